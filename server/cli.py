@@ -1,0 +1,155 @@
+"""The commands: serve the page, trace a scene. Documents in; words and a table, or JSON, out.
+
+Exit codes: 0 done, 1 a fault of ours, 2 bad input (each reason a line on stderr), 130 stopped.
+"""
+
+import argparse
+import os
+import socket
+import sys
+import threading
+import webbrowser
+from pathlib import Path
+
+from . import __version__
+from .errors import BadInput, Refused, refusal
+from .exports import FORMATS
+from .scene import answers, questions, words
+from .scene.reading import read
+
+DONE, FAULT, BAD_INPUT, STOPPED = 0, 1, 2, 130
+
+
+def main(arguments=None):
+    """Run a command; returns the exit code."""
+    chosen = _parser().parse_args(arguments)
+    try:
+        return chosen.run(chosen)
+    except Refused as refused:
+        for one in refused.refusals:
+            print(f"rimfall: {one.say}", file=sys.stderr)
+        return BAD_INPUT
+    except KeyboardInterrupt:
+        return STOPPED
+    except BrokenPipeError:  # the reader of our output went away: nothing is wrong
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return DONE
+
+
+def _parser():
+    parser = argparse.ArgumentParser(prog="rimfall", description="Motion in a spinning habitat, seen from both frames.")
+    parser.add_argument("--version", action="version", version=f"rimfall {__version__}")
+    commands = parser.add_subparsers(required=True, metavar="COMMAND")
+    serve = commands.add_parser("serve", help="serve the page and open it")
+    serve.add_argument("--host", default="127.0.0.1", help="address to serve on (default: %(default)s, this machine only)")
+    serve.add_argument("--port", type=int, default=8150, help="port to serve on (default: %(default)s; 0 takes a free one)")
+    serve.add_argument("--open", action=argparse.BooleanOptionalAction, default=True, help="open the page in the browser")
+    serve.set_defaults(run=_serve)
+    trace = commands.add_parser("trace", help="say where everything in a scene goes")
+    trace.add_argument("scene", metavar="SCENE.json", help="a scene document; - reads standard input")
+    trace.add_argument("--json", action="store_true", help="print the whole answer as JSON")
+    trace.add_argument("--csv", metavar="FILE", help="write the paths as CSV, and their names and conventions beside it as JSON")
+    trace.add_argument("--units", choices=("si", "us"), default="si", help="units of the words (default: %(default)s)")
+    trace.set_defaults(run=_trace)
+    return parser
+
+
+def _serve(chosen):
+    # The web is imported here so that a trace from the command line need not wait for it.
+    import uvicorn
+
+    from .web.app import make_app
+
+    listening = _listen(chosen.host, chosen.port)
+    host = f"[{chosen.host}]" if ":" in chosen.host else chosen.host
+    address = f"http://{host}:{listening.getsockname()[1]}/"
+    print(f"Rimfall is at {address} (Ctrl+C stops it)", flush=True)
+    if chosen.open:
+        threading.Timer(0.5, webbrowser.open, [address]).start()
+    config = uvicorn.Config(make_app(chosen.host), log_level="warning", access_log=False, ws="none")
+    uvicorn.Server(config).run(sockets=[listening])
+    return DONE
+
+
+def _listen(host, port):
+    """A bound socket, or a refusal that says what is in the way."""
+    if not 0 <= port <= 65535:
+        raise BadInput(refusal("port", port, "0 to 65535", f"Port was {port}; it may be 0 to 65535."))
+    try:
+        family = socket.getaddrinfo(host, port, type=socket.SOCK_STREAM)[0][0]
+        listening = socket.socket(family, socket.SOCK_STREAM)
+        if os.name == "posix":
+            listening.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+        listening.bind((host, port))
+        listening.listen(128)
+    except OSError as error:
+        say = f"Cannot serve on {host} port {port}: {error.strerror or error}. Choose another with --port."
+        raise BadInput(refusal("port", port, "a free port", say)) from None
+    return listening
+
+
+def _trace(chosen):
+    traced = questions.trace(read(_source(chosen.scene)))
+    if chosen.csv:
+        _write_csv(traced, Path(chosen.csv))
+    if chosen.json:
+        print(answers.of_trace(traced, chosen.units).decode())
+    else:
+        print(_as_text(traced, chosen.units))
+    return DONE
+
+
+def _source(name):
+    """The bytes of a scene file, or of standard input."""
+    try:
+        return sys.stdin.buffer.read() if name == "-" else Path(name).read_bytes()
+    except OSError as error:
+        say = f"Cannot read {name}: {error.strerror or error}."
+        raise BadInput(refusal("file", name, "a file that can be read", say)) from None
+
+
+def _write_csv(traced, path):
+    _write_whole(path, FORMATS["csv"][2](traced))
+    _write_whole(path.with_suffix(".json") if path.suffix != ".json" else path.with_suffix(".notes.json"), FORMATS["csv-notes"][2](traced))
+
+
+def _write_whole(path, data):
+    """Write a file whole or not at all."""
+    half = path.with_name(f".{path.name}.{os.getpid()}.part")
+    try:
+        try:
+            half.write_bytes(data)
+            half.replace(path)
+        finally:
+            half.unlink(missing_ok=True)
+    except OSError as error:
+        say = f"Cannot write {path}: {error.strerror or error}."
+        raise BadInput(refusal("file", str(path), "a place that can be written", say)) from None
+
+
+def _as_text(traced, units):
+    """Words for each motion, then a table of its landing or its end."""
+    figures = answers.habitat_figures(traced)
+    period = "not turning" if figures["period_s"] is None else f"one turn in {figures['period_s']:.4g} s"
+    lines = [traced.scene.title or "Untitled scene",
+             f"{figures['deck_gravity_g']:.4g} g on deck, rim at {words.speed(figures['rim_speed_m_s'], units)}, {period}", ""]
+    for one in traced.motions:
+        lines += [f"{one.motion.name} ({one.motion.kind}): " + " ".join(words.outcome(one, units))]
+        lines += [f"    {said}" for said in words.assumptions(one, traced)]
+    return "\n".join(lines + ["", *_table(traced)]).replace("\u00a0", " ")
+
+
+_COLUMNS = ("motion", "event", "time s", "along m", "height m", "axial m", "speed m/s")
+
+
+def _table(traced):
+    rows = [_COLUMNS]
+    for one in traced.motions:
+        for event in one.track.events:
+            state = event.state
+            speed = float((state.local_m_s[0] ** 2).sum() ** 0.5)
+            figures = (state.time_s[0], state.along_m[0], state.height_m[0], state.axial_m[0], speed)
+            rows.append((one.motion.name, event.kind, *(f"{v:.4f}" for v in figures)))
+    widths = [max(len(r[k]) for r in rows) for k in range(len(_COLUMNS))]
+    return ["  ".join(c.ljust(w) if k < 2 else c.rjust(w) for k, (c, w) in enumerate(zip(r, widths, strict=True))).rstrip() for r in rows]
+

@@ -1,0 +1,53 @@
+"""Refusals: what the program says no to, in one shape for pages, commands and exports.
+
+Refused (the one exception a caller sees)
+├── BadInput       a document, a field or a file is not what it may be            HTTP 422, exit code 2
+└── TooMuch        more samples or more bytes than one request may ask for        HTTP 413 or 422, exit code 2
+"""
+
+from dataclasses import asdict, dataclass
+
+_WAS_LENGTH = 80
+
+
+@dataclass(frozen=True)
+class Refusal:
+    """One field refused: its name in the document, what it was, what it may be, and the sentence for a reader."""
+
+    field: str
+    was: str
+    may_be: str
+    say: str
+
+
+class Refused(ValueError):
+    """Raised with one Refusal or more; `status` is the HTTP status."""
+
+    status = 422
+
+    def __init__(self, *refusals):
+        super().__init__("; ".join(r.say for r in refusals))
+        self.refusals = refusals
+
+    def as_dict(self):
+        """The answer's body: {"refused": [...]}."""
+        return {"refused": [asdict(r) for r in self.refusals]}
+
+
+class BadInput(Refused):
+    """The input is not what it may be."""
+
+
+class TooMuch(Refused):
+    """The input asks for more than one request may."""
+
+
+def refusal(field, was, may_be, say):
+    """A Refusal whose `was` is cut to 80 characters, as the answer promises."""
+    return Refusal(field, shown(was), may_be, say)
+
+
+def shown(value):
+    """A value of any kind as text of at most 80 characters."""
+    text = value if isinstance(value, str) else "nothing" if value is None else str(value)
+    return text if len(text) <= _WAS_LENGTH else text[: _WAS_LENGTH - 1] + "…"

@@ -1,0 +1,5 @@
+"""The motions a scene can hold, one file a kind. Each kind is a function (setting, motion) -> Plan."""
+
+from . import pour, throw
+
+KINDS = {"drop": throw.plan, "throw": throw.plan, "pour": pour.plan}

@@ -1,0 +1,45 @@
+"""The same body, place and velocity under plain gravity: what the motion would be on ordinary ground.
+
+The ground is flat, gravity is that of the deck at the release, the air has the deck's density and is at rest. Its
+(along, height, axial) are read as a place of the habitat, so that it is drawn rolled onto the curved deck.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from ..physics import frames
+from .flight import joined
+from .track import grid_span, grid_times
+
+
+@dataclass(frozen=True)
+class Companion:
+    """first and count of its grid samples; places_m and rotating_m (count, 3); ends_s; landing as a dict, or None."""
+
+    first: int
+    count: int
+    places_m: np.ndarray
+    rotating_m: np.ndarray
+    ends_s: float
+    landing: dict | None
+
+
+def of_course(setting, plan, opening, flown):
+    """The companion of a motion whose flat course has been flown."""
+    last = flown or opening
+    path = last.path if opening is None or flown is None else joined(opening.path, flown.path)
+    first, count = grid_span(setting.rate, path.begin_s, path.end_s)
+    times = np.clip(grid_times(setting.rate, first, count), path.begin_s, path.end_s)
+    places, _ = path.at(times)
+    landing = None
+    if last.surface is not None:
+        landing = _landing(plan, *path.at(np.array([path.end_s])), path.end_s)
+    return Companion(first, count, places, frames.place_to_rotating(setting.habitat.radius_m, places), path.end_s, landing)
+
+
+def _landing(plan, place, velocity, time_s):
+    speed = float(np.linalg.norm(velocity[0]))
+    incidence = float(np.degrees(np.arccos(np.clip(-velocity[0, 1] / speed, -1.0, 1.0)))) if speed else None
+    return {"time_s": float(time_s), "along_m": float(place[0, 0]), "axial_m": float(place[0, 2]),
+            "drift_m": float(place[0, 0] - plan.place[0]), "speed_m_s": speed, "incidence_deg": incidence}

@@ -1,0 +1,192 @@
+"""The track of one motion: its samples on the scene's grid, its events with exact states, where it lands, how high it goes.
+
+Nothing here computes motion: the flown path is read, in both frames, at the times wanted. Arrays are (n,) or (n, 3), SI.
+"""
+
+from dataclasses import dataclass, field
+from math import ceil, floor
+
+import numpy as np
+
+from ..physics import frames
+from ..physics.crossings import nearest_axis
+from .flight import Path, joined
+
+AXIS_SHARE = 1e-9  # nearer to the axis than this share of the radius is through it
+_ENDS = {"deck": "landed", "floor": "landed"}
+_GRID_SLACK = 1e-9  # in samples: a time that is on the grid but for rounding is on the grid
+
+
+@dataclass(frozen=True)
+class States:
+    """A motion at n times. along_m does not wrap; rotating_* are in the rotating frame's axes, inertial_m in the other's;
+    local_m_s is the rotating velocity as (spinward, up, axial)."""
+
+    time_s: np.ndarray
+    along_m: np.ndarray
+    height_m: np.ndarray
+    axial_m: np.ndarray
+    rotating_m: np.ndarray
+    rotating_velocity_m_s: np.ndarray
+    inertial_m: np.ndarray
+    local_m_s: np.ndarray
+    centrifugal_m_s2: np.ndarray
+    coriolis_m_s2: np.ndarray
+
+    def only(self, which):
+        """The same at the times the index or slice picks."""
+        return States(*(getattr(self, name)[which] for name in self.__dataclass_fields__))
+
+
+@dataclass(frozen=True)
+class Event:
+    """Something that happens at one time: kind (design, section 3), its state (States of one time), the surface's name, and
+    the angle from the surface's normal, None where there is no surface or no motion."""
+
+    kind: str
+    state: States
+    surface: str | None = None
+    incidence_deg: float | None = None
+
+
+@dataclass(frozen=True)
+class Track:
+    """first: grid number of the first of `samples`; end: how it ended; ends_s: when; landing: the event, or None and
+    no_landing says why; apex: the state at the greatest height; broke: the state where
+    a pour's stream breaks."""
+
+    first: int
+    samples: States
+    end: str
+    ends_s: float
+    events: list = field(default_factory=list)
+    landing: Event | None = None
+    no_landing: str | None = None
+    apex: States | None = None
+    broke: States | None = None
+    path: Path | None = None
+
+
+def grid_span(rate, begin_s, end_s):
+    """First grid number and count of the samples in [begin_s, end_s] at `rate` (a Fraction) a second."""
+    first = ceil(float(rate) * begin_s - _GRID_SLACK)
+    return first, max(floor(float(rate) * end_s + _GRID_SLACK) - first + 1, 0)
+
+
+def grid_times(rate, first, count):
+    """Times (count,) of grid numbers from first: k/rate, each rounded once."""
+    return np.arange(first, first + count) * float(rate.denominator) / float(rate.numerator)
+
+
+def of_course(setting, plan, opening, flown):
+    """The track of a motion whose opening (Flown or None) and release (Flown or None) have been flown."""
+    last = flown or opening
+    path = last.path if opening is None or flown is None else joined(opening.path, flown.path)
+    marks = _marks(setting, path)
+    surface = last.surface
+    end = _end(setting, surface)
+    if setting.duration_s is not None and plan.start_s >= setting.duration_s:
+        return Track(0, states(setting, path, plan, np.empty(0)), "duration", setting.duration_s, no_landing="duration")
+    first, count = grid_span(setting.rate, plan.start_s, path.end_s)
+    grid = np.clip(grid_times(setting.rate, first, count), path.begin_s, path.end_s)
+    broke_s = [] if plan.stream is None or plan.stream.breakup_s is None else [plan.stream.breakup_s]
+    times = np.array([path.begin_s, *(t for t, _ in marks), path.end_s, *broke_s])
+    both = states(setting, path, plan, np.concatenate([grid, times]), axis_s=[t for t, kind in marks if kind == "axis"])
+    samples, moments = both.only(slice(0, count)), both.only(slice(count, count + len(marks) + 2))
+    events = _events(marks, moments, surface, end)
+    landing = events[-1] if end == "landed" else None
+    highest = int(np.argmax(moments.height_m))
+    return Track(first, samples, end, path.end_s, events, landing, _why_not(setting, surface, end),
+                 moments.only(slice(highest, highest + 1)), both.only(slice(-1, None)) if broke_s else None, path)
+
+
+def _end(setting, surface):
+    if surface is not None:
+        return _ENDS.get(surface.name, "met a surface")
+    return "time limit" if setting.duration_s is None else "duration"
+
+
+def _why_not(setting, surface, end):
+    if end == "landed":
+        return None
+    if surface is not None:
+        return f"met_{surface.name}"
+    return "never_meets" if end == "time limit" else "duration"
+
+
+def _marks(setting, path):
+    """(time, kind) of the turning points of the height inside a path: "apex", or "axis" where it passes through."""
+    marks = []
+    for k in range(len(path.start_s)):
+        s = nearest_axis(path.position_m[k], path.path_m[k])
+        if s is None:
+            continue
+        time_s = path.start_s[k] + s * path.length_s[k]
+        if path.begin_s < time_s < path.end_s:
+            position, _ = path.at(np.array([time_s]))
+            near = np.hypot(position[0, 0], position[0, 1]) <= AXIS_SHARE * setting.habitat.radius_m
+            marks += [(time_s, "axis"), (time_s, "apex")] if near else [(time_s, "apex")]
+    return marks
+
+
+def _events(marks, moments, surface, end):
+    events = [Event("release", moments.only(slice(0, 1)))]
+    events += [Event(kind, moments.only(slice(i, i + 1))) for i, (_, kind) in enumerate(marks, start=1)]
+    last = moments.only(slice(-1, None))
+    if surface is not None:
+        events.append(Event(surface.name, last, surface.name, _incidence_deg(surface, last)))
+    elif end == "time limit":
+        events.append(Event("time_limit", last))
+    return events
+
+
+def _incidence_deg(surface, state):
+    """Angle between the motion and the surface's normal, degrees; None for a body at rest."""
+    velocity = state.rotating_velocity_m_s[0]
+    speed = float(np.linalg.norm(velocity))
+    if speed == 0.0:
+        return None
+    into = -surface.normal(state.rotating_m[0])
+    return float(np.degrees(np.arccos(np.clip(velocity @ into / speed, -1.0, 1.0))))
+
+
+def states(setting, path, plan, time_s, axis_s=()):
+    """States at times (n,) inside a path, in any order."""
+    spin, radius = setting.habitat.spin, setting.habitat.radius_m
+    position, velocity = path.at(time_s)
+    angle, omega = spin.angle_rad(time_s), spin.rate_rad_s(time_s)
+    rotating, moving = frames.inertial_to_rotating(position, velocity, angle, omega)
+    azimuth = _azimuth(setting, path, plan, time_s, position, axis_s)
+    out = np.array([1.0, 1.0, 0.0])
+    return States(
+        time_s, radius * (azimuth - angle), frames.height_of(radius, position), position[:, 2], rotating, moving, position,
+        frames.to_local(rotating, moving), omega[:, None] ** 2 * rotating * out, -2 * frames.spin_cross(omega, moving),
+    )
+
+
+def _azimuth(setting, path, plan, time_s, position, axis_s):
+    """Unwrapped inertial azimuth (n,) at times (n,): followed from the release along the path.
+
+    Between neighbouring times and the path's own knots it changes by less than half a turn; where the path passes through
+    the axis it steps by +pi.
+    """
+    start = plan.place[0] / setting.habitat.radius_m + float(setting.habitat.spin.angle_rad(path.begin_s))
+    anchors = np.concatenate([[path.begin_s], path.knots_s])
+    along = np.concatenate([path.at(anchors)[0], position])
+    times = np.concatenate([anchors, time_s])
+    order = np.argsort(times, kind="stable")
+    steps = frames.azimuth_steps(along[order])
+    for t in axis_s:
+        _cross_axis(steps, times[order], t)
+    azimuth = np.empty(len(times))
+    azimuth[order] = start + np.concatenate([[0.0], np.cumsum(steps)])
+    return azimuth[len(anchors):]
+
+
+def _cross_axis(steps, times, axis_s):
+    """Make the change of azimuth through the axis +pi in all: 0 up to the times at the axis itself, all of it after."""
+    before = np.flatnonzero(times < axis_s)[-1]
+    after = np.flatnonzero(times > axis_s)
+    steps[before : (after[0] if len(after) else len(times)) - 1] = 0.0
+    if len(after):
+        steps[after[0] - 1] = np.pi

@@ -1,0 +1,137 @@
+"""Polynomials on [0, 1] in Bernstein form: signs that are certain, and the first root.
+
+Why this form: the coefficients bound the polynomial, so "no root" can be proved instead of sampled, and the number of sign
+changes among them is never below the number of roots (variation diminishing; Farin, Curves and Surfaces for CAGD, ch. 5).
+Coefficients are (n + 1, N): N polynomials of degree n.
+"""
+
+from functools import lru_cache
+from math import comb
+
+import numpy as np
+
+
+@lru_cache
+def _from_powers(n):
+    """(n + 1, n + 1): powers of s, lowest first -> Bernstein coefficients."""
+    return np.array([[comb(i, k) / comb(n, k) if k <= i else 0.0 for k in range(n + 1)] for i in range(n + 1)])
+
+
+@lru_cache
+def _raise_twice(n):
+    """(2 n + 1, n + 1): degree n -> the same polynomial as degree 2 n."""
+    return np.array([[comb(n, j) * comb(n, k - j) / comb(2 * n, k) if 0 <= k - j <= n else 0.0 for j in range(n + 1)]
+                     for k in range(2 * n + 1)])
+
+
+def from_powers(powers):
+    """Powers of s (n + 1, ...), lowest first -> Bernstein coefficients (n + 1, ...)."""
+    n = len(powers) - 1
+    return np.tensordot(_from_powers(n), powers, axes=1)
+
+
+def raised(control):
+    """Degree n (n + 1, N) -> the same as degree 2 n (2 n + 1, N)."""
+    return _raise_twice(len(control) - 1) @ control
+
+
+def squared(control):
+    """Sum of squares of vector polynomials (n + 1, A, N) -> degree 2 n (2 n + 1, N)."""
+    n = len(control) - 1
+    out = np.zeros((2 * n + 1, control.shape[2]))
+    for i in range(n + 1):
+        for j in range(n + 1):
+            weight = comb(n, i) * comb(n, j) / comb(2 * n, i + j)
+            out[i + j] += weight * np.sum(control[i] * control[j], axis=0)
+    return out
+
+
+def derivative(control):
+    """Derivative (n, N) of (n + 1, N)."""
+    return (len(control) - 1) * np.diff(control, axis=0)
+
+
+def deflated(control):
+    """(n, N): the polynomial divided by s, given that it vanishes at 0 (its first coefficient is taken as 0)."""
+    n = len(control) - 1
+    return control[1:] * (n / np.arange(1, n + 1))[:, None]
+
+
+def first_descent(control, depth=1e-9):
+    """Where each polynomial (n + 1, N), above 0 at 0, first falls through 0: s (N,) in [0, 1], inf where it does not.
+
+    A dip shallower than `depth` may be passed over; every deeper one is found. One that starts at or below 0 has s = 0.
+    """
+    s = np.full(control.shape[1], np.inf)
+    s[control[0] <= 0] = 0.0
+    open_ = (control[0] > 0) & np.any(control < 0, axis=0)
+    changes = np.count_nonzero(np.diff(np.signbit(control), axis=0), axis=0)
+    once = open_ & (changes == 1)
+    if np.any(once):
+        s[once] = _only_root(control[:, once])
+    for i in np.flatnonzero(open_ & ~once):
+        s[i] = _first_root(control[:, i], depth)
+    return s
+
+
+def _first_root(b, depth):
+    """First root in [0, 1] of one polynomial (n + 1,) with b[0] > 0, or inf."""
+    pieces = [(0.0, 1.0, b)]  # a stack, leftmost on top
+    while pieces:
+        low, high, c = pieces.pop()
+        if c.min() > -depth and (c[-1] >= 0 or high < 1.0):
+            continue
+        if c[0] <= 0 or high - low < 1e-15:
+            return low
+        if np.count_nonzero(np.diff(np.signbit(c))) == 1:
+            return low + (high - low) * float(_only_root(c[:, None])[0])
+        middle = 0.5 * (low + high)
+        left, right = _halves(c)
+        pieces += [(middle, high, right), (low, middle, left)]
+    return np.inf
+
+
+def _halves(c):
+    """One polynomial on [0, 1/2] and on [1/2, 1] (de Casteljau)."""
+    left, right = np.empty_like(c), np.empty_like(c)
+    row = c
+    for i in range(len(c)):
+        left[i], right[-1 - i] = row[0], row[-1]
+        row = 0.5 * (row[:-1] + row[1:])
+    return left, right
+
+
+def value(control, s):
+    """Values (N,) of polynomials (n + 1, N) at s (N,) (de Casteljau: no digits are lost)."""
+    row = control
+    while len(row) > 1:
+        row = row[:-1] + s * (row[1:] - row[:-1])
+    return row[0]
+
+
+def _only_root(c):
+    """The one root (M,) in (0, 1] of each polynomial (n + 1, M) whose coefficients change sign once, from + to -.
+
+    Newton's steps, held inside a bracket that shrinks; the bracket alone would do.
+    """
+    slope = derivative(c)
+    low, high = np.zeros(c.shape[1]), np.ones(c.shape[1])
+    s = _chord(c)
+    for _ in range(80):
+        f, d = value(c, s), value(slope, s)
+        low, high = np.where(f > 0, s, low), np.where(f > 0, high, s)
+        guess = s - f / np.where(d < 0, d, -1.0)
+        lost = (d >= 0) | (guess < low) | (guess > high)
+        guess = np.where(lost, 0.5 * (low + high), guess)
+        still = np.abs(guess - s) <= 4e-16
+        s = guess
+        if np.all(still):
+            break
+    return s
+
+
+def _chord(c):
+    """A first guess (M,): where the broken line through the coefficients crosses 0."""
+    k = np.argmax(np.signbit(c), axis=0)
+    above, below = np.take_along_axis(c, k[None] - 1, 0)[0], np.take_along_axis(c, k[None], 0)[0]
+    return (k - 1 + above / (above - below)) / (len(c) - 1)

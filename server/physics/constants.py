@@ -1,0 +1,13 @@
+"""Constants: value, unit, source, one a line."""
+
+import math
+
+TURN_RAD = 2 * math.pi
+RPM_RAD_S = TURN_RAD / 60  # one turn a minute in rad/s
+G0_M_S2 = 9.80665  # standard gravity; exact, CGPM 1901
+AIR_GAS_CONSTANT_J_KG_K = 287.05  # dry air; ISO 2533:1975 (287.05287, as the design rounds it)
+ZERO_CELSIUS_K = 273.15  # exact, ITS-90
+SUTHERLAND_VISCOSITY = 1.458e-6  # kg/(m s sqrt(K)); ISO 2533:1975
+SUTHERLAND_TEMPERATURE_K = 110.4  # ISO 2533:1975
+AIR_HEAT_RATIO = 1.4  # ISO 2533:1975, for the speed of sound
+PERSON_HEIGHT_M = 1.75  # the figure drawn for scale; our own choice

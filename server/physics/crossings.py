@@ -1,0 +1,59 @@
+"""The first surface a step's path meets, looked for inside the step and not only at its ends; and where a path turns back.
+
+Everything is asked of polynomials in Bernstein form (`bernstein.py`), so a contact deeper than 1e-9 m is never missed,
+however long the step.
+"""
+
+import numpy as np
+
+from . import bernstein
+
+TOUCH_M = 1e-9  # a gap no larger than this is contact
+STILL_M_S = 1e-9  # a rate of the gap no larger than this is none
+
+
+def touching(surface, position, velocity, acceleration, body_radius_m):
+    """How bodies (N,) stand to a surface: 0 clear of it, 1 leaving it, 2 leaving it from rest, -1 in contact to stay."""
+    contact = surface.gap(position, body_radius_m) <= TOUCH_M
+    rate, change = surface.gap_rates(position, velocity, acceleration)
+    leaving = np.where(rate > STILL_M_S, 1, np.where((rate > -STILL_M_S) & (change > STILL_M_S), 2, -1))
+    return np.where(contact, leaving, 0)
+
+
+def first_contact(step, surfaces, body_radius_m, state):
+    """Where inside a step each of M bodies first meets one of the surfaces.
+
+    body_radius_m (M,); state (len(surfaces), M) from `touching` for the step that follows a release, else zeros.
+    Returns s (M,) in [0, 1], inf where nothing is met, and the index (M,) of the surface, -1 for none.
+    """
+    control = bernstein.from_powers(step.path_m)
+    s = np.full(step.position_m.shape[1], np.inf)
+    which = np.full(len(s), -1)
+    for k, surface in enumerate(surfaces):
+        for order in (0, 1, 2):
+            near = (state[k] == order) & surface.near(step.position_m, control, body_radius_m)
+            if not np.any(near):
+                continue
+            gap = surface.gap_control(step.position_m[:, near], control[:, :, near], body_radius_m[near])
+            for _ in range(order):  # the root at the release itself is taken out, not looked past
+                gap = bernstein.deflated(gap)
+            found = bernstein.first_descent(gap)
+            sooner = np.zeros(len(s), dtype=bool)
+            sooner[near] = found < s[near]
+            s[sooner] = found[sooner[near]]
+            which[sooner] = k
+    return s, which
+
+
+def nearest_axis(position, path_m):
+    """Where along one path piece the distance from the axis passes through a minimum: s in (0, 1), or None.
+
+    position (3,) at the piece's start, path_m (K, 3) powers of s.
+    """
+    control = bernstein.from_powers(path_m)[:, :2, None]
+    change = bernstein.raised(2 * np.einsum("a,kan->kn", position[:2], control)) + bernstein.squared(control)
+    closing = -bernstein.derivative(change)
+    if not closing[0, 0] > 0:
+        return None
+    s = float(bernstein.first_descent(closing, depth=0.0)[0])
+    return s if s < 1.0 else None

@@ -1,0 +1,114 @@
+"""The acceleration of many bodies in air that turns, in the inertial frame, for `integrate.py`. Arrays are (3, N) inside."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from .air import Air
+from .bodies import Bodies
+from .drag import sphere_cd_re
+from .spin import Spin
+
+
+@dataclass(frozen=True)
+class Medium:
+    """The air, and how it turns.
+
+    spin: of the habitat. air: None in vacuum. deck_radius_m: where the air has its stated pressure.
+    """
+
+    spin: Spin
+    air: Air | None
+    deck_radius_m: float
+
+
+class Force:
+    """Drag of the turning air, and a pull, on N bodies whose elapsed time 0 is start_s (N,).
+
+    turns (N,): 1 for a body in the turning habitat, 0 for one over still ground, where the air is still and of one
+    density. pull_m_s2 (3, N): a constant acceleration in the body's frame, turning with it where that turns.
+    Drag: m a = -(pi/8) d^2 rho Cd |u| u, u the velocity relative to the air, which turns with the spin of that instant.
+    """
+
+    def __init__(self, medium: Medium, bodies: Bodies, start_s, turns, pull_m_s2):
+        self._medium, self._bodies, self._start_s = medium, bodies, start_s
+        self._turns, self._pull = turns, pull_m_s2
+        self._omega = medium.spin.rates_rad_s[0] * turns if medium.spin.steady else None
+        self._level_pull = bool(np.any(pull_m_s2[:2]))
+        self._any_pull = bool(np.any(pull_m_s2))
+        self._spheres = np.isnan(bodies.drag_coefficient)
+        self._some_spheres, self._all_spheres = bool(np.any(self._spheres)), bool(np.all(self._spheres))
+        if medium.air is not None:
+            area_per_mass = np.pi / 8.0 * bodies.diameter_m**2 / bodies.mass_kg
+            self._constant = area_per_mass * np.where(self._spheres, 0.0, bodies.drag_coefficient)
+            self._re_per = bodies.diameter_m / medium.air.viscosity_pa_s
+            self._stokes = np.pi / 8.0 * bodies.diameter_m * medium.air.viscosity_pa_s / bodies.mass_kg
+
+    @property
+    def coasts(self):
+        """Whether every body's inertial path is a parabola: no air, and no pull that the turning turns."""
+        turned = self._level_pull and bool(np.any(self._pull[:2, self._turns != 0]))
+        return self._medium.air is None and not (turned and np.any(self._medium.spin.rates_rad_s))
+
+    @property
+    def pull_m_s2(self):
+        """The pull (3, N), m/s2."""
+        return self._pull
+
+    def take(self, which):
+        """The force on those of the index or mask."""
+        return Force(self._medium, self._bodies.take(which), self._start_s[which], self._turns[which], self._pull[:, which])
+
+    def at(self, elapsed_s, position, velocity):
+        """Acceleration (3, N), m/s2, at elapsed_s (a number) of inertial position and velocity (3, N)."""
+        out = np.empty_like(position)
+        if self._medium.air is None:
+            out[:] = 0.0
+        else:
+            self._drag(elapsed_s, position, velocity, out)
+        if self._any_pull:
+            self._add_pull(elapsed_s, out)
+        return out
+
+    def _drag(self, elapsed_s, position, velocity, out):
+        omega = self._omega
+        if omega is None:
+            omega = self._medium.spin.rate_rad_s(self._start_s + elapsed_s) * self._turns
+        x, y, _ = position
+        np.multiply(y, omega, out=out[0])
+        np.multiply(x, omega, out=out[1])
+        np.negative(out[1], out=out[1])
+        out[2] = 0.0
+        out += velocity
+        speed = np.sqrt(out[0] * out[0] + out[1] * out[1] + out[2] * out[2])
+        out *= self._held_back(self._density(omega, x, y), speed)
+        np.negative(out, out=out)
+
+    def _density(self, omega, x, y):
+        """Density (N,), kg/m3: uniform where nothing turns."""
+        radius = self._medium.deck_radius_m
+        exponent = x * x
+        exponent += y * y
+        exponent -= radius * radius
+        exponent *= omega * omega * self._medium.air.thinning_s2_m2
+        np.minimum(exponent, 0.0, out=exponent)  # a trial step may look outside the hull
+        return self._medium.air.deck_density_kg_m3 * np.exp(exponent, out=exponent)
+
+    def _held_back(self, density, speed):
+        """The rate (N,), 1/s, at which drag takes away the velocity."""
+        density = density * speed
+        if not self._some_spheres:
+            return self._constant * density
+        sphere = self._stokes * sphere_cd_re(density * self._re_per)
+        return sphere if self._all_spheres else np.where(self._spheres, sphere, self._constant * density)
+
+    def _add_pull(self, elapsed_s, out):
+        if not self._level_pull:
+            out[2] += self._pull[2]
+            return
+        px, py, pz = self._pull
+        angle = self._medium.spin.angle_rad(self._start_s + elapsed_s) * self._turns
+        c, s = np.cos(angle), np.sin(angle)
+        out[0] += c * px - s * py
+        out[1] += s * px + c * py
+        out[2] += pz

@@ -1,0 +1,234 @@
+"""The one batched stepper: many bodies in lock step, order 8, dense output of order 7, in the inertial frame.
+
+Why the inertial frame: there the turning frame's whole part of the motion is a straight line, which any Runge-Kutta step
+follows exactly; the error budget goes to the forces alone. Why the stages hold accelerations only: position is the
+integral of velocity, so both come from the same sums (A and A^2 of the method), at half the memory traffic.
+
+Inside, arrays are (3, N): a component is contiguous, and the method's sums are small matrix products. Source of the
+method and of its error estimate: Hairer, Norsett & Wanner, Solving Ordinary Differential Equations I, section II.10.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from . import dop853
+
+_MAIN = 12  # stages of the step itself; stage 12 is its end, 13 to 15 serve the dense output
+_STAGES = 16
+
+
+def _method():
+    """The whole tableau (16, 16) with the step's end as row 12."""
+    a = np.zeros((_STAGES, _STAGES))
+    rows = [(), *dop853.STAGES, dop853.WEIGHTS, *dop853.EXTRA_STAGES]
+    for i, row in enumerate(rows):
+        a[i, : len(row)] = row
+    return a
+
+
+def _dense_basis():
+    """(8, 7) powers of s of the seven nested terms of the dense output, s(F0 + (1-s)(F1 + s(F2 + ...)))."""
+    basis = np.zeros((8, 7))
+    term = np.zeros(8)
+    term[0] = 1.0
+    for k in range(7):
+        shifted = np.concatenate([[0.0], term[:-1]])
+        term = shifted if k % 2 == 0 else term - shifted
+        basis[:, k] = term
+    return basis
+
+
+def _dense_from(end, start, last, upper):
+    """Rows of the seven dense terms, as combinations of accelerations, from those of the change over the step,
+    its slope at the start and at the end, and the four upper terms."""
+    return np.vstack([end, start - end, 2 * end - last - start, upper])
+
+
+_NODES = np.array(dop853.NODES)
+_A = _method()
+_AA = _A @ _A
+_PAIRS = [np.stack([_A[i, :i], _AA[i, :i]]) for i in range(_STAGES)]  # velocity and position sums of each stage
+_E3 = np.array(dop853.ERROR_3)
+_E5 = np.array(dop853.ERROR_5)
+_ERRORS = np.stack([_E5, _E3, _E5 @ _A[:13, :13], _E3 @ _A[:13, :13]])
+_UPPER = np.array(dop853.DENSE)
+_UNIT = np.eye(_STAGES)
+_BASIS = _dense_basis()
+_DENSE_VELOCITY = _BASIS @ _dense_from(_A[12], _UNIT[0], _UNIT[12], _UPPER)
+_DENSE_POSITION = _BASIS @ _dense_from(_AA[12], np.zeros(_STAGES), _A[12], _UPPER @ _A)
+
+
+@dataclass(frozen=True)
+class Step:
+    """One step of M bodies: elapsed_s at its start, length_s (a number, or (M,)), states (3, M) and the path inside it.
+
+    position_m and velocity_m_s are the state at the start. path_m and path_m_s (K, 3, M) are polynomials in
+    s = (elapsed - start)/length of the change since the start, lowest power first (row 0 is zero).
+    """
+
+    elapsed_s: float
+    length_s: np.ndarray | float
+    position_m: np.ndarray
+    velocity_m_s: np.ndarray
+    path_m: np.ndarray
+    path_m_s: np.ndarray
+
+    def only(self, mask):
+        """The same step of the bodies of the mask (M,)."""
+        length = self.length_s[mask] if np.ndim(self.length_s) else self.length_s
+        arrays = (self.position_m, self.velocity_m_s, self.path_m, self.path_m_s)
+        return Step(self.elapsed_s, length, *(a[..., mask] for a in arrays))
+
+
+class Stepper:
+    """Steps N bodies through forces; `step` gives the next Step, `keep` drops bodies that are done.
+
+    accelerate: a force (below) with `at(elapsed_s, position, velocity)` -> (3, N) m/s2 and `take(mask)`.
+    limit_s: elapsed time at which the last body is done. stops_s: elapsed times no step may cross (kinks of the force).
+    reach_m (a number or (N,)): in one step no body goes further than this, in the plane of rotation.
+    The error of a step, per body, is at most absolute + relative |value| in metres and metres a second.
+    """
+
+    def __init__(self, accelerate, position, velocity, limit_s, *, absolute, relative=0.0, stops_s=(), reach_m=np.inf):
+        self._force = accelerate
+        self._position, self._velocity = position, velocity
+        self._limit_s, self._stops_s, self._reach_m = limit_s, sorted(stops_s), reach_m
+        self._absolute, self._relative = absolute, relative
+        self._elapsed_s = 0.0
+        self._start = accelerate.at(0.0, position, velocity)
+        self._length_s = self._first_length()
+        self._work = None
+        self.steps_taken = 0
+
+    @property
+    def done(self):
+        """Whether no body is left or the limit is reached."""
+        return self._position.shape[1] == 0 or self._elapsed_s >= self._limit_s
+
+    def _scale(self, value):
+        return self._absolute + self._relative * np.abs(value)
+
+    def _first_length(self):
+        """A first length from how fast the acceleration changes (Hairer, Norsett & Wanner, section II.4)."""
+        if self._position.shape[1] == 0:
+            return self._limit_s
+        probe = 1e-3
+        moved = self._position + probe * self._velocity
+        changed = self._force.at(probe, moved, self._velocity + probe * self._start) - self._start
+        rate = np.max(np.abs(changed) / self._scale(self._velocity)) / probe
+        size = max(rate, np.max(np.abs(self._start) / self._scale(self._velocity)))
+        return 0.3 if size <= 1e-10 else 3.0 * (0.01 / size) ** 0.125
+
+    def _allowed(self):
+        """The longest length allowed from here, and whether it ends on a stop or the limit."""
+        end = next((t for t in self._stops_s if t > self._elapsed_s * (1 + 1e-14)), self._limit_s)
+        rest = min(end, self._limit_s) - self._elapsed_s
+        fastest = np.max(np.hypot(self._velocity[0], self._velocity[1]) / self._reach_m)
+        return min(rest, 1.0 / fastest if fastest > 0 else np.inf), min(end, self._limit_s)
+
+    def step(self, dense=True):
+        """Take the next accepted step; return it, or None if its path is not wanted."""
+        longest, end_s = self._allowed()
+        growth = 10.0
+        while True:
+            length = min(self._length_s, longest)
+            stages, error = self._try(length)
+            if error <= 1.0:
+                break
+            self._length_s = length * max(0.2, 0.9 * error**-0.125)
+            growth = 1.0
+        wanted = length * min(growth, 0.9 * error**-0.125 if error > 0 else growth)
+        # A step cut short by a stop says nothing against the length that was wanted before it.
+        self._length_s = max(wanted, self._length_s) if length == longest else wanted
+        step = self._dense(stages, length) if dense else None
+        at_end = end_s - self._elapsed_s - length <= 1e-14 * end_s
+        self._elapsed_s = end_s if at_end else self._elapsed_s + length
+        self._position, self._velocity = self._sums(stages, 12, length)
+        self._start = stages[12].copy()
+        self.steps_taken += 1
+        return step
+
+    def keep(self, mask):
+        """Go on with the bodies of the mask (N,) only."""
+        self._force = self._force.take(mask)
+        self._position, self._velocity = self._position[:, mask], self._velocity[:, mask]
+        self._start = self._start[:, mask]
+        self._reach_m = self._reach_m[mask] if np.ndim(self._reach_m) else self._reach_m
+        self._work = None
+
+    def propagate(self):
+        """Step to the limit; the state (3, N), (3, N) there. No dense output is made."""
+        while not self.done:
+            self.step(dense=False)
+        return self._position, self._velocity
+
+    def _sums(self, stages, i, length):
+        """Position and velocity of stage i."""
+        flat = stages.reshape(_STAGES, -1)
+        velocity, position = _PAIRS[i] @ flat[:i]
+        shape = self._position.shape
+        return (
+            self._position + (length * _NODES[i]) * self._velocity + (length * length) * position.reshape(shape),
+            self._velocity + length * velocity.reshape(shape),
+        )
+
+    def _try(self, length):
+        """The accelerations (16, 3, N), the first 13 filled, of a step of this length, and its error (1 is allowed)."""
+        if self._work is None:
+            self._work = np.empty((_STAGES, *self._position.shape))
+        stages = self._work
+        stages[0] = self._start
+        for i in range(1, 13):
+            position, velocity = self._sums(stages, i, length)
+            stages[i] = self._force.at(self._elapsed_s + _NODES[i] * length, position, velocity)
+        flat = stages[:13].reshape(13, -1)
+        v5, v3, x5, x3 = (_ERRORS @ flat).reshape(4, *self._position.shape)
+        to_position, to_velocity = length / self._scale(position), 1.0 / self._scale(velocity)
+        five = _square_sum(x5 * to_position) + _square_sum(v5 * to_velocity)
+        three = _square_sum(x3 * to_position) + _square_sum(v3 * to_velocity)
+        bottom = np.sqrt(6.0 * (five + 0.01 * three))
+        error = length * five / np.where(bottom > 0, bottom, 1.0)
+        return stages, float(np.max(error))
+
+    def _dense(self, stages, length):
+        """The step with its path, from three more stages."""
+        for i in range(13, _STAGES):
+            position, velocity = self._sums(stages, i, length)
+            stages[i] = self._force.at(self._elapsed_s + _NODES[i] * length, position, velocity)
+        flat = stages.reshape(_STAGES, -1)
+        shape = (8, *self._position.shape)
+        path_m = (length * length * _DENSE_POSITION @ flat).reshape(shape)
+        path_m[1] += length * self._velocity
+        path_m_s = (length * _DENSE_VELOCITY @ flat).reshape(shape)
+        return Step(self._elapsed_s, length, self._position, self._velocity, path_m, path_m_s)
+
+
+def _square_sum(a):
+    return a[0] * a[0] + a[1] * a[1] + a[2] * a[2]
+
+
+class Coaster:
+    """The same for N bodies that nothing but a constant inertial pull moves: one exact step each, as far as reach_m.
+
+    pull_m_s2 (3, N); limit_s and reach_m (N,). Each path is its parabola in closed form: exact however long it flies.
+    """
+
+    def __init__(self, pull_m_s2, position, velocity, limit_s, reach_m):
+        self._pull, self._position, self._velocity = pull_m_s2, position, velocity
+        self._limit_s, self._reach_m = limit_s, reach_m
+        self.done = False
+
+    def step(self):
+        """The one step; its length_s is (N,)."""
+        level = np.hypot(self._velocity[0], self._velocity[1])
+        crossing = np.divide(self._reach_m, level, out=np.full_like(level, np.inf), where=level > 0)
+        length = np.minimum(self._limit_s, crossing)
+        none = np.zeros_like(self._position)
+        path_m = np.stack([none, length * self._velocity, 0.5 * length**2 * self._pull])
+        path_m_s = np.stack([none, length * self._pull, none])
+        self.done = True
+        return Step(0.0, length, self._position, self._velocity, path_m, path_m_s)
+
+    def keep(self, mask):
+        """Nothing to do: there is one step."""

@@ -1,0 +1,58 @@
+"""How fast the habitat turns at time t, how far it has turned, and how its rate changes: steady, or ramped in pieces."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+
+@dataclass(frozen=True)
+class Spin:
+    """A rate that is linear between knots and held after the last one.
+
+    times_s (K,), first 0 and rising; rates_rad_s (K,); angles_rad (K,), the angle turned by each knot, 0 at the first.
+    Rates may have either sign.
+    """
+
+    times_s: np.ndarray
+    rates_rad_s: np.ndarray
+    angles_rad: np.ndarray
+
+    @property
+    def steady(self):
+        """Whether the rate never changes."""
+        return len(self.times_s) == 1
+
+    def rate_rad_s(self, time_s):
+        """Rate at times (...), rad/s; before time 0 it is that of time 0."""
+        if self.steady:
+            return np.full(np.shape(time_s), self.rates_rad_s[0])
+        return np.interp(time_s, self.times_s, self.rates_rad_s)
+
+    def angle_rad(self, time_s):
+        """Angle turned since time 0 at times (...), rad; a whole number of turns is not taken off."""
+        time_s = np.asarray(time_s, dtype=float)
+        if self.steady:
+            return self.rates_rad_s[0] * time_s
+        k = np.clip(np.searchsorted(self.times_s, time_s, "right") - 1, 0, None)
+        since = time_s - self.times_s[k]
+        return self.angles_rad[k] + since * (self.rates_rad_s[k] + 0.5 * self.change_rad_s2(time_s) * since)
+
+    def change_rad_s2(self, time_s):
+        """Rate of change of the rate at times (...), rad/s2; at a knot that of the piece that begins there."""
+        if self.steady:
+            return np.zeros(np.shape(time_s))
+        slopes = np.concatenate([[0.0], np.diff(self.rates_rad_s) / np.diff(self.times_s), [0.0]])
+        return slopes[np.searchsorted(self.times_s, time_s, "right")]
+
+
+def steady(rate_rad_s):
+    """A spin of one rate for all time."""
+    return ramped(rate_rad_s, ())
+
+
+def ramped(rate_rad_s, points):
+    """A spin that starts at rate_rad_s and passes the points (time_s, rate_rad_s), times rising above 0."""
+    times = np.array([0.0, *(t for t, _ in points)])
+    rates = np.array([rate_rad_s, *(w for _, w in points)], dtype=float)
+    turned = np.cumsum(np.diff(times) * (rates[1:] + rates[:-1]) / 2)
+    return Spin(times, rates, np.concatenate([[0.0], turned]))

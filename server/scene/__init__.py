@@ -1,0 +1,1 @@
+"""The scene document, the questions asked of it, and the answers."""

@@ -1,0 +1,148 @@
+"""What comes back from a trace, as one JSON document. Arrays become lists (or base64 float32) here only, and are finite."""
+
+import base64
+
+import numpy as np
+from pydantic_core import to_json
+
+from .. import __version__
+from ..motions.pour import diameters_m
+from ..motions.track import grid_times
+from ..physics.habitat import figures
+from . import words
+
+ANSWER_VERSION = 1
+
+
+def of_trace(trace, units="si", f4=False):
+    """The answer to a Trace as JSON bytes; f4 sends arrays as base64 float32. Raises FloatingPointError for a number that
+    is not finite: that is a fault of ours."""
+    return to_json(as_data(trace, units, f4))
+
+
+def as_data(trace, units="si", f4=False):
+    """The same as plain data."""
+    pack = _f4 if f4 else _list
+    setting = trace.setting
+    time_s = grid_times(setting.rate, 0, trace.count)
+    spin = setting.habitat.spin
+    fps = setting.rate / trace.samples_per_frame
+    answer = {
+        "rimfall_answer": ANSWER_VERSION, "program": __version__, "scene": trace.scene.model_dump(mode="json"),
+        "grid": {"fps": [fps.numerator, fps.denominator], "samples_per_frame": trace.samples_per_frame, "count": trace.count},
+    }
+    if not f4:
+        answer["time_s"] = pack(time_s)
+    answer |= {
+        "angle_rad": pack(spin.angle_rad(time_s)), "spin_rad_s": pack(spin.rate_rad_s(time_s)),
+        "habitat": habitat_figures(trace), "motions": [_motion(t, trace, units, pack, f4) for t in trace.motions],
+    }
+    return answer
+
+
+def _list(array):
+    if not np.isfinite(array).all():
+        raise FloatingPointError("an answer holds a number that is not finite")
+    return array.tolist()
+
+
+def _f4(array):
+    if not np.isfinite(array).all():
+        raise FloatingPointError("an answer holds a number that is not finite")
+    data = np.ascontiguousarray(array, dtype="<f4")
+    return {"shape": list(data.shape), "f4": base64.b64encode(data.tobytes()).decode("ascii")}
+
+
+def habitat_figures(trace):
+    """What follows from radius and spin at time 0, at the deck and at every named deck."""
+    part, omega = trace.scene.habitat, trace.setting.omega_rad_s(0.0)
+    deck = figures(part.radius_m, omega)
+    levels = [(d, figures(d.radius_m, omega)) for d in part.decks]
+    return {
+        "omega_rad_s": omega, "deck_gravity_m_s2": deck.gravity_m_s2, "deck_gravity_g": deck.gravity_g,
+        "rim_speed_m_s": deck.rim_speed_m_s, "period_s": deck.period_s,
+        "decks": [{"name": d.name, "radius_m": d.radius_m, "gravity_g": f.gravity_g, "rim_speed_m_s": f.rim_speed_m_s} for d, f in levels],
+    }
+
+
+def _motion(traced, trace, units, pack, f4):
+    made = traced.track
+    samples = made.samples
+    anchor = made.events[0].state.rotating_m[0] if made.events else np.zeros(3)
+    out = {"name": traced.motion.name, "kind": traced.motion.kind, "first": made.first, "count": len(samples.time_s), "end": made.end}
+    if f4:
+        out["anchor_m"] = anchor.tolist()
+    offset = anchor if f4 else 0.0
+    for name in ("along_m", "height_m", "axial_m", "rotating_m", "rotating_velocity_m_s", "inertial_m", "centrifugal_m_s2", "coriolis_m_s2"):
+        array = getattr(samples, name)
+        out[name] = pack(array - offset if name == "rotating_m" else array)
+    return out | {
+        "attitude_wxyz": None, "events": [_event(e) for e in made.events], "landing": _landing(traced),
+        "no_landing": made.no_landing, "apex": _apex(made.apex), "companion": _companion(traced, pack, offset),
+        "stream": _stream(traced, pack), "words": words.outcome(traced, units), "assumptions": words.assumptions(traced, trace),
+    }
+
+
+def _place(state):
+    return {"along_m": float(state.along_m[0]), "height_m": float(state.height_m[0]), "axial_m": float(state.axial_m[0])}
+
+
+def _event(event):
+    state = event.state
+    return {
+        "kind": event.kind, "time_s": float(state.time_s[0]), **_place(state),
+        "rotating_m": state.rotating_m[0].tolist(), "inertial_m": state.inertial_m[0].tolist(),
+        "velocity_m_s": state.local_m_s[0].tolist(), "speed_m_s": float(np.linalg.norm(state.local_m_s[0])),
+        "incidence_deg": event.incidence_deg, "surface": event.surface,
+    }
+
+
+def _landing(traced):
+    event = traced.track.landing
+    if event is None:
+        return None
+    state = event.state
+    return {
+        "time_s": float(state.time_s[0]), "along_m": float(state.along_m[0]), "axial_m": float(state.axial_m[0]),
+        "drift_m": float(state.along_m[0]) - traced.plan.place[0], "speed_m_s": float(np.linalg.norm(state.local_m_s[0])),
+        "incidence_deg": event.incidence_deg,
+    }
+
+
+def _apex(state):
+    return None if state is None else {"time_s": float(state.time_s[0]), **_place(state)}
+
+
+def _companion(traced, pack, offset):
+    beside = traced.companion
+    if beside is None:
+        empty = pack(np.empty(0))
+        return {"first": 0, "count": 0, "along_m": empty, "height_m": empty, "axial_m": empty, "rotating_m": pack(np.empty((0, 3))),
+                "landing": None, "none_because": traced.plan.none_because or "not_started"}
+    along, height, axial = beside.places_m.T
+    return {
+        "first": beside.first, "count": beside.count, "along_m": pack(along), "height_m": pack(height), "axial_m": pack(axial),
+        "rotating_m": pack(beside.rotating_m - offset), "landing": beside.landing, "none_because": None,
+    }
+
+
+def _stream(traced, pack):
+    stream, samples = traced.plan.stream, traced.track.samples
+    if stream is None:
+        return None
+    speeds = np.linalg.norm(samples.rotating_velocity_m_s, axis=1)
+    return {
+        "speed_m_s": stream.speed_m_s, "regime": stream.regime, "weber": stream.weber, "ohnesorge": stream.ohnesorge,
+        "breakup": _breakup(traced), "drop_diameter_m": stream.drop_diameter_m, "drop_interval_s": stream.drop_interval_s,
+        "first_leaves_s": stream.first_leaves_s, "last_leaves_s": stream.last_leaves_s,
+        "diameter_m": pack(diameters_m(stream, samples.time_s, speeds)),
+    }
+
+
+def _breakup(traced):
+    stream = traced.plan.stream
+    broke = traced.track.broke
+    if stream.breakup_s is None or broke is None:
+        return None
+    return {"time_s": stream.breakup_s, "length_m": stream.breakup_m, **_place(broke)}
+

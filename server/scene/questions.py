@@ -1,0 +1,129 @@
+"""Questions asked of a scene: trace, so far. Document in, answer out; the page and the commands share them."""
+
+from dataclasses import dataclass
+
+from ..errors import BadInput, TooMuch, refusal
+from ..motions import KINDS, companion, track
+from ..motions.companion import Companion
+from ..motions.flight import fly
+from ..motions.plan import Plan
+from ..motions.setting import Setting
+from ..motions.track import Track, grid_span
+from ..physics import habitat as habitats
+from ..physics import spin
+from ..physics.air import air_at
+from ..physics.constants import RPM_RAD_S
+from .checks import check
+from .document import Scene, frame_rate
+from .refusals import wrong
+
+LEAST_SAMPLES_S = 48
+GREATEST_SAMPLES = 500_000
+GREATEST_SAMPLES_IN_LISTS = 200_000
+
+
+@dataclass(frozen=True)
+class Traced:
+    """A motion of the scene and all that came of it."""
+
+    motion: object
+    plan: Plan
+    track: Track
+    companion: Companion | None
+
+
+@dataclass(frozen=True)
+class Trace:
+    """A scene and what came of its motions, on a grid of `count` samples at setting.rate a second."""
+
+    scene: Scene
+    setting: Setting
+    samples_per_frame: int
+    count: int
+    motions: list[Traced]
+
+
+def setting_of(scene):
+    """Habitat, air and clock of a scene, and its samples a frame."""
+    part = scene.habitat
+    ramp = [(p.time_s, p.spin_rpm * RPM_RAD_S) for p in part.spin_ramp]
+    habitat = habitats.Habitat(part.radius_m, spin.ramped(part.spin_rpm * RPM_RAD_S, ramp), part.width_m, part.ceiling_m,
+                               part.hub_radius_m, part.axial_thrust_m_s2)
+    air = None if scene.air is None else air_at(scene.air.pressure_kpa, scene.air.temperature_c)
+    fps = frame_rate(scene.sampling.fps)
+    per_frame = -(-LEAST_SAMPLES_S * fps.denominator // fps.numerator)
+    return Setting(habitat, air, fps * per_frame, scene.sampling.duration_s), per_frame
+
+
+def trace(scene, greatest_samples=GREATEST_SAMPLES):
+    """Fly every motion of a Scene -> Trace. Raises TooMuch past greatest_samples, naming the motion that passed it."""
+    setting, per_frame = setting_of(scene)
+    plans = [KINDS[m.kind](setting, m) for m in scene.motions]
+    courses = [c for p in plans for c in (p.course, p.companion)]
+    waiting = [c.release for c in courses if c is not None and c.release is not None]
+    flown = iter(fly(setting.medium, waiting))
+    results = [None if c is None or c.release is None else next(flown) for c in courses]
+    _weigh(setting, scene, courses, results, greatest_samples)
+    motions = [_traced(setting, m, p, *results[2 * i : 2 * i + 2]) for i, (m, p) in enumerate(zip(scene.motions, plans, strict=True))]
+    return Trace(scene, setting, per_frame, _grid_count(setting, motions), motions)
+
+
+def _traced(setting, motion, plan, flown, flat):
+    course, beside = plan.course, plan.companion
+    made = track.of_course(setting, plan, course.opening, flown)
+    if beside is None or made.end == "duration" and plan.start_s >= (setting.duration_s or plan.start_s + 1):
+        return Traced(motion, plan, made, None)
+    return Traced(motion, plan, made, companion.of_course(setting, plan, beside.opening, flat))
+
+
+def _weigh(setting, scene, courses, results, greatest):
+    """Refuse a scene whose samples pass the work limit, before any is made."""
+    spent = 0
+    for i, (course, flown) in enumerate(zip(courses, results, strict=True)):
+        if course is None:
+            continue
+        first = (course.opening or flown).path.begin_s
+        last = (flown or course.opening).path.end_s
+        spent = max(spent + grid_span(setting.rate, first, last)[1], float(setting.rate) * last)
+        if spent > greatest:
+            _refuse_work(scene.motions[i // 2].name, i // 2, greatest)
+
+
+def _refuse_work(name, index, greatest):
+    say = (f"Motion {name} takes this scene past {greatest:,} samples; let it end sooner (sampling.duration_s), start sooner, "
+           "or take fewer frames a second (sampling.fps).")
+    raise TooMuch(refusal(f"motions.{index}", name, f"within {greatest:,} samples for the whole scene", say))
+
+
+def _grid_count(setting, motions):
+    """Samples of the whole grid: to the first at or after the last end; with nothing moving, one turn (at most 60 s)."""
+    ends = [t.track.ends_s for t in motions if t.track.path is not None]
+    ends += [t.companion.ends_s for t in motions if t.companion is not None]
+    if not ends:
+        period = habitats.figures(setting.habitat.radius_m, setting.omega_rad_s(0.0)).period_s or 1.0
+        ends = [setting.duration_s or min(period, 60.0)]
+    rate = float(setting.rate)
+    return int(-(-(max(ends) * rate - 1e-9) // 1)) + 1
+
+
+HOLDS = {"gravity": "gravity_m_s2", "rim_speed": "rim_speed_m_s"}
+FOLLOWERS = {"habitat.radius_m": "radius_m", "habitat.spin_rpm": "spin_rpm"}
+
+
+def followed(scene, hold, held, follower):
+    """The scene with the follower ("habitat.radius_m" or "habitat.spin_rpm") set so that the gravity (m/s2) or the rim
+    speed (m/s) `held` holds at the deck. Raises BadInput where the follower would leave its range."""
+    part = scene.habitat
+    wanted = {HOLDS[hold]: held}
+    if FOLLOWERS[follower] == "spin_rpm":
+        value = habitats.omega_for(part.radius_m, **wanted) / RPM_RAD_S
+        low, high = 0.0, 200.0
+    elif part.spin_rpm == 0:
+        raise BadInput(wrong("habitat.spin_rpm", part.spin_rpm, f"above 0 while {hold.replace('_', ' ')} is held"))
+    else:
+        value = habitats.radius_for(omega_rad_s=part.spin_rpm * RPM_RAD_S, **wanted)
+        low, high = 0.1, 100_000.0
+    if not low <= value <= high:
+        raise BadInput(wrong(follower, value, f"{low:g} to {high:,.0f} while {hold.replace('_', ' ')} is held"))
+    habitat = part.model_copy(update={FOLLOWERS[follower]: value})
+    return check(scene.model_copy(update={"habitat": habitat}))

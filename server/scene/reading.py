@@ -1,0 +1,51 @@
+"""From bytes or text to a Scene that stands: parsed, checked, every default filled in."""
+
+from pydantic import ValidationError
+
+from ..errors import TooMuch, refusal
+from . import refusals
+from .checks import check
+from .document import Scene, Strict
+
+GREATEST_BYTES = 1_000_000
+
+
+class ExportRequest(Strict):
+    """What an export asks for."""
+
+    scene: Scene
+
+
+def read(source):
+    """A Scene from the bytes (or text) of a document. Raises BadInput or TooMuch, naming every field at fault."""
+    return check(named(_parsed(Scene, source)))
+
+
+def read_export(source):
+    """The Scene of an export's request, from its bytes. Raises as `read`."""
+    return check(named(_parsed(ExportRequest, source).scene))
+
+
+def _parsed(model, source):
+    if len(source) > GREATEST_BYTES:
+        say = f"The document has {len(source):,} bytes; it may have {GREATEST_BYTES:,}."
+        raise TooMuch(refusal("document", f"{len(source)} bytes", f"at most {GREATEST_BYTES:,} bytes", say))
+    try:
+        return model.model_validate_json(source)
+    except ValidationError as error:
+        raise refusals.from_validation(error, source) from None
+
+
+def named(scene):
+    """The scene with every motion named; a name left out is its kind and number, made to differ from those given."""
+    taken = {m.name for m in scene.motions if m.name is not None}
+    motions = []
+    for number, motion in enumerate(scene.motions, start=1):
+        if motion.name is None:
+            name = f"{motion.kind} {number}"
+            while name in taken:
+                name += " again"
+            taken.add(name)
+            motion = motion.model_copy(update={"name": name})
+        motions.append(motion)
+    return scene.model_copy(update={"motions": motions})

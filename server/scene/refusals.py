@@ -1,0 +1,99 @@
+"""Sentences for what a document gets wrong: pydantic's errors, and those of `checks.py`, in the one shape of `errors.py`."""
+
+import json
+import re
+
+from ..errors import BadInput, refusal, shown
+from .catalogue import FIELDS, pattern_of
+from .document import MOTIONS
+
+_PLACE = re.compile(r"at line (\d+) column (\d+)")
+_TAGS = {"@named", "@own"}  # of the unions in `document.py`; no part of a field's name
+
+
+def from_validation(error, source):
+    """BadInput from a pydantic ValidationError; `source` is what was read, for the place of a broken document."""
+    return BadInput(*(_one(e, source) for e in error.errors(include_url=False)[:20]))
+
+
+def _one(error, source):
+    kind = error["type"]
+    if kind == "json_invalid":
+        return broken(error["ctx"]["error"], source)
+    field = path_of(error["loc"])
+    if kind == "missing":
+        may_be = may_be_of(field)
+        return refusal(field, "nothing", may_be, f"{label_of(field)} is missing; it may be {may_be}.")
+    if kind == "extra_forbidden":
+        return _unknown(field, error["input"])
+    if kind in ("union_tag_not_found", "union_tag_invalid"):
+        field = f"{field}.kind"
+        was = error["input"].get("kind") if isinstance(error["input"], dict) else error["input"]
+        return wrong(field, was)
+    if kind in ("model_type", "model_attributes_type", "dict_type"):
+        return wrong(field or "document", error["input"], "an object in braces")
+    return wrong(field, error["input"])
+
+
+def path_of(loc):
+    """A document's field name, "motions.0.speed_m_s", from pydantic's location."""
+    loc = loc[1:] if loc[:1] == ("scene",) else loc  # an export's request holds the document under "scene"
+    parts = [p for i, p in enumerate(loc) if p not in _TAGS and not (i == 2 and loc[0] == "motions" and p in MOTIONS)]
+    return ".".join(str(p) for p in parts)
+
+
+def label_of(field):
+    """The field's label, or its own name where it has none."""
+    return FIELDS.get(pattern_of(field), {}).get("label") or field
+
+
+def may_be_of(field):
+    """What the field may be, in words."""
+    return FIELDS.get(pattern_of(field), {}).get("may_be") or "what the scene document allows there"
+
+
+def wrong(field, was, may_be=None):
+    """Refusal of a value: "Speed was 4000 m/s; it may be 0 to 3000 m/s."."""
+    may_be = may_be or may_be_of(field)
+    unit = FIELDS.get(pattern_of(field), {}).get("unit", "")
+    plain = isinstance(was, (int, float)) and not isinstance(was, bool)
+    was = _figure(was) if plain else as_json(was)
+    unit = f" {unit}" if plain and unit else ""
+    return refusal(field, was, may_be, f"{label_of(field)} was {shown(was)}{unit}; it may be {may_be}.")
+
+
+def _figure(value):
+    return repr(int(value)) if isinstance(value, float) and value.is_integer() and abs(value) < 1e15 else repr(value)
+
+
+def as_json(value):
+    """A value as the document would write it, also where JSON cannot."""
+    try:
+        return json.dumps(value, ensure_ascii=False)
+    except (TypeError, ValueError, RecursionError):
+        return repr(value)
+
+
+def _unknown(field, was):
+    parent, _, name = field.rpartition(".")
+    known = sorted({p.split(".")[-1] for p in FIELDS if p.rpartition(".")[0] == pattern_of(parent)} - {"*"})
+    may_be = "absent; known here: " + ", ".join(known) if known else "absent"
+    return refusal(field, as_json(was), may_be, f"Field {shown(field)} is unknown; {parent or 'the document'} may hold {', '.join(known) or 'nothing'}.")
+
+
+def broken(problem, source):
+    """Refusal of a document that is not JSON: field `document`, line and column."""
+    place = _PLACE.search(problem)
+    where = f"line {place[1]}, column {place[2]}" if place else "its beginning"
+    what = _PLACE.sub("", problem).strip()
+    return refusal("document", excerpt(source, place), "a scene document in JSON", f"The document is not JSON at {where}: {what}.")
+
+
+def excerpt(source, place):
+    """A few characters of the source at the place of trouble."""
+    text = source.decode("utf-8", "replace") if isinstance(source, bytes) else source
+    if not place:
+        return text[:40]
+    lines = text.split("\n")
+    line, column = int(place[1]) - 1, int(place[2]) - 1
+    return lines[line][max(column - 20, 0) : column + 20] if line < len(lines) else ""

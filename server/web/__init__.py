@@ -1,0 +1,1 @@
+"""The page and the API over HTTP. FastAPI only here; routes are thin."""

@@ -1,0 +1,17 @@
+"""The page itself."""
+
+from fastapi import APIRouter, Request
+from fastapi.responses import HTMLResponse
+from fastapi.templating import Jinja2Templates
+
+from .. import __version__
+from .places import folder
+
+router = APIRouter(include_in_schema=False)
+_templates = Jinja2Templates(folder("templates"))
+
+
+@router.get("/", response_class=HTMLResponse)
+def page(request: Request):
+    """The workbench."""
+    return _templates.TemplateResponse(request, "page.html", {"version": __version__})

@@ -1,0 +1,33 @@
+"""The page's files: compressed once each, held in memory, revalidated by their tag."""
+
+import gzip
+from functools import lru_cache
+
+from starlette.datastructures import Headers
+from starlette.responses import FileResponse, Response
+from starlette.staticfiles import StaticFiles
+
+_TEXT = {".js", ".css", ".svg", ".txt", ".html", ".json"}
+_LEVEL = 6
+
+
+@lru_cache(maxsize=256)
+def _compressed(path, _modified, _size):
+    with open(path, "rb") as file:
+        return gzip.compress(file.read(), _LEVEL, mtime=0)
+
+
+class PageFiles(StaticFiles):
+    """StaticFiles whose text files go out gzipped to those who take it; all are asked after anew by tag."""
+
+    def file_response(self, full_path, stat_result, scope, status_code=200):
+        response = super().file_response(full_path, stat_result, scope, status_code)
+        response.headers["cache-control"] = "no-cache"
+        response.headers["vary"] = "accept-encoding"
+        path = str(full_path)
+        takes = "gzip" in Headers(scope=scope).get("accept-encoding", "")
+        if not (isinstance(response, FileResponse) and takes and path[path.rfind(".") :] in _TEXT):
+            return response
+        body = _compressed(path, stat_result.st_mtime, stat_result.st_size)
+        kept = {k: v for k, v in response.headers.items() if k in ("etag", "last-modified", "cache-control", "vary")}
+        return Response(body, status_code, {**kept, "content-encoding": "gzip"}, response.media_type)

@@ -1,0 +1,1 @@
+"""Rimfall's tests; `python3 tests/check.py` runs them all."""

