@@ -41,14 +41,22 @@ def _parser():
     parser.add_argument("--version", action="version", version=f"rimfall {__version__}")
     commands = parser.add_subparsers(required=True, metavar="COMMAND")
     serve = commands.add_parser("serve", help="serve the page and open it")
-    serve.add_argument("--host", default="127.0.0.1", help="address to serve on (default: %(default)s, this machine only)")
-    serve.add_argument("--port", type=int, default=8150, help="port to serve on (default: %(default)s; 0 takes a free one)")
-    serve.add_argument("--open", action=argparse.BooleanOptionalAction, default=True, help="open the page in the browser")
+    serve.add_argument(
+        "--host", default="127.0.0.1", help="address to serve on (default: %(default)s, this machine only)"
+    )
+    serve.add_argument(
+        "--port", type=int, default=8150, help="port to serve on (default: %(default)s; 0 takes a free one)"
+    )
+    serve.add_argument(
+        "--open", action=argparse.BooleanOptionalAction, default=True, help="open the page in the browser"
+    )
     serve.set_defaults(run=_serve)
     trace = commands.add_parser("trace", help="say where everything in a scene goes")
     trace.add_argument("scene", metavar="SCENE.json", help="a scene document; - reads standard input")
     trace.add_argument("--json", action="store_true", help="print the whole answer as JSON")
-    trace.add_argument("--csv", metavar="FILE", help="write the paths as CSV, and their names and conventions beside it as JSON")
+    trace.add_argument(
+        "--csv", metavar="FILE", help="write the paths as CSV, and their names and conventions beside it as JSON"
+    )
     trace.add_argument("--units", choices=("si", "us"), default="si", help="units of the words (default: %(default)s)")
     trace.set_defaults(run=_trace)
     return parser
@@ -110,7 +118,10 @@ def _source(name):
 
 def _write_csv(traced, path):
     _write_whole(path, FORMATS["csv"][2](traced))
-    _write_whole(path.with_suffix(".json") if path.suffix != ".json" else path.with_suffix(".notes.json"), FORMATS["csv-notes"][2](traced))
+    _write_whole(
+        path.with_suffix(".json") if path.suffix != ".json" else path.with_suffix(".notes.json"),
+        FORMATS["csv-notes"][2](traced),
+    )
 
 
 def _write_whole(path, data):
@@ -131,12 +142,15 @@ def _as_text(traced, units):
     """Words for each motion, then a table of its landing or its end."""
     figures = answers.habitat_figures(traced)
     period = "not turning" if figures["period_s"] is None else f"one turn in {figures['period_s']:.4g} s"
-    lines = [traced.scene.title or "Untitled scene",
-             f"{figures['deck_gravity_g']:.4g} g on deck, rim at {words.speed(figures['rim_speed_m_s'], units)}, {period}", ""]
+    lines = [
+        traced.scene.title or "Untitled scene",
+        f"{figures['deck_gravity_g']:.4g} g on deck, rim at {words.speed(figures['rim_speed_m_s'], units)}, {period}",
+        "",
+    ]
     for one in traced.motions:
         lines += [f"{one.motion.name} ({one.motion.kind}): " + " ".join(words.outcome(one, units))]
         lines += [f"    {said}" for said in words.assumptions(one, traced)]
-    return "\n".join(lines + ["", *_table(traced)]).replace("\u00a0", " ")
+    return "\n".join([*lines, "", *_table(traced)]).replace("\u00a0", " ")
 
 
 _COLUMNS = ("motion", "event", "time s", "along m", "height m", "axial m", "speed m/s")
@@ -151,5 +165,7 @@ def _table(traced):
             figures = (state.time_s[0], state.along_m[0], state.height_m[0], state.axial_m[0], speed)
             rows.append((one.motion.name, event.kind, *(f"{v:.4f}" for v in figures)))
     widths = [max(len(r[k]) for r in rows) for k in range(len(_COLUMNS))]
-    return ["  ".join(c.ljust(w) if k < 2 else c.rjust(w) for k, (c, w) in enumerate(zip(r, widths, strict=True))).rstrip() for r in rows]
-
+    return [
+        "  ".join(c.ljust(w) if k < 2 else c.rjust(w) for k, (c, w) in enumerate(zip(r, widths, strict=True))).rstrip()
+        for r in rows
+    ]

@@ -27,8 +27,8 @@ def table(trace):
     lines = [HEADER]
     for k, (frame, time_s) in enumerate(zip(frames, times, strict=True)):
         for number, (alive, place, velocity) in enumerate(columns):
-            figures = "%.6f,%.6f,%.6f,%.6f,%.6f,%.6f" % (*place[k], *velocity[k])
-            lines.append("%d,%.6f,%d,%d,%s" % (frame, time_s, number, alive[k], figures))
+            figures = ",".join([f"{v:.6f}" for v in (*place[k], *velocity[k])])
+            lines.append(f"{frame},{time_s:.6f},{number},{alive[k]:d},{figures}")
     return ("\n".join(lines) + "\n").encode()
 
 
@@ -36,16 +36,30 @@ def notes(trace):
     """The companion of the CSV: what its columns and ids mean, and the scene they came from, as JSON bytes."""
     fps = trace.setting.rate / trace.samples_per_frame
     frames, _ = _frames(trace)
-    return json.dumps({
-        "program": f"Rimfall {__version__}", "title": trace.scene.title,
-        "file": {"fps": [fps.numerator, fps.denominator], "first_frame": FIRST_FRAME, "frame_count": len(frames),
-                 "unit": "m", "up": "Y", "view": "rotating", "axes": "X spinward, Y up, Z along the spin vector, at the reference line",
-                 "origin": "on the axis of spin, at the middle of the habitat",
-                 "alive": "1 while the body is in the scene: from its release; a drop of a pour from its birth until it lands"},
-        "ids": [{"id": i, "name": b["name"], "motion": b["traced"].motion.name, "born_s": b["born_s"]} for i, b in enumerate(_bodies(trace))],
-        "caution": "For stories, pictures and teaching. A real rotor, platform or tether is designed under local codes by licensed people.",
-        "scene": trace.scene.model_dump(mode="json"),
-    }, indent=1).encode()
+    return json.dumps(
+        {
+            "program": f"Rimfall {__version__}",
+            "title": trace.scene.title,
+            "file": {
+                "fps": [fps.numerator, fps.denominator],
+                "first_frame": FIRST_FRAME,
+                "frame_count": len(frames),
+                "unit": "m",
+                "up": "Y",
+                "view": "rotating",
+                "axes": "X spinward, Y up, Z along the spin vector, at the reference line",
+                "origin": "on the axis of spin, at the middle of the habitat",
+                "alive": "1 while the body is in the scene: from its release; a drop of a pour from its birth until it lands",
+            },
+            "ids": [
+                {"id": i, "name": b["name"], "motion": b["traced"].motion.name, "born_s": b["born_s"]}
+                for i, b in enumerate(_bodies(trace))
+            ],
+            "caution": "For stories, pictures and teaching. A real rotor, platform or tether is designed under local codes by licensed people.",
+            "scene": trace.scene.model_dump(mode="json"),
+        },
+        indent=1,
+    ).encode()
 
 
 def _frames(trace):
@@ -61,7 +75,11 @@ def _bodies(trace):
     bodies = []
     for traced in trace.motions:
         if traced.track.path is not None:
-            bodies += _drops(traced) if traced.plan.stream is not None else [_body(traced, traced.motion.name, 0.0, traced.plan.start_s, None)]
+            bodies += (
+                _drops(traced)
+                if traced.plan.stream is not None
+                else [_body(traced, traced.motion.name, 0.0, traced.plan.start_s, None)]
+            )
     return sorted(bodies, key=lambda b: b["born_s"])
 
 

@@ -35,11 +35,19 @@ def of_course(setting, plan, opening, flown):
     landing = None
     if last.surface is not None:
         landing = _landing(plan, *path.at(np.array([path.end_s])), path.end_s)
-    return Companion(first, count, places, frames.place_to_rotating(setting.habitat.radius_m, places), path.end_s, landing)
+    return Companion(
+        first, count, places, frames.place_to_rotating(setting.habitat.radius_m, places), path.end_s, landing
+    )
 
 
 def _landing(plan, place, velocity, time_s):
     speed = float(np.linalg.norm(velocity[0]))
     incidence = float(np.degrees(np.arccos(np.clip(-velocity[0, 1] / speed, -1.0, 1.0)))) if speed else None
-    return {"time_s": float(time_s), "along_m": float(place[0, 0]), "axial_m": float(place[0, 2]),
-            "drift_m": float(place[0, 0] - plan.place[0]), "speed_m_s": speed, "incidence_deg": incidence}
+    return {
+        "time_s": float(time_s),
+        "along_m": float(place[0, 0]),
+        "axial_m": float(place[0, 2]),
+        "drift_m": float(place[0, 0] - plan.place[0]),
+        "speed_m_s": speed,
+        "incidence_deg": incidence,
+    }

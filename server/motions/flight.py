@@ -6,10 +6,12 @@ import numpy as np
 
 from ..physics.bodies import Body, as_arrays
 from ..physics.crossings import first_contact, touching
-from ..physics.forces import Force, Medium
+from ..physics.forces import Force, Medium, settling_rate_1_s
 from ..physics.integrate import Coaster, Stepper
+from ..physics.stiff import StiffStepper
 
 TOLERANCE_M = 1e-9  # error allowed to a step, metres and metres a second
+_STIFF_TIMES = 2_000.0  # stopping times in a flight beyond which the implicit stepper is the faster one
 _PAST_ACROSS = 2.02  # a straight line that long, in radii, has left any circle it began in
 
 
@@ -58,7 +60,6 @@ class Path:
         s = ((time_s - self.start_s[k]) / self.length_s[k])[:, None]
         return self.position_m[k] + _horner(self.path_m[k], s), self.velocity_m_s[k] + _horner(self.path_m_s[k], s)
 
-
     @property
     def knots_s(self):
         """Times at which one piece ends and the next begins, inside the path."""
@@ -101,20 +102,38 @@ class Flown:
         return Flown(self.release, replace(self.path, end_s=time_s), None)
 
 
-def fly(medium: Medium, releases):
-    """Fly releases together until each meets a surface of its room or its time ends -> list of Flown, in order."""
-    if not releases:
-        return []
-    batch = _Batch(medium, releases)
-    while batch.flying:
-        batch.step()
-    return [Flown(r, batch.path(i), batch.met[i]) for i, r in enumerate(releases)]
+def fly(medium: Medium, releases, watch=None):
+    """Fly releases together until each meets a surface of its room or its time ends -> list of Flown, in order.
+
+    watch(done) is told after every step how many bodies have ended; what it raises ends the flight.
+    """
+    ended = 0
+    flown = [None] * len(releases)
+    for stiff in (False, True):
+        group = [i for i, r in enumerate(releases) if _stiff(medium, r) == stiff]
+        if group:
+            batch = _Batch(medium, [releases[i] for i in group], StiffStepper if stiff else Stepper)
+            while batch.flying:
+                batch.step()
+                if watch is not None:
+                    watch(ended + len(group) - batch.flying)
+            ended += len(group)
+            for k, i in enumerate(group):
+                flown[i] = Flown(releases[i], batch.path(k), batch.met[k])
+    return flown
+
+
+def _stiff(medium, release):
+    """Whether the air stops a body so soon, against the time it may fly, that explicit steps would crawl."""
+    rate = settling_rate_1_s(medium, release.body, float(np.linalg.norm(release.room.pull_m_s2)))
+    return rate * (release.end_s - release.time_s) > _STIFF_TIMES
 
 
 class _Batch:
     """Bodies in the air, in lock step, each since its own release."""
 
-    def __init__(self, medium, releases):
+    def __init__(self, medium, releases, stepper):
+        self._stepper = stepper
         self._releases = releases
         self._rooms = list(dict.fromkeys(r.room for r in releases))
         self._room = np.array([self._rooms.index(r.room) for r in releases])
@@ -140,8 +159,8 @@ class _Batch:
 
     @property
     def flying(self):
-        """Whether any body is still in the air."""
-        return len(self._at) > 0
+        """How many bodies are still in the air."""
+        return len(self._at)
 
     def _first_touch(self, position, velocity, acceleration):
         """State (surfaces, N) of each body to each surface of its room at its release; notes those that stay."""
@@ -149,7 +168,9 @@ class _Batch:
         for number, room in enumerate(self._rooms):
             here = self._room == number
             for k, surface in enumerate(room.surfaces):
-                state = touching(surface, position[:, here], velocity[:, here], acceleration[:, here], self._radius_m[here])
+                state = touching(
+                    surface, position[:, here], velocity[:, here], acceleration[:, here], self._radius_m[here]
+                )
                 touch[k, here] = state
                 for i in np.flatnonzero(here)[state < 0]:
                     self.met[i] = self.met[i] or surface
@@ -158,18 +179,27 @@ class _Batch:
 
     def _rest(self, i, position, velocity):
         """A path of no length, for a body that does not fly."""
-        still = np.zeros((1, 3))
+        still = np.zeros((2, 3))
         self._pieces[i].append((self._start_s[i], 1.0, position, velocity, still, still))
         self._ends_s[i] = self._start_s[i]
 
     def _moving(self, medium, force, position, velocity, up):
-        reach = np.array([np.inf if r.room.across_m is None else _PAST_ACROSS * r.room.across_m for r in self._releases])[up]
+        reach = np.array(
+            [np.inf if r.room.across_m is None else _PAST_ACROSS * r.room.across_m for r in self._releases]
+        )[up]
         force, position, velocity = force.take(up), position[:, up], velocity[:, up]
         if force.coasts:
             return Coaster(force.pull_m_s2, position, velocity, self._last_s[up], reach)
         kinks = medium.spin.times_s[1:, None] - self._start_s[up]
-        return Stepper(force, position, velocity, self._last_s[up].max(), absolute=TOLERANCE_M,
-                       stops_s=np.unique(kinks[kinks > 0]), reach_m=reach)
+        return self._stepper(
+            force,
+            position,
+            velocity,
+            self._last_s[up].max(),
+            absolute=TOLERANCE_M,
+            stops_s=np.unique(kinks[kinks > 0]),
+            reach_m=reach,
+        )
 
     def step(self):
         """One step of all bodies in the air; those that meet something, or whose time ends, leave."""
@@ -180,8 +210,16 @@ class _Batch:
         staying = np.ones(len(s), dtype=bool)
         for j, i in enumerate(self._at):
             begin_s = self._start_s[i] + step.elapsed_s
-            self._pieces[i].append((begin_s, length[j], step.position_m[:, j], step.velocity_m_s[:, j],
-                                    step.path_m[:, :, j], step.path_m_s[:, :, j]))
+            self._pieces[i].append(
+                (
+                    begin_s,
+                    length[j],
+                    step.position_m[:, j],
+                    step.velocity_m_s[:, j],
+                    step.path_m[:, :, j],
+                    step.path_m_s[:, :, j],
+                )
+            )
             if s[j] <= min(1.0, s_last[j]):
                 self.met[i] = self._rooms[self._room[i]].surfaces[which[j]]
                 self._ends_s[i] = begin_s + s[j] * length[j]
@@ -197,7 +235,9 @@ class _Batch:
             here = self._room[self._at] == number
             if np.any(here):
                 part = step.only(here)
-                s[here], which[here] = first_contact(part, room.surfaces, self._radius_m[self._at[here]], self._touch[:, here])
+                s[here], which[here] = first_contact(
+                    part, room.surfaces, self._radius_m[self._at[here]], self._touch[:, here]
+                )
         return s, which
 
     def _drop(self, staying):

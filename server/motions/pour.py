@@ -32,12 +32,28 @@ def plan(setting, motion):
     shape = (_drip if drips else _stream)(setting, motion, liquid, lip_m, speed, velocity, gravity)
     body, course, companion, broke_s, broke_m, drop_m = shape
     stream = Stream(
-        lip_m, speed, "drips" if drips else "stream", number, liquids.ohnesorge(liquid, lip_m), broke_s, broke_m, drop_m,
+        lip_m,
+        speed,
+        "drips" if drips else "stream",
+        number,
+        liquids.ohnesorge(liquid, lip_m),
+        broke_s,
+        broke_m,
+        drop_m,
         None if drop_m is None else liquids.drop_volume_m3(drop_m) / flow_m3_s,
-        motion.start_s, motion.start_s + motion.duration_s,
+        motion.start_s,
+        motion.start_s + motion.duration_s,
     )
-    return Plan(motion.start_s, place_of(motion), tuple(velocity), body, course, companion,
-                None if gravity else NO_GRAVITY, stream)
+    return Plan(
+        motion.start_s,
+        place_of(motion),
+        tuple(velocity),
+        body,
+        course,
+        companion,
+        None if gravity else NO_GRAVITY,
+        stream,
+    )
 
 
 def diameters_m(stream, time_s, speed_m_s):

@@ -96,8 +96,18 @@ def of_course(setting, plan, opening, flown):
     events = _events(marks, moments, surface, end)
     landing = events[-1] if end == "landed" else None
     highest = int(np.argmax(moments.height_m))
-    return Track(first, samples, end, path.end_s, events, landing, _why_not(setting, surface, end),
-                 moments.only(slice(highest, highest + 1)), both.only(slice(-1, None)) if broke_s else None, path)
+    return Track(
+        first,
+        samples,
+        end,
+        path.end_s,
+        events,
+        landing,
+        _why_not(setting, surface, end),
+        moments.only(slice(highest, highest + 1)),
+        both.only(slice(-1, None)) if broke_s else None,
+        path,
+    )
 
 
 def _end(setting, surface):
@@ -116,17 +126,15 @@ def _why_not(setting, surface, end):
 
 def _marks(setting, path):
     """(time, kind) of the turning points of the height inside a path: "apex", or "axis" where it passes through."""
-    marks = []
-    for k in range(len(path.start_s)):
-        s = nearest_axis(path.position_m[k], path.path_m[k])
-        if s is None:
-            continue
-        time_s = path.start_s[k] + s * path.length_s[k]
-        if path.begin_s < time_s < path.end_s:
-            position, _ = path.at(np.array([time_s]))
-            near = np.hypot(position[0, 0], position[0, 1]) <= AXIS_SHARE * setting.habitat.radius_m
-            marks += [(time_s, "axis"), (time_s, "apex")] if near else [(time_s, "apex")]
-    return marks
+    s = nearest_axis(path.position_m, path.path_m)
+    turning = np.isfinite(s)
+    times = path.start_s[turning] + s[turning] * path.length_s[turning]
+    times = times[(times > path.begin_s) & (times < path.end_s)]
+    position, _ = path.at(times)
+    through = np.hypot(position[:, 0], position[:, 1]) <= AXIS_SHARE * setting.habitat.radius_m
+    return [
+        (t, kind) for t, axis in zip(times, through, strict=True) for kind in (("axis", "apex") if axis else ("apex",))
+    ]
 
 
 def _events(marks, moments, surface, end):
@@ -159,8 +167,16 @@ def states(setting, path, plan, time_s, axis_s=()):
     azimuth = _azimuth(setting, path, plan, time_s, position, axis_s)
     out = np.array([1.0, 1.0, 0.0])
     return States(
-        time_s, radius * (azimuth - angle), frames.height_of(radius, position), position[:, 2], rotating, moving, position,
-        frames.to_local(rotating, moving), omega[:, None] ** 2 * rotating * out, -2 * frames.spin_cross(omega, moving),
+        time_s,
+        radius * (azimuth - angle),
+        frames.height_of(radius, position),
+        position[:, 2],
+        rotating,
+        moving,
+        position,
+        frames.to_local(rotating, moving),
+        omega[:, None] ** 2 * rotating * out,
+        -2 * frames.spin_cross(omega, moving),
     )
 
 
@@ -180,7 +196,7 @@ def _azimuth(setting, path, plan, time_s, position, axis_s):
         _cross_axis(steps, times[order], t)
     azimuth = np.empty(len(times))
     azimuth[order] = start + np.concatenate([[0.0], np.cumsum(steps)])
-    return azimuth[len(anchors):]
+    return azimuth[len(anchors) :]
 
 
 def _cross_axis(steps, times, axis_s):

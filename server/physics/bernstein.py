@@ -20,14 +20,18 @@ def _from_powers(n):
 @lru_cache
 def _raise_twice(n):
     """(2 n + 1, n + 1): degree n -> the same polynomial as degree 2 n."""
-    return np.array([[comb(n, j) * comb(n, k - j) / comb(2 * n, k) if 0 <= k - j <= n else 0.0 for j in range(n + 1)]
-                     for k in range(2 * n + 1)])
+    return np.array(
+        [
+            [comb(n, j) * comb(n, k - j) / comb(2 * n, k) if 0 <= k - j <= n else 0.0 for j in range(n + 1)]
+            for k in range(2 * n + 1)
+        ]
+    )
 
 
 def from_powers(powers):
     """Powers of s (n + 1, ...), lowest first -> Bernstein coefficients (n + 1, ...)."""
     n = len(powers) - 1
-    return np.tensordot(_from_powers(n), powers, axes=1)
+    return (_from_powers(n) @ powers.reshape(n + 1, -1)).reshape(powers.shape)
 
 
 def raised(control):
@@ -35,15 +39,20 @@ def raised(control):
     return _raise_twice(len(control) - 1) @ control
 
 
-def squared(control):
-    """Sum of squares of vector polynomials (n + 1, A, N) -> degree 2 n (2 n + 1, N)."""
-    n = len(control) - 1
-    out = np.zeros((2 * n + 1, control.shape[2]))
+@lru_cache
+def _product(n):
+    """(2 n + 1, (n + 1)^2): products of coefficients, row by row -> coefficients of the product."""
+    table = np.zeros((2 * n + 1, n + 1, n + 1))
     for i in range(n + 1):
         for j in range(n + 1):
-            weight = comb(n, i) * comb(n, j) / comb(2 * n, i + j)
-            out[i + j] += weight * np.sum(control[i] * control[j], axis=0)
-    return out
+            table[i + j, i, j] = comb(n, i) * comb(n, j) / comb(2 * n, i + j)
+    return table.reshape(2 * n + 1, -1)
+
+
+def squared(control):
+    """Sum of squares of vector polynomials (n + 1, A, N) -> degree 2 n (2 n + 1, N)."""
+    products = np.einsum("ian,jan->ijn", control, control)
+    return _product(len(control) - 1) @ products.reshape(-1, control.shape[2])
 
 
 def derivative(control):

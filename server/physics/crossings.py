@@ -46,14 +46,12 @@ def first_contact(step, surfaces, body_radius_m, state):
 
 
 def nearest_axis(position, path_m):
-    """Where along one path piece the distance from the axis passes through a minimum: s in (0, 1), or None.
+    """Where along path pieces the distance from the axis passes through a minimum: s (S,) in (0, 1), inf where it does not.
 
-    position (3,) at the piece's start, path_m (K, 3) powers of s.
+    position (S, 3) at each piece's start, path_m (S, K, 3) powers of s.
     """
-    control = bernstein.from_powers(path_m)[:, :2, None]
-    change = bernstein.raised(2 * np.einsum("a,kan->kn", position[:2], control)) + bernstein.squared(control)
+    control = bernstein.from_powers(np.ascontiguousarray(np.moveaxis(path_m[:, :, :2], 0, -1)))
+    change = bernstein.raised(2 * np.einsum("na,kan->kn", position[:, :2], control)) + bernstein.squared(control)
     closing = -bernstein.derivative(change)
-    if not closing[0, 0] > 0:
-        return None
-    s = float(bernstein.first_descent(closing, depth=0.0)[0])
-    return s if s < 1.0 else None
+    s = bernstein.first_descent(closing, depth=0.0)
+    return np.where((closing[0] > 0) & (s < 1.0), s, np.inf)

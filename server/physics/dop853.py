@@ -4,6 +4,8 @@ Source: Hairer, Norsett & Wanner, Solving Ordinary Differential Equations I (2nd
 `integrate.py` is the loop that uses it, and tests/physics/test_dop853.py checks the order conditions.
 """
 
+# fmt: off
+
 # Where the 16 stages stand in a step: 12 of the method, the step's end, 3 for dense output.
 NODES = (
     0.0, 0.05260015195876773, 0.0789002279381516, 0.1183503419072274, 0.2816496580927726, 0.3333333333333333, 0.25,

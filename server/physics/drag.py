@@ -75,7 +75,7 @@ def sphere_cd_re(re):
     x += _OFFSET
     k = np.minimum(x.astype(np.intp), _LAST)
     x -= k
-    a, b, c, d = _CURVE.take(k, axis=1)
+    a, b, c, d = _CURVE.take(k, axis=1, mode="clip")  # clip: a trial step gone wild has no Reynolds number
     a *= x
     a += b
     a *= x

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from .air import Air
-from .bodies import Bodies
+from .bodies import SPHERE, Bodies
 from .drag import sphere_cd_re
 from .spin import Spin
 
@@ -34,7 +34,7 @@ class Force:
         self._medium, self._bodies, self._start_s = medium, bodies, start_s
         self._turns, self._pull = turns, pull_m_s2
         self._omega = medium.spin.rates_rad_s[0] * turns if medium.spin.steady else None
-        self._level_pull = bool(np.any(pull_m_s2[:2]))
+        self._turned_pull = bool(np.any(pull_m_s2[:2, turns != 0]))
         self._any_pull = bool(np.any(pull_m_s2))
         self._spheres = np.isnan(bodies.drag_coefficient)
         self._some_spheres, self._all_spheres = bool(np.any(self._spheres)), bool(np.all(self._spheres))
@@ -47,8 +47,7 @@ class Force:
     @property
     def coasts(self):
         """Whether every body's inertial path is a parabola: no air, and no pull that the turning turns."""
-        turned = self._level_pull and bool(np.any(self._pull[:2, self._turns != 0]))
-        return self._medium.air is None and not (turned and np.any(self._medium.spin.rates_rad_s))
+        return self._medium.air is None and not (self._turned_pull and np.any(self._medium.spin.rates_rad_s))
 
     @property
     def pull_m_s2(self):
@@ -57,10 +56,12 @@ class Force:
 
     def take(self, which):
         """The force on those of the index or mask."""
-        return Force(self._medium, self._bodies.take(which), self._start_s[which], self._turns[which], self._pull[:, which])
+        return Force(
+            self._medium, self._bodies.take(which), self._start_s[which], self._turns[which], self._pull[:, which]
+        )
 
     def at(self, elapsed_s, position, velocity):
-        """Acceleration (3, N), m/s2, at elapsed_s (a number) of inertial position and velocity (3, N)."""
+        """Acceleration (3, N), m/s2, at elapsed_s (a number or (N,)) of inertial position and velocity (3, N)."""
         out = np.empty_like(position)
         if self._medium.air is None:
             out[:] = 0.0
@@ -103,8 +104,8 @@ class Force:
         return sphere if self._all_spheres else np.where(self._spheres, sphere, self._constant * density)
 
     def _add_pull(self, elapsed_s, out):
-        if not self._level_pull:
-            out[2] += self._pull[2]
+        if not self._turned_pull:
+            out += self._pull
             return
         px, py, pz = self._pull
         angle = self._medium.spin.angle_rad(self._start_s + elapsed_s) * self._turns
@@ -112,3 +113,17 @@ class Force:
         out[0] += c * px - s * py
         out[1] += s * px + c * py
         out[2] += pz
+
+
+def settling_rate_1_s(medium, body, pull_m_s2):
+    """The rate, 1/s, at which the deck's air stops a body that has come to its settling speed: how stiff its motion is.
+
+    Stokes drag, and the square-law drag at the speed where it carries the body under the spin's gravity and pull_m_s2.
+    """
+    if medium.air is None:
+        return 0.0
+    coefficient = 0.5 if body.drag == SPHERE else body.drag
+    square = np.pi / 8.0 * medium.air.deck_density_kg_m3 * coefficient * body.diameter_m**2 / body.mass_kg
+    gravity = float(np.max(medium.spin.rates_rad_s**2)) * medium.deck_radius_m + pull_m_s2
+    slow = 3.0 * np.pi * medium.air.viscosity_pa_s * body.diameter_m / body.mass_kg if body.drag == SPHERE else 0.0
+    return slow + float(np.sqrt(gravity * square))

@@ -81,6 +81,16 @@ class Step:
         return Step(self.elapsed_s, length, *(a[..., mask] for a in arrays))
 
 
+def longest_step(elapsed_s, stops_s, limit_s, velocity, reach_m):
+    """The longest length allowed from elapsed_s, and the stop (or the limit) that no step may cross.
+
+    velocity (3, M), reach_m (a number or (M,)): no body goes further than that in the plane of rotation.
+    """
+    end_s = min(next((t for t in stops_s if t > elapsed_s * (1 + 1e-14)), limit_s), limit_s)
+    fastest = np.max(np.hypot(velocity[0], velocity[1]) / reach_m)
+    return min(end_s - elapsed_s, 1.0 / fastest if fastest > 0 else np.inf), end_s
+
+
 class Stepper:
     """Steps N bodies through forces; `step` gives the next Step, `keep` drops bodies that are done.
 
@@ -118,25 +128,22 @@ class Stepper:
         changed = self._force.at(probe, moved, self._velocity + probe * self._start) - self._start
         rate = np.max(np.abs(changed) / self._scale(self._velocity)) / probe
         size = max(rate, np.max(np.abs(self._start) / self._scale(self._velocity)))
-        return 0.3 if size <= 1e-10 else 3.0 * (0.01 / size) ** 0.125
-
-    def _allowed(self):
-        """The longest length allowed from here, and whether it ends on a stop or the limit."""
-        end = next((t for t in self._stops_s if t > self._elapsed_s * (1 + 1e-14)), self._limit_s)
-        rest = min(end, self._limit_s) - self._elapsed_s
-        fastest = np.max(np.hypot(self._velocity[0], self._velocity[1]) / self._reach_m)
-        return min(rest, 1.0 / fastest if fastest > 0 else np.inf), min(end, self._limit_s)
+        if size <= 1e-10:
+            return 0.3
+        steepest = np.max(np.abs(changed)) / probe / max(np.max(np.abs(self._start)), 1e-300)
+        return min(3.0 * (0.01 / size) ** 0.125, 1.0 / max(steepest, 1e-3))
 
     def step(self, dense=True):
         """Take the next accepted step; return it, or None if its path is not wanted."""
-        longest, end_s = self._allowed()
+        longest, end_s = longest_step(self._elapsed_s, self._stops_s, self._limit_s, self._velocity, self._reach_m)
         growth = 10.0
         while True:
             length = min(self._length_s, longest)
-            stages, error = self._try(length)
+            with np.errstate(over="ignore", invalid="ignore"):  # a trial far too long runs away, and is taken back
+                stages, error = self._try(length)
             if error <= 1.0:
                 break
-            self._length_s = length * max(0.2, 0.9 * error**-0.125)
+            self._length_s = length * (max(0.2, 0.9 * error**-0.125) if np.isfinite(error) else 0.2)
             growth = 1.0
         wanted = length * min(growth, 0.9 * error**-0.125 if error > 0 else growth)
         # A step cut short by a stop says nothing against the length that was wanted before it.

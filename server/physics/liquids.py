@@ -23,9 +23,7 @@ class Liquid:
     source: str
 
 
-LIQUIDS = (
-    Liquid("water", 998.207, 1.0016e-3, 0.07274, "IAPWS-95, IAPWS R12-08 and IAPWS R1-76(2014), 20 C, 1 atm"),
-)
+LIQUIDS = (Liquid("water", 998.207, 1.0016e-3, 0.07274, "IAPWS-95, IAPWS R12-08 and IAPWS R1-76(2014), 20 C, 1 atm"),)
 
 
 def lip_speed_m_s(flow_m3_s, lip_m):

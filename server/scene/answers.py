@@ -28,14 +28,22 @@ def as_data(trace, units="si", f4=False):
     spin = setting.habitat.spin
     fps = setting.rate / trace.samples_per_frame
     answer = {
-        "rimfall_answer": ANSWER_VERSION, "program": __version__, "scene": trace.scene.model_dump(mode="json"),
-        "grid": {"fps": [fps.numerator, fps.denominator], "samples_per_frame": trace.samples_per_frame, "count": trace.count},
+        "rimfall_answer": ANSWER_VERSION,
+        "program": __version__,
+        "scene": trace.scene.model_dump(mode="json"),
+        "grid": {
+            "fps": [fps.numerator, fps.denominator],
+            "samples_per_frame": trace.samples_per_frame,
+            "count": trace.count,
+        },
     }
     if not f4:
         answer["time_s"] = pack(time_s)
     answer |= {
-        "angle_rad": pack(spin.angle_rad(time_s)), "spin_rad_s": pack(spin.rate_rad_s(time_s)),
-        "habitat": habitat_figures(trace), "motions": [_motion(t, trace, units, pack, f4) for t in trace.motions],
+        "angle_rad": pack(spin.angle_rad(time_s)),
+        "spin_rad_s": pack(spin.rate_rad_s(time_s)),
+        "habitat": habitat_figures(trace),
+        "motions": [_motion(t, trace, units, pack, f4) for t in trace.motions],
     }
     return answer
 
@@ -59,9 +67,15 @@ def habitat_figures(trace):
     deck = figures(part.radius_m, omega)
     levels = [(d, figures(d.radius_m, omega)) for d in part.decks]
     return {
-        "omega_rad_s": omega, "deck_gravity_m_s2": deck.gravity_m_s2, "deck_gravity_g": deck.gravity_g,
-        "rim_speed_m_s": deck.rim_speed_m_s, "period_s": deck.period_s,
-        "decks": [{"name": d.name, "radius_m": d.radius_m, "gravity_g": f.gravity_g, "rim_speed_m_s": f.rim_speed_m_s} for d, f in levels],
+        "omega_rad_s": omega,
+        "deck_gravity_m_s2": deck.gravity_m_s2,
+        "deck_gravity_g": deck.gravity_g,
+        "rim_speed_m_s": deck.rim_speed_m_s,
+        "period_s": deck.period_s,
+        "decks": [
+            {"name": d.name, "radius_m": d.radius_m, "gravity_g": f.gravity_g, "rim_speed_m_s": f.rim_speed_m_s}
+            for d, f in levels
+        ],
     }
 
 
@@ -69,31 +83,61 @@ def _motion(traced, trace, units, pack, f4):
     made = traced.track
     samples = made.samples
     anchor = made.events[0].state.rotating_m[0] if made.events else np.zeros(3)
-    out = {"name": traced.motion.name, "kind": traced.motion.kind, "first": made.first, "count": len(samples.time_s), "end": made.end}
+    out = {
+        "name": traced.motion.name,
+        "kind": traced.motion.kind,
+        "first": made.first,
+        "count": len(samples.time_s),
+        "end": made.end,
+    }
     if f4:
         out["anchor_m"] = anchor.tolist()
     offset = anchor if f4 else 0.0
-    for name in ("along_m", "height_m", "axial_m", "rotating_m", "rotating_velocity_m_s", "inertial_m", "centrifugal_m_s2", "coriolis_m_s2"):
+    for name in (
+        "along_m",
+        "height_m",
+        "axial_m",
+        "rotating_m",
+        "rotating_velocity_m_s",
+        "inertial_m",
+        "centrifugal_m_s2",
+        "coriolis_m_s2",
+    ):
         array = getattr(samples, name)
         out[name] = pack(array - offset if name == "rotating_m" else array)
     return out | {
-        "attitude_wxyz": None, "events": [_event(e) for e in made.events], "landing": _landing(traced),
-        "no_landing": made.no_landing, "apex": _apex(made.apex), "companion": _companion(traced, pack, offset),
-        "stream": _stream(traced, pack), "words": words.outcome(traced, units), "assumptions": words.assumptions(traced, trace),
+        "attitude_wxyz": None,
+        "events": [_event(e) for e in made.events],
+        "landing": _landing(traced),
+        "no_landing": made.no_landing,
+        "apex": _apex(made.apex),
+        "companion": _companion(traced, pack, offset),
+        "stream": _stream(traced, pack),
+        "words": words.outcome(traced, units),
+        "assumptions": words.assumptions(traced, trace),
     }
 
 
 def _place(state):
-    return {"along_m": float(state.along_m[0]), "height_m": float(state.height_m[0]), "axial_m": float(state.axial_m[0])}
+    return {
+        "along_m": float(state.along_m[0]),
+        "height_m": float(state.height_m[0]),
+        "axial_m": float(state.axial_m[0]),
+    }
 
 
 def _event(event):
     state = event.state
     return {
-        "kind": event.kind, "time_s": float(state.time_s[0]), **_place(state),
-        "rotating_m": state.rotating_m[0].tolist(), "inertial_m": state.inertial_m[0].tolist(),
-        "velocity_m_s": state.local_m_s[0].tolist(), "speed_m_s": float(np.linalg.norm(state.local_m_s[0])),
-        "incidence_deg": event.incidence_deg, "surface": event.surface,
+        "kind": event.kind,
+        "time_s": float(state.time_s[0]),
+        **_place(state),
+        "rotating_m": state.rotating_m[0].tolist(),
+        "inertial_m": state.inertial_m[0].tolist(),
+        "velocity_m_s": state.local_m_s[0].tolist(),
+        "speed_m_s": float(np.linalg.norm(state.local_m_s[0])),
+        "incidence_deg": event.incidence_deg,
+        "surface": event.surface,
     }
 
 
@@ -103,8 +147,11 @@ def _landing(traced):
         return None
     state = event.state
     return {
-        "time_s": float(state.time_s[0]), "along_m": float(state.along_m[0]), "axial_m": float(state.axial_m[0]),
-        "drift_m": float(state.along_m[0]) - traced.plan.place[0], "speed_m_s": float(np.linalg.norm(state.local_m_s[0])),
+        "time_s": float(state.time_s[0]),
+        "along_m": float(state.along_m[0]),
+        "axial_m": float(state.axial_m[0]),
+        "drift_m": float(state.along_m[0]) - traced.plan.place[0],
+        "speed_m_s": float(np.linalg.norm(state.local_m_s[0])),
         "incidence_deg": event.incidence_deg,
     }
 
@@ -117,12 +164,26 @@ def _companion(traced, pack, offset):
     beside = traced.companion
     if beside is None:
         empty = pack(np.empty(0))
-        return {"first": 0, "count": 0, "along_m": empty, "height_m": empty, "axial_m": empty, "rotating_m": pack(np.empty((0, 3))),
-                "landing": None, "none_because": traced.plan.none_because or "not_started"}
+        return {
+            "first": 0,
+            "count": 0,
+            "along_m": empty,
+            "height_m": empty,
+            "axial_m": empty,
+            "rotating_m": pack(np.empty((0, 3))),
+            "landing": None,
+            "none_because": traced.plan.none_because or "not_started",
+        }
     along, height, axial = beside.places_m.T
     return {
-        "first": beside.first, "count": beside.count, "along_m": pack(along), "height_m": pack(height), "axial_m": pack(axial),
-        "rotating_m": pack(beside.rotating_m - offset), "landing": beside.landing, "none_because": None,
+        "first": beside.first,
+        "count": beside.count,
+        "along_m": pack(along),
+        "height_m": pack(height),
+        "axial_m": pack(axial),
+        "rotating_m": pack(beside.rotating_m - offset),
+        "landing": beside.landing,
+        "none_because": None,
     }
 
 
@@ -132,9 +193,15 @@ def _stream(traced, pack):
         return None
     speeds = np.linalg.norm(samples.rotating_velocity_m_s, axis=1)
     return {
-        "speed_m_s": stream.speed_m_s, "regime": stream.regime, "weber": stream.weber, "ohnesorge": stream.ohnesorge,
-        "breakup": _breakup(traced), "drop_diameter_m": stream.drop_diameter_m, "drop_interval_s": stream.drop_interval_s,
-        "first_leaves_s": stream.first_leaves_s, "last_leaves_s": stream.last_leaves_s,
+        "speed_m_s": stream.speed_m_s,
+        "regime": stream.regime,
+        "weber": stream.weber,
+        "ohnesorge": stream.ohnesorge,
+        "breakup": _breakup(traced),
+        "drop_diameter_m": stream.drop_diameter_m,
+        "drop_interval_s": stream.drop_interval_s,
+        "first_leaves_s": stream.first_leaves_s,
+        "last_leaves_s": stream.last_leaves_s,
         "diameter_m": pack(diameters_m(stream, samples.time_s, speeds)),
     }
 
@@ -145,4 +212,3 @@ def _breakup(traced):
     if stream.breakup_s is None or broke is None:
         return None
     return {"time_s": stream.breakup_s, "length_m": stream.breakup_m, **_place(broke)}
-

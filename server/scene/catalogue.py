@@ -16,7 +16,7 @@ from . import document
 
 
 def pattern_of(field):
-    """"motions.0.speed_m_s" -> "motions.*.speed_m_s"."""
+    """ "motions.0.speed_m_s" -> "motions.*.speed_m_s"."""
     return ".".join("*" if part.isdigit() else part for part in field.split("."))
 
 
@@ -64,13 +64,23 @@ def _described(field):
     extra = dict(field.json_schema_extra or {})
     low, high, above = _bounds(field)
     nullable = type(None) in get_args(field.annotation)
-    choices = [c for a in (field.annotation, *get_args(field.annotation)) for c in get_args(a) if isinstance(c, (str, int))]
+    choices = [
+        c for a in (field.annotation, *get_args(field.annotation)) for c in get_args(a) if isinstance(c, (str, int))
+    ]
     default = None if field.default in (PydanticUndefined, None) else _plain(field.default)
     return {
-        "label": extra.get("label", ""), "unit": extra.get("unit", ""), "kind": extra.get("kind", "part"),
-        "min": low, "max": high, "above_min": above, "default": default, "required": field.is_required(),
-        "nullable": nullable, "choices": choices if extra.get("kind") in ("choice", "version") else None,
-        "shown": extra.get("shown"), "may_be": _may_be(field, extra, low, high, above, nullable, choices),
+        "label": extra.get("label", ""),
+        "unit": extra.get("unit", ""),
+        "kind": extra.get("kind", "part"),
+        "min": low,
+        "max": high,
+        "above_min": above,
+        "default": default,
+        "required": field.is_required(),
+        "nullable": nullable,
+        "choices": choices if extra.get("kind") in ("choice", "version") else None,
+        "shown": extra.get("shown"),
+        "may_be": _may_be(field, extra, low, high, above, nullable, choices),
     }
 
 
@@ -80,7 +90,9 @@ def _may_be(field, extra, low, high, above, nullable, choices):
         return extra["may_be"]
     if kind == "number":
         unit = f" {extra['unit']}" if extra["unit"] else ""
-        span = f"above {_figure(low)}, to {_figure(high)}{unit}" if above else f"{_figure(low)} to {_figure(high)}{unit}"
+        span = (
+            f"above {_figure(low)}, to {_figure(high)}{unit}" if above else f"{_figure(low)} to {_figure(high)}{unit}"
+        )
         return f"{span}, or null" if nullable else span
     longest = next((m.max_length for m in field.metadata if getattr(m, "max_length", None)), None)
     if kind == "text":
@@ -100,8 +112,13 @@ def _fields() -> dict[str, Any]:
         if not path.endswith(".kind"):
             found.setdefault(path, _described(field))
     kinds = list(document.MOTIONS)
-    found["motions.*.kind"] = {**_described(document.Throw.model_fields["kind"]), "label": "Kind", "kind": "choice",
-                               "choices": kinds, "may_be": " or ".join(kinds)}
+    found["motions.*.kind"] = {
+        **_described(document.Throw.model_fields["kind"]),
+        "label": "Kind",
+        "kind": "choice",
+        "choices": kinds,
+        "may_be": " or ".join(kinds),
+    }
     return found
 
 
@@ -109,24 +126,61 @@ FIELDS = _fields()
 
 _NEW = {
     "drop": {"place": {"along_m": 0.0, "height_m": 1.2, "axial_m": 0.0}, "body": "cup"},
-    "throw": {"place": {"along_m": 0.0, "height_m": 1.5, "axial_m": 0.0}, "speed_m_s": 6.0, "heading_deg": 0.0,
-              "elevation_deg": 35.0, "body": "handball"},
-    "pour": {"place": {"along_m": 0.0, "height_m": 1.1, "axial_m": 0.0}, "heading_deg": 180.0, "elevation_deg": 0.0,
-             "flow_ml_s": 30.0, "lip_diameter_mm": 8.0, "duration_s": 2.0, "liquid": "water"},
+    "throw": {
+        "place": {"along_m": 0.0, "height_m": 1.5, "axial_m": 0.0},
+        "speed_m_s": 6.0,
+        "heading_deg": 0.0,
+        "elevation_deg": 35.0,
+        "body": "handball",
+    },
+    "pour": {
+        "place": {"along_m": 0.0, "height_m": 1.1, "axial_m": 0.0},
+        "heading_deg": 180.0,
+        "elevation_deg": 0.0,
+        "flow_ml_s": 30.0,
+        "lip_diameter_mm": 8.0,
+        "duration_s": 2.0,
+        "liquid": "water",
+    },
 }
 
 
 def catalogue():
     """The answer of GET /api/fields."""
     kinds = {
-        kind: {"label": kind.capitalize(), "fields": [n for n in model.model_fields if n != "kind"],
-               "required": [n for n, f in model.model_fields.items() if f.is_required()],
-               "new": {"kind": kind, **_NEW[kind]}}
+        kind: {
+            "label": kind.capitalize(),
+            "fields": [n for n in model.model_fields if n != "kind"],
+            "required": [n for n, f in model.model_fields.items() if f.is_required()],
+            "new": {"kind": kind, **_NEW[kind]},
+        }
         for kind, model in document.MOTIONS.items()
     }
-    bodies = [{"name": b.name, "mass_kg": b.body.mass_kg, "diameter_m": b.body.diameter_m, "drag": b.body.drag, "source": b.source}
-              for b in NAMED_BODIES]
-    liquids = [{"name": x.name, "density_kg_m3": x.density_kg_m3, "viscosity_pa_s": x.viscosity_pa_s,
-                "surface_tension_n_m": x.surface_tension_n_m, "source": x.source} for x in LIQUIDS]
-    return {"program": __version__, "fields": FIELDS, "kinds": kinds, "bodies": bodies, "liquids": liquids,
-            "person_height_m": PERSON_HEIGHT_M}
+    bodies = [
+        {
+            "name": b.name,
+            "mass_kg": b.body.mass_kg,
+            "diameter_m": b.body.diameter_m,
+            "drag": b.body.drag,
+            "source": b.source,
+        }
+        for b in NAMED_BODIES
+    ]
+    liquids = [
+        {
+            "name": x.name,
+            "density_kg_m3": x.density_kg_m3,
+            "viscosity_pa_s": x.viscosity_pa_s,
+            "surface_tension_n_m": x.surface_tension_n_m,
+            "source": x.source,
+        }
+        for x in LIQUIDS
+    ]
+    return {
+        "program": __version__,
+        "fields": FIELDS,
+        "kinds": kinds,
+        "bodies": bodies,
+        "liquids": liquids,
+        "person_height_m": PERSON_HEIGHT_M,
+    }

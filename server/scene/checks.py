@@ -28,17 +28,25 @@ def _habitat(habitat):
     spins += [(f"habitat.spin_ramp.{i}.spin_rpm", p.spin_rpm) for i, p in enumerate(habitat.spin_ramp)]
     for field, spin in spins:
         if spin > fastest:
-            yield wrong(field, spin, f"0 to {fastest:.6g} rpm at a radius of {radius:g} m (rim speed at most 5,000 m/s)")
+            yield wrong(
+                field, spin, f"0 to {fastest:.6g} rpm at a radius of {radius:g} m (rim speed at most 5,000 m/s)"
+            )
     before = 0.0
     for i, point in enumerate(habitat.spin_ramp):
         if not point.time_s > before:
-            yield wrong(f"habitat.spin_ramp.{i}.time_s", point.time_s, f"later than the point before it, above {before:g} s")
+            yield wrong(
+                f"habitat.spin_ramp.{i}.time_s", point.time_s, f"later than the point before it, above {before:g} s"
+            )
         before = point.time_s
     hub = habitat.hub_radius_m or 0.0
     if hub >= radius:
         yield wrong("habitat.hub_radius_m", hub, f"0.01 to below the radius, {radius:g} m")
     if habitat.ceiling_m is not None and hub < radius and habitat.ceiling_m + hub >= radius:
-        yield wrong("habitat.ceiling_m", habitat.ceiling_m, f"above 0, below {radius - hub:g} m, so that ceiling and hub fit inside the radius")
+        yield wrong(
+            "habitat.ceiling_m",
+            habitat.ceiling_m,
+            f"above 0, below {radius - hub:g} m, so that ceiling and hub fit inside the radius",
+        )
     for i, deck in enumerate(habitat.decks):
         if deck.radius_m > radius:
             yield wrong(f"habitat.decks.{i}.radius_m", deck.radius_m, f"above 0, to the radius, {radius:g} m")
@@ -48,17 +56,25 @@ def _names(motions):
     seen = {}
     for i, motion in enumerate(motions):
         if motion.name in seen:
-            yield wrong(f"motions.{i}.name", motion.name, f"a name that no other motion has (motions.{seen[motion.name]} has it)")
+            yield wrong(
+                f"motions.{i}.name",
+                motion.name,
+                f"a name that no other motion has (motions.{seen[motion.name]} has it)",
+            )
         seen.setdefault(motion.name, i)
 
 
 def _motion(scene, i, motion):
     if motion.kind == "pour":
-        yield from _place(scene.habitat, i, motion, motion.lip_diameter_mm * 1e-3, "lip_diameter_mm", motion.lip_diameter_mm)
+        yield from _place(
+            scene.habitat, i, motion, motion.lip_diameter_mm * 1e-3, "lip_diameter_mm", motion.lip_diameter_mm
+        )
         return
     diameter = body_of(motion.body).diameter_m
     if scene.air is not None and diameter < LEAST_DIAMETER_IN_AIR_M:
-        yield wrong(f"motions.{i}.body.diameter_m", diameter, "0.0001 to 10 m in air; 0 (a point) in vacuum only, with air null")
+        yield wrong(
+            f"motions.{i}.body.diameter_m", diameter, "0.0001 to 10 m in air; 0 (a point) in vacuum only, with air null"
+        )
     elif 0 < diameter < LEAST_DIAMETER_IN_AIR_M:
         yield wrong(f"motions.{i}.body.diameter_m", diameter, "0 (a point), or 0.0001 to 10 m")
     else:
@@ -81,6 +97,12 @@ def _place(habitat, i, motion, diameter, size_field, size):
         yield wrong(f"motions.{i}.{size_field}", size, "small enough to fit between deck, ceiling, hub and walls")
         return
     if not half <= motion.place.height_m <= top:
-        yield wrong(f"motions.{i}.place.height_m", motion.place.height_m, f"{half:.9g} to {top:.9g} m, outside every surface by half its diameter")
+        yield wrong(
+            f"motions.{i}.place.height_m",
+            motion.place.height_m,
+            f"{half:.9g} to {top:.9g} m, outside every surface by half its diameter",
+        )
     if not abs(motion.place.axial_m) <= side:
-        yield wrong(f"motions.{i}.place.axial_m", motion.place.axial_m, f"-{side:.9g} to {side:.9g} m, between the walls")
+        yield wrong(
+            f"motions.{i}.place.axial_m", motion.place.axial_m, f"-{side:.9g} to {side:.9g} m, between the walls"
+        )

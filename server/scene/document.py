@@ -58,18 +58,30 @@ class HabitatPart(Strict):
     radius_m: float = number("Radius", "m", 0.1, 100_000, shown={"min": 2, "max": 10_000, "scale": "log"})
     spin_rpm: float = number("Spin", "rpm", 0, 200, shown={"min": 0, "max": 30, "scale": "fine_low"})
     width_m: float | None = number("Width", "m", 0.5, 100_000, None, shown={"min": 0.5, "max": 1_000, "scale": "log"})
-    ceiling_m: float | None = number("Ceiling", "m", 0, 100_000, None, above=True, shown={"min": 1, "max": 100, "scale": "log"})
-    hub_radius_m: float | None = number("Hub radius", "m", 0.01, 100_000, None, shown={"min": 0.1, "max": 100, "scale": "log"})
-    axial_thrust_m_s2: float = number("Thrust along the axis", "m/s²", -100, 100, 0.0, shown={"min": -2, "max": 2, "scale": "linear"})
-    spin_ramp: list[RampPoint] = Field([], max_length=100, json_schema_extra={"label": "Spin ramp", "unit": "", "kind": "list"})
+    ceiling_m: float | None = number(
+        "Ceiling", "m", 0, 100_000, None, above=True, shown={"min": 1, "max": 100, "scale": "log"}
+    )
+    hub_radius_m: float | None = number(
+        "Hub radius", "m", 0.01, 100_000, None, shown={"min": 0.1, "max": 100, "scale": "log"}
+    )
+    axial_thrust_m_s2: float = number(
+        "Thrust along the axis", "m/s²", -100, 100, 0.0, shown={"min": -2, "max": 2, "scale": "linear"}
+    )
+    spin_ramp: list[RampPoint] = Field(
+        [], max_length=100, json_schema_extra={"label": "Spin ramp", "unit": "", "kind": "list"}
+    )
     decks: list[Deck] = Field([], max_length=20, json_schema_extra={"label": "Decks", "unit": "", "kind": "list"})
 
 
 class AirPart(Strict):
     """The air at the deck."""
 
-    pressure_kpa: float = number("Air pressure", "kPa", 0.001, 1_000, 101.325, shown={"min": 0, "max": 200, "scale": "linear"})
-    temperature_c: float = number("Air temperature", "°C", -150, 500, 20.0, shown={"min": -50, "max": 50, "scale": "linear"})
+    pressure_kpa: float = number(
+        "Air pressure", "kPa", 0.001, 1_000, 101.325, shown={"min": 0, "max": 200, "scale": "linear"}
+    )
+    temperature_c: float = number(
+        "Air temperature", "°C", -150, 500, 20.0, shown={"min": -50, "max": 50, "scale": "linear"}
+    )
 
 
 class Place(Strict):
@@ -96,7 +108,7 @@ class Carried(Strict):
 
 
 def _drag(value: Any):
-    """"sphere", or a constant coefficient from 0 to 5."""
+    """ "sphere", or a constant coefficient from 0 to 5."""
     if value == SPHERE and isinstance(value, str):
         return value
     if isinstance(value, (int, float)) and not isinstance(value, bool) and 0 <= value <= 5:
@@ -113,7 +125,10 @@ class OwnBody(Strict):
         Any,
         BeforeValidator(_drag),
         WithJsonSchema({"anyOf": [{"const": SPHERE}, {"type": "number", "minimum": 0, "maximum": 5}]}),
-    ] = Field(SPHERE, json_schema_extra={"label": "Drag", "unit": "", "kind": "drag", "may_be": '"sphere" or a number from 0 to 5'})
+    ] = Field(
+        SPHERE,
+        json_schema_extra={"label": "Drag", "unit": "", "kind": "drag", "may_be": '"sphere" or a number from 0 to 5'},
+    )
 
 
 BODY_NAMES = tuple(b.name for b in NAMED_BODIES)
@@ -140,7 +155,9 @@ class Motion(Strict):
     """What every motion has. A name left out becomes its kind and number."""
 
     name: Annotated[str, BeforeValidator(_named)] | None = Field(
-        None, min_length=1, max_length=60,
+        None,
+        min_length=1,
+        max_length=60,
         json_schema_extra={"label": "Name", "unit": "", "kind": "text", "may_be": "1 to 60 characters, without . = ,"},
     )
     start_s: float = number("Starts at", "s", 0, 3_600, 0.0, shown={"min": 0, "max": 10, "scale": "linear"})
@@ -212,8 +229,17 @@ class Sampling(Strict):
     fps: Annotated[
         Any,
         BeforeValidator(_fps),
-        WithJsonSchema({"anyOf": [{"type": "number", "minimum": 1, "maximum": 240}, {"type": "string", "pattern": "^[0-9]+/[0-9]+$"}]}),
-    ] = Field(24, json_schema_extra={"label": "Frames a second", "unit": "fps", "kind": "fps", "may_be": '1 to 240, or "n/d"'})
+        WithJsonSchema(
+            {
+                "anyOf": [
+                    {"type": "number", "minimum": 1, "maximum": 240},
+                    {"type": "string", "pattern": "^[0-9]+/[0-9]+$"},
+                ]
+            }
+        ),
+    ] = Field(
+        24, json_schema_extra={"label": "Frames a second", "unit": "fps", "kind": "fps", "may_be": '1 to 240, or "n/d"'}
+    )
     duration_s: float | None = number("Ends at", "s", 0.1, 600, None)
 
 

@@ -47,51 +47,64 @@ def setting_of(scene):
     """Habitat, air and clock of a scene, and its samples a frame."""
     part = scene.habitat
     ramp = [(p.time_s, p.spin_rpm * RPM_RAD_S) for p in part.spin_ramp]
-    habitat = habitats.Habitat(part.radius_m, spin.ramped(part.spin_rpm * RPM_RAD_S, ramp), part.width_m, part.ceiling_m,
-                               part.hub_radius_m, part.axial_thrust_m_s2)
+    habitat = habitats.Habitat(
+        part.radius_m,
+        spin.ramped(part.spin_rpm * RPM_RAD_S, ramp),
+        part.width_m,
+        part.ceiling_m,
+        part.hub_radius_m,
+        part.axial_thrust_m_s2,
+    )
     air = None if scene.air is None else air_at(scene.air.pressure_kpa, scene.air.temperature_c)
     fps = frame_rate(scene.sampling.fps)
     per_frame = -(-LEAST_SAMPLES_S * fps.denominator // fps.numerator)
     return Setting(habitat, air, fps * per_frame, scene.sampling.duration_s), per_frame
 
 
-def trace(scene, greatest_samples=GREATEST_SAMPLES):
-    """Fly every motion of a Scene -> Trace. Raises TooMuch past greatest_samples, naming the motion that passed it."""
+def trace(scene, greatest_samples=GREATEST_SAMPLES, watch=None):
+    """Fly every motion of a Scene -> Trace. Raises TooMuch past greatest_samples, naming the motion that passed it.
+
+    watch(done, of) is told how far the work has come; what it raises stops it.
+    """
     setting, per_frame = setting_of(scene)
     plans = [KINDS[m.kind](setting, m) for m in scene.motions]
     courses = [c for p in plans for c in (p.course, p.companion)]
     waiting = [c.release for c in courses if c is not None and c.release is not None]
-    flown = iter(fly(setting.medium, waiting))
+    of = len(waiting) + len(plans)
+    flown = iter(fly(setting.medium, waiting, watch and (lambda done: watch(done, of))))
     results = [None if c is None or c.release is None else next(flown) for c in courses]
-    _weigh(setting, scene, courses, results, greatest_samples)
-    motions = [_traced(setting, m, p, *results[2 * i : 2 * i + 2]) for i, (m, p) in enumerate(zip(scene.motions, plans, strict=True))]
+    _weigh(setting, scene, courses[::2], results[::2], greatest_samples)
+    motions = []
+    for i, (motion, plan) in enumerate(zip(scene.motions, plans, strict=True)):
+        motions.append(_traced(setting, motion, plan, *results[2 * i : 2 * i + 2]))
+        if watch is not None:
+            watch(len(waiting) + i + 1, of)
     return Trace(scene, setting, per_frame, _grid_count(setting, motions), motions)
 
 
 def _traced(setting, motion, plan, flown, flat):
-    course, beside = plan.course, plan.companion
-    made = track.of_course(setting, plan, course.opening, flown)
-    if beside is None or made.end == "duration" and plan.start_s >= (setting.duration_s or plan.start_s + 1):
+    made = track.of_course(setting, plan, plan.course.opening, flown)
+    if plan.companion is None or made.path is None:
         return Traced(motion, plan, made, None)
-    return Traced(motion, plan, made, companion.of_course(setting, plan, beside.opening, flat))
+    return Traced(motion, plan, made, companion.of_course(setting, plan, plan.companion.opening, flat))
 
 
 def _weigh(setting, scene, courses, results, greatest):
     """Refuse a scene whose samples pass the work limit, before any is made."""
     spent = 0
     for i, (course, flown) in enumerate(zip(courses, results, strict=True)):
-        if course is None:
-            continue
         first = (course.opening or flown).path.begin_s
         last = (flown or course.opening).path.end_s
         spent = max(spent + grid_span(setting.rate, first, last)[1], float(setting.rate) * last)
         if spent > greatest:
-            _refuse_work(scene.motions[i // 2].name, i // 2, greatest)
+            _refuse_work(scene.motions[i].name, i, greatest)
 
 
 def _refuse_work(name, index, greatest):
-    say = (f"Motion {name} takes this scene past {greatest:,} samples; let it end sooner (sampling.duration_s), start sooner, "
-           "or take fewer frames a second (sampling.fps).")
+    say = (
+        f"Motion {name} takes this scene past {greatest:,} samples; let it end sooner (sampling.duration_s), start sooner, "
+        "or take fewer frames a second (sampling.fps)."
+    )
     raise TooMuch(refusal(f"motions.{index}", name, f"within {greatest:,} samples for the whole scene", say))
 
 

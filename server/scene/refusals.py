@@ -75,10 +75,15 @@ def as_json(value):
 
 
 def _unknown(field, was):
-    parent, _, name = field.rpartition(".")
+    parent = field.rpartition(".")[0]
     known = sorted({p.split(".")[-1] for p in FIELDS if p.rpartition(".")[0] == pattern_of(parent)} - {"*"})
     may_be = "absent; known here: " + ", ".join(known) if known else "absent"
-    return refusal(field, as_json(was), may_be, f"Field {shown(field)} is unknown; {parent or 'the document'} may hold {', '.join(known) or 'nothing'}.")
+    return refusal(
+        field,
+        as_json(was),
+        may_be,
+        f"Field {shown(field)} is unknown; {parent or 'the document'} may hold {', '.join(known) or 'nothing'}.",
+    )
 
 
 def broken(problem, source):
@@ -86,7 +91,9 @@ def broken(problem, source):
     place = _PLACE.search(problem)
     where = f"line {place[1]}, column {place[2]}" if place else "its beginning"
     what = _PLACE.sub("", problem).strip()
-    return refusal("document", excerpt(source, place), "a scene document in JSON", f"The document is not JSON at {where}: {what}.")
+    return refusal(
+        "document", excerpt(source, place), "a scene document in JSON", f"The document is not JSON at {where}: {what}."
+    )
 
 
 def excerpt(source, place):

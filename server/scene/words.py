@@ -100,7 +100,11 @@ def _no_landing(traced, who, many, units):
         return f"{who} {'meet' if many else 'meets'} {article} {drift(*_drift(traced, last), units)} after {after}."
     if made.end == "duration":
         return f"{who} {'are' if many else 'is'} still in flight when the scene ends."
-    if traced.plan.stream is not None and traced.plan.stream.drop_diameter_m is None and traced.plan.stream.regime == "drips":
+    if (
+        traced.plan.stream is not None
+        and traced.plan.stream.drop_diameter_m is None
+        and traced.plan.stream.regime == "drips"
+    ):
         return "With no weight to pull it off, the liquid clings to the lip."
     return f"{who} never {'meet' if many else 'meets'} the deck in {after}."
 
@@ -110,14 +114,18 @@ def _pour(traced, units):
     if stream.regime == "drips":
         if stream.drop_diameter_m is None:
             return ""
-        return (f"Too slow for a stream, it drips: drops of {length(stream.drop_diameter_m, units)}, one every "
-                f"{seconds(stream.drop_interval_s)}.")
+        return (
+            f"Too slow for a stream, it drips: drops of {length(stream.drop_diameter_m, units)}, one every "
+            f"{seconds(stream.drop_interval_s)}."
+        )
     thin = float(np.min(_thread(traced))) if len(traced.track.samples.time_s) else stream.lip_m
     leaves = f"It leaves the lip at {speed(stream.speed_m_s, units)} and thins from {length(stream.lip_m, units)} to {length(thin, units)}"
     if stream.breakup_s is None:
         return f"{leaves}, whole to the end."
-    return (f"{leaves}; {length(stream.breakup_m, units)} on it breaks into drops of {length(stream.drop_diameter_m, units)}, "
-            f"{1 / stream.drop_interval_s:.0f} a second.")
+    return (
+        f"{leaves}; {length(stream.breakup_m, units)} on it breaks into drops of {length(stream.drop_diameter_m, units)}, "
+        f"{1 / stream.drop_interval_s:.0f} a second."
+    )
 
 
 def _thread(traced):
@@ -126,7 +134,11 @@ def _thread(traced):
     whole = diameters_m(stream, samples.time_s, np.linalg.norm(samples.rotating_velocity_m_s, axis=1))
     end_s = np.inf if stream.breakup_s is None else stream.breakup_s
     thread = whole[samples.time_s < end_s]
-    return np.append(thread, stream.lip_m) if stream.drop_diameter_m is None else np.append(thread, stream.drop_diameter_m / 1.89)
+    return (
+        np.append(thread, stream.lip_m)
+        if stream.drop_diameter_m is None
+        else np.append(thread, stream.drop_diameter_m / 1.89)
+    )
 
 
 def assumptions(traced, trace):
@@ -162,7 +174,9 @@ def _of_air(traced, trace, air, fastest):
 def _of_pours(stream, trace):
     out = []
     if stream.breakup_s is not None:
-        out.append("The stream's length is that of a jet that does not stretch; a stream that gravity stretches breaks later.")
+        out.append(
+            "The stream's length is that of a jet that does not stretch; a stream that gravity stretches breaks later."
+        )
     if stream.drop_diameter_m is not None and stream.drop_diameter_m > _FLATTENS_M and trace.setting.air is not None:
         out.append("Drops over 3 mm flatten and fall slower than the spheres flown here.")
     if not trace.setting.habitat.spin.steady:

@@ -11,6 +11,7 @@ from ..exports import FORMATS
 from ..scene import answers, examples, questions
 from ..scene.catalogue import catalogue
 from ..scene.reading import read, read_export
+from .streaming import streamed
 
 router = APIRouter(prefix="/api")
 
@@ -55,21 +56,27 @@ async def trace(
     hold: Hold | None = None,
     held: Annotated[float | None, Query(gt=0, le=1e9, allow_inf_nan=False)] = None,
     follower: Follower = "habitat.spin_rpm",
+    stream: Literal["0", "1"] = "0",
 ):
-    """Where everything goes. With `hold`, the follower is first set so that the gravity or rim speed `held` is kept."""
+    """Where everything goes. With `hold`, the follower is first set so that the gravity or rim speed `held` is kept; with
+    `stream=1` it comes as lines of JSON that tell how far it is, the answer last."""
     if (hold is None) != (held is None):
-        raise BadInput(refusal("held", str(held), "given together with hold", "hold and held are given together or not at all."))
+        raise BadInput(
+            refusal("held", str(held), "given together with hold", "hold and held are given together or not at all.")
+        )
     source = await request.body()
-    return Response(await run_in_threadpool(_trace, source, arrays, units, hold, held, follower), media_type="application/json")
-
-
-def _trace(source, arrays, units, hold, held, follower):
     scene = read(source)
     if hold is not None:
         scene = questions.followed(scene, hold, held, follower)
+    if stream == "1":
+        return streamed(lambda watch: _traced(scene, arrays, units, watch))
+    return Response(await run_in_threadpool(_traced, scene, arrays, units), media_type="application/json")
+
+
+def _traced(scene, arrays, units, watch=None):
     f4 = arrays == "f4"
     most = questions.GREATEST_SAMPLES if f4 else questions.GREATEST_SAMPLES_IN_LISTS
-    return answers.of_trace(questions.trace(scene, most), units, f4)
+    return answers.of_trace(questions.trace(scene, most, watch), units, f4)
 
 
 @router.post("/export/{name}")
@@ -80,4 +87,6 @@ async def export(request: Request, name: str):
     media_type, ending, write = FORMATS[name]
     source = await request.body()
     body = await run_in_threadpool(lambda: write(questions.trace(read_export(source))))
-    return Response(body, media_type=media_type, headers={"content-disposition": f'attachment; filename="rimfall.{ending}"'})
+    return Response(
+        body, media_type=media_type, headers={"content-disposition": f'attachment; filename="rimfall.{ending}"'}
+    )

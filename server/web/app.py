@@ -32,15 +32,20 @@ def _schema(app):
     if app.openapi_schema is None:
         schema = get_openapi(title=app.title, version=app.version, routes=app.routes)
         models = sorted({*_BODIES.values()}, key=lambda m: m.__name__)
-        refs, defined = models_json_schema([(m, "validation") for m in models], ref_template="#/components/schemas/{model}")
+        refs, defined = models_json_schema(
+            [(m, "validation") for m in models], ref_template="#/components/schemas/{model}"
+        )
         schema.setdefault("components", {}).setdefault("schemas", {}).update(defined["$defs"] | {"Refused": _REFUSED})
         for path, model in _BODIES.items():
             content = {"application/json": {"schema": refs[(model, "validation")]}}
             schema["paths"][path]["post"]["requestBody"] = {"required": True, "content": content}
         for operations in schema["paths"].values():
             for operation in operations.values():
-                refused = {"description": "Refused", "content": {"application/json": {"schema": {"$ref": "#/components/schemas/Refused"}}}}
-                operation["responses"] |= {code: refused for code in ("400", "404", "405", "413", "415", "422")}
+                refused = {
+                    "description": "Refused",
+                    "content": {"application/json": {"schema": {"$ref": "#/components/schemas/Refused"}}},
+                }
+                operation["responses"] |= dict.fromkeys(("400", "404", "405", "413", "415", "422"), refused)
         app.openapi_schema = schema
     return app.openapi_schema
 
@@ -49,8 +54,14 @@ _TEXT = {"type": "string"}
 _REFUSED = {
     "type": "object",
     "required": ["refused"],
-    "properties": {"refused": {"type": "array", "items": {
-        "type": "object", "required": ["field", "was", "may_be", "say"],
-        "properties": {"field": _TEXT, "was": _TEXT, "may_be": _TEXT, "say": _TEXT},
-    }}},
+    "properties": {
+        "refused": {
+            "type": "array",
+            "items": {
+                "type": "object",
+                "required": ["field", "was", "may_be", "say"],
+                "properties": {"field": _TEXT, "was": _TEXT, "may_be": _TEXT, "say": _TEXT},
+            },
+        }
+    },
 }

@@ -34,7 +34,9 @@ def install(app: FastAPI):
         path = request.url.path[:200]
         say = _SAYS.get(error.status_code, "The request was refused: {detail}.")
         say = say.format(path=path, method=request.method, detail=error.detail)
-        response = answer(BadInput(refusal("request", f"{request.method} {path}", "see /openapi.json", say)), error.status_code)
+        response = answer(
+            BadInput(refusal("request", f"{request.method} {path}", "see /openapi.json", say)), error.status_code
+        )
         response.headers.update(error.headers or {})
         return response
 
@@ -42,4 +44,6 @@ def install(app: FastAPI):
 def _query(error):
     field = str(error["loc"][-1])
     may_be = str(error.get("ctx", {}).get("expected") or error["msg"])
-    return refusal(field, str(error.get("input")), may_be, f"{field} was {str(error.get('input'))[:80]}; it may be {may_be}.")
+    return refusal(
+        field, str(error.get("input")), may_be, f"{field} was {str(error.get('input'))[:80]}; it may be {may_be}."
+    )

@@ -26,8 +26,8 @@ def host_allowed(host, served_as):
 
     A page elsewhere can point a name of its own at this machine; the header then carries that name, and is refused.
     """
-    name = host.rsplit(":", 1)[0] if not host.endswith("]") and host.count(":") <= 1 or "]:" in host else host
-    name = name.strip("[]").lower()
+    name, port = host.rpartition(":")[::2]
+    name = (name if name and port.isdigit() and (host.startswith("[") or ":" not in name) else host).strip("[]").lower()
     if name in _LOCAL or name == served_as.lower():
         return True
     try:
@@ -64,7 +64,9 @@ class Guards:
         """(status, Refusal) of a request that goes no further, or None."""
         host = headers.get("host", "")
         if not host_allowed(host, self._served_as):
-            return 400, refusal("host", host, self._served_as, "The Host header names another place than the one served here.")
+            return 400, refusal(
+                "host", host, self._served_as, "The Host header names another place than the one served here."
+            )
         if scope["method"] != "POST":
             return None
         length = headers.get("content-length", "0")
@@ -72,12 +74,22 @@ class Guards:
             return 413, _too_large(length)
         kind = headers.get("content-type", "").split(";")[0].strip().lower()
         if kind != "application/json":
-            return 415, refusal("content-type", kind or "nothing", "application/json", f"The body was sent as {kind[:80] or 'nothing'}; it may be application/json.")
+            return 415, refusal(
+                "content-type",
+                kind or "nothing",
+                "application/json",
+                f"The body was sent as {kind[:80] or 'nothing'}; it may be application/json.",
+            )
         return None
 
 
 def _too_large(length):
-    return refusal("document", f"{length} bytes", f"at most {GREATEST_BYTES:,} bytes", f"The body has {length[:20]} bytes; it may have {GREATEST_BYTES:,}.")
+    return refusal(
+        "document",
+        f"{length} bytes",
+        f"at most {GREATEST_BYTES:,} bytes",
+        f"The body has {length[:20]} bytes; it may have {GREATEST_BYTES:,}.",
+    )
 
 
 class _Counted:
@@ -97,6 +109,10 @@ class _Counted:
 
 async def _refuse(send, status, refused):
     body = json.dumps(Refused(refused).as_dict()).encode()
-    headers = [(b"content-type", b"application/json"), (b"content-length", str(len(body)).encode()), (b"connection", b"close")]
+    headers = [
+        (b"content-type", b"application/json"),
+        (b"content-length", str(len(body)).encode()),
+        (b"connection", b"close"),
+    ]
     await send({"type": "http.response.start", "status": status, "headers": headers})
     await send({"type": "http.response.body", "body": body})
