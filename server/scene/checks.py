@@ -47,9 +47,6 @@ def _habitat(habitat):
             habitat.ceiling_m,
             f"above 0, below {radius - hub:g} m, so that ceiling and hub fit inside the radius",
         )
-    for i, deck in enumerate(habitat.decks):
-        if deck.radius_m > radius:
-            yield wrong(f"habitat.decks.{i}.radius_m", deck.radius_m, f"above 0, to the radius, {radius:g} m")
 
 
 def _names(motions):

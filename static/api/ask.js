@@ -1,0 +1,87 @@
+// One question in flight, the newest waits, what belongs to another scene is dropped.
+
+import { readAt } from '../state/fields.js';
+import { formatFigure } from '../state/units.js';
+import { Refused } from './client.js';
+
+const DIM_MS = 300, SAY_MS = 4000;
+const DIALS = { 'habitat.radius_m': 'habitat.spin_rpm', 'habitat.spin_rpm': 'habitat.radius_m' };
+
+export function createAsk({ store, trace, later = (fn, ms) => setTimeout(fn, ms), forget = id => clearTimeout(id) }) {
+  let inFlight = false, wanted = false, following = null, solving = null;
+
+  async function ask() {
+    if (inFlight) { wanted = true; return; }
+    inFlight = true;
+    wanted = false;
+    const asked = store.document, epoch = store.epoch, units = store.view.units;
+    const hold = solving ?? following, solved = solving;
+    solving = null;
+    const timers = [later(() => waiting(DIM_MS), DIM_MS), later(() => waiting(SAY_MS), SAY_MS)];
+    try {
+      const answer = await trace(asked, { units, hold });
+      if (epoch === store.epoch) arrived(answer, asked, hold, solved);
+    } catch (problem) {
+      if (epoch === store.epoch && !wanted) failed(problem, hold);
+    } finally {
+      timers.forEach(forget);
+      inFlight = false;
+    }
+    if (wanted) await ask();
+  }
+
+  function arrived(answer, asked, hold, solved) {
+    clear();
+    const value = hold && readAt(store.fields, answer.scene, hold.follower);
+    store.setAnswer(answer, asked, hold && { path: hold.follower, value, step: solved !== null });
+  }
+
+  // what was merely told stays until its reader is done with it
+  function clear() {
+    if (store.notice && store.notice.kind !== 'told') store.tell(null);
+  }
+
+  function failed(problem, hold) {
+    if (problem instanceof Refused) {
+      const first = problem.refused[0];
+      return store.tell({ kind: 'refused', say: first.say, field: first.field ?? null, held: Boolean(hold) });
+    }
+    store.tell({ kind: 'failed', say: `${problem.message} ${shownFor(store)}`.trim(), field: null, again: ask });
+  }
+
+  // dimmed first, said in words only when it lasts
+  function waiting(after_ms) {
+    const said = after_ms >= SAY_MS ? `The server has not answered for ${SAY_MS / 1000} s. ${shownFor(store)}` : null;
+    store.tell({ kind: 'waiting', say: said, field: null });
+  }
+
+  store.on('document', ({ path, followed }) => {
+    if (followed && !store.stale) return;
+    if (!store.stale) return clear();
+    if (!followed) following = follower(store, path);
+    ask();
+  });
+  store.on('view', patch => {
+    if ('units' in patch && store.answer) ask();
+    if ('hold' in patch) following = null;
+  });
+
+  return {
+    ask,
+    /** A dial set by what it should give: {hold, held, follower}. */
+    solve(request) { solving = request; return ask(); },
+  };
+}
+
+// with gravity or rim speed held, moving one dial makes the other follow
+function follower(store, path) {
+  const { hold, held } = store.view;
+  if (!DIALS[path] || (hold !== 'gravity' && hold !== 'rim_speed')) return null;
+  return { hold, held, follower: DIALS[path] };
+}
+
+export function shownFor(store) {
+  if (!store.answered) return '';
+  const read = path => readAt(store.fields, store.answer.scene, path);
+  return `What you see is for ${formatFigure(read('habitat.radius_m'), 0.1)}\u00a0m and ${formatFigure(read('habitat.spin_rpm'), 0.01)}\u00a0rpm.`;
+}

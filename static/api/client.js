@@ -1,0 +1,58 @@
+// The server, spoken to: documents out, answers in, refusals as they were said.
+
+import { decodeAnswer } from './decode.js';
+
+/** The server said no: `refused` is its list of {field, was, may_be, say}. */
+export class Refused extends Error {
+  constructor(refused) {
+    super(refused[0]?.say ?? 'The server refused it.');
+    this.refused = refused;
+  }
+}
+
+/** No answer, or none that can be read. */
+export class Unanswered extends Error {}
+
+const WAIT_MS = 30_000;
+
+async function call(path, { body, wait = WAIT_MS } = {}) {
+  let response;
+  try {
+    response = await fetch(path, {
+      method: body === undefined ? 'GET' : 'POST',
+      headers: body === undefined ? {} : { 'content-type': 'application/json' },
+      body: body === undefined ? undefined : JSON.stringify(body),
+      signal: AbortSignal.timeout(wait),
+    });
+  } catch (cause) {
+    throw new Unanswered('The server cannot be reached.', { cause });
+  }
+  if (response.ok) return response;
+  const said = await response.json().catch(() => null);
+  if (Array.isArray(said?.refused) && said.refused.length) throw new Refused(said.refused);
+  throw new Unanswered(`The server could not do it (${response.status}).`);
+}
+
+async function json(path, options) {
+  const response = await call(path, options);
+  try {
+    return await response.json();
+  } catch (cause) {
+    throw new Unanswered('The answer of the server was cut short.', { cause });
+  }
+}
+
+export function createClient(base = 'api') {
+  return {
+    fields: () => json(`${base}/fields`),
+    examples: async () => (await json(`${base}/examples`)).examples,
+    example: id => json(`${base}/examples/${encodeURIComponent(id)}`),
+    /** `hold` {hold, held, follower}: the server finds the follower that keeps what is held. */
+    async trace(document, { units = 'si', hold = null } = {}) {
+      const query = new URLSearchParams({ arrays: 'f4', units, ...(hold ?? {}) });
+      return decodeAnswer(await json(`${base}/trace?${query}`, { body: document }));
+    },
+    traceText: async (document, units) => (await call(`${base}/trace?units=${units}`, { body: document })).text(),
+    exportText: async (format, request) => (await call(`${base}/export/${format}`, { body: request })).text(),
+  };
+}

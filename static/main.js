@@ -1,0 +1,118 @@
+// Builds everything, and is the only module that knows all others.
+
+import { createAsk } from './api/ask.js';
+import { Refused, createClient } from './api/client.js';
+import { createBar } from './panels/bar.js';
+import { createDials } from './panels/dials.js';
+import { watchPointer } from './panels/dom.js';
+import { download, fileName } from './panels/files.js';
+import { createHouse } from './panels/house.js';
+import { createHowBig, sizeAnswer } from './panels/how_big.js';
+import { createKeeping } from './panels/keeping.js';
+import { createKeys } from './panels/keys.js';
+import { createLooks, looksAnswer } from './panels/looks.js';
+import { createNotices } from './panels/notices.js';
+import { createPlaces } from './panels/places.js';
+import { createScenes } from './panels/scenes.js';
+import { createShare } from './panels/share.js';
+import { createTakeAway } from './panels/take_away.js';
+import { createTimeline } from './panels/timeline.js';
+import { createTitle } from './panels/title.js';
+import { createWhatMoves } from './panels/what_moves.js';
+import { createAutosave } from './state/autosave.js';
+import { fromHash } from './state/link.js';
+import { createStore } from './state/store.js';
+import { motionsWords } from './state/words.js';
+import { createClock } from './time/clock.js';
+import { createStages } from './views/stage.js';
+
+const FIRST_PACE = 0.25;
+const client = createClient();
+const autosave = createAutosave(localStorageOrNone());
+
+start().catch(sayDead);
+
+async function start() {
+  const fields = await client.fields();
+  const { document: scene, answer, opening, trouble } = await firstScene();
+  const store = createStore({ document: scene, fields });
+  const clock = createClock({ now: () => performance.now() });
+  store.look(autosave.view(store.view));
+  const ask = createAsk({ store, trace: client.trace });
+  build({ store, clock, ask });
+  if (trouble) store.tell({ kind: 'told', say: trouble });
+  store.setAnswer(answer, scene);
+  if (opening) firstMinute(clock);
+}
+
+// the link's scene, else the one at hand when the page was last left, else the opening one; one the server refuses is passed over
+async function firstScene() {
+  let trouble = null;
+  for (const [source, find] of [['link', () => fromHash(location.hash)], ['autosave', () => autosave.scene()]]) {
+    try {
+      const document = await find();
+      if (document) return { document, answer: await client.trace(document), opening: false, trouble };
+    } catch (problem) {
+      if (source === 'link') trouble = `The link could not be opened: ${problem instanceof Refused ? problem.message : 'it holds no whole scene.'}`;
+      else trouble ??= `The scene kept in this browser could not be opened: ${problem.message}`;
+    }
+  }
+  const [first] = await client.examples();
+  const document = await client.example(first.id);
+  return { document, answer: await client.trace(document), opening: true, trouble };
+}
+
+function build({ store, clock, ask }) {
+  // the scene that is left stays among the recent ones
+  const open = document => { autosave.remember(store.document, Date.now()); store.replace(document); store.look({ chosen: 0, hidden: [] }); clock.seek(0); };
+  const sceneText = () => `${JSON.stringify(store.document, null, 2)}\n`;
+  const share = createShare({ store, saveScene: () => download(`${fileName(store.read('title'))}.rimfall.json`, sceneText(), 'application/json') });
+  const scenes = createScenes({ fetchExamples: client.examples, fetchExample: client.example, open, recent: () => autosave.recent() });
+
+  watchPointer();
+  createHouse({ store });
+  createBar({ store, scenes, share });
+  createTitle({ store });
+  createNotices({ store });
+  createPlaces({ store, clock, answers: {
+    1: () => sizeAnswer(store), 2: () => motionsWords(store.document.motions, store.fields.kinds), 3: () => looksAnswer(store, clock),
+  } });
+  createHowBig({ store });
+  createWhatMoves({ store });
+  const looks = createLooks({ store, clock });
+  createTakeAway({ store, make: {
+    csv: () => client.exportText('csv', { scene: store.document }), notes: () => client.exportText('csv-notes', { scene: store.document }),
+    answer: () => client.traceText(store.document, store.view.units), scene: async () => sceneText(),
+  } });
+  const element = window.document.getElementById('stages');
+  element.addEventListener('rimfall:drawn', () => { window.document.body.dataset.ready = '1'; }, { once: true });
+  createStages({ element, store, clock });
+  // after the stages: the timeline has the last word on the span, which ends on a round time
+  const timeline = createTimeline({ store, clock });
+  createDials({ store, solve: request => ask.solve(request) });
+  createKeys({ store, clock, timeline, looks });
+  createKeeping({ store, autosave, open });
+}
+
+// once at a quarter of the speed, then it rests; still for those who asked for less motion
+function firstMinute(clock) {
+  clock.setPace(FIRST_PACE);
+  if (!matchMedia('(prefers-reduced-motion: reduce)').matches) clock.play();
+}
+
+function localStorageOrNone() {
+  try {
+    return window.localStorage;
+  } catch {
+    return { getItem: () => null, setItem: () => {} };
+  }
+}
+
+function sayDead(problem) {
+  const say = `${problem.message} Rimfall needs its server: start it again, then reload this page.`;
+  window.document.getElementById('alert').textContent = say;
+  const place = window.document.getElementById('notice');
+  place.className = 'notice failed';
+  place.textContent = say;
+  throw problem;
+}

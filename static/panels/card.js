@@ -1,0 +1,78 @@
+// One motion: its key and name, Hide and more, the sentence of what goes in and what comes out; its rows when chosen.
+
+import { motionName } from '../state/fields.js';
+import { h, setAttribute, setChildren, setText } from './dom.js';
+import { createCardRows } from './card_rows.js';
+import { icon } from './icons.js';
+import { pathKey } from './path_key.js';
+import { createRefusalSlot } from './refusals.js';
+import { createSentence, outcome } from './sentence.js';
+
+export function createCard({ store, index, kind, duplicate, remove }) {
+  const path = `motions.${index}.name`;
+  const name = h('span', { contenteditable: 'plaintext-only', role: 'textbox', 'aria-label': 'Name', spellcheck: 'false', class: 'who-name', title: 'Click to rename', onblur: rename, onkeydown });
+  const hide = h('button', { type: 'button', class: 'quiet', onclick: toggleHidden });
+  const menu = h('div', { popover: 'auto', class: 'menu', id: `menu-${index}` },
+    h('button', { type: 'button', onclick: () => { menu.hidePopover(); duplicate(index); } }, 'Duplicate'),
+    h('button', { type: 'button', onclick: () => { menu.hidePopover(); remove(index); } }, 'Remove'));
+  const more = h('button', { type: 'button', class: 'icon-button', popovertarget: menu.id, onclick: placeMenu }, icon('more'));
+  const sentence = createSentence({ store, index, kind });
+  const said = h('span', { class: 'said' });
+  const slot = createRefusalSlot({ store, path });
+  const unfold = h('button', { type: 'button', class: 'unfold', onclick: () => store.look({ chosen: store.view.chosen === index ? null : index }) }, pathKey(index));
+  const element = h('article', { class: 'card' },
+    h('header', {}, unfold, h('h3', {}, name), hide, more, menu),
+    h('div', { 'data-row': path }, slot.element),
+    h('p', {}, sentence.element, said));
+  let rows = null;
+  // not by the header's buttons: unfolding moves the page from under the pointer before it is let go
+  element.addEventListener('focusin', event => { if (!event.target.closest('header')) choose(); });
+  element.addEventListener('click', event => { if (!event.target.closest('button')) choose(); });
+
+  function choose() {
+    if (store.view.chosen !== index && !unfold.matches(':focus, :active')) store.look({ chosen: index });
+  }
+  function rename() {
+    const typed = name.textContent.replace(/\s+/g, ' ').trim();
+    if (typed && typed !== motionName(store, index)) store.set(path, typed);
+    setText(name, motionName(store, index));
+  }
+  function onkeydown(event) {
+    if (event.key === 'Escape') setText(name, motionName(store, index));
+    if (event.key === 'Enter' || event.key === 'Escape') { event.preventDefault(); name.blur(); }
+  }
+  function toggleHidden() {
+    const mine = motionName(store, index), { hidden } = store.view;
+    store.look({ hidden: hidden.includes(mine) ? hidden.filter(other => other !== mine) : [...hidden, mine] });
+  }
+  function placeMenu() {
+    const box = more.getBoundingClientRect();
+    menu.style.top = `${box.bottom + 4}px`;
+    menu.style.left = `${box.right - 120}px`;
+  }
+
+  function update() {
+    const chosen = store.view.chosen === index, mine = motionName(store, index);
+    const hidden = store.view.hidden.includes(mine);
+    element.classList.toggle('chosen', chosen);
+    element.classList.toggle('hidden-motion', hidden);
+    if (document.activeElement !== name) setText(name, mine);
+    setText(hide, hidden ? 'Show' : 'Hide');
+    setAttribute(hide, 'aria-label', `${hidden ? 'Show' : 'Hide'} ${mine} on the stages`);
+    setAttribute(more, 'aria-label', `More for ${mine}`);
+    setAttribute(unfold, 'aria-label', `${mine}: all its figures`);
+    setAttribute(unfold, 'aria-expanded', chosen);
+    sentence.update();
+    slot.update();
+    tellOutcome();
+    if (chosen && !rows) { rows = createCardRows({ store, index, kind }); element.append(rows.element); }
+    if (rows) { rows.element.hidden = !chosen; if (chosen) rows.update(); }
+  }
+  function tellOutcome() {
+    const words = store.answer?.motions[index]?.words ?? [];
+    if (said.dataset.words === words.join(' ')) return;
+    said.dataset.words = words.join(' ');
+    setChildren(said, outcome(words));
+  }
+  return { element, update };
+}

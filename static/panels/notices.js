@@ -1,0 +1,44 @@
+// What has to be said at the head of the page: refusals of no open field, waiting, failures, and what can be undone.
+
+import { fieldOf } from '../state/fields.js';
+import { $, h, setChildren, setText } from './dom.js';
+import { stillShown } from './refusals.js';
+
+const TOLD_MS = 12_000;
+
+export function createNotices({ store }) {
+  const place = $('#notice');
+  let fading = null;
+
+  function update(notice) {
+    clearTimeout(fading);
+    document.body.classList.toggle('waiting', notice?.kind === 'waiting');
+    const said = notice?.say ?? '';
+    setText($('#alert'), notice?.kind === 'refused' || notice?.kind === 'failed' ? `${said} ${still(notice)}`.trim() : '');
+    setText($('#status'), notice?.kind === 'told' || notice?.kind === 'waiting' ? said : '');
+    setChildren(place, said && !atField(notice) ? drawn(notice) : null);
+    if (notice?.kind === 'told') fading = setTimeout(() => { if (store.notice === notice) store.tell(null); }, TOLD_MS);
+  }
+
+  // a refusal stands at its own field where that field is in sight
+  function atField({ kind, field }) {
+    return kind === 'refused' && field && document.querySelector(`[data-row="${CSS.escape(field)}"]`)?.checkVisibility();
+  }
+
+  function still(notice) {
+    return notice.kind === 'refused' && notice.field && fieldOf(store.fields, notice.field) ? stillShown(store, notice.field) : '';
+  }
+
+  function drawn(notice) {
+    const buttons = [
+      notice.again && h('button', { type: 'button', class: 'link', onclick: () => notice.again() }, 'Ask again'),
+      notice.undo && h('button', { type: 'button', class: 'link', onclick: () => { store.tell(null); store.undo(); } }, 'Undo'),
+      notice.kind !== 'waiting' && h('button', { type: 'button', class: 'link', onclick: () => store.tell(null) }, 'Put away'),
+    ];
+    const strong = notice.kind === 'refused' || notice.kind === 'failed';
+    return h('div', { class: `notice ${notice.kind}` },
+      h('p', {}, strong ? h('b', {}, notice.say) : notice.say, ' ', still(notice)), h('p', { class: 'links' }, buttons));
+  }
+  store.on('notice', update);
+  store.on('view', patch => { if ('place' in patch || 'chosen' in patch) update(store.notice); });
+}

@@ -1,0 +1,47 @@
+// The scene's title, edited where it stands, and the stage direction that follows from the answer.
+
+import { fieldOf } from '../state/fields.js';
+import { showQuantity, threeFigures } from '../state/units.js';
+import { $, h, setText } from './dom.js';
+
+const UNTITLED = 'Untitled scene';
+
+export function createTitle({ store }) {
+  const text = h('span', {
+    contenteditable: 'plaintext-only', role: 'textbox', 'aria-label': 'Scene title', spellcheck: 'false', title: 'Click to rename the scene',
+    onblur: keep, onkeydown,
+  });
+  text.dataset.untitled = UNTITLED;
+  $('#title').append(text);
+
+  function keep() {
+    const longest = fieldOf(store.fields, 'title')?.max ?? 200;
+    const title = text.textContent.replace(/\s+/g, ' ').trim().slice(0, longest);
+    if (title !== store.read('title')) store.set('title', title);
+    update();
+  }
+  function onkeydown(event) {
+    if (event.key === 'Escape') setText(text, store.read('title') ?? '');
+    if (event.key === 'Enter' || event.key === 'Escape') { event.preventDefault(); text.blur(); }
+  }
+  function update() {
+    if (document.activeElement !== text) setText(text, store.read('title') ?? '');
+    document.title = `${store.read('title') || UNTITLED} · Rimfall`;
+    setText($('#direction'), direction(store));
+  }
+  store.on('document', update);
+  store.on('answer', update);
+  store.on('view', update);
+  store.on('document', ({ path }) => { if (path?.startsWith('habitat.')) $('#hint').hidden = true; });
+  update();
+}
+
+/** One sentence in italics with the figures that follow from radius and spin. */
+export function direction({ answer, view }) {
+  if (!answer) return '';
+  const { habitat, scene } = answer, show = (v, unit) => showQuantity(v, unit, view.units);
+  const drum = `A drum of ${show(scene.habitat.radius_m, 'm')}`;
+  if (!habitat.period_s) return `${drum} stands still: no gravity anywhere in it.`;
+  const later = scene.habitat.spin_ramp?.length ? ' at first' : '';
+  return `${drum} turns at ${threeFigures(scene.habitat.spin_rpm)}\u00a0rpm${later}: ${threeFigures(habitat.deck_gravity_g)}\u00a0g on the deck, the rim at ${show(habitat.rim_speed_m_s, 'm/s')}, one turn in ${threeFigures(habitat.period_s)}\u00a0s.`;
+}

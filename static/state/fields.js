@@ -1,0 +1,66 @@
+// What the server says about each field: label, unit, range, default. The page keeps none of its own.
+
+import { getAt, isRecord } from './paths.js';
+
+const STARRED = /\.\d+(?=\.|$)/g;
+
+/** 'motions.3.speed_m_s' is described under 'motions.*.speed_m_s'. */
+export function fieldOf(fields, path) {
+  return fields?.fields?.[path] ?? fields?.fields?.[path.replace(STARRED, '.*')] ?? null;
+}
+
+export function defaultOf(fields, path) {
+  return fieldOf(fields, path)?.default ?? null;
+}
+
+/** The part of the range a slider shows, and how it is spread. */
+export function shownOf(field) {
+  if (field.shown) return field.shown;
+  const { min, max } = field;
+  const wide = min > 0 && max / min > 100;
+  return { min, max, scale: wide ? 'log' : 'linear' };
+}
+
+export function readAt(fields, document, path) {
+  const value = getAt(document, path);
+  return value === undefined ? defaultOf(fields, path) : value;
+}
+
+/** A motion's name as the answer gives it, or as it would be given: kind and number. */
+export function motionName(store, index) {
+  const motion = store.document.motions[index];
+  if (motion?.name) return motion.name;
+  const answered = store.answer?.scene?.motions;
+  if (answered?.length === store.document.motions.length && answered[index]?.name) return answered[index].name;
+  return `${motion?.kind ?? 'motion'} ${index + 1}`;
+}
+
+/** The document without what equals its default: what a link carries. */
+export function withoutDefaults(fields, document) {
+  return strip(fields, document, '') ?? {};
+}
+
+const KEPT = new Set(['rimfall', 'habitat', 'motions']);
+
+function strip(fields, value, path) {
+  const field = path ? fieldOf(fields, path) : null;
+  if (field && !field.required && field.default !== undefined && same(value, field.default)) return undefined;
+  if (Array.isArray(value)) {
+    const items = value.map((item, i) => strip(fields, item, `${path}.${i}`) ?? emptied(item));
+    return items.length || KEPT.has(path) ? items : undefined;
+  }
+  if (!isRecord(value)) return value;
+  const entries = Object.entries(value)
+    .map(([key, item]) => [key, strip(fields, item, path ? `${path}.${key}` : key)])
+    .filter(([, item]) => item !== undefined);
+  return entries.length || !path || KEPT.has(path) ? Object.fromEntries(entries) : undefined;
+}
+
+// an item of a list keeps its place even when all of it equals the defaults
+function emptied(item) {
+  return isRecord(item) ? {} : item;
+}
+
+function same(a, b) {
+  return a === b || JSON.stringify(a) === JSON.stringify(b);
+}

@@ -1,0 +1,92 @@
+// The one store: document, answer, view and notice, and who wants to hear of them.
+
+import { readAt } from './fields.js';
+import { getAt, putAt } from './paths.js';
+
+const UNDO_STEPS = 200;
+
+const FIRST_VIEW = {
+  place: 2, chosen: 0, hidden: [], seat: { aboard: 'b', outside: 'd' }, split: 'auto', alone: null,
+  folded: false, units: 'si', house: 'auto', arrows: { velocity: true, centrifugal: true, coriolis: true },
+  companion: true, companionOutside: false, beads_s: 0.25, measure: 'dimensions',
+  hold: null, held: null, follower: null, keys: true,
+};
+
+export function createStore({ document, fields }) {
+  const hearers = new Map();
+  const emit = (topic, detail) => { for (const hear of [...(hearers.get(topic) ?? [])]) hear(detail); };
+  let past = [], future = [], dragging = false;
+
+  // one undo step a drag: its first live change is remembered, the later ones only move the present
+  function change(next, detail) {
+    const { live = false } = detail;
+    if (next !== store.document && !dragging) {
+      past = [...past.slice(1 - UNDO_STEPS), store.document];
+      future = [];
+    }
+    dragging = live;
+    store.document = next;
+    emit('document', detail);
+  }
+
+  function travel(from, to) {
+    if (!from.length) return;
+    to.push(store.document);
+    store.document = from.pop();
+    dragging = false;
+    emit('document', { path: null, live: false });
+  }
+
+  const store = {
+    document, fields, answer: null, answered: null, notice: null, epoch: 0,
+    view: structuredClone(FIRST_VIEW),
+    get stale() { return store.document !== store.answered; },
+    get canUndo() { return past.length > 0; },
+    get canRedo() { return future.length > 0; },
+    read: path => readAt(store.fields, store.document, path),
+    set(path, value, { live = false } = {}) {
+      const same = getAt(store.document, path) === value;
+      change(same ? store.document : putAt(store.document, path, value), { path, live });
+    },
+    edit(fn, { live = false } = {}) {
+      const draft = structuredClone(store.document);
+      fn(draft);
+      change(draft, { path: null, live });
+    },
+    replace(next) {
+      dragging = false;
+      store.epoch += 1;
+      change(next, { path: null, live: false });
+    },
+    undo: () => travel(past, future),
+    redo: () => travel(future, past),
+    /** `follow` {path, value, step}: a value the server solved for, taken into the document without asking again. */
+    setAnswer(answer, asked, follow = null) {
+      const current = asked === store.document;
+      const before = store.document;
+      if (follow) {
+        if (follow.step) { past = [...past.slice(1 - UNDO_STEPS), before]; future = []; }
+        store.document = putAt(before, follow.path, follow.value);
+      }
+      store.answer = answer;
+      store.answered = current ? store.document : asked;
+      emit('answer', { current });
+      if (follow) emit('document', { path: follow.path, live: !follow.step, followed: true });
+    },
+    look(patch) {
+      store.view = { ...store.view, ...patch };
+      emit('view', patch);
+    },
+    tell(notice) {
+      if (notice === null && store.notice === null) return;
+      store.notice = notice;
+      emit('notice', notice);
+    },
+    on(topic, hear) {
+      if (!hearers.has(topic)) hearers.set(topic, new Set());
+      hearers.get(topic).add(hear);
+      return () => hearers.get(topic).delete(hear);
+    },
+  };
+  return store;
+}

@@ -1,0 +1,118 @@
+// SI and US customary: what is shown, and what a typed figure means. Values are SI everywhere else.
+
+const NBSP = '\u00a0';
+
+// SI unit → its US customary one; per and zero: shown = value × per + zero
+const US = {
+  m: { unit: 'ft', per: 1 / 0.3048 }, mm: { unit: 'in', per: 1 / 25.4 },
+  'm/s': { unit: 'ft/s', per: 1 / 0.3048 }, 'm/s²': { unit: 'ft/s²', per: 1 / 0.3048 },
+  kg: { unit: 'lb', per: 1 / 0.45359237 }, 'ml/s': { unit: 'fl oz/s', per: 1 / 29.5735295625 },
+  kPa: { unit: 'psi', per: 1 / 6.894757293168 }, '°C': { unit: '°F', per: 1.8, zero: 32 },
+};
+const SPELLED = { deg: '°', 'm/s2': 'm/s²', 'm/s^2': 'm/s²', degC: '°C', C: '°C', '': '' };
+
+// what may be typed, by the SI unit of the field: name → how many SI units, or [factor, offset]
+const TYPED = {
+  m: { m: 1, cm: 0.01, mm: 0.001, km: 1000, ft: 0.3048, "'": 0.3048, '′': 0.3048, foot: 0.3048, feet: 0.3048, in: 0.0254, '"': 0.0254, '″': 0.0254, yd: 0.9144, mi: 1609.344 },
+  mm: { mm: 1, cm: 10, m: 1000, in: 25.4, '"': 25.4 },
+  'm/s': { 'm/s': 1, 'km/h': 1 / 3.6, kmh: 1 / 3.6, mph: 0.44704, 'ft/s': 0.3048, kn: 1852 / 3600, kt: 1852 / 3600 },
+  'm/s²': { 'm/s²': 1, 'm/s2': 1, g: 9.80665, 'ft/s²': 0.3048, 'ft/s2': 0.3048 },
+  kg: { kg: 1, g: 0.001, mg: 1e-6, t: 1000, lb: 0.45359237, oz: 0.028349523125 },
+  s: { s: 1, ms: 0.001, min: 60, h: 3600 },
+  '°': { '°': 1, deg: 1, rad: 180 / Math.PI },
+  rpm: { rpm: 1, '°/s': 1 / 6, 'deg/s': 1 / 6, 'rad/s': 30 / Math.PI, hz: 60 },
+  kPa: { kpa: 1, pa: 0.001, hpa: 0.1, mbar: 0.1, bar: 100, atm: 101.325, psi: 6.894757293168 },
+  '°C': { '°c': [1, 0], c: [1, 0], '°f': [5 / 9, -160 / 9], f: [5 / 9, -160 / 9], k: [1, -273.15] },
+  'ml/s': { 'ml/s': 1, 'l/min': 1000 / 60, 'l/s': 1000, 'fl oz/s': 29.5735295625, 'floz/s': 29.5735295625 },
+};
+
+export function siUnit(unit) {
+  return SPELLED[unit] ?? unit;
+}
+
+export function shownUnit(unit, system) {
+  const si = siUnit(unit);
+  return system === 'us' ? US[si]?.unit ?? si : si;
+}
+
+export function toShown(value, unit, system) {
+  const us = system === 'us' ? US[siUnit(unit)] : null;
+  return us ? value * us.per + (us.zero ?? 0) : value;
+}
+
+export function fromShown(shown, unit, system) {
+  const us = system === 'us' ? US[siUnit(unit)] : null;
+  return us ? (shown - (us.zero ?? 0)) / us.per : shown;
+}
+
+/** A fine step in shown units: the power of ten at or under it, so that the figures stay round. */
+export function shownStep(step, unit, system) {
+  const us = system === 'us' ? US[siUnit(unit)] : null;
+  return us ? 10 ** Math.floor(Math.log10(step * us.per) + 1e-9) : step;
+}
+
+/** The figure alone, with as many decimals as the step has, or up to three more where the value was typed so. */
+export function formatFigure(value, step = 0.01) {
+  if (!Number.isFinite(value)) return '';
+  const base = Math.max(0, -Math.floor(Math.log10(step) + 1e-9));
+  let places = base;
+  while (places < base + 3 && Math.abs(value - Number(value.toFixed(places))) > 1e-9 * Math.max(1, Math.abs(value))) places += 1;
+  if (Math.abs(value - Number(value.toFixed(places))) > 1e-9 * Math.max(1, Math.abs(value))) places = base;
+  const text = value.toFixed(Math.min(places, 12)).replace('-', '−');
+  return /^−0(\.0*)?$/.test(text) ? text.slice(1) : text;
+}
+
+/** Three figures, for read-outs: 0.564, 17.6, 1,500. */
+export function threeFigures(value) {
+  if (value === 0) return '0';
+  const size = Math.abs(value), places = size >= 99.95 ? 0 : size >= 9.995 ? 1 : size >= 0.9995 ? 2 : 3;
+  return value.toLocaleString('en-US', { minimumFractionDigits: places, maximumFractionDigits: places }).replace('-', '−');
+}
+
+export function withUnit(figure, unit) {
+  return unit === '°' || !unit ? `${figure}${unit}` : `${figure}${NBSP}${unit}`;
+}
+
+export function showQuantity(value, unit, system = 'si') {
+  return withUnit(threeFigures(toShown(value, unit, system)), shownUnit(unit, system));
+}
+
+const NUMBER_AND_UNIT = /([-+]?(?:\d{1,3}(?:[ \u00a0,]\d{3})+(?:\.\d+)?|\d+(?:[.,]\d*)?|\.\d+)(?:e[-+]?\d+)?)\s*([^\d\s.+-][^\d.+-]*)?/gi;
+const tight = text => text.replace(/\s/g, '');
+
+/** What a typed text means for a field in `unit`: {value} in SI, {solve: {hold, held}} on a dial, or {refused}. */
+export function parseFigure(text, { unit, system = 'si', dial = false }) {
+  const si = siUnit(unit);
+  const plain = text.trim().replace(/[−–]/g, '-');
+  const parts = [...plain.matchAll(NUMBER_AND_UNIT)];
+  if (!parts.length || tight(parts.map(part => part[0]).join('')) !== tight(plain)) return { refused: 'not a number' };
+  let total = 0;
+  for (const [, figure, name] of parts) {
+    const number = plainNumber(figure), typed = name?.trim() ?? '';
+    if (!Number.isFinite(number)) return { refused: 'not a number' };
+    if (!typed && parts.length > 1) return { refused: 'not a number' };
+    if (!typed) { total += fromShown(number, si, system); continue; }
+    if (dial) {
+      const solve = solvedBy(number, typed, si);
+      if (solve) return solve;
+    }
+    const factor = TYPED[si]?.[typed] ?? TYPED[si]?.[typed.toLowerCase()];
+    if (factor === undefined) return { refused: `in ${typed}, which is no unit for it` };
+    total += Array.isArray(factor) ? number * factor[0] + factor[1] : number * factor;
+  }
+  return { value: total };
+}
+
+// on Radius or Spin a gravity, a rim speed or the time of a turn may be typed: the server finds the dial that gives it
+function solvedBy(number, name, si) {
+  if (name === 'g') return { solve: { hold: 'gravity', held: number * 9.80665 } };
+  if (TYPED['m/s'][name] !== undefined) return { solve: { hold: 'rim_speed', held: number * TYPED['m/s'][name] } };
+  if (si === 'rpm' && TYPED.s[name] !== undefined) return { value: 60 / (number * TYPED.s[name]) };
+  return null;
+}
+
+// 1,500 is one thousand five hundred; 12,4 is twelve and four tenths
+function plainNumber(text) {
+  const joined = tight(text);
+  return Number(/^[-+]?\d{1,3}(,\d{3})+(\.|$|e)/i.test(joined) ? joined.replace(/,/g, '') : joined.replace(',', '.'));
+}

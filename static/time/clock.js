@@ -1,0 +1,115 @@
+// The one clock of both stages: play, pace, frame step, scrub, loop. It knows nothing of what it times.
+
+const TINY_S = 1e-9;
+
+export function createClock({ now } = {}) {
+  const listeners = new Set();
+  let last_ms = null;
+  let owed_s = 0;
+
+  const clock = {
+    time_s: 0,
+    playing: false,
+    pace: 1,
+    loop: null,
+    end_s: 0,
+    frame_s: 1 / 24,
+    // With a stride the clock moves in steps of that length while it plays (reduced motion steps bead by bead).
+    stride_s: null,
+
+    on(fn) {
+      listeners.add(fn);
+      return () => listeners.delete(fn);
+    },
+    play() {
+      if (clock.playing || clock.end_s <= 0) return;
+      if (clock.time_s >= stopsAt() - TINY_S) clock.time_s = clock.loop ? clock.loop.from_s : 0;
+      clock.playing = true;
+      last_ms = now ? now() : null;
+      owed_s = 0;
+      tell();
+    },
+    pause() {
+      if (!clock.playing) return;
+      clock.playing = false;
+      tell();
+    },
+    toggle() {
+      if (clock.playing) clock.pause();
+      else clock.play();
+    },
+    seek(time_s) {
+      move(time_s);
+      owed_s = 0;
+      tell();
+    },
+    stepFrame(frames) {
+      clock.playing = false;
+      move((Math.round(clock.time_s / clock.frame_s) + frames) * clock.frame_s);
+      tell();
+    },
+    setPace(pace) {
+      clock.pace = pace;
+      tell();
+    },
+    setLoop(loop) {
+      clock.loop = loop;
+      tell();
+    },
+    setSpan(end_s, frame_s) {
+      if (end_s === clock.end_s && (!frame_s || frame_s === clock.frame_s)) return;
+      clock.end_s = end_s;
+      if (frame_s) clock.frame_s = frame_s;
+      if (clock.time_s > end_s) clock.time_s = end_s;
+      tell();
+    },
+    tick(now_ms) {
+      if (!clock.playing) return false;
+      const passed_s = last_ms === null ? 0 : Math.max(0, now_ms - last_ms) / 1000;
+      last_ms = now_ms;
+      return advance(passed_s * clock.pace);
+    },
+  };
+
+  function stopsAt() {
+    return clock.loop ? Math.min(clock.loop.to_s, clock.end_s) : clock.end_s;
+  }
+
+  function move(time_s) {
+    clock.time_s = Math.min(Math.max(0, time_s), clock.end_s);
+  }
+
+  function advance(step_s) {
+    const due_s = stride(step_s);
+    if (due_s <= 0) return false;
+    const next_s = clock.time_s + due_s;
+    if (next_s < stopsAt() - TINY_S) move(next_s);
+    else if (clock.loop) move(wrapped(next_s));
+    else {
+      move(clock.end_s);
+      clock.playing = false;
+    }
+    tell();
+    return true;
+  }
+
+  function stride(step_s) {
+    if (!clock.stride_s) return step_s;
+    owed_s += step_s;
+    const whole = Math.floor(owed_s / clock.stride_s + TINY_S) * clock.stride_s;
+    owed_s -= whole;
+    return whole;
+  }
+
+  function wrapped(time_s) {
+    const { from_s } = clock.loop;
+    const length_s = stopsAt() - from_s;
+    return length_s > TINY_S ? from_s + ((time_s - from_s) % length_s) : from_s;
+  }
+
+  function tell() {
+    for (const fn of [...listeners]) fn(clock);
+  }
+
+  return clock;
+}

@@ -1,0 +1,108 @@
+// The arrays of a motion as a path in time. Nothing is computed here: the server's samples and events are put in order of
+// time, and a value at time t lies on the straight line between its two neighbours, never across a contact.
+
+// Keys that events carry too; the others (velocity, accelerations, stream diameter) are known at samples only.
+const EVENT_KEYS = { rotating_m: 3, inertial_m: 3, along_m: 1, height_m: 1, axial_m: 1 };
+const SAMPLE_KEYS = { rotating_velocity_m_s: 3, centrifugal_m_s2: 3, coriolis_m_s2: 3, diameter_m: 1 };
+const SAME_TIME_S = 1e-9;
+
+export function sampleTime(grid, k) {
+  return (k * grid.fps[1]) / (grid.fps[0] * grid.samples_per_frame);
+}
+
+// A path to draw: samples and events in order of time, from `starts_s` to `ends_s`. A pour's is its first parcel's.
+export function pathPoints(motion, grid) {
+  const sampled_s = sampleTimes(motion, grid);
+  const events = (motion.events ?? []).filter((e) => e.rotating_m);
+  const order = merged(sampled_s, events);
+  const path = { time_s: Float64Array.from(order, (o) => o.time_s), sampled_s, count: order.length };
+  for (const [key, width] of Object.entries(EVENT_KEYS)) path[key] = column(motion, order, key, width);
+  for (const key of Object.keys(SAMPLE_KEYS)) path[key] = motion[key] ?? motion.stream?.[key] ?? null;
+  path.starts_s = path.count ? path.time_s[0] : 0;
+  path.ends_s = path.count ? path.time_s[path.count - 1] : 0;
+  return path;
+}
+
+// The companion has no events but its landing, which closes the path on the deck.
+export function companionPoints(companion, grid, starts_s) {
+  const count = companion.height_m.length;
+  const time_s = Float64Array.from({ length: count }, (_, k) => Math.max(starts_s, sampleTime(grid, companion.first + k)));
+  return { time_s, sampled_s: time_s, count, rotating_m: companion.rotating_m, starts_s, ends_s: count ? time_s[count - 1] : starts_s };
+}
+
+function sampleTimes(motion, grid) {
+  return Float64Array.from({ length: motion.height_m.length }, (_, k) => sampleTime(grid, motion.first + k));
+}
+
+function merged(sampled_s, events) {
+  const order = Array.from(sampled_s, (time_s, sample) => ({ time_s, sample, event: null }));
+  for (const event of events) {
+    const same = order.findIndex((o) => o.event === null && Math.abs(o.time_s - event.time_s) < SAME_TIME_S);
+    if (same >= 0) order.splice(same, 1);
+    order.push({ time_s: event.time_s, sample: -1, event });
+  }
+  return order.sort((a, b) => a.time_s - b.time_s);
+}
+
+function column(motion, order, key, width) {
+  const from = motion[key];
+  const out = new Float64Array(order.length * width);
+  order.forEach(({ sample, event }, i) => {
+    for (let c = 0; c < width; c += 1) {
+      if (event) out[i * width + c] = width === 1 ? event[key] : event[key][c];
+      else out[i * width + c] = from[sample * width + c];
+    }
+  });
+  return out;
+}
+
+// Value at time t: before the release the release, after the end the last. Writes into `out` and returns it (a number for
+// one-column keys); null where the key has no values.
+export function at(path, time_s, key, out) {
+  const values = path[key];
+  const base = key in SAMPLE_KEYS ? path.sampled_s : path.time_s;
+  const count = base.length;
+  if (!values || count === 0) return null;
+  const width = EVENT_KEYS[key] ?? SAMPLE_KEYS[key];
+  const hi = upper(base, time_s);
+  const b = Math.min(hi, count - 1);
+  const a = hi > 0 ? hi - 1 : 0;
+  const gap = base[b] - base[a];
+  const u = gap > 0 ? Math.min(1, Math.max(0, (time_s - base[a]) / gap)) : 0;
+  if (width === 1) return values[a] + (values[b] - values[a]) * u;
+  for (let c = 0; c < width; c += 1) out[c] = values[a * width + c] + (values[b * width + c] - values[a * width + c]) * u;
+  return out;
+}
+
+// Index of the first time later than t.
+export function upper(times, time_s) {
+  let lo = 0;
+  let hi = times.length;
+  while (lo < hi) {
+    const mid = (lo + hi) >> 1;
+    if (times[mid] <= time_s) lo = mid + 1;
+    else hi = mid;
+  }
+  return lo;
+}
+
+// The habitat's angle at time t from the answer's grid; past its end it goes on at the last spin.
+export function angleAt(answer, time_s) {
+  const { angle_rad, spin_rad_s, grid } = answer;
+  const last = angle_rad.length - 1;
+  if (last < 0) return (answer.habitat?.omega_rad_s ?? 0) * time_s;
+  const k = time_s / sampleTime(grid, 1);
+  if (k >= last) return angle_rad[last] + (time_s - sampleTime(grid, last)) * (spin_rad_s[last] ?? 0);
+  const a = Math.max(0, Math.floor(k));
+  return angle_rad[a] + (angle_rad[a + 1] - angle_rad[a]) * (k - a);
+}
+
+// When the last motion (with its last parcels) has ended.
+export function endOf(answer, paths) {
+  let end_s = 0;
+  answer.motions.forEach((motion, i) => {
+    const tail_s = motion.stream ? motion.stream.last_leaves_s - motion.stream.first_leaves_s : 0;
+    end_s = Math.max(end_s, paths[i].ends_s + Math.max(0, tail_s));
+  });
+  return end_s;
+}

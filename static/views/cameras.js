@@ -1,0 +1,95 @@
+// The eye of a stage: the chosen seat, the viewer's own orbit about it, and the move from one seat to the next.
+
+import { Matrix4, PerspectiveCamera, Vector3 } from '../vendor/three.module.js';
+import { axes, spanOf } from './framing.js';
+
+const MOVE_MS = 400;
+const TILT = [-1.45, 1.6];
+const ZOOM = [0.05, 30];
+
+export class Eye {
+  constructor() {
+    this.camera = new PerspectiveCamera(30, 1, 0.1, 2000);
+    this.rig = null;            // of the seat: {target, azimuth, yaw, tilt, distance, fov}
+    this.from = null;
+    this.home();
+  }
+
+  home() {
+    this.orbit = { yaw: 0, tilt: 0, zoom: 1 };
+  }
+
+  turn(yaw, tilt) {
+    this.orbit.yaw += yaw;
+    const base = this.rig?.tilt ?? 0;
+    this.orbit.tilt = clamp(base + this.orbit.tilt + tilt, TILT) - base;
+  }
+
+  zoom(factor) {
+    this.orbit.zoom = clamp(this.orbit.zoom * factor, ZOOM);
+  }
+
+  // A new rig at once, or eased from what is seen now.
+  sit(rig, { eased = false, now_ms = 0 } = {}) {
+    if (eased && this.rig) this.from = { rig: this.seen(now_ms), at_ms: now_ms };
+    else if (!eased && this.from && !this.rig) this.from = null;
+    this.rig = rig;
+  }
+
+  get moving() {
+    return this.from !== null;
+  }
+
+  // The rig as it is at this moment of the move, with the viewer's orbit.
+  seen(now_ms) {
+    const goal = { ...this.rig, yaw: this.rig.yaw + this.orbit.yaw, tilt: this.rig.tilt + this.orbit.tilt, distance: this.rig.distance * this.orbit.zoom };
+    if (!this.from) return goal;
+    const u = (now_ms - this.from.at_ms) / MOVE_MS;
+    if (u >= 1) {
+      this.from = null;
+      return goal;
+    }
+    return between(this.from.rig, goal, ease(Math.max(0, u)));
+  }
+
+  place(width, height, now_ms, reach_m) {
+    const { camera } = this;
+    const rig = this.seen(now_ms);
+    const { right, up, back } = axes(rig);
+    const aspect = width / height;
+    camera.position.set(...[0, 1, 2].map((c) => rig.target[c] + back[c] * rig.distance));
+    camera.quaternion.setFromRotationMatrix(new Matrix4().makeBasis(new Vector3(...right), new Vector3(...up), new Vector3(...back)));
+    camera.fov = rig.fov;
+    camera.aspect = aspect;
+    camera.near = Math.max(1e-3, 0.015 * rig.distance);
+    camera.far = reach_m + rig.distance;
+    camera.updateProjectionMatrix();
+    camera.updateMatrixWorld(true);
+    this.span_m = spanOf(rig, aspect);
+    this.distance_m = rig.distance;
+    this.axes = { right, up, back };
+    this.metresPerPx = this.span_m / width;
+  }
+}
+
+function between(a, b, u) {
+  const mix = (p, q) => p + (q - p) * u;
+  const swing = (p, q) => p + (((q - p + 3 * Math.PI) % (2 * Math.PI)) - Math.PI) * u;
+  return {
+    target: a.target.map((c, i) => mix(c, b.target[i])),
+    azimuth: swing(a.azimuth, b.azimuth),
+    yaw: swing(a.yaw, b.yaw),
+    tilt: mix(a.tilt, b.tilt),
+    distance: Math.exp(mix(Math.log(a.distance), Math.log(b.distance))),
+    fov: mix(a.fov, b.fov),
+  };
+}
+
+// cubic-bezier(.2, 0, 0, 1), near enough for a camera
+function ease(u) {
+  return 1 - (1 - u) ** 3 * (1 + 1.2 * u * (1 - u));
+}
+
+function clamp(value, [least, most]) {
+  return Math.min(most, Math.max(least, value));
+}

@@ -1,0 +1,42 @@
+// From a direction of view and the points that must be seen to where the eye stands. Exact, no search: each side of the
+// picture bounds a half-space of eyes.
+
+const RAD = Math.PI / 180;
+
+// Right, up and back of an eye that looks from (yaw, tilt) about the local up at `azimuth`.
+export function axes({ azimuth, yaw, tilt }) {
+  const spin = [Math.cos(azimuth), Math.sin(azimuth), 0];
+  const up = [-Math.sin(azimuth), Math.cos(azimuth), 0];
+  const [sy, cy, st, ct] = [Math.sin(yaw), Math.cos(yaw), Math.sin(tilt), Math.cos(tilt)];
+  const mix = (s, u, z) => [s * spin[0] + u * up[0], s * spin[1] + u * up[1], z];
+  return { right: mix(cy, 0, -sy), up: mix(-st * sy, ct, -st * cy), back: mix(ct * sy, st, ct * cy) };
+}
+
+// `inset`: shares of the picture left free {top, bottom, side}. Gives {target, distance} for a field of view in degrees.
+export function fit(points, view, fov, aspect, inset) {
+  const { right, up, back } = axes(view);
+  const tall = Math.tan((fov * RAD) / 2);
+  const wide = tall * aspect * (1 - 2 * inset.side);
+  const over = tall * (1 - 2 * inset.top);
+  const under = tall * (1 - 2 * inset.bottom);
+  const most = { r: -Infinity, l: -Infinity, t: -Infinity, b: -Infinity, near: -Infinity, far: Infinity };
+  for (let i = 0; i < points.length; i += 3) {
+    const [x, y, z] = [right, up, back].map((d) => d[0] * points[i] + d[1] * points[i + 1] + d[2] * points[i + 2]);
+    most.r = Math.max(most.r, x + wide * z);
+    most.l = Math.max(most.l, wide * z - x);
+    most.t = Math.max(most.t, y + over * z);
+    most.b = Math.max(most.b, under * z - y);
+    most.near = Math.max(most.near, z);
+    most.far = Math.min(most.far, z);
+  }
+  const eye = Math.max((most.r + most.l) / (2 * wide), (most.t + most.b) / (over + under), most.near + 0.02 * (most.near - most.far) + 0.05);
+  const x = (most.r - most.l) / 2;
+  const y = (most.t - over * eye + under * eye - most.b) / 2;
+  const z = (most.near + most.far) / 2;
+  return { target: [0, 1, 2].map((c) => right[c] * x + up[c] * y + back[c] * z), distance: eye - z };
+}
+
+// Metres across the picture at the target.
+export function spanOf({ distance, fov }, aspect) {
+  return 2 * distance * Math.tan((fov * RAD) / 2) * aspect;
+}

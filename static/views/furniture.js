@@ -1,0 +1,76 @@
+// What stands round the pictures: one canvas, and over each half its title, its buttons, its labels and its one focus stop.
+
+const TITLES = { aboard: ['Aboard', 'the deck stands still'], outside: ['Outside', 'the stars stand still'] };
+const SVG = 'http://www.w3.org/2000/svg';
+
+export function buildFurniture(element) {
+  element.classList.add('stages');
+  const canvas = make('canvas', 'stages-canvas', element);
+  canvas.setAttribute('aria-hidden', 'true');
+  const halves = { aboard: half(element, 'aboard'), outside: half(element, 'outside') };
+  const seam = make('div', 'stages-seam', element);
+  return { element, canvas, halves, seam, placeSeam: (rect) => placeSeam(seam, rect) };
+}
+
+function placeSeam(seam, rect) {
+  seam.hidden = !rect;
+  if (rect) Object.assign(seam.style, { transform: `translate(${rect.x}px, ${rect.y}px)`, width: `${rect.width}px`, height: `${rect.height}px` });
+}
+
+function half(element, frame) {
+  const box = make('section', `stage stage-${frame}`, element);
+  const [name, line] = TITLES[frame];
+  const title = make('h2', 'stage-title', box);
+  title.id = `stage-title-${frame}`;
+  make('b', '', title).textContent = name;
+  title.append(' ');
+  make('em', '', title).textContent = line;
+  box.setAttribute('aria-labelledby', title.id);
+  const view = make('div', 'stage-view', box);
+  view.tabIndex = 0;
+  view.setAttribute('role', 'application');
+  view.setAttribute('aria-roledescription', 'stage');
+  const labels = make('div', 'stage-labels', box);
+  labels.setAttribute('aria-hidden', 'true');
+  const tools = make('div', 'stage-tools', box);
+  const seat = button(tools, 'stage-seat');
+  seat.append(seatIcon(), make('span', ''));
+  seat.setAttribute('aria-expanded', 'false');
+  seat.setAttribute('aria-haspopup', 'dialog');
+  const measure = button(tools, 'stage-measure', 'Measure');
+  measure.setAttribute('aria-expanded', 'false');
+  measure.setAttribute('aria-haspopup', 'dialog');
+  const alone = button(tools, 'stage-alone', 'Alone');
+  const live = make('p', 'stage-live', box);
+  // Where title and buttons stand, in px of the stage.
+  const corners = () => [title, tools].map((part) => ({ x: part.offsetLeft, y: part.offsetTop, w: part.offsetWidth, h: part.offsetHeight }));
+  return { element, frame, name, box, title, view, labels, tools, seat, measure, alone, live, corners };
+}
+
+export function make(tag, className, parent) {
+  const element = document.createElement(tag);
+  if (className) element.className = className;
+  parent?.append(element);
+  return element;
+}
+
+export function button(parent, className, text = '') {
+  const element = make('button', className, parent);
+  element.type = 'button';
+  element.textContent = text;
+  return element;
+}
+
+export function svg(tag, attributes, parent) {
+  const element = document.createElementNS(SVG, tag);
+  for (const [name, value] of Object.entries(attributes)) element.setAttribute(name, value);
+  parent?.append(element);
+  return element;
+}
+
+function seatIcon() {
+  const icon = svg('svg', { viewBox: '0 0 16 16', width: 16, height: 16, fill: 'none', stroke: 'currentColor', 'stroke-width': 1.3, 'aria-hidden': 'true' });
+  svg('path', { d: 'M2 5a7 7 0 0 0 12 0' }, icon);
+  svg('path', { d: 'M8 14v-3M8 11l-3.4-4M8 11l3.4-4' }, icon);
+  return icon;
+}

@@ -1,0 +1,134 @@
+// One stage: its eye, its actors and paths, its labels. Aboard and Outside differ only in what they add (aboard.js, outside.js).
+
+import { Group, Vector3 } from '../vendor/three.module.js';
+import { Actors } from './actors.js';
+import { Eye } from './cameras.js';
+import { Dims } from './dims.js';
+import { Labels } from './labels.js';
+import { Tape } from './measure.js';
+import { Paths } from './paths.js';
+import { meetDeck, meetPlane, ray } from './pick.js';
+import { Pours } from './pour.js';
+import { metres } from './say.js';
+import { seatRig } from './seats.js';
+import { LINE_PX } from './styles.js';
+
+const PHONE_PX = 500;
+const v = new Vector3();
+
+export class Half {
+  constructor(shared, frame, dom) {
+    Object.assign(this, { frame, dom });
+    this.eye = new Eye();
+    this.group = new Group();
+    this.paths = new Paths(shared, frame);
+    this.actors = new Actors(shared, frame);
+    this.pours = new Pours(shared, frame);
+    this.dims = new Dims(shared);
+    this.tape = new Tape(shared);
+    this.labels = new Labels(dom.labels);
+    this.group.add(this.paths.group, this.actors.group, this.pours.group, this.dims.mesh, ...this.tape.meshes);
+  }
+
+  read(model, shown, chosen, view, stride_s) {
+    Object.assign(this, { model, shown, chosen, view, stride_s });
+    this.paths.read(model, shown, view);
+    this.actors.read(model, shown);
+    this.pours.read(model, shown);
+    this.lead = chosen ?? shown[0] ?? null;
+  }
+
+  // The stage's rectangle, {x, y, width, height} in px of the page.
+  fitInto(rect) {
+    const { x, y, width, height } = rect;
+    this.rect = rect;
+    Object.assign(this.dom.box.style, { transform: `translate(${x}px, ${y}px)`, width: `${width}px`, height: `${height}px` });
+    this.inset = { top: Math.max(0.08, Math.min(0.2, 46 / height)), bottom: Math.max(0.08, Math.min(0.16, 26 / height)) };
+    this.linePx = width < PHONE_PX ? LINE_PX.phone : LINE_PX.desk;
+    this.taken = this.dom.corners();
+    this.labels.remeasure();
+  }
+
+  frameUp(time_s, move) {
+    const { width, height } = this.rect;
+    const stage = { frame: this.frame, width, height, inset: this.inset, companion: this.showsCompanion() };
+    this.eye.sit(seatRig(this.view.seat[this.frame], stage, this.model, this.shown, this.chosen, time_s), move);
+  }
+
+  showsCompanion() {
+    return this.view.companion && (this.frame === 'aboard' || this.view.companionOutside);
+  }
+
+  // Everything that depends on the time or the eye; the labels it wants are left in `asked`.
+  update(time_s, now_ms, clock) {
+    if (this.view.seat[this.frame] === 'e') this.frameUp(time_s);
+    this.eye.place(this.rect.width, this.rect.height, now_ms, 4 * this.model.radius_m + 4 * (this.half_m ?? 0));
+    this.paths.size(this.linePx, this.eye.metresPerPx);
+    this.actors.least_m = 7 * this.eye.metresPerPx;
+    this.actors.update(time_s);
+    this.pours.update(time_s);
+    this.asked = [...this.tape.update(this, time_s), ...this.ownLabels(time_s, clock), ...this.nameLabels(), ...this.plainLabels()];
+  }
+
+  nameLabels() {
+    return this.shown.filter((m) => m.lines[this.frame].time.length).map((m) => ({
+      key: `name ${m.i}`, color: m.style.color, gap: 9,
+      text: this.frame === 'outside' && m.straight ? `${m.name}, straight` : m.name,
+      at: [0.5, 0.62, 0.4, 0.75, 0.25].map((share) => pointOf(m.lines[this.frame].points, share)),
+    }));
+  }
+
+  plainLabels() {
+    if (!this.showsCompanion()) return [];
+    const range = (m) => Math.hypot(m.motion.companion.landing.drift_m, m.motion.companion.landing.axial_m - m.release.axial_m);
+    const landed = this.shown.filter((m) => m.lines.companion && m.motion.companion.landing && range(m) > 0.05 && (m === this.lead || this.rect.width >= PHONE_PX));
+    return landed.map((m) => ({
+      key: `plain ${m.i}`, gap: 8,
+      text: `plain gravity, ${metres(range(m), this.view.units)}`,
+      at: [0.8, 0.65, 0.95].map((share) => pointOf(this.paths.companionLine(m), share)),
+    }));
+  }
+
+  placeLabels() {
+    const { width, height } = this.rect;
+    const asked = this.asked.map((ask) => ({ ...ask, points: ask.at.map((p) => this.project(p)).filter(Boolean) })).filter((ask) => ask.points.length);
+    this.labels.place(asked, { width, height, taken: [...this.taken, ...this.alsoTaken()], paths: this.pathPx() });
+  }
+
+  alsoTaken() {
+    return [];
+  }
+
+  // px of the stage, or null behind the eye.
+  project(p) {
+    const { camera } = this.eye;
+    v.set(p.x, p.y, p.z).applyMatrix4(camera.matrixWorldInverse);
+    if (v.z > -camera.near) return null;
+    v.applyMatrix4(camera.projectionMatrix);
+    return [(v.x * 0.5 + 0.5) * this.rect.width, (0.5 - v.y * 0.5) * this.rect.height];
+  }
+
+  onPlane(x, y, point, normal) {
+    return meetPlane(ray(this.eye, this.rect, x, y), point, normal);
+  }
+
+  onDeck(x, y) {
+    return meetDeck(ray(this.eye, this.rect, x, y), this.model.radius_m, this.half_m);
+  }
+
+  // Where the paths run on the picture, for labels to keep off.
+  pathPx() {
+    const px = [];
+    const lines = this.shown.flatMap((m) => [m.lines[this.frame].points, this.showsCompanion() ? this.paths.companionLine(m) : null]);
+    for (const points of lines) for (let i = 0; points && i < points.length; i += 3 * Math.max(1, Math.floor(points.length / 180))) {
+      const q = this.project({ x: points[i], y: points[i + 1], z: points[i + 2] });
+      if (q) px.push(q[0], q[1]);
+    }
+    return px;
+  }
+}
+
+function pointOf(points, share) {
+  const i = 3 * Math.round(share * (points.length / 3 - 1));
+  return { x: points[i], y: points[i + 1], z: points[i + 2] };
+}

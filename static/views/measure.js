@@ -1,0 +1,83 @@
+// The tape: two clicks on deck or path, then distance, height and time between them. A place on the deck turns with it; a place
+// on a path is a moment of that path.
+
+import { at } from '../time/track.js';
+import { deckAt } from './model.js';
+import { drawnPoint } from './place.js';
+import { Dots, KIND } from './dots.js';
+import { Ribbon } from './ribbon.js';
+import { figure, metres } from './say.js';
+
+const NEAR_PX = 16;
+const held = [0, 0, 0];
+
+export class Tape {
+  constructor(shared) {
+    this.ends = [];
+    this.ribbon = new Ribbon(shared, { color: '#FFFFFF', width: 2, dash: [4, 2], depth: false, order: 9, capacity: 4 });
+    this.ribbon.material.uniforms.uNow = { value: 1e9 };
+    this.dots = new Dots(shared, { depth: false, order: 10, capacity: 2 });
+    this.meshes = [this.ribbon.mesh, this.dots.points];
+  }
+
+  clear() {
+    this.ends = [];
+  }
+
+  click(half, x, y, time_s) {
+    const end = nearPath(half, x, y) ?? onDeck(half, x, y, time_s);
+    if (!end) return;
+    if (this.ends.length === 2) this.ends = [];
+    this.ends.push(end);
+  }
+
+  update(half, time_s) {
+    const places = this.ends.map((end) => where(half, end, time_s)).filter(Boolean);
+    this.dots.begin();
+    for (const place of places) this.dots.add(place, { size: 12, kind: KIND.ring, tint: [1, 1, 1] });
+    this.dots.end();
+    const [a, b] = places;
+    this.ribbon.set(b ? [{ points: [a.x, a.y, a.z, b.x, b.y, b.z] }] : []);
+    this.ribbon.uniforms.uUnit.value = 2 * half.eye.metresPerPx;
+    if (!b) return places.length ? [{ key: 'tape', text: 'tape: now the other end', at: [a], gap: 12 }] : [];
+    const middle = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2, z: (a.z + b.z) / 2 };
+    return [{ key: 'tape', strong: metres(Math.hypot(a.x - b.x, a.y - b.y, a.z - b.z), half.view.units), text: this.aside(half, a, b), at: [middle], gap: 12 }];
+  }
+
+  // '1.20 m up, 0.45 s; ' before the distance.
+  aside(half, a, b) {
+    const R = half.model.radius_m;
+    const up = Math.hypot(a.x, R - a.y) - Math.hypot(b.x, R - b.y);
+    const times = this.ends.map((end) => end.time_s).filter((t) => t !== undefined);
+    const parts = [`${metres(Math.abs(up), half.view.units)} ${up < 0 ? 'down' : 'up'}`];
+    if (times.length === 2) parts.push(figure(Math.abs(times[1] - times[0]), 's', 'si'));
+    return `${parts.join(', ')}, `;
+  }
+}
+
+function nearPath(half, x, y) {
+  let best = null;
+  for (const m of half.shown) {
+    const { points, time } = m.lines[half.frame];
+    for (let i = 0; i < time.length; i += 1) {
+      const px = half.project({ x: points[3 * i], y: points[3 * i + 1], z: points[3 * i + 2] });
+      const off = px ? Math.hypot(px[0] - x, px[1] - y) : Infinity;
+      if (off < (best?.off ?? NEAR_PX)) best = { off, motion: m.i, time_s: time[i] };
+    }
+  }
+  return best && { motion: best.motion, time_s: best.time_s };
+}
+
+function onDeck(half, x, y, time_s) {
+  const hit = half.onDeck(x, y);
+  if (!hit) return null;
+  const origin = deckAt(half.model, half.frame, 0, 0, 0, time_s, {});
+  const turn = Math.atan2(origin.x, half.model.radius_m - origin.y);
+  return { along_m: (Math.atan2(hit.x, half.model.radius_m - hit.y) - turn) * half.model.radius_m, axial_m: hit.z };
+}
+
+function where(half, end, time_s) {
+  if (end.motion === undefined) return deckAt(half.model, half.frame, end.along_m, 0, end.axial_m, time_s, {});
+  const m = half.shown.find((one) => one.i === end.motion);
+  return m ? drawnPoint(at(m.path, end.time_s, half.frame === 'aboard' ? 'rotating_m' : 'inertial_m', held), 0, half.model.radius_m, {}) : null;
+}

@@ -1,0 +1,63 @@
+// Outside: the frame that does not turn, starlit. The wheel turns under paths that go straight. With reduced motion nothing turns:
+// the wheel is seen as it was at the release, and faintly at each bead, like a photograph exposed many times.
+
+import { angleAt } from '../time/track.js';
+import { Half } from './half.js';
+import { standing } from './model.js';
+import { placeAt } from './place.js';
+import { Ribbon } from './ribbon.js';
+
+const MOST_EXPOSURES = 24;
+const CLOSE_M = 22;              // a narrower picture than this, and the near rail would bar it
+
+export class Outside extends Half {
+  constructor(shared, dom) {
+    super(shared, 'outside', dom);
+    this.marks = new Ribbon(shared, { color: '#EFEADC', width: 1.4, alpha: 0.34, order: 2, capacity: 4 * MOST_EXPOSURES });
+    this.marks.material.uniforms.uNow = { value: 1e9 };
+    this.group.add(this.marks.mesh);
+  }
+
+  read(model, shown, chosen, view, stride_s) {
+    super.read(model, shown, chosen, view, stride_s);
+    this.still_rad = stride_s && this.lead ? angleAt(model.answer, this.lead.starts_s) : null;
+    this.actors.exposures = this.still_rad === null ? null : this.exposures();
+  }
+
+  // The wheel's angles at each bead.
+  exposures() {
+    const { starts_s, ends_s } = this.lead;
+    const every = Math.max(this.stride_s, (ends_s - starts_s) / MOST_EXPOSURES);
+    const count = Math.floor((ends_s - starts_s) / every + 1e-6);
+    return Array.from({ length: count + 1 }, (_, k) => angleAt(this.model.answer, starts_s + k * every));
+  }
+
+  dress(shared, habitat, time_s) {
+    const { span_m, distance_m, camera } = this.eye;
+    const whole = this.view.seat.outside === 'w';
+    shared.uCool.value = 1;
+    shared.uLamp.value = whole ? 1.6 : 1;
+    shared.uFog.value.set(...(whole ? [1e7, 2e7] : [distance_m + 0.8 * span_m, distance_m + 3.4 * span_m]));
+    shared.uPool.value.set(this.lead?.release.along_m ?? 0, whole ? 1e7 : Math.max(0.38 * span_m, 3));
+    habitat.cutAway(span_m < CLOSE_M ? Math.sign(camera.position.z) : 0);
+    habitat.turn(this.still_rad ?? angleAt(this.model.answer, time_s));
+  }
+
+  ownLabels(time_s) {
+    this.markExposures();
+    const person = this.lead ? standing([this.lead])[0] : null;
+    if (!person || this.view.measure === 'off') return this.dims.clear();
+    return this.dims.turned(this.model, person, time_s, this.eye, this.frontEdge_m)
+      .map(({ key, text, strong, at }) => ({ key, text, strong, at: [at], gap: 10, below: true }));
+  }
+
+  // One line across the deck, where people stand, at each exposure.
+  markExposures() {
+    const R = this.model.radius_m;
+    const reach = Math.min(this.half_m ?? 0, 0.4 * this.eye.span_m);
+    const along = this.lead?.release.along_m ?? 0;
+    this.marks.set((this.actors.exposures ?? []).map((angle) => ({
+      points: [-reach, reach].flatMap((axial) => { const p = placeAt(R, along + angle * R, 0.01, axial, 0, {}); return [p.x, p.y, p.z]; }),
+    })));
+  }
+}

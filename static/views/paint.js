@@ -1,0 +1,134 @@
+// What is painted on the deck: the spinward arrow with its word, and the metres. One picture, one mesh.
+
+import { BufferAttribute, BufferGeometry, CanvasTexture, DoubleSide, Mesh, NoColorSpace, ShaderMaterial } from '../vendor/three.module.js';
+import { placeAt } from './place.js';
+
+const SIZE = 1024;
+const ROW = 200;                 // px of the arrow's row
+const CELL = [256, 96];          // px of a figure's cell, four a row
+const ARROW_M = [6.4, 1.25];
+const FIGURE_M = [1.8, 0.675];
+const CELLS = 4 * Math.floor((SIZE - ROW) / CELL[1]);
+
+const VERTEX = `
+  varying vec2 vUv; varying float vD;
+  void main() {
+    vec4 e = modelViewMatrix * vec4(position, 1.);
+    vUv = uv; vD = -e.z;
+    gl_Position = projectionMatrix * e;
+    gl_Position.z -= 1e-4 * gl_Position.w;
+  }`;
+const FRAGMENT = `
+  uniform sampler2D uMap; uniform vec2 uFog;
+  varying vec2 vUv; varying float vD;
+  void main() {
+    float a = texture2D(uMap, vUv).a * .9;
+    if (a < .01) discard;
+    gl_FragColor = vec4(.94, .91, .84, a * (1. - smoothstep(uFog.x, uFog.y, vD)));
+  }`;
+
+export class Paint {
+  constructor(shared) {
+    this.canvas = document.createElement('canvas');
+    this.canvas.width = SIZE;
+    this.canvas.height = SIZE;
+    this.texture = new CanvasTexture(this.canvas);
+    this.texture.colorSpace = NoColorSpace;
+    this.texture.anisotropy = 4;
+    this.material = new ShaderMaterial({
+      transparent: true, depthWrite: false, side: DoubleSide, uniforms: { ...shared, uMap: { value: this.texture } },
+      vertexShader: VERTEX, fragmentShader: FRAGMENT,
+    });
+    this.mesh = new Mesh(new BufferGeometry(), this.material);
+    this.mesh.frustumCulled = false;
+    this.mesh.renderOrder = 1;
+  }
+
+  // `step_m`: metres between thin grid lines; `at_m`: where people look; `span_m`: metres across the picture Aboard.
+  build(deck) {
+    const { radius_m, half_m, step_m, at_m, span_m } = deck;
+    const key = JSON.stringify(deck);
+    if (key === this.key) return;
+    this.key = key;
+    const scale = Math.min(Math.max(1, step_m), half_m / 7, radius_m / 9);
+    const gap = 5 * step_m;
+    const marks = [];
+    for (let k = Math.round(at_m / gap) - CELLS / 2; marks.length < CELLS && k * gap < Math.PI * radius_m; k += 1) {
+      if (k !== 0 && k * gap > -Math.PI * radius_m) marks.push(k * gap);
+    }
+    if (marks.join() !== this.lettered) this.letter(marks);
+    const quads = [{ along: at_m - 0.6 * scale, axial: Math.min(0.7 * half_m, 0.21 * span_m), size: ARROW_M, uv: [0, 0, 1, ROW / SIZE] }];
+    marks.forEach((along, i) => quads.push({ along, axial: Math.min(0.925 * half_m, 0.29 * span_m), size: FIGURE_M, uv: cellOf(i) }));
+    this.mesh.geometry.dispose();
+    this.mesh.geometry = laid(quads, radius_m, scale);
+  }
+
+  letter(marks) {
+    const x = this.canvas.getContext('2d');
+    x.clearRect(0, 0, SIZE, SIZE);
+    x.fillStyle = '#fff';
+    x.strokeStyle = '#fff';
+    arrow(x, SIZE, ROW);
+    x.font = '600 80px "Source Sans 3", sans-serif';
+    x.textAlign = 'center';
+    x.letterSpacing = '0px';
+    marks.forEach((along, i) => {
+      const [u, v] = cellOf(i);
+      const text = `${along < 0 ? '−' : ''}${Math.abs(Number(along.toPrecision(6)))} m`;
+      x.fillText(text, u * SIZE + CELL[0] / 2, v * SIZE + CELL[1] * 0.54, CELL[0]);
+    });
+    this.texture.needsUpdate = true;
+    this.lettered = marks.join();
+  }
+
+  // The typeface may arrive after the first picture.
+  repaint() {
+    this.key = null;
+    this.lettered = null;
+  }
+}
+
+function arrow(x, w, h) {
+  x.lineWidth = h * 0.07;
+  x.beginPath();
+  for (const [from, to] of [[0.01, 0.1], [0.66, 0.985]]) {
+    x.moveTo(w * from, h * 0.5);
+    x.lineTo(w * to, h * 0.5);
+  }
+  x.moveTo(w * 0.93, h * 0.22);
+  x.lineTo(w * 0.985, h * 0.5);
+  x.lineTo(w * 0.93, h * 0.78);
+  x.stroke();
+  x.font = `600 ${h * 0.62}px "Source Sans 3", sans-serif`;
+  x.textBaseline = 'middle';
+  x.textAlign = 'left';
+  x.letterSpacing = `${h * 0.06}px`;
+  x.fillText('SPINWARD', w * 0.125, h * 0.53, w * 0.52);
+}
+
+function cellOf(i) {
+  return [(i % 4) * CELL[0] / SIZE, (ROW + Math.floor(i / 4) * CELL[1]) / SIZE, CELL[0] / SIZE, CELL[1] / SIZE];
+}
+
+// Quads bent along the deck, a hand's breadth of nothing above it.
+function laid(quads, radius_m, scale) {
+  const position = [];
+  const uv = [];
+  const index = [];
+  const p = { x: 0, y: 0, z: 0 };
+  for (const { along, axial, size, uv: [u, v, du, dv] } of quads) {
+    const parts = size === ARROW_M ? 24 : 4;
+    const base = position.length / 3;
+    for (let i = 0; i <= parts; i += 1) for (const k of [0, 1]) {
+      placeAt(radius_m, along + (i / parts - 0.5) * size[0] * scale, Math.min(0.02, 0.003 * radius_m), axial + (k - 0.5) * size[1] * scale, 0, p);
+      position.push(p.x, p.y, p.z);
+      uv.push(u + (du * i) / parts, 1 - v - dv * k);
+    }
+    for (let i = 0; i < parts; i += 1) index.push(...[0, 1, 2, 2, 1, 3].map((c) => base + 2 * i + c));
+  }
+  const geometry = new BufferGeometry();
+  geometry.setAttribute('position', new BufferAttribute(new Float32Array(position), 3));
+  geometry.setAttribute('uv', new BufferAttribute(new Float32Array(uv), 2));
+  geometry.setIndex(index);
+  return geometry;
+}

@@ -1,0 +1,147 @@
+// One stage as a flat plate, ink on paper, seen down the axis: the deck as a line with metre ticks, the paths and who moves.
+
+import { angleAt } from '../time/track.js';
+import { attachAlone } from './chooser.js';
+import { PERSON_M } from './figure.js';
+import { svg } from './furniture.js';
+import { bodyAt, standing } from './model.js';
+import { placeAt } from './place.js';
+import { degrees, metres } from './say.js';
+import { seenPoints } from './seats.js';
+import { Spoken, stageWords } from './spoken.js';
+import { PLAIN } from './styles.js';
+
+const INK = '#182024';
+const SOFT = '#465157';
+const TOP_PX = 50;
+const SIDE_PX = 36;
+const FOOT_PX = 44;
+
+export class Plate {
+  constructor(dom, store) {
+    this.dom = dom;
+    this.frame = dom.frame;
+    this.sheet = svg('svg', { class: 'stage-plate', 'aria-hidden': 'true' });
+    dom.view.before(this.sheet);
+    dom.view.setAttribute('role', 'img');
+    dom.seat.hidden = true;
+    dom.measure.hidden = true;
+    attachAlone(dom, store);
+    this.spoken = new Spoken(dom);
+  }
+
+  fitInto(rect) {
+    this.rect = rect;
+    this.dom.box.hidden = !rect;
+    if (!rect) return;
+    const { x, y, width, height } = rect;
+    Object.assign(this.dom.box.style, { transform: `translate(${x}px, ${y}px)`, width: `${width}px`, height: `${height}px` });
+    this.sheet.setAttribute('viewBox', `0 0 ${width} ${height}`);
+  }
+
+  read(model, shown, view) {
+    Object.assign(this, { model, shown, view });
+    this.scaleTo(seenPoints({ frame: this.frame, companion: view.companion, lead: shown[view.chosen] }, model, shown));
+    this.sheet.replaceChildren();
+    this.drawDeck();
+    for (const m of shown) this.drawPath(m);
+    this.moving = svg('g', {}, this.sheet);
+  }
+
+  scaleTo(points) {
+    const { width, height } = this.rect;
+    const box = { l: Infinity, r: -Infinity, b: Infinity, t: -Infinity };
+    for (let i = 0; i < points.length; i += 3) {
+      box.l = Math.min(box.l, points[i]);
+      box.r = Math.max(box.r, points[i]);
+      box.b = Math.min(box.b, points[i + 1]);
+      box.t = Math.max(box.t, points[i + 1]);
+    }
+    this.px = Math.min((width - 2 * SIDE_PX) / Math.max(box.r - box.l, 1e-6), (height - TOP_PX - FOOT_PX) / Math.max(box.t - box.b, 1e-6));
+    this.x0 = width / 2 - (this.px * (box.l + box.r)) / 2;
+    this.y0 = (TOP_PX + height - FOOT_PX) / 2 + (this.px * (box.b + box.t)) / 2;
+  }
+
+  at(p) {
+    return [this.x0 + p.x * this.px, this.y0 - p.y * this.px];
+  }
+
+  line(points, look) {
+    let d = '';
+    for (let i = 0; i < points.length; i += 3) d += `${i ? 'L' : 'M'}${this.at({ x: points[i], y: points[i + 1] }).map((c) => c.toFixed(1)).join(' ')}`;
+    return svg('path', { d, fill: 'none', 'stroke-linejoin': 'round', ...look }, this.sheet);
+  }
+
+  text(parent, [x, y], words, fill, anchor = 'middle') {
+    const { width } = this.rect;
+    svg('text', { x: Math.min(width - 8, Math.max(8, x)).toFixed(1), y: y.toFixed(1), fill, 'text-anchor': x < 60 ? 'start' : x > width - 60 ? 'end' : anchor }, parent).textContent = words;
+  }
+
+  drawDeck() {
+    const R = this.model.radius_m;
+    const [x, y] = this.at({ x: 0, y: R });
+    svg('circle', { cx: x, cy: y, r: R * this.px, fill: 'none', stroke: INK, 'stroke-width': 2.5 }, this.sheet);
+    if (this.frame !== 'aboard') return;
+    this.spinward();
+    const step = 5 * 10 ** Math.max(0, Math.ceil(Math.log10(60 / this.px / 5)));
+    for (let along = -20 * step; along <= 20 * step; along += step) if (Math.abs(along) < Math.PI * R) this.tick(R, along);
+  }
+
+  spinward() {
+    const [x, y] = [this.rect.width - 120, TOP_PX + 18];
+    this.text(this.sheet, [x + 45, y - 8], 'spinward', INK);
+    svg('path', { d: `M${x} ${y}h90m-9 -5l9 5l-9 5`, fill: 'none', stroke: INK, 'stroke-width': 1.5 }, this.sheet);
+  }
+
+  tick(R, along) {
+    const a = this.at(placeAt(R, along, 0, 0, 0, {}));
+    const out = 8 / this.px;
+    const b = this.at(placeAt(R, along, -out, 0, 0, {}));
+    svg('path', { d: `M${a.join(' ')}L${b.join(' ')}`, stroke: INK, 'stroke-width': 1.5 }, this.sheet);
+    const c = this.at(placeAt(R, along, -2.6 * out, 0, 0, {}));
+    if (c[0] > 10 && c[0] < this.rect.width - 10) this.text(this.sheet, [c[0], c[1] + 4], along === 0 ? '0\u00a0m' : String(along).replace('-', '−'), SOFT);
+  }
+
+  drawPath(m) {
+    const { points } = m.lines[this.frame];
+    if (this.frame === 'aboard' && this.view.companion && m.lines.companion) this.drawPlain(m.lines.companion.points);
+    this.line(points, { stroke: m.style.paper, 'stroke-width': 2.2, 'stroke-dasharray': m.style.dash.map((d) => d * 2.6).join(' ') });
+    const last = points.length - 3;
+    if (last < 0) return;
+    const end = this.at({ x: points[last], y: points[last + 1] });
+    if (m.landing) svg('circle', { cx: end[0], cy: end[1], r: 5, fill: m.style.open ? '#EEEFE9' : m.style.paper, stroke: m.style.paper, 'stroke-width': 2 }, this.sheet);
+    const mid = 3 * Math.round(points.length / 6);
+    const drift = m.landing && this.frame === 'aboard' ? `, ${metres(Math.abs(m.landing.drift_m), this.view.units)}` : '';
+    const [x, y] = this.at({ x: points[mid], y: points[mid + 1] });
+    this.text(this.sheet, [x, y - 12], `${m.name}${drift}`, m.style.paper);
+  }
+
+  drawPlain(points) {
+    this.line(points, { stroke: PLAIN.paper, 'stroke-width': 1.8, 'stroke-dasharray': '0 4.5', 'stroke-linecap': 'round' });
+    const i = 3 * Math.round(points.length / 4);
+    const [x, y] = this.at({ x: points[i], y: points[i + 1] });
+    this.text(this.sheet, [x, y - 10], 'plain gravity', PLAIN.paper);
+  }
+
+  draw(time_s, playing) {
+    const { model, shown, frame } = this;
+    this.moving.replaceChildren();
+    const turn = frame === 'outside' ? angleAt(model.answer, time_s) : 0;
+    for (const person of standing(shown)) {
+      if (frame === 'outside') this.person(person, angleAt(model.answer, person.since_s), '#AAB0AC');
+      this.person(person, turn, INK);
+    }
+    for (const m of shown) if (time_s >= m.starts_s - 1e-6 && m.path.count) {
+      const [x, y] = this.at(bodyAt(model, m, frame, time_s, {}));
+      svg('circle', { cx: x.toFixed(1), cy: y.toFixed(1), r: 6, fill: m.style.paper, stroke: '#EEEFE9', 'stroke-width': 1.5 }, this.moving);
+    }
+    if (frame === 'outside') this.text(this.moving, [this.rect.width / 2, this.rect.height - 14], `the wheel has turned ${degrees(turn)}`, INK);
+    this.spoken.say(stageWords(model, shown, frame, 'd', time_s, this.view.units), performance.now(), playing);
+  }
+
+  person({ along_m }, turn, color) {
+    const R = this.model.radius_m;
+    const [foot, head] = [0, PERSON_M].map((height) => this.at(placeAt(R, along_m, height, 0, turn, {})));
+    svg('path', { d: `M${foot.map((c) => c.toFixed(1)).join(' ')}L${head.map((c) => c.toFixed(1)).join(' ')}`, stroke: color, 'stroke-width': 4, 'stroke-linecap': 'round' }, this.moving);
+  }
+}

@@ -1,0 +1,151 @@
+// A path as a ribbon: two triangles a segment, widened to screen pixels in the vertex shader, its edges faded in the fragment
+// shader so that it is clean without antialiasing. One mesh and one material a ribbon, made once; the buffer is rewritten.
+
+import { BufferGeometry, InterleavedBuffer, InterleavedBufferAttribute, Mesh, ShaderMaterial, Vector3, DynamicDrawUsage } from '../vendor/three.module.js';
+import { rgb } from './styles.js';
+
+const FLOATS = 13;      // position, previous, next, side, time, distance, diameter
+const DASHES = 6;
+
+const VERTEX = `
+  attribute vec3 prev, next; attribute vec4 aux;
+  uniform vec2 uHalf; uniform float uDpr, uWidth, uCasing, uPx, uNear, uPull;
+  varying vec4 vLine;     // px from the middle, time, distance, full width in px
+  varying float vD;
+  vec4 ahead(vec4 p, vec4 q) { return p.w < uNear && q.w > uNear ? mix(q, p, (q.w - uNear) / (q.w - p.w)) : p; }
+  vec2 toward(vec4 p, vec4 q) { vec2 d = (q.xy / q.w - p.xy / p.w) * uHalf; float l = length(d); return l > 1e-4 ? d / l : vec2(0.); }
+  void main() {
+    mat4 m = projectionMatrix * modelViewMatrix;
+    vec4 c = m * vec4(position, 1.), a = m * vec4(prev, 1.), b = m * vec4(next, 1.);
+    c = c.w < uNear ? (b.w > uNear ? ahead(c, b) : ahead(c, a)) : c;
+    vec2 before = toward(ahead(a, c), c), after = toward(c, ahead(b, c));
+    if (before == vec2(0.)) before = after;
+    if (after == vec2(0.)) after = before;
+    vec2 along = before + after;
+    along = length(along) > .1 ? normalize(along) : before;
+    vec2 across = vec2(-along.y, along.x);
+    float miter = 1. / max(dot(across, vec2(-before.y, before.x)), .55);
+    float wide = max(uWidth * uDpr, aux.w * uPx / max(c.w, uNear));
+    float half_px = (wide * .5 * uCasing + 1.) * aux.x;
+    c.xy += across * (half_px * miter / uHalf * c.w);
+    c.z -= uPull * c.w;
+    vLine = vec4(half_px, aux.y, aux.z, wide);
+    vD = c.w;
+    gl_Position = c;
+  }`;
+
+const FRAGMENT = `
+  uniform vec3 uColor, uNight; uniform float uAlpha, uNow, uFrom, uTo, uCasing, uAhead, uUnit, uRound, uDash[${DASHES}], uDashes, uPeriod, uFogged;
+  uniform vec2 uFog;
+  varying vec4 vLine; varying float vD;
+  float outside(float d) {                  // px to the nearest dash, negative inside one
+    float best = 1e9, at = 0.;
+    for (int i = 0; i < ${DASHES}; i += 2) {
+      if (float(i) >= uDashes) break;
+      float end = at + uDash[i];
+      best = min(best, min(max(at - d, d - end), max(at - (d - uPeriod), d - uPeriod - end)));
+      at = end + uDash[i + 1];
+    }
+    return best;
+  }
+  void main() {
+    float t = vLine.y;
+    if (t < uFrom || t > uTo) discard;
+    float flown = step(t, uNow);
+    float wide = vLine.w * mix(uAhead, 1., flown), x = abs(vLine.x);
+    float q = -1e3;
+    if (uDashes > 0.) q = outside(mod(vLine.z / uUnit, uPeriod)) * uUnit / max(fwidth(vLine.z), 1e-9);
+    float r = uRound > .5 ? length(vec2(max(q, 0.), x)) : x;
+    float dash = uRound > .5 ? 1. : 1. - smoothstep(-.5, .5, q);
+    float line = (1. - smoothstep(wide * .5 - .6, wide * .5 + .6, r)) * dash * mix(.6, 1., flown) * uAlpha;
+    float rim = uCasing > 1.01 ? .5 * flown * (1. - smoothstep(wide * .5 * uCasing - .6, wide * .5 * uCasing + .6, x)) * (1. - smoothstep(0., wide * .45, q)) : 0.;
+    float a = line + rim * (1. - line);
+    if (a < .004) discard;
+    vec3 c = mix(uNight, uColor, line / a);
+    float f = uFogged * smoothstep(uFog.x, uFog.y, vD);
+    gl_FragColor = vec4(mix(c, uNight, f * .6), a * (1. - f * .55));
+  }`;
+
+export class Ribbon {
+  constructor(shared, { color, width = 2, alpha = 1, casing = 1, ahead = 1, dash = [], round = false, fogged = 0, depth = true, pull = 2e-4, order = 3, capacity = 164 }) {
+    this.width = width;
+    this.material = new ShaderMaterial({
+      transparent: true, depthWrite: false, depthTest: depth, vertexShader: VERTEX, fragmentShader: FRAGMENT, side: 2,
+      uniforms: {
+        ...shared, uColor: { value: new Vector3(...rgb(color)) }, uAlpha: { value: alpha }, uWidth: { value: width }, uCasing: { value: casing },
+        uAhead: { value: ahead }, uUnit: { value: 1 }, uRound: { value: round ? 1 : 0 }, uDash: { value: padded(dash) }, uDashes: { value: dash.length },
+        uPeriod: { value: dash.reduce((sum, d) => sum + d, 0) || 1 }, uFogged: { value: fogged }, uPull: { value: pull },
+        uNow: shared.uNow, uFrom: { value: -1e9 }, uTo: { value: 1e9 },
+      },
+    });
+    this.mesh = new Mesh(new BufferGeometry(), this.material);
+    this.mesh.frustumCulled = false;
+    this.mesh.renderOrder = order;
+    this.reserve(capacity);
+  }
+
+  // Room for `points` points; the buffer only ever grows.
+  reserve(points) {
+    if (points <= this.capacity) return;
+    this.capacity = points;
+    this.buffer = new InterleavedBuffer(new Float32Array(points * 2 * FLOATS), FLOATS).setUsage(DynamicDrawUsage);
+    this.index = new Uint32Array(points * 6);
+    const geometry = new BufferGeometry();
+    for (const [name, size, offset] of [['position', 3, 0], ['prev', 3, 3], ['next', 3, 6], ['aux', 4, 9]]) {
+      geometry.setAttribute(name, new InterleavedBufferAttribute(this.buffer, size, offset));
+    }
+    geometry.setIndex([]);
+    geometry.index.array = this.index;
+    geometry.index.count = this.index.length;
+    this.mesh.geometry.dispose();
+    this.mesh.geometry = geometry;
+  }
+
+  // Polylines: [{points: [x, y, z, …], time?: [], diameter?: []}].
+  set(lines) {
+    this.reserve(lines.reduce((sum, l) => sum + l.points.length / 3, 0));
+    let vertex = 0;
+    let corner = 0;
+    for (const line of lines) {
+      const count = line.points.length / 3;
+      let distance = 0;
+      for (let i = 0; i < count; i += 1) {
+        const p = line.points;
+        if (i > 0) distance += Math.hypot(p[3 * i] - p[3 * i - 3], p[3 * i + 1] - p[3 * i - 2], p[3 * i + 2] - p[3 * i - 1]);
+        this.write(vertex, line, i, count, distance);
+        if (i > 0) {
+          const a = vertex - 2;
+          this.index.set([a, a + 1, a + 2, a + 2, a + 1, a + 3], corner);
+          corner += 6;
+        }
+        vertex += 2;
+      }
+    }
+    this.buffer.needsUpdate = true;
+    this.mesh.geometry.index.needsUpdate = true;
+    this.mesh.geometry.setDrawRange(0, corner);
+    this.mesh.visible = corner > 0;
+  }
+
+  write(vertex, { points, time, diameter }, i, count, distance) {
+    const a = this.buffer.array;
+    const before = 3 * Math.max(0, i - 1);
+    const after = 3 * Math.min(count - 1, i + 1);
+    for (let side = 0; side < 2; side += 1) {
+      let o = (vertex + side) * FLOATS;
+      for (const from of [3 * i, before, after]) for (let c = 0; c < 3; c += 1) a[o++] = points[from + c];
+      a[o++] = side ? 1 : -1;
+      a[o++] = time ? time[i] : 0;
+      a[o++] = distance;
+      a[o++] = diameter ? diameter[i] : 0;
+    }
+  }
+
+  get uniforms() {
+    return this.material.uniforms;
+  }
+}
+
+function padded(dash) {
+  return Array.from({ length: DASHES }, (_, i) => dash[i] ?? 0);
+}

@@ -1,0 +1,131 @@
+// The seats a stage can be watched from: a direction of view each, framed so that everything shown is in the picture.
+
+import { angleAt } from '../time/track.js';
+import { fit } from './framing.js';
+import { bodyAt, deckAt, standing } from './model.js';
+import { placeAt, azimuthOf } from './place.js';
+import { PERSON_M } from './figure.js';
+
+const RAD = Math.PI / 180;
+export const MARGIN = 0.08;
+
+export const SEATS = {
+  a: { name: 'Over the shoulder', plan: [-31, 47] },
+  b: { name: 'From beside', plan: [-9, 24] },
+  c: { name: 'From the hub', plan: [0, 0] },
+  d: { name: 'From the axis', plan: [52, -52] },
+  e: { name: 'With the ball', plan: [25, 38] },
+  w: { name: 'Whole wheel', plan: [-52, -52] },
+};
+
+// `stage` {frame, width, height, inset}; `shown` motions; `chosen` one of them or null.
+export function seatRig(seat, stage, model, shown, chosen, time_s) {
+  const lead = chosen ?? shown[0] ?? null;
+  const azimuth = lead ? (stage.frame === 'outside' ? lead.release_rad : lead.release.along_m / model.radius_m) : 0;
+  const inset = { ...stage.inset, side: MARGIN };
+  const aspect = stage.width / stage.height;
+  const framed = (view, fov, points) => ({ ...view, fov, ...fit(points, view, fov, aspect, inset) });
+  if (seat === 'w') return framed({ azimuth, yaw: 12 * RAD, tilt: 7 * RAD }, 30, wheelPoints(model));
+  if (seat === 'e' && lead) return withBall(stage, model, lead, time_s);
+  const points = seenPoints({ ...stage, lead }, model, seat === 'a' && lead ? [lead] : shown);
+  if (seat === 'a') return framed({ azimuth, yaw: behind(lead) + 16 * RAD, tilt: 15 * RAD }, 48, points);
+  if (seat === 'c') return fromHub(framed, azimuth, points, model);
+  // A broad stage looks straight across the flight; a squarer one from higher up and a little behind, for depth.
+  const square = Math.min(1, Math.max(0, (1.9 - aspect) / 0.5));
+  if (seat === 'd') return framed({ azimuth, yaw: 0, tilt: (5 + 5 * square) * RAD }, 28, points);
+  return framed({ azimuth, yaw: -24 * square * RAD, tilt: (9 + 7 * square) * RAD }, 26 + 16 * square, points);
+}
+
+// From behind the thrower, looking where the throw goes.
+function behind(lead) {
+  const heading = lead?.asked?.speed_m_s ? (lead.asked.heading_deg ?? 0) * RAD : 0;
+  return Math.atan2(-Math.cos(heading), -Math.sin(heading));
+}
+
+// The eye stays by the hub; the field of view is what makes things fit.
+function fromHub(framed, azimuth, points, model) {
+  const view = { azimuth, yaw: 0, tilt: 76 * RAD };
+  const wanted = Math.max(0.3 * model.radius_m, model.radius_m - 3 * (model.shape.hub_radius_m ?? 0));
+  let tan = 0.3;
+  let rig = null;
+  for (let k = 0; k < 6; k += 1) {
+    rig = framed(view, (2 * Math.atan(tan)) / RAD, points);
+    tan = Math.min(1, Math.max(0.012, (tan * rig.distance) / wanted));
+  }
+  return rig;
+}
+
+function withBall(stage, model, lead, time_s) {
+  const p = bodyAt(model, lead, stage.frame, time_s, {});
+  const azimuth = stage.frame === 'outside' ? lead.release_rad : azimuthOf(p, model.radius_m);
+  const distance = Math.min(Math.max(5, 14 * lead.diameter_m), Math.max(1.2 * model.radius_m, 1));
+  return { target: [p.x, p.y, p.z], azimuth, yaw: behind(lead) + 40 * RAD, tilt: 14 * RAD, distance, fov: 45 };
+}
+
+// Every visible path, figure and landing.
+export function seenPoints(stage, model, shown) {
+  const points = [];
+  const p = {};
+  const push = (q) => points.push(q.x, q.y, q.z);
+  for (const m of shown) {
+    points.push(...m.lines[stage.frame].points);
+    if (m.lines.companion && stage.companion) points.push(...companionPointsIn(stage, model, m));
+    if (m.landing) for (const dz of [0, 1.6]) push(deckAt(model, stage.frame, m.landing.along_m, 0, m.landing.axial_m + dz, m.landing.time_s, p));
+  }
+  const people = shown.length ? standing(shown) : [{ along_m: 0, axial_m: 0, since_s: 0, release_rad: 0 }];
+  const until_s = (stage.lead ?? shown[0])?.ends_s ?? 0;
+  for (const person of people) for (const turn of turnsOf(stage, model, person, until_s)) {
+    const room = Math.min(1.2, 0.3 * model.radius_m);
+    for (const [along, up, axial] of [[-room, 0, 0], [room, 0, 0], [0, Math.min(PERSON_M, 1.6 * model.radius_m), 0], [0, 0, 1.2 * room], [0, 0, -room]]) {
+      push(placeAt(model.radius_m, person.along_m + along, up, person.axial_m + axial, turn, p));
+    }
+  }
+  return climbs(points, model.radius_m) ? [...points, ...wheelPoints(model)] : points;
+}
+
+// Whatever rises most of the way to the axis is only understood with the whole wheel round it.
+function climbs(points, radius_m) {
+  for (let i = 0; i < points.length; i += 3) if (Math.hypot(points[i], radius_m - points[i + 1]) < 0.3 * radius_m) return true;
+  return false;
+}
+
+// Outside the figure is carried from its ghost to where it is when the chosen path ends.
+function turnsOf(stage, model, person, until_s) {
+  if (stage.frame === 'aboard') return [0];
+  const first = angleAt(model.answer, person.since_s);
+  const last = Math.max(first, angleAt(model.answer, until_s));
+  const steps = Math.min(24, Math.max(1, Math.ceil((last - first) / 0.3)));
+  return Array.from({ length: steps + 1 }, (_, k) => first + ((last - first) * k) / steps);
+}
+
+function companionPointsIn(stage, model, m) {
+  const { points, time } = m.lines.companion;
+  if (stage.frame === 'aboard') return points;
+  return companionOutside(model, m, points, time);
+}
+
+export function companionOutside(model, m, points, time) {
+  const out = new Float64Array(points.length);
+  for (let i = 0; i < time.length; i += 1) {
+    const turn = angleAt(model.answer, time[i]);
+    const [x, y] = [points[3 * i], model.radius_m - points[3 * i + 1]];
+    const [c, s] = [Math.cos(turn), Math.sin(turn)];
+    out.set([c * x + s * y, model.radius_m - (c * y - s * x), points[3 * i + 2]], 3 * i);
+  }
+  return out;
+}
+
+function wheelPoints(model) {
+  const half = Math.min((model.shape.width_m ?? 0) / 2, 4 * model.radius_m);
+  return ringPoints(model.radius_m, [half, -half]);
+}
+
+function ringPoints(radius_m, axials) {
+  const points = [];
+  const p = {};
+  for (let k = 0; k < 24; k += 1) for (const z of axials) {
+    placeAt(radius_m, (k / 12) * Math.PI * radius_m, -0.02 * radius_m, z, 0, p);
+    points.push(p.x, p.y, p.z);
+  }
+  return points;
+}

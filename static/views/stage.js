@@ -1,0 +1,199 @@
+// Both stages on one canvas and one clock: hears the store, sees to it that a frame is drawn when something changed, never
+// otherwise. Without WebGL the same arrays are drawn as flat plates.
+
+import { Aboard } from './aboard.js';
+import { attachAlone, attachMeasureChoice, attachSeats } from './chooser.js';
+import { createFlat } from './flat.js';
+import { buildFurniture } from './furniture.js';
+import { halvesOf } from './layout.js';
+import { readModel } from './model.js';
+import { attachOrbit } from './orbit.js';
+import { Outside } from './outside.js';
+import { Picture } from './picture.js';
+import { Spoken, stageWords } from './spoken.js';
+import { spanOf } from './framing.js';
+import { probe } from './webgl.js';
+
+const STILL_AFTER_MS = 260;
+const LEAST_STRIDE_S = 0.05;
+
+export function createStages({ element, store, clock }) {
+  const furniture = buildFurniture(element);
+  const picture = createPicture(furniture.canvas);
+  return picture ? new Stages(picture, furniture, store, clock) : createFlat({ furniture, store, clock });
+}
+
+function createPicture(canvas) {
+  const machine = probe();
+  try {
+    return machine && new Picture(canvas, machine);
+  } catch {
+    return null;
+  }
+}
+
+class Stages {
+  constructor(picture, furniture, store, clock) {
+    Object.assign(this, { picture, furniture, store, clock, element: furniture.element, model: null });
+    const { shared } = picture;
+    const hold = (held) => this.freeze(held);
+    this.halves = { aboard: new Aboard(shared, furniture.halves.aboard, store, hold), outside: new Outside(shared, furniture.halves.outside) };
+    this.all = Object.values(this.halves);
+    this.seated = { ...store.view.seat };
+    for (const half of this.all) this.attach(half);
+    this.calm = matchMedia('(prefers-reduced-motion: reduce)');
+    this.calm.addEventListener('change', () => this.read());
+    this.listen();
+  }
+
+  attach(half) {
+    const { dom } = half;
+    this.picture.scene.add(half.group);
+    half.spoken = new Spoken(dom);
+    half.seats = attachSeats(dom, this.store);
+    attachMeasureChoice(dom, this.store);
+    attachAlone(dom, this.store);
+    attachOrbit(dom.view, half.eye, {
+      changed: () => this.invalidate(),
+      clicked: (x, y) => {
+        if (this.store.view.measure !== 'tape' || !this.model) return;
+        half.tape.click(half, x, y, this.clock.time_s);
+        this.invalidate();
+      },
+    });
+    dom.view.addEventListener('focus', () => this.invalidate());
+  }
+
+  listen() {
+    this.store.on('answer', () => this.readAnswer());
+    this.store.on('view', (patch) => this.readView(patch ?? {}));
+    this.store.on('document', () => { if (this.halves.aboard.launch.shown) this.invalidate(); });     // the arrow shows the document; all else the answer
+    this.clock.on(() => this.invalidate());
+    new ResizeObserver(() => this.resize()).observe(this.element);
+    document.fonts?.ready.then(() => this.lettersCame());
+    this.furniture.canvas.addEventListener('webglcontextrestored', () => this.invalidate());
+    this.resize();
+  }
+
+  // Painted words and measured labels were made before the typeface arrived.
+  lettersCame() {
+    this.picture.paint.repaint();
+    for (const half of this.all) half.labels.remeasure();
+    this.read();
+  }
+
+  // Drawn at once and not at the next frame: whoever drags a slider waits for it.
+  readAnswer() {
+    this.model = readModel(this.store.answer, this.store.fields);
+    this.read();
+    this.fresh = true;
+    queueMicrotask(() => { if (this.fresh) this.draw(); });
+  }
+
+  readView(patch) {
+    if ('split' in patch || 'alone' in patch) this.resize();
+    const moved = {};
+    for (const half of this.all) {
+      const seat = this.store.view.seat[half.frame];
+      if (seat === this.seated[half.frame]) continue;
+      this.seated[half.frame] = seat;
+      half.eye.home();
+      moved[half.frame] = { eased: !this.calm.matches, now_ms: performance.now() };
+    }
+    if (this.store.view.measure !== 'tape') for (const half of this.all) half.tape.clear();
+    this.read(moved);
+  }
+
+  // What is shown changed: the answer, the view, or the room there is.
+  read(moved = {}) {
+    const { model, store } = this;
+    this.invalidate();
+    if (!model || !this.rects) return;
+    const shown = model.motions.filter((m) => !store.view.hidden.includes(m.name));
+    const chosen = shown.find((m) => m.i === store.view.chosen) ?? null;
+    this.clock.stride_s = this.calm.matches ? Math.max(LEAST_STRIDE_S, store.view.beads_s || 0.25) : null;
+    for (const half of this.visible()) {
+      half.read(model, shown, chosen, store.view, this.clock.stride_s);
+      if (!this.frozen) half.frameUp(this.clock.time_s, moved[half.frame]);
+    }
+    this.build((chosen ?? shown[0])?.release.along_m ?? 0);
+  }
+
+  build(at_m) {
+    const spans = this.all.map((half) => (half.eye.rig && half.rect ? spanOf(half.eye.rig, half.rect.width / half.rect.height) : 0));
+    const [aboard_m, outside_m] = [spans[0] || spans[1], spans[1] || spans[0]];
+    this.picture.build(this.model, aboard_m, outside_m, at_m);
+    const { half_m, open } = this.picture.habitat;
+    for (const half of this.all) Object.assign(half, { half_m, frontEdge_m: open ? Infinity : half_m * 0.94 });
+  }
+
+  visible() {
+    return this.all.filter((half) => this.rects[half.frame]);
+  }
+
+  // While the launch ring is dragged the eye keeps still, whatever the path does.
+  freeze(held) {
+    this.frozen = held;
+    if (!held) this.read({ aboard: { eased: !this.calm.matches, now_ms: performance.now() } });
+  }
+
+  resize() {
+    const { clientWidth: width, clientHeight: height } = this.element;
+    if (!width || !height) return;
+    this.rects = halvesOf(width, height, this.store.view);
+    this.picture.resize(width, height);
+    for (const half of this.all) {
+      const rect = this.rects[half.frame];
+      half.dom.box.hidden = !rect;
+      if (rect) half.fitInto(rect);
+    }
+    this.furniture.placeSeam(this.rects.seam);
+    this.read();
+  }
+
+  invalidate() {
+    this.dirty = true;
+    clearTimeout(this.rest);
+    if (!this.asked) this.asked = requestAnimationFrame((now_ms) => this.tick(now_ms));
+  }
+
+  // At most one frame waits behind the one being drawn: a slow machine never falls behind the clock.
+  tick(now_ms) {
+    this.asked = 0;
+    this.clock.tick(now_ms);
+    if (this.dirty && this.picture.timer.pending(performance.now()) < 2) this.draw();
+    if (this.dirty || this.clock.playing || this.visible().some((half) => half.eye.moving)) this.invalidate();
+    else this.rest = setTimeout(() => this.draw({ still: true }), STILL_AFTER_MS);
+  }
+
+  draw({ still = false } = {}) {
+    if (!this.model || !this.rects) return;
+    const now_ms = performance.now();
+    const { time_s, playing } = this.clock;
+    this.dirty = false;
+    this.picture.begin(this.model, time_s, still);
+    for (const half of this.visible()) {
+      half.update(time_s, now_ms, this.clock);
+      this.picture.drawHalf(half, this.all);
+    }
+    this.picture.end(now_ms, still);
+    for (const half of this.visible()) {
+      half.placeLabels();
+      half.spoken.say(stageWords(this.model, half.shown, half.frame, this.store.view.seat[half.frame], time_s, this.store.view.units), now_ms, playing);
+    }
+    if (this.fresh) this.tellDrawn();
+  }
+
+  tellDrawn() {
+    this.fresh = false;
+    const { habitat } = this.store.answer.scene;
+    performance.mark('rimfall-drawn');
+    this.element.dataset.drawnRadius = habitat.radius_m;
+    this.element.dataset.drawnSpin = habitat.spin_rpm;
+    this.element.dispatchEvent(new CustomEvent('rimfall:drawn', { bubbles: true }));
+  }
+
+  openSeats(frame) {
+    this.halves[frame].seats.show();
+  }
+}

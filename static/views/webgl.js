@@ -1,0 +1,74 @@
+// What this machine can draw, and how long it takes. Software rendering gets no antialiasing (lines fade in the shader) and
+// fewer pixels when draws take long; once nothing moves, one finer frame is drawn on any machine.
+
+const SOFTWARE = /swiftshader|llvmpipe|softpipe|software|basic render/i;
+const SLOW_MS = 85;
+const QUICK_MS = 34;
+const LEAST = 0.6;
+const FIRST_FRAMES = 4;          // they compile shaders: no measure of what a frame costs
+const STILL = { software: 2, hardware: 2 };
+
+// null without WebGL 2.
+export function probe() {
+  try {
+    const gl = document.createElement('canvas').getContext('webgl2');
+    if (!gl) return null;
+    const info = gl.getExtension('WEBGL_debug_renderer_info');
+    const name = String(info ? gl.getParameter(info.UNMASKED_RENDERER_WEBGL) : gl.getParameter(gl.RENDERER));
+    gl.getExtension('WEBGL_lose_context')?.loseContext();
+    return { software: SOFTWARE.test(name) };
+  } catch {
+    return null;
+  }
+}
+
+// Watches how long a frame takes to its last pixel, by fences, and says how many drawn pixels a page pixel gets.
+export class FrameTimer {
+  constructor(gl, { software }) {
+    this.gl = gl;
+    this.most = software ? 1 : Math.min(window.devicePixelRatio || 1, 2);
+    this.still = software ? STILL.software : Math.max(this.most, STILL.hardware);
+    this.ratio = this.most;
+    this.waiting = [];
+    this.smooth_ms = null;
+    this.skip = FIRST_FRAMES;
+    this.done_ms = 0;            // when the last frame was: a frame that waited for it is not slow for that
+  }
+
+  mark(started_ms) {
+    const fence = this.gl.fenceSync(this.gl.SYNC_GPU_COMMANDS_COMPLETE, 0);
+    this.gl.flush();
+    if (fence) this.waiting.push({ fence, started_ms });
+  }
+
+  // Frames not yet drawn to the last pixel.
+  pending(now_ms) {
+    while (this.waiting.length) {
+      const { fence, started_ms } = this.waiting[0];
+      if (this.gl.clientWaitSync(fence, 0, 0) === this.gl.TIMEOUT_EXPIRED) break;
+      this.gl.deleteSync(fence);
+      this.waiting.shift();
+      this.learn(now_ms - Math.max(started_ms, this.done_ms));
+      this.done_ms = now_ms;
+    }
+    return this.waiting.length;
+  }
+
+  learn(took_ms) {
+    if (this.skip > 0) this.skip -= 1;
+    else this.smooth_ms = this.smooth_ms === null ? took_ms : this.smooth_ms + 0.2 * (took_ms - this.smooth_ms);
+  }
+
+  // The ratio for a moving frame; it changes now and then, never back and forth within a few frames.
+  adapted() {
+    if (this.smooth_ms === null) return this.ratio;
+    const before = this.ratio;
+    if (this.smooth_ms > SLOW_MS) this.ratio = Math.max(LEAST * Math.min(1, this.most), this.ratio * 0.84);
+    else if (this.smooth_ms < QUICK_MS && this.ratio < this.most) this.ratio = Math.min(this.most, this.ratio * 1.12);
+    if (this.ratio !== before) {
+      this.smooth_ms = null;
+      this.skip = 1;
+    }
+    return this.ratio;
+  }
+}

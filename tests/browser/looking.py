@@ -1,0 +1,96 @@
+"""What a user sees of the page, read for the browser tests: figures, words, and the picture of each stage."""
+
+import json
+import time
+
+LONG_S = 15
+
+
+def until(what, holds, timeout_s=LONG_S, page=None):
+    """Wait until holds() is true. The page's policy forbids eval, so the waiting is done here.
+
+    A condition that asks nothing of the page gives it, so that its events arrive meanwhile.
+    """
+    give_up = time.monotonic() + timeout_s
+    while not (result := holds()):
+        assert time.monotonic() < give_up, f"never came: {what}"
+        page.wait_for_timeout(50) if page else time.sleep(0.05)
+    return result
+
+
+def number_box(page, path):
+    """The box of a figure, by the field's name in the document."""
+    return page.locator(f'[data-row="{path}"] .val input').first
+
+
+def type_figure(page, path, text):
+    box = number_box(page, path)
+    box.fill(text)
+    box.press("Enter")
+
+
+def readout(page, name):
+    return page.locator(f".readout.{name} .says").inner_text().replace("\u00a0", " ").replace("\n", " ")
+
+
+def said(page, card=0):
+    """The outcome in words on a motion's card."""
+    return page.locator("#cards .card").nth(card).locator(".said").inner_text().replace("\u00a0", " ")
+
+
+def drawn(page, name):
+    """What the stages last drew an answer for: "Radius" or "Spin"."""
+    value = page.locator("#stages").get_attribute(f"data-drawn-{name.lower()}")
+    return float(value)
+
+
+def shown_is(page, name, value):
+    return until(f"{name} {value} on the stages", lambda: abs(drawn(page, name) - value) < 1e-6 * value)
+
+
+def saved_scene(page):
+    """The scene the browser keeps."""
+    return json.loads(page.evaluate("localStorage.getItem('rimfall.scene') || 'null'"))
+
+
+def stop(page, at_s=None):
+    """Stop the clock, and put it at a time."""
+    if page.locator(".play[aria-label=Pause]").count():
+        page.keyboard.press("Space")
+    if at_s is not None:
+        scrub(page, at_s)
+
+
+def scrub(page, time_s):
+    page.locator(".scrub").evaluate(
+        "(e, t) => { e.value = t; e.dispatchEvent(new Event('input', {bubbles: true})); }", time_s
+    )
+    until("the clock's figure", lambda: abs(float(page.locator(".clock .time b").inner_text()) - time_s) < 0.02)
+
+
+def settle(page):
+    """Two frames: whatever was asked to be drawn is drawn."""
+    page.evaluate("() => new Promise(go => requestAnimationFrame(() => requestAnimationFrame(go)))")
+
+
+def picture(page, stage):
+    """A picture of one stage: "aboard" or "outside"."""
+    settle(page)
+    return page.screenshot(clip=page.locator(f".stage-{stage}").bounding_box())
+
+
+def still_picture(page, stage):
+    """The same once it no longer changes: after a while without motion the stages are drawn finer."""
+    seen = [None]
+
+    def settled():
+        seen.append(picture(page, stage))
+        return seen[-1] == seen[-2]
+
+    until("the picture stands still", settled)
+    return seen[-1]
+
+
+def spoken(page, stage):
+    """What a stage says of itself to those who do not see it."""
+    return page.locator(f".stage-{stage} .stage-view").get_attribute("aria-label").replace("\u00a0", " ")

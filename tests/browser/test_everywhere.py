@@ -1,0 +1,96 @@
+"""Other screens and other eyes: small pages, no WebGL, reduced motion, the keyboard alone."""
+
+import pytest
+
+from .looking import drawn, picture, said, scrub, stop, until
+
+SIZES = [(1440, 900), (1024, 768), (390, 844)]
+NO_WEBGL = "HTMLCanvasElement.prototype.getContext = function (get) { return function (kind, ...rest) { return /webgl/.test(kind) ? null : get.call(this, kind, ...rest); }; }(HTMLCanvasElement.prototype.getContext);"
+
+
+@pytest.mark.parametrize(("width", "height"), SIZES)
+def test_nothing_hangs_over_the_edge(open_page, width, height):
+    page = open_page(width=width, height=height)
+    stop(page, 0.8)
+    assert page.evaluate("document.documentElement.scrollWidth") <= width
+    assert page.evaluate("document.documentElement.scrollHeight") <= height
+    for stage in ("aboard", "outside"):
+        box = page.locator(f".stage-{stage}").bounding_box()
+        assert box["x"] >= 0
+        assert box["x"] + box["width"] <= width + 0.5
+        assert box["height"] > 150
+
+
+@pytest.mark.parametrize(("width", "height"), SIZES)
+def test_controls_are_large_enough_to_hit(open_page, width, height):
+    page = open_page(width=width, height=height)
+    small = page.evaluate(
+        """() => [...document.querySelectorAll('button, input')]
+            .filter(e => e.checkVisibility({visibilityProperty: true}) && e.tabIndex >= 0 && !e.closest('.unseen'))
+            .map(e => [e.getAttribute('aria-label') || e.className || e.textContent, e.getBoundingClientRect()])
+            .filter(([, r]) => r.width > 0 && (r.width < 24 || r.height < 24)).map(([name, r]) => `${name} ${r.width}x${r.height}`)"""
+    )
+    assert small == []
+
+
+def test_without_webgl_flat_plates_take_the_stages(open_page, browser, base_url):
+    context = browser.new_context(base_url=base_url)
+    context.add_init_script(NO_WEBGL)
+    page = context.new_page()
+    page.goto("/")
+    page.locator("#stages svg").first.wait_for()
+    until("words all the same", lambda: "5.21 m" in said(page, 0))
+    stop(page, 0.2)
+    early = picture(page, "outside")
+    scrub(page, 1.5)
+    until("the plates move", lambda: picture(page, "outside") != early)
+    context.close()
+
+
+def test_reduced_motion_is_a_multiple_exposure_that_does_not_turn(open_page):
+    page = open_page(reduced_motion="reduce")
+    assert drawn(page, "Radius") == 56
+    stop(page, 0.5)
+    assert picture(page, "outside")
+
+
+def test_forced_colours_keep_the_page(open_page):
+    page = open_page(forced_colors="active")
+    assert "5.21 m" in said(page, 0)
+
+
+def test_the_keyboard_alone_reaches_everything(page):
+    stop(page, 0)
+    seen = []
+    for _ in range(90):
+        page.keyboard.press("Tab")
+        where = page.evaluate(
+            "document.activeElement.closest('#bar, #page, .stage-aboard, .stage-outside, #timeline, #dials')?.className || document.activeElement.tagName"
+        )
+        if not seen or seen[-1] != where:
+            seen.append(where)
+    reached = " ".join(seen)
+    for part in ("stage-aboard", "stage-outside", "timeline", "dials"):
+        assert part in reached, reached
+    assert (
+        reached.index("stage-aboard")
+        < reached.index("stage-outside")
+        < reached.index("timeline")
+        < reached.index("dials")
+    )
+
+
+def test_the_list_of_keys_opens(page):
+    page.keyboard.press("?")
+    until("the list", lambda: "frame" in page.locator("dialog[open]").inner_text())
+
+
+def test_idle_costs_nothing(page):
+    stop(page, 0.5)
+    page.wait_for_timeout(500)
+    frames = page.evaluate(
+        """() => new Promise(done => { let n = 0; const draw = WebGL2RenderingContext.prototype.drawElements;
+            WebGL2RenderingContext.prototype.drawElements = function (...a) { n += 1; return draw.apply(this, a); };
+            setTimeout(() => { WebGL2RenderingContext.prototype.drawElements = draw; done(n); }, 800); })"""
+    )
+    assert frames == 0

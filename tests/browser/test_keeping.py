@@ -1,0 +1,169 @@
+"""What is kept and taken away: the browser's copy, the link, files; and what is said when something goes wrong."""
+
+import csv
+import io
+import json
+
+from .looking import drawn, number_box, said, saved_scene, shown_is, still_picture, stop, type_figure, until
+from .conftest import DRAWN
+
+
+def test_the_browser_keeps_the_scene_over_a_reload(page):
+    type_figure(page, "habitat.radius_m", "80")
+    shown_is(page, "Radius", 80)
+    until("the scene is kept", lambda: (saved_scene(page) or {"habitat": {}})["habitat"].get("radius_m") == 80)
+    page.goto("/")
+    page.locator(DRAWN).wait_for()
+    shown_is(page, "Radius", 80)
+
+
+def test_a_broken_copy_in_the_browser_does_not_stop_the_page(page):
+    page.evaluate("localStorage.setItem('rimfall.scene', '{broken'); localStorage.setItem('rimfall.view', '[1')")
+    page.goto("about:blank")
+    page.goto("/")
+    page.locator(DRAWN).wait_for()
+
+
+def test_a_link_carries_the_scene_to_another_browser(page, open_page):
+    type_figure(page, "habitat.spin_rpm", "4.5")
+    page.locator("#title").click()
+    page.keyboard.press("Control+A")
+    page.keyboard.type("Écluse & läuten 3 → 4")
+    page.keyboard.press("Enter")
+    page.get_by_role("button", name="Share").click()
+    link = until("a link", lambda: page.get_by_label("Link to this scene").input_value())
+    assert "#s=" in link
+    other = open_page(path=link[link.index("/", 8) :])
+    shown_is(other, "Spin", 4.5)
+    until("the title came along", lambda: other.locator("#title").inner_text() == "Écluse & läuten 3 → 4")
+    until("and the motions", lambda: other.locator("#cards .card").count() == 2)
+
+
+def test_a_broken_link_says_so_and_the_page_stands(open_page):
+    page = open_page(path="/#s=nonsense")
+    assert drawn(page, "Radius") == 56
+
+
+def test_the_scene_is_saved_and_opened_again(page, tmp_path):
+    type_figure(page, "habitat.radius_m", "120")
+    shown_is(page, "Radius", 120)
+    page.locator("#foot [data-take=scene]").click()
+    with page.expect_download() as got:
+        page.get_by_role("button", name="Save").click()
+    file = tmp_path / got.value.suggested_filename
+    got.value.save_as(file)
+    assert json.loads(file.read_text(encoding="utf-8"))["habitat"]["radius_m"] == 120
+    page.keyboard.press("Escape")
+    type_figure(page, "habitat.radius_m", "30")
+    shown_is(page, "Radius", 30)
+    page.get_by_role("button", name="Scenes").click()
+    page.get_by_label("Scene file").set_input_files(file)
+    shown_is(page, "Radius", 120)
+
+
+def test_a_file_that_is_no_scene_changes_nothing(page, tmp_path):
+    file = tmp_path / "notes.json"
+    file.write_text('{"radius": 12,\n "spin": 4x}', encoding="utf-8")
+    page.get_by_role("button", name="Scenes").click()
+    page.get_by_label("Scene file").set_input_files(file)
+    until("it says so", lambda: "Nothing was changed" in page.locator("dialog[open]").inner_text())
+    assert drawn(page, "Radius") == 56
+
+
+def test_paths_are_taken_away_as_csv_with_their_notes(page):
+    page.locator("#foot [data-take=paths]").click()
+    got = []
+    page.on("download", lambda one: got.append(one))
+    page.get_by_role("button", name="Save").click()
+    until("both files", lambda: len(got) == 2, page=page)
+    files = {one.suggested_filename: one.path().read_text(encoding="utf-8") for one in got}
+    table = next(text for name, text in files.items() if name.endswith(".csv"))
+    notes = json.loads(next(text for name, text in files.items() if name.endswith(".json")))
+    rows = list(csv.DictReader(io.StringIO(table)))
+    assert rows[0]["frame"] == "1001"
+    assert {row["id"] for row in rows} == {"0", "1"}
+    assert notes["scene"]["title"] == "The same lob, both ways"
+
+
+def test_numbers_are_taken_away_as_the_whole_answer(page):
+    page.locator("#foot [data-take=answer]").click()
+    with page.expect_download() as got:
+        page.get_by_role("button", name="Save").click()
+    answer = json.loads(got.value.path().read_text(encoding="utf-8"))
+    assert answer["rimfall_answer"] == 1
+    assert len(answer["motions"][0]["rotating_m"]) == answer["motions"][0]["count"]
+
+
+def test_every_example_opens_without_trouble(page):
+    page.get_by_role("button", name="Scenes").click()
+    items = page.locator("dialog[open] .list").first.locator("button")
+    items.first.wait_for()
+    titles = [items.nth(i).locator("b").inner_text() for i in range(items.count())]
+    page.keyboard.press("Escape")
+    for title in titles:
+        page.get_by_role("button", name="Scenes").click()
+        page.locator("dialog[open]").get_by_role("button", name=title).first.click()
+        until(f"{title} on the page", lambda title=title: page.locator("#title").inner_text() == title)
+        until("its words", lambda: said(page, 0) != "")
+    assert len(titles) >= 2
+
+
+def test_a_refusal_stands_at_its_field_and_the_picture_stays(page, troubles):
+    stop(page, 0.5)
+    before = still_picture(page, "outside")
+    type_figure(page, "habitat.spin_rpm", "4000")
+    row = page.locator('#dials [data-row="habitat.spin_rpm"]')
+    until("the refusal at the dial", lambda: "4000" in row.inner_text())
+    assert "0 to 200" in row.inner_text()
+    until("and for a screen reader", lambda: "4000" in page.locator("#alert").inner_text())
+    assert still_picture(page, "outside") == before
+    assert drawn(page, "Spin") == 3
+
+
+def test_a_document_the_server_refuses_says_which_field(page, troubles):
+    troubles.expect("422")
+    page.locator("#cards .card").nth(0).locator("p .fig").first.click()
+    page.keyboard.press("Escape")
+    type_figure(page, "motions.0.place.height_m", "70")
+    until("the refusal", lambda: "outside every surface" in page.locator("#page").inner_text())
+    assert "5.21 m" in said(page, 0)
+
+
+def test_a_slow_answer_never_overtakes_a_newer_one(page):
+    waiting = []
+    page.route("**/api/trace*", lambda route: waiting.append(route))
+    type_figure(page, "habitat.radius_m", "70")
+    until("the first question is out", lambda: len(waiting) == 1, page=page)
+    type_figure(page, "habitat.radius_m", "90")
+    type_figure(page, "habitat.radius_m", "110")
+    waiting.pop().continue_()
+    until("one more question, the newest", lambda: len(waiting) == 1, page=page)
+    assert json.loads(waiting[0].request.post_data)["habitat"]["radius_m"] == 110
+    waiting.pop().continue_()
+    shown_is(page, "Radius", 110)
+    page.unroute("**/api/trace*")
+
+
+def test_a_server_that_is_gone_is_said_and_the_picture_stays(page, troubles):
+    troubles.expect("ERR_FAILED")
+    page.route("**/api/trace*", lambda route: route.abort())
+    type_figure(page, "habitat.radius_m", "75")
+    until("it is said", lambda: page.locator("#notice .notice.failed").count() == 1)
+    assert "56" in page.locator("#notice").inner_text()
+    assert drawn(page, "Radius") == 56
+    page.unroute("**/api/trace*")
+    page.get_by_role("button", name="Ask again").click()
+    shown_is(page, "Radius", 75)
+
+
+def test_height_against_distance_is_plotted_and_tabled(page):
+    page.keyboard.press("3")
+    page.locator("#place-3 svg.plot, #place-3 .plot svg").first.wait_for()
+    page.keyboard.press("t")
+    until("its table", lambda: page.locator("#place-3 table:visible").count() >= 1)
+
+
+def test_the_fields_are_those_of_the_server(page):
+    fields = page.evaluate("fetch('/api/fields').then(r => r.json())")["fields"]
+    name = number_box(page, "habitat.radius_m").get_attribute("aria-label")
+    assert name == fields["habitat.radius_m"]["label"]

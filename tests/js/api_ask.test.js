@@ -1,0 +1,151 @@
+// Asking: one in flight, the newest waits, older answers never overtake, failures keep the last good picture.
+
+import assert from 'node:assert/strict';
+import test from 'node:test';
+import { createAsk } from '../../static/api/ask.js';
+import { Refused, Unanswered } from '../../static/api/client.js';
+import { createStore } from '../../static/state/store.js';
+import { FIELDS, SCENE } from './_scene.mjs';
+
+// a transport whose answers come when the test says so, and timers that fire when it says so
+function bench() {
+  const store = createStore({ document: structuredClone(SCENE), fields: FIELDS });
+  const asked = [], timers = new Map();
+  const trace = (document, options) => new Promise((resolve, reject) => {
+    asked.push({ document, options, answer: (scene = document) => resolve({ scene, motions: [] }), fail: reject });
+  });
+  const ask = createAsk({ store, trace, later: (fn, ms) => { timers.set(ms, fn); return ms; }, forget: ms => timers.delete(ms) });
+  return { store, ask, asked, timers };
+}
+const settle = () => new Promise(resolve => { setTimeout(resolve); });
+const radius = store => store.answer?.scene.habitat.radius_m;
+
+test('while one is in flight only the newest document waits', async () => {
+  const { store, asked } = bench();
+  for (const r of [57, 58, 59]) store.set('habitat.radius_m', r, { live: true });
+  assert.equal(asked.length, 1);
+  asked[0].answer();
+  await settle();
+  assert.deepEqual(asked.map(one => one.document.habitat.radius_m), [57, 59]);
+  assert.equal(radius(store), 57);
+  assert.equal(store.stale, true);
+  asked[1].answer();
+  await settle();
+  assert.equal(radius(store), 59);
+  assert.equal(store.stale, false);
+  assert.equal(asked.length, 2);
+});
+
+test('an answer for a scene no longer open is dropped', async () => {
+  const { store, asked } = bench();
+  store.set('habitat.radius_m', 57);
+  store.replace({ ...structuredClone(SCENE), habitat: { radius_m: 200, spin_rpm: 1 } });
+  asked[0].answer();
+  await settle();
+  assert.equal(store.answer, null);
+  asked[1].answer();
+  await settle();
+  assert.equal(radius(store), 200);
+});
+
+test('a refusal names its field and the last good answer stays', async () => {
+  const { store, asked } = bench();
+  store.set('habitat.radius_m', 60);
+  asked[0].answer();
+  await settle();
+  store.set('motions.0.place.height_m', 900);
+  asked[1].fail(new Refused([{ field: 'motions.0.place.height_m', was: '900', may_be: 'inside', say: 'Height was 900 m.' }]));
+  await settle();
+  assert.deepEqual([store.notice.kind, store.notice.field, store.notice.say], ['refused', 'motions.0.place.height_m', 'Height was 900 m.']);
+  assert.equal(radius(store), 60);
+  store.undo();
+  await settle();
+  assert.equal(store.notice, null, 'back at the document that was answered, nothing is wrong');
+});
+
+test('a failure says so, says what is still shown, and can be asked again', async () => {
+  const { store, asked } = bench();
+  store.set('habitat.radius_m', 60);
+  asked[0].answer();
+  await settle();
+  store.set('habitat.radius_m', 70);
+  asked[1].fail(new Unanswered('The server cannot be reached.'));
+  await settle();
+  assert.equal(store.notice.kind, 'failed');
+  assert.match(store.notice.say, /cannot be reached.*60\.0\u00a0m/);
+  assert.equal(radius(store), 60);
+  store.notice.again();
+  assert.equal(asked[2].document.habitat.radius_m, 70);
+  asked[2].answer();
+  await settle();
+  assert.equal(store.notice, null);
+  assert.equal(radius(store), 70);
+});
+
+test('a refused value that was already moved away from is not complained about', async () => {
+  const { store, asked } = bench();
+  store.set('habitat.radius_m', 1, { live: true });
+  store.set('habitat.radius_m', 80, { live: true });
+  asked[0].fail(new Refused([{ field: 'habitat.radius_m', was: '1', may_be: '', say: 'no' }]));
+  await settle();
+  assert.equal(store.notice, null);
+  assert.equal(asked.length, 2);
+});
+
+test('waiting dims at 0.3 s and speaks at 4 s', async () => {
+  const { store, asked, timers } = bench();
+  store.set('habitat.radius_m', 60);
+  asked[0].answer();
+  await settle();
+  store.set('habitat.radius_m', 70);
+  timers.get(300)();
+  assert.deepEqual([store.notice.kind, store.notice.say], ['waiting', null]);
+  timers.get(4000)();
+  assert.match(store.notice.say, /not answered for 4 s.*60\.0/);
+  asked[1].answer();
+  await settle();
+  assert.equal(store.notice, null);
+  assert.equal(timers.size, 0);
+});
+
+test('with gravity held the other dial follows, without asking again', async () => {
+  const { store, asked } = bench();
+  store.look({ hold: 'gravity', held: 5.5 });
+  store.set('habitat.radius_m', 112, { live: true });
+  assert.deepEqual(asked[0].options.hold, { hold: 'gravity', held: 5.5, follower: 'habitat.spin_rpm' });
+  asked[0].answer({ ...SCENE, habitat: { radius_m: 112, spin_rpm: 2.12 } });
+  await settle();
+  assert.equal(store.document.habitat.spin_rpm, 2.12);
+  assert.equal(store.stale, false);
+  assert.equal(asked.length, 1);
+  store.set('motions.0.speed_m_s', 7);
+  assert.equal(asked[1].options.hold, null, 'another field moves no dial');
+});
+
+test('a dial set by what it gives is one undo step', async () => {
+  const { store, ask, asked } = bench();
+  ask.solve({ hold: 'gravity', held: 9.80665, follower: 'habitat.spin_rpm' });
+  asked[0].answer({ ...SCENE, habitat: { radius_m: 56, spin_rpm: 3.996 } });
+  await settle();
+  assert.equal(store.document.habitat.spin_rpm, 3.996);
+  store.undo();
+  assert.equal(store.document.habitat.spin_rpm, 3);
+});
+
+test('what was told stays when an answer comes', async () => {
+  const { store, asked } = bench();
+  store.edit(draft => { draft.motions.pop(); });
+  store.tell({ kind: 'told', say: 'back is gone.', undo: true });
+  asked[0].answer();
+  await settle();
+  assert.equal(store.notice.say, 'back is gone.');
+});
+
+test('words are asked for anew in other units', async () => {
+  const { store, ask, asked } = bench();
+  ask.ask();
+  asked[0].answer();
+  await settle();
+  store.look({ units: 'us' });
+  assert.equal(asked[1].options.units, 'us');
+});

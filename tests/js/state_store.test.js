@@ -1,0 +1,107 @@
+// The store: reading with defaults, undo a drag at a time, answers and what follows them.
+
+import assert from 'node:assert/strict';
+import test from 'node:test';
+import { createStore } from '../../static/state/store.js';
+import { FIELDS, SCENE } from './_scene.mjs';
+
+const store = () => createStore({ document: structuredClone(SCENE), fields: FIELDS });
+const answerFor = document => ({ scene: document, motions: [] });
+
+test('a value left out of the document is its default', () => {
+  assert.equal(store().read('air.temperature_c'), 20);
+  assert.equal(store().read('motions.0.elevation_deg'), 0);
+  assert.equal(store().read('habitat.radius_m'), 56);
+});
+
+test('what lies under a null reads as null, not as the default', () => {
+  const s = store();
+  s.set('air', null);
+  assert.equal(s.read('air.temperature_c'), null);
+});
+
+test('a change makes a new document and leaves the old one alone', () => {
+  const s = store(), before = s.document;
+  s.set('motions.1.place.height_m', 2);
+  assert.equal(before.motions[1].place.height_m, 1.5);
+  assert.equal(s.document.motions[1].place.height_m, 2);
+  assert.equal(s.document.motions[0], before.motions[0]);
+});
+
+test('one undo step a drag, however many moves it had', () => {
+  const s = store();
+  for (const radius of [57, 58, 59]) s.set('habitat.radius_m', radius, { live: true });
+  s.set('habitat.radius_m', 59);
+  s.set('habitat.spin_rpm', 4);
+  s.undo();
+  assert.deepEqual([s.document.habitat.radius_m, s.document.habitat.spin_rpm], [59, 3]);
+  s.undo();
+  assert.equal(s.document.habitat.radius_m, 56);
+  assert.equal(s.canUndo, false);
+  s.redo();
+  assert.equal(s.document.habitat.radius_m, 59);
+});
+
+test('a new change after undo forgets what could be redone', () => {
+  const s = store();
+  s.set('habitat.radius_m', 60);
+  s.undo();
+  s.set('habitat.radius_m', 70);
+  assert.equal(s.canRedo, false);
+});
+
+test('setting what is already there is no undo step', () => {
+  const s = store();
+  s.set('habitat.radius_m', 56);
+  assert.equal(s.canUndo, false);
+});
+
+test('the end of a drag is told as settled, even when its value was already set', () => {
+  const s = store(), heard = [];
+  s.on('document', detail => heard.push(detail));
+  s.set('habitat.radius_m', 60, { live: true });
+  s.set('habitat.radius_m', 60);
+  assert.equal(heard.length, 2);
+  assert.equal(heard[0].live, true);
+  assert.equal(heard[1].live, false);
+});
+
+test('edit works on a copy', () => {
+  const s = store(), before = s.document;
+  s.edit(draft => { draft.motions.pop(); });
+  assert.equal(before.motions.length, 2);
+  assert.equal(s.document.motions.length, 1);
+  s.undo();
+  assert.equal(s.document.motions.length, 2);
+});
+
+test('the answer is stale once the document has moved on', () => {
+  const s = store(), asked = s.document;
+  s.setAnswer(answerFor(asked), asked);
+  assert.equal(s.stale, false);
+  s.set('habitat.radius_m', 57);
+  assert.equal(s.stale, true);
+});
+
+test('a followed value joins the drag: no undo step of its own, and not stale', () => {
+  const s = store();
+  s.set('habitat.radius_m', 112, { live: true });
+  s.setAnswer(answerFor(s.document), s.document, { path: 'habitat.spin_rpm', value: 2.12, step: false });
+  s.set('habitat.radius_m', 112);
+  assert.equal(s.document.habitat.spin_rpm, 2.12);
+  assert.equal(s.stale, false);
+  s.undo();
+  assert.deepEqual([s.document.habitat.radius_m, s.document.habitat.spin_rpm], [56, 3]);
+  assert.equal(s.canUndo, false);
+});
+
+test('one who stops listening hears no more', () => {
+  const s = store();
+  let heard = 0;
+  const stop = s.on('view', () => { heard += 1; });
+  s.look({ place: 1 });
+  stop();
+  s.look({ place: 3 });
+  assert.equal(heard, 1);
+  assert.equal(s.view.place, 3);
+});

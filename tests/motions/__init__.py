@@ -1,0 +1,1 @@
+"""Tests of server/motions: what flies and pours, through the scene document."""

@@ -1,0 +1,269 @@
+"""The document's ranges, defaults and strictness are those of the contract, written down here a second time."""
+
+import json
+import math
+
+import pytest
+from pydantic import ValidationError
+
+from server.scene.document import Scene
+from server.scene.reading import read
+from tests.scene.documents import BALL, changed, drop, pour, refusals, scene, throw
+
+BASE = scene(
+    throw(body=BALL, carried={}),
+    pour(),
+    habitat={"spin_ramp": [{"time_s": 1.0, "spin_rpm": 3.0}], "decks": [{"name": "Galley", "radius_m": 50.0}]},
+    air={},
+    sampling={},
+)
+
+# path, least, greatest; a least of (0,) is "above 0"
+RANGES = [
+    ("habitat.radius_m", 0.1, 100_000),
+    ("habitat.spin_rpm", 0, 200),
+    ("habitat.width_m", 0.5, 100_000),
+    ("habitat.ceiling_m", (0,), 100_000),
+    ("habitat.hub_radius_m", 0.01, 100_000),
+    ("habitat.axial_thrust_m_s2", -100, 100),
+    ("habitat.spin_ramp.0.time_s", (0,), 4_200),
+    ("habitat.spin_ramp.0.spin_rpm", 0, 200),
+    ("habitat.decks.0.radius_m", (0,), 100_000),
+    ("air.pressure_kpa", 0.001, 1_000),
+    ("air.temperature_c", -150, 500),
+    ("motions.0.start_s", 0, 3_600),
+    ("motions.0.place.along_m", -1e6, 1e6),
+    ("motions.0.place.height_m", 0, 100_000),
+    ("motions.0.place.axial_m", -1e6, 1e6),
+    ("motions.0.speed_m_s", 0, 3_000),
+    ("motions.0.heading_deg", -360, 360),
+    ("motions.0.elevation_deg", -90, 90),
+    ("motions.0.carried.speed_m_s", 0, 3_000),
+    ("motions.0.carried.heading_deg", -360, 360),
+    ("motions.0.body.mass_kg", 1e-9, 1e6),
+    ("motions.0.body.diameter_m", 0, 10),
+    ("motions.0.body.drag", 0, 5),
+    ("motions.1.heading_deg", -360, 360),
+    ("motions.1.elevation_deg", -90, 90),
+    ("motions.1.flow_ml_s", 0.1, 1_000),
+    ("motions.1.lip_diameter_mm", 1, 100),
+    ("motions.1.duration_s", 0.05, 600),
+    ("sampling.fps", 1, 240),
+    ("sampling.duration_s", 0.1, 600),
+]
+each_number = pytest.mark.parametrize(("path", "least", "greatest"), RANGES, ids=[r[0] for r in RANGES])
+OUTSIDE = 1.001  # beyond every rounding of a frame rate to n/d
+
+
+def accepts(document):
+    try:
+        Scene.model_validate_json(json.dumps(document))
+    except ValidationError:
+        return False
+    return True
+
+
+@each_number
+def test_both_ends_of_a_range_are_inside(path, least, greatest):
+    least = least if isinstance(least, int | float) else math.ulp(0.0)
+    assert accepts(changed(BASE, path, least))
+    assert accepts(changed(BASE, path, greatest))
+
+
+@each_number
+def test_past_either_end_is_refused_by_name(path, least, greatest):
+    below = 0 if isinstance(least, tuple) else least / OUTSIDE if least > 0 else least * OUTSIDE if least else -1e-300
+    for value in (below, greatest * OUTSIDE):
+        (found,) = refusals(changed(BASE, path, value))
+        assert found.field == path
+        assert found.was == (repr(int(value)) if value == int(value) else repr(value))
+
+
+@each_number
+@pytest.mark.parametrize("wrong", ["12", True, [1], {}], ids=repr)
+def test_a_number_is_never_guessed_from_something_else(path, least, greatest, wrong):
+    (found,) = refusals(changed(BASE, path, wrong))
+    assert found.field == path
+    assert found.was == json.dumps(wrong)
+
+
+@each_number
+@pytest.mark.parametrize("word", ["NaN", "Infinity", "-Infinity", "1e999", "-1e999"])
+def test_a_number_is_finite(path, least, greatest, word):
+    source = json.dumps(changed(BASE, path, "here")).replace('"here"', word)
+    (found,) = refusals(source)
+    assert found.field == path
+
+
+@pytest.mark.parametrize("path", ["habitat.width_m", "habitat.ceiling_m", "habitat.hub_radius_m", "sampling.duration_s"])
+def test_these_may_be_null(path):
+    assert accepts(changed(BASE, path, None))
+
+
+@pytest.mark.parametrize("path", [r[0] for r in RANGES if r[0] not in ("habitat.width_m", "habitat.ceiling_m", "habitat.hub_radius_m", "sampling.duration_s")])
+def test_others_may_not_be_null(path):
+    (found,) = refusals(changed(BASE, path, None))
+    assert (found.field, found.was) == (path, "null")
+
+
+def test_defaults_are_those_of_the_contract():
+    least = {"rimfall": 1, "habitat": {"radius_m": 56.0, "spin_rpm": 3.0}, "motions": [drop(1.0, BALL), throw(), pour()]}
+    del least["motions"][1]["heading_deg"], least["motions"][1]["elevation_deg"], least["motions"][1]["speed_m_s"]
+    full = read(json.dumps(least)).model_dump(mode="json")
+    assert full["title"] == ""
+    assert full["habitat"] == {
+        "shape": "cylinder", "radius_m": 56.0, "spin_rpm": 3.0, "width_m": None, "ceiling_m": None, "hub_radius_m": None,
+        "axial_thrust_m_s2": 0.0, "spin_ramp": [], "decks": [],
+    }  # fmt: skip
+    assert full["air"] == {"pressure_kpa": 101.325, "temperature_c": 20.0}
+    assert full["sampling"] == {"fps": 24, "duration_s": None}
+    place = {"along_m": 0.0, "axial_m": 0.0}
+    assert full["motions"][0] == {
+        "name": "drop 1", "kind": "drop", "start_s": 0.0, "place": place | {"height_m": 1.0}, "carried": None, "body": BALL,
+    }  # fmt: skip
+    assert full["motions"][1] == {
+        "name": "throw 2", "kind": "throw", "start_s": 0.0, "place": place | {"height_m": 1.5}, "carried": None,
+        "body": "handball", "speed_m_s": 0.0, "heading_deg": 0.0, "elevation_deg": 0.0,
+    }  # fmt: skip
+    assert full["motions"][2] == {
+        "name": "pour 3", "kind": "pour", "start_s": 0.0, "place": place | {"height_m": 1.1}, "heading_deg": 0.0,
+        "elevation_deg": 0.0, "flow_ml_s": 30.0, "lip_diameter_mm": 8.0, "duration_s": 2.0, "liquid": "water",
+    }  # fmt: skip
+
+
+def test_drag_is_that_of_a_sphere_unless_stated():
+    one = read(json.dumps(scene(drop(1.0, {"mass_kg": 1, "diameter_m": 0.1}))))
+    assert one.motions[0].body.drag == "sphere"
+
+
+def test_air_is_there_unless_it_is_null():
+    assert read(json.dumps(scene())).air.pressure_kpa == 101.325
+    assert read(json.dumps(scene(air=None))).air is None
+
+
+@pytest.mark.parametrize(
+    "path",
+    ["rimfall", "habitat", "motions", "habitat.radius_m", "habitat.spin_rpm", "motions.0.kind", "motions.0.body",
+     "motions.0.body.mass_kg", "motions.0.body.diameter_m", "motions.1.flow_ml_s", "motions.1.lip_diameter_mm",
+     "motions.1.duration_s", "motions.1.liquid", "habitat.spin_ramp.0.time_s", "habitat.spin_ramp.0.spin_rpm",
+     "habitat.decks.0.name", "habitat.decks.0.radius_m"],
+)  # fmt: skip
+def test_what_is_required_is_missed_by_name(path):
+    parent, _, name = path.rpartition(".")
+    document = json.loads(json.dumps(BASE))
+    part = document
+    for step in parent.split(".") if parent else []:
+        part = part[int(step)] if step.isdigit() else part[step]
+    del part[name]
+    found = refusals(document)
+    assert [r.field for r in found] == [path]
+
+
+@pytest.mark.parametrize(
+    "path",
+    ["note", "habitat.tube_radius_m", "air.wind", "motions.0.bounces", "motions.0.place.radius_m", "motions.0.body.shell",
+     "motions.0.carried.elevation_deg", "motions.1.body", "motions.1.speed_m_s", "sampling.frames", "habitat.decks.0.height_m",
+     "habitat.spin_ramp.0.rpm", "scene"],
+)  # fmt: skip
+def test_a_field_it_does_not_know_is_refused_by_name(path):
+    (found,) = refusals(changed(BASE, path, 1))
+    assert found.field == path
+    assert found.was == "1"
+    assert path.split(".")[-1] in found.say
+    assert "unknown" in found.say
+
+
+def test_a_drop_has_no_speed():
+    (found,) = refusals(scene(drop(speed_m_s=1.0)))
+    assert found.field == "motions.0.speed_m_s"
+    assert "speed_m_s" not in found.may_be, "what is refused is not offered"
+
+
+@pytest.mark.parametrize("version", [0, 2, "1", True, 1.5, None])
+def test_the_version_is_the_number_one(version):
+    (found,) = refusals(scene() | {"rimfall": version})
+    assert (found.field, found.may_be) == ("rimfall", "1")
+
+
+@pytest.mark.parametrize(
+    ("path", "most"),
+    [("habitat.spin_ramp", 100), ("habitat.decks", 20), ("motions", 100)],
+)
+def test_lists_have_a_longest_length(path, most):
+    one = {
+        "habitat.spin_ramp": lambda i: {"time_s": 1.0 + i, "spin_rpm": 3.0},
+        "habitat.decks": lambda i: {"name": f"deck {i}", "radius_m": 50.0},
+        "motions": lambda i: drop(),
+    }[path]
+    assert accepts(changed(BASE, path, [one(i) for i in range(most)]))
+    (found,) = refusals(changed(BASE, path, [one(i) for i in range(most + 1)]))
+    assert found.field == path
+    assert str(most) in found.say
+
+
+def test_a_scene_may_be_empty():
+    assert accepts(scene())
+
+
+@pytest.mark.parametrize("title", ["", "x" * 200, "Läuft — 走る 🚀"])
+def test_titles_that_may_be(title):
+    assert read(json.dumps(scene(title=title))).title == title
+
+
+def test_a_title_is_no_longer_than_200():
+    (found,) = refusals(scene(title="x" * 201))
+    assert found.field == "title"
+    assert found.was == '"' + "x" * 78 + "…", "what it was is cut to 80 characters"
+
+
+@pytest.mark.parametrize("name", ["x", "y" * 60, "Wurf – 投げる 🤾", "two words", "7"])
+def test_names_that_may_be(name):
+    assert read(json.dumps(scene(drop(name=name)))).motions[0].name == name
+
+
+@pytest.mark.parametrize("name", ["", " ", "\t\n", "y" * 61, "a.b", "a=b", "a,b", 3, []], ids=repr)
+def test_names_that_may_not_be(name):
+    (found,) = refusals(scene(drop(name=name)))
+    assert found.field == "motions.0.name"
+    assert found.may_be == "1 to 60 characters, without . = ,"
+
+
+@pytest.mark.parametrize("body", ["no such body", "", "CUP", 5, None, True, []], ids=repr)
+def test_a_body_is_named_or_stated(body):
+    (found,) = refusals(scene(drop(1.2, body)))
+    assert found.field == "motions.0.body"
+    assert "handball" in found.may_be
+    assert "mass_kg" in found.may_be
+
+
+@pytest.mark.parametrize("liquid", ["gin", "", None, 1])
+def test_a_liquid_is_named(liquid):
+    (found,) = refusals(scene(pour(liquid=liquid)))
+    assert found.field == "motions.0.liquid"
+    assert "water" in found.may_be
+
+
+@pytest.mark.parametrize("shape", ["torus", "", None, 1])
+def test_the_shape_is_a_cylinder(shape):
+    (found,) = refusals(scene(habitat={"shape": shape}))
+    assert (found.field, found.may_be) == ("habitat.shape", "cylinder")
+
+
+@pytest.mark.parametrize("kind", ["roll", "", "Drop", None, 1, []], ids=repr)
+def test_the_kind_is_one_of_three(kind):
+    (found,) = refusals(scene(drop() | {"kind": kind}))
+    assert found.field == "motions.0.kind"
+    assert found.was == json.dumps(kind)
+    for one in ("drop", "throw", "pour"):
+        assert one in found.may_be
+
+
+@pytest.mark.parametrize("drag", ["Sphere", "", -0.1, 5.01, None, True, [0.5]], ids=repr)
+def test_drag_is_a_sphere_or_a_coefficient(drag):
+    (found,) = refusals(changed(BASE, "motions.0.body.drag", drag))
+    assert found.field == "motions.0.body.drag"
+    assert found.may_be == '"sphere" or a number from 0 to 5'
+
+
+def test_whole_numbers_and_decimals_are_the_same_number():
+    assert read(json.dumps(scene(habitat={"radius_m": 56}))) == read(json.dumps(scene(habitat={"radius_m": 56.0})))
