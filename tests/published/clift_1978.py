@@ -20,7 +20,7 @@ GREATEST_RE = 10**5.25
 def printed_cd(re):
     """Drag coefficient of a sphere at one Reynolds number, piece by piece as the table prints it (w = log10 Re)."""
     w = math.log10(re)
-    if re < LEAST_RE:
+    if re <= LEAST_RE:
         return 24 / re + 9 / 2
     if re <= 20:
         return 24 / re * (1 + 0.1315 * re ** (0.82 - 0.05 * w))
