@@ -10,7 +10,7 @@ from ..physics.forces import Force, Medium, settling_rate_1_s
 from ..physics.integrate import Coaster, Stepper
 from ..physics.stiff import StiffStepper
 
-TOLERANCE_M = 1e-9  # error allowed to a step, metres and metres a second
+TOLERANCE_M = 3e-9  # error allowed to a step, metres and metres a second
 _STIFF_TIMES = 2_000.0  # stopping times in a flight beyond which the implicit stepper is the faster one
 _PAST_ACROSS = 2.02  # a straight line that long, in radii, has left any circle it began in
 

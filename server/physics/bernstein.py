@@ -88,7 +88,7 @@ def _first_root(b, depth):
     pieces = [(0.0, 1.0, b)]  # a stack, leftmost on top
     while pieces:
         low, high, c = pieces.pop()
-        if c.min() > -depth and (c[-1] >= 0 or high < 1.0):
+        if c.min() > -depth and c[-1] >= 0:
             continue
         if c[0] <= 0 or high - low < 1e-15:
             return low
@@ -110,12 +110,16 @@ def _halves(c):
     return left, right
 
 
+@lru_cache
+def _shares(n):
+    """Binomial coefficients and powers (n + 1, 1) of degree n."""
+    return np.array([[float(comb(n, k))] for k in range(n + 1)]), np.arange(n + 1.0)[:, None]
+
+
 def value(control, s):
-    """Values (N,) of polynomials (n + 1, N) at s (N,) (de Casteljau: no digits are lost)."""
-    row = control
-    while len(row) > 1:
-        row = row[:-1] + s * (row[1:] - row[:-1])
-    return row[0]
+    """Values (N,) of polynomials (n + 1, N) at s (N,) in [0, 1]: a weighted mean of the coefficients, so no digits are lost."""
+    ways, k = _shares(len(control) - 1)
+    return np.sum(ways * s**k * (1.0 - s) ** k[::-1] * control, axis=0)
 
 
 def _only_root(c):

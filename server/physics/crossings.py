@@ -30,17 +30,15 @@ def first_contact(step, surfaces, body_radius_m, state):
     s = np.full(step.position_m.shape[1], np.inf)
     which = np.full(len(s), -1)
     for k, surface in enumerate(surfaces):
-        for order in (0, 1, 2):
-            near = (state[k] == order) & surface.near(step.position_m, control, body_radius_m)
-            if not np.any(near):
-                continue
-            gap = surface.gap_control(step.position_m[:, near], control[:, :, near], body_radius_m[near])
+        near = (state[k] >= 0) & surface.near(step.position_m, control, body_radius_m)
+        for order in np.unique(state[k, near]):
+            some = near & (state[k] == order)
+            gap = surface.gap_control(step.position_m[:, some], control[:, :, some], body_radius_m[some])
             for _ in range(order):  # the root at the release itself is taken out, not looked past
                 gap = bernstein.deflated(gap)
             found = bernstein.first_descent(gap)
-            sooner = np.zeros(len(s), dtype=bool)
-            sooner[near] = found < s[near]
-            s[sooner] = found[sooner[near]]
+            sooner = np.flatnonzero(some)[found < s[some]]
+            s[sooner] = found[found < s[some]]
             which[sooner] = k
     return s, which
 

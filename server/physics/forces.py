@@ -33,16 +33,17 @@ class Force:
     def __init__(self, medium: Medium, bodies: Bodies, start_s, turns, pull_m_s2):
         self._medium, self._bodies, self._start_s = medium, bodies, start_s
         self._turns, self._pull = turns, pull_m_s2
-        self._omega = medium.spin.rates_rad_s[0] * turns if medium.spin.steady else None
         self._turned_pull = bool(np.any(pull_m_s2[:2, turns != 0]))
         self._any_pull = bool(np.any(pull_m_s2))
         self._spheres = np.isnan(bodies.drag_coefficient)
         self._some_spheres, self._all_spheres = bool(np.any(self._spheres)), bool(np.all(self._spheres))
         if medium.air is not None:
+            density, viscosity = medium.air.deck_density_kg_m3, medium.air.viscosity_pa_s
             area_per_mass = np.pi / 8.0 * bodies.diameter_m**2 / bodies.mass_kg
-            self._constant = area_per_mass * np.where(self._spheres, 0.0, bodies.drag_coefficient)
-            self._re_per = bodies.diameter_m / medium.air.viscosity_pa_s
-            self._stokes = np.pi / 8.0 * bodies.diameter_m * medium.air.viscosity_pa_s / bodies.mass_kg
+            self._constant = area_per_mass * density * np.where(self._spheres, 0.0, bodies.drag_coefficient)
+            self._re_per = bodies.diameter_m * density / viscosity
+            self._stokes = np.pi / 8.0 * bodies.diameter_m * viscosity / bodies.mass_kg
+            self._steady = self._turning(medium.spin.rates_rad_s[0]) if medium.spin.steady else None
 
     @property
     def coasts(self):
@@ -71,37 +72,39 @@ class Force:
             self._add_pull(elapsed_s, out)
         return out
 
+    def _turning(self, rate_rad_s):
+        """Spin (N,), and what it does to the air: the exponent of its density is share (rho^2 - R^2)."""
+        omega = rate_rad_s * self._turns
+        share = omega * omega * self._medium.air.thinning_s2_m2
+        return omega, -omega, share, -share * self._medium.deck_radius_m**2
+
     def _drag(self, elapsed_s, position, velocity, out):
-        omega = self._omega
-        if omega is None:
-            omega = self._medium.spin.rate_rad_s(self._start_s + elapsed_s) * self._turns
+        turning = self._steady
+        if turning is None:
+            turning = self._turning(self._medium.spin.rate_rad_s(self._start_s + elapsed_s))
+        omega, back, share, offset = turning
         x, y, _ = position
         np.multiply(y, omega, out=out[0])
-        np.multiply(x, omega, out=out[1])
-        np.negative(out[1], out=out[1])
+        np.multiply(x, back, out=out[1])
         out[2] = 0.0
         out += velocity
-        speed = np.sqrt(out[0] * out[0] + out[1] * out[1] + out[2] * out[2])
-        out *= self._held_back(self._density(omega, x, y), speed)
+        squares = out * out
+        speed = np.sqrt(squares[0] + squares[1] + squares[2])
+        # Density over the deck's, carried on smoothly past the hull, where a step may end.
+        thin = x * x
+        thin += y * y
+        thin *= share
+        thin += offset
+        speed *= np.exp(thin, out=thin)
+        out *= self._held_back(speed)
         np.negative(out, out=out)
 
-    def _density(self, omega, x, y):
-        """Density (N,), kg/m3: uniform where nothing turns."""
-        radius = self._medium.deck_radius_m
-        exponent = x * x
-        exponent += y * y
-        exponent -= radius * radius
-        exponent *= omega * omega * self._medium.air.thinning_s2_m2
-        np.minimum(exponent, 0.0, out=exponent)  # a trial step may look outside the hull
-        return self._medium.air.deck_density_kg_m3 * np.exp(exponent, out=exponent)
-
-    def _held_back(self, density, speed):
-        """The rate (N,), 1/s, at which drag takes away the velocity."""
-        density = density * speed
+    def _held_back(self, thinned_speed):
+        """The rate (N,), 1/s, at which drag takes away the velocity; its argument is the speed times density over deck's."""
         if not self._some_spheres:
-            return self._constant * density
-        sphere = self._stokes * sphere_cd_re(density * self._re_per)
-        return sphere if self._all_spheres else np.where(self._spheres, sphere, self._constant * density)
+            return self._constant * thinned_speed
+        sphere = self._stokes * sphere_cd_re(thinned_speed * self._re_per)
+        return sphere if self._all_spheres else np.where(self._spheres, sphere, self._constant * thinned_speed)
 
     def _add_pull(self, elapsed_s, out):
         if not self._turned_pull:

@@ -128,10 +128,7 @@ class Stepper:
         changed = self._force.at(probe, moved, self._velocity + probe * self._start) - self._start
         rate = np.max(np.abs(changed) / self._scale(self._velocity)) / probe
         size = max(rate, np.max(np.abs(self._start) / self._scale(self._velocity)))
-        if size <= 1e-10:
-            return 0.3
-        steepest = np.max(np.abs(changed)) / probe / max(np.max(np.abs(self._start)), 1e-300)
-        return min(3.0 * (0.01 / size) ** 0.125, 1.0 / max(steepest, 1e-3))
+        return 0.3 if size <= 1e-10 else 3.0 * (0.01 / size) ** 0.125
 
     def step(self, dense=True):
         """Take the next accepted step; return it, or None if its path is not wanted."""

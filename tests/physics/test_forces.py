@@ -1,0 +1,79 @@
+"""Drag and pull on bodies in air that turns, in the inertial frame."""
+
+import math
+
+import numpy as np
+import pytest
+
+from server.physics.air import air_at
+from server.physics.bodies import Body, as_arrays
+from server.physics.forces import Force, Medium
+from server.physics.spin import ramped, steady
+
+AIR = air_at(101.325, 20.0)
+R, OMEGA = 56.0, 0.4
+BALL = Body(0.5, 0.2, 0.47)
+NO_PULL = (0.0, 0.0, 0.0)
+
+
+def force(bodies, spin=None, air=AIR, turns=1.0, pull=NO_PULL, start_s=0.0):
+    n = len(bodies)
+    medium = Medium(spin or steady(OMEGA), air, R)
+    return Force(medium, as_arrays(bodies), np.full(n, start_s), np.full(n, turns), np.tile(np.array([pull]).T, n))
+
+
+def column(*values):
+    return np.array([values], dtype=float).T
+
+
+def test_drag_is_half_rho_cd_area_speed_squared_against_the_motion():
+    found = force([BALL]).at(0.0, column(R, 0, 0), column(0, OMEGA * R, 3.0))
+    expected = 0.5 * AIR.deck_density_kg_m3 * 0.47 * math.pi * 0.1**2 * 3.0**2 / 0.5
+    assert found[:, 0] == pytest.approx([0, 0, -expected], rel=1e-12, abs=1e-12)
+
+
+@pytest.mark.parametrize("body", [BALL, Body(0.5, 0.2), Body(1e-9, 1e-4)])
+def test_a_body_that_turns_with_the_air_feels_none_of_it(body):
+    assert force([body]).at(0.0, column(30.0, 0, 4.0), column(0, OMEGA * 30.0, 0))[:, 0] == pytest.approx([0, 0, 0])
+
+
+def test_a_slow_sphere_feels_stokes_drag():
+    mist = Body(1e-9, 1e-4)
+    found = force([mist]).at(0.0, column(R, 0, 0), column(0, OMEGA * R, 1e-6))
+    assert found[2, 0] == pytest.approx(-3 * math.pi * AIR.viscosity_pa_s * 1e-4 * 1e-6 / 1e-9, rel=1e-3)
+
+
+def test_over_still_ground_the_air_is_still_and_of_the_decks_density():
+    turning = force([BALL]).at(0.0, column(R, 0, 0), column(0, OMEGA * R, 3.0))
+    still = force([BALL], turns=0.0).at(0.0, column(500.0, 1.0, 0), column(0, 0, 3.0))
+    assert still == pytest.approx(turning)
+
+
+def test_the_air_turns_with_the_spin_of_that_instant():
+    spinning_up = force([BALL], ramped(0.0, [(10.0, 1.0)]), start_s=3.0)
+    assert spinning_up.at(2.0, column(R, 0, 0), column(0, 0.5 * R, 0))[:, 0] == pytest.approx([0, 0, 0], abs=1e-12)
+
+
+def test_a_level_pull_turns_with_its_frame_and_an_axial_one_stays():
+    turned = force([BALL], air=None, pull=(2.0, 0.0, -1.0)).at(math.pi / 2 / OMEGA, column(1, 0, 0), column(0, 0, 0))
+    still = force([BALL], air=None, turns=0.0, pull=(2.0, 0.0, -1.0)).at(7.0, column(1, 0, 0), column(0, 0, 0))
+    assert turned[:, 0] == pytest.approx([0, 2, -1])
+    assert still[:, 0] == pytest.approx([2, 0, -1])
+
+
+def test_bodies_of_different_drag_do_not_mix():
+    bodies = [BALL, Body(0.5, 0.2), Body(0.002, 0.01)]
+    position, velocity = np.full((3, 3), 20.0), np.arange(9.0).reshape(3, 3)
+    together = force(bodies)
+    for i, body in enumerate(bodies):
+        alone = force([body]).at(0.0, position[:, [i]], velocity[:, [i]])
+        assert together.at(0.0, position, velocity)[:, i] == pytest.approx(alone[:, 0], rel=1e-13)
+        picked = together.take([i]).at(0.0, position[:, [i]], velocity[:, [i]])
+        assert picked == pytest.approx(alone, rel=1e-13)
+
+
+def test_what_nothing_but_a_constant_pull_moves_coasts():
+    assert force([BALL], air=None, pull=(0, 0, -2.0)).coasts
+    assert force([BALL], air=None, pull=(3.0, 0, 0), turns=0.0).coasts
+    assert not force([BALL], air=None, pull=(3.0, 0, 0)).coasts
+    assert not force([BALL]).coasts

@@ -1,0 +1,51 @@
+"""Streams and drops: speed at the lip, the numbers of a jet, breakup, dripping."""
+
+import math
+
+import pytest
+from scipy.optimize import brentq
+
+from server.physics import liquids
+
+WATER = liquids.LIQUIDS[0]
+DRIP = 1e-9  # relative
+
+
+def test_what_leaves_the_lip_is_the_flow():
+    assert liquids.lip_speed_m_s(30e-6, 8e-3) * math.pi * 4e-3**2 == pytest.approx(30e-6)
+
+
+def test_weber_and_ohnesorge_make_the_reynolds_number():
+    reynolds = WATER.density_kg_m3 * 2.0 * 3e-3 / WATER.viscosity_pa_s
+    assert math.sqrt(liquids.weber(WATER, 2.0, 3e-3)) / liquids.ohnesorge(WATER, 3e-3) == pytest.approx(reynolds)
+
+
+def test_a_faster_stream_holds_together_further():
+    assert liquids.breakup_length_m(WATER, 2.0, 3e-3) > 1.9 * liquids.breakup_length_m(WATER, 1.0, 3e-3)
+
+
+def hanging(gravity, lip_m):
+    """Volume of a falling drop by Lando & Oakley's fit of Harkins & Brown, by a root-finder of another kind."""
+    r = lip_m / 2
+    factor = lambda v: 0.14782 + 0.27896 * r / v ** (1 / 3) - 0.166 * (r / v ** (1 / 3)) ** 2  # noqa: E731
+    unbalance = lambda v: v * WATER.density_kg_m3 * gravity * factor(v) / r - WATER.surface_tension_n_m  # noqa: E731
+    return brentq(unbalance, (r / 1.2) ** 3, (r / 0.3) ** 3, xtol=1e-22)
+
+
+@pytest.mark.parametrize(("gravity", "lip_m"), [(9.80665, 3e-3), (9.80665, 5e-3), (1.0, 8e-3), (0.1, 20e-3)])
+def test_a_dripping_drop_balances_its_weight(gravity, lip_m):
+    diameter = liquids.dripping_drop_m(WATER, gravity, lip_m)
+    assert liquids.drop_volume_m3(diameter) == pytest.approx(hanging(gravity, lip_m), rel=DRIP)
+
+
+def test_a_dripping_drop_is_somewhat_lighter_than_tates_law():
+    tate = math.pi * 4e-3 * WATER.surface_tension_n_m / 9.80665
+    share = WATER.density_kg_m3 * liquids.drop_volume_m3(liquids.dripping_drop_m(WATER, 9.80665, 4e-3)) / tate
+    assert 0.6 < share < 0.75  # Harkins & Brown (1919): 0.60 to 0.75 for such tips (from memory)
+
+
+def test_drops_grow_as_gravity_falls_and_none_falls_without_it():
+    sizes = [liquids.dripping_drop_m(WATER, g, 4e-3) for g in (20.0, 9.8, 1.0, 0.01, 1e-6)]
+    assert sizes == sorted(sizes)
+    with pytest.raises(ValueError, match="gravity"):
+        liquids.dripping_drop_m(WATER, 0.0, 4e-3)
