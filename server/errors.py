@@ -8,6 +8,7 @@ Refused (the one exception a caller sees)
 from dataclasses import asdict, dataclass
 
 _WAS_LENGTH = 80
+_FIELD_LENGTH = 200
 
 
 @dataclass(frozen=True)
@@ -44,7 +45,7 @@ class TooMuch(Refused):
 
 def refusal(field, was, may_be, say):
     """A Refusal whose `was` is cut to 80 characters, as the answer promises."""
-    return Refusal(field, shown(was), may_be, say)
+    return Refusal(field[:_FIELD_LENGTH], shown(was), may_be, say)
 
 
 def shown(value):

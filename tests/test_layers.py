@@ -32,7 +32,7 @@ PACKAGES = {
     "shots": {"numpy"},
     "feel": {"numpy"},
     "craft": {"numpy"},
-    "scene": {"numpy", "pydantic"},
+    "scene": {"numpy", "pydantic", "pydantic_core"},
     "exports": {"numpy"},
     "web": {"fastapi", "jinja2", "pydantic", "starlette", "uvicorn"},
     "cli": {"uvicorn"},

@@ -73,7 +73,8 @@ def test_mirrored_along_the_axis_a_throw_flies_the_mirrored_path(radius, level, 
 def test_every_place_along_the_deck_is_like_any_other(radius, level, share, speed, heading, elevation, along):
     habitat = wheel(radius, level)
     here, there = (
-        one(throw(share * radius, speed * rim(habitat), heading, elevation, along_m=x), habitat).track for x in (0, along)
+        one(throw(share * radius, speed * rim(habitat), heading, elevation, along_m=x), habitat).track
+        for x in (0, along)
     )
     assert there.ends_s == pytest.approx(here.ends_s, abs=1e-6)
     n = min(len(here.samples.time_s), len(there.samples.time_s))
@@ -92,7 +93,9 @@ def reversed_spin(spin, end_s):
     return ramped(-float(spin.rate_rad_s(end_s)), points)
 
 
-@given(st.floats(0.5, 500), st.floats(-2, 2), st.lists(st.floats(-2, 2), max_size=3), st.tuples(*[st.floats(-20, 20)] * 3))
+@given(
+    st.floats(0.5, 500), st.floats(-2, 2), st.lists(st.floats(-2, 2), max_size=3), st.tuples(*[st.floats(-20, 20)] * 3)
+)
 @settings(max_examples=60)
 def test_time_runs_back_under_the_opposite_spin(rho, rate, rates, velocity):
     """A path flown for 5 s, then with velocity aboard reversed in a habitat that turns the other way, ends where it began."""
@@ -121,7 +124,12 @@ def test_the_other_spin_is_the_mirror_image_in_air_too(rho, rate, velocity):
     assert ends[1] * [1, -1, 1] == pytest.approx(ends[0], abs=IN_AIR_M)
 
 
-@given(st.tuples(*[st.floats(-1e4, 1e4)] * 3), st.tuples(*[st.floats(-3e3, 3e3)] * 3), st.floats(-1e3, 1e3), st.floats(-20, 20))
+@given(
+    st.tuples(*[st.floats(-1e4, 1e4)] * 3),
+    st.tuples(*[st.floats(-3e3, 3e3)] * 3),
+    st.floats(-1e3, 1e3),
+    st.floats(-20, 20),
+)
 def test_both_frames_and_back(position, velocity, angle, omega):
     position, velocity = np.array(position), np.array(velocity)
     there = frames.rotating_to_inertial(position, velocity, angle, omega)
@@ -140,8 +148,17 @@ DENSITIES_KG_M3 = (20.0, 1000.0, 7850.0)
 def habitats(draw):
     radius = draw(st.floats(math.log(0.1), math.log(10_000.0)).map(math.exp))
     fastest = min(200.0, 4999.0 / radius * 60 / math.tau)
-    spins = st.one_of(st.just(0.0), st.floats(0, fastest), st.just(fastest), levels.map(lambda g: min(wheel(radius, g)["spin_rpm"], fastest)))
-    out = {"radius_m": radius, "spin_rpm": draw(spins), "axial_thrust_m_s2": draw(st.sampled_from([0.0, 0.0, 0.0, 0.3, -5.0, 100.0]))}
+    spins = st.one_of(
+        st.just(0.0),
+        st.floats(0, fastest),
+        st.just(fastest),
+        levels.map(lambda g: min(wheel(radius, g)["spin_rpm"], fastest)),
+    )
+    out = {
+        "radius_m": radius,
+        "spin_rpm": draw(spins),
+        "axial_thrust_m_s2": draw(st.sampled_from([0.0, 0.0, 0.0, 0.3, -5.0, 100.0])),
+    }
     if draw(st.booleans()):
         out["width_m"] = max(0.5, radius * draw(st.floats(0.05, 3)))
     kind = draw(st.sampled_from(["open", "ceiling", "hub", "both"]))
@@ -164,7 +181,9 @@ def room(habitat):
 def motions(draw, habitat, air):
     top, side = room(habitat)
     fits = [d for d in DIAMETERS_M if d < 0.9 * min(habitat["radius_m"] / 2, top, 2 * side)] + ([] if air else [0.0])
-    kind = draw(st.sampled_from(["drop", "throw", "throw", "pour"] if min(habitat["radius_m"], top, side) > 0.2 else ["throw"]))
+    kind = draw(
+        st.sampled_from(["drop", "throw", "throw", "pour"] if min(habitat["radius_m"], top, side) > 0.2 else ["throw"])
+    )
     size = 0.008 if kind == "pour" else draw(st.sampled_from(fits))
     height = draw(st.one_of(st.floats(size / 2, top - size / 2), st.sampled_from([size / 2, top - size / 2])))
     axial = draw(st.one_of(st.just(0.0), st.sampled_from([side - size / 2, size / 2 - side])))
@@ -177,7 +196,11 @@ def motions(draw, habitat, air):
     mass = max(1e-9, draw(st.sampled_from(DENSITIES_KG_M3)) * math.pi / 6 * max(size, 1e-3) ** 3)
     out["body"] = {"mass_kg": mass, "diameter_m": size, "drag": draw(st.sampled_from(["sphere", 0.0, 0.47, 5.0]))}
     fast = max(1.0, rim(habitat))
-    return out if kind == "drop" else out | aim | {"speed_m_s": draw(st.one_of(st.just(min(fast, 3e3)), st.floats(0, min(2 * fast, 3e3))))}
+    return (
+        out
+        if kind == "drop"
+        else out | aim | {"speed_m_s": draw(st.one_of(st.just(min(fast, 3e3)), st.floats(0, min(2 * fast, 3e3))))}
+    )
 
 
 @st.composite
@@ -193,7 +216,9 @@ def no_surface_is_passed(traced, whole):
     path, stream = traced.track.path, traced.plan.stream
     times = np.linspace(path.begin_s, path.end_s, 2000)
     radius = np.full(len(times), traced.plan.body.diameter_m / 2)
-    if stream is not None:  # a stream flies as a thread, a drop is thicker than the lip it hangs from: these begin anywhere
+    if (
+        stream is not None
+    ):  # a stream flies as a thread, a drop is thicker than the lip it hangs from: these begin anywhere
         if stream.drop_diameter_m is None or stream.breakup_s is None:
             radius[:] = 0.0
         radius[times <= (stream.breakup_s or 0.0)] = 0.0

@@ -40,7 +40,7 @@ asked = set()
 
 def rows(*keys):
     """Ask a test once for each of these rows; a key may end in * for all that begin so."""
-    found = [k for key in keys for k in ROWS if k == key or key.endswith("*") and k.startswith(key[:-1])]
+    found = [k for key in keys for k in ROWS if k == key or (key.endswith("*") and k.startswith(key[:-1]))]
     assert found, keys
     asked.update(found)
     return pytest.mark.parametrize("row", [pytest.param(ROWS[k], id=k) for k in found])
@@ -128,7 +128,9 @@ def over_the_earth(latitude_deg, velocity, time_s, drag_rate_1_s=0.0):
     Drag that grows with the first power of the speed is Stokes drag, on a ball in air thin enough to have none but that.
     """
     sine, cosine = frames.sin_deg(latitude_deg), frames.cos_deg(latitude_deg)
-    axes = np.array([[0, 1, 0], [-sine, 0, cosine], [cosine, 0, sine]])  # rows east, north, up, z along the Earth's axis
+    axes = np.array(
+        [[0, 1, 0], [-sine, 0, cosine], [cosine, 0, sine]]
+    )  # rows east, north, up, z along the Earth's axis
     air = Air(1e-9, 288.15) if drag_rate_1_s else None
     ball = Body(3 * math.pi * air.viscosity_pa_s * 0.01 / drag_rate_1_s, 0.01) if air else Body(1.0, 0.0)
     pull = -G0_M_S2 * axes[2][:, None]
@@ -183,7 +185,10 @@ def test_a_body_that_falls_through_air_drifts_east(row):
 @rows("TRJ-13", "TRJ-14")
 def test_the_horizon_turns_under_foucaults_pendulum(row):
     local = steady(EARTH * frames.sin_deg(row.inputs["latitude_deg"]))
-    ours = {"deg": math.degrees(float(local.angle_rad(86400.0))), "h": figures(1.0, local.rate_rad_s(0.0)).period_s / 3600}
+    ours = {
+        "deg": math.degrees(float(local.angle_rad(86400.0))),
+        "h": figures(1.0, local.rate_rad_s(0.0)).period_s / 3600,
+    }
     assert row.allows(ours[row.unit])
 
 
@@ -205,7 +210,9 @@ def test_a_student_catches_the_own_puck_after_half_a_turn(row):
     landing = traced.track.landing.state
     assert kinds(traced) == ["release", "axis", "apex", "deck"]
     assert float(landing.time_s[0]) == pytest.approx(30.0, abs=1e-9)
-    assert float(landing.along_m[0]) == pytest.approx(0.0, abs=1e-8)  # half a turn through the axis, half a turn of the table
+    assert float(landing.along_m[0]) == pytest.approx(
+        0.0, abs=1e-8
+    )  # half a turn through the axis, half a turn of the table
     release = event(traced, "release").state
     outside = traced.track.path.at(np.array([0.0]))[1]
     assert row.allows(float(np.linalg.norm(release.local_m_s if "rotating" in row.quantity else outside)))
@@ -272,7 +279,9 @@ def test_large_drops_flatten_so_that_a_sphere_outruns_them(row):
 
 @rows("DRG-32", "DRG-33", "DRG-39", "DRG-40", "DRG-43", "DRG-44")
 def test_balls_are_what_their_rules_say(row):
-    name = next(n for n in ("table-tennis ball", "tennis ball", "baseball") if row.quantity.startswith(n.removesuffix(" ball")))
+    name = next(
+        n for n in ("table-tennis ball", "tennis ball", "baseball") if row.quantity.startswith(n.removesuffix(" ball"))
+    )
     body = named(name)
     assert row.allows(body.mass_kg if row.unit == "kg" else body.diameter_m)
 
@@ -308,7 +317,11 @@ def test_gas_thins_toward_the_axis(row):
     """The program's law knows air; another gas thins as air does at a temperature changed by the ratio of molar masses."""
     molar = row.inputs.get("molar_mass_kg_mol", 0.003)  # the separation factor is of a difference of 3 g/mol
     radius = row.inputs.get("radius_m", 1.0)
-    speed = row.inputs.get("wall_speed_m_s") or row.inputs.get("frequency_Hz", 0.0) * math.tau * radius or math.sqrt(radius * G0_M_S2)
+    speed = (
+        row.inputs.get("wall_speed_m_s")
+        or row.inputs.get("frequency_Hz", 0.0) * math.tau * radius
+        or math.sqrt(radius * G0_M_S2)
+    )
     as_air = row.inputs["T_K"] * ROWS["CON-02"].value / molar / AIR_GAS_CONSTANT_J_KG_K
     axis_to_wall = density_ratio(Air(1.0, as_air), speed / radius, 0.0, radius)
     assert row.allows(axis_to_wall if row.value < 1 else 1 / axis_to_wall)

@@ -84,7 +84,9 @@ def test_the_same_gravity_on_a_smaller_radius_needs_more_spin_and_gives_more_cor
 
 def test_the_larger_the_wheel_the_straighter_the_fall():
     """Common practice, no source: at one g0, by the inverse root of the radius."""
-    off = [-drift(one(drop(2.0), {"radius_m": r, "spin_rpm": omega_for(r, 9.80665) / RPM_RAD_S})) for r in (20, 100, 1000)]
+    off = [
+        -drift(one(drop(2.0), {"radius_m": r, "spin_rpm": omega_for(r, 9.80665) / RPM_RAD_S})) for r in (20, 100, 1000)
+    ]
     assert off == sorted(off, reverse=True)
     assert off[1] / off[2] == pytest.approx(math.sqrt(10), rel=0.05)
 
@@ -93,7 +95,9 @@ def test_a_throw_along_the_axis_only_bends_antispinward_as_it_falls():
     """Common practice, no source: nothing sends it sideways but its fall."""
     axial, dropped = one(throw(1.5, 4.0, 90, 0)), one(drop(1.5))
     assert drift(axial) == pytest.approx(drift(dropped), abs=1e-9)
-    assert float(axial.track.landing.state.axial_m[0]) == pytest.approx(4.0 * float(axial.track.landing.state.time_s[0]))
+    assert float(axial.track.landing.state.axial_m[0]) == pytest.approx(
+        4.0 * float(axial.track.landing.state.time_s[0])
+    )
 
 
 def test_a_thrower_who_runs_back_as_fast_as_the_deck_floats_the_ball():

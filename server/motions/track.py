@@ -84,7 +84,7 @@ def of_course(setting, plan, opening, flown):
     path = last.path if opening is None or flown is None else joined(opening.path, flown.path)
     marks = _marks(setting, path)
     surface = last.surface
-    end = _end(setting, surface)
+    end = _end(setting, surface, path.end_s)
     if setting.duration_s is not None and plan.start_s >= setting.duration_s:
         return Track(0, states(setting, path, plan, np.empty(0)), "duration", setting.duration_s, no_landing="duration")
     first, count = grid_span(setting.rate, plan.start_s, path.end_s)
@@ -110,10 +110,10 @@ def of_course(setting, plan, opening, flown):
     )
 
 
-def _end(setting, surface):
+def _end(setting, surface, ends_s):
     if surface is not None:
         return _ENDS.get(surface.name, "met a surface")
-    return "time limit" if setting.duration_s is None else "duration"
+    return "duration" if setting.duration_s is not None and ends_s >= setting.duration_s else "time limit"
 
 
 def _why_not(setting, surface, end):
@@ -129,7 +129,9 @@ def _marks(setting, path):
     s = nearest_axis(path.position_m, path.path_m)
     turning = np.isfinite(s)
     times = path.start_s[turning] + s[turning] * path.length_s[turning]
-    times = times[(times > path.begin_s) & (times < path.end_s)]
+    # A piece's polynomial runs on past where the next piece begins; what it does there never happened.
+    until_s = np.append(path.start_s[1:], path.end_s)[turning]
+    times = times[(times > path.begin_s) & (times < np.minimum(until_s, path.end_s))]
     position, _ = path.at(times)
     through = np.hypot(position[:, 0], position[:, 1]) <= AXIS_SHARE * setting.habitat.radius_m
     return [
@@ -183,26 +185,42 @@ def states(setting, path, plan, time_s, axis_s=()):
 def _azimuth(setting, path, plan, time_s, position, axis_s):
     """Unwrapped inertial azimuth (n,) at times (n,): followed from the release along the path.
 
-    Between neighbouring times and the path's own knots it changes by less than half a turn; where the path passes through
-    the axis it steps by +pi.
+    Between neighbouring times and the path's own knots it changes by less than half a turn. Where the path passes through
+    the axis it steps by +pi; at the axis itself it stays what it was.
     """
-    start = plan.place[0] / setting.habitat.radius_m + float(setting.habitat.spin.angle_rad(path.begin_s))
+    radius = setting.habitat.radius_m
+    start = plan.place[0] / radius + float(setting.habitat.spin.angle_rad(path.begin_s))
     anchors = np.concatenate([[path.begin_s], path.knots_s])
-    along = np.concatenate([path.at(anchors)[0], position])
     times = np.concatenate([anchors, time_s])
     order = np.argsort(times, kind="stable")
-    steps = frames.azimuth_steps(along[order])
+    along = np.concatenate([path.at(anchors)[0], position])[order]
+    steps = frames.azimuth_steps(along)
+    on_axis = np.hypot(along[:, 0], along[:, 1]) <= AXIS_SHARE * radius
     for t in axis_s:
-        _cross_axis(steps, times[order], t)
+        _cross_axis(steps, along, on_axis, times[order], t)
+    if on_axis[0]:
+        _leave_axis(steps, along, on_axis, start)
     azimuth = np.empty(len(times))
     azimuth[order] = start + np.concatenate([[0.0], np.cumsum(steps)])
     return azimuth[len(anchors) :]
 
 
-def _cross_axis(steps, times, axis_s):
-    """Make the change of azimuth through the axis +pi in all: 0 up to the times at the axis itself, all of it after."""
-    before = np.flatnonzero(times < axis_s)[-1]
-    after = np.flatnonzero(times > axis_s)
-    steps[before : (after[0] if len(after) else len(times)) - 1] = 0.0
-    if len(after):
-        steps[after[0] - 1] = np.pi
+def _cross_axis(steps, along, on_axis, times, axis_s):
+    """Make the change of azimuth through the axis upward, half a turn in all: none up to the axis, all of it after."""
+    before = np.flatnonzero((times < axis_s) & ~on_axis)
+    after = np.flatnonzero((times > axis_s) & ~on_axis)
+    if len(before) and len(after):
+        steps[before[-1] : after[0]] = 0.0
+        steps[after[0] - 1] = frames.azimuth_steps(along[[before[-1], after[0]]])[0] % (2 * np.pi)
+    elif len(before):
+        steps[before[-1] :] = 0.0
+
+
+def _leave_axis(steps, along, on_axis, start):
+    """For a body released on the axis, where azimuth has no meaning: turn at once to the way it leaves."""
+    away = np.flatnonzero(~on_axis)
+    if len(away):
+        x, y = along[away[0], :2]
+        turned = (np.arctan2(y, x) - start) % (2 * np.pi)
+        steps[: away[0]] = 0.0
+        steps[away[0] - 1] = turned if turned <= np.pi + AXIS_SHARE else turned - 2 * np.pi

@@ -243,10 +243,19 @@ class Sampling(Strict):
     duration_s: float | None = number("Ends at", "s", 0.1, 600, None)
 
 
+def _version(value: Any):
+    """True equals 1, but is no version."""
+    if isinstance(value, bool):
+        raise PydanticCustomError("version", "version")
+    return value
+
+
 class Scene(Strict):
     """A whole scene."""
 
-    rimfall: Literal[1] = Field(json_schema_extra={"label": "Document version", "unit": "", "kind": "version"})
+    rimfall: Annotated[Literal[1], BeforeValidator(_version)] = Field(
+        json_schema_extra={"label": "Document version", "unit": "", "kind": "version"}
+    )
     title: str = text("Title", 200, "")
     habitat: HabitatPart
     air: AirPart | None = AirPart()

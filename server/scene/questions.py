@@ -110,13 +110,19 @@ def _refuse_work(name, index, greatest):
 
 def _grid_count(setting, motions):
     """Samples of the whole grid: to the first at or after the last end; with nothing moving, one turn (at most 60 s)."""
-    ends = [t.track.ends_s for t in motions if t.track.path is not None]
+    ends = [t.track.ends_s + _pours_for_s(t.plan.stream) for t in motions if t.track.path is not None]
     ends += [t.companion.ends_s for t in motions if t.companion is not None]
     if not ends:
         period = habitats.figures(setting.habitat.radius_m, setting.omega_rad_s(0.0)).period_s or 1.0
         ends = [setting.duration_s or min(period, 60.0)]
     rate = float(setting.rate)
-    return int(-(-(max(ends) * rate - 1e-9) // 1)) + 1
+    last = max(ends) if setting.duration_s is None else min(max(ends), setting.duration_s)
+    return int(-(-(last * rate - 1e-9) // 1)) + 1
+
+
+def _pours_for_s(stream):
+    """How much later than the first parcel the last one ends."""
+    return 0.0 if stream is None else stream.last_leaves_s - stream.first_leaves_s
 
 
 HOLDS = {"gravity": "gravity_m_s2", "rim_speed": "rim_speed_m_s"}

@@ -27,6 +27,7 @@ def read_export(source):
 
 
 def _parsed(model, source):
+    source = source.encode("utf-8", "surrogatepass") if isinstance(source, str) else source
     if len(source) > GREATEST_BYTES:
         say = f"The document has {len(source):,} bytes; it may have {GREATEST_BYTES:,}."
         raise TooMuch(refusal("document", f"{len(source)} bytes", f"at most {GREATEST_BYTES:,} bytes", say))

@@ -25,19 +25,23 @@ def _one(error, source):
         may_be = may_be_of(field)
         return refusal(field, "nothing", may_be, f"{label_of(field)} is missing; it may be {may_be}.")
     if kind == "extra_forbidden":
-        return _unknown(field, error["input"])
+        return _unknown(field, error)
     if kind in ("union_tag_not_found", "union_tag_invalid"):
         field = f"{field}.kind"
         was = error["input"].get("kind") if isinstance(error["input"], dict) else error["input"]
         return wrong(field, was)
     if kind in ("model_type", "model_attributes_type", "dict_type"):
-        return wrong(field or "document", error["input"], "an object in braces")
+        return wrong(
+            field or "document", error["input"], None if pattern_of(field) in FIELDS else "an object in braces"
+        )
     return wrong(field, error["input"])
 
 
 def path_of(loc):
     """A document's field name, "motions.0.speed_m_s", from pydantic's location."""
-    loc = loc[1:] if loc[:1] == ("scene",) else loc  # an export's request holds the document under "scene"
+    loc = (
+        loc[1:] if loc[:1] == ("scene",) and len(loc) > 1 else loc
+    )  # an export's request holds the document under "scene"
     parts = [p for i, p in enumerate(loc) if p not in _TAGS and not (i == 2 and loc[0] == "motions" and p in MOTIONS)]
     return ".".join(str(p) for p in parts)
 
@@ -74,16 +78,16 @@ def as_json(value):
         return repr(value)
 
 
-def _unknown(field, was):
+def _unknown(field, error):
     parent = field.rpartition(".")[0]
-    known = sorted({p.split(".")[-1] for p in FIELDS if p.rpartition(".")[0] == pattern_of(parent)} - {"*"})
-    may_be = "absent; known here: " + ", ".join(known) if known else "absent"
-    return refusal(
-        field,
-        as_json(was),
-        may_be,
-        f"Field {shown(field)} is unknown; {parent or 'the document'} may hold {', '.join(known) or 'nothing'}.",
-    )
+    kind = next((MOTIONS[p] for p in error["loc"][2:3] if error["loc"][0] == "motions" and p in MOTIONS), None)
+    if kind is not None and parent.count(".") == 1:
+        known = sorted(kind.model_fields)
+    else:
+        known = sorted({p.split(".")[-1] for p in FIELDS if p.rpartition(".")[0] == pattern_of(parent)} - {"*"})
+    listed = ", ".join(known) or "nothing"
+    say = f"Field {shown(field)} is unknown; {parent or 'the document'} may hold {listed}."
+    return refusal(field, as_json(error["input"]), f"absent; known here: {listed}", say)
 
 
 def broken(problem, source):

@@ -123,7 +123,10 @@ def test_motions_are_added_renamed_duplicated_and_removed(page):
 
 def test_a_motion_hidden_leaves_the_stages(page):
     page.get_by_role("button", name="Hide Lob back on the stages").click()
-    until("no label of it", lambda: page.locator(".stage-aboard .stage-labels > *:visible", has_text="Lob back").count() == 0)
+    until(
+        "no label of it",
+        lambda: page.locator(".stage-aboard .stage-labels > *:visible", has_text="Lob back").count() == 0,
+    )
     page.get_by_role("button", name="Show Lob back on the stages").click()
 
 

@@ -4,8 +4,8 @@ import csv
 import io
 import json
 
-from .looking import drawn, number_box, said, saved_scene, shown_is, still_picture, stop, type_figure, until
 from .conftest import DRAWN
+from .looking import drawn, number_box, said, saved_scene, shown_is, still_picture, stop, type_figure, until
 
 
 def test_the_browser_keeps_the_scene_over_a_reload(page):

@@ -38,15 +38,27 @@ def drop(height_m, body=POINT, start_s=0.0, **where):
 
 def throw(height_m, speed_m_s, heading_deg=0.0, elevation_deg=0.0, body=POINT, start_s=0.0, **where):
     return {
-        "kind": "throw", "place": place(height_m, **where), "speed_m_s": speed_m_s, "heading_deg": heading_deg,
-        "elevation_deg": elevation_deg, "body": body, "start_s": start_s,
+        "kind": "throw",
+        "place": place(height_m, **where),
+        "speed_m_s": speed_m_s,
+        "heading_deg": heading_deg,
+        "elevation_deg": elevation_deg,
+        "body": body,
+        "start_s": start_s,
     }
 
 
 def pour(height_m, flow_ml_s=30.0, lip_mm=8.0, heading_deg=0.0, elevation_deg=0.0, start_s=0.0, **where):
     return {
-        "kind": "pour", "place": place(height_m, **where), "heading_deg": heading_deg, "elevation_deg": elevation_deg,
-        "flow_ml_s": flow_ml_s, "lip_diameter_mm": lip_mm, "duration_s": 2.0, "liquid": "water", "start_s": start_s,
+        "kind": "pour",
+        "place": place(height_m, **where),
+        "heading_deg": heading_deg,
+        "elevation_deg": elevation_deg,
+        "flow_ml_s": flow_ml_s,
+        "lip_diameter_mm": lip_mm,
+        "duration_s": 2.0,
+        "liquid": "water",
+        "start_s": start_s,
     }
 
 

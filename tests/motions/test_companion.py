@@ -27,8 +27,12 @@ def test_a_throw_flies_the_parabola():
     level, up = 6.0 * math.cos(math.radians(35)), 6.0 * math.sin(math.radians(35))
     time_s = (up + math.sqrt(up**2 + 2 * 1.5 * G)) / G
     assert companion.landing["time_s"] == pytest.approx(time_s, abs=TIME_S)
-    assert companion.landing["along_m"] == pytest.approx(3.0 + level * math.cos(math.radians(150)) * time_s, abs=PLACE_M)
-    assert companion.landing["axial_m"] == pytest.approx(1.0 + level * math.sin(math.radians(150)) * time_s, abs=PLACE_M)
+    assert companion.landing["along_m"] == pytest.approx(
+        3.0 + level * math.cos(math.radians(150)) * time_s, abs=PLACE_M
+    )
+    assert companion.landing["axial_m"] == pytest.approx(
+        1.0 + level * math.sin(math.radians(150)) * time_s, abs=PLACE_M
+    )
     assert companion.landing["drift_m"] == pytest.approx(companion.landing["along_m"] - 3.0)
 
 
@@ -36,7 +40,9 @@ def test_its_samples_are_read_as_places_rolled_onto_the_deck():
     companion = one(throw(1.5, 6.0, 0, 35)).companion
     along, height, axial = companion.places_m.T
     rho = 56.0 - height
-    assert companion.rotating_m == pytest.approx(np.stack([rho * np.cos(along / 56), rho * np.sin(along / 56), axial], axis=1))
+    assert companion.rotating_m == pytest.approx(
+        np.stack([rho * np.cos(along / 56), rho * np.sin(along / 56), axial], axis=1)
+    )
 
 
 def test_the_ships_push_is_felt_along_minus_z():
@@ -46,7 +52,9 @@ def test_the_ships_push_is_felt_along_minus_z():
 
 def test_its_gravity_is_that_of_the_release():
     ramp = {"radius_m": 56.0, "spin_rpm": 0.0, "spin_ramp": [{"time_s": 10.0, "spin_rpm": 3.0}]}
-    assert one(drop(1.2, start_s=20.0), ramp).companion.landing["time_s"] == pytest.approx(20 + math.sqrt(2.4 / G), abs=TIME_S)
+    assert one(drop(1.2, start_s=20.0), ramp).companion.landing["time_s"] == pytest.approx(
+        20 + math.sqrt(2.4 / G), abs=TIME_S
+    )
 
 
 def test_without_spin_there_is_none():

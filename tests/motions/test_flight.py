@@ -33,7 +33,11 @@ def test_a_ball_lands_when_its_own_surface_does():
 
 
 def test_bodies_fly_together_as_they_fly_alone():
-    motions = [throw(1.5, 6.0, 180, 35, BALL), drop(3.0, {"mass_kg": 4e-6, "diameter_m": 0.002}), throw(1, 17, 0, 70, BALL, 2.5)]
+    motions = [
+        throw(1.5, 6.0, 180, 35, BALL),
+        drop(3.0, {"mass_kg": 4e-6, "diameter_m": 0.002}),
+        throw(1, 17, 0, 70, BALL, 2.5),
+    ]
     together = trace(motions, air=AIR).motions
     for motion, found in zip(motions, together, strict=True):
         assert landing(found) == pytest.approx(landing(one(motion, air=AIR)), abs=TOGETHER_M)
@@ -103,7 +107,9 @@ def test_the_spin_of_the_release_is_that_of_its_own_time():
     """Let go while the wheel is at rest, it stays; let go once it turns, it falls."""
     ramp = {"radius_m": 56.0, "spin_rpm": 0.0, "spin_ramp": [{"time_s": 10.0, "spin_rpm": 3.0}]}
     assert one(drop(1.2, start_s=0.0), ramp).track.end == "time limit"
-    assert landing(one(drop(1.2, start_s=20.0), ramp))[0] == pytest.approx(20.0 + landing(one(drop(1.2)))[0], abs=TIME_S)
+    assert landing(one(drop(1.2, start_s=20.0), ramp))[0] == pytest.approx(
+        20.0 + landing(one(drop(1.2)))[0], abs=TIME_S
+    )
 
 
 def test_a_constant_and_a_curved_drag_fly_in_one_batch():

@@ -72,7 +72,9 @@ def test_first_roots_are_those_of_numpy(degree):
     assert np.abs([np.polyval(p[::-1], s) for p, s in zip(powers.T[ends], found[ends], strict=True)]).max() < 1e-6
 
 
-@pytest.mark.parametrize("roots", [(0.2, 0.7), (0.5, 0.5001), (1e-6, 0.3), (0.1, 0.1002), (0.999999, 1.5), (0.3, 0.301, 0.9, 0.95)])
+@pytest.mark.parametrize(
+    "roots", [(0.2, 0.7), (0.5, 0.5001), (1e-6, 0.3), (0.1, 0.1002), (0.999999, 1.5), (0.3, 0.301, 0.9, 0.95)]
+)
 def test_close_roots_are_told_apart_and_the_first_is_taken(roots):
     control = of_roots(*roots)
     assert bernstein.first_descent(control * np.sign(control[0]))[0] == pytest.approx(roots[0], abs=ROOT)
@@ -95,7 +97,9 @@ def test_a_double_root_is_contact_there_or_none_at_all():
 
 
 def test_a_triple_root_is_a_fall():
-    assert bernstein.first_descent(of_roots(0.4, 0.4, 0.4, lead=-1.0))[0] == pytest.approx(0.4, abs=1e-5)  # round-off^(1/3)
+    assert bernstein.first_descent(of_roots(0.4, 0.4, 0.4, lead=-1.0))[0] == pytest.approx(
+        0.4, abs=1e-5
+    )  # round-off^(1/3)
 
 
 def test_a_root_a_hair_before_a_half_is_not_taken_for_the_half():
@@ -116,4 +120,6 @@ def test_one_that_starts_at_or_below_0_has_fallen_at_once():
 def test_a_dip_of_high_degree_between_ends_far_above_0_is_found():
     powers = np.zeros((15, 1))
     powers[[0, 7, 14], 0] = 0.25 - 1e-7, -1.0, 1.0  # (s^7 - 1/2)^2, a hair below 0 at s = 0.906
-    assert bernstein.first_descent(bernstein.from_powers(powers))[0] == pytest.approx((0.5 - 1e-7**0.5) ** (1 / 7), abs=1e-9)
+    assert bernstein.first_descent(bernstein.from_powers(powers))[0] == pytest.approx(
+        (0.5 - 1e-7**0.5) ** (1 / 7), abs=1e-9
+    )

@@ -32,7 +32,9 @@ def test_trees_of_two_levels_to_order_8(j, k):
     assert B @ (C**j * (A @ C**k)) == pytest.approx(1 / ((k + 1) * (j + k + 2)), abs=SUM)
 
 
-@pytest.mark.parametrize(("j", "k", "m"), [(j, k, m) for j in range(6) for k in range(6) for m in range(6) if j + k + m <= 5])
+@pytest.mark.parametrize(
+    ("j", "k", "m"), [(j, k, m) for j in range(6) for k in range(6) for m in range(6) if j + k + m <= 5]
+)
 def test_trees_of_three_levels_to_order_8(j, k, m):
     expected = 1 / ((m + 1) * (k + m + 2) * (j + k + m + 3))
     assert B @ (C**j * (A @ (C**k * (A @ C**m)))) == pytest.approx(expected, abs=SUM)

@@ -49,7 +49,9 @@ def test_drag_rises_with_speed_everywhere():
     assert np.all(np.diff(sphere_cd_re(WIDE) * WIDE) > 0)
 
 
-@pytest.mark.parametrize("knot", [*KNOTS[1:-1], *np.log10(clift_1978.JOINTS), np.log10(LEAST_RE), np.log10(GREATEST_RE)])
+@pytest.mark.parametrize(
+    "knot", [*KNOTS[1:-1], *np.log10(clift_1978.JOINTS), np.log10(LEAST_RE), np.log10(GREATEST_RE)]
+)
 def test_no_jump_of_value_or_slope(knot):
     width = WIDTH
     x = knot + width * np.array([-2.0, -1.0, 1.0, 2.0])

@@ -52,7 +52,7 @@ def test_round_trip_of_both_frames():
 
 def test_rotating_velocity_is_the_change_of_rotating_position():
     omega, step = 0.7, 1e-4
-    at = lambda t: (np.array([3.0, 4.0, 0.0]) + np.array([0.5, -2.0, 1.0]) * t)  # noqa: E731 - a straight line
+    at = lambda t: np.array([3.0, 4.0, 0.0]) + np.array([0.5, -2.0, 1.0]) * t  # noqa: E731 - a straight line
     inside = [frames.inertial_to_rotating(at(t), np.zeros(3), omega * t, omega)[0] for t in (2 - step, 2 + step)]
     _, moving = frames.inertial_to_rotating(at(2.0), np.array([0.5, -2.0, 1.0]), omega * 2, omega)
     assert moving == pytest.approx((inside[1] - inside[0]) / (2 * step), abs=DIFFERENCE_M_S)

@@ -109,8 +109,12 @@ def test_bodies_that_leave_do_not_disturb_those_that_stay():
         stepper.step()
     stepper.keep(np.array([True, False, True]))
     found, _ = stepper.propagate()
-    assert found[:, 0] == pytest.approx(reference(Breeze([0.0]), position[:, :1], velocity[:, :1], [4.0])[:, 0], abs=1e-8)
-    assert found[:, 1] == pytest.approx(reference(Breeze([5.0]), position[:, :1], velocity[:, :1], [4.0])[:, 0], abs=1e-8)
+    assert found[:, 0] == pytest.approx(
+        reference(Breeze([0.0]), position[:, :1], velocity[:, :1], [4.0])[:, 0], abs=1e-8
+    )
+    assert found[:, 1] == pytest.approx(
+        reference(Breeze([5.0]), position[:, :1], velocity[:, :1], [4.0])[:, 0], abs=1e-8
+    )
 
 
 def test_no_step_crosses_a_stop_and_the_last_ends_at_the_limit():
@@ -124,7 +128,9 @@ def test_no_step_crosses_a_stop_and_the_last_ends_at_the_limit():
 
 
 def test_no_body_goes_further_than_its_reach_in_a_step():
-    stepper = Stepper(Breeze([0.0, 0.0]), np.zeros((3, 2)), np.full((3, 2), 10.0), 50.0, absolute=HUGE, reach_m=np.array([90.0, 7.0]))
+    stepper = Stepper(
+        Breeze([0.0, 0.0]), np.zeros((3, 2)), np.full((3, 2), 10.0), 50.0, absolute=HUGE, reach_m=np.array([90.0, 7.0])
+    )
     assert np.hypot(*stepper.step().path_m.sum(axis=0)[:2, 1]) < 7.5
 
 

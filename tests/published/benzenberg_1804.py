@@ -5,8 +5,13 @@ from .row import Row
 
 ROWS = {
     "TRJ-05": Row(
-        "Hamburg tower 1802: theoretical eastward deviation", {"height_m": 76.337, "latitude_deg": 53.55}, 0.008748,
-        "m", 0.0001, "3.878 Paris lines of 2.2558 mm; heights in whole feet", "measured about 4 lines (9.0 mm)",
+        "Hamburg tower 1802: theoretical eastward deviation",
+        {"height_m": 76.337, "latitude_deg": 53.55},
+        0.008748,
+        "m",
+        0.0001,
+        "3.878 Paris lines of 2.2558 mm; heights in whole feet",
+        "measured about 4 lines (9.0 mm)",
     ),
 }
 
@@ -14,7 +19,11 @@ ROWS = {
 WARNINGS = {
     "TRJ-07": Row(
         "Schlebusch shaft: theoretical eastward deviation printed by the experimenter",
-        {"height_m": 85.108, "latitude_deg": 51.0}, 0.010467, "m", 5e-05, "4.64 Paris lines",
+        {"height_m": 85.108, "latitude_deg": 51.0},
+        0.010467,
+        "m",
+        5e-05,
+        "4.64 Paris lines",
         "vacuum first-order formula gives 4.81 lines (3.6 % more): his value includes other assumptions. Do not test",
     ),
 }

@@ -7,8 +7,12 @@ from .row import Row
 
 ROWS = {
     "DRG-01": Row(
-        "sphere drag coefficient at Re = 200, Clift, Grace & Weber (1978) piecewise curve", {"Re": 200.0},
-        0.7756342422, "1", 1e-09, "worked value of the published correlation",
+        "sphere drag coefficient at Re = 200, Clift, Grace & Weber (1978) piecewise curve",
+        {"Re": 200.0},
+        0.7756342422,
+        "1",
+        1e-09,
+        "worked value of the published correlation",
     ),
 }
 

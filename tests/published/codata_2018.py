@@ -4,7 +4,11 @@ from .row import Row
 
 ROWS = {
     "CON-02": Row(
-        "molar gas constant", {}, 8.314462618, "J/(mol K)", 1e-09,
+        "molar gas constant",
+        {},
+        8.314462618,
+        "J/(mol K)",
+        1e-09,
         "exact product of SI constants, printed to 10 digits",
     ),
 }

@@ -4,6 +4,11 @@ from .row import Row
 
 ROWS = {
     "TRJ-10": Row(
-        "ratio of thrown-up to dropped deviation, opposite sense", {}, -4.0, "1", 0.001, "exact to first order",
+        "ratio of thrown-up to dropped deviation, opposite sense",
+        {},
+        -4.0,
+        "1",
+        0.001,
+        "exact to first order",
     ),
 }

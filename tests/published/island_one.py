@@ -4,7 +4,11 @@ from .row import Row
 
 ROWS = {
     "DES-07": Row(
-        "Island One sphere, equatorial level", {"diameter_m": 500.0, "rate_rpm": 1.9}, 1.0, "g0", 0.03,
+        "Island One sphere, equatorial level",
+        {"diameter_m": 500.0, "rate_rpm": 1.9},
+        1.0,
+        "g0",
+        0.03,
         "rate printed to 0.1 rpm (2.6 % each way in a = w^2 R)",
     ),
 }

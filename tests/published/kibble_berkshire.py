@@ -4,7 +4,11 @@ from .row import Row
 
 ROWS = {
     "TRJ-01": Row(
-        "eastward deviation, 100 m drop, latitude 45 deg", {"height_m": 100.0, "latitude_deg": 45.0}, 0.016, "m",
-        0.0006, "\"about 16 mm\"",
+        "eastward deviation, 100 m drop, latitude 45 deg",
+        {"height_m": 100.0, "latitude_deg": 45.0},
+        0.016,
+        "m",
+        0.0006,
+        '"about 16 mm"',
     ),
 }

@@ -4,8 +4,13 @@ from .row import Row
 
 ROWS = {
     "DES-12": Row(
-        "capped cylinder prototype, low level at 2.2 rpm", {"radius_m": 100.0, "rate_rpm": 2.2}, 0.5, "g0", 0.05,
-        "level printed to one digit", "exact 0.5 g0 would need 2.115 rpm",
+        "capped cylinder prototype, low level at 2.2 rpm",
+        {"radius_m": 100.0, "rate_rpm": 2.2},
+        0.5,
+        "g0",
+        0.05,
+        "level printed to one digit",
+        "exact 0.5 g0 would need 2.115 rpm",
     ),
     "DES-14": Row("rim speed at 2 rpm", {"radius_m": 100.0, "rate_rpm": 2.0}, 20.9, "m/s", 0.05, "last digit"),
     "DES-15": Row("rim speed at 3 rpm", {"radius_m": 100.0, "rate_rpm": 3.0}, 31.4, "m/s", 0.05, "last digit"),
@@ -14,8 +19,12 @@ ROWS = {
 # These do not agree with their source, or it with itself: no test may pass or fail on them.
 WARNINGS = {
     "ATM-05": Row(
-        "density of half oxygen, half nitrogen at 40.53 kPa, 295 K", {"p_Pa": 40530.0, "T_K": 295.0}, 0.491,
-        "kg/m^3", 0.0005, "last digit",
+        "density of half oxygen, half nitrogen at 40.53 kPa, 295 K",
+        {"p_Pa": 40530.0, "T_K": 295.0},
+        0.491,
+        "kg/m^3",
+        0.0005,
+        "last digit",
         "ideal gas gives 0.496 (by pressure) or 0.494 (by mass): printed value is 1 % low. Do not test",
     ),
 }

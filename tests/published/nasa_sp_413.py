@@ -4,11 +4,21 @@ from .row import Row
 
 ROWS = {
     "DES-01": Row(
-        "torus of the 1975 study, level at outermost floor", {"radius_m": 895.0, "period_s": 60.0}, 1.0, "g0", 0.006,
-        "1790 m outer diameter rounded to 10 m", "a secondary page gives 1.8 km, one turn a minute, 1.0 g",
+        "torus of the 1975 study, level at outermost floor",
+        {"radius_m": 895.0, "period_s": 60.0},
+        1.0,
+        "g0",
+        0.006,
+        "1790 m outer diameter rounded to 10 m",
+        "a secondary page gives 1.8 km, one turn a minute, 1.0 g",
     ),
     "DES-02": Row(
-        "same torus, level at tube centre line (830 m)", {"radius_m": 830.0, "period_s": 60.0}, 0.93, "g0", 0.005,
-        "last digit", "study quotes 0.9 to 1.0 g for the living area",
+        "same torus, level at tube centre line (830 m)",
+        {"radius_m": 830.0, "period_s": 60.0},
+        0.93,
+        "g0",
+        0.005,
+        "last digit",
+        "study quotes 0.9 to 1.0 g for the living area",
     ),
 }

@@ -50,11 +50,6 @@ def test_ceiling_and_hub_leave_room():
     assert the_refusal(scene(habitat={"ceiling_m": 56.0})).field == "habitat.ceiling_m"
 
 
-def test_a_named_deck_is_no_lower_than_the_deck():
-    decks = [{"name": "Galley", "radius_m": 56.0}, {"name": "Cellar", "radius_m": 56.1}]
-    assert the_refusal(scene(habitat={"decks": decks})).field == "habitat.decks.1.radius_m"
-
-
 def test_names_differ():
     found = the_refusal(scene(drop(name="cup"), throw(name="ball"), drop(name="cup")))
     assert (found.field, found.was) == ("motions.2.name", '"cup"')
@@ -123,7 +118,9 @@ def test_a_body_is_smaller_than_half_the_radius():
 
 @pytest.mark.parametrize("habitat", [{"ceiling_m": 0.1}, {"width_m": 0.5}], ids=["low", "narrow"])
 def test_a_body_that_fits_nowhere_is_told_so(habitat):
-    found = the_refusal(scene(drop(0.05, BALL | {"diameter_m": 0.6 if "width_m" in habitat else 0.11}), habitat=habitat))
+    found = the_refusal(
+        scene(drop(0.05, BALL | {"diameter_m": 0.6 if "width_m" in habitat else 0.11}), habitat=habitat)
+    )
     assert found.field == "motions.0.body.diameter_m"
 
 

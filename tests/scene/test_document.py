@@ -95,19 +95,32 @@ def test_a_number_is_finite(path, least, greatest, word):
     assert found.field == path
 
 
-@pytest.mark.parametrize("path", ["habitat.width_m", "habitat.ceiling_m", "habitat.hub_radius_m", "sampling.duration_s"])
+@pytest.mark.parametrize(
+    "path", ["habitat.width_m", "habitat.ceiling_m", "habitat.hub_radius_m", "sampling.duration_s"]
+)
 def test_these_may_be_null(path):
     assert accepts(changed(BASE, path, None))
 
 
-@pytest.mark.parametrize("path", [r[0] for r in RANGES if r[0] not in ("habitat.width_m", "habitat.ceiling_m", "habitat.hub_radius_m", "sampling.duration_s")])
+@pytest.mark.parametrize(
+    "path",
+    [
+        r[0]
+        for r in RANGES
+        if r[0] not in ("habitat.width_m", "habitat.ceiling_m", "habitat.hub_radius_m", "sampling.duration_s")
+    ],
+)
 def test_others_may_not_be_null(path):
     (found,) = refusals(changed(BASE, path, None))
     assert (found.field, found.was) == (path, "null")
 
 
 def test_defaults_are_those_of_the_contract():
-    least = {"rimfall": 1, "habitat": {"radius_m": 56.0, "spin_rpm": 3.0}, "motions": [drop(1.0, BALL), throw(), pour()]}
+    least = {
+        "rimfall": 1,
+        "habitat": {"radius_m": 56.0, "spin_rpm": 3.0},
+        "motions": [drop(1.0, BALL), throw(), pour()],
+    }
     del least["motions"][1]["heading_deg"], least["motions"][1]["elevation_deg"], least["motions"][1]["speed_m_s"]
     full = read(json.dumps(least)).model_dump(mode="json")
     assert full["title"] == ""

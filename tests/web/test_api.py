@@ -1,0 +1,168 @@
+"""The API through the app itself: every route, every refusal's shape, the guards, the files."""
+
+import asyncio
+import base64
+import gzip
+import json
+import struct
+
+import httpx
+import pytest
+
+from server.scene import examples
+from server.web.app import make_app
+from server.web.guards import host_allowed
+
+SCENE = examples.example("same-lob")
+JSON = {"content-type": "application/json"}
+
+
+def call(method, path, **options):
+    async def once():
+        transport = httpx.ASGITransport(app=make_app())
+        async with httpx.AsyncClient(transport=transport, base_url="http://127.0.0.1") as client:
+            return await client.request(method, path, **options)
+
+    return asyncio.run(once())
+
+
+def trace(document=SCENE, query=""):
+    return call("POST", f"/api/trace{query}", content=document, headers=JSON)
+
+
+def refused(answer, status):
+    assert answer.status_code == status
+    rows = answer.json()["refused"]
+    assert all(set(row) == {"field", "was", "may_be", "say"} for row in rows)
+    return rows
+
+
+def test_health_and_version():
+    assert call("GET", "/api/health").json() == {"ok": True, "program": __import__("server").__version__}
+
+
+def test_examples_are_listed_and_each_is_a_scene():
+    listed = call("GET", "/api/examples").json()["examples"]
+    assert listed[0]["title"] == "The same lob, both ways"
+    for one in listed:
+        document = call("GET", f"/api/examples/{one['id']}")
+        assert trace(document.content).status_code == 200
+
+
+def test_lists_and_f4_carry_the_same_paths():
+    lists, packed = trace().json(), trace(query="?arrays=f4").json()
+    for plain, f4 in zip(lists["motions"], packed["motions"], strict=True):
+        shape, data = f4["rotating_m"]["shape"], base64.b64decode(f4["rotating_m"]["f4"])
+        values = struct.unpack(f"<{shape[0] * shape[1]}f", data)
+        for k, row in enumerate(plain["rotating_m"]):
+            assert [values[3 * k + c] + f4["anchor_m"][c] for c in range(3)] == pytest.approx(row, abs=1e-6)
+    assert "time_s" in lists
+    assert "time_s" not in packed
+
+
+def test_held_gravity_sets_the_follower():
+    answer = trace(query="?hold=gravity&held=2.763489&follower=habitat.spin_rpm").json()
+    assert answer["habitat"]["deck_gravity_m_s2"] == pytest.approx(2.763489, rel=1e-12)
+    answer = trace(query="?hold=rim_speed&held=30&follower=habitat.radius_m").json()
+    assert answer["habitat"]["rim_speed_m_s"] == pytest.approx(30, rel=1e-12)
+
+
+@pytest.mark.parametrize(
+    ("query", "field"),
+    [("?arrays=f8", "arrays"), ("?units=imperial", "units"), ("?hold=gravity", "held"), ("?hold=gravity&held=-1", "held"),
+     ("?hold=gravity&held=nan", "held"), ("?hold=gravity&held=1e8", "habitat.spin_rpm")],
+)  # fmt: skip
+def test_a_wrong_question_is_refused_by_name(query, field):
+    assert refused(trace(query=query), 422)[0]["field"] == field
+
+
+def test_what_is_not_there_or_not_answered_is_refused_in_the_same_shape():
+    refused(call("GET", "/api/nothing"), 404)
+    refused(call("GET", "/api/examples/none"), 404)
+    refused(call("POST", "/api/export/none", content="{}", headers=JSON), 404)
+    refused(call("GET", "/api/trace"), 405)
+    refused(call("POST", "/api/trace", content=SCENE, headers={"content-type": "text/plain"}), 415)
+    refused(call("POST", "/api/trace", content=b"x" * 1_000_001, headers=JSON), 413)
+
+
+def test_a_body_of_no_stated_length_is_counted():
+    async def chunks():
+        for _ in range(30):
+            yield b" " * 100_000
+
+    assert refused(call("POST", "/api/trace", content=chunks(), headers=JSON), 413)
+
+
+def test_another_host_is_refused():
+    assert refused(call("GET", "/api/health", headers={"host": "rimfall.invalid"}), 400)[0]["field"] == "host"
+
+
+@pytest.mark.parametrize(
+    ("host", "served_as", "may"),
+    [("localhost:80", "127.0.0.1", True), ("[::1]:90", "::1", True), ("::1", "::1", True), ("", "127.0.0.1", False),
+     ("10.0.0.9:8150", "0.0.0.0", True), ("10.0.0.9", "127.0.0.1", False), ("a.invalid", "0.0.0.0", False)],
+)  # fmt: skip
+def test_hosts(host, served_as, may):
+    assert host_allowed(host, served_as) == may
+
+
+def test_every_answer_carries_the_policy():
+    for path in ("/", "/api/health", "/static/main.js", "/nothing"):
+        policy = call("GET", path).headers["content-security-policy"]
+        assert "script-src 'self'" in policy
+        assert "unsafe" not in policy
+
+
+def test_static_files_are_compressed_and_revalidated():
+    answer = call("GET", "/static/main.js", headers={"accept-encoding": "gzip"})
+    assert answer.headers["content-encoding"] == "gzip"
+    plain = call("GET", "/static/main.js", headers={"accept-encoding": "identity"})
+    assert plain.text == answer.text
+    assert len(gzip.compress(plain.content)) < len(plain.content)
+    again = call("GET", "/static/main.js", headers={"if-none-match": answer.headers["etag"]})
+    assert again.status_code == 304
+
+
+def test_answers_are_not_compressed():
+    assert (
+        "content-encoding"
+        not in call("POST", "/api/trace", content=SCENE, headers={**JSON, "accept-encoding": "gzip"}).headers
+    )
+
+
+def test_nothing_outside_the_folder_is_served():
+    for path in ("/static/../pyproject.toml", "/static/%2e%2e/pyproject.toml", "/static/..%2fpyproject.toml"):
+        assert call("GET", path).status_code == 404
+
+
+def test_a_stream_tells_how_far_it_is_and_ends_with_the_answer():
+    lines = trace(query="?arrays=f4&stream=1").text.strip().split("\n")
+    assert json.loads(lines[-1])["rimfall_answer"] == 1
+    assert all(set(json.loads(line)) == {"done", "of"} for line in lines[:-1])
+
+
+def test_the_schema_describes_bodies_and_refusals():
+    schema = call("GET", "/openapi.json").json()
+    assert schema["openapi"].startswith("3.1")
+    body = schema["paths"]["/api/trace"]["post"]["requestBody"]["content"]["application/json"]["schema"]
+    assert body == {"$ref": "#/components/schemas/Scene"}
+    found = json.dumps(schema)
+    for name in {part.split('"')[0] for part in found.split("#/components/schemas/")[1:]}:
+        assert name in schema["components"]["schemas"]
+    assert "422" in schema["paths"]["/api/trace"]["post"]["responses"]
+
+
+def test_there_is_no_documentation_page_that_loads_from_elsewhere():
+    assert call("GET", "/docs").status_code == 404
+    assert call("GET", "/redoc").status_code == 404
+
+
+def test_many_at_once_are_each_answered():
+    async def all_at_once():
+        transport = httpx.ASGITransport(app=make_app())
+        async with httpx.AsyncClient(transport=transport, base_url="http://127.0.0.1") as client:
+            return await asyncio.gather(*(client.post("/api/trace", content=SCENE, headers=JSON) for _ in range(20)))
+
+    answers = asyncio.run(all_at_once())
+    assert {a.status_code for a in answers} == {200}
+    assert len({a.content for a in answers}) == 1
