@@ -41,6 +41,7 @@ async function start() {
   const ask = createAsk({ store, trace: client.trace });
   build({ store, clock, ask });
   if (trouble) store.tell({ kind: 'told', say: trouble });
+  sayReady();
   store.setAnswer(answer, scene);
   if (opening) firstMinute(clock);
 }
@@ -63,8 +64,7 @@ async function firstScene() {
 }
 
 function build({ store, clock, ask }) {
-  // the scene that is left stays among the recent ones
-  const open = document => { autosave.remember(store.document, Date.now()); store.replace(document); store.look({ chosen: 0, hidden: [] }); clock.seek(0); };
+  const open = document => openScene({ store, clock }, document);
   const sceneText = () => `${JSON.stringify(store.document, null, 2)}\n`;
   const share = createShare({ store, saveScene: () => download(`${fileName(store.read('title'))}.rimfall.json`, sceneText(), 'application/json') });
   const scenes = createScenes({ fetchExamples: client.examples, fetchExample: client.example, open, recent: () => autosave.recent() });
@@ -84,14 +84,32 @@ function build({ store, clock, ask }) {
     csv: () => client.exportText('csv', { scene: store.document }), notes: () => client.exportText('csv-notes', { scene: store.document }),
     answer: () => client.traceText(store.document, store.view.units), scene: async () => sceneText(),
   } });
-  const element = window.document.getElementById('stages');
-  element.addEventListener('rimfall:drawn', () => { window.document.body.dataset.ready = '1'; }, { once: true });
-  createStages({ element, store, clock });
-  // after the stages: the timeline has the last word on the span, which ends on a round time
   const timeline = createTimeline({ store, clock });
   createDials({ store, solve: request => ask.solve(request) });
-  createKeys({ store, clock, timeline, looks });
+  const stages = createStages({ element: window.document.getElementById('stages'), store, clock });
+  createKeys({ store, clock, timeline, looks, stages });
   createKeeping({ store, autosave, open });
+}
+
+// only what the server can trace is let in; the scene that is left stays among the recent ones
+async function openScene({ store, clock }, document) {
+  try {
+    await client.trace(document);
+  } catch (problem) {
+    return store.tell({ kind: problem instanceof Refused ? 'refused' : 'failed', field: null, say: `${problem.message} Nothing was changed.` });
+  }
+  autosave.remember(store.document, Date.now());
+  store.replace(document);
+  store.look({ chosen: 0, hidden: [] });
+  clock.seek(0);
+}
+
+// ready once the first answer is drawn; the flat plates that stand in without WebGL draw at once and announce nothing
+function sayReady() {
+  const { body } = window.document, element = window.document.getElementById('stages');
+  const ready = () => { body.dataset.ready = '1'; };
+  if (element.classList.contains('stages-flat')) requestAnimationFrame(ready);
+  else element.addEventListener('rimfall:drawn', ready, { once: true });
 }
 
 // once at a quarter of the speed, then it rests; still for those who asked for less motion

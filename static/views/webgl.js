@@ -6,7 +6,7 @@ const SLOW_MS = 85;
 const QUICK_MS = 34;
 const LEAST = 0.6;
 const FIRST_FRAMES = 4;          // they compile shaders: no measure of what a frame costs
-const STILL = { software: 2, hardware: 2 };
+const STILL = { software: 1.5, hardware: 2 };
 
 // null without WebGL 2.
 export function probe() {

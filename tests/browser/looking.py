@@ -4,6 +4,7 @@ import json
 import time
 
 LONG_S = 15
+STILL_AFTER_MS = 1_000  # by then the finer picture of stages at rest has been asked for
 
 
 def until(what, holds, timeout_s=LONG_S, page=None):
@@ -81,6 +82,7 @@ def picture(page, stage):
 
 def still_picture(page, stage):
     """The same once it no longer changes: after a while without motion the stages are drawn finer."""
+    page.wait_for_timeout(STILL_AFTER_MS)
     seen = [None]
 
     def settled():

@@ -2,10 +2,17 @@
 
 import pytest
 
-from .looking import drawn, picture, said, scrub, stop, until
+from .looking import drawn, picture, said, scrub, still_picture, stop, until
 
+REGION = """() => {
+    const parts = '#bar, #page, .stage-aboard, .stage-outside, #timeline, #dials';
+    return document.activeElement.closest(parts)?.className || document.activeElement.tagName;
+}"""
 SIZES = [(1440, 900), (1024, 768), (390, 844)]
-NO_WEBGL = "HTMLCanvasElement.prototype.getContext = function (get) { return function (kind, ...rest) { return /webgl/.test(kind) ? null : get.call(this, kind, ...rest); }; }(HTMLCanvasElement.prototype.getContext);"
+NO_WEBGL = """
+const get = HTMLCanvasElement.prototype.getContext;
+HTMLCanvasElement.prototype.getContext = function (kind, ...rest) { return /webgl/.test(kind) ? null : get.call(this, kind, ...rest); };
+"""
 
 
 @pytest.mark.parametrize(("width", "height"), SIZES)
@@ -64,9 +71,7 @@ def test_the_keyboard_alone_reaches_everything(page):
     seen = []
     for _ in range(90):
         page.keyboard.press("Tab")
-        where = page.evaluate(
-            "document.activeElement.closest('#bar, #page, .stage-aboard, .stage-outside, #timeline, #dials')?.className || document.activeElement.tagName"
-        )
+        where = page.evaluate(REGION)
         if not seen or seen[-1] != where:
             seen.append(where)
     reached = " ".join(seen)
@@ -87,7 +92,7 @@ def test_the_list_of_keys_opens(page):
 
 def test_idle_costs_nothing(page):
     stop(page, 0.5)
-    page.wait_for_timeout(500)
+    still_picture(page, "outside")
     frames = page.evaluate(
         """() => new Promise(done => { let n = 0; const draw = WebGL2RenderingContext.prototype.drawElements;
             WebGL2RenderingContext.prototype.drawElements = function (...a) { n += 1; return draw.apply(this, a); };

@@ -112,6 +112,13 @@ def test_the_spin_of_the_release_is_that_of_its_own_time():
     )
 
 
+def test_no_step_in_air_crosses_a_kink_of_the_spin():
+    ramp = LANTERN | {"spin_ramp": [{"time_s": 1.25, "spin_rpm": 4.0}, {"time_s": 1.5, "spin_rpm": 0.0}]}
+    path = one(throw(30.0, 1.0, 90, 0, BALL, start_s=0.5), ramp, AIR).track.path
+    for kink_s in (1.25, 1.5):
+        assert np.abs(path.start_s - kink_s).min() < 1e-12
+
+
 def test_a_constant_and_a_curved_drag_fly_in_one_batch():
     motions = [drop(3.0, BALL), drop(3.0, BALL | {"drag": 0.5}), drop(3.0, BALL | {"drag": 0.0})]
     curved, constant, none = (landing(t)[0] for t in trace(motions, air=AIR).motions)

@@ -8,7 +8,7 @@ from scipy.integrate import quad
 
 from server.motions.pour import diameters_m
 from server.physics.liquids import LIQUIDS, dripping_drop_m
-from tests.motions.scenes import AIR, LANTERN, OMEGA_LANTERN, event, kinds, one, pour
+from tests.motions.scenes import AIR, LANTERN, OMEGA_LANTERN, event, kinds, one, pour, throw
 
 R, OMEGA = 56.0, OMEGA_LANTERN
 WATER = LIQUIDS[0]
@@ -83,6 +83,18 @@ def test_the_stream_flies_free_and_the_drops_in_air():
     n = np.count_nonzero(whole)
     assert np.abs(in_air.track.samples.rotating_m[:n] - in_vacuum.track.samples.rotating_m[:n]).max() < SAME_M
     assert in_air.track.ends_s > in_vacuum.track.ends_s + 0.01
+
+
+def test_a_drop_flies_like_a_ball_of_its_size_let_go_where_the_stream_breaks():
+    traced = one(pour(**HIGH), air=AIR)
+    stream, broke = traced.plan.stream, traced.track.broke
+    size = stream.drop_diameter_m
+    body = {"mass_kg": WATER.density_kg_m3 * math.pi / 6 * size**3, "diameter_m": size}
+    spinward, up, _ = broke.local_m_s[0]
+    aim = (math.hypot(spinward, up), 0.0 if spinward > 0 else 180.0, math.degrees(math.atan2(up, abs(spinward))))
+    ball = one(throw(float(broke.height_m[0]), *aim, body, stream.breakup_s, along_m=float(broke.along_m[0])), air=AIR)
+    assert ball.track.ends_s == pytest.approx(traced.track.ends_s, abs=1e-7)
+    assert ball.track.landing.state.along_m == pytest.approx(traced.track.landing.state.along_m, abs=2e-7)
 
 
 def test_a_short_fall_lands_whole():

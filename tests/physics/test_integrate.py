@@ -1,5 +1,7 @@
 """The stepper: its order measured, its dense output, its error kept, against scipy's integrator of another make."""
 
+import itertools
+
 import numpy as np
 import pytest
 from scipy.integrate import solve_ivp
@@ -76,7 +78,7 @@ def test_the_path_inside_a_step_converges_with_order_7_or_better():
 
 def test_the_path_inside_a_step_meets_its_ends_and_its_own_velocity():
     _, steps = in_steps(16)
-    for this, then in zip(steps, steps[1:], strict=False):
+    for this, then in itertools.pairwise(steps):
         assert this.position_m + this.path_m.sum(axis=0) == pytest.approx(then.position_m, abs=SAME)
         assert this.velocity_m_s + this.path_m_s.sum(axis=0) == pytest.approx(then.velocity_m_s, abs=SAME)
         slope = np.polyval(np.polyder(this.path_m[::-1, 0, 0]), 0.5) / this.length_s

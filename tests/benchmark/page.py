@@ -1,0 +1,67 @@
+"""The page in a browser without a graphics processor: the slider's answer on both stages, and the weight of the page."""
+
+import os
+import tempfile
+from pathlib import Path
+
+from playwright.sync_api import sync_playwright
+
+from tests.browser.conftest import DRAWN, FLAGS
+from tests.find_browser import WHAT_TO_DO, find
+from tests.serving import serving
+
+from .row import Row, quantile
+
+MOVES = 100
+# One move of the radius slider: from its input event to render() returning with that value's answer, then to the last pixel.
+MOVE = """value => new Promise(done => {
+  const stages = document.querySelector('#stages'), range = document.querySelector('#dials [data-row="habitat.radius_m"] .range');
+  const from = performance.now();
+  const drawn = () => {
+    const returned = performance.now() - from;
+    stages.removeEventListener('rimfall:drawn', drawn);
+    const gl = stages.querySelector('canvas').getContext('webgl2');
+    gl.readPixels(0, 0, 1, 1, gl.RGBA, gl.UNSIGNED_BYTE, new Uint8Array(4));
+    done([returned, performance.now() - from - returned]);
+  };
+  stages.addEventListener('rimfall:drawn', drawn);
+  range.value = value;
+  range.dispatchEvent(new Event('input', {bubbles: true}));
+})"""
+
+
+def measure():
+    program = find()
+    if program is None:
+        raise SystemExit(WHAT_TO_DO)
+    as_root = ["--no-sandbox"] if hasattr(os, "geteuid") and os.geteuid() == 0 else []
+    with (
+        tempfile.TemporaryDirectory() as folder,
+        serving(Path(folder) / "log.txt") as origin,
+        sync_playwright() as playwright,
+    ):
+        browser = playwright.chromium.launch(executable_path=program, args=FLAGS + as_root)
+        page = browser.new_page(viewport={"width": 1280, "height": 720})
+        weight = weigh(page, origin)
+        yield Row("page weight, compressed", f"{weight / 1e3:.0f} kB", "<= 700 kB", weight <= 700_000)
+        if page.locator(".play[aria-label=Pause]").count():
+            page.keyboard.press("Space")
+        moves = [page.evaluate(MOVE, 0.36 + 0.002 * k) for k in range(MOVES)]
+        answered, finished = (quantile([m[i] for m in moves], 0.95) for i in (0, 1))
+        yield Row("slider to render() returning with its answer: p95", f"{answered:.0f} ms", "<= 50 ms", answered <= 50)
+        yield Row(
+            "a frame drawn to the last pixel, after that: p95", f"{finished:.0f} ms", "<= 100 ms", finished <= 100
+        )
+        browser.close()
+
+
+def weigh(page, origin):
+    """Bytes of all bodies as sent, until the first answer is on screen."""
+    session = page.context.new_cdp_session(page)
+    session.send("Network.enable")
+    bodies = []
+    session.on("Network.loadingFinished", lambda event: bodies.append(event["encodedDataLength"]))
+    page.goto(origin)
+    page.locator(DRAWN).wait_for()
+    page.wait_for_timeout(1000)
+    return sum(bodies)

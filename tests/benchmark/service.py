@@ -1,0 +1,85 @@
+"""The server as a client sees it: one scene over and over, the first byte of the page, memory."""
+
+import http.client
+import subprocess
+import sys
+import tempfile
+import time
+from pathlib import Path
+
+from server.scene import examples
+from tests.serving import ROOT, free_port, serving
+
+from .row import Row, quantile
+
+CALLS = 500
+
+
+def measure():
+    with tempfile.TemporaryDirectory() as folder, serving(Path(folder) / "log.txt") as origin:
+        host = origin.removeprefix("http://")
+        connection = http.client.HTTPConnection(host)
+        at_rest = memory_mb(host)
+        times = [ask_s(connection) for _ in range(CALLS + 20)][20:]
+        p50, p99 = quantile(times, 0.5) * 1e3, quantile(times, 0.99) * 1e3
+        yield Row("opening scene, f4, keep-alive, 500 calls: p50", f"{p50:.1f} ms", "<= 12 ms", p50 <= 12)
+        yield Row("the same: p99", f"{p99:.1f} ms", "<= 30 ms", p99 <= 30)
+        for _ in range(1000 - CALLS - 20):
+            ask_s(connection)
+        after = memory_mb(host)
+        connection.close()
+    starts = sorted(first_byte_s() for _ in range(5))
+    yield Row("rimfall serve to first page byte, median of five", f"{starts[2]:.2f} s", "<= 1.2 s", starts[2] <= 1.2)
+    if at_rest is None:
+        yield Row(
+            "server memory at rest; after 1,000 traces",
+            "-",
+            "<= 100 MB; <= 130 MB",
+            None,
+            "read from /proc, which is not here",
+        )
+    else:
+        yield Row("server memory at rest", f"{at_rest:.0f} MB", "<= 100 MB", at_rest <= 100)
+        yield Row("server memory after 1,000 traces", f"{after:.0f} MB", "<= 130 MB", after <= 130)
+
+
+def ask_s(connection):
+    start = time.perf_counter()
+    connection.request(
+        "POST", "/api/trace?arrays=f4", examples.example("same-lob"), {"content-type": "application/json"}
+    )
+    connection.getresponse().read()
+    return time.perf_counter() - start
+
+
+def memory_mb(host):
+    """Resident memory of the process that listens there (Linux)."""
+    port = host.rpartition(":")[2]
+    for status in Path("/proc").glob("[0-9]*/status"):
+        try:
+            if f"--port\0{port}\0" in (status.parent / "cmdline").read_text():
+                line = next(line for line in status.read_text().split("\n") if line.startswith("VmRSS"))
+                return int(line.split()[1]) / 1024
+        except OSError:  # it ended while it was looked at
+            continue
+    return None
+
+
+def first_byte_s():
+    port = free_port()
+    start = time.perf_counter()
+    with subprocess.Popen(
+        [sys.executable, "-m", "server", "serve", "--port", str(port), "--no-open"], cwd=ROOT, stdout=subprocess.DEVNULL
+    ) as process:
+        while True:
+            try:
+                connection = http.client.HTTPConnection("127.0.0.1", port, timeout=5)
+                connection.request("GET", "/")
+                connection.getresponse().read(1)
+                connection.close()
+                break
+            except OSError:
+                time.sleep(0.01)
+        found = time.perf_counter() - start
+        process.terminate()
+    return found
