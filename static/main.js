@@ -49,12 +49,16 @@ async function start() {
 // the link's scene, else the one at hand when the page was last left, else the opening one; one the server refuses is passed over
 async function firstScene() {
   let trouble = null;
-  for (const [source, find] of [['link', () => fromHash(location.hash)], ['autosave', () => autosave.scene()]]) {
+  for (const [source, find] of [
+    ['link', () => fromHash(location.hash)],
+    ['autosave', () => autosave.scene()],
+  ]) {
     try {
       const document = await find();
       if (document) return { document, answer: await client.trace(document), opening: false, trouble };
     } catch (problem) {
-      if (source === 'link') trouble = `The link could not be opened: ${problem instanceof Refused ? problem.message : 'it holds no whole scene.'}`;
+      if (source === 'link')
+        trouble = `The link could not be opened: ${problem instanceof Refused ? problem.message : 'it holds no whole scene.'}`;
       else trouble ??= `The scene kept in this browser could not be opened: ${problem.message}`;
     }
   }
@@ -66,24 +70,43 @@ async function firstScene() {
 function build({ store, clock, ask }) {
   const open = document => openScene({ store, clock }, document);
   const sceneText = () => `${JSON.stringify(store.document, null, 2)}\n`;
-  const share = createShare({ store, saveScene: () => download(`${fileName(store.read('title'))}.rimfall.json`, sceneText(), 'application/json') });
-  const scenes = createScenes({ fetchExamples: client.examples, fetchExample: client.example, open, recent: () => autosave.recent() });
+  const share = createShare({
+    store,
+    saveScene: () => download(`${fileName(store.read('title'))}.rimfall.json`, sceneText(), 'application/json'),
+  });
+  const scenes = createScenes({
+    fetchExamples: client.examples,
+    fetchExample: client.example,
+    open,
+    recent: () => autosave.recent(),
+  });
 
   watchPointer();
   createHouse({ store });
   createBar({ store, scenes, share });
   createTitle({ store });
   createNotices({ store });
-  createPlaces({ store, clock, answers: {
-    1: () => sizeAnswer(store), 2: () => motionsWords(store.document.motions, store.fields.kinds), 3: () => looksAnswer(store, clock),
-  } });
+  createPlaces({
+    store,
+    clock,
+    answers: {
+      1: () => sizeAnswer(store),
+      2: () => motionsWords(store.document.motions, store.fields.kinds),
+      3: () => looksAnswer(store, clock),
+    },
+  });
   createHowBig({ store });
   createWhatMoves({ store });
   const looks = createLooks({ store, clock });
-  createTakeAway({ store, make: {
-    csv: () => client.exportText('csv', { scene: store.document }), notes: () => client.exportText('csv-notes', { scene: store.document }),
-    answer: () => client.traceText(store.document, store.view.units), scene: async () => sceneText(),
-  } });
+  createTakeAway({
+    store,
+    make: {
+      csv: () => client.exportText('csv', { scene: store.document }),
+      notes: () => client.exportText('csv-notes', { scene: store.document }),
+      answer: () => client.traceText(store.document, store.view.units),
+      scene: async () => sceneText(),
+    },
+  });
   const timeline = createTimeline({ store, clock });
   createDials({ store, solve: request => ask.solve(request) });
   const stages = createStages({ element: window.document.getElementById('stages'), store, clock });
@@ -96,7 +119,11 @@ async function openScene({ store, clock }, document) {
   try {
     await client.trace(document);
   } catch (problem) {
-    return store.tell({ kind: problem instanceof Refused ? 'refused' : 'failed', field: null, say: `${problem.message} Nothing was changed.` });
+    return store.tell({
+      kind: problem instanceof Refused ? 'refused' : 'failed',
+      field: null,
+      say: `${problem.message} Nothing was changed.`,
+    });
   }
   autosave.remember(store.document, Date.now());
   store.replace(document);
@@ -106,8 +133,11 @@ async function openScene({ store, clock }, document) {
 
 // ready once the first answer is drawn; the flat plates that stand in without WebGL draw at once and announce nothing
 function sayReady() {
-  const { body } = window.document, element = window.document.getElementById('stages');
-  const ready = () => { body.dataset.ready = '1'; };
+  const { body } = window.document,
+    element = window.document.getElementById('stages');
+  const ready = () => {
+    body.dataset.ready = '1';
+  };
   if (element.classList.contains('stages-flat')) requestAnimationFrame(ready);
   else element.addEventListener('rimfall:drawn', ready, { once: true });
 }

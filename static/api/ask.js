@@ -4,18 +4,28 @@ import { readAt } from '../state/fields.js';
 import { formatFigure } from '../state/units.js';
 import { Refused } from './client.js';
 
-const DIM_MS = 300, SAY_MS = 4000;
+const DIM_MS = 300,
+  SAY_MS = 4000;
 const DIALS = { 'habitat.radius_m': 'habitat.spin_rpm', 'habitat.spin_rpm': 'habitat.radius_m' };
 
 export function createAsk({ store, trace, later = (fn, ms) => setTimeout(fn, ms), forget = id => clearTimeout(id) }) {
-  let inFlight = false, wanted = false, following = null, solving = null;
+  let inFlight = false,
+    wanted = false,
+    following = null,
+    solving = null;
 
   async function ask() {
-    if (inFlight) { wanted = true; return; }
+    if (inFlight) {
+      wanted = true;
+      return;
+    }
     inFlight = true;
     wanted = false;
-    const asked = store.document, epoch = store.epoch, units = store.view.units;
-    const hold = solving ?? following, solved = solving;
+    const asked = store.document,
+      epoch = store.epoch,
+      units = store.view.units;
+    const hold = solving ?? following,
+      solved = solving;
     solving = null;
     const timers = [later(() => waiting(DIM_MS), DIM_MS), later(() => waiting(SAY_MS), SAY_MS)];
     try {
@@ -69,7 +79,10 @@ export function createAsk({ store, trace, later = (fn, ms) => setTimeout(fn, ms)
   return {
     ask,
     /** A dial set by what it should give: {hold, held, follower}. */
-    solve(request) { solving = request; return ask(); },
+    solve(request) {
+      solving = request;
+      return ask();
+    },
   };
 }
 

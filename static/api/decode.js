@@ -4,7 +4,10 @@ export function decodeAnswer(answer) {
   const out = revive(answer);
   const [num, den] = out.grid.fps;
   const rate = (num / den) * out.grid.samples_per_frame;
-  out.time_s = withShape(Float64Array.from({ length: out.grid.count }, (_, k) => k / rate), [out.grid.count]);
+  out.time_s = withShape(
+    Float64Array.from({ length: out.grid.count }, (_, k) => k / rate),
+    [out.grid.count],
+  );
   for (const motion of out.motions) {
     anchor(motion, motion.anchor_m);
     if (motion.companion) anchor(motion.companion, motion.companion.anchor_m ?? motion.anchor_m);
@@ -37,7 +40,10 @@ function littleEndian(bytes) {
 function anchor(track, from) {
   const offsets = track.rotating_m;
   if (!offsets || !from) return;
-  track.rotating_m = withShape(Float64Array.from(offsets, (v, i) => v + from[i % 3]), offsets.shape);
+  track.rotating_m = withShape(
+    Float64Array.from(offsets, (v, i) => v + from[i % 3]),
+    offsets.shape,
+  );
 }
 
 function withShape(array, shape) {

@@ -10,8 +10,12 @@ import { createField } from './field.js';
 const OWN = '';
 
 export function createBody({ store, path }) {
-  const select = h('select', { 'aria-label': 'Body', onchange: () => choose(select.value) },
-    store.fields.bodies.map(body => h('option', { value: body.name }, body.name)), h('option', { value: OWN }, 'your own'));
+  const select = h(
+    'select',
+    { 'aria-label': 'Body', onchange: () => choose(select.value) },
+    store.fields.bodies.map(body => h('option', { value: body.name }, body.name)),
+    h('option', { value: OWN }, 'your own'),
+  );
   const source = h('p', { class: 'small' });
   const own = h('div', {});
   let rows = [];
@@ -30,11 +34,20 @@ export function createBody({ store, path }) {
     const drag = () => store.read(`${path}.drag`) ?? 'sphere';
     const numeric = isRecord(body()) && typeof body().drag === 'number';
     const curve = createChoice({
-      label: 'Drag', options: [{ value: true, say: 'of a sphere' }, { value: false, say: 'constant' }], chosen: () => typeof drag() !== 'number',
+      label: 'Drag',
+      options: [
+        { value: true, say: 'of a sphere' },
+        { value: false, say: 'constant' },
+      ],
+      chosen: () => typeof drag() !== 'number',
       choose: sphere => store.set(`${path}.drag`, sphere ? 'sphere' : 0.5),
     });
     rows = ['mass_kg', 'diameter_m', ...(numeric ? ['drag'] : [])].map(name => createField({ store, path: `${path}.${name}` }));
-    own.replaceChildren(...rows.slice(0, 2).map(row => row.element), choiceRow('Drag', curve), ...rows.slice(2).map(row => row.element));
+    own.replaceChildren(
+      ...rows.slice(0, 2).map(row => row.element),
+      choiceRow('Drag', curve),
+      ...rows.slice(2).map(row => row.element),
+    );
     rows.push(curve);
     own.dataset.numeric = String(numeric);
   }
@@ -55,6 +68,11 @@ export function createBody({ store, path }) {
 export function bodyWords(store, body) {
   const known = isRecord(body) ? body : store.fields.bodies.find(item => item.name === body);
   const unit = fieldOf(store.fields, 'motions.0.body.mass_kg')?.unit ?? 'kg';
-  const mass = typeof known?.mass_kg === 'number' ? showQuantity(known.mass_kg, unit, store.view.units).replace(/(\.\d*?)0+(?=\D|$)/, '$1').replace(/\.(?=\D)/, '') : null;
+  const mass =
+    typeof known?.mass_kg === 'number'
+      ? showQuantity(known.mass_kg, unit, store.view.units)
+          .replace(/(\.\d*?)0+(?=\D|$)/, '$1')
+          .replace(/\.(?=\D)/, '')
+      : null;
   return [isRecord(body) ? 'your own' : body, mass].filter(Boolean).join(', ');
 }

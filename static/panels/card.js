@@ -10,24 +10,67 @@ import { createSentence, outcome } from './sentence.js';
 
 export function createCard({ store, index, kind, duplicate, remove }) {
   const path = `motions.${index}.name`;
-  const name = h('span', { contenteditable: 'plaintext-only', role: 'textbox', 'aria-label': 'Name', spellcheck: 'false', class: 'who-name', title: 'Click to rename', onblur: rename, onkeydown });
+  const name = h('span', {
+    contenteditable: 'plaintext-only',
+    role: 'textbox',
+    'aria-label': 'Name',
+    spellcheck: 'false',
+    class: 'who-name',
+    title: 'Click to rename',
+    onblur: rename,
+    onkeydown,
+  });
   const hide = h('button', { type: 'button', class: 'quiet', onclick: toggleHidden });
-  const menu = h('div', { popover: 'auto', class: 'menu', id: `menu-${index}` },
-    h('button', { type: 'button', onclick: () => { menu.hidePopover(); duplicate(index); } }, 'Duplicate'),
-    h('button', { type: 'button', onclick: () => { menu.hidePopover(); remove(index); } }, 'Remove'));
+  const menu = h(
+    'div',
+    { popover: 'auto', class: 'menu', id: `menu-${index}` },
+    h(
+      'button',
+      {
+        type: 'button',
+        onclick: () => {
+          menu.hidePopover();
+          duplicate(index);
+        },
+      },
+      'Duplicate',
+    ),
+    h(
+      'button',
+      {
+        type: 'button',
+        onclick: () => {
+          menu.hidePopover();
+          remove(index);
+        },
+      },
+      'Remove',
+    ),
+  );
   const more = h('button', { type: 'button', class: 'icon-button', popovertarget: menu.id, onclick: placeMenu }, icon('more'));
   const sentence = createSentence({ store, index, kind });
   const said = h('span', { class: 'said' });
   const slot = createRefusalSlot({ store, path });
-  const unfold = h('button', { type: 'button', class: 'unfold', onclick: () => store.look({ chosen: store.view.chosen === index ? null : index }) }, pathKey(index));
-  const element = h('article', { class: 'card' },
+  const unfold = h(
+    'button',
+    { type: 'button', class: 'unfold', onclick: () => store.look({ chosen: store.view.chosen === index ? null : index }) },
+    pathKey(index),
+  );
+  const element = h(
+    'article',
+    { class: 'card' },
     h('header', {}, unfold, h('h3', {}, name), hide, more, menu),
     h('div', { 'data-row': path }, slot.element),
-    h('p', {}, sentence.element, said));
+    h('p', {}, sentence.element, said),
+  );
   let rows = null;
   // not by the header's buttons: unfolding moves the page from under the pointer before it is let go
-  element.addEventListener('focusin', event => { if (!event.target.closest('header')) choose(); });
-  element.addEventListener('click', event => { if (!event.target.closest('button')) choose(); });
+  element.addEventListener('focusin', event => {
+    if (!event.target.closest('header')) choose();
+  });
+  element.addEventListener('click', event => {
+    if (!event.target.closest('button')) choose();
+  });
 
   function choose() {
     if (store.view.chosen !== index && !unfold.matches(':focus, :active')) store.look({ chosen: index });
@@ -39,10 +82,14 @@ export function createCard({ store, index, kind, duplicate, remove }) {
   }
   function onkeydown(event) {
     if (event.key === 'Escape') setText(name, motionName(store, index));
-    if (event.key === 'Enter' || event.key === 'Escape') { event.preventDefault(); name.blur(); }
+    if (event.key === 'Enter' || event.key === 'Escape') {
+      event.preventDefault();
+      name.blur();
+    }
   }
   function toggleHidden() {
-    const mine = motionName(store, index), { hidden } = store.view;
+    const mine = motionName(store, index),
+      { hidden } = store.view;
     store.look({ hidden: hidden.includes(mine) ? hidden.filter(other => other !== mine) : [...hidden, mine] });
   }
   function placeMenu() {
@@ -52,7 +99,8 @@ export function createCard({ store, index, kind, duplicate, remove }) {
   }
 
   function update() {
-    const chosen = store.view.chosen === index, mine = motionName(store, index);
+    const chosen = store.view.chosen === index,
+      mine = motionName(store, index);
     const hidden = store.view.hidden.includes(mine);
     element.classList.toggle('chosen', chosen);
     element.classList.toggle('hidden-motion', hidden);
@@ -65,8 +113,14 @@ export function createCard({ store, index, kind, duplicate, remove }) {
     sentence.update();
     slot.update();
     tellOutcome();
-    if (chosen && !rows) { rows = createCardRows({ store, index, kind }); element.append(rows.element); }
-    if (rows) { rows.element.hidden = !chosen; if (chosen) rows.update(); }
+    if (chosen && !rows) {
+      rows = createCardRows({ store, index, kind });
+      element.append(rows.element);
+    }
+    if (rows) {
+      rows.element.hidden = !chosen;
+      if (chosen) rows.update();
+    }
   }
   function tellOutcome() {
     const words = store.answer?.motions[index]?.words ?? [];

@@ -16,19 +16,45 @@ export function createCardRows({ store, index, kind }) {
   const has = name => store.fields.kinds[kind].fields.includes(name.split('.')[0]);
   const path = name => `motions.${index}.${name}`;
   const known = name => has(name) && fieldOf(store.fields, path(name)) !== null;
-  const row = (name, label = SHORT[name]) => (name.endsWith('heading_deg')
-    ? createHeadingRow({ store, path: path(name) })
-    : createField({ store, path: path(name), label, centred: fieldOf(store.fields, path(name)).min < 0 }));
+  const row = (name, label = SHORT[name]) =>
+    name.endsWith('heading_deg')
+      ? createHeadingRow({ store, path: path(name) })
+      : createField({ store, path: path(name), label, centred: fieldOf(store.fields, path(name)).min < 0 });
 
   const main = MAIN.filter(known).map(name => row(name));
   const groups = [
-    has('body') && group('body', () => `Body: ${bodyWords(store, store.read(path('body')))}`, () => [createBody({ store, path: path('body') })]),
-    has('liquid') && group('liquid', () => `Liquid: ${store.read(path('liquid'))}`, () => [createLiquid(store, path('liquid'))]),
-    group('place', () => 'Place and time', () => ['place.along_m', 'place.axial_m', 'start_s'].filter(known).map(name => row(name))),
+    has('body') &&
+      group(
+        'body',
+        () => `Body: ${bodyWords(store, store.read(path('body')))}`,
+        () => [createBody({ store, path: path('body') })],
+      ),
+    has('liquid') &&
+      group(
+        'liquid',
+        () => `Liquid: ${store.read(path('liquid'))}`,
+        () => [createLiquid(store, path('liquid'))],
+      ),
+    group(
+      'place',
+      () => 'Place and time',
+      () => ['place.along_m', 'place.axial_m', 'start_s'].filter(known).map(name => row(name)),
+    ),
     has('carried') && group('carried', throwerWords, () => [row('carried.speed_m_s', 'Moves at'), row('carried.heading_deg')]),
   ].filter(Boolean);
   const left = h('ul', { class: 'small assumptions' });
-  const element = h('div', { class: 'rows' }, main.map(r => r.element), h('p', { class: 'links' }, groups.map(g => g.button)), groups.map(g => g.element), left);
+  const element = h(
+    'div',
+    { class: 'rows' },
+    main.map(r => r.element),
+    h(
+      'p',
+      { class: 'links' },
+      groups.map(g => g.button),
+    ),
+    groups.map(g => g.element),
+    left,
+  );
 
   function throwerWords() {
     const speed = store.read(path('carried.speed_m_s')) ?? 0;
@@ -49,7 +75,14 @@ export function createCardRows({ store, index, kind }) {
       setAttribute(button, 'aria-expanded', !inner.hidden);
       if (!inner.hidden) rows.forEach(r => r.update());
     }
-    return { button, element: inner, update() { setText(button, words()); if (rows && !inner.hidden) rows.forEach(r => r.update()); } };
+    return {
+      button,
+      element: inner,
+      update() {
+        setText(button, words());
+        if (rows && !inner.hidden) rows.forEach(r => r.update());
+      },
+    };
   }
 
   function update() {
@@ -62,7 +95,11 @@ export function createCardRows({ store, index, kind }) {
 }
 
 function createLiquid(store, path) {
-  const select = h('select', { 'aria-label': 'Liquid', onchange: () => store.set(path, select.value) }, store.fields.liquids.map(liquid => h('option', { value: liquid.name }, liquid.name)));
+  const select = h(
+    'select',
+    { 'aria-label': 'Liquid', onchange: () => store.set(path, select.value) },
+    store.fields.liquids.map(liquid => h('option', { value: liquid.name }, liquid.name)),
+  );
   const source = h('p', { class: 'small' });
   const element = h('div', { class: 'group' }, h('div', { class: 'between' }, h('span', {}, 'Liquid'), select), source);
   return {

@@ -6,27 +6,59 @@ import { createFigure } from './figure.js';
 import { icon } from './icons.js';
 
 export function createDecks({ store }) {
-  const table = $('#decks'), body = $('tbody', table);
+  const table = $('#decks'),
+    body = $('tbody', table);
   let rows = [];
   $('#deck-links').append(h('button', { type: 'button', class: 'link', onclick: add }, 'Add a deck'));
 
   const decks = () => store.read('habitat.decks') ?? [];
 
   function add() {
-    store.edit(draft => { draft.habitat.decks = [...decks(), { name: `Deck ${decks().length + 1}`, radius_m: draft.habitat.radius_m }]; });
+    store.edit(draft => {
+      draft.habitat.decks = [...decks(), { name: `Deck ${decks().length + 1}`, radius_m: draft.habitat.radius_m }];
+    });
   }
   function remove(index) {
-    store.edit(draft => { draft.habitat.decks.splice(index, 1); });
+    store.edit(draft => {
+      draft.habitat.decks.splice(index, 1);
+    });
   }
 
   function createRow(index) {
     const path = `habitat.decks.${index}`;
-    const name = h('span', { contenteditable: 'plaintext-only', role: 'textbox', 'aria-label': `Name of deck ${index + 1}`, spellcheck: 'false', onblur: rename,
-      onkeydown(event) { if (event.key === 'Enter') { event.preventDefault(); name.blur(); } } });
+    const name = h('span', {
+      contenteditable: 'plaintext-only',
+      role: 'textbox',
+      'aria-label': `Name of deck ${index + 1}`,
+      spellcheck: 'false',
+      onblur: rename,
+      onkeydown(event) {
+        if (event.key === 'Enter') {
+          event.preventDefault();
+          name.blur();
+        }
+      },
+    });
     const radius = createFigure({ store, path: `${path}.radius_m`, label: `Radius of deck ${index + 1}`, step: () => 0.1 });
-    const gravity = h('td', { class: 'r' }), speed = h('td', { class: 'r' });
-    const element = h('tr', {}, h('th', { scope: 'row' }, name), h('td', { class: 'r' }, radius.element), gravity, speed,
-      h('td', { class: 'r' }, h('button', { type: 'button', class: 'icon-button', 'aria-label': `Remove deck ${index + 1}`, onclick: () => remove(index) }, icon('close'))));
+    const gravity = h('td', { class: 'r' }),
+      speed = h('td', { class: 'r' });
+    const element = h(
+      'tr',
+      {},
+      h('th', { scope: 'row' }, name),
+      h('td', { class: 'r' }, radius.element),
+      gravity,
+      speed,
+      h(
+        'td',
+        { class: 'r' },
+        h(
+          'button',
+          { type: 'button', class: 'icon-button', 'aria-label': `Remove deck ${index + 1}`, onclick: () => remove(index) },
+          icon('close'),
+        ),
+      ),
+    );
     function rename() {
       const typed = name.textContent.trim();
       if (typed && typed !== decks()[index].name) store.set(`${path}.name`, typed);

@@ -5,11 +5,16 @@ import { $, h, setAttribute, setText } from './dom.js';
 import { createField } from './field.js';
 import { icon } from './icons.js';
 
-const RADIUS = 'habitat.radius_m', SPIN = 'habitat.spin_rpm';
+const RADIUS = 'habitat.radius_m',
+  SPIN = 'habitat.spin_rpm';
 const HOLDS = {
   gravity: { word: 'gravity', say: ({ deck_gravity_g: g }) => `${threeFigures(g)}\u00a0g`, held: h => h.deck_gravity_m_s2 },
   rim_speed: { word: 'rim speed', say: ({ rim_speed_m_s: v }, units) => showQuantity(v, 'm/s', units), held: h => h.rim_speed_m_s },
-  spin: { word: 'spin', say: ({ period_s }) => (period_s ? `a turn in ${threeFigures(period_s)}\u00a0s` : 'no turn'), held: () => null },
+  spin: {
+    word: 'spin',
+    say: ({ period_s }) => (period_s ? `a turn in ${threeFigures(period_s)}\u00a0s` : 'no turn'),
+    held: () => null,
+  },
 };
 
 /** Locks what the dials give; the dial not moved follows (`spin`: the spin dial is only locked). */
@@ -17,28 +22,60 @@ export function toggleHold(store, what) {
   if (!store.answer) return;
   const on = store.view.hold !== what && what !== null;
   const held = on ? HOLDS[what].held(store.answer.habitat) : null;
-  if (on && what !== 'spin' && !(held > 0)) return store.tell({ kind: 'told', say: `There is no ${HOLDS[what].word} to hold while nothing turns.` });
+  if (on && what !== 'spin' && !(held > 0))
+    return store.tell({ kind: 'told', say: `There is no ${HOLDS[what].word} to hold while nothing turns.` });
   store.look({ hold: on ? what : null, held, follower: on ? SPIN : null });
 }
 
 export function createDials({ store, solve }) {
   const locks = { [RADIUS]: icon('locked'), [SPIN]: icon('locked') };
-  const dial = path => createField({
-    store, path, ticks: true, inset: 8, solve, lockSign: locks[path], locked: () => store.view.hold === 'spin' && path === SPIN,
-  });
-  const radius = dial(RADIUS), spin = dial(SPIN);
+  const dial = path =>
+    createField({
+      store,
+      path,
+      ticks: true,
+      inset: 8,
+      solve,
+      lockSign: locks[path],
+      locked: () => store.view.hold === 'spin' && path === SPIN,
+    });
+  const radius = dial(RADIUS),
+    spin = dial(SPIN);
   const why = { [RADIUS]: h('p', { class: 'why' }), [SPIN]: h('p', { class: 'why' }) };
   radius.element.append(why[RADIUS]);
   spin.element.append(why[SPIN]);
   const readouts = [
     createReadout(store, 'gravity', 'big', answer => [threeFigures(answer.habitat.deck_gravity_g), 'g on deck'], 'hold gravity'),
-    createReadout(store, 'rim_speed', '', (answer, units) => [showQuantity(answer.habitat.rim_speed_m_s, 'm/s', units), 'rim'], null),
-    createReadout(store, 'spin', '', answer => (answer.habitat.period_s ? [`${threeFigures(answer.habitat.period_s)}\u00a0s`, 'a turn'] : ['no', 'turn']), null),
+    createReadout(
+      store,
+      'rim_speed',
+      '',
+      (answer, units) => [showQuantity(answer.habitat.rim_speed_m_s, 'm/s', units), 'rim'],
+      null,
+    ),
+    createReadout(
+      store,
+      'spin',
+      '',
+      answer => (answer.habitat.period_s ? [`${threeFigures(answer.habitat.period_s)}\u00a0s`, 'a turn'] : ['no', 'turn']),
+      null,
+    ),
   ];
-  $('#dials').append(radius.element, spin.element, h('div', { class: 'readouts' }, readouts.map(r => r.element)));
+  $('#dials').append(
+    radius.element,
+    spin.element,
+    h(
+      'div',
+      { class: 'readouts' },
+      readouts.map(r => r.element),
+    ),
+  );
 
   // the dial in hand leads, so the other is the one that follows
-  for (const [path, other] of [[RADIUS, SPIN], [SPIN, RADIUS]]) {
+  for (const [path, other] of [
+    [RADIUS, SPIN],
+    [SPIN, RADIUS],
+  ]) {
     $(`[data-row="${path}"]`).addEventListener('focusin', () => {
       const { hold, follower } = store.view;
       if ((hold === 'gravity' || hold === 'rim_speed') && follower !== other) store.look({ follower: other });
@@ -48,7 +85,8 @@ export function createDials({ store, solve }) {
   function update() {
     const { hold, follower, units } = store.view;
     for (const field of [radius, spin]) {
-      const path = field.element.dataset.row, follows = hold !== null && follower === path;
+      const path = field.element.dataset.row,
+        follows = hold !== null && follower === path;
       field.element.classList.toggle('follows', follows);
       setAttribute(locks[path], 'hidden', follows ? null : '');
       setText(why[path], follows && store.answer ? reason(hold, store, units) : '');
@@ -63,12 +101,16 @@ export function createDials({ store, solve }) {
 function reason(hold, store, units) {
   if (hold === 'spin') return 'held: it stays';
   const { held } = store.view;
-  const kept = hold === 'gravity' ? `gravity at ${formatFigure(held / 9.80665, 0.001)}\u00a0g` : `rim speed at ${showQuantity(held, 'm/s', units)}`;
+  const kept =
+    hold === 'gravity'
+      ? `gravity at ${formatFigure(held / 9.80665, 0.001)}\u00a0g`
+      : `rim speed at ${showQuantity(held, 'm/s', units)}`;
   return `held: it follows, to keep ${kept}`;
 }
 
 function createReadout(store, what, size, say, holdWords) {
-  const figure = h('b', {}), unit = h('span', {});
+  const figure = h('b', {}),
+    unit = h('span', {});
   const lock = h('button', { type: 'button', class: `lock${holdWords ? ' worded' : ''}`, onclick: () => toggleHold(store, what) });
   const element = h('p', { class: `readout ${size} ${what}` }, h('span', { class: 'says' }, figure, ' ', unit), lock);
   function update() {

@@ -45,7 +45,10 @@ export function onDrag(element, { start, move, end }) {
     if (down.button !== 0 || start?.(down) === false) return;
     let moved = false;
     element.setPointerCapture(down.pointerId);
-    const go = event => { moved ||= Math.hypot(event.clientX - down.clientX, event.clientY - down.clientY) > 3; move(event, down, moved); };
+    const go = event => {
+      moved ||= Math.hypot(event.clientX - down.clientX, event.clientY - down.clientY) > 3;
+      move(event, down, moved);
+    };
     const stop = event => {
       element.removeEventListener('pointermove', go);
       element.removeEventListener('pointerup', stop);
@@ -62,9 +65,22 @@ export function onDrag(element, { start, move, end }) {
 let held = false;
 const waiting = [];
 export function watchPointer() {
-  addEventListener('pointerdown', () => { held = true; }, true);
+  addEventListener(
+    'pointerdown',
+    () => {
+      held = true;
+    },
+    true,
+  );
   for (const type of ['pointerup', 'pointercancel']) {
-    addEventListener(type, () => { held = false; setTimeout(() => waiting.splice(0).forEach(fn => fn())); }, true);
+    addEventListener(
+      type,
+      () => {
+        held = false;
+        setTimeout(() => waiting.splice(0).forEach(fn => fn()));
+      },
+      true,
+    );
   }
 }
 export function whenPointerUp(fn) {

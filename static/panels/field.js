@@ -11,26 +11,63 @@ import { createTrack } from './track.js';
 let count = 0;
 
 /** `none`: the word shown for null ('open'); `label` where the row's own word is shorter than the field's. */
-export function createField({ store, path, label, none = null, ticks = false, inset = 5, centred = false, locked = () => false, lockSign = null, solve = null, scale: given = null }) {
+export function createField({
+  store,
+  path,
+  label,
+  none = null,
+  ticks = false,
+  inset = 5,
+  centred = false,
+  locked = () => false,
+  lockSign = null,
+  solve = null,
+  scale: given = null,
+}) {
   const field = fieldOf(store.fields, path);
   const scale = given ?? makeScale(shownOf(field));
   const words = label ?? field.label;
-  const id = `field-${count += 1}`;
-  const read = () => { const value = store.read(path); return typeof value === 'number' ? value : null; };
+  const id = `field-${(count += 1)}`;
+  const read = () => {
+    const value = store.read(path);
+    return typeof value === 'number' ? value : null;
+  };
 
   const track = createTrack({
-    label: words, name: path, scale, inset, ticks, centred, locked, value: read, say,
+    label: words,
+    name: path,
+    scale,
+    inset,
+    ticks,
+    centred,
+    locked,
+    value: read,
+    say,
     write: (value, live) => store.set(path, value === null ? null : clamp(value, field.min, field.max), { live }),
   });
   const figure = createFigure({ store, path, label: words, step: scale.step, none, solve, describedBy: `${id}-no` });
-  const name = h('span', { class: 'lab', title: 'Double-click: the default', ondblclick: toDefault }, h('span', {}, words), lockSign);
+  const name = h(
+    'span',
+    { class: 'lab', title: 'Double-click: the default', ondblclick: toDefault },
+    h('span', {}, words),
+    lockSign,
+  );
   const slot = createRefusalSlot({ store, path, frame: figure.element });
   slot.element.id = `${id}-no`;
-  const element = h('div', { class: `row${ticks ? ' dial' : ''}`, 'data-row': path }, name, track.element, figure.element, track.tape, slot.element);
+  const element = h(
+    'div',
+    { class: `row${ticks ? ' dial' : ''}`, 'data-row': path },
+    name,
+    track.element,
+    figure.element,
+    track.tape,
+    slot.element,
+  );
 
   function say(value) {
     if (value === null) return none ?? 'not set';
-    const { units } = store.view, unit = field.unit ?? '';
+    const { units } = store.view,
+      unit = field.unit ?? '';
     return withUnit(formatFigure(toShown(value, unit, units), shownStep(scale.step(value), unit, units)), shownUnit(unit, units));
   }
 

@@ -12,12 +12,24 @@ export function createFigure({ store, path, label, step, none = null, solve = nu
   const field = () => fieldOf(store.fields, path);
   const unit = () => field()?.unit ?? '';
   const input = h('input', {
-    type: 'text', inputmode: 'decimal', autocomplete: 'off', spellcheck: 'false', name: path,
-    'aria-label': label, 'aria-describedby': describedBy,
-    onkeydown, onblur: () => commit(), onfocus: () => input.select(),
+    type: 'text',
+    inputmode: 'decimal',
+    autocomplete: 'off',
+    spellcheck: 'false',
+    name: path,
+    'aria-label': label,
+    'aria-describedby': describedBy,
+    onkeydown,
+    onblur: () => commit(),
+    onfocus: () => input.select(),
   });
   const unitName = h('span', {});
-  const unitButton = h('button', { type: 'button', class: 'unit', title: 'SI or US customary (U)', onclick: switchUnits }, unitName, h('span', { class: 'unseen' }, ' switch units'));
+  const unitButton = h(
+    'button',
+    { type: 'button', class: 'unit', title: 'SI or US customary (U)', onclick: switchUnits },
+    unitName,
+    h('span', { class: 'unseen' }, ' switch units'),
+  );
   const element = h('span', { class: 'val' }, input, unitButton);
 
   function text() {
@@ -57,10 +69,21 @@ export function createFigure({ store, path, label, step, none = null, solve = nu
   }
 
   function onkeydown(event) {
-    if (event.key === 'Enter') { commit(); input.select(); event.preventDefault(); }
-    else if (event.key === 'Escape' && input.dataset.typed !== undefined) { delete input.dataset.typed; update(); input.select(); event.stopPropagation(); event.preventDefault(); }
+    if (event.key === 'Enter') {
+      commit();
+      input.select();
+      event.preventDefault();
+    } else if (event.key === 'Escape' && input.dataset.typed !== undefined) {
+      delete input.dataset.typed;
+      update();
+      input.select();
+      event.stopPropagation();
+      event.preventDefault();
+    }
   }
-  input.addEventListener('input', () => { input.dataset.typed = ''; });
+  input.addEventListener('input', () => {
+    input.dataset.typed = '';
+  });
 
   function switchUnits() {
     store.look({ units: store.view.units === 'si' ? 'us' : 'si' });

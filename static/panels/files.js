@@ -11,7 +11,14 @@ export function download(name, text, type) {
 
 /** A file name from a title: 'The same lob, both ways' → the-same-lob-both-ways */
 export function fileName(title) {
-  return (title || 'scene').normalize('NFKD').toLowerCase().replace(/[^a-z0-9]+/g, '-').replace(/^-+|-+$/g, '').slice(0, 60) || 'scene';
+  return (
+    (title || 'scene')
+      .normalize('NFKD')
+      .toLowerCase()
+      .replace(/[^a-z0-9]+/g, '-')
+      .replace(/^-+|-+$/g, '')
+      .slice(0, 60) || 'scene'
+  );
 }
 
 /** What is wrong with a text as JSON, by line and column where the browser says where. */

@@ -11,15 +11,41 @@ import { createRamp } from './ramp.js';
 
 export function createHowBig({ store }) {
   const row = (name, none, options) => createField({ store, path: `habitat.${name}`, none, ...options });
-  const rows = [row('width_m', 'open', { label: 'Width' }), row('ceiling_m', 'open', { label: 'Ceiling' }), row('hub_radius_m', 'none', { label: 'Hub radius' }), row('axial_thrust_m_s2', null, { label: 'Thrust', centred: true })];
-  const air = [createField({ store, path: 'air.pressure_kpa', label: 'Pressure' }), createField({ store, path: 'air.temperature_c', label: 'Temperature', centred: true })];
+  const rows = [
+    row('width_m', 'open', { label: 'Width' }),
+    row('ceiling_m', 'open', { label: 'Ceiling' }),
+    row('hub_radius_m', 'none', { label: 'Hub radius' }),
+    row('axial_thrust_m_s2', null, { label: 'Thrust', centred: true }),
+  ];
+  const air = [
+    createField({ store, path: 'air.pressure_kpa', label: 'Pressure' }),
+    createField({ store, path: 'air.temperature_c', label: 'Temperature', centred: true }),
+  ];
   const airOrNot = createChoice({
-    label: 'Air', options: [{ value: false, say: 'none' }, { value: true, say: 'air' }], chosen: () => store.document.air !== null,
-    choose: on => store.edit(draft => { if (on) delete draft.air; else draft.air = null; }),
+    label: 'Air',
+    options: [
+      { value: false, say: 'none' },
+      { value: true, say: 'air' },
+    ],
+    chosen: () => store.document.air !== null,
+    choose: on =>
+      store.edit(draft => {
+        if (on) delete draft.air;
+        else draft.air = null;
+      }),
   });
   const hold = createChoice({
-    label: 'Hold', options: [{ value: null, say: 'nothing' }, { value: 'gravity', say: 'gravity' }, { value: 'rim_speed', say: 'rim speed' }, { value: 'spin', say: 'spin' }],
-    chosen: () => store.view.hold, choose: what => { if (what !== store.view.hold) toggleHold(store, what); },
+    label: 'Hold',
+    options: [
+      { value: null, say: 'nothing' },
+      { value: 'gravity', say: 'gravity' },
+      { value: 'rim_speed', say: 'rim speed' },
+      { value: 'spin', say: 'spin' },
+    ],
+    chosen: () => store.view.hold,
+    choose: what => {
+      if (what !== store.view.hold) toggleHold(store, what);
+    },
   });
   $('#size-rows').append(...rows.map(r => r.element));
   $('#hold-row').append(hold.element);
@@ -40,8 +66,10 @@ export function createHowBig({ store }) {
 
 function sizeWords({ answer, view }) {
   if (!answer) return '';
-  const { habitat, scene } = answer, show = (v, unit) => showQuantity(v, unit, view.units);
-  if (!habitat.period_s) return `A drum of ${show(scene.habitat.radius_m, 'm')} that does not turn gives no gravity: what is let go stays.`;
+  const { habitat, scene } = answer,
+    show = (v, unit) => showQuantity(v, unit, view.units);
+  if (!habitat.period_s)
+    return `A drum of ${show(scene.habitat.radius_m, 'm')} that does not turn gives no gravity: what is let go stays.`;
   const start = scene.habitat.spin_ramp?.length ? 'At the start, a' : 'A';
   return `${start} deck at ${show(scene.habitat.radius_m, 'm')} gives ${threeFigures(habitat.deck_gravity_g)}\u00a0g; the rim moves at ${show(habitat.rim_speed_m_s, 'm/s')} and a turn takes ${threeFigures(habitat.period_s)}\u00a0s. Climb to the hub and it fades evenly to nothing.`;
 }

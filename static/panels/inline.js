@@ -7,19 +7,27 @@ import { h, onDrag, setAttribute, setText } from './dom.js';
 import { outside } from './figure.js';
 import { refuse } from './refusals.js';
 
-const DRAG_PX = 3;   // a fine step for so many pixels
+const DRAG_PX = 3; // a fine step for so many pixels
 
 /** `words(value)` where the figure is said otherwise than by number and unit (a heading). */
 export function createInline({ store, path, words = null }) {
   const field = fieldOf(store.fields, path);
   const scale = makeScale(shownOf(field));
-  const element = h('span', { class: 'fig', role: 'spinbutton', tabindex: 0, 'aria-label': field.label, title: 'Drag sideways, use the arrows, or click to type', onkeydown });
+  const element = h('span', {
+    class: 'fig',
+    role: 'spinbutton',
+    tabindex: 0,
+    'aria-label': field.label,
+    title: 'Drag sideways, use the arrows, or click to type',
+    onkeydown,
+  });
   let typing = null;
 
   const value = () => store.read(path) ?? 0;
   function say(v) {
     if (words) return words(v);
-    const { units } = store.view, unit = field.unit ?? '';
+    const { units } = store.view,
+      unit = field.unit ?? '';
     return withUnit(formatFigure(toShown(v, unit, units), shownStep(scale.step(v), unit, units)), shownUnit(unit, units));
   }
   function put(next, live) {
@@ -37,7 +45,9 @@ export function createInline({ store, path, words = null }) {
   function onkeydown(event) {
     if (typing) return;
     const size = scale.step(value()) * (event.shiftKey ? 10 : 1);
-    const step = { ArrowUp: size, ArrowRight: size, ArrowDown: -size, ArrowLeft: -size, PageUp: size * 10, PageDown: -size * 10 }[event.key];
+    const step = { ArrowUp: size, ArrowRight: size, ArrowDown: -size, ArrowLeft: -size, PageUp: size * 10, PageDown: -size * 10 }[
+      event.key
+    ];
     if (step) put(value() + step, false);
     else if (event.key === 'Enter' || /^[-\d.]$/.test(event.key)) type(event.key === 'Enter' ? null : event.key);
     else return;
@@ -47,15 +57,23 @@ export function createInline({ store, path, words = null }) {
 
   let from = 0;
   onDrag(element, {
-    start() { from = value(); return !typing; },
-    move(event, down, moved) {
-      if (moved) put(from + Math.round((event.clientX - down.clientX) / DRAG_PX) * scale.step(from) * (event.shiftKey ? 0.1 : 1), true);
+    start() {
+      from = value();
+      return !typing;
     },
-    end(event, moved) { if (moved) put(value(), false); else type(null); },
+    move(event, down, moved) {
+      if (moved)
+        put(from + Math.round((event.clientX - down.clientX) / DRAG_PX) * scale.step(from) * (event.shiftKey ? 0.1 : 1), true);
+    },
+    end(event, moved) {
+      if (moved) put(value(), false);
+      else type(null);
+    },
   });
 
   function type(first) {
-    const { units } = store.view, unit = field.unit ?? '';
+    const { units } = store.view,
+      unit = field.unit ?? '';
     const input = h('input', { type: 'text', class: 'typed', inputmode: 'decimal', 'aria-label': field.label });
     input.value = first ?? formatFigure(toShown(value(), unit, units), shownStep(scale.step(value()), unit, units));
     typing = input;

@@ -5,13 +5,14 @@ import { LONGEST_LINK, fromHash, toHash } from '../state/link.js';
 const SETTLE_MS = 250;
 
 export function createKeeping({ store, autosave, open }) {
-  let timer = null, newest = 0;
+  let timer = null,
+    newest = 0;
 
   async function keep() {
     clearTimeout(timer);
     timer = null;
     autosave.save(store.document);
-    const mine = newest += 1;
+    const mine = (newest += 1);
     const hash = await toHash(store.document, store.fields);
     if (mine !== newest) return;
     const fits = location.origin.length + location.pathname.length + hash.length <= LONGEST_LINK;
@@ -24,7 +25,9 @@ export function createKeeping({ store, autosave, open }) {
     timer = setTimeout(keep, SETTLE_MS);
   });
   store.on('view', () => autosave.saveView(store.view));
-  addEventListener('pagehide', () => { if (timer !== null) autosave.save(store.document); });
+  addEventListener('pagehide', () => {
+    if (timer !== null) autosave.save(store.document);
+  });
   addEventListener('hashchange', async () => {
     try {
       const document = await fromHash(location.hash);

@@ -13,31 +13,72 @@ export function createKeys({ store, clock, timeline, looks, stages }) {
     ['.', '.', 'one frame on', () => clock.stepFrame(1)],
     ['[', '[', 'to the mark before', () => toMark(-1)],
     [']', ']', 'to the next mark', () => toMark(1)],
-    ['1', '1 2 3', 'open that place', () => open(1)], ['2', null, null, () => open(2)], ['3', null, null, () => open(3)],
+    ['1', '1 2 3', 'open that place', () => open(1)],
+    ['2', null, null, () => open(2)],
+    ['3', null, null, () => open(3)],
     ['0', '0', 'fold the page away, or back', () => store.look({ folded: !store.view.folded })],
     ['r', 'R', 'radius', () => focusDial('habitat.radius_m')],
     ['s', 'S', 'spin', () => focusDial('habitat.spin_rpm')],
     ['h', 'H', 'hold gravity', () => toggleHold(store, store.view.hold ? null : 'gravity')],
     ['v', 'V', 'seats', () => stages.openSeats('aboard')],
-    ['m', 'M', 'measure: dimensions, tape, off', () => store.look({ measure: after(['dimensions', 'tape', 'off'], store.view.measure) })],
+    [
+      'm',
+      'M',
+      'measure: dimensions, tape, off',
+      () => store.look({ measure: after(['dimensions', 'tape', 'off'], store.view.measure) }),
+    ],
     ['l', 'L', 'loop', () => toggleLoop(clock)],
-    ['t', 'T', 'plot or table', () => { open(3); looks.turnPlot(); }],
+    [
+      't',
+      'T',
+      'plot or table',
+      () => {
+        open(3);
+        looks.turnPlot();
+      },
+    ],
     ['u', 'U', 'SI or US customary', () => store.look({ units: store.view.units === 'si' ? 'us' : 'si' })],
-    ['\\', '\\', 'stages as fits, beside, stacked', () => store.look({ split: after(['auto', 'beside', 'stacked'], store.view.split) })],
+    [
+      '\\',
+      '\\',
+      'stages as fits, beside, stacked',
+      () => store.look({ split: after(['auto', 'beside', 'stacked'], store.view.split) }),
+    ],
     ['?', '?', 'this list', () => sheet.show()],
   ];
   const sheet = createSheet({ title: 'Keys' });
   const onOff = createSwitch({ label: 'Single keys work', on: () => store.view.keys, turn: keys => store.look({ keys }) });
-  const listed = [...KEYS.filter(([, key]) => key), [null, 'Ctrl+Z', 'undo'], [null, 'Ctrl+Shift+Z', 'redo'], [null, 'Esc', 'back: closes what is open over the page']];
-  sheet.content.append(h('table', { class: 'keys' }, h('tbody', {}, listed.map(([, key, say]) => h('tr', {}, h('th', { scope: 'row' }, key), h('td', {}, say))))),
-    h('p', { class: 'small' }, 'On a slider: arrows one fine step, with Shift ten; Page keys a tenth of the track; Home and End its ends; Shift while dragging is ten times finer.'), onOff.element);
+  const listed = [
+    ...KEYS.filter(([, key]) => key),
+    [null, 'Ctrl+Z', 'undo'],
+    [null, 'Ctrl+Shift+Z', 'redo'],
+    [null, 'Esc', 'back: closes what is open over the page'],
+  ];
+  sheet.content.append(
+    h(
+      'table',
+      { class: 'keys' },
+      h(
+        'tbody',
+        {},
+        listed.map(([, key, say]) => h('tr', {}, h('th', { scope: 'row' }, key), h('td', {}, say))),
+      ),
+    ),
+    h(
+      'p',
+      { class: 'small' },
+      'On a slider: arrows one fine step, with Shift ten; Page keys a tenth of the track; Home and End its ends; Shift while dragging is ten times finer.',
+    ),
+    onOff.element,
+  );
   store.on('view', onOff.update);
 
   const after = (list, now) => list[(list.indexOf(now) + 1) % list.length];
   const open = place => store.look({ place, folded: false });
   const focusDial = path => $(`#dials [data-row="${path}"] .range`).focus();
   function toMark(way) {
-    const marks = [0, ...timeline.marks()], now = clock.time_s;
+    const marks = [0, ...timeline.marks()],
+      now = clock.time_s;
     const next = way > 0 ? marks.find(time => time > now + 1e-6) : marks.findLast(time => time < now - 1e-6);
     if (next !== undefined) clock.seek(next);
   }

@@ -10,24 +10,76 @@ export const PACES = [1, 0.5, 0.25, 0.1];
 const PACE_SIGNS = { 1: '1', 0.5: '½', 0.25: '¼', 0.1: '1/10' };
 
 export function createLooks({ store, clock }) {
-  const of = (key, label, options) => createChoice({ label, options, chosen: () => store.view[key], choose: value => store.look({ [key]: value }) });
+  const of = (key, label, options) =>
+    createChoice({ label, options, chosen: () => store.view[key], choose: value => store.look({ [key]: value }) });
   const pace = createChoice({
-    label: 'Pace', options: PACES.map(value => ({ value, say: PACE_SIGNS[value], label: paceWords(value), fraction: value === 0.1 })),
-    chosen: () => clock.pace, choose: value => clock.setPace(value),
+    label: 'Pace',
+    options: PACES.map(value => ({ value, say: PACE_SIGNS[value], label: paceWords(value), fraction: value === 0.1 })),
+    chosen: () => clock.pace,
+    choose: value => clock.setPace(value),
   });
   const choices = [
     ['Pace', pace],
-    ['Beads along the paths', of('beads_s', 'Beads', [{ value: 0, say: 'off' }, { value: 0.25, say: '¼\u00a0s' }, { value: 1, say: '1\u00a0s' }])],
-    ['Measure', of('measure', 'Measure', [{ value: 'off', say: 'off' }, { value: 'dimensions', say: 'dimensions' }, { value: 'tape', say: 'tape' }])],
-    ['Stages', of('split', 'Stages', [{ value: 'auto', say: 'as fits' }, { value: 'beside', say: 'beside' }, { value: 'stacked', say: 'stacked' }])],
-    ['Units', of('units', 'Units', [{ value: 'si', say: 'SI' }, { value: 'us', say: 'US customary' }])],
-    ['House lights', of('house', 'House lights', [{ value: 'auto', say: 'system' }, { value: 'up', say: 'up' }, { value: 'down', say: 'down' }])],
+    [
+      'Beads along the paths',
+      of('beads_s', 'Beads', [
+        { value: 0, say: 'off' },
+        { value: 0.25, say: '¼\u00a0s' },
+        { value: 1, say: '1\u00a0s' },
+      ]),
+    ],
+    [
+      'Measure',
+      of('measure', 'Measure', [
+        { value: 'off', say: 'off' },
+        { value: 'dimensions', say: 'dimensions' },
+        { value: 'tape', say: 'tape' },
+      ]),
+    ],
+    [
+      'Stages',
+      of('split', 'Stages', [
+        { value: 'auto', say: 'as fits' },
+        { value: 'beside', say: 'beside' },
+        { value: 'stacked', say: 'stacked' },
+      ]),
+    ],
+    [
+      'Units',
+      of('units', 'Units', [
+        { value: 'si', say: 'SI' },
+        { value: 'us', say: 'US customary' },
+      ]),
+    ],
+    [
+      'House lights',
+      of('house', 'House lights', [
+        { value: 'auto', say: 'system' },
+        { value: 'up', say: 'up' },
+        { value: 'down', say: 'down' },
+      ]),
+    ],
   ];
-  const arrow = (key, label) => createSwitch({ label, on: () => store.view.arrows[key], turn: on => store.look({ arrows: { ...store.view.arrows, [key]: on } }) });
+  const arrow = (key, label) =>
+    createSwitch({
+      label,
+      on: () => store.view.arrows[key],
+      turn: on => store.look({ arrows: { ...store.view.arrows, [key]: on } }),
+    });
   const flag = (key, label) => createSwitch({ label, on: () => store.view[key], turn: on => store.look({ [key]: on }) });
   const arrows = [arrow('velocity', 'velocity'), arrow('centrifugal', 'centrifugal'), arrow('coriolis', 'Coriolis')];
   const companions = [flag('companion', 'Aboard'), flag('companionOutside', 'Outside')];
-  const group = (label, switches) => h('div', { class: 'between', role: 'group', 'aria-label': label }, h('span', {}, label), h('span', { class: 'switches' }, switches.map(item => item.element)));
+  const group = (label, switches) =>
+    h(
+      'div',
+      { class: 'between', role: 'group', 'aria-label': label },
+      h('span', {}, label),
+      h(
+        'span',
+        { class: 'switches' },
+        switches.map(item => item.element),
+      ),
+    );
 
   const rows = choices.map(([label, choice]) => choiceRow(label, choice));
   $('#look-rows').append(...rows.slice(0, 2), group('Arrows', arrows), group('Plain gravity', companions), ...rows.slice(2));
@@ -43,7 +95,10 @@ export function createLooks({ store, clock }) {
   }
   let before = clock.pace;
   clock.on(() => {
-    if (clock.pace !== before) { before = clock.pace; update(); }
+    if (clock.pace !== before) {
+      before = clock.pace;
+      update();
+    }
     if (store.view.place === 3) plot.move();
   });
   for (const topic of ['document', 'answer', 'view']) store.on(topic, update);

@@ -17,7 +17,10 @@ export function createNotices({ store }) {
     setText($('#alert'), notice?.kind === 'refused' || notice?.kind === 'failed' ? `${said} ${still(notice)}`.trim() : '');
     setText($('#status'), notice?.kind === 'told' || notice?.kind === 'waiting' ? said : '');
     setChildren(place, said && !atField(notice) ? drawn(notice) : null);
-    if (notice?.kind === 'told') fading = setTimeout(() => { if (store.notice === notice) store.tell(null); }, TOLD_MS);
+    if (notice?.kind === 'told')
+      fading = setTimeout(() => {
+        if (store.notice === notice) store.tell(null);
+      }, TOLD_MS);
   }
 
   // a refusal stands at its own field where that field is in sight
@@ -32,13 +35,31 @@ export function createNotices({ store }) {
   function drawn(notice) {
     const buttons = [
       notice.again && h('button', { type: 'button', class: 'link', onclick: () => notice.again() }, 'Ask again'),
-      notice.undo && h('button', { type: 'button', class: 'link', onclick: () => { store.tell(null); store.undo(); } }, 'Undo'),
+      notice.undo &&
+        h(
+          'button',
+          {
+            type: 'button',
+            class: 'link',
+            onclick: () => {
+              store.tell(null);
+              store.undo();
+            },
+          },
+          'Undo',
+        ),
       notice.kind !== 'waiting' && h('button', { type: 'button', class: 'link', onclick: () => store.tell(null) }, 'Put away'),
     ];
     const strong = notice.kind === 'refused' || notice.kind === 'failed';
-    return h('div', { class: `notice ${notice.kind}` },
-      h('p', {}, strong ? h('b', {}, notice.say) : notice.say, ' ', still(notice)), h('p', { class: 'links' }, buttons));
+    return h(
+      'div',
+      { class: `notice ${notice.kind}` },
+      h('p', {}, strong ? h('b', {}, notice.say) : notice.say, ' ', still(notice)),
+      h('p', { class: 'links' }, buttons),
+    );
   }
   store.on('notice', update);
-  store.on('view', patch => { if ('place' in patch || 'chosen' in patch) update(store.notice); });
+  store.on('view', patch => {
+    if ('place' in patch || 'chosen' in patch) update(store.notice);
+  });
 }

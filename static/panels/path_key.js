@@ -4,8 +4,12 @@ import { s } from './dom.js';
 
 // dashes in px for a 3 px line (look: in line widths); a seventh motion takes the first style with an open marker
 const STYLES = [
-  { dash: null, marker: 'disc' }, { dash: '9 4.5', marker: 'square' }, { dash: '9 3 2.1 3', marker: 'triangle' },
-  { dash: '3.6 3', marker: 'diamond' }, { dash: '15 4.2', marker: 'cross' }, { dash: '8.1 2.4 2.1 2.4 2.1 2.4', marker: 'ring' },
+  { dash: null, marker: 'disc' },
+  { dash: '9 4.5', marker: 'square' },
+  { dash: '9 3 2.1 3', marker: 'triangle' },
+  { dash: '3.6 3', marker: 'diamond' },
+  { dash: '15 4.2', marker: 'cross' },
+  { dash: '8.1 2.4 2.1 2.4 2.1 2.4', marker: 'ring' },
 ];
 
 export function styleOf(index) {
@@ -34,5 +38,10 @@ export function marker(index, x, y, r, side) {
 export function pathKey(index) {
   const { dash, number } = styleOf(index);
   const line = s('path', { d: 'M0 8H28', class: `paper-${number} lane`, 'stroke-width': 3, 'stroke-dasharray': dash });
-  return s('svg', { class: 'key', width: 34, height: 16, viewBox: '0 0 34 16', 'aria-hidden': true }, line, marker(index, 28, 8, 5, 'paper'));
+  return s(
+    'svg',
+    { class: 'key', width: 34, height: 16, viewBox: '0 0 34 16', 'aria-hidden': true },
+    line,
+    marker(index, 28, 8, 5, 'paper'),
+  );
 }

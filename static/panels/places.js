@@ -5,10 +5,19 @@ import { $, $$, setAttribute, setText } from './dom.js';
 const HEIGHTS = ['low', 'middle', 'high'];
 
 export function createPlaces({ store, clock, answers }) {
-  const page = $('#page'), frame = $('#frame');
-  const places = $$('.place').map(element => ({ number: Number(element.dataset.place), element, button: $('.head', element), body: $('.body', element), answer: $('.answer', element) }));
+  const page = $('#page'),
+    frame = $('#frame');
+  const places = $$('.place').map(element => ({
+    number: Number(element.dataset.place),
+    element,
+    button: $('.head', element),
+    body: $('.body', element),
+    answer: $('.answer', element),
+  }));
   for (const place of places) {
-    place.button.addEventListener('click', () => open(store.view.place === place.number && !store.view.folded ? null : place.number));
+    place.button.addEventListener('click', () =>
+      open(store.view.place === place.number && !store.view.folded ? null : place.number),
+    );
   }
   for (const button of $$('#strip [data-place]')) {
     button.addEventListener('click', () => (button.dataset.place === 'away' ? away(true) : open(Number(button.dataset.place))));
@@ -62,7 +71,10 @@ export function createPlaces({ store, clock, answers }) {
       setAttribute(grip, 'aria-label', `Height of the page: ${HEIGHTS[height]}`);
     };
     let from = null;
-    grip.addEventListener('pointerdown', event => { from = event.clientY; grip.setPointerCapture(event.pointerId); });
+    grip.addEventListener('pointerdown', event => {
+      from = event.clientY;
+      grip.setPointerCapture(event.pointerId);
+    });
     grip.addEventListener('pointerup', event => {
       const gone = from === null ? 0 : from - event.clientY;
       if (Math.abs(gone) > 24) set(height + Math.sign(gone));
@@ -79,7 +91,12 @@ export function createPlaces({ store, clock, answers }) {
   }
 
   let pace = clock.pace;
-  clock.on(() => { if (clock.pace !== pace) { pace = clock.pace; updateAnswers(); } });
+  clock.on(() => {
+    if (clock.pace !== pace) {
+      pace = clock.pace;
+      updateAnswers();
+    }
+  });
   store.on('view', update);
   store.on('document', updateAnswers);
   store.on('answer', updateAnswers);

@@ -4,10 +4,11 @@ import { $, h, setAttribute } from './dom.js';
 import { createFigure } from './figure.js';
 import { icon } from './icons.js';
 
-const NEXT_S = 10;   // how long after the last point a new one stands
+const NEXT_S = 10; // how long after the last point a new one stands
 
 export function createRamp({ store }) {
-  const table = $('#ramp'), body = $('tbody', table);
+  const table = $('#ramp'),
+    body = $('tbody', table);
   let rows = [];
   $('#ramp-links').append(h('button', { type: 'button', class: 'link', onclick: add }, 'Let the spin change'));
 
@@ -15,16 +16,38 @@ export function createRamp({ store }) {
 
   function add() {
     const last = points().at(-1) ?? { time_s: 0, spin_rpm: store.read('habitat.spin_rpm') };
-    store.edit(draft => { draft.habitat.spin_ramp = [...points(), { time_s: last.time_s + NEXT_S, spin_rpm: last.spin_rpm }]; });
+    store.edit(draft => {
+      draft.habitat.spin_ramp = [...points(), { time_s: last.time_s + NEXT_S, spin_rpm: last.spin_rpm }];
+    });
   }
   function remove(index) {
-    store.edit(draft => { draft.habitat.spin_ramp.splice(index, 1); });
+    store.edit(draft => {
+      draft.habitat.spin_ramp.splice(index, 1);
+    });
   }
   function createRow(index) {
     const path = `habitat.spin_ramp.${index}`;
-    const figures = [['time_s', 'Time', 0.1], ['spin_rpm', 'Spin', 0.01]].map(([name, label, step]) => createFigure({ store, path: `${path}.${name}`, label: `${label} of point ${index + 1}`, step: () => step }));
-    const element = h('tr', {}, h('td', {}, figures[0].element), h('td', { class: 'r' }, figures[1].element),
-      h('td', { class: 'r' }, h('button', { type: 'button', class: 'icon-button', 'aria-label': `Remove point ${index + 1}`, onclick: () => remove(index) }, icon('close'))));
+    const figures = [
+      ['time_s', 'Time', 0.1],
+      ['spin_rpm', 'Spin', 0.01],
+    ].map(([name, label, step]) =>
+      createFigure({ store, path: `${path}.${name}`, label: `${label} of point ${index + 1}`, step: () => step }),
+    );
+    const element = h(
+      'tr',
+      {},
+      h('td', {}, figures[0].element),
+      h('td', { class: 'r' }, figures[1].element),
+      h(
+        'td',
+        { class: 'r' },
+        h(
+          'button',
+          { type: 'button', class: 'icon-button', 'aria-label': `Remove point ${index + 1}`, onclick: () => remove(index) },
+          icon('close'),
+        ),
+      ),
+    );
     return { element, update: () => figures.forEach(figure => figure.update()) };
   }
   function update() {

@@ -7,7 +7,12 @@ import { h, setAttribute, setChildren } from './dom.js';
 /** A typed text that may not be: the document stays as it was. */
 export function refuse(store, path, typed) {
   const field = fieldOf(store.fields, path);
-  store.tell({ kind: 'refused', field: path, here: true, say: `${field?.label ?? path} was ${typed}; it may be ${field?.may_be ?? 'a number'}.` });
+  store.tell({
+    kind: 'refused',
+    field: path,
+    here: true,
+    say: `${field?.label ?? path} was ${typed}; it may be ${field?.may_be ?? 'a number'}.`,
+  });
 }
 
 /** A slot under a row: shows a refusal of its own field, and what the stages still show. */

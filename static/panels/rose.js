@@ -9,12 +9,25 @@ import { createRefusalSlot } from './refusals.js';
 export function createHeadingRow({ store, path, label = 'Toward' }) {
   const field = fieldOf(store.fields, path);
   const hand = s('path', { d: 'M15 15H26.5', class: 'hand' });
-  const rose = s('svg', { class: 'rose', width: 30, height: 30, viewBox: '0 0 30 30', role: 'slider', tabindex: 0, 'aria-label': label, onkeydown },
-    s('circle', { cx: 15, cy: 15, r: 13, class: 'edge' }), s('path', { d: 'M26 15h-3M15 4v3M4 15h3M15 26v-3', class: 'edge' }), hand, s('circle', { cx: 15, cy: 15, r: 2.4, class: 'pin' }));
+  const rose = s(
+    'svg',
+    { class: 'rose', width: 30, height: 30, viewBox: '0 0 30 30', role: 'slider', tabindex: 0, 'aria-label': label, onkeydown },
+    s('circle', { cx: 15, cy: 15, r: 13, class: 'edge' }),
+    s('path', { d: 'M26 15h-3M15 4v3M4 15h3M15 26v-3', class: 'edge' }),
+    hand,
+    s('circle', { cx: 15, cy: 15, r: 2.4, class: 'pin' }),
+  );
   const words = h('span', { class: 'toward' });
   const figure = createFigure({ store, path, label, step: () => 1 });
   const slot = createRefusalSlot({ store, path, frame: figure.element });
-  const element = h('div', { class: 'row', 'data-row': path }, h('span', { class: 'lab', title: 'Double-click: the default', ondblclick: () => put(field.default ?? 0, false) }, label), h('span', { class: 'rosebox' }, rose, words), figure.element, slot.element);
+  const element = h(
+    'div',
+    { class: 'row', 'data-row': path },
+    h('span', { class: 'lab', title: 'Double-click: the default', ondblclick: () => put(field.default ?? 0, false) }, label),
+    h('span', { class: 'rosebox' }, rose, words),
+    figure.element,
+    slot.element,
+  );
 
   const value = () => store.read(path) ?? 0;
   function put(degrees, live) {
@@ -29,9 +42,16 @@ export function createHeadingRow({ store, path, label = 'Toward' }) {
     put(to, false);
   }
   onDrag(rose, {
-    start(event) { event.preventDefault(); rose.focus(); aim(event); return true; },
+    start(event) {
+      event.preventDefault();
+      rose.focus();
+      aim(event);
+      return true;
+    },
     move: aim,
-    end() { put(value(), false); },
+    end() {
+      put(value(), false);
+    },
   });
   function aim(event) {
     const box = rose.getBoundingClientRect();

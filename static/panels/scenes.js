@@ -10,24 +10,54 @@ const LARGEST_BYTES = 1_000_000;
 /** fetchExamples() and fetchExample(id) ask the server; open(document) shows a scene; recent() lists {title, when, document}. */
 export function createScenes({ fetchExamples, fetchExample, open, recent }) {
   const sheet = createSheet({ title: 'Scenes' });
-  const input = h('input', { type: 'file', accept: '.json,application/json', class: 'unseen', tabindex: -1, 'aria-label': 'Scene file', onchange: () => { take(input.files[0]); input.value = ''; } });
-  const examples = h('ul', { class: 'list' }), recents = h('ul', { class: 'list' });
+  const input = h('input', {
+    type: 'file',
+    accept: '.json,application/json',
+    class: 'unseen',
+    tabindex: -1,
+    'aria-label': 'Scene file',
+    onchange: () => {
+      take(input.files[0]);
+      input.value = '';
+    },
+  });
+  const examples = h('ul', { class: 'list' }),
+    recents = h('ul', { class: 'list' });
   const recentTitle = h('h3', { class: 'third' }, 'Recent in this browser');
   const trouble = h('div', { role: 'alert' });
-  sheet.content.append(h('h3', { class: 'third' }, 'To start from'), examples, recentTitle, recents,
-    h('p', { class: 'links' }, h('button', { type: 'button', class: 'btn', onclick: () => input.click() }, 'Open a file'), input, h('span', { class: 'small' }, 'or drop one on the page')), trouble);
+  sheet.content.append(
+    h('h3', { class: 'third' }, 'To start from'),
+    examples,
+    recentTitle,
+    recents,
+    h(
+      'p',
+      { class: 'links' },
+      h('button', { type: 'button', class: 'btn', onclick: () => input.click() }, 'Open a file'),
+      input,
+      h('span', { class: 'small' }, 'or drop one on the page'),
+    ),
+    trouble,
+  );
 
-  const item = (title, say, choose) => h('li', {}, h('button', { type: 'button', onclick: choose }, h('b', {}, title), say && h('span', {}, say)));
+  const item = (title, say, choose) =>
+    h('li', {}, h('button', { type: 'button', onclick: choose }, h('b', {}, title), say && h('span', {}, say)));
 
   async function show() {
     setChildren(trouble);
     sheet.show();
     const old = recent();
     recentTitle.hidden = old.length === 0;
-    setChildren(recents, old.map(({ title, when, document }) => item(title, ago(when), () => choose(document))));
+    setChildren(
+      recents,
+      old.map(({ title, when, document }) => item(title, ago(when), () => choose(document))),
+    );
     try {
       const list = await fetchExamples();
-      setChildren(examples, list.map(example => item(example.title, example.say, () => openExample(example.id))));
+      setChildren(
+        examples,
+        list.map(example => item(example.title, example.say, () => openExample(example.id))),
+      );
     } catch (problem) {
       complain(problem.message);
     }
@@ -58,7 +88,9 @@ export function createScenes({ fetchExamples, fetchExample, open, recent }) {
     sheet.show();
     setChildren(trouble, h('div', { class: 'notice refused' }, h('p', {}, h('b', {}, say), ' Nothing was changed.')));
   }
-  document.addEventListener('dragover', event => { if (event.dataTransfer?.types.includes('Files')) event.preventDefault(); });
+  document.addEventListener('dragover', event => {
+    if (event.dataTransfer?.types.includes('Files')) event.preventDefault();
+  });
   document.addEventListener('drop', event => {
     if (!event.dataTransfer?.files.length) return;
     event.preventDefault();

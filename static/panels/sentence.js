@@ -14,18 +14,22 @@ const WORDS = { elevation_deg: elevationWords, heading_deg: headingWords };
 
 export function createSentence({ store, index, kind }) {
   const figures = [];
-  const parts = (SENTENCES[kind] ?? '').split(/(\{[^}]+\})/).filter(Boolean).map(part => {
-    if (!part.startsWith('{')) return part;
-    const name = part.slice(1, -1);
-    const figure = createInline({ store, path: `motions.${index}.${name}`, words: WORDS[name] ?? null });
-    figures.push(figure);
-    return figure.element;
-  });
+  const parts = (SENTENCES[kind] ?? '')
+    .split(/(\{[^}]+\})/)
+    .filter(Boolean)
+    .map(part => {
+      if (!part.startsWith('{')) return part;
+      const name = part.slice(1, -1);
+      const figure = createInline({ store, path: `motions.${index}.${name}`, words: WORDS[name] ?? null });
+      figures.push(figure);
+      return figure.element;
+    });
   return { element: h('span', { class: 'given' }, parts, ' '), update: () => figures.forEach(figure => figure.update()) };
 }
 
 const LENGTH = String.raw`\d[\d.,]*[\s\u00a0](?:m|ft|km|cm)\b(?!/)`;
-const LANDS = new RegExp(String.raw`(?<=\blands? )${LENGTH}`), FIRST = new RegExp(LENGTH);
+const LANDS = new RegExp(String.raw`(?<=\blands? )${LENGTH}`),
+  FIRST = new RegExp(LENGTH);
 
 /** The outcome in the server's words, with where it lands (else its first length) in bold. */
 export function outcome(words) {

@@ -7,7 +7,13 @@ import { createSheet } from './sheet.js';
 export function createShare({ store, saveScene }) {
   const sheet = createSheet({ title: 'Share' });
   const words = h('p', { class: 'lead' });
-  const link = h('input', { type: 'text', class: 'linkbox', readonly: true, 'aria-label': 'Link to this scene', onfocus: () => link.select() });
+  const link = h('input', {
+    type: 'text',
+    class: 'linkbox',
+    readonly: true,
+    'aria-label': 'Link to this scene',
+    onfocus: () => link.select(),
+  });
   const said = h('span', { class: 'small', role: 'status' });
   const copyButton = h('button', { type: 'button', class: 'btn strong', onclick: copy }, 'Copy the link');
   const fileButton = h('button', { type: 'button', class: 'btn', onclick: saveScene }, 'Save the scene as a file');
@@ -20,9 +26,12 @@ export function createShare({ store, saveScene }) {
     link.hidden = copyButton.hidden = !fits;
     fileButton.classList.toggle('strong', !fits);
     link.value = fits ? url : '';
-    setText(words, fits
-      ? 'The link carries the whole scene: whoever opens it with a Rimfall at the same address sees what you see.'
-      : `As a link this scene would be ${url.length.toLocaleString('en-US')} characters long; over ${LONGEST_LINK.toLocaleString('en-US')} many programs cut it. Send the file instead.`);
+    setText(
+      words,
+      fits
+        ? 'The link carries the whole scene: whoever opens it with a Rimfall at the same address sees what you see.'
+        : `As a link this scene would be ${url.length.toLocaleString('en-US')} characters long; over ${LONGEST_LINK.toLocaleString('en-US')} many programs cut it. Send the file instead.`,
+    );
     sheet.show();
   }
   async function copy() {

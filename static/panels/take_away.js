@@ -9,24 +9,85 @@ import { createSheet } from './sheet.js';
 export function createTakeAway({ store, make }) {
   const FILES = [
     { key: 'paths', say: 'Paths', format: 'CSV, one row a frame', end: 'csv', type: 'text/csv', text: () => make.csv() },
-    { key: 'notes', say: 'Notes to the paths', format: 'JSON: names, axes, the scene', end: 'csv.json', type: 'application/json', text: () => make.notes() },
-    { key: 'answer', say: 'Numbers', format: 'JSON, every array and event', end: 'answer.json', type: 'application/json', text: () => make.answer() },
-    { key: 'scene', say: 'The scene itself', format: 'JSON, opens here again', end: 'rimfall.json', type: 'application/json', text: () => make.scene() },
+    {
+      key: 'notes',
+      say: 'Notes to the paths',
+      format: 'JSON: names, axes, the scene',
+      end: 'csv.json',
+      type: 'application/json',
+      text: () => make.notes(),
+    },
+    {
+      key: 'answer',
+      say: 'Numbers',
+      format: 'JSON, every array and event',
+      end: 'answer.json',
+      type: 'application/json',
+      text: () => make.answer(),
+    },
+    {
+      key: 'scene',
+      say: 'The scene itself',
+      format: 'JSON, opens here again',
+      end: 'rimfall.json',
+      type: 'application/json',
+      text: () => make.scene(),
+    },
   ];
   const sheet = createSheet({ title: 'Take it away' });
   const what = h('p', { class: 'lead' });
-  const ticks = FILES.map(file => ({ ...file, box: h('input', { type: 'checkbox', id: `take-${file.key}`, onchange: update }), size: h('td', { class: 'r' }) }));
+  const ticks = FILES.map(file => ({
+    ...file,
+    box: h('input', { type: 'checkbox', id: `take-${file.key}`, onchange: update }),
+    size: h('td', { class: 'r' }),
+  }));
   const save = h('button', { type: 'button', class: 'btn strong', onclick: saveAll });
   const trouble = h('div', { role: 'alert' });
-  let made = new Map(), round = 0;
-  sheet.content.append(what,
-    h('table', {}, h('tbody', {}, ticks.map(({ key, say, format, box, size }) => h('tr', {}, h('td', { class: 'tick' }, box), h('td', { class: 'w' }, h('label', { for: `take-${key}` }, say)), h('td', { class: 'r format' }, format), size)))),
-    trouble, h('div', { class: 'between' }, h('p', { class: 'small' }, 'X spinward, Y up, Z along the spin vector, in metres, turning with the deck. Frame 1001 is time 0.'), save),
-    h('p', { class: 'small caution-line' }, 'For stories, pictures and teaching; not for the design of a real rotor, platform or tether.'));
+  let made = new Map(),
+    round = 0;
+  sheet.content.append(
+    what,
+    h(
+      'table',
+      {},
+      h(
+        'tbody',
+        {},
+        ticks.map(({ key, say, format, box, size }) =>
+          h(
+            'tr',
+            {},
+            h('td', { class: 'tick' }, box),
+            h('td', { class: 'w' }, h('label', { for: `take-${key}` }, say)),
+            h('td', { class: 'r format' }, format),
+            size,
+          ),
+        ),
+      ),
+    ),
+    trouble,
+    h(
+      'div',
+      { class: 'between' },
+      h(
+        'p',
+        { class: 'small' },
+        'X spinward, Y up, Z along the spin vector, in metres, turning with the deck. Frame 1001 is time 0.',
+      ),
+      save,
+    ),
+    h(
+      'p',
+      { class: 'small caution-line' },
+      'For stories, pictures and teaching; not for the design of a real rotor, platform or tether.',
+    ),
+  );
   for (const link of $$('#foot [data-take]')) link.addEventListener('click', () => show(link.dataset.take));
 
   async function show(key = 'paths') {
-    ticks.forEach(file => { file.box.checked = file.key === key || (key === 'paths' && file.key === 'notes'); });
+    ticks.forEach(file => {
+      file.box.checked = file.key === key || (key === 'paths' && file.key === 'notes');
+    });
     setChildren(trouble);
     made = new Map();
     sheet.show();
@@ -36,7 +97,7 @@ export function createTakeAway({ store, make }) {
 
   // made as soon as the sheet opens, so that their sizes can be told
   async function prepare(file) {
-    const mine = round += 1;
+    const mine = (round += 1);
     file.round = mine;
     setText(file.size, '');
     try {
@@ -53,11 +114,17 @@ export function createTakeAway({ store, make }) {
 
   const chosen = () => ticks.filter(file => file.box.checked);
   function update() {
-    const { answer, document } = store, files = chosen(), ready = files.filter(file => made.has(file.key));
+    const { answer, document } = store,
+      files = chosen(),
+      ready = files.filter(file => made.has(file.key));
     const bytes = ready.reduce((sum, file) => sum + new Blob([made.get(file.key)]).size, 0);
     if (answer) {
-      const { grid } = answer, fps = grid.fps[0] / grid.fps[1];
-      setText(what, `${capital(countWords(document.motions.length, 'motion'))}, ${((grid.count - 1) / (fps * grid.samples_per_frame)).toFixed(1)} s at ${Number(fps.toFixed(3))} frames a second, in metres.`);
+      const { grid } = answer,
+        fps = grid.fps[0] / grid.fps[1];
+      setText(
+        what,
+        `${capital(countWords(document.motions.length, 'motion'))}, ${((grid.count - 1) / (fps * grid.samples_per_frame)).toFixed(1)} s at ${Number(fps.toFixed(3))} frames a second, in metres.`,
+      );
     }
     setText(save, files.length ? `Save ${countWords(files.length, 'file')}${ready.length ? `, ${sizeWords(bytes)}` : ''}` : 'Save');
     setAttribute(save, 'disabled', files.length === 0 || ready.length < files.length);

@@ -8,16 +8,25 @@ import { createLanes, majorStep } from './lanes.js';
 import { PACES } from './looks.js';
 
 export function createTimeline({ store, clock }) {
-  const button = (label, title, sign, onclick, kind = '') => h('button', { type: 'button', class: kind, 'aria-label': label, title, onclick }, icon(sign));
+  const button = (label, title, sign, onclick, kind = '') =>
+    h('button', { type: 'button', class: kind, 'aria-label': label, title, onclick }, icon(sign));
   const play = button('Play', 'Play (Space)', 'play', () => clock.toggle(), 'play');
   const loop = button('Loop', 'Loop (L)', 'loop', () => toggleLoop(clock));
-  const figure = h('b', {}), pace = h('button', { type: 'button', class: 'pace', title: 'Slower, then full speed again', onclick: nextPace });
+  const figure = h('b', {}),
+    pace = h('button', { type: 'button', class: 'pace', title: 'Slower, then full speed again', onclick: nextPace });
   const lanes = createLanes({ store, clock });
   $('#timeline').append(
-    h('div', { class: 'transport' }, play,
-      button('One frame back', 'One frame back (,)', 'back', () => clock.stepFrame(-1), 'step'), button('One frame on', 'One frame on (.)', 'on', () => clock.stepFrame(1), 'step'), loop),
+    h(
+      'div',
+      { class: 'transport' },
+      play,
+      button('One frame back', 'One frame back (,)', 'back', () => clock.stepFrame(-1), 'step'),
+      button('One frame on', 'One frame on (.)', 'on', () => clock.stepFrame(1), 'step'),
+      loop,
+    ),
     lanes.element,
-    h('div', { class: 'clock' }, h('span', { class: 'time' }, figure, h('small', {}, '\u00a0s')), pace));
+    h('div', { class: 'clock' }, h('span', { class: 'time' }, figure, h('small', {}, '\u00a0s')), pace),
+  );
 
   let span = 0;
 
@@ -34,19 +43,25 @@ export function createTimeline({ store, clock }) {
       setAttribute(play, 'aria-label', clock.playing ? 'Pause' : 'Play');
     }
     setAttribute(loop, 'aria-pressed', clock.loop !== null);
-    if (clock.end_s !== span) { span = clock.end_s; lanes.draw(); } else lanes.move();
+    if (clock.end_s !== span) {
+      span = clock.end_s;
+      lanes.draw();
+    } else lanes.move();
   }
 
   function answered() {
     const { answer } = store;
     const paths = answer.motions.map(motion => pathPoints(motion, answer.grid));
-    const end = Math.max(endOf(answer, paths), 0.5), step = majorStep(end);
-    clock.setSpan(Math.ceil(end / step + 0.15) * step, answer.grid.fps[1] / answer.grid.fps[0]);
+    const end = Math.max(endOf(answer, paths), 0.5),
+      step = majorStep(end);
+    clock.setSpan(Math.ceil(end / step - 1e-6) * step, answer.grid.fps[1] / answer.grid.fps[0]);
     span = clock.end_s;
     lanes.draw(paths);
   }
   store.on('answer', answered);
-  store.on('view', () => { if (store.answer) lanes.draw(); });
+  store.on('view', () => {
+    if (store.answer) lanes.draw();
+  });
   clock.on(tick);
   tick();
   return { marks: lanes.marks };

@@ -8,8 +8,13 @@ const UNTITLED = 'Untitled scene';
 
 export function createTitle({ store }) {
   const text = h('span', {
-    contenteditable: 'plaintext-only', role: 'textbox', 'aria-label': 'Scene title', spellcheck: 'false', title: 'Click to rename the scene',
-    onblur: keep, onkeydown,
+    contenteditable: 'plaintext-only',
+    role: 'textbox',
+    'aria-label': 'Scene title',
+    spellcheck: 'false',
+    title: 'Click to rename the scene',
+    onblur: keep,
+    onkeydown,
   });
   text.dataset.untitled = UNTITLED;
   $('#title').append(text);
@@ -22,7 +27,10 @@ export function createTitle({ store }) {
   }
   function onkeydown(event) {
     if (event.key === 'Escape') setText(text, store.read('title') ?? '');
-    if (event.key === 'Enter' || event.key === 'Escape') { event.preventDefault(); text.blur(); }
+    if (event.key === 'Enter' || event.key === 'Escape') {
+      event.preventDefault();
+      text.blur();
+    }
   }
   function update() {
     if (document.activeElement !== text) setText(text, store.read('title') ?? '');
@@ -32,14 +40,17 @@ export function createTitle({ store }) {
   store.on('document', update);
   store.on('answer', update);
   store.on('view', update);
-  store.on('document', ({ path }) => { if (path?.startsWith('habitat.')) $('#hint').hidden = true; });
+  store.on('document', ({ path }) => {
+    if (path?.startsWith('habitat.')) $('#hint').hidden = true;
+  });
   update();
 }
 
 /** One sentence in italics with the figures that follow from radius and spin. */
 export function direction({ answer, view }) {
   if (!answer) return '';
-  const { habitat, scene } = answer, show = (v, unit) => showQuantity(v, unit, view.units);
+  const { habitat, scene } = answer,
+    show = (v, unit) => showQuantity(v, unit, view.units);
   const drum = `A drum of ${show(scene.habitat.radius_m, 'm')}`;
   if (!habitat.period_s) return `${drum} stands still: no gravity anywhere in it.`;
   const later = scene.habitat.spin_ramp?.length ? ' at first' : '';

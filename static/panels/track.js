@@ -6,8 +6,30 @@ import { h, onDrag, s, setAttribute, whenPointerUp } from './dom.js';
 import { createTape } from './tape.js';
 
 /** value() → number or null; write(value, live); scale from state/scale.js; say(value) → its words; inset: half a thumb. */
-export function createTrack({ label, name, scale, value, write, say, inset = 5, ticks = false, centred = false, locked = () => false }) {
-  const range = h('input', { type: 'range', class: 'range', min: 0, max: 1, step: 'any', 'aria-label': label, 'data-path': name, onkeydown, onfocus: show, onblur: () => whenPointerUp(hide) });
+export function createTrack({
+  label,
+  name,
+  scale,
+  value,
+  write,
+  say,
+  inset = 5,
+  ticks = false,
+  centred = false,
+  locked = () => false,
+}) {
+  const range = h('input', {
+    type: 'range',
+    class: 'range',
+    min: 0,
+    max: 1,
+    step: 'any',
+    'aria-label': label,
+    'data-path': name,
+    onkeydown,
+    onfocus: show,
+    onblur: () => whenPointerUp(hide),
+  });
   const fill = h('span', { class: 'fill' });
   const thumb = h('span', { class: 'thumb' });
   const marks = ticks ? s('svg', { class: 'ticks', 'aria-hidden': true }) : null;
@@ -15,7 +37,11 @@ export function createTrack({ label, name, scale, value, write, say, inset = 5, 
   const element = h('span', { class: `track${ticks ? ' ticked' : ''}` }, marks, h('span', { class: 'rail' }), fill, range, thumb);
   let width = 0;
 
-  new ResizeObserver(([entry]) => { width = entry.contentRect.width; drawTicks(); update(); }).observe(element);
+  new ResizeObserver(([entry]) => {
+    width = entry.contentRect.width;
+    drawTicks();
+    update();
+  }).observe(element);
 
   function shown() {
     const now = value();
@@ -28,7 +54,8 @@ export function createTrack({ label, name, scale, value, write, say, inset = 5, 
   }
 
   function update() {
-    const fraction = scale.toFraction(shown()), at = x => inset + (width - 2 * inset) * x;
+    const fraction = scale.toFraction(shown()),
+      at = x => inset + (width - 2 * inset) * x;
     const from = centred ? scale.toFraction(0) : 0;
     range.value = String(fraction);
     setAttribute(range, 'aria-valuetext', say(value()));
@@ -42,19 +69,29 @@ export function createTrack({ label, name, scale, value, write, say, inset = 5, 
   function drawTicks() {
     if (!marks || !width) return;
     const at = v => inset + (width - 2 * inset) * scale.toFraction(v);
-    marks.replaceChildren(...scale.ticks().flatMap(tick => {
-      const x = at(tick.value).toFixed(1);
-      const line = s('path', { d: `M${x} 19v${[3, 5, 7][tick.size]}`, class: tick.size === 2 ? 'long' : 'short' });
-      const text = tick.size === 2 && s('text', { x, y: 36, 'text-anchor': 'middle' }, formatFigure(tick.value, 1));
-      return text ? [line, text] : [line];
-    }));
+    marks.replaceChildren(
+      ...scale.ticks().flatMap(tick => {
+        const x = at(tick.value).toFixed(1);
+        const line = s('path', { d: `M${x} 19v${[3, 5, 7][tick.size]}`, class: tick.size === 2 ? 'long' : 'short' });
+        const text = tick.size === 2 && s('text', { x, y: 36, 'text-anchor': 'middle' }, formatFigure(tick.value, 1));
+        return text ? [line, text] : [line];
+      }),
+    );
   }
 
   function onkeydown(event) {
-    const now = shown(), fine = scale.step(now) * (event.shiftKey ? 10 : 1), page = scale.toFraction(now);
+    const now = shown(),
+      fine = scale.step(now) * (event.shiftKey ? 10 : 1),
+      page = scale.toFraction(now);
     const next = {
-      ArrowRight: () => now + fine, ArrowUp: () => now + fine, ArrowLeft: () => now - fine, ArrowDown: () => now - fine,
-      PageUp: () => scale.toValue(page + 0.1), PageDown: () => scale.toValue(page - 0.1), Home: () => scale.min, End: () => scale.max,
+      ArrowRight: () => now + fine,
+      ArrowUp: () => now + fine,
+      ArrowLeft: () => now - fine,
+      ArrowDown: () => now - fine,
+      PageUp: () => scale.toValue(page + 0.1),
+      PageDown: () => scale.toValue(page - 0.1),
+      Home: () => scale.min,
+      End: () => scale.max,
     }[event.key];
     if (!next || event.ctrlKey || event.metaKey || event.altKey) return;
     event.preventDefault();
@@ -73,11 +110,12 @@ export function createTrack({ label, name, scale, value, write, say, inset = 5, 
       const box = element.getBoundingClientRect();
       grip = { box, x: event.clientX, fraction: scale.toFraction(shown()), fine: event.shiftKey, value: value() };
       const near = Math.abs(event.clientX - box.left - inset - (width - 2 * inset) * grip.fraction) < 14;
-      if (!near && !event.shiftKey) put(scale.toValue(fractionAt(event)), true), grip.fraction = fractionAt(event);
+      if (!near && !event.shiftKey) (put(scale.toValue(fractionAt(event)), true), (grip.fraction = fractionAt(event)));
       return true;
     },
     move(event) {
-      if (event.shiftKey !== grip.fine) grip = { ...grip, x: event.clientX, fraction: scale.toFraction(shown()), fine: event.shiftKey };
+      if (event.shiftKey !== grip.fine)
+        grip = { ...grip, x: event.clientX, fraction: scale.toFraction(shown()), fine: event.shiftKey };
       const gone = (event.clientX - grip.x) / (grip.box.width - 2 * inset);
       put(scale.toValue(clamp(grip.fraction + gone * (grip.fine ? 0.1 : 1), 0, 1)), true, grip.fine);
     },
@@ -92,8 +130,19 @@ export function createTrack({ label, name, scale, value, write, say, inset = 5, 
   function fractionAt(event) {
     return clamp((event.clientX - grip.box.left - inset) / (grip.box.width - 2 * inset), 0, 1);
   }
-  function show() { if (!locked()) { tape.element.hidden = false; element.classList.add('taped'); tape.update(); } }
-  function hide() { if (document.activeElement !== range) { tape.element.hidden = true; element.classList.remove('taped'); } }
+  function show() {
+    if (!locked()) {
+      tape.element.hidden = false;
+      element.classList.add('taped');
+      tape.update();
+    }
+  }
+  function hide() {
+    if (document.activeElement !== range) {
+      tape.element.hidden = true;
+      element.classList.remove('taped');
+    }
+  }
 
   return { element, range, tape: tape.element, update };
 }

@@ -6,8 +6,14 @@ import { $, h, setAttribute } from './dom.js';
 import { createCard } from './card.js';
 
 export function createWhatMoves({ store }) {
-  let cards = [], made = null;
-  const add = kind => h('button', { type: 'button', class: 'btn', onclick: () => addMotion(kind) }, `Add a ${store.fields.kinds[kind].label.toLowerCase()}`);
+  let cards = [],
+    made = null;
+  const add = kind =>
+    h(
+      'button',
+      { type: 'button', class: 'btn', onclick: () => addMotion(kind) },
+      `Add a ${store.fields.kinds[kind].label.toLowerCase()}`,
+    );
   const kinds = Object.keys(store.fields.kinds);
   $('#adding').append(...kinds.map(add));
 
@@ -16,19 +22,28 @@ export function createWhatMoves({ store }) {
   function addMotion(kind) {
     const motion = structuredClone(store.fields.kinds[kind].new);
     motion.name = freshName(motion.name ?? store.fields.kinds[kind].label, names());
-    store.edit(draft => { draft.motions.push(motion); });
+    store.edit(draft => {
+      draft.motions.push(motion);
+    });
     chooseLast();
   }
   function duplicate(index) {
     const motion = structuredClone(store.document.motions[index]);
     motion.name = freshName(names()[index], names());
-    store.edit(draft => { draft.motions.splice(index + 1, 0, motion); });
+    store.edit(draft => {
+      draft.motions.splice(index + 1, 0, motion);
+    });
     store.look({ chosen: index + 1 });
   }
   function remove(index) {
     const gone = names()[index];
-    store.edit(draft => { draft.motions.splice(index, 1); });
-    store.look({ chosen: Math.max(0, Math.min(index, store.document.motions.length - 1)), hidden: store.view.hidden.filter(name => name !== gone) });
+    store.edit(draft => {
+      draft.motions.splice(index, 1);
+    });
+    store.look({
+      chosen: Math.max(0, Math.min(index, store.document.motions.length - 1)),
+      hidden: store.view.hidden.filter(name => name !== gone),
+    });
     store.tell({ kind: 'told', say: `${gone} is gone.`, undo: true });
   }
   function chooseLast() {
@@ -45,6 +60,7 @@ export function createWhatMoves({ store }) {
       $('#cards').replaceChildren(...cards.map(card => card.element));
     }
     setAttribute($('#nothing'), 'hidden', cards.length > 0);
+    $('#adds').classList.toggle('empty', cards.length === 0);
     if (store.view.place === 2) cards.forEach(card => card.update());
   }
   for (const topic of ['document', 'answer', 'view', 'notice']) store.on(topic, update);

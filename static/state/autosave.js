@@ -2,16 +2,27 @@
 
 import { isScene } from './paths.js';
 
-const SCENE = 'rimfall.scene', RECENT = 'rimfall.recent', VIEW = 'rimfall.view';
+const SCENE = 'rimfall.scene',
+  RECENT = 'rimfall.recent',
+  VIEW = 'rimfall.view';
 const RECENT_KEPT = 8;
 const VIEW_KEPT = ['units', 'house', 'keys', 'beads_s', 'arrows', 'companion', 'companionOutside', 'measure'];
 
 export function createAutosave(storage) {
   const get = key => {
-    try { return JSON.parse(storage.getItem(key)); } catch { return null; }
+    try {
+      return JSON.parse(storage.getItem(key));
+    } catch {
+      return null;
+    }
   };
   const put = (key, value) => {
-    try { storage.setItem(key, JSON.stringify(value)); return true; } catch { return false; }
+    try {
+      storage.setItem(key, JSON.stringify(value));
+      return true;
+    } catch {
+      return false;
+    }
   };
   return {
     scene() {

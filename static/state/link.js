@@ -25,18 +25,24 @@ export async function fromHash(hash) {
 async function through(bytes, stream, limit = Infinity) {
   const writer = stream.writable.getWriter();
   const sent = writer.write(bytes).then(() => writer.close());
-  sent.catch(() => {});   // a broken stream is told by the reader too
+  sent.catch(() => {}); // a broken stream is told by the reader too
   const chunks = [];
   let size = 0;
   const reader = stream.readable.getReader();
   for (let part = await reader.read(); !part.done; part = await reader.read()) {
     size += part.value.length;
-    if (size > limit) { await reader.cancel(); throw new Error('too large'); }
+    if (size > limit) {
+      await reader.cancel();
+      throw new Error('too large');
+    }
     chunks.push(part.value);
   }
   await sent;
   const out = new Uint8Array(size);
-  chunks.reduce((at, chunk) => { out.set(chunk, at); return at + chunk.length; }, 0);
+  chunks.reduce((at, chunk) => {
+    out.set(chunk, at);
+    return at + chunk.length;
+  }, 0);
   return out;
 }
 

@@ -36,6 +36,11 @@ export function isRecord(value) {
 
 /** Enough of a scene to be shown; whether its values are good is the server's to say. */
 export function isScene(value) {
-  return isRecord(value) && value.rimfall === 1 && isRecord(value.habitat)
-    && Array.isArray(value.motions) && value.motions.every(m => isRecord(m) && typeof m.kind === 'string');
+  return (
+    isRecord(value) &&
+    value.rimfall === 1 &&
+    isRecord(value.habitat) &&
+    Array.isArray(value.motions) &&
+    value.motions.every(m => isRecord(m) && typeof m.kind === 'string')
+  );
 }

@@ -8,13 +8,18 @@ export function makeScale({ min, max, scale = 'linear' }) {
   const soft = max / FINE;
   const bend = v => (kind === 'log' ? Math.log(v) : kind === 'fine_low' ? Math.asinh(v / soft) : v);
   const unbend = u => (kind === 'log' ? Math.exp(u) : kind === 'fine_low' ? soft * Math.sinh(u) : u);
-  const low = bend(min), high = bend(max), span = high - low || 1;
+  const low = bend(min),
+    high = bend(max),
+    span = high - low || 1;
   return {
-    min, max, kind,
+    min,
+    max,
+    kind,
     toFraction: value => clamp((bend(clamp(value, min, max)) - low) / span, 0, 1),
     toValue: fraction => clamp(unbend(low + clamp(fraction, 0, 1) * span), min, max),
     /** One fine step at a value: a hundredth of its own decade where the track is bent, of the range's where not. */
-    step: value => (kind === 'linear' ? decade(max - min) / 100 : decade(Math.max(Math.abs(value), kind === 'log' ? min : soft)) / 100),
+    step: value =>
+      kind === 'linear' ? decade(max - min) / 100 : decade(Math.max(Math.abs(value), kind === 'log' ? min : 5 * soft)) / 100,
     clamp: value => clamp(value, min, max),
     ticks: () => ticksOf(kind, min, max),
   };
@@ -37,7 +42,8 @@ function decade(value) {
 // decade ticks {value, size: 2 labelled | 1 middle | 0 small}
 function ticksOf(kind, min, max) {
   if (kind === 'linear') return [];
-  const from = kind === 'log' ? min : max / 300, out = [];
+  const from = kind === 'log' ? min : max / 300,
+    out = [];
   for (let power = Math.floor(Math.log10(from)); power <= Math.log10(max); power += 1) {
     for (let k = 1; k < 10; k += 1) {
       const value = Number((k * 10 ** power).toPrecision(6));

@@ -6,16 +6,34 @@ import { getAt, putAt } from './paths.js';
 const UNDO_STEPS = 200;
 
 const FIRST_VIEW = {
-  place: 2, chosen: 0, hidden: [], seat: { aboard: 'b', outside: 'd' }, split: 'auto', alone: null,
-  folded: false, units: 'si', house: 'auto', arrows: { velocity: true, centrifugal: true, coriolis: true },
-  companion: true, companionOutside: false, beads_s: 0.25, measure: 'dimensions',
-  hold: null, held: null, follower: null, keys: true,
+  place: 2,
+  chosen: 0,
+  hidden: [],
+  seat: { aboard: 'b', outside: 'd' },
+  split: 'auto',
+  alone: null,
+  folded: false,
+  units: 'si',
+  house: 'auto',
+  arrows: { velocity: true, centrifugal: true, coriolis: true },
+  companion: true,
+  companionOutside: false,
+  beads_s: 0.25,
+  measure: 'dimensions',
+  hold: null,
+  held: null,
+  follower: null,
+  keys: true,
 };
 
 export function createStore({ document, fields }) {
   const hearers = new Map();
-  const emit = (topic, detail) => { for (const hear of [...(hearers.get(topic) ?? [])]) hear(detail); };
-  let past = [], future = [], dragging = false;
+  const emit = (topic, detail) => {
+    for (const hear of [...(hearers.get(topic) ?? [])]) hear(detail);
+  };
+  let past = [],
+    future = [],
+    dragging = false;
 
   // one undo step a drag: its first live change is remembered, the later ones only move the present
   function change(next, detail) {
@@ -38,11 +56,22 @@ export function createStore({ document, fields }) {
   }
 
   const store = {
-    document, fields, answer: null, answered: null, notice: null, epoch: 0,
+    document,
+    fields,
+    answer: null,
+    answered: null,
+    notice: null,
+    epoch: 0,
     view: structuredClone(FIRST_VIEW),
-    get stale() { return store.document !== store.answered; },
-    get canUndo() { return past.length > 0; },
-    get canRedo() { return future.length > 0; },
+    get stale() {
+      return store.document !== store.answered;
+    },
+    get canUndo() {
+      return past.length > 0;
+    },
+    get canRedo() {
+      return future.length > 0;
+    },
     read: path => readAt(store.fields, store.document, path),
     set(path, value, { live = false } = {}) {
       const same = getAt(store.document, path) === value;
@@ -65,7 +94,10 @@ export function createStore({ document, fields }) {
       const current = asked === store.document;
       const before = store.document;
       if (follow) {
-        if (follow.step) { past = [...past.slice(1 - UNDO_STEPS), before]; future = []; }
+        if (follow.step) {
+          past = [...past.slice(1 - UNDO_STEPS), before];
+          future = [];
+        }
         store.document = putAt(before, follow.path, follow.value);
       }
       store.answer = answer;

@@ -4,16 +4,35 @@ const NBSP = '\u00a0';
 
 // SI unit → its US customary one; per and zero: shown = value × per + zero
 const US = {
-  m: { unit: 'ft', per: 1 / 0.3048 }, mm: { unit: 'in', per: 1 / 25.4 },
-  'm/s': { unit: 'ft/s', per: 1 / 0.3048 }, 'm/s²': { unit: 'ft/s²', per: 1 / 0.3048 },
-  kg: { unit: 'lb', per: 1 / 0.45359237 }, 'ml/s': { unit: 'fl oz/s', per: 1 / 29.5735295625 },
-  kPa: { unit: 'psi', per: 1 / 6.894757293168 }, '°C': { unit: '°F', per: 1.8, zero: 32 },
+  m: { unit: 'ft', per: 1 / 0.3048 },
+  mm: { unit: 'in', per: 1 / 25.4 },
+  'm/s': { unit: 'ft/s', per: 1 / 0.3048 },
+  'm/s²': { unit: 'ft/s²', per: 1 / 0.3048 },
+  kg: { unit: 'lb', per: 1 / 0.45359237 },
+  'ml/s': { unit: 'fl oz/s', per: 1 / 29.5735295625 },
+  kPa: { unit: 'psi', per: 1 / 6.894757293168 },
+  '°C': { unit: '°F', per: 1.8, zero: 32 },
 };
 const SPELLED = { deg: '°', 'm/s2': 'm/s²', 'm/s^2': 'm/s²', degC: '°C', C: '°C', '': '' };
 
 // what may be typed, by the SI unit of the field: name → how many SI units, or [factor, offset]
 const TYPED = {
-  m: { m: 1, cm: 0.01, mm: 0.001, km: 1000, ft: 0.3048, "'": 0.3048, '′': 0.3048, foot: 0.3048, feet: 0.3048, in: 0.0254, '"': 0.0254, '″': 0.0254, yd: 0.9144, mi: 1609.344 },
+  m: {
+    m: 1,
+    cm: 0.01,
+    mm: 0.001,
+    km: 1000,
+    ft: 0.3048,
+    "'": 0.3048,
+    '′': 0.3048,
+    foot: 0.3048,
+    feet: 0.3048,
+    in: 0.0254,
+    '"': 0.0254,
+    '″': 0.0254,
+    yd: 0.9144,
+    mi: 1609.344,
+  },
   mm: { mm: 1, cm: 10, m: 1000, in: 25.4, '"': 25.4 },
   'm/s': { 'm/s': 1, 'km/h': 1 / 3.6, kmh: 1 / 3.6, mph: 0.44704, 'ft/s': 0.3048, kn: 1852 / 3600, kt: 1852 / 3600 },
   'm/s²': { 'm/s²': 1, 'm/s2': 1, g: 9.80665, 'ft/s²': 0.3048, 'ft/s2': 0.3048 },
@@ -32,7 +51,7 @@ export function siUnit(unit) {
 
 export function shownUnit(unit, system) {
   const si = siUnit(unit);
-  return system === 'us' ? US[si]?.unit ?? si : si;
+  return system === 'us' ? (US[si]?.unit ?? si) : si;
 }
 
 export function toShown(value, unit, system) {
@@ -65,7 +84,8 @@ export function formatFigure(value, step = 0.01) {
 /** Three figures, for read-outs: 0.564, 17.6, 1,500. */
 export function threeFigures(value) {
   if (value === 0) return '0';
-  const size = Math.abs(value), places = size >= 99.95 ? 0 : size >= 9.995 ? 1 : size >= 0.9995 ? 2 : 3;
+  const size = Math.abs(value),
+    places = size >= 99.95 ? 0 : size >= 9.995 ? 1 : size >= 0.9995 ? 2 : 3;
   return value.toLocaleString('en-US', { minimumFractionDigits: places, maximumFractionDigits: places }).replace('-', '−');
 }
 
@@ -77,7 +97,8 @@ export function showQuantity(value, unit, system = 'si') {
   return withUnit(threeFigures(toShown(value, unit, system)), shownUnit(unit, system));
 }
 
-const NUMBER_AND_UNIT = /([-+]?(?:\d{1,3}(?:[ \u00a0,]\d{3})+(?:\.\d+)?|\d+(?:[.,]\d*)?|\.\d+)(?:e[-+]?\d+)?)\s*([^\d\s.+-][^\d.+-]*)?/gi;
+const NUMBER_AND_UNIT =
+  /([-+]?(?:\d{1,3}(?:[ \u00a0,]\d{3})+(?:\.\d+)?|\d+(?:[.,]\d*)?|\.\d+)(?:e[-+]?\d+)?)\s*([^\d\s.+-][^\d.+-]*)?/gi;
 const tight = text => text.replace(/\s/g, '');
 
 /** What a typed text means for a field in `unit`: {value} in SI, {solve: {hold, held}} on a dial, or {refused}. */
@@ -88,10 +109,14 @@ export function parseFigure(text, { unit, system = 'si', dial = false }) {
   if (!parts.length || tight(parts.map(part => part[0]).join('')) !== tight(plain)) return { refused: 'not a number' };
   let total = 0;
   for (const [, figure, name] of parts) {
-    const number = plainNumber(figure), typed = name?.trim() ?? '';
+    const number = plainNumber(figure),
+      typed = name?.trim() ?? '';
     if (!Number.isFinite(number)) return { refused: 'not a number' };
     if (!typed && parts.length > 1) return { refused: 'not a number' };
-    if (!typed) { total += fromShown(number, si, system); continue; }
+    if (!typed) {
+      total += fromShown(number, si, system);
+      continue;
+    }
     if (dial) {
       const solve = solvedBy(number, typed, si);
       if (solve) return solve;

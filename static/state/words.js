@@ -28,7 +28,7 @@ export function countWords(number, one) {
 export function motionsWords(motions, kinds) {
   if (!motions.length) return 'nothing yet';
   const same = motions.every(motion => motion.kind === motions[0].kind);
-  const label = same ? kinds?.[motions[0].kind]?.label?.toLowerCase() ?? motions[0].kind : 'motion';
+  const label = same ? (kinds?.[motions[0].kind]?.label?.toLowerCase() ?? motions[0].kind) : 'motion';
   return countWords(motions.length, label);
 }
 

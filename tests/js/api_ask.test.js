@@ -10,14 +10,27 @@ import { FIELDS, SCENE } from './_scene.mjs';
 // a transport whose answers come when the test says so, and timers that fire when it says so
 function bench() {
   const store = createStore({ document: structuredClone(SCENE), fields: FIELDS });
-  const asked = [], timers = new Map();
-  const trace = (document, options) => new Promise((resolve, reject) => {
-    asked.push({ document, options, answer: (scene = document) => resolve({ scene, motions: [] }), fail: reject });
+  const asked = [],
+    timers = new Map();
+  const trace = (document, options) =>
+    new Promise((resolve, reject) => {
+      asked.push({ document, options, answer: (scene = document) => resolve({ scene, motions: [] }), fail: reject });
+    });
+  const ask = createAsk({
+    store,
+    trace,
+    later: (fn, ms) => {
+      timers.set(ms, fn);
+      return ms;
+    },
+    forget: ms => timers.delete(ms),
   });
-  const ask = createAsk({ store, trace, later: (fn, ms) => { timers.set(ms, fn); return ms; }, forget: ms => timers.delete(ms) });
   return { store, ask, asked, timers };
 }
-const settle = () => new Promise(resolve => { setTimeout(resolve); });
+const settle = () =>
+  new Promise(resolve => {
+    setTimeout(resolve);
+  });
 const radius = store => store.answer?.scene.habitat.radius_m;
 
 test('while one is in flight only the newest document waits', async () => {
@@ -26,7 +39,10 @@ test('while one is in flight only the newest document waits', async () => {
   assert.equal(asked.length, 1);
   asked[0].answer();
   await settle();
-  assert.deepEqual(asked.map(one => one.document.habitat.radius_m), [57, 59]);
+  assert.deepEqual(
+    asked.map(one => one.document.habitat.radius_m),
+    [57, 59],
+  );
   assert.equal(radius(store), 57);
   assert.equal(store.stale, true);
   asked[1].answer();
@@ -56,7 +72,10 @@ test('a refusal names its field and the last good answer stays', async () => {
   store.set('motions.0.place.height_m', 900);
   asked[1].fail(new Refused([{ field: 'motions.0.place.height_m', was: '900', may_be: 'inside', say: 'Height was 900 m.' }]));
   await settle();
-  assert.deepEqual([store.notice.kind, store.notice.field, store.notice.say], ['refused', 'motions.0.place.height_m', 'Height was 900 m.']);
+  assert.deepEqual(
+    [store.notice.kind, store.notice.field, store.notice.say],
+    ['refused', 'motions.0.place.height_m', 'Height was 900 m.'],
+  );
   assert.equal(radius(store), 60);
   store.undo();
   await settle();
@@ -134,7 +153,9 @@ test('a dial set by what it gives is one undo step', async () => {
 
 test('what was told stays when an answer comes', async () => {
   const { store, asked } = bench();
-  store.edit(draft => { draft.motions.pop(); });
+  store.edit(draft => {
+    draft.motions.pop();
+  });
   store.tell({ kind: 'told', say: 'back is gone.', undo: true });
   asked[0].answer();
   await settle();

@@ -10,11 +10,18 @@ const f4 = (shape, numbers) => {
   return { shape, f4: bytes.toString('base64') };
 };
 const answer = () => ({
-  grid: { fps: [24000, 1001], samples_per_frame: 3, count: 3 }, angle_rad: f4([3], [0, 0.5, 1]),
-  motions: [{
-    anchor_m: [10000, 0, 0], rotating_m: f4([2, 3], [0, 0, 0, -0.25, 0.5, 1]), along_m: f4([2], [0, 0.5]), events: [{ kind: 'release' }],
-    companion: { rotating_m: f4([1, 3], [1, 2, 3]) },
-  }, { anchor_m: null, rotating_m: f4([0, 3], []), companion: null }],
+  grid: { fps: [24000, 1001], samples_per_frame: 3, count: 3 },
+  angle_rad: f4([3], [0, 0.5, 1]),
+  motions: [
+    {
+      anchor_m: [10000, 0, 0],
+      rotating_m: f4([2, 3], [0, 0, 0, -0.25, 0.5, 1]),
+      along_m: f4([2], [0, 0.5]),
+      events: [{ kind: 'release' }],
+      companion: { rotating_m: f4([1, 3], [1, 2, 3]) },
+    },
+    { anchor_m: null, rotating_m: f4([0, 3], []), companion: null },
+  ],
 });
 
 test('arrays come out typed, flat, with their shape', () => {

@@ -10,10 +10,19 @@ import { FIELDS, SCENE } from './_scene.mjs';
 
 test('a link leaves out what equals its default and keeps the rest', () => {
   assert.deepEqual(withoutDefaults(FIELDS, SCENE), {
-    rimfall: 1, title: 'Two throws', habitat: { radius_m: 56, spin_rpm: 3 },
+    rimfall: 1,
+    title: 'Two throws',
+    habitat: { radius_m: 56, spin_rpm: 3 },
     motions: [
       { kind: 'throw', name: 'out', place: { height_m: 1.5 }, speed_m_s: 6, body: 'handball' },
-      { kind: 'throw', name: 'back', place: { height_m: 1.5 }, speed_m_s: 6, heading_deg: 180, body: { mass_kg: 1, diameter_m: 0.1 } },
+      {
+        kind: 'throw',
+        name: 'back',
+        place: { height_m: 1.5 },
+        speed_m_s: 6,
+        heading_deg: 180,
+        body: { mass_kg: 1, diameter_m: 0.1 },
+      },
     ],
   });
 });
@@ -51,7 +60,12 @@ test('a link that would unpack to more than a scene may be is refused', async ()
   await assert.rejects(fromHash(await toHash(huge, FIELDS)), /too large/);
 });
 
-const memory = (items = {}) => ({ getItem: key => items[key] ?? null, setItem(key, value) { items[key] = value; } });
+const memory = (items = {}) => ({
+  getItem: key => items[key] ?? null,
+  setItem(key, value) {
+    items[key] = value;
+  },
+});
 
 test('autosave gives back what it was given', () => {
   const kept = createAutosave(memory());
@@ -61,13 +75,28 @@ test('autosave gives back what it was given', () => {
 });
 
 test('a broken autosave is none', () => {
-  for (const text of ['', '{', 'null', '[]', '{"rimfall":1}', '{"rimfall":1,"habitat":{},"motions":[7]}', '{"rimfall":1,"habitat":[],"motions":[]}']) {
+  for (const text of [
+    '',
+    '{',
+    'null',
+    '[]',
+    '{"rimfall":1}',
+    '{"rimfall":1,"habitat":{},"motions":[7]}',
+    '{"rimfall":1,"habitat":[],"motions":[]}',
+  ]) {
     assert.equal(createAutosave(memory({ 'rimfall.scene': text })).scene(), null, text);
   }
 });
 
 test('a storage that throws stops nothing', () => {
-  const closed = createAutosave({ getItem() { throw new Error('no'); }, setItem() { throw new Error('full'); } });
+  const closed = createAutosave({
+    getItem() {
+      throw new Error('no');
+    },
+    setItem() {
+      throw new Error('full');
+    },
+  });
   assert.equal(closed.scene(), null);
   assert.equal(closed.save(SCENE), false);
   assert.deepEqual(closed.recent(), []);

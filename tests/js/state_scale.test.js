@@ -48,12 +48,24 @@ test('steps leave no dust of binary fractions', () => {
 
 test('ticks stand inside the track, with zero first where it is there', () => {
   assert.ok(RADIUS.ticks().every(({ value }) => value >= 2 && value <= 10000));
-  assert.deepEqual(SPIN.ticks().filter(tick => tick.size === 2).map(tick => tick.value), [0, 0.1, 1, 10]);
+  assert.deepEqual(
+    SPIN.ticks()
+      .filter(tick => tick.size === 2)
+      .map(tick => tick.value),
+    [0, 0.1, 1, 10],
+  );
 });
 
 test('headings in words', () => {
-  assert.deepEqual([0, 180, -180, 90, 270, -90, 360].map(headingWords),
-    ['spinward', 'antispinward', 'antispinward', 'along the axis', 'back along the axis', 'back along the axis', 'spinward']);
+  assert.deepEqual([0, 180, -180, 90, 270, -90, 360].map(headingWords), [
+    'spinward',
+    'antispinward',
+    'antispinward',
+    'along the axis',
+    'back along the axis',
+    'back along the axis',
+    'spinward',
+  ]);
   assert.equal(headingWords(30), '30° off spinward');
   assert.equal(headingWords(350), '10° off spinward');
   assert.deepEqual([35, -10, 0].map(elevationWords), ['35° up', '10° down', 'level']);

@@ -21,7 +21,8 @@ test('what lies under a null reads as null, not as the default', () => {
 });
 
 test('a change makes a new document and leaves the old one alone', () => {
-  const s = store(), before = s.document;
+  const s = store(),
+    before = s.document;
   s.set('motions.1.place.height_m', 2);
   assert.equal(before.motions[1].place.height_m, 1.5);
   assert.equal(s.document.motions[1].place.height_m, 2);
@@ -57,7 +58,8 @@ test('setting what is already there is no undo step', () => {
 });
 
 test('the end of a drag is told as settled, even when its value was already set', () => {
-  const s = store(), heard = [];
+  const s = store(),
+    heard = [];
   s.on('document', detail => heard.push(detail));
   s.set('habitat.radius_m', 60, { live: true });
   s.set('habitat.radius_m', 60);
@@ -67,8 +69,11 @@ test('the end of a drag is told as settled, even when its value was already set'
 });
 
 test('edit works on a copy', () => {
-  const s = store(), before = s.document;
-  s.edit(draft => { draft.motions.pop(); });
+  const s = store(),
+    before = s.document;
+  s.edit(draft => {
+    draft.motions.pop();
+  });
   assert.equal(before.motions.length, 2);
   assert.equal(s.document.motions.length, 1);
   s.undo();
@@ -76,7 +81,8 @@ test('edit works on a copy', () => {
 });
 
 test('the answer is stale once the document has moved on', () => {
-  const s = store(), asked = s.document;
+  const s = store(),
+    asked = s.document;
   s.setAnswer(answerFor(asked), asked);
   assert.equal(s.stale, false);
   s.set('habitat.radius_m', 57);
@@ -98,7 +104,9 @@ test('a followed value joins the drag: no undo step of its own, and not stale', 
 test('one who stops listening hears no more', () => {
   const s = store();
   let heard = 0;
-  const stop = s.on('view', () => { heard += 1; });
+  const stop = s.on('view', () => {
+    heard += 1;
+  });
   s.look({ place: 1 });
   stop();
   s.look({ place: 3 });

@@ -66,15 +66,15 @@ def in_steps(count, monkeypatch):
     monkeypatch.setattr(stiff, "_FIRST_S", 4.0)
     stops = np.linspace(0, 4.0, count + 1)[1:-1]
     monkeypatch.setattr(StiffStepper, "_error", lambda *_: 0.5)
-    steps = steps_of(Swing(), [[1.0], [0.0], [0.0]], np.zeros((3, 1)), 4.0, absolute=1e-12, stops_s=stops)
+    steps = steps_of(Swing(), [[1.0], [0.0], [0.0]], np.zeros((3, 1)), 4.0, absolute=1e-10, stops_s=stops)
     assert len(steps) == count
     return abs(end_of(steps[-1])[0][0, 0] - swung(4.0))
 
 
 def test_the_end_of_a_step_converges_with_order_9(monkeypatch):
-    errors = [in_steps(n, monkeypatch) for n in (3, 6)]
+    errors = [in_steps(n, monkeypatch) for n in (6, 12)]
     assert errors[1] > 1e-13
-    assert math.log2(errors[0] / errors[1]) == pytest.approx(9.0, abs=1.0)
+    assert math.log2(errors[0] / errors[1]) == pytest.approx(9.0, abs=0.5)
 
 
 def air_force(body, omega=0.0, turns=0.0, pull=(0.0, 0.0, -G0_M_S2)):
@@ -82,12 +82,12 @@ def air_force(body, omega=0.0, turns=0.0, pull=(0.0, 0.0, -G0_M_S2)):
     return Force(medium, as_arrays([body]), np.zeros(1), np.array([turns]), np.array([pull]).T)
 
 
-def test_mist_comes_to_fall_at_the_speed_of_stokes():
-    """At Re 1.7 the curve is 1.2 times Stokes drag: the balance is solved here by trying speeds."""
+def test_mist_comes_to_fall_at_a_steady_speed_in_few_steps():
+    """There drag holds it up: the force without its pull, at that speed, is the pull."""
     steps = steps_of(air_force(MIST), np.zeros((3, 1)), np.zeros((3, 1)), 60.0, absolute=1e-9)
     fallen = -end_of(steps[-1])[1][2, 0]
-    held = -air_force(MIST, pull=(0.0, 0.0, 0.0)).at(0.0, np.zeros((3, 1)), np.array([[0.0], [0.0], [-fallen]]))[2, 0]
-    assert -held == pytest.approx(-G0_M_S2, rel=1e-9)
+    held = air_force(MIST, pull=(0.0, 0.0, 0.0)).at(0.0, np.zeros((3, 1)), np.array([[0.0], [0.0], [-fallen]]))[2, 0]
+    assert held == pytest.approx(G0_M_S2, rel=1e-9)
     assert len(steps) < 60  # the stopping alone would ask for thousands
 
 
@@ -95,9 +95,9 @@ def test_mist_comes_to_fall_at_the_speed_of_stokes():
 def test_in_air_that_turns_it_agrees_with_scipys_radau(body):
     force = air_force(body, 0.3, 1.0, (0.0, 0.0, -0.1))
     start = np.array([40.0, 0.0, 0.0, 1.0, 9.0, 2.0])
-    steps = steps_of(force, start[:3, None], start[3:, None], 20.0, absolute=1e-9)
+    steps = steps_of(force, start[:3, None], start[3:, None], 5.0, absolute=1e-9)
     rates = lambda t, y: np.concatenate([y[3:], force.at(t, y[:3, None], y[3:, None])[:, 0]])  # noqa: E731
-    other = solve_ivp(rates, (0, 20.0), start, "Radau", rtol=1e-10, atol=1e-11).y[:3, -1]
+    other = solve_ivp(rates, (0, 5.0), start, "Radau", rtol=1e-10, atol=1e-11).y[:3, -1]
     assert end_of(steps[-1])[0][:, 0] == pytest.approx(other, abs=3e-7)
     assert len(steps) < 200
 
