@@ -1,20 +1,12 @@
 // The flat plot: height against distance along the deck, as drawn lines on paper; its table is one key away.
 
 import { motionName } from '../state/fields.js';
-import { roundTo } from '../state/scale.js';
-import { showQuantity, shownUnit, toShown, formatFigure } from '../state/units.js';
+import { showQuantity, shownUnit } from '../state/units.js';
 import { at, pathPoints } from '../time/track.js';
 import { h, s, setChildren } from './dom.js';
 import { marker, styleOf } from './path_key.js';
+import { BOX, axes, fit, line } from './plot_frame.js';
 import { createTable } from './plot_table.js';
-
-const W = 320,
-  H = 190,
-  LEFT = 30,
-  RIGHT = 8,
-  TOP = 14,
-  BOTTOM = 22,
-  MOST = 240;
 
 export function createPlot({ element, store, clock }) {
   let asTable = false,
@@ -62,7 +54,14 @@ export function createPlot({ element, store, clock }) {
       picture,
       s(
         'svg',
-        { class: 'plot', width: W, height: H, viewBox: `0 0 ${W} ${H}`, role: 'img', 'aria-label': describe(paths, store) },
+        {
+          class: 'plot',
+          width: BOX.width,
+          height: BOX.height,
+          viewBox: `0 0 ${BOX.width} ${BOX.height}`,
+          role: 'img',
+          'aria-label': describe(paths, store),
+        },
         axes(frame, view.units),
         dots,
         lines,
@@ -88,71 +87,6 @@ export function createPlot({ element, store, clock }) {
   return { update, move, turn };
 }
 
-// both axes hold everything drawn, and zero
-function fit(paths) {
-  let left = 0,
-    right = 0,
-    top = 0;
-  for (const { along_m: along, height_m: height } of paths) {
-    for (let i = 0; i < along.length; i += 1) {
-      left = Math.min(left, along[i]);
-      right = Math.max(right, along[i]);
-      top = Math.max(top, height[i]);
-    }
-  }
-  const wide = Math.max(right - left, top * 0.5, 0.1) * 1.06,
-    high = Math.max(top, 0.1) * 1.12,
-    middle = (left + right) / 2;
-  return {
-    left: middle - wide / 2,
-    right: middle + wide / 2,
-    top: high,
-    x: along => LEFT + ((along - middle) / wide + 0.5) * (W - LEFT - RIGHT),
-    y: height => H - BOTTOM - (height / high) * (H - TOP - BOTTOM),
-  };
-}
-
-function line({ along_m: along, height_m: height }, frame) {
-  const skip = Math.max(1, Math.ceil(along.length / MOST)),
-    points = [];
-  for (let i = 0; i < along.length; i += 1) {
-    if (i % skip === 0 || i === along.length - 1) points.push(`${frame.x(along[i]).toFixed(1)} ${frame.y(height[i]).toFixed(1)}`);
-  }
-  return `M${points.join('L')}`;
-}
-
-function axes(frame, units) {
-  const lines = [];
-  for (const value of rounds(0, toShown(frame.top, 'm', units), 3)) {
-    const y = frame.y(value / toShown(1, 'm', units)).toFixed(1);
-    lines.push(
-      s('path', { d: `M${LEFT} ${y}H${W - RIGHT}`, class: value === 0 ? 'base' : 'grid' }),
-      s('text', { x: LEFT - 6, y: Number(y) + 4, 'text-anchor': 'end' }, label(value)),
-    );
-  }
-  for (const value of rounds(toShown(frame.left, 'm', units), toShown(frame.right, 'm', units), 5)) {
-    const x = frame.x(value / toShown(1, 'm', units)).toFixed(1);
-    lines.push(
-      s('path', { d: `M${x} ${H - BOTTOM}v4`, class: 'base' }),
-      s('text', { x, y: H - 5, 'text-anchor': 'middle' }, label(value)),
-    );
-  }
-  return lines;
-}
-
-function rounds(low, high, about) {
-  const raw = (high - low) / about,
-    power = 10 ** Math.floor(Math.log10(raw)),
-    step = [1, 2, 5, 10].find(k => k * power >= raw) * power;
-  const out = [];
-  for (let value = Math.ceil(low / step - 1e-9) * step; value <= high + step * 1e-9; value += step) out.push(roundTo(value, step));
-  return out;
-}
-
-function label(value) {
-  return formatFigure(value, Number.isInteger(value) ? 1 : 0.1);
-}
-
 // each name at the highest point of its own path, moved down where another already stands
 function names(paths, frame, store) {
   const taken = [];
@@ -161,8 +95,8 @@ function names(paths, frame, store) {
     path.height_m.forEach((height, i) => {
       if (height > path.height_m[peak]) peak = i;
     });
-    const x = Math.min(W - 44, Math.max(LEFT + 30, frame.x(path.along_m[peak])));
-    let y = Math.max(TOP - 2, frame.y(path.height_m[peak]) - 7);
+    const x = Math.min(BOX.width - 44, Math.max(BOX.left + 30, frame.x(path.along_m[peak])));
+    let y = Math.max(BOX.top - 2, frame.y(path.height_m[peak]) - 7);
     while (taken.some(other => Math.abs(other.x - x) < 64 && Math.abs(other.y - y) < 14)) y += 15;
     taken.push({ x, y });
     return s(

@@ -4,8 +4,9 @@ import { paceWords } from '../state/words.js';
 import { endOf, pathPoints } from '../time/track.js';
 import { $, h, setAttribute, setText } from './dom.js';
 import { icon } from './icons.js';
-import { createLanes, majorStep } from './lanes.js';
+import { createLanes } from './lanes.js';
 import { PACES } from './looks.js';
+import { majorStep } from './ruler.js';
 
 export function createTimeline({ store, clock }) {
   const button = (label, title, sign, onclick, kind = '') =>

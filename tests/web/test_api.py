@@ -4,7 +4,9 @@ import asyncio
 import base64
 import gzip
 import json
+import re
 import struct
+from pathlib import Path
 
 import httpx
 import pytest
@@ -14,6 +16,7 @@ from server.web.app import make_app
 from server.web.guards import host_allowed
 
 SCENE = examples.example("same-lob")
+ROOT = Path(__file__).resolve().parent.parent.parent
 JSON = {"content-type": "application/json"}
 
 
@@ -166,3 +169,11 @@ def test_many_at_once_are_each_answered():
     answers = asyncio.run(all_at_once())
     assert {a.status_code for a in answers} == {200}
     assert len({a.content for a in answers}) == 1
+
+
+def test_every_module_of_the_page_is_asked_for_at_once():
+    page = call("GET", "/").text
+    asked = set(re.findall(r'rel="modulepreload" href="([^"]+)"', page)) | set(re.findall(r'type="module" src="([^"]+)"', page))
+    modules = {str(path.relative_to(ROOT)) for path in (ROOT / "static").rglob("*.js") if "vendor" not in path.parts}
+    assert modules <= asked
+    assert asked - modules <= {f"static/vendor/{name}" for name in ("three.module.js", "three.core.js", "OrbitControls.js")}
