@@ -191,15 +191,22 @@ class _Batch:
         if force.coasts:
             return Coaster(force.pull_m_s2, position, velocity, self._last_s[up], reach)
         kinks = medium.spin.times_s[1:, None] - self._start_s[up]
-        return self._stepper(
-            force,
-            position,
-            velocity,
-            self._last_s[up].max(),
-            absolute=TOLERANCE_M,
-            stops_s=np.unique(kinks[kinks > 0]),
-            reach_m=reach,
-        )
+        options = {"absolute": TOLERANCE_M, "stops_s": np.unique(kinks[kinks > 0]), "reach_m": reach}
+        if self._stepper is Stepper:  # in the other, drag wipes out what goes wrong with a velocity
+            options["lasts_s"] = self._lasts(position, velocity, force.pull_m_s2, up)
+        return self._stepper(force, position, velocity, self._last_s[up].max(), **options)
+
+    def _lasts(self, position, velocity, pull, up):
+        """About how long each body flies (M,), seconds, as it would without air: at least 1, at most to its limit."""
+        x, y = position[:2]
+        vx, vy = velocity[:2]
+        across = np.array([r.room.across_m or np.inf for r in self._releases])[up]
+        speed2, along = vx * vx + vy * vy, x * vx + y * vy
+        with np.errstate(divide="ignore", invalid="ignore"):
+            inside = (np.sqrt(along**2 + speed2 * (across**2 - x * x - y * y)) - along) / speed2
+            falling = (np.sqrt(vy * vy - 2 * pull[1] * np.maximum(y, 0.0)) + vy) / -pull[1]
+        lasts = np.where(np.isfinite(across), inside, falling)
+        return np.clip(np.nan_to_num(lasts, nan=np.inf), 1.0, np.maximum(self._last_s[up], 1.0))
 
     def step(self):
         """One step of all bodies in the air; those that meet something, or whose time ends, leave."""

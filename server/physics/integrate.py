@@ -96,14 +96,27 @@ class Stepper:
     accelerate: a force (below) with `at(elapsed_s, position, velocity)` -> (3, N) m/s2 and `take(mask)`.
     limit_s: elapsed time at which the last body is done. stops_s: elapsed times no step may cross (kinks of the force).
     reach_m (a number or (N,)): in one step no body goes further than this, in the plane of rotation.
-    The error of a step, per body, is at most absolute + relative |value| in metres and metres a second.
+    The error of a step, per body, is at most absolute + relative |value| in metres, and the same over lasts_s in metres a
+    second: an error of the velocity grows with the time it still flies. lasts_s (a number or (N,)).
     """
 
-    def __init__(self, accelerate, position, velocity, limit_s, *, absolute, relative=0.0, stops_s=(), reach_m=np.inf):
+    def __init__(
+        self,
+        accelerate,
+        position,
+        velocity,
+        limit_s,
+        *,
+        absolute,
+        relative=0.0,
+        lasts_s=1.0,
+        stops_s=(),
+        reach_m=np.inf,
+    ):
         self._force = accelerate
         self._position, self._velocity = position, velocity
         self._limit_s, self._stops_s, self._reach_m = limit_s, sorted(stops_s), reach_m
-        self._absolute, self._relative = absolute, relative
+        self._absolute, self._relative, self._lasts_s = absolute, relative, lasts_s
         self._elapsed_s = 0.0
         self._start = accelerate.at(0.0, position, velocity)
         self._length_s = self._first_length()
@@ -125,8 +138,8 @@ class Stepper:
         probe = 1e-3
         moved = self._position + probe * self._velocity
         changed = self._force.at(probe, moved, self._velocity + probe * self._start) - self._start
-        rate = np.max(np.abs(changed) / self._scale(self._velocity)) / probe
-        size = max(rate, np.max(np.abs(self._start) / self._scale(self._velocity)))
+        allowed = self._scale(self._velocity) / self._lasts_s
+        size = max(np.max(np.abs(changed) / allowed) / probe, np.max(np.abs(self._start) / allowed))
         return 0.3 if size <= 1e-10 else 3.0 * (0.01 / size) ** 0.125
 
     def step(self, dense=True):
@@ -158,6 +171,7 @@ class Stepper:
         self._position, self._velocity = self._position[:, mask], self._velocity[:, mask]
         self._start = self._start[:, mask]
         self._reach_m = self._reach_m[mask] if np.ndim(self._reach_m) else self._reach_m
+        self._lasts_s = self._lasts_s[mask] if np.ndim(self._lasts_s) else self._lasts_s
         self._rows = None
 
     def propagate(self):
@@ -182,7 +196,7 @@ class Stepper:
             stages[i] = self._force.at(self._elapsed_s + _NODES[i] * length, position, velocity)
         flat = stages[:13].reshape(13, -1)
         v5, v3, x5, x3 = (_ERRORS @ flat).reshape(4, *self._position.shape)
-        to_position, to_velocity = length / self._scale(position), 1.0 / self._scale(velocity)
+        to_position, to_velocity = length / self._scale(position), self._lasts_s / self._scale(velocity)
         five = _square_sum(x5 * to_position) + _square_sum(v5 * to_velocity)
         three = _square_sum(x3 * to_position) + _square_sum(v3 * to_velocity)
         bottom = np.sqrt(6.0 * (five + 0.01 * three))

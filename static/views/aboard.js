@@ -28,15 +28,19 @@ export class Aboard extends Half {
   ownLabels(time_s, clock) {
     const { model, shown, chosen, eye, view } = this;
     const tips = this.arrows.update(model, shown, chosen, time_s, eye, view.arrows);
-    const asked = tips.map(({ word, tip, value_g }) => ({
-      key: `arrow ${word}`, text: value_g === null ? word : `${word} ${figure(value_g, '', 'si', value_g < 9.95 ? 2 : 0)}\u00a0g`, at: [tip], gap: 8,
+    const words = tips.map(({ word, tip, value_g }) => ({
+      key: `arrow ${word}`, text: value_g === null ? word : `${word} ${figure(value_g, '', 'si', value_g < 9.95 ? 2 : 0)}\u00a0g`, at: [tip], gap: 8, shy: true,
     }));
     const dims = view.measure === 'dimensions' ? this.dims.drift(model, shown, eye, this.frontEdge_m, view.units) : this.dims.clear();
-    for (const { key, text, at } of dims) asked.push({ key, strong: text, at: [at], centred: true, gap: 4 });
-    return [...this.launch.update(this, clock), ...asked];
+    const figures = dims.map(({ key, text, at }) => ({ key, strong: text, at: [at], centred: true, gap: 4 }));
+    return [...this.launch.update(this, clock), ...figures, ...words];
   }
 
   alsoTaken() {
     return this.launch.shown ? [this.launch.spot] : [];
+  }
+
+  pathPx() {
+    return [...super.pathPx(), ...this.arrows.shafts.flatMap((p) => this.project(p) ?? [])];
   }
 }

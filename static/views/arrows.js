@@ -24,12 +24,14 @@ export class Arrows {
     this.ribbon = new Ribbon(shared, { color: BONE, width: 2, depth: false, order: 9, capacity: 128 });
     this.ribbon.material.uniforms.uNow = { value: 1e9 };
     this.mesh = this.ribbon.mesh;
+    this.shafts = [];           // points along every arrow, for labels to keep off
   }
 
   // Gives the tips for the labels: [{word, tip, value_g}] of the chosen motion.
   update(model, shown, chosen, time_s, eye, which) {
     const lines = [];
     const tips = [];
+    this.shafts = [];
     const fastest = Math.max(1e-9, ...shown.map((m) => m.fastest_m_s));
     const scales = { velocity: (FASTEST * eye.span_m) / fastest, centrifugal: METRES_PER_G / G, coriolis: METRES_PER_G / G };
     for (const m of shown) {
@@ -53,6 +55,7 @@ export class Arrows {
     const to = ['x', 'y', 'z'].map((c) => from[c] + (v[c] / size) * long);
     const start = [from.x, from.y, from.z];
     lines.push(...headed(start, to, eye, kind.show));
+    this.shafts.push(...[0.3, 0.5, 0.7, 0.85, 1].map((u) => ({ x: start[0] + (to[0] - start[0]) * u, y: start[1] + (to[1] - start[1]) * u, z: start[2] + (to[2] - start[2]) * u })));
     return { word: kind.word, tip: { x: to[0], y: to[1], z: to[2] }, from: { ...from }, value_g: kind.show === 'velocity' ? null : size / G };
   }
 }

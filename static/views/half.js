@@ -83,7 +83,7 @@ export class Half {
     const range = (m) => Math.hypot(m.motion.companion.landing.drift_m, m.motion.companion.landing.axial_m - m.release.axial_m);
     const landed = this.shown.filter((m) => m.lines.companion && m.motion.companion.landing && range(m) > 0.05 && (m === this.lead || this.rect.width >= PHONE_PX));
     return landed.map((m) => ({
-      key: `plain ${m.i}`, gap: 8,
+      key: `plain ${m.i}`, gap: 8, shy: true,
       text: `plain gravity, ${metres(range(m), this.view.units)}`,
       at: [0.8, 0.65, 0.95].map((share) => pointOf(this.paths.companionLine(m), share)),
     }));

@@ -6,6 +6,7 @@ const PADDING = [10, 3];         // of .stage-label, both sides together
 const STAY = 30;                 // how much better another spot must be before a label moves
 const RING = [[0, -1], [0, 1], [1, 0], [-1, 0], [0.8, -1], [-0.8, -1], [0.8, 1], [-0.8, 1]];
 const FARTHER_PX = 22;           // a second ring, where the first has no room
+const SHY = 2;                   // points of a path that a shy label may hide before it gives way
 const MEETS = 200;               // cost of meeting another label or a button
 
 export class Labels {
@@ -84,11 +85,12 @@ class Label {
       const rect = this.rect(point, offset, off, width, height);
       const moved = Math.hypot(rect.wantX - rect.x, rect.wantY - rect.y);
       const met = rects.filter((r) => meets(rect, r)).length;
-      const cost = 12 * a + 3 * o + 30 * far + 1.5 * moved + MEETS * met + 14 * covered(rect, paths) - (key === this.last ? STAY : 0);
-      if (!best || cost < best.cost) best = { cost, rect, key, met };
+      const hides = covered(rect, paths);
+      const cost = 12 * a + 3 * o + 30 * far + 1.5 * moved + MEETS * met + 14 * hides - (key === this.last ? STAY : 0);
+      if (!best || cost < best.cost) best = { cost, rect, key, free: met === 0 && !(ask.shy && hides > SHY) };
     })));
     this.last = best?.key;
-    return best && best.met === 0 ? best : null;
+    return best?.free ? best : null;
   }
 
   rect([x, y], [ox, oy], gap, width, height) {
