@@ -45,7 +45,7 @@ export function createDials({ store, solve }) {
   radius.element.append(why[RADIUS]);
   spin.element.append(why[SPIN]);
   const readouts = [
-    createReadout(store, 'gravity', 'big', answer => [threeFigures(answer.habitat.deck_gravity_g), 'g on deck'], 'hold gravity'),
+    createReadout(store, 'gravity', 'big', answer => [threeFigures(answer.habitat.deck_gravity_g), answer.scene.habitat.spin_ramp.length ? 'g at first' : 'g on deck'], 'hold gravity'),
     createReadout(
       store,
       'rim_speed',

@@ -69,7 +69,14 @@ export function createFigure({ store, path, label, step, none = null, solve = nu
   }
 
   function onkeydown(event) {
-    if (event.key === 'Enter') {
+    const undoes = (event.ctrlKey || event.metaKey) && !event.altKey && event.key.toLowerCase() === 'z';
+    if (undoes && input.dataset.typed === undefined) {
+      // the browser's own undo would change the figure and not the scene
+      event.preventDefault();
+      event.stopPropagation();
+      if (event.shiftKey) store.redo();
+      else store.undo();
+    } else if (event.key === 'Enter') {
       commit();
       input.select();
       event.preventDefault();

@@ -11,7 +11,9 @@ import { ruler } from './ruler.js';
 const PAD = 8,
   FIRST = 38; // px: beside the ruler; down to the first lane
 const ROOM = 44,
-  WIDEST = 15; // px: for all lanes together; the most for one
+  WIDEST = 15, // px: for all lanes together; the most for one
+  LETTERS = 13; // px a lane needs for its words; with less only the chosen motion's are shown
+const LONGEST = 24; // letters of a name in a lane
 
 export function createLanes({ store, clock }) {
   const picture = s('svg', { 'aria-hidden': true });
@@ -94,12 +96,10 @@ export function createLanes({ store, clock }) {
 
   function labels(lanes) {
     return lanes
-      .filter(({ gap }) => gap >= 11)
+      .filter(({ gap, index }) => gap >= LETTERS || index === store.view.chosen)
       .map(({ motion, index, y, ends }) => {
         const late = x(ends) > width * 0.72,
-          said = motion.landing
-            ? `${motionName(store, index)} lands ${motion.landing.time_s.toFixed(2)}`
-            : `${motionName(store, index)} ${endWords(motion)}`;
+          said = `${shortName(motionName(store, index))} ${landingWords(motion, ends)}`;
         return s(
           'text',
           { x: x(ends) + (late ? -12 : 12), y: y + 4.5, 'text-anchor': late ? 'end' : 'start', class: 'lane-name' },
@@ -147,6 +147,16 @@ export function createLanes({ store, clock }) {
 // a pour goes on until its last parcel has landed
 function pouring({ stream }) {
   return stream ? Math.max(0, stream.last_leaves_s - stream.first_leaves_s) : 0;
+}
+
+function landingWords(motion, ends) {
+  const { landing, stream } = motion;
+  if (!landing) return endWords(motion);
+  return stream ? `lands from ${landing.time_s.toFixed(2)} to ${ends.toFixed(2)}` : `lands ${landing.time_s.toFixed(2)}`;
+}
+
+function shortName(name) {
+  return name.length > LONGEST ? `${name.slice(0, LONGEST - 1)}…` : name;
 }
 
 function endWords({ end, no_landing: why }) {

@@ -58,6 +58,10 @@ export function createNotices({ store }) {
       h('p', { class: 'links' }, buttons),
     );
   }
+  // what could be undone is undone, or has been followed by something else
+  store.on('document', () => {
+    if (store.notice?.undo) store.tell(null);
+  });
   store.on('notice', update);
   store.on('view', patch => {
     if ('place' in patch || 'chosen' in patch) update(store.notice);

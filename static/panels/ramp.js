@@ -1,24 +1,30 @@
 // How the spin changes: points of time and spin, straight between them.
 
-import { $, h, setAttribute } from './dom.js';
+import { $, h, setAttribute, setText } from './dom.js';
 import { createFigure } from './figure.js';
 import { icon } from './icons.js';
 
-const NEXT_S = 10; // how long after the last point a new one stands
+const SHARE = 0.5; // of what is shown: how long after the last point a new one stands
 
 export function createRamp({ store }) {
   const table = $('#ramp'),
     body = $('tbody', table);
   let rows = [];
-  $('#ramp-links').append(h('button', { type: 'button', class: 'link', onclick: add }, 'Let the spin change'));
+  const more = h('button', { type: 'button', class: 'link', onclick: add });
+  $('#ramp-links').append(more);
 
   const points = () => store.read('habitat.spin_ramp') ?? [];
 
   function add() {
     const last = points().at(-1) ?? { time_s: 0, spin_rpm: store.read('habitat.spin_rpm') };
     store.edit(draft => {
-      draft.habitat.spin_ramp = [...points(), { time_s: last.time_s + NEXT_S, spin_rpm: last.spin_rpm }];
+      draft.habitat.spin_ramp = [...points(), { time_s: last.time_s + later_s(), spin_rpm: last.spin_rpm / 2 }];
     });
+  }
+  // inside what is shown, and to a spin that shows
+  function later_s() {
+    const { count, fps, samples_per_frame: per } = store.answer?.grid ?? { count: 480, fps: [24, 1], samples_per_frame: 2 };
+    return Math.max(0.1, Math.round(((SHARE * count * fps[1]) / (fps[0] * per)) * 10) / 10);
   }
   function remove(index) {
     store.edit(draft => {
@@ -56,6 +62,7 @@ export function createRamp({ store }) {
       body.replaceChildren(...rows.map(row => row.element));
     }
     setAttribute(table, 'hidden', rows.length === 0);
+    setText(more, rows.length === 0 ? 'Let the spin change' : 'Add a point');
     rows.forEach(row => row.update());
   }
   return { update };

@@ -27,14 +27,13 @@ export function createSentence({ store, index, kind }) {
   return { element: h('span', { class: 'given' }, parts, ' '), update: () => figures.forEach(figure => figure.update()) };
 }
 
-const LENGTH = String.raw`\d[\d.,]*[\s\u00a0](?:m|ft|km|cm)\b(?!/)`;
-const LANDS = new RegExp(String.raw`(?<=\blands? )${LENGTH}`),
-  FIRST = new RegExp(LENGTH);
+const LENGTH = String.raw`\d[\d.,]*[\s\u00a0](?:mm|cm|km|m|ft|in)\b(?!/)`;
+const LANDS = new RegExp(String.raw`(?<=\blands? )${LENGTH}`);
 
-/** The outcome in the server's words, with where it lands (else its first length) in bold. */
+/** The outcome in the server's words, with where it lands in bold. */
 export function outcome(words) {
   const text = words.join(' ');
-  const found = LANDS.exec(text) ?? FIRST.exec(text);
+  const found = LANDS.exec(text);
   if (!found) return [text];
   return [text.slice(0, found.index), h('b', {}, found[0].replace(' ', '\u00a0')), text.slice(found.index + found[0].length)];
 }

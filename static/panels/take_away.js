@@ -8,7 +8,7 @@ import { createSheet } from './sheet.js';
 /** make: what a file holds, each () → Promise of text: {csv, notes, answer, scene}. */
 export function createTakeAway({ store, make }) {
   const FILES = [
-    { key: 'paths', say: 'Paths', format: 'CSV, one row a frame', end: 'csv', type: 'text/csv', text: () => make.csv() },
+    { key: 'paths', say: 'Paths', format: 'CSV, a row a frame and body', end: 'csv', type: 'text/csv', text: () => make.csv() },
     {
       key: 'notes',
       say: 'Notes to the paths',

@@ -58,6 +58,8 @@ export function createClock({ now } = {}) {
     },
     setSpan(end_s, frame_s) {
       if (end_s === clock.end_s && (!frame_s || frame_s === clock.frame_s)) return;
+      // Standing at the end means "all has happened": it still does when the end moves.
+      if (!clock.playing && clock.end_s > 0 && clock.time_s >= clock.end_s - TINY_S) clock.time_s = end_s;
       clock.end_s = end_s;
       if (frame_s) clock.frame_s = frame_s;
       if (clock.time_s > end_s) clock.time_s = end_s;

@@ -20,8 +20,11 @@ export function attachSeats(dom, store) {
     const plan = make('div', 'seat-plan', set);
     drawPlan(plan);
     for (const [letter, seat] of Object.entries(SEATS)) seatButton(plan, letter, seat, now === letter, () => sit(letter));
-    const name = make('p', 'seat-name', panel);
-    name.textContent = `${now}: ${SEATS[now].name.toLowerCase()}`;
+    const names = make('ul', 'seat-names', panel);
+    names.setAttribute('aria-hidden', 'true');
+    for (const [letter, seat] of Object.entries(SEATS)) {
+      make('li', letter === now ? 'seat-now' : '', names).textContent = `${letter}  ${seat.name.toLowerCase()}`;
+    }
     const both = button(panel, 'seat-both', 'Same seat in both');
     both.disabled = store.view.seat[other] === now;
     both.addEventListener('click', () => store.look({ seat: { aboard: now, outside: now } }));

@@ -51,7 +51,9 @@ def end_of(step):
 
 
 def test_the_nodes_are_those_of_radau():
-    inner, _ = roots_jacobi(4, 1.0, 0.0)  # Hairer & Wanner II, section IV.5: zeros of the Jacobi polynomial, and the end
+    inner, _ = roots_jacobi(
+        4, 1.0, 0.0
+    )  # Hairer & Wanner II, section IV.5: zeros of the Jacobi polynomial, and the end
     assert pytest.approx([*np.sort(inner) / 2 + 0.5, 1.0], abs=1e-14) == stiff._NODES
 
 

@@ -173,7 +173,11 @@ def test_many_at_once_are_each_answered():
 
 def test_every_module_of_the_page_is_asked_for_at_once():
     page = call("GET", "/").text
-    asked = set(re.findall(r'rel="modulepreload" href="([^"]+)"', page)) | set(re.findall(r'type="module" src="([^"]+)"', page))
+    asked = set(re.findall(r'rel="modulepreload" href="([^"]+)"', page)) | set(
+        re.findall(r'type="module" src="([^"]+)"', page)
+    )
     modules = {str(path.relative_to(ROOT)) for path in (ROOT / "static").rglob("*.js") if "vendor" not in path.parts}
     assert modules <= asked
-    assert asked - modules <= {f"static/vendor/{name}" for name in ("three.module.js", "three.core.js", "OrbitControls.js")}
+    assert asked - modules <= {
+        f"static/vendor/{name}" for name in ("three.module.js", "three.core.js", "OrbitControls.js")
+    }
