@@ -23,6 +23,7 @@ DONE, FAULT, BAD_INPUT, STOPPED = 0, 1, 2, 130
 def main(arguments=None):
     """Run a command; returns the exit code."""
     chosen = _parser().parse_args(arguments)
+    sys.stdout.reconfigure(errors="replace")  # a title that the terminal cannot show is no reason to stop
     try:
         return chosen.run(chosen)
     except Refused as refused:
@@ -91,8 +92,8 @@ def _listen(host, port):
             listening.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
         listening.bind((host, port))
         listening.listen(128)
-    except OSError as error:
-        say = f"Cannot serve on {host} port {port}: {error.strerror or error}. Choose another with --port."
+    except (OSError, UnicodeError) as error:  # a host that no name can be is a UnicodeError
+        say = f"Cannot serve on {host} port {port}: {getattr(error, 'strerror', None) or error}. Choose another with --port."
         raise BadInput(refusal("port", port, "a free port", say)) from None
     return listening
 
@@ -102,7 +103,7 @@ def _trace(chosen):
     if chosen.csv:
         _write_csv(traced, Path(chosen.csv))
     if chosen.json:
-        print(answers.of_trace(traced, chosen.units).decode())
+        sys.stdout.buffer.write(answers.of_trace(traced, chosen.units) + b"\n")  # UTF-8, whatever the terminal speaks
     else:
         print(_as_text(traced, chosen.units))
     return DONE
@@ -118,22 +119,25 @@ def _source(name):
 
 
 def _write_csv(traced, path):
-    _write_whole(path, FORMATS["csv"][2](traced))
-    _write_whole(
-        path.with_suffix(".json") if path.suffix != ".json" else path.with_suffix(".notes.json"),
-        FORMATS["csv-notes"][2](traced),
-    )
+    """The table, and its notes beside it under a name of their own: `lob.csv` must not take the place of `lob.json`."""
+    notes = path.parent / f"{path.stem}.notes.json"
+    _write_all({path: FORMATS["csv"][2](traced), notes: FORMATS["csv-notes"][2](traced)})
 
 
-def _write_whole(path, data):
-    """Write a file whole or not at all."""
-    half = path.with_name(f".{path.name}.{os.getpid()}.part")
+def _write_all(files):
+    """Write files, path to bytes, whole: all of them or none."""
+    halves = {path: path.parent / f".{path.name}.{os.getpid()}.part" for path in files}
     try:
         try:
-            half.write_bytes(data)
-            half.replace(path)
+            for path, half in halves.items():
+                if path.is_dir():
+                    raise IsADirectoryError(None, "Is a directory")
+                half.write_bytes(files[path])
+            for path, half in halves.items():
+                half.replace(path)
         finally:
-            half.unlink(missing_ok=True)
+            for half in halves.values():
+                half.unlink(missing_ok=True)
     except OSError as error:
         say = f"Cannot write {path}: {error.strerror or error}."
         raise BadInput(refusal("file", str(path), "a place that can be written", say)) from None

@@ -3,6 +3,7 @@
 import csv
 import json
 import math
+import os
 import socket
 import subprocess
 import sys
@@ -18,9 +19,10 @@ EXAMPLES = ROOT / "server/scene/examples"
 STRAIGHT_M = 1e-5  # six places in a file, and the double's own rounding
 
 
-def rimfall(*arguments, given=None):
+def rimfall(*arguments, given=None, environment=None):
+    command = [sys.executable, "-m", "server", *map(str, arguments)]
     return subprocess.run(
-        [sys.executable, "-m", "server", *map(str, arguments)], cwd=ROOT, capture_output=True, text=True, input=given
+        command, cwd=ROOT, capture_output=True, encoding="utf-8", input=given, env=os.environ | (environment or {})
     )
 
 
@@ -51,9 +53,8 @@ def written(tmp_path, scene, name="paths.csv"):
     file.write_text(json.dumps(scene), encoding="utf-8")
     done = rimfall("trace", file, "--csv", tmp_path / name)
     assert done.returncode == 0, done.stderr
-    return (tmp_path / name).read_bytes(), json.loads(
-        (tmp_path / name).with_suffix(".json").read_text(encoding="utf-8")
-    )
+    notes = (tmp_path / name).with_suffix(".notes.json").read_text(encoding="utf-8")
+    return (tmp_path / name).read_bytes(), json.loads(notes)
 
 
 def test_csv_positions_are_the_straight_line_seen_from_the_turning_frame(tmp_path):
@@ -164,6 +165,65 @@ def test_a_place_that_cannot_be_written_leaves_nothing_behind(tmp_path):
     assert done.returncode == 2
     assert "Cannot write" in done.stderr
     assert [p.name for p in tmp_path.iterdir()] == ["folder.csv"]
+
+
+def test_a_table_named_like_its_scene_leaves_the_scene_alone(tmp_path):
+    scene = tmp_path / "lob.json"
+    scene.write_text(examples.example("same-lob"), encoding="utf-8")
+    assert rimfall("trace", scene, "--csv", tmp_path / "lob.csv").returncode == 0
+    assert scene.read_text(encoding="utf-8") == examples.example("same-lob")
+    assert sorted(p.name for p in tmp_path.iterdir()) == ["lob.csv", "lob.json", "lob.notes.json"]
+
+
+def test_table_and_notes_are_written_both_or_not_at_all(tmp_path):
+    (tmp_path / "lob.csv").write_text("of yesterday")
+    (tmp_path / "lob.notes.json").mkdir()
+    done = rimfall("trace", EXAMPLES / "same-lob.json", "--csv", tmp_path / "lob.csv")
+    assert done.returncode == 2
+    assert done.stderr == f"rimfall: Cannot write {tmp_path / 'lob.notes.json'}: Is a directory.\n"
+    assert (tmp_path / "lob.csv").read_text() == "of yesterday"
+    assert len(list(tmp_path.iterdir())) == 2
+
+
+@pytest.mark.parametrize("target", [".", "/", "..", "no such folder/x.csv"])
+def test_what_is_no_file_name_is_one_clear_line(target):
+    done = rimfall("trace", EXAMPLES / "same-lob.json", "--csv", target)
+    assert done.returncode == 2
+    assert done.stderr.startswith("rimfall: Cannot write")
+    assert done.stderr.count("\n") == 1
+
+
+@pytest.mark.parametrize("host", ["a..b", "x" * 80, "rimfall.invalid", "256.0.0.1"])
+def test_a_host_that_is_none_is_one_clear_line(host):
+    done = rimfall("serve", "--host", host, "--port", 0, "--no-open")
+    assert done.returncode == 2
+    assert done.stderr.startswith(f"rimfall: Cannot serve on {host}")
+    assert done.stderr.count("\n") == 1
+
+
+def test_a_terminal_that_lacks_a_letter_is_no_reason_to_stop():
+    scene = examples.example("same-lob").replace("The same lob", "Der Rückwurf 🚀")
+    told = rimfall("trace", "-", given=scene, environment={"PYTHONIOENCODING": "ascii:strict"})
+    assert (told.returncode, told.stderr) == (0, "")
+    assert told.stdout.startswith("Der R?ckwurf ?")
+    as_json = rimfall("trace", "-", "--json", given=scene, environment={"PYTHONIOENCODING": "ascii:strict"})
+    assert json.loads(as_json.stdout)["scene"]["title"].startswith("Der Rückwurf 🚀")
+
+
+def test_several_wrong_fields_are_a_line_each():
+    done = rimfall("trace", "-", given='{"rimfall": 1, "habitat": {"radius_m": -1, "spin_rpm": -1}, "motions": []}')
+    assert done.returncode == 2
+    assert [line.split(" was ")[0] for line in done.stderr.splitlines()] == ["rimfall: Radius", "rimfall: Spin"]
+
+
+def test_a_pour_too_long_for_a_table_is_refused_and_nothing_is_written(tmp_path):
+    scene = json.loads(examples.example("galley"))
+    scene["motions"][2]["duration_s"] = 600.0
+    done_in = tmp_path / "tea.csv"
+    done = rimfall("trace", "-", "--csv", done_in, given=json.dumps(scene))
+    assert done.returncode == 2
+    assert "tea" in done.stderr
+    assert list(tmp_path.iterdir()) == []
 
 
 def test_python_m_server_and_rimfall_are_the_same_command():

@@ -6,6 +6,7 @@ every column is a number, integers in frame, id and alive, six places in the oth
 """
 
 import json
+from math import ceil
 
 import numpy as np
 
@@ -63,11 +64,21 @@ def notes(trace):
 
 
 def _frames(trace):
-    """Frame numbers and times (n,): to the first frame at or after the last end."""
-    per = trace.samples_per_frame
-    count = -(-(trace.count - 1) // per) + 1
-    fps = trace.setting.rate / per
+    """Frame numbers and times (n,): to the first frame at or after the last event."""
+    fps = trace.setting.rate / trace.samples_per_frame
+    count = ceil(_last_s(trace) * float(fps) - 1e-9) + 1
     return np.arange(FIRST_FRAME, FIRST_FRAME + count), np.arange(count) * float(fps.denominator) / float(fps.numerator)
+
+
+def _last_s(trace):
+    """When the last event of the file is: the companions are in none."""
+    last_s = 0.0
+    for traced in trace.motions:
+        if traced.track.path is not None:
+            stream = traced.plan.stream
+            pours_for_s = 0.0 if stream is None else stream.last_leaves_s - stream.first_leaves_s
+            last_s = max(last_s, traced.track.ends_s + pours_for_s)
+    return last_s if trace.setting.duration_s is None else min(last_s, trace.setting.duration_s)
 
 
 def _bodies(trace):

@@ -40,9 +40,10 @@ class Force:
         if medium.air is not None:
             density, viscosity = medium.air.deck_density_kg_m3, medium.air.viscosity_pa_s
             area_per_mass = np.pi / 8.0 * bodies.diameter_m**2 / bodies.mass_kg
-            self._constant = area_per_mass * density * np.where(self._spheres, 0.0, bodies.drag_coefficient)
+            # Negative: drag is against the motion, and a sign taken here is not taken at every step.
+            self._constant = -area_per_mass * density * np.where(self._spheres, 0.0, bodies.drag_coefficient)
             self._re_per = bodies.diameter_m * density / viscosity
-            self._stokes = np.pi / 8.0 * bodies.diameter_m * viscosity / bodies.mass_kg
+            self._stokes = -np.pi / 8.0 * bodies.diameter_m * viscosity / bodies.mass_kg
             self._steady = self._turning(medium.spin.rates_rad_s[0]) if medium.spin.steady else None
 
     @property
@@ -97,10 +98,9 @@ class Force:
         thin += offset
         speed *= np.exp(thin, out=thin)
         out *= self._held_back(speed)
-        np.negative(out, out=out)
 
     def _held_back(self, thinned_speed):
-        """The rate (N,), 1/s, at which drag takes away the velocity; its argument is the speed times density over deck's."""
+        """The rate (N,), 1/s, of change of the velocity, below 0; its argument is the speed times density over deck's."""
         if not self._some_spheres:
             return self._constant * thinned_speed
         sphere = self._stokes * sphere_cd_re(thinned_speed * self._re_per)

@@ -27,7 +27,8 @@ def _radau():
 _NODES, _A, _AA, _TO_POWERS = _radau()
 _RATES = np.linalg.eigvals(np.linalg.inv(_A))
 _GAMMA = 1.0 / float(np.real(_RATES[np.argmin(np.abs(np.imag(_RATES)))]))  # of the method's one real rate
-_PROBE = 1e-6
+_PROBE = 1e-9  # of the state: far less than the slip of what the air carries, which may be 1e-6 m/s
+_ROUNDING = 64 * np.finfo(float).eps  # of the speed: no nearer can the stages come to agreeing
 _AGREED = 1e-4  # of the error allowed: how far the stages may still be from agreeing
 _FIRST_S = 1e-4  # a first length to try; it grows or shrinks sixfold a step
 
@@ -119,11 +120,12 @@ class StiffStepper:
         # Drag is so steep here that a poor guess of the speed runs away: take the better of two.
         trials = [(guess, correction(guess)) for guess in self._guesses(start, length)]
         stages, change = min(trials, key=lambda trial: np.max(np.abs(trial[1])))
+        enough = max(_AGREED * self._absolute, _ROUNDING * float(np.max(np.abs(self._velocity))))
         before = np.inf
         for _ in range(12):
             stages = stages - change
             size = length * np.max(np.abs(change))
-            if size <= _AGREED * self._absolute:
+            if size <= enough:
                 return stages, True
             if not size < 2 * before:
                 break

@@ -50,7 +50,7 @@ def drift(along_m, axial_m, units="si"):
 
 def outcome(traced, units="si"):
     """One or two sentences of what a motion does."""
-    sentences = [_pour(traced, units)] if traced.plan.stream is not None else []
+    sentences = [_pour(traced, units)] if traced.plan.stream is not None and traced.track.path is not None else []
     sentences.append(_landing(traced, units))
     return [s for s in sentences if s]
 

@@ -4,6 +4,7 @@ from fastapi import FastAPI, Request
 from fastapi.exceptions import RequestValidationError
 from fastapi.responses import JSONResponse
 from starlette.exceptions import HTTPException
+from starlette.requests import ClientDisconnect
 
 from ..errors import BadInput, Refused, TooMuch, refusal
 
@@ -29,6 +30,11 @@ def install(app: FastAPI):
     async def invalid(_: Request, error: RequestValidationError):
         return answer(BadInput(*(_query(e) for e in error.errors())), 422)
 
+    @app.exception_handler(ClientDisconnect)
+    async def gone(request: Request, _: ClientDisconnect):
+        """Nobody is there to read it: no fault of ours, and none to fill the terminal with."""
+        return await http(request, HTTPException(400, "it broke off"))
+
     @app.exception_handler(HTTPException)
     async def http(request: Request, error: HTTPException):
         path = request.url.path[:200]
@@ -43,7 +49,7 @@ def install(app: FastAPI):
 
 def _query(error):
     field = str(error["loc"][-1])
-    may_be = str(error.get("ctx", {}).get("expected") or error["msg"])
+    may_be = str(error.get("ctx", {}).get("expected") or error["msg"].removeprefix("Input should be "))
     return refusal(
         field, str(error.get("input")), may_be, f"{field} was {str(error.get('input'))[:80]}; it may be {may_be}."
     )

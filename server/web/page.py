@@ -11,7 +11,7 @@ router = APIRouter(include_in_schema=False)
 _templates = Jinja2Templates(folder("templates"))
 
 
-@router.get("/", response_class=HTMLResponse)
+@router.api_route("/", methods=["GET", "HEAD"], response_class=HTMLResponse)
 def page(request: Request):
     """The workbench."""
     return _templates.TemplateResponse(request, "page.html", {"version": __version__})

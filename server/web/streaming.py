@@ -34,8 +34,13 @@ async def _lines(work):
             told_s = time.monotonic()
             loop.call_soon_threadsafe(lines.put_nowait, json.dumps({"done": done, "of": of}).encode())
 
+    def ended(task):
+        if not task.cancelled():
+            task.exception()  # looked at, or asyncio prints that nobody did once whoever asked has gone
+        lines.put_nowait(None)
+
     task = asyncio.ensure_future(run_in_threadpool(work, watch))
-    task.add_done_callback(lambda _: lines.put_nowait(None))
+    task.add_done_callback(ended)
     try:
         while (line := await lines.get()) is not None:
             yield line + b"\n"

@@ -42,7 +42,8 @@ export function createStore({ document, fields }) {
       past = [...past.slice(1 - UNDO_STEPS), store.document];
       future = [];
     }
-    dragging = live;
+    // a drag begins with its first change, not with its first touch
+    dragging = live && (dragging || next !== store.document);
     store.document = next;
     emit('document', detail);
   }

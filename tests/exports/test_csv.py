@@ -1,0 +1,157 @@
+"""The table: frames at k/fps, rows by frame and id, places on the straight inertial line carried into the view."""
+
+import csv
+import io
+import json
+import math
+from fractions import Fraction
+
+import numpy as np
+import pytest
+
+from server.errors import TooMuch
+from server.exports import FORMATS
+from server.scene import questions
+from server.scene.reading import read
+from tests.scene.documents import POINT, drop, pour, scene, throw
+
+HEADER = ["frame", "time_s", "id", "alive", "x_m", "y_m", "z_m", "vx_m_s", "vy_m_s", "vz_m_s"]
+RADIUS_M, OMEGA = 56.0, 3.0 * 2 * math.pi / 60
+RATES = [23.976, 24, 25, 29.97, 30, 48, 50, 59.94, 60, 12.5]
+WITHIN_M = 1e-5
+
+
+def written(document):
+    trace = questions.trace(read(json.dumps(document)))
+    table, notes = (FORMATS[name][2](trace) for name in ("csv", "csv-notes"))
+    rows = list(csv.reader(io.StringIO(table.decode("utf-8"), newline="")))
+    return rows, json.loads(notes), table
+
+
+def of_body(rows, number):
+    return np.array([[float(v) for v in row] for row in rows[1:] if int(row[2]) == number])
+
+
+@pytest.mark.parametrize("fps", RATES)
+def test_places_and_velocities_are_the_straight_line_at_every_frame_rate(fps):
+    motions = [drop(1.2, POINT), throw(9.0, 30.0, 40.0, POINT, start_s=0.3), throw(6.0, 180.0, 80.0, POINT)]
+    rows, notes, _ = written(scene(*motions, air=None, sampling={"fps": fps}))
+    rate = Fraction(*notes["file"]["fps"])
+    assert abs(float(rate) - fps) < 1e-3
+    assert rows[0] == HEADER
+    assert len(rows) - 1 == notes["file"]["frame_count"] * 3
+    ends = {}
+    for motion in motions:
+        number = next(b["id"] for b in notes["ids"] if b["motion"] == f"{motion['kind']} {1 + motions.index(motion)}")
+        found = of_body(rows, number)
+        times = np.array([float(k / rate) for k in range(len(found))])
+        assert found[:, 0].tolist() == list(range(1001, 1001 + len(found)))
+        assert found[:, 1] == pytest.approx(times, abs=5e-7)
+        place, velocity, ends[number] = exact(motion, times)
+        assert found[:, 4:7] == pytest.approx(place, abs=WITHIN_M)
+        assert found[:, 7:] == pytest.approx(velocity, abs=WITHIN_M)
+        assert found[:, 3].tolist() == [float(t >= motion.get("start_s", 0.0)) for t in times]
+    last = float((len(found) - 1) / rate)
+    assert last - float(1 / rate) < max(ends.values()) <= last
+
+
+def exact(motion, times):
+    """Places and velocities in file axes of a body in vacuum: a straight line, seen from the frame that turns; and its end."""
+    start_s = motion.get("start_s", 0.0)
+    speed, heading, up = (motion.get(k, 0.0) for k in ("speed_m_s", "heading_deg", "elevation_deg"))
+    level = speed * math.cos(math.radians(up))
+    rho = RADIUS_M - motion["place"]["height_m"]
+    turn = np.exp(1j * OMEGA * start_s)
+    along = turn * (-speed * math.sin(math.radians(up)) + 1j * (level * math.cos(math.radians(heading)) + OMEGA * rho))
+    axial = level * math.sin(math.radians(heading))
+    start = turn * rho
+    a, b, c = abs(along) ** 2, (start.conjugate() * along).real, rho**2 - RADIUS_M**2
+    end_s = start_s + (-b + math.sqrt(b * b - a * c)) / a
+    t = np.clip(times, start_s, end_s)
+    back = np.exp(-1j * OMEGA * t)
+    seen = (start + along * (t - start_s)) * back
+    moving = np.where((times >= start_s) & (times <= end_s), along * back - 1j * OMEGA * seen, 0)
+    z = axial * (t - start_s)
+    vz = np.where((times >= start_s) & (times <= end_s), axial, 0.0)
+    return np.stack([seen.imag, -seen.real, z], 1), np.stack([moving.imag, -moving.real, vz], 1), end_s
+
+
+def test_rows_are_by_frame_then_id_and_ids_by_birth():
+    rows, notes, _ = written(
+        scene(throw(start_s=0.5, name="late"), drop(name="early"), pour(duration_s=0.2, name="tea"))
+    )
+    assert [(int(r[0]), int(r[2])) for r in rows[1:]] == sorted((int(r[0]), int(r[2])) for r in rows[1:])
+    assert [b["id"] for b in notes["ids"]] == list(range(len(notes["ids"])))
+    born = [b["born_s"] for b in notes["ids"]]
+    assert born == sorted(born)
+    assert notes["ids"][0]["name"] == "early"
+    assert len(rows) - 1 == notes["file"]["frame_count"] * len(notes["ids"])
+
+
+def test_it_is_plain_text_of_numbers():
+    _, _, table = written(scene(drop(), pour(duration_s=0.3)))
+    assert table.isascii()
+    assert not table.startswith(b"\xef\xbb\xbf")
+    assert b"\r" not in table
+    assert b'"' not in table
+    assert b"nan" not in table.lower()
+    assert b"-0.000000" not in table
+    assert table.endswith(b"\n")
+    for line in table.split(b"\n")[1:-1]:
+        frame, time_s, number, alive, *figures = line.split(b",")
+        assert frame.isdigit()
+        assert number.isdigit()
+        assert alive in (b"0", b"1")
+        assert all(len(v.split(b".")[1]) == 6 for v in (time_s, *figures))
+
+
+def test_drops_of_a_pour_live_one_after_the_other():
+    rows, notes, _ = written(scene(pour(duration_s=0.5, name="tea"), sampling={"fps": 240}))
+    assert len(notes["ids"]) > 50
+    lived = []
+    for body in notes["ids"]:
+        found = of_body(rows, body["id"])
+        alive = found[found[:, 3] == 1]
+        assert found[0, 4:7] == pytest.approx(found[found[:, 1] < body["born_s"]][-1, 4:7], abs=1e-9), (
+            "it waits where it is born"
+        )
+        assert alive[0, 1] >= body["born_s"] - 1e-6
+        lived.append(alive[-1, 1] - alive[0, 1])
+        assert found[-1, 3] == 0
+        assert found[-1, 4:7] == pytest.approx(of_body(rows, 0)[-1, 4:7], abs=1e-5), "all land at the same place"
+    assert max(lived) - min(lived) <= 2 / 240
+
+
+def test_the_notes_carry_the_scene_and_what_the_numbers_mean():
+    document = scene(throw(name="serve"), title="Läuft 🚀", sampling={"fps": 29.97})
+    _, notes, table = written(document)
+    file = notes["file"]
+    assert file["fps"] == [30000, 1001]
+    assert (file["first_frame"], file["unit"], file["up"], file["view"]) == (1001, "m", "Y", "rotating")
+    assert read(json.dumps(notes["scene"])) == read(json.dumps(document))
+    assert written(notes["scene"])[2] == table
+    assert "caution" in notes
+
+
+def test_the_same_twice_is_the_same_bytes():
+    document = scene(throw(), pour())
+    assert written(document)[1:] == written(document)[1:]
+
+
+def test_nothing_that_moves_is_a_table_without_rows():
+    rows, notes, _ = written(scene())
+    assert rows == [HEADER]
+    assert notes["ids"] == []
+
+
+def test_what_starts_after_the_end_is_no_body():
+    rows, notes, _ = written(scene(drop(start_s=5.0), throw(name="serve"), sampling={"duration_s": 1.0}))
+    assert [b["name"] for b in notes["ids"]] == ["serve"]
+    assert float(rows[-1][1]) == pytest.approx(1.0)
+
+
+def test_a_table_too_long_is_refused_by_the_motion_that_makes_it():
+    with pytest.raises(TooMuch) as caught:
+        written(scene(drop(), pour(30, 8, 600.0, name="hose")))
+    assert caught.value.refusals[0].was == "hose"
+    assert "500,000" in caught.value.refusals[0].say

@@ -1,0 +1,285 @@
+"""An answer has every field of the contract, always; lists and float32 say the same; frames and figures agree."""
+
+import json
+import math
+
+import numpy as np
+import pytest
+
+from server.scene import answers, examples, questions
+from server.scene.reading import read
+from tests.scene.documents import POINT, answer, drop, pour, scene, the_refusal, throw, traced, unpacked
+
+TOP = {"rimfall_answer", "program", "scene", "grid", "time_s", "angle_rad", "spin_rad_s", "habitat", "motions"}
+HABITAT = {"omega_rad_s", "deck_gravity_m_s2", "deck_gravity_g", "rim_speed_m_s", "period_s", "decks"}
+SCALARS = ("along_m", "height_m", "axial_m")
+VECTORS = ("rotating_m", "rotating_velocity_m_s", "inertial_m", "centrifugal_m_s2", "coriolis_m_s2")
+MOTION = {
+    "name", "kind", "first", "count", "end", *SCALARS, *VECTORS, "attitude_wxyz", "events", "landing", "no_landing", "apex",
+    "companion", "stream", "words", "assumptions",
+}  # fmt: skip
+EVENT = {
+    "kind", "time_s", *SCALARS, "rotating_m", "inertial_m", "velocity_m_s", "speed_m_s", "incidence_deg", "surface",
+}  # fmt: skip
+LANDING = {"time_s", "along_m", "axial_m", "drift_m", "speed_m_s", "incidence_deg"}
+COMPANION = {"first", "count", *SCALARS, "rotating_m", "landing", "none_because"}
+STREAM = {
+    "speed_m_s", "regime", "weber", "ohnesorge", "breakup", "drop_diameter_m", "drop_interval_s", "first_leaves_s",
+    "last_leaves_s", "diameter_m",
+}  # fmt: skip
+ENDS = {"landed", "met a surface", "time limit", "duration"}
+NO_LANDINGS = {"never_meets", "met_ceiling", "met_hub", "met_wall", "duration"}
+EVENTS = {"release", "apex", "axis", "deck", "ceiling", "hub", "wall", "time_limit"}
+
+LATE = scene(drop(start_s=5.0), pour(start_s=5.0), sampling={"duration_s": 1.0})
+SCENES = {name: json.loads(examples.example(name)) for name in examples.SAY} | {
+    "nothing moves": scene(),
+    "no spin": scene(drop(), throw(), pour(), pour(flow_ml_s=0.1, lip_diameter_mm=100), habitat={"spin_rpm": 0}),
+    "starts after the end": LATE,
+    "cut short": scene(throw(), pour(), sampling={"duration_s": 0.3}),
+    "a wall": scene(throw(speed_m_s=9, heading_deg=90), habitat={"width_m": 4.0}),
+    "a ceiling": scene(throw(speed_m_s=20, elevation_deg=80), habitat={"ceiling_m": 4.0}),
+    "a hub": scene(throw(speed_m_s=30, elevation_deg=80, heading_deg=150), habitat={"hub_radius_m": 30.0}),
+    "through the axis": scene(throw(5.0, 0.0, 90.0, POINT, place={"height_m": 56.0}), habitat={"spin_rpm": 3.0}, air=None),
+    "lies on the deck": scene(drop(0.0425)),
+    "vacuum pour": scene(pour(), air=None),
+}  # fmt: skip
+each_scene = pytest.mark.parametrize("name", SCENES)
+
+
+@each_scene
+def test_every_field_is_there(name):
+    found = answer(SCENES[name])
+    assert set(found) == TOP
+    assert set(found["habitat"]) == HABITAT
+    assert set(found["grid"]) == {"fps", "samples_per_frame", "count"}
+    assert len(found["motions"]) == len(SCENES[name]["motions"])
+    for motion in found["motions"]:
+        assert set(motion) == MOTION
+        assert all(set(event) == EVENT for event in motion["events"])
+        assert set(motion["companion"]) == COMPANION
+        assert motion["landing"] is None or set(motion["landing"]) == LANDING
+        assert motion["companion"]["landing"] is None or set(motion["companion"]["landing"]) == LANDING
+        assert motion["apex"] is None or set(motion["apex"]) == {"time_s", *SCALARS}
+        assert (motion["stream"] is None) == (motion["kind"] != "pour")
+        assert motion["stream"] is None or set(motion["stream"]) == STREAM
+        assert motion["attitude_wxyz"] is None
+
+
+@each_scene
+def test_words_of_the_contract_are_used(name):
+    for motion in answer(SCENES[name])["motions"]:
+        assert motion["end"] in ENDS
+        assert (motion["landing"] is None) != (motion["no_landing"] is None)
+        assert motion["no_landing"] is None or motion["no_landing"] in NO_LANDINGS
+        assert {event["kind"] for event in motion["events"]} <= EVENTS
+        assert all(isinstance(said, str) and said.endswith(".") for said in motion["words"] + motion["assumptions"])
+        assert motion["words"]
+
+
+@each_scene
+def test_arrays_are_as_long_as_they_say(name):
+    found = answer(SCENES[name])
+    count = found["grid"]["count"]
+    assert len(found["time_s"]) == len(found["angle_rad"]) == len(found["spin_rad_s"]) == count
+    for motion in found["motions"]:
+        for part in (motion, motion["companion"]):
+            assert 0 <= part["first"]
+            assert part["first"] + part["count"] <= count
+            for key in SCALARS:
+                assert np.shape(part[key]) == (part["count"],)
+            assert np.reshape(part["rotating_m"], (-1, 3)).shape == (part["count"], 3)
+        for key in VECTORS:
+            assert np.reshape(motion[key], (-1, 3)).shape == (motion["count"], 3)
+        if motion["stream"] is not None:
+            assert np.shape(motion["stream"]["diameter_m"]) == (motion["count"],)
+
+
+@each_scene
+def test_lists_and_f4_say_the_same(name):
+    lists, packed = answer(SCENES[name]), answer(SCENES[name], f4=True)
+    assert "time_s" not in packed
+    assert same(lists["angle_rad"], packed["angle_rad"])
+    assert same(lists["spin_rad_s"], packed["spin_rad_s"])
+    for plain, f4 in zip(lists["motions"], packed["motions"], strict=True):
+        anchor = f4["anchor_m"]
+        assert set(f4) == MOTION | {"anchor_m"}
+        assert anchor == (plain["events"][0]["rotating_m"] if plain["events"] else [0.0, 0.0, 0.0])
+        for key in (*SCALARS, *(v for v in VECTORS if v != "rotating_m")):
+            assert same(plain[key], f4[key]), key
+        for a, b in ((plain, f4), (plain["companion"], f4["companion"])):
+            assert same(np.reshape(a["rotating_m"], (-1, 3)) - anchor, b["rotating_m"])
+            assert all(same(a[key], b[key]) for key in SCALARS)
+        if plain["stream"] is not None:
+            assert same(plain["stream"]["diameter_m"], f4["stream"]["diameter_m"])
+        for key in (
+            "name",
+            "kind",
+            "first",
+            "count",
+            "end",
+            "events",
+            "landing",
+            "no_landing",
+            "apex",
+            "words",
+            "assumptions",
+        ):
+            assert plain[key] == f4[key], key
+
+
+def same(plain, packed):
+    """An array as a list, and as float32: rounded once and no more."""
+    found = unpacked(packed)
+    return np.array_equal(np.asarray(plain, dtype="<f4").reshape(found.shape), found)
+
+
+def test_anchors_keep_small_motions_of_a_large_habitat_fine():
+    far = scene(throw(place={"height_m": 1.5, "along_m": 5_000.0}), habitat={"radius_m": 10_000.0, "spin_rpm": 0.2})
+    plain, f4 = (answer(far, f4=packed)["motions"][0] for packed in (False, True))
+    error = unpacked(f4["rotating_m"]).astype(float) + f4["anchor_m"] - plain["rotating_m"]
+    assert np.abs(error).max() < 2e-6
+    assert np.abs(np.asarray(plain["rotating_m"], "<f4") - plain["rotating_m"]).max() > 1e-4, "what it is for"
+
+
+@each_scene
+def test_the_two_frames_are_one_motion(name):
+    found = answer(SCENES[name])
+    angle, spin = np.array(found["angle_rad"]), np.array(found["spin_rad_s"])
+    for motion in found["motions"]:
+        here = slice(motion["first"], motion["first"] + motion["count"])
+        rotating, inertial = (np.reshape(motion[key], (-1, 3)) for key in ("rotating_m", "inertial_m"))
+        turned = (rotating[:, 0] + 1j * rotating[:, 1]) * np.exp(1j * angle[here])
+        assert turned == pytest.approx(inertial[:, 0] + 1j * inertial[:, 1], abs=1e-9)
+        assert rotating[:, 2] == pytest.approx(inertial[:, 2], abs=0)
+        velocity = np.reshape(motion["rotating_velocity_m_s"], (-1, 3))
+        coriolis = -2 * spin[here, None] * np.stack([-velocity[:, 1], velocity[:, 0], 0 * velocity[:, 2]], 1)
+        assert np.reshape(motion["coriolis_m_s2"], (-1, 3)) == pytest.approx(coriolis, abs=1e-9)
+        centrifugal = spin[here, None] ** 2 * rotating * [1, 1, 0]
+        assert np.reshape(motion["centrifugal_m_s2"], (-1, 3)) == pytest.approx(centrifugal, abs=1e-9)
+        radius = SCENES[name]["habitat"]["radius_m"]
+        assert radius - np.hypot(*rotating[:, :2].T) == pytest.approx(np.array(motion["height_m"]), abs=1e-9)
+        assert rotating[:, 2] == pytest.approx(np.array(motion["axial_m"]), abs=0)
+        place = np.exp(1j * np.array(motion["along_m"]) / radius) * (radius - np.array(motion["height_m"]))
+        assert place == pytest.approx(rotating[:, 0] + 1j * rotating[:, 1], abs=1e-8 * radius)
+
+
+@each_scene
+def test_events_begin_with_the_release_and_rise_in_time(name):
+    for motion in answer(SCENES[name])["motions"]:
+        events = motion["events"]
+        times = [event["time_s"] for event in events]
+        assert times == sorted(times)
+        assert [event["kind"] for event in events].count("release") == bool(events)
+        if motion["landing"] is not None:
+            assert events[-1]["kind"] == events[-1]["surface"] == "deck"
+            assert events[-1]["time_s"] == motion["landing"]["time_s"]
+            assert motion["landing"]["drift_m"] == motion["landing"]["along_m"] - events[0]["along_m"]
+        for event in events:
+            assert event["speed_m_s"] == pytest.approx(math.hypot(*event["velocity_m_s"]), rel=1e-12)
+            assert (event["surface"] is None) == (event["kind"] in ("release", "apex", "axis", "time_limit"))
+
+
+def test_velocity_of_the_release_is_what_was_asked_for():
+    (event, *_) = answer(scene(throw(9.0, 30.0, 30.0, place={"height_m": 1.5, "along_m": 100.0})))["motions"][0][
+        "events"
+    ]
+    level = 9.0 * math.cos(math.radians(30))
+    expected = [level * math.cos(math.radians(30)), 4.5, level * math.sin(math.radians(30))]
+    assert event["velocity_m_s"] == pytest.approx(expected, rel=1e-12)
+    assert event["incidence_deg"] is None
+    assert (event["along_m"], event["height_m"]) == pytest.approx((100.0, 1.5), abs=1e-12)
+
+
+def test_a_carried_thrower_adds_to_the_throw():
+    carried = {"speed_m_s": 2.0, "heading_deg": 180.0}
+    (event, *_) = answer(scene(throw(6.0, 0.0, 0.0, carried=carried)))["motions"][0]["events"]
+    assert event["velocity_m_s"] == pytest.approx([4.0, 0.0, 0.0], abs=1e-12)
+
+
+def test_the_scene_comes_back_whole():
+    document = SCENES["galley"]
+    back = answer(document)["scene"]
+    assert read(json.dumps(back)) == read(json.dumps(document))
+    assert back["air"] == {"pressure_kpa": 101.325, "temperature_c": 20.0}
+
+
+def test_figures_of_the_habitat_follow_from_radius_and_spin():
+    found = answer(scene(habitat={"decks": [{"name": "Upper", "radius_m": 28.0}]}))["habitat"]
+    omega = 3.0 * 2 * math.pi / 60
+    assert found["omega_rad_s"] == pytest.approx(omega, rel=1e-15)
+    assert found["deck_gravity_m_s2"] == pytest.approx(omega**2 * 56, rel=1e-14)
+    assert found["deck_gravity_g"] == pytest.approx(omega**2 * 56 / 9.80665, rel=1e-14)
+    assert found["rim_speed_m_s"] == pytest.approx(omega * 56, rel=1e-14)
+    assert found["period_s"] == pytest.approx(20.0, rel=1e-14)
+    (deck,) = found["decks"]
+    assert (deck["name"], deck["radius_m"]) == ("Upper", 28.0)
+    assert deck["gravity_g"] == pytest.approx(found["deck_gravity_g"] / 2, rel=1e-14)
+    assert deck["rim_speed_m_s"] == pytest.approx(found["rim_speed_m_s"] / 2, rel=1e-14)
+
+
+def test_without_spin_there_is_no_gravity_no_period_and_no_companion():
+    found = answer(SCENES["no spin"])
+    assert found["habitat"]["deck_gravity_g"] == 0
+    assert found["habitat"]["period_s"] is None
+    assert {m["companion"]["none_because"] for m in found["motions"]} == {"no_spin"}
+    resting = found["motions"][0]
+    assert (resting["end"], resting["no_landing"]) == ("time limit", "never_meets")
+    assert np.ptp(resting["rotating_m"], axis=0) == pytest.approx(0, abs=1e-12)
+
+
+def test_what_starts_after_the_end_never_starts():
+    for motion in answer(LATE)["motions"]:
+        assert (motion["end"], motion["no_landing"], motion["count"], motion["events"]) == (
+            "duration",
+            "duration",
+            0,
+            [],
+        )
+        assert motion["words"] == ["The scene ends before it starts."]
+
+
+def test_a_body_resting_on_the_deck_has_landed_at_its_release():
+    (motion,) = answer(SCENES["lies on the deck"])["motions"]
+    assert (motion["end"], motion["landing"]["time_s"], motion["landing"]["drift_m"]) == ("landed", 0.0, 0.0)
+    assert motion["landing"]["incidence_deg"] is None
+
+
+@pytest.mark.parametrize(("name", "surface"), [("a wall", "wall"), ("a ceiling", "ceiling"), ("a hub", "hub")])
+def test_the_first_surface_ends_a_motion(name, surface):
+    (motion,) = answer(SCENES[name])["motions"]
+    assert (motion["end"], motion["no_landing"]) == ("met a surface", f"met_{surface}")
+    last = motion["events"][-1]
+    assert last["kind"] == last["surface"] == surface
+    assert 0 <= last["incidence_deg"] <= 90
+
+
+def test_a_number_that_is_not_finite_is_a_fault_of_ours_and_not_an_answer():
+    trace = traced(scene(drop()))
+    trace.motions[0].track.samples.height_m[3] = np.nan
+    for f4 in (False, True):
+        with pytest.raises(FloatingPointError):
+            answers.of_trace(trace, "si", f4)
+
+
+def test_the_same_document_twice_gives_the_same_bytes():
+    source = examples.example("galley")
+    assert answers.of_trace(questions.trace(read(source))) == answers.of_trace(questions.trace(read(source)))
+
+
+def test_bodies_traced_together_fly_as_if_alone():
+    motions = [
+        drop(1.2, "cup", name="a"),
+        throw(name="b"),
+        throw(9.0, 120.0, 60.0, "tennis ball", name="c", start_s=0.7),
+    ]
+    together = answer(scene(*motions))["motions"]
+    for one, found in zip(motions, together, strict=True):
+        (alone,) = answer(scene(one))["motions"]
+        assert found["landing"]["time_s"] == pytest.approx(alone["landing"]["time_s"], abs=1e-6)
+        assert found["landing"]["along_m"] == pytest.approx(alone["landing"]["along_m"], abs=1e-6)
+
+
+def test_no_motion_at_all_is_a_turn_of_the_habitat():
+    assert answer(scene())["grid"]["count"] == 20 * 48 + 1
+    assert the_refusal(scene() | {"motions": None}).field == "motions"

@@ -1,0 +1,114 @@
+"""What the page is told of fields, bodies and liquids is what the document allows."""
+
+import json
+
+import pytest
+
+import server
+from server.scene.catalogue import FIELDS, catalogue, pattern_of
+from server.scene.document import MOTIONS, Scene
+from server.scene.reading import read
+from tests.scene.documents import changed, refusals, scene
+from tests.scene.test_document import BASE, RANGES, accepts
+
+NUMBERS = [f for f, said in FIELDS.items() if said["kind"] == "number"]
+
+
+def test_it_is_plain_json_and_names_its_parts():
+    found = json.loads(json.dumps(catalogue(), allow_nan=False))
+    assert set(found) == {"program", "fields", "kinds", "bodies", "liquids", "person_height_m"}
+    assert found["program"] == server.__version__
+    assert found["person_height_m"] == 1.75
+
+
+def leaves(value, at=""):
+    if isinstance(value, dict) and value:
+        for key, inner in value.items():
+            yield from leaves(inner, f"{at}.{key}" if at else key)
+    elif isinstance(value, list) and value:
+        yield at
+        for inner in value:
+            yield from leaves(inner, f"{at}.*")
+    else:
+        yield at
+
+
+def test_every_field_of_a_full_document_is_told():
+    full = read(json.dumps(BASE)).model_dump(mode="json")
+    assert {pattern_of(path) for path in leaves(full)} <= set(FIELDS)
+
+
+def test_every_number_told_is_in_the_contract():
+    known = {pattern_of(path) for path, *_ in RANGES} - {"motions.*.body.drag", "sampling.fps"}
+    assert set(NUMBERS) == known
+
+
+@pytest.mark.parametrize(("path", "least", "greatest"), RANGES, ids=[r[0] for r in RANGES])
+def test_ranges_told_are_the_contract_s(path, least, greatest):
+    said = FIELDS[pattern_of(path)]
+    if said["kind"] == "number":
+        above = isinstance(least, tuple)
+        assert (said["min"], said["max"], said["above_min"]) == (least[0] if above else least, greatest, above)
+        assert said["label"]
+        assert said["unit"]
+
+
+@pytest.mark.parametrize("field", NUMBERS)
+def test_what_a_slider_shows_is_inside_the_range(field):
+    said = FIELDS[field]
+    if said["shown"] is not None:
+        assert said["shown"]["scale"] in ("log", "linear", "fine_low")
+        assert said["shown"]["min"] < said["shown"]["max"] <= said["max"]
+        assert said["shown"]["min"] >= said["min"] or said["nullable"] or field == "air.pressure_kpa"
+        assert said["shown"]["scale"] != "log" or said["shown"]["min"] > 0
+
+
+def test_radius_and_spin_show_what_their_dials_show():
+    assert FIELDS["habitat.radius_m"]["shown"] == {"min": 2, "max": 10_000, "scale": "log"}
+    assert FIELDS["habitat.spin_rpm"]["shown"] == {"min": 0, "max": 30, "scale": "fine_low"}
+
+
+def test_defaults_told_are_those_that_are_filled_in():
+    least = {"rimfall": 1, "habitat": {"radius_m": 56.0, "spin_rpm": 3.0}, "motions": []}
+    full = read(json.dumps(least)).model_dump(mode="json")
+    for path in leaves(full):
+        said = FIELDS[pattern_of(path)]
+        if not said["required"] and path != "motions":
+            value = full
+            for step in path.split("."):
+                value = value[step]
+            assert said["default"] == value, path
+
+
+@pytest.mark.parametrize("field", [f for f, said in FIELDS.items() if said["nullable"] and said["kind"] == "number"])
+def test_null_is_told_where_it_may_be(field):
+    assert "null" in FIELDS[field]["may_be"]
+    assert accepts(changed(BASE, field.replace("*", "0"), None))
+
+
+def test_every_kind_can_be_added_as_it_comes():
+    kinds = catalogue()["kinds"]
+    assert list(kinds) == list(MOTIONS) == ["drop", "throw", "pour"]
+    for kind, told in kinds.items():
+        assert read(json.dumps(scene(told["new"]))).motions[0].kind == kind
+        assert {"kind", *told["fields"]} == set(MOTIONS[kind].model_fields)
+        for needed in told["required"]:
+            left = {k: v for k, v in told["new"].items() if k != needed}
+            assert refusals(scene(left))[0].field == f"motions.0.{needed}"
+
+
+def test_bodies_and_liquids_can_be_named_and_have_sources():
+    found = catalogue()
+    for body in found["bodies"]:
+        assert set(body) == {"name", "mass_kg", "diameter_m", "drag", "source"}
+        assert body["source"]
+        own = {key: body[key] for key in ("mass_kg", "diameter_m", "drag")}
+        for stated in (body["name"], own):
+            assert read(json.dumps(scene({"kind": "drop", "place": {"height_m": 1.2}, "body": stated})))
+    for liquid in found["liquids"]:
+        assert liquid["source"]
+        assert liquid["name"] in FIELDS["motions.*.liquid"]["choices"]
+
+
+def test_the_models_hold_nothing_untold():
+    assert {f for f in FIELDS if "." not in f} == set(Scene.model_fields)

@@ -1,0 +1,60 @@
+"""The scenes to start from."""
+
+import json
+from pathlib import Path
+
+import pytest
+
+from server.scene import examples
+from server.scene.reading import read
+from tests.scene.documents import answer
+
+FOLDER = Path(examples.__file__).parent
+each = pytest.mark.parametrize("name", list(examples.SAY))
+
+
+def test_every_file_is_listed_and_every_listed_one_is_a_file():
+    assert {path.stem for path in FOLDER.glob("*.json")} == set(examples.SAY)
+
+
+def test_the_list_has_title_and_sentence():
+    for one in examples.listed():
+        assert set(one) == {"id", "title", "say"}
+        assert one["title"]
+        assert one["say"].endswith(".")
+
+
+@each
+def test_it_reads_traces_and_comes_back_the_same(name):
+    scene = read(examples.example(name))
+    found = answer(json.loads(examples.example(name)))
+    assert read(json.dumps(found["scene"])) == scene
+    assert answer(found["scene"]) == found
+    assert all(motion["count"] > 10 for motion in found["motions"])
+
+
+def test_the_opening_scene_is_the_one_of_the_contract():
+    first = examples.listed()[0]
+    assert first["title"] == "The same lob, both ways"
+    scene = read(examples.example(first["id"]))
+    assert scene.air is not None
+    assert [(m.speed_m_s, m.elevation_deg, m.heading_deg, m.place.height_m) for m in scene.motions] == [
+        (6.0, 35.0, 0.0, 1.5), (6.0, 35.0, 180.0, 1.5),
+    ]  # fmt: skip
+
+
+def test_a_steep_lob_thrown_back_lands_ahead():
+    """6 m/s at 80 degrees antispinward on the 56 m, 3 rpm deck, vacuum: 0.48 m spinward (straight line, by hand)."""
+    (lob,) = answer(json.loads(examples.example("steep-lob")))["motions"]
+    assert lob["landing"]["drift_m"] == pytest.approx(0.482, abs=0.001)
+
+
+def test_thrown_back_at_the_rim_s_speed_it_hangs_still_outside():
+    (courier,) = answer(json.loads(examples.example("round-the-rim")))["motions"]
+    assert courier["inertial_m"][0] == pytest.approx(courier["inertial_m"][-1], abs=1e-9)
+    assert courier["along_m"][-1] == pytest.approx(-2 * 3.141592653589793 * 56, abs=1e-6)
+
+
+@pytest.mark.parametrize("name", ["", "..", "../cli", "nothing", "same-lob.json", "SAME-LOB"])
+def test_what_is_no_example(name):
+    assert examples.example(name) is None

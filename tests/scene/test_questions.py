@@ -1,0 +1,101 @@
+"""The work limit, and what is held while the other dial moves."""
+
+import json
+
+import pytest
+
+from server.errors import BadInput, TooMuch
+from server.scene import questions
+from server.scene.reading import read
+from tests.scene.documents import POINT, answer, drop, scene, throw, traced
+
+STILL = {"spin_rpm": 0}  # nothing lands: every motion lasts to its limit, 60 s
+
+
+def test_a_scene_may_have_half_a_million_samples():
+    motions = [drop(1.2, POINT) for _ in range(8)]
+    document = scene(*motions, habitat=STILL, air=None, sampling={"fps": 240, "duration_s": 60})
+    assert len(traced(document).motions) == 8  # 8 x 14,401
+    with pytest.raises(TooMuch) as caught:
+        traced(document, greatest_samples=100_000)
+    (found,) = caught.value.refusals
+    assert (found.field, found.was) == ("motions.6", "drop 7")
+    assert "100,000 samples" in found.may_be
+    assert "sampling.duration_s" in found.say
+    assert "sampling.fps" in found.say
+
+
+def test_the_limit_is_exact():
+    document = scene(drop(1.2, POINT), drop(1.2, POINT), habitat=STILL, air=None, sampling={"fps": 50})
+    assert traced(document, greatest_samples=6002)
+    with pytest.raises(TooMuch):
+        traced(document, greatest_samples=6001)
+
+
+def test_a_late_start_counts_as_the_grid_it_needs():
+    with pytest.raises(TooMuch) as caught:
+        traced(scene(throw(start_s=3600.0), sampling={"fps": 240}))
+    assert caught.value.refusals[0].field == "motions.0"
+
+
+def test_lists_may_be_two_fifths_of_what_f4_may():
+    assert (questions.GREATEST_SAMPLES, questions.GREATEST_SAMPLES_IN_LISTS) == (500_000, 200_000)
+
+
+def test_an_early_end_brings_a_scene_back_under_the_limit():
+    motions = [drop(1.2, POINT) for _ in range(40)]
+    long = scene(*motions, habitat=STILL, air=None, sampling={"fps": 240})
+    with pytest.raises(TooMuch):
+        traced(long)
+    assert traced(long | {"sampling": {"fps": 240, "duration_s": 40}})
+
+
+@pytest.mark.parametrize("hold", ["gravity", "rim_speed"])
+@pytest.mark.parametrize("follower", ["habitat.spin_rpm", "habitat.radius_m"])
+def test_what_is_held_stays_and_only_the_follower_moves(hold, follower):
+    figure = {"gravity": "deck_gravity_m_s2", "rim_speed": "rim_speed_m_s"}[hold]
+    before = read(json.dumps(scene(throw(), habitat={"radius_m": 80.0})))
+    after = questions.followed(before, hold, 7.0, follower)
+    assert answer(json.loads(after.model_dump_json()))["habitat"][figure] == pytest.approx(7.0, rel=1e-12)
+    unchanged = {"habitat.spin_rpm": "radius_m", "habitat.radius_m": "spin_rpm"}[follower]
+    assert getattr(after.habitat, unchanged) == getattr(before.habitat, unchanged)
+    assert after.motions == before.motions
+
+
+@pytest.mark.parametrize(
+    ("hold", "held", "follower", "habitat", "field"),
+    [
+        ("gravity", 1e6, "habitat.spin_rpm", {}, "habitat.spin_rpm"),
+        ("gravity", 1e6, "habitat.radius_m", {}, "habitat.radius_m"),
+        ("rim_speed", 1e-3, "habitat.radius_m", {"spin_rpm": 100.0}, "habitat.radius_m"),
+        ("gravity", 5.0, "habitat.radius_m", {"spin_rpm": 0}, "habitat.spin_rpm"),
+        ("rim_speed", 5001.0, "habitat.spin_rpm", {"radius_m": 5000.0}, "habitat.spin_rpm"),
+    ],
+)
+def test_a_follower_out_of_its_range_is_refused_by_name(hold, held, follower, habitat, field):
+    with pytest.raises(BadInput) as caught:
+        questions.followed(read(json.dumps(scene(habitat=habitat))), hold, held, follower)
+    assert [r.field for r in caught.value.refusals] == [field]
+
+
+def test_a_radius_that_follows_must_still_hold_what_is_in_it():
+    scene_ = read(json.dumps(scene(drop(50.0))))
+    with pytest.raises(BadInput) as caught:
+        questions.followed(scene_, "rim_speed", 10.0, "habitat.radius_m")
+    assert caught.value.refusals[0].field == "motions.0.place.height_m"
+
+
+def test_progress_is_told_and_can_stop_the_work():
+    class Enough(Exception):
+        pass
+
+    told = []
+
+    def watch(done, of):
+        told.append((done, of))
+        if len(told) == 2:
+            raise Enough
+
+    with pytest.raises(Enough):
+        traced(scene(throw(), throw(), throw()), watch=watch)
+    assert all(0 <= done <= of for done, of in told)

@@ -1,0 +1,121 @@
+"""Sentences of outcomes in both systems of units, and each assumption where it is due and only there."""
+
+import pytest
+
+from server.scene import words
+from tests.scene.documents import BALL, answer, drop, pour, scene, throw
+
+NB = "\u00a0"
+HOLLOW = {"mass_kg": 0.01, "diameter_m": 0.18}  # displaces a third of its mass in air
+
+
+@pytest.mark.parametrize(
+    ("value_m", "si", "us"),
+    [
+        (5.2137, "5.21 m", "17.1 ft"), (0.0047, "4.7 mm", "0.2 in"), (0.1, "0.10 m", "3.9 in"), (0.3048, "0.30 m", "1.0 ft"),
+        (1234.5, "1,234 m", "4050.2 ft"), (0.0, "0.0 mm", "0.0 in"), (999.994, "999.99 m", "3280.8 ft"),
+    ],
+)  # fmt: skip
+def test_lengths(value_m, si, us):
+    """A foot is 0.3048 m and an inch 0.0254 m: international yard and pound agreement, 1959."""
+    assert words.length(value_m) == si.replace(" ", NB)
+    assert words.length(value_m, "us") == us.replace(" ", NB)
+
+
+def test_speeds_and_times():
+    assert words.speed(10.0) == f"10.0{NB}m/s"
+    assert words.speed(10.0, "us") == f"32.8{NB}ft/s"
+    assert words.seconds(1.0624) == f"1.06{NB}s"
+    assert words.seconds(599.6) == f"600{NB}s"
+
+
+@pytest.mark.parametrize(
+    ("along_m", "axial_m", "said"),
+    [
+        (5.21, 0.0, "5.21 m spinward"), (-5.21, 0.004, "5.21 m antispinward"), (0.0, 0.4, "0.40 m along the axis"),
+        (0.0049, -0.4, "0.40 m back along the axis"), (-0.02, 0.4, "20.0 mm antispinward and 0.40 m along the axis"),
+        (0.001, -0.001, "straight below"),
+    ],
+)  # fmt: skip
+def test_drifts(along_m, axial_m, said):
+    assert words.drift(along_m, axial_m) == said.replace(" m", NB + "m")
+
+
+def said(document, units="si", motion=0):
+    return " ".join(answer(document, units)["motions"][motion]["words"]).replace(NB, " ")
+
+
+def test_a_throw_is_told_with_what_it_would_be_on_plain_ground():
+    found = answer(scene(throw()))["motions"][0]
+    landing, flat = found["landing"], found["companion"]["landing"]
+    assert " ".join(found["words"]).replace(NB, " ") == (
+        f"It lands {landing['drift_m']:.2f} m spinward after {landing['time_s']:.2f} s; "
+        f"under plain gravity, {flat['drift_m']:.2f} m spinward after {flat['time_s']:.2f} s."
+    )
+
+
+def test_us_units_change_the_words_and_nothing_else():
+    document = scene(throw(), pour())
+    si, us = answer(document), answer(document, "us")
+    assert " ft " in said(document, "us")
+    assert " m " not in said(document, "us")
+    for a, b in zip(si["motions"], us["motions"], strict=True):
+        assert a.pop("words") != b.pop("words")
+    assert si == us
+
+
+@pytest.mark.parametrize(
+    ("document", "sentence"),
+    [
+        (scene(drop(), habitat={"spin_rpm": 0}), "It never meets the deck in 60.00 s."),
+        (scene(throw(speed_m_s=9, heading_deg=90), habitat={"width_m": 4.0}), "It meets an end wall"),
+        (scene(throw(speed_m_s=20, elevation_deg=80), habitat={"ceiling_m": 4.0}), "It meets the ceiling"),
+        (scene(throw(), sampling={"duration_s": 0.3}), "It is still in flight when the scene ends."),
+        (scene(drop(0.0425)), "It lies on the deck from the start."),
+        (scene(drop(start_s=2.0), sampling={"duration_s": 1.0}), "The scene ends before it starts."),
+        (scene(pour(30, 8)), "It leaves the lip at 0.6 m/s and thins from 8.0 mm to"),
+        (scene(pour(30, 8)), "it breaks into drops of"),
+        (scene(pour(1000, 20, place={"height_m": 0.3})), "whole to the end."),
+        (scene(pour(0.4, 10)), "Too slow for a stream, it drips: drops of"),
+        (scene(pour(0.4, 10)), "The drops land"),
+        (scene(pour(1000, 20, place={"height_m": 0.3})), "The stream lands"),
+        (scene(pour(0.4, 10), habitat={"spin_rpm": 0}), "With no weight to pull it off, the liquid clings to the lip."),
+    ],
+)  # fmt: skip
+def test_every_outcome_has_its_sentence(document, sentence):
+    assert sentence in said(document)
+
+
+# a piece of each assumption -> a scene that calls for it, and one that all but does
+ASSUMED = {
+    "Buoyancy": (scene(drop(1.2, HOLLOW)), scene(drop(1.2, BALL))),
+    "drag crisis": (scene(throw(speed_m_s=40)), scene(throw(speed_m_s=10))),
+    "Mach": (
+        scene(throw(speed_m_s=150, heading_deg=0, elevation_deg=0)),
+        scene(throw(speed_m_s=60, heading_deg=0, elevation_deg=0)),
+    ),
+    "air follows the changing spin": (
+        scene(drop(), habitat={"spin_ramp": [{"time_s": 9.0, "spin_rpm": 2.0}]}),
+        scene(drop()),
+    ),
+    "does not stretch": (scene(pour()), scene(pour(1000, 20, place={"height_m": 0.3}))),
+    "over 3 mm flatten": (scene(pour()), scene(pour(), air=None)),
+    "every parcel is shown": (scene(pour(), habitat={"spin_ramp": [{"time_s": 9.0, "spin_rpm": 2.0}]}), scene(pour())),
+}
+
+
+@pytest.mark.parametrize("piece", ASSUMED)
+def test_what_is_left_out_is_said_where_it_matters(piece):
+    due, spared = ASSUMED[piece]
+    assert any(piece in one for one in answer(due)["motions"][0]["assumptions"])
+    assert not any(piece in one for one in answer(spared)["motions"][0]["assumptions"])
+
+
+def test_buoyancy_is_told_by_its_share():
+    (one,) = answer(scene(drop(1.2, HOLLOW)))["motions"][0]["assumptions"]
+    density = 101_325 / (287.05 * 293.15)
+    assert f"{100 * density * 3.141592653589793 / 6 * 0.18**3 / 0.01:.2g} %" in one
+
+
+def test_vacuum_leaves_nothing_of_the_air_out():
+    assert answer(scene(throw(speed_m_s=400, body=HOLLOW), air=None))["motions"][0]["assumptions"] == []

@@ -1,0 +1,149 @@
+"""A real server on a real socket: clients that break off, talk nonsense or all come at once; and how it stops."""
+
+import concurrent.futures
+import http.client
+import json
+import os
+import signal
+import socket
+import subprocess
+import sys
+import time
+
+import pytest
+
+from server.scene import examples
+from tests.serving import ROOT, free_port, serving, wait_until_healthy
+
+SCENE = examples.example("same-lob").encode()
+POST = b"POST /api/trace HTTP/1.1\r\nHost: 127.0.0.1\r\nContent-Type: application/json\r\n"
+
+
+@pytest.fixture(scope="module")
+def log(tmp_path_factory):
+    return tmp_path_factory.mktemp("sockets") / "log.txt"
+
+
+@pytest.fixture(scope="module")
+def server(log):
+    with serving(log) as origin:
+        yield origin.removeprefix("http://")
+
+
+def connected(server):
+    host, port = server.split(":")
+    return socket.create_connection((host, int(port)), timeout=30)
+
+
+def said(server, request):
+    """Status and body of the answer to raw bytes."""
+    with connected(server) as one:
+        one.sendall(request)
+        answer = http.client.HTTPResponse(one, method=request.split(b" ")[0].decode("latin-1"))
+        answer.begin()
+        return answer.status, answer.read()
+
+
+def trace(server, body=SCENE, path="/api/trace?arrays=f4"):
+    one = http.client.HTTPConnection(server, timeout=60)
+    try:
+        one.request("POST", path, body, {"content-type": "application/json"})
+        answer = one.getresponse()
+        return answer.status, answer.read()
+    finally:
+        one.close()
+
+
+@pytest.mark.parametrize(
+    "half",
+    [
+        POST + b"Content-Length: 5000\r\n\r\n{",
+        POST + b"Transfer-Encoding: chunked\r\n\r\n5\r\n{\"a\":\r\n",
+        POST + b"Content-Length: %d\r\n\r\n" % len(SCENE) + SCENE,
+        b"POST /api/trace?stream=1 HTTP/1.1" + POST[POST.index(b"\r") :] + b"Content-Length: %d\r\n\r\n" % len(SCENE) + SCENE,
+        b"GET /static/vendor/three.core.js HTTP/1.1\r\nHost: 127.0.0.1\r\n\r\n",
+    ],
+    ids=["in the body", "in a chunk", "before the answer", "in a stream", "before a file"],
+)  # fmt: skip
+def test_a_client_that_goes_away_is_no_fault(server, log, half):
+    for _ in range(5):
+        with connected(server) as one:
+            one.sendall(half)
+            time.sleep(0.02)
+    assert trace(server)[0] == 200
+    assert "Traceback" not in log.read_text()
+    assert "ERROR" not in log.read_text()
+
+
+@pytest.mark.parametrize(
+    ("request_", "status"),
+    [
+        (b"GET / HTTP/1.1\r\n\r\n", 400),
+        (b"GET / HTTP/1.0\r\n\r\n", 400),
+        (b"GET / HTTP/1.1\r\nHost: rimfall.invalid\r\n\r\n", 400),
+        (b"GET / HTTP/1.1\r\nHost: 127.0.0.1\r\nHost: rimfall.invalid\r\n\r\n", 400),
+        (b"GET / HTTP/1.1\r\nHost: \xff\xfe\r\n\r\n", 400),
+        (b"\x16\x03\x01 nonsense\r\n\r\n", 400),
+        (POST + b"Content-Length: -5\r\n\r\n", 400),
+        (POST + b"Content-Length: 9" + b"9" * 5000 + b"\r\n\r\n", 400),
+        (POST + b"Content-Length: 99999999\r\n\r\n", 413),
+        (POST + b"Expect: 100-continue\r\nContent-Length: 99999999\r\n\r\n", 413),
+        (POST + b"\r\n", 422),
+        (b"GET /%ff%fe HTTP/1.1\r\nHost: 127.0.0.1\r\n\r\n", 404),
+        (b"GET /static/%00 HTTP/1.1\r\nHost: 127.0.0.1\r\n\r\n", 404),
+        (b"GET /static/../server/cli.py HTTP/1.1\r\nHost: 127.0.0.1\r\n\r\n", 404),
+        (b"HEAD / HTTP/1.1\r\nHost: 127.0.0.1\r\n\r\n", 200),
+    ],
+    ids=lambda v: repr(v)[:60],
+)
+def test_nonsense_is_answered_and_the_server_serves_on(server, request_, status):
+    assert said(server, request_)[0] == status
+    assert trace(server)[0] == 200
+
+
+def test_a_body_over_the_limit_in_chunks_is_refused_in_the_one_shape(server):
+    chunk = b"10000\r\n" + b" " * 0x10000 + b"\r\n"
+    status, body = said(server, POST + b"Transfer-Encoding: chunked\r\n\r\n" + chunk * 20 + b"0\r\n\r\n")
+    (found,) = json.loads(body)["refused"]
+    assert status == 413
+    assert (found["field"], found["may_be"]) == ("document", "at most 1,000,000 bytes")
+
+
+def test_many_clients_at_once_each_get_their_own_answer(server):
+    def lob(speed):
+        document = json.loads(SCENE)
+        document["motions"][0]["speed_m_s"] = speed
+        status, body = trace(server, json.dumps(document))
+        assert status == 200
+        return json.loads(body)["scene"]["motions"][0]["speed_m_s"], body
+
+    speeds = [1.0 + k / 8 for k in range(40)]
+    with concurrent.futures.ThreadPoolExecutor(16) as pool:
+        found = list(pool.map(lob, speeds))
+    assert [speed for speed, _ in found] == speeds
+    assert lob(speeds[7])[1] == found[7][1]
+
+
+def test_bad_and_good_requests_share_a_connection(server):
+    one = http.client.HTTPConnection(server, timeout=60)
+    for body, status in ((SCENE, 200), (b"{", 422), (SCENE, 200), (b"[]", 422), (SCENE, 200)):
+        one.request("POST", "/api/trace", body, {"content-type": "application/json"})
+        answer = one.getresponse()
+        assert answer.status == status
+        answer.read()
+    one.close()
+
+
+@pytest.mark.skipif(os.name == "nt", reason="signals of POSIX")
+@pytest.mark.parametrize("how", [signal.SIGINT, signal.SIGTERM], ids=["Ctrl+C", "terminated"])
+def test_it_stops_at_once_when_told(tmp_path, how):
+    port, log = free_port(), tmp_path / "log.txt"
+    with log.open("wb") as output, subprocess.Popen(
+        [sys.executable, "-m", "server", "serve", "--port", str(port), "--no-open"], cwd=ROOT, stdout=output, stderr=output
+    ) as process:  # fmt: skip
+        wait_until_healthy(f"http://127.0.0.1:{port}", process, log)
+        with connected(f"127.0.0.1:{port}"):  # a page left open
+            process.send_signal(how)
+            code = process.wait(timeout=20)
+    assert code == (130 if how == signal.SIGINT else -signal.SIGTERM)
+    assert "Traceback" not in log.read_text()
