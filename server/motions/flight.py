@@ -12,6 +12,7 @@ from ..physics.stiff import StiffStepper
 
 TOLERANCE_M = 3e-9  # error allowed to a step, metres and metres a second
 _STIFF_TIMES = 2_000.0  # stopping times in a flight beyond which the implicit stepper is the faster one
+MOST_STEPS = 10_000  # seconds of work; what needs more is refused by whoever asked
 _PAST_ACROSS = 2.02  # a straight line that long, in radii, has left any circle it began in
 
 
@@ -89,6 +90,14 @@ def _horner(powers, s):
     return out
 
 
+class Crawls(Exception):
+    """A flight that would take too long to work out: its Release."""
+
+    def __init__(self, release):
+        super().__init__(f"more than {MOST_STEPS:,} steps")
+        self.release = release
+
+
 @dataclass(frozen=True)
 class Flown:
     """What became of a release: its path, and the surface it met at the path's end, or None if time ran out."""
@@ -105,7 +114,8 @@ class Flown:
 def fly(medium: Medium, releases, watch=None):
     """Fly releases together until each meets a surface of its room or its time ends -> list of Flown, in order.
 
-    watch(done) is told after every step how many bodies have ended; what it raises ends the flight.
+    watch(done) is told after every step how many bodies have ended; what it raises ends the flight. Raises Crawls for a
+    body whose path takes more than MOST_STEPS.
     """
     ended = 0
     flown = [None] * len(releases)
@@ -133,7 +143,7 @@ class _Batch:
     """Bodies in the air, in lock step, each since its own release."""
 
     def __init__(self, medium, releases, stepper):
-        self._stepper = stepper
+        self._stepper, self._steps = stepper, 0
         self._releases = releases
         self._rooms = list(dict.fromkeys(r.room for r in releases))
         self._room = np.array([self._rooms.index(r.room) for r in releases])
@@ -210,6 +220,9 @@ class _Batch:
 
     def step(self):
         """One step of all bodies in the air; those that meet something, or whose time ends, leave."""
+        self._steps += 1
+        if self._steps > MOST_STEPS:
+            raise Crawls(self._releases[self._at[0]])
         step = self._mover.step()
         s, which = self._contacts(step)
         length = np.broadcast_to(step.length_s, s.shape)

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from ..errors import BadInput, TooMuch, refusal
 from ..motions import KINDS, companion, track
 from ..motions.companion import Companion
-from ..motions.flight import fly
+from ..motions.flight import MOST_STEPS, Crawls, fly
 from ..motions.plan import Plan
 from ..motions.setting import Setting
 from ..motions.track import Track, grid_span
@@ -71,7 +71,11 @@ def trace(scene, greatest_samples=GREATEST_SAMPLES, watch=None):
     courses = [c for p in plans for c in (p.course, p.companion)]
     waiting = [c.release for c in courses if c is not None and c.release is not None]
     of = len(waiting) + len(plans)
-    flown = iter(fly(setting.medium, waiting, watch and (lambda done: watch(done, of))))
+    try:
+        flown = iter(fly(setting.medium, waiting, watch and (lambda done: watch(done, of))))
+    except Crawls as crawling:
+        releases = [c and c.release for c in courses]
+        _refuse_crawling(scene, next(i // 2 for i, r in enumerate(releases) if r is crawling.release))
     results = [None if c is None or c.release is None else next(flown) for c in courses]
     _weigh(setting, scene, courses[::2], results[::2], greatest_samples)
     motions = []
@@ -106,6 +110,15 @@ def _refuse_work(name, index, greatest):
         "or take fewer frames a second (sampling.fps)."
     )
     raise TooMuch(refusal(f"motions.{index}", name, f"within {greatest:,} samples for the whole scene", say))
+
+
+def _refuse_crawling(scene, index):
+    name = scene.motions[index].name
+    say = (
+        f"Motion {name} would take over {MOST_STEPS:,} steps to work out: its body is too light for its size in this air. "
+        "Make it heavier or smaller, thin the air, or let the scene end sooner (sampling.duration_s)."
+    )
+    raise TooMuch(refusal(f"motions.{index}.body", name, f"worked out within {MOST_STEPS:,} steps", say)) from None
 
 
 def _grid_count(setting, motions):

@@ -1,6 +1,7 @@
 """The implicit stepper, for bodies the air stops in milliseconds: against closed forms, scipy's Radau, and its own order."""
 
 import math
+from itertools import pairwise
 
 import numpy as np
 import pytest
@@ -117,7 +118,7 @@ def test_the_lightest_and_largest_body_of_all_is_carried_by_the_air_in_few_steps
 
 def test_steps_join_into_one_path():
     steps = steps_of(air_force(MIST, 0.3, 1.0), [[40.0], [0], [0]], [[0.0], [12.0], [0]], 5.0, absolute=1e-9)
-    for this, then in zip(steps, steps[1:], strict=False):
+    for this, then in pairwise(steps):
         position, velocity = end_of(this)
         assert position == pytest.approx(then.position_m, abs=SAME * 50)
         assert velocity == pytest.approx(then.velocity_m_s, abs=SAME * 50)

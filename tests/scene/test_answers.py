@@ -84,7 +84,7 @@ def test_arrays_are_as_long_as_they_say(name):
     assert len(found["time_s"]) == len(found["angle_rad"]) == len(found["spin_rad_s"]) == count
     for motion in found["motions"]:
         for part in (motion, motion["companion"]):
-            assert 0 <= part["first"]
+            assert part["first"] >= 0
             assert part["first"] + part["count"] <= count
             for key in SCALARS:
                 assert np.shape(part[key]) == (part["count"],)

@@ -5,6 +5,7 @@ import json
 import pytest
 
 from server.errors import BadInput, TooMuch
+from server.motions import flight
 from server.scene import questions
 from server.scene.reading import read
 from tests.scene.documents import POINT, answer, drop, scene, throw, traced
@@ -99,3 +100,12 @@ def test_progress_is_told_and_can_stop_the_work():
     with pytest.raises(Enough):
         traced(scene(throw(), throw(), throw()), watch=watch)
     assert all(0 <= done <= of for done, of in told)
+
+
+def test_a_flight_that_would_take_too_long_is_refused_by_the_motion_s_name(monkeypatch):
+    monkeypatch.setattr(flight, "MOST_STEPS", 3)
+    with pytest.raises(TooMuch) as caught:
+        traced(scene(throw(name="balloon")))
+    (found,) = caught.value.refusals
+    assert found.field == "motions.0.body"
+    assert "balloon" in found.say
