@@ -22,19 +22,25 @@ def _one(error, source):
         return broken(error["ctx"]["error"], source)
     field = path_of(error["loc"])
     if kind == "missing":
-        may_be = may_be_of(field)
-        return refusal(field, "nothing", may_be, f"{label_of(field)} is missing; it may be {may_be}.")
+        return _missing(field)
     if kind == "extra_forbidden":
         return _unknown(field, error)
     if kind in ("union_tag_not_found", "union_tag_invalid"):
         field = f"{field}.kind"
         was = error["input"].get("kind") if isinstance(error["input"], dict) else error["input"]
+        if isinstance(error["input"], dict) and "kind" not in error["input"]:
+            return _missing(field)
         return wrong(field, was)
     if kind in ("model_type", "model_attributes_type", "dict_type"):
         return wrong(
             field or "document", error["input"], None if pattern_of(field) in FIELDS else "an object in braces"
         )
     return wrong(field, error["input"])
+
+
+def _missing(field):
+    may_be = may_be_of(field)
+    return refusal(field, "nothing", may_be, f"{label_of(field)} is missing; it may be {may_be}.")
 
 
 def path_of(loc):

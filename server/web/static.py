@@ -1,6 +1,7 @@
 """The page's files: compressed once each, held in memory, revalidated by their tag."""
 
 import gzip
+import re
 from functools import lru_cache
 
 from starlette.datastructures import Headers
@@ -8,6 +9,7 @@ from starlette.responses import FileResponse, Response
 from starlette.staticfiles import StaticFiles
 
 _TEXT = {".js", ".css", ".svg", ".txt", ".html", ".json"}
+_SERVED = _TEXT - {".json"} | {".woff2", ".png"}  # the page's own kinds, and not what builds it
 _LEVEL = 6
 
 
@@ -17,15 +19,25 @@ def _compressed(path, _modified, _size):
         return gzip.compress(file.read(), _LEVEL, mtime=0)
 
 
+def _takes_gzip(accepted):
+    """Whether an Accept-Encoding header takes gzip: named, and not at quality 0."""
+    named = [part.replace(" ", "") for part in accepted.split(",") if part.strip().startswith("gzip")]
+    return any(not re.search(r";q=0(\.0*)?$", part) for part in named)
+
+
 class PageFiles(StaticFiles):
     """StaticFiles whose text files go out gzipped to those who take it; all are asked after anew by tag."""
+
+    def lookup_path(self, path):
+        """The file of a path, if it is of a kind the page asks for."""
+        return super().lookup_path(path) if path[path.rfind(".") :] in _SERVED else ("", None)
 
     def file_response(self, full_path, stat_result, scope, status_code=200):
         response = super().file_response(full_path, stat_result, scope, status_code)
         response.headers["cache-control"] = "no-cache"
         response.headers["vary"] = "accept-encoding"
         path = str(full_path)
-        takes = "gzip" in Headers(scope=scope).get("accept-encoding", "")
+        takes = _takes_gzip(Headers(scope=scope).get("accept-encoding", ""))
         if not (isinstance(response, FileResponse) and takes and path[path.rfind(".") :] in _TEXT):
             return response
         body = _compressed(path, stat_result.st_mtime, stat_result.st_size)

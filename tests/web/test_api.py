@@ -181,3 +181,16 @@ def test_every_module_of_the_page_is_asked_for_at_once():
     assert asked - modules <= {
         f"static/vendor/{name}" for name in ("three.module.js", "three.core.js", "OrbitControls.js")
     }
+
+
+def test_what_builds_the_page_is_not_served():
+    for name in ("vendor_build.py", "package.json", "package-lock.json", "vendor/stamp.txt.bak"):
+        assert call("GET", f"/static/{name}").status_code == 404
+
+
+@pytest.mark.parametrize(
+    ("accepted", "sent"),
+    [("gzip", "gzip"), ("br, gzip;q=0.5", "gzip"), ("gzip;q=0", None), ("gzip; q=0.0", None), ("br", None)],
+)
+def test_a_file_is_compressed_for_those_who_take_it(accepted, sent):
+    assert call("GET", "/static/main.js", headers={"accept-encoding": accepted}).headers.get("content-encoding") == sent
