@@ -9,6 +9,8 @@ import { Ribbon } from './ribbon.js';
 import { rgb } from './styles.js';
 
 const MOST_DROPS = 1500;
+const DROP_PX = 4.2;             // at least; drops that fall one by one are drawn so that each is seen
+const DRIP_PX = 8;
 const held = [0, 0, 0];
 const p = { x: 0, y: 0, z: 0 };
 
@@ -52,7 +54,7 @@ export class Pours {
     this.pours.forEach((m, k) => {
       const { first_leaves_s, last_leaves_s, breakup, regime } = m.stream;
       const whole_s = m.ends_s - m.starts_s;
-      const breaks_s = breakup ? breakup.time_s : whole_s;
+      const breaks_s = breakup ? breakup.time_s - first_leaves_s : whole_s;
       const { uFrom, uTo } = this.ribbons[k].uniforms;
       uFrom.value = Math.max(0, time_s - last_leaves_s);
       uTo.value = Math.min(time_s - first_leaves_s, breaks_s, whole_s);
@@ -74,7 +76,7 @@ export class Pours {
       const age_s = time_s - first_leaves_s - n * drop_interval_s;
       drawnPoint(at(m.path, m.starts_s + age_s, 'rotating_m', held), 0, this.model.radius_m, p);
       if (turn) turned(p, this.model.radius_m, turn, p);
-      this.drops.add(p, { size: 4.2, diameter: drop_diameter_m, kind: KIND.ball, tint: rgb('#D8ECF4') });
+      this.drops.add(p, { size: m.stream.regime === 'drips' ? DRIP_PX : DROP_PX, diameter: drop_diameter_m, kind: KIND.ball, tint: rgb('#D8ECF4') });
     }
   }
 }
