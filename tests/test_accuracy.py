@@ -215,7 +215,7 @@ DRAG_CASES = [
     pytest.param(wheel(10_000.0), throw(6000.0, 200.0, 180, 30, SHOT), id="10 km, constant Cd"),
     pytest.param(wheel(10_000.0), throw(9990.0, 300.0, 250, 0, TENNIS), id="10 km, from near the axis"),
     pytest.param(wheel(10_000.0, 40.0), throw(800.0, 30.0, 0, 0, DRIZZLE), id="10 km, ramped, 1 mm"),
-    # Long fast flights in thin drag, drawn at random, whose errors were the greatest of 1,800:
+    # Long fast flights in thin drag, drawn at random, whose errors were the greatest of 3,000:
     pytest.param({"radius_m": 7336.052835660516, "spin_rpm": 0.13942868609552667, "spin_ramp": []},
                  throw(2806.3426834848447, 72.46653101845499, 180, 61.255242248166226,
                        {"mass_kg": 0.27559879511911517, "diameter_m": 0.04071252421229652}, 5.0), id="7.3 km"),
@@ -225,6 +225,12 @@ DRAG_CASES = [
                      {"time_s": 31.47363833431666, "spin_rpm": 0.42350282990306}]},
                  throw(6439.082270201056, 168.57940151835533, 77.87231486008363, 74.3250038298983,
                        {"mass_kg": 0.15775999481121084, "diameter_m": 0.033803983893327054}, 5.0), id="9.7 km, ramped"),
+    pytest.param({"radius_m": 678.761459963604, "spin_rpm": 0.49100219040816284, "spin_ramp": [
+                     {"time_s": 15.554756836208357, "spin_rpm": 0.9676644255009746},
+                     {"time_s": 18.677873396604163, "spin_rpm": 0.13124095201432984},
+                     {"time_s": 23.601303528664808, "spin_rpm": 0.2191897655428304}]},
+                 throw(436.0996162109331, 45.877715383894895, 180, 25.08174907497994,
+                       {"mass_kg": 0.0067896369178720726, "diameter_m": 0.011846346785568349}), id="680 m, ramped"),
 ]  # fmt: skip
 
 

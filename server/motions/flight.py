@@ -10,7 +10,7 @@ from ..physics.forces import Force, Medium, settling_rate_1_s
 from ..physics.integrate import AT_ONCE, Coaster, Stepper
 from ..physics.stiff import StiffStepper
 
-TOLERANCE_M = 3e-9  # error allowed to a step, metres and metres a second
+TOLERANCE_M = 5e-10  # error allowed to a step, metres; six times as much passes a micrometre once in a thousand flights
 _STIFF_TIMES = 2_000.0  # stopping times in a flight beyond which the implicit stepper is the faster one
 MOST_STEPS = 10_000  # seconds of work; what needs more is refused by whoever asked
 _PAST_ACROSS = 2.02  # a straight line that long, in radii, has left any circle it began in
