@@ -17,7 +17,7 @@ from .exports import FORMATS
 from .scene import answers, questions, words
 from .scene.reading import read
 
-DONE, FAULT, BAD_INPUT, STOPPED = 0, 1, 2, 130
+DONE, BAD_INPUT, STOPPED = 0, 2, 130  # 1, a fault of ours, is Python's own for what nobody caught
 
 
 def main(arguments=None):

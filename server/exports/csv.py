@@ -72,12 +72,7 @@ def _frames(trace):
 
 def _last_s(trace):
     """When the last event of the file is: the companions are in none."""
-    last_s = 0.0
-    for traced in trace.motions:
-        if traced.track.path is not None:
-            stream = traced.plan.stream
-            pours_for_s = 0.0 if stream is None else stream.last_leaves_s - stream.first_leaves_s
-            last_s = max(last_s, traced.track.ends_s + pours_for_s)
+    last_s = max((t.ends_s for t in trace.motions if t.track.path is not None), default=0.0)
     return last_s if trace.setting.duration_s is None else min(last_s, trace.setting.duration_s)
 
 

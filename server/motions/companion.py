@@ -9,7 +9,6 @@ from dataclasses import dataclass
 import numpy as np
 
 from ..physics import frames
-from .flight import joined
 from .track import grid_span, grid_times
 
 
@@ -25,15 +24,14 @@ class Companion:
     landing: dict | None
 
 
-def of_course(setting, plan, opening, flown):
-    """The companion of a motion whose flat course has been flown."""
-    last = flown or opening
-    path = last.path if opening is None or flown is None else joined(opening.path, flown.path)
+def of_flight(setting, plan, flown):
+    """The companion of a motion whose flat course has been flown (Flown)."""
+    path = flown.path
     first, count = grid_span(setting.rate, path.begin_s, path.end_s)
     times = np.clip(grid_times(setting.rate, first, count), path.begin_s, path.end_s)
     places, _ = path.at(times)
     landing = None
-    if last.surface is not None:
+    if flown.surface is not None:
         landing = _landing(plan, *path.at(np.array([path.end_s])), path.end_s)
     return Companion(
         first, count, places, frames.place_to_rotating(setting.habitat.radius_m, places), path.end_s, landing

@@ -67,7 +67,7 @@ class Path:
         return self.start_s[(self.start_s > self.begin_s) & (self.start_s < self.end_s)]
 
 
-def joined(first, second):
+def _joined(first, second):
     """Two paths as one; the second begins where the first ends."""
     powers = max(first.path_m.shape[1], second.path_m.shape[1])
 
@@ -109,6 +109,13 @@ class Flown:
     def until(self, time_s):
         """The same, ended at time_s, before it met anything."""
         return Flown(self.release, replace(self.path, end_s=time_s), None)
+
+
+def whole(opening, flown):
+    """A course as one flight: its opening, then its release, of which either may be None."""
+    if opening is None or flown is None:
+        return flown or opening
+    return Flown(flown.release, _joined(opening.path, flown.path), flown.surface)
 
 
 def fly(medium: Medium, releases, watch=None):

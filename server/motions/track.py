@@ -10,7 +10,7 @@ import numpy as np
 
 from ..physics import frames
 from ..physics.crossings import nearest_axis
-from .flight import Path, joined
+from .flight import Path
 
 AXIS_SHARE = 1e-9  # nearer to the axis than this share of the radius is through it
 _ENDS = {"deck": "landed", "floor": "landed"}
@@ -78,12 +78,11 @@ def grid_times(rate, first, count):
     return np.arange(first, first + count) * float(rate.denominator) / float(rate.numerator)
 
 
-def of_course(setting, plan, opening, flown):
-    """The track of a motion whose opening (Flown or None) and release (Flown or None) have been flown."""
-    last = flown or opening
-    path = last.path if opening is None or flown is None else joined(opening.path, flown.path)
+def of_flight(setting, plan, flown):
+    """The track of a motion whose course has been flown (Flown)."""
+    path = flown.path
     marks = _marks(setting, path)
-    surface = last.surface
+    surface = flown.surface
     end = _end(setting, surface, path.end_s)
     if setting.duration_s is not None and plan.start_s >= setting.duration_s:
         return Track(0, states(setting, path, plan, np.empty(0)), "duration", setting.duration_s, no_landing="duration")

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from ..errors import BadInput, TooMuch, refusal
 from ..motions import KINDS, companion, track
 from ..motions.companion import Companion
-from ..motions.flight import MOST_STEPS, Crawls, fly
+from ..motions.flight import MOST_STEPS, Crawls, fly, whole
 from ..motions.plan import Plan
 from ..motions.setting import Setting
 from ..motions.track import Track, grid_span
@@ -30,6 +30,14 @@ class Traced:
     plan: Plan
     track: Track
     companion: Companion | None
+
+    @property
+    def ends_s(self):
+        """When the last of it ends: of a pour, its last parcel, even past the scene's own end."""
+        pours_for_s = (
+            0.0 if self.plan.stream is None else self.plan.stream.last_leaves_s - self.plan.stream.first_leaves_s
+        )
+        return self.track.ends_s + pours_for_s
 
 
 @dataclass(frozen=True)
@@ -76,30 +84,29 @@ def trace(scene, greatest_samples=GREATEST_SAMPLES, watch=None):
     except Crawls as crawling:
         releases = [c and c.release for c in courses]
         _refuse_crawling(scene, next(i // 2 for i, r in enumerate(releases) if r is crawling.release))
-    results = [None if c is None or c.release is None else next(flown) for c in courses]
-    _weigh(setting, scene, courses[::2], results[::2], greatest_samples)
+    flights = [c and whole(c.opening, c.release and next(flown)) for c in courses]
+    _weigh(setting, scene, flights[::2], greatest_samples)
     motions = []
     for i, (motion, plan) in enumerate(zip(scene.motions, plans, strict=True)):
-        motions.append(_traced(setting, motion, plan, *results[2 * i : 2 * i + 2]))
+        motions.append(_traced(setting, motion, plan, *flights[2 * i : 2 * i + 2]))
         if watch is not None:
             watch(len(waiting) + i + 1, of)
     return Trace(scene, setting, per_frame, _grid_count(setting, motions), motions)
 
 
 def _traced(setting, motion, plan, flown, flat):
-    made = track.of_course(setting, plan, plan.course.opening, flown)
-    if plan.companion is None or made.path is None:
+    made = track.of_flight(setting, plan, flown)
+    if flat is None or made.path is None:
         return Traced(motion, plan, made, None)
-    return Traced(motion, plan, made, companion.of_course(setting, plan, plan.companion.opening, flat))
+    return Traced(motion, plan, made, companion.of_flight(setting, plan, flat))
 
 
-def _weigh(setting, scene, courses, results, greatest):
+def _weigh(setting, scene, flights, greatest):
     """Refuse a scene whose samples pass the work limit, before any is made."""
     spent = 0
-    for i, (course, flown) in enumerate(zip(courses, results, strict=True)):
-        first = (course.opening or flown).path.begin_s
-        last = (flown or course.opening).path.end_s
-        spent = max(spent + grid_span(setting.rate, first, last)[1], float(setting.rate) * last)
+    for i, flown in enumerate(flights):
+        begin_s, end_s = flown.path.begin_s, flown.path.end_s
+        spent = max(spent + grid_span(setting.rate, begin_s, end_s)[1], float(setting.rate) * end_s)
         if spent > greatest:
             _refuse_work(scene.motions[i].name, i, greatest)
 
@@ -123,7 +130,7 @@ def _refuse_crawling(scene, index):
 
 def _grid_count(setting, motions):
     """Samples of the whole grid: to the first at or after the last end; with nothing moving, one turn (at most 60 s)."""
-    ends = [t.track.ends_s + _pours_for_s(t.plan.stream) for t in motions if t.track.path is not None]
+    ends = [t.ends_s for t in motions if t.track.path is not None]
     ends += [t.companion.ends_s for t in motions if t.companion is not None]
     if not ends:
         period = habitats.figures(setting.habitat.radius_m, setting.omega_rad_s(0.0)).period_s or 1.0
@@ -131,11 +138,6 @@ def _grid_count(setting, motions):
     rate = float(setting.rate)
     last = max(ends) if setting.duration_s is None else min(max(ends), setting.duration_s)
     return int(-(-(last * rate - 1e-9) // 1)) + 1
-
-
-def _pours_for_s(stream):
-    """How much later than the first parcel the last one ends."""
-    return 0.0 if stream is None else stream.last_leaves_s - stream.first_leaves_s
 
 
 HOLDS = {"gravity": "gravity_m_s2", "rim_speed": "rim_speed_m_s"}

@@ -8,7 +8,7 @@ import numpy as np
 
 from ..motions.pour import diameters_m
 from ..physics.drag import GREATEST_RE
-from ..physics.liquids import drop_volume_m3
+from ..physics.liquids import DROP_PER_STREAM, drop_volume_m3
 
 _FOOT_M = 0.3048  # exact, international foot (1959)
 _INCH_M = 0.0254  # exact
@@ -137,7 +137,7 @@ def _thread(traced):
     return (
         np.append(thread, stream.lip_m)
         if stream.drop_diameter_m is None
-        else np.append(thread, stream.drop_diameter_m / 1.89)
+        else np.append(thread, stream.drop_diameter_m / DROP_PER_STREAM)
     )
 
 

@@ -1,13 +1,9 @@
 """The page in a browser without a graphics processor: the slider's answer on both stages, and the weight of the page."""
 
-import os
 import tempfile
 from pathlib import Path
 
-from playwright.sync_api import sync_playwright
-
-from tests.browser.conftest import DRAWN, FLAGS
-from tests.find_browser import WHAT_TO_DO, find
+from tests.browsing import DRAWN, started
 from tests.serving import serving
 
 from .row import Row, quantile
@@ -31,16 +27,7 @@ MOVE = """value => new Promise(done => {
 
 
 def measure():
-    program = find()
-    if program is None:
-        raise SystemExit(WHAT_TO_DO)
-    as_root = ["--no-sandbox"] if hasattr(os, "geteuid") and os.geteuid() == 0 else []
-    with (
-        tempfile.TemporaryDirectory() as folder,
-        serving(Path(folder) / "log.txt") as origin,
-        sync_playwright() as playwright,
-    ):
-        browser = playwright.chromium.launch(executable_path=program, args=FLAGS + as_root)
+    with tempfile.TemporaryDirectory() as folder, serving(Path(folder) / "log.txt") as origin, started() as browser:
         page = browser.new_page(viewport={"width": 1280, "height": 720})
         weight = weigh(page, origin)
         yield Row("page weight, compressed", f"{weight / 1e3:.0f} kB", "<= 700 kB", weight <= 700_000)
@@ -52,7 +39,6 @@ def measure():
         yield Row(
             "a frame drawn to the last pixel, after that: p95", f"{finished:.0f} ms", "<= 100 ms", finished <= 100
         )
-        browser.close()
 
 
 def weigh(page, origin):

@@ -4,24 +4,10 @@
 trouble on purpose, such as a refused request, says so with `troubles.expect("422")`.
 """
 
-import os
-
 import pytest
-from playwright.sync_api import sync_playwright
 
-from tests.find_browser import WHAT_TO_DO, find
+from tests.browsing import DRAWN, started
 from tests.serving import serving
-
-FLAGS = [
-    "--use-angle=swiftshader",
-    "--enable-unsafe-swiftshader",
-    "--disable-background-networking",
-    "--disable-component-update",
-    "--disable-sync",
-    "--no-first-run",
-    "--host-resolver-rules=MAP * ~NOTFOUND , EXCLUDE 127.0.0.1",
-]
-DRAWN = "#stages[data-drawn-radius]"  # set by the page once an answer is on screen
 
 
 class Troubles:
@@ -63,12 +49,8 @@ def base_url(tmp_path_factory):
 @pytest.fixture(scope="session")
 def browser():
     """A missing browser fails, it never skips."""
-    program = find() or pytest.fail(WHAT_TO_DO)
-    as_root = ["--no-sandbox"] if hasattr(os, "geteuid") and os.geteuid() == 0 else []
-    with sync_playwright() as playwright:
-        chromium = playwright.chromium.launch(executable_path=program, args=FLAGS + as_root)
+    with started() as chromium:
         yield chromium
-        chromium.close()
 
 
 @pytest.fixture

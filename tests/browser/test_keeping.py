@@ -4,7 +4,8 @@ import csv
 import io
 import json
 
-from .conftest import DRAWN
+from tests.browsing import DRAWN
+
 from .looking import drawn, number_box, said, saved_scene, shown_is, still_picture, stop, type_figure, until
 
 
