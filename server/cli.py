@@ -14,7 +14,7 @@ from pathlib import Path
 from . import __version__
 from .errors import BadInput, Refused, refusal
 from .exports import FORMATS
-from .scene import answers, questions, words
+from .scene import answers, phrases, questions, words
 from .scene.reading import read
 
 DONE, BAD_INPUT, STOPPED = 0, 2, 130  # 1, a fault of ours, is Python's own for what nobody caught
@@ -149,13 +149,22 @@ def _as_text(traced, units):
     period = "not turning" if figures["period_s"] is None else f"one turn in {figures['period_s']:.4g} s"
     lines = [
         traced.scene.title or "Untitled scene",
-        f"{figures['deck_gravity_g']:.4g} g on deck, rim at {words.speed(figures['rim_speed_m_s'], units)}, {period}",
+        f"{figures['deck_gravity_g']:.4g} g on deck, rim at {phrases.speed(figures['rim_speed_m_s'], units)}, {period}",
         "",
     ]
+    lines += [*_told(traced, units), "", *_table(traced)]
+    for name, other in traced.others:
+        lines += ["", f"In the habitat {name}:", *_told(other, units), "", *_table(other)]
+    return "\n".join(lines).replace("\u00a0", " ")
+
+
+def _told(traced, units):
+    """Each motion in words, and what its answer leaves out."""
+    lines = []
     for one in traced.motions:
         lines += [f"{one.motion.name} ({one.motion.kind}): " + " ".join(words.outcome(one, units))]
         lines += [f"    {said}" for said in words.assumptions(one, traced)]
-    return "\n".join([*lines, "", *_table(traced)]).replace("\u00a0", " ")
+    return lines
 
 
 _COLUMNS = ("motion", "event", "time s", "along m", "height m", "axial m", "speed m/s")

@@ -127,7 +127,7 @@ async function openScene({ store, clock }, document) {
   }
   autosave.remember(store.document, Date.now());
   store.replace(document);
-  store.look({ chosen: 0, hidden: [] });
+  store.look({ chosen: 0, hidden: [], beside: null });
   clock.seek(0);
 }
 

@@ -286,6 +286,56 @@ def test_balls_are_what_their_rules_say(row):
     assert row.allows(body.mass_kg if row.unit == "kg" else body.diameter_m)
 
 
+@rows("DRG-29")
+def test_a_spinning_ball_is_lifted_as_much_as_measured(row):
+    """Flown backwards from the force: what the spin adds, over the dynamic pressure on the ball's disc."""
+    ball, speed = named("baseball"), 40.0
+    medium, pull = Medium(steady(0.0), air_at(101.325, 20.0), 1.0), np.zeros((3, 1))
+    velocity = np.array([[speed], [0.0], [0.0]])
+    spin = np.array([[0.0], [0.0], [row.inputs["spin_factor"] * speed / ball.radius_m]])
+    state = 0.0, np.zeros((3, 1)), velocity
+    without, lifted = (Force(medium, as_arrays([ball]), np.zeros(1), np.ones(1), pull, s) for s in (None, spin))
+    gained = (lifted.at(*state) - without.at(*state))[:, 0]
+    pressure = 0.5 * medium.air.deck_density_kg_m3 * speed**2 * math.pi * ball.radius_m**2
+    assert row.allows(gained[1] * ball.mass_kg / pressure)
+    assert gained[[0, 2]] == pytest.approx([0.0, 0.0], abs=1e-12)
+
+
+def on_a_table(body, speed_m_s=0.1, **roll):
+    """Places (n,) outside, as x + i y, of a ball that rolls 0.5 m from the axis of a 2 rad/s table, and their spacing, s."""
+    table = {"shape": "turntable", "radius_m": 3.0, "spin_rpm": 2.0 * 30 / math.pi}
+    motion = {"kind": "roll", "place": {"axial_m": 0.5}, "body": body, "speed_m_s": speed_m_s, **roll}
+    samples = one(motion, table, duration_s=5.0).track.samples
+    apart = slice(None, None, 48)  # a second: chords long enough to be told to the last digits
+    return (samples.inertial_m[:, 0] + 1j * samples.inertial_m[:, 1])[apart], samples.time_s[48]
+
+
+@rows("ROL-01", "ROL-02")
+def test_a_ball_on_a_turntable_circles_at_a_share_of_its_rate(row):
+    shell = "solid" if row.inputs["inertia_factor"] == 0.4 else "hollow"
+    places, step_s = on_a_table({"mass_kg": 0.1, "diameter_m": 0.04, "shell": shell})
+    turned = np.angle(np.diff(places)[1:] / np.diff(places)[:-1]) / step_s
+    assert all(row.allows(rate / 2.0) for rate in turned)
+
+
+@rows("ROL-03")
+def test_the_circle_of_a_ball_on_a_turntable_is_as_wide_as_its_speed_outside_says(row):
+    aboard = 2.0 * 0.5 - row.inputs["speed_m_s"]  # thrown back aboard, so that outside it moves at the speed of the row
+    places, step_s = on_a_table({"mass_kg": 0.1, "diameter_m": 0.04}, aboard, heading_deg=180.0)
+    wide = np.abs(np.diff(places)) / (2 * np.sin(2.0 * 2 / 7 * step_s / 2))
+    assert all(row.allows(radius) for radius in wide)
+
+
+@rows("ROL-05")
+def test_a_ball_rolls_down_a_slope_at_five_sevenths(row):
+    slope = {"slope_deg": 20.0, "heading_deg": 0.0, "length_m": 40.0, "width_m": 2.0}
+    bench = {"shape": "turntable", "radius_m": 100.0, "spin_rpm": 0.0}
+    motion = {"kind": "roll", "place": {"axial_m": 5.0}, "body": {"mass_kg": 0.1, "diameter_m": 0.04}, "ramp": slope}
+    samples = one(motion, bench, duration_s=2.0).track.samples
+    gone = np.linalg.norm(samples.rotating_m[-1] - samples.rotating_m[0])
+    assert row.allows(2 * gone / samples.time_s[-1] ** 2 / (G0_M_S2 * math.sin(math.radians(20.0))))
+
+
 @rows("LIQ-07", "LIQ-10", "LIQ-11")
 def test_water(row):
     water = liquids.LIQUIDS[0]

@@ -8,7 +8,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from ..physics import frames
+from .joined import of_legs
+from .journey import ON_THE_GROUND
 from .track import grid_span, grid_times
 
 
@@ -24,28 +25,26 @@ class Companion:
     landing: dict | None
 
 
-def of_flight(setting, plan, flown):
-    """The companion of a motion whose flat course has been flown (Flown)."""
-    path = flown.path
+def of_journey(setting, plan, journey):
+    """The companion of a motion whose Journey over flat ground is known."""
+    path = of_legs(journey.legs)
     first, count = grid_span(setting.rate, path.begin_s, path.end_s)
     times = np.clip(grid_times(setting.rate, first, count), path.begin_s, path.end_s)
     places, _ = path.at(times)
-    landing = None
-    if flown.surface is not None:
-        landing = _landing(plan, *path.at(np.array([path.end_s])), path.end_s)
-    return Companion(
-        first, count, places, frames.place_to_rotating(setting.habitat.radius_m, places), path.end_s, landing
-    )
+    met = next((h for h in journey.happenings if h.kind in ON_THE_GROUND), None)
+    landing = None if met is None else _landing(plan, met.position_m, met.velocity_m_s, met.time_s)
+    drawn = setting.habitat.chart(plan.floor).flat(np.array(plan.place), places)
+    return Companion(first, count, places, drawn, path.end_s, landing)
 
 
 def _landing(plan, place, velocity, time_s):
-    speed = float(np.linalg.norm(velocity[0]))
-    incidence = float(np.degrees(np.arccos(np.clip(-velocity[0, 1] / speed, -1.0, 1.0)))) if speed else None
+    speed = float(np.linalg.norm(velocity))
+    incidence = float(np.degrees(np.arccos(np.clip(-velocity[1] / speed, -1.0, 1.0)))) if speed else None
     return {
         "time_s": float(time_s),
-        "along_m": float(place[0, 0]),
-        "axial_m": float(place[0, 2]),
-        "drift_m": float(place[0, 0] - plan.place[0]),
+        "along_m": float(place[0]),
+        "axial_m": float(place[2]),
+        "drift_m": float(place[0] - plan.place[0]),
         "speed_m_s": speed,
         "incidence_deg": incidence,
     }

@@ -2,16 +2,10 @@
 
 from dataclasses import dataclass
 
+import numpy as np
+
 from ..physics.bodies import Body
-from .flight import Flown, Release
-
-
-@dataclass(frozen=True)
-class Course:
-    """One way to fly: an opening already known (a stream), or None, and a release still to fly, or None."""
-
-    opening: Flown | None
-    release: Release | None
+from .journey import Start
 
 
 @dataclass(frozen=True)
@@ -37,16 +31,20 @@ class Stream:
 
 @dataclass(frozen=True)
 class Plan:
-    """A motion's own course, its companion's under plain gravity (or why there is none), and what the words need.
+    """A motion's own start, its companion's under plain gravity (or why there is none), and what the words need.
 
-    start_s and place (along, height, axial): of the release. velocity (spinward, up, axial), relative to the frame there.
+    start_s and place (along, height, axial) on floor number `floor`: of the release. velocity along the local directions,
+    relative to the frame there. surface: name of what a ball lies on from the start, or None; ramp_m: its corners (4, 3), or None.
     """
 
     start_s: float
     place: tuple
     velocity: tuple
     body: Body
-    course: Course
-    companion: Course | None
+    course: Start
+    companion: Start | None
     none_because: str | None
     stream: Stream | None = None
+    floor: int = 0
+    surface: str | None = None
+    ramp_m: np.ndarray | None = None

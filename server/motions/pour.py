@@ -5,7 +5,7 @@ breakup and drop size, and their sources, are in `physics/liquids.py`. Every par
 turning frame, later: at steady spin that is exact.
 """
 
-import math
+from dataclasses import replace
 
 import numpy as np
 
@@ -13,7 +13,8 @@ from ..physics import frames, liquids
 from ..physics.bodies import Body
 from ..physics.forces import Medium
 from .flight import fly
-from .plan import Course, Plan, Stream
+from .journey import Start
+from .plan import Plan, Stream
 from .throw import NO_GRAVITY, place_of
 
 _NODES, _WEIGHTS = np.polynomial.legendre.leggauss(8)
@@ -28,7 +29,7 @@ def plan(setting, motion):
     number = liquids.weber(liquid, speed, lip_m)
     drips = number < liquids.DRIPS_BELOW_WEBER
     velocity = frames.aimed(0.0 if drips else speed, motion.heading_deg, motion.elevation_deg)
-    gravity = setting.gravity_m_s2(motion.start_s)
+    gravity = setting.gravity_m_s2(motion.start_s, place_of(motion), motion.place.floor)
     shape = (_drip if drips else _stream)(setting, motion, liquid, lip_m, speed, velocity, gravity)
     body, course, companion, broke_s, broke_m, drop_m = shape
     stream = Stream(
@@ -53,6 +54,7 @@ def plan(setting, motion):
         companion,
         None if gravity else NO_GRAVITY,
         stream,
+        motion.place.floor,
     )
 
 
@@ -77,14 +79,13 @@ def _drop(liquid, diameter_m):
 def _drip(setting, motion, liquid, lip_m, _speed, velocity, gravity):
     """Drops that fall from the lip one by one; without gravity one clings there."""
     place, start_s = place_of(motion), motion.start_s
-    omega = setting.omega_rad_s(start_s)
-    weight = math.hypot(omega**2 * (setting.habitat.radius_m - place[1]), setting.habitat.axial_thrust_m_s2)
+    weight = setting.weight_m_s2(start_s, place, motion.place.floor)
     drop_m = None
     if weight > 0:
         drop_m = min(liquids.dripping_drop_m(liquid, weight, lip_m), setting.habitat.radius_m / 2)
     body = _drop(liquid, drop_m or lip_m)
-    course = Course(None, setting.release(body, start_s, place, velocity))
-    flat = Course(None, setting.flat_release(body, start_s, place, velocity, gravity)) if gravity else None
+    course = Start(setting.release(body, start_s, place, velocity, motion.place.floor), sticks=True)
+    flat = Start(setting.flat_release(body, start_s, place, velocity, gravity), sticks=True) if gravity else None
     return body, course, flat, None, None, drop_m
 
 
@@ -94,7 +95,7 @@ def _stream(setting, motion, liquid, lip_m, speed, velocity, gravity):
     thread = Body(1.0, 0.0)
     length = liquids.breakup_length_m(liquid, speed, lip_m)
     vacuum = Medium(setting.medium.spin, None, setting.medium.deck_radius_m)
-    release = setting.release(thread, start_s, place, velocity)
+    release = setting.release(thread, start_s, place, velocity, motion.place.floor)
     opening = fly(vacuum, [release])[0]
     course, broke_s, drop_m = _broken(setting, liquid, opening, length, speed, lip_m)
     flat = None
@@ -110,14 +111,19 @@ def _broken(setting, liquid, opening, length_m, speed, lip_m):
     turns = opening.release.room.turns
     broke_s = _time_at_length(setting, opening.path, turns, length_m)
     if broke_s is None:
-        return Course(opening, None), None, None
+        return Start(None, sticks=True, opening=opening), None, None
     here = np.array([broke_s])
     position, velocity = opening.path.at(here)
     there = float(_speeds(setting, opening.path, turns, here)[0])
     drop_m = min(liquids.DROP_PER_STREAM * float(_thinned_m(lip_m, speed, there)), setting.habitat.radius_m / 2)
     first = opening.release
-    release = type(first)(first.room, _drop(liquid, drop_m), broke_s, position[0], velocity[0], first.end_s)
-    return Course(opening.until(broke_s), release), broke_s, drop_m
+    drop = _drop(liquid, drop_m)
+    # A drop turns with the air it breaks in, so that nothing lifts it.
+    spin = np.array([0.0, 0.0, setting.omega_rad_s(broke_s) if turns and not first.room.still_air else 0.0])
+    release = replace(
+        first, body=drop, time_s=broke_s, position_m=position[0], velocity_m_s=velocity[0], spin_rad_s=spin
+    )
+    return Start(release, sticks=True, opening=opening.until(broke_s)), broke_s, drop_m
 
 
 def _speeds(setting, path, turns, time_s):

@@ -34,23 +34,34 @@ class Setting:
         return Medium(self.habitat.spin, self.air, self.habitat.radius_m)
 
     @cached_property
-    def room(self):
-        """The inside of the habitat."""
-        thrust = (0.0, 0.0, -self.habitat.axial_thrust_m_s2)
-        return Room(self.habitat.surfaces(), True, thrust, self.habitat.radius_m)
+    def _rooms(self):
+        return {}
 
-    def flat_room(self, gravity_m_s2):
+    def room(self, floor=0):
+        """The inside of the habitat; of flat floors, the space over one of them. One object a floor, for batches."""
+        if floor not in self._rooms:
+            made = self.habitat
+            self._rooms[floor] = Room(made.surfaces(floor), True, made.pull_m_s2, made.across_m(floor), made.still_air)
+        return self._rooms[floor]
+
+    def flat_room(self, gravity_m_s2, ground_m=0.0):
         """Flat ground under plain gravity; its coordinates are (along, height, axial)."""
-        pull = (0.0, -gravity_m_s2, -self.habitat.axial_thrust_m_s2)
-        return Room((Plane("floor", 1, 0.0, 1.0),), False, pull, None)
+        pull = (0.0, -gravity_m_s2, 0.0 if self.habitat.still_air else self.habitat.pull_m_s2[2])
+        return Room((Plane("floor", (0.0, 1.0, 0.0), ground_m),), False, pull, None)
 
     def omega_rad_s(self, time_s):
         """Spin at one time, rad/s."""
         return float(self.habitat.spin.rate_rad_s(time_s))
 
-    def gravity_m_s2(self, time_s):
-        """Apparent gravity at the deck at one time, m/s2."""
-        return self.omega_rad_s(time_s) ** 2 * self.habitat.radius_m
+    def gravity_m_s2(self, time_s, place=(0.0, 0.0, 0.0), floor=0):
+        """Apparent gravity on the ground under a place at one time, m/s2."""
+        return self.habitat.ground_gravity_m_s2(self.omega_rad_s(time_s), place[2], floor)
+
+    def weight_m_s2(self, time_s, place, floor=0):
+        """Size of what a thing at rest at a place feels at one time, m/s2: centrifugal, and the room's pull."""
+        position = self.habitat.chart(floor).position(place)
+        outward = self.omega_rad_s(time_s) ** 2 * position * np.array([1.0, 1.0, 0.0])
+        return float(np.linalg.norm(outward + np.array(self.habitat.pull_m_s2)))
 
     def limit_s(self, start_s):
         """When a motion that starts at start_s ends at the latest: the longer of 60 s and three turns, never over 600 s."""
@@ -59,17 +70,26 @@ class Setting:
         end_s = start_s + min(max(LEAST_LIMIT_S, turns), GREATEST_LIMIT_S)
         return end_s if self.duration_s is None else min(end_s, self.duration_s)
 
-    def release(self, body, time_s, place, velocity):
-        """A body let go at time_s at a place (along, height, axial) with a velocity (spinward, up, axial) relative to the
-        turning frame at that very place."""
-        radius = self.habitat.radius_m
-        position = frames.place_to_rotating(radius, place)
-        moving = frames.from_local(place[0] / radius, np.asarray(velocity, dtype=float))
-        angle = float(self.habitat.spin.angle_rad(time_s))
-        inertial = frames.rotating_to_inertial(position, moving, angle, self.omega_rad_s(time_s))
-        return Release(self.room, body, time_s, *inertial, self.limit_s(time_s))
+    def start(self, time_s, place, velocity, floor=0):
+        """Position and velocity (3,), (3,) in the turning frame, of a place (along, height, axial) and a velocity along its
+        local directions, relative to the turning frame at that very place."""
+        chart = self.habitat.chart(floor)
+        return chart.position(place), np.asarray(velocity, dtype=float) @ chart.axes_at(place)
 
-    def flat_release(self, body, time_s, place, velocity, gravity_m_s2):
-        """The same body, place and velocity over flat ground."""
-        room = self.flat_room(gravity_m_s2)
-        return Release(room, body, time_s, np.array(place, float), np.array(velocity, float), self.limit_s(time_s))
+    def release(self, body, time_s, place, velocity, floor=0, ball_spin_rad_s=(0.0, 0.0, 0.0)):
+        """A body let go at time_s at a place with a velocity and a spin along its local directions, both relative to the
+        turning frame."""
+        position, moving = self.start(time_s, place, velocity, floor)
+        spinning = np.asarray(ball_spin_rad_s, dtype=float) @ self.habitat.chart(floor).axes_at(place)
+        angle, omega = float(self.habitat.spin.angle_rad(time_s)), self.omega_rad_s(time_s)
+        inertial = frames.rotating_to_inertial(position, moving, angle, omega)
+        turned = frames.turn(spinning + np.array([0.0, 0.0, omega]), angle)
+        lifts = bool(np.any(spinning))
+        return Release(self.room(floor), body, time_s, *inertial, self.limit_s(time_s), turned, lifts)
+
+    def flat_release(self, body, time_s, place, velocity, gravity_m_s2, ball_spin_rad_s=(0.0, 0.0, 0.0)):
+        """The same body, place, velocity and spin over flat ground at the height of the ground under the place."""
+        room = self.flat_room(gravity_m_s2, self.habitat.ground_height_m(place[2]))
+        state = (np.array(v, dtype=float) for v in (place, velocity))
+        spinning = np.array(ball_spin_rad_s, dtype=float)
+        return Release(room, body, time_s, *state, self.limit_s(time_s), spinning, bool(np.any(spinning)))

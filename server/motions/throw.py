@@ -1,25 +1,38 @@
 """Throws, and drops, which are throws at 0 m/s. The thrower may be moving: `carried` is added."""
 
+import numpy as np
+
 from ..physics import frames
 from ..physics.bodies import Body, named
-from .plan import Course, Plan
+from ..physics.constants import RPM_RAD_S
+from .journey import Start
+from .plan import Plan
 
 NO_GRAVITY = "no_spin"
 
 
 def plan(setting, motion):
     """Plan of a `throw` or a `drop` of the scene document (attributes as its fields are named)."""
-    body = body_of(motion.body)
-    place = place_of(motion)
+    body, place, floor = body_of(motion.body), place_of(motion), motion.place.floor
     velocity = frames.aimed(motion.speed_m_s, motion.heading_deg, motion.elevation_deg)
     if motion.carried is not None:
         velocity = velocity + frames.aimed(motion.carried.speed_m_s, motion.carried.heading_deg, 0.0)
-    release = setting.release(body, motion.start_s, place, velocity)
-    gravity = setting.gravity_m_s2(motion.start_s)
+    spinning = _ball_spin_rad_s(motion)
+    release = setting.release(body, motion.start_s, place, velocity, floor, spinning)
+    course = Start(release, motion.bounces)
+    gravity = setting.gravity_m_s2(motion.start_s, place, floor)
     if not gravity:
-        return Plan(motion.start_s, place, tuple(velocity), body, Course(None, release), None, NO_GRAVITY)
-    flat = setting.flat_release(body, motion.start_s, place, velocity, gravity)
-    return Plan(motion.start_s, place, tuple(velocity), body, Course(None, release), Course(None, flat), None)
+        return Plan(motion.start_s, place, tuple(velocity), body, course, None, NO_GRAVITY, floor=floor)
+    flat = Start(setting.flat_release(body, motion.start_s, place, velocity, gravity, spinning))
+    return Plan(motion.start_s, place, tuple(velocity), body, course, flat, None, floor=floor)
+
+
+def _ball_spin_rad_s(motion):
+    """The ball's own spin along the local directions (3,), rad/s, relative to the turning frame."""
+    if motion.ball_spin_axis is None:
+        return np.zeros(3)
+    axis = np.array(motion.ball_spin_axis, dtype=float)
+    return motion.ball_spin_rpm * RPM_RAD_S * axis / np.linalg.norm(axis)
 
 
 def place_of(motion):
@@ -29,4 +42,7 @@ def place_of(motion):
 
 def body_of(body):
     """The Body a document names or states."""
-    return named(body) if isinstance(body, str) else Body(body.mass_kg, body.diameter_m, body.drag)
+    if isinstance(body, str):
+        return named(body)
+    contact = (body.shell, body.restitution, body.friction, body.rolling_resistance)
+    return Body(body.mass_kg, body.diameter_m, body.drag, *contact)

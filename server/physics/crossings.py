@@ -6,34 +6,44 @@ however long the step.
 
 import numpy as np
 
-from . import bernstein
+from . import bernstein, turned
 
 TOUCH_M = 1e-9  # a gap no larger than this is contact
 STILL_M_S = 1e-9  # a rate of the gap no larger than this is none
 
 
 def touching(surface, position, velocity, acceleration, body_radius_m):
-    """How bodies (N,) stand to a surface: 0 clear of it, 1 leaving it, 2 leaving it from rest, -1 in contact to stay."""
+    """How bodies (N,) stand to a surface: 0 clear of it, 1 leaving it, 2 leaving it from rest, -1 in contact to stay.
+
+    States (3, N) are of the turning frame where the surface is `turned` and the room turns (`turned.states`).
+    """
     contact = surface.gap(position, body_radius_m) <= TOUCH_M
     rate, change = surface.gap_rates(position, velocity, acceleration)
     leaving = np.where(rate > STILL_M_S, 1, np.where((rate > -STILL_M_S) & (change > STILL_M_S), 2, -1))
     return np.where(contact, leaving, 0)
 
 
-def first_contact(step, surfaces, body_radius_m, state):
+def first_contact(step, surfaces, body_radius_m, state, turning=None):
     """Where inside a step each of M bodies first meets one of the surfaces.
 
     body_radius_m (M,); state (len(surfaces), M) from `touching` for the step that follows a release, else zeros.
+    turning: (spin, start_s), times (M,) of each body's elapsed 0, of a room that turns: its `turned` surfaces are looked
+    for on the path in the turning frame, which holds for steps that keep to `turned.longest_s` and the spin's knots.
     Returns s (M,) in [0, 1], inf where nothing is met, and the index (M,) of the surface, -1 for none.
     """
-    control = bernstein.from_powers(step.path_m)
+    inertial = step.position_m, bernstein.from_powers(step.path_m)
+    seen = inertial
+    if turning is not None and any(surface.turned for surface in surfaces):
+        spin, start_s = turning
+        seen = turned.path(step, start_s, spin)
     s = np.full(step.position_m.shape[1], np.inf)
     which = np.full(len(s), -1)
     for k, surface in enumerate(surfaces):
-        near = (state[k] >= 0) & surface.near(step.position_m, control, body_radius_m)
+        position, control = seen if surface.turned else inertial
+        near = (state[k] >= 0) & surface.near(position, control, body_radius_m)
         for order in np.unique(state[k, near]):
             some = near & (state[k] == order)
-            gap = surface.gap_control(step.position_m[:, some], control[:, :, some], body_radius_m[some])
+            gap = surface.gap_control(position[:, some], control[:, :, some], body_radius_m[some])
             for _ in range(order):  # the root at the release itself is taken out, not looked past
                 gap = bernstein.deflated(gap)
             found = bernstein.first_descent(gap)

@@ -49,20 +49,21 @@ _STEP = _KNOTS[1] - _KNOTS[0]
 
 
 def _force_curve():
-    """(4, 29) cubics of ln(Cd Re) in the fraction of the way from knot to knot, highest power first.
+    """(4, 30) cubics of ln(Cd Re) in the fraction of the way from knot to knot, highest power first; at the last, its value.
 
     Cd Re instead of Cd, so that the force needs no division by the speed: the spline of log Cd plus a straight line.
     """
     curve = _spline(_KNOTS, np.log10(clift_grace_weber(10**_KNOTS)), -1.0, 0.0)
     curve[2] += 1.0
     curve[3] += _KNOTS[:-1]
-    return np.ascontiguousarray(curve * _LN10 * _STEP ** np.array([3, 2, 1, 0])[:, None])
+    curve = curve * _LN10 * _STEP ** np.array([3, 2, 1, 0])[:, None]
+    last = [[0.0], [0.0], [0.0], [curve[:, -1].sum()]]
+    return np.ascontiguousarray(np.concatenate([curve, last], axis=1))
 
 
 _CURVE = _force_curve()
 _PER_LN_RE = 1.0 / (_LN10 * _STEP)
 _OFFSET = 2.0 / _STEP
-_LAST = len(_KNOTS) - 2
 
 
 def sphere_cd_re(re):
@@ -70,10 +71,12 @@ def sphere_cd_re(re):
 
     The drag force is (pi/8) d mu (Cd Re) u: finite and smooth at rest. No branches: this is the program's inner loop.
     """
-    x = np.log(np.minimum(np.maximum(re, LEAST_RE), GREATEST_RE))
+    above = np.maximum(re, LEAST_RE)
+    within = np.minimum(above, GREATEST_RE)
+    x = np.log(within)
     x *= _PER_LN_RE
     x += _OFFSET
-    k = np.minimum(x.astype(np.intp), _LAST)
+    k = x.astype(np.intp)
     x -= k
     a, b, c, d = _CURVE.take(k, axis=1, mode="clip")  # clip: a trial step gone wild has no Reynolds number
     a *= x
@@ -83,8 +86,10 @@ def sphere_cd_re(re):
     a *= x
     a += d
     value = np.exp(a, out=a)
-    value -= 4.5 * (LEAST_RE - np.minimum(re, LEAST_RE))  # below the curve: 24 (1 + 3 Re/16)
-    value *= np.maximum(re * (1.0 / GREATEST_RE), 1.0)  # above it: the last Cd
+    value *= np.divide(above, within, out=x)  # above the curve: the last Cd
+    above -= re
+    above *= 4.5
+    value -= above  # below it: 24 (1 + 3 Re/16)
     return value
 
 

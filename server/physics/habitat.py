@@ -3,34 +3,39 @@
 from dataclasses import dataclass
 
 from .constants import G0_M_S2, TURN_RAD
-from .spin import Spin
+from .shapes import Ship
 from .surfaces import Drum, Plane
 
 
 @dataclass(frozen=True)
-class Habitat:
+class Habitat(Ship):
     """A drum (cylinder) of radius_m that turns by `spin`.
 
     width_m: between end walls, None for open ends. ceiling_m: height of a ceiling above the deck, or None.
     hub_radius_m: radius of a column round the axis, or None. axial_thrust_m_s2: the ship's own acceleration along +z.
     """
 
-    radius_m: float
-    spin: Spin
     width_m: float | None = None
     ceiling_m: float | None = None
     hub_radius_m: float | None = None
-    axial_thrust_m_s2: float = 0.0
 
-    def surfaces(self):
+    def ground(self, _floor=0):
+        """What a ball rolls on."""
+        return Drum("deck", self.radius_m, hollow=True)
+
+    def ground_height_m(self, _axial_m):
+        """Height of the deck: none."""
+        return 0.0
+
+    def surfaces(self, _floor=0):
         """What a body inside can meet. Behind a ceiling the hub cannot be met."""
-        out = [Drum("deck", self.radius_m, hollow=True)]
+        out = [self.ground()]
         if self.ceiling_m is not None:
             out.append(Drum("ceiling", self.radius_m - self.ceiling_m, hollow=False))
         elif self.hub_radius_m is not None:
             out.append(Drum("hub", self.hub_radius_m, hollow=False))
         if self.width_m is not None:
-            out += [Plane("wall", 2, -self.width_m / 2, +1.0), Plane("wall", 2, self.width_m / 2, -1.0)]
+            out += [Plane("wall", (0.0, 0.0, side), -self.width_m / 2) for side in (1.0, -1.0)]
         return tuple(out)
 
 

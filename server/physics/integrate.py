@@ -15,12 +15,12 @@ import numpy as np
 from . import dop853
 
 AT_ONCE = 5_000  # bodies
-_STAGES = 16  # 12 of the step itself; stage 12 is its end, 13 to 15 serve the dense output
+STAGES = 16  # 12 of the step itself; stage 12 is its end, 13 to 15 serve the dense output
 
 
 def _method():
     """The whole tableau (16, 16) with the step's end as row 12."""
-    a = np.zeros((_STAGES, _STAGES))
+    a = np.zeros((STAGES, STAGES))
     rows = [(), *dop853.STAGES, dop853.WEIGHTS, *dop853.EXTRA_STAGES]
     for i, row in enumerate(rows):
         a[i, : len(row)] = row
@@ -45,28 +45,28 @@ def _dense_from(end, start, last, upper):
     return np.vstack([end, start - end, 2 * end - last - start, upper])
 
 
-_NODES = np.array(dop853.NODES)
-_A = _method()
-_AA = _A @ _A
+NODES = np.array(dop853.NODES)
+TIMES_A = _method()
+TIMES_AA = TIMES_A @ TIMES_A
 _E3 = np.array(dop853.ERROR_3)
 _E5 = np.array(dop853.ERROR_5)
-_ERRORS = np.stack([_E5, _E3, _E5 @ _A[:13, :13], _E3 @ _A[:13, :13]])
+ERRORS = np.stack([_E5, _E3, _E5 @ TIMES_A[:13, :13], _E3 @ TIMES_A[:13, :13]])
 _UPPER = np.array(dop853.DENSE)
-_UNIT = np.eye(_STAGES)
+_UNIT = np.eye(STAGES)
 _BASIS = _dense_basis()
-_DENSE_VELOCITY = _BASIS @ _dense_from(_A[12], _UNIT[0], _UNIT[12], _UPPER)
-_DENSE_POSITION = _BASIS @ _dense_from(_AA[12], np.zeros(_STAGES), _A[12], _UPPER @ _A)
+DENSE_VELOCITY = _BASIS @ _dense_from(TIMES_A[12], _UNIT[0], _UNIT[12], _UPPER)
+DENSE_POSITION = _BASIS @ _dense_from(TIMES_AA[12], np.zeros(STAGES), TIMES_A[12], _UPPER @ TIMES_A)
 
 
 @dataclass(frozen=True)
 class Step:
-    """One step of M bodies: elapsed_s at its start, length_s (a number, or (M,)), states (3, M) and the path inside it.
+    """One step of M bodies: elapsed_s at its start and length_s (numbers, or (M,)), states (3, M) and the path inside it.
 
     position_m and velocity_m_s are the state at the start. path_m and path_m_s (K, 3, M) are polynomials in
     s = (elapsed - start)/length of the change since the start, lowest power first (row 0 is zero).
     """
 
-    elapsed_s: float
+    elapsed_s: np.ndarray | float
     length_s: np.ndarray | float
     position_m: np.ndarray
     velocity_m_s: np.ndarray
@@ -75,19 +75,19 @@ class Step:
 
     def only(self, mask):
         """The same step of the bodies of the mask (M,)."""
-        length = self.length_s[mask] if np.ndim(self.length_s) else self.length_s
+        times = (t[mask] if np.ndim(t) else t for t in (self.elapsed_s, self.length_s))
         arrays = (self.position_m, self.velocity_m_s, self.path_m, self.path_m_s)
-        return Step(self.elapsed_s, length, *(a[..., mask] for a in arrays))
+        return Step(*times, *(a[..., mask] for a in arrays))
 
 
-def longest_step(elapsed_s, stops_s, limit_s, velocity, reach_m):
-    """The longest length allowed from elapsed_s, and the stop (or the limit) that no step may cross.
+def longest_step(elapsed_s, stops_s, limit_s, velocity, reach_m, longest_s):
+    """The longest length allowed from elapsed_s, at most longest_s, and the stop (or the limit) that no step may cross.
 
     velocity (3, M), reach_m (a number or (M,)): no body goes further than that in the plane of rotation.
     """
     end_s = min(next((t for t in stops_s if t > elapsed_s * (1 + 1e-14)), limit_s), limit_s)
     fastest = np.max(np.hypot(velocity[0], velocity[1]) / reach_m)
-    return min(end_s - elapsed_s, 1.0 / fastest if fastest > 0 else np.inf), end_s
+    return min(end_s - elapsed_s, longest_s, 1.0 / fastest if fastest > 0 else np.inf), end_s
 
 
 class Stepper:
@@ -95,7 +95,7 @@ class Stepper:
 
     accelerate: a force (below) with `at(elapsed_s, position, velocity)` -> (3, N) m/s2 and `take(mask)`.
     limit_s: elapsed time at which the last body is done. stops_s: elapsed times no step may cross (kinks of the force).
-    reach_m (a number or (N,)): in one step no body goes further than this, in the plane of rotation.
+    reach_m (a number or (N,)): in one step no body goes further than this, in the plane of rotation. longest_s: of a step.
     The error of a step, per body, is at most absolute + relative |value| in metres, and the same over lasts_s in metres a
     second: an error of the velocity grows with the time it still flies. lasts_s (a number or (N,)).
     """
@@ -112,11 +112,13 @@ class Stepper:
         lasts_s=1.0,
         stops_s=(),
         reach_m=np.inf,
+        longest_s=np.inf,
     ):
         self._force = accelerate
         self._position, self._velocity = position, velocity
         self._limit_s, self._stops_s, self._reach_m = limit_s, sorted(stops_s), reach_m
         self._absolute, self._relative, self._lasts_s = absolute, relative, lasts_s
+        self._longest_s = longest_s
         self._elapsed_s = 0.0
         self._start = accelerate.at(0.0, position, velocity)
         self._length_s = self._first_length()
@@ -144,7 +146,9 @@ class Stepper:
 
     def step(self, dense=True):
         """Take the next accepted step; return it, or None if its path is not wanted."""
-        longest, end_s = longest_step(self._elapsed_s, self._stops_s, self._limit_s, self._velocity, self._reach_m)
+        longest, end_s = longest_step(
+            self._elapsed_s, self._stops_s, self._limit_s, self._velocity, self._reach_m, self._longest_s
+        )
         growth = 10.0
         while True:
             length = min(self._length_s, longest)
@@ -188,14 +192,14 @@ class Stepper:
     def _try(self, length):
         """The accelerations (16, 3, N), the first 13 filled, of a step of this length, and its error (1 is allowed)."""
         if self._rows is None:
-            self._rows = np.empty((_STAGES + 2, *self._position.shape))
+            self._rows = np.empty((STAGES + 2, *self._position.shape))
         self._rows[0], self._rows[1], self._rows[2] = self._position, self._velocity, self._start
         stages, shares = self._rows[2:], _shares(length)
         for i in range(1, 13):
             position, velocity = self._sums(shares, i)
-            stages[i] = self._force.at(self._elapsed_s + _NODES[i] * length, position, velocity)
+            stages[i] = self._force.at(self._elapsed_s + NODES[i] * length, position, velocity)
         flat = stages[:13].reshape(13, -1)
-        v5, v3, x5, x3 = (_ERRORS @ flat).reshape(4, *self._position.shape)
+        v5, v3, x5, x3 = (ERRORS @ flat).reshape(4, *self._position.shape)
         to_position, to_velocity = length / self._scale(position), self._lasts_s / self._scale(velocity)
         five = _square_sum(x5 * to_position) + _square_sum(v5 * to_velocity)
         three = _square_sum(x3 * to_position) + _square_sum(v3 * to_velocity)
@@ -206,24 +210,24 @@ class Stepper:
     def _dense(self, stages, length):
         """The step with its path, from three more stages."""
         shares = _shares(length)
-        for i in range(13, _STAGES):
+        for i in range(13, STAGES):
             position, velocity = self._sums(shares, i)
-            stages[i] = self._force.at(self._elapsed_s + _NODES[i] * length, position, velocity)
-        flat = stages.reshape(_STAGES, -1)
+            stages[i] = self._force.at(self._elapsed_s + NODES[i] * length, position, velocity)
+        flat = stages.reshape(STAGES, -1)
         shape = (8, *self._position.shape)
-        path_m = (length * length * _DENSE_POSITION @ flat).reshape(shape)
+        path_m = (length * length * DENSE_POSITION @ flat).reshape(shape)
         path_m[1] += length * self._velocity
-        path_m_s = (length * _DENSE_VELOCITY @ flat).reshape(shape)
+        path_m_s = (length * DENSE_VELOCITY @ flat).reshape(shape)
         return Step(self._elapsed_s, length, self._position, self._velocity, path_m, path_m_s)
 
 
 def _shares(length):
     """(16, 2, 18): what position, velocity and stages give to the position and the velocity of each stage."""
-    shares = np.zeros((_STAGES, 2, _STAGES + 2))
+    shares = np.zeros((STAGES, 2, STAGES + 2))
     shares[:, 0, 0] = shares[:, 1, 1] = 1.0
-    shares[:, 0, 1] = length * _NODES
-    shares[:, 0, 2:] = length * length * _AA
-    shares[:, 1, 2:] = length * _A
+    shares[:, 0, 1] = length * NODES
+    shares[:, 0, 2:] = length * length * TIMES_AA
+    shares[:, 1, 2:] = length * TIMES_A
     return shares
 
 
@@ -242,26 +246,40 @@ def _square_sum(a):
 
 
 class Coaster:
-    """The same for N bodies that nothing but a constant inertial pull moves: one exact step each, as far as reach_m.
+    """The same for N bodies that nothing but a constant inertial pull moves: exact steps, as far as reach_m.
 
-    pull_m_s2 (3, N); limit_s and reach_m (N,). Each path is its parabola in closed form: exact however long it flies.
+    pull_m_s2 (3, N); limit_s and reach_m (N,). Each path is its parabola in closed form: exact however long it flies. One
+    step each; or steps no longer than longest_s (N,) that do not cross stops_s (S, N), elapsed times of each body's own.
     """
 
-    def __init__(self, pull_m_s2, position, velocity, limit_s, reach_m):
+    def __init__(self, pull_m_s2, position, velocity, limit_s, reach_m, *, longest_s=None, stops_s=None):
         self._pull, self._position, self._velocity = pull_m_s2, position, velocity
-        self._limit_s, self._reach_m = limit_s, reach_m
-        self.done = False
+        level = np.hypot(velocity[0], velocity[1])
+        self._end_s = np.minimum(limit_s, np.divide(reach_m, level, out=np.full_like(level, np.inf), where=level > 0))
+        self._longest_s = np.full_like(level, np.inf) if longest_s is None else longest_s
+        self._stops_s = np.empty((0, len(level))) if stops_s is None else stops_s
+        self._elapsed_s = np.zeros_like(level)
+
+    @property
+    def done(self):
+        """Which bodies (N,) have come to their limit or their reach."""
+        return self._elapsed_s >= self._end_s
 
     def step(self):
-        """The one step; its length_s is (N,)."""
-        level = np.hypot(self._velocity[0], self._velocity[1])
-        crossing = np.divide(self._reach_m, level, out=np.full_like(level, np.inf), where=level > 0)
-        length = np.minimum(self._limit_s, crossing)
-        none = np.zeros_like(self._position)
-        path_m = np.stack([none, length * self._velocity, 0.5 * length**2 * self._pull])
+        """The next step; its elapsed_s and length_s are (N,)."""
+        since = self._elapsed_s
+        ahead = np.where(self._stops_s > since, self._stops_s, np.inf)
+        until = np.minimum(np.min(ahead, axis=0, initial=np.inf), np.minimum(self._end_s, since + self._longest_s))
+        length = until - since
+        position = self._position + since * (self._velocity + 0.5 * since * self._pull)
+        velocity = self._velocity + since * self._pull
+        none = np.zeros_like(position)
+        path_m = np.stack([none, length * velocity, 0.5 * length**2 * self._pull])
         path_m_s = np.stack([none, length * self._pull, none])
-        self.done = True
-        return Step(0.0, length, self._position, self._velocity, path_m, path_m_s)
+        self._elapsed_s = until
+        return Step(since, length, position, velocity, path_m, path_m_s)
 
     def keep(self, mask):
-        """Nothing to do: there is one step."""
+        """Go on with the bodies of the mask (N,) only."""
+        for name in ("_pull", "_position", "_velocity", "_end_s", "_longest_s", "_stops_s", "_elapsed_s"):
+            setattr(self, name, getattr(self, name)[..., mask])

@@ -36,9 +36,12 @@ _FIRST_S = 1e-4  # a first length to try; it grows or shrinks sixfold a step
 class StiffStepper:
     """Steps N bodies through a force, as `integrate.Stepper` does, with steps that drag does not bound."""
 
-    def __init__(self, accelerate, position, velocity, limit_s, *, absolute, stops_s=(), reach_m=np.inf):
+    def __init__(
+        self, accelerate, position, velocity, limit_s, *, absolute, stops_s=(), reach_m=np.inf, longest_s=np.inf
+    ):
         self._position, self._velocity, self._limit_s = position, velocity, limit_s
         self._stops_s, self._reach_m, self._absolute = sorted(stops_s), reach_m, absolute
+        self._longest_s = longest_s
         self._elapsed_s, self._guess = 0.0, None
         self._set_force(accelerate)
         self._length_s = _FIRST_S
@@ -63,7 +66,9 @@ class StiffStepper:
 
     def step(self):
         """Take the next accepted step and return it."""
-        longest, end_s = longest_step(self._elapsed_s, self._stops_s, self._limit_s, self._velocity, self._reach_m)
+        longest, end_s = longest_step(
+            self._elapsed_s, self._stops_s, self._limit_s, self._velocity, self._reach_m, self._longest_s
+        )
         start = self._force.at(self._elapsed_s, self._position, self._velocity)
         by_velocity, by_position = self._slopes(start)
         while True:

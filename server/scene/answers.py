@@ -9,7 +9,7 @@ from .. import __version__
 from ..motions.pour import diameters_m
 from ..motions.track import grid_times
 from ..physics.habitat import figures
-from . import words
+from . import floors, words
 
 ANSWER_VERSION = 1
 
@@ -22,15 +22,26 @@ def of_trace(trace, units="si", f4=False):
 
 def as_data(trace, units="si", f4=False):
     """The same as plain data."""
+    return {
+        "rimfall_answer": ANSWER_VERSION,
+        "program": __version__,
+        "scene": trace.scene.model_dump(mode="json"),
+        **_of_habitat(trace, units, f4),
+        "compare": [
+            {"name": name, "habitat_part": t.scene.habitat.model_dump(mode="json"), **_of_habitat(t, units, f4)}
+            for name, t in trace.others
+        ],
+    }
+
+
+def _of_habitat(trace, units, f4):
+    """Grid, turning, figures and motions in one habitat."""
     pack = _f4 if f4 else _list
     setting = trace.setting
     time_s = grid_times(setting.rate, 0, trace.count)
     spin = setting.habitat.spin
     fps = setting.rate / trace.samples_per_frame
-    answer = {
-        "rimfall_answer": ANSWER_VERSION,
-        "program": __version__,
-        "scene": trace.scene.model_dump(mode="json"),
+    out = {
         "grid": {
             "fps": [fps.numerator, fps.denominator],
             "samples_per_frame": trace.samples_per_frame,
@@ -38,14 +49,13 @@ def as_data(trace, units="si", f4=False):
         },
     }
     if not f4:
-        answer["time_s"] = pack(time_s)
-    answer |= {
+        out["time_s"] = pack(time_s)
+    return out | {
         "angle_rad": pack(spin.angle_rad(time_s)),
         "spin_rad_s": pack(spin.rate_rad_s(time_s)),
         "habitat": habitat_figures(trace),
         "motions": [_motion(t, trace, units, pack, f4) for t in trace.motions],
     }
-    return answer
 
 
 def _list(array):
@@ -65,7 +75,7 @@ def habitat_figures(trace):
     """What follows from radius and spin at time 0, at the deck and at every named deck."""
     part, omega = trace.scene.habitat, trace.setting.omega_rad_s(0.0)
     deck = figures(part.radius_m, omega)
-    levels = [(d, figures(d.radius_m, omega)) for d in part.decks]
+    levels = [(d, figures(d.radius_m, omega)) for d in getattr(part, "decks", [])]
     return {
         "omega_rad_s": omega,
         "deck_gravity_m_s2": deck.gravity_m_s2,
@@ -76,6 +86,7 @@ def habitat_figures(trace):
             {"name": d.name, "radius_m": d.radius_m, "gravity_g": f.gravity_g, "rim_speed_m_s": f.rim_speed_m_s}
             for d, f in levels
         ],
+        "floors": floors.of_habitat(trace.setting.habitat, omega),
     }
 
 
@@ -106,7 +117,9 @@ def _motion(traced, trace, units, pack, f4):
         array = getattr(samples, name)
         out[name] = pack(array - offset if name == "rotating_m" else array)
     return out | {
-        "attitude_wxyz": None,
+        "attitude_wxyz": None if made.attitude_wxyz is None else pack(made.attitude_wxyz),
+        "surface": traced.plan.surface,
+        "ramp": None if traced.plan.ramp_m is None else {"corners_m": traced.plan.ramp_m.tolist()},
         "events": [_event(e) for e in made.events],
         "landing": _landing(traced),
         "no_landing": made.no_landing,
@@ -128,6 +141,7 @@ def _place(state):
 
 def _event(event):
     state = event.state
+    after = {} if event.after_m_s is None else {"velocity_after_m_s": event.after_m_s.tolist()}
     return {
         "kind": event.kind,
         "time_s": float(state.time_s[0]),
@@ -138,6 +152,7 @@ def _event(event):
         "speed_m_s": float(np.linalg.norm(state.local_m_s[0])),
         "incidence_deg": event.incidence_deg,
         "surface": event.surface,
+        **after,
     }
 
 

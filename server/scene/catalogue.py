@@ -16,8 +16,13 @@ from . import document
 
 
 def pattern_of(field):
-    """ "motions.0.speed_m_s" -> "motions.*.speed_m_s"."""
-    return ".".join("*" if part.isdigit() else part for part in field.split("."))
+    """ "motions.0.speed_m_s" -> "motions.*.speed_m_s"; a habitat set beside the scene's has the same fields as that."""
+    pattern = ".".join("*" if part.isdigit() else part for part in field.split("."))
+    return (
+        pattern.removeprefix("compare.*.")
+        if pattern.startswith(("compare.*.habitat", "compare.*.motions"))
+        else pattern
+    )
 
 
 def _models(annotation):
@@ -33,6 +38,8 @@ def _walk(model, prefix=""):
     """(path, field) of every field of a model and of the models inside it."""
     for name, field in model.model_fields.items():
         path = f"{prefix}{name}"
+        if path == "compare.*.habitat":
+            continue
         yield path, field
         for inner, listed in _models(field.annotation):
             yield from _walk(inner, f"{path}.*." if listed else f"{path}.")
@@ -75,6 +82,7 @@ def _described(field):
         "min": low,
         "max": high,
         "above_min": above,
+        "whole": field.annotation is int,
         "default": default,
         "required": field.is_required(),
         "nullable": nullable,
@@ -100,7 +108,9 @@ def _may_be(field, extra, low, high, above, nullable, choices):
     if kind == "list":
         return f"a list of at most {longest}"
     if kind == "body":
-        return "a named body (" + ", ".join(document.BODY_NAMES) + ") or mass_kg, diameter_m and drag"
+        return (
+            "a named body (" + ", ".join(document.BODY_NAMES) + ") or one by its own figures (mass_kg, diameter_m, …)"
+        )
     if choices:
         return " or ".join(str(c) for c in choices)
     return "an object in braces, or null" if nullable else "an object in braces"
@@ -111,6 +121,8 @@ def _fields() -> dict[str, Any]:
     for path, field in _walk(document.Scene):
         if not path.endswith(".kind"):
             found.setdefault(path, _described(field))
+    shapes = list(document.SHAPES)
+    found["habitat.shape"] |= {"choices": shapes, "may_be": " or ".join(shapes)}
     kinds = list(document.MOTIONS)
     found["motions.*.kind"] = {
         **_described(document.Throw.model_fields["kind"]),
@@ -142,7 +154,43 @@ _NEW = {
         "duration_s": 2.0,
         "liquid": "water",
     },
+    "roll": {
+        "place": {"along_m": 0.0, "height_m": 0.0, "axial_m": 0.0},
+        "speed_m_s": 1.5,
+        "heading_deg": 90.0,
+        "body": "handball",
+    },
+    "stand": {"place": {"along_m": 0.0, "height_m": 0.9, "axial_m": 0.0}, "body": "cup"},
 }
+
+_SHAPE_LABELS = {
+    "cylinder": "Cylinder",
+    "torus": "Torus",
+    "sphere": "Sphere",
+    "pods": "Pods on arms",
+    "tether": "Tether pair",
+    "tumbler": "Tumbling craft",
+    "turntable": "Turntable",
+}
+_NEW_FLOOR = {"length_m": 10.0, "width_m": 6.0, "ceiling_m": 3.0}
+_NEW_SHAPE = {
+    "torus": {"tube_radius_m": 8.0},
+    "pods": {"floors": [{"name": f"Pod {n}", **_NEW_FLOOR} for n in (1, 2, 3)]},
+    "tether": {"floors": [{"name": "Cabin", **_NEW_FLOOR}, {"name": "Counterweight", **_NEW_FLOOR}]},
+    "tumbler": {"floors": [{"name": "Fore", **_NEW_FLOOR}, {"name": "Aft", **_NEW_FLOOR}]},
+}
+
+
+def _shapes():
+    return {
+        shape: {
+            "label": _SHAPE_LABELS[shape],
+            "fields": [n for n in model.model_fields if n != "shape"],
+            "required": [n for n, f in model.model_fields.items() if f.is_required()],
+            "new": {"shape": shape, **_NEW_SHAPE.get(shape, {})},
+        }
+        for shape, model in document.SHAPES.items()
+    }
 
 
 def catalogue():
@@ -162,6 +210,10 @@ def catalogue():
             "mass_kg": b.body.mass_kg,
             "diameter_m": b.body.diameter_m,
             "drag": b.body.drag,
+            "shell": b.body.shell,
+            "restitution": b.body.restitution,
+            "friction": b.body.friction,
+            "rolling_resistance": b.body.rolling_resistance,
             "source": b.source,
         }
         for b in NAMED_BODIES
@@ -180,6 +232,7 @@ def catalogue():
         "program": __version__,
         "fields": FIELDS,
         "kinds": kinds,
+        "shapes": _shapes(),
         "bodies": bodies,
         "liquids": liquids,
         "person_height_m": PERSON_HEIGHT_M,

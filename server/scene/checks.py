@@ -2,104 +2,245 @@
 
 import math
 
+import numpy as np
+
 from ..errors import BadInput
+from ..motions import roll
 from ..motions.throw import body_of
 from ..physics.constants import RPM_RAD_S
+from .habitats import of_part
 from .refusals import wrong
 
 GREATEST_RIM_SPEED_M_S = 5_000.0
 LEAST_DIAMETER_IN_AIR_M = 1e-4
+_TOUCH_M = 1e-9
 
 
 def check(scene):
     """Raise BadInput with every clash found in a Scene; return it otherwise."""
-    clashes = [*_habitat(scene.habitat), *_names(scene.motions)]
+    clashes = [
+        *_habitat(scene.habitat, "habitat"),
+        *_names(scene.motions, "motions"),
+        *_names(scene.compare, "compare"),
+    ]
+    for i, other in enumerate(scene.compare):
+        clashes += _habitat(other.habitat, f"compare.{i}.habitat")
     if not clashes:  # places are only told from a habitat that stands
-        clashes = [c for i, m in enumerate(scene.motions) for c in _motion(scene, i, m)]
+        clashes = _motions(scene, scene.habitat, "")
+        for i, other in enumerate(scene.compare):
+            clashes += _motions(scene, other.habitat, f"compare.{i}.")
     if clashes:
         raise BadInput(*clashes[:20])
     return scene
 
 
-def _habitat(habitat):
-    radius = habitat.radius_m
+def _habitat(part, at):
+    yield from _spins(part, at)
+    if part.shape in _SHAPES:
+        yield from _SHAPES[part.shape](part, at)
+
+
+def _spins(part, at):
+    radius = max([part.radius_m, *(f.radius_m or 0.0 for f in getattr(part, "floors", []))])
     fastest = GREATEST_RIM_SPEED_M_S / radius / RPM_RAD_S
-    spins = [("habitat.spin_rpm", habitat.spin_rpm)]
-    spins += [(f"habitat.spin_ramp.{i}.spin_rpm", p.spin_rpm) for i, p in enumerate(habitat.spin_ramp)]
+    spins = [(f"{at}.spin_rpm", part.spin_rpm)]
+    spins += [(f"{at}.spin_ramp.{i}.spin_rpm", p.spin_rpm) for i, p in enumerate(part.spin_ramp)]
     for field, spin in spins:
         if spin > fastest:
-            yield wrong(
-                field, spin, f"0 to {fastest:.6g} rpm at a radius of {radius:g} m (rim speed at most 5,000 m/s)"
-            )
+            may_be = f"0 to {fastest:.6g} rpm at a radius of {radius:g} m (rim speed at most 5,000 m/s)"
+            yield wrong(field, spin, may_be)
     before = 0.0
-    for i, point in enumerate(habitat.spin_ramp):
+    for i, point in enumerate(part.spin_ramp):
         if not point.time_s > before:
             yield wrong(
-                f"habitat.spin_ramp.{i}.time_s", point.time_s, f"later than the point before it, above {before:g} s"
+                f"{at}.spin_ramp.{i}.time_s", point.time_s, f"later than the point before it, above {before:g} s"
             )
         before = point.time_s
-    hub = habitat.hub_radius_m or 0.0
-    if hub >= radius:
-        yield wrong("habitat.hub_radius_m", hub, f"0.01 to below the radius, {radius:g} m")
-    if habitat.ceiling_m is not None and hub < radius and habitat.ceiling_m + hub >= radius:
+
+
+def _hub(part, at):
+    if (part.hub_radius_m or 0.0) >= part.radius_m:
+        yield wrong(f"{at}.hub_radius_m", part.hub_radius_m, f"0.01 to below the radius, {part.radius_m:g} m")
+
+
+def _cylinder(part, at):
+    yield from _hub(part, at)
+    radius, hub = part.radius_m, part.hub_radius_m or 0.0
+    if part.ceiling_m is not None and hub < radius and part.ceiling_m + hub >= radius:
+        may_be = f"above 0, below {radius - hub:g} m, so that ceiling and hub fit inside the radius"
+        yield wrong(f"{at}.ceiling_m", part.ceiling_m, may_be)
+
+
+def _torus(part, at):
+    if part.tube_radius_m > part.radius_m / 2:
+        yield wrong(f"{at}.tube_radius_m", part.tube_radius_m, f"0.05 to half the radius, {part.radius_m / 2:g} m")
+
+
+def _floors(part, at):
+    first = part.floors[0]
+    if first.radius_m not in (None, part.radius_m):
+        yield wrong(f"{at}.floors.0.radius_m", first.radius_m, f"null or the habitat's radius, {part.radius_m:g} m")
+    if first.azimuth_deg not in (None, 0.0):
         yield wrong(
-            "habitat.ceiling_m",
-            habitat.ceiling_m,
-            f"above 0, below {radius - hub:g} m, so that ceiling and hub fit inside the radius",
+            f"{at}.floors.0.azimuth_deg", first.azimuth_deg, "null or 0: azimuths are counted from the first floor"
         )
-
-
-def _names(motions):
-    seen = {}
-    for i, motion in enumerate(motions):
-        if motion.name in seen:
+    for i, floor in enumerate(part.floors):
+        radius = part.radius_m if floor.radius_m is None else floor.radius_m
+        if floor.ceiling_m is not None and floor.ceiling_m >= radius:
             yield wrong(
-                f"motions.{i}.name",
-                motion.name,
-                f"a name that no other motion has (motions.{seen[motion.name]} has it)",
+                f"{at}.floors.{i}.ceiling_m",
+                floor.ceiling_m,
+                f"above 0, below the floor's radius, {radius:g} m, or null",
             )
-        seen.setdefault(motion.name, i)
 
 
-def _motion(scene, i, motion):
+_SHAPES = {
+    "cylinder": _cylinder,
+    "torus": _torus,
+    "sphere": _hub,
+    "pods": _floors,
+    "tether": _floors,
+    "tumbler": _floors,
+}
+
+
+def _names(named, at):
+    seen = {}
+    for i, one in enumerate(named):
+        if one.name in seen:
+            yield wrong(f"{at}.{i}.name", one.name, f"a name that no other has ({at}.{seen[one.name]} has it)")
+        seen.setdefault(one.name, i)
+
+
+def _motions(scene, part, prefix):
+    habitat = of_part(part)
+    return [c for i, m in enumerate(scene.motions) for c in _motion(scene, part, habitat, m, f"{prefix}motions.{i}")]
+
+
+def _motion(scene, part, habitat, motion, at):
+    floors = len(getattr(part, "floors", [None]))
+    if motion.place.floor >= floors:
+        may_be = f"0 to {floors - 1}, one of the {floors} floors" if floors > 1 else "0: there is one ground"
+        yield wrong(f"{at}.place.floor", motion.place.floor, may_be)
+        return
     if motion.kind == "pour":
-        yield from _place(
-            scene.habitat, i, motion, motion.lip_diameter_mm * 1e-3, "lip_diameter_mm", motion.lip_diameter_mm
-        )
+        width = motion.lip_diameter_mm
+        yield from _place(part, habitat, motion, width * 1e-3, f"{at}.lip_diameter_mm", width, at)
         return
+    if getattr(motion, "ball_spin_rpm", 0.0) and getattr(motion, "ball_spin_axis", True) is None:
+        yield wrong(
+            f"{at}.ball_spin_axis", None, "three figures [spinward, up, axial], not all 0, where ball_spin_rpm is not 0"
+        )
     diameter = body_of(motion.body).diameter_m
+    field = f"{at}.body.diameter_m"
     if scene.air is not None and diameter < LEAST_DIAMETER_IN_AIR_M:
-        yield wrong(
-            f"motions.{i}.body.diameter_m", diameter, "0.0001 to 10 m in air; 0 (a point) in vacuum only, with air null"
-        )
+        yield wrong(field, diameter, "0.0001 to 10 m in air; 0 (a point) in vacuum only, with air null")
     elif 0 < diameter < LEAST_DIAMETER_IN_AIR_M:
-        yield wrong(f"motions.{i}.body.diameter_m", diameter, "0 (a point), or 0.0001 to 10 m")
+        yield wrong(field, diameter, "0 (a point), or 0.0001 to 10 m")
+    elif motion.kind == "roll":
+        yield from _laid(part, habitat, motion, diameter, field, at)
     else:
-        yield from _place(scene.habitat, i, motion, diameter, "body.diameter_m", diameter)
+        yield from _place(part, habitat, motion, diameter, field, diameter, at)
 
 
-def _place(habitat, i, motion, diameter, size_field, size):
-    """A body's centre is outside every surface by its own radius."""
-    half = diameter / 2
-    if not diameter < habitat.radius_m / 2:
-        yield wrong(f"motions.{i}.{size_field}", size, f"below half the radius, {habitat.radius_m / 2:g} m")
+def _place(part, habitat, motion, diameter, size_field, size, at):
+    """A body's centre is outside every surface by its own radius, and over its floor."""
+    half, place = diameter / 2, motion.place
+    if not diameter < part.radius_m / 2:
+        yield wrong(size_field, size, f"below half the radius, {part.radius_m / 2:g} m")
         return
-    top = habitat.radius_m
-    if habitat.ceiling_m is not None:
-        top = habitat.ceiling_m - half
-    elif habitat.hub_radius_m is not None:
-        top = habitat.radius_m - habitat.hub_radius_m - half
-    side = math.inf if habitat.width_m is None else habitat.width_m / 2 - half
-    if top < half or side < 0:
-        yield wrong(f"motions.{i}.{size_field}", size, "small enough to fit between deck, ceiling, hub and walls")
+    if part.shape in ("pods", "tether", "tumbler"):
+        yield from _along(part.floors[place.floor], place, at)
+    side, span = _SIDES.get(part.shape, _floor_sides)(part, place, half)
+    low, high = span(min(abs(place.axial_m), side)) if side >= 0 else (1.0, 0.0)
+    if high < low:
+        yield wrong(size_field, size, "small enough to fit between deck, ceiling, hub and walls")
         return
-    if not half <= motion.place.height_m <= top:
+    least = 0.0 if part.shape == "turntable" else -side
+    if not least <= place.axial_m <= side:
+        what = "from the axis to the edge" if part.shape == "turntable" else "inside the walls"
+        yield wrong(f"{at}.place.axial_m", place.axial_m, f"{least:.9g} to {side:.9g} m, {what}")
+    elif not low - _TOUCH_M * (low > half) <= place.height_m <= high:
+        # Where the ground curves up, its height has no exact figure: a place that is on it to the last digit is on it.
+        may_be = f"{low:.9g} to {high:.9g} m, outside every surface by half its diameter"
+        yield wrong(f"{at}.place.height_m", place.height_m, may_be)
+
+
+def _along(floor, place, at):
+    if abs(place.along_m) > floor.length_m / 2:
         yield wrong(
-            f"motions.{i}.place.height_m",
-            motion.place.height_m,
-            f"{half:.9g} to {top:.9g} m, outside every surface by half its diameter",
+            f"{at}.place.along_m", place.along_m, f"-{floor.length_m / 2:g} to {floor.length_m / 2:g} m, over its floor"
         )
-    if not abs(motion.place.axial_m) <= side:
+
+
+def _cylinder_sides(part, _place, half):
+    top = part.radius_m
+    if part.ceiling_m is not None:
+        top = part.ceiling_m - half
+    elif part.hub_radius_m is not None:
+        top = part.radius_m - part.hub_radius_m - half
+    side = math.inf if part.width_m is None else part.width_m / 2 - half
+    return side, lambda _axial: (half, top)
+
+
+def _torus_sides(part, _place, half):
+    tube, inner = part.tube_radius_m, part.tube_radius_m - half
+
+    def span(axial):
+        chord = math.sqrt(max(inner**2 - axial**2, 0.0))
+        return tube - chord, tube + chord
+
+    return inner, span
+
+
+def _sphere_sides(part, _place, half):
+    inner, hub = part.radius_m - half, 0.0 if part.hub_radius_m is None else part.hub_radius_m + half
+    side = math.sqrt(max(inner**2 - hub**2, 0.0)) if inner >= hub else -1.0
+    return side, lambda axial: (part.radius_m - math.sqrt(max(inner**2 - axial**2, 0.0)), part.radius_m - hub)
+
+
+def _floor_sides(part, place, half):
+    floor = part.floors[place.floor]
+    radius = part.radius_m if floor.radius_m is None else floor.radius_m
+    top = radius if floor.ceiling_m is None else floor.ceiling_m - half
+    return floor.width_m / 2, lambda _axial: (half, top)
+
+
+def _turntable_sides(part, _place, half):
+    return part.radius_m, lambda _axial: (half, math.inf)
+
+
+_SIDES = {
+    "cylinder": _cylinder_sides,
+    "torus": _torus_sides,
+    "sphere": _sphere_sides,
+    "turntable": _turntable_sides,
+}
+
+
+def _laid(part, habitat, motion, diameter, size_field, at):
+    """A ball that rolls lies on its ground: its height follows, and it fits there."""
+    place, half = motion.place, diameter / 2
+    if not diameter < part.radius_m / 2:
+        yield wrong(size_field, diameter, f"below half the radius, {part.radius_m / 2:g} m")
+        return
+    if part.shape in ("pods", "tether", "tumbler"):
+        yield from _along(part.floors[place.floor], place, at)
+    side = _SIDES.get(part.shape, _floor_sides)(part, place, half)[0]
+    least = 0.0 if part.shape == "turntable" else -side
+    if not least <= place.axial_m <= side:
+        yield wrong(f"{at}.place.axial_m", place.axial_m, f"{least:.9g} to {side:.9g} m, on the ground")
+        return
+    seat = roll.seat(habitat, motion, half)
+    height = float(habitat.chart(place.floor).height(seat.position_m[None])[0])
+    if place.height_m and abs(place.height_m - height) > 1e-6:
         yield wrong(
-            f"motions.{i}.place.axial_m", motion.place.axial_m, f"-{side:.9g} to {side:.9g} m, between the walls"
+            f"{at}.place.height_m", place.height_m, f"0, or {height:.9g} m: a ball that rolls lies on its surface"
         )
+    for surface in habitat.surfaces(place.floor):
+        if float(surface.gap(seat.position_m[:, None], np.array([half]))[0]) < -_TOUCH_M:
+            name = surface.name_at(seat.position_m)
+            field = size_field if motion.ramp is None else f"{at}.ramp.length_m"
+            was = diameter if motion.ramp is None else motion.ramp.length_m
+            yield wrong(field, was, f"small enough that the ball does not start inside the {name}")
+            return

@@ -12,6 +12,7 @@ from pydantic import BaseModel, BeforeValidator, ConfigDict, Discriminator, Fiel
 from pydantic_core import PydanticCustomError
 
 from ..physics.bodies import NAMED_BODIES, SPHERE
+from ..physics.constants import G0_M_S2
 from ..physics.liquids import LIQUIDS
 
 VERSION = 1
@@ -51,26 +52,152 @@ class Deck(Strict):
     radius_m: float = number("Deck radius", "m", 0, 100_000, above=True)
 
 
-class HabitatPart(Strict):
+class Floor(Strict):
+    """A flat floor of a pod or a cabin. A radius or an azimuth left out is the habitat's radius, and its share of the turn."""
+
+    name: str = Field(
+        "",
+        max_length=60,
+        json_schema_extra={"label": "Floor", "unit": "", "kind": "text", "may_be": "text of at most 60 characters"},
+    )
+    radius_m: float | None = number("Floor radius", "m", 0.1, 100_000, None)
+    azimuth_deg: float | None = number("Floor azimuth", "°", -360, 360, None)
+    length_m: float = number("Floor length", "m", 0.5, 100_000, 10.0, shown={"min": 1, "max": 100, "scale": "log"})
+    width_m: float = number("Floor width", "m", 0.5, 100_000, 6.0, shown={"min": 1, "max": 100, "scale": "log"})
+    ceiling_m: float | None = number("Floor ceiling", "m", 0, 100_000, None, above=True)
+
+
+def _radius(label):
+    return number(label, "m", 0.1, 100_000, shown={"min": 2, "max": 10_000, "scale": "log"})
+
+
+class Turning(Strict):
+    """What every habitat has."""
+
+    radius_m: float = _radius("Radius")
+    spin_rpm: float = number("Spin", "rpm", 0, 200, shown={"min": 0, "max": 30, "scale": "fine_low"})
+    spin_ramp: list[RampPoint] = Field(
+        [], max_length=100, json_schema_extra={"label": "Spin ramp", "unit": "", "kind": "list"}
+    )
+
+
+class Ship(Turning):
+    """A habitat in space, which may be under thrust; named levels are for figures."""
+
+    axial_thrust_m_s2: float = number(
+        "Thrust along the axis", "m/s²", -100, 100, 0.0, shown={"min": -2, "max": 2, "scale": "linear"}
+    )
+    decks: list[Deck] = Field([], max_length=20, json_schema_extra={"label": "Decks", "unit": "", "kind": "list"})
+
+
+def _hub_radius():
+    return number("Hub radius", "m", 0.01, 100_000, None, shown={"min": 0.1, "max": 100, "scale": "log"})
+
+
+def _shape(name):
+    return Field(name, json_schema_extra={"label": "Shape", "unit": "", "kind": "choice"})
+
+
+class CylinderPart(Ship):
     """A drum that turns about its axis."""
 
-    shape: Literal["cylinder"] = Field("cylinder", json_schema_extra={"label": "Shape", "unit": "", "kind": "choice"})
-    radius_m: float = number("Radius", "m", 0.1, 100_000, shown={"min": 2, "max": 10_000, "scale": "log"})
-    spin_rpm: float = number("Spin", "rpm", 0, 200, shown={"min": 0, "max": 30, "scale": "fine_low"})
+    shape: Literal["cylinder"] = _shape("cylinder")
     width_m: float | None = number("Width", "m", 0.5, 100_000, None, shown={"min": 0.5, "max": 1_000, "scale": "log"})
     ceiling_m: float | None = number(
         "Ceiling", "m", 0, 100_000, None, above=True, shown={"min": 1, "max": 100, "scale": "log"}
     )
-    hub_radius_m: float | None = number(
-        "Hub radius", "m", 0.01, 100_000, None, shown={"min": 0.1, "max": 100, "scale": "log"}
+    hub_radius_m: float | None = _hub_radius()
+
+
+class TorusPart(Ship):
+    """A tube bent into a ring; the radius is that of its outermost inside line."""
+
+    shape: Literal["torus"] = _shape("torus")
+    tube_radius_m: float = number("Tube radius", "m", 0.05, 50_000, shown={"min": 0.5, "max": 1_000, "scale": "log"})
+
+
+class SpherePart(Ship):
+    """A ball; the radius is that of its inside at the equator."""
+
+    shape: Literal["sphere"] = _shape("sphere")
+    hub_radius_m: float | None = _hub_radius()
+
+
+class FloorsPart(Ship):
+    """Flat floors that go round the axis."""
+
+    floors: list[Floor] = Field(
+        min_length=1,
+        max_length=12,
+        json_schema_extra={"label": "Floors", "unit": "", "kind": "list", "may_be": "a list of 1 to 12"},
     )
-    axial_thrust_m_s2: float = number(
-        "Thrust along the axis", "m/s²", -100, 100, 0.0, shown={"min": -2, "max": 2, "scale": "linear"}
+
+
+class PodsPart(FloorsPart):
+    """Pods on arms."""
+
+    shape: Literal["pods"] = _shape("pods")
+
+
+class TetherPart(FloorsPart):
+    """Cabins joined by a tether."""
+
+    shape: Literal["tether"] = _shape("tether")
+
+
+class TumblerPart(FloorsPart):
+    """A craft that tumbles end over end."""
+
+    shape: Literal["tumbler"] = _shape("tumbler")
+
+
+class TurntablePart(Turning):
+    """A platform on a bench, under the gravity of the room."""
+
+    shape: Literal["turntable"] = _shape("turntable")
+    outside_gravity_m_s2: float = number(
+        "Gravity of the room", "m/s²", 0, 100, G0_M_S2, shown={"min": 0, "max": 20, "scale": "linear"}
     )
-    spin_ramp: list[RampPoint] = Field(
-        [], max_length=100, json_schema_extra={"label": "Spin ramp", "unit": "", "kind": "list"}
+
+
+SHAPES = {
+    "cylinder": CylinderPart,
+    "torus": TorusPart,
+    "sphere": SpherePart,
+    "pods": PodsPart,
+    "tether": TetherPart,
+    "tumbler": TumblerPart,
+    "turntable": TurntablePart,
+}
+
+
+def _shape_of(value):
+    """The tag of a habitat's model: its shape, a cylinder where it names none."""
+    shape = value.get("shape", "cylinder") if isinstance(value, dict) else getattr(value, "shape", "cylinder")
+    return f"@{shape}" if isinstance(shape, str) else "@"
+
+
+HabitatPart = Annotated[
+    Annotated[CylinderPart, Tag("@cylinder")]
+    | Annotated[TorusPart, Tag("@torus")]
+    | Annotated[SpherePart, Tag("@sphere")]
+    | Annotated[PodsPart, Tag("@pods")]
+    | Annotated[TetherPart, Tag("@tether")]
+    | Annotated[TumblerPart, Tag("@tumbler")]
+    | Annotated[TurntablePart, Tag("@turntable")],
+    Discriminator(_shape_of),
+]
+
+
+class Other(Strict):
+    """Another habitat, in which the same motions are shown."""
+
+    name: str = Field(
+        min_length=1,
+        max_length=60,
+        json_schema_extra={"label": "Name", "unit": "", "kind": "text", "may_be": "1 to 60 characters, unique"},
     )
-    decks: list[Deck] = Field([], max_length=20, json_schema_extra={"label": "Decks", "unit": "", "kind": "list"})
+    habitat: HabitatPart
 
 
 class AirPart(Strict):
@@ -90,6 +217,7 @@ class Place(Strict):
     along_m: float = number("Along the deck", "m", -1e6, 1e6, 0.0, shown={"min": -50, "max": 50, "scale": "linear"})
     height_m: float = number("From height", "m", 0, 100_000, 0.0, shown={"min": 0, "max": 10, "scale": "linear"})
     axial_m: float = number("Along the axis", "m", -1e6, 1e6, 0.0, shown={"min": -20, "max": 20, "scale": "linear"})
+    floor: int = number("On floor", "", 0, 11, 0)
 
 
 def _speed(label, default):
@@ -129,6 +257,14 @@ class OwnBody(Strict):
         SPHERE,
         json_schema_extra={"label": "Drag", "unit": "", "kind": "drag", "may_be": '"sphere" or a number from 0 to 5'},
     )
+    shell: Literal["solid", "hollow"] = Field(
+        "solid", json_schema_extra={"label": "Made", "unit": "", "kind": "choice"}
+    )
+    restitution: float = number("Restitution", "", 0, 1, 0.7, shown={"min": 0, "max": 1, "scale": "linear"})
+    friction: float = number("Friction", "", 0, 5, 0.5, shown={"min": 0, "max": 1, "scale": "linear"})
+    rolling_resistance: float = number(
+        "Rolling resistance", "", 0, 1, 0.0, shown={"min": 0, "max": 0.1, "scale": "linear"}
+    )
 
 
 BODY_NAMES = tuple(b.name for b in NAMED_BODIES)
@@ -142,6 +278,14 @@ BodyPart = Annotated[
 
 def _body_field():
     return Field(json_schema_extra={"label": "Body", "unit": "", "kind": "body"})
+
+
+def _ball_spin():
+    return number("Its own spin", "rpm", -1e5, 1e5, 0.0, shown={"min": -3_000, "max": 3_000, "scale": "linear"})
+
+
+def _bounces():
+    return number("Rebounds", "", 0, 1_000, 0, shown={"min": 0, "max": 50, "scale": "linear"})
 
 
 def _named(value):
@@ -164,25 +308,88 @@ class Motion(Strict):
     place: Place = Place()
 
 
-class Drop(Motion):
+def _axis(value: Any):
+    """Three figures, not all 0."""
+    three = isinstance(value, (list, tuple)) and len(value) == 3
+    if value is None or (three and all(_is_figure(v) for v in value) and any(value)):
+        return value
+    raise PydanticCustomError("axis", "axis")
+
+
+def _is_figure(value):
+    return isinstance(value, (int, float)) and not isinstance(value, bool) and abs(value) <= 1e6
+
+
+class Released(Motion):
+    """What drops and throws share: how the ball spins as it leaves the hand, and how often it may rebound."""
+
+    carried: Carried | None = None
+    body: BodyPart = _body_field()
+    ball_spin_rpm: float = _ball_spin()
+    ball_spin_axis: Annotated[
+        Any,
+        BeforeValidator(_axis),
+        WithJsonSchema(
+            {"anyOf": [{"type": "array", "items": {"type": "number"}, "minItems": 3, "maxItems": 3}, {"type": "null"}]}
+        ),
+    ] = Field(
+        None,
+        json_schema_extra={
+            "label": "Axis of its spin",
+            "unit": "",
+            "kind": "axis",
+            "may_be": "three figures [spinward, up, axial], each within ± 1,000,000 and not all 0, or null",
+        },
+    )
+    bounces: int = _bounces()
+
+
+class Drop(Released):
     """Something let go."""
 
     kind: Literal["drop"]
-    carried: Carried | None = None
-    body: BodyPart = _body_field()
     speed_m_s: ClassVar[float] = 0.0
     heading_deg: ClassVar[float] = 0.0
     elevation_deg: ClassVar[float] = 0.0
 
 
-class Throw(Motion):
+class Throw(Released):
     """Something thrown."""
 
     kind: Literal["throw"]
     speed_m_s: float = _speed("Speed", 0.0)
     heading_deg: float = _heading("Toward")
     elevation_deg: float = number("Up", "°", -90, 90, 0.0, shown={"min": -90, "max": 90, "scale": "linear"})
-    carried: Carried | None = None
+
+
+class RampPart(Strict):
+    """A flat ramp that stands on the deck, its middle at the motion's place, its foot on the deck."""
+
+    slope_deg: float = number("Slope", "°", 0, 80, shown={"min": 0, "max": 45, "scale": "linear"})
+    heading_deg: float = _heading("Rises toward")
+    length_m: float = number("Ramp length", "m", 0.1, 1_000, 4.0, shown={"min": 0.5, "max": 20, "scale": "log"})
+    width_m: float = number("Ramp width", "m", 0.1, 1_000, 1.0, shown={"min": 0.5, "max": 20, "scale": "log"})
+
+
+class Roll(Motion):
+    """A ball that rolls, or slides until it grips, on the deck or on a ramp."""
+
+    kind: Literal["roll"]
+    speed_m_s: float = _speed("Speed", 0.0)
+    heading_deg: float = _heading("Toward")
+    body: BodyPart = _body_field()
+    ball_spin_rpm: float = _ball_spin()
+    start: Literal["rolling", "sliding"] = Field(
+        "rolling", json_schema_extra={"label": "Starts", "unit": "", "kind": "choice"}
+    )
+    ramp: RampPart | None = None
+    bounces: int = _bounces()
+
+
+class Stand(Motion):
+    """A thing that stands on a level table and cannot roll; its place is that of its centre."""
+
+    kind: Literal["stand"]
     body: BodyPart = _body_field()
 
 
@@ -198,7 +405,7 @@ class Pour(Motion):
     liquid: Literal[LIQUID_NAMES] = Field(json_schema_extra={"label": "Liquid", "unit": "", "kind": "choice"})
 
 
-MOTIONS = {"drop": Drop, "throw": Throw, "pour": Pour}
+MOTIONS = {"drop": Drop, "throw": Throw, "pour": Pour, "roll": Roll, "stand": Stand}
 
 
 def _fps(value: Any):
@@ -259,7 +466,8 @@ class Scene(Strict):
     title: str = text("Title", 200, "")
     habitat: HabitatPart
     air: AirPart | None = AirPart()
-    motions: list[Annotated[Drop | Throw | Pour, Field(discriminator="kind")]] = Field(
+    motions: list[Annotated[Drop | Throw | Pour | Roll | Stand, Field(discriminator="kind")]] = Field(
         max_length=100, json_schema_extra={"label": "Motions", "unit": "", "kind": "list"}
     )
     sampling: Sampling = Sampling()
+    compare: list[Other] = Field([], max_length=3, json_schema_extra={"label": "Beside it", "unit": "", "kind": "list"})

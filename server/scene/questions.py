@@ -1,35 +1,43 @@
 """Questions asked of a scene: trace, so far. Document in, answer out; the page and the commands share them."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 
 from ..errors import BadInput, TooMuch, refusal
 from ..motions import KINDS, companion, track
 from ..motions.companion import Companion
-from ..motions.flight import MOST_STEPS, Crawls, fly, whole
+from ..motions.flight import MOST_STEPS
+from ..motions.journey import Endless, carry
 from ..motions.plan import Plan
 from ..motions.setting import Setting
 from ..motions.track import Track, grid_span
 from ..physics import habitat as habitats
-from ..physics import spin
 from ..physics.air import air_at
 from ..physics.constants import RPM_RAD_S
+from ..physics.shapes import Turntable
+from ..physics.surfaces import Plane
 from .checks import check
 from .document import Scene, frame_rate
+from .habitats import of_part
+from .phrases import ALONG_THE_AXIS, OUTWARD
 from .refusals import wrong
 
 LEAST_SAMPLES_S = 48
 GREATEST_SAMPLES = 500_000
 GREATEST_SAMPLES_IN_LISTS = 200_000
+EVENT_SAMPLES = 5  # an event's share of an answer, in samples
 
 
 @dataclass(frozen=True)
 class Traced:
-    """A motion of the scene and all that came of it."""
+    """A motion of the scene and all that came of it; across: words for either way across its ground; ground: its name."""
 
     motion: object
     plan: Plan
     track: Track
     companion: Companion | None
+
+    across: tuple = ALONG_THE_AXIS
+    ground: str = "deck"
 
     @property
     def ends_s(self):
@@ -42,79 +50,84 @@ class Traced:
 
 @dataclass(frozen=True)
 class Trace:
-    """A scene and what came of its motions, on a grid of `count` samples at setting.rate a second."""
+    """A scene and what came of its motions, on a grid of `count` samples at setting.rate a second; others: (name, Trace) of
+    each habitat set beside its own."""
 
     scene: Scene
     setting: Setting
     samples_per_frame: int
     count: int
     motions: list[Traced]
+    others: list = field(default_factory=list)
 
 
 def setting_of(scene):
     """Habitat, air and clock of a scene, and its samples a frame."""
-    part = scene.habitat
-    ramp = [(p.time_s, p.spin_rpm * RPM_RAD_S) for p in part.spin_ramp]
-    habitat = habitats.Habitat(
-        part.radius_m,
-        spin.ramped(part.spin_rpm * RPM_RAD_S, ramp),
-        part.width_m,
-        part.ceiling_m,
-        part.hub_radius_m,
-        part.axial_thrust_m_s2,
-    )
     air = None if scene.air is None else air_at(scene.air.pressure_kpa, scene.air.temperature_c)
     fps = frame_rate(scene.sampling.fps)
     per_frame = -(-LEAST_SAMPLES_S * fps.denominator // fps.numerator)
-    return Setting(habitat, air, fps * per_frame, scene.sampling.duration_s), per_frame
+    return Setting(of_part(scene.habitat), air, fps * per_frame, scene.sampling.duration_s), per_frame
 
 
 def trace(scene, greatest_samples=GREATEST_SAMPLES, watch=None):
-    """Fly every motion of a Scene -> Trace. Raises TooMuch past greatest_samples, naming the motion that passed it.
+    """Take every motion of a Scene to its end, in its own habitat and in those set beside it -> Trace. Raises TooMuch past
+    greatest_samples, naming the motion that passed it.
 
     watch(done, of) is told how far the work has come; what it raises stops it.
     """
+    others = [scene.model_copy(update={"habitat": o.habitat, "compare": []}) for o in scene.compare]
+    of, done, spent = (1 + len(others)) * 3 * len(scene.motions), 0, 0.0
+    traces = []
+    for one in (scene, *others):
+        tell = watch and (lambda so_far, done=done: watch(done + so_far, of))
+        made, spent = _trace_one(one, greatest_samples, spent, tell)
+        traces.append(made)
+        done += 3 * len(scene.motions)
+    return replace(traces[0], others=[(o.name, t) for o, t in zip(scene.compare, traces[1:], strict=True)])
+
+
+def _trace_one(scene, greatest_samples, spent, tell):
+    """The Trace of a scene in its own habitat, and the work spent after it."""
     setting, per_frame = setting_of(scene)
     plans = [KINDS[m.kind](setting, m) for m in scene.motions]
-    courses = [c for p in plans for c in (p.course, p.companion)]
-    waiting = [c.release for c in courses if c is not None and c.release is not None]
-    of = len(waiting) + len(plans)
+    starts = [s for p in plans for s in (p.course, p.companion)]
     try:
-        flown = iter(fly(setting.medium, waiting, watch and (lambda done: watch(done, of))))
-    except Crawls as crawling:
-        releases = [c and c.release for c in courses]
-        _refuse_crawling(scene, next(i // 2 for i, r in enumerate(releases) if r is crawling.release))
-    flights = [c and whole(c.opening, c.release and next(flown)) for c in courses]
-    _weigh(setting, scene, flights[::2], greatest_samples)
+        journeys = iter(carry(setting.medium, [s for s in starts if s is not None], tell))
+    except Endless as crawling:
+        flown = [i for i, s in enumerate(starts) if s is not None]
+        _refuse_crawling(scene, flown[crawling.index] // 2)
+    journeys = [s and next(journeys) for s in starts]
+    spent = _weigh(setting, scene, journeys[::2], greatest_samples, spent)
     motions = []
     for i, (motion, plan) in enumerate(zip(scene.motions, plans, strict=True)):
-        motions.append(_traced(setting, motion, plan, *flights[2 * i : 2 * i + 2]))
-        if watch is not None:
-            watch(len(waiting) + i + 1, of)
-    return Trace(scene, setting, per_frame, _grid_count(setting, motions), motions)
+        motions.append(_traced(setting, motion, plan, *journeys[2 * i : 2 * i + 2]))
+        if tell:
+            tell(2 * len(plans) + i + 1)
+    return Trace(scene, setting, per_frame, _grid_count(setting, motions), motions), spent
 
 
-def _traced(setting, motion, plan, flown, flat):
-    made = track.of_flight(setting, plan, flown)
-    if flat is None or made.path is None:
-        return Traced(motion, plan, made, None)
-    return Traced(motion, plan, made, companion.of_flight(setting, plan, flat))
+def _traced(setting, motion, plan, journey, flat):
+    made = track.of_journey(setting, plan, journey)
+    across = OUTWARD if isinstance(setting.habitat, Turntable) else ALONG_THE_AXIS
+    beside = None if flat is None or made.path is None else companion.of_journey(setting, plan, flat)
+    ground = "floor" if isinstance(setting.habitat.ground(plan.floor), Plane) else "deck"
+    return Traced(motion, plan, made, beside, across, ground)
 
 
-def _weigh(setting, scene, flights, greatest):
-    """Refuse a scene whose samples pass the work limit, before any is made."""
-    spent = 0
-    for i, flown in enumerate(flights):
-        begin_s, end_s = flown.path.begin_s, flown.path.end_s
-        spent = max(spent + grid_span(setting.rate, begin_s, end_s)[1], float(setting.rate) * end_s)
+def _weigh(setting, scene, journeys, greatest, spent):
+    """Refuse a scene whose samples pass the work limit, before any is made; what is spent so far, with what was before."""
+    for i, journey in enumerate(journeys):
+        samples = grid_span(setting.rate, journey.begin_s, journey.ends_s)[1] + EVENT_SAMPLES * len(journey.happenings)
+        spent = max(spent + samples, float(setting.rate) * journey.ends_s)
         if spent > greatest:
             _refuse_work(scene.motions[i].name, i, greatest)
+    return spent
 
 
 def _refuse_work(name, index, greatest):
     say = (
         f"Motion {name} takes this scene past {greatest:,} samples; let it end sooner (sampling.duration_s), start sooner, "
-        "or take fewer frames a second (sampling.fps)."
+        "rebound less often (bounces), or take fewer frames a second (sampling.fps)."
     )
     raise TooMuch(refusal(f"motions.{index}", name, f"within {greatest:,} samples for the whole scene", say))
 

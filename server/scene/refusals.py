@@ -5,10 +5,14 @@ import re
 
 from ..errors import BadInput, refusal, shown
 from .catalogue import FIELDS, pattern_of
-from .document import MOTIONS
+from .document import MOTIONS, SHAPES
 
+_TAGS = {
+    "@named",
+    "@own",
+    *(f"@{shape}" for shape in SHAPES),
+}  # of the unions in `document.py`; no part of a field's name
 _PLACE = re.compile(r"at line (\d+) column (\d+)")
-_TAGS = {"@named", "@own"}  # of the unions in `document.py`; no part of a field's name
 
 
 def from_validation(error, source):
@@ -26,16 +30,20 @@ def _one(error, source):
     if kind == "extra_forbidden":
         return _unknown(field, error)
     if kind in ("union_tag_not_found", "union_tag_invalid"):
-        field = f"{field}.kind"
-        was = error["input"].get("kind") if isinstance(error["input"], dict) else error["input"]
-        if isinstance(error["input"], dict) and "kind" not in error["input"]:
-            return _missing(field)
-        return wrong(field, was)
+        return _no_such_kind(field, error["input"])
     if kind in ("model_type", "model_attributes_type", "dict_type"):
         return wrong(
             field or "document", error["input"], None if pattern_of(field) in FIELDS else "an object in braces"
         )
     return wrong(field, error["input"])
+
+
+def _no_such_kind(field, value):
+    """Refusal of a motion's kind, or of a habitat's shape, that there is none of."""
+    if not isinstance(value, dict):
+        return wrong(field, value, "an object in braces")
+    tag = "shape" if field.endswith("habitat") else "kind"
+    return wrong(f"{field}.{tag}", value[tag]) if tag in value else _missing(f"{field}.{tag}")
 
 
 def _missing(field):
@@ -87,8 +95,11 @@ def as_json(value):
 def _unknown(field, error):
     parent = field.rpartition(".")[0]
     kind = next((MOTIONS[p] for p in error["loc"][2:3] if error["loc"][0] == "motions" and p in MOTIONS), None)
+    shape = next((SHAPES[p[1:]] for p in error["loc"][:-1] if p in _TAGS and p[1:] in SHAPES), None)
     if kind is not None and parent.count(".") == 1:
         known = sorted(kind.model_fields)
+    elif shape is not None and parent.endswith("habitat"):
+        known = sorted(shape.model_fields)
     else:
         known = sorted({p.split(".")[-1] for p in FIELDS if p.rpartition(".")[0] == pattern_of(parent)} - {"*"})
     listed = ", ".join(known) or "nothing"

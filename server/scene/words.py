@@ -1,7 +1,6 @@
 """Plain sentences: what a motion does, as an author could use it, and what its answer leaves out.
 
-Sentences state outcomes only; the sentence of inputs is the page's, made from the document. No-break spaces keep a number
-and its unit together.
+Sentences state outcomes only; the sentence of inputs is the page's, made from the document.
 """
 
 import numpy as np
@@ -9,50 +8,22 @@ import numpy as np
 from ..motions.pour import diameters_m
 from ..physics.drag import GREATEST_RE
 from ..physics.liquids import DROP_PER_STREAM, drop_volume_m3
+from .ground_words import after_landing, rolled, stood, the
+from .phrases import drift, length, seconds, speed
 
-_FOOT_M = 0.3048  # exact, international foot (1959)
-_INCH_M = 0.0254  # exact
-_STILL_M = 0.005  # a drift smaller than this is none worth a word
 _GREATEST_MACH = 0.3  # beyond it drag of a sphere rises with the Mach number: common practice, no source
 _FLATTENS_M = 0.003  # rain drops beyond it flatten and fall slower: Gunn & Kinzer (1949)
 _BUOYANCY_SHARE = 0.01
-_NB = "\u00a0"
-
-
-def length(value_m, units="si"):
-    """A length in words: "5.21 m" or "17.1 ft"; small ones in millimetres or inches."""
-    if units == "us":
-        return f"{value_m / _FOOT_M:.1f}{_NB}ft" if abs(value_m) >= 1 * _FOOT_M else f"{value_m / _INCH_M:.1f}{_NB}in"
-    if abs(value_m) < 0.1:
-        return f"{value_m * 1000:.1f}{_NB}mm"
-    return f"{value_m:,.2f}{_NB}m" if abs(value_m) < 1000 else f"{value_m:,.0f}{_NB}m"
-
-
-def seconds(value_s):
-    """A time in words."""
-    return f"{value_s:.2f}{_NB}s" if value_s < 100 else f"{value_s:.0f}{_NB}s"
-
-
-def speed(value_m_s, units="si"):
-    """A speed in words."""
-    return f"{value_m_s / _FOOT_M:.1f}{_NB}ft/s" if units == "us" else f"{value_m_s:.1f}{_NB}m/s"
-
-
-def drift(along_m, axial_m, units="si"):
-    """A drift in words: "5.21 m spinward and 0.40 m along the axis"; "straight below" where there is none."""
-    parts = []
-    if abs(along_m) >= _STILL_M:
-        parts.append(f"{length(abs(along_m), units)} {'spinward' if along_m > 0 else 'antispinward'}")
-    if abs(axial_m) >= _STILL_M:
-        parts.append(f"{length(abs(axial_m), units)} {'along' if axial_m > 0 else 'back along'} the axis")
-    return " and ".join(parts) or "straight below"
 
 
 def outcome(traced, units="si"):
     """One or two sentences of what a motion does."""
-    sentences = [_pour(traced, units)] if traced.plan.stream is not None and traced.track.path is not None else []
-    sentences.append(_landing(traced, units))
-    return [s for s in sentences if s]
+    if traced.track.path is None:
+        return ["The scene ends before it starts."]
+    if traced.plan.surface is not None:
+        return (rolled if traced.motion.kind == "roll" else stood)(traced, units)
+    pour = _pour(traced, units) if traced.plan.stream is not None else None
+    return [s for s in (pour, _landing(traced, units), after_landing(traced, units)) if s]
 
 
 def _who(traced):
@@ -68,12 +39,21 @@ def _landing(traced, units):
     if made.landing is None:
         return _no_landing(traced, who, many, units)
     state = made.landing.state
-    here = drift(*_drift(traced, state), units)
+    here = drift(*_drift(traced, state), units, traced.across)
     after = float(state.time_s[0]) - traced.plan.start_s
     if after == 0:
-        return f"{who} {'lie' if many else 'lies'} on the deck from the start."
+        return f"{who} {'lie' if many else 'lies'} on {the(traced, made.landing.surface)} from the start."
     verb = "land" if many else "lands"
-    return f"{who} {verb} {here} after {seconds(after)}{_plain(traced, units)}."
+    return f"{who} {_met_before(traced)}{verb} {here} after {seconds(after)}{_plain(traced, units)}."
+
+
+def _met_before(traced):
+    """What it met on its way to the ground: "meets the ceiling after 0.31 s and "."""
+    made = traced.track
+    first = next((e for e in made.events if e.surface is not None and e is not made.landing), None)
+    if first is None or first.state.time_s[0] > made.landing.state.time_s[0]:
+        return ""
+    return f"meets {the(traced, first.surface)} after {seconds(float(first.state.time_s[0]) - traced.plan.start_s)} and "
 
 
 def _drift(traced, state):
@@ -84,20 +64,20 @@ def _plain(traced, units):
     if traced.companion is None or traced.companion.landing is None:
         return ""
     landing = traced.companion.landing
-    where = drift(landing["drift_m"], landing["axial_m"] - traced.plan.place[2], units)
+    where = drift(landing["drift_m"], landing["axial_m"] - traced.plan.place[2], units, traced.across)
     return f"; under plain gravity, {where} after {seconds(landing['time_s'] - traced.plan.start_s)}"
 
 
 def _no_landing(traced, who, many, units):
     made = traced.track
-    if made.path is None:
-        return "The scene ends before it starts."
     last = made.events[-1].state
     after = seconds(float(last.time_s[0]) - traced.plan.start_s)
     if made.end == "met a surface":
-        name = made.events[-1].surface
-        article = "an end wall" if name == "wall" else f"the {name}"
-        return f"{who} {'meet' if many else 'meets'} {article} {drift(*_drift(traced, last), units)} after {after}."
+        on = the(traced, made.events[-1].surface)
+        return f"{who} {'meet' if many else 'meets'} {on} {drift(*_drift(traced, last), units, traced.across)} after {after}."
+    if made.end == "edge":
+        verb = "pass" if many else "passes"
+        return f"{who} {verb} the edge {drift(*_drift(traced, last), units, traced.across)} after {after}; what lies beyond is not followed."
     if made.end == "duration":
         return f"{who} {'are' if many else 'is'} still in flight when the scene ends."
     if (
@@ -106,7 +86,8 @@ def _no_landing(traced, who, many, units):
         and traced.plan.stream.regime == "drips"
     ):
         return "With no weight to pull it off, the liquid clings to the lip."
-    return f"{who} never {'meet' if many else 'meets'} the deck in {after}."
+    ground = the(traced, traced.ground)
+    return f"{who} never {'meet' if many else 'meets'} {ground} in {after}."
 
 
 def _pour(traced, units):

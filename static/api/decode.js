@@ -2,6 +2,12 @@
 
 export function decodeAnswer(answer) {
   const out = revive(answer);
+  for (const part of [out, ...(out.compare ?? [])]) complete(part);
+  return out;
+}
+
+// times and places of one habitat: the scene's own, or one beside it
+function complete(out) {
   const [num, den] = out.grid.fps;
   const rate = (num / den) * out.grid.samples_per_frame;
   out.time_s = withShape(
@@ -12,7 +18,6 @@ export function decodeAnswer(answer) {
     anchor(motion, motion.anchor_m);
     if (motion.companion) anchor(motion.companion, motion.companion.anchor_m ?? motion.anchor_m);
   }
-  return out;
 }
 
 function revive(value) {

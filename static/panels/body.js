@@ -1,13 +1,20 @@
-// What flies: a named body, or one's own mass, diameter and drag.
+// What moves: a named body, or one's own mass, size, drag, and how it rebounds, rubs and rolls.
 
 import { fieldOf } from '../state/fields.js';
 import { isRecord } from '../state/paths.js';
 import { showQuantity } from '../state/units.js';
 import { h, setText } from './dom.js';
 import { createChoice, choiceRow } from './choice.js';
+import { createChoiceField } from './choice_field.js';
 import { createField } from './field.js';
 
 const OWN = '';
+const OWN_FIELDS = ['mass_kg', 'diameter_m', 'drag', 'shell', 'restitution', 'friction', 'rolling_resistance'];
+const CONTACT = [
+  ['restitution', 'Rebound'],
+  ['friction', 'Friction'],
+  ['rolling_resistance', 'Resistance'],
+];
 
 export function createBody({ store, path }) {
   const select = h(
@@ -18,8 +25,10 @@ export function createBody({ store, path }) {
   );
   const source = h('p', { class: 'small' });
   const own = h('div', {});
+  const contacts = h('p', { class: 'small' });
+  const mine = h('button', { type: 'button', class: 'link', onclick: () => choose(OWN) }, 'Make these figures your own');
   let rows = [];
-  const element = h('div', { class: 'group' }, h('div', { class: 'between' }, h('span', {}, 'Body'), select), own, source);
+  const element = h('div', { class: 'group' }, h('div', { class: 'between' }, h('span', {}, 'Body'), select), own, contacts, source, mine);
 
   const body = () => store.read(path);
   const named = name => store.fields.bodies.find(known => known.name === name);
@@ -27,7 +36,7 @@ export function createBody({ store, path }) {
   function choose(name) {
     if (name !== OWN) return store.set(path, name);
     const known = named(body()) ?? store.fields.bodies[0];
-    store.set(path, { mass_kg: known.mass_kg, diameter_m: known.diameter_m, drag: known.drag });
+    store.set(path, Object.fromEntries(OWN_FIELDS.filter(key => known[key] !== undefined).map(key => [key, known[key]])));
   }
 
   function build() {
@@ -42,26 +51,41 @@ export function createBody({ store, path }) {
       chosen: () => typeof drag() !== 'number',
       choose: sphere => store.set(`${path}.drag`, sphere ? 'sphere' : 0.5),
     });
-    rows = ['mass_kg', 'diameter_m', ...(numeric ? ['drag'] : [])].map(name => createField({ store, path: `${path}.${name}` }));
+    const made = createChoiceField({ store, path: `${path}.shell`, label: 'Made' });
+    const row = (name, label) => createField({ store, path: `${path}.${name}`, label });
+    const size = [row('mass_kg'), row('diameter_m')],
+      constant = numeric ? [row('drag')] : [],
+      contact = CONTACT.map(([name, label]) => row(name, label));
+    const elements = of => of.map(part => part.element);
     own.replaceChildren(
-      ...rows.slice(0, 2).map(row => row.element),
+      ...elements(size),
       choiceRow('Drag', curve),
-      ...rows.slice(2).map(row => row.element),
+      ...elements(constant),
+      made.element,
+      ...elements(contact),
     );
-    rows.push(curve);
+    rows = [...size, curve, ...constant, made, ...contact];
     own.dataset.numeric = String(numeric);
   }
 
   function update() {
-    const mine = isRecord(body());
-    select.value = mine ? OWN : body();
-    own.hidden = !mine;
-    if (mine && own.dataset.numeric !== String(typeof body().drag === 'number')) build();
-    if (mine) rows.forEach(row => row.update());
-    const known = mine ? null : named(body());
+    const stated = isRecord(body());
+    select.value = stated ? OWN : body();
+    own.hidden = !stated;
+    mine.hidden = stated;
+    if (stated && own.dataset.numeric !== String(typeof body().drag === 'number')) build();
+    if (stated) rows.forEach(row => row.update());
+    const known = stated ? null : named(body());
+    setText(contacts, known?.shell ? contactWords(known) : '');
     setText(source, known?.source ? `Source: ${known.source}` : '');
   }
   return { element, update };
+}
+
+/** 'Hollow; restitution 0.76, friction 0.5, rolling resistance 0.02.' */
+function contactWords({ shell, restitution, friction, rolling_resistance: rolling }) {
+  const made = shell === 'hollow' ? 'Hollow' : 'Solid';
+  return `${made}; restitution ${restitution}, friction ${friction}, rolling resistance ${rolling}.`;
 }
 
 /** 'handball, 0.45 kg' */

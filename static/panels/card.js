@@ -1,51 +1,43 @@
 // One motion: its key and name, Hide and more, the sentence of what goes in and what comes out; its rows when chosen.
 
 import { motionName } from '../state/fields.js';
+import { otherWord } from '../state/mirror.js';
 import { h, setAttribute, setChildren, setText } from './dom.js';
 import { createCardRows } from './card_rows.js';
+import { createEditedName } from './edited_name.js';
 import { icon } from './icons.js';
 import { pathKey } from './path_key.js';
 import { createRefusalSlot } from './refusals.js';
 import { createSentence, outcome } from './sentence.js';
 
-export function createCard({ store, index, kind, duplicate, remove }) {
+export function createCard({ store, index, kind, duplicate, mirror, remove }) {
   const path = `motions.${index}.name`;
-  const name = h('span', {
-    contenteditable: 'plaintext-only',
-    role: 'textbox',
-    'aria-label': 'Name',
-    spellcheck: 'false',
-    class: 'who-name',
-    title: 'Click to rename',
-    onblur: rename,
-    onkeydown,
+  const name = createEditedName({
+    label: 'Name',
+    kind: 'who-name',
+    read: () => motionName(store, index),
+    write: typed => store.set(path, typed),
   });
   const hide = h('button', { type: 'button', class: 'quiet', onclick: toggleHidden });
+  const entry = (label, act) =>
+    h(
+      'button',
+      {
+        type: 'button',
+        onclick: () => {
+          menu.hidePopover();
+          act(index);
+        },
+      },
+      label,
+    );
+  const other = entry('', mirror);
   const menu = h(
     'div',
     { popover: 'auto', class: 'menu', id: `menu-${index}` },
-    h(
-      'button',
-      {
-        type: 'button',
-        onclick: () => {
-          menu.hidePopover();
-          duplicate(index);
-        },
-      },
-      'Duplicate',
-    ),
-    h(
-      'button',
-      {
-        type: 'button',
-        onclick: () => {
-          menu.hidePopover();
-          remove(index);
-        },
-      },
-      'Remove',
-    ),
+    entry('Duplicate', duplicate),
+    other,
+    entry('Remove', remove),
   );
   const more = h('button', { type: 'button', class: 'icon-button', popovertarget: menu.id, onclick: placeMenu }, icon('more'));
   const sentence = createSentence({ store, index, kind });
@@ -59,7 +51,7 @@ export function createCard({ store, index, kind, duplicate, remove }) {
   const element = h(
     'article',
     { class: 'card' },
-    h('header', {}, unfold, h('h3', {}, name), hide, more, menu),
+    h('header', {}, unfold, h('h3', {}, name.element), hide, more, menu),
     h('div', { 'data-row': path }, slot.element),
     h('p', {}, sentence.element, said),
   );
@@ -75,18 +67,6 @@ export function createCard({ store, index, kind, duplicate, remove }) {
   function choose() {
     if (store.view.chosen !== index && !unfold.matches(':focus, :active')) store.look({ chosen: index });
   }
-  function rename() {
-    const typed = name.textContent.replace(/\s+/g, ' ').trim();
-    if (typed && typed !== motionName(store, index)) store.set(path, typed);
-    setText(name, motionName(store, index));
-  }
-  function onkeydown(event) {
-    if (event.key === 'Escape') setText(name, motionName(store, index));
-    if (event.key === 'Enter' || event.key === 'Escape') {
-      event.preventDefault();
-      name.blur();
-    }
-  }
   function toggleHidden() {
     const mine = motionName(store, index),
       { hidden } = store.view;
@@ -95,7 +75,10 @@ export function createCard({ store, index, kind, duplicate, remove }) {
   function placeMenu() {
     const box = more.getBoundingClientRect();
     menu.style.top = `${box.bottom + 4}px`;
-    menu.style.left = `${box.right - 120}px`;
+    menu.style.left = `${box.right - 208}px`;
+    const word = otherWord(store.document.motions[index]);
+    setText(other, `Same again, ${word}`);
+    setAttribute(other, 'hidden', word === null);
   }
 
   function update() {
@@ -104,7 +87,7 @@ export function createCard({ store, index, kind, duplicate, remove }) {
     const hidden = store.view.hidden.includes(mine);
     element.classList.toggle('chosen', chosen);
     element.classList.toggle('hidden-motion', hidden);
-    if (document.activeElement !== name) setText(name, mine);
+    name.update();
     setText(hide, hidden ? 'Show' : 'Hide');
     setAttribute(hide, 'aria-label', `${hidden ? 'Show' : 'Hide'} ${mine} on the stages`);
     setAttribute(more, 'aria-label', `More for ${mine}`);

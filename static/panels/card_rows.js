@@ -1,46 +1,57 @@
 // The rows of the chosen motion: its main figures, and groups that open for body, place and time, and a moving thrower.
 
 import { fieldOf } from '../state/fields.js';
-import { showQuantity } from '../state/units.js';
-import { headingWords } from '../state/words.js';
-import { h, setAttribute, setText } from './dom.js';
+import { floorName, shapeOf } from '../state/shapes.js';
+import { axisOf, axisWords } from '../state/spin_axis.js';
+import { formatFigure, showQuantity } from '../state/units.js';
+import { headingWords, timesWords } from '../state/words.js';
+import { h } from './dom.js';
+import { createAxis } from './axis.js';
 import { bodyWords, createBody } from './body.js';
+import { createChoiceField } from './choice_field.js';
 import { createField } from './field.js';
+import { createFold } from './fold.js';
+import { createLiquid } from './liquid.js';
 import { createHeadingRow } from './rose.js';
+import { createSelect } from './select.js';
+import { createSlope } from './slope.js';
 
 // the order of the rows; what a kind does not have is left out
-const MAIN = ['flow_ml_s', 'lip_diameter_mm', 'speed_m_s', 'elevation_deg', 'heading_deg', 'place.height_m', 'duration_s'];
+const MAIN = ['flow_ml_s', 'lip_diameter_mm', 'speed_m_s', 'elevation_deg', 'heading_deg', 'start', 'place.height_m', 'duration_s'];
+const ON_A_TABLE = { 'place.axial_m': 'Outward', 'place.along_m': 'Round' };
 const SHORT = { elevation_deg: 'Up', 'place.height_m': 'From height', 'place.along_m': 'Along', 'place.axial_m': 'Across' };
 
 export function createCardRows({ store, index, kind }) {
   const has = name => store.fields.kinds[kind].fields.includes(name.split('.')[0]);
   const path = name => `motions.${index}.${name}`;
   const known = name => has(name) && fieldOf(store.fields, path(name)) !== null;
-  const row = (name, label = SHORT[name]) =>
-    name.endsWith('heading_deg')
-      ? createHeadingRow({ store, path: path(name) })
-      : createField({ store, path: path(name), label, centred: fieldOf(store.fields, path(name)).min < 0 });
+  const motion = () => store.document.motions[index];
+  const shape = shapeOf(store.document.habitat);
+  const short = { ...SHORT, ...(kind === 'stand' && { 'place.height_m': 'Height' }), ...(shape === 'turntable' && ON_A_TABLE) };
+  const row = (name, label = short[name]) => {
+    if (name.endsWith('heading_deg')) return createHeadingRow({ store, path: path(name) });
+    if (name === 'start') return createChoiceField({ store, path: path(name), label: 'Starts' });
+    if (name === 'place.floor') return createFloorChoice(store, path(name));
+    return createField({ store, path: path(name), label, centred: fieldOf(store.fields, path(name)).min < 0 });
+  };
 
-  const main = MAIN.filter(known).map(name => row(name));
+  // a ball that rolls lies on the ground
+  const main = MAIN.filter(known)
+    .filter(name => kind !== 'roll' || name !== 'place.height_m')
+    .map(name => row(name));
+  const placed = ['place.along_m', 'place.axial_m', 'start_s'].filter(known);
   const groups = [
     has('body') &&
-      group(
-        'body',
-        () => `Body: ${bodyWords(store, store.read(path('body')))}`,
-        () => [createBody({ store, path: path('body') })],
-      ),
+      createFold({
+        words: () => `Body: ${bodyWords(store, store.read(path('body')))}`,
+        make: () => [createBody({ store, path: path('body') })],
+      }),
+    has('bounces') && createFold({ words: spinWords, make: spinRows }),
+    has('ramp') && createFold({ words: rampWords, make: () => [createSlope({ store, path: path('ramp') })] }),
     has('liquid') &&
-      group(
-        'liquid',
-        () => `Liquid: ${store.read(path('liquid'))}`,
-        () => [createLiquid(store, path('liquid'))],
-      ),
-    group(
-      'place',
-      () => 'Place and time',
-      () => ['place.along_m', 'place.axial_m', 'start_s'].filter(known).map(name => row(name)),
-    ),
-    has('carried') && group('carried', throwerWords, () => [row('carried.speed_m_s', 'Moves at'), row('carried.heading_deg')]),
+      createFold({ words: () => `Liquid: ${store.read(path('liquid'))}`, make: () => [createLiquid(store, path('liquid'))] }),
+    createFold({ words: () => 'Place and time', make: () => ['place.floor', ...placed].map(name => row(name)) }),
+    has('carried') && createFold({ words: throwerWords, make: () => [row('carried.speed_m_s', 'Moves at'), row('carried.heading_deg')] }),
   ].filter(Boolean);
   const left = h('ul', { class: 'small assumptions' });
   const element = h(
@@ -59,30 +70,39 @@ export function createCardRows({ store, index, kind }) {
   function throwerWords() {
     const speed = store.read(path('carried.speed_m_s')) ?? 0;
     if (!speed) return 'Thrower: standing';
-    return `Thrower: ${showQuantity(speed, 'm/s', store.view.units)} ${headingWords(store.read(path('carried.heading_deg')) ?? 0)}`;
+    return `Thrower: ${showQuantity(speed, 'm/s', store.view.units)} ${headingWords(store.read(path('carried.heading_deg')) ?? 0, shape)}`;
   }
 
-  // a link that opens its rows; they are made when first wanted
-  function group(name, words, make) {
-    const id = `motion-${index}-${name}`;
-    const inner = h('div', { class: 'rows', id, hidden: true });
-    let rows = null;
-    const button = h('button', { type: 'button', class: 'link', 'aria-expanded': false, 'aria-controls': id, onclick: toggle });
-    function toggle() {
-      rows ??= make();
-      if (!inner.childElementCount) inner.append(...rows.map(r => r.element));
-      inner.hidden = !inner.hidden;
-      setAttribute(button, 'aria-expanded', !inner.hidden);
-      if (!inner.hidden) rows.forEach(r => r.update());
-    }
-    return {
-      button,
-      element: inner,
-      update() {
-        setText(button, words());
-        if (rows && !inner.hidden) rows.forEach(r => r.update());
-      },
-    };
+  function spinWords() {
+    const spin = store.read(path('ball_spin_rpm')),
+      count = store.read(path('bounces'));
+    const turns = spin ? `${formatFigure(spin, 1)}\u00a0rpm ${kind === 'roll' ? 'about the upright' : axisWords(motion().ball_spin_axis, motion().heading_deg ?? 0)}` : null;
+    const said = [turns, count ? `rebounds ${timesWords(count)} at most` : null].filter(Boolean);
+    return said.length ? `Spin and bounce: ${said.join(', ')}` : 'Spin and bounce';
+  }
+  function spinRows() {
+    const rebounds = row('bounces', 'Rebounds');
+    if (kind === 'roll') return [row('ball_spin_rpm', 'Its spin'), rebounds];
+    const heading = () => motion()?.heading_deg ?? 0;
+    // a spin needs an axis to be about: the first one is the forward roll, in the same step
+    const put = (value, live) =>
+      store.edit(
+        draft => {
+          const mine = draft.motions[index];
+          mine.ball_spin_rpm = value;
+          if (value && !mine.ball_spin_axis) mine.ball_spin_axis = axisOf('forward', heading());
+        },
+        { live },
+      );
+    return [
+      rebounds,
+      createField({ store, path: path('ball_spin_rpm'), label: 'Its spin', centred: true, put }),
+      createAxis({ store, path: path('ball_spin_axis'), heading }),
+    ];
+  }
+  function rampWords() {
+    const slope = motion()?.ramp?.slope_deg;
+    return typeof slope === 'number' ? `Ramp: ${formatFigure(slope, 0.1)}°` : 'Ramp: none';
   }
 
   function update() {
@@ -94,20 +114,22 @@ export function createCardRows({ store, index, kind }) {
   return { element, update };
 }
 
-function createLiquid(store, path) {
-  const select = h(
-    'select',
-    { 'aria-label': 'Liquid', onchange: () => store.set(path, select.value) },
-    store.fields.liquids.map(liquid => h('option', { value: liquid.name }, liquid.name)),
-  );
-  const source = h('p', { class: 'small' });
-  const element = h('div', { class: 'group' }, h('div', { class: 'between' }, h('span', {}, 'Liquid'), select), source);
+// shown where there is more than one floor
+function createFloorChoice(store, path) {
+  const floors = () => store.document.habitat.floors ?? [];
+  const select = createSelect({
+    store,
+    path,
+    label: 'On',
+    options: () => floors().map((floor, i) => [i, floorName(floor, i)]),
+    chosen: () => store.read(path) ?? 0,
+    choose: value => store.set(path, value),
+  });
   return {
-    element,
+    element: select.element,
     update() {
-      select.value = store.read(path);
-      const known = store.fields.liquids.find(liquid => liquid.name === select.value);
-      setText(source, known?.source ? `Source: ${known.source}` : '');
+      select.element.hidden = floors().length < 2;
+      select.update();
     },
   };
 }

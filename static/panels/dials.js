@@ -1,5 +1,6 @@
 // The desk: Radius and Spin always in reach, and what they give, each with its lock.
 
+import { groundOf } from '../state/shapes.js';
 import { formatFigure, showQuantity, threeFigures } from '../state/units.js';
 import { $, h, setAttribute, setText } from './dom.js';
 import { createField } from './field.js';
@@ -7,6 +8,7 @@ import { icon } from './icons.js';
 
 const RADIUS = 'habitat.radius_m',
   SPIN = 'habitat.spin_rpm';
+const RIMS = { deck: 'rim', floor: 'floor', platform: 'edge' };
 const HOLDS = {
   gravity: { word: 'gravity', say: ({ deck_gravity_g: g }) => `${threeFigures(g)}\u00a0g`, held: h => h.deck_gravity_m_s2 },
   rim_speed: { word: 'rim speed', say: ({ rim_speed_m_s: v }, units) => showQuantity(v, 'm/s', units), held: h => h.rim_speed_m_s },
@@ -45,12 +47,12 @@ export function createDials({ store, solve }) {
   radius.element.append(why[RADIUS]);
   spin.element.append(why[SPIN]);
   const readouts = [
-    createReadout(store, 'gravity', 'big', answer => [threeFigures(answer.habitat.deck_gravity_g), answer.scene.habitat.spin_ramp.length ? 'g at first' : 'g on deck'], 'hold gravity'),
+    createReadout(store, 'gravity', 'big', answer => [threeFigures(answer.habitat.deck_gravity_g), gravityWhere(answer)], 'hold gravity'),
     createReadout(
       store,
       'rim_speed',
       '',
-      (answer, units) => [showQuantity(answer.habitat.rim_speed_m_s, 'm/s', units), 'rim'],
+      (answer, units) => [showQuantity(answer.habitat.rim_speed_m_s, 'm/s', units), RIMS[groundOf(answer.scene.habitat)]],
       null,
     ),
     createReadout(
@@ -96,6 +98,12 @@ export function createDials({ store, solve }) {
   }
   for (const topic of ['document', 'answer', 'view', 'notice']) store.on(topic, update);
   update();
+}
+
+function gravityWhere({ scene: { habitat } }) {
+  if (habitat.spin_ramp.length) return 'g at first';
+  const ground = groundOf(habitat);
+  return ground === 'platform' ? 'g outward' : `g on ${ground}`;
 }
 
 function reason(hold, store, units) {

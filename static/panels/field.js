@@ -10,7 +10,8 @@ import { createTrack } from './track.js';
 
 let count = 0;
 
-/** `none`: the word shown for null ('open'); `label` where the row's own word is shorter than the field's. */
+/** `none`: the word shown for null ('open'); `label` where the row's own word is shorter than the field's; `whole`: no parts
+ *  of one; `put` where a value is written otherwise than at its path. */
 export function createField({
   store,
   path,
@@ -23,9 +24,11 @@ export function createField({
   lockSign = null,
   solve = null,
   scale: given = null,
+  put = (value, live) => store.set(path, value, { live }),
 }) {
   const field = fieldOf(store.fields, path);
-  const scale = given ?? makeScale(shownOf(field));
+  const { whole } = field; // no parts of one
+  const scale = whole ? wholeSteps(makeScale(shownOf(field))) : (given ?? makeScale(shownOf(field)));
   const words = label ?? field.label;
   const id = `field-${(count += 1)}`;
   const read = () => {
@@ -43,9 +46,10 @@ export function createField({
     locked,
     value: read,
     say,
-    write: (value, live) => store.set(path, value === null ? null : clamp(value, field.min, field.max), { live }),
+    write: (value, live) => put(value === null ? null : clamp(whole ? Math.round(value) : value, field.min, field.max), live),
   });
-  const figure = createFigure({ store, path, label: words, step: scale.step, none, solve, describedBy: `${id}-no` });
+  const keep = value => put(whole && value !== null ? Math.round(value) : value, false);
+  const figure = createFigure({ store, path, label: words, step: scale.step, none, solve, keep, describedBy: `${id}-no` });
   const name = h(
     'span',
     { class: 'lab', title: 'Double-click: the default', ondblclick: toDefault },
@@ -82,4 +86,9 @@ export function createField({
     slot.update();
   }
   return { element, update, track, figure };
+}
+
+/** A scale whose fine step is one. */
+export function wholeSteps(scale) {
+  return { ...scale, step: () => 1 };
 }

@@ -1,22 +1,19 @@
-// Place 1: what the habitat is, besides the two dials: its rows, air, decks and how the spin changes.
+// Place 1: what the habitat is, besides the two dials: its shape and rows, air, decks, how the spin changes, and what is beside it.
 
+import { fieldsOfShape, groundOf, shapeOf } from '../state/shapes.js';
 import { showQuantity, threeFigures } from '../state/units.js';
 import { $, h, setAttribute, setText } from './dom.js';
 import { choiceRow, createChoice } from './choice.js';
 import { createDecks } from './decks.js';
 import { toggleHold } from './dials.js';
 import { createField } from './field.js';
+import { createHabitatRows } from './habitat_rows.js';
 import { icon } from './icons.js';
+import { createOthers } from './others.js';
 import { createRamp } from './ramp.js';
 
 export function createHowBig({ store }) {
-  const row = (name, none, options) => createField({ store, path: `habitat.${name}`, none, ...options });
-  const rows = [
-    row('width_m', 'open', { label: 'Width' }),
-    row('ceiling_m', 'open', { label: 'Ceiling' }),
-    row('hub_radius_m', 'none', { label: 'Hub radius' }),
-    row('axial_thrust_m_s2', null, { label: 'Thrust', centred: true }),
-  ];
+  const rows = createHabitatRows({ store, at: 'habitat', dials: false, answered: () => store.answer?.habitat });
   const air = [
     createField({ store, path: 'air.pressure_kpa', label: 'Pressure' }),
     createField({ store, path: 'air.temperature_c', label: 'Temperature', centred: true }),
@@ -47,18 +44,19 @@ export function createHowBig({ store }) {
       if (what !== store.view.hold) toggleHold(store, what);
     },
   });
-  $('#size-rows').append(...rows.map(r => r.element));
+  $('#size-rows').append(rows.element);
   $('#hold-row').append(hold.element);
   $('#air-row').replaceWith(choiceRow('Air', airOrNot));
   $('#air-rows').append(...air.map(r => r.element));
   $('#size-caution').prepend(icon('caution'));
-  const tables = [createDecks({ store }), createRamp({ store })];
+  const parts = [rows, ...air, airOrNot, hold, createDecks({ store }), createRamp({ store }), createOthers({ store })];
 
   function update() {
     if (store.view.place !== 1) return;
     setText($('#size-words'), sizeWords(store));
     setAttribute($('#air-rows'), 'hidden', store.document.air === null);
-    for (const part of [...rows, ...air, airOrNot, hold, ...tables]) part.update();
+    setAttribute($('#deck-part'), 'hidden', !fieldsOfShape(store.fields, shapeOf(store.document.habitat)).includes('decks'));
+    for (const part of parts) part.update();
   }
   for (const topic of ['document', 'answer', 'view', 'notice']) store.on(topic, update);
   update();
@@ -68,11 +66,28 @@ function sizeWords({ answer, view }) {
   if (!answer) return '';
   const { habitat, scene } = answer,
     show = (v, unit) => showQuantity(v, unit, view.units);
-  if (!habitat.period_s)
-    return `A drum of ${show(scene.habitat.radius_m, 'm')} that does not turn gives no gravity: what is let go stays.`;
-  const start = scene.habitat.spin_ramp?.length ? 'At the start, a' : 'A';
-  return `${start} deck at ${show(scene.habitat.radius_m, 'm')} gives ${threeFigures(habitat.deck_gravity_g)}\u00a0g; the rim moves at ${show(habitat.rim_speed_m_s, 'm/s')} and a turn takes ${threeFigures(habitat.period_s)}\u00a0s. Climb to the hub and it fades evenly to nothing.`;
+  const radius = show(scene.habitat.radius_m, 'm'),
+    shape = shapeOf(scene.habitat);
+  if (!habitat.period_s && shape === 'turntable')
+    return `A platform of ${radius} that does not turn: a table, under the gravity of the room.`;
+  if (!habitat.period_s) return `At ${radius} and without a turn there is no gravity: what is let go stays.`;
+  const start = scene.habitat.spin_ramp?.length ? 'At the start, a' : 'A',
+    turn = `a turn takes ${threeFigures(habitat.period_s)}\u00a0s`,
+    gravity = `${threeFigures(habitat.deck_gravity_g)}\u00a0g`,
+    speed = show(habitat.rim_speed_m_s, 'm/s');
+  if (shape === 'turntable')
+    return `${start} platform of ${radius}: ${turn}, its edge moves at ${speed}, and what stands there is flung out with ${gravity}.`;
+  if (groundOf(scene.habitat) === 'floor')
+    return `${start} floor at ${radius} gives ${gravity} in its middle and moves at ${speed}; ${turn}. It is flat: “down” leans outward toward its ends.`;
+  const [where, fades] = DECKS[shape];
+  return `${start} ${where} at ${radius} gives ${gravity}; it moves at ${speed} and ${turn}. ${fades}`;
 }
+
+const DECKS = {
+  cylinder: ['deck', 'Climb to the hub and it fades evenly to nothing.'],
+  torus: ['deck', 'Climb the side of the tube and “down” is no longer square to it.'],
+  sphere: ['deck at the equator', 'Toward the poles it fades, and the ground grows steep.'],
+};
 
 /** 56.0 m, 3.00 rpm */
 export function sizeAnswer({ document, view }) {

@@ -4,15 +4,17 @@ import { fieldOf, shownOf } from '../state/fields.js';
 import { makeScale, roundTo } from '../state/scale.js';
 import { formatFigure, parseFigure, shownStep, shownUnit, toShown, withUnit } from '../state/units.js';
 import { h, onDrag, setAttribute, setText } from './dom.js';
+import { wholeSteps } from './field.js';
 import { outside } from './figure.js';
 import { refuse } from './refusals.js';
 
 const DRAG_PX = 3; // a fine step for so many pixels
 
-/** `words(value)` where the figure is said otherwise than by number and unit (a heading). */
+/** `words(value)` where the figure is said otherwise than by number and unit (a heading) */
 export function createInline({ store, path, words = null }) {
   const field = fieldOf(store.fields, path);
-  const scale = makeScale(shownOf(field));
+  const { whole } = field; // no parts of one
+  const scale = whole ? wholeSteps(makeScale(shownOf(field))) : makeScale(shownOf(field));
   const element = h('span', {
     class: 'fig',
     role: 'spinbutton',
@@ -31,7 +33,8 @@ export function createInline({ store, path, words = null }) {
     return withUnit(formatFigure(toShown(v, unit, units), shownStep(scale.step(v), unit, units)), shownUnit(unit, units));
   }
   function put(next, live) {
-    store.set(path, Math.min(field.max, Math.max(field.min, roundTo(next, scale.step(next) / 10))), { live });
+    const near = whole ? Math.round(next) : roundTo(next, scale.step(next) / 10);
+    store.set(path, Math.min(field.max, Math.max(field.min, near)), { live });
   }
   function update() {
     if (typing) return;
@@ -100,7 +103,7 @@ export function createInline({ store, path, words = null }) {
   function take(text) {
     const parsed = parseFigure(text, { unit: field.unit ?? '', system: store.view.units });
     if (parsed.refused || outside(field, parsed.value)) return refuse(store, path, text.trim());
-    store.set(path, parsed.value);
+    store.set(path, whole ? Math.round(parsed.value) : parsed.value);
   }
   return { element, update };
 }

@@ -3,7 +3,8 @@
 import { motionName } from '../state/fields.js';
 import { clamp } from '../state/scale.js';
 import { h, onDrag, s, setAttribute } from './dom.js';
-import { createMarkButtons, drawnMark, eventMarks } from './lane_marks.js';
+import { endWords } from './ends.js';
+import { createMarkButtons, drawnMark, eventMarks, thinned } from './lane_marks.js';
 import { createFlags } from './loop_flags.js';
 import { styleOf } from './path_key.js';
 import { ruler } from './ruler.js';
@@ -61,7 +62,7 @@ export function createLanes({ store, clock }) {
         { 'clip-path': 'url(#flown)' },
         lanes.map(lane => line(lane, 'flown')),
       ),
-      ...marks.map(mark => drawnMark(mark, x)),
+      ...thinned(marks, x).map(mark => drawnMark(mark, x)),
       ...labels(lanes),
     );
     buttons.draw(marks);
@@ -99,7 +100,7 @@ export function createLanes({ store, clock }) {
       .filter(({ gap, index }) => gap >= LETTERS || index === store.view.chosen)
       .map(({ motion, index, y, ends }) => {
         const late = x(ends) > width * 0.72,
-          said = `${shortName(motionName(store, index))} ${landingWords(motion, ends)}`;
+          said = `${shortName(motionName(store, index))} ${laneWords(motion, ends)}`;
         return s(
           'text',
           { x: x(ends) + (late ? -12 : 12), y: y + 4.5, 'text-anchor': late ? 'end' : 'start', class: 'lane-name' },
@@ -149,25 +150,12 @@ function pouring({ stream }) {
   return stream ? Math.max(0, stream.last_leaves_s - stream.first_leaves_s) : 0;
 }
 
-function landingWords(motion, ends) {
+// a stream lands for as long as it is poured
+function laneWords(motion, ends) {
   const { landing, stream } = motion;
-  if (!landing) return endWords(motion);
-  return stream ? `lands from ${landing.time_s.toFixed(2)} to ${ends.toFixed(2)}` : `lands ${landing.time_s.toFixed(2)}`;
+  return stream && landing ? `lands from ${landing.time_s.toFixed(2)} to ${ends.toFixed(2)}` : endWords(motion);
 }
 
 function shortName(name) {
   return name.length > LONGEST ? `${name.slice(0, LONGEST - 1)}…` : name;
-}
-
-function endWords({ end, no_landing: why }) {
-  return (
-    {
-      met_ceiling: 'meets the ceiling',
-      met_hub: 'meets the hub',
-      met_wall: 'meets a wall',
-      left_edge: 'leaves the edge',
-      never_meets: 'never lands',
-      duration: 'still flies',
-    }[why] ?? end
-  );
 }

@@ -1,8 +1,10 @@
 // Place 3: how it is shown. Pace, beads, arrows, companion, measure, split, units, lights; and the flat plot.
 
+import { alongOf, groundOf, shapeOf } from '../state/shapes.js';
 import { paceWords, seatWords } from '../state/words.js';
 import { $, h, setText } from './dom.js';
 import { choiceRow, createChoice, createSwitch } from './choice.js';
+import { createCompared } from './compared.js';
 import { icon } from './icons.js';
 import { createPlot } from './plot.js';
 
@@ -84,6 +86,7 @@ export function createLooks({ store, clock }) {
   const rows = choices.map(([label, choice]) => choiceRow(label, choice));
   $('#look-rows').append(...rows.slice(0, 2), group('Arrows', arrows), group('Plain gravity', companions), ...rows.slice(2));
   $('#look-caution').prepend(icon('caution'));
+  const compared = createCompared({ store });
   const plot = createPlot({ element: $('#plot'), store, clock });
   const all = [...choices.map(([, choice]) => choice), ...arrows, ...companions];
 
@@ -91,6 +94,8 @@ export function createLooks({ store, clock }) {
     if (store.view.place !== 3) return;
     setText($('#look-words'), lookWords(store.document));
     all.forEach(part => part.update());
+    setText($('#plot-title'), `Height ${alongOf(store.document.habitat)}`);
+    compared.update();
     plot.update();
   }
   let before = clock.pace;
@@ -107,9 +112,11 @@ export function createLooks({ store, clock }) {
 }
 
 function lookWords({ air, habitat }) {
+  if (shapeOf(habitat) === 'turntable')
+    return 'Aboard, the platform stands still and what rolls on it curves. Outside is the room, in which the platform turns.';
   const bends = [air === null ? null : 'the air', habitat.axial_thrust_m_s2 ? 'the ship’s push' : null].filter(Boolean);
   const but = bends.length ? ` but for ${bends.join(' and ')}` : '';
-  return `Aboard, the deck stands still and free things curve. Outside, the stars stand still and the same things fly straight${but}.`;
+  return `Aboard, the ${groundOf(habitat)} stands still and free things curve. Outside, the stars stand still and the same things fly straight${but}.`;
 }
 
 /** 'beside, ¼ speed' */

@@ -1,12 +1,16 @@
 // The flat plot: height against distance along the deck, as drawn lines on paper; its table is one key away.
 
 import { motionName } from '../state/fields.js';
+import { alongOf, groundOf } from '../state/shapes.js';
 import { showQuantity, shownUnit } from '../state/units.js';
 import { at, pathPoints } from '../time/track.js';
 import { h, s, setChildren } from './dom.js';
+import { endWords } from './ends.js';
 import { marker, styleOf } from './path_key.js';
 import { BOX, axes, fit, line } from './plot_frame.js';
 import { createTable } from './plot_table.js';
+
+const LETTER_PX = 7; // of a name's letter, about
 
 export function createPlot({ element, store, clock }) {
   let asTable = false,
@@ -42,8 +46,10 @@ export function createPlot({ element, store, clock }) {
       .map((motion, index) => ({ motion, index }))
       .filter(({ index }) => !view.hidden.includes(motionName(store, index)) && index < store.document.motions.length);
     if (!shown.length) return setChildren(picture, h('p', { class: 'small' }, 'Nothing to plot yet.'));
-    const paths = shown.map(({ motion, index }) => ({ index, motion, path: pathPoints(motion, answer.grid) }));
-    const plain = view.companion ? paths.map(({ motion }) => motion.companion).filter(companion => companion?.along_m) : [];
+    const paths = shown
+      .map(({ motion, index }) => ({ index, motion, path: pathPoints(motion, answer.grid) }))
+      .filter(({ path }) => path.count > 0);
+    const plain = view.companion ? paths.map(({ motion }) => motion.companion).filter(companion => companion?.along_m?.length) : [];
     const frame = fit([...paths.map(p => p.path), ...plain]);
     const lines = paths.map(({ path, index }) =>
       s('path', { d: line(path, frame), class: `paper-${styleOf(index).number} curve`, 'stroke-dasharray': styleOf(index).dash }),
@@ -71,7 +77,7 @@ export function createPlot({ element, store, clock }) {
       h(
         'p',
         { class: 'small' },
-        `Height above the deck by distance along it, ${shownUnit('m', view.units)}; spinward to the right.`,
+        `Height above the ${groundOf(answer.scene.habitat)} by distance ${alongOf(answer.scene.habitat)}, ${shownUnit('m', view.units)}; spinward to the right.`,
       ),
     );
   }
@@ -95,7 +101,8 @@ function names(paths, frame, store) {
     path.height_m.forEach((height, i) => {
       if (height > path.height_m[peak]) peak = i;
     });
-    const x = Math.min(BOX.width - 44, Math.max(BOX.left + 30, frame.x(path.along_m[peak])));
+    const half = (motionName(store, index).length * LETTER_PX) / 2;
+    const x = Math.max(BOX.left + half, Math.min(BOX.width - half, frame.x(path.along_m[peak])));
     let y = Math.max(BOX.top - 2, frame.y(path.height_m[peak]) - 7);
     while (taken.some(other => Math.abs(other.x - x) < 64 && Math.abs(other.y - y) < 14)) y += 15;
     taken.push({ x, y });
@@ -108,10 +115,11 @@ function names(paths, frame, store) {
 }
 
 function describe(paths, store) {
+  const along = alongOf(store.answer.scene.habitat);
   const said = paths.map(({ motion, index }) =>
     motion.landing
-      ? `${motionName(store, index)} lands ${showQuantity(motion.landing.drift_m, 'm', store.view.units)} along the deck`
-      : `${motionName(store, index)} does not land`,
+      ? `${motionName(store, index)} lands ${showQuantity(motion.landing.drift_m, 'm', store.view.units)} ${along}`
+      : `${motionName(store, index)} ${endWords(motion)}`,
   );
-  return `Height against distance along the deck. ${said.join('; ')}.`;
+  return `Height against distance ${along}. ${said.join('; ')}.`;
 }

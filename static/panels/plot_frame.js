@@ -31,11 +31,12 @@ export function fit(paths) {
   };
 }
 
-export function line({ along_m: along, height_m: height }, frame) {
+export function line({ along_m: along, height_m: height, corners = [] }, frame) {
   const skip = Math.max(1, Math.ceil(along.length / MOST)),
+    kept = new Set(corners),
     points = [];
   for (let i = 0; i < along.length; i += 1) {
-    if (i % skip === 0 || i === along.length - 1) points.push(`${frame.x(along[i]).toFixed(1)} ${frame.y(height[i]).toFixed(1)}`);
+    if (i % skip === 0 || i === along.length - 1 || kept.has(i)) points.push(`${frame.x(along[i]).toFixed(1)} ${frame.y(height[i]).toFixed(1)}`);
   }
   return `M${points.join('L')}`;
 }

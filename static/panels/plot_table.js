@@ -3,6 +3,7 @@
 import { motionName } from '../state/fields.js';
 import { showQuantity } from '../state/units.js';
 import { h } from './dom.js';
+import { lastSeen } from './ends.js';
 
 export function createTable({ store }) {
   const body = h('tbody', {});
@@ -21,6 +22,11 @@ export function createTable({ store }) {
     ),
     body,
   );
+  const ended = (motion, show) => {
+    const seen = lastSeen(motion);
+    const where = motion.landing ? show(seen.drift_m) : (seen?.say ?? '');
+    return [h('td', { class: 'r' }, where), h('td', { class: 'r' }, show(seen?.time_s, 's'))];
+  };
   function update() {
     const show = (value, unit = 'm') => (typeof value === 'number' ? showQuantity(value, unit, store.view.units) : '');
     body.replaceChildren(
@@ -29,8 +35,7 @@ export function createTable({ store }) {
           'tr',
           {},
           h('th', { scope: 'row' }, motionName(store, index)),
-          h('td', { class: 'r' }, motion.landing ? show(motion.landing.drift_m) : 'does not'),
-          h('td', { class: 'r' }, show(motion.landing?.time_s, 's')),
+          ...ended(motion, show),
           h('td', { class: 'r' }, show(motion.apex?.height_m)),
           h('td', { class: 'r' }, show(motion.companion?.landing?.drift_m)),
         ),

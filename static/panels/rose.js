@@ -1,6 +1,7 @@
 // The heading rose: a plan of the deck, spinward to the right; drag round it, or arrows.
 
 import { fieldOf } from '../state/fields.js';
+import { shapeOf } from '../state/shapes.js';
 import { headingWords } from '../state/words.js';
 import { h, onDrag, s, setAttribute, setText } from './dom.js';
 import { createFigure } from './figure.js';
@@ -30,6 +31,7 @@ export function createHeadingRow({ store, path, label = 'Toward' }) {
   );
 
   const value = () => store.read(path) ?? 0;
+  const said = () => headingWords(value(), shapeOf(store.document.habitat));
   function put(degrees, live) {
     store.set(path, Math.min(field.max, Math.max(field.min, degrees)), { live });
   }
@@ -61,9 +63,9 @@ export function createHeadingRow({ store, path, label = 'Toward' }) {
   }
   function update() {
     setAttribute(hand, 'transform', `rotate(${-value()} 15 15)`);
-    setText(words, headingWords(value()));
+    setText(words, said());
     setAttribute(rose, 'aria-valuenow', value());
-    setAttribute(rose, 'aria-valuetext', headingWords(value()));
+    setAttribute(rose, 'aria-valuetext', said());
     setAttribute(rose, 'aria-valuemin', field.min);
     setAttribute(rose, 'aria-valuemax', field.max);
     figure.update();

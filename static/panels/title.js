@@ -1,6 +1,7 @@
 // The scene's title, edited where it stands, and the stage direction that follows from the answer.
 
 import { fieldOf } from '../state/fields.js';
+import { groundOf, shapeOf } from '../state/shapes.js';
 import { showQuantity, threeFigures } from '../state/units.js';
 import { $, h, setText } from './dom.js';
 
@@ -46,13 +47,31 @@ export function createTitle({ store }) {
   update();
 }
 
+const SAID = {
+  cylinder: r => `A drum of ${r}`,
+  torus: r => `A ring of ${r}`,
+  sphere: r => `A sphere of ${r}`,
+  pods: r => `A set of pods on arms of ${r}`,
+  tether: r => `A pair of cabins, ${r} from the axis,`,
+  tumbler: r => `A craft with its floor ${r} from the axis`,
+  turntable: r => `A turntable of ${r}`,
+};
+
 /** One sentence in italics with the figures that follow from radius and spin. */
 export function direction({ answer, view }) {
   if (!answer) return '';
   const { habitat, scene } = answer,
     show = (v, unit) => showQuantity(v, unit, view.units);
-  const drum = `A drum of ${show(scene.habitat.radius_m, 'm')}`;
-  if (!habitat.period_s) return `${drum} stands still: no gravity anywhere in it.`;
-  const later = scene.habitat.spin_ramp?.length ? ' at first' : '';
-  return `${drum} turns at ${threeFigures(scene.habitat.spin_rpm)}\u00a0rpm${later}: ${threeFigures(habitat.deck_gravity_g)}\u00a0g on the deck, the rim at ${show(habitat.rim_speed_m_s, 'm/s')}, one turn in ${threeFigures(habitat.period_s)}\u00a0s.`;
+  const shape = shapeOf(scene.habitat),
+    thing = SAID[shape](show(scene.habitat.radius_m, 'm'));
+  if (!habitat.period_s) return `${thing} stands still${shape === 'turntable' ? '' : ': no gravity anywhere in it'}.`;
+  const later = scene.habitat.spin_ramp?.length ? ' at first' : '',
+    gravity = `${threeFigures(habitat.deck_gravity_g)}\u00a0g`,
+    speed = show(habitat.rim_speed_m_s, 'm/s');
+  const gives = {
+    platform: `the edge at ${speed}, which takes ${gravity} inward to stay on`,
+    floor: `${gravity} on the floor, which moves at ${speed}`,
+    deck: `${gravity} on the deck, the rim at ${speed}`,
+  }[groundOf(scene.habitat)];
+  return `${thing} turns at ${threeFigures(scene.habitat.spin_rpm)}\u00a0rpm${later}: ${gives}, one turn in ${threeFigures(habitat.period_s)}\u00a0s.`;
 }

@@ -1,9 +1,14 @@
 // Place 2: a card a motion, and what adds one.
 
 import { motionName } from '../state/fields.js';
+import { otherWord, sameAgain } from '../state/mirror.js';
+import { shapeOf } from '../state/shapes.js';
 import { freshName } from '../state/words.js';
 import { $, h, setAttribute } from './dom.js';
 import { createCard } from './card.js';
+
+const ADDS = { stand: 'Add a thing on a table' };
+const NAMES = { stand: 'On a table' };
 
 export function createWhatMoves({ store }) {
   let cards = [],
@@ -12,7 +17,7 @@ export function createWhatMoves({ store }) {
     h(
       'button',
       { type: 'button', class: 'btn', onclick: () => addMotion(kind) },
-      `Add a ${store.fields.kinds[kind].label.toLowerCase()}`,
+      ADDS[kind] ?? `Add a ${store.fields.kinds[kind].label.toLowerCase()}`,
     );
   const kinds = Object.keys(store.fields.kinds);
   $('#adding').append(...kinds.map(add));
@@ -21,15 +26,20 @@ export function createWhatMoves({ store }) {
 
   function addMotion(kind) {
     const motion = structuredClone(store.fields.kinds[kind].new);
-    motion.name = freshName(motion.name ?? store.fields.kinds[kind].label, names());
+    motion.name = freshName(NAMES[kind] ?? store.fields.kinds[kind].label, names());
     store.edit(draft => {
       draft.motions.push(motion);
     });
     chooseLast();
   }
   function duplicate(index) {
-    const motion = structuredClone(store.document.motions[index]);
-    motion.name = freshName(names()[index], names());
+    insert(index, { ...structuredClone(store.document.motions[index]), name: freshName(names()[index], names()) });
+  }
+  function mirror(index) {
+    const motion = store.document.motions[index];
+    if (otherWord(motion)) insert(index, sameAgain(motion, names()[index], names()));
+  }
+  function insert(index, motion) {
     store.edit(draft => {
       draft.motions.splice(index + 1, 0, motion);
     });
@@ -53,10 +63,10 @@ export function createWhatMoves({ store }) {
 
   // cards are made anew only when the cast changes: a card in use keeps its focus
   function update() {
-    const cast = store.document.motions.map(motion => motion.kind).join();
+    const cast = [shapeOf(store.document.habitat), ...store.document.motions.map(motion => motion.kind)].join();
     if (cast !== made) {
       made = cast;
-      cards = store.document.motions.map((motion, index) => createCard({ store, index, kind: motion.kind, duplicate, remove }));
+      cards = store.document.motions.map((motion, index) => createCard({ store, index, kind: motion.kind, duplicate, mirror, remove }));
       $('#cards').replaceChildren(...cards.map(card => card.element));
     }
     setAttribute($('#nothing'), 'hidden', cards.length > 0);

@@ -3,10 +3,12 @@
 import { getAt, isRecord } from './paths.js';
 
 const STARRED = /\.\d+(?=\.|$)/g;
+const BESIDE = /^compare\.\d+\.(?=(habitat|motions)(\.|$))/;
 
-/** 'motions.3.speed_m_s' is described under 'motions.*.speed_m_s'. */
+/** 'motions.3.speed_m_s' is described under 'motions.*.speed_m_s'; a habitat beside the scene's own as that one is. */
 export function fieldOf(fields, path) {
-  return fields?.fields?.[path] ?? fields?.fields?.[path.replace(STARRED, '.*')] ?? null;
+  const own = path.replace(BESIDE, '');
+  return fields?.fields?.[own] ?? fields?.fields?.[own.replace(STARRED, '.*')] ?? null;
 }
 
 export function defaultOf(fields, path) {

@@ -20,6 +20,8 @@ const FIRST_VIEW = {
   companionOutside: false,
   beads_s: 0.25,
   measure: 'dimensions',
+  compare: 'over',
+  beside: null,
   hold: null,
   held: null,
   follower: null,

@@ -3,10 +3,13 @@
 const COUNTS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve'];
 const SEATS = { a: 'over the shoulder', b: 'beside', c: 'at the hub', d: 'down the axis', e: 'with the ball', w: 'whole wheel' };
 
-/** 0 spinward, 90 along the axis, 180 antispinward, 270 back along the axis; between them the nearest and how far off. */
-export function headingWords(degrees) {
+const HEADINGS = ['spinward', 'along the axis', 'antispinward', 'back along the axis'];
+const ROUND_A_TABLE = ['spinward', 'outward', 'antispinward', 'inward'];
+
+/** 0 spinward, 90 along the axis (outward on a turntable), 180 antispinward; between them the nearest and how far off. */
+export function headingWords(degrees, shape = 'cylinder') {
   const turned = ((degrees % 360) + 360) % 360;
-  const names = ['spinward', 'along the axis', 'antispinward', 'back along the axis'];
+  const names = shape === 'turntable' ? ROUND_A_TABLE : HEADINGS;
   const quarter = Math.round(turned / 90) % 4;
   const off = Math.abs(turned - (turned > 315 ? 360 : quarter * 90));
   if (off < 0.05) return names[quarter];
@@ -19,8 +22,12 @@ export function elevationWords(degrees) {
   return degrees > 0 ? `${size} up` : `${size} down`;
 }
 
-export function countWords(number, one) {
-  const many = one.endsWith('s') ? one : `${one}s`;
+/** 'once', 'twice', 'twelve times'. */
+export function timesWords(number) {
+  return ['never', 'once', 'twice'][number] ?? `${COUNTS[number] ?? number} times`;
+}
+
+export function countWords(number, one, many = one.endsWith('s') ? one : `${one}s`) {
   return `${COUNTS[number] ?? number} ${number === 1 ? one : many}`;
 }
 
@@ -28,6 +35,7 @@ export function countWords(number, one) {
 export function motionsWords(motions, kinds) {
   if (!motions.length) return 'nothing yet';
   const same = motions.every(motion => motion.kind === motions[0].kind);
+  if (same && motions[0].kind === 'stand') return countWords(motions.length, 'thing on a table', 'things on tables');
   const label = same ? (kinds?.[motions[0].kind]?.label?.toLowerCase() ?? motions[0].kind) : 'motion';
   return countWords(motions.length, label);
 }

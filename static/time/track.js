@@ -3,8 +3,14 @@
 
 // Keys that events carry too; the others (velocity, accelerations, stream diameter) are known at samples only.
 const EVENT_KEYS = { rotating_m: 3, inertial_m: 3, along_m: 1, height_m: 1, axial_m: 1 };
-const SAMPLE_KEYS = { rotating_velocity_m_s: 3, centrifugal_m_s2: 3, coriolis_m_s2: 3, diameter_m: 1 };
+const SAMPLE_KEYS = { rotating_velocity_m_s: 3, centrifugal_m_s2: 3, coriolis_m_s2: 3, diameter_m: 1, attitude_wxyz: 4 };
+const BROKEN = ['rotating_velocity_m_s', 'coriolis_m_s2'];      // what a contact changes at once
+const CONTACTS = new Set(['deck', 'floor', 'ceiling', 'hub', 'wall']);
 const SAME_TIME_S = 1e-9;
+
+export function isContact(event) {
+  return CONTACTS.has(event.kind);
+}
 
 export function sampleTime(grid, k) {
   return (k * grid.fps[1]) / (grid.fps[0] * grid.samples_per_frame);
@@ -16,6 +22,8 @@ export function pathPoints(motion, grid) {
   const events = (motion.events ?? []).filter((e) => e.rotating_m);
   const order = merged(sampled_s, events);
   const path = { time_s: Float64Array.from(order, (o) => o.time_s), sampled_s, count: order.length };
+  path.corners = order.flatMap(({ event }, i) => (event ? [i] : []));       // points that no drawing may leave out
+  path.breaks_s = events.filter(isContact).map((e) => e.time_s).sort((a, b) => a - b);
   for (const [key, width] of Object.entries(EVENT_KEYS)) path[key] = column(motion, order, key, width);
   for (const key of Object.keys(SAMPLE_KEYS)) path[key] = motion[key] ?? motion.stream?.[key] ?? null;
   path.starts_s = path.count ? path.time_s[0] : 0;
@@ -34,14 +42,15 @@ function sampleTimes(motion, grid) {
   return Float64Array.from({ length: motion.height_m.length }, (_, k) => sampleTime(grid, motion.first + k));
 }
 
+// An event at a sample takes the sample's place; events of one instant keep their order.
 function merged(sampled_s, events) {
   const order = Array.from(sampled_s, (time_s, sample) => ({ time_s, sample, event: null }));
   for (const event of events) {
-    const same = order.findIndex((o) => o.event === null && Math.abs(o.time_s - event.time_s) < SAME_TIME_S);
-    if (same >= 0) order.splice(same, 1);
-    order.push({ time_s: event.time_s, sample: -1, event });
+    const near = upper(sampled_s, event.time_s + SAME_TIME_S) - 1;
+    if (near >= 0 && Math.abs(sampled_s[near] - event.time_s) < SAME_TIME_S) order[near] = null;
   }
-  return order.sort((a, b) => a.time_s - b.time_s);
+  const kept = order.filter((o) => o !== null);
+  return [...kept, ...events.map((event) => ({ time_s: event.time_s, sample: -1, event }))].sort((a, b) => a.time_s - b.time_s);
 }
 
 function column(motion, order, key, width) {
@@ -68,10 +77,25 @@ export function at(path, time_s, key, out) {
   const b = Math.min(hi, count - 1);
   const a = hi > 0 ? hi - 1 : 0;
   const gap = base[b] - base[a];
-  const u = gap > 0 ? Math.min(1, Math.max(0, (time_s - base[a]) / gap)) : 0;
+  const u = gap > 0 ? Math.min(1, Math.max(0, BROKEN.includes(key) ? share(path, base, a, b, time_s) : (time_s - base[a]) / gap)) : 0;
   if (width === 1) return values[a] + (values[b] - values[a]) * u;
-  for (let c = 0; c < width; c += 1) out[c] = values[a * width + c] + (values[b * width + c] - values[a * width + c]) * u;
+  const flip = width === 4 && facing(values, a, b) < 0 ? -1 : 1;
+  for (let c = 0; c < width; c += 1) out[c] = values[a * width + c] + (flip * values[b * width + c] - values[a * width + c]) * u;
   return out;
+}
+
+// How far from sample a to sample b; where a contact lies between them, before it all a and after it all b.
+function share(path, base, a, b, time_s) {
+  const broken = path.breaks_s?.[upper(path.breaks_s, base[a])];
+  if (broken !== undefined && broken < base[b]) return time_s < broken ? 0 : 1;
+  return (time_s - base[a]) / (base[b] - base[a]);
+}
+
+// A quaternion and its negative are the same turning: the nearer one is meant.
+function facing(values, a, b) {
+  let dot = 0;
+  for (let c = 0; c < 4; c += 1) dot += values[4 * a + c] * values[4 * b + c];
+  return dot;
 }
 
 // Index of the first time later than t.

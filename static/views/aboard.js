@@ -1,28 +1,32 @@
 // Aboard: the turning frame, lamplit. The deck stands still, paths curve, the stars go round.
 
+import { angleAt } from '../time/track.js';
 import { Arrows } from './arrows.js';
 import { Half } from './half.js';
 import { Launch } from './launch.js';
-import { figure } from './say.js';
+import { degrees, figure } from './say.js';
 
 export class Aboard extends Half {
-  constructor(shared, dom, store, hold) {
+  // `store` and `hold` for the stage whose motions can be launched by hand; a second habitat is only looked at.
+  constructor(shared, dom, store = null, hold = null) {
     super(shared, 'aboard', dom);
     this.arrows = new Arrows(shared);
-    this.launch = new Launch(shared, dom, store, hold);
-    this.group.add(this.arrows.mesh, this.launch.mesh);
+    this.launch = store && new Launch(shared, dom, store, hold);
+    this.group.add(this.arrows.mesh);
+    if (this.launch) this.group.add(this.launch.mesh);
   }
 
   // A pool of light about where things start, distance fading to night.
-  dress(shared, habitat) {
-    const { span_m, distance_m, camera } = this.eye;
-    const whole = this.view.seat.aboard === 'w';
+  dress(shared, habitat, time_s) {
+    const { span_m, distance_m } = this.eye;
+    const whole = this.seat === 'w';
+    const { level, radius_m } = this.model.ground;
     shared.uCool.value = whole ? 0.6 : 0;
     shared.uLamp.value = whole ? 1.5 : 1;
-    shared.uFog.value.set(...(whole ? [1e7, 2e7] : [distance_m + 0.5 * span_m, distance_m + 3.3 * span_m]));
+    shared.uFog.value.set(...(level ? [distance_m + 2 * radius_m, distance_m + 6 * radius_m + 8] : whole ? [1e7, 2e7] : [distance_m + 0.5 * span_m, distance_m + 3.3 * span_m]));
     shared.uPool.value.set((this.lead?.release.along_m ?? 0) - 0.1 * span_m, whole ? 1e7 : Math.max(0.47 * span_m, 3));
-    habitat.cutAway(Math.sign(camera.position.z));
-    habitat.turn(0);
+    habitat.cutAway(this.eyeSide(), this.eyeSide());
+    habitat.turn(0, -angleAt(this.model.answer, time_s));
   }
 
   ownLabels(time_s, clock) {
@@ -33,11 +37,23 @@ export class Aboard extends Half {
     }));
     const dims = view.measure === 'dimensions' ? this.dims.drift(model, shown, eye, this.frontEdge_m, view.units) : this.dims.clear();
     const figures = dims.map(({ key, text, at }) => ({ key, strong: text, at: [at], centred: true, gap: 4 }));
-    return [...this.launch.update(this, clock), ...figures, ...words];
+    return [...(this.launch?.update(this, clock) ?? []), ...figures, ...words, ...this.levelLabels()];
+  }
+
+  // On a flat floor: how far "down" leans where it is known, at the plumb lines farthest out.
+  levelLabels() {
+    const { shape, ground } = this.model;
+    const floor = this.lead?.floor ?? 0;
+    const levels = [...(shape.floors[floor]?.levels ?? [])].sort((a, b) => a.along_m - b.along_m);
+    const axial = -0.86 * (shape.floors[floor]?.half_m[1] ?? 0);
+    return [levels[0], levels.at(-1)].filter((level) => level && Math.abs(level.lean_deg) >= 0.1).map((level, k) => ({
+      key: `level ${k}`, text: 'down leans ', strong: degrees((level.lean_deg * Math.PI) / 180).replace('−', ''), shy: true, gap: 8,
+      at: [1.1, 0.5].map((height) => ground.at(level.along_m, height, axial, 0, {}, floor)),
+    }));
   }
 
   alsoTaken() {
-    return this.launch.shown ? [this.launch.spot] : [];
+    return this.launch?.shown ? [this.launch.spot] : [];
   }
 
   pathPx() {

@@ -1,17 +1,21 @@
 // Who and what moves on a stage at time t: the lay figures, the bodies, and the shadows of both.
 
-import { Group, Mesh } from '../vendor/three.module.js';
-import { angleAt } from '../time/track.js';
+import { Group, Matrix4, Mesh, Vector3 } from '../vendor/three.module.js';
+import { at } from '../time/track.js';
+import { Balls } from './balls.js';
 import { cardMaterial } from './materials.js';
 import { Dots, KIND } from './dots.js';
 import { figureGeometry, PERSON_M } from './figure.js';
-import { bodyAt, groundOf, standing } from './model.js';
-import { placeAt } from './place.js';
+import { triad } from './ground.js';
+import { bodyAt, standing, turnAt } from './model.js';
 import { Shadows } from './shadows.js';
 import { rgb } from './styles.js';
 
 const BODY_PX = 13;
 const p = { x: 0, y: 0, z: 0 };
+const attitude = [1, 0, 0, 0];
+const turning = new Matrix4();
+const [x, y, z] = [new Vector3(), new Vector3(), new Vector3()];
 
 export class Actors {
   constructor(shared, frame, geometry = figureGeometry()) {
@@ -23,6 +27,7 @@ export class Actors {
     this.people = [];
     this.ghosts = [];
     this.bodies = new Dots(shared, { order: 8 });
+    this.balls = new Balls(shared, this.group);
     this.shadows = new Shadows(shared);
     this.group.add(this.bodies.points, this.shadows.mesh);
   }
@@ -30,9 +35,10 @@ export class Actors {
   read(model, shown) {
     this.model = model;
     this.shown = shown;
-    const fits = PERSON_M < 2 * model.radius_m - 0.1 && PERSON_M < (model.shape.ceiling_m ?? 1e9);
-    this.where = fits ? (shown.length ? standing(shown) : [{ along_m: 0, axial_m: 0, since_s: 0, release_rad: 0 }]) : [];
+    const people = standing(shown, model.ground);
+    this.where = people.filter(({ floor }) => PERSON_M < model.ground.headroom(floor));
     this.stand(this.people, this.where.length, this.wood);
+    this.balls.read(shown);
   }
 
   stand(meshes, count, material) {
@@ -46,46 +52,58 @@ export class Actors {
   }
 
   update(time_s) {
-    const turn = this.frame === 'outside' ? angleAt(this.model.answer, time_s) : 0;
+    const turn = turnAt(this.model, this.frame, time_s);
     this.shadows.begin();
-    this.where.forEach((person, k) => this.putPerson(this.people[k], person.along_m / this.model.radius_m + turn, person.axial_m, true));
+    this.where.forEach((person, k) => this.putPerson(this.people[k], person, turn, true));
     this.putGhosts(turn);
-    this.putBodies(time_s);
+    this.putBodies(time_s, turn);
     this.shadows.end();
   }
 
   // Outside, a pale ghost stays where each figure stood at the release. `exposures`: more angles at which to draw it faintly.
   putGhosts(turn) {
     if (this.frame !== 'outside') return;
-    const spots = this.where.flatMap((person) => (this.exposures ?? [person.release_rad - person.along_m / this.model.radius_m])
+    const spots = this.where.flatMap((person) => (this.exposures ?? [person.since_rad])
       .filter((angle) => Math.abs(turn - angle) * this.model.radius_m > 0.25)
-      .map((angle) => [angle + person.along_m / this.model.radius_m, person.axial_m]));
+      .map((angle) => [person, angle]));
     this.stand(this.ghosts, spots.length, this.pale);
-    spots.forEach(([azimuth, axial], k) => this.putPerson(this.ghosts[k], azimuth, axial, false));
+    spots.forEach(([person, angle], k) => this.putPerson(this.ghosts[k], person, angle, false));
   }
 
-  putPerson(mesh, azimuth, axial_m, dark) {
-    const R = this.model.radius_m;
-    placeAt(R, azimuth * R, 0, axial_m, 0, p);
+  putPerson(mesh, person, turn, dark) {
+    const { ground } = this.model;
+    const { along_m, axial_m, floor } = person;
+    ground.on(along_m, 0, axial_m, turn, p, floor);
     mesh.position.set(p.x, p.y, p.z);
-    mesh.rotation.z = azimuth;
-    if (dark) this.shadows.add(R, azimuth, axial_m, Math.min(0.46, 0.2 * R), 0.62);
+    const { spin, up, axial } = triad(ground.azimuth(along_m, floor) + turn, ground.level);
+    mesh.quaternion.setFromRotationMatrix(turning.makeBasis(x.set(...spin), y.set(...up), z.set(...axial)));
+    if (dark) this.shadows.add(ground, person, turn, Math.min(0.46, 0.2 * ground.radius_m), 0.62);
   }
 
-  putBodies(time_s) {
+  putBodies(time_s, turn) {
     this.bodies.begin();
+    this.balls.begin();
     for (const m of this.shown) {
       if (m.stream || time_s < m.starts_s - 1e-6) continue;
       bodyAt(this.model, m, this.frame, time_s, p);
-      this.bodies.add(p, { size: BODY_PX, diameter: m.diameter_m, kind: KIND.ball, tint: rgb(m.style.color) });
-      this.shade(p, m.diameter_m);
+      const look = { size: BODY_PX, diameter: m.diameter_m, tint: rgb(m.style.color) };
+      if (m.motion.kind === 'stand') this.bodies.add(p, { ...look, kind: KIND.cup, time: this.azimuthAt(m, time_s, turn) });
+      else if (m.path.attitude_wxyz) this.balls.add(p, look, at(m.path, time_s, 'attitude_wxyz', attitude), turn);
+      else this.bodies.add(p, { ...look, kind: KIND.ball });
+      this.shade(p, m, turn);
     }
     this.bodies.end();
+    this.balls.end();
   }
 
-  shade(point, diameter_m) {
-    const { along_rad, height_m, axial_m } = groundOf(this.model, point);
-    const soft = 1 + 0.35 * height_m;
-    this.shadows.add(this.model.radius_m, along_rad, axial_m, Math.max(0.5 * diameter_m, this.least_m ?? 0.1) * soft, 0.72 / (1 + 0.22 * height_m));
+  azimuthAt(m, time_s, turn) {
+    return this.model.ground.azimuth(at(m.path, time_s, 'along_m') ?? 0, m.floor) + turn;
+  }
+
+  shade(point, m, turn) {
+    const under = this.model.ground.under(point, turn, m.floor);
+    if (!under) return;
+    const soft = 1 + 0.35 * Math.max(0, under.height_m);
+    this.shadows.add(this.model.ground, { ...under, floor: m.floor }, turn, Math.max(0.5 * m.diameter_m, this.least_m ?? 0.1) * soft, 0.72 / (1 + 0.22 * Math.max(0, under.height_m)));
   }
 }

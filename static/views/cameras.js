@@ -10,7 +10,7 @@ const ZOOM = [0.05, 30];
 export class Eye {
   constructor() {
     this.camera = new PerspectiveCamera(30, 1, 0.1, 2000);
-    this.rig = null;            // of the seat: {target, azimuth, yaw, tilt, distance, fov}
+    this.rig = null;            // of the seat: {target, azimuth, level, yaw, tilt, distance, fov}
     this.from = null;
     this.home();
   }
@@ -31,8 +31,8 @@ export class Eye {
 
   // A new rig at once, or eased from what is seen now.
   sit(rig, { eased = false, now_ms = 0 } = {}) {
-    if (eased && this.rig) this.from = { rig: this.seen(now_ms), at_ms: now_ms };
-    else if (!eased && this.from && !this.rig) this.from = null;
+    if (eased && this.rig && this.rig.level === rig.level) this.from = { rig: this.seen(now_ms), at_ms: now_ms };
+    else if ((!eased && this.from && !this.rig) || this.rig?.level !== rig.level) this.from = null;
     this.rig = rig;
   }
 
@@ -78,6 +78,7 @@ function between(a, b, u) {
   return {
     target: a.target.map((c, i) => mix(c, b.target[i])),
     azimuth: swing(a.azimuth, b.azimuth),
+    level: b.level,
     yaw: swing(a.yaw, b.yaw),
     tilt: mix(a.tilt, b.tilt),
     distance: Math.exp(mix(Math.log(a.distance), Math.log(b.distance))),

@@ -2,13 +2,14 @@
 
 import { button, make, svg } from './furniture.js';
 import { attachPopover } from './popover.js';
-import { SEATS } from './seats.js';
+import { seatName, SEATS } from './seats.js';
 
 const PLAN = { size: 148, middle: 74, radius: 56 };
 const MEASURES = { off: 'Off', dimensions: 'Dimensions', tape: 'Tape: two clicks' };
 
 export function attachSeats(dom, store) {
   const other = dom.frame === 'aboard' ? 'outside' : 'aboard';
+  const nameOf = (letter) => seatName(letter, store.answer?.scene.habitat.shape);
   const sit = (seat) => store.look({ seat: { ...store.view.seat, [dom.frame]: seat } });
   const popover = attachPopover(dom.seat, dom, `Seat, ${dom.name}`, (panel) => {
     const focused = panel.contains(document.activeElement);
@@ -19,24 +20,27 @@ export function attachSeats(dom, store) {
     set.setAttribute('aria-label', `Where ${dom.name} is seen from`);
     const plan = make('div', 'seat-plan', set);
     drawPlan(plan);
-    for (const [letter, seat] of Object.entries(SEATS)) seatButton(plan, letter, seat, now === letter, () => sit(letter));
+    for (const [letter, { plan: spot }] of Object.entries(SEATS)) seatButton(plan, letter, { name: nameOf(letter), plan: spot }, now === letter, () => sit(letter));
     const names = make('ul', 'seat-names', panel);
     names.setAttribute('aria-hidden', 'true');
-    for (const [letter, seat] of Object.entries(SEATS)) {
-      make('li', letter === now ? 'seat-now' : '', names).textContent = `${letter}  ${seat.name.toLowerCase()}`;
+    for (const letter of Object.keys(SEATS)) {
+      make('li', letter === now ? 'seat-now' : '', names).textContent = `${letter}  ${nameOf(letter).toLowerCase()}`;
     }
     const both = button(panel, 'seat-both', 'Same seat in both');
     both.disabled = store.view.seat[other] === now;
     both.addEventListener('click', () => store.look({ seat: { aboard: now, outside: now } }));
     if (focused) panel.querySelector('[aria-checked="true"]').focus();
   });
+  let labelled = null;
   const label = () => {
-    const { name } = SEATS[store.view.seat[dom.frame]];
+    const name = nameOf(store.view.seat[dom.frame]);
+    popover.refresh();
+    if (name === labelled) return;
+    labelled = name;
     dom.seat.lastElementChild.textContent = name;
     dom.seat.setAttribute('aria-label', `Seat: ${name}`);
-    popover.refresh();
   };
-  store.on('view', label);
+  for (const topic of ['view', 'answer']) store.on(topic, label);
   label();
   return popover;
 }

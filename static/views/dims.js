@@ -1,15 +1,14 @@
 // Ruled dimensions on the deck: how far each landing drifted, and how far the wheel has turned. Every figure is the answer's.
 
 import { angleAt } from '../time/track.js';
-import { placeAt } from './place.js';
 import { headed } from './arrows.js';
 import { PERSON_M } from './figure.js';
 import { Ribbon } from './ribbon.js';
 import { degrees, metres } from './say.js';
 import { BONE } from './styles.js';
 
+const LEAST_M = 0.005;           // less would be written 0.00
 const SMALL_PX = 16;             // a person lower than this on the picture: only dimensions twice as long are worth reading
-const p = { x: 0, y: 0, z: 0 };
 
 export class Dims {
   constructor(shared) {
@@ -25,45 +24,45 @@ export class Dims {
     const gap = Math.min(1.6, 0.3 * model.radius_m) * Math.max(Math.min(1, eye.span_m / 22), eye.span_m / 40);
     const taken = [];
     const least_m = PERSON_M < SMALL_PX * eye.metresPerPx ? 3 * SMALL_PX * eye.metresPerPx : 0;
-    const landed = shown.filter((m) => m.landing && Math.abs(m.landing.drift_m) >= least_m).sort((a, b) => Math.abs(a.landing.drift_m) - Math.abs(b.landing.drift_m));
+    const landed = shown.filter((m) => m.landing && Math.abs(m.landing.drift_m) >= Math.max(least_m, LEAST_M)).sort((a, b) => Math.abs(a.landing.drift_m) - Math.abs(b.landing.drift_m));
     for (const m of landed) {
       const [a0, a1] = [m.release.along_m, m.landing.along_m];
       const span = [Math.min(a0, a1), Math.max(a0, a1)];
       const level = taken.filter((t) => t[0] < span[1] - 1e-3 && t[1] > span[0] + 1e-3).length;
       taken.push(span);
       const z = Math.min(m.landing.axial_m + gap * (1 + 0.6 * level), frontEdge_m);
-      lines.push(...this.ruled(model.radius_m, a0, a1, m.landing.axial_m, z));
-      labels.push({ key: `drift ${m.i}`, text: metres(Math.abs(m.landing.drift_m), units), at: { ...placeAt(model.radius_m, (a0 + a1) / 2, 0, z, 0, p) } });
+      const floor = new Marked(model.ground, m.floor);
+      lines.push(...this.ruled(floor, a0, a1, m.landing.axial_m, z));
+      labels.push({ key: `drift ${m.i}`, text: metres(Math.abs(m.landing.drift_m), units), at: floor.point((a0 + a1) / 2, z) });
     }
     this.ribbon.set(lines);
     return labels;
   }
 
-  ruled(R, a0, a1, from_z, z) {
+  ruled(floor, a0, a1, from_z, z) {
     const over = 0.2 * Math.abs(z - from_z);
     return [
-      { points: arc(R, a0 / R, a1 / R, z) },
-      ...[a0, a1].map((a) => ({ points: [from_z + over, z + over].flatMap((axial) => xyz(R, a, axial)) })),
+      { points: floor.line(a0, a1, z) },
+      ...[a0, a1].map((a) => ({ points: [from_z + over, z + over].flatMap((axial) => floor.xyz(a, axial)) })),
     ];
   }
 
   // Outside: from the ghost to the figure.
   turned(model, person, time_s, eye, frontEdge_m) {
     const R = model.radius_m;
-    const from = person.release_rad;
     const by = angleAt(model.answer, time_s) - angleAt(model.answer, person.since_s);
-    if (by * R < 0.4 * Math.min(1, R / 4)) {
+    if (Math.abs(by) * R < 0.4 * Math.min(1, R / 4)) {
       return this.clear();
     }
     const z = Math.min(person.axial_m + 2.4 * Math.max(0.12, Math.min(1, R / 20)) * Math.max(Math.min(1, eye.span_m / 24), eye.span_m / 70), frontEdge_m);
+    const floor = new Marked(model.ground, person.floor);
     const shown = Math.min(by, 2 * Math.PI - 0.02);
-    const points = arc(R, from, from + shown, z);
+    const points = floor.arc(person.along_m, person.since_rad, person.since_rad + shown, z);
     const tip = points.slice(-3);
     const before = points.slice(-6, -3);
     const tick = 0.16 * (z - person.axial_m);
-    this.ribbon.set([{ points }, ...headed(before, tip, eye, 'velocity').slice(1), { points: [z - tick, z + tick].flatMap((axial) => xyz(R, from * R, axial)) }]);
-    placeAt(R, (from + shown / 2) * R, 0, z, 0, p);
-    return [{ key: 'turned', text: 'the wheel has turned ', strong: degrees(by), at: { ...p } }];
+    this.ribbon.set([{ points }, ...headed(before, tip, eye, 'velocity').slice(1), { points: [z - tick, z + tick].flatMap((axial) => floor.xyz(person.along_m, axial, person.since_rad)) }]);
+    return [{ key: 'turned', text: `the ${model.ground.whole} has turned `, strong: degrees(by), at: floor.point(person.along_m, z, person.since_rad + shown / 2) }];
   }
 
   clear() {
@@ -72,14 +71,32 @@ export class Dims {
   }
 }
 
-function xyz(R, along, axial) {
-  placeAt(R, along, Math.min(0.02, 0.003 * R), axial, 0, p);
-  return [p.x, p.y, p.z];
+// Lines drawn on one floor, a hair above it.
+class Marked {
+  constructor(ground, floor) {
+    Object.assign(this, { ground, floor, lift_m: Math.min(0.02, 0.003 * ground.radius_m) });
+  }
+
+  point(along, axial, turn = 0) {
+    return this.ground.on(along, this.lift_m, axial, turn, {}, this.floor);
+  }
+
+  xyz(along, axial, turn = 0) {
+    const { x, y, z } = this.point(along, axial, turn);
+    return [x, y, z];
+  }
+
+  // Along the deck, and with the deck as it turns.
+  line(from, to, axial) {
+    return steps(from, to, 0.04 * this.ground.radius_m).flatMap((along) => this.xyz(along, axial));
+  }
+
+  arc(along, from_rad, to_rad, axial) {
+    return steps(from_rad, to_rad, 0.04).flatMap((turn) => this.xyz(along, axial, turn));
+  }
 }
 
-function arc(R, from, to, axial) {
-  const parts = Math.max(8, Math.min(96, Math.ceil(Math.abs(to - from) / 0.04)));
-  const points = [];
-  for (let k = 0; k <= parts; k += 1) points.push(...xyz(R, (from + ((to - from) * k) / parts) * R, axial));
-  return points;
+function steps(from, to, size) {
+  const parts = Math.max(8, Math.min(96, Math.ceil(Math.abs(to - from) / size)));
+  return Array.from({ length: parts + 1 }, (_, k) => from + ((to - from) * k) / parts);
 }

@@ -3,17 +3,18 @@
 
 import { AdditiveBlending, BufferGeometry, InterleavedBuffer, InterleavedBufferAttribute, NormalBlending, Points, ShaderMaterial, DynamicDrawUsage } from '../vendor/three.module.js';
 
-export const KIND = { light: 0, disc: 1, square: 2, triangle: 3, diamond: 4, cross: 5, ring: 6, ball: 7, bead: 8 };
+export const KIND = { light: 0, disc: 1, square: 2, triangle: 3, diamond: 4, cross: 5, ring: 6, ball: 7, bead: 8, cup: 9 };
 const FLOATS = 11;      // position, size px, diameter m, kind, time, red, green, blue, alpha
 
 const VERTEX = `
   attribute vec4 look; attribute vec4 tint;      // size px, diameter m, kind, time
   uniform float uDpr, uPx, uNow, uScale, uNear, uFogged; uniform vec2 uFog;
-  varying vec4 vTint; varying float vKind, vSize;
+  uniform vec4 uOver;
+  varying vec4 vTint; varying float vKind, vSize; varying vec2 vUp;
   void main() {
     vec4 e = modelViewMatrix * vec4(position, 1.);
     vec4 c = projectionMatrix * e;
-    float past = step(look.w, uNow), bead = step(7.5, look.z);
+    float past = step(look.w, uNow), bead = step(7.5, look.z) * step(look.z, 8.5);
     float size = max(look.x * uScale * uDpr, look.y * uPx / max(c.w, uNear)) * mix(1., mix(.7, 1., past), bead);
     float pull = 1.5 * size * max(c.w, uNear) / uPx + .02;      // toward the eye, so that a mark on the deck is not half sunk in it
     vec4 q = projectionMatrix * vec4(e.xyz * (1. - min(pull / max(length(e.xyz), 1e-6), .5)), 1.);
@@ -22,6 +23,8 @@ const VERTEX = `
     if (bead > .5) vTint = past > .5 ? vec4(1., 1., 1., .95) : vec4(tint.rgb, .6);
     vTint.a *= 1. - uFogged * smoothstep(uFog.x, uFog.y, c.w);
     vKind = look.z;
+    vec3 up = mix(vec3(-sin(look.w), cos(look.w), 0.), uOver.xyz, uOver.w);      // of a cup, whose time is an angle about the axis
+    vUp = look.z > 8.5 ? normalize((viewMatrix * vec4(up, 0.)).xy + vec2(0., 1e-4)) : vec2(0., 1.);
     vSize = size + 2.;
     gl_PointSize = vSize;
     gl_Position = c;
@@ -29,7 +32,7 @@ const VERTEX = `
 
 const FRAGMENT = `
   uniform vec3 uNight;
-  varying vec4 vTint; varying float vKind, vSize;
+  varying vec4 vTint; varying float vKind, vSize; varying vec2 vUp;
   void main() {
     vec2 q = (gl_PointCoord * 2. - 1.) * vSize * .5; q.y = -q.y;      // px from the middle
     float r = vSize * .5 - 1., k = floor(vKind + .5), d = length(q) - r, a = 1.;
@@ -42,6 +45,13 @@ const FRAGMENT = `
       a = 1. - smoothstep(-.7, .5, d);
     }
     else if (k == 8.) a = 1. - smoothstep(-.7, .5, d);
+    else if (k == 9.) {                                          // a cup: wider at the lip
+      q = vec2(q.x * vUp.y - q.y * vUp.x, dot(q, vUp));
+      float s = r * .92, lean = .62 + .2 * (q.y / s);
+      d = max(abs(q.x) - s * lean, abs(q.y) - s * .9);
+      c *= (q.y > s * .62 ? 1.12 : .78 - .22 * q.x / s);
+      a = 1. - smoothstep(-.7, .5, d);
+    }
     else {
       float s = r - 1.6;
       if (k == 1.) d = length(q) - s;

@@ -1,14 +1,15 @@
 // From a direction of view and the points that must be seen to where the eye stands. Exact, no search: each side of the
 // picture bounds a half-space of eyes.
 
+import { triad } from './ground.js';
+
 const RAD = Math.PI / 180;
 
-// Right, up and back of an eye that looks from (yaw, tilt) about the local up at `azimuth`.
-export function axes({ azimuth, yaw, tilt }) {
-  const spin = [Math.cos(azimuth), Math.sin(azimuth), 0];
-  const up = [-Math.sin(azimuth), Math.cos(azimuth), 0];
+// Right, up and back of an eye that looks from (yaw, tilt) about the local up at `azimuth` (`level`: up is the axis).
+export function axes({ azimuth, level, yaw, tilt }) {
+  const { spin, up, axial } = triad(azimuth, level);
   const [sy, cy, st, ct] = [Math.sin(yaw), Math.cos(yaw), Math.sin(tilt), Math.cos(tilt)];
-  const mix = (s, u, z) => [s * spin[0] + u * up[0], s * spin[1] + u * up[1], z];
+  const mix = (s, u, z) => [0, 1, 2].map((c) => s * spin[c] + u * up[c] + z * axial[c]);
   return { right: mix(cy, 0, -sy), up: mix(-st * sy, ct, -st * cy), back: mix(ct * sy, st, ct * cy) };
 }
 

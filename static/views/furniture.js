@@ -44,7 +44,11 @@ function half(element, frame) {
   const live = make('p', 'stage-live', box);
   // Where title and buttons stand, in px of the stage.
   const corners = () => [title, tools].map((part) => ({ x: part.offsetLeft, y: part.offsetTop, w: part.offsetWidth, h: part.offsetHeight }));
-  return { element, frame, name, box, title, view, labels, tools, seat, measure, alone, live, corners };
+  const retitle = ([says, aside]) => {
+    title.firstElementChild.textContent = says;
+    title.lastElementChild.textContent = aside;
+  };
+  return { element, frame, name, titles: TITLES[frame], retitle, box, title, view, labels, tools, seat, measure, alone, live, corners };
 }
 
 export function make(tag, className, parent) {

@@ -1,150 +1,74 @@
-// The wheel itself, true to the document: deck, hull in section, rails, footlights, ceiling, hub lantern and spokes. Segments
-// are as fine as the eye needs: a chord may leave the circle by a third of a pixel, less where people stand.
+// The habitat that turns, drawn by whichever craft its shape asks for; and round a turntable the room that does not.
 
-import { BufferGeometry, CylinderGeometry, Group, Mesh, PlaneGeometry } from '../vendor/three.module.js';
-import { blobMaterial, cardMaterial, deckMaterial } from './materials.js';
-import { Dots, KIND } from './dots.js';
-import { Ribbon } from './ribbon.js';
-import { placeAt } from './place.js';
-import { rgb } from './styles.js';
-import { band, drawnHalfWidth, evenly, ring, ringAngles, spokes, withStrength, xyz } from './wheel.js';
+import { Group } from '../vendor/three.module.js';
+import { Bench } from './bench.js';
+import { Drum } from './drum.js';
+import { Pods } from './pods.js';
+import { Shell } from './shell.js';
 
-const p = { x: 0, y: 0, z: 0 };
+const CRAFTS = { cylinder: Drum, torus: Shell, sphere: Shell, pods: Pods, tether: Pods, tumbler: Pods, turntable: Bench };
 
 export class Habitat {
   constructor(shared) {
     this.shared = shared;
+    this.crafts = new Map();
     this.pivot = new Group();
     this.group = new Group();
+    this.still = new Group();    // does not turn with the habitat
+    this.room = new Group();
+    this.whole = new Group();
     this.pivot.add(this.group);
-    this.deckMaterial = deckMaterial(shared);
-    const hull = cardMaterial(shared, '#56636B');
-    const section = cardMaterial(shared, '#7E8886', { side: 'both' });
-    const under = cardMaterial(shared, '#A8ACA2', { side: 'both', alpha: 0.1, fill: 0.6 });
-    this.deck = this.mesh(this.deckMaterial);
-    this.hull = this.mesh(hull);
-    this.sections = [1, -1].map(() => this.mesh(section));
-    this.ceiling = this.mesh(under);
-    this.edges = this.ribbon({ color: '#97A09D', width: 1.3, fogged: 1 });
-    this.rails = [1, -1].map(() => this.ribbon({ color: '#8E9693', width: 1.2, alpha: 0.9, fogged: 1 }));
-    this.lights = [1, -1].map(() => this.footlights());
-    this.core = this.mesh(cardMaterial(shared, '#FFE3B0', { glow: 1 }));
-    this.spokes = this.mesh(cardMaterial(shared, '#8A9290', { fill: 0.42 }));
-    this.glow = new Mesh(withStrength(new PlaneGeometry(2, 2)), blobMaterial(shared, '#FFD69A', { opacity: 0.62, core: 0, glow: true, power: 3.2 }));
-    this.haze = new Mesh(withStrength(new PlaneGeometry(2, 2)), blobMaterial(shared, '#D8B890', { opacity: 0.2, core: 0, glow: true, power: 1.3 }));
-    for (const sprite of [this.haze, this.glow]) {
-      sprite.renderOrder = 1;
-      sprite.frustumCulled = false;
-      this.group.add(sprite);
-    }
+    this.still.add(this.room);
+    this.whole.add(this.pivot, this.still);
   }
 
-  mesh(material) {
-    const mesh = new Mesh(new BufferGeometry(), material);
-    mesh.frustumCulled = false;
-    this.group.add(mesh);
-    return mesh;
-  }
-
-  ribbon(look) {
-    const ribbon = new Ribbon(this.shared, { order: 2, ...look });
-    this.group.add(ribbon.mesh);
-    return ribbon;
-  }
-
-  footlights() {
-    const dots = new Dots(this.shared, { additive: true, order: 2, fogged: 1 });
-    this.group.add(dots.points);
-    return dots;
-  }
-
-  // `shape` {radius_m, width_m, ceiling_m, hub_radius_m}; `eye` {near_m, far_m, at_m}: spans seen Aboard and Outside, and where.
-  build(shape, eye) {
-    const key = JSON.stringify([shape, eye]);
+  // Made anew only when what it is made from changes.
+  build(shape, eye, floor) {
+    const key = JSON.stringify([shape, eye, floor]);
     if (key === this.key) return;
     this.key = key;
     const R = shape.radius_m;
-    this.radius_m = R;
-    this.half_m = drawnHalfWidth(shape, eye);
-    this.open = shape.width_m === null;
-    const angles = ringAngles(R, eye);
-    const thick = Math.min(Math.max(0.02 * R, 0.02), 1.15 + 0.002 * R);
-    this.pivot.position.set(0, R, 0);
-    this.group.position.set(0, -R, 0);
-    this.deckMaterial.uniforms.uEdge.value = this.half_m;
-    this.deckMaterial.uniforms.uOpen.value = this.open ? 1 : 0;
-    this.buildShell(angles, thick, shape);
-    this.buildRails(angles, shape, eye);
-    this.buildHub(shape);
+    for (const group of [this.pivot, this.still]) group.position.set(0, R, 0);
+    for (const group of [this.group, this.room]) group.position.set(0, -R, 0);
+    this.craft = this.craftOf(CRAFTS[shape.kind]);
+    for (const craft of this.crafts.values()) {
+      craft.group.visible = craft === this.craft;
+      if (craft.room) craft.room.visible = craft === this.craft;
+    }
+    this.craft.build(shape, eye, floor);
   }
 
-  buildShell(angles, thick, shape) {
-    const { radius_m: R, half_m: w } = this;
-    put(this.deck, band(R, angles, [0, w], [0, -w], 'in', true));
-    put(this.hull, band(R, angles, [-thick, w], [-thick, -w], 'out'));
-    this.sections.forEach((mesh, i) => {
-      mesh.visible = !this.open;
-      const z = i ? -w : w;
-      if (!this.open) put(mesh, band(R, angles, [-thick, z], [0, z], i ? 'back' : 'front'));
-    });
-    this.ceiling.visible = shape.ceiling_m !== null;
-    if (this.ceiling.visible) put(this.ceiling, band(R, angles, [shape.ceiling_m, w], [shape.ceiling_m, -w], 'out'));
-    const rings = this.open ? [] : [[0, w], [0, -w], [-thick, w], [-thick, -w]];
-    if (shape.ceiling_m !== null) rings.push([shape.ceiling_m, w], [shape.ceiling_m, -w]);
-    this.edges.set(rings.map(([h, z]) => ({ points: ring(R, angles, h, z) })));
+  craftOf(Kind) {
+    if (!this.crafts.has(Kind)) {
+      const craft = new Kind(this.shared);
+      this.crafts.set(Kind, craft);
+      this.group.add(craft.group);
+      if (craft.room) this.room.add(craft.room);
+    }
+    return this.crafts.get(Kind);
   }
 
-  buildRails(angles, shape, eye) {
-    const { radius_m: R, half_m: w } = this;
-    const high = Math.min(1.1, 0.16 * R, 0.5 * (shape.ceiling_m ?? 1e9));
-    const bar = Math.min(0.05, 0.0025 * R);
-    const reach = Math.min(Math.PI * R, 3 * Math.max(eye.near_m, eye.far_m));
-    [1, -1].forEach((side, i) => {
-      const z = side * w;
-      const posts = evenly(R, reach, 2.5, eye.at_m).map((along) => ({ points: [0, high].flatMap((h) => xyz(R, along, h, z)), diameter: [0.8 * bar, 0.8 * bar] }));
-      this.rails[i].set(this.open ? [] : [{ points: ring(R, angles, high, z), diameter: angles.map(() => bar) }, ...posts]);
-      const lights = this.lights[i];
-      lights.begin();
-      if (!this.open) for (const along of evenly(R, reach, 5, eye.at_m, 0.5)) {
-        lights.add(placeAt(R, along, Math.min(0.2, 0.03 * R), side * (w - Math.min(0.2, 0.05 * w)), 0, p), { size: 3, diameter: Math.min(0.34, 0.02 * R), kind: KIND.light, tint: rgb('#FFC98A'), alpha: 0.9 });
-      }
-      lights.end();
-    });
+  get half_m() {
+    return this.craft.half_m;
   }
 
-  buildHub(shape) {
-    const { radius_m: R, half_m: w } = this;
-    const r = shape.hub_radius_m ?? Math.min(0.012 * R, 0.5 + 0.004 * R);
-    const long = this.open ? 2 * w : Math.min(2 * w + 0.06 * R, 2 * w + 3);
-    this.glow.position.set(0, R, 0);
-    this.haze.position.set(0, R, 0);
-    this.glow.scale.setScalar(Math.min(0.57 * R, 60 + 0.1 * R));
-    this.haze.scale.setScalar(R);
-    put(this.core, new CylinderGeometry(r, r, long, 32, 1).rotateX(Math.PI / 2).translate(0, R, 0));
-    this.spoked = shape.hub_radius_m !== null && shape.hub_radius_m < 0.4 * R;
-    if (this.spoked) put(this.spokes, spokes(R, shape));
+  get open() {
+    return this.craft.open;
   }
 
-  // Spokes are drawn where the wheel is seen as a wheel; nearer by they would only sweep across the flight.
-  showSpokes(span_m) {
-    this.spokes.visible = this.spoked && span_m > 1.1 * this.radius_m;
-  }
-
-  turn(angle_rad) {
+  // `room_rad`: how far the room has turned on this stage.
+  turn(angle_rad, room_rad = 0) {
     this.pivot.rotation.z = angle_rad;
-    this.pivot.updateMatrixWorld(true);
+    this.still.rotation.z = room_rad;
+    this.whole.updateMatrixWorld(true);
   }
 
-  // The rail and lights on the side of the eye (1 or −1) are cut away where they would stand before the scene.
-  cutAway(side) {
-    [1, -1].forEach((s, i) => {
-      this.rails[i].mesh.visible = side !== s && !this.open;
-      this.lights[i].points.visible = side !== s && !this.open;
-    });
+  // `side` of the axis whose rails and posts would stand before the scene, 0 for none; `eye_side` where the eye is.
+  cutAway(side, eye_side) {
+    this.craft.cutAway(side, eye_side);
   }
-}
 
-function put(mesh, geometry) {
-  mesh.geometry.dispose();
-  mesh.geometry = geometry;
+  seen(span_m) {
+    this.craft.seen(span_m);
+  }
 }

@@ -7,34 +7,42 @@ import { Dims } from './dims.js';
 import { Labels } from './labels.js';
 import { Tape } from './measure.js';
 import { Paths } from './paths.js';
-import { meetDeck, meetPlane, ray } from './pick.js';
+import { turnAt } from './model.js';
+import { Overlay } from './overlay.js';
+import { meetGround, meetPlane, ray } from './pick.js';
 import { Pours } from './pour.js';
 import { metres } from './say.js';
 import { seatRig } from './seats.js';
 import { LINE_PX } from './styles.js';
+import { Touches } from './touches.js';
 
 const PHONE_PX = 500;
 const v = new Vector3();
 
 export class Half {
   constructor(shared, frame, dom) {
-    Object.assign(this, { frame, dom });
+    Object.assign(this, { frame, dom, slot: dom.frame, pointer: null });
     this.eye = new Eye();
     this.group = new Group();
     this.paths = new Paths(shared, frame);
     this.actors = new Actors(shared, frame);
     this.pours = new Pours(shared, frame);
+    this.overlay = new Overlay(shared, frame);
+    this.touches = new Touches(shared, frame);
     this.dims = new Dims(shared);
     this.tape = new Tape(shared);
     this.labels = new Labels(dom.labels);
-    this.group.add(this.paths.group, this.actors.group, this.pours.group, this.dims.mesh, ...this.tape.meshes);
+    this.group.add(this.paths.group, this.actors.group, this.pours.group, this.overlay.group, this.touches.dots.points, this.dims.mesh, ...this.tape.meshes);
   }
 
-  read(model, shown, chosen, view, stride_s) {
+  // `others`: models of further habitats whose paths are laid over these.
+  read(model, shown, chosen, view, stride_s, others = []) {
     Object.assign(this, { model, shown, chosen, view, stride_s });
     this.paths.read(model, shown, view);
     this.actors.read(model, shown);
     this.pours.read(model, shown);
+    this.overlay.read(model, shown, others);
+    this.touches.read(model, shown);
     this.lead = chosen ?? shown[0] ?? null;
   }
 
@@ -51,8 +59,13 @@ export class Half {
 
   frameUp(time_s, move) {
     const { width, height } = this.rect;
-    const stage = { frame: this.frame, width, height, inset: this.inset, companion: this.showsCompanion() };
-    this.eye.sit(seatRig(this.view.seat[this.frame], stage, this.model, this.shown, this.chosen, time_s), move);
+    const stage = { frame: this.frame, width, height, inset: this.inset, companion: this.showsCompanion(), others: this.overlay.points() };
+    this.eye.sit(seatRig(this.seat, stage, this.model, this.shown, this.chosen, time_s), move);
+  }
+
+  // A half may lie where another frame's stage usually is: that one's seat is then its seat.
+  get seat() {
+    return this.view.seat[this.slot];
   }
 
   showsCompanion() {
@@ -61,13 +74,14 @@ export class Half {
 
   // Everything that depends on the time or the eye; the labels it wants are left in `asked`.
   update(time_s, now_ms, clock) {
-    if (this.view.seat[this.frame] === 'e') this.frameUp(time_s);
-    this.eye.place(this.rect.width, this.rect.height, now_ms, 4 * this.model.radius_m + 4 * (this.half_m ?? 0));
+    if (this.seat === 'e') this.frameUp(time_s);
+    this.eye.place(this.rect.width, this.rect.height, now_ms, 4 * this.model.radius_m + 4 * (this.half_m ?? 0) + (this.model.ground.level ? 20 : 0));
     this.paths.size(this.linePx, this.eye.metresPerPx);
+    this.overlay.size(this.linePx, this.eye.metresPerPx);
     this.actors.least_m = 7 * this.eye.metresPerPx;
     this.actors.update(time_s);
     this.pours.update(time_s);
-    this.asked = [...this.tape.update(this, time_s), ...this.ownLabels(time_s, clock), ...this.nameLabels(), ...this.plainLabels()];
+    this.asked = [...this.tape.update(this, time_s), ...this.touches.labels(this), ...this.ownLabels(time_s, clock), ...this.nameLabels(), ...this.overlay.labels(), ...this.plainLabels()];
   }
 
   nameLabels() {
@@ -95,6 +109,11 @@ export class Half {
     this.labels.place(asked, { width, height, taken: [...this.taken, ...this.alsoTaken()], paths: this.pathPx() });
   }
 
+  // Which way along the axis the eye stands (1 or −1).
+  eyeSide() {
+    return Math.sign(this.eye.camera.position.z) || 1;
+  }
+
   alsoTaken() {
     return [];
   }
@@ -108,18 +127,33 @@ export class Half {
     return [(v.x * 0.5 + 0.5) * this.rect.width, (0.5 - v.y * 0.5) * this.rect.height];
   }
 
+  // Where the pointer is, or that it left; true when another mark, or none, is under it now.
+  pointAt(event) {
+    if (!this.model) return false;
+    const before = this.touches.near(this)?.event;
+    const box = this.dom.view.getBoundingClientRect();
+    this.pointer = event.type === 'pointerleave' ? null : [event.clientX - box.left, event.clientY - box.top];
+    return this.touches.near(this)?.event !== before;
+  }
+
   onPlane(x, y, point, normal) {
     return meetPlane(ray(this.eye, this.rect, x, y), point, normal);
   }
 
-  onDeck(x, y) {
-    return meetDeck(ray(this.eye, this.rect, x, y), this.model.radius_m, this.half_m);
+  onDeck(x, y, time_s) {
+    const { model, eye } = this;
+    const turn = turnAt(model, this.frame, time_s);
+    const floor = this.lead?.floor ?? 0;
+    return meetGround(ray(eye, this.rect, x, y), eye.camera.far, (point) => {
+      const under = model.ground.under(point, turn, floor);
+      return under && Math.abs(under.axial_m) <= this.half_m ? under.height_m : null;
+    });
   }
 
   // Where the paths run on the picture, for labels to keep off.
   pathPx() {
     const px = [];
-    const lines = this.shown.flatMap((m) => [m.lines[this.frame].points, this.showsCompanion() ? this.paths.companionLine(m) : null]);
+    const lines = this.shown.flatMap((m) => [m.lines[this.frame].points, this.showsCompanion() ? this.paths.companionLine(m) : null]).concat(this.overlay.lines.map((line) => line.points));
     for (const points of lines) for (let i = 0; points && i < points.length; i += 3 * Math.max(1, Math.floor(points.length / 180))) {
       const q = this.project({ x: points[i], y: points[i + 1], z: points[i + 2] });
       if (q) px.push(q[0], q[1]);

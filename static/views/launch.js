@@ -3,7 +3,7 @@
 
 import { headed } from './arrows.js';
 import { button } from './furniture.js';
-import { placeAt } from './place.js';
+import { triad } from './ground.js';
 import { Ribbon } from './ribbon.js';
 import { direction, elevation, figure } from './say.js';
 import { BONE } from './styles.js';
@@ -43,7 +43,7 @@ export class Launch {
     const { speed_m_s, heading_deg, elevation_deg } = this.aim();
     const { span_m } = half.eye;
     if (!this.dragging) this.unit_m = Math.min(LENGTH * span_m, (MOST * span_m) / Math.max(speed_m_s, 1e-9));
-    this.from = placeAt(half.model.radius_m, m.release.along_m, m.release.height_m, m.release.axial_m, 0, {});
+    this.from = half.model.ground.at(m.release.along_m, m.release.height_m, m.release.axial_m, 0, {}, m.floor);
     const dir = this.direction(heading_deg, elevation_deg);
     const to = ['x', 'y', 'z'].map((c, k) => this.from[c] + dir[k] * speed_m_s * this.unit_m);
     this.draw(to, heading_deg, elevation_deg, speed_m_s * this.unit_m);
@@ -60,14 +60,14 @@ export class Launch {
   }
 
   basis() {
-    const a = this.m.release.along_m / this.half.model.radius_m;
-    return { spin: [Math.cos(a), Math.sin(a), 0], up: [-Math.sin(a), Math.cos(a), 0] };
+    const { ground } = this.half.model;
+    return triad(ground.azimuth(this.m.release.along_m, this.m.floor), ground.level);
   }
 
   direction(heading_deg, elevation_deg) {
-    const { spin, up } = this.basis();
+    const { spin, up, axial } = this.basis();
     const [h, e] = [heading_deg * DEG, elevation_deg * DEG];
-    return [0, 1, 2].map((c) => Math.cos(e) * (Math.cos(h) * spin[c] + (c === 2 ? Math.sin(h) : 0)) + Math.sin(e) * up[c]);
+    return [0, 1, 2].map((c) => Math.cos(e) * (Math.cos(h) * spin[c] + Math.sin(h) * axial[c]) + Math.sin(e) * up[c]);
   }
 
   // The arrow, a dotted level line, and the arc between them.
@@ -121,14 +121,14 @@ export class Launch {
 
   // Where the pointer's ray meets the upright plane of the throw; seen edge on, the plane that faces the eye.
   aimAt(x, y) {
-    const { spin, up } = this.basis();
+    const { spin, up, axial } = this.basis();
     const level = this.direction(this.start.heading_deg, 0);
     const { eye } = this.half;
     const across = [level[1] * up[2] - level[2] * up[1], level[2] * up[0] - level[0] * up[2], level[0] * up[1] - level[1] * up[0]];
     const edgeOn = Math.abs(dot(across, eye.axes.back)) < 0.25;
     const v = this.half.onPlane(x, y, this.from, edgeOn ? eye.axes.back : across);
     if (!v) return {};
-    const [s, u, z] = [dot(v, spin), dot(v, up), v[2]];
+    const [s, u, z] = [dot(v, spin), dot(v, up), dot(v, axial)];
     const flat = edgeOn ? Math.hypot(s, z) : dot(v, level);
     const heading_deg = edgeOn ? Math.atan2(z, s) / DEG : this.start.heading_deg + (flat < 0 ? 180 : 0);
     return { speed_m_s: Math.hypot(s, u, z) / this.unit_m, elevation_deg: Math.atan2(u, Math.abs(flat)) / DEG, heading_deg: wrapped(heading_deg) };

@@ -1,13 +1,14 @@
 // Light and matter of the model box. Colours are written to the screen as they are (no tone mapping): the lamp on the axis
 // shines "down" everywhere, cool starlight comes from the upper left.
 
-import { DoubleSide, FrontSide, ShaderMaterial, Vector2, Vector3, AdditiveBlending, NormalBlending } from '../vendor/three.module.js';
+import { DoubleSide, FrontSide, ShaderMaterial, Vector2, Vector3, Vector4, AdditiveBlending, NormalBlending } from '../vendor/three.module.js';
 import { rgb } from './styles.js';
 
 // Set anew before each stage is drawn; all materials of one kind read the same ones.
 export function sharedUniforms() {
   return {
     uAxis: { value: 1 },                        // radius: the axis is at (0, uAxis)
+    uOver: { value: new Vector4(0, 0, 1, 0) },   // where light falls from when its last part is 1 (a room), else from the axis
     uFog: { value: new Vector2(30, 95) },
     uNight: { value: new Vector3(...rgb('#0A1016')) },
     uLamp: { value: 1 },
@@ -22,7 +23,7 @@ export function sharedUniforms() {
   };
 }
 
-const FOGGED = `
+export const FOGGED = `
 uniform vec2 uFog; uniform vec3 uNight;
 vec3 fogged(vec3 c, float d) { return mix(c, uNight, smoothstep(uFog.x, uFog.y, d) * .88); }`;
 
@@ -41,13 +42,13 @@ export function cardMaterial(shared, color, { side = FrontSide, alpha = 1, glow 
         gl_Position = projectionMatrix * e;
       }`,
     fragmentShader: `${FOGGED}
-      uniform vec3 uColor; uniform float uAlpha, uGlow, uLamp, uCool, uFill, uAxis;
+      uniform vec3 uColor; uniform vec4 uOver; uniform float uAlpha, uGlow, uLamp, uCool, uFill, uAxis;
       varying vec3 vP, vN; varying float vD;
       void main() {
         vec3 n = normalize(gl_FrontFacing ? vN : -vN);
-        vec2 up = vec2(0., uAxis) - vP.xy;
-        up /= max(length(up), 1e-3);
-        float lamp = max(dot(n.xy, up), 0.), wrap = .5 + .5 * dot(n.xy, up);
+        vec3 up = mix(vec3(vec2(0., uAxis) - vP.xy, 0.), uOver.xyz, uOver.w);
+        float fall = dot(n, up / max(length(up), 1e-3));
+        float lamp = max(fall, 0.), wrap = .5 + .5 * fall;
         float cool = max(dot(n, normalize(vec3(-.45, .5, .75))), 0.);
         float key = max(dot(n, normalize(vec3(.35, .55, .75))), 0.);
         vec3 warm = vec3(1., .90, .74), blue = vec3(.72, .85, 1.);
@@ -90,7 +91,7 @@ export function deckMaterial(shared, { dim = 1, side = FrontSide } = {}) {
         vec3 chalk = vec3(.93, .90, .82) * (.30 + .55 * lit);
         float thin = max(ruled(p.x, f.x, .012), ruled(p.y, f.y, .012));
         float strong = max(ruled(p.x / 5., f.x / 5., .005), uOpen * ruled(p.y / 5., f.y / 5., .005));
-        c = mix(c, chalk, clamp(thin * .34 + strong * .55, 0., .8));
+        c = mix(c, chalk, clamp(thin * .34 + strong * .55, 0., .8) * max(step(0., inward), uOpen));
         float fz = fwidth(vDeck.y);
         float border = 1. - smoothstep(.05, .05 + fz, abs(inward - uEdge * .15));
         c = mix(c, chalk * 1.08, border * .75 * clamp(1. - fz * 3., 0., 1.) * (1. - uOpen));

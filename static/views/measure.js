@@ -2,7 +2,7 @@
 // on a path is a moment of that path.
 
 import { at } from '../time/track.js';
-import { deckAt } from './model.js';
+import { deckAt, turnAt } from './model.js';
 import { drawnPoint } from './place.js';
 import { Dots, KIND } from './dots.js';
 import { Ribbon } from './ribbon.js';
@@ -41,13 +41,14 @@ export class Tape {
     this.ribbon.uniforms.uUnit.value = 2 * half.eye.metresPerPx;
     if (!b) return places.length ? [{ key: 'tape', text: 'tape: now the other end', at: [a], gap: 12 }] : [];
     const middle = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2, z: (a.z + b.z) / 2 };
-    return [{ key: 'tape', strong: metres(Math.hypot(a.x - b.x, a.y - b.y, a.z - b.z), half.view.units), text: this.aside(half, a, b), at: [middle], gap: 12 }];
+    return [{ key: 'tape', strong: metres(Math.hypot(a.x - b.x, a.y - b.y, a.z - b.z), half.view.units), text: this.aside(half, a, b, time_s), at: [middle], gap: 12 }];
   }
 
   // '1.20 m up, 0.45 s; ' before the distance.
-  aside(half, a, b) {
-    const R = half.model.radius_m;
-    const up = Math.hypot(a.x, R - a.y) - Math.hypot(b.x, R - b.y);
+  aside(half, a, b, time_s) {
+    const turn = turnAt(half.model, half.frame, time_s);
+    const [low, high] = [a, b].map((end) => half.model.ground.height(end, turn, half.lead?.floor));
+    const up = high - low;
     const times = this.ends.map((end) => end.time_s).filter((t) => t !== undefined);
     const parts = [`${metres(Math.abs(up), half.view.units)} ${up < 0 ? 'down' : 'up'}`];
     if (times.length === 2) parts.push(figure(Math.abs(times[1] - times[0]), 's', 'si'));
@@ -69,15 +70,13 @@ function nearPath(half, x, y) {
 }
 
 function onDeck(half, x, y, time_s) {
-  const hit = half.onDeck(x, y);
-  if (!hit) return null;
-  const origin = deckAt(half.model, half.frame, 0, 0, 0, time_s, {});
-  const turn = Math.atan2(origin.x, half.model.radius_m - origin.y);
-  return { along_m: (Math.atan2(hit.x, half.model.radius_m - hit.y) - turn) * half.model.radius_m, axial_m: hit.z };
+  const hit = half.onDeck(x, y, time_s);
+  const floor = half.lead?.floor ?? 0;
+  return hit && { ...half.model.ground.under(hit, turnAt(half.model, half.frame, time_s), floor), floor };
 }
 
 function where(half, end, time_s) {
-  if (end.motion === undefined) return deckAt(half.model, half.frame, end.along_m, 0, end.axial_m, time_s, {});
+  if (end.motion === undefined) return deckAt(half.model, half.frame, end.along_m, 0, end.axial_m, time_s, {}, end.floor);
   const m = half.shown.find((one) => one.i === end.motion);
   return m ? drawnPoint(at(m.path, end.time_s, half.frame === 'aboard' ? 'rotating_m' : 'inertial_m', held), 0, half.model.radius_m, {}) : null;
 }

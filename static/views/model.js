@@ -1,31 +1,38 @@
 // What the stages show, read from one answer: no three, no DOM, no physics. Points are in drawing axes.
 
 import { angleAt, at, companionPoints, pathPoints } from '../time/track.js';
-import { azimuthOf, drawnPoint, placeAt, turned } from './place.js';
+import { groundOf } from './ground.js';
+import { drawnPoint, turned } from './place.js';
+import { readShape } from './shape.js';
 import { pathStyle } from './styles.js';
 
 const MOST_POINTS = 161;
+const POINTS_A_CONTACT = 8;     // more where it bounces, for each arc is a curve of its own
+const MOST_OF_ALL = 1600;
 const STRAIGHT = 0.002;         // of its length: how far a path may leave its chord and still be called straight
 
 export function readModel(answer, fields) {
   const { habitat, motions } = answer.scene;
-  const radius_m = habitat.radius_m;
-  return {
-    answer,
-    radius_m,
-    shape: { radius_m, width_m: habitat.width_m ?? null, ceiling_m: habitat.ceiling_m ?? null, hub_radius_m: habitat.hub_radius_m ?? null },
-    motions: answer.motions.map((motion, i) => readMotion(answer, motion, motions[i], i, fields)),
-  };
+  const shape = readShape(habitat, answer.habitat);
+  const model = { answer, radius_m: habitat.radius_m, shape, ground: groundOf(shape) };
+  model.motions = answer.motions.map((motion, i) => readMotion(model, motion, motions[i], i, fields));
+  return model;
 }
 
-function readMotion(answer, motion, asked, i, fields) {
-  const radius_m = answer.scene.habitat.radius_m;
+// The same motions in the habitats that the scene names beside its own.
+export function readOthers(answer, fields) {
+  return (answer.compare ?? []).map((other) => ({ ...readModel({ ...other, scene: { ...answer.scene, habitat: other.habitat_part } }, fields), name: other.name }));
+}
+
+function readMotion(model, motion, asked, i, fields) {
+  const { answer, radius_m, ground } = model;
   const path = pathPoints(motion, answer.grid);
   const release = motion.events.find((e) => e.kind === 'release') ?? { along_m: 0, height_m: 0, axial_m: 0, time_s: 0 };
+  const floor = asked?.place?.floor ?? 0;
   const companion = motion.companion?.height_m?.length ? companionPoints(motion.companion, answer.grid, release.time_s) : null;
   const inertial = drawnLine(path, 'inertial_m', radius_m);
   return {
-    i, motion, asked, path, release, companion,
+    i, motion, asked, path, release, companion, floor,
     name: motion.name,
     style: pathStyle(i),
     stream: motion.stream,
@@ -33,29 +40,43 @@ function readMotion(answer, motion, asked, i, fields) {
     starts_s: path.starts_s,
     ends_s: path.ends_s,
     diameter_m: bodyDiameter(asked, fields),
-    release_rad: release.along_m / radius_m + angleAt(answer, release.time_s),
-    lines: { aboard: drawnLine(path, 'rotating_m', radius_m), outside: inertial, companion: companion ? drawnLine(companion, 'rotating_m', radius_m) : null },
+    release_rad: ground.azimuth(release.along_m, floor) + angleAt(answer, release.time_s),
+    lines: { aboard: drawnLine(path, 'rotating_m', radius_m), outside: inertial, companion: companion ? heldTo(ground, floor, drawnLine(companion, 'rotating_m', radius_m), motion.companion) : null },
     straight: isStraight(inertial.points),
     fastest_m_s: fastest(motion.rotating_velocity_m_s),
   };
 }
 
-// {points: [x, y, z, …], time: […]} of at most MOST_POINTS points.
+// {points: [x, y, z, …], time: […]}: as many points as a picture needs, and every event: no contact is cut short.
 function drawnLine(path, key, radius_m) {
-  const every = Math.max(1, (path.count - 1) / (MOST_POINTS - 1));
-  const count = path.count ? Math.floor((path.count - 1) / every + 1e-9) + 1 : 0;
-  const points = new Float64Array(3 * count);
-  const time = new Float64Array(count);
-  const source = [];
+  const source = drawnSources(path);
+  const points = new Float64Array(3 * source.length);
   const p = {};
-  for (let k = 0; k < count; k += 1) {
-    const i = Math.min(path.count - 1, Math.round(k * every));
+  source.forEach((i, k) => {
     drawnPoint(path[key], i, radius_m, p);
     points.set([p.x, p.y, p.z], 3 * k);
-    time[k] = path.time_s[i];
-    source.push(i);
-  }
-  return { points, time, source };
+  });
+  return { points, time: Float64Array.from(source, (i) => path.time_s[i]), source };
+}
+
+function drawnSources(path) {
+  const most = Math.min(MOST_OF_ALL, MOST_POINTS + POINTS_A_CONTACT * (path.breaks_s?.length ?? 0));
+  const every = Math.max(1, (path.count - 1) / (most - 1));
+  const kept = new Set(path.corners ?? []);
+  const count = path.count ? Math.floor((path.count - 1) / every + 1e-9) + 1 : 0;
+  for (let k = 0; k < count; k += 1) kept.add(Math.min(path.count - 1, Math.round(k * every)));
+  return [...kept].sort((a, b) => a - b);
+}
+
+// Plain gravity's path that never lands (it rolls) is drawn as far as there is something to roll on.
+function heldTo(ground, floor, line, { landing }) {
+  if (landing) return line;
+  const { axial_m } = ground.reach(floor);
+  const count = line.time.findIndex((_, k) => {
+    const under = ground.under({ x: line.points[3 * k], y: line.points[3 * k + 1], z: line.points[3 * k + 2] }, 0, floor);
+    return !under || Math.abs(under.axial_m) > (axial_m ?? Infinity);
+  });
+  return count < 0 ? line : { points: line.points.slice(0, 3 * count), time: line.time.slice(0, count), source: line.source.slice(0, count) };
 }
 
 function bodyDiameter(asked, fields) {
@@ -94,23 +115,25 @@ export function bodyAt(model, m, frame, time_s, out) {
 }
 
 // A place of the deck at time t, in the frame of a stage.
-export function deckAt(model, frame, along_m, height_m, axial_m, time_s, out) {
-  return placeAt(model.radius_m, along_m, height_m, axial_m, frame === 'outside' ? angleAt(model.answer, time_s) : 0, out);
+export function deckAt(model, frame, along_m, lift_m, axial_m, time_s, out, floor = 0) {
+  return model.ground.on(along_m, lift_m, axial_m, turnAt(model, frame, time_s), out, floor);
 }
 
-export function groundOf(model, point) {
-  const along_rad = azimuthOf(point, model.radius_m);
-  return { along_rad, height_m: model.radius_m - Math.hypot(point.x, model.radius_m - point.y), axial_m: point.z };
+export function turnAt(model, frame, time_s) {
+  return frame === 'outside' ? angleAt(model.answer, time_s) : 0;
 }
 
 const ARM_M = 0.3;              // a thing starts in the hand, an arm's length in front of who holds it
+const TABLE_M = 0.6;            // and who watches it stand leaves room for the table
 
 // Where people stand: one figure for each place that a shown motion starts from.
-export function standing(shown) {
+export function standing(shown, ground) {
   const seen = new Map();
   for (const m of shown) {
-    const key = `${m.release.along_m.toFixed(2)} ${m.release.axial_m.toFixed(2)}`;
-    if (!seen.has(key)) seen.set(key, { along_m: m.release.along_m, axial_m: m.release.axial_m - ARM_M, since_s: m.starts_s, release_rad: m.release_rad });
+    const { along_m, axial_m } = m.release;
+    const key = `${along_m.toFixed(2)} ${axial_m.toFixed(2)} ${m.floor}`;
+    if (!seen.has(key)) seen.set(key, { along_m, axial_m: axial_m - (m.motion.kind === 'stand' ? TABLE_M : ARM_M), floor: m.floor, since_s: m.starts_s, since_rad: m.release_rad - ground.azimuth(along_m, m.floor) });
   }
+  if (!shown.length) return [{ ...ground.middleOf(), floor: 0, since_s: 0, since_rad: 0 }];
   return [...seen.values()].slice(0, 6);
 }

@@ -4,7 +4,6 @@
 import { angleAt } from '../time/track.js';
 import { Half } from './half.js';
 import { standing } from './model.js';
-import { placeAt } from './place.js';
 import { Ribbon } from './ribbon.js';
 
 const MOST_EXPOSURES = 24;
@@ -18,8 +17,8 @@ export class Outside extends Half {
     this.group.add(this.marks.mesh);
   }
 
-  read(model, shown, chosen, view, stride_s) {
-    super.read(model, shown, chosen, view, stride_s);
+  read(model, shown, chosen, view, stride_s, others) {
+    super.read(model, shown, chosen, view, stride_s, others);
     this.still_rad = stride_s && this.lead ? angleAt(model.answer, this.lead.starts_s) : null;
     this.actors.exposures = this.still_rad === null ? null : this.exposures();
   }
@@ -33,19 +32,20 @@ export class Outside extends Half {
   }
 
   dress(shared, habitat, time_s) {
-    const { span_m, distance_m, camera } = this.eye;
-    const whole = this.view.seat.outside === 'w';
+    const { span_m, distance_m } = this.eye;
+    const whole = this.seat === 'w';
+    const { level, radius_m } = this.model.ground;
     shared.uCool.value = 1;
     shared.uLamp.value = whole ? 1.6 : 1;
-    shared.uFog.value.set(...(whole ? [1e7, 2e7] : [distance_m + 0.8 * span_m, distance_m + 3.4 * span_m]));
+    shared.uFog.value.set(...(level ? [distance_m + 2 * radius_m, distance_m + 6 * radius_m + 8] : whole ? [1e7, 2e7] : [distance_m + 0.8 * span_m, distance_m + 3.4 * span_m]));
     shared.uPool.value.set(this.lead?.release.along_m ?? 0, whole ? 1e7 : Math.max(0.38 * span_m, 3));
-    habitat.cutAway(span_m < CLOSE_M ? Math.sign(camera.position.z) : 0);
+    habitat.cutAway(span_m < CLOSE_M ? this.eyeSide() : 0, this.eyeSide());
     habitat.turn(this.still_rad ?? angleAt(this.model.answer, time_s));
   }
 
   ownLabels(time_s) {
     this.markExposures();
-    const person = this.lead ? standing([this.lead])[0] : null;
+    const person = this.lead ? standing([this.lead], this.model.ground)[0] : null;
     if (!person || this.view.measure === 'off') return this.dims.clear();
     return this.dims.turned(this.model, person, time_s, this.eye, this.frontEdge_m)
       .map(({ key, text, strong, at }) => ({ key, text, strong, at: [at], gap: 10, below: true }));
@@ -53,11 +53,11 @@ export class Outside extends Half {
 
   // One line across the deck, where people stand, at each exposure.
   markExposures() {
-    const R = this.model.radius_m;
+    const { ground } = this.model;
     const reach = Math.min(this.half_m ?? 0, 0.4 * this.eye.span_m);
     const along = this.lead?.release.along_m ?? 0;
     this.marks.set((this.actors.exposures ?? []).map((angle) => ({
-      points: [-reach, reach].flatMap((axial) => { const p = placeAt(R, along + angle * R, 0.01, axial, 0, {}); return [p.x, p.y, p.z]; }),
+      points: [-reach, reach].flatMap((axial) => { const p = ground.on(along, 0.01, axial, angle, {}, this.lead.floor); return [p.x, p.y, p.z]; }),
     })));
   }
 }

@@ -1,7 +1,6 @@
 // What is painted on the deck: the spinward arrow with its word, and the metres. One picture, one mesh.
 
 import { BufferAttribute, BufferGeometry, CanvasTexture, DoubleSide, Mesh, NoColorSpace, ShaderMaterial } from '../vendor/three.module.js';
-import { placeAt } from './place.js';
 
 const SIZE = 1024;
 const ROW = 200;                 // px of the arrow's row
@@ -45,22 +44,20 @@ export class Paint {
   }
 
   // `step_m`: metres between thin grid lines; `at_m`: where people look; `span_m`: metres across the picture Aboard.
-  build(deck) {
-    const { radius_m, half_m, step_m, at_m, span_m } = deck;
-    const key = JSON.stringify(deck);
+  build(ground, deck) {
+    const key = JSON.stringify([ground.shape, deck]);
     if (key === this.key) return;
     this.key = key;
-    const scale = Math.min(Math.max(1, step_m), half_m / 7, radius_m / 9);
-    const gap = 5 * step_m;
-    const marks = [];
-    for (let k = Math.round(at_m / gap) - CELLS / 2; marks.length < CELLS && k * gap < Math.PI * radius_m; k += 1) {
-      if (k !== 0 && k * gap > -Math.PI * radius_m) marks.push(k * gap);
-    }
+    const { radius_m } = ground;
+    const { along_m } = ground.reach(deck.floor);
+    const scale = Math.min(Math.max(1, deck.step_m), deck.half_m / 7, radius_m / 9, along_m / 4);
+    const [arrow, figures] = ground.level ? onPlatform(radius_m, deck, scale) : onDeck(along_m, deck, scale, ground.tube_m ? -0.62 : 1);
+    const marks = figures.map(({ metres }) => metres);
     if (marks.join() !== this.lettered) this.letter(marks);
-    const quads = [{ along: at_m - 0.6 * scale, axial: Math.min(0.7 * half_m, 0.21 * span_m), size: ARROW_M, uv: [0, 0, 1, ROW / SIZE] }];
-    marks.forEach((along, i) => quads.push({ along, axial: Math.min(0.925 * half_m, 0.29 * span_m), size: FIGURE_M, uv: cellOf(i) }));
+    const quads = [{ ...arrow, size: ARROW_M, uv: [0, 0, 1, ROW / SIZE] }];
+    figures.forEach((figure, i) => quads.push({ ...figure, size: FIGURE_M, uv: cellOf(i) }));
     this.mesh.geometry.dispose();
-    this.mesh.geometry = laid(quads, radius_m, scale);
+    this.mesh.geometry = laid(quads, ground, deck.floor, scale);
   }
 
   letter(marks) {
@@ -88,6 +85,29 @@ export class Paint {
   }
 }
 
+// The arrow before the flight, and along the edge the metres from the reference line. `side` less than 0 puts both behind the
+// flight: a tube is cut open in front of it.
+function onDeck(reach_m, { half_m, step_m, at_m, span_m }, scale, side) {
+  const gap = 5 * step_m;
+  const marks = [];
+  for (let k = Math.round(at_m / gap) - CELLS / 2; marks.length < CELLS && k * gap < reach_m; k += 1) {
+    if (k !== 0 && k * gap > -reach_m) marks.push(k * gap);
+  }
+  return [
+    { along: at_m - 0.6 * scale, axial: side * Math.min(0.7 * half_m, 0.21 * span_m) },
+    marks.map((metres) => ({ along: metres, axial: side * Math.min(0.925 * half_m, 0.29 * span_m), metres })),
+  ];
+}
+
+// On a platform the arrow goes round, and the metres are those of the rings.
+function onPlatform(radius_m, { step_m, at_m }, scale) {
+  const gap = radius_m / step_m > 8 ? 5 * step_m : step_m;
+  const along = at_m + 0.32 * radius_m;
+  const marks = [];
+  for (let k = 1; k * gap < 0.93 * radius_m && marks.length < CELLS; k += 1) marks.push({ along, axial: k * gap - 0.34 * scale, metres: k * gap });
+  return [{ along: at_m - 0.5 * radius_m, axial: 0.86 * radius_m }, marks];
+}
+
 function arrow(x, w, h) {
   x.lineWidth = h * 0.07;
   x.beginPath();
@@ -111,7 +131,7 @@ function cellOf(i) {
 }
 
 // Quads bent along the deck, a hand's breadth of nothing above it.
-function laid(quads, radius_m, scale) {
+function laid(quads, ground, floor, scale) {
   const position = [];
   const uv = [];
   const index = [];
@@ -120,7 +140,8 @@ function laid(quads, radius_m, scale) {
     const parts = size === ARROW_M ? 24 : 4;
     const base = position.length / 3;
     for (let i = 0; i <= parts; i += 1) for (const k of [0, 1]) {
-      placeAt(radius_m, along + (i / parts - 0.5) * size[0] * scale, Math.min(0.02, 0.003 * radius_m), axial + (k - 0.5) * size[1] * scale, 0, p);
+      const [s, z] = [(i / parts - 0.5) * size[0] * scale, axial + (k - 0.5) * size[1] * scale];
+      ground.on(along + (ground.level ? (s * ground.radius_m) / axial : s), Math.min(0.02, 0.003 * ground.radius_m), z, 0, p, floor);
       position.push(p.x, p.y, p.z);
       uv.push(u + (du * i) / parts, 1 - v - dv * k);
     }

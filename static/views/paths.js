@@ -81,9 +81,8 @@ export class Paths {
   readMarks(model, shown) {
     this.marks.begin();
     for (const m of shown) if (m.landing) {
-      const { points } = m.lines[this.frame];
-      const last = points.length - 3;
-      this.marks.add({ x: points[last], y: points[last + 1], z: points[last + 2] }, { size: 17, kind: KIND[m.style.marker], tint: rgb(m.style.color), alpha: m.style.open ? 0.4 : 1 });
+      const landed = m.motion.events.find((event) => event.kind === 'deck' || event.kind === 'floor');
+      if (landed) this.marks.add(drawnPoint(landed[this.frame === 'aboard' ? 'rotating_m' : 'inertial_m'], 0, model.radius_m, p), { size: 17, kind: KIND[m.style.marker], tint: rgb(m.style.color), alpha: m.style.open ? 0.4 : 1 });
     }
     this.marks.end();
   }

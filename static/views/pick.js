@@ -1,5 +1,7 @@
 // From a point of the picture into the scene.
 
+const STEPS = 600;
+
 // Eye and direction of the ray through (x, y) px of a stage.
 export function ray(eye, rect, x, y) {
   const { camera, axes } = eye;
@@ -19,16 +21,26 @@ export function meetPlane({ from, along }, point, normal) {
   return Number.isFinite(s) && s > 0 ? from.map((c, k) => c + s * along[k] - p[k]) : null;
 }
 
-// Where the ray leaves the drum through the inside of the deck, or null.
-export function meetDeck({ from, along }, radius_m, half_m) {
-  const y = from[1] - radius_m;
-  const a = along[0] ** 2 + along[1] ** 2;
-  const b = from[0] * along[0] + y * along[1];
-  const c = from[0] ** 2 + y ** 2 - radius_m ** 2;
-  const inside = b * b - a * c;
-  if (a < 1e-12 || inside < 0) return null;
-  const s = (-b + Math.sqrt(inside)) / a;
-  const z = from[2] + s * along[2];
-  if (s <= 0 || Math.abs(z) > half_m) return null;
-  return { x: from[0] + s * along[0], y: from[1] + s * along[1], z };
+// Where the ray goes through what can be walked on, from above, or null. `height(point)`: above the surface, null where it ends.
+export function meetGround({ from, along }, far_m, height) {
+  const long = Math.hypot(...along);
+  const point = (s) => ({ x: from[0] + (s / long) * along[0], y: from[1] + (s / long) * along[1], z: from[2] + (s / long) * along[2] });
+  let above = null;
+  for (let k = 0; k <= STEPS; k += 1) {
+    const s = far_m * (k / STEPS) ** 2;
+    const h = height(point(s));
+    if (h !== null && h <= 0 && above !== null) return point(bisected((t) => height(point(t)) ?? -1, above, s));
+    above = h !== null && h > 0 ? s : null;
+  }
+  return null;
+}
+
+function bisected(fn, above, below) {
+  let [a, b] = [above, below];
+  for (let k = 0; k < 48; k += 1) {
+    const middle = (a + b) / 2;
+    if (fn(middle) > 0) a = middle;
+    else b = middle;
+  }
+  return b;
 }

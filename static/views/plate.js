@@ -5,7 +5,7 @@ import { attachAlone } from './chooser.js';
 import { PERSON_M } from './figure.js';
 import { svg } from './furniture.js';
 import { bodyAt, standing } from './model.js';
-import { placeAt } from './place.js';
+import { drawnPoint } from './place.js';
 import { degrees, metres } from './say.js';
 import { seenPoints } from './seats.js';
 import { Spoken, stageWords } from './spoken.js';
@@ -78,13 +78,26 @@ export class Plate {
   }
 
   drawDeck() {
-    const R = this.model.radius_m;
-    const [x, y] = this.at({ x: 0, y: R });
-    svg('circle', { cx: x, cy: y, r: R * this.px, fill: 'none', stroke: INK, 'stroke-width': 2.5 }, this.sheet);
+    const { ground, shape, radius_m: R } = this.model;
+    if (ground.floors) ground.floors.forEach(({ half_m: [a] }, floor) => this.across(floor, a));
+    else this.ring(R, 2.5);
+    if (shape.kind === 'torus') this.ring(R - 2 * shape.tube_radius_m, 1);
     if (this.frame !== 'aboard') return;
     this.spinward();
-    const step = 5 * 10 ** Math.max(0, Math.ceil(Math.log10(60 / this.px / 5)));
-    for (let along = -20 * step; along <= 20 * step; along += step) if (Math.abs(along) < Math.PI * R) this.tick(R, along);
+    const floor = this.shown[0]?.floor ?? 0;
+    const reach_m = ground.reach(floor).along_m;
+    const step = 5 * 10 ** Math.max(R < 5 ? -1 : 0, Math.ceil(Math.log10(60 / this.px / 5)));
+    for (let along = -20 * step; along <= 20 * step; along += step) if (Math.abs(along) < reach_m) this.tick(along, floor);
+  }
+
+  ring(radius_m, width) {
+    const [x, y] = this.at({ x: 0, y: this.model.radius_m });
+    svg('circle', { cx: x, cy: y, r: radius_m * this.px, fill: 'none', stroke: INK, 'stroke-width': width }, this.sheet);
+  }
+
+  // A flat floor seen along the axis; Outside where it was at time 0.
+  across(floor, reach_m) {
+    this.line([-reach_m, reach_m].flatMap((along) => { const { x, y, z } = this.model.ground.at(along, 0, 0, 0, {}, floor); return [x, y, z]; }), { stroke: INK, 'stroke-width': 2.5 });
   }
 
   spinward() {
@@ -93,13 +106,13 @@ export class Plate {
     svg('path', { d: `M${x} ${y}h90m-9 -5l9 5l-9 5`, fill: 'none', stroke: INK, 'stroke-width': 1.5 }, this.sheet);
   }
 
-  tick(R, along) {
-    const a = this.at(placeAt(R, along, 0, 0, 0, {}));
+  // Below the deck on the plate: outward, which on a platform is past its edge.
+  tick(along, floor) {
+    const { ground, radius_m: R } = this.model;
     const out = 8 / this.px;
-    const b = this.at(placeAt(R, along, -out, 0, 0, {}));
+    const [a, b, c] = [0, out, 2.6 * out].map((off) => this.at(ground.level ? ground.at(along, 0, R + off, 0, {}) : ground.at(along, -off, 0, 0, {}, floor)));
     svg('path', { d: `M${a.join(' ')}L${b.join(' ')}`, stroke: INK, 'stroke-width': 1.5 }, this.sheet);
-    const c = this.at(placeAt(R, along, -2.6 * out, 0, 0, {}));
-    if (c[0] > 10 && c[0] < this.rect.width - 10) this.text(this.sheet, [c[0], c[1] + 4], along === 0 ? '0\u00a0m' : String(along).replace('-', '−'), SOFT);
+    if (c[0] > 10 && c[0] < this.rect.width - 10) this.text(this.sheet, [c[0], c[1] + 4], along === 0 ? '0\u00a0m' : String(Number(along.toPrecision(6))).replace('-', '−'), SOFT);
   }
 
   drawPath(m) {
@@ -108,8 +121,9 @@ export class Plate {
     this.line(points, { stroke: m.style.paper, 'stroke-width': 2.2, 'stroke-dasharray': m.style.dash.map((d) => d * 2.6).join(' ') });
     const last = points.length - 3;
     if (last < 0) return;
-    const end = this.at({ x: points[last], y: points[last + 1] });
-    if (m.landing) svg('circle', { cx: end[0], cy: end[1], r: 5, fill: m.style.open ? '#EEEFE9' : m.style.paper, stroke: m.style.paper, 'stroke-width': 2 }, this.sheet);
+    const landed = m.landing && m.motion.events.find((event) => event.kind === 'deck' || event.kind === 'floor');
+    const end = landed && this.at(drawnPoint(landed[this.frame === 'aboard' ? 'rotating_m' : 'inertial_m'], 0, this.model.radius_m, {}));
+    if (end) svg('circle', { cx: end[0], cy: end[1], r: 5, fill: m.style.open ? '#EEEFE9' : m.style.paper, stroke: m.style.paper, 'stroke-width': 2 }, this.sheet);
     const mid = 3 * Math.round(points.length / 6);
     const drift = m.landing && this.frame === 'aboard' ? `, ${metres(Math.abs(m.landing.drift_m), this.view.units)}` : '';
     const [x, y] = this.at({ x: points[mid], y: points[mid + 1] });
@@ -127,7 +141,7 @@ export class Plate {
     const { model, shown, frame } = this;
     this.moving.replaceChildren();
     const turn = frame === 'outside' ? angleAt(model.answer, time_s) : 0;
-    for (const person of standing(shown)) {
+    for (const person of model.ground.level ? [] : standing(shown, model.ground)) {
       if (frame === 'outside') this.person(person, angleAt(model.answer, person.since_s), '#AAB0AC');
       this.person(person, turn, INK);
     }
@@ -135,13 +149,12 @@ export class Plate {
       const [x, y] = this.at(bodyAt(model, m, frame, time_s, {}));
       svg('circle', { cx: x.toFixed(1), cy: y.toFixed(1), r: 6, fill: m.style.paper, stroke: '#EEEFE9', 'stroke-width': 1.5 }, this.moving);
     }
-    if (frame === 'outside') this.text(this.moving, [this.rect.width / 2, this.rect.height - 14], `the wheel has turned ${degrees(turn)}`, INK);
+    if (frame === 'outside') this.text(this.moving, [this.rect.width / 2, this.rect.height - 14], `the ${model.ground.whole} has turned ${degrees(turn)}`, INK);
     this.spoken.say(stageWords(model, shown, frame, 'd', time_s, this.view.units), performance.now(), playing);
   }
 
-  person({ along_m }, turn, color) {
-    const R = this.model.radius_m;
-    const [foot, head] = [0, PERSON_M].map((height) => this.at(placeAt(R, along_m, height, 0, turn, {})));
+  person({ along_m, axial_m, floor }, turn, color) {
+    const [foot, head] = [0, PERSON_M].map((height) => this.at(this.model.ground.on(along_m, height, axial_m, turn, {}, floor)));
     svg('path', { d: `M${foot.map((c) => c.toFixed(1)).join(' ')}L${head.map((c) => c.toFixed(1)).join(' ')}`, stroke: color, 'stroke-width': 4, 'stroke-linecap': 'round' }, this.moving);
   }
 }

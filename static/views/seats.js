@@ -3,7 +3,7 @@
 import { angleAt } from '../time/track.js';
 import { fit } from './framing.js';
 import { bodyAt, deckAt, standing } from './model.js';
-import { placeAt, azimuthOf } from './place.js';
+import { azimuthOf } from './place.js';
 import { PERSON_M } from './figure.js';
 
 const RAD = Math.PI / 180;
@@ -18,22 +18,35 @@ export const SEATS = {
   w: { name: 'Whole wheel', plan: [-52, -52] },
 };
 
+// What a seat is called where there is no wheel, or where up is the axis.
+const NAMES = {
+  turntable: { c: 'From above', d: 'From across', w: 'Whole platform' },
+  sphere: { w: 'Whole sphere' }, pods: { w: 'Whole craft' }, tether: { w: 'Whole craft' }, tumbler: { w: 'Whole craft' },
+};
+
+export function seatName(letter, kind) {
+  return NAMES[kind]?.[letter] ?? SEATS[letter].name;
+}
+
 // `stage` {frame, width, height, inset}; `shown` motions; `chosen` one of them or null.
 export function seatRig(seat, stage, model, shown, chosen, time_s) {
   const lead = chosen ?? shown[0] ?? null;
-  const azimuth = lead ? (stage.frame === 'outside' ? lead.release_rad : lead.release.along_m / model.radius_m) : 0;
+  const { ground } = model;
+  const { level } = ground;
+  const azimuth = lead && stage.frame === 'outside' ? lead.release_rad : ground.azimuth(lead?.release.along_m ?? 0, lead?.floor);
   const inset = { ...stage.inset, side: MARGIN };
   const aspect = stage.width / stage.height;
-  const framed = (view, fov, points) => ({ ...view, fov, ...fit(points, view, fov, aspect, inset) });
-  if (seat === 'w') return framed({ azimuth, yaw: 12 * RAD, tilt: 7 * RAD }, 30, wheelPoints(model));
+  const framed = (view, fov, points) => ({ ...view, level, fov, ...fit(points, { ...view, level }, fov, aspect, inset) });
+  if (seat === 'w') return framed({ azimuth, yaw: 12 * RAD, tilt: (level ? 24 : 7) * RAD }, 30, ground.outline());
   if (seat === 'e' && lead) return withBall(stage, model, lead, time_s);
   const points = seenPoints({ ...stage, lead }, model, seat === 'a' && lead ? [lead] : shown);
   if (seat === 'a') return framed({ azimuth, yaw: behind(lead) + 16 * RAD, tilt: 15 * RAD }, 48, points);
   if (seat === 'c') return fromHub(framed, azimuth, points, model);
   // A broad stage looks straight across the flight; a squarer one from higher up and a little behind, for depth.
   const square = Math.min(1, Math.max(0, (1.9 - aspect) / 0.5));
-  if (seat === 'd') return framed({ azimuth, yaw: 0, tilt: (5 + 5 * square) * RAD }, 28, points);
-  return framed({ azimuth, yaw: -24 * square * RAD, tilt: (9 + 7 * square) * RAD }, 26 + 16 * square, points);
+  const over = level ? 20 : ground.tube_m ? 11 : 0;       // a platform lies level, a tube hides what is low in it
+  if (seat === 'd') return framed({ azimuth, yaw: 0, tilt: (5 + over + 5 * square) * RAD }, 28, points);
+  return framed({ azimuth, yaw: -24 * square * RAD, tilt: (9 + over + 7 * square) * RAD }, 26 + 16 * square, points);
 }
 
 // From behind the thrower, looking where the throw goes.
@@ -45,6 +58,7 @@ function behind(lead) {
 // The eye stays by the hub; the field of view is what makes things fit.
 function fromHub(framed, azimuth, points, model) {
   const view = { azimuth, yaw: 0, tilt: 76 * RAD };
+  if (model.ground.level) return framed(view, 30, points);
   const wanted = Math.max(0.3 * model.radius_m, model.radius_m - 3 * (model.shape.hub_radius_m ?? 0));
   let tan = 0.3;
   let rig = null;
@@ -57,9 +71,10 @@ function fromHub(framed, azimuth, points, model) {
 
 function withBall(stage, model, lead, time_s) {
   const p = bodyAt(model, lead, stage.frame, time_s, {});
-  const azimuth = stage.frame === 'outside' ? lead.release_rad : azimuthOf(p, model.radius_m);
+  const { level, floors } = model.ground;
+  const azimuth = stage.frame === 'outside' ? lead.release_rad : floors ? model.ground.azimuth(0, lead.floor) : azimuthOf(p, model.radius_m);
   const distance = Math.min(Math.max(5, 14 * lead.diameter_m), Math.max(1.2 * model.radius_m, 1));
-  return { target: [p.x, p.y, p.z], azimuth, yaw: behind(lead) + 40 * RAD, tilt: 14 * RAD, distance, fov: 45 };
+  return { target: [p.x, p.y, p.z], azimuth, level, yaw: behind(lead) + 40 * RAD, tilt: 14 * RAD, distance, fov: 45 };
 }
 
 // Every visible path, figure and landing.
@@ -69,22 +84,28 @@ export function seenPoints(stage, model, shown) {
   const push = (q) => points.push(q.x, q.y, q.z);
   for (const m of shown) {
     points.push(...m.lines[stage.frame].points);
-    if (m.lines.companion && stage.companion) points.push(...companionPointsIn(stage, model, m));
-    if (m.landing) for (const dz of [0, 1.6]) push(deckAt(model, stage.frame, m.landing.along_m, 0, m.landing.axial_m + dz, m.landing.time_s, p));
+    if (m.motion.companion?.landing && m.lines.companion && stage.companion) points.push(...companionPointsIn(stage, model, m));
+    if (m.landing) for (const dz of [0, Math.min(1.6, 0.3 * model.radius_m)]) push(deckAt(model, stage.frame, m.landing.along_m, 0, m.landing.axial_m + dz, m.landing.time_s, p, m.floor));
   }
-  const people = shown.length ? standing(shown) : [{ along_m: 0, axial_m: 0, since_s: 0, release_rad: 0 }];
   const until_s = (stage.lead ?? shown[0])?.ends_s ?? 0;
-  for (const person of people) for (const turn of turnsOf(stage, model, person, until_s)) {
-    const room = Math.min(1.2, 0.3 * model.radius_m);
-    for (const [along, up, axial] of [[-room, 0, 0], [room, 0, 0], [0, Math.min(PERSON_M, 1.6 * model.radius_m), 0], [0, 0, 1.2 * room], [0, 0, -room]]) {
-      push(placeAt(model.radius_m, person.along_m + along, up, person.axial_m + axial, turn, p));
-    }
+  for (const person of standing(shown, model.ground)) for (const turn of turnsOf(stage, model, person, until_s)) {
+    for (const [along, up, axial] of aboutPerson(model.ground)) push(model.ground.on(person.along_m + along, up, person.axial_m + axial, turn, p, person.floor));
   }
-  return climbs(points, model.radius_m) ? [...points, ...wheelPoints(model)] : points;
+  if (stage.others) points.push(...stage.others);
+  return climbs(points, model) ? [...points, ...model.ground.outline()] : points;
 }
 
-// Whatever rises most of the way to the axis is only understood with the whole wheel round it.
-function climbs(points, radius_m) {
+// A little room about a person, head to foot; where none fits, about the place a thing starts from.
+function aboutPerson({ radius_m, level }) {
+  const room = Math.min(1.2, 0.3 * radius_m);
+  const tall = Math.min(PERSON_M, 1.6 * radius_m);
+  if (level) return [[-0.3 * room, 0, 0], [0.3 * room, 0, 0], [0, 0.3 * tall, 0]];
+  return [[-room, 0, 0], [room, 0, 0], [0, tall, 0], [0, 0, 1.2 * room], [0, 0, -room]];
+}
+
+// Whatever rises most of the way to the axis is only understood with the whole wheel round it; a platform is always shown whole.
+function climbs(points, { radius_m, ground }) {
+  if (ground.level) return true;
   for (let i = 0; i < points.length; i += 3) if (Math.hypot(points[i], radius_m - points[i + 1]) < 0.3 * radius_m) return true;
   return false;
 }
@@ -113,19 +134,4 @@ export function companionOutside(model, m, points, time) {
     out.set([c * x + s * y, model.radius_m - (c * y - s * x), points[3 * i + 2]], 3 * i);
   }
   return out;
-}
-
-function wheelPoints(model) {
-  const half = Math.min((model.shape.width_m ?? 0) / 2, 4 * model.radius_m);
-  return ringPoints(model.radius_m, [half, -half]);
-}
-
-function ringPoints(radius_m, axials) {
-  const points = [];
-  const p = {};
-  for (let k = 0; k < 24; k += 1) for (const z of axials) {
-    placeAt(radius_m, (k / 12) * Math.PI * radius_m, -0.02 * radius_m, z, 0, p);
-    points.push(p.x, p.y, p.z);
-  }
-  return points;
 }

@@ -1,8 +1,7 @@
-// Soft shadows: the lamp is on the axis, so each lies on the deck straight under its thing and shows where along it is.
+// Soft shadows: each lies on the deck straight under its thing and shows where along it is.
 
 import { BufferAttribute, BufferGeometry, DynamicDrawUsage, Mesh } from '../vendor/three.module.js';
 import { blobMaterial } from './materials.js';
-import { placeAt } from './place.js';
 
 const MOST = 400;
 const CORNERS = [[-1, -1], [1, -1], [1, 1], [-1, 1]];
@@ -27,11 +26,13 @@ export class Shadows {
     this.count = 0;
   }
 
-  // A shadow of radius `size_m` at an angle about the axis (in the stage's own frame).
-  add(radius_m, azimuth_rad, axial_m, size_m, strength) {
+  // A shadow of radius `size_m` round a place of the deck, the habitat turned by `turn_rad`.
+  add(ground, { along_m, axial_m, floor }, turn_rad, size_m, strength) {
     if (this.count === MOST) return;
+    const lift_m = Math.min(0.012, 0.002 * ground.radius_m);
+    const stretch = ground.level ? ground.radius_m / Math.max(axial_m, size_m) : 1;
     CORNERS.forEach(([s, z], k) => {
-      placeAt(radius_m, azimuth_rad * radius_m + s * size_m, Math.min(0.012, 0.002 * radius_m), axial_m + z * size_m, 0, p);
+      ground.on(along_m + s * size_m * stretch, lift_m, axial_m + z * size_m, turn_rad, p, floor);
       this.position.setXYZ(4 * this.count + k, p.x, p.y, p.z);
       this.strength.setX(4 * this.count + k, strength);
     });

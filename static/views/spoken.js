@@ -1,20 +1,21 @@
 // What a stage shows, in words: its label for those who do not see it, kept live without chattering while the clock plays.
 
 import { angleAt, at } from '../time/track.js';
-import { SEATS } from './seats.js';
+import { seatName } from './seats.js';
 import { degrees, whereIs } from './say.js';
 
 const EVERY_MS = 600;
 const MOST_NAMED = 4;
+const ENDED = { landed: ', landed', rest: ', at rest', edge: ', over the edge' };
 
 export function stageWords(model, shown, frame, seat, time_s, units) {
-  const parts = [`${frame === 'aboard' ? 'Aboard' : 'Outside'}, ${SEATS[seat].name.toLowerCase()}`];
+  const parts = [`${frame === 'aboard' ? 'Aboard' : 'Outside'}, ${seatName(seat, model.shape.kind).toLowerCase()}`];
   for (const m of shown.slice(0, MOST_NAMED)) {
     if (time_s < m.starts_s - 1e-6) parts.push(`${m.name} not yet released`);
-    else parts.push(whereIs(m.name, at(m.path, time_s, 'height_m'), at(m.path, time_s, 'along_m') - m.release.along_m, units) + (time_s >= m.ends_s && m.landing ? ', landed' : ''));
+    else parts.push(whereIs(m.name, at(m.path, time_s, 'height_m'), at(m.path, time_s, 'along_m') - m.release.along_m, units) + (time_s >= m.ends_s ? ENDED[m.motion.end] ?? '' : ''));
   }
   if (shown.length > MOST_NAMED) parts.push(`and ${shown.length - MOST_NAMED} more`);
-  if (frame === 'outside') parts.push(`the wheel has turned ${degrees(angleAt(model.answer, time_s))}`);
+  if (frame === 'outside') parts.push(`the ${model.ground.whole} has turned ${degrees(angleAt(model.answer, time_s))}`);
   return `${parts.join('; ')}; ${time_s.toFixed(2)}\u00a0s`;
 }
 

@@ -2,11 +2,12 @@
 // otherwise. Without WebGL the same arrays are drawn as flat plates.
 
 import { Aboard } from './aboard.js';
+import { Beside } from './beside.js';
 import { attachAlone, attachMeasureChoice, attachSeats } from './chooser.js';
 import { createFlat } from './flat.js';
 import { buildFurniture } from './furniture.js';
 import { halvesOf } from './layout.js';
-import { readModel } from './model.js';
+import { readModel, readOthers } from './model.js';
 import { attachOrbit } from './orbit.js';
 import { Outside } from './outside.js';
 import { Picture } from './picture.js';
@@ -34,11 +35,12 @@ function createPicture(canvas) {
 
 class Stages {
   constructor(picture, furniture, store, clock) {
-    Object.assign(this, { picture, furniture, store, clock, element: furniture.element, model: null });
+    Object.assign(this, { picture, furniture, store, clock, element: furniture.element, models: [] });
     const { shared } = picture;
     const hold = (held) => this.freeze(held);
     this.halves = { aboard: new Aboard(shared, furniture.halves.aboard, store, hold), outside: new Outside(shared, furniture.halves.outside) };
     this.all = Object.values(this.halves);
+    this.beside = new Beside(picture, furniture, store, this.halves.outside);
     this.seated = { ...store.view.seat };
     for (const half of this.all) this.attach(half);
     this.calm = matchMedia('(prefers-reduced-motion: reduce)');
@@ -56,12 +58,16 @@ class Stages {
     attachOrbit(dom.view, half.eye, {
       changed: () => this.invalidate(),
       clicked: (x, y) => {
-        if (this.store.view.measure !== 'tape' || !this.model) return;
-        half.tape.click(half, x, y, this.clock.time_s);
+        const here = this.halfIn(half.slot);
+        if (this.store.view.measure !== 'tape' || !here?.model) return;
+        here.tape.click(here, x, y, this.clock.time_s);
         this.invalidate();
       },
     });
     dom.view.addEventListener('focus', () => this.invalidate());
+    for (const type of ['pointermove', 'pointerleave']) {
+      dom.view.addEventListener(type, (event) => { if (this.halfIn(half.slot).pointAt(event)) this.invalidate(); });
+    }
   }
 
   listen() {
@@ -77,14 +83,15 @@ class Stages {
 
   // Painted words and measured labels were made before the typeface arrived.
   lettersCame() {
-    this.picture.paint.repaint();
-    for (const half of this.all) half.labels.remeasure();
+    this.picture.repaint();
+    for (const half of this.every()) half.labels.remeasure();
     this.read();
   }
 
   // Drawn at once and not at the next frame: whoever drags a slider waits for it.
   readAnswer() {
-    this.model = readModel(this.store.answer, this.store.fields);
+    const { answer, fields } = this.store;
+    this.models = [readModel(answer, fields), ...readOthers(answer, fields)];
     this.read();
     this.fresh = true;
     queueMicrotask(() => { if (this.fresh) this.draw(); });
@@ -100,8 +107,13 @@ class Stages {
       half.eye.home();
       moved[half.frame] = { eased: !this.calm.matches, now_ms: performance.now() };
     }
-    if (this.store.view.measure !== 'tape') for (const half of this.all) half.tape.clear();
+    if (this.store.view.measure !== 'tape') for (const half of this.every()) half.tape.clear();
     this.read(moved);
+  }
+
+  // The habitat both stages show: the scene's own, or one of those it is compared with.
+  get model() {
+    return this.models[this.store.view.habitat ?? 0] ?? this.models[0] ?? null;
   }
 
   // What is shown changed: the answer, the view, or the room there is.
@@ -109,26 +121,46 @@ class Stages {
     const { model, store } = this;
     this.invalidate();
     if (!model || !this.rects) return;
-    const shown = model.motions.filter((m) => !store.view.hidden.includes(m.name));
-    const chosen = shown.find((m) => m.i === store.view.chosen) ?? null;
+    this.beside.seat(this.models, model);
     this.clock.stride_s = this.calm.matches ? Math.max(LEAST_STRIDE_S, store.view.beads_s || 0.25) : null;
     for (const half of this.visible()) {
-      half.read(model, shown, chosen, store.view, this.clock.stride_s);
-      if (!this.frozen) half.frameUp(this.clock.time_s, moved[half.frame]);
+      const own = half === this.beside.half ? this.beside.model : model;
+      const shown = own.motions.filter((m) => !store.view.hidden.includes(m.name));
+      const chosen = shown.find((m) => m.i === store.view.chosen) ?? null;
+      const others = (store.view.compare ?? 'over') === 'over' ? this.models.filter((one) => one !== own) : [];
+      half.read(own, shown, chosen, store.view, this.clock.stride_s, others);
+      if (!this.frozen) half.frameUp(this.clock.time_s, moved[half.slot]);
     }
-    this.build((chosen ?? shown[0])?.release.along_m ?? 0);
+    this.build();
   }
 
-  build(at_m) {
-    const spans = this.all.map((half) => (half.eye.rig && half.rect ? spanOf(half.eye.rig, half.rect.width / half.rect.height) : 0));
-    const [aboard_m, outside_m] = [spans[0] || spans[1], spans[1] || spans[0]];
-    this.picture.build(this.model, aboard_m, outside_m, at_m);
-    const { half_m, open } = this.picture.habitat;
-    for (const half of this.all) Object.assign(half, { half_m, frontEdge_m: open ? Infinity : half_m * 0.94 });
+  build() {
+    const { aboard, outside } = this.halves;
+    const visible = this.visible();
+    const spans = visible.map((half) => spanOf(half.eye.rig, half.rect.width / half.rect.height));
+    for (const [k, model] of [this.model, this.beside.model].entries()) if (model) {
+      const of = visible.filter((half) => half.model === model);
+      if (!of.length) continue;
+      const scenery = this.picture.scenery(k);
+      const { shown, lead } = of[0];
+      const own = k ? [spans.at(-1), spans.at(-1)] : this.beside.model ? [spans[0], spans[0]] : [spans[0], spans.at(-1)];
+      scenery.build(model, shown, lead, own);
+      const { half_m, open } = scenery.habitat;
+      for (const half of k ? [this.beside.half] : [aboard, outside]) Object.assign(half, { scenery, half_m, frontEdge_m: open ? Infinity : half_m * 0.94 });
+    }
+  }
+
+  // Every stage there is, and those now seen.
+  every() {
+    return this.beside.half ? [...this.all, this.beside.half] : this.all;
   }
 
   visible() {
-    return this.all.filter((half) => this.rects[half.frame]);
+    return ['aboard', 'outside'].filter((slot) => this.rects[slot]).map((slot) => this.halfIn(slot));
+  }
+
+  halfIn(slot) {
+    return slot === 'outside' && this.beside.model ? this.beside.half : this.halves[slot];
   }
 
   // While the launch ring is dragged the eye keeps still, whatever the path does.
@@ -147,6 +179,7 @@ class Stages {
       half.dom.box.hidden = !rect;
       if (rect) half.fitInto(rect);
     }
+    this.beside.fitInto(this.rects.outside);
     this.furniture.placeSeam(this.rects.seam);
     this.read();
   }
@@ -171,15 +204,15 @@ class Stages {
     const now_ms = performance.now();
     const { time_s, playing } = this.clock;
     this.dirty = false;
-    this.picture.begin(this.model, time_s, still);
+    this.picture.begin(time_s, still);
     for (const half of this.visible()) {
       half.update(time_s, now_ms, this.clock);
-      this.picture.drawHalf(half, this.all);
+      this.picture.drawHalf(half, this.every());
     }
     this.picture.end(now_ms, still);
     for (const half of this.visible()) {
       half.placeLabels();
-      half.spoken.say(stageWords(this.model, half.shown, half.frame, this.store.view.seat[half.frame], time_s, this.store.view.units), now_ms, playing);
+      half.spoken.say(stageWords(half.model, half.shown, half.frame, half.seat, time_s, this.store.view.units), now_ms, playing);
     }
     if (this.fresh) this.tellDrawn();
   }

@@ -14,9 +14,9 @@ export function drawnHalfWidth(shape, eye) {
 }
 
 // Angles of the ring's corners about where people look, both ways to the far side.
-export function ringAngles(R, eye) {
+export function ringAngles(R, eye, most = MOST_SEGMENTS) {
   const side = [];
-  const coarse = Math.max(1, Math.PI * Math.sqrt(R / (8 * (eye.far_m / 2500))) / (MOST_SEGMENTS / 2));
+  const coarse = Math.max(1, Math.PI * Math.sqrt(R / (8 * (eye.far_m / 2500))) / (most / 2));
   for (let s = 0; s < Math.PI * R;) {
     side.push(s / R);
     const leave = Math.min(eye.far_m, eye.near_m + 3 * s) / 2500;
@@ -24,6 +24,32 @@ export function ringAngles(R, eye) {
   }
   const middle = eye.at_m / R;
   return [...side.slice(1).reverse().map((a) => middle - a), ...side.map((a) => middle + a), middle + 2 * Math.PI - side[side.length - 1]];
+}
+
+// A sheet swept round the axis: `profile` [{height, axial, normal: [up, axial]}] at each of `angles`; `deck` as in band().
+export function swept(R, angles, profile, facing, deck = false) {
+  const [rows, columns] = [angles.length, profile.length];
+  const position = new Float32Array(rows * columns * 3);
+  const normal = new Float32Array(rows * columns * 3);
+  const where = new Float32Array(rows * columns * 2);
+  angles.forEach((angle, i) => profile.forEach(({ height, axial, normal: [up, over] }, k) => {
+    const at = i * columns + k;
+    position.set(xyz(R, angle * R, height, axial), 3 * at);
+    const sign = facing === 'out' ? -1 : 1;
+    normal.set([-Math.sin(angle) * up * sign, Math.cos(angle) * up * sign, over * sign], 3 * at);
+    where.set([angle * R, axial], 2 * at);
+  }));
+  const index = [];
+  for (let i = 0; i + 1 < rows; i += 1) for (let k = 0; k + 1 < columns; k += 1) {
+    const [q, r] = [i * columns + k, (i + 1) * columns + k];
+    index.push(...(facing === 'out' ? [q, r, q + 1, r, r + 1, q + 1] : [q, q + 1, r, r, q + 1, r + 1]));
+  }
+  const geometry = new BufferGeometry();
+  geometry.setAttribute('position', new BufferAttribute(position, 3));
+  geometry.setAttribute('normal', new BufferAttribute(normal, 3));
+  if (deck) geometry.setAttribute('deck', new BufferAttribute(where, 2));
+  geometry.setIndex(index);
+  return geometry;
 }
 
 export function xyz(R, along, height, axial) {
@@ -72,6 +98,16 @@ export function band(R, angles, a, b, facing, deck = false) {
   geometry.setAttribute('normal', new BufferAttribute(normal, 3));
   if (deck) geometry.setAttribute('deck', new BufferAttribute(where, 2));
   geometry.setIndex(index);
+  return geometry;
+}
+
+// A flat piece of deck, half_along × half_axial about its middle; `point(along, axial)` gives its corners, seen from above.
+export function rectangle(point, half_along, half_axial) {
+  const corners = [[-1, 1], [1, 1], [1, -1], [-1, -1]].map(([s, z]) => [s * half_along, z * half_axial]);
+  const geometry = new BufferGeometry();
+  geometry.setAttribute('position', new BufferAttribute(new Float32Array(corners.flatMap(([s, z]) => point(s, z))), 3));
+  geometry.setAttribute('deck', new BufferAttribute(new Float32Array(corners.flat()), 2));
+  geometry.setIndex([0, 1, 2, 0, 2, 3]);
   return geometry;
 }
 

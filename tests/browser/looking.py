@@ -96,3 +96,34 @@ def still_picture(page, stage):
 def spoken(page, stage):
     """What a stage says of itself to those who do not see it."""
     return page.locator(f".stage-{stage} .stage-view").get_attribute("aria-label").replace("\u00a0", " ")
+
+
+def answer_of(page):
+    """The API's answer to the scene the browser keeps."""
+    done = page.request.post("/api/trace", data=saved_scene(page))
+    assert done.ok, done.text()
+    return done.json()
+
+
+def open_place(page, number):
+    """Open a place by its key, or on a small screen by its numeral."""
+    strip = page.locator(f'#strip [data-place="{number}"]')
+    if strip.is_visible():
+        strip.click()
+    else:
+        page.locator("h1").click()
+        page.keyboard.press("Escape")
+        page.keyboard.press(str(number))
+    until(f"place {number}", lambda: page.locator(f"#body-{number}").is_visible())
+
+
+def kept(page, holds):
+    """The scene the browser keeps, once it is as wanted."""
+    return until("the scene is kept", lambda: (scene := saved_scene(page)) and holds(scene) and scene)
+
+
+def three_figures(value):
+    """As the page shows a read-out."""
+    size = abs(value)
+    places = 0 if size >= 99.95 else 1 if size >= 9.995 else 2 if size >= 0.9995 else 3
+    return f"{value:,.{places}f}".replace("-", "−") if value else "0"

@@ -43,3 +43,9 @@ test('times are those of the grid', () => {
   const { time_s: time } = decodeAnswer(answer());
   assert.deepEqual([...time], [0, 1001 / 72000, 2002 / 72000]);
 });
+
+test('habitats beside the scene’s own come out the same way', () => {
+  const { compare } = decodeAnswer({ ...answer(), compare: [{ name: 'wide', ...answer(), grid: { fps: [24, 1], samples_per_frame: 2, count: 2 } }] });
+  assert.deepEqual([...compare[0].time_s], [0, 1 / 48]);
+  assert.deepEqual([...compare[0].motions[0].rotating_m], [10000, 0, 0, 9999.75, 0.5, 1]);
+});

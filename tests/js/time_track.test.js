@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import test from 'node:test';
 
-import { angleAt, at, companionPoints, endOf, pathPoints, sampleTime, upper } from '../../static/time/track.js';
+import { angleAt, at, companionPoints, endOf, isContact, pathPoints, sampleTime, upper } from '../../static/time/track.js';
 
 const grid = { fps: [24, 1], samples_per_frame: 2, count: 10 };
 const near = (a, b) => assert.ok(Math.abs(a - b) < 1e-12, `${a} is not ${b}`);
@@ -67,6 +67,58 @@ test('a flight shorter than a sample is its events alone', () => {
   const path = pathPoints(motion, grid);
   assert.equal(path.count, 2);
   near(at(path, 0.2 / 48, 'along_m'), 0.5);
+});
+
+// 400 samples and a contact halfway between every second pair of them; at contact n the place is −n.
+function bouncing() {
+  const count = 400;
+  const row = (fn) => Array.from({ length: count }, (_, k) => fn(k));
+  const contacts = Array.from({ length: 200 }, (_, n) => ({ ...event('deck', (2 * n + 0.5) / 48, -n), velocity_m_s: [1, -1, 0], velocity_after_m_s: [1, 1, 0] }));
+  return {
+    first: 0, count,
+    along_m: row((k) => k), height_m: row(() => 1), axial_m: row(() => 0),
+    rotating_m: row((k) => [10, k, 0]).flat(), inertial_m: row((k) => [10, k, 5]).flat(),
+    rotating_velocity_m_s: row((k) => [k % 4 < 1 ? -5 : 5, 0, 0]).flat(),
+    events: [event('release', 0, 0), ...contacts, event('rest', 400 / 48, 7)],
+    stream: null,
+  };
+}
+
+test('200 contacts all stay corners of the path, in order of time', () => {
+  const path = pathPoints(bouncing(), grid);
+  assert.equal(path.count, 400 + 200 + 1);      // the release takes the first sample's place
+  assert.equal(path.corners.length, 202);
+  assert.equal(path.breaks_s.length, 200);
+  for (let i = 1; i < path.count; i += 1) assert.ok(path.time_s[i] > path.time_s[i - 1]);
+  for (const n of [0, 57, 199]) near(at(path, (2 * n + 0.5) / 48, 'along_m'), -n);
+  near(at(path, 1e3, 'along_m'), 7);
+});
+
+test('the same two samples and contact whichever comes first in the answer', () => {
+  const motion = bouncing();
+  const path = pathPoints(motion, grid);
+  motion.events.reverse();
+  assert.deepEqual([...pathPoints(motion, grid).along_m], [...path.along_m]);
+});
+
+test('a velocity holds up to a contact and is the next one after it', () => {
+  const path = pathPoints(bouncing(), grid);
+  const v = (k) => at(path, k / 48, 'rotating_velocity_m_s', [0, 0, 0])[0];
+  near(v(0.49), -5);
+  near(v(0.51), 5);
+  near(v(3.5), 0);      // no contact between samples 3 and 4: halfway from 5 to −5
+});
+
+test('what is no contact breaks nothing', () => {
+  assert.deepEqual(['deck', 'floor', 'ceiling', 'hub', 'wall', 'release', 'apex', 'grip', 'slip', 'rest', 'edge'].filter((kind) => isContact({ kind })), ['deck', 'floor', 'ceiling', 'hub', 'wall']);
+});
+
+test('between two attitudes the shorter turning is meant', () => {
+  const motion = { ...thrown(), attitude_wxyz: [1, 0, 0, 0, -1, 0, 0, -1e-9] };
+  const q = at(pathPoints(motion, grid), 1.5 / 48, 'attitude_wxyz', [0, 0, 0, 0]);
+  near(q[0], 1);
+  near(q[3], 0.5e-9);
+  assert.equal(at(pathPoints(thrown(), grid), 1 / 48, 'attitude_wxyz', [0, 0, 0, 0]), null);
 });
 
 test('a companion keeps its own samples', () => {

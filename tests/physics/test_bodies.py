@@ -9,7 +9,7 @@ from server.physics.bodies import NAMED_BODIES, Body, as_arrays, named
 
 
 def test_a_name_gives_its_body_and_no_other_name_any():
-    assert named("handball") == Body(0.45, 0.18)
+    assert (named("handball").mass_kg, named("handball").diameter_m, named("handball").shell) == (0.45, 0.18, "hollow")
     assert named("anvil") is None
 
 

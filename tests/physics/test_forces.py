@@ -77,3 +77,66 @@ def test_what_nothing_but_a_constant_pull_moves_coasts():
     assert force([BALL], air=None, pull=(3.0, 0, 0), turns=0.0).coasts
     assert not force([BALL], air=None, pull=(3.0, 0, 0)).coasts
     assert not force([BALL]).coasts
+
+
+SPIN = np.array([[40.0], [-70.0], [25.0]])
+
+
+def lifted(body, spin_rad_s, position, velocity, medium_spin=None, elapsed_s=0.0, **of_air):
+    """What a spin adds to the acceleration (3,) of one body."""
+    bodies, medium = as_arrays([body]), Medium(medium_spin or steady(OMEGA), AIR, R)
+    start, ones, pull = np.zeros(1), np.ones(1), np.zeros((3, 1))
+    plain, spinning = (Force(medium, bodies, start, ones, pull, s, **of_air) for s in (None, spin_rad_s))
+    state = elapsed_s, position, velocity
+    return (spinning.at(*state) - plain.at(*state))[:, 0]
+
+
+def as_written(body, spin, through_air, density):
+    """Lift (3,): half rho A C_L u^2 along s x u, over the mass; C_L = 1.12 S/(0.583 + 2.333 S) (Cross & Nathan)."""
+    speed, rate = np.linalg.norm(through_air), np.linalg.norm(spin)
+    factor = body.radius_m * rate / speed
+    size = 0.5 * density * math.pi * body.radius_m**2 * 1.12 * factor / (0.583 + 2.333 * factor) * speed**2
+    return size * np.cross(spin / rate, through_air / speed) / body.mass_kg
+
+
+@pytest.mark.parametrize("body", [BALL, Body(0.5, 0.2)], ids=["constant Cd", "sphere"])
+@pytest.mark.parametrize("spin", [None, ramped(0.0, [(10.0, 2.0)])], ids=["steady", "ramp"])
+def test_lift_is_along_spin_across_motion_both_against_the_air(body, spin):
+    omega = OMEGA if spin is None else 0.8
+    position, velocity = column(30.0, -8.0, 2.0), column(3.0, 9.0, -2.0)
+    air_moves = np.cross([0, 0, omega], position[:, 0])
+    density = AIR.deck_density_kg_m3 * math.exp(omega**2 * AIR.thinning_s2_m2 * (30**2 + 8**2 - R**2))
+    expected = as_written(body, SPIN[:, 0] - [0, 0, omega], velocity[:, 0] - air_moves, density)
+    assert lifted(body, SPIN, position, velocity, spin, elapsed_s=4.0) == pytest.approx(expected, rel=1e-11)
+
+
+def test_in_still_air_of_a_turning_room_lift_and_drag_are_by_the_inertial_motion_at_the_decks_density():
+    position, velocity = column(30.0, -8.0, 2.0), column(3.0, 9.0, -2.0)
+    still = {"air_turns": np.zeros(1)}
+    expected = as_written(BALL, SPIN[:, 0], velocity[:, 0], AIR.deck_density_kg_m3)
+    assert lifted(BALL, SPIN, position, velocity, **still) == pytest.approx(expected, rel=1e-11)
+    medium = Medium(steady(OMEGA), AIR, R)
+    found = Force(medium, as_arrays([BALL]), np.zeros(1), np.ones(1), np.zeros((3, 1)), **still)
+    assert found.at(0.0, position, velocity) == pytest.approx(
+        force([BALL], turns=0.0).at(0.0, position, velocity), rel=1e-14
+    )
+
+
+def test_a_ball_that_spins_with_the_air_or_is_at_rest_in_it_or_is_a_point_is_not_lifted():
+    position, velocity = column(30.0, 0, 0), column(3.0, 9.0, -2.0)
+    none = pytest.approx([0, 0, 0], abs=1e-15)
+    assert lifted(BALL, column(0, 0, OMEGA), position, velocity) == none
+    assert lifted(BALL, SPIN, position, column(0, OMEGA * 30.0, 0)) == none
+    assert lifted(Body(1.0, 0.0, 0.5), SPIN, position, velocity) == none
+
+
+def test_what_flies_unspun_pays_nothing_for_those_that_spin():
+    """At a steady spin the lift is dropped where every ball turns with the air, also of those that are left."""
+    bodies, medium = as_arrays([BALL, BALL]), Medium(steady(OMEGA), AIR, R)
+    spins = np.array([[0.0, 5.0], [0.0, 0.0], [OMEGA, 0.0]])
+    both = Force(medium, bodies, np.zeros(2), np.ones(2), np.zeros((3, 2)), spins)
+    assert both._lift is not None
+    assert both.take(np.array([True, False]))._lift is None
+    state = np.full((3, 1), 20.0), np.full((3, 1), 4.0)
+    alone = Force(medium, bodies.take([1]), np.zeros(1), np.ones(1), np.zeros((3, 1)), spins[:, [1]])
+    assert both.take([1]).at(0.0, *state) == pytest.approx(alone.at(0.0, *state), rel=1e-14)

@@ -6,17 +6,19 @@ import pytest
 
 import server
 from server.scene.catalogue import FIELDS, catalogue, pattern_of
-from server.scene.document import MOTIONS, Scene
+from server.scene.document import MOTIONS, SHAPES, OwnBody, Scene
 from server.scene.reading import read
 from tests.scene.documents import changed, refusals, scene
 from tests.scene.test_document import BASE, RANGES, accepts
 
+PODS = {"shape": "pods", "radius_m": 24.0, "spin_rpm": 4.0, "floors": [{"length_m": 12.0, "width_m": 6.0, "ceiling_m": 3.0}]}
+PURE = ("restitution", "friction", "rolling_resistance", "bounces", "floor")
 NUMBERS = [f for f, said in FIELDS.items() if said["kind"] == "number"]
 
 
 def test_it_is_plain_json_and_names_its_parts():
     found = json.loads(json.dumps(catalogue(), allow_nan=False))
-    assert set(found) == {"program", "fields", "kinds", "bodies", "liquids", "person_height_m"}
+    assert set(found) == {"program", "fields", "kinds", "shapes", "bodies", "liquids", "person_height_m"}
     assert found["program"] == server.__version__
     assert found["person_height_m"] == 1.75
 
@@ -50,7 +52,7 @@ def test_ranges_told_are_the_contract_s(path, least, greatest):
         above = isinstance(least, tuple)
         assert (said["min"], said["max"], said["above_min"]) == (least[0] if above else least, greatest, above)
         assert said["label"]
-        assert said["unit"]
+        assert said["unit"] or path.split(".")[-1] in PURE
 
 
 @pytest.mark.parametrize("field", NUMBERS)
@@ -83,12 +85,26 @@ def test_defaults_told_are_those_that_are_filled_in():
 @pytest.mark.parametrize("field", [f for f, said in FIELDS.items() if said["nullable"] and said["kind"] == "number"])
 def test_null_is_told_where_it_may_be(field):
     assert "null" in FIELDS[field]["may_be"]
-    assert accepts(changed(BASE, field.replace("*", "0"), None))
+    base = BASE | {"habitat": PODS} if "floors" in field else BASE
+    assert accepts(changed(base, field.replace("*", "0"), None))
+
+
+def test_every_shape_can_be_chosen_as_it_comes():
+    shapes = catalogue()["shapes"]
+    assert list(shapes) == list(SHAPES)
+    for shape, told in shapes.items():
+        habitat = {"radius_m": 56.0, "spin_rpm": 3.0} | told["new"]
+        document = {"rimfall": 1, "habitat": habitat, "motions": []}
+        assert read(json.dumps(document)).habitat.shape == shape
+        assert {"shape", *told["fields"]} == set(SHAPES[shape].model_fields)
+        for needed in told["required"]:
+            left = {k: v for k, v in habitat.items() if k != needed}
+            assert refusals(document | {"habitat": left})[0].field == f"habitat.{needed}"
 
 
 def test_every_kind_can_be_added_as_it_comes():
     kinds = catalogue()["kinds"]
-    assert list(kinds) == list(MOTIONS) == ["drop", "throw", "pour"]
+    assert list(kinds) == list(MOTIONS) == ["drop", "throw", "pour", "roll", "stand"]
     for kind, told in kinds.items():
         assert read(json.dumps(scene(told["new"]))).motions[0].kind == kind
         assert {"kind", *told["fields"]} == set(MOTIONS[kind].model_fields)
@@ -100,9 +116,9 @@ def test_every_kind_can_be_added_as_it_comes():
 def test_bodies_and_liquids_can_be_named_and_have_sources():
     found = catalogue()
     for body in found["bodies"]:
-        assert set(body) == {"name", "mass_kg", "diameter_m", "drag", "source"}
+        own = {key: value for key, value in body.items() if key not in ("name", "source")}
+        assert set(own) == set(OwnBody.model_fields)
         assert body["source"]
-        own = {key: body[key] for key in ("mass_kg", "diameter_m", "drag")}
         for stated in (body["name"], own):
             assert read(json.dumps(scene({"kind": "drop", "place": {"height_m": 1.2}, "body": stated})))
     for liquid in found["liquids"]:

@@ -13,10 +13,25 @@ from tests.scene.documents import BALL, changed, drop, pour, refusals, scene, th
 BASE = scene(
     throw(body=BALL, carried={}),
     pour(),
+    {"kind": "roll", "body": dict(BALL), "ramp": {"slope_deg": 10.0}},
     habitat={"spin_ramp": [{"time_s": 1.0, "spin_rpm": 3.0}], "decks": [{"name": "Galley", "radius_m": 50.0}]},
     air={},
     sampling={},
 )
+
+FLOOR = {"length_m": 12.0, "width_m": 6.0, "ceiling_m": 3.0}
+OTHERS = {  # what else a habitat may be, by the field that only it has
+    "habitat.tube_radius_m": {"shape": "torus", "tube_radius_m": 6.0},
+    "habitat.floors": {"shape": "pods", "floors": [FLOOR]},
+    "habitat.outside_gravity_m_s2": {"shape": "turntable"},
+}
+
+
+def base(path):
+    """A document that has the field."""
+    other = next((part for field, part in OTHERS.items() if path.startswith(field)), None)
+    return BASE if other is None else BASE | {"habitat": {"radius_m": 56.0, "spin_rpm": 3.0} | other, "motions": []}
+
 
 # path, least, greatest; a least of (0,) is "above 0"
 RANGES = [
@@ -43,11 +58,32 @@ RANGES = [
     ("motions.0.body.mass_kg", 1e-9, 1e6),
     ("motions.0.body.diameter_m", 0, 10),
     ("motions.0.body.drag", 0, 5),
+    ("motions.0.body.restitution", 0, 1),
+    ("motions.0.body.friction", 0, 5),
+    ("motions.0.body.rolling_resistance", 0, 1),
+    ("motions.0.ball_spin_rpm", -1e5, 1e5),
+    ("motions.0.bounces", 0, 1_000),
+    ("motions.0.place.floor", 0, 11),
     ("motions.1.heading_deg", -360, 360),
     ("motions.1.elevation_deg", -90, 90),
     ("motions.1.flow_ml_s", 0.1, 1_000),
     ("motions.1.lip_diameter_mm", 1, 100),
     ("motions.1.duration_s", 0.05, 600),
+    ("motions.2.speed_m_s", 0, 3_000),
+    ("motions.2.heading_deg", -360, 360),
+    ("motions.2.ball_spin_rpm", -1e5, 1e5),
+    ("motions.2.bounces", 0, 1_000),
+    ("motions.2.ramp.slope_deg", 0, 80),
+    ("motions.2.ramp.heading_deg", -360, 360),
+    ("motions.2.ramp.length_m", 0.1, 1_000),
+    ("motions.2.ramp.width_m", 0.1, 1_000),
+    ("habitat.tube_radius_m", 0.05, 50_000),
+    ("habitat.floors.0.radius_m", 0.1, 100_000),
+    ("habitat.floors.0.azimuth_deg", -360, 360),
+    ("habitat.floors.0.length_m", 0.5, 100_000),
+    ("habitat.floors.0.width_m", 0.5, 100_000),
+    ("habitat.floors.0.ceiling_m", (0,), 100_000),
+    ("habitat.outside_gravity_m_s2", 0, 100),
     ("sampling.fps", 1, 240),
     ("sampling.duration_s", 0.1, 600),
 ]
@@ -66,15 +102,15 @@ def accepts(document):
 @each_number
 def test_both_ends_of_a_range_are_inside(path, least, greatest):
     least = least if isinstance(least, int | float) else math.ulp(0.0)
-    assert accepts(changed(BASE, path, least))
-    assert accepts(changed(BASE, path, greatest))
+    assert accepts(changed(base(path), path, least))
+    assert accepts(changed(base(path), path, greatest))
 
 
 @each_number
 def test_past_either_end_is_refused_by_name(path, least, greatest):
     below = 0 if isinstance(least, tuple) else least / OUTSIDE if least > 0 else least * OUTSIDE if least else -1e-300
     for value in (below, greatest * OUTSIDE):
-        (found,) = refusals(changed(BASE, path, value))
+        (found,) = refusals(changed(base(path), path, value))
         assert found.field == path
         assert found.was == (repr(int(value)) if value == int(value) else repr(value))
 
@@ -82,7 +118,7 @@ def test_past_either_end_is_refused_by_name(path, least, greatest):
 @each_number
 @pytest.mark.parametrize("wrong", ["12", True, [1], {}], ids=repr)
 def test_a_number_is_never_guessed_from_something_else(path, least, greatest, wrong):
-    (found,) = refusals(changed(BASE, path, wrong))
+    (found,) = refusals(changed(base(path), path, wrong))
     assert found.field == path
     assert found.was == json.dumps(wrong)
 
@@ -90,16 +126,18 @@ def test_a_number_is_never_guessed_from_something_else(path, least, greatest, wr
 @each_number
 @pytest.mark.parametrize("word", ["NaN", "Infinity", "-Infinity", "1e999", "-1e999"])
 def test_a_number_is_finite(path, least, greatest, word):
-    source = json.dumps(changed(BASE, path, "here")).replace('"here"', word)
+    source = json.dumps(changed(base(path), path, "here")).replace('"here"', word)
     (found,) = refusals(source)
     assert found.field == path
 
 
-@pytest.mark.parametrize(
-    "path", ["habitat.width_m", "habitat.ceiling_m", "habitat.hub_radius_m", "sampling.duration_s"]
-)
+NULLABLE = ["habitat.width_m", "habitat.ceiling_m", "habitat.hub_radius_m", "sampling.duration_s",
+            *(f"habitat.floors.0.{name}_m" for name in ("radius", "ceiling")), "habitat.floors.0.azimuth_deg"]  # fmt: skip
+
+
+@pytest.mark.parametrize("path", NULLABLE)
 def test_these_may_be_null(path):
-    assert accepts(changed(BASE, path, None))
+    assert accepts(changed(base(path), path, None))
 
 
 @pytest.mark.parametrize(
@@ -107,11 +145,11 @@ def test_these_may_be_null(path):
     [
         r[0]
         for r in RANGES
-        if r[0] not in ("habitat.width_m", "habitat.ceiling_m", "habitat.hub_radius_m", "sampling.duration_s")
+        if r[0] not in NULLABLE
     ],
 )
 def test_others_may_not_be_null(path):
-    (found,) = refusals(changed(BASE, path, None))
+    (found,) = refusals(changed(base(path), path, None))
     assert (found.field, found.was) == (path, "null")
 
 
@@ -130,13 +168,15 @@ def test_defaults_are_those_of_the_contract():
     }  # fmt: skip
     assert full["air"] == {"pressure_kpa": 101.325, "temperature_c": 20.0}
     assert full["sampling"] == {"fps": 24, "duration_s": None}
-    place = {"along_m": 0.0, "axial_m": 0.0}
+    place = {"along_m": 0.0, "axial_m": 0.0, "floor": 0}
+    own = BALL | {"shell": "solid", "restitution": 0.7, "friction": 0.5, "rolling_resistance": 0.0}
+    spun = {"ball_spin_rpm": 0.0, "ball_spin_axis": None, "bounces": 0}
     assert full["motions"][0] == {
-        "name": "drop 1", "kind": "drop", "start_s": 0.0, "place": place | {"height_m": 1.0}, "carried": None, "body": BALL,
+        "name": "drop 1", "kind": "drop", "start_s": 0.0, "place": place | {"height_m": 1.0}, "carried": None, "body": own, **spun,
     }  # fmt: skip
     assert full["motions"][1] == {
         "name": "throw 2", "kind": "throw", "start_s": 0.0, "place": place | {"height_m": 1.5}, "carried": None,
-        "body": "handball", "speed_m_s": 0.0, "heading_deg": 0.0, "elevation_deg": 0.0,
+        "body": "handball", "speed_m_s": 0.0, "heading_deg": 0.0, "elevation_deg": 0.0, **spun,
     }  # fmt: skip
     assert full["motions"][2] == {
         "name": "pour 3", "kind": "pour", "start_s": 0.0, "place": place | {"height_m": 1.1}, "heading_deg": 0.0,
@@ -174,7 +214,7 @@ def test_what_is_required_is_missed_by_name(path):
 
 @pytest.mark.parametrize(
     "path",
-    ["note", "habitat.tube_radius_m", "air.wind", "motions.0.bounces", "motions.0.place.radius_m", "motions.0.body.shell",
+    ["note", "habitat.tube_radius_m", "air.wind", "motions.0.ramp", "motions.0.place.radius_m", "motions.0.body.colour",
      "motions.0.carried.elevation_deg", "motions.1.body", "motions.1.speed_m_s", "sampling.frames", "habitat.decks.0.height_m",
      "habitat.spin_ramp.0.rpm", "scene"],
 )  # fmt: skip
@@ -208,8 +248,8 @@ def test_lists_have_a_longest_length(path, most):
         "habitat.decks": lambda i: {"name": f"deck {i}", "radius_m": 50.0},
         "motions": lambda i: drop(),
     }[path]
-    assert accepts(changed(BASE, path, [one(i) for i in range(most)]))
-    (found,) = refusals(changed(BASE, path, [one(i) for i in range(most + 1)]))
+    assert accepts(changed(base(path), path, [one(i) for i in range(most)]))
+    (found,) = refusals(changed(base(path), path, [one(i) for i in range(most + 1)]))
     assert found.field == path
     assert str(most) in found.say
 
@@ -256,18 +296,20 @@ def test_a_liquid_is_named(liquid):
     assert "water" in found.may_be
 
 
-@pytest.mark.parametrize("shape", ["torus", "", None, 1])
-def test_the_shape_is_a_cylinder(shape):
+@pytest.mark.parametrize("shape", ["Torus", "", None, 1])
+def test_the_shape_is_one_of_seven(shape):
     (found,) = refusals(scene(habitat={"shape": shape}))
-    assert (found.field, found.may_be) == ("habitat.shape", "cylinder")
+    assert found.field == "habitat.shape"
+    for one in ("cylinder", "torus", "sphere", "pods", "tether", "tumbler", "turntable"):
+        assert one in found.may_be
 
 
-@pytest.mark.parametrize("kind", ["roll", "", "Drop", None, 1, []], ids=repr)
-def test_the_kind_is_one_of_three(kind):
+@pytest.mark.parametrize("kind", ["hover", "", "Drop", None, 1, []], ids=repr)
+def test_the_kind_is_one_of_five(kind):
     (found,) = refusals(scene(drop() | {"kind": kind}))
     assert found.field == "motions.0.kind"
     assert found.was == json.dumps(kind)
-    for one in ("drop", "throw", "pour"):
+    for one in ("drop", "throw", "pour", "roll", "stand"):
         assert one in found.may_be
 
 

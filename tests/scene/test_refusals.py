@@ -41,17 +41,18 @@ WORDED = {
     "unknown": (
         scene(gravity=9.8),
         (
-            "gravity", "9.8", "absent; known here: air, habitat, motions, rimfall, sampling, title",
-            "Field gravity is unknown; the document may hold air, habitat, motions, rimfall, sampling, title.",
+            "gravity", "9.8", "absent; known here: air, compare, habitat, motions, rimfall, sampling, title",
+            "Field gravity is unknown; the document may hold air, compare, habitat, motions, rimfall, sampling, title.",
         ),
     ),
     "one of some words": (
-        scene(habitat={"shape": "torus"}),
-        ("habitat.shape", '"torus"', "cylinder", 'Shape was "torus"; it may be cylinder.'),
+        scene(habitat={"shape": "egg"}),
+        ("habitat.shape", '"egg"', "cylinder or torus or sphere or pods or tether or tumbler or turntable",
+         'Shape was "egg"; it may be cylinder or torus or sphere or pods or tether or tumbler or turntable.'),
     ),
     "a kind": (
-        scene({"kind": "roll"}),
-        ("motions.0.kind", '"roll"', "drop or throw or pour", 'Kind was "roll"; it may be drop or throw or pour.'),
+        scene({"kind": "hover"}),
+        ("motions.0.kind", '"hover"', "drop or throw or pour or roll or stand", 'Kind was "hover"; it may be drop or throw or pour or roll or stand.'),
     ),
     "list for an object": (
         scene(sampling=[]),

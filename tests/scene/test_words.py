@@ -68,8 +68,8 @@ def test_us_units_change_the_words_and_nothing_else():
     ("document", "sentence"),
     [
         (scene(drop(), habitat={"spin_rpm": 0}), "It never meets the deck in 60.00 s."),
-        (scene(throw(speed_m_s=9, heading_deg=90), habitat={"width_m": 4.0}), "It meets an end wall"),
-        (scene(throw(speed_m_s=20, elevation_deg=80), habitat={"ceiling_m": 4.0}), "It meets the ceiling"),
+        (scene(throw(speed_m_s=9, heading_deg=90), habitat={"width_m": 4.0}), "It meets an end wall after"),
+        (scene(throw(speed_m_s=20, elevation_deg=80), habitat={"ceiling_m": 4.0}), "It meets the ceiling after"),
         (scene(throw(), sampling={"duration_s": 0.3}), "It is still in flight when the scene ends."),
         (scene(drop(0.0425)), "It lies on the deck from the start."),
         (scene(drop(start_s=2.0), sampling={"duration_s": 1.0}), "The scene ends before it starts."),

@@ -14,6 +14,18 @@ SAY = {
     "spin-up": "A ball dropped while the wheel is still spinning up.",
     "under-thrust": "The same drop while the ship pushes along its axis.",
     "slow-drip": "A leaking tap on a high deck: drop by drop, each on the same curve.",
+    "down-the-deck": "Two tennis balls bounce down the deck, one each way; no two rebounds are alike.",
+    "along-the-axis": "A ball rolled along the axis does not roll straight on; one that is spun as well does so less.",
+    "down-the-ramp": "Two balls let roll down ramps, one facing spinward and one facing along the axis.",
+    "rolling-under-thrust": "A wheel under thrust: a ball set down rolls aft, a cup holds, and a dropped ball leaves its plumb line.",
+    "cup-at-spin-up": "A cup on a table while the wheel is set spinning: it slides before it has any weight, and grips later.",
+    "ring": "In a ring's tube: a throw across it, and a ball rolled up its side.",
+    "garden-sphere": "Inside a sphere, off the equator: the ground slopes, and everything goes down to the equator.",
+    "three-pods": "Three pods on arms: on their flat floors down leans toward the ends.",
+    "courier-on-a-tether": "A toss in a courier's cabin that swings round its spent tank.",
+    "tumbling-tug": "A tug that tumbles end over end: a ball thrown from its fore floor, and one let go there.",
+    "on-the-bench": "A turntable in a room: a solid ball circles at two sevenths of its rate, a hollow one at two fifths.",
+    "two-wheels": "The same lobs in a wheel four times as wide, and in a ring, at the same gravity.",
 }
 
 

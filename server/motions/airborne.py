@@ -1,0 +1,177 @@
+"""Bodies in the air together, in lock step, each since its own release: where they stand, what they meet, who leaves.
+
+Arrays are (3, N) inside; only what a body meets is told one by one. Steps are kept whole and cut into paths at the end.
+"""
+
+import numpy as np
+
+from ..physics import turned
+from ..physics.bodies import as_arrays
+from ..physics.crossings import first_contact, touching
+from ..physics.forces import Force
+from ..physics.integrate import Coaster, Stepper
+from . import path
+
+TOLERANCE_M = 5e-10  # error allowed to a step, metres; six times as much passes a micrometre once in a thousand flights
+_PAST_ACROSS = 2.02  # a straight line that long, in radii, has left any circle it began in
+
+
+def distinct(things):
+    """Those of a list that differ, and the number (N,) of each's own; the same object is compared once only."""
+    numbers, by_id = {}, {}
+    for thing in {id(t): t for t in things}.values():
+        by_id[id(thing)] = numbers.setdefault(thing, len(numbers))
+    return list(numbers), np.array([by_id[id(t)] for t in things])
+
+_NO_LIFT = (np.nan, np.nan, np.nan)
+
+
+class Airborne:
+    """The bodies of releases in a medium, moved by a kind of stepper. met: the surface each has met, or None."""
+
+    def __init__(self, medium, releases, stepper):
+        self._spin, self._stepper = medium.spin, stepper
+        self._rooms, self._room = distinct([r.room for r in releases])
+        bodies, which = distinct([r.body for r in releases])
+        bodies = as_arrays(bodies).take(which)
+        self._radius_m = bodies.diameter_m / 2
+        self._start_s = np.array([r.time_s for r in releases])
+        self._last_s = np.maximum(np.array([r.end_s for r in releases]) - self._start_s, 0.0)
+        self._ends_s = self._start_s + self._last_s
+        self.met = [None] * len(releases)
+        self._steps, self._owners, self._begins = [], [], []
+        position, velocity = (_columns([getattr(r, n) for r in releases]) for n in ("position_m", "velocity_m_s"))
+        force = self._force(medium, bodies, releases)
+        self._at = np.arange(len(releases))  # index of each body still in the air
+        self._touch = self._first_touch(position, velocity, force)
+        up = np.array([surface is None for surface in self.met]) & (self._last_s > 0)
+        self._ends_s[~up] = self._start_s[~up]
+        self._still = {i: path.still(float(self._start_s[i]), *_states(position, velocity, i)) for i in self._at[~up]}
+        self._mover = self._moving(force.take(up), position[:, up], velocity[:, up], up) if np.any(up) else None
+        self._drop(up)
+
+    @property
+    def first_flying(self):
+        """Index of one that is still in the air, or None."""
+        return int(self._at[0]) if len(self._at) else None
+
+    @property
+    def flying(self):
+        """How many bodies are still in the air."""
+        return len(self._at)
+
+    def _of_rooms(self, what):
+        """An array (N, ...) of what each body's room says."""
+        return np.array([what(room) for room in self._rooms], dtype=float)[self._room]
+
+    def _force(self, medium, bodies, releases):
+        turns = self._of_rooms(lambda room: room.turns)
+        air_turns = turns * self._of_rooms(lambda room: not room.still_air)
+        pull = self._of_rooms(lambda room: room.pull_m_s2).T.copy()
+        spinning = None
+        if medium.air is not None and any(r.lifts for r in releases):
+            spinning = _columns([r.spin_rad_s if r.lifts else _NO_LIFT for r in releases])
+        return Force(medium, bodies, self._start_s, turns, pull, spinning, air_turns)
+
+    def _turned(self, room):
+        """Whether a room holds what looks different for its turning."""
+        return room.turns and any(surface.turned for surface in room.surfaces)
+
+    def _first_touch(self, position, velocity, force):
+        """State (surfaces, N) of each body to each surface of its room at its release; notes those that stay."""
+        acceleration = force.at(0.0, position, velocity)
+        touch = np.zeros((max(len(room.surfaces) for room in self._rooms), len(self._at)), dtype=int)
+        for number, room in enumerate(self._rooms):
+            here = np.flatnonzero(self._room == number)
+            own = position[:, here], velocity[:, here], acceleration[:, here]
+            turning = turned.states(self._spin, self._start_s[here], *own) if self._turned(room) else own
+            for k, surface in enumerate(room.surfaces):
+                state = touching(surface, *(turning if surface.turned else own), self._radius_m[here])
+                touch[k, here] = state
+                for i in here[state < 0]:
+                    self.met[i] = self.met[i] or surface
+        return touch
+
+    def _moving(self, force, position, velocity, up):
+        """What moves the bodies of the mask."""
+        reach = self._of_rooms(lambda room: np.inf if room.across_m is None else _PAST_ACROSS * room.across_m)[up]
+        longest = self._of_rooms(lambda room: turned.longest_s(self._spin) if self._turned(room) else np.inf)[up]
+        kinks = self._spin.times_s[1:, None] - self._start_s[up]
+        if force.coasts:
+            kinks = np.where(np.isfinite(longest), kinks, np.inf)
+            return Coaster(
+                force.pull_m_s2, position, velocity, self._last_s[up], reach, longest_s=longest, stops_s=kinks
+            )
+        options = {
+            "absolute": TOLERANCE_M,
+            "stops_s": np.unique(kinks[kinks > 0]),
+            "reach_m": reach,
+            "longest_s": float(np.min(longest)),
+        }
+        if self._stepper is Stepper:  # in the other, drag wipes out what goes wrong with a velocity
+            options["lasts_s"] = self._lasts(position, velocity, force.pull_m_s2, up)
+        return self._stepper(force, position, velocity, self._last_s[up].max(), **options)
+
+    def _lasts(self, position, velocity, pull, up):
+        """About how long each body flies (M,), seconds, as it would without air: at least 1, at most to its limit."""
+        x, y = position[:2]
+        vx, vy = velocity[:2]
+        across = self._of_rooms(lambda room: room.across_m or np.inf)[up]
+        speed2, along = vx * vx + vy * vy, x * vx + y * vy
+        with np.errstate(divide="ignore", invalid="ignore"):
+            inside = (np.sqrt(along**2 + speed2 * (across**2 - x * x - y * y)) - along) / speed2
+            falling = (np.sqrt(vy * vy - 2 * pull[1] * np.maximum(y, 0.0)) + vy) / -pull[1]
+        lasts = np.where(np.isfinite(across), inside, falling)
+        return np.clip(np.nan_to_num(lasts, nan=np.inf), 1.0, np.maximum(self._last_s[up], 1.0))
+
+    def step(self):
+        """One step of all bodies in the air; those that meet something, or whose time ends, leave."""
+        step = self._mover.step()
+        s, which = self._contacts(step)
+        begin_s = self._start_s[self._at] + step.elapsed_s
+        s_last = (self._last_s[self._at] - step.elapsed_s) / step.length_s
+        self._steps.append(step)
+        self._owners.append(self._at)
+        self._begins.append(begin_s)
+        meets = s <= np.minimum(1.0, s_last)
+        self._ends_s[self._at[meets]] = (begin_s + np.where(meets, s, 0.0) * step.length_s)[meets]
+        for i, k in zip(self._at[meets].tolist(), which[meets].tolist(), strict=True):
+            self.met[i] = self._rooms[self._room[i]].surfaces[k]
+        staying = ~meets & (s_last > 1.0) & ~np.asarray(self._mover.done)
+        self._touch = np.zeros_like(self._touch)
+        self._mover.keep(staying)
+        self._drop(staying)
+
+    def _contacts(self, step):
+        """First contact inside the step (M,), and the index of the surface in its room (M,)."""
+        s, which = np.full(len(self._at), np.inf), np.full(len(self._at), -1)
+        for number, room in enumerate(self._rooms):
+            here = self._room[self._at] == number
+            if not np.any(here):
+                continue
+            at, part = self._at[here], step if np.all(here) else step.only(here)
+            turning = (self._spin, self._start_s[at]) if self._turned(room) else None
+            s[here], which[here] = first_contact(
+                part, room.surfaces, self._radius_m[at], self._touch[: len(room.surfaces), here], turning
+            )
+        return s, which
+
+    def _drop(self, staying):
+        self._at = self._at[staying]
+        self._touch = self._touch[:, staying]
+
+    def paths(self):
+        """The path of each body, in order."""
+        flown = (
+            path.of_steps(self._steps, self._owners, self._begins, self._start_s, self._ends_s) if self._steps else {}
+        )
+        return [self._still[i] if i in self._still else flown[i] for i in range(len(self.met))]
+
+
+def _columns(vectors):
+    """A list of N vectors of 3 -> (3, N)."""
+    return np.array(vectors, dtype=float).T.copy()
+
+
+def _states(position, velocity, i):
+    return position[:, i].copy(), velocity[:, i].copy()

@@ -1,0 +1,157 @@
+"""A journey's legs as one path that can be read at any times, in the turning frame and in the other, and the body's turning.
+
+In the air a leg is a polynomial of the inertial frame, on the ground one of the turning frame; each is read in its own and
+turned into the other, so that neither loses digits. At the instant of a contact the state is that just before.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from ..physics import frames
+
+
+@dataclass(frozen=True)
+class Joined:
+    """S pieces of all legs in order of time: start_s, length_s (S,), states (S, 3) at each start, the change since then as
+    powers of s = (t - start)/length (S, K, 3); grounded (S,): in the turning frame; turned_rad (S, K, 3): on the ground the
+    integral of the spin relative to it; leg (S,): number of its leg; spin_rad_s (S, 3): the ball's in the air, inertial axes."""
+
+    start_s: np.ndarray
+    length_s: np.ndarray
+    position_m: np.ndarray
+    velocity_m_s: np.ndarray
+    path_m: np.ndarray
+    path_m_s: np.ndarray
+    grounded: np.ndarray
+    turned_rad: np.ndarray | None
+    leg: np.ndarray
+    spin_rad_s: np.ndarray
+    begin_s: float
+    end_s: float
+
+    def piece(self, time_s):
+        """Number (n,) of the piece that holds at times (n,); where two meet, the earlier."""
+        return np.clip(np.searchsorted(self.start_s, time_s, "left") - 1, 0, None)
+
+    def share(self, k, time_s):
+        """s (n, 1) of times (n,) in pieces k (n,)."""
+        return ((time_s - self.start_s[k]) / self.length_s[k])[:, None]
+
+    def at(self, time_s):
+        """Position and velocity (n, 3) in each piece's own frame at times (n,)."""
+        k = self.piece(time_s)
+        s = self.share(k, time_s)
+        return self.position_m[k] + horner(self.path_m[k], s), self.velocity_m_s[k] + horner(self.path_m_s[k], s)
+
+    def both(self, spin, time_s):
+        """Position and velocity (n, 3) in the turning frame, and the position in the inertial one, at times (n,)."""
+        position, velocity = self.at(time_s)
+        angle, omega = spin.angle_rad(time_s), spin.rate_rad_s(time_s)
+        turning, moving = frames.inertial_to_rotating(position, velocity, angle, omega)
+        ground = self.grounded[self.piece(time_s)]
+        if not np.any(ground):
+            return turning, moving, position
+        turning[ground], moving[ground] = position[ground], velocity[ground]
+        inertial = np.where(ground[:, None], frames.turn(turning, angle), position)
+        return turning, moving, inertial
+
+    @property
+    def knots_s(self):
+        """Times at which one piece ends and the next begins, inside the path."""
+        return self.start_s[(self.start_s > self.begin_s) & (self.start_s < self.end_s)]
+
+
+def horner(powers, s):
+    """Sum of powers (n, K, D) at s (n, 1)."""
+    out = powers[:, -1]
+    for k in range(powers.shape[1] - 2, -1, -1):
+        out = out * s + powers[:, k]
+    return out
+
+
+def of_legs(legs):
+    """The Joined of a journey's legs."""
+    paths = [leg.path for leg in legs]
+    count = [len(p.start_s) for p in paths]
+    powers = max(p.path_m.shape[1] for p in paths)
+
+    def all_of(name, first=0, last=3):
+        return np.concatenate([_padded(getattr(p, name)[..., first:last], powers) for p in paths])
+
+    grounded = np.repeat([leg.surface is not None for leg in legs], count)
+    return Joined(
+        np.concatenate([p.start_s for p in paths]),
+        np.concatenate([p.length_s for p in paths]),
+        all_of("position_m"),
+        all_of("velocity_m_s"),
+        all_of("path_m"),
+        all_of("path_m_s"),
+        grounded,
+        _turned(paths, powers) if np.any(grounded) else None,
+        np.repeat(np.arange(len(legs)), count),
+        np.repeat([leg.spin_rad_s for leg in legs], count, axis=0),
+        paths[0].begin_s,
+        paths[-1].end_s,
+    )
+
+
+def _padded(a, powers):
+    return a if a.ndim < 3 or a.shape[1] == powers else np.pad(a, ((0, 0), (0, powers - a.shape[1]), (0, 0)))
+
+
+def _turned(paths, powers):
+    """Powers (S, K, 3) of the integral of the spin relative to the ground; 0 in the air."""
+    none = [np.zeros((len(p.start_s), powers, 3)) for p in paths]
+    return np.concatenate(
+        [_padded(p.path_m[..., 3:], powers) if p.path_m.shape[2] > 3 else n for p, n in zip(paths, none, strict=True)]
+    )
+
+
+def attitudes(joined, spin, time_s):
+    """Unit quaternions (n, 4), w first, of how a body has turned in the turning frame at times (n,), rising, since the path
+    began; 1, 0, 0, 0 there."""
+    marks = np.unique(np.concatenate([[joined.begin_s], joined.start_s, time_s]))
+    marks = marks[marks >= joined.begin_s]
+    begin, end = marks[:-1], marks[1:]
+    k = joined.piece(end)
+    turns = _air_turns(joined, spin, k, begin, end)
+    if joined.turned_rad is not None:
+        ground = joined.grounded[k]
+        powers = joined.turned_rad[k[ground]]
+        before, after = (horner(powers, joined.share(k[ground], t[ground])) for t in (begin, end))
+        turns[ground] = _turning(after - before)
+    whole = np.concatenate([[[1.0, 0.0, 0.0, 0.0]], _products(turns)])
+    return whole[np.searchsorted(marks, np.maximum(time_s, joined.begin_s))]
+
+
+def _air_turns(joined, spin, k, begin, end):
+    """Turns (n, 4) in the turning frame of bodies whose spin is constant in the inertial one."""
+    angle = spin.angle_rad(begin)
+    there = frames.turn(joined.spin_rad_s[k], -angle)
+    back = np.zeros_like(there)
+    back[:, 2] = angle - spin.angle_rad(end)
+    return _times(_turning(back), _turning(there * (end - begin)[:, None]))
+
+
+def _turning(vectors):
+    """Quaternions (n, 4) of rotations by vectors (n, 3), rad."""
+    size = np.linalg.norm(vectors, axis=1)
+    share = np.where(size > 0, np.sin(size / 2) / np.where(size > 0, size, 1.0), 0.5)
+    return np.concatenate([np.cos(size / 2)[:, None], vectors * share[:, None]], axis=1)
+
+
+def _times(a, b):
+    """Products (n, 4) of quaternions: b first, then a."""
+    w, v = a[:, :1], a[:, 1:]
+    u, q = b[:, :1], b[:, 1:]
+    return np.concatenate([w * u - np.sum(v * q, axis=1, keepdims=True), w * q + u * v + np.cross(v, q)], axis=1)
+
+
+def _products(turns):
+    """Running products (n, 4): each after all before it, in about log2 n sweeps."""
+    out, reach = turns.copy(), 1
+    while reach < len(out):
+        out[reach:] = _times(out[reach:], out[:-reach])
+        reach *= 2
+    return out / np.linalg.norm(out, axis=1, keepdims=True) if len(out) else out

@@ -1,0 +1,70 @@
+"""The path of one body through the air, as pieces of polynomials."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+
+@dataclass(frozen=True)
+class Path:
+    """The inertial path of one body, in S pieces: start_s and length_s (S,), states (S, 3) at each start, and the change
+    since then, powers of s = (t - start)/length, path_m and path_m_s (S, K, 3). It holds from begin_s to end_s."""
+
+    start_s: np.ndarray
+    length_s: np.ndarray
+    position_m: np.ndarray
+    velocity_m_s: np.ndarray
+    path_m: np.ndarray
+    path_m_s: np.ndarray
+    begin_s: float
+    end_s: float
+
+    def at(self, time_s):
+        """Inertial position and velocity (n, 3), (n, 3) at times (n,) inside [begin_s, end_s]."""
+        k = np.clip(np.searchsorted(self.start_s, time_s, "right") - 1, 0, None)
+        s = ((time_s - self.start_s[k]) / self.length_s[k])[:, None]
+        return self.position_m[k] + _horner(self.path_m[k], s), self.velocity_m_s[k] + _horner(self.path_m_s[k], s)
+
+    @property
+    def knots_s(self):
+        """Times at which one piece ends and the next begins, inside the path."""
+        return self.start_s[(self.start_s > self.begin_s) & (self.start_s < self.end_s)]
+
+
+def still(time_s, position, velocity):
+    """A path of no length, at a state (3,), (3,)."""
+    none = np.zeros((1, 2, 3))
+    return Path(np.array([time_s]), np.ones(1), position[None], velocity[None], none, none, time_s, time_s)
+
+
+def of_steps(steps, owners, start_s, begin_s, end_s):
+    """Paths of bodies from the steps they took together: a dict by body number.
+
+    steps: list of Step; owners and start_s: for each step the numbers (M,) of its bodies, rising, and when it starts for
+    each. begin_s, end_s (N,): of each body's path.
+    """
+    owner = np.concatenate(owners)
+    order = np.argsort(owner, kind="stable")
+
+    def column(values):
+        return np.concatenate([np.ascontiguousarray(np.moveaxis(v, -1, 0)) for v in values])[order]
+
+    lengths = [np.broadcast_to(step.length_s, who.shape) for step, who in zip(steps, owners, strict=True)]
+    names = ("position_m", "velocity_m_s", "path_m", "path_m_s")
+    columns = [column(start_s), column(lengths), *(column([getattr(s, n) for s in steps]) for n in names)]
+    numbers, first = np.unique(owner[order], return_index=True)
+    bounds = [*first.tolist(), len(owner)]
+    return {
+        i: Path(*(c[low:high] for c in columns), begin, end)
+        for i, low, high, begin, end in zip(
+            numbers.tolist(), bounds[:-1], bounds[1:], begin_s[numbers].tolist(), end_s[numbers].tolist(), strict=True
+        )
+    }
+
+
+def _horner(powers, s):
+    """Sum of powers (n, K, 3) at s (n, 1)."""
+    out = powers[:, -1]
+    for k in range(powers.shape[1] - 2, -1, -1):
+        out = out * s + powers[:, k]
+    return out

@@ -1,0 +1,68 @@
+"""How far along a round deck, or round a table, a path has gone: an arc that does not wrap.
+
+In the air it follows the unwrapped inertial azimuth less the frame's angle (a free body's azimuth changes by less than half a
+turn between neighbouring times and the path's own knots), on the ground the azimuth in the turning frame. Where a path passes
+through the axis the azimuth steps by +pi; at the axis itself it stays what it was.
+"""
+
+import numpy as np
+
+from ..physics import frames
+from .apexes import AXIS_SHARE
+
+
+def along(setting, path, plan, time_s, axis_s=()):
+    """Arcs (n,), metres at the deck's radius, at times (n,) inside a path (Joined), in any order; axis_s: when it passes
+    through the axis."""
+    radius, spin = setting.habitat.radius_m, setting.habitat.spin
+    anchors = np.concatenate([[path.begin_s], path.knots_s])
+    times = np.concatenate([anchors, time_s])
+    order = np.argsort(times, kind="stable")
+    at = times[order]
+    steps = _steps(setting, path, at, plan, axis_s)
+    azimuth = np.empty(len(times))
+    azimuth[order] = plan.place[0] / radius + np.concatenate([[0.0], np.cumsum(steps)])
+    if path.turned_rad is None:  # one subtraction at the end keeps all digits of a path that only flies
+        azimuth += float(spin.angle_rad(path.begin_s)) - spin.angle_rad(times)
+    return radius * azimuth[len(anchors) :]
+
+
+def _steps(setting, path, at, plan, axis_s):
+    """Change of azimuth (n - 1) from each of the rising times (n,) to the next: inertial where all of it flies, else that
+    in the turning frame."""
+    spin, radius = setting.habitat.spin, setting.habitat.radius_m
+    position = path.at(at)[0]
+    if path.turned_rad is not None:
+        position = path.both(spin, at)[2]
+    steps = frames.azimuth_steps(position)
+    on_axis = np.hypot(position[:, 0], position[:, 1]) <= AXIS_SHARE * radius
+    for t in axis_s:
+        _cross_axis(steps, position, on_axis, at, t)
+    if on_axis[0]:
+        _leave_axis(steps, position, on_axis, plan.place[0] / radius + float(spin.angle_rad(path.begin_s)))
+    if path.turned_rad is None:
+        return steps
+    turning = frames.azimuth_steps(path.both(spin, at)[0])
+    ground = path.grounded[path.piece(at[1:])]
+    return np.where(ground, turning, steps - np.diff(spin.angle_rad(at)))
+
+
+def _cross_axis(steps, along, on_axis, times, axis_s):
+    """Make the change of azimuth through the axis upward, half a turn in all: none up to the axis, all of it after."""
+    before = np.flatnonzero((times < axis_s) & ~on_axis)
+    after = np.flatnonzero((times > axis_s) & ~on_axis)
+    if len(before) and len(after):
+        steps[before[-1] : after[0]] = 0.0
+        steps[after[0] - 1] = frames.azimuth_steps(along[[before[-1], after[0]]])[0] % (2 * np.pi)
+    elif len(before):
+        steps[before[-1] :] = 0.0
+
+
+def _leave_axis(steps, along, on_axis, start):
+    """For a body released on the axis, where azimuth has no meaning: turn at once to the way it leaves."""
+    away = np.flatnonzero(~on_axis)
+    if len(away):
+        x, y = along[away[0], :2]
+        turned = (np.arctan2(y, x) - start) % (2 * np.pi)
+        steps[: away[0]] = 0.0
+        steps[away[0] - 1] = turned if turned <= np.pi + AXIS_SHARE else turned - 2 * np.pi

@@ -1,0 +1,75 @@
+"""What moves a body in the turning frame, but the surface it lies on: the frame's own accelerations, a pull, and the air.
+
+Arrays are (3, N). omega, the frame's rate about z, and its change are numbers or (N,).
+"""
+
+import numpy as np
+
+from .drag import sphere_cd_re
+
+
+def dot(a, b):
+    """a.b (N,) of vectors (3, N)."""
+    return np.einsum("an,an->n", a, b)
+
+
+def cross(a, b):
+    """a x b (3, N) of vectors (3, N)."""
+    (a0, a1, a2), (b0, b1, b2) = a, b
+    out = np.empty_like(b)
+    out[0] = a1 * b2 - a2 * b1
+    out[1] = a2 * b0 - a0 * b2
+    out[2] = a0 * b1 - a1 * b0
+    return out
+
+
+class Aboard:
+    """The accelerations of N bodies in one room, m/s2: -2 Omega x u - Omega x (Omega x x) - Omega' x x + pull + drag / m.
+
+    medium: its air, None for none. room: `turns`, `pull_m_s2`, `still_air`. bodies: a `bodies.Bodies`. Drag by the velocity
+    against the air, which turns with the frame and thins toward the axis as in `forces.py`; or stands still, of one density.
+    """
+
+    def __init__(self, medium, room, bodies):
+        self._medium, self._room, self._bodies = medium, room, bodies
+        self._pull = np.array(room.pull_m_s2, dtype=float)[:, None]
+        self._air = medium.air
+        if self._air is not None:
+            self._prepare(bodies, self._air.deck_density_kg_m3, self._air.viscosity_pa_s)
+
+    def _prepare(self, bodies, density, viscosity):
+        self._spheres = np.isnan(bodies.drag_coefficient)
+        self._all_spheres = bool(np.all(self._spheres))
+        self._re_per = bodies.diameter_m * density / viscosity
+        self._stokes = np.pi / 8.0 * bodies.diameter_m * viscosity / bodies.mass_kg
+        self._square = np.pi / 8.0 * bodies.diameter_m**2 * density / bodies.mass_kg * bodies.drag_coefficient
+        self._thins = self._room.turns and not self._room.still_air
+
+    def take(self, which):
+        """Those of the index or mask."""
+        return Aboard(self._medium, self._room, self._bodies.take(which))
+
+    def at(self, omega, change, x, u):
+        """Acceleration (3, N) of bodies at x with velocities u (3, N), both in the room's frame."""
+        twice, outward = 2.0 * omega, omega * omega
+        out = np.empty_like(u)
+        out[0] = twice * u[1] + outward * x[0] + change * x[1]
+        out[1] = outward * x[1] - twice * u[0] - change * x[0]
+        out[2] = 0.0
+        out += self._pull
+        if self._air is not None:
+            out -= self._drag(omega, x, u)
+        return out
+
+    def _drag(self, omega, x, u):
+        wind = u
+        if self._room.still_air:
+            wind = np.stack([u[0] - omega * x[1], u[1] + omega * x[0], u[2]])
+        speed = np.sqrt(dot(wind, wind))
+        if self._thins:
+            off = x[0] * x[0] + x[1] * x[1] - self._medium.deck_radius_m**2
+            speed = speed * np.exp(omega * omega * self._air.thinning_s2_m2 * off)
+        if self._all_spheres:
+            return self._stokes * sphere_cd_re(self._re_per * speed) * wind
+        held = np.where(self._spheres, self._stokes * sphere_cd_re(self._re_per * speed), self._square * speed)
+        return held * wind

@@ -1,0 +1,290 @@
+"""What moves on a surface: a sphere that rolls, a sphere that slips, a thing that cannot turn; in the turning frame.
+
+x is the centre, u its velocity in the turning frame, sigma the spin relative to that frame, n the surface's normal into the
+room at x, n' its change as x moves (`bend`), a the radius, beta the moment of inertia over m a^2, Omega = omega z. A is the sum
+of all accelerations but the surface's: -2 Omega x u - Omega x (Omega x x) - Omega' x x + pull + drag (`aboard.py`).
+
+Balance, per mass, with F the surface's push along it and N across it (it acts at -a n); the spin sigma + Omega changes by
+sigma' + Omega' + Omega x sigma as seen without turning:
+    u' = A + N n + F        beta a (sigma' + w) = -n x F, w = Omega' + Omega x sigma        N = -u.n' - A.n
+(the last because u.n = 0 stays so). Rolling: the touching point stands still, u = a sigma x n, so sigma = n x u/a + sigma_n n.
+Crossed with n, the spin's balance is F = -beta a (sigma' + w) x n; differentiated, the constraint is
+a sigma' x n = u' - a sigma x n', whose part along the surface is u'_t - a sigma_n n x n'. Together:
+    (1 + beta) u'_t = A_t + beta a (sigma_n n x n' - w x n) - C N u/|u|        sigma_n' = -w.n + sigma.n'
+C N u/|u| is rolling resistance: a torque -C N m a sigma_t/|sigma_t|, so that a steady pull of C N keeps it rolling. F = u'_t -
+A_t must stay within friction times N. Slipping: c = u - a sigma x n along the surface, F = -mu N c/|c|, and the spin's balance
+as it stands. A thing that cannot turn: F = -mu N u/|u| while it slides; it stands while A_t is within mu N.
+
+Sources: the balance is any rigid-body text's (from memory). On a turntable (n, n' constant, A = -g z in the room) it gives
+Weltner's circles at beta/(1 + beta) of the table's rate (Am. J. Phys. 47, 984 (1979)), by test.
+
+Coordinates of a body are (6, N): the centre, and a times the angle turned; velocities u and a sigma: all in metres. What
+vanishes is the velocity whose direction friction goes by: the slip, or the speed; where it dies out the law has a corner.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from .aboard import Aboard, cross, dot
+from .bodies import as_arrays
+
+ROLLS, SLIDES, STANDS = "rolls", "slides", "stands"
+SEED_M_S = 2e-9  # a speed that says which way and is none
+_JUST_M_S = 1e-4  # the same of what only just breaks loose: nearer to friction's corner it would take thousands of steps
+_JUST = 0.02  # only just: by no more than this share
+_HOLDS_LESS = (
+    1.0 - 1e-6
+)  # what moved is held only where friction has that much to spare; else it would slip again at once
+_HOLDS_MORE = 1.0 + 1e-9  # what is held slips where it is passed by that much
+_ROUNDING = 1e-12  # of the greatest acceleration: an imbalance as small is none
+_NONE = 1e-300
+_FEATHER_M_S2 = 1e-12  # a press below 0 by as little is none: without spin and pull a thing still lies where it is
+
+
+@dataclass(frozen=True)
+class Riders:
+    """What of N bodies the laws need, as arrays (N,), and the accelerations that act on them."""
+
+    aboard: Aboard
+    radius_m: np.ndarray
+    inertia_factor: np.ndarray
+    friction: np.ndarray
+    resistance: np.ndarray
+
+    def take(self, which):
+        """Those of the index or mask."""
+        names = ("radius_m", "inertia_factor", "friction", "resistance")
+        return Riders(self.aboard.take(which), *(getattr(self, name)[which] for name in names))
+
+
+def riders(medium, room, bodies, which):
+    """Riders of a room from a list of Body and the number (N,) of each one's own."""
+    names = ("radius_m", "inertia_factor", "friction", "rolling_resistance")
+    columns = (np.array([getattr(b, name) for b in bodies], dtype=float)[which] for name in names)
+    return Riders(Aboard(medium, room, as_arrays(bodies).take(which)), *columns)
+
+
+@dataclass(frozen=True)
+class Balance:
+    """Normal n and n' (3, N), A along the surface (3, N), N (N,), a w (3, N), and the size of A squared (N,)."""
+
+    normal: np.ndarray
+    bend: np.ndarray
+    along: np.ndarray
+    press: np.ndarray
+    tilt: np.ndarray | None
+    size2: np.ndarray
+
+
+class Law:
+    """Bodies of one mode on one surface. rate arguments are (omega, its change), numbers or (N,)."""
+
+    def __init__(self, surface, many: Riders):
+        self.surface, self.many = surface, many
+        self._resisted = bool(np.any(many.resistance))
+
+    def take(self, which):
+        """The law of those of the index or mask."""
+        return type(self)(self.surface, self.many.take(which))
+
+    def balance(self, rate, x, u, spun):
+        """The Balance at centres, velocities and a sigma (3, N)."""
+        omega, change = rate
+        free = self.many.aboard.at(omega, change, x, u)
+        n, bend = self.surface.normal(x), self.surface.bend(x, u)
+        across = dot(free, n)
+        tilt = None
+        if spun is not None:
+            tilt = np.empty_like(u)
+            tilt[0], tilt[1], tilt[2] = -omega * spun[1], omega * spun[0], change * self.many.radius_m
+        return Balance(n, bend, free - across * n, -dot(u, bend) - across, tilt, dot(free, free))
+
+    def driving(self, b, spun):
+        """(1 + beta) u' (3, N) along the surface of a sphere that rolls, without resistance."""
+        twist = dot(spun, b.normal) * b.bend + b.tilt  # sigma_n n x n' - w x n is n x this
+        return b.along + self.many.inertia_factor * cross(b.normal, twist)
+
+    def presses(self, b):
+        """Above 0 where the body lies on its surface (N,)."""
+        return b.press + 1e-9 * np.sqrt(b.size2) + _FEATHER_M_S2
+
+    def tangent(self, velocity, n):
+        """Velocities (6, N) with u along the surface."""
+        out = velocity.copy()
+        out[:3] -= dot(velocity[:3], n) * n
+        return out
+
+    def settled(self, position, velocity, gap):
+        """States (6, N) put back at a gap (N,) from the surface, moving along it."""
+        n = self.surface.normal(position[:3])
+        out = position.copy()
+        out[:3] -= (self.surface.gap(position[:3], self.many.radius_m) - gap) * n
+        return out, self.tangent(velocity, n)
+
+    def _holding(self, needed, limit, b, share):
+        """Figures (2, N), both above 0 where a limit holds the needed acceleration (3, N) with a share of it.
+
+        The first is a difference of squares, so that it is a polynomial of the frame's rate; the second is that of press.
+        With less to spare than rounding nothing needed is held, and all that is needed is not.
+        """
+        spare = _ROUNDING**2 * b.size2 + _FEATHER_M_S2**2
+        return np.stack([(share * limit * b.press) ** 2 + spare - dot(needed, needed), self.presses(b)])
+
+
+class Rolling(Law):
+    """Spheres that roll without slipping."""
+
+    mode = ROLLS
+
+    def at(self, rate, position, velocity):
+        """Second changes (6, N), and two figures (2, N) that are above 0 while the leg lasts: of press, and of friction."""
+        x, u, many = position[:3], velocity[:3], self.many
+        n = self.surface.normal(x)
+        spinning = dot(velocity[3:], n)
+        spun = cross(n, u) + spinning * n
+        b = self.balance(rate, x, u, spun)
+        change = self.driving(b, spun)
+        if self._resisted:
+            speed = np.sqrt(dot(u, u))
+            change -= many.resistance * b.press / np.maximum(speed, _NONE) * u
+        change /= 1.0 + many.inertia_factor
+        out = np.empty_like(velocity)
+        out[:3] = change - dot(u, b.bend) * n
+        out[3:] = cross(b.bend, u) + cross(n, change) + spinning * b.bend + (dot(spun, b.bend) - dot(b.tilt, n)) * n
+        watched = np.empty((2, len(b.press)))
+        watched[0], watched[1] = self.presses(b), self._grip(change - b.along, b)
+        return out, watched
+
+    def _grip(self, push, b):
+        """What friction has to spare (N,), m/s2, where it gives a push (3, N): a smooth figure also where nothing presses."""
+        spare = _ROUNDING * np.sqrt(b.size2) + _FEATHER_M_S2
+        return _HOLDS_MORE * self.many.friction * b.press + spare - np.sqrt(dot(push, push))
+
+    def tangent(self, velocity, n):
+        """Velocities (6, N) with u along the surface and no slip."""
+        out = super().tangent(velocity, n)
+        out[3:] = cross(n, out[:3]) + dot(velocity[3:], n) * n
+        return out
+
+    def vanishing(self, position, velocity):
+        """The speed (3, N) where there is resistance; else what never vanishes."""
+        return np.where(self.many.resistance > 0, velocity[:3], 1.0)
+
+    def vanishing_rate(self, _position, _velocity, acceleration):
+        """Its change (3, N)."""
+        return np.where(self.many.resistance > 0, acceleration[:3], 0.0)
+
+    def stopped(self, position, velocity):
+        """Velocities (6, N) once what vanishes is gone."""
+        n = self.surface.normal(position[:3])
+        return np.concatenate([np.zeros_like(n), dot(velocity[3:], n) * n])
+
+    def held(self, rate, position, velocity, share):
+        """Figures (2, N), above 0 where those that have stopped stay so, and the way (3, N) they start if not."""
+        b = self.balance(rate, position[:3], velocity[:3], velocity[3:])
+        driving = self.driving(b, velocity[3:])
+        return self._holding(driving, self.many.resistance, b, share), driving
+
+
+class Sliding(Law):
+    """Spheres that slip."""
+
+    mode = SLIDES
+
+    def _slip(self, n, u, spun):
+        slip = u - cross(spun, n)
+        return slip - dot(slip, n) * n
+
+    def at(self, rate, position, velocity):
+        """Second changes (6, N), and two figures as for Rolling; the second is always 1."""
+        x, u, spun, many = position[:3], velocity[:3], velocity[3:], self.many
+        b = self.balance(rate, x, u, spun)
+        slip = self._slip(b.normal, u, spun)
+        push = -many.friction * b.press / np.maximum(np.sqrt(dot(slip, slip)), _NONE) * slip
+        out = np.empty_like(velocity)
+        out[:3] = b.along + push - dot(u, b.bend) * b.normal
+        out[3:] = -b.tilt - cross(b.normal, push) / many.inertia_factor
+        return out, np.stack([self.presses(b), np.ones_like(b.press)])
+
+    def vanishing(self, position, velocity):
+        """The slip (3, N)."""
+        return self._slip(self.surface.normal(position[:3]), velocity[:3], velocity[3:])
+
+    def vanishing_rate(self, position, velocity, acceleration):
+        """Its change (3, N), along the surface."""
+        n, bend = self.surface.normal(position[:3]), self.surface.bend(position[:3], velocity[:3])
+        return acceleration[:3] - cross(acceleration[3:], n) - cross(velocity[3:], bend)
+
+    def stopped(self, position, velocity):
+        """Velocities (6, N) after the impulse that stops the slip."""
+        n = self.surface.normal(position[:3])
+        share = self.many.inertia_factor / (1.0 + self.many.inertia_factor)
+        slip = self._slip(n, velocity[:3], velocity[3:])
+        impulse = -share * slip
+        return velocity + np.concatenate([impulse, -cross(n, impulse) / self.many.inertia_factor])
+
+    def held(self, rate, position, velocity, share):
+        """Figures (2, N), above 0 where friction makes those without slip roll, and the way (3, N) they slip if it cannot."""
+        b = self.balance(rate, position[:3], velocity[:3], velocity[3:])
+        change = self.driving(b, velocity[3:])
+        speed = np.maximum(np.sqrt(dot(velocity[:3], velocity[:3])), _NONE)
+        change -= self.many.resistance * b.press / speed * velocity[:3]
+        push = change / (1.0 + self.many.inertia_factor) - b.along
+        return self._holding(push, self.many.friction, b, share), -push
+
+
+class Standing(Law):
+    """Things that cannot turn, while they slide."""
+
+    mode = STANDS
+
+    def at(self, rate, position, velocity):
+        """Second changes (6, N), and two figures as for Sliding."""
+        x, u = position[:3], velocity[:3]
+        b = self.balance(rate, x, u, None)
+        push = -self.many.friction * b.press / np.maximum(np.sqrt(dot(u, u)), _NONE) * u
+        out = np.zeros_like(velocity)
+        out[:3] = b.along + push - dot(u, b.bend) * b.normal
+        return out, np.stack([self.presses(b), np.ones_like(b.press)])
+
+    def tangent(self, velocity, n):
+        """Velocities (6, N) with u along the surface and no spin."""
+        out = super().tangent(velocity, n)
+        out[3:] = 0.0
+        return out
+
+    def vanishing(self, _position, velocity):
+        """The speed (3, N)."""
+        return velocity[:3]
+
+    def vanishing_rate(self, _position, _velocity, acceleration):
+        """Its change (3, N)."""
+        return acceleration[:3]
+
+    def stopped(self, _position, velocity):
+        """Velocities (6, N) once it stands: none."""
+        return np.zeros_like(velocity)
+
+    def held(self, rate, position, velocity, share):
+        """Figures (2, N), above 0 where friction holds those that stand, and the way (3, N) they slide if it does not."""
+        b = self.balance(rate, position[:3], velocity[:3], None)
+        return self._holding(b.along, self.many.friction, b, share), b.along
+
+
+LAWS = {law.mode: law for law in (Rolling, Sliding, Standing)}
+
+
+def holds(law, rate, position, velocity):
+    """Whether (N,) what has just stopped stays so, and the velocity (3, N), of no account, with which it starts if not."""
+    figures, way = law.held(rate, position, velocity, _HOLDS_LESS)
+    size = np.maximum(np.sqrt(dot(way, way)), _NONE)
+    just = -figures[0] <= _JUST * size * size
+    return np.all(figures > 0, axis=0), np.where(just, _JUST_M_S, SEED_M_S) / size * way
+
+
+def seeded(law, position, velocity, seed):
+    """Velocities (6, N) of bodies that have stopped, with the velocity (3, N) of no account with which they start."""
+    moving = velocity.copy()
+    moving[:3] += seed
+    return law.tangent(moving, law.surface.normal(position[:3]))

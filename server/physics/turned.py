@@ -1,0 +1,75 @@
+"""A flown path as the turning frame sees it: states there, and the path of a step as Bernstein control points.
+
+Flat floors turn with the habitat; what meets them is looked for on the path in their own frame. There a step's polynomial
+is no polynomial any more, but while the frame turns by no more than MOST_RAD within the step, one of degree 11 through it
+at Chebyshev's points is as good: its error is below 1e-12 of the distance from the axis. Arrays are (3, N).
+"""
+
+import numpy as np
+
+MOST_RAD = 0.5  # that the frame may turn within one step
+_DEGREE = 11
+
+
+def _nodes():
+    """Chebyshev's points of [0, 1] with both ends (n + 1,)."""
+    return 0.5 - 0.5 * np.cos(np.pi * np.arange(_DEGREE + 1) / _DEGREE)
+
+
+def _to_control():
+    """(n + 1, n + 1): values at the nodes -> Bernstein coefficients."""
+    n, s = _DEGREE, _nodes()[:, None]
+    k = np.arange(n + 1)
+    ways = np.cumprod(np.concatenate([[1.0], (n - k[:-1]) / (k[:-1] + 1.0)]))
+    return np.linalg.inv(ways * s**k * (1.0 - s) ** (n - k))
+
+
+NODES, TO_CONTROL = _nodes(), _to_control()
+
+
+def longest_s(spin):
+    """The longest step, seconds, within which the frame turns by no more than MOST_RAD."""
+    fastest = float(np.max(np.abs(spin.rates_rad_s)))
+    return MOST_RAD / fastest if fastest else np.inf
+
+
+def turned_back(vectors, angle_rad):
+    """Vectors (3, ...) turned about z by -angle_rad: from inertial axes to those of a frame that has turned by it."""
+    c, s = np.cos(angle_rad), np.sin(angle_rad)
+    return np.stack([c * vectors[0] + s * vectors[1], c * vectors[1] - s * vectors[0], vectors[2] + 0.0 * c])
+
+
+def states(spin, time_s, position, velocity, acceleration):
+    """Position, velocity and acceleration (3, N) in the turning frame at times (N,), from the inertial ones.
+
+    With u the velocity there: a' = a - 2 Omega x u - Omega x (Omega x x) - Omega' x x (design, section 2).
+    """
+    angle, omega, change = spin.angle_rad(time_s), spin.rate_rad_s(time_s), spin.change_rad_s2(time_s)
+    x, v, a = (turned_back(each, angle) for each in (position, velocity, acceleration))
+    v[0] += omega * x[1]
+    v[1] -= omega * x[0]
+    a[0] += 2 * omega * v[1] + omega**2 * x[0] + change * x[1]
+    a[1] += -2 * omega * v[0] + omega**2 * x[1] - change * x[0]
+    return x, v, a
+
+
+def path(step, start_s, spin):
+    """The path of a step of M bodies in the turning frame: position (3, M) at its start, and control points (n + 1, 3, M) of
+    its change since then.
+
+    start_s (M,): time of each body's elapsed 0. No knot of the spin lies inside the step: its rate is linear there.
+    """
+    begin_s = start_s + step.elapsed_s
+    first, last = spin.rate_rad_s(begin_s), spin.rate_rad_s(begin_s + step.length_s)
+    share = NODES[:, None]
+    angle = share * step.length_s * (first + 0.5 * share * (last - first))
+    powers = step.path_m.reshape(len(step.path_m), -1)
+    moved = (share ** np.arange(len(powers)) @ powers).reshape(-1, *step.position_m.shape)
+    # Turned to the frame as it stands at the start first: what is left is small, and its change is told without loss.
+    origin = spin.angle_rad(begin_s)
+    position = turned_back(step.position_m, origin)
+    change = np.moveaxis(turned_back(turned_back(np.moveaxis(moved, 1, 0), origin), angle), 0, 1)
+    versed, s = -2.0 * np.sin(0.5 * angle) ** 2, np.sin(angle)
+    change[:, 0] += versed * position[0] + s * position[1]
+    change[:, 1] += versed * position[1] - s * position[0]
+    return position, (TO_CONTROL @ change.reshape(len(change), -1)).reshape(change.shape)

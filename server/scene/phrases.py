@@ -1,0 +1,39 @@
+"""Figures in words: lengths, times, speeds, drifts. A no-break space keeps a number and its unit together."""
+
+_FOOT_M = 0.3048  # exact, international foot (1959)
+_INCH_M = 0.0254  # exact
+_STILL_M = 0.005  # a drift smaller than this is none worth a word
+_NB = "\u00a0"
+
+
+def length(value_m, units="si"):
+    """A length in words: "5.21 m" or "17.1 ft"; small ones in millimetres or inches."""
+    if units == "us":
+        return f"{value_m / _FOOT_M:.1f}{_NB}ft" if abs(value_m) >= 1 * _FOOT_M else f"{value_m / _INCH_M:.1f}{_NB}in"
+    if abs(value_m) < 0.1:
+        return f"{value_m * 1000:.1f}{_NB}mm"
+    return f"{value_m:,.2f}{_NB}m" if abs(value_m) < 1000 else f"{value_m:,.0f}{_NB}m"
+
+
+def seconds(value_s):
+    """A time in words."""
+    return f"{value_s:.2f}{_NB}s" if value_s < 100 else f"{value_s:.0f}{_NB}s"
+
+
+def speed(value_m_s, units="si"):
+    """A speed in words."""
+    return f"{value_m_s / _FOOT_M:.1f}{_NB}ft/s" if units == "us" else f"{value_m_s:.1f}{_NB}m/s"
+
+
+ALONG_THE_AXIS = ("along the axis", "back along the axis")
+OUTWARD = ("outward", "inward")  # a turntable's
+
+
+def drift(along_m, axial_m, units="si", across=ALONG_THE_AXIS):
+    """A drift in words: "5.21 m spinward and 0.40 m along the axis"; "straight below" where there is none."""
+    parts = []
+    if abs(along_m) >= _STILL_M:
+        parts.append(f"{length(abs(along_m), units)} {'spinward' if along_m > 0 else 'antispinward'}")
+    if abs(axial_m) >= _STILL_M:
+        parts.append(f"{length(abs(axial_m), units)} {across[axial_m < 0]}")
+    return " and ".join(parts) or "straight below"

@@ -1,0 +1,67 @@
+// What the page knows of a habitat's shape: its words, and how one shape becomes another. Its fields are the catalogue's.
+
+import { getAt } from './paths.js';
+import { threeFigures } from './units.js';
+
+const GROUND = { pods: 'floor', tether: 'floor', tumbler: 'floor', turntable: 'platform' };
+const ALONG = { pods: 'along the floor', tether: 'along the floor', tumbler: 'along the floor', turntable: 'round the table' };
+const HOME = 'habitat';
+
+export function shapeOf(habitat) {
+  return habitat?.shape ?? 'cylinder';
+}
+
+/** What is stood on: deck, floor or platform. */
+export function groundOf(habitat) {
+  return GROUND[shapeOf(habitat)] ?? 'deck';
+}
+
+/** Along what a distance is measured. */
+export function alongOf(habitat) {
+  return ALONG[shapeOf(habitat)] ?? 'along the deck';
+}
+
+export function fieldsOfShape(fields, shape) {
+  return fields.shapes?.[shape]?.fields ?? [];
+}
+
+export function floorName(floor, index) {
+  return floor?.name || `Floor ${index + 1}`;
+}
+
+/** The habitat as another shape: what both have is kept, the rest is the catalogue's. */
+export function reshaped(fields, habitat, shape) {
+  const { fields: known, new: fresh } = fields.shapes[shape];
+  const kept = Object.entries(habitat).filter(([key]) => known.includes(key) && !(key in fresh));
+  const next = { ...structuredClone(fresh), ...Object.fromEntries(kept), shape };
+  // a tube that a small ring has room for
+  if (next.tube_radius_m > next.radius_m / 4) next.tube_radius_m = next.radius_m / 4;
+  return next;
+}
+
+/** In a draft of the scene: the habitat at `at` ('habitat', 'compare.0.habitat') gets another shape. */
+export function reshape(draft, at, shape, fields) {
+  const holder = at === HOME ? draft : getAt(draft, at.slice(0, -HOME.length - 1));
+  holder.habitat = reshaped(fields, holder.habitat, shape);
+  if (at === HOME) keepFloors(draft, index => index);
+}
+
+/** Every motion to the floor `move` gives for its own; to the first where there is none. */
+export function keepFloors(draft, move) {
+  const count = draft.habitat.floors?.length ?? 1;
+  for (const { place } of draft.motions) {
+    if (!place?.floor) continue;
+    const floor = move(place.floor);
+    place.floor = floor >= 0 && floor < count ? floor : 0;
+  }
+}
+
+/** 'Cylinder, 56 m, 3 rpm' */
+export function habitatName(fields, habitat) {
+  const label = fields.shapes?.[shapeOf(habitat)]?.label ?? 'Habitat';
+  return `${label}, ${plain(habitat.radius_m)}\u00a0m, ${plain(habitat.spin_rpm)}\u00a0rpm`;
+}
+
+function plain(value) {
+  return Number(threeFigures(value).replace(/,/g, '')).toString();
+}

@@ -1,0 +1,194 @@
+// Where a place (along, height, axial) lies on each shape, which way is up there, and what one stands on. Nothing else in the
+// views knows that decks are round and floors flat. Angles are about the axis; `turn` is the habitat's own angle in the stage.
+
+import { azimuthOf, placeAt } from './place.js';
+
+export function groundOf(shape) {
+  if (shape.floors.length) return new Floors(shape);
+  return shape.kind === 'turntable' ? new Turntable(shape) : new Round(shape);
+}
+
+// What one ground must answer, told once: cylinder, torus and sphere, all measured from the radius toward the axis.
+class Round {
+  constructor(shape) {
+    Object.assign(this, { shape, radius_m: shape.radius_m, level: false, whole: 'wheel' });
+    // A sphere is the tube whose middle line has shrunk to the axis.
+    this.tube_m = shape.kind === 'torus' ? shape.tube_radius_m : shape.kind === 'sphere' ? shape.radius_m : null;
+  }
+
+  // The angle at which a place's "up" is read (0: up on the picture at time 0).
+  azimuth(along_m) {
+    return along_m / this.radius_m;
+  }
+
+  at(along_m, height_m, axial_m, turn_rad, out) {
+    return placeAt(this.radius_m, along_m, height_m, axial_m, turn_rad, out);
+  }
+
+  // Height, over the radius, of what one stands on.
+  surface(axial_m) {
+    if (this.tube_m === null) return 0;
+    const z = Math.min(Math.abs(axial_m), this.tube_m);
+    return (z * z) / (this.tube_m + Math.sqrt(this.tube_m ** 2 - z * z));
+  }
+
+  // A point `lift_m` above the surface.
+  on(along_m, lift_m, axial_m, turn_rad, out, floor = 0) {
+    return this.at(along_m, this.surface(axial_m) + lift_m, axial_m, turn_rad, out, floor);
+  }
+
+  // The place straight under a drawn point, and how far it is below; null where there is nothing to stand on.
+  under(point, turn_rad) {
+    const R = this.radius_m;
+    if (this.tube_m !== null && Math.abs(point.z) > this.tube_m) return null;
+    const height_m = R - Math.hypot(point.x, R - point.y) - this.surface(point.z);
+    return { along_m: (azimuthOf(point, R) - turn_rad) * R, height_m, axial_m: point.z };
+  }
+
+  // Above the radius, or above the floor's plane.
+  height(point, turn_rad, floor) {
+    return this.under(point, turn_rad, floor)?.height_m ?? 0;
+  }
+
+  headroom() {
+    const { ceiling_m } = this.shape;
+    return Math.min(2 * (this.shape.kind === 'torus' ? this.tube_m : this.radius_m) - 0.1, ceiling_m ?? Infinity);
+  }
+
+  // Half of what can be walked on (along, axial); axial null: as wide as can be seen.
+  reach() {
+    const { kind, width_m } = this.shape;
+    const axial_m = kind === 'torus' ? 0.87 * this.tube_m : kind === 'sphere' ? 0.57 * this.radius_m : width_m === null ? null : width_m / 2;
+    return { along_m: Math.PI * this.radius_m, axial_m };
+  }
+
+  // Points that a picture of the whole must hold.
+  outline() {
+    const R = this.radius_m;
+    const half = this.tube_m ?? Math.min((this.shape.width_m ?? 0) / 2, 4 * R);
+    const lines = this.shape.kind === 'torus' ? [[0, 0], [half, half], [half, -half]] : this.shape.kind === 'sphere' ? [[0, 0], [R, R], [R, -R]] : [[0, half], [0, -half]];
+    const points = [];
+    const p = {};
+    for (let k = 0; k < 24; k += 1) for (const [height, z] of lines) {
+      placeAt(R, (k / 12) * Math.PI * R, height - 0.02 * R, z, 0, p);
+      points.push(p.x, p.y, p.z);
+    }
+    return points;
+  }
+
+  middleOf() {
+    return { along_m: 0, axial_m: 0 };
+  }
+}
+
+// Flat floors: along is a straight length, up is the floor's normal everywhere.
+class Floors extends Round {
+  constructor(shape) {
+    super(shape);
+    this.floors = shape.floors;
+    this.whole = 'craft';
+  }
+
+  floor(floor) {
+    return this.floors[floor] ?? this.floors[0];
+  }
+
+  azimuth(_along_m, floor = 0) {
+    return this.floor(floor).azimuth_rad;
+  }
+
+  at(along_m, height_m, axial_m, turn_rad, out, floor = 0) {
+    const { radius_m, azimuth_rad } = this.floor(floor);
+    const angle = azimuth_rad + turn_rad;
+    const half = Math.sin(angle / 2);
+    const [s, c] = [Math.sin(angle), Math.cos(angle)];
+    out.x = (radius_m - height_m) * s + along_m * c;
+    out.y = this.radius_m - radius_m + 2 * radius_m * half * half + height_m * c + along_m * s;
+    out.z = axial_m;
+    return out;
+  }
+
+  under(point, turn_rad, floor = 0) {
+    const { radius_m, azimuth_rad, half_m } = this.floor(floor);
+    const angle = azimuth_rad + turn_rad;
+    const [s, c] = [Math.sin(angle), Math.cos(angle)];
+    const down = this.radius_m - point.y;
+    const along_m = point.x * c - down * s;
+    const under = { along_m, height_m: radius_m - (point.x * s + down * c), axial_m: point.z };
+    return Math.abs(along_m) > half_m[0] || Math.abs(point.z) > half_m[1] ? null : under;
+  }
+
+  headroom(floor = 0) {
+    const { ceiling_m, radius_m } = this.floor(floor);
+    return ceiling_m ?? 2 * radius_m;
+  }
+
+  reach(floor = 0) {
+    const [along_m, axial_m] = this.floor(floor).half_m;
+    return { along_m, axial_m };
+  }
+
+  outline() {
+    const points = [];
+    const p = {};
+    this.floors.forEach(({ half_m: [a, z], ceiling_m }, floor) => {
+      for (const along of [-a, a]) for (const axial of [-z, z]) for (const height of [-0.4, ceiling_m ?? 1]) {
+        this.at(along, height, axial, 0, p, floor);
+        points.push(p.x, p.y, p.z);
+      }
+    });
+    return points;
+  }
+}
+
+// A platform under outside gravity: up is the spin axis, a place's axial is its distance from that axis.
+class Turntable extends Round {
+  constructor(shape) {
+    super(shape);
+    Object.assign(this, { level: true, whole: 'platform' });
+  }
+
+  at(along_m, height_m, axial_m, turn_rad, out) {
+    const R = this.radius_m;
+    const angle = along_m / R + turn_rad;
+    out.x = axial_m * Math.sin(angle);
+    out.y = R - axial_m * Math.cos(angle);
+    out.z = height_m;
+    return out;
+  }
+
+  under(point, turn_rad) {
+    const R = this.radius_m;
+    const axial_m = Math.hypot(point.x, R - point.y);
+    return axial_m > R ? null : { along_m: (azimuthOf(point, R) - turn_rad) * R, height_m: point.z, axial_m };
+  }
+
+  headroom() {
+    return this.radius_m < 2 ? 0 : Infinity;      // a bench's platform is nothing to stand on
+  }
+
+  reach() {
+    return { along_m: Math.PI * this.radius_m, axial_m: this.radius_m };
+  }
+
+  outline() {
+    const points = [];
+    const p = {};
+    for (let k = 0; k < 24; k += 1) for (const height of [-0.25, 0.15]) {
+      this.at((k / 12) * Math.PI * this.radius_m, height * this.radius_m, 1.05 * this.radius_m, 0, p);
+      points.push(p.x, p.y, p.z);
+    }
+    return points;
+  }
+
+  middleOf() {
+    return { along_m: 0, axial_m: 0.5 * this.radius_m };
+  }
+}
+
+// Spinward, up and axial at an azimuth, in drawing axes.
+export function triad(azimuth, level) {
+  const [s, c] = [Math.sin(azimuth), Math.cos(azimuth)];
+  if (level) return { spin: [c, s, 0], up: [0, 0, 1], axial: [s, -c, 0] };
+  return { spin: [c, s, 0], up: [-s, c, 0], axial: [0, 0, 1] };
+}

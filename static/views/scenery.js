@@ -1,0 +1,31 @@
+// All that is drawn of one habitat besides its motions: the craft, what is painted on its deck, ramps and tables.
+
+import { Habitat } from './habitat.js';
+import { Paint } from './paint.js';
+import { Plates } from './plates.js';
+
+export class Scenery {
+  constructor(shared) {
+    this.habitat = new Habitat(shared);
+    this.paint = new Paint(shared);
+    this.plates = new Plates(shared);
+    this.habitat.group.add(this.paint.mesh, this.plates.group);
+    this.whole = this.habitat.whole;
+  }
+
+  // As fine as what is seen asks for: rounded, so that nothing is made anew for a hair's breadth.
+  build(model, shown, lead, [aboard_m, outside_m]) {
+    const round = (span) => 2 ** (Math.round(2 * Math.log2(span)) / 2);
+    const at_m = lead?.release.along_m ?? 0;
+    const floor = lead?.floor ?? 0;
+    this.habitat.build(model.shape, { near_m: round(aboard_m), far_m: round(Math.max(outside_m, aboard_m)), at_m }, floor);
+    const span_m = round(Math.min(outside_m, aboard_m));
+    this.paint.build(model.ground, { half_m: this.habitat.half_m, step_m: gridStep(model.radius_m, span_m), at_m, span_m, floor });
+    this.plates.read(model, shown);
+  }
+}
+
+// Metres between thin grid lines: 1, or a power of ten where a metre is too fine to see (or larger than the wheel).
+export function gridStep(radius_m, span_m) {
+  return 10 ** Math.max(radius_m < 1 ? -1 : 0, Math.round(Math.log10(span_m / 40)));
+}

@@ -1,0 +1,58 @@
+// Where a motion touches something, and where it starts to roll, to slip, to rest or goes over an edge: a small mark each in the
+// path's colour, its words when the pointer is near.
+
+import { isContact } from '../time/track.js';
+import { Dots, KIND } from './dots.js';
+import { drawnPoint } from './place.js';
+import { figure } from './say.js';
+import { rgb } from './styles.js';
+
+const NEAR_PX = 16;
+const WORDS = { deck: 'meets the deck', floor: 'meets the floor', ceiling: 'meets the ceiling', hub: 'meets the hub', wall: 'meets a wall', grip: 'grips', slip: 'slips', rest: 'comes to rest', edge: 'goes over the edge' };
+
+export class Touches {
+  constructor(shared, frame) {
+    this.key = frame === 'aboard' ? 'rotating_m' : 'inertial_m';
+    this.dots = new Dots(shared, { order: 6, depth: false });
+    this.marks = [];
+  }
+
+  read(model, shown) {
+    this.marks = [];
+    this.dots.begin();
+    for (const m of shown) {
+      const first = m.landing ? m.motion.events.find((event) => event.kind === 'deck' || event.kind === 'floor') : null;
+      for (const event of m.motion.events) if (WORDS[event.kind] && event[this.key]) {
+        const point = drawnPoint(event[this.key], 0, model.radius_m, {});
+        this.marks.push({ m, event, point });
+        if (event !== first) this.dots.add(point, lookOf(event, m));
+      }
+    }
+    this.dots.end();
+  }
+
+  // The label of the mark nearest the pointer.
+  labels(half) {
+    const near = this.near(half);
+    if (!near) return [];
+    const { m, event, point } = near;
+    return [{ key: 'touch', text: `${m.name} ${WORDS[event.kind]}, `, strong: figure(event.time_s, 's', 'si'), at: [point], gap: 12 }];
+  }
+
+  near(half) {
+    if (!half.pointer) return null;
+    let best = null;
+    for (const mark of this.marks) {
+      const px = half.project(mark.point);
+      const off = px ? Math.hypot(px[0] - half.pointer[0], px[1] - half.pointer[1]) : Infinity;
+      if (off < (best?.off ?? NEAR_PX)) best = { off, ...mark };
+    }
+    return best;
+  }
+}
+
+function lookOf(event, m) {
+  const tint = rgb(m.style.color);
+  if (isContact(event)) return { size: 9.5, kind: KIND[m.style.marker], tint, alpha: m.style.open ? 0.4 : 1 };
+  return { size: 11, kind: event.kind === 'edge' ? KIND.cross : KIND.ring, tint };
+}

@@ -1,0 +1,131 @@
+"""What rolls, stands, spins and bounces, set on the page: its sentence, its words, its marks and its plot."""
+
+import pytest
+
+from .looking import answer_of, kept, open_place, picture, said, stop, type_figure, until
+from .test_shapes import agrees
+
+
+def add(page, button):
+    open_place(page, 2)
+    count = page.locator("#cards .card").count()
+    page.get_by_role("button", name=button).click()
+    until("its card", lambda: page.locator("#cards .card").count() == count + 1)
+    return page.locator("#cards .card").nth(count)
+
+
+def given(card):
+    return card.locator(".given").inner_text().replace("\u00a0", " ").strip()
+
+
+@pytest.mark.parametrize(("width", "height"), [(1440, 900), (390, 844)])
+@pytest.mark.parametrize(
+    ("button", "kind", "sentence"),
+    [("Add a roll", "roll", "Rolled at"), ("Add a thing on a table", "stand", "Stands on a table")],
+)
+def test_a_new_kind_is_added(open_page, width, height, button, kind, sentence):
+    page = open_page(width=width, height=height)
+    stop(page, 0.5)
+    before = picture(page, "aboard")
+    card = add(page, button)
+    kept(page, lambda scene: scene["motions"][-1]["kind"] == kind)
+    assert given(card).startswith(sentence)
+    until("it is on the stage", lambda: picture(page, "aboard") != before)
+    if width >= 600:
+        agrees(page)
+
+
+def test_a_ball_is_put_on_a_ramp_and_set_sliding(page):
+    card = add(page, "Add a roll")
+    card.get_by_role("button", name="sliding").click()
+    kept(page, lambda scene: scene["motions"][-1].get("start") == "sliding")
+    assert given(card).startswith("Set sliding at")
+    card.get_by_role("button", name="Ramp: none").click()
+    card.get_by_role("button", name="On a ramp").click()
+    type_figure(page, "motions.2.ramp.slope_deg", "12")
+    kept(page, lambda scene: (scene["motions"][-1].get("ramp") or {}).get("slope_deg") == 12)
+    assert "on a ramp of 12.0° that rises spinward" in given(card)
+    assert answer_of(page)["motions"][2]["ramp"] is not None
+    agrees(page)
+    card.get_by_role("button", name="On a ramp").click()
+    kept(page, lambda scene: scene["motions"][-1].get("ramp") is None)
+
+
+def test_a_throw_spins_and_bounces(page):
+    card = page.locator("#cards .card").first
+    card.get_by_role("button", name="Spin and bounce").click()
+    type_figure(page, "motions.0.bounces", "5")
+    type_figure(page, "motions.0.ball_spin_rpm", "600")
+    kept(page, lambda scene: scene["motions"][0].get("ball_spin_axis") == [0, 0, -1])
+    assert "spinning at 600 rpm in a forward roll" in given(card)
+    assert "It may rebound five times." in given(card)
+    answer = agrees(page)
+    contacts = [event for event in answer["motions"][0]["events"] if event["kind"] == "deck"]
+    assert len(contacts) > 1
+    until("a mark says a bounce", lambda: page.locator('.mark[aria-label*="bounces off the deck"]').count() >= 1)
+    card.get_by_label("Spins", exact=True).select_option("upright")
+    kept(page, lambda scene: scene["motions"][0]["ball_spin_axis"] == [0, 1, 0])
+    card.get_by_label("Spins", exact=True).select_option("own")
+    card.get_by_label("Axis of its spin: spinward").fill("1")
+    page.keyboard.press("Enter")
+    kept(page, lambda scene: scene["motions"][0]["ball_spin_axis"] == [1, 1, 0])
+    agrees(page)
+
+
+def test_two_hundred_bounces_leave_the_timeline_usable(page):
+    card = page.locator("#cards .card").first
+    card.get_by_role("button", name="Spin and bounce").click()
+    type_figure(page, "motions.0.bounces", "200")
+    card.get_by_role("button", name="Body: handball").click()
+    card.get_by_role("button", name="Make these figures your own").click()
+    type_figure(page, "motions.0.body.restitution", "0.99")
+    kept(page, lambda scene: isinstance(body := scene["motions"][0]["body"], dict) and body["restitution"] == 0.99)
+    answer = agrees(page)
+    bounces = sum(event["kind"] == "deck" for event in answer["motions"][0]["events"])
+    assert bounces > 50
+    width = page.locator(".lanes").bounding_box()["width"]
+    assert 1 < page.locator(".mark").count() < 2 * (width / 24 + 2)
+    page.keyboard.press("3")
+    page.locator("#plot svg").wait_for()
+
+
+def test_a_body_of_ones_own_is_solid_or_hollow(page):
+    card = add(page, "Add a roll")
+    card.get_by_role("button", name="Body: handball").click()
+    card.get_by_role("button", name="Make these figures your own").click()
+    card.get_by_role("button", name="solid", exact=True).click()
+    type_figure(page, "motions.2.body.rolling_resistance", "0.05")
+    wanted = {"shell": "solid", "rolling_resistance": 0.05}
+    kept(page, lambda scene: isinstance(body := scene["motions"][2]["body"], dict) and wanted.items() <= body.items())
+    agrees(page)
+
+
+def test_the_same_again_antispinward(page):
+    page.get_by_role("button", name="More for Lob out").click()
+    page.locator(".menu:popover-open").get_by_text("Same again, antispinward").click()
+    scene = kept(page, lambda scene: len(scene["motions"]) == 3)
+    assert scene["motions"][1]["name"] == "Lob out antispinward"
+    assert scene["motions"][1]["heading_deg"] == 180
+    until("it lands as the lob back does", lambda: said(page, 1) == said(page, 2) != "")
+
+
+def test_undo_takes_spin_and_axis_back_together(page):
+    page.locator("#cards .card").first.get_by_role("button", name="Spin and bounce").click()
+    type_figure(page, "motions.0.ball_spin_rpm", "600")
+    kept(page, lambda scene: scene["motions"][0].get("ball_spin_rpm") == 600)
+    page.locator("h1").click()
+    page.get_by_role("button", name="Undo").click()
+    kept(page, lambda scene: "ball_spin_axis" not in scene["motions"][0])
+
+
+def test_the_new_fields_are_in_the_link(page, open_page):
+    add(page, "Add a roll")
+    page.locator("#cards .card").first.locator(".unfold").click()
+    page.locator("#cards .card").first.get_by_role("button", name="Spin and bounce").click()
+    type_figure(page, "motions.0.bounces", "4")
+    kept(page, lambda scene: scene["motions"][0].get("bounces") == 4)
+    page.get_by_role("button", name="Share").click()
+    link = until("a link", lambda: page.get_by_label("Link to this scene").input_value())
+    other = open_page(path=link[link.index("/", 8) :])
+    until("three motions there", lambda: other.locator("#cards .card").count() == 3)
+    assert "rebound" in given(other.locator("#cards .card").first)

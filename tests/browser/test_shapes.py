@@ -1,0 +1,118 @@
+"""Every shape, chosen on the page: the stages draw it, figures and words are the API's, and one undo takes it back."""
+
+import pytest
+
+from .looking import (
+    answer_of,
+    kept,
+    open_place,
+    picture,
+    readout,
+    said,
+    still_picture,
+    stop,
+    three_figures,
+    type_figure,
+    until,
+)
+
+SHAPES = {
+    "torus": "Torus",
+    "sphere": "Sphere",
+    "pods": "Pods on arms",
+    "tether": "Tether pair",
+    "tumbler": "Tumbling craft",
+    "turntable": "Turntable",
+}
+FLAT = ("pods", "tether", "tumbler")
+
+
+def choose(page, shape):
+    open_place(page, 1)
+    page.locator("#size-rows").get_by_label("Shape").select_option(shape)
+    kept(page, lambda scene: scene["habitat"].get("shape") == shape)
+
+
+def agrees(page):
+    """Figures and words on the page are those of the API for the scene on the page."""
+    answer = answer_of(page)
+    figure = three_figures(answer["habitat"]["deck_gravity_g"])
+    until("the gravity of the answer", lambda: readout(page, "gravity").split()[0] == figure)
+    open_place(page, 2)
+    for i, motion in enumerate(answer["motions"]):
+        until(
+            f"the words of {motion['name']}",
+            lambda i=i, m=motion: said(page, i) == " ".join(m["words"]).replace("\u00a0", " "),
+        )
+    return answer
+
+
+@pytest.mark.parametrize(("width", "height"), [(1440, 900), (390, 844)])
+@pytest.mark.parametrize("shape", SHAPES)
+def test_a_shape_is_chosen(open_page, shape, width, height):
+    page = open_page(width=width, height=height)
+    stop(page, 0.8)
+    before = {stage: picture(page, stage) for stage in ("aboard", "outside")}
+    choose(page, shape)
+    for stage, seen in before.items():
+        until(f"{stage} draws it", lambda stage=stage, seen=seen: picture(page, stage) != seen)
+    assert page.evaluate("document.documentElement.scrollWidth") <= width
+    if width < 600:
+        return
+    agrees(page)
+    open_place(page, 1)
+    page.get_by_role("button", name="Undo").click()
+    until("a drum again", lambda: page.locator("#size-rows").get_by_label("Shape").input_value() == "cylinder")
+
+
+@pytest.mark.parametrize("shape", FLAT)
+def test_each_floor_says_its_gravity_and_its_lean(page, shape):
+    choose(page, shape)
+    type_figure(page, "habitat.radius_m", "24")
+    kept(page, lambda scene: scene["habitat"]["radius_m"] == 24)
+    floors = answer_of(page)["habitat"]["floors"]
+    words = page.locator("#size-rows .floor-words")
+    assert len(floors) >= 2
+    for i, floor in enumerate(floors):
+        lean = max(abs(level["lean_deg"]) for level in floor["levels"])
+        wanted = f"{three_figures(floor['gravity_g'])} g in the middle; “down” leans {lean:.1f}° at the ends."
+        until(wanted, lambda i=i, w=wanted: words.nth(i).inner_text().replace("\u00a0", " ") == w)
+
+
+def test_floors_are_added_moved_and_removed(page):
+    choose(page, "pods")
+    floors = page.locator("#size-rows .floor")
+    until("three", lambda: floors.count() == 3)
+    page.get_by_role("button", name="Add a floor").click()
+    until("four", lambda: floors.count() == 4)
+    floors.nth(3).locator(".links .link").click()
+    floors.nth(3).get_by_role("button", name="Evenly spaced").click()
+    type_figure(page, "habitat.floors.3.azimuth_deg", "200")
+    kept(page, lambda scene: scene["habitat"]["floors"][3]["azimuth_deg"] == 200)
+    assert answer_of(page)["habitat"]["floors"][3]["azimuth_deg"] == pytest.approx(200)
+    page.get_by_role("button", name="Remove floor 4").click()
+    until("three again", lambda: floors.count() == 3)
+
+
+def test_a_motion_is_put_on_another_floor(page):
+    choose(page, "pods")
+    open_place(page, 2)
+    page.get_by_role("button", name="Add a drop").click()
+    card = page.locator("#cards .card").last
+    card.get_by_role("button", name="Place and time").click()
+    card.get_by_label("On", exact=True).select_option("1")
+    kept(page, lambda scene: scene["motions"][-1]["place"].get("floor") == 1)
+    agrees(page)
+
+
+def test_a_tube_too_wide_is_refused_at_its_row_and_the_picture_stays(page, troubles):
+    choose(page, "torus")
+    agrees(page)
+    open_place(page, 1)
+    stop(page, 0.5)
+    before = still_picture(page, "aboard")
+    troubles.expect("422")
+    type_figure(page, "habitat.tube_radius_m", "40")
+    row = page.locator('#size-rows [data-row="habitat.tube_radius_m"]')
+    until("the refusal", lambda: "half the radius" in row.inner_text())
+    assert still_picture(page, "aboard") == before

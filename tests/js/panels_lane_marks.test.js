@@ -1,0 +1,49 @@
+// Marks of a lane: what they say, and that two hundred bounces stay usable.
+
+import assert from 'node:assert/strict';
+import test from 'node:test';
+import { eventMarks, thinned } from '../../static/panels/lane_marks.js';
+import { endWords, lastSeen } from '../../static/panels/ends.js';
+
+const bounce = (time_s, up = 1) => ({ kind: 'deck', time_s, along_m: time_s, velocity_after_m_s: [0, up, 0] });
+const lane = motion => ({ motion: { kind: 'throw', ...motion }, index: 0, y: 38, gap: 15 });
+const release = { kind: 'release', time_s: 0, along_m: 1 };
+
+test('a landing, a rebound, a grip and a rest have their words; a release has none', () => {
+  const events = [release, bounce(1), bounce(2), { kind: 'grip', time_s: 3 }, { kind: 'rest', time_s: 4 }];
+  const marks = eventMarks([lane({ events })], () => 'Ball');
+  assert.deepEqual(marks.map(mark => mark.what), ['lands', 'bounces off the deck', 'begins to roll', 'rests']);
+  assert.deepEqual(marks.map(mark => mark.big), [true, false, false, false]);
+});
+
+test('a cup on a table grips, it does not roll', () => {
+  const [slip, grip] = eventMarks([lane({ kind: 'stand', events: [{ kind: 'slip', time_s: 1 }, { kind: 'grip', time_s: 2 }] })], () => 'Cup');
+  assert.deepEqual([slip.what, grip.what], ['begins to slide', 'grips']);
+});
+
+test('of two hundred bounces in a few pixels few are drawn, and never the landing or the rest left out', () => {
+  const events = [release, ...Array.from({ length: 200 }, (_, i) => bounce(1 + i / 100)), { kind: 'rest', time_s: 3.2 }];
+  const marks = eventMarks([lane({ events })], () => 'Ball');
+  const drawn = thinned(marks, time => time * 50);
+  assert.equal(marks.length, 201);
+  assert.ok(drawn.length < 25, `${drawn.length}`);
+  assert.equal(drawn[0].what, 'lands');
+  assert.equal(drawn.at(-1).what, 'rests');
+  const apart = drawn.slice(0, -1).map((mark, i) => (i ? 50 * (mark.time - drawn[i - 1].time) : 8));
+  assert.ok(Math.min(...apart) >= 8 - 1e-9);
+});
+
+test('marks of two lanes do not hide each other', () => {
+  const both = [lane({ events: [bounce(0.5), bounce(1)] }), { ...lane({ events: [bounce(0.5), bounce(1.001)] }), y: 53, index: 1 }];
+  assert.equal(thinned(eventMarks(both, () => 'Ball'), time => time * 50).length, 4);
+});
+
+test('how it ends, in words', () => {
+  const landing = { time_s: 1.07, along_m: 6, drift_m: 5 };
+  assert.equal(endWords({ landing, end: 'landed', events: [release, bounce(1.07)] }), 'lands 1.07');
+  assert.equal(endWords({ landing, end: 'rest', events: [release, bounce(1.07), { kind: 'rest', time_s: 4.2 }] }), 'lands 1.07, rests 4.20');
+  const rolled = { landing: null, no_landing: 'starts_there', kind: 'roll', along_m: [], events: [release, { kind: 'edge', time_s: 3, along_m: 4 }], end: 'edge' };
+  assert.equal(endWords(rolled), 'leaves the edge 3.00');
+  assert.deepEqual(lastSeen(rolled), { say: 'leaves the edge', along_m: 4, drift_m: 3, time_s: 3 });
+  assert.equal(endWords({ landing: null, no_landing: 'starts_there', kind: 'stand', end: 'duration', events: [release] }), 'stands');
+});

@@ -1,0 +1,119 @@
+"""Any scene the document allows is answered or refused: no exception, no NaN, nothing through a surface, no time limit passed.
+
+Every shape and every kind of motion; what one field rules out for another is refused by name, and that is an answer too.
+"""
+
+import json
+
+import numpy as np
+from hypothesis import HealthCheck, assume, given, settings
+from hypothesis import strategies as st
+
+from server.errors import Refused
+from server.scene import answers, questions
+from server.scene.reading import read
+
+DEEPEST_M = 1e-6  # design, section 5 of the issue: nothing is through a surface by more
+SCENES = 500
+
+
+def number(low, high):
+    return st.floats(low, high, allow_nan=False, allow_subnormal=False)
+
+
+def log_number(low, high):
+    return number(np.log10(low), np.log10(high)).map(lambda x: float(10**x))
+
+
+def part(**fields):
+    return st.fixed_dictionaries({}, optional=fields)
+
+
+def joined(*parts):
+    return st.tuples(*parts).map(lambda found: {k: v for one in found for k, v in one.items()})
+
+
+RAMP = st.lists(st.tuples(number(0.1, 5.0), number(0, 20)), max_size=3).map(
+    lambda points: [{"time_s": float(t), "spin_rpm": s} for t, (_, s) in zip(np.cumsum([p[0] for p in points]), points, strict=True)]
+)
+TURNING = st.fixed_dictionaries({"radius_m": log_number(3.0, 3000.0), "spin_rpm": st.one_of(st.just(0.0), number(0, 20))}, optional={"spin_ramp": RAMP})
+THRUST = part(axial_thrust_m_s2=number(-3, 3))
+FLOOR = st.fixed_dictionaries({"length_m": number(3, 20), "width_m": number(3, 20)}, optional={"ceiling_m": st.one_of(st.none(), number(2.5, 20)), "radius_m": st.none()})
+SHAPES = {
+    "cylinder": joined(THRUST, part(width_m=number(5, 40), ceiling_m=number(2.5, 20), hub_radius_m=number(0.05, 1.0))),
+    "torus": joined(THRUST, st.fixed_dictionaries({"tube_radius_m": number(1.5, 20)})),
+    "sphere": joined(THRUST, part(hub_radius_m=number(0.05, 0.5))),
+    "pods": joined(THRUST, st.fixed_dictionaries({"floors": st.lists(FLOOR, min_size=1, max_size=3)})),
+    "tether": joined(THRUST, st.fixed_dictionaries({"floors": st.lists(FLOOR, min_size=2, max_size=2)})),
+    "tumbler": joined(THRUST, st.fixed_dictionaries({"floors": st.lists(FLOOR, min_size=2, max_size=2)})),
+    "turntable": part(outside_gravity_m_s2=number(0, 20)),
+}
+HABITATS = st.sampled_from(sorted(SHAPES)).flatmap(lambda shape: joined(TURNING, SHAPES[shape], st.just({"shape": shape})))
+OWN = st.fixed_dictionaries(
+    {"mass_kg": log_number(0.01, 10), "diameter_m": log_number(0.02, 0.3)},
+    optional={
+        "drag": st.one_of(st.just("sphere"), number(0, 2)),
+        "shell": st.sampled_from(["solid", "hollow"]),
+        "restitution": number(0, 1),
+        "friction": st.one_of(st.just(0.0), number(0, 2)),
+        "rolling_resistance": st.one_of(st.just(0.0), number(0, 0.3)),
+    },
+)
+BODIES = st.one_of(st.sampled_from(["handball", "tennis ball", "steel ball 20 mm", "cup"]), OWN)
+PLACES = st.fixed_dictionaries({"height_m": number(0.4, 2), "along_m": number(-1.5, 1.5), "axial_m": number(0, 1.2)})
+AIM = st.fixed_dictionaries({"speed_m_s": number(0, 15), "heading_deg": number(-180, 180)})
+SPUN = st.fixed_dictionaries({"ball_spin_rpm": number(-3000, 3000), "ball_spin_axis": st.lists(number(-1, 1).map(lambda x: round(x, 3)), min_size=2, max_size=2).map(lambda two: [*two, 1.0])})
+BOUNCES = st.fixed_dictionaries({"bounces": st.integers(0, 12)})
+STARTS = st.fixed_dictionaries({"place": PLACES, "body": BODIES}, optional={"start_s": number(0, 3)})
+INCLINE = st.fixed_dictionaries({"slope_deg": number(0, 60), "heading_deg": number(-180, 180), "length_m": number(0.5, 3), "width_m": number(0.5, 3)})
+KINDS = [
+    joined(st.just({"kind": "drop"}), STARTS, BOUNCES, st.one_of(st.just({}), SPUN)),
+    joined(st.just({"kind": "throw"}), STARTS, AIM, part(elevation_deg=number(-90, 90)), BOUNCES, st.one_of(st.just({}), SPUN)),
+    joined(st.just({"kind": "stand"}), STARTS),
+    joined(st.just({"kind": "roll"}), STARTS, AIM, BOUNCES, part(start=st.sampled_from(["rolling", "sliding"]), ball_spin_rpm=number(-500, 500), ramp=INCLINE)),
+]  # fmt: skip
+SCENE = st.fixed_dictionaries(
+    {
+        "rimfall": st.just(1),
+        "habitat": HABITATS,
+        "air": st.one_of(st.none(), st.just({})),
+        "motions": st.lists(st.one_of(KINDS), min_size=1, max_size=2),
+        "sampling": st.fixed_dictionaries({"duration_s": number(0.5, 12.0)}),
+    }
+)
+
+
+def lying(motion, floors):
+    """A ball that rolls lies on its surface: its height is the program's. The second of two motions is on the last floor."""
+    place = motion["place"] | ({"height_m": 0.0} if motion["kind"] == "roll" else {})
+    return motion | {"place": place | {"floor": floors - 1 if motion["kind"] in ("drop", "stand") else 0}}
+
+
+@settings(max_examples=SCENES, deadline=None, derandomize=True, suppress_health_check=list(HealthCheck))
+@given(SCENE)
+def test_any_scene_is_answered_or_refused(document):
+    floors = len(document["habitat"].get("floors", [None]))
+    document["motions"] = [lying(m, floors) for m in document["motions"]]
+    try:
+        scene = read(json.dumps(document))
+        traced = questions.trace(scene)
+    except Refused as refused:
+        assert all(r.say and r.field for r in refused.refusals)
+        assume(False)
+    answers.as_data(traced)  # raises for a number that is not finite
+    for one in traced.motions:
+        track = one.track
+        assert track.ends_s <= min(traced.setting.limit_s(one.plan.start_s), document["sampling"]["duration_s"]) + 1e-9 or track.path is None
+        times = [float(e.state.time_s[0]) for e in track.events]
+        assert times == sorted(times)
+        assert deepest(traced, one) >= -DEEPEST_M
+
+
+def deepest(traced, one):
+    """The least gap of a motion's samples and events to what bounds its room, metres."""
+    room, track = traced.setting.room(one.plan.floor), one.track
+    if track.path is None:
+        return 0.0
+    places = [track.samples.rotating_m, *(e.state.rotating_m for e in track.events)]
+    position, half = np.concatenate(places).T, one.plan.body.radius_m
+    return min(float(np.min(s.gap(position, np.full(position.shape[1], half)))) for s in room.surfaces)
