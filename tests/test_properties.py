@@ -226,7 +226,7 @@ def no_surface_is_passed(traced, whole):
             return True
     position = path.at(times)[0].T
     rounding = 1e-14 * whole.scene.habitat.radius_m
-    return all(surface.gap(position, radius).min() > -THROUGH_M - rounding for surface in whole.setting.room.surfaces)
+    return all(surface.gap(position, radius).min() > -THROUGH_M - rounding for surface in whole.setting.room().surfaces)
 
 
 def ends_within_its_limits(traced, whole):

@@ -23,6 +23,7 @@ def distinct(things):
         by_id[id(thing)] = numbers.setdefault(thing, len(numbers))
     return list(numbers), np.array([by_id[id(t)] for t in things])
 
+
 _NO_LIFT = (np.nan, np.nan, np.nan)
 
 

@@ -17,16 +17,14 @@ def marks(setting, plan, path):
     air = np.flatnonzero(~path.grounded)
     if not len(air):
         return []
-    if isinstance(chart, RoundChart):
-        s = nearest_axis(path.position_m[air], path.path_m[air])
-    else:
-        s = _highest(setting, chart, path, air)
+    about_axis = isinstance(chart, RoundChart)
+    s = nearest_axis(path.position_m[air], path.path_m[air]) if about_axis else _highest(setting, chart, path, air)
     turning = air[np.isfinite(s)]
     times = path.start_s[turning] + s[np.isfinite(s)] * path.length_s[turning]
     # A piece's polynomial runs on past where the next piece begins; what it does there never happened.
     until_s = np.append(path.start_s[1:], path.end_s)[turning]
     times = times[(times > path.begin_s) & (times < np.minimum(until_s, path.end_s))]
-    if not isinstance(chart, RoundChart):
+    if not about_axis:
         return [(t, "apex") for t in times]
     position, _ = path.at(times)
     through = np.hypot(position[:, 0], position[:, 1]) <= AXIS_SHARE * setting.habitat.radius_m
@@ -41,7 +39,7 @@ def _highest(setting, chart, path, air):
     powers = (np.ascontiguousarray(np.moveaxis(p[air], 0, -1)) for p in (path.path_m, path.path_m_s))
     step = Step(0.0, path.length_s[air], *states, *powers)
     _, control = turned.path(step, path.start_s[air], setting.habitat.spin)
-    up = chart.axes(np.zeros((1, 3)) + [1.0, 0.0, 0.0])[0, 1]
+    up = chart.axes(np.array([[1.0, 0.0, 0.0]]))[0, 1]
     rising = bernstein.derivative(np.einsum("kan,a->kn", control, up))
     rises = rising[0] > STILL_M_S * path.length_s[air]
     s = bernstein.first_descent(np.where(rises, rising, 1.0), depth=0.0)

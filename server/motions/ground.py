@@ -10,6 +10,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from ..physics import bernstein
+from ..physics.aboard import dot
 from ..physics.bodies import Body
 from ..physics.crossings import first_contact, touching
 from ..physics.integrate import AT_ONCE, Step
@@ -23,7 +24,9 @@ from .path import Path, of_steps
 
 TOLERANCE_M = 2e-9  # error allowed to a step; a minute's rolling then keeps its energy to 1e-11
 _LASTS_S = (1.0, 60.0)  # an error of the velocity counts over the time that is left, within these
-_GONE_M_S = 1e-9  # a slip, or a speed, that is none; or that share of the leg's greatest
+_GONE_M_S = (
+    1e-9  # a slip, or a speed, that is none; or that share of the leg's greatest, or what it gains in as many seconds
+)
 _LEFT, _SLIP = 0, 1  # rows of what a law watches
 _TIME, _GRIP, _SLIPS, _REST, _LEAVES, _MET = range(6)
 _ENDS = ("time", "grip", "slip", "rest", "left", "met")
@@ -127,7 +130,7 @@ class _Afoot:
     def _vanishing(self):
         """Size (N,) of what friction brings to an end."""
         away = self._walker.law.vanishing(self._walker.position, self._walker.velocity)
-        return np.sqrt(np.einsum("an,an->n", away, away))
+        return np.sqrt(dot(away, away))
 
     def _begin(self):
         """What ends at once, or has nothing that moves it; and how each stands to the other surfaces."""
@@ -163,11 +166,18 @@ class _Afoot:
         self._touch[:, taken.who] = 0
         size = self._vanishing()
         self._greatest[self._at] = np.maximum(self._greatest[self._at], size)
-        fading = size <= _GONE_M_S * np.maximum(self._greatest[self._at], 1.0)
-        fading &= self._ends[self._at] < 0
+        fading = (size <= self._gone()) & (self._ends[self._at] < 0)
         fading[np.setdiff1d(np.arange(self.going), taken.who)] = False
         self._settle(np.flatnonzero(fading), moved=True)
         self._drop()
+
+    def _gone(self):
+        """Below what size (N,) what vanishes is gone: nothing while it grows."""
+        walker = self._walker
+        least = np.maximum(self._greatest[self._at], np.sqrt(dot(walker.acceleration[:3], walker.acceleration[:3])))
+        away = walker.law.vanishing(walker.position, walker.velocity)
+        change = walker.law.vanishing_rate(walker.position, walker.velocity, walker.acceleration)
+        return np.where(dot(away, change) < 0, _GONE_M_S * np.maximum(least, 1.0), 0.0)
 
     def _changes(self, taken):
         """End the legs of those for which something changes inside their step -> whether (M,) it does."""

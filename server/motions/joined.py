@@ -9,6 +9,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from ..physics import frames
+from .path import horner
 
 
 @dataclass(frozen=True)
@@ -60,14 +61,6 @@ class Joined:
     def knots_s(self):
         """Times at which one piece ends and the next begins, inside the path."""
         return self.start_s[(self.start_s > self.begin_s) & (self.start_s < self.end_s)]
-
-
-def horner(powers, s):
-    """Sum of powers (n, K, D) at s (n, 1)."""
-    out = powers[:, -1]
-    for k in range(powers.shape[1] - 2, -1, -1):
-        out = out * s + powers[:, k]
-    return out
 
 
 def of_legs(legs):

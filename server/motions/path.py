@@ -1,4 +1,4 @@
-"""The path of one body through the air, as pieces of polynomials."""
+"""The path of one body through one leg, as pieces of polynomials."""
 
 from dataclasses import dataclass
 
@@ -7,8 +7,11 @@ import numpy as np
 
 @dataclass(frozen=True)
 class Path:
-    """The inertial path of one body, in S pieces: start_s and length_s (S,), states (S, 3) at each start, and the change
-    since then, powers of s = (t - start)/length, path_m and path_m_s (S, K, 3). It holds from begin_s to end_s."""
+    """The path of one body, in S pieces: start_s and length_s (S,), states (S, D) at each start, and the change since then,
+    powers of s = (t - start)/length, path_m and path_m_s (S, K, D). It holds from begin_s to end_s.
+
+    In the air it is inertial and D is 3; on the ground it is of the room's frame and D is 6 (`ground.py`).
+    """
 
     start_s: np.ndarray
     length_s: np.ndarray
@@ -20,15 +23,10 @@ class Path:
     end_s: float
 
     def at(self, time_s):
-        """Inertial position and velocity (n, 3), (n, 3) at times (n,) inside [begin_s, end_s]."""
+        """Position and velocity (n, D), (n, D) at times (n,) inside [begin_s, end_s]."""
         k = np.clip(np.searchsorted(self.start_s, time_s, "right") - 1, 0, None)
         s = ((time_s - self.start_s[k]) / self.length_s[k])[:, None]
-        return self.position_m[k] + _horner(self.path_m[k], s), self.velocity_m_s[k] + _horner(self.path_m_s[k], s)
-
-    @property
-    def knots_s(self):
-        """Times at which one piece ends and the next begins, inside the path."""
-        return self.start_s[(self.start_s > self.begin_s) & (self.start_s < self.end_s)]
+        return self.position_m[k] + horner(self.path_m[k], s), self.velocity_m_s[k] + horner(self.path_m_s[k], s)
 
 
 def still(time_s, position, velocity):
@@ -62,8 +60,8 @@ def of_steps(steps, owners, start_s, begin_s, end_s):
     }
 
 
-def _horner(powers, s):
-    """Sum of powers (n, K, 3) at s (n, 1)."""
+def horner(powers, s):
+    """Sum of powers (n, K, D) at s (n, 1)."""
     out = powers[:, -1]
     for k in range(powers.shape[1] - 2, -1, -1):
         out = out * s + powers[:, k]

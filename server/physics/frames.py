@@ -65,16 +65,6 @@ def axes_at(azimuth_rad):
     return np.stack([np.stack([-s, c, zero], -1), np.stack([-c, -s, zero], -1), np.stack([zero, zero, one], -1)], -2)
 
 
-def to_local(position, vectors):
-    """Vectors (..., 3) at positions (..., 3), same frame -> their (spinward, up, axial) parts (..., 3)."""
-    return np.einsum("...ij,...j->...i", local_axes(position), vectors)
-
-
-def from_local(azimuth_rad, parts):
-    """(spinward, up, axial) parts (..., 3) at azimuths (...) -> vectors (..., 3)."""
-    return np.einsum("...ij,...i->...j", axes_at(azimuth_rad), parts)
-
-
 def aimed(speed_m_s, heading_deg, elevation_deg):
     """Speed, heading (0 spinward, 90 axial) and elevation -> (spinward, up, axial) velocity (3,), m/s."""
     level = speed_m_s * cos_deg(elevation_deg)

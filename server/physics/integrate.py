@@ -15,6 +15,7 @@ import numpy as np
 from . import dop853
 
 AT_ONCE = 5_000  # bodies
+_NO_RATE_1_S = 1e-300  # less, and its inverse would be no number
 STAGES = 16  # 12 of the step itself; stage 12 is its end, 13 to 15 serve the dense output
 
 
@@ -87,7 +88,7 @@ def longest_step(elapsed_s, stops_s, limit_s, velocity, reach_m, longest_s):
     """
     end_s = min(next((t for t in stops_s if t > elapsed_s * (1 + 1e-14)), limit_s), limit_s)
     fastest = np.max(np.hypot(velocity[0], velocity[1]) / reach_m)
-    return min(end_s - elapsed_s, longest_s, 1.0 / fastest if fastest > 0 else np.inf), end_s
+    return min(end_s - elapsed_s, longest_s, 1.0 / max(fastest, _NO_RATE_1_S)), end_s
 
 
 class Stepper:

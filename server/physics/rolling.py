@@ -12,7 +12,8 @@ Crossed with n, the spin's balance is F = -beta a (sigma' + w) x n; differentiat
 a sigma' x n = u' - a sigma x n', whose part along the surface is u'_t - a sigma_n n x n'. Together:
     (1 + beta) u'_t = A_t + beta a (sigma_n n x n' - w x n) - C N u/|u|        sigma_n' = -w.n + sigma.n'
 C N u/|u| is rolling resistance: a torque -C N m a sigma_t/|sigma_t|, so that a steady pull of C N keeps it rolling. F = u'_t -
-A_t must stay within friction times N. Slipping: c = u - a sigma x n along the surface, F = -mu N c/|c|, and the spin's balance
+A_t must stay within friction times N; where the resistance would ask for more, it is as great as friction can give, so that it
+never makes a ball slip by itself. Slipping: c = u - a sigma x n along the surface, F = -mu N c/|c|, and the spin's balance
 as it stands. A thing that cannot turn: F = -mu N u/|u| while it slides; it stands while A_t is within mu N.
 
 Sources: the balance is any rigid-body text's (from memory). On a turntable (n, n' constant, A = -g z in the room) it gives
@@ -31,7 +32,10 @@ from .bodies import as_arrays
 
 ROLLS, SLIDES, STANDS = "rolls", "slides", "stands"
 SEED_M_S = 2e-9  # a speed that says which way and is none
-_JUST_M_S = 1e-4  # the same of what only just breaks loose: nearer to friction's corner it would take thousands of steps
+_JUST_M_S = (
+    1e-4  # the same of what only just breaks loose: nearer to friction's corner it would take thousands of steps
+)
+_JUST_S = 2.5e-5  # or what the pull gives in that time, where gravity is many times ours
 _JUST = 0.02  # only just: by no more than this share
 _HOLDS_LESS = (
     1.0 - 1e-6
@@ -145,16 +149,28 @@ class Rolling(Law):
         spun = cross(n, u) + spinning * n
         b = self.balance(rate, x, u, spun)
         change = self.driving(b, spun)
-        if self._resisted:
-            speed = np.sqrt(dot(u, u))
-            change -= many.resistance * b.press / np.maximum(speed, _NONE) * u
         change /= 1.0 + many.inertia_factor
+        push = change - b.along
+        grip = self._grip(push, b)
+        if self._resisted:
+            change -= self._resistance(u, push, b)
         out = np.empty_like(velocity)
         out[:3] = change - dot(u, b.bend) * n
         out[3:] = cross(b.bend, u) + cross(n, change) + spinning * b.bend + (dot(spun, b.bend) - dot(b.tilt, n)) * n
         watched = np.empty((2, len(b.press)))
-        watched[0], watched[1] = self.presses(b), self._grip(change - b.along, b)
+        watched[0], watched[1] = self.presses(b), grip
         return out, watched
+
+    def _resistance(self, u, push, b):
+        """What rolling resistance takes (3, N), m/s2: C N/(1 + beta) against u, or what part of it friction can give more
+        than the push (3, N) that rolling needs without it: resistance alone never makes a ball slip."""
+        many = self.many
+        whole = many.resistance * b.press / ((1.0 + many.inertia_factor) * np.maximum(np.sqrt(dot(u, u)), _NONE)) * u
+        # The greatest share up to 1 with |push - share whole| <= friction N.
+        square, along = np.maximum(dot(whole, whole), _NONE), dot(push, whole)
+        spare = np.maximum((many.friction * b.press) ** 2 - dot(push, push), 0.0)
+        share = (along + np.sqrt(along * along + square * spare)) / square
+        return np.clip(share, 0.0, 1.0) * whole
 
     def _grip(self, push, b):
         """What friction has to spare (N,), m/s2, where it gives a push (3, N): a smooth figure also where nothing presses."""
@@ -184,7 +200,7 @@ class Rolling(Law):
         """Figures (2, N), above 0 where those that have stopped stay so, and the way (3, N) they start if not."""
         b = self.balance(rate, position[:3], velocity[:3], velocity[3:])
         driving = self.driving(b, velocity[3:])
-        return self._holding(driving, self.many.resistance, b, share), driving
+        return self._holding(driving, np.minimum(self.many.resistance, self.many.friction), b, share), driving
 
 
 class Sliding(Law):
@@ -227,10 +243,7 @@ class Sliding(Law):
     def held(self, rate, position, velocity, share):
         """Figures (2, N), above 0 where friction makes those without slip roll, and the way (3, N) they slip if it cannot."""
         b = self.balance(rate, position[:3], velocity[:3], velocity[3:])
-        change = self.driving(b, velocity[3:])
-        speed = np.maximum(np.sqrt(dot(velocity[:3], velocity[:3])), _NONE)
-        change -= self.many.resistance * b.press / speed * velocity[:3]
-        push = change / (1.0 + self.many.inertia_factor) - b.along
+        push = self.driving(b, velocity[3:]) / (1.0 + self.many.inertia_factor) - b.along
         return self._holding(push, self.many.friction, b, share), -push
 
 
@@ -280,7 +293,7 @@ def holds(law, rate, position, velocity):
     figures, way = law.held(rate, position, velocity, _HOLDS_LESS)
     size = np.maximum(np.sqrt(dot(way, way)), _NONE)
     just = -figures[0] <= _JUST * size * size
-    return np.all(figures > 0, axis=0), np.where(just, _JUST_M_S, SEED_M_S) / size * way
+    return np.all(figures > 0, axis=0), np.where(just, np.maximum(_JUST_M_S, _JUST_S * size), SEED_M_S) / size * way
 
 
 def seeded(law, position, velocity, seed):

@@ -78,7 +78,7 @@ def after_landing(traced, units):
         for e in events
         if traced.track.landing is not None and e.state.time_s[0] > traced.track.landing.state.time_s[0]
     ]
-    if not later and traced.track.end == "landed":
+    if traced.track.landing is None or (not later and traced.track.end == "landed"):
         return None
     parts = [_rebounds(contacts), *_changes(traced, later), _ending(traced, units)]
     return (
@@ -90,7 +90,9 @@ def after_landing(traced, units):
 
 def _rebounds(contacts):
     """How often it leaves what it met."""
-    left = sum(e.after_m_s is not None and (e.after_m_s[1] > _LIFTS_M_S or e.kind not in ON_THE_GROUND) for e in contacts)
+    left = sum(
+        e.after_m_s is not None and (e.after_m_s[1] > _LIFTS_M_S or e.kind not in ON_THE_GROUND) for e in contacts
+    )
     return (
         ""
         if left == 0
@@ -146,6 +148,8 @@ def _plain_roll(traced, units):
     beside = traced.companion
     if beside is None or not beside.count:
         return []
+    if beside.ends_s <= traced.plan.start_s:
+        return ["Under plain gravity it would stay where it is."]
     place = beside.places_m[-1]
     where = drift(float(place[0]) - traced.plan.place[0], float(place[2]) - traced.plan.place[2], units, traced.across)
     after = seconds(beside.ends_s - traced.plan.start_s)
@@ -163,10 +167,15 @@ def stood(traced, units):
         return [f"It {_ending(traced, units)}."] if moved else [f"It stands on {on} and does not slide."]
     parts = []
     for event in events[:6]:
-        word = "slides" if event.kind == "slip" else f"grips {_there(traced, event.state, units)}"
-        parts.append(f"{word} {'from' if event.kind == 'slip' else 'after'} {_since(traced, event)}")
+        at_once = event.state.time_s[0] <= traced.plan.start_s
+        slides = "slides at once" if at_once else f"slides from {_since(traced, event)} on"
+        parts.append(
+            slides
+            if event.kind == "slip"
+            else f"grips {_there(traced, event.state, units)} after {_since(traced, event)}"
+        )
     more = "" if len(events) <= 6 else ", and so on"
-    out = [f"On {on} it {', '.join(parts)}{more}."]
+    out = [f"On {on} it {' and '.join(parts)}{more}."]
     if traced.track.end in ("edge", "landed", "met a surface"):
         out.append(f"It {_ending(traced, units)}.")
     return out

@@ -109,7 +109,7 @@ def _trace_one(scene, greatest_samples, spent, tell):
 def _traced(setting, motion, plan, journey, flat):
     made = track.of_journey(setting, plan, journey)
     across = OUTWARD if isinstance(setting.habitat, Turntable) else ALONG_THE_AXIS
-    beside = None if flat is None or made.path is None else companion.of_journey(setting, plan, flat)
+    beside = None if flat is None or made.path is None else companion.of_journey(setting, plan, flat, made.ends_s)
     ground = "floor" if isinstance(setting.habitat.ground(plan.floor), Plane) else "deck"
     return Traced(motion, plan, made, beside, across, ground)
 

@@ -53,7 +53,9 @@ def _met_before(traced):
     first = next((e for e in made.events if e.surface is not None and e is not made.landing), None)
     if first is None or first.state.time_s[0] > made.landing.state.time_s[0]:
         return ""
-    return f"meets {the(traced, first.surface)} after {seconds(float(first.state.time_s[0]) - traced.plan.start_s)} and "
+    return (
+        f"meets {the(traced, first.surface)} after {seconds(float(first.state.time_s[0]) - traced.plan.start_s)} and "
+    )
 
 
 def _drift(traced, state):

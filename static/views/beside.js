@@ -3,7 +3,8 @@
 
 import { Aboard } from './aboard.js';
 
-const STILL = { pods: 'floor', tether: 'floor', tumbler: 'floor', turntable: 'platform' };
+// what stands still aboard, and what outside
+const STILL = { pods: { ground: 'floor' }, tether: { ground: 'floor' }, tumbler: { ground: 'floor' }, turntable: { ground: 'platform', sky: 'room' } };
 
 export class Beside {
   constructor(picture, furniture, store, outside) {
@@ -15,7 +16,7 @@ export class Beside {
     const { compare, beside } = this.store.view;
     this.model = compare === 'beside' ? (models[(beside ?? 0) + 1] ?? null) : null;
     if (this.model && !this.half) this.make();
-    this.entitle(shown, STILL[shown.shape.kind] ?? 'deck');
+    this.entitle(shown, STILL[shown.shape.kind] ?? {});
     const idle = this.model ? this.outside : this.half;
     idle?.labels.place([], { width: 0, height: 0, taken: [], paths: [] });
   }
@@ -32,10 +33,10 @@ export class Beside {
     if (rect) this.half?.fitInto(rect);
   }
 
-  // `name`: of the habitat shown, where it is not the scene's own; `ground`: what stands still aboard
-  entitle({ name }, ground) {
+  // `name`: of the habitat shown, where it is not the scene's own; `ground` and `sky`: what stands still
+  entitle({ name }, { ground = 'deck', sky = 'stars' }) {
     const { aboard, outside } = this.furniture.halves;
-    const of = ({ titles: [frame, aside] }) => [frame, (name ? `${name}, ${aside}` : aside).replace('deck', ground)];
+    const of = ({ titles: [frame, aside] }) => [frame, (name ? `${name}, ${aside}` : aside).replace('deck', ground).replace('stars', sky)];
     aboard.retitle(this.model ? ['Aboard', name ?? 'this habitat'] : of(aboard));
     outside.retitle(this.model ? ['Aboard', this.model.name] : of(outside));
   }

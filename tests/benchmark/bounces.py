@@ -55,7 +55,9 @@ def scipy_flights(count=SCIPY_BALLS):
         x, u = frames.inertial_to_rotating(start.first.position_m, start.first.velocity_m_s, 0.0, OMEGA_RAD_S)
         turning, time_s, left = np.zeros(3), 0.0, REBOUNDS
         while time_s < LASTS_S and left:
-            found = solve_ivp(rate, (time_s, LASTS_S), np.concatenate([x, u]), method="DOP853", rtol=1e-9, atol=1e-9, events=meets)
+            found = solve_ivp(
+                rate, (time_s, LASTS_S), np.concatenate([x, u]), method="DOP853", rtol=1e-9, atol=1e-9, events=meets
+            )
             time_s, x, u = found.t[-1], found.y[:3, -1], found.y[3:, -1]
             normal = -np.array([x[0], x[1], 0.0]) / np.hypot(x[0], x[1])
             bounced = contact.impulse(many, normal[None], u[None], turning[None], many.restitution)

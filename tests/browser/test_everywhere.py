@@ -35,7 +35,7 @@ def test_controls_are_large_enough_to_hit(open_page, width, height):
         """() => [...document.querySelectorAll('button, input')]
             .filter(e => e.checkVisibility({visibilityProperty: true}) && e.tabIndex >= 0 && !e.closest('.unseen'))
             .map(e => [e.getAttribute('aria-label') || e.className || e.textContent, e.getBoundingClientRect()])
-            .filter(([, r]) => r.width > 0 && (r.width < 24 || r.height < 24)).map(([name, r]) => `${name} ${r.width}x${r.height}`)"""
+            .filter(([, r]) => r.width > 0 && (r.width < 23.99 || r.height < 23.99)).map(([name, r]) => `${name} ${r.width}x${r.height}`)"""
     )
     assert small == []
 

@@ -11,7 +11,7 @@ import pytest
 
 from server.errors import TooMuch
 from server.exports import FORMATS
-from server.scene import questions
+from server.scene import examples, questions
 from server.scene.reading import read
 from tests.scene.documents import POINT, drop, pour, scene, throw
 
@@ -155,3 +155,26 @@ def test_a_table_too_long_is_refused_by_the_motion_that_makes_it():
         written(scene(drop(), pour(30, 8, 600.0, name="hose")))
     assert caught.value.refusals[0].was == "hose"
     assert "500,000" in caught.value.refusals[0].say
+
+
+@pytest.mark.parametrize("name", examples.SAY)
+def test_every_kind_and_shape_has_its_rows(name):
+    """A row a frame and body; places are those of the answer at the same times, and after its end a body stays."""
+    document = json.loads(examples.example(name))
+    rows, notes, _ = written(document)
+    assert rows[0] == HEADER
+    table = np.array([[float(v) for v in row] for row in rows[1:]])
+    assert np.all(np.isfinite(table))
+    assert len(table) == notes["file"]["frame_count"] * len(notes["ids"])
+    trace = questions.trace(read(json.dumps(document)))
+    for one in trace.motions:
+        if one.plan.stream is not None:
+            continue
+        found = of_body(rows, next(b["id"] for b in notes["ids"] if b["name"] == one.motion.name))
+        samples = one.track.samples.only(slice(0, None, trace.samples_per_frame))
+        here = found[one.track.first // trace.samples_per_frame :][: len(samples.time_s)]
+        if one.track.first % trace.samples_per_frame == 0:
+            x, y, z = samples.rotating_m.T
+            assert here[:, 4:7] == pytest.approx(np.stack([y, -x, z], axis=1), abs=WITHIN_M)
+        after = found[found[:, 1] > one.track.ends_s + 1e-9]
+        assert np.ptp(after[:, 4:7], axis=0) == pytest.approx([0, 0, 0], abs=1e-9) if len(after) else True

@@ -116,7 +116,7 @@ def test_rolling_stays_on_its_surface_and_does_not_slip(laid):
 @pytest.mark.parametrize("laid", [pytest.param(v, id=k) for k, v in (CASES | ROUND).items()])
 def test_the_turning_told_is_the_integral_of_the_spin(laid):
     path = one(laid).path
-    edges = np.array([path.begin_s, *path.knots_s, path.end_s])
+    edges = np.array([*path.start_s, path.end_s])
     nodes, weights = np.polynomial.legendre.leggauss(12)
     for low, high in pairwise(edges):
         spin = path.at(0.5 * (low + high) + 0.5 * (high - low) * nodes)[1][:, 3:]
@@ -405,6 +405,29 @@ def test_a_cup_slides_to_a_stop_as_a_block_does():
     assert (one(Laid(**{**went.laid.__dict__, "velocity_m_s": went.velocity_m_s})).end) == "rest"
 
 
+def test_resistance_greater_than_friction_slows_no_more_than_friction_can():
+    """A solid ball that all but sticks, friction 0.1: it rolls on and loses mu g, as much as any contact can give."""
+    went = one(plain("rolls", (1.0, 0.0, 0.0), (0.0, 1 / A_M, 0.0), body=ball(rolling_resistance=1.0, friction=0.1)))
+    assert went.end == "rest"
+    assert went.path.end_s == pytest.approx(1.0 / (0.1 * G0_M_S2), abs=1e-7)
+
+
+def test_a_ball_that_slides_and_resists_grips_and_rests():
+    slid = one(plain("slides", (1.0, 0.0, 0.0), body=ball(rolling_resistance=1.0, friction=0.1)))
+    assert slid.end == "grip"
+    state = {"position_m": slid.position_m, "velocity_m_s": slid.velocity_m_s, "spin_rad_s": slid.spin_rad_s}
+    assert one(Laid(**{**slid.laid.__dict__, **state, "time_s": slid.path.end_s, "mode": "rolls"})).end == "rest"
+
+
+def test_friction_of_any_strength_lets_go_and_takes_hold_in_few_steps():
+    """At a hundred g a slip dies out within microseconds: no crawling there."""
+    fast = steady(np.sqrt(1000.0 / RADIUS_M))
+    laid = cup(DECK, (RADIUS_M, 0, 0), (0.0, 1e-3, -7e-4), pull=(0.0, 0.0, -300.0))
+    went = one(laid, fast)
+    assert went.end == "grip"
+    assert len(went.path.start_s) < 60
+
+
 def test_a_cup_on_a_turntable_slides_when_the_spin_is_past_what_friction_holds():
     """(omega^2 rho)^2 + (omega' rho)^2 = (mu g)^2: solved for omega by hand."""
     spin = ramped(0.5, [(2.0, 0.5), (12.0, 5.5)])
@@ -485,7 +508,8 @@ def test_a_ball_that_outruns_its_weight_slips_and_leaves():
     left = one(Laid(**{**laid.__dict__, **state, "time_s": slipped.path.end_s, "mode": "slides"}))
     assert left.end == "left"
     assert left.velocity_m_s @ left.velocity_m_s / far == pytest.approx(
-        G0_M_S2 * left.position_m[0] / far, rel=1e-4  # what only just slips is given a tenth of a millimetre a second
+        G0_M_S2 * left.position_m[0] / far,
+        rel=1e-4,  # what only just slips is given a tenth of a millimetre a second
     )  # its weight is just what keeps it on the circle
 
 

@@ -116,5 +116,9 @@ def test_a_thousand_journeys_are_the_same_as_each_alone():
 
 
 def test_two_motions_do_not_disturb_each_other():
-    both = trace([drop(1.5, SMOOTH) | {"bounces": 3}, throw(1.5, 3.0, 90, 0, SMOOTH) | {"place": place(1.5), "bounces": 1}], COURT, duration_s=5)
+    both = trace(
+        [drop(1.5, SMOOTH) | {"bounces": 3}, throw(1.5, 3.0, 90, 0, SMOOTH) | {"place": place(1.5), "bounces": 1}],
+        COURT,
+        duration_s=5,
+    )
     assert [len([e for e in contacts(t) if e.after_m_s[1] > 1e-9]) for t in both.motions] == [3, 1]

@@ -96,7 +96,14 @@ def test_a_point_that_grips_stops_along_the_ground():
 
 @pytest.mark.parametrize(
     ("leaves_m_s", "pressed_m_s2", "rebounds"),
-    [(0.05, 9.8, True), (0.04, 9.8, False), (0.0, 9.8, False), (0.0, -1.0, False), (1e-6, -1.0, True), (1e-6, 0.0, True)],
+    [
+        (0.05, 9.8, True),
+        (0.04, 9.8, False),
+        (0.0, 9.8, False),
+        (0.0, -1.0, False),
+        (1e-6, -1.0, True),
+        (1e-6, 0.0, True),
+    ],
 )
 def test_a_rebound_lower_than_a_tenth_of_a_millimetre_is_none(leaves_m_s, pressed_m_s2, rebounds):
     """0.1 mm at 9.8 m/s2 takes 0.0443 m/s."""

@@ -65,12 +65,6 @@ def test_local_directions_are_right_handed_spinward_up_axial():
     assert axial == pytest.approx([0, 0, 1])
 
 
-def test_local_parts_and_back():
-    position, vector = np.array([-3.0, 5.0, 1.0]), np.array([0.3, -0.7, 2.0])
-    parts = frames.to_local(position, vector)
-    assert frames.from_local(math.atan2(5.0, -3.0), parts) == pytest.approx(vector)
-
-
 @pytest.mark.parametrize(
     ("heading", "elevation", "along"),
     [(0, 0, (2, 0, 0)), (90, 0, (0, 0, 2)), (180, 0, (-2, 0, 0)), (270, 0, (0, 0, -2)), (-90, 0, (0, 0, -2)),

@@ -58,7 +58,8 @@ def spins(velocity, acceleration, a):
 @pytest.mark.parametrize("mode", ["rolls", "slides"])
 @pytest.mark.parametrize("surface", SURFACES.values(), ids=SURFACES)
 def test_force_and_torque_are_those_of_one_push_at_the_touching_point(mode, surface):
-    """m u' = m A + N n + F, and beta a^2 m (spin's change) = -a n x F, less the torque of the rolling resistance."""
+    """m u' = m A + N n + F, and beta a^2 m (spin's change) = -a n x F, less the torque of the rolling resistance: whole where
+    friction has anything to spare."""
     law = law_of(mode, surface)
     position, velocity = states(law)
     acceleration, _ = law.at(RATE, position, velocity)
@@ -66,13 +67,16 @@ def test_force_and_torque_are_those_of_one_push_at_the_touching_point(mode, surf
     free = many.aboard.at(*RATE, position[:3], velocity[:3])
     push = acceleration[:3] - free
     press = dot(push, n)
-    torque = -cross(n, push)
+    along = push - press * n
+    left = many.inertia_factor * spins(velocity, acceleration, many.radius_m) + cross(n, push)
     if mode == "rolls":
         rolls = velocity[3:] - dot(velocity[3:], n) * n
-        torque -= many.resistance * press * rolls / np.sqrt(dot(rolls, rolls))
-    changed = many.inertia_factor * spins(velocity, acceleration, many.radius_m)
-    assert changed == pytest.approx(torque, abs=1e-11)
-    along = push - press * n
+        share = -dot(left, rolls) / (many.resistance * press * np.sqrt(dot(rolls, rolls)))
+        spare = many.friction * press - np.sqrt(dot(along, along))
+        assert np.all((share > -1e-9) & (share < 1 + 1e-9))
+        assert share[spare > 1e-9] == pytest.approx(np.ones(np.count_nonzero(spare > 1e-9)), abs=1e-9)
+        left += share * many.resistance * press * rolls / np.sqrt(dot(rolls, rolls))
+    assert left == pytest.approx(np.zeros((3, COUNT)), abs=1e-11)
     if mode == "slides":
         slip = law.vanishing(position, velocity)
         against = -many.friction * press / np.sqrt(dot(slip, slip)) * slip

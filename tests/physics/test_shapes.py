@@ -66,7 +66,9 @@ def test_ground_heights_lie_on_the_ground():
 
 
 def test_gravity_on_the_ground():
-    assert shapes.Sphere(56.0, steady(OMEGA)).ground_gravity_m_s2(OMEGA, 40.0) == pytest.approx(OMEGA**2 * math.sqrt(56.0**2 - 1600))
+    assert shapes.Sphere(56.0, steady(OMEGA)).ground_gravity_m_s2(OMEGA, 40.0) == pytest.approx(
+        OMEGA**2 * math.sqrt(56.0**2 - 1600)
+    )
     assert PODS.ground_gravity_m_s2(OMEGA) == pytest.approx(OMEGA**2 * 24.0)
     assert shapes.Turntable(1.0, steady(2.0), 9.8).ground_gravity_m_s2(2.0) == 9.8
 

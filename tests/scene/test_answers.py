@@ -10,7 +10,18 @@ from server.scene import answers, examples, questions
 from server.scene.reading import read
 from tests.scene.documents import POINT, answer, drop, pour, scene, the_refusal, throw, traced, unpacked
 
-TOP = {"rimfall_answer", "program", "scene", "grid", "time_s", "angle_rad", "spin_rad_s", "habitat", "motions", "compare"}
+TOP = {
+    "rimfall_answer",
+    "program",
+    "scene",
+    "grid",
+    "time_s",
+    "angle_rad",
+    "spin_rad_s",
+    "habitat",
+    "motions",
+    "compare",
+}
 HABITAT = {"omega_rad_s", "deck_gravity_m_s2", "deck_gravity_g", "rim_speed_m_s", "period_s", "decks", "floors"}
 OTHER = (TOP - {"rimfall_answer", "program", "scene", "compare"}) | {"name", "habitat_part"}
 SCALARS = ("along_m", "height_m", "axial_m")

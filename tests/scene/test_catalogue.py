@@ -11,7 +11,12 @@ from server.scene.reading import read
 from tests.scene.documents import changed, refusals, scene
 from tests.scene.test_document import BASE, RANGES, accepts
 
-PODS = {"shape": "pods", "radius_m": 24.0, "spin_rpm": 4.0, "floors": [{"length_m": 12.0, "width_m": 6.0, "ceiling_m": 3.0}]}
+PODS = {
+    "shape": "pods",
+    "radius_m": 24.0,
+    "spin_rpm": 4.0,
+    "floors": [{"length_m": 12.0, "width_m": 6.0, "ceiling_m": 3.0}],
+}
 PURE = ("restitution", "friction", "rolling_resistance", "bounces", "floor")
 NUMBERS = [f for f, said in FIELDS.items() if said["kind"] == "number"]
 

@@ -142,11 +142,7 @@ def test_these_may_be_null(path):
 
 @pytest.mark.parametrize(
     "path",
-    [
-        r[0]
-        for r in RANGES
-        if r[0] not in NULLABLE
-    ],
+    [r[0] for r in RANGES if r[0] not in NULLABLE],
 )
 def test_others_may_not_be_null(path):
     (found,) = refusals(changed(base(path), path, None))

@@ -52,7 +52,8 @@ WORDED = {
     ),
     "a kind": (
         scene({"kind": "hover"}),
-        ("motions.0.kind", '"hover"', "drop or throw or pour or roll or stand", 'Kind was "hover"; it may be drop or throw or pour or roll or stand.'),
+        ("motions.0.kind", '"hover"', "drop or throw or pour or roll or stand",
+         'Kind was "hover"; it may be drop or throw or pour or roll or stand.'),
     ),
     "list for an object": (
         scene(sampling=[]),

@@ -154,7 +154,9 @@ def test_a_ball_on_a_ramp_fits_under_the_ceiling():
     assert the_refusal(low).field == "motions.0.ramp.length_m"
 
 
-@pytest.mark.parametrize("axis", [[0, 0, 0], [1, 2], [1, 2, 3, 4], "up", 3, [1, None, 0], [1, "2", 0], [True, 0, 0], [1e400, 0, 0], {}])
+@pytest.mark.parametrize(
+    "axis", [[0, 0, 0], [1, 2], [1, 2, 3, 4], "up", 3, [1, None, 0], [1, "2", 0], [True, 0, 0], [1e400, 0, 0], {}]
+)
 def test_a_wrong_axis_of_spin_is_refused(axis):
     found = refusals(scene(throw(ball_spin_rpm=60.0, ball_spin_axis=axis)))
     assert found[0].field == "motions.0.ball_spin_axis"
@@ -165,7 +167,9 @@ def test_a_spin_needs_an_axis():
     assert (found.field, found.was) == ("motions.0.ball_spin_axis", "null")
 
 
-@pytest.mark.parametrize(("field", "value"), [("speed_m_s", 1.0), ("bounces", 3), ("place.height_m", 0.01), ("body", None)])
+@pytest.mark.parametrize(
+    ("field", "value"), [("speed_m_s", 1.0), ("bounces", 3), ("place.height_m", 0.01), ("body", None)]
+)
 def test_a_wrong_value_of_a_stand_is_refused_by_name(field, value):
     assert refusals(changed(scene(dict(STAND)), f"motions.0.{field}", value))[0].field == f"motions.0.{field}"
 

@@ -23,7 +23,7 @@ SAY = {
     "garden-sphere": "Inside a sphere, off the equator: the ground slopes, and everything goes down to the equator.",
     "three-pods": "Three pods on arms: on their flat floors down leans toward the ends.",
     "courier-on-a-tether": "A toss in a courier's cabin that swings round its spent tank.",
-    "tumbling-tug": "A tug that tumbles end over end: a ball thrown from its fore floor, and one let go there.",
+    "tumbling-tug": "A tug that tumbles end over end: a steel ball thrown across it from floor to floor, and a ball let go.",
     "on-the-bench": "A turntable in a room: a solid ball circles at two sevenths of its rate, a hollow one at two fifths.",
     "two-wheels": "The same lobs in a wheel four times as wide, and in a ring, at the same gravity.",
 }
