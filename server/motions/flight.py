@@ -49,10 +49,10 @@ class Release:
 
 
 class Crawls(Exception):
-    """A flight that would take too long to work out: its Release."""
+    """A flight, or a leg on the ground, that would take too long to work out: its Release, or its Laid."""
 
     def __init__(self, release):
-        super().__init__(f"more than {MOST_STEPS:,} steps")
+        super().__init__("too many steps")
         self.release = release
 
 

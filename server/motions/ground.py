@@ -19,9 +19,10 @@ from ..physics.stillness import Stillness
 from ..physics.turned import NODES, TO_CONTROL
 from ..physics.walker import Walker
 from .airborne import distinct
-from .flight import MOST_STEPS, Crawls, Room
+from .flight import Crawls, Room
 from .path import Path, of_steps
 
+MOST_TRIES = 4_000  # steps: seconds of work
 TOLERANCE_M = 2e-9  # error allowed to a step; a minute's rolling then keeps its energy to 1e-11
 _LASTS_S = (1.0, 60.0)  # an error of the velocity counts over the time that is left, within these
 _GONE_M_S = (
@@ -68,7 +69,7 @@ def go(medium, laid, watch=None):
     A leg ends with "grip" where a slip has died out and friction holds, "slip" where it does not hold any more, "rest" where
     nothing will move it before its end, "left" where nothing presses it on, "met" at another surface of its room, "time" at
     its end. watch(done) is told after every step how many have ended; what it raises stops the work. Raises Crawls for a leg
-    of more than MOST_STEPS steps.
+    of more than MOST_TRIES tries.
     """
     went, done = [None] * len(laid), 0
     for group in _groups(laid):
@@ -152,7 +153,7 @@ class _Afoot:
 
     def step(self):
         """A step of each body; those for which something changes leave."""
-        if self._tries == MOST_STEPS:
+        if self._tries == MOST_TRIES:
             raise Crawls(self._laid[self._at[0]])
         self._tries += 1
         taken = self._walker.step()

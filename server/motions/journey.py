@@ -16,7 +16,8 @@ from .ground import Laid, go
 _NO_SLIP_M_S = 1e-9
 _PARTED_M_S = 1e-9  # a speed away from the ground that is none
 _HAIR_M = 2 * TOUCH_M
-_MOST_STANDSTILLS = 8  # legs of no length one after another: it lies where several surfaces meet
+_BRIEF_S = 1e-4
+_MOST_STANDSTILLS = 8  # brief legs one after another: it lies where several surfaces meet, or is held against one
 ON_THE_GROUND = ("deck", "floor")
 
 
@@ -102,17 +103,18 @@ def carry(medium, starts, watch=None):
         flights = [t for t in active if isinstance(t.next, Release)]
         grounds = [t for t in active if not isinstance(t.next, Release)]
         if flights:
-            _after_flights(medium.spin, flights, _fly(medium, travels, flights, tell))
+            _after_flights(medium.spin, flights, _worked(fly, medium, travels, flights, tell))
         if grounds:
-            _after_grounds(medium.spin, grounds, go(medium, [t.next for t in grounds], tell))
+            _after_grounds(medium.spin, grounds, _worked(go, medium, travels, grounds, tell))
     if watch is not None:
         watch(len(travels))
     return [t.journey for t in travels]
 
 
-def _fly(medium, travels, flights, tell):
+def _worked(work, medium, travels, some, tell):
+    """What `fly` or `go` makes of the next legs of some of the travels."""
     try:
-        return fly(medium, [t.next for t in flights], tell)
+        return work(medium, [t.next for t in some], tell)
     except Crawls as crawling:
         raise Endless(next(i for i, t in enumerate(travels) if t.next is crawling.release)) from None
 
@@ -140,9 +142,9 @@ class _Travel:
             self.finish("landed" if kind in ON_THE_GROUND else "met a surface")
 
     def add(self, leg):
-        """A leg more; those of no length are counted, not kept, unless it is the first."""
+        """A leg more; brief ones are counted, and those of no length not kept, unless it is the first."""
         length = leg.path.end_s - leg.path.begin_s
-        self.standstills = 0 if length > 0 else self.standstills + 1
+        self.standstills = 0 if length > _BRIEF_S else self.standstills + 1
         if length > 0 or not self.journey.legs:
             self.journey.legs.append(leg)
 
@@ -276,6 +278,7 @@ def _decide(travel, met, state, flies):
     if met.pressed_m_s2 > 0 or met.velocity_m_s @ met.normal < -_PARTED_M_S:
         travel.happens(kind, met.time_s, met.position_m, met.velocity_m_s, state.velocity_m_s, met.surface)
     travel.left -= bool(met.real)
+    travel.standstills = 0 if met.real else travel.standstills
     if ground is not None and not met.real and kind not in ON_THE_GROUND:
         travel.next = _still_on(travel, ground, met, state, flies)
     elif met.real or met.pressed_m_s2 <= 0:

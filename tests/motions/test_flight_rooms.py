@@ -123,7 +123,7 @@ def test_a_spinning_ball_in_air_flies_and_lands_as_scipy_has_it(spin, still):
     spinning = np.array([60.0, -110.0, 45.0])
     room = Room(POD.surfaces, True, POD.pull_m_s2, POD.across_m, still)
     for position, velocity in THROWS[1:]:
-        released = release(spin, position, velocity, room, spin_rad_s=spinning)
+        released = release(spin, position, velocity, room, spin_rad_s=spinning, lifts=True)
         flown = one(spin, released, AIR)
         knots = [0.3, *(t for t in spin.times_s if t > 0.3), 8.4]
         pieces, state = [], np.concatenate([released.position_m, released.velocity_m_s])
@@ -198,7 +198,7 @@ def test_bodies_in_rooms_of_all_kinds_fly_in_one_batch_as_alone():
     spin = steady(OMEGA)
     rooms = [POD, Room((Ball("deck", R),), True, (0.0, 0.0, 0.0), R), Room((FLOOR,), False, (0.0, -1.0, 0.0), None)]
     releases = [
-        release(spin, (R - 2.0, 0.5, 0.0), (-1.0, 1.0, 0.5), room, spin_rad_s=(9.0, 0.0, 30.0)) for room in rooms
+        release(spin, (R - 2.0, 0.5, 0.0), (-1.0, 1.0, 0.5), room, spin_rad_s=(9.0, 0.0, 30.0), lifts=True) for room in rooms
     ]
     for air in (None, AIR):
         together = fly(Medium(spin, air, R), releases)
