@@ -18,6 +18,7 @@ _PARTED_M_S = 1e-9  # a speed away from the ground that is none
 _HAIR_M = 2 * TOUCH_M
 _BRIEF_S = 1e-4
 _MOST_STANDSTILLS = 8  # brief legs one after another: it lies where several surfaces meet, or is held against one
+_MOST_TOUCHES = 40  # contacts without a rebound: something holds it against a surface that does not bear it
 ON_THE_GROUND = ("deck", "floor")
 
 
@@ -124,7 +125,7 @@ class _Travel:
 
     def __init__(self, start):
         self.journey, self.next = Journey(start), start.first
-        self.left, self.standstills = start.bounces, 0
+        self.left, self.standstills, self.touches = start.bounces, 0, 0
 
     def open(self, spin):
         """Put in what came before the start; if that is all there is, it ends there."""
@@ -270,7 +271,8 @@ def _decide(travel, met, state, flies):
         return
     start = travel.journey.start
     stays = start.sticks or (start.bounces == 0 and kind in ON_THE_GROUND)
-    if stays or travel.standstills > _MOST_STANDSTILLS:
+    travel.touches += not met.real
+    if stays or travel.standstills > _MOST_STANDSTILLS or travel.touches > _MOST_TOUCHES:
         travel.happens(kind, met.time_s, met.position_m, met.velocity_m_s, np.zeros(3), met.surface)
         travel.finish("landed" if kind in ON_THE_GROUND else "met a surface")
         return

@@ -5,10 +5,12 @@ import math
 from ..physics import habitat, shapes, spin
 from ..physics.constants import RPM_RAD_S
 
+_LEAST_RPM = 1e-12
+
 
 def of_part(part):
     """The habitat of a document's habitat part."""
-    turning = spin.ramped(part.spin_rpm * RPM_RAD_S, [(p.time_s, p.spin_rpm * RPM_RAD_S) for p in part.spin_ramp])
+    turning = spin.ramped(_rate_rad_s(part.spin_rpm), [(p.time_s, _rate_rad_s(p.spin_rpm)) for p in part.spin_ramp])
     if part.shape == "turntable":
         return shapes.Turntable(part.radius_m, turning, part.outside_gravity_m_s2)
     ship = part.radius_m, turning, part.axial_thrust_m_s2
@@ -19,6 +21,11 @@ def of_part(part):
     if part.shape == "cylinder":
         return habitat.Habitat(*ship, part.width_m, part.ceiling_m, part.hub_radius_m)
     return shapes.Craft(*ship, tuple(_floor(part, i) for i in range(len(part.floors))))
+
+
+def _rate_rad_s(spin_rpm):
+    """A spin in rad/s; one of less than a turn in two million years is none, for its inverse is no number."""
+    return spin_rpm * RPM_RAD_S if spin_rpm >= _LEAST_RPM else 0.0
 
 
 def _floor(part, i):
