@@ -139,9 +139,10 @@ class Airborne:
         for i, k in zip(self._at[meets].tolist(), which[meets].tolist(), strict=True):
             self.met[i] = self._rooms[self._room[i]].surfaces[k]
         staying = ~meets & (s_last > 1.0) & ~np.asarray(self._mover.done)
-        self._touch = np.zeros_like(self._touch)
-        self._mover.keep(staying)
-        self._drop(staying)
+        self._touch[:] = 0
+        if not np.all(staying):
+            self._mover.keep(staying)
+            self._drop(staying)
 
     def _contacts(self, step):
         """First contact inside the step (M,), and the index of the surface in its room (M,)."""

@@ -140,7 +140,7 @@ class _Travel:
             position, velocity, _ = _into_frame(spin, np.array([path.end_s]), turns, *states, np.zeros((1, 3)))
             kind = surface.name_at(position[0])
             self.happens(kind, path.end_s, position[0], velocity[0], np.zeros(3), surface)
-            self.finish("landed" if kind in ON_THE_GROUND else "met a surface")
+            self.finish(_how(kind))
 
     def add(self, leg):
         """A leg more; brief ones are counted, and those of no length not kept, unless it is the first."""
@@ -180,7 +180,29 @@ def _after_flights(spin, travels, flown):
     turns = np.array([f.release.room.turns for _, f in meets])
     spinning = np.array([t.journey.legs[-1].spin_rad_s for t, _ in meets])
     position, velocity, spinning = _into_frame(spin, time_s, turns, position, velocity, spinning)
-    _meet(spin, [t for t, _ in meets], [f.surface for _, f in meets], time_s, position, velocity, spinning)
+    going = []
+    for i, (travel, flight) in enumerate(meets):
+        kind = flight.surface.name_at(position[i])
+        if _stays(travel, kind) and not flight.surface.edge:
+            travel.happens(kind, time_s[i], position[i], velocity[i], np.zeros(3), flight.surface)
+            travel.finish(_how(kind))
+        else:
+            going.append(i)
+    if going:
+        some = [meets[i] for i in going]
+        states = time_s[going], position[going], velocity[going], spinning[going]
+        _meet(spin, [t for t, _ in some], [f.surface for _, f in some], *states)
+
+
+def _stays(travel, kind):
+    """Whether a motion ends with a contact: a liquid's first, and the first with the ground where no rebound is allowed."""
+    start = travel.journey.start
+    return start.sticks or (start.bounces == 0 and kind in ON_THE_GROUND)
+
+
+def _how(kind):
+    """The end of a motion that ends at a surface."""
+    return "landed" if kind in ON_THE_GROUND else "met a surface"
 
 
 def _last_states(paths):
@@ -232,7 +254,8 @@ def _meet(spin, travels, surfaces, time_s, position, velocity, spinning):
     slipping = np.linalg.norm(slips, axis=1) > _NO_SLIP_M_S
     # What neither rebounds nor is pressed glides along and is in nobody's way: a hair's breadth off, it flies free.
     place = np.where((real | (pressed > 0))[:, None], position, position + _HAIR_M * normal)
-    flies = _releases(spin, travels, time_s, place, after, spun)
+    # So gliding it is not lifted: a lift toward the surface would have it meet that again and again.
+    flies = _releases(spin, travels, time_s, place, after, spun, real)
     for i, travel in enumerate(travels):
         met = _Met(surfaces[i], time_s[i], position[i], velocity[i], normal[i], real[i], pressed[i], slipping[i])
         _decide(travel, met, _State(position[i], after[i], spun[i]), flies[i])
@@ -269,12 +292,11 @@ def _decide(travel, met, state, flies):
         travel.happens("edge", met.time_s, met.position_m, met.velocity_m_s)
         travel.finish("edge")
         return
-    start = travel.journey.start
-    stays = start.sticks or (start.bounces == 0 and kind in ON_THE_GROUND)
+    stays = _stays(travel, kind)
     travel.touches += not met.real
     if stays or travel.standstills > _MOST_STANDSTILLS or travel.touches > _MOST_TOUCHES:
         travel.happens(kind, met.time_s, met.position_m, met.velocity_m_s, np.zeros(3), met.surface)
-        travel.finish("landed" if kind in ON_THE_GROUND else "met a surface")
+        travel.finish(_how(kind))
         return
     ground = travel.next.surface if isinstance(travel.next, Laid) else None
     if met.pressed_m_s2 > 0 or met.velocity_m_s @ met.normal < -_PARTED_M_S:
@@ -302,8 +324,8 @@ def _still_on(travel, ground, met, state, flies):
     return _laid(travel, ground, met.time_s, level, np.linalg.norm(slips) > _NO_SLIP_M_S)
 
 
-def _releases(spin, travels, time_s, position, velocity, spinning):
-    """Releases that go on from states (n, 3) of the room's frame, spins relative to it."""
+def _releases(spin, travels, time_s, position, velocity, spinning, lifts):
+    """Releases that go on from states (n, 3) of the room's frame, spins relative to it; lifts (n,): whether the air does."""
     turns = np.array([t.next.room.turns for t in travels])
     angle = np.where(turns, spin.angle_rad(time_s), 0.0)
     omega = np.where(turns, spin.rate_rad_s(time_s), 0.0)
@@ -312,7 +334,7 @@ def _releases(spin, travels, time_s, position, velocity, spinning):
     spinning[:, 2] += omega
     spinning = frames.turn(spinning, angle)
     return [
-        Release(t.next.room, t.next.body, time_s[i], position[i], velocity[i], t.next.end_s, spinning[i], True)
+        Release(t.next.room, t.next.body, time_s[i], position[i], velocity[i], t.next.end_s, spinning[i], bool(lifts[i]))
         for i, t in enumerate(travels)
     ]
 
@@ -354,7 +376,7 @@ def _after_ground(spin, travel, leg):
     if leg.end == "time":
         travel.finish(None)
     elif leg.end == "left":
-        travel.next = _releases(spin, [travel], *arrays)[0]
+        travel.next = _releases(spin, [travel], *arrays, [True])[0]
     elif leg.end == "met":
         _meet(spin, [travel], [leg.surface], *arrays)
     else:

@@ -41,7 +41,9 @@ def first_contact(step, surfaces, body_radius_m, state, turning=None):
     for k, surface in enumerate(surfaces):
         position, control = seen if surface.turned else inertial
         near = (state[k] >= 0) & surface.near(position, control, body_radius_m)
-        for order in np.unique(state[k, near]):
+        if not np.any(near):
+            continue
+        for order in np.unique(state[k, near]) if np.any(state[k]) else (0,):
             some = near & (state[k] == order)
             gap = surface.gap_control(position[:, some], control[:, :, some], body_radius_m[some])
             for _ in range(order):  # the root at the release itself is taken out, not looked past
