@@ -10,7 +10,7 @@ import numpy as np
 
 from ..physics import contact, frames
 from ..physics.crossings import TOUCH_M
-from .flight import Crawls, Flown, Path, Release, fly
+from .flight import Crawls, Flown, Path, Release, Room, fly
 from .ground import Laid, go
 
 _NO_SLIP_M_S = 1e-9
@@ -33,13 +33,15 @@ class Endless(Exception):
 @dataclass(frozen=True)
 class Start:
     """A Release or a Laid; how many rebounds it is allowed; whether it stays where it first meets anything (a liquid);
-    rolls: whether it can (a thing that stands cannot); opening: a Flown that came before, or None."""
+    rolls: whether it can (a thing that stands cannot); opening: a Flown that came before, or None; beyond: the room once it
+    has come down from a ramp onto the ground, or None where it stays the same."""
 
     first: object
     bounces: int = 0
     sticks: bool = False
     rolls: bool = True
     opening: Flown | None = None
+    beyond: Room | None = None
 
 
 @dataclass(frozen=True)
@@ -309,6 +311,8 @@ def _decide(travel, met, state, flies):
         travel.next = flies
     else:
         travel.next = _laid(travel, met.surface, met.time_s, state, met.slipping)
+    if travel.journey.start.beyond is not None and kind in ON_THE_GROUND:
+        travel.next = replace(travel.next, room=travel.journey.start.beyond)
 
 
 def _still_on(travel, ground, met, state, flies):
@@ -334,7 +338,9 @@ def _releases(spin, travels, time_s, position, velocity, spinning, lifts):
     spinning[:, 2] += omega
     spinning = frames.turn(spinning, angle)
     return [
-        Release(t.next.room, t.next.body, time_s[i], position[i], velocity[i], t.next.end_s, spinning[i], bool(lifts[i]))
+        Release(
+            t.next.room, t.next.body, time_s[i], position[i], velocity[i], t.next.end_s, spinning[i], bool(lifts[i])
+        )
         for i, t in enumerate(travels)
     ]
 

@@ -34,13 +34,14 @@ def plan(setting, motion):
     flat = None
     if gravity:
         still = setting.flat_room(gravity, under[1])
-        flat = Start(_laid(setting, motion, body, still, still.surfaces[0], FlatChart(), under)[0], motion.bounces)
+        laid_flat = _laid(setting, motion, body, still, still.surfaces[0], FlatChart(), under)[0]
+        flat = Start(laid_flat, motion.bounces, beyond=still)
     return Plan(
         start_s,
         _place(chart, under, laid.position_m),
         tuple(float(v) for v in local),
         body,
-        Start(laid, motion.bounces),
+        Start(laid, motion.bounces, beyond=setting.room(floor)),
         flat,
         None if gravity else NO_GRAVITY,
         floor=floor,

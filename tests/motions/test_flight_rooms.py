@@ -198,7 +198,8 @@ def test_bodies_in_rooms_of_all_kinds_fly_in_one_batch_as_alone():
     spin = steady(OMEGA)
     rooms = [POD, Room((Ball("deck", R),), True, (0.0, 0.0, 0.0), R), Room((FLOOR,), False, (0.0, -1.0, 0.0), None)]
     releases = [
-        release(spin, (R - 2.0, 0.5, 0.0), (-1.0, 1.0, 0.5), room, spin_rad_s=(9.0, 0.0, 30.0), lifts=True) for room in rooms
+        release(spin, (R - 2.0, 0.5, 0.0), (-1.0, 1.0, 0.5), room, spin_rad_s=(9.0, 0.0, 30.0), lifts=True)
+        for room in rooms
     ]
     for air in (None, AIR):
         together = fly(Medium(spin, air, R), releases)
