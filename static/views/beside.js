@@ -4,7 +4,7 @@
 import { Aboard } from './aboard.js';
 
 // what stands still aboard, and what outside
-const STILL = { pods: { ground: 'floor' }, tether: { ground: 'floor' }, tumbler: { ground: 'floor' }, turntable: { ground: 'platform', sky: 'room' } };
+const STILL = { pods: { ground: 'floor' }, tether: { ground: 'floor' }, tumbler: { ground: 'floor' }, turntable: { ground: 'platform', sky: 'room stands' } };
 
 export class Beside {
   constructor(picture, furniture, store, outside) {
@@ -34,9 +34,9 @@ export class Beside {
   }
 
   // `name`: of the habitat shown, where it is not the scene's own; `ground` and `sky`: what stands still
-  entitle({ name }, { ground = 'deck', sky = 'stars' }) {
+  entitle({ name }, { ground = 'deck', sky = 'stars stand' }) {
     const { aboard, outside } = this.furniture.halves;
-    const of = ({ titles: [frame, aside] }) => [frame, (name ? `${name}, ${aside}` : aside).replace('deck', ground).replace('stars', sky)];
+    const of = ({ titles: [frame, aside] }) => [frame, (name ? `${name}, ${aside}` : aside).replace('deck', ground).replace('stars stand', sky)];
     aboard.retitle(this.model ? ['Aboard', name ?? 'this habitat'] : of(aboard));
     outside.retitle(this.model ? ['Aboard', this.model.name] : of(outside));
   }
