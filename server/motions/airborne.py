@@ -41,13 +41,15 @@ class Airborne:
         self._ends_s = self._start_s + self._last_s
         self.met = [None] * len(releases)
         self._steps, self._owners, self._begins = [], [], []
-        position, velocity = (_columns([getattr(r, n) for r in releases]) for n in ("position_m", "velocity_m_s"))
+        position, velocity = (columns([getattr(r, n) for r in releases]) for n in ("position_m", "velocity_m_s"))
         force = self._force(medium, bodies, releases)
         self._at = np.arange(len(releases))  # index of each body still in the air
         self._touch = self._first_touch(position, velocity, force)
         up = np.array([surface is None for surface in self.met]) & (self._last_s > 0)
         self._ends_s[~up] = self._start_s[~up]
-        self._still = {i: path.still(float(self._start_s[i]), *_states(position, velocity, i)) for i in self._at[~up]}
+        self._still = {
+            i: path.of_no_length(float(self._start_s[i]), *_states(position, velocity, i)) for i in self._at[~up]
+        }
         self._mover = self._moving(force.take(up), position[:, up], velocity[:, up], up) if np.any(up) else None
         self._drop(up)
 
@@ -71,7 +73,7 @@ class Airborne:
         pull = self._of_rooms(lambda room: room.pull_m_s2).T.copy()
         spinning = None
         if medium.air is not None and any(r.lifts for r in releases):
-            spinning = _columns([r.spin_rad_s if r.lifts else _NO_LIFT for r in releases])
+            spinning = columns([r.spin_rad_s if r.lifts else _NO_LIFT for r in releases])
         return Force(medium, bodies, self._start_s, turns, pull, spinning, air_turns)
 
     def _turned(self, room):
@@ -170,7 +172,7 @@ class Airborne:
         return [self._still[i] if i in self._still else flown[i] for i in range(len(self.met))]
 
 
-def _columns(vectors):
+def columns(vectors):
     """A list of N vectors of 3 -> (3, N)."""
     return np.array(vectors, dtype=float).T.copy()
 

@@ -18,9 +18,9 @@ from ..physics.rolling import LAWS, ROLLS, SLIDES, STANDS, holds, riders, seeded
 from ..physics.stillness import Stillness
 from ..physics.turned import NODES, TO_CONTROL
 from ..physics.walker import Walker
-from .airborne import distinct
+from .airborne import columns, distinct
 from .flight import Crawls, Room
-from .path import Path, of_steps
+from .path import Path, of_no_length, of_steps
 
 MOST_TRIES = 4_000  # steps: seconds of work
 TOLERANCE_M = 2e-9  # error allowed to a step; a minute's rolling then keeps its energy to 1e-11
@@ -93,10 +93,6 @@ def _groups(laid):
     return [g[k : k + AT_ONCE] for g in groups.values() for k in range(0, len(g), AT_ONCE)]
 
 
-def _columns(vectors):
-    return np.array(vectors, dtype=float).T.copy()
-
-
 class _Afoot:
     """Bodies of one room, surface and mode under way."""
 
@@ -108,7 +104,7 @@ class _Afoot:
         self._end_s = np.maximum(np.array([one.end_s for one in laid], dtype=float), self._start_s)
         law = LAWS[self._mode](laid[0].surface, riders(medium, room, *distinct([one.body for one in laid])))
         self._radius_m = law.many.radius_m
-        x, u, spin = (_columns([getattr(one, n) for one in laid]) for n in ("position_m", "velocity_m_s", "spin_rad_s"))
+        x, u, spin = (columns([getattr(one, n) for one in laid]) for n in ("position_m", "velocity_m_s", "spin_rad_s"))
         lasts_s = np.clip(self._end_s - self._start_s, *_LASTS_S) if self._mode == ROLLS else np.ones(len(laid))
         state = np.concatenate([x, np.zeros_like(x)]), np.concatenate([u, spin * self._radius_m])
         self._walker = Walker(
@@ -350,13 +346,8 @@ class _Afoot:
 
     def _nowhere(self, i, lever):
         """A path of no length."""
-        scale, none, start_s = (
-            np.array([1.0, 1.0, 1.0, *(1 / lever,) * 3]),
-            np.zeros((1, 2, 6)),
-            float(self._start_s[i]),
-        )
-        position, velocity = ((a[:, i] * scale)[None] for a in self._first)
-        return Path(np.array([start_s]), np.ones(1), position, velocity, none, none, start_s, start_s)
+        scale = np.array([1.0, 1.0, 1.0, *(1 / lever,) * 3])
+        return of_no_length(float(self._start_s[i]), *(a[:, i] * scale for a in self._first))
 
 
 def _doubtful(values):

@@ -9,41 +9,21 @@ from dataclasses import dataclass
 import numpy as np
 
 from ..physics import frames
-from .path import horner
+from .path import Path, horner
 
 
 @dataclass(frozen=True)
-class Joined:
-    """S pieces of all legs in order of time: start_s, length_s (S,), states (S, 3) at each start, the change since then as
-    powers of s = (t - start)/length (S, K, 3); grounded (S,): in the turning frame; turned_rad (S, K, 3): on the ground the
-    integral of the spin relative to it; leg (S,): number of its leg; spin_rad_s (S, 3): the ball's in the air, inertial axes."""
+class Joined(Path):
+    """The Path of all legs, D = 3, each piece in its own frame. grounded (S,): in the turning one; turned_rad (S, K, 3): on
+    the ground the integral of the spin relative to it; spin_rad_s (S, 3): the ball's in the air, inertial axes."""
 
-    start_s: np.ndarray
-    length_s: np.ndarray
-    position_m: np.ndarray
-    velocity_m_s: np.ndarray
-    path_m: np.ndarray
-    path_m_s: np.ndarray
     grounded: np.ndarray
     turned_rad: np.ndarray | None
-    leg: np.ndarray
     spin_rad_s: np.ndarray
-    begin_s: float
-    end_s: float
 
     def piece(self, time_s):
         """Number (n,) of the piece that holds at times (n,); where two meet, the earlier."""
         return np.clip(np.searchsorted(self.start_s, time_s, "left") - 1, 0, None)
-
-    def share(self, k, time_s):
-        """s (n, 1) of times (n,) in pieces k (n,)."""
-        return ((time_s - self.start_s[k]) / self.length_s[k])[:, None]
-
-    def at(self, time_s):
-        """Position and velocity (n, 3) in each piece's own frame at times (n,)."""
-        k = self.piece(time_s)
-        s = self.share(k, time_s)
-        return self.position_m[k] + horner(self.path_m[k], s), self.velocity_m_s[k] + horner(self.path_m_s[k], s)
 
     def both(self, spin, time_s):
         """Position and velocity (n, 3) in the turning frame, and the position in the inertial one, at times (n,)."""
@@ -80,12 +60,11 @@ def of_legs(legs):
         all_of("velocity_m_s"),
         all_of("path_m"),
         all_of("path_m_s"),
-        grounded,
-        _turned(paths, powers) if np.any(grounded) else None,
-        np.repeat(np.arange(len(legs)), count),
-        np.repeat([leg.spin_rad_s for leg in legs], count, axis=0),
         paths[0].begin_s,
         paths[-1].end_s,
+        grounded,
+        _turned(paths, powers) if np.any(grounded) else None,
+        np.repeat([leg.spin_rad_s for leg in legs], count, axis=0),
     )
 
 

@@ -9,6 +9,7 @@ from dataclasses import dataclass, field, replace
 import numpy as np
 
 from ..physics import contact, frames
+from ..physics.aboard import of_frame
 from ..physics.crossings import TOUCH_M
 from .flight import Crawls, Flown, Path, Release, Room, fly
 from .ground import Laid, go
@@ -75,11 +76,6 @@ class Journey:
     legs: list = field(default_factory=list)
     happenings: list = field(default_factory=list)
     end: str | None = None
-
-    @property
-    def room(self):
-        """The room it began in."""
-        return self.start.first.room if self.start.first is not None else self.start.opening.release.room
 
     @property
     def begin_s(self):
@@ -357,12 +353,7 @@ def _pressed(spin, travels, surfaces, time_s, position, velocity, normal):
     """Acceleration (n,) toward its surface of each body that glides along it, m/s2; below 0 where it would leave it."""
     turns = np.array([t.next.room.turns for t in travels])
     omega, change = np.where(turns, spin.rate_rad_s(time_s), 0.0), np.where(turns, spin.change_rad_s2(time_s), 0.0)
-    free = (
-        np.array([t.next.room.pull_m_s2 for t in travels])
-        - 2 * frames.spin_cross(omega, velocity)
-        - frames.spin_cross(omega, frames.spin_cross(omega, position))
-        - frames.spin_cross(change, position)
-    )
+    free = np.array([t.next.room.pull_m_s2 for t in travels]) + of_frame(omega, change, position.T, velocity.T).T
     bends = _each(surfaces, "bend", position, velocity)
     return -np.einsum("ij,ij->i", free, normal) - np.einsum("ij,ij->i", velocity, bends)
 

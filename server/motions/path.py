@@ -22,16 +22,24 @@ class Path:
     begin_s: float
     end_s: float
 
+    def piece(self, time_s):
+        """Number (n,) of the piece that holds at times (n,); where two meet, the later."""
+        return np.clip(np.searchsorted(self.start_s, time_s, "right") - 1, 0, None)
+
+    def share(self, k, time_s):
+        """s (n, 1) of times (n,) in pieces k (n,)."""
+        return ((time_s - self.start_s[k]) / self.length_s[k])[:, None]
+
     def at(self, time_s):
         """Position and velocity (n, D), (n, D) at times (n,) inside [begin_s, end_s]."""
-        k = np.clip(np.searchsorted(self.start_s, time_s, "right") - 1, 0, None)
-        s = ((time_s - self.start_s[k]) / self.length_s[k])[:, None]
+        k = self.piece(time_s)
+        s = self.share(k, time_s)
         return self.position_m[k] + horner(self.path_m[k], s), self.velocity_m_s[k] + horner(self.path_m_s[k], s)
 
 
-def still(time_s, position, velocity):
-    """A path of no length, at a state (3,), (3,)."""
-    none = np.zeros((1, 2, 3))
+def of_no_length(time_s, position, velocity):
+    """A path of no length, at a state (D,), (D,)."""
+    none = np.zeros((1, 2, len(position)))
     return Path(np.array([time_s]), np.ones(1), position[None], velocity[None], none, none, time_s, time_s)
 
 

@@ -31,20 +31,18 @@ def _steps(setting, path, at, plan, axis_s):
     """Change of azimuth (n - 1) from each of the rising times (n,) to the next: inertial where all of it flies, else that
     in the turning frame."""
     spin, radius = setting.habitat.spin, setting.habitat.radius_m
-    position = path.at(at)[0]
-    if path.turned_rad is not None:
-        position = path.both(spin, at)[2]
+    flies = path.turned_rad is None
+    turning, _, position = (None, None, path.at(at)[0]) if flies else path.both(spin, at)
     steps = frames.azimuth_steps(position)
     on_axis = np.hypot(position[:, 0], position[:, 1]) <= AXIS_SHARE * radius
     for t in axis_s:
         _cross_axis(steps, position, on_axis, at, t)
     if on_axis[0]:
         _leave_axis(steps, position, on_axis, plan.place[0] / radius + float(spin.angle_rad(path.begin_s)))
-    if path.turned_rad is None:
+    if flies:
         return steps
-    turning = frames.azimuth_steps(path.both(spin, at)[0])
     ground = path.grounded[path.piece(at[1:])]
-    return np.where(ground, turning, steps - np.diff(spin.angle_rad(at)))
+    return np.where(ground, frames.azimuth_steps(turning), steps - np.diff(spin.angle_rad(at)))
 
 
 def _cross_axis(steps, along, on_axis, times, axis_s):

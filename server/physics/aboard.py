@@ -23,6 +23,17 @@ def cross(a, b):
     return out
 
 
+def of_frame(omega, change, x, u):
+    """The turning frame's own accelerations (3, N), m/s2, at x with velocities u (3, N) in it: -2 Omega x u
+    - Omega x (Omega x x) - Omega' x x."""
+    twice, outward = 2.0 * omega, omega * omega
+    out = np.empty_like(u)
+    out[0] = twice * u[1] + outward * x[0] + change * x[1]
+    out[1] = outward * x[1] - twice * u[0] - change * x[0]
+    out[2] = 0.0
+    return out
+
+
 class Aboard:
     """The accelerations of N bodies in one room, m/s2: -2 Omega x u - Omega x (Omega x x) - Omega' x x + pull + drag / m.
 
@@ -51,11 +62,7 @@ class Aboard:
 
     def at(self, omega, change, x, u):
         """Acceleration (3, N) of bodies at x with velocities u (3, N), both in the room's frame."""
-        twice, outward = 2.0 * omega, omega * omega
-        out = np.empty_like(u)
-        out[0] = twice * u[1] + outward * x[0] + change * x[1]
-        out[1] = outward * x[1] - twice * u[0] - change * x[0]
-        out[2] = 0.0
+        out = of_frame(omega, change, x, u)
         out += self._pull
         if self._air is not None:
             out -= self._drag(omega, x, u)

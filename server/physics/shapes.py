@@ -206,10 +206,8 @@ class Turntable:
 
 @dataclass(frozen=True)
 class Ramp:
-    """A flat ramp on a ground: corners (4, 3), foot left, foot right, top right, top left, and its surfaces.
-
-    surfaces: the slope itself, then the edges past which a ball leaves it (not the foot: there the ground is).
-    """
+    """A flat ramp on a ground: corners (4, 3), foot left, foot right, top right, top left; the slope itself; the edges past
+    which a ball leaves it (not the foot: there the ground is)."""
 
     corners_m: np.ndarray
     slope: Plane

@@ -7,6 +7,8 @@ at Chebyshev's points is as good: its error is below 1e-12 of the distance from 
 
 import numpy as np
 
+from .aboard import of_frame
+
 MOST_RAD = 0.5  # that the frame may turn within one step
 _DEGREE = 11
 
@@ -48,9 +50,7 @@ def states(spin, time_s, position, velocity, acceleration):
     x, v, a = (turned_back(each, angle) for each in (position, velocity, acceleration))
     v[0] += omega * x[1]
     v[1] -= omega * x[0]
-    a[0] += 2 * omega * v[1] + omega**2 * x[0] + change * x[1]
-    a[1] += -2 * omega * v[0] + omega**2 * x[1] - change * x[0]
-    return x, v, a
+    return x, v, a + of_frame(omega, change, x, v)
 
 
 def path(step, start_s, spin):

@@ -12,7 +12,7 @@ from .. import __version__
 from ..physics.bodies import NAMED_BODIES
 from ..physics.constants import PERSON_HEIGHT_M
 from ..physics.liquids import LIQUIDS
-from . import document
+from . import document, habitat_parts
 
 
 def pattern_of(field):
@@ -121,7 +121,7 @@ def _fields() -> dict[str, Any]:
     for path, field in _walk(document.Scene):
         if not path.endswith(".kind"):
             found.setdefault(path, _described(field))
-    shapes = list(document.SHAPES)
+    shapes = list(habitat_parts.SHAPES)
     found["habitat.shape"] |= {"choices": shapes, "may_be": " or ".join(shapes)}
     kinds = list(document.MOTIONS)
     found["motions.*.kind"] = {
@@ -189,7 +189,7 @@ def _shapes():
             "required": [n for n, f in model.model_fields.items() if f.is_required()],
             "new": {"shape": shape, **_NEW_SHAPE.get(shape, {})},
         }
-        for shape, model in document.SHAPES.items()
+        for shape, model in habitat_parts.SHAPES.items()
     }
 
 

@@ -5,7 +5,8 @@ import re
 
 from ..errors import BadInput, refusal, shown
 from .catalogue import FIELDS, pattern_of
-from .document import MOTIONS, SHAPES
+from .document import MOTIONS
+from .habitat_parts import SHAPES
 
 _TAGS = {
     "@named",

@@ -44,10 +44,15 @@ export function swept(R, angles, profile, facing, deck = false) {
     const [q, r] = [i * columns + k, (i + 1) * columns + k];
     index.push(...(facing === 'out' ? [q, r, q + 1, r, r + 1, q + 1] : [q, q + 1, r, r, q + 1, r + 1]));
   }
+  return card(position, normal, deck && where, index);
+}
+
+// A mesh of corners; `where`, on decks only, is where on the deck each corner is.
+function card(position, normal, where, index) {
   const geometry = new BufferGeometry();
   geometry.setAttribute('position', new BufferAttribute(position, 3));
   geometry.setAttribute('normal', new BufferAttribute(normal, 3));
-  if (deck) geometry.setAttribute('deck', new BufferAttribute(where, 2));
+  if (where) geometry.setAttribute('deck', new BufferAttribute(where, 2));
   geometry.setIndex(index);
   return geometry;
 }
@@ -93,12 +98,7 @@ export function band(R, angles, a, b, facing, deck = false) {
     const [q, r, s, t] = [2 * i, 2 * i + 2, 2 * i + 1, 2 * i + 3];
     index.push(...(flip ? [q, s, r, r, s, t] : [q, r, s, r, t, s]));
   }
-  const geometry = new BufferGeometry();
-  geometry.setAttribute('position', new BufferAttribute(position, 3));
-  geometry.setAttribute('normal', new BufferAttribute(normal, 3));
-  if (deck) geometry.setAttribute('deck', new BufferAttribute(where, 2));
-  geometry.setIndex(index);
-  return geometry;
+  return card(position, normal, deck && where, index);
 }
 
 // A flat piece of deck, half_along × half_axial about its middle; `point(along, axial)` gives its corners, seen from above.

@@ -6,7 +6,8 @@ import pytest
 
 import server
 from server.scene.catalogue import FIELDS, catalogue, pattern_of
-from server.scene.document import MOTIONS, SHAPES, OwnBody, Scene
+from server.scene.document import MOTIONS, OwnBody, Scene
+from server.scene.habitat_parts import SHAPES
 from server.scene.reading import read
 from tests.scene.documents import changed, refusals, scene
 from tests.scene.test_document import BASE, RANGES, accepts
