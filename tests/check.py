@@ -17,7 +17,13 @@ ROOT = Path(__file__).resolve().parent.parent
 VENV = ROOT / ".venv"
 PYTHON = VENV / ("Scripts/python.exe" if os.name == "nt" else "bin/python")
 STAMP = VENV / "rimfall-installed.txt"
-MADE_FROM = ("pyproject.toml", "uv.lock", "static/package-lock.json", "static/vendor_build.py")
+MADE_FROM = (
+    "pyproject.toml",
+    "uv.lock",
+    "static/package-lock.json",
+    "static/vendor_build.py",
+    "tests/exports/package-lock.json",
+)
 
 
 def main():
@@ -58,6 +64,8 @@ def install():
     command = [PYTHON, "-m", "pip", "install", "--quiet", "--disable-pip-version-check", "--editable", f"{ROOT}[test]"]
     if subprocess.run(command).returncode != 0:
         sys.exit("The install failed; the reason is above.")
+    if subprocess.run([PYTHON, ROOT / "tests/validator.py"]).returncode != 0:
+        sys.exit("The glTF validator could not be had from npm; the reason is above.")
     STAMP.write_text(digest())
 
 

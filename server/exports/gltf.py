@@ -1,0 +1,191 @@
+"""A trace as one glTF 2.0 file (.glb, ISO/IEC 12113): metres, Y up, times in seconds of the file from 0, nothing outside it.
+
+Root > habitat > its parts, the cameras that ride, and under an anchor node where the lengths ask for one the bodies, drops,
+streams and paths. In the view "inertial" the habitat node turns and carries them all; in "inertial_flat" it turns and they
+hang under the root. A body that is not there has the scale 0. The format knows neither frames nor curves: what changes shape
+is drawn by morph targets, at most GREATEST_TARGETS of them, evenly taken from the frames.
+"""
+
+import numpy as np
+
+from .. import __version__
+from ..errors import TooMuch, refusal
+from . import gltf_shapes as shapes
+from .gltf_file import LINES, POINTS, File
+from .notes import MOST_NODES
+from .options import INERTIAL_FLAT, ROTATING
+from .stage_colours import WATER, linear, of_motion
+
+GREATEST_TARGETS = 240
+GREATEST_TURNS = 200_000  # keys of one body's turning
+POINT_RADIUS_M = 0.01  # how large a body without size is drawn
+NEAR_M = 0.05
+DARK = "#3A3D3C"
+UNLIT = "KHR_materials_unlit"
+
+
+def glb(shot):
+    """The file as bytes, of a Shot in metres with Y up."""
+    file = File(f"Rimfall {__version__}", shot.notes)
+    root = file.node(None, "rimfall")
+    lines = [line for line in shot.lines if len(line.position_m) > 1]
+    space = _habitat(file, shot, root)
+    things = root if shot.options.view == INERTIAL_FLAT else space
+    if np.any(shot.anchor_m):
+        things = file.node(things, "anchor", translation=_listed(shot.anchor_m))
+    for ball in shot.balls:
+        _ball(file, shot, things, ball)
+    if shot.drops is not None and len(shot.drops.ids):
+        few = len(shot.drops.ids) <= MOST_NODES
+        (_drop_nodes if few else _drop_points)(file, shot, things, shot.drops)
+    for stream in shot.streams:
+        _stream(file, shot, things, stream)
+    for line in lines:
+        _line(file, shot, things, line)
+    for mesh in shot.meshes:
+        _part(file, space, mesh)
+    for camera in shot.cameras:
+        _camera(file, shot, space if camera.rides else root, camera)
+    return file.glb(root)
+
+
+def _habitat(file, shot, root):
+    """The node whose space is the habitat's own: the one that turns, or one under it where it does not turn about the origin."""
+    if shot.options.view == ROTATING:
+        return file.node(root, "habitat")
+    away = np.any(shot.pivot_m)
+    turning = file.node(root, "habitat", **({"translation": _listed(shot.pivot_m)} if away else {}))
+    file.animate(turning, "rotation", *shapes.spin_keys(shot.shown_s, shot.angle_rad, shot.axis))
+    return file.node(turning, "habitat_space", translation=_listed(-shot.pivot_m)) if away else turning
+
+
+def _ball(file, shot, parent, ball):
+    mesh = _ball_mesh(file, ball)
+    place = ball.position_m - shot.anchor_m
+    node = file.node(parent, ball.name, mesh=mesh, translation=_listed(place[0]), extras={"id": int(ball.id)})
+    file.animate(node, "translation", shot.shown_s, place)
+    if ball.attitude is not None:
+        times, turned = _turning(shot, ball)
+        file.animate(node, "rotation", np.interp(times, shot.time_s, shot.shown_s), turned)
+    _appear(file, shot, node, ball.alive, 1.0)
+
+
+def _turning(shot, ball):
+    """Scene times (n,) and quaternions (n, 4) of a body that turns. Raises TooMuch where it turns too often."""
+    times = shapes.attitude_times(shot.time_s, ball.attitude, GREATEST_TURNS)
+    if times is None:
+        name = shot.notes["scene"]["motions"][ball.motion]["name"]
+        say = f"The ball of motion {name} turns too often for its file; let it spin more slowly (ball_spin_rpm) or end sooner."
+        raise TooMuch(refusal("motions", name, f"within {GREATEST_TURNS:,} keys of one body's turning", say))
+    return times, shapes.attitude_keys(times, ball.attitude)
+
+
+def _appear(file, shot, node, alive, size):
+    """Scale keys of 0 and `size` (a number) at the start and wherever alive (T,) changes; none for what is always there."""
+    if np.all(alive):
+        return
+    at = np.flatnonzero(np.concatenate([[True], alive[1:] != alive[:-1]]))
+    file.animate(node, "scale", shot.shown_s[at], np.outer(np.where(alive[at], size, 0.0), np.ones(3)), "STEP")
+
+
+def _ball_mesh(file, ball):
+    """A sphere in the motion's colour; one that turns has every other eighth dark."""
+    radius = ball.radius_m or POINT_RADIUS_M
+    corners, faces = shapes.ball(16, 24)
+    attributes = {"POSITION": file.vertices(radius * corners), "NORMAL": file.vertices(corners)}
+    halves = [faces] if ball.attitude is None else shapes.eighths(corners, faces)
+    colours = [of_motion(ball.motion), linear(DARK)]
+    return file.add("meshes", {"name": ball.name, "primitives": [
+        {"attributes": attributes, "indices": file.indices(half), "material": _matte(file, colour)}
+        for half, colour in zip(halves, colours, strict=False)
+    ]})  # fmt: skip
+
+
+def _drop_nodes(file, shot, parent, drops):
+    """Each drop a node, all with one mesh of diameter 1."""
+    corners, faces = shapes.ball(6, 8)
+    attributes = {"POSITION": file.vertices(0.5 * corners), "NORMAL": file.vertices(corners)}
+    drawn = {"attributes": attributes, "indices": file.indices(faces), "material": _matte(file, linear(WATER))}
+    mesh = file.add("meshes", {"name": "droplet", "primitives": [drawn]})
+    for i, name in enumerate(drops.names):
+        size, place, alive = float(drops.diameter_m[i]), drops.position_m[:, i] - shot.anchor_m, drops.alive[:, i]
+        at = {"translation": _listed(place[0]), "scale": _listed(np.full(3, size if alive[0] else 0.0))}
+        node = file.node(parent, name, mesh=mesh, extras={"id": int(drops.ids[i])}, **at)
+        file.animate(node, "translation", shot.shown_s, place)
+        _appear(file, shot, node, alive, size)
+
+
+def _drop_points(file, shot, parent, drops):
+    """All drops as the points of one mesh, in order of their ids."""
+    place = drops.position_m - shot.anchor_m
+    primitive = {"mode": POINTS, "material": _unlit(file, linear(WATER))}
+    _morphing(file, shot, parent, "droplets", place, primitive)
+
+
+def _stream(file, shot, parent, stream):
+    skin = shapes.tube(stream.position_m - shot.anchor_m, stream.width_m, shot.axis)
+    faces = shapes.tube_faces(stream.position_m.shape[1])
+    primitive = {"indices": file.indices(faces), "material": _matte(file, linear(WATER), both_sides=True)}
+    _morphing(file, shot, parent, stream.name, skin, primitive)
+
+
+def _morphing(file, shot, parent, name, corners, primitive):
+    """A node whose mesh has corners (T, V, 3): those of time 0, and a target for each later key."""
+    every = -(-(len(corners) - 1) // GREATEST_TARGETS) or 1
+    keys = np.unique(np.append(np.arange(0, len(corners), every), len(corners) - 1))
+    base = corners[0].astype(np.float32)
+    targets = [{"POSITION": file.vertices(corners[k] - base)} for k in keys[1:]]
+    mesh = {"name": name, "primitives": [{"attributes": {"POSITION": file.vertices(base)}} | primitive]}
+    if targets:
+        mesh["primitives"][0]["targets"] = targets
+        mesh["weights"] = [0] * len(targets)
+    node = file.node(parent, name, mesh=file.add("meshes", mesh))
+    if targets:
+        file.animate(node, "weights", shot.shown_s[keys], np.eye(len(keys))[:, 1:].ravel())
+
+
+def _line(file, shot, parent, line):
+    """A path as separate strokes: 0 to 1, 1 to 2 and so on, as every reader draws them."""
+    strokes = np.arange(len(line.position_m) - 1)[:, None] + np.arange(2)
+    primitive = {
+        "mode": LINES,
+        "attributes": {"POSITION": file.vertices(line.position_m - shot.anchor_m)},
+        "indices": file.indices(strokes),
+        "material": _unlit(file, of_motion(line.motion)),
+    }
+    file.node(parent, line.name, mesh=file.add("meshes", {"name": line.name, "primitives": [primitive]}))
+
+
+def _part(file, parent, part):
+    primitive = {
+        "attributes": {"POSITION": file.vertices(part.position_m), "NORMAL": file.vertices(part.normal)},
+        "indices": file.indices(part.faces),
+        "material": _matte(file, part.colour, part.both_sides),
+    }
+    file.node(parent, part.name, mesh=file.add("meshes", {"name": part.name, "primitives": [primitive]}))
+
+
+def _camera(file, shot, parent, camera):
+    """A vantage; one that follows something has a key a frame."""
+    lens = {"yfov": float(np.radians(camera.fov_deg)), "aspectRatio": float(camera.aspect), "znear": NEAR_M}
+    number = file.add("cameras", {"name": camera.name, "type": "perspective", "perspective": lens})
+    turned = shapes.of_axes(camera.axes)
+    at = {"translation": _listed(camera.position_m[0]), "rotation": _listed(turned[0])}
+    node = file.node(parent, camera.name, camera=number, **at)
+    if len(camera.position_m) > 1:
+        file.animate(node, "translation", shot.shown_s, camera.position_m)
+        file.animate(node, "rotation", shot.shown_s, turned)
+
+
+def _matte(file, colour, both_sides=False):
+    surface = {"baseColorFactor": [*colour, 1.0], "metallicFactor": 0.0, "roughnessFactor": 1.0}
+    return file.once("materials", {"pbrMetallicRoughness": surface} | ({"doubleSided": True} if both_sides else {}))
+
+
+def _unlit(file, colour):
+    surface = {"baseColorFactor": [*colour, 1.0], "metallicFactor": 0.0, "roughnessFactor": 1.0}
+    return file.once("materials", {"pbrMetallicRoughness": surface, "extensions": {UNLIT: {}}})
+
+
+def _listed(values):
+    return [float(v) for v in values]
