@@ -1,0 +1,112 @@
+"""What moves: a ball as a sphere that moves and turns, all drops as one cloud of points with velocities and accelerations."""
+
+import numpy as np
+
+from ...errors import TooMuch, refusal
+from .layer import Attribute, Prim, changing
+from .parts import order
+
+POINT_RADIUS_M = 0.02  # what a body without size is drawn as
+QUARTER_RAD = np.pi / 2
+GREATEST_TURNS = 500_000  # orientations of one body in a file
+SOON_S = 1e-5  # over which a rate of turning is read: right up to 300,000 rad/s
+
+
+def ball(shot, body, looks):
+    """A Sphere: where it is at every frame, which way it has turned, and from when to when it is seen."""
+    radius = (body.radius_m or POINT_RADIUS_M) * shot.per_unit
+    places = (body.position_m - shot.anchor_m) * shot.per_unit
+    turns = [] if body.attitude is None else [_turns(shot, body)]
+    shown, bound, apis = looks.of_motion(body.motion)
+    attributes = [
+        Attribute("radius", "double", radius),
+        Attribute("extent", "float3[]", radius * np.array([[-1.0] * 3, [1.0] * 3])),
+        changing("xformOp:translate", "double3", shot.frame, places),
+        *turns,
+        order("xformOp:translate", *(t.name for t in turns)),
+        *_seen(shot.frame, body.alive),
+        *shown,
+    ]
+    names = {n["id"]: n["name"] for n in shot.notes["ids"]}
+    return Prim("Sphere", body.name, attributes, relations=bound, apis=apis, shown_name=names.get(body.id))
+
+
+def _seen(frame, alive):
+    """Samples of visibility, held, where it changes; none where the body is always seen."""
+    if np.all(alive):
+        return []
+    at = np.concatenate([[True], alive[1:] != alive[:-1]])
+    words = np.where(alive[at], "inherited", "invisible").tolist()
+    if len(words) == 1:
+        return [Attribute("visibility", "token", words[0])]
+    return [Attribute("visibility", "token", at=frame[at], values=words)]
+
+
+def _turns(shot, body):
+    """Orientation samples: at the frames, and between them where it turns by more than a quarter from one to the next."""
+    rate = _rates(body.attitude, shot.time_s)
+    between = np.maximum(rate[1:], rate[:-1]) * np.diff(shot.time_s) / QUARTER_RAD
+    counts = np.maximum(np.ceil(1.02 * between).astype(int), 1)
+    if counts.sum() > GREATEST_TURNS:
+        _refuse(body.name, int(counts.sum()))
+    starts = np.repeat(np.arange(len(counts)), counts)
+    share = (np.arange(len(starts)) - np.repeat(np.cumsum(counts) - counts, counts)) / np.repeat(counts, counts)
+    at, time_s = (np.append(v[:-1][starts] + share * np.diff(v)[starts], v[-1]) for v in (shot.frame, shot.time_s))
+    return changing("xformOp:orient", "quatf", at, continuous(body.attitude(time_s)))
+
+
+def _refuse(name, turns):
+    say = (
+        f"{name} spins so fast that the file would hold {turns:,} of its orientations; it may hold {GREATEST_TURNS:,}. "
+        "Take a shorter part of the scene (to_s), or let it spin slower."
+    )
+    raise TooMuch(refusal("motions", name, f"within {GREATEST_TURNS:,} orientations", say))
+
+
+def _rates(attitude, time_s):
+    """How fast something turns at times (n,), rad/s, from its unit quaternions a moment apart: their chord is 2 sin(angle/4)."""
+    both = attitude(np.stack([time_s - SOON_S / 2, time_s + SOON_S / 2], axis=1).ravel())
+    chord = np.linalg.norm(np.diff(continuous(both), axis=0)[::2], axis=1)
+    return 4 * np.arcsin(np.minimum(chord / 2, 1.0)) / SOON_S
+
+
+def continuous(turns):
+    """Unit quaternions (n, 4) with signs such that each is the nearer of the two that mean the same to the one before."""
+    dots = np.sum(turns[1:] * turns[:-1], axis=1)
+    signs = np.cumprod(np.where(dots < 0, -1.0, 1.0))
+    return turns * np.concatenate([[1.0], signs])[:, None]
+
+
+def droplets(shot, looks):
+    """Points of all drops: positions, velocities and accelerations at the same times, or readers drop the last two; of no width
+    while they are not there. A second of the file is `pace` seconds of the scene, and velocities are of the file."""
+    drops = shot.drops
+    points = _single((drops.position_m - shot.anchor_m) * shot.per_unit)
+    widths = _single(drops.diameter_m * drops.alive * shot.per_unit)
+    shown, bound, apis = looks.water()
+    attributes = [
+        *(
+            Attribute(name, kind, at=shot.frame, values=values)
+            for name, kind, values in (
+                ("points", "point3f[]", points),
+                ("velocities", "vector3f[]", _single(drops.velocity_m_s * (shot.pace * shot.per_unit))),
+                ("accelerations", "vector3f[]", _single(drops.acceleration_m_s2 * (shot.pace**2 * shot.per_unit))),
+            )
+        ),
+        Attribute("widths", "float[]", at=shot.frame, values=widths, interpolation="vertex"),
+        Attribute("extent", "float3[]", at=shot.frame, values=boxes(points, widths)),
+        Attribute("ids", "int64[]", drops.ids),
+        Attribute("primvars:id", "int[]", drops.ids, interpolation="vertex"),
+        *shown,
+    ]
+    return Prim("Points", "Droplets", attributes, relations=bound, apis=apis)
+
+
+def _single(numbers):
+    return numbers.astype(np.float32)
+
+
+def boxes(points, widths):
+    """Corners (T, 2, 3) that hold points (T, N, 3) of widths (T, N) or (T, 1)."""
+    half = widths[..., None] / 2
+    return np.stack([np.min(points - half, axis=1), np.max(points + half, axis=1)], axis=1)
