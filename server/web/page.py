@@ -1,4 +1,4 @@
-"""The page itself."""
+"""The workbench, and the page to print."""
 
 from fastapi import APIRouter, Request
 from fastapi.responses import HTMLResponse
@@ -15,3 +15,9 @@ _templates = Jinja2Templates(folder("templates"))
 def page(request: Request):
     """The workbench."""
     return _templates.TemplateResponse(request, "page.html", {"version": __version__})
+
+
+@router.api_route("/brief", methods=["GET", "HEAD"], response_class=HTMLResponse)
+def brief(request: Request):
+    """The page to print."""
+    return _templates.TemplateResponse(request, "brief.html", {"version": __version__})

@@ -107,7 +107,7 @@ function spanWords(times) {
   return times.length === 1 ? ` at ${from} s` : `, ${times.length} times from ${from} to ${to} s`;
 }
 
-function eventWords({ kind, velocity_after_m_s: after }, first, motion) {
+export function eventWords({ kind, velocity_after_m_s: after }, first, motion) {
   const off = after?.some(Boolean) ?? false;
   const words = {
     apex: 'highest',

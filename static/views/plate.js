@@ -1,28 +1,19 @@
-// One stage as a flat plate, ink on paper, seen down the axis: the deck as a line with metre ticks, the paths and who moves.
+// One stage as a flat plate, with its title and its words: what the stages are where there is no WebGL.
 
-import { angleAt } from '../time/track.js';
 import { attachAlone } from './chooser.js';
-import { PERSON_M } from './figure.js';
 import { svg } from './furniture.js';
-import { bodyAt, standing } from './model.js';
-import { drawnPoint } from './place.js';
-import { degrees, metres } from './say.js';
-import { seenPoints } from './seats.js';
-import { Spoken, stageWords } from './spoken.js';
-import { PLAIN } from './styles.js';
+import { LinePlate } from './line_plate.js';
+import { Spoken, stageWords, turnedWords } from './spoken.js';
 
-const INK = '#182024';
-const SOFT = '#465157';
-const TOP_PX = 50;
-const SIDE_PX = 36;
-const FOOT_PX = 44;
+const ROOM = { top: 50, side: 36, foot: 44, arrow: 68, highest: 16, text: 14, paper: '#EEEFE9', named: true };
 
 export class Plate {
   constructor(dom, store) {
     this.dom = dom;
     this.frame = dom.frame;
-    this.sheet = svg('svg', { class: 'stage-plate', 'aria-hidden': 'true' });
-    dom.view.before(this.sheet);
+    const sheet = svg('svg', { class: 'stage-plate', 'aria-hidden': 'true' });
+    this.lines = new LinePlate(sheet, dom.frame, ROOM);
+    dom.view.before(sheet);
     dom.view.setAttribute('role', 'img');
     dom.seat.hidden = true;
     dom.measure.hidden = true;
@@ -31,130 +22,21 @@ export class Plate {
   }
 
   fitInto(rect) {
-    this.rect = rect;
     this.dom.box.hidden = !rect;
     if (!rect) return;
     const { x, y, width, height } = rect;
     Object.assign(this.dom.box.style, { transform: `translate(${x}px, ${y}px)`, width: `${width}px`, height: `${height}px` });
-    this.sheet.setAttribute('viewBox', `0 0 ${width} ${height}`);
+    this.lines.fitInto(rect);
   }
 
   read(model, shown, view) {
     Object.assign(this, { model, shown, view });
-    this.scaleTo(seenPoints({ frame: this.frame, companion: view.companion, lead: shown[view.chosen] }, model, shown));
-    this.sheet.replaceChildren();
-    this.drawDeck();
-    for (const m of shown) this.drawPath(m);
-    this.moving = svg('g', {}, this.sheet);
-  }
-
-  scaleTo(points) {
-    const { width, height } = this.rect;
-    const box = { l: Infinity, r: -Infinity, b: Infinity, t: -Infinity };
-    for (let i = 0; i < points.length; i += 3) {
-      box.l = Math.min(box.l, points[i]);
-      box.r = Math.max(box.r, points[i]);
-      box.b = Math.min(box.b, points[i + 1]);
-      box.t = Math.max(box.t, points[i + 1]);
-    }
-    this.px = Math.min((width - 2 * SIDE_PX) / Math.max(box.r - box.l, 1e-6), (height - TOP_PX - FOOT_PX) / Math.max(box.t - box.b, 1e-6));
-    this.x0 = width / 2 - (this.px * (box.l + box.r)) / 2;
-    this.y0 = (TOP_PX + height - FOOT_PX) / 2 + (this.px * (box.b + box.t)) / 2;
-  }
-
-  at(p) {
-    return [this.x0 + p.x * this.px, this.y0 - p.y * this.px];
-  }
-
-  line(points, look) {
-    let d = '';
-    for (let i = 0; i < points.length; i += 3) d += `${i ? 'L' : 'M'}${this.at({ x: points[i], y: points[i + 1] }).map((c) => c.toFixed(1)).join(' ')}`;
-    return svg('path', { d, fill: 'none', 'stroke-linejoin': 'round', ...look }, this.sheet);
-  }
-
-  text(parent, [x, y], words, fill, anchor = 'middle') {
-    const { width } = this.rect;
-    svg('text', { x: Math.min(width - 8, Math.max(8, x)).toFixed(1), y: y.toFixed(1), fill, 'text-anchor': x < 60 ? 'start' : x > width - 60 ? 'end' : anchor }, parent).textContent = words;
-  }
-
-  drawDeck() {
-    const { ground, shape, radius_m: R } = this.model;
-    if (ground.floors) ground.floors.forEach(({ half_m: [a] }, floor) => this.across(floor, a));
-    else this.ring(R, 2.5);
-    if (shape.kind === 'torus') this.ring(R - 2 * shape.tube_radius_m, 1);
-    if (this.frame !== 'aboard') return;
-    this.spinward();
-    const floor = this.shown[0]?.floor ?? 0;
-    const reach_m = ground.reach(floor).along_m;
-    const step = 5 * 10 ** Math.max(R < 5 ? -1 : 0, Math.ceil(Math.log10(60 / this.px / 5)));
-    for (let along = -20 * step; along <= 20 * step; along += step) if (Math.abs(along) < reach_m) this.tick(along, floor);
-  }
-
-  ring(radius_m, width) {
-    const [x, y] = this.at({ x: 0, y: this.model.radius_m });
-    svg('circle', { cx: x, cy: y, r: radius_m * this.px, fill: 'none', stroke: INK, 'stroke-width': width }, this.sheet);
-  }
-
-  // A flat floor seen along the axis; Outside where it was at time 0.
-  across(floor, reach_m) {
-    this.line([-reach_m, reach_m].flatMap((along) => { const { x, y, z } = this.model.ground.at(along, 0, 0, 0, {}, floor); return [x, y, z]; }), { stroke: INK, 'stroke-width': 2.5 });
-  }
-
-  spinward() {
-    const [x, y] = [this.rect.width - 120, TOP_PX + 18];
-    this.text(this.sheet, [x + 45, y - 8], 'spinward', INK);
-    svg('path', { d: `M${x} ${y}h90m-9 -5l9 5l-9 5`, fill: 'none', stroke: INK, 'stroke-width': 1.5 }, this.sheet);
-  }
-
-  // Below the deck on the plate: outward, which on a platform is past its edge.
-  tick(along, floor) {
-    const { ground, radius_m: R } = this.model;
-    const out = 8 / this.px;
-    const [a, b, c] = [0, out, 2.6 * out].map((off) => this.at(ground.level ? ground.at(along, 0, R + off, 0, {}) : ground.at(along, -off, 0, 0, {}, floor)));
-    svg('path', { d: `M${a.join(' ')}L${b.join(' ')}`, stroke: INK, 'stroke-width': 1.5 }, this.sheet);
-    if (c[0] > 10 && c[0] < this.rect.width - 10) this.text(this.sheet, [c[0], c[1] + 4], along === 0 ? '0\u00a0m' : String(Number(along.toPrecision(6))).replace('-', '−'), SOFT);
-  }
-
-  drawPath(m) {
-    const { points } = m.lines[this.frame];
-    if (this.frame === 'aboard' && this.view.companion && m.lines.companion) this.drawPlain(m.lines.companion.points);
-    this.line(points, { stroke: m.style.paper, 'stroke-width': 2.2, 'stroke-dasharray': m.style.dash.map((d) => d * 2.6).join(' ') });
-    const last = points.length - 3;
-    if (last < 0) return;
-    const landed = m.landing && m.motion.events.find((event) => event.kind === 'deck' || event.kind === 'floor');
-    const end = landed && this.at(drawnPoint(landed[this.frame === 'aboard' ? 'rotating_m' : 'inertial_m'], 0, this.model.radius_m, {}));
-    if (end) svg('circle', { cx: end[0], cy: end[1], r: 5, fill: m.style.open ? '#EEEFE9' : m.style.paper, stroke: m.style.paper, 'stroke-width': 2 }, this.sheet);
-    const mid = 3 * Math.round(points.length / 6);
-    const drift = m.landing && this.frame === 'aboard' ? `, ${metres(Math.abs(m.landing.drift_m), this.view.units)}` : '';
-    const [x, y] = this.at({ x: points[mid], y: points[mid + 1] });
-    this.text(this.sheet, [x, y - 12], `${m.name}${drift}`, m.style.paper);
-  }
-
-  drawPlain(points) {
-    this.line(points, { stroke: PLAIN.paper, 'stroke-width': 1.8, 'stroke-dasharray': '0 4.5', 'stroke-linecap': 'round' });
-    const i = 3 * Math.round(points.length / 4);
-    const [x, y] = this.at({ x: points[i], y: points[i + 1] });
-    this.text(this.sheet, [x, y - 10], 'plain gravity', PLAIN.paper);
+    this.lines.read(model, shown, view);
   }
 
   draw(time_s, playing) {
-    const { model, shown, frame } = this;
-    this.moving.replaceChildren();
-    const turn = frame === 'outside' ? angleAt(model.answer, time_s) : 0;
-    for (const person of model.ground.level ? [] : standing(shown, model.ground)) {
-      if (frame === 'outside') this.person(person, angleAt(model.answer, person.since_s), '#AAB0AC');
-      this.person(person, turn, INK);
-    }
-    for (const m of shown) if (time_s >= m.starts_s - 1e-6 && m.path.count) {
-      const [x, y] = this.at(bodyAt(model, m, frame, time_s, {}));
-      svg('circle', { cx: x.toFixed(1), cy: y.toFixed(1), r: 6, fill: m.style.paper, stroke: '#EEEFE9', 'stroke-width': 1.5 }, this.moving);
-    }
-    if (frame === 'outside') this.text(this.moving, [this.rect.width / 2, this.rect.height - 14], `the ${model.ground.whole} has turned ${degrees(turn)}`, INK);
-    this.spoken.say(stageWords(model, shown, frame, 'd', time_s, this.view.units), performance.now(), playing);
-  }
-
-  person({ along_m, axial_m, floor }, turn, color) {
-    const [foot, head] = [0, PERSON_M].map((height) => this.at(this.model.ground.on(along_m, height, axial_m, turn, {}, floor)));
-    svg('path', { d: `M${foot.map((c) => c.toFixed(1)).join(' ')}L${head.map((c) => c.toFixed(1)).join(' ')}`, stroke: color, 'stroke-width': 4, 'stroke-linecap': 'round' }, this.moving);
+    this.lines.draw(time_s);
+    if (this.frame === 'outside') this.lines.say(turnedWords(this.model, time_s));
+    this.spoken.say(stageWords(this.model, this.shown, this.frame, 'd', time_s, this.view.units), performance.now(), playing);
   }
 }

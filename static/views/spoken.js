@@ -15,8 +15,12 @@ export function stageWords(model, shown, frame, seat, time_s, units) {
     else parts.push(whereIs(m.name, at(m.path, time_s, 'height_m'), at(m.path, time_s, 'along_m') - m.release.along_m, units) + (time_s >= m.ends_s ? ENDED[m.motion.end] ?? '' : ''));
   }
   if (shown.length > MOST_NAMED) parts.push(`and ${shown.length - MOST_NAMED} more`);
-  if (frame === 'outside') parts.push(`the ${model.ground.whole} has turned ${degrees(angleAt(model.answer, time_s))}`);
+  if (frame === 'outside') parts.push(turnedWords(model, time_s));
   return `${parts.join('; ')}; ${time_s.toFixed(2)}\u00a0s`;
+}
+
+export function turnedWords(model, time_s) {
+  return `the ${model.ground.whole} has turned ${degrees(angleAt(model.answer, time_s))}`;
 }
 
 export class Spoken {

@@ -1,0 +1,98 @@
+"""A drawing on paper: strokes and texts in millimetres, y downward, and its SVG. What a printed plate or plot is made of.
+
+SVG 1.1 (W3C Recommendation, 16 August 2011). Colours are "#rrggbb". The same drawing gives the same bytes; what is outside the
+page is cut by it. All styling is in presentation attributes, so that a page that allows no style may hold the drawing.
+"""
+
+from dataclasses import dataclass
+from xml.sax.saxutils import escape, quoteattr
+
+import numpy as np
+
+INK = "#182024"
+PAPER = "#FFFFFF"  # under all of it, or ink would lie on a dark reader's black
+FAMILY = "'Source Sans 3', sans-serif"
+
+
+@dataclass(frozen=True)
+class Stroke:
+    """A line through points_mm (n, 2). width_mm 0 draws no line, fill alone; dash_mm: lengths on and off, () is solid.
+    A dash of length 0 is a round dot. fill: the colour inside, or None."""
+
+    points_mm: np.ndarray
+    width_mm: float
+    colour: str = INK
+    dash_mm: tuple = ()
+    closed: bool = False
+    fill: str | None = None
+
+
+@dataclass(frozen=True)
+class Text:
+    """One line of text, its baseline at y_mm. anchor: which part of it is at x_mm, "start", "middle" or "end". weight: 400 or 600."""
+
+    x_mm: float
+    y_mm: float
+    text: str
+    size_mm: float
+    anchor: str = "start"
+    weight: int = 400
+    italic: bool = False
+    colour: str = INK
+
+
+@dataclass(frozen=True)
+class Drawing:
+    """items: Strokes and Texts, the later over the earlier. title: what it shows, in words, for who cannot see it.
+    scene: the document it was drawn from, as JSON, or None."""
+
+    width_mm: float
+    height_mm: float
+    title: str
+    items: tuple
+    scene: str | None = None
+
+
+def svg(drawing):
+    """The drawing as an SVG document, UTF-8 bytes, at its size on paper."""
+    width, height = figure(drawing.width_mm), figure(drawing.height_mm)
+    lines = [
+        f'<svg xmlns="http://www.w3.org/2000/svg" role="img" width="{width}mm" height="{height}mm"'
+        f' viewBox="0 0 {width} {height}" font-family="{FAMILY}">',
+        f"<title>{_words(drawing.title)}</title>",
+        *([] if drawing.scene is None else [f"<metadata>{_words(drawing.scene)}</metadata>"]),
+        f'<rect width="{width}" height="{height}" fill="{PAPER}"/>',
+        *[_stroke(item) if isinstance(item, Stroke) else _text(item) for item in drawing.items],
+        "</svg>",
+    ]
+    return ("\n".join(lines) + "\n").encode()
+
+
+def figure(value):
+    """A number as both formats write it: three places at most, no exponent, no minus before a zero. Raises ValueError where it is not finite."""
+    if not np.isfinite(value):
+        raise ValueError(f"a drawing holds finite numbers only, not {value}")
+    text = f"{value:.3f}".rstrip("0").rstrip(".")
+    return "0" if text == "-0" else text
+
+
+def _stroke(stroke):
+    points = "L".join(f"{figure(x)} {figure(y)}" for x, y in stroke.points_mm)
+    line = f' stroke="{stroke.colour}" stroke-width="{figure(stroke.width_mm)}"' if stroke.width_mm > 0 else ""
+    dash = f' stroke-dasharray="{" ".join(map(figure, stroke.dash_mm))}"' if stroke.dash_mm else ""
+    round_ends = ' stroke-linecap="round"' if 0 in stroke.dash_mm[::2] else ""
+    ends = "Z" if stroke.closed else ""
+    return f'<path d="M{points}{ends}" fill="{stroke.fill or "none"}"{line}{dash}{round_ends} stroke-linejoin="round"/>'
+
+
+def _text(text):
+    anchor = f' text-anchor="{text.anchor}"' if text.anchor != "start" else ""
+    weight = f' font-weight="{text.weight}"' if text.weight != 400 else ""
+    style = ' font-style="italic"' if text.italic else ""
+    place = f'x="{figure(text.x_mm)}" y="{figure(text.y_mm)}" font-size="{figure(text.size_mm)}"'
+    return f"<text {place}{anchor}{weight}{style} fill={quoteattr(text.colour)}>{_words(text.text)}</text>"
+
+
+def _words(text):
+    """Escaped, and without the control characters that XML 1.0 has no way to write (section 2.2)."""
+    return escape("".join(c for c in text if c >= " " and not "\ud800" <= c <= "\udfff" and c not in "\ufffe\uffff"))

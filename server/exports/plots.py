@@ -1,0 +1,222 @@
+"""Plots to print: height against distance, height against time, apparent acceleration against time; each alone, or all on a page.
+
+Ink on paper: a line a motion in its colour and dash, its name on the line, hairs at labelled values only. Figures are SI.
+"""
+
+from dataclasses import replace
+
+import numpy as np
+
+from ..physics.constants import G0_M_S2
+from ..physics.shapes import Craft, Turntable
+from .drawing import Drawing, Stroke, Text, svg
+from .notes import CAUTION
+from .path_styles import style_of
+from .pdf import pdf
+from .plot_frame import SOFT, TEXT_MM, Frame, Line, axes, lines
+from .plot_lines import apparent_m_s2, flown
+
+WIDTH_MM, HEIGHT_MM, FELT_HEIGHT_MM = 180.0, 62.0, 86.0
+PAGE_MM = (210.0, 297.0)
+_TITLE_MM = 4.2
+_LEAST_M = 0.1
+_SIDES_MM = (15.0, 17.0)  # left, for the figures; right, for those in g
+_NOTHING = "Nothing moves in this time."
+
+
+def path(trace, options):
+    """Height against distance along the ground, with the companion under plain gravity dotted."""
+    paths = flown(trace, options)
+    ground, along = _words(trace)
+    drawn = _plain_lines(paths, 0) + [_line(f, 0) for f in paths]
+    title = f"Height by distance {along}"
+    note = f"Height above the {ground} by distance {along}, m; spinward to the right.{_of_pours(paths)}"
+    body = _chart((0.0, 14.0, WIDTH_MM, HEIGHT_MM - 11.0), drawn, _wide(drawn), _high(drawn, _LEAST_M), 7, 4)
+    return _drawing(trace, title, note, body, HEIGHT_MM)
+
+
+def height(trace, options):
+    """Height against time, with the companion under plain gravity dotted."""
+    paths = flown(trace, options)
+    ground, _ = _words(trace)
+    drawn = _plain_lines(paths, 2) + [_line(f, 2) for f in paths]
+    note = f"Height above the {ground}, m, by time, s.{_of_pours(paths)}"
+    body = _chart((0.0, 14.0, WIDTH_MM, HEIGHT_MM - 11.0), drawn, _long(drawn), _high(drawn, _LEAST_M), 8, 4)
+    return _drawing(trace, "Height by time", note, body, HEIGHT_MM)
+
+
+def felt(trace, options):
+    """Size of the apparent acceleration against time: all of it, its centrifugal and its Coriolis part, on one scale."""
+    paths = flown(trace, options)
+    sizes = [
+        (_together(trace), lambda f: apparent_m_s2(trace.setting, f.states)),
+        ("Centrifugal part", lambda f: np.linalg.norm(f.states.centrifugal_m_s2, axis=1)),
+        ("Coriolis part", lambda f: np.linalg.norm(f.states.coriolis_m_s2, axis=1)),
+    ]
+    panels = [(say, [_timed(f, size(f)) for f in paths]) for say, size in sizes]
+    every = [line for _, drawn in panels for line in drawn]
+    spans, body = (_long(every), _high(every, 0.01)), []
+    tall = (FELT_HEIGHT_MM - 35.0) / len(panels)
+    for k, (say, drawn) in enumerate(panels):
+        top = 14.0 + k * (tall + 5.0)
+        last = k == len(panels) - 1
+        body += _chart((0.0, top + 4.0, WIDTH_MM, top + tall), drawn, *spans, 8, 3, beside=_in_g, figures_below=last)
+        body.append(Text(_SIDES_MM[0], top - 0.2, say, TEXT_MM, italic=True, colour=SOFT))
+    note = (
+        f"Size of the apparent acceleration aboard, m/s² at the left and g at the right, by time, s.{_of_pours(paths)}"
+    )
+    return _drawing(trace, "Apparent acceleration by time", note, body, FELT_HEIGHT_MM)
+
+
+def path_svg(trace, options):
+    """`path` as an SVG file."""
+    return svg(path(trace, options))
+
+
+def path_pdf(trace, options):
+    """`path` as a PDF file."""
+    return pdf([path(trace, options)], WIDTH_MM, HEIGHT_MM)
+
+
+def height_svg(trace, options):
+    """`height` as an SVG file."""
+    return svg(height(trace, options))
+
+
+def height_pdf(trace, options):
+    """`height` as a PDF file."""
+    return pdf([height(trace, options)], WIDTH_MM, HEIGHT_MM)
+
+
+def felt_svg(trace, options):
+    """`felt` as an SVG file."""
+    return svg(felt(trace, options))
+
+
+def felt_pdf(trace, options):
+    """`felt` as a PDF file."""
+    return pdf([felt(trace, options)], WIDTH_MM, FELT_HEIGHT_MM)
+
+
+def plots_pdf(trace, options):
+    """All three on one A4 page, over one caution."""
+    left, down, items = (PAGE_MM[0] - WIDTH_MM) / 2, 15.0, []
+    for plot in (path, height, felt):
+        drawing = plot(trace, options)
+        items += [_moved(item, left, down) for item in drawing.items[:-1]]
+        down += drawing.height_mm + 10.0
+    items.append(_moved(_foot(PAGE_MM[1] - 10.0), left, 0.0))
+    return pdf([Drawing(*PAGE_MM, _title(trace), tuple(items), _scene(trace))], *PAGE_MM)
+
+
+def _moved(item, right_mm, down_mm):
+    if isinstance(item, Stroke):
+        return replace(item, points_mm=item.points_mm + np.array([right_mm, down_mm]))
+    return replace(item, x_mm=item.x_mm + right_mm, y_mm=item.y_mm + down_mm)
+
+
+def _title(trace):
+    return trace.scene.title or "Untitled scene"
+
+
+def _words(trace):
+    """What is stood on, and along what a distance is measured."""
+    habitat = trace.setting.habitat
+    if isinstance(habitat, Turntable):
+        return "platform", "round the table"
+    return ("floor", "along the floor") if isinstance(habitat, Craft) else ("deck", "along the deck")
+
+
+def _of_pours(paths):
+    poured = any(f.traced.plan.stream is not None for f in paths)
+    return " A pour is shown by its first parcel." if poured else ""
+
+
+def _together(trace):
+    """What the first panel adds up."""
+    setting = trace.setting
+    more = [] if setting.habitat.spin.steady else ["the part of the changing spin"]
+    more += ["the steady pull"] if any(setting.habitat.pull_m_s2) else []
+    parts = ["centrifugal", "Coriolis", *more]
+    return f"Together: {', '.join(parts[:-1])} and {parts[-1]}, as one arrow"
+
+
+def _line(flown_one, of):
+    """A motion's height by distance (0) or time (2)."""
+    x = flown_one.states.along_m if of == 0 else flown_one.states.time_s
+    spot = flown_one.marked[of], flown_one.marked[1]
+    return Line(x, flown_one.states.height_m, style_of(flown_one.index), flown_one.traced.motion.name, spot)
+
+
+def _timed(flown_one, y):
+    time_s = flown_one.states.time_s
+    spot = float(time_s[-1]), float(y[-1])
+    return Line(time_s, y, style_of(flown_one.index), flown_one.traced.motion.name, spot)
+
+
+def _plain_lines(paths, of):
+    """The companions' heights by distance (0) or time (2); the longest is named for all."""
+    plain = [f.plain for f in paths if len(f.plain[0])]
+    longest = max(range(len(plain)), key=lambda k: np.ptp(plain[k][of]) + np.ptp(plain[k][1]), default=None)
+    return [Line(p[of], p[1], None, "plain gravity" if k == longest else "") for k, p in enumerate(plain)]
+
+
+def _wide(drawn):
+    """Distances from end to end, zero among them, no narrower than half as wide as high."""
+    left, right = _span([line.x for line in drawn])
+    _, top = _span([line.y for line in drawn])
+    half = 0.53 * max(right - left, 0.5 * top, _LEAST_M)
+    return (left + right) / 2 - half, (left + right) / 2 + half
+
+
+def _high(drawn, least):
+    low, high = _span([line.y for line in drawn])
+    return low, low + max(high - low, least) * 1.12
+
+
+def _long(drawn):
+    times = np.concatenate([line.x for line in drawn]) if drawn else np.zeros(1)
+    first, last = float(times.min()), float(times.max())
+    return first, first + max(last - first, 0.1) * 1.02
+
+
+def _span(values):
+    """Least and greatest of lists of values and zero."""
+    every = np.concatenate([*values, np.zeros(1)])
+    return float(every.min()), float(every.max())
+
+
+def _chart(box, drawn, x_span, y_span, x_about, y_about, beside=None, figures_below=True):
+    left, top, right, bottom = box
+    frame = Frame((left + _SIDES_MM[0], top, right - _SIDES_MM[1], bottom), x_span, y_span)
+    items = axes(frame, x_about, y_about, beside, figures_below) + lines(frame, drawn)
+    if not drawn:
+        items.append(
+            Text((left + right) / 2, (top + bottom) / 2, _NOTHING, TEXT_MM, "middle", italic=True, colour=SOFT)
+        )
+    return items
+
+
+def _in_g(value):
+    return f"{value / G0_M_S2:.2f}\u00a0g"
+
+
+def _drawing(trace, title, note, body, height_mm):
+    """The plot under its title, over the caution."""
+    head = [
+        Text(0.0, 4.0, title, _TITLE_MM, weight=600),
+        Text(WIDTH_MM, 4.0, _title(trace), TEXT_MM, "end", colour=SOFT),
+        Text(0.0, 8.8, note, TEXT_MM, colour=SOFT),
+    ]
+    items = (*head, *body, _foot(height_mm - 1.2))
+    return Drawing(WIDTH_MM, height_mm, f"{title}. {note}", items, _scene(trace))
+
+
+def _scene(trace):
+    """The document, so that it comes back from the file."""
+    return trace.scene.model_dump_json()
+
+
+def _foot(y_mm):
+    """The caution; the last item of every plot."""
+    return Text(0.0, y_mm, CAUTION, 3.0, italic=True, colour=SOFT)

@@ -1,0 +1,102 @@
+// The page to print: the scene of the link, or the one at hand, in words, line plates, plots and figures.
+
+import { createClient } from './api/client.js';
+import { linkOf } from './brief/address.js';
+import { figuresOf, tableOf } from './brief/figures.js';
+import { platesOf } from './brief/plates.js';
+import { plotsOf } from './brief/plots.js';
+import { sourcesOf } from './brief/sources.js';
+import { movesOf } from './brief/words.js';
+import { $, $$ } from './panels/dom.js';
+import { direction } from './panels/title.js';
+import { createAutosave } from './state/autosave.js';
+import { fromHash } from './state/link.js';
+import { createStore } from './state/store.js';
+
+const UNTITLED = 'Untitled scene';
+const client = createClient();
+const autosave = createAutosave(storageOrNone());
+
+// browsers that draw the foot of every page by the style sheet know these rules as objects too
+if ('CSSMarginRule' in window) window.document.documentElement.dataset.feet = '';
+
+start().catch(tell);
+addEventListener('hashchange', () => location.reload());
+
+async function start() {
+  const fields = await client.fields();
+  const scene = await sceneAtHand();
+  if (!scene) return tell(new Error('There is no scene to print: none in the address, and none kept in this browser.'));
+  const store = createStore({ document: scene, fields });
+  store.look({ units: autosave.view(store.view).units ?? 'si' });
+  const [plots, link] = await Promise.all([plotsOf(client, scene), linkOf(scene, fields)]);
+  setTools(store, link, () => fill(store, plots, link));
+  await fill(store, plots, link);
+}
+
+async function sceneAtHand() {
+  try {
+    return (await fromHash(location.hash)) ?? autosave.scene();
+  } catch {
+    throw new Error('The link could not be opened: it holds no whole scene.');
+  }
+}
+
+// asked anew in the units shown: the server's sentences have them too
+async function fill(store, plots, link) {
+  store.setAnswer(await client.trace(store.document, { units: store.view.units }), store.document);
+  $('#title').textContent = store.read('title') || UNTITLED;
+  window.document.title = `${store.read('title') || UNTITLED} · Brief · Rimfall`;
+  $('#direction').textContent = direction(store);
+  const rows = {
+    instants: platesOf(store),
+    moves: movesOf(store),
+    habitat: figuresOf(store),
+    events: tableOf(store),
+    plots,
+    sources: sourcesOf(store),
+    link: link.rows,
+  };
+  for (const [id, made] of Object.entries(rows)) show($(`#${id}`), made);
+  $('#sheet').hidden = false;
+  await window.document.fonts.ready;
+  $('#print').disabled = false;
+  window.document.body.dataset.ready = store.view.units;
+}
+
+// a section with nothing to say is not there
+function show(section, rows) {
+  section.hidden = !rows.length;
+  $('.rows', section).replaceChildren(...rows);
+}
+
+function setTools(store, link, again) {
+  for (const id of ['back', 'open']) $(`#${id}`).href = link.url;
+  $('#print').addEventListener('click', () => print());
+  for (const input of $$('input[name=paper]')) {
+    input.addEventListener('change', () => {
+      window.document.body.dataset.paper = input.value;
+    });
+  }
+  for (const input of $$('input[name=units]')) {
+    input.checked = input.value === store.view.units;
+    input.addEventListener('change', () => {
+      store.look({ units: input.value });
+      again().catch(tell);
+    });
+  }
+}
+
+function tell(problem) {
+  const place = $('#told');
+  place.textContent = `${problem.message} Go back to the workbench, open a scene there, and ask for its brief again.`;
+  place.hidden = false;
+}
+
+function storageOrNone() {
+  try {
+    return window.localStorage;
+  } catch {
+    return { getItem: () => null, setItem: () => {} };
+  }
+}

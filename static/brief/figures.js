@@ -1,0 +1,79 @@
+// The figures of the habitat, and the table of what happens to each motion.
+
+import { motionName } from '../state/fields.js';
+import { floorName, groundOf, shapeOf } from '../state/shapes.js';
+import { showQuantity, threeFigures, toShown, withUnit, shownUnit } from '../state/units.js';
+import { h } from '../panels/dom.js';
+import { eventWords } from '../panels/lane_marks.js';
+
+const MOST_EVENTS = 4; // of a motion, told one by one
+const UNTOLD = new Set(['axis', 'time_limit']);
+
+export function figuresOf(store) {
+  const { answer, view, fields } = store,
+    { habitat, scene } = answer,
+    show = (value, unit) => showQuantity(value, unit, view.units);
+  const pairs = [
+    ['Shape', fields.shapes[shapeOf(scene.habitat)].label],
+    ['Radius', show(scene.habitat.radius_m, 'm')],
+    ['Spin', show(scene.habitat.spin_rpm, 'rpm')],
+    [`Gravity on the ${groundOf(scene.habitat)}`, `${threeFigures(habitat.deck_gravity_g)}\u00a0g, ${show(habitat.deck_gravity_m_s2, 'm/s²')}`],
+    ['Rim speed', show(habitat.rim_speed_m_s, 'm/s')],
+    habitat.period_s ? ['One turn', show(habitat.period_s, 's')] : null,
+    ...habitat.decks.map((deck, i) => [floorName(deck, i), `${show(deck.radius_m, 'm')}, ${threeFigures(deck.gravity_g)}\u00a0g`]),
+    ['Air', airWords(scene.air, show, view.units)],
+  ];
+  return [h('dl', {}, ...pairs.filter(Boolean).flatMap(([term, words]) => [h('dt', {}, term), h('dd', {}, words)]))];
+}
+
+function airWords(air, show, units) {
+  if (!air) return 'none';
+  return `${show(air.pressure_kpa, 'kPa')}, ${withUnit(threeFigures(toShown(air.temperature_c, '°C', units)), shownUnit('°C', units))}`;
+}
+
+/** Place, speed and angle at each event of each motion, and plain gravity's landing. */
+export function tableOf(store) {
+  const { answer, view } = store;
+  const rows = answer.motions.flatMap((motion, index) => motionRows(store, motion, index));
+  if (!rows.length) return [];
+  const unit = shownUnit('m', view.units);
+  const heads = ['time, s', `along, ${unit}`, `up, ${unit}`, `across, ${unit}`, `speed, ${shownUnit('m/s', view.units)}`, 'angle, °'];
+  const head = h('tr', {}, ...['Motion', ''].map(word => h('th', { scope: 'col' }, word)), ...heads.map(word => h('th', { scope: 'col', class: 'r' }, word)));
+  return [h('table', {}, h('thead', {}, head), h('tbody', {}, ...rows)), h('p', { class: 'note' }, NOTE)];
+}
+
+const NOTE = 'Along is spinward; across is along the axis, on a platform outward. The angle is that of the motion from the upright of what it meets.';
+
+function motionRows(store, motion, index) {
+  const first = motion.events.find(event => event.kind === 'deck' || event.kind === 'floor');
+  const told = motion.events.filter(({ kind }) => !UNTOLD.has(kind));
+  const kept = told.slice(0, MOST_EVENTS),
+    figure = (value, unit) => (typeof value === 'number' ? fixed(toShown(value, unit, store.view.units)) : '');
+  const rows = kept.map(event => [event.kind === 'release' ? 'release' : eventWords(event, event === first, motion), event]);
+  const plain = motion.companion.landing;
+  if (plain) rows.push(['lands under plain gravity', { ...plain, height_m: null }]);
+  const more = told.length - kept.length;
+  const cells = rows.map(([words, event], k) =>
+    h(
+      'tr',
+      {},
+      k === 0 && h('th', { scope: 'rowgroup', rowspan: rows.length + (more > 0 ? 1 : 0) }, motionName(store, index)),
+      h('td', {}, words),
+      ...[
+        fixed(event.time_s),
+        figure(event.along_m, 'm'),
+        figure(event.height_m, 'm'),
+        figure(event.axial_m, 'm'),
+        figure(event.speed_m_s, 'm/s'),
+        event.incidence_deg == null ? '' : event.incidence_deg.toFixed(1),
+      ].map(words_ => h('td', { class: 'r' }, words_)),
+    ),
+  );
+  if (more > 0) cells.push(h('tr', {}, h('td', { colspan: 7 }, `and ${more} more, the last at ${fixed(told.at(-1).time_s)}\u00a0s`)));
+  return cells;
+}
+
+function fixed(value) {
+  const text = value.toFixed(Math.abs(value) >= 1000 ? 0 : 2);
+  return (Number(text) === 0 ? text.replace('-', '') : text).replace('-', '−');
+}

@@ -1,0 +1,44 @@
+// Both views as line plates at three instants: the first release, half way, and when the last has landed.
+
+import { h, s } from '../panels/dom.js';
+import { groundOf } from '../state/shapes.js';
+import { LinePlate } from '../views/line_plate.js';
+import { readModel } from '../views/model.js';
+import { stageWords, turnedWords } from '../views/spoken.js';
+
+const SIZE = { width: 320, height: 160 }; // px of the drawing, a third of the page wide
+const ROOM = { top: 42, side: 22, foot: 30, arrow: 34, highest: 44, text: 18, paper: '#FFFFFF' };
+
+export function platesOf(store) {
+  const model = readModel(store.answer, store.fields);
+  const times = instantsOf(model.motions);
+  const views = { aboard: ['Aboard', `The ${groundOf(store.answer.scene.habitat)} stands still.`], outside: ['Outside', 'The stars stand still.'] };
+  return Object.entries(views).map(([frame, [name, aside]]) =>
+    h(
+      'div',
+      { class: 'view' },
+      h('h3', {}, name, ' ', h('em', {}, aside)),
+      h('div', { class: 'plates' }, ...times.map((time_s, k) => plateOf(store, model, frame, time_s, k === 0))),
+    ),
+  );
+}
+
+// the paths are named once, on the first of a row
+function plateOf(store, model, frame, time_s, named) {
+  const { view } = store;
+  const sheet = s('svg', { role: 'img', class: 'plate', 'aria-label': stageWords(model, model.motions, frame, 'd', time_s, view.units) });
+  const plate = new LinePlate(sheet, frame, { ...ROOM, named });
+  plate.fitInto(SIZE);
+  plate.read(model, model.motions, { ...view, companion: true, chosen: 0 });
+  plate.draw(time_s);
+  const turned = frame === 'outside' ? `, ${turnedWords(model, time_s)}` : '';
+  return h('figure', {}, sheet, h('figcaption', {}, `${time_s.toFixed(2)}\u00a0s${turned}`));
+}
+
+function instantsOf(motions) {
+  const flown = motions.filter(m => m.path.count);
+  if (!flown.length) return [0];
+  const first = Math.min(...flown.map(m => m.starts_s)),
+    last = Math.max(...flown.map(m => m.landing?.time_s ?? m.ends_s));
+  return last > first ? [first, (first + last) / 2, last] : [first];
+}

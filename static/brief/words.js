@@ -1,0 +1,31 @@
+// The scene in words: what goes into each motion, what comes out, and what its answer leaves out.
+
+import { motionName } from '../state/fields.js';
+import { createSentence, outcome } from '../panels/sentence.js';
+import { h } from '../panels/dom.js';
+import { pathKey } from '../panels/path_key.js';
+
+export function movesOf(store) {
+  const { motions } = store.document;
+  if (!motions.length) return [h('p', {}, 'Nothing moves in this scene yet.')];
+  return motions.map((motion, index) =>
+    h(
+      'div',
+      { class: 'move' },
+      h('h3', {}, pathKey(index), motionName(store, index)),
+      h('p', {}, `${given(store, motion, index)} `, ...outcome(store.answer.motions[index].words)),
+      leftOut(store.answer.motions[index].assumptions),
+    ),
+  );
+}
+
+// the workbench's own sentence, without its fields
+function given(store, motion, index) {
+  const sentence = createSentence({ store, index, kind: motion.kind });
+  sentence.update();
+  return sentence.element.textContent.trim();
+}
+
+function leftOut(assumptions) {
+  return assumptions.length > 0 && h('p', { class: 'note' }, assumptions.join(' '));
+}

@@ -1,0 +1,144 @@
+// The habitat seen down the axis as a flat plate, ink on paper: the deck as a line with metre ticks, the paths and who moves.
+
+import { angleAt } from '../time/track.js';
+import { PERSON_M } from './figure.js';
+import { svg } from './furniture.js';
+import { bodyAt, standing } from './model.js';
+import { drawnPoint } from './place.js';
+import { LETTER, nameAll } from './plate_names.js';
+import { seenPoints } from './seats.js';
+import { PLAIN } from './styles.js';
+
+const INK = '#182024';
+const SOFT = '#465157';
+
+/** Draws into `sheet`, an svg. `room`: px kept free over (top), beside (side) and under (foot) what is shown; where the arrow and
+    the highest name are, how tall texts are, the paper's colour; named: whether the paths are. */
+export class LinePlate {
+  constructor(sheet, frame, room) {
+    Object.assign(this, { sheet, frame, room });
+  }
+
+  fitInto({ width, height }) {
+    this.rect = { width, height };
+    this.sheet.setAttribute('viewBox', `0 0 ${width} ${height}`);
+  }
+
+  read(model, shown, view) {
+    Object.assign(this, { model, shown, view });
+    this.scaleTo(seenPoints({ frame: this.frame, companion: view.companion, lead: shown[view.chosen] }, model, shown));
+    this.sheet.replaceChildren();
+    this.taken = [];
+    this.drawDeck();
+    for (const m of shown) this.drawPath(m);
+    if (this.room.named) nameAll(this);
+    this.moving = svg('g', {}, this.sheet);
+  }
+
+  scaleTo(points) {
+    const { width, height } = this.rect;
+    const box = { l: Infinity, r: -Infinity, b: Infinity, t: -Infinity };
+    for (let i = 0; i < points.length; i += 3) {
+      box.l = Math.min(box.l, points[i]);
+      box.r = Math.max(box.r, points[i]);
+      box.b = Math.min(box.b, points[i + 1]);
+      box.t = Math.max(box.t, points[i + 1]);
+    }
+    this.px = Math.min((width - 2 * this.room.side) / Math.max(box.r - box.l, 1e-6), (height - this.room.top - this.room.foot) / Math.max(box.t - box.b, 1e-6));
+    this.x0 = width / 2 - (this.px * (box.l + box.r)) / 2;
+    this.y0 = (this.room.top + height - this.room.foot) / 2 + (this.px * (box.b + box.t)) / 2;
+  }
+
+  at(p) {
+    return [this.x0 + p.x * this.px, this.y0 - p.y * this.px];
+  }
+
+  line(points, look) {
+    let d = '';
+    for (let i = 0; i < points.length; i += 3) d += `${i ? 'L' : 'M'}${this.at({ x: points[i], y: points[i + 1] }).map((c) => c.toFixed(1)).join(' ')}`;
+    return svg('path', { d, fill: 'none', 'stroke-linejoin': 'round', ...look }, this.sheet);
+  }
+
+  text(parent, [x, y], words, fill) {
+    const { width } = this.rect;
+    const wide = words.length * LETTER * this.room.text;
+    const left = Math.max(8, Math.min(width - 8 - wide, x - wide / 2));
+    svg('text', { x: (left + wide / 2).toFixed(1), y: y.toFixed(1), fill, 'text-anchor': 'middle' }, parent).textContent = words;
+    return [left, y - 0.8 * this.room.text, left + wide, y + 0.2 * this.room.text];
+  }
+
+  drawDeck() {
+    const { ground, shape, radius_m: R } = this.model;
+    if (ground.floors) ground.floors.forEach(({ half_m: [a] }, floor) => this.across(floor, a));
+    else this.ring(R, 2.5);
+    if (shape.kind === 'torus') this.ring(R - 2 * shape.tube_radius_m, 1);
+    if (this.frame !== 'aboard') return;
+    this.spinward();
+    const floor = this.shown[0]?.floor ?? 0;
+    const reach_m = ground.reach(floor).along_m;
+    const step = 5 * 10 ** Math.max(R < 5 ? -1 : 0, Math.ceil(Math.log10(60 / this.px / 5)));
+    for (let along = -20 * step; along <= 20 * step; along += step) if (Math.abs(along) < reach_m) this.tick(along, floor);
+  }
+
+  ring(radius_m, width) {
+    const [x, y] = this.at({ x: 0, y: this.model.radius_m });
+    svg('circle', { cx: x, cy: y, r: radius_m * this.px, fill: 'none', stroke: INK, 'stroke-width': width }, this.sheet);
+  }
+
+  // A flat floor seen along the axis; Outside where it was at time 0.
+  across(floor, reach_m) {
+    this.line([-reach_m, reach_m].flatMap((along) => { const { x, y, z } = this.model.ground.at(along, 0, 0, 0, {}, floor); return [x, y, z]; }), { stroke: INK, 'stroke-width': 2.5 });
+  }
+
+  spinward() {
+    const [x, y] = [this.rect.width - 120, this.room.arrow];
+    this.taken.push(this.text(this.sheet, [x + 45, y - 8], 'spinward', INK));
+    svg('path', { d: `M${x} ${y}h90m-9 -5l9 5l-9 5`, fill: 'none', stroke: INK, 'stroke-width': 1.5 }, this.sheet);
+  }
+
+  // Below the deck on the plate: outward, which on a platform is past its edge.
+  tick(along, floor) {
+    const { ground, radius_m: R } = this.model;
+    const out = 8 / this.px;
+    const [a, b, c] = [0, out, 2.6 * out].map((off) => this.at(ground.level ? ground.at(along, 0, R + off, 0, {}) : ground.at(along, -off, 0, 0, {}, floor)));
+    svg('path', { d: `M${a.join(' ')}L${b.join(' ')}`, stroke: INK, 'stroke-width': 1.5 }, this.sheet);
+    if (c[0] > 10 && c[0] < this.rect.width - 10) this.taken.push(this.text(this.sheet, [c[0], c[1] + 4], along === 0 ? '0\u00a0m' : String(Number(along.toPrecision(6))).replace('-', '−'), SOFT));
+  }
+
+  drawPath(m) {
+    const { points } = m.lines[this.frame];
+    if (this.frame === 'aboard' && this.view.companion && m.lines.companion) this.drawPlain(m.lines.companion.points);
+    this.line(points, { stroke: m.style.paper, 'stroke-width': 2.2, 'stroke-dasharray': m.style.dash.map((d) => d * 2.6).join(' ') });
+    const landed = m.landing && m.motion.events.find((event) => event.kind === 'deck' || event.kind === 'floor');
+    const end = landed && this.at(drawnPoint(landed[this.frame === 'aboard' ? 'rotating_m' : 'inertial_m'], 0, this.model.radius_m, {}));
+    if (end) svg('circle', { cx: end[0], cy: end[1], r: 5, fill: m.style.open ? this.room.paper : m.style.paper, stroke: m.style.paper, 'stroke-width': 2 }, this.sheet);
+  }
+
+  drawPlain(points) {
+    this.line(points, { stroke: PLAIN.paper, 'stroke-width': 1.8, 'stroke-dasharray': '0 4.5', 'stroke-linecap': 'round' });
+  }
+
+  draw(time_s) {
+    const { model, shown, frame } = this;
+    this.moving.replaceChildren();
+    const turn = frame === 'outside' ? angleAt(model.answer, time_s) : 0;
+    for (const person of model.ground.level ? [] : standing(shown, model.ground)) {
+      if (frame === 'outside') this.person(person, angleAt(model.answer, person.since_s), '#AAB0AC');
+      this.person(person, turn, INK);
+    }
+    for (const m of shown) if (time_s >= m.starts_s - 1e-6 && m.path.count) {
+      const [x, y] = this.at(bodyAt(model, m, frame, time_s, {}));
+      svg('circle', { cx: x.toFixed(1), cy: y.toFixed(1), r: 6, fill: m.style.paper, stroke: this.room.paper, 'stroke-width': 1.5 }, this.moving);
+    }
+  }
+
+  // Outside, a line under it all.
+  say(words) {
+    this.text(this.moving, [this.rect.width / 2, this.rect.height - 14], words, INK);
+  }
+
+  person({ along_m, axial_m, floor }, turn, color) {
+    const [foot, head] = [0, PERSON_M].map((height) => this.at(this.model.ground.on(along_m, height, axial_m, turn, {}, floor)));
+    svg('path', { d: `M${foot.map((c) => c.toFixed(1)).join(' ')}L${head.map((c) => c.toFixed(1)).join(' ')}`, stroke: color, 'stroke-width': 4, 'stroke-linecap': 'round' }, this.moving);
+  }
+}

@@ -1,0 +1,197 @@
+"""The page to print: as a PDF that another reader opens, on both papers, in grey, and for who cannot see it."""
+
+import base64
+import itertools
+import json
+import re
+import zlib
+
+import numpy as np
+import pypdfium2
+import pytest
+
+from server.exports.notes import CAUTION
+from server.scene import examples
+from tests.browser.looking import until
+from tests.browsing import DRAWN
+
+READY = "body[data-ready]"
+MM_PT = 72 / 25.4
+PAPERS = {"a4": (210.0, 297.0), "letter": (215.9, 279.4)}  # ISO 216; ANSI/ASME Y14.1
+MARGIN_MM = 16.0  # left and right: a little under the page's own
+SCENES = ["same-lob", "galley", "on-the-bench"]
+
+
+def link_to(document):
+    """The fragment that carries a scene: raw deflate (RFC 1951) as base64url (RFC 4648)."""
+    squeezed = zlib.compressobj(9, zlib.DEFLATED, -15)
+    data = squeezed.compress(json.dumps(document).encode()) + squeezed.flush()
+    return "#s=" + base64.urlsafe_b64encode(data).decode().rstrip("=")
+
+
+def example(name):
+    return json.loads(examples.example(name))
+
+
+@pytest.fixture
+def brief(open_page):
+    return lambda name, **options: open_page(f"/brief{link_to(example(name))}", ready=READY, **options)
+
+
+def printed(page, paper="a4"):
+    page.locator(f"input[value={paper}]").check()
+    return pypdfium2.PdfDocument(page.pdf(prefer_css_page_size=True))
+
+
+def words_of(sheet):
+    return " ".join(sheet.get_textpage().get_text_range().replace("\u00a0", " ").split())
+
+
+def plain(text):
+    return " ".join(text.replace("\u00a0", " ").split())
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+@pytest.mark.parametrize("name", SCENES)
+def test_one_or_two_sheets_with_everything_on_them(brief, name, paper):
+    page = brief(name)
+    document = printed(page, paper)
+    assert len(document) in (1, 2)
+    wide, high = PAPERS[paper]
+    words = [words_of(sheet) for sheet in document]
+    for number, sheet in enumerate(document, start=1):
+        assert sheet.get_size() == pytest.approx((wide * MM_PT, high * MM_PT), abs=0.6)
+        assert CAUTION in words[number - 1]
+        assert f"page {number} of {len(document)}" in words[number - 1]
+    whole, scene = " ".join(words), example(name)
+    assert scene["title"] in words[0]
+    answer = page.request.post("/api/trace", data=scene).json()
+    for motion in answer["motions"]:
+        assert motion["name"] in whole
+        assert all(plain(sentence) in whole for sentence in (*motion["words"], *motion["assumptions"]))
+    assert f"{scene['habitat']['spin_rpm']:.3g}" in whole
+    for heading in (
+        "Aboard",
+        "Outside",
+        "What moves",
+        "What happens",
+        "Height by time",
+        "Sources",
+        "(1978), table 5.2",
+    ):
+        assert heading in whole
+    assert "Print" not in whole, "the buttons are for the screen"
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+@pytest.mark.parametrize("name", SCENES)
+def test_no_ink_runs_into_the_margins(brief, name, paper):
+    for sheet in printed(brief(name), paper):
+        dark = np.asarray(sheet.render(scale=2).to_pil().convert("L")) < 200
+        across = np.flatnonzero(dark.any(axis=0)) / 2 / MM_PT
+        assert across.min() >= MARGIN_MM
+        assert across.max() <= PAPERS[paper][0] - MARGIN_MM
+
+
+@pytest.mark.parametrize("name", SCENES)
+def test_nothing_is_wider_than_the_sheet_and_no_text_leaves_its_drawing(brief, name):
+    page = brief(name, width=655)
+    page.emulate_media(media="print")
+    assert page.evaluate("document.documentElement.scrollWidth") <= 655
+    boxes = page.locator("#sheet svg").evaluate_all(
+        """drawings => drawings.flatMap(svg => {
+          const outer = svg.getBoundingClientRect();
+          const inner = [...svg.querySelectorAll('text')].map(text => text.getBoundingClientRect());
+          return inner.filter(box => box.left < outer.left - 1 || box.right > outer.right + 1 || box.top < outer.top - 3)
+            .map(box => [box.left - outer.left, box.right - outer.right, box.top - outer.top]);
+        })"""
+    )
+    assert boxes == []
+    rows = page.locator("svg.plate").evaluate_all(
+        "all => all.map(svg => [svg.getBoundingClientRect().right, svg.getBoundingClientRect().left])"
+    )
+    assert len(rows) == 6
+    assert all(right <= 655 and left >= 0 for right, left in rows)
+
+
+def test_in_grey_each_path_has_its_own_dash(brief):
+    page = brief("galley")
+    for drawing in ("svg.plate >> nth=0", ".plot svg >> nth=0"):
+        dashes = page.locator(f"{drawing} >> path").evaluate_all(
+            """paths => paths.filter(path => path.getAttribute('d').length > 200)
+              .map(path => [path.getAttribute('stroke'), path.getAttribute('stroke-dasharray')])"""
+        )
+        of = {stroke: dash or "" for stroke, dash in dashes if stroke in ("#985C00", "#0068A6", "#00523A", "#465157")}
+        assert len(of) == len(set(of.values())) == 4, of
+
+
+def test_it_can_be_read_without_seeing_it(brief):
+    page = brief("galley")
+    assert page.locator("html").get_attribute("lang") == "en"
+    levels = [
+        int(tag[1]) for tag in page.locator(":is(h1, h2, h3):visible").evaluate_all("all => all.map(e => e.tagName)")
+    ]
+    assert levels[0] == 1
+    assert levels.count(1) == 1
+    assert all(after - before <= 1 for before, after in itertools.pairwise(levels))
+    for drawing in page.locator("#sheet svg:not([aria-hidden])").all():
+        assert drawing.get_attribute("role") == "img"
+        assert len(drawing.get_attribute("aria-label")) > 20
+    heads = page.locator("thead th").evaluate_all("all => all.map(e => e.scope)")
+    assert set(heads) == {"col"}
+    for section in page.locator("section:visible").all():
+        assert section.locator("h2").count() == 1
+        assert len(plain(section.locator(".rows").inner_text())) > 20, "a section with nothing in it"
+
+
+def test_the_three_instants_are_the_release_half_way_and_the_last_landing(brief):
+    page = brief("galley")
+    said = page.locator(".view >> nth=0 >> figcaption").all_inner_texts()
+    answer = page.request.post("/api/trace", data=example("galley")).json()
+    last = max(motion["landing"]["time_s"] for motion in answer["motions"])
+    times = [float(re.match(r"[\d.]+", text).group()) for text in said]
+    assert times == pytest.approx([0, last / 2, last], abs=0.006)
+
+
+def test_units_papers_and_the_way_back(brief):
+    page = brief("same-lob")
+    until("SI", lambda: "56.0\u00a0m" in page.locator("#habitat").inner_text())
+    page.locator("input[value=us]").check()
+    until("feet", lambda: "184\u00a0ft" in page.locator("#habitat").inner_text())  # 56 m / 0.3048
+    assert "ft" in page.locator("#moves").inner_text()
+    assert " m " not in plain(page.locator("#moves").inner_text())
+    page.evaluate("() => { window.print = () => { document.title = 'asked to print'; }; }")
+    page.get_by_role("button", name="Print").click()
+    assert page.title() == "asked to print"
+    page.locator("#back").click()
+    page.locator(DRAWN).wait_for()
+    assert page.locator("#title").inner_text() == example("same-lob")["title"]
+
+
+def test_without_a_link_it_is_the_scene_kept_in_the_browser(open_page):
+    page = open_page("/brief", ready="#told:visible")
+    assert "no scene" in page.locator("#told").inner_text()
+    assert page.locator("#sheet").is_hidden()
+    page.evaluate("text => localStorage.setItem('rimfall.scene', text)", json.dumps(example("hub-toss")))
+    page.reload()
+    page.locator(READY).wait_for()
+    assert page.locator("h1").inner_text() == "Across the hub"
+
+
+def test_a_link_that_is_none_and_a_scene_that_is_refused_are_said(open_page, troubles):
+    broken = open_page("/brief#s=AAAA", ready="#told:visible")
+    assert "could not be opened" in broken.locator("#told").inner_text()
+    troubles.expect("422")
+    refused = example("same-lob")
+    refused["habitat"]["radius_m"] = -1
+    page = open_page(f"/brief{link_to(refused)}", ready="#told:visible")
+    assert "Radius was" in page.locator("#told").inner_text()
+    page.locator("#back").click()
+    page.locator(DRAWN).wait_for()
+
+
+def test_a_scene_in_which_nothing_moves_has_no_empty_parts(open_page):
+    still = {"rimfall": 1, "title": "Still", "habitat": {"radius_m": 56.0, "spin_rpm": 3.0}, "motions": []}
+    page = open_page(f"/brief{link_to(still)}", ready=READY)
+    assert all(page.locator(part).is_hidden() for part in ("#events", "#plots"))
+    assert len(printed(page)) == 1
