@@ -1,0 +1,115 @@
+"""Combinations on this machine's cores: a pool of processes that work things out and write nothing."""
+
+import contextlib
+import multiprocessing
+import os
+import signal
+import threading
+from concurrent.futures import FIRST_COMPLETED, ProcessPoolExecutor, wait
+from concurrent.futures.process import BrokenProcessPool
+
+from ..errors import BadInput, refusal
+from .job import work
+
+GREATEST_WORKERS = 512
+_AHEAD = 2  # combinations handed out for each process: none waits, and what waits to be written stays small
+_MOST_TRIES = 3
+_THREADS = ("OMP_NUM_THREADS", "OPENBLAS_NUM_THREADS", "MKL_NUM_THREADS", "VECLIB_MAXIMUM_THREADS")
+
+
+def cores():
+    """How many processes this machine runs at once."""
+    return len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
+
+
+def workers_of(count):
+    """How many processes to run: as many as asked, or as there are cores. Raises BadInput."""
+    if count is not None and not 1 <= count <= GREATEST_WORKERS:
+        may_be = f"1 to {GREATEST_WORKERS}"
+        raise BadInput(refusal("workers", count, may_be, f"--workers was {count}; it may be {may_be}."))
+    return count or cores()
+
+
+def each(asked, numbers, workers):
+    """(number, its Outcome or the exception it ended in) of every combination, as each is done.
+
+    A process that dies loses nothing: what was handed out then is done again by a new pool, one at a time, so that the one that
+    kills its process is told from the others. After three times it is given up.
+    """
+    left, tries = list(reversed(numbers)), {}
+    while left:
+        lost = yield from _until_one_dies(asked, left, min(workers, len(left)), tries)
+        for number, error in lost:
+            tries[number] = tries.get(number, 0) + 1
+            if tries[number] == _MOST_TRIES:
+                yield number, error
+            else:
+                left.append(number)
+
+
+def _until_one_dies(asked, left, workers, tries):
+    """Do what is left, the last first; where a process dies, return (number, error) of all that was handed out."""
+    with _pool(workers) as pool:
+        at_work = {}
+        while left or at_work:
+            most = 1 if left and left[-1] in tries else _AHEAD * workers
+            while left and len(at_work) < most:
+                number = left.pop()
+                at_work[pool.submit(work, asked, number)] = number
+            lost = []
+            for future in wait(at_work, return_when=FIRST_COMPLETED).done:
+                number, error = at_work.pop(future), future.exception()
+                if isinstance(error, BrokenProcessPool):
+                    lost.append((number, error))
+                else:
+                    yield number, future.result() if error is None else error
+            if lost:
+                return lost + [(number, lost[0][1]) for number in at_work.values()]
+    return []
+
+
+@contextlib.contextmanager
+def _pool(workers):
+    """A pool whose processes compute on one thread each, leave Ctrl+C to this one, and end with it. They write nothing, so they
+    are ended at once, whatever they are at."""
+    before = set(multiprocessing.active_children())
+    pool = ProcessPoolExecutor(workers, multiprocessing.get_context("spawn"), _begin)
+    try:
+        with _started_quietly():
+            pool.submit(os.getpid)  # the first task starts all processes
+        yield pool
+    finally:
+        for process in set(multiprocessing.active_children()) - before:
+            process.terminate()
+        pool.shutdown(wait=True, cancel_futures=True)
+
+
+@contextlib.contextmanager
+def _started_quietly():
+    """What a process inherits when it starts: one thread for linear algebra, and signals of the keyboard held back."""
+    kept = {name: os.environ.get(name) for name in _THREADS}
+    masks = hasattr(signal, "pthread_sigmask")
+    try:
+        os.environ.update(dict.fromkeys(_THREADS, "1"))
+        if masks:
+            held = signal.pthread_sigmask(signal.SIG_BLOCK, {signal.SIGINT})
+        yield
+    finally:
+        for name, value in kept.items():
+            if value is None:
+                del os.environ[name]
+            else:
+                os.environ[name] = value
+        if masks:
+            signal.pthread_sigmask(signal.SIG_SETMASK, held)
+
+
+def _begin():
+    """In a new process: Ctrl+C is the first one's to answer, and when that one is gone, so is this."""
+    signal.signal(signal.SIGINT, signal.SIG_IGN)
+    threading.Thread(target=_end_with_parent, daemon=True).start()
+
+
+def _end_with_parent():
+    multiprocessing.parent_process().join()
+    os._exit(1)

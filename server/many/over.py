@@ -1,0 +1,117 @@
+"""What is varied: `habitat.spin_rpm=1:6:11` or `motions.serve.speed_m_s=4,6,8`, a path of the scene document and its values.
+
+A path is that of the document, dots between. A motion goes by its name or, like decks and floors, by its number from 0.
+Values are `first:last:count`, evenly spaced with both ends, or a list. A value is a number, a word, true, false or null.
+"""
+
+import math
+import re
+from dataclasses import dataclass
+from fractions import Fraction
+
+import numpy as np
+
+from ..errors import BadInput, refusal
+
+GREATEST_VALUES = 100_000
+NUMBER = re.compile(r"[+-]?(\d+\.?\d*|\.\d+)([eE][+-]?\d{1,3})?")
+WORDS = {"null": None, "true": True, "false": False}
+MAY_BE = "PATH=first:last:count or PATH=value,value,value"
+
+
+@dataclass(frozen=True)
+class Over:
+    """One thing varied: its path as it was asked for, and its values."""
+
+    path: str
+    values: tuple
+
+    @property
+    def asked(self):
+        """The path as an option names it, for refusals."""
+        return f"--over {self.path}"
+
+
+def parse(text):
+    """The Over of an option's text. Raises BadInput."""
+    path, equals, listed = text.partition("=")
+    path = path.strip()
+    if not equals or not path or not listed.strip() or "" in path.split("."):
+        raise _refused(text, text, f"--over was {text!r}; it may be {MAY_BE}.")
+    return of_values(path, _spaced(text, listed) if _is_range(listed) else _listed(text, listed))
+
+
+def of_values(path, values):
+    """An Over of values already read, numbers that are whole as integers. Raises BadInput for a value given twice."""
+    values = tuple(_plain(v) for v in values)
+    seen = set()
+    for value in values:
+        if _key(value) in seen:
+            raise _refused(path, value, f"--over {path} has {as_text(value)} twice; every value may be there once.")
+        seen.add(_key(value))
+    if not 1 <= len(values) <= GREATEST_VALUES:
+        raise _refused(
+            path, len(values), f"--over {path} has {len(values):,} values; it may have 1 to {GREATEST_VALUES:,}."
+        )
+    return Over(path, values)
+
+
+def as_text(value):
+    """A value as an option, an index or a label writes it."""
+    words = {None: "null", True: "true", False: "false"}
+    return words[value] if value is None or isinstance(value, bool) else str(value)
+
+
+def _is_range(listed):
+    return ":" in listed and NUMBER.fullmatch(listed.partition(":")[0].strip()) is not None
+
+
+def _spaced(text, listed):
+    """Numbers from first to last, each the nearest to its exact decimal place: 0:1:11 has 0.3 and not 0.30000000000000004."""
+    parts = [p.strip() for p in listed.split(":")]
+    if len(parts) != 3 or not all(NUMBER.fullmatch(p) for p in parts[:2]) or not re.fullmatch(r"\d{1,9}", parts[2]):
+        raise _refused(text, listed, f"--over {text} is not a range; it may be first:last:count, such as 1:6:11.")
+    first, last, count = Fraction(parts[0]), Fraction(parts[1]), int(parts[2])
+    if not 2 <= count <= GREATEST_VALUES:
+        raise _refused(
+            text, count, f"--over {text} asks for {count:,} values; a range may have 2 to {GREATEST_VALUES:,}."
+        )
+    return [_finite(text, first + (last - first) * k / (count - 1)) for k in range(count)]
+
+
+def _listed(text, listed):
+    return [_value(text, v.strip()) for v in listed.split(",")]
+
+
+def _value(text, word):
+    if not word:
+        raise _refused(text, text, f"--over {text} has an empty value; it may be {MAY_BE}.")
+    if NUMBER.fullmatch(word):
+        return _finite(text, Fraction(word))
+    return WORDS.get(word, word)
+
+
+def _finite(text, exact):
+    try:
+        return float(exact)
+    except OverflowError:
+        raise _refused(text, text, f"--over {text} has a number too great for any field.") from None
+
+
+def _plain(value):
+    """A value of numpy's as Python's; a whole float as an integer: fields that count take no other, all others take both."""
+    value = value.item() if isinstance(value, np.generic) else value
+    if isinstance(value, float) and math.isfinite(value) and value.is_integer() and abs(value) < 2**53:
+        return int(value)
+    return value
+
+
+def _key(value):
+    """What tells two values apart: 1 and true are not the same."""
+    return (
+        (isinstance(value, bool), str(value)) if isinstance(value, (dict, list)) else (isinstance(value, bool), value)
+    )
+
+
+def _refused(field, was, say):
+    return BadInput(refusal("over", was, MAY_BE, say))

@@ -1,0 +1,60 @@
+"""The pool of processes: one that dies loses nothing, one that always dies is given up."""
+
+import json
+import multiprocessing
+import threading
+from concurrent.futures.process import BrokenProcessPool
+
+import pytest
+
+from server.errors import BadInput
+from server.many import local, over
+from server.many.job import Outcome
+from server.many.run import asked_of
+from server.scene.reading import read
+from tests.many import runs
+
+
+def asked(count):
+    return asked_of(read(json.dumps(runs.scene())), [over.parse(f"habitat.spin_rpm=1:6:{count}")])[0]
+
+
+def test_a_process_that_dies_loses_nothing():
+    done = []
+    for number, outcome in local.each(asked(30), list(range(1, 31)), 2):
+        done.append(number)
+        assert isinstance(outcome, Outcome)
+        if len(done) in (3, 12):
+            multiprocessing.active_children()[0].kill()
+    assert sorted(done) == list(range(1, 31))
+
+
+def test_what_kills_its_process_three_times_is_given_up():
+    over_with = threading.Event()
+
+    def kill_all():
+        while not over_with.wait(0.01):
+            for child in multiprocessing.active_children():
+                child.kill()
+
+    killer = threading.Thread(target=kill_all)
+    killer.start()
+    ((number, error),) = local.each(asked(2), [1], 1)
+    over_with.set()
+    killer.join()
+    assert number == 1
+    assert isinstance(error, BrokenProcessPool)
+
+
+def test_no_process_is_left_when_the_work_is_left():
+    doing = local.each(asked(30), list(range(1, 31)), 2)
+    next(doing)
+    assert len(multiprocessing.active_children()) == 2
+    doing.close()
+    assert multiprocessing.active_children() == []
+
+
+@pytest.mark.parametrize("count", [0, -1, 100_000])
+def test_a_number_of_workers_out_of_range_is_refused(count):
+    with pytest.raises(BadInput, match="1 to 512"):
+        local.workers_of(count)
