@@ -24,6 +24,7 @@ import { fromHash } from './state/link.js';
 import { createStore } from './state/store.js';
 import { motionsWords } from './state/words.js';
 import { createClock } from './time/clock.js';
+import { createStudio } from './views/shoot.js';
 import { createStages } from './views/stage.js';
 
 const FIRST_PACE = 0.25;
@@ -98,18 +99,10 @@ function build({ store, clock, ask }) {
   createHowBig({ store });
   createWhatMoves({ store });
   const looks = createLooks({ store, clock });
-  createTakeAway({
-    store,
-    make: {
-      csv: () => client.exportText('csv', { scene: store.document }),
-      notes: () => client.exportText('csv-notes', { scene: store.document }),
-      answer: () => client.traceText(store.document, store.view.units),
-      scene: async () => sceneText(),
-    },
-  });
   const timeline = createTimeline({ store, clock });
   createDials({ store, solve: request => ask.solve(request) });
   const stages = createStages({ element: window.document.getElementById('stages'), store, clock });
+  createTakeAway({ store, clock, exported: client.exported, studio: createStudio(stages), sceneText });
   createKeys({ store, clock, timeline, looks, stages });
   createKeeping({ store, autosave, open });
 }

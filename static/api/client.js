@@ -13,18 +13,20 @@ export class Refused extends Error {
 /** No answer, or none that can be read. */
 export class Unanswered extends Error {}
 
-const WAIT_MS = 30_000;
+const WAIT_MS = 30_000,
+  LONG_WAIT_MS = 600_000; // a file of thousands of drops
 
-async function call(path, { body, wait = WAIT_MS } = {}) {
+async function call(path, { body, wait = WAIT_MS, signal = null } = {}) {
   let response;
   try {
     response = await fetch(path, {
       method: body === undefined ? 'GET' : 'POST',
       headers: body === undefined ? {} : { 'content-type': 'application/json' },
       body: body === undefined ? undefined : JSON.stringify(body),
-      signal: AbortSignal.timeout(wait),
+      signal: AbortSignal.any([AbortSignal.timeout(wait), ...(signal ? [signal] : [])]),
     });
   } catch (cause) {
+    signal?.throwIfAborted();
     throw new Unanswered('The server cannot be reached.', { cause });
   }
   if (response.ok) return response;
@@ -52,7 +54,8 @@ export function createClient(base = 'api') {
       const query = new URLSearchParams({ arrays: 'f4', units, ...(hold ?? {}) });
       return decodeAnswer(await json(`${base}/trace?${query}`, { body: document }));
     },
-    traceText: async (document, units) => (await call(`${base}/trace?units=${units}`, { body: document })).text(),
-    exportText: async (format, request) => (await call(`${base}/export/${format}`, { body: request })).text(),
+    /** A file of the scene, as a Blob: `request` {scene, export}. */
+    exported: async (format, request, signal) =>
+      (await call(`${base}/export/${format}`, { body: request, signal, wait: LONG_WAIT_MS })).blob(),
   };
 }

@@ -2,11 +2,12 @@
 
 import { h } from './dom.js';
 
-export function download(name, text, type) {
-  const url = URL.createObjectURL(new Blob([text], { type }));
+/** content: a text with its type, or a Blob. */
+export function download(name, content, type) {
+  const url = URL.createObjectURL(content instanceof Blob ? content : new Blob([content], { type }));
   const link = h('a', { href: url, download: name });
   link.click();
-  setTimeout(() => URL.revokeObjectURL(url), 10_000);
+  setTimeout(() => URL.revokeObjectURL(url), 60_000);
 }
 
 /** A file name from a title: 'The same lob, both ways' → the-same-lob-both-ways */

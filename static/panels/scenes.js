@@ -1,18 +1,19 @@
 // Scenes: to start from, to open from a file, and the recent ones.
 
+import { sceneIn } from '../files/recover.js';
 import { isScene } from '../state/paths.js';
 import { h, setChildren } from './dom.js';
 import { readJson } from './files.js';
 import { createSheet } from './sheet.js';
 
-const LARGEST_BYTES = 1_000_000;
+const LARGEST_BYTES = 50_000_000;
 
 /** fetchExamples() and fetchExample(id) ask the server; open(document) shows a scene; recent() lists {title, when, document}. */
 export function createScenes({ fetchExamples, fetchExample, open, recent }) {
   const sheet = createSheet({ title: 'Scenes' });
   const input = h('input', {
     type: 'file',
-    accept: '.json,application/json',
+    accept: '.json,.glb,.usda,.svg',
     class: 'unseen',
     tabindex: -1,
     'aria-label': 'Scene file',
@@ -76,13 +77,13 @@ export function createScenes({ fetchExamples, fetchExample, open, recent }) {
 
   async function take(file) {
     if (!file) return;
-    if (file.size > LARGEST_BYTES) return complain(`${file.name} has ${Math.ceil(file.size / 1e6)} MB; a scene may have 1 MB.`);
+    if (file.size > LARGEST_BYTES) return complain(`${file.name} has ${Math.ceil(file.size / 1e6)} MB; a file may have 50 MB.`);
+    const inside = sceneIn(await file.arrayBuffer());
+    if (isScene(inside)) return choose(inside);
     const { value, wrong } = readJson(await file.text());
     if (wrong) return complain(`${file.name}: ${wrong}`);
-    // an answer or an export carries its scene
-    const scene = [value, value?.scene].find(isScene);
-    if (!scene) return complain(`${file.name} holds no Rimfall scene.`);
-    choose(scene);
+    if (!isScene(value)) return complain(`${file.name} holds no Rimfall scene.`);
+    choose(value);
   }
   function complain(say) {
     sheet.show();

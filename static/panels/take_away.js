@@ -1,145 +1,143 @@
-// Take it away: files with format and size, how they are made in one sentence, one Save.
+// Take it away: what, how in a sentence, and one Save.
 
+import { canCode } from '../files/clip.js';
+import { exportPart, factsOf, sizeWords } from '../state/export.js';
+import { motionName } from '../state/fields.js';
 import { countWords } from '../state/words.js';
-import { $$, h, setAttribute, setChildren, setText } from './dom.js';
-import { download, fileName } from './files.js';
+import { $, $$, h, setAttribute, setChildren, setText } from './dom.js';
+import { createAsking } from './export_asking.js';
+import { createProgress } from './export_controls.js';
+import { createHow } from './export_how.js';
+import { layOut } from './export_layout.js';
+import { FRAMED, offered, PICTURES } from './export_list.js';
+import { createMaking } from './export_making.js';
+import { createPictures } from './export_pictures.js';
+import { createRows } from './export_rows.js';
+import { download } from './files.js';
 import { createSheet } from './sheet.js';
 
-/** make: what a file holds, each () → Promise of text: {csv, notes, answer, scene}. */
-export function createTakeAway({ store, make }) {
-  const FILES = [
-    { key: 'paths', say: 'Paths', format: 'CSV, a row a frame and body', end: 'csv', type: 'text/csv', text: () => make.csv() },
-    {
-      key: 'notes',
-      say: 'Notes to the paths',
-      format: 'JSON: names, axes, the scene',
-      end: 'csv.json',
-      type: 'application/json',
-      text: () => make.notes(),
-    },
-    {
-      key: 'answer',
-      say: 'Numbers',
-      format: 'JSON, every array and event',
-      end: 'answer.json',
-      type: 'application/json',
-      text: () => make.answer(),
-    },
-    {
-      key: 'scene',
-      say: 'The scene itself',
-      format: 'JSON, opens here again',
-      end: 'rimfall.json',
-      type: 'application/json',
-      text: () => make.scene(),
-    },
-  ];
-  const sheet = createSheet({ title: 'Take it away' });
-  const what = h('p', { class: 'lead' });
-  const ticks = FILES.map(file => ({
-    ...file,
-    box: h('input', { type: 'checkbox', id: `take-${file.key}`, onchange: update }),
-    size: h('td', { class: 'r' }),
-  }));
-  const save = h('button', { type: 'button', class: 'btn strong', onclick: saveAll });
-  const trouble = h('div', { role: 'alert' });
-  let made = new Map(),
-    round = 0;
-  sheet.content.append(
-    what,
-    h(
-      'table',
-      {},
-      h(
-        'tbody',
-        {},
-        ticks.map(({ key, say, format, box, size }) =>
-          h(
-            'tr',
-            {},
-            h('td', { class: 'tick' }, box),
-            h('td', { class: 'w' }, h('label', { for: `take-${key}` }, say)),
-            h('td', { class: 'r format' }, format),
-            size,
-          ),
-        ),
-      ),
-    ),
-    trouble,
-    h(
-      'div',
-      { class: 'between' },
-      h(
-        'p',
-        { class: 'small' },
-        'X spinward, Y up, Z along the spin vector, in metres, turning with the deck. Frame 1001 is time 0.',
-      ),
-      save,
-    ),
-    h(
-      'p',
-      { class: 'small caution-line' },
-      'For stories, pictures and teaching; not for the design of a real rotor, platform or tether.',
-    ),
-  );
-  for (const link of $$('#foot [data-take]')) link.addEventListener('click', () => show(link.dataset.take));
+const LINKS = { paths: ['paths', 'notes'], pictures: ['picture'], scene: ['scene'] };
 
-  async function show(key = 'paths') {
-    ticks.forEach(file => {
-      file.box.checked = file.key === key || (key === 'paths' && file.key === 'notes');
-    });
+/** exported(format, request, signal) → Blob; studio draws pictures, null without WebGL; sceneText() → the scene as a file. */
+export function createTakeAway({ store, clock, exported, studio, sceneText }) {
+  const { formats, fields } = store.fields.export;
+  const sheet = createSheet({ title: 'Take it away' });
+  const kept = () => ({ files: {}, picture: {}, kinds: {}, ...store.view.away });
+  const keep = part => store.look({ away: { ...kept(), ...part } });
+  const names = () => store.document.motions.map((_, i) => motionName(store, i));
+  const rows = createRows({
+    groups: offered(formats, studio !== null),
+    kinds: kept().kinds,
+    changed: update,
+    chose: (row, value) => keep({ kinds: { ...kept().kinds, [row]: value } }),
+  });
+  const how = createHow({
+    fields,
+    chosen: () => kept().files,
+    keep: files => keep({ files }),
+    sceneRate: () => store.answer?.grid.fps ?? [24, 1],
+    motions: names,
+    refused: offer,
+  });
+  const pictures = createPictures({
+    chosen: () => kept().picture,
+    keep: picture => keep({ picture }),
+    largest_px: studio?.largest_px ?? 0,
+    refused: offer,
+  });
+  const asking = createAsking({
+    exported,
+    request: () => ({ scene: store.document, export: exportPart(kept().files, names()) }),
+    told,
+    failed: complain,
+  });
+  const make = createMaking({ store, clock, studio, picture: pictures.now, sceneText });
+  const facts = h('div', { class: 'small facts', role: 'status' });
+  const trouble = h('div', { role: 'alert' });
+  const save = h('button', { type: 'button', class: 'btn strong', onclick: saveAll });
+  const progress = createProgress({ cancel: () => job?.abort() });
+  const parts = layOut({ sheet, rows, how, facts, pictures, trouble, progress, save, drawable: studio !== null });
+  let job = null; // while files are made
+
+  if (!canCode()) rows.of('clip')?.bar('This browser codes no video; take every frame instead.');
+  for (const link of $$('#foot [data-take]')) link.addEventListener('click', () => show(link.dataset.take));
+  for (const link of [parts.page, $('#brief-link')]) link.addEventListener('click', () => setAttribute(link, 'href', `brief${location.hash}`));
+  store.on('view', patch => sheet.element.open && 'away' in patch && update());
+  sheet.element.addEventListener('close', () => job?.abort());
+
+  function show(link) {
+    rows.tick(LINKS[link]);
     setChildren(trouble);
-    made = new Map();
     sheet.show();
     update();
-    await Promise.all(ticks.map(prepare));
+    rows.ticked()[0]?.box.scrollIntoView({ block: 'nearest' });
   }
 
-  // made as soon as the sheet opens, so that their sizes can be told
-  async function prepare(file) {
-    const mine = (round += 1);
-    file.round = mine;
-    setText(file.size, '');
-    try {
-      const text = await file.text();
-      if (file.round !== mine) return;
-      made.set(file.key, text);
-      setText(file.size, sizeWords(new Blob([text]).size));
-    } catch (problem) {
-      setText(file.size, 'not to be had');
-      setChildren(trouble, h('div', { class: 'notice failed' }, h('p', {}, h('b', {}, `${file.say}: ${problem.message}`))));
-    }
-    update();
-  }
-
-  const chosen = () => ticks.filter(file => file.box.checked);
   function update() {
-    const { answer, document } = store,
-      files = chosen(),
-      ready = files.filter(file => made.has(file.key));
-    const bytes = ready.reduce((sum, file) => sum + new Blob([made.get(file.key)]).size, 0);
-    if (answer) {
-      const { grid } = answer,
-        fps = grid.fps[0] / grid.fps[1];
-      setText(
-        what,
-        `${capital(countWords(document.motions.length, 'motion'))}, ${((grid.count - 1) / (fps * grid.samples_per_frame)).toFixed(1)} s at ${Number(fps.toFixed(3))} frames a second, in metres.`,
-      );
-    }
-    setText(save, files.length ? `Save ${countWords(files.length, 'file')}${ready.length ? `, ${sizeWords(bytes)}` : ''}` : 'Save');
-    setAttribute(save, 'disabled', files.length === 0 || ready.length < files.length);
+    const ticked = rows.ticked();
+    const uses = new Set(ticked.flatMap(row => row.kind.uses));
+    how.update(uses);
+    pictures.update();
+    parts.how.hidden = uses.size === 0;
+    parts.pictures.hidden = studio === null || !ticked.some(row => PICTURES.includes(row.key) || row.kind.drawn);
+    if (uses.size) asking.want(ticked.map(row => row.kind));
+    tellSizes();
+    offer();
   }
-  function saveAll() {
-    const name = fileName(store.read('title'));
-    chosen().forEach(file => download(`${name}.${file.end}`, made.get(file.key), file.type));
+
+  // one Save, for as many files, where nothing is refused
+  function offer() {
+    const { length } = rows.ticked();
+    setText(save, length ? `Save ${countWords(length, 'file')}` : 'Save');
+    const refused = (!parts.how.hidden && how.refuses()) || (!parts.pictures.hidden && pictures.refuses());
+    setAttribute(save, 'disabled', !length || job !== null || refused);
+  }
+
+  function told() {
+    how.accepted();
+    setChildren(trouble);
+    setChildren(facts, factsOf(asking.notes()).map(sentence => h('p', {}, sentence))); // prettier-ignore
+    tellSizes();
+    offer();
+  }
+
+  function tellSizes() {
+    for (const row of rows.all) {
+      const bytes = row.kind.drawn ? null : asking.size(row.kind.format);
+      const frames = FRAMED.includes(row.key) ? asking.notes()?.file.frame_count : null;
+      row.tell(!row.box.checked ? '' : bytes !== null ? sizeWords(bytes) : frames ? countWords(frames, 'frame') : '');
+    }
+  }
+
+  async function saveAll() {
+    job = new AbortController();
+    const { signal } = job,
+      ticked = rows.ticked();
+    asking.stop();
+    setChildren(trouble);
+    offer();
+    let row = null;
+    try {
+      const server = ticked.some(one => one.kind.uses.length) ? await asking.settled(signal) : {};
+      for (row of ticked) {
+        const file = await make(row, { ...server, signal, tell: progress.tell });
+        signal.throwIfAborted();
+        download(file.name, file.blob);
+      }
+    } catch (problem) {
+      if (!signal.aborted) complain(problem, row);
+    }
+    job = null;
+    progress.tell(null);
+    offer();
+  }
+
+  function complain(problem, row = null) {
+    setChildren(facts);
+    const elsewhere = !problem.refused?.map(how.take).every(Boolean);
+    const say = row ? `${row.say}: ${problem.message}` : problem.message;
+    setChildren(trouble, elsewhere && h('div', { class: 'notice failed' }, h('p', {}, h('b', {}, say))));
+    offer();
   }
   return { show };
-}
-
-function sizeWords(bytes) {
-  return bytes < 1000 ? `${bytes} B` : bytes < 1e6 ? `${Math.round(bytes / 1000)} kB` : `${(bytes / 1e6).toFixed(1)} MB`;
-}
-
-function capital(text) {
-  return text[0].toUpperCase() + text.slice(1);
 }

@@ -6,7 +6,7 @@ const SCENE = 'rimfall.scene',
   RECENT = 'rimfall.recent',
   VIEW = 'rimfall.view';
 const RECENT_KEPT = 8;
-const VIEW_KEPT = ['units', 'house', 'keys', 'beads_s', 'arrows', 'companion', 'companionOutside', 'measure', 'compare'];
+const VIEW_KEPT = ['units', 'house', 'keys', 'beads_s', 'arrows', 'companion', 'companionOutside', 'measure', 'compare', 'away'];
 
 export function createAutosave(storage) {
   const get = key => {

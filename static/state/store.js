@@ -26,6 +26,7 @@ const FIRST_VIEW = {
   held: null,
   follower: null,
   keys: true,
+  away: { files: {}, picture: {} },
 };
 
 export function createStore({ document, fields }) {

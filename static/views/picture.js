@@ -1,6 +1,6 @@
 // The scene and the one renderer: each half is drawn into its own part of the canvas.
 
-import { Scene, WebGLRenderer } from '../vendor/three.module.js';
+import { Color, Scene, WebGLRenderer } from '../vendor/three.module.js';
 import { angleAt } from '../time/track.js';
 import { sharedUniforms } from './materials.js';
 import { gridStep, Scenery } from './scenery.js';
@@ -56,8 +56,39 @@ export class Picture {
 
   // One half into its rectangle; the others' things are hidden.
   drawHalf(half, others) {
-    const { renderer, shared, ratio } = this;
+    const { renderer } = this;
     const { x, y, width, height } = half.rect;
+    this.dress(half, others);
+    const below = this.size.height - y - height;
+    renderer.setViewport(x, below, width, height);
+    renderer.setScissor(x, below, width, height);
+    renderer.setClearColor(CLEAR[half.frame], 1);
+    renderer.clear();
+    renderer.render(this.scene, half.eye.camera);
+  }
+
+  // One half into a target of its own, `ratio` drawn px to one of its rectangle; `bare`: on nothing, neither night nor stars.
+  // The page's stages are not touched: their next frame begins anew.
+  drawAside(half, others, { target, ratio, time_s, bare }) {
+    const { renderer, shared } = this;
+    const page = { ratio: this.ratio, time_s: this.time_s };
+    Object.assign(this, { ratio, time_s });
+    shared.uDpr.value = ratio;
+    shared.uNow.value = time_s + 1e-6;
+    this.dress(half, others);
+    this.sky.group.visible &&= !bare;
+    renderer.setRenderTarget(target);
+    renderer.setClearColor(asItIs(bare ? 0 : CLEAR[half.frame]), bare ? 0 : 1);
+    renderer.clear();
+    renderer.render(this.scene, half.eye.camera);
+    renderer.setRenderTarget(null);
+    Object.assign(this, page);
+  }
+
+  // What all materials ask of the half about to be drawn; the others' things are hidden.
+  dress(half, others) {
+    const { shared, ratio } = this;
+    const { width, height } = half.rect;
     const { camera } = half.eye;
     const { model, scenery } = half;
     for (const one of this.sceneries) if (one) one.whole.visible = one === scenery;
@@ -72,15 +103,14 @@ export class Picture {
     this.sky.look(camera, half.frame === 'aboard' ? -angleAt(model.answer, this.time_s) : 0);
     this.sky.group.visible = !model.ground.level;      // a turntable is in a room
     for (const other of others) other.group.visible = other === half;
-    const below = this.size.height - y - height;
-    renderer.setViewport(x, below, width, height);
-    renderer.setScissor(x, below, width, height);
-    renderer.setClearColor(CLEAR[half.frame], 1);
-    renderer.clear();
-    renderer.render(this.scene, camera);
   }
 
   end(started_ms, still) {
     if (!still) this.timer.mark(started_ms);
   }
+}
+
+// A colour whose parts are not made linear: a target keeps what is written, as the screen does.
+function asItIs(hex) {
+  return new Color(((hex >> 16) & 255) / 255, ((hex >> 8) & 255) / 255, (hex & 255) / 255);
 }

@@ -86,15 +86,6 @@ def test_paths_are_taken_away_as_csv_with_their_notes(page):
     assert notes["scene"]["title"] == "The same lob, both ways"
 
 
-def test_numbers_are_taken_away_as_the_whole_answer(page):
-    page.locator("#foot [data-take=answer]").click()
-    with page.expect_download() as got:
-        page.get_by_role("button", name="Save").click()
-    answer = json.loads(got.value.path().read_text(encoding="utf-8"))
-    assert answer["rimfall_answer"] == 1
-    assert len(answer["motions"][0]["rotating_m"]) == answer["motions"][0]["count"]
-
-
 def test_every_example_opens_without_trouble(page):
     page.get_by_role("button", name="Scenes").click()
     items = page.locator("dialog[open] .list").first.locator("button")

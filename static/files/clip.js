@@ -1,0 +1,67 @@
+// A clip of frames by the browser's own encoder: every frame asked for, each at its own time.
+
+import { webm } from './webm.js';
+
+const CODECS = [
+  { name: 'vp9', string: px => `vp09.00.${px <= 921_600 ? 31 : px <= 2_228_224 ? 41 : px <= 8_912_896 ? 51 : 61}.08` },
+  { name: 'vp8', string: () => 'vp8' },
+];
+const BITS_A_PIXEL = 0.2; // drawn lines on a dark ground: no ringing round them
+const KEY_EVERY = 48;
+const WAITING = 2; // frames handed over and not yet coded
+
+export const canCode = () => typeof VideoEncoder === 'function' && typeof VideoFrame === 'function';
+
+/** fps [n, d]: as shown. count frames; draw(i) → a canvas of that size; tell(i) after each. Gives the parts of a WebM file. */
+export async function codeClip({ draw, count, fps, width, height, title, tell, signal }) {
+  const { name, config } = await configFor(width, height, fps);
+  const frames = [];
+  let colour = null,
+    failed = null;
+  const encoder = new VideoEncoder({
+    output(chunk, { decoderConfig } = {}) {
+      colour ??= decoderConfig?.colorSpace ?? null;
+      const bytes = new Uint8Array(chunk.byteLength);
+      chunk.copyTo(bytes);
+      frames.push({ bytes, key: chunk.type === 'key' });
+    },
+    error(problem) {
+      failed = problem;
+    },
+  });
+  try {
+    encoder.configure(config);
+    for (let i = 0; i < count; i += 1) {
+      await room(encoder, signal);
+      if (failed) throw failed;
+      const timestamp = Math.round((1e6 * i * fps[1]) / fps[0]);
+      const frame = new VideoFrame(draw(i), { timestamp, alpha: 'discard' });
+      encoder.encode(frame, { keyFrame: i % KEY_EVERY === 0 });
+      frame.close();
+      tell(i + 1);
+    }
+    await encoder.flush();
+  } finally {
+    if (encoder.state !== 'closed') encoder.close();
+  }
+  return webm({ frames, fps, width, height, codec: name, colour, title });
+}
+
+async function configFor(width, height, fps) {
+  const framerate = fps[0] / fps[1];
+  for (const { name, string } of CODECS) {
+    const config = { codec: string(width * height), width, height, framerate, bitrate: bitrate(width, height, framerate), latencyMode: 'quality' };
+    if ((await VideoEncoder.isConfigSupported(config)).supported) return { name, config };
+  }
+  throw new Error(`This browser codes no clip of ${width} × ${height}: choose a smaller picture.`);
+}
+
+const bitrate = (width, height, framerate) => Math.round(width * height * framerate * BITS_A_PIXEL);
+
+// the page gets its turn between frames, also to hear "Cancel"
+async function room(encoder, signal) {
+  do {
+    await new Promise(go => setTimeout(go));
+    signal.throwIfAborted();
+  } while (encoder.encodeQueueSize > WAITING);
+}

@@ -1,0 +1,59 @@
+// What a file is asked to be, as the page keeps it: only what differs from the server's defaults. No DOM, no ranges.
+
+import { countWords } from './words.js';
+
+/** The choices as a request has them. `leftOut`: names of motions not to be in the file. */
+export function exportPart({ leftOut = [], ...chosen }, names) {
+  const motions = names.filter(name => !leftOut.includes(name));
+  return motions.length === names.length ? chosen : { ...chosen, motions };
+}
+
+/** A choice as it stands: the reader's own, else the server's default. `fields`: the choices of GET /api/fields. */
+export function choiceOf(fields, chosen, name) {
+  return chosen[name] ?? fields[name]?.default ?? null;
+}
+
+/** The choices with one of them set; what equals the default is left out again. */
+export function withChoice(fields, chosen, name, value) {
+  const { [name]: _before, ...others } = chosen;
+  const same = value === null || JSON.stringify(value) === JSON.stringify(fields[name]?.default ?? null);
+  return same ? others : { ...others, [name]: value };
+}
+
+/** A typed frame rate: a number, or n/d as it was typed. The server knows which may be. */
+export function typedRate(text) {
+  const plain = text.trim().replace(',', '.');
+  if (plain === '') return null;
+  return /^\d+(\.\d+)?$/.test(plain) ? Number(plain) : plain.replace(/\s/g, '');
+}
+
+/** 24, 23.976 or 12.5 of [24000, 1001]. */
+export function rateWords([n, d]) {
+  return String(Number((n / d).toFixed(3)));
+}
+
+/** What the server's notes say of the file, in sentences. */
+export function factsOf({ file, counts, says }) {
+  const number = value => value.toLocaleString('en-US');
+  const things = [countWords(counts.bodies, 'body', 'bodies')];
+  if (counts.drops) things.push(`${number(counts.drops)} ${counts.drops === 1 ? 'drop' : 'drops'}`);
+  const span = `Frames ${file.start_frame} to ${file.end_frame}, ${number(file.frame_count)} in all; ${things.join(' and ')}; ${number(counts.csv_rows)} rows as a table.`;
+  return [span, driftWords(file), ...says].filter(Boolean);
+}
+
+function driftWords({ star_drift_deg_per_frame: first, star_drift_deg_per_frame_last: last }) {
+  if (first === null || first === undefined) return '';
+  const degrees = value => `${Number(value.toPrecision(3))}°`.replace('-', '−');
+  const changes = typeof last === 'number' && degrees(last) !== degrees(first);
+  return `The stars drift ${degrees(first)} a frame${changes ? ` at first, ${degrees(last)} at the end` : ''}.`;
+}
+
+/** When each frame of a file is, s of the scene: [{frame, time_s}]. Frame `first_frame` is time 0, every other k·d/n after it. */
+export function framesOf({ fps: [n, d], first_frame: zero, start_frame: from, end_frame: to }) {
+  return Array.from({ length: to - from + 1 }, (_, i) => ({ frame: from + i, time_s: ((from + i - zero) * d) / n }));
+}
+
+export function sizeWords(bytes) {
+  if (bytes < 1000) return `${bytes} B`;
+  return bytes < 1e6 ? `${Math.round(bytes / 1000)} kB` : `${(bytes / 1e6).toFixed(1)} MB`;
+}

@@ -1,0 +1,356 @@
+"""Take it away: each download from the page opens in a reader that is not ours, and says what was asked.
+
+Readers: csv, json, zipfile and xml of the standard library; trimesh (glTF); pxr (OpenUSD); PyAV (PNG, WebM); PDFium.
+"""
+
+import csv
+import io
+import json
+import zipfile
+from xml.etree import ElementTree
+
+import av
+import numpy as np
+import pypdfium2
+import pytest
+import trimesh
+from pxr import Usd
+
+from .looking import saved_scene, settle, still_picture, stop, type_figure, until
+from .test_everywhere import NO_WEBGL
+
+SVG = "{http://www.w3.org/2000/svg}svg"
+SLOW_S = 90  # drawing in software
+ALIKE = 6.0  # mean difference of 255 between a stage and its picture: the stage has buttons, the picture smoother edges
+
+
+def open_sheet(page, link="paths", only=()):
+    """The sheet, with nothing but `only` ticked where that is given."""
+    page.locator(f"#foot [data-take={link}]").click()
+    sheet = page.locator(".away-sheet")
+    if only:
+        sheet.locator(".takings input:checked").evaluate_all("boxes => boxes.forEach((box) => box.click())")
+        for name in only:
+            sheet.locator(f"#take-{name}").check()
+    return sheet
+
+
+def type_choice(sheet, label, text):
+    box = sheet.get_by_label(label, exact=True)
+    box.fill(text)
+    box.press("Enter")
+
+
+def own_size(sheet, width, height):
+    sheet.get_by_label("Size", exact=True).select_option("own")
+    type_choice(sheet, "Width", str(width))
+    type_choice(sheet, "Height", str(height))
+
+
+def save(page, sheet, count):
+    """Press Save; the files by name."""
+    got = []
+    page.on("download", lambda one: got.append(one))
+    button = sheet.locator(".away-foot .strong")
+    until("Save", lambda: button.is_enabled())
+    button.click()
+    until(f"{count} files", lambda: len(got) == count, timeout_s=SLOW_S, page=page)
+    return {one.suggested_filename: one.path().read_bytes() for one in got}
+
+
+def ending(files, end):
+    [found] = [body for name, body in files.items() if name.endswith(end)]
+    return found
+
+
+def pixels(png):
+    """(height, width, 4) of a PNG, read by FFmpeg."""
+    with av.open(io.BytesIO(png)) as file:
+        return next(file.decode(video=0)).to_ndarray(format="rgba")
+
+
+def test_the_links_at_the_foot_open_it_ticked(page):
+    for link, ticked in (("paths", {"paths", "notes"}), ("pictures", {"picture"}), ("scene", {"scene"})):
+        sheet = open_sheet(page, link)
+        boxes = sheet.locator(".takings input:checked")
+        assert {box.get_attribute("id") for box in boxes.all()} == {f"take-{name}" for name in ticked}
+        page.keyboard.press("Escape")
+
+
+def test_page_opens_the_brief_of_this_scene(page):
+    type_figure(page, "habitat.radius_m", "80")
+    until("the link", lambda: "#s=" in page.url, page=page)
+    with page.context.expect_page() as opened:
+        page.locator("#brief-link").click()
+    assert opened.value.url == page.url.replace("/#", "/brief#")
+
+
+def test_tables_and_numbers_open_in_readers_of_their_own(page):
+    sheet = open_sheet(page, only=("paths", "notes", "numbers", "forces", "forces-notes", "scene"))
+    sheet.get_by_label("Unit", exact=True).select_option("cm")
+    files = save(page, sheet, 6)
+    notes = json.loads(ending(files, ".notes.json"))
+    rows = list(csv.DictReader(io.StringIO(ending(files, "ways.csv").decode())))
+    assert len(rows) == notes["counts"]["csv_rows"]
+    assert {"x_cm", "vy_cm_s"} <= set(rows[0])
+    assert rows[0]["frame"] == "1001"
+    assert notes["file"]["unit"] == "cm"
+    turning = list(csv.reader(io.StringIO(ending(files, ".forces.csv").decode())))
+    assert len(turning) == notes["file"]["frame_count"] + 1
+    assert json.loads(ending(files, ".forces.json"))
+    assert json.loads(ending(files, "ways.json"))["scene"] == notes["scene"]
+    assert json.loads(ending(files, ".rimfall.json"))["title"] == notes["scene"]["title"]
+
+
+def test_a_table_a_frame_is_a_zip_of_tables(page):
+    sheet = open_sheet(page, only=("paths",))
+    sheet.get_by_label("Paths: kind of file").select_option("csv-frames")
+    [(name, body)] = save(page, sheet, 1).items()
+    assert name == "the-same-lob-both-ways.frames.zip"
+    packed = zipfile.ZipFile(io.BytesIO(body))
+    assert packed.testzip() is None
+    assert all(name.endswith(".csv") for name in packed.namelist())
+
+
+@pytest.mark.parametrize("kind", ["usda", "usdz", "usdc"])
+def test_openusd_opens_with_its_own_library(page, tmp_path, kind):
+    sheet = open_sheet(page, only=("usd",))
+    if kind != "usdz":
+        sheet.get_by_label("OpenUSD: kind of file").select_option(kind)
+    type_choice(sheet, "Shot at, frames a second", "29.97")
+    [(name, body)] = save(page, sheet, 1).items()
+    file = tmp_path / name
+    file.write_bytes(body)
+    assert file.suffix == f".{kind}"
+    stage = Usd.Stage.Open(str(file))
+    assert stage.GetStartTimeCode() == 1001
+    assert stage.GetFramesPerSecond() == pytest.approx(30000 / 1001, abs=1e-9)
+    assert stage.GetDefaultPrim().GetName() == "World"
+
+
+def test_gltf_opens_in_another_reader(page):
+    sheet = open_sheet(page, only=("gltf",))
+    scene = trimesh.load(io.BytesIO(ending(save(page, sheet, 1), ".glb")), file_type="glb")
+    assert sum("path" in name for name in scene.geometry) == 2
+
+
+def test_plots_are_drawings_pages_and_pictures(page):
+    sheet = open_sheet(page, only=("plot-path", "plot-height", "plot-felt", "plots"))
+    sheet.get_by_label("Height against time: kind of file").select_option("pdf")
+    sheet.get_by_label("Felt on the way: kind of file").select_option("png")
+    files = save(page, sheet, 4)
+    drawn = ElementTree.fromstring(ending(files, ".path.svg"))
+    assert drawn.tag == SVG
+    for end in (".height.pdf", ".plots.pdf"):
+        assert len(pypdfium2.PdfDocument(ending(files, end))) == 1
+    picture = pixels(ending(files, ".felt.png"))
+    assert picture.shape[1] == 1920
+    assert picture.min() < 60 < 200 < picture.max(), "lines on paper"
+
+
+def test_a_picture_is_as_its_stage(page):
+    stop(page, 0.8)
+    box = page.locator(".stage-aboard").bounding_box()
+    page.wait_for_timeout(1_000)
+    stage = pixels(page.screenshot(clip=box))
+    sheet = open_sheet(page, "pictures")
+    sheet.get_by_label("Stage", exact=True).select_option("aboard")
+    own_size(sheet, int(box["width"]), int(box["height"]))
+    [(name, body)] = save(page, sheet, 1).items()
+    assert name == "the-same-lob-both-ways.aboard.png"
+    picture = pixels(body)
+    assert picture.shape == stage.shape
+    assert (picture[..., 3] == 255).all()
+    off = np.abs(picture[..., :3].astype(int) - stage[..., :3])
+    assert off.mean() < ALIKE
+    assert np.median(off) <= 1, "the night and the deck have the stage's own colours"
+
+
+def test_a_picture_on_nothing_lets_the_ground_through(page):
+    stop(page, 0.8)
+    sheet = open_sheet(page, "pictures")
+    sheet.get_by_label("Stage", exact=True).select_option("aboard")
+    sheet.get_by_label("Ground", exact=True).select_option("true")
+    sheet.get_by_label("Labels", exact=True).select_option("false")
+    own_size(sheet, 640, 360)
+    opacity = pixels(ending(save(page, sheet, 1), ".png"))[..., 3]
+    assert (opacity == 0).mean() > 0.1, "no night, no stars"
+    assert (opacity == 255).mean() > 0.1, "the deck"
+
+
+def test_labels_are_written_in_or_not(page):
+    stop(page, 0.8)
+    sheet = open_sheet(page, "pictures")
+    own_size(sheet, 640, 360)
+    labelled = pixels(ending(save(page, sheet, 1), ".png")).astype(int)
+    sheet.get_by_label("Labels", exact=True).select_option("false")
+    page.wait_for_timeout(100)
+    got = []
+    page.on("download", lambda one: got.append(one))
+    sheet.locator(".away-foot .strong").click()
+    until("the second", lambda: got, timeout_s=SLOW_S, page=page)
+    bare = pixels(got[-1].path().read_bytes()).astype(int)
+    assert 0.005 < (np.abs(labelled - bare).max(axis=2) > 12).mean() < 0.2
+
+
+def test_every_frame_is_at_its_own_time(page):
+    """Frame 1007 at 24 a second is at 0.25 s: the same picture as that moment's own."""
+    stop(page, 0.25)
+    sheet = open_sheet(page, only=("sequence", "picture"))
+    type_choice(sheet, "To", "0.3 s")
+    sheet.get_by_label("Labels", exact=True).select_option("false")  # a label keeps its place from frame to frame
+    own_size(sheet, 320, 180)
+    files = save(page, sheet, 2)
+    packed = zipfile.ZipFile(io.BytesIO(ending(files, ".zip")))
+    assert packed.testzip() is None
+    frames = {name: packed.read(name) for name in packed.namelist()}
+    assert list(frames) == [f"the-same-lob-both-ways.{number}.png" for number in range(1001, 1001 + len(frames))]
+    moment = pixels(ending(files, ".both.png")).astype(int)
+    off = {name: np.abs(pixels(png).astype(int) - moment).mean() for name, png in frames.items()}
+    assert min(off, key=off.get).endswith(".1007.png")
+    assert off["the-same-lob-both-ways.1007.png"] < 0.01 < off["the-same-lob-both-ways.1006.png"]
+
+
+def test_a_clip_holds_every_frame_at_its_time(page):
+    """Shot at 48 and shown at 29.97: a thing that lasts 0.25 s is 13 frames, each 1001/30000 s after the one before."""
+    sheet = open_sheet(page, only=("clip",))
+    type_choice(sheet, "Shot at, frames a second", "48")
+    type_choice(sheet, "Shown at, frames a second", "29.97")
+    type_choice(sheet, "To", "0.25")
+    own_size(sheet, 321, 180)
+    body = ending(save(page, sheet, 1), ".webm")
+    with av.open(io.BytesIO(body)) as file:
+        [video] = file.streams.video
+        frames = [(frame.time, frame.to_ndarray(format="rgb24")) for frame in file.decode(video)]
+        assert video.codec_context.name in ("vp9", "vp8")
+        assert (video.width, video.height) == (320, 180), "even sides"
+        assert float(video.average_rate) == pytest.approx(30000 / 1001, abs=1e-4)
+    assert len(frames) == 13
+    assert [time for time, _ in frames] == pytest.approx([k * 1001 / 30000 for k in range(13)], abs=1e-6)
+    assert np.abs(frames[0][1].astype(int) - frames[-1][1]).mean() > 0.05, "it moves"
+
+
+def test_a_long_making_can_be_cancelled(page):
+    sheet = open_sheet(page, only=("sequence",))
+    got = []
+    page.on("download", lambda one: got.append(one))
+    until("Save", lambda: sheet.locator(".away-foot .strong").is_enabled())
+    sheet.locator(".away-foot .strong").click()
+    bar = sheet.get_by_role("progressbar")
+    until("a frame", lambda: "Frame" in (bar.get_attribute("aria-valuetext") or ""), timeout_s=SLOW_S)
+    sheet.get_by_role("button", name="Cancel").click()
+    until("Save again", lambda: sheet.locator(".away-foot .strong").is_enabled(), timeout_s=SLOW_S)
+    assert bar.is_hidden()
+    assert got == []
+
+
+def test_a_figure_out_of_range_is_refused_where_it_is_typed(page):
+    may_be = page.request.get("/api/fields").json()["export"]["fields"]["first_frame"]["may_be"]
+    sheet = open_sheet(page)
+    type_choice(sheet, "First frame", "5000000")
+    alert = sheet.locator(".how [role=alert]").first
+    assert alert.inner_text() == f"First frame was 5000000; it may be {may_be}."
+    assert sheet.get_by_label("First frame", exact=True).get_attribute("aria-invalid") == "true"
+    assert sheet.locator(".away-foot .strong").is_disabled()
+    sheet.get_by_label("First frame", exact=True).press("Escape")
+    until("it is taken back", lambda: alert.inner_text() == "")
+    assert sheet.get_by_label("First frame", exact=True).input_value() == "1001"
+
+
+def test_what_the_server_refuses_stands_at_its_choice(page, troubles):
+    troubles.expect("422")
+    sheet = open_sheet(page)
+    type_choice(sheet, "Shot at, frames a second", "400")
+    alert = sheet.locator(".how [role=alert]").first
+    until("the refusal", lambda: "400" in alert.inner_text())
+    assert sheet.locator(".away-foot .strong").is_disabled()
+    type_choice(sheet, "Shot at, frames a second", "25")
+    until("it is gone", lambda: alert.inner_text() == "" and sheet.locator(".away-foot .strong").is_enabled())
+
+
+def test_choices_are_remembered_and_can_be_put_back(page):
+    sheet = open_sheet(page)
+    sheet.get_by_label("View", exact=True).select_option("inertial_flat")
+    sheet.get_by_label("Origin", exact=True).select_option("place")
+    type_choice(sheet, "Origin: Along the deck", "2.5")
+    page.goto("/?again")
+    page.locator("#stages[data-drawn-radius]").wait_for()
+    sheet = open_sheet(page)
+    assert sheet.get_by_label("View", exact=True).input_value() == "inertial_flat"
+    assert sheet.get_by_label("Origin: Along the deck", exact=True).input_value() == "2.5\u00a0m"
+    sheet.get_by_role("button", name="As at first").click()
+    until("the default", lambda: sheet.get_by_label("View", exact=True).input_value() == "rotating")
+    assert sheet.get_by_label("Origin", exact=True).input_value() == "axis"
+
+
+def test_motions_left_out_are_not_in_the_file(page):
+    sheet = open_sheet(page, only=("paths", "notes"))
+    sheet.get_by_label("Lob back").uncheck()
+    until("one body", lambda: "one body" in sheet.locator(".facts").inner_text())
+    notes = json.loads(ending(save(page, sheet, 2), ".notes.json"))
+    assert [one["motion"] for one in notes["ids"]] == ["Lob out"]
+
+
+def test_the_star_drift_is_said(page):
+    """3 rpm is 18° a second: at 24 frames a second 0.75° a frame."""
+    assert saved_scene(page) is None or saved_scene(page)["habitat"]["spin_rpm"] == 3
+    sheet = open_sheet(page)
+    until("the drift", lambda: "The stars drift 0.75° a frame." in sheet.locator(".facts").inner_text())
+
+
+def test_the_keyboard_alone_saves_a_file(page):
+    page.locator("#foot [data-take=scene]").focus()
+    page.keyboard.press("Enter")
+    with page.expect_download() as got:
+        for _ in range(60):
+            page.keyboard.press("Tab")
+            if page.evaluate("document.activeElement.textContent") == "Save one file":
+                page.keyboard.press("Enter")
+                break
+    assert got.value.suggested_filename.endswith(".rimfall.json")
+
+
+def test_without_a_video_encoder_the_clip_says_so(page):
+    page.add_init_script("delete window.VideoEncoder;")
+    page.reload()
+    page.locator("#stages[data-drawn-radius]").wait_for()
+    sheet = open_sheet(page, "pictures")
+    assert sheet.locator("#take-clip").is_disabled()
+    assert "codes no video" in sheet.locator("#take-clip-why").inner_text()
+
+
+def test_without_webgl_there_are_files_and_no_pictures(page):
+    page.add_init_script(NO_WEBGL)
+    page.reload()
+    page.locator("body[data-ready]").wait_for()
+    sheet = open_sheet(page)
+    assert "need WebGL" in sheet.inner_text()
+    assert sheet.locator("#take-picture").count() == 0
+    assert len(save(page, sheet, 2)) == 2
+
+
+@pytest.mark.parametrize(("width", "height"), [(1440, 900), (1024, 768), (390, 844)])
+def test_the_sheet_fits_and_save_is_in_sight(open_page, width, height):
+    page = open_page(width=width, height=height)
+    if width < 600:
+        page.locator("#strip [data-place=away]").click()
+    sheet = open_sheet(page)
+    sheet.locator(".takings input").evaluate_all("boxes => boxes.forEach((box) => box.checked || box.click())")
+    settle(page)
+    box, button = sheet.bounding_box(), sheet.locator(".away-foot .strong").bounding_box()
+    assert box["x"] >= 0
+    assert box["x"] + box["width"] <= width
+    assert box["height"] <= height
+    assert button["y"] + button["height"] <= height
+    assert sheet.evaluate("e => e.scrollWidth - e.clientWidth") == 0
+
+
+def test_a_picture_leaves_the_stages_as_they_were(page):
+    stop(page, 0.8)
+    before = pixels(still_picture(page, "outside")).astype(int)
+    sheet = open_sheet(page, "pictures")
+    own_size(sheet, 320, 180)
+    save(page, sheet, 1)
+    page.keyboard.press("Escape")
+    after = pixels(still_picture(page, "outside")).astype(int)
+    assert np.abs(after - before).max() <= 1
