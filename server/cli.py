@@ -11,11 +11,13 @@ import threading
 import webbrowser
 from pathlib import Path
 
-from . import __version__
+from . import __version__, choices
 from .errors import BadInput, Refused, refusal
-from .exports import FORMATS
+from .exports.options import read_options
+from .many import command as vary
 from .scene import answers, phrases, questions, words
 from .scene.reading import read
+from .writing import write_all
 
 DONE, BAD_INPUT, STOPPED = 0, 2, 130  # 1, a fault of ours, is Python's own for what nobody caught
 
@@ -55,11 +57,17 @@ def _parser():
     trace = commands.add_parser("trace", help="say where everything in a scene goes")
     trace.add_argument("scene", metavar="SCENE.json", help="a scene document; - reads standard input")
     trace.add_argument("--json", action="store_true", help="print the whole answer as JSON")
-    trace.add_argument(
-        "--csv", metavar="FILE", help="write the paths as CSV, and their names and conventions beside it as JSON"
-    )
     trace.add_argument("--units", choices=("si", "us"), default="si", help="units of the words (default: %(default)s)")
+    trace.add_argument(
+        "--export",
+        metavar="FILE",
+        action="append",
+        default=[],
+        help="write a file, its format told by its name (.csv, .json, .glb, .usda, .forces.csv, …); may be repeated",
+    )
+    choices.add_to(trace)
     trace.set_defaults(run=_trace)
+    vary.add_to(commands)
     return parser
 
 
@@ -99,48 +107,19 @@ def _listen(host, port):
 
 
 def _trace(chosen):
-    traced = questions.trace(read(_source(chosen.scene)))
-    if chosen.csv:
-        _write_csv(traced, Path(chosen.csv))
+    scene = read(choices.source(chosen.scene))
+    options = read_options(choices.asked(chosen), scene)
+    wanted = {Path(name): choices.format_of(Path(name)) for name in chosen.export}
+    traced = questions.trace(scene)
+    files = {}
+    for path, kind in wanted.items():
+        files |= choices.files_of(traced, options, path, kind)
+    write_all(files)
     if chosen.json:
         sys.stdout.buffer.write(answers.of_trace(traced, chosen.units) + b"\n")  # UTF-8, whatever the terminal speaks
     else:
         print(_as_text(traced, chosen.units))
     return DONE
-
-
-def _source(name):
-    """The bytes of a scene file, or of standard input."""
-    try:
-        return sys.stdin.buffer.read() if name == "-" else Path(name).read_bytes()
-    except OSError as error:
-        say = f"Cannot read {name}: {error.strerror or error}."
-        raise BadInput(refusal("file", name, "a file that can be read", say)) from None
-
-
-def _write_csv(traced, path):
-    """The table, and its notes beside it under a name of their own: `lob.csv` must not take the place of `lob.json`."""
-    notes = path.parent / f"{path.stem}.notes.json"
-    _write_all({path: FORMATS["csv"][2](traced), notes: FORMATS["csv-notes"][2](traced)})
-
-
-def _write_all(files):
-    """Write files, path to bytes, whole: all of them or none."""
-    halves = {path: path.parent / f".{path.name}.{os.getpid()}.part" for path in files}
-    try:
-        try:
-            for path, half in halves.items():
-                if path.is_dir():
-                    raise IsADirectoryError(None, "Is a directory")
-                half.write_bytes(files[path])
-            for path, half in halves.items():
-                half.replace(path)
-        finally:
-            for half in halves.values():
-                half.unlink(missing_ok=True)
-    except OSError as error:
-        say = f"Cannot write {path}: {error.strerror or error}."
-        raise BadInput(refusal("file", str(path), "a place that can be written", say)) from None
 
 
 def _as_text(traced, units):

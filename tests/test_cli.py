@@ -11,7 +11,6 @@ from pathlib import Path
 
 import pytest
 
-from server.exports.csv import HEADER
 from server.scene import examples
 
 ROOT = Path(__file__).resolve().parent.parent
@@ -51,7 +50,7 @@ def test_us_units_change_the_words():
 def written(tmp_path, scene, name="paths.csv"):
     file = tmp_path / "scene.json"
     file.write_text(json.dumps(scene), encoding="utf-8")
-    done = rimfall("trace", file, "--csv", tmp_path / name)
+    done = rimfall("trace", file, "--export", tmp_path / name)
     assert done.returncode == 0, done.stderr
     notes = (tmp_path / name).with_suffix(".notes.json").read_text(encoding="utf-8")
     return (tmp_path / name).read_bytes(), json.loads(notes)
@@ -63,7 +62,7 @@ def test_csv_positions_are_the_straight_line_seen_from_the_turning_frame(tmp_pat
              "motions": [{"kind": "drop", "name": "cup", "place": {"height_m": height}, "body": {"mass_kg": 1, "diameter_m": 0}}]}  # fmt: skip
     table, notes = written(tmp_path, scene)
     rows = list(csv.reader(table.decode("utf-8").split("\n")[:-1]))
-    assert ",".join(rows[0]) == HEADER
+    assert ",".join(rows[0]) == "frame,time_s,id,alive,x_m,y_m,z_m,vx_m_s,vy_m_s,vz_m_s"
     assert len(rows) - 1 == notes["file"]["frame_count"]
     omega = rpm * 2 * math.pi / 60
     lands_s = math.acos((radius - height) / radius)  # the exact drop: tan(theta) = omega t
@@ -161,7 +160,7 @@ def test_a_port_out_of_range_is_one_clear_line(port):
 def test_a_place_that_cannot_be_written_leaves_nothing_behind(tmp_path):
     target = tmp_path / "folder.csv"
     target.mkdir()
-    done = rimfall("trace", EXAMPLES / "same-lob.json", "--csv", target)
+    done = rimfall("trace", EXAMPLES / "same-lob.json", "--export", target)
     assert done.returncode == 2
     assert "Cannot write" in done.stderr
     assert [p.name for p in tmp_path.iterdir()] == ["folder.csv"]
@@ -170,7 +169,7 @@ def test_a_place_that_cannot_be_written_leaves_nothing_behind(tmp_path):
 def test_a_table_named_like_its_scene_leaves_the_scene_alone(tmp_path):
     scene = tmp_path / "lob.json"
     scene.write_text(examples.example("same-lob"), encoding="utf-8")
-    assert rimfall("trace", scene, "--csv", tmp_path / "lob.csv").returncode == 0
+    assert rimfall("trace", scene, "--export", tmp_path / "lob.csv").returncode == 0
     assert scene.read_text(encoding="utf-8") == examples.example("same-lob")
     assert sorted(p.name for p in tmp_path.iterdir()) == ["lob.csv", "lob.json", "lob.notes.json"]
 
@@ -178,19 +177,76 @@ def test_a_table_named_like_its_scene_leaves_the_scene_alone(tmp_path):
 def test_table_and_notes_are_written_both_or_not_at_all(tmp_path):
     (tmp_path / "lob.csv").write_text("of yesterday")
     (tmp_path / "lob.notes.json").mkdir()
-    done = rimfall("trace", EXAMPLES / "same-lob.json", "--csv", tmp_path / "lob.csv")
+    done = rimfall("trace", EXAMPLES / "same-lob.json", "--export", tmp_path / "lob.csv")
     assert done.returncode == 2
     assert done.stderr == f"rimfall: Cannot write {tmp_path / 'lob.notes.json'}: Is a directory.\n"
     assert (tmp_path / "lob.csv").read_text() == "of yesterday"
     assert len(list(tmp_path.iterdir())) == 2
 
 
-@pytest.mark.parametrize("target", [".", "/", "..", "no such folder/x.csv"])
-def test_what_is_no_file_name_is_one_clear_line(target):
-    done = rimfall("trace", EXAMPLES / "same-lob.json", "--csv", target)
+@pytest.mark.parametrize(
+    ("target", "said"),
+    [
+        (".", "No format goes by the name"),
+        ("/", "No format goes by the name"),
+        ("lob.xyz", "No format goes by the name lob.xyz; a file may end in .csv"),
+        ("no such folder/x.csv", "Cannot write"),
+    ],
+)
+def test_what_is_no_file_name_is_one_clear_line(target, said):
+    done = rimfall("trace", EXAMPLES / "same-lob.json", "--export", target)
     assert done.returncode == 2
-    assert done.stderr.startswith("rimfall: Cannot write")
+    assert done.stderr.startswith(f"rimfall: {said}")
     assert done.stderr.count("\n") == 1
+
+
+def test_several_files_are_written_at_once_and_their_endings_say_what_they_are(tmp_path):
+    names = ("lob.csv", "lob.json", "lob.forces.csv", "lob.frames.zip")
+    wanted = [part for name in names for part in ("--export", tmp_path / name)]
+    choices = (
+        "--view",
+        "inertial_flat",
+        "--fps",
+        "29.97",
+        "--up",
+        "Z",
+        "--unit",
+        "cm",
+        "--samples",
+        2,
+        "--only",
+        "Lob out",
+    )
+    done = rimfall("trace", EXAMPLES / "same-lob.json", *wanted, *choices, "--origin", "release", "--first-frame", 1)
+    assert (done.returncode, done.stderr) == (0, "")
+    assert {p.name for p in tmp_path.iterdir()} == {*names, "lob.notes.json", "lob.forces.json"}
+    file = json.loads((tmp_path / "lob.notes.json").read_text(encoding="utf-8"))["file"]
+    told = {k: file[k] for k in ("fps", "first_frame", "samples_per_frame", "unit", "up", "view")}
+    assert told == {
+        "fps": [30000, 1001],
+        "first_frame": 1,
+        "samples_per_frame": 2,
+        "unit": "cm",
+        "up": "Z",
+        "view": "inertial_flat",
+    }
+
+
+@pytest.mark.parametrize(
+    ("choice", "said"),
+    [
+        (("--fps", "0"), "Shot at was 0 fps; it may be 1 to 240"),
+        (("--samples", "3"), "Samples a frame was 3; it may be 1 or 2 or 4 or 8"),
+        (("--only", "nobody"), 'Motions was "nobody"; it may be names among Lob out, Lob back'),
+        (("--origin", "1,x"), "From height was"),
+        (("--to", "1", "--from", "2"), "To was 1 s; it may be 2 s or later"),
+    ],
+)
+def test_a_choice_out_of_range_is_one_clear_line_and_nothing_is_written(choice, said, tmp_path):
+    done = rimfall("trace", EXAMPLES / "same-lob.json", "--export", tmp_path / "lob.csv", *choice)
+    assert done.returncode == 2
+    assert done.stderr.startswith(f"rimfall: {said}")
+    assert list(tmp_path.iterdir()) == []
 
 
 @pytest.mark.parametrize("host", ["a..b", "x" * 80, "rimfall.invalid", "256.0.0.1"])
@@ -220,7 +276,7 @@ def test_a_pour_too_long_for_a_table_is_refused_and_nothing_is_written(tmp_path)
     scene = json.loads(examples.example("galley"))
     scene["motions"][2]["duration_s"] = 600.0
     done_in = tmp_path / "tea.csv"
-    done = rimfall("trace", "-", "--csv", done_in, given=json.dumps(scene))
+    done = rimfall("trace", "-", "--export", done_in, given=json.dumps(scene))
     assert done.returncode == 2
     assert "tea" in done.stderr
     assert list(tmp_path.iterdir()) == []

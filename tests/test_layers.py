@@ -22,7 +22,11 @@ PYTHON = {
     "scene": {"__init__", "errors", "physics", "motions", "shots", "feel", "craft"},
     "exports": {"__init__", "errors", "physics", "motions", "shots", "feel", "craft", "scene"},
     "web": {"__init__", "errors", "scene", "exports"},
-    "cli": {"__init__", "errors", "scene", "exports", "web"},
+    "choices": {"errors", "exports"},
+    "writing": {"errors"},
+    "many": {"__init__", "choices", "errors", "exports", "scene", "writing"},
+    "doorway": {"choices", "exports", "many", "scene", "writing"},
+    "cli": {"__init__", "choices", "errors", "many", "scene", "exports", "web", "writing"},
     "__main__": {"cli"},
 }
 # part of server/ → the packages it may import, besides the standard library
@@ -33,16 +37,20 @@ PACKAGES = {
     "feel": {"numpy"},
     "craft": {"numpy"},
     "scene": {"numpy", "pydantic", "pydantic_core"},
-    "exports": {"numpy"},
+    "exports": {"numpy", "pxr", "pydantic_core"},
+    "many": {"numpy", "distributed"},
+    "doorway": {"numpy"},
     "web": {"fastapi", "jinja2", "pydantic", "starlette", "uvicorn"},
     "cli": {"uvicorn"},
 }
 # part of static/ → the parts it may import, besides itself; `vendor` is three.js
 JAVASCRIPT = {
     "main": {"panels", "views", "api", "state", "time"},
-    "panels": {"state", "time"},
+    "brief": {"panels", "views", "api", "state", "time"},
+    "panels": {"files", "state", "time"},
     "views": {"state", "time", "vendor"},
     "api": {"state", "time"},
+    "files": set(),
     "state": set(),
     "time": set(),
 }

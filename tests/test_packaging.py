@@ -38,7 +38,7 @@ def test_the_wheel_holds_the_page_and_no_build_leftovers(wheel):
         "server/static/vendor/three.module.js",
         "server/templates/page.html",
     } <= set(names)
-    assert {name.split("/")[0] for name in names} == {"server", "rimfall-0.2.0.dist-info"}
+    assert {name.split("/")[0] for name in names} == {"server", "rimfall-0.3.0.dist-info"}
     assert [
         name for name in names if re.search(r"node_modules|vendor_build|package(-lock)?\.json$|__pycache__", name)
     ] == []
@@ -63,10 +63,11 @@ def read(address):
 def test_the_python_lock_is_of_this_project_and_public():
     lock = tomllib.loads((ROOT / "uv.lock").read_text(encoding="utf-8"))
     mine = next(package for package in lock["package"] if package["name"] == "rimfall")
-    declared = PROJECT["dependencies"] + PROJECT["optional-dependencies"]["test"]
+    extras = PROJECT["optional-dependencies"]
+    declared = [*PROJECT["dependencies"], *(line for lines in extras.values() for line in lines)]
     required = {(found["name"], found.get("specifier", "")) for found in mine["metadata"]["requires-dist"]}
     assert required == {(re.match(r"[\w-]+", line)[0], re.sub(r"^[\w-]+|;.*", "", line).strip()) for line in declared}
-    assert mine["metadata"]["provides-extras"] == ["test"]
+    assert mine["metadata"]["provides-extras"] == sorted(extras)
     hosts = {
         urllib.parse.urlsplit(found).hostname
         for found in re.findall(r"\"(\w+://[^\"]+)\"", (ROOT / "uv.lock").read_text())
@@ -74,9 +75,10 @@ def test_the_python_lock_is_of_this_project_and_public():
     assert hosts == {"pypi.org", "files.pythonhosted.org"}
 
 
-def test_the_npm_lock_pins_every_package_by_checksum():
-    lock = json.loads((ROOT / "static/package-lock.json").read_text(encoding="utf-8"))
-    wanted = json.loads((ROOT / "static/package.json").read_text(encoding="utf-8"))["dependencies"]
+@pytest.mark.parametrize(("folder", "kind"), [("static", "dependencies"), ("tests/exports", "devDependencies")])
+def test_the_npm_locks_pin_every_package_by_checksum(folder, kind):
+    lock = json.loads((ROOT / folder / "package-lock.json").read_text(encoding="utf-8"))
+    wanted = json.loads((ROOT / folder / "package.json").read_text(encoding="utf-8"))[kind]
     packages = {path.removeprefix("node_modules/"): found for path, found in lock["packages"].items() if path}
     assert {name: packages[name]["version"] for name in wanted} == wanted
     for found in packages.values():

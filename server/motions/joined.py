@@ -8,7 +8,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from ..physics import frames
+from ..physics import frames, quaternions
+from ..physics.aboard import of_frame
 from .path import Path, horner
 
 
@@ -36,6 +37,16 @@ class Joined(Path):
         turning[ground], moving[ground] = position[ground], velocity[ground]
         inertial = np.where(ground[:, None], frames.turn(turning, angle), position)
         return turning, moving, inertial
+
+    def acceleration(self, spin, time_s, position, velocity):
+        """Acceleration (n, 3) in the turning frame at times (n,), of the path that is at `position` and `velocity` (n, 3) there
+        (those of `both`): in the air what bends the inertial path, and the turning frame's own."""
+        k = self.piece(time_s)
+        bend = horner(_slope(self.path_m_s[k]), self.share(k, time_s)) / self.length_s[k][:, None]
+        flies = ~self.grounded[k]
+        own = of_frame(spin.rate_rad_s(time_s), spin.change_rad_s2(time_s), position.T, velocity.T).T
+        bend[flies] = (frames.turn(bend, -spin.angle_rad(time_s)) + own)[flies]
+        return bend
 
     @property
     def knots_s(self):
@@ -68,6 +79,11 @@ def of_legs(legs):
     )
 
 
+def _slope(powers):
+    """Powers (n, K - 1, 3) of the derivative of a polynomial of powers (n, K, 3)."""
+    return powers[:, 1:] * np.arange(1, powers.shape[1])[:, None]
+
+
 def _padded(a, powers):
     return a if a.ndim < 3 or a.shape[1] == powers else np.pad(a, ((0, 0), (0, powers - a.shape[1]), (0, 0)))
 
@@ -92,8 +108,8 @@ def attitudes(joined, spin, time_s):
         ground = joined.grounded[k]
         powers = joined.turned_rad[k[ground]]
         before, after = (horner(powers, joined.share(k[ground], t[ground])) for t in (begin, end))
-        turns[ground] = _turning(after - before)
-    whole = np.concatenate([[[1.0, 0.0, 0.0, 0.0]], _products(turns)])
+        turns[ground] = quaternions.turning(after - before)
+    whole = np.concatenate([[[1.0, 0.0, 0.0, 0.0]], quaternions.products(turns)])
     return whole[np.searchsorted(marks, np.maximum(time_s, joined.begin_s))]
 
 
@@ -103,27 +119,4 @@ def _air_turns(joined, spin, k, begin, end):
     there = frames.turn(joined.spin_rad_s[k], -angle)
     back = np.zeros_like(there)
     back[:, 2] = angle - spin.angle_rad(end)
-    return _times(_turning(back), _turning(there * (end - begin)[:, None]))
-
-
-def _turning(vectors):
-    """Quaternions (n, 4) of rotations by vectors (n, 3), rad."""
-    size = np.linalg.norm(vectors, axis=1)
-    share = np.where(size > 0, np.sin(size / 2) / np.where(size > 0, size, 1.0), 0.5)
-    return np.concatenate([np.cos(size / 2)[:, None], vectors * share[:, None]], axis=1)
-
-
-def _times(a, b):
-    """Products (n, 4) of quaternions: b first, then a."""
-    w, v = a[:, :1], a[:, 1:]
-    u, q = b[:, :1], b[:, 1:]
-    return np.concatenate([w * u - np.sum(v * q, axis=1, keepdims=True), w * q + u * v + np.cross(v, q)], axis=1)
-
-
-def _products(turns):
-    """Running products (n, 4): each after all before it, in about log2 n sweeps."""
-    out, reach = turns.copy(), 1
-    while reach < len(out):
-        out[reach:] = _times(out[reach:], out[:-reach])
-        reach *= 2
-    return out / np.linalg.norm(out, axis=1, keepdims=True) if len(out) else out
+    return quaternions.times(quaternions.turning(back), quaternions.turning(there * (end - begin)[:, None]))

@@ -60,14 +60,14 @@ def plan(setting, motion):
 
 def diameters_m(stream, time_s, speed_m_s):
     """Diameter (n,) of the stream, then of the drop, of the first parcel at times (n,) where its speed is speed_m_s (n,)."""
-    thin = _thinned_m(stream.lip_m, stream.speed_m_s, speed_m_s)
+    thin = thinned_m(stream.lip_m, stream.speed_m_s, speed_m_s)
     if stream.drop_diameter_m is None:
         return thin if stream.regime == "stream" else np.full_like(thin, stream.lip_m)
     born_s = stream.first_leaves_s if stream.breakup_s is None else stream.breakup_s
     return np.where(time_s >= born_s, stream.drop_diameter_m, thin)
 
 
-def _thinned_m(lip_m, leaves_m_s, speed_m_s):
+def thinned_m(lip_m, leaves_m_s, speed_m_s):
     """Diameter of a stream where its speed is speed_m_s: the same flow through a thinner thread."""
     return lip_m * np.sqrt(leaves_m_s / np.maximum(speed_m_s, leaves_m_s / _WIDEST**2))
 
@@ -115,7 +115,7 @@ def _broken(setting, liquid, opening, length_m, speed, lip_m):
     here = np.array([broke_s])
     position, velocity = opening.path.at(here)
     there = float(_speeds(setting, opening.path, turns, here)[0])
-    drop_m = min(liquids.DROP_PER_STREAM * float(_thinned_m(lip_m, speed, there)), setting.habitat.radius_m / 2)
+    drop_m = min(liquids.DROP_PER_STREAM * float(thinned_m(lip_m, speed, there)), setting.habitat.radius_m / 2)
     first = opening.release
     drop = _drop(liquid, drop_m)
     # A drop turns with the air it breaks in, so that nothing lifts it.

@@ -118,14 +118,22 @@ def _motion(traced, trace, units, pack, f4):
         out[name] = pack(array - offset if name == "rotating_m" else array)
     return out | {
         "attitude_wxyz": None if made.attitude_wxyz is None else pack(made.attitude_wxyz),
+        **outcome(traced, trace, units),
+        "companion": _companion(traced, pack, offset),
+        "stream": _stream(traced, pack),
+    }
+
+
+def outcome(traced, trace, units="si"):
+    """What came of a motion, without its arrays: events with exact states, landing, apex, words, and what was left out."""
+    made = traced.track
+    return {
         "surface": traced.plan.surface,
         "ramp": None if traced.plan.ramp_m is None else {"corners_m": traced.plan.ramp_m.tolist()},
         "events": [_event(e) for e in made.events],
         "landing": _landing(traced),
         "no_landing": made.no_landing,
         "apex": _apex(made.apex),
-        "companion": _companion(traced, pack, offset),
-        "stream": _stream(traced, pack),
         "words": words.outcome(traced, units),
         "assumptions": words.assumptions(traced, trace),
     }

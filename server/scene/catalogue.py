@@ -13,6 +13,7 @@ from ..physics.bodies import NAMED_BODIES
 from ..physics.constants import PERSON_HEIGHT_M
 from ..physics.liquids import LIQUIDS
 from . import document, habitat_parts
+from .export_part import ExportPart
 
 
 def pattern_of(field):
@@ -135,6 +136,8 @@ def _fields() -> dict[str, Any]:
 
 
 FIELDS = _fields()
+EXPORT = "export."
+FIELDS |= {path: _described(field) for path, field in _walk(ExportPart, EXPORT)}
 
 _NEW = {
     "drop": {"place": {"along_m": 0.0, "height_m": 1.2, "axial_m": 0.0}, "body": "cup"},
@@ -193,6 +196,11 @@ def _shapes():
     }
 
 
+def export_choices():
+    """The choices of an export as data, by name."""
+    return {path.removeprefix(EXPORT): field for path, field in FIELDS.items() if path.startswith(EXPORT)}
+
+
 def catalogue():
     """The answer of GET /api/fields."""
     kinds = {
@@ -230,7 +238,7 @@ def catalogue():
     ]
     return {
         "program": __version__,
-        "fields": FIELDS,
+        "fields": {path: field for path, field in FIELDS.items() if not path.startswith(EXPORT)},
         "kinds": kinds,
         "shapes": _shapes(),
         "bodies": bodies,

@@ -230,8 +230,8 @@ class Pour(Motion):
 MOTIONS = {"drop": Drop, "throw": Throw, "pour": Pour, "roll": Roll, "stand": Stand}
 
 
-def _fps(value: Any):
-    """A frame rate: a number from 1 to 240, or "n/d" in that range."""
+def is_fps(value: Any):
+    """A frame rate, as it is: a number from 1 to 240, or "n/d" in that range."""
     try:
         rate = frame_rate(value)
     except (TypeError, ValueError, ZeroDivisionError, OverflowError):
@@ -239,6 +239,16 @@ def _fps(value: Any):
     if not LEAST_FPS <= rate <= GREATEST_FPS:
         raise PydanticCustomError("fps", "fps")
     return value
+
+
+def fps_json_schema():
+    """What a frame rate may be, for the API's own description."""
+    return {
+        "anyOf": [
+            {"type": "number", "minimum": LEAST_FPS, "maximum": GREATEST_FPS},
+            {"type": "string", "pattern": "^[0-9]+/[0-9]+$"},
+        ]
+    }
 
 
 def frame_rate(value):
@@ -257,15 +267,8 @@ class Sampling(Strict):
 
     fps: Annotated[
         Any,
-        BeforeValidator(_fps),
-        WithJsonSchema(
-            {
-                "anyOf": [
-                    {"type": "number", "minimum": 1, "maximum": 240},
-                    {"type": "string", "pattern": "^[0-9]+/[0-9]+$"},
-                ]
-            }
-        ),
+        BeforeValidator(is_fps),
+        WithJsonSchema(fps_json_schema()),
     ] = Field(
         24, json_schema_extra={"label": "Frames a second", "unit": "fps", "kind": "fps", "may_be": '1 to 240, or "n/d"'}
     )

@@ -5,15 +5,17 @@ from pydantic import ValidationError
 from ..errors import TooMuch, refusal
 from . import refusals
 from .checks import check
-from .document import Scene, Strict
+from .document import Scene
+from .export_part import ExportPart, ExportRequest
+from .parts import Strict
 
 GREATEST_BYTES = 1_000_000
 
 
-class ExportRequest(Strict):
-    """What an export asks for."""
+class _Choices(Strict):
+    """An export's choices under the name that its refusals carry."""
 
-    scene: Scene
+    export: ExportPart
 
 
 def read(source):
@@ -22,12 +24,18 @@ def read(source):
 
 
 def read_export(source):
-    """The Scene of an export's request, from its bytes. Raises as `read`."""
-    return check(named(_parsed(ExportRequest, source).scene))
+    """The Scene and the ExportPart of an export's request, from its bytes. Raises as `read`."""
+    asked = _parsed(ExportRequest, source)
+    return check(named(asked.scene)), asked.export
+
+
+def read_choices(source):
+    """An ExportPart from the bytes (or text) of its document alone. Raises as `read`."""
+    return _parsed(_Choices, b'{"export": ' + _as_bytes(source) + b"}").export
 
 
 def _parsed(model, source):
-    source = source.encode("utf-8", "surrogatepass") if isinstance(source, str) else source
+    source = _as_bytes(source)
     if len(source) > GREATEST_BYTES:
         say = f"The document has {len(source):,} bytes; it may have {GREATEST_BYTES:,}."
         raise TooMuch(refusal("document", f"{len(source)} bytes", f"at most {GREATEST_BYTES:,} bytes", say))
@@ -35,6 +43,10 @@ def _parsed(model, source):
         return model.model_validate_json(source)
     except ValidationError as error:
         raise refusals.from_validation(error, source) from None
+
+
+def _as_bytes(source):
+    return source.encode("utf-8", "surrogatepass") if isinstance(source, str) else source
 
 
 def named(scene):

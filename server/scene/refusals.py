@@ -11,6 +11,8 @@ from .habitat_parts import SHAPES
 _TAGS = {
     "@named",
     "@own",
+    "@word",
+    "@place",
     *(f"@{shape}" for shape in SHAPES),
 }  # of the unions in `document.py`; no part of a field's name
 _PLACE = re.compile(r"at line (\d+) column (\d+)")

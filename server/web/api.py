@@ -1,5 +1,6 @@
 """The API: documents in, answers out. What they mean is in `scene/`."""
 
+import base64
 from typing import Annotated, Literal
 
 from fastapi import APIRouter, HTTPException, Query, Request, Response
@@ -7,14 +8,16 @@ from starlette.concurrency import run_in_threadpool
 
 from .. import __version__
 from ..errors import BadInput, refusal
-from ..exports import FORMATS
+from ..exports import FORMATS, listed
+from ..exports.options import of_part
 from ..scene import answers, examples, questions
-from ..scene.catalogue import catalogue
+from ..scene.catalogue import catalogue, export_choices
 from ..scene.reading import read, read_export
 from .streaming import streamed
 
 router = APIRouter(prefix="/api")
 
+_MEDIA_TYPES = {f.media_type: {"schema": {"type": "string", "format": "binary"}} for f in FORMATS.values()}
 Arrays = Literal["lists", "f4"]
 Units = Literal["si", "us"]
 Hold = Literal["gravity", "rim_speed"]
@@ -29,8 +32,8 @@ def health():
 
 @router.get("/fields")
 def fields():
-    """Every field's label, unit, range and default; named bodies and liquids; motions ready to add."""
-    return catalogue()
+    """Every field's label, unit, range and default; named bodies and liquids; motions ready to add; files to take away."""
+    return catalogue() | {"export": {"formats": listed(), "fields": export_choices()}}
 
 
 @router.get("/examples")
@@ -79,14 +82,25 @@ def _traced(scene, arrays, units, watch=None):
     return answers.of_trace(questions.trace(scene, most, watch), units, f4)
 
 
-@router.post("/export/{name}")
-async def export(request: Request, name: str):
-    """The scene as a file; the body is {"scene": document}."""
+@router.post("/export/{name}", response_class=Response, responses={200: {"content": _MEDIA_TYPES}})
+async def export(request: Request, name: str, stream: Literal["0", "1"] = "0"):
+    """The scene as a file; the body is {"scene": document, "export": choices}. With `stream=1` it comes as lines of JSON that
+    tell how far it is, the last {"file": base64}."""
     if name not in FORMATS:
         raise HTTPException(404)
-    media_type, ending, write = FORMATS[name]
-    source = await request.body()
-    body = await run_in_threadpool(lambda: write(questions.trace(read_export(source))))
-    return Response(
-        body, media_type=media_type, headers={"content-disposition": f'attachment; filename="rimfall.{ending}"'}
-    )
+    kind = FORMATS[name]
+    scene, part = read_export(await request.body())
+    options = of_part(part, scene)
+    if stream == "1":
+        return streamed(lambda watch: _packed(_exported(kind, scene, options, watch)))
+    body = await run_in_threadpool(_exported, kind, scene, options)
+    attached = {"content-disposition": f'attachment; filename="rimfall.{kind.ending}"'}
+    return Response(body, media_type=kind.media_type, headers=attached)
+
+
+def _exported(kind, scene, options, watch=None):
+    return kind.write(questions.trace(scene, watch=watch), options)
+
+
+def _packed(body):
+    return b'{"file": "' + base64.b64encode(body) + b'"}'

@@ -13,9 +13,16 @@ if any(name in os.environ for name in PINNED):
         {k: v for k, v in os.environ.items() if k not in PINNED},
     )
 
-from . import bounces, drops, page, service  # noqa: E402 - numpy loads here
+from . import bounces, drops, many, page, service, takeaway  # noqa: E402 - numpy loads here
 
-GROUPS = {"drops": drops.measure, "bounces": bounces.measure, "service": service.measure, "page": page.measure}
+GROUPS = {
+    "drops": drops.measure,
+    "bounces": bounces.measure,
+    "takeaway": takeaway.measure,
+    "many": many.measure,
+    "service": service.measure,
+    "page": page.measure,
+}
 
 
 def main():

@@ -1,9 +1,13 @@
-"""The table: frames at k/fps, rows by frame and id, places on the straight inertial line carried into the view."""
+"""The table: frames at k/fps, rows by frame and id, places on the straight inertial line carried into the view.
+
+Readers are the standard library's csv, json and zipfile; the straight line is written out here, by complex numbers.
+"""
 
 import csv
 import io
 import json
 import math
+import zipfile
 from fractions import Fraction
 
 import numpy as np
@@ -11,6 +15,7 @@ import pytest
 
 from server.errors import TooMuch
 from server.exports import FORMATS
+from server.exports.options import read_options
 from server.scene import examples, questions
 from server.scene.reading import read
 from tests.scene.documents import POINT, drop, pour, scene, throw
@@ -21,9 +26,10 @@ RATES = [23.976, 24, 25, 29.97, 30, 48, 50, 59.94, 60, 12.5]
 WITHIN_M = 1e-5
 
 
-def written(document):
-    trace = questions.trace(read(json.dumps(document)))
-    table, notes = (FORMATS[name][2](trace) for name in ("csv", "csv-notes"))
+def written(document, **choices):
+    found = read(json.dumps(document))
+    trace, options = questions.trace(found), read_options(choices, found)
+    table, notes = (FORMATS[name].write(trace, options) for name in ("csv", "notes"))
     rows = list(csv.reader(io.StringIO(table.decode("utf-8"), newline="")))
     return rows, json.loads(notes), table
 
@@ -133,6 +139,60 @@ def test_the_notes_carry_the_scene_and_what_the_numbers_mean():
     assert "caution" in notes
 
 
+@pytest.mark.parametrize("up", ["Y", "Z"])
+@pytest.mark.parametrize("view", ["rotating", "inertial", "inertial_flat"])
+def test_every_view_up_axis_and_unit_is_the_same_straight_line(view, up):
+    motion = throw(9.0, 30.0, 40.0, POINT, start_s=0.3)
+    rows, notes, _ = written(scene(motion, air=None), view=view, up=up, unit="cm", samples_per_frame=4)
+    assert rows[0] == [*HEADER[:4], "x_cm", "y_cm", "z_cm", "vx_cm_s", "vy_cm_s", "vz_cm_s"]
+    found = of_body(rows, 0)
+    times = np.array([float(Fraction(k, 96)) for k in range(len(found))])
+    assert [row[0] for row in rows[1:6]] == ["1001.000", "1001.250", "1001.500", "1001.750", "1002.000"]
+    place, velocity, _ = exact(motion, times)
+    if view == "inertial_flat":
+        place, velocity = outside(place, velocity, times)
+    if up == "Z":
+        place, velocity = (np.stack([v[:, 0], -v[:, 2], v[:, 1]], axis=1) for v in (place, velocity))
+    assert found[:, 4:7] / 100 == pytest.approx(place, abs=WITHIN_M)
+    assert found[:, 7:] / 100 == pytest.approx(velocity, abs=WITHIN_M)
+    assert (notes["file"]["unit"], notes["file"]["up"], notes["file"]["view"]) == ("cm", up, view)
+
+
+def outside(place, velocity, times):
+    """Places and velocities in file axes of the view that turns, seen from the one that does not: turned about Z."""
+    turn = np.exp(1j * OMEGA * times)
+    at, moving = ((v[:, 0] + 1j * v[:, 1]) for v in (place, velocity))
+    moving = (moving + 1j * OMEGA * at) * turn
+    at = at * turn
+    return np.stack([at.real, at.imag, place[:, 2]], 1), np.stack([moving.real, moving.imag, velocity[:, 2]], 1)
+
+
+def test_a_file_a_frame_is_the_table_cut_at_its_frames():
+    found = read(json.dumps(scene(throw(), drop(), title="Läuft, twice")))
+    trace, options = questions.trace(found), read_options({"samples_per_frame": 2, "first_frame": 9}, found)
+    whole = FORMATS["csv"].write(trace, options).decode().splitlines(keepends=True)
+    with zipfile.ZipFile(io.BytesIO(FORMATS["csv-frames"].write(trace, options))) as packed:
+        names = packed.namelist()
+        parts = [packed.read(name).decode().splitlines(keepends=True) for name in names]
+        assert {info.date_time for info in packed.infolist()} == {(1980, 1, 1, 0, 0, 0)}
+    assert names[:2] == ["l-uft-twice.0009.csv", "l-uft-twice.0010.csv"]
+    assert all(part[0] == whole[0] for part in parts)
+    assert [line for part in parts for line in part[1:]] == whole[1:]
+    assert all(int(line.split(".")[0]) == 9 + k for k, part in enumerate(parts) for line in part[1:])
+
+
+def test_a_cut_keeps_the_frames_their_numbers():
+    whole = written(scene(throw(), air=None))[0]
+    part, notes, _ = written(scene(throw(), air=None), from_s=0.25, to_s=0.5)
+    assert part[1:] == [row for row in whole if row[0] in {str(n) for n in range(1007, 1014)}]
+    assert (notes["file"]["start_frame"], notes["file"]["end_frame"], notes["file"]["frame_count"]) == (1007, 1013, 7)
+
+
+def test_only_the_motions_asked_for():
+    _, notes, _ = written(scene(throw(name="serve"), drop(name="cup")), motions=["cup"])
+    assert [b["name"] for b in notes["ids"]] == ["cup"]
+
+
 def test_the_same_twice_is_the_same_bytes():
     document = scene(throw(), pour())
     assert written(document)[1:] == written(document)[1:]
@@ -152,8 +212,11 @@ def test_what_starts_after_the_end_is_no_body():
 
 def test_a_table_too_long_is_refused_by_the_motion_that_makes_it():
     with pytest.raises(TooMuch) as caught:
-        written(scene(drop(), pour(30, 8, 600.0, name="hose")))
+        written(scene(drop(), pour(30, 8, 600.0, name="hose"), sampling={"duration_s": 600.0}))
     assert caught.value.refusals[0].was == "hose"
+    assert "2,000,000" in caught.value.refusals[0].say
+    with pytest.raises(TooMuch) as caught:
+        written(scene(pour(30, 8, 60.0, name="hose")))
     assert "500,000" in caught.value.refusals[0].say
 
 
@@ -175,6 +238,7 @@ def test_every_kind_and_shape_has_its_rows(name):
         here = found[one.track.first // trace.samples_per_frame :][: len(samples.time_s)]
         if one.track.first % trace.samples_per_frame == 0:
             x, y, z = samples.rotating_m.T
-            assert here[:, 4:7] == pytest.approx(np.stack([y, -x, z], axis=1), abs=WITHIN_M)
+            seen = [y, z, x] if name == "on-the-bench" else [y, -x, z]
+            assert here[:, 4:7] == pytest.approx(np.stack(seen, axis=1), abs=WITHIN_M)
         after = found[found[:, 1] > one.track.ends_s + 1e-9]
         assert np.ptp(after[:, 4:7], axis=0) == pytest.approx([0, 0, 0], abs=1e-9) if len(after) else True

@@ -5,8 +5,9 @@ import json
 import pytest
 
 import server
-from server.scene.catalogue import FIELDS, catalogue, pattern_of
+from server.scene.catalogue import catalogue, export_choices, pattern_of
 from server.scene.document import MOTIONS, OwnBody, Scene
+from server.scene.export_part import ExportPart
 from server.scene.habitat_parts import SHAPES
 from server.scene.reading import read
 from tests.scene.documents import changed, refusals, scene
@@ -19,6 +20,7 @@ PODS = {
     "floors": [{"length_m": 12.0, "width_m": 6.0, "ceiling_m": 3.0}],
 }
 PURE = ("restitution", "friction", "rolling_resistance", "bounces", "floor")
+FIELDS = catalogue()["fields"]
 NUMBERS = [f for f, said in FIELDS.items() if said["kind"] == "number"]
 
 
@@ -44,6 +46,17 @@ def leaves(value, at=""):
 def test_every_field_of_a_full_document_is_told():
     full = read(json.dumps(BASE)).model_dump(mode="json")
     assert {pattern_of(path) for path in leaves(full)} <= set(FIELDS)
+
+
+def test_every_choice_of_an_export_is_told_with_its_default():
+    told = export_choices()
+    default = ExportPart().model_dump(mode="json")
+    assert {name for name in told if "." not in name} == set(default)
+    assert all(
+        told[name]["default"] == value and told[name]["label"] and told[name]["may_be"]
+        for name, value in default.items()
+    )
+    assert (told["first_frame"]["min"], told["samples_per_frame"]["choices"]) == (0, [1, 2, 4, 8])
 
 
 def test_every_number_told_is_in_the_contract():

@@ -2,7 +2,7 @@
 
 import json
 
-from server.scene.reading import read, read_export
+from server.scene.reading import read, read_choices, read_export
 from tests.scene.documents import drop, pour, scene, throw
 
 
@@ -27,4 +27,6 @@ def test_what_was_read_can_be_read_again():
 
 def test_an_export_asks_with_the_same_document():
     document = scene(drop(), pour())
-    assert read_export(json.dumps({"scene": document})) == read(json.dumps(document))
+    found, part = read_export(json.dumps({"scene": document, "export": {"fps": 25}}))
+    assert found == read(json.dumps(document))
+    assert part == read_choices('{"fps": 25}')

@@ -177,10 +177,22 @@ def test_every_module_of_the_page_is_asked_for_at_once():
         re.findall(r'type="module" src="([^"]+)"', page)
     )
     modules = {str(path.relative_to(ROOT)) for path in (ROOT / "static").rglob("*.js") if "vendor" not in path.parts}
+    modules -= {name for name in modules if name.startswith("static/brief")}  # those of the page to print
     assert modules <= asked
     assert asked - modules <= {
         f"static/vendor/{name}" for name in ("three.module.js", "three.core.js", "OrbitControls.js")
     }
+
+
+def test_the_page_to_print_is_served_under_the_same_guards():
+    page = call("GET", "/brief")
+    assert page.headers["content-type"].startswith("text/html")
+    assert page.headers["content-security-policy"] == call("GET", "/").headers["content-security-policy"]
+    assert not re.search(r"<style|style=|<script(?![^>]* src=)", page.text)
+    assert call("HEAD", "/brief").status_code == 200
+    assert call("POST", "/brief", content=b"{}", headers=JSON).status_code == 405
+    for file in re.findall(r'(?:href|src)="(static/[^"]+)"', page.text):
+        assert call("GET", f"/{file}").status_code == 200
 
 
 def test_what_builds_the_page_is_not_served():

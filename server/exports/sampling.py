@@ -1,0 +1,104 @@
+"""A trace's things at the times of a file: one body, all drops of a pour, the unbroken part of a stream, a drawn path.
+
+Positions, velocities and accelerations are in the turning frame, in its own axes, metres and seconds. A body waits where it
+will be let go, or a drop where it will be born, and lies where it ended: there its velocity and acceleration are 0.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from ..motions.pour import thinned_m
+from ..motions.track import States
+
+_AT_ONCE = 20_000  # times read in one go: their polynomials then stay within a few tens of megabytes
+STREAM_POINTS = 48
+
+
+@dataclass(frozen=True)
+class Motion:
+    """position_m, velocity_m_s, acceleration_m_s2 (..., 3) and alive (...), at times and bodies (...)."""
+
+    position_m: np.ndarray
+    velocity_m_s: np.ndarray
+    acceleration_m_s2: np.ndarray
+    alive: np.ndarray
+
+
+def of_body(setting, traced, time_s):
+    """Motion of a motion's own body at times (T,)."""
+    return _late(setting, traced.track.path, time_s, np.zeros(1), traced.plan.start_s, np.inf).only(0)
+
+
+def of_drops(setting, traced, late_s, time_s):
+    """Motion (T, N) of the drops that leave late_s (N,) after the first, at times (T,)."""
+    return _late(setting, traced.track.path, time_s, late_s, born_s(traced.plan.stream), traced.track.ends_s)
+
+
+def late_s(traced):
+    """How long after the first each of a pour's drops leaves (N,)."""
+    stream = traced.plan.stream
+    if stream.drop_interval_s is None or (stream.regime == "stream" and stream.breakup_s is None):
+        return np.empty(0)
+    count = int((stream.last_leaves_s - stream.first_leaves_s) / stream.drop_interval_s) + 1
+    return np.arange(count) * stream.drop_interval_s
+
+
+def born_s(stream):
+    """When the first drop comes to be."""
+    return stream.first_leaves_s if stream.breakup_s is None else stream.breakup_s
+
+
+@dataclass(frozen=True)
+class _Late(Motion):
+    def only(self, n):
+        """That of one body."""
+        return Motion(*(getattr(self, name)[:, n] for name in self.__dataclass_fields__))
+
+
+def _late(setting, path, time_s, late, born, dies):
+    """Motion (T, N) of bodies that follow one path, each `late` (N,) behind it, born and gone at those times of the path."""
+    local = time_s[:, None] - late
+    inside = np.clip(local, born, path.end_s)
+    flies = (local >= born) & (local <= path.end_s)
+    shape = (*local.shape, 3)
+    position, velocity, acceleration = np.empty(shape), np.zeros(shape), np.zeros(shape)
+    ends = at(setting, path, np.array([born, path.end_s]))[0]
+    position[...] = np.where((local < born)[..., None], ends[0], ends[1])
+    position[flies], velocity[flies], acceleration[flies] = at(setting, path, inside[flies])
+    return _Late(position, velocity, acceleration, (local >= born) & (local <= dies))
+
+
+def at(setting, path, time_s):
+    """Position, velocity and acceleration (n, 3) in the turning frame at times (n,) inside a path (Joined)."""
+    spin, parts = setting.habitat.spin, []
+    for first in range(0, max(len(time_s), 1), _AT_ONCE):
+        here = time_s[first : first + _AT_ONCE]
+        position, velocity, _ = path.both(spin, here)
+        parts.append((position, velocity, path.acceleration(spin, here, position, velocity)))
+    return tuple(np.concatenate(column) for column in zip(*parts, strict=True))
+
+
+def of_stream(setting, traced, time_s):
+    """Positions (T, M, 3) along a pour's unbroken part and its widths (T, M) at times (T,); None where it drips. Before the
+    first parcel leaves it is a point at the lip, once the last has come to the end a point there, both of no width."""
+    stream, path = traced.plan.stream, traced.track.path
+    if stream.regime != "stream":
+        return None
+    whole_s = (path.end_s if stream.breakup_s is None else stream.breakup_s) - stream.first_leaves_s
+    youngest = np.clip(time_s - stream.last_leaves_s, 0.0, whole_s)[:, None]
+    oldest = np.clip(time_s - stream.first_leaves_s, 0.0, whole_s)[:, None]
+    ages = youngest + (oldest - youngest) * np.linspace(0.0, 1.0, STREAM_POINTS)
+    times = np.clip(stream.first_leaves_s + ages, path.begin_s, path.end_s)
+    position, velocity, _ = at(setting, path, times.ravel())
+    speed = np.linalg.norm(velocity, axis=1).reshape(times.shape)
+    width = thinned_m(stream.lip_m, stream.speed_m_s, speed) * (oldest > youngest)
+    return position.reshape(*times.shape, 3), width
+
+
+def drawn(traced):
+    """States of a motion's samples and events in order of time, each instant once."""
+    found = [traced.track.samples, *(e.state for e in traced.track.events)]
+    all_of = [np.concatenate([getattr(s, name) for s in found]) for name in States.__dataclass_fields__]
+    _, first = np.unique(all_of[0], return_index=True)
+    return States(*(column[first] for column in all_of))

@@ -1,0 +1,125 @@
+"""What every file holds, before any format: all things of a trace at every frame, in one view, in the file's axes.
+
+Axes: the rows of `to_file` are the local directions at the origin's place as the file names them; with the origin on the axis
+they are those of the reference line, X spinward, Y up and Z along the spin vector, (X, Y, Z) = (y, -x, z) of the rotating
+frame, or with Z up (y, -z, -x). On a turntable up is along the spin vector. Lengths are metres; a writer that is asked for
+centimetres multiplies by `per_unit`. Times and velocities are the scene's; a writer whose format has a clock of its own
+(slow motion) writes `shown_s`, velocities times `pace` and accelerations times pace squared.
+
+Things of the view "rotating" and "inertial" are in the habitat's space (the second's habitat node turns by `angle_rad` about
+`axis` through `pivot_m`); those of "inertial_flat" are in the space that does not turn, and belong under the root; meshes
+and cameras that ride are always in the habitat's space.
+"""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+import numpy as np
+
+from .options import Options
+
+
+@dataclass(frozen=True)
+class Ball:
+    """One body. id: its number in order of birth; name: unique in the file, made of letters, digits and _; motion: its place in the
+    scene's list; radius_m: 0 for a point. position_m, velocity_m_s, acceleration_m_s2 (T, 3); alive (T,) bool.
+    attitude: times (n,) of the scene -> unit quaternions (n, 4), w first, in the file's axes; None where it does not turn."""
+
+    id: int
+    name: str
+    motion: int
+    radius_m: float
+    position_m: np.ndarray
+    velocity_m_s: np.ndarray
+    acceleration_m_s2: np.ndarray
+    alive: np.ndarray
+    attitude: Callable | None
+
+
+@dataclass(frozen=True)
+class Drops:
+    """All drops of all pours, N of them. ids (N,) int, in order of birth; names; motion (N,) int; diameter_m (N,);
+    position_m, velocity_m_s, acceleration_m_s2 (T, N, 3); alive (T, N) bool."""
+
+    ids: np.ndarray
+    names: list
+    motion: np.ndarray
+    diameter_m: np.ndarray
+    position_m: np.ndarray
+    velocity_m_s: np.ndarray
+    acceleration_m_s2: np.ndarray
+    alive: np.ndarray
+
+
+@dataclass(frozen=True)
+class Stream:
+    """The unbroken part of a pour as a curve: position_m (T, M, 3) from the lip on; width_m (T, M), 0 while none flows."""
+
+    name: str
+    motion: int
+    position_m: np.ndarray
+    width_m: np.ndarray
+
+
+@dataclass(frozen=True)
+class Line:
+    """A drawn path: position_m (P, 3), its samples and events in order of time."""
+
+    name: str
+    motion: int
+    position_m: np.ndarray
+
+
+@dataclass(frozen=True)
+class Mesh:
+    """A part of the habitat. position_m (V, 3); faces (F, 3) of vertex numbers, anticlockwise seen from the side that shows;
+    normal (V, 3) unit; both_sides: it has no inside; colour (3,) linear RGB of 0 to 1."""
+
+    name: str
+    position_m: np.ndarray
+    faces: np.ndarray
+    normal: np.ndarray
+    both_sides: bool
+    colour: tuple
+
+
+@dataclass(frozen=True)
+class Camera:
+    """A vantage. rides: it is in the habitat's space, else in that of the root. position_m (K, 3) and axes (K, 3, 3), rows
+    right, up and back in the file's axes; K is 1, or T where it follows something. fov_deg: vertical; aspect: width to height."""
+
+    name: str
+    rides: bool
+    position_m: np.ndarray
+    axes: np.ndarray
+    fov_deg: float
+    aspect: float
+
+
+@dataclass(frozen=True)
+class Shot:
+    """frame (T,): frame numbers, with decimals between frames; time_s (T,): of the scene; shown_s (T,): of the file, from 0;
+    pace: seconds of the scene in a second of the file. angle_rad, spin_rad_s, spin_change_rad_s2 (T,): the habitat's.
+    to_file (3, 3), pivot_m (3,) and axis (3,) are in the docstring above. anchor_m (3,): what a writer of 32-bit numbers takes from
+    positions and puts on a node over them; zero within 1 km. per_unit: file units in a metre. notes: what the file says of itself."""
+
+    options: Options
+    frame: np.ndarray
+    time_s: np.ndarray
+    shown_s: np.ndarray
+    pace: float
+    angle_rad: np.ndarray
+    spin_rad_s: np.ndarray
+    spin_change_rad_s2: np.ndarray
+    to_file: np.ndarray
+    pivot_m: np.ndarray
+    axis: np.ndarray
+    anchor_m: np.ndarray
+    per_unit: float
+    balls: list
+    drops: Drops | None
+    streams: list
+    lines: list
+    meshes: list
+    cameras: list
+    notes: dict

@@ -1,0 +1,26 @@
+"""Turnings as unit quaternions (n, 4), w first."""
+
+import numpy as np
+
+
+def turning(vectors):
+    """Quaternions (n, 4) of rotations by vectors (n, 3), rad."""
+    size = np.linalg.norm(vectors, axis=1)
+    share = np.where(size > 0, np.sin(size / 2) / np.where(size > 0, size, 1.0), 0.5)
+    return np.concatenate([np.cos(size / 2)[:, None], vectors * share[:, None]], axis=1)
+
+
+def times(a, b):
+    """Products (n, 4) of quaternions: b first, then a."""
+    w, v = a[:, :1], a[:, 1:]
+    u, q = b[:, :1], b[:, 1:]
+    return np.concatenate([w * u - np.sum(v * q, axis=1, keepdims=True), w * q + u * v + np.cross(v, q)], axis=1)
+
+
+def products(turns):
+    """Running products (n, 4): each after all before it, in about log2 n sweeps."""
+    out, reach = turns.copy(), 1
+    while reach < len(out):
+        out[reach:] = times(out[reach:], out[:-reach])
+        reach *= 2
+    return out / np.linalg.norm(out, axis=1, keepdims=True) if len(out) else out

@@ -1,0 +1,86 @@
+"""The forces: a solver that is given nothing but this file and its formula flies a body along the program's own path.
+
+The solver is scipy's DOP853, the formula evaluated as its text says, with numpy's cross product, in the file's axes and unit.
+"""
+
+import csv
+import io
+import json
+
+import numpy as np
+import pytest
+from scipy.integrate import solve_ivp
+
+from server.exports import FORMATS
+from server.exports.options import read_options
+from server.scene import examples, questions
+from server.scene.reading import read
+from tests.scene.documents import POINT, scene, throw
+
+RAMP = [{"time_s": 4.0, "spin_rpm": 5.0}]
+
+
+def written(document, **choices):
+    found = read(json.dumps(document))
+    trace, options = questions.trace(found), read_options(choices, found)
+    table = FORMATS["forces-csv"].write(trace, options).decode()
+    rows = list(csv.DictReader(io.StringIO(table)))
+    columns = {name: np.array([float(row[name]) for row in rows]) for name in rows[0]}
+    paths = FORMATS["csv"].write(trace, options).decode()
+    body = np.array([[float(v) for v in row] for row in list(csv.reader(io.StringIO(paths)))[1:]])
+    return columns, json.loads(FORMATS["forces-notes"].write(trace, options)), body
+
+
+def vector(columns, name, end):
+    return np.stack([columns[f"{name}_{c}_{end}"] for c in "xyz"], axis=1)
+
+
+@pytest.mark.parametrize(
+    ("habitat", "choices"),
+    [
+        ({}, {}),
+        ({}, {"up": "Z", "unit": "cm", "origin": "release"}),
+        ({"spin_ramp": RAMP}, {"origin": {"along_m": 20.0, "height_m": 3.0, "axial_m": 1.0}}),
+        ({"axial_thrust_m_s2": 0.7}, {"up": "Z"}),
+    ],
+)
+def test_a_solver_fed_with_the_file_flies_the_same_path(habitat, choices):
+    document = scene(throw(8.0, 40.0, 50.0, POINT), air=None, habitat=habitat)
+    columns, notes, body = written(document, fps=240, **choices)
+    times, unit = columns["time_s"], choices.get("unit", "m")
+    omega, change = vector(columns, "omega", "rad_s"), vector(columns, "omega_dot", "rad_s2")
+    centre, pull = np.array(notes["centre"]), np.array(notes[f"pull_{unit}_s2"])
+    assert notes["formula"] == "a = -2 Ω×u - Ω×(Ω×r) - Ω̇×r + pull"
+
+    def moves(t, state):
+        spin = np.array([np.interp(t, times, omega[:, k]) for k in range(3)])
+        r, u = state[:3] - centre, state[3:]
+        own = -2 * np.cross(spin, u) - np.cross(spin, np.cross(spin, r)) - np.cross(change[0], r) + pull
+        return np.concatenate([u, own])
+
+    flies = times < times[-1] - 0.05
+    flown = solve_ivp(
+        moves, (0, times[flies][-1]), body[0, 4:], t_eval=times[flies], method="DOP853", rtol=1e-10, atol=1e-10
+    )
+    scale = 100 if unit == "cm" else 1
+    assert flown.y[:3].T / scale == pytest.approx(body[flies, 4:7] / scale, abs=2e-5)
+
+
+@pytest.mark.parametrize("name", ["same-lob", "spin-up", "on-the-bench", "three-pods", "under-thrust"])
+def test_the_worked_number_is_the_formula(name):
+    _, notes, _ = written(json.loads(examples.example(name)))
+    worked = notes["worked"]
+    spin, u = np.array(worked["omega_rad_s"]), np.array(worked["velocity_m_s"])
+    r = np.array(worked["position_m"]) - np.array(notes["centre"])
+    assert worked["coriolis_m_s2"] == pytest.approx(-2 * np.cross(spin, u), abs=1e-12)
+    assert worked["centrifugal_m_s2"] == pytest.approx(-np.cross(spin, np.cross(spin, r)), abs=1e-12)
+    parts = (worked[f"{part}_m_s2"] for part in ("coriolis", "centrifugal", "euler", "pull"))
+    assert worked["sum_m_s2"] == pytest.approx(np.sum(list(parts), axis=0), abs=1e-12)
+
+
+def test_the_angle_is_the_integral_of_the_spin():
+    columns, _, _ = written(scene(throw(), habitat={"spin_ramp": RAMP}), fps=240)
+    spin = columns["omega_z_rad_s"]
+    summed = np.concatenate([[0], np.cumsum((spin[1:] + spin[:-1]) / 2 * np.diff(columns["time_s"]))])
+    assert columns["angle_rad"] == pytest.approx(summed, abs=1e-6)
+    assert columns["omega_dot_z_rad_s2"][0] == pytest.approx(2 * 2 * np.pi / 60 / 4)

@@ -1,0 +1,121 @@
+"""Files over HTTP: each format comes as what it says it is, wrong choices are refused by name, long work tells how far it is."""
+
+import asyncio
+import base64
+import json
+import re
+
+import httpx
+import pytest
+
+from server.exports import FORMATS
+from server.scene import examples
+from server.web.app import make_app
+
+SCENE = json.loads(examples.example("same-lob"))
+SIGNS = {
+    "csv": b"frame,time_s,id,alive,",
+    "csv-frames": b"PK\x03\x04",
+    "notes": b"{",
+    "json": b"{",
+    "glb": b"glTF",
+    "usda": b"#usda 1.0",
+    "usdc": b"PXR-USDC",
+    "usdz": b"PK\x03\x04",
+    "forces-csv": b"frame,time_s,angle_rad,",
+    "forces-notes": b"{",
+} | {f"plot-{name}-{end}": b"<svg" if end == "svg" else b"%PDF-" for name in ("path", "height", "felt") for end in ("svg", "pdf")}  # fmt: skip
+SIGNS["plots-pdf"] = b"%PDF-"
+
+
+def asked(name, body, query=""):
+    async def once():
+        transport = httpx.ASGITransport(app=make_app())
+        async with httpx.AsyncClient(transport=transport, base_url="http://127.0.0.1") as client:
+            headers = {"content-type": "application/json"}
+            return await client.post(f"/api/export/{name}{query}", content=body, headers=headers)
+
+    return asyncio.run(once())
+
+
+def exported(name, query="", scene=SCENE, **choices):
+    return asked(name, json.dumps({"scene": scene, "export": choices}), query)
+
+
+def test_every_format_has_its_sign():
+    assert set(SIGNS) == set(FORMATS)
+
+
+@pytest.mark.parametrize("name", FORMATS)
+def test_each_format_comes_as_what_it_says_it_is(name):
+    answer = exported(name)
+    assert answer.status_code == 200
+    assert answer.headers["content-type"] == FORMATS[name].media_type
+    assert answer.headers["content-disposition"] == f'attachment; filename="rimfall.{FORMATS[name].ending}"'
+    assert re.sub(rb"^<\?xml[^>]*\?>\s*", b"", answer.content).startswith(SIGNS[name])
+    assert exported(name).content == answer.content
+
+
+@pytest.mark.parametrize("name", FORMATS)
+def test_without_choices_the_defaults_hold(name):
+    assert asked(name, json.dumps({"scene": SCENE})).content == exported(name).content
+
+
+@pytest.mark.parametrize("name", FORMATS)
+def test_what_a_format_says_it_uses_changes_it_and_nothing_else_does(name):
+    """The choices a page offers beside a format are those that matter to it."""
+    other = {
+        "motions": ["Lob out"],
+        "view": "inertial_flat",
+        "fps": 30,
+        "shown_fps": 12,
+        "first_frame": 7,
+        "samples_per_frame": 2,
+        "unit": "cm",
+        "up": "Z",
+        "origin": "release",
+        "from_s": 0.5,
+        "to_s": 0.7,
+    }
+    plain = exported(name).content
+    changes = {choice for choice, value in other.items() if exported(name, **{choice: value}).content != plain}
+    assert changes == set(FORMATS[name].uses)
+
+
+@pytest.mark.parametrize(
+    ("body", "field"),
+    [
+        ("{", "document"),
+        ("{}", "scene"),
+        ("[]", "document"),
+        (json.dumps({"scene": SCENE, "more": 1}), "more"),
+        (json.dumps({"scene": SCENE, "export": []}), "export"),
+        (json.dumps({"scene": SCENE, "export": {"fps": "a"}}), "export.fps"),
+        (json.dumps({"scene": SCENE, "export": {"origin": {"up": 1}}}), "export.origin.up"),
+        (json.dumps({"scene": SCENE | {"habitat": {"radius_m": -1, "spin_rpm": 3}}}), "habitat.radius_m"),
+        ('{"scene": ' + json.dumps(SCENE) + ', "export": {"from_s": NaN}}', "export.from_s"),
+        ('{"scene": ' + json.dumps(SCENE) + ', "export": {"from_s": 1e999}}', "export.from_s"),
+    ],
+)
+def test_what_is_wrong_is_refused_by_name(body, field):
+    answer = asked("csv", body)
+    assert answer.status_code == 422
+    assert answer.json()["refused"][0]["field"] == field
+
+
+def test_as_lines_it_tells_how_far_it_is_and_the_last_is_the_file():
+    lines = exported("csv", "?stream=1").content.decode().splitlines()
+    assert all(set(json.loads(line)) == {"done", "of"} for line in lines[:-1])
+    assert base64.b64decode(json.loads(lines[-1])["file"]) == exported("csv").content
+
+
+def test_the_page_is_told_of_every_format():
+    async def once():
+        transport = httpx.ASGITransport(app=make_app())
+        async with httpx.AsyncClient(transport=transport, base_url="http://127.0.0.1") as client:
+            return (await client.get("/api/fields")).json(), (await client.get("/openapi.json")).json()
+
+    fields, openapi = asyncio.run(once())
+    assert [f["name"] for f in fields["export"]["formats"]] == list(FORMATS)
+    declared = openapi["paths"]["/api/export/{name}"]["post"]["responses"]["200"]["content"]
+    assert set(declared) == {f.media_type for f in FORMATS.values()}
