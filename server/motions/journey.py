@@ -35,7 +35,8 @@ class Endless(Exception):
 class Start:
     """A Release or a Laid; how many rebounds it is allowed; whether it stays where it first meets anything (a liquid);
     rolls: whether it can (a thing that stands cannot); opening: a Flown that came before, or None; beyond: the room once it
-    has come down from a ramp onto the ground, or None where it stays the same."""
+    has come down from a ramp onto the ground, or None where it stays the same; given: a Given in place of all these, whose first
+    is then None."""
 
     first: object
     bounces: int = 0
@@ -43,6 +44,16 @@ class Start:
     rolls: bool = True
     opening: Flown | None = None
     beyond: Room | None = None
+    given: "Given | None" = None
+
+
+@dataclass(frozen=True)
+class Given:
+    """A motion that is not worked out here but known: its legs, what happens, and how it ends."""
+
+    legs: tuple
+    happenings: tuple = ()
+    end: str | None = None
 
 
 @dataclass(frozen=True)
@@ -126,10 +137,16 @@ class _Travel:
         self.left, self.standstills, self.touches = start.bounces, 0, 0
 
     def open(self, spin):
-        """Put in what came before the start; if that is all there is, it ends there."""
-        opening = self.journey.start.opening
-        if opening is None:
-            return
+        """Put in what is given, or what came before the start; if that is all there is, it ends there."""
+        start = self.journey.start
+        if start.given is not None:
+            self.journey.legs += start.given.legs
+            self.journey.happenings += start.given.happenings
+            self.finish(start.given.end)
+        elif start.opening is not None:
+            self._follow(spin, start.opening)
+
+    def _follow(self, spin, opening):
         path, surface = opening.path, opening.surface
         self.journey.legs.append(Leg(path, None, np.zeros(3)))
         if self.next is None and surface is not None:

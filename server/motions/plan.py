@@ -1,5 +1,6 @@
 """What a motion asks to be flown, before anything flies, so that all motions of a scene fly in one batch."""
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
 import numpy as np
@@ -35,6 +36,8 @@ class Plan:
 
     start_s and place (along, height, axial) on floor number `floor`: of the release. velocity along the local directions,
     relative to the frame there. surface: name of what a ball lies on from the start, or None; ramp_m: its corners (4, 3), or None.
+    findings: of (setting, plan, track) -> what this kind of motion tells beside its path, a dict of numbers, texts, arrays and dicts of
+    such; None where it tells nothing more.
     """
 
     start_s: float
@@ -48,3 +51,4 @@ class Plan:
     floor: int = 0
     surface: str | None = None
     ramp_m: np.ndarray | None = None
+    findings: Callable | None = None

@@ -119,9 +119,21 @@ def _motion(traced, trace, units, pack, f4):
     return out | {
         "attitude_wxyz": None if made.attitude_wxyz is None else pack(made.attitude_wxyz),
         **outcome(traced, trace, units),
+        "findings": _packed(traced.findings, pack),
         "companion": _companion(traced, pack, offset),
         "stream": _stream(traced, pack),
     }
+
+
+def _packed(found, pack):
+    """Findings with every array packed."""
+    if isinstance(found, np.ndarray):
+        return pack(found)
+    if isinstance(found, dict):
+        return {name: _packed(value, pack) for name, value in found.items()}
+    if isinstance(found, list):
+        return [_packed(value, pack) for value in found]
+    return found
 
 
 def outcome(traced, trace, units="si"):

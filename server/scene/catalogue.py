@@ -14,6 +14,7 @@ from ..physics.constants import PERSON_HEIGHT_M
 from ..physics.liquids import LIQUIDS
 from . import document, habitat_parts
 from .export_part import ExportPart
+from .motion_parts import BODY_NAMES
 
 
 def pattern_of(field):
@@ -109,9 +110,7 @@ def _may_be(field, extra, low, high, above, nullable, choices):
     if kind == "list":
         return f"a list of at most {longest}"
     if kind == "body":
-        return (
-            "a named body (" + ", ".join(document.BODY_NAMES) + ") or one by its own figures (mass_kg, diameter_m, …)"
-        )
+        return "a named body (" + ", ".join(BODY_NAMES) + ") or one by its own figures (mass_kg, diameter_m, …)"
     if choices:
         return " or ".join(str(c) for c in choices)
     return "an object in braces, or null" if nullable else "an object in braces"
@@ -126,7 +125,7 @@ def _fields() -> dict[str, Any]:
     found["habitat.shape"] |= {"choices": shapes, "may_be": " or ".join(shapes)}
     kinds = list(document.MOTIONS)
     found["motions.*.kind"] = {
-        **_described(document.Throw.model_fields["kind"]),
+        **_described(document.MOTIONS["throw"].model_fields["kind"]),
         "label": "Kind",
         "kind": "choice",
         "choices": kinds,
@@ -138,33 +137,6 @@ def _fields() -> dict[str, Any]:
 FIELDS = _fields()
 EXPORT = "export."
 FIELDS |= {path: _described(field) for path, field in _walk(ExportPart, EXPORT)}
-
-_NEW = {
-    "drop": {"place": {"along_m": 0.0, "height_m": 1.2, "axial_m": 0.0}, "body": "cup"},
-    "throw": {
-        "place": {"along_m": 0.0, "height_m": 1.5, "axial_m": 0.0},
-        "speed_m_s": 6.0,
-        "heading_deg": 0.0,
-        "elevation_deg": 35.0,
-        "body": "handball",
-    },
-    "pour": {
-        "place": {"along_m": 0.0, "height_m": 1.1, "axial_m": 0.0},
-        "heading_deg": 180.0,
-        "elevation_deg": 0.0,
-        "flow_ml_s": 30.0,
-        "lip_diameter_mm": 8.0,
-        "duration_s": 2.0,
-        "liquid": "water",
-    },
-    "roll": {
-        "place": {"along_m": 0.0, "height_m": 0.0, "axial_m": 0.0},
-        "speed_m_s": 1.5,
-        "heading_deg": 90.0,
-        "body": "handball",
-    },
-    "stand": {"place": {"along_m": 0.0, "height_m": 0.9, "axial_m": 0.0}, "body": "cup"},
-}
 
 _SHAPE_LABELS = {
     "cylinder": "Cylinder",
@@ -208,7 +180,7 @@ def catalogue():
             "label": kind.capitalize(),
             "fields": [n for n in model.model_fields if n != "kind"],
             "required": [n for n, f in model.model_fields.items() if f.is_required()],
-            "new": {"kind": kind, **_NEW[kind]},
+            "new": {"kind": kind, **model.NEW},
         }
         for kind, model in document.MOTIONS.items()
     }

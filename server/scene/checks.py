@@ -123,10 +123,16 @@ def _motion(scene, part, habitat, motion, at):
         may_be = f"0 to {floors - 1}, one of the {floors} floors" if floors > 1 else "0: there is one ground"
         yield wrong(f"{at}.place.floor", motion.place.floor, may_be)
         return
-    if motion.kind == "pour":
-        width = motion.lip_diameter_mm
-        yield from _place(part, habitat, motion, width * 1e-3, f"{at}.lip_diameter_mm", width, at)
-        return
+    yield from KINDS.get(motion.kind, _of_body)(scene, part, habitat, motion, at)
+
+
+def _of_pour(_scene, part, habitat, motion, at):
+    width = motion.lip_diameter_mm
+    yield from _place(part, habitat, motion, width * 1e-3, f"{at}.lip_diameter_mm", width, at)
+
+
+def _of_body(scene, part, habitat, motion, at):
+    """A motion of a stated body: the body may be in this air, and its place is outside every surface."""
     if getattr(motion, "ball_spin_rpm", 0.0) and getattr(motion, "ball_spin_axis", True) is None:
         yield wrong(
             f"{at}.ball_spin_axis", None, "three figures [spinward, up, axial], not all 0, where ball_spin_rpm is not 0"
@@ -244,3 +250,6 @@ def _laid(part, habitat, motion, diameter, size_field, at):
             was = diameter if motion.ramp is None else motion.ramp.length_m
             yield wrong(field, was, f"small enough that the ball does not start inside the {name}")
             return
+
+
+KINDS = {"pour": _of_pour}  # kind -> its own check; the others are of a body at a place

@@ -4,7 +4,8 @@ from typing import Annotated, Any, Literal
 
 from pydantic import BeforeValidator, Discriminator, Field, Tag, WithJsonSchema
 
-from .document import Place, Scene, fps_json_schema, is_fps
+from .document import Scene, fps_json_schema, is_fps
+from .motion_parts import Place
 from .parts import Strict, number
 
 

@@ -29,7 +29,8 @@ EVENT_SAMPLES = 5  # an event's share of an answer, in samples
 
 @dataclass(frozen=True)
 class Traced:
-    """A motion of the scene and all that came of it; across: words for either way across its ground; ground: its name."""
+    """A motion of the scene and all that came of it; across: words for either way across its ground; ground: its name;
+    findings: what its kind tells beside its path (`plan.Plan`)."""
 
     motion: object
     plan: Plan
@@ -38,6 +39,7 @@ class Traced:
 
     across: tuple = ALONG_THE_AXIS
     ground: str = "deck"
+    findings: dict = field(default_factory=dict)
 
     @property
     def ends_s(self):
@@ -111,7 +113,8 @@ def _traced(setting, motion, plan, journey, flat):
     across = OUTWARD if isinstance(setting.habitat, Turntable) else ALONG_THE_AXIS
     beside = None if flat is None or made.path is None else companion.of_journey(setting, plan, flat, made.ends_s)
     ground = "floor" if isinstance(setting.habitat.ground(plan.floor), Plane) else "deck"
-    return Traced(motion, plan, made, beside, across, ground)
+    told = {} if plan.findings is None or made.path is None else plan.findings(setting, plan, made)
+    return Traced(motion, plan, made, beside, across, ground, told)
 
 
 def _weigh(setting, scene, journeys, greatest, spent):

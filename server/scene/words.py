@@ -20,10 +20,15 @@ def outcome(traced, units="si"):
     """One or two sentences of what a motion does."""
     if traced.track.path is None:
         return ["The scene ends before it starts."]
-    if traced.plan.surface is not None:
-        return (rolled if traced.motion.kind == "roll" else stood)(traced, units)
-    pour = _pour(traced, units) if traced.plan.stream is not None else None
-    return [s for s in (pour, _landing(traced, units), after_landing(traced, units)) if s]
+    return OUTCOMES.get(traced.motion.kind, _flew)(traced, units)
+
+
+def _flew(traced, units):
+    return [s for s in (_landing(traced, units), after_landing(traced, units)) if s]
+
+
+def _poured(traced, units):
+    return [s for s in (_pour(traced, units), _landing(traced, units)) if s]
 
 
 def _who(traced):
@@ -165,3 +170,6 @@ def _of_pours(stream, trace):
     if not trace.setting.habitat.spin.steady:
         out.append("The spin changes; every parcel is shown on the first one's path.")
     return out
+
+
+OUTCOMES = {"pour": _poured, "roll": rolled, "stand": stood}  # kind -> its sentences; the others fly

@@ -6,9 +6,10 @@ import pytest
 
 import server
 from server.scene.catalogue import catalogue, export_choices, pattern_of
-from server.scene.document import MOTIONS, OwnBody, Scene
+from server.scene.document import MOTIONS, Scene
 from server.scene.export_part import ExportPart
 from server.scene.habitat_parts import SHAPES
+from server.scene.motion_parts import OwnBody
 from server.scene.reading import read
 from tests.scene.documents import changed, refusals, scene
 from tests.scene.test_document import BASE, RANGES, accepts
