@@ -87,7 +87,8 @@ def test_one_or_two_sheets_with_everything_on_them(brief, name, paper):
 @pytest.mark.parametrize("name", SCENES)
 def test_no_ink_runs_into_the_margins(brief, name, paper):
     for sheet in printed(brief(name), paper):
-        dark = np.asarray(sheet.render(scale=2).to_pil().convert("L")) < 200
+        grey = sheet.render(scale=2, grayscale=True).to_numpy()
+        dark = grey.reshape(grey.shape[:2]) < 200
         across = np.flatnonzero(dark.any(axis=0)) / 2 / MM_PT
         assert across.min() >= MARGIN_MM
         assert across.max() <= PAPERS[paper][0] - MARGIN_MM

@@ -216,7 +216,7 @@ def test_a_table_too_long_is_refused_by_the_motion_that_makes_it():
     assert caught.value.refusals[0].was == "hose"
     assert "2,000,000" in caught.value.refusals[0].say
     with pytest.raises(TooMuch) as caught:
-        written(scene(pour(30, 8, 60.0, name="hose")))
+        written(scene(pour(30, 8, 12.0, name="hose")))
     assert "500,000" in caught.value.refusals[0].say
 
 

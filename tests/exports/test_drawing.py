@@ -30,8 +30,8 @@ def page_of(*items):
 
 def ink(page, dots_a_mm=8):
     """Darkness (rows, columns), 0 to 1, at so many dots a millimetre."""
-    grey = page.render(scale=dots_a_mm / POINTS_A_MM).to_pil().convert("L")
-    return 1 - np.asarray(grey) / 255
+    grey = page.render(scale=dots_a_mm / POINTS_A_MM, grayscale=True).to_numpy()
+    return 1 - grey.reshape(grey.shape[:2]) / 255
 
 
 def words_of(page):
