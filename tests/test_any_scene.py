@@ -10,11 +10,14 @@ from hypothesis import HealthCheck, given, reject, settings
 from hypothesis import strategies as st
 
 from server.errors import Refused
+from server.physics.bodies import NAMED_BODIES
+from server.physics.liquids import LIQUIDS
 from server.scene import answers, questions
 from server.scene.reading import read
 
 DEEPEST_M = 1e-6
 SCENES = 500
+UNBOUNDED = ("let_go", "approach", "lift", "hang")
 
 
 def number(low, high):
@@ -59,6 +62,7 @@ SHAPES = {
 HABITATS = st.sampled_from(sorted(SHAPES)).flatmap(
     lambda shape: joined(TURNING, SHAPES[shape], st.just({"shape": shape}))
 )
+NAMED = [b.name for b in NAMED_BODIES if b.body.diameter_m < 0.5]
 OWN = st.fixed_dictionaries(
     {"mass_kg": log_number(0.01, 10), "diameter_m": log_number(0.02, 0.3)},
     optional={
@@ -67,9 +71,11 @@ OWN = st.fixed_dictionaries(
         "restitution": number(0, 1),
         "friction": st.one_of(st.just(0.0), number(0, 2)),
         "rolling_resistance": st.one_of(st.just(0.0), number(0, 0.3)),
+        "buoyant": st.booleans(),
+        "drag_area_m2": st.one_of(st.none(), number(0, 0.3)),
     },
 )
-BODIES = st.one_of(st.sampled_from(["handball", "tennis ball", "steel ball 20 mm", "cup"]), OWN)
+BODIES = st.one_of(st.sampled_from(NAMED), OWN)
 PLACES = st.fixed_dictionaries({"height_m": number(0.4, 2), "along_m": number(-1.5, 1.5), "axial_m": number(0, 1.2)})
 AIM = st.fixed_dictionaries({"speed_m_s": number(0, 15), "heading_deg": number(-180, 180)})
 SPUN = st.fixed_dictionaries(
@@ -90,7 +96,91 @@ INCLINE = st.fixed_dictionaries(
         "width_m": number(0.5, 3),
     }
 )
+ALOFT = part(elevation_deg=number(-90, 90))
+PERSON = joined(
+    st.fixed_dictionaries(
+        {
+            "place": st.fixed_dictionaries(
+                {
+                    "height_m": st.one_of(st.just(0.0), number(0, 1)),
+                    "along_m": number(-1.5, 1.5),
+                    "axial_m": number(0, 1.2),
+                }
+            ),
+            "centre_m": number(0.3, 0.7),
+        }
+    ),
+    part(start_s=number(0, 3), mass_kg=number(1, 1000)),
+)
+OUTSIDE = st.fixed_dictionaries(
+    {"place": st.fixed_dictionaries({"height_m": number(-5, 0), "along_m": number(-1.5, 1.5)})},
+    optional={"start_s": number(0, 3)},
+)
+QUARTERS = st.sampled_from([0.0, 90.0, 180.0, 270.0])
+TILT = st.lists(st.tuples(number(0.1, 1.0), number(-90, 90), number(0, 100)), max_size=3).map(
+    lambda points: [
+        {"time_s": float(t), "elevation_deg": e, "flow_ml_s": f}
+        for t, (_, e, f) in zip(np.cumsum([p[0] for p in points]), points, strict=True)
+    ]
+)
+CUP = st.fixed_dictionaries(
+    {
+        "along_m": number(-1, 1),
+        "height_m": number(0, 0.3),
+        "diameter_m": log_number(0.02, 0.5),
+        "depth_m": number(0.02, 0.2),
+    }
+)
+POURED = st.fixed_dictionaries(
+    {
+        "place": PLACES,
+        "heading_deg": number(-180, 180),
+        "flow_ml_s": log_number(1, 200),
+        "lip_diameter_mm": number(2, 20),
+        "duration_s": number(0.05, 2),
+        "liquid": st.sampled_from([x.name for x in LIQUIDS]),
+    },
+    optional={
+        "tilt": TILT,
+        "target": CUP,
+        "jitter": number(0, 0.5),
+        "seed": st.integers(0, 9),
+        "start_s": number(0, 3),
+    },
+)
 KINDS = [
+    joined(st.just({"kind": "pour"}), POURED, ALOFT),
+    joined(st.just({"kind": "jump"}), PERSON, AIM, ALOFT, part(drag_area_m2=number(0, 3))),
+    joined(
+        st.just({"kind": "walk"}),
+        PERSON,
+        st.fixed_dictionaries({"speed_m_s": number(0, 20), "heading_deg": st.one_of(QUARTERS, number(-180, 180))}),
+        part(climb_deg=number(-90, 90), for_s=number(0.05, 30)),
+    ),
+    joined(
+        st.just({"kind": "lift"}),
+        PERSON,
+        st.fixed_dictionaries({"to_height_m": number(0, 10), "top_speed_m_s": log_number(0.01, 20)}),
+        part(acceleration_m_s2=st.one_of(st.none(), log_number(0.001, 50))),
+    ),
+    joined(st.just({"kind": "let_go"}), OUTSIDE, AIM, ALOFT),
+    joined(
+        st.just({"kind": "approach"}),
+        OUTSIDE,
+        st.fixed_dictionaries({"speed_m_s": number(0.5, 30), "from_m": number(1, 30), "dock": st.sampled_from(["hub", "rim"])}),
+        part(heading_deg=number(-180, 180), elevation_deg=number(-90, 90)),
+    ),
+    joined(
+        st.just({"kind": "hang"}),
+        STARTS,
+        st.fixed_dictionaries({"length_m": log_number(0.05, 2)}),
+        part(
+            first_angle_deg=number(0, 180),
+            first_heading_deg=number(-180, 180),
+            speed_m_s=number(0, 5),
+            heading_deg=number(-180, 180),
+        ),
+    ),
     joined(st.just({"kind": "drop"}), STARTS, BOUNCES, st.one_of(st.just({}), SPUN)),
     joined(st.just({"kind": "throw"}), STARTS, AIM, part(elevation_deg=number(-90, 90)), BOUNCES, st.one_of(st.just({}), SPUN)),
     joined(st.just({"kind": "stand"}), STARTS),
@@ -136,9 +226,10 @@ def test_any_scene_is_answered_or_refused(document):
 
 
 def deepest(traced, one):
-    """The least gap of a motion's samples and events to what bounds its room, metres."""
+    """The least gap of a motion's samples and events to what bounds its room, metres; none for what is outside of it, goes up a
+    shaft, or hangs where nothing is looked for in its way."""
     room, track = traced.setting.room(one.plan.floor), one.track
-    if track.path is None:
+    if track.path is None or one.motion.kind in UNBOUNDED:
         return 0.0
     places = [track.samples.rotating_m, *(e.state.rotating_m for e in track.events)]
     position, half = np.concatenate(places).T, one.plan.body.radius_m

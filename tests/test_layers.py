@@ -40,7 +40,7 @@ PACKAGES = {
     "exports": {"numpy", "pxr", "pydantic_core"},
     "many": {"numpy", "distributed"},
     "doorway": {"numpy"},
-    "web": {"fastapi", "jinja2", "pydantic", "starlette", "uvicorn"},
+    "web": {"fastapi", "jinja2", "pydantic", "pydantic_core", "starlette", "uvicorn"},
     "cli": {"uvicorn"},
 }
 # part of static/ → the parts it may import, besides itself; `vendor` is three.js

@@ -1,10 +1,9 @@
 """Published values against the program: each row of tests/published/ that is not a warning is asked of the code here.
 
-Left to later issues, because the program does not compute them yet: limits of what people bear, walking and the head's
-turns; rolling; lift, spin and rebounds of balls; rigid-body rotation, stress, tethers and rockets; the sweep of a body
-that turns once a year. Not ours to compute at all: the growth rates of waves on a jet, water at other temperatures than
-20 C, efflux under a head, spinning liquid surfaces, a swinging pendulum's period, settling in water, Reynolds numbers of
-baseballs, and drag past the drag crisis (a caution of the program says so).
+Left to later work, because the program does not compute them yet: limits of what people bear and the head's turns;
+rigid-body rotation, stress, tethers and rockets; the sweep of a body that turns once a year. Not ours to compute at
+all: the growth rates of waves on a jet, water at other temperatures than 20 C, efflux under a head, settling in
+water, Reynolds numbers of baseballs, and drag past the drag crisis (a caution of the program says so).
 
 Earth-frame rows run on the program's own force and stepper: the frame turns at the Earth's rate, and the pull is one of
 constant size that turns with it, as the textbooks take it.
@@ -17,10 +16,10 @@ import pkgutil
 import numpy as np
 import pytest
 
-from server.physics import frames, liquids
+from server.physics import frames, free_surface, liquids
 from server.physics.air import Air, air_at
 from server.physics.bodies import Body, as_arrays, named
-from server.physics.constants import AIR_GAS_CONSTANT_J_KG_K, G0_M_S2, RPM_RAD_S
+from server.physics.constants import AIR_GAS_CONSTANT_J_KG_K, G0_M_S2, PERSON_HEIGHT_M, RPM_RAD_S
 from server.physics.drag import clift_grace_weber, sphere_cd
 from server.physics.forces import Force, Medium
 from server.physics.habitat import figures, omega_for, radius_for
@@ -356,6 +355,26 @@ def test_a_stream_breaks_where_measured(row):
     assert row.allows(found / row.inputs["diameter_m"])
 
 
+@rows("LIQ-31")
+def test_a_surface_leans_on_a_tray_that_speeds_up(row):
+    felt = np.array([row.inputs["a_m_s2"], -row.inputs["g_m_s2"], 0.0])
+    assert row.allows(math.degrees(float(free_surface.tilt_rad(felt, (0.0, 1.0, 0.0)))))
+
+
+@rows("LIQ-32")
+def test_the_surface_rises_at_the_cup_s_wall(row):
+    felt = np.array([row.inputs["a_m_s2"], -row.inputs["g_m_s2"], 0.0])
+    assert row.allows(row.inputs["diameter_m"] / 2 * math.tan(float(free_surface.tilt_rad(felt, (0.0, 1.0, 0.0)))))
+
+
+@rows("LIQ-33")
+def test_the_spinning_bucket_reaches_the_rim(row):
+    """At the wall it stands half its paraboloid's height over the level at rest, for a paraboloid is half its cylinder."""
+    radius, rises = row.inputs["diameter_m"] / 2, row.inputs["depth_m"] - row.inputs["filled_m"]
+    rise = float(free_surface.rise_m(row.value, -row.inputs["g_m_s2"], radius)) / 2
+    assert row.allows(row.value * math.sqrt(rises / rise))
+
+
 @rows("LIQ-20")
 def test_the_capillary_length_of_water(row):
     water = liquids.LIQUIDS[0]
@@ -375,6 +394,33 @@ def test_gas_thins_toward_the_axis(row):
     as_air = row.inputs["T_K"] * ROWS["CON-02"].value / molar / AIR_GAS_CONSTANT_J_KG_K
     axis_to_wall = density_ratio(Air(1.0, as_air), speed / radius, 0.0, radius)
     assert row.allows(axis_to_wall if row.value < 1 else 1 / axis_to_wall)
+
+
+@rows("TRJ-39", "TRJ-40")
+def test_weight_while_walking(row):
+    speed = row.inputs["walk_speed_m_s"]
+    walked = {"kind": "walk", "speed_m_s": abs(speed), "heading_deg": 0.0 if speed > 0 else 180.0}
+    found = one(walked, one_g(row.inputs["radius_m"])).findings
+    assert row.allows(found["feet_g"][0])
+    assert found["standing_g"] == pytest.approx(1.0)
+
+
+@rows("HUM-36")
+def test_push_on_a_ladder_over_weight(row):
+    """A ladder goes toward the axis, where the push is 2 omega v; whatever the radius is."""
+    omega = row.inputs["rim_speed_m_s"] / 20.0
+    climbed = {"kind": "walk", "speed_m_s": row.inputs["walk_speed_m_s"], "climb_deg": 90.0}
+    found = one(climbed, {"radius_m": 20.0, "spin_rpm": omega / RPM_RAD_S}).findings
+    assert row.allows(found["sideways_m_s2"][0] / (found["standing_g"] * G0_M_S2))
+
+
+@rows("HUM-37")
+def test_change_of_level_from_feet_to_head(row):
+    """Linear in the height: asked of the program's own person."""
+    standing = {"kind": "walk", "speed_m_s": 0.0}
+    found = one(standing, one_g(row.inputs["radius_m"])).findings
+    change = 1 - float(found["head_g"][0] / found["feet_g"][0])
+    assert row.allows(change * row.inputs["height_m"] / PERSON_HEIGHT_M)
 
 
 def test_every_row_is_asked():

@@ -5,12 +5,14 @@ Ids are named in the companion (`notes`).
 """
 
 import re
+from dataclasses import replace
 
 import numpy as np
 
 from ..errors import TooMuch, refusal
 from . import packing
 from .filming import film
+from .options import INERTIAL, INERTIAL_FLAT
 
 GREATEST_ROWS = 500_000
 
@@ -32,8 +34,9 @@ def a_file_a_frame(trace, options):
 
 
 def _blocks(trace, options):
-    """The header, and (frame, its rows) of every sample."""
-    shot = film(trace, options)
+    """The header, and (frame, its rows) of every sample. A table has no node that turns: of both views that do not, it holds
+    the places in the room that stands still."""
+    shot = film(trace, replace(options, view=INERTIAL_FLAT) if options.view == INERTIAL else options)
     if shot.notes["counts"]["csv_rows"] > GREATEST_ROWS:
         _refuse(shot.notes["counts"]["csv_rows"])
     unit = options.unit

@@ -16,6 +16,7 @@ from .shot import Ball, Drops, Line, Shot, Stream
 
 GREATEST_SAMPLES = 2_000_000  # of bodies, over all frames
 _FAR_M = 1_000.0  # from here on 32-bit numbers lose a twentieth of a millimetre
+_BALLS = ("drop", "throw", "roll", "stand")
 _SLACK = 1e-9  # in frames: a time that is on a frame but for rounding is on it
 
 
@@ -65,7 +66,7 @@ def weigh(taken, samples, greatest):
 
 
 def _elements(traced):
-    return 1 if traced.plan.stream is None else len(sampling.late_s(traced))
+    return 1 if traced.plan.stream is None else len(sampling.births_s(traced))
 
 
 class _Film:
@@ -122,13 +123,12 @@ class _Film:
             if traced.plan.stream is None:
                 born.append((traced.plan.start_s, i, None))
             else:
-                first = sampling.born_s(traced.plan.stream)
-                born += [(first + late, i, n) for n, late in enumerate(sampling.late_s(traced).tolist())]
+                born += [(born_s, i, n) for n, born_s in enumerate(sampling.births_s(traced).tolist())]
         return sorted(born, key=lambda b: b[0])
 
     def _balls(self, born):
         number = {i: n for n, (_, i, drop) in enumerate(born) if drop is None}
-        names = element_names([t.motion.name for i, t in self.taken if i in number], "ball")
+        names = element_names([(_kind(t.motion.kind), t.motion.name) for i, t in self.taken if i in number])
         found = []
         for name, (i, traced) in zip(names, [p for p in self.taken if p[0] in number], strict=True):
             motion = sampling.of_body(self.trace.setting, traced, self.time_s)
@@ -145,11 +145,11 @@ class _Film:
             return None
         whole, motion, diameter = [], [], []
         for i, traced in self.taken:
-            late = sampling.late_s(traced) if traced.plan.stream is not None else np.empty(0)
-            if len(late):
-                whole.append(sampling.of_drops(self.trace.setting, traced, late, self.time_s))
-                motion += [i] * len(late)
-                diameter += [traced.plan.stream.drop_diameter_m] * len(late)
+            sizes = sampling.diameters_m(traced).tolist() if traced.plan.stream is not None else []
+            if sizes:
+                whole.append(sampling.of_drops(self.trace.setting, traced, self.time_s))
+                motion += [i] * len(sizes)
+                diameter += sizes
         owner, number = np.array([(i, drop) for _, i, drop in born if drop is not None]).T
         order = np.argsort(np.lexsort((number, owner)))  # of the drops by birth, in the motions' own order
         joined = whole[0] if len(whole) == 1 else _beside(whole, order)
@@ -243,10 +243,16 @@ def _anchor(balls, drops, streams, lines):
     return np.round(first[0])
 
 
-def element_names(names, kind):
-    """Names for a file's elements, letters, digits and _ alone and each once: "lob out" is "ball_lob_out"."""
+def _kind(kind):
+    """What an element is called before its own name."""
+    return "ball" if kind in _BALLS else kind
+
+
+def element_names(named):
+    """Names for a file's elements, (kind, name) of each, letters, digits and _ alone and each once: a ball "lob out" is
+    "ball_lob_out"."""
     taken, out = set(), []
-    for i, name in enumerate(names):
+    for i, (kind, name) in enumerate(named):
         plain = re.sub(r"[^A-Za-z0-9]+", "_", name).strip("_") or f"{i:05d}"
         element = f"{kind}_{plain}"
         while element in taken:

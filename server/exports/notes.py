@@ -5,14 +5,14 @@ import numpy as np
 from .. import __version__
 from . import axes
 from .options import INERTIAL, INERTIAL_FLAT, ROTATING
-from .sampling import born_s
+from .sampling import births_s
 
 CAUTION = "For stories, pictures and teaching. A real rotor, platform or tether is designed under local codes by licensed people."
 MOST_NODES = 500  # drops that glTF keeps as nodes of their own; more are the points of one mesh
 ALIVE = "1 while the body is in the scene: from its release; a drop of a pour from its birth until it lands"
 _VIEWS = {
     ROTATING: "turning with the deck: the habitat stands still",
-    INERTIAL: "not turning: one node carries everything aboard and turns",
+    INERTIAL: "not turning: one node carries everything aboard and turns; a table, which has none, holds places in the still room",
     INERTIAL_FLAT: "not turning: positions and velocities are those of the room that stands still; only the hull's node turns",
 }
 _LETTERS = "XYZ"
@@ -103,6 +103,10 @@ def _says(shot):
             "which show where they wait to be born and where they landed, too; "
             "OpenUSD holds each with its own size and velocity, and .usdc in a third of the room of .usda."
         )
+    if options.up == "Z" or options.unit == "cm":
+        says.append(
+            "glTF is in metres with Y up whatever is asked, as its standard says; OpenUSD and tables do as they are asked."
+        )
     if np.any(shot.anchor_m):
         says.append(
             "The scene is over 1 km across: things hang under a node at the first release, so that no digits are lost."
@@ -119,11 +123,12 @@ def _ids(trace, shot):
         ):
             listed.append((number, name, motion, numbers[motion]))
             numbers[motion] += 1
-    return [_one(trace, *row) for row in sorted(listed)]
+    births = {i: births_s(t).tolist() for i, t in enumerate(trace.motions) if t.plan.stream is not None}
+    return [_one(trace, births, *row) for row in sorted(listed)]
 
 
-def _one(trace, number, element, place, drop):
+def _one(trace, births, number, element, place, drop):
     motion, plan = trace.motions[place].motion, trace.motions[place].plan
     name = motion.name if drop is None else f"{motion.name} {drop:05d}"
-    born = plan.start_s if drop is None else born_s(plan.stream) + drop * plan.stream.drop_interval_s
+    born = plan.start_s if drop is None else births[place][drop]
     return {"id": number, "name": name, "element": element, "motion": motion.name, "born_s": born}

@@ -23,6 +23,7 @@ def document(trace, options):
     file = shot.notes["file"] | {
         "axes": "x out through the reference line, y spinward there, z along the spin vector",
         "origin": "on the axis of spin, at the middle of the habitat",
+        "up": None,
     }
     content = {
         "rimfall_export": VERSION,

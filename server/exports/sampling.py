@@ -8,8 +8,9 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from ..motions.pour import thinned_m
 from ..motions.track import States
+from ..physics.liquids import thinned_m
+from . import pouring
 
 _AT_ONCE = 20_000  # times read in one go: their polynomials then stay within a few tens of megabytes
 STREAM_POINTS = 48
@@ -30,23 +31,54 @@ def of_body(setting, traced, time_s):
     return _late(setting, traced.track.path, time_s, np.zeros(1), traced.plan.start_s, np.inf).only(0)
 
 
-def of_drops(setting, traced, late_s, time_s):
-    """Motion (T, N) of the drops that leave late_s (N,) after the first, at times (T,)."""
-    return _late(setting, traced.track.path, time_s, late_s, born_s(traced.plan.stream), traced.track.ends_s)
+def of_drops(setting, traced, time_s):
+    """Motion (T, N) of a pour's drops, in order of birth, at times (T,)."""
+    stream, track = traced.plan.stream, traced.track
+    if stream.batch is not None:
+        return _own(setting, stream.batch, time_s)
+    return _late(setting, track.path, time_s, _late_s(stream), _first_born_s(stream), track.ends_s)
 
 
-def late_s(traced):
-    """How long after the first each of a pour's drops leaves (N,)."""
+def births_s(traced):
+    """When each of a pour's drops (N,) comes to be."""
     stream = traced.plan.stream
-    if stream.drop_interval_s is None or (stream.regime == "stream" and stream.breakup_s is None):
-        return np.empty(0)
-    count = int((stream.last_leaves_s - stream.first_leaves_s) / stream.drop_interval_s) + 1
-    return np.arange(count) * stream.drop_interval_s
+    if stream.batch is not None:
+        return stream.batch.born_s[stream.batch.drops]
+    return _first_born_s(stream) + _late_s(stream)
 
 
-def born_s(stream):
+def diameters_m(traced):
+    """Diameter of each of a pour's drops (N,)."""
+    stream = traced.plan.stream
+    if stream.batch is not None:
+        return stream.batch.diameter_m[stream.batch.drops]
+    return np.full(stream.drop_count, stream.drop_diameter_m or 0.0)
+
+
+def _late_s(stream):
+    """How long after the first each drop leaves (N,), where all follow it."""
+    return np.arange(stream.drop_count) * (stream.drop_interval_s or 0.0)
+
+
+def _first_born_s(stream):
     """When the first drop comes to be."""
     return stream.first_leaves_s if stream.breakup_s is None else stream.breakup_s
+
+
+def _own(setting, batch, time_s):
+    """Motion (T, N) of drops that each have a path of their own."""
+    drops = batch.drops
+    born_s, ends_s = batch.born_s[drops], batch.ends_s[drops]
+    alive = (time_s[:, None] >= born_s) & (time_s[:, None] <= ends_s)
+    body = np.broadcast_to(drops, alive.shape)
+    ends = [batch.paths.turning(setting.habitat.spin, drops, t)[0] for t in (born_s, ends_s)]
+    position = np.where((time_s[:, None] < born_s)[..., None], *ends)
+    velocity, acceleration = np.zeros_like(position), np.zeros_like(position)
+    times = np.broadcast_to(time_s[:, None], alive.shape)[alive]
+    position[alive], velocity[alive], acceleration[alive] = batch.paths.turning(
+        setting.habitat.spin, body[alive], times
+    )
+    return Motion(position, velocity, acceleration, alive)
 
 
 @dataclass(frozen=True)
@@ -83,6 +115,8 @@ def of_stream(setting, traced, time_s):
     """Positions (T, M, 3) along a pour's unbroken part and its widths (T, M) at times (T,); None where it drips. Before the
     first parcel leaves it is a point at the lip, once the last has come to the end a point there, both of no width."""
     stream, path = traced.plan.stream, traced.track.path
+    if stream.batch is not None:
+        return pouring.of_batch(setting, stream, time_s, STREAM_POINTS)
     if stream.regime != "stream":
         return None
     whole_s = (path.end_s if stream.breakup_s is None else stream.breakup_s) - stream.first_leaves_s

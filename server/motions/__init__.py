@@ -1,6 +1,6 @@
 """The motions a scene can hold, one file a kind. Each kind is a function (setting, motion) -> Plan."""
 
-from . import pour, roll, throw
+from . import approach, hang, jump, let_go, lift, pour, roll, throw, walk
 
 KINDS = {
     "drop": throw.plan,
@@ -8,4 +8,10 @@ KINDS = {
     "pour": pour.plan,
     "roll": roll.plan,
     "stand": roll.plan_standing,
+    "hang": hang.plan,
+    "jump": jump.plan,
+    "walk": walk.plan,
+    "lift": lift.plan,
+    "let_go": let_go.plan,
+    "approach": approach.plan,
 }

@@ -107,9 +107,10 @@ class Airborne:
             )
         options = {
             "absolute": TOLERANCE_M,
-            "stops_s": np.unique(kinks[kinks > 0]),
+            "stops_s": np.unique(kinks[(kinks > 0) & (kinks < self._last_s[up])]),
             "reach_m": reach,
             "longest_s": float(np.min(longest)),
+            "jumps": force.jumps,
         }
         if self._stepper is Stepper:  # in the other, drag wipes out what goes wrong with a velocity
             options["lasts_s"] = self._lasts(position, velocity, force.pull_m_s2, up)

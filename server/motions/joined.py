@@ -10,7 +10,7 @@ import numpy as np
 
 from ..physics import frames, quaternions
 from ..physics.aboard import of_frame
-from .path import Path, horner
+from .path import Path, horner, slope
 
 
 @dataclass(frozen=True)
@@ -42,7 +42,7 @@ class Joined(Path):
         """Acceleration (n, 3) in the turning frame at times (n,), of the path that is at `position` and `velocity` (n, 3) there
         (those of `both`): in the air what bends the inertial path, and the turning frame's own."""
         k = self.piece(time_s)
-        bend = horner(_slope(self.path_m_s[k]), self.share(k, time_s)) / self.length_s[k][:, None]
+        bend = horner(slope(self.path_m_s[k]), self.share(k, time_s)) / self.length_s[k][:, None]
         flies = ~self.grounded[k]
         own = of_frame(spin.rate_rad_s(time_s), spin.change_rad_s2(time_s), position.T, velocity.T).T
         bend[flies] = (frames.turn(bend, -spin.angle_rad(time_s)) + own)[flies]
@@ -77,11 +77,6 @@ def of_legs(legs):
         _turned(paths, powers) if np.any(grounded) else None,
         np.repeat([leg.spin_rad_s for leg in legs], count, axis=0),
     )
-
-
-def _slope(powers):
-    """Powers (n, K - 1, 3) of the derivative of a polynomial of powers (n, K, 3)."""
-    return powers[:, 1:] * np.arange(1, powers.shape[1])[:, None]
 
 
 def _padded(a, powers):

@@ -9,7 +9,8 @@ from dataclasses import dataclass, field, replace
 import numpy as np
 
 from ..physics import contact, frames
-from ..physics.aboard import of_frame
+from ..physics.aboard import Aboard, of_frame
+from ..physics.bodies import as_arrays
 from ..physics.crossings import TOUCH_M
 from .flight import Crawls, Flown, Path, Release, Room, fly
 from .ground import Laid, go
@@ -113,9 +114,9 @@ def carry(medium, starts, watch=None):
         flights = [t for t in active if isinstance(t.next, Release)]
         grounds = [t for t in active if not isinstance(t.next, Release)]
         if flights:
-            _after_flights(medium.spin, flights, _worked(fly, medium, travels, flights, tell))
+            _after_flights(medium, flights, _worked(fly, medium, travels, flights, tell))
         if grounds:
-            _after_grounds(medium.spin, grounds, _worked(go, medium, travels, grounds, tell))
+            _after_grounds(medium, grounds, _worked(go, medium, travels, grounds, tell))
     if watch is not None:
         watch(len(travels))
     return [t.journey for t in travels]
@@ -179,7 +180,7 @@ class _Travel:
         self.journey.end, self.next = end, None
 
 
-def _after_flights(spin, travels, flown):
+def _after_flights(medium, travels, flown):
     """Add the flights' legs; end or go on."""
     meets = []
     for travel, flight in zip(travels, flown, strict=True):
@@ -194,7 +195,7 @@ def _after_flights(spin, travels, flown):
     position, velocity = _last_states([f.path for _, f in meets])
     turns = np.array([f.release.room.turns for _, f in meets])
     spinning = np.array([t.journey.legs[-1].spin_rad_s for t, _ in meets])
-    position, velocity, spinning = _into_frame(spin, time_s, turns, position, velocity, spinning)
+    position, velocity, spinning = _into_frame(medium.spin, time_s, turns, position, velocity, spinning)
     going = []
     for i, (travel, flight) in enumerate(meets):
         kind = flight.surface.name_at(position[i])
@@ -206,7 +207,7 @@ def _after_flights(spin, travels, flown):
     if going:
         some = [meets[i] for i in going]
         states = time_s[going], position[going], velocity[going], spinning[going]
-        _meet(spin, [t for t, _ in some], [f.surface for _, f in some], *states)
+        _meet(medium, [t for t, _ in some], [f.surface for _, f in some], *states)
 
 
 def _stays(travel, kind):
@@ -256,13 +257,13 @@ class _State:
     spin_rad_s: np.ndarray
 
 
-def _meet(spin, travels, surfaces, time_s, position, velocity, spinning):
+def _meet(medium, travels, surfaces, time_s, position, velocity, spinning):
     """What comes of contacts: states (n, 3) of the room's frame just before, spins relative to it."""
     bodies = contact.balls([t.next.body for t in travels])
     normal = _each(surfaces, "normal", position)
     into = -np.einsum("ij,ij->i", velocity, normal)
     level = velocity + np.maximum(into, 0.0)[:, None] * normal
-    pressed = _pressed(spin, travels, surfaces, time_s, position, level, normal)
+    pressed = _pressed(medium, travels, surfaces, time_s, position, level, normal)
     may = np.array([t.left > 0 for t in travels])
     real = may & contact.rebounds(bodies, bodies.restitution * into, pressed)
     after, spun, slips = contact.impulse(bodies, normal, velocity, spinning, np.where(real, bodies.restitution, 0.0))
@@ -270,7 +271,7 @@ def _meet(spin, travels, surfaces, time_s, position, velocity, spinning):
     # What neither rebounds nor is pressed glides along and is in nobody's way: a hair's breadth off, it flies free.
     place = np.where((real | (pressed > 0))[:, None], position, position + _HAIR_M * normal)
     # So gliding it is not lifted: a lift toward the surface would have it meet that again and again.
-    flies = _releases(spin, travels, time_s, place, after, spun, real)
+    flies = _releases(medium.spin, travels, time_s, place, after, spun, real)
     for i, travel in enumerate(travels):
         met = _Met(surfaces[i], time_s[i], position[i], velocity[i], normal[i], real[i], pressed[i], slipping[i])
         _decide(travel, met, _State(position[i], after[i], spun[i]), flies[i])
@@ -366,22 +367,26 @@ def _laid(travel, surface, time_s, state, slipping):
     return Laid(before.room, surface, body, float(time_s), *parts, before.end_s, mode)
 
 
-def _pressed(spin, travels, surfaces, time_s, position, velocity, normal):
+def _pressed(medium, travels, surfaces, time_s, position, velocity, normal):
     """Acceleration (n,) toward its surface of each body that glides along it, m/s2; below 0 where it would leave it."""
+    spin = medium.spin
     turns = np.array([t.next.room.turns for t in travels])
     omega, change = np.where(turns, spin.rate_rad_s(time_s), 0.0), np.where(turns, spin.change_rad_s2(time_s), 0.0)
     free = np.array([t.next.room.pull_m_s2 for t in travels]) + of_frame(omega, change, position.T, velocity.T).T
+    for i in [i for i, t in enumerate(travels) if t.next.body.buoyant]:
+        borne = Aboard(medium, travels[i].next.room, as_arrays([travels[i].next.body]))
+        free[i] = borne.at(omega[i], change[i], position[i][:, None], velocity[i][:, None])[:, 0]
     bends = _each(surfaces, "bend", position, velocity)
     return -np.einsum("ij,ij->i", free, normal) - np.einsum("ij,ij->i", velocity, bends)
 
 
-def _after_grounds(spin, travels, went):
+def _after_grounds(medium, travels, went):
     """Add the legs on the ground; end or go on."""
     for travel, leg in zip(travels, went, strict=True):
-        _after_ground(spin, travel, leg)
+        _after_ground(medium, travel, leg)
 
 
-def _after_ground(spin, travel, leg):
+def _after_ground(medium, travel, leg):
     travel.add(Leg(leg.path, leg.laid.surface, np.zeros(3)))
     if leg.laid.mode == "stands" and not np.any(leg.laid.velocity_m_s) and np.any(leg.path.path_m[0]):
         travel.slips(leg.path.begin_s, leg.laid)
@@ -390,9 +395,9 @@ def _after_ground(spin, travel, leg):
     if leg.end == "time":
         travel.finish(None)
     elif leg.end == "left":
-        travel.next = _releases(spin, [travel], *arrays, [True])[0]
+        travel.next = _releases(medium.spin, [travel], *arrays, [True])[0]
     elif leg.end == "met":
-        _meet(spin, [travel], [leg.surface], *arrays)
+        _meet(medium, [travel], [leg.surface], *arrays)
     else:
         travel.happens(leg.end, time_s, leg.position_m, leg.velocity_m_s)
         if leg.end == "rest":

@@ -74,3 +74,10 @@ def horner(powers, s):
     for k in range(powers.shape[1] - 2, -1, -1):
         out = out * s + powers[:, k]
     return out
+
+
+def slope(powers):
+    """Powers (n, max(K - 1, 1), D) of the derivative of polynomials of powers (n, K, D); that of a constant is zero."""
+    if powers.shape[1] == 1:
+        return np.zeros_like(powers)
+    return powers[:, 1:] * np.arange(1, powers.shape[1])[:, None]

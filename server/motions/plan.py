@@ -14,7 +14,8 @@ class Stream:
     """A pour, as it leaves the lip and breaks; lengths in metres, times in seconds of the scene.
 
     regime: "stream" or "drips". breakup_s and breakup_m (along the stream): None where it lands whole or drips.
-    drop_diameter_m, drop_interval_s: None where no drop forms.
+    drop_diameter_m, drop_interval_s: None where no drop forms; drop_count: how many there are, 0 for none. batch: a
+    `pour_batch.Batch` where the parcels do not follow the first one's path, else None.
     """
 
     lip_m: float
@@ -28,6 +29,8 @@ class Stream:
     drop_interval_s: float | None
     first_leaves_s: float
     last_leaves_s: float
+    drop_count: int = 0
+    batch: object | None = None
 
 
 @dataclass(frozen=True)

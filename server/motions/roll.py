@@ -38,7 +38,7 @@ def plan(setting, motion):
         flat = Start(laid_flat, motion.bounces, beyond=still)
     return Plan(
         start_s,
-        _place(chart, under, laid.position_m),
+        place_near(chart, under, laid.position_m),
         tuple(float(v) for v in local),
         body,
         Start(laid, motion.bounces, beyond=setting.room(floor)),
@@ -108,7 +108,7 @@ def _along(axes, normal, motion):
     return motion.speed_m_s * along / size if size > 1e-12 else np.zeros(3)
 
 
-def _place(chart, under, position):
+def place_near(chart, under, position):
     """Place (along, height, axial) of a position near the place `under`."""
     along = chart.along(position) if not chart.winds else under[0] + _arc(chart, under, position)
     return float(along), float(chart.height(position)), float(chart.axial(position))

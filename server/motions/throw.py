@@ -8,7 +8,8 @@ from ..physics.constants import RPM_RAD_S
 from .journey import Start
 from .plan import Plan
 
-NO_GRAVITY = "no_spin"
+NO_GRAVITY = "no_spin"  # why there is no companion
+RISES = "rises"
 
 
 def plan(setting, motion):
@@ -21,10 +22,16 @@ def plan(setting, motion):
     release = setting.release(body, motion.start_s, place, velocity, floor, spinning)
     course = Start(release, motion.bounces)
     gravity = setting.gravity_m_s2(motion.start_s, place, floor)
-    if not gravity:
-        return Plan(motion.start_s, place, tuple(velocity), body, course, None, NO_GRAVITY, floor=floor)
+    none = RISES if _rises(setting, body) else None if gravity else NO_GRAVITY
+    if none:
+        return Plan(motion.start_s, place, tuple(velocity), body, course, None, none, floor=floor)
     flat = Start(setting.flat_release(body, motion.start_s, place, velocity, gravity, spinning))
     return Plan(motion.start_s, place, tuple(velocity), body, course, flat, None, floor=floor)
+
+
+def _rises(setting, body):
+    """Whether the air bears a body up: over flat ground without a ceiling it would never come down."""
+    return body.buoyant and setting.air is not None and setting.air.deck_density_kg_m3 * body.volume_m3 > body.mass_kg
 
 
 def _ball_spin_rad_s(motion):
@@ -45,4 +52,4 @@ def body_of(body):
     if isinstance(body, str):
         return named(body)
     contact = (body.shell, body.restitution, body.friction, body.rolling_resistance)
-    return Body(body.mass_kg, body.diameter_m, body.drag, *contact)
+    return Body(body.mass_kg, body.diameter_m, body.drag, *contact, body.drag_area_m2, body.buoyant)

@@ -128,6 +128,8 @@ def _why_not(plan, journey, end):
         return "starts_there"
     if end == "edge":
         return "left_edge"
+    if end in ("arrived", "caught"):
+        return end
     met = [h.kind for h in journey.happenings if h.surface is not None]
     if met:
         return f"met_{met[-1]}"

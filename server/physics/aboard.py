@@ -5,6 +5,7 @@ Arrays are (3, N). omega, the frame's rate about z, and its change are numbers o
 
 import numpy as np
 
+from . import buoyancy
 from .drag import sphere_cd_re
 
 
@@ -39,10 +40,13 @@ class Aboard:
 
     medium: its air, None for none. room: `turns`, `pull_m_s2`, `still_air`. bodies: a `bodies.Bodies`. Drag by the velocity
     against the air, which turns with the frame and thins toward the axis as in `forces.py`; or stands still, of one density.
+    What is buoyant: `buoyancy.py`. heft (N,), or 1: what is moved with a body, over its mass.
     """
 
     def __init__(self, medium, room, bodies):
         self._medium, self._room, self._bodies = medium, room, bodies
+        self._buoyancy = buoyancy.of_bodies(bodies, medium)
+        self.heft = 1.0 if self._buoyancy is None else self._buoyancy.heft
         self._pull = np.array(room.pull_m_s2, dtype=float)[:, None]
         self._air = medium.air
         if self._air is not None:
@@ -63,6 +67,10 @@ class Aboard:
     def at(self, omega, change, x, u):
         """Acceleration (3, N) of bodies at x with velocities u (3, N), both in the room's frame."""
         out = of_frame(omega, change, x, u)
+        if self._buoyancy is not None:
+            turning = (0.0, 0.0) if self._room.still_air else (omega, change)
+            drag = self._drag(omega, x, u)
+            return out + self._buoyancy.at(-drag, self._pull, turning, x, u)
         out += self._pull
         if self._air is not None:
             out -= self._drag(omega, x, u)

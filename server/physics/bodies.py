@@ -4,6 +4,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from .air import air_at
+
 SPHERE = "sphere"
 INERTIA_FACTORS = {"solid": 2 / 5, "hollow": 2 / 3}  # of m a^2, a the radius: any mechanics text (from memory)
 
@@ -13,7 +15,8 @@ class Body:
     """mass_kg; diameter_m (0 is a point, in vacuum only); drag is "sphere" or a constant coefficient.
 
     shell: "solid" or "hollow" (a thin shell). restitution, friction (Coulomb, of both kinds), rolling_resistance (the pull
-    that keeps it rolling, over the normal force): against any surface.
+    that keeps it rolling, over the normal force): against any surface. drag_area_m2: coefficient times area, in place of drag;
+    None for none. buoyant: whether the air it displaces bears it up (`buoyancy.py`).
     """
 
     mass_kg: float
@@ -23,6 +26,8 @@ class Body:
     restitution: float = 0.7
     friction: float = 0.5
     rolling_resistance: float = 0.0
+    drag_area_m2: float | None = None
+    buoyant: bool = False
 
     @property
     def radius_m(self):
@@ -34,26 +39,42 @@ class Body:
         """beta: the moment of inertia over m a^2."""
         return INERTIA_FACTORS[self.shell]
 
+    @property
+    def volume_m3(self):
+        """What it displaces: a sphere."""
+        return np.pi / 6 * self.diameter_m**3
+
+    @property
+    def drag_coefficient(self):
+        """The constant coefficient on its own disc that holds it as it says; nan where the sphere's curve does."""
+        if self.drag_area_m2 is None:
+            return np.nan if self.drag == SPHERE else self.drag
+        return self.drag_area_m2 / (np.pi / 4 * self.diameter_m**2) if self.diameter_m else 0.0
+
 
 @dataclass(frozen=True)
 class Bodies:
-    """Many bodies as arrays (N,); drag_coefficient is nan where the sphere's curve holds."""
+    """Many bodies as arrays (N,); drag_coefficient is nan where the sphere's curve holds; displaced_m3 the volume of the
+    buoyant ones, 0 of the others, None where there are none."""
 
     mass_kg: np.ndarray
     diameter_m: np.ndarray
     drag_coefficient: np.ndarray
+    displaced_m3: np.ndarray | None = None
 
     def take(self, which):
         """Those that the index or mask `which` picks."""
-        return Bodies(self.mass_kg[which], self.diameter_m[which], self.drag_coefficient[which])
+        displaced = None if self.displaced_m3 is None else self.displaced_m3[which]
+        return Bodies(self.mass_kg[which], self.diameter_m[which], self.drag_coefficient[which], displaced)
 
 
 def as_arrays(bodies):
     """A list of Body -> Bodies."""
-    drag = [np.nan if b.drag == SPHERE else b.drag for b in bodies]
-    return Bodies(
-        *(np.array(v, dtype=float) for v in ([b.mass_kg for b in bodies], [b.diameter_m for b in bodies], drag))
-    )
+    columns = ([getattr(b, name) for b in bodies] for name in ("mass_kg", "diameter_m", "drag_coefficient"))
+    displaced = None
+    if any(b.buoyant for b in bodies):
+        displaced = np.array([b.volume_m3 if b.buoyant else 0.0 for b in bodies])
+    return Bodies(*(np.array(column, dtype=float) for column in columns), displaced)
 
 
 @dataclass(frozen=True)
@@ -68,6 +89,23 @@ class NamedBody:
 def _ball(diameter_m, density_kg_m3, **contact):
     return Body(density_kg_m3 * np.pi / 6 * diameter_m**3, diameter_m, **contact)
 
+
+def _light(diameter_m, gas_kg_m3, skin_kg, **contact):
+    """A thin shell full of a gas, borne by the air."""
+    inside = _ball(diameter_m, gas_kg_m3).mass_kg
+    return Body(skin_kg + inside, diameter_m, shell="hollow", buoyant=True, **contact)
+
+
+_ROOM_AIR_KG_M3 = air_at(101.325, 20.0).deck_density_kg_m3
+_HELIUM_KG_M3 = 101_325.0 / (2_077.1 * 293.15)  # ideal gas; 2077.1 J/(kg K) is the gas constant over 4.0026 g/mol
+_BALLOON = {"skin_kg": 0.003, "restitution": 0.5, "friction": 0.6, "rolling_resistance": 0.02}
+_BALLOON_SOURCE = (
+    "computed: a sphere of 28 cm at 101.325 kPa and 20 C, and 3 g of latex; its size, its latex, restitution, friction and rolling "
+    "resistance (common practice, no source)"
+)
+_FILM_KG_M2 = 998.2 * 1e-6  # a film of water a micrometre thick
+_A4_M2 = 0.210 * 0.297  # ISO 216
+_PLATE_CD = 1.18
 
 _STEEL = {"restitution": 0.6, "friction": 0.3, "rolling_resistance": 0.002}
 _STEEL_SOURCE = (
@@ -111,6 +149,32 @@ NAMED_BODIES = (
         "water drop 3 mm",
         _ball(0.003, 998.2, restitution=0.0, rolling_resistance=1.0),
         "computed from 998.2 kg/m3, water at 20 C (IAPWS-95); it stays where it lands (common practice, no source)",
+    ),
+    NamedBody(
+        "helium balloon",
+        _light(0.28, _HELIUM_KG_M3, **_BALLOON),
+        f"{_BALLOON_SOURCE}; helium as an ideal gas, 2077.1 J/(kg K)",
+    ),
+    NamedBody("air balloon", _light(0.28, _ROOM_AIR_KG_M3, **_BALLOON), f"{_BALLOON_SOURCE}; air as in ISO 2533"),
+    NamedBody(
+        "soap bubble",
+        _light(0.05, _ROOM_AIR_KG_M3, np.pi * 0.05**2 * _FILM_KG_M2, restitution=0.0, rolling_resistance=1.0),
+        "computed: 5 cm of air at 101.325 kPa and 20 C in a film of water of 1 micrometre (from memory: films are 0.1 to a few "
+        "micrometres thick); it stays where it lands (common practice, no source)",
+    ),
+    NamedBody(
+        "sheet of paper",
+        Body(
+            0.080 * _A4_M2, 0.01, restitution=0.0, friction=0.4, rolling_resistance=1.0, drag_area_m2=_PLATE_CD * _A4_M2
+        ),
+        "A4 (ISO 216) of 80 g/m2 (grammage as in ISO 536), falling flat: 1.18 for a square plate across the flow (White, Fluid "
+        "Mechanics, table 7.3; from memory); taken as 10 mm thick where it lands; friction (common practice, no source)",
+    ),
+    NamedBody(
+        "falling person",
+        Body(75.0, 0.3, restitution=0.0, friction=0.6, rolling_resistance=1.0, drag_area_m2=0.70),
+        "75 kg, spread out: coefficient 1.0 on 0.70 m2 (OpenStax, College Physics, section 5.2; from memory); taken as 0.3 m thick "
+        "where it lands; friction (common practice, no source)",
     ),
 )
 

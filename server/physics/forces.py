@@ -4,11 +4,14 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from . import buoyancy
 from .air import Air
 from .bodies import Bodies
 from .drag import sphere_cd_re
 from .lift import Lift
 from .spin import Spin
+
+_JUST_BEFORE = 1.0 - 1e-12  # of a time
 
 
 @dataclass(frozen=True)
@@ -30,7 +33,7 @@ class Force:
     body's room, turning with it where that turns. air_turns (N,): 1 where the air turns too, 0 where it is still and of
     one density; as `turns` unless given. spin_rad_s (3, N): the bodies' own spin, inertial, constant; None for none, and
     no lift. Drag: m a = -(pi/8) d^2 rho Cd |u| u, u the velocity relative to the air, which turns with the spin of that
-    instant. Lift: `lift.py`, by the spin less the air's.
+    instant. Lift: `lift.py`, by the spin less the air's. What is buoyant: `buoyancy.py`.
     """
 
     def __init__(self, medium: Medium, bodies: Bodies, start_s, turns, pull_m_s2, spin_rad_s=None, air_turns=None):
@@ -39,7 +42,7 @@ class Force:
         self._air_turns = turns if air_turns is None else air_turns
         self._turned_pull = bool(np.any(pull_m_s2[:2, turns != 0]))
         self._any_pull = bool(np.any(pull_m_s2))
-        self._spin, self._lift = None, None
+        self._spin, self._lift, self._buoyancy = None, None, buoyancy.of_bodies(bodies, medium)
         if medium.air is not None:
             self._prepare(medium.air, spin_rad_s)
 
@@ -76,6 +79,11 @@ class Force:
         return self._medium.air is None and not (self._turned_pull and np.any(self._medium.spin.rates_rad_s))
 
     @property
+    def jumps(self):
+        """Whether the force jumps where the change of the spin does; at that instant it is still that of before."""
+        return self._buoyancy is not None and not self._medium.spin.steady
+
+    @property
     def pull_m_s2(self):
         """The pull (3, N), m/s2."""
         return self._pull
@@ -93,9 +101,23 @@ class Force:
             out[:] = 0.0
         else:
             self._drag(elapsed_s, position, velocity, out)
+        if self._buoyancy is not None:
+            return self._borne(elapsed_s, position, velocity, out)
         if self._any_pull:
             self._add_pull(elapsed_s, out)
         return out
+
+    def _borne(self, elapsed_s, position, velocity, forced):
+        """Acceleration (3, N) of what drag and lift give `forced` (3, N), the air's own pressure and the pull added."""
+        spin = self._medium.spin
+        pull = np.zeros_like(position)
+        self._add_pull(elapsed_s, pull)
+        omega = spin.rate_rad_s(self._start_s + elapsed_s) * self._air_turns
+        change = spin.change_rad_s2(self._start_s + _JUST_BEFORE * elapsed_s) * self._air_turns
+        through = velocity.copy()
+        through[0] += omega * position[1]
+        through[1] -= omega * position[0]
+        return self._buoyancy.at(forced, pull, (omega, change), position, through)
 
     def _turning(self, rate_rad_s):
         """Spin (N,), and what it does to the air: the exponent of its density is share (rho^2 - R^2)."""

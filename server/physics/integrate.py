@@ -16,6 +16,7 @@ from . import dop853
 
 AT_ONCE = 5_000  # bodies
 _NO_RATE_1_S = 1e-300  # less, and its inverse would be no number
+JUST_AFTER = 1.0 + 1e-11  # of a time: on the far side of a jump there
 STAGES = 16  # 12 of the step itself; stage 12 is its end, 13 to 15 serve the dense output
 
 
@@ -96,6 +97,7 @@ class Stepper:
 
     accelerate: a force (below) with `at(elapsed_s, position, velocity)` -> (3, N) m/s2 and `take(mask)`.
     limit_s: elapsed time at which the last body is done. stops_s: elapsed times no step may cross (kinks of the force).
+    jumps: whether the force jumps there, its value at that instant being the one before.
     reach_m (a number or (N,)): in one step no body goes further than this, in the plane of rotation. longest_s: of a step.
     The error of a step, per body, is at most absolute + relative |value| in metres, and the same over lasts_s in metres a
     second: an error of the velocity grows with the time it still flies. lasts_s (a number or (N,)).
@@ -114,8 +116,9 @@ class Stepper:
         stops_s=(),
         reach_m=np.inf,
         longest_s=np.inf,
+        jumps=False,
     ):
-        self._force = accelerate
+        self._force, self._jumps = accelerate, jumps
         self._position, self._velocity = position, velocity
         self._limit_s, self._stops_s, self._reach_m = limit_s, sorted(stops_s), reach_m
         self._absolute, self._relative, self._lasts_s = absolute, relative, lasts_s
@@ -167,6 +170,8 @@ class Stepper:
         self._elapsed_s = end_s if at_end else self._elapsed_s + length
         self._position, self._velocity = self._sums(_shares(length), 12)
         self._start = stages[12].copy()
+        if self._jumps and at_end:
+            self._start = self._force.at(JUST_AFTER * end_s, self._position, self._velocity)
         self.steps_taken += 1
         return step
 

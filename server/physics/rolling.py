@@ -65,8 +65,12 @@ class Riders:
 def riders(medium, room, bodies, which):
     """Riders of a room from a list of Body and the number (N,) of each one's own."""
     names = ("radius_m", "inertia_factor", "friction", "rolling_resistance")
-    columns = (np.array([getattr(b, name) for b in bodies], dtype=float)[which] for name in names)
-    return Riders(Aboard(medium, room, as_arrays(bodies).take(which)), *columns)
+    radius, inertia, friction, resistance = (
+        np.array([getattr(b, name) for b in bodies], dtype=float)[which] for name in names
+    )
+    aboard = Aboard(medium, room, as_arrays(bodies).take(which))
+    # Per mass that is moved: the air that goes along with a buoyant body does not turn with it.
+    return Riders(aboard, radius, inertia / aboard.heft, friction, resistance)
 
 
 @dataclass(frozen=True)

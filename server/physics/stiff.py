@@ -8,7 +8,7 @@ IV.8. Arrays are (3, N) inside, as in `integrate.py`, and a step comes back in t
 
 import numpy as np
 
-from .integrate import Step, longest_step
+from .integrate import JUST_AFTER, Step, longest_step
 
 _POINTS = 5
 
@@ -37,11 +37,21 @@ class StiffStepper:
     """Steps N bodies through a force, as `integrate.Stepper` does, with steps that drag does not bound."""
 
     def __init__(
-        self, accelerate, position, velocity, limit_s, *, absolute, stops_s=(), reach_m=np.inf, longest_s=np.inf
+        self,
+        accelerate,
+        position,
+        velocity,
+        limit_s,
+        *,
+        absolute,
+        stops_s=(),
+        reach_m=np.inf,
+        longest_s=np.inf,
+        jumps=False,
     ):
         self._position, self._velocity, self._limit_s = position, velocity, limit_s
         self._stops_s, self._reach_m, self._absolute = sorted(stops_s), reach_m, absolute
-        self._longest_s = longest_s
+        self._longest_s, self._jumps = longest_s, jumps
         self._elapsed_s, self._guess = 0.0, None
         self._set_force(accelerate)
         self._length_s = _FIRST_S
@@ -50,6 +60,11 @@ class StiffStepper:
     def _set_force(self, force):
         self._force = force
         self._many = force.take(np.tile(np.arange(self._position.shape[1]), _POINTS))
+
+    @property
+    def _begin_s(self):
+        """When a step begins: past a jump that may be there."""
+        return JUST_AFTER * self._elapsed_s if self._jumps else self._elapsed_s
 
     @property
     def done(self):
@@ -69,7 +84,7 @@ class StiffStepper:
         longest, end_s = longest_step(
             self._elapsed_s, self._stops_s, self._limit_s, self._velocity, self._reach_m, self._longest_s
         )
-        start = self._force.at(self._elapsed_s, self._position, self._velocity)
+        start = self._force.at(self._begin_s, self._position, self._velocity)
         by_velocity, by_position = self._slopes(start)
         while True:
             length = min(self._length_s, longest)
@@ -103,7 +118,7 @@ class StiffStepper:
                 change = _PROBE * np.maximum(1.0, np.abs(state[which][axis]))
                 state[which] = state[which].copy()
                 state[which][axis] += change
-                columns.append((self._force.at(self._elapsed_s, *state) - start) / change)
+                columns.append((self._force.at(self._begin_s, *state) - start) / change)
             out.append(np.moveaxis(np.array(columns), (0, 1, 2), (2, 1, 0)))
         return out
 

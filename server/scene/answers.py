@@ -188,6 +188,8 @@ def _landing(traced):
         "drift_m": float(state.along_m[0]) - traced.plan.place[0],
         "speed_m_s": float(np.linalg.norm(state.local_m_s[0])),
         "incidence_deg": event.incidence_deg,
+        "drift_parts_m": traced.drift[0],
+        "drift_parts_none": traced.drift[1],
     }
 
 
@@ -235,6 +237,7 @@ def _stream(traced, pack):
         "breakup": _breakup(traced),
         "drop_diameter_m": stream.drop_diameter_m,
         "drop_interval_s": stream.drop_interval_s,
+        "drop_count": stream.drop_count,
         "first_leaves_s": stream.first_leaves_s,
         "last_leaves_s": stream.last_leaves_s,
         "diameter_m": pack(diameters_m(stream, samples.time_s, speeds)),

@@ -173,13 +173,23 @@ def export_choices():
     return {path.removeprefix(EXPORT): field for path, field in FIELDS.items() if path.startswith(EXPORT)}
 
 
+def _own(model):
+    """Those fields of a kind of motion that it describes otherwise than the first kind that has them."""
+    told = {path: _described(field) for path, field in _walk(model) if path != "kind"}
+    return {path: said for path, said in told.items() if said != FIELDS[f"motions.*.{path}"]}
+
+
+OWN = {kind: _own(model) for kind, model in document.MOTIONS.items()}
+
+
 def catalogue():
     """The answer of GET /api/fields."""
     kinds = {
         kind: {
-            "label": kind.capitalize(),
+            "label": kind.replace("_", " ").capitalize(),
             "fields": [n for n in model.model_fields if n != "kind"],
             "required": [n for n, f in model.model_fields.items() if f.is_required()],
+            "own": OWN[kind],
             "new": {"kind": kind, **model.NEW},
         }
         for kind, model in document.MOTIONS.items()
@@ -194,6 +204,8 @@ def catalogue():
             "restitution": b.body.restitution,
             "friction": b.body.friction,
             "rolling_resistance": b.body.rolling_resistance,
+            "drag_area_m2": b.body.drag_area_m2,
+            "buoyant": b.body.buoyant,
             "source": b.source,
         }
         for b in NAMED_BODIES

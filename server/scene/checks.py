@@ -1,15 +1,15 @@
 """What no field of a document shows alone: fields against one another, and places against the habitat's surfaces."""
 
-import math
-
 import numpy as np
 
 from ..errors import BadInput
 from ..motions import roll
 from ..motions.throw import body_of
 from ..physics.constants import RPM_RAD_S
+from . import hang_checks, people_checks, pour_checks
 from .habitats import of_part
 from .refusals import wrong
+from .spans import sides
 
 GREATEST_RIM_SPEED_M_S = 5_000.0
 LEAST_DIAMETER_IN_AIR_M = 1e-4
@@ -129,6 +129,7 @@ def _motion(scene, part, habitat, motion, at):
 def _of_pour(_scene, part, habitat, motion, at):
     width = motion.lip_diameter_mm
     yield from _place(part, habitat, motion, width * 1e-3, f"{at}.lip_diameter_mm", width, at)
+    yield from pour_checks.of_pour(part, motion, at)
 
 
 def _of_body(scene, part, habitat, motion, at):
@@ -139,14 +140,29 @@ def _of_body(scene, part, habitat, motion, at):
         )
     diameter = body_of(motion.body).diameter_m
     field = f"{at}.body.diameter_m"
-    if scene.air is not None and diameter < LEAST_DIAMETER_IN_AIR_M:
-        yield wrong(field, diameter, "0.0001 to 10 m in air; 0 (a point) in vacuum only, with air null")
-    elif 0 < diameter < LEAST_DIAMETER_IN_AIR_M:
-        yield wrong(field, diameter, "0 (a point), or 0.0001 to 10 m")
+    small = list(_too_small(scene, diameter, field))
+    if small:
+        yield from small
     elif motion.kind == "roll":
         yield from _laid(part, habitat, motion, diameter, field, at)
     else:
         yield from _place(part, habitat, motion, diameter, field, diameter, at)
+
+
+def _too_small(scene, diameter, field):
+    """A body of no size, or of next to none, where the air would have to hold it."""
+    if scene.air is not None and diameter < LEAST_DIAMETER_IN_AIR_M:
+        yield wrong(field, diameter, "0.0001 to 10 m in air; 0 (a point) in vacuum only, with air null")
+    elif 0 < diameter < LEAST_DIAMETER_IN_AIR_M:
+        yield wrong(field, diameter, "0 (a point), or 0.0001 to 10 m")
+
+
+def _of_hang(scene, part, habitat, motion, at):
+    """A thing that hangs: its pivot is in the room, and what hangs there begins outside every surface."""
+    field = f"{at}.body.diameter_m"
+    diameter = body_of(motion.body).diameter_m
+    clashes = [*_too_small(scene, diameter, field), *_place(part, habitat, motion, 0.0, field, diameter, at)]
+    yield from clashes or hang_checks.of_bob(scene, habitat, motion, at)
 
 
 def _place(part, habitat, motion, diameter, size_field, size, at):
@@ -157,7 +173,7 @@ def _place(part, habitat, motion, diameter, size_field, size, at):
         return
     if part.shape in ("pods", "tether", "tumbler"):
         yield from _along(part.floors[place.floor], place, at)
-    side, span = _SIDES.get(part.shape, _floor_sides)(part, place, half)
+    side, span = sides(part, place, half)
     low, high = span(min(abs(place.axial_m), side)) if side >= 0 else (1.0, 0.0)
     if high < low:
         yield wrong(size_field, size, "small enough to fit between deck, ceiling, hub and walls")
@@ -179,51 +195,6 @@ def _along(floor, place, at):
         )
 
 
-def _cylinder_sides(part, _place, half):
-    top = part.radius_m
-    if part.ceiling_m is not None:
-        top = part.ceiling_m - half
-    elif part.hub_radius_m is not None:
-        top = part.radius_m - part.hub_radius_m - half
-    side = math.inf if part.width_m is None else part.width_m / 2 - half
-    return side, lambda _axial: (half, top)
-
-
-def _torus_sides(part, _place, half):
-    tube, inner = part.tube_radius_m, part.tube_radius_m - half
-
-    def span(axial):
-        chord = math.sqrt(max(inner**2 - axial**2, 0.0))
-        return tube - chord, tube + chord
-
-    return inner, span
-
-
-def _sphere_sides(part, _place, half):
-    inner, hub = part.radius_m - half, 0.0 if part.hub_radius_m is None else part.hub_radius_m + half
-    side = math.sqrt(max(inner**2 - hub**2, 0.0)) if inner >= hub else -1.0
-    return side, lambda axial: (part.radius_m - math.sqrt(max(inner**2 - axial**2, 0.0)), part.radius_m - hub)
-
-
-def _floor_sides(part, place, half):
-    floor = part.floors[place.floor]
-    radius = part.radius_m if floor.radius_m is None else floor.radius_m
-    top = radius if floor.ceiling_m is None else floor.ceiling_m - half
-    return floor.width_m / 2, lambda _axial: (half, top)
-
-
-def _turntable_sides(part, _place, half):
-    return part.radius_m, lambda _axial: (half, math.inf)
-
-
-_SIDES = {
-    "cylinder": _cylinder_sides,
-    "torus": _torus_sides,
-    "sphere": _sphere_sides,
-    "turntable": _turntable_sides,
-}
-
-
 def _laid(part, habitat, motion, diameter, size_field, at):
     """A ball that rolls lies on its ground: its height follows, and it fits there."""
     place, half = motion.place, diameter / 2
@@ -232,7 +203,7 @@ def _laid(part, habitat, motion, diameter, size_field, at):
         return
     if part.shape in ("pods", "tether", "tumbler"):
         yield from _along(part.floors[place.floor], place, at)
-    side = _SIDES.get(part.shape, _floor_sides)(part, place, half)[0]
+    side = sides(part, place, half)[0]
     least = 0.0 if part.shape == "turntable" else -side
     if not least <= place.axial_m <= side:
         yield wrong(f"{at}.place.axial_m", place.axial_m, f"{least:.9g} to {side:.9g} m, on the ground")
@@ -252,4 +223,12 @@ def _laid(part, habitat, motion, diameter, size_field, at):
             return
 
 
-KINDS = {"pour": _of_pour}  # kind -> its own check; the others are of a body at a place
+KINDS = {
+    "pour": _of_pour,
+    "hang": _of_hang,
+    "jump": people_checks.of_jump,
+    "walk": people_checks.of_walk,
+    "lift": people_checks.of_lift,
+    "let_go": people_checks.of_let_go,
+    "approach": people_checks.of_approach,
+}  # kind -> its own check; the others are of a body at a place

@@ -13,8 +13,10 @@ from pydantic import BeforeValidator, Field, WithJsonSchema
 from pydantic_core import PydanticCustomError
 
 from .habitat_parts import HabitatPart, Other
+from .hang_part import Hang
 from .motion_parts import Drop, Roll, Stand, Throw
 from .parts import Strict, number, text
+from .people_parts import Approach, Jump, LetGo, Lift, Walk
 from .pour_part import Pour
 
 VERSION = 1
@@ -33,7 +35,19 @@ class AirPart(Strict):
     )
 
 
-MOTIONS = {"drop": Drop, "throw": Throw, "pour": Pour, "roll": Roll, "stand": Stand}
+MOTIONS = {
+    "drop": Drop,
+    "throw": Throw,
+    "pour": Pour,
+    "roll": Roll,
+    "stand": Stand,
+    "hang": Hang,
+    "jump": Jump,
+    "walk": Walk,
+    "lift": Lift,
+    "let_go": LetGo,
+    "approach": Approach,
+}
 AnyMotion = Annotated[Union[tuple(MOTIONS.values())], Field(discriminator="kind")]  # noqa: UP007 - made from the table
 
 

@@ -65,6 +65,18 @@ class OwnBody(Strict):
     rolling_resistance: float = number(
         "Rolling resistance", "", 0, 1, 0.0, shown={"min": 0, "max": 0.1, "scale": "linear"}
     )
+    drag_area_m2: float | None = number(
+        "Drag area", "m²", 0, 1_000, None, shown={"min": 0.001, "max": 2, "scale": "log"}
+    )
+    buoyant: bool = Field(
+        False,
+        json_schema_extra={
+            "label": "Borne by the air",
+            "unit": "",
+            "kind": "yes_no",
+            "may_be": "true (the air it displaces bears it up) or false",
+        },
+    )
 
 
 BODY_NAMES = tuple(b.name for b in NAMED_BODIES)

@@ -3,12 +3,13 @@
 from dataclasses import dataclass, field, replace
 
 from ..errors import BadInput, TooMuch, refusal
-from ..motions import KINDS, companion, track
+from ..motions import KINDS, companion, drift, track
 from ..motions.companion import Companion
-from ..motions.flight import MOST_STEPS
+from ..motions.flight import MOST_STEPS, Crawls
 from ..motions.journey import Endless, carry
 from ..motions.plan import Plan
 from ..motions.setting import Setting
+from ..motions.swing import MOST_TRIES
 from ..motions.track import Track, grid_span
 from ..physics import habitat as habitats
 from ..physics.air import air_at
@@ -30,7 +31,8 @@ EVENT_SAMPLES = 5  # an event's share of an answer, in samples
 @dataclass(frozen=True)
 class Traced:
     """A motion of the scene and all that came of it; across: words for either way across its ground; ground: its name;
-    findings: what its kind tells beside its path (`plan.Plan`)."""
+    findings: what its kind tells beside its path (`plan.Plan`); drift: the parts of its landing's drift, or None and why not
+    (`drift.parts`)."""
 
     motion: object
     plan: Plan
@@ -40,14 +42,17 @@ class Traced:
     across: tuple = ALONG_THE_AXIS
     ground: str = "deck"
     findings: dict = field(default_factory=dict)
+    drift: tuple = (None, "not_flown")
 
     @property
     def ends_s(self):
         """When the last of it ends: of a pour, its last parcel, even past the scene's own end."""
-        pours_for_s = (
-            0.0 if self.plan.stream is None else self.plan.stream.last_leaves_s - self.plan.stream.first_leaves_s
-        )
-        return self.track.ends_s + pours_for_s
+        stream = self.plan.stream
+        if stream is None:
+            return self.track.ends_s
+        if stream.batch is not None:
+            return max(self.track.ends_s, stream.batch.last_ends_s)
+        return self.track.ends_s + (stream.last_leaves_s - stream.first_leaves_s)
 
 
 @dataclass(frozen=True)
@@ -91,7 +96,7 @@ def trace(scene, greatest_samples=GREATEST_SAMPLES, watch=None):
 def _trace_one(scene, greatest_samples, spent, tell):
     """The Trace of a scene in its own habitat, and the work spent after it."""
     setting, per_frame = setting_of(scene)
-    plans = [KINDS[m.kind](setting, m) for m in scene.motions]
+    plans = [_planned(setting, scene, i) for i in range(len(scene.motions))]
     starts = [s for p in plans for s in (p.course, p.companion)]
     try:
         journeys = iter(carry(setting.medium, [s for s in starts if s is not None], tell))
@@ -99,7 +104,7 @@ def _trace_one(scene, greatest_samples, spent, tell):
         flown = [i for i, s in enumerate(starts) if s is not None]
         _refuse_crawling(scene, flown[crawling.index] // 2)
     journeys = [s and next(journeys) for s in starts]
-    spent = _weigh(setting, scene, journeys[::2], greatest_samples, spent)
+    spent = _weigh(setting, scene, plans, journeys[::2], greatest_samples, spent)
     motions = []
     for i, (motion, plan) in enumerate(zip(scene.motions, plans, strict=True)):
         motions.append(_traced(setting, motion, plan, *journeys[2 * i : 2 * i + 2]))
@@ -108,19 +113,31 @@ def _trace_one(scene, greatest_samples, spent, tell):
     return Trace(scene, setting, per_frame, _grid_count(setting, motions), motions), spent
 
 
+def _planned(setting, scene, index):
+    """The Plan of a motion; refused where its plan alone is too much work."""
+    motion = scene.motions[index]
+    try:
+        return KINDS[motion.kind](setting, motion)
+    except Crawls:
+        _refuse_swinging(motion.name, index)
+
+
 def _traced(setting, motion, plan, journey, flat):
     made = track.of_journey(setting, plan, journey)
     across = OUTWARD if isinstance(setting.habitat, Turntable) else ALONG_THE_AXIS
     beside = None if flat is None or made.path is None else companion.of_journey(setting, plan, flat, made.ends_s)
     ground = "floor" if isinstance(setting.habitat.ground(plan.floor), Plane) else "deck"
     told = {} if plan.findings is None or made.path is None else plan.findings(setting, plan, made)
-    return Traced(motion, plan, made, beside, across, ground, told)
+    return Traced(motion, plan, made, beside, across, ground, told, drift.parts(setting, plan, made))
 
 
-def _weigh(setting, scene, journeys, greatest, spent):
+def _weigh(setting, scene, plans, journeys, greatest, spent):
     """Refuse a scene whose samples pass the work limit, before any is made; what is spent so far, with what was before."""
     for i, journey in enumerate(journeys):
         samples = grid_span(setting.rate, journey.begin_s, journey.ends_s)[1] + EVENT_SAMPLES * len(journey.happenings)
+        stream = plans[i].stream
+        if stream is not None and stream.batch is not None:
+            samples += int(stream.batch.span(setting.rate)[1].sum())
         spent = max(spent + samples, float(setting.rate) * journey.ends_s)
         if spent > greatest:
             _refuse_work(scene.motions[i].name, i, greatest)
@@ -135,13 +152,23 @@ def _refuse_work(name, index, greatest):
     raise TooMuch(refusal(f"motions.{index}", name, f"within {greatest:,} samples for the whole scene", say))
 
 
+def _refuse_swinging(name, index):
+    say = (
+        f"Motion {name} would take over {MOST_TRIES:,} steps to work out: it swings too often, or its body is too light for its "
+        "size in this air. Lengthen its line, make it heavier, or let the scene end sooner (sampling.duration_s)."
+    )
+    may_be = f"worked out within {MOST_TRIES:,} steps"
+    raise TooMuch(refusal(f"motions.{index}.length_m", name, may_be, say)) from None
+
+
 def _refuse_crawling(scene, index):
-    name = scene.motions[index].name
+    motion = scene.motions[index]
+    name, field = motion.name, f"motions.{index}.body" if hasattr(motion, "body") else f"motions.{index}"
     say = (
         f"Motion {name} would take over {MOST_STEPS:,} steps to work out: its body is too light for its size in this air. "
         "Make it heavier or smaller, thin the air, or let the scene end sooner (sampling.duration_s)."
     )
-    raise TooMuch(refusal(f"motions.{index}.body", name, f"worked out within {MOST_STEPS:,} steps", say)) from None
+    raise TooMuch(refusal(field, name, f"worked out within {MOST_STEPS:,} steps", say)) from None
 
 
 def _grid_count(setting, motions):

@@ -55,7 +55,7 @@ def named(scene):
     motions = []
     for number, motion in enumerate(scene.motions, start=1):
         if motion.name is None:
-            name = f"{motion.kind} {number}"
+            name = f"{motion.kind.replace('_', ' ')} {number}"
             while name in taken:
                 name += " again"
             taken.add(name)

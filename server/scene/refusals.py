@@ -4,7 +4,7 @@ import json
 import re
 
 from ..errors import BadInput, refusal, shown
-from .catalogue import FIELDS, pattern_of
+from .catalogue import FIELDS, OWN, pattern_of
 from .document import MOTIONS
 from .habitat_parts import SHAPES
 
@@ -38,7 +38,13 @@ def _one(error, source):
         return wrong(
             field or "document", error["input"], None if pattern_of(field) in FIELDS else "an object in braces"
         )
-    return wrong(field, error["input"])
+    return wrong(field, error["input"], _own_may_be(error["loc"], field))
+
+
+def _own_may_be(loc, field):
+    """What a field of a motion may be where its kind says otherwise than the first kind that has it; else None."""
+    kind = next((OWN[p] for p in loc if p in OWN), {})
+    return kind.get(pattern_of(field).removeprefix("motions.*."), {}).get("may_be")
 
 
 def _no_such_kind(field, value):

@@ -5,14 +5,14 @@ Sentences state outcomes only; the sentence of inputs is the page's, made from t
 
 import numpy as np
 
-from ..motions.pour import diameters_m
 from ..physics.drag import GREATEST_RE
-from ..physics.liquids import DROP_PER_STREAM, drop_volume_m3
+from ..physics.liquids import drop_volume_m3
+from . import hang_words, light_words, people_words, pour_words
+from .drift_words import why
 from .ground_words import after_landing, rolled, stood, the
-from .phrases import drift, length, seconds, speed
+from .phrases import drift, seconds
 
 _GREATEST_MACH = 0.3  # beyond it drag of a sphere rises with the Mach number: common practice, no source
-_FLATTENS_M = 0.003  # rain drops beyond it flatten and fall slower: Gunn & Kinzer (1949)
 _BUOYANCY_SHARE = 0.01
 
 
@@ -20,22 +20,28 @@ def outcome(traced, units="si"):
     """One or two sentences of what a motion does."""
     if traced.track.path is None:
         return ["The scene ends before it starts."]
-    return OUTCOMES.get(traced.motion.kind, _flew)(traced, units)
+    risen = light_words.rose(traced, units) if traced.motion.kind in light_words.KINDS else []
+    return risen or OUTCOMES.get(traced.motion.kind, _flew)(traced, units)
 
 
 def _flew(traced, units):
-    return [s for s in (_landing(traced, units), after_landing(traced, units)) if s]
+    return [s for s in (_landing(traced, units), why(traced, units), after_landing(traced, units)) if s]
 
 
 def _poured(traced, units):
-    return [s for s in (_pour(traced, units), _landing(traced, units)) if s]
+    lands = "" if traced.track.end == "caught" else _landing(traced, units)
+    # with a cup there the question is whether it is reached
+    said = (pour_words.reaching(traced, units), pour_words.leaving(traced, units), lands, why(traced, units))
+    return [s for s in said if s]
 
 
 def _who(traced):
     stream = traced.plan.stream
     if stream is None:
         return "It"
-    return "The drops" if stream.drop_diameter_m is not None else "The stream"
+    if stream.drop_diameter_m is None:
+        return "The stream"
+    return "The drops" if stream.batch is None else "The first drop"
 
 
 def _landing(traced, units):
@@ -97,45 +103,15 @@ def _no_landing(traced, who, many, units):
     return f"{who} never {'meet' if many else 'meets'} {ground} in {after}."
 
 
-def _pour(traced, units):
-    stream = traced.plan.stream
-    if stream.regime == "drips":
-        if stream.drop_diameter_m is None:
-            return ""
-        return (
-            f"Too slow for a stream, it drips: drops of {length(stream.drop_diameter_m, units)}, one every "
-            f"{seconds(stream.drop_interval_s)}."
-        )
-    thin = float(np.min(_thread(traced))) if len(traced.track.samples.time_s) else stream.lip_m
-    leaves = f"It leaves the lip at {speed(stream.speed_m_s, units)} and thins from {length(stream.lip_m, units)} to {length(thin, units)}"
-    if stream.breakup_s is None:
-        return f"{leaves}, whole to the end."
-    return (
-        f"{leaves}; {length(stream.breakup_m, units)} on it breaks into drops of {length(stream.drop_diameter_m, units)}, "
-        f"{1 / stream.drop_interval_s:.0f} a second."
-    )
-
-
-def _thread(traced):
-    """Diameters of the unbroken stream at its samples and at its end."""
-    samples, stream = traced.track.samples, traced.plan.stream
-    whole = diameters_m(stream, samples.time_s, np.linalg.norm(samples.rotating_velocity_m_s, axis=1))
-    end_s = np.inf if stream.breakup_s is None else stream.breakup_s
-    thread = whole[samples.time_s < end_s]
-    return (
-        np.append(thread, stream.lip_m)
-        if stream.drop_diameter_m is None
-        else np.append(thread, stream.drop_diameter_m / DROP_PER_STREAM)
-    )
-
-
 def assumptions(traced, trace):
     """What this motion's answer leaves out, in sentences."""
     air, stream = trace.setting.air, traced.plan.stream
     out = []
     if stream is not None:
-        out += _of_pours(stream, trace)
-    if air is None or traced.track.path is None:
+        out += pour_words.assumptions(traced, trace)
+    out += people_words.assumptions(traced, trace)
+    out += hang_words.assumptions(traced)
+    if air is None or traced.track.path is None or traced.motion.kind in people_words.ASSUMED:
         return out
     moving = traced.track.samples.rotating_velocity_m_s
     fastest = max([float(np.max(np.linalg.norm(moving, axis=1)))] if len(moving) else [0.0])
@@ -148,9 +124,17 @@ def _of_air(traced, trace, air, fastest):
     if traced.plan.stream is not None and traced.plan.stream.drop_diameter_m is None:
         return out  # a stream that stays whole flies without drag
     displaced = air.deck_density_kg_m3 * drop_volume_m3(body.diameter_m) / body.mass_kg
-    if displaced > _BUOYANCY_SHARE:
+    if body.buoyant:
+        out.append("Buoyancy and added mass are those of a sphere in an ideal fluid; history force is left out.")
+    elif displaced > _BUOYANCY_SHARE:
         out.append(f"Buoyancy and added mass are left out; the displaced air is {100 * displaced:.2g} % of its mass.")
-    if body.drag == "sphere" and air.deck_density_kg_m3 * fastest * body.diameter_m / air.viscosity_pa_s > GREATEST_RE:
+    if body.drag_area_m2 is not None:
+        out.append(
+            "Its drag area stands in place of its drag coefficient and is the same whichever way it faces; it does not flutter."
+        )
+    elif (
+        body.drag == "sphere" and air.deck_density_kg_m3 * fastest * body.diameter_m / air.viscosity_pa_s > GREATEST_RE
+    ):
         out.append("The drag crisis of a smooth ball is not modelled; drag may be overstated at this speed.")
     if fastest > _GREATEST_MACH * air.sound_m_s:
         out.append(f"It moves at Mach {fastest / air.sound_m_s:.1f}; drag is that of slow flow and is understated.")
@@ -159,17 +143,14 @@ def _of_air(traced, trace, air, fastest):
     return out
 
 
-def _of_pours(stream, trace):
-    out = []
-    if stream.breakup_s is not None:
-        out.append(
-            "The stream's length is that of a jet that does not stretch; a stream that gravity stretches breaks later."
-        )
-    if stream.drop_diameter_m is not None and stream.drop_diameter_m > _FLATTENS_M and trace.setting.air is not None:
-        out.append("Drops over 3 mm flatten and fall slower than the spheres flown here.")
-    if not trace.setting.habitat.spin.steady:
-        out.append("The spin changes; every parcel is shown on the first one's path.")
-    return out
-
-
-OUTCOMES = {"pour": _poured, "roll": rolled, "stand": stood}  # kind -> its sentences; the others fly
+OUTCOMES = {
+    "pour": _poured,
+    "roll": rolled,
+    "stand": stood,
+    "jump": people_words.jumped,
+    "walk": people_words.walked,
+    "lift": people_words.rode,
+    "let_go": people_words.let_go,
+    "approach": people_words.approached,
+    "hang": hang_words.hung,
+}  # kind -> its sentences; the others fly

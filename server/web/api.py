@@ -1,9 +1,12 @@
 """The API: documents in, answers out. What they mean is in `scene/`."""
 
 import base64
+import gzip
+from functools import cache
 from typing import Annotated, Literal
 
 from fastapi import APIRouter, HTTPException, Query, Request, Response
+from pydantic_core import to_json
 from starlette.concurrency import run_in_threadpool
 
 from .. import __version__
@@ -13,6 +16,7 @@ from ..exports.options import of_part
 from ..scene import answers, examples, questions
 from ..scene.catalogue import catalogue, export_choices
 from ..scene.reading import read, read_export
+from .static import takes_gzip
 from .streaming import streamed
 
 router = APIRouter(prefix="/api")
@@ -31,9 +35,19 @@ def health():
 
 
 @router.get("/fields")
-def fields():
+def fields(request: Request):
     """Every field's label, unit, range and default; named bodies and liquids; motions ready to add; files to take away."""
-    return catalogue() | {"export": {"formats": listed(), "fields": export_choices()}}
+    plain, pressed = _told()
+    takes = takes_gzip(request.headers.get("accept-encoding", ""))
+    headers = {"vary": "accept-encoding"} | ({"content-encoding": "gzip"} if takes else {})
+    return Response(pressed if takes else plain, media_type="application/json", headers=headers)
+
+
+@cache
+def _told():
+    """That answer as JSON, plain and gzipped: it is the same for the program's whole life."""
+    told = to_json(catalogue() | {"export": {"formats": listed(), "fields": export_choices()}})
+    return told, gzip.compress(told, mtime=0)
 
 
 @router.get("/examples")

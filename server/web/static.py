@@ -19,7 +19,7 @@ def _compressed(path, _modified, _size):
         return gzip.compress(file.read(), _LEVEL, mtime=0)
 
 
-def _takes_gzip(accepted):
+def takes_gzip(accepted):
     """Whether an Accept-Encoding header takes gzip: named, and not at quality 0."""
     named = [part.replace(" ", "") for part in accepted.split(",") if part.strip().startswith("gzip")]
     return any(not re.search(r";q=0(\.0*)?$", part) for part in named)
@@ -37,7 +37,7 @@ class PageFiles(StaticFiles):
         response.headers["cache-control"] = "no-cache"
         response.headers["vary"] = "accept-encoding"
         path = str(full_path)
-        takes = _takes_gzip(Headers(scope=scope).get("accept-encoding", ""))
+        takes = takes_gzip(Headers(scope=scope).get("accept-encoding", ""))
         if not (isinstance(response, FileResponse) and takes and path[path.rfind(".") :] in _TEXT):
             return response
         body = _compressed(path, stat_result.st_mtime, stat_result.st_size)

@@ -152,11 +152,12 @@ def test_drops_keep_their_number_and_wait_where_they_are_born():
 
 
 def test_names_are_letters_and_digits_and_each_once():
-    assert element_names(["lob out", "lob-out", "日本", "ok"], "ball") == [
+    named = [("ball", "lob out"), ("ball", "lob-out"), ("ball", "日本"), ("lift", "ok")]
+    assert element_names(named) == [
         "ball_lob_out",
         "ball_lob_out_",
         "ball_00002",
-        "ball_ok",
+        "lift_ok",
     ]
 
 
@@ -198,6 +199,14 @@ def test_too_many_samples_are_refused_by_the_motion_that_has_most():
     with pytest.raises(TooMuch) as caught:
         shot_of(scene(drop(), pour(30, 8, 600.0, name="hose")))
     assert caught.value.refusals[0].was == "hose"
+
+
+@pytest.mark.parametrize("view", VIEWS)
+def test_without_spin_in_vacuum_a_thing_goes_straight_on(view):
+    document = scene(throw(3.0, 90.0, 0.0, POINT), habitat={"spin_rpm": 0.0}, air=None, sampling={"duration_s": 2.0})
+    ball = shot_of(document, view=view).balls[0]
+    assert ball.position_m[:, 2] == pytest.approx(3.0 * np.arange(len(ball.position_m)) / 24, abs=1e-12)
+    assert np.all(ball.acceleration_m_s2 == 0)
 
 
 def test_a_scene_where_nothing_moves_still_turns():

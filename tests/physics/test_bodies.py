@@ -31,3 +31,27 @@ def test_many_bodies_as_arrays_know_which_fly_on_the_curve():
     assert np.isnan(many.drag_coefficient[0])
     assert many.take([1]).drag_coefficient == 0.5
     assert list(many.take(np.array([False, True])).mass_kg) == [2.0]
+
+
+def test_a_drag_area_stands_before_the_drag_and_its_coefficient_is_on_the_body_s_own_disc():
+    many = as_arrays(
+        [Body(1.0, 0.2, 0.5, drag_area_m2=0.1), Body(1.0, 0.2, drag_area_m2=0.0), Body(1.0, 0.0, drag_area_m2=0.1)]
+    )
+    assert many.drag_coefficient == pytest.approx([0.1 / (math.pi * 0.1**2), 0.0, 0.0])
+
+
+def test_only_what_is_buoyant_displaces_air():
+    assert as_arrays([Body(1.0, 0.1)]).displaced_m3 is None
+    many = as_arrays([Body(1.0, 0.1), Body(1.0, 0.2, buoyant=True)])
+    assert many.displaced_m3 == pytest.approx([0.0, math.pi / 6 * 0.2**3])
+    assert many.take([1]).displaced_m3 == pytest.approx(math.pi / 6 * 0.2**3)
+
+
+def test_a_balloon_of_helium_is_lighter_than_air_and_one_of_air_and_a_bubble_are_heavier():
+    """Over the air's: molar masses 4.0026 and 28.96 g/mol of equal volumes (Avogadro), and the skins."""
+    air, names = 101_325 / (287.05 * 293.15), ("helium balloon", "air balloon", "soap bubble")
+    shares = {n: named(n).mass_kg / (air * math.pi / 6 * named(n).diameter_m ** 3) for n in names}
+    skin = 0.003 / (air * math.pi / 6 * 0.28**3)
+    assert shares["helium balloon"] == pytest.approx(4.0026 / 28.96 + skin, rel=1e-3)
+    assert shares["air balloon"] == pytest.approx(1 + skin)
+    assert shares["soap bubble"] == pytest.approx(1 + 6 * 998.2e-6 / (air * 0.05))

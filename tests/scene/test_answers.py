@@ -28,7 +28,7 @@ SCALARS = ("along_m", "height_m", "axial_m")
 VECTORS = ("rotating_m", "rotating_velocity_m_s", "inertial_m", "centrifugal_m_s2", "coriolis_m_s2")
 MOTION = {
     "name", "kind", "first", "count", "end", *SCALARS, *VECTORS, "attitude_wxyz", "events", "landing", "no_landing", "apex",
-    "companion", "stream", "words", "assumptions", "surface", "ramp",
+    "companion", "stream", "words", "assumptions", "surface", "ramp", "findings",
 }  # fmt: skip
 EVENT = {
     "kind", "time_s", *SCALARS, "rotating_m", "inertial_m", "velocity_m_s", "speed_m_s", "incidence_deg", "surface",
@@ -38,11 +38,15 @@ LANDING = {"time_s", "along_m", "axial_m", "drift_m", "speed_m_s", "incidence_de
 COMPANION = {"first", "count", *SCALARS, "rotating_m", "landing", "none_because"}
 STREAM = {
     "speed_m_s", "regime", "weber", "ohnesorge", "breakup", "drop_diameter_m", "drop_interval_s", "first_leaves_s",
-    "last_leaves_s", "diameter_m",
+    "last_leaves_s", "diameter_m", "drop_count",
 }  # fmt: skip
-ENDS = {"landed", "rest", "met a surface", "edge", "time limit", "duration"}
-NO_LANDINGS = {"never_meets", "met_ceiling", "met_hub", "met_wall", "left_edge", "duration", "starts_there"}
-EVENTS = {"release", "apex", "axis", "grip", "slip", "rest", "edge", "time_limit"} | CONTACTS
+ENDS = {"landed", "rest", "met a surface", "edge", "time limit", "duration", "arrived", "caught", "slack"}
+NO_LANDINGS = {
+    "never_meets", "met_ceiling", "met_hub", "met_wall", "left_edge", "duration", "starts_there", "arrived", "caught",
+}  # fmt: skip
+EVENTS = {
+    "release", "apex", "axis", "grip", "slip", "rest", "edge", "time_limit", "arrives", "dock", "hull", "target", "slack", "taut",
+} | CONTACTS  # fmt: skip
 
 LATE = scene(drop(start_s=5.0), pour(start_s=5.0), sampling={"duration_s": 1.0})
 SCENES = {name: json.loads(examples.example(name)) for name in examples.SAY} | {
@@ -76,13 +80,13 @@ def test_every_field_is_there(name):
         for event in motion["events"]:
             assert set(event) == EVENT | ({"velocity_after_m_s"} if event["kind"] in CONTACTS else set())
         assert set(motion["companion"]) == COMPANION
-        assert motion["landing"] is None or set(motion["landing"]) == LANDING
+        assert motion["landing"] is None or set(motion["landing"]) == LANDING | {"drift_parts_m", "drift_parts_none"}
         assert motion["companion"]["landing"] is None or set(motion["companion"]["landing"]) == LANDING
         assert motion["apex"] is None or set(motion["apex"]) == {"time_s", *SCALARS}
         assert (motion["stream"] is None) == (motion["kind"] != "pour")
         assert motion["stream"] is None or set(motion["stream"]) == STREAM
         assert motion["ramp"] is None or np.shape(motion["ramp"]["corners_m"]) == (4, 3)
-        assert (motion["surface"] is None) == (motion["kind"] not in ("roll", "stand"))
+        assert (motion["surface"] is None) == (motion["kind"] not in ("roll", "stand", "walk"))
 
 
 @each_scene

@@ -12,8 +12,13 @@ from tests.scene.documents import BALL, changed, drop, pour, refusals, scene, th
 
 BASE = scene(
     throw(body=BALL, carried={}),
-    pour(),
+    pour(tilt=[{"time_s": 1.0, "elevation_deg": -20.0, "flow_ml_s": 40.0}], target={}),
     {"kind": "roll", "body": dict(BALL), "ramp": {"slope_deg": 10.0}},
+    {"kind": "jump"},
+    {"kind": "walk"},
+    {"kind": "lift", "to_height_m": 20.0},
+    {"kind": "approach"},
+    {"kind": "hang", "body": "cup", "place": {"height_m": 4.0}},
     habitat={"spin_ramp": [{"time_s": 1.0, "spin_rpm": 3.0}], "decks": [{"name": "Galley", "radius_m": 50.0}]},
     air={},
     sampling={},
@@ -61,6 +66,7 @@ RANGES = [
     ("motions.0.body.restitution", 0, 1),
     ("motions.0.body.friction", 0, 5),
     ("motions.0.body.rolling_resistance", 0, 1),
+    ("motions.0.body.drag_area_m2", 0, 1_000),
     ("motions.0.ball_spin_rpm", -1e5, 1e5),
     ("motions.0.bounces", 0, 1_000),
     ("motions.0.place.floor", 0, 11),
@@ -69,6 +75,16 @@ RANGES = [
     ("motions.1.flow_ml_s", 0.1, 1_000),
     ("motions.1.lip_diameter_mm", 1, 100),
     ("motions.1.duration_s", 0.05, 600),
+    ("motions.1.tilt.0.time_s", (0,), 600),
+    ("motions.1.tilt.0.elevation_deg", -90, 90),
+    ("motions.1.tilt.0.flow_ml_s", 0, 1_000),
+    ("motions.1.target.along_m", -1e6, 1e6),
+    ("motions.1.target.height_m", 0, 100_000),
+    ("motions.1.target.axial_m", -1e6, 1e6),
+    ("motions.1.target.diameter_m", 0.001, 10),
+    ("motions.1.target.depth_m", 0.001, 10),
+    ("motions.1.jitter", 0, 1),
+    ("motions.1.seed", 0, 1_000_000),
     ("motions.2.speed_m_s", 0, 3_000),
     ("motions.2.heading_deg", -360, 360),
     ("motions.2.ball_spin_rpm", -1e5, 1e5),
@@ -77,6 +93,20 @@ RANGES = [
     ("motions.2.ramp.heading_deg", -360, 360),
     ("motions.2.ramp.length_m", 0.1, 1_000),
     ("motions.2.ramp.width_m", 0.1, 1_000),
+    ("motions.3.mass_kg", 1, 1_000),
+    ("motions.3.centre_m", 0.1, 3),
+    ("motions.3.drag_area_m2", 0, 100),
+    ("motions.4.climb_deg", -90, 90),
+    ("motions.4.for_s", 0.05, 600),
+    ("motions.5.to_height_m", 0, 100_000),
+    ("motions.5.top_speed_m_s", 0.01, 1_000),
+    ("motions.5.acceleration_m_s2", 0.001, 100),
+    ("motions.6.from_m", 1, 1_000_000),
+    ("motions.6.size_m", 0.1, 1_000),
+    ("motions.7.length_m", 0.01, 1_000),
+    ("motions.7.first_angle_deg", 0, 180),
+    ("motions.7.first_heading_deg", -360, 360),
+    ("motions.7.speed_m_s", 0, 3_000),
     ("habitat.tube_radius_m", 0.05, 50_000),
     ("habitat.floors.0.radius_m", 0.1, 100_000),
     ("habitat.floors.0.azimuth_deg", -360, 360),
@@ -131,7 +161,8 @@ def test_a_number_is_finite(path, least, greatest, word):
     assert found.field == path
 
 
-NULLABLE = ["habitat.width_m", "habitat.ceiling_m", "habitat.hub_radius_m", "sampling.duration_s",
+NULLABLE = ["habitat.width_m", "habitat.ceiling_m", "habitat.hub_radius_m", "sampling.duration_s", "motions.0.body.drag_area_m2",
+            "motions.5.acceleration_m_s2",
             *(f"habitat.floors.0.{name}_m" for name in ("radius", "ceiling")), "habitat.floors.0.azimuth_deg"]  # fmt: skip
 
 
@@ -165,7 +196,8 @@ def test_defaults_are_those_of_the_contract():
     assert full["air"] == {"pressure_kpa": 101.325, "temperature_c": 20.0}
     assert full["sampling"] == {"fps": 24, "duration_s": None}
     place = {"along_m": 0.0, "axial_m": 0.0, "floor": 0}
-    own = BALL | {"shell": "solid", "restitution": 0.7, "friction": 0.5, "rolling_resistance": 0.0}
+    own = BALL | {"shell": "solid", "restitution": 0.7, "friction": 0.5, "rolling_resistance": 0.0,
+        "drag_area_m2": None, "buoyant": False}  # fmt: skip
     spun = {"ball_spin_rpm": 0.0, "ball_spin_axis": None, "bounces": 0}
     assert full["motions"][0] == {
         "name": "drop 1", "kind": "drop", "start_s": 0.0, "place": place | {"height_m": 1.0}, "carried": None, "body": own, **spun,
@@ -177,6 +209,7 @@ def test_defaults_are_those_of_the_contract():
     assert full["motions"][2] == {
         "name": "pour 3", "kind": "pour", "start_s": 0.0, "place": place | {"height_m": 1.1}, "heading_deg": 0.0,
         "elevation_deg": 0.0, "flow_ml_s": 30.0, "lip_diameter_mm": 8.0, "duration_s": 2.0, "liquid": "water",
+        "tilt": [], "target": None, "jitter": 0.0, "seed": 0,
     }  # fmt: skip
 
 
@@ -314,6 +347,13 @@ def test_drag_is_a_sphere_or_a_coefficient(drag):
     (found,) = refusals(changed(BASE, "motions.0.body.drag", drag))
     assert found.field == "motions.0.body.drag"
     assert found.may_be == '"sphere" or a number from 0 to 5'
+
+
+@pytest.mark.parametrize("buoyant", ["yes", 1, 0, None, [True]], ids=repr)
+def test_a_body_is_buoyant_or_it_is_not(buoyant):
+    (found,) = refusals(changed(BASE, "motions.0.body.buoyant", buoyant))
+    assert (found.field, found.was) == ("motions.0.body.buoyant", json.dumps(buoyant))
+    assert found.may_be == "true (the air it displaces bears it up) or false"
 
 
 def test_whole_numbers_and_decimals_are_the_same_number():

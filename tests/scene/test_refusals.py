@@ -52,8 +52,8 @@ WORDED = {
     ),
     "a kind": (
         scene({"kind": "hover"}),
-        ("motions.0.kind", '"hover"', "drop or throw or pour or roll or stand",
-         'Kind was "hover"; it may be drop or throw or pour or roll or stand.'),
+        ("motions.0.kind", '"hover"', "drop or throw or pour or roll or stand or hang or jump or walk or lift or let_go or approach",
+         'Kind was "hover"; it may be drop or throw or pour or roll or stand or hang or jump or walk or lift or let_go or approach.'),
     ),
     "list for an object": (
         scene(sampling=[]),

@@ -2,11 +2,12 @@
 
 import pytest
 
-from server.scene import words
+from server.scene import phrases
 from tests.scene.documents import BALL, answer, drop, pour, scene, throw
 
 NB = "\u00a0"
 HOLLOW = {"mass_kg": 0.01, "diameter_m": 0.18}  # displaces a third of its mass in air
+JUG = [{"time_s": 2.0, "elevation_deg": -80.0, "flow_ml_s": 30.0}]
 
 
 @pytest.mark.parametrize(
@@ -18,15 +19,15 @@ HOLLOW = {"mass_kg": 0.01, "diameter_m": 0.18}  # displaces a third of its mass 
 )  # fmt: skip
 def test_lengths(value_m, si, us):
     """A foot is 0.3048 m and an inch 0.0254 m: international yard and pound agreement, 1959."""
-    assert words.length(value_m) == si.replace(" ", NB)
-    assert words.length(value_m, "us") == us.replace(" ", NB)
+    assert phrases.length(value_m) == si.replace(" ", NB)
+    assert phrases.length(value_m, "us") == us.replace(" ", NB)
 
 
 def test_speeds_and_times():
-    assert words.speed(10.0) == f"10.0{NB}m/s"
-    assert words.speed(10.0, "us") == f"32.8{NB}ft/s"
-    assert words.seconds(1.0624) == f"1.06{NB}s"
-    assert words.seconds(599.6) == f"600{NB}s"
+    assert phrases.speed(10.0) == f"10.0{NB}m/s"
+    assert phrases.speed(10.0, "us") == f"32.8{NB}ft/s"
+    assert phrases.seconds(1.0624) == f"1.06{NB}s"
+    assert phrases.seconds(599.6) == f"600{NB}s"
 
 
 @pytest.mark.parametrize(
@@ -38,7 +39,7 @@ def test_speeds_and_times():
     ],
 )  # fmt: skip
 def test_drifts(along_m, axial_m, said):
-    assert words.drift(along_m, axial_m) == said.replace(" m", NB + "m")
+    assert phrases.drift(along_m, axial_m) == said.replace(" m", NB + "m")
 
 
 def said(document, units="si", motion=0):
@@ -50,7 +51,8 @@ def test_a_throw_is_told_with_what_it_would_be_on_plain_ground():
     landing, flat = found["landing"], found["companion"]["landing"]
     assert " ".join(found["words"]).replace(NB, " ") == (
         f"It lands {landing['drift_m']:.2f} m spinward after {landing['time_s']:.2f} s; "
-        f"under plain gravity, {flat['drift_m']:.2f} m spinward after {flat['time_s']:.2f} s."
+        f"under plain gravity, {flat['drift_m']:.2f} m spinward after {flat['time_s']:.2f} s. "
+        "Without Coriolis and drag it would land 7.76 m spinward; Coriolis shifts that 2.33 m antispinward and drag 0.22 m antispinward."
     )
 
 
@@ -79,6 +81,14 @@ def test_us_units_change_the_words_and_nothing_else():
         (scene(pour(0.4, 10)), "Too slow for a stream, it drips: drops of"),
         (scene(pour(0.4, 10)), "The drops land"),
         (scene(pour(1000, 20, place={"height_m": 0.3})), "The stream lands"),
+        (scene(pour(0.4, 10, 0.5)), "it drips: one drop of"),
+        (scene(pour(target={})), "It misses the cup by 0.23 m; the cup should have stood 0.23 m spinward."),
+        (scene(pour(target={"along_m": 0.23})), "The water reaches the cup: all of it, 60 ml. At rest it stands 11.9 mm deep."),
+        (scene(pour(target={"along_m": 0.23, "depth_m": 0.01})), "The cup is full; 9.7 ml runs over its rim."),
+        (scene(pour(target={"along_m": 0.23, "diameter_m": 0.3})), "The water reaches the basin: all of it"),
+        (scene(pour(target={"height_m": 1.2, "along_m": 0.23})), "It misses the cup: none of it comes down to the rim's height."),
+        (scene(pour(tilt=JUG, target={"along_m": 0.2})), "The middle of the pour comes down"),
+        (scene(pour(tilt=JUG)), "in all, of"),
         (scene(pour(0.4, 10), habitat={"spin_rpm": 0}), "With no weight to pull it off, the liquid clings to the lip."),
     ],
 )  # fmt: skip
@@ -90,6 +100,8 @@ def test_every_outcome_has_its_sentence(document, sentence):
 ASSUMED = {
     "Buoyancy": (scene(drop(1.2, HOLLOW)), scene(drop(1.2, BALL))),
     "drag crisis": (scene(throw(speed_m_s=40)), scene(throw(speed_m_s=10))),
+    "history force": (scene(drop(1.2, HOLLOW | {"buoyant": True})), scene(drop(1.2, HOLLOW))),
+    "does not flutter": (scene(drop(1.2, BALL | {"drag_area_m2": 0.1})), scene(drop(1.2, BALL))),
     "Mach": (
         scene(throw(speed_m_s=150, heading_deg=0, elevation_deg=0)),
         scene(throw(speed_m_s=60, heading_deg=0, elevation_deg=0)),
@@ -100,7 +112,10 @@ ASSUMED = {
     ),
     "does not stretch": (scene(pour()), scene(pour(1000, 20, place={"height_m": 0.3}))),
     "over 3 mm flatten": (scene(pour()), scene(pour(), air=None)),
-    "every parcel is shown": (scene(pour(), habitat={"spin_ramp": [{"time_s": 9.0, "spin_rpm": 2.0}]}), scene(pour())),
+    "scatter by chance of seed 3": (scene(pour(jitter=0.1, seed=3)), scene(pour(seed=3))),
+    "held back by its own thread": (scene(pour(60, 20, liquid="honey")), scene(pour(60, 20, liquid="olive oil"))),
+    "splashes are left out": (scene(pour(target={})), scene(pour())),
+    "all that is poured": (scene(pour(0.4, 10, 0.5)), scene(pour(0.4, 10))),
 }
 
 

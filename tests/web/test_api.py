@@ -171,6 +171,10 @@ def test_many_at_once_are_each_answered():
     assert len({a.content for a in answers}) == 1
 
 
+# modules that are asked for when a sheet, a file or a clip first wants them
+WHEN_WANTED = ("panels/glossary_words", "files/picture_files", "files/recover", "files/webm", "files/zip")
+
+
 def test_every_module_of_the_page_is_asked_for_at_once():
     page = call("GET", "/").text
     asked = set(re.findall(r'rel="modulepreload" href="([^"]+)"', page)) | set(
@@ -178,6 +182,7 @@ def test_every_module_of_the_page_is_asked_for_at_once():
     )
     modules = {str(path.relative_to(ROOT)) for path in (ROOT / "static").rglob("*.js") if "vendor" not in path.parts}
     modules -= {name for name in modules if name.startswith("static/brief")}  # those of the page to print
+    modules -= {f"static/{name}.js" for name in WHEN_WANTED}
     assert modules <= asked
     assert asked - modules <= {
         f"static/vendor/{name}" for name in ("three.module.js", "three.core.js", "OrbitControls.js")
@@ -206,3 +211,11 @@ def test_what_builds_the_page_is_not_served():
 )
 def test_a_file_is_compressed_for_those_who_take_it(accepted, sent):
     assert call("GET", "/static/main.js", headers={"accept-encoding": accepted}).headers.get("content-encoding") == sent
+
+
+@pytest.mark.parametrize(("accepted", "sent"), [("gzip", "gzip"), ("identity", None)])
+def test_the_fields_are_compressed_for_those_who_take_it(accepted, sent):
+    answer = call("GET", "/api/fields", headers={"accept-encoding": accepted})
+    assert answer.headers.get("content-encoding") == sent
+    assert answer.headers["vary"] == "accept-encoding"
+    assert set(answer.json()["kinds"]) >= {"drop", "hang", "walk"}

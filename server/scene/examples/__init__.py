@@ -14,6 +14,9 @@ SAY = {
     "spin-up": "A ball dropped while the wheel is still spinning up.",
     "under-thrust": "The same drop while the ship pushes along its axis.",
     "slow-drip": "A leaking tap on a high deck: drop by drop, each on the same curve.",
+    "missed-cup": "Tea poured at the galley table as one would at home: it misses, and the cup should have stood antispinward.",
+    "tilting-jug": "A jug that tilts as it pours: it drips, streams and breaks, each drop on a path of its own, into a basin.",
+    "oil-and-honey": "Oil and honey poured under thrust: they lean as they fall, and lie tilted in their cups.",
     "down-the-deck": "Two tennis balls bounce down the deck, one each way; no two rebounds are alike.",
     "along-the-axis": "A ball rolled along the axis does not roll straight on; one that is spun as well does so less.",
     "down-the-ramp": "Two balls let roll down ramps, one facing spinward and one facing along the axis.",
@@ -25,7 +28,17 @@ SAY = {
     "courier-on-a-tether": "A toss in a courier's cabin that swings round its spent tank.",
     "tumbling-tug": "A tug that tumbles end over end: a steel ball thrown across it from floor to floor, and a ball let go.",
     "on-the-bench": "A turntable in a room: a solid ball circles at two sevenths of its rate, a hollow one at two fifths.",
+    "lamps-under-thrust": "Lamps in the galley while the ship pushes: one hangs askew, one swings about the leaning plumb line.",
+    "turning-plane": "A pendulum over a turntable: seen from aboard, the plane it swings in goes round.",
     "two-wheels": "The same lobs in a wheel four times as wide, and in a ring, at the same gravity.",
+    "two-jumps": "Two equal running jumps, one spinward and one antispinward: the runner against the spin lands farther.",
+    "rim-run": "Running with the spin one is heavier, against it lighter; and up the stairs, pushed sideways.",
+    "spoke-lift": "A lift in a spoke: going up it is pushed spinward, going down antispinward, and down leans.",
+    "off-the-rim": "Someone outside lets go of the rim and drifts off along a straight line, while the wheel goes round.",
+    "to-the-dock": "A courier coasts to a dock on the rim, a tender to the hub: what each must cancel at contact.",
+    "balloon-in-the-galley": "A helium balloon rises spinward to the galley's ceiling; one full of air sinks antispinward.",
+    "paper-and-bubble": "Paper, a soap bubble and a steel ball let go together: three falls, three drifts.",
+    "the-wrong-way": "The ship pushes ahead: a ball falls back, and a balloon goes forward.",
 }
 
 

@@ -1,0 +1,81 @@
+"""What the motions of people share: the body they are taken for, what they feel on the way, and paths that are given.
+
+A person is a point `centre_m` above the feet; what it may meet is met by a ball of that radius about it, so that the feet meet
+the ground when the ball does, and the head, twice as high, the ceiling.
+"""
+
+import numpy as np
+
+from ..physics.aboard import of_frame
+from ..physics.bodies import Body
+from ..physics.constants import G0_M_S2
+from .journey import Leg
+from .path import Path
+
+GIVEN = "given"  # why a motion whose path is stated has none under plain gravity beside it
+
+
+def person(motion, drag_area_m2=0.0):
+    """The Body of a motion with mass_kg and centre_m; drag_area_m2: its drag coefficient times its area, at any speed.
+
+    A person's drag hardly depends on the Reynolds number, so coefficient times area is one constant; it is not that of the ball
+    about the centre, which is only what meets surfaces. Without restitution: feet do not rebound.
+    """
+    return Body(motion.mass_kg, 2 * motion.centre_m, 0.0, restitution=0.0, drag_area_m2=drag_area_m2)
+
+
+def over_the_feet(motion):
+    """A motion's place, which is that of the feet, raised to the centre: (along, height, axial), metres."""
+    return motion.place.along_m, motion.place.height_m + motion.centre_m, motion.place.axial_m
+
+
+def felt(setting, floor, time_s, position, velocity, acceleration):
+    """What is felt as weight at a point, as (spinward, up, axial) (n, 3), m/s2, from its motion in the turning frame (n, 3).
+
+    It is what the frame and the room pull, less what the point follows of it: -2 Omega x u - Omega x (Omega x x) - Omega' x x
+    + pull - u'. A thing at rest on the deck of a steady drum feels omega^2 R, down: up is below 0.
+    """
+    spin = setting.habitat.spin
+    pull = of_frame(spin.rate_rad_s(time_s), spin.change_rad_s2(time_s), position.T, velocity.T).T
+    pull = pull + np.array(setting.habitat.pull_m_s2) - acceleration
+    return np.einsum("nij,nj->ni", setting.habitat.chart(floor).axes(position), pull)
+
+
+def weight_g(weight):
+    """Size (n,) of a felt weight (n, 3), in standard gravities."""
+    return np.linalg.norm(weight, axis=1) / G0_M_S2
+
+
+def lean_deg(weight):
+    """Angle (n,) between a felt weight (n, 3) and straight down; 0 where there is none."""
+    return np.degrees(np.arctan2(np.hypot(weight[:, 0], weight[:, 2]), -weight[:, 1] + 0.0))
+
+
+def given_leg(surface, start_s, length_s, powers, end_s, turned_rad=None):
+    """A Leg in the turning frame of S pieces that begin at start_s (S,), rising, and last length_s (S,): positions are powers
+    (S, K, 3) of the share of the piece. turned_rad (S, K, 3): powers of how a body turns on the way; None for not at all.
+
+    It ends at end_s; pieces that begin later are left out.
+    """
+    keep = (start_s < end_s) | (np.arange(len(start_s)) == 0)
+    turned = np.zeros_like(powers) if turned_rad is None else turned_rad
+    whole = np.concatenate([powers, turned], axis=2)[keep]
+    start_s, length_s = start_s[keep], length_s[keep]
+    rates = whole[:, 1:] * np.arange(1, whole.shape[1])[:, None] / length_s[:, None, None]
+    rates = np.concatenate([rates, np.zeros_like(whole[:, :1])], axis=1)
+    begin_s = float(start_s[0])
+    path = Path(start_s, length_s, whole[:, 0], rates[:, 0], _change(whole), _change(rates), begin_s, float(end_s))
+    return Leg(path, surface, np.zeros(3))
+
+
+def _change(powers):
+    """Powers (S, K, D) without the constant one."""
+    out = powers.copy()
+    out[:, 0] = 0.0
+    return out
+
+
+def last_state(leg):
+    """Position and velocity (3,), (3,) in the turning frame at a given leg's end."""
+    position, velocity = leg.path.at(np.array([leg.path.end_s]))
+    return position[0, :3], velocity[0, :3]

@@ -1,0 +1,154 @@
+"""A cup to pour into: which parcels come down through its opening, what it holds of them, and where it should have stood.
+
+The opening is a flat round one, level across the local directions of its own place. A parcel is caught where its centre passes
+down through it; what the cup's wall does to a parcel is left out.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from ..physics import free_surface
+
+_SAMPLES = 65  # of a path, between which its height is followed to the crossing
+_HALVINGS = 44  # a minute halved so often is a thousandth of a nanosecond
+_NEWTON_STEPS = 3
+_GOLDEN = (5**0.5 - 1) / 2
+_GOLDEN_STEPS = 60
+
+
+@dataclass(frozen=True)
+class Cup:
+    """What is poured into, in the turning frame: middle_m (3,) of its opening, axes (3, 3) there (spinward, up, axial); its place."""
+
+    middle_m: np.ndarray
+    axes: np.ndarray
+    place: tuple
+    diameter_m: float
+    depth_m: float
+    floor: int
+
+
+@dataclass(frozen=True)
+class Arrivals:
+    """How N parcels come down to the height of a cup's rim: passes_s (N,), nan for those that do not; beside_m (N, 2): how far
+    spinward and along the axis of the cup they pass; caught_s (N,): when they pass its opening, nan for those that miss it."""
+
+    passes_s: np.ndarray
+    beside_m: np.ndarray
+    caught_s: np.ndarray
+
+    @property
+    def caught(self):
+        """Whether (N,) each is caught."""
+        return np.isfinite(self.caught_s)
+
+
+def none_of(count):
+    """Arrivals of as many parcels that never come down to the rim's height."""
+    return Arrivals(np.full(count, np.nan), np.full((count, 2), np.nan), np.full(count, np.nan))
+
+
+def cup_of(setting, motion):
+    """The Cup of a `pour` of the scene document, or None."""
+    target = motion.target
+    if target is None:
+        return None
+    chart, place = setting.habitat.chart(motion.place.floor), (target.along_m, target.height_m, target.axial_m)
+    middle = chart.position(np.array(place))
+    return Cup(middle, chart.axes_at(place), place, target.diameter_m, target.depth_m, motion.place.floor)
+
+
+def arrivals(setting, cup, sheaf):
+    """Arrivals of the parcels of a Sheaf at a Cup."""
+    chart, spin = setting.habitat.chart(cup.floor), setting.habitat.spin
+
+    def above(body, time_s):
+        return chart.height(sheaf.turning(spin, body, time_s)[0]) - cup.place[1]
+
+    passes_s = _comes_down(above, sheaf)
+    body = np.flatnonzero(np.isfinite(passes_s))
+    beside_m = np.full((len(passes_s), 2), np.nan)
+    caught_s = np.full(len(passes_s), np.nan)
+    if len(body):
+        position = sheaf.turning(spin, body, passes_s[body])[0]
+        beside_m[body] = _beside(setting, chart, cup, position)
+        near = body[np.linalg.norm(position - cup.middle_m, axis=1) < cup.diameter_m]
+        caught_s[near] = _through(spin, cup, sheaf, near, passes_s[near])
+    return Arrivals(passes_s, beside_m, caught_s)
+
+
+def _comes_down(above, sheaf):
+    """When each body first comes down through 0 of above(body, time_s), or nan."""
+    many = np.arange(len(sheaf.begin_s))
+    share = np.linspace(0.0, 1.0, _SAMPLES)
+    times = sheaf.begin_s[:, None] + (sheaf.end_s - sheaf.begin_s)[:, None] * share
+    gaps = above(np.repeat(many, _SAMPLES), times.ravel()).reshape(times.shape)
+    down = (gaps[:, :-1] > 0) & (gaps[:, 1:] <= 0)
+    found, k = np.any(down, axis=1), np.argmax(down, axis=1)
+    low, high = times[many, k], times[many, k + 1]
+    hidden = np.flatnonzero(~found & (np.max(gaps, axis=1) <= 0))
+    peak_s, until_s = _peaks(above, hidden, times[hidden], gaps[hidden])
+    rises = above(hidden, peak_s) > 0 if len(hidden) else np.zeros(0, dtype=bool)
+    low[hidden], high[hidden], found[hidden] = peak_s, until_s, rises
+    body = many[found]
+    return _halved(above, body, low[body], high[body], np.full(len(many), np.nan))
+
+
+def _peaks(above, body, times, gaps):
+    """Where bodies that no sample shows above come highest (n,), and the sample after it: they may have been above between two."""
+    if not len(body):
+        return np.empty(0), np.empty(0)
+    k = np.clip(np.argmax(gaps, axis=1), 1, _SAMPLES - 2)
+    rows = np.arange(len(body))
+    low, high = times[rows, k - 1], times[rows, k + 1]
+    until_s = high
+    for _ in range(_GOLDEN_STEPS):
+        left, right = high - _GOLDEN * (high - low), low + _GOLDEN * (high - low)
+        lower = above(body, left) < above(body, right)
+        low, high = np.where(lower, left, low), np.where(lower, high, right)
+    return (low + high) / 2, until_s
+
+
+def _halved(above, body, low, high, out):
+    """Where above(body, time_s) falls through 0 between low and high (n,), put in at `body`."""
+    if len(body):
+        for _ in range(_HALVINGS):
+            middle = (low + high) / 2
+            over = above(body, middle) > 0
+            low, high = np.where(over, middle, low), np.where(over, high, middle)
+        out[body] = high
+    return out
+
+
+def _beside(setting, chart, cup, position):
+    """How far spinward and along the axis of the cup positions (n, 3) are, as places count it (n, 2)."""
+    if not chart.winds:
+        return np.stack([chart.along(position) - cup.place[0], chart.axial(position) - cup.place[2]], axis=1)
+    radius = setting.habitat.radius_m
+    turned = np.arctan2(position[:, 1], position[:, 0]) - cup.place[0] / radius
+    return np.stack([radius * ((turned + np.pi) % (2 * np.pi) - np.pi), chart.axial(position) - cup.place[2]], axis=1)
+
+
+def _through(spin, cup, sheaf, body, time_s):
+    """When bodies (n,) that are near the opening at time_s (n,) pass down through its plane inside it, or nan (Newton)."""
+    for _ in range(_NEWTON_STEPS):
+        position, velocity, _ = sheaf.turning(spin, body, time_s)
+        rate = velocity @ cup.axes[1]
+        time_s = time_s - ((position - cup.middle_m) @ cup.axes[1]) / np.where(rate < 0, rate, -np.inf)
+    inside = (time_s >= sheaf.begin_s[body]) & (time_s <= sheaf.end_s[body]) & (rate < 0)
+    within = np.linalg.norm((position - cup.middle_m) @ cup.axes[[0, 2]].T, axis=1) <= cup.diameter_m / 2
+    return np.where(inside & within, time_s, np.nan)
+
+
+def holds(setting, cup, time_s):
+    """Most that a cup holds at rest at time_s, m3, and the tilt of a surface at rest in it from its own level, rad."""
+    felt = free_surface.apparent_m_s2(setting.omega_rad_s(time_s), setting.habitat.pull_m_s2, cup.middle_m)
+    tilt = float(free_surface.tilt_rad(felt, cup.axes[1]))
+    return free_surface.brim_m3(cup.depth_m, cup.diameter_m / 2, tilt), tilt
+
+
+def weightless(setting, cup, time_s):
+    """Whether nothing is felt at the cup at time_s: what is in it has no surface."""
+    felt = free_surface.apparent_m_s2(setting.omega_rad_s(time_s), setting.habitat.pull_m_s2, cup.middle_m)
+    return not np.any(felt)

@@ -1,0 +1,104 @@
+"""The paths of many bodies in the air, read together: a drop's stream and the drop after it are one."""
+
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from ..physics import frames
+from ..physics.aboard import of_frame
+from .path import Path, horner, slope
+
+_VECTORS = ("position_m", "velocity_m_s")
+_AT_ONCE = 20_000  # times read in one go: their polynomials then stay within a few tens of megabytes
+
+
+@dataclass(frozen=True)
+class Sheaf:
+    """The paths of N bodies, inertial, their pieces one after another: first (N + 1,) numbers of pieces; arrays of the pieces as
+    in `path.Path`; begin_s and end_s (N,) of each body."""
+
+    first: np.ndarray
+    start_s: np.ndarray
+    length_s: np.ndarray
+    position_m: np.ndarray
+    velocity_m_s: np.ndarray
+    path_m: np.ndarray
+    path_m_s: np.ndarray
+    begin_s: np.ndarray
+    end_s: np.ndarray
+    _key: np.ndarray
+
+    def inertial(self, body, time_s):
+        """Position, velocity, and acceleration (n, 3) of bodies (n,) at times (n,); before its beginning and after its end a
+        body is where it begins and ends."""
+        time_s = np.clip(time_s, self.begin_s[body], self.end_s[body])
+        k = self._piece(body, time_s)
+        s = ((time_s - self.start_s[k]) / self.length_s[k])[:, None]
+        return (
+            self.position_m[k] + horner(self.path_m[k], s),
+            self.velocity_m_s[k] + horner(self.path_m_s[k], s),
+            horner(slope(self.path_m_s[k]), s) / self.length_s[k][:, None],
+        )
+
+    def turning(self, spin, body, time_s):
+        """The same in the turning frame."""
+        parts = [self._turning(spin, body[k : k + _AT_ONCE], time_s[k : k + _AT_ONCE]) for k in _parts(len(body))]
+        return tuple(np.concatenate(column) for column in zip(*parts, strict=True))
+
+    def _turning(self, spin, body, time_s):
+        time_s = np.clip(time_s, self.begin_s[body], self.end_s[body])
+        position, velocity, bend = self.inertial(body, time_s)
+        angle, omega = spin.angle_rad(time_s), spin.rate_rad_s(time_s)
+        position, velocity = frames.inertial_to_rotating(position, velocity, angle, omega)
+        own = of_frame(omega, spin.change_rad_s2(time_s), position.T, velocity.T).T
+        return position, velocity, frames.turn(bend, -angle) + own
+
+    def _piece(self, body, time_s):
+        """Number (n,) of the piece that holds for each body and time."""
+        found = np.searchsorted(self._key, _key(body, time_s, self.begin_s, self.end_s), "right") - 1
+        return np.clip(found, self.first[body], self.first[body + 1] - 1)
+
+
+def _parts(count):
+    return range(0, max(count, 1), _AT_ONCE)
+
+
+def _key(body, time_s, begin_s, end_s):
+    """One rising figure for body and time: the body's number, and how far through its own time."""
+    whole = np.maximum(end_s[body] - begin_s[body], 1e-12)
+    return body + np.clip((time_s - begin_s[body]) / whole, 0.0, 1.0) * 0.999
+
+
+def of_paths(paths):
+    """The Sheaf of N lists of Paths, each list those of one body, one after another; all inertial."""
+    paths = [[trimmed(p) for p in one] for one in paths]
+    flat = [p for one in paths for p in one]
+    powers = max((p.path_m.shape[1] for p in flat), default=1)
+
+    def column(name):
+        width = {"path_m": (powers, 3), "path_m_s": (powers, 3)}.get(name, (3,) if name in _VECTORS else ())
+        out, at = np.zeros((sum(len(p.start_s) for p in flat), *width)), 0
+        for path in flat:
+            piece = getattr(path, name)
+            out[(slice(at, at + len(piece)), *map(slice, piece.shape[1:]))] = piece
+            at += len(piece)
+        return out
+
+    counts = np.array([sum(len(p.start_s) for p in one) for one in paths], dtype=int)
+    first = np.concatenate([[0], np.cumsum(counts)]).astype(int)
+    begin_s = np.array([one[0].begin_s for one in paths])
+    end_s = np.array([one[-1].end_s for one in paths])
+    names = list(Path.__dataclass_fields__)[:6]
+    columns = {name: column(name) for name in names}
+    owner = np.repeat(np.arange(len(paths)), counts)
+    key = _key(owner, columns["start_s"], begin_s, end_s)
+    return Sheaf(first, *(columns[name] for name in names), begin_s, end_s, key)
+
+
+def trimmed(path):
+    """A path without the pieces that begin after it has ended."""
+    count = max(int(np.searchsorted(path.start_s, path.end_s, "left")), 1)
+    if count == len(path.start_s):
+        return path
+    names = list(Path.__dataclass_fields__)[:6]
+    return replace(path, **{name: getattr(path, name)[:count] for name in names})

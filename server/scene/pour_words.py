@@ -1,0 +1,153 @@
+"""Sentences for pours: how the stream leaves and breaks, whether it reaches the cup, and what is left out."""
+
+import numpy as np
+
+from ..motions.pour import diameters_m
+from ..physics.liquids import DROP_PER_STREAM
+from .phrases import drift, length, seconds, speed
+
+_FLATTENS_M = 0.003  # rain drops beyond it flatten and fall slower: Gunn & Kinzer (1949)
+_A_BASIN_M = 0.2  # an opening wider than this is called a basin's
+_ALL, _NONE = 0.9995, 0.0005  # shares that are said as all and as nothing
+_TILTED_DEG = 0.05
+_BESIDE_M = 0.005  # nearer than this the cup stands in the middle of the pour
+_SYRUP_OHNESORGE = 1.0  # from here on a thread's own stiffness holds it back: common practice
+_NB = "\u00a0"
+
+
+def leaving(traced, units):
+    """How it leaves the lip, thins and breaks, or drips; "" where it clings there."""
+    stream = traced.plan.stream
+    if stream.regime == "drips":
+        return _drips(stream, units)
+    thin = float(np.min(_thread(traced))) if len(traced.track.samples.time_s) else stream.lip_m
+    leaves = f"It leaves the lip at {speed(stream.speed_m_s, units)} and thins from {length(stream.lip_m, units)} to {length(thin, units)}"
+    if stream.breakup_s is None:
+        return f"{leaves}, whole to the end."
+    breaks = f"{leaves}; {length(stream.breakup_m, units)} on it breaks into drops"
+    if stream.batch is None:
+        return f"{breaks} of {length(stream.drop_diameter_m, units)}, {1 / stream.drop_interval_s:.0f} a second."
+    return f"{breaks}: {_sizes(stream.batch, units)}."
+
+
+def _drips(stream, units):
+    if stream.drop_diameter_m is None:
+        return ""
+    if stream.batch is not None:
+        return f"Too slow for a stream at first, it drips: {_sizes(stream.batch, units)}."
+    drops = f"Too slow for a stream, it drips: drops of {length(stream.drop_diameter_m, units)}"
+    if stream.drop_count == 1:
+        return f"Too slow for a stream, it drips: one drop of {length(stream.drop_diameter_m, units)}."
+    return f"{drops}, one every {seconds(stream.drop_interval_s)}."
+
+
+def _sizes(batch, units):
+    """How many drops, and how large."""
+    sizes = batch.diameter_m[batch.drops]
+    if not len(sizes):
+        return "none in the time there is"
+    least, most = length(float(np.min(sizes)), units), length(float(np.max(sizes)), units)
+    count = f"{len(sizes):,} in all" if len(sizes) > 1 else "one"
+    return f"{count}, of {least}" if least == most else f"{count}, of {least} to {most}"
+
+
+def _thread(traced):
+    """Diameters of the unbroken stream at its samples and at its end."""
+    samples, stream = traced.track.samples, traced.plan.stream
+    whole = diameters_m(stream, samples.time_s, np.linalg.norm(samples.rotating_velocity_m_s, axis=1))
+    end_s = np.inf if stream.breakup_s is None else stream.breakup_s
+    thread = whole[samples.time_s < end_s]
+    return (
+        np.append(thread, stream.lip_m)
+        if stream.drop_diameter_m is None
+        else np.append(thread, stream.drop_diameter_m / DROP_PER_STREAM)
+    )
+
+
+def reaching(traced, units):
+    """Whether it reaches the cup, how much of it, and where the cup should have stood; "" without one."""
+    target, found = traced.motion.target, traced.findings
+    if target is None:
+        return ""
+    cup = "the basin" if target.diameter_m > _A_BASIN_M else "the cup"
+    if found["caught"] <= _NONE:
+        return _misses(found, cup, units, traced.across)
+    said = f"The {traced.motion.liquid} reaches {cup}: {_share(found, units)}."
+    if found["overflows_ml"] > 0:
+        said += f" {cup.capitalize()} is full; {_volume(found['overflows_ml'], units)} runs over its rim."
+    return said + _moved(found, cup, units, traced.across) + _level(found, units)
+
+
+def _share(found, units):
+    """ "94 % of it, 56 ml; 4 ml are spilled", or "all of it, 60 ml"."""
+    if found["caught"] >= _ALL:
+        return f"all of it, {_volume(found['caught_ml'], units)}"
+    share = f"{100 * found['caught']:.0f}{_NB}% of it, {_volume(found['caught_ml'], units)}"
+    return f"{share}; {_volume(found['spilled_ml'], units)} are spilled"
+
+
+def _volume(volume_ml, units):
+    """A volume in words; a US fluid ounce is 29.5735295625 ml exactly (231 cubic inches to the gallon)."""
+    if units == "us":
+        return f"{volume_ml / 29.5735295625:.1f}{_NB}fl{_NB}oz"
+    return f"{volume_ml:.0f}{_NB}ml" if volume_ml >= 10 else f"{volume_ml:.1f}{_NB}ml"
+
+
+def _misses(found, cup, units, across):
+    if found["move_m"] is None:
+        return f"It misses {cup}: none of it comes down to the rim's height."
+    by, where = float(np.hypot(*found["move_m"])), drift(*found["move_m"], units, across)
+    if by < _BESIDE_M:
+        return f"It misses {cup}: what would reach it is still under way when the scene ends."
+    return f"It misses {cup} by {length(by, units)}; {cup} should have stood {where}."
+
+
+def _moved(found, cup, units, across):
+    """Where a cup that caught a part of it should have stood."""
+    if found["caught"] >= _ALL or float(np.hypot(*found["move_m"])) < _BESIDE_M:
+        return ""
+    where = drift(*found["move_m"], units, across)
+    return "" if where == "straight below" else f" The middle of the pour comes down {where} of the middle of {cup}."
+
+
+def _level(found, units):
+    if found["level_m"] is None:
+        return ""
+    tilt, deep = found["level_tilt_deg"], found["level_m"]
+    stands = f"stands {length(deep, units)} deep" if deep > 0 else "lies to one side of the bottom"
+    leans = f", its surface {tilt:.1f}° from the cup's own level" if tilt >= _TILTED_DEG else ""
+    return f" At rest it {stands}{leans}."
+
+
+def assumptions(traced, trace):
+    """What a pour's answer leaves out, in sentences."""
+    stream, out = traced.plan.stream, []
+    if stream.breakup_s is not None:
+        out.append(
+            "The stream's length is that of a jet that does not stretch; a stream that gravity stretches breaks later."
+        )
+    if stream.regime == "stream" and stream.ohnesorge > _SYRUP_OHNESORGE:
+        out.append("So thick a liquid is held back by its own thread; this stream falls freely.")
+    if trace.setting.air is not None and _widest_m(stream) > _FLATTENS_M:
+        out.append("Drops over 3 mm flatten and fall slower than the spheres flown here.")
+    if stream.regime == "drips" and stream.drop_count == 1:
+        out.append("The drop is all that is poured, let go as the pour begins, or as large as it can hang.")
+    if traced.motion.jitter and stream.drop_diameter_m is not None:
+        out.append(_scatter(traced.motion))
+    if traced.motion.target is not None:
+        out.append("A parcel is caught where its centre passes down through the cup's opening; splashes are left out.")
+    return out
+
+
+def _widest_m(stream):
+    if stream.batch is not None:
+        return float(np.max(stream.batch.diameter_m[stream.batch.drops], initial=0.0))
+    return stream.drop_diameter_m or 0.0
+
+
+def _scatter(motion):
+    half = f"{50 * motion.jitter:.3g}"
+    return (
+        f"Drops scatter by chance of seed {motion.seed}: diameters within ± {half} %, evenly; a velocity more as each breaks off, "
+        f"evenly from a ball of {half} % of its speed. Together they are what is poured."
+    )

@@ -1,0 +1,12 @@
+"""IAPWS R12-08, Formulation 2008 for the viscosity of ordinary water substance: its coefficients (from memory; they give its own
+value at 20 C), without the critical enhancement, which is nil here."""
+
+IDEAL = (1.67752, 2.20462, 0.6366564, -0.241605)  # of 1/Tb to the powers 0 to 3
+DENSE = {
+    (0, 0): 5.20094e-1, (1, 0): 8.50895e-2, (2, 0): -1.08374, (3, 0): -2.89555e-1,
+    (0, 1): 2.22531e-1, (1, 1): 9.99115e-1, (2, 1): 1.88797, (3, 1): 1.26613, (5, 1): 1.20573e-1,
+    (0, 2): -2.81378e-1, (1, 2): -9.06851e-1, (2, 2): -7.72479e-1, (3, 2): -4.89837e-1, (4, 2): -2.57040e-1,
+    (0, 3): 1.61913e-1, (1, 3): 2.57399e-1, (0, 4): -3.25372e-2, (3, 4): 6.98452e-2, (4, 5): 8.72102e-3,
+    (3, 6): -4.35673e-3, (5, 6): -5.93264e-4,
+}  # fmt: skip
+CRITICAL_K, CRITICAL_KG_M3 = 647.096, 322.0
