@@ -5,9 +5,10 @@ import math
 
 import numpy as np
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import HealthCheck, given, reject, settings
 from hypothesis import strategies as st
 
+from server.errors import TooMuch
 from server.motions.flight import fly
 from server.motions.setting import GREATEST_LIMIT_S, Setting
 from server.physics import frames
@@ -237,7 +238,10 @@ def ends_within_its_limits(traced, whole):
 @given(documents())
 @settings(max_examples=300, suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large])
 def test_any_scene_is_traced_to_a_good_end(document):
-    whole = questions.trace(reading.read(json.dumps(document)))
+    try:
+        whole = questions.trace(reading.read(json.dumps(document)))
+    except TooMuch:  # each drop of a pour flies its own path while the spin changes: hours of them are refused by name
+        reject()
     json.dumps(answers.as_data(whole), allow_nan=False)
     for traced in whole.motions:
         times = [float(e.state.time_s[0]) for e in traced.track.events]
