@@ -6,6 +6,7 @@ import { createBar } from './panels/bar.js';
 import { createDials } from './panels/dials.js';
 import { watchPointer } from './panels/dom.js';
 import { download, fileName } from './panels/files.js';
+import { createGlossary } from './panels/glossary.js';
 import { createHouse } from './panels/house.js';
 import { createHowBig, sizeAnswer } from './panels/how_big.js';
 import { createKeeping } from './panels/keeping.js';
@@ -21,7 +22,7 @@ import { createTitle } from './panels/title.js';
 import { createWhatMoves } from './panels/what_moves.js';
 import { createAutosave } from './state/autosave.js';
 import { fromHash } from './state/link.js';
-import { createStore } from './state/store.js';
+import { FIRST_SEAT, createStore } from './state/store.js';
 import { motionsWords } from './state/words.js';
 import { createClock } from './time/clock.js';
 import { createStudio } from './views/shoot.js';
@@ -98,12 +99,13 @@ function build({ store, clock, ask }) {
   });
   createHowBig({ store });
   createWhatMoves({ store });
-  const looks = createLooks({ store, clock });
+  const glossary = createGlossary();
+  const looks = createLooks({ store, clock, explain: glossary.show });
   const timeline = createTimeline({ store, clock });
   createDials({ store, solve: request => ask.solve(request) });
   const stages = createStages({ element: window.document.getElementById('stages'), store, clock });
   createTakeAway({ store, clock, exported: client.exported, studio: createStudio(stages), sceneText });
-  createKeys({ store, clock, timeline, looks, stages });
+  createKeys({ store, clock, timeline, looks, stages, glossary });
   createKeeping({ store, autosave, open });
 }
 
@@ -120,7 +122,7 @@ async function openScene({ store, clock }, document) {
   }
   autosave.remember(store.document, Date.now());
   store.replace(document);
-  store.look({ chosen: 0, hidden: [], beside: null });
+  store.look({ chosen: 0, hidden: [], beside: null, seat: { ...FIRST_SEAT } });
   clock.seek(0);
 }
 

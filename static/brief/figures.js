@@ -21,9 +21,19 @@ export function figuresOf(store) {
     ['Rim speed', show(habitat.rim_speed_m_s, 'm/s')],
     habitat.period_s ? ['One turn', show(habitat.period_s, 's')] : null,
     ...habitat.decks.map((deck, i) => [floorName(deck, i), `${show(deck.radius_m, 'm')}, ${threeFigures(deck.gravity_g)}\u00a0g`]),
+    scene.habitat.axial_thrust_m_s2 ? ['Thrust', show(scene.habitat.axial_thrust_m_s2, 'm/s²')] : null,
     ['Air', airWords(scene.air, show, view.units)],
+    ...cupsOf(store, show),
   ];
   return [h('dl', {}, ...pairs.filter(Boolean).flatMap(([term, words]) => [h('dt', {}, term), h('dd', {}, words)]))];
+}
+
+function cupsOf(store, show) {
+  const asked = store.answer.scene.motions.map(({ target }, index) => [target, index]).filter(([target]) => target);
+  return asked.map(([{ along_m: along, axial_m: across, height_m: rim }, index]) => {
+    const term = asked.length > 1 ? `Cup of ${motionName(store, index)}` : 'Cup';
+    return [term, `${show(along ?? 0, 'm')} along, ${show(across ?? 0, 'm')} across, its rim at ${show(rim ?? 0, 'm')}`];
+  });
 }
 
 function airWords(air, show, units) {

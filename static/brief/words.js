@@ -1,6 +1,8 @@
 // The scene in words: what goes into each motion, what comes out, and what its answer leaves out.
 
 import { motionName } from '../state/fields.js';
+import { FINDINGS, showFound } from '../state/findings.js';
+import { foundRange } from '../time/findings.js';
 import { createSentence, outcome } from '../panels/sentence.js';
 import { h } from '../panels/dom.js';
 import { pathKey } from '../panels/path_key.js';
@@ -14,6 +16,7 @@ export function movesOf(store) {
       { class: 'move' },
       h('h3', {}, pathKey(index), motionName(store, index)),
       h('p', {}, `${given(store, motion, index)} `, ...outcome(store.answer.motions[index].words)),
+      found(store, index),
       leftOut(store.answer.motions[index].assumptions),
     ),
   );
@@ -24,6 +27,18 @@ function given(store, motion, index) {
   const sentence = createSentence({ store, index, kind: motion.kind });
   sentence.update();
   return sentence.element.textContent.trim();
+}
+
+// what its kind tells besides, least and greatest where it changes
+function found(store, index) {
+  const motion = store.answer.motions[index];
+  const told = (FINDINGS[motion.kind] ?? []).flatMap(([name, say, unit]) => {
+    const [least, most] = foundRange(motion, name) ?? [];
+    if (least === undefined) return [];
+    const [from, to] = [least, most].map(value => showFound(name, value, unit, store.view.units));
+    return [`${say} ${from === to ? from : `${from} to ${to}`}`];
+  });
+  return told.length > 0 && h('p', { class: 'note found' }, `${told.join('; ')}.`.replace(/^./, first => first.toUpperCase()));
 }
 
 function leftOut(assumptions) {

@@ -1,7 +1,5 @@
 // A clip of frames by the browser's own encoder: every frame asked for, each at its own time.
 
-import { webm } from './webm.js';
-
 const CODECS = [
   { name: 'vp9', string: px => `vp09.00.${px <= 921_600 ? 31 : px <= 2_228_224 ? 41 : px <= 8_912_896 ? 51 : 61}.08` },
   { name: 'vp8', string: () => 'vp8' },
@@ -14,7 +12,7 @@ export const canCode = () => typeof VideoEncoder === 'function' && typeof VideoF
 
 /** fps [n, d]: as shown. count frames; draw(i) → a canvas of that size; tell(i) after each. Gives the parts of a WebM file. */
 export async function codeClip({ draw, count, fps, width, height, title, tell, signal }) {
-  const { name, config } = await configFor(width, height, fps);
+  const [{ name, config }, { webm }] = await Promise.all([configFor(width, height, fps), import('./webm.js')]); // fetched when wanted
   const frames = [];
   let colour = null,
     failed = null;

@@ -4,12 +4,12 @@ import { fieldOf } from '../state/fields.js';
 import { isRecord } from '../state/paths.js';
 import { showQuantity } from '../state/units.js';
 import { h, setText } from './dom.js';
-import { createChoice, choiceRow } from './choice.js';
+import { createChoice, createSwitch, choiceRow } from './choice.js';
 import { createChoiceField } from './choice_field.js';
 import { createField } from './field.js';
 
 const OWN = '';
-const OWN_FIELDS = ['mass_kg', 'diameter_m', 'drag', 'shell', 'restitution', 'friction', 'rolling_resistance'];
+const OWN_FIELDS = ['mass_kg', 'diameter_m', 'drag', 'buoyant', 'drag_area_m2', 'shell', 'restitution', 'friction', 'rolling_resistance'];
 const CONTACT = [
   ['restitution', 'Rebound'],
   ['friction', 'Friction'],
@@ -52,7 +52,8 @@ export function createBody({ store, path }) {
       choose: sphere => store.set(`${path}.drag`, sphere ? 'sphere' : 0.5),
     });
     const made = createChoiceField({ store, path: `${path}.shell`, label: 'Made' });
-    const row = (name, label) => createField({ store, path: `${path}.${name}`, label });
+    const row = (name, label, none = null) => createField({ store, path: `${path}.${name}`, label, none });
+    const light = fieldOf(store.fields, `${path}.buoyant`) ? [floats(), row('drag_area_m2', 'Drag area', 'none')] : [];
     const size = [row('mass_kg'), row('diameter_m')],
       constant = numeric ? [row('drag')] : [],
       contact = CONTACT.map(([name, label]) => row(name, label));
@@ -61,11 +62,21 @@ export function createBody({ store, path }) {
       ...elements(size),
       choiceRow('Drag', curve),
       ...elements(constant),
+      ...elements(light),
       made.element,
       ...elements(contact),
     );
-    rows = [...size, curve, ...constant, made, ...contact];
+    rows = [...size, curve, ...constant, ...light, made, ...contact];
     own.dataset.numeric = String(numeric);
+  }
+
+  // the air bears it, as far as it displaces any
+  function floats() {
+    return createSwitch({
+      label: 'Buoyant in the air',
+      on: () => store.read(`${path}.buoyant`) ?? false,
+      turn: on => store.set(`${path}.buoyant`, on),
+    });
   }
 
   function update() {

@@ -4,6 +4,7 @@ import { motionName } from '../state/fields.js';
 import { otherWord } from '../state/mirror.js';
 import { h, setAttribute, setChildren, setText } from './dom.js';
 import { createCardRows } from './card_rows.js';
+import { createDriftBar } from './drift_bar.js';
 import { createEditedName } from './edited_name.js';
 import { icon } from './icons.js';
 import { pathKey } from './path_key.js';
@@ -42,6 +43,7 @@ export function createCard({ store, index, kind, duplicate, mirror, remove }) {
   const more = h('button', { type: 'button', class: 'icon-button', popovertarget: menu.id, onclick: placeMenu }, icon('more'));
   const sentence = createSentence({ store, index, kind });
   const said = h('span', { class: 'said' });
+  const drift = createDriftBar({ store, index });
   const slot = createRefusalSlot({ store, path });
   const unfold = h(
     'button',
@@ -54,6 +56,7 @@ export function createCard({ store, index, kind, duplicate, mirror, remove }) {
     h('header', {}, unfold, h('h3', {}, name.element), hide, more, menu),
     h('div', { 'data-row': path }, slot.element),
     h('p', {}, sentence.element, said),
+    drift.element,
   );
   let rows = null;
   // not by the header's buttons: unfolding moves the page from under the pointer before it is let go
@@ -96,6 +99,7 @@ export function createCard({ store, index, kind, duplicate, mirror, remove }) {
     sentence.update();
     slot.update();
     tellOutcome();
+    drift.update(chosen);
     if (chosen && !rows) {
       rows = createCardRows({ store, index, kind });
       element.append(rows.element);

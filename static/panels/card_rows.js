@@ -4,22 +4,21 @@ import { fieldOf } from '../state/fields.js';
 import { floorName, shapeOf } from '../state/shapes.js';
 import { axisOf, axisWords } from '../state/spin_axis.js';
 import { formatFigure, showQuantity } from '../state/units.js';
-import { headingWords, timesWords } from '../state/words.js';
+import { countWords, headingWords, timesWords } from '../state/words.js';
 import { h } from './dom.js';
 import { createAxis } from './axis.js';
 import { bodyWords, createBody } from './body.js';
 import { createChoiceField } from './choice_field.js';
+import { createCup } from './cup.js';
 import { createField } from './field.js';
+import { createFigureRow } from './figure_row.js';
 import { createFold } from './fold.js';
 import { createLiquid } from './liquid.js';
 import { createHeadingRow } from './rose.js';
+import { CHOICES, MAIN, OF_A_PERSON, rowLabels } from './row_labels.js';
 import { createSelect } from './select.js';
 import { createSlope } from './slope.js';
-
-// the order of the rows; what a kind does not have is left out
-const MAIN = ['flow_ml_s', 'lip_diameter_mm', 'speed_m_s', 'elevation_deg', 'heading_deg', 'start', 'place.height_m', 'duration_s'];
-const ON_A_TABLE = { 'place.axial_m': 'Outward', 'place.along_m': 'Round' };
-const SHORT = { elevation_deg: 'Up', 'place.height_m': 'From height', 'place.along_m': 'Along', 'place.axial_m': 'Across' };
+import { createTilt } from './tilt.js';
 
 export function createCardRows({ store, index, kind }) {
   const has = name => store.fields.kinds[kind].fields.includes(name.split('.')[0]);
@@ -27,12 +26,14 @@ export function createCardRows({ store, index, kind }) {
   const known = name => has(name) && fieldOf(store.fields, path(name)) !== null;
   const motion = () => store.document.motions[index];
   const shape = shapeOf(store.document.habitat);
-  const short = { ...SHORT, ...(kind === 'stand' && { 'place.height_m': 'Height' }), ...(shape === 'turntable' && ON_A_TABLE) };
+  const short = rowLabels(store.fields.kinds[kind], kind, shape);
   const row = (name, label = short[name]) => {
-    if (name.endsWith('heading_deg')) return createHeadingRow({ store, path: path(name) });
-    if (name === 'start') return createChoiceField({ store, path: path(name), label: 'Starts' });
+    if (name.endsWith('heading_deg')) return createHeadingRow({ store, path: path(name), ...(label && { label }) });
+    if (CHOICES[name]) return createChoiceField({ store, path: path(name), label: CHOICES[name] });
     if (name === 'place.floor') return createFloorChoice(store, path(name));
-    return createField({ store, path: path(name), label, centred: fieldOf(store.fields, path(name)).min < 0 });
+    if (name === 'seed') return createFigureRow({ store, path: path(name) });
+    const { min, nullable } = fieldOf(store.fields, path(name));
+    return createField({ store, path: path(name), label, centred: min < 0, none: nullable ? 'none' : null });
   };
 
   // a ball that rolls lies on the ground
@@ -50,6 +51,11 @@ export function createCardRows({ store, index, kind }) {
     has('ramp') && createFold({ words: rampWords, make: () => [createSlope({ store, path: path('ramp') })] }),
     has('liquid') &&
       createFold({ words: () => `Liquid: ${store.read(path('liquid'))}`, make: () => [createLiquid(store, path('liquid'))] }),
+    OF_A_PERSON.some(known) &&
+      createFold({ words: () => (has('size_m') ? 'Craft' : 'Person'), make: () => OF_A_PERSON.filter(known).map(name => row(name)) }),
+    has('tilt') && createFold({ words: tiltWords, make: () => [createTilt({ store, index })] }),
+    has('target') && createFold({ words: cupWords, make: () => [createCup({ store, index })] }),
+    has('jitter') && createFold({ words: jitterWords, make: () => ['jitter', 'seed'].filter(known).map(name => row(name)) }),
     createFold({ words: () => 'Place and time', make: () => ['place.floor', ...placed].map(name => row(name)) }),
     has('carried') && createFold({ words: throwerWords, make: () => [row('carried.speed_m_s', 'Moves at'), row('carried.heading_deg')] }),
   ].filter(Boolean);
@@ -69,10 +75,22 @@ export function createCardRows({ store, index, kind }) {
 
   function throwerWords() {
     const speed = store.read(path('carried.speed_m_s')) ?? 0;
-    if (!speed) return 'Thrower: standing';
-    return `Thrower: ${showQuantity(speed, 'm/s', store.view.units)} ${headingWords(store.read(path('carried.heading_deg')) ?? 0, shape)}`;
+    const who = kind === 'jump' ? 'Run-up' : 'Thrower';
+    if (!speed) return `${who}: ${kind === 'jump' ? 'none' : 'standing'}`;
+    return `${who}: ${showQuantity(speed, 'm/s', store.view.units)} ${headingWords(store.read(path('carried.heading_deg')) ?? 0, shape)}`;
   }
 
+  function tiltWords() {
+    const count = (store.read(path('tilt')) ?? []).length;
+    return count ? `Lip: tilts over ${countWords(count, 'point')}` : 'Lip: steady';
+  }
+  function cupWords() {
+    return motion()?.target ? `Cup: ${showQuantity(store.read(path('target.diameter_m')) ?? 0, 'm', store.view.units)} wide` : 'Cup: none';
+  }
+  function jitterWords() {
+    const jitter = store.read(path('jitter'));
+    return jitter ? `Drops: scatter ${formatFigure(jitter, 0.01)}` : 'Drops: even';
+  }
   function spinWords() {
     const spin = store.read(path('ball_spin_rpm')),
       count = store.read(path('bounces'));

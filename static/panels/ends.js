@@ -3,6 +3,7 @@
 const WHY = {
   met_ceiling: 'meets the ceiling',
   met_hub: 'meets the hub',
+  met_hull: 'meets the hull',
   met_wall: 'meets a wall',
   left_edge: 'leaves the edge',
   never_meets: 'never lands',
@@ -12,17 +13,23 @@ const ENDS = {
   rest: 'rests',
   edge: 'leaves the edge',
   landed: 'lies there',
+  arrived: 'arrives',
+  slack: 'its line goes slack',
   'met a surface': 'meets a wall',
   'time limit': 'still moves',
   duration: 'still moves',
 };
 
+const TIMED = new Set(['rest', 'edge', 'arrived', 'slack']);
+
 /** 'lands 1.07, rests 4.20'; what starts on the ground: 'rests 4.20'. */
 export function endWords(motion) {
   const { landing, no_landing: why, end, kind } = motion;
   const last = motion.events.at(-1);
-  const later = end === 'rest' || end === 'edge' ? `${ENDS[end]} ${last.time_s.toFixed(2)}` : ENDS[end];
+  const later = TIMED.has(end) ? `${ENDS[end]} ${last.time_s.toFixed(2)}` : ENDS[end];
   if (landing) return landing.time_s < last.time_s && end !== 'landed' ? `lands ${landing.time_s.toFixed(2)}, ${later}` : `lands ${landing.time_s.toFixed(2)}`;
+  if (end === 'arrived') return later;
+  if (kind === 'hang') return end === 'slack' ? later : 'hangs';
   if (why === 'starts_there') return kind === 'stand' && !motion.events.some(event => event.kind === 'slip') ? 'stands' : later;
   return WHY[why] ?? later ?? end;
 }

@@ -8,6 +8,7 @@ const CHEAP_ROWS = 10_000; // as a table about 1 MB
 export function createAsking({ exported, request, told, failed }) {
   let asked = null, // the request as text
     notes = null,
+    sent = new Map(), // 'notes' or a format → the promise of it: nothing is asked twice while its answer is under way
     made = new Map(),
     timer = null;
 
@@ -17,6 +18,7 @@ export function createAsking({ exported, request, told, failed }) {
     if (wanted !== asked) {
       asked = wanted;
       notes = null;
+      sent = new Map();
       made = new Map();
     }
     stop();
@@ -29,23 +31,35 @@ export function createAsking({ exported, request, told, failed }) {
       if (mine !== asked || notes.counts.csv_rows > CHEAP_ROWS) return;
       for (const { format, drawn } of kinds) if (format && !drawn && mine === asked) await get(format, mine);
     } catch (problem) {
-      if (mine === asked) failed(problem);
+      if (mine === asked && problem.name !== 'AbortError') failed(problem);
     }
   }
 
-  async function askNotes(mine, signal) {
-    const said = JSON.parse(await (await exported('notes', JSON.parse(mine), signal)).text());
-    if (mine !== asked) return;
-    notes = said;
-    told();
+  // one that failed may be asked for again
+  function once(key, mine, ask) {
+    if (mine !== asked) return ask();
+    const kept = sent;
+    if (!kept.has(key)) kept.set(key, ask().catch(problem => (kept.delete(key), Promise.reject(problem))));
+    return kept.get(key);
   }
 
-  async function get(format, mine, signal) {
-    if (made.has(format)) return made.get(format);
-    const blob = await exported(format, JSON.parse(mine), signal);
-    if (mine === asked) made.set(format, blob);
-    told();
-    return blob;
+  function askNotes(mine, signal) {
+    return once('notes', mine, async () => {
+      const said = JSON.parse(await (await exported('notes', JSON.parse(mine), signal)).text());
+      if (mine !== asked) return;
+      notes = said;
+      told();
+    });
+  }
+
+  function get(format, mine, signal) {
+    return once(`file ${format}`, mine, async () => {
+      const blob = await exported(format, JSON.parse(mine), signal);
+      if (mine !== asked) return blob;
+      made.set(format, blob);
+      told();
+      return blob;
+    });
   }
 
   function stop() {
@@ -60,8 +74,14 @@ export function createAsking({ exported, request, told, failed }) {
     /** For one Save, whatever is chosen meanwhile: {notes, ready(format) → Blob}. */
     async settled(signal) {
       const mine = asked;
-      if (!notes) await askNotes(mine, signal);
-      return { notes, ready: format => get(format, mine, signal) };
+      if (!notes) await unless(signal, askNotes(mine, signal));
+      return { notes, ready: format => unless(signal, get(format, mine, signal)) };
     },
   };
+}
+
+// a file that was already under way is no longer waited for
+function unless(signal, promise) {
+  const stopped = new Promise((_, refuse) => signal.addEventListener('abort', () => refuse(signal.reason), { once: true }));
+  return Promise.race([promise, stopped]);
 }

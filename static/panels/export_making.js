@@ -1,9 +1,10 @@
 // How each file is made: by the server, or here from the stages. Every maker gives {name, blob}.
 
 import { codeClip } from '../files/clip.js';
-import { pngOf, pngOfSvg, zipOfFrames } from '../files/picture_files.js';
 import { framesOf } from '../state/export.js';
 import { fileName } from './files.js';
+
+const pictures = () => import('../files/picture_files.js'); // fetched when wanted
 
 /** picture() → the choices of pictures; sceneText() → the scene as a file. */
 export function createMaking({ store, clock, studio, picture, sceneText }) {
@@ -16,7 +17,7 @@ export function createMaking({ store, clock, studio, picture, sceneText }) {
     job.tell(say, 0, 1);
     const blob = await job.ready(kind.format);
     if (!kind.drawn) return { name: `${slug()}.${kind.ending}`, blob };
-    return { name: `${slug()}.${kind.ending.replace(/svg$/, 'png')}`, blob: await pngOfSvg(blob, picture().width) };
+    return { name: `${slug()}.${kind.ending.replace(/svg$/, 'png')}`, blob: await (await pictures()).pngOfSvg(blob, picture().width) };
   }
 
   async function scene() {
@@ -29,7 +30,7 @@ export function createMaking({ store, clock, studio, picture, sceneText }) {
     const shot = studio.shoot({ ...picture(), stride_s: clock.stride_s });
     try {
       shot.draw(clock.time_s);
-      return { name: `${slug()}.${frame}.png`, blob: await pngOf(shot.canvas) };
+      return { name: `${slug()}.${frame}.png`, blob: await (await pictures()).pngOf(shot.canvas) };
     } finally {
       shot.close();
     }
@@ -42,7 +43,7 @@ export function createMaking({ store, clock, studio, picture, sceneText }) {
       const draw = drawer(shot);
       const named = frame => `${slug()}.${frame}.png`;
       const counted = done => tell(`Frame ${done} of ${frames.length}`, done, frames.length);
-      const parts = await zipOfFrames({ frames, draw, named, tell: counted, signal });
+      const parts = await (await pictures()).zipOfFrames({ frames, draw, named, tell: counted, signal });
       return { name: `${slug()}.pictures.zip`, blob: new Blob(parts, { type: 'application/zip' }) };
     } finally {
       shot.close();

@@ -3,10 +3,11 @@
 import { $, h } from './dom.js';
 import { createSwitch } from './choice.js';
 import { toggleHold } from './dials.js';
+import { turnDrift } from './drift_bar.js';
 import { createSheet } from './sheet.js';
 import { toggleLoop } from './timeline.js';
 
-export function createKeys({ store, clock, timeline, looks, stages }) {
+export function createKeys({ store, clock, timeline, looks, stages, glossary }) {
   const KEYS = [
     [' ', 'Space', 'play or pause', () => clock.toggle()],
     [',', ',', 'one frame back', () => clock.stepFrame(-1)],
@@ -31,8 +32,9 @@ export function createKeys({ store, clock, timeline, looks, stages }) {
     [
       't',
       'T',
-      'plot or table',
+      'drawing or table: of the plot, or on a card of why it drifts',
       () => {
+        if (document.activeElement?.closest('.card')) return turnDrift(store);
         open(3);
         looks.turnPlot();
       },
@@ -44,6 +46,7 @@ export function createKeys({ store, clock, timeline, looks, stages }) {
       'stages as fits, beside, stacked',
       () => store.look({ split: after(['auto', 'beside', 'stacked'], store.view.split) }),
     ],
+    ['w', 'W', 'words used here', () => glossary.show()],
     ['?', '?', 'this list', () => sheet.show()],
   ];
   const sheet = createSheet({ title: 'Keys' });

@@ -1,5 +1,6 @@
 // What happens in a lane: marks drawn at their time, and the buttons that go there and say what they are.
 
+import { sweeps } from '../time/findings.js';
 import { h, s, setAttribute } from './dom.js';
 import { marker, styleOf } from './path_key.js';
 
@@ -14,6 +15,12 @@ const SIGNS = {
   slip: 'M-4 5h8M0 5v-5',
   rest: 'M0-6v12M-3 6h6',
   edge: 'M-3-5l6 5-6 5',
+  arrives: 'M-5 0h9M0-4l4 4-4 4',
+  dock: 'M-5-4h4v8h-4M5-5v10M-1 0h6',
+  target: 'M-4-4l1.5 8h5l1.5-8',
+  slack: 'M-6 0c2-5 4-5 6 0s4 5 6 0',
+  turn: 'M-4-4h5a4 4 0 0 1 0 8h-5',
+  sweep: 'M-5 4c2-9 8-9 10 0',
 };
 const SIGN_PX = 13; // as high as the highest of them
 
@@ -21,7 +28,7 @@ const SIGN_PX = 13; // as high as the highest of them
 export function eventMarks(lanes, nameOf) {
   return lanes.flatMap(({ motion, index, y, gap }) => {
     const first = motion.events.find(event => event.kind === 'deck' || event.kind === 'floor');
-    return motion.events
+    return [...motion.events, ...sweeps(motion)]
       .filter(event => !UNMARKED.has(event.kind) && !(event.kind === 'apex' && first && event.time_s > first.time_s))
       .map(event => ({
         index,
@@ -116,7 +123,12 @@ export function eventWords({ kind, velocity_after_m_s: after }, first, motion) {
     ceiling: off ? 'bounces off the ceiling' : 'meets the ceiling',
     hub: off ? 'bounces off the hub' : 'meets the hub',
     wall: off ? 'bounces off a wall' : 'meets a wall',
-    target: 'meets the target',
+    target: motion.kind === 'pour' ? 'reaches the cup' : 'meets the target',
+    arrives: 'arrives',
+    dock: 'reaches the dock',
+    slack: 'its line goes slack',
+    turn: 'turns back',
+    sweep: 'the place it left sweeps by',
     grip: motion.kind === 'stand' ? 'grips' : 'begins to roll',
     slip: 'begins to slide',
     rest: 'rests',

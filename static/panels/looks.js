@@ -4,6 +4,7 @@ import { alongOf, groundOf, shapeOf } from '../state/shapes.js';
 import { paceWords, seatWords } from '../state/words.js';
 import { $, h, setText } from './dom.js';
 import { choiceRow, createChoice, createSwitch } from './choice.js';
+import { createAtTheClock } from './at_the_clock.js';
 import { createCompared } from './compared.js';
 import { icon } from './icons.js';
 import { createPlot } from './plot.js';
@@ -11,7 +12,7 @@ import { createPlot } from './plot.js';
 export const PACES = [1, 0.5, 0.25, 0.1];
 const PACE_SIGNS = { 1: '1', 0.5: '½', 0.25: '¼', 0.1: '1/10' };
 
-export function createLooks({ store, clock }) {
+export function createLooks({ store, clock, explain }) {
   const of = (key, label, options) =>
     createChoice({ label, options, chosen: () => store.view[key], choose: value => store.look({ [key]: value }) });
   const pace = createChoice({
@@ -86,6 +87,7 @@ export function createLooks({ store, clock }) {
   const rows = choices.map(([label, choice]) => choiceRow(label, choice));
   $('#look-rows').append(...rows.slice(0, 2), group('Arrows', arrows), group('Plain gravity', companions), ...rows.slice(2));
   $('#look-caution').prepend(icon('caution'));
+  const instant = createAtTheClock({ store, clock, explain });
   const compared = createCompared({ store });
   const plot = createPlot({ element: $('#plot'), store, clock });
   const all = [...choices.map(([, choice]) => choice), ...arrows, ...companions];
@@ -95,6 +97,7 @@ export function createLooks({ store, clock }) {
     setText($('#look-words'), lookWords(store.document));
     all.forEach(part => part.update());
     setText($('#plot-title'), `Height ${alongOf(store.document.habitat)}`);
+    instant.update();
     compared.update();
     plot.update();
   }
@@ -104,7 +107,9 @@ export function createLooks({ store, clock }) {
       before = clock.pace;
       update();
     }
-    if (store.view.place === 3) plot.move();
+    if (store.view.place !== 3) return;
+    instant.move();
+    plot.move();
   });
   for (const topic of ['document', 'answer', 'view']) store.on(topic, update);
   update();

@@ -32,5 +32,6 @@ export function stillShown(store, path) {
   const scene = store.answer?.scene;
   const value = scene ? readAt(store.fields, scene, path) : null;
   if (typeof value !== 'number') return '';
-  return `The stages still show ${withUnit(formatFigure(value, 0.1), siUnit(fieldOf(store.fields, path)?.unit ?? ''))}.`;
+  const { unit = '', whole = false } = fieldOf(store.fields, path) ?? {};
+  return `The stages still show ${withUnit(formatFigure(value, whole ? 1 : 0.1), siUnit(unit))}.`;
 }

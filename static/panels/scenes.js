@@ -1,6 +1,5 @@
 // Scenes: to start from, to open from a file, and the recent ones.
 
-import { sceneIn } from '../files/recover.js';
 import { isScene } from '../state/paths.js';
 import { h, setChildren } from './dom.js';
 import { readJson } from './files.js';
@@ -78,6 +77,7 @@ export function createScenes({ fetchExamples, fetchExample, open, recent }) {
   async function take(file) {
     if (!file) return;
     if (file.size > LARGEST_BYTES) return complain(`${file.name} has ${Math.ceil(file.size / 1e6)} MB; a file may have 50 MB.`);
+    const { sceneIn } = await import('../files/recover.js'); // fetched when wanted
     const inside = sceneIn(await file.arrayBuffer());
     if (isScene(inside)) return choose(inside);
     const { value, wrong } = readJson(await file.text());

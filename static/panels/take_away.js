@@ -81,6 +81,7 @@ export function createTakeAway({ store, clock, exported, studio, sceneText }) {
     parts.how.hidden = uses.size === 0;
     parts.pictures.hidden = studio === null || !ticked.some(row => PICTURES.includes(row.key) || row.kind.drawn);
     if (uses.size) asking.want(ticked.map(row => row.kind));
+    if (!asking.notes()) setChildren(facts); // those of an earlier choice
     tellSizes();
     offer();
   }

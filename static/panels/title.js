@@ -48,13 +48,13 @@ export function createTitle({ store }) {
 }
 
 const SAID = {
-  cylinder: r => `A drum of ${r}`,
-  torus: r => `A ring of ${r}`,
-  sphere: r => `A sphere of ${r}`,
+  cylinder: r => `A drum of ${r} radius`,
+  torus: r => `A ring of ${r} radius`,
+  sphere: r => `A sphere of ${r} radius`,
   pods: r => `A set of pods on arms of ${r}`,
   tether: r => `A pair of cabins, ${r} from the axis,`,
   tumbler: r => `A craft with its floor ${r} from the axis`,
-  turntable: r => `A turntable of ${r}`,
+  turntable: r => `A turntable of ${r} radius`,
 };
 
 /** One sentence in italics with the figures that follow from radius and spin. */

@@ -1,32 +1,34 @@
 // Place 2: a card a motion, and what adds one.
 
 import { motionName } from '../state/fields.js';
+import { kindGroups, kindWords } from '../state/kinds.js';
 import { otherWord, sameAgain } from '../state/mirror.js';
 import { shapeOf } from '../state/shapes.js';
 import { freshName } from '../state/words.js';
 import { $, h, setAttribute } from './dom.js';
 import { createCard } from './card.js';
 
-const ADDS = { stand: 'Add a thing on a table' };
-const NAMES = { stand: 'On a table' };
-
 export function createWhatMoves({ store }) {
   let cards = [],
     made = null;
-  const add = kind =>
-    h(
-      'button',
-      { type: 'button', class: 'btn', onclick: () => addMotion(kind) },
-      ADDS[kind] ?? `Add a ${store.fields.kinds[kind].label.toLowerCase()}`,
-    );
-  const kinds = Object.keys(store.fields.kinds);
-  $('#adding').append(...kinds.map(add));
+  const { kinds } = store.fields;
+  const add = kind => {
+    const { add: words, short } = kindWords(kind, kinds[kind].label);
+    // what is read out holds what is seen
+    const say = words.includes(short.toLowerCase()) ? `Add ${words}` : `${short}: add ${words}`;
+    return h('button', { type: 'button', class: 'btn', 'aria-label': say, title: say, onclick: () => addMotion(kind) }, short);
+  };
+  const group = ([word, of]) => [
+    h('dt', {}, word),
+    h('dd', { role: 'group', 'aria-label': word }, of.map(add)),
+  ];
+  $('#adding').append(...kindGroups(kinds).flatMap(group));
 
   const names = () => store.document.motions.map((_, i) => motionName(store, i));
 
   function addMotion(kind) {
-    const motion = structuredClone(store.fields.kinds[kind].new);
-    motion.name = freshName(NAMES[kind] ?? store.fields.kinds[kind].label, names());
+    const motion = structuredClone(kinds[kind].new);
+    motion.name = freshName(kindWords(kind, kinds[kind].label).name, names());
     store.edit(draft => {
       draft.motions.push(motion);
     });

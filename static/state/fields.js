@@ -3,12 +3,19 @@
 import { getAt, isRecord } from './paths.js';
 
 const STARRED = /\.\d+(?=\.|$)/g;
+const OF_A_MOTION = /^motions\.(\d+)\.(.+)$/;
 const BESIDE = /^compare\.\d+\.(?=(habitat|motions)(\.|$))/;
 
-/** 'motions.3.speed_m_s' is described under 'motions.*.speed_m_s'; a habitat beside the scene's own as that one is. */
+/** 'motions.3.speed_m_s' is described under 'motions.*.speed_m_s', or by its kind where that differs (`kindOf(3)` says which
+ *  kind that is); a habitat beside the scene's own as that one is. */
 export function fieldOf(fields, path) {
   const own = path.replace(BESIDE, '');
-  return fields?.fields?.[own] ?? fields?.fields?.[own.replace(STARRED, '.*')] ?? null;
+  return ofKind(fields, own) ?? fields?.fields?.[own] ?? fields?.fields?.[own.replace(STARRED, '.*')] ?? null;
+}
+
+function ofKind(fields, path) {
+  const [, index, name] = OF_A_MOTION.exec(path) ?? [];
+  return name ? (fields?.kinds?.[fields.kindOf?.(Number(index))]?.own?.[name.replace(STARRED, '.*')] ?? null) : null;
 }
 
 export function defaultOf(fields, path) {
@@ -39,7 +46,7 @@ export function motionName(store, index) {
 
 /** The document without what equals its default: what a link carries. */
 export function withoutDefaults(fields, document) {
-  return strip(fields, document, '') ?? {};
+  return strip({ ...fields, kindOf: index => document.motions?.[index]?.kind }, document, '') ?? {};
 }
 
 const KEPT = new Set(['rimfall', 'habitat', 'motions']);

@@ -8,6 +8,7 @@ export function mirrored(motion) {
   for (const part of [out, out.carried, out.ramp]) {
     if (part && (part !== out || hasHeading(motion))) part.heading_deg = otherWay(part.heading_deg ?? 0);
   }
+  if (out.target) out.target.along_m = 2 * (out.place?.along_m ?? 0) - (out.target.along_m ?? 0);
   if (Array.isArray(out.ball_spin_axis)) out.ball_spin_axis = imageOf(out.ball_spin_axis);
   else if (out.ball_spin_rpm) out.ball_spin_rpm = -out.ball_spin_rpm; // about the upright, which lies in the mirror
   return out;
@@ -39,6 +40,8 @@ function imageOf([spinward, up, axial]) {
   return [spinward, 0 - up, 0 - axial];
 }
 
+const HEADED = new Set(['throw', 'pour', 'roll', 'jump', 'walk', 'let_go']);
+
 function hasHeading({ kind }) {
-  return kind === 'throw' || kind === 'pour' || kind === 'roll';
+  return HEADED.has(kind);
 }

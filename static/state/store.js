@@ -5,17 +5,19 @@ import { getAt, putAt } from './paths.js';
 
 const UNDO_STEPS = 200;
 
+export const FIRST_SEAT = { aboard: 'b', outside: 'd' };
 const FIRST_VIEW = {
   place: 2,
   chosen: 0,
   hidden: [],
-  seat: { aboard: 'b', outside: 'd' },
+  seat: FIRST_SEAT,
   split: 'auto',
   alone: null,
   folded: false,
   units: 'si',
   house: 'auto',
   arrows: { velocity: true, centrifugal: true, coriolis: true },
+  driftTable: false,
   companion: true,
   companionOutside: false,
   beads_s: 0.25,
@@ -61,7 +63,7 @@ export function createStore({ document, fields }) {
 
   const store = {
     document,
-    fields,
+    fields: { ...fields, kindOf: index => store.document.motions?.[index]?.kind },
     answer: null,
     answered: null,
     notice: null,

@@ -1,7 +1,9 @@
 // Small words the page sets itself: headings, counts, seats.
 
+import { kindWords } from './kinds.js';
+
 const COUNTS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve'];
-const SEATS = { a: 'over the shoulder', b: 'beside', c: 'at the hub', d: 'down the axis', e: 'with the ball', w: 'whole wheel' };
+const SEATS = { a: 'over the shoulder', b: 'beside', c: 'at the hub', d: 'down the axis', e: 'with it', w: 'whole wheel' };
 
 const HEADINGS = ['spinward', 'along the axis', 'antispinward', 'back along the axis'];
 const ROUND_A_TABLE = ['spinward', 'outward', 'antispinward', 'inward'];
@@ -35,9 +37,9 @@ export function countWords(number, one, many = one.endsWith('s') ? one : `${one}
 export function motionsWords(motions, kinds) {
   if (!motions.length) return 'nothing yet';
   const same = motions.every(motion => motion.kind === motions[0].kind);
-  if (same && motions[0].kind === 'stand') return countWords(motions.length, 'thing on a table', 'things on tables');
-  const label = same ? (kinds?.[motions[0].kind]?.label?.toLowerCase() ?? motions[0].kind) : 'motion';
-  return countWords(motions.length, label);
+  if (!same) return countWords(motions.length, 'motion');
+  const { one, many } = kindWords(motions[0].kind, kinds?.[motions[0].kind]?.label);
+  return countWords(motions.length, one, many);
 }
 
 export function seatWords(letter) {

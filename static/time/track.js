@@ -123,10 +123,12 @@ export function angleAt(answer, time_s) {
 
 // When the last motion (with its last parcels) has ended.
 export function endOf(answer, paths) {
-  let end_s = 0;
-  answer.motions.forEach((motion, i) => {
-    const tail_s = motion.stream ? motion.stream.last_leaves_s - motion.stream.first_leaves_s : 0;
-    end_s = Math.max(end_s, paths[i].ends_s + Math.max(0, tail_s));
-  });
-  return end_s;
+  return Math.max(0, ...answer.motions.map((motion, i) => lastParcel(motion, paths[i].ends_s)));
+}
+
+// Drops that go their own ways end at times of their own; the others follow the first.
+function lastParcel({ stream, findings }, ends_s) {
+  const own_s = findings?.drops?.ends_s;
+  if (own_s?.length) return own_s.reduce((last_s, time_s) => Math.max(last_s, time_s), ends_s);
+  return ends_s + Math.max(0, stream ? stream.last_leaves_s - stream.first_leaves_s : 0);
 }

@@ -8,6 +8,7 @@ import { Dots, KIND } from './dots.js';
 import { figureGeometry, PERSON_M } from './figure.js';
 import { triad } from './ground.js';
 import { bodyAt, standing, turnAt } from './model.js';
+import { Movers } from './movers.js';
 import { Shadows } from './shadows.js';
 import { rgb } from './styles.js';
 
@@ -29,7 +30,9 @@ export class Actors {
     this.bodies = new Dots(shared, { order: 8 });
     this.balls = new Balls(shared, this.group);
     this.shadows = new Shadows(shared);
-    this.group.add(this.bodies.points, this.shadows.mesh);
+    this.movers = new Movers(shared, frame, geometry, this.wood);
+    this.group.add(this.bodies.points, this.movers.group, this.shadows.mesh);
+    this.metresPerPx = 0;
   }
 
   read(model, shown) {
@@ -39,6 +42,7 @@ export class Actors {
     this.where = people.filter(({ floor }) => PERSON_M < model.ground.headroom(floor));
     this.stand(this.people, this.where.length, this.wood);
     this.balls.read(shown);
+    this.movers.read(model, shown);
   }
 
   stand(meshes, count, material) {
@@ -56,6 +60,7 @@ export class Actors {
     this.shadows.begin();
     this.where.forEach((person, k) => this.putPerson(this.people[k], person, turn, true));
     this.putGhosts(turn);
+    this.movers.update(time_s, this.metresPerPx);
     this.putBodies(time_s, turn);
     this.shadows.end();
   }
@@ -86,11 +91,12 @@ export class Actors {
     for (const m of this.shown) {
       if (m.stream || time_s < m.starts_s - 1e-6) continue;
       bodyAt(this.model, m, this.frame, time_s, p);
+      this.shade(p, m, turn);
+      if (this.movers.draws(m, this.metresPerPx)) continue;
       const look = { size: BODY_PX, diameter: m.diameter_m, tint: rgb(m.style.color) };
       if (m.motion.kind === 'stand') this.bodies.add(p, { ...look, kind: KIND.cup, time: this.azimuthAt(m, time_s, turn) });
       else if (m.path.attitude_wxyz) this.balls.add(p, look, at(m.path, time_s, 'attitude_wxyz', attitude), turn);
       else this.bodies.add(p, { ...look, kind: KIND.ball });
-      this.shade(p, m, turn);
     }
     this.bodies.end();
     this.balls.end();

@@ -18,14 +18,9 @@ export function attachSeats(dom, store) {
     const set = make('div', 'seat-choice', panel);
     set.setAttribute('role', 'radiogroup');
     set.setAttribute('aria-label', `Where ${dom.name} is seen from`);
-    const plan = make('div', 'seat-plan', set);
-    drawPlan(plan);
-    for (const [letter, { plan: spot }] of Object.entries(SEATS)) seatButton(plan, letter, { name: nameOf(letter), plan: spot }, now === letter, () => sit(letter));
-    const names = make('ul', 'seat-names', panel);
-    names.setAttribute('aria-hidden', 'true');
-    for (const letter of Object.keys(SEATS)) {
-      make('li', letter === now ? 'seat-now' : '', names).textContent = `${letter}  ${nameOf(letter).toLowerCase()}`;
-    }
+    drawPlan(make('div', 'seat-plan', set));
+    const seats = make('div', 'seat-list', set);
+    for (const [letter, { plan }] of Object.entries(SEATS)) seatButton(seats, letter, { name: nameOf(letter), plan }, now === letter, () => sit(letter));
     const both = button(panel, 'seat-both', 'Same seat in both');
     both.disabled = store.view.seat[other] === now;
     both.addEventListener('click', () => store.look({ seat: { aboard: now, outside: now } }));
@@ -52,15 +47,18 @@ function drawPlan(parent) {
   svg('path', { d: `M${middle} ${middle + radius}v-11`, 'stroke-width': 3 }, plan);
 }
 
+// One button: its letter and words in the list, its letter again on the plan beside it.
 function seatButton(parent, letter, seat, chosen, choose) {
-  const spot = button(parent, 'seat-spot', letter);
+  const spot = button(parent, 'seat-row');
+  const dot = make('span', 'seat-spot', spot);
+  dot.textContent = letter;
+  spot.append(`${letter}  ${seat.name.toLowerCase()}`);
   spot.setAttribute('role', 'radio');
   spot.setAttribute('aria-checked', String(chosen));
   spot.setAttribute('aria-label', `${letter}, ${seat.name.toLowerCase()}`);
-  spot.title = seat.name;
   spot.tabIndex = chosen ? 0 : -1;
-  spot.style.left = `${PLAN.middle + seat.plan[0]}px`;
-  spot.style.top = `${PLAN.middle + seat.plan[1]}px`;
+  dot.style.left = `${PLAN.middle + seat.plan[0]}px`;
+  dot.style.top = `${PLAN.middle + seat.plan[1]}px`;
   spot.addEventListener('click', choose);
 }
 

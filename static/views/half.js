@@ -14,6 +14,7 @@ import { Pours } from './pour.js';
 import { metres } from './say.js';
 import { seatRig } from './seats.js';
 import { LINE_PX } from './styles.js';
+import { Threads } from './threads.js';
 import { Touches } from './touches.js';
 
 const PHONE_PX = 500;
@@ -29,10 +30,11 @@ export class Half {
     this.pours = new Pours(shared, frame);
     this.overlay = new Overlay(shared, frame);
     this.touches = new Touches(shared, frame);
+    this.threads = new Threads(shared, frame);
     this.dims = new Dims(shared);
     this.tape = new Tape(shared);
     this.labels = new Labels(dom.labels);
-    this.group.add(this.paths.group, this.actors.group, this.pours.group, this.overlay.group, this.touches.dots.points, this.dims.mesh, ...this.tape.meshes);
+    this.group.add(this.paths.group, this.actors.group, this.pours.group, this.overlay.group, this.touches.dots.points, this.dims.mesh, ...this.threads.meshes, ...this.tape.meshes);
   }
 
   // `others`: models of further habitats whose paths are laid over these.
@@ -43,6 +45,7 @@ export class Half {
     this.pours.read(model, shown);
     this.overlay.read(model, shown, others);
     this.touches.read(model, shown);
+    this.threads.read(model, shown);
     this.lead = chosen ?? shown[0] ?? null;
   }
 
@@ -78,10 +81,11 @@ export class Half {
     this.eye.place(this.rect.width, this.rect.height, now_ms, 4 * this.model.radius_m + 4 * (this.half_m ?? 0) + (this.model.ground.level ? 20 : 0));
     this.paths.size(this.linePx, this.eye.metresPerPx);
     this.overlay.size(this.linePx, this.eye.metresPerPx);
+    this.actors.metresPerPx = this.eye.metresPerPx;
     this.actors.least_m = 7 * this.eye.metresPerPx;
     this.actors.update(time_s);
     this.pours.update(time_s);
-    this.asked = [...this.tape.update(this, time_s), ...this.touches.labels(this), ...this.ownLabels(time_s, clock), ...this.nameLabels(), ...this.overlay.labels(), ...this.plainLabels()];
+    this.asked = [...this.tape.update(this, time_s), ...this.threads.update(time_s, this.eye, this.view.units), ...this.touches.labels(this), ...this.ownLabels(time_s, clock), ...this.nameLabels(), ...this.overlay.labels(), ...this.plainLabels()];
   }
 
   nameLabels() {
@@ -94,7 +98,7 @@ export class Half {
 
   plainLabels() {
     if (!this.showsCompanion()) return [];
-    const range = (m) => Math.hypot(m.motion.companion.landing.drift_m, m.motion.companion.landing.axial_m - m.release.axial_m);
+    const range = (m) => Math.abs(m.motion.companion.landing.drift_m);      // along the ground, as every drift is
     const landed = this.shown.filter((m) => m.lines.companion && m.motion.companion.landing && range(m) > 0.05 && (m === this.lead || this.rect.width >= PHONE_PX));
     return landed.map((m) => ({
       key: `plain ${m.i}`, gap: 8, shy: true,

@@ -40,6 +40,7 @@ export class Paths {
     const entry = this.entry(m);
     const { line, plain: dotted } = entry;
     line.mesh.renderOrder = 4 - 0.01 * k;
+    line.material.depthTest = !m.outside;
     line.set([m.lines[this.frame]]);
     Object.assign(entry, { thin: m.stream ? 0.5 : 1 });
     line.uniforms.uAlpha.value = m.stream ? 0.7 : 1;

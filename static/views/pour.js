@@ -1,16 +1,19 @@
 // A pour at time t. At steady spin every parcel follows the same path in the turning frame, later by when it left: the stream is
-// that path between two ages, the drops are points on it. Both stages draw it in the turning frame, Outside turned by the angle.
+// that path between two ages, the drops are points on it. Where each parcel has its own path, the answer holds them all
+// (`pour_own.js`). Both stages draw it in the turning frame, Outside turned by the angle.
 
 import { Group } from '../vendor/three.module.js';
 import { angleAt, at } from '../time/track.js';
 import { Dots, KIND } from './dots.js';
 import { drawnPoint, turned } from './place.js';
+import { eachDrop, streamLines } from './pour_own.js';
 import { Ribbon } from './ribbon.js';
 import { rgb } from './styles.js';
 
 const MOST_DROPS = 1500;
 const DROP_PX = 4.2;             // at least; drops that fall one by one are drawn so that each is seen
 const DRIP_PX = 8;
+const WATER = rgb('#D8ECF4');
 const held = [0, 0, 0];
 const p = { x: 0, y: 0, z: 0 };
 
@@ -35,7 +38,7 @@ export class Pours {
     while (this.ribbons.length < this.pours.length) this.ribbons.push(this.ribbon());
     this.ribbons.forEach((ribbon, k) => {
       const m = this.pours[k];
-      ribbon.mesh.visible = Boolean(m) && m.stream.regime === 'stream';
+      ribbon.mesh.visible = Boolean(m) && m.stream.regime === 'stream' && !own(m);
       if (ribbon.mesh.visible) ribbon.set([streamLine(m)]);
     });
   }
@@ -52,6 +55,10 @@ export class Pours {
     this.turning.rotation.z = turn;
     this.drops.begin();
     this.pours.forEach((m, k) => {
+      if (own(m)) {
+        this.drawOwn(m, this.ribbons[k], time_s, turn);
+        return;
+      }
       const { first_leaves_s, last_leaves_s, breakup, regime } = m.stream;
       const whole_s = m.ends_s - m.starts_s;
       const breaks_s = breakup ? breakup.time_s - first_leaves_s : whole_s;
@@ -63,22 +70,37 @@ export class Pours {
     this.drops.end();
   }
 
+  drawOwn({ motion, stream }, ribbon, time_s, turn) {
+    const { radius_m, answer: { grid } } = this.model;
+    const rate = (grid.fps[0] / grid.fps[1]) * grid.samples_per_frame;
+    ribbon.uniforms.uFrom.value = -1e9;
+    ribbon.uniforms.uTo.value = 1e9;
+    ribbon.set(time_s >= stream.first_leaves_s ? streamLines(motion.findings.thread, time_s, radius_m) : []);
+    eachDrop(motion.findings.drops, rate, time_s, radius_m, MOST_DROPS, (point, diameter) => {
+      if (turn) turned(point, radius_m, turn, point);
+      this.drops.add(point, { size: DROP_PX, diameter, kind: KIND.ball, tint: WATER });
+    });
+  }
+
   // Drop n leaves n intervals after the first and is a drop from the age of breakup on.
   addDrops(m, time_s, turn, from_age_s) {
-    const { first_leaves_s, last_leaves_s, drop_interval_s, drop_diameter_m } = m.stream;
+    const { first_leaves_s, drop_interval_s, drop_diameter_m, drop_count } = m.stream;
     if (!(drop_interval_s > 0)) return;
     const whole_s = m.ends_s - m.starts_s;
-    const count = Math.floor((last_leaves_s - first_leaves_s) / drop_interval_s + 1e-9);
     const oldest = Math.max(0, Math.ceil((time_s - whole_s - first_leaves_s) / drop_interval_s));
-    const youngest = Math.min(count, Math.floor((time_s - from_age_s - first_leaves_s) / drop_interval_s));
+    const youngest = Math.min(drop_count - 1, Math.floor((time_s - from_age_s - first_leaves_s) / drop_interval_s));
     const skip = Math.max(1, Math.ceil((youngest - oldest + 1) / MOST_DROPS));
     for (let n = Math.ceil(oldest / skip) * skip; n <= youngest; n += skip) {
       const age_s = time_s - first_leaves_s - n * drop_interval_s;
       drawnPoint(at(m.path, m.starts_s + age_s, 'rotating_m', held), 0, this.model.radius_m, p);
       if (turn) turned(p, this.model.radius_m, turn, p);
-      this.drops.add(p, { size: m.stream.regime === 'drips' ? DRIP_PX : DROP_PX, diameter: drop_diameter_m, kind: KIND.ball, tint: rgb('#D8ECF4') });
+      this.drops.add(p, { size: m.stream.regime === 'drips' ? DRIP_PX : DROP_PX, diameter: drop_diameter_m, kind: KIND.ball, tint: WATER });
     }
   }
+}
+
+function own({ motion }) {
+  return Boolean(motion.findings?.drops);
 }
 
 // The parcel's path with age for time and the stream's diameter.

@@ -27,8 +27,10 @@ export function elevation(elevation_deg) {
   return e === 0 ? 'level' : e > 0 ? `${e}° up` : `${-e}° down`;
 }
 
+export const spinward = (way) => (way > 0 ? 'spinward' : 'antispinward');
+
 // 'Lob out, 1.3 m up, 4.3 m spinward, 0.80 s'
 export function whereIs(name, height_m, drift_m, units) {
-  const way = Math.abs(drift_m) < 0.05 ? '' : `, ${figure(Math.abs(drift_m), 'm', units, 1)} ${drift_m > 0 ? 'spinward' : 'antispinward'}`;
+  const way = Math.abs(drift_m) < 0.05 ? '' : `, ${figure(Math.abs(drift_m), 'm', units, 1)} ${spinward(drift_m)}`;
   return `${name}, ${figure(Math.max(0, height_m), 'm', units, 1)} up${way}`;
 }

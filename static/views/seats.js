@@ -4,6 +4,7 @@ import { angleAt } from '../time/track.js';
 import { fit } from './framing.js';
 import { bodyAt, deckAt, standing } from './model.js';
 import { azimuthOf } from './place.js';
+import { reachOf } from './reach.js';
 import { PERSON_M } from './figure.js';
 
 const RAD = Math.PI / 180;
@@ -14,7 +15,7 @@ export const SEATS = {
   b: { name: 'From beside', plan: [-9, 24] },
   c: { name: 'From the hub', plan: [0, 0] },
   d: { name: 'From the axis', plan: [52, -52] },
-  e: { name: 'With the ball', plan: [25, 38] },
+  e: { name: 'With it', plan: [25, 38] },
   w: { name: 'Whole wheel', plan: [-52, -52] },
 };
 
@@ -85,6 +86,7 @@ export function seenPoints(stage, model, shown) {
   for (const m of shown) {
     points.push(...m.lines[stage.frame].points);
     if (m.motion.companion?.landing && m.lines.companion && stage.companion) points.push(...companionPointsIn(stage, model, m));
+    for (const q of extent(stage, model, m)) push(q);
     if (m.landing) for (const dz of [0, Math.min(1.6, 0.3 * model.radius_m)]) push(deckAt(model, stage.frame, m.landing.along_m, 0, m.landing.axial_m + dz, m.landing.time_s, p, m.floor));
   }
   const until_s = (stage.lead ?? shown[0])?.ends_s ?? 0;
@@ -92,7 +94,12 @@ export function seenPoints(stage, model, shown) {
     for (const [along, up, axial] of aboutPerson(model.ground)) push(model.ground.on(person.along_m + along, up, person.axial_m + axial, turn, p, person.floor));
   }
   if (stage.others) points.push(...stage.others);
-  return climbs(points, model) ? [...points, ...model.ground.outline()] : points;
+  return climbs(points, model) || shown.some((m) => m.outside) ? [...points, ...model.ground.outline()] : points;
+}
+
+// What goes with a motion besides its path: who moves along it from head to feet, the pivot, the line, the cup.
+function extent(stage, model, m) {
+  return [m.starts_s, (m.starts_s + m.ends_s) / 2, m.ends_s].flatMap((time_s) => reachOf(model, m, stage.frame, time_s));
 }
 
 // A little room about a person, head to foot; where none fits, about the place a thing starts from.

@@ -6,7 +6,7 @@ import { degrees, whereIs } from './say.js';
 
 const EVERY_MS = 600;
 const MOST_NAMED = 4;
-const ENDED = { landed: ', landed', rest: ', at rest', edge: ', over the edge' };
+const ENDED = { landed: ', landed', rest: ', at rest', edge: ', over the edge', arrived: ', arrived' };
 
 export function stageWords(model, shown, frame, seat, time_s, units) {
   const parts = [`${frame === 'aboard' ? 'Aboard' : 'Outside'}, ${seatName(seat, model.shape.kind).toLowerCase()}`];

@@ -8,7 +8,7 @@ import { figure } from './say.js';
 import { rgb } from './styles.js';
 
 const NEAR_PX = 16;
-const WORDS = { deck: 'meets the deck', floor: 'meets the floor', ceiling: 'meets the ceiling', hub: 'meets the hub', wall: 'meets a wall', grip: 'grips', slip: 'slips', rest: 'comes to rest', edge: 'goes over the edge' };
+const WORDS = { deck: 'meets the deck', floor: 'meets the floor', ceiling: 'meets the ceiling', hub: 'meets the hub', wall: 'meets a wall', grip: 'grips', slip: 'slips', rest: 'comes to rest', edge: 'goes over the edge', arrives: 'arrives', dock: 'reaches the dock', target: 'reaches the cup', slack: 'hangs on a slack line' };
 
 export class Touches {
   constructor(shared, frame) {

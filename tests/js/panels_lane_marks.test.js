@@ -47,3 +47,18 @@ test('how it ends, in words', () => {
   assert.deepEqual(lastSeen(rolled), { say: 'leaves the edge', along_m: 4, drift_m: 3, time_s: 3 });
   assert.equal(endWords({ landing: null, no_landing: 'starts_there', kind: 'stand', end: 'duration', events: [release] }), 'stands');
 });
+
+test('what people, craft and hanging things do has its marks, a pass of the rim among them', () => {
+  const events = [release, { kind: 'arrives', time_s: 2 }, { kind: 'dock', time_s: 3 }, { kind: 'slack', time_s: 4 }];
+  const marks = eventMarks([lane({ kind: 'let_go', events, findings: { sweeps_by: [{ time_s: 5, distance_m: 9 }] } })], () => 'Hand');
+  assert.deepEqual(marks.map(mark => mark.what), ['arrives', 'reaches the dock', 'its line goes slack', 'the place it left sweeps by']);
+  assert.ok(marks.every(mark => mark.sign && !mark.big));
+  const [cup] = eventMarks([lane({ kind: 'pour', events: [{ kind: 'target', time_s: 1 }] })], () => 'Tea');
+  assert.equal(cup.what, 'reaches the cup');
+});
+
+test('how people and hanging things end', () => {
+  const walk = { kind: 'walk', landing: null, no_landing: 'starts_there', end: 'arrived', events: [release, { kind: 'arrives', time_s: 5 }] };
+  assert.equal(endWords(walk), 'arrives 5.00');
+  assert.equal(endWords({ kind: 'hang', landing: null, no_landing: 'never_meets', end: 'time limit', events: [release] }), 'hangs');
+});

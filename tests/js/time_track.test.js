@@ -139,6 +139,13 @@ test('the scene ends with the last parcel of a pour', () => {
   near(endOf(answer, [{ ends_s: 1.5 }, { ends_s: 0.6 }]), 2.6);
 });
 
+test('where the drops go their own ways it ends with the last of them', () => {
+  const pour = (ends_s) => ({ stream: { first_leaves_s: 0, last_leaves_s: 2 }, findings: { drops: { ends_s: Float64Array.from(ends_s) } } });
+  near(endOf({ motions: [pour([1.1, 1.9, 1.4])] }, [{ ends_s: 0.6 }]), 1.9);
+  near(endOf({ motions: [pour([0.2])] }, [{ ends_s: 0.6 }]), 0.6);
+  near(endOf({ motions: [pour([])] }, [{ ends_s: 0.6 }]), 2.6);
+});
+
 test('upper finds the first later time', () => {
   assert.equal(upper([0, 1, 1, 2], 1), 3);
   assert.equal(upper([0, 1], -1), 0);

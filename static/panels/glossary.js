@@ -1,0 +1,32 @@
+// "Words used here": a sheet of every term the page uses. Its entries are fetched when they are first wanted.
+
+import { $, h } from './dom.js';
+import { createSheet } from './sheet.js';
+
+export function createGlossary() {
+  const sheet = createSheet({ title: 'Words used here' });
+  const list = h('dl', { class: 'glossary' });
+  sheet.content.append(list);
+  let asked = null;
+
+  const fill = () =>
+    (asked ??= import('./glossary_words.js').then(({ GLOSSARY }) =>
+      list.append(...GLOSSARY.flatMap(([term, words]) => [h('dt', { tabindex: -1, id: idOf(term) }, term), h('dd', {}, words)])),
+    ));
+
+  /** Opens it; at a term where one is given. */
+  async function show(term = null) {
+    sheet.show();
+    await fill();
+    const found = term && document.getElementById(idOf(term));
+    if (!found) return;
+    found.scrollIntoView({ block: 'start' });
+    found.focus({ preventScroll: true });
+  }
+  $('#glossary-link').addEventListener('click', () => show());
+  return { show };
+}
+
+function idOf(term) {
+  return `word-${term.toLowerCase().replace(/\W+/g, '-')}`;
+}

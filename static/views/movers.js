@@ -1,0 +1,119 @@
+// Those who are themselves what moves: the lay figure that jumps, walks, rides or lets go, its lift, and the craft that comes in.
+
+import { Group, Matrix4, Mesh, Vector3 } from '../vendor/three.module.js';
+import { movesAPerson } from '../state/kinds.js';
+import { foundAt } from '../time/findings.js';
+import { angleAt } from '../time/track.js';
+import { PERSON_M } from './figure.js';
+import { carGeometry, craftGeometry } from './hulls.js';
+import { cardMaterial } from './materials.js';
+import { bodyAt } from './model.js';
+import { standOf } from './reach.js';
+
+const DEG = Math.PI / 180;
+const LEAST_PX = 10;             // lower on the picture than this, and a dot says more than a figure
+const CRAFT_PX = 26;             // a craft is drawn no shorter
+const turning = new Matrix4();
+const [x, y, z] = [new Vector3(), new Vector3(), new Vector3()];
+
+export class Movers {
+  constructor(shared, frame, figure, wood) {
+    Object.assign(this, { shared, frame, group: new Group(), pools: new Map(), shown: [] });
+    this.make = {
+      person: () => new Mesh(figure, wood),
+      car: () => new Mesh((this.car ??= carGeometry()), (this.card ??= cardMaterial(shared, '#9AA3A1', { fill: 0.6 }))),
+      craft: () => new Mesh((this.hull ??= craftGeometry()), (this.card ??= cardMaterial(shared, '#9AA3A1', { fill: 0.6 }))),
+    };
+  }
+
+  read(model, shown) {
+    this.model = model;
+    this.shown = shown.filter((m) => m.path.count && (movesAPerson(m.motion.kind) || m.motion.kind === 'approach'));
+  }
+
+  // Whether it is drawn here, and not as a dot.
+  draws(m, metresPerPx) {
+    return this.shown.includes(m) && (m.motion.kind === 'approach' || PERSON_M > LEAST_PX * metresPerPx);
+  }
+
+  update(time_s, metresPerPx) {
+    this.used = { person: 0, car: 0, craft: 0 };
+    for (const m of this.shown) if (time_s >= m.starts_s - 1e-6 && this.draws(m, metresPerPx)) {
+      if (m.motion.kind === 'approach') this.putCraft(m, time_s, metresPerPx);
+      else this.putPerson(m, time_s);
+    }
+    for (const [kind, pool] of this.pools) pool.forEach((mesh, k) => { mesh.visible = k < this.used[kind]; });
+  }
+
+  putPerson(m, time_s) {
+    const { spin, up, axial, feet } = standOf(this.model, m, this.frame, time_s);
+    const turn = headed(spin, axial, (m.asked.heading_deg ?? 0) * DEG);
+    if (m.motion.kind === 'lift') this.place(this.next('car'), feet, [spin, up, axial]);
+    this.place(this.next('person'), feet, leant([turn.forward, up, turn.side], spin, this.lean(m, time_s)));
+  }
+
+  // Against what is felt sideways, so that it and the weight go through the feet.
+  lean(m, time_s) {
+    const found = (name) => foundAt(m.motion, this.model.answer.grid, name, time_s) ?? 0;
+    return -Math.sign(found('sideways_m_s2')) * found('lean_deg') * DEG;
+  }
+
+  // It does not turn while it coasts; docked, it turns with what it is docked to.
+  putCraft(m, time_s, metresPerPx) {
+    const { points } = m.lines.outside;
+    const way = [0, 1, 2].map((c) => points[points.length - 3 + c] - points[c]);
+    const long = Math.hypot(...way) || 1;
+    const { answer } = this.model;
+    const last_s = Math.min(time_s, m.ends_s);
+    const turn = this.frame === 'outside' ? angleAt(answer, time_s) - angleAt(answer, last_s) : -angleAt(answer, last_s);
+    const nose = turnedWay(way.map((part) => part / long), turn);
+    const side = Math.abs(nose[2]) > 0.9 ? [1, 0, 0] : [0, 0, 1];
+    const up = unit(cross(side, nose));
+    const mesh = this.next('craft');
+    this.place(mesh, bodyAt(this.model, m, this.frame, time_s, {}), [nose, up, cross(nose, up)]);
+    mesh.scale.setScalar(Math.max(m.size_m ?? 1, CRAFT_PX * metresPerPx));
+  }
+
+  next(kind) {
+    if (!this.pools.has(kind)) this.pools.set(kind, []);
+    const pool = this.pools.get(kind);
+    if (pool.length === this.used[kind]) {
+      pool.push(this.make[kind]());
+      this.group.add(pool.at(-1));
+    }
+    this.used[kind] += 1;
+    return pool[this.used[kind] - 1];
+  }
+
+  place(mesh, at, [a, b, c]) {
+    mesh.position.set(at.x, at.y, at.z);
+    mesh.quaternion.setFromRotationMatrix(turning.makeBasis(x.set(...a), y.set(...b), z.set(...c)));
+  }
+}
+
+// Facing along the ground by an angle from spinward.
+function headed(spin, axial, heading) {
+  const [s, c] = [Math.sin(heading), Math.cos(heading)];
+  return { forward: mix(spin, c, axial, s), side: mix(axial, c, spin, -s) };
+}
+
+// The three axes of a figure tipped toward `spin` by an angle.
+function leant(axes, spin, angle) {
+  if (!angle) return axes;
+  const about = cross(axes[1], spin);
+  const [s, c] = [Math.sin(angle), Math.cos(angle)];
+  return axes.map((v) => {
+    const along = dot(about, v) * (1 - c);
+    const across = cross(about, v);
+    return v.map((part, k) => part * c + across[k] * s + about[k] * along);
+  });
+}
+
+function turnedWay([a, b, c], turn) {
+  return [a * Math.cos(turn) - b * Math.sin(turn), a * Math.sin(turn) + b * Math.cos(turn), c];
+}
+
+const mix = (a, by, b, more) => a.map((part, k) => part * by + b[k] * more);
+const dot = (a, b) => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
+const cross = (a, b) => [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]];
+const unit = (v) => v.map((part) => part / (Math.hypot(...v) || 1));

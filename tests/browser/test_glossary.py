@@ -1,0 +1,73 @@
+"""Words used here: a sheet, opened by button, key and term, with an entry for every kind of motion and every figure told."""
+
+import re
+
+from .looking import open_place, stop, until
+from .test_motions import add
+
+KINDS_AS_TERMS = {"stand": "stand", "let_go": "let go"}
+
+
+def terms(page):
+    page.locator(".glossary dt").first.wait_for()
+    return [text.lower() for text in page.locator(".glossary dt").all_inner_texts()]
+
+
+def test_it_is_fetched_when_first_opened_and_explains_every_kind(page):
+    asked = []
+    page.on("request", lambda request: asked.append(request.url))
+    assert page.locator(".glossary dt").count() == 0
+    page.get_by_role("button", name="Words used here").click()
+    listed = terms(page)
+    assert [url.rsplit("/", 1)[1] for url in asked if "glossary" in url] == ["glossary_words.js"]
+    kinds = page.request.get("/api/fields").json()["kinds"]
+    assert {KINDS_AS_TERMS.get(kind, kind) for kind in kinds} <= set(listed)
+    assert page.locator(".glossary dd").count() == len(listed)
+
+
+def test_w_opens_it_and_escape_puts_it_away(page):
+    stop(page)
+    page.locator("h1").click()
+    page.keyboard.press("Escape")
+    page.keyboard.press("w")
+    dialog = page.get_by_role("dialog", name="Words used here")
+    dialog.wait_for()
+    terms(page)
+    page.keyboard.press("Escape")
+    until("it is away", lambda: not dialog.is_visible())
+
+
+def test_a_term_opens_it_at_its_entry(page):
+    add(page, "Add a lift ride")
+    open_place(page, 3)
+    page.locator('#at-the-clock [data-found="tilt_deg"] .term').click()
+    page.locator(".glossary dt:focus").wait_for()
+    assert page.locator(".glossary dt:focus").inner_text() == "Apparent tilt"
+    box = page.locator(".glossary dt:focus").bounding_box()
+    assert 0 <= box["y"] < page.viewport_size["height"]
+
+
+def test_every_label_at_the_clock_has_an_entry(page):
+    for button in (
+        "Add a jump",
+        "Add a walk",
+        "Add a lift ride",
+        "Add someone who lets go",
+        "Add an approach",
+        "Add a hanging",
+    ):
+        add(page, button)
+    open_place(page, 3)
+    buttons = page.locator("#at-the-clock .term")
+    until("read-outs of all", lambda: buttons.count() >= 12)
+    wanted = [re.sub(r"^What (.*) is$", r"\1", buttons.nth(k).get_attribute("title")) for k in range(buttons.count())]
+    page.get_by_role("button", name="Words used here").click()
+    assert set(wanted) <= set(terms(page))
+
+
+def test_it_is_in_reach_on_a_phone(open_page):
+    page = open_page(width=390, height=844)
+    page.locator('#strip [data-place="away"]').click()
+    page.get_by_role("button", name="Words used here").click()
+    assert "spinward" in terms(page)
+    assert page.evaluate("document.documentElement.scrollWidth") <= 390

@@ -1,0 +1,33 @@
+// Why it drifts: steps of the bar follow one another in the stated order and end at the drift.
+
+import assert from 'node:assert/strict';
+import test from 'node:test';
+import { partsOf } from '../../static/panels/drift_bar.js';
+import { FINDINGS } from '../../static/state/findings.js';
+import { GLOSSARY } from '../../static/panels/glossary_words.js';
+
+const landing = parts => ({ landing: { drift_parts_m: { order: ['centrifugal', 'coriolis', 'drag'], ...parts } } });
+
+test('each part begins where the one before it ended', () => {
+  const parts = partsOf(landing({ centrifugal: 5, coriolis: -2, drag: -0.5, other: 0.25 }));
+  assert.deepEqual(parts.map(part => part.name), ['Centrifugal', 'Coriolis', 'Drag', 'The rest']);
+  assert.deepEqual(parts.map(part => part.from_m), [0, 5, 3, 2.5]);
+  assert.equal(parts.at(-1).from_m + parts.at(-1).by_m, 2.75);
+});
+
+test('the order is the answer’s, and a rest of nothing is left out', () => {
+  const parts = partsOf({ landing: { drift_parts_m: { order: ['drag', 'coriolis'], drag: 1, coriolis: 2, other: 1e-12 } } });
+  assert.deepEqual(parts.map(part => part.name), ['Drag', 'Coriolis']);
+});
+
+test('without parts there is no bar', () => {
+  for (const motion of [undefined, { landing: null }, { landing: { drift_parts_m: null, drift_parts_none: 'bounced first' } }]) assert.equal(partsOf(motion), null);
+});
+
+test('every term that a figure refers to is explained, in the order of the alphabet', () => {
+  const terms = GLOSSARY.map(([term]) => term.toLowerCase());
+  for (const [name, , , term] of Object.values(FINDINGS).flat()) assert.ok(terms.includes(term), `${name}: ${term}`);
+  assert.deepEqual(terms, [...terms].sort((a, b) => a.localeCompare(b, 'en')));
+  assert.equal(new Set(terms).size, terms.length);
+  for (const [term, words] of GLOSSARY) assert.ok(words.endsWith('.') && words.split(/\.(?:\s|$)/).filter(Boolean).length <= 2, term);
+});
