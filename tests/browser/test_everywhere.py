@@ -69,7 +69,7 @@ def test_forced_colours_keep_the_page(open_page):
 def test_the_keyboard_alone_reaches_everything(page):
     stop(page, 0)
     seen = []
-    for _ in range(90):
+    for _ in range(150):
         page.keyboard.press("Tab")
         where = page.evaluate(REGION)
         if not seen or seen[-1] != where:
