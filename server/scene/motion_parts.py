@@ -28,6 +28,11 @@ def heading(label):
     return number(label, "°", -360, 360, 0.0, shown={"min": -180, "max": 180, "scale": "linear"})
 
 
+def elevation(label, default=...):
+    """A field that is an angle up from level."""
+    return number(label, "°", -90, 90, default, shown={"min": -90, "max": 90, "scale": "linear"})
+
+
 class Carried(Strict):
     """The thrower's own motion, added to the throw."""
 
@@ -178,7 +183,7 @@ class Throw(Released):
     kind: Literal["throw"]
     speed_m_s: float = speed("Speed", 0.0)
     heading_deg: float = heading("Toward")
-    elevation_deg: float = number("Up", "°", -90, 90, 0.0, shown={"min": -90, "max": 90, "scale": "linear"})
+    elevation_deg: float = elevation("Up", 0.0)
 
 
 class RampPart(Strict):

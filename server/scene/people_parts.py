@@ -4,7 +4,7 @@ from typing import ClassVar, Literal
 
 from pydantic import Field
 
-from .motion_parts import Carried, Motion, Place, heading, speed
+from .motion_parts import Carried, Motion, Place, elevation, heading, speed
 from .parts import number
 
 _HERE = {"along_m": 0.0, "height_m": 0.0, "axial_m": 0.0}
@@ -32,10 +32,6 @@ def _mass():
     return number("Mass", "kg", 1, 1_000, 75.0, shown={"min": 20, "max": 150, "scale": "linear"})
 
 
-def _elevation(label, default):
-    return number(label, "°", -90, 90, default, shown={"min": -90, "max": 90, "scale": "linear"})
-
-
 class Person(Motion):
     """What motions of people on their feet share: the place is that of the feet, the path that of the centre."""
 
@@ -53,7 +49,7 @@ class Jump(Person):
     kind: Literal["jump"]
     speed_m_s: float = speed("Speed", 2.7)
     heading_deg: float = heading("Toward")
-    elevation_deg: float = _elevation("Up", 90.0)
+    elevation_deg: float = elevation("Up", 90.0)
     carried: Carried | None = None
     drag_area_m2: float = number("Drag area", "m²", 0, 100, 0.5, shown={"min": 0, "max": 2, "scale": "linear"})
 
@@ -65,7 +61,7 @@ class Walk(Person):
     kind: Literal["walk"]
     speed_m_s: float = speed("Speed", 1.4)
     heading_deg: float = heading("Toward")
-    climb_deg: float = _elevation("Climbs", 0.0)
+    climb_deg: float = elevation("Climbs", 0.0)
     for_s: float = number("For", "s", 0.05, 600, 5.0, shown={"min": 1, "max": 60, "scale": "linear"})
 
 
@@ -95,7 +91,7 @@ class LetGo(Motion):
     mass_kg: float = _mass()
     speed_m_s: float = speed("Push", 0.0)
     heading_deg: float = heading("Toward")
-    elevation_deg: float = _elevation("Up", 0.0)
+    elevation_deg: float = elevation("Up", 0.0)
 
 
 class Approach(Motion):
@@ -114,7 +110,7 @@ class Approach(Motion):
     dock: Literal["hub", "rim"] = Field("hub", json_schema_extra={"label": "Dock", "unit": "", "kind": "choice"})
     speed_m_s: float = speed("Closing speed", 5.0)
     heading_deg: float = number("Comes from", "°", -360, 360, 90.0, shown={"min": -180, "max": 180, "scale": "linear"})
-    elevation_deg: float = _elevation("From up", 0.0)
+    elevation_deg: float = elevation("From up", 0.0)
     from_m: float = number("From", "m", 1, 1_000_000, 200.0, shown={"min": 10, "max": 1_000, "scale": "log"})
     mass_kg: float = number("Mass", "kg", 1, 1e9, 12_000.0, shown={"min": 1_000, "max": 100_000, "scale": "log"})
     size_m: float = number("Size", "m", 0.1, 1_000, 3.0, shown={"min": 1, "max": 30, "scale": "linear"})

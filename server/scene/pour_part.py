@@ -5,21 +5,17 @@ from typing import ClassVar, Literal
 from pydantic import Field
 
 from ..physics.liquids import LIQUIDS
-from .motion_parts import Motion, heading
+from .motion_parts import Motion, elevation, heading
 from .parts import Strict, number
 
 LIQUID_NAMES = tuple(x.name for x in LIQUIDS)
-
-
-def _elevation(default=...):
-    return number("Up", "°", -90, 90, default, shown={"min": -90, "max": 90, "scale": "linear"})
 
 
 class TiltPoint(Strict):
     """Where the lip points, and how much flows, at a time after the pour began; straight between points, held after the last."""
 
     time_s: float = number("Time of the tilt", "s", 0, 600, above=True)
-    elevation_deg: float = _elevation()
+    elevation_deg: float = elevation("Up")
     flow_ml_s: float = number("Flow", "ml/s", 0, 1_000, shown={"min": 0, "max": 200, "scale": "linear"})
 
 
@@ -47,7 +43,7 @@ class Pour(Motion):
     }
     kind: Literal["pour"]
     heading_deg: float = heading("Toward")
-    elevation_deg: float = _elevation(0.0)
+    elevation_deg: float = elevation("Up", 0.0)
     flow_ml_s: float = number("Flow", "ml/s", 0.1, 1_000, shown={"min": 1, "max": 200, "scale": "log"})
     lip_diameter_mm: float = number("Lip", "mm", 1, 100, shown={"min": 1, "max": 40, "scale": "log"})
     duration_s: float = number("For", "s", 0.05, 600, shown={"min": 0.1, "max": 20, "scale": "log"})

@@ -5,19 +5,21 @@ from fastapi.responses import HTMLResponse
 from fastapi.templating import Jinja2Templates
 
 from .. import __version__
+from ..exports.notes import CAUTION
 from .places import folder
 
 router = APIRouter(include_in_schema=False)
 _templates = Jinja2Templates(folder("templates"))
+_SAID = {"version": __version__, "caution": CAUTION}
 
 
 @router.api_route("/", methods=["GET", "HEAD"], response_class=HTMLResponse)
 def page(request: Request):
     """The workbench."""
-    return _templates.TemplateResponse(request, "page.html", {"version": __version__})
+    return _templates.TemplateResponse(request, "page.html", _SAID)
 
 
 @router.api_route("/brief", methods=["GET", "HEAD"], response_class=HTMLResponse)
 def brief(request: Request):
     """The page to print."""
-    return _templates.TemplateResponse(request, "brief.html", {"version": __version__})
+    return _templates.TemplateResponse(request, "brief.html", _SAID)

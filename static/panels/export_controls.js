@@ -1,23 +1,11 @@
 // Choices inside a sentence: a list to pick from and a figure to type, both ruled under like the figures on the cards.
 
 import { h, setAttribute, setChildren, setText } from './dom.js';
+import { createList } from './select.js';
 
 /** options() → [[value, words]], values text or numbers; chosen(); choose(value). */
-export function inlinePick({ label, options, chosen, choose }) {
-  const element = h('select', { class: 'in-line', 'aria-label': label, onchange: () => choose(listed[element.selectedIndex][0]) });
-  let listed = [];
-  function update() {
-    const wanted = options();
-    if (JSON.stringify(wanted) !== JSON.stringify(listed)) {
-      listed = wanted;
-      setChildren(
-        element,
-        listed.map(([value, words]) => h('option', { value: String(value) }, words)),
-      );
-    }
-    element.selectedIndex = listed.findIndex(([value]) => value === chosen());
-  }
-  return { element, update };
+export function inlinePick({ label, ...list }) {
+  return createList({ class: 'in-line', 'aria-label': label }, list);
 }
 
 /** text() → what stands there; keep(typed) after Enter or on leaving; `empty`: what an empty one means. */

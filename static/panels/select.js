@@ -3,28 +3,37 @@
 import { h, setChildren } from './dom.js';
 import { createRefusalSlot } from './refusals.js';
 
-/** options() → [[value, words]]; chosen() → value; choose(value). Values are text or numbers. */
-export function createSelect({ store, path, label, options, chosen, choose }) {
-  const select = h('select', { 'aria-label': label, onchange: () => choose(listed[select.selectedIndex][0]) });
-  const slot = createRefusalSlot({ store, path, frame: select });
-  const element = h(
-    'div',
-    { class: 'group', 'data-row': path },
-    h('div', { class: 'between' }, h('span', {}, label), select),
-    slot.element,
-  );
+/** A list alone, its options set anew when they change: options() → [[value, words]]; chosen() → value; choose(value). Values are
+ * text or numbers; attributes are the list's own. */
+export function createList(attributes, { options, chosen, choose }) {
+  const element = h('select', { ...attributes, onchange: () => choose(listed[element.selectedIndex][0]) });
   let listed = [];
-
   function update() {
     const wanted = options();
     if (JSON.stringify(wanted) !== JSON.stringify(listed)) {
       listed = wanted;
       setChildren(
-        select,
+        element,
         listed.map(([value, words]) => h('option', { value: String(value) }, words)),
       );
     }
-    select.selectedIndex = listed.findIndex(([value]) => value === chosen());
+    element.selectedIndex = listed.findIndex(([value]) => value === chosen());
+  }
+  return { element, update };
+}
+
+/** The same in a row under its label. */
+export function createSelect({ store, path, label, options, chosen, choose }) {
+  const list = createList({ 'aria-label': label }, { options, chosen, choose });
+  const slot = createRefusalSlot({ store, path, frame: list.element });
+  const element = h(
+    'div',
+    { class: 'group', 'data-row': path },
+    h('div', { class: 'between' }, h('span', {}, label), list.element),
+    slot.element,
+  );
+  function update() {
+    list.update();
     slot.update();
   }
   return { element, update };
