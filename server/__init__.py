@@ -1,3 +1,3 @@
 """Rimfall: motion in rotating space habitats, computed, and drawn from both frames at once."""
 
-__version__ = "0.4.0"
+__version__ = "0.5.0"

@@ -1,4 +1,4 @@
-"""The commands: serve the page, trace a scene. Documents in; words and a table, or JSON, out.
+"""The commands: serve the page, trace a scene, and those that have a module of their own. Documents in; words and a table, or JSON, out.
 
 Exit codes: 0 done, 1 a fault of ours, 2 bad input (each reason a line on stderr), 130 stopped.
 """
@@ -11,12 +11,13 @@ import threading
 import webbrowser
 from pathlib import Path
 
-from . import __version__, choices
+from . import __version__, choices, feel_commands
 from .errors import BadInput, Refused, refusal
 from .exports.options import read_options
 from .many import command as vary
 from .scene import answers, phrases, questions, words
 from .scene.reading import read
+from .tables import aligned
 from .writing import write_all
 
 DONE, BAD_INPUT, STOPPED = 0, 2, 130  # 1, a fault of ours, is Python's own for what nobody caught
@@ -67,6 +68,7 @@ def _parser():
     )
     choices.add_to(trace)
     trace.set_defaults(run=_trace)
+    feel_commands.add_to(commands)
     vary.add_to(commands)
     return parser
 
@@ -83,7 +85,9 @@ def _serve(chosen):
     print(f"Rimfall is at {address} (Ctrl+C stops it)", flush=True)
     if chosen.open:
         threading.Timer(0.5, webbrowser.open, [address]).start()
-    config = uvicorn.Config(make_app(chosen.host), log_level="warning", access_log=False, ws="none")
+    config = uvicorn.Config(
+        make_app(chosen.host), log_level="warning", access_log=False, ws="none", server_header=False
+    )
     uvicorn.Server(config).run(sockets=[listening])
     return DONE
 
@@ -157,8 +161,4 @@ def _table(traced):
             speed = float((state.local_m_s[0] ** 2).sum() ** 0.5)
             figures = (state.time_s[0], state.along_m[0], state.height_m[0], state.axial_m[0], speed)
             rows.append((one.motion.name, event.kind, *(f"{v:.4f}" for v in figures)))
-    widths = [max(len(r[k]) for r in rows) for k in range(len(_COLUMNS))]
-    return [
-        "  ".join(c.ljust(w) if k < 2 else c.rjust(w) for k, (c, w) in enumerate(zip(r, widths, strict=True))).rstrip()
-        for r in rows
-    ]
+    return aligned(rows, left=2)

@@ -29,6 +29,21 @@ from server.doorway import open_scene, trace, vary
 for values, scene in vary(open_scene("same-lob"), {"habitat.spin_rpm": [1, 3, 6]}):
     print(values, round(trace(scene).motions["Lob out"].landing.drift_m, 2), "m")
 ```
+
+What people would feel, and the smallest habitat for two wishes:
+
+```python
+from server.doorway import feel, open_scene, size
+
+answer = feel(open_scene("same-lob"))
+print(answer["says"]["lead"])
+print(answer["says"]["summary"])
+wishes = [
+    {"kind": "figure", "quantity": "gravity", "bound": "exactly", "value": 0.9},
+    {"kind": "figure", "quantity": "spin", "bound": "at_most", "value": 2},
+]
+print(round(size(wishes)["smallest"]["radius_m"]), "m")
+```
 """
 
 import json
@@ -40,8 +55,9 @@ import numpy as np
 from . import choices
 from .exports.options import read_options
 from .many import grid, over
-from .scene import examples, questions, words
-from .scene.reading import read
+from .scene import examples, feel_answers, questions, size_answers, words
+from .scene import feel as people
+from .scene.reading import read, read_size
 from .writing import write_all
 
 
@@ -102,6 +118,18 @@ def trace(scene):
     """The Answer to a Scene. Raises TooMuch where it would take too many samples."""
     traced = questions.trace(scene)
     return Answer(scene, {one.motion.name: _path(one) for one in traced.motions})
+
+
+def feel(scene, units="si"):
+    """What people would feel in a Scene's habitat, beside every published limit: the answer of `POST /api/feel` as a dict."""
+    return feel_answers.as_data(people.feel(scene), units)
+
+
+def size(wishes, person=None, units="si"):
+    """The smallest habitat that meets some wishes, or which of them collide: the answer of `POST /api/size` as a dict. Raises
+    BadInput or TooMuch."""
+    asked = {"wishes": wishes} | ({} if person is None else {"person": person})
+    return size_answers.as_data(read_size(json.dumps(asked)), units)
 
 
 def export(scene, path, **options):

@@ -1,7 +1,9 @@
 // The page to print: the scene of the link, or the one at hand, in words, line plates, plots and figures.
 
+import { requestOf } from './api/ask_feel.js';
 import { createClient } from './api/client.js';
 import { linkOf } from './brief/address.js';
+import { feltOf } from './brief/felt.js';
 import { figuresOf, tableOf } from './brief/figures.js';
 import { platesOf } from './brief/plates.js';
 import { plotsOf } from './brief/plots.js';
@@ -44,7 +46,9 @@ async function sceneAtHand() {
 
 // asked anew in the units shown: the server's sentences have them too
 async function fill(store, plots, link) {
-  store.setAnswer(await client.trace(store.document, { units: store.view.units }), store.document);
+  const { units } = store.view;
+  const [answer, feel] = await Promise.all([client.trace(store.document, { units }), client.feel(requestOf(store.document), { units })]);
+  store.setAnswer(answer, store.document);
   $('#title').textContent = store.read('title') || UNTITLED;
   window.document.title = `${store.read('title') || UNTITLED} · Brief · Rimfall`;
   $('#direction').textContent = direction(store);
@@ -53,6 +57,7 @@ async function fill(store, plots, link) {
     moves: movesOf(store),
     habitat: figuresOf(store),
     events: tableOf(store),
+    felt: feltOf(feel, units),
     plots,
     sources: sourcesOf(store),
     link: link.rows,
@@ -61,7 +66,7 @@ async function fill(store, plots, link) {
   $('#sheet').hidden = false;
   await window.document.fonts.ready;
   $('#print').disabled = false;
-  window.document.body.dataset.ready = store.view.units;
+  window.document.body.dataset.ready = units;
 }
 
 // a section with nothing to say is not there

@@ -1,6 +1,7 @@
 // Builds everything, and is the only module that knows all others.
 
 import { createAsk } from './api/ask.js';
+import { createAskFeel } from './api/ask_feel.js';
 import { Refused, createClient } from './api/client.js';
 import { createBar } from './panels/bar.js';
 import { createDials } from './panels/dials.js';
@@ -95,6 +96,7 @@ function build({ store, clock, ask }) {
       1: () => sizeAnswer(store),
       2: () => motionsWords(store.document.motions, store.fields.kinds),
       3: () => looksAnswer(store, clock),
+      4: () => store.feel?.says.short ?? 'not asked yet',
     },
   });
   createHowBig({ store });
@@ -107,6 +109,20 @@ function build({ store, clock, ask }) {
   createTakeAway({ store, clock, exported: client.exported, studio: createStudio(stages), sceneText });
   createKeys({ store, clock, timeline, looks, stages, glossary });
   createKeeping({ store, autosave, open });
+  createAskFeel({ store, feel: client.feel });
+  whenOpened(store, 4, async () => {
+    const { createFeel } = await import('./panels/feel.js');
+    await createFeel({ store, client, glossary });
+  });
+}
+
+// what belongs to a place that few open at once is fetched with its first opening
+function whenOpened(store, place, make) {
+  const off = store.on('view', () => {
+    if (store.view.place !== place) return;
+    off();
+    make().catch(() => store.tell({ kind: 'failed', field: null, say: 'This place could not be fetched: reload the page.' }));
+  });
 }
 
 // only what the server can trace is let in; the scene that is left stays among the recent ones

@@ -38,7 +38,7 @@ def test_the_wheel_holds_the_page_and_no_build_leftovers(wheel):
         "server/static/vendor/three.module.js",
         "server/templates/page.html",
     } <= set(names)
-    assert {name.split("/")[0] for name in names} == {"server", "rimfall-0.4.0.dist-info"}
+    assert {name.split("/")[0] for name in names} == {"server", "rimfall-0.5.0.dist-info"}
     assert [
         name for name in names if re.search(r"node_modules|vendor_build|package(-lock)?\.json$|__pycache__", name)
     ] == []

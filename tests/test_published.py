@@ -1,8 +1,10 @@
 """Published values against the program: each row of tests/published/ that is not a warning is asked of the code here.
 
-Left to later work, because the program does not compute them yet: limits of what people bear and the head's turns;
-rigid-body rotation, stress, tethers and rockets; the sweep of a body that turns once a year. Not ours to compute at
-all: the growth rates of waves on a jet, water at other temperatures than 20 C, efflux under a head, settling in
+Limits of what people bear, and what they got used to, are no computed values: the program lists them, and its list is
+held against the rows, each exactly.
+
+Left to later work, because the program does not compute them yet: rigid-body rotation, stress, tethers and rockets. Not
+ours to compute at all: the growth rates of waves on a jet, water at other temperatures than 20 C, efflux under a head, settling in
 water, Reynolds numbers of baseballs, and drag past the drag crisis (a caution of the program says so).
 
 Earth-frame rows run on the program's own force and stepper: the frame turns at the Earth's rate, and the pull is one of
@@ -16,6 +18,8 @@ import pkgutil
 import numpy as np
 import pytest
 
+from server.feel.published import ROWS as LISTED
+from server.feel.quantities import QUANTITIES
 from server.physics import frames, free_surface, liquids
 from server.physics.air import Air, air_at
 from server.physics.bodies import Body, as_arrays, named
@@ -25,6 +29,7 @@ from server.physics.forces import Force, Medium
 from server.physics.habitat import figures, omega_for, radius_for
 from server.physics.integrate import Stepper
 from server.physics.spin import steady
+from server.scene.person_part import Person
 from tests import published
 from tests.motions.scenes import drop, event, kinds, one, one_g, throw
 from tests.physics.test_air import density_ratio
@@ -96,6 +101,12 @@ def test_periods_of_designs(row):
 @rows("DES-14", "DES-15")
 def test_rim_speeds_of_designs(row):
     assert row.allows(figures(row.inputs["radius_m"], spin_of(row.inputs)).rim_speed_m_s)
+
+
+@rows("DES-16")
+def test_the_tip_of_a_body_that_turns_once_a_year_sweeps_a_gap(row):
+    tip = figures(row.inputs["half_length_m"], row.inputs["rate_rad_s"])
+    assert row.allows(row.inputs["gap_m"] / tip.rim_speed_m_s / 3600)
 
 
 @rows("DES-18", "DES-19", "DES-30")
@@ -421,6 +432,77 @@ def test_change_of_level_from_feet_to_head(row):
     found = one(standing, one_g(row.inputs["radius_m"])).findings
     change = 1 - float(found["head_g"][0] / found["feet_g"][0])
     assert row.allows(change * row.inputs["height_m"] / PERSON_HEIGHT_M)
+
+
+@rows("HUM-35")
+def test_a_head_that_turns_aboard(row):
+    """Whatever the radius is, and the head turns as fast as the source says."""
+    person = Person(head_turn_deg_s=math.degrees(row.inputs["head_rate_rad_s"]))
+    assert row.allows(QUANTITIES["head_turn"].value(person, 50.0, spin_of(row.inputs)))
+
+
+@rows("HUM-36", "HUM-37")
+def test_the_quantities_that_limits_speak_of(row):
+    """The same two as above, as limits take them; a gradient in hundredths."""
+    if "rim_speed_m_s" in row.inputs:
+        walker = Person(walk_m_s=row.inputs["walk_speed_m_s"])
+        assert row.allows(QUANTITIES["coriolis"].value(walker, 20.0, row.inputs["rim_speed_m_s"] / 20.0))
+    else:
+        tall = Person(height_m=row.inputs["height_m"])
+        assert row.allows(QUANTITIES["gradient"].value(tall, row.inputs["radius_m"], 0.3) / 100)
+
+
+# the row of a source -> the one that the program lists for it
+LIMITS = {
+    "HUM-01": "clark_hardy_1960.spin.at_most",
+    "HUM-02": "hill_schnitzer_1962.gravity.at_least",
+    "HUM-03": "hill_schnitzer_1962.gravity.at_most",
+    "HUM-04": "hill_schnitzer_1962.spin.at_most",
+    "HUM-05": "hill_schnitzer_1962.rim_speed.at_least",
+    "HUM-06": "gilruth_1969.gravity.at_least",
+    "HUM-07": "gilruth_1969.gravity.at_most",
+    "HUM-08": "gilruth_1969.spin.at_most",
+    "HUM-09": "gordon_gervais_1969.gravity.at_least",
+    "HUM-10": "gordon_gervais_1969.gravity.at_most",
+    "HUM-11": "gordon_gervais_1969.spin.at_most",
+    "HUM-12": "gordon_gervais_1969.rim_speed.at_least",
+    "HUM-13": "stone_1973.gravity.at_least",
+    "HUM-14": "stone_1973.gravity.at_most",
+    "HUM-15": "stone_1973.spin.at_most",
+    "HUM-16": "stone_1973.rim_speed.at_least",
+    "HUM-17": "cramer_1985.gravity.at_least",
+    "HUM-18": "cramer_1985.gravity.at_most",
+    "HUM-19": "cramer_1985.spin.at_most",
+    "HUM-20": "cramer_1985.rim_speed.at_least",
+    "HUM-21": "gilruth_1969.spin.optimum",
+    "HUM-22": "sp_413_1977.spin.at_most",
+    "HUM-23": "graybiel_clark_zarriello_1960.spin.observed",
+    "HUM-24": "graybiel_knepton_1972.spin.reached",
+    "HUM-25": "lackner_dizio_1998.spin.reached",
+    "HUM-26": "dizio_lackner_2002.spin.observed",
+    "HUM-27": "elias_jarchow_young_2008.spin.reached",
+    "HUM-28": "bretl_2019.spin.observed",
+    "HUM-30": "standardized_protocol_2020.spin.reached",
+    "HUM-31": "harris_2014.gravity.observed",
+    "HUM-32": "clark_hardy_1960.head_turn.at_most.illusion",
+    "HUM-33": "clark_hardy_1960.head_turn.at_most.nausea",
+    "HUM-34": "nasa_std_3001.head_turn.at_most",
+}
+GUIDANCE = "stone_1973.coriolis.at_most"  # no row: attributed to Stone (1973), as walking_aboard notes beside HUM-36
+SPELLED = {"g0": "g", "rad/s^2": "rad/s²"}
+
+
+@rows(*LIMITS)
+def test_limits_are_listed_as_their_sources_print_them(row):
+    (key,) = [key for key in LIMITS if ROWS[key] is row]
+    (ours,) = [one for one in LISTED if one.id == LIMITS[key]]
+    assert (ours.limit, ours.unit) == (row.value, SPELLED.get(row.unit, row.unit))
+
+
+def test_no_limit_is_listed_that_no_source_here_prints():
+    assert sorted(one.id for one in LISTED) == sorted([*LIMITS.values(), GUIDANCE])
+    assert "0.25" in ROWS["HUM-36"].note
+    assert [one.limit for one in LISTED if one.id == GUIDANCE] == [0.25]
 
 
 def test_every_row_is_asked():

@@ -15,6 +15,7 @@ from ..physics.liquids import LIQUIDS
 from . import document, habitat_parts
 from .export_part import ExportPart
 from .motion_parts import BODY_NAMES
+from .size_request import SizeRequest
 
 
 def pattern_of(field):
@@ -137,6 +138,8 @@ def _fields() -> dict[str, Any]:
 FIELDS = _fields()
 EXPORT = "export."
 FIELDS |= {path: _described(field) for path, field in _walk(ExportPart, EXPORT)}
+WISHES = "wishes"
+FIELDS |= {path: _described(field) for path, field in _walk(SizeRequest) if path.startswith(WISHES)}
 
 _SHAPE_LABELS = {
     "cylinder": "Cylinder",
@@ -222,7 +225,7 @@ def catalogue():
     ]
     return {
         "program": __version__,
-        "fields": {path: field for path, field in FIELDS.items() if not path.startswith(EXPORT)},
+        "fields": {path: field for path, field in FIELDS.items() if not path.startswith((EXPORT, WISHES))},
         "kinds": kinds,
         "shapes": _shapes(),
         "bodies": bodies,

@@ -17,6 +17,7 @@ from .hang_part import Hang
 from .motion_parts import Drop, Roll, Stand, Throw
 from .parts import Strict, number, text
 from .people_parts import Approach, Jump, LetGo, Lift, Walk
+from .person_part import OwnLimit, Person
 from .pour_part import Pour
 
 VERSION = 1
@@ -96,8 +97,8 @@ class Sampling(Strict):
     duration_s: float | None = number("Ends at", "s", 0.1, 600, None)
 
 
-def _version(value: Any):
-    """True equals 1, but is no version."""
+def is_version(value: Any):
+    """A document's version, as it is: True equals 1, but is no version."""
     if isinstance(value, bool):
         raise PydanticCustomError("version", "version")
     return value
@@ -106,7 +107,7 @@ def _version(value: Any):
 class Scene(Strict):
     """A whole scene."""
 
-    rimfall: Annotated[Literal[1], BeforeValidator(_version)] = Field(
+    rimfall: Annotated[Literal[1], BeforeValidator(is_version)] = Field(
         json_schema_extra={"label": "Document version", "unit": "", "kind": "version"}
     )
     title: str = text("Title", 200, "")
@@ -115,3 +116,7 @@ class Scene(Strict):
     motions: list[AnyMotion] = Field(max_length=100, json_schema_extra={"label": "Motions", "unit": "", "kind": "list"})
     sampling: Sampling = Sampling()
     compare: list[Other] = Field([], max_length=3, json_schema_extra={"label": "Beside it", "unit": "", "kind": "list"})
+    person: Person = Person()
+    own_limits: list[OwnLimit] = Field(
+        [], max_length=12, json_schema_extra={"label": "Limits of your own", "unit": "", "kind": "list"}
+    )

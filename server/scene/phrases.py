@@ -1,6 +1,6 @@
 """Figures in words: lengths, times, speeds, drifts. A no-break space keeps a number and its unit together."""
 
-_FOOT_M = 0.3048  # exact, international foot (1959)
+FOOT_M = 0.3048  # exact, international foot (1959)
 _INCH_M = 0.0254  # exact
 _STILL_M = 0.005  # a drift smaller than this is none worth a word
 _NB = "\u00a0"
@@ -9,7 +9,7 @@ _NB = "\u00a0"
 def length(value_m, units="si"):
     """A length in words: "5.21 m" or "17.1 ft"; small ones in millimetres or inches."""
     if units == "us":
-        return f"{value_m / _FOOT_M:.1f}{_NB}ft" if abs(value_m) >= 1 * _FOOT_M else f"{value_m / _INCH_M:.1f}{_NB}in"
+        return f"{value_m / FOOT_M:.1f}{_NB}ft" if abs(value_m) >= 1 * FOOT_M else f"{value_m / _INCH_M:.1f}{_NB}in"
     if abs(value_m) < 0.1:
         return f"{value_m * 1000:.1f}{_NB}mm"
     return f"{value_m:,.2f}{_NB}m" if abs(value_m) < 1000 else f"{value_m:,.0f}{_NB}m"
@@ -22,7 +22,7 @@ def seconds(value_s):
 
 def speed(value_m_s, units="si"):
     """A speed in words."""
-    return f"{value_m_s / _FOOT_M:.1f}{_NB}ft/s" if units == "us" else f"{value_m_s:.1f}{_NB}m/s"
+    return f"{value_m_s / FOOT_M:.1f}{_NB}ft/s" if units == "us" else f"{value_m_s:.1f}{_NB}m/s"
 
 
 ALONG_THE_AXIS = ("along the axis", "back along the axis")

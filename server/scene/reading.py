@@ -7,7 +7,9 @@ from . import refusals
 from .checks import check
 from .document import Scene
 from .export_part import ExportPart, ExportRequest
+from .feel_request import FeelRequest
 from .parts import Strict
+from .size_request import SizeRequest
 
 GREATEST_BYTES = 1_000_000
 
@@ -27,6 +29,16 @@ def read_export(source):
     """The Scene and the ExportPart of an export's request, from its bytes. Raises as `read`."""
     asked = _parsed(ExportRequest, source)
     return check(named(asked.scene)), asked.export
+
+
+def read_feel(source):
+    """The Scene of a question about people, from its bytes: any scene document, or a habitat alone. Raises as `read`."""
+    return check(named(_parsed(FeelRequest, source)))
+
+
+def read_size(source):
+    """A SizeRequest from the bytes (or text) of its document. Raises as `read`."""
+    return _parsed(SizeRequest, source)
 
 
 def read_choices(source):

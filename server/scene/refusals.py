@@ -13,8 +13,10 @@ _TAGS = {
     "@own",
     "@word",
     "@place",
+    "@figure",
+    "@study",
     *(f"@{shape}" for shape in SHAPES),
-}  # of the unions in `document.py`; no part of a field's name
+}  # of the unions in `document.py` and `size_request.py`; no part of a field's name
 _PLACE = re.compile(r"at line (\d+) column (\d+)")
 
 

@@ -13,9 +13,10 @@ from .. import __version__
 from ..errors import BadInput, refusal
 from ..exports import FORMATS, listed
 from ..exports.options import of_part
-from ..scene import answers, examples, questions
+from ..scene import answers, examples, feel_answers, questions, size_answers
 from ..scene.catalogue import catalogue, export_choices
-from ..scene.reading import read, read_export
+from ..scene.feel import feel
+from ..scene.reading import read, read_export, read_feel, read_size
 from .static import takes_gzip
 from .streaming import streamed
 
@@ -94,6 +95,22 @@ def _traced(scene, arrays, units, watch=None):
     f4 = arrays == "f4"
     most = questions.GREATEST_SAMPLES if f4 else questions.GREATEST_SAMPLES_IN_LISTS
     return answers.of_trace(questions.trace(scene, most, watch), units, f4)
+
+
+@router.post("/feel")
+async def felt(request: Request, units: Units = "si"):
+    """What people would feel, beside every published limit; the body is a scene document, or a habitat, air and person alone."""
+    scene = read_feel(await request.body())
+    answer = await run_in_threadpool(lambda: feel_answers.of_feel(feel(scene), units))
+    return Response(answer, media_type="application/json")
+
+
+@router.post("/size")
+async def sized(request: Request, units: Units = "si"):
+    """The smallest habitat that meets the wishes, or which of them collide and by how much; the body is {"wishes", "person"}."""
+    asked = read_size(await request.body())
+    answer = await run_in_threadpool(size_answers.of_size, asked, units)
+    return Response(answer, media_type="application/json")
 
 
 @router.post("/export/{name}", response_class=Response, responses={200: {"content": _MEDIA_TYPES}})

@@ -8,16 +8,17 @@ from starlette.datastructures import Headers, MutableHeaders
 from ..errors import Refused, refusal
 from ..scene.reading import GREATEST_BYTES
 
-_HEADERS = {
+_OF_ALL = {"x-content-type-options": "nosniff", "cross-origin-resource-policy": "same-origin"}
+# what only a document heeds: on each of a page's many small files it would weigh as much as the file
+_OF_DOCUMENTS = {
     "content-security-policy": (
         "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data: blob:; font-src 'self'; "
         "connect-src 'self'; manifest-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'"
     ),
-    "x-content-type-options": "nosniff",
     "referrer-policy": "no-referrer",
     "cross-origin-opener-policy": "same-origin",
-    "cross-origin-resource-policy": "same-origin",
 }
+_DOCUMENTS = ("text/html", "image/svg+xml")
 _LOCAL = {"localhost", "127.0.0.1", "::1"}
 
 
@@ -47,14 +48,17 @@ class Guards:
         if scope["type"] != "http":
             await self._app(scope, receive, send)
             return
-        headers = Headers(scope=scope)
+        asked = Headers(scope=scope)
 
         async def marked(message):
             if message["type"] == "http.response.start":
-                MutableHeaders(scope=message).update(_HEADERS)
+                headers = MutableHeaders(scope=message)
+                headers.update(_OF_ALL)
+                if headers.get("content-type", "").startswith(_DOCUMENTS):
+                    headers.update(_OF_DOCUMENTS)
             await send(message)
 
-        trouble = self._trouble(scope, headers)
+        trouble = self._trouble(scope, asked)
         if trouble is not None:
             await _refuse(marked, *trouble)
             return

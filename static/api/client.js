@@ -54,6 +54,10 @@ export function createClient(base = 'api') {
       const query = new URLSearchParams({ arrays: 'f4', units, ...(hold ?? {}) });
       return decodeAnswer(await json(`${base}/trace?${query}`, { body: document }));
     },
+    /** What people would feel in a habitat: `request` {habitat, air, person, own_limits}. */
+    feel: (request, { units = 'si' } = {}) => json(`${base}/feel?units=${units}`, { body: request }),
+    /** The smallest habitat that meets some wishes: `request` {wishes, person}. */
+    size: (request, { units = 'si' } = {}) => json(`${base}/size?units=${units}`, { body: request }),
     /** A file of the scene, as a Blob: `request` {scene, export}. */
     exported: async (format, request, signal) =>
       (await call(`${base}/export/${format}`, { body: request, signal, wait: LONG_WAIT_MS })).blob(),

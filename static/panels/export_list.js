@@ -53,6 +53,7 @@ const GROUPS = [
       plot('plot-height', 'Height against time'),
       plot('plot-felt', 'Felt on the way'),
       one('plots', 'All on one page', 'plots-pdf', 'PDF'),
+      plot('map', 'Map of published limits'),
     ],
   },
   {

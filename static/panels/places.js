@@ -100,5 +100,6 @@ export function createPlaces({ store, clock, answers }) {
   store.on('view', update);
   store.on('document', updateAnswers);
   store.on('answer', updateAnswers);
+  store.on('feel', updateAnswers);
   update();
 }

@@ -66,6 +66,8 @@ export function createStore({ document, fields }) {
     fields: { ...fields, kindOf: index => store.document.motions?.[index]?.kind },
     answer: null,
     answered: null,
+    feel: null,
+    feelProblem: null,
     notice: null,
     epoch: 0,
     view: structuredClone(FIRST_VIEW),
@@ -110,6 +112,12 @@ export function createStore({ document, fields }) {
       store.answered = current ? store.document : asked;
       emit('answer', { current });
       if (follow) emit('document', { path: follow.path, live: !follow.step, followed: true });
+    },
+    /** What people would feel, or why it could not be told: then the last answer stays. */
+    setFeel(answer, problem = null) {
+      store.feel = answer ?? store.feel;
+      store.feelProblem = problem;
+      emit('feel', answer);
     },
     look(patch) {
       store.view = { ...store.view, ...patch };

@@ -33,6 +33,12 @@ export class Actors {
     this.movers = new Movers(shared, frame, geometry, this.wood);
     this.group.add(this.bodies.points, this.movers.group, this.shadows.mesh);
     this.metresPerPx = 0;
+    this.tall = 1;
+  }
+
+  // How tall people are drawn.
+  grow(tall_m) {
+    this.tall = this.movers.tall = tall_m / PERSON_M;
   }
 
   read(model, shown) {
@@ -82,6 +88,7 @@ export class Actors {
     mesh.position.set(p.x, p.y, p.z);
     const { spin, up, axial } = triad(ground.azimuth(along_m, floor) + turn, ground.level);
     mesh.quaternion.setFromRotationMatrix(turning.makeBasis(x.set(...spin), y.set(...up), z.set(...axial)));
+    mesh.scale.setScalar(this.tall);
     if (dark) this.shadows.add(ground, person, turn, Math.min(0.46, 0.2 * ground.radius_m), 0.62);
   }
 

@@ -10,6 +10,8 @@ export function createFlat({ furniture, store, clock }) {
   let model = null;
   let rects = null;
   let asked = 0;
+  let fetching = null;            // what weighs people, with the first opening of place 4
+  let drawWeights = null;
 
   function read() {
     const { clientWidth: width, clientHeight: height } = furniture.element;
@@ -19,13 +21,16 @@ export function createFlat({ furniture, store, clock }) {
     for (const plate of plates) plate.fitInto(rects[plate.frame]);
     if (store.answer && model?.answer !== store.answer) model = readModel(store.answer, store.fields);
     if (!model) return;
+    if (store.view.place === 4) fetching ??= import('./feel_plate.js').then((made) => { drawWeights = made.drawWeights; draw(); }, () => { fetching = null; });
     const shown = model.motions.filter((m) => !store.view.hidden.includes(m.name));
     for (const plate of plates) if (rects[plate.frame]) plate.read(model, shown, store.view);
     draw();
   }
 
   function draw() {
-    for (const plate of plates) if (model && rects?.[plate.frame]) plate.draw(clock.time_s, clock.playing);
+    const { view, feel, feelProblem } = store;
+    const weigh = view.place === 4 && drawWeights ? (plate) => drawWeights(plate, feelProblem ? null : feel, clock.time_s) : null;
+    for (const plate of plates) if (model && rects?.[plate.frame]) plate.draw(clock.time_s, clock.playing, weigh);
   }
 
   function invalidate() {
@@ -37,7 +42,7 @@ export function createFlat({ furniture, store, clock }) {
     });
   }
 
-  for (const topic of ['answer', 'view']) store.on(topic, read);
+  for (const topic of ['answer', 'view', 'feel']) store.on(topic, read);
   clock.on(invalidate);
   new ResizeObserver(read).observe(furniture.element);
   read();

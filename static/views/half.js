@@ -62,7 +62,7 @@ export class Half {
 
   frameUp(time_s, move) {
     const { width, height } = this.rect;
-    const stage = { frame: this.frame, width, height, inset: this.inset, companion: this.showsCompanion(), others: this.overlay.points() };
+    const stage = { frame: this.frame, width, height, inset: this.inset, companion: this.showsCompanion(), others: [...this.overlay.points(), ...this.posts?.tops(this) ?? []] };
     this.eye.sit(seatRig(this.seat, stage, this.model, this.shown, this.chosen, time_s), move);
   }
 
@@ -83,13 +83,14 @@ export class Half {
     this.overlay.size(this.linePx, this.eye.metresPerPx);
     this.actors.metresPerPx = this.eye.metresPerPx;
     this.actors.least_m = 7 * this.eye.metresPerPx;
+    const weights = this.posts?.update(this, time_s) ?? [];
     this.actors.update(time_s);
     this.pours.update(time_s);
-    this.asked = [...this.tape.update(this, time_s), ...this.threads.update(time_s, this.eye, this.view.units), ...this.touches.labels(this), ...this.ownLabels(time_s, clock), ...this.nameLabels(), ...this.overlay.labels(), ...this.plainLabels()];
+    this.asked = [...weights, ...this.tape.update(this, time_s), ...this.threads.update(time_s, this.eye, this.view.units), ...this.touches.labels(this), ...this.ownLabels(time_s, clock), ...this.nameLabels(), ...this.overlay.labels(), ...this.plainLabels()];
   }
 
   nameLabels() {
-    return this.shown.filter((m) => m.lines[this.frame].time.length).map((m) => ({
+    return this.shown.filter((m) => m.lines[this.frame].time.length && !this.posts?.told.has(m)).map((m) => ({
       key: `name ${m.i}`, color: m.style.color, gap: 9,
       text: this.frame === 'outside' && m.straight ? `${m.name}, straight` : m.name,
       at: [0.5, 0.62, 0.4, 0.75, 0.25].map((share) => pointOf(m.lines[this.frame].points, share)),

@@ -18,7 +18,7 @@ const [x, y, z] = [new Vector3(), new Vector3(), new Vector3()];
 
 export class Movers {
   constructor(shared, frame, figure, wood) {
-    Object.assign(this, { shared, frame, group: new Group(), pools: new Map(), shown: [] });
+    Object.assign(this, { shared, frame, group: new Group(), pools: new Map(), shown: [], tall: 1 });
     this.make = {
       person: () => new Mesh(figure, wood),
       car: () => new Mesh((this.car ??= carGeometry()), (this.card ??= cardMaterial(shared, '#9AA3A1', { fill: 0.6 }))),
@@ -46,10 +46,19 @@ export class Movers {
   }
 
   putPerson(m, time_s) {
+    const { feet, cabin, axes } = this.stance(m, time_s);
+    if (m.motion.kind === 'lift') this.place(this.next('car'), feet, cabin);
+    const mesh = this.next('person');
+    this.place(mesh, feet, axes);
+    mesh.scale.setScalar(this.tall);
+  }
+
+  // Where the feet are, the axes of who moves (forward, up, side), and those of the ground, as a lift's cabin has them.
+  stance(m, time_s) {
     const { spin, up, axial, feet } = standOf(this.model, m, this.frame, time_s);
     const turn = headed(spin, axial, (m.asked.heading_deg ?? 0) * DEG);
-    if (m.motion.kind === 'lift') this.place(this.next('car'), feet, [spin, up, axial]);
-    this.place(this.next('person'), feet, leant([turn.forward, up, turn.side], spin, this.lean(m, time_s)));
+    const axes = leant([turn.forward, up, turn.side], spin, this.lean(m, time_s));
+    return { feet, up: axes[1], axes, cabin: [spin, up, axial] };
   }
 
   // Against what is felt sideways, so that it and the weight go through the feet.

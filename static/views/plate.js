@@ -34,9 +34,11 @@ export class Plate {
     this.lines.read(model, shown, view);
   }
 
-  draw(time_s, playing) {
+  // `weigh`: draws what everybody feels and gives the words for it, or null.
+  draw(time_s, playing, weigh = null) {
     this.lines.draw(time_s);
+    const weights = weigh?.(this) ?? '';
     if (this.frame === 'outside') this.lines.say(turnedWords(this.model, time_s));
-    this.spoken.say(stageWords(this.model, this.shown, this.frame, 'd', time_s, this.view.units), performance.now(), playing);
+    this.spoken.say(stageWords(this.model, this.shown, this.frame, 'd', time_s, this.view.units, weights), performance.now(), playing);
   }
 }

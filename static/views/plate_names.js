@@ -31,7 +31,7 @@ function name(plate, points, share, words, fill) {
 }
 
 // The height nearest to y at which no other text stands.
-function apart({ room: { text, highest }, rect, taken }, x, y, words) {
+export function apart({ room: { text, highest }, rect, taken }, x, y, words) {
   const half = (words.length * LETTER * text) / 2;
   const free = (at) => taken.every(([l, t, r, b]) => x - half > r || x + half < l || at - 0.8 * text > b || at + 0.2 * text < t);
   return [0, -1, 1, -2, 2, -3, 3, -4, 4].map((k) => y + k * text).find((at) => at > highest && at < rect.height - 4 && free(at)) ?? y;

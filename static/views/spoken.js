@@ -8,13 +8,14 @@ const EVERY_MS = 600;
 const MOST_NAMED = 4;
 const ENDED = { landed: ', landed', rest: ', at rest', edge: ', over the edge', arrived: ', arrived' };
 
-export function stageWords(model, shown, frame, seat, time_s, units) {
+export function stageWords(model, shown, frame, seat, time_s, units, weights = '') {
   const parts = [`${frame === 'aboard' ? 'Aboard' : 'Outside'}, ${seatName(seat, model.shape.kind).toLowerCase()}`];
   for (const m of shown.slice(0, MOST_NAMED)) {
     if (time_s < m.starts_s - 1e-6) parts.push(`${m.name} not yet released`);
     else parts.push(whereIs(m.name, at(m.path, time_s, 'height_m'), at(m.path, time_s, 'along_m') - m.release.along_m, units) + (time_s >= m.ends_s ? ENDED[m.motion.end] ?? '' : ''));
   }
   if (shown.length > MOST_NAMED) parts.push(`and ${shown.length - MOST_NAMED} more`);
+  if (weights) parts.push(weights);
   if (frame === 'outside') parts.push(turnedWords(model, time_s));
   return `${parts.join('; ')}; ${time_s.toFixed(2)}\u00a0s`;
 }

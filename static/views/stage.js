@@ -73,6 +73,7 @@ class Stages {
   listen() {
     this.store.on('answer', () => this.readAnswer());
     this.store.on('view', (patch) => this.readView(patch ?? {}));
+    this.store.on('feel', () => this.read());
     this.store.on('document', () => { if (this.halves.aboard.launch.shown) this.invalidate(); });     // the arrow shows the document; all else the answer
     this.clock.on(() => this.invalidate());
     new ResizeObserver(() => this.resize()).observe(this.element);
@@ -124,6 +125,7 @@ class Stages {
     this.beside.seat(this.models, model);
     this.clock.stride_s = this.calm.matches ? Math.max(LEAST_STRIDE_S, store.view.beads_s || 0.25) : null;
     for (const half of this.visible()) {
+      if (store.view.place === 4) this.weigh(half);
       const own = half === this.beside.half ? this.beside.model : model;
       const shown = own.motions.filter((m) => !store.view.hidden.includes(m.name));
       const chosen = shown.find((m) => m.i === store.view.chosen) ?? null;
@@ -132,6 +134,12 @@ class Stages {
       if (!this.frozen) half.frameUp(this.clock.time_s, moved[half.slot]);
     }
     this.build();
+  }
+
+  // At place 4 everybody is weighed; what draws that is fetched with its first opening, or if that failed the next.
+  weigh(half) {
+    if (this.Posts) half.posts ??= new this.Posts(this.picture.shared, half, this.store);
+    else this.fetching ??= import('./feel_posts.js').then(({ Posts }) => { this.Posts = Posts; this.read(); }, () => { this.fetching = null; });
   }
 
   build() {
@@ -212,7 +220,7 @@ class Stages {
     this.picture.end(now_ms, still);
     for (const half of this.visible()) {
       half.placeLabels();
-      half.spoken.say(stageWords(half.model, half.shown, half.frame, half.seat, time_s, this.store.view.units), now_ms, playing);
+      half.spoken.say(stageWords(half.model, half.shown, half.frame, half.seat, time_s, this.store.view.units, half.posts?.words), now_ms, playing);
     }
     if (this.fresh) this.tellDrawn();
   }

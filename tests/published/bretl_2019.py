@@ -11,4 +11,7 @@ ROWS = {
         0.05,
         "last digit (authors used 9.81; 9.80665 gives 552.0)",
     ),
+    "HUM-28": Row(
+        "mean rate with no cross-coupled illusion before training (n=10)", {"sd_rpm": 0.9}, 1.8, "rpm", 0.0, "as stated"
+    ),
 }

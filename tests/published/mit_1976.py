@@ -1,4 +1,4 @@
-"""MIT course 16.86, A Systems Design for a Prototype Space Colony (1976), pages 6.32 and 6.47."""
+"""MIT course 16.86, A Systems Design for a Prototype Space Colony (1976), pages 6.32, 6.35 and 6.47."""
 
 from .row import Row
 
@@ -14,6 +14,14 @@ ROWS = {
     ),
     "DES-14": Row("rim speed at 2 rpm", {"radius_m": 100.0, "rate_rpm": 2.0}, 20.9, "m/s", 0.05, "last digit"),
     "DES-15": Row("rim speed at 3 rpm", {"radius_m": 100.0, "rate_rpm": 3.0}, 31.4, "m/s", 0.05, "last digit"),
+    "DES-16": Row(
+        "time for a 150 m half-length body turning once a sidereal year to sweep 5 m at its tip",
+        {"rate_rad_s": 1.99e-07, "half_length_m": 150.0, "gap_m": 5.0},
+        46.5,
+        "h",
+        0.15,
+        "rate printed to 3 digits",
+    ),
 }
 
 # These do not agree with their source, or it with itself: no test may pass or fail on them.

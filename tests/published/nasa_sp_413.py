@@ -1,4 +1,4 @@
-"""Johnson & Holbrow (eds), Space Settlements: A Design Study, NASA SP-413 (1977), overview and chapters 4 and 5 (from memory)."""
+"""Johnson & Holbrow (eds), Space Settlements: A Design Study, NASA SP-413 (1977), overview and chapters 3 to 5 (from memory)."""
 
 from .row import Row
 
@@ -20,5 +20,14 @@ ROWS = {
         0.005,
         "last digit",
         "study quotes 0.9 to 1.0 g for the living area",
+    ),
+    "HUM-22": Row(
+        "general-population rate limit adopted for settlement design",
+        {},
+        1.0,
+        "rpm",
+        0.0,
+        "as quoted",
+        "same table gives 0.95 g with a spread that is printed inconsistently (text: 0.9 to 1.0 g)",
     ),
 }

@@ -20,7 +20,7 @@ PODS = {
     "spin_rpm": 4.0,
     "floors": [{"length_m": 12.0, "width_m": 6.0, "ceiling_m": 3.0}],
 }
-PURE = ("restitution", "friction", "rolling_resistance", "bounces", "floor", "jitter", "seed")
+PURE = ("restitution", "friction", "rolling_resistance", "bounces", "floor", "jitter", "seed", "value")
 FIELDS = catalogue()["fields"]
 NUMBERS = [f for f, said in FIELDS.items() if said["kind"] == "number"]
 

@@ -22,6 +22,8 @@ BASE = scene(
     habitat={"spin_ramp": [{"time_s": 1.0, "spin_rpm": 3.0}], "decks": [{"name": "Galley", "radius_m": 50.0}]},
     air={},
     sampling={},
+    person={},
+    own_limits=[{"quantity": "gradient", "bound": "at_most", "value": 3.0}],
 )
 
 FLOOR = {"length_m": 12.0, "width_m": 6.0, "ceiling_m": 3.0}
@@ -116,6 +118,13 @@ RANGES = [
     ("habitat.outside_gravity_m_s2", 0, 100),
     ("sampling.fps", 1, 240),
     ("sampling.duration_s", 0.1, 600),
+    ("person.height_m", 0.3, 3),
+    ("person.walk_m_s", 0, 10),
+    ("person.run_m_s", 0, 20),
+    ("person.climb_m_s", 0, 5),
+    ("person.lift_m_s", 0, 50),
+    ("person.head_turn_deg_s", 0, 1_000),
+    ("own_limits.0.value", (0,), 1_000_000),
 ]
 each_number = pytest.mark.parametrize(("path", "least", "greatest"), RANGES, ids=[r[0] for r in RANGES])
 OUTSIDE = 1.001  # beyond every rounding of a frame rate to n/d

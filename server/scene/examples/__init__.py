@@ -33,6 +33,7 @@ SAY = {
     "two-wheels": "The same lobs in a wheel four times as wide, and in a ring, at the same gravity.",
     "two-jumps": "Two equal running jumps, one spinward and one antispinward: the runner against the spin lands farther.",
     "rim-run": "Running with the spin one is heavier, against it lighter; and up the stairs, pushed sideways.",
+    "running-laps": "From one spot one runs spinward and is heavier, one runs back and is lighter; somebody stands by.",
     "spoke-lift": "A lift in a spoke: going up it is pushed spinward, going down antispinward, and down leans.",
     "off-the-rim": "Someone outside lets go of the rim and drifts off along a straight line, while the wheel goes round.",
     "to-the-dock": "A courier coasts to a dock on the rim, a tender to the hub: what each must cancel at contact.",

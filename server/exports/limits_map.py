@@ -1,0 +1,7 @@
+"""stub"""
+def map_svg(trace, options):
+    """stub"""
+    raise NotImplementedError
+def map_pdf(trace, options):
+    """stub"""
+    raise NotImplementedError

@@ -1,0 +1,144 @@
+"""The figures of a crew's day: what a person feels aboard, by name, and the quantities of it that published limits speak of.
+
+All are for the spin at time 0, on the deck (sphere: its equator; torus: its outermost line; flat floors: the middle of the
+first; turntable: at the rim). A figure that has no meaning there is None: a lean where standing weighs nothing, a
+floating speed under thrust.
+"""
+
+import math
+from dataclasses import dataclass
+
+from ..physics.constants import RPM_RAD_S, TURN_RAD
+from .head import head_turns
+from .in_hand import dropped, glass, poured
+from .on_foot import on_foot
+from .stand import stand_of
+from .standing import levels, lying, standing
+
+
+@dataclass(frozen=True)
+class Row:
+    """A figure's label and unit for people, and the group it is shown in."""
+
+    label: str
+    unit: str
+    group: str
+
+
+def _group(name, **rows):
+    return {figure: Row(label, unit, name) for figure, (label, unit) in rows.items()}
+
+
+FIGURES = {
+    **_group(
+        "Turning",
+        period_s=("One turn takes", "s"),
+        spin_rpm=("Spin", "rpm"),
+        rim_speed_m_s=("Rim speed", "m/s"),
+    ),
+    **_group(
+        "Standing",
+        feet_g=("At the feet", "g"),
+        heart_g=("At the heart", "g"),
+        head_g=("At the head", "g"),
+        gradient_percent=("Change from feet to head", "%"),
+        gradient_g_per_m=("Change a metre", "g/m"),
+    ),
+    **_group(
+        "Sitting and lying",
+        seated_heart_g=("Seated, at the heart", "g"),
+        seated_head_g=("Seated, at the head", "g"),
+        rise_push_g=("Standing up: push on the head, spinward", "g"),
+        lying_along_g=("Lying along the axis", "g"),
+        lying_across_g=("Lying across the axis", "g"),
+        lying_across_lean_deg=("Lying across: down leans at head and feet", "°"),
+    ),
+    **_group(
+        "On foot",
+        walk_spinward_g=("Walking spinward", "g"),
+        walk_antispinward_g=("Walking antispinward", "g"),
+        run_spinward_g=("Running spinward", "g"),
+        run_antispinward_g=("Running antispinward", "g"),
+        walk_axial_lean_deg=("Walking along the axis (turntable: outward): down leans", "°"),
+        float_speed_m_s=("Feet leave the floor, antispinward at", "m/s"),
+        coriolis_ratio=("Coriolis to gravity, walking across the spin", ""),
+    ),
+    **_group(
+        "Stairs and ladders",
+        stairs_spinward_g=("Up stairs that rise spinward", "g"),
+        stairs_antispinward_g=("Up stairs that rise antispinward", "g"),
+        stairs_lean_deg=("Up stairs: down leans by up to", "°"),
+        ladder_push_g=("Up a ladder: push, spinward", "g"),
+        ladder_lean_deg=("Up a ladder: down leans at its foot", "°"),
+        ladder_halfway_lean_deg=("Up a ladder: down leans half way to the axis", "°"),
+    ),
+    **_group(
+        "Lift",
+        lift_push_g=("Riding up: push, spinward", "g"),
+        lift_lean_deg=("Riding up: down leans at the start", "°"),
+        lift_halfway_g=("Half way to the axis, at rest", "g"),
+        lift_halfway_lean_deg=("Riding up: down leans half way to the axis", "°"),
+    ),
+    **_group(
+        "Turning the head",
+        head_worst_deg_s2=("Greatest angular acceleration across a turn", "°/s²"),
+    ),
+    **_group(
+        "Things in hand",
+        drop_time_s=("Dropped from the hand: falls for", "s"),
+        drop_drift_m=("Dropped from the hand: lands, spinward above 0", "m"),
+        drop_axial_m=("Dropped from the hand: lands along the axis by", "m"),
+        pour_drift_m=("Poured 0.2 m into a glass: off, spinward above 0", "m"),
+        pour_axial_m=("Poured 0.2 m into a glass: off along the axis (turntable: outward)", "m"),
+        glass_walk_lean_deg=("Glass at a steady walk: surface leans", "°"),
+        glass_start_lean_deg=("Glass on setting off: surface leans", "°"),
+        glass_stairs_lean_deg=("Glass up the stairs: surface leans", "°"),
+    ),
+    **_group(
+        "Under thrust",
+        floor_lean_deg=("Standing: down leans from the floor (also on a turntable)", "°"),
+    ),
+}
+
+
+@dataclass(frozen=True)
+class Figures:
+    """values: every name of FIGURES -> a finite figure or None; quantities: every name of QUANTITIES -> the same; levels: tuple
+    of Level; head_turns: the six HeadTurns."""
+
+    values: dict
+    quantities: dict
+    levels: tuple
+    head_turns: tuple
+
+
+def figures(setting, person, decks):
+    """The Figures of a person (attributes as the document's) in a Setting; decks: named levels with radius_m, or none."""
+    stand = stand_of(setting, person)
+    turns = head_turns(stand)
+    found = {"head_worst_deg_s2": max(turn.deg_s2 for turn in turns)}
+    for part in (_turning, standing, lying, on_foot, dropped, poured, glass):
+        found |= part(stand)
+    if not found["feet_g"]:
+        found |= {name: None for name in FIGURES if name.endswith("_lean_deg")}
+    return Figures({name: found[name] for name in FIGURES}, _quantities(found), levels(stand, decks), turns)
+
+
+def _turning(stand):
+    omega = abs(stand.omega_rad_s)
+    return {
+        "period_s": TURN_RAD / omega if omega else None,
+        "spin_rpm": omega / RPM_RAD_S,
+        "rim_speed_m_s": omega * stand.floor_radius_m,
+    }
+
+
+def _quantities(found):
+    return {
+        "gravity": found["feet_g"],
+        "spin": found["spin_rpm"],
+        "gradient": found["gradient_percent"],
+        "rim_speed": found["rim_speed_m_s"],
+        "head_turn": math.radians(found["head_worst_deg_s2"]),
+        "coriolis": found["coriolis_ratio"],
+    }

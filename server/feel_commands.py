@@ -1,0 +1,199 @@
+"""`rimfall feel` and `rimfall size`: what people would feel, and the smallest habitat that meets some wishes."""
+
+import json
+import math
+import sys
+from pathlib import Path
+
+from . import choices
+from .errors import BadInput, refusal
+from .exports import limits_map
+from .exports.options import read_options
+from .scene import feel_answers, questions, size_answers
+from .scene.feel import feel
+from .scene.reading import read_feel, read_size
+from .tables import aligned
+from .writing import write_all
+
+DONE = 0
+_MAPS = {".svg": limits_map.map_svg, ".pdf": limits_map.map_pdf}
+_BOUNDS = {
+    "at_least": "at least",
+    "at_most": "at most",
+    "optimum": "best at",
+    "observed": "observed at",
+    "reached": "reached",
+}
+_SIZE_EXAMPLES = "Such as: rimfall size --exactly gravity=0.9 --most spin=2; or: --study cramer_1985 --most radius=60"
+
+
+def add_to(commands):
+    """Add both commands to argparse's sub-parsers."""
+    felt = commands.add_parser("feel", help="say what people would feel, beside every published limit")
+    felt.add_argument(
+        "scene", metavar="SCENE.json", help="a scene document, or a habitat alone; - reads standard input"
+    )
+    felt.add_argument("--map", metavar="FILE", help="write the map of limits, .svg or .pdf")
+    _answers(felt)
+    felt.set_defaults(run=_feel)
+    size = commands.add_parser("size", help="find the smallest habitat that meets some wishes", epilog=_SIZE_EXAMPLES)
+    size.add_argument("request", metavar="WISHES.json", nargs="?", help="wishes and a person; - reads standard input")
+    for option, bound in (("--exactly", "exactly"), ("--least", "at_least"), ("--most", "at_most")):
+        size.add_argument(
+            option,
+            metavar="NAME=VALUE",
+            action="append",
+            default=[],
+            help=f"a wish for {bound.replace('_', ' ')} that: gravity (g), spin (rpm), gradient (%%), rim_speed (m/s), head_turn "
+            "(rad/s²), coriolis, radius (m)",
+        )
+    size.add_argument("--study", metavar="ID", action="append", default=[], help="a published study to keep to")
+    size.add_argument("--height", metavar="M", help="how tall the person is, metres")
+    _answers(size)
+    size.set_defaults(run=_size)
+
+
+def _answers(parser):
+    parser.add_argument("--json", action="store_true", help="print the whole answer as JSON")
+    parser.add_argument("--units", choices=("si", "us"), default="si", help="units of the words (default: %(default)s)")
+
+
+def _feel(chosen):
+    scene = read_feel(choices.source(chosen.scene))
+    if chosen.map:
+        _write_map(Path(chosen.map), scene)
+    felt = feel(scene)
+    if chosen.json:
+        _print_json(feel_answers.of_feel(felt, chosen.units))
+    else:
+        _print(_feel_as_text(scene, feel_answers.as_data(felt, chosen.units)))
+    return DONE
+
+
+def _write_map(path, scene):
+    """The map of limits as a file, whole or not at all."""
+    if path.suffix.lower() not in _MAPS:
+        say = f"The map's file was {path.name}; its name may end in {' or '.join(_MAPS)}."
+        raise BadInput(refusal("map", path.name, " or ".join(_MAPS), say))
+    still = questions.trace(scene.model_copy(update={"motions": [], "compare": []}))
+    write_all({path: _MAPS[path.suffix.lower()](still, read_options({}, still.scene))})
+
+
+def _feel_as_text(scene, told):
+    """Everything of an answer that a reader wants: words, figures, limits with their sources, cautions."""
+    lines = [scene.title or "Untitled scene", told["says"]["lead"], told["says"]["summary"]]
+    lines += [*_figure_lines(told), *_level_lines(told["levels"]), *_limit_lines(told)]
+    lines += ["", "What people got used to"]
+    lines += [f"  {one['claim']} {one['here']}".rstrip() for one in told["adaptation"]]
+    for one in told["words"]:
+        lines += ["", one["title"], f"  {one['text']}"]
+    sources = dict.fromkeys(row["source"] for row in [*told["limits"], *told["adaptation"]] if row["source"])
+    lines += ["", "Sources", *(f"  {source}" for source in sources), "", *told["assumptions"], told["caution"]]
+    return lines
+
+
+def _figure_lines(told):
+    lines, group = [], None
+    for row in told["figure_rows"]:
+        value = told["figures"][row["name"]]
+        if row["group"] != group:
+            group = row["group"]
+            lines += ["", group]
+        lines.append([f"  {row['label']}", _figure(value), row["unit"]])
+    return _in_columns(lines)
+
+
+def _level_lines(levels):
+    return (
+        ["", "Levels", *aligned([[f"  {x['name']}", _figure(x["gravity_g"]), "g"] for x in levels], left=1)]
+        if levels
+        else []
+    )
+
+
+def _in_columns(lines):
+    """Lines with the rows among them, which are lists, set in columns together."""
+    rows = iter(aligned([line for line in lines if isinstance(line, list)]))
+    return [next(rows) if isinstance(line, list) else line for line in lines]
+
+
+def _limit_lines(told):
+    lines = []
+    for quantity in told["quantities"]:
+        value = "" if quantity["value"] is None else f", {_figure(quantity['value'])} {quantity['unit']}".rstrip()
+        lines += ["", f"{quantity['label']}{value}. {quantity['says']}"]
+        rows = [row for row in told["limits"] if row["quantity"] == quantity["name"]]
+        lines += aligned([_limit_cells(row) for row in rows], left=3)
+    return lines
+
+
+def _limit_cells(row):
+    study = f"{row['study']} {row['year'] or ''}".strip()
+    times = f", {row['times']:.3g} times" if row["times"] is not None and row["state"] == "beyond" else ""
+    limit = f"{_BOUNDS[row['bound']]} {row['limit']:g} {row['unit']}".rstrip()
+    return [f"  {row['letter']}", study, limit, f"{row['state']}{times}"]
+
+
+def _size(chosen):
+    request = read_size(_size_request(chosen))
+    if chosen.json:
+        _print_json(size_answers.of_size(request, chosen.units))
+        return DONE
+    told = size_answers.as_data(request, chosen.units)
+    _print([*told["words"], *told["assumptions"], told["caution"]])
+    return DONE
+
+
+def _size_request(chosen):
+    """The request's document: that of the file, with the wishes of the options after its own."""
+    document = {} if chosen.request is None else _object(choices.source(chosen.request))
+    wishes = [{"kind": "study", "study": name} for name in chosen.study]
+    for bound, given in (("exactly", chosen.exactly), ("at_least", chosen.least), ("at_most", chosen.most)):
+        wishes += [_wish(bound, text) for text in given]
+    if wishes or "wishes" not in document:
+        document["wishes"] = [*document.get("wishes", []), *wishes]
+    if chosen.height is not None:
+        document["person"] = {**document.get("person", {}), "height_m": _number("height", chosen.height)}
+    return json.dumps(document)
+
+
+def _object(source):
+    """What a file holds, a JSON object; anything else is refused as all documents are."""
+    try:
+        document = json.loads(source)
+    except (ValueError, RecursionError):
+        document = None
+    if not isinstance(document, dict):
+        read_size(source)
+    return document
+
+
+def _wish(bound, text):
+    name, equals, value = text.partition("=")
+    if not equals:
+        say = f"The wish was {text}; it may be NAME=VALUE, as in gravity=0.9."
+        raise BadInput(refusal("wishes", text, "NAME=VALUE", say))
+    return {"kind": "figure", "quantity": name, "bound": bound, "value": _number(name, value)}
+
+
+def _number(field, text):
+    try:
+        value = float(text)
+    except ValueError:
+        value = math.nan
+    if not math.isfinite(value):
+        raise BadInput(refusal(field, text, "a number", f"{field} was {text}; it may be a number."))
+    return value
+
+
+def _figure(value):
+    """A figure with three places that count; a dash where it has no meaning."""
+    return "–" if value is None else f"{value:,.3g}" if abs(value) < 1000 else f"{value:,.0f}"
+
+
+def _print_json(answer):
+    sys.stdout.buffer.write(answer + b"\n")  # UTF-8, whatever the terminal speaks
+
+
+def _print(lines):
+    print("\n".join(lines).replace("\u00a0", " "))

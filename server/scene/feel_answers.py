@@ -1,0 +1,67 @@
+"""What comes back from asking what people would feel, as one JSON document."""
+
+from dataclasses import asdict
+
+from pydantic_core import to_json
+
+from .. import __version__
+from ..feel.figures import FIGURES
+from ..feel.quantities import QUANTITIES
+from . import feel_words, limit_words
+
+ANSWER_VERSION = 1
+CAUTION = (
+    "People vary, the studies are few, small and short, and they disagree: this is for stories, pictures and teaching, and is not "
+    "medical advice. A real centrifuge, rotating room or tether is designed under local codes by licensed people."
+)
+
+
+def of_feel(felt, units="si"):
+    """The answer to a Felt as JSON bytes."""
+    return to_json(as_data(felt, units))
+
+
+def as_data(felt, units="si"):
+    """The same as plain data."""
+    scene, made = felt.scene, felt.figures
+    part = scene.model_dump(mode="json", include={"habitat", "air", "person", "own_limits"})
+    return {
+        "rimfall_feel": ANSWER_VERSION,
+        "program": __version__,
+        **part,
+        "figures": dict(made.values),
+        "figure_rows": [
+            {"name": name, "label": row.label, "unit": row.unit, "group": row.group} for name, row in FIGURES.items()
+        ],
+        "levels": [asdict(level) for level in made.levels],
+        "head_turns": [asdict(turn) for turn in made.head_turns],
+        "limits": [_limit(row) for row in felt.limits],
+        "quantities": [_quantity(name, felt) for name in QUANTITIES],
+        "says": {
+            "short": limit_words.short(felt.limits),
+            "summary": limit_words.summary(felt.limits),
+            "lead": feel_words.lead(scene, made, units),
+        },
+        "map": asdict(felt.map),
+        "adaptation": [asdict(one) for one in felt.adaptation],
+        "words": feel_words.paragraphs(scene, made, units),
+        "assumptions": feel_words.assumptions(scene, made),
+        "caution": CAUTION,
+    }
+
+
+def _limit(row):
+    return asdict(row)
+
+
+def _quantity(name, felt):
+    """One quantity's heading: its value here, and what the limits on it come to."""
+    quantity, rows = QUANTITIES[name], [row for row in felt.limits if row.quantity == name]
+    value = felt.figures.quantities[name]
+    return {
+        "name": name,
+        "label": quantity.label,
+        "unit": quantity.unit,
+        "value": value,
+        "says": limit_words.sentence(name, rows),
+    }

@@ -1,0 +1,231 @@
+"""Sentences about a habitat that is wished for: the smallest, what keeps it from being smaller, or which wishes collide."""
+
+from ..feel import sizing
+from ..feel.published import ROWS, STUDIES
+from ..feel.quantities import QUANTITIES
+from ..physics.constants import RPM_RAD_S
+from .phrases import FOOT_M
+
+_NB = "\u00a0"
+_COUNTS = ("none", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
+_MOST_NAMED = 4  # wishes: more are counted
+_BOUNDS = {"exactly": "", "at_least": "at least ", "at_most": "no more than "}
+_AS_WISHED = {
+    "gravity": "{}",
+    "spin": "{}",
+    "gradient": "{} from head to foot",
+    "rim_speed": "{} at the rim",
+    "head_turn": "{} as the head turns",
+    "coriolis": "{} of Coriolis to gravity",
+    "radius": "a radius of {}",
+}
+_BY_PROGRAM = "the program's own bounds (a radius from 0.1\u00a0m to 100\u00a0km, a spin up to 200\u00a0rpm, a rim speed up to 5,000\u00a0m/s)"
+_ROWS = {row.id: row for row in ROWS}
+
+
+def three_figures(value):
+    """A number to three figures, never with a power of ten: 0.272, 2.00, 41.9, 1,235."""
+    size = abs(value)
+    if size < 1e-6:
+        return "0" if size == 0 else "under 0.000001"
+    places = 0 if size >= 99.95 else 1 if size >= 9.995 else 2
+    while size * 10**places < 99.95 and size < 0.9995:
+        places += 1
+    return f"{value:,.{places}f}"
+
+
+def in_unit(quantity, value, units="si", figures=three_figures):
+    """A value of a quantity, or of "radius", with its unit: "2.00 rpm"; lengths and speeds in feet where units is "us"."""
+    unit = "m" if quantity == "radius" else QUANTITIES[quantity].unit
+    if units == "us" and unit in ("m", "m/s"):
+        value, unit = value / FOOT_M, unit.replace("m", "ft", 1)
+    elif unit == "m" and value >= 10_000:
+        value, unit = value / 1000, "km"
+    return figures(value) + (f"{_NB}{unit}" if unit else "")
+
+
+def as_given(value):
+    """A wish's own figure, as it was given where that is short: 0.9, 2, 60."""
+    return f"{value:,.7g}" if 1e-4 <= value < 1e6 else f"{value:,.0f}" if value >= 1e6 else three_figures(value)
+
+
+def wanted(wish, units="si"):
+    """A wish in words: "no more than 2 rpm"."""
+    if wish.kind == "study":
+        return f"the limits of {STUDIES[wish.study].called}"
+    return _wanted(wish.quantity, wish.bound, wish.value, units)
+
+
+def _wanted(quantity, bound, value, units):
+    figures = three_figures if units == "us" and _converts(quantity) else as_given
+    return _AS_WISHED[quantity].format(_BOUNDS[bound] + in_unit(quantity, value, units, figures))
+
+
+def _converts(quantity):
+    return quantity in ("radius", "rim_speed")
+
+
+def sentences(found, units="si"):
+    """What was found (`size_answers.Answered`) in sentences."""
+    said = _collided(found, units) if found.sized is None else _sized(found, units)
+    return [_sentence(one) for one in said if one]
+
+
+def _sentence(text):
+    return text[:1].upper() + text[1:]
+
+
+def _sized(found, units):
+    return _smallest(found, units), _free_spin(found.sized), _kept(found, units), _larger(found.sized, units)
+
+
+def _smallest(found, units):
+    """Its radius, its spin, and what follows from them."""
+    sized, person = found.sized, found.request.person
+    radius, omega = in_unit("radius", sized.radius_m, units), sized.spin.high_rad_s
+    across = in_unit("gradient", QUANTITIES["gradient"].value(person, sized.radius_m, 0.0))
+    says = f"the smallest {_all_wanted(found.request.wishes, units)} has a radius of {radius}"
+    if omega is None:
+        return f"{says}; head to foot changes by {across}."
+    rim = in_unit("rim_speed", omega * sized.radius_m, units)
+    spin = in_unit("spin", omega / RPM_RAD_S)
+    return f"{says} and turns at {spin}; its rim moves at {rim} and head to foot changes by {across}."
+
+
+def _all_wanted(wishes, units):
+    if len(wishes) > _MOST_NAMED:
+        return f"that meets all {_COUNTS[len(wishes)]} wishes"
+    asked = {getattr(wish, "quantity", "") for wish in wishes}
+    verb = "turns at" if asked == {"spin"} else "gives" if asked <= {"gravity", "spin"} else "meets"
+    return f"that {verb} {_joined(_parts(wishes, units), 'and')}"
+
+
+def _parts(wishes, units):
+    """Wishes in words, gravity first and at which spin it is."""
+    names = [getattr(wish, "quantity", "") for wish in wishes]
+    said = list(dict.fromkeys(wanted(wish, units) for wish in wishes))
+    if names.count("gravity") == names.count("spin") == 1:
+        gravity, spin = (said[names.index(name)] for name in ("gravity", "spin"))
+        said = [f"{gravity} at {spin}", *(one for one in said if one not in (gravity, spin))]
+    return said
+
+
+def _joined(parts, word):
+    return parts[0] if len(parts) == 1 else f"{', '.join(parts[:-1])} {word} {parts[-1]}"
+
+
+def _free_spin(sized):
+    low, high = sized.spin.low_rad_s, sized.spin.high_rad_s
+    if high is None:
+        most = "nothing wished for bounds it above, so none is chosen"
+        return f"it may turn at any spin{_from(low)}: {most}."
+    if low is None:
+        return "any slower spin would do there, too; nothing wished for bounds it below."
+    free = high / low - 1.0 > 1e-6
+    return f"any spin from {_spin(low)} to {_spin(high)} would do there; this is the highest." if free else ""
+
+
+def _from(low_rad_s):
+    return "" if low_rad_s is None else f" from {_spin(low_rad_s)} on"
+
+
+def _spin(omega_rad_s):
+    return in_unit("spin", omega_rad_s / RPM_RAD_S)
+
+
+def _kept(found, units):
+    """What keeps it from being smaller, where that is not plain from the wishes."""
+    wishes, sized = found.request.wishes, found.sized
+    if len(sized.bound_by) == len(wishes) and not sized.by_program:
+        return ""
+    keep = [wanted(wishes[number], units) for number in sized.bound_by]
+    return f"what keeps it from being smaller: {_joined([*keep, *([_BY_PROGRAM] if sized.by_program else [])], 'and')}."
+
+
+def _larger(sized, units):
+    radius, low, high = sized.radii_m[-1], sized.spins[-1].low_rad_s, sized.spins[-1].high_rad_s
+    if len(sized.radii_m) == 1:
+        return "no other radius does."
+    at = (
+        ""
+        if high is None
+        else f", where it turns at {_spin(high)}"
+        if low == high
+        else f", where it turns at up to {_spin(high)}"
+    )
+    last = "" if radius < sizing.GREATEST_RADIUS_M * (1 - 1e-9) else ", the program's greatest"
+    return f"larger ones do as well, up to {in_unit('radius', radius, units)}{last}{at}."
+
+
+def _collided(found, units):
+    request, together = found.request, found.clashes
+    wishes = [request.wishes[one.wish] for one in together]
+    more = "" if together[0].all_others else "other wishes collide as well; these come first."
+    hull = next((one for one in together if _is_hull(request.wishes[one.wish], one)), None)
+    if len(together) == 1:
+        lead = f"{wanted(wishes[0], units)} cannot be had: it is outside {_BY_PROGRAM}."
+    elif hull is not None:
+        lead = _too_wide(request, hull, [one for one in together if one is not hull], units)
+    else:
+        lead = f"{_joined(_parts(wishes, units), 'and')} cannot be had together."
+    rest = [one for one in together if one is not hull] or together
+    ways = [way for one in rest for way in _ways(request.wishes[one.wish], one, units)]
+    return lead, f"it would do with {_joined(ways, 'or')}." if ways else "", more
+
+
+def _is_hull(wish, clash):
+    """Whether it is a wish for a radius that turns out too small."""
+    return getattr(wish, "quantity", "") == "radius" and clash.changes[0].could_be > clash.changes[0].was
+
+
+def _too_wide(request, hull, others, units):
+    """The others' radius beside the one that the hull allows."""
+    change, wish = hull.changes[0], request.wishes[hull.wish]
+    wishes = [request.wishes[one.wish] for one in others]
+    parts = _parts(wishes, units)
+    verb = "takes" if len(parts) == 1 and wishes[0].kind == "figure" else "take"
+    takes = f"{_joined(parts, 'and')} {verb} {_radius(change.could_be, units)}"
+    allows = "the hull allows" if wish.bound == "at_most" else "the wish is for"
+    allowed = _wanted("radius", "exactly", change.was, units).removeprefix("a radius of ")
+    return f"{takes}; {allows} {allowed}, {_radius(change.could_be - change.was, units)} less."
+
+
+def _radius(radius_m, units):
+    return in_unit("radius", radius_m, units)
+
+
+def _ways(wish, clash, units):
+    """Each change that would let the others be met: "3.66 rpm instead of 2 rpm"."""
+    whose = f" in {STUDIES[wish.study].called}" if wish.kind == "study" else ""
+    for change in clash.changes:
+        could_be = _AS_WISHED[change.quantity].format(in_unit(change.quantity, change.could_be, units))
+        figures = three_figures if units == "us" and _converts(change.quantity) else as_given
+        yield f"{could_be} instead of {in_unit(change.quantity, change.was, units, figures)}{whose}"
+
+
+def clash(one, request, units="si"):
+    """A `size_clash.Clash` as the answer tells it: SI figures, and a sentence. A study has no one figure that it was or could be."""
+    wish = request.wishes[one.wish]
+    figure = one.changes[0] if wish.kind == "figure" else None
+    ways = list(_ways(wish, one, units))
+    met = "every other wish is met" if one.all_others else "the others of this collision are met"
+    say = f"with {_joined(ways, 'or')} {met}." if ways else f"{wanted(wish, units)} is more than one limit too many."
+    return {
+        "wish": one.wish,
+        "label": wanted(wish, units),
+        "was": figure and figure.was,
+        "could_be": figure and figure.could_be,
+        "unit": "" if figure is None else "m" if figure.quantity == "radius" else QUANTITIES[figure.quantity].unit,
+        "say": _sentence(say),
+    }
+
+
+def assumptions(person, units="si"):
+    """What the sizes rest on."""
+    tall = in_unit("radius", person.height_m, units)
+    walk = in_unit("rim_speed", person.walk_m_s, units)
+    return [
+        f"For somebody {tall} tall who walks at {walk} and turns the head at {three_figures(person.head_turn_deg_s)}{_NB}°/s.",
+        "Steady spin, no thrust; gravity is that at the feet, on a deck at the radius named.",
+        f"Sought within {_BY_PROGRAM}.",
+    ]

@@ -1,0 +1,85 @@
+// Every figure of what people would feel, in groups: the levels under "Standing", the six turns of the head under theirs.
+
+import { h, setAttribute, setText } from './dom.js';
+import { headTurnsTable, levelsTable } from './feel_figure_tables.js';
+import { figureWords } from './feel_say.js';
+import { createFold } from './fold.js';
+
+const TERMS = {
+  period_s: 'Period',
+  spin_rpm: 'Spin',
+  rim_speed_m_s: 'Rim speed',
+  gradient_percent: 'Gravity gradient',
+  gradient_g_per_m: 'Gravity gradient',
+  float_speed_m_s: 'Floats at',
+  coriolis_ratio: 'Coriolis ratio',
+  lying_across_lean_deg: 'Lean',
+  walk_axial_lean_deg: 'Lean',
+  stairs_lean_deg: 'Lean',
+  ladder_push_g: 'Sideways push',
+  ladder_lean_deg: 'Lean',
+  lift_push_g: 'Sideways push',
+  lift_lean_deg: 'Apparent tilt',
+  head_worst_deg_s2: 'Cross-coupling',
+  drop_drift_m: 'Drift',
+  glass_start_lean_deg: 'Free surface',
+  floor_lean_deg: 'Apparent tilt',
+};
+const WITH = { Standing: levelsTable, 'Turning the head': headTurnsTable };
+const NEEDS = { 'Under thrust': 'no thrust' };
+
+export function createFeelFigures({ element, store, explain }) {
+  const list = h('div', {});
+  element.append(h('h3', { class: 'third' }, 'Figures'), list);
+  let groups = [],
+    made = '';
+
+  function update() {
+    const names = [...new Set(store.feel.figure_rows.map(({ group }) => group))];
+    if (names.join() !== made) {
+      made = names.join();
+      groups = names.map(name => createGroup({ store, name, explain }));
+      list.replaceChildren(...groups.map(group => group.element));
+    }
+    groups.forEach(group => group.update());
+  }
+  return { update };
+}
+
+function createGroup({ store, name, explain }) {
+  const rows = () => store.feel.figure_rows.filter(({ group }) => group === name);
+  const fold = createFold({
+    words: () => name,
+    make: () => [figuresTable({ store, name, rows, explain }), WITH[name]?.({ store })].filter(Boolean),
+  });
+  return { element: h('div', { 'data-group': name }, h('h4', {}, fold.button), fold.element), update: fold.update };
+}
+
+function figuresTable({ store, name, rows, explain }) {
+  const cells = new Map();
+  const body = rows().map(row => {
+    cells.set(row.name, h('td', { class: 'r' }));
+    return h('tr', { 'data-figure': row.name }, h('th', { scope: 'row' }, labelled(row, explain)), cells.get(row.name));
+  });
+  const element = h('table', { class: 'figures', 'aria-label': name }, h('tbody', {}, body));
+  function update() {
+    const { figures } = store.feel;
+    for (const row of rows()) {
+      const value = figures[row.name],
+        cell = cells.get(row.name);
+      setText(cell, figureWords(value, row.unit, store.view.units));
+      setAttribute(cell, 'title', value === null ? (NEEDS[name] ?? whyNone(store.feel)) : null);
+    }
+  }
+  return { element, update };
+}
+
+function whyNone({ habitat }) {
+  return habitat.spin_rpm ? 'it has no meaning in this habitat' : 'nothing turns';
+}
+
+function labelled({ name, label }, explain) {
+  const term = TERMS[name];
+  if (!term) return label;
+  return h('button', { type: 'button', class: 'term', title: `What ${term.toLowerCase()} is`, onclick: () => explain(term) }, label);
+}

@@ -1,0 +1,43 @@
+// Which limits the map draws: all of them, those on one quantity, or the user's own; no study is singled out.
+
+/** What may be chosen: [[group, words]]; a quantity only where there is a limit on it. */
+export function groupsOf({ map, quantities }) {
+  const drawn = new Set(map.limits.map(limit => limit.quantity));
+  return [
+    ['all', 'all of them'],
+    ...quantities.filter(({ name }) => drawn.has(name)).map(({ name, label }) => [name, label.toLowerCase()]),
+    ...(map.limits.some(limit => limit.mine) ? [['mine', 'your own']] : []),
+  ];
+}
+
+export function inGroup(row, group) {
+  return group === 'all' || (group === 'mine' ? row.mine === true : row.quantity === group);
+}
+
+/** How this habitat lies to the limits of a group: "Inside 22 of 25 limits". */
+export function countWords({ limits }, group) {
+  const counted = limits.filter(row => inGroup(row, group) && typeof row.inside === 'boolean'),
+    inside = counted.filter(row => row.inside).length;
+  if (!counted.length) return 'No limit to hold this habitat against';
+  return `Inside ${inside} of ${counted.length} ${counted.length === 1 ? 'limit' : 'limits'}`;
+}
+
+/** Who says so, for each limit of the map: [{limit, who, here}], from the rows of the answer that say the same. */
+export function tableRows({ map, limits }, group) {
+  return map.limits
+    .filter(limit => inGroup(limit, group))
+    .map(limit => {
+      const rows = limits.filter(row => (limit.mine ? row.mine && says(row) === says(limit) : limit.ids.includes(row.id)));
+      return { limit, who: rows.map(whoWords).join('; '), here: rows[0]?.state ?? '' };
+    });
+}
+
+// limits of one's own have no id: they are known by what they say
+function says({ quantity, bound, limit }) {
+  return [quantity, bound, limit].join(' ');
+}
+
+function whoWords({ study, year, mine }) {
+  if (mine) return 'yours';
+  return year === null ? study : `${study} ${year}`;
+}

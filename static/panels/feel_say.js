@@ -1,0 +1,82 @@
+// How the figures of what people would feel are written: on the page and on the sheet to print.
+
+import { shownUnit, threeFigures, toShown, withUnit } from '../state/units.js';
+
+const NBSP = '\u00a0';
+const BOUNDS = {
+  at_least: 'at least',
+  at_most: 'at most',
+  optimum: 'called optimum',
+  reached: 'reached',
+  observed: 'observed',
+};
+const SMALL = 0.09995, // under it three places are too few
+  LEAST = 0.00005;
+const JUST = 1.05; // times a limit, under which the margin says more
+
+/** Three figures, or four places under 0.1; a dash for what has no value here. */
+export function figureWords(value, unit, units) {
+  if (value === null || value === undefined) return '–';
+  const shown = toShown(value, unit, units),
+    size = Math.abs(shown);
+  const figure = size >= SMALL || size === 0 ? threeFigures(shown) : size < LEAST ? '0.000' : shown.toFixed(4).replace('-', '−');
+  return withUnit(figure, shownUnit(unit, units));
+}
+
+/** A published figure as it was published: 0.035 g, 1.8 rpm; in other units three figures of it. */
+export function publishedWords(value, unit, units) {
+  const shown = toShown(value, unit, units);
+  if (shown !== value) return figureWords(value, unit, units);
+  const figure = Number(value.toPrecision(4));
+  return withUnit(figure.toLocaleString('en-US', { maximumFractionDigits: 6 }).replace('-', '−'), shownUnit(unit, units));
+}
+
+/** 'at most 6 rpm', 'reached 10 rpm' */
+export function boundWords({ bound, limit, unit }, units) {
+  return `${BOUNDS[bound] ?? bound} ${publishedWords(limit, unit, units)}`;
+}
+
+/** How a row lies to the value here: 'inside', 'at the limit', 'beyond, ×1.7', 'above', 'no value'. */
+export function hereWords({ state, times, margin, unit }, units) {
+  if (state === 'none') return 'no value';
+  if (state !== 'beyond') return state;
+  if (typeof times === 'number' && times >= JUST) return `beyond, ×${timesFigure(times)}`;
+  return `beyond by ${figureWords(Math.abs(margin ?? 0), unit, units)}`;
+}
+
+function timesFigure(times) {
+  return times < 9.95 ? String(Number(times.toFixed(1))) : Math.round(times).toLocaleString('en-US');
+}
+
+/** 'Gilruth 1969'; a limit of the user's own is marked as theirs. */
+export function studyWords({ study, year, mine }) {
+  if (mine) return study && study !== 'yours' ? `${study}, yours` : 'yours';
+  return year ? `${study} ${year}` : study;
+}
+
+/** 'Spin, 3.00 rpm' */
+export function headingWords({ label, unit, value }, units) {
+  return value === null ? `${label}, no value here` : `${label}, ${figureWords(value, unit, units)}`;
+}
+
+/** What stands behind a row, as sentences: the citation, for whom it holds, what is to be noted. */
+export function behindWords({ source, who, note, known_by: knownBy, mine }) {
+  if (mine) return ['A limit of your own: no publication stands behind it.'];
+  const said = [who && `For ${who}`, note, knownBy === 'memory' && 'Quoted from memory of the source'];
+  return [source, ...said].filter(Boolean).map(sentence);
+}
+
+function sentence(words) {
+  const text = words.trim();
+  return /[.?]$/.test(text) ? text : `${text}.`;
+}
+
+/** The rows of one quantity, in the order of the answer. */
+export function rowsOf(feel, name) {
+  return feel.limits.filter(({ quantity }) => quantity === name);
+}
+
+/** A count of rows: '12 rows', 'one row'. */
+export function countRows(number) {
+  return number === 1 ? 'one row' : `${number}${NBSP}rows`;
+}

@@ -1,0 +1,79 @@
+// Size it for me: wishes in rows, the smallest habitat that meets them, and all others that do as a band on the map.
+
+import { h, setAttribute, setChildren } from './dom.js';
+import { createSizeAnswer } from './feel_size_answer.js';
+import { createNewest } from './feel_size_asking.js';
+import { createWishRow } from './feel_size_row.js';
+import { FIRST_WISHES, MOST_WISHES, asRequest, nextWish } from './feel_size_wishes.js';
+import { createFold } from './fold.js';
+
+/** shown(answer | null): what the map draws of it. */
+export function createFeelSize({ element, store, client, shown }) {
+  const fold = createFold({ words: () => 'Size it for me', make: () => [createWishes({ store, client, shown })] });
+  element.append(h('h3', { class: 'third' }, fold.button), fold.element);
+  return { update: fold.update };
+}
+
+function createWishes({ store, client, shown }) {
+  let wishes = FIRST_WISHES,
+    asked = null,
+    rows = [];
+  const list = h('div', { class: 'wishes' });
+  const add = h('button', { type: 'button', class: 'btn', onclick: () => change([...wishes, nextWish(wishes)], wishes.length) }, 'Add a wish');
+  const answer = createSizeAnswer({ store, alter: (number, value) => change(wishes.map((wish, i) => (i === number ? { ...wish, value } : wish))) });
+  const asking = createNewest({ ask: client.size, told, failed });
+  const element = h('div', {}, h('p', { class: 'small' }, 'The smallest habitat that meets every wish:'), list, h('p', { class: 'links' }, add), answer.element);
+
+  function told(said) {
+    rows.forEach(row => row.refuse(null));
+    answer.show(said);
+    shown(said);
+  }
+
+  // a refusal stands at the wish it is about
+  function failed(problem) {
+    const field = problem.refused?.[0]?.field ?? '',
+      row = rows[Number(/^wishes\.(\d+)/.exec(field)?.[1])];
+    rows.forEach(other => other.refuse(other === row ? problem.message : null));
+    if (row) answer.show(null);
+    else answer.fail(problem);
+    shown(null);
+  }
+
+  function change(next, focus = null) {
+    const rebuilt = next.length !== wishes.length;
+    wishes = next;
+    if (rebuilt) build();
+    update();
+    if (focus !== null) rows[Math.min(focus, rows.length - 1)]?.element.querySelector('select').focus();
+  }
+
+  function build() {
+    rows = wishes.map((_, number) =>
+      createWishRow({
+        store,
+        number,
+        wish: () => wishes[number],
+        change: wish => change(wishes.map((other, i) => (i === number ? wish : other))),
+        remove: () => change(wishes.filter((__, i) => i !== number), number),
+      }),
+    );
+    setChildren(list, rows.map(row => row.element));
+  }
+
+  function update() {
+    if (rows.length !== wishes.length) build();
+    rows.forEach(row => row.update());
+    setAttribute(add, 'disabled', wishes.length >= MOST_WISHES);
+    const request = asRequest(wishes, store.document.person),
+      { units } = store.view,
+      key = JSON.stringify([request, units]);
+    if (key === asked) return;
+    asked = key;
+    if (wishes.length) return asking.want(request, { units });
+    asking.drop();
+    answer.show(null);
+    shown(null);
+  }
+  return { element, update };
+}

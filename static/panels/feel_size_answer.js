@@ -1,0 +1,50 @@
+// What the wishes come to: in words, the smallest habitat to take over, or which wishes collide and what would let them meet.
+
+import { shownUnit, threeFigures, toShown, withUnit } from '../state/units.js';
+import { h, setChildren } from './dom.js';
+import { RADIUS, SPIN, habitatWords } from './feel_map_ring.js';
+
+/** alter(number, value): the wish of that number set to a value. */
+export function createSizeAnswer({ store, alter }) {
+  const element = h('div', { class: 'size-answer', role: 'status' });
+
+  /** With what held is let go: the habitat is the wishes' now. */
+  function use({ radius_m, spin_rpm }) {
+    if (store.view.hold) store.look({ hold: null, held: null, follower: null });
+    store.edit(draft => {
+      draft.habitat.radius_m = radius_m;
+      if (spin_rpm !== null) draft.habitat.spin_rpm = spin_rpm;
+    });
+  }
+
+  function met({ smallest, words }) {
+    const { radius_m, spin_rpm } = smallest;
+    const says = habitatWords(store, radius_m, spin_rpm ?? store.read(SPIN));
+    return [
+      ...words.map(say => h('p', { class: 'lead' }, say)),
+      h('p', { class: 'links' }, h('button', { type: 'button', class: 'btn', onclick: () => use(smallest) }, 'Use this habitat'), h('span', { class: 'small' }, says)),
+    ];
+  }
+
+  function collided({ collides, words }) {
+    return [
+      h('div', { class: 'refusal' }, words.map((say, i) => h('p', {}, i === 0 ? h('b', {}, say) : say))),
+      ...collides.map(one => h('div', { class: 'collides' }, h('p', { class: 'lead' }, one.say), instead(one))),
+    ];
+  }
+
+  function instead({ wish, could_be: value, unit }) {
+    if (typeof value !== 'number') return null;
+    const say = withUnit(threeFigures(toShown(value, unit, store.view.units)), shownUnit(unit, store.view.units));
+    return h('button', { type: 'button', class: 'btn', onclick: () => alter(wish, value) }, `Make it ${say}`);
+  }
+
+  function show(answer) {
+    setChildren(element, answer === null ? [] : answer.fits && answer.smallest ? met(answer) : collided(answer));
+  }
+
+  function fail(problem) {
+    setChildren(element, h('p', { class: 'refusal' }, h('b', {}, problem.message)));
+  }
+  return { element, show, fail };
+}

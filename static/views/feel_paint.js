@@ -1,0 +1,34 @@
+// What a post is painted with: white up to the weight, slate above it, a tick each tenth of a g, and a collar at one g.
+
+import { ShaderMaterial, Vector3 } from '../vendor/three.module.js';
+import { FOGGED } from './materials.js';
+import { rgb } from './styles.js';
+
+export function postMaterial(shared, metres_a_g) {
+  return new ShaderMaterial({
+    uniforms: { ...shared, uMetres: { value: metres_a_g }, uWiden: { value: 1 }, uSlate: { value: new Vector3(...rgb('#56656E')) }, uTick: { value: new Vector3(...rgb('#AAB4B7')) } },
+    vertexShader: `
+      attribute float collar; attribute vec2 weight;      // g: felt, and the top of the post
+      uniform float uMetres, uWiden;
+      varying float vG, vFelt, vCollar, vFace, vD;
+      void main() {
+        float g = mix(position.y * weight.y, 1., collar);
+        vec3 p = vec3(position.x * uWiden, g * uMetres + collar * position.y, position.z);
+        vec4 e = viewMatrix * modelMatrix * instanceMatrix * vec4(p, 1.);
+        vG = g; vFelt = weight.x; vCollar = collar; vFace = abs(normal.z) > .5 ? 1. : .78; vD = -e.z;
+        gl_Position = projectionMatrix * e;
+      }`,
+    fragmentShader: `${FOGGED}
+      uniform vec3 uSlate, uTick;
+      varying float vG, vFelt, vCollar, vFace, vD;
+      void main() {
+        float f = max(fwidth(vG), 1e-5);
+        float above = smoothstep(-.5, .5, (vG - vFelt) / f);
+        float tick = (1. - smoothstep(.006, .006 + f, abs(fract(10. * vG - .5) - .5) / 10.)) * clamp(1.6 - 30. * f, 0., 1.);
+        vec3 c = mix(vec3(1.), uSlate, above);
+        c = mix(c, mix(uSlate, uTick, above), tick);
+        c = mix(c, vec3(.94, .92, .86), step(.5, vCollar));
+        gl_FragColor = vec4(fogged(c * vFace, vD), 1.);
+      }`,
+  });
+}

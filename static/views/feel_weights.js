@@ -1,0 +1,62 @@
+// What everybody on a stage feels at the feet at time t, as the server tells it: at the clock for who walks or rides, nothing while in
+// the air, and where people stand the figure of the place What would people feel. Where none was given, none is shown.
+
+import { movesAPerson } from '../state/kinds.js';
+import { foundAt, foundRange } from '../time/findings.js';
+import { sampleTime } from '../time/track.js';
+import { triad } from './ground.js';
+import { figure } from './say.js';
+
+const FOUND = { walk: 'feet_g', lift: 'apparent_g' };
+const ALIKE = 0.005;            // so near in distance from the axis, or in spin, what is felt standing is told by the same two figures
+
+/** [{key, name, weight_g, person | motion}] of the `people` who stand and of the shown motions that are people; weight in g. `feel`: the
+    answer to what people would feel, or null. */
+export function weighed(model, people, shown, feel, time_s) {
+  const standing = people.map((person, k) => ({ key: `standing ${k}`, name: 'standing', person, weight_g: standingAt(model, feel, person, time_s) }));
+  const moving = shown.filter((m) => movesAPerson(m.motion.kind) && m.path.count && time_s >= m.starts_s - 1e-6)
+    .map((motion) => ({ key: `moving ${motion.i}`, name: motion.name, motion, weight_g: movingAt(model, feel, motion, time_s) }));
+  return [...standing, ...moving].filter(({ weight_g }) => weight_g !== null);
+}
+
+function movingAt(model, feel, m, time_s) {
+  const found = FOUND[m.motion.kind];
+  if (found) return foundAt(m.motion, model.answer.grid, found, time_s);
+  if (time_s < m.ends_s) return 0;
+  return m.landing ? standingAt(model, feel, { ...m.landing, floor: m.floor }, time_s) : null;
+}
+
+// The figure holds for this habitat's floor 0 at along 0, and for the spin at time 0.
+function standingAt({ answer, ground, radius_m, name }, feel, { along_m, axial_m, floor }, time_s) {
+  if (!feel || name || !alike(spinAt(answer, time_s), spinAt(answer, 0))) return null;
+  const out_m = (along, axial, on) => { const { x, y } = ground.on(along, 0, axial, 0, {}, on); return Math.hypot(x, radius_m - y); };
+  return alike(out_m(along_m, axial_m, floor), out_m(0, ground.level ? radius_m : 0, 0)) ? feel.figures.feet_g : null;
+}
+
+function spinAt({ spin_rad_s, grid }, time_s) {
+  return spin_rad_s[Math.min(spin_rad_s.length - 1, Math.floor(time_s / sampleTime(grid, 1) + 1e-6))];
+}
+
+function alike(a, b) {
+  return Math.abs(a - b) <= ALIKE * Math.abs(b);
+}
+
+/** The most that who moves is told to feel on the whole way, g. */
+export function mostOf({ motion }) {
+  return foundRange(motion, FOUND[motion.kind])?.[1] ?? 0;
+}
+
+/** '0.56' */
+export function weightFigure(weight_g) {
+  return figure(weight_g, '', 'si', weight_g >= 9.95 ? 0 : weight_g > 0 && weight_g < 0.0995 ? 3 : 2);
+}
+
+/** 'at the feet, standing 0.56 g, running back 0.36 g' */
+export function weightWords(people) {
+  return people.length ? `at the feet, ${people.map(({ name, weight_g }) => `${name} ${weightFigure(weight_g)}\u00a0g`).join(', ')}` : '';
+}
+
+/** The feet of somebody standing, and which way is up there; `turn`: the habitat's angle on the stage. */
+export function onDeck({ ground }, { along_m, axial_m, floor }, turn) {
+  return { feet: ground.on(along_m, 0, axial_m, turn, {}, floor), up: triad(ground.azimuth(along_m, floor) + turn, ground.level).up };
+}

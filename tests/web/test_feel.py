@@ -1,0 +1,175 @@
+"""What people would feel, and a habitat for wishes, through the app itself: whole answers, refusals, odd input."""
+
+import json
+import math
+
+import pytest
+
+from server.scene import examples
+from tests.web.test_api import JSON, call, refused
+
+HABITAT = {"radius_m": 56.0, "spin_rpm": 3.0}
+TWO = [
+    {"kind": "figure", "quantity": "gravity", "bound": "exactly", "value": 1.0},
+    {"kind": "figure", "quantity": "spin", "bound": "at_most", "value": 2.0},
+]
+SHAPES = {
+    "torus": {"tube_radius_m": 8.0},
+    "sphere": {},
+    "pods": {"floors": [{"name": "a"}, {"name": "b"}]},
+    "tether": {"floors": [{"name": "a"}, {"name": "b"}]},
+    "tumbler": {"floors": [{"name": "a"}, {"name": "b"}]},
+    "turntable": {},
+    "cylinder": {"axial_thrust_m_s2": 2.0, "ceiling_m": 4.0, "width_m": 14.0},
+}
+
+
+def feel(document, query=""):
+    return call("POST", f"/api/feel{query}", content=json.dumps(document), headers=JSON)
+
+
+def size(document, query=""):
+    return call("POST", f"/api/size{query}", content=json.dumps(document), headers=JSON)
+
+
+def numbers(value):
+    if isinstance(value, float):
+        yield value
+    for inner in value.values() if isinstance(value, dict) else value if isinstance(value, list) else ():
+        yield from numbers(inner)
+
+
+def test_a_habitat_alone_and_a_scene_with_it_are_answered_alike():
+    scene = json.loads(examples.example("galley"))
+    whole, alone = feel(scene).json(), feel({"habitat": scene["habitat"]}).json()
+    assert whole == alone
+    assert set(whole) >= {
+        "figures",
+        "figure_rows",
+        "limits",
+        "quantities",
+        "says",
+        "map",
+        "adaptation",
+        "words",
+        "caution",
+    }
+
+
+def test_the_answer_repeats_what_it_was_asked_with_every_default():
+    answer = feel({"habitat": HABITAT, "person": {"height_m": 1.6}}).json()
+    assert answer["person"]["height_m"] == 1.6
+    assert answer["person"]["walk_m_s"] == 1.4
+    assert answer["habitat"]["shape"] == "cylinder"
+
+
+def test_every_figure_has_a_row_and_every_limit_a_source():
+    answer = feel({"habitat": HABITAT}).json()
+    assert [row["name"] for row in answer["figure_rows"]] == list(answer["figures"])
+    assert all(row["source"] and row["study"] for row in answer["limits"])
+    assert {row["quantity"] for row in answer["limits"]} <= {row["name"] for row in answer["quantities"]}
+    assert len(answer["says"]["short"]) <= 18
+    assert "not medical advice" in answer["caution"]
+
+
+@pytest.mark.parametrize("shape", SHAPES)
+@pytest.mark.parametrize("spin_rpm", [0.0, 1e-13, 3.0, 30.0])
+def test_every_shape_is_answered_with_finite_numbers(shape, spin_rpm):
+    habitat = {"shape": shape, "radius_m": 20.0, "spin_rpm": spin_rpm, **SHAPES[shape]}
+    for units in ("si", "us"):
+        answer = feel({"habitat": habitat}, f"?units={units}")
+        assert answer.status_code == 200, answer.text
+        assert all(math.isfinite(v) for v in numbers(answer.json()))
+
+
+@pytest.mark.parametrize(
+    ("person", "field"),
+    [
+        ({"height_m": 0}, "person.height_m"),
+        ({"height_m": -1}, "person.height_m"),
+        ({"walk_m_s": 1e9}, "person.walk_m_s"),
+        ({"run_m_s": "fast"}, "person.run_m_s"),
+        ({"head_turn_deg_s": None}, "person.head_turn_deg_s"),
+        ({"größe": 1}, "person.größe"),
+        ([], "person"),
+    ],
+)
+def test_a_person_who_cannot_be_is_refused_by_name(person, field):
+    rows = refused(feel({"habitat": HABITAT, "person": person}), 422)
+    assert rows[0]["field"] == field
+
+
+def test_limits_of_ones_own_are_held_beside_the_published_ones_and_marked():
+    own = {"name": "ours, größer", "quantity": "gradient", "bound": "at_most", "value": 2.0}
+    answer = feel({"habitat": HABITAT, "own_limits": [own]}).json()
+    mine = [row for row in answer["limits"] if row["mine"]]
+    assert [(row["study"], row["quantity"], row["state"], row["inside"]) for row in mine] == [
+        ("ours, größer", "gradient", "beyond", False)
+    ]
+    assert mine[0]["value"] == pytest.approx(100 * 1.75 / 56)
+    rows = refused(feel({"habitat": HABITAT, "own_limits": [own | {"quantity": "love"}]}), 422)
+    assert (rows[0]["field"], "gravity" in rows[0]["may_be"]) == ("own_limits.0.quantity", True)
+    rows = refused(feel({"habitat": HABITAT, "own_limits": [own | {"value": 0}]}), 422)
+    assert rows[0]["field"] == "own_limits.0.value"
+
+
+def test_units_change_the_words_alone():
+    si, us = feel({"habitat": HABITAT}).json(), feel({"habitat": HABITAT}, "?units=us").json()
+    assert si["words"] != us["words"]
+    assert (si["figures"], si["limits"], si["map"]) == (us["figures"], us["limits"], us["map"])
+
+
+def test_the_smallest_habitat_for_two_wishes():
+    answer = size({"wishes": TWO}).json()
+    assert answer["fits"]
+    assert answer["smallest"]["radius_m"] == pytest.approx(223.6, abs=0.05)  # 1 g at 2 rpm: a = w^2 R
+    assert answer["smallest"]["spin_rpm"] == pytest.approx(2.0)
+    assert answer["collides"] == []
+
+
+def test_wishes_that_collide_say_by_how_much():
+    hull = {"kind": "figure", "quantity": "radius", "bound": "at_most", "value": 60.0}
+    answer = size({"wishes": [*TWO, hull]}).json()
+    assert not answer["fits"]
+    assert answer["smallest"] is None
+    could = {row["wish"]: row["could_be"] for row in answer["collides"]}
+    assert could[2] == pytest.approx(223.6, abs=0.05)
+    assert could[0] == pytest.approx((2 * math.pi / 30) ** 2 * 60 / 9.80665)
+    assert could[1] == pytest.approx(math.sqrt(9.80665 / 60) * 30 / math.pi)
+
+
+@pytest.mark.parametrize(
+    ("change", "field"),
+    [
+        ({"wishes": []}, "wishes"),
+        ({"wishes": [{}]}, "wishes.0.kind"),
+        ({"wishes": [{"kind": "luck"}]}, "wishes.0.kind"),
+        ({"wishes": [TWO[0] | {"value": 0}]}, "wishes.0.value"),
+        ({"wishes": [TWO[0] | {"value": "NaN"}]}, "wishes.0.value"),
+        ({"wishes": [TWO[0] | {"quantity": "taste"}]}, "wishes.0.quantity"),
+        ({"wishes": [TWO[0] | {"bound": "about"}]}, "wishes.0.bound"),
+        ({"wishes": [{"kind": "study", "study": "nobody_1900"}]}, "wishes.0.study"),
+        ({"wishes": TWO * 7}, "wishes"),
+        ({"wishes": TWO, "hurry": True}, "hurry"),
+        ({"wishes": TWO, "person": {"height_m": 0}}, "person.height_m"),
+        ({}, "wishes"),
+    ],
+)
+def test_wishes_that_cannot_be_are_refused_by_name(change, field):
+    rows = refused(size(change), 422)
+    assert rows[0]["field"] == field
+    assert rows[0]["may_be"]
+    assert "what the scene document allows" not in rows[0]["say"]
+
+
+@pytest.mark.parametrize("path", ["/api/feel", "/api/size"])
+def test_what_is_no_document_is_refused(path):
+    for body, status in (
+        (b"", 422),
+        (b"[1]", 422),
+        (b'{"habitat": NaN}', 422),
+        (b"{" * 5000, 422),
+        (b" " * 1_100_000, 413),
+    ):
+        refused(call("POST", path, content=body, headers=JSON), status)
+    refused(call("GET", path), 405)
