@@ -67,15 +67,15 @@ def _pressing_g(weight):
 
 
 def leaning(weight):
-    """Angle between a felt weight (3,) and straight down, degrees; None where nothing is felt."""
-    return float(lean_deg(weight[None])[0]) if np.any(weight) else None
+    """Angle between a felt weight (3,) and straight down, degrees; None where nothing is felt, or it draws off the floor."""
+    return float(lean_deg(weight[None])[0]) if np.any(weight) and weight[1] <= 0 else None
 
 
 def _floats_at_m_s(stand):
     """The speed antispinward at which nothing presses the feet on: the rim speed on round ground, half of it straight over a
-    flat floor, since that path does not bend. None without spin, and where something else pulls."""
+    flat floor, since that path does not bend. None without spin, on a turntable, and where something else pulls."""
     omega = abs(stand.omega_rad_s)
-    if not omega or any(stand.habitat.pull_m_s2):
+    if not omega or stand.on_a_table or any(stand.habitat.pull_m_s2):
         return None
     return omega * stand.floor_radius_m * (0.5 if isinstance(stand.habitat, Craft) else 1.0)
 

@@ -91,10 +91,14 @@ class Stand:
         return np.einsum("ni,nij->nj", weight, there) @ self.rows.T
 
     def going(self, ways, up_m=0.0):
-        """What is felt (n, 3) at the first instant of ways of going, up_m over the feet: that which a `walk` tells."""
+        """What is felt (n, 3) at the first instant of ways of going, up_m over the feet and short of the axis: that which a
+        `walk` tells. Round ground never draws one off it; round-off would, near the speed at which one floats."""
         at = np.zeros(1)
         states = [walk.course(self.habitat, way).at(at, up_m) for way in ways]
-        return self.felt(*(np.concatenate(parts) for parts in zip(*states, strict=True)))
+        weight = self.felt(*(np.concatenate(parts) for parts in zip(*states, strict=True)))
+        if self.is_round:
+            weight[:, 1] = np.minimum(weight[:, 1], 0.0)
+        return weight
 
     def way(self, speed_m_s, heading_deg=0.0, climb_deg=0.0, height_m=0.0):
         """A Going from height_m over the feet."""

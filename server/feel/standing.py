@@ -49,7 +49,7 @@ def standing(stand):
         "seated_heart_g": seated_heart,
         "seated_head_g": seated_head,
         "rise_push_g": in_g(felt[5, 0] - felt[4, 0]),
-        "floor_lean_deg": float(lean_deg(felt)[0]) if any(stand.habitat.pull_m_s2) else None,
+        "floor_lean_deg": float(lean_deg(felt)[0]) if stand.on_a_table or any(stand.habitat.pull_m_s2) else None,
     }
 
 

@@ -1,1 +1,88 @@
-"""stub"""
+"""What people would feel, in words: two sentences to begin with, five paragraphs of a day, and what the figures leave out."""
+
+from ..feel.in_hand import POURED_FROM_M
+from ..feel.on_foot import STAIRS_DEG
+from ..feel.stand import HAND, HEART, SEAT, SITTING
+from .feel_day import SLIGHT_DEG, angle, number, of_scene, weight
+from .feel_tales import TALES
+from .phrases import speed
+
+
+def lead(scene, figures, units):
+    """Two sentences: weight at rest from feet to head, and running both ways."""
+    day = of_scene(scene, figures, units)
+    if day.weightless:
+        turns = "does not turn" if day.still else f"turns at {number(day.v['spin_rpm'])} rpm"
+        weighs = "you weigh nothing" if day.v["feet_g"] == 0 else f"your feet feel {weight(day.v['feet_g'])}"
+        return f"The {_what(day)} {turns}, and {weighs}. Whatever moves goes straight on until something is in its way."
+    if day.wall:
+        return (
+            f"The habitat does not turn, and only the thrust weighs you, {weight(day.v['feet_g'])}, {day.aft}. The deck is a wall to "
+            "it, and whatever faces the thrust is the floor."
+        )
+    return f"{_standing(day)} {_running(day)}"
+
+
+def _what(day):
+    return "platform" if day.table else "habitat"
+
+
+def _standing(day):
+    feet, head = day.v["feet_g"], day.v["head_g"]
+    out = f"Standing, you weigh {weight(feet)} at the feet"
+    if day.past_the_axis(day.person.height_m):
+        out += f" and {number(head)} at the head, which is {'at' if head == 0 else 'past'} the axis"
+        out += "" if head == 0 else " and drawn the other way"
+    else:
+        out += f" and {'the same' if number(head) == number(feet) else number(head)} at the head"
+    lean = day.v["floor_lean_deg"]
+    return (
+        f"{out}."
+        if lean is None or lean < SLIGHT_DEG
+        else f"{out}, and down leans by {angle(lean)} from the {day.ground}."
+    )
+
+
+def _running(day):
+    back, floats = day.v["run_antispinward_g"], day.v["float_speed_m_s"]
+    if day.person.run_m_s == 0:
+        return "You do not run, and so it stays."
+    runs = f"Run spinward at {speed(day.person.run_m_s, day.units)} and it is {number(day.v['run_spinward_g'])};"
+    if back is None:
+        return f"{runs} run back, and your feet leave the {day.ground}."
+    passes = floats is not None and day.person.run_m_s >= floats
+    return f"{runs} run back, {f'past the {speed(floats, day.units)} at which you float, ' if passes else ''}{number(back)}."
+
+
+def paragraphs(scene, figures, units):
+    """The five moments of a day, as {"name", "title", "text"}."""
+    day = of_scene(scene, figures, units)
+    return [{"name": name, "title": title, "text": " ".join(tell(day))} for name, (title, tell) in TALES.items()]
+
+
+def assumptions(scene, figures):
+    """What the figures take for granted and leave out, in sentences."""
+    day = of_scene(scene, figures, "si")
+    out = [
+        f"Somebody stands {_WHERE.get(day.shape, 'in the middle of the first floor')}, upright from the {day.ground}."
+    ]
+    if len(scene.habitat.spin_ramp):
+        out.append("The spin is that of the start; what is felt while it changes is left out.")
+    out += [
+        f"Of the height, the heart is at {HEART:g}, a seat at {SEAT:g}, the head {SITTING:g} over the seat, a hand with a cup at {HAND:g}.",
+        f"Paces are even; stairs rise at {STAIRS_DEG:g}°; standing up and setting off take a second each.",
+        f"What falls falls without air, a stream over {POURED_FROM_M:g} m into the glass; a glass does not slop.",
+        "The lift and the ladder are felt at the feet, at their full speed.",
+        "Walls, ceilings and hubs are not looked for.",
+    ]
+    if day.past_the_axis(day.person.height_m):
+        out.append("The person is as tall as the radius or taller; figures past the axis are told as sizes.")
+    return out
+
+
+_WHERE = {
+    "cylinder": "on the deck",
+    "torus": "on the outermost line of the deck",
+    "sphere": "on the deck at its equator",
+    "turntable": "at the rim of the platform",
+}

@@ -24,9 +24,9 @@ def sentence(quantity, rows):
     """
     theirs, own = _limits(rows, mine=False), _limits(rows, mine=True)
     if not theirs:
-        own_sentence = _kept(own, _of_own) if own else "You may set one of your own."
+        own_sentence = _kept(own) if own else "You may set one of your own."
         return f"No published limit found for {_TOPICS[quantity]}. {own_sentence}"
-    return " ".join(_kept(limits, of) for limits, of in ((theirs, _of_published), (own, _of_own)) if limits)
+    return " ".join(_kept(limits) for limits in (theirs, own) if limits)
 
 
 def short(rows):
@@ -39,15 +39,9 @@ def short(rows):
 
 
 def summary(rows):
-    """All limits in a sentence or three: how many are kept to, and which quantities pass the others."""
+    """All limits in a sentence or two: how many are kept to, and which quantities pass the others."""
     theirs, own = _limits(rows, mine=False), _limits(rows, mine=True)
-    said = [_summed(theirs, f"the {count(len(theirs))} published limits")]
-    if own:
-        said.append(_summed(own, f"your {count(len(own))} own limits" if len(own) > 1 else "your own limit"))
-    silent = sum(row.inside is None for row in theirs + own)
-    if silent:
-        said.append(f"For {count(silent)} of them there is no value here.")
-    return " ".join(said)
+    return " ".join(_summed(limits) for limits in (theirs, own) if limits)
 
 
 def count(number):
@@ -59,28 +53,32 @@ def _limits(rows, mine=None):
     return [row for row in rows if row.bound in LIMITS and (mine is None or row.mine == mine)]
 
 
-def _of_published(number):
-    return f"the {count(number)}" if number > 1 else "the only published limit"
-
-
-def _of_own(number):
-    return f"your own {count(number)}" if number > 1 else "your own limit"
-
-
-def _kept(limits, of):
-    """One sentence about limits on one quantity; of: their number -> what they are together."""
-    whole = of(len(limits))
-    if limits[0].inside is None:
-        return f"No value here to set beside {whole}."
+def _whole(limits, noun=""):
+    """What these limits are together: "the seven", "your own two", "the only published limit"."""
     if len(limits) == 1:
-        return _kept_alone(limits[0], whole)
+        return "your own limit" if limits[0].mine else "the only published limit"
+    return f"your own {count(len(limits))}{noun}" if limits[0].mine else f"the {count(len(limits))}{noun}"
+
+
+def _all(limits, noun=""):
+    """The same, every one of them: "all seven", "both of your own"."""
+    number = "both" if len(limits) == 2 else f"all {count(len(limits))}"
+    return f"{number} of your own{noun}" if limits[0].mine else f"{number}{noun}"
+
+
+def _kept(limits):
+    """One sentence about limits on one quantity, all published or all own."""
+    if limits[0].inside is None:
+        return f"No value here to set beside {_whole(limits)}."
+    if len(limits) == 1:
+        return _kept_alone(limits[0], _whole(limits))
     inside, beyond = [row for row in limits if row.inside], [row for row in limits if not row.inside]
     just = [_name(row, limits) for row in inside if row.state == "at the limit"]
     at = f", at the limit of {_listed(just)}" if just else ""
-    passed = _listed([f"{_name(row, limits)} by {_by(row)}" for row in sorted(beyond, key=lambda row: -row.margin)])
     if not beyond:
-        return f"Inside all {whole.removeprefix('the ')}{at}."
-    return f"Inside {count(len(inside))} of {whole}{at}; outside {passed}."
+        return f"Inside {_all(limits)}{at}."
+    passed = _listed([f"{_name(row, limits)} by {_by(row)}" for row in sorted(beyond, key=lambda row: -row.margin)])
+    return f"Inside {count(len(inside))} of {_whole(limits)}{at}; outside {passed}."
 
 
 def _kept_alone(row, whole):
@@ -94,7 +92,7 @@ def _name(row, limits):
     """Study and year; with the limit where the study sets several of the kind."""
     named = f"{row.study} {row.year}" if row.year else row.study
     twins = [other for other in limits if (other.study, other.year, other.bound) == (row.study, row.year, row.bound)]
-    return named if len(twins) == 1 else f"{named} ({_figure(f'{row.limit:g}', row.unit)})"
+    return named if len(twins) == 1 else f"{named} ({_figure(_plain(row.limit), row.unit)})"
 
 
 def _by(row):
@@ -104,6 +102,11 @@ def _by(row):
         return f"less than {_figure(_LEAST_SAID, row.unit)}"
     places = next(places for places in range(5) if past >= 9.95 / 10**places or places == 4)
     return _figure(f"{past:,.{places}f}", row.unit)
+
+
+def _plain(limit):
+    """A limit as it was set, without powers of ten: "0.06", "1,000,000", "less than 0.001"."""
+    return f"{limit:,.3f}".rstrip("0").rstrip(".") if limit >= _LEAST_SAID else f"less than {_LEAST_SAID}"
 
 
 def _figure(figure, unit):
@@ -119,15 +122,24 @@ def _joined(names):
     return " and ".join([", ".join(names[:-1]), names[-1]] if len(names) > 1 else names)
 
 
-def _summed(limits, whole):
+def _summed(limits):
     """ "Inside 22 of the 25 published limits; beyond three: one on spin and two on turning the head."."""
     kept, beyond = sum(row.inside is True for row in limits), [row.quantity for row in limits if row.inside is False]
-    passed = [f"{count(beyond.count(name))} on {topic}" for name, topic in _TOPICS.items() if name in beyond]
+    noun = " limits" if limits[0].mine else " published limits"
+    whole, silent = _whole(limits, noun), len(limits) - kept - len(beyond)
+    if silent == len(limits):
+        return f"No value here to set beside {whole}."
     if len(limits) == 1:
-        return (
-            f"{'Outside' if beyond else 'Inside'} {whole}, on {_TOPICS[limits[0].quantity]}." if kept or beyond else ""
-        )
+        return f"{'Outside' if beyond else 'Inside'} {whole}, on {_TOPICS[limits[0].quantity]}."
     if kept == len(limits):
-        return f"Inside all {whole.removeprefix('the ')}."
-    many = f"{count(len(beyond))}: " if len(passed) > 1 else ""
-    return f"Inside {count(kept)} of {whole}" + (f"; beyond {many}{_joined(passed)}." if beyond else ".")
+        return f"Inside {_all(limits, noun)}."
+    said = [f"Inside {count(kept)} of {whole}"]
+    said += [f"beyond {_passed(beyond)}"] if beyond else []
+    said += [f"no value here for {count(silent)}"] if silent else []
+    return "; ".join(said) + "."
+
+
+def _passed(beyond):
+    """Quantities passed, once for each limit: "three on spin"; "two: one on gravity and one on spin"."""
+    parts = [f"{count(beyond.count(name))} on {topic}" for name, topic in _TOPICS.items() if name in beyond]
+    return f"{count(len(beyond))}: {_joined(parts)}" if len(parts) > 1 else parts[0]

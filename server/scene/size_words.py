@@ -103,11 +103,11 @@ def _all_wanted(wishes, units):
 def _parts(wishes, units):
     """Wishes in words, gravity first and at which spin it is."""
     names = [getattr(wish, "quantity", "") for wish in wishes]
-    said = list(dict.fromkeys(wanted(wish, units) for wish in wishes))
+    said = [wanted(wish, units) for wish in wishes]
     if names.count("gravity") == names.count("spin") == 1:
         gravity, spin = (said[names.index(name)] for name in ("gravity", "spin"))
         said = [f"{gravity} at {spin}", *(one for one in said if one not in (gravity, spin))]
-    return said
+    return list(dict.fromkeys(said))
 
 
 def _joined(parts, word):

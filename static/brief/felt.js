@@ -19,28 +19,50 @@ export function feltOf(feel, units) {
 }
 
 function tableOf(feel, quantity, units) {
-  const row = one =>
-    h(
-      'tr',
-      { class: one.inside === false ? 'beyond' : null },
-      h('th', { scope: 'row' }, studyWords(one)),
-      h('td', { class: 'r' }, boundWords(one, units)),
-      h('td', { class: 'r' }, hereWords(one, units)),
-    );
-  const head = h('tr', {}, h('th', { scope: 'col' }, 'Published'), ...['says', 'here'].map(word => h('th', { scope: 'col', class: 'r' }, word)));
+  const head = ['Published', 'says', 'here'].map((word, i) => h('th', { scope: 'col', class: i ? 'r' : null }, word));
   return h(
     'div',
     { class: 'limited' },
     h('h3', {}, headingWords(quantity, units)),
     h('p', { class: 'note' }, quantity.says),
-    h('table', {}, h('thead', {}, head), h('tbody', {}, rowsOf(feel, quantity.name).map(row))),
+    h('table', {}, h('thead', {}, h('tr', {}, head)), h('tbody', {}, together(rowsOf(feel, quantity.name)).map(rows => lineOf(rows, units)))),
   );
 }
 
-// each publication once, however many limits it sets
+// what one publication says of a quantity stands on one line, where it lies alike to the value here
+function together(rows) {
+  const lines = new Map();
+  for (const row of rows) {
+    const key = row.mine ? row.id : JSON.stringify([studyWords(row), hereKey(row)]);
+    lines.set(key, [...(lines.get(key) ?? []), row]);
+  }
+  return [...lines.values()];
+}
+
+const hereKey = ({ state, times }) => [state, times];
+
+function lineOf(rows, units) {
+  const [first] = rows;
+  return h(
+    'tr',
+    { class: first.inside === false ? 'beyond' : null },
+    h('th', { scope: 'row' }, studyWords(first)),
+    h('td', { class: 'r' }, rows.map(row => boundWords(row, units)).join(', ')),
+    h('td', { class: 'r' }, hereWords(first, units)),
+  );
+}
+
+// each publication once, however many limits it sets; those known through the same survey name it together
 function sourcesOf(feel) {
   const cited = new Map();
-  for (const row of feel.limits) if (!row.mine) cited.set(row.source, row.known_by === 'memory' || cited.get(row.source));
-  const items = [...cited].map(([source, fromMemory]) => h('li', {}, fromMemory ? `${source} (quoted from memory)` : source));
+  for (const { source, mine, known_by: knownBy } of feel.limits) {
+    const [work, through = ''] = source.split(/; (?=as surveyed)/);
+    const key = JSON.stringify([through || work, knownBy]);
+    if (!mine) cited.set(key, { through, knownBy, works: new Set([...(cited.get(key)?.works ?? []), work]) });
+  }
+  const items = [...cited.values()].map(({ works, through, knownBy }) => {
+    const said = [[...works].join('; '), through && `${works.size > 1 ? 'all ' : ''}${through}`].filter(Boolean).join('; ');
+    return h('li', {}, knownBy === 'memory' ? `${said} (quoted from memory)` : said);
+  });
   return items.length > 0 && h('ul', { class: 'cited' }, items);
 }

@@ -6,8 +6,8 @@ import { createFold } from './fold.js';
 
 export function createFeelAdaptation({ element, store }) {
   const list = createFindings({ store });
-  const fold = createFold({ words: () => `What people got used to: ${store.feel.adaptation.length} findings`, make: () => [list] });
-  element.append(h('p', { class: 'links' }, fold.button), fold.element);
+  const fold = createFold({ words: () => 'What people got used to', make: () => [list] });
+  element.append(h('h3', { class: 'third' }, fold.button), fold.element);
   return { update: () => fold.update() };
 }
 

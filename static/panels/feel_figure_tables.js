@@ -3,7 +3,7 @@
 import { h, setText } from './dom.js';
 import { figureWords } from './feel_say.js';
 
-const TURNS = { yaw: 'Yaw, as in no', pitch: 'Pitch, as in yes', roll: 'Roll, ear to shoulder' };
+const TURNS = { yaw: 'Yaw, looking aside', pitch: 'Pitch, nodding', roll: 'Roll, ear to shoulder' };
 
 export function levelsTable({ store }) {
   const heads = ['Level', 'height', 'gravity', 'speed'];

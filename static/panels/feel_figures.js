@@ -1,6 +1,6 @@
 // Every figure of what people would feel, in groups: the levels under "Standing", the six turns of the head under theirs.
 
-import { h, setAttribute, setText } from './dom.js';
+import { h, setText } from './dom.js';
 import { headTurnsTable, levelsTable } from './feel_figure_tables.js';
 import { figureWords } from './feel_say.js';
 import { createFold } from './fold.js';
@@ -14,15 +14,20 @@ const TERMS = {
   float_speed_m_s: 'Floats at',
   coriolis_ratio: 'Coriolis ratio',
   lying_across_lean_deg: 'Lean',
+  rise_push_g: 'Sideways push',
   walk_axial_lean_deg: 'Lean',
   stairs_lean_deg: 'Lean',
   ladder_push_g: 'Sideways push',
   ladder_lean_deg: 'Lean',
+  ladder_halfway_lean_deg: 'Lean',
   lift_push_g: 'Sideways push',
   lift_lean_deg: 'Apparent tilt',
+  lift_halfway_lean_deg: 'Apparent tilt',
   head_worst_deg_s2: 'Cross-coupling',
   drop_drift_m: 'Drift',
+  glass_walk_lean_deg: 'Free surface',
   glass_start_lean_deg: 'Free surface',
+  glass_stairs_lean_deg: 'Free surface',
   floor_lean_deg: 'Apparent tilt',
 };
 const WITH = { Standing: levelsTable, 'Turning the head': headTurnsTable };
@@ -67,15 +72,16 @@ function figuresTable({ store, name, rows, explain }) {
     for (const row of rows()) {
       const value = figures[row.name],
         cell = cells.get(row.name);
-      setText(cell, figureWords(value, row.unit, store.view.units));
-      setAttribute(cell, 'title', value === null ? (NEEDS[name] ?? whyNone(store.feel)) : null);
+      setText(cell, value === null ? none(store.feel, name) : figureWords(value, row.unit, store.view.units));
     }
   }
   return { element, update };
 }
 
-function whyNone({ habitat }) {
-  return habitat.spin_rpm ? 'it has no meaning in this habitat' : 'nothing turns';
+// why there is no figure, where it can be told in a word or two
+function none({ habitat }, group) {
+  const why = habitat.spin_rpm ? NEEDS[group] : 'nothing turns';
+  return why ? `–, ${why}` : '–';
 }
 
 function labelled({ name, label }, explain) {

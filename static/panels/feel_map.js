@@ -3,8 +3,9 @@
 import { h, s, setAttribute, setChildren, setText } from './dom.js';
 import { createMapTable } from './feel_map_table.js';
 import { drawFamily, hatch } from './feel_map_family.js';
-import { axes, beyond, makeFrame } from './feel_map_frame.js';
+import { axes, makeFrame } from './feel_map_frame.js';
 import { countWords, groupsOf, inGroup } from './feel_map_groups.js';
+import { drawHere } from './feel_map_here.js';
 import { drawLines } from './feel_map_lines.js';
 import { RADIUS, SPIN, createRing, dialWords } from './feel_map_ring.js';
 import { createMapSaving } from './feel_map_saving.js';
@@ -17,18 +18,23 @@ export function createFeelMap({ element, store, client }) {
     width = FIRST_WIDTH_PX,
     family = null,
     drawn = null,
-    frame = null;
+    frame = null,
+    taken = [];
   const ground = s('g', {}),
     inside = s('rect', {}),
     found = s('g', { 'clip-path': 'url(#map-inside)' }),
     here = s('g', { class: 'here' }),
     title = s('title', { id: 'map-title' }, 'Map of radius and spin'),
     words = s('desc', { id: 'map-words' });
-  const svg = s('svg', { class: 'map', role: 'img', 'aria-labelledby': 'map-title map-words' }, title, words, s('defs', {}, hatch(), s('clipPath', { id: 'map-inside' }, inside)), ground, found, here);
+  const defs = s('defs', {}, hatch(), s('clipPath', { id: 'map-inside' }, inside));
+  const svg = s('svg', { class: 'map', role: 'img', 'aria-labelledby': 'map-title map-words' }, title, words, defs, ground, found, here);
   const ring = createRing({ store, frame: () => frame, say: () => countWords(store.feel, group).toLowerCase() });
   const box = h('div', { class: 'map-box' }, svg, ring.element);
   const caption = h('p', { class: 'small' });
-  const list = createList({ 'aria-label': 'Limits drawn on the map' }, { options: () => groupsOf(store.feel), chosen: () => group, choose });
+  const list = createList(
+    { 'aria-label': 'Limits drawn on the map' },
+    { options: () => groupsOf(store.feel), chosen: () => group, choose },
+  );
   const table = createMapTable({ store, group: () => group });
   const swap = h('button', { type: 'button', class: 'link', 'aria-expanded': false, onclick: turn }, 'Show the table');
   element.append(
@@ -62,12 +68,13 @@ export function createFeelMap({ element, store, client }) {
     drawn = key;
     const { map } = store.feel;
     frame = makeFrame(width, map);
-    for (const [name, value] of Object.entries({ viewBox: `0 0 ${frame.width} ${frame.height}`, width: frame.width, height: frame.height }))
-      setAttribute(svg, name, value);
-    const { left, right, top, bottom } = frame.box;
-    for (const [name, value] of Object.entries({ x: left, y: top, width: right - left, height: bottom - top })) setAttribute(inside, name, value);
-    const limits = map.limits.filter(limit => inGroup(limit, group));
-    setChildren(ground, drawLines(frame, { gravity: map.gravity, limits, quantities: store.feel.quantities }, store.view.units).flat(), axes(frame, store.view.units));
+    const { width: wide, height: high, box: edges } = frame;
+    setAll(svg, { viewBox: `0 0 ${wide} ${high}`, width: wide, height: high });
+    setAll(inside, { x: edges.left, y: edges.top, width: edges.right - edges.left, height: edges.bottom - edges.top });
+    const limits = map.limits.filter(limit => inGroup(limit, group)),
+      lines = drawLines(frame, { gravity: map.gravity, limits, quantities: store.feel.quantities }, store.view.units);
+    taken = lines.taken;
+    setChildren(ground, lines.parts, axes(frame, store.view.units));
     drawFound();
   }
 
@@ -75,33 +82,11 @@ export function createFeelMap({ element, store, client }) {
     setChildren(found, family ? drawFamily(frame, family) : []);
   }
 
-  function drawHere() {
-    const [radius, spin] = [RADIUS, SPIN].map(store.read),
-      off = beyond(frame, radius, spin);
-    const x = frame.x(radius).toFixed(1),
-      y = frame.y(spin).toFixed(1);
-    setChildren(
-      here,
-      s('path', { d: `M${frame.box.left} ${y}H${x}V${frame.box.bottom}`, class: 'guide' }),
-      s('circle', { cx: x, cy: y, r: 7.5, class: 'ring' }),
-      off ? null : s('circle', { cx: x, cy: y, r: 2.5, class: 'pin' }),
-      nameAt(Number(x), Number(y), off),
-    );
-  }
-
-  function nameAt(x, y, off) {
-    const name = store.read('title') || 'This habitat',
-      short = name.length > 24 ? `${name.slice(0, 23).trimEnd()}…` : name,
-      left = x > (frame.box.left + frame.box.right) / 2,
-      high = y < frame.box.top + 24;
-    const at = { x: left ? x - 12 : x + 12, y: high ? y + 20 : y - 9, 'text-anchor': left ? 'end' : 'start', class: 'name' };
-    return s('text', at, off ? `${short}: ${off}` : short);
-  }
-
   function update() {
     if (!groupsOf(store.feel).some(([value]) => value === group)) group = 'all';
     drawGround();
-    drawHere();
+    const [radius_m, spin_rpm] = [RADIUS, SPIN].map(store.read);
+    setChildren(here, drawHere(frame, { name: store.read('title') || 'This habitat', radius_m, spin_rpm, taken }));
     const counted = countWords(store.feel, group);
     setText(caption, captionWords(counted));
     setText(words, `${dialWords(store)}. ${counted}. The table below holds the same.`);
@@ -125,4 +110,8 @@ export function createFeelMap({ element, store, client }) {
       update();
     },
   };
+}
+
+function setAll(element, attributes) {
+  for (const [name, value] of Object.entries(attributes)) setAttribute(element, name, value);
 }

@@ -13,7 +13,9 @@ export function drawFamily(frame, { smallest, family }) {
     most = points(family.most_spin_rpm, high * 2); // what nothing bounds runs off the map
   const narrow = least.every(([, y], i) => Math.abs(y - most[i][1]) < LINE_PX);
   return [
-    s('path', { d: narrow ? open(least) : `${open(least)}L${open(most.toReversed()).slice(1)}Z`, class: narrow ? 'family-line' : 'family-band' }),
+    narrow
+      ? s('path', { d: open(least), class: 'family-line' })
+      : s('path', { d: `${open([...least, ...most.toReversed()])}Z`, class: 'family-band' }),
     smallest && smallestMark(frame, smallest),
   ];
 }

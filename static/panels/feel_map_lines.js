@@ -10,20 +10,29 @@ const MANY = 6; // fewer tints are no darker
 const FOOT_PX = 4,
   FEET_APART_PX = 22;
 
+/** {parts, taken}: what is drawn, and spots of the words among it. */
 export function drawLines(frame, { gravity, limits, quantities }, units) {
   const drawn = limits.filter(limit => limit.line).map(limit => ({ limit, line: inPx(frame, limit.line) })),
     equal = gravity.filter(({ g }) => !limits.some(is(g))).map(({ label, line }) => ({ label, line: inPx(frame, line) }));
   const room = { taken: cornerWords(frame, units), lines: [...drawn, ...equal].map(({ line }) => line), box: frame.box };
   const tint = (1 - (1 - DARKEST) ** (1 / Math.max(MANY, limits.length))).toFixed(3);
-  return [
-    limits.filter(limit => limit.forbids).map(limit => s('path', { d: `${open(inPx(frame, limit.forbids))}Z`, class: 'forbids', 'fill-opacity': tint })),
+  const parts = [
+    limits
+      .filter(limit => limit.forbids)
+      .map(limit => s('path', { d: `${open(inPx(frame, limit.forbids))}Z`, class: 'forbids', 'fill-opacity': tint })),
     equal.map(({ line }) => s('path', { d: open(line), class: 'equal' })),
     drawn.map(({ limit, line }) => s('path', { d: open(line) + feet(frame, limit, line), class: `limit${limit.mine ? ' mine' : ''}` })),
     equal.map(({ label, line }) => words(label, line, { ...room, side: 0 }, 'equal')),
     drawn.map(({ limit, line }) =>
-      words(shortWords(limit, quantities, units), line, { ...room, side: forbiddenSide(frame, limit, line) }, `limit-words${limit.mine ? ' mine' : ''}`),
+      words(
+        shortWords(limit, quantities, units),
+        line,
+        { ...room, side: forbiddenSide(frame, limit, line) },
+        `limit-words${limit.mine ? ' mine' : ''}`,
+      ),
     ),
-  ];
+  ].flat();
+  return { parts, taken: room.taken };
 }
 
 // a limit on gravity is itself a line of equal gravity
@@ -86,6 +95,7 @@ function feet(frame, limit, line) {
   const count = Math.floor(long / FEET_APART_PX);
   return Array.from({ length: count }, (_, i) => {
     const at = (i + 0.5) / count;
-    return `M${(x0 + (x1 - x0) * at).toFixed(1)} ${(y0 + (y1 - y0) * at).toFixed(1)}l${(nx * FOOT_PX).toFixed(1)} ${(ny * FOOT_PX).toFixed(1)}`;
+    const [x, y] = [x0 + (x1 - x0) * at, y0 + (y1 - y0) * at];
+    return open([[x, y], [x + nx * FOOT_PX, y + ny * FOOT_PX]]);
   }).join('');
 }

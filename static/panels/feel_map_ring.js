@@ -85,8 +85,8 @@ export function createRing({ store, frame, say }) {
     element.style.left = `${((100 * x(radius)) / width).toFixed(3)}%`;
     element.style.top = `${((100 * y(spin)) / height).toFixed(3)}%`;
     const { min, max } = fieldOf(store.fields, RADIUS);
-    for (const [name, value] of Object.entries({ valuemin: min, valuemax: max, valuenow: radius, valuetext: `${dialWords(store)}; ${say()}` }))
-      setAttribute(element, `aria-${name}`, value);
+    const said = { valuemin: min, valuemax: max, valuenow: radius, valuetext: `${dialWords(store)}; ${say()}` };
+    for (const [name, value] of Object.entries(said)) setAttribute(element, `aria-${name}`, value);
   }
 
   return { element, update };

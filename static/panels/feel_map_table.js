@@ -16,7 +16,7 @@ export function createMapTable({ store, group }) {
     h(
       'table',
       { class: 'map-table' },
-      h('thead', {}, h('tr', {}, ...['Limit', 'who says so', 'here'].map((word, i) => h('th', { scope: 'col', class: i === 2 ? 'r' : null }, word)))),
+      h('thead', {}, h('tr', {}, head('Limit'), head('who says so'), head('here', 'r'))),
       body,
     ),
     equal,
@@ -33,7 +33,8 @@ export function createMapTable({ store, group }) {
       body,
       rows.map(({ limit, who, here }) => {
         const { label } = feel.quantities.find(({ name }) => name === limit.quantity);
-        return h('tr', {}, h('th', { scope: 'row' }, limitWords(label, limit, view.units)), h('td', {}, who), h('td', { class: 'r' }, here));
+        const says = limitWords(label, limit, view.units);
+        return h('tr', {}, h('th', { scope: 'row' }, says), h('td', {}, who), h('td', { class: 'r' }, here));
       }),
     );
     equal.textContent = `Lines of equal gravity: ${feel.map.gravity.map(({ label }) => label).join(', ')}.`;
@@ -41,7 +42,11 @@ export function createMapTable({ store, group }) {
   return { element, update };
 }
 
-function limitWords(label, { quantity, bound, limit, unit, short, line }, units) {
+function head(word, kind = null) {
+  return h('th', { scope: 'col', class: kind }, word);
+}
+
+function limitWords(label, { bound, limit, unit, short, line }, units) {
   const value = unit === 'm/s' && units === 'us' ? showQuantity(limit, unit, units) : short;
-  return `${label} ${BOUNDS[bound]} ${value}${line ? '' : `, off the map`}`;
+  return `${label} ${BOUNDS[bound]} ${value}${line ? '' : ', off the map'}`;
 }

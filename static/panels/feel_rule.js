@@ -4,7 +4,8 @@ import { s, setAttribute, setChildren } from './dom.js';
 import { boundWords, headingWords, studyWords } from './feel_say.js';
 import { notchOf, ruleOf } from './feel_rule_layout.js';
 
-const HIGH = 46,
+const HIGH = 46, // with one line of letters
+  LINE = 13,
   BASE = 24,
   TICK = 10,
   FOOT = 6,
@@ -25,7 +26,9 @@ export function createRule() {
     if (key !== drawn) {
       drawn = key;
       setAttribute(element, 'width', wide);
-      setAttribute(element, 'viewBox', `0 0 ${wide} ${HIGH}`);
+      const high = HIGH + LINE * Math.max(...rule.labels.map(({ line: at }) => at));
+      setAttribute(element, 'height', high);
+      setAttribute(element, 'viewBox', `0 0 ${wide} ${high}`);
       setChildren(limits, line(wide), rule.ticks.map(tick), rule.labels.map(label));
     }
     const at = notchOf(rule, quantity.value);
@@ -41,14 +44,14 @@ const line = wide => s('path', { d: `M0 ${BASE}H${wide}`, class: 'base' });
 function tick({ x, sign }) {
   const top = BASE - TICK;
   if (sign === 'ring') return mark(`M${x} ${BASE}V${top}`, s('circle', { cx: x, cy: top - 3, r: 3 }));
-  if (sign === 'diamond') return mark(`M${x} ${BASE}V${top}`, s('path', { d: `M${x} ${top - 7}l3.5 3.5l-3.5 3.5l-3.5 -3.5z` }));
+  if (sign === 'diamond') return mark(`M${x} ${BASE}V${top}`, s('path', { class: 'full-ink', d: `M${x} ${top - 8}l4 4l-4 4l-4 -4z` }));
   return mark(`M${x} ${BASE}V${top}h${sign === 'right' ? FOOT : -FOOT}`);
 }
 
 const mark = (d, sign = null) => s('g', { class: 'tick' }, s('path', { d }), sign);
 
-function label({ x, say }) {
-  return s('text', { x, y: TEXT, 'text-anchor': 'middle' }, say);
+function label({ x, line: at, say }) {
+  return s('text', { x, y: TEXT + LINE * at, 'text-anchor': 'middle' }, say);
 }
 
 function spoken(quantity, rows, units) {

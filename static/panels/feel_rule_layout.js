@@ -7,10 +7,13 @@ const SPARE = 1.6, // of its ends beyond the outermost, where it is spread so
   MARGIN = 0.12; // and of its length, where it is even
 const INSET = 8,
   LETTER = 7, // px
-  GAP = 5;
+  BETWEEN = 3,
+  GAP = 4,
+  SAME = 3; // ticks closer than this are one place
+const LINES = [0, 1];
 const SIGNS = { at_most: 'right', at_least: 'left', optimum: 'diamond' };
 
-/** {scale, wide, ticks: [{x, sign}], labels: [{x, say}]}: `rows` of one quantity (letter, limit, bound), `value` ours or null. */
+/** {scale, wide, ticks: [{x, sign}], labels: [{x, line, say}]}: `rows` of one quantity (letter, limit, bound), `value` ours or null. */
 export function ruleOf(rows, value, wide) {
   const scale = scaleOf(rows.map(row => row.limit), value);
   const place = limit => round(INSET + scale.toFraction(limit) * (wide - 2 * INSET));
@@ -48,23 +51,33 @@ function unlike(ticks) {
   return ticks.filter(({ x, sign }) => !seen.has(`${x} ${sign}`) && seen.add(`${x} ${sign}`)).map(({ x, sign }) => ({ x, sign }));
 }
 
-// letters that would touch are set together under the middle of their ticks: 'e f g'
+// letters that would touch go to a second line; where that is taken too they are set together under their middle: 'e f g'
 function labelled(ticks, wide) {
-  let groups = [...ticks].sort((a, b) => a.x - b.x).map(({ x, letter }) => settled([letter], x, x, wide));
-  for (let met = true; met; ) {
-    met = false;
-    for (let i = 1; i < groups.length && !met; i += 1) {
-      const [a, b] = [groups[i - 1], groups[i]];
-      if (b.x - a.x >= (a.wide + b.wide) / 2 + GAP) continue;
-      groups.splice(i - 1, 2, settled([...a.letters, ...b.letters], a.from, b.to, wide));
-      met = true;
-    }
+  const groups = [...ticks].sort((a, b) => a.x - b.x).map(({ x, letter }) => settled([letter], x, x, wide));
+  for (let i = 1; i < groups.length; ) {
+    if (groups[i].from - groups[i - 1].to < SAME || !placed(groups.slice(0, i + 1))) {
+      const [a, b] = groups.splice(i - 1, 2);
+      groups.splice(i - 1, 0, settled([...a.letters, ...b.letters], a.from, b.to, wide));
+      i = Math.max(1, i - 1);
+    } else i += 1;
   }
-  return groups.map(({ letters, x }) => ({ x: round(x), say: letters.join('\u00a0') }));
+  const lines = placed(groups);
+  return groups.map(({ letters, x }, i) => ({ x: round(x), line: lines[i], say: letters.join('\u00a0') }));
+}
+
+// the line of each group, 0 where it has room there; null where one has room on neither
+function placed(groups) {
+  const ends = LINES.map(() => -Infinity);
+  const lines = groups.map(({ x, wide }) => {
+    const at = LINES.find(line => x - wide / 2 >= ends[line] + GAP);
+    if (at !== undefined) ends[at] = x + wide / 2;
+    return at;
+  });
+  return lines.includes(undefined) ? null : lines;
 }
 
 function settled(letters, from, to, wide) {
-  const own = letters.length * LETTER + (letters.length - 1) * 3,
+  const own = letters.length * LETTER + (letters.length - 1) * BETWEEN,
     half = own / 2;
   const x = Math.min(wide - half, Math.max(half, (from + to) / 2));
   return { letters: [...letters].sort(), from, to, x, wide: own };

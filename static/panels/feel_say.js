@@ -10,6 +10,7 @@ const BOUNDS = {
   reached: 'reached',
   observed: 'observed',
 };
+const UNNAMED = 'your own'; // a limit of the user's without a name
 const SMALL = 0.09995, // under it three places are too few
   LEAST = 0.00005;
 const JUST = 1.05; // times a limit, under which the margin says more
@@ -50,7 +51,7 @@ function timesFigure(times) {
 
 /** 'Gilruth 1969'; a limit of the user's own is marked as theirs. */
 export function studyWords({ study, year, mine }) {
-  if (mine) return study && study !== 'yours' ? `${study}, yours` : 'yours';
+  if (mine) return study === UNNAMED ? study : `${study}, yours`;
   return year ? `${study} ${year}` : study;
 }
 
@@ -62,7 +63,7 @@ export function headingWords({ label, unit, value }, units) {
 /** What stands behind a row, as sentences: the citation, for whom it holds, what is to be noted. */
 export function behindWords({ source, who, note, known_by: knownBy, mine }) {
   if (mine) return ['A limit of your own: no publication stands behind it.'];
-  const said = [who && `For ${who}`, note, knownBy === 'memory' && 'Quoted from memory of the source'];
+  const said = [who && `For whom: ${who}`, note, knownBy === 'memory' && 'Quoted from memory of the source'];
   return [source, ...said].filter(Boolean).map(sentence);
 }
 

@@ -19,10 +19,17 @@ function createWishes({ store, client, shown }) {
     asked = null,
     rows = [];
   const list = h('div', { class: 'wishes' });
-  const add = h('button', { type: 'button', class: 'btn', onclick: () => change([...wishes, nextWish(wishes)], wishes.length) }, 'Add a wish');
-  const answer = createSizeAnswer({ store, alter: (number, value) => change(wishes.map((wish, i) => (i === number ? { ...wish, value } : wish))) });
+  const add = h('button', { type: 'button', class: 'btn', onclick: addOne }, 'Add a wish');
+  const answer = createSizeAnswer({ store, alter: (number, value) => put(number, { ...wishes[number], value }) });
   const asking = createNewest({ ask: client.size, told, failed });
-  const element = h('div', {}, h('p', { class: 'small' }, 'The smallest habitat that meets every wish:'), list, h('p', { class: 'links' }, add), answer.element);
+  const element = h(
+    'div',
+    {},
+    h('p', { class: 'small' }, 'The smallest habitat that meets every wish:'),
+    list,
+    h('p', { class: 'links' }, add),
+    answer.element,
+  );
 
   function told(said) {
     rows.forEach(row => row.refuse(null));
@@ -48,13 +55,21 @@ function createWishes({ store, client, shown }) {
     if (focus !== null) rows[Math.min(focus, rows.length - 1)]?.element.querySelector('select').focus();
   }
 
+  function addOne() {
+    change([...wishes, nextWish(wishes)], wishes.length);
+  }
+
+  function put(number, wish) {
+    change(wishes.map((other, i) => (i === number ? wish : other)));
+  }
+
   function build() {
     rows = wishes.map((_, number) =>
       createWishRow({
         store,
         number,
         wish: () => wishes[number],
-        change: wish => change(wishes.map((other, i) => (i === number ? wish : other))),
+        change: wish => put(number, wish),
         remove: () => change(wishes.filter((__, i) => i !== number), number),
       }),
     );

@@ -22,7 +22,12 @@ export function createSizeAnswer({ store, alter }) {
     const says = habitatWords(store, radius_m, spin_rpm ?? store.read(SPIN));
     return [
       ...words.map(say => h('p', { class: 'lead' }, say)),
-      h('p', { class: 'links' }, h('button', { type: 'button', class: 'btn', onclick: () => use(smallest) }, 'Use this habitat'), h('span', { class: 'small' }, says)),
+      h(
+        'p',
+        { class: 'links' },
+        h('button', { type: 'button', class: 'btn', onclick: () => use(smallest) }, 'Use this habitat'),
+        h('span', { class: 'small' }, says),
+      ),
     ];
   }
 

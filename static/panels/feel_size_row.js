@@ -26,7 +26,11 @@ export function createWishRow({ store, number, wish, change, remove }) {
   const unit = h('span', { class: 'unit' });
   const value = h('span', { class: 'val' }, input, unit);
   const refusal = h('p', { class: 'refusal', hidden: true });
-  const away = h('button', { type: 'button', class: 'icon-button', 'aria-label': `Remove wish ${number + 1}`, onclick: remove }, icon('close'));
+  const away = h(
+    'button',
+    { type: 'button', class: 'icon-button', 'aria-label': `Remove wish ${number + 1}`, onclick: remove },
+    icon('close'),
+  );
   const element = h('div', { class: 'wish' }, list.element, value, away, refusal);
   let typed = false;
 
@@ -40,8 +44,12 @@ export function createWishRow({ store, number, wish, change, remove }) {
     typed = false;
     const said = input.value.trim(),
       si = valueOf(said, unitOf(wish()), store.view.units);
-    if (said === text()) return update();
-    if (si === null) return refuse(`${name} was ${said || 'empty'}; it may be a number${unit.textContent ? ` in ${unit.textContent}` : ''}.`);
+    if (said === text()) {
+      refuse(null);
+      return update();
+    }
+    const measure = unit.textContent ? ` in ${unit.textContent}` : '';
+    if (si === null) return refuse(`${name} was ${said || 'empty'}; it may be a number${measure}.`);
     change({ ...wish(), value: si });
   }
 
@@ -79,13 +87,9 @@ export function createWishRow({ store, number, wish, change, remove }) {
 
 /** A figure as typed, in SI: a bare number in the unit shown, or with the wish's own unit behind it; null where it is neither. */
 export function valueOf(typed, unit, units) {
-  const own = unit && typed.toLowerCase().endsWith(unit.toLowerCase()) && !shownElsewise(unit, units) ? typed.slice(0, -unit.length) : typed;
-  const parsed = parseFigure(own, { unit, system: units });
+  const own = unit && shownUnit(unit, units) === unit && typed.toLowerCase().endsWith(unit.toLowerCase());
+  const parsed = parseFigure(own ? typed.slice(0, -unit.length) : typed, { unit, system: units });
   return typeof parsed.value === 'number' && Number.isFinite(parsed.value) ? parsed.value : null;
-}
-
-function shownElsewise(unit, units) {
-  return shownUnit(unit, units) !== unit;
 }
 
 // as many figures as were typed, four of what was worked out

@@ -30,9 +30,10 @@ export function newWish(id) {
 export function choicesOf(limits) {
   const studies = new Map();
   for (const { id, study, year, bound, mine } of limits) {
-    if (!mine && (bound === 'at_least' || bound === 'at_most')) studies.set(id.split('.')[0], { year, words: `All of ${study} ${year}` });
+    if (mine || (bound !== 'at_least' && bound !== 'at_most')) continue;
+    studies.set(id.split('.')[0], { year, words: `All of ${study} ${year ?? ''}`.trim() });
   }
-  const listed = [...studies].sort(([, a], [, b]) => a.year - b.year || a.words.localeCompare(b.words, 'en'));
+  const listed = [...studies].sort(([, a], [, b]) => (a.year ?? Infinity) - (b.year ?? Infinity) || a.words.localeCompare(b.words, 'en'));
   return [...Object.entries(FIGURES).map(([id, { words }]) => [id, words]), ...listed.map(([id, { words }]) => [STUDY + id, words])];
 }
 

@@ -10,21 +10,22 @@ export function postMaterial(shared, metres_a_g) {
     vertexShader: `
       attribute float collar; attribute vec2 weight;      // g: felt, and the top of the post
       uniform float uMetres, uWiden;
-      varying float vG, vFelt, vCollar, vFace, vD;
+      varying float vG, vFelt, vCollar, vFace, vD, vX;
       void main() {
         float g = mix(position.y * weight.y, 1., collar);
         vec3 p = vec3(position.x * uWiden, g * uMetres + collar * position.y, position.z);
         vec4 e = viewMatrix * modelMatrix * instanceMatrix * vec4(p, 1.);
-        vG = g; vFelt = weight.x; vCollar = collar; vFace = abs(normal.z) > .5 ? 1. : .78; vD = -e.z;
+        vX = position.x; vG = g; vFelt = weight.x; vCollar = collar; vFace = abs(normal.z) > .5 ? 1. : .78; vD = -e.z;
         gl_Position = projectionMatrix * e;
       }`,
     fragmentShader: `${FOGGED}
       uniform vec3 uSlate, uTick;
-      varying float vG, vFelt, vCollar, vFace, vD;
+      varying float vG, vFelt, vCollar, vFace, vD, vX;
       void main() {
         float f = max(fwidth(vG), 1e-5);
         float above = smoothstep(-.5, .5, (vG - vFelt) / f);
-        float tick = (1. - smoothstep(.006, .006 + f, abs(fract(10. * vG - .5) - .5) / 10.)) * clamp(1.6 - 30. * f, 0., 1.);
+        float off = abs(fract(10. * vG - .5) - .5) / 10.;
+        float tick = step(0., vX) * (1. - smoothstep(.4, 1.2, off / max(f, .008))) * clamp(1.6 - 30. * f, 0., 1.);      // none where they would run together
         vec3 c = mix(vec3(1.), uSlate, above);
         c = mix(c, mix(uSlate, uTick, above), tick);
         c = mix(c, vec3(.94, .92, .86), step(.5, vCollar));

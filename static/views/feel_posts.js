@@ -12,8 +12,8 @@ import { merged } from './wheel.js';
 
 const PLACE = 4;
 const MOST = 128;
-const WIDE_M = 0.13;
-const LEAST_PX = 5;             // wide; farther off a post is drawn wider than it is
+const WIDE_M = 0.15;
+const LEAST_PX = 7;             // wide; farther off a post is drawn wider than it is
 const PERSON_PX = 10;           // lower on the picture than this nobody is drawn beside whom a post could stand
 const ASIDE_M = { standing: [0.45, -0.45, 0.8, -0.8, 1.15, -1.15], lift: [1.0, -1.0, 1.35, -1.35] };      // to the viewer's right of the feet
 const OVER_M = 0.12;            // of a label over a head

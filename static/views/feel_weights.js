@@ -8,7 +8,7 @@ import { triad } from './ground.js';
 import { figure } from './say.js';
 
 const FOUND = { walk: 'feet_g', lift: 'apparent_g' };
-const ALIKE = 0.005;            // so near in distance from the axis, or in spin, what is felt standing is told by the same two figures
+const ALIKE = 0.0025;           // so near in distance from the axis, or in spin, what is felt standing is told by the same two figures
 
 /** [{key, name, weight_g, person | motion}] of the `people` who stand and of the shown motions that are people; weight in g. `feel`: the
     answer to what people would feel, or null. */

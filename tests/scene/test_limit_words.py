@@ -57,6 +57,7 @@ SENTENCES = [
     ("coriolis", 0.1, (), "Inside the only published limit, Stone 1973."),
     ("coriolis", 0.25, (), "At the only published limit, Stone 1973."),
     ("coriolis", 0.3, (), "Outside the only published limit, Stone 1973, by 0.050."),
+    ("coriolis", 9.55, (), "Outside the only published limit, Stone 1973, by 9.3."),
     ("coriolis", None, (), "No value here to set beside the only published limit."),
     ("spin", None, (), "No value here to set beside the seven."),
     ("gradient", 3.1, (), "No published limit found for the change from head to foot. You may set one of your own."),
@@ -67,8 +68,11 @@ SENTENCES = [
      "No published limit found for the change from head to foot. No value here to set beside your own limit."),
     ("gradient", 3.1, (own("gradient", "at_most", 5.0), own("gradient", "at_most", 2.0, "Low")),
      "No published limit found for the change from head to foot. Inside one of your own two; outside Low by 1.1 %."),
+    ("gradient", 2e6, (own("gradient", "at_most", 1e6), own("gradient", "at_most", 1e-9)),
+     "No published limit found for the change from head to foot. Inside none of your own two; outside your own (1,000,000 %) by "
+     "1,000,000 % and your own (less than 0.001 %) by 2,000,000 %."),
     ("gradient", 3.1, (own("gradient", "at_most", 5.0), own("gradient", "at_least", 2.0)),
-     "No published limit found for the change from head to foot. Inside all your own two."),
+     "No published limit found for the change from head to foot. Inside both of your own."),
     ("spin", 0.05, (QUIET,), "Inside all seven. Inside your own limit, Quiet deck."),
     ("spin", 2.0, (QUIET,), "Inside five of the seven; outside SP-413 1977 by 1.0 rpm and Clark & Hardy 1960 by 1.9 rpm. At your own limit, "
      "Quiet deck."),
@@ -102,14 +106,14 @@ def test_the_nearest_is_named_first():
         ({"spin": 0.05}, (own("gradient", "at_most", 2.0),), "beyond 1 of 26",
          "Inside all 25 published limits. Outside your own limit, on the change from head to foot."),
         ({"spin": 0.05}, (own("gradient", "at_most", 5.0), own("spin", "at_most", 1.0)), "inside all 27",
-         "Inside all 25 published limits. Inside all your two own limits."),
+         "Inside all 25 published limits. Inside both of your own limits."),
         ({"spin": 0.05}, (own("gradient", "at_most", 2.0), own("spin", "at_most", 0.01), own("spin", "at_most", 1.0)), "beyond 2 of 28",
-         "Inside all 25 published limits. Inside one of your three own limits; beyond two: one on spin and one on the change from head to "
+         "Inside all 25 published limits. Inside one of your own three limits; beyond two: one on spin and one on the change from head to "
          "foot."),
         (AT_REST, (), "not turning",
-         "Inside 15 of the 25 published limits; beyond nine: five on gravity and four on rim speed. For one of them there is no value here."),
+         "Inside 15 of the 25 published limits; beyond nine: five on gravity and four on rim speed; no value here for one."),
         (dict.fromkeys(QUANTITIES), (own("gradient", "at_most", 2.0),), "not turning",
-         "Inside none of the 25 published limits. For 26 of them there is no value here."),
+         "No value here to set beside the 25 published limits. No value here to set beside your own limit."),
     ],
 )  # fmt: skip
 def test_headings_and_summaries(values, own_limits, short, summary):
@@ -150,9 +154,14 @@ def test_a_number_keeps_its_unit_beside_it():
 
 def test_no_word_judges_people_or_designs():
     """A figure is inside or beyond a published limit, and that is all that is said of it."""
-    rows = [*rows_of(spin=200.0), *rows_of(spin=0.05), *rows_of(**AT_REST)]
-    sentences = [limit_words.sentence(name, [row for row in rows if row.quantity == name]) for name in QUANTITIES]
+    every_rows = [rows_of(spin=200.0), rows_of(spin=0.05), rows_of(**AT_REST)]
+    sentences = [
+        limit_words.sentence(name, [row for row in rows if row.quantity == name])
+        for rows in every_rows
+        for name in QUANTITIES
+    ]
+    summaries = [limit_words.summary(rows) for rows in every_rows]
     notes = [text for row in ROWS for text in (row.who, row.note)]
     findings = [text for one in adaptation.beside(200.0) for text in (one.claim, one.note, one.here)]
-    every = " ".join([*sentences, limit_words.summary(rows), *notes, *findings])
+    every = " ".join([*sentences, *summaries, *notes, *findings])
     assert not re.search(r"comfort|\bsafe|\bgood\b|\bbad\b|danger|healthy|\berror\b|!|[Α-ω]|10\^", every, re.IGNORECASE)

@@ -1,0 +1,126 @@
+"""A day aboard, as the paragraphs about it need it: where it is, its figures, and figures in words."""
+
+from dataclasses import dataclass
+
+from .phrases import ALONG_THE_AXIS, length
+
+SLIGHT = 0.02  # of one's weight: too small to notice; our own choice
+SLIGHT_DEG = 1.0  # of lean: too small to notice; our own choice
+_NB = "\u00a0"
+_WEIGHTLESS_G = 0.001  # below it nothing stays put by its weight; our own choice
+_LEAST_SAID = 0.001
+_WALL_DEG = 89.5  # of lean: the floor is a wall
+
+
+@dataclass(frozen=True)
+class Day:
+    """shape and radius of the habitat; the person of the scene; v: figures by name; units "si" or "us"; thrust_m_s2: the ship's own;
+    floor_length_m: of the flat floor stood on, or None; turns: the six `HeadTurn`s."""
+
+    shape: str
+    radius_m: float
+    person: object
+    v: dict
+    units: str
+    thrust_m_s2: float
+    floor_length_m: float | None
+    turns: tuple
+
+    @property
+    def table(self):
+        """Whether it is a platform under the gravity of a room."""
+        return self.shape == "turntable"
+
+    @property
+    def flat(self):
+        """Whether the floor is flat and goes round the axis."""
+        return self.floor_length_m is not None
+
+    @property
+    def ground(self):
+        """What is stood on."""
+        return "platform" if self.table else "floor" if self.flat else "deck"
+
+    @property
+    def weightless(self):
+        """Whether there is no weight worth the name."""
+        return self.v["feet_g"] < _WEIGHTLESS_G
+
+    @property
+    def wall(self):
+        """Whether thrust alone pulls, along the deck."""
+        return not self.table and not self.weightless and (self.v["floor_lean_deg"] or 0.0) > _WALL_DEG
+
+    @property
+    def still(self):
+        """Whether it does not turn."""
+        return not self.v["spin_rpm"]
+
+    @property
+    def aft(self):
+        """Which way the thrust draws what is loose."""
+        return ALONG_THE_AXIS[self.thrust_m_s2 > 0]
+
+    def off(self, drift_m):
+        """A drift along the ground: "0.14 m antispinward"."""
+        return f"{length(abs(drift_m), self.units)} {'spinward' if drift_m > 0 else 'antispinward'}"
+
+    def past_the_axis(self, up_m):
+        """Whether a point so high over the feet is at the axis or beyond."""
+        return not self.table and up_m >= self.radius_m
+
+
+def of_scene(scene, figures, units):
+    """The Day of a Scene and its Figures."""
+    part = scene.habitat
+    floors = getattr(part, "floors", ())
+    thrust = getattr(part, "axial_thrust_m_s2", 0.0)
+    long_m = floors[0].length_m if floors else None
+    return Day(part.shape, part.radius_m, scene.person, figures.values, units, thrust, long_m, figures.head_turns)
+
+
+def number(value):
+    """A size of at least 0 with two or three figures, never with a power of ten: "0.56", "0.021", "12", "1,200"."""
+    if value == 0:
+        return "0"
+    if value < _LEAST_SAID:
+        return "less than 0.001"
+    if value < 0.095:
+        return f"{value:.2g}"
+    return f"{value:.2f}" if value < 9.995 else f"{value:,.0f}"
+
+
+def push(value_g):
+    """A push in words: "0.13 g"."""
+    return f"{number(abs(value_g))}{_NB}g"
+
+
+def weight(value_g):
+    """A weight beside that on Earth: "0.56 of your Earth weight", "2.30 times your Earth weight"."""
+    if value_g == 0:
+        return "nothing"
+    return f"{number(value_g)} {'times' if value_g >= 0.995 else 'of'} your Earth weight"
+
+
+def angle(value_deg):
+    """An angle in words, to the degree from ten on."""
+    return f"{value_deg:.0f}°" if value_deg >= 9.95 else f"{value_deg:.1f}°"
+
+
+def turning(value_deg_s2):
+    """An angular acceleration in words."""
+    shown = (
+        "less than 0.1"
+        if 0 < value_deg_s2 < 0.1
+        else f"{value_deg_s2:.1f}"
+        if value_deg_s2 < 99.95
+        else f"{value_deg_s2:,.0f}"
+    )
+    return f"{shown}{_NB}°/s²"
+
+
+def percent(share):
+    """A share as a percentage."""
+    if 0 < share < 0.0005:
+        return f"less than 0.1{_NB}%"
+    return f"{100 * share:.1f}{_NB}%" if share < 0.0995 else f"{100 * share:,.0f}{_NB}%"

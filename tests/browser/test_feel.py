@@ -1,0 +1,260 @@
+"""What would people feel: the limits, the person, the day, the figures and the findings on the page are those of the API."""
+
+import pytest
+
+from .looking import kept, number_box, open_place, saved_scene, stop, three_figures, type_figure, until
+
+SIZES = [(1440, 900), (1024, 768), (390, 844)]
+ASKED = ("habitat", "air", "person", "own_limits")
+
+
+def plain(text):
+    return " ".join(text.replace("\u00a0", " ").split())
+
+
+def felt(page, units="si"):
+    """The API's answer to the scene the browser keeps."""
+    scene = saved_scene(page)
+    done = page.request.post(f"/api/feel?units={units}", data={name: scene[name] for name in ASKED if name in scene})
+    assert done.ok, done.text()
+    return done.json()
+
+
+def opened(page):
+    """Place 4, once its answer is there."""
+    stop(page)
+    open_place(page, 4)
+    page.locator(".quantity").first.wait_for()
+    return page
+
+
+def quantity(page, name):
+    return page.locator(f'.quantity[data-quantity="{name}"]')
+
+
+def unfold(scope):
+    """The table of a quantity."""
+    button = scope.get_by_role("button", name="Table of")
+    if button.get_attribute("aria-expanded") == "false":
+        button.click()
+    return scope.locator("table.limits")
+
+
+def rows_of(answer, name):
+    return [row for row in answer["limits"] if row["quantity"] == name]
+
+
+def says_so(page):
+    """The page agrees with the API: headings, sentences, and each row's state, of every quantity."""
+    answer = until("a scene is kept", lambda: saved_scene(page) and felt(page))
+    for one in answer["quantities"]:
+        where = quantity(page, one["name"])
+        until(one["name"], lambda where=where, one=one: plain(one["says"]) in plain(where.inner_text()))
+        value = f"{three_figures(one['value'])} {one['unit']}".strip()
+        assert plain(where.locator("h4").inner_text()) == f"{one['label']}, {value}"
+        for row in rows_of(answer, one["name"]):
+            line = where.locator(f'tr[data-limit="{row["id"]}"]')
+            if line.count():
+                assert ("beyond" in line.inner_text()) == (row["inside"] is False)
+    return answer
+
+
+@pytest.fixture
+def place(page):
+    kept(page, lambda scene: True)
+    return opened(page)
+
+
+@pytest.mark.parametrize(("width", "height"), SIZES)
+def test_every_limit_is_on_its_rule_in_its_sentence_and_in_its_table(open_page, width, height):
+    page = opened(open_page(width=width, height=height))
+    type_figure(page, "habitat.spin_rpm", "3.5")
+    kept(page, lambda scene: scene["habitat"]["spin_rpm"] == 3.5)
+    until("the spin's heading", lambda: "3.50" in quantity(page, "spin").locator("h4").inner_text())
+    answer = says_so(page)
+    for one in answer["quantities"]:
+        rows, where = rows_of(answer, one["name"]), quantity(page, one["name"])
+        if not rows:
+            assert "No published limit found" in where.inner_text()
+            assert where.locator("svg.rule").is_hidden()
+            continue
+        letters = "".join(where.locator("svg.rule text").all_inner_texts()).replace("\u00a0", "")
+        assert sorted(letters) == sorted(row["letter"] for row in rows)
+        table = unfold(where)
+        assert table.locator("tr[data-limit]").count() == len(rows)
+        for row in rows:
+            line = plain(table.locator(f'tr[data-limit="{row["id"]}"]').inner_text())
+            assert line.startswith(row["letter"])
+            assert row["study"] in line
+            assert f"{row['limit']:g}" in line
+    assert page.evaluate("document.documentElement.scrollWidth") <= width
+    body = page.locator("#body-4").evaluate("e => [e.scrollWidth, e.clientWidth]")
+    assert body[0] <= body[1], "something is wider than the place"
+
+
+def test_beyond_is_said_in_bold_words_with_a_bar_and_without_colour(place):
+    answer = says_so(place)
+    beyond = next(row for row in answer["limits"] if row["inside"] is False)
+    line = unfold(quantity(place, beyond["quantity"])).locator(f'tr[data-limit="{beyond["id"]}"]')
+    assert f"beyond, ×{beyond['times']:.3g}" in plain(line.inner_text())
+    look = line.evaluate(
+        """e => { const bar = getComputedStyle(e.querySelector('.letter'), '::before'), here = getComputedStyle(e.lastElementChild);
+          return [here.fontWeight, bar.borderLeftWidth, here.color === bar.borderLeftColor]; }"""
+    )
+    assert look == ["600", "4px", True]
+
+
+def test_a_study_opens_its_citation(place):
+    answer = says_so(place)
+    row = next(row for row in answer["limits"] if row["known_by"] == "memory" and row["note"] and row["who"])
+    line = unfold(quantity(place, row["quantity"])).locator(f'tr[data-limit="{row["id"]}"]')
+    button = line.locator(".study")
+    behind = place.locator(f"#{button.get_attribute('aria-controls')}")
+    assert behind.is_hidden()
+    button.focus()
+    place.keyboard.press("Enter")
+    said = plain(behind.inner_text())
+    for part in (row["source"], row["who"], row["note"].rstrip("."), "Quoted from memory of the source"):
+        assert plain(part) in said
+    place.keyboard.press("Enter")
+    assert behind.is_hidden()
+
+
+def test_a_drag_moves_the_notch_and_the_words_and_makes_nothing_anew(place):
+    where = quantity(place, "spin")
+    unfold(where)
+    before = where.locator(".notch").get_attribute("transform")
+    place.evaluate("document.querySelectorAll('.quantity *').forEach(e => { e.wasThere = true; })")
+    slider = place.locator('[data-row="habitat.spin_rpm"] .range').first
+    slider.focus()
+    for _ in range(5):
+        place.keyboard.press("Shift+ArrowUp")
+    until("the notch moves", lambda: where.locator(".notch").get_attribute("transform") != before)
+    kept(place, lambda scene: scene["habitat"]["spin_rpm"] > 3)
+    says_so(place)
+    anew = where.evaluate("e => [...e.querySelectorAll('tr, svg, .tick, h4')].filter(one => !one.wasThere).length")
+    assert anew == 0
+
+
+def test_a_limit_of_ones_own_is_set_marked_compared_and_removed_with_undo(place):
+    where = quantity(place, "gradient")
+    where.get_by_role("button", name="Set a limit of your own").click()
+    where.get_by_label("Your limit on").fill("-2")
+    place.keyboard.press("Enter")
+    until("a refusal", lambda: "a limit may be above 0" in where.locator(".refusal").inner_text())
+    where.get_by_label("Your limit on").fill("2 %")
+    where.get_by_label("Its name").fill("Bunk room")
+    where.get_by_role("button", name="Set it").click()
+    limit = {"name": "Bunk room", "quantity": "gradient", "bound": "at_most", "value": 2}
+    kept(place, lambda scene: scene.get("own_limits") == [limit])
+    answer = says_so(place)
+    (row,) = rows_of(answer, "gradient")
+    assert row["mine"]
+    assert row["inside"] is False  # 1.75 m of 56 m are 3.1 %
+    assert "Bunk room, yours: at most 2 %" in plain(where.locator(".own").inner_text())
+    assert "Bunk room, yours" in plain(unfold(where).inner_text())
+    where.get_by_role("button", name="Remove your limit").click()
+    kept(place, lambda scene: "own_limits" not in scene)
+    until("it is off the page", lambda: where.locator(".own li").count() == 0)
+    place.locator("#notice").get_by_role("button", name="Undo").click()
+    kept(place, lambda scene: scene.get("own_limits") == [limit])
+
+
+def test_the_person_changes_what_depends_on_the_person(place):
+    place.get_by_role("button", name="Who is aboard").click()
+    type_figure(place, "person.height_m", "1.2")
+    type_figure(place, "person.head_turn_deg_s", "120")
+    kept(place, lambda scene: scene.get("person", {}).get("head_turn_deg_s") == 120)
+    until("the words of the fold", lambda: place.get_by_role("button", name="Who is aboard: 1.20\u00a0m").count() == 1)
+    until("its gradient", lambda: "2.14" in quantity(place, "gradient").locator("h4").inner_text())  # 1.2 m of 56 m
+    says_so(place)
+    assert number_box(place, "person.run_m_s").input_value() == "4.0"
+
+
+def test_two_runners_are_put_on_the_deck_both_ways(place):
+    place.get_by_role("button", name="Put two runners on the deck").click()
+    scene = kept(place, lambda scene: len(scene["motions"]) == 4)
+    runners = scene["motions"][2:]
+    assert [(one["kind"], one["speed_m_s"], one["heading_deg"]) for one in runners] == [
+        ("walk", 4.0, 0),
+        ("walk", 4.0, 180),
+    ]
+    assert place.locator("#body-4").is_visible()
+    place.locator("#notice").get_by_role("button", name="Undo").click()
+    kept(place, lambda scene: len(scene["motions"]) == 2)
+
+
+def test_the_five_moments_are_those_of_the_api_and_can_be_copied(open_page):
+    page = opened(open_page(permissions=["clipboard-read", "clipboard-write"]))
+    type_figure(page, "habitat.radius_m", "80")
+    kept(page, lambda scene: scene["habitat"]["radius_m"] == 80)
+    words = felt(page)["words"]
+    assert len(words) == page.locator(".moment").count() == 5
+    for moment, said in zip(page.locator(".moment").all(), words, strict=True):
+        title = moment.get_by_role("button", name=said["title"], exact=True)
+        if title.get_attribute("aria-expanded") == "false":
+            title.click()
+        until(said["name"], lambda moment=moment, said=said: plain(said["text"]) in plain(moment.inner_text()))
+    page.get_by_role("button", name=f"Copy: {words[1]['title']}").click()
+    until("it is copied", lambda: page.evaluate("navigator.clipboard.readText()") == words[1]["text"])
+
+
+def test_the_figures_are_the_apis_in_both_units(place):
+    answer = says_so(place)
+    for group in dict.fromkeys(row["group"] for row in answer["figure_rows"]):
+        place.locator(f'[data-group="{group}"] h4 button').click()
+    for row in answer["figure_rows"]:
+        value, cell = answer["figures"][row["name"]], place.locator(f'tr[data-figure="{row["name"]}"]')
+        said = plain(cell.locator("td").inner_text())
+        assert row["label"] in plain(cell.inner_text())
+        assert said.startswith("–") if value is None else figure_in(said) == pytest.approx(value, rel=6e-3, abs=6e-5)
+    levels = plain(place.locator('table[aria-label="Levels"]').inner_text())
+    assert all(level["name"] in levels and three_figures(level["gravity_g"]) in levels for level in answer["levels"])
+    turns = place.locator('table[aria-label="Turns of the head"] tbody tr')
+    for line, turn in zip(turns.all(), answer["head_turns"], strict=True):
+        said = plain(line.inner_text()).lower()
+        assert said.startswith(turn["turn"])
+        assert said.endswith(turn["felt_as"] or "nothing")
+        assert three_figures(turn["deg_s2"]) in said
+    place.locator("h1").click()
+    place.keyboard.press("Escape")
+    place.keyboard.press("u")
+    feet_s = three_figures(answer["figures"]["rim_speed_m_s"] / 0.3048)  # the international foot, 1959
+    until("feet a second", lambda: f"{feet_s} ft/s" in plain(quantity(place, "rim_speed").locator("h4").inner_text()))
+
+
+def figure_in(said):
+    number = said.split()[0].rstrip("°").replace(",", "").replace("−", "-")
+    return float(number)
+
+
+def test_a_figure_explains_its_term(place):
+    place.locator('[data-group="Standing"] h4 button').click()
+    place.locator('[data-figure="gradient_percent"] .term').click()
+    place.locator(".glossary dt:focus").wait_for()
+    assert place.locator(".glossary dt:focus").inner_text() == "Gravity gradient"
+
+
+def test_what_people_got_used_to_has_sources_and_says_what_nobody_published(place):
+    place.get_by_role("button", name="What people got used to").click()
+    answer = felt(place)
+    items = place.locator(".findings > li")
+    assert items.count() == len(answer["adaptation"])
+    for item, found in zip(items.all(), answer["adaptation"], strict=True):
+        assert plain(f"{found['claim']} {found['here']}") in plain(item.inner_text())
+        assert item.get_by_role("button").count() == (1 if found["study"] else 0)
+    first = next(i for i, found in enumerate(answer["adaptation"]) if found["study"])
+    items.nth(first).get_by_role("button").click()
+    assert plain(answer["adaptation"][first]["source"]) in plain(items.nth(first).inner_text())
+
+
+def test_without_spin_nothing_is_written_for_what_has_no_meaning(place):
+    type_figure(place, "habitat.spin_rpm", "0")
+    kept(place, lambda scene: scene["habitat"]["spin_rpm"] == 0)
+    until("no value", lambda: "no value here" in quantity(place, "coriolis").locator("h4").inner_text())
+    assert "NaN" not in place.locator("#body-4").inner_text()
+    assert quantity(place, "coriolis").locator(".notch").get_attribute("visibility") == "hidden"
+
+
+def test_the_caution_stands_under_it(place):
+    assert plain(felt(place)["caution"]) in plain(place.locator("#feel-caution").inner_text())

@@ -1,0 +1,256 @@
+"""The map of radius and spin: the ring moves both dials and the dials the ring, its words are the answer's; and a habitat for wishes."""
+
+import io
+import math
+import xml.etree.ElementTree as ElementTree
+
+import pypdfium2
+import pytest
+
+from .looking import kept, number_box, open_place, saved_scene, type_figure, until
+
+SIZE = "Size it for me"
+
+
+def open_map(page):
+    open_place(page, 4)
+    until("the map is drawn", lambda: page.locator("#feel-map .limit").count() > 5)
+    page.locator("#feel-map .map-box").scroll_into_view_if_needed()
+    return page.locator("#feel-map .ring-grip")
+
+
+def habitat(page):
+    here = (saved_scene(page) or {"habitat": {}})["habitat"]  # nothing is kept before the first change
+    return here.get("radius_m"), here.get("spin_rpm")
+
+
+def felt(page):
+    """The API's answer to the scene the browser keeps."""
+    done = page.request.post("/api/feel", data=saved_scene(page))
+    assert done.ok, done.text()
+    return done.json()
+
+
+def caption(page):
+    return page.locator("#feel-map .map-box + p").inner_text()
+
+
+def centre(locator):
+    box = locator.bounding_box()
+    return box["x"] + box["width"] / 2, box["y"] + box["height"] / 2
+
+
+def on_map(page):
+    """Where the ring stands on the map, px: the words above may move both."""
+    box = page.locator("#feel-map svg.map").bounding_box()
+    x, y = centre(page.locator("#feel-map .ring-grip"))
+    return x - box["x"], y - box["y"]
+
+
+def drag(page, locator, by_x, by_y):
+    x, y = centre(locator)
+    page.mouse.move(x, y)
+    page.mouse.down()
+    for part in range(1, 6):
+        page.mouse.move(x + by_x * part / 5, y + by_y * part / 5)
+    page.mouse.up()
+
+
+def agrees(page):
+    """The map's count is that of the limits in the API's answer."""
+    limits = [row for row in felt(page)["limits"] if row["inside"] is not None]
+    inside = sum(row["inside"] for row in limits)
+    until("the count", lambda: caption(page).startswith(f"Inside {inside} of {len(limits)} limits."))
+
+
+def test_the_ring_dragged_moves_dials_words_and_stages_in_one_step(page):
+    ring = open_map(page)
+    words = page.locator("#feel-words").inner_text()
+    drag(page, ring, 40, -30)
+    scene = kept(page, lambda scene: scene["habitat"]["radius_m"] > 100 and scene["habitat"]["spin_rpm"] > 4)
+    radius, spin = scene["habitat"]["radius_m"], scene["habitat"]["spin_rpm"]
+    until("the dials", lambda: float(number_box(page, "habitat.radius_m").input_value().replace(",", "")) == radius)
+    assert float(number_box(page, "habitat.spin_rpm").input_value()) == spin
+    until("the words", lambda: page.locator("#feel-words").inner_text() != words)
+    until("the stages", lambda: float(page.locator("#stages").get_attribute("data-drawn-radius")) == radius)
+    agrees(page)
+    page.get_by_role("button", name="Undo").click()
+    until("the way back in one step", lambda: habitat(page) == (56, 3))
+
+
+def test_the_ring_stands_where_a_drag_left_it_and_where_the_dials_say(page):
+    ring = open_map(page)
+    x, y = on_map(page)
+    drag(page, ring, 30, 20)
+    until("it followed the pointer", lambda: math.dist(on_map(page), (x + 30, y + 20)) < 1.5)
+    type_figure(page, "habitat.radius_m", "560")
+    type_figure(page, "habitat.spin_rpm", "3")
+    until("level again", lambda: abs(on_map(page)[1] - y) < 0.5)
+    decade = on_map(page)[0] - x
+    type_figure(page, "habitat.radius_m", "5600")
+    until("as wide a decade as the one before", lambda: abs(on_map(page)[0] - x - 2 * decade) < 0.5)
+    assert decade > 40
+
+
+def test_the_ring_by_keyboard(page):
+    ring = open_map(page)
+    ring.focus()
+    for keys, wanted in [
+        (["ArrowRight"], (56.1, 3)),
+        (["Shift+ArrowRight"], (57.1, 3)),
+        (["ArrowUp", "ArrowUp"], (57.1, 3.02)),
+        (["Shift+ArrowDown", "ArrowLeft"], (57, 2.92)),
+    ]:
+        for key in keys:
+            page.keyboard.press(key)
+        until(f"{wanted}", lambda wanted=wanted: habitat(page) == wanted)
+    said = ring.get_attribute("aria-valuetext").replace("\u00a0", " ")
+    assert said.startswith("57.0 m, 2.92 rpm; inside ")
+    assert page.evaluate("document.activeElement.className") == "ring-grip"
+    agrees(page)
+
+
+def test_with_gravity_held_the_ring_keeps_to_it(page):
+    ring = open_map(page)
+    page.keyboard.press("h")
+    drag(page, ring, 60, 40)
+    kept(page, lambda scene: scene["habitat"]["radius_m"] > 200)
+
+    def keeps():
+        radius, spin = habitat(page)
+        return math.isclose(spin**2 * radius, 3**2 * 56, rel_tol=1e-3)  # gravity goes as spin squared times radius
+
+    until("spin follows", keeps)
+    page.keyboard.press("Control+z")
+    until("radius and spin as they were", lambda: habitat(page) == (56, 3))
+
+
+def test_a_habitat_beyond_the_map_is_said_to_be(page):
+    open_map(page)
+    type_figure(page, "habitat.spin_rpm", "0")
+    name = page.locator("#feel-map .name")
+    until("it says so", lambda: name.text_content().endswith("below the map"))
+    type_figure(page, "habitat.spin_rpm", "3")
+    until("back on it", lambda: "map" not in name.text_content())
+
+
+def test_one_quantity_at_a_time_and_the_table_of_it(page):
+    open_map(page)
+    type_figure(page, "habitat.radius_m", "60")
+    kept(page, lambda scene: scene["habitat"]["radius_m"] == 60)
+    every = page.locator("#feel-map path.limit").count()
+    page.get_by_label("Limits drawn on the map").select_option("spin")
+    page.get_by_role("button", name="Show the table").first.click()
+    wanted = [limit for limit in felt(page)["map"]["limits"] if limit["quantity"] == "spin"]
+    assert 0 < page.locator("#feel-map path.limit").count() == len([one for one in wanted if one["line"]]) < every
+    rows = page.locator("#feel-map .map-table tbody tr")
+    until("a row each", lambda: rows.count() == len(wanted))
+    for i, limit in enumerate(wanted):
+        text = rows.nth(i).inner_text()
+        for called in limit["label"].split(": ")[1].split(", "):
+            assert called in text
+    labels = page.locator("#feel-map text.limit-words").all_text_contents()
+    assert sorted(labels) == sorted(limit["short"] for limit in wanted if limit["line"])
+    page.locator("#feel-map .ring-grip").focus()
+    page.keyboard.press("u")
+    page.get_by_label("Limits drawn on the map").select_option("rim_speed")
+    until("in the units shown", lambda: "ft/s" in page.locator("#feel-map text.limit-words").first.text_content())
+
+
+def test_the_map_to_take_away(page):
+    open_map(page)
+    with page.expect_download() as saving:
+        page.get_by_role("button", name="Save the map as SVG").click()
+    assert saving.value.suggested_filename == "the-same-lob-both-ways-map.svg"
+    drawing = ElementTree.parse(saving.value.path()).getroot()
+    assert "The same lob, both ways" in "".join(drawing.itertext())
+    with page.expect_download() as saving:
+        page.get_by_role("button", name="Save the map as PDF").click()
+    with open(saving.value.path(), "rb") as file:
+        assert len(pypdfium2.PdfDocument(io.BytesIO(file.read()))) >= 1
+
+
+def wish_box(page, number):
+    return page.locator(".wish").nth(number).locator("input")
+
+
+def wish_for(page, number, what, figure):
+    page.locator(".wish").nth(number).locator("select").select_option(label=what)
+    wish_box(page, number).fill(figure)
+    wish_box(page, number).press("Enter")
+
+
+def sized(page, part):
+    words = page.locator(".size-answer")
+    return until(f"{part} in the answer", lambda: part in (text := words.inner_text().replace("\u00a0", " ")) and text)
+
+
+def test_the_smallest_habitat_for_two_wishes_is_taken_over_in_one_step(page):
+    open_map(page)
+    page.get_by_role("button", name=SIZE).click()
+    wish_for(page, 0, "Gravity exactly", "1")
+    sized(page, "1 g at no more than 2 rpm")
+    until("the others on the map", lambda: page.locator("#feel-map .family-line").count() == 1)
+    page.get_by_role("button", name="Use this habitat").click()
+    scene = kept(page, lambda scene: scene["habitat"]["spin_rpm"] == 2)
+    # 9.80665 m/s² at a turn in 30 s: by hand from the definition of the standard acceleration
+    assert scene["habitat"]["radius_m"] == pytest.approx(9.80665 / (2 * math.pi / 30) ** 2, rel=1e-9)
+    agrees(page)
+    page.get_by_role("button", name="Undo").click()
+    until("the way back in one step", lambda: habitat(page) == (56, 3))
+
+
+def test_wishes_that_collide_say_what_would_let_them_meet(page):
+    open_map(page)
+    page.get_by_role("button", name=SIZE).click()
+    wish_for(page, 0, "Gravity exactly", "0.9")
+    page.get_by_role("button", name="Add a wish").click()
+    wish_for(page, 2, "Radius at most (a hull)", "60")
+    until("ways out", lambda: page.locator(".collides button").count() >= 2)
+    assert page.locator("#feel-map .family-line, #feel-map .family-band").count() == 0
+    # 0.9 g at 60 m takes this spin, which the offer for the second wish shows to three figures
+    takes_rpm = math.sqrt(0.9 * 9.80665 / 60) * 30 / math.pi
+    page.get_by_role("button", name=f"Make it {takes_rpm:.2f}\u00a0rpm").click()
+    until("they meet", lambda: page.get_by_role("button", name="Use this habitat").is_visible())
+    assert float(wish_box(page, 1).input_value()) == pytest.approx(takes_rpm, rel=1e-3)
+    page.get_by_role("button", name="Remove wish 3").click()
+    until("two are left", lambda: page.locator(".wish").count() == 2)
+
+
+def test_a_wish_that_may_not_be_is_refused_at_its_row(page, troubles):
+    troubles.expect("422")
+    open_map(page)
+    page.get_by_role("button", name=SIZE).click()
+    wish_for(page, 1, "Spin at most", "many")
+    refusal = page.locator(".wish").nth(1).locator(".refusal")
+    until("typed", lambda: "many" in refusal.inner_text())
+    wish_for(page, 1, "Spin at most", "-3")
+    until("said by the server", lambda: "-3" in refusal.inner_text().replace("−", "-"))
+    wish_for(page, 1, "Spin at most", "3")
+    until("gone", lambda: not refusal.is_visible())
+
+
+def test_a_study_may_be_wished_for(page):
+    open_map(page)
+    page.get_by_role("button", name=SIZE).click()
+    choices = page.locator(".wish").nth(1).locator("option").all_inner_texts()
+    study = next(text for text in choices if text.startswith("All of "))
+    page.locator(".wish").nth(1).locator("select").select_option(label=study)
+    until("no figure to give", lambda: not wish_box(page, 1).is_visible())
+    until("an answer", lambda: page.locator(".size-answer p").count() > 0)
+
+
+def test_on_a_phone_the_ring_is_a_finger_wide_and_follows_it(open_page):
+    page = open_page(width=390, height=844, has_touch=True, is_mobile=True)
+    ring = open_map(page)
+    box = ring.bounding_box()
+    assert min(box["width"], box["height"]) >= 44
+    assert page.evaluate("document.documentElement.scrollWidth") <= 390
+    assert all(
+        size >= 12
+        for size in page.locator("#feel-map svg text").evaluate_all(
+            "all => all.map(one => parseFloat(getComputedStyle(one).fontSize))"
+        )
+    )
+    drag(page, ring, 30, 0)
+    kept(page, lambda scene: scene["habitat"]["radius_m"] > 80)

@@ -1,0 +1,195 @@
+"""The stages at place 4: everybody stands beside a scale that is filled to what they feel at the feet."""
+
+import io
+import json
+import math
+import re
+import zlib
+from base64 import urlsafe_b64encode
+from itertools import combinations
+
+import av
+import numpy as np
+import pytest
+
+from server.scene import examples
+
+from .looking import open_place, scrub, settle, spoken, still_picture, stop, type_figure, until
+from .test_everywhere import NO_WEBGL
+
+STAGES = ("aboard", "outside")
+LAPS = "running-laps"
+RUN_M_S = 3.5
+STANDARD_GRAVITY_M_S2 = 9.80665  # the SI Brochure, 9th edition, section 2.3.4 and appendix 1
+PIXEL_SHARE = 0.03  # of a post: three of the hundred or so pixels it is tall
+MODULE = "static/views/feel_posts.js"
+
+
+def link(scene):
+    deflate = zlib.compressobj(wbits=-15)
+    data = deflate.compress(json.dumps(scene).encode()) + deflate.flush()
+    return "/#s=" + urlsafe_b64encode(data).decode().rstrip("=")
+
+
+def laps(**habitat):
+    scene = json.loads(examples.example(LAPS))
+    scene["habitat"] |= habitat
+    return scene
+
+
+def weight_g(radius_m, spin_rpm, run_m_s):
+    """Of who runs spinward at a speed over the deck: centripetal acceleration, v squared over R, of the whole speed."""
+    whole_m_s = 2 * math.pi * spin_rpm / 60 * radius_m + run_m_s
+    return whole_m_s**2 / radius_m / STANDARD_GRAVITY_M_S2
+
+
+def weights(page, stage):
+    """{name: weight} on the labels of a stage."""
+    labels = page.locator(f".stage-{stage} .stage-label:visible").evaluate_all(
+        "all => all.map(e => [...e.children].map(part => part.textContent))"
+    )
+    found = {name.strip(): re.fullmatch("([0-9.]+)(\u00a0g)?", told) for name, told in labels}
+    return {name: float(told[1]) for name, told in found.items() if told}
+
+
+def weighed(page, wanted, stages=STAGES):
+    for stage in stages:
+        until(f"{wanted} on the stage {stage}", lambda stage=stage: weights(page, stage) == wanted)
+
+
+@pytest.fixture
+def running(open_page):
+    """Opens the running laps at a moment with place 4 open: `running(time_s, scene=…, width=…)`."""
+
+    def opened(time_s, scene=None, **options):
+        page = open_page(path=link(scene or laps()), **options)
+        stop(page, time_s)
+        open_place(page, 4)
+        return page
+
+    return opened
+
+
+@pytest.mark.parametrize(("radius_m", "spin_rpm"), [(56, 3), (20, 6)])
+def test_who_runs_spinward_weighs_more_than_who_stands_and_who_runs_back_less(running, radius_m, spin_rpm):
+    page = running(1.0, laps(radius_m=radius_m, spin_rpm=spin_rpm))
+    speeds = {"running spinward": RUN_M_S, "standing": 0, "running back": -RUN_M_S}
+    wanted = {name: round(weight_g(radius_m, spin_rpm, v), 2) for name, v in speeds.items()}
+    weighed(page, wanted)
+    for stage in STAGES:
+        told = f"at the feet, running spinward {wanted['running spinward']:.2f} g, running back"
+        until("it is spoken", lambda stage=stage, told=told: told in spoken(page, stage))
+
+
+def test_the_scales_come_with_place_4_and_go_with_it(open_page):
+    asked = []
+    page = open_page(path=link(laps()))
+    page.on("request", lambda request: asked.append(request.url))
+    stop(page, 1.0)
+    before = {stage: still_picture(page, stage) for stage in STAGES}
+    assert not any(MODULE in url for url in asked)
+    open_place(page, 4)
+    until("three are weighed", lambda: len(weights(page, "aboard")) == 3)
+    assert any(url.endswith(MODULE) for url in asked)
+    assert all(still_picture(page, stage) != seen for stage, seen in before.items())
+    open_place(page, 2)
+    until("nobody is weighed", lambda: weights(page, "aboard") == {})
+    for stage, seen in before.items():
+        assert still_picture(page, stage) == seen
+        assert "at the feet" not in spoken(page, stage)
+
+
+def pixels(png):
+    with av.open(io.BytesIO(png)) as file:
+        return next(file.decode(video=0)).to_ndarray(format="rgb24").astype(int)
+
+
+def test_the_white_of_a_post_is_the_weight_s_share_of_one_g(running):
+    page = running(1.9)
+    weighed(page, {"running spinward": 0.81, "running back": 0.36, "standing": 0.56})
+    page.locator(".stage-labels").evaluate_all("all => all.forEach(e => { e.style.visibility = 'hidden'; })")
+    seen = pixels(still_picture(page, "aboard"))
+    open_place(page, 2)
+    bare = pixels(still_picture(page, "aboard"))
+    white = (seen.min(axis=2) > 225) & (bare.min(axis=2) < 200)
+    slate = (seen[..., 2] - seen[..., 0] > 13) & (seen[..., 1] > 60) & (np.abs(seen - bare).max(axis=2) > 20)
+    across = white.any(axis=0).nonzero()[0]
+    posts = [part for part in np.split(across, (np.diff(across) > 20).nonzero()[0] + 1) if white[:, part].sum() > 40]
+    assert len(posts) == 3  # from left to right: back, standing, spinward
+    for post, run_m_s in zip(posts, (-RUN_M_S, 0, RUN_M_S), strict=True):
+        filled, over = (mask[:, post].any(axis=1).nonzero()[0] for mask in (white, slate))
+        share = (filled.max() - filled.min()) / (filled.max() - over.min())
+        assert share == pytest.approx(weight_g(56, 3, run_m_s), abs=PIXEL_SHARE)
+
+
+def test_a_lift_is_weighed_at_the_clock(open_page):
+    page = open_page(path=link(json.loads(examples.example("spoke-lift"))))
+    stop(page, 1.0)
+    open_place(page, 4)
+    answer = page.request.post("/api/trace", data=json.loads(examples.example("spoke-lift"))).json()
+    rate = answer["grid"]["fps"][0] * answer["grid"]["samples_per_frame"]
+    told = []
+    for time_s in (1.0, 8.0):
+        scrub(page, time_s)
+        found = {
+            one["name"]: one["findings"]["apparent_g"][round(time_s * rate) - one["first"]] for one in answer["motions"]
+        }
+        told.append({name: round(value, 2 if value >= 0.0995 else 3) for name, value in found.items()})
+        weighed(page, told[-1], stages=["aboard"])
+    assert told[0] != told[1]
+
+
+def test_who_jumps_weighs_nothing_in_the_air(open_page):
+    page = open_page(path=link(json.loads(examples.example("two-jumps"))))
+    stop(page, 0.5)
+    open_place(page, 4)
+    weighed(page, {"spinward": 0.0, "antispinward": 0.0})
+
+
+def test_who_stands_by_a_throw_is_weighed_as_the_api_says_and_follows_the_dial(page):
+    stop(page, 0.5)
+    open_place(page, 4)
+    for radius_m in (56, 80):
+        type_figure(page, "habitat.radius_m", str(radius_m))
+        done = page.request.post("/api/feel", data={"habitat": {"radius_m": radius_m, "spin_rpm": 3}})
+        wanted = round(done.json()["figures"]["feet_g"], 2)
+        assert wanted == round(weight_g(radius_m, 3, 0), 2)
+        weighed(page, {"standing": wanted}, stages=["aboard"])
+
+
+@pytest.mark.parametrize(("width", "height"), [(1440, 900), (390, 844)])
+def test_no_label_lies_on_another(running, width, height):
+    page = running(0, width=width, height=height)
+    until("somebody is weighed", lambda: weights(page, "aboard"))
+    for time_s in (0.0, 0.2, 0.6, 1.2, 2.0):
+        scrub(page, time_s)
+        settle(page)
+        for stage in STAGES:
+            boxes = page.locator(f".stage-{stage} .stage-label:visible").evaluate_all(
+                "all => all.map(e => { const r = e.getBoundingClientRect(); return [r.left, r.top, r.right, r.bottom]; })"
+            )
+            for a, b in combinations(boxes, 2):
+                assert a[2] <= b[0] or b[2] <= a[0] or a[3] <= b[1] or b[3] <= a[1], (time_s, stage, a, b)
+        assert weights(page, "aboard")
+
+
+def test_with_reduced_motion_all_are_weighed_too(running):
+    page = running(1.0, reduced_motion="reduce")
+    until("three are weighed", lambda: len(weights(page, "aboard")) == 3)
+
+
+def test_without_webgl_the_plates_draw_and_tell_it(browser, base_url):
+    context = browser.new_context(base_url=base_url)
+    context.add_init_script(NO_WEBGL)
+    page = context.new_page()
+    page.goto(link(laps()))
+    page.locator("#stages svg").first.wait_for()
+    assert page.locator(".weight-post").count() == 0
+    open_place(page, 4)
+    stop(page, 1.0)
+    for stage in STAGES:
+        until("three posts", lambda stage=stage: page.locator(f".stage-{stage} .weight-post").count() == 3)
+        until("their words", lambda stage=stage: "running back 0.36 g, standing 0.56 g" in spoken(page, stage))
+        felt = page.locator(f".stage-{stage} .weight-felt").evaluate_all("all => all.map(e => e.getTotalLength())")
+        assert felt[0] / felt[1] == pytest.approx(weight_g(56, 3, RUN_M_S) / weight_g(56, 3, -RUN_M_S), rel=0.02)
+    context.close()

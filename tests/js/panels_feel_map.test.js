@@ -1,0 +1,173 @@
+// The map: log axes that agree with themselves, words that hide no words, counts as in the answer; and the wishes as they are sent.
+
+import assert from 'node:assert/strict';
+import test from 'node:test';
+import { placeLabel } from '../../static/panels/feel_map_labels.js';
+import { beyond, makeFrame, ticks } from '../../static/panels/feel_map_frame.js';
+import { countWords, groupsOf, tableRows } from '../../static/panels/feel_map_groups.js';
+import { shortWords } from '../../static/panels/feel_map_lines.js';
+import { createNewest } from '../../static/panels/feel_size_asking.js';
+import { valueOf } from '../../static/panels/feel_size_row.js';
+import { FIGURES, FIRST_WISHES, asRequest, choicesOf, newWish, nextWish } from '../../static/panels/feel_size_wishes.js';
+
+const MAP = { radius_m: [1, 10000], spin_rpm: [0.1, 60] };
+const near = (a, b, within) => assert.ok(Math.abs(a - b) <= within, `${a} is not ${b}`);
+
+test('each decade takes as much of an axis as any other, and a place on it leads back to its value', () => {
+  const frame = makeFrame(320, MAP);
+  near(frame.x(10) - frame.x(1), frame.x(10000) - frame.x(1000), 1e-9);
+  near(frame.y(0.1) - frame.y(1), frame.y(1) - frame.y(10), 1e-9);
+  for (const value of [1, 7, 56, 9000]) near(frame.radiusAt(frame.x(value)), value, 1e-9 * value);
+  for (const value of [0.1, 3, 59]) near(frame.spinAt(frame.y(value)), value, 1e-9 * value);
+});
+
+test('the smallest map has every figure of its axes inside it', () => {
+  const { box, width, height } = makeFrame(268, MAP);
+  assert.ok(box.left > 0 && box.right < width && box.top > 0 && box.bottom < height);
+});
+
+test('what the map does not hold stands on its edge, and is said to lie beyond it', () => {
+  const frame = makeFrame(320, MAP);
+  assert.equal(frame.y(0), frame.box.bottom);
+  assert.equal(frame.x(99000), frame.box.right);
+  assert.equal(beyond(frame, 56, 3), null);
+  assert.equal(beyond(frame, 56, 0), 'below the map');
+  assert.equal(beyond(frame, 20000, 100), 'above the map, right of the map');
+  near(frame.free(100000, 3)[0] - frame.free(10000, 3)[0], frame.x(10) - frame.x(1), 1e-9);
+});
+
+test('feet stand at round numbers of feet', () => {
+  const labels = ticks([1, 10000], [1, 3], 'm', 'us').filter(({ label }) => label);
+  assert.deepEqual(labels.map(({ label }) => label), ['10', '30', '100', '300', '1k', '3k', '10k', '30k']);
+  near(labels[2].value, 30.48, 1e-9); // 100 international feet: 0.3048 m each, by definition
+});
+
+// held against rectangles turned with the words, by the axes that could part them: not the discs the page itself uses
+test('no words on lines hide other words, whichever way the lines run', () => {
+  const box = { left: 34, right: 310, top: 8, bottom: 232 },
+    taken = [],
+    placed = [];
+  const lines = [];
+  for (let i = 0; i < 6; i += 1) lines.push([[34, 20 + 30 * i], [310, 20 + 30 * i]]);
+  for (let i = 0; i < 5; i += 1) lines.push([[34, 10 + 24 * i], [310, 110 + 24 * i]]);
+  for (let i = 0; i < 5; i += 1) lines.push([[60 + 12 * i, 8], [200 + 14 * i, 232]]);
+  for (const line of lines) {
+    const found = placeLabel('0.06 rad/s²', line, { side: 1, taken, lines, box });
+    if (!found) continue;
+    taken.push(...found.spots);
+    placed.push(found);
+  }
+  assert.ok(placed.length >= 10, `only ${placed.length} found a place`);
+  for (const a of placed) for (const b of placed) if (a !== b) assert.ok(parted(corners(a, 30, 4), corners(b, 30, 4)), 'two words lie on one another');
+});
+
+function corners({ x, y, turn_deg }, half_wide, half_high) {
+  const [c, n] = [Math.cos((turn_deg * Math.PI) / 180), Math.sin((turn_deg * Math.PI) / 180)];
+  return [[-1, -1], [1, -1], [1, 1], [-1, 1]].map(([u, v]) => [x + u * half_wide * c - v * half_high * n, y + u * half_wide * n + v * half_high * c]);
+}
+
+function parted(a, b) {
+  return [a, b].some(shape =>
+    shape.some(([x, y], i) => {
+      const [p, q] = shape[(i + 1) % 4],
+        across = ([u, v]) => (u - x) * (q - y) - (v - y) * (p - x);
+      const [mine, other] = [a.map(across), b.map(across)];
+      return Math.max(...mine) < Math.min(...other) || Math.max(...other) < Math.min(...mine);
+    }),
+  );
+}
+
+const row = (id, quantity, limit, inside, rest = {}) => ({ id, quantity, limit, inside, bound: 'at_most', study: 'Study', year: 1970, mine: false, state: inside ? 'inside' : 'beyond', ...rest });
+const FEEL = {
+  quantities: [{ name: 'gravity', label: 'Gravity at the feet' }, { name: 'spin', label: 'Spin' }, { name: 'coriolis', label: 'Coriolis to gravity' }],
+  map: {
+    limits: [
+      { quantity: 'spin', bound: 'at_most', limit: 6, unit: 'rpm', short: '6 rpm', ids: ['a_1969.spin.at_most', 'b_1973.spin.at_most'], mine: false },
+      { quantity: 'spin', bound: 'at_most', limit: 2, unit: 'rpm', short: '2 rpm', ids: [], mine: true },
+    ],
+  },
+  limits: [
+    row('a_1969.spin.at_most', 'spin', 6, true, { study: 'One', year: 1969 }),
+    row('b_1973.spin.at_most', 'spin', 6, true, { study: 'Two', year: 1973 }),
+    row('c_1972.spin.reached', 'spin', 10, null, { bound: 'reached', study: 'Three', year: 1972 }),
+    row('a_1969.gravity.at_most', 'gravity', 1, true, { study: 'One', year: 1969 }),
+    row('own.1', 'spin', 2, false, { study: 'mine', year: null, mine: true }),
+  ],
+};
+
+test('only limits are counted, and those of the group that is drawn', () => {
+  assert.equal(countWords(FEEL, 'all'), 'Inside 3 of 4 limits');
+  assert.equal(countWords(FEEL, 'spin'), 'Inside 2 of 3 limits');
+  assert.equal(countWords(FEEL, 'mine'), 'Inside 0 of 1 limit');
+  assert.equal(countWords(FEEL, 'coriolis'), 'No limit to hold this habitat against');
+});
+
+test('a group is offered where the map has a line of it', () => {
+  assert.deepEqual(groupsOf(FEEL).map(([group]) => group), ['all', 'spin', 'mine']);
+});
+
+test('a line of the table names all who say it, and the user’s own as such', () => {
+  assert.deepEqual(
+    tableRows(FEEL, 'all').map(({ who, here }) => [who, here]),
+    [['One 1969; Two 1973', 'inside'], ['yours', 'beyond']],
+  );
+});
+
+test('a bare number says what it is of, and a speed follows the units shown', () => {
+  const { quantities } = FEEL;
+  assert.equal(shortWords({ quantity: 'coriolis', limit: 0.25, unit: '', short: '0.25' }, quantities, 'si'), 'Coriolis 0.25');
+  assert.equal(shortWords({ quantity: 'spin', limit: 2, unit: 'rpm', short: '2 rpm', mine: true }, quantities, 'us'), '2 rpm, yours');
+  assert.equal(shortWords({ quantity: 'gravity', limit: 6, unit: 'm/s', short: '6 m/s' }, quantities, 'us'), '19.7\u00a0ft/s'); // 6 / 0.3048
+});
+
+test('wishes are sent as figures with their bound, or as a study, for whoever is aboard', () => {
+  assert.deepEqual(asRequest(FIRST_WISHES, undefined), {
+    wishes: [{ kind: 'figure', quantity: 'gravity', bound: 'exactly', value: 0.5 }, { kind: 'figure', quantity: 'spin', bound: 'at_most', value: 2 }],
+  });
+  const [[study]] = choicesOf(FEEL.limits).slice(Object.keys(FIGURES).length);
+  assert.deepEqual(asRequest([newWish(study)], { height_m: 2 }), { wishes: [{ kind: 'study', study: 'a_1969' }], person: { height_m: 2 } });
+});
+
+test('studies are offered by year, none without a limit, none of one’s own', () => {
+  const studies = choicesOf(FEEL.limits).filter(([id]) => id.startsWith('study:'));
+  assert.deepEqual(studies, [['study:a_1969', 'All of One 1969'], ['study:b_1973', 'All of Two 1973']]);
+});
+
+test('a wish added is of a kind not yet there', () => {
+  let wishes = FIRST_WISHES;
+  for (let i = 0; i < 5; i += 1) wishes = [...wishes, nextWish(wishes)];
+  assert.equal(new Set(wishes.map(({ id }) => id)).size, wishes.length);
+});
+
+test('a figure may be typed with its unit, or in another of the same kind', () => {
+  for (const [typed, unit, units, value] of [
+    ['0.5 g', 'g', 'si', 0.5],
+    ['0,9', 'g', 'si', 0.9],
+    ['3 %', '%', 'si', 3],
+    ['0.3 rad/s²', 'rad/s²', 'si', 0.3],
+    ['12 °/s', 'rpm', 'si', 2], // 360° a turn, 60 s a minute
+    ['100', 'm', 'us', 30.48],
+    ['100 m', 'm', 'us', 100],
+    ['0.25', '', 'si', 0.25],
+  ]) near(valueOf(typed, unit, units), value, 1e-12 * value);
+  for (const typed of ['', 'many', '5 kg']) assert.equal(valueOf(typed, 'g', 'si'), null);
+});
+
+test('only the answer to the newest question counts', async t => {
+  t.mock.timers.enable({ apis: ['setTimeout'] });
+  const waiting = [],
+    told = [];
+  const asking = createNewest({ ask: request => new Promise(give => waiting.push({ request, give })), told: answer => told.push(answer), failed: assert.fail });
+  for (const request of ['one', 'two']) asking.want(request);
+  t.mock.timers.tick(1000);
+  asking.want('three');
+  t.mock.timers.tick(1000);
+  assert.deepEqual(waiting.map(({ request }) => request), ['two', 'three']);
+  waiting[1].give('answer to three');
+  waiting[0].give('answer to two');
+  await new Promise(resolve => setImmediate(resolve));
+  asking.want('four');
+  asking.drop();
+  t.mock.timers.tick(1000);
+  assert.deepEqual([told, waiting.length], [['answer to three'], 2]);
+});

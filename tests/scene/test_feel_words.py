@@ -1,0 +1,206 @@
+"""Words about what people would feel: the numbers and the ways in them follow the figures, and odd places have words of their own."""
+
+import itertools
+import math
+import re
+
+import pytest
+
+from server.scene import feel_words
+from server.scene.feel_day import angle, number, percent, weight
+from tests.feel.aboard import PODS, SPHERE, TABLE, TORUS, felt, scene
+from tests.motions.scenes import LANTERN, one, throw
+
+NAMES = ["standing_up", "breakfast", "drink", "head", "lift"]
+BARRED = re.compile(
+    r"comfort|\bsafe|\bgood\b|\bbad\b|\berror|!|[\u0370-\u03ff]|\bnan\b|\binf\b|\b(?-i:None)\b|\d[eE][+-]?\d", re.IGNORECASE
+)
+
+
+def lead(habitat, person=None, units="si"):
+    return feel_words.lead(scene(habitat, person), felt(habitat, person), units)
+
+
+def told(habitat, person=None, units="si"):
+    """Paragraphs by name."""
+    found = feel_words.paragraphs(scene(habitat, person), felt(habitat, person), units)
+    assert [one["name"] for one in found] == NAMES
+    return {one["name"]: one["text"] for one in found}
+
+
+def sentences(text):
+    return re.findall(r"[.](?=\s|$)", text)
+
+
+def test_the_lead_is_weight_from_feet_to_head_and_running_both_ways():
+    """Worked out by hand: 0.314159^2 x 56 and x 54.25, and (17.593 +- 4)^2/56, over 9.80665."""
+    assert lead(LANTERN) == (
+        "Standing, you weigh 0.56 of your Earth weight at the feet and 0.55 at the head. "
+        "Run spinward at 4.0\u00a0m/s and it is 0.85; run back, 0.34."
+    )
+    assert "Run spinward at 13.1\u00a0ft/s" in lead(LANTERN, units="us")
+
+
+def test_every_figure_in_the_paragraphs_is_that_of_the_answer():
+    v, text = felt(LANTERN).values, told(LANTERN)
+    assert (
+        f"{number(v['rise_push_g'])}\u00a0g push it spinward, {percent(v['rise_push_g'] / v['feet_g'])}"
+        in text["standing_up"]
+    )
+    assert f"{percent(v['gradient_percent'] / 100)}, from 0.56 to 0.55" in text["standing_up"]
+    assert f"weigh {weight(v['walk_antispinward_g'])}; standing it was {number(v['feet_g'])}" in text["breakfast"]
+    assert f"Back with the spin it is {number(v['walk_spinward_g'])}" in text["breakfast"]
+    assert f"At {v['float_speed_m_s']:.1f}\u00a0m/s antispinward your feet would leave the deck" in text["breakfast"]
+    assert f"lands {-1000 * v['pour_drift_m']:.1f}\u00a0mm antispinward" in text["drink"]
+    assert (
+        f"falls for {v['drop_time_s']:.2f}\u00a0s and lands {-v['drop_drift_m']:.2f}\u00a0m antispinward"
+        in text["drink"]
+    )
+    assert f"tips to {angle(v['glass_start_lean_deg'])}" in text["drink"]
+    assert f"a tilt to the side of {v['head_worst_deg_s2']:.1f}\u00a0°/s²" in text["head"]
+    assert f"{number(v['lift_push_g'])}\u00a0g press you to its spinward wall" in text["lift"]
+    assert f"down leans by {angle(v['lift_lean_deg'])}" in text["lift"]
+    assert f"with {number(v['ladder_push_g'])}\u00a0g, and down leans by {angle(v['ladder_lean_deg'])}" in text["lift"]
+
+
+def test_us_units_are_in_every_length_and_speed():
+    text = " ".join(told(LANTERN, units="us").values())
+    assert not re.search(r"\d\u00a0(?:m|mm|m/s)\b", text)
+    assert {"ft", "in", "ft/s"} <= set(re.findall(r"\u00a0(ft/s|ft|in)\b", text))
+
+
+def test_the_words_change_with_the_design():
+    near, far = told({"radius_m": 8.0, "spin_rpm": 9.0}), told({"radius_m": 5_000.0, "spin_rpm": 0.4})
+    assert all(near[name] != far[name] for name in NAMES)
+    assert "too small to notice" in far["standing_up"]
+    assert "too little to notice" in far["standing_up"]
+    assert "you lean antispinward against it" in told({"radius_m": 4.0, "spin_rpm": 9.0})["standing_up"]
+    assert "hardly leans" in far["drink"]
+    assert "too small to notice" in told({"radius_m": 20_000.0, "spin_rpm": 0.2})["lift"]
+
+
+@pytest.mark.parametrize(("rpm", "where"), [(0.5, "below both"), (3.0, "between the two"), (9.0, "beyond both")])
+def test_a_turn_of_the_head_is_set_beside_published_thresholds(rpm, where):
+    """0.06 and 0.6 rad/s2 (Clark & Hardy 1960, as surveys quote them): 3.4 and 34.4 degrees; 60 degrees a second at a spin of
+    0.5, 3 and 9 rpm gives 3.1, 18.8 and 56.5."""
+    text = told({"radius_m": 56.0, "spin_rpm": rpm})["head"]
+    assert "illusions at 3.4\u00a0°/s² and nausea at 34.4\u00a0°/s²" in text
+    assert f"this lies {where}." in text
+
+
+def test_a_run_faster_than_the_deck_floats_on_the_way():
+    text = told({"radius_m": 3.0, "spin_rpm": 9.0})["breakfast"]
+    assert "passes 2.8\u00a0m/s, at which you float; beyond it weight comes back" in text
+    assert "past the 2.8\u00a0m/s at which you float" in lead({"radius_m": 3.0, "spin_rpm": 9.0})
+    floats = LANTERN["spin_rpm"] * math.tau / 60 * 12.0
+    assert "you float." in told({"radius_m": 12.0, "spin_rpm": 3.0}, {"run_m_s": floats})["breakfast"]
+
+
+def test_past_the_axis_the_head_is_drawn_the_other_way():
+    small = {"radius_m": 1.0, "spin_rpm": 20.0}
+    assert "past the axis and drawn the other way" in lead(small)
+    assert "Your head reaches past the axis" in told(small)["standing_up"]
+    assert "no pouring into a glass" in told(small)["drink"]
+    assert "there is no room for you to lie" in told({"radius_m": 0.8, "spin_rpm": 20.0})["standing_up"]
+    at_the_axis = told({"radius_m": 1.75, "spin_rpm": 20.0})["standing_up"]
+    assert "reaches the axis" in at_the_axis
+    assert "feels 0, nothing at all" in at_the_axis
+
+
+def test_on_a_flat_floor_down_leans_toward_the_ends_and_running_leaves_it():
+    """A floor 12 m long, 24 m from the axis: atan(6/24) is 14 degrees; nothing holds from half the rim speed on, 5.0 m/s."""
+    assert "toward either end down leans outward, by 14° at the end itself" in told(PODS)["breakfast"]
+    text = told(PODS, {"run_m_s": 8.0, "walk_m_s": 6.0})["breakfast"]
+    assert (
+        "You cannot walk against the spin at 6.0\u00a0m/s: from 5.0\u00a0m/s on nothing holds you to the floor" in text
+    )
+    assert "your feet leave the floor" in lead(PODS, {"run_m_s": 8.0})
+
+
+def test_on_a_platform_down_leans_outward_and_a_lift_pushes_nowhere():
+    text = told(TABLE)
+    assert "down leans outward by 19°" in text["standing_up"]
+    assert "66.4\u00a0mm outward" in text["drink"]
+    assert "flies out over the rim" in text["drink"]
+    assert "looking over a shoulder brings nothing, for it goes the way of the spin" in text["head"]
+    assert "nothing pushes you to a side" in text["lift"]
+    assert "The platform does not turn" in told(TABLE | {"spin_rpm": 0.0})["lift"]
+
+
+def test_thrust_tips_down_against_its_own_way():
+    """A ship pushed along the axis leaves loose things behind; without spin its deck is a wall."""
+    forward, backward = (LANTERN | {"axial_thrust_m_s2": a} for a in (2.0, -2.0))
+    assert "tips down by 20°, back along the axis" in told(forward)["standing_up"]
+    assert "tips down by 20°, along the axis" in told(backward)["standing_up"]
+    assert "and down leans by 20° from the deck" in lead(forward)
+    assert "0.39\u00a0m back along the axis" in told(forward)["drink"]
+    assert "The deck is a wall" in lead(forward | {"spin_rpm": 0.0})
+    assert "more along the deck than onto it" in told(forward | {"spin_rpm": 0.5})["standing_up"]
+
+
+def test_without_weight_there_is_no_standing_up_and_no_pouring():
+    text = told(LANTERN | {"spin_rpm": 0.0})
+    assert lead(LANTERN | {"spin_rpm": 0.0}).startswith("The habitat does not turn, and you weigh nothing.")
+    assert "Nothing weighs you down here" in text["standing_up"]
+    assert "Nothing pours" in text["drink"]
+    assert "a turn of the head is felt as what it is" in text["head"]
+    assert "Only running helps" in text["breakfast"]
+    assert "less than 0.001 of your Earth weight" in lead(LANTERN | {"spin_rpm": 0.05})
+
+
+def test_who_does_not_move_reads_of_no_pace():
+    still = dict.fromkeys(("walk_m_s", "run_m_s", "climb_m_s", "lift_m_s", "head_turn_deg_s"), 0)
+    text = told(LANTERN, still)
+    assert "You do not run" in lead(LANTERN, still)
+    assert text["breakfast"].startswith("You stay where you are")
+    assert text["head"].startswith("You hold your head still")
+    assert text["lift"].startswith("The lift stands still")
+
+
+@pytest.mark.parametrize("rpm", [1.0, 3.0, 9.0])
+@pytest.mark.parametrize("speed", [0.5, 2.0, 6.0])
+def test_a_cup_tossed_up_does_come_back_spinward(rpm, speed):
+    """At the height it left: the path of a throw of the scene, between its samples, on its way down."""
+    habitat = {"radius_m": 56.0, "spin_rpm": rpm}
+    assert "comes back to the height of your hand spinward of it" in told(habitat)["drink"]
+    path = one(throw(1.05, speed, 0.0, 90.0), habitat, fps=240).track.samples
+    down = int((path.height_m[1:] < 1.05).argmax()) + 1
+    assert path.along_m[down - 1] > 0
+
+
+def test_assumptions_name_the_place_and_the_shares_of_a_body():
+    said = " ".join(feel_words.assumptions(scene(SPHERE), felt(SPHERE)))
+    assert "at its equator" in said
+    assert "the heart is at 0.72" in said
+    assert "hand with a cup at 0.6" in said
+    ramped = LANTERN | {"spin_ramp": [{"time_s": 1.0, "spin_rpm": 9.0}]}
+    assert "The spin is that of the start" in " ".join(feel_words.assumptions(scene(ramped), felt(ramped)))
+    small = {"radius_m": 1.0, "spin_rpm": 20.0}
+    assert "as tall as the radius or taller" in " ".join(feel_words.assumptions(scene(small), felt(small)))
+
+
+def test_paragraphs_are_whole_sober_and_of_three_to_six_sentences_wherever_it_is():
+    quick = {"height_m": 3, "walk_m_s": 10, "run_m_s": 20, "climb_m_s": 5, "lift_m_s": 50, "head_turn_deg_s": 1000}
+    still = dict.fromkeys(("walk_m_s", "run_m_s", "climb_m_s", "lift_m_s", "head_turn_deg_s"), 0)
+    turning = itertools.product((0.3, 1.75, 56.0, 40_000.0), (0.0, 1e-12, 0.05, 1.0, 30.0), (0.0, -1e-9, 2.0))
+    for radius, rpm, pull in turning:
+        size = {"radius_m": radius, "spin_rpm": min(rpm, 4_900 / radius * 60 / math.tau)}
+        ship = size | {"axial_thrust_m_s2": pull}
+        habitats = [ship, TORUS | ship | {"tube_radius_m": radius / 3}, PODS | ship | {"floors": [{"length_m": 0.5}]}]
+        habitats.append(TABLE | size | {"outside_gravity_m_s2": abs(pull)})
+        for habitat, person, units in itertools.product(habitats, ({}, quick, still), ("si", "us")):
+            texts = told(habitat, person, units)
+            for text in [lead(habitat, person, units), *texts.values()]:
+                assert not BARRED.search(text), (text, habitat, person)
+                assert text[0].isupper()
+                assert text.endswith(".")
+            assert len(sentences(lead(habitat, person, units))) == 2
+            assert all(3 <= len(sentences(text)) <= 6 for text in texts.values()), (habitat, person)
+
+
+def test_numbers_never_come_with_a_power_of_ten():
+    assert [number(v) for v in (0.0, 1e-9, 0.0123, 0.0949, 0.5636, 9.994, 9.996, 12_345.6)] == [
+        "0", "less than 0.001", "0.012", "0.095", "0.56", "9.99", "10", "12,346",
+    ]  # fmt: skip
+    assert weight(0.996) == "1.00 times your Earth weight"
+    assert percent(1e-6) == "less than 0.1\u00a0%"

@@ -1,0 +1,259 @@
+"""A habitat for wishes, asked as the page asks: what is answered, what is refused by name, and the words.
+
+What is smallest or nearest is scipy.optimize.linprog's in tests/feel/test_sizing.py; here the answers are asked again: with the
+nearest value everything is met, a little short of it it is not.
+"""
+
+import json
+import timeit
+
+import numpy as np
+import pytest
+from scipy.constants import g as G0
+
+from server.errors import BadInput
+from server.feel.published import ROWS, STUDIES
+from server.scene import size_answers, size_words
+from server.scene.feel_answers import CAUTION
+from server.scene.reading import read, read_size
+
+NB = "\u00a0"
+SLOWEST_S = 0.003
+
+
+def figure(quantity, bound, value):
+    return {"kind": "figure", "quantity": quantity, "bound": bound, "value": value}
+
+
+def study(name):
+    return {"kind": "study", "study": name}
+
+
+def asked(*wishes, units="si", **more):
+    return size_answers.as_data(read_size(json.dumps({"wishes": wishes} | more)), units)
+
+
+GRAVITY, SLOW, HULL = (
+    figure("gravity", "exactly", 0.9),
+    figure("spin", "at_most", 2.0),
+    figure("radius", "at_most", 60.0),
+)
+
+
+def test_two_wishes_make_a_habitat():
+    answer = asked(GRAVITY, SLOW)
+    smallest, omega = answer["smallest"], 2.0 * 2 * np.pi / 60
+    assert smallest["radius_m"] == pytest.approx(0.9 * G0 / omega**2)
+    assert smallest["spin_rpm"] == pytest.approx(2.0)
+    assert smallest["bound_by"] == [0, 1]
+    assert smallest["figures"]["rim_speed"] == pytest.approx(0.9 * G0 / omega)
+    assert answer["spin_range_rpm"] == pytest.approx([2.0, 2.0])
+    assert (answer["fits"], answer["collides"], answer["caution"]) == (True, [], CAUTION)
+    assert answer["words"] == [
+        f"The smallest that gives 0.9{NB}g at no more than 2{NB}rpm has a radius of 201{NB}m and turns at 2.00{NB}rpm; its rim moves at "
+        f"42.1{NB}m/s and head to foot changes by 0.870{NB}%.",
+        f"Larger ones do as well, up to 100{NB}km, the program's greatest, where it turns at 0.0897{NB}rpm.",
+    ]
+
+
+def test_wishes_that_collide_are_named_with_the_nearest_that_would_do():
+    answer = asked(GRAVITY, SLOW, HULL)
+    assert (answer["fits"], answer["smallest"], answer["family"], answer["spin_range_rpm"]) == (False, None, None, None)
+    assert answer["words"] == [
+        f"0.9{NB}g at no more than 2{NB}rpm takes 201{NB}m; the hull allows 60{NB}m, 141{NB}m less.",
+        f"It would do with 0.268{NB}g instead of 0.9{NB}g or 3.66{NB}rpm instead of 2{NB}rpm.",
+    ]
+    assert [(one["wish"], one["was"], one["unit"]) for one in answer["collides"]] == [
+        (0, 0.9, "g"),
+        (1, 2.0, "rpm"),
+        (2, 60.0, "m"),
+    ]
+
+
+COLLIDING = [
+    [GRAVITY, SLOW, HULL],
+    [figure("gravity", "at_least", 0.9), figure("rim_speed", "at_most", 20.0), figure("gradient", "at_most", 2.0)],
+    [figure("spin", "exactly", 2.0), figure("spin", "exactly", 3.0)],
+    [figure("radius", "at_least", 200_000.0)],
+    [figure("gravity", "exactly", 1_000_000.0)],
+    [study("gilruth_1969"), figure("spin", "at_least", 6.5), figure("radius", "at_least", 10.0)],
+    [HULL, GRAVITY, SLOW, figure("head_turn", "at_most", 2.0), study("stone_1973"), figure("coriolis", "at_most", 0.5)],
+]
+
+
+@pytest.mark.parametrize("wishes", COLLIDING)
+def test_with_the_nearest_value_the_others_are_met_and_short_of_it_they_are_not(wishes):
+    answer = asked(*wishes)
+    told = [one for one in answer["collides"] if one["could_be"] is not None]
+    assert told
+    for one in told:
+        nearest, was = one["could_be"], one["was"]
+        for value, met in ((nearest, True), (nearest + 1e-6 * (was - nearest), False)):
+            changed = [w | ({"value": value} if n == one["wish"] else {}) for n, w in enumerate(wishes)]
+            assert asked(*changed)["fits"] is met, (one, value)
+
+
+def test_the_words_say_which_limit_of_a_study_stands_in_the_way():
+    answer = asked(study("gilruth_1969"), figure("radius", "at_most", 5.0))
+    (of_study, _) = answer["collides"]
+    assert (of_study["was"], of_study["could_be"], of_study["label"]) == (None, None, "the limits of Gilruth 1969")
+    omega = 6.0 * 2 * np.pi / 60  # at the study's 6 rpm, and 5 m
+    gravity, spin = 5.0 * omega**2 / G0, np.sqrt(0.3 * G0 / 5.0) * 60 / (2 * np.pi)
+    assert f"{gravity:.3f}{NB}g instead of 0.3{NB}g in Gilruth 1969" in of_study["say"]
+    assert f"{spin:.2f}{NB}rpm instead of 6{NB}rpm in Gilruth 1969" in of_study["say"]
+    assert answer["words"][0].startswith(f"The limits of Gilruth 1969 take 7.45{NB}m; the hull allows 5{NB}m")
+
+
+@pytest.mark.parametrize("name", list(STUDIES))
+def test_a_study_is_all_its_limits_or_refused_where_it_has_none(name):
+    rows = [row for row in ROWS if row.study == name and row.bound in ("at_least", "at_most")]
+    if not rows:
+        with pytest.raises(BadInput) as refused:
+            asked(study(name))
+        assert refused.value.refusals[0].field == "wishes.0.study"
+        assert "gilruth_1969" in refused.value.refusals[0].may_be
+        return
+    each = asked(*(figure(row.quantity, row.bound, row.limit) for row in rows), HULL)
+    whole = asked(study(name), HULL)
+    assert whole["smallest"]["radius_m"] == each["smallest"]["radius_m"]
+    assert whole["family"] == each["family"]
+
+
+def test_spin_that_nothing_bounds_is_null_and_said():
+    answer = asked(figure("gravity", "at_least", 0.5), figure("gradient", "at_most", 3.0))
+    assert answer["smallest"]["spin_rpm"] is None
+    assert answer["spin_range_rpm"][0] == pytest.approx(np.sqrt(0.5 * G0 / (175 / 3)) * 60 / (2 * np.pi))
+    assert answer["spin_range_rpm"][1] is None
+    assert answer["smallest"]["figures"]["gravity"] is None
+    assert answer["smallest"]["figures"]["gradient"] == pytest.approx(3.0)
+    assert f"any spin from 2.77{NB}rpm on" in answer["words"][1]
+
+
+def test_a_spin_between_two_ends_is_the_highest_and_the_range_is_said():
+    answer = asked(
+        figure("radius", "exactly", 30.0), figure("gravity", "at_least", 0.3), figure("spin", "at_most", 4.0)
+    )
+    assert answer["smallest"]["spin_rpm"] == pytest.approx(4.0)
+    assert answer["spin_range_rpm"][1] == pytest.approx(4.0)
+    assert f"Any spin from 2.99{NB}rpm to 4.00{NB}rpm would do there; this is the highest." in answer["words"]
+    assert answer["words"][-1] == "No other radius does."
+
+
+def test_the_family_runs_from_the_smallest_to_the_largest_and_keeps_to_the_wishes():
+    family = asked(figure("gravity", "at_least", 0.3), figure("gravity", "at_most", 0.9), SLOW)["family"]
+    radius, most, least = (np.array(family[k]) for k in ("radius_m", "most_spin_rpm", "least_spin_rpm"))
+    assert len(radius) >= 61
+    assert np.all(np.diff(radius) > 0)
+    assert radius[0] == pytest.approx(0.3 * G0 / (2 * 2 * np.pi / 60) ** 2)
+    assert radius[-1] == 100_000.0
+    assert np.all(most <= 2.0 + 1e-9)
+    gravity = np.stack([(spin * 2 * np.pi / 60) ** 2 * radius / G0 for spin in (least, most)])
+    assert gravity == pytest.approx(np.stack([family["least_gravity_g"], family["most_gravity_g"]]), rel=1e-9)
+    assert gravity.min() == pytest.approx(0.3)
+    assert gravity.max() == pytest.approx(0.9)
+    assert np.min(np.abs(radius - 0.9 * G0 / (2 * 2 * np.pi / 60) ** 2)) < 1e-6  # the corner, where 0.9 g takes over
+
+
+@pytest.mark.parametrize(
+    "wishes",
+    [
+        [figure("gravity", "exactly", 0.9)],
+        [figure("gravity", "exactly", 10_678.0)],
+        [figure("rim_speed", "at_least", 5_000.0)],
+        [figure("radius", "at_least", 100_000.0), figure("rim_speed", "exactly", 5_000.0)],
+        [figure("spin", "exactly", 200.0)],
+        [GRAVITY, GRAVITY],
+        [HULL],
+        [SLOW],
+        [figure("gravity", "at_most", 1e-300)],
+        [figure("gradient", "at_most", 1e6)],
+        [figure("spin", "at_most", 20.0 - k) for k in range(12)],
+    ],
+)
+def test_every_answer_is_one_that_a_scene_can_have(wishes):
+    answer = asked(*wishes)
+    json.dumps(answer, allow_nan=False)
+    assert answer["fits"]
+    smallest = answer["smallest"]
+    habitat = {"radius_m": smallest["radius_m"], "spin_rpm": smallest["spin_rpm"] or 0.0}
+    read(json.dumps({"rimfall": 1, "habitat": habitat, "motions": []}))
+
+
+@pytest.mark.parametrize(
+    ("body", "field"),
+    [
+        ({}, "wishes"),
+        ({"wishes": []}, "wishes"),
+        ({"wishes": [GRAVITY] * 13}, "wishes"),
+        ({"wishes": [3]}, "wishes.0"),
+        ({"wishes": [{}]}, "wishes.0.kind"),
+        ({"wishes": [{"kind": "dream"}]}, "wishes.0.kind"),
+        ({"wishes": [GRAVITY, figure("gravity", "exactly", 0)]}, "wishes.1.value"),
+        ({"wishes": [figure("spin", "at_most", -2)]}, "wishes.0.value"),
+        ({"wishes": [figure("spin", "at_most", "2")]}, "wishes.0.value"),
+        ({"wishes": [figure("spin", "nearly", 2)]}, "wishes.0.bound"),
+        ({"wishes": [figure("mass", "at_most", 2)]}, "wishes.0.quantity"),
+        ({"wishes": [study("nobody_1900")]}, "wishes.0.study"),
+        ({"wishes": [GRAVITY | {"study": "stone_1973"}]}, "wishes.0.study"),
+        ({"wishes": [GRAVITY], "person": {"height_m": 9}}, "person.height_m"),
+        ({"wishes": [GRAVITY], "hull": 60}, "hull"),
+        ({"wishes": [figure("coriolis", "at_least", 0.1)], "person": {"walk_m_s": 0}}, "person.walk_m_s"),
+        ({"wishes": [figure("head_turn", "exactly", 0.1)], "person": {"head_turn_deg_s": 0}}, "person.head_turn_deg_s"),
+    ],
+)
+def test_what_cannot_be_asked_is_refused_by_name(body, field):
+    with pytest.raises(BadInput) as refused:
+        size_answers.as_data(read_size(json.dumps(body)))
+    (only,) = refused.value.refusals
+    assert only.field == field
+    assert only.may_be in only.say or "known here" in only.may_be
+
+
+def test_feet_where_they_are_asked_for():
+    words = " ".join(asked(GRAVITY, SLOW, HULL, units="us")["words"])
+    assert f"takes 660{NB}ft; the hull allows 197{NB}ft, 463{NB}ft less" in words
+    assert f"138{NB}ft/s" in asked(GRAVITY, SLOW, units="us")["words"][0]
+
+
+def test_words_hold_no_power_of_ten_and_keep_numbers_to_their_units():
+    for wishes in (
+        *COLLIDING,
+        [SLOW],
+        [HULL],
+        [figure("gravity", "exactly", 123_456.0)],
+        [figure("gravity", "at_least", 1e-5)],
+    ):
+        answer = asked(*wishes)
+        for text in (*answer["words"], *answer["assumptions"], *(one["say"] for one in answer["collides"])):
+            assert "e-" not in text.replace("line-", "")
+            assert "e+" not in text
+            assert not any(
+                f"{digit} {unit}" in text for digit in "0123456789" for unit in ("m", "g ", "rpm", "%", "km")
+            )
+            assert text[0] == text[0].upper()
+            assert text.endswith(".")
+
+
+@pytest.mark.parametrize(
+    ("value", "said"),
+    [
+        (0, "0"),
+        (0.0000001, "under 0.000001"),
+        (0.00123, "0.00123"),
+        (0.2684, "0.268"),
+        (0.9999, "1.00"),
+        (2, "2.00"),
+        (41.94, "41.9"),
+        (99.97, "100"),
+        (201.2, "201"),
+        (1234.5, "1,234"),
+        (99999.6, "100,000"),
+    ],
+)
+def test_three_figures(value, said):
+    assert size_words.three_figures(value) == said
+
+
+def test_a_question_is_answered_at_once():
+    request = read_size(json.dumps({"wishes": [GRAVITY, SLOW, HULL, study("stone_1973")]}))
+    assert min(timeit.repeat(lambda: size_answers.of_size(request), number=1, repeat=30)) < SLOWEST_S
