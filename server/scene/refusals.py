@@ -5,8 +5,9 @@ import re
 
 from ..errors import BadInput, refusal, shown
 from .catalogue import FIELDS, OWN, pattern_of
-from .document import MOTIONS
+from .document import MOTIONS, Scene
 from .habitat_parts import SHAPES
+from .size_request import SizeRequest
 
 _TAGS = {
     "@named",
@@ -22,10 +23,11 @@ _PLACE = re.compile(r"at line (\d+) column (\d+)")
 
 def from_validation(error, source):
     """BadInput from a pydantic ValidationError; `source` is what was read, for the place of a broken document."""
-    return BadInput(*(_one(e, source) for e in error.errors(include_url=False)[:20]))
+    model = SizeRequest if error.title == SizeRequest.__name__ else Scene
+    return BadInput(*(_one(e, source, model) for e in error.errors(include_url=False)[:20]))
 
 
-def _one(error, source):
+def _one(error, source, model):
     kind = error["type"]
     if kind == "json_invalid":
         return broken(error["ctx"]["error"], source)
@@ -33,7 +35,7 @@ def _one(error, source):
     if kind == "missing":
         return _missing(field)
     if kind == "extra_forbidden":
-        return _unknown(field, error)
+        return _unknown(field, error, model)
     if kind in ("union_tag_not_found", "union_tag_invalid"):
         return _no_such_kind(field, error["input"])
     if kind in ("model_type", "model_attributes_type", "dict_type"):
@@ -103,7 +105,7 @@ def as_json(value):
         return repr(value)
 
 
-def _unknown(field, error):
+def _unknown(field, error, model):
     parent = field.rpartition(".")[0]
     kind = next((MOTIONS[p] for p in error["loc"][2:3] if error["loc"][0] == "motions" and p in MOTIONS), None)
     shape = next((SHAPES[p[1:]] for p in error["loc"][:-1] if p in _TAGS and p[1:] in SHAPES), None)
@@ -111,6 +113,8 @@ def _unknown(field, error):
         known = sorted(kind.model_fields)
     elif shape is not None and parent.endswith("habitat"):
         known = sorted(shape.model_fields)
+    elif not parent:
+        known = sorted(model.model_fields)
     else:
         known = sorted({p.split(".")[-1] for p in FIELDS if p.rpartition(".")[0] == pattern_of(parent)} - {"*"})
     listed = ", ".join(known) or "nothing"

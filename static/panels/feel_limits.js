@@ -39,16 +39,16 @@ function createQuantity({ store, name }) {
     words: () => `Table of ${countRows(rows().length)}`,
     make: () => [createLimitsTable({ store, name: quantity().label, rows })],
   });
-  const tableLink = h('p', { class: 'links' }, table.button);
+  const tables = h('div', {}, h('p', { class: 'links' }, table.button), table.element);
   const own = createOwnLimits({ store, quantity: quantity() });
   return {
-    element: h('article', { class: 'quantity', 'data-quantity': name }, head, rule.element, says, tableLink, table.element, own.element),
+    element: h('article', { class: 'quantity', 'data-quantity': name }, head, rule.element, says, tables, own.element),
     update(wide) {
       const now = quantity();
       setText(head, headingWords(now, store.view.units));
       rule.update(now, rows(), wide, store.view.units);
       setText(says, now.says);
-      setAttribute(tableLink, 'hidden', rows().length === 0);
+      setAttribute(tables, 'hidden', rows().length === 0);
       table.update();
       own.update();
     },

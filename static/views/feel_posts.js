@@ -65,9 +65,9 @@ export class Posts {
     stands.forEach((stand, k) => {
       const { key, kind, weight_g, feet, up, side } = stand;
       const [least_px, tall_m] = [0.28 / half.eye.metresPerPx, PERSON_M * topOf(weight_g)];
-      const seen = (aside_m) => [0, 0.5, 1].map((share) => half.project(moved(moved(feet, side, aside_m), up, share * tall_m))).filter(Boolean);
       const places = ASIDE_M[kind] ?? ASIDE_M.standing;
-      const spot = freest(places.map(seen), [...bodies.filter((_, other) => other !== k), ...taken], least_px, this.spots.get(key));
+      const seenAt = (index) => [0, 0.5, 1].map((share) => half.project(moved(moved(feet, side, places[index]), up, share * tall_m))).filter(Boolean);
+      const spot = freest(places.length, seenAt, [...bodies.filter((_, other) => other !== k), ...taken], least_px, this.spots.get(key));
       this.spots.set(key, spot.index);
       taken.push(spot.seen);
       stand.aside_m = places[spot.index];

@@ -3,12 +3,18 @@
 const HIT = 10;
 const STAY = 3;                 // how much better another place must be before a post moves
 
-/** `places` [[[x, y]…]…], `taken` the same of what must stay in sight; `least_px` the distance to keep; `last` the place it had.
-    Gives {index, seen}: the first place that hides least. */
-export function freest(places, taken, least_px, last) {
-  const costs = places.map((seen, index) => HIT * taken.filter((other) => meets(seen, other, least_px)).length + index - (index === last ? STAY : 0));
-  const index = costs.indexOf(Math.min(...costs));
-  return { index, seen: places[index] };
+/** `seenAt(index)`: the points of the place of that index of `count`; `taken` the same of what must stay in sight; `least_px` the
+    distance to keep; `last` the index it had. Gives {index, seen}: the first place that hides least. */
+export function freest(count, seenAt, taken, least_px, last) {
+  const dislike = (index) => index - (index === last ? STAY : 0);
+  let best = null;
+  for (const index of Array.from({ length: count }, (_, k) => k).sort((a, b) => dislike(a) - dislike(b))) {
+    if (best && dislike(index) >= best.cost) break;
+    const seen = seenAt(index);
+    const cost = HIT * taken.filter((other) => meets(seen, other, least_px)).length + dislike(index);
+    if (!best || cost < best.cost) best = { index, seen, cost };
+  }
+  return best;
 }
 
 function meets(a, b, least_px) {

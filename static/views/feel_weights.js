@@ -5,7 +5,6 @@ import { movesAPerson } from '../state/kinds.js';
 import { foundAt, foundRange } from '../time/findings.js';
 import { sampleTime } from '../time/track.js';
 import { triad } from './ground.js';
-import { figure } from './say.js';
 
 const FOUND = { walk: 'feet_g', lift: 'apparent_g' };
 const ALIKE = 0.0025;           // so near in distance from the axis, or in spin, what is felt standing is told by the same two figures
@@ -48,7 +47,7 @@ export function mostOf({ motion }) {
 
 /** '0.56' */
 export function weightFigure(weight_g) {
-  return figure(weight_g, '', 'si', weight_g >= 9.95 ? 0 : weight_g > 0 && weight_g < 0.0995 ? 3 : 2);
+  return weight_g.toFixed(weight_g >= 9.95 ? 0 : weight_g > 0 && weight_g < 0.0995 ? 3 : 2);
 }
 
 /** 'at the feet, standing 0.56 g, running back 0.36 g' */

@@ -5,7 +5,7 @@ import math
 
 import numpy as np
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from server.errors import Refused
@@ -184,7 +184,7 @@ def odd_scenes():
         dict.fromkeys(("walk_m_s", "run_m_s", "climb_m_s", "lift_m_s", "head_turn_deg_s"), 0) | {"height_m": 0.3},
     ]
     people += [{"height_m": 3, "walk_m_s": 10, "run_m_s": 20, "climb_m_s": 5, "lift_m_s": 50, "head_turn_deg_s": 1000}]
-    sizes = (0.1, 1.05, 1.75, 56.0, 1e5), (0.0, 1e-12, 0.05, 3.0, 200.0), (0.0, 1e-9, -100.0)
+    sizes = (0.1, 1.8, 56.0, 1e5), (0.0, 1e-12, 3.0, 200.0), (0.0, 1e-9, -100.0)
     for radius, spin, pull, person in itertools.product(*sizes, people):
         turning = {"radius_m": radius, "spin_rpm": spin}
         ship = turning | {"axial_thrust_m_s2": pull}
@@ -210,7 +210,7 @@ def test_every_figure_is_finite_or_none_in_every_odd_case():
         assert list(found.quantities) == list(QUANTITIES)
         for name, number in (found.values | found.quantities).items():
             assert number is None or (isinstance(number, float) and math.isfinite(number)), (name, habitat, person)
-    assert asked > 900
+    assert asked > 300
 
 
 # Rules of the trade: common practice, no source.
@@ -224,6 +224,7 @@ def wheel(radius, level_g):
     return {"radius_m": radius, "spin_rpm": math.sqrt(level_g * G0 / radius) / RPM}
 
 
+@settings(max_examples=30)
 @given(radii, levels, st.floats(1.05, 5.0))
 def test_more_radius_at_the_same_gravity_is_less_of_everything_that_tells_the_spin(radius, level, times):
     """Common practice, no source."""
@@ -240,6 +241,7 @@ def test_more_radius_at_the_same_gravity_is_less_of_everything_that_tells_the_sp
     assert -large.values["pour_drift_m"] < -small.values["pour_drift_m"]
 
 
+@settings(max_examples=30)
 @given(radii, st.floats(0.5, 15.0), st.floats(1.05, 3.0))
 def test_more_spin_is_more_weight_and_more_of_the_head_turn(radius, rpm, times):
     """Common practice, no source: by the second power and the first."""
@@ -250,6 +252,7 @@ def test_more_spin_is_more_weight_and_more_of_the_head_turn(radius, rpm, times):
     assert fast.values["gradient_percent"] == pytest.approx(slow.values["gradient_percent"])
 
 
+@settings(max_examples=30)
 @given(radii, levels, st.floats(0.01, 0.95))
 def test_spinward_is_heavier_than_standing_and_that_than_antispinward(radius, level, share):
     """Common practice, no source: below the speed at which one floats."""
@@ -259,6 +262,7 @@ def test_spinward_is_heavier_than_standing_and_that_than_antispinward(radius, le
     assert found["walk_spinward_g"] > found["feet_g"] > found["walk_antispinward_g"]
 
 
+@settings(max_examples=20)
 @given(levels)
 def test_an_endless_radius_at_the_same_gravity_is_ordinary_ground(level):
     """Gradient and Coriolis go, by the first power of the radius and by its root."""

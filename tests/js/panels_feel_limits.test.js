@@ -24,7 +24,7 @@ test('our value lies between the limits it lies between, and past all of them at
     const rule = ruleOf(rows, value, 300),
       at = notchOf(rule, value);
     assert.equal(rule.ticks.filter(({ x }) => x < at).length, less, `${value}`);
-    assert.ok(at >= 0 && at <= 300);
+    assert.ok(at >= 0 && at < 300 && rule.scale.max >= value);
   }
   assert.equal(notchOf(ruleOf(rows, 3, 300), 3).toFixed(1), ruleOf(rows, 3, 300).ticks[1].x.toFixed(1));
   assert.equal(notchOf(ruleOf(rows, null, 300), null), null);
@@ -64,6 +64,8 @@ test('a drag moves the notch and leaves the ticks', () => {
   const [before, after] = [3, 3.2].map(value => ruleOf(rows, value, 320));
   assert.deepEqual(before.ticks, after.ticks);
   assert.ok(notchOf(after, 3.2) > notchOf(before, 3));
+  const [past, further] = [12, 12.4].map(value => ruleOf(rows, value, 320));
+  assert.deepEqual(past.ticks, further.ticks, 'also past all of them, for most of a drag');
 });
 
 test('a row says its bound and how it lies, without a verdict of its own', () => {

@@ -48,8 +48,8 @@ test('no words on lines hide other words, whichever way the lines run', () => {
     taken = [],
     placed = [];
   const lines = [];
-  for (let i = 0; i < 6; i += 1) lines.push([[34, 20 + 30 * i], [310, 20 + 30 * i]]);
-  for (let i = 0; i < 5; i += 1) lines.push([[34, 10 + 24 * i], [310, 110 + 24 * i]]);
+  for (let i = 0; i < 20; i += 1) lines.push([[34, 20 + 10 * i], [310, 20 + 10 * i]]);
+  for (let i = 0; i < 12; i += 1) lines.push([[34, 10 + 9 * i], [310, 110 + 9 * i]]);
   for (let i = 0; i < 5; i += 1) lines.push([[60 + 12 * i, 8], [200 + 14 * i, 232]]);
   for (const line of lines) {
     const found = placeLabel('0.06 rad/s²', line, { side: 1, taken, lines, box });

@@ -79,9 +79,10 @@ test('a post stands at the first place where it hides nobody, and stays there', 
   const right = [[20, 0]];
   const left = [[-20, 0]];
   const body = [[22, 0]];
-  assert.deepEqual(freest([right, left], [], 10), { index: 0, seen: right });
-  assert.equal(freest([right, left], [body], 10).index, 1);
-  assert.equal(freest([right, left], [], 10, 1).index, 1);
-  assert.equal(freest([right, left], [left], 10, 1).index, 0);
-  assert.equal(freest([right, left], [right, left, left], 10).index, 0);
+  const spot = (places, ...rest) => freest(places.length, (index) => places[index], ...rest);
+  assert.deepEqual(spot([right, left], [], 10).seen, right);
+  assert.equal(spot([right, left], [body], 10).index, 1);
+  assert.equal(spot([right, left], [], 10, 1).index, 1);
+  assert.equal(spot([right, left], [left], 10, 1).index, 0);
+  assert.equal(spot([right, left], [right, left, left], 10).index, 0);
 });

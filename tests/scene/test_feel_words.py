@@ -8,12 +8,13 @@ import pytest
 
 from server.scene import feel_words
 from server.scene.feel_day import angle, number, percent, weight
-from tests.feel.aboard import PODS, SPHERE, TABLE, TORUS, felt, scene
+from tests.feel.aboard import PODS, SPHERE, TABLE, felt, scene
 from tests.motions.scenes import LANTERN, one, throw
 
 NAMES = ["standing_up", "breakfast", "drink", "head", "lift"]
 BARRED = re.compile(
-    r"comfort|\bsafe|\bgood\b|\bbad\b|\berror|!|[\u0370-\u03ff]|\bnan\b|\binf\b|\b(?-i:None)\b|\d[eE][+-]?\d", re.IGNORECASE
+    r"comfort|\bsafe|\bgood\b|\bbad\b|\berror|!|[\u0370-\u03ff]|\bnan\b|\binf\b|\b(?-i:None)\b|\d[eE][+-]?\d",
+    re.IGNORECASE,
 )
 
 
@@ -182,20 +183,23 @@ def test_assumptions_name_the_place_and_the_shares_of_a_body():
 def test_paragraphs_are_whole_sober_and_of_three_to_six_sentences_wherever_it_is():
     quick = {"height_m": 3, "walk_m_s": 10, "run_m_s": 20, "climb_m_s": 5, "lift_m_s": 50, "head_turn_deg_s": 1000}
     still = dict.fromkeys(("walk_m_s", "run_m_s", "climb_m_s", "lift_m_s", "head_turn_deg_s"), 0)
-    turning = itertools.product((0.3, 1.75, 56.0, 40_000.0), (0.0, 1e-12, 0.05, 1.0, 30.0), (0.0, -1e-9, 2.0))
+    turning = itertools.product((0.3, 1.75, 40_000.0), (0.0, 1e-12, 0.05, 30.0), (0.0, -1e-9, 2.0))
     for radius, rpm, pull in turning:
         size = {"radius_m": radius, "spin_rpm": min(rpm, 4_900 / radius * 60 / math.tau)}
         ship = size | {"axial_thrust_m_s2": pull}
-        habitats = [ship, TORUS | ship | {"tube_radius_m": radius / 3}, PODS | ship | {"floors": [{"length_m": 0.5}]}]
+        habitats = [ship, PODS | ship | {"floors": [{"length_m": 0.5}]}]
         habitats.append(TABLE | size | {"outside_gravity_m_s2": abs(pull)})
-        for habitat, person, units in itertools.product(habitats, ({}, quick, still), ("si", "us")):
-            texts = told(habitat, person, units)
-            for text in [lead(habitat, person, units), *texts.values()]:
-                assert not BARRED.search(text), (text, habitat, person)
-                assert text[0].isupper()
-                assert text.endswith(".")
-            assert len(sentences(lead(habitat, person, units))) == 2
-            assert all(3 <= len(sentences(text)) <= 6 for text in texts.values()), (habitat, person)
+        for habitat, person in itertools.product(habitats, (quick, still)):
+            asked = scene(habitat, person), felt(habitat, person)
+            for units in ("si", "us"):
+                first = feel_words.lead(*asked, units)
+                texts = [one["text"] for one in feel_words.paragraphs(*asked, units)]
+                for text in [first, *texts]:
+                    assert not BARRED.search(text), (text, habitat, person)
+                    assert text[0].isupper()
+                    assert text.endswith(".")
+                assert len(sentences(first)) == 2
+                assert all(3 <= len(sentences(text)) <= 6 for text in texts), (habitat, person)
 
 
 def test_numbers_never_come_with_a_power_of_ten():

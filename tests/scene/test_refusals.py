@@ -41,8 +41,8 @@ WORDED = {
     "unknown": (
         scene(gravity=9.8),
         (
-            "gravity", "9.8", "absent; known here: air, compare, habitat, motions, rimfall, sampling, title",
-            "Field gravity is unknown; the document may hold air, compare, habitat, motions, rimfall, sampling, title.",
+            "gravity", "9.8", "absent; known here: air, compare, habitat, motions, own_limits, person, rimfall, sampling, title",
+            "Field gravity is unknown; the document may hold air, compare, habitat, motions, own_limits, person, rimfall, sampling, title.",
         ),
     ),
     "one of some words": (
