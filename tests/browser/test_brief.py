@@ -48,7 +48,8 @@ def words_of(sheet):
 
 
 def close(text):
-    return "".join(text.replace("\u00a0", " ").split())
+    """Without spaces and hyphens: at the end of a line the reader gives neither as it stands."""
+    return re.sub(r"[\s\u00a0\u00ad\ufffe-]", "", text)
 
 
 def plain(text):

@@ -136,6 +136,10 @@ def test_thrust_tips_down_against_its_own_way():
     assert "and down leans by 20° from the deck" in lead(forward)
     assert "0.39\u00a0m back along the axis" in told(forward)["drink"]
     assert "The deck is a wall" in lead(forward | {"spin_rpm": 0.0})
+    wall = told(forward | {"spin_rpm": 0.0})
+    assert "the deck beside you is a wall" in wall["standing_up"]
+    assert "no walking along a deck that is a wall" in wall["breakfast"]
+    assert "along the deck and not onto it" in wall["drink"]
     assert "more along the deck than onto it" in told(forward | {"spin_rpm": 0.5})["standing_up"]
 
 
