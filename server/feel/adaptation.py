@@ -45,7 +45,7 @@ _STATEMENTS = (
     ),
     _Statement(
         "lackner_dizio_1998.spin.reached",
-        "At 10 rpm people's errors of reaching adapted within 10 to 20 movements.",
+        "At 10 rpm people's misses in reaching adapted within 10 to 20 movements.",
         (
             (3.0, "where the earlier ceiling begins"),
             (4.0, "where the earlier ceiling ends"),

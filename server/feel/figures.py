@@ -61,7 +61,7 @@ FIGURES = {
         run_antispinward_g=("Running antispinward", "g"),
         walk_axial_lean_deg=("Walking along the axis (turntable: outward): down leans", "°"),
         float_speed_m_s=("Feet leave the floor, antispinward at", "m/s"),
-        coriolis_ratio=("Coriolis to gravity, walking across the spin", ""),
+        coriolis_ratio=("Coriolis to gravity, at a walk", ""),
     ),
     **_group(
         "Stairs and ladders",

@@ -251,7 +251,7 @@ ROWS = (
         "reached",
         10.0,
         "people who reach for things while they are turned",
-        "Errors of reaching adapt within 10 to 20 movements. The same abstract names the earlier view: adaptation up to "
+        "Misses in reaching adapt within 10 to 20 movements. The same abstract names the earlier view: adaptation up to "
         "3 to 4 rpm at most.",
         known_by="read",
     ),

@@ -19,7 +19,7 @@ export const GLOSSARY = [
   ['Ceiling', 'What is met overhead, where the habitat has one.'],
   ['Centrifugal', 'The outward part of what free things seem to do aboard. It grows with the distance from the axis, and is what weight on the deck consists of.'],
   ['Coriolis', 'The sideways part of what moving things seem to do aboard. It grows with their speed and is absent for what moves along the axis.'],
-  ['Coriolis ratio', 'Twice the walking speed divided by the rim speed: how large the Coriolis part of a walk along the deck is beside the weight of who stands.'],
+  ['Coriolis ratio', 'Twice the walking speed divided by the rim speed: how large the Coriolis part is, for whoever moves at a walk along the deck or up and down, beside the weight of who stands.'],
   ['Cross-coupling', 'What the inner ear reports when a head is turned in a turning habitat: a turning about a third direction, in degrees a second for each second. It is the head’s turn times the spin, and nothing when both are about the same direction.'],
   ['Cup', 'What is poured into: a round opening at a stated height over the ground, upright where it stands.'],
   ['Deck', 'The ground of a round habitat, at its radius; further decks may be named nearer the axis.'],
