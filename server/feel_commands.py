@@ -12,15 +12,17 @@ from .exports.options import read_options
 from .scene import feel_answers, questions, size_answers
 from .scene.feel import feel
 from .scene.reading import read_feel, read_size
+from .scene.size_request import CALLED, STUDY_NAMES
 from .tables import aligned
 from .writing import write_all
 
 DONE = 0
 _MAPS = {".svg": limits_map.map_svg, ".pdf": limits_map.map_pdf}
+_FROM_MEMORY = "from memory: look it up before you cite it"
 _BOUNDS = {
     "at_least": "at least",
     "at_most": "at most",
-    "optimum": "best at",
+    "optimum": "optimum",
     "observed": "observed at",
     "reached": "reached",
 }
@@ -33,6 +35,7 @@ def add_to(commands):
     felt.add_argument(
         "scene", metavar="SCENE.json", help="a scene document, or a habitat alone; - reads standard input"
     )
+    felt.add_argument("--height", metavar="M", help="how tall the person is, metres, whatever the document says")
     felt.add_argument("--map", metavar="FILE", help="write the map of limits, .svg or .pdf")
     _answers(felt)
     felt.set_defaults(run=_feel)
@@ -47,7 +50,13 @@ def add_to(commands):
             help=f"a wish for {bound.replace('_', ' ')} that: gravity (g), spin (rpm), gradient (%%), rim_speed (m/s), head_turn "
             "(rad/s²), coriolis, radius (m)",
         )
-    size.add_argument("--study", metavar="ID", action="append", default=[], help="a published study to keep to")
+    size.add_argument(
+        "--study",
+        metavar="ID",
+        action="append",
+        default=[],
+        help=f"a published study to keep to: {', '.join(STUDY_NAMES)}",
+    )
     size.add_argument("--height", metavar="M", help="how tall the person is, metres")
     _answers(size)
     size.set_defaults(run=_size)
@@ -59,7 +68,7 @@ def _answers(parser):
 
 
 def _feel(chosen):
-    scene = read_feel(choices.source(chosen.scene))
+    scene = read_feel(_with_height(choices.source(chosen.scene), chosen.height))
     if chosen.map:
         _write_map(Path(chosen.map), scene)
     felt = feel(scene)
@@ -87,9 +96,21 @@ def _feel_as_text(scene, told):
     lines += [f"  {one['claim']} {one['here']}".rstrip() for one in told["adaptation"]]
     for one in told["words"]:
         lines += ["", one["title"], f"  {one['text']}"]
-    sources = dict.fromkeys(row["source"] for row in [*told["limits"], *told["adaptation"]] if row["source"])
-    lines += ["", "Sources", *(f"  {source}" for source in sources), "", *told["assumptions"], told["caution"]]
+    lines += [
+        "",
+        "Sources",
+        *_source_lines([*told["limits"], *told["adaptation"]]),
+        "",
+        *told["assumptions"],
+        told["caution"],
+    ]
     return lines
+
+
+def _source_lines(rows):
+    """Every source once; one that was not read for its figures says so."""
+    known = {row["source"]: row["known_by"] for row in rows if row["source"]}
+    return [f"  {source}{'' if known[source] == 'read' else f' ({_FROM_MEMORY})'}" for source in known]
 
 
 def _figure_lines(told):
@@ -146,26 +167,40 @@ def _size(chosen):
 
 def _size_request(chosen):
     """The request's document: that of the file, with the wishes of the options after its own."""
-    document = {} if chosen.request is None else _object(choices.source(chosen.request))
-    wishes = [{"kind": "study", "study": name} for name in chosen.study]
+    document = {} if chosen.request is None else _object(choices.source(chosen.request), read_size)
+    wishes = [{"kind": "study", "study": _study(name)} for name in chosen.study]
     for bound, given in (("exactly", chosen.exactly), ("at_least", chosen.least), ("at_most", chosen.most)):
         wishes += [_wish(bound, text) for text in given]
     if wishes or "wishes" not in document:
         document["wishes"] = [*document.get("wishes", []), *wishes]
-    if chosen.height is not None:
-        document["person"] = {**document.get("person", {}), "height_m": _number("height", chosen.height)}
+    return _with_height(json.dumps(document), chosen.height)
+
+
+def _with_height(source, height):
+    """A document for a person of that height, where one was given."""
+    if height is None:
+        return source
+    document = _object(source, read_feel)
+    person = document.get("person", {})
+    if isinstance(person, dict):
+        document["person"] = {**person, "height_m": _number("height", height)}
     return json.dumps(document)
 
 
-def _object(source):
-    """What a file holds, a JSON object; anything else is refused as all documents are."""
+def _object(source, read):
+    """What a file holds, a JSON object; anything else is refused as all documents are, by `read`."""
     try:
         document = json.loads(source)
     except (ValueError, RecursionError):
         document = None
     if not isinstance(document, dict):
-        read_size(source)
+        read(source)
     return document
+
+
+def _study(name):
+    """A study's id from its id, or from its name and year as the program prints them."""
+    return CALLED.get(name.lower(), name)
 
 
 def _wish(bound, text):

@@ -45,13 +45,9 @@ _STATEMENTS = (
     ),
     _Statement(
         "lackner_dizio_1998.spin.reached",
-        "At 10 rpm people's misses in reaching adapted within 10 to 20 movements.",
-        (
-            (3.0, "where the earlier ceiling begins"),
-            (4.0, "where the earlier ceiling ends"),
-            (10.0, "of this finding"),
-        ),
-        "The earlier view, which the abstract names, was that people adapt to 3 to 4 rpm at most.",
+        "At 10 rpm people's misses in reaching adapted within 10 to 20 movements; the earlier view, which the abstract names, was "
+        "that people adapt to 3 to 4 rpm at most.",
+        ((4.0, "of the earlier view"), (10.0, "of this finding")),
     ),
     _Statement(
         "dizio_lackner_2002.spin.observed",

@@ -42,12 +42,14 @@ class SpinSpan:
 @dataclass(frozen=True)
 class Sized:
     """radius_m: the smallest with which all wishes are met. spin: what is free there. bound_by: numbers of the wishes that keep it
-    from being smaller; by_program: whether a limit of the program's does, too. radii_m, spins: the family, from the smallest on."""
+    from being smaller; by_program: whether a limit of the program's does, too; parts: those limits of studies that do.
+    radii_m, spins: the family, from the smallest on."""
 
     radius_m: float
     spin: SpinSpan
     bound_by: tuple
     by_program: bool
+    parts: tuple
     radii_m: tuple
     spins: tuple
 
@@ -100,9 +102,15 @@ def size(planes):
         _spin_at(tight, least),
         tuple(sorted({p.wish for p in _equals(planes, binding) if p.wish is not None})),
         any(p.wish is None for p in binding),
+        tuple(dict.fromkeys(p.part for p in _equals(planes, binding) if p.part)),
         tuple(math.exp(x) for x in radii),
         tuple(_spin_at(tight, x) for x in radii),
     )
+
+
+def spin_at(planes, radius_m):
+    """The SpinSpan of half planes at a radius that meets them."""
+    return _spin_at(_tightest(planes), math.log(radius_m))
 
 
 def fits(planes):

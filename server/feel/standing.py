@@ -73,10 +73,12 @@ def lying(stand):
 
 
 def levels(stand, decks):
-    """Level of each named deck, the inside-most last; else of storeys, where there is room; on flat floors, of the floors."""
+    """Level of each named deck inside the habitat, the inside-most last, with the deck stood on where none of them is that; else
+    of storeys, where there is room; on flat floors, of the floors."""
     habitat = stand.habitat
-    if decks:
-        named = sorted(((d.name, d.radius_m) for d in decks), key=lambda one: -one[1])
+    inside = sorted(((d.name, d.radius_m) for d in decks if d.radius_m <= habitat.radius_m), key=lambda one: -one[1])
+    if inside:
+        named = inside if inside[0][1] == habitat.radius_m else [("Deck", habitat.radius_m), *inside]
     elif isinstance(habitat, Craft):
         named = [(f.name, f.radius_m) for f in habitat.floors]
     elif stand.on_a_table:

@@ -65,7 +65,7 @@ def _risen(day):
     share = day.v["rise_push_g"] / day.v["feet_g"]
     if share < SLIGHT:
         return f"On the way a push spinward comes to {push(day.v['rise_push_g'])}, too small to notice."
-    said = f"On the way {push(day.v['rise_push_g'])} push it spinward, {percent(share)} of what you weigh at the feet"
+    said = f"On the way it is pushed spinward by {push(day.v['rise_push_g'])} on average, {percent(share)} of what you weigh at the feet"
     return f"{said}, and you lean antispinward against it." if share >= _STRONG else f"{said}."
 
 

@@ -39,17 +39,19 @@ def head(day):
 def _faced(turns, rate):
     first, second, free = *(t for t in turns if t.felt_as), next(t for t in turns if not t.felt_as)
     return [
-        f"You face {turns[0].facing} and turn your head at {number(rate)}\u00a0°/s: {_MOVES[first.turn]} brings along "
-        f"{_FELT[first.felt_as]} of {turning(first.deg_s2)}.",
-        f"{_MOVES[second.turn].capitalize()} brings along {_FELT[second.felt_as]} just as strong; {_MOVES[free.turn]} brings nothing, "
-        "for it goes the way of the spin.",
+        f"You face {turns[0].facing} and turn your head at {number(rate)}\u00a0°/s: {_MOVES[first.turn]} feels like "
+        f"{_FELT[first.felt_as]} as well, one that sets in at {turning(first.deg_s2)}.",
+        f"{_MOVES[second.turn].capitalize()} feels like {_FELT[second.felt_as]} just as strong; {_MOVES[free.turn]} adds nothing, "
+        "for its axis is that of the spin.",
     ]
 
 
 def _faced_the_other_way(turns):
     first, second, free = *(t for t in turns if t.felt_as), next(t for t in turns if not t.felt_as)
     faces = "outward" if turns[0].facing == "outward" else "along the axis"
-    said = f"{_MOVES[first.turn]} brings along {_FELT[first.felt_as]} and {_MOVES[second.turn]} {_FELT[second.felt_as]}"
+    said = (
+        f"{_MOVES[first.turn]} feels like {_FELT[first.felt_as]} and {_MOVES[second.turn]} like {_FELT[second.felt_as]}"
+    )
     return f"Face {faces}, and {_MOVES[free.turn]} is free of it, while {said}."
 
 

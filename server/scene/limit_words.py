@@ -13,7 +13,6 @@ _TOPICS = {
     "head_turn": "turning the head",
     "coriolis": "Coriolis to gravity",
 }
-_NAMED = 3  # of those passed, or just kept: the rest are counted
 _LEAST_SAID = 0.001  # of a unit: what is passed by less is said to be passed by less
 
 
@@ -74,10 +73,10 @@ def _kept(limits):
         return _kept_alone(limits[0], _whole(limits))
     inside, beyond = [row for row in limits if row.inside], [row for row in limits if not row.inside]
     just = [_name(row, limits) for row in inside if row.state == "at the limit"]
-    at = f", at the limit of {_listed(just)}" if just else ""
+    at = f", {_just(just, inside)} ({_joined(just)})" if just else ""
     if not beyond:
         return f"Inside {_all(limits)}{at}."
-    passed = _listed([f"{_name(row, limits)} by {_by(row)}" for row in sorted(beyond, key=lambda row: -row.margin)])
+    passed = _joined([f"{_name(row, limits)} by {_by(row)}" for row in sorted(beyond, key=lambda row: -row.margin)])
     return f"Inside {count(len(inside))} of {_whole(limits)}{at}; outside {passed}."
 
 
@@ -113,12 +112,15 @@ def _figure(figure, unit):
     return f"{figure}{_NB}{unit}" if unit else f"{figure}"
 
 
-def _listed(names):
-    """ "a", "a and b", "a, b and c", "a, b, c and two more"."""
-    return _joined(names if len(names) <= _NAMED else [*names[:_NAMED], f"{count(len(names) - _NAMED)} more"])
+def _just(names, inside):
+    """Those at their limit of those inside: "one of them at its limit", "three of them at their limit", "each at its limit"."""
+    if len(names) == len(inside):
+        return "at its limit" if len(names) == 1 else "each at its limit"
+    return f"{count(len(names))} of them at {'its' if len(names) == 1 else 'their'} limit"
 
 
 def _joined(names):
+    """ "a", "a and b", "a, b and c"."""
     return " and ".join([", ".join(names[:-1]), names[-1]] if len(names) > 1 else names)
 
 

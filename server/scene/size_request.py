@@ -4,7 +4,7 @@ from typing import Annotated, Literal
 
 from pydantic import Discriminator, Field, Tag
 
-from ..feel.published import LIMITS, ROWS
+from ..feel.published import LIMITS, ROWS, STUDIES
 from ..feel.quantities import QUANTITIES
 from .parts import Strict, number
 from .person_part import Person
@@ -12,6 +12,9 @@ from .person_part import Person
 QUANTITY_NAMES = (*QUANTITIES, "radius")
 BOUNDS = ("exactly", "at_least", "at_most")
 STUDY_NAMES = tuple(dict.fromkeys(row.study for row in ROWS if row.bound in LIMITS))
+CALLED = {
+    STUDIES[name].called.lower(): name for name in STUDY_NAMES
+}  # what a study is called on screen -> its name here
 
 
 def _choice(label, names):

@@ -1,5 +1,7 @@
 """Sentences about a habitat that is wished for: the smallest, what keeps it from being smaller, or which wishes collide."""
 
+import math
+
 from ..feel import sizing
 from ..feel.published import ROWS, STUDIES
 from ..feel.quantities import QUANTITIES
@@ -21,6 +23,7 @@ _AS_WISHED = {
 }
 _BY_PROGRAM = "the program's own bounds (a radius from 0.1\u00a0m to 100\u00a0km, a spin up to 200\u00a0rpm, a rim speed up to 5,000\u00a0m/s)"
 _ROWS = {row.id: row for row in ROWS}
+_DUST = 1e-9  # of a last figure: what is this near a round one is that
 
 
 def three_figures(value):
@@ -28,10 +31,15 @@ def three_figures(value):
     size = abs(value)
     if size < 1e-6:
         return "0" if size == 0 else "under 0.000001"
+    return f"{value:,.{_places(size)}f}"
+
+
+def _places(size):
+    """Decimals of three figures."""
     places = 0 if size >= 99.95 else 1 if size >= 9.995 else 2
     while size * 10**places < 99.95 and size < 0.9995:
         places += 1
-    return f"{value:,.{places}f}"
+    return places
 
 
 def in_unit(quantity, value, units="si", figures=three_figures):
@@ -80,16 +88,38 @@ def _sized(found, units):
 
 
 def _smallest(found, units):
-    """Its radius, its spin, and what follows from them."""
-    sized, person = found.sized, found.request.person
-    radius, omega = in_unit("radius", sized.radius_m, units), sized.spin.high_rad_s
-    across = in_unit("gradient", QUANTITIES["gradient"].value(person, sized.radius_m, 0.0))
-    says = f"the smallest {_all_wanted(found.request.wishes, units)} has a radius of {radius}"
+    """Its radius, its spin, and what follows from them, as shown: who types them in must keep to the wishes."""
+    radius_m, omega = _shown(found, units)
+    wishes, person = found.request.wishes, found.request.person
+    across = in_unit("gradient", QUANTITIES["gradient"].value(person, radius_m, 0.0))
+    given = any((getattr(w, "quantity", ""), getattr(w, "bound", "")) == ("radius", "exactly") for w in wishes)
+    says = f"{'a habitat' if given else 'the smallest'} {_all_wanted(wishes, units)}"
+    parts = [] if given else [f"has a radius of {in_unit('radius', radius_m, units)}"]
     if omega is None:
-        return f"{says}; head to foot changes by {across}."
-    rim = in_unit("rim_speed", omega * sized.radius_m, units)
-    spin = in_unit("spin", omega / RPM_RAD_S)
-    return f"{says} and turns at {spin}; its rim moves at {rim} and head to foot changes by {across}."
+        return f"{says}{' '.join(['', *parts])}; head to foot changes by {across}."
+    parts += [f"turns at {in_unit('spin', omega / RPM_RAD_S)}"]
+    rim = in_unit("rim_speed", omega * radius_m, units)
+    return f"{says} {' and '.join(parts)}; its rim moves at {rim} and head to foot changes by {across}."
+
+
+def _shown(found, units):
+    """Radius, m, and spin, rad/s or None, rounded to the figures shown, toward the inside of the wishes where they leave room."""
+    sized, foot = found.sized, FOOT_M if units == "us" else 1.0
+    radius_m = _rounded(sized.radius_m / foot, math.ceil) * foot
+    if radius_m > sized.radii_m[-1] * (1 + _DUST):
+        return sized.radius_m, sized.spin.high_rad_s
+    radius_m = min(max(radius_m, sized.radius_m), sized.radii_m[-1])
+    free = sizing.spin_at([plane for of_one in found.planes for plane in of_one], radius_m)
+    if free.high_rad_s is None:
+        return radius_m, None
+    omega = _rounded(free.high_rad_s / RPM_RAD_S, math.floor) * RPM_RAD_S
+    return (radius_m, omega) if omega >= (free.low_rad_s or 0.0) else (sized.radius_m, sized.spin.high_rad_s)
+
+
+def _rounded(value, whole):
+    """A value to the figures that `three_figures` shows, up or down."""
+    step = 10.0 ** -_places(value)
+    return whole(value / step - (_DUST if whole is math.ceil else -_DUST)) * step
 
 
 def _all_wanted(wishes, units):
@@ -122,7 +152,8 @@ def _free_spin(sized):
     if low is None:
         return "any slower spin would do there, too; nothing wished for bounds it below."
     free = high / low - 1.0 > 1e-6
-    return f"any spin from {_spin(low)} to {_spin(high)} would do there; this is the highest." if free else ""
+    ends = [in_unit("spin", _rounded(end / RPM_RAD_S, whole)) for end, whole in ((low, math.ceil), (high, math.floor))]
+    return f"any spin from {ends[0]} to {ends[1]} would do there; this is the highest." if free else ""
 
 
 def _from(low_rad_s):
@@ -136,10 +167,18 @@ def _spin(omega_rad_s):
 def _kept(found, units):
     """What keeps it from being smaller, where that is not plain from the wishes."""
     wishes, sized = found.request.wishes, found.sized
-    if len(sized.bound_by) == len(wishes) and not sized.by_program:
+    if len(sized.bound_by) == len(wishes) and not sized.by_program and not sized.parts:
         return ""
-    keep = [wanted(wishes[number], units) for number in sized.bound_by]
+    keep = [wanted(wishes[number], units) for number in sized.bound_by if wishes[number].kind == "figure"]
+    keep += [_part(_ROWS[part]) for part in sized.parts]
     return f"what keeps it from being smaller: {_joined([*keep, *([_BY_PROGRAM] if sized.by_program else [])], 'and')}."
+
+
+def _part(row):
+    """One limit of a study: "the 6 rpm at most of Stone 1973"."""
+    figure = in_unit(row.quantity, row.limit, figures=as_given)
+    said = _AS_WISHED[row.quantity].format(f"{_BOUNDS[row.bound]}{figure}")
+    return f"{said}, as {STUDIES[row.study].called} has it"
 
 
 def _larger(sized, units):

@@ -62,7 +62,7 @@ function sourcesOf(feel) {
   }
   const items = [...cited.values()].map(({ works, through, knownBy }) => {
     const said = [[...works].join('; '), through && `${works.size > 1 ? 'all ' : ''}${through}`].filter(Boolean).join('; ');
-    return h('li', {}, knownBy === 'memory' ? `${said} (quoted from memory)` : said);
+    return h('li', {}, knownBy === 'memory' ? `${said} (from memory: look it up before you cite it)` : said);
   });
   return items.length > 0 && h('ul', { class: 'cited' }, items);
 }

@@ -69,7 +69,7 @@ export function createFeelMap({ element, store, client }) {
     const { map } = store.feel;
     frame = makeFrame(width, map);
     const { width: wide, height: high, box: edges } = frame;
-    setAll(svg, { viewBox: `0 0 ${wide} ${high}`, width: wide, height: high });
+    setAll(svg, { class: group === 'all' ? 'map dense' : 'map', viewBox: `0 0 ${wide} ${high}`, width: wide, height: high });
     setAll(inside, { x: edges.left, y: edges.top, width: edges.right - edges.left, height: edges.bottom - edges.top });
     const limits = map.limits.filter(limit => inGroup(limit, group)),
       lines = drawLines(frame, { gravity: map.gravity, limits, quantities: store.feel.quantities }, store.view.units);

@@ -32,9 +32,17 @@ function nameAt({ box }, x, y, name, tail, taken) {
     ({ middle }) => middle > box.top && middle < box.bottom,
   );
   const whole = places.filter(({ text }) => text === name + tail);
-  const { text, at } =
-    whole.find(({ spots }) => !touches(spots, taken)) ?? whole[0] ?? places.reduce((a, b) => (b.text.length > a.text.length ? b : a));
-  return s('text', at, text);
+  const hidden = ({ spots }) => taken.filter(spot => touches([spot], spots)).length;
+  const { text, at } = whole.length
+    ? whole.reduce((a, b) => (hidden(b) < hidden(a) ? b : a))
+    : places.reduce((a, b) => (b.text.length > a.text.length ? b : a));
+  return s('g', {}, plate(at, text), s('text', at, text));
+}
+
+// where no place is free the name stands on a plate, and what it hides is hidden whole
+function plate({ x, y, 'text-anchor': anchor }, text) {
+  const width = text.length * LETTER_PX + 6;
+  return s('rect', { x: (anchor === 'start' ? Number(x) - 3 : Number(x) - width + 3).toFixed(1), y: y - 13, width, height: 17, class: 'plate' });
 }
 
 function placed(box, x, y, name, tail, dx, dy) {

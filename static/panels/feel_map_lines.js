@@ -21,7 +21,8 @@ export function drawLines(frame, { gravity, limits, quantities }, units) {
       .filter(limit => limit.forbids)
       .map(limit => s('path', { d: `${open(inPx(frame, limit.forbids))}Z`, class: 'forbids', 'fill-opacity': tint })),
     equal.map(({ line }) => s('path', { d: open(line), class: 'equal' })),
-    drawn.map(({ limit, line }) => s('path', { d: open(line) + feet(frame, limit, line), class: `limit${limit.mine ? ' mine' : ''}` })),
+    drawn.map(({ limit, line }) => s('path', { d: open(line), class: `limit${limit.mine ? ' mine' : ''}` })),
+    drawn.map(({ limit, line }) => s('path', { d: feet(frame, limit, line), class: 'feet' })),
     equal.map(({ label, line }) => words(label, line, { ...room, side: 0 }, 'equal')),
     drawn.map(({ limit, line }) =>
       words(

@@ -63,7 +63,7 @@ export function headingWords({ label, unit, value }, units) {
 /** What stands behind a row, as sentences: the citation, for whom it holds, what is to be noted. */
 export function behindWords({ source, who, note, known_by: knownBy, mine }) {
   if (mine) return ['A limit of your own: no publication stands behind it.'];
-  const said = [who && `For whom: ${who}`, note, knownBy === 'memory' && 'Quoted from memory of the source'];
+  const said = [who && `For whom: ${who}`, note, knownBy === 'memory' && 'From memory: look it up before you cite it'];
   return [source, ...said].filter(Boolean).map(sentence);
 }
 

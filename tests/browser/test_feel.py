@@ -114,7 +114,7 @@ def test_a_study_opens_its_citation(place):
     button.focus()
     place.keyboard.press("Enter")
     said = plain(behind.inner_text())
-    for part in (row["source"], row["who"], row["note"].rstrip("."), "Quoted from memory of the source"):
+    for part in (row["source"], row["who"], row["note"].rstrip("."), "From memory: look it up before you cite it"):
         assert plain(part) in said
     place.keyboard.press("Enter")
     assert behind.is_hidden()

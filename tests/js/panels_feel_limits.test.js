@@ -87,7 +87,7 @@ test('a study has its year; a limit of one’s own is marked so', () => {
 
 test('behind a row stand citation, for whom, note, and whether it was quoted from memory', () => {
   const said = behindWords({ source: 'A paper (1973)', who: 'crew', note: 'A note.', known_by: 'memory' });
-  assert.deepEqual(said, ['A paper (1973).', 'For whom: crew.', 'A note.', 'Quoted from memory of the source.']);
+  assert.deepEqual(said, ['A paper (1973).', 'For whom: crew.', 'A note.', 'From memory: look it up before you cite it.']);
   assert.deepEqual(behindWords({ source: 'A paper (1973)', who: '', note: '', known_by: 'read' }), ['A paper (1973).']);
   assert.match(behindWords({ mine: true })[0], /no publication/);
 });

@@ -5,6 +5,7 @@ nearest value everything is met, a little short of it it is not.
 """
 
 import json
+import re
 
 import numpy as np
 import pytest
@@ -132,8 +133,8 @@ def test_a_spin_between_two_ends_is_the_highest_and_the_range_is_said():
         figure("radius", "exactly", 30.0), figure("gravity", "at_least", 0.3), figure("spin", "at_most", 4.0)
     )
     assert answer["smallest"]["spin_rpm"] == pytest.approx(4.0)
-    assert answer["spin_range_rpm"][1] == pytest.approx(4.0)
-    assert f"Any spin from 2.99{NB}rpm to 4.00{NB}rpm would do there; this is the highest." in answer["words"]
+    assert answer["spin_range_rpm"] == pytest.approx([2.9905, 4.0], rel=1e-4)  # said rounded to the inside
+    assert f"Any spin from 3.00{NB}rpm to 4.00{NB}rpm would do there; this is the highest." in answer["words"]
     assert answer["words"][-1] == "No other radius does."
 
 
@@ -256,3 +257,19 @@ def test_words_hold_no_power_of_ten_and_keep_numbers_to_their_units():
 )
 def test_three_figures(value, said):
     assert size_words.three_figures(value) == said
+
+
+@pytest.mark.parametrize(
+    "wishes",
+    [
+        [study("stone_1973")],
+        [study("cramer_1985"), figure("gradient", "at_most", 2.0)],
+        [study("stone_1973"), figure("radius", "exactly", 30.0)],
+    ],
+)
+def test_the_figures_said_keep_to_the_wishes_when_they_are_typed_in(wishes):
+    said = asked(*wishes)["words"][0].replace("\u00a0", " ")
+    radius = re.search(r"radius of (?:no more than )?([\d.,]+) m(?: and|,| turns)", said)[1]
+    spin = re.search(r"turns at ([\d.,]+) rpm", said)[1]
+    typed = [figure("radius", "exactly", float(radius)), figure("spin", "exactly", float(spin))]
+    assert asked(*wishes[:1], *typed)["fits"]
