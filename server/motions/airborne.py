@@ -122,7 +122,7 @@ class Airborne:
         vx, vy = velocity[:2]
         across = self._of_rooms(lambda room: room.across_m or np.inf)[up]
         speed2, along = vx * vx + vy * vy, x * vx + y * vy
-        with np.errstate(divide="ignore", invalid="ignore"):
+        with np.errstate(divide="ignore", invalid="ignore", over="ignore"):
             inside = (np.sqrt(along**2 + speed2 * (across**2 - x * x - y * y)) - along) / speed2
             falling = (np.sqrt(vy * vy - 2 * pull[1] * np.maximum(y, 0.0)) + vy) / -pull[1]
         lasts = np.where(np.isfinite(across), inside, falling)

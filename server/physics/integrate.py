@@ -261,7 +261,9 @@ class Coaster:
     def __init__(self, pull_m_s2, position, velocity, limit_s, reach_m, *, longest_s=None, stops_s=None):
         self._pull, self._position, self._velocity = pull_m_s2, position, velocity
         level = np.hypot(velocity[0], velocity[1])
-        self._end_s = np.minimum(limit_s, np.divide(reach_m, level, out=np.full_like(level, np.inf), where=level > 0))
+        with np.errstate(over="ignore"):  # a speed next to none reaches nothing: inf, as none does
+            reached_s = np.divide(reach_m, level, out=np.full_like(level, np.inf), where=level > 0)
+        self._end_s = np.minimum(limit_s, reached_s)
         self._longest_s = np.full_like(level, np.inf) if longest_s is None else longest_s
         self._stops_s = np.empty((0, len(level))) if stops_s is None else stops_s
         self._elapsed_s = np.zeros_like(level)

@@ -100,7 +100,7 @@ def _by(row):
     if past < _LEAST_SAID:
         return f"less than {_figure(_LEAST_SAID, row.unit)}"
     places = next(places for places in range(5) if past >= 9.95 / 10**places or places == 4)
-    return _figure(f"{past:,.{places}f}", row.unit)
+    return _figure(f"{past:,.{places}f}", "percentage points" if row.unit == "%" else row.unit)
 
 
 def _plain(limit):

@@ -1,7 +1,9 @@
 // What people would feel, on the sheet: the first sentences, each quantity's limits with their sources, and a day in words.
 
-import { boundWords, headingWords, hereWords, rowsOf, studyWords } from '../panels/feel_say.js';
+import { boundWords, headingWords, hereWords, premisesWords, rowsOf, studyWords } from '../panels/feel_say.js';
 import { h } from '../panels/dom.js';
+
+const HEAD_LINES = 3; // over the rows of a table: its heading and its sentence
 
 /** `feel` the answer, `units` 'si' or 'us'. */
 export function feltOf(feel, units) {
@@ -9,13 +11,33 @@ export function feltOf(feel, units) {
   const open = feel.quantities.filter(({ name }) => !rowsOf(feel, name).length);
   return [
     h('p', { class: 'said' }, feel.says.lead, ' ', feel.says.summary),
-    h('div', { class: 'limits' }, limited.map(quantity => tableOf(feel, quantity, units))),
-    ...open.map(quantity => h('p', { class: 'note' }, `${headingWords(quantity, units)}. ${quantity.says}`)),
+    h('p', { class: 'note' }, premisesWords(feel, units)),
     h('h3', {}, 'A day aboard'),
     h('div', { class: 'day' }, feel.words.map(({ title, text }) => h('p', {}, h('b', {}, `${title}. `), text))),
-    sourcesOf(feel),
+    h('div', { class: 'limits' }, sidesOf(feel, limited).map(side => h('div', {}, side.map(quantity => tableOf(feel, quantity, units))))),
+    ...open.map(quantity => h('p', { class: 'note' }, `${headingWords(quantity, units)}. ${saysOf(feel, quantity)}`)),
+    ...sourcesOf(feel),
+    h('p', { class: 'note cited' }, feel.assumptions.join(' ')),
     h('p', { class: 'note' }, feel.caution),
   ];
+}
+
+// whole tables side by side: each goes where fewer lines stand so far
+function sidesOf(feel, quantities) {
+  const sides = [[], []],
+    lines = [0, 0];
+  for (const quantity of quantities) {
+    const at = lines[0] <= lines[1] ? 0 : 1;
+    sides[at].push(quantity);
+    lines[at] += HEAD_LINES + together(rowsOf(feel, quantity.name)).length;
+  }
+  return sides;
+}
+
+// on paper nothing can be set: where no limit is published the last sentence, which offers it, is left out
+function saysOf(feel, { name, says }) {
+  const hasLimit = rowsOf(feel, name).some(({ bound }) => bound === 'at_least' || bound === 'at_most');
+  return hasLimit ? says : says.split(/(?<=\.) /).slice(0, -1).join(' ');
 }
 
 function tableOf(feel, quantity, units) {
@@ -24,7 +46,7 @@ function tableOf(feel, quantity, units) {
     'div',
     { class: 'limited' },
     h('h3', {}, headingWords(quantity, units)),
-    h('p', { class: 'note' }, quantity.says),
+    h('p', { class: 'note' }, saysOf(feel, quantity)),
     h('table', {}, h('thead', {}, h('tr', {}, head)), h('tbody', {}, together(rowsOf(feel, quantity.name)).map(rows => lineOf(rows, units)))),
   );
 }
@@ -62,7 +84,8 @@ function sourcesOf(feel) {
   }
   const items = [...cited.values()].map(({ works, through, knownBy }) => {
     const said = [[...works].join('; '), through && `${works.size > 1 ? 'all ' : ''}${through}`].filter(Boolean).join('; ');
-    return h('li', {}, knownBy === 'memory' ? `${said} (from memory: look it up before you cite it)` : said);
+    return h('li', {}, knownBy === 'memory' ? `${said} *` : said);
   });
-  return items.length > 0 && h('ul', { class: 'cited' }, items);
+  const recalled = [...cited.values()].some(({ knownBy }) => knownBy === 'memory') && h('em', {}, ' * from memory: look it up before you cite it');
+  return items.length ? [h('h3', {}, 'Sources of the limits', recalled), h('ul', { class: 'cited' }, items)] : [];
 }

@@ -1,13 +1,23 @@
 // A day aboard: a paragraph for each of five moments, with the numbers of this design, to be copied.
 
 import { h, setAttribute, setText } from './dom.js';
+import { createCopy } from './feel_copy.js';
 import { createLiveText } from './feel_live.js';
+import { premisesWords } from './feel_say.js';
 
 export function createFeelDay({ element, store }) {
-  const list = h('div', {});
-  element.append(h('h3', { class: 'third' }, 'A day aboard, in words'), list);
+  const list = h('div', {}),
+    premises = h('p', { class: 'small' }),
+    whole = h('div', {}, list, premises);
+  const all = createCopy({ say: 'Copy all', text: () => dayWords(store.feel, store.view.units), words: opened });
+  element.append(h('h3', { class: 'third' }, 'A day aboard, in words'), whole, h('p', { class: 'links' }, ...all.elements));
   let moments = [];
 
+  // to be selected and copied by hand they must all be there to see
+  function opened() {
+    moments.forEach(moment => moment.open());
+    return whole;
+  }
   function update() {
     const { words } = store.feel;
     if (moments.length !== words.length) {
@@ -15,41 +25,37 @@ export function createFeelDay({ element, store }) {
       list.replaceChildren(...moments.map(moment => moment.element));
     }
     moments.forEach(moment => moment.update());
+    setText(premises, premisesWords(store.feel, store.view.units));
   }
   return { update };
+}
+
+/** The whole day with its titles, and last what it is said for. */
+export function dayWords(feel, units) {
+  return [...feel.words.map(({ title, text }) => `${title}\n${text}`), `${premisesWords(feel, units)} Rimfall.`].join('\n\n');
 }
 
 let count = 0;
 
 function createMoment({ text, open }) {
   const id = `moment-${(count += 1)}`;
-  const title = h('button', { type: 'button', class: 'link', 'aria-expanded': open, 'aria-controls': id, onclick: toggle });
+  const title = h('button', { type: 'button', class: 'link', 'aria-expanded': open, 'aria-controls': id, onclick: () => show(inner.hidden) });
   const words = createLiveText(),
-    said = h('span', { class: 'small', role: 'status' });
-  const copyButton = h('button', { type: 'button', class: 'btn', onclick: copy }, 'Copy');
-  const inner = h('div', { id, hidden: !open }, words.element, h('p', { class: 'links' }, copyButton, said));
+    copy = createCopy({ text: () => text().text, words: () => words.element });
+  const inner = h('div', { id, hidden: !open }, words.element, h('p', { class: 'links' }, ...copy.elements));
 
-  function toggle() {
-    inner.hidden = !inner.hidden;
-    setAttribute(title, 'aria-expanded', !inner.hidden);
-    setText(said, '');
+  function show(on) {
+    inner.hidden = !on;
+    setAttribute(title, 'aria-expanded', on);
+    copy.clear();
     update();
-  }
-  async function copy() {
-    try {
-      await navigator.clipboard.writeText(text().text);
-      setText(said, 'Copied.');
-    } catch {
-      getSelection().selectAllChildren(words.element);
-      setText(said, 'Press Ctrl+C to copy it.');
-    }
   }
   function update() {
     const { name, title: heading, text: paragraph } = text();
     setAttribute(inner, 'data-moment', name);
     setText(title, heading);
-    setAttribute(copyButton, 'aria-label', `Copy: ${heading}`);
+    copy.name(heading);
     if (!inner.hidden) words.set(paragraph);
   }
-  return { element: h('section', { class: 'moment' }, h('h4', {}, title), inner), update };
+  return { element: h('section', { class: 'moment' }, h('h4', {}, title), inner), update, open: () => show(true) };
 }

@@ -4,7 +4,7 @@ import { h, s, setAttribute, setChildren, setText } from './dom.js';
 import { createMapTable } from './feel_map_table.js';
 import { drawFamily, hatch } from './feel_map_family.js';
 import { axes, makeFrame } from './feel_map_frame.js';
-import { countWords, groupsOf, inGroup } from './feel_map_groups.js';
+import { FIRST_GROUP, countWords, groupsOf, inGroup } from './feel_map_groups.js';
 import { drawHere } from './feel_map_here.js';
 import { drawLines } from './feel_map_lines.js';
 import { RADIUS, SPIN, createRing, dialWords } from './feel_map_ring.js';
@@ -14,7 +14,7 @@ import { createList } from './select.js';
 const FIRST_WIDTH_PX = 320;
 
 export function createFeelMap({ element, store, client }) {
-  let group = 'all',
+  let group = FIRST_GROUP,
     width = FIRST_WIDTH_PX,
     family = null,
     drawn = null,

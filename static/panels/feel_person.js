@@ -1,10 +1,11 @@
 // Who is aboard: how tall and how quick, and two runners to look at.
 
 import { shapeOf } from '../state/shapes.js';
-import { showQuantity, threeFigures } from '../state/units.js';
+import { showQuantity } from '../state/units.js';
 import { freshName } from '../state/words.js';
 import { motionName } from '../state/fields.js';
 import { h, setAttribute } from './dom.js';
+import { paceWords } from './feel_say.js';
 import { createField } from './field.js';
 import { createFold } from './fold.js';
 
@@ -60,10 +61,6 @@ function runner(store, name, heading) {
 /** '1.75 m, walks 1.4 m/s, runs 4.0 m/s' */
 export function personWords(store) {
   const { units } = store.view;
-  const speed = path => speedWords(store.read(path), units);
+  const speed = path => paceWords(store.read(path), units);
   return `${showQuantity(store.read('person.height_m'), 'm', units)}, walks ${speed('person.walk_m_s')}, runs ${speed('person.run_m_s')}`;
-}
-
-function speedWords(value, units) {
-  return units === 'si' ? `${Number.isInteger(value) ? value.toFixed(1) : Number(threeFigures(value))}\u00a0m/s` : showQuantity(value, 'm/s', units);
 }

@@ -1,12 +1,12 @@
 // How the figures of what people would feel are written: on the page and on the sheet to print.
 
-import { shownUnit, threeFigures, toShown, withUnit } from '../state/units.js';
+import { showQuantity, shownUnit, threeFigures, toShown, withUnit } from '../state/units.js';
 
 const NBSP = '\u00a0';
 const BOUNDS = {
   at_least: 'at least',
   at_most: 'at most',
-  optimum: 'called optimum',
+  optimum: 'optimum',
   reached: 'reached',
   observed: 'observed',
 };
@@ -70,6 +70,20 @@ export function behindWords({ source, who, note, known_by: knownBy, mine }) {
 function sentence(words) {
   const text = words.trim();
   return /[.?]$/.test(text) ? text : `${text}.`;
+}
+
+/** What all of it is said for: '30.0 m, 4.00 rpm; somebody 1.95 m tall who walks at 1.4 m/s and runs at 4.0 m/s.' */
+export function premisesWords({ habitat, person }, units) {
+  const show = (value, unit) => showQuantity(value, unit, units);
+  const { axial_thrust_m_s2: thrust, outside_gravity_m_s2: room } = habitat;
+  const turns = [show(habitat.radius_m, 'm'), show(habitat.spin_rpm, 'rpm'), thrust && `thrust ${show(thrust, 'm/s²')}`, room && `gravity outside ${show(room, 'm/s²')}`];
+  const paces = `walks at ${paceWords(person.walk_m_s, units)} and runs at ${paceWords(person.run_m_s, units)}`;
+  return `${turns.filter(Boolean).join(', ')}; somebody ${show(person.height_m, 'm')} tall who ${paces}.`;
+}
+
+/** A pace as it was set: 1.4 m/s, 4.0 m/s; in other units three figures of it. */
+export function paceWords(value, units) {
+  return units === 'si' ? `${Number.isInteger(value) ? value.toFixed(1) : Number(threeFigures(value))}${NBSP}m/s` : showQuantity(value, 'm/s', units);
 }
 
 /** The rows of one quantity, in the order of the answer. */

@@ -3,6 +3,7 @@
 import { h, setAttribute, setChildren } from './dom.js';
 import { createSizeAnswer } from './feel_size_answer.js';
 import { createNewest } from './feel_size_asking.js';
+import { reveal } from './feel_size_reveal.js';
 import { createWishRow } from './feel_size_row.js';
 import { FIRST_WISHES, MOST_WISHES, asRequest, nextWish } from './feel_size_wishes.js';
 import { createFold } from './fold.js';
@@ -17,7 +18,8 @@ export function createFeelSize({ element, store, client, shown }) {
 function createWishes({ store, client, shown }) {
   let wishes = FIRST_WISHES,
     asked = null,
-    rows = [];
+    rows = [],
+    awaited = true; // the answer, by who has just opened this or changed a wish
   const list = h('div', { class: 'wishes' });
   const add = h('button', { type: 'button', class: 'btn', onclick: addOne }, 'Add a wish');
   const answer = createSizeAnswer({ store, alter: (number, value) => put(number, { ...wishes[number], value }) });
@@ -35,6 +37,12 @@ function createWishes({ store, client, shown }) {
     rows.forEach(row => row.refuse(null));
     answer.show(said);
     shown(said);
+    bring();
+  }
+
+  function bring() {
+    if (awaited) reveal(answer.element, element);
+    awaited = false;
   }
 
   // a refusal stands at the wish it is about
@@ -45,11 +53,13 @@ function createWishes({ store, client, shown }) {
     if (row) answer.show(null);
     else answer.fail(problem);
     shown(null);
+    bring();
   }
 
   function change(next, focus = null) {
     const rebuilt = next.length !== wishes.length;
     wishes = next;
+    awaited = true;
     if (rebuilt) build();
     update();
     if (focus !== null) rows[Math.min(focus, rows.length - 1)]?.element.querySelector('select').focus();

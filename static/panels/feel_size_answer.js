@@ -4,6 +4,8 @@ import { shownUnit, threeFigures, toShown, withUnit } from '../state/units.js';
 import { h, setChildren } from './dom.js';
 import { RADIUS, SPIN, habitatWords } from './feel_map_ring.js';
 
+const WAYS = /^It would do with /; // the sentence of the ways out, each of which is told again beside its button
+
 /** alter(number, value): the wish of that number set to a value. */
 export function createSizeAnswer({ store, alter }) {
   const element = h('div', { class: 'size-answer', role: 'status' });
@@ -33,13 +35,13 @@ export function createSizeAnswer({ store, alter }) {
 
   function collided({ collides, words }) {
     return [
-      h('div', { class: 'refusal' }, words.map((say, i) => h('p', {}, i === 0 ? h('b', {}, say) : say))),
+      h('div', { class: 'refusal' }, saidOnce(words, collides).map((say, i) => h('p', {}, i === 0 ? h('b', {}, say) : say))),
       ...collides.map(one => h('div', { class: 'collides' }, h('p', { class: 'lead' }, one.say), instead(one))),
     ];
   }
 
   function instead({ wish, could_be: value, unit }) {
-    if (typeof value !== 'number') return null;
+    if (!hasFigure({ could_be: value })) return null;
     const say = withUnit(threeFigures(toShown(value, unit, store.view.units)), shownUnit(unit, store.view.units));
     return h('button', { type: 'button', class: 'btn', onclick: () => alter(wish, value) }, `Make it ${say}`);
   }
@@ -52,4 +54,10 @@ export function createSizeAnswer({ store, alter }) {
     setChildren(element, h('p', { class: 'refusal' }, h('b', {}, problem.message)));
   }
   return { element, show, fail };
+}
+
+const hasFigure = ({ could_be: value }) => typeof value === 'number';
+
+function saidOnce(words, collides) {
+  return collides.some(hasFigure) ? words.filter(say => !WAYS.test(say)) : words;
 }

@@ -1,6 +1,7 @@
 // The table of one quantity: every study that limits it, by year; a click on a study opens what stands behind it.
 
 import { h, setAttribute, setText } from './dom.js';
+import { createCopy } from './feel_copy.js';
 import { behindWords, boundWords, hereWords, studyWords } from './feel_say.js';
 
 /** rows() → the answer's rows of the quantity, `name` its word: {element, update}. Rows are made anew only when others come. */
@@ -38,7 +39,9 @@ function createRow(first) {
   const study = h('button', { type: 'button', class: 'study', 'aria-expanded': false, 'aria-controls': id, onclick: toggle }, studyWords(first));
   const says = h('td', { class: 'r' }),
     here = h('td', { class: 'r' });
-  const behind = h('td', { colspan: 3 }),
+  const words = h('span', {}),
+    copy = createCopy({ text: () => row.source, words: () => words, kind: 'link' });
+  const behind = h('td', { colspan: 3 }, words, first.mine ? null : [' ', ...copy.elements]),
     under = h('tr', { class: 'behind', id, hidden: true }, h('td', { class: 'letter' }), behind);
   const letter = h('td', { class: 'letter' }, first.letter);
   const element = h('tr', { 'data-limit': first.id }, letter, h('th', { scope: 'row' }, study), says, here);
@@ -47,14 +50,16 @@ function createRow(first) {
   function toggle() {
     under.hidden = !under.hidden;
     setAttribute(study, 'aria-expanded', !under.hidden);
+    copy.clear();
     draw();
   }
   function draw() {
-    if (!under.hidden) setText(behind, behindWords(row).join(' '));
+    if (!under.hidden) setText(words, behindWords(row).join(' '));
   }
   function update(next, units) {
     row = next;
     setText(study, studyWords(row));
+    copy.name(`the citation of ${studyWords(row)}`);
     setText(says, boundWords(row, units));
     setText(here, hereWords(row, units));
     element.classList.toggle('beyond', row.inside === false);

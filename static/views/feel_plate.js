@@ -17,11 +17,11 @@ const LEAST_TICK_PX = 4;        // nearer to each other they would run together
 export function drawWeights({ lines, model, shown, frame }, feel, time_s) {
   const people = weighed(model, standing(shown, model.ground).filter(({ floor }) => PERSON_M < model.ground.headroom(floor)), shown, feel, time_s);
   const taken = [...lines.taken];
-  for (const [k, one] of people.entries()) {
+  for (const one of people) {
     const { feet, up } = one.motion ? standOf(model, one.motion, frame, time_s) : onDeck(model, one.person, turnAt(model, frame, time_s));
     if (!model.ground.level) drawPost(lines, feet, up, one.weight_g);
     const [x, y] = lines.at(model.ground.level ? feet : moved(feet, up, PERSON_M * Math.max(1, one.weight_g)));
-    const words = `${one.name} ${weightFigure(one.weight_g)}${k ? '' : '\u00a0g'}`;
+    const words = `${one.name} ${weightFigure(one.weight_g)}\u00a0g`;
     taken.push(lines.text(lines.moving, [x, apart({ ...lines, taken }, x, y - OVER_PX, words)], words, INK));
   }
   return weightWords(people);

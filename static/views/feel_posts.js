@@ -56,7 +56,7 @@ export class Posts {
     this.mesh.visible = drawn && people.length > 0;
     if (this.mesh.visible) this.put(half, stands);
     else for (const stand of stands) stand.aside_m = 0;
-    return stands.map((stand, k) => this.label(stand, k === 0)).sort((a, b) => a.away_m - b.away_m);
+    return stands.map((stand) => this.label(stand)).sort((a, b) => a.away_m - b.away_m);
   }
 
   put(half, stands) {
@@ -86,10 +86,10 @@ export class Posts {
     this.weight.setXY(k, weight_g, topOf(weight_g));
   }
 
-  label({ key, name, weight_g, feet, up, side, aside_m, away_m }, first) {
+  label({ key, name, weight_g, feet, up, side, aside_m, away_m }) {
     const over = (share, height_m) => moved(moved(feet, side, share * aside_m), up, height_m + OVER_M);
     const head_m = Math.max(this.tall_m, PERSON_M * topOf(weight_g));
-    return { key: `weight ${key}`, text: `${name} `, strong: `${weightFigure(weight_g)}${first ? '\u00a0g' : ''}`, at: [over(0.5, head_m), over(1, head_m), over(2.2, 0.5 * head_m), over(-1, 0.5 * head_m)], gap: 4, away_m };
+    return { key: `weight ${key}`, text: `${name} `, strong: `${weightFigure(weight_g)}\u00a0g`, at: [over(0.5, head_m), over(1, head_m), over(2.2, 0.5 * head_m), over(-1, 0.5 * head_m)], gap: 4, away_m };
   }
 
   // What a picture must hold besides: posts and people taller than people usually are.

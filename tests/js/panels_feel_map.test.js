@@ -103,7 +103,7 @@ test('only limits are counted, and those of the group that is drawn', () => {
 });
 
 test('a group is offered where the map has a line of it', () => {
-  assert.deepEqual(groupsOf(FEEL).map(([group]) => group), ['all', 'spin', 'mine']);
+  assert.deepEqual(groupsOf(FEEL).map(([group]) => group), ['both', 'all', 'spin', 'mine']);
 });
 
 test('a line of the table names all who say it, and the user’s own as such', () => {

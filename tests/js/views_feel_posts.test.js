@@ -78,7 +78,7 @@ test('one mesh and one material, made once', () => {
 test('a label says who and how much, the nearest first, and the unit once', () => {
   const seen = stage([0.36, 0.81], { where: [{ along_m: 0, axial_m: -9, floor: 0, since_s: 0 }], feel: { figures: { feet_g: 0.56 }, person: { height_m: 1.6 } } });
   const labels = seen.posts.update(seen.half, 0);
-  assert.deepEqual(labels.map(({ text, strong }) => text + strong), ['walker 0 0.36', 'walker 1 0.81', 'standing 0.56\u00a0g']);
+  assert.deepEqual(labels.map(({ text, strong }) => text + strong), ['walker 0 0.36\u00a0g', 'walker 1 0.81\u00a0g', 'standing 0.56\u00a0g']);
   assert.deepEqual(seen.tall, [1.6]);
   assert.equal(seen.posts.words, 'at the feet, standing 0.56\u00a0g, walker 0 0.36\u00a0g, walker 1 0.81\u00a0g');
   assert.deepEqual(seen.half.shown.map((m) => seen.posts.told.has(m)), [true, true]);

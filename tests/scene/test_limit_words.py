@@ -68,10 +68,10 @@ SENTENCES = [
     ("gradient", None, (own("gradient", "at_most", 5.0),),
      "No published limit found for the change from head to foot. No value here to set beside your own limit."),
     ("gradient", 3.1, (own("gradient", "at_most", 5.0), own("gradient", "at_most", 2.0, "Low")),
-     "No published limit found for the change from head to foot. Inside one of your own two; outside Low by 1.1 %."),
+     "No published limit found for the change from head to foot. Inside one of your own two; outside Low by 1.1 percentage points."),
     ("gradient", 2e6, (own("gradient", "at_most", 1e6), own("gradient", "at_most", 1e-9)),
      "No published limit found for the change from head to foot. Inside none of your own two; outside your own (1,000,000 %) by "
-     "1,000,000 % and your own (less than 0.001 %) by 2,000,000 %."),
+     "1,000,000 percentage points and your own (less than 0.001 %) by 2,000,000 percentage points."),
     ("gradient", 3.1, (own("gradient", "at_most", 5.0), own("gradient", "at_least", 2.0)),
      "No published limit found for the change from head to foot. Inside both of your own."),
     ("spin", 0.05, (QUIET,), "Inside all seven. Inside your own limit, Quiet deck."),

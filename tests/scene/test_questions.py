@@ -1,6 +1,7 @@
 """The work limit, and what is held while the other dial moves."""
 
 import json
+import sys
 
 import pytest
 
@@ -109,3 +110,23 @@ def test_a_flight_that_would_take_too_long_is_refused_by_the_motion_s_name(monke
     (found,) = caught.value.refusals
     assert found.field == "motions.0.body"
     assert "balloon" in found.say
+
+
+LEAST = sys.float_info.min  # the least number of full precision
+
+
+@pytest.mark.parametrize(
+    "document",
+    [
+        scene(throw(speed_m_s=LEAST / 2, elevation_deg=-90.0), habitat=STILL, air=None),
+        scene(
+            {"kind": "jump", "centre_m": 0.5},
+            habitat={"shape": "turntable", "radius_m": 10.0, "spin_rpm": 0.0, "outside_gravity_m_s2": LEAST},
+            sampling={"duration_s": 1.0},
+        ),
+    ],
+    ids=["speed", "pull"],
+)
+def test_next_to_no_speed_and_next_to_no_pull_are_as_none(document):
+    (motion,) = traced(document).motions
+    assert motion.track.end in ("time limit", "duration")

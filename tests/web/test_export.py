@@ -25,7 +25,7 @@ SIGNS = {
     "forces-csv": b"frame,time_s,angle_rad,",
     "forces-notes": b"{",
 } | {f"plot-{name}-{end}": b"<svg" if end == "svg" else b"%PDF-" for name in ("path", "height", "felt") for end in ("svg", "pdf")}  # fmt: skip
-SIGNS["plots-pdf"] = b"%PDF-"
+SIGNS |= {"plots-pdf": b"%PDF-", "map-svg": b"<svg", "map-pdf": b"%PDF-"}
 
 
 def asked(name, body, query=""):
