@@ -1,7 +1,9 @@
 """A day aboard, as the paragraphs about it need it: where it is, its figures, and figures in words."""
 
+import math
 from dataclasses import dataclass
 
+from ..physics.constants import G0_M_S2
 from .phrases import ALONG_THE_AXIS, length
 
 SLIGHT = 0.02  # of one's weight: too small to notice; our own choice
@@ -9,6 +11,7 @@ SLIGHT_DEG = 1.0  # of lean: too small to notice; our own choice
 _NB = "\u00a0"
 _WEIGHTLESS_G = 0.001  # below it nothing stays put by its weight; our own choice
 _LEAST_SAID = 0.001
+_ALIKE = 0.02  # share by which two speeds differ that are taken for one; our own choice
 _WALL_DEG = 89.5  # of lean: the floor is a wall
 
 
@@ -49,7 +52,16 @@ class Day:
     @property
     def wall(self):
         """Whether thrust alone pulls, along the deck."""
-        return not self.table and not self.weightless and (self.v["floor_lean_deg"] or 0.0) > _WALL_DEG
+        return self.still and not self.table and not self.weightless and self._on_its_side
+
+    @property
+    def flung(self):
+        """Whether a platform flings outward whoever stands on it, and nothing else pulls."""
+        return self.table and not self.weightless and self._on_its_side
+
+    @property
+    def _on_its_side(self):
+        return (self.v["floor_lean_deg"] or 0.0) > _WALL_DEG
 
     @property
     def still(self):
@@ -60,6 +72,22 @@ class Day:
     def aft(self):
         """Which way the thrust draws what is loose."""
         return ALONG_THE_AXIS[self.thrust_m_s2 > 0]
+
+    def floating(self, pace_m_s):
+        """Whether a pace against the spin is "at" the one at which the feet leave the floor, "past" it, or neither (None)."""
+        floats = self.v["float_speed_m_s"]
+        if floats is None or pace_m_s < floats * (1 - _ALIKE):
+            return None
+        return "at" if pace_m_s <= floats * (1 + _ALIKE) else "past"
+
+    def presses(self, felt_g):
+        """Whether any of a felt weight presses on the ground: under thrust part of it draws along, and may be all of it."""
+        along_g = abs(self.thrust_m_s2) / G0_M_S2
+        return felt_g**2 - along_g**2 > SLIGHT**2 * max(self.v["feet_g"] ** 2 - along_g**2, 0.0)
+
+    def times_round(self, along_m):
+        """How often round the wheel a way along its deck goes; 0 on flat ground."""
+        return 0.0 if self.table or self.flat else abs(along_m) / (2 * math.pi * self.radius_m)
 
     def off(self, drift_m):
         """A drift along the ground: "0.14 m antispinward"."""

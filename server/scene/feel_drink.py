@@ -34,6 +34,8 @@ def drink(day):
 
 def _poured(day):
     drift, axial = day.v["pour_drift_m"], day.v["pour_axial_m"]
+    if drift is None and day.past_the_axis(HAND * day.person.height_m + POURED_FROM_M):
+        return "The lip of the jug is at the axis or past it, and what you pour goes out on the far side, away from the glass."
     if drift is None:
         return "You pour, and the stream goes past the glass without ever coming down on it."
     parts = [day.off(drift)] if abs(drift) >= _SLIGHT_M else []
@@ -51,6 +53,9 @@ def _hair(day):
 
 def _carried(day):
     v = day.v
+    if day.person.walk_m_s == 0:
+        lies = "lies level with" if not v["floor_lean_deg"] else f"leans by {angle(v['floor_lean_deg'])} from"
+        return [f"You carry it nowhere, and its surface {lies} the {day.ground}."]
     walk, start, stairs = (v[f"glass_{name}_lean_deg"] for name in ("walk", "start", "stairs"))
     level = (
         f"Carried at a steady walk its surface stays level with the {day.ground}"
@@ -73,6 +78,8 @@ def _slips(day):
     parts = [day.off(drift)] if abs(drift) >= _SLIGHT_M else []
     if abs(axial) >= _SLIGHT_M:
         parts.append(f"{length(abs(axial), day.units)} {day.aft}")
+    if day.times_round(drift) >= 1:
+        return f"{from_hand} falls for {seconds(time_s)}, and goes {day.times_round(drift):.1f} times round the wheel before it lands."
     where = f"{' and '.join(parts)} of straight below" if parts else "straight below, as near as you can see"
     return f"{from_hand} falls for {seconds(time_s)} and lands {where}."
 

@@ -14,7 +14,6 @@ from .phrases import length, speed
 _STRONG = 0.15  # of one's weight: leaned against; our own choice
 _ALONG_DEG = 45.0
 _SLIGHT_PERCENT = 1.0  # from feet to head: too small to notice; our own choice
-_ALIKE = 0.02  # share by which two speeds differ that are taken for one
 
 
 def standing_up(day):
@@ -24,10 +23,13 @@ def standing_up(day):
         return [_no_weight(day), *_floats_up(day)]
     if day.wall:
         return _at_the_wall(day)
+    if day.flung:
+        return _flung(day)
     rises = f"You rise from a seat within a second, and your head goes up by {length(rise_m, day.units)}"
     if day.table:
         return [f"{rises}, along the axis of the turn: nothing pushes it sideways.", *_on_the_platform(day)]
-    return [f"{rises}, toward the axis.", _risen(day), _head_to_foot(day), _thrust(day) or _lying(day)]
+    way = "past the axis" if day.past_the_axis(day.person.height_m) else "toward the axis"
+    return [f"{rises}, {way}.", _risen(day), _head_to_foot(day), _thrust(day) or _lying(day)]
 
 
 def _no_weight(day):
@@ -48,6 +50,14 @@ def _at_the_wall(day):
         f"Only the thrust weighs you, {weight(day.v['feet_g'])}, and it draws {day.aft}: the deck beside you is a wall.",
         "You stand on whatever faces the thrust, and rise from a seat as you would on ordinary ground.",
         f"From feet to head the weight is the same, {number(day.v['head_g'])}.",
+    ]
+
+
+def _flung(day):
+    return [
+        f"Nothing holds your feet to the platform: as you let go of the seat it flings you outward with {weight(day.v['feet_g'])}.",
+        "There is no standing up, only holding on.",
+        "What would be a floor to you is a wall at the rim, if there were one.",
     ]
 
 
@@ -113,6 +123,12 @@ def breakfast(day):
     """Walking to breakfast against the spin."""
     if day.weightless:
         return [*_no_steps(day), *_run_round(day)]
+    if day.flung:
+        return [
+            "There is no walking on a platform that nothing holds you to.",
+            f"You go to breakfast by a rail, and it must bear {weight(day.v['feet_g'])}.",
+            "Let go, and you leave over the rim, straight on.",
+        ]
     if day.wall:
         return [
             "There is no walking along a deck that is a wall: you cross the room on whatever faces the thrust.",
@@ -137,9 +153,14 @@ def _run_round(day):
     pressed = day.v["run_spinward_g"]
     if day.table or day.flat or day.v["floor_lean_deg"] is not None or pressed is None or pressed < 0.001:
         return ["Whichever way you go, it is the same."]
+    way = "either way round the deck" if day.still else "round the deck spinward"
+    if (day.v["walk_spinward_g"] or 0.0) >= SLIGHT:
+        return [
+            f"Going {way} helps: its bend presses your feet on with {weight(day.v['walk_spinward_g'])} at a walk, and at a run, "
+            f"{speed(day.person.run_m_s, day.units)}, with {weight(pressed)}."
+        ]
     return [
-        f"Only running helps: round the deck spinward at {speed(day.person.run_m_s, day.units)}, its bend presses your feet on with "
-        f"{weight(pressed)}."
+        f"Only running helps: {way} at {speed(day.person.run_m_s, day.units)}, its bend presses your feet on with {weight(pressed)}."
     ]
 
 
@@ -161,7 +182,9 @@ def _walks(day):
             f"With the spin it is {number(spinward)}.",
         ]
     floats = v["float_speed_m_s"]
-    if not day.flat and floats is not None and day.person.walk_m_s > floats:
+    if day.floating(day.person.walk_m_s) == "at":
+        walks = f"You walk antispinward {_pace(day)}, as fast as it takes for nothing to hold you down, and float"
+    elif not day.flat and day.floating(day.person.walk_m_s) == "past":
         walks = (
             f"You walk antispinward {_pace(day)}, faster than the deck turns, {speed(floats, day.units)}, and so go round the "
             f"axis the other way, and weigh {weight(back)}"
@@ -179,13 +202,17 @@ def _runs(day):
     runs = speed(pace, day.units)
     if pace == 0:
         return "You do not run."
-    if floats is not None and abs(pace / floats - 1) < _ALIKE:
+    if day.floating(pace) == "at":
         return f"Run against the spin, {runs}, and you go as fast as it takes for nothing to hold you down: you float."
     if back is None:
         return (
             f"Run against the spin, {runs}, and you leave the floor: from {_floating(day)} on nothing holds you down."
         )
-    if floats is not None and pace > floats:
+    if not day.table and not day.presses(back):
+        return (
+            f"Run against the spin, {runs}, and nothing presses your feet on: only the thrust is left, {number(back)}."
+        )
+    if day.floating(pace) == "past":
         return (
             f"A run against the spin, {runs}, passes {speed(floats, day.units)}, at which you float; beyond it weight comes back, "
             f"{number(back)} at that pace."
@@ -195,7 +222,7 @@ def _runs(day):
 
 def _afterwards(day):
     floats, out = day.v["float_speed_m_s"], []
-    if floats is not None and floats > max(day.person.run_m_s, day.person.walk_m_s) * (1 + _ALIKE):
+    if floats is not None and not any(map(day.floating, (day.person.run_m_s, day.person.walk_m_s))):
         out.append(f"At {speed(floats, day.units)} antispinward your feet would leave the {day.ground}.")
     if day.table and day.v["floor_lean_deg"] < SLIGHT_DEG:
         out.append("Down is under your feet all the way.")

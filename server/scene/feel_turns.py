@@ -117,9 +117,14 @@ def _ridden(day, pace):
         return [first]
     return [
         first,
-        f"Where you got in, down leans by {angle(v['lift_lean_deg'])}; half way to the axis you weigh "
+        f"Where you got in, down leans{_that_way(day)} by {angle(v['lift_lean_deg'])}; half way to the axis you weigh "
         f"{number(v['lift_halfway_g'])} of your Earth weight standing in it, and down leans by {angle(v['lift_halfway_lean_deg'])}.",
     ]
+
+
+def _that_way(day):
+    """The way of a lean that is the push's alone."""
+    return "" if day.thrust_m_s2 else " spinward"
 
 
 def _sideways(day):

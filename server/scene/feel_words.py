@@ -9,8 +9,17 @@ from .phrases import speed
 
 
 def lead(scene, figures, units):
-    """Two sentences: weight at rest from feet to head, and running both ways."""
-    day = of_scene(scene, figures, units)
+    """Two sentences: weight at rest from feet to head, and running both ways; of the start, where the spin changes."""
+    said = _lead(of_scene(scene, figures, units))
+    return f"At the start, {said[0].lower()}{said[1:]}" if len(scene.habitat.spin_ramp) else said
+
+
+def _lead(day):
+    if day.flung:
+        return (
+            f"Nothing holds you to the platform: it flings you outward with {weight(day.v['feet_g'])}. You stay on it only by what you "
+            "hold on to."
+        )
     if day.weightless:
         turns = "does not turn" if day.still else f"turns at {number(day.v['spin_rpm'])} rpm"
         weighs = "you weigh nothing" if day.v["feet_g"] == 0 else f"your feet feel {weight(day.v['feet_g'])}"
@@ -44,14 +53,20 @@ def _standing(day):
 
 
 def _running(day):
-    back, floats = day.v["run_antispinward_g"], day.v["float_speed_m_s"]
+    back = day.v["run_antispinward_g"]
     if day.person.run_m_s == 0:
         return "You do not run, and so it stays."
     runs = f"Run spinward at {speed(day.person.run_m_s, day.units)} and it is {number(day.v['run_spinward_g'])};"
     if back is None:
         return f"{runs} run back, and your feet leave the {day.ground}."
-    passes = floats is not None and day.person.run_m_s >= floats
-    return f"{runs} run back, {f'past the {speed(floats, day.units)} at which you float, ' if passes else ''}{number(back)}."
+    if day.floating(day.person.run_m_s) == "at":
+        return f"{runs} run back, and you float."
+    if not day.table and not day.presses(back):
+        return f"{runs} run back, and nothing presses your feet on: only the thrust is left, {number(back)}."
+    if day.floating(day.person.run_m_s) == "past":
+        floats = speed(day.v["float_speed_m_s"], day.units)
+        return f"{runs} run back, past the {floats} at which you float, and you weigh {number(back)}."
+    return f"{runs} run back, {number(back)}."
 
 
 def paragraphs(scene, figures, units):
@@ -68,6 +83,11 @@ def assumptions(scene, figures):
     ]
     if len(scene.habitat.spin_ramp):
         out.append("The spin is that of the start; what is felt while it changes is left out.")
+    if day.table or day.thrust_m_s2:
+        pull = "the room's gravity" if day.table else "the thrust"
+        out.append(
+            f"What is felt, and held against limits, has {pull} in it; the map's lines are those of a habitat without."
+        )
     out += [
         f"Of the height, the heart is at {HEART:g}, a seat at {SEAT:g}, the head {SITTING:g} over the seat, a hand with a cup at {HAND:g}.",
         f"Paces are even; stairs rise at {STAIRS_DEG:g}°; standing up and setting off take a second each.",

@@ -12,13 +12,14 @@ import pytest
 
 from server.exports.notes import CAUTION
 from server.scene import examples
-from tests.browser.looking import until
+from tests.browser.looking import three_figures, until
 from tests.browsing import DRAWN
 
 READY = "body[data-ready]"
 MM_PT = 72 / 25.4
 PAPERS = {"a4": (210.0, 297.0), "letter": (215.9, 279.4)}  # ISO 216; ANSI/ASME Y14.1
 MARGIN_MM = 16.0  # left and right: a little under the page's own
+OFFER = " You may set one of your own."  # beside a quantity without a published limit
 SCENES = ["same-lob", "galley", "on-the-bench"]
 
 
@@ -78,7 +79,7 @@ def test_two_or_three_sheets_with_everything_on_them(brief, name, paper):
     assert f"{scene['habitat']['spin_rpm']:.3g}" in whole
     felt = page.request.post("/api/feel", data={"habitat": scene["habitat"]}).json()
     told = [felt["says"]["lead"], felt["caution"], *(part["text"] for part in felt["words"])]
-    told += [one["says"] for one in felt["quantities"]] + [row["study"] for row in felt["limits"]]
+    told += [one["says"].removesuffix(OFFER) for one in felt["quantities"]] + [row["study"] for row in felt["limits"]]
     told += [row["source"].split("; ")[0] for row in felt["limits"]]
     assert [said for said in told if close(said) not in close(whole)] == []
     for heading in (
@@ -88,11 +89,45 @@ def test_two_or_three_sheets_with_everything_on_them(brief, name, paper):
         "What happens",
         "What people would feel",
         "Height by time",
+        "A day aboard",
+        "Sources of the limits",
         "Sources",
         "(1978), table 5.2",
     ):
         assert heading in whole
+    assert OFFER.strip() not in whole, "nothing can be set on paper"
+    assert all(close(said) in close(whole) for said in felt["assumptions"])
     assert "Print" not in whole, "the buttons are for the screen"
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+@pytest.mark.parametrize("name", SCENES)
+def test_no_table_of_limits_is_parted_from_its_heading_by_the_end_of_a_sheet(brief, name, paper):
+    scene = example(name)
+    sheets = [close(words_of(sheet)) for sheet in printed(brief(name), paper)]
+    felt = brief(name).request.post("/api/feel", data={"habitat": scene["habitat"]}).json()
+    for one in felt["quantities"]:
+        rows = [row for row in felt["limits"] if row["quantity"] == one["name"]]
+        # the head of the table is read with it, though unseen
+        whole = close(f"{one['label']}, {three_figures(one['value'])} {one['unit']} {one['says']}") if rows else ""
+        (sheet,) = [said for said in sheets if whole in said] if rows else [""]
+        names = {close(f"{row['study']} {row['year'] or ''}") for row in rows}
+        assert [study for study in names if study not in sheet.partition(whole)[2]] == []
+
+
+def test_decks_beyond_the_radius_are_not_printed_and_the_premises_are(open_page):
+    scene = example("galley")
+    scene["habitat"] |= {"radius_m": 30.0, "spin_rpm": 4.0}
+    scene["habitat"]["decks"] = [{"name": "Handball court", "radius_m": 56.0}, {"name": "Loft", "radius_m": 20.0}]
+    page = open_page(f"/brief{link_to(scene)}", ready=READY)
+    levels = page.request.post("/api/feel", data={"habitat": scene["habitat"]}).json()["levels"]
+    assert "Loft" in [level["name"] for level in levels]
+    assert "Handball court" not in [level["name"] for level in levels]
+    assert "Loft" in page.locator("#habitat").inner_text()
+    assert "Handball court" not in page.locator("#sheet").inner_text()
+    premises = "30.0 m, 4.00 rpm; somebody 1.75 m tall who walks at 1.4 m/s and runs at 4.0 m/s."
+    assert premises in plain(page.locator("#felt").inner_text())
+    assert len(printed(page)) == 3
 
 
 @pytest.mark.parametrize("paper", PAPERS)

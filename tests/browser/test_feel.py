@@ -120,6 +120,17 @@ def test_a_study_opens_its_citation(place):
     assert behind.is_hidden()
 
 
+def test_an_opened_citation_can_be_copied(open_page):
+    page = opened(open_page(permissions=["clipboard-read", "clipboard-write"]))
+    row = next(row for row in felt(page)["limits"] if row["quantity"] == "spin" and row["note"])
+    line = unfold(quantity(page, "spin")).locator(f'tr[data-limit="{row["id"]}"]')
+    copy = page.get_by_role("button", name=f"Copy: the citation of {row['study']} {row['year']}", exact=True).first
+    assert copy.is_hidden()
+    line.locator(".study").click()
+    copy.click()
+    until("it is copied", lambda: page.evaluate("navigator.clipboard.readText()") == row["source"])
+
+
 def test_a_drag_moves_the_notch_and_the_words_and_makes_nothing_anew(place):
     where = quantity(place, "spin")
     unfold(where)
@@ -199,6 +210,70 @@ def test_the_five_moments_are_those_of_the_api_and_can_be_copied(open_page):
     until("it is copied", lambda: page.evaluate("navigator.clipboard.readText()") == words[1]["text"])
 
 
+def test_the_whole_day_is_copied_with_its_titles_and_what_it_is_said_for(open_page):
+    page = opened(open_page(permissions=["clipboard-read", "clipboard-write"]))
+    type_figure(page, "habitat.radius_m", "30")
+    type_figure(page, "habitat.spin_rpm", "4")
+    page.get_by_role("button", name="Who is aboard").click()
+    type_figure(page, "person.height_m", "1.95")
+    kept(page, lambda scene: scene.get("person", {}).get("height_m") == 1.95)
+    premises = "30.0 m, 4.00 rpm; somebody 1.95 m tall who walks at 1.4 m/s and runs at 4.0 m/s."
+    until("what it is for", lambda: premises in plain(page.locator("#feel-day").inner_text()))
+    said = [part for one in felt(page)["words"] for part in (one["title"], one["text"])]
+    page.get_by_role("button", name="Copy all").click()
+    whole = " ".join([*said, premises, "Rimfall."])
+    until("all is copied", lambda: plain(page.evaluate("navigator.clipboard.readText()")) == plain(whole))
+    page.locator("h1").click()
+    page.keyboard.press("Escape")
+    page.keyboard.press("u")
+    # 1.95 m, 1.4 m/s and 4 m/s by the international foot of 1959
+    in_feet = "somebody 6.40 ft tall who walks at 4.59 ft/s and runs at 13.1 ft/s."
+    until("feet", lambda: in_feet in plain(page.locator("#feel-day").inner_text()))
+
+
+def sized(page):
+    """Whether the answer to the wishes lies in sight within the place: all of it, or from its beginning as much as there is room for."""
+    box, place = (page.locator(part).bounding_box() for part in (".size-answer", "#body-4"))
+    over, under = box["y"] - place["y"], box["y"] + box["height"] - place["y"] - place["height"]
+    return box["height"] > 40 and over > -1 and (under < 1 or over < 1)
+
+
+@pytest.mark.parametrize(("width", "height"), SIZES)
+def test_an_answer_to_a_wish_comes_into_view_and_no_other_does(open_page, width, height):
+    page = opened(open_page(width=width, height=height))
+    page.get_by_role("button", name="Size it for me").click()
+    until("the first answer in sight", lambda: sized(page))
+    until("it names its wish", lambda: "0.5 g" in plain(page.locator(".size-answer").inner_text()))
+    page.locator(".wish input").first.fill("1")
+    page.keyboard.press("Enter")
+    until("the next", lambda: "1 g" in plain(page.locator(".size-answer").inner_text()))
+    until("the next in sight", lambda: sized(page))
+    page.locator("#body-4").evaluate("e => { e.scrollTop = 0; }")
+    before = page.locator(".size-answer").inner_text()
+    page.get_by_role("button", name="Who is aboard").click()
+    type_figure(page, "person.height_m", "1.2")
+    until("said anew for another person", lambda: page.locator(".size-answer").inner_text() != before)
+    assert page.locator("#body-4").bounding_box()["y"] < page.locator("#feel-person").bounding_box()["y"]
+    assert not sized(page)
+
+
+def test_ways_out_of_a_collision_are_told_once(place):
+    place.get_by_role("button", name="Size it for me").click()
+    place.get_by_role("button", name="Add a wish").click()
+    until("ways out", lambda: place.locator(".collides button").count() >= 2)
+    wishes = [
+        {"kind": "figure", "quantity": "gravity", "bound": "exactly", "value": 0.5},
+        {"kind": "figure", "quantity": "spin", "bound": "at_most", "value": 2},
+        {"kind": "figure", "quantity": "radius", "bound": "at_most", "value": 100},
+    ]
+    answer = place.request.post("/api/size", data={"wishes": wishes}).json()
+    ways = next(say for say in answer["words"] if say.startswith("It would do with "))
+    shown = plain(place.locator(".size-answer").inner_text())
+    assert plain(ways) not in shown
+    assert [say for say in answer["words"] if say != ways and plain(say) not in shown] == []
+    assert all(plain(one["say"]) in shown for one in answer["collides"] if one["could_be"] is not None)
+
+
 def test_the_figures_are_the_apis_in_both_units(place):
     answer = says_so(place)
     for group in dict.fromkeys(row["group"] for row in answer["figure_rows"]):
@@ -256,5 +331,6 @@ def test_without_spin_nothing_is_written_for_what_has_no_meaning(place):
     assert quantity(place, "coriolis").locator(".notch").get_attribute("visibility") == "hidden"
 
 
-def test_the_caution_stands_under_it(place):
+def test_the_caution_stands_under_it_and_the_limits_point_to_it(place):
+    assert "see the caution below" in place.locator("#feel-limits > p").nth(1).inner_text()
     assert plain(felt(place)["caution"]) in plain(place.locator("#feel-caution").inner_text())

@@ -3,8 +3,9 @@
 import assert from 'node:assert/strict';
 import test from 'node:test';
 import { numbersApart } from '../../static/panels/feel_live.js';
+import { nearest } from '../../static/panels/feel_size_reveal.js';
 import { notchOf, ruleOf } from '../../static/panels/feel_rule_layout.js';
-import { behindWords, boundWords, figureWords, headingWords, hereWords, publishedWords, studyWords } from '../../static/panels/feel_say.js';
+import { behindWords, boundWords, figureWords, headingWords, hereWords, paceWords, premisesWords, publishedWords, studyWords } from '../../static/panels/feel_say.js';
 
 const row = (letter, limit, bound = 'at_most') => ({ letter, limit, bound });
 const close = (a, b, by = 0.06) => assert.ok(Math.abs(a - b) <= by, `${a} is not ${b}`);
@@ -104,4 +105,28 @@ test('numbers of a paragraph are told from its words', () => {
   const parts = numbersApart('You weigh 0.48, not 1,200; it drifts −3.5 mm.');
   assert.deepEqual(parts.filter((_, i) => i % 2), ['0.48', '1,200', '−3.5']);
   assert.equal(parts.join(''), 'You weigh 0.48, not 1,200; it drifts −3.5 mm.');
+});
+
+test('what is taken away says for which habitat and for whom it holds', () => {
+  const person = { height_m: 1.95, walk_m_s: 1.4, run_m_s: 4 };
+  const said = (habitat, units = 'si') => premisesWords({ habitat: { radius_m: 30, spin_rpm: 4, ...habitat }, person }, units).replaceAll('\u00a0', ' ');
+  assert.equal(said({ axial_thrust_m_s2: 0 }), '30.0 m, 4.00 rpm; somebody 1.95 m tall who walks at 1.4 m/s and runs at 4.0 m/s.');
+  assert.match(said({ axial_thrust_m_s2: 2 }), /^30\.0 m, 4\.00 rpm, thrust 2\.00 m\/s²; /);
+  assert.match(said({ outside_gravity_m_s2: 9.80665 }), /^30\.0 m, 4\.00 rpm, gravity outside 9\.81 m\/s²; /);
+  assert.match(said({}, 'us'), /^98\.4 ft, 4\.00 rpm; somebody 6\.40 ft tall /); // 30 m and 1.95 m over 0.3048
+  assert.equal(paceWords(1.45, 'si'), '1.45\u00a0m/s');
+});
+
+test('an optimum is written as the commands write it', () => {
+  assert.equal(boundWords({ bound: 'optimum', limit: 2, unit: 'rpm' }, 'si'), 'optimum 2\u00a0rpm');
+});
+
+test('an answer is brought into view by no more than it takes', () => {
+  const whole = { top: 100, bottom: 500 };
+  assert.equal(nearest({ top: 200, bottom: 300 }, whole), 0);
+  assert.equal(nearest({ top: 450, bottom: 560 }, whole), 84, 'clear of the foot, which fades');
+  assert.equal(nearest({ top: 40, bottom: 120 }, whole), -60);
+  assert.equal(nearest({ top: 450, bottom: 1000 }, whole), 350, 'one higher than the place begins at its top');
+  assert.equal(nearest({ top: 450, bottom: 1000 }, whole, { top: 380 }), 274, 'the wish just changed stays over it');
+  assert.equal(nearest({ top: 450, bottom: 1000 }, whole, { top: 200 }), 350, 'but not where it would take half of the place');
 });

@@ -45,7 +45,7 @@ def test_the_lead_is_weight_from_feet_to_head_and_running_both_ways():
 def test_every_figure_in_the_paragraphs_is_that_of_the_answer():
     v, text = felt(LANTERN).values, told(LANTERN)
     assert (
-        f"{number(v['rise_push_g'])}\u00a0g push it spinward, {percent(v['rise_push_g'] / v['feet_g'])}"
+        f"pushed spinward by {number(v['rise_push_g'])}\u00a0g on average, {percent(v['rise_push_g'] / v['feet_g'])}"
         in text["standing_up"]
     )
     assert f"{percent(v['gradient_percent'] / 100)}, from 0.56 to 0.55" in text["standing_up"]
@@ -58,7 +58,7 @@ def test_every_figure_in_the_paragraphs_is_that_of_the_answer():
         in text["drink"]
     )
     assert f"tips to {angle(v['glass_start_lean_deg'])}" in text["drink"]
-    assert f"a tilt to the side of {v['head_worst_deg_s2']:.1f}\u00a0°/s²" in text["head"]
+    assert f"a tilt to the side as well, one that sets in at {v['head_worst_deg_s2']:.1f}\u00a0°/s²" in text["head"]
     assert f"{number(v['lift_push_g'])}\u00a0g press you to its spinward wall" in text["lift"]
     assert f"down leans by {angle(v['lift_lean_deg'])}" in text["lift"]
     assert f"with {number(v['ladder_push_g'])}\u00a0g, and down leans by {angle(v['ladder_lean_deg'])}" in text["lift"]
@@ -123,7 +123,7 @@ def test_on_a_platform_down_leans_outward_and_a_lift_pushes_nowhere():
     assert "down leans outward by 19°" in text["standing_up"]
     assert "66.4\u00a0mm outward" in text["drink"]
     assert "flies out over the rim" in text["drink"]
-    assert "looking over a shoulder brings nothing, for it goes the way of the spin" in text["head"]
+    assert "looking over a shoulder adds nothing, for its axis is that of the spin" in text["head"]
     assert "nothing pushes you to a side" in text["lift"]
     assert "The platform does not turn" in told(TABLE | {"spin_rpm": 0.0})["lift"]
 
@@ -212,3 +212,86 @@ def test_numbers_never_come_with_a_power_of_ten():
     ]  # fmt: skip
     assert weight(0.996) == "1.00 times your Earth weight"
     assert percent(1e-6) == "less than 0.1\u00a0%"
+
+
+DRUM = {"radius_m": 56.0, "spin_rpm": 3.0}
+RIM_4_M_S = 4.0 / 56.0 * 30.0 / math.pi  # rpm with which a rim of 56 m moves at 4 m/s
+
+
+def everything(habitat, person=None):
+    return " ".join([lead(habitat, person), *told(habitat, person).values()]).replace("\u00a0", " ")
+
+
+def test_a_habitat_that_turns_under_great_thrust_is_not_said_to_stand_still():
+    said = everything({"radius_m": 5.0, "spin_rpm": 0.5, "axial_thrust_m_s2": 10.0})
+    assert "does not turn" not in said
+    assert "whichever way you go and however fast" not in said
+
+
+def test_a_head_that_is_past_the_axis_does_not_go_toward_it():
+    assert "past the axis. " in told({"radius_m": 1.2, "spin_rpm": 20.0})["standing_up"]
+    assert "toward the axis. " in told(DRUM)["standing_up"]
+
+
+def test_at_the_pace_of_the_rim_under_thrust_nothing_presses_the_feet_on():
+    said = everything(DRUM | {"spin_rpm": RIM_4_M_S, "axial_thrust_m_s2": 2.0})
+    assert said.count("nothing presses your feet on: only the thrust is left, 0.20") == 2
+    assert "nothing presses" not in everything(DRUM | {"axial_thrust_m_s2": 2.0})
+
+
+@pytest.mark.parametrize("pace", [3.95, 4.0, 4.05])
+def test_floating_is_floating_in_every_sentence(pace):
+    habitat = DRUM | {"spin_rpm": RIM_4_M_S}
+    assert "run back, and you float." in lead(habitat, {"run_m_s": pace})
+    assert "you float." in told(habitat, {"run_m_s": pace})["breakfast"]
+    assert "and float;" in told(habitat, {"walk_m_s": pace})["breakfast"]
+
+
+def test_what_goes_round_the_wheel_before_it_lands_is_told_so():
+    drink = told({"radius_m": 1.1, "spin_rpm": 20.0})["drink"].replace("\u00a0", " ")
+    turns = float(re.search(r"goes ([\d.]+) times round the wheel", drink)[1])
+    # without air it goes straight: theta - atan(theta) round, with cos(atan theta) = (R - h) / R and h = 0.6 of 1.75 m
+    theta = math.tan(math.acos((1.1 - 1.05) / 1.1))
+    assert turns == pytest.approx((theta - math.atan(theta)) / math.tau, abs=0.05)
+
+
+def test_a_lip_past_the_axis_pours_away_from_the_glass():
+    assert "out on the far side, away from the glass" in told({"radius_m": 1.2, "spin_rpm": 20.0})["drink"]
+
+
+def test_without_spin_either_way_round_is_alike():
+    assert "spinward" not in told(DRUM | {"spin_rpm": 0.0})["breakfast"]
+
+
+def test_where_a_walk_presses_the_feet_on_running_is_not_all_that_helps():
+    breakfast = told({"radius_m": 5.0, "spin_rpm": 0.3})["breakfast"].replace("\u00a0", " ")
+    omega = 0.3 * math.pi / 30
+    felt = (omega * 5.0 + 1.4) ** 2 / 5.0 / 9.80665  # of a point that goes round at that speed
+    assert f"presses your feet on with {felt:.2g} of your Earth weight at a walk" in breakfast
+
+
+def test_who_does_not_walk_carries_no_glass_about():
+    assert "steady walk" not in told(DRUM, {"walk_m_s": 0.0})["drink"]
+
+
+def test_a_platform_without_the_rooms_gravity_flings_outward():
+    said = everything({"shape": "turntable", "radius_m": 3.0, "spin_rpm": 20.0, "outside_gravity_m_s2": 0.0})
+    assert "flings you outward" in said
+    assert "you stand leaning inward" not in said
+
+
+def test_a_spin_that_changes_is_told_as_that_of_the_start():
+    assert lead(DRUM | {"spin_ramp": [{"time_s": 5.0, "spin_rpm": 6.0}]}).startswith(
+        "At the start, standing, you weigh"
+    )
+
+
+def test_what_the_map_leaves_out_is_among_the_assumptions():
+    for habitat, pull in (
+        (DRUM | {"axial_thrust_m_s2": 9.0}, "the thrust"),
+        (DRUM | {"shape": "turntable"}, "the room's gravity"),
+    ):
+        assert f"has {pull} in it; the map's lines are those of a habitat without." in " ".join(
+            feel_words.assumptions(scene(habitat), felt(habitat))
+        )
+    assert "the map" not in " ".join(feel_words.assumptions(scene(DRUM), felt(DRUM)))
