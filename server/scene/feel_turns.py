@@ -21,7 +21,7 @@ def head(day):
             "Looking over a shoulder, nodding or tilting the head: none of them brings another along.",
             "No turn crosses another, however quick it is.",
         ]
-    if not rate:
+    if not any(turn.felt_as for turn in day.turns):
         return [
             "You hold your head still, and as long as you do the spin brings nothing along.",
             "It is the turn of the head across the spin that the inner ear takes for a third one.",

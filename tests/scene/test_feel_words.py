@@ -60,7 +60,7 @@ def test_every_figure_in_the_paragraphs_is_that_of_the_answer():
     assert f"tips to {angle(v['glass_start_lean_deg'])}" in text["drink"]
     assert f"a tilt to the side as well, one that sets in at {v['head_worst_deg_s2']:.1f}\u00a0°/s²" in text["head"]
     assert f"{number(v['lift_push_g'])}\u00a0g press you to its spinward wall" in text["lift"]
-    assert f"down leans by {angle(v['lift_lean_deg'])}" in text["lift"]
+    assert f"down leans spinward by {angle(v['lift_lean_deg'])}" in text["lift"]
     assert f"with {number(v['ladder_push_g'])}\u00a0g, and down leans by {angle(v['ladder_lean_deg'])}" in text["lift"]
 
 
