@@ -4,14 +4,15 @@ import math
 from dataclasses import dataclass
 
 from ..physics.constants import G0_M_S2
-from .phrases import ALONG_THE_AXIS, length
+from .phrases import ALONG_THE_AXIS, length, speed
 
 SLIGHT = 0.02  # of one's weight: too small to notice; our own choice
 SLIGHT_DEG = 1.0  # of lean: too small to notice; our own choice
 _NB = "\u00a0"
-_WEIGHTLESS_G = 0.001  # below it nothing stays put by its weight; our own choice
+WEIGHTLESS_G = 0.001  # below it nothing stays put by its weight; our own choice
 _LEAST_SAID = 0.001
 _ALIKE = 0.02  # share by which two speeds differ that are taken for one; our own choice
+_ALONG_DEG = 45.0  # of lean: more along the deck than onto it
 _WALL_DEG = 89.5  # of lean: the floor is a wall
 
 
@@ -47,12 +48,17 @@ class Day:
     @property
     def weightless(self):
         """Whether there is no weight worth the name."""
-        return self.v["feet_g"] < _WEIGHTLESS_G
+        return self.v["feet_g"] < WEIGHTLESS_G
 
     @property
     def wall(self):
         """Whether thrust alone pulls, along the deck."""
         return self.still and not self.table and not self.weightless and self._on_its_side
+
+    @property
+    def hidden(self):
+        """Whether thrust along the deck all but hides the spin."""
+        return not self.still and not self.table and not self.weightless and self._on_its_side
 
     @property
     def flung(self):
@@ -76,14 +82,17 @@ class Day:
     def floating(self, pace_m_s):
         """Whether a pace against the spin is "at" the one at which the feet leave the floor, "past" it, or neither (None)."""
         floats = self.v["float_speed_m_s"]
-        if floats is None or pace_m_s < floats * (1 - _ALIKE):
+        if floats is None:
             return None
-        return "at" if pace_m_s <= floats * (1 + _ALIKE) else "past"
+        if abs(pace_m_s - floats) <= _ALIKE * floats or speed(pace_m_s, self.units) == speed(floats, self.units):
+            return "at"
+        return "past" if pace_m_s > floats else None
 
-    def presses(self, felt_g):
-        """Whether any of a felt weight presses on the ground: under thrust part of it draws along, and may be all of it."""
+    def only_thrust(self, felt_g):
+        """Whether a felt weight is the ship's thrust alone, which draws along the deck, and next to nothing presses on it."""
         along_g = abs(self.thrust_m_s2) / G0_M_S2
-        return felt_g**2 - along_g**2 > SLIGHT**2 * max(self.v["feet_g"] ** 2 - along_g**2, 0.0)
+        pressing, standing = felt_g**2 - along_g**2, self.v["feet_g"] ** 2 - along_g**2
+        return bool(along_g) and pressing <= SLIGHT**2 * max(standing, 0.0)
 
     def times_round(self, along_m):
         """How often round the wheel a way along its deck goes; 0 on flat ground."""
@@ -127,7 +136,12 @@ def weight(value_g):
     """A weight beside that on Earth: "0.56 of your Earth weight", "2.30 times your Earth weight"."""
     if value_g == 0:
         return "nothing"
-    return f"{number(value_g)} {'times' if value_g >= 0.995 else 'of'} your Earth weight"
+    return f"{share_of(value_g)} your Earth weight"
+
+
+def share_of(value_g):
+    """A weight before what it is a share of: "0.56 of", "2.30 times"."""
+    return f"{number(value_g)} {'times' if value_g >= 0.995 else 'of'}"
 
 
 def angle(value_deg):
@@ -152,3 +166,16 @@ def percent(share):
     if 0 < share < 0.0005:
         return f"less than 0.1{_NB}%"
     return f"{100 * share:.1f}{_NB}%" if share < 0.0995 else f"{100 * share:,.0f}{_NB}%"
+
+
+def tipped(day):
+    """How the ship's thrust tips down, in a sentence; None without thrust."""
+    lean = day.v["floor_lean_deg"]
+    if lean is None:
+        return None
+    tips = f"The ship's thrust tips down by {angle(lean)}, {day.aft}"
+    if day.hidden:
+        return f"{tips}: it all but hides the spin, and the deck is nearly a wall."
+    if lean > _ALONG_DEG:
+        return f"{tips}: it draws more along the deck than onto it."
+    return f"{tips}: too little to notice." if lean < SLIGHT_DEG else f"{tips}, and you stand leaning against it."

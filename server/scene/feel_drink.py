@@ -1,11 +1,15 @@
 """A moment of a day aboard: pouring a drink, carrying it, and dropping the cup."""
 
+import math
+
 from ..feel.in_hand import POURED_FROM_M
+from ..feel.on_foot import STAIRS_DEG
 from ..feel.stand import HAND
-from .feel_day import SLIGHT_DEG, angle, number
+from .feel_day import SLIGHT_DEG, angle, share_of
 from .phrases import length, seconds
 
 _SLIGHT_M = 0.001  # at a glass: too small to notice; our own choice
+_TOSSED_M_S = 1.0  # a gentle toss; our own choice
 
 
 def drink(day):
@@ -16,11 +20,19 @@ def drink(day):
             "A glass has no level to keep, and what is in it climbs its side.",
             "A cup that you let go stays about where you left it.",
         ]
-    if day.wall:
+    if day.wall or day.hidden:
         return [
             f"The stream falls with the thrust, {day.aft}, along the deck and not onto it.",
-            f"You hold the glass under the jug that way, and there it weighs {number(day.v['feet_g'])} of what it would on Earth.",
-            "With nothing turning, the stream falls straight.",
+            f"You hold the glass under the jug that way, and there it weighs {share_of(day.v['feet_g'])} what it would on Earth.",
+            "With nothing turning, the stream falls straight."
+            if day.still
+            else "The spin hardly draws the stream aside.",
+        ]
+    if day.flung:
+        return [
+            "Nothing falls onto the platform: what leaves the jug goes outward, and off over the rim.",
+            f"You hold the glass outward of the jug, and there it weighs {share_of(day.v['feet_g'])} what it would on Earth.",
+            "A cup that you let go goes the same way, over the rim.",
         ]
     if day.past_the_axis(HAND * day.person.height_m):
         return [
@@ -38,13 +50,26 @@ def _poured(day):
         return "The lip of the jug is at the axis or past it, and what you pour goes out on the far side, away from the glass."
     if drift is None:
         return "You pour, and the stream goes past the glass without ever coming down on it."
-    parts = [day.off(drift)] if abs(drift) >= _SLIGHT_M else []
-    if abs(axial) >= _SLIGHT_M:
-        parts.append(f"{length(abs(axial), day.units)} {'outward' if day.table else day.aft}")
+    parts = _parts(day, drift, axial)
     pours = f"You pour from {length(POURED_FROM_M, day.units)} over the glass"
     if not parts:
         return f"{pours}, and the stream lands straight below the lip, but for {_hair(day)} that nobody notices."
-    return f"{pours}, and the stream lands {' and '.join(parts)} of straight below the lip, so that is where you hold the glass."
+    return (
+        f"{pours}, and the stream lands {_off(day, parts)} straight below the lip, so that is where you hold the glass."
+    )
+
+
+def _parts(day, drift_m, axial_m):
+    """The drifts worth a word, each with its way."""
+    parts = [day.off(drift_m)] if abs(drift_m) >= _SLIGHT_M else []
+    if abs(axial_m) >= _SLIGHT_M:
+        parts.append(f"{length(abs(axial_m), day.units)} {'outward' if day.table else day.aft}")
+    return parts
+
+
+def _off(day, parts):
+    """Drifts before the point they start from: "0.14 m antispinward of"; "from" after an axis, which would read as its axis."""
+    return f"{' and '.join(parts)} {'from' if parts[-1].endswith('axis') else 'of'}"
 
 
 def _hair(day):
@@ -55,18 +80,31 @@ def _carried(day):
     v = day.v
     if day.person.walk_m_s == 0:
         lies = "lies level with" if not v["floor_lean_deg"] else f"leans by {angle(v['floor_lean_deg'])} from"
-        return [f"You carry it nowhere, and its surface {lies} the {day.ground}."]
-    walk, start, stairs = (v[f"glass_{name}_lean_deg"] for name in ("walk", "start", "stairs"))
-    level = (
-        f"Carried at a steady walk its surface stays level with the {day.ground}"
-        if walk < SLIGHT_DEG
-        else f"Carried at a steady walk its surface leans by up to {angle(walk)} from the {day.ground}"
-    )
-    up = f"up the stairs it leans by {angle(stairs)}" if stairs >= SLIGHT_DEG else "up the stairs it hardly leans"
+        return [f"You carry the glass nowhere, and what is in it {lies} the {day.ground}."]
+    walk, start = v["glass_walk_lean_deg"], v["glass_start_lean_deg"]
+    stays = "stays level with" if walk < SLIGHT_DEG else f"leans by up to {angle(walk)} from"
+    level = f"At a steady walk what is in the glass {stays} the {day.ground}"
     if start < SLIGHT_DEG:
-        return [f"{level}, and neither setting off nor the stairs tip it much: {angle(start)} and {angle(stairs)}."]
+        return [f"{level}, and setting off hardly tips it; {_on_stairs(day)}."]
     behind = "" if v["floor_lean_deg"] is not None else ", the high side toward you"
-    return [f"{level}.", f"Set off within a second and it tips to {angle(start)}{behind}; {up}."]
+    return [f"{level}.", f"Set off within a second and it tips to {angle(start)}{behind}; {_on_stairs(day)}."]
+
+
+def _on_stairs(day):
+    lean = day.v["glass_stairs_lean_deg"]
+    if day.person.climb_m_s == 0:
+        return "stairs you do not climb"
+    if lean < SLIGHT_DEG:
+        return "up the stairs it hardly leans"
+    return f"up the stairs it leans by {angle(lean)}{_high_side(day)}"
+
+
+def _high_side(day):
+    """The side to which climbing alone draws it; not told where stairs up against the
+    spin are gone faster than the deck turns, for there it may change sides."""
+    along_m_s = day.person.climb_m_s / math.tan(math.radians(STAIRS_DEG))
+    floats = day.v["float_speed_m_s"]
+    return ", the spinward side high" if floats is not None and along_m_s < floats else ""
 
 
 def _slips(day):
@@ -75,17 +113,28 @@ def _slips(day):
     if time_s is None:
         past = "flies out over the rim" if day.table else f"falls past the end of the {day.ground}"
         return f"{from_hand} does not land at your feet: it {past}."
-    parts = [day.off(drift)] if abs(drift) >= _SLIGHT_M else []
-    if abs(axial) >= _SLIGHT_M:
-        parts.append(f"{length(abs(axial), day.units)} {day.aft}")
+    falls = f"{from_hand} falls for {seconds(time_s)}"
     if day.times_round(drift) >= 1:
-        return f"{from_hand} falls for {seconds(time_s)}, and goes {day.times_round(drift):.1f} times round the wheel before it lands."
-    where = f"{' and '.join(parts)} of straight below" if parts else "straight below, as near as you can see"
-    return f"{from_hand} falls for {seconds(time_s)} and lands {where}."
+        return f"{falls} and goes {_round(day, drift)} before it lands{_and_along(day, axial)}."
+    parts = _parts(day, drift, axial)
+    where = f"{_off(day, parts)} straight below" if parts else "straight below, as near as you can see"
+    return f"{falls} and lands {where}."
+
+
+def _round(day, drift_m):
+    times, way = f"{day.times_round(drift_m):.1f}", "spinward" if drift_m > 0 else "antispinward"
+    return f"about once round the wheel {way}" if times == "1.0" else f"{times} times round the wheel {way}"
+
+
+def _and_along(day, axial_m):
+    return f", {length(abs(axial_m), day.units)} {day.aft}" if abs(axial_m) >= _SLIGHT_M else ""
 
 
 def _tossed(day):
-    drift = day.v["drop_drift_m"]
-    if day.flat or day.table or drift is None or abs(drift) < _SLIGHT_M:
+    """Where a cup lands that is tossed gently up: told where it comes back at all near the hand, and nothing draws it along."""
+    v, hand_m = day.v, HAND * day.person.height_m
+    if day.flat or day.table or v["floor_lean_deg"] is not None or v["drop_drift_m"] is None:
         return []
-    return ["Tossed straight up, it comes back to the height of your hand spinward of it."]
+    if abs(v["drop_drift_m"]) < _SLIGHT_M or v["rim_speed_m_s"] * (1 - hand_m / day.radius_m) < _TOSSED_M_S:
+        return []
+    return ["Tossed gently up, it comes back to the height of your hand spinward of it."]

@@ -1,18 +1,16 @@
 """Five moments of a day aboard, a paragraph each, as an author could use them. Which words are said follows the figures.
 
-Standing up and walking are here.
+Standing up is here.
 """
 
-import math
-
 from ..feel.stand import SEAT, SITTING
-from .feel_day import SLIGHT, SLIGHT_DEG, angle, number, percent, push, weight
+from .feel_day import SLIGHT, SLIGHT_DEG, angle, number, percent, push, share_of, tipped, weight
 from .feel_drink import drink
 from .feel_turns import head, lift
-from .phrases import length, speed
+from .feel_walk import breakfast
+from .phrases import length
 
 _STRONG = 0.15  # of one's weight: leaned against; our own choice
-_ALONG_DEG = 45.0
 _SLIGHT_PERCENT = 1.0  # from feet to head: too small to notice; our own choice
 
 
@@ -29,7 +27,9 @@ def standing_up(day):
     if day.table:
         return [f"{rises}, along the axis of the turn: nothing pushes it sideways.", *_on_the_platform(day)]
     way = "past the axis" if day.past_the_axis(day.person.height_m) else "toward the axis"
-    return [f"{rises}, {way}.", _risen(day), _head_to_foot(day), _thrust(day) or _lying(day)]
+    if _seated_past(day):
+        way = "away from the axis, past which it was already"
+    return [f"{rises}, {way}.", _risen(day), _head_to_foot(day), tipped(day) or _lying(day)]
 
 
 def _no_weight(day):
@@ -74,39 +74,40 @@ def _on_the_platform(day):
 def _risen(day):
     share = day.v["rise_push_g"] / day.v["feet_g"]
     if share < SLIGHT:
-        return f"On the way a push spinward comes to {push(day.v['rise_push_g'])}, too small to notice."
+        return f"On the way a push of {push(day.v['rise_push_g'])} spinward is too small to notice."
     said = f"On the way it is pushed spinward by {push(day.v['rise_push_g'])} on average, {percent(share)} of what you weigh at the feet"
     return f"{said}, and you lean antispinward against it." if share >= _STRONG else f"{said}."
 
 
+def _seated_past(day):
+    return day.past_the_axis((SEAT + SITTING) * day.person.height_m)
+
+
 def _head_to_foot(day):
-    feet, seated, head = (number(day.v[name]) for name in ("feet_g", "seated_head_g", "head_g"))
+    feet, seated, head = (day.v[name] for name in ("feet_g", "seated_head_g", "head_g"))
     change = day.v["gradient_percent"]
+    if _seated_past(day):
+        return f"Upright it feels {share_of(head)} what it weighs on Earth, the other way, while your feet feel {number(feet)}."
     if day.past_the_axis(day.person.height_m):
+        reaches, way = ("the axis", "nothing at all") if head == 0 else ("past the axis", "the other way")
         return (
-            f"Your head reaches {'the axis' if day.v['head_g'] == 0 else 'past the axis'}: while your feet feel {feet} of what they "
-            f"weigh on Earth, it feels {head}, {'nothing at all' if day.v['head_g'] == 0 else 'the other way'}."
+            f"Your head reaches {reaches}: while your feet feel {share_of(feet)} what they weigh on Earth, it feels "
+            f"{number(head)}, {way}."
         )
-    from_to = "" if head == feet else f", from {feet} to {head}"
     if change < _SLIGHT_PERCENT:
-        return f"From feet to head what you weigh changes by {percent(change / 100)}{from_to}: too little to notice."
-    if head == seated:
-        return f"From feet to head what you weigh changes by {percent(change / 100)}{from_to}."
+        return f"From feet to head what you weigh {_changes(day)}: too little to notice."
+    if number(head) == number(seated):
+        return f"From feet to head what you weigh {_changes(day)}."
     return (
-        f"Seated, your head felt {seated} of what it weighs on Earth; upright it feels {head} and your feet {feet}, a change of "
-        f"{percent(change / 100)} from feet to head."
+        f"Seated, your head felt {share_of(seated)} what it weighs on Earth; upright it feels {number(head)} and your feet "
+        f"{number(feet)}, a change of {percent(change / 100)} from feet to head."
     )
 
 
-def _thrust(day):
-    lean = day.v["floor_lean_deg"]
-    if lean is None:
-        return None
-    if lean > _ALONG_DEG:
-        return f"The ship's thrust tips down by {angle(lean)}, {day.aft}: it draws more along the deck than onto it."
-    if lean < SLIGHT_DEG:
-        return f"The ship's thrust tips down by {angle(lean)}, {day.aft}: too little to notice."
-    return f"The ship's thrust tips down by {angle(lean)}, {day.aft}, and you stand leaning against it."
+def _changes(day):
+    feet, head = (number(day.v[name]) for name in ("feet_g", "head_g"))
+    from_to = "" if head == feet else f", from {feet} to {head}"
+    return f"changes by {percent(day.v['gradient_percent'] / 100)}{from_to}"
 
 
 def _lying(day):
@@ -117,133 +118,6 @@ def _lying(day):
     if lean < SLIGHT_DEG:
         return f"{along}, and across it the same: there down leans by {angle(lean)} at either end of the bed."
     return f"{along}; across it down leans by {angle(lean)} at head and feet, as if the bed were arched."
-
-
-def breakfast(day):
-    """Walking to breakfast against the spin."""
-    if day.weightless:
-        return [*_no_steps(day), *_run_round(day)]
-    if day.flung:
-        return [
-            "There is no walking on a platform that nothing holds you to.",
-            f"You go to breakfast by a rail, and it must bear {weight(day.v['feet_g'])}.",
-            "Let go, and you leave over the rim, straight on.",
-        ]
-    if day.wall:
-        return [
-            "There is no walking along a deck that is a wall: you cross the room on whatever faces the thrust.",
-            f"There you weigh {weight(day.v['feet_g'])}, whichever way you go and however fast.",
-            "With nothing turning there is no way with the spin or against it.",
-        ]
-    return [*_walks(day), _runs(day), *_afterwards(day)]
-
-
-def _no_steps(day):
-    return [
-        f"No step holds: the first one sends you off the {day.ground}, and you do not come back to it of yourself.",
-        f"You go to breakfast along a rail, hand over hand, {_pace(day)} if you are quick.",
-    ]
-
-
-def _pace(day):
-    return f"at {speed(day.person.walk_m_s, day.units)}"
-
-
-def _run_round(day):
-    pressed = day.v["run_spinward_g"]
-    if day.table or day.flat or day.v["floor_lean_deg"] is not None or pressed is None or pressed < 0.001:
-        return ["Whichever way you go, it is the same."]
-    way = "either way round the deck" if day.still else "round the deck spinward"
-    if (day.v["walk_spinward_g"] or 0.0) >= SLIGHT:
-        return [
-            f"Going {way} helps: its bend presses your feet on with {weight(day.v['walk_spinward_g'])} at a walk, and at a run, "
-            f"{speed(day.person.run_m_s, day.units)}, with {weight(pressed)}."
-        ]
-    return [
-        f"Only running helps: {way} at {speed(day.person.run_m_s, day.units)}, its bend presses your feet on with {weight(pressed)}."
-    ]
-
-
-def _walks(day):
-    v, still = day.v, day.v["feet_g"]
-    back, spinward = v["walk_antispinward_g"], v["walk_spinward_g"]
-    if back is None:
-        return [
-            f"You cannot walk against the spin at {speed(day.person.walk_m_s, day.units)}: from "
-            f"{_floating(day)} on nothing holds you to the floor, and your step carries you off it.",
-            f"With the spin the same pace weighs {weight(spinward)}, where standing was {number(still)}.",
-        ]
-    if day.person.walk_m_s == 0:
-        return [f"You stay where you are, and weigh {weight(still)}.", "It takes a pace for the spin to change that."]
-    walks = f"You walk antispinward {_pace(day)} and weigh {weight(back)}"
-    if abs(back / still - 1) < SLIGHT and abs(spinward / still - 1) < SLIGHT:
-        return [
-            f"{walks}, so nearly what you weigh standing, {number(still)}, that you do not notice.",
-            f"With the spin it is {number(spinward)}.",
-        ]
-    floats = v["float_speed_m_s"]
-    if day.floating(day.person.walk_m_s) == "at":
-        walks = f"You walk antispinward {_pace(day)}, as fast as it takes for nothing to hold you down, and float"
-    elif not day.flat and day.floating(day.person.walk_m_s) == "past":
-        walks = (
-            f"You walk antispinward {_pace(day)}, faster than the deck turns, {speed(floats, day.units)}, and so go round the "
-            f"axis the other way, and weigh {weight(back)}"
-        )
-    return [f"{walks}; standing it was {number(still)}.", f"Back with the spin it is {number(spinward)}."]
-
-
-def _floating(day):
-    found = day.v["float_speed_m_s"]
-    return "a slower pace" if found is None else speed(found, day.units)
-
-
-def _runs(day):
-    back, floats, pace = day.v["run_antispinward_g"], day.v["float_speed_m_s"], day.person.run_m_s
-    runs = speed(pace, day.units)
-    if pace == 0:
-        return "You do not run."
-    if day.floating(pace) == "at":
-        return f"Run against the spin, {runs}, and you go as fast as it takes for nothing to hold you down: you float."
-    if back is None:
-        return (
-            f"Run against the spin, {runs}, and you leave the floor: from {_floating(day)} on nothing holds you down."
-        )
-    if not day.table and not day.presses(back):
-        return (
-            f"Run against the spin, {runs}, and nothing presses your feet on: only the thrust is left, {number(back)}."
-        )
-    if day.floating(pace) == "past":
-        return (
-            f"A run against the spin, {runs}, passes {speed(floats, day.units)}, at which you float; beyond it weight comes back, "
-            f"{number(back)} at that pace."
-        )
-    return f"Run against the spin, {runs}, and it is {number(back)}; run with it, {number(day.v['run_spinward_g'])}."
-
-
-def _afterwards(day):
-    floats, out = day.v["float_speed_m_s"], []
-    if floats is not None and not any(map(day.floating, (day.person.run_m_s, day.person.walk_m_s))):
-        out.append(f"At {speed(floats, day.units)} antispinward your feet would leave the {day.ground}.")
-    if day.table and day.v["floor_lean_deg"] < SLIGHT_DEG:
-        out.append("Down is under your feet all the way.")
-    elif day.table:
-        out.append(f"Down leans outward all the way, by {angle(day.v['floor_lean_deg'])} when you stand still.")
-    elif day.flat:
-        out.append(_toward_the_ends(day))
-    elif day.v["floor_lean_deg"] is None:
-        out.append("The deck rises ahead of you and behind, yet at a steady pace down is always under your feet.")
-    else:
-        out.append(_thrust(day))
-    return out
-
-
-def _toward_the_ends(day):
-    lean = angle(_lean_at_the_end(day))
-    return f"The floor is flat and the axis stays over its middle: toward either end down leans outward, by {lean} at the end itself."
-
-
-def _lean_at_the_end(day):
-    return math.degrees(math.atan2(day.floor_length_m / 2, day.radius_m))
 
 
 TALES = {

@@ -3,7 +3,7 @@
 import math
 
 from ..feel.published import ROWS
-from .feel_day import SLIGHT, SLIGHT_DEG, angle, number, percent, push, turning
+from .feel_day import SLIGHT, SLIGHT_DEG, angle, number, percent, push, turning, weight
 from .phrases import speed
 
 _MOVES = {"yaw": "looking over a shoulder", "pitch": "nodding", "roll": "tilting it to a shoulder"}
@@ -71,6 +71,8 @@ def lift(day):
             if day.still
             else f"Only the turn is felt: {_outward(day)}."
         )
+        if day.flung:
+            felt = f"Nothing holds you to its floor: the turn presses you to its outer wall with {weight(day.v['feet_g'])}."
         return [
             f"A lift that rises from the platform at {pace} goes along the axis of the turn, and nothing pushes you to a side.",
             felt,
@@ -84,7 +86,7 @@ def lift(day):
         ]
     if day.still:
         return _still_lift(day, pace)
-    return [*_ridden(day, pace), "On the way down the same push is antispinward.", _at_the_axis(day), *_ladder(day)]
+    return [*_ridden(day, pace), _down(day), _at_the_axis(day), *_ladder(day)]
 
 
 def _outward(day):
@@ -118,8 +120,13 @@ def _ridden(day, pace):
     return [
         first,
         f"Where you got in, down leans{_that_way(day)} by {angle(v['lift_lean_deg'])}; half way to the axis you weigh "
-        f"{number(v['lift_halfway_g'])} of your Earth weight standing in it, and down leans by {angle(v['lift_halfway_lean_deg'])}.",
+        f"{weight(v['lift_halfway_g'])} standing in it, and down leans by {angle(v['lift_halfway_lean_deg'])}.",
     ]
+
+
+def _down(day):
+    leans = "" if day.thrust_m_s2 or day.weightless else ", and down leans that way"
+    return f"On the way down the same push is antispinward{leans}."
 
 
 def _that_way(day):
@@ -147,5 +154,6 @@ def _ladder(day):
         return []
     pace = speed(day.person.climb_m_s, day.units)
     return [
-        f"A ladder at {pace} does the same with {push(size)}, and down leans by {angle(day.v['ladder_lean_deg'])} at its foot."
+        f"A ladder at {pace} does the same with {push(size)}, and down leans{_that_way(day)} by {angle(day.v['ladder_lean_deg'])} at "
+        "its foot."
     ]

@@ -48,8 +48,12 @@ def _standing(day):
     return (
         f"{out}."
         if lean is None or lean < SLIGHT_DEG
-        else f"{out}, and down leans by {angle(lean)} from the {day.ground}."
+        else f"{out}, and down leans by {angle(lean)} from the {day.ground}{_hides(day)}."
     )
+
+
+def _hides(day):
+    return ": the thrust all but hides the spin" if day.hidden else ""
 
 
 def _running(day):
@@ -61,7 +65,7 @@ def _running(day):
         return f"{runs} run back, and your feet leave the {day.ground}."
     if day.floating(day.person.run_m_s) == "at":
         return f"{runs} run back, and you float."
-    if not day.table and not day.presses(back):
+    if day.only_thrust(back):
         return f"{runs} run back, and nothing presses your feet on: only the thrust is left, {number(back)}."
     if day.floating(day.person.run_m_s) == "past":
         floats = speed(day.v["float_speed_m_s"], day.units)

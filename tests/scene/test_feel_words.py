@@ -61,7 +61,10 @@ def test_every_figure_in_the_paragraphs_is_that_of_the_answer():
     assert f"a tilt to the side as well, one that sets in at {v['head_worst_deg_s2']:.1f}\u00a0°/s²" in text["head"]
     assert f"{number(v['lift_push_g'])}\u00a0g press you to its spinward wall" in text["lift"]
     assert f"down leans spinward by {angle(v['lift_lean_deg'])}" in text["lift"]
-    assert f"with {number(v['ladder_push_g'])}\u00a0g, and down leans by {angle(v['ladder_lean_deg'])}" in text["lift"]
+    assert (
+        f"with {number(v['ladder_push_g'])}\u00a0g, and down leans spinward by {angle(v['ladder_lean_deg'])}"
+        in text["lift"]
+    )
 
 
 def test_us_units_are_in_every_length_and_speed():
@@ -100,7 +103,7 @@ def test_a_run_faster_than_the_deck_floats_on_the_way():
 def test_past_the_axis_the_head_is_drawn_the_other_way():
     small = {"radius_m": 1.0, "spin_rpm": 20.0}
     assert "past the axis and drawn the other way" in lead(small)
-    assert "Your head reaches past the axis" in told(small)["standing_up"]
+    assert "Your head reaches past the axis" in told({"radius_m": 1.5, "spin_rpm": 20.0})["standing_up"]
     assert "no pouring into a glass" in told(small)["drink"]
     assert "there is no room for you to lie" in told({"radius_m": 0.8, "spin_rpm": 20.0})["standing_up"]
     at_the_axis = told({"radius_m": 1.75, "spin_rpm": 20.0})["standing_up"]
@@ -226,16 +229,30 @@ def test_a_habitat_that_turns_under_great_thrust_is_not_said_to_stand_still():
     said = everything({"radius_m": 5.0, "spin_rpm": 0.5, "axial_thrust_m_s2": 10.0})
     assert "does not turn" not in said
     assert "whichever way you go and however fast" not in said
+    assert (
+        "down leans by 90° from the deck: the thrust all but hides the spin. Run spinward at 4.0 m/s and it is 1.08"
+        in said
+    )
+    assert said.count("it all but hides the spin, and the deck is nearly a wall.") == 2
+    assert "along the deck and not onto it" in said
+    assert "1.02 of" not in said
+    assert "hides the spin" not in everything(DRUM | {"axial_thrust_m_s2": 2.0})
 
 
 def test_a_head_that_is_past_the_axis_does_not_go_toward_it():
-    assert "past the axis. " in told({"radius_m": 1.2, "spin_rpm": 20.0})["standing_up"]
+    """A seat and the body over it come to 0.77 of 1.75 m, 1.35 m: past an axis 1.2 m up already, short of one 1.5 m up."""
+    seated_past = told({"radius_m": 1.2, "spin_rpm": 20.0})["standing_up"]
+    assert "goes up by 0.40\u00a0m, away from the axis, past which it was already. " in seated_past
+    assert "reaches" not in seated_past
+    assert "past the axis. " in told({"radius_m": 1.5, "spin_rpm": 20.0})["standing_up"]
     assert "toward the axis. " in told(DRUM)["standing_up"]
 
 
 def test_at_the_pace_of_the_rim_under_thrust_nothing_presses_the_feet_on():
     said = everything(DRUM | {"spin_rpm": RIM_4_M_S, "axial_thrust_m_s2": 2.0})
     assert said.count("nothing presses your feet on: only the thrust is left, 0.20") == 2
+    walking = told(DRUM | {"spin_rpm": RIM_4_M_S, "axial_thrust_m_s2": 2.0}, {"walk_m_s": 4.0})["breakfast"]
+    assert walking.count("only the thrust is left, 0.20") == 2
     assert "nothing presses" not in everything(DRUM | {"axial_thrust_m_s2": 2.0})
 
 
@@ -247,12 +264,51 @@ def test_floating_is_floating_in_every_sentence(pace):
     assert "and float;" in told(habitat, {"walk_m_s": pace})["breakfast"]
 
 
+@pytest.mark.parametrize("pace", [3.6, 3.9, 4.0, 4.3])
+def test_where_there_is_no_thrust_none_is_left(pace):
+    assert "thrust" not in everything(DRUM | {"spin_rpm": RIM_4_M_S}, {"walk_m_s": pace, "run_m_s": pace})
+
+
+@pytest.mark.parametrize(("floats", "pace"), [(1.0, 1.04), (0.47, 0.54), (2.5, 2.54)])
+def test_a_pace_that_reads_as_that_of_the_deck_is_not_said_to_be_faster(floats, pace):
+    habitat = {"radius_m": 3.0, "spin_rpm": floats / 3.0 * 30.0 / math.pi}
+    breakfast = told(habitat, {"walk_m_s": pace, "run_m_s": pace})["breakfast"]
+    assert "faster than the deck turns" not in breakfast
+    assert "passes" not in breakfast
+    past = told(habitat, {"walk_m_s": 2 * floats})["breakfast"].replace("\u00a0", " ")
+    assert f"at {2 * floats:.1f} m/s, faster than the deck turns, {floats:.1f} m/s" in past
+
+
 def test_what_goes_round_the_wheel_before_it_lands_is_told_so():
     drink = told({"radius_m": 1.1, "spin_rpm": 20.0})["drink"].replace("\u00a0", " ")
-    turns = float(re.search(r"goes ([\d.]+) times round the wheel", drink)[1])
+    turns = float(re.search(r"goes ([\d.]+) times round the wheel antispinward", drink)[1])
     # without air it goes straight: theta - atan(theta) round, with cos(atan theta) = (R - h) / R and h = 0.6 of 1.75 m
     theta = math.tan(math.acos((1.1 - 1.05) / 1.1))
     assert turns == pytest.approx((theta - math.atan(theta)) / math.tau, abs=0.05)
+
+
+def test_once_round_is_said_in_a_word():
+    assert "goes about once round the wheel antispinward" in told({"radius_m": 1.2, "spin_rpm": 20.0})["drink"]
+
+
+def test_a_cup_tossed_next_to_the_axis_is_not_said_to_come_back():
+    """At 1 m/s from a hand that moves at 0.1 m/s it crosses the axis and lands on the far side."""
+    assert "Tossed" not in told({"radius_m": 1.1, "spin_rpm": 20.0})["drink"]
+    assert "Tossed" not in told(DRUM | {"axial_thrust_m_s2": 2.0})["drink"]
+
+
+def test_what_leans_in_a_lift_and_on_stairs_leans_spinward_on_the_way_up():
+    """2 m/s toward the axis while the deck goes round spinward: what is carried there is too fast for where it comes, so that it
+    is pressed to the spinward side, and a plumb line hangs that way; a throw straight up lands spinward at its height too."""
+    assert felt(DRUM).values["lift_push_g"] == pytest.approx(2 * 0.1 * math.pi * 2.0 / 9.80665)
+    text = told(DRUM)
+    assert "On the way down the same push is antispinward, and down leans that way." in text["lift"]
+    assert "up the stairs it leans by 2.1°, the spinward side high" in text["drink"]
+    # 1 m/s up at 32 degrees goes 1.6 m/s along: faster than this deck turns, 1.3 m/s
+    slow = told({"radius_m": 3.0, "spin_rpm": 4.0}, {"climb_m_s": 1.0})["drink"]
+    assert "up the stairs it leans by" in slow
+    assert "side high" not in slow
+    assert "side high" not in told(DRUM | {"axial_thrust_m_s2": 2.0})["drink"]
 
 
 def test_a_lip_past_the_axis_pours_away_from_the_glass():
@@ -272,11 +328,17 @@ def test_where_a_walk_presses_the_feet_on_running_is_not_all_that_helps():
 
 def test_who_does_not_walk_carries_no_glass_about():
     assert "steady walk" not in told(DRUM, {"walk_m_s": 0.0})["drink"]
+    assert "stairs you do not climb" in told(DRUM, {"climb_m_s": 0.0})["drink"]
+    assert "A ladder" not in told(DRUM, {"climb_m_s": 0.0})["lift"]
+    assert "0.0\u00a0m/s" not in told(DRUM | {"spin_rpm": 0.0}, {"walk_m_s": 0.0})["breakfast"]
 
 
 def test_a_platform_without_the_rooms_gravity_flings_outward():
     said = everything({"shape": "turntable", "radius_m": 3.0, "spin_rpm": 20.0, "outside_gravity_m_s2": 0.0})
     assert "flings you outward" in said
+    assert "off over the rim" in said
+    assert "Nothing holds you to its floor" in said
+    assert "90°" not in said
     assert "you stand leaning inward" not in said
 
 
