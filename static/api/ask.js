@@ -61,6 +61,7 @@ export function createAsk({ store, trace, later = (fn, ms) => setTimeout(fn, ms)
 
   // dimmed first, said in words only when it lasts
   function waiting(after_ms) {
+    if (after_ms < SAY_MS && store.notice?.kind === 'told') return; // what can be undone stays in sight
     const said = after_ms >= SAY_MS ? `The server has not answered for ${SAY_MS / 1000} s. ${shownFor(store)}` : null;
     store.tell({ kind: 'waiting', say: said, field: null });
   }

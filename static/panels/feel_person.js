@@ -44,7 +44,7 @@ export function createFeelPerson({ element, store }) {
   return {
     update() {
       fold.update();
-      setAttribute(run, 'hidden', !walks(store));
+      setAttribute(run, 'hidden', !walks(store) || running(store));
     },
   };
 }
@@ -52,6 +52,11 @@ export function createFeelPerson({ element, store }) {
 // round the deck or along a floor, both ways; a turntable has no deck to run round
 function walks({ fields, document }) {
   return Boolean(fields.kinds.walk) && shapeOf(document.habitat) !== 'turntable';
+}
+
+// once is enough; and the key that plays must not press a button that was just used
+function running({ document }) {
+  return RUNNERS.every(([name]) => document.motions.some(motion => motion.name === name));
 }
 
 function runner(store, name, heading) {

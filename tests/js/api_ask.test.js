@@ -170,3 +170,13 @@ test('words are asked for anew in other units', async () => {
   store.look({ units: 'us' });
   assert.equal(asked[1].options.units, 'us');
 });
+
+test('what was told and can be undone is not wiped away by a short wait', () => {
+  const { store, timers } = bench();
+  store.set('habitat.radius_m', 57);
+  store.tell({ kind: 'told', say: 'The limit is gone.', undo: true });
+  timers.get(300)();
+  assert.equal(store.notice.say, 'The limit is gone.');
+  timers.get(4000)();
+  assert.equal(store.notice.kind, 'waiting');
+});
