@@ -191,7 +191,9 @@ def test_every_module_of_the_page_is_asked_for_at_once():
     modules = {str(path.relative_to(ROOT)) for path in (ROOT / "static").rglob("*.js") if "vendor" not in path.parts}
     modules -= {name for name in modules if name.startswith("static/brief")}  # those of the page to print
     modules -= {f"static/{name}.js" for name in WHEN_WANTED}
-    modules -= {name for name in modules if name.startswith(("static/panels/feel", "static/views/feel"))}  # those of a place that few open at once
+    modules -= {
+        name for name in modules if name.startswith(("static/panels/feel", "static/views/feel"))
+    }  # those of a place that few open at once
     assert modules <= asked
     assert asked - modules <= {
         f"static/vendor/{name}" for name in ("three.module.js", "three.core.js", "OrbitControls.js")
