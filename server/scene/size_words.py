@@ -6,71 +6,25 @@ from ..feel import sizing
 from ..feel.published import ROWS, STUDIES
 from ..feel.quantities import QUANTITIES
 from ..physics.constants import RPM_RAD_S
+from .limit_words import count
 from .phrases import FOOT_M
+from .size_phrases import (
+    AS_WISHED,
+    BOUNDS,
+    DUST,
+    as_given,
+    converts,
+    in_unit,
+    rounded,
+    three_figures,
+    wanted,
+    wanted_figure,
+)
 
 _NB = "\u00a0"
-_COUNTS = ("none", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
 _MOST_NAMED = 4  # wishes: more are counted
-_BOUNDS = {"exactly": "", "at_least": "at least ", "at_most": "no more than "}
-_AS_WISHED = {
-    "gravity": "{}",
-    "spin": "{}",
-    "gradient": "{} from head to foot",
-    "rim_speed": "{} at the rim",
-    "head_turn": "{} as the head turns",
-    "coriolis": "{} of Coriolis to gravity",
-    "radius": "a radius of {}",
-}
 _BY_PROGRAM = "the program's own bounds (a radius from 0.1\u00a0m to 100\u00a0km, a spin up to 200\u00a0rpm, a rim speed up to 5,000\u00a0m/s)"
 _ROWS = {row.id: row for row in ROWS}
-_DUST = 1e-9  # of a last figure: what is this near a round one is that
-
-
-def three_figures(value):
-    """A number to three figures, never with a power of ten: 0.272, 2.00, 41.9, 1,235."""
-    size = abs(value)
-    if size < 1e-6:
-        return "0" if size == 0 else "under 0.000001"
-    return f"{value:,.{_places(size)}f}"
-
-
-def _places(size):
-    """Decimals of three figures."""
-    places = 0 if size >= 99.95 else 1 if size >= 9.995 else 2
-    while size * 10**places < 99.95 and size < 0.9995:
-        places += 1
-    return places
-
-
-def in_unit(quantity, value, units="si", figures=three_figures):
-    """A value of a quantity, or of "radius", with its unit: "2.00 rpm"; lengths and speeds in feet where units is "us"."""
-    unit = "m" if quantity == "radius" else QUANTITIES[quantity].unit
-    if units == "us" and unit in ("m", "m/s"):
-        value, unit = value / FOOT_M, unit.replace("m", "ft", 1)
-    elif unit == "m" and value >= 10_000:
-        value, unit = value / 1000, "km"
-    return figures(value) + (f"{_NB}{unit}" if unit else "")
-
-
-def as_given(value):
-    """A wish's own figure, as it was given where that is short: 0.9, 2, 60."""
-    return f"{value:,.7g}" if 1e-4 <= value < 1e6 else f"{value:,.0f}" if value >= 1e6 else three_figures(value)
-
-
-def wanted(wish, units="si"):
-    """A wish in words: "no more than 2 rpm"."""
-    if wish.kind == "study":
-        return f"the limits of {STUDIES[wish.study].called}"
-    return _wanted(wish.quantity, wish.bound, wish.value, units)
-
-
-def _wanted(quantity, bound, value, units):
-    figures = three_figures if units == "us" and _converts(quantity) else as_given
-    return _AS_WISHED[quantity].format(_BOUNDS[bound] + in_unit(quantity, value, units, figures))
-
-
-def _converts(quantity):
-    return quantity in ("radius", "rim_speed")
 
 
 def sentences(found, units="si"):
@@ -105,26 +59,20 @@ def _smallest(found, units):
 def _shown(found, units):
     """Radius, m, and spin, rad/s or None, rounded to the figures shown, toward the inside of the wishes where they leave room."""
     sized, foot = found.sized, FOOT_M if units == "us" else 1.0
-    radius_m = _rounded(sized.radius_m / foot, math.ceil) * foot
-    if radius_m > sized.radii_m[-1] * (1 + _DUST):
+    radius_m = rounded(sized.radius_m / foot, math.ceil) * foot
+    if radius_m > sized.radii_m[-1] * (1 + DUST):
         return sized.radius_m, sized.spin.high_rad_s
     radius_m = min(max(radius_m, sized.radius_m), sized.radii_m[-1])
     free = sizing.spin_at([plane for of_one in found.planes for plane in of_one], radius_m)
     if free.high_rad_s is None:
         return radius_m, None
-    omega = _rounded(free.high_rad_s / RPM_RAD_S, math.floor) * RPM_RAD_S
+    omega = rounded(free.high_rad_s / RPM_RAD_S, math.floor) * RPM_RAD_S
     return (radius_m, omega) if omega >= (free.low_rad_s or 0.0) else (sized.radius_m, sized.spin.high_rad_s)
-
-
-def _rounded(value, whole):
-    """A value to the figures that `three_figures` shows, up or down."""
-    step = 10.0 ** -_places(value)
-    return whole(value / step - (_DUST if whole is math.ceil else -_DUST)) * step
 
 
 def _all_wanted(wishes, units):
     if len(wishes) > _MOST_NAMED:
-        return f"that meets all {_COUNTS[len(wishes)]} wishes"
+        return f"that meets all {count(len(wishes))} wishes"
     asked = {getattr(wish, "quantity", "") for wish in wishes}
     verb = "turns at" if asked == {"spin"} else "gives" if asked <= {"gravity", "spin"} else "meets"
     return f"that {verb} {_joined(_parts(wishes, units), 'and')}"
@@ -152,7 +100,7 @@ def _free_spin(sized):
     if low is None:
         return "any slower spin would do there, too; nothing wished for bounds it below."
     free = high / low - 1.0 > 1e-6
-    ends = [in_unit("spin", _rounded(end / RPM_RAD_S, whole)) for end, whole in ((low, math.ceil), (high, math.floor))]
+    ends = [in_unit("spin", rounded(end / RPM_RAD_S, whole)) for end, whole in ((low, math.ceil), (high, math.floor))]
     return f"any spin from {ends[0]} to {ends[1]} would do there; this is the highest." if free else ""
 
 
@@ -177,7 +125,7 @@ def _kept(found, units):
 def _part(row):
     """One limit of a study: "the 6 rpm at most of Stone 1973"."""
     figure = in_unit(row.quantity, row.limit, figures=as_given)
-    said = _AS_WISHED[row.quantity].format(f"{_BOUNDS[row.bound]}{figure}")
+    said = AS_WISHED[row.quantity].format(f"{BOUNDS[row.bound]}{figure}")
     return f"{said}, as {STUDIES[row.study].called} has it"
 
 
@@ -225,7 +173,7 @@ def _too_wide(request, hull, others, units):
     verb = "takes" if len(parts) == 1 and wishes[0].kind == "figure" else "take"
     takes = f"{_joined(parts, 'and')} {verb} {_radius(change.could_be, units)}"
     allows = "the hull allows" if wish.bound == "at_most" else "the wish is for"
-    allowed = _wanted("radius", "exactly", change.was, units).removeprefix("a radius of ")
+    allowed = wanted_figure("radius", "exactly", change.was, units).removeprefix("a radius of ")
     return f"{takes}; {allows} {allowed}, {_radius(change.could_be - change.was, units)} less."
 
 
@@ -237,8 +185,8 @@ def _ways(wish, clash, units):
     """Each change that would let the others be met: "3.66 rpm instead of 2 rpm"."""
     whose = f" in {STUDIES[wish.study].called}" if wish.kind == "study" else ""
     for change in clash.changes:
-        could_be = _AS_WISHED[change.quantity].format(in_unit(change.quantity, change.could_be, units))
-        figures = three_figures if units == "us" and _converts(change.quantity) else as_given
+        could_be = AS_WISHED[change.quantity].format(in_unit(change.quantity, change.could_be, units))
+        figures = three_figures if units == "us" and converts(change.quantity) else as_given
         yield f"{could_be} instead of {in_unit(change.quantity, change.was, units, figures)}{whose}"
 
 

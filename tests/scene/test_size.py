@@ -13,7 +13,7 @@ from scipy.constants import g as G0
 
 from server.errors import BadInput
 from server.feel.published import ROWS, STUDIES
-from server.scene import size_answers, size_words
+from server.scene import size_answers, size_phrases
 from server.scene.feel_answers import CAUTION
 from server.scene.reading import read, read_size
 
@@ -256,7 +256,7 @@ def test_words_hold_no_power_of_ten_and_keep_numbers_to_their_units():
     ],
 )
 def test_three_figures(value, said):
-    assert size_words.three_figures(value) == said
+    assert size_phrases.three_figures(value) == said
 
 
 @pytest.mark.parametrize(

@@ -1,0 +1,75 @@
+"""Wishes for a habitat and figures of one, in words: three figures, their units, and a wish as it was given."""
+
+import math
+
+from ..feel.published import STUDIES
+from ..feel.quantities import QUANTITIES
+from .phrases import FOOT_M
+
+_NB = "\u00a0"
+BOUNDS = {"exactly": "", "at_least": "at least ", "at_most": "no more than "}
+AS_WISHED = {
+    "gravity": "{}",
+    "spin": "{}",
+    "gradient": "{} from head to foot",
+    "rim_speed": "{} at the rim",
+    "head_turn": "{} as the head turns",
+    "coriolis": "{} of Coriolis to gravity",
+    "radius": "a radius of {}",
+}
+DUST = 1e-9  # of a last figure: what is this near a round one is that
+
+
+def three_figures(value):
+    """A number to three figures, never with a power of ten: 0.272, 2.00, 41.9, 1,235."""
+    size = abs(value)
+    if size < 1e-6:
+        return "0" if size == 0 else "under 0.000001"
+    return f"{value:,.{_places(size)}f}"
+
+
+def _places(size):
+    """Decimals of three figures."""
+    places = 0 if size >= 99.95 else 1 if size >= 9.995 else 2
+    while size * 10**places < 99.95 and size < 0.9995:
+        places += 1
+    return places
+
+
+def in_unit(quantity, value, units="si", figures=three_figures):
+    """A value of a quantity, or of "radius", with its unit: "2.00 rpm"; lengths and speeds in feet where units is "us"."""
+    unit = "m" if quantity == "radius" else QUANTITIES[quantity].unit
+    if units == "us" and unit in ("m", "m/s"):
+        value, unit = value / FOOT_M, unit.replace("m", "ft", 1)
+    elif unit == "m" and value >= 10_000:
+        value, unit = value / 1000, "km"
+    return figures(value) + (f"{_NB}{unit}" if unit else "")
+
+
+def as_given(value):
+    """A wish's own figure, as it was given where that is short: 0.9, 2, 60."""
+    return f"{value:,.7g}" if 1e-4 <= value < 1e6 else f"{value:,.0f}" if value >= 1e6 else three_figures(value)
+
+
+def wanted(wish, units="si"):
+    """A wish in words: "no more than 2 rpm"."""
+    if wish.kind == "study":
+        return f"the limits of {STUDIES[wish.study].called}"
+    return wanted_figure(wish.quantity, wish.bound, wish.value, units)
+
+
+def wanted_figure(quantity, bound, value, units="si"):
+    """A wish for a figure in words."""
+    figures = three_figures if units == "us" and converts(quantity) else as_given
+    return AS_WISHED[quantity].format(BOUNDS[bound] + in_unit(quantity, value, units, figures))
+
+
+def converts(quantity):
+    """Whether US units show another figure of it."""
+    return quantity in ("radius", "rim_speed")
+
+
+def rounded(value, whole):
+    """A value to the figures that `three_figures` shows, up or down."""
+    step = 10.0 ** -_places(value)
+    return whole(value / step - (DUST if whole is math.ceil else -DUST)) * step
