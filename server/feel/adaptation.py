@@ -6,6 +6,7 @@ from .limits import same
 from .published import ROWS, STUDIES
 
 _NB = "\u00a0"
+_ROWS = {row.id: row for row in ROWS}
 
 
 @dataclass(frozen=True)
@@ -83,8 +84,7 @@ UNPUBLISHED = (
 
 def beside(spin_rpm):
     """Every published statement with how spin_rpm (or None) lies to it, by year, then what is not published -> list of Finding."""
-    by_id = {row.id: row for row in ROWS}
-    found = [_finding(statement, by_id[statement.row], spin_rpm) for statement in _STATEMENTS]
+    found = [_finding(statement, _ROWS[statement.row], spin_rpm) for statement in _STATEMENTS]
     return found + [Finding(claim, "", None, None, "", "", "", "") for claim in UNPUBLISHED]
 
 

@@ -8,7 +8,7 @@ import math
 import numpy as np
 
 from ..motions.people import lean_deg, weight_g
-from ..physics.shapes import Craft
+from ..motions.walk import floats_at_m_s
 from .stand import in_g
 
 STAIRS_DEG = 32.0  # a step of 175 mm over 280 mm; common practice, no source
@@ -72,12 +72,10 @@ def leaning(weight):
 
 
 def _floats_at_m_s(stand):
-    """The speed antispinward at which nothing presses the feet on: the rim speed on round ground, half of it straight over a
-    flat floor, since that path does not bend. None without spin, on a turntable, and where something else pulls."""
-    omega = abs(stand.omega_rad_s)
-    if not omega or stand.on_a_table or any(stand.habitat.pull_m_s2):
+    """The speed at which a walk floats; None also where something else pulls."""
+    if any(stand.habitat.pull_m_s2):
         return None
-    return omega * stand.floor_radius_m * (0.5 if isinstance(stand.habitat, Craft) else 1.0)
+    return floats_at_m_s(stand.habitat, stand.omega_rad_s, stand.floor_radius_m)
 
 
 def _coriolis_ratio(stand, still):

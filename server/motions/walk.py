@@ -14,7 +14,7 @@ from ..physics import frames
 from ..physics.charts import RoundChart
 from ..physics.constants import PERSON_HEIGHT_M
 from ..physics.crossings import TOUCH_M
-from ..physics.shapes import Craft
+from ..physics.shapes import Craft, Turntable
 from .journey import Given, Happening, Start
 from .people import GIVEN, felt, given_leg, last_state, lean_deg, over_the_feet, person, weight_g
 from .plan import Plan
@@ -221,18 +221,20 @@ def findings(way, setting, plan, track):
         "head_g": weight_g(head),
         "sideways_m_s2": feet[:, 0].copy(),
         "lean_deg": lean_deg(feet),
-        "floats_at_m_s": _floats_at_m_s(setting, way, plan),
+        "floats_at_m_s": floats_at_m_s(setting.habitat, setting.omega_rad_s(plan.start_s), _ground_m(way)),
     }
 
 
-def _floats_at_m_s(setting, way, plan):
-    """The speed antispinward at which nothing presses the feet on: on round ground that of the ground there; straight over the
-    middle of a flat floor half of that, since the path does not bend with the ground: omega^2 r = 2 omega v. None elsewhere."""
-    omega = abs(setting.omega_rad_s(plan.start_s))
-    if not omega:
+def floats_at_m_s(habitat, omega_rad_s, ground_m):
+    """The speed antispinward at which nothing presses the feet on, of ground that lies ground_m from the axis: on round ground
+    that of the ground there; straight over the middle of a flat floor half of that, since the path does not bend with the ground:
+    omega^2 r = 2 omega v. None elsewhere, and without spin."""
+    omega = abs(omega_rad_s)
+    if not omega or isinstance(habitat, Turntable):
         return None
-    if isinstance(way, Round):
-        return omega * way.radius_m
-    if isinstance(setting.habitat, Craft):
-        return 0.5 * omega * float(-way.feet_m @ way.up)
-    return None
+    return omega * ground_m * (0.5 if isinstance(habitat, Craft) else 1.0)
+
+
+def _ground_m(way):
+    """How far from the axis, along what is up, the feet begin."""
+    return way.radius_m if isinstance(way, Round) else float(-way.feet_m @ way.up)

@@ -2,6 +2,7 @@
 
 from ..feel.limits import NO_NAME
 from ..feel.published import LIMITS
+from .phrases import listed
 
 _NB = "\u00a0"
 _COUNTS = ("none", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
@@ -73,10 +74,10 @@ def _kept(limits):
         return _kept_alone(limits[0], _whole(limits))
     inside, beyond = [row for row in limits if row.inside], [row for row in limits if not row.inside]
     just = [_name(row, limits) for row in inside if row.state == "at the limit"]
-    at = f", {_just(just, inside)} ({_joined(just)})" if just else ""
+    at = f", {_just(just, inside)} ({listed(just)})" if just else ""
     if not beyond:
         return f"Inside {_all(limits)}{at}."
-    passed = _joined([f"{_name(row, limits)} by {_by(row)}" for row in sorted(beyond, key=lambda row: -row.margin)])
+    passed = listed([f"{_name(row, limits)} by {_by(row)}" for row in sorted(beyond, key=lambda row: -row.margin)])
     return f"Inside {count(len(inside))} of {_whole(limits)}{at}; outside {passed}."
 
 
@@ -119,11 +120,6 @@ def _just(names, inside):
     return f"{count(len(names))} of them at {'its' if len(names) == 1 else 'their'} limit"
 
 
-def _joined(names):
-    """ "a", "a and b", "a, b and c"."""
-    return " and ".join([", ".join(names[:-1]), names[-1]] if len(names) > 1 else names)
-
-
 def _summed(limits):
     """ "Inside 22 of the 25 published limits; beyond three: one on spin and two on turning the head."."""
     kept, beyond = sum(row.inside is True for row in limits), [row.quantity for row in limits if row.inside is False]
@@ -144,4 +140,4 @@ def _summed(limits):
 def _passed(beyond):
     """Quantities passed, once for each limit: "three on spin"; "two: one on gravity and one on spin"."""
     parts = [f"{count(beyond.count(name))} on {topic}" for name, topic in _TOPICS.items() if name in beyond]
-    return f"{count(len(beyond))}: {_joined(parts)}" if len(parts) > 1 else parts[0]
+    return f"{count(len(beyond))}: {listed(parts)}" if len(parts) > 1 else parts[0]

@@ -3,7 +3,7 @@
 from ..physics.constants import G0_M_S2
 from .drift_words import why
 from .ground_words import the
-from .phrases import drift, length, seconds, speed
+from .phrases import drift, length, listed, seconds, speed
 
 _LEAST_PUSH = 1e-6  # of the greatest one
 _FELT = 0.005  # a share, or a tilt in degrees over ten, that is none worth a word
@@ -156,12 +156,8 @@ def approached(traced, units):
     said = [f"{speed(abs(v), units)} {a if v > 0 else b}" for v, a, b in parts if abs(v) >= 0.05]
     return [
         *out,
-        f"At contact {speed(size, units)} are to be cancelled{': it still moves ' + _listed(said) if len(said) > 1 else ''}.",
+        f"At contact {speed(size, units)} are to be cancelled{': it still moves ' + listed(said) if len(said) > 1 else ''}.",
     ]
-
-
-def _listed(said):
-    return f"{', '.join(said[:-1])} and {said[-1]}"
 
 
 def assumptions(traced, trace):

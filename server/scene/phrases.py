@@ -25,6 +25,11 @@ def speed(value_m_s, units="si"):
     return f"{value_m_s / FOOT_M:.1f}{_NB}ft/s" if units == "us" else f"{value_m_s:.1f}{_NB}m/s"
 
 
+def listed(parts, word="and"):
+    """Parts as a sentence names them: "a", "a and b", "a, b and c"; `word` stands before the last."""
+    return parts[0] if len(parts) == 1 else f"{', '.join(parts[:-1])} {word} {parts[-1]}"
+
+
 ALONG_THE_AXIS = ("along the axis", "back along the axis")
 OUTWARD = ("outward", "inward")  # a turntable's
 

@@ -7,7 +7,7 @@ from ..feel.published import ROWS, STUDIES
 from ..feel.quantities import QUANTITIES
 from ..physics.constants import RPM_RAD_S
 from .limit_words import count
-from .phrases import FOOT_M
+from .phrases import FOOT_M, listed
 from .size_phrases import (
     AS_WISHED,
     BOUNDS,
@@ -75,7 +75,7 @@ def _all_wanted(wishes, units):
         return f"that meets all {count(len(wishes))} wishes"
     asked = {getattr(wish, "quantity", "") for wish in wishes}
     verb = "turns at" if asked == {"spin"} else "gives" if asked <= {"gravity", "spin"} else "meets"
-    return f"that {verb} {_joined(_parts(wishes, units), 'and')}"
+    return f"that {verb} {listed(_parts(wishes, units))}"
 
 
 def _parts(wishes, units):
@@ -86,10 +86,6 @@ def _parts(wishes, units):
         gravity, spin = (said[names.index(name)] for name in ("gravity", "spin"))
         said = [f"{gravity} at {spin}", *(one for one in said if one not in (gravity, spin))]
     return list(dict.fromkeys(said))
-
-
-def _joined(parts, word):
-    return parts[0] if len(parts) == 1 else f"{', '.join(parts[:-1])} {word} {parts[-1]}"
 
 
 def _free_spin(sized):
@@ -119,7 +115,7 @@ def _kept(found, units):
         return ""
     keep = [wanted(wishes[number], units) for number in sized.bound_by if wishes[number].kind == "figure"]
     keep += [_part(_ROWS[part]) for part in sized.parts]
-    return f"what keeps it from being smaller: {_joined([*keep, *([_BY_PROGRAM] if sized.by_program else [])], 'and')}."
+    return f"what keeps it from being smaller: {listed([*keep, *([_BY_PROGRAM] if sized.by_program else [])])}."
 
 
 def _part(row):
@@ -154,10 +150,10 @@ def _collided(found, units):
     elif hull is not None:
         lead = _too_wide(request, hull, [one for one in together if one is not hull], units)
     else:
-        lead = f"{_joined(_parts(wishes, units), 'and')} cannot be had together."
+        lead = f"{listed(_parts(wishes, units))} cannot be had together."
     rest = [one for one in together if one is not hull] or together
     ways = [way for one in rest for way in _ways(request.wishes[one.wish], one, units)]
-    return lead, f"it would do with {_joined(ways, 'or')}." if ways else "", more
+    return lead, f"it would do with {listed(ways, 'or')}." if ways else "", more
 
 
 def _is_hull(wish, clash):
@@ -171,7 +167,7 @@ def _too_wide(request, hull, others, units):
     wishes = [request.wishes[one.wish] for one in others]
     parts = _parts(wishes, units)
     verb = "takes" if len(parts) == 1 and wishes[0].kind == "figure" else "take"
-    takes = f"{_joined(parts, 'and')} {verb} {_radius(change.could_be, units)}"
+    takes = f"{listed(parts)} {verb} {_radius(change.could_be, units)}"
     allows = "the hull allows" if wish.bound == "at_most" else "the wish is for"
     allowed = wanted_figure("radius", "exactly", change.was, units).removeprefix("a radius of ")
     return f"{takes}; {allows} {allowed}, {_radius(change.could_be - change.was, units)} less."
@@ -196,7 +192,7 @@ def clash(one, request, units="si"):
     figure = one.changes[0] if wish.kind == "figure" else None
     ways = list(_ways(wish, one, units))
     met = "every other wish is met" if one.all_others else "the others of this collision are met"
-    say = f"with {_joined(ways, 'or')} {met}." if ways else f"{wanted(wish, units)} is more than one limit too many."
+    say = f"with {listed(ways, 'or')} {met}." if ways else f"{wanted(wish, units)} is more than one limit too many."
     return {
         "wish": one.wish,
         "label": wanted(wish, units),

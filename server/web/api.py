@@ -1,7 +1,6 @@
 """The API: documents in, answers out. What they mean is in `scene/`."""
 
 import base64
-import gzip
 from functools import cache
 from typing import Annotated, Literal
 
@@ -17,7 +16,7 @@ from ..scene import answers, examples, feel_answers, questions, size_answers
 from ..scene.catalogue import catalogue, export_choices
 from ..scene.feel import feel
 from ..scene.reading import read, read_export, read_feel, read_size
-from .static import takes_gzip
+from .static import told
 from .streaming import streamed
 
 router = APIRouter(prefix="/api")
@@ -38,17 +37,13 @@ def health():
 @router.get("/fields")
 def fields(request: Request):
     """Every field's label, unit, range and default; named bodies and liquids; motions ready to add; files to take away."""
-    plain, pressed = _told()
-    takes = takes_gzip(request.headers.get("accept-encoding", ""))
-    headers = {"vary": "accept-encoding"} | ({"content-encoding": "gzip"} if takes else {})
-    return Response(pressed if takes else plain, media_type="application/json", headers=headers)
+    return told(request, _fields(), "application/json")
 
 
 @cache
-def _told():
-    """That answer as JSON, plain and gzipped: it is the same for the program's whole life."""
-    told = to_json(catalogue() | {"export": {"formats": listed(), "fields": export_choices()}})
-    return told, gzip.compress(told, mtime=0)
+def _fields():
+    """That answer as JSON: it is the same for the program's whole life."""
+    return to_json(catalogue() | {"export": {"formats": listed(), "fields": export_choices()}})
 
 
 @router.get("/examples")

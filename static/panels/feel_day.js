@@ -1,7 +1,7 @@
 // A day aboard: a paragraph for each of five moments, with the numbers of this design, to be copied.
 
 import { h, setAttribute, setText } from './dom.js';
-import { createCopy } from './feel_copy.js';
+import { createCopy, selectWords } from './copy.js';
 import { createLiveText } from './feel_live.js';
 import { premisesWords } from './feel_say.js';
 
@@ -9,7 +9,7 @@ export function createFeelDay({ element, store }) {
   const list = h('div', {}),
     premises = h('p', { class: 'small' }),
     whole = h('div', {}, list, premises);
-  const all = createCopy({ say: 'Copy all', text: () => dayWords(store.feel, store.view.units), words: opened });
+  const all = createCopy({ say: 'Copy all', text: () => dayWords(store.feel, store.view.units), select: () => selectWords(opened()) });
   element.append(h('h3', { class: 'third' }, 'A day aboard, in words'), whole, h('p', { class: 'links' }, ...all.elements));
   let moments = [];
 
@@ -41,7 +41,7 @@ function createMoment({ text, open }) {
   const id = `moment-${(count += 1)}`;
   const title = h('button', { type: 'button', class: 'link', 'aria-expanded': open, 'aria-controls': id, onclick: () => show(inner.hidden) });
   const words = createLiveText(),
-    copy = createCopy({ text: () => text().text, words: () => words.element });
+    copy = createCopy({ text: () => text().text, select: () => selectWords(words.element) });
   const inner = h('div', { id, hidden: !open }, words.element, h('p', { class: 'links' }, ...copy.elements));
 
   function show(on) {

@@ -1,7 +1,8 @@
 // Which limits the map draws: those on gravity and spin, all of them, those on one quantity, or the user's own; no study is
 // singled out.
 
-const BOUNDS = ['at_least', 'at_most']; // those of a row that is a limit
+import { isLimit } from './feel_say.js';
+
 const BOTH = ['gravity', 'spin']; // what the map's two axes are chosen for; few enough lines to read from afar
 export const FIRST_GROUP = 'both';
 
@@ -23,7 +24,7 @@ export function inGroup(row, group) {
 
 /** How this habitat lies to the limits of a group: "Inside 22 of 25 limits". */
 export function countWords({ limits }, group) {
-  const counted = limits.filter(row => inGroup(row, group) && BOUNDS.includes(row.bound)),
+  const counted = limits.filter(row => inGroup(row, group) && isLimit(row)),
     inside = counted.filter(row => row.inside).length;
   if (!counted.some(row => typeof row.inside === 'boolean')) return 'No limit to hold this habitat against';
   return `Inside ${inside} of ${counted.length} ${counted.length === 1 ? 'limit' : 'limits'}`;

@@ -32,6 +32,11 @@ export function publishedWords(value, unit, units) {
   return withUnit(figure.toLocaleString('en-US', { maximumFractionDigits: 6 }).replace('-', '−'), shownUnit(unit, units));
 }
 
+/** Whether a row is a limit: others tell what was reached, observed or thought best. */
+export function isLimit({ bound }) {
+  return bound === 'at_least' || bound === 'at_most';
+}
+
 /** 'at most 6 rpm', 'reached 10 rpm' */
 export function boundWords({ bound, limit, unit }, units) {
   return `${BOUNDS[bound] ?? bound} ${publishedWords(limit, unit, units)}`;

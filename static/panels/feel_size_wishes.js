@@ -1,5 +1,7 @@
 // What may be wished of a habitat, and a wish as the server takes it: a figure with its bound, or all limits of one study.
 
+import { isLimit } from './feel_say.js';
+
 const STUDY = 'study:';
 
 // id → words, the server's quantity and bound, its unit, the value it begins with
@@ -29,8 +31,9 @@ export function newWish(id) {
 /** What a list of wishes offers: the figures, then each study that sets a limit, by year. */
 export function choicesOf(limits) {
   const studies = new Map();
-  for (const { id, study, year, bound, mine } of limits) {
-    if (mine || (bound !== 'at_least' && bound !== 'at_most')) continue;
+  for (const row of limits) {
+    const { id, study, year, mine } = row;
+    if (mine || !isLimit(row)) continue;
     studies.set(id.split('.')[0], { year, words: `All of ${study} ${year ?? ''}`.trim() });
   }
   const listed = [...studies].sort(([, a], [, b]) => (a.year ?? Infinity) - (b.year ?? Infinity) || a.words.localeCompare(b.words, 'en'));

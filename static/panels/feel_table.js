@@ -1,7 +1,7 @@
 // The table of one quantity: every study that limits it, by year; a click on a study opens what stands behind it.
 
 import { h, setAttribute, setText } from './dom.js';
-import { createCopy } from './feel_copy.js';
+import { createCopy, selectWords } from './copy.js';
 import { behindWords, boundWords, hereWords, studyWords } from './feel_say.js';
 
 /** rows() → the answer's rows of the quantity, `name` its word: {element, update}. Rows are made anew only when others come. */
@@ -40,7 +40,7 @@ function createRow(first) {
   const says = h('td', { class: 'r' }),
     here = h('td', { class: 'r' });
   const words = h('span', {}),
-    copy = createCopy({ text: () => row.source, words: () => words, kind: 'link' });
+    copy = createCopy({ text: () => row.source, select: () => selectWords(words), kind: 'link' });
   const behind = h('td', { colspan: 3 }, words, first.mine ? null : [' ', ...copy.elements]),
     under = h('tr', { class: 'behind', id, hidden: true }, h('td', { class: 'letter' }), behind);
   const letter = h('td', { class: 'letter' }, first.letter);

@@ -1,6 +1,7 @@
 // Share: the link that carries the whole scene; where it would be too long, the file.
 
 import { LONGEST_LINK, toHash } from '../state/link.js';
+import { createCopy } from './copy.js';
 import { h, setText } from './dom.js';
 import { createSheet } from './sheet.js';
 
@@ -14,13 +15,13 @@ export function createShare({ store, saveScene }) {
     'aria-label': 'Link to this scene',
     onfocus: () => link.select(),
   });
-  const said = h('span', { class: 'small', role: 'status' });
-  const copyButton = h('button', { type: 'button', class: 'btn strong', onclick: copy }, 'Copy the link');
+  const copy = createCopy({ say: 'Copy the link', text: () => link.value, select: () => link.focus(), kind: 'btn strong' });
+  const [copyButton, said] = copy.elements;
   const fileButton = h('button', { type: 'button', class: 'btn', onclick: saveScene }, 'Save the scene as a file');
   sheet.content.append(words, link, h('p', { class: 'links' }, copyButton, fileButton, said));
 
   async function show() {
-    setText(said, '');
+    copy.clear();
     const url = `${location.origin}${location.pathname}${await toHash(store.document, store.fields)}`;
     const fits = url.length <= LONGEST_LINK;
     link.hidden = copyButton.hidden = !fits;
@@ -33,15 +34,6 @@ export function createShare({ store, saveScene }) {
         : `As a link this scene would be ${url.length.toLocaleString('en-US')} characters long; over ${LONGEST_LINK.toLocaleString('en-US')} many programs cut it. Send the file instead.`,
     );
     sheet.show();
-  }
-  async function copy() {
-    try {
-      await navigator.clipboard.writeText(link.value);
-      setText(said, 'Copied.');
-    } catch {
-      link.focus();
-      setText(said, 'Press Ctrl+C to copy it.');
-    }
   }
   return { show };
 }

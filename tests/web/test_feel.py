@@ -6,6 +6,7 @@ import math
 import pytest
 
 from server.scene import examples
+from tests.test_any_person import numbers
 from tests.web.test_api import JSON, call, refused
 
 HABITAT = {"radius_m": 56.0, "spin_rpm": 3.0}
@@ -30,13 +31,6 @@ def feel(document, query=""):
 
 def size(document, query=""):
     return call("POST", f"/api/size{query}", content=json.dumps(document), headers=JSON)
-
-
-def numbers(value):
-    if isinstance(value, float):
-        yield value
-    for inner in value.values() if isinstance(value, dict) else value if isinstance(value, list) else ():
-        yield from numbers(inner)
 
 
 def test_a_habitat_alone_and_a_scene_with_it_are_answered_alike():

@@ -1,9 +1,9 @@
-// A button that puts words on the clipboard, and says that it did; where there is none it selects them, to be copied by hand.
+// A button that puts words on the clipboard, and says that it did; where there is none they are selected, to be copied by hand.
 
 import { h, setAttribute, setText } from './dom.js';
 
-/** text() → what is copied; words() → the element it stands in; kind: the button's class. */
-export function createCopy({ say = 'Copy', text, words, kind = 'btn' }) {
+/** text() → what is copied; select() selects what can be copied by hand; kind: the button's class. */
+export function createCopy({ say = 'Copy', text, select, kind = 'btn' }) {
   const said = h('span', { class: 'small', role: 'status' });
   const button = h('button', { type: 'button', class: kind, onclick: copy }, say);
 
@@ -12,7 +12,7 @@ export function createCopy({ say = 'Copy', text, words, kind = 'btn' }) {
       await navigator.clipboard.writeText(text());
       setText(said, 'Copied.');
     } catch {
-      getSelection().selectAllChildren(words());
+      select();
       setText(said, 'Press Ctrl+C to copy it.');
     }
   }
@@ -22,4 +22,8 @@ export function createCopy({ say = 'Copy', text, words, kind = 'btn' }) {
     /** What a screen reader is told that it copies. */
     name: of => setAttribute(button, 'aria-label', `${say}: ${of}`),
   };
+}
+
+export function selectWords(element) {
+  getSelection().selectAllChildren(element);
 }
