@@ -15,6 +15,7 @@ RADIUS_M = (1.0, 10_000.0)
 SPIN_RPM = (0.1, 60.0)
 GRAVITY_G = (0.1, 0.3, 1.0)  # few enough to tell apart; our own choice
 
+_LEAST_SHOWN = 1e-6  # of a unit; four figures of a limit are shown, never with a power of ten
 _SAME = 1e-9  # in the logarithm: a point this near a side lies on it
 
 
@@ -59,7 +60,7 @@ class Chart:
 
 def chart(person, own_limits):
     """The Chart for a person (scene.person_part.Person) and the limits of their own."""
-    published_lines = [_line(key, rows, person) for key, rows in _grouped(published.ROWS).items()]
+    published_lines = [_line(key, rows, person) for key, rows in _SAID_ALIKE.items()]
     own_lines = [_own_line(one, person) for one in own_limits]
     order = list(QUANTITIES)
     lines = sorted(published_lines + own_lines, key=lambda line: (line.mine, order.index(line.quantity), line.limit))
@@ -73,7 +74,8 @@ def says(quantity, bound, limit):
 
 def _figure(quantity, value):
     unit = QUANTITIES[quantity].unit
-    return f"{value:,.4g}" + (f"\u00a0{unit}" if unit else "")
+    shown = f"{float(f'{value:.4g}'):,.9f}".rstrip("0").rstrip(".") if value >= _LEAST_SHOWN else "under 0.000001"
+    return shown + (f"\u00a0{unit}" if unit else "")
 
 
 def _grouped(rows):
@@ -83,6 +85,9 @@ def _grouped(rows):
         if row.bound in published.LIMITS:
             groups.setdefault((row.quantity, row.bound, row.limit), []).append(row)
     return groups
+
+
+_SAID_ALIKE = _grouped(published.ROWS)
 
 
 def _line(key, rows, person):

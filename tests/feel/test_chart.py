@@ -10,7 +10,7 @@ import pytest
 from scipy.constants import g as G0
 from scipy.spatial import Delaunay
 
-from server.feel.chart import chart
+from server.feel.chart import chart, says
 from server.feel.published import ROWS, STUDIES
 from server.scene.person_part import OwnLimit, Person
 
@@ -132,3 +132,18 @@ def test_the_lines_follow_the_person():
 
 def test_the_map_is_plain_finite_data():
     json.dumps(asdict(DRAWN), allow_nan=False)
+
+
+@pytest.mark.parametrize(
+    ("limit", "shown"),
+    [
+        (1e6, "1,000,000"),
+        (123456.0, "123,500"),
+        (0.035, "0.035"),
+        (2e-5, "0.00002"),
+        (1e-300, "under 0.000001"),
+        (6.0, "6"),
+    ],
+)
+def test_a_limit_is_shown_without_a_power_of_ten(limit, shown):
+    assert says("rim_speed", "at_most", limit) == f"{shown}\u00a0m/s at most"
