@@ -55,7 +55,8 @@ def _until_one_dies(asked, left, workers, tries):
             most = 1 if left and left[-1] in tries else _AHEAD * workers
             while left and len(at_work) < most:
                 number = left.pop()
-                at_work[pool.submit(work, asked, number)] = number
+                with _started_quietly():  # a pool starts its processes one by one, as it is handed work
+                    at_work[pool.submit(work, asked, number)] = number
             lost = []
             for future in wait(at_work, return_when=FIRST_COMPLETED).done:
                 number, error = at_work.pop(future), future.exception()
@@ -75,8 +76,6 @@ def _pool(workers):
     before = set(multiprocessing.active_children())
     pool = ProcessPoolExecutor(workers, multiprocessing.get_context("spawn"), _begin)
     try:
-        with _started_quietly():
-            pool.submit(os.getpid)  # the first task starts all processes
         yield pool
     finally:
         for process in set(multiprocessing.active_children()) - before:

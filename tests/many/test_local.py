@@ -2,7 +2,10 @@
 
 import json
 import multiprocessing
+import os
+import signal
 import threading
+import time
 from concurrent.futures.process import BrokenProcessPool
 
 import pytest
@@ -27,6 +30,26 @@ def test_a_process_that_dies_loses_nothing():
         if len(done) in (3, 12):
             multiprocessing.active_children()[0].kill()
     assert sorted(done) == list(range(1, 31))
+
+
+def began(asked, number):
+    """In place of the work: what this process was started with, told late enough that every process gets one."""
+    time.sleep(1.0)
+    return (
+        os.getpid(),
+        os.environ["OPENBLAS_NUM_THREADS"],
+        signal.SIGINT in signal.pthread_sigmask(signal.SIG_BLOCK, ()),
+    )
+
+
+def test_every_process_starts_on_one_thread_and_leaves_ctrl_c_alone(monkeypatch):
+    monkeypatch.setattr(local, "work", began)
+    monkeypatch.delenv("OPENBLAS_NUM_THREADS", raising=False)
+    told = [outcome for _, outcome in local.each(asked(6), list(range(1, 7)), 3)]
+    assert len({process for process, _, _ in told}) == 3
+    assert {(threads, held) for _, threads, held in told} == {("1", True)}
+    assert "OPENBLAS_NUM_THREADS" not in os.environ
+    assert signal.SIGINT not in signal.pthread_sigmask(signal.SIG_BLOCK, ())
 
 
 def test_what_kills_its_process_three_times_is_given_up():
