@@ -1,6 +1,7 @@
 // One question in flight, the newest waits, what belongs to another scene is dropped.
 
 import { readAt } from '../state/fields.js';
+import { createNewest } from '../state/newest.js';
 import { formatFigure } from '../state/units.js';
 import { Refused } from './client.js';
 
@@ -9,41 +10,29 @@ const DIM_MS = 300,
 const DIALS = { 'habitat.radius_m': 'habitat.spin_rpm', 'habitat.spin_rpm': 'habitat.radius_m' };
 
 export function createAsk({ store, trace, later = (fn, ms) => setTimeout(fn, ms), forget = id => clearTimeout(id) }) {
-  let inFlight = false,
-    wanted = false,
-    following = null,
+  let following = null,
     solving = null;
+  const { want: ask, drop } = createNewest({ request, ask: put, told: arrived, failed });
 
-  async function ask() {
-    if (inFlight) {
-      wanted = true;
-      return;
-    }
-    inFlight = true;
-    wanted = false;
-    const asked = store.document,
-      epoch = store.epoch,
-      units = store.view.units;
-    const hold = solving ?? following,
-      solved = solving;
+  function request() {
+    const asked = { document: store.document, units: store.view.units, hold: solving ?? following, solved: solving !== null };
     solving = null;
-    const timers = [later(() => waiting(DIM_MS), DIM_MS), later(() => waiting(SAY_MS), SAY_MS)];
-    try {
-      const answer = await trace(asked, { units, hold });
-      if (epoch === store.epoch) arrived(answer, asked, hold, solved);
-    } catch (problem) {
-      if (epoch === store.epoch && !wanted) failed(problem, hold);
-    } finally {
-      timers.forEach(forget);
-      inFlight = false;
-    }
-    if (wanted) await ask();
+    return asked;
   }
 
-  function arrived(answer, asked, hold, solved) {
+  async function put({ document, units, hold }, signal) {
+    const timers = [later(() => waiting(DIM_MS), DIM_MS), later(() => waiting(SAY_MS), SAY_MS)];
+    try {
+      return await trace(document, { units, hold, signal });
+    } finally {
+      timers.forEach(forget);
+    }
+  }
+
+  function arrived(answer, { document, hold, solved }) {
     clear();
     const value = hold && readAt(store.fields, answer.scene, hold.follower);
-    store.setAnswer(answer, asked, hold && { path: hold.follower, value, step: solved !== null });
+    store.setAnswer(answer, document, hold && { path: hold.follower, value, step: solved });
   }
 
   // what was merely told stays until its reader is done with it
@@ -51,7 +40,7 @@ export function createAsk({ store, trace, later = (fn, ms) => setTimeout(fn, ms)
     if (store.notice && store.notice.kind !== 'told') store.tell(null);
   }
 
-  function failed(problem, hold) {
+  function failed(problem, { hold }) {
     if (problem instanceof Refused) {
       const first = problem.refused[0];
       return store.tell({ kind: 'refused', say: first.say, field: first.field ?? null, held: Boolean(hold) });
@@ -66,7 +55,8 @@ export function createAsk({ store, trace, later = (fn, ms) => setTimeout(fn, ms)
     store.tell({ kind: 'waiting', say: said, field: null });
   }
 
-  store.on('document', ({ path, followed }) => {
+  store.on('document', ({ path, followed, replaced }) => {
+    if (replaced) drop();
     if (followed && !store.stale) return;
     if (!store.stale) return clear();
     if (!followed) following = follower(store, path);

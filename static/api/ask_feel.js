@@ -1,33 +1,41 @@
-// What people would feel, asked once its place was opened, and from then on with every change of the habitat or the person: one
-// question in flight, the newest waits.
+// What people would feel, asked once its place was opened, and from then on with every change of the habitat or the person.
+
+import { createNewest } from '../state/newest.js';
 
 const ASKED = ['habitat', 'air', 'person', 'own_limits'];
 
 export function createAskFeel({ store, feel }) {
-  let wanted = false,
-    inFlight = false,
+  let opened = false,
     asked = null;
+  const newest = createNewest({
+    request,
+    ask: ({ body, units }, signal) => feel(body, { units, signal }),
+    told: answer => store.setFeel(answer),
+    // a refusal of the scene is told by the question about the paths; the figures stay those of the last scene that stood
+    failed: problem => store.setFeel(null, problem),
+  });
 
-  async function ask() {
-    const request = requestOf(store.document),
-      key = JSON.stringify([request, store.view.units]);
-    if (!wanted || inFlight || key === asked) return;
-    inFlight = true;
-    asked = key;
-    try {
-      store.setFeel(await feel(request, { units: store.view.units }));
-    } catch (problem) {
-      // a refusal of the scene is told by the question about the paths; the figures stay those of the last scene that stood
-      store.setFeel(null, problem);
-    } finally {
-      inFlight = false;
-    }
-    ask();
+  const now = () => ({ body: requestOf(store.document), units: store.view.units });
+
+  function request() {
+    const asking = now();
+    asked = JSON.stringify(asking);
+    return asking;
   }
 
-  store.on('document', ask);
+  function ask() {
+    if (opened && JSON.stringify(now()) !== asked) newest.want();
+  }
+
+  store.on('document', ({ replaced }) => {
+    if (replaced) {
+      newest.drop();
+      asked = null;
+    }
+    ask();
+  });
   store.on('view', patch => {
-    if (patch.place === 4) wanted = true;
+    if (patch.place === 4) opened = true;
     ask();
   });
 }

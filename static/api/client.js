@@ -50,14 +50,14 @@ export function createClient(base = 'api') {
     examples: async () => (await json(`${base}/examples`)).examples,
     example: id => json(`${base}/examples/${encodeURIComponent(id)}`),
     /** `hold` {hold, held, follower}: the server finds the follower that keeps what is held. */
-    async trace(document, { units = 'si', hold = null } = {}) {
+    async trace(document, { units = 'si', hold = null, signal = null } = {}) {
       const query = new URLSearchParams({ arrays: 'f4', units, ...(hold ?? {}) });
-      return decodeAnswer(await json(`${base}/trace?${query}`, { body: document }));
+      return decodeAnswer(await json(`${base}/trace?${query}`, { body: document, signal }));
     },
     /** What people would feel in a habitat: `request` {habitat, air, person, own_limits}. */
-    feel: (request, { units = 'si' } = {}) => json(`${base}/feel?units=${units}`, { body: request }),
+    feel: (request, { units = 'si', signal = null } = {}) => json(`${base}/feel?units=${units}`, { body: request, signal }),
     /** The smallest habitat that meets some wishes: `request` {wishes, person}. */
-    size: (request, { units = 'si' } = {}) => json(`${base}/size?units=${units}`, { body: request }),
+    size: (request, { units = 'si', signal = null } = {}) => json(`${base}/size?units=${units}`, { body: request, signal }),
     /** A file of the scene, as a Blob: `request` {scene, export}. */
     exported: async (format, request, signal) =>
       (await call(`${base}/export/${format}`, { body: request, signal, wait: LONG_WAIT_MS })).blob(),

@@ -1,9 +1,10 @@
 // A day aboard: a paragraph for each of five moments, with the numbers of this design, to be copied.
 
-import { h, setAttribute, setText } from './dom.js';
+import { h, setText } from './dom.js';
 import { createCopy, selectWords } from './copy.js';
 import { createLiveText } from './feel_live.js';
 import { premisesWords } from './feel_say.js';
+import { createFold } from './fold.js';
 
 export function createFeelDay({ element, store }) {
   const list = h('div', {}),
@@ -35,27 +36,22 @@ export function dayWords(feel, units) {
   return [...feel.words.map(({ title, text }) => `${title}\n${text}`), `${premisesWords(feel, units)} Rimfall.`].join('\n\n');
 }
 
-let count = 0;
-
 function createMoment({ text, open }) {
-  const id = `moment-${(count += 1)}`;
-  const title = h('button', { type: 'button', class: 'link', 'aria-expanded': open, 'aria-controls': id, onclick: () => show(inner.hidden) });
   const words = createLiveText(),
-    copy = createCopy({ text: () => text().text, select: () => selectWords(words.element) });
-  const inner = h('div', { id, hidden: !open }, words.element, h('p', { class: 'links' }, ...copy.elements));
-
-  function show(on) {
-    inner.hidden = !on;
-    setAttribute(title, 'aria-expanded', on);
-    copy.clear();
-    update();
-  }
-  function update() {
-    const { name, title: heading, text: paragraph } = text();
-    setAttribute(inner, 'data-moment', name);
-    setText(title, heading);
-    copy.name(heading);
-    if (!inner.hidden) words.set(paragraph);
-  }
-  return { element: h('section', { class: 'moment' }, h('h4', {}, title), inner), update, open: () => show(true) };
+    copy = createCopy({ text: () => text().text, select: () => selectWords(words.element) }),
+    inner = h('div', {}, words.element, h('p', { class: 'links' }, ...copy.elements));
+  const fold = createFold({
+    words: () => text().title,
+    make: () => [{ element: inner, update: () => words.set(text().text) }],
+    turned: copy.clear,
+  });
+  if (open) fold.toggle();
+  return {
+    element: h('section', { class: 'moment' }, h('h4', {}, fold.button), fold.element),
+    open: () => fold.element.hidden && fold.toggle(),
+    update() {
+      fold.update();
+      copy.name(text().title);
+    },
+  };
 }

@@ -5,13 +5,16 @@ import { createMapTable } from './feel_map_table.js';
 import { drawFamily, hatch } from './feel_map_family.js';
 import { axes, makeFrame } from './feel_map_frame.js';
 import { FIRST_GROUP, countWords, groupsOf, inGroup } from './feel_map_groups.js';
-import { drawHere } from './feel_map_here.js';
+import { createHere } from './feel_map_here.js';
 import { drawLines } from './feel_map_lines.js';
+import { labelsOf } from './feel_map_plate.js';
 import { RADIUS, SPIN, createRing, dialWords } from './feel_map_ring.js';
 import { createMapSaving } from './feel_map_saving.js';
+import { createFold } from './fold.js';
 import { createList } from './select.js';
 
 const FIRST_WIDTH_PX = 320;
+const WORDS = 'text:is(.limit-words, .equal, .what), .family-smallest text'; // what the name of this habitat keeps clear of
 
 export function createFeelMap({ element, store, client }) {
   let group = FIRST_GROUP,
@@ -19,15 +22,15 @@ export function createFeelMap({ element, store, client }) {
     family = null,
     drawn = null,
     frame = null,
-    taken = [];
+    labels = null;
   const ground = s('g', {}),
     inside = s('rect', {}),
     found = s('g', { 'clip-path': 'url(#map-inside)' }),
-    here = s('g', { class: 'here' }),
+    here = createHere(),
     title = s('title', { id: 'map-title' }, 'Map of radius and spin'),
     words = s('desc', { id: 'map-words' });
   const defs = s('defs', {}, hatch(), s('clipPath', { id: 'map-inside' }, inside));
-  const svg = s('svg', { class: 'map', role: 'img', 'aria-labelledby': 'map-title map-words' }, title, words, defs, ground, found, here);
+  const svg = s('svg', { class: 'map', role: 'img', 'aria-labelledby': 'map-title map-words' }, title, words, defs, ground, found, here.element);
   const ring = createRing({ store, frame: () => frame, say: () => countWords(store.feel, group).toLowerCase() });
   const box = h('div', { class: 'map-box' }, svg, ring.element);
   const caption = h('p', { class: 'small' });
@@ -35,14 +38,16 @@ export function createFeelMap({ element, store, client }) {
     { 'aria-label': 'Limits drawn on the map' },
     { options: () => groupsOf(store.feel), chosen: () => group, choose },
   );
-  const table = createMapTable({ store, group: () => group });
-  const swap = h('button', { type: 'button', class: 'link', 'aria-expanded': false, onclick: turn }, 'Show the table');
+  const table = createFold({
+    words: () => (table.element.hidden ? 'Show the table' : 'Hide the table'),
+    make: () => [createMapTable({ store, group: () => group })],
+  });
   element.append(
     box,
     caption,
     h('div', { class: 'between' }, h('span', {}, 'Limits drawn'), list.element),
     table.element,
-    h('p', { class: 'links' }, swap, createMapSaving({ store, exported: client.exported })),
+    h('p', { class: 'links' }, table.button, createMapSaving({ store, exported: client.exported })),
   );
   new ResizeObserver(([entry]) => {
     width = Math.round(entry.contentRect.width) || width;
@@ -51,13 +56,6 @@ export function createFeelMap({ element, store, client }) {
 
   function choose(value) {
     group = value;
-    update();
-  }
-
-  function turn() {
-    table.element.hidden = !table.element.hidden;
-    setText(swap, table.element.hidden ? 'Show the table' : 'Hide the table');
-    setAttribute(swap, 'aria-expanded', !table.element.hidden);
     update();
   }
 
@@ -73,26 +71,33 @@ export function createFeelMap({ element, store, client }) {
     setAll(inside, { x: edges.left, y: edges.top, width: edges.right - edges.left, height: edges.bottom - edges.top });
     const limits = map.limits.filter(limit => inGroup(limit, group)),
       lines = drawLines(frame, { gravity: map.gravity, limits, quantities: store.feel.quantities }, store.view.units);
-    taken = lines.taken;
-    setChildren(ground, lines.parts, axes(frame, store.view.units));
+    setChildren(ground, lines, axes(frame, store.view.units));
     drawFound();
   }
 
   function drawFound() {
     setChildren(found, family ? drawFamily(frame, family) : []);
+    labels = null;
   }
 
   function update() {
     if (!groupsOf(store.feel).some(([value]) => value === group)) group = 'all';
     drawGround();
-    const [radius_m, spin_rpm] = [RADIUS, SPIN].map(store.read);
-    setChildren(here, drawHere(frame, { name: store.read('title') || 'This habitat', radius_m, spin_rpm, taken }));
+    drawHere();
     const counted = countWords(store.feel, group);
     setText(caption, captionWords(counted));
     setText(words, `${dialWords(store)}. ${counted}. The table below holds the same.`);
     ring.update();
     list.update();
-    if (!table.element.hidden) table.update();
+    table.update();
+  }
+
+  // words can be measured only while they are drawn
+  function drawHere() {
+    if (!svg.checkVisibility()) return;
+    labels ??= labelsOf([...svg.querySelectorAll(WORDS)]);
+    const [radius_m, spin_rpm] = [RADIUS, SPIN].map(store.read);
+    here.update(frame, { called: store.read('title') || 'This habitat', radius_m, spin_rpm, labels });
   }
 
   function captionWords(counted) {

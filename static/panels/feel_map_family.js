@@ -1,6 +1,7 @@
 // The habitats that meet the wishes, on the map: a band from the least to the most spin at each radius, and the smallest of them.
 
 import { s } from './dom.js';
+import { pathOf } from './feel_map_frame.js';
 
 const LINE_PX = 3; // thinner than this, the band is a line
 
@@ -14,8 +15,8 @@ export function drawFamily(frame, { smallest, family }) {
   const narrow = least.every(([, y], i) => Math.abs(y - most[i][1]) < LINE_PX);
   return [
     narrow
-      ? s('path', { d: open(least), class: 'family-line' })
-      : s('path', { d: `${open([...least, ...most.toReversed()])}Z`, class: 'family-band' }),
+      ? s('path', { d: pathOf(least), class: 'family-line' })
+      : s('path', { d: `${pathOf([...least, ...most.toReversed()])}Z`, class: 'family-band' }),
     smallest && smallestMark(frame, smallest),
   ];
 }
@@ -39,8 +40,4 @@ export function hatch() {
     { id: 'family-hatch', width: 5, height: 5, patternUnits: 'userSpaceOnUse', patternTransform: 'rotate(-45)' },
     s('path', { d: 'M0 2.5H5', class: 'hatch' }),
   );
-}
-
-function open(points) {
-  return `M${points.map(([x, y]) => `${x.toFixed(1)} ${y.toFixed(1)}`).join('L')}`;
 }

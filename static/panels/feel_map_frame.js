@@ -86,6 +86,11 @@ export function axes(frame, units) {
   );
 }
 
+/** The path from [x, y] to [x, y]. */
+export function pathOf(points) {
+  return `M${points.map(([x, y]) => `${x.toFixed(1)} ${y.toFixed(1)}`).join('L')}`;
+}
+
 export function whatIsDrawn(units) {
   return `spin, rpm, by radius, ${shownUnit('m', units)}`;
 }

@@ -1,58 +1,53 @@
-// This habitat on the map: guides to both axes, a ring, and its name where it hides no other words, as far as that can be had.
+// This habitat on the map: guides to both axes, a ring, and its name on a plate beside it; the words the plate would cut are hidden whole.
 
-import { s } from './dom.js';
+import { s, setAttribute, setText } from './dom.js';
 import { beyond } from './feel_map_frame.js';
-import { levelSpots, touches } from './feel_map_labels.js';
+import { PLATE_HIGH_PX, placePlate } from './feel_map_plate.js';
 
 const MOST_LETTERS = 26,
-  LETTER_PX = 6.5; // of the bold name, about
-const SIDES = [
-  [1, -1],
-  [1, 1],
-  [-1, -1],
-  [-1, 1],
-]; // right or left, above or below
+  PAD_PX = 3; // of the plate beside its name
 
-/** taken: spots of the words that stand on the map. */
-export function drawHere(frame, { name, radius_m, spin_rpm, taken }) {
-  const { left, bottom } = frame.box,
-    [x, y] = [frame.x(radius_m), frame.y(spin_rpm)],
-    off = beyond(frame, radius_m, spin_rpm);
-  return [
-    s('path', { d: `M${left} ${y.toFixed(1)}H${x.toFixed(1)}V${bottom}`, class: 'guide' }),
-    s('circle', { cx: x.toFixed(1), cy: y.toFixed(1), r: 7.5, class: 'ring' }),
-    off ? null : s('circle', { cx: x.toFixed(1), cy: y.toFixed(1), r: 2.5 }),
-    nameAt(frame, x, y, shortened(name, MOST_LETTERS), off ? `: ${off}` : '', taken),
-  ];
+export function createHere() {
+  const guide = s('path', { class: 'guide' }),
+    ring = s('circle', { r: 7.5, class: 'ring' }),
+    dot = s('circle', { r: 2.5 }),
+    plate = s('rect', { height: PLATE_HIGH_PX, class: 'plate' }),
+    name = s('text', { class: 'name' });
+  const element = s('g', {}, guide, ring, dot, plate, name);
+  let fitted = null,
+    wide = 0;
+
+  /** labels: of the words on the map, as labelsOf gives them. */
+  function update(frame, { called, radius_m, spin_rpm, labels }) {
+    const { left, right, bottom } = frame.box,
+      [x, y] = [frame.x(radius_m), frame.y(spin_rpm)],
+      off = beyond(frame, radius_m, spin_rpm);
+    setAttribute(guide, 'd', `M${left} ${y.toFixed(1)}H${x.toFixed(1)}V${bottom}`);
+    for (const circle of [ring, dot]) put(circle, { cx: x, cy: y });
+    setAttribute(dot, 'visibility', off ? 'hidden' : null);
+    fit(called, off ? `: ${off}` : '', right - left);
+    const place = placePlate(frame.box, [x, y], wide, labels);
+    put(plate, { x: place.left, y: place.top, width: wide });
+    put(name, { x: place.left + PAD_PX, y: place.top + PLATE_HIGH_PX - 4 });
+    for (const label of labels) setAttribute(label.element, 'visibility', place.hides.includes(label) ? 'hidden' : null);
+  }
+
+  // as many letters as there is room for, measured as they are drawn, which takes time: once for a name
+  function fit(called, tail, room_px) {
+    const key = [called, tail, room_px].join();
+    if (key === fitted) return;
+    fitted = key;
+    for (let letters = MOST_LETTERS; letters > 0; letters -= 1) {
+      setText(name, shortened(called, letters) + tail);
+      wide = name.getComputedTextLength() + 2 * PAD_PX;
+      if (wide <= room_px) return;
+    }
+  }
+  return { element, update };
 }
 
-// whole and hiding nothing if there is such a place, else whole, else with as many letters as there is room for
-function nameAt({ box }, x, y, name, tail, taken) {
-  const places = SIDES.map(([dx, dy]) => placed(box, x, y, name, tail, dx, dy)).filter(
-    ({ middle }) => middle > box.top && middle < box.bottom,
-  );
-  const whole = places.filter(({ text }) => text === name + tail);
-  const hidden = ({ spots }) => taken.filter(spot => touches([spot], spots)).length;
-  const { text, at } = whole.length
-    ? whole.reduce((a, b) => (hidden(b) < hidden(a) ? b : a))
-    : places.reduce((a, b) => (b.text.length > a.text.length ? b : a));
-  return s('g', {}, plate(at, text), s('text', at, text));
-}
-
-// where no place is free the name stands on a plate, and what it hides is hidden whole
-function plate({ x, y, 'text-anchor': anchor }, text) {
-  const width = text.length * LETTER_PX + 6;
-  return s('rect', { x: (anchor === 'start' ? Number(x) - 3 : Number(x) - width + 3).toFixed(1), y: y - 13, width, height: 17, class: 'plate' });
-}
-
-function placed(box, x, y, name, tail, dx, dy) {
-  const from = x + 12 * dx,
-    letters = Math.floor((dx > 0 ? box.right + 8 - from : from - box.left) / LETTER_PX),
-    text = shortened(name, letters - tail.length) + tail;
-  const base = dy < 0 ? y - 9 : y + 19;
-  const spots = levelSpots(text, from + (dx * text.length * LETTER_PX) / 2, base - 5);
-  const at = { x: from.toFixed(1), y: base.toFixed(1), 'text-anchor': dx > 0 ? 'start' : 'end', class: 'name' };
-  return { text, spots, middle: base - 5, at };
+function put(element, places_px) {
+  for (const [name, px] of Object.entries(places_px)) setAttribute(element, name, px.toFixed(1));
 }
 
 function shortened(text, letters) {

@@ -60,8 +60,8 @@ function spotsOf(x, y, along, half) {
   });
 }
 
-/** Whether words hide others. */
-export function touches(spots, taken) {
+// whether words hide others
+function touches(spots, taken) {
   return spots.some(([x, y]) => taken.some(([a, b]) => Math.hypot(x - a, y - b) < 2 * HALF_PX - 1));
 }
 

@@ -2,7 +2,7 @@
 
 import { showQuantity, shownUnit } from '../state/units.js';
 import { s } from './dom.js';
-import { whatIsDrawn } from './feel_map_frame.js';
+import { pathOf, whatIsDrawn } from './feel_map_frame.js';
 import { levelSpots, placeLabel } from './feel_map_labels.js';
 
 const DARKEST = 0.6; // were all tints to lie on one another
@@ -10,18 +10,18 @@ const MANY = 6; // fewer tints are no darker
 const FOOT_PX = 4,
   FEET_APART_PX = 22;
 
-/** {parts, taken}: what is drawn, and spots of the words among it. */
+/** What is drawn, as elements. */
 export function drawLines(frame, { gravity, limits, quantities }, units) {
   const drawn = limits.filter(limit => limit.line).map(limit => ({ limit, line: inPx(frame, limit.line) })),
     equal = gravity.filter(({ g }) => !limits.some(is(g))).map(({ label, line }) => ({ label, line: inPx(frame, line) }));
   const room = { taken: cornerWords(frame, units), lines: [...drawn, ...equal].map(({ line }) => line), box: frame.box };
   const tint = (1 - (1 - DARKEST) ** (1 / Math.max(MANY, limits.length))).toFixed(3);
-  const parts = [
+  return [
     limits
       .filter(limit => limit.forbids)
-      .map(limit => s('path', { d: `${open(inPx(frame, limit.forbids))}Z`, class: 'forbids', 'fill-opacity': tint })),
-    equal.map(({ line }) => s('path', { d: open(line), class: 'equal' })),
-    drawn.map(({ limit, line }) => s('path', { d: open(line), class: `limit${limit.mine ? ' mine' : ''}` })),
+      .map(limit => s('path', { d: `${pathOf(inPx(frame, limit.forbids))}Z`, class: 'forbids', 'fill-opacity': tint })),
+    equal.map(({ line }) => s('path', { d: pathOf(line), class: 'equal' })),
+    drawn.map(({ limit, line }) => s('path', { d: pathOf(line), class: `limit${limit.mine ? ' mine' : ''}` })),
     drawn.map(({ limit, line }) => s('path', { d: feet(frame, limit, line), class: 'feet' })),
     equal.map(({ label, line }) => words(label, line, { ...room, side: 0 }, 'equal')),
     drawn.map(({ limit, line }) =>
@@ -33,7 +33,6 @@ export function drawLines(frame, { gravity, limits, quantities }, units) {
       ),
     ),
   ].flat();
-  return { parts, taken: room.taken };
 }
 
 // a limit on gravity is itself a line of equal gravity
@@ -55,10 +54,6 @@ export function shortWords(limit, quantities, units) {
 
 function inPx(frame, points) {
   return points.map(([radius, spin]) => [frame.x(radius), frame.y(spin)]);
-}
-
-function open(points) {
-  return `M${points.map(([x, y]) => `${x.toFixed(1)} ${y.toFixed(1)}`).join('L')}`;
 }
 
 function words(text, line, place, kind) {
@@ -97,6 +92,6 @@ function feet(frame, limit, line) {
   return Array.from({ length: count }, (_, i) => {
     const at = (i + 0.5) / count;
     const [x, y] = [x0 + (x1 - x0) * at, y0 + (y1 - y0) * at];
-    return open([[x, y], [x + nx * FOOT_PX, y + ny * FOOT_PX]]);
+    return pathOf([[x, y], [x + nx * FOOT_PX, y + ny * FOOT_PX]]);
   }).join('');
 }

@@ -3,8 +3,7 @@
 import { showQuantity } from '../state/units.js';
 import { h, setChildren } from './dom.js';
 import { tableRows } from './feel_map_groups.js';
-
-const BOUNDS = { at_least: 'at least', at_most: 'at most' };
+import { BOUNDS } from './feel_say.js';
 
 /** group() → the group chosen on the map. */
 export function createMapTable({ store, group }) {
@@ -12,7 +11,7 @@ export function createMapTable({ store, group }) {
     equal = h('p', { class: 'small' });
   const element = h(
     'div',
-    { hidden: true },
+    {},
     h(
       'table',
       { class: 'map-table' },

@@ -1,11 +1,12 @@
-// Limits of the user's own, of one quantity: those there are, each to be removed, and a row to set another.
+// Limits of the user's own, of one quantity: those there are, each with its figure to change or to be removed, and a row to set another.
 
 import { fieldOf } from '../state/fields.js';
-import { fromShown, parseFigure, shownUnit } from '../state/units.js';
+import { parseFigure, shownUnit } from '../state/units.js';
 import { createChoice } from './choice.js';
 import { h, setAttribute, setChildren } from './dom.js';
-import { boundWords } from './feel_say.js';
-import { outside } from './figure.js';
+import { BOUNDS, boundWords } from './feel_say.js';
+import { createFigure, outside } from './figure.js';
+import { createFold } from './fold.js';
 import { icon } from './icons.js';
 import { createRefusalSlot } from './refusals.js';
 
@@ -14,26 +15,21 @@ const MOST = 12; // that a scene may have, of all quantities together
 /** `quantity` {name, label, unit}. */
 export function createOwnLimits({ store, quantity }) {
   const list = h('ul', { class: 'own' });
-  const opens = h('button', { type: 'button', class: 'link', 'aria-expanded': false, onclick: toggle }, 'Set a limit of your own');
-  opens.setAttribute('aria-label', `Set a limit of your own: ${quantity.label.toLowerCase()}`);
-  const full = h('span', { class: 'small' }, `A scene has room for ${MOST} limits of your own.`);
   const form = createForm({ store, quantity, keep: add });
-  form.element.hidden = true;
-  let drawn = '';
+  const fold = createFold({ words: () => 'Set a limit of your own', make: () => [form], turned: open => open && form.focus() });
+  fold.button.setAttribute('aria-label', `Set a limit of your own: ${quantity.label.toLowerCase()}`);
+  const full = h('span', { class: 'small' }, `A scene has room for ${MOST} limits of your own.`);
+  let lines = [],
+    made = '';
 
   const all = () => store.document.own_limits ?? [];
 
-  function toggle() {
-    form.element.hidden = !form.element.hidden;
-    setAttribute(opens, 'aria-expanded', !form.element.hidden);
-    if (!form.element.hidden) form.focus();
-  }
   function add(limit) {
     store.edit(draft => {
       draft.own_limits = [...(draft.own_limits ?? []), limit];
     });
-    toggle();
-    opens.focus();
+    fold.toggle();
+    fold.button.focus();
   }
   function remove(index) {
     store.edit(draft => {
@@ -43,30 +39,44 @@ export function createOwnLimits({ store, quantity }) {
     store.tell({ kind: 'told', say: `Your limit on ${quantity.label.toLowerCase()} is gone.`, undo: true });
   }
 
+  // a line stays the same while its figure changes, so that the figure keeps the focus
   function update() {
-    const mine = all().flatMap((limit, index) => (limit.quantity === quantity.name ? [{ limit, index }] : []));
-    const key = JSON.stringify([mine, store.view.units]);
-    if (key !== drawn) {
-      drawn = key;
-      setChildren(list, mine.map(({ limit, index }) => line(store, quantity, limit, () => remove(index))));
+    const mine = all().flatMap(({ quantity: of, bound, name }, index) => (of === quantity.name ? [{ bound, name, index }] : []));
+    const key = JSON.stringify(mine);
+    if (key !== made) {
+      made = key;
+      lines = mine.map(one => createLine({ store, quantity, ...one, remove: () => remove(one.index) }));
+      setChildren(list, lines.map(line => line.element));
     }
+    lines.forEach(line => line.update());
     const isFull = all().length >= MOST;
     setAttribute(full, 'hidden', !isFull);
-    setAttribute(opens, 'hidden', isFull);
-    form.update();
+    setAttribute(fold.button, 'hidden', isFull);
+    fold.update();
   }
-  return { element: h('div', {}, list, h('p', { class: 'links' }, opens, full), form.element), update };
+  return { element: h('div', {}, list, h('p', { class: 'links' }, fold.button, full), fold.element), update };
 }
 
-function line(store, quantity, limit, remove) {
-  const words = boundWords({ ...limit, limit: limit.value, unit: quantity.unit }, store.view.units);
-  const say = limit.name ? `${limit.name}, yours: ${words}` : `Yours: ${words}`;
-  return h(
-    'li',
-    {},
-    h('span', {}, say),
-    h('button', { type: 'button', class: 'icon-button', 'aria-label': `Remove your limit: ${words}`, onclick: remove }, icon('close')),
-  );
+function createLine({ store, quantity, bound, name, index, remove }) {
+  const path = `own_limits.${index}.value`,
+    said = name ? `${name}, yours: ${BOUNDS[bound]}` : `Yours: ${BOUNDS[bound]}`;
+  const figure = createFigure({ store, path, label: `${said}, ${quantity.label.toLowerCase()}`, step: thirdFigure, measure: quantity.unit });
+  const slot = createRefusalSlot({ store, path, frame: figure.element });
+  const away = h('button', { type: 'button', class: 'icon-button', onclick: remove }, icon('close'));
+  return {
+    element: h('li', { 'data-row': path }, h('span', {}, said), figure.element, away, slot.element),
+    update() {
+      const { units } = store.view;
+      setAttribute(away, 'aria-label', `Remove your limit: ${boundWords({ bound, limit: store.read(path), unit: quantity.unit }, units)}`);
+      figure.update();
+      slot.update();
+    },
+  };
+}
+
+// a step in the third figure of a value above 0
+function thirdFigure(value) {
+  return 10 ** (Math.floor(Math.log10(value)) - 2);
 }
 
 // bound, value and name; Enter keeps
@@ -101,8 +111,8 @@ function createForm({ store, quantity, keep }) {
     take();
   }
   function take() {
-    const number = readFigure(value.value, quantity.unit, store.view.units);
-    if (number === null || outside(fieldOf(store.fields, path), number)) return refuseHere(value.value.trim() || 'empty');
+    const { value: number } = parseFigure(value.value, { unit: quantity.unit, system: store.view.units });
+    if (number === undefined || outside(fieldOf(store.fields, path), number)) return refuseHere(value.value.trim() || 'empty');
     store.tell(null);
     keep({ ...(name.value.trim() && { name: name.value.trim() }), quantity: quantity.name, bound, value: number });
     value.value = name.value = '';
@@ -120,16 +130,4 @@ function createForm({ store, quantity, keep }) {
       slot.update();
     },
   };
-}
-
-// a number in the unit shown, with or without that unit's word behind it; units that the page converts may be others
-function readFigure(text, unit, units) {
-  const shown = shownUnit(unit, units),
-    plain = text.trim();
-  if (shown && plain.endsWith(shown)) {
-    const { value } = parseFigure(plain.slice(0, -shown.length), { unit: '' });
-    return value === undefined ? null : fromShown(value, unit, units);
-  }
-  const { value } = parseFigure(plain, { unit, system: units });
-  return value ?? null;
 }

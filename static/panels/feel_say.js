@@ -3,7 +3,7 @@
 import { showQuantity, shownUnit, threeFigures, toShown, withUnit } from '../state/units.js';
 
 const NBSP = '\u00a0';
-const BOUNDS = {
+export const BOUNDS = {
   at_least: 'at least',
   at_most: 'at most',
   optimum: 'optimum',

@@ -1,12 +1,14 @@
 // Size it for me: wishes in rows, the smallest habitat that meets them, and all others that do as a band on the map.
 
+import { createNewest } from '../state/newest.js';
 import { h, setAttribute, setChildren } from './dom.js';
 import { createSizeAnswer } from './feel_size_answer.js';
-import { createNewest } from './feel_size_asking.js';
 import { reveal } from './feel_size_reveal.js';
 import { createWishRow } from './feel_size_row.js';
 import { FIRST_WISHES, MOST_WISHES, asRequest, nextWish } from './feel_size_wishes.js';
 import { createFold } from './fold.js';
+
+const SETTLE_MS = 180; // a wish is asked about once its figure rests
 
 /** shown(answer | null): what the map draws of it. */
 export function createFeelSize({ element, store, client, shown }) {
@@ -18,12 +20,18 @@ export function createFeelSize({ element, store, client, shown }) {
 function createWishes({ store, client, shown }) {
   let wishes = FIRST_WISHES,
     asked = null,
+    timer = null,
     rows = [],
     awaited = true; // the answer, by who has just opened this or changed a wish
   const list = h('div', { class: 'wishes' });
   const add = h('button', { type: 'button', class: 'btn', onclick: addOne }, 'Add a wish');
   const answer = createSizeAnswer({ store, alter: (number, value) => put(number, { ...wishes[number], value }) });
-  const asking = createNewest({ ask: client.size, told, failed });
+  const newest = createNewest({
+    request,
+    ask: ({ body, units }, signal) => client.size(body, { units, signal }),
+    told,
+    failed,
+  });
   const element = h(
     'div',
     {},
@@ -32,6 +40,10 @@ function createWishes({ store, client, shown }) {
     h('p', { class: 'links' }, add),
     answer.element,
   );
+
+  function request() {
+    return { body: asRequest(wishes, store.document.person), units: store.view.units };
+  }
 
   function told(said) {
     rows.forEach(row => row.refuse(null));
@@ -90,13 +102,15 @@ function createWishes({ store, client, shown }) {
     if (rows.length !== wishes.length) build();
     rows.forEach(row => row.update());
     setAttribute(add, 'disabled', wishes.length >= MOST_WISHES);
-    const request = asRequest(wishes, store.document.person),
-      { units } = store.view,
-      key = JSON.stringify([request, units]);
+    const key = JSON.stringify(request());
     if (key === asked) return;
     asked = key;
-    if (wishes.length) return asking.want(request, { units });
-    asking.drop();
+    newest.drop();
+    clearTimeout(timer);
+    if (wishes.length) {
+      timer = setTimeout(newest.want, SETTLE_MS);
+      return;
+    }
     answer.show(null);
     shown(null);
   }

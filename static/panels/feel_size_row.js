@@ -43,13 +43,13 @@ export function createWishRow({ store, number, wish, change, remove }) {
     if (!typed) return;
     typed = false;
     const said = input.value.trim(),
-      si = valueOf(said, unitOf(wish()), store.view.units);
+      { value: si } = parseFigure(said, { unit: unitOf(wish()), system: store.view.units });
     if (said === text()) {
       refuse(null);
       return update();
     }
     const measure = unit.textContent ? ` in ${unit.textContent}` : '';
-    if (si === null) return refuse(`${name} was ${said || 'empty'}; it may be a number${measure}.`);
+    if (si === undefined) return refuse(`${name} was ${said || 'empty'}; it may be a number${measure}.`);
     change({ ...wish(), value: si });
   }
 
@@ -83,13 +83,6 @@ export function createWishRow({ store, number, wish, change, remove }) {
     setText(unit, shownUnit(unitOf(wish()) ?? '', store.view.units));
   }
   return { element, update, refuse, input };
-}
-
-/** A figure as typed, in SI: a bare number in the unit shown, or with the wish's own unit behind it; null where it is neither. */
-export function valueOf(typed, unit, units) {
-  const own = unit && shownUnit(unit, units) === unit && typed.toLowerCase().endsWith(unit.toLowerCase());
-  const parsed = parseFigure(own ? typed.slice(0, -unit.length) : typed, { unit, system: units });
-  return typeof parsed.value === 'number' && Number.isFinite(parsed.value) ? parsed.value : null;
 }
 
 // as many figures as were typed, four of what was worked out

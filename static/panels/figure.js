@@ -7,10 +7,11 @@ import { refuse } from './refusals.js';
 
 export const DIALS = ['habitat.radius_m', 'habitat.spin_rpm'];
 
-/** `none`: the word for null where the field may be null. `step(value)`: a fine step there. `solve`: a dial set by what it gives. */
-export function createFigure({ store, path, label, step, none = null, solve = null, keep = null, describedBy = null }) {
+/** `none`: the word for null where the field may be null. `step(value)`: a fine step there. `solve`: a dial set by what it gives.
+ *  `measure`: the unit, where it is not the field's own. */
+export function createFigure({ store, path, label, step, none = null, solve = null, keep = null, describedBy = null, measure = null }) {
   const field = () => fieldOf(store.fields, path);
-  const unit = () => field()?.unit ?? '';
+  const unit = () => measure ?? field()?.unit ?? '';
   const input = h('input', {
     type: 'text',
     inputmode: 'decimal',

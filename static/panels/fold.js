@@ -4,11 +4,13 @@ import { h, setAttribute, setText } from './dom.js';
 
 let count = 0;
 
-/** words() → what the link says; make() → the parts inside, each with `element` and `update`. */
-export function createFold({ words, make, kind = 'link' }) {
+/** words() → what the link says; make() → the parts inside, each with `element` and `update`; `inner`: what they stand in;
+ *  turned(open): told each time. */
+export function createFold({ words, make, kind = 'link', inner = h('div', { class: 'rows' }), turned = () => {} }) {
   const id = `fold-${(count += 1)}`;
-  const inner = h('div', { class: 'rows', id, hidden: true });
   let parts = null;
+  inner.id = id;
+  inner.hidden = true;
   const button = h('button', { type: 'button', class: kind, 'aria-expanded': false, 'aria-controls': id, onclick: toggle });
   function toggle() {
     if (!parts) {
@@ -17,15 +19,12 @@ export function createFold({ words, make, kind = 'link' }) {
     }
     inner.hidden = !inner.hidden;
     setAttribute(button, 'aria-expanded', !inner.hidden);
+    update();
+    turned(!inner.hidden);
+  }
+  function update() {
+    setText(button, words());
     if (!inner.hidden) parts.forEach(part => part.update());
   }
-  return {
-    button,
-    element: inner,
-    toggle,
-    update() {
-      setText(button, words());
-      if (parts && !inner.hidden) parts.forEach(part => part.update());
-    },
-  };
+  return { button, element: inner, toggle, update };
 }

@@ -19,8 +19,9 @@ export function createKeeping({ store, autosave, open }) {
     history.replaceState(null, '', fits ? hash : location.pathname + location.search);
   }
 
-  store.on('document', ({ live }) => {
-    if (live) return;
+  // a dial that follows may come after the change it follows was kept
+  store.on('document', ({ live, followed }) => {
+    if (live && !followed) return;
     clearTimeout(timer);
     timer = setTimeout(keep, SETTLE_MS);
   });

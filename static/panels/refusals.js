@@ -29,7 +29,7 @@ export function createRefusalSlot({ store, path, frame }) {
 }
 
 export function stillShown(store, path) {
-  const scene = store.answer?.scene;
+  const scene = path.startsWith('own_limits.') ? null : store.answer?.scene; // no stage shows a limit
   const value = scene ? readAt(store.fields, scene, path) : null;
   if (typeof value !== 'number') return '';
   const { unit = '', whole = false } = fieldOf(store.fields, path) ?? {};

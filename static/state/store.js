@@ -69,7 +69,6 @@ export function createStore({ document, fields }) {
     feel: null,
     feelProblem: null,
     notice: null,
-    epoch: 0,
     view: structuredClone(FIRST_VIEW),
     get stale() {
       return store.document !== store.answered;
@@ -92,8 +91,7 @@ export function createStore({ document, fields }) {
     },
     replace(next) {
       dragging = false;
-      store.epoch += 1;
-      change(next, { path: null, live: false });
+      change(next, { path: null, live: false, replaced: true });
     },
     undo: () => travel(past, future),
     redo: () => travel(future, past),

@@ -121,7 +121,7 @@ export function parseFigure(text, { unit, system = 'si', dial = false }) {
       const solve = solvedBy(number, typed, si);
       if (solve) return solve;
     }
-    const factor = TYPED[si]?.[typed] ?? TYPED[si]?.[typed.toLowerCase()];
+    const factor = TYPED[si]?.[typed] ?? TYPED[si]?.[typed.toLowerCase()] ?? (typed.toLowerCase() === si.toLowerCase() ? 1 : undefined);
     if (factor === undefined) return { refused: `in ${typed}, which is no unit for it` };
     total += Array.isArray(factor) ? number * factor[0] + factor[1] : number * factor;
   }

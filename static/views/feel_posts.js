@@ -13,18 +13,22 @@ import { merged } from './wheel.js';
 const PLACE = 4;
 const MOST = 128;
 const WIDE_M = 0.15;
-const LEAST_PX = 7;             // wide; farther off a post is drawn wider than it is
+const LEAST_PX = [7, 10];       // wide; farther off a post is drawn wider than it is, never taller: by this share of its height
+const SLIM = 0.35;
+const COLLAR_PX = 2;            // high, at least
+const COLLAR_M = 0.03;
 const PERSON_PX = 10;           // lower on the picture than this nobody is drawn beside whom a post could stand
 const ASIDE_M = { standing: [0.45, -0.45, 0.8, -0.8, 1.15, -1.15], lift: [1.0, -1.0, 1.35, -1.35] };      // to the viewer's right of the feet
 const OVER_M = 0.12;            // of a label over a head
+const SHARES = [0, 0.15, 0.3, 0.45, 0.6, 0.75, 0.9];
 const turned = new Matrix4();
 const [x, y, z] = [new Vector3(), new Vector3(), new Vector3()];
 
 export class Posts {
   constructor(shared, half, store) {
-    Object.assign(this, { store, told: new Set(), words: '', spots: new Map() });
+    Object.assign(this, { store, told: new Set(), words: '', spots: new Map(), seen: [] });
     this.weight = new InstancedBufferAttribute(new Float32Array(2 * MOST), 2).setUsage(DynamicDrawUsage);
-    this.material = postMaterial(shared, PERSON_M);
+    this.material = postMaterial(shared, { metres_a_g: PERSON_M, wide_m: WIDE_M });
     this.mesh = new InstancedMesh(postGeometry().setAttribute('weight', this.weight), this.material, MOST);
     this.mesh.instanceMatrix.setUsage(DynamicDrawUsage);
     this.mesh.frustumCulled = false;
@@ -56,16 +60,26 @@ export class Posts {
     this.mesh.visible = drawn && people.length > 0;
     if (this.mesh.visible) this.put(half, stands);
     else for (const stand of stands) stand.aside_m = 0;
+    this.seen = stands.flatMap((stand) => this.outline(stand));
     return stands.map((stand) => this.label(stand)).sort((a, b) => a.away_m - b.away_m);
   }
 
+  // Points of a person and their post, for labels to keep off.
+  outline({ feet, up, side, aside_m, weight_g }) {
+    const lines = [[feet, this.tall_m], ...(aside_m ? [[moved(feet, side, aside_m), PERSON_M * topOf(weight_g)]] : [])];
+    return lines.flatMap(([foot, tall_m]) => SHARES.map((share) => moved(foot, up, share * tall_m)));
+  }
+
   put(half, stands) {
+    const { metresPerPx } = half.eye;
+    const [least, most] = LEAST_PX.map((px) => px * metresPerPx);
+    const wide_m = Math.max(WIDE_M, least, Math.min(most, SLIM * PERSON_M));
     const bodies = stands.map(({ feet, up }) => [0.05, 0.5, 0.95].map((share) => half.project(moved(feet, up, share * this.tall_m))).filter(Boolean));
     const taken = [];
     stands.forEach((stand, k) => {
       const { key, kind, weight_g, feet, up, side } = stand;
-      const [least_px, tall_m] = [0.28 / half.eye.metresPerPx, PERSON_M * topOf(weight_g)];
-      const places = ASIDE_M[kind] ?? ASIDE_M.standing;
+      const [least_px, tall_m] = [0.28 / metresPerPx, PERSON_M * topOf(weight_g)];
+      const places = (ASIDE_M[kind] ?? ASIDE_M.standing).map((aside_m) => aside_m + (Math.sign(aside_m) * (wide_m - WIDE_M)) / 2);
       const seenAt = (index) => [0, 0.5, 1].map((share) => half.project(moved(moved(feet, side, places[index]), up, share * tall_m))).filter(Boolean);
       const spot = freest(places.length, seenAt, [...bodies.filter((_, other) => other !== k), ...taken], least_px, this.spots.get(key));
       this.spots.set(key, spot.index);
@@ -74,7 +88,8 @@ export class Posts {
       this.place(k, stand);
     });
     this.mesh.count = stands.length;
-    this.material.uniforms.uWiden.value = Math.max(1, (LEAST_PX * half.eye.metresPerPx) / WIDE_M);
+    this.material.uniforms.uWiden.value = wide_m / WIDE_M;
+    this.material.uniforms.uCollar.value = Math.max(1, (COLLAR_PX * metresPerPx) / COLLAR_M);
     this.mesh.instanceMatrix.needsUpdate = true;
     this.weight.needsUpdate = true;
   }
@@ -129,7 +144,7 @@ function stanceOf(half, one, time_s, eye) {
 
 // A post of height 1 and its collar, which is raised to one g.
 function postGeometry() {
-  const geometry = merged([new BoxGeometry(WIDE_M, 1, 0.06).translate(0, 0.5, 0), new BoxGeometry(1.7 * WIDE_M, 0.03, 0.08)]);
+  const geometry = merged([new BoxGeometry(WIDE_M, 1, 0.06).translate(0, 0.5, 0), new BoxGeometry(1.7 * WIDE_M, COLLAR_M, 0.08)]);
   const count = geometry.attributes.position.count;
   return geometry.setAttribute('collar', new BufferAttribute(Float32Array.from({ length: count }, (_, k) => (2 * k < count ? 0 : 1)), 1));
 }

@@ -155,12 +155,16 @@ export class Half {
     });
   }
 
-  // Where the paths run on the picture, for labels to keep off.
+  // Where the paths run on the picture, and who is weighed stands, for labels to keep off.
   pathPx() {
     const px = [];
     const lines = this.shown.flatMap((m) => [m.lines[this.frame].points, this.showsCompanion() ? this.paths.companionLine(m) : null]).concat(this.overlay.lines.map((line) => line.points));
     for (const points of lines) for (let i = 0; points && i < points.length; i += 3 * Math.max(1, Math.floor(points.length / 180))) {
       const q = this.project({ x: points[i], y: points[i + 1], z: points[i + 2] });
+      if (q) px.push(q[0], q[1]);
+    }
+    for (const point of this.posts?.seen ?? []) {
+      const q = this.project(point);
       if (q) px.push(q[0], q[1]);
     }
     return px;

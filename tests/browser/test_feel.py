@@ -162,13 +162,68 @@ def test_a_limit_of_ones_own_is_set_marked_compared_and_removed_with_undo(place)
     (row,) = rows_of(answer, "gradient")
     assert row["mine"]
     assert row["inside"] is False  # 1.75 m of 56 m are 3.1 %
-    assert "Bunk room, yours: at most 2 %" in plain(where.locator(".own").inner_text())
+    assert "Bunk room, yours: at most" in plain(where.locator(".own").inner_text())
+    assert where.locator(".own input").input_value() == "2.00"
+    assert where.get_by_role("button", name="Remove your limit: at most 2\u00a0%").count() == 1
     assert "Bunk room, yours" in plain(unfold(where).inner_text())
     where.get_by_role("button", name="Remove your limit").click()
     kept(place, lambda scene: "own_limits" not in scene)
     until("it is off the page", lambda: where.locator(".own li").count() == 0)
     place.locator(".bar").get_by_role("button", name="Undo").click()
     kept(place, lambda scene: scene.get("own_limits") == [limit])
+
+
+def test_a_limit_of_ones_own_is_changed_where_it_stands(place):
+    where = quantity(place, "gradient")
+    for value in ("2", "5"):
+        where.get_by_role("button", name="Set a limit of your own").click()
+        where.get_by_label("Your limit on").fill(value)
+        where.get_by_role("button", name="Set it").click()
+    kept(place, lambda scene: [one["value"] for one in scene.get("own_limits", [])] == [2, 5])
+    first, second = where.locator(".own input").all()
+
+    def values(*wanted):
+        kept(place, lambda scene: [one["value"] for one in scene["own_limits"]] == list(wanted))
+        until("the table", lambda: [row["limit"] for row in rows_of(says_so(place), "gradient")] == list(wanted))
+
+    first.fill("3.5 %")
+    first.press("Enter")
+    values(3.5, 5)
+    assert first.evaluate("e => e === document.activeElement && e.selectionEnd - e.selectionStart") == len("3.50")
+    first.press("Control+z")
+    values(2, 5)
+    until("the figure as it was", lambda: first.input_value() == "2.00")
+    second.fill("0.125")
+    first.focus()  # leaving it keeps it
+    values(2, 0.125)
+    second.fill("9")
+    second.press("Escape")
+    assert second.input_value() == "0.125"
+    second.fill("-1")
+    second.press("Enter")
+    refusal = where.locator(".own .refusal").nth(1)
+    until("a refusal", lambda: "above 0" in refusal.inner_text())
+    assert "stages" not in refusal.inner_text()
+    values(2, 0.125)
+    where.get_by_role("button", name="Remove your limit: at most 2\u00a0%").click()
+    values(0.125)
+    until("one is left", lambda: where.locator(".own input").count() == 1)
+    assert where.locator(".own input").input_value() == "0.125"
+
+
+def test_a_limit_of_ones_own_is_changed_in_the_units_shown(place):
+    where = quantity(place, "rim_speed")
+    where.get_by_role("button", name="Set a limit of your own").click()
+    where.get_by_label("Your limit on").fill("10")
+    where.get_by_role("button", name="Set it").click()
+    figure = where.locator(".own input")
+    until("it is there", lambda: figure.count() == 1)
+    where.locator(".own .unit").click()
+    until("feet", lambda: figure.input_value() == "32.8")  # 10 / 0.3048
+    figure.fill("50")
+    figure.press("Enter")
+    kept(place, lambda scene: scene["own_limits"][0]["value"] == pytest.approx(50 * 0.3048, rel=1e-12))
+    assert "50.0" in plain(figure.input_value())
 
 
 def test_the_person_changes_what_depends_on_the_person(place):

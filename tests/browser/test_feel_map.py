@@ -261,3 +261,69 @@ def test_on_a_phone_the_ring_is_a_finger_wide_and_follows_it(open_page):
     )
     drag(page, ring, 30, 0)
     kept(page, lambda scene: scene["habitat"]["radius_m"] > 80)
+
+
+# [what is drawn, its corners on the screen in order] of all words that are seen on the map, and of the plate of the name, by the
+# browser's own matrices (SVG 2, section 4.6.3: getBBox and getScreenCTM)
+DRAWN_BOXES = """() => {
+  const corners = e => {
+    const b = e.getBBox(), m = e.getScreenCTM(), out = [[0, 0], [1, 0], [1, 1], [0, 1]];
+    return out.map(([u, v]) => new DOMPoint(b.x + u * b.width, b.y + v * b.height).matrixTransform(m)).map(p => [p.x, p.y]);
+  };
+  const map = document.querySelector('#feel-map svg.map');
+  const seen = [...map.querySelectorAll('text:not(.name, .axes text:not(.what))')].filter(e => getComputedStyle(e).visibility === 'visible');
+  const r = map.querySelector('#map-inside rect').getBBox(), m = map.getScreenCTM();
+  const [a, b] = [[r.x, r.y], [r.x + r.width, r.y + r.height]].map(([x, y]) => new DOMPoint(x, y).matrixTransform(m));
+  return {
+    labels: seen.map(e => [e.textContent, corners(e)]),
+    hidden: map.querySelectorAll('text[visibility=hidden]').length,
+    plate: corners(map.querySelector('.plate')), name: corners(map.querySelector('.name')), map: [a.x, a.y, b.x, b.y],
+  };
+}"""
+
+
+def share(a, b, most_px=0.5):
+    """Whether two turned rectangles share more than a line: an inner point of one, a grid of them, lies within the other."""
+
+    def within(x, y, shape):
+        sides = [
+            (u - s) * (y - t) - (v - t) * (x - s) for (s, t), (u, v) in zip(shape, shape[1:] + shape[:1], strict=True)
+        ]
+        length = min(math.dist(shape[0], shape[1]), math.dist(shape[1], shape[2]))
+        return min(sides) > most_px * length or max(sides) < -most_px * length
+
+    def points(shape):
+        (x0, y0), (x1, y1), _, (x3, y3) = shape
+        steps = [i / 40 for i in range(41)]
+        return [(x0 + u * (x1 - x0) + v * (x3 - x0), y0 + u * (y1 - y0) + v * (y3 - y0)) for u in steps for v in steps]
+
+    return any(within(x, y, b) for x, y in points(a)) or any(within(x, y, a) for x, y in points(b))
+
+
+PLACES = [(56, 3), (30, 5), (12, 8), (150, 2.1), (1500, 0.5), (9000, 5), (6, 20), (6, 0.12), (9000, 0.11), (400, 4)]
+
+
+@pytest.mark.parametrize(("width", "height"), [(1024, 768), (1440, 900)])
+def test_the_name_beside_the_ring_cuts_no_words_and_stays_on_the_map(open_page, width, height):
+    page = open_page(width=width, height=height)
+    open_map(page)
+    page.get_by_label("Limits drawn on the map").select_option("all")
+    for radius, spin in PLACES:
+        type_figure(page, "habitat.radius_m", str(radius))
+        type_figure(page, "habitat.spin_rpm", str(spin))
+        kept(page, lambda scene, wanted=(radius, spin): habitat(page) == wanted)
+        for group in ("both", "all"):
+            page.get_by_label("Limits drawn on the map").select_option(group)
+            drawn = page.evaluate(DRAWN_BOXES)
+            cut = [text for text, corners in drawn["labels"] if share(corners, drawn["plate"])]
+            assert cut == [], (radius, spin, group)
+            assert len(drawn["labels"]) > 3
+            left, top, right, bottom = drawn["map"]
+            assert all(
+                left - 0.5 <= x <= right + 0.5 and top - 0.5 <= y <= bottom + 0.5
+                for x, y in drawn["plate"] + drawn["name"]
+            ), (radius, spin)
+            assert drawn["plate"][0][0] < drawn["name"][0][0] < drawn["name"][1][0] < drawn["plate"][1][0]
+            assert page.locator("#feel-map .name").text_content() == "The same lob, both ways"
+            if group == "both":
+                assert drawn["hidden"] <= 2, (radius, spin)

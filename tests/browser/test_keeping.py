@@ -3,10 +3,11 @@
 import csv
 import io
 import json
+import time
 
 from tests.browsing import DRAWN
 
-from .looking import drawn, number_box, said, saved_scene, shown_is, still_picture, stop, type_figure, until
+from .looking import drawn, kept, number_box, said, saved_scene, shown_is, still_picture, stop, type_figure, until
 
 
 def test_the_browser_keeps_the_scene_over_a_reload(page):
@@ -159,3 +160,18 @@ def test_the_fields_are_those_of_the_server(page):
     fields = page.evaluate("fetch('/api/fields').then(r => r.json())")["fields"]
     name = number_box(page, "habitat.radius_m").get_attribute("aria-label")
     assert name == fields["habitat.radius_m"]["label"]
+
+
+def test_a_dial_that_follows_after_a_slow_answer_is_kept_too(page):
+    def slowly(route):
+        time.sleep(0.8)  # longer than the page waits before it keeps a change
+        route.continue_()
+
+    page.route("**/api/trace*", slowly)
+    page.locator("h1").click()
+    page.keyboard.press("Escape")
+    page.keyboard.press("h")
+    type_figure(page, "habitat.radius_m", "224")
+    kept(page, lambda scene: scene["habitat"]["radius_m"] == 224)
+    # gravity goes as spin squared times radius: four times the radius is half the spin
+    kept(page, lambda scene: abs(scene["habitat"]["spin_rpm"] - 1.5) < 1e-6)

@@ -6,8 +6,7 @@ import { placeLabel } from '../../static/panels/feel_map_labels.js';
 import { beyond, makeFrame, ticks } from '../../static/panels/feel_map_frame.js';
 import { countWords, groupsOf, tableRows } from '../../static/panels/feel_map_groups.js';
 import { shortWords } from '../../static/panels/feel_map_lines.js';
-import { createNewest } from '../../static/panels/feel_size_asking.js';
-import { valueOf } from '../../static/panels/feel_size_row.js';
+import { cornersOf, meet, placePlate } from '../../static/panels/feel_map_plate.js';
 import { FIGURES, FIRST_WISHES, asRequest, choicesOf, newWish, nextWish } from '../../static/panels/feel_size_wishes.js';
 
 const MAP = { radius_m: [1, 10000], spin_rpm: [0.1, 60] };
@@ -139,35 +138,40 @@ test('a wish added is of a kind not yet there', () => {
   assert.equal(new Set(wishes.map(({ id }) => id)).size, wishes.length);
 });
 
-test('a figure may be typed with its unit, or in another of the same kind', () => {
-  for (const [typed, unit, units, value] of [
-    ['0.5 g', 'g', 'si', 0.5],
-    ['0,9', 'g', 'si', 0.9],
-    ['3 %', '%', 'si', 3],
-    ['0.3 rad/s²', 'rad/s²', 'si', 0.3],
-    ['12 °/s', 'rpm', 'si', 2], // 360° a turn, 60 s a minute
-    ['100', 'm', 'us', 30.48],
-    ['100 m', 'm', 'us', 100],
-    ['0.25', '', 'si', 0.25],
-  ]) near(valueOf(typed, unit, units), value, 1e-12 * value);
-  for (const typed of ['', 'many', '5 kg']) assert.equal(valueOf(typed, 'g', 'si'), null);
+const BOX = { left: 34, right: 310, top: 8, bottom: 232 };
+const label = (left, top, wide = 40, high = 15) => ({ corners: cornersOf(left, top, wide, high) });
+
+test('the name stands at the first place beside the ring that hides no words, and else at the one that hides the fewest', () => {
+  const [x, y] = [150, 120];
+  const [above, below] = [label(170, 95), label(170, 130)];
+  const onLeft = [label(60, 95), label(60, 130), label(105, 130)];
+  const placed = labels => placePlate(BOX, [x, y], 100, labels);
+  const where = ({ left, top, hides }) => [left > x ? 'right' : 'left', top < y ? 'above' : 'below', hides.length];
+  assert.deepEqual(where(placed([])), ['right', 'above', 0]);
+  assert.deepEqual(where(placed([above])), ['right', 'below', 0]);
+  assert.deepEqual(where(placed([above, below])), ['left', 'above', 0]);
+  assert.deepEqual(where(placed([above, below, onLeft[0]])), ['left', 'below', 0]);
+  assert.deepEqual(where(placed([above, below, ...onLeft])), ['right', 'above', 1]);
+  assert.deepEqual(placed([above, below, ...onLeft]).hides, [above]);
 });
 
-test('only the answer to the newest question counts', async t => {
-  t.mock.timers.enable({ apis: ['setTimeout'] });
-  const waiting = [],
-    told = [];
-  const asking = createNewest({ ask: request => new Promise(give => waiting.push({ request, give })), told: answer => told.push(answer), failed: assert.fail });
-  for (const request of ['one', 'two']) asking.want(request);
-  t.mock.timers.tick(1000);
-  asking.want('three');
-  t.mock.timers.tick(1000);
-  assert.deepEqual(waiting.map(({ request }) => request), ['two', 'three']);
-  waiting[1].give('answer to three');
-  waiting[0].give('answer to two');
-  await new Promise(resolve => setImmediate(resolve));
-  asking.want('four');
-  asking.drop();
-  t.mock.timers.tick(1000);
-  assert.deepEqual([told, waiting.length], [['answer to three'], 2]);
+test('the name never leaves the map nor covers the ring, wherever that is', () => {
+  for (let x = BOX.left; x <= BOX.right; x += 12) {
+    for (let y = BOX.top; y <= BOX.bottom; y += 8) {
+      for (const wide of [40, 150, 276]) {
+        const { left, top } = placePlate(BOX, [x, y], wide, []);
+        assert.ok(left >= BOX.left && left + wide <= BOX.right && top >= BOX.top && top + 17 <= BOX.bottom, `${x}, ${y}: ${left}, ${top}`);
+        const [nearX, nearY] = [Math.max(left, Math.min(x, left + wide)), Math.max(top, Math.min(y, top + 17))];
+        assert.ok(Math.hypot(nearX - x, nearY - y) >= 8.5, 'the ring is 7.5 px, its line 2 px wide');
+      }
+    }
+  }
+});
+
+test('turned words meet a plate only where they have a part in common', () => {
+  const plate = cornersOf(0, 0, 40, 20);
+  const square = (x, y) => [[x, y - 10], [x + 10, y], [x, y + 10], [x - 10, y]]; // on its corner
+  assert.equal(meet(square(44, 24), plate), true); // its side passes the corner at 2 px of |x| + |y|
+  assert.equal(meet(square(46, 26), plate), false); // the upright boxes about them overlap
+  assert.equal(meet(square(20, 10), plate), true);
 });

@@ -73,3 +73,19 @@ test('a step in feet is a round one', () => {
   near(shownStep(0.1, 'm', 'us'), 0.1);
   near(shownStep(0.01, 'm', 'si'), 0.01);
 });
+
+test('a figure may be typed with the unit of its field, or in another of the same kind', () => {
+  for (const [typed, unit, system, value] of [
+    ['0.5 g', 'g', 'si', 0.5],
+    ['0.5 G', 'g', 'si', 0.5],
+    ['0,9', 'g', 'si', 0.9],
+    ['3 %', '%', 'si', 3],
+    ['0.3 rad/s²', 'rad/s²', 'si', 0.3],
+    ['12 °/s', 'rpm', 'si', 2], // 360° a turn, 60 s a minute
+    ['100', 'm', 'us', 30.48],
+    ['100 m', 'm', 'us', 100],
+    ['0.25', '', 'si', 0.25],
+  ]) near(parseFigure(typed, { unit, system }).value, value);
+  for (const typed of ['', 'many', '5 kg', '5 %']) assert.ok(parseFigure(typed, { unit: 'g', system: 'si' }).refused, typed);
+  assert.ok(parseFigure('5 kg', { unit: '' }).refused);
+});

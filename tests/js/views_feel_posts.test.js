@@ -56,7 +56,7 @@ test('it stands to the viewer\'s right of the feet, its face to the eye, and on 
   const alone = stage([0.5]);
   alone.posts.update(alone.half, 0);
   const post = postOf(alone, 0);
-  near(post.foot.x, 0.45, 0.01);
+  near(post.foot.x, 0.45 + (10 * 0.02 - 0.15) / 2, 0.01); // 10 px wide where its own 0.15 m would be fewer, as near to the feet
   near(post.foot.y, 0);
   assert.ok(post.front.z > 0.9);
   const pair = stage([0.5, 0.5]);
@@ -64,6 +64,25 @@ test('it stands to the viewer\'s right of the feet, its face to the eye, and on 
   pair.posts.update(pair.half, 0);
   assert.ok(postOf(pair, 0).foot.x < -0.3);
   assert.ok(postOf(pair, 1).foot.x > 0.8);
+});
+
+test('farther off a post is drawn wider and never taller, and slimmer than a third or so of its height', () => {
+  for (const [metresPerPx, wide_m] of [[0.005, 0.15], [0.03, 0.3], [0.1, 0.7]]) {
+    const { posts, half } = stage([0.5], { metresPerPx });
+    posts.update(half, 0);
+    near(0.15 * posts.material.uniforms.uWiden.value, wide_m);
+    assert.deepEqual([posts.weight.getX(0), posts.weight.getY(0)], [0.5, 1]);
+    assert.equal(posts.material.uniforms.uMetres.value, 1.75);
+  }
+});
+
+test('labels are kept off who is weighed and off the post, where there is one', () => {
+  const seen = stage([0.5]);
+  seen.posts.update(seen.half, 0);
+  assert.ok(seen.posts.seen.some(({ x }) => x > 0.4) && seen.posts.seen.some(({ x }) => Math.abs(x) < 1e-9));
+  const far = stage([0.5], { metresPerPx: 0.5 });
+  far.posts.update(far.half, 0);
+  assert.ok(2 * far.posts.seen.length === seen.posts.seen.length && far.posts.seen.every(({ x }) => Math.abs(x) < 1e-9));
 });
 
 test('one mesh and one material, made once', () => {
