@@ -18,15 +18,20 @@ from .standing import levels, lying, standing
 
 @dataclass(frozen=True)
 class Row:
-    """A figure's label and unit for people, and the group it is shown in."""
+    """A figure's label and unit for people, the group it is shown in, and its label on a turntable where that differs."""
 
     label: str
     unit: str
     group: str
+    on_table: str = ""
+
+    def called(self, table):
+        """Its label; table: whether the habitat is a turntable."""
+        return self.on_table or self.label if table else self.label
 
 
 def _group(name, **rows):
-    return {figure: Row(label, unit, name) for figure, (label, unit) in rows.items()}
+    return {figure: Row(label, unit, name, *on_table) for figure, (label, unit, *on_table) in rows.items()}
 
 
 FIGURES = {
@@ -42,7 +47,7 @@ FIGURES = {
         heart_g=("At the heart", "g"),
         head_g=("At the head", "g"),
         gradient_percent=("Change from feet to head", "%"),
-        gradient_g_per_m=("Change a metre", "g/m"),
+        gradient_g_per_m=("Change with height", "g/m"),
     ),
     **_group(
         "Sitting and lying",
@@ -59,7 +64,7 @@ FIGURES = {
         walk_antispinward_g=("Walking antispinward", "g"),
         run_spinward_g=("Running spinward", "g"),
         run_antispinward_g=("Running antispinward", "g"),
-        walk_axial_lean_deg=("Walking along the axis (turntable: outward): down leans", "°"),
+        walk_axial_lean_deg=("Walking along the axis: down leans", "°", "Walking outward: down leans"),
         float_speed_m_s=("Feet leave the floor, antispinward at", "m/s"),
         coriolis_ratio=("Coriolis to gravity, at a walk", ""),
     ),
@@ -87,16 +92,16 @@ FIGURES = {
         "Things in hand",
         drop_time_s=("Dropped from the hand: falls for", "s"),
         drop_drift_m=("Dropped from the hand: lands, spinward above 0", "m"),
-        drop_axial_m=("Dropped from the hand: lands along the axis by", "m"),
-        pour_drift_m=("Poured 0.2 m into a glass: off, spinward above 0", "m"),
-        pour_axial_m=("Poured 0.2 m into a glass: off along the axis (turntable: outward)", "m"),
+        drop_axial_m=("Dropped from the hand: lands along the axis by", "m", "Dropped from the hand: lands outward by"),
+        pour_drift_m=("Poured into a glass: off, spinward above 0", "m"),
+        pour_axial_m=("Poured into a glass: off along the axis by", "m", "Poured into a glass: off outward by"),
         glass_walk_lean_deg=("Glass at a steady walk: surface leans", "°"),
         glass_start_lean_deg=("Glass on setting off: surface leans", "°"),
         glass_stairs_lean_deg=("Glass up the stairs: surface leans", "°"),
     ),
     **_group(
-        "Under thrust",
-        floor_lean_deg=("Standing: down leans from the floor (also on a turntable)", "°"),
+        "The floor",
+        floor_lean_deg=("Standing: down leans from the floor", "°"),
     ),
 }
 

@@ -5,6 +5,7 @@ from pydantic_core import to_json
 from .. import __version__
 from ..feel.figures import FIGURES
 from ..feel.quantities import QUANTITIES
+from ..physics.shapes import Turntable
 from . import feel_words, limit_words
 
 ANSWER_VERSION = 1
@@ -22,6 +23,7 @@ def of_feel(felt, units="si"):
 def as_data(felt, units="si"):
     """The same as plain data."""
     scene, made = felt.scene, felt.figures
+    table = isinstance(felt.setting.habitat, Turntable)
     part = scene.model_dump(mode="json", include={"habitat", "air", "person", "own_limits"})
     return {
         "rimfall_feel": ANSWER_VERSION,
@@ -29,12 +31,13 @@ def as_data(felt, units="si"):
         **part,
         "figures": dict(made.values),
         "figure_rows": [
-            {"name": name, "label": row.label, "unit": row.unit, "group": row.group} for name, row in FIGURES.items()
+            {"name": name, "label": row.called(table), "unit": row.unit, "group": row.group}
+            for name, row in FIGURES.items()
         ],
         "levels": _told(made.levels),
         "head_turns": _told(made.head_turns),
         "limits": _told(felt.limits),
-        "quantities": [_quantity(name, felt) for name in QUANTITIES],
+        "quantities": [_quantity(name, felt, units) for name in QUANTITIES],
         "says": {
             "short": limit_words.short(felt.limits),
             "summary": limit_words.summary(felt.limits),
@@ -43,7 +46,7 @@ def as_data(felt, units="si"):
         "map": _map(felt.map),
         "adaptation": _told(felt.adaptation),
         "words": feel_words.paragraphs(scene, made, units),
-        "assumptions": feel_words.assumptions(scene, made),
+        "assumptions": feel_words.assumptions(scene, made, units),
         "caution": CAUTION,
     }
 
@@ -57,7 +60,7 @@ def _map(chart):
     return vars(chart) | {"gravity": _told(chart.gravity), "limits": _told(chart.limits)}
 
 
-def _quantity(name, felt):
+def _quantity(name, felt, units):
     """One quantity's heading: its value here, and what the limits on it come to."""
     quantity, rows = QUANTITIES[name], [row for row in felt.limits if row.quantity == name]
     value = felt.figures.quantities[name]
@@ -66,5 +69,5 @@ def _quantity(name, felt):
         "label": quantity.label,
         "unit": quantity.unit,
         "value": value,
-        "says": limit_words.sentence(name, rows),
+        "says": limit_words.sentence(name, rows, units),
     }

@@ -5,7 +5,7 @@ from ..feel.on_foot import STAIRS_DEG
 from ..feel.stand import HAND, HEART, SEAT, SITTING
 from .feel_day import SLIGHT_DEG, angle, number, of_scene, weight
 from .feel_tales import TALES
-from .phrases import speed
+from .phrases import length, speed
 
 
 def lead(scene, figures, units):
@@ -79,9 +79,9 @@ def paragraphs(scene, figures, units):
     return [{"name": name, "title": title, "text": " ".join(tell(day))} for name, (title, tell) in TALES.items()]
 
 
-def assumptions(scene, figures):
+def assumptions(scene, figures, units="si"):
     """What the figures take for granted and leave out, in sentences."""
-    day = of_scene(scene, figures, "si")
+    day = of_scene(scene, figures, units)
     out = [
         f"Somebody stands {_WHERE.get(day.shape, 'in the middle of the first floor')}, upright from the {day.ground}."
     ]
@@ -95,7 +95,7 @@ def assumptions(scene, figures):
     out += [
         f"Of the height, the heart is at {HEART:g}, a seat at {SEAT:g}, the head {SITTING:g} over the seat, a hand with a cup at {HAND:g}.",
         f"Paces are even; stairs rise at {STAIRS_DEG:g}°; standing up and setting off take a second each.",
-        f"What falls falls without air, a stream over {POURED_FROM_M:g} m into the glass; a glass does not slop.",
+        f"What falls falls without air, a stream over {length(POURED_FROM_M, units)} into the glass; a glass does not slop.",
         "The lift and the ladder are felt at the feet, at their full speed.",
         "Walls, ceilings and hubs are not looked for.",
     ]

@@ -2,7 +2,7 @@
 
 from ..feel.limits import NO_NAME
 from ..feel.published import LIMITS
-from .phrases import listed
+from .phrases import FOOT_M, listed
 
 _NB = "\u00a0"
 _COUNTS = ("none", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
@@ -17,23 +17,23 @@ _TOPICS = {
 _LEAST_SAID = 0.001  # of a unit: what is passed by less is said to be passed by less
 
 
-def sentence(quantity, rows):
+def sentence(quantity, rows, units="si"):
     """How the limits on one quantity are kept: "Inside five of the seven; outside Cramer 1985 by 1.1 rpm.".
 
     rows: those of `feel.limits.compare` on the quantity. The user's own limits have a sentence of their own.
     """
     theirs, own = _limits(rows, mine=False), _limits(rows, mine=True)
     if not theirs:
-        own_sentence = _kept(own) if own else "You may set one of your own."
+        own_sentence = _kept(own, units) if own else "You may set one of your own."
         return f"No published limit found for {_TOPICS[quantity]}. {own_sentence}"
-    return " ".join(_kept(limits) for limits in (theirs, own) if limits)
+    return " ".join(_kept(limits, units) for limits in (theirs, own) if limits)
 
 
 def short(rows):
     """All limits, the user's own among them, in at most 18 characters: "beyond 3 of 25"."""
     told = [row for row in _limits(rows) if row.inside is not None]
-    if not any(row.value for row in rows if row.quantity == "spin"):
-        return "not turning"
+    if not told:
+        return "no value here"
     beyond = sum(not row.inside for row in told)
     return f"beyond {beyond} of {len(told)}" if beyond else f"inside all {len(told)}"
 
@@ -66,42 +66,51 @@ def _all(limits, noun=""):
     return f"{number} of your own{noun}" if limits[0].mine else f"{number}{noun}"
 
 
-def _kept(limits):
+def _kept(limits, units):
     """One sentence about limits on one quantity, all published or all own."""
     if limits[0].inside is None:
         return f"No value here to set beside {_whole(limits)}."
     if len(limits) == 1:
-        return _kept_alone(limits[0], _whole(limits))
+        return _kept_alone(limits[0], _whole(limits), units)
     inside, beyond = [row for row in limits if row.inside], [row for row in limits if not row.inside]
-    just = [_name(row, limits) for row in inside if row.state == "at the limit"]
+    just = [_name(row, limits, units) for row in inside if row.state == "at the limit"]
     at = f", {_just(just, inside)} ({listed(just)})" if just else ""
     if not beyond:
         return f"Inside {_all(limits)}{at}."
-    passed = listed([f"{_name(row, limits)} by {_by(row)}" for row in sorted(beyond, key=lambda row: -row.margin)])
+    passed = listed(
+        [f"{_name(row, limits, units)} by {_by(row, units)}" for row in sorted(beyond, key=lambda row: -row.margin)]
+    )
     return f"Inside {count(len(inside))} of {_whole(limits)}{at}; outside {passed}."
 
 
-def _kept_alone(row, whole):
-    named = "" if row.study == NO_NAME else f", {_name(row, [row])}"
+def _kept_alone(row, whole, units):
+    named = "" if row.study == NO_NAME else f", {_name(row, [row], units)}"
     if row.inside:
         return f"{'At' if row.state == 'at the limit' else 'Inside'} {whole}{named}."
-    return f"Outside {whole}{named}{',' if named else ''} by {_by(row)}."
+    return f"Outside {whole}{named}{',' if named else ''} by {_by(row, units)}."
 
 
-def _name(row, limits):
+def _name(row, limits, units):
     """Study and year; with the limit where the study sets several of the kind."""
     named = f"{row.study} {row.year}" if row.year else row.study
+    shown, unit = _shown_in(row.unit, units)
     twins = [other for other in limits if (other.study, other.year, other.bound) == (row.study, row.year, row.bound)]
-    return named if len(twins) == 1 else f"{named} ({_figure(_plain(row.limit), row.unit)})"
+    return named if len(twins) == 1 else f"{named} ({_figure(_plain(shown(row.limit)), unit)})"
 
 
-def _by(row):
+def _by(row, units):
     """How far a limit is passed, to two figures."""
-    past = -row.margin
+    shown, unit = _shown_in("percentage points" if row.unit == "%" else row.unit, units)
+    past = shown(-row.margin)
     if past < _LEAST_SAID:
-        return f"less than {_figure(_LEAST_SAID, row.unit)}"
+        return f"less than {_figure(_LEAST_SAID, unit)}"
     places = next(places for places in range(5) if past >= 9.95 / 10**places or places == 4)
-    return _figure(f"{past:,.{places}f}", "percentage points" if row.unit == "%" else row.unit)
+    return _figure(f"{past:,.{places}f}", unit)
+
+
+def _shown_in(unit, units):
+    """What turns a figure into the one shown, and its unit there: of all quantities only speeds have another in US units."""
+    return (lambda value: value / FOOT_M, "ft/s") if units == "us" and unit == "m/s" else (lambda value: value, unit)
 
 
 def _plain(limit):

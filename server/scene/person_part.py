@@ -37,4 +37,4 @@ class OwnLimit(Strict):
     name: str = text("Name", 60, "")
     quantity: Literal[tuple(QUANTITIES)] = _choice("Quantity", tuple(QUANTITIES))
     bound: Literal["at_least", "at_most"] = _choice("Bound", ("at_least", "at_most"))
-    value: float = number("Value", "", 0, 1_000_000, above=True)
+    value: float = number("Your limit", "", 0, 1_000_000, above=True)

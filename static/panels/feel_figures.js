@@ -31,7 +31,7 @@ const TERMS = {
   floor_lean_deg: 'Apparent tilt',
 };
 const WITH = { Standing: levelsTable, 'Turning the head': headTurnsTable };
-const NEEDS = { 'Under thrust': 'no thrust' };
+const NEEDS = { 'The floor': 'no thrust' };
 
 export function createFeelFigures({ element, store, explain }) {
   const list = h('div', {});
@@ -63,8 +63,9 @@ function createGroup({ store, name, explain }) {
 function figuresTable({ store, name, rows, explain }) {
   const cells = new Map();
   const body = rows().map(row => {
-    cells.set(row.name, h('td', { class: 'r' }));
-    return h('tr', { 'data-figure': row.name }, h('th', { scope: 'row' }, labelled(row, explain)), cells.get(row.name));
+    const [label, value] = [labelOf(row, explain), h('td', { class: 'r' })];
+    cells.set(row.name, { label, value });
+    return h('tr', { 'data-figure': row.name }, h('th', { scope: 'row' }, label), value);
   });
   const element = h('table', { class: 'figures', 'aria-label': name }, h('tbody', {}, body));
   function update() {
@@ -72,7 +73,8 @@ function figuresTable({ store, name, rows, explain }) {
     for (const row of rows()) {
       const value = figures[row.name],
         cell = cells.get(row.name);
-      setText(cell, value === null ? none(store.feel, name) : figureWords(value, row.unit, store.view.units));
+      setText(cell.label, row.label); // on a turntable some are called otherwise
+      setText(cell.value, value === null ? none(store.feel, name) : figureWords(value, row.unit, store.view.units));
     }
   }
   return { element, update };
@@ -84,8 +86,8 @@ function none({ habitat }, group) {
   return why ? `–, ${why}` : '–';
 }
 
-function labelled({ name, label }, explain) {
+function labelOf({ name }, explain) {
   const term = TERMS[name];
-  if (!term) return label;
-  return h('button', { type: 'button', class: 'term', title: `What ${term.toLowerCase()} is`, onclick: () => explain(term) }, label);
+  if (!term) return h('span', {});
+  return h('button', { type: 'button', class: 'term', title: `What ${term.toLowerCase()} is`, onclick: () => explain(term) });
 }

@@ -38,7 +38,7 @@ function createQuantity({ store, name }) {
     says = h('p', { class: 'lead' }),
     rule = createRule();
   const table = createFold({
-    words: () => `Table of ${countRows(rows().length)}`,
+    words: () => `Table of ${countRows(rows())}`,
     make: () => [createLimitsTable({ store, name: quantity().label, rows })],
   });
   const tables = h('div', {}, h('p', { class: 'links' }, table.button), table.element);

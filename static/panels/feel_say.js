@@ -96,7 +96,9 @@ export function rowsOf(feel, name) {
   return feel.limits.filter(({ quantity }) => quantity === name);
 }
 
-/** A count of rows: '12 rows', 'one row'. */
-export function countRows(number) {
-  return number === 1 ? 'one row' : `${number}${NBSP}rows`;
+/** A count of rows, and where some only tell what was seen, of the limits among them: 'one row', '15 rows, 7 of them limits'. */
+export function countRows(rows) {
+  const whole = rows.length === 1 ? 'one row' : `${rows.length}${NBSP}rows`,
+    limits = rows.filter(isLimit).length;
+  return limits === rows.length ? whole : `${whole}, ${limits || 'none'} of them ${limits === 1 ? 'a limit' : 'limits'}`;
 }

@@ -8,6 +8,7 @@ const US = {
   mm: { unit: 'in', per: 1 / 25.4 },
   'm/s': { unit: 'ft/s', per: 1 / 0.3048 },
   'm/s²': { unit: 'ft/s²', per: 1 / 0.3048 },
+  'g/m': { unit: 'g/ft', per: 0.3048 },
   kg: { unit: 'lb', per: 1 / 0.45359237 },
   'ml/s': { unit: 'fl oz/s', per: 1 / 29.5735295625 },
   kPa: { unit: 'psi', per: 1 / 6.894757293168 },

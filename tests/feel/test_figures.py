@@ -23,7 +23,7 @@ NEAR_G = 1e-6
 R, OMEGA = 56.0, OMEGA_LANTERN
 GROUPS = [
     "Turning", "Standing", "Sitting and lying", "On foot", "Stairs and ladders", "Lift", "Turning the head", "Things in hand",
-    "Under thrust",
+    "The floor",
 ]  # fmt: skip
 
 

@@ -5,7 +5,7 @@ import test from 'node:test';
 import { numbersApart } from '../../static/panels/feel_live.js';
 import { nearest } from '../../static/panels/feel_size_reveal.js';
 import { notchOf, ruleOf } from '../../static/panels/feel_rule_layout.js';
-import { behindWords, boundWords, figureWords, headingWords, hereWords, paceWords, premisesWords, publishedWords, studyWords } from '../../static/panels/feel_say.js';
+import { behindWords, boundWords, countRows, figureWords, headingWords, hereWords, paceWords, premisesWords, publishedWords, studyWords } from '../../static/panels/feel_say.js';
 
 const row = (letter, limit, bound = 'at_most') => ({ letter, limit, bound });
 const close = (a, b, by = 0.06) => assert.ok(Math.abs(a - b) <= by, `${a} is not ${b}`);
@@ -129,4 +129,15 @@ test('an answer is brought into view by no more than it takes', () => {
   assert.equal(nearest({ top: 450, bottom: 1000 }, whole), 350, 'one higher than the place begins at its top');
   assert.equal(nearest({ top: 450, bottom: 1000 }, whole, { top: 380 }), 274, 'the wish just changed stays over it');
   assert.equal(nearest({ top: 450, bottom: 1000 }, whole, { top: 200 }), 350, 'but not where it would take half of the place');
+});
+
+test('a count of rows says how many of them are limits, where some only tell what was seen', () => {
+  const limit = row('a', 1),
+    seen = row('b', 2, 'observed'),
+    said = (...rows) => countRows(rows).replaceAll('\u00a0', ' ');
+  assert.equal(said(limit), 'one row');
+  assert.equal(said(limit, row('b', 2, 'at_least')), '2 rows');
+  assert.equal(said(limit, seen, seen), '3 rows, 1 of them a limit');
+  assert.equal(said(limit, limit, seen), '3 rows, 2 of them limits');
+  assert.equal(said(seen, seen), '2 rows, none of them limits');
 });

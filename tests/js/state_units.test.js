@@ -52,6 +52,8 @@ test('shown and back is the same value, in every unit', () => {
   }
   assert.equal(shownUnit('m', 'us'), 'ft');
   assert.equal(shownUnit('rpm', 'us'), 'rpm');
+  near(toShown(1, 'g/m', 'us'), 0.3048); // the international foot (1959)
+  assert.equal(shownUnit('g/m', 'us'), 'g/ft');
   near(toShown(29.5735295625, 'ml/s', 'us'), 1);
 });
 

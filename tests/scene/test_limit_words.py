@@ -111,9 +111,9 @@ def test_the_nearest_is_named_first():
         ({"spin": 0.05}, (own("gradient", "at_most", 2.0), own("spin", "at_most", 0.01), own("spin", "at_most", 1.0)), "beyond 2 of 28",
          "Inside all 25 published limits. Inside one of your own three limits; beyond two: one on spin and one on the change from head to "
          "foot."),
-        (AT_REST, (), "not turning",
+        (AT_REST, (), "beyond 9 of 24",
          "Inside 15 of the 25 published limits; beyond nine: five on gravity and four on rim speed; no value here for one."),
-        (dict.fromkeys(QUANTITIES), (own("gradient", "at_most", 2.0),), "not turning",
+        (dict.fromkeys(QUANTITIES), (own("gradient", "at_most", 2.0),), "no value here",
          "No value here to set beside the 25 published limits. No value here to set beside your own limit."),
     ],
 )  # fmt: skip
@@ -166,3 +166,16 @@ def test_no_word_judges_people_or_designs():
     findings = [text for one in adaptation.beside(200.0) for text in (one.claim, one.note, one.here)]
     every = " ".join([*sentences, *summaries, *notes, *findings])
     assert not re.search(r"comfort|\bsafe|\bgood\b|\bbad\b|danger|healthy|\berror\b|!|[Α-ω]|10\^", every, re.IGNORECASE)
+
+
+def test_in_feet_a_sentence_tells_speeds_in_feet():
+    rows = [row for row in rows_of(rim_speed=1.0) if row.quantity == "rim_speed"]
+    passed = {row.study: -row.margin / 0.3048 for row in rows}  # the international foot (1959)
+    said = limit_words.sentence("rim_speed", rows, "us").replace(NB, " ")
+    told = re.findall(r"([A-Z][\w& .]*?) \d{4} by ([\d.]+) ft/s", said)
+    assert len(told) == len(rows)
+    for study, by in told:
+        assert float(by) == float(f"{passed[study.removeprefix('and ')]:.2g}")
+    assert "m/s" not in said.replace("ft/s", "")
+    spin = [row for row in rows_of(spin=3.0) if row.quantity == "spin"]
+    assert limit_words.sentence("spin", spin, "us") == limit_words.sentence("spin", spin)

@@ -2,6 +2,7 @@
 
 import json
 import math
+import re
 
 import pytest
 
@@ -64,6 +65,30 @@ def test_every_figure_has_a_row_and_every_limit_a_source():
     assert {row["quantity"] for row in answer["limits"]} <= {row["name"] for row in answer["quantities"]}
     assert len(answer["says"]["short"]) <= 18
     assert "not medical advice" in answer["caution"]
+
+
+def test_labels_name_the_habitat_asked_about_and_no_other():
+    by_shape = {
+        shape: {
+            row["name"]: row["label"]
+            for row in feel({"habitat": {"shape": shape, **HABITAT, **more}}).json()["figure_rows"]
+        }
+        for shape, more in SHAPES.items()
+    }
+    across = ("walk_axial_lean_deg", "drop_axial_m", "pour_axial_m")
+    for shape, labels in by_shape.items():
+        assert not [label for label in labels.values() if "turntable" in label]
+        way = "outward" if shape == "turntable" else "along the axis"
+        assert [name for name in across if way not in labels[name]] == [], shape
+
+
+def test_in_us_units_no_sentence_speaks_of_metres():
+    """A rim that crawls passes all four limits on its speed, so that every sentence with a speed is there."""
+    answer = feel({"habitat": {"radius_m": 5.0, "spin_rpm": 1.0}}, "?units=us").json()
+    said = [*answer["says"].values(), *answer["assumptions"], *(one["says"] for one in answer["quantities"])]
+    said += [one["text"] for one in answer["words"]]
+    assert [text for text in said if re.search(r"[\d ]\u00a0?m(/s)?\b", text)] == []
+    assert sum("ft/s" in text for text in said) >= 3
 
 
 @pytest.mark.parametrize("shape", SHAPES)
