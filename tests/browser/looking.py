@@ -127,3 +127,10 @@ def three_figures(value):
     size = abs(value)
     places = 0 if size >= 99.95 else 1 if size >= 9.995 else 2 if size >= 0.9995 else 3
     return f"{value:,.{places}f}".replace("-", "−") if value else "0"
+
+
+def choose_shape(page, shape):
+    """The habitat's shape, chosen in place 1."""
+    open_place(page, 1)
+    page.locator("#size-rows").get_by_label("Shape").select_option(shape)
+    kept(page, lambda scene: scene["habitat"].get("shape") == shape)

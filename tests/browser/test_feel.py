@@ -2,7 +2,7 @@
 
 import pytest
 
-from .looking import kept, number_box, open_place, saved_scene, stop, three_figures, type_figure, until
+from .looking import choose_shape, kept, number_box, open_place, saved_scene, stop, three_figures, type_figure, until
 
 SIZES = [(1440, 900), (1024, 768), (390, 844)]
 OPENING = "same-lob"
@@ -327,6 +327,15 @@ def test_ways_out_of_a_collision_are_told_once(place):
     assert plain(ways) not in shown
     assert [say for say in answer["words"] if say != ways and plain(say) not in shown] == []
     assert all(plain(one["say"]) in shown for one in answer["collides"] if one["could_be"] is not None)
+
+
+def test_labels_of_figures_follow_the_shape(place):
+    place.locator('[data-group="On foot"] h4 button').click()
+    label = place.locator('tr[data-figure="walk_axial_lean_deg"] th')
+    assert "along the axis" in label.inner_text()
+    choose_shape(place, "turntable")
+    open_place(place, 4)
+    until("the label of a turntable", lambda: "outward" in label.inner_text())
 
 
 def test_the_figures_are_the_apis_in_both_units(place):

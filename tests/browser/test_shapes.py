@@ -4,6 +4,7 @@ import pytest
 
 from .looking import (
     answer_of,
+    choose_shape,
     kept,
     open_place,
     picture,
@@ -27,12 +28,6 @@ SHAPES = {
 FLAT = ("pods", "tether", "tumbler")
 
 
-def choose(page, shape):
-    open_place(page, 1)
-    page.locator("#size-rows").get_by_label("Shape").select_option(shape)
-    kept(page, lambda scene: scene["habitat"].get("shape") == shape)
-
-
 def agrees(page):
     """Figures and words on the page are those of the API for the scene on the page."""
     answer = answer_of(page)
@@ -53,7 +48,7 @@ def test_a_shape_is_chosen(open_page, shape, width, height):
     page = open_page(width=width, height=height)
     stop(page, 0.8)
     before = {stage: picture(page, stage) for stage in ("aboard", "outside")}
-    choose(page, shape)
+    choose_shape(page, shape)
     for stage, seen in before.items():
         until(f"{stage} draws it", lambda stage=stage, seen=seen: picture(page, stage) != seen)
     assert page.evaluate("document.documentElement.scrollWidth") <= width
@@ -67,7 +62,7 @@ def test_a_shape_is_chosen(open_page, shape, width, height):
 
 @pytest.mark.parametrize("shape", FLAT)
 def test_each_floor_says_its_gravity_and_its_lean(page, shape):
-    choose(page, shape)
+    choose_shape(page, shape)
     type_figure(page, "habitat.radius_m", "24")
     kept(page, lambda scene: scene["habitat"]["radius_m"] == 24)
     floors = answer_of(page)["habitat"]["floors"]
@@ -80,7 +75,7 @@ def test_each_floor_says_its_gravity_and_its_lean(page, shape):
 
 
 def test_floors_are_added_moved_and_removed(page):
-    choose(page, "pods")
+    choose_shape(page, "pods")
     floors = page.locator("#size-rows .floor")
     until("three", lambda: floors.count() == 3)
     page.get_by_role("button", name="Add a floor").click()
@@ -95,7 +90,7 @@ def test_floors_are_added_moved_and_removed(page):
 
 
 def test_a_motion_is_put_on_another_floor(page):
-    choose(page, "pods")
+    choose_shape(page, "pods")
     open_place(page, 2)
     page.get_by_role("button", name="Add a drop").click()
     card = page.locator("#cards .card").last
@@ -106,7 +101,7 @@ def test_a_motion_is_put_on_another_floor(page):
 
 
 def test_a_tube_too_wide_is_refused_at_its_row_and_the_picture_stays(page, troubles):
-    choose(page, "torus")
+    choose_shape(page, "torus")
     agrees(page)
     open_place(page, 1)
     stop(page, 0.5)
