@@ -5,7 +5,7 @@ import math
 import sys
 from pathlib import Path
 
-from . import choices
+from . import choices, feel_text
 from .errors import BadInput, refusal
 from .exports import limits_map
 from .exports.options import read_options
@@ -13,19 +13,10 @@ from .scene import feel_answers, questions, size_answers
 from .scene.feel import feel
 from .scene.reading import read_feel, read_size
 from .scene.size_request import CALLED, STUDY_NAMES
-from .tables import aligned
 from .writing import write_all
 
 DONE = 0
 _MAPS = {".svg": limits_map.map_svg, ".pdf": limits_map.map_pdf}
-_FROM_MEMORY = "from memory: look it up before you cite it"
-_BOUNDS = {
-    "at_least": "at least",
-    "at_most": "at most",
-    "optimum": "optimum",
-    "observed": "observed at",
-    "reached": "reached",
-}
 _SIZE_EXAMPLES = "Such as: rimfall size --exactly gravity=0.9 --most spin=2; or: --study cramer_1985 --most radius=60"
 
 
@@ -75,7 +66,7 @@ def _feel(chosen):
     if chosen.json:
         _print_json(feel_answers.of_feel(felt, chosen.units))
     else:
-        _print(_feel_as_text(scene, feel_answers.as_data(felt, chosen.units)))
+        _print(feel_text.as_text(felt, chosen.units))
     return DONE
 
 
@@ -86,73 +77,6 @@ def _write_map(path, scene):
         raise BadInput(refusal("map", path.name, " or ".join(_MAPS), say))
     still = questions.trace(scene.model_copy(update={"motions": [], "compare": []}))
     write_all({path: _MAPS[path.suffix.lower()](still, read_options({}, still.scene))})
-
-
-def _feel_as_text(scene, told):
-    """Everything of an answer that a reader wants: words, figures, limits with their sources, cautions."""
-    lines = [scene.title or "Untitled scene", told["says"]["lead"], told["says"]["summary"]]
-    lines += [*_figure_lines(told), *_level_lines(told["levels"]), *_limit_lines(told)]
-    lines += ["", "What people got used to"]
-    lines += [f"  {one['claim']} {one['here']}".rstrip() for one in told["adaptation"]]
-    for one in told["words"]:
-        lines += ["", one["title"], f"  {one['text']}"]
-    lines += [
-        "",
-        "Sources",
-        *_source_lines([*told["limits"], *told["adaptation"]]),
-        "",
-        *told["assumptions"],
-        told["caution"],
-    ]
-    return lines
-
-
-def _source_lines(rows):
-    """Every source once; one that was not read for its figures says so."""
-    known = {row["source"]: row["known_by"] for row in rows if row["source"]}
-    return [f"  {source}{'' if known[source] == 'read' else f' ({_FROM_MEMORY})'}" for source in known]
-
-
-def _figure_lines(told):
-    lines, group = [], None
-    for row in told["figure_rows"]:
-        value = told["figures"][row["name"]]
-        if row["group"] != group:
-            group = row["group"]
-            lines += ["", group]
-        lines.append([f"  {row['label']}", _figure(value), row["unit"]])
-    return _in_columns(lines)
-
-
-def _level_lines(levels):
-    return (
-        ["", "Levels", *aligned([[f"  {x['name']}", _figure(x["gravity_g"]), "g"] for x in levels], left=1)]
-        if levels
-        else []
-    )
-
-
-def _in_columns(lines):
-    """Lines with the rows among them, which are lists, set in columns together."""
-    rows = iter(aligned([line for line in lines if isinstance(line, list)]))
-    return [next(rows) if isinstance(line, list) else line for line in lines]
-
-
-def _limit_lines(told):
-    lines = []
-    for quantity in told["quantities"]:
-        value = "" if quantity["value"] is None else f", {_figure(quantity['value'])} {quantity['unit']}".rstrip()
-        lines += ["", f"{quantity['label']}{value}. {quantity['says']}"]
-        rows = [row for row in told["limits"] if row["quantity"] == quantity["name"]]
-        lines += aligned([_limit_cells(row) for row in rows], left=3)
-    return lines
-
-
-def _limit_cells(row):
-    study = f"{row['study']} {row['year'] or ''}".strip()
-    times = f", {row['times']:.3g} times" if row["times"] is not None and row["state"] == "beyond" else ""
-    limit = f"{_BOUNDS[row['bound']]} {row['limit']:g} {row['unit']}".rstrip()
-    return [f"  {row['letter']}", study, limit, f"{row['state']}{times}"]
 
 
 def _size(chosen):
@@ -219,11 +143,6 @@ def _number(field, text):
     if not math.isfinite(value):
         raise BadInput(refusal(field, text, "a number", f"{field} was {text}; it may be a number."))
     return value
-
-
-def _figure(value):
-    """A figure with three places that count; a dash where it has no meaning."""
-    return "–" if value is None else f"{value:,.3g}" if abs(value) < 1000 else f"{value:,.0f}"
 
 
 def _print_json(answer):

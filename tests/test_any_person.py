@@ -2,10 +2,12 @@
 
 import json
 import math
+import re
 
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from server import feel_text
 from server.feel.quantities import QUANTITIES
 from server.scene import feel_answers
 from server.scene.feel import feel
@@ -13,6 +15,9 @@ from server.scene.reading import read_feel
 from tests.test_any_scene import SHAPES, log_number, number, part
 
 CASES = 300
+UNREADABLE = re.compile(
+    r"\d[eE][+-]?\d|\binf\b|-0(\.0+)?(?![.\d])|(?<![\d.,])0\.0+(°|[\s\u00a0](%|°|m|mm|m/s|ft|in|ft/s|s|g|rpm)(?![\w/]))|\. rpm"
+)  # powers of ten, less than nothing, and what is there told as 0.0 of something
 TURNING = st.fixed_dictionaries(
     {"radius_m": log_number(0.1, 1e5), "spin_rpm": st.one_of(st.just(0.0), log_number(1e-13, 0.4), number(0, 1.0))}
 )
@@ -68,7 +73,8 @@ def numbers(value):
 @given(habitat=HABITATS, person=PERSON, own=OWN, units=st.sampled_from(["si", "us"]))
 def test_anybody_anywhere_is_told_something(habitat, person, own, units):
     scene = read_feel(json.dumps({"habitat": habitat, "person": person, "own_limits": own}))
-    told = feel_answers.as_data(feel(scene), units)
+    felt = feel(scene)
+    told = feel_answers.as_data(felt, units)
     json.dumps(told, allow_nan=False)
     assert all(math.isfinite(v) for v in numbers(told))
     assert [row["name"] for row in told["figure_rows"]] == list(told["figures"])
@@ -77,4 +83,11 @@ def test_anybody_anywhere_is_told_something(habitat, person, own, units):
         assert text.endswith(".")
         assert "nan" not in text.lower().split()
         assert "None" not in text
+        assert not UNREADABLE.search(text), text
+    lines = [
+        line
+        for line in feel_text.as_text(felt, units)
+        if not any(row["study"] in line for row in told["limits"] if row["mine"])
+    ]
+    assert not [line for line in lines if UNREADABLE.search(re.sub(" +", " ", line))]
     assert len([row for row in told["limits"] if row["mine"]]) == len(own)

@@ -1,6 +1,7 @@
 """`rimfall feel` and `rimfall size` as a user types them."""
 
 import json
+import re
 import xml.etree.ElementTree as ElementTree
 
 import pytest
@@ -31,8 +32,52 @@ def test_a_habitat_alone_is_read_from_standard_input():
     assert "Untitled scene" in rimfall("feel", "-", given=HABITAT).stdout
 
 
-def test_us_units_change_the_words():
-    assert "ft/s" in rimfall("feel", GALLEY, "--units", "us").stdout
+def test_us_units_change_words_figures_levels_and_limits():
+    """Of the same habitat, with the international foot of 1959; figures in g, rpm and degrees stay."""
+    si, us = (rimfall("feel", "-", "--units", units, given=HABITAT).stdout for units in ("si", "us"))
+
+    def figure(text, label):
+        (found,) = re.findall(rf"^ +{re.escape(label)} +(-?[\d.,]+) +(\S+)$", text, re.MULTILINE)
+        return float(found[0].replace(",", "")), found[1]
+
+    for label, unit, us_unit, per in (
+        ("Rim speed", "m/s", "ft/s", 1 / 0.3048),
+        ("Change with height", "g/m", "g/ft", 0.3048),
+        ("Dropped from the hand: lands, spinward above 0", "m", "ft", 1 / 0.3048),
+        ("At the feet", "g", "g", 1.0),
+    ):
+        (value, told), (shown, us_told) = figure(si, label), figure(us, label)
+        assert (told, us_told) == (unit, us_unit)
+        assert shown == pytest.approx(value * per, rel=0.01)
+    assert "9.84 ft up" in us
+    assert "3 m up" in si
+    assert "at least 32.8 ft/s" in us
+    assert re.search(r"Rim speed, [\d.]+ ft/s\.", us)
+    assert not re.search(r"\d ?m(/s)?\b|g/m\b", us[: us.index("\nSources\n")])
+
+
+def test_what_is_passed_by_little_is_not_said_to_be_passed_one_time():
+    here = json.dumps({"habitat": {"radius_m": 56.0, "spin_rpm": 3.0004}})
+    (line,) = [
+        line
+        for line in rimfall("feel", "-", given=here).stdout.splitlines()
+        if "Cramer 1985" in line and "at most 3 rpm" in line
+    ]
+    assert line.endswith("beyond by less than 0.001 rpm")
+
+
+def test_figures_are_without_powers_of_ten():
+    """A limit of one's own may be a million, a small one past by as much, and a turn may take a year."""
+    own = [
+        {"quantity": "gradient", "bound": bound, "value": value}
+        for bound, value in (("at_least", 1e6), ("at_most", 1e-6))
+    ]
+    said = rimfall(
+        "feel", "-", given=json.dumps({"habitat": {"radius_m": 9e4, "spin_rpm": 2e-6}, "own_limits": own})
+    ).stdout
+    assert "at least 1,000,000 %" in said
+    assert "One turn takes" in said
+    assert not re.search(r"\d[eE][+-]\d", said)
 
 
 def test_the_map_is_written_whole(tmp_path):

@@ -27,7 +27,8 @@ PYTHON = {
     "many": {"__init__", "choices", "errors", "exports", "scene", "writing"},
     "doorway": {"choices", "exports", "many", "scene", "writing"},
     "tables": set(),
-    "feel_commands": {"choices", "errors", "exports", "scene", "tables", "writing"},
+    "feel_text": {"scene", "tables"},
+    "feel_commands": {"choices", "errors", "exports", "feel_text", "scene", "writing"},
     "cli": {"__init__", "choices", "errors", "feel_commands", "tables", "many", "scene", "exports", "web", "writing"},
     "__main__": {"cli"},
 }

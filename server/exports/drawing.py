@@ -4,7 +4,7 @@ SVG 1.1 (W3C Recommendation, 16 August 2011). Colours are "#rrggbb". The same dr
 page is cut by it. All styling is in presentation attributes, so that a page that allows no style may hold the drawing.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from xml.sax.saxutils import escape, quoteattr
 
 import numpy as np
@@ -51,6 +51,17 @@ class Drawing:
     title: str
     items: tuple
     scene: str | None = None
+
+
+def moved(items, right_mm, down_mm):
+    """The same Strokes and Texts, so far to the right and down."""
+    by = np.array([right_mm, down_mm])
+    return tuple(
+        replace(one, points_mm=one.points_mm + by)
+        if isinstance(one, Stroke)
+        else replace(one, x_mm=one.x_mm + right_mm, y_mm=one.y_mm + down_mm)
+        for one in items
+    )
 
 
 def svg(drawing):

@@ -9,15 +9,17 @@ from math import log10
 import numpy as np
 
 from ..feel.chart import chart
-from ..feel.published import ROWS, STUDIES
+from ..feel.published import ROWS
 from ..feel.quantities import QUANTITIES
+from ..feel.studies import STUDIES
 from ..scene.feel_answers import CAUTION
-from .drawing import INK, PAPER, Drawing, Stroke, Text, svg
+from .drawing import INK, PAPER, Drawing, Stroke, Text, moved, svg
 from .limits_map_labels import Label, Room, fitted, wide_mm, wrapped
 from .pdf import pdf
 from .plot_frame import BASE_MM, HAIR, HAIR_MM, SOFT, TEXT_MM, Frame, figure_of
 
-WIDTH_MM = 180.0
+WIDTH_MM = 180.0  # between the margins
+_MARGIN_MM = 5.0
 _BOX = (12.0, 15.0, 174.5, 107.0)
 _LETTERS = string.ascii_lowercase + string.ascii_uppercase
 _LETTER_MM, _KEY_MM, _SOURCE_MM, _TITLE_MM = 2.9, 2.5, 2.3, 4.2
@@ -26,6 +28,8 @@ _DOTS_MM, _DASH_MM = (0.0, 1.0), (2.2, 1.2)
 _TICK_MM, _TICK_EVERY_MM = 1.5, 5.0
 _RING_MM = 1.8
 _KEY_GAP_MM, _KEY_INDENT_MM = 4.0, 4.5
+_STAR = "*"
+_STARRED = "* From memory: look it up before you cite it."
 _HOW = "Ticks point to what a limit forbids. Italic figures: equal gravity, dotted where no limit runs. Dashed: limits of your own."
 
 
@@ -47,9 +51,9 @@ def limits_map(scene):
     title, note = "Spin and radius against the limits", _note(scene.person)
     body, foot_mm = _below(drawn)
     items = (*_head(scene, title, note), *_map(drawn, scene, here), *body)
-    return Drawing(
-        WIDTH_MM, foot_mm + 1.5, f"{title}. {note} {_HOW} This habitat: {here[2]}.", items, scene.model_dump_json()
-    )
+    width_mm, height_mm = WIDTH_MM + 2 * _MARGIN_MM, foot_mm + 2 * _MARGIN_MM
+    said = f"{title}. {note} {_HOW} This habitat: {here[2]}."
+    return Drawing(width_mm, height_mm, said, moved(items, _MARGIN_MM, _MARGIN_MM), scene.model_dump_json())
 
 
 def _here(habitat):
@@ -220,10 +224,14 @@ def _entry(one):
 
 
 def _sources(drawn):
-    """Every citation in use, those that were quoted by the same survey together."""
+    """Every citation in use, those that were quoted by the same survey together; starred where it was not read for its figures."""
     used, found = {i for one in drawn.limits for i in one.ids}, {}
-    for row in ROWS:
-        if row.id in used:
-            citation = STUDIES[row.study].citation
-            found.setdefault(row.source.removeprefix(citation).lstrip("; "), {})[citation] = None
-    return [f"Sources{', ' + how if how else ''}: {'; '.join(citations)}." for how, citations in found.items()]
+    rows = [row for row in ROWS if row.id in used]
+    recalled = {row.study for row in rows if row.known_by != "read"}
+    for row in rows:
+        citation = STUDIES[row.study].citation
+        how = row.source.removeprefix(citation).lstrip("; ")
+        found.setdefault(how, {})[f"{citation}{_STAR if row.study in recalled else ''}"] = None
+    return [f"Sources{', ' + how if how else ''}: {'; '.join(citations)}." for how, citations in found.items()] + [
+        _STARRED
+    ]

@@ -3,9 +3,11 @@
 from dataclasses import dataclass
 
 from .limits import same
-from .published import ROWS, STUDIES
+from .published import ROWS
+from .studies import STUDIES
 
 _NB = "\u00a0"
+_LEAST_RPM = 1e-6  # six places are shown of a slow spin
 _ROWS = {row.id: row for row in ROWS}
 
 
@@ -48,7 +50,7 @@ _STATEMENTS = (
         "lackner_dizio_1998.spin.reached",
         "At 10 rpm people's misses in reaching adapted within 10 to 20 movements; the earlier view, which the abstract names, was "
         "that people adapt to 3 to 4 rpm at most.",
-        ((4.0, "of the earlier view"), (10.0, "of this finding")),
+        ((3.0, "where the earlier view begins"), (4.0, "where it ends"), (10.0, "of this finding")),
     ),
     _Statement(
         "dizio_lackner_2002.spin.observed",
@@ -108,12 +110,19 @@ def _here(spin_rpm, marks):
         lies = f"lies between the {_mark(over[-1])} and the {_mark(under[0])}"
     else:
         lies = f"lies below the {_mark(under[0])}" if under else f"lies above the {_mark(over[-1])}"
-    return f"This spin, {_rpm(spin_rpm)}, {lies}."
+    return f"This spin, {_rpm(spin_rpm, marks)}, {lies}."
 
 
 def _mark(mark):
     return f"{mark[0]:g}{_NB}rpm {mark[1]}"
 
 
-def _rpm(spin_rpm):
-    return f"{spin_rpm:.2f}{_NB}rpm" if spin_rpm >= 0.01 else f"{spin_rpm:.6f}".rstrip("0") + f"{_NB}rpm"
+def _rpm(spin_rpm, marks):
+    """A spin with as many places as tell it from the marks that it does not equal."""
+    if spin_rpm < _LEAST_RPM:
+        return f"less than {_LEAST_RPM:.6f}{_NB}rpm"
+    beside = [mark for mark, _ in marks if not same(spin_rpm, mark)]
+    if spin_rpm < 0.01:
+        return f"{spin_rpm:.6f}".rstrip("0") + f"{_NB}rpm"
+    texts = (f"{spin_rpm:.{places}f}" for places in range(2, 12))
+    return next(text for text in texts if float(text) not in beside) + f"{_NB}rpm"

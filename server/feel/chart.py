@@ -8,8 +8,9 @@ import math
 from dataclasses import dataclass
 
 from ..physics.constants import RPM_RAD_S
-from . import published
+from .published import LIMITS, ROWS
 from .quantities import QUANTITIES
+from .studies import STUDIES
 
 RADIUS_M = (1.0, 10_000.0)
 SPIN_RPM = (0.1, 60.0)
@@ -81,17 +82,17 @@ def _figure(quantity, value):
 def _grouped(rows):
     """(quantity, bound, limit) -> those rows that say it, by year."""
     groups = {}
-    for row in sorted(rows, key=lambda row: (published.STUDIES[row.study].year or math.inf, row.study)):
-        if row.bound in published.LIMITS:
+    for row in sorted(rows, key=lambda row: (STUDIES[row.study].year or math.inf, row.study)):
+        if row.bound in LIMITS:
             groups.setdefault((row.quantity, row.bound, row.limit), []).append(row)
     return groups
 
 
-_SAID_ALIKE = _grouped(published.ROWS)
+_SAID_ALIKE = _grouped(ROWS)
 
 
 def _line(key, rows, person):
-    named = ", ".join(dict.fromkeys(published.STUDIES[row.study].called for row in rows))
+    named = ", ".join(dict.fromkeys(STUDIES[row.study].called for row in rows))
     return _limit_line(key, tuple(row.id for row in rows), named, person, mine=False)
 
 

@@ -18,20 +18,24 @@ from .standing import levels, lying, standing
 
 @dataclass(frozen=True)
 class Row:
-    """A figure's label and unit for people, the group it is shown in, and its label on a turntable where that differs."""
+    """A figure's label and unit for people, the group it is shown in, and its label on a platform where that differs.
+
+    A label's {ground} stands for what is stood on: "deck", "floor" or "platform".
+    """
 
     label: str
     unit: str
     group: str
-    on_table: str = ""
+    on_platform: str = ""
 
-    def called(self, table):
-        """Its label; table: whether the habitat is a turntable."""
-        return self.on_table or self.label if table else self.label
+    def called(self, ground):
+        """Its label where the ground is that."""
+        label = self.on_platform or self.label if ground == "platform" else self.label
+        return label.format(ground=ground)
 
 
 def _group(name, **rows):
-    return {figure: Row(label, unit, name, *on_table) for figure, (label, unit, *on_table) in rows.items()}
+    return {figure: Row(label, unit, name, *other) for figure, (label, unit, *other) in rows.items()}
 
 
 FIGURES = {
@@ -65,7 +69,7 @@ FIGURES = {
         run_spinward_g=("Running spinward", "g"),
         run_antispinward_g=("Running antispinward", "g"),
         walk_axial_lean_deg=("Walking along the axis: down leans", "°", "Walking outward: down leans"),
-        float_speed_m_s=("Feet leave the floor, antispinward at", "m/s"),
+        float_speed_m_s=("Feet leave the {ground}, antispinward at", "m/s"),
         coriolis_ratio=("Coriolis to gravity, at a walk", ""),
     ),
     **_group(
@@ -101,7 +105,7 @@ FIGURES = {
     ),
     **_group(
         "The floor",
-        floor_lean_deg=("Standing: down leans from the floor", "°"),
+        floor_lean_deg=("Standing: down leans from the {ground}", "°"),
     ),
 }
 

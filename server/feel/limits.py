@@ -4,8 +4,9 @@ import math
 from dataclasses import dataclass
 from string import ascii_lowercase
 
-from .published import BOUNDS, LIMITS, ROWS, STUDIES
+from .published import BOUNDS, LIMITS, ROWS
 from .quantities import QUANTITIES
+from .studies import STUDIES
 
 SAME = 1e-9  # relative: below this two values are one, and a value at its limit keeps to it
 NO_NAME = "your own"

@@ -17,7 +17,10 @@ _RISE_S = 1.0  # from a seat to one's feet; our own choice
 
 @dataclass(frozen=True)
 class Level:
-    """A floor or a deck: its distance from the axis, its height over the floor stood on, and what is felt there."""
+    """A floor or a deck: its distance from the axis, its height over the floor stood on, and what is felt there.
+
+    name: "" where it has none, as the storeys over a deck.
+    """
 
     name: str
     radius_m: float
@@ -78,15 +81,13 @@ def levels(stand, decks):
     habitat = stand.habitat
     inside = sorted(((d.name, d.radius_m) for d in decks if d.radius_m <= habitat.radius_m), key=lambda one: -one[1])
     if inside:
-        named = inside if inside[0][1] == habitat.radius_m else [("Deck", habitat.radius_m), *inside]
+        named = inside if inside[0][1] == habitat.radius_m else [("", habitat.radius_m), *inside]
     elif isinstance(habitat, Craft):
         named = [(f.name, f.radius_m) for f in habitat.floors]
     elif stand.on_a_table:
         named = [("Rim of the platform", habitat.radius_m)]
     else:
-        named = [
-            (f"{k * _STOREY_M:g} m up" if k else "Deck", habitat.radius_m - k * _STOREY_M) for k in _storeys(habitat)
-        ]
+        named = [("", habitat.radius_m - k * _STOREY_M) for k in _storeys(habitat)]
     return tuple(_level(stand, *one) for one in named)
 
 

@@ -3,16 +3,14 @@
 from dataclasses import dataclass
 
 from ..feel import adaptation, chart, figures, limits
-from ..motions.setting import Setting
 from .questions import setting_of
 
 
 @dataclass(frozen=True)
 class Felt:
-    """A scene, its setting, its figures (`feel.figures.Figures`), each limit held against them, the map of limits, and what people got used to."""
+    """A scene, its figures (`feel.figures.Figures`), each limit held against them, the map of limits, and what people got used to."""
 
     scene: object
-    setting: Setting
     figures: figures.Figures
     limits: list
     map: chart.Chart
@@ -25,4 +23,4 @@ def feel(scene):
     made = figures.figures(setting, scene.person, getattr(scene.habitat, "decks", ()))
     compared = limits.compare(made.quantities, scene.own_limits)
     drawn = chart.chart(scene.person, scene.own_limits)
-    return Felt(scene, setting, made, compared, drawn, adaptation.beside(made.quantities["spin"]))
+    return Felt(scene, made, compared, drawn, adaptation.beside(made.quantities["spin"]))

@@ -5,8 +5,9 @@ from pydantic_core import to_json
 from .. import __version__
 from ..feel.figures import FIGURES
 from ..feel.quantities import QUANTITIES
-from ..physics.shapes import Turntable
 from . import feel_words, limit_words
+from .feel_day import of_scene
+from .feel_units import shown
 
 ANSWER_VERSION = 1
 CAUTION = (
@@ -23,7 +24,7 @@ def of_feel(felt, units="si"):
 def as_data(felt, units="si"):
     """The same as plain data."""
     scene, made = felt.scene, felt.figures
-    table = isinstance(felt.setting.habitat, Turntable)
+    ground = of_scene(scene, made, units).ground
     part = scene.model_dump(mode="json", include={"habitat", "air", "person", "own_limits"})
     return {
         "rimfall_feel": ANSWER_VERSION,
@@ -31,10 +32,10 @@ def as_data(felt, units="si"):
         **part,
         "figures": dict(made.values),
         "figure_rows": [
-            {"name": name, "label": row.called(table), "unit": row.unit, "group": row.group}
+            {"name": name, "label": row.called(ground), "unit": row.unit, "group": row.group}
             for name, row in FIGURES.items()
         ],
-        "levels": _told(made.levels),
+        "levels": [vars(level) | {"name": _level_name(level, units)} for level in made.levels],
         "head_turns": _told(made.head_turns),
         "limits": _told(felt.limits),
         "quantities": [_quantity(name, felt, units) for name in QUANTITIES],
@@ -42,6 +43,7 @@ def as_data(felt, units="si"):
             "short": limit_words.short(felt.limits),
             "summary": limit_words.summary(felt.limits),
             "lead": feel_words.lead(scene, made, units),
+            "map": feel_words.beside_the_map(scene, made, units),
         },
         "map": _map(felt.map),
         "adaptation": _told(felt.adaptation),
@@ -54,6 +56,14 @@ def as_data(felt, units="si"):
 def _told(rows):
     """Flat dataclasses as dicts; `asdict` would copy every value, and took half of the answer's time."""
     return [dict(vars(row)) for row in rows]
+
+
+def _level_name(level, units):
+    """Its own name, else how high it is: "3 m up"."""
+    if level.name or not level.height_m:
+        return level.name or "Deck"
+    up, unit = shown(level.height_m, "m", units)
+    return f"{round(up, 2):g}\u00a0{unit} up"
 
 
 def _map(chart):

@@ -11,8 +11,10 @@ SLIGHT_DEG = 1.0  # of lean: too small to notice; our own choice
 _NB = "\u00a0"
 WEIGHTLESS_G = 0.001  # below it nothing stays put by its weight; our own choice
 _LEAST_SAID = 0.001
+_LEAST_DEG = 0.05  # what is less is shown as 0.0°
 _ALIKE = 0.02  # share by which two speeds differ that are taken for one; our own choice
 _ALONG_DEG = 45.0  # of lean: more along the deck than onto it
+_MANY_TIMES = 2.0  # from here on a share is told as times, not in percent
 _WALL_DEG = 89.5  # of lean: the floor is a wall
 
 
@@ -117,13 +119,13 @@ def of_scene(scene, figures, units):
 
 
 def number(value):
-    """A size of at least 0 with two or three figures, never with a power of ten: "0.56", "0.021", "12", "1,200"."""
+    """A size of at least 0 with two or three figures, never with a power of ten: "0.56", "0.050", "12", "1,200"."""
     if value == 0:
         return "0"
     if value < _LEAST_SAID:
         return "less than 0.001"
     if value < 0.095:
-        return f"{value:.2g}"
+        return f"{value:.{1 - math.floor(math.log10(value))}f}"
     return f"{value:.2f}" if value < 9.995 else f"{value:,.0f}"
 
 
@@ -146,7 +148,15 @@ def share_of(value_g):
 
 def angle(value_deg):
     """An angle in words, to the degree from ten on."""
+    if value_deg < _LEAST_DEG:
+        return "less than 0.1°"
     return f"{value_deg:.0f}°" if value_deg >= 9.95 else f"{value_deg:.1f}°"
+
+
+def turns_at(rate_deg_s):
+    """How fast a head turns, in words, to the degree from ten on."""
+    shown = "less than 0.1" if 0 < rate_deg_s < 0.05 else angle(rate_deg_s).removesuffix("°")
+    return f"{shown}{_NB}°/s"
 
 
 def turning(value_deg_s2):
@@ -163,9 +173,14 @@ def turning(value_deg_s2):
 
 def percent(share):
     """A share as a percentage."""
-    if 0 < share < 0.0005:
+    if share < 0.0005:
         return f"less than 0.1{_NB}%"
     return f"{100 * share:.1f}{_NB}%" if share < 0.0995 else f"{100 * share:,.0f}{_NB}%"
+
+
+def beside_weight(share):
+    """A push or a change beside what one weighs: "4.6 % of", "15 times"."""
+    return f"{percent(share)} of" if share < _MANY_TIMES else f"{number(share)} times"
 
 
 def tipped(day):

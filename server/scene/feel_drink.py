@@ -6,9 +6,9 @@ from ..feel.in_hand import POURED_FROM_M
 from ..feel.on_foot import STAIRS_DEG
 from ..feel.stand import HAND
 from .feel_day import SLIGHT_DEG, angle, share_of
-from .phrases import length, seconds
+from .phrases import INCH_M, length, seconds, speed
 
-_SLIGHT_M = 0.001  # at a glass: too small to notice; our own choice
+_SLIGHT_M = {"si": 0.001, "us": 0.05 * INCH_M}  # at a glass: too small to notice, and to show; our own choice
 _TOSSED_M_S = 1.0  # a gentle toss; our own choice
 
 
@@ -61,8 +61,8 @@ def _poured(day):
 
 def _parts(day, drift_m, axial_m):
     """The drifts worth a word, each with its way."""
-    parts = [day.off(drift_m)] if abs(drift_m) >= _SLIGHT_M else []
-    if abs(axial_m) >= _SLIGHT_M:
+    parts = [day.off(drift_m)] if abs(drift_m) > _SLIGHT_M[day.units] else []
+    if abs(axial_m) > _SLIGHT_M[day.units]:
         parts.append(f"{length(abs(axial_m), day.units)} {'outward' if day.table else day.aft}")
     return parts
 
@@ -111,7 +111,7 @@ def _slips(day):
     from_hand = f"A cup that slips from your hand, {length(HAND * day.person.height_m, day.units)} up,"
     time_s, drift, axial = (day.v[name] for name in ("drop_time_s", "drop_drift_m", "drop_axial_m"))
     if time_s is None:
-        past = "flies out over the rim" if day.table else f"falls past the end of the {day.ground}"
+        past = "falls past the rim" if day.table else f"falls past the end of the {day.ground}"
         return f"{from_hand} does not land at your feet: it {past}."
     falls = f"{from_hand} falls for {seconds(time_s)}"
     if day.times_round(drift) >= 1:
@@ -127,14 +127,21 @@ def _round(day, drift_m):
 
 
 def _and_along(day, axial_m):
-    return f", {length(abs(axial_m), day.units)} {day.aft}" if abs(axial_m) >= _SLIGHT_M else ""
+    return f", {length(abs(axial_m), day.units)} {day.aft}" if abs(axial_m) > _SLIGHT_M[day.units] else ""
 
 
 def _tossed(day):
-    """Where a cup lands that is tossed gently up: told where it comes back at all near the hand, and nothing draws it along."""
-    v, hand_m = day.v, HAND * day.person.height_m
+    """Where a cup is that was tossed gently up, back at the height of the hand: told where nothing draws it along."""
+    v, radius_m = day.v, day.radius_m - HAND * day.person.height_m
     if day.flat or day.table or v["floor_lean_deg"] is not None or v["drop_drift_m"] is None:
         return []
-    if abs(v["drop_drift_m"]) < _SLIGHT_M or v["rim_speed_m_s"] * (1 - hand_m / day.radius_m) < _TOSSED_M_S:
+    turning_m_s = v["rim_speed_m_s"] * radius_m / day.radius_m
+    if turning_m_s < _TOSSED_M_S:
         return []
-    return ["Tossed gently up, it comes back to the height of your hand spinward of it."]
+    # straight on, a chord of the circle the hand goes round; as long as it takes, the hand goes round as well
+    up_rad = math.atan2(_TOSSED_M_S, turning_m_s)
+    off_m = radius_m * (2 * up_rad - math.sin(2 * up_rad))
+    if off_m <= _SLIGHT_M[day.units]:
+        return []
+    tossed = f"Tossed gently up, at {speed(_TOSSED_M_S, day.units)},"
+    return [f"{tossed} it comes back to the height of your hand {day.off(off_m)} of it."]

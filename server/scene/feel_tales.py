@@ -4,14 +4,14 @@ Standing up is here.
 """
 
 from ..feel.stand import SEAT, SITTING
-from .feel_day import SLIGHT, SLIGHT_DEG, angle, number, percent, push, share_of, tipped, weight
+from .feel_day import SLIGHT, SLIGHT_DEG, angle, beside_weight, number, percent, push, share_of, tipped, weight
 from .feel_drink import drink
 from .feel_turns import head, lift
 from .feel_walk import breakfast
 from .phrases import length
 
 _STRONG = 0.15  # of one's weight: leaned against; our own choice
-_SLIGHT_PERCENT = 1.0  # from feet to head: too small to notice; our own choice
+_SLIGHT_CHANGE = 0.01  # of one's weight, from feet to head: too small to notice; our own choice
 
 
 def standing_up(day):
@@ -26,16 +26,20 @@ def standing_up(day):
     rises = f"You rise from a seat within a second, and your head goes up by {length(rise_m, day.units)}"
     if day.table:
         return [f"{rises}, along the axis of the turn: nothing pushes it sideways.", *_on_the_platform(day)]
-    way = "past the axis" if day.past_the_axis(day.person.height_m) else "toward the axis"
+    way = "toward the axis"
+    if day.past_the_axis(day.person.height_m):
+        way = "to the axis" if day.v["head_g"] == 0 else "past the axis"
     if _seated_past(day):
         way = "away from the axis, past which it was already"
     return [f"{rises}, {way}.", _risen(day), _head_to_foot(day), tipped(day) or _lying(day)]
 
 
 def _no_weight(day):
-    if day.still:
-        return f"Nothing weighs you down here: the {'platform' if day.table else 'habitat'} does not turn, and nothing else pulls."
-    return f"At {number(day.v['spin_rpm'])} rpm the turn gives your feet {weight(day.v['feet_g'])}: too little to stand by."
+    place, felt = "platform" if day.table else "habitat", day.v["feet_g"]
+    if day.still and not felt:
+        return f"Nothing weighs you down here: the {place} does not turn, and nothing else pulls."
+    turns = f"The {place} does not turn" if day.still else f"The {place} turns at {number(day.v['spin_rpm'])} rpm"
+    return f"{turns}, and your feet feel {weight(felt)}: too little to stand by."
 
 
 def _floats_up(day):
@@ -75,7 +79,7 @@ def _risen(day):
     share = day.v["rise_push_g"] / day.v["feet_g"]
     if share < SLIGHT:
         return f"On the way a push of {push(day.v['rise_push_g'])} spinward is too small to notice."
-    said = f"On the way it is pushed spinward by {push(day.v['rise_push_g'])} on average, {percent(share)} of what you weigh at the feet"
+    said = f"On the way it is pushed spinward by {push(day.v['rise_push_g'])} on average, {beside_weight(share)} what you weigh at the feet"
     return f"{said}, and you lean antispinward against it." if share >= _STRONG else f"{said}."
 
 
@@ -85,29 +89,32 @@ def _seated_past(day):
 
 def _head_to_foot(day):
     feet, seated, head = (day.v[name] for name in ("feet_g", "seated_head_g", "head_g"))
-    change = day.v["gradient_percent"]
+    change = _change(day)
     if _seated_past(day):
         return f"Upright it feels {share_of(head)} what it weighs on Earth, the other way, while your feet feel {number(feet)}."
     if day.past_the_axis(day.person.height_m):
-        reaches, way = ("the axis", "nothing at all") if head == 0 else ("past the axis", "the other way")
-        return (
-            f"Your head reaches {reaches}: while your feet feel {share_of(feet)} what they weigh on Earth, it feels "
-            f"{number(head)}, {way}."
-        )
-    if change < _SLIGHT_PERCENT:
+        feels = "nothing at all" if head == 0 else f"{number(head)}, the other way"
+        return f"There, while your feet feel {share_of(feet)} what they weigh on Earth, your head feels {feels}."
+    if change < _SLIGHT_CHANGE:
         return f"From feet to head what you weigh {_changes(day)}: too little to notice."
     if number(head) == number(seated):
         return f"From feet to head what you weigh {_changes(day)}."
     return (
         f"Seated, your head felt {share_of(seated)} what it weighs on Earth; upright it feels {number(head)} and your feet "
-        f"{number(feet)}, a change of {percent(change / 100)} from feet to head."
+        f"{number(feet)}, a change of {percent(change)} from feet to head."
     )
 
 
 def _changes(day):
     feet, head = (number(day.v[name]) for name in ("feet_g", "head_g"))
     from_to = "" if head == feet else f", from {feet} to {head}"
-    return f"changes by {percent(day.v['gradient_percent'] / 100)}{from_to}"
+    return f"changes by {percent(_change(day))}{from_to}"
+
+
+def _change(day):
+    """Of what one weighs, from feet to head, as a share: smaller than that of the whole of what is felt where thrust is in it."""
+    feet, head = day.v["feet_g"], day.v["head_g"]
+    return abs(feet - head) / feet
 
 
 def _lying(day):
@@ -116,7 +123,8 @@ def _lying(day):
     if across is None:
         return f"{along}; straight across it there is no room for you to lie."
     if lean < SLIGHT_DEG:
-        return f"{along}, and across it the same: there down leans by {angle(lean)} at either end of the bed."
+        leans = "by less than a degree" if lean else "nowhere"
+        return f"{along}, and across it the same: there down leans {leans} at either end of the bed."
     return f"{along}; across it down leans by {angle(lean)} at head and feet, as if the bed were arched."
 
 

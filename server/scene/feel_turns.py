@@ -2,8 +2,9 @@
 
 import math
 
+from ..feel.limits import same
 from ..feel.published import ROWS
-from .feel_day import SLIGHT, SLIGHT_DEG, angle, number, percent, push, turning, weight
+from .feel_day import SLIGHT, SLIGHT_DEG, angle, beside_weight, push, turning, turns_at, weight
 from .phrases import speed
 
 _MOVES = {"yaw": "looking over a shoulder", "pitch": "nodding", "roll": "tilting it to a shoulder"}
@@ -39,7 +40,7 @@ def head(day):
 def _faced(turns, rate):
     first, second, free = *(t for t in turns if t.felt_as), next(t for t in turns if not t.felt_as)
     return [
-        f"You face {turns[0].facing} and turn your head at {number(rate)}\u00a0°/s: {_MOVES[first.turn]} feels like "
+        f"You face {turns[0].facing} and turn your head at {turns_at(rate)}: {_MOVES[first.turn]} feels like "
         f"{_FELT[first.felt_as]} as well, one that sets in at {turning(first.deg_s2)}.",
         f"{_MOVES[second.turn].capitalize()} feels like {_FELT[second.felt_as]} just as strong; {_MOVES[free.turn]} adds nothing, "
         "for its axis is that of the spin.",
@@ -58,26 +59,24 @@ def _faced_the_other_way(turns):
 def _against_thresholds(day):
     worst, first, second = day.v["head_worst_deg_s2"], math.degrees(_ILLUSION.limit), math.degrees(_NAUSEA.limit)
     said = f"Clark & Hardy (1960) put the first illusions at {turning(first)} and nausea at {turning(second)}"
-    where = "below both" if worst < first else "between the two" if worst < second else "beyond both"
-    return f"{said}; this lies {where}."
+    return f"{said}; this lies {_beside(worst, first, second)}."
+
+
+def _beside(worst, first, second):
+    """Where a figure lies to two; where it reads as one of them, on which side of it."""
+    for limit, name in ((first, "first"), (second, "second")):
+        if same(worst, limit):
+            return f"at the {name}"
+        if turning(worst) == turning(limit):
+            return f"just {'below' if worst < limit else 'above'} the {name}"
+    return "below both" if worst < first else "between the two" if worst < second else "beyond both"
 
 
 def lift(day):
     """Riding the lift."""
     pace = speed(day.person.lift_m_s, day.units)
     if day.table:
-        felt = (
-            "The platform does not turn, and down is under your feet."
-            if day.still
-            else f"Only the turn is felt: {_outward(day)}."
-        )
-        if day.flung:
-            felt = f"Nothing holds you to its floor: the turn presses you to its outer wall with {weight(day.v['feet_g'])}."
-        return [
-            f"A lift that rises from the platform at {pace} goes along the axis of the turn, and nothing pushes you to a side.",
-            felt,
-            "It is the same all the way up, and on the way down.",
-        ]
+        return _on_a_platform(day, pace)
     if day.person.lift_m_s == 0:
         return [
             "The lift stands still, and being in it is no different from being outside.",
@@ -87,6 +86,30 @@ def lift(day):
     if day.still:
         return _still_lift(day, pace)
     return [*_ridden(day, pace), _down(day), _at_the_axis(day), *_ladder(day)]
+
+
+def _on_a_platform(day, pace):
+    rises = f"A lift that rises from the platform at {pace} goes"
+    goes = rises if day.person.lift_m_s else "The lift stands still; rising it would go"
+    return [
+        f"{goes} along the axis of the turn, and {_adds(day)}.",
+        _felt_on_a_platform(day),
+        "It is the same all the way up, and on the way down.",
+    ]
+
+
+def _adds(day):
+    return "its speed adds nothing to what you feel" if day.flung else "nothing pushes you to a side"
+
+
+def _felt_on_a_platform(day):
+    if day.flung:
+        return f"Nothing holds you to its floor: the turn presses you to its outer wall with {weight(day.v['feet_g'])}."
+    if day.weightless:
+        return "Nothing holds you to its floor, either."
+    if day.still:
+        return "The platform does not turn, and down is under your feet."
+    return f"Only the turn is felt: {_outward(day)}."
 
 
 def _outward(day):
@@ -113,14 +136,14 @@ def _ridden(day, pace):
     if not day.weightless and size / v["feet_g"] < SLIGHT:
         first = f"{goes} the push spinward is {push(size)}, too small to notice."
     else:
-        share = "" if day.weightless else f", {percent(size / v['feet_g'])} of what you weigh at the {day.ground}"
+        share = "" if day.weightless else f", {beside_weight(size / v['feet_g'])} what you weigh at the {day.ground}"
         first = f"{goes} {push(size)} press you to its spinward wall{share}{_sideways(day)}."
     if v["lift_lean_deg"] is None or day.weightless:
         return [first]
     return [
         first,
-        f"Where you got in, down leans{_that_way(day)} by {angle(v['lift_lean_deg'])}; half way to the axis you weigh "
-        f"{weight(v['lift_halfway_g'])} standing in it, and down leans by {angle(v['lift_halfway_lean_deg'])}.",
+        f"Where you got in, down leans{_that_way(day)} by {angle(v['lift_lean_deg'])}; half way to the axis you would weigh "
+        f"{weight(v['lift_halfway_g'])} in a lift that stands, and in this one down leans by {angle(v['lift_halfway_lean_deg'])}.",
     ]
 
 

@@ -51,6 +51,8 @@ def _run_round(day):
             else ""
         )
         return [f"Going {way} helps: its bend presses your feet on with {weight(at_a_walk)} at a walk{run}."]
+    if pressed <= at_a_walk:
+        return [f"Going {way} helps a little: its bend presses your feet on with {weight(at_a_walk)} at a walk."]
     return [
         f"Only running helps: {way} at {speed(day.person.run_m_s, day.units)}, its bend presses your feet on with {weight(pressed)}."
     ]
@@ -127,7 +129,7 @@ def _afterwards(day):
     elif day.table:
         out.append(f"Down leans outward all the way, by {angle(day.v['floor_lean_deg'])} when you stand still.")
     elif day.flat:
-        out.append(_toward_the_ends(day))
+        out += _toward_the_ends(day)
     elif day.v["floor_lean_deg"] is None:
         out.append("The deck rises ahead of you and behind, yet at a steady pace down is always under your feet.")
     else:
@@ -136,9 +138,15 @@ def _afterwards(day):
 
 
 def _toward_the_ends(day):
-    lean = angle(_lean_at_the_end(day))
-    return f"The floor is flat and the axis stays over its middle: toward either end down leans outward, by {lean} at the end itself."
+    flat = "The floor is flat and the axis stays over its middle"
+    lean, tips = angle(_lean_at_the_end(day)), tipped(day)
+    if tips:
+        return [tips, f"{flat}: toward either end down leans outward as well, and at the end itself by {lean} in all."]
+    return [f"{flat}: toward either end down leans outward, by {lean} at the end itself."]
 
 
 def _lean_at_the_end(day):
-    return math.degrees(math.atan2(day.floor_length_m / 2, day.radius_m))
+    """Degrees between straight onto the floor and what is felt at its end: the spin's part along the floor, and what tips down
+    in its middle."""
+    along, tipped_by = day.floor_length_m / 2 / day.radius_m, math.radians(day.v["floor_lean_deg"] or 0.0)
+    return math.degrees(math.atan2(math.hypot(along * math.cos(tipped_by), math.sin(tipped_by)), math.cos(tipped_by)))

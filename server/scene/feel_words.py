@@ -79,6 +79,18 @@ def paragraphs(scene, figures, units):
     return [{"name": name, "title": title, "text": " ".join(tell(day))} for name, (title, tell) in TALES.items()]
 
 
+def beside_the_map(scene, figures, units):
+    """Why the map may show another side of a line than the figures say, where it may; else nothing."""
+    return _beside_the_map(of_scene(scene, figures, units))
+
+
+def _beside_the_map(day):
+    if not day.table and not day.thrust_m_s2:
+        return ""
+    pull = "the room's gravity" if day.table else "the thrust"
+    return f"What is felt, and held against limits, has {pull} in it; the map's lines are those of a habitat without."
+
+
 def assumptions(scene, figures, units="si"):
     """What the figures take for granted and leave out, in sentences."""
     day = of_scene(scene, figures, units)
@@ -87,11 +99,7 @@ def assumptions(scene, figures, units="si"):
     ]
     if len(scene.habitat.spin_ramp):
         out.append("The spin is that of the start; what is felt while it changes is left out.")
-    if day.table or day.thrust_m_s2:
-        pull = "the room's gravity" if day.table else "the thrust"
-        out.append(
-            f"What is felt, and held against limits, has {pull} in it; the map's lines are those of a habitat without."
-        )
+    out += [note] if (note := _beside_the_map(day)) else []
     out += [
         f"Of the height, the heart is at {HEART:g}, a seat at {SEAT:g}, the head {SITTING:g} over the seat, a hand with a cup at {HAND:g}.",
         f"Paces are even; stairs rise at {STAIRS_DEG:g}°; standing up and setting off take a second each.",
@@ -99,6 +107,8 @@ def assumptions(scene, figures, units="si"):
         "The lift and the ladder are felt at the feet, at their full speed.",
         "Walls, ceilings and hubs are not looked for.",
     ]
+    if day.shape in ("torus", "sphere"):
+        out.append("A way along the axis is taken as straight, though the deck bends there as well.")
     if day.past_the_axis(day.person.height_m):
         out.append("The person is as tall as the radius or taller; figures past the axis are told as sizes.")
     return out

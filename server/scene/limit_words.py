@@ -2,7 +2,8 @@
 
 from ..feel.limits import NO_NAME
 from ..feel.published import LIMITS
-from .phrases import FOOT_M, listed
+from .feel_units import shown
+from .phrases import listed
 
 _NB = "\u00a0"
 _COUNTS = ("none", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
@@ -14,19 +15,31 @@ _TOPICS = {
     "head_turn": "turning the head",
     "coriolis": "Coriolis to gravity",
 }
+_FINDINGS = {"observed": "observed", "reached": "reached", "optimum": "called an optimum"}  # bounds that are no limits
 _LEAST_SAID = 0.001  # of a unit: what is passed by less is said to be passed by less
 
 
 def sentence(quantity, rows, units="si"):
     """How the limits on one quantity are kept: "Inside five of the seven; outside Cramer 1985 by 1.1 rpm.".
 
-    rows: those of `feel.limits.compare` on the quantity. The user's own limits have a sentence of their own.
+    rows: those of `feel.limits.compare` on the quantity. The user's own limits have a sentence of their own, and so have the
+    figures that are no limits, which the reader of a table finds among its rows.
     """
     theirs, own = _limits(rows, mine=False), _limits(rows, mine=True)
     if not theirs:
         own_sentence = _kept(own, units) if own else "You may set one of your own."
         return f"No published limit found for {_TOPICS[quantity]}. {own_sentence}"
-    return " ".join(_kept(limits, units) for limits in (theirs, own) if limits)
+    return " ".join([*(_kept(limits, units) for limits in (theirs, own) if limits), *_found(rows)])
+
+
+def _found(rows):
+    """How many figures are no limits, in a sentence: "One more figure tells what was observed: it is no limit."."""
+    bounds = [row.bound for row in rows if row.bound not in LIMITS]
+    if not bounds:
+        return []
+    what = listed([said for bound, said in _FINDINGS.items() if bound in bounds], "or")
+    more = "One more figure tells" if len(bounds) == 1 else f"{count(len(bounds)).capitalize()} more figures tell"
+    return [f"{more} what was {what}: {'it is no limit' if len(bounds) == 1 else 'they are no limits'}."]
 
 
 def short(rows):
@@ -78,7 +91,10 @@ def _kept(limits, units):
     if not beyond:
         return f"Inside {_all(limits)}{at}."
     passed = listed(
-        [f"{_name(row, limits, units)} by {_by(row, units)}" for row in sorted(beyond, key=lambda row: -row.margin)]
+        [
+            f"{_name(row, limits, units)} by {passed_by(row, units)}"
+            for row in sorted(beyond, key=lambda row: -row.margin)
+        ]
     )
     return f"Inside {count(len(inside))} of {_whole(limits)}{at}; outside {passed}."
 
@@ -87,30 +103,24 @@ def _kept_alone(row, whole, units):
     named = "" if row.study == NO_NAME else f", {_name(row, [row], units)}"
     if row.inside:
         return f"{'At' if row.state == 'at the limit' else 'Inside'} {whole}{named}."
-    return f"Outside {whole}{named}{',' if named else ''} by {_by(row, units)}."
+    return f"Outside {whole}{named}{',' if named else ''} by {passed_by(row, units)}."
 
 
 def _name(row, limits, units):
     """Study and year; with the limit where the study sets several of the kind."""
     named = f"{row.study} {row.year}" if row.year else row.study
-    shown, unit = _shown_in(row.unit, units)
+    limit, unit = shown(row.limit, row.unit, units)
     twins = [other for other in limits if (other.study, other.year, other.bound) == (row.study, row.year, row.bound)]
-    return named if len(twins) == 1 else f"{named} ({_figure(_plain(shown(row.limit)), unit)})"
+    return named if len(twins) == 1 else f"{named} ({_figure(_plain(limit), unit)})"
 
 
-def _by(row, units):
-    """How far a limit is passed, to two figures."""
-    shown, unit = _shown_in("percentage points" if row.unit == "%" else row.unit, units)
-    past = shown(-row.margin)
+def passed_by(row, units="si"):
+    """How far a limit is passed, to two figures: "1.1 rpm"."""
+    past, unit = shown(-row.margin, "percentage points" if row.unit == "%" else row.unit, units)
     if past < _LEAST_SAID:
         return f"less than {_figure(_LEAST_SAID, unit)}"
     places = next(places for places in range(5) if past >= 9.95 / 10**places or places == 4)
     return _figure(f"{past:,.{places}f}", unit)
-
-
-def _shown_in(unit, units):
-    """What turns a figure into the one shown, and its unit there: of all quantities only speeds have another in US units."""
-    return (lambda value: value / FOOT_M, "ft/s") if units == "us" and unit == "m/s" else (lambda value: value, unit)
 
 
 def _plain(limit):

@@ -1,7 +1,7 @@
 """Figures in words: lengths, times, speeds, drifts. A no-break space keeps a number and its unit together."""
 
 FOOT_M = 0.3048  # exact, international foot (1959)
-_INCH_M = 0.0254  # exact
+INCH_M = 0.0254  # exact
 _STILL_M = 0.005  # a drift smaller than this is none worth a word
 _NB = "\u00a0"
 
@@ -9,7 +9,7 @@ _NB = "\u00a0"
 def length(value_m, units="si"):
     """A length in words: "5.21 m" or "17.1 ft"; small ones in millimetres or inches."""
     if units == "us":
-        return f"{value_m / FOOT_M:.1f}{_NB}ft" if abs(value_m) >= 1 * FOOT_M else f"{value_m / _INCH_M:.1f}{_NB}in"
+        return f"{value_m / FOOT_M:.1f}{_NB}ft" if abs(value_m) >= 1 * FOOT_M else f"{value_m / INCH_M:.1f}{_NB}in"
     if abs(value_m) < 0.1:
         return f"{value_m * 1000:.1f}{_NB}mm"
     return f"{value_m:,.2f}{_NB}m" if abs(value_m) < 1000 else f"{value_m:,.0f}{_NB}m"
@@ -17,12 +17,17 @@ def length(value_m, units="si"):
 
 def seconds(value_s):
     """A time in words."""
+    if 0 < value_s < 0.005:
+        return f"less than 0.01{_NB}s"
     return f"{value_s:.2f}{_NB}s" if value_s < 100 else f"{value_s:.0f}{_NB}s"
 
 
 def speed(value_m_s, units="si"):
-    """A speed in words."""
-    return f"{value_m_s / FOOT_M:.1f}{_NB}ft/s" if units == "us" else f"{value_m_s:.1f}{_NB}m/s"
+    """A speed in words; small ones to the hundredth."""
+    shown, unit = (value_m_s / FOOT_M, "ft/s") if units == "us" else (value_m_s, "m/s")
+    if 0 < abs(shown) < 0.005:
+        return f"less than 0.01{_NB}{unit}"
+    return f"{shown:.{2 if 0 < abs(shown) < 0.095 else 1}f}{_NB}{unit}"
 
 
 def listed(parts, word="and"):

@@ -84,8 +84,8 @@ def _half_planes(person, quantity, bound, value, number, part=""):
 def _smallest(sized, person):
     """The smallest habitat, ready for a scene document: a rim speed that the program takes, to the last digit."""
     radius, spin = clean(sized.radius_m), _rpm(sized.spin.high_rad_s)
-    if spin is not None:
-        spin = min(spin, sizing.GREATEST_RIM_SPEED_M_S / radius / RPM_RAD_S)
+    most = min(sizing.GREATEST_SPIN_RPM, sizing.GREATEST_RIM_SPEED_M_S / radius / RPM_RAD_S)
+    spin = None if spin is None else min(spin, most)
     figures = {
         name: None if spin is None and one.spin_power else one.value(person, radius, (spin or 0.0) * RPM_RAD_S)
         for name, one in QUANTITIES.items()
@@ -93,6 +93,7 @@ def _smallest(sized, person):
     return {
         "radius_m": radius,
         "spin_rpm": spin,
+        "program_most_rpm": most,
         "figures": figures,
         "bound_by": list(sized.bound_by),
     }

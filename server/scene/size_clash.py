@@ -11,12 +11,14 @@ _ROWS = {row.id: row for row in ROWS}
 
 @dataclass(frozen=True)
 class Change:
-    """A figure that stands in the way: quantity, bound, what it was and the nearest it could be, in the quantity's unit."""
+    """A figure that stands in the way: quantity, bound, what it was, the nearest and the furthest it could be, in the quantity's
+    unit. furthest: infinite or 0 where it is a bound, which may leave as much room as it likes."""
 
     quantity: str
     bound: str
     was: float
     could_be: float
+    furthest: float
 
 
 @dataclass(frozen=True)
@@ -65,8 +67,9 @@ def _change(person, quantity, bound, was, others):
     """The Change of a figure to the nearest with which the others, which can be met, are."""
     radius_power, spin_power, factor = sizing.line_of(person, quantity)
     low, high = sizing.span(others, radius_power, spin_power)
-    nearest = low if math.log(was) - math.log(factor) < low else high
-    return Change(quantity, bound, was, clean(factor * math.exp(nearest)))
+    nearest, furthest = (low, high) if math.log(was) - math.log(factor) < low else (high, low)
+    beyond = {"exactly": factor * math.exp(furthest), "at_most": math.inf, "at_least": 0.0}[bound]
+    return Change(quantity, bound, was, clean(factor * math.exp(nearest)), beyond)
 
 
 def clean(value):

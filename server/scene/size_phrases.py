@@ -2,8 +2,8 @@
 
 import math
 
-from ..feel.published import STUDIES
 from ..feel.quantities import QUANTITIES
+from ..feel.studies import STUDIES
 from .phrases import FOOT_M
 
 _NB = "\u00a0"
@@ -17,13 +17,17 @@ AS_WISHED = {
     "coriolis": "{} of Coriolis to gravity",
     "radius": "a radius of {}",
 }
+_LEAST_SAID = 1e-6  # what is smaller is only said to be
+_MOST_PLACES = 9
+_MOST_MORE = 9  # figures, besides the three
+_EXACT = 2.5e-10  # relative: what is this near a wish meets it, with room for what follows from it
 DUST = 1e-9  # of a last figure: what is this near a round one is that
 
 
 def three_figures(value):
     """A number to three figures, never with a power of ten: 0.272, 2.00, 41.9, 1,235."""
     size = abs(value)
-    if size < 1e-6:
+    if size < _LEAST_SAID:
         return "0" if size == 0 else "under 0.000001"
     return f"{value:,.{_places(size)}f}"
 
@@ -69,7 +73,49 @@ def converts(quantity):
     return quantity in ("radius", "rim_speed")
 
 
-def rounded(value, whole):
-    """A value to the figures that `three_figures` shows, up or down."""
-    step = 10.0 ** -_places(value)
-    return whole(value / step - (DUST if whole is math.ceil else -DUST)) * step
+def enough(change, as_was):
+    """What writes the figure that a `size_clash.Change` could be: three figures toward the side that does, or as many more as keep
+    to what does and tell it from the one that it was, which `as_was` writes."""
+    whole = math.ceil if change.could_be > change.was else math.floor
+    ends = sorted((change.could_be, change.furthest))
+
+    def figures(value):
+        if value < _LEAST_SAID:
+            return three_figures(value)
+        scale = value / change.could_be
+        was, first = _bare(as_was(scale * change.was)), _places(rounded(value, whole))
+        for places in range(first, first + _MOST_MORE + 1):
+            near = rounded(value, whole, places)
+            text = three_figures(near) if places == first else f"{near:,.{places}f}"
+            does = ends[0] * (1 - _EXACT) <= near / scale <= ends[1] * (1 + _EXACT)
+            if does and _bare(text) != was:
+                break
+        return text
+
+    return figures
+
+
+def _bare(text):
+    """A number without the zeros that end its decimals."""
+    return text.rstrip("0").rstrip(".") if "." in text else text
+
+
+def apart_from(radius_m, units):
+    """What writes a radius to three figures, or to as many more as part it from one that is told beside it."""
+    other = radius_m / FOOT_M if units == "us" else radius_m
+
+    def figures(value):
+        places = _places(abs(value))
+        while round(value, places) == round(other, places) and places < _MOST_PLACES:
+            places += 1
+        return f"{value:,.{places}f}"
+
+    return figures
+
+
+def rounded(value, whole, places=None):
+    """A value up or down to so many decimals, or to the figures that `three_figures` shows: 0.9997 is 0.999 then, not 0.99."""
+    step = 10.0 ** -(_places(value) if places is None else places)
+    near = whole(value / step - (DUST if whole is math.ceil else -DUST)) * step
+    finer = _places(near)
+    return rounded(value, whole, finer) if places is None and 10.0**-finer < step else near

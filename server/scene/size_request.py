@@ -4,8 +4,9 @@ from typing import Annotated, Literal
 
 from pydantic import Discriminator, Field, Tag
 
-from ..feel.published import LIMITS, ROWS, STUDIES
+from ..feel.published import LIMITS, ROWS
 from ..feel.quantities import QUANTITIES
+from ..feel.studies import STUDIES
 from .parts import Strict, number
 from .person_part import Person
 

@@ -3,8 +3,9 @@
 import math
 
 from ..feel import sizing
-from ..feel.published import ROWS, STUDIES
+from ..feel.published import ROWS
 from ..feel.quantities import QUANTITIES
+from ..feel.studies import STUDIES
 from ..physics.constants import RPM_RAD_S
 from .limit_words import count
 from .phrases import FOOT_M, listed
@@ -12,8 +13,10 @@ from .size_phrases import (
     AS_WISHED,
     BOUNDS,
     DUST,
+    apart_from,
     as_given,
     converts,
+    enough,
     in_unit,
     rounded,
     three_figures,
@@ -48,9 +51,11 @@ def _smallest(found, units):
     across = in_unit("gradient", QUANTITIES["gradient"].value(person, radius_m, 0.0))
     given = any((getattr(w, "quantity", ""), getattr(w, "bound", "")) == ("radius", "exactly") for w in wishes)
     says = f"{'a habitat' if given else 'the smallest'} {_all_wanted(wishes, units)}"
+    if given and omega is None:
+        return f"{says} has a change of {across} from head to foot."
     parts = [] if given else [f"has a radius of {in_unit('radius', radius_m, units)}"]
     if omega is None:
-        return f"{says}{' '.join(['', *parts])}; head to foot changes by {across}."
+        return f"{says} {parts[0]}; head to foot changes by {across}."
     parts += [f"turns at {in_unit('spin', omega / RPM_RAD_S)}"]
     rim = in_unit("rim_speed", omega * radius_m, units)
     return f"{says} {' and '.join(parts)}; its rim moves at {rim} and head to foot changes by {across}."
@@ -59,15 +64,19 @@ def _smallest(found, units):
 def _shown(found, units):
     """Radius, m, and spin, rad/s or None, rounded to the figures shown, toward the inside of the wishes where they leave room."""
     sized, foot = found.sized, FOOT_M if units == "us" else 1.0
+    exact = sized.radius_m, sized.spin.high_rad_s
     radius_m = rounded(sized.radius_m / foot, math.ceil) * foot
     if radius_m > sized.radii_m[-1] * (1 + DUST):
-        return sized.radius_m, sized.spin.high_rad_s
+        return exact
     radius_m = min(max(radius_m, sized.radius_m), sized.radii_m[-1])
     free = sizing.spin_at([plane for of_one in found.planes for plane in of_one], radius_m)
-    if free.high_rad_s is None:
+    if free.high_rad_s is None and sized.spin.high_rad_s is None:
         return radius_m, None
+    if free.high_rad_s is None:  # the smallest is as fast as the program goes; this one may be slower, by a hair
+        omega = math.inf if free.low_rad_s is None else rounded(free.low_rad_s / RPM_RAD_S, math.ceil) * RPM_RAD_S
+        return (radius_m, omega) if omega <= sized.spin.high_rad_s * (1 + DUST) else exact
     omega = rounded(free.high_rad_s / RPM_RAD_S, math.floor) * RPM_RAD_S
-    return (radius_m, omega) if omega >= (free.low_rad_s or 0.0) else (sized.radius_m, sized.spin.high_rad_s)
+    return (radius_m, omega) if omega >= (free.low_rad_s or 0.0) else exact
 
 
 def _all_wanted(wishes, units):
@@ -84,7 +93,8 @@ def _parts(wishes, units):
     said = [wanted(wish, units) for wish in wishes]
     if names.count("gravity") == names.count("spin") == 1:
         gravity, spin = (said[names.index(name)] for name in ("gravity", "spin"))
-        said = [f"{gravity} at {spin}", *(one for one in said if one not in (gravity, spin))]
+        at = "with" if spin.startswith(BOUNDS["at_least"]) else "at"
+        said = [f"{gravity} {at} {spin}", *(one for one in said if one not in (gravity, spin))]
     return list(dict.fromkeys(said))
 
 
@@ -167,7 +177,7 @@ def _too_wide(request, hull, others, units):
     wishes = [request.wishes[one.wish] for one in others]
     parts = _parts(wishes, units)
     verb = "takes" if len(parts) == 1 and wishes[0].kind == "figure" else "take"
-    takes = f"{listed(parts)} {verb} {_radius(change.could_be, units)}"
+    takes = f"{listed(parts)} {verb} {in_unit('radius', change.could_be, units, apart_from(change.was, units))}"
     allows = "the hull allows" if wish.bound == "at_most" else "the wish is for"
     allowed = wanted_figure("radius", "exactly", change.was, units).removeprefix("a radius of ")
     return f"{takes}; {allows} {allowed}, {_radius(change.could_be - change.was, units)} less."
@@ -181,9 +191,18 @@ def _ways(wish, clash, units):
     """Each change that would let the others be met: "3.66 rpm instead of 2 rpm"."""
     whose = f" in {STUDIES[wish.study].called}" if wish.kind == "study" else ""
     for change in clash.changes:
-        could_be = AS_WISHED[change.quantity].format(in_unit(change.quantity, change.could_be, units))
-        figures = three_figures if units == "us" and converts(change.quantity) else as_given
-        yield f"{could_be} instead of {in_unit(change.quantity, change.was, units, figures)}{whose}"
+        could_be = AS_WISHED[change.quantity].format(_could_be(change, units))
+        was = in_unit(change.quantity, change.was, units, _as_was(change, units))
+        yield f"{could_be} instead of {was}{whose}"
+
+
+def _as_was(change, units):
+    return three_figures if units == "us" and converts(change.quantity) else as_given
+
+
+def _could_be(change, units):
+    """The figure it could be, rounded to the side that would do: who types it in has what was promised."""
+    return in_unit(change.quantity, change.could_be, units, enough(change, _as_was(change, units)))
 
 
 def clash(one, request, units="si"):
@@ -192,12 +211,13 @@ def clash(one, request, units="si"):
     figure = one.changes[0] if wish.kind == "figure" else None
     ways = list(_ways(wish, one, units))
     met = "every other wish is met" if one.all_others else "the others of this collision are met"
-    say = f"with {listed(ways, 'or')} {met}." if ways else f"{wanted(wish, units)} is more than one limit too many."
+    say = f"with {listed(ways, 'or')} {met}." if ways else f"without {wanted(wish, units)}, {met}."
     return {
         "wish": one.wish,
         "label": wanted(wish, units),
         "was": figure and figure.was,
         "could_be": figure and figure.could_be,
+        "could_be_says": figure and _could_be(figure, units),
         "unit": "" if figure is None else "m" if figure.quantity == "radius" else QUANTITIES[figure.quantity].unit,
         "say": _sentence(say),
     }

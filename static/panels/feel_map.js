@@ -4,6 +4,7 @@ import { h, s, setAttribute, setChildren, setText } from './dom.js';
 import { createMapTable } from './feel_map_table.js';
 import { drawFamily, hatch } from './feel_map_family.js';
 import { axes, makeFrame } from './feel_map_frame.js';
+import { createMapKey } from './feel_map_key.js';
 import { FIRST_GROUP, countWords, groupsOf, inGroup } from './feel_map_groups.js';
 import { createHere } from './feel_map_here.js';
 import { drawLines } from './feel_map_lines.js';
@@ -33,7 +34,8 @@ export function createFeelMap({ element, store, client }) {
   const svg = s('svg', { class: 'map', role: 'img', 'aria-labelledby': 'map-title map-words' }, title, words, defs, ground, found, here.element);
   const ring = createRing({ store, frame: () => frame, say: () => countWords(store.feel, group).toLowerCase() });
   const box = h('div', { class: 'map-box' }, svg, ring.element);
-  const caption = h('p', { class: 'small' });
+  const caption = h('p', { class: 'small' }),
+    key = createMapKey({ store, group: () => group });
   const list = createList(
     { 'aria-label': 'Limits drawn on the map' },
     { options: () => groupsOf(store.feel), chosen: () => group, choose },
@@ -46,6 +48,7 @@ export function createFeelMap({ element, store, client }) {
     box,
     caption,
     h('div', { class: 'between' }, h('span', {}, 'Limits drawn'), list.element),
+    key.element,
     table.element,
     h('p', { class: 'links' }, table.button, createMapSaving({ store, exported: client.exported })),
   );
@@ -89,6 +92,7 @@ export function createFeelMap({ element, store, client }) {
     setText(words, `${dialWords(store)}. ${counted}. The table below holds the same.`);
     ring.update();
     list.update();
+    key.update();
     table.update();
   }
 
@@ -102,7 +106,7 @@ export function createFeelMap({ element, store, client }) {
 
   function captionWords(counted) {
     const wishes = family?.family ? ' Ruled: what your wishes leave; the square is the smallest.' : '';
-    return `${counted}. Each tint is what one limit forbids. Drag the ring to change radius and spin.${wishes}`;
+    return `${counted}. Each tint is what one limit forbids. Drag the ring to change radius and spin.${wishes}${store.feel.says.map ? ` ${store.feel.says.map}` : ''}`;
   }
 
   return {

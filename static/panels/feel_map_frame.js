@@ -82,7 +82,7 @@ export function axes(frame, units) {
     s('path', { d: `M${left} ${top}V${bottom}H${right}`, class: 'base' }),
     across,
     up,
-    s('text', { x: right - 4, y: top + 12, 'text-anchor': 'end', class: 'what' }, whatIsDrawn(units)),
+    axisWords(frame, units).map(({ say, x, y, anchor }) => s('text', { x, y, 'text-anchor': anchor, class: 'what' }, say)),
   );
 }
 
@@ -91,8 +91,12 @@ export function pathOf(points) {
   return `M${points.map(([x, y]) => `${x.toFixed(1)} ${y.toFixed(1)}`).join('L')}`;
 }
 
-export function whatIsDrawn(units) {
-  return `spin, rpm, by radius, ${shownUnit('m', units)}`;
+/** What each axis is of, where its words stand inside the map: spin at the top of its axis, radius at the end of its own. */
+export function axisWords({ box }, units) {
+  return [
+    { say: 'spin, rpm', x: box.left + 4, y: box.top + 12, anchor: 'start' },
+    { say: `radius, ${shownUnit('m', units)}`, x: box.right - 4, y: box.bottom - 6, anchor: 'end' },
+  ];
 }
 
 function mark(d, label, at) {

@@ -2,7 +2,7 @@
 
 import { showQuantity, shownUnit } from '../state/units.js';
 import { s } from './dom.js';
-import { pathOf, whatIsDrawn } from './feel_map_frame.js';
+import { axisWords, pathOf } from './feel_map_frame.js';
 import { levelSpots, placeLabel } from './feel_map_labels.js';
 
 const DARKEST = 0.6; // were all tints to lie on one another
@@ -14,7 +14,7 @@ const FOOT_PX = 4,
 export function drawLines(frame, { gravity, limits, quantities }, units) {
   const drawn = limits.filter(limit => limit.line).map(limit => ({ limit, line: inPx(frame, limit.line) })),
     equal = gravity.filter(({ g }) => !limits.some(is(g))).map(({ label, line }) => ({ label, line: inPx(frame, line) }));
-  const room = { taken: cornerWords(frame, units), lines: [...drawn, ...equal].map(({ line }) => line), box: frame.box };
+  const room = { taken: wordsOfAxes(frame, units), lines: [...drawn, ...equal].map(({ line }) => line), box: frame.box };
   const tint = (1 - (1 - DARKEST) ** (1 / Math.max(MANY, limits.length))).toFixed(3);
   return [
     limits
@@ -40,9 +40,8 @@ function is(g) {
   return ({ quantity, limit }) => quantity === 'gravity' && limit === g;
 }
 
-function cornerWords(frame, units) {
-  const what = whatIsDrawn(units);
-  return levelSpots(what, frame.box.right - 4 - what.length * 3, frame.box.top + 8);
+function wordsOfAxes(frame, units) {
+  return axisWords(frame, units).flatMap(({ say, x, y, anchor }) => levelSpots(say, x + (anchor === 'start' ? 3 : -3) * say.length, y - 4));
 }
 
 /** The limit alone, short enough to stand on its line; a bare number says what it is of. */

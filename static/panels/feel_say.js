@@ -10,6 +10,7 @@ export const BOUNDS = {
   reached: 'reached',
   observed: 'observed',
 };
+const SURNAME = /^Coriolis/;
 const UNNAMED = 'your own'; // a limit of the user's without a name
 const SMALL = 0.09995, // under it three places are too few
   LEAST = 0.00005;
@@ -89,6 +90,11 @@ export function premisesWords({ habitat, person }, units) {
 /** A pace as it was set: 1.4 m/s, 4.0 m/s; in other units three figures of it. */
 export function paceWords(value, units) {
   return units === 'si' ? `${Number.isInteger(value) ? value.toFixed(1) : Number(threeFigures(value))}${NBSP}m/s` : showQuantity(value, 'm/s', units);
+}
+
+/** A label inside a sentence: 'rim speed', but 'Coriolis to gravity'. */
+export function lowerFirst(label) {
+  return SURNAME.test(label) ? label : label.charAt(0).toLowerCase() + label.slice(1);
 }
 
 /** The rows of one quantity, in the order of the answer. */

@@ -1,6 +1,5 @@
 // What the wishes come to: in words, the smallest habitat to take over, or which wishes collide and what would let them meet.
 
-import { shownUnit, threeFigures, toShown, withUnit } from '../state/units.js';
 import { h, setChildren } from './dom.js';
 import { RADIUS, SPIN, habitatWords } from './feel_map_ring.js';
 
@@ -11,23 +10,28 @@ export function createSizeAnswer({ store, alter }) {
   const element = h('div', { class: 'size-answer', role: 'status' });
 
   /** With what held is let go: the habitat is the wishes' now. */
-  function use({ radius_m, spin_rpm }) {
+  function use(radius_m, spin_rpm) {
     if (store.view.hold) store.look({ hold: null, held: null, follower: null });
     store.edit(draft => {
       draft.habitat.radius_m = radius_m;
-      if (spin_rpm !== null) draft.habitat.spin_rpm = spin_rpm;
+      draft.habitat.spin_rpm = spin_rpm;
     });
   }
 
-  function met({ smallest, words }) {
-    const { radius_m, spin_rpm } = smallest;
-    const says = habitatWords(store, radius_m, spin_rpm ?? store.read(SPIN));
+  // where nothing wished for bounds the spin above, the one nearest to that there is
+  function spinOf({ smallest: { spin_rpm, program_most_rpm: most }, spin_range_rpm: [low] }) {
+    return spin_rpm ?? Math.max(Math.min(store.read(SPIN), most), low ?? 0);
+  }
+
+  function met(answer) {
+    const { radius_m } = answer.smallest,
+      says = habitatWords(store, radius_m, spinOf(answer));
     return [
-      ...words.map(say => h('p', { class: 'lead' }, say)),
+      ...answer.words.map(say => h('p', { class: 'lead' }, say)),
       h(
         'p',
         { class: 'links' },
-        h('button', { type: 'button', class: 'btn', onclick: () => use(smallest) }, 'Use this habitat'),
+        h('button', { type: 'button', class: 'btn', onclick: () => use(radius_m, spinOf(answer)) }, 'Use this habitat'),
         h('span', { class: 'small' }, says),
       ),
     ];
@@ -40,9 +44,8 @@ export function createSizeAnswer({ store, alter }) {
     ];
   }
 
-  function instead({ wish, could_be: value, unit }) {
+  function instead({ wish, could_be: value, could_be_says: say }) {
     if (!hasFigure({ could_be: value })) return null;
-    const say = withUnit(threeFigures(toShown(value, unit, store.view.units)), shownUnit(unit, store.view.units));
     return h('button', { type: 'button', class: 'btn', onclick: () => alter(wish, value) }, `Make it ${say}`);
   }
 

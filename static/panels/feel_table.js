@@ -2,7 +2,7 @@
 
 import { h, setText } from './dom.js';
 import { createCopy, selectWords } from './copy.js';
-import { behindWords, boundWords, hereWords, studyWords } from './feel_say.js';
+import { behindWords, boundWords, hereWords, lowerFirst, studyWords } from './feel_say.js';
 import { createFold } from './fold.js';
 
 /** rows() → the answer's rows of the quantity, `name` its word: {element, update}. Rows are made anew only when others come. */
@@ -12,7 +12,7 @@ export function createLimitsTable({ store, name, rows }) {
     'tr',
     {},
     h('th', { scope: 'col', class: 'letter' }, h('span', { class: 'unseen' }, 'Letter')),
-    h('th', { scope: 'col' }, `Published on ${name.toLowerCase()}`),
+    h('th', { scope: 'col' }, `Published on ${lowerFirst(name)}`),
     h('th', { scope: 'col', class: 'r' }, 'says'),
     h('th', { scope: 'col', class: 'r' }, 'here'),
   );

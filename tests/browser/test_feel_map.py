@@ -207,6 +207,43 @@ def test_the_smallest_habitat_for_two_wishes_is_taken_over_in_one_step(page):
     until("the way back in one step", lambda: habitat(page) == (56, 3))
 
 
+def test_every_line_drawn_is_named_with_its_studies(page):
+    open_map(page)
+    answer = page.request.post("/api/feel", data={"habitat": {"radius_m": 56, "spin_rpm": 3}}).json()
+    key = " ".join(page.locator("#feel-map .map-key").inner_text().replace("\u00a0", " ").split())
+    drawn = [limit for limit in answer["map"]["limits"] if limit["quantity"] in FIRST_DRAWN]
+    for limit in drawn:
+        studies = limit["label"].replace("\u00a0", " ").partition(": ")[2].replace(", ", "; ")
+        assert f"{limit['short']} {studies}".replace("\u00a0", " ") in key
+    assert page.locator("#feel-map .map-key li").count() == len(drawn)
+
+
+def test_a_spin_that_no_wish_bounds_above_is_at_least_what_the_others_need(page):
+    """Somebody 1.75 m tall at a radius of 17.5 m, for 10 %, takes more than the 3 rpm there are for 0.5 g."""
+    open_map(page)
+    page.get_by_role("button", name=SIZE).click()
+    wish_for(page, 0, "Gravity at least", "0.5")
+    wish_for(page, 1, "Head to foot at most", "10")
+    sized(page, "at least 0.5 g and no more than 10 % from head to foot")
+    page.get_by_role("button", name="Use this habitat").click()
+    least_rpm = math.sqrt(0.5 * 9.80665 / 17.5) * 30 / math.pi
+    until("the habitat is taken", lambda: habitat(page)[0] == pytest.approx(17.5))
+    assert habitat(page)[1] == pytest.approx(least_rpm, rel=1e-6)
+
+
+def test_a_spin_that_no_wish_bounds_above_is_no_more_than_the_rim_may_have(page):
+    """The 3 rpm there are would be 6,283 m/s at 20 km; the program ends at 5,000 m/s, which is 2.39 rpm there."""
+    open_map(page)
+    page.get_by_role("button", name=SIZE).click()
+    page.get_by_role("button", name="Remove wish 2").click()
+    wish_for(page, 0, "Radius at least", "20000")
+    sized(page, "a radius of at least 20 km")
+    page.get_by_role("button", name="Use this habitat").click()
+    until("the habitat is taken", lambda: habitat(page)[0] == 20_000)
+    assert habitat(page)[1] == pytest.approx(5_000 / 20_000 * 30 / math.pi, rel=1e-9)
+    agrees(page)
+
+
 def test_wishes_that_collide_say_what_would_let_them_meet(page):
     open_map(page)
     page.get_by_role("button", name=SIZE).click()
@@ -215,9 +252,9 @@ def test_wishes_that_collide_say_what_would_let_them_meet(page):
     wish_for(page, 2, "Radius at most (a hull)", "60")
     until("ways out", lambda: page.locator(".collides button").count() >= 2)
     assert page.locator("#feel-map .family-line, #feel-map .family-band").count() == 0
-    # 0.9 g at 60 m takes this spin, which the offer for the second wish shows to three figures
+    # 0.9 g at 60 m takes this spin, which the offer for the second wish shows to three figures, up
     takes_rpm = math.sqrt(0.9 * 9.80665 / 60) * 30 / math.pi
-    page.get_by_role("button", name=f"Make it {takes_rpm:.2f}\u00a0rpm").click()
+    page.get_by_role("button", name=f"Make it {math.ceil(100 * takes_rpm) / 100:.2f}\u00a0rpm").click()
     until("they meet", lambda: page.get_by_role("button", name="Use this habitat").is_visible())
     assert float(wish_box(page, 1).input_value()) == pytest.approx(takes_rpm, rel=1e-3)
     page.get_by_role("button", name="Remove wish 3").click()

@@ -15,7 +15,8 @@ from scipy.constants import g as G0
 from server.exports import limits_map
 from server.exports.drawing import Stroke, Text
 from server.exports.limits_map_labels import fitted, wide_mm, wrapped
-from server.feel.published import ROWS, STUDIES
+from server.feel.published import ROWS
+from server.feel.studies import STUDIES
 from server.scene.feel_answers import CAUTION
 from server.scene.reading import read
 
@@ -241,3 +242,16 @@ def test_texts_are_cut_or_wrapped_to_their_room():
     assert " ".join(lines) == "some words that take more than one line of this width"
     assert all(wide_mm(line, 3.0) <= 30.0 for line in lines)
     assert wide_mm("灯輪", 3.0) == 6.0
+
+
+def test_a_citation_that_was_not_read_is_starred_and_no_text_touches_the_edge_of_the_page():
+    one = drawn()
+    said = " ".join(texts(one))
+    for row in ROWS:
+        if row.known_by != "read" and row.bound in ("at_least", "at_most"):
+            assert f"{STUDIES[row.study].citation}*" in said, row.id
+    assert "* From memory: look it up before you cite it." in said
+    placed = [item for item in one.items if isinstance(item, Text)]
+    assert min(item.x_mm for item in placed) >= 4.0
+    assert max(item.x_mm for item in placed if item.anchor == "end") <= one.width_mm - 4.0
+    assert max(item.y_mm for item in placed) <= one.height_mm - 4.0

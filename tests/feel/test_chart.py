@@ -11,7 +11,8 @@ from scipy.constants import g as G0
 from scipy.spatial import Delaunay
 
 from server.feel.chart import chart, says
-from server.feel.published import ROWS, STUDIES
+from server.feel.published import ROWS
+from server.feel.studies import STUDIES
 from server.scene.person_part import OwnLimit, Person
 
 PERSON = Person(height_m=1.6, walk_m_s=1.2, head_turn_deg_s=80.0)

@@ -8,8 +8,9 @@ import re
 
 import pytest
 
-from server.feel.published import BOUNDS, LIMITS, ROWS, STUDIES
+from server.feel.published import BOUNDS, LIMITS, ROWS
 from server.feel.quantities import QUANTITIES
+from server.feel.studies import STUDIES
 from server.scene.person_part import Person
 
 BY_ID = {row.id: row for row in ROWS}

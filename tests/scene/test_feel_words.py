@@ -4,9 +4,10 @@ import itertools
 import math
 import re
 
+import numpy as np
 import pytest
 
-from server.scene import feel_words
+from server.scene import feel_words, phrases
 from server.scene.feel_day import angle, number, percent, weight
 from tests.feel.aboard import PODS, SPHERE, TABLE, felt, scene
 from tests.motions.scenes import LANTERN, one, throw
@@ -103,12 +104,16 @@ def test_a_run_faster_than_the_deck_floats_on_the_way():
 def test_past_the_axis_the_head_is_drawn_the_other_way():
     small = {"radius_m": 1.0, "spin_rpm": 20.0}
     assert "past the axis and drawn the other way" in lead(small)
-    assert "Your head reaches past the axis" in told({"radius_m": 1.5, "spin_rpm": 20.0})["standing_up"]
+    beyond = told({"radius_m": 1.5, "spin_rpm": 20.0})["standing_up"]
+    assert ", past the axis." in beyond
+    assert re.search(
+        r"There, while your feet feel 0\.67 of what they weigh on Earth, your head feels 0\.11, the other way", beyond
+    )
     assert "no pouring into a glass" in told(small)["drink"]
     assert "there is no room for you to lie" in told({"radius_m": 0.8, "spin_rpm": 20.0})["standing_up"]
     at_the_axis = told({"radius_m": 1.75, "spin_rpm": 20.0})["standing_up"]
-    assert "reaches the axis" in at_the_axis
-    assert "feels 0, nothing at all" in at_the_axis
+    assert ", to the axis." in at_the_axis
+    assert "your head feels nothing at all" in at_the_axis
 
 
 def test_on_a_flat_floor_down_leans_toward_the_ends_and_running_leaves_it():
@@ -125,7 +130,7 @@ def test_on_a_platform_down_leans_outward_and_a_lift_pushes_nowhere():
     text = told(TABLE)
     assert "down leans outward by 19°" in text["standing_up"]
     assert "66.4\u00a0mm outward" in text["drink"]
-    assert "flies out over the rim" in text["drink"]
+    assert "falls past the rim" in text["drink"]
     assert "looking over a shoulder adds nothing, for its axis is that of the spin" in text["head"]
     assert "nothing pushes you to a side" in text["lift"]
     assert "The platform does not turn" in told(TABLE | {"spin_rpm": 0.0})["lift"]
@@ -166,14 +171,23 @@ def test_who_does_not_move_reads_of_no_pace():
 
 
 @pytest.mark.parametrize("rpm", [1.0, 3.0, 9.0])
-@pytest.mark.parametrize("speed", [0.5, 2.0, 6.0])
+@pytest.mark.parametrize("speed", [0.5, 1.0, 6.0])
 def test_a_cup_tossed_up_does_come_back_spinward(rpm, speed):
-    """At the height it left: the path of a throw of the scene, between its samples, on its way down."""
+    """At the height it left: the path of a throw of the scene, between its samples, on its way down; the figure, of 1 m/s."""
     habitat = {"radius_m": 56.0, "spin_rpm": rpm}
-    assert "comes back to the height of your hand spinward of it" in told(habitat)["drink"]
     path = one(throw(1.05, speed, 0.0, 90.0), habitat, fps=240).track.samples
     down = int((path.height_m[1:] < 1.05).argmax()) + 1
     assert path.along_m[down - 1] > 0
+    if speed == 1.0:
+        share = (path.height_m[down - 1] - 1.05) / (path.height_m[down - 1] - path.height_m[down])
+        along_m = path.along_m[down - 1] + share * (path.along_m[down] - path.along_m[down - 1])
+        off_m = along_m * (56.0 - 1.05) / 56.0  # along_m is told on the deck
+        found = re.search(r"of your hand ([\d.]+)\s?(mm|m) spinward of it", told(habitat)["drink"])
+        if off_m < 0.001:
+            assert found is None
+        else:
+            shown, unit = found.groups()
+            assert float(shown) * (0.001 if unit == "mm" else 1.0) == pytest.approx(off_m, rel=0.01, abs=0.0051)
 
 
 def test_assumptions_name_the_place_and_the_shares_of_a_body():
@@ -357,3 +371,42 @@ def test_what_the_map_leaves_out_is_among_the_assumptions():
             feel_words.assumptions(scene(habitat), felt(habitat))
         )
     assert "the map" not in " ".join(feel_words.assumptions(scene(DRUM), felt(DRUM)))
+
+
+def test_under_thrust_a_change_of_weight_is_that_of_the_weight():
+    """From the vectors: the thrust's part is the same at feet and head."""
+    text = told({"radius_m": 10.0, "spin_rpm": 3.0, "axial_thrust_m_s2": 3.0})["standing_up"]
+    spin = (3.0 * math.pi / 30) ** 2
+    feet, head = (math.hypot(spin * out, 3.0) for out in (10.0, 10.0 - 1.75))
+    assert float(re.search(r"changes by ([\d.]+)\s%", text)[1]) == pytest.approx(100 * (1 - head / feet), abs=0.051)
+
+
+def test_at_the_end_of_a_flat_floor_under_thrust_down_leans_by_both():
+    """The angle between straight down onto the floor and what is felt at its end, both as vectors."""
+    floors = [{"name": name, "length_m": 20.0} for name in ("a", "b")]
+    text = told({"shape": "pods", "radius_m": 30.0, "spin_rpm": 1.0, "axial_thrust_m_s2": 2.0, "floors": floors})[
+        "breakfast"
+    ]
+    spin = (1.0 * math.pi / 30) ** 2
+    felt = np.array([spin * 10.0, -spin * 30.0, -2.0])
+    lean = math.degrees(math.acos(-felt[1] / np.linalg.norm(felt)))
+    assert f"at the end itself by {lean:.0f}° in all" in text
+    assert "The ship's thrust tips down by" in text
+
+
+def test_what_is_next_to_nothing_is_said_so():
+    vast = told({"radius_m": 50_000.0, "spin_rpm": 0.13})
+    assert "Tossed" not in vast["drink"]  # a fifth of a millimetre off
+    assert "down leans by less than a degree at either end of the bed" in vast["standing_up"]
+    assert phrases.speed(0.05) == "0.05\u00a0m/s"
+    assert phrases.speed(0.001) == "less than 0.01\u00a0m/s"
+    assert phrases.speed(0.0) == "0.0\u00a0m/s"
+
+
+def test_a_push_of_many_times_the_weight_is_told_as_times():
+    text = told({"radius_m": 5.0, "spin_rpm": 0.5})["lift"]
+    spin = 0.5 * math.pi / 30
+    assert f"{2 * spin * 2.0 / (spin**2 * 5.0):.0f} times what you weigh at the deck" in text
+    assert (
+        "turn your head at 5.0\u00a0°/s" in told({"radius_m": 56.0, "spin_rpm": 3.0}, {"head_turn_deg_s": 5.0})["head"]
+    )

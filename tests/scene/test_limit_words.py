@@ -31,6 +31,10 @@ def said(quantity, value, *own_limits):
     return limit_words.sentence(quantity, rows).replace(NB, " ")
 
 
+OTHERS = {
+    "gravity": " One more figure tells what was observed: it is no limit.",
+    "spin": " Eight more figures tell what was observed, reached or called an optimum: they are no limits.",
+}
 QUIET = own("spin", "at_most", 2.0, "Quiet deck")
 SENTENCES = [
     ("spin", 0.05, (), "Inside all seven."),
@@ -85,7 +89,22 @@ SENTENCES = [
     ("quantity", "value", "own_limits", "sentence"), SENTENCES, ids=[str(i) for i in range(len(SENTENCES))]
 )
 def test_sentences(quantity, value, own_limits, sentence):
-    assert said(quantity, value, *own_limits) == sentence
+    """Figures that are no limits are the same whatever the value: their sentence comes last."""
+    assert said(quantity, value, *own_limits) == sentence + OTHERS.get(quantity, "")
+
+
+@pytest.mark.parametrize("quantity", QUANTITIES)
+def test_limits_and_other_figures_come_to_the_rows_of_the_table(quantity):
+    """Counts as the sentence has them, in words, beside the rows that the data holds."""
+    rows = [row for row in ROWS if row.quantity == quantity]
+    sentence = said(quantity, 0.5)
+    more = re.search(r"(\w+) more figures? tells? what was (.*): (it is no limit|they are no limits)\.$", sentence)
+    others = [row.bound for row in rows if row.bound not in LIMITS]
+    assert (more is None) == (not others)
+    if more:
+        assert more.group(1).lower() == limit_words.count(len(others))
+        kinds = {"observed": "observed", "reached": "reached", "optimum": "called an optimum"}
+        assert [said_so in more.group(2) for said_so in kinds.values()] == [bound in others for bound in kinds]
 
 
 def test_the_nearest_is_named_first():

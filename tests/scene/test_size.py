@@ -5,6 +5,7 @@ nearest value everything is met, a little short of it it is not.
 """
 
 import json
+import math
 import re
 
 import numpy as np
@@ -12,7 +13,8 @@ import pytest
 from scipy.constants import g as G0
 
 from server.errors import BadInput
-from server.feel.published import ROWS, STUDIES
+from server.feel.published import ROWS
+from server.feel.studies import STUDIES
 from server.scene import size_answers, size_phrases
 from server.scene.feel_answers import CAUTION
 from server.scene.reading import read, read_size
@@ -60,7 +62,7 @@ def test_wishes_that_collide_are_named_with_the_nearest_that_would_do():
     assert (answer["fits"], answer["smallest"], answer["family"], answer["spin_range_rpm"]) == (False, None, None, None)
     assert answer["words"] == [
         f"0.9{NB}g at no more than 2{NB}rpm takes 201{NB}m; the hull allows 60{NB}m, 141{NB}m less.",
-        f"It would do with 0.268{NB}g instead of 0.9{NB}g or 3.66{NB}rpm instead of 2{NB}rpm.",
+        f"It would do with 0.268{NB}g instead of 0.9{NB}g or 3.67{NB}rpm instead of 2{NB}rpm.",
     ]
     assert [(one["wish"], one["was"], one["unit"]) for one in answer["collides"]] == [
         (0, 0.9, "g"),
@@ -99,6 +101,7 @@ def test_the_words_say_which_limit_of_a_study_stands_in_the_way():
     omega = 6.0 * 2 * np.pi / 60  # at the study's 6 rpm, and 5 m
     gravity, spin = 5.0 * omega**2 / G0, np.sqrt(0.3 * G0 / 5.0) * 60 / (2 * np.pi)
     assert f"{gravity:.3f}{NB}g instead of 0.3{NB}g in Gilruth 1969" in of_study["say"]
+    spin = math.ceil(100 * spin) / 100  # to the side that does
     assert f"{spin:.2f}{NB}rpm instead of 6{NB}rpm in Gilruth 1969" in of_study["say"]
     assert answer["words"][0].startswith(f"The limits of Gilruth 1969 take 7.45{NB}m; the hull allows 5{NB}m")
 
@@ -273,3 +276,85 @@ def test_the_figures_said_keep_to_the_wishes_when_they_are_typed_in(wishes):
     spin = re.search(r"turns at ([\d.,]+) rpm", said)[1]
     typed = [figure("radius", "exactly", float(radius)), figure("spin", "exactly", float(spin))]
     assert asked(*wishes[:1], *typed)["fits"]
+
+
+@pytest.mark.parametrize(
+    ("wishes", "movable"),
+    [
+        ((figure("gravity", "exactly", 1.0), SLOW, figure("radius", "at_most", 100.0)), 1),
+        ((figure("gravity", "exactly", 1.0), figure("spin", "at_most", 2.99), figure("radius", "at_most", 100.0)), 0),
+        ((figure("gravity", "exactly", 1.0), figure("spin", "at_most", 2.99), figure("radius", "at_most", 100.0)), 1),
+        ((figure("gravity", "at_least", 0.7), SLOW, figure("radius", "at_most", 37.0)), 0),
+        ((figure("gravity", "exactly", 1.0), figure("spin", "exactly", 2.0), figure("radius", "exactly", 100.0)), 0),
+        ((figure("gravity", "exactly", 1.0), figure("spin", "exactly", 2.0), figure("radius", "exactly", 100.0)), 1),
+        ((figure("gravity", "exactly", 1.0), figure("spin", "exactly", 2.0), figure("radius", "exactly", 100.0)), 2),
+        ((figure("gravity", "at_most", 0.2), figure("spin", "at_least", 4.0), figure("radius", "at_least", 33.0)), 0),
+    ],
+)
+def test_a_way_out_does_when_it_is_typed_in_as_it_is_said(wishes, movable):
+    answer = asked(*wishes)
+    one = next(one for one in answer["collides"] if one["wish"] == movable)
+    said = float(one["could_be_says"].split(NB)[0])
+    assert said == pytest.approx(one["could_be"], rel=5e-3)  # 0.999 for 0.9997, not 0.990
+    changed = list(wishes)
+    changed[movable] = changed[movable] | {"value": said}
+    assert asked(*changed)["fits"]
+    assert one["could_be_says"] in one["say"]
+
+
+def test_what_a_hull_lacks_by_a_hair_is_said_with_figures_that_differ():
+    first, *_ = asked(
+        figure("gravity", "exactly", 1.0), figure("spin", "at_most", 2.99), figure("radius", "at_most", 100.0)
+    )["words"]
+    takes, allows = re.search(r"takes ([\d.]+).m; the hull allows ([\d.]+).m", first).groups()
+    assert float(takes) > float(allows)
+
+
+@pytest.mark.parametrize(
+    ("value", "down", "up"), [(0.9997, 0.999, 1.0), (9.997, 9.99, 10.0), (99.97, 99.9, 100.0), (2.99042, 2.99, 3.0)]
+)
+def test_a_figure_rounded_to_a_side_keeps_three(value, down, up):
+    """The sides are those of decimal arithmetic, by hand."""
+    assert size_phrases.rounded(value, math.floor) == pytest.approx(down, rel=1e-12)
+    assert size_phrases.rounded(value, math.ceil) == pytest.approx(up, rel=1e-12)
+
+
+@pytest.mark.parametrize("quantity", ["radius", "rim_speed"])
+def test_figures_that_read_alike_in_feet_are_told_with_more(quantity):
+    wishes = figure(quantity, "at_most", 100.16), figure(quantity, "at_least", 100.19)  # 328.6 and 328.7 feet, 329 both
+    for one in asked(*wishes, units="us")["collides"]:
+        could_be, was = re.search(r"([\d.]+).ft(?:/s at the rim)? instead of ([\d.]+).ft", one["say"]).groups()
+        assert float(could_be) != float(was)
+        changed = list(wishes)
+        changed[one["wish"]] = changed[one["wish"]] | {"value": float(could_be) * 0.3048}
+        assert asked(*changed)["fits"]
+
+
+def test_a_smallest_that_the_program_alone_bounds_once_its_radius_is_rounded_is_said():
+    """At 49,736.5 m the wish is the slower, at 49,737 m the 5,000 m/s of the program are."""
+    spin_rpm = 5_000.0 / 49_736.7 * 30 / math.pi
+    first, *_ = asked(figure("radius", "at_least", 49_736.5), figure("spin", "at_most", spin_rpm))["words"]
+    assert f"turns at {spin_rpm:.3f}{NB}rpm" in first
+
+
+def test_every_sentence_has_a_verb_and_a_forced_spin_is_said():
+    given, *_ = asked(figure("radius", "exactly", 56.0))["words"]
+    assert (
+        given
+        == f"A habitat that meets a radius of 56{NB}m has a change of {100 * 1.75 / 56:.2f}{NB}% from head to foot."
+    )
+    fast, *_ = asked(figure("rim_speed", "at_least", 42.6))["words"]
+    radius_m, spin_rpm = map(float, re.search(r"radius of ([\d.]+).m and turns at ([\d.]+).rpm", fast).groups())
+    assert radius_m * spin_rpm * math.pi / 30 >= 42.6
+    assert spin_rpm <= 200.0
+
+
+def test_bounds_are_joined_as_they_are_spoken():
+    words = " ".join(asked(figure("gravity", "at_most", 0.703), figure("spin", "at_least", 0.245))["words"])
+    assert f"no more than 0.703{NB}g with at least 0.245{NB}rpm" in words
+
+
+def test_a_study_that_no_one_change_would_save_is_told_to_be_left_out():
+    answer = asked(study("gilruth_1969"), figure("gravity", "at_most", 0.1), figure("spin", "at_least", 8.0))
+    said = [one["say"] for one in answer["collides"] if one["label"] == "the limits of Gilruth 1969"]
+    assert said == ["Without the limits of Gilruth 1969, every other wish is met."]

@@ -82,6 +82,16 @@ def test_labels_name_the_habitat_asked_about_and_no_other():
         assert [name for name in across if way not in labels[name]] == [], shape
 
 
+def test_where_more_than_the_spin_pulls_the_answer_says_so_beside_the_map():
+    alone, thrust, table = (
+        feel({"habitat": HABITAT | more}).json()["says"]["map"]
+        for more in ({}, {"axial_thrust_m_s2": 3.0}, {"shape": "turntable", "radius_m": 3.0})
+    )
+    assert alone == ""
+    assert "has the thrust in it; the map's lines" in thrust
+    assert "has the room's gravity in it" in table
+
+
 def test_in_us_units_no_sentence_speaks_of_metres():
     """A rim that crawls passes all four limits on its speed, so that every sentence with a speed is there."""
     answer = feel({"habitat": {"radius_m": 5.0, "spin_rpm": 1.0}}, "?units=us").json()

@@ -1,0 +1,134 @@
+"""What is said of people at the ends: paces of next to nothing, leans too small to show, thresholds nearly met, other units.
+
+Figures are worked out here from omega^2 R, the kinematics of a head turned in a turning room, and the international foot (1959).
+"""
+
+import json
+import math
+
+import pytest
+
+from server.scene import feel_answers
+from server.scene.feel import feel
+from server.scene.reading import read_feel
+
+NB = "\u00a0"
+RPM, FOOT_M = math.pi / 30, 0.3048
+TABLE = {"shape": "turntable", "radius_m": 3.0, "spin_rpm": 3.0}
+
+
+def answer(habitat, units="si", **person):
+    return feel_answers.as_data(feel(read_feel(json.dumps({"habitat": habitat, "person": person}))), units)
+
+
+def told(name, habitat, units="si", **person):
+    (text,) = [one["text"] for one in answer(habitat, units, **person)["words"] if one["name"] == name]
+    return text.replace(NB, " ")
+
+
+def test_a_lift_that_stands_still_on_a_platform_does_not_rise_at_a_speed_of_nothing():
+    said = told("lift", TABLE, lift_m_s=0)
+    assert said.startswith("The lift stands still; rising it would go along the axis of the turn")
+    assert "rises from the platform at 2.0 m/s" in told("lift", TABLE, lift_m_s=2)
+
+
+def test_who_walks_faster_than_they_run_is_not_told_to_run():
+    """On a wheel that hardly turns a pace v presses on by v^2/R: 0.3 m/s in 1 m gives 0.0092 g."""
+    said = told("breakfast", {"radius_m": 1.0, "spin_rpm": 0.0}, walk_m_s=0.3, run_m_s=0)
+    assert f"with {0.3**2 / 9.80665:.4f} of your Earth weight at a walk" in said
+    assert "running" not in said
+    assert "Only running helps" in told("breakfast", {"radius_m": 1.0, "spin_rpm": 0.0}, walk_m_s=0.3, run_m_s=0.4)
+
+
+@pytest.mark.parametrize(("pull", "said"), [(1e-6, "by less than 0.1°"), (0.02, "by 0.2°")])
+def test_a_lean_too_small_to_show_is_not_told_as_nothing(pull, said):
+    habitat = {"radius_m": 56.0, "spin_rpm": 3.0, "axial_thrust_m_s2": pull}
+    lean_deg = math.degrees(math.atan2(pull, (3 * RPM) ** 2 * 56))
+    assert (lean_deg < 0.05) == ("less" in said)
+    assert f"The ship's thrust tips down {said}" in told("standing_up", habitat)
+
+
+def test_a_drift_is_told_in_inches_from_where_an_inch_shows_it():
+    """A stream over 0.2 m goes r (atan(wt) - wt) aside: 1.1 mm, 0.04 in, is a millimetre but no tenth of an inch."""
+    for radius in range(100, 20_000, 100):
+        omega, hand = math.sqrt(9.80665 / radius), 0.6 * 1.75
+        wt = math.sqrt((radius - hand) ** 2 / (radius - hand - 0.2) ** 2 - 1)
+        if 0.00101 < (radius - hand) * (wt - math.atan(wt)) < 0.00126:
+            break
+    habitat = {"radius_m": radius, "spin_rpm": omega / RPM}
+    assert "lands 1." in told("drink", habitat).split(" mm antispinward")[0]
+    assert "straight below the lip, but for a small part of an inch" in told("drink", habitat, "us")
+
+
+@pytest.mark.parametrize(
+    ("share", "where"),
+    [(0.5, "below both"), (0.99, "just below the first"), (1.0, "at the first"), (1.003, "just above the first"), (5.0, "between the two"),
+     (9.999, "just below the second"), (10.0, "at the second"), (10.001, "just above the second"), (20.0, "beyond both")],
+)  # fmt: skip
+def test_a_head_turn_that_reads_as_a_threshold_says_on_which_side_it_is(share, where):
+    """The thresholds are 0.06 and 0.6 rad/s² (Clark & Hardy 1960); a turn across the spin gives their product."""
+    rate = math.degrees(share * 0.06) / (3 * RPM)
+    assert f"this lies {where}." in told("head", {"radius_m": 56.0, "spin_rpm": 3.0}, head_turn_deg_s=rate)
+
+
+def test_levels_without_a_name_are_called_by_their_height_in_the_units_asked_for():
+    wheel = {"radius_m": 56.0, "spin_rpm": 3.0}
+    names = [one["name"].replace(NB, " ") for one in answer(wheel)["levels"]]
+    assert names == ["Deck", "3 m up", "6 m up", "9 m up"]
+    levels = answer(wheel, "us")["levels"]
+    assert [one["height_m"] for one in levels] == [0, 3, 6, 9]  # data stays SI
+    assert [one["name"].split(NB)[0] for one in levels[1:]] == [f"{up / FOOT_M:.2f}" for up in (3, 6, 9)]
+    assert all(one["name"].endswith(f"{NB}ft up") for one in levels[1:])
+
+
+@pytest.mark.parametrize(
+    ("habitat", "ground"),
+    [
+        ({"radius_m": 56.0, "spin_rpm": 3.0}, "deck"),
+        ({"shape": "sphere", "radius_m": 56.0, "spin_rpm": 3.0}, "deck"),
+        ({"shape": "pods", "radius_m": 56.0, "spin_rpm": 3.0, "floors": [{}]}, "floor"),
+        (TABLE, "platform"),
+    ],
+)
+def test_labels_speak_of_what_is_stood_on(habitat, ground):
+    labels = {row["name"]: row["label"] for row in answer(habitat)["figure_rows"]}
+    assert labels["float_speed_m_s"] == f"Feet leave the {ground}, antispinward at"
+    assert labels["floor_lean_deg"] == f"Standing: down leans from the {ground}"
+    assert not [label for label in labels.values() if "{" in label]
+
+
+@pytest.mark.parametrize(
+    ("habitat", "said"),
+    [
+        ({"radius_m": 20.0, "spin_rpm": 0.0}, "Nothing weighs you down here: the habitat does not turn, and nothing else pulls."),
+        ({"radius_m": 20.0, "spin_rpm": 0.0, "axial_thrust_m_s2": 0.005},
+         "The habitat does not turn, and your feet feel less than 0.001 of your Earth weight: too little to stand by."),
+        ({"radius_m": 2.0, "spin_rpm": 0.1, "axial_thrust_m_s2": 0.005},
+         "The habitat turns at 0.10 rpm, and your feet feel less than 0.001 of your Earth weight: too little to stand by."),
+        (TABLE | {"spin_rpm": 0.0, "outside_gravity_m_s2": 0.005},
+         "The platform does not turn, and your feet feel less than 0.001 of your Earth weight: too little to stand by."),
+    ],
+)  # fmt: skip
+def test_what_gives_little_weight_is_not_said_to_be_nothing(habitat, said):
+    assert told("standing_up", habitat).startswith(said)
+
+
+@pytest.mark.parametrize(
+    ("habitat", "said", "unsaid"),
+    [
+        (TABLE | {"spin_rpm": 30.0, "outside_gravity_m_s2": 0.0}, "presses you to its outer wall", "nothing pushes you to a side"),
+        (TABLE | {"spin_rpm": 0.0, "outside_gravity_m_s2": 0.0}, "Nothing holds you to its floor, either", "down is under your feet"),
+        (TABLE | {"spin_rpm": 0.0}, "down is under your feet", "Nothing holds"),
+    ],
+)  # fmt: skip
+def test_a_lift_on_a_platform_says_one_thing_of_its_floor(habitat, said, unsaid):
+    text = told("lift", habitat)
+    assert said in text
+    assert unsaid not in text
+
+
+def test_a_fall_of_next_to_no_time_is_not_told_as_one_of_nothing():
+    """From 0.18 m under a pull of (4,900 m/s)²/240 m it takes sqrt(2 h/a), 0.0019 s."""
+    habitat = {"radius_m": 240.0, "spin_rpm": 4_900 / 240 / RPM}
+    assert math.sqrt(2 * 0.18 / (4_900**2 / 240)) < 0.005
+    assert "falls for less than 0.01 s" in told("drink", habitat, height_m=0.3)
