@@ -141,7 +141,7 @@ def test_a_drag_moves_the_notch_and_the_words_and_makes_nothing_anew(place):
     for _ in range(5):
         place.keyboard.press("Shift+ArrowUp")
     until("the notch moves", lambda: where.locator(".notch").get_attribute("transform") != before)
-    kept(place, lambda scene: scene["habitat"]["spin_rpm"] > 3)
+    kept(place, lambda scene: scene["habitat"]["spin_rpm"] == pytest.approx(3.5))  # five tenths, the last of them
     says_so(place)
     anew = where.evaluate("e => [...e.querySelectorAll('tr, svg, .tick, h4')].filter(one => !one.wasThere).length")
     assert anew == 0
