@@ -64,8 +64,8 @@ def _here(habitat):
 
 def _note(person):
     return (
-        f"Spin, rpm, by radius, m; both on scales of equal ratios. For somebody {person.height_m:.4g}\u00a0m tall who walks at "
-        f"{person.walk_m_s:.4g}\u00a0m/s and turns the head at {person.head_turn_deg_s:.4g}\u00a0°/s. No thrust."
+        f"Equal ratios take equal room. For somebody {person.height_m:.4g}\u00a0m tall who walks at {person.walk_m_s:.4g}\u00a0m/s and "
+        f"turns the head at {person.head_turn_deg_s:.4g}\u00a0°/s. The lines take the pull of spin alone: no thrust."
     )
 
 
@@ -135,9 +135,12 @@ def _centre():
 
 
 def _axes(frame, drawn):
-    """Hairs and figures at the decades, and at 2 and 5."""
+    """Hairs and figures at the decades, and at 2 and 5, and what each axis is of."""
     left, top, right, bottom = _BOX
-    items = []
+    items = [
+        Text(0.0, top - 1.6, "spin, rpm", TEXT_MM, italic=True),
+        Text(right, bottom + 5.2 + TEXT_MM, "radius, m", TEXT_MM, "end", italic=True),
+    ]
     for value in _rounds(*drawn.radius_m):
         x = float(frame.at(log10(value), 0.0)[0])
         items.append(Stroke(np.array([[x, top], [x, bottom]]), HAIR_MM, HAIR))
@@ -178,7 +181,7 @@ def _ring(point):
 
 def _below(drawn):
     """Key, sources and caution, and how far down the page they reach."""
-    y = _BOX[3] + 9.5
+    y = _BOX[3] + 13.2
     items = [Text(0.0, y, _HOW, _KEY_MM, italic=True)]
     keyed, y = _key(drawn, y + 4.6)
     items += keyed

@@ -1,6 +1,7 @@
-// Every figure of what people would feel, in groups: the levels under "Standing", the six turns of the head under theirs.
+// Every figure of what people would feel, in groups: the levels under "Standing", the six turns of the head under theirs; and last
+// what all of them take for granted.
 
-import { h, setText } from './dom.js';
+import { h, setChildren, setText } from './dom.js';
 import { headTurnsTable, levelsTable } from './feel_figure_tables.js';
 import { figureWords } from './feel_say.js';
 import { createFold } from './fold.js';
@@ -34,8 +35,9 @@ const WITH = { Standing: levelsTable, 'Turning the head': headTurnsTable };
 const NEEDS = { 'The floor': 'no thrust' };
 
 export function createFeelFigures({ element, store, explain }) {
-  const list = h('div', {});
-  element.append(h('h3', { class: 'third' }, 'Figures'), list);
+  const list = h('div', {}),
+    assumed = createFold({ words: () => 'Assumed and left out', make: () => [assumptions({ store })] });
+  element.append(h('h3', { class: 'third' }, 'Figures'), list, h('div', { class: 'assumed' }, h('h4', {}, assumed.button), assumed.element));
   let groups = [],
     made = '';
 
@@ -47,6 +49,7 @@ export function createFeelFigures({ element, store, explain }) {
       list.replaceChildren(...groups.map(group => group.element));
     }
     groups.forEach(group => group.update());
+    assumed.update();
   }
   return { update };
 }
@@ -76,6 +79,18 @@ function figuresTable({ store, name, rows, explain }) {
       setText(cell.label, row.label); // on a turntable some are called otherwise
       setText(cell.value, value === null ? none(store.feel, name) : figureWords(value, row.unit, store.view.units));
     }
+  }
+  return { element, update };
+}
+
+function assumptions({ store }) {
+  const element = h('ul', { class: 'small' });
+  let shown = '';
+  function update() {
+    const { assumptions: said } = store.feel;
+    if (said.join() === shown) return;
+    shown = said.join();
+    setChildren(element, said.map(one => h('li', {}, one)));
   }
   return { element, update };
 }

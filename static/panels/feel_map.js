@@ -5,12 +5,13 @@ import { createMapTable } from './feel_map_table.js';
 import { drawFamily, hatch } from './feel_map_family.js';
 import { axes, makeFrame } from './feel_map_frame.js';
 import { createMapKey } from './feel_map_key.js';
-import { FIRST_GROUP, countWords, groupsOf, inGroup } from './feel_map_groups.js';
+import { FIRST_GROUP, countWords, groupsOf, tableRows } from './feel_map_groups.js';
 import { createHere } from './feel_map_here.js';
 import { drawLines } from './feel_map_lines.js';
 import { labelsOf } from './feel_map_plate.js';
 import { RADIUS, SPIN, createRing, dialWords } from './feel_map_ring.js';
 import { createMapSaving } from './feel_map_saving.js';
+import { lowerFirst } from './feel_say.js';
 import { createFold } from './fold.js';
 import { createList } from './select.js';
 
@@ -32,7 +33,7 @@ export function createFeelMap({ element, store, client }) {
     words = s('desc', { id: 'map-words' });
   const defs = s('defs', {}, hatch(), s('clipPath', { id: 'map-inside' }, inside));
   const svg = s('svg', { class: 'map', role: 'img', 'aria-labelledby': 'map-title map-words' }, title, words, defs, ground, found, here.element);
-  const ring = createRing({ store, frame: () => frame, say: () => countWords(store.feel, group).toLowerCase() });
+  const ring = createRing({ store, frame: () => frame, say: () => lowerFirst(countWords(store.feel, group)) });
   const box = h('div', { class: 'map-box' }, svg, ring.element);
   const caption = h('p', { class: 'small' }),
     key = createMapKey({ store, group: () => group });
@@ -72,8 +73,7 @@ export function createFeelMap({ element, store, client }) {
     const { width: wide, height: high, box: edges } = frame;
     setAll(svg, { class: group === 'all' ? 'map dense' : 'map', viewBox: `0 0 ${wide} ${high}`, width: wide, height: high });
     setAll(inside, { x: edges.left, y: edges.top, width: edges.right - edges.left, height: edges.bottom - edges.top });
-    const limits = map.limits.filter(limit => inGroup(limit, group)),
-      lines = drawLines(frame, { gravity: map.gravity, limits, quantities: store.feel.quantities }, store.view.units);
+    const lines = drawLines(frame, { gravity: map.gravity, rows: tableRows(store.feel, group), quantities: store.feel.quantities }, store.view.units);
     setChildren(ground, lines, axes(frame, store.view.units));
     drawFound();
   }
@@ -87,9 +87,9 @@ export function createFeelMap({ element, store, client }) {
     if (!groupsOf(store.feel).some(([value]) => value === group)) group = 'all';
     drawGround();
     drawHere();
-    const counted = countWords(store.feel, group);
+    const counted = countedWords();
     setText(caption, captionWords(counted));
-    setText(words, `${dialWords(store)}. ${counted}. The table below holds the same.`);
+    setText(words, `${dialWords(store)}. ${counted} The table below holds the same.`);
     ring.update();
     list.update();
     key.update();
@@ -104,9 +104,15 @@ export function createFeelMap({ element, store, client }) {
     here.update(frame, { called: store.read('title') || 'This habitat', radius_m, spin_rpm, labels });
   }
 
+  // the count, and why it may disagree with the lines
+  function countedWords() {
+    const { map: note } = store.feel.says;
+    return `${countWords(store.feel, group)}.${note ? ` ${note}` : ''}`;
+  }
+
   function captionWords(counted) {
     const wishes = family?.family ? ' Ruled: what your wishes leave; the square is the smallest.' : '';
-    return `${counted}. Each tint is what one limit forbids. Drag the ring to change radius and spin.${wishes}${store.feel.says.map ? ` ${store.feel.says.map}` : ''}`;
+    return `${counted} Each tint is what one limit forbids. Drag the ring to change radius and spin.${wishes}`;
   }
 
   return {

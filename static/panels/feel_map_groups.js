@@ -1,7 +1,8 @@
 // Which limits the map draws: those on gravity and spin, all of them, those on one quantity, or the user's own; no study is
 // singled out.
 
-import { isLimit, lowerFirst } from './feel_say.js';
+import { showQuantity, shownUnit } from '../state/units.js';
+import { BOUNDS, isLimit, lowerFirst, studyWords } from './feel_say.js';
 
 const BOTH = ['gravity', 'spin']; // what the map's two axes are chosen for; few enough lines to read from afar
 export const FIRST_GROUP = 'both';
@@ -36,7 +37,7 @@ export function tableRows({ map, limits }, group) {
     .filter(limit => inGroup(limit, group))
     .map(limit => {
       const rows = limits.filter(row => (limit.mine ? row.mine && says(row) === says(limit) : limit.ids.includes(row.id)));
-      return { limit, who: rows.map(whoWords).join('; '), here: rows[0]?.state ?? '' };
+      return { limit, who: rows.map(studyWords).join('; '), here: rows[0]?.state ?? '' };
     });
 }
 
@@ -45,7 +46,9 @@ function says({ quantity, bound, limit }) {
   return [quantity, bound, limit].join(' ');
 }
 
-function whoWords({ study, year, mine }) {
-  if (mine) return 'yours';
-  return year === null ? study : `${study} ${year}`;
+/** A limit of the map in full, `quantities` those of the answer: "Spin at most 6 rpm". */
+export function limitWords({ quantity, bound, limit, unit, short }, quantities, units) {
+  const { label } = quantities.find(({ name }) => name === quantity);
+  const value = shownUnit(unit, units) === unit ? short : showQuantity(limit, unit, units);
+  return `${label} ${BOUNDS[bound]} ${value}`;
 }

@@ -1,11 +1,12 @@
-// This habitat on the map: guides to both axes, a ring, and its name on a plate beside it; the words the plate would cut are hidden whole.
+// This habitat on the map: guides to both axes, a ring, and its name on a plate beside it; the words they would cut are hidden whole.
 
 import { s, setAttribute, setText } from './dom.js';
 import { beyond } from './feel_map_frame.js';
-import { PLATE_HIGH_PX, placePlate } from './feel_map_plate.js';
+import { PLATE_HIGH_PX, cornersOf, meet, placePlate } from './feel_map_plate.js';
 
 const MOST_LETTERS = 26,
-  PAD_PX = 3; // of the plate beside its name
+  PAD_PX = 3, // of the plate beside its name
+  HALF_PX = 8; // of the square about the ring
 
 export function createHere() {
   const guide = s('path', { class: 'guide' }),
@@ -26,10 +27,11 @@ export function createHere() {
     for (const circle of [ring, dot]) put(circle, { cx: x, cy: y });
     setAttribute(dot, 'visibility', off ? 'hidden' : null);
     fit(called, off ? `: ${off}` : '', right - left);
-    const place = placePlate(frame.box, [x, y], wide, labels);
+    const under = labels.filter(label => meet(label.corners, cornersOf(x - HALF_PX, y - HALF_PX, 2 * HALF_PX, 2 * HALF_PX))),
+      place = placePlate(frame.box, [x, y], wide, labels.filter(label => !under.includes(label)));
     put(plate, { x: place.left, y: place.top, width: wide });
     put(name, { x: place.left + PAD_PX, y: place.top + PLATE_HIGH_PX - 4 });
-    for (const label of labels) setAttribute(label.element, 'visibility', place.hides.includes(label) ? 'hidden' : null);
+    for (const label of labels) setAttribute(label.element, 'visibility', [...under, ...place.hides].includes(label) ? 'hidden' : null);
   }
 
   // as many letters as there is room for, measured as they are drawn, which takes time: once for a name

@@ -3,6 +3,7 @@
 import { showQuantity, shownUnit } from '../state/units.js';
 import { s } from './dom.js';
 import { axisWords, pathOf } from './feel_map_frame.js';
+import { limitWords } from './feel_map_groups.js';
 import { levelSpots, placeLabel } from './feel_map_labels.js';
 
 const DARKEST = 0.6; // were all tints to lie on one another
@@ -10,9 +11,11 @@ const MANY = 6; // fewer tints are no darker
 const FOOT_PX = 4,
   FEET_APART_PX = 22;
 
-/** What is drawn, as elements. */
-export function drawLines(frame, { gravity, limits, quantities }, units) {
-  const drawn = limits.filter(limit => limit.line).map(limit => ({ limit, line: inPx(frame, limit.line) })),
+/** What is drawn, as elements; `rows` as tableRows gives them, `quantities` those of the answer. */
+export function drawLines(frame, { gravity, rows, quantities }, units) {
+  const limits = rows.map(({ limit }) => limit),
+    full = ({ limit, who }) => `${limitWords(limit, quantities, units)}: ${who}`;
+  const drawn = rows.filter(({ limit }) => limit.line).map(row => ({ limit: row.limit, line: inPx(frame, row.limit.line), full: full(row) })),
     equal = gravity.filter(({ g }) => !limits.some(is(g))).map(({ label, line }) => ({ label, line: inPx(frame, line) }));
   const room = { taken: wordsOfAxes(frame, units), lines: [...drawn, ...equal].map(({ line }) => line), box: frame.box };
   const tint = (1 - (1 - DARKEST) ** (1 / Math.max(MANY, limits.length))).toFixed(3);
@@ -21,18 +24,29 @@ export function drawLines(frame, { gravity, limits, quantities }, units) {
       .filter(limit => limit.forbids)
       .map(limit => s('path', { d: `${pathOf(inPx(frame, limit.forbids))}Z`, class: 'forbids', 'fill-opacity': tint })),
     equal.map(({ line }) => s('path', { d: pathOf(line), class: 'equal' })),
-    drawn.map(({ limit, line }) => s('path', { d: pathOf(line), class: `limit${limit.mine ? ' mine' : ''}` })),
+    drawn.map(lineOf),
     drawn.map(({ limit, line }) => s('path', { d: feet(frame, limit, line), class: 'feet' })),
     equal.map(({ label, line }) => words(label, line, { ...room, side: 0 }, 'equal')),
-    drawn.map(({ limit, line }) =>
-      words(
-        shortWords(limit, quantities, units),
-        line,
-        { ...room, side: forbiddenSide(frame, limit, line) },
-        `limit-words${limit.mine ? ' mine' : ''}`,
-      ),
-    ),
+    drawn.map(({ limit, line, full }) => {
+      const said = words(shortWords(limit, quantities, units), line, { ...room, side: forbiddenSide(frame, limit, line) }, `limit-words${mark(limit)}`);
+      return said && titled(full, said);
+    }),
   ].flat();
+}
+
+// with room about it for a pointer to rest on
+function lineOf({ limit, line, full }) {
+  const d = pathOf(line);
+  return titled(full, s('path', { d, class: `limit${mark(limit)}` }), s('path', { d, class: 'reach' }));
+}
+
+function mark({ mine }) {
+  return mine ? ' mine' : '';
+}
+
+// what a pointer that rests on it is told
+function titled(full, ...elements) {
+  return s('g', {}, s('title', {}, full), elements);
 }
 
 // a limit on gravity is itself a line of equal gravity

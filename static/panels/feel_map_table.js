@@ -1,9 +1,7 @@
 // The lines of the map as a table: each limit, who says so, and how this habitat lies to it.
 
-import { showQuantity } from '../state/units.js';
 import { h, setChildren } from './dom.js';
-import { tableRows } from './feel_map_groups.js';
-import { BOUNDS } from './feel_say.js';
+import { limitWords, tableRows } from './feel_map_groups.js';
 
 /** group() → the group chosen on the map. */
 export function createMapTable({ store, group }) {
@@ -31,8 +29,7 @@ export function createMapTable({ store, group }) {
     setChildren(
       body,
       rows.map(({ limit, who, here }) => {
-        const { label } = feel.quantities.find(({ name }) => name === limit.quantity);
-        const says = limitWords(label, limit, view.units);
+        const says = `${limitWords(limit, feel.quantities, view.units)}${limit.line ? '' : ', off the map'}`;
         return h('tr', {}, h('th', { scope: 'row' }, says), h('td', {}, who), h('td', { class: 'r' }, here));
       }),
     );
@@ -43,9 +40,4 @@ export function createMapTable({ store, group }) {
 
 function head(word, kind = null) {
   return h('th', { scope: 'col', class: kind }, word);
-}
-
-function limitWords(label, { bound, limit, unit, short, line }, units) {
-  const value = unit === 'm/s' && units === 'us' ? showQuantity(limit, unit, units) : short;
-  return `${label} ${BOUNDS[bound]} ${value}${line ? '' : ', off the map'}`;
 }

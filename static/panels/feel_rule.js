@@ -64,6 +64,7 @@ export function ruleKey() {
   const sign = (kind, words) =>
     [s('svg', { width: 20, height: 28, viewBox: '0 0 20 28', 'aria-hidden': true, class: 'rule' }, line(20), tick({ x: 10, sign: kind })), words];
   return [
+    'A letter is a row of the table below its rule. The signs: ',
     ...sign('right', 'a limit, its foot toward what it forbids; '),
     ...sign('ring', 'a rate reached or observed; '),
     ...sign('diamond', 'an optimum; '),

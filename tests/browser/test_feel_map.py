@@ -218,6 +218,57 @@ def test_every_line_drawn_is_named_with_its_studies(page):
     assert page.locator("#feel-map .map-key li").count() == len(drawn)
 
 
+# [title, whether a pointer a few pixels off the line finds it somewhere] of every limit's line, by the browser's own look-up of what lies at a point
+TITLES = """() => [...document.querySelectorAll('#feel-map path.limit')].map(line => {
+  const m = line.getScreenCTM(), title = line.parentNode.querySelector('title').textContent, long = line.getTotalLength();
+  const parts = Array.from({length: 39}, (_, k) => line.getPointAtLength(((k + 1) * long) / 40).matrixTransform(m));
+  const found = [-4, -3, 3, 4].flatMap(off => parts.map(({x, y}) => document.elementFromPoint(x, y + off)));
+  return [title, found.some(one => one?.parentNode === line.parentNode)];
+})"""
+
+
+def test_a_line_tells_a_pointer_its_limit_and_its_studies(page):
+    open_map(page)
+    answer = page.request.post("/api/feel", data={"habitat": {"radius_m": 56, "spin_rpm": 3}}).json()
+    labels = {one["name"]: one["label"] for one in answer["quantities"]}
+    wanted = []
+    for limit in answer["map"]["limits"]:
+        if limit["quantity"] in FIRST_DRAWN and limit["line"]:
+            studies = limit["label"].partition(": ")[2].replace(", ", "; ")
+            bound = limit["bound"].replace("_", " ")
+            wanted.append([f"{labels[limit['quantity']]} {bound} {limit['short']}: {studies}", True])
+    assert page.evaluate(TITLES) == wanted
+
+
+def test_under_thrust_the_map_says_why_its_count_is_not_that_of_its_lines(page):
+    open_place(page, 1)
+    type_figure(page, "habitat.axial_thrust_m_s2", "3")
+    kept(page, lambda scene: scene["habitat"].get("axial_thrust_m_s2") == 3)
+    open_map(page)
+    answer = felt(page)
+    note = answer["says"]["map"]
+    assert note in answer["assumptions"]
+    until("the note after the count", lambda: f" limits. {note} Each tint" in caption(page))
+    assert note in page.locator("#map-words").text_content()
+    agrees(page)
+    page.get_by_role("button", name="Assumed and left out").click()
+    said = page.locator("#feel-figures .assumed li").all_inner_texts()
+    assert [one.replace("\u00a0", " ") for one in said] == [one.replace("\u00a0", " ") for one in answer["assumptions"]]
+
+
+def test_the_letters_and_signs_of_the_rules_are_explained_over_them(page):
+    open_map(page)
+    key = page.locator("#feel-limits .rule-key")
+    assert key.inner_text().startswith("A letter is a row of the table below its rule.")
+    assert key.locator("svg").count() == 3
+    quantity = page.locator('[data-quantity="spin"]')
+    letters = "".join(quantity.locator("svg.rule text").all_text_contents()).replace("\u00a0", "")
+    quantity.get_by_role("button", name="Table of").click()
+    rows = quantity.locator("tbody tr[data-limit] .letter").all_inner_texts()
+    assert sorted(letters) == rows
+    assert len(rows) > 5
+
+
 def test_a_spin_that_no_wish_bounds_above_is_at_least_what_the_others_need(page):
     """Somebody 1.75 m tall at a radius of 17.5 m, for 10 %, takes more than the 3 rpm there are for 0.5 g."""
     open_map(page)
@@ -314,6 +365,7 @@ DRAWN_BOXES = """() => {
   return {
     labels: seen.map(e => [e.textContent, corners(e)]),
     hidden: map.querySelectorAll('text[visibility=hidden]').length,
+    ring: corners(map.querySelector('.ring')),
     plate: corners(map.querySelector('.plate')), name: corners(map.querySelector('.name')), map: [a.x, a.y, b.x, b.y],
   };
 }"""
@@ -352,7 +404,7 @@ def test_the_name_beside_the_ring_cuts_no_words_and_stays_on_the_map(open_page, 
         for group in ("both", "all"):
             page.get_by_label("Limits drawn on the map").select_option(group)
             drawn = page.evaluate(DRAWN_BOXES)
-            cut = [text for text, corners in drawn["labels"] if share(corners, drawn["plate"])]
+            cut = [text for text, at in drawn["labels"] if share(at, drawn["plate"]) or share(at, drawn["ring"])]
             assert cut == [], (radius, spin, group)
             assert len(drawn["labels"]) > 3
             left, top, right, bottom = drawn["map"]

@@ -220,6 +220,25 @@ def test_no_text_leaves_the_page_or_lies_on_another(name):
         assert not over.any(), (boxes[k], boxes[:k][over])
 
 
+def test_each_axis_is_named_at_its_end_and_the_lines_say_what_they_leave_out():
+    """Where words stand by pdfium's own search of the page: (left, bottom, right, top), points, y upward."""
+    page = pypdfium2.PdfDocument(limits_map.map_pdf(traced(), None))[0].get_textpage()
+
+    def place(words):
+        search = page.search(words, match_case=True, match_whole_word=True)
+        first, count = search.get_next()
+        assert search.get_next() is None, words
+        sides = np.array([page.get_charbox(k) for k in range(first, first + count)])
+        return (*sides[:, :2].min(axis=0), *sides[:, 2:].max(axis=0))
+
+    spin, radius, most, ring = (place(words) for words in ("spin, rpm", "radius, m", "10,000", "56 m, 3"))
+    assert spin[1] > ring[3]
+    assert spin[2] < ring[0]
+    assert radius[3] < most[1]
+    assert radius[2] > most[0]
+    assert "no thrust" in " ".join(texts(drawn()))
+
+
 def test_a_ring_off_the_map_is_at_its_side_and_says_so():
     drawing = drawn(**HARD["off the map"])
     (ring,) = rings(drawing)

@@ -3,10 +3,11 @@
 import assert from 'node:assert/strict';
 import test from 'node:test';
 import { placeLabel } from '../../static/panels/feel_map_labels.js';
-import { beyond, makeFrame, ticks } from '../../static/panels/feel_map_frame.js';
-import { countWords, groupsOf, tableRows } from '../../static/panels/feel_map_groups.js';
+import { axisWords, beyond, makeFrame, ticks } from '../../static/panels/feel_map_frame.js';
+import { countWords, groupsOf, limitWords, tableRows } from '../../static/panels/feel_map_groups.js';
 import { shortWords } from '../../static/panels/feel_map_lines.js';
 import { cornersOf, meet, placePlate } from '../../static/panels/feel_map_plate.js';
+import { lowerFirst } from '../../static/panels/feel_say.js';
 import { FIGURES, FIRST_WISHES, asRequest, choicesOf, newWish, nextWish } from '../../static/panels/feel_size_wishes.js';
 
 const MAP = { radius_m: [1, 10000], spin_rpm: [0.1, 60] };
@@ -90,7 +91,7 @@ const FEEL = {
     row('b_1973.spin.at_most', 'spin', 6, true, { study: 'Two', year: 1973 }),
     row('c_1972.spin.reached', 'spin', 10, null, { bound: 'reached', study: 'Three', year: 1972 }),
     row('a_1969.gravity.at_most', 'gravity', 1, true, { study: 'One', year: 1969 }),
-    row('own.1', 'spin', 2, false, { study: 'mine', year: null, mine: true }),
+    row('own.1', 'spin', 2, false, { study: 'Bunk', year: null, mine: true }),
   ],
 };
 
@@ -108,8 +109,28 @@ test('a group is offered where the map has a line of it', () => {
 test('a line of the table names all who say it, and the user’s own as such', () => {
   assert.deepEqual(
     tableRows(FEEL, 'all').map(({ who, here }) => [who, here]),
-    [['One 1969; Two 1973', 'inside'], ['yours', 'beyond']],
+    [['One 1969; Two 1973', 'inside'], ['Bunk, yours', 'beyond']],
   );
+});
+
+test('a limit in full says what it is of, in the units shown', () => {
+  const quantities = [...FEEL.quantities, { name: 'rim_speed', label: 'Rim speed' }];
+  assert.equal(limitWords(FEEL.map.limits[0], quantities, 'us'), 'Spin at most 6 rpm');
+  const speed = { quantity: 'rim_speed', bound: 'at_least', limit: 6, unit: 'm/s', short: '6 m/s' };
+  assert.equal(limitWords(speed, quantities, 'si'), 'Rim speed at least 6 m/s');
+  assert.equal(limitWords(speed, quantities, 'us'), 'Rim speed at least 19.7\u00a0ft/s'); // 6 / 0.3048
+});
+
+test('each axis says what it is of where it ends', () => {
+  const frame = makeFrame(320, MAP),
+    [spin, radius] = axisWords(frame, 'us');
+  assert.deepEqual([spin.say, radius.say], ['spin, rpm', 'radius, ft']);
+  assert.ok(spin.y < frame.y(20) && spin.x < frame.x(3) && radius.x > frame.x(3000) && radius.y > frame.y(0.2));
+});
+
+test('a label inside a sentence keeps the capital of a name', () => {
+  assert.deepEqual(['Rim speed', 'Coriolis to gravity'].map(lowerFirst), ['rim speed', 'Coriolis to gravity']);
+  assert.equal(groupsOf({ ...FEEL, map: { limits: [{ quantity: 'coriolis' }] } }).at(-1)[1], 'Coriolis to gravity');
 });
 
 test('a bare number says what it is of, and a speed follows the units shown', () => {
