@@ -4,7 +4,7 @@ import math
 
 from ..feel.quantities import QUANTITIES
 from ..feel.studies import STUDIES
-from .phrases import FOOT_M
+from .feel_units import shown
 
 _NB = "\u00a0"
 BOUNDS = {"exactly": "", "at_least": "at least ", "at_most": "no more than "}
@@ -43,9 +43,8 @@ def _places(size):
 def in_unit(quantity, value, units="si", figures=three_figures):
     """A value of a quantity, or of "radius", with its unit: "2.00 rpm"; lengths and speeds in feet where units is "us"."""
     unit = "m" if quantity == "radius" else QUANTITIES[quantity].unit
-    if units == "us" and unit in ("m", "m/s"):
-        value, unit = value / FOOT_M, unit.replace("m", "ft", 1)
-    elif unit == "m" and value >= 10_000:
+    value, unit = shown(value, unit, units)
+    if unit == "m" and value >= 10_000:
         value, unit = value / 1000, "km"
     return figures(value) + (f"{_NB}{unit}" if unit else "")
 
@@ -102,7 +101,7 @@ def _bare(text):
 
 def apart_from(radius_m, units):
     """What writes a radius to three figures, or to as many more as part it from one that is told beside it."""
-    other = radius_m / FOOT_M if units == "us" else radius_m
+    other, _ = shown(radius_m, "m", units)
 
     def figures(value):
         places = _places(abs(value))
