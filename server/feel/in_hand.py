@@ -3,6 +3,8 @@
 The surface of a liquid at rest in a glass is level across what is felt there; slopping about is left out.
 """
 
+import math
+
 import numpy as np
 
 from . import fall
@@ -50,3 +52,10 @@ def _setting_off(stand, hand_m):
     acceleration = stand.person.walk_m_s / _SET_OFF_S * share * stand.rows[0]
     position = stand.points([(0.0, hand_m, 0.0)])
     return stand.felt(position, np.zeros((1, 3)), acceleration[None])[0]
+
+
+def tossed_m(radius_m, turning_m_s, up_m_s):
+    """How far spinward of a hand at that radius, going round at turning_m_s > 0, what it tossed up at up_m_s comes back to its height,
+    metres along the hand's circle. Straight on, a chord of that circle; for as long as it takes the hand goes round as well."""
+    up_rad = math.atan2(up_m_s, turning_m_s)
+    return radius_m * (2 * up_rad - math.sin(2 * up_rad))

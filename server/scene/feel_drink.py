@@ -2,7 +2,7 @@
 
 import math
 
-from ..feel.in_hand import POURED_FROM_M
+from ..feel.in_hand import POURED_FROM_M, tossed_m
 from ..feel.on_foot import STAIRS_DEG
 from ..feel.stand import HAND
 from .feel_day import SLIGHT_DEG, angle, share_of
@@ -138,9 +138,7 @@ def _tossed(day):
     turning_m_s = v["rim_speed_m_s"] * radius_m / day.radius_m
     if turning_m_s < _TOSSED_M_S:
         return []
-    # straight on, a chord of the circle the hand goes round; as long as it takes, the hand goes round as well
-    up_rad = math.atan2(_TOSSED_M_S, turning_m_s)
-    off_m = radius_m * (2 * up_rad - math.sin(2 * up_rad))
+    off_m = tossed_m(radius_m, turning_m_s, _TOSSED_M_S)
     if off_m <= _SLIGHT_M[day.units]:
         return []
     tossed = f"Tossed gently up, at {speed(_TOSSED_M_S, day.units)},"
