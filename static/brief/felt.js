@@ -83,8 +83,10 @@ function sourcesOf(feel) {
     if (!mine) cited.set(key, { through, knownBy, works: new Set([...(cited.get(key)?.works ?? []), work]) });
   }
   const items = [...cited.values()].map(({ works, through, knownBy }) => {
-    const said = [[...works].join('; '), through && `${works.size > 1 ? 'all ' : ''}${through}`].filter(Boolean).join('; ');
-    return h('li', {}, knownBy === 'memory' ? `${said} *` : said);
+    const said = [...works, through && `${works.size > 1 ? 'all ' : ''}${through}`].filter(Boolean);
+    const mark = knownBy === 'memory' ? ' *' : '';
+    // a work is kept whole where the sheet ends, a long list of them is not
+    return h('li', {}, said.map((work, index) => h('span', { class: 'work' }, index < said.length - 1 ? `${work}; ` : `${work}${mark}`)));
   });
   const recalled = [...cited.values()].some(({ knownBy }) => knownBy === 'memory') && h('em', {}, ' * from memory: look it up before you cite it');
   return items.length ? [h('h3', {}, 'Sources of the limits', recalled), h('ul', { class: 'cited' }, items)] : [];
