@@ -1,8 +1,20 @@
-"""`python -m server`: the same command as `rimfall`."""
+"""`python -m server` and `rimfall`: the commands, whose loading can be stopped as their work can."""
 
 import sys
 
-from .cli import main
+STOPPED = 130
+
+
+def run():
+    """Run a command; returns the exit code."""
+    try:
+        # Imported here because numpy takes its time, and Ctrl+C meanwhile is no fault to print a traceback for.
+        from .cli import main
+
+        return main()
+    except KeyboardInterrupt:
+        return STOPPED
+
 
 if __name__ == "__main__":
-    sys.exit(main())
+    sys.exit(run())

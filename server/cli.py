@@ -20,11 +20,11 @@ from .scene.reading import read
 from .tables import aligned
 from .writing import write_all
 
-DONE, BAD_INPUT, STOPPED = 0, 2, 130  # 1, a fault of ours, is Python's own for what nobody caught
+DONE, BAD_INPUT = 0, 2  # 1, a fault of ours, is Python's own for what nobody caught; 130, stopped, is of `__main__`
 
 
 def main(arguments=None):
-    """Run a command; returns the exit code."""
+    """Run a command; returns the exit code. Raises KeyboardInterrupt where it is stopped."""
     chosen = _parser().parse_args(arguments)
     sys.stdout.reconfigure(errors="replace")  # a title that the terminal cannot show is no reason to stop
     try:
@@ -33,8 +33,6 @@ def main(arguments=None):
         for one in refused.refusals:
             print(f"rimfall: {one.say}", file=sys.stderr)
         return BAD_INPUT
-    except KeyboardInterrupt:
-        return STOPPED
     except BrokenPipeError:  # the reader of our output went away: nothing is wrong
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         return DONE

@@ -11,6 +11,7 @@ from pathlib import Path
 
 import pytest
 
+from server import __main__ as door
 from server.scene import examples
 
 ROOT = Path(__file__).resolve().parent.parent
@@ -284,3 +285,16 @@ def test_a_pour_too_long_for_a_table_is_refused_and_nothing_is_written(tmp_path)
 
 def test_python_m_server_and_rimfall_are_the_same_command():
     assert rimfall("--version").stdout.startswith("rimfall ")
+
+
+def test_ctrl_c_while_the_program_loads_prints_no_traceback(monkeypatch, capsys):
+    class Interrupted:
+        @staticmethod
+        def find_spec(name, path=None, target=None):
+            if name == "server.cli":
+                raise KeyboardInterrupt
+
+    monkeypatch.delitem(sys.modules, "server.cli", raising=False)
+    monkeypatch.setattr(sys, "meta_path", [Interrupted, *sys.meta_path])
+    assert door.run() == 130
+    assert capsys.readouterr() == ("", "")

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from ..physics.shapes import Turntable
+from ..physics.shapes import Craft, Turntable
 
 ON_THE_AXIS = (0.0, 0.0, 0.0, 0)
 
@@ -68,7 +68,7 @@ def in_words(trace, options):
         if options.up == "Y"
         else f"X spinward, Y against the way {side}, Z up, {where}"
     )
-    return axes, _ORIGINS.get(options.origin) or _place_in_words(options.origin)
+    return axes, _ORIGINS.get(options.origin) or _place_in_words(options.origin, trace.setting.habitat)
 
 
 _ORIGINS = {
@@ -77,6 +77,7 @@ _ORIGINS = {
 }
 
 
-def _place_in_words(place):
+def _place_in_words(place, habitat):
     along, height, axial, floor = place
-    return f"at the place {along:g} m along, {height:g} m up, {axial:g} m axial, floor {floor}, where that is at time 0"
+    on = f" on {habitat.floors[floor].name}" if isinstance(habitat, Craft) else ""
+    return f"at the place {along:g} m along, {height:g} m up, {axial:g} m axial{on}, where that is at time 0"

@@ -100,6 +100,10 @@ def assumptions(scene, figures, units="si"):
     if len(scene.habitat.spin_ramp):
         out.append("The spin is that of the start; what is felt while it changes is left out.")
     out += [note] if (note := _beside_the_map(day)) else []
+    if day.thrust_m_s2 and day.v["gradient_percent"]:
+        out.append(
+            "The figure of the change from feet to head counts its direction, too; weight alone changes by less."
+        )
     out += [
         f"Of the height, the heart is at {HEART:g}, a seat at {SEAT:g}, the head {SITTING:g} over the seat, a hand with a cup at {HAND:g}.",
         f"Paces are even; stairs rise at {STAIRS_DEG:g}°; standing up and setting off take a second each.",

@@ -29,9 +29,9 @@ def _rate_rad_s(spin_rpm):
 
 
 def _floor(part, i):
-    """Floor i: its own radius or the habitat's, its own azimuth or an even share of the turn."""
+    """Floor i: its own radius or the habitat's, its own azimuth or an even share of the turn; without a name people count from one."""
     floor = part.floors[i]
     azimuth_deg = 360.0 * i / len(part.floors) if floor.azimuth_deg is None else floor.azimuth_deg
     radius_m = part.radius_m if floor.radius_m is None else floor.radius_m
-    name = floor.name or f"floor {i}"
+    name = floor.name or f"Floor {i + 1}"
     return shapes.Floor(name, radius_m, math.radians(azimuth_deg), floor.length_m, floor.width_m, floor.ceiling_m)

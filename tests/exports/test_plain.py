@@ -52,6 +52,20 @@ def test_every_example_has_its_lists_and_its_scene(name):
     assert all(m["events"][0]["kind"] == "release" and m["words"] for m in file["motions"])
 
 
+def test_an_origin_at_a_place_is_told_with_the_floor_where_there_are_floors_and_a_floor_without_a_name_counts_from_one():
+    def told(habitat, floor):
+        found = read(json.dumps(scene(throw()) | {"habitat": habitat}))
+        trace = questions.trace(found)
+        origin = {"along_m": 1.5, "height_m": 0.0, "axial_m": -0.5, "floor": floor}
+        return json.loads(FORMATS["notes"].write(trace, read_options({"origin": origin}, found)))["file"]["origin"]
+
+    pods = {"shape": "pods", "radius_m": 24.0, "spin_rpm": 4.0, "floors": [{"name": "Bunks"}, {"azimuth_deg": 180.0}]}
+    assert told(pods, 0) == "at the place 1.5 m along, 0 m up, -0.5 m axial on Bunks, where that is at time 0"
+    assert told(pods, 1) == "at the place 1.5 m along, 0 m up, -0.5 m axial on Floor 2, where that is at time 0"
+    drum = {"radius_m": 24.0, "spin_rpm": 4.0}
+    assert told(drum, 0) == "at the place 1.5 m along, 0 m up, -0.5 m axial, where that is at time 0"
+
+
 def test_the_same_twice_is_the_same_bytes():
     found = read(examples.example("galley"))
     trace, options = questions.trace(found), read_options({}, found)

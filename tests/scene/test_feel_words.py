@@ -197,6 +197,11 @@ def test_assumptions_name_the_place_and_the_shares_of_a_body():
     assert "hand with a cup at 0.6" in said
     ramped = LANTERN | {"spin_ramp": [{"time_s": 1.0, "spin_rpm": 9.0}]}
     assert "The spin is that of the start" in " ".join(feel_words.assumptions(scene(ramped), felt(ramped)))
+    turning = "The figure of the change from feet to head counts its direction"
+    assert turning in " ".join(
+        feel_words.assumptions(scene(thrust := LANTERN | {"axial_thrust_m_s2": 3.0}), felt(thrust))
+    )
+    assert turning not in said
     small = {"radius_m": 1.0, "spin_rpm": 20.0}
     assert "as tall as the radius or taller" in " ".join(feel_words.assumptions(scene(small), felt(small)))
 
