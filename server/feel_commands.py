@@ -95,8 +95,9 @@ def _size_request(chosen):
     wishes = [{"kind": "study", "study": _study(name)} for name in chosen.study]
     for bound, given in (("exactly", chosen.exactly), ("at_least", chosen.least), ("at_most", chosen.most)):
         wishes += [_wish(bound, text) for text in given]
-    if wishes or "wishes" not in document:
-        document["wishes"] = [*document.get("wishes", []), *wishes]
+    own = document.get("wishes", [])
+    if isinstance(own, list):  # whatever else it is, its reader refuses it by name
+        document["wishes"] = [*own, *wishes]
     return _with_height(json.dumps(document), chosen.height)
 
 

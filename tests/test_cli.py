@@ -298,3 +298,12 @@ def test_ctrl_c_while_the_program_loads_prints_no_traceback(monkeypatch, capsys)
     monkeypatch.setattr(sys, "meta_path", [Interrupted, *sys.meta_path])
     assert door.run() == 130
     assert capsys.readouterr() == ("", "")
+
+
+@pytest.mark.parametrize("wishes", ["5", "null", '"abc"', '{"a": 1}'])
+def test_wishes_that_are_no_list_are_refused_by_name_with_those_of_the_options_as_well(wishes):
+    done = rimfall("size", "-", "--most", "radius=60", given=f'{{"wishes": {wishes}}}')
+    assert done.returncode == 2
+    assert done.stderr.startswith("rimfall: ")
+    assert "ishes" in done.stderr
+    assert "Traceback" not in done.stderr

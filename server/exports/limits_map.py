@@ -9,10 +9,12 @@ from math import log10
 import numpy as np
 
 from ..feel.chart import chart
+from ..feel.limits import NO_NAME
 from ..feel.published import ROWS
 from ..feel.quantities import QUANTITIES
 from ..feel.studies import STUDIES
 from ..scene.feel_answers import CAUTION
+from ..scene.size_phrases import as_given
 from .drawing import INK, PAPER, Drawing, Stroke, Text, moved, svg
 from .limits_map_labels import Label, Room, fitted, wide_mm, wrapped
 from .pdf import pdf
@@ -58,14 +60,14 @@ def limits_map(scene):
 
 def _here(habitat):
     """Radius, spin at time 0, and both in words; the first of flat floors is at the habitat's radius."""
-    spin = f"{habitat.spin_rpm:,.4g}\u00a0rpm" if habitat.spin_rpm else "not turning"
+    spin = f"{as_given(habitat.spin_rpm)}\u00a0rpm" if habitat.spin_rpm else "not turning"
     return habitat.radius_m, habitat.spin_rpm, f"{habitat.radius_m:,.7g}\u00a0m, {spin}"
 
 
 def _note(person):
     return (
-        f"Equal ratios take equal room. For somebody {person.height_m:.4g}\u00a0m tall who walks at {person.walk_m_s:.4g}\u00a0m/s and "
-        f"turns the head at {person.head_turn_deg_s:.4g}\u00a0°/s. The lines take the pull of spin alone: no thrust."
+        f"Equal ratios take equal room. For somebody {as_given(person.height_m)}\u00a0m tall who walks at {as_given(person.walk_m_s)}\u00a0m/s and "
+        f"turns the head at {as_given(person.head_turn_deg_s)}\u00a0°/s. The lines take the pull of spin alone: no thrust."
     )
 
 
@@ -222,7 +224,7 @@ def _key(drawn, y_mm):
 
 def _entry(one):
     outside = "" if one.line else "; all of this map is beyond it" if one.forbids else "; outside this map"
-    yours = " (yours)" if one.mine and not one.label.endswith(": your own") else ""
+    yours = " (yours)" if one.mine and not one.label.endswith(f": {NO_NAME}") else ""
     return f"{QUANTITIES[one.quantity].label}, {one.label}{yours}{outside}"
 
 

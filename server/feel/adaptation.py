@@ -23,6 +23,7 @@ class Finding:
     note: str
     here: str
     known_by: str
+    who: str
 
 
 @dataclass(frozen=True)
@@ -32,7 +33,6 @@ class _Statement:
     row: str
     claim: str
     marks: tuple
-    note: str = ""
 
 
 _STATEMENTS = (
@@ -87,14 +87,14 @@ UNPUBLISHED = (
 def beside(spin_rpm):
     """Every published statement with how spin_rpm (or None) lies to it, by year, then what is not published -> list of Finding."""
     found = [_finding(statement, _ROWS[statement.row], spin_rpm) for statement in _STATEMENTS]
-    return found + [Finding(claim, "", None, None, "", "", "", "") for claim in UNPUBLISHED]
+    return found + [Finding(claim, "", None, None, "", "", "", "", "") for claim in UNPUBLISHED]
 
 
 def _finding(statement, row, spin_rpm):
     study = STUDIES[row.study]
     reached = row.limit if row.bound == "reached" else None
     here = _here(spin_rpm, statement.marks)
-    return Finding(statement.claim, study.name, study.year, reached, row.source, statement.note, here, row.known_by)
+    return Finding(statement.claim, study.name, study.year, reached, row.source, row.note, here, row.known_by, row.who)
 
 
 def _here(spin_rpm, marks):

@@ -8,6 +8,7 @@ import math
 from dataclasses import dataclass
 
 from ..physics.constants import RPM_RAD_S
+from .limits import NO_NAME, own_id
 from .published import LIMITS, ROWS
 from .quantities import QUANTITIES
 from .studies import STUDIES
@@ -62,7 +63,7 @@ class Chart:
 def chart(person, own_limits):
     """The Chart for a person (scene.person_part.Person) and the limits of their own."""
     published_lines = [_line(key, rows, person) for key, rows in _SAID_ALIKE.items()]
-    own_lines = [_own_line(one, person) for one in own_limits]
+    own_lines = [_own_line(number, one, person) for number, one in enumerate(own_limits, start=1)]
     order = list(QUANTITIES)
     lines = sorted(published_lines + own_lines, key=lambda line: (line.mine, order.index(line.quantity), line.limit))
     return Chart(RADIUS_M, SPIN_RPM, tuple(_gravity_line(g, person) for g in GRAVITY_G), tuple(lines))
@@ -96,8 +97,10 @@ def _line(key, rows, person):
     return _limit_line(key, tuple(row.id for row in rows), named, person, mine=False)
 
 
-def _own_line(own, person):
-    return _limit_line((own.quantity, own.bound, own.value), (), own.name or "your own", person, mine=True)
+def _own_line(number, own, person):
+    """Its id is that of its row (`limits.compare`)."""
+    key, named = (own.quantity, own.bound, own.value), own.name.strip() or NO_NAME
+    return _limit_line(key, (own_id(number),), named, person, mine=True)
 
 
 def _limit_line(key, ids, named, person, mine):

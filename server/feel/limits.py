@@ -59,6 +59,11 @@ def same(one, other):
     return math.isclose(one, other, rel_tol=SAME)
 
 
+def own_id(number):
+    """The id of the user's limit of that number, from 1."""
+    return f"own.{number}"
+
+
 def _published(row):
     study = STUDIES[row.study]
     told = {name: getattr(row, name) for name in ("id", "quantity", "bound", "limit", "unit", "who", "source", "note")}
@@ -70,7 +75,7 @@ def _own(number, own):
     told = {"quantity": own.quantity, "bound": own.bound, "limit": own.value, "unit": QUANTITIES[own.quantity].unit}
     study = own.name.strip() or NO_NAME
     about = {"who": "", "source": "", "note": "", "known_by": "", "mine": True}
-    return {"id": f"own.{number}", "study": study, "year": None} | told | about
+    return {"id": own_id(number), "study": study, "year": None} | told | about
 
 
 def _place(row):

@@ -17,7 +17,7 @@ _RISE_S = 1.0  # from a seat to one's feet; our own choice
 
 @dataclass(frozen=True)
 class Level:
-    """A floor or a deck: its distance from the axis, its height over the floor stood on, and what is felt there.
+    """A floor or a deck: its distance from the axis, how much nearer to it than the floor stood on, and what is felt there.
 
     name: "" where it has none, as the storeys over a deck.
     """

@@ -7,6 +7,7 @@ from ..physics.constants import G0_M_S2
 from .phrases import ALONG_THE_AXIS, length, speed
 
 SLIGHT = 0.02  # of one's weight: too small to notice; our own choice
+SLIGHT_G = 0.1  # of weight on Earth: more than that is noticed, however heavy one is; our own choice
 SLIGHT_DEG = 1.0  # of lean: too small to notice; our own choice
 _NB = "\u00a0"
 WEIGHTLESS_G = 0.001  # below it nothing stays put by its weight; our own choice
@@ -81,6 +82,10 @@ class Day:
         """Which way the thrust draws what is loose."""
         return ALONG_THE_AXIS[self.thrust_m_s2 > 0]
 
+    def slight(self, felt_g):
+        """Whether a push, or a change of weight, is too small to notice beside one's weight, and by itself."""
+        return abs(felt_g) < min(SLIGHT * self.v["feet_g"], SLIGHT_G)
+
     def floating(self, pace_m_s):
         """Whether a pace against the spin is "at" the one at which the feet leave the floor, "past" it, or neither (None)."""
         floats = self.v["float_speed_m_s"]
@@ -119,14 +124,14 @@ def of_scene(scene, figures, units):
 
 
 def number(value):
-    """A size of at least 0 with two or three figures, never with a power of ten: "0.56", "0.050", "12", "1,200"."""
+    """A size of at least 0 with two or three figures, never with a power of ten: "0.56", "0.050", "12.3", "1,200"."""
     if value == 0:
         return "0"
     if value < _LEAST_SAID:
         return "less than 0.001"
     if value < 0.095:
         return f"{value:.{1 - math.floor(math.log10(value))}f}"
-    return f"{value:.2f}" if value < 9.995 else f"{value:,.0f}"
+    return f"{value:,.{2 if value < 9.995 else 1 if value < 99.95 else 0}f}"
 
 
 def push(value_g):

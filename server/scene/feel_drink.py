@@ -87,7 +87,7 @@ def _carried(day):
     if start < SLIGHT_DEG:
         return [f"{level}, and setting off hardly tips it; {_on_stairs(day)}."]
     behind = "" if v["floor_lean_deg"] is not None else ", the high side toward you"
-    return [f"{level}.", f"Set off within a second and it tips to {angle(start)}{behind}; {_on_stairs(day)}."]
+    return [f"{level}.", f"Set off within a second and at first it tips to {angle(start)}{behind}; {_on_stairs(day)}."]
 
 
 def _on_stairs(day):
@@ -111,8 +111,14 @@ def _slips(day):
     from_hand = f"A cup that slips from your hand, {length(HAND * day.person.height_m, day.units)} up,"
     time_s, drift, axial = (day.v[name] for name in ("drop_time_s", "drop_drift_m", "drop_axial_m"))
     if time_s is None:
-        past = "falls past the rim" if day.table else f"falls past the end of the {day.ground}"
-        return f"{from_hand} does not land at your feet: it {past}."
+        past = (
+            "it falls past the rim"
+            if day.table
+            else "so high is above the ceiling"
+            if day.shape == "torus"
+            else f"it falls past the end of the {day.ground}"
+        )
+        return f"{from_hand} does not land at your feet: {past}."
     falls = f"{from_hand} falls for {seconds(time_s)}"
     if day.times_round(drift) >= 1:
         return f"{falls} and goes {_round(day, drift)} before it lands{_and_along(day, axial)}."

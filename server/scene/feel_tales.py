@@ -4,7 +4,7 @@ Standing up is here.
 """
 
 from ..feel.stand import SEAT, SITTING
-from .feel_day import SLIGHT, SLIGHT_DEG, angle, beside_weight, number, percent, push, share_of, tipped, weight
+from .feel_day import SLIGHT_DEG, angle, beside_weight, number, percent, push, share_of, tipped, weight
 from .feel_drink import drink
 from .feel_turns import head, lift
 from .feel_walk import breakfast
@@ -77,7 +77,7 @@ def _on_the_platform(day):
 
 def _risen(day):
     share = day.v["rise_push_g"] / day.v["feet_g"]
-    if share < SLIGHT:
+    if day.slight(day.v["rise_push_g"]):
         return f"On the way a push of {push(day.v['rise_push_g'])} spinward is too small to notice."
     said = f"On the way it is pushed spinward by {push(day.v['rise_push_g'])} on average, {beside_weight(share)} what you weigh at the feet"
     return f"{said}, and you lean antispinward against it." if share >= _STRONG else f"{said}."
@@ -95,7 +95,7 @@ def _head_to_foot(day):
     if day.past_the_axis(day.person.height_m):
         feels = "nothing at all" if head == 0 else f"{number(head)}, the other way"
         return f"There, while your feet feel {share_of(feet)} what they weigh on Earth, your head feels {feels}."
-    if change < _SLIGHT_CHANGE:
+    if change < _SLIGHT_CHANGE and day.slight(feet - head):
         return f"From feet to head what you weigh {_changes(day)}: too little to notice."
     if number(head) == number(seated):
         return f"From feet to head what you weigh {_changes(day)}."

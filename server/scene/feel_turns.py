@@ -4,7 +4,7 @@ import math
 
 from ..feel.limits import same
 from ..feel.published import ROWS
-from .feel_day import SLIGHT, SLIGHT_DEG, angle, beside_weight, push, turning, turns_at, weight
+from .feel_day import SLIGHT_DEG, angle, beside_weight, push, turning, turns_at, weight
 from .phrases import speed
 
 _MOVES = {"yaw": "looking over a shoulder", "pitch": "nodding", "roll": "tilting it to a shoulder"}
@@ -133,7 +133,7 @@ def _still_lift(day, pace):
 def _ridden(day, pace):
     v, size = day.v, abs(day.v["lift_push_g"])
     goes = f"The lift climbs toward the axis at {pace}, and all the way"
-    if not day.weightless and size / v["feet_g"] < SLIGHT:
+    if not day.weightless and day.slight(size):
         first = f"{goes} the push spinward is {push(size)}, too small to notice."
     else:
         share = "" if day.weightless else f", {beside_weight(size / v['feet_g'])} what you weigh at the {day.ground}"
@@ -173,7 +173,7 @@ def _at_the_axis(day):
 
 def _ladder(day):
     size = day.v["ladder_push_g"]
-    if day.weightless or size / day.v["feet_g"] < SLIGHT:
+    if day.weightless or day.slight(size):
         return []
     pace = speed(day.person.climb_m_s, day.units)
     return [

@@ -2,7 +2,7 @@
 
 import math
 
-from .feel_day import SLIGHT, SLIGHT_DEG, WEIGHTLESS_G, angle, number, tipped, weight
+from .feel_day import SLIGHT_DEG, WEIGHTLESS_G, angle, number, tipped, weight
 from .phrases import speed
 
 _LEAST_TO_WALK_G = 0.02  # that a walk gives, to be told of; our own choice
@@ -30,9 +30,18 @@ def breakfast(day):
 def _no_steps(day):
     paced = f", {_pace(day)} if you are quick" if day.person.walk_m_s else ""
     return [
-        f"No step holds: the first one sends you off the {day.ground}, and you do not come back to it of yourself.",
+        f"No step holds: the first one sends you off the {day.ground}, {_sent_off(day)}.",
         f"You go to breakfast along a rail, hand over hand{paced}.",
     ]
+
+
+def _sent_off(day):
+    """Where a still habitat lets somebody go: round ground is met again, flat ground is not."""
+    return (
+        "and you do not come back to it of yourself"
+        if day.table or day.flat
+        else "and across to where it bends up to you again"
+    )
 
 
 def _pace(day):
@@ -54,7 +63,7 @@ def _run_round(day):
     if pressed <= at_a_walk:
         return [f"Going {way} helps a little: its bend presses your feet on with {weight(at_a_walk)} at a walk."]
     return [
-        f"Only running helps: {way} at {speed(day.person.run_m_s, day.units)}, its bend presses your feet on with {weight(pressed)}."
+        f"A walk hardly helps; {way} at a run, {speed(day.person.run_m_s, day.units)}, its bend presses your feet on with {weight(pressed)}."
     ]
 
 
@@ -76,9 +85,10 @@ def _walks(day):
             f"standing it was {number(still)}.",
             f"Back with the spin it is {number(spinward)}.",
         ]
-    if abs(back / still - 1) < SLIGHT and abs(spinward / still - 1) < SLIGHT:
+    if day.slight(back - still) and day.slight(spinward - still):
+        standing = "" if number(back) == number(still) else f", {number(still)},"
         return [
-            f"{walks}, so nearly what you weigh standing, {number(still)}, that you do not notice.",
+            f"{walks}, so nearly what you weigh standing{standing} that you do not notice.",
             f"With the spin it is {number(spinward)}.",
         ]
     floats = v["float_speed_m_s"]

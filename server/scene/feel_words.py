@@ -114,7 +114,9 @@ def assumptions(scene, figures, units="si"):
     if day.shape in ("torus", "sphere"):
         out.append("A way along the axis is taken as straight, though the deck bends there as well.")
     if day.past_the_axis(day.person.height_m):
-        out.append("The person is as tall as the radius or taller; figures past the axis are told as sizes.")
+        fits = day.person.height_m < 2 * day.radius_m
+        tall = "as tall as the radius or taller" if fits else "taller than the habitat is across, and has no room in it"
+        out.append(f"The person is {tall}; figures past the axis are told as sizes.")
     return out
 
 

@@ -7,7 +7,7 @@ from .phrases import listed
 
 _NB = "\u00a0"
 _COUNTS = ("none", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
-_TOPICS = {
+TOPICS = {
     "gravity": "gravity",
     "spin": "spin",
     "gradient": "the change from head to foot",
@@ -28,7 +28,7 @@ def sentence(quantity, rows, units="si"):
     theirs, own = _limits(rows, mine=False), _limits(rows, mine=True)
     if not theirs:
         own_sentence = _kept(own, units) if own else "You may set one of your own."
-        return f"No published limit found for {_TOPICS[quantity]}. {own_sentence}"
+        return f"No published limit found for {TOPICS[quantity]}. {own_sentence}"
     return " ".join([*(_kept(limits, units) for limits in (theirs, own) if limits), *_found(rows)])
 
 
@@ -147,7 +147,7 @@ def _summed(limits):
     if silent == len(limits):
         return f"No value here to set beside {whole}."
     if len(limits) == 1:
-        return f"{'Outside' if beyond else 'Inside'} {whole}, on {_TOPICS[limits[0].quantity]}."
+        return f"{'Outside' if beyond else 'Inside'} {whole}, on {TOPICS[limits[0].quantity]}."
     if kept == len(limits):
         return f"Inside {_all(limits, noun)}."
     said = [f"Inside {count(kept)} of {whole}"]
@@ -158,5 +158,5 @@ def _summed(limits):
 
 def _passed(beyond):
     """Quantities passed, once for each limit: "three on spin"; "two: one on gravity and one on spin"."""
-    parts = [f"{count(beyond.count(name))} on {topic}" for name, topic in _TOPICS.items() if name in beyond]
+    parts = [f"{count(beyond.count(name))} on {topic}" for name, topic in TOPICS.items() if name in beyond]
     return f"{count(len(beyond))}: {listed(parts)}" if len(parts) > 1 else parts[0]

@@ -27,7 +27,7 @@ def speed(value_m_s, units="si"):
     shown, unit = (value_m_s / FOOT_M, "ft/s") if units == "us" else (value_m_s, "m/s")
     if 0 < abs(shown) < 0.005:
         return f"less than 0.01{_NB}{unit}"
-    return f"{shown:.{2 if 0 < abs(shown) < 0.095 else 1}f}{_NB}{unit}"
+    return f"{shown:,.{2 if 0 < abs(shown) < 0.095 else 1 if abs(shown) < 999.95 else 0}f}{_NB}{unit}"
 
 
 def listed(parts, word="and"):

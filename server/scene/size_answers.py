@@ -15,6 +15,7 @@ from ..feel.quantities import QUANTITIES
 from ..physics.constants import G0_M_S2, RPM_RAD_S
 from . import size_words
 from .feel_answers import CAUTION
+from .limit_words import TOPICS
 from .refusals import wrong
 from .size_clash import clashes, clean
 
@@ -76,7 +77,7 @@ def _planes(wish, number, person):
 def _half_planes(person, quantity, bound, value, number, part=""):
     pace = _PACES.get(quantity)
     if pace and bound != "at_most" and sizing.line_of(person, quantity)[2] == 0.0:
-        may_be = f"above 0 while wishes.{number} asks for some {QUANTITIES[quantity].label.lower()}"
+        may_be = f"above 0 while wishes.{number} asks for some {TOPICS[quantity]}"
         raise BadInput(wrong(f"person.{pace}", getattr(person, pace), may_be))
     return sizing.half_planes(person, quantity, bound, value, number, part)
 

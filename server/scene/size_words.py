@@ -26,7 +26,6 @@ from .size_phrases import (
 
 _NB = "\u00a0"
 _MOST_NAMED = 4  # wishes: more are counted
-_BY_PROGRAM = "the program's own bounds (a radius from 0.1\u00a0m to 100\u00a0km, a spin up to 200\u00a0rpm, a rim speed up to 5,000\u00a0m/s)"
 _ROWS = {row.id: row for row in ROWS}
 
 
@@ -41,7 +40,13 @@ def _sentence(text):
 
 
 def _sized(found, units):
-    return _smallest(found, units), _free_spin(found.sized), _kept(found, units), _larger(found.sized, units)
+    return (
+        _smallest(found, units),
+        _no_room(found, units),
+        _free_spin(found.sized),
+        _kept(found, units),
+        _larger(found.sized, units),
+    )
 
 
 def _smallest(found, units):
@@ -77,6 +82,17 @@ def _shown(found, units):
         return (radius_m, omega) if omega <= sized.spin.high_rad_s * (1 + DUST) else exact
     omega = rounded(free.high_rad_s / RPM_RAD_S, math.floor) * RPM_RAD_S
     return (radius_m, omega) if omega >= (free.low_rad_s or 0.0) else exact
+
+
+def _no_room(found, units):
+    """That the smallest is too small for the person, where it is."""
+    radius_m, tall_m = _shown(found, units)[0], found.request.person.height_m
+    tall = f"somebody {_radius(tall_m, units)} tall"
+    if tall_m >= 2 * radius_m:
+        return f"{tall} has no room in it, {_radius(2 * radius_m, units)} across; a wish for a radius keeps it larger."
+    return (
+        f"the head of {tall} would be past its axis; a wish for a radius keeps it larger." if tall_m > radius_m else ""
+    )
 
 
 def _all_wanted(wishes, units):
@@ -125,14 +141,25 @@ def _kept(found, units):
         return ""
     keep = [wanted(wishes[number], units) for number in sized.bound_by if wishes[number].kind == "figure"]
     keep += [_part(_ROWS[part]) for part in sized.parts]
-    return f"what keeps it from being smaller: {listed([*keep, *([_BY_PROGRAM] if sized.by_program else [])])}."
+    return f"what keeps it from being smaller: {listed([*keep, *([_by_program(units)] if sized.by_program else [])])}."
 
 
 def _part(row):
-    """One limit of a study: "the 6 rpm at most of Stone 1973"."""
+    """One limit of a study: "no more than 6 rpm (Stone 1973)"."""
     figure = in_unit(row.quantity, row.limit, figures=as_given)
     said = AS_WISHED[row.quantity].format(f"{BOUNDS[row.bound]}{figure}")
-    return f"{said}, as {STUDIES[row.study].called} has it"
+    return f"{said} ({STUDIES[row.study].called})"
+
+
+def _by_program(units):
+    """The program's own bounds in words."""
+    least, most = (_bound("radius", end, units) for end in (sizing.LEAST_RADIUS_M, sizing.GREATEST_RADIUS_M))
+    spin, rim = _bound("spin", sizing.GREATEST_SPIN_RPM), _bound("rim_speed", sizing.GREATEST_RIM_SPEED_M_S, units)
+    return f"the program's own bounds (a radius from {least} to {most}, a spin up to {spin}, a rim speed up to {rim})"
+
+
+def _bound(quantity, value, units="si"):
+    return in_unit(quantity, value, units, three_figures if units == "us" and converts(quantity) else as_given)
 
 
 def _larger(sized, units):
@@ -142,9 +169,9 @@ def _larger(sized, units):
     at = (
         ""
         if high is None
-        else f", where it turns at {_spin(high)}"
+        else f", where the spin is {_spin(high)}"
         if low == high
-        else f", where it turns at up to {_spin(high)}"
+        else f", where the spin is up to {_spin(high)}"
     )
     last = "" if radius < sizing.GREATEST_RADIUS_M * (1 - 1e-9) else ", the program's greatest"
     return f"larger ones do as well, up to {in_unit('radius', radius, units)}{last}{at}."
@@ -156,7 +183,7 @@ def _collided(found, units):
     more = "" if together[0].all_others else "other wishes collide as well; these come first."
     hull = next((one for one in together if _is_hull(request.wishes[one.wish], one)), None)
     if len(together) == 1:
-        lead = f"{wanted(wishes[0], units)} cannot be had: it is outside {_BY_PROGRAM}."
+        lead = f"{wanted(wishes[0], units)} cannot be had: it is outside {_by_program(units)}."
     elif hull is not None:
         lead = _too_wide(request, hull, [one for one in together if one is not hull], units)
     else:
@@ -230,5 +257,5 @@ def assumptions(person, units="si"):
     return [
         f"For somebody {tall} tall who walks at {walk} and turns the head at {three_figures(person.head_turn_deg_s)}{_NB}°/s.",
         "Steady spin, no thrust; gravity is that at the feet, on a deck at the radius named.",
-        f"Sought within {_BY_PROGRAM}.",
+        f"Sought within {_by_program(units)}.",
     ]

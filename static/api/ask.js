@@ -10,7 +10,7 @@ const DIM_MS = 300,
 const DIALS = { 'habitat.radius_m': 'habitat.spin_rpm', 'habitat.spin_rpm': 'habitat.radius_m' };
 
 export function createAsk({ store, trace, later = (fn, ms) => setTimeout(fn, ms), forget = id => clearTimeout(id) }) {
-  let following = null,
+  let following = null, // what a moved dial asks for, until it is answered or taken back
     solving = null;
   const { want: ask, drop } = createNewest({ request, ask: put, told: arrived, failed });
 
@@ -31,8 +31,15 @@ export function createAsk({ store, trace, later = (fn, ms) => setTimeout(fn, ms)
 
   function arrived(answer, { document, hold, solved }) {
     clear();
-    const value = hold && readAt(store.fields, answer.scene, hold.follower);
-    store.setAnswer(answer, document, hold && { path: hold.follower, value, step: solved });
+    const wanted = hold && (solved || following !== null); // undone meanwhile, nothing follows
+    const value = wanted && readAt(store.fields, answer.scene, hold.follower);
+    answered(hold);
+    store.setAnswer(answer, document, wanted ? { path: hold.follower, value, step: solved } : null);
+    if (store.stale) ask(); // back at a scene answered before, nobody has asked for it again
+  }
+
+  function answered(hold) {
+    if (hold === following) following = null;
   }
 
   // what was merely told stays until its reader is done with it
@@ -42,6 +49,7 @@ export function createAsk({ store, trace, later = (fn, ms) => setTimeout(fn, ms)
 
   function failed(problem, { hold }) {
     if (problem instanceof Refused) {
+      answered(hold);
       const first = problem.refused[0];
       return store.tell({ kind: 'refused', say: first.say, field: first.field ?? null, held: Boolean(hold) });
     }
@@ -58,13 +66,12 @@ export function createAsk({ store, trace, later = (fn, ms) => setTimeout(fn, ms)
   store.on('document', ({ path, followed, replaced }) => {
     if (replaced) drop();
     if (followed && !store.stale) return;
+    if (!followed) following = path === null ? null : (follower(store, path) ?? following);
     if (!store.stale) return clear();
-    if (!followed) following = follower(store, path);
     ask();
   });
   store.on('view', patch => {
     if ('units' in patch && store.answer) ask();
-    if ('hold' in patch) following = null;
   });
 
   return {

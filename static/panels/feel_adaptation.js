@@ -32,7 +32,7 @@ function createFindings({ store }) {
 // what nothing published tells has no study
 function item(finding, here) {
   const { claim, study, year } = finding;
-  if (!study) return h('li', { class: 'unpublished' }, h('p', { class: 'lead' }, claim, ' ', here));
+  if (!study) return h('li', {}, h('p', { class: 'lead' }, claim, ' ', here));
   const source = createFold({
     words: () => `${study} ${year ?? ''}`.trim(),
     make: () => [{ element: h('p', { class: 'small' }, behindWords(finding).join(' ')), update() {} }],

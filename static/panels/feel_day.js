@@ -32,7 +32,7 @@ export function createFeelDay({ element, store }) {
 }
 
 /** The whole day with its titles, and last what it is said for. */
-export function dayWords(feel, units) {
+function dayWords(feel, units) {
   return [...feel.words.map(({ title, text }) => `${title}\n${text}`), `${premisesWords(feel, units)} Rimfall.`].join('\n\n');
 }
 

@@ -97,7 +97,8 @@ function assumptions({ store }) {
 
 // why there is no figure, where it can be told in a word or two
 function none({ habitat }, group) {
-  const why = habitat.spin_rpm ? NEEDS[group] : 'nothing turns';
+  // some places a platform has not, whether it turns or not
+  const why = NEEDS[group] ?? (habitat.spin_rpm || habitat.shape === 'turntable' ? null : 'nothing turns');
   return why ? `–, ${why}` : '–';
 }
 

@@ -21,9 +21,10 @@ export function drawFamily(frame, { smallest, family }) {
   ];
 }
 
-function smallestMark(frame, { radius_m, spin_rpm }) {
+// where nothing wished for bounds the spin, it stands as high as the program and the map go
+function smallestMark(frame, { radius_m, spin_rpm, program_most_rpm: most }) {
   const x = frame.x(radius_m),
-    y = frame.y(spin_rpm ?? frame.spin_rpm[1]);
+    y = frame.y(spin_rpm ?? Math.min(most, frame.spin_rpm[1]));
   const left = x > (frame.box.left + frame.box.right) / 2;
   return s(
     'g',

@@ -36,14 +36,9 @@ export function tableRows({ map, limits }, group) {
   return map.limits
     .filter(limit => inGroup(limit, group))
     .map(limit => {
-      const rows = limits.filter(row => (limit.mine ? row.mine && says(row) === says(limit) : limit.ids.includes(row.id)));
+      const rows = limits.filter(row => limit.ids.includes(row.id));
       return { limit, who: rows.map(studyWords).join('; '), here: rows[0]?.state ?? '' };
     });
-}
-
-// limits of one's own have no id: they are known by what they say
-function says({ quantity, bound, limit }) {
-  return [quantity, bound, limit].join(' ');
 }
 
 /** A limit of the map in full, `quantities` those of the answer: "Spin at most 6 rpm". */

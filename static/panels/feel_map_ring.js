@@ -9,6 +9,10 @@ import { h, onDrag, setAttribute } from './dom.js';
 export const RADIUS = 'habitat.radius_m',
   SPIN = 'habitat.spin_rpm';
 
+// The fastest a rim may be, m/s, of the radius that is farthest out: the server refuses more. No field says it, for it binds two.
+const GREATEST_RIM_M_S = 5000;
+const RPM_RAD_S = Math.PI / 30;
+
 /** frame() → the map's frame as it is drawn; say() → how the habitat lies to the limits, in words. */
 export function createRing({ store, frame, say }) {
   const steps = Object.fromEntries([RADIUS, SPIN].map(path => [path, makeScale(shownOf(fieldOf(store.fields, path))).step]));
@@ -21,10 +25,13 @@ export function createRing({ store, frame, say }) {
     onkeydown,
   });
 
-  function inRange(path, value, finer = false) {
-    const { min, max } = fieldOf(store.fields, path),
-      step = steps[path](value) / (finer ? 10 : 1);
-    return clamp(roundTo(value, step), min, max);
+  // in whole steps, and where the range ends in the last whole step inside it
+  function inRange(path, value, habitat = habitatOf(store), finer = false) {
+    const { min, max } = rangeOf(path, { fields: store.fields, habitat, ...store.view }),
+      held = clamp(value, min, max),
+      step = steps[path](held) / (finer ? 10 : 1),
+      rounded = roundTo(held, step);
+    return clamp(rounded > max ? roundTo(Math.floor(max / step) * step, step) : rounded, min, max);
   }
 
   // the dial that is moved leads; a held gravity or rim speed moves the other
@@ -37,11 +44,14 @@ export function createRing({ store, frame, say }) {
   }
 
   function moveTo(radius, spin, finer) {
-    if (store.view.hold) return lead(RADIUS, inRange(RADIUS, radius, finer), true);
+    const now = habitatOf(store);
+    if (store.view.hold) return lead(RADIUS, inRange(RADIUS, radius, now, finer), true);
+    const radius_m = inRange(RADIUS, radius, { ...now, spin_rpm: 0 }, finer); // spin, which moves with it, gives way
+    const spin_rpm = inRange(SPIN, spin, { ...now, radius_m }, finer);
     store.edit(
       draft => {
-        draft.habitat.radius_m = inRange(RADIUS, radius, finer);
-        draft.habitat.spin_rpm = inRange(SPIN, spin, finer);
+        draft.habitat.radius_m = radius_m;
+        draft.habitat.spin_rpm = spin_rpm;
       },
       { live: true },
     );
@@ -90,6 +100,35 @@ export function createRing({ store, frame, say }) {
   }
 
   return { element, update };
+}
+
+function habitatOf(store) {
+  return { ...store.document.habitat, radius_m: store.read(RADIUS), spin_rpm: store.read(SPIN) };
+}
+
+/** {min, max} of the dial at `path`, radius in m or spin in rpm, while the other stays, or follows because something is `held`
+    (gravity, m/s², or rim speed, m/s, as `hold` says): both in their fields' ranges, and no rim faster than one may be. */
+export function rangeOf(path, { fields, habitat, hold, held }) {
+  const [radius, spin] = [RADIUS, SPIN].map(one => fieldOf(fields, one)),
+    { min, max } = path === RADIUS ? radius : spin,
+    floors = (habitat.floors ?? []).map(floor => floor.radius_m ?? 0),
+    later = (habitat.spin_ramp ?? []).map(point => point.spin_rpm);
+  // also while the other follows: until it is answered the scene has it where it was
+  const most =
+    GREATEST_RIM_M_S / RPM_RAD_S / (path === RADIUS ? Math.max(habitat.spin_rpm, ...later) : Math.max(habitat.radius_m, ...floors));
+  const inside = (low, high) => ({ min: Math.max(min, low), max: Math.max(min, Math.min(max, most, high)) });
+  const slowest = spin.min * RPM_RAD_S,
+    fastest = spin.max * RPM_RAD_S;
+  if (hold === 'gravity' && held > 0) {
+    const outermost = GREATEST_RIM_M_S ** 2 / held;
+    if (path === RADIUS) return inside(held / fastest ** 2, Math.min(outermost, held / slowest ** 2));
+    return inside(Math.sqrt(held / Math.min(outermost, radius.max)) / RPM_RAD_S, Math.sqrt(held / radius.min) / RPM_RAD_S);
+  }
+  if (hold === 'rim_speed' && held > 0) {
+    if (path === RADIUS) return inside(held / fastest, held / slowest);
+    return inside(held / radius.max / RPM_RAD_S, held / radius.min / RPM_RAD_S);
+  }
+  return inside(min, max);
 }
 
 /** Radius and spin with as many figures as the dials show. */

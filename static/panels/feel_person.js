@@ -64,7 +64,7 @@ function runner(store, name, heading) {
 }
 
 /** '1.75 m, walks 1.4 m/s, runs 4.0 m/s' */
-export function personWords(store) {
+function personWords(store) {
   const { units } = store.view;
   const speed = path => paceWords(store.read(path), units);
   return `${showQuantity(store.read('person.height_m'), 'm', units)}, walks ${speed('person.walk_m_s')}, runs ${speed('person.run_m_s')}`;

@@ -13,7 +13,8 @@ export const BOUNDS = {
 const SURNAME = /^Coriolis/;
 const UNNAMED = 'your own'; // a limit of the user's without a name
 const SMALL = 0.09995, // under it three places are too few
-  LEAST = 0.00005;
+  LEAST = 0.00005,
+  LEAST_PUBLISHED = 1e-6; // six places are shown of a limit
 const JUST = 1.05; // times a limit, under which the margin says more
 
 /** Three figures, or four places under 0.1; a dash for what has no value here. */
@@ -21,7 +22,7 @@ export function figureWords(value, unit, units) {
   if (value === null || value === undefined) return '–';
   const shown = toShown(value, unit, units),
     size = Math.abs(shown);
-  const figure = size >= SMALL || size === 0 ? threeFigures(shown) : size < LEAST ? '0.000' : shown.toFixed(4).replace('-', '−');
+  const figure = size >= SMALL || size === 0 ? threeFigures(shown) : size < LEAST ? `under ${2 * LEAST}` : shown.toFixed(4).replace('-', '−');
   return withUnit(figure, shownUnit(unit, units));
 }
 
@@ -29,6 +30,7 @@ export function figureWords(value, unit, units) {
 export function publishedWords(value, unit, units) {
   const shown = toShown(value, unit, units);
   if (shown !== value) return figureWords(value, unit, units);
+  if (0 < value && value < LEAST_PUBLISHED) return withUnit(`under ${LEAST_PUBLISHED.toFixed(6)}`, shownUnit(unit, units));
   const figure = Number(value.toPrecision(4));
   return withUnit(figure.toLocaleString('en-US', { maximumFractionDigits: 6 }).replace('-', '−'), shownUnit(unit, units));
 }

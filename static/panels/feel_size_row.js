@@ -82,7 +82,7 @@ export function createWishRow({ store, number, wish, change, remove }) {
     if (!typed) input.value = text();
     setText(unit, shownUnit(unitOf(wish()) ?? '', store.view.units));
   }
-  return { element, update, refuse, input };
+  return { element, update, refuse };
 }
 
 // as many figures as were typed, four of what was worked out

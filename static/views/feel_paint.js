@@ -1,8 +1,12 @@
 // What a post is painted with: white up to the weight, slate with a pale edge above it, a tick each tenth of a g, and a collar at one g.
+// Felt more than the post can show, the white is parted by a slanting break below the top.
 
 import { ShaderMaterial, Vector3 } from '../vendor/three.module.js';
+import { POST_TOP_G, postBreak } from './feel_weights.js';
 import { FOGGED } from './materials.js';
 import { rgb } from './styles.js';
+
+const [BREAK_FROM_G, BREAK_TO_G] = postBreak(Infinity).map((g) => g.toFixed(3));
 
 export function postMaterial(shared, { metres_a_g, wide_m }) {
   return new ShaderMaterial({
@@ -27,9 +31,12 @@ export function postMaterial(shared, { metres_a_g, wide_m }) {
         float above = smoothstep(-.5, .5, (vG - vFelt) / f);
         float off = abs(fract(10. * vG - .5) - .5) / 10.;
         float tick = step(0., vX) * (1. - smoothstep(.4, 1.2, off / max(f, .008))) * clamp(2.4 - 90. * f, 0., 1.);      // none where they would run together
+        float parted = vG + .1 * vX;
+        float gap = step(${POST_TOP_G.toFixed(1)}, vFelt) * smoothstep(-.5, .5, (parted - ${BREAK_FROM_G}) / f) * smoothstep(-.5, .5, (${BREAK_TO_G} - parted) / f);
         float edge = above * step(1. - 1.5 * fwidth(vX), abs(vX));
         vec3 c = mix(mix(vec3(1.), uSlate, above), uTick, edge);
         c = mix(c, mix(uSlate, uTick, above), tick);
+        c = mix(c, uSlate * .5, gap);
         c = mix(c, vec3(.94, .92, .86), step(.5, vCollar));
         gl_FragColor = vec4(fogged(c * vFace, vD), 1.);
       }`,

@@ -1,8 +1,8 @@
 // At place 4, beside everybody a post as tall as one g is here, its white part what they feel at the feet: ticks each tenth of a g,
-// a collar at one. One mesh and one material a stage, made once; where posts stand and what they tell is rewritten each frame.
+// a collar at one; no taller than three, however much is felt. One mesh and one material a stage, made once; where posts stand and what they tell is rewritten each frame.
 
 import { BoxGeometry, BufferAttribute, DynamicDrawUsage, InstancedBufferAttribute, InstancedMesh, Matrix4, Vector3 } from '../vendor/three.module.js';
-import { mostOf, onDeck, weighed, weightFigure, weightWords } from './feel_weights.js';
+import { POST_TOP_G, mostOf, onDeck, weighed, weightFigure, weightWords } from './feel_weights.js';
 import { postMaterial } from './feel_paint.js';
 import { freest } from './feel_spots.js';
 import { PERSON_M } from './figure.js';
@@ -127,7 +127,7 @@ export class Posts {
 
 // How far up, in g, a post reaches.
 function topOf(weight_g) {
-  return Math.max(1, Math.ceil(10 * weight_g - 1e-6) / 10);
+  return Math.min(POST_TOP_G, Math.max(1, Math.ceil(10 * weight_g - 1e-6) / 10));
 }
 
 // Where somebody stands, which way is up for them, and the viewer's right and front.

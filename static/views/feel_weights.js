@@ -45,9 +45,19 @@ export function mostOf({ motion }) {
   return foundRange(motion, FOUND[motion.kind])?.[1] ?? 0;
 }
 
-/** '0.56' */
+/** The highest a post reaches, g: three times as tall as a person. What is felt beyond that its white does not measure: it goes through
+    to the top, parted there by a break (postBreak), and the label alone tells how much it is. */
+export const POST_TOP_G = 3;
+
+/** Where on a post that is too short for a weight it is parted, [from, to] in g; null on one that measures all of it. */
+export function postBreak(weight_g) {
+  return weight_g > POST_TOP_G ? [POST_TOP_G - 0.5, POST_TOP_G - 0.35] : null;
+}
+
+/** '0.56'; '14.2', as the words have it */
 export function weightFigure(weight_g) {
-  return weight_g.toFixed(weight_g >= 9.95 ? 0 : weight_g > 0 && weight_g < 0.0995 ? 3 : 2);
+  if (weight_g >= 99.95) return Math.round(weight_g).toLocaleString('en-US');
+  return weight_g.toFixed(weight_g >= 9.995 ? 1 : weight_g > 0 && weight_g < 0.0995 ? 3 : 2);
 }
 
 /** 'at the feet, standing 0.56 g, running back 0.36 g' */

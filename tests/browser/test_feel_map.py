@@ -99,6 +99,62 @@ def test_the_ring_stands_where_a_drag_left_it_and_where_the_dials_say(page):
     assert decade > 40
 
 
+GREATEST_RIM_M_S = 5_000  # README, what the program holds; the server refuses more with 422, which fails these tests
+
+
+def rim_m_s(page):
+    radius_m, spin_rpm = habitat(page)
+    return radius_m * spin_rpm * math.pi / 30
+
+
+def test_the_ring_goes_no_farther_than_a_rim_may_be_fast(page):
+    ring = open_map(page)
+    drag(page, ring, 400, -300)  # to the corner: 10 km at 60 rpm
+    kept(page, lambda scene: scene["habitat"]["radius_m"] > 9_000)
+    assert 0.98 * GREATEST_RIM_M_S < rim_m_s(page) <= GREATEST_RIM_M_S
+    until("it is drawn", lambda: float(page.locator("#stages").get_attribute("data-drawn-radius")) == habitat(page)[0])
+    ring.focus()
+    for key in ["Shift+ArrowUp", "ArrowUp", "Shift+ArrowRight", "ArrowRight"] * 3:
+        page.keyboard.press(key)
+    agrees(page)
+    assert 0.98 * GREATEST_RIM_M_S < rim_m_s(page) <= GREATEST_RIM_M_S
+
+
+def test_with_gravity_held_the_ring_goes_no_farther_than_the_spin_that_follows_may(page):
+    type_figure(page, "habitat.spin_rpm", "100")  # 626 g at 56 m, which takes 200 rpm at 14 m and 5,000 m/s at 4.07 km
+    kept(page, lambda scene: scene["habitat"]["spin_rpm"] == 100)
+    page.locator(".lock.worded").click()
+    ring = open_map(page)
+    held = 56 * (100 * math.pi / 30) ** 2
+    innermost_m = held / (200 * math.pi / 30) ** 2
+    for by_x, wanted in [
+        (-400, lambda radius_m: radius_m == pytest.approx(innermost_m, rel=0.01)),
+        (400, lambda radius_m: 5 * innermost_m < radius_m < GREATEST_RIM_M_S**2 / held),
+    ]:
+        drag(page, ring, by_x, 0)
+        kept(page, lambda scene, wanted=wanted: wanted(scene["habitat"]["radius_m"]))
+        until("spin follows", lambda: habitat(page)[0] * (habitat(page)[1] * math.pi / 30) ** 2 == pytest.approx(held))
+        assert rim_m_s(page) <= GREATEST_RIM_M_S
+
+
+@pytest.mark.parametrize(("width", "height"), [(1024, 768), (390, 844)])
+def test_what_is_brought_into_view_moves_the_open_place_alone(open_page, width, height):
+    page = open_page(width=width, height=height)
+    if width < 600:
+        page.locator('#strip [data-place="4"]').click()
+        until("the map is drawn", lambda: page.locator("#feel-map .limit").count() > 5)
+    else:
+        open_map(page)
+    page.evaluate("document.querySelectorAll('#body-4 [aria-expanded=false]').forEach(button => button.click())")
+    page.locator("#feel-limits").evaluate("e => e.scrollIntoView()")
+    moved = page.evaluate(
+        """() => { const out = {}; for (let e = document.querySelector('#feel-limits'); e; e = e.parentElement)
+            if (e.scrollTop) out[e.id || e.tagName] = e.scrollTop; return out; }"""
+    )
+    assert list(moved) == ["body-4"]
+    assert page.locator("#page").evaluate("e => e.scrollHeight <= e.clientHeight + 1")
+
+
 def test_the_ring_by_keyboard(page):
     ring = open_map(page)
     ring.focus()

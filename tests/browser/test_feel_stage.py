@@ -122,6 +122,65 @@ def test_the_white_of_a_post_is_the_weight_s_share_of_one_g(running):
         assert share == pytest.approx(weight_g(56, 3, run_m_s), abs=PIXEL_SHARE)
 
 
+def test_a_post_is_no_taller_than_three_g_whatever_is_felt_and_is_parted_where_it_does_not_measure(running):
+    page = running(0, laps(radius_m=268, spin_rpm=6.88))
+    wanted = {"running spinward": RUN_M_S, "standing": 0, "running back": -RUN_M_S}
+    weighed(page, {name: round(weight_g(268, 6.88, v)) for name, v in wanted.items()}, stages=["aboard"])
+    page.locator(".stage-labels").evaluate_all("all => all.forEach(e => { e.style.visibility = 'hidden'; })")
+    seen = pixels(still_picture(page, "aboard"))
+    white = seen.min(axis=2) > 225
+    across = (white.sum(axis=0) > 60).nonzero()[0]
+    posts = np.split(across, (np.diff(across) > 10).nonzero()[0] + 1)
+    assert len(posts) == 3
+    for post in (posts[0], posts[2]):  # nearest and not behind anybody
+        rows = white[:, post[len(post) // 3]].nonzero()[0]
+        foot, top = rows.max(), rows.min()
+        assert 10 < top < foot < len(seen) - 10
+        parted = np.diff(rows).argmax()  # ticks and the collar part it by a pixel or three
+        assert rows[parted + 1] - rows[parted] > 5
+        assert (foot - (rows[parted] + rows[parted + 1]) / 2) / (foot - top) == pytest.approx(2.6 / 3, abs=0.06)
+        assert (foot - top) / 3 > 40  # px: so tall, at least, is who stands beside it
+
+
+# [what, box] of all words and controls of the stages' corners, the desk and the head of the page, and the box that clips each
+CORNERS = """() => {
+  const words = '.stage-title b, .clock .time, .clock .pace, .dial .lab, .readout .says, .lanes svg text, .place.open .question, .foot h2';
+  const controls = '.stage-tools button, .transport button, .dial .val, .lock, #strip [data-place], .foot .link, .bar button';
+  const box = r => [r.left, r.top, r.right, r.bottom];
+  const seen = e => e.checkVisibility({ visibilityProperty: true });
+  const boxOf = e => {            // of the letters: about a sixth of a line's height is clear over and under them
+    const range = document.createRange();
+    range.selectNodeContents(e);
+    const { left, top, right, bottom, height } = range.getBoundingClientRect();
+    return [left, top + height / 6, right, bottom - height / 6];
+  };
+  const within = e => box(e.closest('.stage, .dial, .readouts, .timeline, .page').getBoundingClientRect());
+  return [...document.querySelectorAll(words)].filter(seen).map(e => [e.textContent, boxOf(e), within(e)])
+    .concat([...document.querySelectorAll(controls)].filter(seen).map(e => [e.title || e.textContent, box(e.getBoundingClientRect()), within(e)]));
+}"""
+
+
+@pytest.mark.parametrize(("width", "height"), [(720, 450), (820, 600), (640, 512), (899, 559), (1366, 500)])
+@pytest.mark.parametrize("place", ["4", "away"])
+def test_on_a_page_zoomed_to_twice_its_size_nothing_covers_anything_and_nothing_is_cut(open_page, width, height, place):
+    page = open_page(path=link(laps()), width=width, height=height)
+    stop(page, 0)
+    if place == "4":
+        page.keyboard.press("4")
+    else:
+        page.locator('#strip [data-place="away"]').click()
+    settle(page)
+    drawn = page.evaluate(CORNERS)
+    told = [what for what, _, _ in drawn]
+    assert {"Aboard", "Outside", "Radius", "Spin", "Hold gravity (H)", "Hold spin"} <= set(told)
+    assert len(told) > 25
+    for what, (left, top, right, bottom), (x0, y0, x1, y1) in drawn:
+        assert max(x0, 0) - 0.5 <= left < right <= min(x1, width) + 0.5, (what, "is cut")
+        assert max(y0, 0) - 0.5 <= top < bottom <= min(y1, height) + 0.5, (what, "is cut")
+    for (one, a, _), (other, b, _) in combinations(drawn, 2):
+        assert a[2] <= b[0] + 1 or b[2] <= a[0] + 1 or a[3] <= b[1] + 1 or b[3] <= a[1] + 1, (one, other)
+
+
 def test_a_lift_is_weighed_at_the_clock(open_page):
     page = open_page(path=link(json.loads(examples.example("spoke-lift"))))
     stop(page, 1.0)

@@ -4,6 +4,7 @@ import pytest
 
 from server.feel import adaptation
 from server.feel.published import ROWS
+from server.feel.studies import STUDIES
 from tests.published import (
     bretl_2019,
     dizio_lackner_2002,
@@ -101,3 +102,10 @@ def test_the_spins_of_bretl_are_the_mean_and_one_deviation_either_way():
     mean, deviation = SOURCES["Bretl and others"].value, SOURCES["Bretl and others"].inputs["sd_rpm"]
     for spin, mark in ((0.01, mean - deviation), (100.0, mean + deviation)):
         assert f"the {mark:g} rpm of one deviation" in here(spin, "Bretl and others")
+
+
+def test_each_finding_has_the_note_of_its_row_and_for_whom_it_holds():
+    rows = {(STUDIES[row.study].name, row.note, row.who) for row in ROWS}
+    found = [one for one in adaptation.beside(3.0) if one.study]
+    assert all((one.study, one.note, one.who) in rows for one in found)
+    assert all(one.who for one in found)

@@ -11,7 +11,9 @@ from scipy.constants import g as G0
 from scipy.spatial import Delaunay
 
 from server.feel.chart import chart, says
+from server.feel.limits import compare
 from server.feel.published import ROWS
+from server.feel.quantities import QUANTITIES
 from server.feel.studies import STUDIES
 from server.scene.person_part import OwnLimit, Person
 
@@ -76,7 +78,7 @@ def test_what_is_forbidden_is_what_lies_beyond(line):
 
 def test_every_published_limit_is_on_one_line_and_nothing_else_is():
     limits = sorted(row.id for row in ROWS if row.bound in ("at_least", "at_most"))
-    assert sorted(i for line in DRAWN.limits for i in line.ids) == limits
+    assert sorted(i for line in DRAWN.limits for i in line.ids if not line.mine) == limits
     assert 0 < len(limits) < len(ROWS)
 
 
@@ -85,7 +87,7 @@ def test_who_says_the_same_shares_a_line_in_the_order_of_their_years():
     assert six.label == "6\u00a0rpm at most: Gilruth 1969, Gordon & Gervais 1969, Stone 1973"
     assert six.short == "6\u00a0rpm"
     rows = {row.id: row for row in ROWS}
-    for line in DRAWN.limits:
+    for line in (one for one in DRAWN.limits if not one.mine):
         years = [STUDIES[rows[i].study].year or math.inf for i in line.ids]
         assert years == sorted(years)
         assert all(STUDIES[rows[i].study].name in line.label for i in line.ids)
@@ -148,3 +150,17 @@ def test_the_map_is_plain_finite_data():
 )
 def test_a_limit_is_shown_without_a_power_of_ten(limit, shown):
     assert says("rim_speed", "at_most", limit) == f"{shown}\u00a0m/s at most"
+
+
+def test_a_limit_of_ones_own_has_the_id_of_its_row_and_a_name_of_spaces_is_none():
+    own = [OwnLimit(quantity="spin", bound="at_most", value=2.5, name=name) for name in ("A", "  ")]
+    lines = [line for line in chart(PERSON, own).limits if line.mine]
+    rows = [row for row in compare(dict.fromkeys(QUANTITIES), own) if row.mine]
+    assert sorted(line.ids for line in lines) == [(row.id,) for row in rows] == [("own.1",), ("own.2",)]
+    assert {line.label.partition(": ")[2] for line in lines} == {"A", "your own"} == {row.study for row in rows}
+
+
+def test_a_limit_on_the_edge_of_the_map_is_drawn_there():
+    (slowest,) = [line for line in DRAWN.limits if (line.quantity, line.limit) == ("spin", 0.1)]
+    assert DRAWN.spin_rpm[0] == 0.1
+    assert slowest.line == [[DRAWN.radius_m[0], 0.1], [DRAWN.radius_m[1], 0.1]]

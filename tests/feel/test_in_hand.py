@@ -114,3 +114,12 @@ def test_past_the_axis_or_the_end_of_a_floor_nothing_lands_at_the_feet():
     assert (
         value("drop_drift_m", pods | {"radius_m": 2.0, "floors": [{"length_m": 100.0}]}) is None
     )  # 2/0.95 is over pi/2
+
+
+def test_over_the_side_of_a_floor_nothing_lands_on_it():
+    """Half of 5 m/s2 for as long as a drop on this floor takes, 0.48 s, is 0.6 m: over the side of a floor 1 m wide."""
+    floor = {"length_m": 12.0, "ceiling_m": 3.0}
+    pods = {"shape": "pods", "radius_m": 24.0, "spin_rpm": 6.0, "axial_thrust_m_s2": 5.0}
+    narrow, wide = (pods | {"floors": [floor | {"width_m": width}, {}]} for width in (1.0, 6.0))
+    assert abs(value("drop_axial_m", wide)) > 0.5
+    assert value("drop_time_s", narrow) is None

@@ -157,3 +157,12 @@ def test_the_push_is_that_which_a_lift_of_the_scene_tells(habitat):
     assert found["lift_push_g"] * G0 == pytest.approx(told["most_sideways_m_s2"], rel=1e-9)
     assert found["lift_lean_deg"] == pytest.approx(float(told["tilt_deg"][0]), rel=1e-9)
     assert found["lift_halfway_lean_deg"] == pytest.approx(told["most_tilt_deg"], rel=1e-9)
+
+
+@pytest.mark.parametrize("habitat", [LANTERN, LANTERN | {"axial_thrust_m_s2": 3.0}, TABLE])
+def test_coriolis_to_gravity_is_of_the_whole_of_what_is_felt_standing(habitat):
+    """2 omega v (any mechanics text) over omega^2 R and, at a right angle, the thrust or a room's gravity."""
+    omega, radius = habitat["spin_rpm"] * math.tau / 60, habitat["radius_m"]
+    pull = G0 if habitat is TABLE else habitat.get("axial_thrust_m_s2", 0.0)
+    expected = 2 * omega * 1.4 / math.hypot(omega**2 * radius, pull)
+    assert value("coriolis_ratio", habitat) == pytest.approx(expected, rel=1e-12)

@@ -141,6 +141,35 @@ test('with gravity held the other dial follows, without asking again', async () 
   assert.equal(asked[1].options.hold, null, 'another field moves no dial');
 });
 
+test('what was to follow a dial is not put into a scene that was set back meanwhile', async () => {
+  const { store, ask, asked } = bench();
+  ask.ask();
+  asked[0].answer();
+  await settle();
+  store.look({ hold: 'gravity', held: 5.5 });
+  const before = store.document;
+  store.set('habitat.radius_m', 112, { live: true });
+  store.undo();
+  asked[1].answer({ ...SCENE, habitat: { radius_m: 112, spin_rpm: 2.12 } });
+  await settle();
+  assert.equal(store.document, before);
+  assert.equal(asked[2].document, before, 'what was answered before is asked for again, since another answer came between');
+  assert.equal(asked[2].options.hold, null);
+});
+
+test('a dial goes on following when another field is changed while it waits', async () => {
+  const { store, asked } = bench();
+  store.look({ hold: 'gravity', held: 5.5 });
+  store.set('habitat.radius_m', 112, { live: true });
+  store.set('motions.0.speed_m_s', 7);
+  asked[0].answer({ ...SCENE, habitat: { radius_m: 112, spin_rpm: 2.12 } });
+  await settle();
+  assert.equal(store.document.habitat.spin_rpm, 2.12);
+  asked[1].answer();
+  await settle();
+  assert.equal(asked[1].options.hold, null);
+});
+
 test('a dial set by what it gives is one undo step', async () => {
   const { store, ask, asked } = bench();
   ask.solve({ hold: 'gravity', held: 9.80665, follower: 'habitat.spin_rpm' });

@@ -6,6 +6,7 @@ import { placeLabel } from '../../static/panels/feel_map_labels.js';
 import { axisWords, beyond, makeFrame, ticks } from '../../static/panels/feel_map_frame.js';
 import { countWords, groupsOf, limitWords, tableRows } from '../../static/panels/feel_map_groups.js';
 import { shortWords } from '../../static/panels/feel_map_lines.js';
+import { RADIUS, SPIN, rangeOf } from '../../static/panels/feel_map_ring.js';
 import { cornersOf, meet, placePlate } from '../../static/panels/feel_map_plate.js';
 import { lowerFirst } from '../../static/panels/feel_say.js';
 import { FIGURES, FIRST_WISHES, asRequest, choicesOf, newWish, nextWish } from '../../static/panels/feel_size_wishes.js';
@@ -19,6 +20,35 @@ test('each decade takes as much of an axis as any other, and a place on it leads
   near(frame.y(0.1) - frame.y(1), frame.y(1) - frame.y(10), 1e-9);
   for (const value of [1, 7, 56, 9000]) near(frame.radiusAt(frame.x(value)), value, 1e-9 * value);
   for (const value of [0.1, 3, 59]) near(frame.spinAt(frame.y(value)), value, 1e-9 * value);
+});
+
+const FIELDS = { fields: { [RADIUS]: { min: 0.1, max: 100000 }, [SPIN]: { min: 0, max: 200 } } };
+const MOST_M_S = 5000; // what the server allows a rim
+const RAD_S = Math.PI / 30;
+
+test('a dial goes as far as its field, and no farther than leaves the outermost rim as fast as one may be', () => {
+  const range = (path, habitat, held = {}) => rangeOf(path, { fields: FIELDS, habitat, hold: null, held: null, ...held });
+  assert.deepEqual(range(RADIUS, { radius_m: 56, spin_rpm: 0 }), { min: 0.1, max: 100000 });
+  assert.deepEqual(range(SPIN, { radius_m: 56, spin_rpm: 3 }), { min: 0, max: 200 });
+  near(range(SPIN, { radius_m: 20000, spin_rpm: 1 }).max * RAD_S * 20000, MOST_M_S, 1e-6);
+  near(range(SPIN, { radius_m: 56, spin_rpm: 1, floors: [{ radius_m: null }, { radius_m: 20000 }] }).max * RAD_S * 20000, MOST_M_S, 1e-6);
+  near(range(RADIUS, { radius_m: 56, spin_rpm: 100 }).max * RAD_S * 100, MOST_M_S, 1e-6);
+  near(range(RADIUS, { radius_m: 56, spin_rpm: 0, spin_ramp: [{ spin_rpm: 50 }] }).max * RAD_S * 50, MOST_M_S, 1e-6);
+});
+
+test('with gravity or rim speed held both ends of a dial leave the one that follows inside its own range', () => {
+  for (const held of [0.5, 9.80665, 6141]) {
+    const { min, max } = rangeOf(RADIUS, { fields: FIELDS, habitat: { radius_m: 56, spin_rpm: 3 }, hold: 'gravity', held });
+    assert.ok(Math.sqrt(held / min) <= 200.0001 * RAD_S && Math.sqrt(held * max) <= 1.0001 * MOST_M_S && max <= 100000);
+    const spin = rangeOf(SPIN, { fields: FIELDS, habitat: { radius_m: 56, spin_rpm: 3 }, hold: 'gravity', held });
+    for (const rpm of [spin.min, spin.max]) {
+      const radius = held / (rpm * RAD_S) ** 2;
+      assert.ok(radius > 0.0999 && radius < 100001 && rpm * RAD_S * radius < 1.0001 * MOST_M_S);
+    }
+  }
+  const { min, max } = rangeOf(RADIUS, { fields: FIELDS, habitat: { radius_m: 56, spin_rpm: 3 }, hold: 'rim_speed', held: 17.6 });
+  near(17.6 / min / RAD_S, 200, 1e-6);
+  near(max * 3 * RAD_S, MOST_M_S, 1e-6); // the scene keeps its 3 rpm until it is answered
 });
 
 test('the smallest map has every figure of its axes inside it', () => {
@@ -83,7 +113,7 @@ const FEEL = {
   map: {
     limits: [
       { quantity: 'spin', bound: 'at_most', limit: 6, unit: 'rpm', short: '6 rpm', ids: ['a_1969.spin.at_most', 'b_1973.spin.at_most'], mine: false },
-      { quantity: 'spin', bound: 'at_most', limit: 2, unit: 'rpm', short: '2 rpm', ids: [], mine: true },
+      { quantity: 'spin', bound: 'at_most', limit: 2, unit: 'rpm', short: '2 rpm', ids: ['own.1'], mine: true },
     ],
   },
   limits: [

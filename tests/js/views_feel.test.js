@@ -70,7 +70,7 @@ test('feet are on the deck, up is toward the axis', () => {
 });
 
 test('figures and words', () => {
-  assert.deepEqual([0, 0.0156, 0.5636, 1, 12.34].map(weightFigure), ['0.00', '0.016', '0.56', '1.00', '12']);
+  assert.deepEqual([0, 0.0156, 0.5636, 1, 12.34, 2504.6].map(weightFigure), ['0.00', '0.016', '0.56', '1.00', '12.3', '2,505']);
   assert.equal(weightWords([]), '');
   assert.equal(weightWords([{ name: 'standing', weight_g: 0.5636 }, { name: 'running back', weight_g: 0.3617 }]), 'at the feet, standing 0.56\u00a0g, running back 0.36\u00a0g');
 });

@@ -52,6 +52,14 @@ test('a post is filled to the weight, as tall as one g or as the weight, and lea
   for (const post of [straight, leant]) near(post.side.clone().cross(post.up).dot(post.front), 1);
 });
 
+test('however much is felt, a post is three g tall, and its label tells how much', () => {
+  const seen = stage([2.96, 14.2]);
+  const labels = seen.posts.update(seen.half, 0);
+  for (const k of [0, 1]) near(postOf(seen, k).told[1], 3);
+  near(postOf(seen, 1).told[0], 14.2, 1e-5);
+  assert.ok(labels.some(({ strong }) => strong === '14\u00a0g'));
+});
+
 test('it stands to the viewer\'s right of the feet, its face to the eye, and on the other side where it would hide somebody', () => {
   const alone = stage([0.5]);
   alone.posts.update(alone.half, 0);

@@ -37,7 +37,8 @@ def test_who_walks_faster_than_they_run_is_not_told_to_run():
     said = told("breakfast", {"radius_m": 1.0, "spin_rpm": 0.0}, walk_m_s=0.3, run_m_s=0)
     assert f"with {0.3**2 / 9.80665:.4f} of your Earth weight at a walk" in said
     assert "running" not in said
-    assert "Only running helps" in told("breakfast", {"radius_m": 1.0, "spin_rpm": 0.0}, walk_m_s=0.3, run_m_s=0.4)
+    quicker = told("breakfast", {"radius_m": 1.0, "spin_rpm": 0.0}, walk_m_s=0.3, run_m_s=0.4)
+    assert "A walk hardly helps; either way round the deck at a run" in quicker
 
 
 @pytest.mark.parametrize(("pull", "said"), [(1e-6, "by less than 0.1°"), (0.02, "by 0.2°")])
@@ -132,3 +133,37 @@ def test_a_fall_of_next_to_no_time_is_not_told_as_one_of_nothing():
     habitat = {"radius_m": 240.0, "spin_rpm": 4_900 / 240 / RPM}
     assert math.sqrt(2 * 0.18 / (4_900**2 / 240)) < 0.005
     assert "falls for less than 0.01 s" in told("drink", habitat, height_m=0.3)
+
+
+def test_a_push_of_more_than_its_own_weight_is_not_called_too_small_to_notice():
+    """At 200 rpm and 56 m one weighs 2505 g; 1.7 g on the head is 0.07 % of that, and nearly twice what one weighs on Earth."""
+    habitat = {"radius_m": 56.0, "spin_rpm": 200.0}
+    for name in ("standing_up", "breakfast", "lift"):
+        assert "notice" not in told(name, habitat)
+    assert "too small to notice" in told("lift", {"radius_m": 9000.0, "spin_rpm": 0.3})
+
+
+def test_a_hand_over_the_ceiling_of_a_tube_drops_nothing_on_its_deck():
+    tube = {"shape": "torus", "radius_m": 30.0, "spin_rpm": 3.0, "tube_radius_m": 0.5}
+    assert "does not land at your feet: so high is above the ceiling." in told("drink", tube)
+
+
+def test_the_glass_tips_on_setting_off_as_the_weight_of_standing_has_it():
+    """atan(1.4 / omega^2 R): that of the first instant, before the pace changes what one weighs."""
+    lean = math.degrees(math.atan(1.4 / ((3 * RPM) ** 2 * 56)))
+    assert f"Set off within a second and at first it tips to {lean:.0f}°" in told(
+        "drink", {"radius_m": 56.0, "spin_rpm": 3.0}
+    )
+
+
+def test_running_both_ways_at_high_gravity_is_told_apart():
+    """(omega R ± v)^2 / R at 6.88 rpm and 268 m: 14.8 and 13.6 g beside 14.2."""
+    said = told("breakfast", {"radius_m": 268.0, "spin_rpm": 6.88}, run_m_s=4.0)
+    rim = 6.88 * RPM * 268
+    back, spinward = ((rim + way * 4.0) ** 2 / 268 / 9.80665 for way in (-1, 1))
+    assert f"and it is {back:.1f}; run with it, {spinward:.1f}." in said
+
+
+def test_whoever_is_taller_than_the_habitat_is_across_has_no_room_in_it():
+    for tall, said in ((1.75, "has no room in it"), (1.05, "as tall as the radius or taller")):
+        assert said in " ".join(answer({"radius_m": 0.8, "spin_rpm": 9.0}, height_m=tall)["assumptions"])

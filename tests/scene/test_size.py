@@ -53,7 +53,7 @@ def test_two_wishes_make_a_habitat():
     assert answer["words"] == [
         f"The smallest that gives 0.9{NB}g at no more than 2{NB}rpm has a radius of 201{NB}m and turns at 2.00{NB}rpm; its rim moves at "
         f"42.1{NB}m/s and head to foot changes by 0.870{NB}%.",
-        f"Larger ones do as well, up to 100{NB}km, the program's greatest, where it turns at 0.0897{NB}rpm.",
+        f"Larger ones do as well, up to 100{NB}km, the program's greatest, where the spin is 0.0897{NB}rpm.",
     ]
 
 
@@ -358,3 +358,46 @@ def test_a_study_that_no_one_change_would_save_is_told_to_be_left_out():
     answer = asked(study("gilruth_1969"), figure("gravity", "at_most", 0.1), figure("spin", "at_least", 8.0))
     said = [one["say"] for one in answer["collides"] if one["label"] == "the limits of Gilruth 1969"]
     assert said == ["Without the limits of Gilruth 1969, every other wish is met."]
+
+
+def test_of_two_wishes_alike_only_the_tighter_keeps_it_from_being_smaller():
+    answer = asked(figure("gravity", "at_least", 0.5), figure("spin", "at_most", 3.0), figure("spin", "at_most", 2.0))
+    assert answer["smallest"]["bound_by"] == [0, 2]
+
+
+def test_that_somebody_has_no_room_is_said():
+    slow = figure("spin", "at_most", 4.0)
+    assert (
+        f"Somebody 1.75{NB}m tall has no room in it, 0.200{NB}m across; a wish for a radius keeps it larger."
+        in asked(slow)["words"]
+    )
+    past = asked(slow, figure("radius", "at_least", 1.5))
+    assert (
+        f"The head of somebody 1.75{NB}m tall would be past its axis; a wish for a radius keeps it larger."
+        in past["words"]
+    )
+    for words in (asked(GRAVITY, SLOW)["words"], asked(slow, figure("radius", "at_least", 1.75))["words"]):
+        assert not any("tall" in one for one in words)
+
+
+def test_bounds_of_the_program_are_in_the_units_asked_for():
+    """The international foot (1959) is 0.3048 m."""
+    says = asked(GRAVITY, units="us")["assumptions"][-1]
+    assert f"a radius from {0.1 / 0.3048:.3f}{NB}ft to {1e5 / 0.3048:,.0f}{NB}ft" in says
+    assert f"a rim speed up to {5e3 / 0.3048:,.0f}{NB}ft/s" in says
+    si = f"a radius from 0.1{NB}m to 100{NB}km, a spin up to 200{NB}rpm, a rim speed up to 5,000{NB}m/s"
+    assert si in asked(GRAVITY)["assumptions"][-1]
+
+
+def test_limits_of_a_study_that_bind_are_named_with_it():
+    says = asked(study("cramer_1985"), figure("radius", "at_most", 60.0))["words"]
+    assert (
+        f"What keeps it from being smaller: no more than 3{NB}rpm (Cramer 1985) and at least 7{NB}m/s at the rim (Cramer 1985)."
+        in says
+    )
+
+
+def test_a_pace_of_nothing_is_refused_with_what_the_wish_is_for():
+    with pytest.raises(BadInput) as caught:
+        asked(figure("coriolis", "at_least", 0.1), person={"walk_m_s": 0})
+    assert "above 0 while wishes.0 asks for some Coriolis to gravity" in caught.value.refusals[0].say
