@@ -57,7 +57,7 @@ test('however much is felt, a post is three g tall, and its label tells how much
   const labels = seen.posts.update(seen.half, 0);
   for (const k of [0, 1]) near(postOf(seen, k).told[1], 3);
   near(postOf(seen, 1).told[0], 14.2, 1e-5);
-  assert.ok(labels.some(({ strong }) => strong === '14\u00a0g'));
+  assert.ok(labels.some(({ strong }) => strong === '14.2\u00a0g'));
 });
 
 test('it stands to the viewer\'s right of the feet, its face to the eye, and on the other side where it would hide somebody', () => {
