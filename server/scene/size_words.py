@@ -140,14 +140,13 @@ def _kept(found, units):
     if len(sized.bound_by) == len(wishes) and not sized.by_program and not sized.parts:
         return ""
     keep = [wanted(wishes[number], units) for number in sized.bound_by if wishes[number].kind == "figure"]
-    keep += [_part(_ROWS[part]) for part in sized.parts]
+    keep += [_part(_ROWS[part], units) for part in sized.parts]
     return f"what keeps it from being smaller: {listed([*keep, *([_by_program(units)] if sized.by_program else [])])}."
 
 
-def _part(row):
+def _part(row, units):
     """One limit of a study: "no more than 6 rpm (Stone 1973)"."""
-    figure = in_unit(row.quantity, row.limit, figures=as_given)
-    said = AS_WISHED[row.quantity].format(f"{BOUNDS[row.bound]}{figure}")
+    said = AS_WISHED[row.quantity].format(f"{BOUNDS[row.bound]}{_bound(row.quantity, row.limit, units)}")
     return f"{said} ({STUDIES[row.study].called})"
 
 
@@ -159,6 +158,7 @@ def _by_program(units):
 
 
 def _bound(quantity, value, units="si"):
+    """A figure of others, as they gave it, or in US units to three figures."""
     return in_unit(quantity, value, units, three_figures if units == "us" and converts(quantity) else as_given)
 
 

@@ -397,6 +397,13 @@ def test_limits_of_a_study_that_bind_are_named_with_it():
     )
 
 
+def test_limits_of_a_study_that_bind_come_in_the_units_asked_for():
+    """7 m/s over the international foot (1959)."""
+    says = asked(study("cramer_1985"), figure("radius", "at_most", 60.0), units="us")["words"]
+    assert any(f"at least {7 / 0.3048:.1f}{NB}ft/s at the rim (Cramer 1985)" in one for one in says)
+    assert not any("m/s" in one for one in says)
+
+
 def test_a_pace_of_nothing_is_refused_with_what_the_wish_is_for():
     with pytest.raises(BadInput) as caught:
         asked(figure("coriolis", "at_least", 0.1), person={"walk_m_s": 0})
