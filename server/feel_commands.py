@@ -24,7 +24,7 @@ def add_to(commands):
     """Add both commands to argparse's sub-parsers."""
     felt = commands.add_parser("feel", help="say what people would feel, beside every published limit")
     felt.add_argument(
-        "scene", metavar="SCENE.json", help="a scene document, or a habitat alone; - reads standard input"
+        "scene", metavar="SCENE.json", help="a scene document, of which the habitat will do; - reads standard input"
     )
     felt.add_argument("--height", metavar="M", help="how tall the person is, metres, whatever the document says")
     felt.add_argument("--map", metavar="FILE", help="write the map of limits, .svg or .pdf")
