@@ -125,7 +125,7 @@ def test_the_white_of_a_post_is_the_weight_s_share_of_one_g(running):
 def test_a_post_is_no_taller_than_three_g_whatever_is_felt_and_is_parted_where_it_does_not_measure(running):
     page = running(0, laps(radius_m=268, spin_rpm=6.88))
     wanted = {"running spinward": RUN_M_S, "standing": 0, "running back": -RUN_M_S}
-    weighed(page, {name: round(weight_g(268, 6.88, v)) for name, v in wanted.items()}, stages=["aboard"])
+    weighed(page, {name: round(weight_g(268, 6.88, v), 1) for name, v in wanted.items()}, stages=["aboard"])
     page.locator(".stage-labels").evaluate_all("all => all.forEach(e => { e.style.visibility = 'hidden'; })")
     seen = pixels(still_picture(page, "aboard"))
     white = seen.min(axis=2) > 225
