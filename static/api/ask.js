@@ -66,8 +66,9 @@ export function createAsk({ store, trace, later = (fn, ms) => setTimeout(fn, ms)
   store.on('document', ({ path, followed, replaced }) => {
     if (replaced) drop();
     if (followed && !store.stale) return;
-    if (!followed) following = path === null ? null : (follower(store, path) ?? following);
+    if (path === null) following = null; // set back, or changed as a whole
     if (!store.stale) return clear();
+    if (!followed) following = follower(store, path) ?? following;
     ask();
   });
   store.on('view', patch => {

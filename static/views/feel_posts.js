@@ -2,7 +2,7 @@
 // a collar at one; no taller than three, however much is felt. One mesh and one material a stage, made once; where posts stand and what they tell is rewritten each frame.
 
 import { BoxGeometry, BufferAttribute, DynamicDrawUsage, InstancedBufferAttribute, InstancedMesh, Matrix4, Vector3 } from '../vendor/three.module.js';
-import { POST_TOP_G, mostOf, onDeck, weighed, weightFigure, weightWords } from './feel_weights.js';
+import { mostOf, onDeck, postTop, weighed, weightFigure, weightWords } from './feel_weights.js';
 import { postMaterial } from './feel_paint.js';
 import { freest } from './feel_spots.js';
 import { PERSON_M } from './figure.js';
@@ -125,9 +125,9 @@ export class Posts {
   }
 }
 
-// How far up, in g, a post reaches.
+// How far up, in g, a post reaches: to a tick.
 function topOf(weight_g) {
-  return Math.min(POST_TOP_G, Math.max(1, Math.ceil(10 * weight_g - 1e-6) / 10));
+  return postTop(Math.ceil(10 * weight_g - 1e-6) / 10);
 }
 
 // Where somebody stands, which way is up for them, and the viewer's right and front.

@@ -49,6 +49,11 @@ export function mostOf({ motion }) {
     to the top, parted there by a break (postBreak), and the label alone tells how much it is. */
 export const POST_TOP_G = 3;
 
+/** How far up, in g, a post reaches. */
+export function postTop(weight_g) {
+  return Math.min(POST_TOP_G, Math.max(1, weight_g));
+}
+
 /** Where on a post that is too short for a weight it is parted, [from, to] in g; null on one that measures all of it. */
 export function postBreak(weight_g) {
   return weight_g > POST_TOP_G ? [POST_TOP_G - 0.5, POST_TOP_G - 0.35] : null;

@@ -170,6 +170,17 @@ test('a dial goes on following when another field is changed while it waits', as
   assert.equal(asked[1].options.hold, null);
 });
 
+test('a dial that was touched and stands where it stood has nothing follow it later', async () => {
+  const { store, ask, asked } = bench();
+  ask.ask();
+  asked[0].answer();
+  await settle();
+  store.look({ hold: 'gravity', held: 5.5 });
+  store.set('habitat.radius_m', store.read('habitat.radius_m'));
+  store.set('motions.0.speed_m_s', 7);
+  assert.equal(asked[1].options.hold, null);
+});
+
 test('a dial set by what it gives is one undo step', async () => {
   const { store, ask, asked } = bench();
   ask.solve({ hold: 'gravity', held: 9.80665, follower: 'habitat.spin_rpm' });

@@ -371,6 +371,8 @@ def test_that_somebody_has_no_room_is_said():
         f"Somebody 1.75{NB}m tall has no room in it, 0.200{NB}m across; a wish for a radius keeps it larger."
         in asked(slow)["words"]
     )
+    low = asked(slow, figure("radius", "at_least", 0.85))["words"]
+    assert any(f"has no room in it, 1.70{NB}m across" in one for one in low)
     past = asked(slow, figure("radius", "at_least", 1.5))
     assert (
         f"The head of somebody 1.75{NB}m tall would be past its axis; a wish for a radius keeps it larger."
