@@ -8,16 +8,16 @@ import { createDials } from './panels/dials.js';
 import { watchPointer } from './panels/dom.js';
 import { download, fileName } from './panels/files.js';
 import { createGlossary } from './panels/glossary.js';
-import { createHouse } from './panels/house.js';
+import { createHouse } from './panels/theme.js';
 import { createHowBig, sizeAnswer } from './panels/how_big.js';
-import { createKeeping } from './panels/keeping.js';
+import { createKeeping } from './panels/persistence.js';
 import { createKeys } from './panels/keys.js';
 import { createLooks, looksAnswer } from './panels/looks.js';
 import { createNotices } from './panels/notices.js';
 import { createPlaces } from './panels/places.js';
 import { createScenes } from './panels/scenes.js';
 import { createShare } from './panels/share.js';
-import { createTakeAway } from './panels/take_away.js';
+import { createTakeAway } from './panels/away/take_away.js';
 import { createTimeline } from './panels/timeline.js';
 import { createTitle } from './panels/title.js';
 import { createWhatMoves } from './panels/what_moves.js';
@@ -111,7 +111,7 @@ function build({ store, clock, ask }) {
   createKeeping({ store, autosave, open });
   createAskFeel({ store, feel: client.feel });
   whenOpened(store, 4, async () => {
-    const { createFeel } = await import('./panels/feel.js');
+    const { createFeel } = await import('./panels/feel/feel.js');
     await createFeel({ store, client, glossary });
   });
 }

@@ -17,7 +17,7 @@ STARTS_WITHIN_S = 60
 def serving(log, folder=ROOT, environment=None):
     """Yields the origin once the server is healthy; what it prints goes to the file `log`."""
     port = free_port()
-    command = [sys.executable, "-m", "server", "serve", "--host", "127.0.0.1", "--port", str(port), "--no-open"]
+    command = [sys.executable, "-m", "rimfall", "serve", "--host", "127.0.0.1", "--port", str(port), "--no-open"]
     with log.open("wb") as output, subprocess.Popen(
         command, cwd=folder, env=os.environ | (environment or {}), stdout=output, stderr=output
     ) as process:  # fmt: skip

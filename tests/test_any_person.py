@@ -7,11 +7,11 @@ import re
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from server import feel_text
-from server.feel.quantities import QUANTITIES
-from server.scene import feel_answers
-from server.scene.feel import feel
-from server.scene.reading import read_feel
+from rimfall.cli import feel_text
+from rimfall.comfort.quantities import QUANTITIES
+from rimfall.scene.feel import answers as feel_answers
+from rimfall.scene.feel.questions import feel
+from rimfall.scene.reading import read_feel
 from tests.test_any_scene import SHAPES, log_number, number, part
 
 CASES = 300

@@ -9,11 +9,11 @@ import numpy as np
 from hypothesis import HealthCheck, given, reject, settings
 from hypothesis import strategies as st
 
-from server.errors import Refused
-from server.physics.bodies import NAMED_BODIES
-from server.physics.liquids import LIQUIDS
-from server.scene import answers, questions
-from server.scene.reading import read
+from rimfall.errors import Refused
+from rimfall.physics.bodies import NAMED_BODIES
+from rimfall.physics.liquids import LIQUIDS
+from rimfall.scene import answers, questions
+from rimfall.scene.reading import read
 
 DEEPEST_M = 1e-6
 SCENES = 500

@@ -11,16 +11,16 @@ from pathlib import Path
 
 import pytest
 
-from server import __main__ as door
-from server.scene import examples
+from rimfall import __main__ as door
+from rimfall.scene import examples
 
 ROOT = Path(__file__).resolve().parent.parent
-EXAMPLES = ROOT / "server/scene/examples"
+EXAMPLES = ROOT / "server/rimfall/scene/examples"
 STRAIGHT_M = 1e-5  # six places in a file, and the double's own rounding
 
 
 def rimfall(*arguments, given=None, environment=None):
-    command = [sys.executable, "-m", "server", *map(str, arguments)]
+    command = [sys.executable, "-m", "rimfall", *map(str, arguments)]
     return subprocess.run(
         command, cwd=ROOT, capture_output=True, encoding="utf-8", input=given, env=os.environ | (environment or {})
     )
@@ -291,10 +291,10 @@ def test_ctrl_c_while_the_program_loads_prints_no_traceback(monkeypatch, capsys)
     class Interrupted:
         @staticmethod
         def find_spec(name, path=None, target=None):
-            if name == "server.cli":
+            if name == "rimfall.cli.main":
                 raise KeyboardInterrupt
 
-    monkeypatch.delitem(sys.modules, "server.cli", raising=False)
+    monkeypatch.delitem(sys.modules, "rimfall.cli.main", raising=False)
     monkeypatch.setattr(sys, "meta_path", [Interrupted, *sys.meta_path])
     assert door.run() == 130
     assert capsys.readouterr() == ("", "")

@@ -88,7 +88,7 @@ def test_commands_named_exist():
     for command in found:
         program, *rest = command.split()
         program = Path(program).name
-        if program == "rimfall" or (program.startswith("python") and rest[:2] == ["-m", "server"]):
+        if program == "rimfall" or (program.startswith("python") and rest[:2] == ["-m", "rimfall"]):
             check_rimfall(command, rest if program == "rimfall" else rest[2:])
         elif program.startswith("python") and rest[0] == "-m":
             assert importlib.util.find_spec(rest[1]), command
@@ -109,7 +109,7 @@ def check_rimfall(command, rest):
 
 def rimfall_help(*subcommand):
     done = subprocess.run(
-        [sys.executable, "-m", "server", *subcommand, "--help"], cwd=ROOT, capture_output=True, text=True
+        [sys.executable, "-m", "rimfall", *subcommand, "--help"], cwd=ROOT, capture_output=True, text=True
     )
     assert done.returncode == 0, done.stderr
     return done.stdout

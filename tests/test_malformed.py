@@ -8,7 +8,7 @@ import random
 
 import pytest
 
-from server.scene import examples
+from rimfall.scene import examples
 from tests.serving import serving
 
 SCENE = json.loads(examples.example("galley")) | {"air": {"pressure_kpa": 101.325, "temperature_c": 20.0}}

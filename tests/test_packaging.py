@@ -33,16 +33,16 @@ def wheel(tmp_path_factory):
 def test_the_wheel_holds_the_page_and_no_build_leftovers(wheel):
     names = zipfile.ZipFile(wheel).namelist()
     assert {
-        "server/cli.py",
-        "server/static/main.js",
-        "server/static/vendor/three.module.js",
-        "server/templates/page.html",
+        "rimfall/cli/main.py",
+        "rimfall/static/main.js",
+        "rimfall/static/vendor/three.module.js",
+        "rimfall/templates/page.html",
     } <= set(names)
-    assert {name.split("/")[0] for name in names} == {"server", "rimfall-0.5.0.dist-info"}
+    assert {name.split("/")[0] for name in names} == {"rimfall", "rimfall-0.5.0.dist-info"}
     assert [
         name for name in names if re.search(r"node_modules|vendor_build|package(-lock)?\.json$|__pycache__", name)
     ] == []
-    assert [name for name in names if name.endswith(".py") and name.startswith("server/static")] == []
+    assert [name for name in names if name.endswith(".py") and name.startswith("rimfall/static")] == []
 
 
 def test_the_wheel_serves_the_page_from_elsewhere(wheel, tmp_path):
@@ -88,11 +88,11 @@ def test_the_npm_locks_pin_every_package_by_checksum(folder, kind):
 
 
 def test_one_version_everywhere():
-    import server
+    import rimfall
 
     changes = (ROOT / "CHANGELOG.md").read_text(encoding="utf-8")
-    assert re.search(r"^## (\S+)", changes, re.MULTILINE)[1] == server.__version__
-    assert json.loads((ROOT / "static/package.json").read_text())["version"] == server.__version__
+    assert re.search(r"^## (\S+)", changes, re.MULTILINE)[1] == rimfall.__version__
+    assert json.loads((ROOT / "static/package.json").read_text())["version"] == rimfall.__version__
 
 
 def test_continuous_integration_runs_what_the_readme_says():

@@ -8,15 +8,15 @@ import pytest
 from hypothesis import HealthCheck, given, reject, settings
 from hypothesis import strategies as st
 
-from server.errors import TooMuch
-from server.motions.flight import fly
-from server.motions.setting import GREATEST_LIMIT_S, Setting
-from server.physics import frames
-from server.physics.air import air_at
-from server.physics.bodies import Body
-from server.physics.habitat import Habitat
-from server.physics.spin import ramped, steady
-from server.scene import answers, questions, reading
+from rimfall.errors import TooMuch
+from rimfall.motions.flight import fly
+from rimfall.motions.setting import GREATEST_LIMIT_S, Setting
+from rimfall.physics import frames
+from rimfall.physics.air import air_at
+from rimfall.physics.bodies import Body
+from rimfall.physics.habitat import Habitat
+from rimfall.physics.spin import ramped, steady
+from rimfall.scene import answers, questions, reading
 from tests.motions.scenes import AIR, one, throw, trace
 
 ENERGY_SHARE = 1e-11  # of the greatest u^2/2 + omega^2 rho^2/2

@@ -18,18 +18,18 @@ import pkgutil
 import numpy as np
 import pytest
 
-from server.feel.published import ROWS as LISTED
-from server.feel.quantities import QUANTITIES
-from server.physics import frames, free_surface, liquids
-from server.physics.air import Air, air_at
-from server.physics.bodies import Body, as_arrays, named
-from server.physics.constants import AIR_GAS_CONSTANT_J_KG_K, G0_M_S2, PERSON_HEIGHT_M, RPM_RAD_S
-from server.physics.drag import clift_grace_weber, sphere_cd
-from server.physics.forces import Force, Medium
-from server.physics.habitat import figures, omega_for, radius_for
-from server.physics.integrate import Stepper
-from server.physics.spin import steady
-from server.scene.person_part import Person
+from rimfall.comfort.published import ROWS as LISTED
+from rimfall.comfort.quantities import QUANTITIES
+from rimfall.physics import frames, free_surface, liquids
+from rimfall.physics.air import Air, air_at
+from rimfall.physics.bodies import Body, as_arrays, named
+from rimfall.physics.constants import AIR_GAS_CONSTANT_J_KG_K, G0_M_S2, PERSON_HEIGHT_M, RPM_RAD_S
+from rimfall.physics.drag import clift_grace_weber, sphere_cd
+from rimfall.physics.forces import Force, Medium
+from rimfall.physics.habitat import figures, omega_for, radius_for
+from rimfall.physics.integrate import Stepper
+from rimfall.physics.spin import steady
+from rimfall.scene.feel.person_part import Person
 from tests import published
 from tests.motions.scenes import drop, event, kinds, one, one_g, throw
 from tests.physics.test_air import density_ratio

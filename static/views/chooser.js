@@ -1,8 +1,8 @@
 // The seat chooser (a plan of the wheel with lettered seats) and the choice of what is measured.
 
-import { button, make, svg } from './furniture.js';
+import { button, make, svg } from './overlay.js';
 import { attachPopover } from './popover.js';
-import { seatName, SEATS } from './seats.js';
+import { seatName, SEATS } from './camera_presets.js';
 
 const PLAN = { size: 148, middle: 74, radius: 56 };
 const MEASURES = { off: 'Off', dimensions: 'Dimensions', tape: 'Tape: two clicks' };

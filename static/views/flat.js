@@ -21,7 +21,7 @@ export function createFlat({ furniture, store, clock }) {
     for (const plate of plates) plate.fitInto(rects[plate.frame]);
     if (store.answer && model?.answer !== store.answer) model = readModel(store.answer, store.fields);
     if (!model) return;
-    if (store.view.place === 4) fetching ??= import('./feel_plate.js').then((made) => { drawWeights = made.drawWeights; draw(); }, () => { fetching = null; });
+    if (store.view.place === 4) fetching ??= import('./feel/plate.js').then((made) => { drawWeights = made.drawWeights; draw(); }, () => { fetching = null; });
     const shown = model.motions.filter((m) => !store.view.hidden.includes(m.name));
     for (const plate of plates) if (rects[plate.frame]) plate.read(model, shown, store.view);
     draw();

@@ -2,7 +2,7 @@
 // Alt-drag for the heading, or use the keyboard. It writes the document; the server answers with the path.
 
 import { headed } from './arrows.js';
-import { button } from './furniture.js';
+import { button } from './overlay.js';
 import { triad } from './ground.js';
 import { Ribbon } from './ribbon.js';
 import { direction, elevation, figure } from './say.js';

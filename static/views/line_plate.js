@@ -2,11 +2,11 @@
 
 import { angleAt } from '../time/track.js';
 import { PERSON_M } from './figure.js';
-import { svg } from './furniture.js';
+import { svg } from './overlay.js';
 import { bodyAt, standing } from './model.js';
 import { drawnPoint } from './place.js';
 import { LETTER, nameAll } from './plate_names.js';
-import { seenPoints } from './seats.js';
+import { seenPoints } from './camera_presets.js';
 import { PLAIN } from './styles.js';
 
 const INK = '#182024';

@@ -1,77 +1,80 @@
-// The same motions in other habitats, laid over this one's: each path carried so that both leave the same hand, standing over the
-// same spot of the deck. Thin, in the motion's colour, a dash of its own a habitat.
+// What stands round the pictures: one canvas, and over each half its title, its buttons, its labels and its one focus stop.
 
-import { Group } from '../vendor/three.module.js';
-import { turnAt } from './model.js';
-import { triad } from './ground.js';
-import { Ribbon } from './ribbon.js';
+const TITLES = { aboard: ['Aboard', 'the deck stands still'], outside: ['Outside', 'the stars stand still'] };
+const SVG = 'http://www.w3.org/2000/svg';
 
-const DASHES = [[7, 3], [1.6, 1.6], [7, 2, 1.6, 2]];
-const SHARE = 0.5;               // of a path's width
-
-export class Overlay {
-  constructor(shared, frame) {
-    Object.assign(this, { shared, frame, group: new Group(), pool: [], lines: [] });
-  }
-
-  read(model, shown, others) {
-    this.lines = others.flatMap((other, k) => shown.flatMap((m) => this.line(model, m, other, k) ?? []));
-    this.lines.forEach((line, n) => this.ribbon(n, line).set([line]));
-    this.pool.forEach((ribbon, n) => { if (n >= this.lines.length) ribbon.mesh.visible = false; });
-  }
-
-  line(model, m, other, k) {
-    const twin = other.motions[m.i];
-    if (!twin?.lines[this.frame].time.length) return null;
-    const { points, time } = twin.lines[this.frame];
-    return { points: carried(points, handOf(other, twin, this.frame), handOf(model, m, this.frame)), time, m, name: other.name ?? 'the scene’s own', dash: DASHES[k % DASHES.length] };
-  }
-
-  ribbon(n, { m, dash }) {
-    const key = m.style.color + dash.join();
-    if (this.pool[n]?.key !== key) {
-      if (this.pool[n]) this.group.remove(this.pool[n].mesh);
-      this.pool[n] = new Ribbon(this.shared, { color: m.style.color, width: 2.2, alpha: 0.9, ahead: 0.8, dash, order: 3 });
-      this.pool[n].key = key;
-      this.group.add(this.pool[n].mesh);
-    }
-    return this.pool[n];
-  }
-
-  size(px, metresPerPx) {
-    for (const { uniforms } of this.pool) {
-      uniforms.uWidth.value = px * SHARE;
-      uniforms.uUnit.value = px * SHARE * metresPerPx;
-    }
-  }
-
-  points() {
-    return this.lines.flatMap(({ points }) => Array.from(points));
-  }
-
-  // One name a line, toward its end, where paths have parted.
-  labels() {
-    return this.lines.map(({ points, m, name }, n) => ({
-      key: `other ${n}`, text: `in ${name}`, color: m.style.color, gap: 8, shy: true,
-      at: [0.85, 0.7, 1, 0.5].map((share) => { const i = 3 * Math.round(share * (points.length / 3 - 1)); return { x: points[i], y: points[i + 1], z: points[i + 2] }; }),
-    }));
-  }
+export function buildFurniture(element) {
+  element.classList.add('stages');
+  const canvas = make('canvas', 'stages-canvas', element);
+  canvas.setAttribute('aria-hidden', 'true');
+  const halves = { aboard: half(element, 'aboard'), outside: half(element, 'outside') };
+  const seam = make('div', 'stages-seam', element);
+  return { element, canvas, halves, seam, placeSeam: (rect) => placeSeam(seam, rect) };
 }
 
-// The deck under a motion's release, and its directions there, as they are at the release.
-function handOf(model, m, frame) {
-  const { along_m, axial_m, time_s } = m.release;
-  const turn = turnAt(model, frame, time_s);
-  return { at: model.ground.on(along_m, 0, axial_m, turn, {}, m.floor), ...triad(model.ground.azimuth(along_m, m.floor) + turn, model.ground.level) };
+function placeSeam(seam, rect) {
+  seam.hidden = !rect;
+  if (rect) Object.assign(seam.style, { transform: `translate(${rect.x}px, ${rect.y}px)`, width: `${rect.width}px`, height: `${rect.height}px` });
 }
 
-function carried(points, from, to) {
-  const out = new Float64Array(points.length);
-  for (let i = 0; i < points.length; i += 3) {
-    const [x, y, z] = [points[i] - from.at.x, points[i + 1] - from.at.y, points[i + 2] - from.at.z];
-    const part = (way) => way[0] * x + way[1] * y + way[2] * z;
-    const [s, u, a] = [part(from.spin), part(from.up), part(from.axial)];
-    out.set([to.at.x, to.at.y, to.at.z].map((c, k) => c + s * to.spin[k] + u * to.up[k] + a * to.axial[k]), i);
-  }
-  return out;
+function half(element, frame) {
+  const box = make('section', `stage stage-${frame}`, element);
+  const [name, line] = TITLES[frame];
+  const title = make('h2', 'stage-title', box);
+  title.id = `stage-title-${frame}`;
+  make('b', '', title).textContent = name;
+  title.append(' ');
+  make('em', '', title).textContent = line;
+  box.setAttribute('aria-labelledby', title.id);
+  const view = make('div', 'stage-view', box);
+  view.tabIndex = 0;
+  view.setAttribute('role', 'application');
+  view.setAttribute('aria-roledescription', 'stage');
+  const labels = make('div', 'stage-labels', box);
+  labels.setAttribute('aria-hidden', 'true');
+  const tools = make('div', 'stage-tools', box);
+  const seat = button(tools, 'stage-seat');
+  seat.append(seatIcon(), make('span', ''));
+  seat.setAttribute('aria-expanded', 'false');
+  seat.setAttribute('aria-haspopup', 'dialog');
+  const measure = button(tools, 'stage-measure', 'Measure');
+  measure.setAttribute('aria-expanded', 'false');
+  measure.setAttribute('aria-haspopup', 'dialog');
+  const alone = button(tools, 'stage-alone', 'Alone');
+  const live = make('p', 'stage-live', box);
+  // Where title and buttons stand, in px of the stage.
+  const corners = () => [title, tools].map((part) => ({ x: part.offsetLeft, y: part.offsetTop, w: part.offsetWidth, h: part.offsetHeight }));
+  const retitle = ([says, aside]) => {
+    title.firstElementChild.textContent = says;
+    title.lastElementChild.textContent = aside;
+  };
+  return { element, frame, name, titles: TITLES[frame], retitle, box, title, view, labels, tools, seat, measure, alone, live, corners };
+}
+
+export function make(tag, className, parent) {
+  const element = document.createElement(tag);
+  if (className) element.className = className;
+  parent?.append(element);
+  return element;
+}
+
+export function button(parent, className, text = '') {
+  const element = make('button', className, parent);
+  element.type = 'button';
+  element.textContent = text;
+  return element;
+}
+
+export function svg(tag, attributes, parent) {
+  const element = document.createElementNS(SVG, tag);
+  for (const [name, value] of Object.entries(attributes)) element.setAttribute(name, value);
+  parent?.append(element);
+  return element;
+}
+
+function seatIcon() {
+  const icon = svg('svg', { viewBox: '0 0 16 16', width: 16, height: 16, fill: 'none', stroke: 'currentColor', 'stroke-width': 1.3, 'aria-hidden': 'true' });
+  svg('path', { d: 'M2 5a7 7 0 0 0 12 0' }, icon);
+  svg('path', { d: 'M8 14v-3M8 11l-3.4-4M8 11l3.4-4' }, icon);
+  return icon;
 }

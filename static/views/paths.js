@@ -7,7 +7,7 @@ import { Dots, KIND } from './dots.js';
 import { PERSON_M } from './figure.js';
 import { drawnPoint } from './place.js';
 import { Ribbon } from './ribbon.js';
-import { companionOutside } from './seats.js';
+import { companionOutside } from './camera_presets.js';
 import { PLAIN, rgb } from './styles.js';
 
 const MOST_BEADS = 240;

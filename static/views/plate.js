@@ -1,7 +1,7 @@
 // One stage as a flat plate, with its title and its words: what the stages are where there is no WebGL.
 
 import { attachAlone } from './chooser.js';
-import { svg } from './furniture.js';
+import { svg } from './overlay.js';
 import { LinePlate } from './line_plate.js';
 import { Spoken, stageWords, turnedWords } from './spoken.js';
 

@@ -5,7 +5,7 @@ import { BoxGeometry } from '../vendor/three.module.js';
 import { Craft, put } from './craft.js';
 import { KIND, Dots } from './dots.js';
 import { groundOf } from './ground.js';
-import { joinery } from './joinery.js';
+import { joinery } from './connectors.js';
 import { cardMaterial, deckMaterial } from './materials.js';
 import { rgb } from './styles.js';
 import { merged, rectangle } from './wheel.js';

@@ -1,6 +1,6 @@
 // A small panel that a stage button opens. Escape, a press elsewhere or the button itself closes it; focus goes back.
 
-import { make } from './furniture.js';
+import { make } from './overlay.js';
 
 // `dom` is the half it belongs to; it lies over both halves, so that a low one does not cut it.
 export function attachPopover(opener, dom, label, fill) {

@@ -1,6 +1,6 @@
 // Labels written into a picture: placed by the stages' own rule, on the same plates and in the same letters.
 
-import { make } from './furniture.js';
+import { make } from './overlay.js';
 
 const PLATE = { fill: 'rgba(10, 16, 22, .56)', corner: 2, left: 5, top: 1 };
 const TITLE = { x: 22, y: 14, line: 28, gap: 8 };

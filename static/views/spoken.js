@@ -1,7 +1,7 @@
 // What a stage shows, in words: its label for those who do not see it, kept live without chattering while the clock plays.
 
 import { angleAt, at } from '../time/track.js';
-import { seatName } from './seats.js';
+import { seatName } from './camera_presets.js';
 import { degrees, whereIs } from './say.js';
 
 const EVERY_MS = 600;

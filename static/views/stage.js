@@ -5,7 +5,7 @@ import { Aboard } from './aboard.js';
 import { Beside } from './beside.js';
 import { attachAlone, attachMeasureChoice, attachSeats } from './chooser.js';
 import { createFlat } from './flat.js';
-import { buildFurniture } from './furniture.js';
+import { buildFurniture } from './overlay.js';
 import { halvesOf } from './layout.js';
 import { readModel, readOthers } from './model.js';
 import { attachOrbit } from './orbit.js';
@@ -139,7 +139,7 @@ class Stages {
   // At place 4 everybody is weighed; what draws that is fetched with its first opening, or if that failed the next.
   weigh(half) {
     if (this.Posts) half.posts ??= new this.Posts(this.picture.shared, half, this.store);
-    else this.fetching ??= import('./feel_posts.js').then(({ Posts }) => { this.Posts = Posts; this.read(); }, () => { this.fetching = null; });
+    else this.fetching ??= import('./feel/posts.js').then(({ Posts }) => { this.Posts = Posts; this.read(); }, () => { this.fetching = null; });
   }
 
   build() {

@@ -3,9 +3,9 @@
 import numpy as np
 from scipy.integrate import solve_ivp
 
-from server.motions.journey import Start, carry
-from server.motions.setting import Setting
-from server.physics import air, bodies, contact, drag, frames, habitat, spin
+from rimfall.motions.journey import Start, carry
+from rimfall.motions.setting import Setting
+from rimfall.physics import air, bodies, contact, drag, frames, habitat, spin
 
 from .row import Row, best
 

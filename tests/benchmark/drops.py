@@ -8,9 +8,9 @@ import time
 import numpy as np
 from scipy.integrate import solve_ivp
 
-from server.motions import pour
-from server.physics import air, bodies, forces, integrate, spin
-from server.scene import questions, reading
+from rimfall.motions import pour
+from rimfall.physics import air, bodies, forces, integrate, spin
+from rimfall.scene import questions, reading
 
 from .row import Row, best
 

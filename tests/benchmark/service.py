@@ -8,7 +8,7 @@ import tempfile
 import time
 from pathlib import Path
 
-from server.scene import examples
+from rimfall.scene import examples
 from tests.serving import ROOT, free_port, serving
 
 from .row import Row, quantile
@@ -87,7 +87,9 @@ def first_byte_s():
     port = free_port()
     start = time.perf_counter()
     with subprocess.Popen(
-        [sys.executable, "-m", "server", "serve", "--port", str(port), "--no-open"], cwd=ROOT, stdout=subprocess.DEVNULL
+        [sys.executable, "-m", "rimfall", "serve", "--port", str(port), "--no-open"],
+        cwd=ROOT,
+        stdout=subprocess.DEVNULL,
     ) as process:
         while True:
             try:

@@ -9,10 +9,10 @@ from .row import Row
 DROPS, FRAMES = 5_000, 240
 _RUN = """
 import json, resource, sys, time
-from server.scene import questions
-from server.scene.reading import read
-from server.exports import FORMATS
-from server.exports.options import read_options
+from rimfall.scene import questions
+from rimfall.scene.reading import read
+from rimfall.exports import FORMATS
+from rimfall.exports.options import read_options
 from pxr import Usd
 start = time.perf_counter()
 scene = read(sys.argv[1])

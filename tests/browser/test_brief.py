@@ -10,8 +10,8 @@ import numpy as np
 import pypdfium2
 import pytest
 
-from server.exports.notes import CAUTION
-from server.scene import examples
+from rimfall.exports.notes import CAUTION
+from rimfall.scene import examples
 from tests.browser.looking import three_figures, until
 from tests.browsing import DRAWN
 

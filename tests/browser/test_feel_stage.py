@@ -12,7 +12,7 @@ import av
 import numpy as np
 import pytest
 
-from server.scene import examples
+from rimfall.scene import examples
 
 from .looking import open_place, scrub, settle, spoken, still_picture, stop, type_figure, until
 from .test_everywhere import NO_WEBGL
@@ -22,7 +22,7 @@ LAPS = "running-laps"
 RUN_M_S = 3.5
 STANDARD_GRAVITY_M_S2 = 9.80665  # the SI Brochure, 9th edition, section 2.3.4 and appendix 1
 PIXEL_SHARE = 0.03  # of a post: three of the hundred or so pixels it is tall
-MODULE = "static/views/feel_posts.js"
+MODULE = "static/views/feel/posts.js"
 
 
 def link(scene):

@@ -3,7 +3,7 @@
 import base64
 import zlib
 
-from server.scene.examples import example
+from rimfall.scene.examples import example
 
 from .looking import picture, said, scrub, stop, until
 

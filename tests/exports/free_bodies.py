@@ -5,11 +5,11 @@ import math
 
 import numpy as np
 
-from server.exports import gltf
-from server.exports.filming import film
-from server.exports.options import read_options
-from server.scene import questions
-from server.scene.reading import read
+from rimfall.exports import gltf
+from rimfall.exports.options import read_options
+from rimfall.exports.scene_sampling import film
+from rimfall.scene import questions
+from rimfall.scene.reading import read
 from tests.exports.glb import Glb
 from tests.scene.documents import POINT, drop, pour, scene, throw
 

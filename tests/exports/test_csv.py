@@ -13,11 +13,11 @@ from fractions import Fraction
 import numpy as np
 import pytest
 
-from server.errors import TooMuch
-from server.exports import FORMATS
-from server.exports.options import read_options
-from server.scene import examples, questions
-from server.scene.reading import read
+from rimfall.errors import TooMuch
+from rimfall.exports import FORMATS
+from rimfall.exports.options import read_options
+from rimfall.scene import examples, questions
+from rimfall.scene.reading import read
 from tests.scene.documents import POINT, drop, pour, scene, throw
 
 HEADER = ["frame", "time_s", "id", "alive", "x_m", "y_m", "z_m", "vx_m_s", "vy_m_s", "vz_m_s"]

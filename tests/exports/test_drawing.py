@@ -9,9 +9,9 @@ import pypdfium2
 import pypdfium2.raw as pdfium
 import pytest
 
-from server.exports.drawing import Drawing, Stroke, Text, svg
-from server.exports.helvetica import FALLBACK, width_mm
-from server.exports.pdf import pdf
+from rimfall.exports.drawing import Drawing, Stroke, Text, svg
+from rimfall.exports.helvetica import FALLBACK, width_mm
+from rimfall.exports.pdf import pdf
 
 SVG = "{http://www.w3.org/2000/svg}"
 POINTS_A_MM = 72 / 25.4

@@ -11,10 +11,10 @@ import numpy as np
 import pytest
 from scipy.integrate import solve_ivp
 
-from server.exports import FORMATS
-from server.exports.options import read_options
-from server.scene import examples, questions
-from server.scene.reading import read
+from rimfall.exports import FORMATS
+from rimfall.exports.options import read_options
+from rimfall.scene import examples, questions
+from rimfall.scene.reading import read
 from tests.scene.documents import POINT, scene, throw
 
 RAMP = [{"time_s": 4.0, "spin_rpm": 5.0}]

@@ -10,11 +10,11 @@ import pytest
 import trimesh
 from scipy.spatial.transform import Rotation
 
-from server.exports import FORMATS, gltf
-from server.exports.options import read_options
-from server.exports.shot import Mesh
-from server.scene import examples, questions
-from server.scene.reading import read
+from rimfall.exports import FORMATS, gltf
+from rimfall.exports.options import read_options
+from rimfall.exports.sampled_scene import Mesh
+from rimfall.scene import examples, questions
+from rimfall.scene.reading import read
 from tests import validator
 from tests.exports.free_bodies import (
     MANY,

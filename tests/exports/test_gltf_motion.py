@@ -11,8 +11,8 @@ import pytest
 import trimesh
 from scipy.spatial.transform import Rotation
 
-from server.errors import TooMuch
-from server.exports import gltf, gltf_shapes
+from rimfall.errors import TooMuch
+from rimfall.exports import gltf, gltf_shapes
 from tests.exports.free_bodies import (
     MOTIONS,
     NAMES,

@@ -5,7 +5,7 @@ import math
 import numpy as np
 import pytest
 
-from server.exports import gltf, gltf_shapes
+from rimfall.exports import gltf, gltf_shapes
 from tests.exports.free_bodies import MANY, OMEGA, RADIUS_M, WITHIN_M, exact, glb_of, in_file, shot_of
 from tests.exports.glb import Glb
 from tests.scene.documents import pour, scene

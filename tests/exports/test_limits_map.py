@@ -12,13 +12,13 @@ import pypdfium2
 import pytest
 from scipy.constants import g as G0
 
-from server.exports import limits_map
-from server.exports.drawing import Stroke, Text
-from server.exports.limits_map_labels import fitted, wide_mm, wrapped
-from server.feel.published import ROWS
-from server.feel.studies import STUDIES
-from server.scene.feel_answers import CAUTION
-from server.scene.reading import read
+from rimfall.comfort.published import ROWS
+from rimfall.comfort.studies import STUDIES
+from rimfall.exports import limits_map
+from rimfall.exports.drawing import Stroke, Text
+from rimfall.exports.limits_map_labels import fitted, wide_mm, wrapped
+from rimfall.scene.feel.answers import CAUTION
+from rimfall.scene.reading import read
 
 A4_MM = (210.0, 297.0)
 POINTS_A_MM = 72.0 / 25.4

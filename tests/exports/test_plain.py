@@ -5,10 +5,10 @@ import json
 import numpy as np
 import pytest
 
-from server.exports import FORMATS
-from server.exports.options import read_options
-from server.scene import examples, questions
-from server.scene.reading import read
+from rimfall.exports import FORMATS
+from rimfall.exports.options import read_options
+from rimfall.scene import examples, questions
+from rimfall.scene.reading import read
 from tests.scene.documents import POINT, scene, throw
 
 

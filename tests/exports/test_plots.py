@@ -10,13 +10,13 @@ import numpy as np
 import pypdfium2
 import pytest
 
-from server.exports import FORMATS, plots
-from server.exports.drawing import Stroke, Text
-from server.exports.notes import CAUTION
-from server.exports.options import read_options
-from server.exports.path_styles import style_of
-from server.scene import examples, questions
-from server.scene.reading import read
+from rimfall.exports import FORMATS, plots
+from rimfall.exports.drawing import Stroke, Text
+from rimfall.exports.notes import CAUTION
+from rimfall.exports.options import read_options
+from rimfall.exports.path_styles import style_of
+from rimfall.scene import examples, questions
+from rimfall.scene.reading import read
 from tests.scene.documents import POINT, drop, pour, scene, throw
 
 RADIUS_M, OMEGA = 56.0, 3.0 * 2 * math.pi / 60

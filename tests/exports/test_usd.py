@@ -15,12 +15,12 @@ import pytest
 from pxr import Gf, Sdf, Usd, UsdGeom, UsdValidation
 from scipy.spatial.transform import Rotation
 
-from server.errors import BadInput, TooMuch
-from server.exports import filming, usd
-from server.exports.options import read_options
-from server.exports.usd.text import shortest
-from server.scene import examples, questions
-from server.scene.reading import read
+from rimfall.errors import BadInput, TooMuch
+from rimfall.exports import scene_sampling, usd
+from rimfall.exports.options import read_options
+from rimfall.exports.usd.text import shortest
+from rimfall.scene import examples, questions
+from rimfall.scene.reading import read
 from tests.scene.documents import BALL, POINT, drop, pour, scene, throw
 
 VIEWS = ["rotating", "inertial", "inertial_flat"]
@@ -46,7 +46,7 @@ SHOWER = scene(pour(20.0, 2.0, 0.5), air=None, habitat=ONE_G)
 
 def shot_of(document, **asked):
     made = read(document if isinstance(document, str) else json.dumps(document))
-    return filming.film(questions.trace(made), read_options(asked, made), scenery=True)
+    return scene_sampling.film(questions.trace(made), read_options(asked, made), scenery=True)
 
 
 @pytest.fixture

@@ -2,7 +2,7 @@
 
 import assert from 'node:assert/strict';
 import test from 'node:test';
-import { createAsking } from '../../static/panels/export_asking.js';
+import { createAsking } from '../../static/panels/away/asking.js';
 
 const CSV = { format: 'csv' },
   GLB = { format: 'glb' };

@@ -2,10 +2,10 @@
 
 import assert from 'node:assert/strict';
 import test from 'node:test';
-import { numbersApart } from '../../static/panels/feel_live.js';
-import { nearest } from '../../static/panels/feel_size_reveal.js';
-import { notchOf, ruleOf } from '../../static/panels/feel_rule_layout.js';
-import { behindWords, boundWords, countRows, figureWords, headingWords, hereWords, paceWords, premisesWords, publishedWords, studyWords } from '../../static/panels/feel_say.js';
+import { numbersApart } from '../../static/panels/feel/live.js';
+import { nearest } from '../../static/panels/feel/size/reveal.js';
+import { notchOf, ruleOf } from '../../static/panels/feel/rule_layout.js';
+import { behindWords, boundWords, countRows, figureWords, headingWords, hereWords, paceWords, premisesWords, publishedWords, studyWords } from '../../static/panels/feel/say.js';
 
 const row = (letter, limit, bound = 'at_most') => ({ letter, limit, bound });
 const close = (a, b, by = 0.06) => assert.ok(Math.abs(a - b) <= by, `${a} is not ${b}`);

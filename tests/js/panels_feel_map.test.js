@@ -2,14 +2,14 @@
 
 import assert from 'node:assert/strict';
 import test from 'node:test';
-import { placeLabel } from '../../static/panels/feel_map_labels.js';
-import { axisWords, beyond, makeFrame, ticks } from '../../static/panels/feel_map_frame.js';
-import { countWords, groupsOf, limitWords, tableRows } from '../../static/panels/feel_map_groups.js';
-import { shortWords } from '../../static/panels/feel_map_lines.js';
-import { RADIUS, SPIN, rangeOf } from '../../static/panels/feel_map_ring.js';
-import { cornersOf, meet, placePlate } from '../../static/panels/feel_map_plate.js';
-import { lowerFirst } from '../../static/panels/feel_say.js';
-import { FIGURES, FIRST_WISHES, asRequest, choicesOf, newWish, nextWish } from '../../static/panels/feel_size_wishes.js';
+import { placeLabel } from '../../static/panels/feel/map/labels.js';
+import { axisWords, beyond, makeFrame, ticks } from '../../static/panels/feel/map/frame.js';
+import { countWords, groupsOf, limitWords, tableRows } from '../../static/panels/feel/map/groups.js';
+import { shortWords } from '../../static/panels/feel/map/lines.js';
+import { RADIUS, SPIN, rangeOf } from '../../static/panels/feel/map/ring.js';
+import { cornersOf, meet, placePlate } from '../../static/panels/feel/map/plate.js';
+import { lowerFirst } from '../../static/panels/feel/say.js';
+import { FIGURES, FIRST_WISHES, asRequest, choicesOf, newWish, nextWish } from '../../static/panels/feel/size/wishes.js';
 
 const MAP = { radius_m: [1, 10000], spin_rpm: [0.1, 60] };
 const near = (a, b, within) => assert.ok(Math.abs(a - b) <= within, `${a} is not ${b}`);

@@ -1,8 +1,8 @@
 import assert from 'node:assert/strict';
 import test from 'node:test';
 
-import { freest } from '../../static/views/feel_spots.js';
-import { mostOf, onDeck, weighed, weightFigure, weightWords } from '../../static/views/feel_weights.js';
+import { freest } from '../../static/views/feel/spots.js';
+import { mostOf, onDeck, weighed, weightFigure, weightWords } from '../../static/views/feel/weights.js';
 import { groundOf } from '../../static/views/ground.js';
 import { readShape } from '../../static/views/shape.js';
 

@@ -3,7 +3,7 @@ import test from 'node:test';
 
 import { Group, Matrix4, PerspectiveCamera, Vector3 } from '../../static/vendor/three.module.js';
 import { sharedUniforms } from '../../static/views/materials.js';
-import { Posts } from '../../static/views/feel_posts.js';
+import { Posts } from '../../static/views/feel/posts.js';
 import { groundOf } from '../../static/views/ground.js';
 import { readShape } from '../../static/views/shape.js';
 

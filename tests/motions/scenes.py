@@ -3,8 +3,8 @@
 import json
 import math
 
-from server.physics.constants import RPM_RAD_S
-from server.scene import questions, reading
+from rimfall.physics.constants import RPM_RAD_S
+from rimfall.scene import questions, reading
 
 POINT = {"mass_kg": 1.0, "diameter_m": 0.0}
 LANTERN = {"radius_m": 56.0, "spin_rpm": 3.0}

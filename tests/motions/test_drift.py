@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 from scipy.integrate import solve_ivp
 
-from server.motions.drift import ORDER
+from rimfall.motions.drift import ORDER
 from tests.motions.scenes import AIR, LANTERN, OMEGA_LANTERN, POINT, drop, one, place, throw
 
 BALL = {"mass_kg": 0.45, "diameter_m": 0.18, "drag": 0.47}

@@ -6,7 +6,7 @@ import math
 import numpy as np
 import pytest
 
-from server.scene import questions
+from rimfall.scene import questions
 from tests.motions.scenes import AIR, LANTERN, OMEGA_LANTERN, POINT, drop, kinds, one, read, throw, trace
 
 TIME_S, PLACE_M = 1e-9, 1e-8

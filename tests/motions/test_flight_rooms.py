@@ -8,12 +8,12 @@ import pytest
 from scipy.integrate import solve_ivp
 from scipy.optimize import brentq
 
-from server.motions.flight import Release, Room, fly
-from server.physics.air import air_at
-from server.physics.bodies import Body
-from server.physics.forces import Medium
-from server.physics.spin import ramped, steady
-from server.physics.surfaces import Ball, Drum, Plane, Tube
+from rimfall.motions.flight import Release, Room, fly
+from rimfall.physics.air import air_at
+from rimfall.physics.bodies import Body
+from rimfall.physics.forces import Medium
+from rimfall.physics.spin import ramped, steady
+from rimfall.physics.surfaces import Ball, Drum, Plane, Tube
 
 R, OMEGA = 20.0, 0.5
 FLOOR = Plane("floor", (-1.0, 0.0, 0.0), -R)

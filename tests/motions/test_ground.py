@@ -11,15 +11,15 @@ import numpy as np
 import pytest
 from scipy.integrate import solve_ivp
 
-from server.motions.flight import Room
-from server.motions.ground import Laid, go
-from server.physics import frames
-from server.physics.air import air_at
-from server.physics.bodies import Body
-from server.physics.constants import G0_M_S2
-from server.physics.forces import Medium
-from server.physics.spin import ramped, steady
-from server.physics.surfaces import Ball, Drum, Plane, Tube
+from rimfall.motions.flight import Room
+from rimfall.motions.ground import Laid, go
+from rimfall.physics import frames
+from rimfall.physics.air import air_at
+from rimfall.physics.bodies import Body
+from rimfall.physics.constants import G0_M_S2
+from rimfall.physics.forces import Medium
+from rimfall.physics.spin import ramped, steady
+from rimfall.physics.surfaces import Ball, Drum, Plane, Tube
 from tests.published.rolling_balls import ROWS
 
 RADIUS_M, OMEGA = 56.0, np.pi / 10

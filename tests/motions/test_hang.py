@@ -8,20 +8,20 @@ from scipy.integrate import solve_ivp
 from scipy.optimize import brentq
 from scipy.special import ellipk
 
-from server.errors import TooMuch
-from server.motions import swing as swing_module
-from server.motions.flight import Room
-from server.motions.hang import Line
-from server.motions.swing import swing
-from server.motions.swings import Swings
-from server.physics import frames
-from server.physics.aboard import Aboard
-from server.physics.bodies import Body, as_arrays
-from server.physics.constants import G0_M_S2
-from server.physics.forces import Medium
-from server.physics.pendulum import Hung
-from server.physics.spin import steady
-from server.scene.habitats import of_part
+from rimfall.errors import TooMuch
+from rimfall.motions import swing as swing_module
+from rimfall.motions.flight import Room
+from rimfall.motions.hang import Line
+from rimfall.motions.swing import swing
+from rimfall.motions.swings import Swings
+from rimfall.physics import frames
+from rimfall.physics.aboard import Aboard
+from rimfall.physics.bodies import Body, as_arrays
+from rimfall.physics.constants import G0_M_S2
+from rimfall.physics.forces import Medium
+from rimfall.physics.pendulum import Hung
+from rimfall.physics.spin import steady
+from rimfall.scene.habitats import of_part
 from tests.motions.scenes import AIR, LANTERN, OMEGA_LANTERN, POINT, one, place, read
 from tests.published.foucault import ROWS
 

@@ -5,11 +5,11 @@ import math
 import numpy as np
 import pytest
 
-from server.motions.journey import Start, carry
-from server.motions.setting import Setting
-from server.physics.bodies import Body
-from server.physics.habitat import Habitat
-from server.physics.spin import steady
+from rimfall.motions.journey import Start, carry
+from rimfall.motions.setting import Setting
+from rimfall.physics.bodies import Body
+from rimfall.physics.habitat import Habitat
+from rimfall.physics.spin import steady
 from tests.motions.scenes import AIR, LANTERN, OMEGA_LANTERN, drop, one, place, throw, trace
 
 SMOOTH = {"mass_kg": 0.45, "diameter_m": 0.18, "restitution": 1.0, "friction": 0.0}

@@ -7,8 +7,8 @@ import pytest
 from scipy.integrate import solve_ivp
 from scipy.optimize import brentq
 
-from server.physics.constants import RPM_RAD_S
-from server.physics.drag import sphere_cd
+from rimfall.physics.constants import RPM_RAD_S
+from rimfall.physics.drag import sphere_cd
 from tests.motions.scenes import AIR, LANTERN, drop, event, kinds, one, place, throw, trace
 
 OF_SCIPY_M = 1e-6  # design, section 2: against DOP853 at 1e-12 in the inertial frame

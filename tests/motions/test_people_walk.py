@@ -5,7 +5,7 @@ import math
 import numpy as np
 import pytest
 
-from server.physics.spin import steady
+from rimfall.physics.spin import steady
 from tests.motions.scenes import LANTERN, OMEGA_LANTERN, kinds, one, place
 
 R, OMEGA, G0 = 56.0, OMEGA_LANTERN, 9.80665

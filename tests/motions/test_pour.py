@@ -6,8 +6,8 @@ import numpy as np
 import pytest
 from scipy.integrate import quad
 
-from server.motions.pour import diameters_m
-from server.physics.liquids import LIQUIDS, dripping_drop_m
+from rimfall.motions.pour import diameters_m
+from rimfall.physics.liquids import LIQUIDS, dripping_drop_m
 from tests.motions.scenes import AIR, LANTERN, OMEGA_LANTERN, event, kinds, one, pour, throw
 
 R, OMEGA = 56.0, OMEGA_LANTERN

@@ -7,9 +7,9 @@ import numpy as np
 import pytest
 from scipy.integrate import quad, solve_ivp
 
-from server.physics import air, drag
-from server.physics.liquids import LIQUIDS, breakup_length_m, dripping_drop_m, drop_volume_m3, weber
-from server.physics.spin import steady
+from rimfall.physics import air, drag
+from rimfall.physics.liquids import LIQUIDS, breakup_length_m, dripping_drop_m, drop_volume_m3, weber
+from rimfall.physics.spin import steady
 from tests.motions.scenes import AIR, LANTERN, OMEGA_LANTERN, one, pour, throw
 
 WHEEL = steady(OMEGA_LANTERN)

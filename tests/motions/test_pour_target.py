@@ -6,8 +6,8 @@ import numpy as np
 import pytest
 from scipy.optimize import brentq
 
-from server.physics.free_surface import brim_m3
-from server.physics.spin import steady
+from rimfall.physics.free_surface import brim_m3
+from rimfall.physics.spin import steady
 from tests.motions.scenes import AIR, LANTERN, OMEGA_LANTERN, event, kinds, one, pour
 
 R, OMEGA = 56.0, OMEGA_LANTERN

@@ -1,1 +1,1 @@
-"""Tests of server/physics, one file a module."""
+"""Tests of server/rimfall/physics, one file a module."""

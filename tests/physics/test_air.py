@@ -4,10 +4,10 @@ import numpy as np
 import pytest
 from scipy.integrate import solve_ivp
 
-from server.physics.air import Air, air_at
-from server.physics.bodies import Bodies
-from server.physics.forces import Force, Medium
-from server.physics.spin import steady
+from rimfall.physics.air import Air, air_at
+from rimfall.physics.bodies import Bodies
+from rimfall.physics.forces import Force, Medium
+from rimfall.physics.spin import steady
 
 HYDROSTATIC = 1e-9  # relative, of the integration below
 R, OMEGA = 900.0, 0.3

@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from server.physics import bernstein
+from rimfall.physics import bernstein
 
 S = np.linspace(0, 1, 21)
 ALGEBRA = 1e-12

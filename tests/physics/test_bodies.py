@@ -5,7 +5,7 @@ import math
 import numpy as np
 import pytest
 
-from server.physics.bodies import NAMED_BODIES, Body, as_arrays, named
+from rimfall.physics.bodies import NAMED_BODIES, Body, as_arrays, named
 
 
 def test_a_name_gives_its_body_and_no_other_name_any():

@@ -5,15 +5,15 @@ import math
 import numpy as np
 import pytest
 
-from server.motions.flight import Room
-from server.physics.aboard import Aboard, of_frame
-from server.physics.air import air_at
-from server.physics.bodies import Body, as_arrays
-from server.physics.buoyancy import of_bodies
-from server.physics.forces import Force, Medium
-from server.physics.integrate import Stepper, propagate
-from server.physics.spin import ramped, steady
-from server.physics.turned import turned_back
+from rimfall.motions.flight import Room
+from rimfall.physics.aboard import Aboard, of_frame
+from rimfall.physics.air import air_at
+from rimfall.physics.bodies import Body, as_arrays
+from rimfall.physics.buoyancy import of_bodies
+from rimfall.physics.forces import Force, Medium
+from rimfall.physics.integrate import Stepper, propagate
+from rimfall.physics.spin import ramped, steady
+from rimfall.physics.turned import turned_back
 
 AIR = air_at(101.325, 20.0)
 RHO = 101325.0 / (287.05 * 293.15)

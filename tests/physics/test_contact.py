@@ -5,8 +5,8 @@ import math
 import numpy as np
 import pytest
 
-from server.physics import contact
-from server.physics.bodies import Body, named
+from rimfall.physics import contact
+from rimfall.physics.bodies import Body, named
 
 UP = np.array([[0.0, 1.0, 0.0]])
 

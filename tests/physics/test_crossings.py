@@ -6,11 +6,11 @@ import numpy as np
 import pytest
 from scipy.optimize import brentq
 
-from server.physics import turned
-from server.physics.crossings import first_contact, nearest_axis, touching
-from server.physics.integrate import Coaster
-from server.physics.spin import steady
-from server.physics.surfaces import Drum, Plane
+from rimfall.physics import turned
+from rimfall.physics.crossings import first_contact, nearest_axis, touching
+from rimfall.physics.integrate import Coaster
+from rimfall.physics.spin import steady
+from rimfall.physics.surfaces import Drum, Plane
 
 DECK, HUB = Drum("deck", 56.0, hollow=True), Drum("hub", 2.0, hollow=False)
 TIME_S = 1e-11

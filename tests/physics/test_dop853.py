@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from server.physics import dop853
+from rimfall.physics import dop853
 
 SUM = 2e-14  # of 13 products near 50, rounded
 A = np.zeros((16, 16))

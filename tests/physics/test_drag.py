@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 from scipy.interpolate import CubicSpline
 
-from server.physics.drag import GREATEST_RE, LEAST_RE, clift_grace_weber, sphere_cd, sphere_cd_re
+from rimfall.physics.drag import GREATEST_RE, LEAST_RE, clift_grace_weber, sphere_cd, sphere_cd_re
 from tests.published import clift_1978
 
 KNOTS = np.linspace(-2.0, 5.25, 30)  # of log10 Re: four a decade, design section 2

@@ -5,10 +5,10 @@ import math
 import numpy as np
 import pytest
 
-from server.physics.air import air_at
-from server.physics.bodies import Body, as_arrays
-from server.physics.forces import Force, Medium
-from server.physics.spin import ramped, steady
+from rimfall.physics.air import air_at
+from rimfall.physics.bodies import Body, as_arrays
+from rimfall.physics.forces import Force, Medium
+from rimfall.physics.spin import ramped, steady
 
 AIR = air_at(101.325, 20.0)
 R, OMEGA = 56.0, 0.4

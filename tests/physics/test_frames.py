@@ -5,7 +5,7 @@ import math
 import numpy as np
 import pytest
 
-from server.physics import frames
+from rimfall.physics import frames
 
 R = 56.0
 ROUND_OFF_M = 1e-13  # of numbers near 100

@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 from scipy.integrate import dblquad, quad
 
-from server.physics import free_surface as surface
+from rimfall.physics import free_surface as surface
 from tests.published.white_fluid_mechanics import CUP, ROWS
 
 G = CUP["g_m_s2"]

@@ -4,9 +4,9 @@ import math
 
 import pytest
 
-from server.physics.constants import G0_M_S2
-from server.physics.habitat import Habitat, figures, omega_for, radius_for
-from server.physics.spin import steady
+from rimfall.physics.constants import G0_M_S2
+from rimfall.physics.habitat import Habitat, figures, omega_for, radius_for
+from rimfall.physics.spin import steady
 
 
 def names(**parts):

@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 from scipy.integrate import solve_ivp
 
-from server.physics.integrate import Coaster, Stepper
+from rimfall.physics.integrate import Coaster, Stepper
 
 SAME = 1e-12  # of sums that differ in order, with coefficients near 500
 HUGE = 1e12  # a tolerance no error reaches, so that stops alone set the steps

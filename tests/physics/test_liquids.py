@@ -5,7 +5,7 @@ import math
 import pytest
 from scipy.optimize import brentq
 
-from server.physics import liquids
+from rimfall.physics import liquids
 from tests.published import iapws_r12_08
 
 WATER = liquids.LIQUIDS[0]

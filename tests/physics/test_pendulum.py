@@ -6,13 +6,13 @@ import numpy as np
 import pytest
 from scipy.optimize import brentq, fsolve
 
-from server.motions.flight import Room
-from server.physics.aboard import Aboard
-from server.physics.bodies import Body, as_arrays
-from server.physics.constants import RPM_RAD_S
-from server.physics.forces import Medium
-from server.physics.pendulum import Hung, plumb, square_to
-from server.physics.spin import steady
+from rimfall.motions.flight import Room
+from rimfall.physics.aboard import Aboard
+from rimfall.physics.bodies import Body, as_arrays
+from rimfall.physics.constants import RPM_RAD_S
+from rimfall.physics.forces import Medium
+from rimfall.physics.pendulum import Hung, plumb, square_to
+from rimfall.physics.spin import steady
 
 OMEGA = 3.0 * RPM_RAD_S
 OUT, SPINWARD, AXIAL = np.eye(3)

@@ -3,14 +3,14 @@
 import numpy as np
 import pytest
 
-from server.motions.flight import Room
-from server.physics import rolling
-from server.physics.aboard import cross, dot
-from server.physics.air import air_at
-from server.physics.bodies import Body
-from server.physics.forces import Force, Medium
-from server.physics.spin import ramped
-from server.physics.surfaces import Ball, Drum, Plane, Tube
+from rimfall.motions.flight import Room
+from rimfall.physics import rolling
+from rimfall.physics.aboard import cross, dot
+from rimfall.physics.air import air_at
+from rimfall.physics.bodies import Body
+from rimfall.physics.forces import Force, Medium
+from rimfall.physics.spin import ramped
+from rimfall.physics.surfaces import Ball, Drum, Plane, Tube
 from tests.published.rolling_balls import ROWS
 
 COUNT, RADIUS_M, G = 30, 20.0, 9.80665

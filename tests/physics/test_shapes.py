@@ -5,9 +5,9 @@ import math
 import numpy as np
 import pytest
 
-from server.physics import shapes
-from server.physics.charts import FloorChart, RoundChart
-from server.physics.spin import steady
+from rimfall.physics import shapes
+from rimfall.physics.coordinates import FloorChart, RoundChart
+from rimfall.physics.spin import steady
 
 OMEGA = 0.4
 

@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 from scipy.integrate import quad
 
-from server.physics.spin import ramped, steady
+from rimfall.physics.spin import ramped, steady
 
 RAMP = ramped(0.4, [(2.0, 1.0), (3.0, -0.5), (7.0, 0.0)])
 QUADRATURE_RAD = 1e-12

@@ -8,13 +8,13 @@ import pytest
 from scipy.integrate import solve_ivp
 from scipy.special import roots_jacobi
 
-from server.physics import stiff
-from server.physics.air import air_at
-from server.physics.bodies import Body, as_arrays
-from server.physics.constants import G0_M_S2
-from server.physics.forces import Force, Medium
-from server.physics.spin import steady
-from server.physics.stiff import StiffStepper
+from rimfall.physics import stiff
+from rimfall.physics.air import air_at
+from rimfall.physics.bodies import Body, as_arrays
+from rimfall.physics.constants import G0_M_S2
+from rimfall.physics.forces import Force, Medium
+from rimfall.physics.spin import steady
+from rimfall.physics.stiff import StiffStepper
 
 HUGE = 1e12  # a tolerance no error reaches, so that stops alone set the steps
 SAME = 1e-12

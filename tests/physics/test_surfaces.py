@@ -4,8 +4,8 @@ import numpy as np
 import pytest
 from scipy.optimize import brentq
 
-from server.physics import bernstein
-from server.physics.surfaces import Ball, Drum, Plane, Tube
+from rimfall.physics import bernstein
+from rimfall.physics.surfaces import Ball, Drum, Plane, Tube
 
 LEANING = (0.36, -0.48, 0.8)
 SURFACES = {

@@ -3,9 +3,9 @@
 import numpy as np
 import pytest
 
-from server.physics import frames, turned
-from server.physics.integrate import Coaster, Step
-from server.physics.spin import ramped, steady
+from rimfall.physics import frames, turned
+from rimfall.physics.integrate import Coaster, Step
+from rimfall.physics.spin import ramped, steady
 
 STEADY, RAMP = steady(0.4), ramped(0.3, [(50.0, 0.5)])
 START_S = np.array([0.0, 3.7, 41.0])

@@ -5,13 +5,13 @@ from itertools import pairwise
 import numpy as np
 import pytest
 
-from server.motions.flight import Room
-from server.physics import rolling
-from server.physics.bodies import Body
-from server.physics.forces import Medium
-from server.physics.spin import ramped, steady
-from server.physics.surfaces import Drum, Plane
-from server.physics.walker import MOST_TURNED_RAD, Walker
+from rimfall.motions.flight import Room
+from rimfall.physics import rolling
+from rimfall.physics.bodies import Body
+from rimfall.physics.forces import Medium
+from rimfall.physics.spin import ramped, steady
+from rimfall.physics.surfaces import Drum, Plane
+from rimfall.physics.walker import MOST_TURNED_RAD, Walker
 
 G, RADIUS_M = 9.80665, 20.0
 FLAT, DRUM = Plane("floor", (0.0, 0.0, 1.0), 0.0), Drum("deck", RADIUS_M, hollow=True)

@@ -6,9 +6,9 @@ import json
 
 import numpy as np
 
-from server.errors import Refused
-from server.scene import answers, questions
-from server.scene.reading import read
+from rimfall.errors import Refused
+from rimfall.scene import answers, questions
+from rimfall.scene.reading import read
 
 POINT = {"mass_kg": 1.0, "diameter_m": 0.0}
 BALL = {"mass_kg": 0.45, "diameter_m": 0.18, "drag": "sphere"}

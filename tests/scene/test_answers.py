@@ -6,8 +6,8 @@ import math
 import numpy as np
 import pytest
 
-from server.scene import answers, examples, questions
-from server.scene.reading import read
+from rimfall.scene import answers, examples, questions
+from rimfall.scene.reading import read
 from tests.scene.documents import POINT, answer, drop, pour, scene, the_refusal, throw, traced, unpacked
 
 TOP = {

@@ -4,13 +4,13 @@ import json
 
 import pytest
 
-import server
-from server.scene.catalogue import catalogue, export_choices, pattern_of
-from server.scene.document import MOTIONS, Scene
-from server.scene.export_part import ExportPart
-from server.scene.habitat_parts import SHAPES
-from server.scene.motion_parts import OwnBody
-from server.scene.reading import read
+import rimfall
+from rimfall.scene.catalogue import catalogue, export_choices, pattern_of
+from rimfall.scene.document import MOTIONS, Scene
+from rimfall.scene.export_part import ExportPart
+from rimfall.scene.habitat_parts import SHAPES
+from rimfall.scene.motion_parts import OwnBody
+from rimfall.scene.reading import read
 from tests.scene.documents import changed, refusals, scene
 from tests.scene.test_document import BASE, RANGES, accepts
 
@@ -28,7 +28,7 @@ NUMBERS = [f for f, said in FIELDS.items() if said["kind"] == "number"]
 def test_it_is_plain_json_and_names_its_parts():
     found = json.loads(json.dumps(catalogue(), allow_nan=False))
     assert set(found) == {"program", "fields", "kinds", "shapes", "bodies", "liquids", "person_height_m"}
-    assert found["program"] == server.__version__
+    assert found["program"] == rimfall.__version__
     assert found["person_height_m"] == 1.75
 
 

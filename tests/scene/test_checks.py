@@ -5,7 +5,7 @@ import math
 
 import pytest
 
-from server.scene.reading import read
+from rimfall.scene.reading import read
 from tests.scene.documents import BALL, POINT, changed, drop, pour, refusals, scene, the_refusal, throw
 
 STEEL_M = 0.020  # diameter of the named steel ball

@@ -6,8 +6,8 @@ import math
 import pytest
 from pydantic import ValidationError
 
-from server.scene.document import Scene
-from server.scene.reading import read
+from rimfall.scene.document import Scene
+from rimfall.scene.reading import read
 from tests.scene.documents import BALL, changed, drop, pour, refusals, scene, throw
 
 BASE = scene(

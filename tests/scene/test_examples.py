@@ -5,8 +5,8 @@ from pathlib import Path
 
 import pytest
 
-from server.scene import examples
-from server.scene.reading import read
+from rimfall.scene import examples
+from rimfall.scene.reading import read
 from tests.scene.documents import answer
 
 FOLDER = Path(examples.__file__).parent

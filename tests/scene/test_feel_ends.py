@@ -8,9 +8,9 @@ import math
 
 import pytest
 
-from server.scene import feel_answers
-from server.scene.feel import feel
-from server.scene.reading import read_feel
+from rimfall.scene.feel import answers as feel_answers
+from rimfall.scene.feel.questions import feel
+from rimfall.scene.reading import read_feel
 
 NB = "\u00a0"
 RPM, FOOT_M = math.pi / 30, 0.3048

@@ -7,9 +7,10 @@ import re
 import numpy as np
 import pytest
 
-from server.scene import feel_words, phrases
-from server.scene.feel_day import angle, number, percent, weight
-from tests.feel.aboard import PODS, SPHERE, TABLE, felt, scene
+from rimfall.scene import phrases
+from rimfall.scene.feel import words as feel_words
+from rimfall.scene.feel.day import angle, number, percent, weight
+from tests.comfort.aboard import PODS, SPHERE, TABLE, felt, scene
 from tests.motions.scenes import LANTERN, one, throw
 
 NAMES = ["standing_up", "breakfast", "drink", "head", "lift"]

@@ -4,7 +4,7 @@ from fractions import Fraction
 
 import pytest
 
-from server.scene.document import frame_rate
+from rimfall.scene.document import frame_rate
 from tests.scene.documents import answer, drop, pour, scene, the_refusal, throw
 
 # fps as written, and what it means; film rates: SMPTE ST 12-1

@@ -6,11 +6,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from server.feel import adaptation, limits
-from server.feel.published import LIMITS, ROWS
-from server.feel.quantities import QUANTITIES
-from server.scene import limit_words
-from server.scene.person_part import OwnLimit
+from rimfall.comfort import adaptation, limits
+from rimfall.comfort.published import LIMITS, ROWS
+from rimfall.comfort.quantities import QUANTITIES
+from rimfall.scene.feel import limit_words
+from rimfall.scene.feel.person_part import OwnLimit
 
 NB = "\u00a0"
 HERE = {"gravity": 0.5636, "spin": 3.5, "gradient": 3.1, "rim_speed": 17.6, "head_turn": 0.01, "coriolis": 0.159}

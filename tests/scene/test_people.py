@@ -4,9 +4,9 @@ import json
 
 import pytest
 
-from server.scene.catalogue import OWN
-from server.scene.document import MOTIONS
-from server.scene.reading import read
+from rimfall.scene.catalogue import OWN
+from rimfall.scene.document import MOTIONS
+from rimfall.scene.reading import read
 from tests.scene.documents import answer, changed, refusals, scene, the_refusal
 
 FLOORS = [{"length_m": 12.0, "width_m": 6.0, "ceiling_m": 3.0}]

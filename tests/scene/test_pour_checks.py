@@ -2,7 +2,7 @@
 
 import pytest
 
-from server.errors import TooMuch
+from rimfall.errors import TooMuch
 from tests.scene.documents import answer, pour, refusals, scene, the_refusal, traced
 
 POINT = {"time_s": 0.5, "elevation_deg": -20.0, "flow_ml_s": 40.0}

@@ -5,10 +5,10 @@ import sys
 
 import pytest
 
-from server.errors import BadInput, TooMuch
-from server.motions import flight
-from server.scene import questions
-from server.scene.reading import read
+from rimfall.errors import BadInput, TooMuch
+from rimfall.motions import flight
+from rimfall.scene import questions
+from rimfall.scene.reading import read
 from tests.scene.documents import POINT, answer, drop, scene, throw, traced
 
 STILL = {"spin_rpm": 0}  # nothing lands: every motion lasts to its limit, 60 s

@@ -2,7 +2,7 @@
 
 import json
 
-from server.scene.reading import read, read_choices, read_export
+from rimfall.scene.reading import read, read_choices, read_export
 from tests.scene.documents import drop, pour, scene, throw
 
 

@@ -4,7 +4,7 @@ import json
 
 import pytest
 
-from server.scene.reading import read
+from rimfall.scene.reading import read
 from tests.scene.documents import BALL, changed, drop, refusals, scene, the_refusal, throw
 
 FLOORS = [{"length_m": 12.0, "width_m": 6.0, "ceiling_m": 3.0}, {"length_m": 8.0, "width_m": 6.0}]

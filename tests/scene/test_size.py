@@ -1,6 +1,6 @@
 """A habitat for wishes, asked as the page asks: what is answered, what is refused by name, and the words.
 
-What is smallest or nearest is scipy.optimize.linprog's in tests/feel/test_sizing.py; here the answers are asked again: with the
+What is smallest or nearest is scipy.optimize.linprog's in tests/comfort/test_sizing.py; here the answers are asked again: with the
 nearest value everything is met, a little short of it it is not.
 """
 
@@ -12,12 +12,13 @@ import numpy as np
 import pytest
 from scipy.constants import g as G0
 
-from server.errors import BadInput
-from server.feel.published import ROWS
-from server.feel.studies import STUDIES
-from server.scene import size_answers, size_phrases
-from server.scene.feel_answers import CAUTION
-from server.scene.reading import read, read_size
+from rimfall.comfort.published import ROWS
+from rimfall.comfort.studies import STUDIES
+from rimfall.errors import BadInput
+from rimfall.scene.feel.answers import CAUTION
+from rimfall.scene.reading import read, read_size
+from rimfall.scene.size import answers as size_answers
+from rimfall.scene.size import phrases as size_phrases
 
 NB = "\u00a0"
 

@@ -11,9 +11,9 @@ from pathlib import Path
 import httpx
 import pytest
 
-from server.scene import examples
-from server.web.app import make_app
-from server.web.guards import host_allowed
+from rimfall.scene import examples
+from rimfall.web.app import make_app
+from rimfall.web.guards import host_allowed
 
 SCENE = examples.example("same-lob")
 ROOT = Path(__file__).resolve().parent.parent.parent
@@ -41,7 +41,7 @@ def refused(answer, status):
 
 
 def test_health_and_version():
-    assert call("GET", "/api/health").json() == {"ok": True, "program": __import__("server").__version__}
+    assert call("GET", "/api/health").json() == {"ok": True, "program": __import__("rimfall").__version__}
 
 
 def test_examples_are_listed_and_each_is_a_scene():

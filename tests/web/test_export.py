@@ -8,9 +8,9 @@ import re
 import httpx
 import pytest
 
-from server.exports import FORMATS
-from server.scene import examples
-from server.web.app import make_app
+from rimfall.exports import FORMATS
+from rimfall.scene import examples
+from rimfall.web.app import make_app
 
 SCENE = json.loads(examples.example("same-lob"))
 SIGNS = {

@@ -6,7 +6,7 @@ import re
 
 import pytest
 
-from server.scene import examples
+from rimfall.scene import examples
 from tests.test_any_person import numbers
 from tests.web.test_api import JSON, call, refused
 

@@ -12,7 +12,7 @@ import time
 
 import pytest
 
-from server.scene import examples
+from rimfall.scene import examples
 from tests.serving import ROOT, free_port, serving, wait_until_healthy
 
 SCENE = examples.example("same-lob").encode()
@@ -91,7 +91,7 @@ def test_a_client_that_goes_away_is_no_fault(server, log, half):
         (POST + b"\r\n", 422),
         (b"GET /%ff%fe HTTP/1.1\r\nHost: 127.0.0.1\r\n\r\n", 404),
         (b"GET /static/%00 HTTP/1.1\r\nHost: 127.0.0.1\r\n\r\n", 404),
-        (b"GET /static/../server/cli.py HTTP/1.1\r\nHost: 127.0.0.1\r\n\r\n", 404),
+        (b"GET /static/../server/rimfall/cli/main.py HTTP/1.1\r\nHost: 127.0.0.1\r\n\r\n", 404),
         (b"HEAD / HTTP/1.1\r\nHost: 127.0.0.1\r\n\r\n", 200),
     ],
     ids=lambda v: repr(v)[:60],
@@ -139,7 +139,7 @@ def test_bad_and_good_requests_share_a_connection(server):
 def test_it_stops_at_once_when_told(tmp_path, how):
     port, log = free_port(), tmp_path / "log.txt"
     with log.open("wb") as output, subprocess.Popen(
-        [sys.executable, "-m", "server", "serve", "--port", str(port), "--no-open"], cwd=ROOT, stdout=output, stderr=output
+        [sys.executable, "-m", "rimfall", "serve", "--port", str(port), "--no-open"], cwd=ROOT, stdout=output, stderr=output
     ) as process:  # fmt: skip
         wait_until_healthy(f"http://127.0.0.1:{port}", process, log)
         with connected(f"127.0.0.1:{port}"):  # a page left open

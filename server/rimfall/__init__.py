@@ -1,0 +1,24 @@
+"""Rimfall: motion in rotating space habitats, computed, and drawn from both frames at once.
+
+`import rimfall; rimfall.trace(rimfall.open_scene("same-lob"))`: `api.py` holds what can be asked so, and is loaded when it first is.
+"""
+
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from .api import Answer, Moment, MotionPath, export, feel, open_scene, size, trace, vary
+
+__version__ = "0.5.0"
+__all__ = ["Answer", "Moment", "MotionPath", "export", "feel", "open_scene", "size", "trace", "vary"]
+
+
+def __getattr__(name):
+    if name not in __all__:
+        raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
+    from . import api
+
+    return getattr(api, name)
+
+
+def __dir__():
+    return [*globals(), *__all__]

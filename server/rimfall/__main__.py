@@ -1,0 +1,20 @@
+"""`python -m server` and `rimfall`: the commands, whose loading can be stopped as their work can."""
+
+import sys
+
+STOPPED = 130
+
+
+def run():
+    """Run a command; returns the exit code."""
+    try:
+        # Imported here because numpy takes its time, and Ctrl+C meanwhile is no fault to print a traceback for.
+        from .cli.main import main
+
+        return main()
+    except KeyboardInterrupt:
+        return STOPPED
+
+
+if __name__ == "__main__":
+    sys.exit(run())

@@ -1,0 +1,179 @@
+"""The doorway for notebooks and scripts: scenes in, arrays and files out. The same answers as those of the page and the commands.
+
+Where two throws of one scene come down:
+
+```python
+import rimfall
+
+answer = rimfall.trace(rimfall.open_scene("same-lob"))
+for motion in answer.motions.values():
+    print(motion.name, "lands at", round(motion.landing.along_m, 2), "m after", round(motion.landing.time_s, 2), "s")
+```
+
+Arrays of a path, as numpy has them, and the path as a file for another program:
+
+```python
+import rimfall
+
+scene = rimfall.open_scene("same-lob")
+lob = rimfall.trace(scene).motions["Lob out"]
+print("highest:", lob.height_m.max().round(3), "m, samples:", lob.rotating_m.shape)
+rimfall.export(scene, "lob.csv", view="inertial", fps=25, motions=["Lob out"])
+```
+
+One thing varied, everything else as it was:
+
+```python
+import rimfall
+
+for values, scene in rimfall.vary(rimfall.open_scene("same-lob"), {"habitat.spin_rpm": [1, 3, 6]}):
+    print(values, round(rimfall.trace(scene).motions["Lob out"].landing.drift_m, 2), "m")
+```
+
+What people would feel, and the smallest habitat for two wishes:
+
+```python
+import rimfall
+
+answer = rimfall.feel(rimfall.open_scene("same-lob"))
+print(answer["says"]["lead"])
+print(answer["says"]["summary"])
+wishes = [
+    {"kind": "figure", "quantity": "gravity", "bound": "exactly", "value": 0.9},
+    {"kind": "figure", "quantity": "spin", "bound": "at_most", "value": 2},
+]
+print(round(rimfall.size(wishes)["smallest"]["radius_m"]), "m")
+```
+"""
+
+import json
+from dataclasses import dataclass
+from pathlib import Path
+
+import numpy as np
+
+from .cli import export_options
+from .exports.options import read_options
+from .exports.writing import write_all
+from .scene import examples, questions, words
+from .scene.feel import answers as feel_answers
+from .scene.feel import questions as people
+from .scene.reading import read, read_size
+from .scene.size import answers as size_answers
+from .sweep import grid, parameters
+
+
+@dataclass(frozen=True)
+class Moment:
+    """Something that happens to a motion. kind: "release", "apex", "deck", …; place in metres; speed in the turning frame,
+    m/s, just before; drift_m: along_m beyond the release's."""
+
+    kind: str
+    time_s: float
+    along_m: float
+    height_m: float
+    axial_m: float
+    speed_m_s: float
+    drift_m: float
+
+
+@dataclass(frozen=True)
+class MotionPath:
+    """One motion: its samples, (n,) or (n, 3), SI units; axes as README.md says, z along the spin vector.
+
+    along_m, height_m, axial_m: the place over the deck. rotating_*: in the turning frame; inertial_m: in the one that does not
+    turn; the two coincide at time 0. end: how it ended. landing: its first coming down, a Moment, or None. words: sentences.
+    """
+
+    name: str
+    time_s: np.ndarray
+    along_m: np.ndarray
+    height_m: np.ndarray
+    axial_m: np.ndarray
+    rotating_m: np.ndarray
+    rotating_velocity_m_s: np.ndarray
+    inertial_m: np.ndarray
+    end: str
+    events: tuple
+    landing: Moment | None
+    words: tuple
+
+
+@dataclass(frozen=True)
+class Answer:
+    """What came of a scene: its motions by name."""
+
+    scene: object
+    motions: dict
+
+
+def open_scene(source):
+    """A Scene from a document: a dict, a file's path, or the name of an example. Raises BadInput or TooMuch (both ValueError)."""
+    if isinstance(source, dict):
+        return read(json.dumps(source))
+    if str(source) in examples.SAY:
+        return read(examples.example(str(source)))
+    return read(export_options.source(source))
+
+
+def trace(scene):
+    """The Answer to a Scene. Raises TooMuch where it would take too many samples."""
+    traced = questions.trace(scene)
+    return Answer(scene, {one.motion.name: _path(one) for one in traced.motions})
+
+
+def feel(scene, units="si"):
+    """What people would feel in a Scene's habitat, beside every published limit: the answer of `POST /api/feel` as a dict."""
+    return feel_answers.as_data(people.feel(scene), units)
+
+
+def size(wishes, person=None, units="si"):
+    """The smallest habitat that meets some wishes, or which of them collide: the answer of `POST /api/size` as a dict. Raises
+    BadInput or TooMuch."""
+    asked = {"wishes": wishes} | ({} if person is None else {"person": person})
+    return size_answers.as_data(read_size(json.dumps(asked)), units)
+
+
+def export(scene, path, **options):
+    """Write a file of a Scene, whole or not at all, its format told by its ending; options as an export's choices are called:
+    view, fps, unit, up, motions and so on. Returns the path. Raises BadInput or TooMuch."""
+    path = Path(path)
+    kind = export_options.format_of(path)
+    chosen = read_options(options, scene)
+    write_all({path: kind.write(questions.trace(scene), chosen)})
+    return path
+
+
+def vary(scene, values):
+    """(values, Scene) of every combination; values: path of the document -> list. All are checked before the first comes.
+    Raises BadInput or TooMuch, naming what is at fault."""
+    made = grid.grid_of(scene, [parameters.of_values(path, listed) for path, listed in values.items()])
+    grid.check(made)
+    return ((dict(zip(values, made.values(n), strict=True)), made.scene(n)) for n in range(1, made.count + 1))
+
+
+def _path(traced):
+    track = traced.track
+    samples, begin_m = track.samples, traced.plan.place[0]
+    events = tuple(_moment(e, begin_m) for e in track.events)
+    landing = None if track.landing is None else _moment(track.landing, begin_m)
+    return MotionPath(
+        traced.motion.name,
+        samples.time_s,
+        samples.along_m,
+        samples.height_m,
+        samples.axial_m,
+        samples.rotating_m,
+        samples.rotating_velocity_m_s,
+        samples.inertial_m,
+        track.end,
+        events,
+        landing,
+        tuple(words.outcome(traced)),
+    )
+
+
+def _moment(event, begin_m):
+    state = event.state
+    figures = [float(v[0]) for v in (state.time_s, state.along_m, state.height_m, state.axial_m)]
+    return Moment(event.kind, *figures, float(np.linalg.norm(state.local_m_s[0])), figures[1] - begin_m)

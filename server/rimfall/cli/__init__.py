@@ -1,0 +1,1 @@
+"""The commands: documents in; words and a table, or JSON, out."""

@@ -1,0 +1,83 @@
+"""`rimfall vary`: its options, and what it says at the end."""
+
+import json
+import sys
+
+from ..exports import FORMATS
+from ..scene.reading import read
+from ..sweep import parameters
+from ..sweep.run import INDEX, asked_of, run
+from . import export_options
+
+DONE, FAILED, REFUSED = 0, 1, 2
+_MOST_NAMED = 20
+_EXAMPLE = "rimfall vary scene.json --over habitat.spin_rpm=1:6:11 --over motions.serve.speed_m_s=4,6,8 --export csv --out spins"
+
+
+def add_to(commands):
+    """Add the command to argparse's sub-parsers."""
+    vary = commands.add_parser(
+        "vary", help="work out every combination of varied values", epilog=f"Such as: {_EXAMPLE}"
+    )
+    vary.add_argument("scene", metavar="SCENE.json", help="a scene document; - reads standard input")
+    vary.add_argument(
+        "--over",
+        metavar="PATH=VALUES",
+        action="append",
+        default=[],
+        help="a path of the document and its values, first:last:count or a list; may be repeated, the last changing fastest",
+    )
+    vary.add_argument(
+        "--export",
+        metavar="FORMAT",
+        action="append",
+        default=[],
+        help=f"files of each: {', '.join(FORMATS)}; may be repeated",
+    )
+    vary.add_argument(
+        "--out",
+        metavar="DIR",
+        required=True,
+        help="a folder for everything; the same command goes on where it was stopped",
+    )
+    vary.add_argument("--workers", type=int, metavar="N", help="processes on this machine (default: one a core)")
+    vary.add_argument(
+        "--scheduler", metavar="ADDRESS", help="a Dask scheduler to hand the work to (needs the extra: cluster)"
+    )
+    vary.add_argument("--json", action="store_true", help="print what it came to as JSON, and no progress")
+    export_options.add_to(vary)
+    vary.set_defaults(run=_vary)
+
+
+def _vary(chosen):
+    """Do the run; the exit code: 2 where combinations were refused, 1 where some failed by a fault of ours."""
+    scene = read(export_options.source(chosen.scene))
+    varied = [parameters.parse(text) for text in chosen.over]
+    asked, grid = asked_of(scene, varied, chosen.export, export_options.asked(chosen))
+    try:
+        done = run(asked, grid, chosen.out, chosen.workers, chosen.scheduler, quiet=chosen.json)
+    except KeyboardInterrupt:
+        print(f"\nrimfall: stopped; the same command goes on from here, in {chosen.out}.", file=sys.stderr)
+        raise
+    print(_as_json(done, chosen.out) if chosen.json else _as_text(done, chosen.out))
+    for sentence in _named(done):
+        print(f"rimfall: {sentence}", file=sys.stderr)
+    return FAILED if done.failed else REFUSED if done.refused else DONE
+
+
+def _as_text(done, out):
+    whole = done.count - len(done.refused) - len(done.failed)
+    return f"{whole:,} of {done.count:,} combinations are in {out}; {INDEX} lists them, {done.files[1]} shows them."
+
+
+def _as_json(done, out):
+    say = {"folder": str(out), "count": done.count, "files": list(done.files)}
+    return json.dumps(say | {"refused": done.refused, "failed": done.failed}, indent=1, ensure_ascii=False)
+
+
+def _named(done):
+    """A sentence for each combination that was not done in full, up to twenty."""
+    short = sorted((done.refused | done.failed).items())
+    yield from (f"combination {number}: {said}" for number, said in short[:_MOST_NAMED])
+    if len(short) > _MOST_NAMED:
+        yield f"and {len(short) - _MOST_NAMED:,} more; {INDEX} names them."

@@ -1,0 +1,101 @@
+"""What a scene can be taken away as. FORMATS: name -> Format."""
+
+import json
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+
+from . import csv, forces, gltf, limits_map, plain, plots, usd
+from .scene_sampling import film
+
+_WHICH = ("motions", "from_s", "to_s")
+_FRAMES = (*_WHICH, "fps", "first_frame", "samples_per_frame")
+_SPACE = ("unit", "up", "origin")
+_TABLE, _JSON, _ZIP, _SVG, _PDF = (
+    "text/csv; charset=utf-8",
+    "application/json",
+    "application/zip",
+    "image/svg+xml",
+    "application/pdf",
+)
+
+
+@dataclass(frozen=True)
+class Format:
+    """say: what it is, for people. ending: of its file's name. write(Trace, Options) -> bytes. uses: the choices that change it."""
+
+    name: str
+    say: str
+    media_type: str
+    ending: str
+    write: Callable
+    uses: tuple
+
+
+def _notes(trace, options):
+    """The notes alone: the companion of a table, and what a page tells before it saves."""
+    return json.dumps(film(trace, options).notes, indent=1, ensure_ascii=False).encode()
+
+
+def _glb(trace, options):
+    """glTF is always metres and Y up, as its standard says."""
+    return gltf.glb(film(trace, replace(options, unit="m", up="Y"), scenery=True))
+
+
+def _filmed(write):
+    return lambda trace, options: write(film(trace, options, scenery=True))
+
+
+_SCENE = (*_FRAMES, "shown_fps", "view", *_SPACE)
+_ALL = (
+    Format("csv", "Paths, a row a frame and body", _TABLE, "csv", csv.table, (*_FRAMES, "view", *_SPACE)),
+    Format("csv-frames", "Paths, a table a frame", _ZIP, "frames.zip", csv.a_file_a_frame, (*_FRAMES, "view", *_SPACE)),
+    Format("notes", "Notes to the paths: names, axes, the scene", _JSON, "notes.json", _notes, _SCENE),
+    Format(
+        "json", "Every array, in the design's own axes and metres", _JSON, "json", plain.document, (*_FRAMES, "view")
+    ),
+    Format(
+        "glb",
+        "glTF 2.0, an animated scene in one file",
+        "model/gltf-binary",
+        "glb",
+        _glb,
+        (*_FRAMES, "shown_fps", "view", "origin"),
+    ),
+    Format("usda", "OpenUSD as text", "model/vnd.usda", "usda", _filmed(usd.usda), _SCENE),
+    Format("usdc", "OpenUSD, compact, for thousands of drops", "model/vnd.usd", "usdc", _filmed(usd.usdc), _SCENE),
+    Format("usdz", "OpenUSD in one package", "model/vnd.usdz+zip", "usdz", _filmed(usd.usdz), _SCENE),
+    Format(
+        "forces-csv",
+        "The frame's turning, a row a frame",
+        _TABLE,
+        "forces.csv",
+        forces.table,
+        (*_FRAMES, "up"),
+    ),
+    Format(
+        "forces-notes",
+        "The formula, the centre and a worked number",
+        _JSON,
+        "forces.json",
+        forces.notes,
+        _SCENE,
+    ),
+    Format("plot-path-svg", "Plot of the paths", _SVG, "path.svg", plots.path_svg, _WHICH),
+    Format("plot-path-pdf", "Plot of the paths, for print", _PDF, "path.pdf", plots.path_pdf, _WHICH),
+    Format("plot-height-svg", "Plot of height against time", _SVG, "height.svg", plots.height_svg, _WHICH),
+    Format("plot-height-pdf", "Plot of height against time, for print", _PDF, "height.pdf", plots.height_pdf, _WHICH),
+    Format("plot-felt-svg", "Plot of apparent acceleration", _SVG, "felt.svg", plots.felt_svg, _WHICH),
+    Format("plot-felt-pdf", "Plot of apparent acceleration, for print", _PDF, "felt.pdf", plots.felt_pdf, _WHICH),
+    Format("plots-pdf", "All three plots on one page", _PDF, "plots.pdf", plots.plots_pdf, _WHICH),
+    Format("map-svg", "Map of published limits", _SVG, "map.svg", limits_map.map_svg, ()),
+    Format("map-pdf", "Map of published limits, for print", _PDF, "map.pdf", limits_map.map_pdf, ()),
+)
+FORMATS = {one.name: one for one in _ALL}
+
+
+def listed():
+    """The formats as data, for a page to offer."""
+    return [
+        {"name": f.name, "say": f.say, "ending": f.ending, "media_type": f.media_type, "uses": list(f.uses)}
+        for f in _ALL
+    ]

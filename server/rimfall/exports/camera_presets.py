@@ -1,0 +1,187 @@
+"""Where the picture is seen from: the page's own seats as cameras, framed so that what moves is in the picture.
+
+A direction of view is (yaw, tilt) about the local directions of the leading motion's release; each side of the picture then
+bounds a half-space of eyes, so the nearest eye that sees all points is found without a search.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from ..physics import frames
+from ..physics.shapes import Craft, Sphere, Torus, Turntable
+from .sampled_scene import Camera
+
+ASPECT = 16 / 9
+MARGIN = 0.08  # of the picture, left free on each side
+PERSON_M, ROOM_M = 1.75, 1.2
+MOST_POINTS = 161
+NEAR_AXIS = 0.1  # of the radius: nearer to the axis than this, a ball's own "up" swings round too fast to follow
+TURNS = 48
+
+
+@dataclass(frozen=True)
+class _Scene:
+    """What the seats are placed by. rows (3, 3): spinward, up, axial of the release; behind_rad: yaw of an eye behind the
+    thrower; lead_m, seen_m (n, 3): points of the first motion and of all; outline_m (n, 3): of the habitat."""
+
+    trace: object
+    rows: np.ndarray
+    behind_rad: float
+    start_s: float
+    lead_m: np.ndarray
+    seen_m: np.ndarray
+    outline_m: np.ndarray
+
+
+def cameras(trace, time_s, ball=None):
+    """Cameras of a Trace watched over times (T,): those that ride in rotating axes, the others in inertial axes, metres.
+    The first of its motions leads: the seats stand about its release.
+
+    ball (T, 3): rotating positions of what the camera with the ball follows; left out where None.
+    """
+    scene = _scene_of(trace, time_s)
+    level = isinstance(trace.setting.habitat, Turntable)
+    # A platform lies level, and a tube hides what is low in it.
+    over = 20.0 if level else 11.0 if isinstance(trace.setting.habitat, (Torus, Sphere)) else 0.0
+    out = [
+        _framed("over_the_shoulder", scene, np.degrees(scene.behind_rad) + 16.0, 15.0, 48.0, scene.lead_m),
+        _framed("beside", scene, -6.0, 11.0 + over, 30.0, scene.seen_m),
+        _framed("hub", scene, 0.0, 76.0, 30.0, scene.seen_m) if level else _from_hub(scene),
+        _framed("down_the_axis", scene, 0.0, 6.0 + over, 28.0, scene.seen_m),
+    ]
+    if ball is not None:
+        out.append(_with_ball(scene, np.asarray(ball, dtype=float)))
+    return [*out, _whole(scene, 24.0 if level else 7.0)]
+
+
+def _scene_of(trace, time_s):
+    habitat = trace.setting.habitat
+    moving = [m for m in trace.motions if m.track.path is not None]
+    middle = (0.0, 0.0, habitat.radius_m / 2 if isinstance(habitat, Turntable) else 0.0)
+    floor, place, velocity, start_s = 0, middle, (0.0, 0.0, 0.0), 0.0
+    if moving:
+        plan = moving[0].plan
+        floor, place, velocity, start_s = plan.floor, plan.place, plan.velocity, plan.start_s
+    points = [_points(trace, m, time_s) for m in moving] or [_person(habitat, 0, middle)]
+    outline = _outline(habitat)
+    with_all = _with_whole(habitat, outline)
+    rows = habitat.chart(floor).axes_at(np.asarray(place, dtype=float))
+    return _Scene(
+        trace, rows, _behind(velocity), start_s, with_all(points[0]), with_all(np.concatenate(points)), outline
+    )
+
+
+def _behind(velocity):
+    """Yaw of an eye behind one who throws at a velocity (spinward, up, axial)."""
+    heading = np.arctan2(velocity[2], velocity[0]) if np.hypot(velocity[0], velocity[2]) > 1e-9 else 0.0
+    return float(np.arctan2(-np.cos(heading), -np.sin(heading)))
+
+
+def _points(trace, traced, time_s):
+    """Rotating positions (n, 3) of a motion over the times, and of room for a person where it starts."""
+    path = traced.track.path
+    first, last = np.clip([time_s[0], time_s[-1]], path.begin_s, path.end_s)
+    place, _, _ = path.both(trace.setting.habitat.spin, np.linspace(first, last, MOST_POINTS))
+    return np.concatenate([place, _person(trace.setting.habitat, traced.plan.floor, traced.plan.place)])
+
+
+def _person(habitat, floor, place):
+    """Points (n, 3) of a little room about a person at a place, head to foot, no larger than the habitat has."""
+    room, tall = min(ROOM_M, 0.3 * habitat.radius_m), min(PERSON_M, 1.6 * habitat.radius_m)
+    about = [(-room, 0.0, 0.0), (room, 0.0, 0.0), (0.0, tall, 0.0), (0.0, 0.0, room), (0.0, 0.0, -room)]
+    if isinstance(habitat, Turntable):
+        about = [(-0.3 * room, 0.0, 0.0), (0.3 * room, 0.0, 0.0), (0.0, 0.3 * tall, 0.0)]
+    foot = np.array([place[0], habitat.ground_height_m(place[2]), place[2]])
+    return habitat.chart(floor).position(foot + np.array(about))
+
+
+def _with_whole(habitat, outline):
+    """What adds the habitat's outline to points that are only understood with all of it round them."""
+
+    def climbs(points):
+        return isinstance(habitat, Turntable) or np.min(np.hypot(points[:, 0], points[:, 1])) < 0.3 * habitat.radius_m
+
+    return lambda points: np.concatenate([points, outline]) if climbs(points) else points
+
+
+def _outline(habitat):
+    """Points (n, 3) that a picture of the whole habitat must hold, rotating axes."""
+    if isinstance(habitat, Craft):
+        floors = enumerate(habitat.floors)
+        return np.concatenate([habitat.corners(i, h) for i, f in floors for h in (-0.4, f.ceiling_m or 1.0)])
+    radius, turntable = habitat.radius_m, isinstance(habitat, Turntable)
+    if turntable:
+        rings = [(1.05 * radius, -0.25 * radius), (1.05 * radius, 0.15 * radius)]
+    elif isinstance(habitat, (Torus, Sphere)):
+        half = getattr(habitat, "tube_radius_m", radius)
+        rings = [(1.02 * radius, 0.0), (radius - half, half), (radius - half, -half)]
+    else:
+        half = min((habitat.width_m or 0.0) / 2, 4 * radius)
+        rings = [(1.02 * radius, half), (1.02 * radius, -half)]
+    ring = np.array([(rho, 0.0, z) for rho, z in rings])
+    return frames.turn(ring[:, None], _turns()).reshape(-1, 3)
+
+
+def _turns():
+    return np.linspace(0.0, 2 * np.pi, TURNS, endpoint=False)
+
+
+def _axes(rows, yaw_rad, tilt_rad):
+    """Right, up and back (..., 3, 3) of an eye that looks from (yaw, tilt) about the local directions rows (..., 3, 3)."""
+    sy, cy, st, ct = np.sin(yaw_rad), np.cos(yaw_rad), np.sin(tilt_rad), np.cos(tilt_rad)
+    return np.array([[cy, 0.0, -sy], [-st * sy, ct, -st * cy], [ct * sy, st, ct * cy]]) @ rows
+
+
+def _fit(points, axes, fov_deg):
+    """The nearest eye (3,) along `axes` that sees all points (n, 3), and its distance from their middle."""
+    tall = np.tan(np.radians(fov_deg) / 2) * (1 - 2 * MARGIN)
+    wide = ASPECT * tall
+    x, y, z = axes @ points.T
+    right, left, over, under = np.max([x + wide * z, wide * z - x, y + tall * z, tall * z - y], axis=1)
+    near, far = np.max(z), np.min(z)
+    eye = max((right + left) / (2 * wide), (over + under) / (2 * tall), near + 0.02 * (near - far) + 0.05)
+    middle = np.array([(right - left) / 2, (over - under) / 2, eye])
+    return middle @ axes, float(eye - (near + far) / 2)
+
+
+def _framed(name, scene, yaw_deg, tilt_deg, fov_deg, points):
+    axes = _axes(scene.rows, np.radians(yaw_deg), np.radians(tilt_deg))
+    eye, _ = _fit(points, axes, fov_deg)
+    return Camera(name, True, eye[None], axes[None], fov_deg, ASPECT)
+
+
+def _from_hub(scene):
+    """The eye stays by the hub; the field of view is what makes things fit."""
+    habitat = scene.trace.setting.habitat
+    hub_m = getattr(habitat, "hub_radius_m", None) or 0.0
+    wanted = max(0.3 * habitat.radius_m, habitat.radius_m - 3 * hub_m)
+    axes = _axes(scene.rows, 0.0, np.radians(76.0))
+    tan = 0.3
+    for _ in range(6):
+        fov_deg = float(2 * np.degrees(np.arctan(tan)))
+        eye, distance = _fit(scene.seen_m, axes, fov_deg)
+        tan = min(1.0, max(0.012, tan * distance / wanted))
+    return Camera("hub", True, eye[None], axes[None], fov_deg, ASPECT)
+
+
+def _with_ball(scene, ball):
+    """Beside the ball and a little behind, turning with its own "up" unless it passes by the axis."""
+    habitat = scene.trace.setting.habitat
+    lead = next((m.plan for m in scene.trace.motions if m.track.path is not None), None)
+    rows = np.broadcast_to(scene.rows, (len(ball), 3, 3))
+    if np.min(np.hypot(ball[:, 0], ball[:, 1])) > NEAR_AXIS * habitat.radius_m:
+        rows = habitat.chart(lead.floor if lead else 0).axes(ball)
+    axes = _axes(rows, scene.behind_rad + np.radians(40.0), np.radians(14.0))
+    diameter_m = lead.body.diameter_m if lead else 0.0
+    distance = min(max(5.0, 14 * diameter_m), max(1.2 * habitat.radius_m, 1.0))
+    return Camera("with_the_ball", True, ball + distance * axes[:, 2], axes, 45.0, ASPECT)
+
+
+def _whole(scene, tilt_deg):
+    """From outside, still while the habitat turns: whatever it sweeps is in the picture."""
+    turned = frames.turn(scene.rows, scene.trace.setting.habitat.spin.angle_rad(scene.start_s))
+    axes = _axes(turned, np.radians(12.0), np.radians(tilt_deg))
+    swept = frames.turn(scene.outline_m[:, None], _turns()).reshape(-1, 3)
+    eye, _ = _fit(swept, axes, 30.0)
+    return Camera("whole_wheel", False, eye[None], axes[None], 30.0, ASPECT)

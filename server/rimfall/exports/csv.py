@@ -1,0 +1,71 @@
+"""Paths as a table: a row a sample and body, by frame and then id. RFC 4180 without quotes: every column is a number.
+
+frame, id and alive are integers (with samples between frames, frame has decimals in every row), the others have six places.
+Ids are named in the companion (`notes`).
+"""
+
+import re
+from dataclasses import replace
+
+import numpy as np
+
+from ..errors import TooMuch, refusal
+from . import packing
+from .options import INERTIAL, INERTIAL_FLAT
+from .scene_sampling import film
+
+GREATEST_ROWS = 500_000
+
+
+def table(trace, options):
+    """The CSV file as bytes. Raises TooMuch past 500,000 rows."""
+    header, blocks = _blocks(trace, options)
+    return "".join([header, *(text for _, text in blocks)]).encode()
+
+
+def a_file_a_frame(trace, options):
+    """A zip of one CSV file a frame, `name.1001.csv` on."""
+    header, blocks = _blocks(trace, options)
+    files = {}
+    for frame, text in blocks:
+        files[int(frame)] = files.get(int(frame), header) + text
+    stem = re.sub(r"[^a-z0-9]+", "-", trace.scene.title.lower()).strip("-")[:60] or "rimfall"
+    return packing.zipped({f"{stem}.{frame:04d}.csv": text.encode() for frame, text in files.items()})
+
+
+def _blocks(trace, options):
+    """The header, and (frame, its rows) of every sample. A table has no node that turns: of both views that do not, it holds
+    the places in the room that stands still."""
+    shot = film(trace, replace(options, view=INERTIAL_FLAT) if options.view == INERTIAL else options)
+    if shot.notes["counts"]["csv_rows"] > GREATEST_ROWS:
+        _refuse(shot.notes["counts"]["csv_rows"])
+    unit = options.unit
+    names = [f"{c}_{unit}" for c in "xyz"] + [f"v{c}_{unit}_s" for c in "xyz"]
+    ids, figures, alive = _columns(shot)
+    row = ("%d" if options.samples_per_frame == 1 else "%.3f") + ",%.6f,%d,%d" + ",%.6f" * 6 + "\n"
+    blocks = []
+    for k, (frame, time_s) in enumerate(zip(shot.frame.tolist(), shot.time_s.tolist(), strict=True)):
+        block = [row % (frame, time_s, *one) for one in zip(ids, alive[k], *figures[k], strict=True)]
+        blocks.append((frame, "".join(block)))
+    return ",".join(["frame,time_s,id,alive", *names]) + "\n", blocks
+
+
+def _columns(shot):
+    """Ids, six columns of figures of every sample (T, 6, N) as lists, rounded so that no zero is negative, and alive (T, N)."""
+    placed = [(b.id, b.position_m[:, None], b.velocity_m_s[:, None], b.alive[:, None]) for b in shot.balls]
+    ids = [b.id for b in shot.balls]
+    if shot.drops is not None:
+        drops = shot.drops
+        ids += drops.ids.tolist()
+        placed.append((None, drops.position_m, drops.velocity_m_s, drops.alive))
+    if not placed:
+        return [], [[[]] * 6] * len(shot.frame), [[]] * len(shot.frame)
+    order = np.argsort(ids, kind="stable")
+    place, velocity, alive = (np.concatenate([p[k] for p in placed], axis=1)[:, order] for k in (1, 2, 3))
+    figures = np.concatenate([place, velocity], axis=2) * shot.per_unit
+    return np.array(ids)[order].tolist(), (np.round(figures, 6) + 0.0).swapaxes(1, 2).tolist(), alive.tolist()
+
+
+def _refuse(rows):
+    say = f"The table would have {rows:,} rows; it may have {GREATEST_ROWS:,}. Take fewer frames or motions, pour for less time, or take OpenUSD."
+    raise TooMuch(refusal("export", f"{rows} rows", f"within {GREATEST_ROWS:,} rows", say))

@@ -1,0 +1,89 @@
+"""The forces, not the paths, for a solver of one's own: how the frame turns at every sample, in the file's axes and unit."""
+
+import json
+
+import numpy as np
+
+from ..physics.aboard import of_frame
+from .scene_sampling import film
+
+FORMULA = "a = -2 Ω×u - Ω×(Ω×r) - Ω̇×r + pull"
+MEANS = {
+    "a": "acceleration to add to a thing in the turning frame, besides air and contact",
+    "Ω": "spin vector, rad/s: columns omega_x, omega_y, omega_z",
+    "Ω̇": "its rate of change, rad/s²: columns omega_dot_x, omega_dot_y, omega_dot_z",
+    "u": "the thing's velocity in the turning frame",
+    "r": "its position less the centre",
+    "pull": "what pulls at everything alike: a ship's thrust felt backward, or a room's gravity",
+    "×": "cross product, right-handed",
+}
+_U_M_S = np.array([1.0, 2.0, 0.5])  # of the worked number: spinward, up, axial where the place is
+
+
+def table(trace, options):
+    """A row a sample: angle, spin vector and its change, in the file's axes. CSV bytes."""
+    shot = film(trace, options)
+    columns = [
+        "frame",
+        "time_s",
+        "angle_rad",
+        *(f"omega_{c}_rad_s" for c in "xyz"),
+        *(f"omega_dot_{c}_rad_s2" for c in "xyz"),
+    ]
+    spin, change = shot.spin_rad_s[:, None] * shot.axis, shot.spin_change_rad_s2[:, None] * shot.axis
+    figures = np.column_stack([shot.time_s, shot.angle_rad, spin, change]) + 0.0
+    row = ("%d" if options.samples_per_frame == 1 else "%.3f") + ",%.9f" * figures.shape[1] + "\n"
+    lines = [row % (frame, *line) for frame, line in zip(shot.frame.tolist(), figures.tolist(), strict=True)]
+    return (",".join(columns) + "\n" + "".join(lines)).encode()
+
+
+def notes(trace, options):
+    """What the table's columns mean, centre, axis, pull, the formula, and one worked number to check a set-up against."""
+    shot = film(trace, options)
+    unit = options.unit
+    pull = shot.to_file @ np.array(trace.setting.habitat.pull_m_s2) * shot.per_unit
+    return json.dumps(
+        {
+            **shot.notes,
+            "formula": FORMULA,
+            "means": MEANS,
+            "centre": (shot.pivot_m * shot.per_unit + 0.0).tolist(),
+            "axis": shot.axis.tolist(),
+            f"pull_{unit}_s2": (pull + 0.0).tolist(),
+            "order_of_turning": "angle_rad is how far the turning frame has turned about the axis since time 0",
+            "worked": _worked(trace, shot),
+        },
+        indent=1,
+        ensure_ascii=False,
+    ).encode()
+
+
+def _worked(trace, shot):
+    """The formula at one place and velocity, at the first sample: on the ground under the reference line."""
+    habitat, unit, scale = trace.setting.habitat, shot.options.unit, shot.per_unit
+    chart = habitat.chart(0)
+    place = np.array([0.0, habitat.ground_height_m(0.0), 0.0])
+    position = chart.position(place)
+    velocity = _U_M_S @ chart.axes_at(place)
+    spin, change = float(shot.spin_rad_s[0]), float(shot.spin_change_rad_s2[0])
+    still = np.zeros(3)
+    parts = {
+        "coriolis": _own(spin, 0.0, still, velocity),
+        "centrifugal": _own(spin, 0.0, position, still),
+        "euler": _own(0.0, change, position, still),
+        "pull": np.array(habitat.pull_m_s2, dtype=float),
+    }
+    parts["sum"] = sum(parts.values())
+    where = shot.pivot_m + shot.to_file @ position
+    figures = {f"{name}_{unit}_s2": (shot.to_file @ a * scale + 0.0).tolist() for name, a in parts.items()}
+    return {
+        "time_s": float(shot.time_s[0]),
+        "omega_rad_s": (spin * shot.axis + 0.0).tolist(),
+        f"position_{unit}": (where * scale + 0.0).tolist(),
+        f"velocity_{unit}_s": (shot.to_file @ velocity * scale + 0.0).tolist(),
+        **figures,
+    }
+
+
+def _own(spin, change, position, velocity):
+    return of_frame(spin, change, position[:, None], velocity[:, None])[:, 0]

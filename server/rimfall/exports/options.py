@@ -1,0 +1,77 @@
+"""What a file is asked to be: which motions, which view, which frames, which axes. Resolved: no field is left open but to_s."""
+
+import json
+from dataclasses import dataclass
+from fractions import Fraction
+
+from ..errors import BadInput
+from ..scene.document import frame_rate
+from ..scene.reading import read_choices
+from ..scene.validation_errors import wrong
+
+ROTATING, INERTIAL, INERTIAL_FLAT = "rotating", "inertial", "inertial_flat"
+
+
+@dataclass(frozen=True)
+class Options:
+    """motions: names, in the scene's order. fps: shot at, frames a second of the scene's time; shown_fps: shown at.
+
+    Frame first_frame is time 0, whatever from_s is. samples_per_frame: 1, 2, 4 or 8. unit: "m" or "cm". up: "Y" or "Z".
+    origin: "axis", "release" (the ground under the first motion's release) or a place (along, height, axial, floor).
+    """
+
+    motions: tuple
+    view: str = ROTATING
+    fps: Fraction = Fraction(24)
+    shown_fps: Fraction = Fraction(24)
+    first_frame: int = 1001
+    samples_per_frame: int = 1
+    unit: str = "m"
+    up: str = "Y"
+    origin: str | tuple = "axis"
+    from_s: float = 0.0
+    to_s: float | None = None
+
+
+def read_options(asked, scene):
+    """Options of an export's choices, a dict (or None for the defaults), for a Scene. Raises BadInput, naming the choice."""
+    return of_part(read_choices(json.dumps(asked or {})), scene)
+
+
+def of_part(part, scene):
+    """The same of an ExportPart."""
+    fps = frame_rate(scene.sampling.fps if part.fps is None else part.fps)
+    options = Options(
+        _chosen(part.motions, scene),
+        part.view,
+        fps,
+        fps if part.shown_fps is None else frame_rate(part.shown_fps),
+        part.first_frame,
+        part.samples_per_frame,
+        part.unit,
+        part.up,
+        part.origin if isinstance(part.origin, str) else tuple(part.origin.model_dump().values()),
+        part.from_s,
+        part.to_s,
+    )
+    _check(options, scene)
+    return options
+
+
+def _chosen(names, scene):
+    there = [m.name for m in scene.motions]
+    for name in names or []:
+        if name not in there:
+            raise BadInput(wrong("export.motions", name, "names among " + ", ".join(there) if there else "null"))
+    return tuple(n for n in there if names is None or n in names)
+
+
+def _check(options, scene):
+    if options.to_s is not None and options.to_s < options.from_s:
+        raise BadInput(wrong("export.to_s", options.to_s, f"{options.from_s:g} s or later, as it starts there"))
+    if options.origin == "release" and not options.motions:
+        raise BadInput(wrong("export.origin", "release", "axis or a place while no motion is taken"))
+    if not isinstance(options.origin, str):
+        floors = len(getattr(scene.habitat, "floors", [None]))
+        if options.origin[3] >= floors:
+            raise BadInput(wrong("export.origin.floor", options.origin[3], f"0 to {floors - 1}"))

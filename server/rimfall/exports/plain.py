@@ -1,0 +1,78 @@
+"""A file's contents as JSON, in the design's own axes and metres: x out through the reference line, y spinward, z along the spin.
+
+`position_m`, `velocity_m_s` and `acceleration_m_s2` are of the view that the notes name: in the turning frame, or in the one
+that does not turn. Lists have one entry a sample; those of drops one a sample and drop. `motions` holds what came of each:
+events with exact states, landing, words. The `motion` of a ball, drop, stream or path is its place in the scene's list.
+"""
+
+from dataclasses import replace
+
+from pydantic_core import to_json
+
+from ..scene.answers import outcome
+from . import axes
+from .scene_sampling import film
+
+VERSION = 1
+
+
+def document(trace, options):
+    """The JSON file as bytes."""
+    options = replace(options, unit="m", up="Z", origin="axis", shown_fps=options.fps)
+    shot = film(trace, options, axes.DESIGN)
+    file = shot.notes["file"] | {
+        "axes": "x out through the reference line, y spinward there, z along the spin vector",
+        "origin": "on the axis of spin, at the middle of the habitat",
+        "up": None,
+    }
+    content = {
+        "rimfall_export": VERSION,
+        **shot.notes,
+        "file": file,
+        "frame": shot.frame.tolist(),
+        "time_s": shot.time_s.tolist(),
+        "angle_rad": shot.angle_rad.tolist(),
+        "spin_rad_s": shot.spin_rad_s.tolist(),
+        "motions": [
+            {"name": t.motion.name, "kind": t.motion.kind, "end": t.track.end, **outcome(t, trace)}
+            for t in trace.motions
+            if t.motion.name in options.motions
+        ],
+        "balls": [_ball(b, shot.time_s) for b in shot.balls],
+        "drops": None if shot.drops is None else _drops(shot.drops),
+        "streams": [
+            {"name": s.name, "motion": s.motion, "position_m": s.position_m.tolist(), "width_m": s.width_m.tolist()}
+            for s in shot.streams
+        ],
+        "paths": [{"name": p.name, "motion": p.motion, "position_m": p.position_m.tolist()} for p in shot.lines],
+    }
+    return to_json(content, inf_nan_mode="constants")
+
+
+def _ball(ball, time_s):
+    return {
+        "id": ball.id,
+        "name": ball.name,
+        "motion": ball.motion,
+        "radius_m": ball.radius_m,
+        **_moving(ball),
+        "attitude_wxyz": None if ball.attitude is None else ball.attitude(time_s).tolist(),
+    }
+
+
+def _drops(drops):
+    return {
+        "ids": drops.ids.tolist(),
+        "motion": drops.motion.tolist(),
+        "diameter_m": drops.diameter_m.tolist(),
+        **_moving(drops),
+    }
+
+
+def _moving(things):
+    return {
+        "alive": things.alive.astype(int).tolist(),
+        "position_m": things.position_m.tolist(),
+        "velocity_m_s": things.velocity_m_s.tolist(),
+        "acceleration_m_s2": things.acceleration_m_s2.tolist(),
+    }

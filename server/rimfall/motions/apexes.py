@@ -1,0 +1,46 @@
+"""Where a path turns back: its heights' greatest values, and where it passes through the axis."""
+
+import numpy as np
+
+from ..physics import bernstein, turned
+from ..physics.coordinates import RoundChart
+from ..physics.crossings import STILL_M_S, nearest_axis
+from ..physics.integrate import Step
+
+AXIS_SHARE = 1e-9  # nearer to the axis than this share of the radius is through it
+
+
+def marks(setting, plan, path):
+    """(time, kind) of the turning points of the height inside a path (Joined), in the air: "apex", or "axis" where it passes
+    through the axis. In order of time."""
+    chart = setting.habitat.chart(plan.floor)
+    air = np.flatnonzero(~path.grounded)
+    if not len(air):
+        return []
+    about_axis = isinstance(chart, RoundChart)
+    s = nearest_axis(path.position_m[air], path.path_m[air]) if about_axis else _highest(setting, chart, path, air)
+    turning = air[np.isfinite(s)]
+    times = path.start_s[turning] + s[np.isfinite(s)] * path.length_s[turning]
+    # A piece's polynomial runs on past where the next piece begins; what it does there never happened.
+    until_s = np.append(path.start_s[1:], path.end_s)[turning]
+    times = times[(times > path.begin_s) & (times < np.minimum(until_s, path.end_s))]
+    if not about_axis:
+        return [(t, "apex") for t in times]
+    position, _ = path.at(times)
+    through = np.hypot(position[:, 0], position[:, 1]) <= AXIS_SHARE * setting.habitat.radius_m
+    return [
+        (t, kind) for t, axis in zip(times, through, strict=True) for kind in (("axis", "apex") if axis else ("apex",))
+    ]
+
+
+def _highest(setting, chart, path, air):
+    """s (len(air),) at which the height over a flat floor or a table has its greatest value, inf where it has none inside."""
+    states = (path.position_m[air].T, path.velocity_m_s[air].T)
+    powers = (np.ascontiguousarray(np.moveaxis(p[air], 0, -1)) for p in (path.path_m, path.path_m_s))
+    step = Step(0.0, path.length_s[air], *states, *powers)
+    _, control = turned.path(step, path.start_s[air], setting.habitat.spin)
+    up = chart.axes(np.array([[1.0, 0.0, 0.0]]))[0, 1]
+    rising = bernstein.derivative(np.einsum("kan,a->kn", control, up))
+    rises = rising[0] > STILL_M_S * path.length_s[air]
+    s = bernstein.first_descent(np.where(rises, rising, 1.0), depth=0.0)
+    return np.where(rises & (s < 1.0), s, np.inf)

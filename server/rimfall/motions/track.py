@@ -1,0 +1,203 @@
+"""The track of one motion: its samples on the scene's grid, its events with exact states, where it lands, how high it goes.
+
+Nothing here computes motion: the journey's path is read, in both frames, at the times wanted. Arrays are (n,) or (n, 3), SI.
+"""
+
+from dataclasses import dataclass, field, replace
+from math import ceil, floor
+
+import numpy as np
+
+from ..physics import frames
+from . import winding
+from .apexes import marks
+from .journey import ON_THE_GROUND
+from .trajectory import Joined, attitudes, of_legs
+
+_GRID_SLACK = 1e-9  # in samples: a time that is on the grid but for rounding is on the grid
+
+
+@dataclass(frozen=True)
+class States:
+    """A motion at n times. along_m does not wrap; rotating_* are in the rotating frame's axes, inertial_m in the other's;
+    local_m_s is the rotating velocity as (spinward, up, axial)."""
+
+    time_s: np.ndarray
+    along_m: np.ndarray
+    height_m: np.ndarray
+    axial_m: np.ndarray
+    rotating_m: np.ndarray
+    rotating_velocity_m_s: np.ndarray
+    inertial_m: np.ndarray
+    local_m_s: np.ndarray
+    centrifugal_m_s2: np.ndarray
+    coriolis_m_s2: np.ndarray
+
+    def only(self, which):
+        """The same at the times the index or slice picks."""
+        return States(*(getattr(self, name)[which] for name in self.__dataclass_fields__))
+
+
+@dataclass(frozen=True)
+class Event:
+    """Something that happens at one time: kind (design, section 3), its state (States of one time, just before), the
+    surface's name, the angle from the surface's normal, None where there is no surface or no motion, and after a contact the
+    velocity along the local directions (3,)."""
+
+    kind: str
+    state: States
+    surface: str | None = None
+    incidence_deg: float | None = None
+    after_m_s: np.ndarray | None = None
+
+
+@dataclass(frozen=True)
+class Track:
+    """first: grid number of the first of `samples`; end: how it ended; ends_s: when; landing: the event, or None and
+    no_landing says why; apex: the state at the greatest height; broke: the state where
+    a pour's stream breaks; path: the whole of it, None where the scene ends before it begins; attitude_wxyz (n, 4): how the body has turned
+    in the turning frame at the samples, None where it does not."""
+
+    first: int
+    samples: States
+    end: str
+    ends_s: float
+    events: list = field(default_factory=list)
+    landing: Event | None = None
+    no_landing: str | None = None
+    apex: States | None = None
+    broke: States | None = None
+    path: Joined | None = None
+    attitude_wxyz: np.ndarray | None = None
+
+
+def grid_span(rate, begin_s, end_s):
+    """First grid number and count of the samples in [begin_s, end_s] at `rate` (a Fraction) a second."""
+    first = ceil(float(rate) * begin_s - _GRID_SLACK)
+    return first, max(floor(float(rate) * end_s + _GRID_SLACK) - first + 1, 0)
+
+
+def grid_times(rate, first, count):
+    """Times (count,) of grid numbers from first: k/rate, each rounded once."""
+    return np.arange(first, first + count) * float(rate.denominator) / float(rate.numerator)
+
+
+def of_journey(setting, plan, journey):
+    """The track of a motion whose Journey is known."""
+    path = of_legs(journey.legs)
+    if setting.duration_s is not None and plan.start_s >= setting.duration_s:
+        return Track(0, states(setting, path, plan, np.empty(0)), "duration", setting.duration_s, no_landing="duration")
+    end = _end(setting, journey)
+    first, count = grid_span(setting.rate, plan.start_s, path.end_s)
+    grid = np.clip(grid_times(setting.rate, first, count), path.begin_s, path.end_s)
+    turning = marks(setting, plan, path)
+    broke_s = [] if plan.stream is None or plan.stream.breakup_s is None else [plan.stream.breakup_s]
+    happen_s = [h.time_s for h in journey.happenings]
+    times = np.array([path.begin_s, *(t for t, _ in turning), *happen_s, path.end_s, *broke_s])
+    both = states(
+        setting, path, plan, np.concatenate([grid, times]), axis_s=[t for t, kind in turning if kind == "axis"]
+    )
+    samples, moments = both.only(slice(0, count)), both.only(slice(count, count + len(times) - len(broke_s)))
+    events = _events(setting, plan, turning, journey, moments, end)
+    landing = next((e for e in events if e.kind in ON_THE_GROUND), None)
+    highest = int(np.argmax(moments.height_m))
+    return Track(
+        first,
+        samples,
+        end,
+        path.end_s,
+        events,
+        landing,
+        None if landing else _why_not(plan, journey, end),
+        moments.only(slice(highest, highest + 1)),
+        both.only(slice(-1, None)) if broke_s else None,
+        path,
+        _attitude(setting, plan, path, grid),
+    )
+
+
+def _end(setting, journey):
+    if journey.end is not None:
+        return journey.end
+    return "duration" if setting.duration_s is not None and journey.ends_s >= setting.duration_s else "time limit"
+
+
+def _why_not(plan, journey, end):
+    """Why there is no landing."""
+    if plan.surface is not None:
+        return "starts_there"
+    if end == "edge":
+        return "left_edge"
+    if end in ("arrived", "caught"):
+        return end
+    met = [h.kind for h in journey.happenings if h.surface is not None]
+    if met:
+        return f"met_{met[-1]}"
+    return "never_meets" if end == "time limit" else "duration"
+
+
+def _attitude(setting, plan, path, grid):
+    """The body's turning at the samples, or None where it has none to show: a point, a liquid, what flies as it was held."""
+    if plan.stream is not None or plan.body.diameter_m == 0 or len(grid) == 0:
+        return None
+    spin = setting.habitat.spin
+    if path.turned_rad is None and spin.steady:
+        as_held = np.array([0.0, 0.0, spin.rates_rad_s[0]])
+        if np.all(np.abs(path.spin_rad_s - as_held) <= 1e-12 * (1.0 + abs(as_held[2]))):
+            return None
+    return attitudes(path, spin, grid)
+
+
+def _events(setting, plan, turning, journey, moments, end):
+    """All events in order of time; what happens at one instant stays in the order it was found."""
+
+    def at(k):
+        return moments.only(slice(k, k + 1))
+
+    chart = setting.habitat.chart(plan.floor)
+    events = [Event("release", at(0))]
+    events += [Event(kind, at(k)) for k, (_, kind) in enumerate(turning, start=1)]
+    for k, what in enumerate(journey.happenings, start=1 + len(turning)):
+        events.append(_happened(chart, what, at(k)))
+    events.sort(key=lambda e: float(e.state.time_s[0]))
+    return [*events, Event("time_limit", at(-1 % len(moments.time_s)))] if end == "time limit" else events
+
+
+def _happened(chart, what, state):
+    """The event of a Happening. Its own velocity, just before, is that of its leg's end, whatever the path does after."""
+    rows = chart.axes(what.position_m[None])[0]
+    local = rows @ what.velocity_m_s
+    state = replace(state, rotating_velocity_m_s=what.velocity_m_s[None], local_m_s=local[None])
+    if what.surface is None:
+        return Event(what.kind, state)
+    after = None if what.after_m_s is None else rows @ what.after_m_s
+    return Event(what.kind, state, what.kind, _incidence_deg(what), after)
+
+
+def _incidence_deg(what):
+    """Angle between the motion and the surface's normal, degrees; None for a body at rest."""
+    speed = float(np.linalg.norm(what.velocity_m_s))
+    if speed == 0.0:
+        return None
+    into = -what.surface.normal(what.position_m)
+    return float(np.degrees(np.arccos(np.clip(what.velocity_m_s @ into / speed, -1.0, 1.0))))
+
+
+def states(setting, path, plan, time_s, axis_s=()):
+    """States at times (n,) inside a path (Joined), in any order."""
+    spin, chart = setting.habitat.spin, setting.habitat.chart(plan.floor)
+    rotating, moving, inertial = path.both(spin, time_s)
+    omega = spin.rate_rad_s(time_s)
+    out = np.array([1.0, 1.0, 0.0])
+    return States(
+        time_s,
+        winding.along(setting, path, plan, time_s, axis_s) if chart.winds else chart.along(rotating),
+        chart.height(rotating),
+        chart.axial(rotating),
+        rotating,
+        moving,
+        inertial,
+        np.einsum("nij,nj->ni", chart.axes(rotating), moving),
+        omega[:, None] ** 2 * rotating * out,
+        -2 * frames.spin_cross(omega, moving),
+    )

@@ -1,0 +1,193 @@
+"""The acceleration of many bodies in air that turns, in the inertial frame, for `integrate.py`. Arrays are (3, N) inside."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from . import buoyancy
+from .air import Air
+from .bodies import Bodies
+from .drag import sphere_cd_re
+from .magnus import Lift
+from .spin import Spin
+
+_JUST_BEFORE = 1.0 - 1e-12  # of a time
+
+
+@dataclass(frozen=True)
+class Medium:
+    """The air, and how it turns.
+
+    spin: of the habitat. air: None in vacuum. deck_radius_m: where the air has its stated pressure.
+    """
+
+    spin: Spin
+    air: Air | None
+    deck_radius_m: float
+
+
+class Force:
+    """Drag and lift of the turning air, and a pull, on N bodies whose elapsed time 0 is start_s (N,).
+
+    turns (N,): 1 for a body whose room turns with the habitat, else 0. pull_m_s2 (3, N): a constant acceleration in the
+    body's room, turning with it where that turns. air_turns (N,): 1 where the air turns too, 0 where it is still and of
+    one density; as `turns` unless given. spin_rad_s (3, N): the bodies' own spin, inertial, constant; None for none, and
+    no lift. Drag: m a = -(pi/8) d^2 rho Cd |u| u, u the velocity relative to the air, which turns with the spin of that
+    instant. Lift: `lift.py`, by the spin less the air's. What is buoyant: `buoyancy.py`.
+    """
+
+    def __init__(self, medium: Medium, bodies: Bodies, start_s, turns, pull_m_s2, spin_rad_s=None, air_turns=None):
+        self._medium, self._bodies, self._start_s = medium, bodies, start_s
+        self._turns, self._pull = turns, pull_m_s2
+        self._air_turns = turns if air_turns is None else air_turns
+        self._turned_pull = bool(np.any(pull_m_s2[:2, turns != 0]))
+        self._any_pull = bool(np.any(pull_m_s2))
+        self._spin, self._lift, self._buoyancy = None, None, buoyancy.of_bodies(bodies, medium)
+        if medium.air is not None:
+            self._prepare(medium.air, spin_rad_s)
+
+    def _prepare(self, air, spin_rad_s):
+        """What does not change with time, worked out once."""
+        bodies, density, viscosity = self._bodies, air.deck_density_kg_m3, air.viscosity_pa_s
+        spheres = np.isnan(bodies.drag_coefficient)
+        self._all_spheres = bool(np.all(spheres))
+        self._spheres = spheres if np.any(spheres) else None
+        area_per_mass = np.pi / 8.0 * bodies.diameter_m**2 / bodies.mass_kg
+        self._constant = area_per_mass * density * np.where(spheres, 0.0, bodies.drag_coefficient)
+        re_per = bodies.diameter_m * density / viscosity
+        self._stokes = np.pi / 8.0 * bodies.diameter_m * viscosity / bodies.mass_kg
+        self._constant_per_re = self._constant / np.where(re_per > 0, re_per, 1.0)
+        # What the speed times the density over the deck's is times in drag: a factor in the exponent of the density.
+        self._scale = self._constant if self._spheres is None else re_per
+        spin = self._medium.spin
+        self._add_lift(spin, spin_rad_s)
+        with np.errstate(divide="ignore"):
+            self._in_exponent = np.log(self._scale) if self._lift is None else 0.0
+        self._steady = self._turning(spin.rates_rad_s[0]) if spin.steady else None
+
+    def _add_lift(self, spin, spin_rad_s):
+        """Lift, unless no ball spins in the air for all time."""
+        if spin_rad_s is None:
+            return
+        lift = Lift(self._bodies, spin_rad_s)
+        self._lift = lift.with_steady(spin.rates_rad_s[0] * self._air_turns) if spin.steady else lift
+        self._spin = None if self._lift is None else spin_rad_s
+
+    @property
+    def coasts(self):
+        """Whether every body's inertial path is a parabola: no air, and no pull that the turning turns."""
+        return self._medium.air is None and not (self._turned_pull and np.any(self._medium.spin.rates_rad_s))
+
+    @property
+    def jumps(self):
+        """Whether the force jumps where the change of the spin does; at that instant it is still that of before."""
+        return self._buoyancy is not None and not self._medium.spin.steady
+
+    @property
+    def pull_m_s2(self):
+        """The pull (3, N), m/s2."""
+        return self._pull
+
+    def take(self, which):
+        """The force on those of the index or mask."""
+        spin = None if self._spin is None else self._spin[:, which]
+        each = (v[..., which] for v in (self._start_s, self._turns, self._pull))
+        return Force(self._medium, self._bodies.take(which), *each, spin, self._air_turns[which])
+
+    def at(self, elapsed_s, position, velocity):
+        """Acceleration (3, N), m/s2, at elapsed_s (a number or (N,)) of inertial position and velocity (3, N)."""
+        out = np.empty_like(position)
+        if self._medium.air is None:
+            out[:] = 0.0
+        else:
+            self._drag(elapsed_s, position, velocity, out)
+        if self._buoyancy is not None:
+            return self._borne(elapsed_s, position, velocity, out)
+        if self._any_pull:
+            self._add_pull(elapsed_s, out)
+        return out
+
+    def _borne(self, elapsed_s, position, velocity, forced):
+        """Acceleration (3, N) of what drag and lift give `forced` (3, N), the air's own pressure and the pull added."""
+        spin = self._medium.spin
+        pull = np.zeros_like(position)
+        self._add_pull(elapsed_s, pull)
+        omega = spin.rate_rad_s(self._start_s + elapsed_s) * self._air_turns
+        change = spin.change_rad_s2(self._start_s + _JUST_BEFORE * elapsed_s) * self._air_turns
+        through = velocity.copy()
+        through[0] += omega * position[1]
+        through[1] -= omega * position[0]
+        return self._buoyancy.at(forced, pull, (omega, change), position, through)
+
+    def _turning(self, rate_rad_s):
+        """Spin (N,), and what it does to the air: the exponent of its density is share (rho^2 - R^2)."""
+        omega = rate_rad_s * self._air_turns
+        share = omega * omega * self._medium.air.thinning_s2_m2
+        return omega, -omega, share, self._in_exponent - share * self._medium.deck_radius_m**2
+
+    def _drag(self, elapsed_s, position, velocity, wind):
+        """Fill in the acceleration: first the air's velocity past each body, then what it does."""
+        turning = self._steady
+        if turning is None:
+            turning = self._turning(self._medium.spin.rate_rad_s(self._start_s + elapsed_s))
+        omega, back, share, offset = turning
+        x, y = position[0], position[1]
+        np.multiply(y, back, out=wind[0])
+        np.multiply(x, omega, out=wind[1])
+        wind[2] = 0.0
+        wind -= velocity
+        squares = wind * wind
+        speed = squares[0]
+        speed += squares[1]
+        speed += squares[2]
+        np.sqrt(speed, out=speed)
+        # Density over the deck's, carried on smoothly past the hull, where a step may end.
+        thin = x * x
+        thin += y * y
+        thin *= share
+        thin += offset
+        np.exp(thin, out=thin)
+        if self._lift is None:
+            speed *= thin
+            wind *= self._drawn(speed)
+        else:
+            lift = self._lift.at(omega, wind, speed)
+            lift *= self._medium.air.deck_density_kg_m3 * thin
+            speed *= thin
+            speed *= self._scale
+            wind *= self._drawn(speed)
+            wind += lift
+
+    def _drawn(self, scaled_speed):
+        """The rate (N,), 1/s, at which bodies take on the air's velocity; its argument is `_scale` times speed and density."""
+        if self._spheres is None:
+            return scaled_speed
+        sphere = sphere_cd_re(scaled_speed)
+        sphere *= self._stokes
+        return sphere if self._all_spheres else np.where(self._spheres, sphere, self._constant_per_re * scaled_speed)
+
+    def _add_pull(self, elapsed_s, out):
+        if not self._turned_pull:
+            out += self._pull
+            return
+        px, py, pz = self._pull
+        angle = self._medium.spin.angle_rad(self._start_s + elapsed_s) * self._turns
+        c, s = np.cos(angle), np.sin(angle)
+        out[0] += c * px - s * py
+        out[1] += s * px + c * py
+        out[2] += pz
+
+
+def settling_rates_1_s(medium, bodies: Bodies, pull_m_s2):
+    """The rate (N,), 1/s, at which the deck's air stops bodies that have come to their settling speed: how stiff they are.
+
+    Stokes drag, and the square-law drag at the speed where it carries the body under the spin's gravity and pull_m_s2 (N,).
+    """
+    if medium.air is None:
+        return np.zeros(len(bodies.mass_kg))
+    spheres = np.isnan(bodies.drag_coefficient)
+    coefficient = np.where(spheres, 0.5, bodies.drag_coefficient)
+    square = np.pi / 8.0 * medium.air.deck_density_kg_m3 * coefficient * bodies.diameter_m**2 / bodies.mass_kg
+    gravity = float(np.max(medium.spin.rates_rad_s**2)) * medium.deck_radius_m + pull_m_s2
+    slow = 3.0 * np.pi * medium.air.viscosity_pa_s * bodies.diameter_m / bodies.mass_kg
+    return np.where(spheres, slow, 0.0) + np.sqrt(gravity * square)

@@ -1,0 +1,234 @@
+"""What no field of a document shows alone: fields against one another, and places against the habitat's surfaces."""
+
+import numpy as np
+
+from ..errors import BadInput
+from ..motions import roll
+from ..motions.throw import body_of
+from ..physics.constants import RPM_RAD_S
+from . import hang_checks, people_checks, pour_checks
+from .habitats import of_part
+from .spans import sides
+from .validation_errors import wrong
+
+GREATEST_RIM_SPEED_M_S = 5_000.0
+LEAST_DIAMETER_IN_AIR_M = 1e-4
+_TOUCH_M = 1e-9
+
+
+def check(scene):
+    """Raise BadInput with every clash found in a Scene; return it otherwise."""
+    clashes = [
+        *_habitat(scene.habitat, "habitat"),
+        *_names(scene.motions, "motions"),
+        *_names(scene.compare, "compare"),
+    ]
+    for i, other in enumerate(scene.compare):
+        clashes += _habitat(other.habitat, f"compare.{i}.habitat")
+    if not clashes:  # places are only told from a habitat that stands
+        clashes = _motions(scene, scene.habitat, "")
+        for i, other in enumerate(scene.compare):
+            clashes += _motions(scene, other.habitat, f"compare.{i}.")
+    if clashes:
+        raise BadInput(*clashes[:20])
+    return scene
+
+
+def _habitat(part, at):
+    yield from _spins(part, at)
+    if part.shape in _SHAPES:
+        yield from _SHAPES[part.shape](part, at)
+
+
+def _spins(part, at):
+    radius = max([part.radius_m, *(f.radius_m or 0.0 for f in getattr(part, "floors", []))])
+    fastest = GREATEST_RIM_SPEED_M_S / radius / RPM_RAD_S
+    spins = [(f"{at}.spin_rpm", part.spin_rpm)]
+    spins += [(f"{at}.spin_ramp.{i}.spin_rpm", p.spin_rpm) for i, p in enumerate(part.spin_ramp)]
+    for field, spin in spins:
+        if spin > fastest:
+            may_be = f"0 to {fastest:.6g} rpm at a radius of {radius:g} m (rim speed at most 5,000 m/s)"
+            yield wrong(field, spin, may_be)
+    before = 0.0
+    for i, point in enumerate(part.spin_ramp):
+        if not point.time_s > before:
+            yield wrong(
+                f"{at}.spin_ramp.{i}.time_s", point.time_s, f"later than the point before it, above {before:g} s"
+            )
+        before = point.time_s
+
+
+def _hub(part, at):
+    if (part.hub_radius_m or 0.0) >= part.radius_m:
+        yield wrong(f"{at}.hub_radius_m", part.hub_radius_m, f"0.01 to below the radius, {part.radius_m:g} m")
+
+
+def _cylinder(part, at):
+    yield from _hub(part, at)
+    radius, hub = part.radius_m, part.hub_radius_m or 0.0
+    if part.ceiling_m is not None and hub < radius and part.ceiling_m + hub >= radius:
+        may_be = f"above 0, below {radius - hub:g} m, so that ceiling and hub fit inside the radius"
+        yield wrong(f"{at}.ceiling_m", part.ceiling_m, may_be)
+
+
+def _torus(part, at):
+    if part.tube_radius_m > part.radius_m / 2:
+        yield wrong(f"{at}.tube_radius_m", part.tube_radius_m, f"0.05 to half the radius, {part.radius_m / 2:g} m")
+
+
+def _floors(part, at):
+    first = part.floors[0]
+    if first.radius_m not in (None, part.radius_m):
+        yield wrong(f"{at}.floors.0.radius_m", first.radius_m, f"null or the habitat's radius, {part.radius_m:g} m")
+    if first.azimuth_deg not in (None, 0.0):
+        yield wrong(
+            f"{at}.floors.0.azimuth_deg", first.azimuth_deg, "null or 0: azimuths are counted from the first floor"
+        )
+    for i, floor in enumerate(part.floors):
+        radius = part.radius_m if floor.radius_m is None else floor.radius_m
+        if floor.ceiling_m is not None and floor.ceiling_m >= radius:
+            yield wrong(
+                f"{at}.floors.{i}.ceiling_m",
+                floor.ceiling_m,
+                f"above 0, below the floor's radius, {radius:g} m, or null",
+            )
+
+
+_SHAPES = {
+    "cylinder": _cylinder,
+    "torus": _torus,
+    "sphere": _hub,
+    "pods": _floors,
+    "tether": _floors,
+    "tumbler": _floors,
+}
+
+
+def _names(named, at):
+    seen = {}
+    for i, one in enumerate(named):
+        if one.name in seen:
+            yield wrong(f"{at}.{i}.name", one.name, f"a name that no other has ({at}.{seen[one.name]} has it)")
+        seen.setdefault(one.name, i)
+
+
+def _motions(scene, part, prefix):
+    habitat = of_part(part)
+    return [c for i, m in enumerate(scene.motions) for c in _motion(scene, part, habitat, m, f"{prefix}motions.{i}")]
+
+
+def _motion(scene, part, habitat, motion, at):
+    floors = len(getattr(part, "floors", [None]))
+    if motion.place.floor >= floors:
+        may_be = f"0 to {floors - 1}, one of the {floors} floors" if floors > 1 else "0: there is one ground"
+        yield wrong(f"{at}.place.floor", motion.place.floor, may_be)
+        return
+    yield from KINDS.get(motion.kind, _of_body)(scene, part, habitat, motion, at)
+
+
+def _of_pour(_scene, part, habitat, motion, at):
+    width = motion.lip_diameter_mm
+    yield from _place(part, habitat, motion, width * 1e-3, f"{at}.lip_diameter_mm", width, at)
+    yield from pour_checks.of_pour(part, motion, at)
+
+
+def _of_body(scene, part, habitat, motion, at):
+    """A motion of a stated body: the body may be in this air, and its place is outside every surface."""
+    if getattr(motion, "ball_spin_rpm", 0.0) and getattr(motion, "ball_spin_axis", True) is None:
+        yield wrong(
+            f"{at}.ball_spin_axis", None, "three figures [spinward, up, axial], not all 0, where ball_spin_rpm is not 0"
+        )
+    diameter = body_of(motion.body).diameter_m
+    field = f"{at}.body.diameter_m"
+    small = list(_too_small(scene, diameter, field))
+    if small:
+        yield from small
+    elif motion.kind == "roll":
+        yield from _laid(part, habitat, motion, diameter, field, at)
+    else:
+        yield from _place(part, habitat, motion, diameter, field, diameter, at)
+
+
+def _too_small(scene, diameter, field):
+    """A body of no size, or of next to none, where the air would have to hold it."""
+    if scene.air is not None and diameter < LEAST_DIAMETER_IN_AIR_M:
+        yield wrong(field, diameter, "0.0001 to 10 m in air; 0 (a point) in vacuum only, with air null")
+    elif 0 < diameter < LEAST_DIAMETER_IN_AIR_M:
+        yield wrong(field, diameter, "0 (a point), or 0.0001 to 10 m")
+
+
+def _of_hang(scene, part, habitat, motion, at):
+    """A thing that hangs: its pivot is in the room, and what hangs there begins outside every surface."""
+    field = f"{at}.body.diameter_m"
+    diameter = body_of(motion.body).diameter_m
+    clashes = [*_too_small(scene, diameter, field), *_place(part, habitat, motion, 0.0, field, diameter, at)]
+    yield from clashes or hang_checks.of_bob(scene, habitat, motion, at)
+
+
+def _place(part, habitat, motion, diameter, size_field, size, at):
+    """A body's centre is outside every surface by its own radius, and over its floor."""
+    half, place = diameter / 2, motion.place
+    if not diameter < part.radius_m / 2:
+        yield wrong(size_field, size, f"below half the radius, {part.radius_m / 2:g} m")
+        return
+    if part.shape in ("pods", "tether", "tumbler"):
+        yield from _along(part.floors[place.floor], place, at)
+    side, span = sides(part, place, half)
+    low, high = span(min(abs(place.axial_m), side)) if side >= 0 else (1.0, 0.0)
+    if high < low:
+        yield wrong(size_field, size, "small enough to fit between deck, ceiling, hub and walls")
+        return
+    least = 0.0 if part.shape == "turntable" else -side
+    if not least <= place.axial_m <= side:
+        what = "from the axis to the edge" if part.shape == "turntable" else "inside the walls"
+        yield wrong(f"{at}.place.axial_m", place.axial_m, f"{least:.9g} to {side:.9g} m, {what}")
+    elif not low - _TOUCH_M * (low > half) <= place.height_m <= high:
+        # Where the ground curves up, its height has no exact figure: a place that is on it to the last digit is on it.
+        may_be = f"{low:.9g} to {high:.9g} m, outside every surface by half its diameter"
+        yield wrong(f"{at}.place.height_m", place.height_m, may_be)
+
+
+def _along(floor, place, at):
+    if abs(place.along_m) > floor.length_m / 2:
+        yield wrong(
+            f"{at}.place.along_m", place.along_m, f"-{floor.length_m / 2:g} to {floor.length_m / 2:g} m, over its floor"
+        )
+
+
+def _laid(part, habitat, motion, diameter, size_field, at):
+    """A ball that rolls lies on its ground: its height follows, and it fits there."""
+    place, half = motion.place, diameter / 2
+    if not diameter < part.radius_m / 2:
+        yield wrong(size_field, diameter, f"below half the radius, {part.radius_m / 2:g} m")
+        return
+    if part.shape in ("pods", "tether", "tumbler"):
+        yield from _along(part.floors[place.floor], place, at)
+    side = sides(part, place, half)[0]
+    least = 0.0 if part.shape == "turntable" else -side
+    if not least <= place.axial_m <= side:
+        yield wrong(f"{at}.place.axial_m", place.axial_m, f"{least:.9g} to {side:.9g} m, on the ground")
+        return
+    seat = roll.seat(habitat, motion, half)
+    height = float(habitat.chart(place.floor).height(seat.position_m[None])[0])
+    if place.height_m and abs(place.height_m - height) > 1e-6:
+        yield wrong(
+            f"{at}.place.height_m", place.height_m, f"0, or {height:.9g} m: a ball that rolls lies on its surface"
+        )
+    for surface in habitat.surfaces(place.floor):
+        if float(surface.gap(seat.position_m[:, None], np.array([half]))[0]) < -_TOUCH_M:
+            name = surface.name_at(seat.position_m)
+            field = size_field if motion.ramp is None else f"{at}.ramp.length_m"
+            was = diameter if motion.ramp is None else motion.ramp.length_m
+            yield wrong(field, was, f"small enough that the ball does not start inside the {name}")
+            return
+
+
+KINDS = {
+    "pour": _of_pour,
+    "hang": _of_hang,
+    "jump": people_checks.of_jump,
+    "walk": people_checks.of_walk,
+    "lift": people_checks.of_lift,
+    "let_go": people_checks.of_let_go,
+    "approach": people_checks.of_approach,
+}  # kind -> its own check; the others are of a body at a place

@@ -1,0 +1,122 @@
+"""The scene document: every field with its unit, range, label and default, once. The page and the commands read them here.
+
+Reading is strict: no field unknown here, no text for a number, no NaN or infinity. What one field alone cannot show is in
+`checks.py`; sentences of refusal are in `refusals.py`; habitats are in `habitat_parts.py`, motions in `motion_parts.py` and the
+parts named for their kinds.
+"""
+
+import re
+from fractions import Fraction
+from typing import Annotated, Any, Literal, Union
+
+from pydantic import BeforeValidator, Field, WithJsonSchema
+from pydantic_core import PydanticCustomError
+
+from .feel.person_part import OwnLimit, Person
+from .habitat_parts import HabitatPart, Other
+from .hang_part import Hang
+from .motion_parts import Drop, Roll, Stand, Throw
+from .parts import Strict, number, text
+from .people_parts import Approach, Jump, LetGo, Lift, Walk
+from .pour_part import Pour
+
+VERSION = 1
+FILM_RATES = {23.976: Fraction(24000, 1001), 29.97: Fraction(30000, 1001), 59.94: Fraction(60000, 1001)}
+LEAST_FPS, GREATEST_FPS = 1, 240
+
+
+class AirPart(Strict):
+    """The air at the deck."""
+
+    pressure_kpa: float = number(
+        "Air pressure", "kPa", 0.001, 1_000, 101.325, shown={"min": 0, "max": 200, "scale": "linear"}
+    )
+    temperature_c: float = number(
+        "Air temperature", "°C", -150, 500, 20.0, shown={"min": -50, "max": 50, "scale": "linear"}
+    )
+
+
+MOTIONS = {
+    "drop": Drop,
+    "throw": Throw,
+    "pour": Pour,
+    "roll": Roll,
+    "stand": Stand,
+    "hang": Hang,
+    "jump": Jump,
+    "walk": Walk,
+    "lift": Lift,
+    "let_go": LetGo,
+    "approach": Approach,
+}
+AnyMotion = Annotated[Union[tuple(MOTIONS.values())], Field(discriminator="kind")]  # noqa: UP007 - made from the table
+
+
+def is_fps(value: Any):
+    """A frame rate, as it is: a number from 1 to 240, or "n/d" in that range."""
+    try:
+        rate = frame_rate(value)
+    except (TypeError, ValueError, ZeroDivisionError, OverflowError):
+        raise PydanticCustomError("fps", "fps") from None
+    if not LEAST_FPS <= rate <= GREATEST_FPS:
+        raise PydanticCustomError("fps", "fps")
+    return value
+
+
+def fps_json_schema():
+    """What a frame rate may be, for the API's own description."""
+    return {
+        "anyOf": [
+            {"type": "number", "minimum": LEAST_FPS, "maximum": GREATEST_FPS},
+            {"type": "string", "pattern": "^[0-9]+/[0-9]+$"},
+        ]
+    }
+
+
+def frame_rate(value):
+    """A document's fps as an exact Fraction. Raises ValueError or TypeError for what is not one."""
+    if isinstance(value, str):
+        if not re.fullmatch(r"[0-9]{1,7}/[0-9]{1,7}", value):
+            raise ValueError(value)
+        return Fraction(value)
+    if isinstance(value, bool):
+        raise TypeError(value)
+    return FILM_RATES.get(value) or Fraction(value).limit_denominator(1001)
+
+
+class Sampling(Strict):
+    """How often paths are sampled, and when everything ends."""
+
+    fps: Annotated[
+        Any,
+        BeforeValidator(is_fps),
+        WithJsonSchema(fps_json_schema()),
+    ] = Field(
+        24, json_schema_extra={"label": "Frames a second", "unit": "fps", "kind": "fps", "may_be": '1 to 240, or "n/d"'}
+    )
+    duration_s: float | None = number("Ends at", "s", 0.1, 600, None)
+
+
+def is_version(value: Any):
+    """A document's version, as it is: True equals 1, but is no version."""
+    if isinstance(value, bool):
+        raise PydanticCustomError("version", "version")
+    return value
+
+
+class Scene(Strict):
+    """A whole scene."""
+
+    rimfall: Annotated[Literal[1], BeforeValidator(is_version)] = Field(
+        json_schema_extra={"label": "Document version", "unit": "", "kind": "version"}
+    )
+    title: str = text("Title", 200, "")
+    habitat: HabitatPart
+    air: AirPart | None = AirPart()
+    motions: list[AnyMotion] = Field(max_length=100, json_schema_extra={"label": "Motions", "unit": "", "kind": "list"})
+    sampling: Sampling = Sampling()
+    compare: list[Other] = Field([], max_length=3, json_schema_extra={"label": "Beside it", "unit": "", "kind": "list"})
+    person: Person = Person()
+    own_limits: list[OwnLimit] = Field(
+        [], max_length=12, json_schema_extra={"label": "Limits of your own", "unit": "", "kind": "list"}
+    )

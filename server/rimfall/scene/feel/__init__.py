@@ -1,0 +1,1 @@
+"""What people would feel: the question, its answer and its words."""

@@ -1,0 +1,201 @@
+"""A day aboard, as the paragraphs about it need it: where it is, its figures, and figures in words."""
+
+import math
+from dataclasses import dataclass
+
+from ...physics.constants import G0_M_S2
+from ..phrases import ALONG_THE_AXIS, length, speed
+
+SLIGHT = 0.02  # of one's weight: too small to notice; our own choice
+SLIGHT_G = 0.1  # of weight on Earth: more than that is noticed, however heavy one is; our own choice
+SLIGHT_DEG = 1.0  # of lean: too small to notice; our own choice
+_NB = "\u00a0"
+WEIGHTLESS_G = 0.001  # below it nothing stays put by its weight; our own choice
+_LEAST_SAID = 0.001
+_LEAST_DEG = 0.05  # what is less is shown as 0.0°
+_ALIKE = 0.02  # share by which two speeds differ that are taken for one; our own choice
+_ALONG_DEG = 45.0  # of lean: more along the deck than onto it
+_MANY_TIMES = 2.0  # from here on a share is told as times, not in percent
+_WALL_DEG = 89.5  # of lean: the floor is a wall
+
+
+@dataclass(frozen=True)
+class Day:
+    """shape and radius of the habitat; the person of the scene; v: figures by name; units "si" or "us"; thrust_m_s2: the ship's own;
+    floor_length_m: of the flat floor stood on, or None; turns: the six `HeadTurn`s."""
+
+    shape: str
+    radius_m: float
+    person: object
+    v: dict
+    units: str
+    thrust_m_s2: float
+    floor_length_m: float | None
+    turns: tuple
+
+    @property
+    def table(self):
+        """Whether it is a platform under the gravity of a room."""
+        return self.shape == "turntable"
+
+    @property
+    def flat(self):
+        """Whether the floor is flat and goes round the axis."""
+        return self.floor_length_m is not None
+
+    @property
+    def ground(self):
+        """What is stood on."""
+        return "platform" if self.table else "floor" if self.flat else "deck"
+
+    @property
+    def weightless(self):
+        """Whether there is no weight worth the name."""
+        return self.v["feet_g"] < WEIGHTLESS_G
+
+    @property
+    def wall(self):
+        """Whether thrust alone pulls, along the deck."""
+        return self.still and not self.table and not self.weightless and self._on_its_side
+
+    @property
+    def hidden(self):
+        """Whether thrust along the deck all but hides the spin."""
+        return not self.still and not self.table and not self.weightless and self._on_its_side
+
+    @property
+    def flung(self):
+        """Whether a platform flings outward whoever stands on it, and nothing else pulls."""
+        return self.table and not self.weightless and self._on_its_side
+
+    @property
+    def _on_its_side(self):
+        return (self.v["floor_lean_deg"] or 0.0) > _WALL_DEG
+
+    @property
+    def still(self):
+        """Whether it does not turn."""
+        return not self.v["spin_rpm"]
+
+    @property
+    def aft(self):
+        """Which way the thrust draws what is loose."""
+        return ALONG_THE_AXIS[self.thrust_m_s2 > 0]
+
+    def slight(self, felt_g):
+        """Whether a push, or a change of weight, is too small to notice beside one's weight, and by itself."""
+        return abs(felt_g) < min(SLIGHT * self.v["feet_g"], SLIGHT_G)
+
+    def floating(self, pace_m_s):
+        """Whether a pace against the spin is "at" the one at which the feet leave the floor, "past" it, or neither (None)."""
+        floats = self.v["float_speed_m_s"]
+        if floats is None:
+            return None
+        if abs(pace_m_s - floats) <= _ALIKE * floats or speed(pace_m_s, self.units) == speed(floats, self.units):
+            return "at"
+        return "past" if pace_m_s > floats else None
+
+    def only_thrust(self, felt_g):
+        """Whether a felt weight is the ship's thrust alone, which draws along the deck, and next to nothing presses on it."""
+        along_g = abs(self.thrust_m_s2) / G0_M_S2
+        pressing, standing = felt_g**2 - along_g**2, self.v["feet_g"] ** 2 - along_g**2
+        return bool(along_g) and pressing <= SLIGHT**2 * max(standing, 0.0)
+
+    def times_round(self, along_m):
+        """How often round the wheel a way along its deck goes; 0 on flat ground."""
+        return 0.0 if self.table or self.flat else abs(along_m) / (2 * math.pi * self.radius_m)
+
+    def off(self, drift_m):
+        """A drift along the ground: "0.14 m antispinward"."""
+        return f"{length(abs(drift_m), self.units)} {'spinward' if drift_m > 0 else 'antispinward'}"
+
+    def past_the_axis(self, up_m):
+        """Whether a point so high over the feet is at the axis or beyond."""
+        return not self.table and up_m >= self.radius_m
+
+
+def of_scene(scene, figures, units):
+    """The Day of a Scene and its Figures."""
+    part = scene.habitat
+    floors = getattr(part, "floors", ())
+    thrust = getattr(part, "axial_thrust_m_s2", 0.0)
+    long_m = floors[0].length_m if floors else None
+    return Day(part.shape, part.radius_m, scene.person, figures.values, units, thrust, long_m, figures.head_turns)
+
+
+def number(value):
+    """A size of at least 0 with two or three figures, never with a power of ten: "0.56", "0.050", "12.3", "1,200"."""
+    if value == 0:
+        return "0"
+    if value < _LEAST_SAID:
+        return "less than 0.001"
+    if value < 0.095:
+        return f"{value:.{1 - math.floor(math.log10(value))}f}"
+    return f"{value:,.{2 if value < 9.995 else 1 if value < 99.95 else 0}f}"
+
+
+def push(value_g):
+    """A push in words: "0.13 g"."""
+    return f"{number(abs(value_g))}{_NB}g"
+
+
+def weight(value_g):
+    """A weight beside that on Earth: "0.56 of your Earth weight", "2.30 times your Earth weight"."""
+    if value_g == 0:
+        return "nothing"
+    return f"{share_of(value_g)} your Earth weight"
+
+
+def share_of(value_g):
+    """A weight before what it is a share of: "0.56 of", "2.30 times"."""
+    return f"{number(value_g)} {'times' if value_g >= 0.995 else 'of'}"
+
+
+def angle(value_deg):
+    """An angle in words, to the degree from ten on."""
+    if value_deg < _LEAST_DEG:
+        return "less than 0.1°"
+    return f"{value_deg:.0f}°" if value_deg >= 9.95 else f"{value_deg:.1f}°"
+
+
+def turns_at(rate_deg_s):
+    """How fast a head turns, in words, to the degree from ten on."""
+    shown = "less than 0.1" if 0 < rate_deg_s < 0.05 else angle(rate_deg_s).removesuffix("°")
+    return f"{shown}{_NB}°/s"
+
+
+def turning(value_deg_s2):
+    """An angular acceleration in words."""
+    shown = (
+        "less than 0.1"
+        if 0 < value_deg_s2 < 0.1
+        else f"{value_deg_s2:.1f}"
+        if value_deg_s2 < 99.95
+        else f"{value_deg_s2:,.0f}"
+    )
+    return f"{shown}{_NB}°/s²"
+
+
+def percent(share):
+    """A share as a percentage."""
+    if share < 0.0005:
+        return f"less than 0.1{_NB}%"
+    return f"{100 * share:.1f}{_NB}%" if share < 0.0995 else f"{100 * share:,.0f}{_NB}%"
+
+
+def beside_weight(share):
+    """A push or a change beside what one weighs: "4.6 % of", "15 times"."""
+    return f"{percent(share)} of" if share < _MANY_TIMES else f"{number(share)} times"
+
+
+def tipped(day):
+    """How the ship's thrust tips down, in a sentence; None without thrust."""
+    lean = day.v["floor_lean_deg"]
+    if lean is None:
+        return None
+    tips = f"The ship's thrust tips down by {angle(lean)}, {day.aft}"
+    if day.hidden:
+        return f"{tips}: it all but hides the spin, and the deck is nearly a wall."
+    if lean > _ALONG_DEG:
+        return f"{tips}: it draws more along the deck than onto it."
+    return f"{tips}: too little to notice." if lean < SLIGHT_DEG else f"{tips}, and you stand leaning against it."

@@ -1,0 +1,40 @@
+"""Who stands on the deck, and the limits that a user sets beside the published ones."""
+
+from typing import Literal
+
+from pydantic import Field
+
+from ...comfort.quantities import QUANTITIES
+from ...physics.constants import PERSON_HEIGHT_M
+from ..parts import Strict, number, text
+
+
+def _pace(label, high, default, shown):
+    return number(label, "m/s", 0, high, default, shown={"min": 0, "max": shown, "scale": "linear"})
+
+
+class Person(Strict):
+    """Somebody aboard: how tall, how fast on foot, on stairs and in a lift, and how quickly the head turns."""
+
+    height_m: float = number("Height", "m", 0.3, 3, PERSON_HEIGHT_M, shown={"min": 0.5, "max": 2.2, "scale": "linear"})
+    walk_m_s: float = _pace("Walks at", 10, 1.4, 3)
+    run_m_s: float = _pace("Runs at", 20, 4.0, 12)
+    climb_m_s: float = _pace("Climbs at", 5, 0.3, 2)
+    lift_m_s: float = _pace("Lift goes at", 50, 2.0, 10)
+    head_turn_deg_s: float = number(
+        "Turns the head at", "°/s", 0, 1_000, 60.0, shown={"min": 0, "max": 360, "scale": "linear"}
+    )
+
+
+def _choice(label, names):
+    said = {"label": label, "unit": "", "kind": "choice", "may_be": " or ".join(names)}
+    return Field(json_schema_extra=said)
+
+
+class OwnLimit(Strict):
+    """A limit of the user's own, marked as such; its unit is that of the quantity."""
+
+    name: str = text("Name", 60, "")
+    quantity: Literal[tuple(QUANTITIES)] = _choice("Quantity", tuple(QUANTITIES))
+    bound: Literal["at_least", "at_most"] = _choice("Bound", ("at_least", "at_most"))
+    value: float = number("Your limit", "", 0, 1_000_000, above=True)

@@ -1,0 +1,128 @@
+"""What people would feel, in words: two sentences to begin with, five paragraphs of a day, and what the figures leave out."""
+
+from ...comfort.in_hand import POURED_FROM_M
+from ...comfort.on_foot import STAIRS_DEG
+from ...comfort.stand import HAND, HEART, SEAT, SITTING
+from ..phrases import length, speed
+from .day import SLIGHT_DEG, angle, number, of_scene, weight
+from .tales import TALES
+
+
+def lead(scene, figures, units):
+    """Two sentences: weight at rest from feet to head, and running both ways; of the start, where the spin changes."""
+    said = _lead(of_scene(scene, figures, units))
+    return f"At the start, {said[0].lower()}{said[1:]}" if len(scene.habitat.spin_ramp) else said
+
+
+def _lead(day):
+    if day.flung:
+        return (
+            f"Nothing holds you to the platform: it flings you outward with {weight(day.v['feet_g'])}. You stay on it only by what you "
+            "hold on to."
+        )
+    if day.weightless:
+        turns = "does not turn" if day.still else f"turns at {number(day.v['spin_rpm'])} rpm"
+        weighs = "you weigh nothing" if day.v["feet_g"] == 0 else f"your feet feel {weight(day.v['feet_g'])}"
+        return f"The {_what(day)} {turns}, and {weighs}. Whatever moves goes straight on until something is in its way."
+    if day.wall:
+        return (
+            f"The habitat does not turn, and only the thrust weighs you, {weight(day.v['feet_g'])}, {day.aft}. The deck is a wall to "
+            "it, and whatever faces the thrust is the floor."
+        )
+    return f"{_standing(day)} {_running(day)}"
+
+
+def _what(day):
+    return "platform" if day.table else "habitat"
+
+
+def _standing(day):
+    feet, head = day.v["feet_g"], day.v["head_g"]
+    out = f"Standing, you weigh {weight(feet)} at the feet"
+    if day.past_the_axis(day.person.height_m):
+        out += f" and {number(head)} at the head, which is {'at' if head == 0 else 'past'} the axis"
+        out += "" if head == 0 else " and drawn the other way"
+    else:
+        out += f" and {'the same' if number(head) == number(feet) else number(head)} at the head"
+    lean = day.v["floor_lean_deg"]
+    return (
+        f"{out}."
+        if lean is None or lean < SLIGHT_DEG
+        else f"{out}, and down leans by {angle(lean)} from the {day.ground}{_hides(day)}."
+    )
+
+
+def _hides(day):
+    return ": the thrust all but hides the spin" if day.hidden else ""
+
+
+def _running(day):
+    back = day.v["run_antispinward_g"]
+    if day.person.run_m_s == 0:
+        return "You do not run, and so it stays."
+    runs = f"Run spinward at {speed(day.person.run_m_s, day.units)} and it is {number(day.v['run_spinward_g'])};"
+    if back is None:
+        return f"{runs} run back, and your feet leave the {day.ground}."
+    if day.floating(day.person.run_m_s) == "at":
+        return f"{runs} run back, and you float."
+    if day.only_thrust(back):
+        return f"{runs} run back, and nothing presses your feet on: only the thrust is left, {number(back)}."
+    if day.floating(day.person.run_m_s) == "past":
+        floats = speed(day.v["float_speed_m_s"], day.units)
+        return f"{runs} run back, past the {floats} at which you float, and you weigh {number(back)}."
+    return f"{runs} run back, {number(back)}."
+
+
+def paragraphs(scene, figures, units):
+    """The five moments of a day, as {"name", "title", "text"}."""
+    day = of_scene(scene, figures, units)
+    return [{"name": name, "title": title, "text": " ".join(tell(day))} for name, (title, tell) in TALES.items()]
+
+
+def beside_the_map(scene, figures, units):
+    """Why the map may show another side of a line than the figures say, where it may; else nothing."""
+    return _beside_the_map(of_scene(scene, figures, units))
+
+
+def _beside_the_map(day):
+    if not day.table and not day.thrust_m_s2:
+        return ""
+    pull = "the room's gravity" if day.table else "the thrust"
+    return f"What is felt, and held against limits, has {pull} in it; the map's lines are those of a habitat without."
+
+
+def assumptions(scene, figures, units="si"):
+    """What the figures take for granted and leave out, in sentences."""
+    day = of_scene(scene, figures, units)
+    out = [
+        f"Somebody stands {_WHERE.get(day.shape, 'in the middle of the first floor')}, upright from the {day.ground}."
+    ]
+    if len(scene.habitat.spin_ramp):
+        out.append("The spin is that of the start; what is felt while it changes is left out.")
+    out += [note] if (note := _beside_the_map(day)) else []
+    if day.thrust_m_s2 and day.v["gradient_percent"]:
+        out.append(
+            "The figure of the change from feet to head counts its direction, too; weight alone changes by less."
+        )
+    out += [
+        f"Of the height, the heart is at {HEART:g}, a seat at {SEAT:g}, the head {SITTING:g} over the seat, a hand with a cup at {HAND:g}.",
+        f"Paces are even; stairs rise at {STAIRS_DEG:g}°; standing up and setting off take a second each.",
+        f"What falls falls without air, a stream over {length(POURED_FROM_M, units)} into the glass; a glass does not slop.",
+        "The lift and the ladder are felt at the feet, at their full speed.",
+        "Walls, ceilings and hubs are not looked for.",
+    ]
+    if day.shape in ("torus", "sphere"):
+        out.append("A way along the axis is taken as straight, though the deck bends there as well.")
+    if day.past_the_axis(day.person.height_m):
+        fits = day.person.height_m < 2 * day.radius_m
+        tall = "as tall as the radius or taller" if fits else "taller than the habitat is across, and has no room in it"
+        out.append(f"The person is {tall}; figures past the axis are told as sizes.")
+    return out
+
+
+_WHERE = {
+    "cylinder": "on the deck",
+    "torus": "on the outermost line of the deck",
+    "sphere": "on the deck at its equator",
+    "turntable": "at the rim of the platform",
+}

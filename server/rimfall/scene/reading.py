@@ -1,0 +1,76 @@
+"""From bytes or text to a Scene that stands: parsed, checked, every default filled in."""
+
+from pydantic import ValidationError
+
+from ..errors import TooMuch, refusal
+from . import validation_errors
+from .checks import check
+from .document import Scene
+from .export_part import ExportPart, ExportRequest
+from .feel.request import FeelRequest
+from .parts import Strict
+from .size.request import SizeRequest
+
+GREATEST_BYTES = 1_000_000
+
+
+class _Choices(Strict):
+    """An export's choices under the name that its refusals carry."""
+
+    export: ExportPart
+
+
+def read(source):
+    """A Scene from the bytes (or text) of a document. Raises BadInput or TooMuch, naming every field at fault."""
+    return check(named(_parsed(Scene, source)))
+
+
+def read_export(source):
+    """The Scene and the ExportPart of an export's request, from its bytes. Raises as `read`."""
+    asked = _parsed(ExportRequest, source)
+    return check(named(asked.scene)), asked.export
+
+
+def read_feel(source):
+    """The Scene of a question about people, from its bytes: any scene document, or a habitat alone. Raises as `read`."""
+    return check(named(_parsed(FeelRequest, source)))
+
+
+def read_size(source):
+    """A SizeRequest from the bytes (or text) of its document. Raises as `read`."""
+    return _parsed(SizeRequest, source)
+
+
+def read_choices(source):
+    """An ExportPart from the bytes (or text) of its document alone. Raises as `read`."""
+    return _parsed(_Choices, b'{"export": ' + _as_bytes(source) + b"}").export
+
+
+def _parsed(model, source):
+    source = _as_bytes(source)
+    if len(source) > GREATEST_BYTES:
+        say = f"The document has {len(source):,} bytes; it may have {GREATEST_BYTES:,}."
+        raise TooMuch(refusal("document", f"{len(source)} bytes", f"at most {GREATEST_BYTES:,} bytes", say))
+    try:
+        return model.model_validate_json(source)
+    except ValidationError as error:
+        raise validation_errors.from_validation(error, source) from None
+
+
+def _as_bytes(source):
+    return source.encode("utf-8", "surrogatepass") if isinstance(source, str) else source
+
+
+def named(scene):
+    """The scene with every motion named; a name left out is its kind and number, made to differ from those given."""
+    taken = {m.name for m in scene.motions if m.name is not None}
+    motions = []
+    for number, motion in enumerate(scene.motions, start=1):
+        if motion.name is None:
+            name = f"{motion.kind.replace('_', ' ')} {number}"
+            while name in taken:
+                name += " again"
+            taken.add(name)
+            motion = motion.model_copy(update={"name": name})
+        motions.append(motion)
+    return scene.model_copy(update={"motions": motions})

@@ -1,0 +1,1 @@
+"""A habitat for some wishes: the question, its answer and its words."""

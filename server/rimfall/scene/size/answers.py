@@ -1,0 +1,120 @@
+"""The smallest habitat for some wishes, the family of all that meet them, or which of them collide: as one JSON document.
+
+Wishes are counted from 0, as in the names of a request's fields.
+"""
+
+from dataclasses import dataclass
+
+from pydantic_core import to_json
+
+from ... import __version__
+from ...comfort import sizing
+from ...comfort.published import LIMITS, ROWS
+from ...comfort.quantities import QUANTITIES
+from ...errors import BadInput
+from ...physics.constants import G0_M_S2, RPM_RAD_S
+from ..feel.answers import CAUTION
+from ..feel.limit_words import TOPICS
+from ..validation_errors import wrong
+from . import words as size_words
+from .clash import clashes, clean
+
+ANSWER_VERSION = 1
+_PACES = {"coriolis": "walk_m_s", "head_turn": "head_turn_deg_s"}  # what makes these quantities 0 everywhere
+
+
+@dataclass(frozen=True)
+class Answered:
+    """A SizeRequest; the half planes of each wish; sized: `feel.sizing.Sized`, or None; clashes: `size_clash.Clash`es then."""
+
+    request: object
+    planes: tuple
+    sized: sizing.Sized | None
+    clashes: tuple
+
+
+def of_size(request, units="si"):
+    """The answer to a SizeRequest as JSON bytes. Raises BadInput."""
+    return to_json(as_data(request, units))
+
+
+def as_data(request, units="si"):
+    """The same as plain data."""
+    found = answered(request)
+    sized = found.sized
+    return {
+        "rimfall_size": ANSWER_VERSION,
+        "program": __version__,
+        "wishes": [wish.model_dump(mode="json") for wish in request.wishes],
+        "person": request.person.model_dump(mode="json"),
+        "fits": sized is not None,
+        "smallest": None if sized is None else _smallest(sized, request.person),
+        "spin_range_rpm": None if sized is None else [_rpm(sized.spin.low_rad_s), _rpm(sized.spin.high_rad_s)],
+        "family": None if sized is None else _family(sized),
+        "collides": [size_words.clash(one, request, units) for one in found.clashes],
+        "words": size_words.sentences(found, units),
+        "assumptions": size_words.assumptions(request.person, units),
+        "caution": CAUTION,
+    }
+
+
+def answered(request):
+    """The Answered of a SizeRequest. Raises BadInput where a wish is for more than nothing of what is 0 in every habitat."""
+    planes = tuple(_planes(wish, number, request.person) for number, wish in enumerate(request.wishes))
+    sized = sizing.size([plane for of_one in planes for plane in of_one])
+    return Answered(request, planes, sized, () if sized is not None else clashes(request, planes))
+
+
+def _planes(wish, number, person):
+    if wish.kind == "figure":
+        return _half_planes(person, wish.quantity, wish.bound, wish.value, number)
+    rows = [row for row in ROWS if row.study == wish.study and row.bound in LIMITS]
+    return tuple(
+        plane for row in rows for plane in _half_planes(person, row.quantity, row.bound, row.limit, number, row.id)
+    )
+
+
+def _half_planes(person, quantity, bound, value, number, part=""):
+    pace = _PACES.get(quantity)
+    if pace and bound != "at_most" and sizing.line_of(person, quantity)[2] == 0.0:
+        may_be = f"above 0 while wishes.{number} asks for some {TOPICS[quantity]}"
+        raise BadInput(wrong(f"person.{pace}", getattr(person, pace), may_be))
+    return sizing.half_planes(person, quantity, bound, value, number, part)
+
+
+def _smallest(sized, person):
+    """The smallest habitat, ready for a scene document: a rim speed that the program takes, to the last digit."""
+    radius, spin = clean(sized.radius_m), _rpm(sized.spin.high_rad_s)
+    most = min(sizing.GREATEST_SPIN_RPM, sizing.GREATEST_RIM_SPEED_M_S / radius / RPM_RAD_S)
+    spin = None if spin is None else min(spin, most)
+    figures = {
+        name: None if spin is None and one.spin_power else one.value(person, radius, (spin or 0.0) * RPM_RAD_S)
+        for name, one in QUANTITIES.items()
+    }
+    return {
+        "radius_m": radius,
+        "spin_rpm": spin,
+        "program_most_rpm": most,
+        "figures": figures,
+        "bound_by": list(sized.bound_by),
+    }
+
+
+def _family(sized):
+    """What meets the wishes from the smallest radius on; None at an end that nothing wished for sets."""
+    spans = list(zip(sized.radii_m, sized.spins, strict=True))
+    return {
+        "radius_m": [clean(radius) for radius in sized.radii_m],
+        "least_spin_rpm": [_rpm(spin.low_rad_s) for spin in sized.spins],
+        "most_spin_rpm": [_rpm(spin.high_rad_s) for spin in sized.spins],
+        "least_gravity_g": [_gravity_g(radius, spin.low_rad_s) for radius, spin in spans],
+        "most_gravity_g": [_gravity_g(radius, spin.high_rad_s) for radius, spin in spans],
+    }
+
+
+def _rpm(omega_rad_s):
+    return None if omega_rad_s is None else clean(omega_rad_s / RPM_RAD_S)
+
+
+def _gravity_g(radius_m, omega_rad_s):
+    return None if omega_rad_s is None else clean(omega_rad_s**2 * radius_m / G0_M_S2)

@@ -1,0 +1,142 @@
+"""Sentences for what a document gets wrong: pydantic's errors, and those of `checks.py`, in the one shape of `errors.py`."""
+
+import json
+import re
+
+from ..errors import BadInput, refusal, shown
+from .catalogue import FIELDS, OWN, pattern_of
+from .document import MOTIONS, Scene
+from .habitat_parts import SHAPES
+from .size.request import SizeRequest
+
+_TAGS = {
+    "@named",
+    "@own",
+    "@word",
+    "@place",
+    "@figure",
+    "@study",
+    *(f"@{shape}" for shape in SHAPES),
+}  # of the unions in `document.py` and `size_request.py`; no part of a field's name
+_PLACE = re.compile(r"at line (\d+) column (\d+)")
+
+
+def from_validation(error, source):
+    """BadInput from a pydantic ValidationError; `source` is what was read, for the place of a broken document."""
+    model = SizeRequest if error.title == SizeRequest.__name__ else Scene
+    return BadInput(*(_one(e, source, model) for e in error.errors(include_url=False)[:20]))
+
+
+def _one(error, source, model):
+    kind = error["type"]
+    if kind == "json_invalid":
+        return broken(error["ctx"]["error"], source)
+    field = path_of(error["loc"])
+    if kind == "missing":
+        return _missing(field)
+    if kind == "extra_forbidden":
+        return _unknown(field, error, model)
+    if kind in ("union_tag_not_found", "union_tag_invalid"):
+        return _no_such_kind(field, error["input"])
+    if kind in ("model_type", "model_attributes_type", "dict_type"):
+        return wrong(
+            field or "document", error["input"], None if pattern_of(field) in FIELDS else "an object in braces"
+        )
+    return wrong(field, error["input"], _own_may_be(error["loc"], field))
+
+
+def _own_may_be(loc, field):
+    """What a field of a motion may be where its kind says otherwise than the first kind that has it; else None."""
+    kind = next((OWN[p] for p in loc if p in OWN), {})
+    return kind.get(pattern_of(field).removeprefix("motions.*."), {}).get("may_be")
+
+
+def _no_such_kind(field, value):
+    """Refusal of a motion's kind, or of a habitat's shape, that there is none of."""
+    if not isinstance(value, dict):
+        return wrong(field, value, "an object in braces")
+    tag = "shape" if field.endswith("habitat") else "kind"
+    return wrong(f"{field}.{tag}", value[tag]) if tag in value else _missing(f"{field}.{tag}")
+
+
+def _missing(field):
+    may_be = may_be_of(field)
+    return refusal(field, "nothing", may_be, f"{label_of(field)} is missing; it may be {may_be}.")
+
+
+def path_of(loc):
+    """A document's field name, "motions.0.speed_m_s", from pydantic's location."""
+    loc = (
+        loc[1:] if loc[:1] == ("scene",) and len(loc) > 1 else loc
+    )  # an export's request holds the document under "scene"
+    parts = [p for i, p in enumerate(loc) if p not in _TAGS and not (i == 2 and loc[0] == "motions" and p in MOTIONS)]
+    return ".".join(str(p) for p in parts)
+
+
+def label_of(field):
+    """The field's label, or its own name where it has none."""
+    return FIELDS.get(pattern_of(field), {}).get("label") or field
+
+
+def may_be_of(field):
+    """What the field may be, in words."""
+    return FIELDS.get(pattern_of(field), {}).get("may_be") or "what the scene document allows there"
+
+
+def wrong(field, was, may_be=None):
+    """Refusal of a value: "Speed was 4000 m/s; it may be 0 to 3000 m/s."."""
+    may_be = may_be or may_be_of(field)
+    unit = FIELDS.get(pattern_of(field), {}).get("unit", "")
+    plain = isinstance(was, (int, float)) and not isinstance(was, bool)
+    was = _figure(was) if plain else as_json(was)
+    unit = f" {unit}" if plain and unit else ""
+    return refusal(field, was, may_be, f"{label_of(field)} was {shown(was)}{unit}; it may be {may_be}.")
+
+
+def _figure(value):
+    return repr(int(value)) if isinstance(value, float) and value.is_integer() and abs(value) < 1e15 else repr(value)
+
+
+def as_json(value):
+    """A value as the document would write it, also where JSON cannot."""
+    try:
+        return json.dumps(value, ensure_ascii=False)
+    except (TypeError, ValueError, RecursionError):
+        return repr(value)
+
+
+def _unknown(field, error, model):
+    parent = field.rpartition(".")[0]
+    kind = next((MOTIONS[p] for p in error["loc"][2:3] if error["loc"][0] == "motions" and p in MOTIONS), None)
+    shape = next((SHAPES[p[1:]] for p in error["loc"][:-1] if p in _TAGS and p[1:] in SHAPES), None)
+    if kind is not None and parent.count(".") == 1:
+        known = sorted(kind.model_fields)
+    elif shape is not None and parent.endswith("habitat"):
+        known = sorted(shape.model_fields)
+    elif not parent:
+        known = sorted(model.model_fields)
+    else:
+        known = sorted({p.split(".")[-1] for p in FIELDS if p.rpartition(".")[0] == pattern_of(parent)} - {"*"})
+    listed = ", ".join(known) or "nothing"
+    say = f"Field {shown(field)} is unknown; {parent or 'the document'} may hold {listed}."
+    return refusal(field, as_json(error["input"]), f"absent; known here: {listed}", say)
+
+
+def broken(problem, source):
+    """Refusal of a document that is not JSON: field `document`, line and column."""
+    place = _PLACE.search(problem)
+    where = f"line {place[1]}, column {place[2]}" if place else "its beginning"
+    what = _PLACE.sub("", problem).strip()
+    return refusal(
+        "document", excerpt(source, place), "a scene document in JSON", f"The document is not JSON at {where}: {what}."
+    )
+
+
+def excerpt(source, place):
+    """A few characters of the source at the place of trouble."""
+    text = source.decode("utf-8", "replace") if isinstance(source, bytes) else source
+    if not place:
+        return text[:40]
+    lines = text.split("\n")
+    line, column = int(place[1]) - 1, int(place[2]) - 1
+    return lines[line][max(column - 20, 0) : column + 20] if line < len(lines) else ""

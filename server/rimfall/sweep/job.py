@@ -1,0 +1,97 @@
+"""One combination: its scene traced, its files made in memory, and the record of it. Nothing is written here: whoever asked does.
+
+Run by worker processes, on this machine or another; what goes in and comes out is plain data.
+"""
+
+import json
+from dataclasses import dataclass
+from functools import lru_cache
+
+import numpy as np
+
+from .. import __version__
+from ..errors import Refused
+from ..exports import FORMATS
+from ..exports.options import read_options
+from ..scene import questions
+from ..scene.reading import read
+from . import file_names
+from .grid import grid_of
+from .parameters import of_values
+
+_SKETCH_POINTS = 40  # of a path on the contact sheet: a plot of 3 cm shows no more
+
+
+@dataclass(frozen=True)
+class Asked:
+    """A whole run: scene, the document as JSON; over, ((path, values), …); formats, names; export, the options as JSON."""
+
+    scene: str
+    over: tuple
+    formats: tuple
+    export: str
+
+
+@dataclass(frozen=True)
+class Outcome:
+    """What came of a combination: files, name -> bytes; record, plain data that its line of the index is made from;
+    program: the version that did it."""
+
+    number: int
+    files: dict
+    record: dict
+    program: str = __version__
+
+
+def grid(asked):
+    """The Grid of a run."""
+    return grid_of(read(asked.scene), [of_values(path, values) for path, values in asked.over])
+
+
+_grid_once = lru_cache(maxsize=2)(grid)
+
+
+def work(asked, number):
+    """The Outcome of one combination. What is refused in it is in its record; the rest of it is done."""
+    of = _grid_once(asked)
+    files, motions, refused = {}, [], []
+    try:
+        trace = questions.trace(of.scene(number))
+        motions = [_motion(traced) for traced in trace.motions]
+        options = read_options(json.loads(asked.export), trace.scene)
+    except Refused as error:
+        refused = [r.say for r in error.refusals]
+    else:
+        for name in asked.formats:
+            made = FORMATS[name]
+            try:
+                files[f"{file_names.stem(of, number)}.{made.ending}"] = made.write(trace, options)
+            except Refused as error:
+                refused += [f"{name}: {r.say}" for r in error.refusals]
+    return Outcome(number, files, {"motions": motions, "refused": refused})
+
+
+def _motion(traced):
+    """What the index and the contact sheet show of a motion: where it first comes down, how it ends, its path."""
+    landing = traced.track.landing
+    out = {"name": traced.motion.name, "end": traced.track.end, "landing": None, "path": _sketch(traced.track)}
+    if landing is not None:
+        state = landing.state
+        out["landing"] = {
+            "time_s": float(state.time_s[0]),
+            "along_m": float(state.along_m[0]),
+            "height_m": float(state.height_m[0]),
+            "drift_m": float(state.along_m[0]) - traced.plan.place[0],
+            "speed_m_s": float(np.linalg.norm(state.local_m_s[0])),
+        }
+    return out
+
+
+def _sketch(track):
+    """Along and height, metres to the millimetre, of a path's samples thinned and of its events, in order of time."""
+    count = len(track.samples.time_s)
+    kept = np.unique(np.linspace(0, count - 1, min(count, _SKETCH_POINTS)).round().astype(int))
+    states = [track.samples.only(kept), *(event.state for event in track.events)]
+    time_s, along, height = (np.concatenate([getattr(s, f) for s in states]) for f in ("time_s", "along_m", "height_m"))
+    order = np.argsort(time_s, kind="stable")
+    return (np.round(np.stack([along[order], height[order]], axis=1), 3) + 0.0).tolist()

@@ -1,0 +1,155 @@
+// How the files are made, said in a sentence whose words are choices. Ranges, labels and defaults are the server's.
+
+import { choiceOf, rateWords, typedRate, withChoice } from '../../state/export.js';
+import { parseFigure, withUnit } from '../../state/units.js';
+import { h, setAttribute, setChildren } from '../dom.js';
+import { createRefusals, inlinePick, inlineType, tight } from './controls.js';
+import { createOrigin } from './origin.js';
+import { outside } from '../figure.js';
+
+const RATES = ['23.976', '24', '25', '29.97', '30', '48', '50', '59.94', '60'];
+const WORDS = {
+  view: { rotating: 'turning with the deck', inertial: 'not turning, all under one node that turns', inertial_flat: 'not turning, every place written out' },
+  unit: { m: 'metres', cm: 'centimetres' },
+  up: { Y: 'Y is up', Z: 'Z is up' },
+  samples_per_frame: { 1: 'one sample', 2: 'two samples', 4: 'four samples', 8: 'eight samples' },
+}; // prettier-ignore
+
+/** chosen() → the choices kept; keep(choices); sceneRate() → [n, d]; motions() → names; refused() when what is refused changes. */
+export function createHow({ fields, chosen, keep, sceneRate, motions, refused }) {
+  let typed = {}, // refused here: never sent
+    served = {}; // refused by the server: gone as soon as it is asked anew
+  const read = name => choiceOf(fields, chosen(), name);
+  const put = (name, value) => {
+    const { [name]: _mended, ...others } = typed;
+    typed = others;
+    served = {};
+    keep(withChoice(fields, chosen(), name, value));
+  };
+  const refuse = (name, sentence) => {
+    typed = { ...typed, [name]: sentence };
+    sayRefused();
+  };
+  const sayRefused = () => {
+    refusals.say({ ...served, ...typed });
+    refused();
+  };
+
+  const pick = name =>
+    inlinePick({
+      label: fields[name].label,
+      options: () => fields[name].choices.map(value => [value, WORDS[name]?.[value] ?? String(value)]),
+      chosen: () => read(name),
+      choose: value => put(name, value),
+    });
+  const rate = (name, empty) =>
+    inlineType({
+      label: `${fields[name].label}, frames a second`,
+      text: () => String(read(name) ?? ''),
+      empty,
+      keep: typed => put(name, typedRate(typed)),
+      list: 'rates',
+    });
+  const figure = (name, empty, wide) =>
+    inlineType({
+      label: fields[name].label,
+      text: () => (read(name) === null ? '' : withUnit(String(read(name)), fields[name].unit)),
+      empty: () => empty,
+      wide,
+      keep(typed) {
+        const { value } = parseFigure(typed, { unit: fields[name].unit });
+        if (typed === '') put(name, null);
+        else if (value === undefined || outside(fields[name], value)) refuse(name, `${fields[name].label} was ${typed}; it may be ${fields[name].may_be}.`);
+        else put(name, fields[name].whole ? Math.round(value) : value);
+      },
+    });
+  const controls = {
+    view: pick('view'),
+    fps: rate('fps', () => rateWords(sceneRate())),
+    shown_fps: rate('shown_fps', () => 'the same'),
+    first_frame: figure('first_frame', '', 5),
+    samples_per_frame: pick('samples_per_frame'),
+    unit: pick('unit'),
+    up: pick('up'),
+    origin: createOrigin({ fields, read, put, refuse }),
+    from_s: figure('from_s', '0 s', 4),
+    to_s: figure('to_s', 'the end', 6),
+  };
+  const refusals = createRefusals(controls);
+
+  // said only while a ticked file hears of it
+  const clause = (name, ...words) => ({ said: uses => uses.has(name), element: h('span', {}, words.flat()) });
+  const stop = said => ({ said, element: h('span', {}, '. ') });
+  const at = name => controls[name].element;
+  const end = name => [tight(at(name), '.'), ' '];
+  const clauses = [
+    clause('fps', 'Shot at ', at('fps'), ' frames a second'),
+    clause('shown_fps', ' and shown at ', end('shown_fps')),
+    stop(uses => uses.has('fps') && !uses.has('shown_fps')),
+    clause('first_frame', 'Time 0 is frame ', at('first_frame')),
+    clause('samples_per_frame', ' with ', at('samples_per_frame'), ' a frame'),
+    stop(uses => uses.has('first_frame')),
+    clause('from_s', 'From ', at('from_s'), ' to ', end('to_s')),
+    clause('view', 'In a view ', end('view')),
+    clause('unit', 'In ', end('unit')),
+    clause('up', end('up')),
+    clause('origin', 'Counted from ', at('origin')),
+  ];
+  const rates = h('datalist', { id: 'rates' }, RATES.map(value => h('option', { value }))); // prettier-ignore
+  const which = h('p', { class: 'switches' });
+  const again = h('button', { type: 'button', class: 'link', onclick: reset }, 'As at first');
+  const element = h('div', { class: 'how' }, h('p', { class: 'lead' }, clauses.map(one => one.element)), rates, which, refusals.element, again); // prettier-ignore
+
+  function reset() {
+    typed = served = {};
+    keep({});
+  }
+
+  /** uses: names of the choices that a ticked file hears of. */
+  function update(uses) {
+    sayRefused();
+    for (const control of Object.values(controls)) control.update();
+    for (const { said, element: words } of clauses) words.hidden = !said(uses);
+    which.hidden = !uses.has('motions') || motions().length < 2;
+    listMotions();
+    setAttribute(again, 'hidden', Object.keys(chosen()).length === 0 && Object.keys(typed).length === 0);
+  }
+
+  function listMotions() {
+    const { leftOut = [] } = chosen();
+    if (JSON.stringify([motions(), leftOut]) === which.dataset.said) return;
+    which.dataset.said = JSON.stringify([motions(), leftOut]);
+    const boxes = motions().map(name =>
+      h(
+        'label',
+        { class: 'switch' },
+        h('input', { type: 'checkbox', checked: !leftOut.includes(name), onchange: event => include(name, event.target.checked) }),
+        name,
+      ),
+    );
+    setChildren(which, boxes);
+  }
+  function include(name, wanted) {
+    const { leftOut = [], ...others } = chosen();
+    const next = wanted ? leftOut.filter(one => one !== name) : [...leftOut, name];
+    keep(next.length ? { ...others, leftOut: next } : others);
+  }
+
+  return {
+    element,
+    update,
+    /** A server's refusal stands at its own choice: true where it has one here. */
+    take({ field, say }) {
+      const name = field?.startsWith('export.') ? field.split('.')[1] : null;
+      if (!controls[name] && name !== 'motions') return false;
+      served = { ...served, [name]: say };
+      sayRefused();
+      return true;
+    },
+    accepted() {
+      served = {};
+      sayRefused();
+    },
+    refuses: () => Object.keys({ ...typed, ...served }).length > 0,
+  };
+}

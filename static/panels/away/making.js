@@ -1,0 +1,86 @@
+// How each file is made: by the server, or here from the stages. Every maker gives {name, blob}.
+
+import { codeClip } from '../../files/clip.js';
+import { framesOf } from '../../state/export.js';
+import { fileName } from '../files.js';
+
+const pictures = () => import('../../files/picture_files.js'); // fetched when wanted
+
+/** picture() → the choices of pictures; sceneText() → the scene as a file. */
+export function createMaking({ store, clock, studio, picture, sceneText }) {
+  const slug = () => fileName(store.read('title'));
+  const HERE = { scene, picture: moment, sequence, clip };
+
+  /** row {key, say, kind}; job {ready(format) → the server's Blob, notes: its own on the same request, tell(say, done, all), signal}. */
+  async function make({ key, say, kind }, job) {
+    if (kind.format === null) return HERE[key](job);
+    job.tell(say, 0, 1);
+    const blob = await job.ready(kind.format);
+    if (!kind.drawn) return { name: `${slug()}.${kind.ending}`, blob };
+    return { name: `${slug()}.${kind.ending.replace(/svg$/, 'png')}`, blob: await (await pictures()).pngOfSvg(blob, picture().width) };
+  }
+
+  async function scene() {
+    return { name: `${slug()}.rimfall.json`, blob: new Blob([sceneText()], { type: 'application/json' }) };
+  }
+
+  async function moment({ tell }) {
+    tell('This moment', 0, 1);
+    const { frame } = picture();
+    const shot = studio.shoot({ ...picture(), stride_s: clock.stride_s });
+    try {
+      shot.draw(clock.time_s);
+      return { name: `${slug()}.${frame}.png`, blob: await (await pictures()).pngOf(shot.canvas) };
+    } finally {
+      shot.close();
+    }
+  }
+
+  async function sequence({ notes, tell, signal }) {
+    const frames = framesOf(notes.file);
+    const shot = studio.shoot(picture());
+    try {
+      const draw = drawer(shot);
+      const named = frame => `${slug()}.${frame}.png`;
+      const counted = done => tell(`Frame ${done} of ${frames.length}`, done, frames.length);
+      const parts = await (await pictures()).zipOfFrames({ frames, draw, named, tell: counted, signal });
+      return { name: `${slug()}.pictures.zip`, blob: new Blob(parts, { type: 'application/zip' }) };
+    } finally {
+      shot.close();
+    }
+  }
+
+  async function clip({ notes, tell, signal }) {
+    const frames = framesOf(notes.file);
+    const size = evenSize(picture());
+    const shot = studio.shoot({ ...picture(), ...size, bare: false });
+    const draw = drawer(shot);
+    try {
+      const parts = await codeClip({
+        ...size,
+        draw: i => draw(frames[i].time_s),
+        count: frames.length,
+        fps: notes.file.shown_fps,
+        title: notes.title,
+        tell: done => tell(`Frame ${done} of ${frames.length}`, done, frames.length),
+        signal,
+      });
+      return { name: `${slug()}.webm`, blob: new Blob(parts, { type: 'video/webm' }) };
+    } finally {
+      shot.close();
+    }
+  }
+  return make;
+}
+
+function drawer(shot) {
+  return time_s => {
+    shot.draw(time_s);
+    return shot.canvas;
+  };
+}
+
+// colour is coded for two by two pixels
+function evenSize({ width, height }) {
+  return { width: width - (width % 2), height: height - (height % 2) };
+}

@@ -1,0 +1,81 @@
+// How pictures are taken, in a sentence: of which stage, how large, on what ground, with labels or none.
+
+import { h } from '../dom.js';
+import { createRefusals, inlinePick, inlineType, tight } from './controls.js';
+
+const FRAMES = [['both', 'both stages'], ['aboard', 'Aboard'], ['outside', 'Outside']]; // prettier-ignore
+const SIZES = [[1280, 720], [1920, 1080], [2560, 1440], [3840, 2160], [1080, 1080], [1080, 1920]]; // prettier-ignore
+const OWN = 'own';
+const GROUNDS = [[false, 'on the night'], [true, 'on nothing (transparent)']]; // prettier-ignore
+const LABELS = [[true, 'with its labels'], [false, 'without labels']]; // prettier-ignore
+const FIRST = { frame: 'both', width: 1920, height: 1080, bare: false, labels: true };
+const LEAST_PX = 16;
+
+/** chosen() → the choices kept; keep(choices); largest_px: of a side, on this machine; refused() when what is refused changes. */
+export function createPictures({ chosen, keep, largest_px, refused: tell }) {
+  let own = false,
+    refused = {};
+  const now = () => ({ ...FIRST, ...chosen() });
+  const put = patch => {
+    refused = {};
+    keep({ ...chosen(), ...patch });
+  };
+  const pick = (name, label, options) =>
+    inlinePick({ label, options: () => options, chosen: () => now()[name], choose: value => put({ [name]: value }) });
+  const isListed = () => SIZES.some(([width, height]) => width === now().width && height === now().height);
+  const size = inlinePick({
+    label: 'Size',
+    options: () => [
+      ...SIZES.filter(side => Math.max(...side) <= largest_px).map(([width, height]) => [`${width} × ${height}`, `${width} × ${height}`]),
+      [OWN, 'of another size'],
+    ],
+    chosen: () => (own || !isListed() ? OWN : `${now().width} × ${now().height}`),
+    choose(value) {
+      own = value === OWN;
+      const [width, height] = own ? [now().width, now().height] : value.split(' × ').map(Number);
+      put({ width, height });
+    },
+  });
+  const side = (name, label) =>
+    inlineType({
+      label,
+      text: () => String(now()[name]),
+      wide: 5,
+      keep(typed) {
+        const value = Number(typed);
+        if (Number.isInteger(value) && value >= LEAST_PX && value <= largest_px) return put({ [name]: value });
+        refused = { [name]: `${label} was ${typed || 'empty'}; it may be ${LEAST_PX} to ${largest_px.toLocaleString('en-US')} px.` };
+        refusals.say(refused);
+        tell();
+      },
+    });
+  const controls = {
+    frame: pick('frame', 'Stage', FRAMES),
+    size,
+    width: side('width', 'Width'),
+    height: side('height', 'Height'),
+    bare: pick('bare', 'Ground', GROUNDS),
+    labels: pick('labels', 'Labels', LABELS),
+  };
+  const at = name => controls[name].element;
+  const refusals = createRefusals(controls);
+  const sides = h('span', {}, at('width'), ' px wide and ', at('height'), ' px high, ');
+  const element = h(
+    'div',
+    { class: 'how' },
+    h('p', { class: 'lead' }, 'Of ', tight(at('frame'), ','), ' ', tight(at('size'), ','), ' ', sides, tight(at('bare'), ','), ' ', tight(at('labels'), '.')),
+    h('p', { class: 'small' }, 'From the seats the stages are seen from now, of what they show. A clip is always on the night; a plot as PNG is as wide as a picture.'),
+    refusals.element,
+  );
+  function update() {
+    refusals.say(refused);
+    for (const control of Object.values(controls)) control.update();
+    sides.hidden = size.element.value !== OWN;
+  }
+  return {
+    element,
+    update,
+    now,
+    refuses: () => Object.keys(refused).length > 0,
+  };
+}

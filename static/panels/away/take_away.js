@@ -1,0 +1,144 @@
+// Take it away: what, how in a sentence, and one Save.
+
+import { canCode } from '../../files/clip.js';
+import { exportPart, factsOf, sizeWords } from '../../state/export.js';
+import { motionName } from '../../state/fields.js';
+import { countWords } from '../../state/words.js';
+import { $, $$, h, setAttribute, setChildren, setText } from '../dom.js';
+import { createAsking } from './asking.js';
+import { createProgress } from './controls.js';
+import { createHow } from './how.js';
+import { layOut } from './layout.js';
+import { FRAMED, offered, PICTURES } from './list.js';
+import { createMaking } from './making.js';
+import { createPictures } from './pictures.js';
+import { createRows } from './rows.js';
+import { download } from '../files.js';
+import { createSheet } from '../sheet.js';
+
+const LINKS = { paths: ['paths', 'notes'], pictures: ['picture'], scene: ['scene'] };
+
+/** exported(format, request, signal) → Blob; studio draws pictures, null without WebGL; sceneText() → the scene as a file. */
+export function createTakeAway({ store, clock, exported, studio, sceneText }) {
+  const { formats, fields } = store.fields.export;
+  const sheet = createSheet({ title: 'Take it away' });
+  const kept = () => ({ files: {}, picture: {}, kinds: {}, ...store.view.away });
+  const keep = part => store.look({ away: { ...kept(), ...part } });
+  const names = () => store.document.motions.map((_, i) => motionName(store, i));
+  const rows = createRows({
+    groups: offered(formats, studio !== null),
+    kinds: kept().kinds,
+    changed: update,
+    chose: (row, value) => keep({ kinds: { ...kept().kinds, [row]: value } }),
+  });
+  const how = createHow({
+    fields,
+    chosen: () => kept().files,
+    keep: files => keep({ files }),
+    sceneRate: () => store.answer?.grid.fps ?? [24, 1],
+    motions: names,
+    refused: offer,
+  });
+  const pictures = createPictures({
+    chosen: () => kept().picture,
+    keep: picture => keep({ picture }),
+    largest_px: studio?.largest_px ?? 0,
+    refused: offer,
+  });
+  const asking = createAsking({
+    exported,
+    request: () => ({ scene: store.document, export: exportPart(kept().files, names()) }),
+    told,
+    failed: complain,
+  });
+  const make = createMaking({ store, clock, studio, picture: pictures.now, sceneText });
+  const facts = h('div', { class: 'small facts', role: 'status' });
+  const trouble = h('div', { role: 'alert' });
+  const save = h('button', { type: 'button', class: 'btn strong', onclick: saveAll });
+  const progress = createProgress({ cancel: () => job?.abort() });
+  const parts = layOut({ sheet, rows, how, facts, pictures, trouble, progress, save, drawable: studio !== null });
+  let job = null; // while files are made
+
+  if (!canCode()) rows.of('clip')?.bar('This browser codes no video; take every frame instead.');
+  for (const link of $$('#foot [data-take]')) link.addEventListener('click', () => show(link.dataset.take));
+  for (const link of [parts.page, $('#brief-link')]) link.addEventListener('click', () => setAttribute(link, 'href', `brief${location.hash}`));
+  store.on('view', patch => sheet.element.open && 'away' in patch && update());
+  sheet.element.addEventListener('close', () => job?.abort());
+
+  function show(link) {
+    rows.tick(LINKS[link]);
+    setChildren(trouble);
+    sheet.show();
+    update();
+    rows.ticked()[0]?.box.scrollIntoView({ block: 'nearest' });
+  }
+
+  function update() {
+    const ticked = rows.ticked();
+    const uses = new Set(ticked.flatMap(row => row.kind.uses));
+    how.update(uses);
+    pictures.update();
+    parts.how.hidden = uses.size === 0;
+    parts.pictures.hidden = studio === null || !ticked.some(row => PICTURES.includes(row.key) || row.kind.drawn);
+    if (uses.size) asking.want(ticked.map(row => row.kind));
+    if (!asking.notes()) setChildren(facts); // those of an earlier choice
+    tellSizes();
+    offer();
+  }
+
+  // one Save, for as many files, where nothing is refused
+  function offer() {
+    const { length } = rows.ticked();
+    setText(save, length ? `Save ${countWords(length, 'file')}` : 'Save');
+    const refused = (!parts.how.hidden && how.refuses()) || (!parts.pictures.hidden && pictures.refuses());
+    setAttribute(save, 'disabled', !length || job !== null || refused);
+  }
+
+  function told() {
+    how.accepted();
+    setChildren(trouble);
+    setChildren(facts, factsOf(asking.notes()).map(sentence => h('p', {}, sentence))); // prettier-ignore
+    tellSizes();
+    offer();
+  }
+
+  function tellSizes() {
+    for (const row of rows.all) {
+      const bytes = row.kind.drawn ? null : asking.size(row.kind.format);
+      const frames = FRAMED.includes(row.key) ? asking.notes()?.file.frame_count : null;
+      row.tell(!row.box.checked ? '' : bytes !== null ? sizeWords(bytes) : frames ? countWords(frames, 'frame') : '');
+    }
+  }
+
+  async function saveAll() {
+    job = new AbortController();
+    const { signal } = job,
+      ticked = rows.ticked();
+    asking.stop();
+    setChildren(trouble);
+    offer();
+    let row = null;
+    try {
+      const server = ticked.some(one => one.kind.uses.length) ? await asking.settled(signal) : {};
+      for (row of ticked) {
+        const file = await make(row, { ...server, signal, tell: progress.tell });
+        signal.throwIfAborted();
+        download(file.name, file.blob);
+      }
+    } catch (problem) {
+      if (!signal.aborted) complain(problem, row);
+    }
+    job = null;
+    progress.tell(null);
+    offer();
+  }
+
+  function complain(problem, row = null) {
+    setChildren(facts);
+    const elsewhere = !problem.refused?.map(how.take).every(Boolean);
+    const say = row ? `${row.say}: ${problem.message}` : problem.message;
+    setChildren(trouble, elsewhere && h('div', { class: 'notice failed' }, h('p', {}, h('b', {}, say))));
+    offer();
+  }
+  return { show };
+}

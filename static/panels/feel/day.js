@@ -1,0 +1,57 @@
+// A day aboard: a paragraph for each of five moments, with the numbers of this design, to be copied.
+
+import { h, setText } from '../dom.js';
+import { createCopy, selectWords } from '../copy.js';
+import { createLiveText } from './live.js';
+import { premisesWords } from './say.js';
+import { createFold } from '../fold.js';
+
+export function createFeelDay({ element, store }) {
+  const list = h('div', {}),
+    premises = h('p', { class: 'small' }),
+    whole = h('div', {}, list, premises);
+  const all = createCopy({ say: 'Copy all', text: () => dayWords(store.feel, store.view.units), select: () => selectWords(opened()) });
+  element.append(h('h3', { class: 'third' }, 'A day aboard, in words'), whole, h('p', { class: 'links' }, ...all.elements));
+  let moments = [];
+
+  // to be selected and copied by hand they must all be there to see
+  function opened() {
+    moments.forEach(moment => moment.open());
+    return whole;
+  }
+  function update() {
+    const { words } = store.feel;
+    if (moments.length !== words.length) {
+      moments = words.map((_, index) => createMoment({ text: () => store.feel.words[index], open: index === 0 }));
+      list.replaceChildren(...moments.map(moment => moment.element));
+    }
+    moments.forEach(moment => moment.update());
+    setText(premises, premisesWords(store.feel, store.view.units));
+  }
+  return { update };
+}
+
+/** The whole day with its titles, and last what it is said for. */
+function dayWords(feel, units) {
+  return [...feel.words.map(({ title, text }) => `${title}\n${text}`), `${premisesWords(feel, units)} Rimfall.`].join('\n\n');
+}
+
+function createMoment({ text, open }) {
+  const words = createLiveText(),
+    copy = createCopy({ text: () => text().text, select: () => selectWords(words.element) }),
+    inner = h('div', {}, words.element, h('p', { class: 'links' }, ...copy.elements));
+  const fold = createFold({
+    words: () => text().title,
+    make: () => [{ element: inner, update: () => words.set(text().text) }],
+    turned: copy.clear,
+  });
+  if (open) fold.toggle();
+  return {
+    element: h('section', { class: 'moment' }, h('h4', {}, fold.button), fold.element),
+    open: () => fold.element.hidden && fold.toggle(),
+    update() {
+      fold.update();
+      copy.name(text().title);
+    },
+  };
+}

@@ -1,0 +1,43 @@
+// Place 4: what people would feel. Fetched with its first opening.
+
+import { $, h, setText } from '../dom.js';
+import { createFeelAdaptation } from './adaptation.js';
+import { createFeelDay } from './day.js';
+import { createFeelFigures } from './figures.js';
+import { createFeelLimits } from './limits.js';
+import { createFeelMap } from './map/map.js';
+import { createFeelPerson } from './person.js';
+import { createFeelSize } from './size/size.js';
+import { icon } from '../icons.js';
+
+/** Each part fills its own section and has update(); `store.feel` is the answer, null until it is there. */
+export async function createFeel({ store, client, glossary }) {
+  await dressed('static/feel.css');
+  $('#feel-caution').prepend(icon('caution'));
+  const map = createFeelMap({ element: $('#feel-map'), store, client });
+  const parts = [
+    map,
+    createFeelLimits({ element: $('#feel-limits'), store }),
+    createFeelPerson({ element: $('#feel-person'), store }),
+    createFeelDay({ element: $('#feel-day'), store }),
+    createFeelFigures({ element: $('#feel-figures'), store, explain: glossary.show }),
+    createFeelSize({ element: $('#feel-size'), store, client, shown: map.showFamily }),
+    createFeelAdaptation({ element: $('#feel-adaptation'), store }),
+  ];
+
+  function update() {
+    if (store.view.place !== 4 || !store.feel) return;
+    setText($('#feel-words'), store.feel.says.lead);
+    setText($('#feel-caution span'), store.feel.caution);
+    parts.forEach(part => part.update());
+  }
+  for (const topic of ['feel', 'document', 'view', 'notice']) store.on(topic, update);
+  update();
+}
+
+// its style sheet comes with it
+function dressed(href) {
+  return new Promise((done, failed) => {
+    document.head.append(h('link', { rel: 'stylesheet', href, onload: done, onerror: failed }));
+  });
+}

@@ -1,0 +1,71 @@
+// Who is aboard: how tall and how quick, and two runners to look at.
+
+import { shapeOf } from '../../state/shapes.js';
+import { showQuantity } from '../../state/units.js';
+import { freshName } from '../../state/words.js';
+import { motionName } from '../../state/fields.js';
+import { h, setAttribute } from '../dom.js';
+import { paceWords } from './say.js';
+import { createField } from '../field.js';
+import { createFold } from '../fold.js';
+
+const ROWS = [
+  ['height_m', 'Height'],
+  ['walk_m_s', 'Walks'],
+  ['run_m_s', 'Runs'],
+  ['climb_m_s', 'Climbs'],
+  ['lift_m_s', 'Lift'],
+  ['head_turn_deg_s', 'Head turn'],
+];
+const RUNNERS = [
+  ['Runner spinward', 0],
+  ['Runner antispinward', 180],
+];
+
+export function createFeelPerson({ element, store }) {
+  const fold = createFold({
+    words: () => `Who is aboard: ${personWords(store)}`,
+    make: () => [
+      ...ROWS.map(([name, label]) => createField({ store, path: `person.${name}`, label })),
+      { element: h('p', { class: 'small' }, 'Climbs is the speed straight up, on stairs and ladders.'), update() {} },
+    ],
+  });
+  const run = h('button', { type: 'button', class: 'btn', onclick: putRunners }, 'Put two runners on the deck');
+  element.append(h('p', { class: 'links' }, fold.button), fold.element, h('p', { class: 'links' }, run));
+
+  function putRunners() {
+    const taken = store.document.motions.map((_, i) => motionName(store, i));
+    const runners = RUNNERS.map(([name, heading]) => runner(store, freshName(name, taken), heading));
+    store.edit(draft => {
+      draft.motions.push(...runners);
+    });
+    store.tell({ kind: 'told', say: 'Two runners are on the deck: one spinward, one antispinward.', undo: true });
+  }
+  return {
+    update() {
+      fold.update();
+      setAttribute(run, 'hidden', !walks(store) || running(store));
+    },
+  };
+}
+
+// round the deck or along a floor, both ways; a turntable has no deck to run round
+function walks({ fields, document }) {
+  return Boolean(fields.kinds.walk) && shapeOf(document.habitat) !== 'turntable';
+}
+
+// once is enough; and the key that plays must not press a button that was just used
+function running({ document }) {
+  return RUNNERS.every(([name]) => document.motions.some(motion => motion.name === name));
+}
+
+function runner(store, name, heading) {
+  return { ...structuredClone(store.fields.kinds.walk.new), name, speed_m_s: store.read('person.run_m_s'), heading_deg: heading };
+}
+
+/** '1.75 m, walks 1.4 m/s, runs 4.0 m/s' */
+function personWords(store) {
+  const { units } = store.view;
+  const speed = path => paceWords(store.read(path), units);
+  return `${showQuantity(store.read('person.height_m'), 'm', units)}, walks ${speed('person.walk_m_s')}, runs ${speed('person.run_m_s')}`;
+}

@@ -1,0 +1,112 @@
+// How the figures of what people would feel are written: on the page and on the sheet to print.
+
+import { showQuantity, shownUnit, threeFigures, toShown, withUnit } from '../../state/units.js';
+
+const NBSP = '\u00a0';
+export const BOUNDS = {
+  at_least: 'at least',
+  at_most: 'at most',
+  optimum: 'optimum',
+  reached: 'reached',
+  observed: 'observed',
+};
+const SURNAME = /^Coriolis/;
+const UNNAMED = 'your own'; // a limit of the user's without a name
+const SMALL = 0.09995, // under it three places are too few
+  LEAST = 0.00005,
+  LEAST_PUBLISHED = 1e-6; // six places are shown of a limit
+const JUST = 1.05; // times a limit, under which the margin says more
+
+/** Three figures, or four places under 0.1; a dash for what has no value here. */
+export function figureWords(value, unit, units) {
+  if (value === null || value === undefined) return '–';
+  const shown = toShown(value, unit, units),
+    size = Math.abs(shown);
+  const figure = size >= SMALL || size === 0 ? threeFigures(shown) : size < LEAST ? `under ${2 * LEAST}` : shown.toFixed(4).replace('-', '−');
+  return withUnit(figure, shownUnit(unit, units));
+}
+
+/** A published figure as it was published: 0.035 g, 1.8 rpm; in other units three figures of it. */
+export function publishedWords(value, unit, units) {
+  const shown = toShown(value, unit, units);
+  if (shown !== value) return figureWords(value, unit, units);
+  if (0 < value && value < LEAST_PUBLISHED) return withUnit(`under ${LEAST_PUBLISHED.toFixed(6)}`, shownUnit(unit, units));
+  const figure = Number(value.toPrecision(4));
+  return withUnit(figure.toLocaleString('en-US', { maximumFractionDigits: 6 }).replace('-', '−'), shownUnit(unit, units));
+}
+
+/** Whether a row is a limit: others tell what was reached, observed or thought best. */
+export function isLimit({ bound }) {
+  return bound === 'at_least' || bound === 'at_most';
+}
+
+/** 'at most 6 rpm', 'reached 10 rpm' */
+export function boundWords({ bound, limit, unit }, units) {
+  return `${BOUNDS[bound] ?? bound} ${publishedWords(limit, unit, units)}`;
+}
+
+/** How a row lies to the value here: 'inside', 'at the limit', 'beyond, ×1.7', 'above', 'no value'. */
+export function hereWords({ state, times, margin, unit }, units) {
+  if (state === 'none') return 'no value';
+  if (state !== 'beyond') return state;
+  if (typeof times === 'number' && times >= JUST) return `beyond, ×${timesFigure(times)}`;
+  return `beyond by ${figureWords(Math.abs(margin ?? 0), unit, units)}`;
+}
+
+function timesFigure(times) {
+  return times < 9.95 ? String(Number(times.toFixed(1))) : Math.round(times).toLocaleString('en-US');
+}
+
+/** 'Gilruth 1969'; a limit of the user's own is marked as theirs. */
+export function studyWords({ study, year, mine }) {
+  if (mine) return study === UNNAMED ? study : `${study}, yours`;
+  return year ? `${study} ${year}` : study;
+}
+
+/** 'Spin, 3.00 rpm' */
+export function headingWords({ label, unit, value }, units) {
+  return value === null ? `${label}, no value here` : `${label}, ${figureWords(value, unit, units)}`;
+}
+
+/** What stands behind a row, as sentences: the citation, for whom it holds, what is to be noted. */
+export function behindWords({ source, who, note, known_by: knownBy, mine }) {
+  if (mine) return ['A limit of your own: no publication stands behind it.'];
+  const said = [who && `For whom: ${who}`, note, knownBy === 'memory' && 'From memory: look it up before you cite it'];
+  return [source, ...said].filter(Boolean).map(sentence);
+}
+
+function sentence(words) {
+  const text = words.trim();
+  return /[.?]$/.test(text) ? text : `${text}.`;
+}
+
+/** What all of it is said for: '30.0 m, 4.00 rpm; somebody 1.95 m tall who walks at 1.4 m/s and runs at 4.0 m/s.' */
+export function premisesWords({ habitat, person }, units) {
+  const show = (value, unit) => showQuantity(value, unit, units);
+  const { axial_thrust_m_s2: thrust, outside_gravity_m_s2: room } = habitat;
+  const turns = [show(habitat.radius_m, 'm'), show(habitat.spin_rpm, 'rpm'), thrust && `thrust ${show(thrust, 'm/s²')}`, room && `gravity outside ${show(room, 'm/s²')}`];
+  const paces = `walks at ${paceWords(person.walk_m_s, units)} and runs at ${paceWords(person.run_m_s, units)}`;
+  return `${turns.filter(Boolean).join(', ')}; somebody ${show(person.height_m, 'm')} tall who ${paces}.`;
+}
+
+/** A pace as it was set: 1.4 m/s, 4.0 m/s; in other units three figures of it. */
+export function paceWords(value, units) {
+  return units === 'si' ? `${Number.isInteger(value) ? value.toFixed(1) : Number(threeFigures(value))}${NBSP}m/s` : showQuantity(value, 'm/s', units);
+}
+
+/** A label inside a sentence: 'rim speed', but 'Coriolis to gravity'. */
+export function lowerFirst(label) {
+  return SURNAME.test(label) ? label : label.charAt(0).toLowerCase() + label.slice(1);
+}
+
+/** The rows of one quantity, in the order of the answer. */
+export function rowsOf(feel, name) {
+  return feel.limits.filter(({ quantity }) => quantity === name);
+}
+
+/** A count of rows, and where some only tell what was seen, of the limits among them: 'one row', '15 rows, 7 of them limits'. */
+export function countRows(rows) {
+  const whole = rows.length === 1 ? 'one row' : `${rows.length}${NBSP}rows`,
+    limits = rows.filter(isLimit).length;
+  return limits === rows.length ? whole : `${whole}, ${limits || 'none'} of them ${limits === 1 ? 'a limit' : 'limits'}`;
+}

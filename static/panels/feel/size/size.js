@@ -1,0 +1,118 @@
+// Size it for me: wishes in rows, the smallest habitat that meets them, and all others that do as a band on the map.
+
+import { createNewest } from '../../../state/newest.js';
+import { h, setAttribute, setChildren } from '../../dom.js';
+import { createSizeAnswer } from './answer.js';
+import { reveal } from './reveal.js';
+import { createWishRow } from './row.js';
+import { FIRST_WISHES, MOST_WISHES, asRequest, nextWish } from './wishes.js';
+import { createFold } from '../../fold.js';
+
+const SETTLE_MS = 180; // a wish is asked about once its figure rests
+
+/** shown(answer | null): what the map draws of it. */
+export function createFeelSize({ element, store, client, shown }) {
+  const fold = createFold({ words: () => 'Size it for me', make: () => [createWishes({ store, client, shown })] });
+  element.append(h('h3', { class: 'third' }, fold.button), fold.element);
+  return { update: fold.update };
+}
+
+function createWishes({ store, client, shown }) {
+  let wishes = FIRST_WISHES,
+    asked = null,
+    timer = null,
+    rows = [],
+    awaited = true; // the answer, by who has just opened this or changed a wish
+  const list = h('div', { class: 'wishes' });
+  const add = h('button', { type: 'button', class: 'btn', onclick: addOne }, 'Add a wish');
+  const answer = createSizeAnswer({ store, alter: (number, value) => put(number, { ...wishes[number], value }) });
+  const newest = createNewest({
+    request,
+    ask: ({ body, units }, signal) => client.size(body, { units, signal }),
+    told,
+    failed,
+  });
+  const element = h(
+    'div',
+    {},
+    h('p', { class: 'small' }, 'The smallest habitat that meets every wish:'),
+    list,
+    h('p', { class: 'links' }, add),
+    answer.element,
+  );
+
+  function request() {
+    return { body: asRequest(wishes, store.document.person), units: store.view.units };
+  }
+
+  function told(said) {
+    rows.forEach(row => row.refuse(null));
+    answer.show(said);
+    shown(said);
+    bring();
+  }
+
+  function bring() {
+    if (awaited) reveal(answer.element, element);
+    awaited = false;
+  }
+
+  // a refusal stands at the wish it is about
+  function failed(problem) {
+    const field = problem.refused?.[0]?.field ?? '',
+      row = rows[Number(/^wishes\.(\d+)/.exec(field)?.[1])];
+    rows.forEach(other => other.refuse(other === row ? problem.message : null));
+    if (row) answer.show(null);
+    else answer.fail(problem);
+    shown(null);
+    bring();
+  }
+
+  function change(next, focus = null) {
+    const rebuilt = next.length !== wishes.length;
+    wishes = next;
+    awaited = true;
+    if (rebuilt) build();
+    update();
+    if (focus !== null) rows[Math.min(focus, rows.length - 1)]?.element.querySelector('select').focus();
+  }
+
+  function addOne() {
+    change([...wishes, nextWish(wishes)], wishes.length);
+  }
+
+  function put(number, wish) {
+    change(wishes.map((other, i) => (i === number ? wish : other)));
+  }
+
+  function build() {
+    rows = wishes.map((_, number) =>
+      createWishRow({
+        store,
+        number,
+        wish: () => wishes[number],
+        change: wish => put(number, wish),
+        remove: () => change(wishes.filter((__, i) => i !== number), number),
+      }),
+    );
+    setChildren(list, rows.map(row => row.element));
+  }
+
+  function update() {
+    if (rows.length !== wishes.length) build();
+    rows.forEach(row => row.update());
+    setAttribute(add, 'disabled', wishes.length >= MOST_WISHES);
+    const key = JSON.stringify(request());
+    if (key === asked) return;
+    asked = key;
+    newest.drop();
+    clearTimeout(timer);
+    if (wishes.length) {
+      timer = setTimeout(newest.want, SETTLE_MS);
+      return;
+    }
+    answer.show(null);
+    shown(null);
+  }
+  return { element, update };
+}

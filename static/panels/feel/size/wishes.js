@@ -1,0 +1,61 @@
+// What may be wished of a habitat, and a wish as the server takes it: a figure with its bound, or all limits of one study.
+
+import { isLimit } from '../say.js';
+
+const STUDY = 'study:';
+
+// id → words, the server's quantity and bound, its unit, the value it begins with
+export const FIGURES = {
+  gravity_exactly: { words: 'Gravity exactly', quantity: 'gravity', bound: 'exactly', unit: 'g', first: 0.5 },
+  gravity_least: { words: 'Gravity at least', quantity: 'gravity', bound: 'at_least', unit: 'g', first: 0.3 },
+  gravity_most: { words: 'Gravity at most', quantity: 'gravity', bound: 'at_most', unit: 'g', first: 1 },
+  spin_most: { words: 'Spin at most', quantity: 'spin', bound: 'at_most', unit: 'rpm', first: 2 },
+  spin_least: { words: 'Spin at least', quantity: 'spin', bound: 'at_least', unit: 'rpm', first: 1 },
+  gradient_most: { words: 'Head to foot at most', quantity: 'gradient', bound: 'at_most', unit: '%', first: 3 },
+  rim_speed_least: { words: 'Rim speed at least', quantity: 'rim_speed', bound: 'at_least', unit: 'm/s', first: 10 },
+  rim_speed_most: { words: 'Rim speed at most', quantity: 'rim_speed', bound: 'at_most', unit: 'm/s', first: 100 },
+  head_turn_most: { words: 'Turning the head at most', quantity: 'head_turn', bound: 'at_most', unit: 'rad/s²', first: 0.3 },
+  coriolis_most: { words: 'Coriolis at most', quantity: 'coriolis', bound: 'at_most', unit: '', first: 0.2 },
+  radius_most: { words: 'Radius at most (a hull)', quantity: 'radius', bound: 'at_most', unit: 'm', first: 100 },
+  radius_least: { words: 'Radius at least', quantity: 'radius', bound: 'at_least', unit: 'm', first: 20 },
+};
+
+export const FIRST_WISHES = [newWish('gravity_exactly'), newWish('spin_most')];
+export const MOST_WISHES = 12;
+
+/** A wish as the page keeps it: {id, value}; value null for a study. */
+export function newWish(id) {
+  return { id, value: FIGURES[id]?.first ?? null };
+}
+
+/** What a list of wishes offers: the figures, then each study that sets a limit, by year. */
+export function choicesOf(limits) {
+  const studies = new Map();
+  for (const row of limits) {
+    const { id, study, year, mine } = row;
+    if (mine || !isLimit(row)) continue;
+    studies.set(id.split('.')[0], { year, words: `All of ${study} ${year ?? ''}`.trim() });
+  }
+  const listed = [...studies].sort(([, a], [, b]) => (a.year ?? Infinity) - (b.year ?? Infinity) || a.words.localeCompare(b.words, 'en'));
+  return [...Object.entries(FIGURES).map(([id, { words }]) => [id, words]), ...listed.map(([id, { words }]) => [STUDY + id, words])];
+}
+
+/** The next wish offered: the first kind not yet among them. */
+export function nextWish(wishes) {
+  const free = ['radius_most', 'gradient_most', 'rim_speed_least', 'head_turn_most', 'coriolis_most', 'spin_most', 'gravity_least'];
+  return newWish(free.find(id => !wishes.some(wish => wish.id === id)) ?? 'gravity_most');
+}
+
+export function unitOf({ id }) {
+  return FIGURES[id]?.unit ?? null;
+}
+
+/** As POST /api/size takes it. */
+export function asRequest(wishes, person) {
+  const asked = wishes.map(({ id, value }) =>
+    id.startsWith(STUDY)
+      ? { kind: 'study', study: id.slice(STUDY.length) }
+      : { kind: 'figure', quantity: FIGURES[id].quantity, bound: FIGURES[id].bound, value },
+  );
+  return person ? { wishes: asked, person } : { wishes: asked };
+}

@@ -1,0 +1,76 @@
+// What everybody on a stage feels at the feet at time t, as the server tells it: at the clock for who walks or rides, nothing while in
+// the air, and where people stand the figure of the place What would people feel. Where none was given, none is shown.
+
+import { movesAPerson } from '../../state/kinds.js';
+import { foundAt, foundRange } from '../../time/findings.js';
+import { sampleTime } from '../../time/track.js';
+import { triad } from '../ground.js';
+
+const FOUND = { walk: 'feet_g', lift: 'apparent_g' };
+const ALIKE = 0.0025;           // so near in distance from the axis, or in spin, what is felt standing is told by the same two figures
+
+/** [{key, name, weight_g, person | motion}] of the `people` who stand and of the shown motions that are people; weight in g. `feel`: the
+    answer to what people would feel, or null. */
+export function weighed(model, people, shown, feel, time_s) {
+  const standing = people.map((person, k) => ({ key: `standing ${k}`, name: 'standing', person, weight_g: standingAt(model, feel, person, time_s) }));
+  const moving = shown.filter((m) => movesAPerson(m.motion.kind) && m.path.count && time_s >= m.starts_s - 1e-6)
+    .map((motion) => ({ key: `moving ${motion.i}`, name: motion.name, motion, weight_g: movingAt(model, feel, motion, time_s) }));
+  return [...standing, ...moving].filter(({ weight_g }) => weight_g !== null);
+}
+
+function movingAt(model, feel, m, time_s) {
+  const found = FOUND[m.motion.kind];
+  if (found) return foundAt(m.motion, model.answer.grid, found, time_s);
+  if (time_s < m.ends_s) return 0;
+  return m.landing ? standingAt(model, feel, { ...m.landing, floor: m.floor }, time_s) : null;
+}
+
+// The figure holds for this habitat's floor 0 at along 0, and for the spin at time 0.
+function standingAt({ answer, ground, radius_m, name }, feel, { along_m, axial_m, floor }, time_s) {
+  if (!feel || name || !alike(spinAt(answer, time_s), spinAt(answer, 0))) return null;
+  const out_m = (along, axial, on) => { const { x, y } = ground.on(along, 0, axial, 0, {}, on); return Math.hypot(x, radius_m - y); };
+  return alike(out_m(along_m, axial_m, floor), out_m(0, ground.level ? radius_m : 0, 0)) ? feel.figures.feet_g : null;
+}
+
+function spinAt({ spin_rad_s, grid }, time_s) {
+  return spin_rad_s[Math.min(spin_rad_s.length - 1, Math.floor(time_s / sampleTime(grid, 1) + 1e-6))];
+}
+
+function alike(a, b) {
+  return Math.abs(a - b) <= ALIKE * Math.abs(b);
+}
+
+/** The most that who moves is told to feel on the whole way, g. */
+export function mostOf({ motion }) {
+  return foundRange(motion, FOUND[motion.kind])?.[1] ?? 0;
+}
+
+/** The highest a post reaches, g: three times as tall as a person. What is felt beyond that its white does not measure: it goes through
+    to the top, parted there by a break (postBreak), and the label alone tells how much it is. */
+export const POST_TOP_G = 3;
+
+/** How far up, in g, a post reaches. */
+export function postTop(weight_g) {
+  return Math.min(POST_TOP_G, Math.max(1, weight_g));
+}
+
+/** Where on a post that is too short for a weight it is parted, [from, to] in g; null on one that measures all of it. */
+export function postBreak(weight_g) {
+  return weight_g > POST_TOP_G ? [POST_TOP_G - 0.5, POST_TOP_G - 0.35] : null;
+}
+
+/** '0.56'; '14.2', as the words have it */
+export function weightFigure(weight_g) {
+  if (weight_g >= 99.95) return Math.round(weight_g).toLocaleString('en-US');
+  return weight_g.toFixed(weight_g >= 9.995 ? 1 : weight_g > 0 && weight_g < 0.0995 ? 3 : 2);
+}
+
+/** 'at the feet, standing 0.56 g, running back 0.36 g' */
+export function weightWords(people) {
+  return people.length ? `at the feet, ${people.map(({ name, weight_g }) => `${name} ${weightFigure(weight_g)}\u00a0g`).join(', ')}` : '';
+}
+
+/** The feet of somebody standing, and which way is up there; `turn`: the habitat's angle on the stage. */
+export function onDeck({ ground }, { along_m, axial_m, floor }, turn) {
+  return { feet: ground.on(along_m, 0, axial_m, turn, {}, floor), up: triad(ground.azimuth(along_m, floor) + turn, ground.level).up };
+}

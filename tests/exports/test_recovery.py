@@ -1,0 +1,55 @@
+"""The scene that made a file comes back from it, whatever the format; what holds none says so."""
+
+import json
+
+import pytest
+
+from rimfall.errors import Refused
+from rimfall.exports import FORMATS
+from rimfall.exports.options import read_options
+from rimfall.exports.recovery import document_in
+from rimfall.scene import answers, examples, questions
+from rimfall.scene.reading import read
+
+WITHOUT = {"csv", "csv-frames", "forces-csv"}  # tables of numbers: their notes carry it
+TITLE = 'Läuft "zwei & drei" <mal> 🚀 \\ ]]>'
+
+
+@pytest.mark.parametrize("name", sorted(set(FORMATS) - WITHOUT))
+@pytest.mark.parametrize("example", ["galley", "three-pods", "spin-up"])
+def test_the_scene_comes_back_from_every_file(name, example):
+    document = json.loads(examples.example(example)) | {"title": TITLE}
+    found = read(json.dumps(document))
+    trace = questions.trace(found)
+    written = FORMATS[name].write(trace, read_options({"view": "inertial_flat", "to_s": 0.2}, found))
+    assert read(document_in(written)) == found
+
+
+def test_the_answer_of_a_trace_is_a_scene_too():
+    found = read(examples.example("same-lob"))
+    assert read(document_in(answers.of_trace(questions.trace(found)))) == found
+
+
+@pytest.mark.parametrize(
+    "content",
+    [
+        b"glTF",
+        b"glTF" + bytes(40),
+        b"#usda 1.0\n",
+        b"PXR-USDC" + bytes(80),
+        b"PK\x03\x04",
+        b"<svg></svg>",
+        b"%PDF-1.4 /Scene <41>",
+    ],
+)
+def test_a_file_that_holds_none_is_refused(content):
+    with pytest.raises(Refused) as caught:
+        document_in(content)
+    assert caught.value.refusals[0].field == "file"
+
+
+@pytest.mark.parametrize("content", [b"", b"{", b"[1]", b'{"scene": 1}', b"frame,time_s", b"\xff\xfe"])
+def test_what_is_no_file_of_ours_is_refused_as_a_document(content):
+    assert document_in(content) == content
+    with pytest.raises(Refused):
+        read(document_in(content))

@@ -1,0 +1,83 @@
+"""The pool of processes: one that dies loses nothing, one that always dies is given up."""
+
+import json
+import multiprocessing
+import os
+import signal
+import threading
+import time
+from concurrent.futures.process import BrokenProcessPool
+
+import pytest
+
+from rimfall.errors import BadInput
+from rimfall.scene.reading import read
+from rimfall.sweep import local, parameters
+from rimfall.sweep.job import Outcome
+from rimfall.sweep.run import asked_of
+from tests.sweep import runs
+
+
+def asked(count):
+    return asked_of(read(json.dumps(runs.scene())), [parameters.parse(f"habitat.spin_rpm=1:6:{count}")])[0]
+
+
+def test_a_process_that_dies_loses_nothing():
+    done = []
+    for number, outcome in local.each(asked(30), list(range(1, 31)), 2):
+        done.append(number)
+        assert isinstance(outcome, Outcome)
+        if len(done) in (3, 12):
+            multiprocessing.active_children()[0].kill()
+    assert sorted(done) == list(range(1, 31))
+
+
+def began(asked, number):
+    """In place of the work: what this process was started with, told late enough that every process gets one."""
+    time.sleep(1.0)
+    return (
+        os.getpid(),
+        os.environ["OPENBLAS_NUM_THREADS"],
+        signal.SIGINT in signal.pthread_sigmask(signal.SIG_BLOCK, ()),
+    )
+
+
+def test_every_process_starts_on_one_thread_and_leaves_ctrl_c_alone(monkeypatch):
+    monkeypatch.setattr(local, "work", began)
+    monkeypatch.delenv("OPENBLAS_NUM_THREADS", raising=False)
+    told = [outcome for _, outcome in local.each(asked(6), list(range(1, 7)), 3)]
+    assert len({process for process, _, _ in told}) == 3
+    assert {(threads, held) for _, threads, held in told} == {("1", True)}
+    assert "OPENBLAS_NUM_THREADS" not in os.environ
+    assert signal.SIGINT not in signal.pthread_sigmask(signal.SIG_BLOCK, ())
+
+
+def test_what_kills_its_process_three_times_is_given_up():
+    over_with = threading.Event()
+
+    def kill_all():
+        while not over_with.wait(0.01):
+            for child in multiprocessing.active_children():
+                child.kill()
+
+    killer = threading.Thread(target=kill_all)
+    killer.start()
+    ((number, error),) = local.each(asked(2), [1], 1)
+    over_with.set()
+    killer.join()
+    assert number == 1
+    assert isinstance(error, BrokenProcessPool)
+
+
+def test_no_process_is_left_when_the_work_is_left():
+    doing = local.each(asked(30), list(range(1, 31)), 2)
+    next(doing)
+    assert len(multiprocessing.active_children()) == 2
+    doing.close()
+    assert multiprocessing.active_children() == []
+
+
+@pytest.mark.parametrize("count", [0, -1, 100_000])
+def test_a_number_of_workers_out_of_range_is_refused(count):
+    with pytest.raises(BadInput, match="1 to 512"):
+        local.workers_of(count)
