@@ -9,7 +9,7 @@ import { platesOf } from './brief/plates.js';
 import { plotsOf } from './brief/plots.js';
 import { sourcesOf } from './brief/sources.js';
 import { movesOf } from './brief/words.js';
-import { $, $$ } from './panels/dom.js';
+import { $, $$ } from './panels/shared/dom.js';
 import { direction } from './panels/title.js';
 import { createAutosave } from './state/autosave.js';
 import { fromHash } from './state/link.js';

@@ -1,6 +1,6 @@
 // Where the scene of a printed page can be opened again.
 
-import { h } from '../panels/dom.js';
+import { h } from '../panels/shared/dom.js';
 import { LONGEST_LINK, toHash } from '../state/link.js';
 
 const LONGEST_READ = 300; // of an address that somebody may still type from paper

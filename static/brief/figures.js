@@ -3,8 +3,8 @@
 import { motionName } from '../state/fields.js';
 import { floorName, groundOf, shapeOf } from '../state/shapes.js';
 import { showQuantity, threeFigures, toShown, withUnit, shownUnit } from '../state/units.js';
-import { h } from '../panels/dom.js';
-import { eventWords } from '../panels/lane_marks.js';
+import { h } from '../panels/shared/dom.js';
+import { eventWords } from '../panels/timeline/lane_marks.js';
 
 const MOST_EVENTS = 4; // of a motion, told one by one
 const UNTOLD = new Set(['axis', 'time_limit']);

@@ -1,6 +1,6 @@
 // Both views as line plates at three instants: the first release, half way, and when the last has landed.
 
-import { h, s } from '../panels/dom.js';
+import { h, s } from '../panels/shared/dom.js';
 import { groundOf } from '../state/shapes.js';
 import { LinePlate } from '../views/line_plate.js';
 import { readModel } from '../views/model.js';

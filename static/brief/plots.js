@@ -1,6 +1,6 @@
 // The three plots, as the server draws them for any file.
 
-import { h } from '../panels/dom.js';
+import { h } from '../panels/shared/dom.js';
 
 const FORMATS = ['plot-path-svg', 'plot-height-svg', 'plot-felt-svg'];
 const FOOT_MM = 5; // the caution under each: the page has its own

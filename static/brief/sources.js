@@ -1,6 +1,6 @@
 // Where the laws and figures of a scene come from: only of what it uses.
 
-import { h } from '../panels/dom.js';
+import { h } from '../panels/shared/dom.js';
 
 const LAWS = [
   [() => true, 'Motion: a free body goes straight in the room that does not turn; carried into the turning one, any mechanics text, such as Taylor, Classical Mechanics (2005), chapter 9. One g is 9.80665 m/s² (CGPM 1901).'],

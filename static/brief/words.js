@@ -3,9 +3,9 @@
 import { motionName } from '../state/fields.js';
 import { FINDINGS, showFound } from '../state/findings.js';
 import { foundRange } from '../time/findings.js';
-import { createSentence, outcome } from '../panels/sentence.js';
-import { h } from '../panels/dom.js';
-import { pathKey } from '../panels/path_key.js';
+import { createSentence, outcome } from '../panels/moves/sentence.js';
+import { h } from '../panels/shared/dom.js';
+import { pathKey } from '../panels/shared/path_key.js';
 
 export function movesOf(store) {
   const { motions } = store.document;

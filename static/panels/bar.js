@@ -1,7 +1,7 @@
 // The bar: undo, redo, scenes, share.
 
-import { $, h, setAttribute } from './dom.js';
-import { icon } from './icons.js';
+import { $, h, setAttribute } from './shared/dom.js';
+import { icon } from './shared/icons.js';
 
 export function createBar({ store, scenes, share }) {
   const undo = h(

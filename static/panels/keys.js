@@ -1,11 +1,11 @@
 // The keys of the page, and the list of them on '?'. Not in fields, nor where the focused control uses the key.
 
-import { $, h } from './dom.js';
-import { createSwitch } from './choice.js';
+import { $, h } from './shared/dom.js';
+import { createSwitch } from './shared/choice.js';
 import { toggleHold } from './dials.js';
-import { turnDrift } from './drift_bar.js';
-import { createSheet } from './sheet.js';
-import { toggleLoop } from './timeline.js';
+import { turnDrift } from './moves/drift_bar.js';
+import { createSheet } from './shared/sheet.js';
+import { toggleLoop } from './timeline/timeline.js';
 
 export function createKeys({ store, clock, timeline, looks, stages, glossary }) {
   const KEYS = [

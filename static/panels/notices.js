@@ -1,8 +1,8 @@
 // What has to be said at the head of the page: refusals of no open field, waiting, failures, and what can be undone.
 
 import { fieldOf } from '../state/fields.js';
-import { $, h, setChildren, setText } from './dom.js';
-import { stillShown } from './refusals.js';
+import { $, h, setChildren, setText } from './shared/dom.js';
+import { stillShown } from './shared/refusals.js';
 
 const TOLD_MS = 12_000;
 

@@ -1,6 +1,6 @@
 // The contents list: one place open at a time, each closed one showing its answer; the strip of numerals on a phone.
 
-import { $, $$, setAttribute, setText } from './dom.js';
+import { $, $$, setAttribute, setText } from './shared/dom.js';
 
 const HEIGHTS = ['low', 'middle', 'high'];
 

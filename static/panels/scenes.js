@@ -1,9 +1,9 @@
 // Scenes: to start from, to open from a file, and the recent ones.
 
 import { isScene } from '../state/paths.js';
-import { h, setChildren } from './dom.js';
-import { readJson } from './files.js';
-import { createSheet } from './sheet.js';
+import { h, setChildren } from './shared/dom.js';
+import { readJson } from './shared/files.js';
+import { createSheet } from './shared/sheet.js';
 
 const LARGEST_BYTES = 50_000_000;
 

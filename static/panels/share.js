@@ -1,9 +1,9 @@
 // Share: the link that carries the whole scene; where it would be too long, the file.
 
 import { LONGEST_LINK, toHash } from '../state/link.js';
-import { createCopy } from './copy.js';
-import { h, setText } from './dom.js';
-import { createSheet } from './sheet.js';
+import { createCopy } from './shared/copy.js';
+import { h, setText } from './shared/dom.js';
+import { createSheet } from './shared/sheet.js';
 
 export function createShare({ store, saveScene }) {
   const sheet = createSheet({ title: 'Share' });

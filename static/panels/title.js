@@ -3,7 +3,7 @@
 import { fieldOf } from '../state/fields.js';
 import { groundOf, shapeOf } from '../state/shapes.js';
 import { showQuantity, threeFigures } from '../state/units.js';
-import { $, h, setText } from './dom.js';
+import { $, h, setText } from './shared/dom.js';
 
 const UNTITLED = 'Untitled scene';
 

@@ -2,7 +2,7 @@
 
 import assert from 'node:assert/strict';
 import test from 'node:test';
-import { partsOf } from '../../static/panels/drift_bar.js';
+import { partsOf } from '../../static/panels/moves/drift_bar.js';
 import { FINDINGS } from '../../static/state/findings.js';
 import { GLOSSARY } from '../../static/panels/glossary_words.js';
 

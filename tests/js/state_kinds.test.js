@@ -2,7 +2,7 @@
 
 import assert from 'node:assert/strict';
 import test from 'node:test';
-import { SENTENCES } from '../../static/panels/sentences.js';
+import { SENTENCES } from '../../static/panels/moves/sentences.js';
 import { fieldOf, readAt, withoutDefaults } from '../../static/state/fields.js';
 import { FINDINGS, showFound } from '../../static/state/findings.js';
 import { isAttended, kindGroups, kindWords, movesAPerson } from '../../static/state/kinds.js';

@@ -1,7 +1,7 @@
 // Choices inside a sentence: a list to pick from and a figure to type, both ruled under like the figures on the cards.
 
-import { h, setAttribute, setChildren, setText } from '../dom.js';
-import { createList } from '../select.js';
+import { h, setAttribute, setChildren, setText } from '../shared/dom.js';
+import { createList } from '../shared/select.js';
 
 /** options() → [[value, words]], values text or numbers; chosen(); choose(value). */
 export function inlinePick({ label, ...list }) {

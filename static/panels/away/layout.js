@@ -1,6 +1,6 @@
 // Where things stand on the sheet: what on the left, how on the right, Save at the foot and always in sight.
 
-import { h } from '../dom.js';
+import { h } from '../shared/dom.js';
 
 /** `drawable`: the stages can be drawn into pictures. Gives {page, how, pictures}: the link to the page to print, and the two sections. */
 export function layOut({ sheet, rows, how, facts, pictures, trouble, progress, save, drawable }) {

@@ -1,9 +1,9 @@
 // What positions are counted from: the axis, the ground under the release, or a place by its own figures.
 
 import { parseFigure, withUnit } from '../../state/units.js';
-import { h } from '../dom.js';
+import { h } from '../shared/dom.js';
 import { inlinePick, inlineType, tight } from './controls.js';
-import { outside } from '../figure.js';
+import { outside } from '../shared/figure.js';
 
 const WORDS = [
   ['axis', 'the axis of spin'],

@@ -1,6 +1,6 @@
 // How pictures are taken, in a sentence: of which stage, how large, on what ground, with labels or none.
 
-import { h } from '../dom.js';
+import { h } from '../shared/dom.js';
 import { createRefusals, inlinePick, inlineType, tight } from './controls.js';
 
 const FRAMES = [['both', 'both stages'], ['aboard', 'Aboard'], ['outside', 'Outside']]; // prettier-ignore

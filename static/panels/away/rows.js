@@ -1,6 +1,6 @@
 // The table of what can be taken away: tick, name, kind of file, size.
 
-import { h, setAttribute, setText } from '../dom.js';
+import { h, setAttribute, setText } from '../shared/dom.js';
 import { inlinePick } from './controls.js';
 
 /** `groups` as export_list gives them; `kinds` {row: value} as remembered; changed() after a tick, chose(row, value) after a kind. */

@@ -4,7 +4,7 @@ import { canCode } from '../../files/clip.js';
 import { exportPart, factsOf, sizeWords } from '../../state/export.js';
 import { motionName } from '../../state/fields.js';
 import { countWords } from '../../state/words.js';
-import { $, $$, h, setAttribute, setChildren, setText } from '../dom.js';
+import { $, $$, h, setAttribute, setChildren, setText } from '../shared/dom.js';
 import { createAsking } from './asking.js';
 import { createProgress } from './controls.js';
 import { createHow } from './how.js';
@@ -13,8 +13,8 @@ import { FRAMED, offered, PICTURES } from './list.js';
 import { createMaking } from './making.js';
 import { createPictures } from './pictures.js';
 import { createRows } from './rows.js';
-import { download } from '../files.js';
-import { createSheet } from '../sheet.js';
+import { download } from '../shared/files.js';
+import { createSheet } from '../shared/sheet.js';
 
 const LINKS = { paths: ['paths', 'notes'], pictures: ['picture'], scene: ['scene'] };
 

@@ -1,8 +1,8 @@
 // What people got used to: each finding with its source, how this spin lies to it, and what nobody published.
 
-import { h, setText } from '../dom.js';
+import { h, setText } from '../shared/dom.js';
 import { behindWords } from './say.js';
-import { createFold } from '../fold.js';
+import { createFold } from '../shared/fold.js';
 
 export function createFeelAdaptation({ element, store }) {
   const list = createFindings({ store });

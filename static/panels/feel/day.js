@@ -1,10 +1,10 @@
 // A day aboard: a paragraph for each of five moments, with the numbers of this design, to be copied.
 
-import { h, setText } from '../dom.js';
-import { createCopy, selectWords } from '../copy.js';
+import { h, setText } from '../shared/dom.js';
+import { createCopy, selectWords } from '../shared/copy.js';
 import { createLiveText } from './live.js';
 import { premisesWords } from './say.js';
-import { createFold } from '../fold.js';
+import { createFold } from '../shared/fold.js';
 
 export function createFeelDay({ element, store }) {
   const list = h('div', {}),

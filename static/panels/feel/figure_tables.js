@@ -1,6 +1,6 @@
 // The two tables beside the figures: levels one could stand on, and what each turn of the head is felt as.
 
-import { h, setText } from '../dom.js';
+import { h, setText } from '../shared/dom.js';
 import { figureWords } from './say.js';
 
 const TURNS = { yaw: 'Yaw, looking aside', pitch: 'Pitch, nodding', roll: 'Roll, ear to shoulder' };

@@ -1,10 +1,10 @@
 // Every figure of what people would feel, in groups: the levels under "Standing", the six turns of the head under theirs; and last
 // what all of them take for granted.
 
-import { h, setChildren, setText } from '../dom.js';
+import { h, setChildren, setText } from '../shared/dom.js';
 import { headTurnsTable, levelsTable } from './figure_tables.js';
 import { figureWords } from './say.js';
-import { createFold } from '../fold.js';
+import { createFold } from '../shared/fold.js';
 
 const TERMS = {
   period_s: 'Period',

@@ -1,11 +1,11 @@
 // The published limits: for each quantity our value, a rule, one sentence, and its table; a limit of one's own under each.
 
-import { h, setAttribute, setText } from '../dom.js';
+import { h, setAttribute, setText } from '../shared/dom.js';
 import { createOwnLimits } from './own.js';
 import { createRule, ruleKey } from './rule.js';
 import { countRows, headingWords, rowsOf } from './say.js';
 import { createLimitsTable } from './table.js';
-import { createFold } from '../fold.js';
+import { createFold } from '../shared/fold.js';
 
 const VARY = 'People vary, the studies are few: see the caution below.';
 

@@ -1,6 +1,6 @@
 // A paragraph whose numbers change where they stand: those that have just changed are underlined for a moment.
 
-import { h, setText } from '../dom.js';
+import { h, setText } from '../shared/dom.js';
 
 const SHOWN_MS = 1200;
 const NUMBER = /([−-]?\d[\d,]*(?:\.\d+)?)/;

@@ -2,13 +2,13 @@
 
 import { fieldOf } from '../../state/fields.js';
 import { parseFigure, shownUnit } from '../../state/units.js';
-import { createChoice } from '../choice.js';
-import { h, setAttribute, setChildren } from '../dom.js';
+import { createChoice } from '../shared/choice.js';
+import { h, setAttribute, setChildren } from '../shared/dom.js';
 import { BOUNDS, boundWords, lowerFirst } from './say.js';
-import { createFigure, outside } from '../figure.js';
-import { createFold } from '../fold.js';
-import { icon } from '../icons.js';
-import { createRefusalSlot } from '../refusals.js';
+import { createFigure, outside } from '../shared/figure.js';
+import { createFold } from '../shared/fold.js';
+import { icon } from '../shared/icons.js';
+import { createRefusalSlot } from '../shared/refusals.js';
 
 const MOST = 12; // that a scene may have, of all quantities together
 

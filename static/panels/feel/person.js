@@ -4,10 +4,10 @@ import { shapeOf } from '../../state/shapes.js';
 import { showQuantity } from '../../state/units.js';
 import { freshName } from '../../state/words.js';
 import { motionName } from '../../state/fields.js';
-import { h, setAttribute } from '../dom.js';
+import { h, setAttribute } from '../shared/dom.js';
 import { paceWords } from './say.js';
-import { createField } from '../field.js';
-import { createFold } from '../fold.js';
+import { createField } from '../shared/field.js';
+import { createFold } from '../shared/fold.js';
 
 const ROWS = [
   ['height_m', 'Height'],

@@ -1,6 +1,6 @@
 // A rule: the limits of one quantity as ticks on a line, our value as a notch. In ink: a foot points to what a limit forbids.
 
-import { s, setAttribute, setChildren } from '../dom.js';
+import { s, setAttribute, setChildren } from '../shared/dom.js';
 import { boundWords, headingWords, studyWords } from './say.js';
 import { notchOf, ruleOf } from './rule_layout.js';
 

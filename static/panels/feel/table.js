@@ -1,9 +1,9 @@
 // The table of one quantity: every study that limits it, by year; a click on a study opens what stands behind it.
 
-import { h, setText } from '../dom.js';
-import { createCopy, selectWords } from '../copy.js';
+import { h, setText } from '../shared/dom.js';
+import { createCopy, selectWords } from '../shared/copy.js';
 import { behindWords, boundWords, hereWords, lowerFirst, studyWords } from './say.js';
-import { createFold } from '../fold.js';
+import { createFold } from '../shared/fold.js';
 
 /** rows() → the answer's rows of the quantity, `name` its word: {element, update}. Rows are made anew only when others come. */
 export function createLimitsTable({ store, name, rows }) {

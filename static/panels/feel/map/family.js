@@ -1,6 +1,6 @@
 // The habitats that meet the wishes, on the map: a band from the least to the most spin at each radius, and the smallest of them.
 
-import { s } from '../../dom.js';
+import { s } from '../../shared/dom.js';
 import { pathOf } from './frame.js';
 
 const LINE_PX = 3; // thinner than this, the band is a line

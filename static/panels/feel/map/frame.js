@@ -2,7 +2,7 @@
 
 import { makeScale } from '../../../state/scale.js';
 import { formatFigure, fromShown, shownUnit, toShown } from '../../../state/units.js';
-import { s } from '../../dom.js';
+import { s } from '../../shared/dom.js';
 
 const MARGIN = { left: 34, right: 10, top: 8, bottom: 24 };
 const SHAPE = 0.8; // height by width

@@ -1,6 +1,6 @@
 // This habitat on the map: guides to both axes, a ring, and its name on a plate beside it; the words they would cut are hidden whole.
 
-import { s, setAttribute, setText } from '../../dom.js';
+import { s, setAttribute, setText } from '../../shared/dom.js';
 import { beyond } from './frame.js';
 import { PLATE_HIGH_PX, cornersOf, meet, placePlate } from './plate.js';
 

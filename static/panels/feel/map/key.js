@@ -1,6 +1,6 @@
 // The key of the map: for each line drawn, what it says and which study says so.
 
-import { h, setChildren } from '../../dom.js';
+import { h, setChildren } from '../../shared/dom.js';
 import { tableRows } from './groups.js';
 import { shortWords } from './lines.js';
 

@@ -1,7 +1,7 @@
 // What stands on the map: the tint each limit lays on what it forbids, its line with feet on that side, and lines of equal gravity.
 
 import { showQuantity, shownUnit } from '../../../state/units.js';
-import { s } from '../../dom.js';
+import { s } from '../../shared/dom.js';
 import { axisWords, pathOf } from './frame.js';
 import { limitWords } from './groups.js';
 import { levelSpots, placeLabel } from './labels.js';

@@ -1,6 +1,6 @@
 // The map of place 4: spin against radius on log axes, what each published limit forbids, and this habitat as a ring.
 
-import { h, s, setAttribute, setChildren, setText } from '../../dom.js';
+import { h, s, setAttribute, setChildren, setText } from '../../shared/dom.js';
 import { createMapTable } from './table.js';
 import { drawFamily, hatch } from './family.js';
 import { axes, makeFrame } from './frame.js';
@@ -12,8 +12,8 @@ import { labelsOf } from './plate.js';
 import { RADIUS, SPIN, createRing, dialWords } from './ring.js';
 import { createMapSaving } from './saving.js';
 import { lowerFirst } from '../say.js';
-import { createFold } from '../../fold.js';
-import { createList } from '../../select.js';
+import { createFold } from '../../shared/fold.js';
+import { createList } from '../../shared/select.js';
 
 const FIRST_WIDTH_PX = 320;
 const WORDS = 'text:is(.limit-words, .equal, .what), .family-smallest text'; // what the name of this habitat keeps clear of

@@ -4,7 +4,7 @@
 import { fieldOf, shownOf } from '../../../state/fields.js';
 import { clamp, makeScale, roundTo } from '../../../state/scale.js';
 import { formatFigure, shownStep, shownUnit, toShown, withUnit } from '../../../state/units.js';
-import { h, onDrag, setAttribute } from '../../dom.js';
+import { h, onDrag, setAttribute } from '../../shared/dom.js';
 
 export const RADIUS = 'habitat.radius_m',
   SPIN = 'habitat.spin_rpm';

@@ -1,6 +1,6 @@
 // The lines of the map as a table: each limit, who says so, and how this habitat lies to it.
 
-import { h, setChildren } from '../../dom.js';
+import { h, setChildren } from '../../shared/dom.js';
 import { limitWords, tableRows } from './groups.js';
 
 /** group() → the group chosen on the map. */

@@ -1,10 +1,10 @@
 // One wish: what is wished, its figure with its unit, and the way to take it back.
 
 import { formatFigure, parseFigure, shownUnit, toShown } from '../../../state/units.js';
-import { h, setAttribute, setChildren, setText } from '../../dom.js';
+import { h, setAttribute, setChildren, setText } from '../../shared/dom.js';
 import { choicesOf, newWish, unitOf } from './wishes.js';
-import { icon } from '../../icons.js';
-import { createList } from '../../select.js';
+import { icon } from '../../shared/icons.js';
+import { createList } from '../../shared/select.js';
 
 /** wish() → the wish as it stands; change(wish); remove(). */
 export function createWishRow({ store, number, wish, change, remove }) {

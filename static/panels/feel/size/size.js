@@ -1,12 +1,12 @@
 // Size it for me: wishes in rows, the smallest habitat that meets them, and all others that do as a band on the map.
 
 import { createNewest } from '../../../state/newest.js';
-import { h, setAttribute, setChildren } from '../../dom.js';
+import { h, setAttribute, setChildren } from '../../shared/dom.js';
 import { createSizeAnswer } from './answer.js';
 import { reveal } from './reveal.js';
 import { createWishRow } from './row.js';
 import { FIRST_WISHES, MOST_WISHES, asRequest, nextWish } from './wishes.js';
-import { createFold } from '../../fold.js';
+import { createFold } from '../../shared/fold.js';
 
 const SETTLE_MS = 180; // a wish is asked about once its figure rests
 

@@ -1,0 +1,97 @@
+// Place 1: what the habitat is, besides the two dials: its shape and rows, air, decks, how the spin changes, and what is beside it.
+
+import { fieldsOfShape, groundOf, shapeOf } from '../../state/shapes.js';
+import { showQuantity, threeFigures } from '../../state/units.js';
+import { $, h, setAttribute, setText } from '../shared/dom.js';
+import { choiceRow, createChoice } from '../shared/choice.js';
+import { createDecks } from './decks.js';
+import { toggleHold } from '../dials.js';
+import { createField } from '../shared/field.js';
+import { createHabitatRows } from './habitat_rows.js';
+import { icon } from '../shared/icons.js';
+import { createOthers } from './others.js';
+import { createRamp } from './ramp.js';
+
+export function createHowBig({ store }) {
+  const rows = createHabitatRows({ store, at: 'habitat', dials: false, answered: () => store.answer?.habitat });
+  const air = [
+    createField({ store, path: 'air.pressure_kpa', label: 'Pressure' }),
+    createField({ store, path: 'air.temperature_c', label: 'Temperature', centred: true }),
+  ];
+  const airOrNot = createChoice({
+    label: 'Air',
+    options: [
+      { value: false, say: 'none' },
+      { value: true, say: 'air' },
+    ],
+    chosen: () => store.document.air !== null,
+    choose: on =>
+      store.edit(draft => {
+        if (on) delete draft.air;
+        else draft.air = null;
+      }),
+  });
+  const hold = createChoice({
+    label: 'Hold',
+    options: [
+      { value: null, say: 'nothing' },
+      { value: 'gravity', say: 'gravity' },
+      { value: 'rim_speed', say: 'rim speed' },
+      { value: 'spin', say: 'spin' },
+    ],
+    chosen: () => store.view.hold,
+    choose: what => {
+      if (what !== store.view.hold) toggleHold(store, what);
+    },
+  });
+  $('#size-rows').append(rows.element);
+  $('#hold-row').append(hold.element);
+  $('#air-row').replaceWith(choiceRow('Air', airOrNot));
+  $('#air-rows').append(...air.map(r => r.element));
+  $('#size-caution').prepend(icon('caution'));
+  const parts = [rows, ...air, airOrNot, hold, createDecks({ store }), createRamp({ store }), createOthers({ store })];
+
+  function update() {
+    if (store.view.place !== 1) return;
+    setText($('#size-words'), sizeWords(store));
+    setAttribute($('#air-rows'), 'hidden', store.document.air === null);
+    setAttribute($('#deck-part'), 'hidden', !fieldsOfShape(store.fields, shapeOf(store.document.habitat)).includes('decks'));
+    for (const part of parts) part.update();
+  }
+  for (const topic of ['document', 'answer', 'view', 'notice']) store.on(topic, update);
+  update();
+}
+
+function sizeWords({ answer, view }) {
+  if (!answer) return '';
+  const { habitat, scene } = answer,
+    show = (v, unit) => showQuantity(v, unit, view.units);
+  const radius = show(scene.habitat.radius_m, 'm'),
+    shape = shapeOf(scene.habitat);
+  if (!habitat.period_s && shape === 'turntable')
+    return `A platform of ${radius} that does not turn: a table, under the gravity of the room.`;
+  if (!habitat.period_s) return `At ${radius} and without a turn there is no gravity: what is let go stays.`;
+  const start = scene.habitat.spin_ramp?.length ? 'At the start, a' : 'A',
+    turn = `a turn takes ${threeFigures(habitat.period_s)}\u00a0s`,
+    gravity = `${threeFigures(habitat.deck_gravity_g)}\u00a0g`,
+    speed = show(habitat.rim_speed_m_s, 'm/s');
+  if (shape === 'turntable')
+    return `${start} platform of ${radius}: ${turn}, its edge moves at ${speed}, and what stands there is flung out with ${gravity}.`;
+  if (groundOf(scene.habitat) === 'floor')
+    return `${start} floor at ${radius} gives ${gravity} in its middle and moves at ${speed}; ${turn}. It is flat: “down” leans outward toward its ends.`;
+  const [where, fades] = DECKS[shape];
+  return `${start} ${where} at ${radius} gives ${gravity}; it moves at ${speed} and ${turn}. ${fades}`;
+}
+
+const DECKS = {
+  cylinder: ['deck', 'Climb to the hub and it fades evenly to nothing.'],
+  torus: ['deck', 'Climb the side of the tube and “down” is no longer square to it.'],
+  sphere: ['deck at the equator', 'Toward the poles it fades, and the ground grows steep.'],
+};
+
+/** 56.0 m, 3.00 rpm */
+export function sizeAnswer({ document, view }) {
+  const { radius_m: radius, spin_rpm: spin } = document.habitat;
+  if (typeof radius !== 'number' || typeof spin !== 'number') return '';
+  return `${showQuantity(radius, 'm', view.units)}, ${threeFigures(spin)}\u00a0rpm`;
+}

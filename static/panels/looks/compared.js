@@ -1,0 +1,101 @@
+// The same motions in the scene's habitat and in those beside it: where each lands, how far off, and when; and how they are shown.
+
+import { motionName } from '../../state/fields.js';
+import { habitatName } from '../../state/shapes.js';
+import { showQuantity } from '../../state/units.js';
+import { $, $$, h, setAttribute } from '../shared/dom.js';
+import { choiceRow, createChoice } from '../shared/choice.js';
+import { lastSeen } from '../shared/ends.js';
+import { pathKey } from '../shared/path_key.js';
+import { createSelect } from '../shared/select.js';
+
+export function createCompared({ store }) {
+  const how = createChoice({
+    label: 'Other habitats',
+    options: [
+      { value: 'over', say: 'over this one' },
+      { value: 'beside', say: 'beside' },
+      { value: 'off', say: 'off' },
+    ],
+    chosen: () => store.view.compare,
+    choose: compare => store.look({ compare }),
+  });
+  const which = createSelect({
+    store,
+    path: 'view.beside',
+    label: 'Beside',
+    options: () => (store.document.compare ?? []).map((other, i) => [i, other.name]),
+    chosen: () => store.view.beside ?? 0,
+    choose: beside => store.look({ beside }),
+  });
+  const element = $('#compared');
+  element.append(
+    h('h3', { class: 'third' }, 'In each habitat'),
+    choiceRow('Others', how),
+    which.element,
+    h(
+      'table',
+      { class: 'compared' },
+      h(
+        'thead',
+        {},
+        h(
+          'tr',
+          {},
+          h('th', { scope: 'col' }, 'Motion and habitat'),
+          ...['lands at', 'drift', 'time'].map(word => h('th', { scope: 'col', class: 'r' }, word)),
+        ),
+      ),
+    ),
+  );
+  const table = $('table', element);
+  let drawn = [];
+
+  function update() {
+    const others = store.document.compare ?? [];
+    setAttribute(element, 'hidden', others.length === 0);
+    if (!others.length) return;
+    how.update();
+    setAttribute(which.element, 'hidden', store.view.compare !== 'beside' || others.length < 2);
+    which.update();
+    const key = [store.answer, store.view.units, store.view.hidden];
+    if (key.every((part, i) => part === drawn[i])) return;
+    drawn = key;
+    $$('tbody', table).forEach(part => part.remove());
+    table.append(...groups(store));
+  }
+  return { update };
+}
+
+// a group of rows a motion, a row a habitat
+function groups(store) {
+  const { answer, view, fields } = store;
+  const homes = [
+    { name: `This one: ${habitatName(fields, answer.scene.habitat)}`, motions: answer.motions },
+    ...(answer.compare ?? []),
+  ];
+  return answer.motions
+    .map((_, index) => index)
+    .filter(index => !view.hidden.includes(motionName(store, index)))
+    .map(index =>
+      h(
+        'tbody',
+        {},
+        h('tr', {}, h('th', { scope: 'rowgroup', colspan: 4, class: 'whose' }, pathKey(index), motionName(store, index))),
+        homes.map(home => row(home.name, home.motions[index], view.units)),
+      ),
+    );
+}
+
+function row(name, motion, units) {
+  const seen = motion && lastSeen(motion);
+  const show = (value, unit = 'm') => (typeof value === 'number' ? showQuantity(value, unit, units) : '');
+  const cells = !seen
+    ? [h('td', { colspan: 3, class: 'r' }, 'does not begin')]
+    : [
+        h('td', { class: 'r' }, motion.landing ? show(seen.along_m) : seen.say),
+        h('td', { class: 'r' }, show(seen.drift_m)),
+        h('td', { class: 'r' }, show(seen.time_s, 's')),
+      ];
+  return h('tr', {}, h('th', { scope: 'row' }, name), cells);
+}

@@ -1,0 +1,130 @@
+// Place 3: how it is shown. Pace, beads, arrows, companion, measure, split, units, lights; and the flat plot.
+
+import { alongOf, groundOf, shapeOf } from '../../state/shapes.js';
+import { paceWords, seatWords } from '../../state/words.js';
+import { $, h, setText } from '../shared/dom.js';
+import { choiceRow, createChoice, createSwitch } from '../shared/choice.js';
+import { createAtTheClock } from './at_the_clock.js';
+import { createCompared } from './compared.js';
+import { icon } from '../shared/icons.js';
+import { createPlot } from './plot.js';
+
+export const PACES = [1, 0.5, 0.25, 0.1];
+const PACE_SIGNS = { 1: '1', 0.5: '½', 0.25: '¼', 0.1: '1/10' };
+
+export function createLooks({ store, clock, explain }) {
+  const of = (key, label, options) =>
+    createChoice({ label, options, chosen: () => store.view[key], choose: value => store.look({ [key]: value }) });
+  const pace = createChoice({
+    label: 'Pace',
+    options: PACES.map(value => ({ value, say: PACE_SIGNS[value], label: paceWords(value), fraction: value === 0.1 })),
+    chosen: () => clock.pace,
+    choose: value => clock.setPace(value),
+  });
+  const choices = [
+    ['Pace', pace],
+    [
+      'Beads along the paths',
+      of('beads_s', 'Beads', [
+        { value: 0, say: 'off' },
+        { value: 0.25, say: '¼\u00a0s' },
+        { value: 1, say: '1\u00a0s' },
+      ]),
+    ],
+    [
+      'Measure',
+      of('measure', 'Measure', [
+        { value: 'off', say: 'off' },
+        { value: 'dimensions', say: 'dimensions' },
+        { value: 'tape', say: 'tape' },
+      ]),
+    ],
+    [
+      'Stages',
+      of('split', 'Stages', [
+        { value: 'auto', say: 'as fits' },
+        { value: 'beside', say: 'beside' },
+        { value: 'stacked', say: 'stacked' },
+      ]),
+    ],
+    [
+      'Units',
+      of('units', 'Units', [
+        { value: 'si', say: 'SI' },
+        { value: 'us', say: 'US customary' },
+      ]),
+    ],
+    [
+      'House lights',
+      of('house', 'House lights', [
+        { value: 'auto', say: 'system' },
+        { value: 'up', say: 'up' },
+        { value: 'down', say: 'down' },
+      ]),
+    ],
+  ];
+  const arrow = (key, label) =>
+    createSwitch({
+      label,
+      on: () => store.view.arrows[key],
+      turn: on => store.look({ arrows: { ...store.view.arrows, [key]: on } }),
+    });
+  const flag = (key, label) => createSwitch({ label, on: () => store.view[key], turn: on => store.look({ [key]: on }) });
+  const arrows = [arrow('velocity', 'velocity'), arrow('centrifugal', 'centrifugal'), arrow('coriolis', 'Coriolis')];
+  const companions = [flag('companion', 'Aboard'), flag('companionOutside', 'Outside')];
+  const group = (label, switches) =>
+    h(
+      'div',
+      { class: 'between', role: 'group', 'aria-label': label },
+      h('span', {}, label),
+      h(
+        'span',
+        { class: 'switches' },
+        switches.map(item => item.element),
+      ),
+    );
+
+  const rows = choices.map(([label, choice]) => choiceRow(label, choice));
+  $('#look-rows').append(...rows.slice(0, 2), group('Arrows', arrows), group('Plain gravity', companions), ...rows.slice(2));
+  $('#look-caution').prepend(icon('caution'));
+  const instant = createAtTheClock({ store, clock, explain });
+  const compared = createCompared({ store });
+  const plot = createPlot({ element: $('#plot'), store, clock });
+  const all = [...choices.map(([, choice]) => choice), ...arrows, ...companions];
+
+  function update() {
+    if (store.view.place !== 3) return;
+    setText($('#look-words'), lookWords(store.document));
+    all.forEach(part => part.update());
+    setText($('#plot-title'), `Height ${alongOf(store.document.habitat)}`);
+    instant.update();
+    compared.update();
+    plot.update();
+  }
+  let before = clock.pace;
+  clock.on(() => {
+    if (clock.pace !== before) {
+      before = clock.pace;
+      update();
+    }
+    if (store.view.place !== 3) return;
+    instant.move();
+    plot.move();
+  });
+  for (const topic of ['document', 'answer', 'view']) store.on(topic, update);
+  update();
+  return { turnPlot: plot.turn };
+}
+
+function lookWords({ air, habitat }) {
+  if (shapeOf(habitat) === 'turntable')
+    return 'Aboard, the platform stands still and what rolls on it curves. Outside is the room, in which the platform turns.';
+  const bends = [air === null ? null : 'the air', habitat.axial_thrust_m_s2 ? 'the ship’s push' : null].filter(Boolean);
+  const but = bends.length ? ` but for ${bends.join(' and ')}` : '';
+  return `Aboard, the ${groundOf(habitat)} stands still and free things curve. Outside, the stars stand still and the same things fly straight${but}.`;
+}
+
+/** 'beside, ¼ speed' */
+export function looksAnswer(store, clock) {
+  return `${seatWords(store.view.seat.aboard)}, ${paceWords(clock.pace)}`;
+}

@@ -1,0 +1,67 @@
+// About what a ball spins as it leaves the hand: in words, or by three figures (spinward, up, axial).
+
+import { fieldOf } from '../../state/fields.js';
+import { AXES, OWN, axisOf, nameOf } from '../../state/spin_axis.js';
+import { parseFigure } from '../../state/units.js';
+import { h, setAttribute } from '../shared/dom.js';
+import { createRefusalSlot, refuse } from '../shared/refusals.js';
+import { createSelect } from '../shared/select.js';
+
+const PARTS = ['Spinward', 'Up', 'Axial'];
+
+export function createAxis({ store, path, heading }) {
+  const read = () => store.read(path);
+  const select = createSelect({
+    store,
+    path: `${path}.words`,
+    label: 'Spins',
+    options: () => [...Object.entries(AXES).map(([key, [words]]) => [key, words]), [OWN, 'about your own axis']],
+    chosen: () => (own ? OWN : nameOf(read(), heading())),
+    choose(key) {
+      own = key === OWN;
+      if (own) update();
+      else store.set(path, axisOf(key, heading()));
+    },
+  });
+  let own = false;
+  const boxes = PARTS.map((label, i) => createPart({ store, path, label, i }));
+  const row = h(
+    'div',
+    { class: 'three' },
+    boxes.map(box => box.element),
+  );
+  const slot = createRefusalSlot({ store, path, frame: row });
+  const element = h('div', { class: 'group' }, select.element, h('div', { 'data-row': path }, row, slot.element));
+
+  function update() {
+    const shown = own || nameOf(read(), heading()) === OWN;
+    select.update();
+    setAttribute(row, 'hidden', !shown);
+    if (shown) boxes.forEach(box => box.update());
+    slot.update();
+  }
+  return { element, update };
+}
+
+function createPart({ store, path, label, i }) {
+  const input = h('input', {
+    type: 'text',
+    inputmode: 'decimal',
+    autocomplete: 'off',
+    'aria-label': `${fieldOf(store.fields, path)?.label ?? 'Axis'}: ${label.toLowerCase()}`,
+    onchange: keep,
+    onfocus: () => input.select(),
+  });
+  const three = () => store.read(path) ?? [0, 0, 1];
+  function keep() {
+    const { value, refused } = parseFigure(input.value, { unit: '' });
+    const next = three().map((part, k) => (k === i ? value : part));
+    if (refused || !next.some(Boolean)) refuse(store, path, refused ? input.value.trim() : next.join(', '));
+    else store.set(path, next);
+    update();
+  }
+  function update() {
+    if (document.activeElement !== input) input.value = String(Number(three()[i].toPrecision(4))).replace('-', '−');
+  }
+  return { element: h('label', {}, h('span', { class: 'small' }, label), h('span', { class: 'val' }, input)), update };
+}

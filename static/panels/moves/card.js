@@ -1,0 +1,119 @@
+// One motion: its key and name, Hide and more, the sentence of what goes in and what comes out; its rows when chosen.
+
+import { motionName } from '../../state/fields.js';
+import { otherWord } from '../../state/mirror.js';
+import { h, setAttribute, setChildren, setText } from '../shared/dom.js';
+import { createCardRows } from './card_rows.js';
+import { createDriftBar } from './drift_bar.js';
+import { createEditedName } from '../shared/edited_name.js';
+import { icon } from '../shared/icons.js';
+import { pathKey } from '../shared/path_key.js';
+import { createRefusalSlot } from '../shared/refusals.js';
+import { createSentence, outcome } from './sentence.js';
+
+export function createCard({ store, index, kind, duplicate, mirror, remove }) {
+  const path = `motions.${index}.name`;
+  const name = createEditedName({
+    label: 'Name',
+    kind: 'who-name',
+    read: () => motionName(store, index),
+    write: typed => store.set(path, typed),
+  });
+  const hide = h('button', { type: 'button', class: 'quiet', onclick: toggleHidden });
+  const entry = (label, act) =>
+    h(
+      'button',
+      {
+        type: 'button',
+        onclick: () => {
+          menu.hidePopover();
+          act(index);
+        },
+      },
+      label,
+    );
+  const other = entry('', mirror);
+  const menu = h(
+    'div',
+    { popover: 'auto', class: 'menu', id: `menu-${index}` },
+    entry('Duplicate', duplicate),
+    other,
+    entry('Remove', remove),
+  );
+  const more = h('button', { type: 'button', class: 'icon-button', popovertarget: menu.id, onclick: placeMenu }, icon('more'));
+  const sentence = createSentence({ store, index, kind });
+  const said = h('span', { class: 'said' });
+  const drift = createDriftBar({ store, index });
+  const slot = createRefusalSlot({ store, path });
+  const unfold = h(
+    'button',
+    { type: 'button', class: 'unfold', onclick: () => store.look({ chosen: store.view.chosen === index ? null : index }) },
+    pathKey(index),
+  );
+  const element = h(
+    'article',
+    { class: 'card' },
+    h('header', {}, unfold, h('h3', {}, name.element), hide, more, menu),
+    h('div', { 'data-row': path }, slot.element),
+    h('p', {}, sentence.element, said),
+    drift.element,
+  );
+  let rows = null;
+  // not by the header's buttons: unfolding moves the page from under the pointer before it is let go
+  element.addEventListener('focusin', event => {
+    if (!event.target.closest('header')) choose();
+  });
+  element.addEventListener('click', event => {
+    if (!event.target.closest('button')) choose();
+  });
+
+  function choose() {
+    if (store.view.chosen !== index && !unfold.matches(':focus, :active')) store.look({ chosen: index });
+  }
+  function toggleHidden() {
+    const mine = motionName(store, index),
+      { hidden } = store.view;
+    store.look({ hidden: hidden.includes(mine) ? hidden.filter(other => other !== mine) : [...hidden, mine] });
+  }
+  function placeMenu() {
+    const box = more.getBoundingClientRect();
+    menu.style.top = `${box.bottom + 4}px`;
+    menu.style.left = `${box.right - 208}px`;
+    const word = otherWord(store.document.motions[index]);
+    setText(other, `Same again, ${word}`);
+    setAttribute(other, 'hidden', word === null);
+  }
+
+  function update() {
+    const chosen = store.view.chosen === index,
+      mine = motionName(store, index);
+    const hidden = store.view.hidden.includes(mine);
+    element.classList.toggle('chosen', chosen);
+    element.classList.toggle('hidden-motion', hidden);
+    name.update();
+    setText(hide, hidden ? 'Show' : 'Hide');
+    setAttribute(hide, 'aria-label', `${hidden ? 'Show' : 'Hide'} ${mine} on the stages`);
+    setAttribute(more, 'aria-label', `More for ${mine}`);
+    setAttribute(unfold, 'aria-label', `${mine}: all its figures`);
+    setAttribute(unfold, 'aria-expanded', chosen);
+    sentence.update();
+    slot.update();
+    tellOutcome();
+    drift.update(chosen);
+    if (chosen && !rows) {
+      rows = createCardRows({ store, index, kind });
+      element.append(rows.element);
+    }
+    if (rows) {
+      rows.element.hidden = !chosen;
+      if (chosen) rows.update();
+    }
+  }
+  function tellOutcome() {
+    const words = store.answer?.motions[index]?.words ?? [];
+    if (said.dataset.words === words.join(' ')) return;
+    said.dataset.words = words.join(' ');
+    setChildren(said, outcome(words));
+  }
+  return { element, update };
+}

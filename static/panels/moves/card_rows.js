@@ -1,0 +1,153 @@
+// The rows of the chosen motion: its main figures, and groups that open for body, place and time, and a moving thrower.
+
+import { fieldOf } from '../../state/fields.js';
+import { floorName, shapeOf } from '../../state/shapes.js';
+import { axisOf, axisWords } from '../../state/spin_axis.js';
+import { formatFigure, showQuantity } from '../../state/units.js';
+import { countWords, headingWords, timesWords } from '../../state/words.js';
+import { h } from '../shared/dom.js';
+import { createAxis } from './axis.js';
+import { bodyWords, createBody } from './body.js';
+import { createChoiceField } from '../shared/choice_field.js';
+import { createCup } from './cup.js';
+import { createField } from '../shared/field.js';
+import { createFigureRow } from './figure_row.js';
+import { createFold } from '../shared/fold.js';
+import { createLiquid } from './liquid.js';
+import { createHeadingRow } from './rose.js';
+import { CHOICES, MAIN, OF_A_PERSON, rowLabels } from './row_labels.js';
+import { createSelect } from '../shared/select.js';
+import { createSlope } from './slope.js';
+import { createTilt } from './tilt.js';
+
+export function createCardRows({ store, index, kind }) {
+  const has = name => store.fields.kinds[kind].fields.includes(name.split('.')[0]);
+  const path = name => `motions.${index}.${name}`;
+  const known = name => has(name) && fieldOf(store.fields, path(name)) !== null;
+  const motion = () => store.document.motions[index];
+  const shape = shapeOf(store.document.habitat);
+  const short = rowLabels(store.fields.kinds[kind], kind, shape);
+  const row = (name, label = short[name]) => {
+    if (name.endsWith('heading_deg')) return createHeadingRow({ store, path: path(name), ...(label && { label }) });
+    if (CHOICES[name]) return createChoiceField({ store, path: path(name), label: CHOICES[name] });
+    if (name === 'place.floor') return createFloorChoice(store, path(name));
+    if (name === 'seed') return createFigureRow({ store, path: path(name) });
+    const { min, nullable } = fieldOf(store.fields, path(name));
+    return createField({ store, path: path(name), label, centred: min < 0, none: nullable ? 'none' : null });
+  };
+
+  // a ball that rolls lies on the ground
+  const main = MAIN.filter(known)
+    .filter(name => kind !== 'roll' || name !== 'place.height_m')
+    .map(name => row(name));
+  const placed = ['place.along_m', 'place.axial_m', 'start_s'].filter(known);
+  const groups = [
+    has('body') &&
+      createFold({
+        words: () => `Body: ${bodyWords(store, store.read(path('body')))}`,
+        make: () => [createBody({ store, path: path('body') })],
+      }),
+    has('bounces') && createFold({ words: spinWords, make: spinRows }),
+    has('ramp') && createFold({ words: rampWords, make: () => [createSlope({ store, path: path('ramp') })] }),
+    has('liquid') &&
+      createFold({ words: () => `Liquid: ${store.read(path('liquid'))}`, make: () => [createLiquid(store, path('liquid'))] }),
+    OF_A_PERSON.some(known) &&
+      createFold({ words: () => (has('size_m') ? 'Craft' : 'Person'), make: () => OF_A_PERSON.filter(known).map(name => row(name)) }),
+    has('tilt') && createFold({ words: tiltWords, make: () => [createTilt({ store, index })] }),
+    has('target') && createFold({ words: cupWords, make: () => [createCup({ store, index })] }),
+    has('jitter') && createFold({ words: jitterWords, make: () => ['jitter', 'seed'].filter(known).map(name => row(name)) }),
+    createFold({ words: () => 'Place and time', make: () => ['place.floor', ...placed].map(name => row(name)) }),
+    has('carried') && createFold({ words: throwerWords, make: () => [row('carried.speed_m_s', 'Moves at'), row('carried.heading_deg')] }),
+  ].filter(Boolean);
+  const left = h('ul', { class: 'small assumptions' });
+  const element = h(
+    'div',
+    { class: 'rows' },
+    main.map(r => r.element),
+    h(
+      'p',
+      { class: 'links' },
+      groups.map(g => g.button),
+    ),
+    groups.map(g => g.element),
+    left,
+  );
+
+  function throwerWords() {
+    const speed = store.read(path('carried.speed_m_s')) ?? 0;
+    const who = kind === 'jump' ? 'Run-up' : 'Thrower';
+    if (!speed) return `${who}: ${kind === 'jump' ? 'none' : 'standing'}`;
+    return `${who}: ${showQuantity(speed, 'm/s', store.view.units)} ${headingWords(store.read(path('carried.heading_deg')) ?? 0, shape)}`;
+  }
+
+  function tiltWords() {
+    const count = (store.read(path('tilt')) ?? []).length;
+    return count ? `Lip: tilts over ${countWords(count, 'point')}` : 'Lip: steady';
+  }
+  function cupWords() {
+    return motion()?.target ? `Cup: ${showQuantity(store.read(path('target.diameter_m')) ?? 0, 'm', store.view.units)} wide` : 'Cup: none';
+  }
+  function jitterWords() {
+    const jitter = store.read(path('jitter'));
+    return jitter ? `Drops: scatter ${formatFigure(jitter, 0.01)}` : 'Drops: even';
+  }
+  function spinWords() {
+    const spin = store.read(path('ball_spin_rpm')),
+      count = store.read(path('bounces'));
+    const turns = spin ? `${formatFigure(spin, 1)}\u00a0rpm ${kind === 'roll' ? 'about the upright' : axisWords(motion().ball_spin_axis, motion().heading_deg ?? 0)}` : null;
+    const said = [turns, count ? `rebounds ${timesWords(count)} at most` : null].filter(Boolean);
+    return said.length ? `Spin and bounce: ${said.join(', ')}` : 'Spin and bounce';
+  }
+  function spinRows() {
+    const rebounds = row('bounces', 'Rebounds');
+    if (kind === 'roll') return [row('ball_spin_rpm', 'Its spin'), rebounds];
+    const heading = () => motion()?.heading_deg ?? 0;
+    // a spin needs an axis to be about: the first one is the forward roll, in the same step
+    const put = (value, live) =>
+      store.edit(
+        draft => {
+          const mine = draft.motions[index];
+          mine.ball_spin_rpm = value;
+          if (value && !mine.ball_spin_axis) mine.ball_spin_axis = axisOf('forward', heading());
+        },
+        { live },
+      );
+    return [
+      rebounds,
+      createField({ store, path: path('ball_spin_rpm'), label: 'Its spin', centred: true, put }),
+      createAxis({ store, path: path('ball_spin_axis'), heading }),
+    ];
+  }
+  function rampWords() {
+    const slope = motion()?.ramp?.slope_deg;
+    return typeof slope === 'number' ? `Ramp: ${formatFigure(slope, 0.1)}°` : 'Ramp: none';
+  }
+
+  function update() {
+    main.forEach(r => r.update());
+    groups.forEach(g => g.update());
+    const assumed = store.answer?.motions[index]?.assumptions ?? [];
+    if (left.textContent !== assumed.join('')) left.replaceChildren(...assumed.map(text => h('li', {}, text)));
+  }
+  return { element, update };
+}
+
+// shown where there is more than one floor
+function createFloorChoice(store, path) {
+  const floors = () => store.document.habitat.floors ?? [];
+  const select = createSelect({
+    store,
+    path,
+    label: 'On',
+    options: () => floors().map((floor, i) => [i, floorName(floor, i)]),
+    chosen: () => store.read(path) ?? 0,
+    choose: value => store.set(path, value),
+  });
+  return {
+    element: select.element,
+    update() {
+      select.element.hidden = floors().length < 2;
+      select.update();
+    },
+  };
+}

@@ -1,0 +1,92 @@
+// Why it drifts: one bar along the deck, a step for each cause as the causes are switched on one after another; or the same as
+// a table. In ink with words: colour belongs to the paths.
+
+import { alongOf } from '../../state/shapes.js';
+import { showQuantity } from '../../state/units.js';
+import { h, s, setAttribute, setChildren, setText } from '../shared/dom.js';
+
+const NAMES = { centrifugal: 'Centrifugal', coriolis: 'Coriolis', drag: 'Drag', other: 'The rest' };
+const WIDE = 320,
+  ROW = 22,
+  FROM = 86, // px: right of the words, left of the figures
+  TO = 244;
+const NONE_M = 5e-7; // rounds to nothing in every unit shown
+
+export function createDriftBar({ store, index }) {
+  const title = h('b', {}, 'Why it drifts');
+  const turn = h('button', { type: 'button', class: 'link', title: 'Drawing or table (T)', onclick: () => turnDrift(store) });
+  const inner = h('div', {});
+  const element = h('section', { class: 'causes', 'aria-label': 'Why it drifts' }, h('div', { class: 'between' }, title, turn), inner);
+  let drawn = [];
+
+  function update(chosen) {
+    const motion = store.answer?.motions[index],
+      parts = chosen ? partsOf(motion) : null;
+    setAttribute(element, 'hidden', !parts);
+    if (!parts) return;
+    const key = [motion, store.view.units, store.view.driftTable];
+    if (key.every((part, i) => part === drawn[i])) return;
+    drawn = key;
+    setText(turn, store.view.driftTable ? 'As a drawing' : 'As a table');
+    const show = value => showQuantity(value, 'm', store.view.units).replace(/^−(?=0\.0+\D)/, ''); // no minus before nothing
+    const along = alongOf(store.document.habitat);
+    setChildren(inner, store.view.driftTable ? table(parts, show, along) : drawing(parts, show, along));
+  }
+  return { element, update };
+}
+
+export function turnDrift(store) {
+  store.look({ driftTable: !store.view.driftTable });
+}
+
+/** [{name, from_m, by_m}] in the order the causes were switched on; null where the answer does not tell them apart. */
+export function partsOf(motion) {
+  const told = motion?.landing?.drift_parts_m;
+  if (!told) return null;
+  let from_m = 0;
+  return [...told.order, 'other'].filter((name, i, all) => all.indexOf(name) === i && typeof told[name] === 'number').flatMap(name => {
+    const part = { name: NAMES[name] ?? name, from_m, by_m: told[name] };
+    from_m += told[name];
+    return name === 'other' && Math.abs(part.by_m) < NONE_M ? [] : [part];
+  });
+}
+
+const sumOf = parts => parts.reduce((sum, part) => sum + part.by_m, 0);
+
+function drawing(parts, show, along) {
+  const ends = parts.flatMap(({ from_m, by_m }) => [from_m, from_m + by_m]);
+  const least = Math.min(0, ...ends),
+    most = Math.max(0, ...ends);
+  const x = metres => FROM + ((metres - least) / Math.max(most - least, 1e-12)) * (TO - FROM);
+  const high = (parts.length + 1) * ROW;
+  const rows = parts.map(({ name, from_m, by_m }, k) => step(name, x(from_m), x(from_m + by_m), k * ROW, show(by_m)));
+  const links = parts.map(({ from_m, by_m }, k) => s('path', { class: 'grid', d: `M${x(from_m + by_m)} ${k * ROW + 4}V${(k + 1) * ROW + 4}` }));
+  const total = step('In all', x(0), x(sumOf(parts)), parts.length * ROW, show(sumOf(parts)), 'sum');
+  const zero = s('path', { class: 'base', d: `M${x(0)} 0V${high}` });
+  const said = parts.map(({ name, by_m }) => `${name} ${show(by_m)}`).join(', ');
+  const label = `Drift ${along}: ${said}; in all ${show(sumOf(parts))}`;
+  return [
+    s('svg', { class: 'plot drift', viewBox: `0 0 ${WIDE} ${high}`, role: 'img', 'aria-label': label }, links, zero, ...rows, total),
+    h('p', { class: 'small' }, `Each cause switched on after those above it; spinward ${along.startsWith('round') ? 'round the table ' : ''}to the right.`),
+  ];
+}
+
+function step(name, from, to, y, figure, kind = 'part') {
+  const left = Math.min(from, to),
+    wide = Math.max(Math.abs(to - from), 1.5);
+  return s(
+    'g',
+    { class: kind },
+    s('text', { x: 0, y: y + 15 }, name),
+    s('rect', { x: left, y: y + 5, width: wide, height: ROW - 9 }),
+    s('text', { x: WIDE, y: y + 15, 'text-anchor': 'end' }, figure),
+  );
+}
+
+function table(parts, show, along) {
+  const row = (name, value) => h('tr', {}, h('th', { scope: 'row' }, name), h('td', { class: 'r' }, show(value)));
+  const head = h('tr', {}, h('th', { scope: 'col' }, 'Cause, in the order switched on'), h('th', { scope: 'col', class: 'r' }, along));
+  return [
+    h('table', {}, h('thead', {}, head), h('tbody', {}, parts.map(({ name, by_m }) => row(name, by_m)), row('In all', sumOf(parts)))),
+  ];
+}

@@ -1,0 +1,80 @@
+// Place 2: a card a motion, and what adds one.
+
+import { motionName } from '../../state/fields.js';
+import { kindGroups, kindWords } from '../../state/kinds.js';
+import { otherWord, sameAgain } from '../../state/mirror.js';
+import { shapeOf } from '../../state/shapes.js';
+import { freshName } from '../../state/words.js';
+import { $, h, setAttribute } from '../shared/dom.js';
+import { createCard } from './card.js';
+
+export function createWhatMoves({ store }) {
+  let cards = [],
+    made = null;
+  const { kinds } = store.fields;
+  const add = kind => {
+    const { add: words, short } = kindWords(kind, kinds[kind].label);
+    // what is read out holds what is seen
+    const say = words.includes(short.toLowerCase()) ? `Add ${words}` : `${short}: add ${words}`;
+    return h('button', { type: 'button', class: 'btn', 'aria-label': say, title: say, onclick: () => addMotion(kind) }, short);
+  };
+  const group = ([word, of]) => [
+    h('dt', {}, word),
+    h('dd', { role: 'group', 'aria-label': word }, of.map(add)),
+  ];
+  $('#adding').append(...kindGroups(kinds).flatMap(group));
+
+  const names = () => store.document.motions.map((_, i) => motionName(store, i));
+
+  function addMotion(kind) {
+    const motion = structuredClone(kinds[kind].new);
+    motion.name = freshName(kindWords(kind, kinds[kind].label).name, names());
+    store.edit(draft => {
+      draft.motions.push(motion);
+    });
+    chooseLast();
+  }
+  function duplicate(index) {
+    insert(index, { ...structuredClone(store.document.motions[index]), name: freshName(names()[index], names()) });
+  }
+  function mirror(index) {
+    const motion = store.document.motions[index];
+    if (otherWord(motion)) insert(index, sameAgain(motion, names()[index], names()));
+  }
+  function insert(index, motion) {
+    store.edit(draft => {
+      draft.motions.splice(index + 1, 0, motion);
+    });
+    store.look({ chosen: index + 1 });
+  }
+  function remove(index) {
+    const gone = names()[index];
+    store.edit(draft => {
+      draft.motions.splice(index, 1);
+    });
+    store.look({
+      chosen: Math.max(0, Math.min(index, store.document.motions.length - 1)),
+      hidden: store.view.hidden.filter(name => name !== gone),
+    });
+    store.tell({ kind: 'told', say: `${gone} is gone.`, undo: true });
+  }
+  function chooseLast() {
+    store.look({ chosen: store.document.motions.length - 1 });
+    cards.at(-1)?.element.scrollIntoView({ block: 'nearest' });
+  }
+
+  // cards are made anew only when the cast changes: a card in use keeps its focus
+  function update() {
+    const cast = [shapeOf(store.document.habitat), ...store.document.motions.map(motion => motion.kind)].join();
+    if (cast !== made) {
+      made = cast;
+      cards = store.document.motions.map((motion, index) => createCard({ store, index, kind: motion.kind, duplicate, mirror, remove }));
+      $('#cards').replaceChildren(...cards.map(card => card.element));
+    }
+    setAttribute($('#nothing'), 'hidden', cards.length > 0);
+    $('#adds').classList.toggle('empty', cards.length === 0);
+    if (store.view.place === 2) cards.forEach(card => card.update());
+  }
+  for (const topic of ['document', 'answer', 'view', 'notice']) store.on(topic, update);
+  update();
+}

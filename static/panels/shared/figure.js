@@ -1,0 +1,105 @@
+// A figure that can be typed: number box with its unit. Enter keeps, Esc restores, the unit switches SI and US.
+
+import { fieldOf } from '../../state/fields.js';
+import { formatFigure, parseFigure, shownStep, shownUnit, toShown } from '../../state/units.js';
+import { h, setText } from './dom.js';
+import { refuse } from './refusals.js';
+
+export const DIALS = ['habitat.radius_m', 'habitat.spin_rpm'];
+
+/** `none`: the word for null where the field may be null. `step(value)`: a fine step there. `solve`: a dial set by what it gives.
+ *  `measure`: the unit, where it is not the field's own. */
+export function createFigure({ store, path, label, step, none = null, solve = null, keep = null, describedBy = null, measure = null }) {
+  const field = () => fieldOf(store.fields, path);
+  const unit = () => measure ?? field()?.unit ?? '';
+  const input = h('input', {
+    type: 'text',
+    inputmode: 'decimal',
+    autocomplete: 'off',
+    spellcheck: 'false',
+    name: path,
+    'aria-label': label,
+    'aria-describedby': describedBy,
+    onkeydown,
+    onblur: () => commit(),
+    onfocus: () => input.select(),
+  });
+  const unitName = h('span', {});
+  const unitButton = h(
+    'button',
+    { type: 'button', class: 'unit', title: 'SI or US customary (U)', onclick: switchUnits },
+    unitName,
+    h('span', { class: 'unseen' }, ' switch units'),
+  );
+  const element = h('span', { class: 'val' }, input, unitButton);
+
+  function text() {
+    const value = store.read(path);
+    if (value === null) return none ?? '';
+    if (typeof value !== 'number') return String(value);
+    return formatFigure(toShown(value, unit(), store.view.units), shownStep(step(value), unit(), store.view.units));
+  }
+
+  function update() {
+    if (document.activeElement !== input || input.dataset.typed === undefined) input.value = text();
+    const shown = shownUnit(unit(), store.view.units);
+    setText(unitName, shown);
+    unitButton.hidden = !shown;
+  }
+
+  function commit() {
+    if (input.dataset.typed === undefined) return;
+    delete input.dataset.typed;
+    const typed = input.value.trim();
+    if (typed !== text()) take(typed);
+    update();
+  }
+
+  function take(typed) {
+    if (none !== null && (typed === '' || typed.toLowerCase() === none)) return write(null);
+    const parsed = parseFigure(typed, { unit: unit(), system: store.view.units, dial: DIALS.includes(path) });
+    if (parsed.solve && solve) return solve({ ...parsed.solve, follower: path });
+    if (parsed.refused) return refuse(store, path, typed);
+    if (outside(field(), parsed.value)) return refuse(store, path, typed);
+    write(parsed.value);
+  }
+
+  function write(value) {
+    if (keep) keep(value);
+    else store.set(path, value);
+  }
+
+  function onkeydown(event) {
+    const undoes = (event.ctrlKey || event.metaKey) && !event.altKey && event.key.toLowerCase() === 'z';
+    if (undoes && input.dataset.typed === undefined) {
+      // the browser's own undo would change the figure and not the scene
+      event.preventDefault();
+      event.stopPropagation();
+      if (event.shiftKey) store.redo();
+      else store.undo();
+    } else if (event.key === 'Enter') {
+      commit();
+      input.select();
+      event.preventDefault();
+    } else if (event.key === 'Escape' && input.dataset.typed !== undefined) {
+      delete input.dataset.typed;
+      update();
+      input.select();
+      event.stopPropagation();
+      event.preventDefault();
+    }
+  }
+  input.addEventListener('input', () => {
+    input.dataset.typed = '';
+  });
+
+  function switchUnits() {
+    store.look({ units: store.view.units === 'si' ? 'us' : 'si' });
+  }
+  return { element, input, update };
+}
+
+/** Whether a value lies out of a field's range, as the server gave it. */
+export function outside({ min, max, above_min: above }, value) {
+  return (min !== null && (value < min || (above && value === min))) || (max !== null && value > max);
+}

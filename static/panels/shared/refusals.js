@@ -1,0 +1,37 @@
+// What is wrong with a figure, in words: said at its field and as an alert.
+
+import { fieldOf, readAt } from '../../state/fields.js';
+import { formatFigure, siUnit, withUnit } from '../../state/units.js';
+import { h, setAttribute, setChildren } from './dom.js';
+
+/** A typed text that may not be: the document stays as it was. */
+export function refuse(store, path, typed) {
+  const field = fieldOf(store.fields, path);
+  store.tell({
+    kind: 'refused',
+    field: path,
+    here: true,
+    say: `${field?.label ?? path} was ${typed}; it may be ${field?.may_be ?? 'a number'}.`,
+  });
+}
+
+/** A slot under a row: shows a refusal of its own field, and what the stages still show. */
+export function createRefusalSlot({ store, path, frame }) {
+  const element = h('p', { class: 'refusal', hidden: true });
+  function update() {
+    const notice = store.notice;
+    const mine = notice?.kind === 'refused' && notice.field === path;
+    setAttribute(element, 'hidden', !mine);
+    frame?.classList.toggle('wrong', mine);
+    if (mine) setChildren(element, h('b', {}, notice.say), ' ', stillShown(store, path));
+  }
+  return { element, update };
+}
+
+export function stillShown(store, path) {
+  const scene = path.startsWith('own_limits.') ? null : store.answer?.scene; // no stage shows a limit
+  const value = scene ? readAt(store.fields, scene, path) : null;
+  if (typeof value !== 'number') return '';
+  const { unit = '', whole = false } = fieldOf(store.fields, path) ?? {};
+  return `The stages still show ${withUnit(formatFigure(value, whole ? 1 : 0.1), siUnit(unit))}.`;
+}

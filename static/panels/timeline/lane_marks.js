@@ -1,0 +1,138 @@
+// What happens in a lane: marks drawn at their time, and the buttons that go there and say what they are.
+
+import { sweeps } from '../../time/findings.js';
+import { h, s, setAttribute } from '../shared/dom.js';
+import { marker, styleOf } from '../shared/path_key.js';
+
+const LEAST_PX = 24; // a target's side
+const APART_PX = 8; // bounces nearer than this are drawn as one
+const MANY = 3; // events of one button that are still told one by one
+const UNMARKED = new Set(['release', 'axis', 'time_limit']);
+// about their place on the lane
+const SIGNS = {
+  apex: 'M0-4v8',
+  grip: 'M-4-5h8M0-5v5',
+  slip: 'M-4 5h8M0 5v-5',
+  rest: 'M0-6v12M-3 6h6',
+  edge: 'M-3-5l6 5-6 5',
+  arrives: 'M-5 0h9M0-4l4 4-4 4',
+  dock: 'M-5-4h4v8h-4M5-5v10M-1 0h6',
+  target: 'M-4-4l1.5 8h5l1.5-8',
+  slack: 'M-6 0c2-5 4-5 6 0s4 5 6 0',
+  turn: 'M-4-4h5a4 4 0 0 1 0 8h-5',
+  sweep: 'M-5 4c2-9 8-9 10 0',
+};
+const SIGN_PX = 13; // as high as the highest of them
+
+/** Large: the first landing; small: other contacts; drawn signs: highest before it, grip, slip, rest, the edge. */
+export function eventMarks(lanes, nameOf) {
+  return lanes.flatMap(({ motion, index, y, gap }) => {
+    const first = motion.events.find(event => event.kind === 'deck' || event.kind === 'floor');
+    return [...motion.events, ...sweeps(motion)]
+      .filter(event => !UNMARKED.has(event.kind) && !(event.kind === 'apex' && first && event.time_s > first.time_s))
+      .map(event => ({
+        index,
+        y,
+        time: event.time_s,
+        big: event === first,
+        sign: SIGNS[event.kind] ?? null,
+        gap,
+        name: nameOf(index),
+        what: eventWords(event, event === first, motion),
+      }));
+  });
+}
+
+/** Those worth drawing: of small ones that would lie on each other one is kept; marks come lane by lane, in order of time. */
+export function thinned(marks, x) {
+  let last = null;
+  return marks.filter(mark => {
+    const small = !mark.big && !mark.sign;
+    if (small && last && last.y === mark.y && x(mark.time) - x(last.time) < APART_PX) return false;
+    if (small || mark.big) last = mark;
+    return true;
+  });
+}
+
+export function drawnMark({ index, y, time, big, sign, gap }, x) {
+  if (sign) {
+    const size = Math.min(1, gap / SIGN_PX);
+    const transform = `translate(${x(time).toFixed(1)} ${y}) scale(${size})`;
+    return s('path', { d: sign, transform, class: `stage-${styleOf(index).number} tick` });
+  }
+  return marker(index, x(time), y, Math.min(big ? 5 : 3, gap * 0.6), 'stage');
+}
+
+export function createMarkButtons({ at, seek }) {
+  const element = h('div', { class: 'marks' });
+  const make = () =>
+    element.appendChild(
+      h('button', { type: 'button', class: 'mark', onclick: event => seek(Number(event.currentTarget.dataset.time)) }),
+    );
+  function draw(marks) {
+    const kept = [...element.children],
+      wanted = shared(marks, at);
+    wanted.forEach((mark, i) => {
+      const button = kept[i] ?? make(),
+        say = told(mark.events);
+      button.dataset.time = String(mark.time);
+      setAttribute(button, 'aria-label', say);
+      setAttribute(button, 'title', say);
+      button.style.left = `${at(mark.time)}px`;
+      button.style.top = `${mark.y}px`;
+    });
+    kept.slice(wanted.length).forEach(button => button.remove());
+  }
+  return { element, draw };
+}
+
+// a mark under another's button shares it: targets stay large, and the keys [ and ] reach each mark
+function shared(marks, x) {
+  const out = [];
+  for (const mark of [...marks].sort((a, b) => b.big - a.big || a.time - b.time)) {
+    const near = out.find(other => Math.abs(x(other.time) - x(mark.time)) < LEAST_PX && Math.abs(other.y - mark.y) < LEAST_PX);
+    if (near) near.events.push(mark);
+    else out.push({ ...mark, events: [mark] });
+  }
+  return out.sort((a, b) => a.time - b.time);
+}
+
+// each event, or where there are many how many of each kind and from when to when
+function told(events) {
+  if (events.length <= MANY) return events.map(one => `${one.name}: ${one.what} at ${one.time.toFixed(2)} s`).join('; ');
+  const groups = new Map();
+  for (const { name, what, time } of events) {
+    const words = `${name}: ${what}`;
+    groups.set(words, [...(groups.get(words) ?? []), time]);
+  }
+  return [...groups].map(([words, times]) => words + spanWords(times)).join('; ');
+}
+
+function spanWords(times) {
+  const from = Math.min(...times).toFixed(2),
+    to = Math.max(...times).toFixed(2);
+  return times.length === 1 ? ` at ${from} s` : `, ${times.length} times from ${from} to ${to} s`;
+}
+
+export function eventWords({ kind, velocity_after_m_s: after }, first, motion) {
+  const off = after?.some(Boolean) ?? false;
+  const words = {
+    apex: 'highest',
+    deck: first ? 'lands' : off ? 'bounces off the deck' : 'meets the deck',
+    floor: first ? 'lands' : off ? 'bounces off the floor' : 'meets the floor',
+    ceiling: off ? 'bounces off the ceiling' : 'meets the ceiling',
+    hub: off ? 'bounces off the hub' : 'meets the hub',
+    wall: off ? 'bounces off a wall' : 'meets a wall',
+    target: motion.kind === 'pour' ? 'reaches the cup' : 'meets the target',
+    arrives: 'arrives',
+    dock: 'reaches the dock',
+    slack: 'its line goes slack',
+    turn: 'turns back',
+    sweep: 'the place it left sweeps by',
+    grip: motion.kind === 'stand' ? 'grips' : 'begins to roll',
+    slip: 'begins to slide',
+    rest: 'rests',
+    edge: 'leaves the edge',
+  };
+  return words[kind] ?? kind;
+}

@@ -1,0 +1,161 @@
+// The lanes of the timeline: ruler, a line a motion in its dash, event marks as buttons, playhead, loop flags. Scrubbed anywhere.
+
+import { motionName } from '../../state/fields.js';
+import { clamp } from '../../state/scale.js';
+import { h, onDrag, s, setAttribute } from '../shared/dom.js';
+import { endWords } from '../shared/ends.js';
+import { createMarkButtons, drawnMark, eventMarks, thinned } from './lane_marks.js';
+import { createFlags } from './loop_flags.js';
+import { styleOf } from '../shared/path_key.js';
+import { ruler } from './ruler.js';
+
+const PAD = 8,
+  FIRST = 38; // px: beside the ruler; down to the first lane
+const ROOM = 44,
+  WIDEST = 15, // px: for all lanes together; the most for one
+  LETTERS = 13; // px a lane needs for its words; with less only the chosen motion's are shown
+const LONGEST = 24; // letters of a name in a lane
+
+export function createLanes({ store, clock }) {
+  const picture = s('svg', { 'aria-hidden': true });
+  const scrub = h('input', {
+    type: 'range',
+    class: 'scrub',
+    min: 0,
+    max: 1,
+    step: 'any',
+    'aria-label': 'Time',
+    onkeydown,
+    oninput: () => clock.seek(Number(scrub.value)),
+  });
+  const head = h('span', { class: 'playhead', 'aria-hidden': true });
+  const flags = createFlags({ clock, at: time => x(time), timeAt: clientX => timeAt(clientX) });
+  const buttons = createMarkButtons({ at: time => x(time), seek: time => clock.seek(time) });
+  const element = h('div', { class: 'lanes' }, picture, scrub, flags.element, head, buttons.element);
+  const clip = s('rect', { x: 0, y: 0, width: 0, height: 200 });
+  let width = 0,
+    height = 0,
+    paths = [],
+    marks = [];
+
+  new ResizeObserver(([entry]) => {
+    width = entry.contentRect.width;
+    height = entry.contentRect.height;
+    draw();
+  }).observe(element);
+  const x = time => PAD + (clock.end_s ? time / clock.end_s : 0) * (width - 2 * PAD);
+  const timeAt = clientX => clamp((clientX - element.getBoundingClientRect().left - PAD) / (width - 2 * PAD), 0, 1) * clock.end_s;
+
+  function draw(given = paths) {
+    paths = given;
+    if (!width || !store.answer) return;
+    setAttribute(picture, 'width', width);
+    setAttribute(picture, 'height', height);
+    const lanes = laid();
+    marks = eventMarks(lanes, index => motionName(store, index));
+    picture.replaceChildren(
+      s('defs', {}, s('clipPath', { id: 'flown' }, clip)),
+      ...ruler(clock.end_s, x),
+      ...lanes.map(lane => line(lane, 'later')),
+      s(
+        'g',
+        { 'clip-path': 'url(#flown)' },
+        lanes.map(lane => line(lane, 'flown')),
+      ),
+      ...thinned(marks, x).map(mark => drawnMark(mark, x)),
+      ...labels(lanes),
+    );
+    buttons.draw(marks);
+    move();
+  }
+
+  // hidden motions keep their lane's style but leave no lane
+  function laid() {
+    const { motions } = store.answer,
+      shown = motions
+        .map((motion, index) => ({ motion, index, path: paths[index] }))
+        .filter(({ index, path }) => path && !store.view.hidden.includes(motionName(store, index)));
+    const gap = Math.min(WIDEST, ROOM / Math.max(1, shown.length));
+    return shown.map((lane, row) => ({
+      ...lane,
+      gap,
+      y: FIRST + row * gap,
+      starts: lane.path.starts_s,
+      ends: lane.path.ends_s + pouring(lane.motion),
+    }));
+  }
+
+  function line({ index, y, gap, starts, ends }, kind) {
+    const { dash, number } = styleOf(index);
+    return s('path', {
+      d: `M${x(starts).toFixed(1)} ${y}H${Math.max(x(ends), x(starts) + 1).toFixed(1)}`,
+      class: `stage-${number} lane ${kind}`,
+      'stroke-width': gap > 6 ? 3 : 1.5,
+      'stroke-dasharray': dash,
+    });
+  }
+
+  function labels(lanes) {
+    return lanes
+      .filter(({ gap, index }) => gap >= LETTERS || index === store.view.chosen)
+      .map(({ motion, index, y, ends }) => {
+        const late = x(ends) > width * 0.72,
+          said = `${shortName(motionName(store, index))} ${laneWords(motion, ends)}`;
+        return s(
+          'text',
+          { x: x(ends) + (late ? -12 : 12), y: y + 4.5, 'text-anchor': late ? 'end' : 'start', class: 'lane-name' },
+          said,
+        );
+      });
+  }
+
+  function move() {
+    if (!width) return;
+    head.style.transform = `translateX(${x(clock.time_s)}px)`;
+    clip.setAttribute('width', x(clock.time_s));
+    scrub.max = String(clock.end_s || 1);
+    scrub.value = String(clock.time_s);
+    setAttribute(scrub, 'aria-valuetext', `${clock.time_s.toFixed(2)} s`);
+    flags.update();
+  }
+
+  function onkeydown(event) {
+    const frames = { ArrowRight: 1, ArrowUp: 1, ArrowLeft: -1, ArrowDown: -1 }[event.key];
+    const to = { Home: 0, End: clock.end_s, PageUp: clock.time_s + clock.end_s / 10, PageDown: clock.time_s - clock.end_s / 10 }[
+      event.key
+    ];
+    if (frames) clock.stepFrame(frames * (event.shiftKey ? 10 : 1));
+    else if (to !== undefined) clock.seek(to);
+    else return;
+    event.preventDefault();
+    event.stopPropagation();
+  }
+  onDrag(scrub, {
+    start(event) {
+      event.preventDefault();
+      scrub.focus({ preventScroll: true });
+      clock.pause();
+      clock.seek(timeAt(event.clientX));
+      return true;
+    },
+    move(event) {
+      clock.seek(timeAt(event.clientX));
+    },
+  });
+  return { element, draw, move, marks: () => marks.map(mark => mark.time).sort((a, b) => a - b) };
+}
+
+// a pour goes on until its last parcel has landed
+function pouring({ stream }) {
+  return stream ? Math.max(0, stream.last_leaves_s - stream.first_leaves_s) : 0;
+}
+
+// a stream lands for as long as it is poured
+function laneWords(motion, ends) {
+  const { landing, stream } = motion;
+  return stream && landing ? `lands from ${landing.time_s.toFixed(2)} to ${ends.toFixed(2)}` : endWords(motion);
+}
+
+function shortName(name) {
+  return name.length > LONGEST ? `${name.slice(0, LONGEST - 1)}…` : name;
+}

@@ -1,0 +1,74 @@
+// Play, frame back and on, loop; the lanes; the clock and its pace.
+
+import { paceWords } from '../../state/words.js';
+import { endOf, pathPoints } from '../../time/track.js';
+import { $, h, setAttribute, setText } from '../shared/dom.js';
+import { icon } from '../shared/icons.js';
+import { createLanes } from './lanes.js';
+import { PACES } from '../looks/looks.js';
+import { majorStep } from './ruler.js';
+
+export function createTimeline({ store, clock }) {
+  const button = (label, title, sign, onclick, kind = '') =>
+    h('button', { type: 'button', class: kind, 'aria-label': label, title, onclick }, icon(sign));
+  const play = button('Play', 'Play (Space)', 'play', () => clock.toggle(), 'play');
+  const loop = button('Loop', 'Loop (L)', 'loop', () => toggleLoop(clock));
+  const figure = h('b', {}),
+    pace = h('button', { type: 'button', class: 'pace', title: 'Slower, then full speed again', onclick: nextPace });
+  const lanes = createLanes({ store, clock });
+  $('#timeline').append(
+    h(
+      'div',
+      { class: 'transport' },
+      play,
+      button('One frame back', 'One frame back (,)', 'back', () => clock.stepFrame(-1), 'step'),
+      button('One frame on', 'One frame on (.)', 'on', () => clock.stepFrame(1), 'step'),
+      loop,
+    ),
+    lanes.element,
+    h('div', { class: 'clock' }, h('span', { class: 'time' }, figure, h('small', {}, '\u00a0s')), pace),
+  );
+
+  let span = 0;
+
+  function nextPace() {
+    clock.setPace(PACES[(PACES.indexOf(clock.pace) + 1) % PACES.length]);
+  }
+
+  function tick() {
+    setText(figure, clock.time_s.toFixed(2));
+    setText(pace, `at ${paceWords(clock.pace)}`);
+    if (play.dataset.playing !== String(clock.playing)) {
+      play.dataset.playing = String(clock.playing);
+      play.replaceChildren(icon(clock.playing ? 'pause' : 'play'));
+      setAttribute(play, 'aria-label', clock.playing ? 'Pause' : 'Play');
+    }
+    setAttribute(loop, 'aria-pressed', clock.loop !== null);
+    if (clock.end_s !== span) {
+      span = clock.end_s;
+      lanes.draw();
+    } else lanes.move();
+  }
+
+  function answered() {
+    const { answer } = store;
+    const paths = answer.motions.map(motion => pathPoints(motion, answer.grid));
+    const end = Math.max(endOf(answer, paths), 0.5),
+      step = majorStep(end);
+    clock.setSpan(Math.ceil(end / step - 1e-6) * step, answer.grid.fps[1] / answer.grid.fps[0]);
+    span = clock.end_s;
+    lanes.draw(paths);
+  }
+  store.on('answer', answered);
+  store.on('view', () => {
+    if (store.answer) lanes.draw();
+  });
+  clock.on(tick);
+  tick();
+  return { marks: lanes.marks };
+}
+
+/** The whole span at first; its flags are dragged from there. */
+export function toggleLoop(clock) {
+  clock.setLoop(clock.loop ? null : { from_s: 0, to_s: clock.end_s });
+}
