@@ -15,13 +15,15 @@ PACKAGE = ROOT / "server/rimfall"
 PYTHON = {
     "__init__": {"api"},
     "errors": set(),
+    "fields": set(),
     "physics": {"errors"},
-    "motions": {"errors", "physics"},
-    "shots": {"errors", "physics", "motions"},
-    "comfort": {"errors", "physics", "motions"},
-    "craft": {"errors", "physics", "motions"},
-    "scene": {"__init__", "errors", "physics", "motions", "shots", "comfort", "craft"},
-    "exports": {"__init__", "errors", "physics", "motions", "shots", "comfort", "craft", "scene"},
+    "shapes": {"errors", "fields", "physics"},
+    "motions": {"errors", "physics", "shapes"},
+    "shots": {"errors", "physics", "shapes", "motions"},
+    "comfort": {"errors", "physics", "shapes", "motions"},
+    "craft": {"errors", "physics", "shapes", "motions"},
+    "scene": {"__init__", "errors", "fields", "physics", "shapes", "motions", "shots", "comfort", "craft"},
+    "exports": {"__init__", "errors", "fields", "physics", "shapes", "motions", "shots", "comfort", "craft", "scene"},
     "sweep": {"__init__", "errors", "exports", "scene"},
     "api": {"cli", "errors", "exports", "scene", "sweep"},
     "web": {"__init__", "errors", "scene", "exports"},
@@ -30,7 +32,9 @@ PYTHON = {
 }
 # part of server/rimfall → the packages it may import, besides the standard library
 PACKAGES = {
+    "fields": {"pydantic"},
     "physics": {"numpy"},
+    "shapes": {"numpy", "pydantic"},
     "motions": {"numpy"},
     "shots": {"numpy"},
     "comfort": {"numpy"},

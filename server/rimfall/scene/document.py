@@ -12,11 +12,11 @@ from typing import Annotated, Any, Literal, Union
 from pydantic import BeforeValidator, Field, WithJsonSchema
 from pydantic_core import PydanticCustomError
 
+from ..fields import Strict, number, text
 from .feel.person_part import OwnLimit, Person
 from .habitat_parts import HabitatPart, Other
 from .hang_part import Hang
 from .motion_parts import Drop, Roll, Stand, Throw
-from .parts import Strict, number, text
 from .people_parts import Approach, Jump, LetGo, Lift, Walk
 from .pour_part import Pour
 

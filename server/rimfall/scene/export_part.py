@@ -4,9 +4,9 @@ from typing import Annotated, Any, Literal
 
 from pydantic import BeforeValidator, Discriminator, Field, Tag, WithJsonSchema
 
+from ..fields import Strict, number
 from .document import Scene, fps_json_schema, is_fps
 from .motion_parts import Place
-from .parts import Strict, number
 
 
 def _choice(label, default):

@@ -4,8 +4,8 @@ from typing import Annotated, Literal
 
 from pydantic import Discriminator, Field, Tag
 
+from ..fields import Strict, number
 from ..physics.constants import G0_M_S2
-from .parts import Strict, number
 
 
 class RampPoint(Strict):

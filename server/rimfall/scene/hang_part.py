@@ -2,8 +2,8 @@
 
 from typing import ClassVar, Literal
 
+from ..fields import number
 from .motion_parts import BodyPart, Motion, body_field, heading, speed
-from .parts import number
 
 
 class Hang(Motion):

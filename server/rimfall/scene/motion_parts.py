@@ -5,8 +5,8 @@ from typing import Annotated, Any, ClassVar, Literal
 from pydantic import BeforeValidator, Discriminator, Field, Tag, WithJsonSchema
 from pydantic_core import PydanticCustomError
 
+from ..fields import Strict, number
 from ..physics.bodies import NAMED_BODIES, SPHERE
-from .parts import Strict, number
 
 NAME_MARKS = ".=,"
 

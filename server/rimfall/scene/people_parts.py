@@ -4,8 +4,8 @@ from typing import ClassVar, Literal
 
 from pydantic import Field
 
+from ..fields import number
 from .motion_parts import Carried, Motion, Place, elevation, heading, speed
-from .parts import number
 
 _HERE = {"along_m": 0.0, "height_m": 0.0, "axial_m": 0.0}
 

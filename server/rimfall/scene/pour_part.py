@@ -4,9 +4,9 @@ from typing import ClassVar, Literal
 
 from pydantic import Field
 
+from ..fields import Strict, number
 from ..physics.liquids import LIQUIDS
 from .motion_parts import Motion, elevation, heading
-from .parts import Strict, number
 
 LIQUID_NAMES = tuple(x.name for x in LIQUIDS)
 

@@ -3,12 +3,12 @@
 from pydantic import ValidationError
 
 from ..errors import TooMuch, refusal
+from ..fields import Strict
 from . import validation_errors
 from .checks import check
 from .document import Scene
 from .export_part import ExportPart, ExportRequest
 from .feel.request import FeelRequest
-from .parts import Strict
 from .size.request import SizeRequest
 
 GREATEST_BYTES = 1_000_000

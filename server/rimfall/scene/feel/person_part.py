@@ -5,8 +5,8 @@ from typing import Literal
 from pydantic import Field
 
 from ...comfort.quantities import QUANTITIES
+from ...fields import Strict, number, text
 from ...physics.constants import PERSON_HEIGHT_M
-from ..parts import Strict, number, text
 
 
 def _pace(label, high, default, shown):

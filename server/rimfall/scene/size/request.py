@@ -7,8 +7,8 @@ from pydantic import Discriminator, Field, Tag
 from ...comfort.published import LIMITS, ROWS
 from ...comfort.quantities import QUANTITIES
 from ...comfort.studies import STUDIES
+from ...fields import Strict, number
 from ..feel.person_part import Person
-from ..parts import Strict, number
 
 QUANTITY_NAMES = (*QUANTITIES, "radius")
 BOUNDS = ("exactly", "at_least", "at_most")

@@ -1,4 +1,4 @@
-"""What the parts of the scene document are made of: strict models, and fields with unit, range, label and default."""
+"""What the parts of a document are made of: strict models, and fields with unit, range, label and default."""
 
 from pydantic import BaseModel, ConfigDict, Field
 
