@@ -11,23 +11,26 @@ import pytest
 ROOT = Path(__file__).resolve().parent.parent
 PACKAGE = ROOT / "server/rimfall"
 
+BELOW_SCENE = {"__init__", "errors", "fields", "phrases", "physics", "shapes", "motions", "kinds", "shots", "comfort", "craft"}
 # part of server/rimfall → the parts it may import, besides itself
 PYTHON = {
     "__init__": {"api"},
     "errors": set(),
     "fields": set(),
+    "phrases": set(),
     "physics": {"errors"},
-    "shapes": {"errors", "fields", "physics"},
+    "shapes": {"errors", "fields", "phrases", "physics"},
     "motions": {"errors", "physics", "shapes"},
     "shots": {"errors", "physics", "shapes", "motions"},
     "comfort": {"errors", "physics", "shapes", "motions"},
     "craft": {"errors", "physics", "shapes", "motions"},
-    "scene": {"__init__", "errors", "fields", "physics", "shapes", "motions", "shots", "comfort", "craft"},
-    "exports": {"__init__", "errors", "fields", "physics", "shapes", "motions", "shots", "comfort", "craft", "scene"},
+    "kinds": {"errors", "fields", "phrases", "physics", "shapes", "motions"},
+    "scene": BELOW_SCENE,
+    "exports": BELOW_SCENE | {"scene"},
     "sweep": {"__init__", "errors", "exports", "scene"},
     "api": {"cli", "errors", "exports", "scene", "sweep"},
     "web": {"__init__", "errors", "scene", "exports"},
-    "cli": {"__init__", "errors", "scene", "exports", "sweep", "web"},
+    "cli": {"__init__", "errors", "phrases", "scene", "exports", "sweep", "web"},
     "__main__": {"cli"},
 }
 # part of server/rimfall → the packages it may import, besides the standard library
@@ -39,6 +42,8 @@ PACKAGES = {
     "shots": {"numpy"},
     "comfort": {"numpy"},
     "craft": {"numpy"},
+    "fields": {"pydantic"},
+    "kinds": {"numpy", "pydantic", "pydantic_core"},
     "scene": {"numpy", "pydantic", "pydantic_core"},
     "exports": {"numpy", "pxr", "pydantic_core"},
     "sweep": {"numpy", "distributed"},

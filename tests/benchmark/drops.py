@@ -8,7 +8,7 @@ import time
 import numpy as np
 from scipy.integrate import solve_ivp
 
-from rimfall.motions import pour
+from rimfall.kinds.pour import plan as pour
 from rimfall.physics import air, bodies, forces, integrate, spin
 from rimfall.scene import questions, reading
 

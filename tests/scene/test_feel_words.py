@@ -7,7 +7,7 @@ import re
 import numpy as np
 import pytest
 
-from rimfall.scene import phrases
+from rimfall import phrases
 from rimfall.scene.feel import words as feel_words
 from rimfall.scene.feel.day import angle, number, percent, weight
 from tests.comfort.aboard import PODS, SPHERE, TABLE, felt, scene

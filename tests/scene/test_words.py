@@ -2,7 +2,7 @@
 
 import pytest
 
-from rimfall.scene import phrases
+from rimfall import phrases
 from tests.scene.documents import BALL, answer, drop, pour, scene, throw
 
 NB = "\u00a0"

@@ -11,11 +11,11 @@ import threading
 import webbrowser
 from pathlib import Path
 
-from .. import __version__
+from .. import __version__, phrases
 from ..errors import BadInput, Refused, refusal
 from ..exports.options import read_options
 from ..exports.writing import write_all
-from ..scene import answers, phrases, questions, words
+from ..scene import answers, questions, words
 from ..scene.reading import read
 from . import export_options, vary
 from . import feel as feel_commands

@@ -7,8 +7,8 @@ import math
 
 import numpy as np
 
+from ..motions.course import floats_at_m_s
 from ..motions.people import lean_deg, weight_g
-from ..motions.walk import floats_at_m_s
 from .stand import in_g
 
 STAIRS_DEG = 32.0  # a step of 175 mm over 280 mm; common practice, no source

@@ -4,7 +4,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from ..motions import walk
+from ..motions.course import course
 from ..motions.people import felt
 from ..motions.setting import Setting
 from ..physics.constants import G0_M_S2
@@ -94,7 +94,7 @@ class Stand:
         """What is felt (n, 3) at the first instant of ways of going, up_m over the feet and short of the axis: that which a
         `walk` tells. Round ground never draws one off it; round-off would, near the speed at which one floats."""
         at = np.zeros(1)
-        states = [walk.course(self.habitat, way).at(at, up_m) for way in ways]
+        states = [course(self.habitat, way).at(at, up_m) for way in ways]
         weight = self.felt(*(np.concatenate(parts) for parts in zip(*states, strict=True)))
         if self.is_round:
             weight[:, 1] = np.minimum(weight[:, 1], 0.0)

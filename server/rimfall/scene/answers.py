@@ -6,7 +6,7 @@ import numpy as np
 from pydantic_core import to_json
 
 from .. import __version__
-from ..motions.pour import diameters_m
+from ..kinds.pour.plan import diameters_m
 from ..motions.track import grid_times
 from ..physics.habitat import figures
 from . import floors, words

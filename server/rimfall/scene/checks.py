@@ -3,8 +3,8 @@
 import numpy as np
 
 from ..errors import BadInput
-from ..motions import roll
-from ..motions.throw import body_of
+from ..kinds.roll import plan as roll
+from ..kinds.throw.plan import body_of
 from ..physics.constants import RPM_RAD_S
 from . import hang_checks, people_checks, pour_checks
 from .habitats import of_part

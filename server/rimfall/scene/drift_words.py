@@ -1,6 +1,6 @@
 """Why it drifts, in words."""
 
-from .phrases import drift, length
+from ..phrases import drift, length
 
 _NONE_M = 0.005  # a shift smaller than this is none worth a word
 

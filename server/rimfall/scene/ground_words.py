@@ -3,7 +3,7 @@
 import numpy as np
 
 from ..motions.journey import ON_THE_GROUND
-from .phrases import OUTWARD, drift, length, seconds, speed
+from ..phrases import OUTWARD, drift, length, seconds, speed
 
 _SURFACE_WORDS = {
     "deck": "the deck",

@@ -4,9 +4,9 @@ from fractions import Fraction
 
 import numpy as np
 
-from ..motions.hang import first_state, line_of
+from ..kinds.hang.plan import first_state, line_of
+from ..kinds.throw.plan import body_of
 from ..motions.setting import Setting
-from ..motions.throw import body_of
 from ..physics.air import air_at
 from .validation_errors import wrong
 

@@ -2,8 +2,8 @@
 
 import numpy as np
 
+from ..phrases import drift, seconds
 from .ground_words import the
-from .phrases import drift, seconds
 
 _STILL_DEG = 0.05  # an angle smaller than this is none worth a word
 _PLANE_DEG = 0.5

@@ -1,7 +1,7 @@
 """Sentences for what the air bears up: how it rises, and what it meets there."""
 
+from ..phrases import drift, length, seconds
 from .ground_words import the
-from .phrases import drift, length, seconds
 
 KINDS = ("drop", "throw", "roll", "stand")  # of motion, that may rise
 _RISEN_M = 0.005  # less is none worth a word

@@ -3,10 +3,11 @@
 import math
 from fractions import Fraction
 
-from ..motions.approach import dock_place
-from ..motions.people import person
+from ..kinds.approach.plan import dock_place
+from ..kinds.people import person
+from ..kinds.walk.plan import stop
+from ..motions.course import course
 from ..motions.setting import Setting
-from ..motions.walk import course, stop
 from ..physics.constants import TURN_RAD
 from .spans import sides
 from .validation_errors import wrong

@@ -1,9 +1,9 @@
 """Sentences for people that jump, walk, ride, let go, and for a craft that comes in; and what these answers leave out."""
 
+from ..phrases import drift, length, listed, seconds, speed
 from ..physics.constants import G0_M_S2
 from .drift_words import why
 from .ground_words import the
-from .phrases import drift, length, listed, seconds, speed
 
 _LEAST_PUSH = 1e-6  # of the greatest one
 _FELT = 0.005  # a share, or a tilt in degrees over ten, that is none worth a word

@@ -2,9 +2,9 @@
 
 import numpy as np
 
-from ..motions.pour import diameters_m
+from ..kinds.pour.plan import diameters_m
+from ..phrases import drift, length, seconds, speed
 from ..physics.liquids import DROP_PER_STREAM
-from .phrases import drift, length, seconds, speed
 
 _FLATTENS_M = 0.003  # rain drops beyond it flatten and fall slower: Gunn & Kinzer (1949)
 _A_BASIN_M = 0.2  # an opening wider than this is called a basin's

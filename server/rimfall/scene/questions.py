@@ -3,15 +3,17 @@
 from dataclasses import dataclass, field, replace
 
 from ..errors import BadInput, TooMuch, refusal
-from ..motions import KINDS, drift, track
+from ..kinds import KINDS
+from ..kinds.hang.swing import MOST_TRIES
+from ..motions import drift, track
 from ..motions import flat_gravity as companion
 from ..motions.flat_gravity import Companion
 from ..motions.flight import MOST_STEPS, Crawls
 from ..motions.journey import Endless, carry
 from ..motions.plan import Plan
 from ..motions.setting import Setting
-from ..motions.swing import MOST_TRIES
 from ..motions.track import Track, grid_span
+from ..phrases import ALONG_THE_AXIS, OUTWARD
 from ..physics import habitat as habitats
 from ..physics.air import air_at
 from ..physics.constants import RPM_RAD_S
@@ -20,7 +22,6 @@ from ..physics.surfaces import Plane
 from .checks import check
 from .document import Scene, frame_rate
 from .habitats import of_part
-from .phrases import ALONG_THE_AXIS, OUTWARD
 from .validation_errors import wrong
 
 LEAST_SAMPLES_S = 48

@@ -5,12 +5,12 @@ Sentences state outcomes only; the sentence of inputs is the page's, made from t
 
 import numpy as np
 
+from ..phrases import drift, seconds
 from ..physics.drag import GREATEST_RE
 from ..physics.liquids import drop_volume_m3
 from . import hang_words, light_words, people_words, pour_words
 from .drift_words import why
 from .ground_words import after_landing, rolled, stood, the
-from .phrases import drift, seconds
 
 _GREATEST_MACH = 0.3  # beyond it drag of a sphere rises with the Mach number: common practice, no source
 _BUOYANCY_SHARE = 0.01

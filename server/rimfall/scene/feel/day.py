@@ -3,8 +3,8 @@
 import math
 from dataclasses import dataclass
 
+from ...phrases import ALONG_THE_AXIS, length, speed
 from ...physics.constants import G0_M_S2
-from ..phrases import ALONG_THE_AXIS, length, speed
 
 SLIGHT = 0.02  # of one's weight: too small to notice; our own choice
 SLIGHT_G = 0.1  # of weight on Earth: more than that is noticed, however heavy one is; our own choice

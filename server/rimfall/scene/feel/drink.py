@@ -5,7 +5,7 @@ import math
 from ...comfort.in_hand import POURED_FROM_M, tossed_m
 from ...comfort.on_foot import STAIRS_DEG
 from ...comfort.stand import HAND
-from ..phrases import INCH_M, length, seconds, speed
+from ...phrases import INCH_M, length, seconds, speed
 from .day import SLIGHT_DEG, angle, share_of
 
 _SLIGHT_M = {"si": 0.001, "us": 0.05 * INCH_M}  # at a glass: too small to notice, and to show; our own choice

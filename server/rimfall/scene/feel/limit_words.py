@@ -2,7 +2,7 @@
 
 from ...comfort.limits import NO_NAME
 from ...comfort.published import LIMITS
-from ..phrases import listed
+from ...phrases import listed
 from .units import shown
 
 _NB = "\u00a0"

@@ -4,7 +4,7 @@ Standing up is here.
 """
 
 from ...comfort.stand import SEAT, SITTING
-from ..phrases import length
+from ...phrases import length
 from .day import SLIGHT_DEG, angle, beside_weight, number, percent, push, share_of, tipped, weight
 from .drink import drink
 from .turns import head, lift

@@ -4,7 +4,7 @@ import math
 
 from ...comfort.limits import same
 from ...comfort.published import ROWS
-from ..phrases import speed
+from ...phrases import speed
 from .day import SLIGHT_DEG, angle, beside_weight, push, turning, turns_at, weight
 
 _MOVES = {"yaw": "looking over a shoulder", "pitch": "nodding", "roll": "tilting it to a shoulder"}

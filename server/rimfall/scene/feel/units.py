@@ -1,6 +1,6 @@
 """Figures of people in the units that are shown: SI, or US customary where there is one in use."""
 
-from ..phrases import FOOT_M
+from ...phrases import FOOT_M
 
 _US = {"m": ("ft", 1 / FOOT_M), "m/s": ("ft/s", 1 / FOOT_M), "g/m": ("g/ft", FOOT_M)}
 

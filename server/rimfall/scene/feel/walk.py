@@ -2,7 +2,7 @@
 
 import math
 
-from ..phrases import speed
+from ...phrases import speed
 from .day import SLIGHT_DEG, WEIGHTLESS_G, angle, number, tipped, weight
 
 _LEAST_TO_WALK_G = 0.02  # that a walk gives, to be told of; our own choice

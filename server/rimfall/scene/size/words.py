@@ -6,9 +6,9 @@ from ...comfort import sizing
 from ...comfort.published import ROWS
 from ...comfort.quantities import QUANTITIES
 from ...comfort.studies import STUDIES
+from ...phrases import FOOT_M, listed
 from ...physics.constants import RPM_RAD_S
 from ..feel.limit_words import count
-from ..phrases import FOOT_M, listed
 from .phrases import (
     AS_WISHED,
     BOUNDS,

@@ -9,11 +9,11 @@ from scipy.optimize import brentq
 from scipy.special import ellipk
 
 from rimfall.errors import TooMuch
-from rimfall.motions import swing as swing_module
+from rimfall.kinds.hang import swing as swing_module
+from rimfall.kinds.hang.plan import Line
+from rimfall.kinds.hang.swing import swing
+from rimfall.kinds.hang.swings import Swings
 from rimfall.motions.flight import Room
-from rimfall.motions.hang import Line
-from rimfall.motions.swing import swing
-from rimfall.motions.swings import Swings
 from rimfall.physics import frames
 from rimfall.physics.aboard import Aboard
 from rimfall.physics.bodies import Body, as_arrays

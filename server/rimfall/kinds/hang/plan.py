@@ -8,17 +8,17 @@ from functools import partial
 
 import numpy as np
 
-from ..physics import frames
-from ..physics.aboard import Aboard
-from ..physics.bodies import as_arrays
-from ..physics.forces import Medium
-from ..physics.pendulum import ALONG, Hung, plumb, square_to
-from .journey import Given, Leg, Start
-from .plan import Plan
-from .roll import place_near
+from ...motions.journey import Given, Leg, Start
+from ...motions.plan import Plan
+from ...physics import frames
+from ...physics.aboard import Aboard
+from ...physics.bodies import as_arrays
+from ...physics.forces import Medium
+from ...physics.pendulum import ALONG, Hung, plumb, square_to
+from ..roll.plan import place_near
+from ..throw.plan import body_of, place_of
 from .swing import swing
 from .swings import Swings
-from .throw import body_of, place_of
 
 _SHOWN_SWINGS = 4
 _LEAST_SHOWN_S = 5.0

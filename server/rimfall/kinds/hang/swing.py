@@ -9,15 +9,15 @@ from dataclasses import dataclass, field, replace
 
 import numpy as np
 
-from ..physics import bernstein
-from ..physics.crossings import first_contact, touching
-from ..physics.integrate import Step
-from ..physics.pendulum import Hung
-from ..physics.picard_chebyshev import TO_CONTROL, Windows
-from ..physics.surfaces import Ball
-from .flight import Crawls
-from .journey import Happening
-from .path import Path, of_no_length
+from ...motions.flight import Crawls
+from ...motions.journey import Happening
+from ...motions.path import Path, of_no_length
+from ...physics import bernstein
+from ...physics.crossings import first_contact, touching
+from ...physics.integrate import Step
+from ...physics.pendulum import Hung
+from ...physics.picard_chebyshev import TO_CONTROL, Windows
+from ...physics.surfaces import Ball
 
 MOST_TRIES = 4_000  # steps: seconds of work
 _TOLERANCE = 1e-10  # error allowed to a step, of the line's length

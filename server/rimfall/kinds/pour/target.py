@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from ..physics import free_surface
+from ...physics import free_surface
 
 _SAMPLES = 65  # of a path, between which its height is followed to the crossing
 _HALVINGS = 44  # a minute halved so often is a thousandth of a nanosecond

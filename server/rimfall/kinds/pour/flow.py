@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from ..physics import liquids
+from ...physics import liquids
 
 _CELLS = 2_048  # of a pour's time, in which a flow that changes is taken as straight
 

@@ -1,6 +1,6 @@
 """Pours whose parcels each go their own way: the lip tilts, the flow changes, the spin changes, or the drops scatter.
 
-The pour is cut into drops (`pour_flow.cut`), each as large as Rayleigh's or Tate's size for its instant; all fly to where they
+The pour is cut into drops (`flow.cut`), each as large as Rayleigh's or Tate's size for its instant; all fly to where they
 break in one batch, and from there in another. A drop that meets something before it breaks arrives as a part of the whole
 stream. Scatter (`jitter` j, seeded): diameters of drops are 1 + j (u - 1/2) times what they would be, u even from 0 to 1, then all
 scaled so that together they are what was poured; where a drop breaks off it gets a velocity more, drawn evenly from a ball of
@@ -12,13 +12,15 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from ..errors import TooMuch, refusal
-from ..physics import frames, liquids
-from ..physics.bodies import Body
-from . import pour_flow, pour_target, trajectory_batch
-from .flight import Release, fly
-from .pour_threads import Threads, followed, releases, without_air
-from .track import grid_span, grid_times
+from ...errors import TooMuch, refusal
+from ...motions import trajectory_batch
+from ...motions.flight import Release, fly
+from ...motions.track import grid_span, grid_times
+from ...physics import frames, liquids
+from ...physics.bodies import Body
+from .flow import cut
+from .target import arrivals
+from .threads import Threads, followed, releases, without_air
 
 MOST_DROPS = 20_000
 
@@ -73,17 +75,17 @@ def of_pour(setting, motion, flow, liquid, dripping_m):
     chance = np.random.Generator(np.random.PCG64(motion.seed))
     marks_s = flow.marks_s()
     sizes = liquids.drop_volume_m3(_sizes(threads, flow, liquid, marks_s, motion))
-    parts = pour_flow.cut(flow, marks_s, sizes, lambda count: _shares(motion, chance, count))
+    parts = cut(flow, marks_s, sizes, lambda count: _shares(motion, chance, count))
     diameter_m = (6.0 * parts.volume_m3 / np.pi) ** (1 / 3)
     return _Parcels(setting, motion, flow, liquid, threads, chance, parts, diameter_m).batch()
 
 
-def into(setting, cup, batch):
+def caught_in(setting, cup, batch):
     """The same, each parcel ended where it passes into a cup; and the Arrivals of all."""
-    arrived = pour_target.arrivals(setting, cup, batch.paths)
+    arrived = arrivals(setting, cup, batch.paths)
     ends_s = np.where(arrived.caught, arrived.caught_s, batch.ends_s)
     threads = batch.threads
-    filled_s = pour_target.arrivals(setting, cup, threads.paths).caught_s - threads.leaves_s
+    filled_s = arrivals(setting, cup, threads.paths).caught_s - threads.leaves_s
     threads = replace(threads, whole_s=np.fmin(threads.whole_s, filled_s))
     return replace(batch, ends_s=ends_s, met=batch.met | arrived.caught, threads=threads), arrived
 

@@ -10,9 +10,10 @@ from functools import partial
 
 import numpy as np
 
-from .journey import Given, Happening, Start
-from .people import GIVEN, felt, given_leg, last_state, lean_deg, over_the_feet, person, weight_g
-from .plan import Plan
+from ...motions.journey import Given, Happening, Start
+from ...motions.people import felt, given_leg, last_state, lean_deg, weight_g
+from ...motions.plan import Plan
+from ..people import GIVEN, over_the_feet, person
 
 _LOOKS = 65  # at each stretch, for the most that is felt
 

@@ -6,7 +6,7 @@ mean time from one to the next, and the plane's turn is that of the line through
 
 import numpy as np
 
-from ..physics.pendulum import square_to
+from ...physics.pendulum import square_to
 
 _SHARES = np.linspace(0.0, 1.0, 13)[1:]  # of a step, at which turning points are looked for
 _HALVINGS = 45

@@ -7,15 +7,15 @@ from functools import partial
 
 import numpy as np
 
-from ..physics import frames
-from ..physics.bodies import Body
-from ..physics.crossings import TOUCH_M
-from ..physics.habitat import Habitat
-from ..physics.shapes import Craft, Sphere
-from .journey import Given, Happening, Start
-from .outside import line, paid_out, seen, state, sweeps
-from .plan import Plan
-from .throw import place_of
+from ...motions.journey import Given, Happening, Start
+from ...motions.plan import Plan
+from ...physics import frames
+from ...physics.bodies import Body
+from ...physics.crossings import TOUCH_M
+from ...physics.habitat import Habitat
+from ...physics.shapes import Craft, Sphere
+from ..outside import line, paid_out, seen, state, sweeps
+from ..throw.plan import place_of
 
 SHOULDERS_M = 0.5  # what a person is drawn as outside: common practice, no source
 OUTSIDE = "outside"  # why there is nothing under plain gravity beside it

@@ -2,11 +2,11 @@
 
 import numpy as np
 
-from ..physics import frames
-from ..physics.bodies import Body, named
-from ..physics.constants import RPM_RAD_S
-from .journey import Start
-from .plan import Plan
+from ...motions.journey import Start
+from ...motions.plan import Plan
+from ...physics import frames
+from ...physics.bodies import Body, named
+from ...physics.constants import RPM_RAD_S
 
 NO_GRAVITY = "no_spin"  # why there is no companion
 RISES = "rises"

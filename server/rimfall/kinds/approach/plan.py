@@ -8,13 +8,13 @@ from functools import partial
 
 import numpy as np
 
-from ..physics import frames
-from ..physics.bodies import Body
-from ..physics.constants import TURN_RAD
-from .journey import Given, Happening, Start
-from .let_go import OUTSIDE
-from .outside import line, seen, state, turns_between
-from .plan import Plan
+from ...motions.journey import Given, Happening, Start
+from ...motions.plan import Plan
+from ...physics import frames
+from ...physics.bodies import Body
+from ...physics.constants import TURN_RAD
+from ..let_go.plan import OUTSIDE
+from ..outside import line, seen, state, turns_between
 
 
 def dock_place(habitat, motion):

@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 from scipy.integrate import quad
 
-from rimfall.motions.pour import diameters_m
+from rimfall.kinds.pour.plan import diameters_m
 from rimfall.physics.liquids import LIQUIDS, dripping_drop_m
 from tests.motions.scenes import AIR, LANTERN, OMEGA_LANTERN, event, kinds, one, pour, throw
 

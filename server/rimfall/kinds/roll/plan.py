@@ -5,16 +5,16 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from ..physics import contact, frames
-from ..physics.constants import RPM_RAD_S
-from ..physics.coordinates import FlatChart
-from ..physics.shapes import Ramp
-from ..physics.shapes import ramp as ramp_at
-from ..physics.surfaces import Drum, Plane
-from .ground import Laid
-from .journey import Start
-from .plan import Plan
-from .throw import NO_GRAVITY, body_of, place_of
+from ...motions.ground import Laid
+from ...motions.journey import Start
+from ...motions.plan import Plan
+from ...physics import contact, frames
+from ...physics.constants import RPM_RAD_S
+from ...physics.coordinates import FlatChart
+from ...physics.shapes import Ramp
+from ...physics.shapes import ramp as ramp_at
+from ...physics.surfaces import Drum, Plane
+from ..throw.plan import NO_GRAVITY, body_of, place_of
 
 _ON_THE_GROUND_M = 1e-9  # a thing whose underside is that near the ground stands on it
 

@@ -7,12 +7,12 @@ from itertools import pairwise
 
 import numpy as np
 
+from ..motions.journey import Leg
+from ..motions.path import Path
 from ..physics import frames
 from ..physics.constants import TURN_RAD
 from ..physics.coordinates import RoundChart
 from ..physics.turned import longest_s
-from .journey import Leg
-from .path import Path
 
 _LOOK_RAD = 0.05  # of the turning, from look to look for where the structure is nearest
 _HALVINGS = 60

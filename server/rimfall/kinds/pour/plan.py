@@ -3,7 +3,7 @@
 Unbroken, a parcel of the stream flies freely without drag; the broken drops fly with the drag of spheres. The laws of
 breakup and drop size, and their sources, are in `physics/liquids.py`. What is steady is one path: every parcel follows the first
 one's in the turning frame, later, and that is exact. Where the lip tilts, the flow or the spin changes or the drops scatter, every
-parcel has its own (`pour_batch.py`), and the first one's is the motion's.
+parcel has its own (`batch.py`), and the first one's is the motion's.
 """
 
 from dataclasses import dataclass, replace
@@ -11,15 +11,20 @@ from functools import partial
 
 import numpy as np
 
-from ..physics import frames, liquids
-from ..physics.bodies import Body
-from . import pour_batch, pour_findings, pour_flow, pour_target, pour_threads, trajectory_batch
+from ...motions import trajectory_batch
+from ...motions.flight import fly
+from ...motions.journey import Given, Happening, Leg, Start
+from ...motions.path import of_no_length
+from ...motions.plan import Plan, Stream
+from ...physics import frames, liquids
+from ...physics.bodies import Body
+from ..throw.plan import NO_GRAVITY, place_of
 from .arcs import speeds_m_s, time_at_length
-from .flight import fly
-from .journey import Given, Happening, Leg, Start
-from .path import of_no_length
-from .plan import Plan, Stream
-from .throw import NO_GRAVITY, place_of
+from .batch import caught_in, fly_on, of_pour
+from .findings import findings
+from .flow import of_motion
+from .target import arrivals, cup_of, none_of
+from .threads import without_air
 
 CAUGHT = "caught"
 _WHOLE = 1e-9  # of a drop: what is a whole number of drops but for rounding is that
@@ -40,7 +45,7 @@ class _Shape:
 
 def plan(setting, motion):
     """Plan of a `pour` of the scene document (attributes as its fields are named)."""
-    liquid, flow = liquids.named(motion.liquid), pour_flow.of_motion(motion)
+    liquid, flow = liquids.named(motion.liquid), of_motion(motion)
     lip_m, flow_m3_s = flow.lip_m, motion.flow_ml_s * 1e-6
     speed = liquids.lip_speed_m_s(flow_m3_s, lip_m)
     number = liquids.weber(liquid, speed, lip_m)
@@ -49,12 +54,12 @@ def plan(setting, motion):
     gravity = setting.gravity_m_s2(motion.start_s, place_of(motion), motion.place.floor)
     make = partial(_drip, poured_m3=flow.poured_m3) if drips else _stream
     shape = make(setting, motion, liquid, lip_m, speed, velocity, gravity)
-    cup, arrived = pour_target.cup_of(setting, motion), None
+    cup, arrived = cup_of(setting, motion), None
     batch = _batch(setting, motion, flow, liquid)
     if cup is not None:
         shape, arrived = _into(setting, cup, shape)
     if cup is not None and batch is not None:
-        batch, arrived = pour_batch.into(setting, cup, batch)
+        batch, arrived = caught_in(setting, cup, batch)
     interval_s = None if shape.drop_m is None else liquids.drop_volume_m3(shape.drop_m) / flow_m3_s
     stream = Stream(
         lip_m,
@@ -81,7 +86,7 @@ def plan(setting, motion):
         None if gravity else NO_GRAVITY,
         stream,
         motion.place.floor,
-        findings=partial(pour_findings.findings, flow=flow, cup=cup, arrived=arrived),
+        findings=partial(findings, flow=flow, cup=cup, arrived=arrived),
     )
 
 
@@ -98,7 +103,7 @@ def _batch(setting, motion, flow, liquid):
     if flow.steady and not motion.jitter and motion.start_s >= spin.times_s[-1]:
         return None
     dripping_m = partial(_dripping_m, setting, motion, liquid, flow.lip_m, flow.poured_m3)
-    return pour_batch.of_pour(setting, motion, flow, liquid, dripping_m)
+    return of_pour(setting, motion, flow, liquid, dripping_m)
 
 
 def diameters_m(stream, time_s, speed_m_s):
@@ -152,7 +157,7 @@ def _stream(setting, motion, liquid, lip_m, speed, velocity, gravity):
     place, start_s = place_of(motion), motion.start_s
     thread = Body(1.0, 0.0)
     length = liquids.breakup_length_m(liquid, speed, lip_m)
-    vacuum = pour_threads.without_air(setting.medium)
+    vacuum = without_air(setting.medium)
     release = setting.release(thread, start_s, place, velocity, motion.place.floor)
     opening = fly(vacuum, [release])[0]
     course, broke_s, drop_m = _broken(setting, liquid, opening, length, speed, lip_m)
@@ -189,11 +194,11 @@ def _into(setting, cup, shape):
     """The same, ended where the first parcel passes into a cup, unchanged where it does not; and its Arrivals."""
     course = shape.course
     if course.given is not None:
-        return shape, pour_target.none_of(1)
+        return shape, none_of(1)
     before = [] if course.opening is None else [course.opening.path]
-    after = [] if course.first is None else pour_batch.fly_on(setting.medium, [course.first])[0][0]
+    after = [] if course.first is None else fly_on(setting.medium, [course.first])[0][0]
     paths = trajectory_batch.of_paths([[*before, *after]])
-    arrived = pour_target.arrivals(setting, cup, paths)
+    arrived = arrivals(setting, cup, paths)
     end_s = float(arrived.caught_s[0])
     if not np.isfinite(end_s):
         return shape, arrived

@@ -2,8 +2,8 @@
 
 import numpy as np
 
-from ..physics import free_surface, liquids
-from . import pour_target
+from ...physics import free_surface, liquids
+from .target import holds, weightless
 
 _ML_M3 = 1e-6
 _AGES = 24  # places along each followed parcel of the stream
@@ -56,8 +56,8 @@ def _of_cup(setting, cup, arrived, poured_m3, volume_m3, settled):
     reaches = float(np.sum((volume_m3 * settled)[arrived.caught]))
     missed = float(np.sum((volume_m3 * settled)[~arrived.caught]))
     last_s = float(np.max(arrived.caught_s[arrived.caught])) if np.any(arrived.caught) else 0.0
-    brim, tilt = pour_target.holds(setting, cup, last_s)
-    stays = reaches if pour_target.weightless(setting, cup, last_s) else min(reaches, brim)
+    brim, tilt = holds(setting, cup, last_s)
+    stays = reaches if weightless(setting, cup, last_s) else min(reaches, brim)
     return {
         "poured_ml": poured_m3 / _ML_M3,
         "caught": stays / poured_m3,
@@ -80,7 +80,7 @@ def _move(arrived, volume_m3):
 
 def _level(setting, cup, volume_m3, tilt, time_s):
     """Level at the cup's axis and tilt of what it holds; None where it is empty or nothing is felt."""
-    if volume_m3 == 0 or pour_target.weightless(setting, cup, time_s):
+    if volume_m3 == 0 or weightless(setting, cup, time_s):
         return {"level_m": None, "level_tilt_deg": None}
     level = free_surface.level_m(volume_m3, cup.diameter_m / 2, tilt)
     return {"level_m": level, "level_tilt_deg": float(np.degrees(tilt))}

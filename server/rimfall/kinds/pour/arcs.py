@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from ..physics import frames
+from ...physics import frames
 
 _NODES, _WEIGHTS = np.polynomial.legendre.leggauss(8)
 

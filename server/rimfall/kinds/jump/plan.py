@@ -2,11 +2,11 @@
 
 import math
 
-from ..physics import frames
-from .journey import Start
-from .people import over_the_feet, person
-from .plan import Plan
-from .throw import NO_GRAVITY
+from ...motions.journey import Start
+from ...motions.plan import Plan
+from ...physics import frames
+from ..people import over_the_feet, person
+from ..throw.plan import NO_GRAVITY
 
 
 def plan(setting, motion):

@@ -4,13 +4,13 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from ..physics import frames, liquids
-from ..physics.bodies import Body
-from ..physics.forces import Medium
-from . import trajectory_batch
+from ...motions import trajectory_batch
+from ...motions.flight import Release, fly
+from ...physics import frames, liquids
+from ...physics.bodies import Body
+from ...physics.forces import Medium
+from ..throw.plan import place_of
 from .arcs import time_at_length
-from .flight import Release, fly
-from .throw import place_of
 
 _THREADS = 64  # parcels followed
 
@@ -31,7 +31,7 @@ class Threads:
 
 
 def followed(setting, motion, flow, liquid, dripping_m):
-    """Threads of a `pour` of the scene document; dripping_m as in `pour_batch.of_pour`."""
+    """Threads of a `pour` of the scene document; dripping_m as in `batch.of_pour`."""
     since_s = flow.marks_s(_THREADS)
     leaves_s = motion.start_s + since_s
     speed, streams = flow.speed_m_s(since_s), flow.streams(liquid, since_s)
