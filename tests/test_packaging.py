@@ -34,15 +34,20 @@ def test_the_wheel_holds_the_page_and_no_build_leftovers(wheel):
     names = zipfile.ZipFile(wheel).namelist()
     assert {
         "rimfall/cli/main.py",
-        "rimfall/static/main.js",
-        "rimfall/static/vendor/three.module.js",
+        "rimfall/static/vendor/page/main.js",
+        "rimfall/static/vendor/page/brief.js",
+        "rimfall/static/vendor/LICENSE-three.txt",
         "rimfall/templates/page.html",
     } <= set(names)
     assert {name.split("/")[0] for name in names} == {"rimfall", "rimfall-0.5.0.dist-info"}
     assert [
-        name for name in names if re.search(r"node_modules|vendor_build|package(-lock)?\.json$|__pycache__", name)
+        name
+        for name in names
+        if re.search(r"node_modules|vendor_build|package(-lock)?\.json$|__pycache__|bundler", name)
     ] == []
     assert [name for name in names if name.endswith(".py") and name.startswith("rimfall/static")] == []
+    scripts = {name for name in names if name.endswith(".js")}
+    assert {name.rpartition("/")[0] for name in scripts} == {"rimfall/static/vendor/page"}, "the bundle, and only that"
 
 
 def test_the_wheel_serves_the_page_from_elsewhere(wheel, tmp_path):
@@ -51,6 +56,7 @@ def test_the_wheel_serves_the_page_from_elsewhere(wheel, tmp_path):
         page = read(origin + "/").decode()
         assets = re.findall(r"""(?:src|href)="([^"#?]+\.(?:js|css|woff2|svg|png|ico))["?]""", page)
         assert [path for path in assets if path.endswith("main.js")]
+        assert [path for path in assets if path.startswith("static/vendor/page/chunk")]
         for path in assets:
             assert read(urllib.parse.urljoin(origin + "/", path)), path
 

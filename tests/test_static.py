@@ -1,6 +1,7 @@
 """The page's JavaScript: its own tests under node, its imports, and what the build vendored for it."""
 
 import importlib.util
+import json
 import re
 from pathlib import Path
 
@@ -37,11 +38,16 @@ def test_a_module_parses(module):
     assert done.returncode == 0, done.stderr
 
 
-def test_vendored_files_are_those_of_the_lock():
+def test_vendored_files_are_those_of_the_lock_and_the_bundle_is_of_these_modules():
     spec = importlib.util.spec_from_file_location("vendor_build", STATIC / "vendor_build.py")
     hook = importlib.util.module_from_spec(spec)
     spec.loader.exec_module(hook)
-    assert hook.is_current(STATIC / "vendor", hook.stamp(STATIC)), "install again: pip install -e ."
+    assert hook.is_current(STATIC / "vendor", hook.stamp(STATIC)), "run: python static/vendor_build.py"
+    assert hook.is_bundled(STATIC), "run: python static/vendor_build.py"
+    bundled = set(json.loads((STATIC / "vendor/page/page.json").read_text(encoding="utf-8"))["sources"])
+    assert bundled >= {str(module.relative_to(STATIC).as_posix()) for module in MODULES}, (
+        "a module that no page reaches"
+    )
 
 
 def test_vendored_modules_need_no_import_map():

@@ -2,6 +2,7 @@
 
 import tempfile
 from pathlib import Path
+from urllib.parse import urlsplit
 
 from tests.browsing import DRAWN, started
 from tests.serving import serving
@@ -29,8 +30,11 @@ MOVE = """value => new Promise(done => {
 def measure():
     with tempfile.TemporaryDirectory() as folder, serving(Path(folder) / "log.txt") as origin, started() as browser:
         page = browser.new_page(viewport={"width": 1280, "height": 720})
-        weight = weigh(page, origin)
+        sent = weigh(page, origin)
+        weight, script = sum(sent.values()), sum(size for path, size in sent.items() if path.endswith(".js"))
+        yield Row("requests for the opening page", f"{len(sent)}", "<= 30", len(sent) <= 30)
         yield Row("page weight, compressed", f"{weight / 1e3:.0f} kB", "<= 700 kB", weight <= 700_000)
+        yield Row("script in that", f"{script / 1e3:.0f} kB", "<= 350 kB", script <= 350_000)
         if page.locator(".play[aria-label=Pause]").count():
             page.keyboard.press("Space")
         moves = [page.evaluate(MOVE, 0.36 + 0.002 * k) for k in range(MOVES)]
@@ -42,12 +46,13 @@ def measure():
 
 
 def weigh(page, origin):
-    """Bytes of all bodies as sent, until the first answer is on screen."""
+    """Path → bytes as sent of all that is fetched until the first answer is on screen, and a second longer."""
     session = page.context.new_cdp_session(page)
     session.send("Network.enable")
-    bodies = []
-    session.on("Network.loadingFinished", lambda event: bodies.append(event["encodedDataLength"]))
+    paths, sent = {}, {}
+    session.on("Network.requestWillBeSent", lambda event: paths.update({event["requestId"]: event["request"]["url"]}))
+    session.on("Network.loadingFinished", lambda event: sent.update({event["requestId"]: event["encodedDataLength"]}))
     page.goto(origin)
     page.locator(DRAWN).wait_for()
     page.wait_for_timeout(1000)
-    return sum(bodies)
+    return {urlsplit(paths[one]).path: size for one, size in sent.items()}

@@ -3,6 +3,7 @@
 import asyncio
 import base64
 import gzip
+import hashlib
 import json
 import re
 import struct
@@ -12,6 +13,7 @@ import httpx
 import pytest
 
 from rimfall.scene import examples
+from rimfall.web import scripts
 from rimfall.web.app import make_app
 from rimfall.web.guards import host_allowed
 
@@ -179,25 +181,35 @@ def test_many_at_once_are_each_answered():
     assert len({a.content for a in answers}) == 1
 
 
-# modules that are asked for when a sheet, a file or a clip first wants them
-WHEN_WANTED = ("panels/glossary_words", "files/picture_files", "files/recover", "files/webm", "files/zip")
+def test_the_bundle_is_asked_for_at_once_but_for_what_opens_later():
+    for address in ("/", "/brief"):
+        page = call("GET", address).text
+        preloaded = re.findall(r'rel="modulepreload" href="([^"]+)"', page)
+        [script] = re.findall(r'type="module" src="([^"]+)"', page)
+        reached, waiting = {script}, [script]
+        while waiting:
+            code = call("GET", f"/{waiting.pop()}").text
+            new = {f"static/vendor/page/{name}" for name in re.findall(r'(?:from|import)"\./([^"]+)"', code)} - reached
+            reached |= new
+            waiting += new
+        assert set(preloaded) == reached - {script}
+        assert len(preloaded) <= 12
 
 
-def test_every_module_of_the_page_is_asked_for_at_once():
-    page = call("GET", "/").text
-    asked = set(re.findall(r'rel="modulepreload" href="([^"]+)"', page)) | set(
-        re.findall(r'type="module" src="([^"]+)"', page)
-    )
-    modules = {str(path.relative_to(ROOT)) for path in (ROOT / "static").rglob("*.js") if "vendor" not in path.parts}
-    modules -= {name for name in modules if name.startswith("static/brief")}  # those of the page to print
-    modules -= {f"static/{name}.js" for name in WHEN_WANTED}
-    modules -= {
-        name for name in modules if name.startswith(("static/panels/feel", "static/views/feel"))
-    }  # those of a place that few open at once
-    assert modules <= asked
-    assert asked - modules <= {
-        f"static/vendor/{name}" for name in ("three.module.js", "three.core.js", "OrbitControls.js")
-    }
+def test_an_edited_module_is_served_as_it_is(monkeypatch, tmp_path):
+    """And a bundle made anew again; without one, the modules are all there is."""
+    (tmp_path / "vendor/page").mkdir(parents=True)
+    (tmp_path / "main.js").write_text("let radius_m = 56;")
+    made_from = hashlib.sha256(b"let radius_m = 56;").hexdigest()
+    bundle = {"sources": {"main.js": made_from, "gone.js": made_from}, "preload": {"main.js": ["chunk.js"]}}
+    monkeypatch.setattr(scripts, "folder", lambda name: tmp_path)
+    assert scripts.scripts("main.js") == ("main.js", [])
+    (tmp_path / "vendor/page/page.json").write_text(json.dumps(bundle))
+    assert scripts.scripts("main.js") == ("vendor/page/main.js", ["vendor/page/chunk.js"])
+    (tmp_path / "main.js").write_text("let radius_m = 57.5;")
+    assert scripts.scripts("main.js") == ("main.js", [])
+    (tmp_path / "main.js").write_text("let radius_m = 56;")
+    assert scripts.scripts("main.js") == ("vendor/page/main.js", ["vendor/page/chunk.js"])
 
 
 def test_the_page_to_print_is_served_under_the_same_guards():
@@ -212,7 +224,13 @@ def test_the_page_to_print_is_served_under_the_same_guards():
 
 
 def test_what_builds_the_page_is_not_served():
-    for name in ("vendor_build.py", "package.json", "package-lock.json", "vendor/stamp.txt.bak"):
+    for name in (
+        "vendor_build.py",
+        "package.json",
+        "package-lock.json",
+        "vendor/page/page.json",
+        "vendor/bundler/node_modules/esbuild/lib/main.js",
+    ):
         assert call("GET", f"/static/{name}").status_code == 404
 
 

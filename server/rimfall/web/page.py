@@ -7,6 +7,7 @@ from fastapi.templating import Jinja2Templates
 from .. import __version__
 from ..exports.notes import CAUTION
 from .places import folder
+from .scripts import scripts
 from .static import told
 
 router = APIRouter(include_in_schema=False)
@@ -17,14 +18,16 @@ _SAID = {"version": __version__, "caution": CAUTION}
 @router.api_route("/", methods=["GET", "HEAD"], response_class=HTMLResponse)
 def page(request: Request):
     """The workbench."""
-    return _made(request, "page.html")
+    return _page(request, "page.html", "main.js")
 
 
 @router.api_route("/brief", methods=["GET", "HEAD"], response_class=HTMLResponse)
 def brief(request: Request):
     """The page to print."""
-    return _made(request, "brief.html")
+    return _page(request, "brief.html", "brief.js")
 
 
-def _made(request, template):
-    return told(request, _templates.TemplateResponse(request, template, _SAID).body, "text/html")
+def _page(request, template, entry):
+    script, preloaded = scripts(entry)
+    words = _SAID | {"script": script, "preloaded": preloaded}
+    return told(request, _templates.TemplateResponse(request, template, words).body, "text/html")

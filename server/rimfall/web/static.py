@@ -43,7 +43,8 @@ class PageFiles(StaticFiles):
 
     def lookup_path(self, path):
         """The file of a path, if it is of a kind the page asks for."""
-        return super().lookup_path(path) if path[path.rfind(".") :] in _SERVED else ("", None)
+        is_page = path[path.rfind(".") :] in _SERVED and "node_modules" not in path
+        return super().lookup_path(path) if is_page else ("", None)
 
     def file_response(self, full_path, stat_result, scope, status_code=200):
         response = super().file_response(full_path, stat_result, scope, status_code)
