@@ -14,9 +14,9 @@ from rimfall.motions.setting import GREATEST_LIMIT_S, Setting
 from rimfall.physics import frames
 from rimfall.physics.air import air_at
 from rimfall.physics.bodies import Body
-from rimfall.physics.habitat import Habitat
 from rimfall.physics.spin import ramped, steady
 from rimfall.scene import answers, questions, reading
+from rimfall.shapes import Cylinder
 from tests.motions.scenes import AIR, one, throw, trace
 
 ENERGY_SHARE = 1e-11  # of the greatest u^2/2 + omega^2 rho^2/2
@@ -85,7 +85,7 @@ def test_every_place_along_the_deck_is_like_any_other(radius, level, share, spee
 
 def setting(radius, spin, air=None):
     """A habitat open all round but for a deck far off, so that nothing is met on the way."""
-    return Setting(Habitat(radius * 1e3, spin), air, 48, None)
+    return Setting(Cylinder(radius * 1e3, spin), air, 48, None)
 
 
 def reversed_spin(spin, end_s):

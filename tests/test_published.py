@@ -26,9 +26,8 @@ from rimfall.physics.bodies import Body, as_arrays, named
 from rimfall.physics.constants import AIR_GAS_CONSTANT_J_KG_K, G0_M_S2, PERSON_HEIGHT_M, RPM_RAD_S
 from rimfall.physics.drag import clift_grace_weber, sphere_cd
 from rimfall.physics.forces import Force, Medium
-from rimfall.physics.habitat import figures, omega_for, radius_for
 from rimfall.physics.integrate import Stepper
-from rimfall.physics.spin import steady
+from rimfall.physics.spin import figures, omega_for, radius_for, steady
 from rimfall.scene.feel.person_part import Person
 from tests import published
 from tests.motions.scenes import drop, event, kinds, one, one_g, throw

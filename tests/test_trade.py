@@ -10,7 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from rimfall.physics.constants import RPM_RAD_S
-from rimfall.physics.habitat import figures, omega_for
+from rimfall.physics.spin import figures, omega_for
 from tests.motions.scenes import AIR, LANTERN, OMEGA_LANTERN, drop, one, pour, throw, trace
 
 HANDBALL = {"mass_kg": 0.45, "diameter_m": 0.18}

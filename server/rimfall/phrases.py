@@ -4,6 +4,8 @@ FOOT_M = 0.3048  # exact, international foot (1959)
 INCH_M = 0.0254  # exact
 _STILL_M = 0.005  # a drift smaller than this is none worth a word
 _NB = "\u00a0"
+ALONG_THE_AXIS = ("along the axis", "back along the axis")
+OUTWARD = ("outward", "inward")  # a turntable's
 
 
 def length(value_m, units="si"):
@@ -33,10 +35,6 @@ def speed(value_m_s, units="si"):
 def listed(parts, word="and"):
     """Parts as a sentence names them: "a", "a and b", "a, b and c"; `word` stands before the last."""
     return parts[0] if len(parts) == 1 else f"{', '.join(parts[:-1])} {word} {parts[-1]}"
-
-
-ALONG_THE_AXIS = ("along the axis", "back along the axis")
-OUTWARD = ("outward", "inward")  # a turntable's
 
 
 def drift(along_m, axial_m, units="si", across=ALONG_THE_AXIS):

@@ -5,7 +5,8 @@ from scipy.integrate import solve_ivp
 
 from rimfall.motions.journey import Start, carry
 from rimfall.motions.setting import Setting
-from rimfall.physics import air, bodies, contact, drag, frames, habitat, spin
+from rimfall.physics import air, bodies, contact, drag, frames, spin
+from rimfall.shapes import Cylinder
 
 from .row import Row, best
 
@@ -16,7 +17,7 @@ OMEGA_RAD_S, RADIUS_M = np.pi / 10, 56.0
 
 def starts(count=BALLS):
     """The setting, and the balls thrown every way from 0.5 to 2 m up, at up to 6 m/s."""
-    setting = Setting(habitat.Habitat(RADIUS_M, spin.steady(OMEGA_RAD_S)), air.air_at(101.325, 20.0), 48, LASTS_S)
+    setting = Setting(Cylinder(RADIUS_M, spin.steady(OMEGA_RAD_S)), air.air_at(101.325, 20.0), 48, LASTS_S)
     chance = np.random.default_rng(1)
     ball = bodies.named("tennis ball")
     out = []

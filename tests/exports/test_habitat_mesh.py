@@ -7,25 +7,24 @@ import numpy as np
 import pytest
 import trimesh
 
+from rimfall import shapes
 from rimfall.exports import habitat_mesh
 from rimfall.exports.stage_colours import linear
-from rimfall.physics import shapes
-from rimfall.physics.habitat import Habitat
 from rimfall.physics.spin import steady
 from rimfall.scene import questions
 from rimfall.scene.reading import read
 
 SPIN = steady(0.3)
 LIFT_M = 0.002
-DRUM = Habitat(56.0, SPIN, width_m=14.0)
-ROOM = Habitat(56.0, SPIN, width_m=14.0, ceiling_m=3.0, hub_radius_m=4.0)
+DRUM = shapes.Cylinder(56.0, SPIN, width_m=14.0)
+ROOM = shapes.Cylinder(56.0, SPIN, width_m=14.0, ceiling_m=3.0, hub_radius_m=4.0)
 SPHERE = shapes.Sphere(20.0, SPIN, hub_radius_m=None)
 FLOORS = tuple(shapes.Floor(f"pod {i}", 30.0, 0.7 * i, 8.0, 5.0, 2.5 if i else None) for i in range(3))
 EVERY = [
     DRUM,
     ROOM,
-    Habitat(0.1, SPIN),
-    Habitat(100_000.0, SPIN, width_m=10.0),
+    shapes.Cylinder(0.1, SPIN),
+    shapes.Cylinder(100_000.0, SPIN, width_m=10.0),
     shapes.Torus(56.0, SPIN, tube_radius_m=6.0),
     shapes.Torus(56.0, SPIN, tube_radius_m=28.0),
     SPHERE,
@@ -91,7 +90,7 @@ def test_behind_a_ceiling_the_room_is_a_ring():
     ("radius_m", "within_m"), [(0.1, 1e-3), (5.0, 0.0021), (56.0, 0.0021), (4000.0, 0.0005 * 4000)]
 )
 def test_a_deck_s_facets_stay_near_the_arc(radius_m, within_m):
-    deck = named(Habitat(radius_m, SPIN, width_m=1.0))["deck"]
+    deck = named(shapes.Cylinder(radius_m, SPIN, width_m=1.0))["deck"]
     assert np.hypot(*deck.vertices[:, :2].T) == pytest.approx(radius_m, rel=1e-12)
     edges = deck.vertices[deck.edges_unique].mean(axis=1)
     assert radius_m - np.hypot(edges[:, 0], edges[:, 1]).min() < within_m
@@ -147,7 +146,7 @@ def test_a_turntable_is_a_plate_that_one_looks_down_on():
 
 
 @pytest.mark.parametrize(
-    "habitat", [DRUM, SPHERE, Habitat(4000.0, SPIN)], ids=lambda h: f"{type(h).__name__} {h.radius_m:g}"
+    "habitat", [DRUM, SPHERE, shapes.Cylinder(4000.0, SPIN)], ids=lambda h: f"{type(h).__name__} {h.radius_m:g}"
 )
 def test_the_arrow_lies_just_over_the_facets_and_points_spinward(habitat):
     parts = named(habitat)
@@ -173,9 +172,9 @@ def test_an_arrow_on_a_turntable_points_the_way_it_turns():
 
 
 def test_an_open_drum_is_as_wide_as_is_said():
-    assert named(Habitat(10.0, SPIN))["deck"].bounds[:, 2] == pytest.approx([-25.0, 25.0])
-    assert named(Habitat(500.0, SPIN))["deck"].bounds[:, 2] == pytest.approx([-60.0, 60.0])
-    assert set(named(Habitat(500.0, SPIN))) == {"deck", "spinward"}
+    assert named(shapes.Cylinder(10.0, SPIN))["deck"].bounds[:, 2] == pytest.approx([-25.0, 25.0])
+    assert named(shapes.Cylinder(500.0, SPIN))["deck"].bounds[:, 2] == pytest.approx([-60.0, 60.0])
+    assert set(named(shapes.Cylinder(500.0, SPIN))) == {"deck", "spinward"}
 
 
 def test_a_ramp_rises_over_its_foot():

@@ -21,7 +21,6 @@ from rimfall.physics.constants import G0_M_S2
 from rimfall.physics.forces import Medium
 from rimfall.physics.pendulum import Hung
 from rimfall.physics.spin import steady
-from rimfall.scene.habitats import of_part
 from tests.motions.scenes import AIR, LANTERN, OMEGA_LANTERN, POINT, one, place, read
 from tests.published.foucault import ROWS
 
@@ -106,7 +105,7 @@ def test_it_swings_as_the_unreduced_problem_does(case):
     habitat, motion, air = CASES[case]
     traced = one(motion, habitat, air, duration_s=10.0)
     times = np.linspace(motion.get("start_s", 0.0), 10.0, 60)
-    ours = traced.track.path.both(of_part(read([motion], habitat).habitat).spin, times)[2]
+    ours = traced.track.path.both(read([motion], habitat).habitat.spin, times)[2]
     assert traced.findings["slack"] is False
     assert np.max(np.abs(ours - unreduced(traced, habitat, air, times))) < 1e-8
 

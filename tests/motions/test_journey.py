@@ -8,8 +8,8 @@ import pytest
 from rimfall.motions.journey import Start, carry
 from rimfall.motions.setting import Setting
 from rimfall.physics.bodies import Body
-from rimfall.physics.habitat import Habitat
 from rimfall.physics.spin import steady
+from rimfall.shapes import Cylinder
 from tests.motions.scenes import AIR, LANTERN, OMEGA_LANTERN, drop, one, place, throw, trace
 
 SMOOTH = {"mass_kg": 0.45, "diameter_m": 0.18, "restitution": 1.0, "friction": 0.0}
@@ -103,7 +103,7 @@ def test_a_ball_keeps_its_spin_in_the_inertial_frame():
 
 
 def test_a_thousand_journeys_are_the_same_as_each_alone():
-    setting = Setting(Habitat(56.0, steady(OMEGA_LANTERN), 14.0), None, 48, 5.0)
+    setting = Setting(Cylinder(56.0, steady(OMEGA_LANTERN), 14.0), None, 48, 5.0)
     ball = Body(0.1, 0.06, restitution=0.8)
     releases = [setting.release(ball, 0.0, (0.1 * k, 1.0 + 0.01 * k, 0.0), (1.0, 0.1 * k, 0.5)) for k in range(50)]
     together = carry(setting.medium, [Start(r, 6) for r in releases])

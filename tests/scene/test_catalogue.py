@@ -8,9 +8,9 @@ import rimfall
 from rimfall.scene.catalogue import catalogue, export_choices, pattern_of
 from rimfall.scene.document import MOTIONS, Scene
 from rimfall.scene.export_part import ExportPart
-from rimfall.scene.habitat_parts import SHAPES
 from rimfall.scene.motion_parts import OwnBody
 from rimfall.scene.reading import read
+from rimfall.shapes import SHAPES
 from tests.scene.documents import changed, refusals, scene
 from tests.scene.test_document import BASE, RANGES, accepts
 

@@ -9,8 +9,6 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from ..physics.shapes import Craft, Sphere, Torus, Turntable
-
 _HALVINGS = 60
 _LOOKS = 129
 _ON_AXIS = 1e-9  # of the ground's radius
@@ -29,9 +27,9 @@ class Fall:
 def to_the_floor(stand, height_m):
     """The Fall from height_m to the floor stood on; None where it never lands, or past the floor's edge."""
     habitat = stand.habitat
-    if isinstance(habitat, Turntable):
+    if stand.on_a_table:
         return _to_the_table(stand, height_m) if not stand.omega_rad_s else None
-    if isinstance(habitat, Craft):
+    if habitat.floors:
         found = _to_a_flat(stand, stand.floor_radius_m, height_m)
         return found if found is not None and _within(habitat.floors[0], found) else None
     time_s = _round_time_s(stand, height_m)
@@ -40,12 +38,12 @@ def to_the_floor(stand, height_m):
 
 def into_a_glass(stand, glass_m, above_m):
     """The Fall from above_m over a glass that is held glass_m over the floor; None where nothing brings it down."""
-    if isinstance(stand.habitat, Turntable):
+    if stand.on_a_table:
         return _to_the_table(stand, above_m)
     radius_m = stand.floor_radius_m - glass_m
     if radius_m <= 0:
         return None
-    if isinstance(stand.habitat, Craft):
+    if stand.habitat.floors:
         return _to_a_flat(stand, radius_m, above_m)
     time_s = _drum_time_s(stand.omega_rad_s, radius_m, above_m)
     return None if time_s is None else _on_a_round(stand, radius_m, time_s)
@@ -78,19 +76,20 @@ def _drum_time_s(omega_rad_s, radius_m, height_m, pull_m_s2=0.0):
 
 def _round_time_s(stand, height_m):
     habitat, pull = stand.habitat, stand.habitat.pull_m_s2[2]
-    if isinstance(habitat, Sphere):
+    section_m = habitat.section_radius_m
+    if section_m == habitat.radius_m:  # a ball
         return _drum_time_s(stand.omega_rad_s, habitat.radius_m, height_m, pull)
-    if isinstance(habitat, Torus) and height_m >= 2 * habitat.tube_radius_m:
+    if section_m is not None and height_m >= 2 * section_m:
         return None
     drum_s = _drum_time_s(stand.omega_rad_s, habitat.radius_m, height_m)
-    if not isinstance(habitat, Torus) or not pull or height_m >= habitat.radius_m:
+    if section_m is None or not pull or height_m >= habitat.radius_m:
         return drum_s
     return _tube_time_s(stand, height_m, abs(pull), drum_s)
 
 
 def _tube_time_s(stand, height_m, pull_m_s2, drum_s):
     """First time at which it leaves the circle of the tube: by then it has sagged no more than across the tube."""
-    tube, middle = stand.habitat.tube_radius_m, stand.habitat.radius_m - stand.habitat.tube_radius_m
+    tube, middle = stand.habitat.section_radius_m, stand.habitat.radius_m - stand.habitat.section_radius_m
     from_m, omega = stand.habitat.radius_m - height_m, stand.omega_rad_s
 
     def outside(t):

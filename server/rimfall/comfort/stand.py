@@ -8,8 +8,6 @@ from ..motions.course import course
 from ..motions.people import felt
 from ..motions.setting import Setting
 from ..physics.constants import G0_M_S2
-from ..physics.coordinates import RoundChart
-from ..physics.shapes import Turntable
 from ..physics.spin import steady
 
 HEART = 0.72  # its height over the feet, share of stature; common practice, no source
@@ -63,12 +61,12 @@ class Stand:
     @property
     def on_a_table(self):
         """Whether the floor lies across the axis."""
-        return isinstance(self.habitat, Turntable)
+        return self.habitat.words_of_ground.level
 
     @property
     def is_round(self):
         """Whether the floor bends round the axis."""
-        return isinstance(self.habitat.chart(FLOOR), RoundChart)
+        return self.habitat.chart(FLOOR).bends
 
     @property
     def floor_radius_m(self):
@@ -110,7 +108,7 @@ def stand_of(setting, person):
     """The Stand of a person on a habitat's deck, equator, outermost line, the middle of its first floor, or a platform's rim,
     at the spin of time 0; a changing spin is held."""
     held = replace(setting.habitat, spin=steady(setting.omega_rad_s(0.0)))
-    spot = Spot(0.0, 0.0, held.radius_m if isinstance(held, Turntable) else 0.0)
+    spot = Spot(0.0, 0.0, held.radius_m if held.words_of_ground.level else 0.0)
     place = spot.along_m, spot.height_m, spot.axial_m
     chart = held.chart(FLOOR)
     return Stand(replace(setting, habitat=held), person, spot, chart.axes_at(place), chart.position(place))

@@ -7,7 +7,6 @@ import numpy as np
 
 from ..motions.people import lean_deg, weight_g
 from ..physics.constants import G0_M_S2
-from ..physics.shapes import Craft, Torus
 from .stand import HEART, SEAT, SITTING, in_g
 
 _STOREY_M = 3.0  # from floor to floor; our own choice
@@ -82,7 +81,7 @@ def levels(stand, decks):
     inside = sorted(((d.name, d.radius_m) for d in decks if d.radius_m <= habitat.radius_m), key=lambda one: -one[1])
     if inside:
         named = inside if inside[0][1] == habitat.radius_m else [("", habitat.radius_m), *inside]
-    elif isinstance(habitat, Craft):
+    elif habitat.floors:
         named = [(f.name, f.radius_m) for f in habitat.floors]
     elif stand.on_a_table:
         named = [("Rim of the platform", habitat.radius_m)]
@@ -93,16 +92,8 @@ def levels(stand, decks):
 
 def _storeys(habitat):
     """Numbers of the storeys that have room for one more over them."""
-    free = int(_room_m(habitat) // _STOREY_M)
+    free = int(habitat.headroom_m() // _STOREY_M)
     return range(min(max(free, 1), _MOST_STOREYS + 1))
-
-
-def _room_m(habitat):
-    """Height over the deck that is free."""
-    if isinstance(habitat, Torus):
-        return 2 * habitat.tube_radius_m
-    ceiling_m = getattr(habitat, "ceiling_m", None)
-    return habitat.radius_m - (habitat.hub_radius_m or 0.0) if ceiling_m is None else ceiling_m
 
 
 def _level(stand, name, radius_m):

@@ -4,8 +4,6 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from ..physics.shapes import Craft, Turntable
-
 ON_THE_AXIS = (0.0, 0.0, 0.0, 0)
 
 
@@ -61,7 +59,7 @@ def _origin(trace, options):
 
 def in_words(trace, options):
     """What the axes and the origin are, for the notes -> (axes, origin)."""
-    side = "outward" if isinstance(trace.setting.habitat, Turntable) else "along the spin vector"
+    side = trace.setting.habitat.words_of_ground.side
     where = "at the reference line" if options.origin == "axis" else "at the origin"
     axes = (
         f"X spinward, Y up, Z {side}, {where}"
@@ -79,5 +77,5 @@ _ORIGINS = {
 
 def _place_in_words(place, habitat):
     along, height, axial, floor = place
-    on = f" on {habitat.floors[floor].name}" if isinstance(habitat, Craft) else ""
+    on = f" on {habitat.floors[floor].name}" if habitat.floors else ""
     return f"at the place {along:g} m along, {height:g} m up, {axial:g} m axial{on}, where that is at time 0"

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from ..physics import frames
-from ..physics.shapes import Craft, Sphere, Torus, Turntable
+from ..shapes.base import TURNS
 from .sampled_scene import Camera
 
 ASPECT = 16 / 9
@@ -17,7 +17,6 @@ MARGIN = 0.08  # of the picture, left free on each side
 PERSON_M, ROOM_M = 1.75, 1.2
 MOST_POINTS = 161
 NEAR_AXIS = 0.1  # of the radius: nearer to the axis than this, a ball's own "up" swings round too fast to follow
-TURNS = 48
 
 
 @dataclass(frozen=True)
@@ -41,9 +40,9 @@ def cameras(trace, time_s, ball=None):
     ball (T, 3): rotating positions of what the camera with the ball follows; left out where None.
     """
     scene = _scene_of(trace, time_s)
-    level = isinstance(trace.setting.habitat, Turntable)
+    level = trace.setting.habitat.words_of_ground.level
     # A platform lies level, and a tube hides what is low in it.
-    over = 20.0 if level else 11.0 if isinstance(trace.setting.habitat, (Torus, Sphere)) else 0.0
+    over = 20.0 if level else 0.0 if trace.setting.habitat.section_radius_m is None else 11.0
     out = [
         _framed("over_the_shoulder", scene, np.degrees(scene.behind_rad) + 16.0, 15.0, 48.0, scene.lead_m),
         _framed("beside", scene, -6.0, 11.0 + over, 30.0, scene.seen_m),
@@ -58,13 +57,13 @@ def cameras(trace, time_s, ball=None):
 def _scene_of(trace, time_s):
     habitat = trace.setting.habitat
     moving = [m for m in trace.motions if m.track.path is not None]
-    middle = (0.0, 0.0, habitat.radius_m / 2 if isinstance(habitat, Turntable) else 0.0)
+    middle = (0.0, 0.0, habitat.radius_m / 2 if habitat.words_of_ground.level else 0.0)
     floor, place, velocity, start_s = 0, middle, (0.0, 0.0, 0.0), 0.0
     if moving:
         plan = moving[0].plan
         floor, place, velocity, start_s = plan.floor, plan.place, plan.velocity, plan.start_s
     points = [_points(trace, m, time_s) for m in moving] or [_person(habitat, 0, middle)]
-    outline = _outline(habitat)
+    outline = habitat.outline_m()
     with_all = _with_whole(habitat, outline)
     rows = habitat.chart(floor).axes_at(np.asarray(place, dtype=float))
     return _Scene(
@@ -90,7 +89,7 @@ def _person(habitat, floor, place):
     """Points (n, 3) of a little room about a person at a place, head to foot, no larger than the habitat has."""
     room, tall = min(ROOM_M, 0.3 * habitat.radius_m), min(PERSON_M, 1.6 * habitat.radius_m)
     about = [(-room, 0.0, 0.0), (room, 0.0, 0.0), (0.0, tall, 0.0), (0.0, 0.0, room), (0.0, 0.0, -room)]
-    if isinstance(habitat, Turntable):
+    if habitat.words_of_ground.level:
         about = [(-0.3 * room, 0.0, 0.0), (0.3 * room, 0.0, 0.0), (0.0, 0.3 * tall, 0.0)]
     foot = np.array([place[0], habitat.ground_height_m(place[2]), place[2]])
     return habitat.chart(floor).position(foot + np.array(about))
@@ -100,31 +99,9 @@ def _with_whole(habitat, outline):
     """What adds the habitat's outline to points that are only understood with all of it round them."""
 
     def climbs(points):
-        return isinstance(habitat, Turntable) or np.min(np.hypot(points[:, 0], points[:, 1])) < 0.3 * habitat.radius_m
+        return habitat.words_of_ground.level or np.min(np.hypot(points[:, 0], points[:, 1])) < 0.3 * habitat.radius_m
 
     return lambda points: np.concatenate([points, outline]) if climbs(points) else points
-
-
-def _outline(habitat):
-    """Points (n, 3) that a picture of the whole habitat must hold, rotating axes."""
-    if isinstance(habitat, Craft):
-        floors = enumerate(habitat.floors)
-        return np.concatenate([habitat.corners(i, h) for i, f in floors for h in (-0.4, f.ceiling_m or 1.0)])
-    radius, turntable = habitat.radius_m, isinstance(habitat, Turntable)
-    if turntable:
-        rings = [(1.05 * radius, -0.25 * radius), (1.05 * radius, 0.15 * radius)]
-    elif isinstance(habitat, (Torus, Sphere)):
-        half = getattr(habitat, "tube_radius_m", radius)
-        rings = [(1.02 * radius, 0.0), (radius - half, half), (radius - half, -half)]
-    else:
-        half = min((habitat.width_m or 0.0) / 2, 4 * radius)
-        rings = [(1.02 * radius, half), (1.02 * radius, -half)]
-    ring = np.array([(rho, 0.0, z) for rho, z in rings])
-    return frames.turn(ring[:, None], _turns()).reshape(-1, 3)
-
-
-def _turns():
-    return np.linspace(0.0, 2 * np.pi, TURNS, endpoint=False)
 
 
 def _axes(rows, yaw_rad, tilt_rad):
@@ -154,8 +131,7 @@ def _framed(name, scene, yaw_deg, tilt_deg, fov_deg, points):
 def _from_hub(scene):
     """The eye stays by the hub; the field of view is what makes things fit."""
     habitat = scene.trace.setting.habitat
-    hub_m = getattr(habitat, "hub_radius_m", None) or 0.0
-    wanted = max(0.3 * habitat.radius_m, habitat.radius_m - 3 * hub_m)
+    wanted = max(0.3 * habitat.radius_m, habitat.radius_m - 3 * habitat.hub_m)
     axes = _axes(scene.rows, 0.0, np.radians(76.0))
     tan = 0.3
     for _ in range(6):
@@ -182,6 +158,6 @@ def _whole(scene, tilt_deg):
     """From outside, still while the habitat turns: whatever it sweeps is in the picture."""
     turned = frames.turn(scene.rows, scene.trace.setting.habitat.spin.angle_rad(scene.start_s))
     axes = _axes(turned, np.radians(12.0), np.radians(tilt_deg))
-    swept = frames.turn(scene.outline_m[:, None], _turns()).reshape(-1, 3)
+    swept = frames.turn(scene.outline_m[:, None], np.linspace(0.0, 2 * np.pi, TURNS, endpoint=False)).reshape(-1, 3)
     eye, _ = _fit(swept, axes, 30.0)
     return Camera("whole_wheel", False, eye[None], axes[None], 30.0, ASPECT)

@@ -72,6 +72,6 @@ def _check(options, scene):
     if options.origin == "release" and not options.motions:
         raise BadInput(wrong("export.origin", "release", "axis or a place while no motion is taken"))
     if not isinstance(options.origin, str):
-        floors = len(getattr(scene.habitat, "floors", [None]))
+        floors = scene.habitat.grounds
         if options.origin[3] >= floors:
             raise BadInput(wrong("export.origin.floor", options.origin[3], f"0 to {floors - 1}"))

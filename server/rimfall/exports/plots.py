@@ -8,7 +8,6 @@ from dataclasses import replace
 import numpy as np
 
 from ..physics.constants import G0_M_S2
-from ..physics.shapes import Craft, Turntable
 from .drawing import Drawing, Stroke, Text, svg
 from .notes import CAUTION
 from .path_styles import style_of
@@ -121,10 +120,8 @@ def _title(trace):
 
 def _words(trace):
     """What is stood on, and along what a distance is measured."""
-    habitat = trace.setting.habitat
-    if isinstance(habitat, Turntable):
-        return "platform", "round the table"
-    return ("floor", "along the floor") if isinstance(habitat, Craft) else ("deck", "along the deck")
+    ground = trace.setting.habitat.words_of_ground
+    return ground.name, ground.along
 
 
 def _of_pours(paths):

@@ -11,7 +11,6 @@ from ..motions.journey import Leg
 from ..motions.path import Path
 from ..physics import frames
 from ..physics.constants import TURN_RAD
-from ..physics.coordinates import RoundChart
 from ..physics.turned import longest_s
 
 _LOOK_RAD = 0.05  # of the turning, from look to look for where the structure is nearest
@@ -27,7 +26,7 @@ def line(setting, position, velocity, begin_s, end_s, floor=0):
     """
     spin, pull = setting.habitat.spin, np.array(setting.habitat.pull_m_s2)
     edges = np.array([begin_s, max(end_s, begin_s + 1e-3)])
-    if not isinstance(setting.habitat.chart(floor), RoundChart):
+    if not setting.habitat.chart(floor).bends:
         edges = _cut(spin, *edges)
     since, length = edges[:-1, None] - begin_s, np.diff(edges)[:, None]
     at, moving = position + since * (velocity + 0.5 * since * pull), velocity + since * pull

@@ -3,7 +3,6 @@
 import numpy as np
 
 from ..physics import bernstein, turned
-from ..physics.coordinates import RoundChart
 from ..physics.crossings import STILL_M_S, nearest_axis
 from ..physics.integrate import Step
 
@@ -17,7 +16,7 @@ def marks(setting, plan, path):
     air = np.flatnonzero(~path.grounded)
     if not len(air):
         return []
-    about_axis = isinstance(chart, RoundChart)
+    about_axis = chart.bends
     s = nearest_axis(path.position_m[air], path.path_m[air]) if about_axis else _highest(setting, chart, path, air)
     turning = air[np.isfinite(s)]
     times = path.start_s[turning] + s[np.isfinite(s)] * path.length_s[turning]

@@ -10,8 +10,6 @@ from dataclasses import dataclass
 import numpy as np
 
 from ..physics import frames
-from ..physics.coordinates import RoundChart
-from ..physics.shapes import Craft, Turntable
 from .people import given_leg
 
 _POWERS = 16  # of a piece of a spiral; with the next two, what is left out is below 1e-15 of the radius
@@ -120,7 +118,7 @@ def course(habitat, motion):
     place = motion.place.along_m, motion.place.height_m, motion.place.axial_m
     chart = habitat.chart(motion.place.floor)
     velocity = frames.aimed(motion.speed_m_s, motion.heading_deg, motion.climb_deg)
-    if not isinstance(chart, RoundChart):
+    if not chart.bends:
         rows = chart.axes_at(place)
         return Straight(chart.position(place), velocity @ rows, rows[1])
     return Round(
@@ -130,9 +128,8 @@ def course(habitat, motion):
 
 def floats_at_m_s(habitat, omega_rad_s, ground_m):
     """The speed antispinward at which nothing presses the feet on, of ground that lies ground_m from the axis: on round ground
-    that of the ground there; straight over the middle of a flat floor half of that, since the path does not bend with the ground:
-    omega^2 r = 2 omega v. None elsewhere, and without spin."""
+    that of the ground there, on a flat floor half of that (the shape's `floats_share`). None elsewhere, and without spin."""
     omega = abs(omega_rad_s)
-    if not omega or isinstance(habitat, Turntable):
+    if not omega or habitat.floats_share is None:
         return None
-    return omega * ground_m * (0.5 if isinstance(habitat, Craft) else 1.0)
+    return omega * ground_m * habitat.floats_share

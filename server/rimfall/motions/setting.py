@@ -10,8 +10,8 @@ from ..physics import frames
 from ..physics.air import Air
 from ..physics.constants import TURN_RAD
 from ..physics.forces import Medium
-from ..physics.habitat import Habitat
 from ..physics.surfaces import Plane
+from ..shapes import Shape
 from .flight import Release, Room
 
 LEAST_LIMIT_S = 60.0
@@ -23,7 +23,7 @@ LIMIT_TURNS = 3.0
 class Setting:
     """habitat; air or None; rate: grid samples a second (exact); duration_s: when everything ends, or None."""
 
-    habitat: Habitat
+    habitat: Shape
     air: Air | None
     rate: Fraction
     duration_s: float | None

@@ -2,7 +2,8 @@
 
 A place's meaning follows the shape (design, section 1): round ground measures `along` as an arc about the axis, flat floors
 as a straight length, a turntable as an arc at its edge. Every chart gives the same: `position`, `axes`, `height`, `axial`,
-and `along` where it does not wind about the axis. Positions are (..., 3) in the rotating frame, metres.
+`winds` (along goes round the axis), `bends` (and up turns with it), and `along` where it does not wind about the axis. Positions
+are (..., 3) in the rotating frame, metres.
 """
 
 from dataclasses import dataclass
@@ -18,6 +19,7 @@ class RoundChart:
 
     radius_m: float
     winds = True
+    bends = True
 
     def position(self, place):
         """Places (..., 3) -> positions (..., 3)."""
@@ -51,6 +53,7 @@ class FloorChart:
     radius_m: float
     azimuth_rad: float
     winds = False
+    bends = False
 
     @property
     def _rows(self):
@@ -93,6 +96,7 @@ class BenchChart:
 
     radius_m: float
     winds = True
+    bends = False
 
     def position(self, place):
         """Places (..., 3) -> positions (..., 3)."""
@@ -131,6 +135,7 @@ class FlatChart:
     """Ordinary flat ground, whose coordinates are (along, height, axial) themselves: a place is its own position."""
 
     winds = False
+    bends = False
 
     def position(self, place):
         """Places (..., 3) -> positions (..., 3)."""

@@ -4,6 +4,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from .constants import G0_M_S2, TURN_RAD
+
 
 @dataclass(frozen=True)
 class Spin:
@@ -56,3 +58,33 @@ def ramped(rate_rad_s, points):
     rates = np.array([rate_rad_s, *(w for _, w in points)], dtype=float)
     turned = np.cumsum(np.diff(times) * (rates[1:] + rates[:-1]) / 2)
     return Spin(times, rates, np.concatenate([[0.0], turned]))
+
+
+@dataclass(frozen=True)
+class Figures:
+    """What follows from radius and spin at one place: rate, gravity, rim speed, period (None at rest)."""
+
+    omega_rad_s: float
+    gravity_m_s2: float
+    gravity_g: float
+    rim_speed_m_s: float
+    period_s: float | None
+
+
+def figures(radius_m, omega_rad_s):
+    """Figures at radius_m of a habitat that turns at omega_rad_s: apparent gravity is omega^2 r."""
+    gravity = omega_rad_s**2 * radius_m
+    period = TURN_RAD / abs(omega_rad_s) if omega_rad_s else None
+    return Figures(omega_rad_s, gravity, gravity / G0_M_S2, abs(omega_rad_s) * radius_m, period)
+
+
+def radius_for(gravity_m_s2=None, rim_speed_m_s=None, omega_rad_s=0.0):
+    """Radius, metres, at which omega_rad_s gives the gravity or the rim speed named. Raises ValueError at no spin."""
+    if not omega_rad_s:
+        raise ValueError("at no spin no radius gives gravity or rim speed")
+    return gravity_m_s2 / omega_rad_s**2 if gravity_m_s2 is not None else rim_speed_m_s / abs(omega_rad_s)
+
+
+def omega_for(radius_m, gravity_m_s2=None, rim_speed_m_s=None):
+    """Spin, rad/s, that gives the gravity or the rim speed named at radius_m."""
+    return (gravity_m_s2 / radius_m) ** 0.5 if gravity_m_s2 is not None else rim_speed_m_s / radius_m

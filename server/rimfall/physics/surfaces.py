@@ -10,6 +10,7 @@ exact polynomials of the path's parameter: squared distances, scaled to metres n
 - `normal(position)`, `bend(position, velocity)`: the unit normal into the room, (3,) or (3, N), at centres, and how fast it
   changes along a motion of the centre;
 - `name_at(position)`: the name of the part at a centre (3,);
+- `flat`: whether it is a plane;
 - `turned`: whether it turns with the habitat and looks different for it. Others look the same in both frames, and may be
   asked with states of either.
 
@@ -32,6 +33,7 @@ class Drum:
     hollow: bool
     edge: bool = False
     turned = False
+    flat = False
 
     def _sign_and_limit(self, body_radius_m):
         """+1 or -1, and the radius (N,) at which the body's centre stands in contact."""
@@ -90,6 +92,7 @@ class Plane:
     into: tuple
     at_m: float
     edge: bool = False
+    flat = True
 
     @property
     def turned(self):
@@ -134,6 +137,7 @@ class Ball:
     radius_m: float
     edge = False
     turned = False
+    flat = False
 
     def gap(self, position, body_radius_m):
         """Gap (N,), metres, of centres (3, N)."""
@@ -182,6 +186,7 @@ class Tube:
     tube_radius_m: float
     edge = False
     turned = False
+    flat = False
 
     @property
     def middle_m(self):

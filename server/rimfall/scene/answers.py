@@ -8,7 +8,7 @@ from pydantic_core import to_json
 from .. import __version__
 from ..kinds.pour.plan import diameters_m
 from ..motions.track import grid_times
-from ..physics.habitat import figures
+from ..physics.spin import figures
 from . import floors, words
 
 ANSWER_VERSION = 1

@@ -3,6 +3,7 @@
 Everything is read off the models of `document.py`, so a range is written once.
 """
 
+from dataclasses import asdict
 from typing import Any, get_args, get_origin
 
 from pydantic import BaseModel
@@ -12,7 +13,8 @@ from .. import __version__
 from ..physics.bodies import NAMED_BODIES
 from ..physics.constants import PERSON_HEIGHT_M
 from ..physics.liquids import LIQUIDS
-from . import document, habitat_parts
+from ..shapes import SHAPES
+from . import document
 from .export_part import ExportPart
 from .motion_parts import BODY_NAMES
 from .size.request import SizeRequest
@@ -122,8 +124,7 @@ def _fields() -> dict[str, Any]:
     for path, field in _walk(document.Scene):
         if not path.endswith(".kind"):
             found.setdefault(path, _described(field))
-    shapes = list(habitat_parts.SHAPES)
-    found["habitat.shape"] |= {"choices": shapes, "may_be": " or ".join(shapes)}
+    found["habitat.shape"] |= {"choices": list(SHAPES), "may_be": " or ".join(SHAPES)}
     kinds = list(document.MOTIONS)
     found["motions.*.kind"] = {
         **_described(document.MOTIONS["throw"].model_fields["kind"]),
@@ -141,33 +142,17 @@ FIELDS |= {path: _described(field) for path, field in _walk(ExportPart, EXPORT)}
 WISHES = "wishes"
 FIELDS |= {path: _described(field) for path, field in _walk(SizeRequest) if path.startswith(WISHES)}
 
-_SHAPE_LABELS = {
-    "cylinder": "Cylinder",
-    "torus": "Torus",
-    "sphere": "Sphere",
-    "pods": "Pods on arms",
-    "tether": "Tether pair",
-    "tumbler": "Tumbling craft",
-    "turntable": "Turntable",
-}
-_NEW_FLOOR = {"length_m": 10.0, "width_m": 6.0, "ceiling_m": 3.0}
-_NEW_SHAPE = {
-    "torus": {"tube_radius_m": 8.0},
-    "pods": {"floors": [{"name": f"Pod {n}", **_NEW_FLOOR} for n in (1, 2, 3)]},
-    "tether": {"floors": [{"name": "Cabin", **_NEW_FLOOR}, {"name": "Counterweight", **_NEW_FLOOR}]},
-    "tumbler": {"floors": [{"name": "Fore", **_NEW_FLOOR}, {"name": "Aft", **_NEW_FLOOR}]},
-}
-
 
 def _shapes():
     return {
         shape: {
-            "label": _SHAPE_LABELS[shape],
+            **asdict(model.WORDS),
             "fields": [n for n in model.model_fields if n != "shape"],
             "required": [n for n, f in model.model_fields.items() if f.is_required()],
-            "new": {"shape": shape, **_NEW_SHAPE.get(shape, {})},
+            "new": {"shape": shape, **model.NEW},
+            "ground": asdict(model.GROUND),
         }
-        for shape, model in habitat_parts.SHAPES.items()
+        for shape, model in SHAPES.items()
     }
 
 

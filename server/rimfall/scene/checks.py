@@ -7,8 +7,7 @@ from ..kinds.roll import plan as roll
 from ..kinds.throw.plan import body_of
 from ..physics.constants import RPM_RAD_S
 from . import hang_checks, people_checks, pour_checks
-from .habitats import of_part
-from .spans import sides
+from .people_checks import over_its_floor
 from .validation_errors import wrong
 
 GREATEST_RIM_SPEED_M_S = 5_000.0
@@ -36,12 +35,11 @@ def check(scene):
 
 def _habitat(part, at):
     yield from _spins(part, at)
-    if part.shape in _SHAPES:
-        yield from _SHAPES[part.shape](part, at)
+    yield from (wrong(f"{at}.{field}", was, may_be) for field, was, may_be in part.clashes())
 
 
 def _spins(part, at):
-    radius = max([part.radius_m, *(f.radius_m or 0.0 for f in getattr(part, "floors", []))])
+    radius = part.farthest_m
     fastest = GREATEST_RIM_SPEED_M_S / radius / RPM_RAD_S
     spins = [(f"{at}.spin_rpm", part.spin_rpm)]
     spins += [(f"{at}.spin_ramp.{i}.spin_rpm", p.spin_rpm) for i, p in enumerate(part.spin_ramp)]
@@ -58,52 +56,6 @@ def _spins(part, at):
         before = point.time_s
 
 
-def _hub(part, at):
-    if (part.hub_radius_m or 0.0) >= part.radius_m:
-        yield wrong(f"{at}.hub_radius_m", part.hub_radius_m, f"0.01 to below the radius, {part.radius_m:g} m")
-
-
-def _cylinder(part, at):
-    yield from _hub(part, at)
-    radius, hub = part.radius_m, part.hub_radius_m or 0.0
-    if part.ceiling_m is not None and hub < radius and part.ceiling_m + hub >= radius:
-        may_be = f"above 0, below {radius - hub:g} m, so that ceiling and hub fit inside the radius"
-        yield wrong(f"{at}.ceiling_m", part.ceiling_m, may_be)
-
-
-def _torus(part, at):
-    if part.tube_radius_m > part.radius_m / 2:
-        yield wrong(f"{at}.tube_radius_m", part.tube_radius_m, f"0.05 to half the radius, {part.radius_m / 2:g} m")
-
-
-def _floors(part, at):
-    first = part.floors[0]
-    if first.radius_m not in (None, part.radius_m):
-        yield wrong(f"{at}.floors.0.radius_m", first.radius_m, f"null or the habitat's radius, {part.radius_m:g} m")
-    if first.azimuth_deg not in (None, 0.0):
-        yield wrong(
-            f"{at}.floors.0.azimuth_deg", first.azimuth_deg, "null or 0: azimuths are counted from the first floor"
-        )
-    for i, floor in enumerate(part.floors):
-        radius = part.radius_m if floor.radius_m is None else floor.radius_m
-        if floor.ceiling_m is not None and floor.ceiling_m >= radius:
-            yield wrong(
-                f"{at}.floors.{i}.ceiling_m",
-                floor.ceiling_m,
-                f"above 0, below the floor's radius, {radius:g} m, or null",
-            )
-
-
-_SHAPES = {
-    "cylinder": _cylinder,
-    "torus": _torus,
-    "sphere": _hub,
-    "pods": _floors,
-    "tether": _floors,
-    "tumbler": _floors,
-}
-
-
 def _names(named, at):
     seen = {}
     for i, one in enumerate(named):
@@ -113,12 +65,12 @@ def _names(named, at):
 
 
 def _motions(scene, part, prefix):
-    habitat = of_part(part)
+    habitat = part.habitat()
     return [c for i, m in enumerate(scene.motions) for c in _motion(scene, part, habitat, m, f"{prefix}motions.{i}")]
 
 
 def _motion(scene, part, habitat, motion, at):
-    floors = len(getattr(part, "floors", [None]))
+    floors = part.grounds
     if motion.place.floor >= floors:
         may_be = f"0 to {floors - 1}, one of the {floors} floors" if floors > 1 else "0: there is one ground"
         yield wrong(f"{at}.place.floor", motion.place.floor, may_be)
@@ -129,7 +81,7 @@ def _motion(scene, part, habitat, motion, at):
 def _of_pour(_scene, part, habitat, motion, at):
     width = motion.lip_diameter_mm
     yield from _place(part, habitat, motion, width * 1e-3, f"{at}.lip_diameter_mm", width, at)
-    yield from pour_checks.of_pour(part, motion, at)
+    yield from pour_checks.of_pour(habitat, motion, at)
 
 
 def _of_body(scene, part, habitat, motion, at):
@@ -171,28 +123,19 @@ def _place(part, habitat, motion, diameter, size_field, size, at):
     if not diameter < part.radius_m / 2:
         yield wrong(size_field, size, f"below half the radius, {part.radius_m / 2:g} m")
         return
-    if part.shape in ("pods", "tether", "tumbler"):
-        yield from _along(part.floors[place.floor], place, at)
-    side, span = sides(part, place, half)
+    yield from over_its_floor(habitat, place, at)
+    least, side, span = habitat.sides(place.floor, half)
     low, high = span(min(abs(place.axial_m), side)) if side >= 0 else (1.0, 0.0)
     if high < low:
         yield wrong(size_field, size, "small enough to fit between deck, ceiling, hub and walls")
         return
-    least = 0.0 if part.shape == "turntable" else -side
     if not least <= place.axial_m <= side:
-        what = "from the axis to the edge" if part.shape == "turntable" else "inside the walls"
+        what = "from the axis to the edge" if habitat.words_of_ground.level else "inside the walls"
         yield wrong(f"{at}.place.axial_m", place.axial_m, f"{least:.9g} to {side:.9g} m, {what}")
     elif not low - _TOUCH_M * (low > half) <= place.height_m <= high:
         # Where the ground curves up, its height has no exact figure: a place that is on it to the last digit is on it.
         may_be = f"{low:.9g} to {high:.9g} m, outside every surface by half its diameter"
         yield wrong(f"{at}.place.height_m", place.height_m, may_be)
-
-
-def _along(floor, place, at):
-    if abs(place.along_m) > floor.length_m / 2:
-        yield wrong(
-            f"{at}.place.along_m", place.along_m, f"-{floor.length_m / 2:g} to {floor.length_m / 2:g} m, over its floor"
-        )
 
 
 def _laid(part, habitat, motion, diameter, size_field, at):
@@ -201,10 +144,8 @@ def _laid(part, habitat, motion, diameter, size_field, at):
     if not diameter < part.radius_m / 2:
         yield wrong(size_field, diameter, f"below half the radius, {part.radius_m / 2:g} m")
         return
-    if part.shape in ("pods", "tether", "tumbler"):
-        yield from _along(part.floors[place.floor], place, at)
-    side = sides(part, place, half)[0]
-    least = 0.0 if part.shape == "turntable" else -side
+    yield from over_its_floor(habitat, place, at)
+    least, side, _ = habitat.sides(place.floor, half)
     if not least <= place.axial_m <= side:
         yield wrong(f"{at}.place.axial_m", place.axial_m, f"{least:.9g} to {side:.9g} m, on the ground")
         return

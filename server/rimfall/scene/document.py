@@ -1,7 +1,7 @@
 """The scene document: every field with its unit, range, label and default, once. The page and the commands read them here.
 
 Reading is strict: no field unknown here, no text for a number, no NaN or infinity. What one field alone cannot show is in
-`checks.py`; sentences of refusal are in `refusals.py`; habitats are in `habitat_parts.py`, motions in `motion_parts.py` and the
+`checks.py`; sentences of refusal are in `validation_errors.py`; habitats are in `shapes`, motions in `motion_parts.py` and the
 parts named for their kinds.
 """
 
@@ -13,8 +13,8 @@ from pydantic import BeforeValidator, Field, WithJsonSchema
 from pydantic_core import PydanticCustomError
 
 from ..fields import Strict, number, text
+from ..shapes import HabitatPart
 from .feel.person_part import OwnLimit, Person
-from .habitat_parts import HabitatPart, Other
 from .hang_part import Hang
 from .motion_parts import Drop, Roll, Stand, Throw
 from .people_parts import Approach, Jump, LetGo, Lift, Walk
@@ -102,6 +102,17 @@ def is_version(value: Any):
     if isinstance(value, bool):
         raise PydanticCustomError("version", "version")
     return value
+
+
+class Other(Strict):
+    """Another habitat, in which the same motions are shown."""
+
+    name: str = Field(
+        min_length=1,
+        max_length=60,
+        json_schema_extra={"label": "Name", "unit": "", "kind": "text", "may_be": "1 to 60 characters, unique"},
+    )
+    habitat: HabitatPart
 
 
 class Scene(Strict):

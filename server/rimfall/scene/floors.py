@@ -7,15 +7,12 @@ by atan(along/R) toward that end (design, section 1).
 import numpy as np
 
 from ..physics.constants import G0_M_S2
-from ..physics.shapes import Craft
 
 _LEVELS = 9  # places along a floor at which its lean is told
 
 
 def of_habitat(habitat, omega_rad_s):
     """The floors of a habitat as plain data; none where the ground is round."""
-    if not isinstance(habitat, Craft):
-        return []
     return [_floor(habitat, i, omega_rad_s) for i in range(len(habitat.floors))]
 
 

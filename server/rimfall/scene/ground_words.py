@@ -3,7 +3,7 @@
 import numpy as np
 
 from ..motions.journey import ON_THE_GROUND
-from ..phrases import OUTWARD, drift, length, seconds, speed
+from ..phrases import drift, length, seconds, speed
 
 _SURFACE_WORDS = {
     "deck": "the deck",
@@ -17,9 +17,9 @@ _SWING_M = 0.05  # a swing along the axis smaller than this is none worth a word
 
 
 def the(traced, surface):
-    """A surface with its article; a turntable's floor is its platform."""
-    if surface == "floor" and traced.across == OUTWARD:
-        return "the platform"
+    """A surface with its article; the ground by the name that people have for it."""
+    if surface == traced.ground:
+        return f"the {traced.stands_on.name}"
     return _SURFACE_WORDS.get(surface, f"the {surface}")
 
 

@@ -1,6 +1,5 @@
 """What no field of a person's or a craft's motion shows alone: places, ways and heights against the habitat."""
 
-import math
 from fractions import Fraction
 
 from ..kinds.approach.plan import dock_place
@@ -9,22 +8,20 @@ from ..kinds.walk.plan import stop
 from ..motions.course import course
 from ..motions.setting import Setting
 from ..physics.constants import TURN_RAD
-from .spans import sides
 from .validation_errors import wrong
 
 _TOUCH_M = 1e-9
 _MOST_TURNS = 1_000.0  # round the axis in one walk: seconds of work
-FLAT = ("pods", "tether", "tumbler")
 
 
-def of_jump(_scene, part, _habitat, motion, at):
+def of_jump(_scene, _part, habitat, motion, at):
     """The feet are on or over the ground, the head under what is above."""
-    yield from _stands(part, motion, at)
+    yield from _stands(habitat, motion, at)
 
 
 def of_walk(scene, part, habitat, motion, at):
     """As for a jump; the ground is level that way; it does not begin into the ground, nor go round too often."""
-    clashes = [*_level(part, motion, at)] or [*_stands(part, motion, at)]
+    clashes = [*_level(part, habitat, motion, at)] or [*_stands(habitat, motion, at)]
     if motion.climb_deg < 0 and motion.place.height_m == 0:
         clashes.append(
             wrong(f"{at}.climb_deg", motion.climb_deg, "0 to 90 degrees: the feet are on the ground already")
@@ -47,20 +44,19 @@ def _rounds(setting, motion, at):
         yield wrong(f"{at}.for_s", motion.for_s, may_be)
 
 
-def _stands(part, motion, at):
+def _stands(habitat, motion, at):
     """A person stands in the room: feet on or over the ground, head (two centres up) and sides clear of everything."""
     place, half = motion.place, motion.centre_m
-    if not half < part.radius_m / 4:
-        yield wrong(f"{at}.centre_m", half, f"below a quarter of the radius, {part.radius_m / 4:g} m")
+    if not half < habitat.radius_m / 4:
+        yield wrong(f"{at}.centre_m", half, f"below a quarter of the radius, {habitat.radius_m / 4:g} m")
         return
-    yield from _over_its_floor(part, place, at)
-    side, span = sides(part, place, half)
+    yield from over_its_floor(habitat, place, at)
+    least, side, span = habitat.sides(place.floor, half)
     low, high = span(min(abs(place.axial_m), side)) if side >= 0 else (1.0, 0.0)
     low, high = low - half, high - half
     if high < low - _TOUCH_M:
         yield wrong(f"{at}.centre_m", half, "small enough that a person of twice that height fits into the room")
         return
-    least = 0.0 if part.shape == "turntable" else -side
     if not least <= place.axial_m <= side:
         yield wrong(f"{at}.place.axial_m", place.axial_m, f"{least:.9g} to {side:.9g} m, clear of what is beside")
     elif not low - _TOUCH_M <= place.height_m <= high:
@@ -68,15 +64,16 @@ def _stands(part, motion, at):
         yield wrong(f"{at}.place.height_m", place.height_m, may_be)
 
 
-def _over_its_floor(part, place, at):
-    if part.shape in FLAT and abs(place.along_m) > part.floors[place.floor].length_m / 2:
-        half = part.floors[place.floor].length_m / 2
+def over_its_floor(habitat, place, at):
+    """Refusal of a place beyond the ends of its flat floor."""
+    half = habitat.half_length_m(place.floor)
+    if abs(place.along_m) > half:
         yield wrong(f"{at}.place.along_m", place.along_m, f"-{half:g} to {half:g} m, over its floor")
 
 
-def _level(part, motion, at):
-    """In a torus and a sphere the ground is level only along the line farthest from the axis."""
-    if part.shape not in ("torus", "sphere"):
+def _level(part, habitat, motion, at):
+    """Where the ground bends across, it is level only along the line farthest from the axis."""
+    if habitat.section_radius_m is None:
         return
     if motion.place.axial_m:
         yield wrong(f"{at}.place.axial_m", motion.place.axial_m, f"0 m: in a {part.shape} the ground slopes beside it")
@@ -87,16 +84,16 @@ def _level(part, motion, at):
 
 def of_lift(_scene, part, habitat, motion, at):
     """A shaft goes from the ground to the hub, or to the axis; it may pass a ceiling."""
-    if part.shape == "turntable":
-        yield wrong(f"{at}.kind", motion.kind, "another kind of motion on a turntable: no spoke leads to its axis")
+    if not habitat.in_space:
+        yield wrong(f"{at}.kind", motion.kind, f"another kind of motion on a {part.shape}: no spoke leads to its axis")
         return
     place, half = motion.place, motion.centre_m
-    low, top = _shaft(part, habitat, place, half)
-    side = _reach(part, place)
+    low, top = _shaft(habitat, place, half)
+    side = habitat.hull_half_width_m(place.floor)
     if abs(place.axial_m) > side:
         yield wrong(f"{at}.place.axial_m", place.axial_m, f"{-side:.9g} to {side:.9g} m, inside the hull")
         return
-    yield from _over_its_floor(part, place, at)
+    yield from over_its_floor(habitat, place, at)
     if top < low:
         yield wrong(f"{at}.centre_m", half, "small enough that a person of twice that height fits below hub and axis")
         return
@@ -109,48 +106,36 @@ def of_lift(_scene, part, habitat, motion, at):
         yield wrong(f"{at}.to_height_m", motion.to_height_m, "another height than that where it starts")
 
 
-def _shaft(part, habitat, place, half):
+def _shaft(habitat, place, half):
     """Least and greatest height of a cabin's floor."""
-    radius = part.radius_m
-    if part.shape in FLAT and part.floors[place.floor].radius_m is not None:
-        radius = part.floors[place.floor].radius_m
-    reach = min(abs(place.axial_m), part.radius_m)
-    return habitat.ground_height_m(reach), radius - (getattr(part, "hub_radius_m", None) or 0.0) - 2 * half
+    reach = min(abs(place.axial_m), habitat.radius_m)
+    return habitat.ground_height_m(reach), habitat.ground_radius_m(place.floor) - habitat.hub_m - 2 * half
 
 
-def _reach(part, place):
-    """How far along the axis the hull goes to either side."""
-    if part.shape in FLAT:
-        return part.floors[place.floor].width_m / 2
-    if part.shape in ("torus", "sphere"):
-        return part.tube_radius_m if part.shape == "torus" else part.radius_m
-    return math.inf if part.width_m is None else part.width_m / 2
-
-
-def of_let_go(_scene, part, _habitat, motion, at):
+def of_let_go(_scene, part, habitat, motion, at):
     """One hangs outside, under the hull; a push toward a hull is followed where that is round all the way."""
-    yield from _outside(part, motion, at, "nothing hangs under its rim")
-    if part.shape not in ("cylinder", "sphere", "turntable") and motion.elevation_deg > 0:
+    yield from _outside(part, habitat, motion, at, "nothing hangs under its rim")
+    if habitat.in_space and habitat.round_hull is None and motion.elevation_deg > 0:
         yield wrong(
             f"{at}.elevation_deg", motion.elevation_deg, f"-90 to 0 degrees: the hull of {part.shape} is not followed"
         )
 
 
-def _outside(part, motion, at, why):
-    if part.shape == "turntable":
-        yield wrong(f"{at}.kind", motion.kind, f"another kind of motion on a turntable: {why}")
+def _outside(part, habitat, motion, at, why):
+    if not habitat.in_space:
+        yield wrong(f"{at}.kind", motion.kind, f"another kind of motion on a {part.shape}: {why}")
         return
-    side = _reach(part, motion.place)
+    side = habitat.hull_half_width_m(motion.place.floor)
     if abs(motion.place.axial_m) > side:
         yield wrong(f"{at}.place.axial_m", motion.place.axial_m, f"{-side:.9g} to {side:.9g} m, under the hull")
-    yield from _over_its_floor(part, motion.place, at)
+    yield from over_its_floor(habitat, motion.place, at)
 
 
 def of_approach(scene, part, habitat, motion, at):
     """A craft moves, comes from outside, and arrives before its time limit."""
-    if part.shape == "turntable" or motion.dock == "rim":
-        yield from _outside(part, motion, at, "no craft comes to it")
-    if part.shape == "turntable":
+    if not habitat.in_space or motion.dock == "rim":
+        yield from _outside(part, habitat, motion, at, "no craft comes to it")
+    if not habitat.in_space:
         return
     yield from _docks(habitat, motion, at)
     setting = Setting(habitat, None, Fraction(1), None)

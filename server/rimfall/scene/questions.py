@@ -13,15 +13,13 @@ from ..motions.journey import Endless, carry
 from ..motions.plan import Plan
 from ..motions.setting import Setting
 from ..motions.track import Track, grid_span
-from ..phrases import ALONG_THE_AXIS, OUTWARD
-from ..physics import habitat as habitats
+from ..physics import spin as spins
 from ..physics.air import air_at
 from ..physics.constants import RPM_RAD_S
-from ..physics.shapes import Turntable
-from ..physics.surfaces import Plane
+from ..shapes import Ground
+from ..shapes.base import DECK
 from .checks import check
 from .document import Scene, frame_rate
-from .habitats import of_part
 from .validation_errors import wrong
 
 LEAST_SAMPLES_S = 48
@@ -32,7 +30,7 @@ EVENT_SAMPLES = 5  # an event's share of an answer, in samples
 
 @dataclass(frozen=True)
 class Traced:
-    """A motion of the scene and all that came of it; across: words for either way across its ground; ground: its name;
+    """A motion of the scene and all that came of it; stands_on: its ground;
     findings: what its kind tells beside its path (`plan.Plan`); drift: the parts of its landing's drift, or None and why not
     (`drift.parts`)."""
 
@@ -40,11 +38,19 @@ class Traced:
     plan: Plan
     track: Track
     companion: Companion | None
-
-    across: tuple = ALONG_THE_AXIS
-    ground: str = "deck"
+    stands_on: Ground = DECK
     findings: dict = field(default_factory=dict)
     drift: tuple = (None, "not_flown")
+
+    @property
+    def across(self):
+        """Words for either way across its ground."""
+        return self.stands_on.across
+
+    @property
+    def ground(self):
+        """The ground's name as a surface."""
+        return self.stands_on.surface
 
     @property
     def ends_s(self):
@@ -75,7 +81,7 @@ def setting_of(scene):
     air = None if scene.air is None else air_at(scene.air.pressure_kpa, scene.air.temperature_c)
     fps = frame_rate(scene.sampling.fps)
     per_frame = -(-LEAST_SAMPLES_S * fps.denominator // fps.numerator)
-    return Setting(of_part(scene.habitat), air, fps * per_frame, scene.sampling.duration_s), per_frame
+    return Setting(scene.habitat.habitat(), air, fps * per_frame, scene.sampling.duration_s), per_frame
 
 
 def trace(scene, greatest_samples=GREATEST_SAMPLES, watch=None):
@@ -126,11 +132,9 @@ def _planned(setting, scene, index):
 
 def _traced(setting, motion, plan, journey, flat):
     made = track.of_journey(setting, plan, journey)
-    across = OUTWARD if isinstance(setting.habitat, Turntable) else ALONG_THE_AXIS
     beside = None if flat is None or made.path is None else companion.of_journey(setting, plan, flat, made.ends_s)
-    ground = "floor" if isinstance(setting.habitat.ground(plan.floor), Plane) else "deck"
     told = {} if plan.findings is None or made.path is None else plan.findings(setting, plan, made)
-    return Traced(motion, plan, made, beside, across, ground, told, drift.parts(setting, plan, made))
+    return Traced(motion, plan, made, beside, setting.habitat.words_of_ground, told, drift.parts(setting, plan, made))
 
 
 def _weigh(setting, scene, plans, journeys, greatest, spent):
@@ -178,7 +182,7 @@ def _grid_count(setting, motions):
     ends = [t.ends_s for t in motions if t.track.path is not None]
     ends += [t.companion.ends_s for t in motions if t.companion is not None]
     if not ends:
-        period = habitats.figures(setting.habitat.radius_m, setting.omega_rad_s(0.0)).period_s or 1.0
+        period = spins.figures(setting.habitat.radius_m, setting.omega_rad_s(0.0)).period_s or 1.0
         ends = [setting.duration_s or min(period, 60.0)]
     rate = float(setting.rate)
     last = max(ends) if setting.duration_s is None else min(max(ends), setting.duration_s)
@@ -195,12 +199,12 @@ def followed(scene, hold, held, follower):
     part = scene.habitat
     wanted = {HOLDS[hold]: held}
     if FOLLOWERS[follower] == "spin_rpm":
-        value = habitats.omega_for(part.radius_m, **wanted) / RPM_RAD_S
+        value = spins.omega_for(part.radius_m, **wanted) / RPM_RAD_S
         low, high = 0.0, 200.0
     elif part.spin_rpm == 0:
         raise BadInput(wrong("habitat.spin_rpm", part.spin_rpm, f"above 0 while {hold.replace('_', ' ')} is held"))
     else:
-        value = habitats.radius_for(omega_rad_s=part.spin_rpm * RPM_RAD_S, **wanted)
+        value = spins.radius_for(omega_rad_s=part.spin_rpm * RPM_RAD_S, **wanted)
         low, high = 0.1, 100_000.0
     if not low <= value <= high:
         raise BadInput(wrong(follower, value, f"{low:g} to {high:,.0f} while {hold.replace('_', ' ')} is held"))

@@ -4,9 +4,9 @@ import json
 import re
 
 from ..errors import BadInput, refusal, shown
+from ..shapes import SHAPES
 from .catalogue import FIELDS, OWN, pattern_of
 from .document import MOTIONS, Scene
-from .habitat_parts import SHAPES
 from .size.request import SizeRequest
 
 _TAGS = {

@@ -12,8 +12,6 @@ from ...motions.plan import Plan
 from ...physics import frames
 from ...physics.bodies import Body
 from ...physics.crossings import TOUCH_M
-from ...physics.habitat import Habitat
-from ...physics.shapes import Craft, Sphere
 from ..outside import line, paid_out, seen, state, sweeps
 from ..throw.plan import place_of
 
@@ -26,12 +24,12 @@ class _Hull:
 
     edge = False
 
-    def __init__(self, ball):
-        self._kept = np.array([1.0, 1.0, 1.0 if ball else 0.0])
+    def __init__(self, counts):
+        self._counts = np.array(counts)
 
     def part(self, position):
         """What of positions (..., 3) counts for the distance from it."""
-        return position * self._kept
+        return position * self._counts
 
     def normal(self, position):
         """Unit normal (3,) at a position (3,)."""
@@ -67,9 +65,9 @@ def _met(habitat, position, velocity, start_s, end_s):
     Without thrust in the way: the hull's radius is met where |x + v t| = R, the earlier root; the ship's push is along the axis, so that
     of a drum it changes only where along the axis that is.
     """
-    if not isinstance(habitat, (Habitat, Sphere)):
+    if habitat.round_hull is None:
         return None, np.inf
-    hull = _Hull(isinstance(habitat, Sphere))
+    hull = _Hull(habitat.round_hull.counts)
     x, v, pull = hull.part(position), hull.part(velocity), hull.part(np.array(habitat.pull_m_s2))
     radius = habitat.radius_m
     # |x + v t + a t^2/2|^2 = R^2, a polynomial of the time
@@ -85,13 +83,9 @@ def _met(habitat, position, velocity, start_s, end_s):
     for t in np.sort(times):
         at = position + t * (velocity + 0.5 * t * np.array(habitat.pull_m_s2))
         closing = hull.part(at) @ (v + t * pull)
-        if closing < -TOUCH_M * radius and abs(at[2]) <= _half_width_m(habitat):
+        if closing < -TOUCH_M * radius and abs(at[2]) <= habitat.round_hull.half_width_m:
             return hull, start_s + float(t)
     return hull, np.inf
-
-
-def _half_width_m(habitat):
-    return np.inf if getattr(habitat, "width_m", None) is None else habitat.width_m / 2
 
 
 def findings(leg, setting, plan, track):
@@ -101,7 +95,7 @@ def findings(leg, setting, plan, track):
     point = setting.habitat.chart(plan.floor).position(plan.place)
     distance = np.linalg.norm(samples.rotating_m - point, axis=1)
     out = distance.copy()
-    if not isinstance(setting.habitat, Craft):
+    if not setting.habitat.floors:
         out = paid_out(setting.habitat.radius_m, point, samples, samples.along_m - plan.place[0])
     return {
         "distance_m": distance,

@@ -11,8 +11,7 @@ from ...motions.plan import Plan
 from ...physics import contact, frames
 from ...physics.constants import RPM_RAD_S
 from ...physics.coordinates import FlatChart
-from ...physics.shapes import Ramp
-from ...physics.shapes import ramp as ramp_at
+from ...physics.ramp import Ramp, ramp_at
 from ...physics.surfaces import Drum, Plane
 from ..throw.plan import NO_GRAVITY, body_of, place_of
 
@@ -137,7 +136,7 @@ def _table(habitat, chart, floor, body, place):
     foot_m = place[1] - body.radius_m
     if abs(foot_m - habitat.ground_height_m(place[2])) <= _ON_THE_GROUND_M:
         return habitat.ground(floor)
-    if isinstance(habitat.ground(floor), Plane):
+    if habitat.ground(floor).flat:
         top = chart.position((place[0], foot_m, place[2]))
         up = habitat.ground(floor).normal(top)
         return Plane("table", tuple(float(v) for v in up), float(up @ top))

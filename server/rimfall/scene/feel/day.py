@@ -5,6 +5,8 @@ from dataclasses import dataclass
 
 from ...phrases import ALONG_THE_AXIS, length, speed
 from ...physics.constants import G0_M_S2
+from ...shapes import Shape
+from ...shapes.base import Words
 
 SLIGHT = 0.02  # of one's weight: too small to notice; our own choice
 SLIGHT_G = 0.1  # of weight on Earth: more than that is noticed, however heavy one is; our own choice
@@ -21,32 +23,40 @@ _WALL_DEG = 89.5  # of lean: the floor is a wall
 
 @dataclass(frozen=True)
 class Day:
-    """shape and radius of the habitat; the person of the scene; v: figures by name; units "si" or "us"; thrust_m_s2: the ship's own;
-    floor_length_m: of the flat floor stood on, or None; turns: the six `HeadTurn`s."""
+    """The habitat, and the words for its shape; the person of the scene; v: figures by name; units "si" or "us"; turns: the six
+    `HeadTurn`s."""
 
-    shape: str
-    radius_m: float
+    habitat: Shape
+    words: Words
     person: object
     v: dict
     units: str
-    thrust_m_s2: float
-    floor_length_m: float | None
     turns: tuple
+
+    @property
+    def radius_m(self):
+        """From the axis to the ground."""
+        return self.habitat.radius_m
+
+    @property
+    def thrust_m_s2(self):
+        """The ship's own acceleration."""
+        return -self.habitat.pull_m_s2[2] if self.habitat.in_space else 0.0
 
     @property
     def table(self):
         """Whether it is a platform under the gravity of a room."""
-        return self.shape == "turntable"
+        return self.habitat.words_of_ground.level
 
     @property
     def flat(self):
         """Whether the floor is flat and goes round the axis."""
-        return self.floor_length_m is not None
+        return bool(self.habitat.floors)
 
     @property
     def ground(self):
         """What is stood on."""
-        return "platform" if self.table else "floor" if self.flat else "deck"
+        return self.habitat.words_of_ground.name
 
     @property
     def weightless(self):
@@ -117,10 +127,7 @@ class Day:
 def of_scene(scene, figures, units):
     """The Day of a Scene and its Figures."""
     part = scene.habitat
-    floors = getattr(part, "floors", ())
-    thrust = getattr(part, "axial_thrust_m_s2", 0.0)
-    long_m = floors[0].length_m if floors else None
-    return Day(part.shape, part.radius_m, scene.person, figures.values, units, thrust, long_m, figures.head_turns)
+    return Day(part.habitat(), part.WORDS, scene.person, figures.values, units, figures.head_turns)
 
 
 def number(value):

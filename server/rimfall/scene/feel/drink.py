@@ -107,15 +107,11 @@ def _high_side(day):
     return ", the spinward side high" if floats is not None and along_m_s < floats else ""
 
 
-# Why nothing dropped lands on a shape's ground, where that is not past its end.
-_PASSED = {"turntable": "it falls past the rim", "torus": "so high is above the ceiling"}
-
-
 def _slips(day):
     from_hand = f"A cup that slips from your hand, {length(HAND * day.person.height_m, day.units)} up,"
     time_s, drift, axial = (day.v[name] for name in ("drop_time_s", "drop_drift_m", "drop_axial_m"))
     if time_s is None:
-        return f"{from_hand} does not land at your feet: {_PASSED.get(day.shape) or f'it falls past the end of the {day.ground}'}."
+        return f"{from_hand} does not land at your feet: {day.words.passes}."
     falls = f"{from_hand} falls for {seconds(time_s)}"
     if day.times_round(drift) >= 1:
         return f"{falls} and goes {_round(day, drift)} before it lands{_and_along(day, axial)}."

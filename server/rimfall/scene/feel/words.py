@@ -94,9 +94,7 @@ def _beside_the_map(day):
 def assumptions(scene, figures, units="si"):
     """What the figures take for granted and leave out, in sentences."""
     day = of_scene(scene, figures, units)
-    out = [
-        f"Somebody stands {_WHERE.get(day.shape, 'in the middle of the first floor')}, upright from the {day.ground}."
-    ]
+    out = [f"Somebody stands {day.words.stands}, upright from the {day.ground}."]
     if len(scene.habitat.spin_ramp):
         out.append("The spin is that of the start; what is felt while it changes is left out.")
     out += [note] if (note := _beside_the_map(day)) else []
@@ -111,18 +109,10 @@ def assumptions(scene, figures, units="si"):
         "The lift and the ladder are felt at the feet, at their full speed.",
         "Walls, ceilings and hubs are not looked for.",
     ]
-    if day.shape in ("torus", "sphere"):
+    if day.habitat.section_radius_m is not None:
         out.append("A way along the axis is taken as straight, though the deck bends there as well.")
     if day.past_the_axis(day.person.height_m):
         fits = day.person.height_m < 2 * day.radius_m
         tall = "as tall as the radius or taller" if fits else "taller than the habitat is across, and has no room in it"
         out.append(f"The person is {tall}; figures past the axis are told as sizes.")
     return out
-
-
-_WHERE = {
-    "cylinder": "on the deck",
-    "torus": "on the outermost line of the deck",
-    "sphere": "on the deck at its equator",
-    "turntable": "at the rim of the platform",
-}

@@ -1,12 +1,13 @@
-"""Torus, sphere, floors, turntable and ramp: their surfaces, grounds and gravities."""
+"""Cylinder, torus, sphere, floors, turntable and ramp: their surfaces, grounds and gravities."""
 
 import math
 
 import numpy as np
 import pytest
 
-from rimfall.physics import shapes
+from rimfall import shapes
 from rimfall.physics.coordinates import FloorChart, RoundChart
+from rimfall.physics.ramp import ramp_at
 from rimfall.physics.spin import steady
 
 OMEGA = 0.4
@@ -87,7 +88,7 @@ def test_a_ship_s_thrust_is_felt_backward():
 @pytest.mark.parametrize(("heading_deg", "level"), [(0, (0, 1, 0)), (90, (0, 0, 1)), (180, (0, -1, 0))])
 def test_a_ramp_rises_toward_its_heading_from_a_foot_on_the_deck(heading_deg, level):
     slope = math.radians(20)
-    made = shapes.ramp(RoundChart(56.0), (0.0, 0.0, 0.0), slope, math.radians(heading_deg), 4.0, 1.0)
+    made = ramp_at(RoundChart(56.0), (0.0, 0.0, 0.0), slope, math.radians(heading_deg), 4.0, 1.0)
     up, level = np.array([-1.0, 0.0, 0.0]), np.array(level, dtype=float)
     foot, top = made.corners_m[:2].mean(axis=0), made.corners_m[2:].mean(axis=0)
     assert top - foot == pytest.approx(4.0 * (math.cos(slope) * level + math.sin(slope) * up), abs=1e-12)
@@ -96,3 +97,15 @@ def test_a_ramp_rises_toward_its_heading_from_a_foot_on_the_deck(heading_deg, le
     assert normal == pytest.approx(math.cos(slope) * up - math.sin(slope) * level, abs=1e-12)
     assert made.slope.gap(made.corners_m.T, np.zeros(4)) == pytest.approx(np.zeros(4), abs=1e-12)
     assert [float(e.gap(top[:, None], np.zeros(1))[0]) for e in made.edges] == pytest.approx([0.0, 0.5, 0.5], abs=1e-12)
+
+
+def drum(**parts):
+    return [(s.name, getattr(s, "radius_m", None)) for s in shapes.Cylinder(56.0, steady(0.3), **parts).surfaces()]
+
+
+def test_surfaces_are_those_that_a_body_can_meet():
+    assert drum() == [("deck", 56.0)]
+    assert drum(ceiling_m=4.0) == [("deck", 56.0), ("ceiling", 52.0)]
+    assert drum(hub_radius_m=2.0) == [("deck", 56.0), ("hub", 2.0)]
+    assert drum(ceiling_m=4.0, hub_radius_m=2.0) == [("deck", 56.0), ("ceiling", 52.0)]  # the hub lies behind it
+    assert drum(width_m=14.0) == [("deck", 56.0), ("wall", None), ("wall", None)]

@@ -1,0 +1,268 @@
+"""What every habitat shape gives: the protocol, the words for its ground, and what habitats in space share.
+
+A shape is two classes in one module: its fields in a document (`Turning` and on), which make a habitat with `habitat()`; and
+that habitat, a `Shape`, which all else is asked of. A place is (along, height, axial); what each means is its chart's.
+"""
+
+import math
+from dataclasses import dataclass
+from typing import Any, ClassVar, Protocol
+
+import numpy as np
+from pydantic import Field
+
+from ..fields import Strict, number
+from ..phrases import ALONG_THE_AXIS, OUTWARD
+from ..physics import frames
+from ..physics.constants import RPM_RAD_S
+from ..physics.coordinates import RoundChart
+from ..physics.spin import Spin, ramped
+
+_LEAST_RPM = 1e-12
+TURNS = 48  # points of an outline round the axis
+
+
+@dataclass(frozen=True)
+class Ground:
+    """What is stood on. name: for people; surface: its name as a surface; along: along what a distance is measured; across: the two
+    ways of the third figure of a place, above and below 0; side: which way that points; level: it lies across the axis."""
+
+    name: str
+    surface: str
+    along: str
+    across: tuple[str, str]
+    side: str
+    level: bool = False
+
+
+DECK = Ground("deck", "deck", "along the deck", ALONG_THE_AXIS, "along the spin vector")
+FLOOR = Ground("floor", "floor", "along the floor", ALONG_THE_AXIS, "along the spin vector")
+PLATFORM = Ground("platform", "floor", "round the table", OUTWARD, "outward", level=True)
+
+
+@dataclass(frozen=True)
+class Words:
+    """A shape for people. label: its name; thing: what it is, {radius} its radius; whole: the name of a picture of all of it; weighed:
+    where its weight is told; fades: how that changes; stands: where somebody stands; passes: why what is let go does not land."""
+
+    label: str
+    thing: str
+    whole: str = "Whole wheel"
+    weighed: str = "floor"
+    fades: str = "Nearer to the axis there is less of it."
+    stands: str = "in the middle of the first floor"
+    passes: str = "it falls past the end of the deck"
+
+
+@dataclass(frozen=True)
+class RoundHull:
+    """The outside of a hull that is round all the way: which of x, y, z count for the distance from its middle (1 or 0 each), and
+    how far it goes along the axis to either side, metres."""
+
+    counts: tuple[float, float, float]
+    half_width_m: float = math.inf
+
+
+class Shape(Protocol):
+    """A habitat. A floor is the number of the flat floor that is meant, 0 where there is one ground.
+
+    radius_m: of the ground; spin: how it turns; still_air: the air does not turn with it; floors: its flat floors, none where the
+    ground is one piece; words_of_ground; section_radius_m: of the circle in which a plane through the axis cuts the ground, None where
+    that is straight; floats_share: of the ground's own speed, walked antispinward, at which nothing presses the feet on, None where
+    there is no such speed; in_space: there is an outside to be in.
+    """
+
+    radius_m: float
+    spin: Spin
+    still_air: bool
+    floors: tuple
+    words_of_ground: Ground
+    section_radius_m: float | None
+    floats_share: float | None
+    in_space: bool
+
+    @property
+    def pull_m_s2(self) -> tuple[float, float, float]:
+        """What pulls at everything aboard, in the turning frame."""
+
+    @property
+    def hub_m(self) -> float:
+        """Radius of the column round the axis, 0 where there is none."""
+
+    def surfaces(self, floor: int = 0) -> tuple:
+        """What a body inside can meet (`physics/surfaces.py`)."""
+
+    def ground(self, floor: int = 0) -> Any:
+        """The surface that a ball rolls on."""
+
+    def chart(self, floor: int = 0) -> Any:
+        """What a place means (`physics/coordinates.py`)."""
+
+    def ground_height_m(self, axial_m: float) -> float:
+        """Height of the ground at axial_m."""
+
+    def ground_gravity_m_s2(self, omega_rad_s: float, axial_m: float = 0.0, floor: int = 0) -> float:
+        """Apparent gravity on the ground at axial_m."""
+
+    def across_m(self, floor: int = 0) -> float:
+        """Radius of the circle that holds the room of air."""
+
+    def headroom_m(self) -> float:
+        """Height over the ground that is free."""
+
+    def sides(self, floor: int, half_m: float) -> tuple:
+        """Where the centre of a body of radius half_m may be: the least and the greatest third figure of its place, and a function
+        from that figure's size to the least and the greatest height."""
+
+    def half_length_m(self, floor: int) -> float:
+        """How far a floor goes along to either side; infinite where it goes round."""
+
+    def hull_half_width_m(self, floor: int) -> float:
+        """How far the hull goes along the axis to either side."""
+
+    def ground_radius_m(self, floor: int) -> float:
+        """From the axis to the middle of a floor."""
+
+    @property
+    def round_hull(self) -> RoundHull | None:
+        """Its outside, where that is round all the way."""
+
+    def outline_m(self) -> np.ndarray:
+        """Points (n, 3) that a picture of the whole must hold, turning frame."""
+
+    def meshes(self) -> list:
+        """Its parts as `mesh.Mesh`, the arrow that points spinward last."""
+
+
+@dataclass(frozen=True)
+class Ship:
+    """A habitat in space whose ground goes round the axis. radius_m; how it turns; axial_thrust_m_s2: its own acceleration along +z."""
+
+    radius_m: float
+    spin: Spin
+    axial_thrust_m_s2: float = 0.0
+    still_air = False
+    floors = ()
+    words_of_ground = DECK
+    section_radius_m = None
+    floats_share = 1.0
+    in_space = True
+    hub_m = 0.0
+    round_hull = None
+
+    @property
+    def pull_m_s2(self):
+        """What pulls at everything aboard, in the turning frame: the thrust, felt backward."""
+        return 0.0, 0.0, -self.axial_thrust_m_s2
+
+    def across_m(self, _floor=0):
+        """Radius of the circle that holds the room."""
+        return self.radius_m
+
+    def chart(self, _floor=0):
+        """What a place means."""
+        return RoundChart(self.radius_m)
+
+    def ground_gravity_m_s2(self, omega_rad_s, axial_m=0.0, _floor=0):
+        """Apparent gravity on the ground at axial_m, away from the axis."""
+        return omega_rad_s**2 * (self.radius_m - self.ground_height_m(axial_m))
+
+    def half_length_m(self, _floor):
+        """It goes round."""
+        return math.inf
+
+    def ground_radius_m(self, _floor):
+        """From the axis to the ground."""
+        return self.radius_m
+
+
+def rings(corners):
+    """Points (n * TURNS, 3) of circles round the axis, given as (rho, z)."""
+    ring = np.array([(rho, 0.0, z) for rho, z in corners])
+    return frames.turn(ring[:, None], np.linspace(0.0, 2 * np.pi, TURNS, endpoint=False)).reshape(-1, 3)
+
+
+# ---- fields of a document
+
+
+class RampPoint(Strict):
+    """The spin at a time after the start."""
+
+    time_s: float = number("Time", "s", 0, 4200, above=True)
+    spin_rpm: float = number("Spin", "rpm", 0, 200)
+
+
+class Deck(Strict):
+    """A named level, for figures and the page; not a surface."""
+
+    name: str = Field(min_length=1, max_length=60, json_schema_extra={"label": "Deck", "unit": "", "kind": "text"})
+    radius_m: float = number("Deck radius", "m", 0, 100_000, above=True)
+
+
+class TurningPart(Strict):
+    """The fields of every habitat. WORDS: its shape for people; GROUND: what is stood on; NEW: its own fields where the page makes
+    one afresh."""
+
+    WORDS: ClassVar[Words]
+    GROUND: ClassVar[Ground] = DECK
+    NEW: ClassVar[dict] = {}
+
+    radius_m: float = number("Radius", "m", 0.1, 100_000, shown={"min": 2, "max": 10_000, "scale": "log"})
+    spin_rpm: float = number("Spin", "rpm", 0, 200, shown={"min": 0, "max": 30, "scale": "fine_low"})
+    spin_ramp: list[RampPoint] = Field(
+        [], max_length=100, json_schema_extra={"label": "Spin ramp", "unit": "", "kind": "list"}
+    )
+
+    @property
+    def spin(self):
+        """How it turns: a `Spin`."""
+        return ramped(_rate_rad_s(self.spin_rpm), [(p.time_s, _rate_rad_s(p.spin_rpm)) for p in self.spin_ramp])
+
+    @property
+    def grounds(self):
+        """How many grounds there are to be on."""
+        return 1
+
+    @property
+    def farthest_m(self):
+        """The greatest radius at which anything turns."""
+        return self.radius_m
+
+    def clashes(self):
+        """Fields that do not go together: (field, what it was, what it may be)."""
+        return ()
+
+
+class ShipPart(TurningPart):
+    """A habitat in space, which may be under thrust; named levels are for figures."""
+
+    axial_thrust_m_s2: float = number(
+        "Thrust along the axis", "m/s²", -100, 100, 0.0, shown={"min": -2, "max": 2, "scale": "linear"}
+    )
+    decks: list[Deck] = Field([], max_length=20, json_schema_extra={"label": "Decks", "unit": "", "kind": "list"})
+
+    @property
+    def ship(self):
+        """What a `Ship` begins with: radius, spin, thrust."""
+        return self.radius_m, self.spin, self.axial_thrust_m_s2
+
+
+def _rate_rad_s(spin_rpm):
+    """A spin in rad/s; one of less than a turn in two million years is none, for its inverse is no number."""
+    return spin_rpm * RPM_RAD_S if spin_rpm >= _LEAST_RPM else 0.0
+
+
+def shape_field(name):
+    """The field that names a shape, `name` where it is left out."""
+    return Field(name, json_schema_extra={"label": "Shape", "unit": "", "kind": "choice"})
+
+
+def hub_field():
+    """The radius of a column round the axis."""
+    return number("Hub radius", "m", 0.01, 100_000, None, shown={"min": 0.1, "max": 100, "scale": "log"})
+
+
+def hub_clashes(part):
+    """A hub that is not inside the radius."""
+    if (part.hub_radius_m or 0.0) >= part.radius_m:
+        yield "hub_radius_m", part.hub_radius_m, f"0.01 to below the radius, {part.radius_m:g} m"

@@ -1,0 +1,130 @@
+"""A drum that turns about its axis: a round deck, with or without end walls, a ceiling, a hub."""
+
+import math
+from dataclasses import dataclass
+from typing import ClassVar, Literal
+
+import numpy as np
+
+from ..fields import number
+from ..physics.surfaces import Drum, Plane
+from . import mesh
+from .base import RoundHull, Ship, ShipPart, Words, hub_clashes, hub_field, rings, shape_field
+
+OPEN_HALVES, OPEN_MOST_M = (
+    2.5,
+    60.0,
+)  # an open drum is drawn so many times its radius wide to either side, at most so far
+
+
+@dataclass(frozen=True)
+class Cylinder(Ship):
+    """A drum of radius_m that turns by `spin`.
+
+    width_m: between end walls, None for open ends. ceiling_m: height of a ceiling above the deck, or None.
+    hub_radius_m: radius of a column round the axis, or None. axial_thrust_m_s2: the ship's own acceleration along +z.
+    """
+
+    width_m: float | None = None
+    ceiling_m: float | None = None
+    hub_radius_m: float | None = None
+
+    @property
+    def hub_m(self):
+        """Radius of the column."""
+        return self.hub_radius_m or 0.0
+
+    def ground(self, _floor=0):
+        """What a ball rolls on."""
+        return Drum("deck", self.radius_m, hollow=True)
+
+    def ground_height_m(self, _axial_m):
+        """Height of the deck: none."""
+        return 0.0
+
+    def surfaces(self, _floor=0):
+        """What a body inside can meet. Behind a ceiling the hub cannot be met."""
+        out = [self.ground()]
+        if self.ceiling_m is not None:
+            out.append(Drum("ceiling", self.radius_m - self.ceiling_m, hollow=False))
+        elif self.hub_radius_m is not None:
+            out.append(Drum("hub", self.hub_radius_m, hollow=False))
+        if self.width_m is not None:
+            out += [Plane("wall", (0.0, 0.0, side), -self.width_m / 2) for side in (1.0, -1.0)]
+        return tuple(out)
+
+    def headroom_m(self):
+        """Up to the ceiling, or the hub."""
+        return self.radius_m - self.hub_m if self.ceiling_m is None else self.ceiling_m
+
+    def sides(self, _floor, half_m):
+        """Between the walls; from the deck to the ceiling, the hub or the axis."""
+        top = self.radius_m
+        if self.ceiling_m is not None:
+            top = self.ceiling_m - half_m
+        elif self.hub_radius_m is not None:
+            top = self.radius_m - self.hub_radius_m - half_m
+        side = math.inf if self.width_m is None else self.width_m / 2 - half_m
+        return -side, side, lambda _axial: (half_m, top)
+
+    def hull_half_width_m(self, _floor):
+        """To the end walls."""
+        return math.inf if self.width_m is None else self.width_m / 2
+
+    @property
+    def round_hull(self):
+        """A drum's."""
+        return RoundHull((1.0, 1.0, 0.0), self.hull_half_width_m(0))
+
+    def outline_m(self):
+        """Its rims; those of an open drum are as one."""
+        half = min((self.width_m or 0.0) / 2, 4 * self.radius_m)
+        return rings([(1.02 * self.radius_m, half), (1.02 * self.radius_m, -half)])
+
+    def meshes(self):
+        """Deck, ceiling, hub, walls."""
+        radius, facets = self.radius_m, mesh.around(self.radius_m, mesh.MOST_ROUND)
+        half = min(OPEN_HALVES * radius, OPEN_MOST_M) if self.width_m is None else self.width_m / 2
+        inner = self.hub_m if self.ceiling_m is None else radius - self.ceiling_m
+        deck = np.array([[radius, half], [radius, -half]])
+        out = [mesh.swept("deck", mesh.DECK, facets, deck)]
+        if self.ceiling_m is not None:
+            out.append(mesh.swept("ceiling", mesh.CEILING, facets, mesh.column(inner, half)))
+        if self.hub_radius_m is not None:
+            out.append(mesh.swept("hub", mesh.HUB, facets, mesh.column(self.hub_radius_m, half)))
+        if self.width_m is not None:
+            fore, aft = np.array([[inner, half], [radius, half]]), np.array([[radius, -half], [inner, -half]])
+            out.append(mesh.swept("wall_fore", mesh.WALL, facets, fore))
+            out.append(mesh.swept("wall_aft", mesh.WALL, facets, aft))
+        return [*out, mesh.mark_round(radius, facets, deck)]
+
+
+class CylinderPart(ShipPart):
+    """A drum that turns about its axis."""
+
+    WORDS: ClassVar[Words] = Words(
+        "Cylinder",
+        "A drum of {radius} radius",
+        weighed="deck",
+        fades="Climb to the hub and it fades evenly to nothing.",
+        stands="on the deck",
+    )
+
+    shape: Literal["cylinder"] = shape_field("cylinder")
+    width_m: float | None = number("Width", "m", 0.5, 100_000, None, shown={"min": 0.5, "max": 1_000, "scale": "log"})
+    ceiling_m: float | None = number(
+        "Ceiling", "m", 0, 100_000, None, above=True, shown={"min": 1, "max": 100, "scale": "log"}
+    )
+    hub_radius_m: float | None = hub_field()
+
+    def habitat(self):
+        """The Cylinder."""
+        return Cylinder(*self.ship, self.width_m, self.ceiling_m, self.hub_radius_m)
+
+    def clashes(self):
+        """Ceiling and hub fit inside the radius."""
+        yield from hub_clashes(self)
+        radius, hub = self.radius_m, self.hub_radius_m or 0.0
+        if self.ceiling_m is not None and hub < radius and self.ceiling_m + hub >= radius:
+            may_be = f"above 0, below {radius - hub:g} m, so that ceiling and hub fit inside the radius"
+            yield "ceiling_m", self.ceiling_m, may_be

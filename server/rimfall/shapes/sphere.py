@@ -1,0 +1,96 @@
+"""The inside of a ball that turns about a diameter."""
+
+import math
+from dataclasses import dataclass
+from typing import ClassVar, Literal
+
+from ..physics.surfaces import Ball, Drum
+from . import mesh
+from .base import RoundHull, Ship, ShipPart, Words, hub_clashes, hub_field, rings, shape_field
+
+
+@dataclass(frozen=True)
+class Sphere(Ship):
+    """The inside of a ball of radius_m, with a column of hub_radius_m round the axis, or None."""
+
+    hub_radius_m: float | None = None
+    round_hull = RoundHull((1.0, 1.0, 1.0))
+
+    @property
+    def section_radius_m(self):
+        """The ball's."""
+        return self.radius_m
+
+    @property
+    def hub_m(self):
+        """Radius of the column."""
+        return self.hub_radius_m or 0.0
+
+    def surfaces(self, _floor=0):
+        """What a body inside can meet."""
+        hub = () if self.hub_radius_m is None else (Drum("hub", self.hub_radius_m, hollow=False),)
+        return (Ball("deck", self.radius_m), *hub)
+
+    def ground(self, _floor=0):
+        """What a ball rolls on."""
+        return Ball("deck", self.radius_m)
+
+    def ground_height_m(self, axial_m):
+        """Height of the ball's inside at axial_m."""
+        return self.radius_m - math.sqrt(max(self.radius_m**2 - axial_m**2, 0.0))
+
+    def headroom_m(self):
+        """Up to the hub."""
+        return self.radius_m - self.hub_m
+
+    def sides(self, _floor, half_m):
+        """Inside the ball, clear of the hub."""
+        inner, hub = self.radius_m - half_m, 0.0 if self.hub_radius_m is None else self.hub_radius_m + half_m
+        side = math.sqrt(max(inner**2 - hub**2, 0.0)) if inner >= hub else -1.0
+        return (
+            -side,
+            side,
+            lambda axial: (self.radius_m - math.sqrt(max(inner**2 - axial**2, 0.0)), self.radius_m - hub),
+        )
+
+    def hull_half_width_m(self, _floor):
+        """To the poles."""
+        return self.radius_m
+
+    def outline_m(self):
+        """The equator and the poles."""
+        return rings([(1.02 * self.radius_m, 0.0), (0.0, self.radius_m), (0.0, -self.radius_m)])
+
+    def meshes(self):
+        """The ball from hub to hub, and the hub."""
+        radius, facets = self.radius_m, mesh.around(self.radius_m, mesh.SHELL_ROUND)
+        end = math.acos(self.hub_m / radius)
+        deck = mesh.arc(0.0, radius, end, mesh.around(radius, 2 * mesh.SHELL_ACROSS) // 2)
+        out = [mesh.swept("deck", mesh.DECK, facets, deck, (0.0, 0.0))]
+        if self.hub_m:
+            out.append(mesh.swept("hub", mesh.HUB, facets, mesh.column(self.hub_m, radius * math.sin(end))))
+        return [*out, mesh.mark_round(radius, facets, deck)]
+
+
+class SpherePart(ShipPart):
+    """A ball; the radius is that of its inside at the equator."""
+
+    WORDS: ClassVar[Words] = Words(
+        "Sphere",
+        "A sphere of {radius} radius",
+        whole="Whole sphere",
+        weighed="deck at the equator",
+        fades="Toward the poles it fades, and the ground grows steep.",
+        stands="on the deck at its equator",
+    )
+
+    shape: Literal["sphere"] = shape_field("sphere")
+    hub_radius_m: float | None = hub_field()
+
+    def habitat(self):
+        """The Sphere."""
+        return Sphere(*self.ship, self.hub_radius_m)
+
+    def clashes(self):
+        """The hub fits inside the ball."""
+        return hub_clashes(self)
