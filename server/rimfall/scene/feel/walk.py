@@ -158,5 +158,5 @@ def _toward_the_ends(day):
 def _lean_at_the_end(day):
     """Degrees between straight onto the floor and what is felt at its end: the spin's part along the floor, and what tips down
     in its middle."""
-    along, tipped_by = day.floor_length_m / 2 / day.radius_m, math.radians(day.v["floor_lean_deg"] or 0.0)
+    along, tipped_by = day.habitat.half_length_m(0) / day.radius_m, math.radians(day.v["floor_lean_deg"] or 0.0)
     return math.degrees(math.atan2(math.hypot(along * math.cos(tipped_by), math.sin(tipped_by)), math.cos(tipped_by)))
