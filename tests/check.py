@@ -22,7 +22,7 @@ MADE_FROM = (
     "uv.lock",
     "static/package-lock.json",
     "static/vendor_build.py",
-    "tests/exports/package-lock.json",
+    "tests/package-lock.json",
 )
 
 
@@ -68,8 +68,8 @@ def install():
     command = [PYTHON, "-m", "pip", "install", "--quiet", "--disable-pip-version-check", "--editable", f"{ROOT}[test]"]
     if subprocess.run(command).returncode != 0:
         sys.exit("The install failed; the reason is above.")
-    if subprocess.run([PYTHON, ROOT / "tests/validator.py"]).returncode != 0:
-        sys.exit("The glTF validator could not be had from npm; the reason is above.")
+    if subprocess.run([PYTHON, ROOT / "tests/npm_packages.py"]).returncode != 0:
+        sys.exit("What the tests take from npm could not be had; the reason is above.")
     STAMP.write_text(digest())
 
 

@@ -81,7 +81,7 @@ def test_the_python_lock_is_of_this_project_and_public():
     assert hosts == {"pypi.org", "files.pythonhosted.org"}
 
 
-@pytest.mark.parametrize(("folder", "kind"), [("static", "dependencies"), ("tests/exports", "devDependencies")])
+@pytest.mark.parametrize(("folder", "kind"), [("static", "dependencies"), ("tests", "devDependencies")])
 def test_the_npm_locks_pin_every_package_by_checksum(folder, kind):
     lock = json.loads((ROOT / folder / "package-lock.json").read_text(encoding="utf-8"))
     wanted = json.loads((ROOT / folder / "package.json").read_text(encoding="utf-8"))[kind]

@@ -13,7 +13,7 @@ export function sceneIn(bytes) {
     }
     const said = text(bytes);
     if (said.startsWith('#usda')) return JSON.parse(JSON.parse(USDA.exec(said)[1])).scene;
-    if (said.startsWith('<svg')) return JSON.parse(unescaped(/<metadata>([^]*?)<\/metadata>/.exec(said)[1]));
+    if (said.startsWith('<svg')) return JSON.parse(unescaped(/<metadata>([\s\S]*?)<\/metadata>/.exec(said)[1]));
     const found = JSON.parse(said);
     return found.scene?.rimfall ? found.scene : null;
   } catch {

@@ -1,5 +1,6 @@
 // The kinds of motion as the page sets them out: groups to add from, what one is called, and how many of them are said.
 
+/** @type {[string, string[]][]} */
 const GROUPS = [
   ['Things', ['drop', 'throw', 'roll', 'stand', 'hang']],
   ['Liquids', ['pour']],
@@ -20,6 +21,7 @@ const UNATTENDED = new Set(['approach']);
 export function kindGroups(kinds) {
   const known = Object.keys(kinds),
     placed = new Set(GROUPS.flatMap(([, of]) => of));
+  /** @type {[string, string[]][]} */
   const groups = [...GROUPS, ['More', known.filter(kind => !placed.has(kind))]];
   return groups.map(([word, of]) => [word, of.filter(kind => known.includes(kind))]).filter(([, of]) => of.length);
 }

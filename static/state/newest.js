@@ -3,7 +3,7 @@
 /** request() → what is asked, as it stands when it goes out; ask(request, signal) → promise of its answer; told(answer, request);
  *  failed(problem, request). Nothing is told of a question that was dropped, and no failure that something newer waits behind. */
 export function createNewest({ request, ask, told, failed }) {
-  let underWay = null, // what it can be aborted by
+  let underWay = /** @type {AbortController | null} */ (null), // what it can be aborted by
     waits = false;
 
   async function want() {

@@ -95,7 +95,8 @@ export function createStore({ document, fields }) {
     },
     undo: () => travel(past, future),
     redo: () => travel(future, past),
-    /** `follow` {path, value, step}: a value the server solved for, taken into the document without asking again. */
+    /** `follow`: a value the server solved for, taken into the document without asking again.
+     *  @param {{path: string, value: number, step: boolean} | null} follow */
     setAnswer(answer, asked, follow = null) {
       const current = asked === store.document;
       const before = store.document;

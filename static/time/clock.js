@@ -2,16 +2,20 @@
 
 const TINY_S = 1e-9;
 
+/** @typedef {{from_s: number, to_s: number}} Loop */
+
+/** now() → milliseconds; without it the clock moves only when told how far.
+ *  @param {{now?: () => number}} [options] */
 export function createClock({ now } = {}) {
   const listeners = new Set();
-  let last_ms = null;
+  let last_ms = /** @type {number | null} */ (null);
   let owed_s = 0;
 
   const clock = {
     time_s: 0,
     playing: false,
     pace: 1,
-    loop: null,
+    loop: /** @type {Loop | null} */ (null),
     end_s: 0,
     frame_s: 1 / 24,
     // With a stride the clock moves in steps of that length while it plays (reduced motion steps bead by bead).
@@ -104,7 +108,7 @@ export function createClock({ now } = {}) {
   }
 
   function wrapped(time_s) {
-    const { from_s } = clock.loop;
+    const { from_s } = /** @type {Loop} */ (clock.loop);
     const length_s = stopsAt() - from_s;
     return length_s > TINY_S ? from_s + ((time_s - from_s) % length_s) : from_s;
   }

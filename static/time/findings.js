@@ -28,6 +28,8 @@ export function sweeps(motion) {
   return (motion.findings?.sweeps_by ?? []).map(pass => ({ kind: 'sweep', ...pass }));
 }
 
+/** @param {unknown} values
+ *  @returns {values is number[]} */
 function isRun(values) {
-  return (Array.isArray(values) || ArrayBuffer.isView(values)) && values.length > 0 && typeof values[0] === 'number';
+  return (Array.isArray(values) || ArrayBuffer.isView(values)) && typeof (/** @type {ArrayLike<unknown>} */ (values)[0]) === 'number';
 }

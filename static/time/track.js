@@ -44,6 +44,7 @@ function sampleTimes(motion, grid) {
 
 // An event at a sample takes the sample's place; events of one instant keep their order.
 function merged(sampled_s, events) {
+  /** @type {({time_s: number, sample: number, event: object | null} | null)[]} */
   const order = Array.from(sampled_s, (time_s, sample) => ({ time_s, sample, event: null }));
   for (const event of events) {
     const near = upper(sampled_s, event.time_s + SAME_TIME_S) - 1;

@@ -129,10 +129,10 @@ function turnsOf(stage, model, person, until_s) {
 function companionPointsIn(stage, model, m) {
   const { points, time } = m.lines.companion;
   if (stage.frame === 'aboard') return points;
-  return companionOutside(model, m, points, time);
+  return companionOutside(model, points, time);
 }
 
-export function companionOutside(model, m, points, time) {
+export function companionOutside(model, points, time) {
   const out = new Float64Array(points.length);
   for (let i = 0; i < time.length; i += 1) {
     const turn = angleAt(model.answer, time[i]);

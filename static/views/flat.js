@@ -10,6 +10,7 @@ export function createFlat({ furniture, store, clock }) {
   let model = null;
   let rects = null;
   let asked = 0;
+  // biome-ignore lint/correctness/noUnusedVariables: ??= reads it
   let fetching = null;            // what weighs people, with the first opening of place 4
   let drawWeights = null;
 

@@ -47,7 +47,7 @@ export class Paths {
     line.uniforms.uCasing.value = m.stream ? 1 : CASING;
     if (!plain || !m.lines.companion) return;
     const { points, time } = m.lines.companion;
-    this.plain.set(m, this.frame === 'aboard' ? points : companionOutside(model, m, points, time));
+    this.plain.set(m, this.frame === 'aboard' ? points : companionOutside(model, points, time));
     dotted.set([{ points: this.plain.get(m) }]);
   }
 

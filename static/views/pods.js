@@ -31,7 +31,7 @@ export class Pods extends Craft {
     this.lantern();
   }
 
-  build(shape, eye, floor) {
+  build(shape, _eye, floor) {
     const R = shape.radius_m;
     this.radius_m = R;
     this.ground = groundOf(shape);

@@ -8,7 +8,7 @@ import { bodyAt, turnAt } from './model.js';
 import { cupAt, leftAt, moved, riding, standOf } from './reach.js';
 import { Ribbon } from './ribbon.js';
 import { figure, metres, spinward } from './say.js';
-import { drawnPoint, drawnVector } from './place.js';
+import { drawnVector } from './place.js';
 import { BONE } from './styles.js';
 
 const CHEST_M = 1.2;
@@ -60,11 +60,11 @@ export class Threads {
     const slack = this.found(m, 'tension_n', until_s) === 0;
     (slack ? this.dashed : this.lines).push({ points: [...xyz(pivot), ...xyz(bob)] });
     this.marks.add(pivot, { size: 7, kind: KIND.bead, time: -1e9 });
-    const plumb = this.plumbAt(m, pivot, until_s, time_s);
+    const plumb = this.plumbAt(m, until_s, time_s);
     if (plumb) this.dashed.push({ points: [...xyz(pivot), ...xyz(plumb)] });
   }
 
-  plumbAt(m, pivot, until_s, time_s) {
+  plumbAt(m, until_s, time_s) {
     const rows = m.motion.findings.plumb_rotating;
     if (!rows?.length) return null;
     const [first, rate] = [m.motion.first, this.model.answer.grid];
@@ -120,7 +120,7 @@ export class Threads {
   }
 
   // What became of what was poured, at its cup.
-  poured(m, until_s, time_s) {
+  poured(m, _until_s, time_s) {
     const { caught } = m.motion.findings;
     if (!m.asked.target || typeof caught !== 'number') return;
     const strong = caught > 0 ? `${Math.round(100 * caught)} % caught` : 'missed';

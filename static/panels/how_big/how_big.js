@@ -2,7 +2,7 @@
 
 import { fieldsOfShape, groundOf, shapeOf } from '../../state/shapes.js';
 import { showQuantity, threeFigures } from '../../state/units.js';
-import { $, h, setAttribute, setText } from '../shared/dom.js';
+import { $, setAttribute, setText } from '../shared/dom.js';
 import { choiceRow, createChoice } from '../shared/choice.js';
 import { createDecks } from './decks.js';
 import { toggleHold } from '../dials.js';

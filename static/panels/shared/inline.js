@@ -68,7 +68,7 @@ export function createInline({ store, path, words = null }) {
       if (moved)
         put(from + Math.round((event.clientX - down.clientX) / DRAG_PX) * scale.step(from) * (event.shiftKey ? 0.1 : 1), true);
     },
-    end(event, moved) {
+    end(_event, moved) {
       if (moved) put(value(), false);
       else type(null);
     },

@@ -56,7 +56,7 @@ export function createTape({ scale, value, write }) {
     move(event, down) {
       write(from - ((event.clientX - down.clientX) / stepPx()) * scale.step(from), true);
     },
-    end(event, moved) {
+    end(_event, moved) {
       if (moved) write(value(), false);
     },
   });

@@ -1,7 +1,7 @@
 // What the wishes come to: in words, the smallest habitat to take over, or which wishes collide and what would let them meet.
 
 import { h, setChildren } from '../../shared/dom.js';
-import { RADIUS, SPIN, habitatWords } from '../map/ring.js';
+import { SPIN, habitatWords } from '../map/ring.js';
 
 const WAYS = /^It would do with /; // the sentence of the ways out, each of which is told again beside its button
 
