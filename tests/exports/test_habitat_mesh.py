@@ -9,7 +9,7 @@ import trimesh
 
 from rimfall import shapes
 from rimfall.exports import habitat_mesh
-from rimfall.exports.stage_colours import linear
+from rimfall.exports.palette import linear
 from rimfall.physics.spin import steady
 from rimfall.scene import questions
 from rimfall.scene.reading import read

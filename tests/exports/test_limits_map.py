@@ -14,9 +14,9 @@ from scipy.constants import g as G0
 
 from rimfall.comfort.published import ROWS
 from rimfall.comfort.studies import STUDIES
-from rimfall.exports import limits_map
+from rimfall.exports import limits_map, limits_sheet
 from rimfall.exports.drawing import Stroke, Text
-from rimfall.exports.limits_map_labels import fitted, wide_mm, wrapped
+from rimfall.exports.labels import fitted, wide_mm, wrapped
 from rimfall.scene.feel.answers import CAUTION
 from rimfall.scene.reading import read
 
@@ -43,7 +43,7 @@ def traced(**more):
 
 
 def drawn(**more):
-    return limits_map.limits_map(traced(**more).scene)
+    return limits_sheet.sheet(traced(**more).scene)
 
 
 def texts(drawing):
@@ -84,7 +84,7 @@ def test_the_ring_stands_at_its_radius_and_spin():
 def test_dotted_lines_are_equal_gravity():
     drawing = drawn()
     place, found = axes_of(drawing), []
-    for line in long_lines(drawing, limits_map._DOTS_MM):
+    for line in long_lines(drawing, limits_map.DOTS_MM):
         (r0, s0), (r1, s1) = (place(*end) for end in line)
         found += [[r * (s * 2 * math.pi / 60) ** 2 / G0 for r, s in ((r0, s0), (r1, s1))]]
     level = [pair for pair in found if pair[0] == pytest.approx(pair[1], rel=READ_OFF)]
@@ -138,17 +138,17 @@ def test_own_limits_are_dashed_and_marked():
 
 
 def test_the_scene_and_what_it_shows_are_in_the_files():
-    root = ET.fromstring(limits_map.map_svg(traced(), None))
+    root = ET.fromstring(limits_sheet.map_svg(traced(), None))
     assert json.loads(root.find("{*}metadata").text)["title"] == "Lantern Wheel"
     assert "56\u00a0m, 3\u00a0rpm" in root.find("{*}title").text
-    page = pypdfium2.PdfDocument(limits_map.map_pdf(traced(), None))[0]
+    page = pypdfium2.PdfDocument(limits_sheet.map_pdf(traced(), None))[0]
     words = " ".join(page.get_textpage().get_text_range().replace("\u00a0", " ").split())
     assert CAUTION in words
     assert [t for t in texts(drawn()) if t not in words] == []
 
 
 def test_the_same_scene_gives_the_same_bytes():
-    for write in (limits_map.map_svg, limits_map.map_pdf):
+    for write in (limits_sheet.map_svg, limits_sheet.map_pdf):
         assert write(traced(own_limits=OWN), None) == write(traced(own_limits=OWN), None)
 
 
@@ -199,13 +199,13 @@ def test_every_scene_has_a_map_that_a4_holds(name):
         assert np.all(np.isfinite(at))
         assert np.all(at >= 0)
         assert np.all(at <= page)
-    ET.fromstring(limits_map.map_svg(traced(**HARD[name]), None))
+    ET.fromstring(limits_sheet.map_svg(traced(**HARD[name]), None))
 
 
 @pytest.mark.parametrize("name", HARD)
 def test_no_text_leaves_the_page_or_lies_on_another(name):
     """By pdfium's own boxes of every line of text, a word for word reader of the page."""
-    data = limits_map.map_pdf(traced(**HARD[name]), None)
+    data = limits_sheet.map_pdf(traced(**HARD[name]), None)
     document = pypdfium2.PdfDocument(data)
     page = document[0]
     wide, high = page.get_size()
@@ -222,7 +222,7 @@ def test_no_text_leaves_the_page_or_lies_on_another(name):
 
 def test_each_axis_is_named_at_its_end_and_the_lines_say_what_they_leave_out():
     """Where words stand by pdfium's own search of the page: (left, bottom, right, top), points, y upward."""
-    page = pypdfium2.PdfDocument(limits_map.map_pdf(traced(), None))[0].get_textpage()
+    page = pypdfium2.PdfDocument(limits_sheet.map_pdf(traced(), None))[0].get_textpage()
 
     def place(words):
         search = page.search(words, match_case=True, match_whole_word=True)

@@ -14,7 +14,7 @@ from rimfall.exports import FORMATS, plots
 from rimfall.exports.drawing import Stroke, Text
 from rimfall.exports.notes import CAUTION
 from rimfall.exports.options import read_options
-from rimfall.exports.path_styles import style_of
+from rimfall.exports.palette import style_of
 from rimfall.scene import examples, questions
 from rimfall.scene.reading import read
 from tests.scene.documents import POINT, drop, pour, scene, throw
@@ -36,7 +36,7 @@ def texts(drawing):
 
 def lines_in(drawing, index):
     """The points of the lines of motion number index, one a panel."""
-    colour = style_of(index).colour
+    colour = style_of(index).paper
     return [i.points_mm for i in drawing.items if isinstance(i, Stroke) and i.colour == colour and not i.closed]
 
 

@@ -6,7 +6,7 @@ import sys
 from pathlib import Path
 
 from ..errors import BadInput, refusal
-from ..exports import limits_map
+from ..exports import limits_sheet
 from ..exports.options import read_options
 from ..exports.writing import write_all
 from ..scene import questions
@@ -18,7 +18,7 @@ from ..scene.size.request import CALLED, STUDY_NAMES
 from . import export_options, feel_text
 
 DONE = 0
-_MAPS = {".svg": limits_map.map_svg, ".pdf": limits_map.map_pdf}
+_MAPS = {".svg": limits_sheet.map_svg, ".pdf": limits_sheet.map_pdf}
 _SIZE_EXAMPLES = "Such as: rimfall size --exactly gravity=0.9 --most spin=2; or: --study cramer_1985 --most radius=60"
 
 

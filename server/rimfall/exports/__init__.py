@@ -4,7 +4,7 @@ import json
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 
-from . import csv, forces, gltf, limits_map, plain, plots, usd
+from . import csv, forces, gltf, limits_sheet, plain, plots, usd
 from .scene_sampling import film
 
 _WHICH = ("motions", "from_s", "to_s")
@@ -87,8 +87,8 @@ _ALL = (
     Format("plot-felt-svg", "Plot of apparent acceleration", _SVG, "felt.svg", plots.felt_svg, _WHICH),
     Format("plot-felt-pdf", "Plot of apparent acceleration, for print", _PDF, "felt.pdf", plots.felt_pdf, _WHICH),
     Format("plots-pdf", "All three plots on one page", _PDF, "plots.pdf", plots.plots_pdf, _WHICH),
-    Format("map-svg", "Map of published limits", _SVG, "map.svg", limits_map.map_svg, ()),
-    Format("map-pdf", "Map of published limits, for print", _PDF, "map.pdf", limits_map.map_pdf, ()),
+    Format("map-svg", "Map of published limits", _SVG, "map.svg", limits_sheet.map_svg, ()),
+    Format("map-pdf", "Map of published limits, for print", _PDF, "map.pdf", limits_sheet.map_pdf, ()),
 )
 FORMATS = {one.name: one for one in _ALL}
 

@@ -2,6 +2,9 @@
 
 SVG 1.1 (W3C Recommendation, 16 August 2011). Colours are "#rrggbb". The same drawing gives the same bytes; what is outside the
 page is cut by it. All styling is in presentation attributes, so that a page that allows no style may hold the drawing.
+
+The workbench shows the same drawings, in its own pixels and its own light or dark (`page_svg`): there a colour is the variable the
+page has for it, and `role` and `says`, which no file has, let the page find a line and a pointer be told of it.
 """
 
 from dataclasses import dataclass, replace
@@ -9,15 +12,16 @@ from xml.sax.saxutils import escape, quoteattr
 
 import numpy as np
 
-INK = "#182024"
-PAPER = "#FFFFFF"  # under all of it, or ink would lie on a dark reader's black
+from .palette import INK, PAPER, css_names
+
+PX_A_MM = 96 / 25.4  # CSS Values and Units 3, section 5.2
 FAMILY = "'Source Sans 3', sans-serif"
 
 
 @dataclass(frozen=True)
 class Stroke:
     """A line through points_mm (n, 2). width_mm 0 draws no line, fill alone; dash_mm: lengths on and off, () is solid.
-    A dash of length 0 is a round dot. fill: the colour inside, or None."""
+    A dash of length 0 is a round dot. fill: the colour inside, or None; opacity: its own, 0 to 1. role, says: for the page."""
 
     points_mm: np.ndarray
     width_mm: float
@@ -25,11 +29,15 @@ class Stroke:
     dash_mm: tuple = ()
     closed: bool = False
     fill: str | None = None
+    opacity: float = 1.0
+    role: str = ""
+    says: str = ""
 
 
 @dataclass(frozen=True)
 class Text:
-    """One line of text, its baseline at y_mm. anchor: which part of it is at x_mm, "start", "middle" or "end". weight: 400 or 600."""
+    """One line of text, its baseline at y_mm. anchor: which part of it is at x_mm, "start", "middle" or "end". weight: 400 or 600.
+    role, says: for the page."""
 
     x_mm: float
     y_mm: float
@@ -39,6 +47,8 @@ class Text:
     weight: int = 400
     italic: bool = False
     colour: str = INK
+    role: str = ""
+    says: str = ""
 
 
 @dataclass(frozen=True)
@@ -65,18 +75,41 @@ def moved(items, right_mm, down_mm):
 
 
 def svg(drawing):
-    """The drawing as an SVG document, UTF-8 bytes, at its size on paper."""
+    """The drawing as an SVG file, UTF-8 bytes, at its size on paper."""
     width, height = figure(drawing.width_mm), figure(drawing.height_mm)
     lines = [
         f'<svg xmlns="http://www.w3.org/2000/svg" role="img" width="{width}mm" height="{height}mm"'
         f' viewBox="0 0 {width} {height}" font-family="{FAMILY}">',
         f"<title>{_words(drawing.title)}</title>",
         *([] if drawing.scene is None else [f"<metadata>{_words(drawing.scene)}</metadata>"]),
+        # under all of it, or ink would lie on a dark reader's black
         f'<rect width="{width}" height="{height}" fill="{PAPER}"/>',
-        *[_stroke(item) if isinstance(item, Stroke) else _text(item) for item in drawing.items],
+        *[_marked(item, figure, str) for item in drawing.items],
         "</svg>",
     ]
     return ("\n".join(lines) + "\n").encode()
+
+
+def page_svg(drawing):
+    """The drawing as SVG text for the workbench: in CSS pixels, without paper, its colours those of the page."""
+    width, height = (figure(side * PX_A_MM) for side in (drawing.width_mm, drawing.height_mm))
+    names = css_names()
+    lines = [
+        f'<svg xmlns="http://www.w3.org/2000/svg" width="{width}" height="{height}" viewBox="0 0 {width} {height}">',
+        *[
+            _for_page(item, _marked(item, lambda mm: figure(mm * PX_A_MM), lambda colour: f"var({names[colour]})"))
+            for item in drawing.items
+        ],
+        "</svg>",
+    ]
+    return "\n".join(lines)
+
+
+def _for_page(item, mark):
+    """Its class, and in a group with what it says."""
+    if item.role:
+        mark = mark.replace(" ", f" class={quoteattr(item.role)} ", 1)
+    return f"<g><title>{_words(item.says)}</title>{mark}</g>" if item.says else mark
 
 
 def figure(value):
@@ -87,21 +120,28 @@ def figure(value):
     return "0" if text == "-0" else text
 
 
-def _stroke(stroke):
-    points = "L".join(f"{figure(x)} {figure(y)}" for x, y in stroke.points_mm)
-    line = f' stroke="{stroke.colour}" stroke-width="{figure(stroke.width_mm)}"' if stroke.width_mm > 0 else ""
-    dash = f' stroke-dasharray="{" ".join(map(figure, stroke.dash_mm))}"' if stroke.dash_mm else ""
+def _marked(item, length, ink):
+    """An item's element; length and ink write its millimetres and its colours."""
+    return (_stroke if isinstance(item, Stroke) else _text)(item, length, ink)
+
+
+def _stroke(stroke, length, ink):
+    points = "L".join(f"{length(x)} {length(y)}" for x, y in stroke.points_mm)
+    line = f' stroke="{ink(stroke.colour)}" stroke-width="{length(stroke.width_mm)}"' if stroke.width_mm > 0 else ""
+    dash = f' stroke-dasharray="{" ".join(map(length, stroke.dash_mm))}"' if stroke.dash_mm else ""
     round_ends = ' stroke-linecap="round"' if 0 in stroke.dash_mm[::2] else ""
+    fill = ink(stroke.fill) if stroke.fill else "none"
+    opacity = f' fill-opacity="{figure(stroke.opacity)}"' if stroke.opacity < 1 else ""
     ends = "Z" if stroke.closed else ""
-    return f'<path d="M{points}{ends}" fill="{stroke.fill or "none"}"{line}{dash}{round_ends} stroke-linejoin="round"/>'
+    return f'<path d="M{points}{ends}" fill="{fill}"{opacity}{line}{dash}{round_ends} stroke-linejoin="round"/>'
 
 
-def _text(text):
+def _text(text, length, ink):
     anchor = f' text-anchor="{text.anchor}"' if text.anchor != "start" else ""
     weight = f' font-weight="{text.weight}"' if text.weight != 400 else ""
     style = ' font-style="italic"' if text.italic else ""
-    place = f'x="{figure(text.x_mm)}" y="{figure(text.y_mm)}" font-size="{figure(text.size_mm)}"'
-    return f"<text {place}{anchor}{weight}{style} fill={quoteattr(text.colour)}>{_words(text.text)}</text>"
+    place = f'x="{length(text.x_mm)}" y="{length(text.y_mm)}" font-size="{length(text.size_mm)}"'
+    return f"<text {place}{anchor}{weight}{style} fill={quoteattr(ink(text.colour))}>{_words(text.text)}</text>"
 
 
 def _words(text):

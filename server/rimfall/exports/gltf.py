@@ -14,7 +14,7 @@ from . import gltf_shapes as shapes
 from .gltf_file import LINES, POINTS, File
 from .notes import MOST_NODES
 from .options import INERTIAL_FLAT, ROTATING
-from .stage_colours import WATER, linear, of_motion
+from .palette import WATER, linear, style_of
 
 GREATEST_TARGETS = 240
 GREATEST_TURNS = 200_000  # keys of one body's turning
@@ -94,7 +94,7 @@ def _ball_mesh(file, ball):
     corners, faces = shapes.ball(16, 24)
     attributes = {"POSITION": file.vertices(radius * corners), "NORMAL": file.vertices(corners)}
     halves = [faces] if ball.attitude is None else shapes.eighths(corners, faces)
-    colours = [of_motion(ball.motion), linear(DARK)]
+    colours = [linear(style_of(ball.motion).stage), linear(DARK)]
     return file.add("meshes", {"name": ball.name, "primitives": [
         {"attributes": attributes, "indices": file.indices(half), "material": _matte(file, colour)}
         for half, colour in zip(halves, colours, strict=False)
@@ -151,7 +151,7 @@ def _line(file, shot, parent, line):
         "mode": LINES,
         "attributes": {"POSITION": file.vertices(line.position_m - shot.anchor_m)},
         "indices": file.indices(strokes),
-        "material": _unlit(file, of_motion(line.motion)),
+        "material": _unlit(file, linear(style_of(line.motion).stage)),
     }
     file.node(parent, line.name, mesh=file.add("meshes", {"name": line.name, "primitives": [primitive]}))
 

@@ -5,8 +5,8 @@ there: an open drum is a few times its radius wide, a craft's floors end at thei
 """
 
 from ..shapes import mesh
+from .palette import linear
 from .sampled_scene import Mesh
-from .stage_colours import linear
 
 # colours of the page's stages
 COLOURS = {

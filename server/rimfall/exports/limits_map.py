@@ -1,242 +1,118 @@
-"""The map of limits to print: spin against radius on log axes, equal gravity, each limit lettered, this habitat as a ring.
+"""The map of limits: spin against radius on log axes, lines of equal gravity, and each limit's line with ticks to what it forbids.
 
-Ink on paper, figures in SI. Ticks on a limit's line point to what it forbids; a key, the sources and the caution stand below.
+What is printed (`limits_sheet`) and what the page shows (`page_drawings`) are both drawn here. Millimetres, y downward.
 """
 
-import string
+from dataclasses import dataclass
 from math import log10
 
 import numpy as np
 
-from ..comfort.chart import chart
-from ..comfort.limits import NO_NAME
-from ..comfort.published import ROWS
-from ..comfort.quantities import QUANTITIES
-from ..comfort.studies import STUDIES
-from ..scene.feel.answers import CAUTION
-from ..scene.size.phrases import as_given
-from .drawing import INK, PAPER, Drawing, Stroke, Text, moved, svg
-from .limits_map_labels import Label, Room, fitted, wide_mm, wrapped
-from .pdf import pdf
-from .plot_frame import BASE_MM, HAIR, HAIR_MM, SOFT, TEXT_MM, Frame, figure_of
+from ..comfort.chart import LimitLine
+from ..scene.feel.units import shown
+from .drawing import Stroke, Text
+from .helvetica import width_mm
+from .labels import Label, Room, spread
+from .palette import HAIR, INK, SOFT
+from .plot_frame import BASE_MM, HAIR_MM, TEXT_MM, Frame
+from .ticks import decades
 
-WIDTH_MM = 180.0  # between the margins
-_MARGIN_MM = 5.0
-_BOX = (12.0, 15.0, 174.5, 107.0)
-_LETTERS = string.ascii_lowercase + string.ascii_uppercase
-_LETTER_MM, _KEY_MM, _SOURCE_MM, _TITLE_MM = 2.9, 2.5, 2.3, 4.2
-_LINE_MM, _GRAVITY_MM = 0.4, 0.35
-_DOTS_MM, _DASH_MM = (0.0, 1.0), (2.2, 1.2)
+GRAVITY_MM = 0.35
+DOTS_MM = (0.0, 1.0)
+_LINE_MM, _DASH_MM = 0.4, (2.2, 1.2)
 _TICK_MM, _TICK_EVERY_MM = 1.5, 5.0
-_RING_MM = 1.8
-_KEY_GAP_MM, _KEY_INDENT_MM = 4.0, 4.5
-_STAR = "*"
-_STARRED = "* From memory: look it up before you cite it."
-_HOW = "Ticks point to what a limit forbids. Italic figures: equal gravity, dotted where no limit runs. Dashed: limits of your own."
+_DARKEST, _MANY = 0.6, 6  # of all tints on one another; fewer tints are no darker
 
 
-def map_svg(trace, options):
-    """The map as an SVG file; the same whatever the options."""
-    return svg(limits_map(trace.scene))
+@dataclass(frozen=True)
+class ShownLimit:
+    """A limit that is drawn: the words on its line and their weight; says: what a pointer that rests on it is told."""
+
+    limit: LimitLine
+    words: str
+    weight: int = 400
+    says: str = ""
+
+    @property
+    def role(self):
+        """Its classes on the page."""
+        return "limit mine" if self.limit.mine else "limit"
 
 
-def map_pdf(trace, options):
-    """The map as a PDF file, one page of its own size, which A4 holds."""
-    drawing = limits_map(trace.scene)
-    return pdf([drawing], drawing.width_mm, drawing.height_mm)
+def frame_of(box, drawn):
+    """The Frame of a Chart in a rectangle of the page: its values are the logarithms to 10 of metres and rpm."""
+    return Frame(box, *((log10(low), log10(high)) for low, high in (drawn.radius_m, drawn.spin_rpm)))
 
 
-def limits_map(scene):
-    """The Drawing for a Scene: its habitat at time 0, its person, the limits of its own."""
-    drawn = chart(scene.person, scene.own_limits)
-    here = _here(scene.habitat)
-    title, note = "Spin and radius against the limits", _note(scene.person)
-    body, foot_mm = _below(drawn)
-    items = (*_head(scene, title, note), *_map(drawn, scene, here), *body)
-    width_mm, height_mm = WIDTH_MM + 2 * _MARGIN_MM, foot_mm + 2 * _MARGIN_MM
-    said = f"{title}. {note} {_HOW} This habitat: {here[2]}."
-    return Drawing(width_mm, height_mm, said, moved(items, _MARGIN_MM, _MARGIN_MM), scene.model_dump_json())
-
-
-def _here(habitat):
-    """Radius, spin at time 0, and both in words; the first of flat floors is at the habitat's radius."""
-    spin = f"{as_given(habitat.spin_rpm)}\u00a0rpm" if habitat.spin_rpm else "not turning"
-    return habitat.radius_m, habitat.spin_rpm, f"{habitat.radius_m:,.7g}\u00a0m, {spin}"
-
-
-def _note(person):
-    return (
-        f"Equal ratios take equal room. For somebody {as_given(person.height_m)}\u00a0m tall who walks at {as_given(person.walk_m_s)}\u00a0m/s and "
-        f"turns the head at {as_given(person.head_turn_deg_s)}\u00a0°/s. The lines take the pull of spin alone: no thrust."
-    )
-
-
-def _head(scene, title, note):
-    room = WIDTH_MM - wide_mm(title, _TITLE_MM, 600) - 8.0
-    named = fitted(scene.title or "Untitled scene", room, TEXT_MM)
-    return [
-        Text(0.0, 4.0, title, _TITLE_MM, weight=600),
-        Text(WIDTH_MM, 4.0, named, TEXT_MM, "end", colour=SOFT),
-        *[
-            Text(0.0, 8.6 + 3.2 * k, line, _KEY_MM, colour=SOFT)
-            for k, line in enumerate(wrapped(note, WIDTH_MM - 6.0, _KEY_MM))
-        ],
-    ]
-
-
-def _map(drawn, scene, here):
-    """The axes, all lines, the ring, and last the labels on paper of their own."""
-    frame = Frame(_BOX, *((log10(low), log10(high)) for low, high in (drawn.radius_m, drawn.spin_rpm)))
-    gravity = [_ends(frame, one.line) for one in drawn.gravity]
-    limits = [
-        (letter, one, _ends(frame, one.line)) for letter, one in zip(_LETTERS, drawn.limits, strict=False) if one.line
-    ]
-    point, off = _ring_at(frame, drawn, here)
-    room = Room(_BOX, np.concatenate([_spread(ends) for ends in (*gravity, *(ends for _, _, ends in limits))]))
-    room.take((*(point - _RING_MM), *(point + _RING_MM)))
-    name = fitted(scene.title or "This habitat", 60.0, _LETTER_MM, 600)
-    words = f"{here[2]}{', off this map' if off else ''}"
-    labels = room.beside(Label((name, words), _LETTER_MM, 600), point, _RING_MM + 0.6)
-    for one, ends in zip(drawn.gravity, gravity, strict=True):
-        labels += room.along(Label((one.label,), _LETTER_MM, italic=True, colour=SOFT), ends, first=0.45)
-    for letter, _, ends in limits:
-        labels += room.along(Label((letter,), _LETTER_MM, 600), ends, first=0.85)
-    lines = [Stroke(ends, _GRAVITY_MM, SOFT, _DOTS_MM) for ends in gravity]
-    for _, one, ends in limits:
-        lines += _limit(frame, one, ends)
-    return [*_axes(frame, drawn), *lines, *_guides(point), *labels, *_ring(point)]
-
-
-def _ends(frame, line):
-    radius, spin = np.array(line).T
-    return frame.at(np.log10(radius), np.log10(spin))
-
-
-def _spread(ends):
-    """A line as points a millimetre apart."""
-    count = int(np.hypot(*(ends[1] - ends[0]))) + 2
-    return np.linspace(ends[0], ends[1], count)
-
-
-def _limit(frame, one, ends):
-    """A limit's line, dashed where it is the user's own, and its ticks."""
-    way = ends[1] - ends[0]
-    length = float(np.hypot(*way))
-    across = np.array([-way[1], way[0]]) / length
-    middle = _ends(frame, one.forbids).mean(axis=0) if one.forbids else 2 * ends.mean(axis=0) - _centre()
-    across *= np.sign((middle - ends.mean(axis=0)) @ across)
-    count = max(int(length / _TICK_EVERY_MM), 1)
-    feet = [ends[0] + (k + 0.5) / count * way for k in range(count)]
-    ticks = [Stroke(np.array([foot, foot + _TICK_MM * across]), BASE_MM, INK) for foot in feet]
-    return [Stroke(ends, _LINE_MM, INK, _DASH_MM if one.mine else ()), *ticks]
-
-
-def _centre():
-    left, top, right, bottom = _BOX
-    return np.array([left + right, top + bottom]) / 2
-
-
-def _axes(frame, drawn):
-    """Hairs and figures at the decades, and at 2 and 5, and what each axis is of."""
-    left, top, right, bottom = _BOX
+def axes(frame, drawn, units="si"):
+    """Hairs and figures at round values, and what each axis is of; radius in feet where units is "us"."""
+    left, top, right, bottom = frame.box
+    per_m, unit = shown(1.0, "m", units)
     items = [
-        Text(0.0, top - 1.6, "spin, rpm", TEXT_MM, italic=True),
-        Text(right, bottom + 5.2 + TEXT_MM, "radius, m", TEXT_MM, "end", italic=True),
+        Text(0.0, top - 1.6, "spin, rpm", TEXT_MM, italic=True, role="what"),
+        Text(right, bottom + 5.2 + TEXT_MM, f"radius, {unit}", TEXT_MM, "end", italic=True, role="what"),
     ]
-    for value in _rounds(*drawn.radius_m):
-        x = float(frame.at(log10(value), 0.0)[0])
+    low, high = (end * per_m for end in drawn.radius_m)
+    for value, figure in decades(low, high, right - left, lambda text: width_mm(text, TEXT_MM)):
+        x = float(frame.at(log10(value / per_m), 0.0)[0])
         items.append(Stroke(np.array([[x, top], [x, bottom]]), HAIR_MM, HAIR))
-        items.append(Text(x, bottom + 1.0 + TEXT_MM, figure_of(value), TEXT_MM, "middle"))
-    for value in _rounds(*drawn.spin_rpm):
+        items.append(Text(x, bottom + 1.0 + TEXT_MM, figure, TEXT_MM, "middle", role="figure"))
+    for value, figure in decades(*drawn.spin_rpm, bottom - top, lambda _: TEXT_MM):
         y = float(frame.at(0.0, log10(value))[1])
         items.append(Stroke(np.array([[left, y], [right, y]]), HAIR_MM, HAIR))
-        items.append(Text(left - 1.5, y + 0.35 * TEXT_MM, figure_of(value), TEXT_MM, "end"))
+        items.append(Text(left - 1.5, y + 0.35 * TEXT_MM, figure, TEXT_MM, "end", role="figure"))
     outline = np.array([[left, top], [right, top], [right, bottom], [left, bottom]])
     return [*items, Stroke(outline, BASE_MM, INK, closed=True)]
 
 
-def _rounds(low, high):
-    """1, 2 and 5 times each power of ten from low to high."""
-    powers = range(round(log10(low)), int(log10(high)) + 1)
-    return [step * 10.0**power for power in powers for step in (1, 2, 5) if step * 10.0**power <= high * (1 + 1e-9)]
+def tints(frame, limits):
+    """What each LimitLine forbids, the darker the more forbid it."""
+    forbidden = [_on_page(frame, one.forbids) for one in limits if one.forbids]
+    opacity = 1 - (1 - _DARKEST) ** (1 / max(_MANY, len(limits)))
+    return [Stroke(area, 0.0, closed=True, fill=INK, opacity=opacity, role="forbids") for area in forbidden]
 
 
-def _ring_at(frame, drawn, here):
-    """The ring's place on the page, and whether the habitat lies off the map; it sits at the side then."""
-    radius, spin, _ = here
-    kept = [float(np.clip(value, *ends)) for value, ends in ((radius, drawn.radius_m), (spin, drawn.spin_rpm))]
-    return frame.at(*map(log10, kept)), kept != [radius, spin]
+def lines(frame, gravity, limits):
+    """Dotted lines of equal gravity, and the line and ticks of each ShownLimit, dashed where it is the user's own."""
+    items = [Stroke(_on_page(frame, one.line), GRAVITY_MM, SOFT, DOTS_MM, role="equal") for one in gravity]
+    for one in limits:
+        items += _limit(frame, one, _on_page(frame, one.limit.line))
+    return items
 
 
-def _guides(point):
-    """Dots from the ring to both axes."""
-    left, _, _, bottom = _BOX
-    x, y = point
-    return [Stroke(np.array([point, side]), _GRAVITY_MM, INK, _DOTS_MM) for side in ([left, y], [x, bottom])]
+def room_of(frame, gravity, limits):
+    """The Room for labels among all lines."""
+    every = [*(one.line for one in gravity), *(one.limit.line for one in limits)]
+    return Room(frame.box, np.concatenate([np.empty((0, 2)), *(spread(_on_page(frame, line)) for line in every)]))
 
 
-def _ring(point):
-    turn = np.arange(36) * np.pi / 18
-    circle = point + _RING_MM * np.stack([np.cos(turn), np.sin(turn)], axis=1)
-    return [Stroke(circle, 0.7, INK, closed=True, fill=PAPER)]
+def placed(room, frame, gravity, limits, size_mm):
+    """(Label, its rectangle) of every line, one after the other, so that who takes them may tell which came to lie on another."""
+    for one in gravity:
+        label = Label((one.label,), size_mm, italic=True, colour=SOFT, role="equal")
+        yield label, room.along(label, _on_page(frame, one.line), first=0.45)
+    for one in limits:
+        role = one.role.replace("limit", "limit-words")
+        label = Label((one.words,), size_mm, one.weight, role=role, says=one.says)
+        yield label, room.along(label, _on_page(frame, one.limit.line), first=0.85)
 
 
-def _below(drawn):
-    """Key, sources and caution, and how far down the page they reach."""
-    y = _BOX[3] + 13.2
-    items = [Text(0.0, y, _HOW, _KEY_MM, italic=True)]
-    keyed, y = _key(drawn, y + 4.6)
-    items += keyed
-    for paragraph in _sources(drawn):
-        said, y = _paragraph(paragraph, y, _SOURCE_MM)
-        items += said
-    said, y = _paragraph(CAUTION, y + 1.4, _KEY_MM, italic=True)
-    return [*items, *said], y - 1.3 * _KEY_MM
+def _on_page(frame, line):
+    radius, spin = np.array(line).T
+    return frame.at(np.log10(radius), np.log10(spin))
 
 
-def _paragraph(text, y_mm, size_mm, italic=False):
-    lines = wrapped(text, 0.93 * WIDTH_MM, size_mm)
-    items = [
-        Text(0.0, y_mm + 1.3 * size_mm * k, line, size_mm, italic=italic, colour=SOFT) for k, line in enumerate(lines)
-    ]
-    return items, y_mm + 1.3 * size_mm * len(lines)
-
-
-def _key(drawn, y_mm):
-    """Every limit's letter and words, in two columns, and where the next line stands."""
-    wide = (WIDTH_MM - _KEY_GAP_MM) / 2
-    entries = [
-        (letter, wrapped(_entry(one), 0.95 * wide - _KEY_INDENT_MM, _KEY_MM))
-        for letter, one in zip(_LETTERS, drawn.limits, strict=False)
-    ]
-    half = sum(len(lines) for _, lines in entries) / 2
-    items, step, deepest, column, k, past = [], 1.3 * _KEY_MM, 0, 0, 0, 0
-    for letter, lines in entries:
-        if column == 0 and past >= half:
-            column, k = 1, 0
-        x = column * (wide + _KEY_GAP_MM)
-        items.append(Text(x, y_mm + k * step, letter, _KEY_MM, weight=600))
-        items += [Text(x + _KEY_INDENT_MM, y_mm + (k + n) * step, line, _KEY_MM) for n, line in enumerate(lines)]
-        k, past = k + len(lines), past + len(lines)
-        deepest = max(deepest, k)
-    return items, y_mm + deepest * step + 1.0
-
-
-def _entry(one):
-    outside = "" if one.line else "; all of this map is beyond it" if one.forbids else "; outside this map"
-    yours = " (yours)" if one.mine and not one.label.endswith(f": {NO_NAME}") else ""
-    return f"{QUANTITIES[one.quantity].label}, {one.label}{yours}{outside}"
-
-
-def _sources(drawn):
-    """Every citation in use, those that were quoted by the same survey together; starred where it was not read for its figures."""
-    used, found = {i for one in drawn.limits for i in one.ids}, {}
-    rows = [row for row in ROWS if row.id in used]
-    recalled = {row.study for row in rows if row.known_by != "read"}
-    for row in rows:
-        citation = STUDIES[row.study].citation
-        how = row.source.removeprefix(citation).lstrip("; ")
-        found.setdefault(how, {})[f"{citation}{_STAR if row.study in recalled else ''}"] = None
-    return [f"Sources{', ' + how if how else ''}: {'; '.join(citations)}." for how, citations in found.items()] + [
-        _STARRED
-    ]
+def _limit(frame, one, ends):
+    """A limit's line and its ticks."""
+    way = ends[1] - ends[0]
+    length = float(np.hypot(*way))
+    across = np.array([-way[1], way[0]]) / length
+    left, top, right, bottom = frame.box
+    centre = np.array([left + right, top + bottom]) / 2
+    forbids = one.limit.forbids
+    middle = _on_page(frame, forbids).mean(axis=0) if forbids else 2 * ends.mean(axis=0) - centre
+    across *= np.sign((middle - ends.mean(axis=0)) @ across)
+    count = max(int(length / _TICK_EVERY_MM), 1)
+    feet = [ends[0] + (k + 0.5) / count * way for k in range(count)]
+    line = Stroke(ends, _LINE_MM, INK, _DASH_MM if one.limit.mine else (), role=one.role, says=one.says)
+    return [line, *(Stroke(np.array([foot, foot + _TICK_MM * across]), BASE_MM, INK, role="feet") for foot in feet)]

@@ -1,16 +1,15 @@
 """One set of axes on paper: round figures on hairs, lines in their dashes, each name where it covers least. Millimetres, y downward."""
 
 from dataclasses import dataclass
-from math import ceil, floor, log10
 
 import numpy as np
 
-from .drawing import INK, Stroke, Text
+from .drawing import Stroke, Text
 from .helvetica import width_mm
-from .path_styles import PLAIN_COLOUR, PLAIN_DASH, PathStyle, marker
+from .labels import Room, spread
+from .palette import HAIR, INK, PAPER, PLAIN, PathStyle
+from .ticks import even, figure_of
 
-SOFT = "#465157"
-HAIR = "#C4C9C1"
 LINE_MM = 0.55
 TEXT_MM = 3.3
 HAIR_MM = 0.15
@@ -18,36 +17,34 @@ BASE_MM = 0.3
 _TICK_MM = 1.2
 _MARK_MM = 1.1
 _NEAR_MM = 1.0  # between a line and its name
+_CLEAR_MM, _LATER = 0.3, 0.3  # of a name, as `labels.Room` takes them
 _PLACES = (0.5, 0.3, 0.7, 0.15, 0.85, 0.0, 1.0)  # of a line's length: where its name is tried after its highest point
 _WAYS = ((0, -1), (0, 1), (1, 0), (-1, 0), (1, -1), (-1, -1))  # over it, under it, beside it
 _MARK_COUNTS = 12  # millimetres of line that a marker counts for
+_THIN = 0.4  # of a marker's radius: the line of an open one
+_SHAPES = {
+    "square": np.array([[-0.88, -0.88], [0.88, -0.88], [0.88, 0.88], [-0.88, 0.88]]),
+    "triangle": np.array([[0.0, -1.1], [1.05, 0.8], [-1.05, 0.8]]),
+    "diamond": np.array([[0.0, -1.2], [1.2, 0.0], [0.0, 1.2], [-1.2, 0.0]]),
+}
+_ROUND = np.stack([np.cos(np.arange(24) * np.pi / 12), np.sin(np.arange(24) * np.pi / 12)], axis=1)
 
 
 @dataclass(frozen=True)
 class Line:
-    """x and y (n,) in the axes' units; style: None for plain gravity's; name: stands on it, "" for none; spot: (x, y) of its
+    """x and y (n,) in the axes' units; style: PLAIN for plain gravity's; name: stands on it, "" for none; spot: (x, y) of its
     marker, or None."""
 
     x: np.ndarray
     y: np.ndarray
-    style: PathStyle | None
+    style: PathStyle
     name: str = ""
     spot: tuple | None = None
 
     @property
-    def colour(self):
-        """Of the line and its name."""
-        return PLAIN_COLOUR if self.style is None else self.style.colour
-
-    @property
     def weight(self):
         """Of its name."""
-        return 400 if self.style is None else 600
-
-    @property
-    def dash_mm(self):
-        """At the width of a line."""
-        return tuple(p * LINE_MM for p in PLAIN_DASH) if self.style is None else self.style.dash_mm(LINE_MM)
+        return 400 if self.style is PLAIN else 600
 
 
 @dataclass(frozen=True)
@@ -67,25 +64,12 @@ class Frame:
         return np.stack([across, down], axis=-1)
 
 
-def rounds(low, high, about):
-    """Round values from low to high, about that many: steps of 1, 2 or 5 times a power of ten."""
-    raw = (high - low) / about
-    power = 10.0 ** floor(log10(raw))
-    step = next(k * power for k in (1, 2, 5, 10) if k * power >= raw * (1 - 1e-9))
-    return [k * step for k in range(ceil(low / step - 1e-9), floor(high / step + 1e-9) + 1)]
-
-
-def figure_of(value):
-    """A round value as it is written: 1,500, 0.25, −5."""
-    return f"{value:,.10g}".replace("-", "−") if abs(value) > 1e-12 else "0"
-
-
 def axes(frame, x_about, y_about, beside=None, figures_below=True):
     """The hairs and their figures; beside(value): what stands at the right of a hair, or nothing where beside is None;
     figures_below: whether the upright ticks have figures."""
     left, _, right, bottom = frame.box
     items = []
-    for value in rounds(*frame.y_span, y_about):
+    for value in even(*frame.y_span, y_about):
         y = float(frame.at(0.0, value)[1])
         base = abs(value) < 1e-12
         hair = np.array([[left, y], [right, y]])
@@ -93,7 +77,7 @@ def axes(frame, x_about, y_about, beside=None, figures_below=True):
         items.append(Text(left - 1.5, y + 0.35 * TEXT_MM, figure_of(value), TEXT_MM, "end"))
         if beside:
             items.append(Text(right + 1.5, y + 0.35 * TEXT_MM, beside(value), TEXT_MM))
-    for value in rounds(*frame.x_span, x_about):
+    for value in even(*frame.x_span, x_about):
         x = float(frame.at(value, 0.0)[0])
         items.append(Stroke(np.array([[x, bottom], [x, bottom + _TICK_MM]]), BASE_MM))
         if figures_below:
@@ -105,50 +89,35 @@ def lines(frame, drawn):
     """Strokes of Lines, their markers, and their names where they cover least."""
     traced = [frame.at(line.x, line.y) for line in drawn]
     items = [
-        Stroke(points, LINE_MM, line.colour, line.dash_mm)
+        Stroke(points, LINE_MM, line.style.paper, line.style.dash_mm(LINE_MM))
         for line, points in zip(drawn, traced, strict=True)
         if len(points) > 1
     ]
     for line in drawn:
         if line.spot is not None:
             items += marker(line.style, *frame.at(*line.spot), _MARK_MM)
-    ink, taken = _ink(frame, drawn, traced), []
-    for line, points in zip(drawn, traced, strict=True):
-        if line.name:
-            items.append(_named(frame, line, points, ink, taken))
-    return items
+    room = Room(frame.box, _ink(frame, drawn, traced), _CLEAR_MM, _LATER)
+    return items + [_named(room, line, points) for line, points in zip(drawn, traced, strict=True) if line.name]
 
 
 def _ink(frame, drawn, traced):
     """Points (n, 2) that names keep off: the lines and, for more, their markers."""
     marks = [frame.at(*line.spot)[None].repeat(_MARK_COUNTS, axis=0) for line in drawn if line.spot is not None]
-    return np.concatenate([np.empty((0, 2)), *map(_spread, traced), *marks])
+    return np.concatenate([np.empty((0, 2)), *map(spread, traced), *marks])
 
 
-def _spread(points):
-    """The line as points at most a millimetre apart."""
-    if len(points) < 2:
-        return points
-    gone = np.concatenate([[0.0], np.cumsum(np.hypot(*np.diff(points, axis=0).T))])
-    at = np.linspace(0.0, gone[-1], int(gone[-1]) + 2)
-    return np.stack([np.interp(at, gone, points[:, 0]), np.interp(at, gone, points[:, 1])], axis=1)
-
-
-def _named(frame, line, points, ink, taken):
-    """The name, beside the place of its line where the fewest lines run through it; taken gains its rectangle."""
+def _named(room, line, points):
+    """The name, beside the place of its line where the fewest lines run through it."""
     wide = width_mm(line.name, TEXT_MM, line.weight)
-    along = _spread(points)
+    along = spread(points)
     spots = [along[np.argmin(along[:, 1])], *[along[int(part * (len(along) - 1))] for part in _PLACES]]
-    tried = [_rectangle(frame, spot, way, wide) for spot in spots for way in _WAYS]
-    best = min(range(len(tried)), key=lambda k: _covered(tried[k], ink, taken) + 0.3 * k)
-    left, _, _, bottom = tried[best]
-    taken.append(tried[best])
-    return Text(left, bottom - 0.25 * TEXT_MM, line.name, TEXT_MM, weight=line.weight, colour=line.colour)
+    left, _, _, bottom = room.best([_rectangle(room.box, spot, way, wide) for spot in spots for way in _WAYS])
+    return Text(left, bottom - 0.25 * TEXT_MM, line.name, TEXT_MM, weight=line.weight, colour=line.style.paper)
 
 
-def _rectangle(frame, spot, way, wide):
-    """(left, top, right, bottom) of a text beside a spot, kept inside the frame; way: to which side, and how far up."""
-    left, top, right, bottom = frame.box
+def _rectangle(box, spot, way, wide):
+    """(left, top, right, bottom) of a text beside a spot, kept inside the box; way: to which side, and how far up."""
+    left, top, right, bottom = box
     start = spot[0] - wide / 2 + way[0] * (wide / 2 + 2 * _NEAR_MM)
     high = spot[1] - TEXT_MM / 2 + way[1] * (TEXT_MM / 2 + _NEAR_MM)
     start = min(max(start, left), max(right - wide, left))
@@ -156,9 +125,12 @@ def _rectangle(frame, spot, way, wide):
     return start, high, start + wide, high + TEXT_MM
 
 
-def _covered(place, ink, taken):
-    """How much stands in a rectangle: millimetres of line, and names, which count far more."""
-    left, top, right, bottom = place
-    under = (ink[:, 0] > left) & (ink[:, 0] < right) & (ink[:, 1] > top - 0.3) & (ink[:, 1] < bottom + 0.3)
-    names = sum(left < r and l < right and top < b and t < bottom for l, t, r, b in taken)  # noqa: E741
-    return int(np.count_nonzero(under)) + 100 * names
+def marker(style, x_mm, y_mm, radius_mm):
+    """The marker of a path as Strokes, at a point of the page."""
+    at, line = np.array([x_mm, y_mm]), _THIN * radius_mm
+    if style.marker == "cross":
+        arms = np.array([[[-1.0, -1.0], [1.0, 1.0]], [[-1.0, 1.0], [1.0, -1.0]]])
+        return [Stroke(at + radius_mm * arm, line, style.paper) for arm in arms]
+    hollow = style.open or style.marker == "ring"
+    outline = at + radius_mm * _SHAPES.get(style.marker, _ROUND)
+    return [Stroke(outline, line, style.paper, closed=True, fill=PAPER if hollow else style.paper)]

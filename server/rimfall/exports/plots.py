@@ -3,16 +3,14 @@
 Ink on paper: a line a motion in its colour and dash, its name on the line, hairs at labelled values only. Figures are SI.
 """
 
-from dataclasses import replace
-
 import numpy as np
 
 from ..physics.constants import G0_M_S2
-from .drawing import Drawing, Stroke, Text, svg
+from .drawing import Drawing, Text, moved, svg
 from .notes import CAUTION
-from .path_styles import style_of
+from .palette import PLAIN, SOFT, style_of
 from .pdf import pdf
-from .plot_frame import SOFT, TEXT_MM, Frame, Line, axes, lines
+from .plot_frame import TEXT_MM, Frame, Line, axes, lines
 from .plot_lines import apparent_m_s2, flown
 
 WIDTH_MM, HEIGHT_MM, FELT_HEIGHT_MM = 180.0, 62.0, 86.0
@@ -102,16 +100,10 @@ def plots_pdf(trace, options):
     left, down, items = (PAGE_MM[0] - WIDTH_MM) / 2, 15.0, []
     for plot in (path, height, felt):
         drawing = plot(trace, options)
-        items += [_moved(item, left, down) for item in drawing.items[:-1]]
+        items += moved(drawing.items[:-1], left, down)
         down += drawing.height_mm + 10.0
-    items.append(_moved(_foot(PAGE_MM[1] - 10.0), left, 0.0))
+    items += moved([_foot(PAGE_MM[1] - 10.0)], left, 0.0)
     return pdf([Drawing(*PAGE_MM, _title(trace), tuple(items), _scene(trace))], *PAGE_MM)
-
-
-def _moved(item, right_mm, down_mm):
-    if isinstance(item, Stroke):
-        return replace(item, points_mm=item.points_mm + np.array([right_mm, down_mm]))
-    return replace(item, x_mm=item.x_mm + right_mm, y_mm=item.y_mm + down_mm)
 
 
 def _title(trace):
@@ -155,7 +147,7 @@ def _plain_lines(paths, of):
     """The companions' heights by distance (0) or time (2); the longest is named for all."""
     plain = [f.plain for f in paths if len(f.plain[0])]
     longest = max(range(len(plain)), key=lambda k: np.ptp(plain[k][of]) + np.ptp(plain[k][1]), default=None)
-    return [Line(p[of], p[1], None, "plain gravity" if k == longest else "") for k, p in enumerate(plain)]
+    return [Line(p[of], p[1], PLAIN, "plain gravity" if k == longest else "") for k, p in enumerate(plain)]
 
 
 def _wide(drawn):

@@ -6,7 +6,8 @@ Along the deck to the right (spinward), height upward, the deck a line at height
 import numpy as np
 
 from ..exports.drawing import Drawing, Stroke, Text, svg
-from ..exports.path_styles import marker, style_of
+from ..exports.palette import SOFT, style_of
+from ..exports.plot_frame import marker
 from .parameters import as_text
 
 PER_PAGE = 100
@@ -18,7 +19,6 @@ _LINE, _SIZE = 3.2, 2.4  # mm, of the texts
 _LETTERS = 33  # of a label: what fits over a plot
 _MOST_LABELS = 4
 _PATH_MM, _HAIR_MM, _MARK_MM = 0.35, 0.15, 0.7
-_GREY = "#465157"
 _LEAST_SPAN_M = 0.5
 
 
@@ -93,7 +93,7 @@ class _Frame:
         items += [Text(at[0], at[1] + _SIZE + _LINE * k, _cut(said), _SIZE) for k, said in enumerate(lines, start=1)]
         plot = at + np.array([0.0, self.cell_mm - self.plot_mm])
         ground = plot[1] + self.top_m * self.per_m
-        items.append(Stroke(np.array([[plot[0], ground], [plot[0] + _WIDE, ground]]), _HAIR_MM, _GREY))
+        items.append(Stroke(np.array([[plot[0], ground], [plot[0] + _WIDE, ground]]), _HAIR_MM, SOFT))
         for k, motion in enumerate(record["motions"]):
             items += self._path(plot, style_of(k), motion)
         if record["refused"]:
@@ -107,7 +107,7 @@ class _Frame:
         if not motion["path"]:
             return []
         line = self._on_paper(plot, np.array(motion["path"]))
-        items = [Stroke(line, _PATH_MM, style.colour, style.dash_mm(_PATH_MM))]
+        items = [Stroke(line, _PATH_MM, style.paper, style.dash_mm(_PATH_MM))]
         if motion["landing"] is not None:
             spot = self._on_paper(plot, np.array([[motion["landing"]["along_m"], motion["landing"]["height_m"]]]))[0]
             items += marker(style, *spot, _MARK_MM)

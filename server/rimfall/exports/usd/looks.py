@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from ..stage_colours import MOTIONS, WATER, linear
+from ..palette import PATHS, WATER, linear, style_of
 from .layer import Attribute, Prim
 
 
@@ -14,7 +14,7 @@ class Looks:
 
     def of_motion(self, number):
         """What binds a prim to the colour of a motion of the scene."""
-        return self.worn(f"motion_{number % len(MOTIONS) + 1}", linear(MOTIONS[number % len(MOTIONS)]), 0.5)
+        return self.worn(f"motion_{number % len(PATHS) + 1}", linear(style_of(number).stage), 0.5)
 
     def water(self):
         """What binds a prim to the colour of drops and streams."""
