@@ -1,7 +1,7 @@
 // The figures of the habitat, and the table of what happens to each motion.
 
 import { motionName } from '../state/fields.js';
-import { floorName, groundOf, shapeOf } from '../state/shapes.js';
+import { floorName, shapeFacts } from '../state/shapes.js';
 import { showQuantity, threeFigures, toShown, withUnit, shownUnit } from '../state/units.js';
 import { h } from '../panels/shared/dom.js';
 import { eventWords } from '../panels/timeline/lane_marks.js';
@@ -14,10 +14,10 @@ export function figuresOf(store) {
     { habitat, scene } = answer,
     show = (value, unit) => showQuantity(value, unit, view.units);
   const pairs = [
-    ['Shape', fields.shapes[shapeOf(scene.habitat)].label],
+    ['Shape', shapeFacts(fields, scene.habitat).label],
     ['Radius', show(scene.habitat.radius_m, 'm')],
     ['Spin', show(scene.habitat.spin_rpm, 'rpm')],
-    [`Gravity on the ${groundOf(scene.habitat)}`, `${threeFigures(habitat.deck_gravity_g)}\u00a0g, ${show(habitat.deck_gravity_m_s2, 'm/s²')}`],
+    [`Gravity on the ${shapeFacts(fields, scene.habitat).ground.name}`, `${threeFigures(habitat.deck_gravity_g)}\u00a0g, ${show(habitat.deck_gravity_m_s2, 'm/s²')}`],
     ['Rim speed', show(habitat.rim_speed_m_s, 'm/s')],
     habitat.period_s ? ['One turn', show(habitat.period_s, 's')] : null,
     ...habitat.decks.filter(deck => deck.radius_m <= scene.habitat.radius_m).map((deck, i) => [floorName(deck, i), `${show(deck.radius_m, 'm')}, ${threeFigures(deck.gravity_g)}\u00a0g`]),

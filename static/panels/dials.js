@@ -47,12 +47,12 @@ export function createDials({ store, solve }) {
   radius.element.append(why[RADIUS]);
   spin.element.append(why[SPIN]);
   const readouts = [
-    createReadout(store, 'gravity', 'big', answer => [threeFigures(answer.habitat.deck_gravity_g), gravityWhere(answer)], 'hold gravity'),
+    createReadout(store, 'gravity', 'big', answer => [threeFigures(answer.habitat.deck_gravity_g), gravityWhere(store.fields, answer)], 'hold gravity'),
     createReadout(
       store,
       'rim_speed',
       '',
-      (answer, units) => [showQuantity(answer.habitat.rim_speed_m_s, 'm/s', units), RIMS[groundOf(answer.scene.habitat)]],
+      (answer, units) => [showQuantity(answer.habitat.rim_speed_m_s, 'm/s', units), RIMS[groundOf(store.fields, answer.scene.habitat).name]],
       null,
     ),
     createReadout(
@@ -100,10 +100,10 @@ export function createDials({ store, solve }) {
   update();
 }
 
-function gravityWhere({ scene: { habitat } }) {
+function gravityWhere(fields, { scene: { habitat } }) {
   if (habitat.spin_ramp.length) return 'g at first';
-  const ground = groundOf(habitat);
-  return ground === 'platform' ? 'g outward' : `g on ${ground}`;
+  const { level, name } = groundOf(fields, habitat);
+  return level ? 'g outward' : `g on ${name}`;
 }
 
 function reason(hold, store, units) {

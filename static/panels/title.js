@@ -1,7 +1,7 @@
 // The scene's title, edited where it stands, and the stage direction that follows from the answer.
 
 import { fieldOf } from '../state/fields.js';
-import { groundOf, shapeOf } from '../state/shapes.js';
+import { shapeFacts } from '../state/shapes.js';
 import { showQuantity, threeFigures } from '../state/units.js';
 import { $, h, setText } from './shared/dom.js';
 
@@ -47,24 +47,14 @@ export function createTitle({ store }) {
   update();
 }
 
-const SAID = {
-  cylinder: r => `A drum of ${r} radius`,
-  torus: r => `A ring of ${r} radius`,
-  sphere: r => `A sphere of ${r} radius`,
-  pods: r => `A set of pods on arms of ${r}`,
-  tether: r => `A pair of cabins, ${r} from the axis,`,
-  tumbler: r => `A craft with its floor ${r} from the axis`,
-  turntable: r => `A turntable of ${r} radius`,
-};
-
 /** One sentence in italics with the figures that follow from radius and spin. */
-export function direction({ answer, view }) {
+export function direction({ answer, view, fields }) {
   if (!answer) return '';
   const { habitat, scene } = answer,
     show = (v, unit) => showQuantity(v, unit, view.units);
-  const shape = shapeOf(scene.habitat),
-    thing = SAID[shape](show(scene.habitat.radius_m, 'm'));
-  if (!habitat.period_s) return `${thing} stands still${shape === 'turntable' ? '' : ': no gravity anywhere in it'}.`;
+  const { thing: template, ground } = shapeFacts(fields, scene.habitat),
+    thing = template.replace('{radius}', show(scene.habitat.radius_m, 'm'));
+  if (!habitat.period_s) return `${thing} stands still${ground.level ? '' : ': no gravity anywhere in it'}.`;
   const later = scene.habitat.spin_ramp?.length ? ' at first' : '',
     gravity = `${threeFigures(habitat.deck_gravity_g)}\u00a0g`,
     speed = show(habitat.rim_speed_m_s, 'm/s');
@@ -72,6 +62,6 @@ export function direction({ answer, view }) {
     platform: `the edge at ${speed}, which takes ${gravity} inward to stay on`,
     floor: `${gravity} on the floor, which moves at ${speed}`,
     deck: `${gravity} on the deck, the rim at ${speed}`,
-  }[groundOf(scene.habitat)];
+  }[ground.name];
   return `${thing} turns at ${threeFigures(scene.habitat.spin_rpm)}\u00a0rpm${later}: ${gives}, one turn in ${threeFigures(habitat.period_s)}\u00a0s.`;
 }

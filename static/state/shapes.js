@@ -1,28 +1,22 @@
-// What the page knows of a habitat's shape: its words, and how one shape becomes another. Its fields are the catalogue's.
+// What the page knows of a habitat's shape, and how one shape becomes another. Its fields and its words are the catalogue's.
 
 import { getAt } from './paths.js';
 import { threeFigures } from './units.js';
 
-const GROUND = { pods: 'floor', tether: 'floor', tumbler: 'floor', turntable: 'platform' };
-const ALONG = { pods: 'along the floor', tether: 'along the floor', tumbler: 'along the floor', turntable: 'round the table' };
 const HOME = 'habitat';
 
 export function shapeOf(habitat) {
   return habitat?.shape ?? 'cylinder';
 }
 
-/** What is stood on: deck, floor or platform. */
-export function groundOf(habitat) {
-  return GROUND[shapeOf(habitat)] ?? 'deck';
+/** What the server says of a habitat's shape: label, thing, whole, weighed, fades, fields, required, new, ground. */
+export function shapeFacts(fields, habitat) {
+  return fields.shapes[shapeOf(habitat)];
 }
 
-/** Along what a distance is measured. */
-export function alongOf(habitat) {
-  return ALONG[shapeOf(habitat)] ?? 'along the deck';
-}
-
-export function fieldsOfShape(fields, shape) {
-  return fields.shapes?.[shape]?.fields ?? [];
+/** What is stood on: {name, along, across, side, level}; level: it lies across the axis. */
+export function groundOf(fields, habitat) {
+  return shapeFacts(fields, habitat).ground;
 }
 
 export function floorName(floor, index) {
@@ -58,8 +52,7 @@ export function keepFloors(draft, move) {
 
 /** 'Cylinder, 56 m, 3 rpm' */
 export function habitatName(fields, habitat) {
-  const label = fields.shapes?.[shapeOf(habitat)]?.label ?? 'Habitat';
-  return `${label}, ${plain(habitat.radius_m)}\u00a0m, ${plain(habitat.spin_rpm)}\u00a0rpm`;
+  return `${shapeFacts(fields, habitat).label}, ${plain(habitat.radius_m)}\u00a0m, ${plain(habitat.spin_rpm)}\u00a0rpm`;
 }
 
 function plain(value) {

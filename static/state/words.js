@@ -5,13 +5,12 @@ import { kindWords } from './kinds.js';
 const COUNTS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve'];
 const SEATS = { a: 'over the shoulder', b: 'beside', c: 'at the hub', d: 'down the axis', e: 'with it', w: 'whole wheel' };
 
-const HEADINGS = ['spinward', 'along the axis', 'antispinward', 'back along the axis'];
-const ROUND_A_TABLE = ['spinward', 'outward', 'antispinward', 'inward'];
+const ALONG_THE_AXIS = ['along the axis', 'back along the axis'];
 
-/** 0 spinward, 90 along the axis (outward on a turntable), 180 antispinward; between them the nearest and how far off. */
-export function headingWords(degrees, shape = 'cylinder') {
+/** 0 spinward, 180 antispinward, 90 and 270 the two ways `across` the ground; between them the nearest and how far off. */
+export function headingWords(degrees, [over, back] = ALONG_THE_AXIS) {
   const turned = ((degrees % 360) + 360) % 360;
-  const names = shape === 'turntable' ? ROUND_A_TABLE : HEADINGS;
+  const names = ['spinward', over, 'antispinward', back];
   const quarter = Math.round(turned / 90) % 4;
   const off = Math.abs(turned - (turned > 315 ? 360 : quarter * 90));
   if (off < 0.05) return names[quarter];

@@ -3,9 +3,6 @@
 
 import { Aboard } from './aboard.js';
 
-// what stands still aboard, and what outside
-const STILL = { pods: { ground: 'floor' }, tether: { ground: 'floor' }, tumbler: { ground: 'floor' }, turntable: { ground: 'platform', sky: 'room stands' } };
-
 export class Beside {
   constructor(picture, furniture, store, outside) {
     Object.assign(this, { picture, furniture, store, outside, half: null, model: null, rect: null });
@@ -16,7 +13,7 @@ export class Beside {
     const { compare, beside } = this.store.view;
     this.model = compare === 'beside' ? (models[(beside ?? 0) + 1] ?? null) : null;
     if (this.model && !this.half) this.make();
-    this.entitle(shown, STILL[shown.shape.kind] ?? {});
+    this.entitle(shown);
     const idle = this.model ? this.outside : this.half;
     idle?.labels.place([], { width: 0, height: 0, taken: [], paths: [] });
   }
@@ -33,10 +30,11 @@ export class Beside {
     if (rect) this.half?.fitInto(rect);
   }
 
-  // `name`: of the habitat shown, where it is not the scene's own; `ground` and `sky`: what stands still
-  entitle({ name }, { ground = 'deck', sky = 'stars stand' }) {
+  // `name`: of the habitat shown, where it is not the scene's own; `facts`: what stands still aboard, and what outside
+  entitle({ name, facts: { ground } }) {
+    const sky = ground.level ? 'room stands' : 'stars stand';
     const { aboard, outside } = this.furniture.halves;
-    const of = ({ titles: [frame, aside] }) => [frame, (name ? `${name}, ${aside}` : aside).replace('deck', ground).replace('stars stand', sky)];
+    const of = ({ titles: [frame, aside] }) => [frame, (name ? `${name}, ${aside}` : aside).replace('deck', ground.name).replace('stars stand', sky)];
     aboard.retitle(this.model ? ['Aboard', name ?? 'this habitat'] : of(aboard));
     outside.retitle(this.model ? ['Aboard', this.model.name] : of(outside));
   }

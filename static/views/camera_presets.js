@@ -19,14 +19,12 @@ export const SEATS = {
   w: { name: 'Whole wheel', plan: [-52, -52] },
 };
 
-// What a seat is called where there is no wheel, or where up is the axis.
-const NAMES = {
-  turntable: { c: 'From above', d: 'From across', w: 'Whole platform' },
-  sphere: { w: 'Whole sphere' }, pods: { w: 'Whole craft' }, tether: { w: 'Whole craft' }, tumbler: { w: 'Whole craft' },
-};
+const LEVEL = { c: 'From above', d: 'From across' };      // where up is the axis
 
-export function seatName(letter, kind) {
-  return NAMES[kind]?.[letter] ?? SEATS[letter].name;
+// `facts` of the habitat's shape (state/shapes.js); without them a wheel's.
+export function seatName(letter, facts) {
+  if (!facts) return SEATS[letter].name;
+  return letter === 'w' ? facts.whole : (facts.ground.level && LEVEL[letter]) || SEATS[letter].name;
 }
 
 // `stage` {frame, width, height, inset}; `shown` motions; `chosen` one of them or null.

@@ -3,13 +3,14 @@
 import { button, make, svg } from './overlay.js';
 import { attachPopover } from './popover.js';
 import { seatName, SEATS } from './camera_presets.js';
+import { shapeFacts } from '../state/shapes.js';
 
 const PLAN = { size: 148, middle: 74, radius: 56 };
 const MEASURES = { off: 'Off', dimensions: 'Dimensions', tape: 'Tape: two clicks' };
 
 export function attachSeats(dom, store) {
   const other = dom.frame === 'aboard' ? 'outside' : 'aboard';
-  const nameOf = (letter) => seatName(letter, store.answer?.scene.habitat.shape);
+  const nameOf = (letter) => seatName(letter, store.answer && shapeFacts(store.fields, store.answer.scene.habitat));
   const sit = (seat) => store.look({ seat: { ...store.view.seat, [dom.frame]: seat } });
   const popover = attachPopover(dom.seat, dom, `Seat, ${dom.name}`, (panel) => {
     const focused = panel.contains(document.activeElement);

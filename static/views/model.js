@@ -1,6 +1,7 @@
 // What the stages show, read from one answer: no three, no DOM, no physics. Points are in drawing axes.
 
 import { isAttended } from '../state/kinds.js';
+import { shapeFacts } from '../state/shapes.js';
 import { angleAt, at, companionPoints, pathPoints } from '../time/track.js';
 import { groundOf } from './ground.js';
 import { drawnPoint, turned } from './place.js';
@@ -17,7 +18,7 @@ const STRAIGHT = 0.002;         // of its length: how far a path may leave its c
 export function readModel(answer, fields) {
   const { habitat, motions } = answer.scene;
   const shape = readShape(habitat, answer.habitat);
-  const model = { answer, radius_m: habitat.radius_m, shape, ground: groundOf(shape) };
+  const model = { answer, radius_m: habitat.radius_m, shape, facts: fields && shapeFacts(fields, habitat), ground: groundOf(shape) };
   model.motions = answer.motions.map((motion, i) => readMotion(model, motion, motions[i], i, fields));
   return model;
 }

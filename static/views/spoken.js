@@ -9,7 +9,7 @@ const MOST_NAMED = 4;
 const ENDED = { landed: ', landed', rest: ', at rest', edge: ', over the edge', arrived: ', arrived' };
 
 export function stageWords(model, shown, frame, seat, time_s, units, weights = '') {
-  const parts = [`${frame === 'aboard' ? 'Aboard' : 'Outside'}, ${seatName(seat, model.shape.kind).toLowerCase()}`];
+  const parts = [`${frame === 'aboard' ? 'Aboard' : 'Outside'}, ${seatName(seat, model.facts).toLowerCase()}`];
   for (const m of shown.slice(0, MOST_NAMED)) {
     if (time_s < m.starts_s - 1e-6) parts.push(`${m.name} not yet released`);
     else parts.push(whereIs(m.name, at(m.path, time_s, 'height_m'), at(m.path, time_s, 'along_m') - m.release.along_m, units) + (time_s >= m.ends_s ? ENDED[m.motion.end] ?? '' : ''));

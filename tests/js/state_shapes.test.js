@@ -3,15 +3,15 @@
 import assert from 'node:assert/strict';
 import test from 'node:test';
 import { fieldOf, withoutDefaults } from '../../static/state/fields.js';
-import { alongOf, floorName, groundOf, habitatName, keepFloors, reshape, shapeOf } from '../../static/state/shapes.js';
+import { floorName, groundOf, habitatName, keepFloors, reshape, shapeOf } from '../../static/state/shapes.js';
 import { FIELDS, SCENE } from './_scene.mjs';
 
 const floor = { length_m: 10, width_m: 6, ceiling_m: 3 };
 const SHAPES = {
-  cylinder: { label: 'Cylinder', fields: ['radius_m', 'spin_rpm', 'spin_ramp', 'axial_thrust_m_s2', 'decks', 'width_m', 'hub_radius_m'], new: { shape: 'cylinder' } },
+  cylinder: { label: 'Cylinder', ground: { name: 'deck' }, fields: ['radius_m', 'spin_rpm', 'spin_ramp', 'axial_thrust_m_s2', 'decks', 'width_m', 'hub_radius_m'], new: { shape: 'cylinder' } },
   torus: { label: 'Torus', fields: ['radius_m', 'spin_rpm', 'spin_ramp', 'axial_thrust_m_s2', 'decks', 'tube_radius_m'], new: { shape: 'torus', tube_radius_m: 8 } },
   pods: { label: 'Pods on arms', fields: ['radius_m', 'spin_rpm', 'floors'], new: { shape: 'pods', floors: [floor, floor, floor] } },
-  tether: { label: 'Tether pair', fields: ['radius_m', 'spin_rpm', 'floors'], new: { shape: 'tether', floors: [floor, floor] } },
+  tether: { label: 'Tether pair', ground: { name: 'floor' }, fields: ['radius_m', 'spin_rpm', 'floors'], new: { shape: 'tether', floors: [floor, floor] } },
 };
 const fields = { ...FIELDS, shapes: SHAPES };
 const scene = (habitat, floors = [0, 0]) => ({
@@ -65,9 +65,8 @@ test('a habitat beside the scene’s own is reshaped alone', () => {
 });
 
 test('words of a shape', () => {
-  assert.equal(groundOf({ shape: 'tether' }), 'floor');
-  assert.equal(groundOf({}), 'deck');
-  assert.equal(alongOf({ shape: 'turntable' }), 'round the table');
+  assert.equal(groundOf(fields, { shape: 'tether' }).name, 'floor');
+  assert.equal(groundOf(fields, {}).name, 'deck');
   assert.equal(floorName({ name: '' }, 1), 'Floor 2');
   assert.equal(habitatName(fields, { shape: 'torus', radius_m: 56, spin_rpm: 3 }), 'Torus, 56\u00a0m, 3\u00a0rpm');
 });

@@ -123,6 +123,25 @@ def test_every_shape_can_be_chosen_as_it_comes():
             assert refusals(document | {"habitat": left})[0].field == f"habitat.{needed}"
 
 
+def test_a_shape_is_told_with_the_words_for_its_ground():
+    shapes = catalogue()["shapes"]
+    assert {shape: said["ground"]["name"] for shape, said in shapes.items()} == (
+        dict.fromkeys(("cylinder", "torus", "sphere"), "deck")
+        | dict.fromkeys(("pods", "tether", "tumbler"), "floor")
+        | {"turntable": "platform"}
+    )
+    assert shapes["torus"]["ground"]["along"] == "along the deck"
+    assert shapes["turntable"]["ground"] == {
+        "name": "platform",
+        "surface": "floor",
+        "along": "round the table",
+        "across": ("outward", "inward"),
+        "side": "outward",
+        "level": True,
+    }
+    assert all("{radius}" in said["thing"] and said["whole"] for said in shapes.values())
+
+
 def test_every_kind_can_be_added_as_it_comes():
     kinds = catalogue()["kinds"]
     assert (

@@ -1,6 +1,7 @@
 // Every figure of what people would feel, in groups: the levels under "Standing", the six turns of the head under theirs; and last
 // what all of them take for granted.
 
+import { groundOf } from '../../state/shapes.js';
 import { h, setChildren, setText } from '../shared/dom.js';
 import { headTurnsTable, levelsTable } from './figure_tables.js';
 import { figureWords } from './say.js';
@@ -77,7 +78,7 @@ function figuresTable({ store, name, rows, explain }) {
       const value = figures[row.name],
         cell = cells.get(row.name);
       setText(cell.label, row.label); // on a turntable some are called otherwise
-      setText(cell.value, value === null ? none(store.feel, name) : figureWords(value, row.unit, store.view.units));
+      setText(cell.value, value === null ? none(store, name) : figureWords(value, row.unit, store.view.units));
     }
   }
   return { element, update };
@@ -96,9 +97,9 @@ function assumptions({ store }) {
 }
 
 // why there is no figure, where it can be told in a word or two
-function none({ habitat }, group) {
+function none({ fields, feel: { habitat } }, group) {
   // some places a platform has not, whether it turns or not
-  const why = NEEDS[group] ?? (habitat.spin_rpm || habitat.shape === 'turntable' ? null : 'nothing turns');
+  const why = NEEDS[group] ?? (habitat.spin_rpm || groundOf(fields, habitat).level ? null : 'nothing turns');
   return why ? `–, ${why}` : '–';
 }
 

@@ -1,6 +1,6 @@
 // Who is aboard: how tall and how quick, and two runners to look at.
 
-import { shapeOf } from '../../state/shapes.js';
+import { groundOf } from '../../state/shapes.js';
 import { showQuantity } from '../../state/units.js';
 import { freshName } from '../../state/words.js';
 import { motionName } from '../../state/fields.js';
@@ -51,7 +51,7 @@ export function createFeelPerson({ element, store }) {
 
 // round the deck or along a floor, both ways; a turntable has no deck to run round
 function walks({ fields, document }) {
-  return Boolean(fields.kinds.walk) && shapeOf(document.habitat) !== 'turntable';
+  return Boolean(fields.kinds.walk) && !groundOf(fields, document.habitat).level;
 }
 
 // once is enough; and the key that plays must not press a button that was just used

@@ -1,7 +1,7 @@
 // What a habitat is: its shape, the rows that shape has, and its floors. The scene's own, or one beside it.
 
 import { fieldOf } from '../../state/fields.js';
-import { fieldsOfShape, reshape, shapeOf } from '../../state/shapes.js';
+import { reshape, shapeOf } from '../../state/shapes.js';
 import { getAt } from '../../state/paths.js';
 import { h } from '../shared/dom.js';
 import { createField } from '../shared/field.js';
@@ -37,7 +37,7 @@ export function createHabitatRows({ store, at, dials, answered }) {
     parts = [];
 
   function build(wanted) {
-    const known = fieldsOfShape(store.fields, wanted);
+    const known = shapes[wanted].fields;
     const shown = ROWS.filter(([key]) => known.includes(key) && (dials || !['radius_m', 'spin_rpm'].includes(key)));
     parts = shown
       .filter(([key]) => fieldOf(store.fields, `${at}.${key}`))

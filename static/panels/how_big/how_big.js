@@ -1,6 +1,6 @@
 // Place 1: what the habitat is, besides the two dials: its shape and rows, air, decks, how the spin changes, and what is beside it.
 
-import { fieldsOfShape, groundOf, shapeOf } from '../../state/shapes.js';
+import { shapeFacts } from '../../state/shapes.js';
 import { showQuantity, threeFigures } from '../../state/units.js';
 import { $, setAttribute, setText } from '../shared/dom.js';
 import { choiceRow, createChoice } from '../shared/choice.js';
@@ -55,39 +55,32 @@ export function createHowBig({ store }) {
     if (store.view.place !== 1) return;
     setText($('#size-words'), sizeWords(store));
     setAttribute($('#air-rows'), 'hidden', store.document.air === null);
-    setAttribute($('#deck-part'), 'hidden', !fieldsOfShape(store.fields, shapeOf(store.document.habitat)).includes('decks'));
+    setAttribute($('#deck-part'), 'hidden', !shapeFacts(store.fields, store.document.habitat).fields.includes('decks'));
     for (const part of parts) part.update();
   }
   for (const topic of ['document', 'answer', 'view', 'notice']) store.on(topic, update);
   update();
 }
 
-function sizeWords({ answer, view }) {
+function sizeWords({ answer, view, fields }) {
   if (!answer) return '';
   const { habitat, scene } = answer,
     show = (v, unit) => showQuantity(v, unit, view.units);
   const radius = show(scene.habitat.radius_m, 'm'),
-    shape = shapeOf(scene.habitat);
-  if (!habitat.period_s && shape === 'turntable')
+    { weighed, fades, ground } = shapeFacts(fields, scene.habitat);
+  if (!habitat.period_s && ground.level)
     return `A platform of ${radius} that does not turn: a table, under the gravity of the room.`;
   if (!habitat.period_s) return `At ${radius} and without a turn there is no gravity: what is let go stays.`;
   const start = scene.habitat.spin_ramp?.length ? 'At the start, a' : 'A',
     turn = `a turn takes ${threeFigures(habitat.period_s)}\u00a0s`,
     gravity = `${threeFigures(habitat.deck_gravity_g)}\u00a0g`,
     speed = show(habitat.rim_speed_m_s, 'm/s');
-  if (shape === 'turntable')
+  if (ground.level)
     return `${start} platform of ${radius}: ${turn}, its edge moves at ${speed}, and what stands there is flung out with ${gravity}.`;
-  if (groundOf(scene.habitat) === 'floor')
+  if (ground.name === 'floor')
     return `${start} floor at ${radius} gives ${gravity} in its middle and moves at ${speed}; ${turn}. It is flat: “down” leans outward toward its ends.`;
-  const [where, fades] = DECKS[shape];
-  return `${start} ${where} at ${radius} gives ${gravity}; it moves at ${speed} and ${turn}. ${fades}`;
+  return `${start} ${weighed} at ${radius} gives ${gravity}; it moves at ${speed} and ${turn}. ${fades}`;
 }
-
-const DECKS = {
-  cylinder: ['deck', 'Climb to the hub and it fades evenly to nothing.'],
-  torus: ['deck', 'Climb the side of the tube and “down” is no longer square to it.'],
-  sphere: ['deck at the equator', 'Toward the poles it fades, and the ground grows steep.'],
-};
 
 /** 56.0 m, 3.00 rpm */
 export function sizeAnswer({ document, view }) {

@@ -1,6 +1,6 @@
 // Place 3: how it is shown. Pace, beads, arrows, companion, measure, split, units, lights; and the flat plot.
 
-import { alongOf, groundOf, shapeOf } from '../../state/shapes.js';
+import { groundOf } from '../../state/shapes.js';
 import { paceWords, seatWords } from '../../state/words.js';
 import { $, h, setText } from '../shared/dom.js';
 import { choiceRow, createChoice, createSwitch } from '../shared/choice.js';
@@ -94,9 +94,9 @@ export function createLooks({ store, clock, explain }) {
 
   function update() {
     if (store.view.place !== 3) return;
-    setText($('#look-words'), lookWords(store.document));
+    setText($('#look-words'), lookWords(store));
     all.forEach(part => part.update());
-    setText($('#plot-title'), `Height ${alongOf(store.document.habitat)}`);
+    setText($('#plot-title'), `Height ${groundOf(store.fields, store.document.habitat).along}`);
     instant.update();
     compared.update();
     plot.update();
@@ -116,12 +116,13 @@ export function createLooks({ store, clock, explain }) {
   return { turnPlot: plot.turn };
 }
 
-function lookWords({ air, habitat }) {
-  if (shapeOf(habitat) === 'turntable')
+function lookWords({ document: { air, habitat }, fields }) {
+  const ground = groundOf(fields, habitat);
+  if (ground.level)
     return 'Aboard, the platform stands still and what rolls on it curves. Outside is the room, in which the platform turns.';
   const bends = [air === null ? null : 'the air', habitat.axial_thrust_m_s2 ? 'the ship’s push' : null].filter(Boolean);
   const but = bends.length ? ` but for ${bends.join(' and ')}` : '';
-  return `Aboard, the ${groundOf(habitat)} stands still and free things curve. Outside, the stars stand still and the same things fly straight${but}.`;
+  return `Aboard, the ${ground.name} stands still and free things curve. Outside, the stars stand still and the same things fly straight${but}.`;
 }
 
 /** 'beside, ¼ speed' */

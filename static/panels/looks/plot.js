@@ -1,7 +1,7 @@
 // The flat plot: height against distance along the deck, as drawn lines on paper; its table is one key away.
 
 import { motionName } from '../../state/fields.js';
-import { alongOf, groundOf } from '../../state/shapes.js';
+import { groundOf } from '../../state/shapes.js';
 import { showQuantity, shownUnit } from '../../state/units.js';
 import { at, pathPoints } from '../../time/track.js';
 import { h, s, setChildren } from '../shared/dom.js';
@@ -41,6 +41,7 @@ export function createPlot({ element, store, clock }) {
 
   function draw() {
     const { answer, view } = store;
+    const ground = answer && groundOf(store.fields, answer.scene.habitat);
     heads = [];
     const shown = (answer?.motions ?? [])
       .map((motion, index) => ({ motion, index }))
@@ -77,7 +78,7 @@ export function createPlot({ element, store, clock }) {
       h(
         'p',
         { class: 'small' },
-        `Height above the ${groundOf(answer.scene.habitat)} by distance ${alongOf(answer.scene.habitat)}, ${shownUnit('m', view.units)}; spinward to the right.`,
+        `Height above the ${ground.name} by distance ${ground.along}, ${shownUnit('m', view.units)}; spinward to the right.`,
       ),
     );
   }
@@ -115,7 +116,7 @@ function names(paths, frame, store) {
 }
 
 function describe(paths, store) {
-  const along = alongOf(store.answer.scene.habitat);
+  const { along } = groundOf(store.fields, store.answer.scene.habitat);
   const said = paths.map(({ motion, index }) =>
     motion.landing
       ? `${motionName(store, index)} lands ${showQuantity(motion.landing.drift_m, 'm', store.view.units)} ${along}`

@@ -1,7 +1,7 @@
 // The rows of the chosen motion: its main figures, and groups that open for body, place and time, and a moving thrower.
 
 import { fieldOf } from '../../state/fields.js';
-import { floorName, shapeOf } from '../../state/shapes.js';
+import { floorName, groundOf } from '../../state/shapes.js';
 import { axisOf, axisWords } from '../../state/spin_axis.js';
 import { formatFigure, showQuantity } from '../../state/units.js';
 import { countWords, headingWords, timesWords } from '../../state/words.js';
@@ -25,8 +25,8 @@ export function createCardRows({ store, index, kind }) {
   const path = name => `motions.${index}.${name}`;
   const known = name => has(name) && fieldOf(store.fields, path(name)) !== null;
   const motion = () => store.document.motions[index];
-  const shape = shapeOf(store.document.habitat);
-  const short = rowLabels(store.fields.kinds[kind], kind, shape);
+  const ground = groundOf(store.fields, store.document.habitat);
+  const short = rowLabels(store.fields.kinds[kind], kind, ground.level);
   const row = (name, label = short[name]) => {
     if (name.endsWith('heading_deg')) return createHeadingRow({ store, path: path(name), ...(label && { label }) });
     if (CHOICES[name]) return createChoiceField({ store, path: path(name), label: CHOICES[name] });
@@ -77,7 +77,7 @@ export function createCardRows({ store, index, kind }) {
     const speed = store.read(path('carried.speed_m_s')) ?? 0;
     const who = kind === 'jump' ? 'Run-up' : 'Thrower';
     if (!speed) return `${who}: ${kind === 'jump' ? 'none' : 'standing'}`;
-    return `${who}: ${showQuantity(speed, 'm/s', store.view.units)} ${headingWords(store.read(path('carried.heading_deg')) ?? 0, shape)}`;
+    return `${who}: ${showQuantity(speed, 'm/s', store.view.units)} ${headingWords(store.read(path('carried.heading_deg')) ?? 0, ground.across)}`;
   }
 
   function tiltWords() {

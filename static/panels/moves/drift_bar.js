@@ -1,7 +1,7 @@
 // Why it drifts: one bar along the deck, a step for each cause as the causes are switched on one after another; or the same as
 // a table. In ink with words: colour belongs to the paths.
 
-import { alongOf } from '../../state/shapes.js';
+import { groundOf } from '../../state/shapes.js';
 import { showQuantity } from '../../state/units.js';
 import { h, s, setAttribute, setChildren, setText } from '../shared/dom.js';
 
@@ -29,7 +29,7 @@ export function createDriftBar({ store, index }) {
     drawn = key;
     setText(turn, store.view.driftTable ? 'As a drawing' : 'As a table');
     const show = value => showQuantity(value, 'm', store.view.units).replace(/^−(?=0\.0+\D)/, ''); // no minus before nothing
-    const along = alongOf(store.document.habitat);
+    const { along } = groundOf(store.fields, store.document.habitat);
     setChildren(inner, store.view.driftTable ? table(parts, show, along) : drawing(parts, show, along));
   }
   return { element, update };

@@ -1,7 +1,7 @@
 // The heading rose: a plan of the deck, spinward to the right; drag round it, or arrows.
 
 import { fieldOf } from '../../state/fields.js';
-import { shapeOf } from '../../state/shapes.js';
+import { groundOf } from '../../state/shapes.js';
 import { headingWords } from '../../state/words.js';
 import { h, onDrag, s, setAttribute, setText } from '../shared/dom.js';
 import { createFigure } from '../shared/figure.js';
@@ -31,7 +31,7 @@ export function createHeadingRow({ store, path, label = 'Toward' }) {
   );
 
   const value = () => store.read(path) ?? 0;
-  const said = () => headingWords(value(), shapeOf(store.document.habitat));
+  const said = () => headingWords(value(), groundOf(store.fields, store.document.habitat).across);
   function put(degrees, live) {
     store.set(path, Math.min(field.max, Math.max(field.min, degrees)), { live });
   }

@@ -54,8 +54,8 @@ const OF_A_KIND = {
 };
 
 /** {field: word} of a kind: its short words, else what the kind itself calls a field otherwise than others do. */
-export function rowLabels({ own = {} }, kind, shape) {
+export function rowLabels({ own = {} }, kind, level = false) {
   const told = Object.entries(own).map(([name, { label }]) => [name, label]);
   const owned = Object.fromEntries(told.filter(([, label]) => label));
-  return { ...SHORT, ...owned, ...OF_A_KIND[kind], ...(shape === 'turntable' && ON_A_TABLE) };
+  return { ...SHORT, ...owned, ...OF_A_KIND[kind], ...(level && ON_A_TABLE) };
 }

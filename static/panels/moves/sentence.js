@@ -1,7 +1,7 @@
 // The sentence of a motion's inputs, whose figures are fields.
 
 import { fieldOf } from '../../state/fields.js';
-import { groundOf, shapeOf } from '../../state/shapes.js';
+import { groundOf } from '../../state/shapes.js';
 import { showQuantity } from '../../state/units.js';
 import { elevationWords, headingWords, timesWords } from '../../state/words.js';
 import { h, setChildren } from '../shared/dom.js';
@@ -13,7 +13,7 @@ export function createSentence({ store, index, kind }) {
   let made = null,
     figures = [];
 
-  const toward = degrees => headingWords(degrees, shapeOf(store.document.habitat));
+  const toward = degrees => headingWords(degrees, groundOf(store.fields, store.document.habitat).across);
   const WORDS = {
     elevation_deg: elevationWords,
     heading_deg: toward,
@@ -42,7 +42,7 @@ export function createSentence({ store, index, kind }) {
   function whole(motion) {
     const names = store.fields.kinds[kind]?.fields ?? [];
     const filled = names.map(name => [name, motion[name] ?? fieldOf(store.fields, `motions.${index}.${name}`)?.default]);
-    return { ...Object.fromEntries(filled), ...motion, ground: groundOf(store.document.habitat) };
+    return { ...Object.fromEntries(filled), ...motion, ground: groundOf(store.fields, store.document.habitat).name };
   }
   // made anew only when it says something else: a figure in hand keeps its focus
   function update() {
