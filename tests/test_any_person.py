@@ -7,7 +7,7 @@ import re
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from rimfall.cli import feel_text
+from rimfall.cli import feel as feel_command
 from rimfall.comfort.quantities import QUANTITIES
 from rimfall.scene.feel import answers as feel_answers
 from rimfall.scene.feel.questions import feel
@@ -86,7 +86,7 @@ def test_anybody_anywhere_is_told_something(habitat, person, own, units):
         assert not UNREADABLE.search(text), text
     lines = [
         line
-        for line in feel_text.as_text(felt, units)
+        for line in feel_command.as_text(felt, units)
         if not any(row["study"] in line for row in told["limits"] if row["mine"])
     ]
     assert not [line for line in lines if UNREADABLE.search(re.sub(" +", " ", line))]

@@ -283,7 +283,7 @@ def test_a_pour_too_long_for_a_table_is_refused_and_nothing_is_written(tmp_path)
     assert list(tmp_path.iterdir()) == []
 
 
-def test_python_m_server_and_rimfall_are_the_same_command():
+def test_python_m_rimfall_and_rimfall_are_the_same_command():
     assert rimfall("--version").stdout.startswith("rimfall ")
 
 

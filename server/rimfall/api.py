@@ -52,8 +52,9 @@ from pathlib import Path
 
 import numpy as np
 
-from .cli import export_options
+from .exports import format_of
 from .exports.options import read_options
+from .exports.recovery import read_source
 from .exports.writing import write_all
 from .scene import examples, questions, words
 from .scene.feel import answers as feel_answers
@@ -113,7 +114,7 @@ def open_scene(source):
         return read(json.dumps(source))
     if str(source) in examples.SAY:
         return read(examples.example(str(source)))
-    return read(export_options.source(source))
+    return read(read_source(source))
 
 
 def trace(scene):
@@ -138,7 +139,7 @@ def export(scene, path, **options):
     """Write a file of a Scene, whole or not at all, its format told by its ending; options as an export's choices are called:
     view, fps, unit, up, motions and so on. Returns the path. Raises BadInput or TooMuch."""
     path = Path(path)
-    kind = export_options.format_of(path)
+    kind = format_of(path)
     chosen = read_options(options, scene)
     write_all({path: kind.write(questions.trace(scene), chosen)})
     return path

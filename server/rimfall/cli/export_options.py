@@ -1,24 +1,6 @@
-"""What commands share: a scene file read, the choices of an export as options, a format told by a file's name."""
+"""The choices of an export as options of a command."""
 
 import json
-import sys
-from pathlib import Path
-
-from ..errors import BadInput, refusal
-from ..exports import FORMATS
-from ..exports.recovery import document_in
-
-_COMPANIONS = {"csv": "notes", "csv-frames": "notes", "forces-csv": "forces-notes"}  # tables say nothing of themselves
-
-
-def source(name):
-    """The scene document in a file, or in standard input where the name is "-", JSON bytes; the file may be one that was taken
-    away. Raises BadInput."""
-    try:
-        return document_in(sys.stdin.buffer.read() if name == "-" else Path(name).read_bytes())
-    except OSError as error:
-        say = f"Cannot read {name}: {error.strerror or error}."
-        raise BadInput(refusal("file", name, "a file that can be read", say)) from None
 
 
 def add_to(parser):
@@ -49,9 +31,9 @@ def add_to(parser):
     group.add_argument("--to", dest="to_s", metavar="S", help="last second to take (default: the last event)")
 
 
-def asked(chosen):
+def document(chosen):
     """The document of an export's choices from parsed options; what was not said is left out."""
-    document = {
+    choices = {
         "motions": chosen.only,
         "view": chosen.view,
         "fps": _rate(chosen.fps),
@@ -64,7 +46,7 @@ def asked(chosen):
         "from_s": _number(chosen.from_s),
         "to_s": _number(chosen.to_s),
     }
-    return {name: value for name, value in document.items() if value is not None}
+    return {name: value for name, value in choices.items() if value is not None}
 
 
 def _number(text):
@@ -83,25 +65,3 @@ def _origin(text):
     if text is None or "," not in text:
         return text
     return dict(zip(("along_m", "height_m", "axial_m", "floor"), map(_number, text.split(",")), strict=False))
-
-
-def format_of(path):
-    """The Format a file's name asks for, by the longest ending that fits. Raises BadInput, listing what there is."""
-    name = path.name.lower()
-    fitting = [f for f in FORMATS.values() if name.endswith("." + f.ending)]
-    if not fitting:
-        endings = ", ".join(sorted(f".{f.ending}" for f in FORMATS.values()))
-        say = f"No format goes by the name {path.name}; a file may end in {endings}."
-        raise BadInput(refusal("export", path.name, f"a name that ends in {endings}", say))
-    return max(fitting, key=lambda f: len(f.ending))
-
-
-def files_of(trace, options, path, kind):
-    """The files of one export, path -> bytes: itself, and beside a table the notes that say what it means. A table's notes
-    have a name of their own: `lob.csv` must not take the place of `lob.json`."""
-    files = {path: kind.write(trace, options)}
-    if kind.name in _COMPANIONS:
-        beside = FORMATS[_COMPANIONS[kind.name]]
-        stem = path.name[: -len(kind.ending) - 1]
-        files[path.parent / f"{stem}.{beside.ending}"] = beside.write(trace, options)
-    return files

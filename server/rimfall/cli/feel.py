@@ -1,74 +1,55 @@
-"""`rimfall feel` and `rimfall size`: what people would feel, and the smallest habitat that meets some wishes."""
+"""`rimfall feel`: what people would feel, in words and tables beside every published limit, or as JSON; the map as a file."""
 
-import json
-import math
-import sys
 from pathlib import Path
 
 from ..errors import BadInput, refusal
 from ..exports import limits_sheet
 from ..exports.options import read_options
+from ..exports.recovery import read_source
 from ..exports.writing import write_all
 from ..scene import questions
 from ..scene.feel import answers as feel_answers
+from ..scene.feel.limit_words import passed_by
 from ..scene.feel.questions import feel
-from ..scene.reading import read_feel, read_size
-from ..scene.size import answers as size_answers
-from ..scene.size.request import CALLED, STUDY_NAMES
-from . import export_options, feel_text
+from ..scene.feel.units import shown
+from ..scene.reading import read_feel
+from ..scene.size.phrases import as_given, three_figures
+from . import answer_options
+from .tables import aligned
 
 DONE = 0
 _MAPS = {".svg": limits_sheet.map_svg, ".pdf": limits_sheet.map_pdf}
-_SIZE_EXAMPLES = "Such as: rimfall size --exactly gravity=0.9 --most spin=2; or: --study cramer_1985 --most radius=60"
+_JUST = 1.05  # times a limit, under which the margin says more
+_FROM_MEMORY = "from memory: look it up before you cite it"
+_BOUNDS = {
+    "at_least": "at least",
+    "at_most": "at most",
+    "optimum": "optimum",
+    "observed": "observed at",
+    "reached": "reached",
+}
 
 
-def add_to(commands):
-    """Add both commands to argparse's sub-parsers."""
-    felt = commands.add_parser("feel", help="say what people would feel, beside every published limit")
-    felt.add_argument(
+def add_to(parser):
+    """Add the command's options."""
+    parser.add_argument(
         "scene", metavar="SCENE.json", help="a scene document, of which the habitat will do; - reads standard input"
     )
-    felt.add_argument("--height", metavar="M", help="how tall the person is, metres, whatever the document says")
-    felt.add_argument("--map", metavar="FILE", help="write the map of limits, .svg or .pdf")
-    _answers(felt)
-    felt.set_defaults(run=_feel)
-    size = commands.add_parser("size", help="find the smallest habitat that meets some wishes", epilog=_SIZE_EXAMPLES)
-    size.add_argument("request", metavar="WISHES.json", nargs="?", help="wishes and a person; - reads standard input")
-    for option, bound in (("--exactly", "exactly"), ("--least", "at_least"), ("--most", "at_most")):
-        size.add_argument(
-            option,
-            metavar="NAME=VALUE",
-            action="append",
-            default=[],
-            help=f"a wish for {bound.replace('_', ' ')} that: gravity (g), spin (rpm), gradient (%%), rim_speed (m/s), head_turn "
-            "(rad/s²), coriolis, radius (m)",
-        )
-    size.add_argument(
-        "--study",
-        metavar="ID",
-        action="append",
-        default=[],
-        help=f"a published study to keep to: {', '.join(STUDY_NAMES)}",
-    )
-    size.add_argument("--height", metavar="M", help="how tall the person is, metres")
-    _answers(size)
-    size.set_defaults(run=_size)
-
-
-def _answers(parser):
-    parser.add_argument("--json", action="store_true", help="print the whole answer as JSON")
-    parser.add_argument("--units", choices=("si", "us"), default="si", help="units of the words (default: %(default)s)")
+    parser.add_argument("--height", metavar="M", help="how tall the person is, metres, whatever the document says")
+    parser.add_argument("--map", metavar="FILE", help="write the map of limits, .svg or .pdf")
+    answer_options.add_to(parser)
+    parser.set_defaults(run=_feel)
 
 
 def _feel(chosen):
-    scene = read_feel(_with_height(export_options.source(chosen.scene), chosen.height))
+    scene = read_feel(answer_options.with_height(read_source(chosen.scene), chosen.height, read_feel))
     if chosen.map:
         _write_map(Path(chosen.map), scene)
     felt = feel(scene)
     if chosen.json:
-        _print_json(feel_answers.of_feel(felt, chosen.units))
+        answer_options.print_json(feel_answers.of_feel(felt, chosen.units))
     else:
-        _print(feel_text.as_text(felt, chosen.units))
+        answer_options.print_lines(as_text(felt, chosen.units))
     return DONE
 
 
@@ -81,76 +62,86 @@ def _write_map(path, scene):
     write_all({path: _MAPS[path.suffix.lower()](still, read_options({}, still.scene))})
 
 
-def _size(chosen):
-    request = read_size(_size_request(chosen))
-    if chosen.json:
-        _print_json(size_answers.of_size(request, chosen.units))
-        return DONE
-    told = size_answers.as_data(request, chosen.units)
-    _print([*told["words"], *told["assumptions"], told["caution"]])
-    return DONE
+def as_text(felt, units):
+    """Everything of an answer that a reader wants: words, figures, limits with their sources, cautions."""
+    told = feel_answers.as_data(felt, units)
+    lines = [felt.scene.title or "Untitled scene", told["says"]["lead"], told["says"]["summary"]]
+    lines += [*_figure_lines(told, units), *_level_lines(told["levels"]), *_limit_lines(felt.limits, told, units)]
+    lines += ["", "What people got used to"]
+    lines += [f"  {one['claim']} {one['here']}".rstrip() for one in told["adaptation"]]
+    for one in told["words"]:
+        lines += ["", one["title"], f"  {one['text']}"]
+    lines += [
+        "",
+        "Sources",
+        *_source_lines([*told["limits"], *told["adaptation"]]),
+        "",
+        *told["assumptions"],
+        told["caution"],
+    ]
+    return lines
 
 
-def _size_request(chosen):
-    """The request's document: that of the file, with the wishes of the options after its own."""
-    document = {} if chosen.request is None else _object(export_options.source(chosen.request), read_size)
-    wishes = [{"kind": "study", "study": _study(name)} for name in chosen.study]
-    for bound, given in (("exactly", chosen.exactly), ("at_least", chosen.least), ("at_most", chosen.most)):
-        wishes += [_wish(bound, text) for text in given]
-    own = document.get("wishes", [])
-    if isinstance(own, list):  # whatever else it is, its reader refuses it by name
-        document["wishes"] = [*own, *wishes]
-    return _with_height(json.dumps(document), chosen.height)
+def _source_lines(rows):
+    """Every source once; one that was not read for its figures says so."""
+    known = {row["source"]: row["known_by"] for row in rows if row["source"]}
+    return [f"  {source}{'' if known[source] == 'read' else f' ({_FROM_MEMORY})'}" for source in known]
 
 
-def _with_height(source, height):
-    """A document for a person of that height, where one was given."""
-    if height is None:
-        return source
-    document = _object(source, read_feel)
-    person = document.get("person", {})
-    if isinstance(person, dict):
-        document["person"] = {**person, "height_m": _number("height", height)}
-    return json.dumps(document)
+def _figure_lines(told, units):
+    lines, group = [], None
+    for row in told["figure_rows"]:
+        if row["group"] != group:
+            group = row["group"]
+            lines += ["", group]
+        lines.append([f"  {row['label']}", *_figure(told["figures"][row["name"]], row["unit"], units)])
+    return _in_columns(lines)
 
 
-def _object(source, read):
-    """What a file holds, a JSON object; anything else is refused as all documents are, by `read`."""
-    try:
-        document = json.loads(source)
-    except (ValueError, RecursionError):
-        document = None
-    if not isinstance(document, dict):
-        read(source)
-    return document
+def _level_lines(levels):
+    return (
+        ["", "Levels", *aligned([[f"  {x['name']}", *_figure(x["gravity_g"], "g")] for x in levels])] if levels else []
+    )
 
 
-def _study(name):
-    """A study's id from its id, or from its name and year as the program prints them."""
-    return CALLED.get(name.lower(), name)
+def _in_columns(lines):
+    """Lines with the rows among them, which are lists, set in columns together."""
+    rows = iter(aligned([line for line in lines if isinstance(line, list)]))
+    return [next(rows) if isinstance(line, list) else line for line in lines]
 
 
-def _wish(bound, text):
-    name, equals, value = text.partition("=")
-    if not equals:
-        say = f"The wish was {text}; it may be NAME=VALUE, as in gravity=0.9."
-        raise BadInput(refusal("wishes", text, "NAME=VALUE", say))
-    return {"kind": "figure", "quantity": name, "bound": bound, "value": _number(name, value)}
+def _limit_lines(limits, told, units):
+    lines = []
+    for quantity in told["quantities"]:
+        value = ", no value here"
+        if quantity["value"] is not None:
+            value = f", {' '.join(_figure(quantity['value'], quantity['unit'], units))}".rstrip()
+        lines += ["", f"{quantity['label']}{value}. {quantity['says']}"]
+        lines += aligned([_limit_cells(row, units) for row in limits if row.quantity == quantity["name"]], left=3)
+    return lines
 
 
-def _number(field, text):
-    try:
-        value = float(text)
-    except ValueError:
-        value = math.nan
-    if not math.isfinite(value):
-        raise BadInput(refusal(field, text, "a number", f"{field} was {text}; it may be a number."))
-    return value
+def _limit_cells(row, units):
+    limit, unit = shown(row.limit, row.unit, units)
+    as_shown = as_given(limit) if unit == row.unit else three_figures(limit)
+    study = f"{row.study} {row.year or ''}".strip()
+    return [f"  {row.letter}", study, f"{_BOUNDS[row.bound]} {as_shown} {unit}".rstrip(), _here(row, units)]
 
 
-def _print_json(answer):
-    sys.stdout.buffer.write(answer + b"\n")  # UTF-8, whatever the terminal speaks
+def _here(row, units):
+    """How a row lies to the value here; what is passed by little is not said to be passed one time."""
+    if row.state == "none":
+        return "no value"
+    if row.state != "beyond":
+        return row.state
+    if (row.times or 0.0) < _JUST:
+        return f"beyond by {passed_by(row, units)}"
+    return f"beyond, {three_figures(row.times)} times"
 
 
-def _print(lines):
-    print("\n".join(lines).replace("\u00a0", " "))
+def _figure(value, unit, units="si"):
+    """A figure with three places that count, and its unit, as they are shown; a dash where it has no meaning."""
+    if value is None:
+        return "–", shown(0.0, unit, units)[1]
+    figure, shown_unit = shown(value, unit, units)
+    return three_figures(figure), shown_unit

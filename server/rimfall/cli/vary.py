@@ -4,6 +4,7 @@ import json
 import sys
 
 from ..exports import FORMATS
+from ..exports.recovery import read_source
 from ..scene.reading import read
 from ..sweep import parameters
 from ..sweep.run import INDEX, asked_of, run
@@ -14,46 +15,44 @@ _MOST_NAMED = 20
 _EXAMPLE = "rimfall vary scene.json --over habitat.spin_rpm=1:6:11 --over motions.serve.speed_m_s=4,6,8 --export csv --out spins"
 
 
-def add_to(commands):
-    """Add the command to argparse's sub-parsers."""
-    vary = commands.add_parser(
-        "vary", help="work out every combination of varied values", epilog=f"Such as: {_EXAMPLE}"
-    )
-    vary.add_argument("scene", metavar="SCENE.json", help="a scene document; - reads standard input")
-    vary.add_argument(
+def add_to(parser):
+    """Add the command's options."""
+    parser.epilog = f"Such as: {_EXAMPLE}"
+    parser.add_argument("scene", metavar="SCENE.json", help="a scene document; - reads standard input")
+    parser.add_argument(
         "--over",
         metavar="PATH=VALUES",
         action="append",
         default=[],
         help="a path of the document and its values, first:last:count or a list; may be repeated, the last changing fastest",
     )
-    vary.add_argument(
+    parser.add_argument(
         "--export",
         metavar="FORMAT",
         action="append",
         default=[],
         help=f"files of each: {', '.join(FORMATS)}; may be repeated",
     )
-    vary.add_argument(
+    parser.add_argument(
         "--out",
         metavar="DIR",
         required=True,
         help="a folder for everything; the same command goes on where it was stopped",
     )
-    vary.add_argument("--workers", type=int, metavar="N", help="processes on this machine (default: one a core)")
-    vary.add_argument(
+    parser.add_argument("--workers", type=int, metavar="N", help="processes on this machine (default: one a core)")
+    parser.add_argument(
         "--scheduler", metavar="ADDRESS", help="a Dask scheduler to hand the work to (needs the extra: cluster)"
     )
-    vary.add_argument("--json", action="store_true", help="print what it came to as JSON, and no progress")
-    export_options.add_to(vary)
-    vary.set_defaults(run=_vary)
+    parser.add_argument("--json", action="store_true", help="print what it came to as JSON, and no progress")
+    export_options.add_to(parser)
+    parser.set_defaults(run=_vary)
 
 
 def _vary(chosen):
     """Do the run; the exit code: 2 where combinations were refused, 1 where some failed by a fault of ours."""
-    scene = read(export_options.source(chosen.scene))
+    scene = read(read_source(chosen.scene))
     varied = [parameters.parse(text) for text in chosen.over]
-    asked, grid = asked_of(scene, varied, chosen.export, export_options.asked(chosen))
+    asked, grid = asked_of(scene, varied, chosen.export, export_options.document(chosen))
     try:
         done = run(asked, grid, chosen.out, chosen.workers, chosen.scheduler, quiet=chosen.json)
     except KeyboardInterrupt:

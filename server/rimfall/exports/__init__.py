@@ -4,6 +4,7 @@ import json
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 
+from ..errors import BadInput, refusal
 from . import csv, forces, gltf, limits_sheet, plain, plots, usd
 from .scene_sampling import film
 
@@ -91,6 +92,7 @@ _ALL = (
     Format("map-pdf", "Map of published limits, for print", _PDF, "map.pdf", limits_sheet.map_pdf, ()),
 )
 FORMATS = {one.name: one for one in _ALL}
+_NOTES = {"csv": "notes", "csv-frames": "notes", "forces-csv": "forces-notes"}  # tables say nothing of themselves
 
 
 def listed():
@@ -99,3 +101,25 @@ def listed():
         {"name": f.name, "say": f.say, "ending": f.ending, "media_type": f.media_type, "uses": list(f.uses)}
         for f in _ALL
     ]
+
+
+def format_of(path):
+    """The Format a file's name asks for, by the longest ending that fits. Raises BadInput, listing what there is."""
+    name = path.name.lower()
+    fitting = [f for f in FORMATS.values() if name.endswith("." + f.ending)]
+    if not fitting:
+        endings = ", ".join(sorted(f".{f.ending}" for f in FORMATS.values()))
+        say = f"No format goes by the name {path.name}; a file may end in {endings}."
+        raise BadInput(refusal("export", path.name, f"a name that ends in {endings}", say))
+    return max(fitting, key=lambda f: len(f.ending))
+
+
+def files_of(trace, options, path, kind):
+    """The files of one export, path -> bytes: itself, and beside a table the notes that say what it means. A table's notes
+    have a name of their own: `lob.csv` must not take the place of `lob.json`."""
+    files = {path: kind.write(trace, options)}
+    if kind.name in _NOTES:
+        beside = FORMATS[_NOTES[kind.name]]
+        stem = path.name[: -len(kind.ending) - 1]
+        files[path.parent / f"{stem}.{beside.ending}"] = beside.write(trace, options)
+    return files

@@ -4,6 +4,7 @@ import io
 import json
 import re
 import struct
+import sys
 import tempfile
 import zipfile
 from pathlib import Path
@@ -14,6 +15,16 @@ _USDA = re.compile(r'string rimfall = ("(?:[^"\\]|\\.)*")')
 _SVG = re.compile(rb"<metadata>(.*?)</metadata>", re.DOTALL)
 _PDF = re.compile(rb"/Scene <([0-9A-Fa-f]*)>")
 _ESCAPES = {b"&lt;": b"<", b"&gt;": b">", b"&quot;": b'"', b"&amp;": b"&"}
+
+
+def read_source(name):
+    """The scene document in a file, or in standard input where the name is "-", JSON bytes; the file may be one that was taken
+    away. Raises BadInput."""
+    try:
+        return document_in(sys.stdin.buffer.read() if name == "-" else Path(name).read_bytes())
+    except OSError as error:
+        say = f"Cannot read {name}: {error.strerror or error}."
+        raise BadInput(refusal("file", name, "a file that can be read", say)) from None
 
 
 def document_in(content):

@@ -1,0 +1,86 @@
+"""`rimfall trace`: where everything in a scene goes, in words and a table, as JSON, and as files."""
+
+import sys
+from pathlib import Path
+
+from .. import phrases
+from ..exports import files_of, format_of
+from ..exports.options import read_options
+from ..exports.recovery import read_source
+from ..exports.writing import write_all
+from ..scene import answers, questions, words
+from ..scene.reading import read
+from . import export_options
+from .tables import aligned
+
+DONE = 0
+
+
+def add_to(parser):
+    """Add the command's options."""
+    parser.add_argument("scene", metavar="SCENE.json", help="a scene document; - reads standard input")
+    parser.add_argument("--json", action="store_true", help="print the whole answer as JSON")
+    parser.add_argument("--units", choices=("si", "us"), default="si", help="units of the words (default: %(default)s)")
+    parser.add_argument(
+        "--export",
+        metavar="FILE",
+        action="append",
+        default=[],
+        help="write a file, its format told by its name (.csv, .json, .glb, .usda, .forces.csv, …); may be repeated",
+    )
+    export_options.add_to(parser)
+    parser.set_defaults(run=_trace)
+
+
+def _trace(chosen):
+    scene = read(read_source(chosen.scene))
+    options = read_options(export_options.document(chosen), scene)
+    wanted = {Path(name): format_of(Path(name)) for name in chosen.export}
+    traced = questions.trace(scene)
+    files = {}
+    for path, kind in wanted.items():
+        files |= files_of(traced, options, path, kind)
+    write_all(files)
+    if chosen.json:
+        sys.stdout.buffer.write(answers.of_trace(traced, chosen.units) + b"\n")  # UTF-8, whatever the terminal speaks
+    else:
+        print(_as_text(traced, chosen.units))
+    return DONE
+
+
+def _as_text(traced, units):
+    """Words for each motion, then a table of its landing or its end."""
+    figures = answers.habitat_figures(traced)
+    period = "not turning" if figures["period_s"] is None else f"one turn in {figures['period_s']:.4g} s"
+    lines = [
+        traced.scene.title or "Untitled scene",
+        f"{figures['deck_gravity_g']:.4g} g on deck, rim at {phrases.speed(figures['rim_speed_m_s'], units)}, {period}",
+        "",
+    ]
+    lines += [*_told(traced, units), "", *_table(traced)]
+    for name, other in traced.others:
+        lines += ["", f"In the habitat {name}:", *_told(other, units), "", *_table(other)]
+    return "\n".join(lines).replace("\u00a0", " ")
+
+
+def _told(traced, units):
+    """Each motion in words, and what its answer leaves out."""
+    lines = []
+    for one in traced.motions:
+        lines += [f"{one.motion.name} ({one.motion.kind}): " + " ".join(words.outcome(one, units))]
+        lines += [f"    {said}" for said in words.assumptions(one, traced)]
+    return lines
+
+
+_COLUMNS = ("motion", "event", "time s", "along m", "height m", "axial m", "speed m/s")
+
+
+def _table(traced):
+    rows = [_COLUMNS]
+    for one in traced.motions:
+        for event in one.track.events:
+            state = event.state
+            speed = float((state.local_m_s[0] ** 2).sum() ** 0.5)
+            figures = (state.time_s[0], state.along_m[0], state.height_m[0], state.axial_m[0], speed)
+            rows.append((one.motion.name, event.kind, *(f"{v:.4f}" for v in figures)))
+    return aligned(rows, left=2)

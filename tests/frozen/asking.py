@@ -1,0 +1,100 @@
+"""The program as it is asked here, and the one place that knows where its parts are: documents in, bytes out.
+
+A refusal is an answer, and so is a fault: a change must be named, not stop the others from being looked at.
+"""
+
+import contextlib
+import io
+import json
+import tempfile
+from pathlib import Path
+
+from rimfall.cli import main as cli
+from rimfall.comfort.quantities import QUANTITIES
+from rimfall.comfort.studies import STUDIES
+from rimfall.errors import Refused
+from rimfall.exports import FORMATS
+from rimfall.exports.options import read_options
+from rimfall.physics.bodies import NAMED_BODIES
+from rimfall.physics.liquids import LIQUIDS
+from rimfall.scene import answers, examples, questions
+from rimfall.scene.document import MOTIONS
+from rimfall.scene.feel import answers as feel_answers
+from rimfall.scene.feel.questions import feel
+from rimfall.shapes import SHAPES
+from rimfall.scene.reading import read, read_feel, read_size
+from rimfall.scene.size import answers as size_answers
+from rimfall.web import api
+
+UNITS = ("si", "us")
+KIND_NAMES, SHAPE_NAMES = tuple(MOTIONS), tuple(SHAPES)
+BODY_NAMES = tuple(b.name for b in NAMED_BODIES if b.body.diameter_m < 0.5)
+LIQUID_NAMES = tuple(x.name for x in LIQUIDS)
+QUANTITY_NAMES, STUDY_NAMES = tuple(QUANTITIES), tuple(STUDIES)
+FORMAT_USES = {f.name: f.uses for f in FORMATS.values()}
+JSON_FORMATS = tuple(f.name for f in FORMATS.values() if f.media_type == "application/json")
+
+
+def example_documents():
+    """name -> JSON text of each example."""
+    return {name: examples.example(name) for name in examples.SAY}
+
+
+def answered(ask, *arguments):
+    """What ask(*arguments) gives, bytes; a refusal or a fault as JSON bytes."""
+    try:
+        return ask(*arguments)
+    except Refused as refused:
+        return _as_json({"refusal": type(refused).__name__, "status": refused.status, **refused.as_dict()})
+    except Exception as fault:  # noqa: BLE001 - a fault that was not there before is named like any change
+        return _as_json({"fault": f"{type(fault).__name__}: {fault}"})
+
+
+def _as_json(data):
+    return json.dumps(data, ensure_ascii=False).encode()
+
+
+def traced(document):
+    """The trace of a scene's JSON text, for `trace_answer` and `exported`. Raises Refused."""
+    return questions.trace(read(document), questions.GREATEST_SAMPLES_IN_LISTS)
+
+
+def trace_answer(trace, units="si", packed=False):
+    """The answer to a trace, JSON bytes; packed: arrays as base64 float32."""
+    return answers.of_trace(trace, units, packed)
+
+
+def feel_answer(document, units="si"):
+    """What people would feel in a scene, JSON bytes."""
+    return feel_answers.of_feel(feel(read_feel(document)), units)
+
+
+def size_answer(document, units="si"):
+    """The habitat for a document of wishes, JSON bytes."""
+    return size_answers.of_size(read_size(document), units)
+
+
+def exported(trace, name, choices):
+    """A trace as a file of the format `name`, bytes."""
+    return FORMATS[name].write(trace, read_options(choices, trace.scene))
+
+
+def catalogue():
+    """Every field, body, liquid and format as the page is told of them, JSON bytes."""
+    return api._fields()
+
+
+def examples_listed():
+    """The examples as the page lists them, JSON bytes."""
+    return _as_json(examples.listed())
+
+
+def printed(command, document, *options):
+    """What a command prints of a document, bytes."""
+    with tempfile.TemporaryDirectory() as folder:
+        path = Path(folder) / "document.json"
+        path.write_text(document, "utf-8")
+        out = io.TextIOWrapper(io.BytesIO(), "utf-8", write_through=True)
+        with contextlib.redirect_stdout(out), contextlib.redirect_stderr(out):
+            code = cli.main([command, str(path), *options])
+    return out.buffer.getvalue() + f"exit code {code}\n".encode()
