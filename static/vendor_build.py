@@ -27,6 +27,8 @@ FILES = {
     "three/build/three.core.js": "three.core.js",
     "three/examples/jsm/controls/OrbitControls.js": "OrbitControls.js",
     "three/LICENSE": "LICENSE-three.txt",
+    "fflate/esm/browser.js": "fflate.js",
+    "fflate/LICENSE": "LICENSE-fflate.txt",
     f"{VOLLKORN}/files/vollkorn-latin-400-normal.woff2": "vollkorn-latin-400-normal.woff2",
     f"{VOLLKORN}/files/vollkorn-latin-400-italic.woff2": "vollkorn-latin-400-italic.woff2",
     f"{VOLLKORN}/files/vollkorn-latin-600-normal.woff2": "vollkorn-latin-600-normal.woff2",

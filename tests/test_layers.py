@@ -54,14 +54,14 @@ PACKAGES = {
     "web": {"fastapi", "jinja2", "pydantic", "pydantic_core", "starlette", "uvicorn"},
     "cli": {"uvicorn"},
 }
-# part of static/ → the parts it may import, besides itself; `vendor` is three.js
+# part of static/ → the parts it may import, besides itself; `vendor` is what comes from npm
 JAVASCRIPT = {
     "main": {"panels", "views", "api", "state", "time"},
     "brief": {"panels", "views", "api", "state", "time"},
     "panels": {"files", "state", "time"},
     "views": {"state", "time", "vendor"},
     "api": {"state", "time"},
-    "files": set(),
+    "files": {"vendor"},
     "state": set(),
     "time": set(),
 }

@@ -1,6 +1,7 @@
 // A WebM file of one video track from coded frames (Matroska, RFC 9559; EBML, RFC 8794; the WebM guidelines). Every frame
 // lasts as long as the next, so the file's clock ticks once a frame: TimestampScale is 1e9·d/n nanoseconds, rounded to a whole
-// one, and frame k has timestamp k. Frame k is then within k/2 ns of k/fps: 1 µs after two thousand frames.
+// one, and frame k has timestamp k. Frame k is then within k/2 ns of k/fps: 1 µs after two thousand frames. (The muxer at hand from
+// npm, mediabunny 1.61, writes whole milliseconds into WebM: up to 500 µs off.)
 
 const ID = {
   EBML: 0x1a45dfa3, EBMLVersion: 0x4286, EBMLReadVersion: 0x42f7, EBMLMaxIDLength: 0x42f2, EBMLMaxSizeLength: 0x42f3,

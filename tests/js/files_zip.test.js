@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import test from 'node:test';
 import zlib from 'node:zlib';
 
-import { crc32, createZip } from '../../static/files/zip.js';
+import { createZip } from '../../static/files/zip.js';
 
 const bytes = text => new TextEncoder().encode(text);
 const zipOf = files => {
@@ -11,23 +11,16 @@ const zipOf = files => {
   return Buffer.concat(zip.finish());
 };
 
-// ISO 3309 as the catalogues of check sums list it ("CRC-32/ISO-HDLC", check value of the nine figures), and zlib's own
-test('the check sum is that of the standard, and of zlib', () => {
-  assert.equal(crc32(bytes('123456789')), 0xcbf43926);
-  const noise = Uint8Array.from({ length: 5000 }, (_, i) => (i * i * 31 + 7 * i) & 0xff);
-  assert.equal(crc32(noise), zlib.crc32(noise));
-  assert.equal(crc32(new Uint8Array(0)), zlib.crc32(''));
-});
-
 test('each member is where the directory says, stored as it is, of the first day the format knows', () => {
   const files = [
     ['a.1001.png', bytes('first')],
     ['é.txt', bytes('second, longer')],
+    ['noise.bin', Uint8Array.from({ length: 5000 }, (_, i) => (i * i * 31 + 7 * i) & 0xff)],
   ];
   const zip = zipOf(files);
   const end = zip.length - 22; // APPNOTE 4.3.16: the end record is 22 bytes where there is no comment
   assert.equal(zip.readUInt32LE(end), 0x06054b50);
-  assert.equal(zip.readUInt16LE(end + 10), 2);
+  assert.equal(zip.readUInt16LE(end + 10), files.length);
   let at = zip.readUInt32LE(end + 16);
   for (const [name, content] of files) {
     assert.equal(zip.readUInt32LE(at), 0x02014b50);
