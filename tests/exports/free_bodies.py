@@ -7,7 +7,7 @@ import numpy as np
 
 from rimfall.exports import gltf
 from rimfall.exports.options import read_options
-from rimfall.exports.scene_sampling import film
+from rimfall.exports.scene_sampling import sample_scene
 from rimfall.scene import questions
 from rimfall.scene.reading import read
 from tests.exports.glb import Glb
@@ -21,13 +21,13 @@ NAMES = ["ball_drop_1", "ball_throw_2", "ball_throw_3"]
 MANY = scene(pour(duration_s=9.0), air=None, sampling={"fps": 24})
 
 
-def shot_of(document, **choices):
+def sampled_of(document, **choices):
     found = read(json.dumps(document))
-    return film(questions.trace(found), read_options(choices, found), scenery=True)
+    return sample_scene(questions.trace(found), read_options(choices, found), scenery=True)
 
 
 def glb_of(document, **choices):
-    return Glb(gltf.glb(shot_of(document, **choices)))
+    return Glb(gltf.glb(sampled_of(document, **choices)))
 
 
 def exact(motion, times, radius_m=RADIUS_M, omega=OMEGA):

@@ -20,7 +20,7 @@ from tests.exports.free_bodies import (
     MANY,
     MOTIONS,
     VIEWS,
-    shot_of,
+    sampled_of,
 )
 from tests.exports.glb import Glb
 from tests.scene.documents import BALL, POINT, drop, scene, throw
@@ -47,7 +47,7 @@ def files(tmp_path_factory):
         ("spun", scene(throw(body="tennis ball", **spun)), {"view": "inertial", "shown_fps": 12.5}),
         ("same-names", scene(drop(name="deck"), drop(name="Deck"), drop(name="ball deck")), {}),
     ):
-        made[f"{name}.glb"] = gltf.glb(shot_of(document, **choices))
+        made[f"{name}.glb"] = gltf.glb(sampled_of(document, **choices))
     for name, data in made.items():
         (folder / name).write_bytes(data)
     return made, folder
@@ -105,7 +105,7 @@ def test_the_scene_can_be_opened_again(files):
 
 def test_the_same_request_gives_the_same_bytes(files):
     for name in ("galley", "down-the-ramp"):
-        again = gltf.glb(shot_of(json.loads(examples.example(name)), view="inertial"))
+        again = gltf.glb(sampled_of(json.loads(examples.example(name)), view="inertial"))
         assert again == files[0][f"{name}.inertial.glb"]
 
 
@@ -150,7 +150,7 @@ def test_parts_of_the_habitat_turn_with_it_in_the_flat_view_and_bodies_do_not(fi
 
 def test_a_ball_is_as_large_as_it_is_and_turns_inside_out_nowhere():
     data = gltf.glb(
-        shot_of(
+        sampled_of(
             scene(
                 drop(body=BALL),
                 throw(body=POINT),
@@ -171,10 +171,10 @@ def test_a_ball_is_as_large_as_it_is_and_turns_inside_out_nowhere():
 
 
 def test_cameras_stand_and_look_as_the_shot_says():
-    shot = shot_of(json.loads(examples.example("same-lob")), view="inertial")
-    file = Glb(gltf.glb(shot))
-    assert len(file.document["cameras"]) == len(shot.cameras) > 3
-    for camera in shot.cameras:
+    sampled = sampled_of(json.loads(examples.example("same-lob")), view="inertial")
+    file = Glb(gltf.glb(sampled))
+    assert len(file.document["cameras"]) == len(sampled.cameras) > 3
+    for camera in sampled.cameras:
         node = file.nodes[file.named[camera.name]]
         lens = file.document["cameras"][node["camera"]]["perspective"]
         assert math.degrees(lens["yfov"]) == pytest.approx(camera.fov_deg)
@@ -183,19 +183,19 @@ def test_cameras_stand_and_look_as_the_shot_says():
         turned = np.array([node["rotation"]]) if keys is None else keys[2]
         assert Rotation.from_quat(turned).as_matrix() == pytest.approx(np.swapaxes(camera.axes, 1, 2), abs=1e-6)
         if keys is not None:
-            assert len(turned) == len(shot.frame)
+            assert len(turned) == len(sampled.frame)
             assert np.sum(turned[1:] * turned[:-1], axis=1).min() > math.cos(math.radians(45.0))
 
 
 def test_large_meshes_take_larger_numbers():
-    shot = shot_of(scene(drop()))
+    sampled = sampled_of(scene(drop()))
     count = 70_000
     corners = np.random.default_rng(1).normal(size=(count, 3))
     faces = np.arange(count - count % 3).reshape(-1, 3)
     large = Mesh(
         "large", corners, faces, corners / np.linalg.norm(corners, axis=1, keepdims=True), False, (0.5, 0.5, 0.5)
     )
-    file = Glb(gltf.glb(replace(shot, meshes=[large])))
+    file = Glb(gltf.glb(replace(sampled, meshes=[large])))
     primitive = file.primitive("large")
     assert file.document["accessors"][primitive["indices"]]["componentType"] == 5125
     assert np.array_equal(file.array(primitive["indices"]), faces.ravel())

@@ -23,7 +23,7 @@ from tests.exports.free_bodies import (
     exact,
     glb_of,
     in_file,
-    shot_of,
+    sampled_of,
 )
 from tests.scene.documents import BALL, POINT, drop, scene, throw
 
@@ -187,8 +187,10 @@ def test_keys_keep_the_sign_of_the_one_before():
 
 def test_a_ball_that_turns_too_often_is_refused_by_its_name():
     document = scene(throw(body=BALL, ball_spin_rpm=1e5, ball_spin_axis=[0, 0, 1], name="humming"), air=None)
-    shot = shot_of(document)
-    stretched = replace(shot, time_s=shot.time_s * 100, balls=[replace(b, attitude=hummed) for b in shot.balls])
+    sampled = sampled_of(document)
+    stretched = replace(
+        sampled, time_s=sampled.time_s * 100, balls=[replace(b, attitude=hummed) for b in sampled.balls]
+    )
     with pytest.raises(TooMuch) as caught:
         gltf.glb(stretched)
     assert caught.value.refusals[0].was == "humming"
@@ -201,7 +203,7 @@ def hummed(times):
 
 @pytest.mark.parametrize("view", ["rotating", "inertial_flat"])
 def test_a_path_is_the_line_its_body_flies(view):
-    data = gltf.glb(shot_of(scene(*MOTIONS, air=None), view=view))
+    data = gltf.glb(sampled_of(scene(*MOTIONS, air=None), view=view))
     found = trimesh.load(io.BytesIO(data), file_type="glb")
     for k, motion in enumerate(MOTIONS):
         points = np.asarray(found.geometry[f"path_{k:05d}"].vertices)

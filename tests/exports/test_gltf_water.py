@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from rimfall.exports import gltf, gltf_shapes
-from tests.exports.free_bodies import MANY, OMEGA, RADIUS_M, WITHIN_M, exact, glb_of, in_file, shot_of
+from tests.exports.free_bodies import MANY, OMEGA, RADIUS_M, WITHIN_M, exact, glb_of, in_file, sampled_of
 from tests.exports.glb import Glb
 from tests.scene.documents import pour, scene
 
@@ -51,8 +51,8 @@ def test_few_drops_are_nodes_with_one_mesh():
 
 
 def test_more_drops_are_points_that_morph():
-    shot = shot_of(MANY)
-    file = Glb(gltf.glb(shot))
+    sampled = sampled_of(MANY)
+    file = Glb(gltf.glb(sampled))
     ids = file.document["asset"]["extras"]["ids"]
     assert len(ids) > gltf.MOST_NODES
     assert file.primitive("droplets")["mode"] == 0
@@ -67,7 +67,7 @@ def test_more_drops_are_points_that_morph():
         born = np.array([b["born_s"] for b in ids])
         late = np.clip(t - born, 0.0, None)
         chosen = np.arange(0, len(ids), 25)
-        wanted = parcel(MANY, (born + late)[chosen], late[chosen] + age, shot.drops.diameter_m[0] / 2)
+        wanted = parcel(MANY, (born + late)[chosen], late[chosen] + age, sampled.drops.diameter_m[0] / 2)
         assert places[chosen] == pytest.approx(wanted, abs=WITHIN_M)
 
 

@@ -6,7 +6,7 @@ import math
 import numpy as np
 import pytest
 
-from tests.exports.free_bodies import OMEGA, RADIUS_M, VIEWS, in_file, shot_of
+from tests.exports.free_bodies import OMEGA, RADIUS_M, VIEWS, in_file, sampled_of
 from tests.scene.documents import pour, scene
 
 TILT = [
@@ -34,8 +34,8 @@ def parcel(left_s, age_s):
 
 def test_every_drop_flies_on_its_own_straight_line_without_air():
     """In the view that does not turn, places at three frames of its flight lie evenly on one line, and velocities along it."""
-    shot = shot_of(OWN, view="inertial_flat", fps=48)
-    drops = shot.drops
+    sampled = sampled_of(OWN, view="inertial_flat", fps=48)
+    drops = sampled.drops
     assert len(drops.ids) > 50
     assert np.unique(drops.diameter_m).size == len(drops.ids)
     for n in range(0, len(drops.ids), 7):
@@ -43,18 +43,18 @@ def test_every_drop_flies_on_its_own_straight_line_without_air():
         a, b, c = drops.position_m[flies[[0, len(flies) // 2, -1]], n]
         share = (len(flies) // 2) / (len(flies) - 1)
         assert b == pytest.approx(a + (c - a) * share, abs=WITHIN_M)
-        time = shot.time_s[flies[-1]] - shot.time_s[flies[0]]
+        time = sampled.time_s[flies[-1]] - sampled.time_s[flies[0]]
         assert drops.velocity_m_s[flies[0], n] == pytest.approx((c - a) / time, abs=1e-3)
         assert np.all(drops.acceleration_m_s2[flies, n] == pytest.approx(0.0, abs=1e-9))
-        born = a - drops.velocity_m_s[flies[0], n] * (shot.time_s[flies[0]] - shot.notes["ids"][n]["born_s"])
+        born = a - drops.velocity_m_s[flies[0], n] * (sampled.time_s[flies[0]] - sampled.notes["ids"][n]["born_s"])
         waits = drops.position_m[0, n]  # aboard: as far from the axis as where the line begins
         assert np.hypot(*born[:2]) == pytest.approx(np.hypot(*waits[:2]), abs=WITHIN_M)
 
 
 @pytest.mark.parametrize("view", VIEWS)
 def test_accelerations_are_what_velocities_change_by(view):
-    shot = shot_of(OWN, view=view, fps=240, samples_per_frame=4)
-    drops, step = shot.drops, shot.time_s[1] - shot.time_s[0]
+    sampled = sampled_of(OWN, view=view, fps=240, samples_per_frame=4)
+    drops, step = sampled.drops, sampled.time_s[1] - sampled.time_s[0]
     for n in range(0, len(drops.ids), 11):
         flies = np.flatnonzero(drops.alive[:, n])[1:-1]
         moving = drops.velocity_m_s[:, n]
@@ -63,11 +63,11 @@ def test_accelerations_are_what_velocities_change_by(view):
 
 
 def test_drops_wait_where_they_are_born_and_lie_where_they_ended():
-    shot = shot_of(OWN, fps=48)
-    drops, born_s = shot.drops, [one["born_s"] for one in shot.notes["ids"]]
+    sampled = sampled_of(OWN, fps=48)
+    drops, born_s = sampled.drops, [one["born_s"] for one in sampled.notes["ids"]]
     assert born_s == sorted(born_s)
     for n in (0, len(born_s) // 2, len(born_s) - 1):
-        waits = shot.time_s < born_s[n] - 1e-9
+        waits = sampled.time_s < born_s[n] - 1e-9
         assert np.ptp(drops.position_m[waits, n], axis=0).max() == 0
         assert not np.any(drops.alive[waits, n])
         lies = np.flatnonzero(~drops.alive[:, n] & ~waits)
@@ -79,9 +79,9 @@ def test_drops_wait_where_they_are_born_and_lie_where_they_ended():
 
 def test_the_stream_s_points_are_parcels_in_order_of_age():
     """Each against the free path of the parcel that left then; it begins at the lip and tapers."""
-    shot = shot_of(OWN, fps=48)
-    stream, k = shot.streams[0], 24
-    time_s = shot.time_s[k]
+    sampled = sampled_of(OWN, fps=48)
+    stream, k = sampled.streams[0], 24
+    time_s = sampled.time_s[k]
     points = stream.position_m[k]
     lip = in_file(np.array([RADIUS_M - 3.0 + 0j]), np.zeros(1))[0]
     assert points[0] == pytest.approx(lip, abs=1e-9)
@@ -91,36 +91,36 @@ def test_the_stream_s_points_are_parcels_in_order_of_age():
     far = np.min(np.linalg.norm(points[:, None] - curve[None], axis=2), axis=1)
     assert np.max(far) < 1e-3  # between parcels followed an eightieth of a second apart
     assert stream.width_m[k, 0] == pytest.approx(0.005, rel=1e-6)
-    born_s = np.array([one["born_s"] for one in shot.notes["ids"]])
-    breaks = shot.drops.position_m[0, np.argmax(born_s > time_s)]
+    born_s = np.array([one["born_s"] for one in sampled.notes["ids"]])
+    breaks = sampled.drops.position_m[0, np.argmax(born_s > time_s)]
     assert np.linalg.norm(points[-1] - breaks) < 0.05  # its end, where the next drop breaks off
 
 
 def test_the_stream_is_there_while_it_flows():
-    shot = shot_of(OWN, fps=48)
-    width = shot.streams[0].width_m
+    sampled = sampled_of(OWN, fps=48)
+    width = sampled.streams[0].width_m
     assert np.all(width[0] == 0)
-    assert np.all(width[(shot.time_s > 0.05) & (shot.time_s < 0.79)][:, 0] > 0)
-    assert np.all(width[shot.time_s > 2.0] == 0)
+    assert np.all(width[(sampled.time_s > 0.05) & (sampled.time_s < 0.79)][:, 0] > 0)
+    assert np.all(width[sampled.time_s > 2.0] == 0)
 
 
 def test_a_lip_that_only_drips_has_no_stream():
-    shot = shot_of(scene(pour(0.4, 10, 2.0, tilt=[{"time_s": 1.0, "elevation_deg": 0.0, "flow_ml_s": 0.6}])))
-    assert shot.streams == []
-    assert len(shot.drops.ids) > 1
+    sampled = sampled_of(scene(pour(0.4, 10, 2.0, tilt=[{"time_s": 1.0, "elevation_deg": 0.0, "flow_ml_s": 0.6}])))
+    assert sampled.streams == []
+    assert len(sampled.drops.ids) > 1
 
 
 def test_what_a_cup_catches_ends_there():
     cup = {"diameter_m": 3.0, "height_m": 0.5, "depth_m": 0.3}
     document = json.loads(json.dumps(OWN))
     document["motions"][0]["target"] = cup
-    shot = shot_of(document, fps=48)
-    lowest = RADIUS_M - np.hypot(*np.moveaxis(shot.drops.position_m[..., :2], -1, 0)).max()
+    sampled = sampled_of(document, fps=48)
+    lowest = RADIUS_M - np.hypot(*np.moveaxis(sampled.drops.position_m[..., :2], -1, 0)).max()
     assert lowest == pytest.approx(0.5, abs=0.03)  # a flat opening 3 m wide
-    assert RADIUS_M - np.hypot(*np.moveaxis(shot.streams[0].position_m[..., :2], -1, 0)).max() > 0.46
+    assert RADIUS_M - np.hypot(*np.moveaxis(sampled.streams[0].position_m[..., :2], -1, 0)).max() > 0.46
 
 
 def test_as_many_drops_as_a_dripping_lip_pours_are_in_the_file():
-    shot = shot_of(scene(pour(0.4, 10, 3.0)))
-    interval = shot.notes["ids"][1]["born_s"]
-    assert len(shot.drops.ids) == math.floor(3.0 / interval)
+    sampled = sampled_of(scene(pour(0.4, 10, 3.0)))
+    interval = sampled.notes["ids"][1]["born_s"]
+    assert len(sampled.drops.ids) == math.floor(3.0 / interval)

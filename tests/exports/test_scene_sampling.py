@@ -9,16 +9,16 @@ import pytest
 
 from rimfall.errors import BadInput, TooMuch
 from rimfall.exports.options import read_options
-from rimfall.exports.scene_sampling import element_names, film
+from rimfall.exports.scene_sampling import element_names, sample_scene
 from rimfall.physics import frames
 from rimfall.scene import examples, questions
 from rimfall.scene.reading import read
 from tests.scene.documents import POINT, drop, pour, scene, throw
 
 
-def shot_of(document, **choices):
+def sampled_of(document, **choices):
     found = read(json.dumps(document))
-    return film(questions.trace(found), read_options(choices, found), scenery=True)
+    return sample_scene(questions.trace(found), read_options(choices, found), scenery=True)
 
 
 VIEWS = ("rotating", "inertial", "inertial_flat")
@@ -29,9 +29,9 @@ VIEWS = ("rotating", "inertial", "inertial_flat")
 def test_velocities_and_accelerations_are_the_rates_of_change_of_the_places(name, view):
     """Central differences over a thousandth of a second, away from contacts and from what changes at once."""
     document = json.loads(examples.example(name))
-    shot = shot_of(document, view=view, fps=240, samples_per_frame=8, to_s=3.0)
-    step = shot.time_s[1] - shot.time_s[0]
-    for ball in shot.balls:
+    sampled = sampled_of(document, view=view, fps=240, samples_per_frame=8, to_s=3.0)
+    step = sampled.time_s[1] - sampled.time_s[0]
+    for ball in sampled.balls:
         for values, rates, within in (
             (ball.position_m, ball.velocity_m_s, 2e-4),
             (ball.velocity_m_s, ball.acceleration_m_s2, 2e-3),
@@ -46,7 +46,7 @@ def test_velocities_and_accelerations_are_the_rates_of_change_of_the_places(name
 def test_both_inertial_views_say_the_same(name):
     """The flat view is the other one turned by the habitat's angle about its axis through the pivot (Rodrigues' formula)."""
     document = json.loads(examples.example(name))
-    aboard, flat = (shot_of(document, view=view, origin="release") for view in ("inertial", "inertial_flat"))
+    aboard, flat = (sampled_of(document, view=view, origin="release") for view in ("inertial", "inertial_flat"))
     axis = aboard.axis
     assert np.sort(np.abs(axis)).tolist() == [0, 0, 1]
     for one, other in zip(aboard.balls, flat.balls, strict=True):
@@ -60,74 +60,80 @@ def test_both_inertial_views_say_the_same(name):
 @pytest.mark.parametrize("name", examples.SAY)
 def test_everything_is_finite_and_named_once(name):
     document = json.loads(examples.example(name))
-    shot = shot_of(document)
-    arrays = [a for b in shot.balls for a in (b.position_m, b.velocity_m_s, b.acceleration_m_s2)]
-    arrays += [s.position_m for s in shot.streams] + [line.position_m for line in shot.lines]
-    arrays += [m.position_m for m in shot.meshes] + [c.position_m for c in shot.cameras]
-    if shot.drops is not None:
-        arrays += [shot.drops.position_m, shot.drops.velocity_m_s, shot.drops.acceleration_m_s2]
+    sampled = sampled_of(document)
+    arrays = [a for b in sampled.balls for a in (b.position_m, b.velocity_m_s, b.acceleration_m_s2)]
+    arrays += [s.position_m for s in sampled.streams] + [line.position_m for line in sampled.lines]
+    arrays += [m.position_m for m in sampled.meshes] + [c.position_m for c in sampled.cameras]
+    if sampled.drops is not None:
+        arrays += [sampled.drops.position_m, sampled.drops.velocity_m_s, sampled.drops.acceleration_m_s2]
     assert all(np.all(np.isfinite(a)) for a in arrays)
-    names = [x.name for part in (shot.balls, shot.streams, shot.lines, shot.meshes, shot.cameras) for x in part]
+    names = [
+        x.name
+        for part in (sampled.balls, sampled.streams, sampled.lines, sampled.meshes, sampled.cameras)
+        for x in part
+    ]
     assert len(set(names)) == len(names)
-    assert shot.notes["counts"]["csv_rows"] == len(shot.notes["ids"]) * len(shot.time_s)
-    assert read(json.dumps(shot.notes["scene"])) == read(json.dumps(document))
+    assert sampled.notes["counts"]["csv_rows"] == len(sampled.notes["ids"]) * len(sampled.time_s)
+    assert read(json.dumps(sampled.notes["scene"])) == read(json.dumps(document))
 
 
 @pytest.mark.parametrize("fps", ["24000/1001", 24, 25, "30000/1001", 30, 48, 50, "60000/1001", 60, 12.5])
 def test_frames_are_at_k_over_fps_and_end_at_the_first_after_the_last_event(fps):
-    shot = shot_of(scene(throw()), fps=fps)
+    sampled = sampled_of(scene(throw()), fps=fps)
     rate = Fraction(str(fps)) if isinstance(fps, str) else Fraction(fps)
-    assert shot.time_s.tolist() == pytest.approx([float(k / rate) for k in range(len(shot.time_s))], abs=1e-12)
-    assert shot.frame.tolist() == list(range(1001, 1001 + len(shot.frame)))
+    assert sampled.time_s.tolist() == pytest.approx([float(k / rate) for k in range(len(sampled.time_s))], abs=1e-12)
+    assert sampled.frame.tolist() == list(range(1001, 1001 + len(sampled.frame)))
     end_s = questions.trace(read(json.dumps(scene(throw())))).motions[0].track.ends_s
-    assert shot.time_s[-2] < end_s <= shot.time_s[-1]
+    assert sampled.time_s[-2] < end_s <= sampled.time_s[-1]
 
 
 def test_slow_motion_has_a_clock_of_its_own():
-    shot = shot_of(scene(throw()), fps=96, shown_fps=24, from_s=0.5)
-    assert shot.pace == 0.25
-    assert shot.shown_s[:3].tolist() == pytest.approx([0, 1 / 24, 2 / 24])
-    assert shot.time_s[0] == 0.5
-    assert any("4 times slower" in said for said in shot.notes["says"])
+    sampled = sampled_of(scene(throw()), fps=96, shown_fps=24, from_s=0.5)
+    assert sampled.pace == 0.25
+    assert sampled.shown_s[:3].tolist() == pytest.approx([0, 1 / 24, 2 / 24])
+    assert sampled.time_s[0] == 0.5
+    assert any("4 times slower" in said for said in sampled.notes["says"])
 
 
 def test_the_origin_may_be_the_ground_under_the_release():
     """A body let go at rest h above the ground is at (0, h, 0), whatever the place; and so is a stated place."""
     document = scene(drop(1.2, POINT, place={"along_m": 30.0, "height_m": 1.2, "axial_m": -3.0}), air=None)
     place = {"along_m": 30.0, "height_m": 0.2, "axial_m": -3.0}
-    assert shot_of(document, origin="release").balls[0].position_m[0] == pytest.approx([0, 1.2, 0], abs=1e-12)
-    assert shot_of(document, origin="release", up="Z").balls[0].position_m[0] == pytest.approx([0, 0, 1.2], abs=1e-12)
-    shot = shot_of(document, origin=place)
-    assert shot.balls[0].position_m[0] == pytest.approx([0, 1.0, 0], abs=1e-12)
-    assert shot.pivot_m == pytest.approx([0, 55.8, 3.0], abs=1e-12)
+    assert sampled_of(document, origin="release").balls[0].position_m[0] == pytest.approx([0, 1.2, 0], abs=1e-12)
+    assert sampled_of(document, origin="release", up="Z").balls[0].position_m[0] == pytest.approx(
+        [0, 0, 1.2], abs=1e-12
+    )
+    sampled = sampled_of(document, origin=place)
+    assert sampled.balls[0].position_m[0] == pytest.approx([0, 1.0, 0], abs=1e-12)
+    assert sampled.pivot_m == pytest.approx([0, 55.8, 3.0], abs=1e-12)
 
 
 def test_on_a_turntable_up_is_up():
-    shot = shot_of(json.loads(examples.example("on-the-bench")))
-    assert shot.axis.tolist() == [0, 1, 0]
-    assert shot.notes["file"]["spin_axis"] == "+Y"
+    sampled = sampled_of(json.loads(examples.example("on-the-bench")))
+    assert sampled.axis.tolist() == [0, 1, 0]
+    assert sampled.notes["file"]["spin_axis"] == "+Y"
 
 
 def test_a_ball_turns_in_every_view_as_its_spin_says():
     """A spin of 60 rpm axial against the frame's 3: a quarter of a second turns it by a quarter less what the frame turns."""
     ball = throw(1.0, 0.0, 0.0, ball_spin_rpm=60, ball_spin_axis=[0, 0, 1])
     for view, rpm in (("rotating", 60.0), ("inertial_flat", 63.0)):
-        shot = shot_of(scene(ball, air=None), view=view)
-        w, x, y, z = shot.balls[0].attitude(np.array([0.0, 0.25]))[1]
+        sampled = sampled_of(scene(ball, air=None), view=view)
+        w, x, y, z = sampled.balls[0].attitude(np.array([0.0, 0.25]))[1]
         assert (w, z) == pytest.approx((math.cos(rpm * math.pi / 240), math.sin(rpm * math.pi / 240)), abs=1e-9)
         assert (x, y) == pytest.approx((0, 0), abs=1e-12)
 
 
 def test_what_stands_far_out_hangs_under_an_anchor():
-    shot = shot_of(scene(throw(), habitat={"radius_m": 4_000.0, "spin_rpm": 0.4}))
-    assert shot.anchor_m.tolist() == [0.0, -3999.0, 0.0] or shot.anchor_m.tolist() == [0.0, -3998.0, 0.0]
-    near = shot_of(scene(throw(), habitat={"radius_m": 4_000.0, "spin_rpm": 0.4}), origin="release")
+    sampled = sampled_of(scene(throw(), habitat={"radius_m": 4_000.0, "spin_rpm": 0.4}))
+    assert sampled.anchor_m.tolist() == [0.0, -3999.0, 0.0] or sampled.anchor_m.tolist() == [0.0, -3998.0, 0.0]
+    near = sampled_of(scene(throw(), habitat={"radius_m": 4_000.0, "spin_rpm": 0.4}), origin="release")
     assert not np.any(near.anchor_m)
 
 
 def test_a_stream_grows_from_the_lip_and_leaves_with_its_last_parcel():
-    shot = shot_of(scene(pour(duration_s=0.5)), fps=48)
-    stream, times = shot.streams[0], shot.time_s
+    sampled = sampled_of(scene(pour(duration_s=0.5)), fps=48)
+    stream, times = sampled.streams[0], sampled.time_s
     assert np.all(stream.width_m[times < 1e-9] == 0)
     flows = (times > 0.05) & (times < 0.5)
     assert np.all(stream.width_m[flows][:, 0] == pytest.approx(0.008, rel=1e-6))
@@ -137,18 +143,18 @@ def test_a_stream_grows_from_the_lip_and_leaves_with_its_last_parcel():
 
 
 def test_drops_keep_their_number_and_wait_where_they_are_born():
-    shot = shot_of(scene(pour(duration_s=0.5, name="tea"), pour(duration_s=0.3, name="milk", start_s=0.1)))
-    drops = shot.drops
-    assert drops.position_m.shape == (len(shot.time_s), len(drops.ids), 3)
+    sampled = sampled_of(scene(pour(duration_s=0.5, name="tea"), pour(duration_s=0.3, name="milk", start_s=0.1)))
+    drops = sampled.drops
+    assert drops.position_m.shape == (len(sampled.time_s), len(drops.ids), 3)
     assert drops.ids.tolist() == list(range(len(drops.ids)))
-    born = [one["born_s"] for one in shot.notes["ids"]]
+    born = [one["born_s"] for one in sampled.notes["ids"]]
     assert born == sorted(born)
     for n in (0, len(born) // 2, len(born) - 1):
-        waits = shot.time_s < born[n] - 1e-9
+        waits = sampled.time_s < born[n] - 1e-9
         assert np.ptp(drops.position_m[waits, n], axis=0).max() == 0
         assert not np.any(drops.alive[waits, n])
         assert np.all(drops.velocity_m_s[waits, n] == 0)
-    assert {one["motion"] for one in shot.notes["ids"]} == {"tea", "milk"}
+    assert {one["motion"] for one in sampled.notes["ids"]} == {"tea", "milk"}
 
 
 def test_names_are_letters_and_digits_and_each_once():
@@ -162,7 +168,7 @@ def test_names_are_letters_and_digits_and_each_once():
 
 
 def test_the_stars_drift_by_the_spin():
-    file = shot_of(scene(throw())).notes["file"]
+    file = sampled_of(scene(throw())).notes["file"]
     assert file["star_drift_deg_per_frame"] == pytest.approx(3 * 360 / 60 / 24)
 
 
@@ -190,27 +196,27 @@ def test_the_stars_drift_by_the_spin():
 )
 def test_a_choice_out_of_range_is_refused_by_name(choices, field):
     with pytest.raises(BadInput) as caught:
-        shot_of(scene(throw()), **choices)
+        sampled_of(scene(throw()), **choices)
     assert caught.value.refusals[0].field.startswith(field)
     assert "may be" in caught.value.refusals[0].say or "unknown" in caught.value.refusals[0].say
 
 
 def test_too_many_samples_are_refused_by_the_motion_that_has_most():
     with pytest.raises(TooMuch) as caught:
-        shot_of(scene(drop(), pour(30, 8, 600.0, name="hose")))
+        sampled_of(scene(drop(), pour(30, 8, 600.0, name="hose")))
     assert caught.value.refusals[0].was == "hose"
 
 
 @pytest.mark.parametrize("view", VIEWS)
 def test_without_spin_in_vacuum_a_thing_goes_straight_on(view):
     document = scene(throw(3.0, 90.0, 0.0, POINT), habitat={"spin_rpm": 0.0}, air=None, sampling={"duration_s": 2.0})
-    ball = shot_of(document, view=view).balls[0]
+    ball = sampled_of(document, view=view).balls[0]
     assert ball.position_m[:, 2] == pytest.approx(3.0 * np.arange(len(ball.position_m)) / 24, abs=1e-12)
     assert np.all(ball.acceleration_m_s2 == 0)
 
 
 def test_a_scene_where_nothing_moves_still_turns():
-    shot = shot_of(scene(), view="inertial")
-    assert shot.time_s[-1] == pytest.approx(20.0)
-    assert shot.angle_rad[-1] == pytest.approx(2 * math.pi)
-    assert frames.turn(np.eye(3)[0], shot.angle_rad[-1]) == pytest.approx([1, 0, 0], abs=1e-9)
+    sampled = sampled_of(scene(), view="inertial")
+    assert sampled.time_s[-1] == pytest.approx(20.0)
+    assert sampled.angle_rad[-1] == pytest.approx(2 * math.pi)
+    assert frames.turn(np.eye(3)[0], sampled.angle_rad[-1]) == pytest.approx([1, 0, 0], abs=1e-9)

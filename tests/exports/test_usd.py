@@ -44,14 +44,14 @@ ONE_G = {"radius_m": 20.0, "spin_rpm": math.sqrt(9.80665 / 20.0) * 30 / math.pi}
 SHOWER = scene(pour(20.0, 2.0, 0.5), air=None, habitat=ONE_G)
 
 
-def shot_of(document, **asked):
+def sampled_of(document, **asked):
     made = read(document if isinstance(document, str) else json.dumps(document))
-    return scene_sampling.film(questions.trace(made), read_options(asked, made), scenery=True)
+    return scene_sampling.sample_scene(questions.trace(made), read_options(asked, made), scenery=True)
 
 
 @pytest.fixture
 def opened(tmp_path):
-    """What writes a Shot by usd.usda, usd.usdc or usd.usdz and opens it with OpenUSD."""
+    """What writes a SampledScene by usd.usda, usd.usdc or usd.usdz and opens it with OpenUSD."""
 
     def write_and_open(shot, write=usd.usda):
         path = tmp_path / f"{len(list(tmp_path.iterdir()))}.{write.__name__}"
@@ -114,14 +114,14 @@ def within(points):
 @pytest.mark.parametrize("view", VIEWS)
 @pytest.mark.parametrize("name", examples.SAY)
 def test_openusd_finds_nothing_wrong(opened, name, view):
-    shot = shot_of(examples.example(name), view=view)
+    shot = sampled_of(examples.example(name), view=view)
     for write in (usd.usda, usd.usdz):
         assert found_wrong(opened(shot, write)) == []
 
 
 @pytest.mark.parametrize("name", ["galley", "on-the-bench", "spin-up", "ring"])
 def test_text_and_binary_hold_the_same(opened, name):
-    shot = shot_of(examples.example(name), view="inertial", samples_per_frame=2, up="Z", fps=29.97)
+    shot = sampled_of(examples.example(name), view="inertial", samples_per_frame=2, up="Z", fps=29.97)
     text, binary, packed = (opened(shot, write) for write in (usd.usda, usd.usdc, usd.usdz))
     assert found_wrong(binary) == []
     written = [stage.GetRootLayer().ExportToString() for stage in (text, binary, packed)]
@@ -130,7 +130,7 @@ def test_text_and_binary_hold_the_same(opened, name):
 
 @pytest.mark.parametrize("fps", RATES)
 def test_places_are_the_straight_line_at_every_frame_rate(opened, fps):
-    stage = opened(shot_of(AIRLESS, fps=fps, view="inertial"))
+    stage = opened(sampled_of(AIRLESS, fps=fps, view="inertial"))
     assert abs(stage.GetTimeCodesPerSecond() - float(RATES[fps])) < 1e-9
     assert stage.GetFramesPerSecond() == stage.GetTimeCodesPerSecond()
     check_lines(stage, RATES[fps], "inertial")
@@ -139,7 +139,7 @@ def test_places_are_the_straight_line_at_every_frame_rate(opened, fps):
 @pytest.mark.parametrize("view", VIEWS)
 def test_places_are_the_straight_line_in_every_view_axes_and_unit(opened, view):
     for up, unit in (("Y", "m"), ("Z", "m"), ("Y", "cm"), ("Z", "cm")):
-        stage = opened(shot_of(AIRLESS, view=view, up=up, unit=unit))
+        stage = opened(sampled_of(AIRLESS, view=view, up=up, unit=unit))
         assert UsdGeom.GetStageUpAxis(stage) == up
         assert UsdGeom.GetStageMetersPerUnit(stage) == (0.01 if unit == "cm" else 1.0)
         to_file = np.eye(3) if up == "Y" else np.array([[1.0, 0.0, 0.0], [0.0, 0.0, -1.0], [0.0, 1.0, 0.0]])
@@ -163,7 +163,7 @@ def check_lines(stage, fps, view, to_file=None):
 @pytest.mark.parametrize("samples", [1, 2, 4, 8])
 def test_between_keys_a_ball_errs_as_a_chord_does(opened, samples):
     """The chord of a path bent by a errs by a dt^2 / 8 in its middle."""
-    stage = opened(shot_of(AIRLESS, view="inertial", samples_per_frame=samples))
+    stage = opened(sampled_of(AIRLESS, view="inertial", samples_per_frame=samples))
     step_s = 1 / (24 * samples)
     for ball, motion in zip(prims(stage, "Sphere"), THROWS, strict=True):
         middle = 1001 + 3 + 0.5 / samples
@@ -188,7 +188,7 @@ def shower_line(times):
 @pytest.mark.parametrize("unit", ["m", "cm"])
 def test_between_frames_drops_stay_on_their_line_in_slow_motion_too(opened, fps, shown, unit):
     """Position from velocity and acceleration half a frame on, in 1 g: below 0.1 mm."""
-    shot = shot_of(SHOWER, fps=fps, shown_fps=shown, unit=unit)
+    shot = sampled_of(SHOWER, fps=fps, shown_fps=shown, unit=unit)
     stage = opened(shot, usd.usdc)
     (cloud,) = prims(stage, "Points")
     assert stage.GetTimeCodesPerSecond() == shown
@@ -210,7 +210,7 @@ def test_between_frames_drops_stay_on_their_line_in_slow_motion_too(opened, fps,
 
 
 def test_a_flat_file_moves_drops_straight_and_evenly(opened):
-    shot = shot_of(SHOWER, view="inertial_flat")
+    shot = sampled_of(SHOWER, view="inertial_flat")
     stage = opened(shot)
     (cloud,) = prims(stage, "Points")
     assert str(cloud.GetPath()) == "/World/Droplets"
@@ -234,7 +234,7 @@ def test_a_flat_file_moves_drops_straight_and_evenly(opened):
 
 @pytest.mark.parametrize("view", VIEWS)
 def test_what_no_validator_sees(opened, view):
-    shot = shot_of(examples.example("galley"), view=view, first_frame=101, samples_per_frame=2)
+    shot = sampled_of(examples.example("galley"), view=view, first_frame=101, samples_per_frame=2)
     stage = opened(shot)
     file = shot.notes["file"]
     assert (stage.GetStartTimeCode(), stage.GetEndTimeCode()) == (file["start_frame"], file["end_frame"])
@@ -271,7 +271,7 @@ def check_numbers(prim, ids):
 
 
 def test_a_stream_grows_tapers_and_leaves_with_as_many_points_all_along(opened):
-    stage = opened(shot_of(SHOWER))
+    stage = opened(sampled_of(SHOWER))
     (stream,) = [p for p in prims(stage, "BasisCurves") if p.GetParent().GetName() == "Streams"]
     (count,) = stream.GetAttribute("curveVertexCounts").Get()
     widths = [np.array(stream.GetAttribute("widths").Get(code)) for code in codes(stage)]
@@ -289,7 +289,7 @@ def test_a_stream_grows_tapers_and_leaves_with_as_many_points_all_along(opened):
 
 def test_a_body_is_seen_from_its_release_and_a_drop_between_birth_and_landing(opened):
     late = scene(drop(1.2, POINT, start_s=0.3), drop(2.0, BALL), air=None)
-    shot = shot_of(late)
+    shot = sampled_of(late)
     stage = opened(shot)
     for ball, seen in zip(prims(stage, "Sphere"), ([True] * 4, [False] * 2), strict=True):
         shown = [UsdGeom.Imageable(ball).ComputeVisibility(float(code)) == "inherited" for code in codes(stage)]
@@ -303,7 +303,7 @@ def test_the_scene_comes_back_from_the_file(opened):
     for write in (usd.usda, usd.usdc, usd.usdz):
         title = 'A "quoted" \\ title\twith é and 水'
         document = AIRLESS | {"title": title}
-        shot = shot_of(document, fps=29.97)
+        shot = sampled_of(document, fps=29.97)
         stage = opened(shot, write)
         custom = stage.GetRootLayer().customLayerData
         notes = json.loads(custom["rimfall"])
@@ -320,7 +320,7 @@ def test_in_a_wheel_of_4_km_an_anchor_keeps_the_digits(opened):
     omega = 0.47 * math.pi / 30
     start = drop(1.2, POINT)
     for view in VIEWS:
-        stage = opened(shot_of(scene(start, pour(20.0, 2.0, 0.2), air=None, habitat=habitat), view=view))
+        stage = opened(sampled_of(scene(start, pour(20.0, 2.0, 0.2), air=None, habitat=habitat), view=view))
         (ball,), (cloud,) = prims(stage, "Sphere"), prims(stage, "Points")
         assert cloud.GetParent().GetName() == ball.GetParent().GetName() == "Anchor"
         low, high = np.array(cloud.GetAttribute("extent").Get(codes(stage)[-1]))
@@ -340,7 +340,7 @@ def test_in_a_wheel_of_4_km_an_anchor_keeps_the_digits(opened):
 def test_a_spinning_ball_turns_as_fast_as_it_was_spun(opened, rpm):
     """Against its own spin and the deck's, about parallel axes: between samples too, which are a quarter turn apart at most."""
     document = scene(throw(6.0, 90.0, 60.0, BALL, ball_spin_rpm=rpm, ball_spin_axis=[0.0, 0.0, 1.0]), air=None)
-    stage = opened(shot_of(document, view="inertial_flat"))
+    stage = opened(sampled_of(document, view="inertial_flat"))
     (ball,) = prims(stage, "Sphere")
     orient = ball.GetAttribute("xformOp:orient")
     kept = np.array([[q.GetReal(), *q.GetImaginary()] for q in map(orient.Get, orient.GetTimeSamples())])
@@ -365,25 +365,25 @@ def test_a_ball_spun_beyond_what_a_file_may_hold_is_refused(monkeypatch):
     monkeypatch.setattr(usd.bodies, "GREATEST_TURNS", 100)
     document = scene(throw(6.0, 90.0, 60.0, BALL, ball_spin_rpm=1e4, ball_spin_axis=[0.0, 0.0, 1.0]), air=None)
     with pytest.raises(TooMuch, match="may hold 100"):
-        usd.usda(shot_of(document))
+        usd.usda(sampled_of(document))
 
 
 def test_the_habitat_turns_past_360_under_the_inertial_view_alone(opened):
     document = scene(drop(1.2, POINT), air=None, habitat={"spin_rpm": 60.0}, sampling={"duration_s": 3.0})
     asked = {"to_s": 3.0}
     for view, turn in zip(VIEWS, (None, 1080.0, 1080.0), strict=True):
-        stage = opened(shot_of(document, view=view, **asked))
+        stage = opened(sampled_of(document, view=view, **asked))
         op = stage.GetPrimAtPath("/World/Habitat").GetAttribute("xformOp:rotateZ")
         assert (op.Get(1001 + 72) if op else None) == (turn and pytest.approx(turn))
         assert len(prims(stage, "Mesh")) > 0
-    stage = opened(shot_of(document, view="inertial", up="Z", **asked))
+    stage = opened(sampled_of(document, view="inertial", up="Z", **asked))
     assert stage.GetPrimAtPath("/World/Habitat").GetAttribute("xformOp:rotateY").Get(1001 + 72) == pytest.approx(
         -1080.0
     )
 
 
 def test_about_an_origin_on_the_deck_the_habitat_turns_round_its_axis(opened):
-    stage = opened(shot_of(AIRLESS, view="inertial", origin="release"))
+    stage = opened(sampled_of(AIRLESS, view="inertial", origin="release"))
     ball = prims(stage, "Sphere")[0]
     place, flies = exact(THROWS[0], (codes(stage) - 1001) / 24, "inertial")
     found = np.array([world(ball, code) for code in codes(stage)])
@@ -392,7 +392,7 @@ def test_about_an_origin_on_the_deck_the_habitat_turns_round_its_axis(opened):
 
 def test_cameras_see_the_body_they_are_for(opened):
     for view in VIEWS:
-        stage = opened(shot_of(AIRLESS, view=view))
+        stage = opened(sampled_of(AIRLESS, view=view))
         cameras = {p.GetName().removeprefix("camera_"): p for p in prims(stage, "Camera")}
         assert len(cameras) == 6
         assert cameras["whole_wheel"].GetParent().GetName() == "World"
@@ -406,7 +406,7 @@ def test_cameras_see_the_body_they_are_for(opened):
 
 def test_the_package_is_stored_in_steps_of_64_bytes(tmp_path):
     path = tmp_path / "a.usdz"
-    path.write_bytes(usd.usdz(shot_of(AIRLESS)))
+    path.write_bytes(usd.usdz(sampled_of(AIRLESS)))
     with zipfile.ZipFile(path) as package:
         (member,) = package.infolist()
         assert member.filename.endswith(".usda")
@@ -418,12 +418,12 @@ def test_the_package_is_stored_in_steps_of_64_bytes(tmp_path):
 
 def test_the_same_again_is_the_same_bytes():
     for write in (usd.usda, usd.usdc, usd.usdz):
-        first, second = (write(shot_of(SHOWER, view="inertial")) for _ in range(2))
+        first, second = (write(sampled_of(SHOWER, view="inertial")) for _ in range(2))
         assert first == second
 
 
 def test_without_openusd_its_binary_format_is_refused_and_text_is_not(monkeypatch):
-    shot = shot_of(AIRLESS)
+    shot = sampled_of(AIRLESS)
     monkeypatch.setitem(sys.modules, "pxr", None)
     assert usd.usda(shot).startswith(b"#usda 1.0")
     with pytest.raises(BadInput, match=r"install rimfall\[usd\], or take usda"):
@@ -432,7 +432,7 @@ def test_without_openusd_its_binary_format_is_refused_and_text_is_not(monkeypatc
 
 def test_names_are_identifiers_each_once(opened):
     names = ["Droplets", "Habitat", "1st", "a b", "a-b", "水"]
-    stage = opened(shot_of(scene(*(drop(1.2, POINT, name=n) for n in names), air=None)))
+    stage = opened(sampled_of(scene(*(drop(1.2, POINT, name=n) for n in names), air=None)))
     balls = prims(stage, "Sphere")
     assert len({p.GetName() for p in balls}) == len(names)
     assert all(Sdf.Path.IsValidIdentifier(p.GetName()) for p in balls)
@@ -450,6 +450,6 @@ def test_decimals_are_the_shortest_of_their_32_bit_number():
 @pytest.mark.parametrize("document", [scene(air=None), AIRLESS, SHOWER, examples.example("on-the-bench")])
 def test_a_file_of_one_frame_or_of_no_motion_is_whole_too(opened, document):
     for view in VIEWS:
-        stage = opened(shot_of(document, view=view, to_s=0.0))
+        stage = opened(sampled_of(document, view=view, to_s=0.0))
         assert found_wrong(stage) == []
         assert stage.GetStartTimeCode() == stage.GetEndTimeCode() == 1001

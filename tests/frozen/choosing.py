@@ -34,7 +34,7 @@ def choose():
                 break
     rows = [", ".join(map(str, seeds[i : i + 20])) for i in range(0, len(seeds), 20)]
     head = '"""The seeds of the frozen random scenes, as `python -m tests.frozen choose` found them."""\n\n'
-    FILE.write_text(head + "SEEDS = (\n" + "".join(f"    {row},\n" for row in rows) + ")\n")
+    FILE.write_text(head + "SEEDS = (\n" + "".join(f"    {row},\n" for row in rows) + ")  # fmt: skip\n")
     return len(seeds)
 
 

@@ -14,8 +14,9 @@ from .seeds import SEEDS
 from .trees import close, differences, measured
 
 # What a last bit moves far in an example, and how far two answers may then lie apart, of the greatest number: how a rolling ball
-# has turned is summed up from step to step; an apex that all moments share, or a sample at the very moment a lift stops
-# speeding up, may fall either way.
+# has turned is summed up from step to step; an apex that all moments share, a sample at the very moment a lift stops speeding
+# up, or a swing that ends with the scene may fall either way. Seen with a last bit of the document changed, and without the
+# processor's vector instructions (NPY_DISABLE_CPU_FEATURES="X86_V3 X86_V4").
 LOOSE = {
     ("example along-the-axis", "motions.0.attitude_wxyz"): 1e-2,
     ("example along-the-axis", "motions.1.attitude_wxyz"): 1e-4,
@@ -24,6 +25,9 @@ LOOSE = {
     ("example on-the-bench", "motions.0.attitude_wxyz"): 1e-4,
     ("example on-the-bench", "motions.1.attitude_wxyz"): 1e-4,
     ("example spoke-lift", "motions.1.findings"): 1e-2,
+    ("example turning-plane", "motions.0.findings"): 0.1,
+    ("example turning-plane", "motions.0.words.1"): math.inf,
+    ("random 21", "motions.0.apex"): math.inf,
     ("example cup-at-spin-up", "motions.0.apex"): math.inf,
     ("example rim-run", "motions.0.apex"): math.inf,
     ("example rim-run", "motions.1.apex"): math.inf,
@@ -99,8 +103,10 @@ def changes(name, was, now):
 
 def _may_move(name, path, before, after):
     """Whether a difference is one of those that LOOSE allows."""
-    room = next((room for (scene, at), room in LOOSE.items() if scene == name and path.startswith(f"{at}.")), 0.0)
-    if not room or type(before) is not type(after) or not isinstance(before, (float, list)):
+    room = next((room for (scene, at), room in LOOSE.items() if scene == name and f"{path}.".startswith(f"{at}.")), 0.0)
+    if not room or type(before) is not type(after) or not isinstance(before, (float, list, str)):
         return False
+    if isinstance(before, str):
+        return room == math.inf
     before, after = np.atleast_1d(before), np.atleast_1d(after)
     return bool(np.abs(after - before).max() <= room * max(1.0, np.abs(before).max()))

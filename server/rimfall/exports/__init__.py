@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 
 from ..errors import BadInput, refusal
 from . import csv, forces, gltf, limits_sheet, plain, plots, usd
-from .scene_sampling import film
+from .scene_sampling import sample_scene
 
 _WHICH = ("motions", "from_s", "to_s")
 _FRAMES = (*_WHICH, "fps", "first_frame", "samples_per_frame")
@@ -34,16 +34,16 @@ class Format:
 
 def _notes(trace, options):
     """The notes alone: the companion of a table, and what a page tells before it saves."""
-    return json.dumps(film(trace, options).notes, indent=1, ensure_ascii=False).encode()
+    return json.dumps(sample_scene(trace, options).notes, indent=1, ensure_ascii=False).encode()
 
 
 def _glb(trace, options):
     """glTF is always metres and Y up, as its standard says."""
-    return gltf.glb(film(trace, replace(options, unit="m", up="Y"), scenery=True))
+    return gltf.glb(sample_scene(trace, replace(options, unit="m", up="Y"), scenery=True))
 
 
-def _filmed(write):
-    return lambda trace, options: write(film(trace, options, scenery=True))
+def _of_samples(write):
+    return lambda trace, options: write(sample_scene(trace, options, scenery=True))
 
 
 _SCENE = (*_FRAMES, "shown_fps", "view", *_SPACE)
@@ -62,9 +62,9 @@ _ALL = (
         _glb,
         (*_FRAMES, "shown_fps", "view", "origin"),
     ),
-    Format("usda", "OpenUSD as text", "model/vnd.usda", "usda", _filmed(usd.usda), _SCENE),
-    Format("usdc", "OpenUSD, compact, for thousands of drops", "model/vnd.usd", "usdc", _filmed(usd.usdc), _SCENE),
-    Format("usdz", "OpenUSD in one package", "model/vnd.usdz+zip", "usdz", _filmed(usd.usdz), _SCENE),
+    Format("usda", "OpenUSD as text", "model/vnd.usda", "usda", _of_samples(usd.usda), _SCENE),
+    Format("usdc", "OpenUSD, compact, for thousands of drops", "model/vnd.usd", "usdc", _of_samples(usd.usdc), _SCENE),
+    Format("usdz", "OpenUSD in one package", "model/vnd.usdz+zip", "usdz", _of_samples(usd.usdz), _SCENE),
     Format(
         "forces-csv",
         "The frame's turning, a row a frame",

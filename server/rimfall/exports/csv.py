@@ -12,7 +12,7 @@ import numpy as np
 from ..errors import TooMuch, refusal
 from . import packing
 from .options import INERTIAL, INERTIAL_FLAT
-from .scene_sampling import film
+from .scene_sampling import sample_scene
 
 GREATEST_ROWS = 500_000
 
@@ -36,33 +36,33 @@ def a_file_a_frame(trace, options):
 def _blocks(trace, options):
     """The header, and (frame, its rows) of every sample. A table has no node that turns: of both views that do not, it holds
     the places in the room that stands still."""
-    shot = film(trace, replace(options, view=INERTIAL_FLAT) if options.view == INERTIAL else options)
-    if shot.notes["counts"]["csv_rows"] > GREATEST_ROWS:
-        _refuse(shot.notes["counts"]["csv_rows"])
+    sampled = sample_scene(trace, replace(options, view=INERTIAL_FLAT) if options.view == INERTIAL else options)
+    if sampled.notes["counts"]["csv_rows"] > GREATEST_ROWS:
+        _refuse(sampled.notes["counts"]["csv_rows"])
     unit = options.unit
     names = [f"{c}_{unit}" for c in "xyz"] + [f"v{c}_{unit}_s" for c in "xyz"]
-    ids, figures, alive = _columns(shot)
+    ids, figures, alive = _columns(sampled)
     row = ("%d" if options.samples_per_frame == 1 else "%.3f") + ",%.6f,%d,%d" + ",%.6f" * 6 + "\n"
     blocks = []
-    for k, (frame, time_s) in enumerate(zip(shot.frame.tolist(), shot.time_s.tolist(), strict=True)):
+    for k, (frame, time_s) in enumerate(zip(sampled.frame.tolist(), sampled.time_s.tolist(), strict=True)):
         block = [row % (frame, time_s, *one) for one in zip(ids, alive[k], *figures[k], strict=True)]
         blocks.append((frame, "".join(block)))
     return ",".join(["frame,time_s,id,alive", *names]) + "\n", blocks
 
 
-def _columns(shot):
+def _columns(sampled):
     """Ids, six columns of figures of every sample (T, 6, N) as lists, rounded so that no zero is negative, and alive (T, N)."""
-    placed = [(b.id, b.position_m[:, None], b.velocity_m_s[:, None], b.alive[:, None]) for b in shot.balls]
-    ids = [b.id for b in shot.balls]
-    if shot.drops is not None:
-        drops = shot.drops
+    placed = [(b.id, b.position_m[:, None], b.velocity_m_s[:, None], b.alive[:, None]) for b in sampled.balls]
+    ids = [b.id for b in sampled.balls]
+    if sampled.drops is not None:
+        drops = sampled.drops
         ids += drops.ids.tolist()
         placed.append((None, drops.position_m, drops.velocity_m_s, drops.alive))
     if not placed:
-        return [], [[[]] * 6] * len(shot.frame), [[]] * len(shot.frame)
+        return [], [[[]] * 6] * len(sampled.frame), [[]] * len(sampled.frame)
     order = np.argsort(ids, kind="stable")
     place, velocity, alive = (np.concatenate([p[k] for p in placed], axis=1)[:, order] for k in (1, 2, 3))
-    figures = np.concatenate([place, velocity], axis=2) * shot.per_unit
+    figures = np.concatenate([place, velocity], axis=2) * sampled.per_unit
     return np.array(ids)[order].tolist(), (np.round(figures, 6) + 0.0).swapaxes(1, 2).tolist(), alive.tolist()
 
 

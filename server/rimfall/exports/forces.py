@@ -5,7 +5,7 @@ import json
 import numpy as np
 
 from ..physics.aboard import of_frame
-from .scene_sampling import film
+from .scene_sampling import sample_scene
 
 FORMULA = "a = -2 Ω×u - Ω×(Ω×r) - Ω̇×r + pull"
 MEANS = {
@@ -22,7 +22,7 @@ _U_M_S = np.array([1.0, 2.0, 0.5])  # of the worked number: spinward, up, axial 
 
 def table(trace, options):
     """A row a sample: angle, spin vector and its change, in the file's axes. CSV bytes."""
-    shot = film(trace, options)
+    sampled = sample_scene(trace, options)
     columns = [
         "frame",
         "time_s",
@@ -30,42 +30,42 @@ def table(trace, options):
         *(f"omega_{c}_rad_s" for c in "xyz"),
         *(f"omega_dot_{c}_rad_s2" for c in "xyz"),
     ]
-    spin, change = shot.spin_rad_s[:, None] * shot.axis, shot.spin_change_rad_s2[:, None] * shot.axis
-    figures = np.column_stack([shot.time_s, shot.angle_rad, spin, change]) + 0.0
+    spin, change = sampled.spin_rad_s[:, None] * sampled.axis, sampled.spin_change_rad_s2[:, None] * sampled.axis
+    figures = np.column_stack([sampled.time_s, sampled.angle_rad, spin, change]) + 0.0
     row = ("%d" if options.samples_per_frame == 1 else "%.3f") + ",%.9f" * figures.shape[1] + "\n"
-    lines = [row % (frame, *line) for frame, line in zip(shot.frame.tolist(), figures.tolist(), strict=True)]
+    lines = [row % (frame, *line) for frame, line in zip(sampled.frame.tolist(), figures.tolist(), strict=True)]
     return (",".join(columns) + "\n" + "".join(lines)).encode()
 
 
 def notes(trace, options):
     """What the table's columns mean, centre, axis, pull, the formula, and one worked number to check a set-up against."""
-    shot = film(trace, options)
+    sampled = sample_scene(trace, options)
     unit = options.unit
-    pull = shot.to_file @ np.array(trace.setting.habitat.pull_m_s2) * shot.per_unit
+    pull = sampled.to_file @ np.array(trace.setting.habitat.pull_m_s2) * sampled.per_unit
     return json.dumps(
         {
-            **shot.notes,
+            **sampled.notes,
             "formula": FORMULA,
             "means": MEANS,
-            "centre": (shot.pivot_m * shot.per_unit + 0.0).tolist(),
-            "axis": shot.axis.tolist(),
+            "centre": (sampled.pivot_m * sampled.per_unit + 0.0).tolist(),
+            "axis": sampled.axis.tolist(),
             f"pull_{unit}_s2": (pull + 0.0).tolist(),
             "order_of_turning": "angle_rad is how far the turning frame has turned about the axis since time 0",
-            "worked": _worked(trace, shot),
+            "worked": _worked(trace, sampled),
         },
         indent=1,
         ensure_ascii=False,
     ).encode()
 
 
-def _worked(trace, shot):
+def _worked(trace, sampled):
     """The formula at one place and velocity, at the first sample: on the ground under the reference line."""
-    habitat, unit, scale = trace.setting.habitat, shot.options.unit, shot.per_unit
+    habitat, unit, scale = trace.setting.habitat, sampled.options.unit, sampled.per_unit
     chart = habitat.chart(0)
     place = np.array([0.0, habitat.ground_height_m(0.0), 0.0])
     position = chart.position(place)
     velocity = _U_M_S @ chart.axes_at(place)
-    spin, change = float(shot.spin_rad_s[0]), float(shot.spin_change_rad_s2[0])
+    spin, change = float(sampled.spin_rad_s[0]), float(sampled.spin_change_rad_s2[0])
     still = np.zeros(3)
     parts = {
         "coriolis": _own(spin, 0.0, still, velocity),
@@ -74,13 +74,13 @@ def _worked(trace, shot):
         "pull": np.array(habitat.pull_m_s2, dtype=float),
     }
     parts["sum"] = sum(parts.values())
-    where = shot.pivot_m + shot.to_file @ position
-    figures = {f"{name}_{unit}_s2": (shot.to_file @ a * scale + 0.0).tolist() for name, a in parts.items()}
+    where = sampled.pivot_m + sampled.to_file @ position
+    figures = {f"{name}_{unit}_s2": (sampled.to_file @ a * scale + 0.0).tolist() for name, a in parts.items()}
     return {
-        "time_s": float(shot.time_s[0]),
-        "omega_rad_s": (spin * shot.axis + 0.0).tolist(),
+        "time_s": float(sampled.time_s[0]),
+        "omega_rad_s": (spin * sampled.axis + 0.0).tolist(),
         f"position_{unit}": (where * scale + 0.0).tolist(),
-        f"velocity_{unit}_s": (shot.to_file @ velocity * scale + 0.0).tolist(),
+        f"velocity_{unit}_s": (sampled.to_file @ velocity * scale + 0.0).tolist(),
         **figures,
     }
 

@@ -24,68 +24,68 @@ DARK = "#3A3D3C"
 UNLIT = "KHR_materials_unlit"
 
 
-def glb(shot):
-    """The file as bytes, of a Shot in metres with Y up."""
-    file = File(f"Rimfall {__version__}", shot.notes)
+def glb(sampled):
+    """The file as bytes, of a SampledScene in metres with Y up."""
+    file = File(f"Rimfall {__version__}", sampled.notes)
     root = file.node(None, "rimfall")
-    lines = [line for line in shot.lines if len(line.position_m) > 1]
-    space = _habitat(file, shot, root)
-    things = root if shot.options.view == INERTIAL_FLAT else space
-    if np.any(shot.anchor_m):
-        things = file.node(things, "anchor", translation=_listed(shot.anchor_m))
-    for ball in shot.balls:
-        _ball(file, shot, things, ball)
-    if shot.drops is not None and len(shot.drops.ids):
-        few = len(shot.drops.ids) <= MOST_NODES
-        (_drop_nodes if few else _drop_points)(file, shot, things, shot.drops)
-    for stream in shot.streams:
-        _stream(file, shot, things, stream)
+    lines = [line for line in sampled.lines if len(line.position_m) > 1]
+    space = _habitat(file, sampled, root)
+    things = root if sampled.options.view == INERTIAL_FLAT else space
+    if np.any(sampled.anchor_m):
+        things = file.node(things, "anchor", translation=_listed(sampled.anchor_m))
+    for ball in sampled.balls:
+        _ball(file, sampled, things, ball)
+    if sampled.drops is not None and len(sampled.drops.ids):
+        few = len(sampled.drops.ids) <= MOST_NODES
+        (_drop_nodes if few else _drop_points)(file, sampled, things, sampled.drops)
+    for stream in sampled.streams:
+        _stream(file, sampled, things, stream)
     for line in lines:
-        _line(file, shot, things, line)
-    for mesh in shot.meshes:
+        _line(file, sampled, things, line)
+    for mesh in sampled.meshes:
         _part(file, space, mesh)
-    for camera in shot.cameras:
-        _camera(file, shot, space if camera.rides else root, camera)
+    for camera in sampled.cameras:
+        _camera(file, sampled, space if camera.rides else root, camera)
     return file.glb(root)
 
 
-def _habitat(file, shot, root):
+def _habitat(file, sampled, root):
     """The node whose space is the habitat's own: the one that turns, or one under it where it does not turn about the origin."""
-    if shot.options.view == ROTATING:
+    if sampled.options.view == ROTATING:
         return file.node(root, "habitat")
-    away = np.any(shot.pivot_m)
-    turning = file.node(root, "habitat", **({"translation": _listed(shot.pivot_m)} if away else {}))
-    file.animate(turning, "rotation", *shapes.spin_keys(shot.shown_s, shot.angle_rad, shot.axis))
-    return file.node(turning, "habitat_space", translation=_listed(-shot.pivot_m)) if away else turning
+    away = np.any(sampled.pivot_m)
+    turning = file.node(root, "habitat", **({"translation": _listed(sampled.pivot_m)} if away else {}))
+    file.animate(turning, "rotation", *shapes.spin_keys(sampled.shown_s, sampled.angle_rad, sampled.axis))
+    return file.node(turning, "habitat_space", translation=_listed(-sampled.pivot_m)) if away else turning
 
 
-def _ball(file, shot, parent, ball):
+def _ball(file, sampled, parent, ball):
     mesh = _ball_mesh(file, ball)
-    place = ball.position_m - shot.anchor_m
+    place = ball.position_m - sampled.anchor_m
     node = file.node(parent, ball.name, mesh=mesh, translation=_listed(place[0]), extras={"id": int(ball.id)})
-    file.animate(node, "translation", shot.shown_s, place)
+    file.animate(node, "translation", sampled.shown_s, place)
     if ball.attitude is not None:
-        times, turned = _turning(shot, ball)
-        file.animate(node, "rotation", np.interp(times, shot.time_s, shot.shown_s), turned)
-    _appear(file, shot, node, ball.alive, 1.0)
+        times, turned = _turning(sampled, ball)
+        file.animate(node, "rotation", np.interp(times, sampled.time_s, sampled.shown_s), turned)
+    _appear(file, sampled, node, ball.alive, 1.0)
 
 
-def _turning(shot, ball):
+def _turning(sampled, ball):
     """Scene times (n,) and quaternions (n, 4) of a body that turns. Raises TooMuch where it turns too often."""
-    times = shapes.attitude_times(shot.time_s, ball.attitude, GREATEST_TURNS)
+    times = shapes.attitude_times(sampled.time_s, ball.attitude, GREATEST_TURNS)
     if times is None:
-        name = shot.notes["scene"]["motions"][ball.motion]["name"]
+        name = sampled.notes["scene"]["motions"][ball.motion]["name"]
         say = f"The ball of motion {name} turns too often for its file; let it spin more slowly (ball_spin_rpm) or end sooner."
         raise TooMuch(refusal("motions", name, f"within {GREATEST_TURNS:,} keys of one body's turning", say))
     return times, shapes.attitude_keys(times, ball.attitude)
 
 
-def _appear(file, shot, node, alive, size):
+def _appear(file, sampled, node, alive, size):
     """Scale keys of 0 and `size` (a number) at the start and wherever alive (T,) changes; none for what is always there."""
     if np.all(alive):
         return
     at = np.flatnonzero(np.concatenate([[True], alive[1:] != alive[:-1]]))
-    file.animate(node, "scale", shot.shown_s[at], np.outer(np.where(alive[at], size, 0.0), np.ones(3)), "STEP")
+    file.animate(node, "scale", sampled.shown_s[at], np.outer(np.where(alive[at], size, 0.0), np.ones(3)), "STEP")
 
 
 def _ball_mesh(file, ball):
@@ -101,35 +101,35 @@ def _ball_mesh(file, ball):
     ]})  # fmt: skip
 
 
-def _drop_nodes(file, shot, parent, drops):
+def _drop_nodes(file, sampled, parent, drops):
     """Each drop a node, all with one mesh of diameter 1."""
     corners, faces = shapes.ball(6, 8)
     attributes = {"POSITION": file.vertices(0.5 * corners), "NORMAL": file.vertices(corners)}
     drawn = {"attributes": attributes, "indices": file.indices(faces), "material": _matte(file, linear(WATER))}
     mesh = file.add("meshes", {"name": "droplet", "primitives": [drawn]})
     for i, name in enumerate(drops.names):
-        size, place, alive = float(drops.diameter_m[i]), drops.position_m[:, i] - shot.anchor_m, drops.alive[:, i]
+        size, place, alive = float(drops.diameter_m[i]), drops.position_m[:, i] - sampled.anchor_m, drops.alive[:, i]
         at = {"translation": _listed(place[0]), "scale": _listed(np.full(3, size if alive[0] else 0.0))}
         node = file.node(parent, name, mesh=mesh, extras={"id": int(drops.ids[i])}, **at)
-        file.animate(node, "translation", shot.shown_s, place)
-        _appear(file, shot, node, alive, size)
+        file.animate(node, "translation", sampled.shown_s, place)
+        _appear(file, sampled, node, alive, size)
 
 
-def _drop_points(file, shot, parent, drops):
+def _drop_points(file, sampled, parent, drops):
     """All drops as the points of one mesh, in order of their ids."""
-    place = drops.position_m - shot.anchor_m
+    place = drops.position_m - sampled.anchor_m
     primitive = {"mode": POINTS, "material": _unlit(file, linear(WATER))}
-    _morphing(file, shot, parent, "droplets", place, primitive)
+    _morphing(file, sampled, parent, "droplets", place, primitive)
 
 
-def _stream(file, shot, parent, stream):
-    skin = shapes.tube(stream.position_m - shot.anchor_m, stream.width_m, shot.axis)
+def _stream(file, sampled, parent, stream):
+    skin = shapes.tube(stream.position_m - sampled.anchor_m, stream.width_m, sampled.axis)
     faces = shapes.tube_faces(stream.position_m.shape[1])
     primitive = {"indices": file.indices(faces), "material": _matte(file, linear(WATER), both_sides=True)}
-    _morphing(file, shot, parent, stream.name, skin, primitive)
+    _morphing(file, sampled, parent, stream.name, skin, primitive)
 
 
-def _morphing(file, shot, parent, name, corners, primitive):
+def _morphing(file, sampled, parent, name, corners, primitive):
     """A node whose mesh has corners (T, V, 3): those of time 0, and a target for each later key."""
     every = -(-(len(corners) - 1) // GREATEST_TARGETS) or 1
     keys = np.unique(np.append(np.arange(0, len(corners), every), len(corners) - 1))
@@ -141,15 +141,15 @@ def _morphing(file, shot, parent, name, corners, primitive):
         mesh["weights"] = [0] * len(targets)
     node = file.node(parent, name, mesh=file.add("meshes", mesh))
     if targets:
-        file.animate(node, "weights", shot.shown_s[keys], np.eye(len(keys))[:, 1:].ravel())
+        file.animate(node, "weights", sampled.shown_s[keys], np.eye(len(keys))[:, 1:].ravel())
 
 
-def _line(file, shot, parent, line):
+def _line(file, sampled, parent, line):
     """A path as separate strokes: 0 to 1, 1 to 2 and so on, as every reader draws them."""
     strokes = np.arange(len(line.position_m) - 1)[:, None] + np.arange(2)
     primitive = {
         "mode": LINES,
-        "attributes": {"POSITION": file.vertices(line.position_m - shot.anchor_m)},
+        "attributes": {"POSITION": file.vertices(line.position_m - sampled.anchor_m)},
         "indices": file.indices(strokes),
         "material": _unlit(file, linear(style_of(line.motion).stage)),
     }
@@ -165,7 +165,7 @@ def _part(file, parent, part):
     file.node(parent, part.name, mesh=file.add("meshes", {"name": part.name, "primitives": [primitive]}))
 
 
-def _camera(file, shot, parent, camera):
+def _camera(file, sampled, parent, camera):
     """A vantage; one that follows something has a key a frame."""
     lens = {"yfov": float(np.radians(camera.fov_deg)), "aspectRatio": float(camera.aspect), "znear": NEAR_M}
     number = file.add("cameras", {"name": camera.name, "type": "perspective", "perspective": lens})
@@ -173,8 +173,8 @@ def _camera(file, shot, parent, camera):
     at = {"translation": _listed(camera.position_m[0]), "rotation": _listed(turned[0])}
     node = file.node(parent, camera.name, camera=number, **at)
     if len(camera.position_m) > 1:
-        file.animate(node, "translation", shot.shown_s, camera.position_m)
-        file.animate(node, "rotation", shot.shown_s, turned)
+        file.animate(node, "translation", sampled.shown_s, camera.position_m)
+        file.animate(node, "rotation", sampled.shown_s, turned)
 
 
 def _matte(file, colour, both_sides=False):

@@ -6,7 +6,7 @@ there: an open drum is a few times its radius wide, a craft's floors end at thei
 
 from ..shapes import mesh
 from .palette import linear
-from .sampled_scene import Mesh
+from .sampled_scene import ColouredMesh
 
 # colours of the page's stages
 COLOURS = {
@@ -19,15 +19,17 @@ COLOURS = {
 
 
 def meshes(habitat):
-    """The parts of a habitat as a list of Mesh, the arrow that points spinward last."""
+    """The parts of a habitat as a list of ColouredMesh, the arrow that points spinward last."""
     return [_coloured(part) for part in habitat.meshes()]
 
 
 def ramps(trace):
-    """The ramps of a trace's rolls as a list of Mesh, each named by its motion's number in the scene; seen from both sides."""
+    """The ramps of a trace's rolls as a list of ColouredMesh, each named by its motion's number in the scene; seen from both sides."""
     corners = [(i, traced.plan.ramp_m) for i, traced in enumerate(trace.motions) if traced.plan.ramp_m is not None]
     return [_coloured(mesh.quad(f"ramp_{i:05d}", mesh.HUB, corner, both_sides=True)) for i, corner in corners]
 
 
 def _coloured(part):
-    return Mesh(part.name, part.position_m, part.faces, part.normal, part.both_sides, linear(COLOURS[part.material]))
+    return ColouredMesh(
+        part.name, part.position_m, part.faces, part.normal, part.both_sides, linear(COLOURS[part.material])
+    )

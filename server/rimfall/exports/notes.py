@@ -18,24 +18,24 @@ _VIEWS = {
 _LETTERS = "XYZ"
 
 
-def of_shot(trace, shot):
-    """The notes of a Shot, whose own are not there yet."""
+def of_samples(trace, sampled):
+    """The notes of a SampledScene, whose own are not there yet."""
     return {
         "program": f"Rimfall {__version__}",
         "title": trace.scene.title,
-        "file": _file(trace, shot),
-        "counts": counts(shot),
-        "says": _says(shot),
-        "ids": _ids(trace, shot),
+        "file": _file(trace, sampled),
+        "counts": counts(sampled),
+        "says": _says(sampled),
+        "ids": _ids(trace, sampled),
         "caution": CAUTION,
         "scene": trace.scene.model_dump(mode="json"),
     }
 
 
-def _file(trace, shot):
-    options = shot.options
+def _file(trace, sampled):
+    options = sampled.options
     described, origin = axes.in_words(trace, options)
-    whole = shot.frame[:: options.samples_per_frame]
+    whole = sampled.frame[:: options.samples_per_frame]
     return {
         "fps": _pair(options.fps),
         "shown_fps": _pair(options.shown_fps),
@@ -50,11 +50,11 @@ def _file(trace, shot):
         "view_is": _VIEWS[options.view],
         "axes": described,
         "origin": origin,
-        "spin_axis": axis_name(shot.axis),
-        "pivot": (shot.pivot_m * shot.per_unit).tolist(),
-        "pace": shot.pace,
-        "star_drift_deg_per_frame": _drift_deg(shot, 0),
-        "star_drift_deg_per_frame_last": _drift_deg(shot, -1),
+        "spin_axis": axis_name(sampled.axis),
+        "pivot": (sampled.pivot_m * sampled.per_unit).tolist(),
+        "pace": sampled.pace,
+        "star_drift_deg_per_frame": _drift_deg(sampled, 0),
+        "star_drift_deg_per_frame_last": _drift_deg(sampled, -1),
         "alive": ALIVE,
     }
 
@@ -69,37 +69,37 @@ def axis_name(axis):
     return ("+" if axis[k] > 0 else "-") + _LETTERS[k]
 
 
-def _drift_deg(shot, k):
-    return float(np.degrees(shot.spin_rad_s[k] / float(shot.options.fps)))
+def _drift_deg(sampled, k):
+    return float(np.degrees(sampled.spin_rad_s[k] / float(sampled.options.fps)))
 
 
-def counts(shot):
-    """How much is in a Shot."""
-    bodies = len(shot.balls) + (0 if shot.drops is None else len(shot.drops.ids))
+def counts(sampled):
+    """How much is in a SampledScene."""
+    bodies = len(sampled.balls) + (0 if sampled.drops is None else len(sampled.drops.ids))
     return {
-        "bodies": len(shot.balls),
-        "drops": bodies - len(shot.balls),
-        "streams": len(shot.streams),
-        "paths": len(shot.lines),
-        "samples": len(shot.frame),
-        "csv_rows": bodies * len(shot.frame),
+        "bodies": len(sampled.balls),
+        "drops": bodies - len(sampled.balls),
+        "streams": len(sampled.streams),
+        "paths": len(sampled.lines),
+        "samples": len(sampled.frame),
+        "csv_rows": bodies * len(sampled.frame),
     }
 
 
-def _says(shot):
+def _says(sampled):
     """Sentences on what the choices mean for whoever opens the file."""
-    fps, options = float(shot.options.shown_fps), shot.options
+    fps, options = float(sampled.options.shown_fps), sampled.options
     says = [
         f"Frame {options.first_frame} is time 0. Set the other program's frame rate to {fps:g} before bringing a file in."
     ]
-    if shot.pace != 1.0:
-        times = f"{1 / shot.pace:g} times slower" if shot.pace < 1 else f"{shot.pace:g} times faster"
+    if sampled.pace != 1.0:
+        times = f"{1 / sampled.pace:g} times slower" if sampled.pace < 1 else f"{sampled.pace:g} times faster"
         says.append(
             f"Shot at {float(options.fps):g} and shown at {fps:g} frames a second, it runs {times} than it happens."
         )
-    if shot.drops is not None and len(shot.drops.ids) > MOST_NODES:
+    if sampled.drops is not None and len(sampled.drops.ids) > MOST_NODES:
         says.append(
-            f"glTF is not made for {len(shot.drops.ids):,} drops: there they are one cloud of points, all of one size, "
+            f"glTF is not made for {len(sampled.drops.ids):,} drops: there they are one cloud of points, all of one size, "
             "which show where they wait to be born and where they landed, too; "
             "OpenUSD holds each with its own size and velocity, and .usdc in a third of the room of .usda."
         )
@@ -107,19 +107,19 @@ def _says(shot):
         says.append(
             "glTF is in metres with Y up whatever is asked, as its standard says; OpenUSD and tables do as they are asked."
         )
-    if np.any(shot.anchor_m):
+    if np.any(sampled.anchor_m):
         says.append(
             "The scene is over 1 km across: things hang under a node at the first release, so that no digits are lost."
         )
     return says
 
 
-def _ids(trace, shot):
-    listed = [(b.id, b.name, b.motion, None) for b in shot.balls]
-    if shot.drops is not None:
-        numbers = dict.fromkeys(set(shot.drops.motion.tolist()), 0)
+def _ids(trace, sampled):
+    listed = [(b.id, b.name, b.motion, None) for b in sampled.balls]
+    if sampled.drops is not None:
+        numbers = dict.fromkeys(set(sampled.drops.motion.tolist()), 0)
         for number, name, motion in zip(
-            shot.drops.ids.tolist(), shot.drops.names, shot.drops.motion.tolist(), strict=True
+            sampled.drops.ids.tolist(), sampled.drops.names, sampled.drops.motion.tolist(), strict=True
         ):
             listed.append((number, name, motion, numbers[motion]))
             numbers[motion] += 1

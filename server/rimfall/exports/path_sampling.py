@@ -17,7 +17,7 @@ STREAM_POINTS = 48
 
 
 @dataclass(frozen=True)
-class Motion:
+class MotionSamples:
     """position_m, velocity_m_s, acceleration_m_s2 (..., 3) and alive (...), at times and bodies (...)."""
 
     position_m: np.ndarray
@@ -27,12 +27,12 @@ class Motion:
 
 
 def of_body(setting, traced, time_s):
-    """Motion of a motion's own body at times (T,)."""
+    """MotionSamples of a motion's own body at times (T,)."""
     return _late(setting, traced.track.path, time_s, np.zeros(1), traced.plan.start_s, np.inf).only(0)
 
 
 def of_drops(setting, traced, time_s):
-    """Motion (T, N) of a pour's drops, in order of birth, at times (T,)."""
+    """MotionSamples (T, N) of a pour's drops, in order of birth, at times (T,)."""
     stream, track = traced.plan.stream, traced.track
     if stream.batch is not None:
         return _own(setting, stream.batch, time_s)
@@ -66,7 +66,7 @@ def _first_born_s(stream):
 
 
 def _own(setting, batch, time_s):
-    """Motion (T, N) of drops that each have a path of their own."""
+    """MotionSamples (T, N) of drops that each have a path of their own."""
     drops = batch.drops
     born_s, ends_s = batch.born_s[drops], batch.ends_s[drops]
     alive = (time_s[:, None] >= born_s) & (time_s[:, None] <= ends_s)
@@ -78,18 +78,18 @@ def _own(setting, batch, time_s):
     position[alive], velocity[alive], acceleration[alive] = batch.paths.turning(
         setting.habitat.spin, body[alive], times
     )
-    return Motion(position, velocity, acceleration, alive)
+    return MotionSamples(position, velocity, acceleration, alive)
 
 
 @dataclass(frozen=True)
-class _Late(Motion):
+class _Late(MotionSamples):
     def only(self, n):
         """That of one body."""
-        return Motion(*(getattr(self, name)[:, n] for name in self.__dataclass_fields__))
+        return MotionSamples(*(getattr(self, name)[:, n] for name in self.__dataclass_fields__))
 
 
 def _late(setting, path, time_s, late, born, dies):
-    """Motion (T, N) of bodies that follow one path, each `late` (N,) behind it, born and gone at those times of the path."""
+    """MotionSamples (T, N) of bodies that follow one path, each `late` (N,) behind it, born and gone at those times of the path."""
     local = time_s[:, None] - late
     inside = np.clip(local, born, path.end_s)
     flies = (local >= born) & (local <= path.end_s)

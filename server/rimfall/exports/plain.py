@@ -11,7 +11,7 @@ from pydantic_core import to_json
 
 from ..scene.answers import outcome
 from . import axes
-from .scene_sampling import film
+from .scene_sampling import sample_scene
 
 VERSION = 1
 
@@ -19,32 +19,32 @@ VERSION = 1
 def document(trace, options):
     """The JSON file as bytes."""
     options = replace(options, unit="m", up="Z", origin="axis", shown_fps=options.fps)
-    shot = film(trace, options, axes.DESIGN)
-    file = shot.notes["file"] | {
+    sampled = sample_scene(trace, options, axes.DESIGN)
+    file = sampled.notes["file"] | {
         "axes": "x out through the reference line, y spinward there, z along the spin vector",
         "origin": "on the axis of spin, at the middle of the habitat",
         "up": None,
     }
     content = {
         "rimfall_export": VERSION,
-        **shot.notes,
+        **sampled.notes,
         "file": file,
-        "frame": shot.frame.tolist(),
-        "time_s": shot.time_s.tolist(),
-        "angle_rad": shot.angle_rad.tolist(),
-        "spin_rad_s": shot.spin_rad_s.tolist(),
+        "frame": sampled.frame.tolist(),
+        "time_s": sampled.time_s.tolist(),
+        "angle_rad": sampled.angle_rad.tolist(),
+        "spin_rad_s": sampled.spin_rad_s.tolist(),
         "motions": [
             {"name": t.motion.name, "kind": t.motion.kind, "end": t.track.end, **outcome(t, trace)}
             for t in trace.motions
             if t.motion.name in options.motions
         ],
-        "balls": [_ball(b, shot.time_s) for b in shot.balls],
-        "drops": None if shot.drops is None else _drops(shot.drops),
+        "balls": [_ball(b, sampled.time_s) for b in sampled.balls],
+        "drops": None if sampled.drops is None else _drops(sampled.drops),
         "streams": [
             {"name": s.name, "motion": s.motion, "position_m": s.position_m.tolist(), "width_m": s.width_m.tolist()}
-            for s in shot.streams
+            for s in sampled.streams
         ],
-        "paths": [{"name": p.name, "motion": p.motion, "position_m": p.position_m.tolist()} for p in shot.lines],
+        "paths": [{"name": p.name, "motion": p.motion, "position_m": p.position_m.tolist()} for p in sampled.lines],
     }
     return to_json(content, inf_nan_mode="constants")
 

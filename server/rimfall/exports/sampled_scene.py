@@ -20,7 +20,7 @@ from .options import Options
 
 
 @dataclass(frozen=True)
-class Ball:
+class BodySamples:
     """One body. id: its number in order of birth; name: unique in the file, made of letters, digits and _; motion: its place in the
     scene's list; radius_m: 0 for a point. position_m, velocity_m_s, acceleration_m_s2 (T, 3); alive (T,) bool.
     attitude: times (n,) of the scene -> unit quaternions (n, 4), w first, in the file's axes; None where it does not turn."""
@@ -52,7 +52,7 @@ class Drops:
 
 
 @dataclass(frozen=True)
-class Stream:
+class StreamSamples:
     """The unbroken part of a pour as a curve: position_m (T, M, 3) from the lip on; width_m (T, M), 0 while none flows."""
 
     name: str
@@ -62,7 +62,7 @@ class Stream:
 
 
 @dataclass(frozen=True)
-class Line:
+class DrawnPath:
     """A drawn path: position_m (P, 3), its samples and events in order of time."""
 
     name: str
@@ -71,7 +71,7 @@ class Line:
 
 
 @dataclass(frozen=True)
-class Mesh:
+class ColouredMesh:
     """A part of the habitat. position_m (V, 3); faces (F, 3) of vertex numbers, anticlockwise seen from the side that shows;
     normal (V, 3) unit; both_sides: it has no inside; colour (3,) linear RGB of 0 to 1."""
 
@@ -97,7 +97,7 @@ class Camera:
 
 
 @dataclass(frozen=True)
-class Shot:
+class SampledScene:
     """frame (T,): frame numbers, with decimals between frames; time_s (T,): of the scene; shown_s (T,): of the file, from 0;
     pace: seconds of the scene in a second of the file. angle_rad, spin_rad_s, spin_change_rad_s2 (T,): the habitat's.
     to_file (3, 3), pivot_m (3,) and axis (3,) are in the docstring above. anchor_m (3,): what a writer of 32-bit numbers takes from

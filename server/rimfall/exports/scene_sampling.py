@@ -1,4 +1,4 @@
-"""A trace filmed: its things at every frame of the file that the options ask for, as a `shot.Shot`."""
+"""A trace sampled: its things at every frame of the file that the options ask for, as a `sampled_scene.SampledScene`."""
 
 import re
 from dataclasses import replace
@@ -12,7 +12,7 @@ from ..physics import frames, quaternions
 from ..physics.aboard import of_frame
 from . import axes, camera_presets, habitat_mesh, notes, path_sampling
 from .options import INERTIAL_FLAT
-from .sampled_scene import Ball, Drops, Line, Shot, Stream
+from .sampled_scene import BodySamples, DrawnPath, Drops, SampledScene, StreamSamples
 
 GREATEST_SAMPLES = 2_000_000  # of bodies, over all frames
 _FAR_M = 1_000.0  # from here on 32-bit numbers lose a twentieth of a millimetre
@@ -20,15 +20,17 @@ _BALLS = ("drop", "throw", "roll", "stand")
 _SLACK = 1e-9  # in frames: a time that is on a frame but for rounding is on it
 
 
-def film(trace, options, shown=None, scenery=False):
-    """The Shot of a Trace; shown: `axes.Axes` to write in, in place of those the options ask for; scenery: with the habitat's
+def sample_scene(trace, options, shown=None, scenery=False):
+    """The SampledScene of a Trace; shown: `axes.Axes` to write in, in place of those the options ask for; scenery: with the habitat's
     meshes and the cameras. Raises TooMuch past 2,000,000 samples, naming the motion that has most of them."""
     frame, time_s = frames_of(trace, options)
     taken = [
         (i, t) for i, t in enumerate(trace.motions) if t.motion.name in options.motions and t.track.path is not None
     ]
     weigh(taken, len(time_s), GREATEST_SAMPLES)
-    return _Film(trace, options, shown or axes.of_options(trace, options), frame, time_s, taken).shot(scenery)
+    return _SceneSampler(trace, options, shown or axes.of_options(trace, options), frame, time_s, taken).sampled(
+        scenery
+    )
 
 
 def frames_of(trace, options):
@@ -69,8 +71,8 @@ def _elements(traced):
     return 1 if traced.plan.stream is None else len(path_sampling.births_s(traced))
 
 
-class _Film:
-    """What the parts of a Shot are made from; each method makes one part."""
+class _SceneSampler:
+    """What the parts of a SampledScene are made from; each method makes one part."""
 
     def __init__(self, trace, options, shown, frame, time_s, taken):
         self.trace, self.options, self.axes = trace, options, shown
@@ -83,34 +85,46 @@ class _Film:
         )
         self.flat = options.view == INERTIAL_FLAT
 
-    def shot(self, scenery):
-        """The whole."""
+    def sampled(self, scenery):
+        """The whole; its notes are of it, so they come last."""
         born = self._born()
-        balls, drops = self._balls(born), self._drops(born)
-        streams, lines = self._streams(), self._lines()
-        shot = Shot(
-            self.options,
-            self.frame,
-            self.time_s,
-            (self.time_s - self.time_s[0]) / self._pace,
-            self._pace,
-            self.angle,
-            self.omega,
-            self.change,
-            self.axes.rows,
-            self.axes.points(np.zeros(3)),
-            self.axes.spin,
-            _anchor(balls, drops, streams, lines),
-            100.0 if self.options.unit == "cm" else 1.0,
-            balls,
-            drops,
-            streams,
-            lines,
-            self._meshes() if scenery else [],
-            self._cameras(balls) if scenery else [],
-            {},
+        things = {
+            "balls": self._balls(born),
+            "drops": self._drops(born),
+            "streams": self._streams(),
+            "lines": self._lines(),
+        }
+        around = (
+            {"meshes": self._meshes(), "cameras": self._cameras(things["balls"])}
+            if scenery
+            else {"meshes": [], "cameras": []}
         )
-        return replace(shot, notes=notes.of_shot(self.trace, shot))
+        sampled = SampledScene(
+            **self._clock(), **self._space(), anchor_m=_anchor(**things), **things, **around, notes={}
+        )
+        return replace(sampled, notes=notes.of_samples(self.trace, sampled))
+
+    def _clock(self):
+        """The frames, and how the habitat turns at each."""
+        return {
+            "options": self.options,
+            "frame": self.frame,
+            "time_s": self.time_s,
+            "shown_s": (self.time_s - self.time_s[0]) / self._pace,
+            "pace": self._pace,
+            "angle_rad": self.angle,
+            "spin_rad_s": self.omega,
+            "spin_change_rad_s2": self.change,
+        }
+
+    def _space(self):
+        """The file's axes and unit."""
+        return {
+            "to_file": self.axes.rows,
+            "pivot_m": self.axes.points(np.zeros(3)),
+            "axis": self.axes.spin,
+            "per_unit": 100.0 if self.options.unit == "cm" else 1.0,
+        }
 
     @property
     def _pace(self):
@@ -129,14 +143,14 @@ class _Film:
     def _balls(self, born):
         number = {i: n for n, (_, i, drop) in enumerate(born) if drop is None}
         names = element_names([(_kind(t.motion.kind), t.motion.name) for i, t in self.taken if i in number])
-        found = []
+        balls = []
         for name, (i, traced) in zip(names, [p for p in self.taken if p[0] in number], strict=True):
             motion = path_sampling.of_body(self.trace.setting, traced, self.time_s)
             place, velocity, acceleration = self._seen(motion, self.angle, self.omega, self.change)
             radius = traced.plan.body.diameter_m / 2
             turns = self._turns(traced)
-            found.append(Ball(number[i], name, i, radius, place, velocity, acceleration, motion.alive, turns))
-        return sorted(found, key=lambda b: b.id)
+            balls.append(BodySamples(number[i], name, i, radius, place, velocity, acceleration, motion.alive, turns))
+        return sorted(balls, key=lambda b: b.id)
 
     def _drops(self, born):
         """All drops, in order of their ids; None where there are none."""
@@ -159,26 +173,27 @@ class _Film:
         return Drops(ids, names, np.array(motion)[order], np.array(diameter)[order], *seen, joined.alive)
 
     def _streams(self):
-        found = []
+        streams = []
         for i, traced in self.taken:
-            made = (
+            curve = (
                 None if traced.plan.stream is None else path_sampling.of_stream(self.trace.setting, traced, self.time_s)
             )
-            if made is not None:
-                place = frames.turn(made[0], self.angle[:, None]) if self.flat else made[0]
-                found.append(Stream(f"stream_{i:05d}", i, self.axes.points(place), made[1]))
-        return found
+            if curve is not None:
+                position, width = curve
+                position = frames.turn(position, self.angle[:, None]) if self.flat else position
+                streams.append(StreamSamples(f"stream_{i:05d}", i, self.axes.points(position), width))
+        return streams
 
     def _lines(self):
-        found = []
+        paths = []
         for i, traced in self.taken:
             states = path_sampling.drawn(traced)
             place = states.inertial_m if self.flat else states.rotating_m
-            found.append(Line(f"path_{i:05d}", i, self.axes.points(place)))
-        return found
+            paths.append(DrawnPath(f"path_{i:05d}", i, self.axes.points(place)))
+        return paths
 
     def _seen(self, motion, angle, omega, change):
-        """Positions, velocities and accelerations of a `path_sampling.Motion` in the file's view and axes."""
+        """Positions, velocities and accelerations of a `path_sampling.MotionSamples` in the file's view and axes."""
         place, velocity, acceleration = motion.position_m, motion.velocity_m_s, motion.acceleration_m_s2
         if self.flat:
             own = np.moveaxis(of_frame(omega, change, *(np.moveaxis(v, -1, 0) for v in (place, velocity))), 0, -1)
@@ -205,9 +220,9 @@ class _Film:
         return turned
 
     def _meshes(self):
-        found = (*habitat_mesh.meshes(self.trace.setting.habitat), *habitat_mesh.ramps(self.trace))
+        meshes = (*habitat_mesh.meshes(self.trace.setting.habitat), *habitat_mesh.ramps(self.trace))
         return [
-            replace(m, position_m=self.axes.points(m.position_m), normal=self.axes.vectors(m.normal)) for m in found
+            replace(m, position_m=self.axes.points(m.position_m), normal=self.axes.vectors(m.normal)) for m in meshes
         ]
 
     def _cameras(self, balls):
@@ -217,7 +232,7 @@ class _Film:
             first = self.trace.motions[balls[0].motion]
             taken.sort(key=lambda t: t is not first)
             followed = path_sampling.of_body(self.trace.setting, first, self.time_s).position_m
-        found = camera_presets.cameras(replace(self.trace, motions=taken), self.time_s, followed)
+        cameras = camera_presets.cameras(replace(self.trace, motions=taken), self.time_s, followed)
         return [
             replace(
                 c,
@@ -225,14 +240,16 @@ class _Film:
                 position_m=self.axes.points(c.position_m),
                 axes=c.axes @ self.axes.rows.T,
             )
-            for c in found
+            for c in cameras
         ]
 
 
 def _beside(motions, order):
     """Motions (T, N) of several pours as one, in an order of their drops."""
-    names = path_sampling.Motion.__dataclass_fields__
-    return path_sampling.Motion(*(np.concatenate([getattr(m, n) for m in motions], axis=1)[:, order] for n in names))
+    names = path_sampling.MotionSamples.__dataclass_fields__
+    return path_sampling.MotionSamples(
+        *(np.concatenate([getattr(m, n) for m in motions], axis=1)[:, order] for n in names)
+    )
 
 
 def _anchor(balls, drops, streams, lines):

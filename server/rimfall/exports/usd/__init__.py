@@ -1,4 +1,4 @@
-"""A Shot as OpenUSD: text (.usda), text packed alone (.usdz), and binary (.usdc, where OpenUSD's library is installed)."""
+"""A SampledScene as OpenUSD: text (.usda), text packed alone (.usdz), and binary (.usdc, where OpenUSD's library is installed)."""
 
 from .archive import packed
 from .crate import crate
@@ -6,16 +6,16 @@ from .stage import layer_of
 from .text import text
 
 
-def usda(shot):
+def usda(sampled):
     """The file as text, UTF-8 bytes."""
-    return text(layer_of(shot))
+    return text(layer_of(sampled))
 
 
-def usdz(shot):
+def usdz(sampled):
     """The same text in a package of its own."""
-    return packed("rimfall.usda", usda(shot))
+    return packed("rimfall.usda", usda(sampled))
 
 
-def usdc(shot):
+def usdc(sampled):
     """The same content in binary. Raises BadInput where OpenUSD's library is not installed."""
-    return crate(layer_of(shot))
+    return crate(layer_of(sampled))

@@ -12,22 +12,22 @@ GREATEST_TURNS = 500_000  # orientations of one body in a file
 SOON_S = 1e-5  # over which a rate of turning is read: right up to 300,000 rad/s
 
 
-def ball(shot, body, looks):
+def ball(sampled, body, looks):
     """A Sphere: where it is at every frame, which way it has turned, and from when to when it is seen."""
-    radius = (body.radius_m or POINT_RADIUS_M) * shot.per_unit
-    places = (body.position_m - shot.anchor_m) * shot.per_unit
-    turns = [] if body.attitude is None else [_turns(shot, body)]
+    radius = (body.radius_m or POINT_RADIUS_M) * sampled.per_unit
+    places = (body.position_m - sampled.anchor_m) * sampled.per_unit
+    turns = [] if body.attitude is None else [_turns(sampled, body)]
     shown, bound, apis = looks.of_motion(body.motion)
     attributes = [
         Attribute("radius", "double", radius),
         Attribute("extent", "float3[]", radius * np.array([[-1.0] * 3, [1.0] * 3])),
-        changing("xformOp:translate", "double3", shot.frame, places),
+        changing("xformOp:translate", "double3", sampled.frame, places),
         *turns,
         order("xformOp:translate", *(t.name for t in turns)),
-        *_seen(shot.frame, body.alive),
+        *_seen(sampled.frame, body.alive),
         *shown,
     ]
-    names = {n["id"]: n["name"] for n in shot.notes["ids"]}
+    names = {n["id"]: n["name"] for n in sampled.notes["ids"]}
     return Prim("Sphere", body.name, attributes, relations=bound, apis=apis, shown_name=names.get(body.id))
 
 
@@ -42,16 +42,18 @@ def _seen(frame, alive):
     return [Attribute("visibility", "token", at=frame[at], values=words)]
 
 
-def _turns(shot, body):
+def _turns(sampled, body):
     """Orientation samples: at the frames, and between them where it turns by more than a quarter from one to the next."""
-    rate = _rates(body.attitude, shot.time_s)
-    between = np.maximum(rate[1:], rate[:-1]) * np.diff(shot.time_s) / QUARTER_RAD
+    rate = _rates(body.attitude, sampled.time_s)
+    between = np.maximum(rate[1:], rate[:-1]) * np.diff(sampled.time_s) / QUARTER_RAD
     counts = np.maximum(np.ceil(1.02 * between).astype(int), 1)
     if counts.sum() > GREATEST_TURNS:
         _refuse(body.name, int(counts.sum()))
     starts = np.repeat(np.arange(len(counts)), counts)
     share = (np.arange(len(starts)) - np.repeat(np.cumsum(counts) - counts, counts)) / np.repeat(counts, counts)
-    at, time_s = (np.append(v[:-1][starts] + share * np.diff(v)[starts], v[-1]) for v in (shot.frame, shot.time_s))
+    at, time_s = (
+        np.append(v[:-1][starts] + share * np.diff(v)[starts], v[-1]) for v in (sampled.frame, sampled.time_s)
+    )
     return changing("xformOp:orient", "quatf", at, continuous(body.attitude(time_s)))
 
 
@@ -77,24 +79,28 @@ def continuous(turns):
     return turns * np.concatenate([[1.0], signs])[:, None]
 
 
-def droplets(shot, looks):
+def droplets(sampled, looks):
     """Points of all drops: positions, velocities and accelerations at the same times, or readers drop the last two; of no width
     while they are not there. A second of the file is `pace` seconds of the scene, and velocities are of the file."""
-    drops = shot.drops
-    points = _single((drops.position_m - shot.anchor_m) * shot.per_unit)
-    widths = _single(drops.diameter_m * drops.alive * shot.per_unit)
+    drops = sampled.drops
+    points = _single((drops.position_m - sampled.anchor_m) * sampled.per_unit)
+    widths = _single(drops.diameter_m * drops.alive * sampled.per_unit)
     shown, bound, apis = looks.water()
     attributes = [
         *(
-            Attribute(name, kind, at=shot.frame, values=values)
+            Attribute(name, kind, at=sampled.frame, values=values)
             for name, kind, values in (
                 ("points", "point3f[]", points),
-                ("velocities", "vector3f[]", _single(drops.velocity_m_s * (shot.pace * shot.per_unit))),
-                ("accelerations", "vector3f[]", _single(drops.acceleration_m_s2 * (shot.pace**2 * shot.per_unit))),
+                ("velocities", "vector3f[]", _single(drops.velocity_m_s * (sampled.pace * sampled.per_unit))),
+                (
+                    "accelerations",
+                    "vector3f[]",
+                    _single(drops.acceleration_m_s2 * (sampled.pace**2 * sampled.per_unit)),
+                ),
             )
         ),
-        Attribute("widths", "float[]", at=shot.frame, values=widths, interpolation="vertex"),
-        Attribute("extent", "float3[]", at=shot.frame, values=boxes(points, widths)),
+        Attribute("widths", "float[]", at=sampled.frame, values=widths, interpolation="vertex"),
+        Attribute("extent", "float3[]", at=sampled.frame, values=boxes(points, widths)),
         Attribute("ids", "int64[]", drops.ids),
         Attribute("primvars:id", "int[]", drops.ids, interpolation="vertex"),
         *shown,

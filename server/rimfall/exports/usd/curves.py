@@ -9,34 +9,34 @@ PATH_SHARE = 1 / 300  # a drawn path's width to the largest side of the box it f
 LEAST_PATH_M = 1e-3
 
 
-def streams(shot, looks):
+def streams(sampled, looks):
     """A BasisCurves a pour: as many points at every time, of no width while nothing flows."""
-    return [_stream(shot, one, looks) for one in shot.streams]
+    return [_stream(sampled, one, looks) for one in sampled.streams]
 
 
-def _stream(shot, stream, looks):
-    points = (stream.position_m - shot.anchor_m) * shot.per_unit
-    widths = stream.width_m * shot.per_unit
+def _stream(sampled, stream, looks):
+    points = (stream.position_m - sampled.anchor_m) * sampled.per_unit
+    widths = stream.width_m * sampled.per_unit
     return _curve(
         stream.name,
         points.shape[1],
         [
-            changing("points", "point3f[]", shot.frame, points),
-            changing("widths", "float[]", shot.frame, widths, interpolation="vertex"),
-            changing("extent", "float3[]", shot.frame, boxes(points, widths)),
+            changing("points", "point3f[]", sampled.frame, points),
+            changing("widths", "float[]", sampled.frame, widths, interpolation="vertex"),
+            changing("extent", "float3[]", sampled.frame, boxes(points, widths)),
         ],
         looks.water(),
     )
 
 
-def paths(shot, looks):
+def paths(sampled, looks):
     """A BasisCurves a path that has two points or more."""
-    return [_path(shot, line, looks) for line in shot.lines if len(line.position_m) > 1]
+    return [_path(sampled, line, looks) for line in sampled.lines if len(line.position_m) > 1]
 
 
-def _path(shot, line, looks):
-    points = (line.position_m - shot.anchor_m) * shot.per_unit
-    width = max(LEAST_PATH_M * shot.per_unit, PATH_SHARE * float(np.max(np.ptp(points, axis=0))))
+def _path(sampled, line, looks):
+    points = (line.position_m - sampled.anchor_m) * sampled.per_unit
+    width = max(LEAST_PATH_M * sampled.per_unit, PATH_SHARE * float(np.max(np.ptp(points, axis=0))))
     return _curve(
         line.name,
         len(points),

@@ -18,20 +18,20 @@ def moved(by):
     return [Attribute("xformOp:translate", "double3", np.asarray(by, dtype=float)), order("xformOp:translate")]
 
 
-def turning(shot):
+def turning(sampled):
     """Attributes of the node that turns: degrees about the file's own X, Y or Z that run on past 360, a sample a frame."""
-    k = int(np.argmax(np.abs(shot.axis)))
+    k = int(np.argmax(np.abs(sampled.axis)))
     op = f"xformOp:rotate{'XYZ'[k]}"
-    turned = changing(op, "double", shot.frame, np.degrees(shot.angle_rad) * np.sign(shot.axis[k]))
-    if not shot.pivot_m.any():
+    turned = changing(op, "double", sampled.frame, np.degrees(sampled.angle_rad) * np.sign(sampled.axis[k]))
+    if not sampled.pivot_m.any():
         return [turned, order(op)]
-    pivot = Attribute("xformOp:translate:pivot", "double3", shot.pivot_m * shot.per_unit)
+    pivot = Attribute("xformOp:translate:pivot", "double3", sampled.pivot_m * sampled.per_unit)
     return [pivot, turned, order(pivot.name, op, f"!invert!{pivot.name}")]
 
 
-def hull(shot, mesh, looks):
+def hull(sampled, mesh, looks):
     """A Mesh of triangles, not to be smoothed."""
-    points = (mesh.position_m - shot.anchor_m) * shot.per_unit
+    points = (mesh.position_m - sampled.anchor_m) * sampled.per_unit
     shown, bound, apis = looks.of_hull(mesh.colour)
     attributes = [
         Attribute("points", "point3f[]", points),
@@ -47,18 +47,18 @@ def hull(shot, mesh, looks):
     return Prim("Mesh", mesh.name, attributes, relations=bound, apis=apis)
 
 
-def camera(shot, seat):
+def camera(sampled, seat):
     """A Camera of a Camera: its place as a matrix, a sample a frame where it follows something."""
     matrix = np.zeros((len(seat.position_m), 4, 4))
-    matrix[:, :3, :3], matrix[:, 3, :3], matrix[:, 3, 3] = seat.axes, seat.position_m * shot.per_unit, 1.0
+    matrix[:, :3, :3], matrix[:, 3, :3], matrix[:, 3, 3] = seat.axes, seat.position_m * sampled.per_unit, 1.0
     tall = FILM_MM / seat.aspect
-    far = 100.0 + 10.0 * float(np.max(np.linalg.norm(seat.position_m - shot.pivot_m, axis=1)))
-    at = shot.frame if len(matrix) > 1 else shot.frame[:1]
+    far = 100.0 + 10.0 * float(np.max(np.linalg.norm(seat.position_m - sampled.pivot_m, axis=1)))
+    at = sampled.frame if len(matrix) > 1 else sampled.frame[:1]
     attributes = [
         Attribute("focalLength", "float", tall / 2 / np.tan(np.radians(seat.fov_deg) / 2)),
         Attribute("horizontalAperture", "float", FILM_MM),
         Attribute("verticalAperture", "float", tall),
-        Attribute("clippingRange", "float2", np.array([max(NEAR_M, 1e-6 * far), far]) * shot.per_unit),
+        Attribute("clippingRange", "float2", np.array([max(NEAR_M, 1e-6 * far), far]) * sampled.per_unit),
         changing("xformOp:transform", "matrix4d", at, matrix),
         order("xformOp:transform"),
     ]

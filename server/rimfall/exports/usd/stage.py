@@ -1,4 +1,4 @@
-"""From a Shot to the one description of a layer: World > Habitat > bodies, Droplets, Streams, Paths, Hull; cameras; materials.
+"""From a SampledScene to the one description of a layer: World > Habitat > bodies, Droplets, Streams, Paths, Hull; cameras; materials.
 
 One time code is one frame. Names, kinds and units follow the shared conventions of all exports; lengths here are file units.
 """
@@ -15,46 +15,48 @@ from .parts import camera, hull, moved, turning
 WORLD = "World"
 
 
-def layer_of(shot):
-    """The Layer of a Shot."""
+def layer_of(sampled):
+    """The Layer of a SampledScene."""
     looks = Looks(f"/{WORLD}/Looks")
-    things = [*(ball(shot, b, looks) for b in shot.balls), *_many(shot, looks)]
-    meshes = [Prim("Xform", "Hull", children=[hull(shot, m, looks) for m in shot.meshes])] if shot.meshes else []
-    flat = shot.options.view == INERTIAL_FLAT
-    aboard = _anchored(shot, meshes if flat else things + meshes)
-    riding, standing = ([camera(shot, c) for c in shot.cameras if c.rides is rides] for rides in (True, False))
-    turns = [] if shot.options.view == ROTATING else turning(shot)
+    things = [*(ball(sampled, b, looks) for b in sampled.balls), *_many(sampled, looks)]
+    meshes = (
+        [Prim("Xform", "Hull", children=[hull(sampled, m, looks) for m in sampled.meshes])] if sampled.meshes else []
+    )
+    flat = sampled.options.view == INERTIAL_FLAT
+    aboard = _anchored(sampled, meshes if flat else things + meshes)
+    riding, standing = ([camera(sampled, c) for c in sampled.cameras if c.rides is rides] for rides in (True, False))
+    turns = [] if sampled.options.view == ROTATING else turning(sampled)
     habitat = Prim("Xform", "Habitat", turns, aboard + riding)
-    outside = [habitat, *(_anchored(shot, things) if flat else []), looks.prim(), *standing]
-    root = Prim("Xform", WORLD, children=outside, model="component", shown_name=shot.notes["title"] or None)
-    return Layer(root, shot.notes["title"], _settings(shot), _custom(shot.notes))
+    outside = [habitat, *(_anchored(sampled, things) if flat else []), looks.prim(), *standing]
+    root = Prim("Xform", WORLD, children=outside, model="component", shown_name=sampled.notes["title"] or None)
+    return Layer(root, sampled.notes["title"], _settings(sampled), _custom(sampled.notes))
 
 
-def _many(shot, looks):
+def _many(sampled, looks):
     """The prims that hold many things, where there are any."""
-    out = [] if shot.drops is None or len(shot.drops.ids) == 0 else [droplets(shot, looks)]
-    for name, curves in (("Streams", streams(shot, looks)), ("Paths", paths(shot, looks))):
+    out = [] if sampled.drops is None or len(sampled.drops.ids) == 0 else [droplets(sampled, looks)]
+    for name, curves in (("Streams", streams(sampled, looks)), ("Paths", paths(sampled, looks))):
         out += [Prim("Xform", name, children=curves)] if curves else []
     return out
 
 
-def _anchored(shot, prims):
+def _anchored(sampled, prims):
     """The prims, under a node at the anchor where there is one: 32-bit numbers stay small under it."""
-    if not shot.anchor_m.any() or not prims:
+    if not sampled.anchor_m.any() or not prims:
         return prims
-    return [Prim("Xform", "Anchor", moved(shot.anchor_m * shot.per_unit), prims)]
+    return [Prim("Xform", "Anchor", moved(sampled.anchor_m * sampled.per_unit), prims)]
 
 
-def _settings(shot):
-    rate = float(shot.options.shown_fps)
+def _settings(sampled):
+    rate = float(sampled.options.shown_fps)
     return {
         "defaultPrim": WORLD,
-        "upAxis": shot.options.up,
-        "metersPerUnit": 1.0 / shot.per_unit,
+        "upAxis": sampled.options.up,
+        "metersPerUnit": 1.0 / sampled.per_unit,
         "timeCodesPerSecond": rate,
         "framesPerSecond": rate,
-        "startTimeCode": float(shot.frame[0]),
-        "endTimeCode": float(shot.frame[-1]),
+        "startTimeCode": float(sampled.frame[0]),
+        "endTimeCode": float(sampled.frame[-1]),
     }
 
 
