@@ -138,9 +138,9 @@ def test_a_vacuum_landing_is_that_of_the_exact_quadratic(radius, ramped):
         time_s, azimuth, normal = exact_landing(habitat, motion)
         if time_s > 60 or normal < LEAST_NORMAL_M_S or motion["place"]["height_m"] < 1e-9:
             continue
-        landing = traced.track.landing.state
-        assert float(landing.time_s[0]) - motion["start_s"] == pytest.approx(time_s, abs=LANDING_S)
-        off = (float(landing.along_m[0]) / radius - azimuth + math.pi) % math.tau - math.pi
+        landing = traced.track.landing
+        assert landing.time_s - motion["start_s"] == pytest.approx(time_s, abs=LANDING_S)
+        off = (landing.along_m / radius - azimuth + math.pi) % math.tau - math.pi
         assert abs(off) * radius < LANDING_M
         checked += 1
     assert checked >= 25
@@ -149,10 +149,10 @@ def test_a_vacuum_landing_is_that_of_the_exact_quadratic(radius, ramped):
 @each_radius
 def test_a_drop_lands_where_the_involute_meets_the_deck(radius):
     habitat = wheel(radius)
-    landing = one(drop(0.3 * radius), habitat).track.landing.state
+    landing = one(drop(0.3 * radius), habitat).track.landing
     angle = math.acos(0.7)
-    assert float(landing.time_s[0]) == pytest.approx(math.tan(angle) / math.sqrt(4.9 / radius), abs=LANDING_S)
-    assert float(landing.along_m[0]) == pytest.approx(radius * (angle - math.tan(angle)), abs=LANDING_M)
+    assert landing.time_s == pytest.approx(math.tan(angle) / math.sqrt(4.9 / radius), abs=LANDING_S)
+    assert landing.along_m == pytest.approx(radius * (angle - math.tan(angle)), abs=LANDING_M)
 
 
 PRINTED = 10 ** np.linspace(-2.0, 5.25, 30)
@@ -299,7 +299,7 @@ def test_a_graze_of_the_ceiling_in_air_is_found_inside_a_step(radius, depth_m):
     """The ceiling is put a hair below, or above, the highest point of the same flight without one."""
     motion = throw(1.5, math.sqrt(4.9 * radius) / 4, 180, 60, TENNIS)
     apex = one(motion, wheel(radius), AIR).track.apex
-    top = float(apex.height_m[0]) + 0.067 / 2
+    top = apex.height_m + 0.067 / 2
     assert len(one(motion, wheel(radius), AIR).track.path.start_s) < 60  # long steps
     assert met(one(motion, wheel(radius) | {"ceiling_m": top - depth_m}, AIR)) == "ceiling"
     assert met(one(motion, wheel(radius) | {"ceiling_m": top + depth_m}, AIR)) is None

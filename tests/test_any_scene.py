@@ -220,7 +220,7 @@ def test_any_scene_is_answered_or_refused(document):
             track.ends_s <= min(traced.setting.limit_s(one.plan.start_s), document["sampling"]["duration_s"]) + 1e-9
             or track.path is None
         )
-        times = [float(e.state.time_s[0]) for e in track.events]
+        times = [e.time_s for e in track.events]
         assert times == sorted(times)
         assert deepest(traced, one) >= -DEEPEST_M
 
@@ -231,6 +231,6 @@ def deepest(traced, one):
     room, track = traced.setting.room(one.plan.floor), one.track
     if track.path is None or one.motion.kind in UNBOUNDED:
         return 0.0
-    places = [track.samples.rotating_m, *(e.state.rotating_m for e in track.events)]
+    places = [track.samples.rotating_m, *([e.rotating_m] for e in track.events)]
     position, half = np.concatenate(places).T, one.plan.body.radius_m
     return min(float(np.min(s.gap(position, np.full(position.shape[1], half)))) for s in room.surfaces)

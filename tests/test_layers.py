@@ -32,7 +32,7 @@ PYTHON = {
     "scene": BELOW_SCENE,
     "exports": BELOW_SCENE | {"scene"},
     "sweep": {"__init__", "errors", "exports", "scene"},
-    "api": {"errors", "exports", "scene", "sweep"},
+    "api": {"errors", "exports", "motions", "scene", "sweep"},
     "web": {"__init__", "errors", "scene", "exports"},
     "cli": {"__init__", "errors", "phrases", "scene", "exports", "sweep", "web"},
     "__main__": {"cli"},

@@ -56,26 +56,13 @@ from .exports import format_of
 from .exports.options import read_options
 from .exports.recovery import read_source
 from .exports.writing import write_all
+from .motions.track import Moment
 from .scene import examples, questions, words
 from .scene.feel import answers as feel_answers
 from .scene.feel import questions as people
 from .scene.reading import read, read_size
 from .scene.size import answers as size_answers
 from .sweep import grid, parameters
-
-
-@dataclass(frozen=True)
-class Moment:
-    """Something that happens to a motion. kind: "release", "apex", "deck", …; place in metres; speed in the turning frame,
-    m/s, just before; drift_m: along_m beyond the release's."""
-
-    kind: str
-    time_s: float
-    along_m: float
-    height_m: float
-    axial_m: float
-    speed_m_s: float
-    drift_m: float
 
 
 @dataclass(frozen=True)
@@ -154,10 +141,7 @@ def vary(scene, values):
 
 
 def _path(traced):
-    track = traced.track
-    samples, begin_m = track.samples, traced.plan.place[0]
-    events = tuple(_moment(e, begin_m) for e in track.events)
-    landing = None if track.landing is None else _moment(track.landing, begin_m)
+    track, samples = traced.track, traced.track.samples
     return MotionPath(
         traced.motion.name,
         samples.time_s,
@@ -168,13 +152,7 @@ def _path(traced):
         samples.rotating_velocity_m_s,
         samples.inertial_m,
         track.end,
-        events,
-        landing,
+        tuple(track.events),
+        track.landing,
         tuple(words.outcome(traced)),
     )
-
-
-def _moment(event, begin_m):
-    state = event.state
-    figures = [float(v[0]) for v in (state.time_s, state.along_m, state.height_m, state.axial_m)]
-    return Moment(event.kind, *figures, float(np.linalg.norm(state.local_m_s[0])), figures[1] - begin_m)

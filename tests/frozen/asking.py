@@ -21,9 +21,9 @@ from rimfall.scene import answers, examples, questions
 from rimfall.scene.document import MOTIONS
 from rimfall.scene.feel import answers as feel_answers
 from rimfall.scene.feel.questions import feel
-from rimfall.shapes import SHAPES
 from rimfall.scene.reading import read, read_feel, read_size
 from rimfall.scene.size import answers as size_answers
+from rimfall.shapes import SHAPES
 from rimfall.web import api
 
 UNITS = ("si", "us")

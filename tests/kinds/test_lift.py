@@ -34,7 +34,7 @@ def test_it_goes_as_its_speed_adds_up(to, first, top, change):
         gone, _ = quad(lambda t: speed_at(t, way, top, change)[0], 0, until, points=corners[1:3], limit=200)
         assert samples.height_m[k] - 1.0 == pytest.approx(first + math.copysign(gone, to - first), abs=1e-8)
     assert kinds(traced) == ["release", "arrives"]
-    assert float(traced.track.events[-1].state.height_m[0]) == pytest.approx(to + 1.0, abs=1e-12 * R)
+    assert traced.track.events[-1].height_m == pytest.approx(to + 1.0, abs=1e-12 * R)
     assert np.abs(samples.along_m).max() < 1e-12 * R
 
 

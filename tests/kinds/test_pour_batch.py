@@ -223,7 +223,7 @@ def test_a_dripping_drop_is_never_more_than_what_is_poured():
 def test_a_drop_does_not_begin_inside_the_deck():
     traced = one(pour(0.003, flow_ml_s=0.5, lip_mm=6.0), {"radius_m": 56.0, "spin_rpm": 1.0}, AIR)
     assert traced.plan.stream.drop_diameter_m == pytest.approx(0.006)
-    assert traced.track.events[0].state.height_m[0] == pytest.approx(0.003)
+    assert traced.track.events[0].height_m == pytest.approx(0.003)
 
 
 def test_drips_are_as_many_as_the_volume_gives():

@@ -46,7 +46,7 @@ def test_a_cup_moved_as_told_catches_all():
     assert traced.findings["caught"] == pytest.approx(1.0)
     assert traced.findings["move_m"] == pytest.approx([0.0, 0.0], abs=PLACE_M)
     assert (traced.track.end, kinds(traced)) == ("caught", ["release", "target"])
-    assert float(event(traced, "target").state.time_s[0]) == pytest.approx(DOWN_S, abs=CROSSES_S)
+    assert float(event(traced, "target").time_s) == pytest.approx(DOWN_S, abs=CROSSES_S)
     assert (traced.track.landing, traced.track.no_landing) == (None, "caught")
 
 
@@ -69,15 +69,13 @@ def test_the_opening_is_flat_and_passed_to_the_nanosecond(beside_m):
 def test_it_is_passed_downward_only():
     """A fountain under a cup that is upside down for it: rising through the opening is no catch, falling back is."""
     found = at_cup({"along_m": 0.0, "height_m": 1.3, "diameter_m": 2.0}, elevation_deg=89.0, flow_ml_s=150.0)
-    rises = event(found, "apex").state
-    assert float(found.track.ends_s) > float(rises.time_s[0])
+    rises = event(found, "apex")
+    assert float(found.track.ends_s) > rises.time_s
     assert found.track.end == "caught"
 
 
 def test_a_fountain_that_only_just_reaches_the_rim_is_seen():
-    top = float(
-        event(at_cup({"height_m": 0.1, "along_m": -5.0}, elevation_deg=89.0, flow_ml_s=150.0), "apex").state.height_m[0]
-    )
+    top = float(event(at_cup({"height_m": 0.1, "along_m": -5.0}, elevation_deg=89.0, flow_ml_s=150.0), "apex").height_m)
     rim = {"along_m": 0.0, "diameter_m": 2.0}
     assert at_cup(rim | {"height_m": top - 1e-6}, elevation_deg=89.0, flow_ml_s=150.0).track.end == "caught"
     assert at_cup(rim | {"height_m": top + 1e-6}, elevation_deg=89.0, flow_ml_s=150.0).track.end == "landed"

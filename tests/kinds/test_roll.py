@@ -34,4 +34,4 @@ def test_once_on_the_deck_the_ramp_s_edges_are_no_edges():
 def test_over_the_side_of_the_ramp_it_ends():
     traced = one(roll(ramp=RAMP, speed_m_s=1.0, heading_deg=0.0), LANTERN)
     assert traced.track.end == "edge"
-    assert float(traced.track.events[-1].state.along_m[0]) == pytest.approx(0.5, abs=0.01)
+    assert traced.track.events[-1].along_m == pytest.approx(0.5, abs=0.01)

@@ -139,7 +139,7 @@ ENDS = [
 def test_a_way_ends_where_something_is_or_when_it_is_over(motion, habitat, kind, after_s):
     traced = one(motion, habitat)
     assert kinds(traced) == ["release", kind]
-    assert float(traced.track.events[-1].state.time_s[0]) == pytest.approx(after_s, abs=1e-9)
+    assert traced.track.events[-1].time_s == pytest.approx(after_s, abs=1e-9)
     ends = {"arrives": "arrived", "edge": "edge"}
     assert traced.track.end == ends.get(kind, "met a surface")
 

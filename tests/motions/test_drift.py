@@ -39,8 +39,8 @@ def found(traced):
 
 def start(traced):
     """Position and velocity (3,) of the release in the turning frame."""
-    state = traced.track.events[0].state
-    return state.rotating_m[0], state.rotating_velocity_m_s[0]
+    state = traced.track.events[0]
+    return state.rotating_m, state.rotating_velocity_m_s
 
 
 def gap(habitat, radius_m, x):
@@ -101,7 +101,7 @@ def test_the_parts_sum_to_the_drift(case):
     motion, habitat = CASES[case]
     traced = one(motion, habitat, AIR)
     parts = found(traced)
-    drift_m = float(traced.track.landing.state.along_m[0]) - traced.plan.place[0]
+    drift_m = traced.track.landing.along_m - traced.plan.place[0]
     assert parts["order"] == list(ORDER)
     assert sum(parts[cause] for cause in ORDER) == pytest.approx(drift_m, abs=1e-9)
     assert parts["other"] == 0.0

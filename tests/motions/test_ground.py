@@ -12,7 +12,7 @@ import pytest
 from scipy.integrate import solve_ivp
 
 from rimfall.motions.flight import Room
-from rimfall.motions.ground import Laid, go
+from rimfall.motions.ground import GroundStart, go
 from rimfall.physics import frames
 from rimfall.physics.air import air_at
 from rimfall.physics.bodies import Body
@@ -60,7 +60,9 @@ def rolled(surface, where, velocity, body=None, *, pull=SPACE, turning=0.0, end_
     u = np.array(velocity, dtype=float)
     u = u - (u @ n) * n
     spin = np.cross(n, u) / body.radius_m + turning * n
-    return Laid(room(surface, *others, pull=pull, still_air=still_air), surface, body, 0.0, x, u, spin, end_s, "rolls")
+    return GroundStart(
+        room(surface, *others, pull=pull, still_air=still_air), surface, body, 0.0, x, u, spin, end_s, "rolls"
+    )
 
 
 def along(path, count=400):
@@ -128,7 +130,7 @@ def test_the_turning_told_is_the_integral_of_the_spin(laid):
 class Whole:
     """The unreduced sphere on a surface that turns; see above. Its state: centre, velocity, spin, all inertial."""
 
-    laid: Laid
+    laid: GroundStart
     spin: object
     air: object = None
 
@@ -272,7 +274,7 @@ def plain(mode, velocity, spin=SPACE, *, body=None, end_s=60.0, others=(), pull=
     body = body or ball()
     place = np.array([at[0], at[1], body.radius_m])
     state = np.array(velocity, dtype=float), np.array(spin, dtype=float)
-    return Laid(room(TABLE, *others, turns=False, pull=pull), TABLE, body, 0.0, place, *state, end_s, mode)
+    return GroundStart(room(TABLE, *others, turns=False, pull=pull), TABLE, body, 0.0, place, *state, end_s, mode)
 
 
 @pytest.mark.parametrize("shell", BETA)
@@ -322,7 +324,7 @@ def on_slope(slope_rad, speed_m_s, mode="rolls", **contact):
     n = np.array(surface.into)
     u = speed_m_s * np.array([np.cos(slope_rad), 0.0, np.sin(slope_rad)])
     spin = np.cross(n, u) / body.radius_m if mode == "rolls" else np.zeros(3)
-    return Laid(room(surface, turns=False, **GROUND), surface, body, 0.0, body.radius_m * n, u, spin, 4.0, mode)
+    return GroundStart(room(surface, turns=False, **GROUND), surface, body, 0.0, body.radius_m * n, u, spin, 4.0, mode)
 
 
 def test_a_ball_rolls_up_a_slope_turns_and_rolls_down():
@@ -355,7 +357,7 @@ def test_a_slope_too_steep_for_its_friction_makes_it_slip(mu, slips):
     assert went.end == ("slip" if slips else "time")
     if slips:
         assert went.path.end_s == 0.0
-        slid = one(Laid(**{**went.laid.__dict__, "mode": "slides"}))
+        slid = one(GroundStart(**{**went.laid.__dict__, "mode": "slides"}))
         assert slid.end == "time"
         assert slid.velocity_m_s @ [-np.cos(angle), 0, -np.sin(angle)] == pytest.approx(
             4.0 * G0_M_S2 * (np.sin(angle) - mu * np.cos(angle)), abs=1e-6
@@ -376,7 +378,7 @@ def cup(surface, where, velocity=SPACE, *, body=CUP, time_s=0.0, end_s=60.0, pul
     x = near(surface, where, body.radius_m)
     n = surface.normal(x)
     u = np.array(velocity) - (velocity @ n) * n
-    return Laid(
+    return GroundStart(
         room(surface, turns=turns, pull=pull, still_air=still_air),
         surface,
         body,
@@ -402,7 +404,7 @@ def test_a_cup_slides_to_a_stop_as_a_block_does():
     assert went.path.end_s == pytest.approx(1.3 / (0.4 * G0_M_S2), abs=1e-8)
     assert np.linalg.norm(went.position_m[:2]) == pytest.approx(1.3**2 / (0.8 * G0_M_S2), abs=1e-9)
     assert np.all(went.spin_rad_s == 0.0)
-    assert (one(Laid(**{**went.laid.__dict__, "velocity_m_s": went.velocity_m_s})).end) == "rest"
+    assert (one(GroundStart(**{**went.laid.__dict__, "velocity_m_s": went.velocity_m_s})).end) == "rest"
 
 
 def test_resistance_greater_than_friction_slows_no_more_than_friction_can():
@@ -416,7 +418,7 @@ def test_a_ball_that_slides_and_resists_grips_and_rests():
     slid = one(plain("slides", (1.0, 0.0, 0.0), body=ball(rolling_resistance=1.0, friction=0.1)))
     assert slid.end == "grip"
     state = {"position_m": slid.position_m, "velocity_m_s": slid.velocity_m_s, "spin_rad_s": slid.spin_rad_s}
-    assert one(Laid(**{**slid.laid.__dict__, **state, "time_s": slid.path.end_s, "mode": "rolls"})).end == "rest"
+    assert one(GroundStart(**{**slid.laid.__dict__, **state, "time_s": slid.path.end_s, "mode": "rolls"})).end == "rest"
 
 
 def test_friction_of_any_strength_lets_go_and_takes_hold_in_few_steps():
@@ -498,14 +500,14 @@ def test_a_ball_that_outruns_its_weight_slips_and_leaves():
     hill = Drum("hub", 5.0, hollow=False)
     body, far, tilt = ball(friction=1e5), 5.0 + A_M, 1e-2
     x = far * np.array([np.cos(tilt), np.sin(tilt), 0.0])
-    laid = Laid(
+    laid = GroundStart(
         room(hill, turns=False, pull=(-G0_M_S2, 0, 0)), hill, body, 0.0, x, np.zeros(3), np.zeros(3), 60.0, "rolls"
     )
     slipped = one(laid)
     assert slipped.end == "slip"
     assert slipped.position_m[0] / far == pytest.approx(10 / 17 * np.cos(tilt), abs=1e-4)
     state = {"position_m": slipped.position_m, "velocity_m_s": slipped.velocity_m_s, "spin_rad_s": slipped.spin_rad_s}
-    left = one(Laid(**{**laid.__dict__, **state, "time_s": slipped.path.end_s, "mode": "slides"}))
+    left = one(GroundStart(**{**laid.__dict__, **state, "time_s": slipped.path.end_s, "mode": "slides"}))
     assert left.end == "left"
     assert left.velocity_m_s @ left.velocity_m_s / far == pytest.approx(
         G0_M_S2 * left.position_m[0] / far,
@@ -555,7 +557,7 @@ def test_many_are_the_same_as_each_alone():
     ways = rng.uniform(-2, 2, (40, 3))
     bodies = [ball(rolling_resistance=c, friction=0.5) for c in (0.0, 0.02)]
     laid = [
-        Laid(**{**rolled(DECK, (RADIUS_M, 0, 0), way, bodies[i % 2], end_s=8.0 + i).__dict__, "time_s": 0.1 * i})
+        GroundStart(**{**rolled(DECK, (RADIUS_M, 0, 0), way, bodies[i % 2], end_s=8.0 + i).__dict__, "time_s": 0.1 * i})
         for i, way in enumerate(ways)
     ] + [plain("slides", way * [1, 1, 0]) for way in ways]
     medium = Medium(steady(OMEGA), air_at(101.325, 20.0), RADIUS_M)

@@ -33,7 +33,7 @@ def test_200_rebounds_without_loss_keep_the_energy_of_the_turning_frame(room):
     kinetic = 0.5 * np.sum(samples.rotating_velocity_m_s**2, axis=1)
     spinning = 0.5 * OMEGA_LANTERN**2 * np.sum(samples.rotating_m[:, :2] ** 2, axis=1)
     kept = kinetic - spinning + room.get("axial_thrust_m_s2", 0.0) * samples.axial_m
-    rebounding = samples.time_s < float(contacts(traced)[199].state.time_s[0])
+    rebounding = samples.time_s < float(contacts(traced)[199].time_s)
     assert np.ptp(kept[rebounding]) <= 1e-11 * np.max(kinetic + spinning)
 
 
@@ -61,15 +61,15 @@ def test_far_out_at_the_same_gravity_a_bounce_is_the_ordinary_one():
     up, level, time_s, along = 3.0 * math.sin(math.pi / 3), 1.5, 0.0, 0.0
     for event in contacts(traced)[:3]:
         time_s, along, up = time_s + 2 * up / g, along + level * 2 * up / g, up / 2
-        assert float(event.state.time_s[0]) == pytest.approx(time_s, rel=0.01)
-        assert float(event.state.along_m[0]) == pytest.approx(along, rel=0.02)
+        assert event.time_s == pytest.approx(time_s, rel=0.01)
+        assert event.along_m == pytest.approx(along, rel=0.02)
 
 
 def test_without_spin_it_goes_straight_from_wall_to_wall():
     """omega -> 0: straight lines, rebounds with the angle kept."""
     room = {"radius_m": 56.0, "spin_rpm": 0.0, "width_m": 14.0}
     traced = one(throw(56.0, 2.0, 90, 0, SMOOTH) | {"bounces": 4}, room, duration_s=30)
-    times = [float(e.state.time_s[0]) for e in contacts(traced)]
+    times = [e.time_s for e in contacts(traced)]
     assert times == pytest.approx([6.91 / 2 + 6.91 * k for k in range(len(times))], abs=1e-9)
     assert {e.kind for e in contacts(traced)} == {"wall"}
 
@@ -109,8 +109,8 @@ def test_a_thousand_journeys_are_the_same_as_each_alone():
     together = carry(setting.medium, [Start(r, 6) for r in releases])
     for release, journey in zip(releases[::10], together[::10], strict=True):
         alone = carry(setting.medium, [Start(release, 6)])[0]
-        assert [h.kind for h in alone.happenings] == [h.kind for h in journey.happenings]
-        for a, b in zip(alone.happenings, journey.happenings, strict=True):
+        assert [h.kind for h in alone.events] == [h.kind for h in journey.events]
+        for a, b in zip(alone.events, journey.events, strict=True):
             assert a.time_s == pytest.approx(b.time_s, abs=1e-12)
             assert a.position_m == pytest.approx(b.position_m, abs=1e-10)
 

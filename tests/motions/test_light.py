@@ -147,9 +147,9 @@ def test_light_things_settle_where_the_standard_curve_carries_their_weight(body)
 
 def test_a_drag_area_stands_for_a_coefficient_on_the_body_s_own_disc():
     stated = {"mass_kg": 0.45, "diameter_m": 0.18, "drag_area_m2": 0.5 * math.pi / 4 * 0.18**2, "drag": 3.0}
-    found = one(throw(1.5, 6.0, 180, 35, stated), air=AIR).track.landing.state
+    found = one(throw(1.5, 6.0, 180, 35, stated), air=AIR).track.landing
     plain = one(throw(1.5, 6.0, 180, 35, {"mass_kg": 0.45, "diameter_m": 0.18, "drag": 0.5}), air=AIR)
-    assert found.rotating_m == pytest.approx(plain.track.landing.state.rotating_m, abs=1e-9)
+    assert found.rotating_m == pytest.approx(plain.track.landing.rotating_m, abs=1e-9)
 
 
 def test_what_falls_back_on_others_goes_ahead_on_a_balloon():
@@ -170,14 +170,14 @@ def test_it_comes_to_rest_under_the_ceiling():
     traced = one(drop(1.2, BALLOON | {"rolling_resistance": 0.02}), room, AIR)
     assert kinds(traced) == ["release", "ceiling", "rest"]
     assert (traced.track.end, traced.track.no_landing) == ("rest", "met_ceiling")
-    assert float(event(traced, "rest").state.height_m[0]) == pytest.approx(4.0 - 0.14, abs=1e-9)
+    assert float(event(traced, "rest").height_m) == pytest.approx(4.0 - 0.14, abs=1e-9)
 
 
 def test_it_rebounds_off_the_ceiling_as_often_as_it_may():
     room = LANTERN | {"ceiling_m": 4.0}
     traced = one(drop(1.2, BALLOON | {"restitution": 0.8}) | {"bounces": 2}, room, AIR)
     assert kinds(traced)[:4] == ["release", "ceiling", "ceiling", "ceiling"]
-    assert traced.track.events[1].after_m_s[1] == pytest.approx(-0.8 * traced.track.events[1].state.local_m_s[0, 1])
+    assert traced.track.events[1].after_m_s[1] == pytest.approx(-0.8 * traced.track.events[1].local_m_s[1])
 
 
 @pytest.mark.parametrize(("shell", "beta"), [("solid", 2 / 5), ("hollow", 2 / 3)])

@@ -160,8 +160,8 @@ def test_normals_are_of_length_1_and_point_into_the_room(surface):
 def test_the_bend_is_how_fast_the_normal_changes(surface):
     at, moving, h = INSIDE, np.array([[2.0], [5.0], [-3.0]]), 1e-6
     change = (surface.normal(at + h * moving) - surface.normal(at - h * moving)) / (2 * h)
-    assert surface.bend(at, moving) == pytest.approx(change, abs=1e-8)
-    assert surface.bend(at[:, 0], moving[:, 0]) == pytest.approx(change[:, 0], abs=1e-8)
+    assert surface.normal_rate(at, moving) == pytest.approx(change, abs=1e-8)
+    assert surface.normal_rate(at[:, 0], moving[:, 0]) == pytest.approx(change[:, 0], abs=1e-8)
 
 
 def test_only_planes_that_do_not_lie_across_the_axis_look_turned():

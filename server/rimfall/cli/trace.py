@@ -79,8 +79,6 @@ def _table(traced):
     rows = [_COLUMNS]
     for one in traced.motions:
         for event in one.track.events:
-            state = event.state
-            speed = float((state.local_m_s[0] ** 2).sum() ** 0.5)
-            figures = (state.time_s[0], state.along_m[0], state.height_m[0], state.axial_m[0], speed)
+            figures = (event.time_s, event.along_m, event.height_m, event.axial_m, event.speed_m_s)
             rows.append((one.motion.name, event.kind, *(f"{v:.4f}" for v in figures)))
     return aligned(rows, left=2)

@@ -8,7 +8,6 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from ..motions.track import States
 from ..physics.liquids import thinned_m
 from . import pouring
 
@@ -102,7 +101,7 @@ def _late(setting, path, time_s, late, born, dies):
 
 
 def at(setting, path, time_s):
-    """Position, velocity and acceleration (n, 3) in the turning frame at times (n,) inside a path (Joined)."""
+    """Position, velocity and acceleration (n, 3) in the turning frame at times (n,) inside a path (Trajectory)."""
     spin, parts = setting.habitat.spin, []
     for first in range(0, max(len(time_s), 1), _AT_ONCE):
         here = time_s[first : first + _AT_ONCE]
@@ -131,8 +130,9 @@ def of_stream(setting, traced, time_s):
 
 
 def drawn(traced):
-    """States of a motion's samples and events in order of time, each instant once."""
-    found = [traced.track.samples, *(e.state for e in traced.track.events)]
-    all_of = [np.concatenate([getattr(s, name) for s in found]) for name in States.__dataclass_fields__]
-    _, first = np.unique(all_of[0], return_index=True)
-    return States(*(column[first] for column in all_of))
+    """Places (n, 3) in the turning and in the inertial frame of a motion's samples and events in order of time, each instant once."""
+    samples, events = traced.track.samples, traced.track.events
+    _, first = np.unique([*samples.time_s, *(e.time_s for e in events)], return_index=True)
+    rotating = np.concatenate([samples.rotating_m, [e.rotating_m for e in events]])
+    inertial = np.concatenate([samples.inertial_m, [e.inertial_m for e in events]])
+    return rotating[first], inertial[first]

@@ -14,7 +14,7 @@ _MOST_CORNERS = 400  # contacts past these come closer than the paper shows
 @dataclass(frozen=True)
 class Flown:
     """A motion inside the file's times: its number in the scene, its Traced, its States, the last marked moment (along, height,
-    time) of it, and the companion's along, height and time (k,), empty where there is none."""
+    time) of it, and the flat-gravity reference's along, height and time (k,), empty where there is none."""
 
     index: int
     traced: object
@@ -30,7 +30,7 @@ def flown(trace, options):
         if traced.motion.name in options.motions and traced.track.path is not None:
             times = _times(traced, options)
             if len(times):
-                axis_s = [float(e.state.time_s[0]) for e in traced.track.events if e.kind == "axis"]
+                axis_s = [e.time_s for e in traced.track.events if e.kind == "axis"]
                 seen = states(trace.setting, traced.track.path, traced.plan, times, axis_s)
                 found.append(Flown(index, traced, seen, _marked(traced, seen), _plain(trace.setting, traced, options)))
     return found
@@ -46,7 +46,7 @@ def _times(traced, options):
     begin_s, end_s = max(path.begin_s, from_s), min(path.end_s, to_s)
     if end_s < begin_s:
         return np.empty(0)
-    events = np.array([float(e.state.time_s[0]) for e in traced.track.events[:_MOST_CORNERS]])
+    events = np.array([e.time_s for e in traced.track.events[:_MOST_CORNERS]])
     between = (events[1:] + events[:-1]) / 2
     times = np.concatenate([np.linspace(begin_s, end_s, _SAMPLES), events, np.nextafter(events, np.inf), between])
     return np.unique(times[(times >= begin_s) & (times <= end_s)])
@@ -55,15 +55,14 @@ def _times(traced, options):
 def _marked(traced, seen):
     """Where the path's marker stands: at its first landing if that is shown, else at its end."""
     landing = traced.track.landing
-    if landing is not None and seen.time_s[0] <= landing.state.time_s[0] <= seen.time_s[-1]:
-        state = landing.state
-        return float(state.along_m[0]), float(state.height_m[0]), float(state.time_s[0])
+    if landing is not None and seen.time_s[0] <= landing.time_s <= seen.time_s[-1]:
+        return landing.along_m, landing.height_m, landing.time_s
     return float(seen.along_m[-1]), float(seen.height_m[-1]), float(seen.time_s[-1])
 
 
 def _plain(setting, traced, options):
-    """The companion's along, height and time (k,): to its landing, or as long as the motion itself goes on."""
-    beside, nothing = traced.companion, (np.empty(0),) * 3
+    """The flat-gravity reference's along, height and time (k,): to its landing, or as long as the motion itself goes on."""
+    beside, nothing = traced.flat_gravity, (np.empty(0),) * 3
     if beside is None or beside.count == 0:
         return nothing
     time_s = grid_times(setting.rate, beside.first, beside.count)

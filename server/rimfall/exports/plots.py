@@ -22,7 +22,7 @@ _NOTHING = "Nothing moves in this time."
 
 
 def path(trace, options):
-    """Height against distance along the ground, with the companion under plain gravity dotted."""
+    """Height against distance along the ground, with the reference under plain gravity dotted."""
     paths = flown(trace, options)
     ground, along = _words(trace)
     drawn = _plain_lines(paths, 0) + [_line(f, 0) for f in paths]
@@ -33,7 +33,7 @@ def path(trace, options):
 
 
 def height(trace, options):
-    """Height against time, with the companion under plain gravity dotted."""
+    """Height against time, with the reference under plain gravity dotted."""
     paths = flown(trace, options)
     ground, _ = _words(trace)
     drawn = _plain_lines(paths, 2) + [_line(f, 2) for f in paths]
@@ -144,7 +144,7 @@ def _timed(flown_one, y):
 
 
 def _plain_lines(paths, of):
-    """The companions' heights by distance (0) or time (2); the longest is named for all."""
+    """The references' heights by distance (0) or time (2); the longest is named for all."""
     plain = [f.plain for f in paths if len(f.plain[0])]
     longest = max(range(len(plain)), key=lambda k: np.ptp(plain[k][of]) + np.ptp(plain[k][1]), default=None)
     return [Line(p[of], p[1], PLAIN, "plain gravity" if k == longest else "") for k, p in enumerate(plain)]

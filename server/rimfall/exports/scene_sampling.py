@@ -45,7 +45,7 @@ def frames_of(trace, options):
 
 
 def _last_s(trace, options):
-    """When the last event of the file is: the companions are in none."""
+    """When the last event of the file is: the flat-gravity references are in none."""
     if options.to_s is not None:
         return options.to_s
     ends = [t.ends_s for t in trace.motions if t.track.path is not None and t.motion.name in options.motions]
@@ -187,8 +187,8 @@ class _SceneSampler:
     def _lines(self):
         paths = []
         for i, traced in self.taken:
-            states = path_sampling.drawn(traced)
-            place = states.inertial_m if self.flat else states.rotating_m
+            rotating, inertial = path_sampling.drawn(traced)
+            place = inertial if self.flat else rotating
             paths.append(DrawnPath(f"path_{i:05d}", i, self.axes.points(place)))
         return paths
 

@@ -10,7 +10,7 @@ AXIS_SHARE = 1e-9  # nearer to the axis than this share of the radius is through
 
 
 def marks(setting, plan, path):
-    """(time, kind) of the turning points of the height inside a path (Joined), in the air: "apex", or "axis" where it passes
+    """(time, kind) of the turning points of the height inside a path (Trajectory), in the air: "apex", or "axis" where it passes
     through the axis. In order of time."""
     chart = setting.habitat.chart(plan.floor)
     air = np.flatnonzero(~path.grounded)

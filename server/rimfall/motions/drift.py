@@ -14,7 +14,7 @@ import numpy as np
 from ..physics import frames
 from ..physics.forces import Medium
 from ..physics.spin import steady
-from .flight import Crawls, Release, fly
+from .flight import Release, StepLimitExceeded, fly
 from .journey import ON_THE_GROUND
 
 ORDER = ("centrifugal", "coriolis", "drag", "other")
@@ -32,7 +32,7 @@ def parts(setting, plan, track):
     if why is not None:
         return None, why
     flight = _flight(setting, plan, track)
-    drift_m = float(track.landing.state.along_m[0]) - plan.place[0]
+    drift_m = track.landing.along_m - plan.place[0]
     so_far, found = 0.0, {"order": list(ORDER)}
     for cause, without, stage in _stages(setting, plan, flight, drift_m):
         there = stage()
@@ -50,9 +50,9 @@ def _why_none(setting, plan, track):
         return "not_flown"
     if not setting.omega_rad_s(plan.start_s):
         return "no_spin"
-    if landing.state.time_s[0] <= first.time_s:
+    if landing.time_s <= first.time_s:
         return "starts_there"
-    if any(e.surface is not None and e.state.time_s[0] < landing.state.time_s[0] for e in track.events):
+    if any(e.surface is not None and e.time_s < landing.time_s for e in track.events):
         return "met_something_first"
     return "spin_changes" if plan.stream is not None and not setting.habitat.spin.steady else None
 
@@ -162,7 +162,7 @@ class _Flight:
         release = replace(release, position_m=state[0], velocity_m_s=state[1])
         try:
             (flown,) = fly(Medium(spin, setting.air, setting.medium.deck_radius_m), [release])
-        except Crawls:
+        except StepLimitExceeded:
             return None
         times = np.unique(np.concatenate([flown.path.start_s, np.linspace(0.0, flown.path.end_s, 4 * _POINTS)]))
         times = times[times <= flown.path.end_s]
@@ -197,9 +197,9 @@ def _root(values, low):
 
 
 def _flight(setting, plan, track):
-    course, state = plan.course, track.events[0].state
+    course, state = plan.course, track.events[0]
     first = course.first if course.opening is None else course.opening.release
-    lasts_s = float(track.landing.state.time_s[0]) - first.time_s
+    lasts_s = track.landing.time_s - first.time_s
     limit_s = max(first.end_s - first.time_s, lasts_s)
-    begins = state.rotating_m[0], state.rotating_velocity_m_s[0], setting.omega_rad_s(first.time_s)
+    begins = state.rotating_m, state.rotating_velocity_m_s, setting.omega_rad_s(first.time_s)
     return _Flight(first, *begins, setting.habitat.chart(plan.floor), lasts_s, limit_s)

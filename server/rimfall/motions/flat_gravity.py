@@ -14,7 +14,7 @@ from .trajectory import of_legs
 
 
 @dataclass(frozen=True)
-class Companion:
+class FlatGravityReference:
     """first and count of its grid samples; places_m and rotating_m (count, 3); ends_s; landing as a dict, or None."""
 
     first: int
@@ -26,16 +26,16 @@ class Companion:
 
 
 def of_journey(setting, plan, journey, until_s):
-    """The companion of a motion whose Journey over flat ground is known; what only rolls is shown until until_s."""
+    """The reference to a motion whose Journey over flat ground is known; what only rolls is shown until until_s."""
     path = of_legs(journey.legs)
     end_s = path.end_s if plan.surface is None else min(path.end_s, until_s)
     first, count = grid_span(setting.rate, path.begin_s, end_s)
     times = np.clip(grid_times(setting.rate, first, count), path.begin_s, end_s)
     places, _ = path.at(times)
-    met = next((h for h in journey.happenings if h.kind in ON_THE_GROUND and h.time_s <= end_s), None)
+    met = next((h for h in journey.events if h.kind in ON_THE_GROUND and h.time_s <= end_s), None)
     landing = None if met is None else _landing(plan, met.position_m, met.velocity_m_s, met.time_s)
     drawn = setting.habitat.chart(plan.floor).flat(np.array(plan.place), places)
-    return Companion(first, count, places, drawn, end_s, landing)
+    return FlatGravityReference(first, count, places, drawn, end_s, landing)
 
 
 def _landing(plan, place, velocity, time_s):

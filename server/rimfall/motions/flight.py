@@ -48,16 +48,16 @@ class Release:
     lifts: bool = False
 
 
-class Crawls(Exception):
-    """A flight, or a leg on the ground, that would take too long to work out: its Release, or its Laid."""
+class StepLimitExceeded(Exception):
+    """A motion that would take too many steps to work out: its number in the list it came in."""
 
-    def __init__(self, release):
-        super().__init__("too many steps")
-        self.release = release
+    def __init__(self, index=0):
+        super().__init__(f"number {index} takes too many steps")
+        self.index = index
 
 
 @dataclass(frozen=True)
-class Flown:
+class FlightResult:
     """What became of a release: its path, and the surface it met at the path's end, or None if time ran out."""
 
     release: Release
@@ -66,13 +66,13 @@ class Flown:
 
     def until(self, time_s):
         """The same, ended at time_s, before it met anything."""
-        return Flown(self.release, replace(self.path, end_s=time_s), None)
+        return FlightResult(self.release, replace(self.path, end_s=time_s), None)
 
 
 def fly(medium: Medium, releases, watch=None):
-    """Fly releases together until each meets a surface of its room or its time ends -> list of Flown, in order.
+    """Fly releases together until each meets a surface of its room or its time ends -> list of FlightResult, in order.
 
-    watch(done) is told after every step how many bodies have ended; what it raises ends the flight. Raises Crawls for a
+    watch(done) is told after every step how many bodies have ended; what it raises ends the flight. Raises StepLimitExceeded for a
     body whose path takes more than MOST_STEPS.
     """
     if not releases:
@@ -83,24 +83,24 @@ def fly(medium: Medium, releases, watch=None):
     for stepper, group in ((Stepper, np.flatnonzero(~stiff)), (StiffStepper, np.flatnonzero(stiff))):
         for part in (group[k : k + AT_ONCE].tolist() for k in range(0, len(group), AT_ONCE)):
             here = [releases[i] for i in part]
-            batch = _flown(medium, here, stepper, watch and (lambda done, before=ended: watch(before + done)))
+            batch = Airborne(medium, here, stepper)
+            _fly_all(batch, part, watch and (lambda done, before=ended: watch(before + done)))
             ended += len(part)
             for i, release, path, surface in zip(part, here, batch.paths(), batch.met, strict=True):
-                flown[i] = Flown(release, path, surface)
+                flown[i] = FlightResult(release, path, surface)
     return flown
 
 
-def _flown(medium, releases, stepper, watch):
-    """The Airborne of releases once all have come down."""
-    batch, steps = Airborne(medium, releases, stepper), 0
+def _fly_all(batch, numbers, watch):
+    """Step an Airborne, whose bodies have these numbers, until all have come down."""
+    steps = 0
     while batch.flying:
         if steps == MOST_STEPS:
-            raise Crawls(releases[batch.first_flying])
+            raise StepLimitExceeded(numbers[batch.first_flying])
         batch.step()
         steps += 1
         if watch is not None:
-            watch(len(releases) - batch.flying)
-    return batch
+            watch(len(numbers) - batch.flying)
 
 
 def _stiff(medium, releases):

@@ -19,7 +19,7 @@ from ..physics.stillness import Stillness
 from ..physics.turned import NODES, TO_CONTROL
 from ..physics.walker import Walker
 from .airborne import columns, distinct
-from .flight import Crawls, Room
+from .flight import Room, StepLimitExceeded
 from .path import Path, of_no_length, of_steps
 
 MOST_TRIES = 4_000  # steps: seconds of work
@@ -34,7 +34,7 @@ _ENDS = ("time", "grip", "slip", "rest", "left", "met")
 
 
 @dataclass(frozen=True)
-class Laid:
+class GroundStart:
     """A body on a surface of a room at time_s: centre, velocity and spin relative to the room's frame (3,), to go on until
     end_s at the latest. mode: "rolls", "slides" (a sphere that slips), "stands" (a thing that cannot turn)."""
 
@@ -50,11 +50,11 @@ class Laid:
 
 
 @dataclass(frozen=True)
-class Went:
+class GroundResult:
     """What became of it: its path, six wide (centre, and the integral of its spin), in the room's frame; how the leg ended
     ("grip", "slip", "rest", "left", "met", "time"), the surface met, and the state there."""
 
-    laid: Laid
+    laid: GroundStart
     path: Path
     end: str
     surface: object | None
@@ -64,22 +64,25 @@ class Went:
 
 
 def go(medium, laid, watch=None):
-    """Take Laids along their surfaces until each changes -> list of Went, in order.
+    """Take Laids along their surfaces until each changes -> list of GroundResult, in order.
 
     A leg ends with "grip" where a slip has died out and friction holds, "slip" where it does not hold any more, "rest" where
     nothing will move it before its end, "left" where nothing presses it on, "met" at another surface of its room, "time" at
-    its end. watch(done) is told after every step how many have ended; what it raises stops the work. Raises Crawls for a leg
+    its end. watch(done) is told after every step how many have ended; what it raises stops the work. Raises StepLimitExceeded for a leg
     of more than MOST_TRIES tries.
     """
     went, done = [None] * len(laid), 0
     for group in _groups(laid):
-        afoot = _Afoot(medium, [laid[i] for i in group])
-        while afoot.going:
-            afoot.step()
+        batch, tries = _GroundBatch(medium, [laid[i] for i in group]), 0
+        while batch.going:
+            if tries == MOST_TRIES:
+                raise StepLimitExceeded(group[batch.first_going])
+            batch.step()
+            tries += 1
             if watch is not None:
-                watch(done + len(group) - afoot.going)
+                watch(done + len(group) - batch.going)
         done += len(group)
-        for i, one in zip(group, afoot.went(), strict=True):
+        for i, one in zip(group, batch.went(), strict=True):
             went[i] = one
     return went
 
@@ -93,7 +96,7 @@ def _groups(laid):
     return [g[k : k + AT_ONCE] for g in groups.values() for k in range(0, len(g), AT_ONCE)]
 
 
-class _Afoot:
+class _GroundBatch:
     """Bodies of one room, surface and mode under way."""
 
     def __init__(self, medium, laid):
@@ -110,7 +113,7 @@ class _Afoot:
         self._walker = Walker(
             law, self._spin, self._start_s, self._end_s, *state, absolute_m=TOLERANCE_M, lasts_s=lasts_s
         )
-        self._steps, self._owners, self._tries = [], [], 0
+        self._steps, self._owners = [], []
         self._first = self._walker.position.copy(), self._walker.velocity.copy()
         self._last = self._first[0].copy(), self._first[1].copy()
         self._ends, self._ends_s = np.full(len(laid), -1), self._start_s.copy()
@@ -123,6 +126,11 @@ class _Afoot:
     def going(self):
         """How many are still under way."""
         return len(self._at)
+
+    @property
+    def first_going(self):
+        """Number of one that is still under way."""
+        return int(self._at[0])
 
     def _vanishing(self):
         """Size (N,) of what friction brings to an end."""
@@ -149,9 +157,6 @@ class _Afoot:
 
     def step(self):
         """A step of each body; those for which something changes leave."""
-        if self._tries == MOST_TRIES:
-            raise Crawls(self._laid[self._at[0]])
-        self._tries += 1
         taken = self._walker.step()
         if taken is None:
             return
@@ -327,7 +332,9 @@ class _Afoot:
         (position, velocity), ends, met = self._last, self._ends.tolist(), self._met.tolist()
         x, u, spin = position[:3].T.copy(), velocity[:3].T.copy(), (velocity[3:] / lever).T.copy()
         return [
-            Went(one, paths[i], _ENDS[ends[i]], self._others[met[i]] if ends[i] == _MET else None, x[i], u[i], spin[i])
+            GroundResult(
+                one, paths[i], _ENDS[ends[i]], self._others[met[i]] if ends[i] == _MET else None, x[i], u[i], spin[i]
+            )
             for i, one in enumerate(self._laid)
         ]
 

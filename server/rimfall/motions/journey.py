@@ -12,8 +12,8 @@ from ..physics import contact, frames
 from ..physics.aboard import Aboard, of_frame
 from ..physics.bodies import as_arrays
 from ..physics.crossings import TOUCH_M
-from .flight import Crawls, Flown, Path, Release, Room, fly
-from .ground import Laid, go
+from .flight import FlightResult, Path, Release, Room, StepLimitExceeded, fly
+from .ground import GroundStart, go
 
 _NO_SLIP_M_S = 1e-9
 _PARTED_M_S = 1e-9  # a speed away from the ground that is none
@@ -24,18 +24,10 @@ _MOST_TOUCHES = 40  # contacts without a rebound: something holds it against a s
 ON_THE_GROUND = ("deck", "floor")
 
 
-class Endless(Exception):
-    """A motion that would take too long to work out: its number among the starts."""
-
-    def __init__(self, index):
-        super().__init__(f"start {index} takes too many steps")
-        self.index = index
-
-
 @dataclass(frozen=True)
 class Start:
-    """A Release or a Laid; how many rebounds it is allowed; whether it stays where it first meets anything (a liquid);
-    rolls: whether it can (a thing that stands cannot); opening: a Flown that came before, or None; beyond: the room once it
+    """A Release or a GroundStart; how many rebounds it is allowed; whether it stays where it first meets anything (a liquid);
+    rolls: whether it can (a thing that stands cannot); opening: a FlightResult that came before, or None; beyond: the room once it
     has come down from a ramp onto the ground, or None where it stays the same; given: a Given in place of all these, whose first
     is then None."""
 
@@ -43,17 +35,17 @@ class Start:
     bounces: int = 0
     sticks: bool = False
     rolls: bool = True
-    opening: Flown | None = None
+    opening: FlightResult | None = None
     beyond: Room | None = None
-    given: "Given | None" = None
+    given: "Prescribed | None" = None
 
 
 @dataclass(frozen=True)
-class Given:
+class Prescribed:
     """A motion that is not worked out here but known: its legs, what happens, and how it ends."""
 
     legs: tuple
-    happenings: tuple = ()
+    events: tuple = ()
     end: str | None = None
 
 
@@ -68,9 +60,9 @@ class Leg:
 
 
 @dataclass(frozen=True)
-class Happening:
-    """What ends a leg: kind, time, position and velocity (3,) in the room's frame just before; after a contact the velocity
-    just after, and the surface."""
+class Event:
+    """What happens in a journey, most often the end of a leg: kind, time, position and velocity (3,) in the room's frame just
+    before; after a contact the velocity just after, and the surface."""
 
     kind: str
     time_s: float
@@ -82,11 +74,11 @@ class Happening:
 
 @dataclass
 class Journey:
-    """legs and happenings in order of time; end: "landed", "rest", "edge", "met a surface", or None where time ran out."""
+    """legs and events in order of time; end: "landed", "rest", "edge", "met a surface", or None where time ran out."""
 
     start: Start
     legs: list = field(default_factory=list)
-    happenings: list = field(default_factory=list)
+    events: list = field(default_factory=list)
     end: str | None = None
 
     @property
@@ -103,9 +95,9 @@ class Journey:
 def carry(medium, starts, watch=None):
     """Take Starts to their ends -> list of Journey, in order.
 
-    watch(done) is told often how many have ended; what it raises stops the work. Raises Endless.
+    watch(done) is told often how many have ended; what it raises stops the work. Raises StepLimitExceeded.
     """
-    travels = [_Travel(s) for s in starts]
+    travels = [_Progress(s) for s in starts]
     for t in travels:
         t.open(medium.spin)
     while active := [t for t in travels if t.next is not None]:
@@ -126,12 +118,12 @@ def _worked(work, medium, travels, some, tell):
     """What `fly` or `go` makes of the next legs of some of the travels."""
     try:
         return work(medium, [t.next for t in some], tell)
-    except Crawls as crawling:
-        raise Endless(next(i for i, t in enumerate(travels) if t.next is crawling.release)) from None
+    except StepLimitExceeded as exceeded:
+        raise StepLimitExceeded(travels.index(some[exceeded.index])) from None
 
 
-class _Travel:
-    """One motion under way: its journey so far, and the Release or Laid that comes next, or None."""
+class _Progress:
+    """One motion under way: its journey so far, and the Release or GroundStart that comes next, or None."""
 
     def __init__(self, start):
         self.journey, self.next = Journey(start), start.first
@@ -140,10 +132,10 @@ class _Travel:
     def open(self, spin):
         """Put in what is given, or what came before the start; if that is all there is, it ends there."""
         start = self.journey.start
-        if start.given is not None:
-            self.journey.legs += start.given.legs
-            self.journey.happenings += start.given.happenings
-            self.finish(start.given.end)
+        if start.prescribed is not None:
+            self.journey.legs += start.prescribed.legs
+            self.journey.events += start.prescribed.events
+            self.finish(start.prescribed.end)
         elif start.opening is not None:
             self._follow(spin, start.opening)
 
@@ -167,11 +159,11 @@ class _Travel:
 
     def happens(self, *what):
         """Something happens."""
-        self.journey.happenings.append(Happening(*what))
+        self.journey.events.append(Event(*what))
 
     def slips(self, time_s, laid):
         """A thing that stood begins to slide as the leg begins; told once."""
-        told = self.journey.happenings and self.journey.happenings[-1]
+        told = self.journey.events and self.journey.events[-1]
         if not told or (told.kind, told.time_s) != ("slip", time_s):
             self.happens("slip", time_s, laid.position_m, laid.velocity_m_s)
 
@@ -273,12 +265,12 @@ def _meet(medium, travels, surfaces, time_s, position, velocity, spinning):
     # So gliding it is not lifted: a lift toward the surface would have it meet that again and again.
     flies = _releases(medium.spin, travels, time_s, place, after, spun, real)
     for i, travel in enumerate(travels):
-        met = _Met(surfaces[i], time_s[i], position[i], velocity[i], normal[i], real[i], pressed[i], slipping[i])
+        met = _Contact(surfaces[i], time_s[i], position[i], velocity[i], normal[i], real[i], pressed[i], slipping[i])
         _decide(travel, met, _State(position[i], after[i], spun[i]), flies[i])
 
 
 @dataclass(frozen=True)
-class _Met:
+class _Contact:
     """A contact: surface, time, state just before (3,), normal (3,), whether it rebounds, the acceleration that presses it
     on, and whether it slips after."""
 
@@ -314,7 +306,7 @@ def _decide(travel, met, state, flies):
         travel.happens(kind, met.time_s, met.position_m, met.velocity_m_s, np.zeros(3), met.surface)
         travel.finish(_how(kind))
         return
-    ground = travel.next.surface if isinstance(travel.next, Laid) else None
+    ground = travel.next.surface if isinstance(travel.next, GroundStart) else None
     if met.pressed_m_s2 > 0 or met.velocity_m_s @ met.normal < -_PARTED_M_S:
         travel.happens(kind, met.time_s, met.position_m, met.velocity_m_s, state.velocity_m_s, met.surface)
     travel.left -= bool(met.real)
@@ -360,11 +352,11 @@ def _releases(spin, travels, time_s, position, velocity, spinning, lifts):
 
 
 def _laid(travel, surface, time_s, state, slipping):
-    """A Laid that goes on from a state of the room's frame."""
+    """A GroundStart that goes on from a state of the room's frame."""
     before, body = travel.next, travel.next.body
     mode = "stands" if body.diameter_m == 0 or not travel.journey.start.rolls else "slides" if slipping else "rolls"
     parts = state.position_m, state.velocity_m_s, state.spin_rad_s
-    return Laid(before.room, surface, body, float(time_s), *parts, before.end_s, mode)
+    return GroundStart(before.room, surface, body, float(time_s), *parts, before.end_s, mode)
 
 
 def _pressed(medium, travels, surfaces, time_s, position, velocity, normal):
@@ -376,7 +368,7 @@ def _pressed(medium, travels, surfaces, time_s, position, velocity, normal):
     for i in [i for i, t in enumerate(travels) if t.next.body.buoyant]:
         borne = Aboard(medium, travels[i].next.room, as_arrays([travels[i].next.body]))
         free[i] = borne.at(omega[i], change[i], position[i][:, None], velocity[i][:, None])[:, 0]
-    bends = _each(surfaces, "bend", position, velocity)
+    bends = _each(surfaces, "normal_rate", position, velocity)
     return -np.einsum("ij,ij->i", free, normal) - np.einsum("ij,ij->i", velocity, bends)
 
 

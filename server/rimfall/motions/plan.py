@@ -10,7 +10,7 @@ from .journey import Start
 
 
 @dataclass(frozen=True)
-class Stream:
+class LiquidStream:
     """A pour, as it leaves the lip and breaks; lengths in metres, times in seconds of the scene.
 
     regime: "stream" or "drips". breakup_s and breakup_m (along the stream): None where it lands whole or drips.
@@ -35,7 +35,7 @@ class Stream:
 
 @dataclass(frozen=True)
 class Plan:
-    """A motion's own start, its companion's under plain gravity (or why there is none), and what the words need.
+    """A motion's own start, that of its reference under plain gravity (or why there is none), and what the words need.
 
     start_s and place (along, height, axial) on floor number `floor`: of the release. velocity along the local directions,
     relative to the frame there. surface: name of what a ball lies on from the start, or None; ramp_m: its corners (4, 3), or None.
@@ -48,9 +48,9 @@ class Plan:
     velocity: tuple
     body: Body
     course: Start
-    companion: Start | None
+    flat_gravity: Start | None
     none_because: str | None
-    stream: Stream | None = None
+    stream: LiquidStream | None = None
     floor: int = 0
     surface: str | None = None
     ramp_m: np.ndarray | None = None

@@ -1,4 +1,4 @@
-"""What all motions of a scene share: the habitat, its air, the clock's grid, and the flat ground of the companion."""
+"""What all motions of a scene share: the habitat, its air, the clock's grid, and the flat ground of the reference."""
 
 from dataclasses import dataclass
 from fractions import Fraction

@@ -12,7 +12,7 @@ from ..physics import frames
 from . import winding
 from .apexes import marks
 from .journey import ON_THE_GROUND
-from .trajectory import Joined, attitudes, of_legs
+from .trajectory import Trajectory, attitudes, of_legs
 
 _GRID_SLACK = 1e-9  # in samples: a time that is on the grid but for rounding is on the grid
 
@@ -37,25 +37,44 @@ class States:
         """The same at the times the index or slice picks."""
         return States(*(getattr(self, name)[which] for name in self.__dataclass_fields__))
 
+    def moment(self, k, kind, release_along_m):
+        """The Moment of number k."""
+        figures = [float(v[k]) for v in (self.time_s, self.along_m, self.height_m, self.axial_m)]
+        vectors = (v[k] for v in (self.rotating_m, self.rotating_velocity_m_s, self.inertial_m, self.local_m_s))
+        return Moment(kind, figures[1] - release_along_m, *figures, *vectors)
+
 
 @dataclass(frozen=True)
-class Event:
-    """Something that happens at one time: kind (design, section 3), its state (States of one time, just before), the
-    surface's name, the angle from the surface's normal, None where there is no surface or no motion, and after a contact the
-    velocity along the local directions (3,)."""
+class Moment:
+    """A motion at one instant. kind: "release", "apex", "deck", ... (design, section 3). drift_m: along_m beyond the release's.
+    Place and vectors (3,) as in States, velocities those just before. Of a contact: the surface's name, the angle of the motion
+    from its normal (None for no motion), and the velocity just after, along the local directions (3,)."""
 
     kind: str
-    state: States
+    drift_m: float
+    time_s: float
+    along_m: float
+    height_m: float
+    axial_m: float
+    rotating_m: np.ndarray
+    rotating_velocity_m_s: np.ndarray
+    inertial_m: np.ndarray
+    local_m_s: np.ndarray
     surface: str | None = None
     incidence_deg: float | None = None
     after_m_s: np.ndarray | None = None
 
+    @property
+    def speed_m_s(self) -> float:
+        """Speed in the turning frame, m/s."""
+        return float(np.linalg.norm(self.local_m_s))
+
 
 @dataclass(frozen=True)
 class Track:
-    """first: grid number of the first of `samples`; end: how it ended; ends_s: when; landing: the event, or None and
-    no_landing says why; apex: the state at the greatest height; broke: the state where
-    a pour's stream breaks; path: the whole of it, None where the scene ends before it begins; attitude_wxyz (n, 4): how the body has turned
+    """first: grid number of the first of `samples`; end: how it ended; ends_s: when; events: Moments in order of
+    time; landing: the first on the ground, or None and no_landing says why; apex: the greatest height; broke: where a pour's stream
+    breaks; path: the whole of it, None where the scene ends before it begins; attitude_wxyz (n, 4): how the body has turned
     in the turning frame at the samples, None where it does not."""
 
     first: int
@@ -63,11 +82,11 @@ class Track:
     end: str
     ends_s: float
     events: list = field(default_factory=list)
-    landing: Event | None = None
+    landing: Moment | None = None
     no_landing: str | None = None
-    apex: States | None = None
-    broke: States | None = None
-    path: Joined | None = None
+    apex: Moment | None = None
+    broke: Moment | None = None
+    path: Trajectory | None = None
     attitude_wxyz: np.ndarray | None = None
 
 
@@ -92,7 +111,7 @@ def of_journey(setting, plan, journey):
     grid = np.clip(grid_times(setting.rate, first, count), path.begin_s, path.end_s)
     turning = marks(setting, plan, path)
     broke_s = [] if plan.stream is None or plan.stream.breakup_s is None else [plan.stream.breakup_s]
-    happen_s = [h.time_s for h in journey.happenings]
+    happen_s = [h.time_s for h in journey.events]
     times = np.array([path.begin_s, *(t for t, _ in turning), *happen_s, path.end_s, *broke_s])
     both = states(
         setting, path, plan, np.concatenate([grid, times]), axis_s=[t for t, kind in turning if kind == "axis"]
@@ -109,8 +128,8 @@ def of_journey(setting, plan, journey):
         events,
         landing,
         None if landing else _why_not(plan, journey, end),
-        moments.only(slice(highest, highest + 1)),
-        both.only(slice(-1, None)) if broke_s else None,
+        moments.moment(highest, "apex", plan.place[0]),
+        both.moment(-1, "breaks", plan.place[0]) if broke_s else None,
         path,
         _attitude(setting, plan, path, grid),
     )
@@ -130,7 +149,7 @@ def _why_not(plan, journey, end):
         return "left_edge"
     if end in ("arrived", "caught"):
         return end
-    met = [h.kind for h in journey.happenings if h.surface is not None]
+    met = [h.kind for h in journey.events if h.surface is not None]
     if met:
         return f"met_{met[-1]}"
     return "never_meets" if end == "time limit" else "duration"
@@ -151,40 +170,38 @@ def _attitude(setting, plan, path, grid):
 def _events(setting, plan, turning, journey, moments, end):
     """All events in order of time; what happens at one instant stays in the order it was found."""
 
-    def at(k):
-        return moments.only(slice(k, k + 1))
+    def at(k, kind):
+        return moments.moment(k, kind, plan.place[0])
 
     chart = setting.habitat.chart(plan.floor)
-    events = [Event("release", at(0))]
-    events += [Event(kind, at(k)) for k, (_, kind) in enumerate(turning, start=1)]
-    for k, what in enumerate(journey.happenings, start=1 + len(turning)):
-        events.append(_happened(chart, what, at(k)))
-    events.sort(key=lambda e: float(e.state.time_s[0]))
-    return [*events, Event("time_limit", at(-1 % len(moments.time_s)))] if end == "time limit" else events
+    events = [at(0, "release"), *(at(k, kind) for k, (_, kind) in enumerate(turning, start=1))]
+    for k, event in enumerate(journey.events, start=1 + len(turning)):
+        events.append(_of_event(chart, event, at(k, event.kind)))
+    events.sort(key=lambda e: e.time_s)
+    return [*events, at(-1, "time_limit")] if end == "time limit" else events
 
 
-def _happened(chart, what, state):
-    """The event of a Happening. Its own velocity, just before, is that of its leg's end, whatever the path does after."""
-    rows = chart.axes(what.position_m[None])[0]
-    local = rows @ what.velocity_m_s
-    state = replace(state, rotating_velocity_m_s=what.velocity_m_s[None], local_m_s=local[None])
-    if what.surface is None:
-        return Event(what.kind, state)
-    after = None if what.after_m_s is None else rows @ what.after_m_s
-    return Event(what.kind, state, what.kind, _incidence_deg(what), after)
+def _of_event(chart, event, moment):
+    """The Moment of a journey's Event. Its velocity, just before, is that of its leg's end, whatever the path does after."""
+    rows = chart.axes(event.position_m[None])[0]
+    moment = replace(moment, rotating_velocity_m_s=event.velocity_m_s, local_m_s=rows @ event.velocity_m_s)
+    if event.surface is None:
+        return moment
+    after = None if event.after_m_s is None else rows @ event.after_m_s
+    return replace(moment, surface=event.kind, incidence_deg=_incidence_deg(event), after_m_s=after)
 
 
-def _incidence_deg(what):
+def _incidence_deg(event):
     """Angle between the motion and the surface's normal, degrees; None for a body at rest."""
-    speed = float(np.linalg.norm(what.velocity_m_s))
+    speed = float(np.linalg.norm(event.velocity_m_s))
     if speed == 0.0:
         return None
-    into = -what.surface.normal(what.position_m)
-    return float(np.degrees(np.arccos(np.clip(what.velocity_m_s @ into / speed, -1.0, 1.0))))
+    into = -event.surface.normal(event.position_m)
+    return float(np.degrees(np.arccos(np.clip(event.velocity_m_s @ into / speed, -1.0, 1.0))))
 
 
 def states(setting, path, plan, time_s, axis_s=()):
-    """States at times (n,) inside a path (Joined), in any order."""
+    """States at times (n,) inside a path (Trajectory), in any order."""
     spin, chart = setting.habitat.spin, setting.habitat.chart(plan.floor)
     rotating, moving, inertial = path.both(spin, time_s)
     omega = spin.rate_rad_s(time_s)

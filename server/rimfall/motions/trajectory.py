@@ -14,7 +14,7 @@ from .path import Path, horner, slope
 
 
 @dataclass(frozen=True)
-class Joined(Path):
+class Trajectory(Path):
     """The Path of all legs, D = 3, each piece in its own frame. grounded (S,): in the turning one; turned_rad (S, K, 3): on
     the ground the integral of the spin relative to it; spin_rad_s (S, 3): the ball's in the air, inertial axes."""
 
@@ -55,7 +55,7 @@ class Joined(Path):
 
 
 def of_legs(legs):
-    """The Joined of a journey's legs."""
+    """The Trajectory of a journey's legs."""
     paths = [leg.path for leg in legs]
     count = [len(p.start_s) for p in paths]
     powers = max(p.path_m.shape[1] for p in paths)
@@ -64,7 +64,7 @@ def of_legs(legs):
         return np.concatenate([_padded(getattr(p, name)[..., first:last], powers) for p in paths])
 
     grounded = np.repeat([leg.surface is not None for leg in legs], count)
-    return Joined(
+    return Trajectory(
         np.concatenate([p.start_s for p in paths]),
         np.concatenate([p.length_s for p in paths]),
         all_of("position_m"),
@@ -91,27 +91,27 @@ def _turned(paths, powers):
     )
 
 
-def attitudes(joined, spin, time_s):
+def attitudes(trajectory, spin, time_s):
     """Unit quaternions (n, 4), w first, of how a body has turned in the turning frame at times (n,), rising, since the path
     began; 1, 0, 0, 0 there."""
-    marks = np.unique(np.concatenate([[joined.begin_s], joined.start_s, time_s]))
-    marks = marks[marks >= joined.begin_s]
+    marks = np.unique(np.concatenate([[trajectory.begin_s], trajectory.start_s, time_s]))
+    marks = marks[marks >= trajectory.begin_s]
     begin, end = marks[:-1], marks[1:]
-    k = joined.piece(end)
-    turns = _air_turns(joined, spin, k, begin, end)
-    if joined.turned_rad is not None:
-        ground = joined.grounded[k]
-        powers = joined.turned_rad[k[ground]]
-        before, after = (horner(powers, joined.share(k[ground], t[ground])) for t in (begin, end))
+    k = trajectory.piece(end)
+    turns = _air_turns(trajectory, spin, k, begin, end)
+    if trajectory.turned_rad is not None:
+        ground = trajectory.grounded[k]
+        powers = trajectory.turned_rad[k[ground]]
+        before, after = (horner(powers, trajectory.share(k[ground], t[ground])) for t in (begin, end))
         turns[ground] = quaternions.turning(after - before)
     whole = np.concatenate([[[1.0, 0.0, 0.0, 0.0]], quaternions.products(turns)])
-    return whole[np.searchsorted(marks, np.maximum(time_s, joined.begin_s))]
+    return whole[np.searchsorted(marks, np.maximum(time_s, trajectory.begin_s))]
 
 
-def _air_turns(joined, spin, k, begin, end):
+def _air_turns(trajectory, spin, k, begin, end):
     """Turns (n, 4) in the turning frame of bodies whose spin is constant in the inertial one."""
     angle = spin.angle_rad(begin)
-    there = frames.turn(joined.spin_rad_s[k], -angle)
+    there = frames.turn(trajectory.spin_rad_s[k], -angle)
     back = np.zeros_like(there)
     back[:, 2] = angle - spin.angle_rad(end)
     return quaternions.times(quaternions.turning(back), quaternions.turning(there * (end - begin)[:, None]))

@@ -13,7 +13,7 @@ _AT_ONCE = 20_000  # times read in one go: their polynomials then stay within a 
 
 
 @dataclass(frozen=True)
-class Sheaf:
+class TrajectoryBatch:
     """The paths of N bodies, inertial, their pieces one after another: first (N + 1,) numbers of pieces; arrays of the pieces as
     in `path.Path`; begin_s and end_s (N,) of each body."""
 
@@ -70,7 +70,7 @@ def _key(body, time_s, begin_s, end_s):
 
 
 def of_paths(paths):
-    """The Sheaf of N lists of Paths, each list those of one body, one after another; all inertial."""
+    """The TrajectoryBatch of N lists of Paths, each list those of one body, one after another; all inertial."""
     paths = [[trimmed(p) for p in one] for one in paths]
     flat = [p for one in paths for p in one]
     powers = max((p.path_m.shape[1] for p in flat), default=1)
@@ -92,7 +92,7 @@ def of_paths(paths):
     columns = {name: column(name) for name in names}
     owner = np.repeat(np.arange(len(paths)), counts)
     key = _key(owner, columns["start_s"], begin_s, end_s)
-    return Sheaf(first, *(columns[name] for name in names), begin_s, end_s, key)
+    return TrajectoryBatch(first, *(columns[name] for name in names), begin_s, end_s, key)
 
 
 def trimmed(path):

@@ -12,7 +12,7 @@ from .apexes import AXIS_SHARE
 
 
 def along(setting, path, plan, time_s, axis_s=()):
-    """Arcs (n,), metres at the deck's radius, at times (n,) inside a path (Joined), in any order; axis_s: when it passes
+    """Arcs (n,), metres at the deck's radius, at times (n,) inside a path (Trajectory), in any order; axis_s: when it passes
     through the axis."""
     radius, spin = setting.habitat.radius_m, setting.habitat.spin
     anchors = np.concatenate([[path.begin_s], path.knots_s])

@@ -40,13 +40,13 @@ class Aboard:
 
     medium: its air, None for none. room: `turns`, `pull_m_s2`, `still_air`. bodies: a `bodies.Bodies`. Drag by the velocity
     against the air, which turns with the frame and thins toward the axis as in `forces.py`; or stands still, of one density.
-    What is buoyant: `buoyancy.py`. heft (N,), or 1: what is moved with a body, over its mass.
+    What is buoyant: `buoyancy.py`. added_mass_factor (N,), or 1: what is moved with a body, over its mass.
     """
 
     def __init__(self, medium, room, bodies):
         self._medium, self._room, self._bodies = medium, room, bodies
         self._buoyancy = buoyancy.of_bodies(bodies, medium)
-        self.heft = 1.0 if self._buoyancy is None else self._buoyancy.heft
+        self.added_mass_factor = 1.0 if self._buoyancy is None else self._buoyancy.added_mass_factor
         self._pull = np.array(room.pull_m_s2, dtype=float)[:, None]
         self._air = medium.air
         if self._air is not None:

@@ -18,13 +18,13 @@ ADDED_MASS = 0.5  # of the displaced air, a sphere's
 class Buoyancy:
     """Of N bodies, whose displaced_m3 (N,) is 0 where the air's weight is left out.
 
-    At the deck's density: share (N,), the displaced air over the body's mass; heft (N,), the mass that is moved over the body's.
+    At the deck's density: share (N,), the displaced air over the body's mass; added_mass_factor (N,), the mass that is moved over the body's.
     """
 
     def __init__(self, bodies, medium):
         air = medium.air
         self.share = air.deck_density_kg_m3 * bodies.displaced_m3 / bodies.mass_kg
-        self.heft = 1.0 + ADDED_MASS * self.share
+        self.added_mass_factor = 1.0 + ADDED_MASS * self.share
         self._thinning, self._deck2 = air.thinning_s2_m2, medium.deck_radius_m**2
 
     def at(self, forced, pull, turning, position, velocity):

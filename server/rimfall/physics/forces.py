@@ -8,7 +8,7 @@ from . import buoyancy
 from .air import Air
 from .bodies import Bodies
 from .drag import sphere_cd_re
-from .magnus import Lift
+from .magnus import MagnusLift
 from .spin import Spin
 
 _JUST_BEFORE = 1.0 - 1e-12  # of a time
@@ -33,7 +33,7 @@ class Force:
     body's room, turning with it where that turns. air_turns (N,): 1 where the air turns too, 0 where it is still and of
     one density; as `turns` unless given. spin_rad_s (3, N): the bodies' own spin, inertial, constant; None for none, and
     no lift. Drag: m a = -(pi/8) d^2 rho Cd |u| u, u the velocity relative to the air, which turns with the spin of that
-    instant. Lift: `lift.py`, by the spin less the air's. What is buoyant: `buoyancy.py`.
+    instant. Lift: `magnus.py`, by the spin less the air's. What is buoyant: `buoyancy.py`.
     """
 
     def __init__(self, medium: Medium, bodies: Bodies, start_s, turns, pull_m_s2, spin_rad_s=None, air_turns=None):
@@ -69,7 +69,7 @@ class Force:
         """Lift, unless no ball spins in the air for all time."""
         if spin_rad_s is None:
             return
-        lift = Lift(self._bodies, spin_rad_s)
+        lift = MagnusLift(self._bodies, spin_rad_s)
         self._lift = lift.with_steady(spin.rates_rad_s[0] * self._air_turns) if spin.steady else lift
         self._spin = None if self._lift is None else spin_rad_s
 

@@ -12,7 +12,7 @@ _TOP, _FLAT, _STEEP = 1.12, 0.583, 2.333
 _LEAST = 1e-300  # m/s
 
 
-class Lift:
+class MagnusLift:
     """The lift on N balls, per density of the air: (1/2) A C_L |u|^2 (s x u)/(|s| |u|) / m, smooth also at rest.
 
     spin_rad_s (3, N): inertial, constant; nan for a body without lift. s is it less the air's own turning, u the velocity

@@ -1,7 +1,7 @@
 """What moves on a surface: a sphere that rolls, a sphere that slips, a thing that cannot turn; in the turning frame.
 
 x is the centre, u its velocity in the turning frame, sigma the spin relative to that frame, n the surface's normal into the
-room at x, n' its change as x moves (`bend`), a the radius, beta the moment of inertia over m a^2, Omega = omega z. A is the sum
+room at x, n' its change as x moves (`normal_rate`), a the radius, beta the moment of inertia over m a^2, Omega = omega z. A is the sum
 of all accelerations but the surface's: -2 Omega x u - Omega x (Omega x x) - Omega' x x + pull + drag (`aboard.py`).
 
 Balance, per mass, with F the surface's push along it and N across it (it acts at -a n); the spin sigma + Omega changes by
@@ -70,7 +70,7 @@ def riders(medium, room, bodies, which):
     )
     aboard = Aboard(medium, room, as_arrays(bodies).take(which))
     # Per mass that is moved: the air that goes along with a buoyant body does not turn with it.
-    return Riders(aboard, radius, inertia / aboard.heft, friction, resistance)
+    return Riders(aboard, radius, inertia / aboard.added_mass_factor, friction, resistance)
 
 
 @dataclass(frozen=True)
@@ -100,7 +100,7 @@ class Law:
         """The Balance at centres, velocities and a sigma (3, N)."""
         omega, change = rate
         free = self.many.aboard.at(omega, change, x, u)
-        n, bend = self.surface.normal(x), self.surface.bend(x, u)
+        n, bend = self.surface.normal(x), self.surface.normal_rate(x, u)
         across = dot(free, n)
         tilt = None
         if spun is not None:
@@ -233,7 +233,7 @@ class Sliding(Law):
 
     def vanishing_rate(self, position, velocity, acceleration):
         """Its change (3, N), along the surface."""
-        n, bend = self.surface.normal(position[:3]), self.surface.bend(position[:3], velocity[:3])
+        n, bend = self.surface.normal(position[:3]), self.surface.normal_rate(position[:3], velocity[:3])
         return acceleration[:3] - cross(acceleration[3:], n) - cross(velocity[3:], bend)
 
     def stopped(self, position, velocity):

@@ -7,7 +7,7 @@ exact polynomials of the path's parameter: squared distances, scaled to metres n
 - `gap_control(position, control, body_radius_m)`: Bernstein coefficients (m + 1, N) of a polynomial that has the gap's sign
   along paths position (3, N) + control (n + 1, 3, N), and is the gap in metres near contact;
 - `near`: bodies (N,) whose path could meet it: no only where the control points show that it cannot;
-- `normal(position)`, `bend(position, velocity)`: the unit normal into the room, (3,) or (3, N), at centres, and how fast it
+- `normal(position)`, `normal_rate(position, velocity)`: the unit normal into the room, (3,) or (3, N), at centres, and how fast it
   changes along a motion of the centre;
 - `name_at(position)`: the name of the part at a centre (3,);
 - `flat`: whether it is a plane;
@@ -74,7 +74,7 @@ class Drum:
         outward = _outward(position)
         return -outward if self.hollow else outward
 
-    def bend(self, position, velocity):
+    def normal_rate(self, position, velocity):
         """Rate of change (3, ...), 1/s, of the normal along a motion of centres (3, ...)."""
         bend = _outward_rate(position, velocity)
         return -bend if self.hollow else bend
@@ -120,7 +120,7 @@ class Plane:
         """Unit normals (3, ...) into the room at centres (3, ...)."""
         return np.array(self.into).reshape(3, *(1,) * (np.ndim(position) - 1)) + np.zeros(np.shape(position))
 
-    def bend(self, position, _velocity):
+    def normal_rate(self, position, _velocity):
         """Rate of change (3, ...) of the normal: none."""
         return np.zeros(np.shape(position))
 
@@ -164,7 +164,7 @@ class Ball:
         """Unit normals (3, ...) into the room at centres (3, ...)."""
         return -position / _safe(_length(position))
 
-    def bend(self, position, velocity):
+    def normal_rate(self, position, velocity):
         """Rate of change (3, ...), 1/s, of the normal along a motion of centres (3, ...)."""
         far = _safe(_length(position))
         out = position / far
@@ -246,7 +246,7 @@ class Tube:
         off, far = self._off_axis(position)
         return -off / far
 
-    def bend(self, position, velocity):
+    def normal_rate(self, position, velocity):
         """Rate of change (3, ...), 1/s, of the normal along a motion of centres (3, ...)."""
         off, far = self._off_axis(position)
         moving = velocity - self.middle_m * _outward_rate(position, velocity)

@@ -147,7 +147,7 @@ class Walker:
 
     def _longest_s(self):
         """How long (N,) a step may be for the frame's turning, for the surface's bending, and for the corner of the friction."""
-        bend = self.law.surface.bend(self.position[:3], self.velocity[:3])
+        bend = self.law.surface.normal_rate(self.position[:3], self.velocity[:3])
         fastest = np.maximum(self._fastest / MOST_TURNED_RAD, np.sqrt(dot(bend, bend)) / MOST_BENT_RAD)
         away = self.law.vanishing(self.position, self.velocity)
         rate = self.law.vanishing_rate(self.position, self.velocity, self.acceleration)

@@ -93,7 +93,7 @@ def habitat_figures(trace):
 def _motion(traced, trace, units, pack, f4):
     made = traced.track
     samples = made.samples
-    anchor = made.events[0].state.rotating_m[0] if made.events else np.zeros(3)
+    anchor = made.events[0].rotating_m if made.events else np.zeros(3)
     out = {
         "name": traced.motion.name,
         "kind": traced.motion.kind,
@@ -151,25 +151,20 @@ def outcome(traced, trace, units="si"):
     }
 
 
-def _place(state):
-    return {
-        "along_m": float(state.along_m[0]),
-        "height_m": float(state.height_m[0]),
-        "axial_m": float(state.axial_m[0]),
-    }
+def _place(moment):
+    return {"along_m": moment.along_m, "height_m": moment.height_m, "axial_m": moment.axial_m}
 
 
 def _event(event):
-    state = event.state
     after = {} if event.after_m_s is None else {"velocity_after_m_s": event.after_m_s.tolist()}
     return {
         "kind": event.kind,
-        "time_s": float(state.time_s[0]),
-        **_place(state),
-        "rotating_m": state.rotating_m[0].tolist(),
-        "inertial_m": state.inertial_m[0].tolist(),
-        "velocity_m_s": state.local_m_s[0].tolist(),
-        "speed_m_s": float(np.linalg.norm(state.local_m_s[0])),
+        "time_s": event.time_s,
+        **_place(event),
+        "rotating_m": event.rotating_m.tolist(),
+        "inertial_m": event.inertial_m.tolist(),
+        "velocity_m_s": event.local_m_s.tolist(),
+        "speed_m_s": event.speed_m_s,
         "incidence_deg": event.incidence_deg,
         "surface": event.surface,
         **after,
@@ -177,28 +172,22 @@ def _event(event):
 
 
 def _landing(traced):
-    event = traced.track.landing
-    if event is None:
+    landing = traced.track.landing
+    if landing is None:
         return None
-    state = event.state
-    return {
-        "time_s": float(state.time_s[0]),
-        "along_m": float(state.along_m[0]),
-        "axial_m": float(state.axial_m[0]),
-        "drift_m": float(state.along_m[0]) - traced.plan.place[0],
-        "speed_m_s": float(np.linalg.norm(state.local_m_s[0])),
-        "incidence_deg": event.incidence_deg,
+    names = ("time_s", "along_m", "axial_m", "drift_m", "speed_m_s", "incidence_deg")
+    return {name: getattr(landing, name) for name in names} | {
         "drift_parts_m": traced.drift[0],
         "drift_parts_none": traced.drift[1],
     }
 
 
-def _apex(state):
-    return None if state is None else {"time_s": float(state.time_s[0]), **_place(state)}
+def _apex(moment):
+    return None if moment is None else {"time_s": moment.time_s, **_place(moment)}
 
 
 def _companion(traced, pack, offset):
-    beside = traced.companion
+    beside = traced.flat_gravity
     if beside is None:
         empty = pack(np.empty(0))
         return {

@@ -23,7 +23,7 @@ def _alone(traced, without, drift_m, units):
     only that is said."""
     stream = traced.plan.stream
     who = "it" if stream is None or stream.batch is not None else "they"
-    across_m = float(traced.track.landing.state.axial_m[0]) - traced.plan.place[2]
+    across_m = traced.track.landing.axial_m - traced.plan.place[2]
     if abs(across_m) < _NONE_M:
         return f"Without {without} {who} would land {drift(drift_m, 0.0, units)}"
     goes = f"go {_shift(drift_m, units)}" if abs(drift_m) >= _NONE_M else "not drift"

@@ -24,20 +24,15 @@ def the(traced, surface):
 
 
 def _since(traced, event):
-    return seconds(float(event.state.time_s[0]) - traced.plan.start_s)
+    return seconds(event.time_s - traced.plan.start_s)
 
 
-def _gone(traced, state, units):
-    return drift(
-        float(state.along_m[0]) - traced.plan.place[0],
-        float(state.axial_m[0]) - traced.plan.place[2],
-        units,
-        traced.across,
-    )
+def _gone(traced, moment, units):
+    return drift(moment.drift_m, moment.axial_m - traced.plan.place[2], units, traced.across)
 
 
-def _there(traced, state, units):
-    where = _gone(traced, state, units)
+def _there(traced, moment, units):
+    where = _gone(traced, moment, units)
     return "where it began" if where == "straight below" else where
 
 
@@ -49,11 +44,11 @@ def _ending(traced, units):
     """How it ends, after it has touched ground."""
     made, last = traced.track, _last(traced)
     if made.end == "rest":
-        return f"comes to rest {_there(traced, last.state, units)} after {_since(traced, last)}"
+        return f"comes to rest {_there(traced, last, units)} after {_since(traced, last)}"
     if made.end == "edge":
-        return f"passes the edge {_there(traced, last.state, units)} after {_since(traced, last)}"
+        return f"passes the edge {_there(traced, last, units)} after {_since(traced, last)}"
     if made.end == "landed":
-        return f"meets {the(traced, last.surface)} {_there(traced, last.state, units)} after {_since(traced, last)}"
+        return f"meets {the(traced, last.surface)} {_there(traced, last, units)} after {_since(traced, last)}"
     if made.end == "met a surface":
         return f"ends against {the(traced, last.surface)} after {_since(traced, last)}"
     return _still_going(traced, units)
@@ -64,8 +59,8 @@ def _still_going(traced, units):
     if not len(samples.time_s):
         return ""
     moving = speed(float(np.linalg.norm(samples.rotating_velocity_m_s[-1])), units)
-    end = samples.only(slice(-1, None))
-    after = seconds(float(end.time_s[0]) - traced.plan.start_s)
+    end = samples.moment(-1, "end", traced.plan.place[0])
+    after = seconds(end.time_s - traced.plan.start_s)
     return f"is still under way at {moving} after {after}, {_there(traced, end, units)}"
 
 
@@ -73,11 +68,7 @@ def after_landing(traced, units):
     """What a body does after it has first landed; nothing where it stays there."""
     events = traced.track.events
     contacts = [e for e in events if e.surface is not None]
-    later = [
-        e
-        for e in events
-        if traced.track.landing is not None and e.state.time_s[0] > traced.track.landing.state.time_s[0]
-    ]
+    later = [e for e in events if traced.track.landing is not None and e.time_s > traced.track.landing.time_s]
     if traced.track.landing is None or (not later and traced.track.end == "landed"):
         return None
     parts = [_rebounds(contacts), *_changes(traced, later), _ending(traced, units)]
@@ -145,7 +136,7 @@ def _swing(traced, units):
 
 
 def _plain_roll(traced, units):
-    beside = traced.companion
+    beside = traced.flat_gravity
     if beside is None or not beside.count:
         return []
     if beside.ends_s <= traced.plan.start_s:
@@ -167,12 +158,10 @@ def stood(traced, units):
         return [f"It {_ending(traced, units)}."] if moved else [f"It stands on {on} and does not slide."]
     parts = []
     for event in events[:6]:
-        at_once = event.state.time_s[0] <= traced.plan.start_s
+        at_once = event.time_s <= traced.plan.start_s
         slides = "slides at once" if at_once else f"slides from {_since(traced, event)} on"
         parts.append(
-            slides
-            if event.kind == "slip"
-            else f"grips {_there(traced, event.state, units)} after {_since(traced, event)}"
+            slides if event.kind == "slip" else f"grips {_there(traced, event, units)} after {_since(traced, event)}"
         )
     more = "" if len(events) <= 6 else ", and so on"
     out = [f"On {on} it {' and '.join(parts)}{more}."]

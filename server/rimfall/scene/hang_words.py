@@ -68,7 +68,7 @@ def _pulls(found):
 
 def _slackens(traced):
     times = [
-        seconds(float(next(e.state.time_s[0] for e in traced.track.events if e.kind == kind)) - traced.plan.start_s)
+        seconds(float(next(e.time_s for e in traced.track.events if e.kind == kind)) - traced.plan.start_s)
         for kind in ("slack", "taut")
         if any(e.kind == kind for e in traced.track.events)
     ]

@@ -10,22 +10,22 @@ _RISEN_M = 0.005  # less is none worth a word
 def rose(traced, units):
     """What a body does that the air bears up and that meets no ground; nothing where it does not rise."""
     made = traced.track
-    last = made.events[-1].state
-    risen = float(last.height_m[0]) - traced.plan.place[1]
+    last = made.events[-1]
+    risen = last.height_m - traced.plan.place[1]
     if not traced.plan.body.buoyant or made.landing is not None or risen < _RISEN_M:
         return []
     first = next((e for e in made.events if e.surface is not None), None)
-    after = seconds(float(last.time_s[0]) - traced.plan.start_s)
+    after = seconds(last.time_s - traced.plan.start_s)
     if first is None:
         return [f"It rises {length(risen, units)} in {after} and never meets {the(traced, traced.ground)}."]
-    met_after = seconds(float(first.state.time_s[0]) - traced.plan.start_s)
-    where = drift(*_from(traced.plan.place, first.state), units, traced.across)
+    met_after = seconds(first.time_s - traced.plan.start_s)
+    where = drift(*_from(traced.plan.place, first), units, traced.across)
     above = "straight above" if where == "straight below" else where
     return [f"It rises and meets {the(traced, first.surface)} {above} after {met_after}{_then(traced, first, units)}."]
 
 
-def _from(place, state):
-    return float(state.along_m[0]) - place[0], float(state.axial_m[0]) - place[2]
+def _from(place, moment):
+    return moment.along_m - place[0], moment.axial_m - place[2]
 
 
 def _then(traced, first, units):
@@ -33,9 +33,9 @@ def _then(traced, first, units):
     made, last = traced.track, traced.track.events[-1]
     if last is first or made.end not in ("rest", "met a surface"):
         return ""
-    place = tuple(float(v[0]) for v in (first.state.along_m, first.state.height_m, first.state.axial_m))
-    further = drift(*_from(place, last.state), units, traced.across)
+    place = (first.along_m, first.height_m, first.axial_m)
+    further = drift(*_from(place, last), units, traced.across)
     if made.end == "rest":
         return " and comes to rest there" if further == "straight below" else f" and comes to rest {further} of there"
-    after = seconds(float(last.state.time_s[0]) - traced.plan.start_s)
+    after = seconds(last.time_s - traced.plan.start_s)
     return f" and ends against {the(traced, last.surface)} after {after}"

@@ -14,22 +14,22 @@ def jumped(traced, units):
     found, made = traced.findings, traced.track
     if made.landing is None:
         return [f"Nothing brings the jumper back: {_still(traced, units)}."]
-    after = float(made.landing.state.time_s[0]) - traced.plan.start_s
+    after = made.landing.time_s - traced.plan.start_s
     if after == 0:
         return ["The jumper does not leave the ground."]
     along, axial = (b - a for a, b in zip(found["left_m"], found["lands_m"], strict=True))
     where = drift(along, axial, units, traced.across)
     where = "where the jump began" if where == "straight below" else where
-    rise = float(made.apex.height_m[0]) - traced.plan.place[1] if made.apex is not None else 0.0
+    rise = made.apex.height_m - traced.plan.place[1] if made.apex is not None else 0.0
     plain = _plain_jump(traced, units)
     lands = f"The jumper rises {length(rise, units)} and lands {where} after {seconds(after)}{plain}."
     return [s for s in (lands, why(traced, units)) if s]
 
 
 def _plain_jump(traced, units):
-    if traced.companion is None or traced.companion.landing is None:
+    if traced.flat_gravity is None or traced.flat_gravity.landing is None:
         return ""
-    landing = traced.companion.landing
+    landing = traced.flat_gravity.landing
     where = drift(landing["drift_m"], landing["axial_m"] - traced.plan.place[2], units, traced.across)
     where = "where it began" if where == "straight below" else where
     return f"; under plain gravity, {where} after {seconds(landing['time_s'] - traced.plan.start_s)}"
@@ -42,7 +42,7 @@ def _still(traced, units):
         return f"the jump ends at {the(traced, last.surface)} after {after}"
     if traced.track.end == "edge":
         return f"the jump passes the edge after {after}"
-    return f"after {after} the jumper is {length(float(last.state.height_m[0]), units)} up"
+    return f"after {after} the jumper is {length(last.height_m, units)} up"
 
 
 def walked(traced, units):

@@ -5,11 +5,10 @@ from dataclasses import dataclass, field, replace
 from ..errors import BadInput, TooMuch, refusal
 from ..kinds import KINDS
 from ..kinds.hang.swing import MOST_TRIES
-from ..motions import drift, track
-from ..motions import flat_gravity as companion
-from ..motions.flat_gravity import Companion
-from ..motions.flight import MOST_STEPS, Crawls
-from ..motions.journey import Endless, carry
+from ..motions import drift, flat_gravity, track
+from ..motions.flat_gravity import FlatGravityReference
+from ..motions.flight import MOST_STEPS, StepLimitExceeded
+from ..motions.journey import carry
 from ..motions.plan import Plan
 from ..motions.setting import Setting
 from ..motions.track import Track, grid_span
@@ -37,7 +36,7 @@ class Traced:
     motion: object
     plan: Plan
     track: Track
-    companion: Companion | None
+    flat_gravity: FlatGravityReference | None
     stands_on: Ground = DECK
     findings: dict = field(default_factory=dict)
     drift: tuple = (None, "not_flown")
@@ -105,12 +104,12 @@ def _trace_one(scene, greatest_samples, spent, tell):
     """The Trace of a scene in its own habitat, and the work spent after it."""
     setting, per_frame = setting_of(scene)
     plans = [_planned(setting, scene, i) for i in range(len(scene.motions))]
-    starts = [s for p in plans for s in (p.course, p.companion)]
+    starts = [s for p in plans for s in (p.course, p.flat_gravity)]
     try:
         journeys = iter(carry(setting.medium, [s for s in starts if s is not None], tell))
-    except Endless as crawling:
+    except StepLimitExceeded as exceeded:
         flown = [i for i, s in enumerate(starts) if s is not None]
-        _refuse_crawling(scene, flown[crawling.index] // 2)
+        _refuse_crawling(scene, flown[exceeded.index] // 2)
     journeys = [s and next(journeys) for s in starts]
     spent = _weigh(setting, scene, plans, journeys[::2], greatest_samples, spent)
     motions = []
@@ -126,13 +125,13 @@ def _planned(setting, scene, index):
     motion = scene.motions[index]
     try:
         return KINDS[motion.kind](setting, motion)
-    except Crawls:
+    except StepLimitExceeded:
         _refuse_swinging(motion.name, index)
 
 
 def _traced(setting, motion, plan, journey, flat):
     made = track.of_journey(setting, plan, journey)
-    beside = None if flat is None or made.path is None else companion.of_journey(setting, plan, flat, made.ends_s)
+    beside = None if flat is None or made.path is None else flat_gravity.of_journey(setting, plan, flat, made.ends_s)
     told = {} if plan.findings is None or made.path is None else plan.findings(setting, plan, made)
     return Traced(motion, plan, made, beside, setting.habitat.words_of_ground, told, drift.parts(setting, plan, made))
 
@@ -140,7 +139,7 @@ def _traced(setting, motion, plan, journey, flat):
 def _weigh(setting, scene, plans, journeys, greatest, spent):
     """Refuse a scene whose samples pass the work limit, before any is made; what is spent so far, with what was before."""
     for i, journey in enumerate(journeys):
-        samples = grid_span(setting.rate, journey.begin_s, journey.ends_s)[1] + EVENT_SAMPLES * len(journey.happenings)
+        samples = grid_span(setting.rate, journey.begin_s, journey.ends_s)[1] + EVENT_SAMPLES * len(journey.events)
         stream = plans[i].stream
         if stream is not None and stream.batch is not None:
             samples += int(stream.batch.span(setting.rate)[1].sum())
@@ -180,7 +179,7 @@ def _refuse_crawling(scene, index):
 def _grid_count(setting, motions):
     """Samples of the whole grid: to the first at or after the last end; with nothing moving, one turn (at most 60 s)."""
     ends = [t.ends_s for t in motions if t.track.path is not None]
-    ends += [t.companion.ends_s for t in motions if t.companion is not None]
+    ends += [t.flat_gravity.ends_s for t in motions if t.flat_gravity is not None]
     if not ends:
         period = spins.figures(setting.habitat.radius_m, setting.omega_rad_s(0.0)).period_s or 1.0
         ends = [setting.duration_s or min(period, 60.0)]

@@ -49,9 +49,8 @@ def _landing(traced, units):
     many = who == "The drops"
     if made.landing is None:
         return _no_landing(traced, who, many, units)
-    state = made.landing.state
-    here = drift(*_drift(traced, state), units, traced.across)
-    after = float(state.time_s[0]) - traced.plan.start_s
+    here = drift(*_drift(traced, made.landing), units, traced.across)
+    after = made.landing.time_s - traced.plan.start_s
     if after == 0:
         return f"{who} {'lie' if many else 'lies'} on {the(traced, made.landing.surface)} from the start."
     verb = "land" if many else "lands"
@@ -62,29 +61,27 @@ def _met_before(traced):
     """What it met on its way to the ground: "meets the ceiling after 0.31 s and "."""
     made = traced.track
     first = next((e for e in made.events if e.surface is not None and e is not made.landing), None)
-    if first is None or first.state.time_s[0] > made.landing.state.time_s[0]:
+    if first is None or first.time_s > made.landing.time_s:
         return ""
-    return (
-        f"meets {the(traced, first.surface)} after {seconds(float(first.state.time_s[0]) - traced.plan.start_s)} and "
-    )
+    return f"meets {the(traced, first.surface)} after {seconds(first.time_s - traced.plan.start_s)} and "
 
 
-def _drift(traced, state):
-    return float(state.along_m[0]) - traced.plan.place[0], float(state.axial_m[0]) - traced.plan.place[2]
+def _drift(traced, moment):
+    return moment.drift_m, moment.axial_m - traced.plan.place[2]
 
 
 def _plain(traced, units):
-    if traced.companion is None or traced.companion.landing is None:
+    if traced.flat_gravity is None or traced.flat_gravity.landing is None:
         return ""
-    landing = traced.companion.landing
+    landing = traced.flat_gravity.landing
     where = drift(landing["drift_m"], landing["axial_m"] - traced.plan.place[2], units, traced.across)
     return f"; under plain gravity, {where} after {seconds(landing['time_s'] - traced.plan.start_s)}"
 
 
 def _no_landing(traced, who, many, units):
     made = traced.track
-    last = made.events[-1].state
-    after = seconds(float(last.time_s[0]) - traced.plan.start_s)
+    last = made.events[-1]
+    after = seconds(last.time_s - traced.plan.start_s)
     if made.end == "met a surface":
         on = the(traced, made.events[-1].surface)
         return f"{who} {'meet' if many else 'meets'} {on} {drift(*_drift(traced, last), units, traced.across)} after {after}."
@@ -115,7 +112,7 @@ def assumptions(traced, trace):
         return out
     moving = traced.track.samples.rotating_velocity_m_s
     fastest = max([float(np.max(np.linalg.norm(moving, axis=1)))] if len(moving) else [0.0])
-    fastest = max(fastest, *(float(np.linalg.norm(e.state.rotating_velocity_m_s[0])) for e in traced.track.events))
+    fastest = max(fastest, *(float(np.linalg.norm(e.rotating_velocity_m_s)) for e in traced.track.events))
     return out + _of_air(traced, trace, air, fastest)
 
 

@@ -76,14 +76,8 @@ def _motion(traced):
     landing = traced.track.landing
     out = {"name": traced.motion.name, "end": traced.track.end, "landing": None, "path": _sketch(traced.track)}
     if landing is not None:
-        state = landing.state
-        out["landing"] = {
-            "time_s": float(state.time_s[0]),
-            "along_m": float(state.along_m[0]),
-            "height_m": float(state.height_m[0]),
-            "drift_m": float(state.along_m[0]) - traced.plan.place[0],
-            "speed_m_s": float(np.linalg.norm(state.local_m_s[0])),
-        }
+        names = ("time_s", "along_m", "height_m", "drift_m", "speed_m_s")
+        out["landing"] = {name: getattr(landing, name) for name in names}
     return out
 
 
@@ -91,7 +85,9 @@ def _sketch(track):
     """Along and height, metres to the millimetre, of a path's samples thinned and of its events, in order of time."""
     count = len(track.samples.time_s)
     kept = np.unique(np.linspace(0, count - 1, min(count, _SKETCH_POINTS)).round().astype(int))
-    states = [track.samples.only(kept), *(event.state for event in track.events)]
-    time_s, along, height = (np.concatenate([getattr(s, f) for s in states]) for f in ("time_s", "along_m", "height_m"))
+    time_s, along, height = (
+        np.append(getattr(track.samples, f)[kept], [getattr(e, f) for e in track.events])
+        for f in ("time_s", "along_m", "height_m")
+    )
     order = np.argsort(time_s, kind="stable")
     return (np.round(np.stack([along[order], height[order]], axis=1), 3) + 0.0).tolist()

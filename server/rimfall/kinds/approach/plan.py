@@ -8,7 +8,7 @@ from functools import partial
 
 import numpy as np
 
-from ...motions.journey import Given, Happening, Start
+from ...motions.journey import Event, Prescribed, Start
 from ...motions.plan import Plan
 from ...physics import frames
 from ...physics.bodies import Body
@@ -40,14 +40,14 @@ def plan(setting, motion):
     at, moving = dock + before * (closing + 0.5 * before * pull), closing + before * pull
     end_s = min(contact_s, max(setting.limit_s(start_s), start_s))
     leg = line(setting, at, moving, start_s, end_s, floor)
-    given = Given((leg,))
+    given = Prescribed((leg,))
     there, relative = _at_contact(setting, dock, closing, contact_s)
     if end_s == contact_s:
-        given = Given((leg,), (Happening("dock", contact_s, there, relative),), "arrived")
+        given = Prescribed((leg,), (Event("dock", contact_s, there, relative),), "arrived")
     body = Body(motion.mass_kg, motion.size_m, 0.0)
     told = partial(findings, motion, relative @ chart.axes_at(place).T, there)
     start = _start(setting, leg, place, dock, contact_s, floor)
-    return Plan(start_s, *start, body, Start(None, given=given), None, OUTSIDE, floor=floor, findings=told)
+    return Plan(start_s, *start, body, Start(None, prescribed=given), None, OUTSIDE, floor=floor, findings=told)
 
 
 def _at_contact(setting, dock, closing, contact_s):
@@ -87,7 +87,7 @@ def findings(motion, to_cancel, dock, setting, plan, track):
 
 def _turns_seen(setting, plan, dock, contact_s):
     """Turns of the habitat between start and contact, less what the craft itself goes round the axis."""
-    leg = plan.course.given.legs[0]
+    leg = plan.course.prescribed.legs[0]
     end = frames.turn(dock, float(setting.habitat.spin.angle_rad(contact_s)))
     swept = float(frames.azimuth_steps(np.stack([leg.path.position_m[0], end]))[0]) / TURN_RAD
     return abs(turns_between(setting, plan.start_s, contact_s) - swept)

@@ -8,7 +8,7 @@ from functools import partial
 
 import numpy as np
 
-from ...motions.journey import Given, Leg, Start
+from ...motions.journey import Leg, Prescribed, Start
 from ...motions.plan import Plan
 from ...physics import frames
 from ...physics.aboard import Aboard
@@ -22,11 +22,11 @@ from .swings import Swings
 
 _SHOWN_SWINGS = 4
 _LEAST_SHOWN_S = 5.0
-NONE_BECAUSE = "hangs"  # why it has no companion
+NONE_BECAUSE = "hangs"  # why it has no flat-gravity reference
 
 
 @dataclass(frozen=True)
-class Line:
+class HangingLine:
     """What a bob hangs by: pivot (3,), directions there (rows spinward, up, axial), length; law: with the air; weights: what a
     bob at rest weighs; mass_kg."""
 
@@ -45,7 +45,7 @@ class Line:
 
 
 def line_of(setting, motion):
-    """The Line of a `hang` in a setting."""
+    """The HangingLine of a `hang` in a setting."""
     body, floor, place = body_of(motion.body), motion.place.floor, place_of(motion)
     chart, room, medium = setting.habitat.chart(floor), setting.room(floor), setting.medium
     pivot, bodies = chart.position(place), as_arrays([body])
@@ -53,7 +53,7 @@ def line_of(setting, motion):
     # What is light for its size hangs by what the air lifts it with; else a plumb line knows no air.
     weights = forces if body.buoyant else Aboard(Medium(medium.spin, None, medium.deck_radius_m), room, bodies)
     law = Hung(pivot, motion.length_m, forces)
-    return Line(pivot, chart.axes_at(place), motion.length_m, law, weights, body.mass_kg)
+    return HangingLine(pivot, chart.axes_at(place), motion.length_m, law, weights, body.mass_kg)
 
 
 def first_state(line, spin, motion):
@@ -71,7 +71,7 @@ def first_state(line, spin, motion):
 
 
 def plan(setting, motion):
-    """Plan of a `hang` of the scene document. Raises Crawls where it swings too often to be worked out."""
+    """Plan of a `hang` of the scene document. Raises StepLimitExceeded where it swings too often to be worked out."""
     floor, start_s, spin = motion.place.floor, motion.start_s, setting.habitat.spin
     body, chart, line = body_of(motion.body), setting.habitat.chart(floor), line_of(setting, motion)
     away, velocity = first_state(line, spin, motion)
@@ -79,13 +79,13 @@ def plan(setting, motion):
     end_s = min(setting.limit_s(start_s), start_s + _shown_s(setting, line, motion))
     swung = swing(spin, line.law, room, body.radius_m, start_s, max(end_s, start_s), away, velocity)
     first = line.pivot_m + away
-    given = Given((Leg(swung.path, line.law, np.zeros(3)),), tuple(swung.happenings), swung.end)
+    given = Prescribed((Leg(swung.path, line.law, np.zeros(3)),), tuple(swung.events), swung.end)
     return Plan(
         start_s,
         place_near(chart, place_of(motion), first),
         tuple(chart.axes(first[None])[0] @ velocity),
         body,
-        Start(None, given=given),
+        Start(None, prescribed=given),
         None,
         NONE_BECAUSE,
         floor=floor,
@@ -140,7 +140,7 @@ def _tension(line, slack_s, spin, samples):
     law = line.law.take(np.zeros(len(samples.time_s), dtype=int))
     rate = spin.rate_rad_s(samples.time_s), spin.change_rad_s2(samples.time_s)
     place = (samples.rotating_m - line.pivot_m).T
-    pull = line.mass_kg * law.forces.heft * law.pull_m_s2(rate, place, samples.rotating_velocity_m_s.T)
+    pull = line.mass_kg * law.forces.added_mass_factor * law.pull_m_s2(rate, place, samples.rotating_velocity_m_s.T)
     for begin_s, end_s in slack_s:
         pull[(samples.time_s >= begin_s) & (samples.time_s <= end_s)] = 0.0
     return np.maximum(pull, 0.0)

@@ -9,8 +9,8 @@ from dataclasses import dataclass, field, replace
 
 import numpy as np
 
-from ...motions.flight import Crawls
-from ...motions.journey import Happening
+from ...motions.flight import StepLimitExceeded
+from ...motions.journey import Event
 from ...motions.path import Path, of_no_length
 from ...physics import bernstein
 from ...physics.crossings import first_contact, touching
@@ -31,13 +31,13 @@ class Swung:
     (k, 2) between which its line was slack."""
 
     path: Path = None
-    happenings: list = field(default_factory=list)
+    events: list = field(default_factory=list)
     end: str | None = None
     slack_s: list = field(default_factory=list)
 
 
 def swing(spin, law: Hung, room, radius_m, start_s, end_s, position, velocity):
-    """Let a bob of radius_m swing in a room from a place from the pivot and a velocity (3,), until end_s -> Swung. Raises Crawls
+    """Let a bob of radius_m swing in a room from a place from the pivot and a velocity (3,), until end_s -> Swung. Raises StepLimitExceeded
     where it would take more than MOST_TRIES steps."""
     going = _Swinging(spin, law, room, radius_m, end_s)
     going.begin(start_s, position, velocity)
@@ -87,7 +87,7 @@ class _Swinging:
         after, straight = None, 2  # a slack line is straight as it begins, and not any straighter
         while after is None and self.under_way:
             if self._tries == MOST_TRIES:
-                raise Crawls(self._law)
+                raise StepLimitExceeded
             self._tries += 1
             taken = windows.step()
             if taken is None:
@@ -142,7 +142,7 @@ class _Swinging:
 
     def _happens(self, kind, **more):
         place = (self._position + self._pivot)[:, 0]
-        self._out.happenings.append(Happening(kind, self._time_s, place, self._velocity[:, 0].copy(), **more))
+        self._out.events.append(Event(kind, self._time_s, place, self._velocity[:, 0].copy(), **more))
 
     def _meet(self, surface):
         """It meets a surface, and ends there; past an edge it is not followed."""

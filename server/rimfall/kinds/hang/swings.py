@@ -16,7 +16,7 @@ _MOST_RAD = np.pi / 3  # that the plane may turn from one turning point to the n
 
 
 class Swings:
-    """The swings of a bob on a `hang.Line` along a path (Joined). period_s, plane_turns_deg, plane_turns_deg_per_h: None where
+    """The swings of a bob on a `hang.HangingLine` along a path (Trajectory). period_s, plane_turns_deg, plane_turns_deg_per_h: None where
     there are none to count: it is at rest, goes round, or its plumb line itself turns with a changing spin; nor are they where
     they are not to be `counted`.
 

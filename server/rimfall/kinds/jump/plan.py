@@ -43,5 +43,5 @@ def findings(_setting, plan, track):
     left, landing = [plan.place[0], plan.place[2]], track.landing
     if landing is None:
         return {"left_m": left, "lands_m": None, "apart_m": None, "push_g": None}
-    lands = [float(landing.state.along_m[0]), float(landing.state.axial_m[0])]
+    lands = [landing.along_m, landing.axial_m]
     return {"left_m": left, "lands_m": lands, "apart_m": math.dist(left, lands), "push_g": None}

@@ -7,7 +7,7 @@ from functools import partial
 
 import numpy as np
 
-from ...motions.journey import Given, Happening, Start
+from ...motions.journey import Event, Prescribed, Start
 from ...motions.plan import Plan
 from ...physics import frames
 from ...physics.bodies import Body
@@ -48,14 +48,14 @@ def plan(setting, motion):
     end_s = max(setting.limit_s(start_s), start_s)
     hull, met_s = _met(setting.habitat, at, leaves, start_s, end_s)
     leg = line(setting, at, leaves, start_s, min(met_s, end_s), floor)
-    given = Given((leg,))
+    given = Prescribed((leg,))
     if met_s <= end_s:
         there, speed = seen(setting, leg, met_s)
-        given = Given((leg,), (Happening("hull", met_s, there, speed, np.zeros(3), hull),), "met a surface")
+        given = Prescribed((leg,), (Event("hull", met_s, there, speed, np.zeros(3), hull),), "met a surface")
     body = Body(motion.mass_kg, SHOULDERS_M, 0.0)
     told = partial(findings, leg)
     return Plan(
-        start_s, place, tuple(velocity), body, Start(None, given=given), None, OUTSIDE, floor=floor, findings=told
+        start_s, place, tuple(velocity), body, Start(None, prescribed=given), None, OUTSIDE, floor=floor, findings=told
     )
 
 

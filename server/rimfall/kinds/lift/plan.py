@@ -10,7 +10,7 @@ from functools import partial
 
 import numpy as np
 
-from ...motions.journey import Given, Happening, Start
+from ...motions.journey import Event, Prescribed, Start
 from ...motions.people import felt, given_leg, last_state, lean_deg, weight_g
 from ...motions.plan import Plan
 from ..people import GIVEN, over_the_feet, person
@@ -90,9 +90,9 @@ def plan(setting, motion):
     leg = given_leg(ground, start_s + made.begin_s, made.length_s, made.powers(motion.centre_m), end_s)
     happens, end = (), None
     if end_s == start_s + made.takes_s:
-        happens, end = (Happening("arrives", end_s, *last_state(leg)),), "arrived"
+        happens, end = (Event("arrives", end_s, *last_state(leg)),), "arrived"
     velocity = setting.habitat.chart(floor).axes_at(place) @ leg.path.velocity_m_s[0, :3]
-    course = Start(None, given=Given((leg,), happens, end))
+    course = Start(None, prescribed=Prescribed((leg,), happens, end))
     told = partial(findings, made)
     return Plan(start_s, place, tuple(velocity), person(motion), course, None, GIVEN, floor=floor, findings=told)
 

@@ -28,7 +28,7 @@ MOST_DROPS = 20_000
 @dataclass(frozen=True)
 class Batch:
     """The parcels of a pour: leaves_s; born_s, when each is a drop, inf where it never is; ends_s, and whether there it met
-    something; volume_m3; diameter_m; paths, a Sheaf; threads, the stream they are of."""
+    something; volume_m3; diameter_m; paths, a TrajectoryBatch; threads, the stream they are of."""
 
     leaves_s: np.ndarray
     born_s: np.ndarray
@@ -36,7 +36,7 @@ class Batch:
     met: np.ndarray
     volume_m3: np.ndarray
     diameter_m: np.ndarray
-    paths: trajectory_batch.Sheaf
+    paths: trajectory_batch.TrajectoryBatch
     threads: Threads
 
     @property

@@ -13,9 +13,9 @@ import numpy as np
 
 from ...motions import trajectory_batch
 from ...motions.flight import fly
-from ...motions.journey import Given, Happening, Leg, Start
+from ...motions.journey import Event, Leg, Prescribed, Start
 from ...motions.path import of_no_length
-from ...motions.plan import Plan, Stream
+from ...motions.plan import LiquidStream, Plan
 from ...physics import frames, liquids
 from ...physics.bodies import Body
 from ..throw.plan import NO_GRAVITY, place_of
@@ -37,7 +37,7 @@ class _Shape:
 
     body: Body
     course: Start
-    companion: Start | None
+    flat_gravity: Start | None
     broke_s: float | None
     broke_m: float | None
     drop_m: float | None
@@ -61,7 +61,7 @@ def plan(setting, motion):
     if cup is not None and batch is not None:
         batch, arrived = caught_in(setting, cup, batch)
     interval_s = None if shape.drop_m is None else liquids.drop_volume_m3(shape.drop_m) / flow_m3_s
-    stream = Stream(
+    stream = LiquidStream(
         lip_m,
         speed,
         "drips" if drips else "stream",
@@ -82,7 +82,7 @@ def plan(setting, motion):
         tuple(velocity),
         shape.body,
         shape.course,
-        shape.companion,
+        shape.flat_gravity,
         None if gravity else NO_GRAVITY,
         stream,
         motion.place.floor,
@@ -139,7 +139,7 @@ def _drip(setting, motion, liquid, lip_m, _speed, velocity, gravity, *, poured_m
     body = _drop(liquid, drop_m or lip_m)
     course = Start(setting.release(body, start_s, place, velocity, motion.place.floor), sticks=True)
     if drop_m is None and not setting.habitat.spin.steady:
-        course = Start(None, sticks=True, given=_clinging(setting, motion))
+        course = Start(None, sticks=True, prescribed=_clinging(setting, motion))
     flat = Start(setting.flat_release(body, start_s, place, velocity, gravity), sticks=True) if gravity else None
     return _Shape(body, course, flat, None, None, drop_m)
 
@@ -149,7 +149,7 @@ def _clinging(setting, motion):
     floor, start_s = motion.place.floor, motion.start_s
     position, still = setting.start(start_s, place_of(motion), np.zeros(3), floor)
     path = replace(of_no_length(start_s, position, still), end_s=setting.limit_s(start_s))
-    return Given((Leg(path, setting.habitat.ground(floor), np.zeros(3)),))
+    return Prescribed((Leg(path, setting.habitat.ground(floor), np.zeros(3)),))
 
 
 def _stream(setting, motion, liquid, lip_m, speed, velocity, gravity):
@@ -193,7 +193,7 @@ def _broken(setting, liquid, opening, length_m, speed, lip_m):
 def _into(setting, cup, shape):
     """The same, ended where the first parcel passes into a cup, unchanged where it does not; and its Arrivals."""
     course = shape.course
-    if course.given is not None:
+    if course.prescribed is not None:
         return shape, none_of(1)
     before = [] if course.opening is None else [course.opening.path]
     after = [] if course.first is None else fly_on(setting.medium, [course.first])[0][0]
@@ -211,8 +211,8 @@ def _into(setting, cup, shape):
     ]
     legs = [replace(leg, path=trajectory_batch.trimmed(leg.path)) for leg in legs]
     position, velocity, _ = paths.turning(setting.habitat.spin, np.zeros(1, dtype=int), np.array([end_s]))
-    caught = Happening("target", end_s, position[0], velocity[0])
-    given = Start(None, sticks=True, given=Given(tuple(legs), (caught,), CAUGHT))
+    caught = Event("target", end_s, position[0], velocity[0])
+    given = Start(None, sticks=True, prescribed=Prescribed(tuple(legs), (caught,), CAUGHT))
     if shape.broke_s is not None and shape.broke_s >= end_s:
         return replace(shape, body=Body(1.0, 0.0), course=given, broke_s=None, broke_m=None, drop_m=None), arrived
     return replace(shape, course=given), arrived

@@ -59,30 +59,30 @@ def cup_of(setting, motion):
     return Cup(middle, chart.axes_at(place), place, target.diameter_m, target.depth_m, motion.place.floor)
 
 
-def arrivals(setting, cup, sheaf):
-    """Arrivals of the parcels of a Sheaf at a Cup."""
+def arrivals(setting, cup, trajectories):
+    """Arrivals of the parcels of a TrajectoryBatch at a Cup."""
     chart, spin = setting.habitat.chart(cup.floor), setting.habitat.spin
 
     def above(body, time_s):
-        return chart.height(sheaf.turning(spin, body, time_s)[0]) - cup.place[1]
+        return chart.height(trajectories.turning(spin, body, time_s)[0]) - cup.place[1]
 
-    passes_s = _comes_down(above, sheaf)
+    passes_s = _comes_down(above, trajectories)
     body = np.flatnonzero(np.isfinite(passes_s))
     beside_m = np.full((len(passes_s), 2), np.nan)
     caught_s = np.full(len(passes_s), np.nan)
     if len(body):
-        position = sheaf.turning(spin, body, passes_s[body])[0]
+        position = trajectories.turning(spin, body, passes_s[body])[0]
         beside_m[body] = _beside(setting, chart, cup, position)
         near = body[np.linalg.norm(position - cup.middle_m, axis=1) < cup.diameter_m]
-        caught_s[near] = _through(spin, cup, sheaf, near, passes_s[near])
+        caught_s[near] = _through(spin, cup, trajectories, near, passes_s[near])
     return Arrivals(passes_s, beside_m, caught_s)
 
 
-def _comes_down(above, sheaf):
+def _comes_down(above, trajectories):
     """When each body first comes down through 0 of above(body, time_s), or nan."""
-    many = np.arange(len(sheaf.begin_s))
+    many = np.arange(len(trajectories.begin_s))
     share = np.linspace(0.0, 1.0, _SAMPLES)
-    times = sheaf.begin_s[:, None] + (sheaf.end_s - sheaf.begin_s)[:, None] * share
+    times = trajectories.begin_s[:, None] + (trajectories.end_s - trajectories.begin_s)[:, None] * share
     gaps = above(np.repeat(many, _SAMPLES), times.ravel()).reshape(times.shape)
     down = (gaps[:, :-1] > 0) & (gaps[:, 1:] <= 0)
     found, k = np.any(down, axis=1), np.argmax(down, axis=1)
@@ -130,13 +130,13 @@ def _beside(setting, chart, cup, position):
     return np.stack([radius * ((turned + np.pi) % (2 * np.pi) - np.pi), chart.axial(position) - cup.place[2]], axis=1)
 
 
-def _through(spin, cup, sheaf, body, time_s):
+def _through(spin, cup, trajectories, body, time_s):
     """When bodies (n,) that are near the opening at time_s (n,) pass down through its plane inside it, or nan (Newton)."""
     for _ in range(_NEWTON_STEPS):
-        position, velocity, _ = sheaf.turning(spin, body, time_s)
+        position, velocity, _ = trajectories.turning(spin, body, time_s)
         rate = velocity @ cup.axes[1]
         time_s = time_s - ((position - cup.middle_m) @ cup.axes[1]) / np.where(rate < 0, rate, -np.inf)
-    inside = (time_s >= sheaf.begin_s[body]) & (time_s <= sheaf.end_s[body]) & (rate < 0)
+    inside = (time_s >= trajectories.begin_s[body]) & (time_s <= trajectories.end_s[body]) & (rate < 0)
     within = np.linalg.norm((position - cup.middle_m) @ cup.axes[[0, 2]].T, axis=1) <= cup.diameter_m / 2
     return np.where(inside & within, time_s, np.nan)
 

@@ -18,14 +18,14 @@ _THREADS = 64  # parcels followed
 @dataclass(frozen=True)
 class Threads:
     """Parcels of the stream followed until each breaks or ends: leaves_s (K,), streams (K,) whether a stream left then, whole_s
-    (K,) how long it is whole, breaks (K,); paths, a Sheaf of all; speed_m_s (K,) at the lip; drop_m (K,): diameter of its drop,
+    (K,) how long it is whole, breaks (K,); paths, a TrajectoryBatch of all; speed_m_s (K,) at the lip; drop_m (K,): diameter of its drop,
     inf where none forms."""
 
     leaves_s: np.ndarray
     streams: np.ndarray
     whole_s: np.ndarray
     breaks: np.ndarray
-    paths: trajectory_batch.Sheaf
+    paths: trajectory_batch.TrajectoryBatch
     speed_m_s: np.ndarray
     drop_m: np.ndarray
 

@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from ...motions.ground import Laid
+from ...motions.ground import GroundStart
 from ...motions.journey import Start
 from ...motions.plan import Plan
 from ...physics import contact, frames
@@ -77,7 +77,7 @@ def _seat(chart, under, ground, part, body_radius_m):
 
 
 def _laid(setting, motion, body, room, ground, chart, under):
-    """A ball laid on a ground, or on a ramp that stands there -> the Laid, and the ramp's corners or None."""
+    """A ball laid on a ground, or on a ramp that stands there -> the GroundStart, and the ramp's corners or None."""
     at, corners = _seat(chart, under, ground, motion.ramp, body.radius_m), None
     if at.ramp is not None:
         room = replace(room, surfaces=(at.surface, *room.surfaces, *at.ramp.edges))
@@ -91,7 +91,7 @@ def _laid(setting, motion, body, room, ground, chart, under):
     if mode == "slides" and not np.any(_slip(body, normal, velocity, spin) > 1e-12):
         mode = "rolls"
     state = at.position_m, velocity, spin
-    laid = Laid(room, at.surface, body, motion.start_s, *state, setting.limit_s(motion.start_s), mode)
+    laid = GroundStart(room, at.surface, body, motion.start_s, *state, setting.limit_s(motion.start_s), mode)
     return laid, corners
 
 
@@ -125,7 +125,7 @@ def plan_standing(setting, motion):
     surface = _table(setting.habitat, chart, floor, body, place)
     position = chart.position(place)
     at_rest = np.zeros(3), np.zeros(3), setting.limit_s(start_s), "stands"
-    laid = Laid(setting.room(floor), surface, body, start_s, position, *at_rest)
+    laid = GroundStart(setting.room(floor), surface, body, start_s, position, *at_rest)
     course = Start(laid, rolls=False)
     name = surface.name_at(position)
     return Plan(start_s, place, (0.0, 0.0, 0.0), body, course, None, "at_rest", floor=floor, surface=name)

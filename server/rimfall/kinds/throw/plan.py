@@ -8,7 +8,7 @@ from ...physics import frames
 from ...physics.bodies import Body, named
 from ...physics.constants import RPM_RAD_S
 
-NO_GRAVITY = "no_spin"  # why there is no companion
+NO_GRAVITY = "no_spin"  # why there is no flat-gravity reference
 RISES = "rises"
 
 

@@ -9,7 +9,7 @@ from functools import partial
 import numpy as np
 
 from ...motions.course import Round, course, floats_at_m_s
-from ...motions.journey import Given, Happening, Start
+from ...motions.journey import Event, Prescribed, Start
 from ...motions.people import felt, last_state, lean_deg, weight_g
 from ...motions.plan import Plan
 from ...physics.constants import PERSON_HEIGHT_M
@@ -65,13 +65,13 @@ def plan(setting, motion):
     place = over_the_feet(motion)
     velocity = habitat.chart(floor).axes_at(place) @ way.at(np.zeros(1), motion.centre_m)[1][0]
     in_time = ends.surface is None and ends.after_s == lasts_s < motion.for_s
-    given = Given((leg,)) if in_time else _ended(leg, ends)
+    given = Prescribed((leg,)) if in_time else _ended(leg, ends)
     return Plan(
         start_s,
         place,
         tuple(velocity),
         body,
-        Start(None, given=given),
+        Start(None, prescribed=given),
         None,
         GIVEN,
         floor=floor,
@@ -84,12 +84,12 @@ def _ended(leg, ends):
     """The Given of a walk that ends of itself or at a surface."""
     position, velocity = last_state(leg)
     if ends.surface is None:
-        return Given((leg,), (Happening("arrives", leg.path.end_s, position, velocity),), "arrived")
+        return Prescribed((leg,), (Event("arrives", leg.path.end_s, position, velocity),), "arrived")
     kind = ends.surface.name_at(position)
     if ends.surface.edge:
-        return Given((leg,), (Happening("edge", leg.path.end_s, position, velocity),), "edge")
-    met = Happening(kind, leg.path.end_s, position, velocity, np.zeros(3), ends.surface)
-    return Given((leg,), (met,), "met a surface")
+        return Prescribed((leg,), (Event("edge", leg.path.end_s, position, velocity),), "edge")
+    met = Event(kind, leg.path.end_s, position, velocity, np.zeros(3), ends.surface)
+    return Prescribed((leg,), (met,), "met a surface")
 
 
 def findings(way, setting, plan, track):
