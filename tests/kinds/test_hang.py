@@ -10,7 +10,7 @@ from scipy.special import ellipk
 
 from rimfall.errors import TooMuch
 from rimfall.kinds.hang import swing as swing_module
-from rimfall.kinds.hang.plan import Line
+from rimfall.kinds.hang.plan import HangingLine
 from rimfall.kinds.hang.swing import swing
 from rimfall.kinds.hang.swings import Swings
 from rimfall.motions.flight import Room
@@ -164,7 +164,7 @@ def over_the_earth(latitude_deg, length_m, aside_m, time_s):
     rows = np.stack([east, up, np.cross(east, up)])
     medium, room = Medium(steady(EARTH), None, 1.0), Room((), True, tuple(-G0_M_S2 * up), None)
     forces = Aboard(medium, room, as_arrays([Body(28.0, 0.0)]))
-    line = Line(np.zeros(3), rows, length_m, Hung(np.zeros(3), length_m, forces), forces, 28.0)
+    line = HangingLine(np.zeros(3), rows, length_m, Hung(np.zeros(3), length_m, forces), forces, 28.0)
     down = line.plumb(medium.spin, np.zeros(1))[0]
     aside = aside_m / length_m
     away = length_m * (math.sqrt(1 - aside**2) * down + aside * (rows[2] - (rows[2] @ down) * down))

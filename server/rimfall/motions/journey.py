@@ -28,7 +28,7 @@ ON_THE_GROUND = ("deck", "floor")
 class Start:
     """A Release or a GroundStart; how many rebounds it is allowed; whether it stays where it first meets anything (a liquid);
     rolls: whether it can (a thing that stands cannot); opening: a FlightResult that came before, or None; beyond: the room once it
-    has come down from a ramp onto the ground, or None where it stays the same; given: a Given in place of all these, whose first
+    has come down from a ramp onto the ground, or None where it stays the same; prescribed: a Prescribed in place of all these, whose first
     is then None."""
 
     first: object
@@ -37,7 +37,7 @@ class Start:
     rolls: bool = True
     opening: FlightResult | None = None
     beyond: Room | None = None
-    given: "Prescribed | None" = None
+    prescribed: "Prescribed | None" = None
 
 
 @dataclass(frozen=True)
