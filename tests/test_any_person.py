@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from rimfall.cli import feel as feel_command
 from rimfall.comfort.quantities import QUANTITIES
 from rimfall.scene.feel import answers as feel_answers
-from rimfall.scene.feel.questions import feel
+from rimfall.scene.feel.answers import feel
 from rimfall.scene.reading import read_feel
 from tests.test_any_scene import SHAPES, log_number, number, part
 

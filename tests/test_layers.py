@@ -33,7 +33,7 @@ PYTHON = {
     "exports": BELOW_SCENE | {"scene"},
     "sweep": {"__init__", "errors", "exports", "scene"},
     "api": {"errors", "exports", "motions", "scene", "sweep"},
-    "web": {"__init__", "errors", "scene", "exports"},
+    "web": {"__init__", "errors", "phrases", "scene", "exports"},
     "cli": {"__init__", "errors", "phrases", "scene", "exports", "sweep", "web"},
     "__main__": {"cli"},
 }

@@ -28,7 +28,7 @@ from rimfall.physics.drag import clift_grace_weber, sphere_cd
 from rimfall.physics.forces import Force, Medium
 from rimfall.physics.integrate import Stepper
 from rimfall.physics.spin import figures, omega_for, radius_for, steady
-from rimfall.scene.feel.person_part import Person
+from rimfall.scene.feel.person_part import PersonPart
 from tests import published
 from tests.motions.scenes import drop, event, kinds, one, one_g, throw
 from tests.physics.test_air import density_ratio
@@ -434,7 +434,7 @@ def test_change_of_level_from_feet_to_head(row):
 @rows("HUM-35")
 def test_a_head_that_turns_aboard(row):
     """Whatever the radius is, and the head turns as fast as the source says."""
-    person = Person(head_turn_deg_s=math.degrees(row.inputs["head_rate_rad_s"]))
+    person = PersonPart(head_turn_deg_s=math.degrees(row.inputs["head_rate_rad_s"]))
     assert row.allows(QUANTITIES["head_turn"].value(person, 50.0, spin_of(row.inputs)))
 
 
@@ -442,10 +442,10 @@ def test_a_head_that_turns_aboard(row):
 def test_the_quantities_that_limits_speak_of(row):
     """The same two as above, as limits take them; a gradient in hundredths."""
     if "rim_speed_m_s" in row.inputs:
-        walker = Person(walk_m_s=row.inputs["walk_speed_m_s"])
+        walker = PersonPart(walk_m_s=row.inputs["walk_speed_m_s"])
         assert row.allows(QUANTITIES["coriolis"].value(walker, 20.0, row.inputs["rim_speed_m_s"] / 20.0))
     else:
-        tall = Person(height_m=row.inputs["height_m"])
+        tall = PersonPart(height_m=row.inputs["height_m"])
         assert row.allows(QUANTITIES["gradient"].value(tall, row.inputs["radius_m"], 0.3) / 100)
 
 

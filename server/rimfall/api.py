@@ -59,7 +59,6 @@ from .exports.writing import write_all
 from .motions.track import Moment
 from .scene import examples, questions, words
 from .scene.feel import answers as feel_answers
-from .scene.feel import questions as people
 from .scene.reading import read, read_size
 from .scene.size import answers as size_answers
 from .sweep import grid, parameters
@@ -112,7 +111,7 @@ def trace(scene):
 
 def feel(scene, units="si"):
     """What people would feel in a Scene's habitat, beside every published limit: the answer of `POST /api/feel` as a dict."""
-    return feel_answers.as_data(people.feel(scene), units)
+    return feel_answers.as_data(feel_answers.feel(scene), units)
 
 
 def size(wishes, person=None, units="si"):

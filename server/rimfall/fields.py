@@ -14,6 +14,11 @@ def text(label, longest, default=...):
     return Field(default, max_length=longest, json_schema_extra={"label": label, "unit": "", "kind": "text"})
 
 
+def choice(label, names):
+    """A field that is one of some names; its type is their Literal."""
+    return Field(json_schema_extra={"label": label, "unit": "", "kind": "choice", "may_be": " or ".join(names)})
+
+
 class Strict(BaseModel):
     """What every part of the document keeps to."""
 

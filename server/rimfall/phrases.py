@@ -1,4 +1,15 @@
-"""Figures in words: lengths, times, speeds, drifts. A no-break space keeps a number and its unit together."""
+"""Figures in words: lengths, times, speeds, drifts; and the caution, which stands beside all of them.
+
+A no-break space keeps a number and its unit together.
+"""
+
+_PURPOSE = "for stories, pictures and teaching"
+_DESIGNED = "is designed under local codes by licensed people."
+CAUTION = f"{_PURPOSE.capitalize()}. A real rotor, platform or tether {_DESIGNED}"
+CAUTION_ABOUT_PEOPLE = (
+    f"People vary, the studies are few, small and short, and they disagree: this is {_PURPOSE}, and is not medical advice. A real "
+    f"centrifuge, rotating room or tether {_DESIGNED}"
+)
 
 FOOT_M = 0.3048  # exact, international foot (1959)
 INCH_M = 0.0254  # exact
@@ -6,6 +17,15 @@ _STILL_M = 0.005  # a drift smaller than this is none worth a word
 _NB = "\u00a0"
 ALONG_THE_AXIS = ("along the axis", "back along the axis")
 OUTWARD = ("outward", "inward")  # a turntable's
+_US = {"m": ("ft", 1 / FOOT_M), "m/s": ("ft/s", 1 / FOOT_M), "g/m": ("g/ft", FOOT_M)}
+
+
+def in_units(value, unit, units):
+    """A figure in `unit` and its unit as they are shown; units: "si", or "us", customary where there is one in use."""
+    if units != "us" or unit not in _US:
+        return value, unit
+    name, per = _US[unit]
+    return value * per, name
 
 
 def length(value_m, units="si"):

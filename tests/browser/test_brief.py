@@ -10,7 +10,7 @@ import numpy as np
 import pypdfium2
 import pytest
 
-from rimfall.exports.notes import CAUTION
+from rimfall.phrases import CAUTION
 from rimfall.scene import examples
 from tests.browser.looking import three_figures, until
 from tests.browsing import DRAWN

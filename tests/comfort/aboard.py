@@ -2,7 +2,7 @@
 
 import json
 
-from rimfall.comfort.figures import figures
+from rimfall.comfort.figures import figures_of
 from rimfall.scene.questions import setting_of
 from rimfall.scene.reading import read
 from tests.motions.scenes import LANTERN
@@ -23,7 +23,7 @@ def scene(habitat, person=None):
 def felt(habitat, person=None):
     """The Figures of a person there."""
     one = scene(habitat, person)
-    return figures(setting_of(one)[0], one.person, getattr(one.habitat, "decks", ()))
+    return figures_of(setting_of(one)[0], one.person, getattr(one.habitat, "decks", ()))
 
 
 def value(name, habitat, person=None):

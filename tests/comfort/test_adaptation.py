@@ -3,8 +3,7 @@
 import pytest
 
 from rimfall.comfort import adaptation
-from rimfall.comfort.published import ROWS
-from rimfall.comfort.studies import STUDIES
+from rimfall.comfort.published import ROWS, STUDIES
 from tests.published import (
     bretl_2019,
     dizio_lackner_2002,

@@ -12,12 +12,11 @@ from scipy.spatial import Delaunay
 
 from rimfall.comfort.chart import chart, says
 from rimfall.comfort.limits import compare
-from rimfall.comfort.published import ROWS
+from rimfall.comfort.published import ROWS, STUDIES
 from rimfall.comfort.quantities import QUANTITIES
-from rimfall.comfort.studies import STUDIES
-from rimfall.scene.feel.person_part import OwnLimit, Person
+from rimfall.scene.feel.person_part import OwnLimit, PersonPart
 
-PERSON = Person(height_m=1.6, walk_m_s=1.2, head_turn_deg_s=80.0)
+PERSON = PersonPart(height_m=1.6, walk_m_s=1.2, head_turn_deg_s=80.0)
 OWN = [
     OwnLimit(name="mine", quantity="gradient", bound="at_most", value=3.0),
     OwnLimit(quantity="gravity", bound="at_most", value=2.0),
@@ -120,7 +119,7 @@ def test_outside_the_map_there_is_no_line_and_all_or_nothing_is_forbidden(own, a
 
 
 def test_where_nobody_walks_or_turns_the_head_those_limits_forbid_nothing_or_all():
-    still = Person(walk_m_s=0.0, head_turn_deg_s=0.0)
+    still = PersonPart(walk_m_s=0.0, head_turn_deg_s=0.0)
     own = [OwnLimit(quantity="coriolis", bound="at_least", value=0.1)]
     for line in chart(still, own).limits:
         if line.quantity in ("coriolis", "head_turn"):
@@ -129,7 +128,7 @@ def test_where_nobody_walks_or_turns_the_head_those_limits_forbid_nothing_or_all
 
 
 def test_the_lines_follow_the_person():
-    tall = next(line for line in chart(Person(height_m=3.0), OWN).limits if line.quantity == "gradient")
+    tall = next(line for line in chart(PersonPart(height_m=3.0), OWN).limits if line.quantity == "gradient")
     assert tall.line[0][0] == pytest.approx(100.0)  # 3 m is 3 % of it
 
 

@@ -8,10 +8,9 @@ import re
 
 import pytest
 
-from rimfall.comfort.published import BOUNDS, LIMITS, ROWS
+from rimfall.comfort.published import BOUNDS, LIMITS, ROWS, STUDIES
 from rimfall.comfort.quantities import QUANTITIES
-from rimfall.comfort.studies import STUDIES
-from rimfall.scene.feel.person_part import Person
+from rimfall.scene.feel.person_part import PersonPart
 
 BY_ID = {row.id: row for row in ROWS}
 SURVEYED = ("hill_schnitzer_1962", "gilruth_1969", "gordon_gervais_1969", "stone_1973", "cramer_1985")
@@ -149,7 +148,7 @@ def test_where_sources_differ_the_note_says_so(name, told):
 )
 def test_the_spins_that_notes_work_out_are_those_of_the_threshold(name, head_rad_s, limit, rpm):
     """A spin times a head's turn is the threshold (Guedry 1974): the program's own law, turned round."""
-    person = Person(head_turn_deg_s=math.degrees(head_rad_s))
+    person = PersonPart(head_turn_deg_s=math.degrees(head_rad_s))
     spin_rad_s = BY_ID[limit].limit / QUANTITIES["head_turn"].value(person, 1.0, 1.0)
     assert f"{spin_rad_s * 30 / math.pi:.3g} rpm" == rpm
     assert rpm in BY_ID[name].note

@@ -16,10 +16,10 @@ from rimfall.comfort.quantities import QUANTITIES
 from rimfall.physics.constants import RPM_RAD_S
 from rimfall.scene.catalogue import FIELDS
 from rimfall.scene.checks import GREATEST_RIM_SPEED_M_S
-from rimfall.scene.feel.person_part import Person
+from rimfall.scene.feel.person_part import PersonPart
 from tests.published import bretl_2019, cylinder_closed_forms
 
-PERSON = Person(height_m=1.8, walk_m_s=1.1, head_turn_deg_s=70.0)
+PERSON = PersonPart(height_m=1.8, walk_m_s=1.1, head_turn_deg_s=70.0)
 RANGES = {
     "gravity": (0.01, 3.0),
     "spin": (0.1, 30.0),
@@ -203,7 +203,7 @@ def test_the_program_s_own_bounds_are_those_of_a_scene_document():
 
 
 def test_what_is_nothing_in_every_habitat_cannot_be_wished_for():
-    still = Person(walk_m_s=0.0)
+    still = PersonPart(walk_m_s=0.0)
     assert sizing.half_planes(still, "coriolis", "at_most", 0.1) == ()
     with pytest.raises(ValueError, match="coriolis"):
         sizing.half_planes(still, "coriolis", "at_least", 0.1)

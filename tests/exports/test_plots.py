@@ -12,9 +12,9 @@ import pytest
 
 from rimfall.exports import FORMATS, plots
 from rimfall.exports.drawing import Stroke, Text
-from rimfall.exports.notes import CAUTION
 from rimfall.exports.options import read_options
 from rimfall.exports.palette import style_of
+from rimfall.phrases import CAUTION
 from rimfall.scene import examples, questions
 from rimfall.scene.reading import read
 from tests.scene.documents import POINT, drop, pour, scene, throw

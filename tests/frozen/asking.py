@@ -10,8 +10,8 @@ import tempfile
 from pathlib import Path
 
 from rimfall.cli import main as cli
+from rimfall.comfort.published import STUDIES
 from rimfall.comfort.quantities import QUANTITIES
-from rimfall.comfort.studies import STUDIES
 from rimfall.errors import Refused
 from rimfall.exports import FORMATS
 from rimfall.exports.options import read_options
@@ -20,7 +20,7 @@ from rimfall.physics.liquids import LIQUIDS
 from rimfall.scene import answers, examples, questions
 from rimfall.scene.document import MOTIONS
 from rimfall.scene.feel import answers as feel_answers
-from rimfall.scene.feel.questions import feel
+from rimfall.scene.feel.answers import feel
 from rimfall.scene.reading import read, read_feel, read_size
 from rimfall.scene.size import answers as size_answers
 from rimfall.shapes import SHAPES

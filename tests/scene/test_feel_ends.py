@@ -9,7 +9,7 @@ import math
 import pytest
 
 from rimfall.scene.feel import answers as feel_answers
-from rimfall.scene.feel.questions import feel
+from rimfall.scene.feel.answers import feel
 from rimfall.scene.reading import read_feel
 
 NB = "\u00a0"

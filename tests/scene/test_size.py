@@ -12,10 +12,9 @@ import numpy as np
 import pytest
 from scipy.constants import g as G0
 
-from rimfall.comfort.published import ROWS
-from rimfall.comfort.studies import STUDIES
+from rimfall.comfort.published import ROWS, STUDIES
 from rimfall.errors import BadInput
-from rimfall.scene.feel.answers import CAUTION
+from rimfall.phrases import CAUTION_ABOUT_PEOPLE
 from rimfall.scene.reading import read, read_size
 from rimfall.scene.size import answers as size_answers
 from rimfall.scene.size import phrases as size_phrases
@@ -50,7 +49,7 @@ def test_two_wishes_make_a_habitat():
     assert smallest["bound_by"] == [0, 1]
     assert smallest["figures"]["rim_speed"] == pytest.approx(0.9 * G0 / omega)
     assert answer["spin_range_rpm"] == pytest.approx([2.0, 2.0])
-    assert (answer["fits"], answer["collides"], answer["caution"]) == (True, [], CAUTION)
+    assert (answer["fits"], answer["collides"], answer["caution"]) == (True, [], CAUTION_ABOUT_PEOPLE)
     assert answer["words"] == [
         f"The smallest that gives 0.9{NB}g at no more than 2{NB}rpm has a radius of 201{NB}m and turns at 2.00{NB}rpm; its rim moves at "
         f"42.1{NB}m/s and head to foot changes by 0.870{NB}%.",

@@ -7,11 +7,11 @@ from ..exports import limits_sheet
 from ..exports.options import read_options
 from ..exports.recovery import read_source
 from ..exports.writing import write_all
+from ..phrases import in_units
 from ..scene import questions
 from ..scene.feel import answers as feel_answers
+from ..scene.feel.answers import feel
 from ..scene.feel.limit_words import passed_by
-from ..scene.feel.questions import feel
-from ..scene.feel.units import shown
 from ..scene.reading import read_feel
 from ..scene.size.phrases import as_given, three_figures
 from . import answer_options
@@ -122,7 +122,7 @@ def _limit_lines(limits, told, units):
 
 
 def _limit_cells(row, units):
-    limit, unit = shown(row.limit, row.unit, units)
+    limit, unit = in_units(row.limit, row.unit, units)
     as_shown = as_given(limit) if unit == row.unit else three_figures(limit)
     study = f"{row.study} {row.year or ''}".strip()
     return [f"  {row.letter}", study, f"{_BOUNDS[row.bound]} {as_shown} {unit}".rstrip(), _here(row, units)]
@@ -142,6 +142,6 @@ def _here(row, units):
 def _figure(value, unit, units="si"):
     """A figure with three places that count, and its unit, as they are shown; a dash where it has no meaning."""
     if value is None:
-        return "–", shown(0.0, unit, units)[1]
-    figure, shown_unit = shown(value, unit, units)
+        return "–", in_units(0.0, unit, units)[1]
+    figure, shown_unit = in_units(value, unit, units)
     return three_figures(figure), shown_unit

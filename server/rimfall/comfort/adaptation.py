@@ -3,8 +3,7 @@
 from dataclasses import dataclass
 
 from .limits import same
-from .published import ROWS
-from .studies import STUDIES
+from .published import ROWS, STUDIES
 
 _NB = "\u00a0"
 _LEAST_RPM = 1e-6  # six places are shown of a slow spin
@@ -86,18 +85,18 @@ UNPUBLISHED = (
 
 def beside(spin_rpm):
     """Every published statement with how spin_rpm (or None) lies to it, by year, then what is not published -> list of Finding."""
-    found = [_finding(statement, _ROWS[statement.row], spin_rpm) for statement in _STATEMENTS]
-    return found + [Finding(claim, "", None, None, "", "", "", "", "") for claim in UNPUBLISHED]
+    published = [_finding(statement, _ROWS[statement.row], spin_rpm) for statement in _STATEMENTS]
+    return published + [Finding(claim, "", None, None, "", "", "", "", "") for claim in UNPUBLISHED]
 
 
 def _finding(statement, row, spin_rpm):
     study = STUDIES[row.study]
     reached = row.limit if row.bound == "reached" else None
-    here = _here(spin_rpm, statement.marks)
-    return Finding(statement.claim, study.name, study.year, reached, row.source, row.note, here, row.known_by, row.who)
+    lies = _lies(spin_rpm, statement.marks)
+    return Finding(statement.claim, study.name, study.year, reached, row.source, row.note, lies, row.known_by, row.who)
 
 
-def _here(spin_rpm, marks):
+def _lies(spin_rpm, marks):
     """How a spin lies among marks, as a sentence."""
     if not spin_rpm:
         return "Nothing turns here to set beside it."

@@ -9,9 +9,8 @@ from dataclasses import dataclass
 
 from ..physics.constants import RPM_RAD_S
 from .limits import NO_NAME, own_id
-from .published import LIMITS, ROWS
+from .published import LIMITS, ROWS, STUDIES
 from .quantities import QUANTITIES
-from .studies import STUDIES
 
 RADIUS_M = (1.0, 10_000.0)
 SPIN_RPM = (0.1, 60.0)
@@ -61,7 +60,7 @@ class Chart:
 
 
 def chart(person, own_limits):
-    """The Chart for a person (scene.person_part.Person) and the limits of their own."""
+    """The Chart for a person (scene.feel.person_part.PersonPart) and the limits of their own."""
     published_lines = [_line(key, rows, person) for key, rows in _SAID_ALIKE.items()]
     own_lines = [_own_line(number, one, person) for number, one in enumerate(own_limits, start=1)]
     order = list(QUANTITIES)
@@ -146,14 +145,14 @@ def _clipped(past):
     """
     kept, crossings = [], []
     for k in range(4):
-        here, there = past[k], past[(k + 1) % 4]
-        if here > _SAME:
+        gap, next_gap = past[k], past[(k + 1) % 4]
+        if gap > _SAME:
             kept.append(_CORNERS[k])
-        if abs(here) <= _SAME:
+        if abs(gap) <= _SAME:
             kept.append(_CORNERS[k])
             crossings.append(_CORNERS[k])
-        elif abs(there) > _SAME and (here > 0) != (there > 0):
-            part = here / (here - there)
+        elif abs(next_gap) > _SAME and (gap > 0) != (next_gap > 0):
+            part = gap / (gap - next_gap)
             (x0, y0), (x1, y1) = _CORNERS[k], _CORNERS[(k + 1) % 4]
             kept.append((x0 + part * (x1 - x0), y0 + part * (y1 - y0)))
             crossings.append(kept[-1])

@@ -9,15 +9,14 @@ import math
 from dataclasses import dataclass
 
 from ..physics.constants import RPM_RAD_S, TURN_RAD
-from .head import head_turns
 from .in_hand import dropped, glass, poured
 from .on_foot import on_foot
-from .stand import stand_of
-from .standing import levels, lying, standing
+from .posture import head_turns, levels, lying, standing
+from .stance import stance_of
 
 
 @dataclass(frozen=True)
-class Row:
+class FigureRow:
     """A figure's label and unit for people, the group it is shown in, and its label on a platform where that differs.
 
     A label's {ground} stands for what is stood on: "deck", "floor" or "platform".
@@ -35,7 +34,7 @@ class Row:
 
 
 def _group(name, **rows):
-    return {figure: Row(label, unit, name, *other) for figure, (label, unit, *other) in rows.items()}
+    return {figure: FigureRow(label, unit, name, *other) for figure, (label, unit, *other) in rows.items()}
 
 
 FIGURES = {
@@ -111,7 +110,7 @@ FIGURES = {
 
 
 @dataclass(frozen=True)
-class Figures:
+class ComfortFigures:
     """values: every name of FIGURES -> a finite figure or None; quantities: every name of QUANTITIES -> the same; levels: tuple
     of Level; head_turns: the six HeadTurns."""
 
@@ -121,33 +120,33 @@ class Figures:
     head_turns: tuple
 
 
-def figures(setting, person, decks):
-    """The Figures of a person (attributes as the document's) in a Setting; decks: named levels with radius_m, or none."""
-    stand = stand_of(setting, person)
-    turns = head_turns(stand)
-    found = {"head_worst_deg_s2": max(turn.deg_s2 for turn in turns)}
+def figures_of(setting, person, decks):
+    """The ComfortFigures of a person (attributes as the document's) in a Setting; decks: named levels with radius_m, or none."""
+    stance = stance_of(setting, person)
+    turns = head_turns(stance)
+    values = {"head_worst_deg_s2": max(turn.deg_s2 for turn in turns)}
     for part in (_turning, standing, lying, on_foot, dropped, poured, glass):
-        found |= part(stand)
-    if not found["feet_g"]:
-        found |= {name: None for name in FIGURES if name.endswith("_lean_deg")}
-    return Figures({name: found[name] for name in FIGURES}, _quantities(found), levels(stand, decks), turns)
+        values |= part(stance)
+    if not values["feet_g"]:
+        values |= {name: None for name in FIGURES if name.endswith("_lean_deg")}
+    return ComfortFigures({name: values[name] for name in FIGURES}, _quantities(values), levels(stance, decks), turns)
 
 
-def _turning(stand):
-    omega = abs(stand.omega_rad_s)
+def _turning(stance):
+    omega = abs(stance.omega_rad_s)
     return {
         "period_s": TURN_RAD / omega if omega else None,
         "spin_rpm": omega / RPM_RAD_S,
-        "rim_speed_m_s": omega * stand.floor_radius_m,
+        "rim_speed_m_s": omega * stance.floor_radius_m,
     }
 
 
-def _quantities(found):
+def _quantities(values):
     return {
-        "gravity": found["feet_g"],
-        "spin": found["spin_rpm"],
-        "gradient": found["gradient_percent"],
-        "rim_speed": found["rim_speed_m_s"],
-        "head_turn": math.radians(found["head_worst_deg_s2"]),
-        "coriolis": found["coriolis_ratio"],
+        "gravity": values["feet_g"],
+        "spin": values["spin_rpm"],
+        "gradient": values["gradient_percent"],
+        "rim_speed": values["rim_speed_m_s"],
+        "head_turn": math.radians(values["head_worst_deg_s2"]),
+        "coriolis": values["coriolis_ratio"],
     }

@@ -4,9 +4,8 @@ import math
 from dataclasses import dataclass
 from string import ascii_lowercase
 
-from .published import BOUNDS, LIMITS, ROWS
+from .published import BOUNDS, LIMITS, ROWS, STUDIES
 from .quantities import QUANTITIES
-from .studies import STUDIES
 
 SAME = 1e-9  # relative: below this two values are one, and a value at its limit keeps to it
 NO_NAME = "your own"
@@ -66,16 +65,18 @@ def own_id(number):
 
 def _published(row):
     study = STUDIES[row.study]
-    told = {name: getattr(row, name) for name in ("id", "quantity", "bound", "limit", "unit", "who", "source", "note")}
-    return told | {"study": study.name, "year": study.year, "known_by": row.known_by, "mine": False}
+    figure = {
+        name: getattr(row, name) for name in ("id", "quantity", "bound", "limit", "unit", "who", "source", "note")
+    }
+    return figure | {"study": study.name, "year": study.year, "known_by": row.known_by, "mine": False}
 
 
 def _own(number, own):
     """A limit of the user's as a row; number is its place in the document, from 1."""
-    told = {"quantity": own.quantity, "bound": own.bound, "limit": own.value, "unit": QUANTITIES[own.quantity].unit}
+    figure = {"quantity": own.quantity, "bound": own.bound, "limit": own.value, "unit": QUANTITIES[own.quantity].unit}
     study = own.name.strip() or NO_NAME
     about = {"who": "", "source": "", "note": "", "known_by": "", "mine": True}
-    return {"id": own_id(number), "study": study, "year": None} | told | about
+    return {"id": own_id(number), "study": study, "year": None} | figure | about
 
 
 def _place(row):
@@ -89,17 +90,17 @@ def _place(row):
 def _held(row, value):
     """value, state, inside, margin and times of one row."""
     limit, bound = row["limit"], row["bound"]
-    told = {"value": value, "state": "none", "inside": None, "margin": None, "times": None}
+    held = {"value": value, "state": "none", "inside": None, "margin": None, "times": None}
     if value is None:
-        return told
+        return held
     if bound not in LIMITS:
-        return told | {"state": "equal" if same(value, limit) else "below" if value < limit else "above"}
+        return held | {"state": "equal" if same(value, limit) else "below" if value < limit else "above"}
     if same(value, limit):
-        return told | {"state": "at the limit", "inside": True, "margin": 0.0}
+        return held | {"state": "at the limit", "inside": True, "margin": 0.0}
     margin = limit - value if bound == "at_most" else value - limit
     if margin > 0:
-        return told | {"state": "inside", "inside": True, "margin": margin}
-    return told | {"state": "beyond", "inside": False, "margin": margin, "times": _times(bound, limit, value)}
+        return held | {"state": "inside", "inside": True, "margin": margin}
+    return held | {"state": "beyond", "inside": False, "margin": margin, "times": _times(bound, limit, value)}
 
 
 def _times(bound, limit, value):

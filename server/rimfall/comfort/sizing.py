@@ -161,25 +161,25 @@ def _of(wishes, numbers):
 
 def _tightest(planes):
     """Of parallel half planes the narrowest, the program's own among them; a wish before the program where they are equal."""
-    found = {}
+    narrowest = {}
     for plane in (*planes, *PROGRAM):
         key = plane.radius_power, plane.spin_power
-        if key not in found or plane.most < found[key].most:
-            found[key] = plane
-    return tuple(found.values())
+        if key not in narrowest or plane.most < narrowest[key].most:
+            narrowest[key] = plane
+    return tuple(narrowest.values())
 
 
 def _corners(tight):
     """Corners (ln R, ln omega) of what meets them all; none where nothing does, as the program's own leave no endless line."""
-    found = []
+    corners = []
     for one, other in combinations(tight, 2):
         turn = one.radius_power * other.spin_power - other.radius_power * one.spin_power
         if turn:
             x = (one.most * other.spin_power - other.most * one.spin_power) / turn
             y = (one.radius_power * other.most - other.radius_power * one.most) / turn
             if all(p.radius_power * x + p.spin_power * y <= p.most + _NEAR for p in tight):
-                found.append((x, y))
-    return found
+                corners.append((x, y))
+    return corners
 
 
 def _binding(tight, least):

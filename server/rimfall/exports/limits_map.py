@@ -9,7 +9,7 @@ from math import log10
 import numpy as np
 
 from ..comfort.chart import LimitLine
-from ..scene.feel.units import shown
+from ..phrases import in_units
 from .drawing import Stroke, Text
 from .helvetica import width_mm
 from .labels import Label, Room, spread
@@ -47,7 +47,7 @@ def frame_of(box, drawn):
 def axes(frame, drawn, units="si"):
     """Hairs and figures at round values, and what each axis is of; radius in feet where units is "us"."""
     left, top, right, bottom = frame.box
-    per_m, unit = shown(1.0, "m", units)
+    per_m, unit = in_units(1.0, "m", units)
     items = [
         Text(0.0, top - 1.6, "spin, rpm", TEXT_MM, italic=True, role="what"),
         Text(right, bottom + 5.2 + TEXT_MM, f"radius, {unit}", TEXT_MM, "end", italic=True, role="what"),

@@ -3,11 +3,11 @@
 import numpy as np
 
 from .. import __version__
+from ..phrases import CAUTION
 from . import axes
 from .options import INERTIAL, INERTIAL_FLAT, ROTATING
 from .path_sampling import births_s
 
-CAUTION = "For stories, pictures and teaching. A real rotor, platform or tether is designed under local codes by licensed people."
 MOST_NODES = 500  # drops that glTF keeps as nodes of their own; more are the points of one mesh
 ALIVE = "1 while the body is in the scene: from its release; a drop of a pour from its birth until it lands"
 _VIEWS = {

@@ -5,9 +5,9 @@ Ink on paper: a line a motion in its colour and dash, its name on the line, hair
 
 import numpy as np
 
+from ..phrases import CAUTION
 from ..physics.constants import G0_M_S2
 from .drawing import Drawing, Text, moved, svg
-from .notes import CAUTION
 from .palette import PLAIN, SOFT, style_of
 from .pdf import pdf
 from .plot_frame import TEXT_MM, Frame, Line, axes, lines

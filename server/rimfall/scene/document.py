@@ -14,7 +14,7 @@ from pydantic_core import PydanticCustomError
 
 from ..fields import Strict, number, text
 from ..shapes import HabitatPart
-from .feel.person_part import OwnLimit, Person
+from .feel.person_part import OwnLimit, PersonPart
 from .hang_part import Hang
 from .motion_parts import Drop, Roll, Stand, Throw
 from .people_parts import Approach, Jump, LetGo, Lift, Walk
@@ -127,7 +127,7 @@ class Scene(Strict):
     motions: list[AnyMotion] = Field(max_length=100, json_schema_extra={"label": "Motions", "unit": "", "kind": "list"})
     sampling: Sampling = Sampling()
     compare: list[Other] = Field([], max_length=3, json_schema_extra={"label": "Beside it", "unit": "", "kind": "list"})
-    person: Person = Person()
+    person: PersonPart = PersonPart()
     own_limits: list[OwnLimit] = Field(
         [], max_length=12, json_schema_extra={"label": "Limits of your own", "unit": "", "kind": "list"}
     )

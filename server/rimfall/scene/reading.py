@@ -8,7 +8,7 @@ from . import validation_errors
 from .checks import check
 from .document import Scene
 from .export_part import ExportPart, ExportRequest
-from .feel.request import FeelRequest
+from .feel.answers import FeelRequest
 from .size.request import SizeRequest
 
 GREATEST_BYTES = 1_000_000

@@ -15,7 +15,7 @@ from ..exports.options import of_part
 from ..scene import answers, examples, questions
 from ..scene.catalogue import catalogue, export_choices
 from ..scene.feel import answers as feel_answers
-from ..scene.feel.questions import feel
+from ..scene.feel.answers import feel
 from ..scene.reading import read, read_export, read_feel, read_size
 from ..scene.size import answers as size_answers
 from .static import told

@@ -5,7 +5,7 @@ from fastapi.responses import HTMLResponse
 from fastapi.templating import Jinja2Templates
 
 from .. import __version__
-from ..exports.notes import CAUTION
+from ..phrases import CAUTION
 from .places import folder
 from .scripts import scripts
 from .static import told

@@ -1,20 +1,55 @@
-"""What comes back from asking what people would feel, as one JSON document."""
+"""What people would feel: what is asked, what is worked out, and what comes back as one JSON document."""
 
+from dataclasses import dataclass
+from typing import Annotated, Literal
+
+from pydantic import BeforeValidator, Field
 from pydantic_core import to_json
 
 from ... import __version__
-from ...comfort.figures import FIGURES
+from ...comfort import adaptation, chart, limits
+from ...comfort.figures import FIGURES, ComfortFigures, figures_of
 from ...comfort.quantities import QUANTITIES
+from ...phrases import CAUTION_ABOUT_PEOPLE, in_units
+from ..document import AnyMotion, Scene, is_version
+from ..questions import setting_of
 from . import limit_words
 from . import words as feel_words
 from .day import of_scene
-from .units import shown
+
+
+class FeelRequest(Scene):
+    """What is asked: a habitat, its air, who is aboard; a whole scene document will do as well."""
+
+    rimfall: Annotated[Literal[1], BeforeValidator(is_version)] = Field(
+        1, json_schema_extra={"label": "Document version", "unit": "", "kind": "version"}
+    )
+    motions: list[AnyMotion] = Field(
+        [], max_length=100, json_schema_extra={"label": "Motions", "unit": "", "kind": "list"}
+    )
+
+
+@dataclass(frozen=True)
+class Felt:
+    """A scene, its figures, each limit held against them, the map of limits, and what people got used to."""
+
+    scene: object
+    figures: ComfortFigures
+    limits: list
+    map: chart.Chart
+    adaptation: list
+
+
+def feel(scene):
+    """What a Scene's person would feel, at the spin it begins with -> Felt."""
+    setting, _ = setting_of(scene)
+    figures = figures_of(setting, scene.person, getattr(scene.habitat, "decks", ()))
+    compared = limits.compare(figures.quantities, scene.own_limits)
+    limits_map = chart.chart(scene.person, scene.own_limits)
+    return Felt(scene, figures, compared, limits_map, adaptation.beside(figures.quantities["spin"]))
+
 
 ANSWER_VERSION = 1
-CAUTION = (
-    "People vary, the studies are few, small and short, and they disagree: this is for stories, pictures and teaching, and is not "
-    "medical advice. A real centrifuge, rotating room or tether is designed under local codes by licensed people."
-)
 
 
 def of_feel(felt, units="si"):
@@ -24,37 +59,37 @@ def of_feel(felt, units="si"):
 
 def as_data(felt, units="si"):
     """The same as plain data."""
-    scene, made = felt.scene, felt.figures
-    ground = of_scene(scene, made, units).ground
+    scene, figures = felt.scene, felt.figures
+    ground = of_scene(scene, figures, units).ground
     part = scene.model_dump(mode="json", include={"habitat", "air", "person", "own_limits"})
     return {
         "rimfall_feel": ANSWER_VERSION,
         "program": __version__,
         **part,
-        "figures": dict(made.values),
+        "figures": dict(figures.values),
         "figure_rows": [
             {"name": name, "label": row.called(ground), "unit": row.unit, "group": row.group}
             for name, row in FIGURES.items()
         ],
-        "levels": [vars(level) | {"name": _level_name(level, units)} for level in made.levels],
-        "head_turns": _told(made.head_turns),
-        "limits": _told(felt.limits),
+        "levels": [vars(level) | {"name": _level_name(level, units)} for level in figures.levels],
+        "head_turns": _as_dicts(figures.head_turns),
+        "limits": _as_dicts(felt.limits),
         "quantities": [_quantity(name, felt, units) for name in QUANTITIES],
         "says": {
             "short": limit_words.short(felt.limits),
             "summary": limit_words.summary(felt.limits),
-            "lead": feel_words.lead(scene, made, units),
-            "map": feel_words.beside_the_map(scene, made, units),
+            "lead": feel_words.lead(scene, figures, units),
+            "map": feel_words.beside_the_map(scene, figures, units),
         },
         "map": _map(felt.map),
-        "adaptation": _told(felt.adaptation),
-        "words": feel_words.paragraphs(scene, made, units),
-        "assumptions": feel_words.assumptions(scene, made, units),
-        "caution": CAUTION,
+        "adaptation": _as_dicts(felt.adaptation),
+        "words": feel_words.paragraphs(scene, figures, units),
+        "assumptions": feel_words.assumptions(scene, figures, units),
+        "caution": CAUTION_ABOUT_PEOPLE,
     }
 
 
-def _told(rows):
+def _as_dicts(rows):
     """Flat dataclasses as dicts; `asdict` would copy every value, and took half of the answer's time."""
     return [dict(vars(row)) for row in rows]
 
@@ -63,12 +98,12 @@ def _level_name(level, units):
     """Its own name, else how high it is: "3 m up"."""
     if level.name or not level.height_m:
         return level.name or "Deck"
-    up, unit = shown(level.height_m, "m", units)
+    up, unit = in_units(level.height_m, "m", units)
     return f"{round(up, 2):g}\u00a0{unit} up"
 
 
 def _map(chart):
-    return vars(chart) | {"gravity": _told(chart.gravity), "limits": _told(chart.limits)}
+    return vars(chart) | {"gravity": _as_dicts(chart.gravity), "limits": _as_dicts(chart.limits)}
 
 
 def _quantity(name, felt, units):

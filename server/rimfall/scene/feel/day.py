@@ -125,7 +125,7 @@ class Day:
 
 
 def of_scene(scene, figures, units):
-    """The Day of a Scene and its Figures."""
+    """The Day of a Scene and its ComfortFigures."""
     part = scene.habitat
     return Day(part.habitat(), part.WORDS, scene.person, figures.values, units, figures.head_turns)
 

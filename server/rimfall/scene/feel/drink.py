@@ -4,7 +4,7 @@ import math
 
 from ...comfort.in_hand import POURED_FROM_M, tossed_m
 from ...comfort.on_foot import STAIRS_DEG
-from ...comfort.stand import HAND
+from ...comfort.stance import HAND
 from ...phrases import INCH_M, length, seconds, speed
 from .day import SLIGHT_DEG, angle, share_of
 

@@ -2,8 +2,7 @@
 
 from ...comfort.limits import NO_NAME
 from ...comfort.published import LIMITS
-from ...phrases import listed
-from .units import shown
+from ...phrases import in_units, listed
 
 _NB = "\u00a0"
 _COUNTS = ("none", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
@@ -22,17 +21,17 @@ _LEAST_SAID = 0.001  # of a unit: what is passed by less is said to be passed by
 def sentence(quantity, rows, units="si"):
     """How the limits on one quantity are kept: "Inside five of the seven; outside Cramer 1985 by 1.1 rpm.".
 
-    rows: those of `feel.limits.compare` on the quantity. The user's own limits have a sentence of their own, and so have the
+    rows: those of `comfort.limits.compare` on the quantity. The user's own limits have a sentence of their own, and so have the
     figures that are no limits, which the reader of a table finds among its rows.
     """
     theirs, own = _limits(rows, mine=False), _limits(rows, mine=True)
     if not theirs:
         own_sentence = _kept(own, units) if own else "You may set one of your own."
         return f"No published limit found for {TOPICS[quantity]}. {own_sentence}"
-    return " ".join([*(_kept(limits, units) for limits in (theirs, own) if limits), *_found(rows)])
+    return " ".join([*(_kept(limits, units) for limits in (theirs, own) if limits), *_no_limits(rows)])
 
 
-def _found(rows):
+def _no_limits(rows):
     """How many figures are no limits, in a sentence: "One more figure tells what was observed: it is no limit."."""
     bounds = [row.bound for row in rows if row.bound not in LIMITS]
     if not bounds:
@@ -44,11 +43,11 @@ def _found(rows):
 
 def short(rows):
     """All limits, the user's own among them, in at most 18 characters: "beyond 3 of 25"."""
-    told = [row for row in _limits(rows) if row.inside is not None]
-    if not told:
+    limits = [row for row in _limits(rows) if row.inside is not None]
+    if not limits:
         return "no value here"
-    beyond = sum(not row.inside for row in told)
-    return f"beyond {beyond} of {len(told)}" if beyond else f"inside all {len(told)}"
+    beyond = sum(not row.inside for row in limits)
+    return f"beyond {beyond} of {len(limits)}" if beyond else f"inside all {len(limits)}"
 
 
 def summary(rows):
@@ -109,14 +108,14 @@ def _kept_alone(row, whole, units):
 def _name(row, limits, units):
     """Study and year; with the limit where the study sets several of the kind."""
     named = f"{row.study} {row.year}" if row.year else row.study
-    limit, unit = shown(row.limit, row.unit, units)
+    limit, unit = in_units(row.limit, row.unit, units)
     twins = [other for other in limits if (other.study, other.year, other.bound) == (row.study, row.year, row.bound)]
     return named if len(twins) == 1 else f"{named} ({_figure(_plain(limit), unit)})"
 
 
 def passed_by(row, units="si"):
     """How far a limit is passed, to two figures: "1.1 rpm"."""
-    past, unit = shown(-row.margin, "percentage points" if row.unit == "%" else row.unit, units)
+    past, unit = in_units(-row.margin, "percentage points" if row.unit == "%" else row.unit, units)
     if past < _LEAST_SAID:
         return f"less than {_figure(_LEAST_SAID, unit)}"
     places = next(places for places in range(5) if past >= 9.95 / 10**places or places == 4)

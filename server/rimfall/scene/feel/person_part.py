@@ -2,10 +2,8 @@
 
 from typing import Literal
 
-from pydantic import Field
-
 from ...comfort.quantities import QUANTITIES
-from ...fields import Strict, number, text
+from ...fields import Strict, choice, number, text
 from ...physics.constants import PERSON_HEIGHT_M
 
 
@@ -13,7 +11,7 @@ def _pace(label, high, default, shown):
     return number(label, "m/s", 0, high, default, shown={"min": 0, "max": shown, "scale": "linear"})
 
 
-class Person(Strict):
+class PersonPart(Strict):
     """Somebody aboard: how tall, how fast on foot, on stairs and in a lift, and how quickly the head turns."""
 
     height_m: float = number("Height", "m", 0.3, 3, PERSON_HEIGHT_M, shown={"min": 0.5, "max": 2.2, "scale": "linear"})
@@ -26,15 +24,10 @@ class Person(Strict):
     )
 
 
-def _choice(label, names):
-    said = {"label": label, "unit": "", "kind": "choice", "may_be": " or ".join(names)}
-    return Field(json_schema_extra=said)
-
-
 class OwnLimit(Strict):
     """A limit of the user's own, marked as such; its unit is that of the quantity."""
 
     name: str = text("Name", 60, "")
-    quantity: Literal[tuple(QUANTITIES)] = _choice("Quantity", tuple(QUANTITIES))
-    bound: Literal["at_least", "at_most"] = _choice("Bound", ("at_least", "at_most"))
+    quantity: Literal[tuple(QUANTITIES)] = choice("Quantity", tuple(QUANTITIES))
+    bound: Literal["at_least", "at_most"] = choice("Bound", ("at_least", "at_most"))
     value: float = number("Your limit", "", 0, 1_000_000, above=True)

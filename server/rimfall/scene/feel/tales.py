@@ -3,7 +3,7 @@
 Standing up is here.
 """
 
-from ...comfort.stand import SEAT, SITTING
+from ...comfort.stance import SEAT, SITTING
 from ...phrases import length
 from .day import SLIGHT_DEG, angle, beside_weight, number, percent, push, share_of, tipped, weight
 from .drink import drink

@@ -103,8 +103,8 @@ def _walks(day):
 
 
 def _floating(day):
-    found = day.v["float_speed_m_s"]
-    return "a slower pace" if found is None else speed(found, day.units)
+    floats_m_s = day.v["float_speed_m_s"]
+    return "a slower pace" if floats_m_s is None else speed(floats_m_s, day.units)
 
 
 def _runs(day):

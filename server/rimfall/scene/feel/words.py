@@ -2,7 +2,7 @@
 
 from ...comfort.in_hand import POURED_FROM_M
 from ...comfort.on_foot import STAIRS_DEG
-from ...comfort.stand import HAND, HEART, SEAT, SITTING
+from ...comfort.stance import HAND, HEART, SEAT, SITTING
 from ...phrases import length, speed
 from .day import SLIGHT_DEG, angle, number, of_scene, weight
 from .tales import TALES

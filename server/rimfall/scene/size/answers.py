@@ -1,8 +1,10 @@
-"""The smallest habitat for some wishes, the family of all that meet them, or which of them collide: as one JSON document.
+"""The smallest habitat for some wishes, the family of all that meet them, or which of them collide and how near each could be so
+that the others are met: as one JSON document.
 
 Wishes are counted from 0, as in the names of a request's fields.
 """
 
+import math
 from dataclasses import dataclass
 
 from pydantic_core import to_json
@@ -12,20 +14,42 @@ from ...comfort import sizing
 from ...comfort.published import LIMITS, ROWS
 from ...comfort.quantities import QUANTITIES
 from ...errors import BadInput
+from ...phrases import CAUTION_ABOUT_PEOPLE
 from ...physics.constants import G0_M_S2, RPM_RAD_S
-from ..feel.answers import CAUTION
 from ..feel.limit_words import TOPICS
 from ..validation_errors import wrong
 from . import words as size_words
-from .clash import clashes, clean
 
 ANSWER_VERSION = 1
+_ROWS = {row.id: row for row in ROWS}
 _PACES = {"coriolis": "walk_m_s", "head_turn": "head_turn_deg_s"}  # what makes these quantities 0 everywhere
 
 
 @dataclass(frozen=True)
+class Change:
+    """A figure that stands in the way: quantity, bound, what it was, the nearest and the furthest it could be, in the quantity's
+    unit. furthest: infinite or 0 where it is a bound, which may leave as much room as it likes."""
+
+    quantity: str
+    bound: str
+    was: float
+    could_be: float
+    furthest: float
+
+
+@dataclass(frozen=True)
+class Clash:
+    """One wish, by number, of those that collide. changes: the one figure that it is, or those limits of a study that stand in the
+    way, each by itself. all_others: whether every other wish is met then, or only those of the collision, others colliding too."""
+
+    wish: int
+    changes: tuple
+    all_others: bool
+
+
+@dataclass(frozen=True)
 class Answered:
-    """A SizeRequest; the half planes of each wish; sized: `feel.sizing.Sized`, or None; clashes: `size_clash.Clash`es then."""
+    """A SizeRequest; the half planes of each wish; sized: `comfort.sizing.Sized`, or None; clashes: the `Clash`es then."""
 
     request: object
     planes: tuple
@@ -40,8 +64,8 @@ def of_size(request, units="si"):
 
 def as_data(request, units="si"):
     """The same as plain data."""
-    found = answered(request)
-    sized = found.sized
+    answer = answered(request)
+    sized = answer.sized
     return {
         "rimfall_size": ANSWER_VERSION,
         "program": __version__,
@@ -51,10 +75,10 @@ def as_data(request, units="si"):
         "smallest": None if sized is None else _smallest(sized, request.person),
         "spin_range_rpm": None if sized is None else [_rpm(sized.spin.low_rad_s), _rpm(sized.spin.high_rad_s)],
         "family": None if sized is None else _family(sized),
-        "collides": [size_words.clash(one, request, units) for one in found.clashes],
-        "words": size_words.sentences(found, units),
+        "collides": [size_words.clash(one, request, units) for one in answer.clashes],
+        "words": size_words.sentences(answer, units),
         "assumptions": size_words.assumptions(request.person, units),
-        "caution": CAUTION,
+        "caution": CAUTION_ABOUT_PEOPLE,
     }
 
 
@@ -118,3 +142,49 @@ def _rpm(omega_rad_s):
 
 def _gravity_g(radius_m, omega_rad_s):
     return None if omega_rad_s is None else clean(omega_rad_s**2 * radius_m / G0_M_S2)
+
+
+def clashes(request, planes):
+    """Clashes of wishes that no habitat meets; planes: the half planes of each wish."""
+    chosen = sizing.collision(planes)
+    needed = _needed(planes, chosen)
+    return tuple(_clash(request, planes, chosen, number, needed) for number in chosen)
+
+
+def _needed(planes, chosen):
+    """Of the half planes of the chosen wishes those without any of which the rest can be met."""
+    return sizing.least_clash([plane for n in chosen for plane in planes[n]], sizing.fits)
+
+
+def _clash(request, planes, chosen, number, needed):
+    wish = request.wishes[number]
+    others = [plane for n, of_one in enumerate(planes) if n != number for plane in of_one]
+    all_others = sizing.fits(others)
+    if not all_others:
+        others = [plane for n in chosen if n != number for plane in planes[n]]
+    if wish.kind == "figure":
+        changes = (_change(request.person, wish.quantity, wish.bound, wish.value, others),)
+    else:
+        parts = dict.fromkeys(plane.part for plane in needed if plane.wish == number)
+        changes = tuple(_of_study(request.person, _ROWS[part], planes[number], others) for part in parts)
+    return Clash(number, tuple(change for change in changes if change is not None), all_others)
+
+
+def _of_study(person, row, of_study, others):
+    """The Change of one limit of a study, the rest of which is kept; None where that alone would not do."""
+    rest = [*others, *(plane for plane in of_study if plane.part != row.id)]
+    return _change(person, row.quantity, row.bound, row.limit, rest) if sizing.fits(rest) else None
+
+
+def _change(person, quantity, bound, was, others):
+    """The Change of a figure to the nearest with which the others, which can be met, are."""
+    radius_power, spin_power, factor = sizing.line_of(person, quantity)
+    low, high = sizing.span(others, radius_power, spin_power)
+    nearest, furthest = (low, high) if math.log(was) - math.log(factor) < low else (high, low)
+    beyond = {"exactly": factor * math.exp(furthest), "at_most": math.inf, "at_least": 0.0}[bound]
+    return Change(quantity, bound, was, clean(factor * math.exp(nearest)), beyond)
+
+
+def clean(value):
+    """A value without the last digits, which logarithms left: 0.8, not 0.8000000000000008."""
+    return float(f"{value:.12g}")

@@ -2,9 +2,9 @@
 
 import math
 
+from ...comfort.published import STUDIES
 from ...comfort.quantities import QUANTITIES
-from ...comfort.studies import STUDIES
-from ..feel.units import shown
+from ...phrases import in_units
 
 _NB = "\u00a0"
 BOUNDS = {"exactly": "", "at_least": "at least ", "at_most": "no more than "}
@@ -43,7 +43,7 @@ def _places(size):
 def in_unit(quantity, value, units="si", figures=three_figures):
     """A value of a quantity, or of "radius", with its unit: "2.00 rpm"; lengths and speeds in feet where units is "us"."""
     unit = "m" if quantity == "radius" else QUANTITIES[quantity].unit
-    value, unit = shown(value, unit, units)
+    value, unit = in_units(value, unit, units)
     if unit == "m" and value >= 10_000:
         value, unit = value / 1000, "km"
     return figures(value) + (f"{_NB}{unit}" if unit else "")
@@ -73,7 +73,7 @@ def converts(quantity):
 
 
 def enough(change, as_was):
-    """What writes the figure that a `size_clash.Change` could be: three figures toward the side that does, or as many more as keep
+    """What writes the figure that a `answers.Change` could be: three figures toward the side that does, or as many more as keep
     to what does and tell it from the one that it was, which `as_was` writes."""
     whole = math.ceil if change.could_be > change.was else math.floor
     ends = sorted((change.could_be, change.furthest))
@@ -101,7 +101,7 @@ def _bare(text):
 
 def apart_from(radius_m, units):
     """What writes a radius to three figures, or to as many more as part it from one that is told beside it."""
-    other, _ = shown(radius_m, "m", units)
+    other, _ = in_units(radius_m, "m", units)
 
     def figures(value):
         places = _places(abs(value))

@@ -4,11 +4,10 @@ from typing import Annotated, Literal
 
 from pydantic import Discriminator, Field, Tag
 
-from ...comfort.published import LIMITS, ROWS
+from ...comfort.published import LIMITS, ROWS, STUDIES
 from ...comfort.quantities import QUANTITIES
-from ...comfort.studies import STUDIES
-from ...fields import Strict, number
-from ..feel.person_part import Person
+from ...fields import Strict, choice, number
+from ..feel.person_part import PersonPart
 
 QUANTITY_NAMES = (*QUANTITIES, "radius")
 BOUNDS = ("exactly", "at_least", "at_most")
@@ -18,25 +17,20 @@ CALLED = {
 }  # what a study is called on screen -> its name here
 
 
-def _choice(label, names):
-    said = {"label": label, "unit": "", "kind": "choice", "may_be": " or ".join(names)}
-    return Field(json_schema_extra=said)
-
-
 class FigureWish(Strict):
     """A figure to have; its unit is that of the quantity, metres for a radius."""
 
-    kind: Literal["figure"] = _choice("Kind", ("figure", "study"))
-    quantity: Literal[QUANTITY_NAMES] = _choice("Quantity", QUANTITY_NAMES)
-    bound: Literal[BOUNDS] = _choice("Bound", BOUNDS)
+    kind: Literal["figure"] = choice("Kind", ("figure", "study"))
+    quantity: Literal[QUANTITY_NAMES] = choice("Quantity", QUANTITY_NAMES)
+    bound: Literal[BOUNDS] = choice("Bound", BOUNDS)
     value: float = number("Value", "", 0, 1_000_000, above=True)
 
 
 class StudyWish(Strict):
     """A study, all of whose limits are kept to."""
 
-    kind: Literal["study"] = _choice("Kind", ("figure", "study"))
-    study: Literal[STUDY_NAMES] = _choice("Study", STUDY_NAMES)
+    kind: Literal["study"] = choice("Kind", ("figure", "study"))
+    study: Literal[STUDY_NAMES] = choice("Study", STUDY_NAMES)
 
 
 def _kind_of(value):
@@ -59,4 +53,4 @@ class SizeRequest(Strict):
         max_length=12,
         json_schema_extra={"label": "Wishes", "unit": "", "kind": "list", "may_be": "a list of 1 to 12"},
     )
-    person: Person = Person()
+    person: PersonPart = PersonPart()

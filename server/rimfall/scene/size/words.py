@@ -3,9 +3,8 @@
 import math
 
 from ...comfort import sizing
-from ...comfort.published import ROWS
+from ...comfort.published import ROWS, STUDIES
 from ...comfort.quantities import QUANTITIES
-from ...comfort.studies import STUDIES
 from ...phrases import FOOT_M, listed
 from ...physics.constants import RPM_RAD_S
 from ..feel.limit_words import count
@@ -29,9 +28,9 @@ _MOST_NAMED = 4  # wishes: more are counted
 _ROWS = {row.id: row for row in ROWS}
 
 
-def sentences(found, units="si"):
-    """What was found (`size_answers.Answered`) in sentences."""
-    said = _collided(found, units) if found.sized is None else _sized(found, units)
+def sentences(answer, units="si"):
+    """What the wishes come to (`answers.Answered`) in sentences."""
+    said = _collided(answer, units) if answer.sized is None else _sized(answer, units)
     return [_sentence(one) for one in said if one]
 
 
@@ -39,20 +38,20 @@ def _sentence(text):
     return text[:1].upper() + text[1:]
 
 
-def _sized(found, units):
+def _sized(answer, units):
     return (
-        _smallest(found, units),
-        _no_room(found, units),
-        _free_spin(found.sized),
-        _kept(found, units),
-        _larger(found.sized, units),
+        _smallest(answer, units),
+        _no_room(answer, units),
+        _free_spin(answer.sized),
+        _kept(answer, units),
+        _larger(answer.sized, units),
     )
 
 
-def _smallest(found, units):
+def _smallest(answer, units):
     """Its radius, its spin, and what follows from them, as shown: who types them in must keep to the wishes."""
-    radius_m, omega = _shown(found, units)
-    wishes, person = found.request.wishes, found.request.person
+    radius_m, omega = _shown(answer, units)
+    wishes, person = answer.request.wishes, answer.request.person
     across = in_unit("gradient", QUANTITIES["gradient"].value(person, radius_m, 0.0))
     given = any((getattr(w, "quantity", ""), getattr(w, "bound", "")) == ("radius", "exactly") for w in wishes)
     says = f"{'a habitat' if given else 'the smallest'} {_all_wanted(wishes, units)}"
@@ -66,15 +65,15 @@ def _smallest(found, units):
     return f"{says} {' and '.join(parts)}; its rim moves at {rim} and head to foot changes by {across}."
 
 
-def _shown(found, units):
+def _shown(answer, units):
     """Radius, m, and spin, rad/s or None, rounded to the figures shown, toward the inside of the wishes where they leave room."""
-    sized, foot = found.sized, FOOT_M if units == "us" else 1.0
+    sized, foot = answer.sized, FOOT_M if units == "us" else 1.0
     exact = sized.radius_m, sized.spin.high_rad_s
     radius_m = rounded(sized.radius_m / foot, math.ceil) * foot
     if radius_m > sized.radii_m[-1] * (1 + DUST):
         return exact
     radius_m = min(max(radius_m, sized.radius_m), sized.radii_m[-1])
-    free = sizing.spin_at([plane for of_one in found.planes for plane in of_one], radius_m)
+    free = sizing.spin_at([plane for of_one in answer.planes for plane in of_one], radius_m)
     if free.high_rad_s is None and sized.spin.high_rad_s is None:
         return radius_m, None
     if free.high_rad_s is None:  # the smallest is as fast as the program goes; this one may be slower, by a hair
@@ -84,9 +83,9 @@ def _shown(found, units):
     return (radius_m, omega) if omega >= (free.low_rad_s or 0.0) else exact
 
 
-def _no_room(found, units):
+def _no_room(answer, units):
     """That the smallest is too small for the person, where it is."""
-    radius_m, tall_m = _shown(found, units)[0], found.request.person.height_m
+    radius_m, tall_m = _shown(answer, units)[0], answer.request.person.height_m
     tall = f"somebody {_radius(tall_m, units)} tall"
     if tall_m >= 2 * radius_m:
         return f"{tall} has no room in it, {_radius(2 * radius_m, units)} across; a wish for a radius keeps it larger."
@@ -98,8 +97,8 @@ def _no_room(found, units):
 def _all_wanted(wishes, units):
     if len(wishes) > _MOST_NAMED:
         return f"that meets all {count(len(wishes))} wishes"
-    asked = {getattr(wish, "quantity", "") for wish in wishes}
-    verb = "turns at" if asked == {"spin"} else "gives" if asked <= {"gravity", "spin"} else "meets"
+    quantities = {getattr(wish, "quantity", "") for wish in wishes}
+    verb = "turns at" if quantities == {"spin"} else "gives" if quantities <= {"gravity", "spin"} else "meets"
     return f"that {verb} {listed(_parts(wishes, units))}"
 
 
@@ -134,9 +133,9 @@ def _spin(omega_rad_s):
     return in_unit("spin", omega_rad_s / RPM_RAD_S)
 
 
-def _kept(found, units):
+def _kept(answer, units):
     """What keeps it from being smaller, where that is not plain from the wishes."""
-    wishes, sized = found.request.wishes, found.sized
+    wishes, sized = answer.request.wishes, answer.sized
     if len(sized.bound_by) == len(wishes) and not sized.by_program and not sized.parts:
         return ""
     keep = [wanted(wishes[number], units) for number in sized.bound_by if wishes[number].kind == "figure"]
@@ -177,8 +176,8 @@ def _larger(sized, units):
     return f"larger ones do as well, up to {in_unit('radius', radius, units)}{last}{at}."
 
 
-def _collided(found, units):
-    request, together = found.request, found.clashes
+def _collided(answer, units):
+    request, together = answer.request, answer.clashes
     wishes = [request.wishes[one.wish] for one in together]
     more = "" if together[0].all_others else "other wishes collide as well; these come first."
     hull = next((one for one in together if _is_hull(request.wishes[one.wish], one)), None)
@@ -233,7 +232,7 @@ def _could_be(change, units):
 
 
 def clash(one, request, units="si"):
-    """A `size_clash.Clash` as the answer tells it: SI figures, and a sentence. A study has no one figure that it was or could be."""
+    """A `answers.Clash` as the answer tells it: SI figures, and a sentence. A study has no one figure that it was or could be."""
     wish = request.wishes[one.wish]
     figure = one.changes[0] if wish.kind == "figure" else None
     ways = list(_ways(wish, one, units))

@@ -28,7 +28,7 @@ class Spot:
 
 
 @dataclass(frozen=True)
-class Going:
+class Pace:
     """A way of going, as a `walk` of the scene document has it."""
 
     place: Spot
@@ -38,8 +38,8 @@ class Going:
 
 
 @dataclass(frozen=True)
-class Stand:
-    """setting: of a steady spin; person: attributes as the document's; rows (3, 3): spinward, up, axial (on a turntable
+class Stance:
+    """Somebody standing. setting: of a steady spin; person: attributes as the document's; rows (3, 3): spinward, up, axial (on a turntable
     outward) at the feet, in the turning frame; feet_m (3,)."""
 
     setting: Setting
@@ -85,33 +85,33 @@ class Stand:
         none = np.zeros_like(position)
         moving = (none if velocity is None else velocity), (none if acceleration is None else acceleration)
         weight = felt(self.setting, FLOOR, np.zeros(len(position)), position, *moving)
-        there = self.habitat.chart(FLOOR).axes(position)
-        return np.einsum("ni,nij->nj", weight, there) @ self.rows.T
+        rows = self.habitat.chart(FLOOR).axes(position)
+        return np.einsum("ni,nij->nj", weight, rows) @ self.rows.T
 
-    def going(self, ways, up_m=0.0):
+    def felt_at(self, paces, up_m=0.0):
         """What is felt (n, 3) at the first instant of ways of going, up_m over the feet and short of the axis: that which a
         `walk` tells. Round ground never draws one off it; round-off would, near the speed at which one floats."""
         at = np.zeros(1)
-        states = [course(self.habitat, way).at(at, up_m) for way in ways]
+        states = [course(self.habitat, pace).at(at, up_m) for pace in paces]
         weight = self.felt(*(np.concatenate(parts) for parts in zip(*states, strict=True)))
         if self.is_round:
             weight[:, 1] = np.minimum(weight[:, 1], 0.0)
         return weight
 
-    def way(self, speed_m_s, heading_deg=0.0, climb_deg=0.0, height_m=0.0):
-        """A Going from height_m over the feet."""
+    def pace(self, speed_m_s, heading_deg=0.0, climb_deg=0.0, height_m=0.0):
+        """A Pace from height_m over the feet."""
         spot = replace(self.spot, height_m=height_m) if height_m else self.spot
-        return Going(spot, speed_m_s, heading_deg, climb_deg)
+        return Pace(spot, speed_m_s, heading_deg, climb_deg)
 
 
-def stand_of(setting, person):
-    """The Stand of a person on a habitat's deck, equator, outermost line, the middle of its first floor, or a platform's rim,
+def stance_of(setting, person):
+    """The Stance of a person on a habitat's deck, equator, outermost line, the middle of its first floor, or a platform's rim,
     at the spin of time 0; a changing spin is held."""
     held = replace(setting.habitat, spin=steady(setting.omega_rad_s(0.0)))
     spot = Spot(0.0, 0.0, held.radius_m if held.words_of_ground.level else 0.0)
     place = spot.along_m, spot.height_m, spot.axial_m
     chart = held.chart(FLOOR)
-    return Stand(replace(setting, habitat=held), person, spot, chart.axes_at(place), chart.position(place))
+    return Stance(replace(setting, habitat=held), person, spot, chart.axes_at(place), chart.position(place))
 
 
 def in_g(acceleration_m_s2):
