@@ -1,4 +1,6 @@
-"""What all tests share: hypothesis repeats itself and times nothing, and the browser tests come last."""
+"""What all tests share: hypothesis repeats itself and times nothing, and Ctrl+C reaches the processes that tests start."""
+
+import signal
 
 from hypothesis import settings
 
@@ -6,7 +8,6 @@ from hypothesis import settings
 settings.register_profile("rimfall", derandomize=True, deadline=None, database=None)
 settings.load_profile("rimfall")
 
-
-def pytest_collection_modifyitems(items):
-    """Playwright's event loop stays in this thread while its fixtures live, and asyncio.run() in a later test would meet it."""
-    items.sort(key=lambda item: "browser" in item.path.parent.parts)
+# A shell starts what goes to the background with SIGINT ignored, and a process hands that on to those it starts.
+if signal.getsignal(signal.SIGINT) == signal.SIG_IGN:
+    signal.signal(signal.SIGINT, signal.default_int_handler)

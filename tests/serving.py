@@ -1,4 +1,4 @@
-"""Starts `rimfall serve` as a user does, on a free loopback port, for tests and the benchmark."""
+"""Starts `rimfall serve` as a user does, on a free loopback port, for tests and the benchmark; or another server of the app."""
 
 import contextlib
 import os
@@ -10,14 +10,15 @@ import urllib.request
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parent.parent
-STARTS_WITHIN_S = 60
+STARTS_WITHIN_S = 120
+SERVE = ("-m", "rimfall", "serve", "--host", "127.0.0.1", "--no-open", "--port")
 
 
 @contextlib.contextmanager
-def serving(log, folder=ROOT, environment=None):
-    """Yields the origin once the server is healthy; what it prints goes to the file `log`."""
+def serving(log, folder=ROOT, environment=None, arguments=SERVE):
+    """Yields the origin once the server is healthy; what it prints goes to the file `log`. arguments: Python's, before the port."""
     port = free_port()
-    command = [sys.executable, "-m", "rimfall", "serve", "--host", "127.0.0.1", "--port", str(port), "--no-open"]
+    command = [sys.executable, *arguments, str(port)]
     with log.open("wb") as output, subprocess.Popen(
         command, cwd=folder, env=os.environ | (environment or {}), stdout=output, stderr=output
     ) as process:  # fmt: skip

@@ -14,6 +14,7 @@ from scipy.interpolate import CubicSpline
 
 from tests.motions.scenes import AIR, POINT, drop, one, throw, trace
 from tests.published import clift_1978
+from tests.tables import each_row
 
 PATH_SHARE = 1e-10  # of R: vacuum path against the exact straight line
 LANDING_S, LANDING_M = 1e-9, 1e-8  # vacuum landing against the exact quadratic
@@ -24,7 +25,7 @@ DEPTH_M = 1e-9  # a contact deeper than this is found
 
 RADII = (2.0, 56.0, 900.0, 10_000.0)
 RAMP_SHAPE = ((0.13, 1.6), (0.37, 0.0), (0.55, 0.0), (0.9, 1.2))  # share of the flight, multiple of the spin
-each_radius = pytest.mark.parametrize("radius", RADII)
+each_radius = each_row("radius", RADII)
 
 
 def wheel(radius, ramp_s=None):
@@ -92,7 +93,7 @@ def slow_throws(radius, omega, last_s):
 
 
 @each_radius
-@pytest.mark.parametrize("ramped", [False, True])
+@each_row("ramped", [False, True])
 def test_a_vacuum_path_is_the_exact_straight_line_for_up_to_ten_turns(radius, ramped):
     omega = math.sqrt(4.9 / radius)
     last_s = min(10 * math.tau / omega, 3 * math.tau / omega if radius > 900 else 60.0)
@@ -129,7 +130,7 @@ def exact_landing(habitat, motion):
 
 
 @each_radius
-@pytest.mark.parametrize("ramped", [False, True])
+@each_row("ramped", [False, True])
 def test_a_vacuum_landing_is_that_of_the_exact_quadratic(radius, ramped):
     habitat = wheel(radius, 60.0 if ramped else None)
     motions = list(random_throws(radius, math.sqrt(4.9 / radius), 60, int(radius)))
@@ -234,7 +235,7 @@ DRAG_CASES = [
 ]  # fmt: skip
 
 
-@pytest.mark.parametrize(("habitat", "motion"), DRAG_CASES)
+@each_row(("habitat", "motion"), DRAG_CASES)
 def test_a_path_in_air_is_that_of_another_integrator(habitat, motion):
     path = one(motion, habitat, AIR).track.path
     times = np.linspace(0, min(path.end_s - motion["start_s"], 60.0), 25)[1:]
@@ -252,7 +253,7 @@ def test_a_path_in_air_under_thrust_is_that_of_another_integrator():
 
 
 @each_radius
-@pytest.mark.parametrize("thrust", [0.0, 0.7])
+@each_row("thrust", [0.0, 0.7])
 def test_energy_aboard_is_kept(radius, thrust):
     habitat = wheel(radius) | {"axial_thrust_m_s2": thrust}
     omega = math.sqrt(4.9 / radius)
@@ -278,14 +279,14 @@ def passing(radius, miss_m, heading=0.0):
 
 
 @each_radius
-@pytest.mark.parametrize("depth_m", [1e-3, 1e-6, 2 * DEPTH_M])
+@each_row("depth_m", [1e-3, 1e-6, 2 * DEPTH_M])
 def test_a_graze_of_the_hub_deeper_than_a_billionth_is_found(radius, depth_m):
     still = {"radius_m": radius, "spin_rpm": 0.0, "hub_radius_m": 0.1 * radius}
     assert met(one(passing(radius, -depth_m), still)) == "hub"
     assert met(one(passing(radius, +depth_m), still)) is None
 
 
-@pytest.mark.parametrize("depth_m", [1e-3, 1e-6, 2 * DEPTH_M])
+@each_row("depth_m", [1e-3, 1e-6, 2 * DEPTH_M])
 def test_a_graze_of_a_wall_at_the_top_of_its_arc_is_found(depth_m):
     """Under thrust a throw along the axis rises to v^2/2a: the wall stands there, a hair less or more."""
     habitat = wheel(56.0) | {"axial_thrust_m_s2": 2.0, "width_m": 400.0}
@@ -293,8 +294,8 @@ def test_a_graze_of_a_wall_at_the_top_of_its_arc_is_found(depth_m):
         assert met(one(throw(30.0, 3.0, 90, 0, axial_m=200.0 - 2.25 - below), habitat)) == wall
 
 
-@pytest.mark.parametrize("radius", [56.0, 10_000.0])
-@pytest.mark.parametrize("depth_m", [1e-6, 2 * DEPTH_M])
+@each_row("radius", [56.0, 10_000.0])
+@each_row("depth_m", [1e-6, 2 * DEPTH_M])
 def test_a_graze_of_the_ceiling_in_air_is_found_inside_a_step(radius, depth_m):
     """The ceiling is put a hair below, or above, the highest point of the same flight without one."""
     motion = throw(1.5, math.sqrt(4.9 * radius) / 4, 180, 60, TENNIS)

@@ -12,6 +12,7 @@ import pytest
 
 from rimfall import api
 from rimfall.errors import BadInput
+from tests.commands import rimfall
 
 ROOT = Path(__file__).resolve().parent.parent
 FENCED = re.compile(r"^```python\n(.*?)^```", re.MULTILINE | re.DOTALL)
@@ -79,7 +80,7 @@ def test_an_export_is_the_file_of_the_command(tmp_path):
     scene.write_text(json.dumps(DROP), encoding="utf-8")
     path = api.export(api.open_scene(DROP), tmp_path / "ours.csv", view="inertial", fps=25, unit="cm")
     command = ["trace", scene, "--export", tmp_path / "theirs.csv", "--view", "inertial", "--fps", "25", "--unit", "cm"]
-    subprocess.run([sys.executable, "-m", "rimfall", *map(str, command)], cwd=ROOT, check=True, capture_output=True)
+    assert rimfall(*command).returncode == 0
     assert path.read_bytes() == (tmp_path / "theirs.csv").read_bytes()
     for wrong in (
         {"path": tmp_path / "ours.xyz"},

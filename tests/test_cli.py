@@ -3,9 +3,7 @@
 import csv
 import json
 import math
-import os
 import socket
-import subprocess
 import sys
 from pathlib import Path
 
@@ -13,20 +11,15 @@ import pytest
 
 from rimfall import __main__ as door
 from rimfall.scene import examples
+from tests.commands import in_a_process, rimfall
+from tests.tables import each_row
 
 ROOT = Path(__file__).resolve().parent.parent
 EXAMPLES = ROOT / "server/rimfall/scene/examples"
 STRAIGHT_M = 1e-5  # six places in a file, and the double's own rounding
 
 
-def rimfall(*arguments, given=None, environment=None):
-    command = [sys.executable, "-m", "rimfall", *map(str, arguments)]
-    return subprocess.run(
-        command, cwd=ROOT, capture_output=True, encoding="utf-8", input=given, env=os.environ | (environment or {})
-    )
-
-
-@pytest.mark.parametrize("name", list(examples.SAY))
+@each_row("name", list(examples.SAY))
 def test_every_example_is_told_in_words_and_a_table(name):
     done = rimfall("trace", EXAMPLES / f"{name}.json")
     assert (done.returncode, done.stderr) == (0, "")
@@ -114,7 +107,7 @@ def test_a_pour_is_expanded_into_drops_that_live_from_breakup_to_landing(tmp_pat
     assert lives[-1] == 0
 
 
-@pytest.mark.parametrize(
+@each_row(
     ("document", "says"),
     [
         ('{"rimfall": 1,', "not JSON at line 1"),
@@ -145,13 +138,13 @@ def test_a_taken_port_is_one_clear_line():
     with socket.socket() as taken:
         taken.bind(("127.0.0.1", 0))
         taken.listen()
-        done = rimfall("serve", "--port", taken.getsockname()[1], "--no-open")
+        done = in_a_process("serve", "--port", taken.getsockname()[1], "--no-open")
     assert done.returncode == 2
     assert done.stderr.count("\n") == 1
     assert "Choose another with --port" in done.stderr
 
 
-@pytest.mark.parametrize("port", ["-1", "65536"])
+@each_row("port", ["-1", "65536"])
 def test_a_port_out_of_range_is_one_clear_line(port):
     done = rimfall("serve", "--port", port, "--no-open")
     assert done.returncode == 2
@@ -185,7 +178,7 @@ def test_table_and_notes_are_written_both_or_not_at_all(tmp_path):
     assert len(list(tmp_path.iterdir())) == 2
 
 
-@pytest.mark.parametrize(
+@each_row(
     ("target", "said"),
     [
         (".", "No format goes by the name"),
@@ -250,7 +243,7 @@ def test_a_choice_out_of_range_is_one_clear_line_and_nothing_is_written(choice, 
     assert list(tmp_path.iterdir()) == []
 
 
-@pytest.mark.parametrize("host", ["a..b", "x" * 80, "rimfall.invalid", "256.0.0.1"])
+@each_row("host", ["a..b", "x" * 80, "rimfall.invalid", "256.0.0.1"])
 def test_a_host_that_is_none_is_one_clear_line(host):
     done = rimfall("serve", "--host", host, "--port", 0, "--no-open")
     assert done.returncode == 2
@@ -260,10 +253,10 @@ def test_a_host_that_is_none_is_one_clear_line(host):
 
 def test_a_terminal_that_lacks_a_letter_is_no_reason_to_stop():
     scene = examples.example("same-lob").replace("The same lob", "Der Rückwurf 🚀")
-    told = rimfall("trace", "-", given=scene, environment={"PYTHONIOENCODING": "ascii:strict"})
+    told = in_a_process("trace", "-", given=scene, environment={"PYTHONIOENCODING": "ascii:strict"})
     assert (told.returncode, told.stderr) == (0, "")
     assert told.stdout.startswith("Der R?ckwurf ?")
-    as_json = rimfall("trace", "-", "--json", given=scene, environment={"PYTHONIOENCODING": "ascii:strict"})
+    as_json = in_a_process("trace", "-", "--json", given=scene, environment={"PYTHONIOENCODING": "ascii:strict"})
     assert json.loads(as_json.stdout)["scene"]["title"].startswith("Der Rückwurf 🚀")
 
 
@@ -284,7 +277,19 @@ def test_a_pour_too_long_for_a_table_is_refused_and_nothing_is_written(tmp_path)
 
 
 def test_python_m_rimfall_and_rimfall_are_the_same_command():
-    assert rimfall("--version").stdout.startswith("rimfall ")
+    assert in_a_process("--version").stdout.startswith("rimfall ")
+
+
+def test_a_process_of_its_own_says_and_returns_the_same():
+    for arguments, given in (
+        (("trace", EXAMPLES / "same-lob.json"), ""),
+        (("trace", "-", "--json"), examples.example("same-lob")),
+        (("trace", "-"), "[]"),
+        (("serve", "--port", "-1"), ""),
+        (("trace", "--fps", "many", "-"), ""),
+    ):
+        alone, here = in_a_process(*arguments, given=given), rimfall(*arguments, given=given)
+        assert (alone.returncode, alone.stdout, alone.stderr) == (here.returncode, here.stdout, here.stderr)
 
 
 def test_ctrl_c_while_the_program_loads_prints_no_traceback(monkeypatch, capsys):
@@ -300,7 +305,7 @@ def test_ctrl_c_while_the_program_loads_prints_no_traceback(monkeypatch, capsys)
     assert capsys.readouterr() == ("", "")
 
 
-@pytest.mark.parametrize("wishes", ["5", "null", '"abc"', '{"a": 1}'])
+@each_row("wishes", ["5", "null", '"abc"', '{"a": 1}'])
 def test_wishes_that_are_no_list_are_refused_by_name_with_those_of_the_options_as_well(wishes):
     done = rimfall("size", "-", "--most", "radius=60", given=f'{{"wishes": {wishes}}}')
     assert done.returncode == 2

@@ -2,11 +2,10 @@
 
 import importlib.util
 import re
-import subprocess
-import sys
 from pathlib import Path
 
-import pytest
+from tests.commands import rimfall
+from tests.tables import each_row
 
 ROOT = Path(__file__).resolve().parent.parent
 DOCS = [ROOT / "README.md", ROOT / "DEVELOPERS.md"]
@@ -15,7 +14,7 @@ SECOND = "python3 tests/check.py"
 FENCED = re.compile(r"^```(\w*)\n(.*?)^```", re.MULTILINE | re.DOTALL)
 SHELLS = ("sh", "bash", "shell", "console")
 MADE_LATER = (".venv", "static/vendor", "dist")
-each_doc = pytest.mark.parametrize("doc", DOCS, ids=lambda path: path.name)
+each_doc = each_row("doc", DOCS)
 
 
 def words(doc):
@@ -108,8 +107,6 @@ def check_rimfall(command, rest):
 
 
 def rimfall_help(*subcommand):
-    done = subprocess.run(
-        [sys.executable, "-m", "rimfall", *subcommand, "--help"], cwd=ROOT, capture_output=True, text=True
-    )
+    done = rimfall(*subcommand, "--help")
     assert done.returncode == 0, done.stderr
     return done.stdout

@@ -6,7 +6,9 @@ import xml.etree.ElementTree as ElementTree
 
 import pytest
 
-from tests.test_cli import EXAMPLES, rimfall
+from tests.commands import rimfall
+from tests.tables import each_row
+from tests.test_cli import EXAMPLES
 
 GALLEY = EXAMPLES / "galley.json"
 HABITAT = json.dumps({"habitat": {"radius_m": 56.0, "spin_rpm": 3.0}})
@@ -118,7 +120,7 @@ def test_an_impossible_wish_is_an_answer_and_no_failure():
     assert "60" in done.stdout
 
 
-@pytest.mark.parametrize(
+@each_row(
     ("arguments", "said"),
     [
         (("--exactly", "gravity"), "gravity"),

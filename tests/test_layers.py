@@ -8,6 +8,8 @@ from pathlib import Path
 
 import pytest
 
+from tests.tables import each_row
+
 ROOT = Path(__file__).resolve().parent.parent
 PACKAGE = ROOT / "server/rimfall"
 
@@ -109,7 +111,7 @@ def part_imported(name):
     return parts[1] if len(parts) > 1 else "__init__"
 
 
-@pytest.mark.parametrize("file", python_files(), ids=lambda path: str(path.relative_to(ROOT)))
+@each_row("file", python_files())
 def test_server_layers(file):
     of = part(file, PACKAGE)
     assert of in PYTHON, f"{of} is in no layer: give it one in this test and in DEVELOPERS.md"
@@ -136,7 +138,7 @@ def js_imports(module):
         yield (module.parent / name).resolve() if name.startswith(("./", "../")) else name
 
 
-@pytest.mark.parametrize("module", page_modules(), ids=lambda path: str(path.relative_to(ROOT)))
+@each_row("module", page_modules())
 def test_page_layers(module):
     static = ROOT / "static"
     of = part(module, static)
@@ -151,9 +153,7 @@ def test_page_has_no_cycle():
     assert_no_cycle({str(module): {str(imported) for imported in js_imports(module)} for module in page_modules()})
 
 
-@pytest.mark.parametrize(
-    "module", [m for m in page_modules() if part(m, ROOT / "static") in ("state", "time")], ids=lambda p: p.name
-)
+@each_row("module", [m for m in page_modules() if part(m, ROOT / "static") in ("state", "time")])
 def test_state_and_time_know_no_dom(module):
     code = re.sub(r"/\*.*?\*/|(?<!:)//[^\n]*", "", module.read_text(encoding="utf-8"), flags=re.DOTALL)
     assert OF_THE_DOM.findall(code) == []

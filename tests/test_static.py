@@ -13,6 +13,15 @@ from tests import npm_packages
 
 ROOT = Path(__file__).resolve().parent.parent
 STATIC = ROOT / "static"
+PARSE = """import { readFileSync } from 'node:fs';
+import { SourceTextModule } from 'node:vm';
+const wrong = [];
+for (const file of process.argv.slice(1)) {
+  try { new SourceTextModule(readFileSync(file, 'utf8')); } catch (error) { wrong.push(`${file}: ${error.stack}`); }
+}
+if (wrong.length) { console.error(wrong.join('\\n')); process.exit(1); }
+console.log(process.argv.length - 1);
+"""
 JS_TESTS = sorted((ROOT / "tests/js").glob("*.test.js"))
 MODULES = sorted(path for path in STATIC.rglob("*.js") if "vendor" not in path.parts)
 
@@ -22,15 +31,38 @@ def test_there_are_js_tests_and_modules():
     assert MODULES
 
 
-@pytest.mark.parametrize("file", JS_TESTS, ids=lambda path: path.name)
-def test_js(file):
-    done = run_node("--test", "--test-reporter=tap", str(file))
-    assert done.returncode == 0, done.stdout + done.stderr
-    counted = {
-        name: int(count) for name, count in re.findall(r"^# (pass|skipped|todo) (\d+)$", done.stdout, re.MULTILINE)
-    }
-    assert counted["pass"] > 0, "no test ran"
-    assert counted["skipped"] == counted["todo"] == 0, done.stdout
+@pytest.fixture(scope="module")
+def tap():
+    """What node says of all tests, all in one process (TAP 14)."""
+    files = [str(file.relative_to(ROOT)) for file in JS_TESTS]
+    return run_node("--test", "--test-isolation=none", "--test-reporter=tap", *files)
+
+
+def test_every_test_of_the_page_s_modules_passes(tap):
+    failed = re.findall(r"^ *not ok \d+ - (.*)\n(?: *# .*\n)*( *---\n[\s\S]*?\n *\.\.\.)", tap.stdout, re.MULTILINE)
+    assert [name for name, _ in failed] == [], "\n".join(f"{name}\n{why}" for name, why in failed)
+    assert tap.returncode == 0, tap.stdout[-5_000:] + tap.stderr
+    counted = {name: int(count) for name, count in re.findall(r"^# (\w+) (\d+)$", tap.stdout, re.MULTILINE)}
+    assert counted["pass"] == counted["tests"]
+    assert counted["skipped"] == counted["todo"] == 0
+
+
+def test_every_file_of_them_was_run(tap):
+    for file in JS_TESTS:
+        begins = re.search(r"^test\(['\"`]([\w ,]+)", file.read_text(encoding="utf-8"), re.MULTILINE)[1]
+        assert f" - {begins}" in tap.stdout, file.name
+
+
+def test_every_module_parses():
+    """By the engine's own parser, in one process; nothing is linked or run."""
+    done = run_node(
+        "--experimental-vm-modules", "--no-warnings", "--input-type=module", "-e", PARSE, *map(str, MODULES)
+    )
+    assert done.returncode == 0, done.stderr
+    assert done.stdout == f"{len(MODULES)}\n"
+    broken = run_node("--experimental-vm-modules", "--no-warnings", "--input-type=module", "-e", PARSE, __file__)
+    assert broken.returncode == 1
+    assert f"{__file__}: " in broken.stderr
 
 
 def test_the_linter_finds_nothing():

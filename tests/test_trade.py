@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 from rimfall.physics.constants import RPM_RAD_S
 from rimfall.physics.spin import figures, omega_for
 from tests.motions.scenes import AIR, LANTERN, OMEGA_LANTERN, drop, one, pour, throw, trace
+from tests.tables import each_row
 
 HANDBALL = {"mass_kg": 0.45, "diameter_m": 0.18}
 R, OMEGA = 56.0, OMEGA_LANTERN
@@ -131,13 +132,13 @@ def turning_radius(velocity, rho, omega):
     return math.sqrt(inside) / omega if v2 < omega * h < 2 * v2 and inside > 0 else None
 
 
-@pytest.mark.parametrize("height_m", [0.5, 1.2, 10.0, 40.0])
+@each_row("height_m", [0.5, 1.2, 10.0, 40.0])
 def test_a_drop_never_changes_its_bend(height_m):
     assert len(changes(one(drop(height_m), fps=240).track.samples)) == 0
 
 
-@pytest.mark.parametrize("heading", [0.0, 60.0, -80.0, 90.0])
-@pytest.mark.parametrize("elevation", [-40.0, 0.0, 30.0, 90.0])
+@each_row("heading", [0.0, 60.0, -80.0, 90.0])
+@each_row("elevation", [-40.0, 0.0, 30.0, 90.0])
 def test_what_is_thrown_or_poured_spinward_up_or_along_the_axis_never_changes_its_bend(heading, elevation):
     for speed in (0.3, 3.0, 12.0):
         assert len(changes(one(throw(1.1, speed, heading, elevation), fps=240).track.samples)) == 0

@@ -1,7 +1,5 @@
 """What people got used to: each statement holds the figures of its source, and says how a spin lies to them."""
 
-import pytest
-
 from rimfall.comfort import adaptation
 from rimfall.comfort.published import ROWS, STUDIES
 from tests.published import (
@@ -13,6 +11,7 @@ from tests.published import (
     lackner_dizio_1998,
     standardized_protocol_2020,
 )
+from tests.tables import each_row
 
 NB = "\u00a0"
 SOURCES = {
@@ -35,7 +34,7 @@ def here(spin_rpm, study):
     return told(spin_rpm, study).here.replace(NB, " ")
 
 
-@pytest.mark.parametrize("study", SOURCES)
+@each_row("study", SOURCES)
 def test_a_claim_has_every_figure_of_its_source(study):
     claim = told(3.0, study).claim
     for figure in (SOURCES[study].value, *SOURCES[study].inputs.values()):
@@ -74,7 +73,7 @@ def test_what_is_not_published_claims_no_source_and_no_figure():
         assert not any(letter.isdigit() for letter in finding.claim)
 
 
-@pytest.mark.parametrize(
+@each_row(
     ("spin_rpm", "study", "said"),
     [
         (3.0, "Graybiel & Knepton", "This spin, 3.00 rpm, lies below the 6 rpm of the last step."),

@@ -15,6 +15,7 @@ from rimfall.comfort.limits import compare
 from rimfall.comfort.published import ROWS, STUDIES
 from rimfall.comfort.quantities import QUANTITIES
 from rimfall.scene.feel.person_part import OwnLimit, PersonPart
+from tests.tables import each_row
 
 PERSON = PersonPart(height_m=1.6, walk_m_s=1.2, head_turn_deg_s=80.0)
 OWN = [
@@ -53,7 +54,7 @@ def test_equal_gravity_is_omega_squared_r():
             assert on_the_side(radius_m, spin_rpm)
 
 
-@pytest.mark.parametrize("line", LINED, ids=lambda line: f"{line.quantity}-{line.limit}")
+@each_row("line", LINED)
 def test_a_limit_holds_all_along_its_line(line):
     ends = np.array(line.line)
     assert np.ptp(ends, axis=0).max() > 0
@@ -63,7 +64,7 @@ def test_a_limit_holds_all_along_its_line(line):
         assert at(line.quantity, radius_m, spin_rpm) == pytest.approx(line.limit, rel=READ_OFF)
 
 
-@pytest.mark.parametrize("line", DRAWN.limits, ids=lambda line: f"{line.quantity}-{line.limit}")
+@each_row("line", DRAWN.limits)
 def test_what_is_forbidden_is_what_lies_beyond(line):
     rng = np.random.default_rng(6)
     low, high = np.log([(DRAWN.radius_m[k], DRAWN.spin_rpm[k]) for k in (0, 1)])
@@ -101,7 +102,7 @@ def test_own_limits_are_marked_and_come_last():
     assert {line.label for line in DRAWN.limits[-2:]} == {"3\u00a0% at most: mine", "2\u00a0g at most: your own"}
 
 
-@pytest.mark.parametrize(
+@each_row(
     ("own", "all_of_it"),
     [
         (OwnLimit(quantity="spin", bound="at_most", value=61.0), False),
@@ -136,7 +137,7 @@ def test_the_map_is_plain_finite_data():
     json.dumps(asdict(DRAWN), allow_nan=False)
 
 
-@pytest.mark.parametrize(
+@each_row(
     ("limit", "shown"),
     [
         (1e6, "1,000,000"),

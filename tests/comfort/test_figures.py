@@ -15,6 +15,7 @@ from tests.comfort.aboard import FLOOR, PODS, SHIPS, SPHERE, TABLE, TORUS, felt,
 from tests.motions.scenes import LANTERN, OMEGA_LANTERN, one_g
 from tests.published.guedry_1974 import ROWS as TURNS
 from tests.published.walking_aboard import ROWS as WALKS
+from tests.tables import each_row
 
 G0 = 9.80665  # CGPM 1901
 RPM = math.tau / 60
@@ -45,7 +46,7 @@ def test_hum_37_from_feet_to_head():
     assert row.allows(found.quantities["gradient"] / 100)
 
 
-@pytest.mark.parametrize(("key", "name"), [("TRJ-39", "walk_spinward_g"), ("TRJ-40", "walk_antispinward_g")])
+@each_row(("key", "name"), [("TRJ-39", "walk_spinward_g"), ("TRJ-40", "walk_antispinward_g")])
 def test_trj_39_and_40_weight_on_foot(key, name):
     row = WALKS[key]
     person = {"walk_m_s": abs(row.inputs["walk_speed_m_s"])}
@@ -68,8 +69,8 @@ def test_hum_35_turning_the_head():
     assert row.allows(math.radians(found.values["head_worst_deg_s2"]))
 
 
-@pytest.mark.parametrize("thrust", [0.0, 2.0, -2.0])
-@pytest.mark.parametrize("habitat", SHIPS)
+@each_row("thrust", [0.0, 2.0, -2.0])
+@each_row("habitat", SHIPS)
 def test_weight_at_rest_is_what_bends_the_path_outside(habitat, thrust):
     """Shares of the height as the program states them: common practice, no source."""
     found = felt(habitat | {"axial_thrust_m_s2": thrust}).values
@@ -91,7 +92,7 @@ def test_a_platform_tips_down_outward_and_weighs_the_same_from_feet_to_head():
     assert found["floor_lean_deg"] == pytest.approx(math.degrees(math.atan(outward)), abs=1e-4)
 
 
-@pytest.mark.parametrize("habitat", [LANTERN, PODS])
+@each_row("habitat", [LANTERN, PODS])
 def test_lying_across_the_axis(habitat):
     """On a deck the bed lies on both its ends, R from the axis; on a flat floor its middle is. The heart lies 0.22 of the height
     from the middle."""
@@ -130,7 +131,7 @@ def test_levels_are_the_named_decks_the_inside_most_last():
     assert found[1].rim_speed_m_s == pytest.approx(OMEGA * 50.0)
 
 
-@pytest.mark.parametrize(
+@each_row(
     ("habitat", "heights"),
     [
         (LANTERN, [0, 3, 6, 9]),

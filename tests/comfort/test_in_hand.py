@@ -7,6 +7,7 @@ from scipy.integrate import solve_ivp
 
 from tests.comfort.aboard import PODS, SPHERE, TABLE, TORUS, felt, value
 from tests.motions.scenes import LANTERN, drop, one
+from tests.tables import each_row
 
 HAND_M, GLASS_M, POURED_M = 0.6 * 1.75, 0.6 * 1.75, 0.2
 FALLS = [
@@ -57,7 +58,7 @@ def fallen(omega, pull, from_m, gap, lasts_s):
     return found.t_events[0][0], found.y_events[0][0]
 
 
-@pytest.mark.parametrize("habitat", FALLS)
+@each_row("habitat", FALLS)
 def test_a_drop_lands_where_the_forces_of_the_turning_frame_take_it(habitat):
     radius, omega = habitat["radius_m"], habitat["spin_rpm"] * math.tau / 60
     found, pull = felt(habitat).values, -habitat.get("axial_thrust_m_s2", 0.0)
@@ -73,9 +74,7 @@ def test_a_drop_lands_where_the_forces_of_the_turning_frame_take_it(habitat):
     assert found["drop_drift_m"] < 0
 
 
-@pytest.mark.parametrize(
-    "habitat", [LANTERN, PODS, {"radius_m": 3.0, "spin_rpm": 9.0}, LANTERN | {"axial_thrust_m_s2": 2.0}]
-)
+@each_row("habitat", [LANTERN, PODS, {"radius_m": 3.0, "spin_rpm": 9.0}, LANTERN | {"axial_thrust_m_s2": 2.0}])
 def test_a_stream_meets_the_glass_antispinward(habitat):
     glass, omega = habitat["radius_m"] - GLASS_M, habitat["spin_rpm"] * math.tau / 60
     gap = over_the_ground(habitat, glass)
@@ -97,7 +96,7 @@ def test_on_a_platform_a_stream_goes_outward_and_a_drop_over_the_rim():
     assert value("drop_time_s", TABLE | {"spin_rpm": 0.0}) == pytest.approx(math.sqrt(2 * HAND_M / 9.80665))
 
 
-@pytest.mark.parametrize("habitat", [LANTERN, TORUS | {"axial_thrust_m_s2": 3.0}, SPHERE, PODS])
+@each_row("habitat", [LANTERN, TORUS | {"axial_thrust_m_s2": 3.0}, SPHERE, PODS])
 def test_it_is_where_a_drop_of_the_scene_lands(habitat):
     landing = one(drop(HAND_M), habitat).track.landing
     assert value("drop_drift_m", habitat) == pytest.approx(landing.along_m, abs=1e-8)

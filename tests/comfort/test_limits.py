@@ -13,6 +13,7 @@ from rimfall.comfort import limits
 from rimfall.comfort.published import LIMITS, ROWS
 from rimfall.comfort.quantities import QUANTITIES
 from rimfall.scene.feel.person_part import OwnLimit
+from tests.tables import each_row
 
 HERE = {"gravity": 0.5636, "spin": 3.0, "gradient": 3.1, "rim_speed": 17.6, "head_turn": 0.329, "coriolis": 0.159}
 NOWHERE = dict.fromkeys(QUANTITIES)
@@ -35,7 +36,7 @@ def told(row):
     return row.state, row.inside, row.margin, row.times
 
 
-@pytest.mark.parametrize(
+@each_row(
     ("row_id", "value", "told_of_it"),
     [
         ("hill_schnitzer_1962.spin.at_most", 3.0, ("inside", True, 1.0, None)),
@@ -57,10 +58,8 @@ def test_a_value_lies_so_to_a_limit(row_id, value, told_of_it):
     assert row.value == value
 
 
-@pytest.mark.parametrize("bound", LIMITS)
-@pytest.mark.parametrize(
-    ("off", "state"), [(1e-10, "at the limit"), (1e-8, "beyond"), (-1e-10, "at the limit"), (-1e-8, "inside")]
-)
+@each_row("bound", LIMITS)
+@each_row(("off", "state"), [(1e-10, "at the limit"), (1e-8, "beyond"), (-1e-10, "at the limit"), (-1e-8, "inside")])
 def test_a_billionth_is_at_the_limit_and_more_is_not(bound, off, state):
     past = 1 + off if bound == "at_most" else 1 - off
     assert found("own.1", {"spin": 7.0 * past}, [own(bound=bound, value=7.0)]).state == state
@@ -138,7 +137,7 @@ def test_own_limits_keep_their_number_in_the_document():
     assert [(row.id, row.quantity) for row in rows if row.mine] == [("own.2", "gravity"), ("own.1", "spin")]
 
 
-@pytest.mark.parametrize("value", [0.0, 1e-300, 1e6, 1e300])
+@each_row("value", [0.0, 1e-300, 1e6, 1e300])
 def test_everything_is_finite_or_none(value):
     own_limits = [own("gradient", bound, limit) for bound in LIMITS for limit in (5e-324, 1e6)]
     rows = limits.compare(dict.fromkeys(QUANTITIES, value), own_limits)

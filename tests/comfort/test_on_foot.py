@@ -7,6 +7,7 @@ import pytest
 
 from tests.comfort.aboard import FLOOR, PODS, TABLE, felt, value
 from tests.motions.scenes import LANTERN, OMEGA_LANTERN, one, place
+from tests.tables import each_row
 
 G0 = 9.80665  # CGPM 1901
 STEP_S = 2e-3  # between differenced places: errors of order 1e-6 m/s2
@@ -50,8 +51,8 @@ def lean(weight):
 PACES = [("walk_spinward_g", 1.4), ("walk_antispinward_g", -1.4), ("run_spinward_g", 4.0), ("run_antispinward_g", -4.0)]
 
 
-@pytest.mark.parametrize(("name", "pace"), PACES)
-@pytest.mark.parametrize("thrust", [0.0, 3.0])
+@each_row(("name", "pace"), PACES)
+@each_row("thrust", [0.0, 3.0])
 def test_weight_on_the_level_is_what_bends_the_path_outside(name, pace, thrust):
     pull = (0.0, 0.0, -thrust)
     weight = felt_at(on_the_deck(pace), OMEGA, pull)
@@ -60,7 +61,7 @@ def test_weight_on_the_level_is_what_bends_the_path_outside(name, pace, thrust):
     assert value(name, PODS | {"axial_thrust_m_s2": thrust}) == pytest.approx(np.linalg.norm(flat) / G0, abs=1e-6)
 
 
-@pytest.mark.parametrize(("name", "pace"), PACES)
+@each_row(("name", "pace"), PACES)
 def test_weight_along_the_rim_of_a_platform(name, pace):
     weight = felt_at(on_the_floor(pace, first_m=3.0), TABLE_OMEGA, (0.0, 0.0, -G0))
     assert value(name, TABLE) == pytest.approx(np.linalg.norm(weight) / G0, abs=1e-6)
@@ -84,10 +85,8 @@ def test_stairs_both_ways():
     assert found["glass_stairs_lean_deg"] == pytest.approx(max(map(lean, hands)), abs=1e-4)
 
 
-@pytest.mark.parametrize(("name", "pace"), [("ladder", 0.3), ("lift", 2.0)])
-@pytest.mark.parametrize(
-    ("habitat", "aboard", "omega"), [(LANTERN, on_the_deck, OMEGA), (PODS, on_the_floor, PODS_OMEGA)]
-)
+@each_row(("name", "pace"), [("ladder", 0.3), ("lift", 2.0)])
+@each_row(("habitat", "aboard", "omega"), [(LANTERN, on_the_deck, OMEGA), (PODS, on_the_floor, PODS_OMEGA)])
 def test_straight_up_one_is_pushed_spinward(name, pace, habitat, aboard, omega):
     """Spinward is along y here."""
     found, radius = felt(habitat).values, habitat["radius_m"]
@@ -124,7 +123,7 @@ def test_under_thrust_a_glass_leans_most_where_the_hand_weighs_least():
     assert value("glass_walk_lean_deg", LANTERN | {"axial_thrust_m_s2": 2.0}) == pytest.approx(lean(weight), abs=1e-4)
 
 
-@pytest.mark.parametrize(("habitat", "share"), [(LANTERN, 1.0), (PODS, 0.5)])
+@each_row(("habitat", "share"), [(LANTERN, 1.0), (PODS, 0.5)])
 def test_at_the_floating_speed_nothing_presses_the_feet_on(habitat, share):
     """On a deck the rim speed; straight over a flat floor half of it, and beyond it there is no walking."""
     floats = value("float_speed_m_s", habitat)
@@ -134,15 +133,13 @@ def test_at_the_floating_speed_nothing_presses_the_feet_on(habitat, share):
     assert beyond is None if "floors" in habitat else beyond > 0
 
 
-@pytest.mark.parametrize("habitat", [LANTERN | {"axial_thrust_m_s2": 0.1}, TABLE, TABLE | {"outside_gravity_m_s2": 0}])
+@each_row("habitat", [LANTERN | {"axial_thrust_m_s2": 0.1}, TABLE, TABLE | {"outside_gravity_m_s2": 0}])
 def test_nothing_floats_where_something_else_pulls(habitat):
     assert value("float_speed_m_s", habitat) is None
 
 
-@pytest.mark.parametrize("habitat", [LANTERN, PODS, LANTERN | {"axial_thrust_m_s2": 2.0}])
-@pytest.mark.parametrize(
-    ("name", "speed", "heading"), [("walk_spinward_g", 1.4, 0.0), ("run_antispinward_g", 4.0, 180.0)]
-)
+@each_row("habitat", [LANTERN, PODS, LANTERN | {"axial_thrust_m_s2": 2.0}])
+@each_row(("name", "speed", "heading"), [("walk_spinward_g", 1.4, 0.0), ("run_antispinward_g", 4.0, 180.0)])
 def test_weight_is_that_which_a_walk_of_the_scene_tells(habitat, name, speed, heading):
     told = one({"kind": "walk", "place": place(0.0), "speed_m_s": speed, "heading_deg": heading, "for_s": 0.1}, habitat)
     assert value(name, habitat) == pytest.approx(float(told.findings["feet_g"][0]), rel=1e-12)
@@ -150,7 +147,7 @@ def test_weight_is_that_which_a_walk_of_the_scene_tells(habitat, name, speed, he
         assert value("float_speed_m_s", habitat) == pytest.approx(told.findings["floats_at_m_s"], rel=1e-12)
 
 
-@pytest.mark.parametrize("habitat", [LANTERN, PODS | {"floors": [FLOOR | {"ceiling_m": None}]}])
+@each_row("habitat", [LANTERN, PODS | {"floors": [FLOOR | {"ceiling_m": None}]}])
 def test_the_push_is_that_which_a_lift_of_the_scene_tells(habitat):
     ride = {"kind": "lift", "place": place(0.0), "to_height_m": habitat["radius_m"] / 2, "top_speed_m_s": 2.0}
     told, found = one(ride, habitat).findings, felt(habitat).values
@@ -159,7 +156,7 @@ def test_the_push_is_that_which_a_lift_of_the_scene_tells(habitat):
     assert found["lift_halfway_lean_deg"] == pytest.approx(told["most_tilt_deg"], rel=1e-9)
 
 
-@pytest.mark.parametrize("habitat", [LANTERN, LANTERN | {"axial_thrust_m_s2": 3.0}, TABLE])
+@each_row("habitat", [LANTERN, LANTERN | {"axial_thrust_m_s2": 3.0}, TABLE])
 def test_coriolis_to_gravity_is_of_the_whole_of_what_is_felt_standing(habitat):
     """2 omega v (any mechanics text) over omega^2 R and, at a right angle, the thrust or a room's gravity."""
     omega, radius = habitat["spin_rpm"] * math.tau / 60, habitat["radius_m"]

@@ -7,6 +7,7 @@ import pytest
 from scipy.spatial.transform import Rotation
 
 from tests.comfort.aboard import SHIPS, TABLE, felt
+from tests.tables import each_row
 
 STEP_S = 1e-4
 TURN_RAD_S = math.radians(60.0)
@@ -30,7 +31,7 @@ def head_of(habitat, facing):
     return np.column_stack([forward, np.cross(up, forward), up])
 
 
-@pytest.mark.parametrize("habitat", [*SHIPS, TABLE])
+@each_row("habitat", [*SHIPS, TABLE])
 def test_the_acceleration_across_a_turn_is_the_change_of_the_heads_own_rates(habitat):
     habitat = {"shape": "cylinder"} | habitat
     omega = habitat["spin_rpm"] * math.tau / 60

@@ -6,11 +6,10 @@ That each figure is the one that its source prints is held in tests/test_publish
 import math
 import re
 
-import pytest
-
 from rimfall.comfort.published import BOUNDS, LIMITS, ROWS, STUDIES
 from rimfall.comfort.quantities import QUANTITIES
 from rimfall.scene.feel.person_part import PersonPart
+from tests.tables import each_row
 
 BY_ID = {row.id: row for row in ROWS}
 SURVEYED = ("hill_schnitzer_1962", "gilruth_1969", "gordon_gervais_1969", "stone_1973", "cramer_1985")
@@ -68,7 +67,7 @@ def test_the_year_of_a_study_is_that_of_its_citation():
     ]  # quoted without its edition
 
 
-@pytest.mark.parametrize("row", ROWS, ids=lambda row: row.id)
+@each_row("row", ROWS)
 def test_each_row_says_for_whom_it_holds_and_what_to_know_of_it(row):
     assert row.who
     assert row.note.endswith(".")
@@ -122,7 +121,7 @@ def test_a_least_lies_below_the_most_of_the_same_study():
         assert BY_ID[f"{study}.gravity.at_least"].limit < BY_ID[f"{study}.gravity.at_most"].limit
 
 
-@pytest.mark.parametrize(
+@each_row(
     ("name", "told"),
     [
         ("gilruth_1969.spin.at_most", "6 rpm is the outer limit and 2 rpm the optimum"),
@@ -139,7 +138,7 @@ def test_where_sources_differ_the_note_says_so(name, told):
     assert told in BY_ID[name].note
 
 
-@pytest.mark.parametrize(
+@each_row(
     ("name", "head_rad_s", "limit", "rpm"),
     [
         ("clark_hardy_1960.spin.at_most", 5.0, "clark_hardy_1960.head_turn.at_most.illusion", "0.115 rpm"),

@@ -18,6 +18,7 @@ from rimfall.scene.catalogue import FIELDS
 from rimfall.scene.checks import GREATEST_RIM_SPEED_M_S
 from rimfall.scene.feel.person_part import PersonPart
 from tests.published import bretl_2019, cylinder_closed_forms
+from tests.tables import each_row
 
 PERSON = PersonPart(height_m=1.8, walk_m_s=1.1, head_turn_deg_s=70.0)
 RANGES = {
@@ -168,7 +169,7 @@ def test_how_far_a_quantity_can_go_is_that_of_linear_programming():
                 assert (end == pytest.approx(least.fun, abs=CLOSE)) if least.status == 0 else end == -math.inf
 
 
-@pytest.mark.parametrize(
+@each_row(
     ("row", "widths"),
     [
         (cylinder_closed_forms.ROWS["DES-18"], 1),

@@ -8,10 +8,9 @@ import numpy as np
 from rimfall.exports import gltf
 from rimfall.exports.options import read_options
 from rimfall.exports.scene_sampling import sample_scene
-from rimfall.scene import questions
 from rimfall.scene.reading import read
 from tests.exports.glb import Glb
-from tests.scene.documents import POINT, drop, pour, scene, throw
+from tests.scene.documents import POINT, drop, pour, scene, throw, trace_of
 
 VIEWS = ("rotating", "inertial", "inertial_flat")
 RADIUS_M, OMEGA = 56.0, 3.0 * 2 * math.pi / 60
@@ -23,7 +22,7 @@ MANY = scene(pour(duration_s=9.0), air=None, sampling={"fps": 24})
 
 def sampled_of(document, **choices):
     found = read(json.dumps(document))
-    return sample_scene(questions.trace(found), read_options(choices, found), scenery=True)
+    return sample_scene(trace_of(found), read_options(choices, found), scenery=True)
 
 
 def glb_of(document, **choices):

@@ -5,9 +5,10 @@ import pytest
 from pxr import Gf
 
 from rimfall.exports import camera_presets
-from rimfall.scene import examples, questions
+from rimfall.scene import examples
 from rimfall.scene.reading import read
-from tests.scene.documents import POINT, drop, scene, throw, traced
+from tests.scene.documents import POINT, drop, scene, throw, trace_of, traced
+from tests.tables import each_row
 
 NAMES = ["over_the_shoulder", "beside", "hub", "down_the_axis", "with_the_ball", "whole_wheel"]
 TIMES_S = np.arange(0.0, 3.0, 1 / 24)
@@ -53,7 +54,7 @@ def check_finite_and_right_handed(cameras):
         )
 
 
-@pytest.mark.parametrize("habitat", SHAPES, ids=lambda h: f"{h.get('shape', 'cylinder')} {h.get('hub_radius_m', '')}")
+@each_row("habitat", SHAPES)
 def test_every_seat_of_every_shape_sees_the_ball_all_along(habitat):
     place = {"height_m": 0.2, "axial_m": 0.3} if habitat.get("shape") == "turntable" else {"height_m": 1.2}
     cameras, ball, _ = seats(scene(drop(body=POINT, place=place), air=None, habitat=habitat))
@@ -67,7 +68,7 @@ def test_every_seat_of_every_shape_sees_the_ball_all_along(habitat):
     assert all(sees(followed, point, k) for k, point in enumerate(ball))
 
 
-@pytest.mark.parametrize("habitat", SHAPES, ids=lambda h: f"{h.get('shape', 'cylinder')} {h.get('hub_radius_m', '')}")
+@each_row("habitat", SHAPES)
 def test_from_outside_the_whole_ground_stays_in_the_picture_as_it_turns(habitat):
     cameras, _, trace = seats(scene(drop(body=POINT), air=None, habitat=habitat))
     whole = cameras["whole_wheel"]
@@ -80,9 +81,9 @@ def test_from_outside_the_whole_ground_stays_in_the_picture_as_it_turns(habitat)
     assert not sees(whole, (0.0, 8 * size, 0.0))
 
 
-@pytest.mark.parametrize("name", examples.SAY)
+@each_row("name", examples.SAY)
 def test_no_example_has_a_camera_astray(name):
-    trace = questions.trace(read(examples.example(name)))
+    trace = trace_of(read(examples.example(name)))
     check_finite_and_right_handed({c.name: c for c in camera_presets.cameras(trace, TIMES_S)})
 
 

@@ -12,6 +12,7 @@ import pytest
 from rimfall.exports.drawing import Drawing, Stroke, Text, svg
 from rimfall.exports.helvetica import FALLBACK, width_mm
 from rimfall.exports.pdf import pdf
+from tests.tables import each_row
 
 SVG = "{http://www.w3.org/2000/svg}"
 POINTS_A_MM = 72 / 25.4
@@ -76,7 +77,7 @@ def test_svg_needs_no_style():
     assert b"style=" not in svg(drawn(Text(1.0, 1.0, "a", 3.0), Stroke(LINE, 0.5)))
 
 
-@pytest.mark.parametrize("value", [np.nan, np.inf])
+@each_row("value", [np.nan, np.inf])
 def test_no_number_that_is_not_finite_is_written(value):
     with pytest.raises(ValueError, match="finite"):
         svg(drawn(Stroke(np.array([[0.0, value]]), 0.5)))
@@ -131,7 +132,7 @@ def test_a_filled_shape_is_filled_and_an_open_one_is_not():
     assert ink(page_of(Stroke(square, 0.5, closed=True)))[160:320, 160].min() > 0.8  # and its last side is drawn
 
 
-@pytest.mark.parametrize("weight", [400, 600])
+@each_row("weight", [400, 600])
 def test_anchored_text_ends_where_it_should(weight):
     said = "Height on a deep"
     wide = width_mm(said, 4.0, weight)
@@ -143,7 +144,7 @@ def test_anchored_text_ends_where_it_should(weight):
         )  # capitals and descenders of Helvetica
 
 
-@pytest.mark.parametrize("weight", [400, 600])
+@each_row("weight", [400, 600])
 def test_widths_are_those_another_reader_uses(weight):
     codes = bytes(range(32, 127)) + bytes(range(128, 256))
     characters = [c for c in codes.decode("cp1252", "ignore") if c not in READERS_OWN[weight]] + ["−"]

@@ -13,16 +13,17 @@ from scipy.integrate import solve_ivp
 
 from rimfall.exports import FORMATS
 from rimfall.exports.options import read_options
-from rimfall.scene import examples, questions
+from rimfall.scene import examples
 from rimfall.scene.reading import read
-from tests.scene.documents import POINT, scene, throw
+from tests.scene.documents import POINT, scene, throw, trace_of
+from tests.tables import each_row
 
 RAMP = [{"time_s": 4.0, "spin_rpm": 5.0}]
 
 
 def written(document, **choices):
     found = read(json.dumps(document))
-    trace, options = questions.trace(found), read_options(choices, found)
+    trace, options = trace_of(found), read_options(choices, found)
     table = FORMATS["forces-csv"].write(trace, options).decode()
     rows = list(csv.DictReader(io.StringIO(table)))
     columns = {name: np.array([float(row[name]) for row in rows]) for name in rows[0]}
@@ -35,7 +36,7 @@ def vector(columns, name, end):
     return np.stack([columns[f"{name}_{c}_{end}"] for c in "xyz"], axis=1)
 
 
-@pytest.mark.parametrize(
+@each_row(
     ("habitat", "choices"),
     [
         ({}, {}),
@@ -66,7 +67,7 @@ def test_a_solver_fed_with_the_file_flies_the_same_path(habitat, choices):
     assert flown.y[:3].T / scale == pytest.approx(body[flies, 4:7] / scale, abs=2e-5)
 
 
-@pytest.mark.parametrize("name", ["same-lob", "spin-up", "on-the-bench", "three-pods", "under-thrust"])
+@each_row("name", ["same-lob", "spin-up", "on-the-bench", "three-pods", "under-thrust"])
 def test_the_worked_number_is_the_formula(name):
     _, notes, _ = written(json.loads(examples.example(name)))
     worked = notes["worked"]

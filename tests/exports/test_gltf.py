@@ -12,8 +12,8 @@ from scipy.spatial.transform import Rotation
 
 from rimfall.exports import FORMATS, gltf
 from rimfall.exports.options import read_options
-from rimfall.exports.sampled_scene import Mesh
-from rimfall.scene import examples, questions
+from rimfall.exports.sampled_scene import ColouredMesh
+from rimfall.scene import examples
 from rimfall.scene.reading import read
 from tests import validator
 from tests.exports.free_bodies import (
@@ -23,7 +23,7 @@ from tests.exports.free_bodies import (
     sampled_of,
 )
 from tests.exports.glb import Glb
-from tests.scene.documents import BALL, POINT, drop, scene, throw
+from tests.scene.documents import BALL, POINT, drop, forget_traces, scene, throw, trace_of
 
 
 @pytest.fixture(scope="module")
@@ -32,7 +32,7 @@ def files(tmp_path_factory):
     folder, made = tmp_path_factory.mktemp("glb"), {}
     for name in examples.SAY:
         found = read(examples.example(name))
-        trace = questions.trace(found)
+        trace = trace_of(found)
         for view in VIEWS:
             made[f"{name}.{view}.glb"] = FORMATS["glb"].write(trace, read_options({"view": view}, found))
     nothing = scene(habitat={"ceiling_m": 3.0, "hub_radius_m": 5.0})
@@ -104,6 +104,7 @@ def test_the_scene_can_be_opened_again(files):
 
 
 def test_the_same_request_gives_the_same_bytes(files):
+    forget_traces()
     for name in ("galley", "down-the-ramp"):
         again = gltf.glb(sampled_of(json.loads(examples.example(name)), view="inertial"))
         assert again == files[0][f"{name}.inertial.glb"]
@@ -192,7 +193,7 @@ def test_large_meshes_take_larger_numbers():
     count = 70_000
     corners = np.random.default_rng(1).normal(size=(count, 3))
     faces = np.arange(count - count % 3).reshape(-1, 3)
-    large = Mesh(
+    large = ColouredMesh(
         "large", corners, faces, corners / np.linalg.norm(corners, axis=1, keepdims=True), False, (0.5, 0.5, 0.5)
     )
     file = Glb(gltf.glb(replace(sampled, meshes=[large])))

@@ -26,13 +26,14 @@ from tests.exports.free_bodies import (
     sampled_of,
 )
 from tests.scene.documents import BALL, POINT, drop, scene, throw
+from tests.tables import each_row
 
 RATES = [23.976, 24, 25, 29.97, 30, 48, 50, 59.94, 60, 12.5]
 WITHIN_FAR_M = 2 * float(np.spacing(np.float32(4000)))
 
 
-@pytest.mark.parametrize("view", VIEWS)
-@pytest.mark.parametrize("fps", RATES)
+@each_row("view", VIEWS)
+@each_row("fps", RATES)
 def test_bodies_are_on_their_straight_lines_at_every_key(fps, view):
     file = glb_of(scene(*MOTIONS, air=None, sampling={"fps": fps}), view=view)
     noted = file.document["asset"]["extras"]["file"]
@@ -57,8 +58,8 @@ def test_bodies_are_on_their_straight_lines_at_every_key(fps, view):
     assert (noted["start_frame"], noted["end_frame"]) == (1001, 1000 + len(times))
 
 
-@pytest.mark.parametrize("view", ["inertial", "inertial_flat"])
-@pytest.mark.parametrize("samples", [1, 4])
+@each_row("view", ["inertial", "inertial_flat"])
+@each_row("samples", [1, 4])
 def test_between_keys_a_player_stays_within_rule_7(view, samples):
     """A straight line between keys errs by a dt^2 / 8; in the flat view there is no acceleration to err by."""
     file = glb_of(scene(*MOTIONS, air=None), view=view, samples_per_frame=samples)
@@ -76,7 +77,7 @@ def test_between_keys_a_player_stays_within_rule_7(view, samples):
         assert worst > 0.1 * pull * dt**2 / 8, "the bound is near enough to mean something"
 
 
-@pytest.mark.parametrize("view", ["inertial", "inertial_flat"])
+@each_row("view", ["inertial", "inertial_flat"])
 def test_the_views_coincide_at_time_0_and_lines_are_straight_about_any_origin(view):
     file = glb_of(scene(*MOTIONS, air=None), view=view, origin="release")
     for name, motion in zip(NAMES, MOTIONS, strict=True):
@@ -85,7 +86,7 @@ def test_the_views_coincide_at_time_0_and_lines_are_straight_about_any_origin(vi
             assert file.world(name, np.zeros(3), t) == pytest.approx(in_file(place - RADIUS_M, axial)[0], abs=WITHIN_M)
 
 
-@pytest.mark.parametrize("view", VIEWS)
+@each_row("view", VIEWS)
 def test_at_4_km_the_anchor_keeps_the_digits(view):
     motions = [throw(40.0, 0.0, 60.0, POINT), throw(30.0, 90.0, 20.0, POINT)]
     omega = 0.5 * 2 * math.pi / 60
@@ -123,7 +124,7 @@ def test_slow_motion_stretches_the_times():
     assert found == pytest.approx(in_file(place * np.exp(-0.5j * OMEGA), axial)[0], abs=WITHIN_M)
 
 
-@pytest.mark.parametrize("fps", [1, 24])
+@each_row("fps", [1, 24])
 def test_the_habitat_turns_by_small_steps_and_as_far_as_it_should(fps):
     file = glb_of(
         scene(drop(), habitat={"radius_m": 20.0, "spin_rpm": 150.0}, sampling={"fps": fps, "duration_s": 3}),
@@ -153,7 +154,7 @@ def test_a_habitat_that_spins_up_is_turned_by_half_the_change_times_the_time_squ
         assert file.world("deck", np.array([0.0, -RADIUS_M, 0.0]), t) == pytest.approx(corner, abs=WITHIN_M)
 
 
-@pytest.mark.parametrize("rpm", [40.0, 3_000.0, 100_000.0])
+@each_row("rpm", [40.0, 3_000.0, 100_000.0])
 def test_a_fast_ball_turns_by_small_steps_and_all_its_turns(rpm):
     """In vacuum a ball spins on for ever: at its own rate, and the habitat's, about the axis."""
     spun = throw(body=BALL, ball_spin_rpm=rpm, ball_spin_axis=[0, 0, 1])
@@ -201,7 +202,7 @@ def hummed(times):
     return np.stack([np.cos(half), np.sin(half), 0 * half, 0 * half], 1)
 
 
-@pytest.mark.parametrize("view", ["rotating", "inertial_flat"])
+@each_row("view", ["rotating", "inertial_flat"])
 def test_a_path_is_the_line_its_body_flies(view):
     data = gltf.glb(sampled_of(scene(*MOTIONS, air=None), view=view))
     found = trimesh.load(io.BytesIO(data), file_type="glb")

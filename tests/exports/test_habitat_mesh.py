@@ -11,8 +11,9 @@ from rimfall import shapes
 from rimfall.exports import habitat_mesh
 from rimfall.exports.palette import linear
 from rimfall.physics.spin import steady
-from rimfall.scene import questions
 from rimfall.scene.reading import read
+from tests.scene.documents import trace_of
+from tests.tables import each_row
 
 SPIN = steady(0.3)
 LIFT_M = 0.002
@@ -49,7 +50,7 @@ def joined(*parts):
     return whole
 
 
-@pytest.mark.parametrize("habitat", EVERY, ids=lambda h: f"{type(h).__name__} {h.radius_m:g}")
+@each_row("habitat", EVERY)
 def test_meshes_are_sound(habitat):
     found = habitat_mesh.meshes(habitat)
     assert len({m.name for m in found}) == len(found)
@@ -86,9 +87,7 @@ def test_behind_a_ceiling_the_room_is_a_ring():
     assert np.hypot(hub[:, 0], hub[:, 1]) == pytest.approx(4.0, abs=1e-12)
 
 
-@pytest.mark.parametrize(
-    ("radius_m", "within_m"), [(0.1, 1e-3), (5.0, 0.0021), (56.0, 0.0021), (4000.0, 0.0005 * 4000)]
-)
+@each_row(("radius_m", "within_m"), [(0.1, 1e-3), (5.0, 0.0021), (56.0, 0.0021), (4000.0, 0.0005 * 4000)])
 def test_a_deck_s_facets_stay_near_the_arc(radius_m, within_m):
     deck = named(shapes.Cylinder(radius_m, SPIN, width_m=1.0))["deck"]
     assert np.hypot(*deck.vertices[:, :2].T) == pytest.approx(radius_m, rel=1e-12)
@@ -110,7 +109,7 @@ def test_a_sphere_and_its_hub():
     assert -bead.volume == pytest.approx(math.pi / 6 * (2 * bead.bounds[1, 2]) ** 3, rel=2e-3)
 
 
-@pytest.mark.parametrize("tube_m", [6.0, 28.0])
+@each_row("tube_m", [6.0, 28.0])
 def test_a_torus_is_deck_and_ceiling(tube_m):
     parts = named(shapes.Torus(56.0, SPIN, tube_radius_m=tube_m))
     ring = joined(parts["deck"], parts["ceiling"])
@@ -145,9 +144,7 @@ def test_a_turntable_is_a_plate_that_one_looks_down_on():
     assert parts["rim"].bounds[:, 2] == pytest.approx([-0.018, 0.0])
 
 
-@pytest.mark.parametrize(
-    "habitat", [DRUM, SPHERE, shapes.Cylinder(4000.0, SPIN)], ids=lambda h: f"{type(h).__name__} {h.radius_m:g}"
-)
+@each_row("habitat", [DRUM, SPHERE, shapes.Cylinder(4000.0, SPIN)])
 def test_the_arrow_lies_just_over_the_facets_and_points_spinward(habitat):
     parts = named(habitat)
     arrow, deck = parts["spinward"].vertices, parts["deck"]
@@ -178,7 +175,7 @@ def test_an_open_drum_is_as_wide_as_is_said():
 
 
 def test_a_ramp_rises_over_its_foot():
-    trace = questions.trace(read(resources.files("rimfall.scene.examples").joinpath("down-the-ramp.json").read_bytes()))
+    trace = trace_of(read(resources.files("rimfall.scene.examples").joinpath("down-the-ramp.json").read_bytes()))
     found = habitat_mesh.ramps(trace)
     assert found
     for mesh in found:

@@ -18,6 +18,7 @@ from rimfall.exports.drawing import Stroke, Text
 from rimfall.exports.labels import fitted, wide_mm, wrapped
 from rimfall.phrases import CAUTION_ABOUT_PEOPLE
 from rimfall.scene.reading import read
+from tests.tables import each_row
 
 A4_MM = (210.0, 297.0)
 POINTS_A_MM = 72.0 / 25.4
@@ -186,7 +187,7 @@ HARD = {
 }
 
 
-@pytest.mark.parametrize("name", HARD)
+@each_row("name", HARD)
 def test_every_scene_has_a_map_that_a4_holds(name):
     drawing = drawn(**HARD[name])
     page = (drawing.width_mm, drawing.height_mm)
@@ -201,7 +202,7 @@ def test_every_scene_has_a_map_that_a4_holds(name):
     ET.fromstring(limits_sheet.map_svg(traced(**HARD[name]), None))
 
 
-@pytest.mark.parametrize("name", HARD)
+@each_row("name", HARD)
 def test_no_text_leaves_the_page_or_lies_on_another(name):
     """By pdfium's own boxes of every line of text, a word for word reader of the page."""
     data = limits_sheet.map_pdf(traced(**HARD[name]), None)

@@ -7,14 +7,15 @@ import pytest
 
 from rimfall.exports import FORMATS
 from rimfall.exports.options import read_options
-from rimfall.scene import examples, questions
+from rimfall.scene import examples
 from rimfall.scene.reading import read
-from tests.scene.documents import POINT, scene, throw
+from tests.scene.documents import POINT, scene, throw, trace_of
+from tests.tables import each_row
 
 
 def written(document, **choices):
     found = read(json.dumps(document))
-    trace, options = questions.trace(found), read_options(choices, found)
+    trace, options = trace_of(found), read_options(choices, found)
     return json.loads(FORMATS["json"].write(trace, options), parse_constant=lambda name: pytest.fail(name))
 
 
@@ -38,7 +39,7 @@ def test_in_vacuum_the_inertial_places_are_a_straight_line_at_one_speed():
     assert (file["file"]["unit"], file["file"]["spin_axis"], file["file"]["pivot"]) == ("m", "+Z", [0, 0, 0])
 
 
-@pytest.mark.parametrize("name", examples.SAY)
+@each_row("name", examples.SAY)
 def test_every_example_has_its_lists_and_its_scene(name):
     file = written(json.loads(examples.example(name)))
     count = len(file["time_s"])
@@ -55,7 +56,7 @@ def test_every_example_has_its_lists_and_its_scene(name):
 def test_an_origin_at_a_place_is_told_with_the_floor_where_there_are_floors_and_a_floor_without_a_name_counts_from_one():
     def told(habitat, floor):
         found = read(json.dumps(scene(throw()) | {"habitat": habitat}))
-        trace = questions.trace(found)
+        trace = trace_of(found)
         origin = {"along_m": 1.5, "height_m": 0.0, "axial_m": -0.5, "floor": floor}
         return json.loads(FORMATS["notes"].write(trace, read_options({"origin": origin}, found)))["file"]["origin"]
 
@@ -68,5 +69,5 @@ def test_an_origin_at_a_place_is_told_with_the_floor_where_there_are_floors_and_
 
 def test_the_same_twice_is_the_same_bytes():
     found = read(examples.example("galley"))
-    trace, options = questions.trace(found), read_options({}, found)
+    trace, options = trace_of(found), read_options({}, found)
     assert FORMATS["json"].write(trace, options) == FORMATS["json"].write(trace, options)

@@ -15,9 +15,10 @@ from rimfall.exports.drawing import Stroke, Text
 from rimfall.exports.options import read_options
 from rimfall.exports.palette import style_of
 from rimfall.phrases import CAUTION
-from rimfall.scene import examples, questions
+from rimfall.scene import examples
 from rimfall.scene.reading import read
-from tests.scene.documents import POINT, drop, pour, scene, throw
+from tests.scene.documents import POINT, drop, pour, scene, throw, trace_of
+from tests.tables import each_row
 
 RADIUS_M, OMEGA = 56.0, 3.0 * 2 * math.pi / 60
 PLOTS = [plots.path, plots.height, plots.felt]
@@ -27,7 +28,7 @@ LOB = throw(6.0, 0.0, 35.0, body=POINT, name="lob")
 
 def plotted(plot, document, **choices):
     found = read(json.dumps(document))
-    return plot(questions.trace(found), read_options(choices, found))
+    return plot(trace_of(found), read_options(choices, found))
 
 
 def texts(drawing):
@@ -129,7 +130,7 @@ def test_a_window_of_time_cuts_the_lines():
     assert (x(points[0, 0]), x(points[-1, 0])) == pytest.approx((0.25, 0.75), abs=0.003)
 
 
-@pytest.mark.parametrize("plot", PLOTS)
+@each_row("plot", PLOTS)
 def test_only_the_motions_asked_for_are_drawn_and_in_their_own_ink(plot):
     both = scene(LOB, throw(5.0, 180.0, body=POINT, name="back"), air=None)
     drawing = plotted(plot, both, motions=["back"])
@@ -162,8 +163,8 @@ HARD = {
 }
 
 
-@pytest.mark.parametrize("plot", PLOTS)
-@pytest.mark.parametrize("name", HARD)
+@each_row("plot", PLOTS)
+@each_row("name", HARD)
 def test_every_scene_can_be_plotted_inside_the_page(plot, name):
     drawing = plotted(plot, HARD[name])
     assert texts(drawing)[-1] == CAUTION
@@ -191,7 +192,7 @@ def test_names_do_not_lie_on_each_other():
 
 def test_every_format_is_written_and_read_by_others():
     found = read(examples.example("galley"))
-    trace, options = questions.trace(found), read_options({}, found)
+    trace, options = trace_of(found), read_options({}, found)
     for name in ("path", "height", "felt"):
         root = ET.fromstring(FORMATS[f"plot-{name}-svg"].write(trace, options))
         document = pypdfium2.PdfDocument(FORMATS[f"plot-{name}-pdf"].write(trace, options))

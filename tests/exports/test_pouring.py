@@ -8,6 +8,7 @@ import pytest
 
 from tests.exports.free_bodies import OMEGA, RADIUS_M, VIEWS, in_file, sampled_of
 from tests.scene.documents import pour, scene
+from tests.tables import each_row
 
 TILT = [
     {"time_s": 0.4, "elevation_deg": -40.0, "flow_ml_s": 30.0},
@@ -51,7 +52,7 @@ def test_every_drop_flies_on_its_own_straight_line_without_air():
         assert np.hypot(*born[:2]) == pytest.approx(np.hypot(*waits[:2]), abs=WITHIN_M)
 
 
-@pytest.mark.parametrize("view", VIEWS)
+@each_row("view", VIEWS)
 def test_accelerations_are_what_velocities_change_by(view):
     sampled = sampled_of(OWN, view=view, fps=240, samples_per_frame=4)
     drops, step = sampled.drops, sampled.time_s[1] - sampled.time_s[0]

@@ -8,29 +8,31 @@ from rimfall.errors import Refused
 from rimfall.exports import FORMATS
 from rimfall.exports.options import read_options
 from rimfall.exports.recovery import document_in
-from rimfall.scene import answers, examples, questions
+from rimfall.scene import answers, examples
 from rimfall.scene.reading import read
+from tests.scene.documents import trace_of
+from tests.tables import each_row
 
 WITHOUT = {"csv", "csv-frames", "forces-csv"}  # tables of numbers: their notes carry it
 TITLE = 'Läuft "zwei & drei" <mal> 🚀 \\ ]]>'
 
 
-@pytest.mark.parametrize("name", sorted(set(FORMATS) - WITHOUT))
-@pytest.mark.parametrize("example", ["galley", "three-pods", "spin-up"])
+@each_row("name", sorted(set(FORMATS) - WITHOUT))
+@each_row("example", ["galley", "three-pods", "spin-up"])
 def test_the_scene_comes_back_from_every_file(name, example):
     document = json.loads(examples.example(example)) | {"title": TITLE}
     found = read(json.dumps(document))
-    trace = questions.trace(found)
+    trace = trace_of(found)
     written = FORMATS[name].write(trace, read_options({"view": "inertial_flat", "to_s": 0.2}, found))
     assert read(document_in(written)) == found
 
 
 def test_the_answer_of_a_trace_is_a_scene_too():
     found = read(examples.example("same-lob"))
-    assert read(document_in(answers.of_trace(questions.trace(found)))) == found
+    assert read(document_in(answers.of_trace(trace_of(found)))) == found
 
 
-@pytest.mark.parametrize(
+@each_row(
     "content",
     [
         b"glTF",
@@ -48,7 +50,7 @@ def test_a_file_that_holds_none_is_refused(content):
     assert caught.value.refusals[0].field == "file"
 
 
-@pytest.mark.parametrize("content", [b"", b"{", b"[1]", b'{"scene": 1}', b"frame,time_s", b"\xff\xfe"])
+@each_row("content", [b"", b"{", b"[1]", b'{"scene": 1}', b"frame,time_s", b"\xff\xfe"])
 def test_what_is_no_file_of_ours_is_refused_as_a_document(content):
     assert document_in(content) == content
     with pytest.raises(Refused):

@@ -11,21 +11,22 @@ from rimfall.errors import BadInput, TooMuch
 from rimfall.exports.options import read_options
 from rimfall.exports.scene_sampling import element_names, sample_scene
 from rimfall.physics import frames
-from rimfall.scene import examples, questions
+from rimfall.scene import examples
 from rimfall.scene.reading import read
-from tests.scene.documents import POINT, drop, pour, scene, throw
+from tests.scene.documents import POINT, drop, pour, scene, throw, trace_of
+from tests.tables import each_row
 
 
 def sampled_of(document, **choices):
     found = read(json.dumps(document))
-    return sample_scene(questions.trace(found), read_options(choices, found), scenery=True)
+    return sample_scene(trace_of(found), read_options(choices, found), scenery=True)
 
 
 VIEWS = ("rotating", "inertial", "inertial_flat")
 
 
-@pytest.mark.parametrize("view", VIEWS)
-@pytest.mark.parametrize("name", ["same-lob", "spin-up", "down-the-deck", "on-the-bench", "three-pods", "under-thrust"])
+@each_row("view", VIEWS)
+@each_row("name", ["same-lob", "spin-up", "down-the-deck", "on-the-bench", "three-pods", "under-thrust"])
 def test_velocities_and_accelerations_are_the_rates_of_change_of_the_places(name, view):
     """Central differences over a thousandth of a second, away from contacts and from what changes at once."""
     document = json.loads(examples.example(name))
@@ -42,7 +43,7 @@ def test_velocities_and_accelerations_are_the_rates_of_change_of_the_places(name
             assert np.median(off) < within / 20
 
 
-@pytest.mark.parametrize("name", examples.SAY)
+@each_row("name", examples.SAY)
 def test_both_inertial_views_say_the_same(name):
     """The flat view is the other one turned by the habitat's angle about its axis through the pivot (Rodrigues' formula)."""
     document = json.loads(examples.example(name))
@@ -57,7 +58,7 @@ def test_both_inertial_views_say_the_same(name):
         assert other.position_m == pytest.approx(turned + aboard.pivot_m, abs=1e-9)
 
 
-@pytest.mark.parametrize("name", examples.SAY)
+@each_row("name", examples.SAY)
 def test_everything_is_finite_and_named_once(name):
     document = json.loads(examples.example(name))
     sampled = sampled_of(document)
@@ -77,13 +78,13 @@ def test_everything_is_finite_and_named_once(name):
     assert read(json.dumps(sampled.notes["scene"])) == read(json.dumps(document))
 
 
-@pytest.mark.parametrize("fps", ["24000/1001", 24, 25, "30000/1001", 30, 48, 50, "60000/1001", 60, 12.5])
+@each_row("fps", ["24000/1001", 24, 25, "30000/1001", 30, 48, 50, "60000/1001", 60, 12.5])
 def test_frames_are_at_k_over_fps_and_end_at_the_first_after_the_last_event(fps):
     sampled = sampled_of(scene(throw()), fps=fps)
     rate = Fraction(str(fps)) if isinstance(fps, str) else Fraction(fps)
     assert sampled.time_s.tolist() == pytest.approx([float(k / rate) for k in range(len(sampled.time_s))], abs=1e-12)
     assert sampled.frame.tolist() == list(range(1001, 1001 + len(sampled.frame)))
-    end_s = questions.trace(read(json.dumps(scene(throw())))).motions[0].track.ends_s
+    end_s = trace_of(read(json.dumps(scene(throw())))).motions[0].track.ends_s
     assert sampled.time_s[-2] < end_s <= sampled.time_s[-1]
 
 
@@ -172,7 +173,7 @@ def test_the_stars_drift_by_the_spin():
     assert file["star_drift_deg_per_frame"] == pytest.approx(3 * 360 / 60 / 24)
 
 
-@pytest.mark.parametrize(
+@each_row(
     ("choices", "field"),
     [
         ({"fps": 0}, "export.fps"),
@@ -207,7 +208,7 @@ def test_too_many_samples_are_refused_by_the_motion_that_has_most():
     assert caught.value.refusals[0].was == "hose"
 
 
-@pytest.mark.parametrize("view", VIEWS)
+@each_row("view", VIEWS)
 def test_without_spin_in_vacuum_a_thing_goes_straight_on(view):
     document = scene(throw(3.0, 90.0, 0.0, POINT), habitat={"spin_rpm": 0.0}, air=None, sampling={"duration_s": 2.0})
     ball = sampled_of(document, view=view).balls[0]

@@ -23,6 +23,7 @@ from rimfall.physics.pendulum import Hung
 from rimfall.physics.spin import steady
 from tests.motions.scenes import AIR, LANTERN, OMEGA_LANTERN, POINT, one, place, read
 from tests.published.foucault import ROWS
+from tests.tables import each_row
 
 BENCH = {"shape": "turntable", "radius_m": 10.0, "spin_rpm": 0.0}
 BALL = {"mass_kg": 0.2, "diameter_m": 0.08, "drag": 0.47}
@@ -100,7 +101,7 @@ CASES = {
 }
 
 
-@pytest.mark.parametrize("case", CASES)
+@each_row("case", CASES)
 def test_it_swings_as_the_unreduced_problem_does(case):
     habitat, motion, air = CASES[case]
     traced = one(motion, habitat, air, duration_s=10.0)
@@ -110,8 +111,8 @@ def test_it_swings_as_the_unreduced_problem_does(case):
     assert np.max(np.abs(ours - unreduced(traced, habitat, air, times))) < 1e-8
 
 
-@pytest.mark.parametrize("length_m", [0.05, 2.0, 40.0])
-@pytest.mark.parametrize("air", [None, AIR], ids=["vacuum", "air"])
+@each_row("length_m", [0.05, 2.0, 40.0])
+@each_row("air", [None, AIR])
 def test_the_line_keeps_its_length(length_m, air):
     body = BALL if air else POINT
     traced = one(hang(50.0, length_m, body, first_angle_deg=60, first_heading_deg=20), LANTERN, air, duration_s=12.0)
@@ -119,7 +120,7 @@ def test_the_line_keeps_its_length(length_m, air):
     assert np.max(np.abs(np.linalg.norm(away, axis=1) - length_m)) < 1e-10 * length_m
 
 
-@pytest.mark.parametrize("thrust", [0.0, 0.6])
+@each_row("thrust", [0.0, 0.6])
 def test_energy_is_kept_in_vacuum_at_steady_spin(thrust):
     """E' = u^2/2 - w^2 rho^2/2 + thrust z (Goldstein, section 1.3 with the centrifugal potential)."""
     habitat = LANTERN | {"axial_thrust_m_s2": thrust}
@@ -134,7 +135,7 @@ def test_energy_is_kept_in_vacuum_at_steady_spin(thrust):
     assert np.ptp(energy) < 1e-9 * np.max(0.5 * np.sum(moving**2, axis=1))
 
 
-@pytest.mark.parametrize("angle_deg", [0.01, 30.0, 89.0])
+@each_row("angle_deg", [0.01, 30.0, 89.0])
 def test_over_a_table_at_rest_it_is_the_textbooks_pendulum(angle_deg):
     """T = 4 sqrt(L/g) K(sin^2(a/2)), scipy's ellipk; 2 pi sqrt(L/g) where the swing is small."""
     traced = one(hang(5.0, 2.0, first_angle_deg=angle_deg), BENCH, duration_s=30.0)
@@ -145,7 +146,7 @@ def test_over_a_table_at_rest_it_is_the_textbooks_pendulum(angle_deg):
     assert traced.findings["plane_turns_deg"] == pytest.approx(0.0, abs=1e-6)
 
 
-@pytest.mark.parametrize(("heading_deg", "stiff_m"), [(0, 52.0), (90, 54.0)])
+@each_row(("heading_deg", "stiff_m"), [(0, 52.0), (90, 54.0)])
 def test_in_the_wheel_it_swings_faster_along_the_axis(heading_deg, stiff_m):
     """w sqrt(rho/L) in the plane of rotation (the centrifugal pendulum: Den Hartog, Mechanical Vibrations, from memory), and
     w sqrt((rho + L)/L) square to it, rho that of the pivot; so T -> 2 pi sqrt(L/g) in a wheel that is wide against the line."""
@@ -185,7 +186,7 @@ def test_south_of_the_equator_it_turns_the_other_way():
     assert over_the_earth(-30.0, 67.0, 0.3, 200.0).plane_turns_deg_per_h > 0
 
 
-@pytest.mark.parametrize("spin_rpm", [0.5, 3.0])
+@each_row("spin_rpm", [0.5, 3.0])
 def test_over_a_turntable_its_plane_stays_in_the_room(spin_rpm):
     """Its pivot on the axis, it is a plain pendulum of the room: aboard its plane turns backward by the table's own rate, but
     for the ellipse's own 3/8 (a/L)^2 (Airy; any mechanics text, from memory)."""
@@ -202,8 +203,8 @@ SHAPES = {
 }
 
 
-@pytest.mark.parametrize("shape", SHAPES)
-@pytest.mark.parametrize("air", [None, AIR], ids=["vacuum", "air"])
+@each_row("shape", SHAPES)
+@each_row("air", [None, AIR])
 def test_hung_along_the_plumb_line_it_stays(shape, air):
     """Over a table in air it is blown at: the air of the room stands still."""
     air = None if shape == "turntable" else air
@@ -278,7 +279,7 @@ def test_it_is_pushed_across_its_line_at_the_speed_told():
     assert moving[0] @ [0.0, frames.cos_deg(110), frames.sin_deg(110)] > 1.5
 
 
-@pytest.mark.parametrize("angle_deg", [95, 111, 123, 140, 155, 170])
+@each_row("angle_deg", [95, 111, 123, 140, 155, 170])
 def test_slack_and_straight_take_turns(angle_deg):
     """A line that goes slack is so for a while; twice at one instant would be the same contact found again."""
     traced = one(hang(8.0, 2.0, first_angle_deg=angle_deg, first_heading_deg=35), duration_s=6.0)

@@ -7,6 +7,7 @@ import pytest
 from scipy.integrate import solve_ivp
 
 from tests.motions.scenes import AIR, LANTERN, OMEGA_LANTERN, one, one_g, place
+from tests.tables import each_row
 
 R, OMEGA = 56.0, OMEGA_LANTERN
 
@@ -26,8 +27,8 @@ def straight(centre_m, spinward_m_s, up_m_s):
     return time_s, R * (math.atan2(line.imag, line.real) - OMEGA * time_s)
 
 
-@pytest.mark.parametrize(("spinward", "up"), [(0.0, 2.7), (3.0, 3.0), (-4.0, 3.0), (-6.0, 2.5)])
-@pytest.mark.parametrize("centre", [1.0, 0.4])
+@each_row(("spinward", "up"), [(0.0, 2.7), (3.0, 3.0), (-4.0, 3.0), (-6.0, 2.5)])
+@each_row("centre", [1.0, 0.4])
 def test_in_vacuum_it_lands_where_the_straight_line_says(spinward, up, centre):
     speed, elevation = math.hypot(spinward, up), math.degrees(math.atan2(up, abs(spinward)))
     jumped = one(jump(speed, 0.0 if spinward >= 0 else 180.0, elevation, centre_m=centre))

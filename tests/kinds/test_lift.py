@@ -7,6 +7,7 @@ import pytest
 from scipy.integrate import quad
 
 from tests.motions.scenes import LANTERN, OMEGA_LANTERN, kinds, one, place
+from tests.tables import each_row
 
 R, OMEGA, G0 = 56.0, OMEGA_LANTERN, 9.80665
 
@@ -23,7 +24,7 @@ def speed_at(time_s, way_m, top_m_s, change_m_s2):
     return float(np.interp(time_s, corners, [0.0, top, top, 0.0])), corners
 
 
-@pytest.mark.parametrize(("to", "first", "top", "change"), [(40, 0, 3.0, 0.5), (0, 40, 3.0, 0.5), (2, 0, 3.0, 0.5)])
+@each_row(("to", "first", "top", "change"), [(40, 0, 3.0, 0.5), (0, 40, 3.0, 0.5), (2, 0, 3.0, 0.5)])
 def test_it_goes_as_its_speed_adds_up(to, first, top, change):
     traced = one(lift(to, first, top_speed_m_s=top, acceleration_m_s2=change))
     samples, way = traced.track.samples, abs(to - first)
@@ -38,7 +39,7 @@ def test_it_goes_as_its_speed_adds_up(to, first, top, change):
     assert np.abs(samples.along_m).max() < 1e-12 * R
 
 
-@pytest.mark.parametrize(("to", "first", "sign"), [(50.0, 0.0, 1.0), (0.0, 50.0, -1.0)])
+@each_row(("to", "first", "sign"), [(50.0, 0.0, 1.0), (0.0, 50.0, -1.0)])
 def test_at_one_speed_the_push_is_twice_omega_v(to, first, sign):
     traced = one(lift(to, first, top_speed_m_s=2.0))
     found, radius = traced.findings, R - (traced.track.samples.height_m - 1.0)

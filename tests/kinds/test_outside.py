@@ -7,6 +7,7 @@ import pytest
 from scipy.optimize import brentq, minimize
 
 from tests.motions.scenes import LANTERN, OMEGA_LANTERN, kinds, one, place
+from tests.tables import each_row
 
 R, OMEGA = 56.0, OMEGA_LANTERN
 EXACT = 1e-10 * R
@@ -35,8 +36,8 @@ def angle(time_s, ramped):
     return OMEGA * on + gains * on**2 / 2 + OMEGA * 5 / 3 * after
 
 
-@pytest.mark.parametrize("ramped", [False, True])
-@pytest.mark.parametrize("air", [None, {"pressure_kpa": 101.325}])
+@each_row("ramped", [False, True])
+@each_row("air", [None, {"pressure_kpa": 101.325}])
 def test_one_that_lets_go_keeps_to_a_straight_line(ramped, air):
     """57 + i 57 omega t for hanging a metre under the rim, air or no air inside; aboard, turned back by the wheel's angle."""
     track = one(let_go(), RAMP if ramped else LANTERN, air).track
@@ -47,10 +48,8 @@ def test_one_that_lets_go_keeps_to_a_straight_line(ramped, air):
     assert (track.end, kinds(one(let_go()))) == ("time limit", ["release", "time_limit"])
 
 
-@pytest.mark.parametrize("ramped", [False, True])
-@pytest.mark.parametrize(
-    "push", [{}, {"speed_m_s": 3.0, "heading_deg": 180.0}, {"speed_m_s": 2.0, "heading_deg": 60.0}]
-)
+@each_row("ramped", [False, True])
+@each_row("push", [{}, {"speed_m_s": 3.0, "heading_deg": 180.0}, {"speed_m_s": 2.0, "heading_deg": 60.0}])
 def test_distance_and_sweeps_are_those_of_the_complex_line(ramped, push):
     traced = one(let_go(**push), RAMP if ramped else LANTERN)
     heading, speed = math.radians(push.get("heading_deg", 0.0)), push.get("speed_m_s", 0.0)
@@ -101,7 +100,7 @@ def taut_m(near_m, far_m, psi):
     ).fun
 
 
-@pytest.mark.parametrize("k", [300, 700, 1200])
+@each_row("k", [300, 700, 1200])
 def test_a_line_paid_out_goes_round_the_hull(k):
     traced = one(let_go(-5.0), LANTERN)
     time_s = traced.track.samples.time_s[k]
@@ -141,8 +140,8 @@ def test_under_a_pod_it_leaves_along_the_same_line():
     assert np.abs(p[:, 0] + 1j * p[:, 1] - (26.0 + 26.0j * omega * track.samples.time_s)).max() < 1e-10 * 24
 
 
-@pytest.mark.parametrize("habitat", [LANTERN, RAMP])
-@pytest.mark.parametrize(("heading", "elevation"), [(0.0, -45.0), (180.0, -10.0), (30.0, -60.0), (90.0, 0.0)])
+@each_row("habitat", [LANTERN, RAMP])
+@each_row(("heading", "elevation"), [(0.0, -45.0), (180.0, -10.0), (30.0, -60.0), (90.0, 0.0)])
 def test_a_craft_comes_straight_to_where_the_dock_then_is(habitat, heading, elevation):
     """Dock exp(i theta(T)) R at contact; the line runs back from there along the directions at that very moment."""
     traced = one(approach(5.0, 150.0, heading, elevation), habitat)
@@ -197,6 +196,6 @@ def test_under_a_pod_with_thrust_it_falls_behind_through_every_change_of_spin():
     assert samples.axial_m == pytest.approx(-0.25 * samples.time_s**2, abs=1e-9)
 
 
-@pytest.mark.parametrize("along", [0.0, 37.0, -101.3, 200.0])
+@each_row("along", [0.0, 37.0, -101.3, 200.0])
 def test_from_the_hull_itself_it_leaves(along):
     assert one(let_go(0.0, along_m=along)).track.end == "time limit"

@@ -11,6 +11,7 @@ from rimfall.physics import air, drag
 from rimfall.physics.liquids import LIQUIDS, breakup_length_m, dripping_drop_m, drop_volume_m3, weber
 from rimfall.physics.spin import steady
 from tests.motions.scenes import AIR, LANTERN, OMEGA_LANTERN, one, pour, throw
+from tests.tables import each_row
 
 WHEEL = steady(OMEGA_LANTERN)
 R, OMEGA = 56.0, OMEGA_LANTERN
@@ -40,7 +41,7 @@ def poured_ml(flow_ml_s, tilt, lasts_s):
     return sum((b[0] - a[0]) * (a[1] + b[1]) / 2 for a, b in pairwise(points))
 
 
-@pytest.mark.parametrize(("tilt", "jitter"), [([], 0.3), ([], 1.0), (TILT, 0.0), (TILT, 0.5)])
+@each_row(("tilt", "jitter"), [([], 0.3), ([], 1.0), (TILT, 0.0), (TILT, 0.5)])
 def test_the_drops_together_are_what_is_poured(tilt, jitter):
     _, batch = own(tilt=tilt, jitter=jitter, seed=5)
     whole = poured_ml(30.0, tilt, 2.0) * 1e-6
@@ -114,10 +115,9 @@ def flown(batch, n, spin_rpm_at):
     return state[:3]
 
 
-@pytest.mark.parametrize(
+@each_row(
     ("habitat", "spin_rpm_at"),
     [(LANTERN, lambda _: 3.0), (RAMP, lambda t: float(np.interp(t, [0.5, 1.5], [3.0, 3.6])))],
-    ids=["steady", "spinning up"],
 )
 def test_a_scattered_drop_flies_where_scipy_has_it(habitat, spin_rpm_at):
     _, batch = own(habitat, **HIGH, jitter=0.3, seed=2, tilt=TILT[:2], duration_s=2.0)

@@ -9,6 +9,7 @@ from scipy.optimize import brentq
 from rimfall.physics.free_surface import brim_m3
 from rimfall.physics.spin import steady
 from tests.motions.scenes import AIR, LANTERN, OMEGA_LANTERN, event, kinds, one, pour
+from tests.tables import each_row
 
 R, OMEGA = 56.0, OMEGA_LANTERN
 CROSSES_S = 1e-9
@@ -58,7 +59,7 @@ def opening_s(along_m):
     return brentq(gap, 0.1, 1.0, xtol=1e-14)
 
 
-@pytest.mark.parametrize("beside_m", [-0.0399, -0.03, 0.02, 0.0399])
+@each_row("beside_m", [-0.0399, -0.03, 0.02, 0.0399])
 def test_the_opening_is_flat_and_passed_to_the_nanosecond(beside_m):
     along = SPINWARD_M + beside_m
     traced = at_cup({"along_m": along})

@@ -7,6 +7,7 @@ import pytest
 
 from rimfall.physics.spin import steady
 from tests.motions.scenes import LANTERN, OMEGA_LANTERN, kinds, one, place
+from tests.tables import each_row
 
 R, OMEGA, G0 = 56.0, OMEGA_LANTERN, 9.80665
 EXACT = 1e-12  # of the radius
@@ -27,8 +28,8 @@ def walk(speed_m_s=1.4, heading_deg=0.0, height_m=0.0, **more):
     } | more
 
 
-@pytest.mark.parametrize("heading", [0.0, 180.0, 37.0, 90.0])
-@pytest.mark.parametrize("radius", [5.0, 56.0, 20_000.0])
+@each_row("heading", [0.0, 180.0, 37.0, 90.0])
+@each_row("radius", [5.0, 56.0, 20_000.0])
 def test_a_walk_is_a_helix(heading, radius):
     """exp(i v t/R) about the axis, straight along it: exact to 1e-12 R at every sample and just before every knot."""
     traced = one(walk(3.0, heading, for_s=30.0, along_m=0.7), {"radius_m": radius, "spin_rpm": 1.0})
@@ -42,7 +43,7 @@ def test_a_walk_is_a_helix(heading, radius):
     assert made.along_m == pytest.approx(0.7 + level * made.time_s, abs=1e-9)
 
 
-@pytest.mark.parametrize("climb", [20.0, 70.0, -20.0])
+@each_row("climb", [20.0, 70.0, -20.0])
 def test_stairs_are_a_spiral_toward_the_axis(climb):
     """ODE by hand: d(azimuth)/dt = v cos(climb)/r, dr/dt = -v sin(climb), so azimuth = cot(climb) ln(r0/r)."""
     height = 0.0 if climb > 0 else 40.0
@@ -67,8 +68,8 @@ def test_velocities_and_accelerations_are_the_rates_of_the_path():
     assert spin == pytest.approx((after[1] - before[1]) / (2 * step), abs=1e-7)
 
 
-@pytest.mark.parametrize("speed", [1.4, 4.0, 10.0])
-@pytest.mark.parametrize(("heading", "sign"), [(0.0, 1), (180.0, -1)])
+@each_row("speed", [1.4, 4.0, 10.0])
+@each_row(("heading", "sign"), [(0.0, 1), (180.0, -1)])
 def test_weight_at_the_feet_is_that_of_the_whole_speed(speed, heading, sign):
     """(omega R + v)^2/R: the centripetal acceleration of a point that goes round at that speed (any mechanics text)."""
     found = one(walk(speed, heading), LANTERN).findings
@@ -135,7 +136,7 @@ ENDS = [
 ]
 
 
-@pytest.mark.parametrize(("motion", "habitat", "kind", "after_s"), ENDS)
+@each_row(("motion", "habitat", "kind", "after_s"), ENDS)
 def test_a_way_ends_where_something_is_or_when_it_is_over(motion, habitat, kind, after_s):
     traced = one(motion, habitat)
     assert kinds(traced) == ["release", kind]
@@ -156,7 +157,7 @@ def test_the_body_turns_with_the_ground_it_walks_on():
     assert traced.track.attitude_wxyz[-1] == pytest.approx([math.cos(half), 0, 0, math.sin(half)], abs=1e-12)
 
 
-@pytest.mark.parametrize("climb", [25.0, -25.0])
+@each_row("climb", [25.0, -25.0])
 def test_what_is_felt_on_stairs_is_what_bends_the_inertial_path(climb):
     """Feet and head at f exp(i(azimuth + omega t)) in the still frame; second differences over 2 ms: errors of order 1e-6."""
     height = 0.0 if climb > 0 else 30.0

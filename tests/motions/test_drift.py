@@ -8,6 +8,7 @@ from scipy.integrate import solve_ivp
 
 from rimfall.motions.drift import ORDER
 from tests.motions.scenes import AIR, LANTERN, OMEGA_LANTERN, POINT, drop, one, place, throw
+from tests.tables import each_row
 
 BALL = {"mass_kg": 0.45, "diameter_m": 0.18, "drag": 0.47}
 SPHERE = LANTERN | {"shape": "sphere"}
@@ -84,8 +85,8 @@ def stage(habitat, traced, coriolis):
     return along(habitat, x, done.y_events[0][0][:3])
 
 
-@pytest.mark.parametrize("case", CASES)
-@pytest.mark.parametrize("air", [None, AIR], ids=["vacuum", "air"])
+@each_row("case", CASES)
+@each_row("air", [None, AIR])
 def test_each_stage_is_scipys(case, air):
     motion, habitat = CASES[case]
     traced = one(motion, habitat, air)
@@ -96,7 +97,7 @@ def test_each_stage_is_scipys(case, air):
     assert (parts["drag"] == 0.0) == (air is None)
 
 
-@pytest.mark.parametrize("case", CASES)
+@each_row("case", CASES)
 def test_the_parts_sum_to_the_drift(case):
     motion, habitat = CASES[case]
     traced = one(motion, habitat, AIR)
@@ -115,7 +116,7 @@ def test_what_lifts_a_ball_is_other():
     assert [parts[c] for c in ORDER[:3]] == pytest.approx([plain[c] for c in ORDER[:3]], abs=1e-8)
 
 
-@pytest.mark.parametrize("air", [None, AIR], ids=["vacuum", "air"])
+@each_row("air", [None, AIR])
 def test_what_a_changing_spin_does_is_other(air):
     """Until the drag, the parts are those of the spin at the release, held."""
     ramped = {"radius_m": 56.0, "spin_rpm": 2.0, "spin_ramp": [{"time_s": 10.0, "spin_rpm": 4.0}]}
@@ -142,7 +143,7 @@ def test_a_poured_stream_is_taken_apart_too():
     )  # a drop is wider than its stream
 
 
-@pytest.mark.parametrize(
+@each_row(
     ("motion", "habitat", "why"),
     [
         (drop(2.0), LANTERN | {"spin_rpm": 0.0, "axial_thrust_m_s2": 1.0}, "not_flown"),

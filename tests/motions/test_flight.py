@@ -8,6 +8,7 @@ import pytest
 
 from rimfall.scene import questions
 from tests.motions.scenes import AIR, LANTERN, OMEGA_LANTERN, POINT, drop, kinds, one, read, throw, trace
+from tests.tables import each_row
 
 TIME_S, PLACE_M = 1e-9, 1e-8
 TOGETHER_M = 2e-7  # lock steps differ with the company; each path keeps within 1e-6 m
@@ -57,7 +58,7 @@ def test_a_path_is_of_one_piece_across_its_steps():
     assert np.abs(before[1] - after[1]).max() < 1e-11
 
 
-@pytest.mark.parametrize("air", [None, AIR])
+@each_row("air", [None, AIR])
 def test_a_body_that_lies_on_the_deck_has_landed_at_its_release(air):
     for motion in (drop(0.09, BALL), throw(0.09, 3.0, 90, 0, BALL), throw(0.09, 3.0, 0, -30, BALL)):
         traced = one(motion, air=air)
@@ -71,7 +72,7 @@ def test_a_body_thrown_off_the_deck_leaves_it_and_comes_back():
     assert landing(traced)[0] == pytest.approx(2 * u / (1 + u * u) / OMEGA_LANTERN, abs=TIME_S)
 
 
-@pytest.mark.parametrize("air", [None, AIR])
+@each_row("air", [None, AIR])
 def test_a_body_let_go_at_the_ceiling_falls_to_the_deck(air):
     traced = one(drop(4.0 - 0.09, BALL), LANTERN | {"ceiling_m": 4.0}, air)
     assert kinds(traced) == ["release", "deck"]

@@ -14,6 +14,7 @@ from rimfall.physics.bodies import Body
 from rimfall.physics.forces import Medium
 from rimfall.physics.spin import ramped, steady
 from rimfall.physics.surfaces import Ball, Drum, Plane, Tube
+from tests.tables import each_row
 
 R, OMEGA = 20.0, 0.5
 FLOOR = Plane("floor", (-1.0, 0.0, 0.0), -R)
@@ -75,7 +76,7 @@ THROWS = [
 ]
 
 
-@pytest.mark.parametrize("spin", [steady(OMEGA), RAMP], ids=["steady", "ramp"])
+@each_row("spin", [steady(OMEGA), RAMP])
 def test_in_a_vacuum_the_pods_surfaces_are_met_where_a_root_finder_says(spin):
     names = set()
     for position, velocity in THROWS:
@@ -88,7 +89,7 @@ def test_in_a_vacuum_the_pods_surfaces_are_met_where_a_root_finder_says(spin):
     assert names >= {"floor", "wall", "ceiling", "edge"}
 
 
-@pytest.mark.parametrize("air", [None, AIR], ids=["vacuum", "air"])
+@each_row("air", [None, AIR])
 def test_no_step_turns_the_frame_far_or_crosses_a_kink_of_the_spin(air):
     room = Room((FLOOR,), True, (0.0, 0.0, 0.0), R)
     path = one(RAMP, release(RAMP, (2.0, 0.0, 0.0), (0.3, 0.1, 0.0), room), air).path
@@ -117,8 +118,8 @@ def drag_and_lift(spin, spinning, still):
     return rates
 
 
-@pytest.mark.parametrize("still", [False, True], ids=["air that turns", "still air"])
-@pytest.mark.parametrize("spin", [steady(OMEGA), RAMP], ids=["steady", "ramp"])
+@each_row("still", [False, True])
+@each_row("spin", [steady(OMEGA), RAMP])
 def test_a_spinning_ball_in_air_flies_and_lands_as_scipy_has_it(spin, still):
     spinning = np.array([60.0, -110.0, 45.0])
     room = Room(POD.surfaces, True, POD.pull_m_s2, POD.across_m, still)
@@ -142,7 +143,7 @@ def test_a_spinning_ball_in_air_flies_and_lands_as_scipy_has_it(spin, still):
         assert np.abs(flown.path.at(times)[0] - [where(t) for t in times]).max() < 1e-6
 
 
-@pytest.mark.parametrize("air", [None, AIR], ids=["vacuum", "air"])
+@each_row("air", [None, AIR])
 def test_how_a_release_stands_to_a_floor_that_turns_is_told_by_its_own_frame(air):
     at = (R - BALL.radius_m, 1.0, 0.0)
     spin = steady(OMEGA)
@@ -167,7 +168,7 @@ def test_speeding_up_throws_a_resting_body_off_a_floor_it_would_lie_on():
         assert (flown.surface is side and flown.path.end_s == 0.0) == stays
 
 
-@pytest.mark.parametrize(
+@each_row(
     ("surface", "across"), [(Ball("deck", R), R), (Tube(R, 3.0), R), (Drum("edge", R, hollow=True, edge=True), R)]
 )
 def test_round_rooms_are_met_where_a_root_finder_says(surface, across):

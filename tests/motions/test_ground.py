@@ -21,6 +21,7 @@ from rimfall.physics.forces import Medium
 from rimfall.physics.spin import ramped, steady
 from rimfall.physics.surfaces import Ball, Drum, Plane, Tube
 from tests.published.rolling_balls import ROWS
+from tests.tables import each_row
 
 RADIUS_M, OMEGA = 56.0, np.pi / 10
 A_M = 0.09
@@ -191,14 +192,14 @@ def test_rolling_is_that_of_the_whole_sphere(laid):
     assert off_m_s < 1e-7
 
 
-@pytest.mark.parametrize("name", ["drum aslant", "flat floor", "turntable"])
+@each_row("name", ["drum aslant", "flat floor", "turntable"])
 def test_rolling_under_a_ramp_of_the_spin_is_that_of_the_whole_sphere(name):
     off_m, off_m_s = against_the_whole(CASES[name], ramped(OMEGA, [(30.0, 1.5 * OMEGA)]), 15.0)
     assert off_m < 1e-7
     assert off_m_s < 1e-7
 
 
-@pytest.mark.parametrize("shell", BETA)
+@each_row("shell", BETA)
 def test_a_ball_rolled_along_the_axis_swings_back(shell):
     """z = (v/k) sin k t with k = omega sqrt(beta/(1 + beta)): the drum's turning tilts its spin (closed form of the balance)."""
     went = one(rolled(DECK, (RADIUS_M, 0, 0), (0, 0, 2.0), ball(shell)))
@@ -227,7 +228,7 @@ def turntable_orbit(shell, speed_m_s=0.1, omega_rad_s=2.0):
     return rate / omega_rad_s, chord / (2 * abs(np.sin(rate / 2)))
 
 
-@pytest.mark.parametrize(("key", "shell"), [("ROL-01", "solid"), ("ROL-02", "hollow")])
+@each_row(("key", "shell"), [("ROL-01", "solid"), ("ROL-02", "hollow")])
 def test_on_a_turntable_it_circles_at_the_published_share(key, shell):
     assert ROWS[key].allows(turntable_orbit(shell)[0])
 
@@ -277,7 +278,7 @@ def plain(mode, velocity, spin=SPACE, *, body=None, end_s=60.0, others=(), pull=
     return GroundStart(room(TABLE, *others, turns=False, pull=pull), TABLE, body, 0.0, place, *state, end_s, mode)
 
 
-@pytest.mark.parametrize("shell", BETA)
+@each_row("shell", BETA)
 def test_a_ball_that_starts_sliding_grips(shell):
     """At v/(1 + beta), 5/7 of v for a solid one, after beta v/((1 + beta) mu g) (a textbook's case; from memory)."""
     beta, mu = BETA[shell], 0.3
@@ -302,7 +303,7 @@ def test_a_ball_with_side_spin_curves_along_a_parabola_until_it_grips():
     assert x[:, :2] == pytest.approx((u * time_s[:, None] + 0.5 * push * time_s[:, None] ** 2)[:, :2], abs=1e-8)
 
 
-@pytest.mark.parametrize("shell", BETA)
+@each_row("shell", BETA)
 def test_rolling_resistance_brings_it_to_rest(shell):
     """The deceleration is C g/(1 + beta): the work C N a metre takes both parts of its energy."""
     body = ball(shell, rolling_resistance=0.05, friction=0.5)
@@ -348,7 +349,7 @@ def test_resistance_holds_it_on_a_slope_that_is_no_steeper():
     assert one(on_slope(0.06, 0.0, rolling_resistance=0.05)).end == "time"
 
 
-@pytest.mark.parametrize(("mu", "slips"), [(0.9, False), (0.4, True)])
+@each_row(("mu", "slips"), [(0.9, False), (0.4, True)])
 def test_a_slope_too_steep_for_its_friction_makes_it_slip(mu, slips):
     """A solid ball slips where tan > 7/2 mu (textbook; from memory), and then has g (sin - mu cos)."""
     angle = 1.0

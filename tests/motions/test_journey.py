@@ -11,6 +11,7 @@ from rimfall.physics.bodies import Body
 from rimfall.physics.spin import steady
 from rimfall.shapes import Cylinder
 from tests.motions.scenes import AIR, LANTERN, OMEGA_LANTERN, drop, one, place, throw, trace
+from tests.tables import each_row
 
 SMOOTH = {"mass_kg": 0.45, "diameter_m": 0.18, "restitution": 1.0, "friction": 0.0}
 COURT = LANTERN | {"width_m": 14.0}
@@ -24,7 +25,7 @@ def contacts(traced):
     return [e for e in traced.track.events if e.surface is not None]
 
 
-@pytest.mark.parametrize("room", [LANTERN, COURT | {"axial_thrust_m_s2": 0.2}])
+@each_row("room", [LANTERN, COURT | {"axial_thrust_m_s2": 0.2}])
 def test_200_rebounds_without_loss_keep_the_energy_of_the_turning_frame(room):
     """E' = u^2/2 - omega^2 rho^2/2 + thrust z: the bound of a single path (design, section 2), twenty times as long."""
     traced = one(throw(0.115, 0.5, 30, 0, SMOOTH) | {"bounces": 200}, room)
@@ -37,7 +38,7 @@ def test_200_rebounds_without_loss_keep_the_energy_of_the_turning_frame(room):
     assert np.ptp(kept[rebounding]) <= 1e-11 * np.max(kinetic + spinning)
 
 
-@pytest.mark.parametrize("bounces", [0, 1, 2, 7])
+@each_row("bounces", [0, 1, 2, 7])
 def test_it_rebounds_as_often_as_it_may(bounces):
     traced = one(drop(1.5, SMOOTH) | {"bounces": bounces}, LANTERN, duration_s=20)
     rebounds = [e for e in contacts(traced) if e.after_m_s[1] > 1e-9]
@@ -81,7 +82,7 @@ def test_off_a_ceiling_without_a_rebound_left_it_falls_on_with_its_normal_speed_
     assert traced.track.end == "landed"
 
 
-@pytest.mark.parametrize("air", [None, AIR])
+@each_row("air", [None, AIR])
 def test_a_ball_spun_forward_kicks_on_and_one_spun_back_holds_up(air):
     ball = {"mass_kg": 0.0577, "diameter_m": 0.067, "restitution": 0.75, "friction": 0.6}
     ends = []

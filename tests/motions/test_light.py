@@ -10,6 +10,7 @@ from scipy.optimize import brentq
 from rimfall.physics.constants import RPM_RAD_S
 from rimfall.physics.drag import sphere_cd
 from tests.motions.scenes import AIR, LANTERN, drop, event, kinds, one, place, throw, trace
+from tests.tables import each_row
 
 OF_SCIPY_M = 1e-6  # design, section 2: against DOP853 at 1e-12 in the inertial frame
 RHO = 101325.0 / (287.05 * 293.15)
@@ -87,8 +88,8 @@ class Written:
         return np.concatenate(out)
 
 
-@pytest.mark.parametrize("room", ROOMS)
-@pytest.mark.parametrize("body", LIGHT)
+@each_row("room", ROOMS)
+@each_row("body", LIGHT)
 def test_it_flies_as_scipy_says(body, room):
     motion = throw(1.5, 4.0, 150, 50, LIGHT[body], axial_m=2.0 if room == "turntable" else 0.0)
     path = one(motion, ROOMS[room], AIR, duration_s=4.0).track.path
@@ -122,10 +123,9 @@ def settles_m_s(body, gravity_m_s2):
     return float(np.linalg.norm(samples.rotating_velocity_m_s[-480]))
 
 
-@pytest.mark.parametrize(
+@each_row(
     ("mass_kg", "area_m2", "published_m_s"),
     [(85.0, 1.0 * 0.70, 44.0), (75.0, 0.70 * 0.18, 98.0)],
-    ids=["spread out", "head first"],
 )
 def test_people_fall_as_fast_as_published(mass_kg, area_m2, published_m_s):
     """OpenStax, College Physics, section 5.2, air of 1.21 kg/m3, printed to a metre a second (from memory)."""
@@ -133,7 +133,7 @@ def test_people_fall_as_fast_as_published(mass_kg, area_m2, published_m_s):
     assert settles_m_s(body, 9.80) == pytest.approx(published_m_s, abs=0.5)
 
 
-@pytest.mark.parametrize("body", [BALLOON, LIGHT["bubble"]], ids=["rises", "sinks"])
+@each_row("body", [BALLOON, LIGHT["bubble"]])
 def test_light_things_settle_where_the_standard_curve_carries_their_weight(body):
     volume, disc = math.pi / 6 * body["diameter_m"] ** 3, math.pi / 4 * body["diameter_m"] ** 2
     viscosity = 1.458e-6 * 293.15**1.5 / (293.15 + 110.4)
@@ -180,7 +180,7 @@ def test_it_rebounds_off_the_ceiling_as_often_as_it_may():
     assert traced.track.events[1].after_m_s[1] == pytest.approx(-0.8 * traced.track.events[1].local_m_s[1])
 
 
-@pytest.mark.parametrize(("shell", "beta"), [("solid", 2 / 5), ("hollow", 2 / 3)])
+@each_row(("shell", "beta"), [("solid", 2 / 5), ("hollow", 2 / 3)])
 def test_down_a_ramp_the_air_it_moves_slows_it_but_does_not_turn(shell, beta):
     """Without drag: (m + M/2 + beta m) a = (m - M) g sin(slope), M the displaced air; the balance by hand."""
     mass_kg, displaced = 0.02, RHO * math.pi / 6 * 0.28**3
@@ -201,7 +201,7 @@ EXTREMES = [
 ]
 
 
-@pytest.mark.parametrize("body", EXTREMES, ids=lambda b: "-".join(str(v) for v in b.values()))
+@each_row("body", EXTREMES)
 def test_the_ends_of_every_range_fly(body):
     room = LANTERN | {"ceiling_m": 30.0, "axial_thrust_m_s2": 0.2, "spin_ramp": [{"time_s": 1.5, "spin_rpm": 6.0}]}
     samples = one(throw(12.0, 3.0, 40, 30, body), room, AIR, duration_s=3.0).track.samples

@@ -6,6 +6,7 @@ import numpy as np
 import pytest
 
 from tests.motions.scenes import AIR, LANTERN, OMEGA_LANTERN, POINT, drop, event, kinds, one, one_g, throw, trace
+from tests.tables import each_row
 
 R, OMEGA = 56.0, OMEGA_LANTERN
 RIM = OMEGA * R
@@ -77,9 +78,7 @@ def test_after_a_near_pass_of_the_axis_along_still_tells_where_the_body_is():
     assert off_azimuth(traced) < 1e-9
 
 
-@pytest.mark.parametrize(
-    ("heading", "elevation", "leaves_at"), [(0, 90, math.pi), (0, 0, math.pi / 2), (180, 0, -math.pi / 2)]
-)
+@each_row(("heading", "elevation", "leaves_at"), [(0, 90, math.pi), (0, 0, math.pi / 2), (180, 0, -math.pi / 2)])
 def test_a_body_that_starts_on_the_axis_leaves_the_way_it_is_thrown(heading, elevation, leaves_at):
     samples = one(throw(R, 1.0, heading, elevation), LANTERN | {"spin_rpm": 0.0}).track.samples
     assert samples.along_m[-1] == pytest.approx(R * leaves_at, abs=1e-8)
@@ -102,7 +101,7 @@ def test_a_fall_is_highest_at_its_release():
     assert (traced.track.apex.time_s, traced.track.apex.height_m) == (0.0, pytest.approx(1.2))
 
 
-@pytest.mark.parametrize(
+@each_row(
     ("motion", "habitat", "end", "why"),
     [
         (drop(1.2), {}, "landed", None),
@@ -133,7 +132,7 @@ def test_a_motion_that_starts_after_the_scene_ends_never_flies():
     assert (traced.track.end, traced.track.no_landing, len(traced.track.samples.time_s)) == ("duration", "duration", 0)
 
 
-@pytest.mark.parametrize(("spin_rpm", "limit_s"), [(3.0, 60.0), (2.0, 90.0), (0.1, 600.0), (0.0, 60.0)])
+@each_row(("spin_rpm", "limit_s"), [(3.0, 60.0), (2.0, 90.0), (0.1, 600.0), (0.0, 60.0)])
 def test_the_time_limit_is_60_s_or_three_turns_but_600_s(spin_rpm, limit_s):
     habitat = {"radius_m": 5000.0, "spin_rpm": spin_rpm}
     still_outside = throw(1000.0, 4000.0 * spin_rpm * math.tau / 60, 180, 0, start_s=3.0)

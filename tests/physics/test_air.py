@@ -8,6 +8,7 @@ from rimfall.physics.air import Air, air_at
 from rimfall.physics.bodies import Bodies
 from rimfall.physics.forces import Force, Medium
 from rimfall.physics.spin import steady
+from tests.tables import each_row
 
 HYDROSTATIC = 1e-9  # relative, of the integration below
 R, OMEGA = 900.0, 0.3
@@ -31,7 +32,7 @@ def test_deck_density_is_that_of_an_ideal_gas_at_every_pressure():
     assert air_at(50.0, 20.0).deck_density_kg_m3 == pytest.approx(50e3 / (287.05 * 293.15))
 
 
-@pytest.mark.parametrize("radius_m", [0.0, 300.0, 895.0, 900.0])
+@each_row("radius_m", [0.0, 300.0, 895.0, 900.0])
 def test_thinning_balances_the_centrifugal_pull(radius_m):
     air = air_at(101.325, 20.0)
     weight = lambda r, p: p / (287.05 * 293.15) * OMEGA**2 * r  # noqa: E731 - dp/dr = rho omega^2 r

@@ -4,6 +4,7 @@ import numpy as np
 import pytest
 
 from rimfall.physics import bernstein
+from tests.tables import each_row
 
 S = np.linspace(0, 1, 21)
 ALGEBRA = 1e-12
@@ -60,7 +61,7 @@ def first_fall(powers):
     return real[0] if len(real) else np.inf
 
 
-@pytest.mark.parametrize("degree", [1, 2, 3, 7, 14])
+@each_row("degree", [1, 2, 3, 7, 14])
 def test_first_roots_are_those_of_numpy(degree):
     powers = random(degree, 400, degree) * 4.0 ** np.arange(degree + 1)[:, None]
     powers[0] = np.abs(powers[0]) + 0.01
@@ -72,9 +73,7 @@ def test_first_roots_are_those_of_numpy(degree):
     assert np.abs([np.polyval(p[::-1], s) for p, s in zip(powers.T[ends], found[ends], strict=True)]).max() < 1e-6
 
 
-@pytest.mark.parametrize(
-    "roots", [(0.2, 0.7), (0.5, 0.5001), (1e-6, 0.3), (0.1, 0.1002), (0.999999, 1.5), (0.3, 0.301, 0.9, 0.95)]
-)
+@each_row("roots", [(0.2, 0.7), (0.5, 0.5001), (1e-6, 0.3), (0.1, 0.1002), (0.999999, 1.5), (0.3, 0.301, 0.9, 0.95)])
 def test_close_roots_are_told_apart_and_the_first_is_taken(roots):
     control = of_roots(*roots)
     assert bernstein.first_descent(control * np.sign(control[0]))[0] == pytest.approx(roots[0], abs=ROOT)

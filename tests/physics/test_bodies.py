@@ -6,6 +6,7 @@ import numpy as np
 import pytest
 
 from rimfall.physics.bodies import NAMED_BODIES, Body, as_arrays, named
+from tests.tables import each_row
 
 
 def test_a_name_gives_its_body_and_no_other_name_any():
@@ -18,9 +19,7 @@ def test_every_named_body_says_where_its_numbers_are_from():
     assert len({b.name for b in NAMED_BODIES}) == len(NAMED_BODIES)
 
 
-@pytest.mark.parametrize(
-    ("name", "density"), [("steel ball 20 mm", 7850), ("steel ball 5 mm", 7850), ("water drop 3 mm", 998.2)]
-)
+@each_row(("name", "density"), [("steel ball 20 mm", 7850), ("steel ball 5 mm", 7850), ("water drop 3 mm", 998.2)])
 def test_balls_have_the_density_their_source_names(name, density):
     body = named(name)
     assert body.mass_kg / (math.pi / 6 * body.diameter_m**3) == pytest.approx(density)

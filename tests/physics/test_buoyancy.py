@@ -14,6 +14,7 @@ from rimfall.physics.forces import Force, Medium
 from rimfall.physics.integrate import Stepper, propagate
 from rimfall.physics.spin import ramped, steady
 from rimfall.physics.turned import turned_back
+from tests.tables import each_row
 
 AIR = air_at(101.325, 20.0)
 RHO = 101325.0 / (287.05 * 293.15)
@@ -41,7 +42,7 @@ def test_a_bubble_of_no_mass_starts_to_rise_at_twice_gravity():
     assert found[:, 0] == pytest.approx([0, 2 * G, 0], rel=1e-9)
 
 
-@pytest.mark.parametrize("mass_kg", [0.0049, 0.1])
+@each_row("mass_kg", [0.0049, 0.1])
 def test_in_still_air_it_comes_to_the_speed_at_which_drag_carries_what_the_air_does_not(mass_kg):
     """Constant Cd: v = V tanh(a t/V), height V^2/a ln cosh(a t/V), a the first acceleration, V the last speed (separated by hand)."""
     moved, carried = mass_kg + RHO * VOLUME / 2, RHO * VOLUME - mass_kg
@@ -53,7 +54,7 @@ def test_in_still_air_it_comes_to_the_speed_at_which_drag_carries_what_the_air_d
     assert way * position[1, 0] == pytest.approx(last**2 / first * math.log(math.cosh(3.0 * first / last)), abs=1e-8)
 
 
-@pytest.mark.parametrize("spin", [steady(OMEGA), ramped(0.1, [(10.0, 1.0)])], ids=["steady", "ramp"])
+@each_row("spin", [steady(OMEGA), ramped(0.1, [(10.0, 1.0)])])
 def test_a_body_of_the_airs_density_is_moved_as_the_air_is(spin):
     """Archimedes in turning air: Du/Dt of u = Omega x r, with Omega' x r where the spin changes."""
     omega, change = float(spin.rate_rad_s(5.0)), float(spin.change_rad_s2(5.0))
@@ -72,7 +73,7 @@ def test_those_that_are_not_buoyant_move_as_without_them():
     assert both.take([0]).at(2.0, *(s[:, :1] for s in state))[:, 0] == pytest.approx(found, rel=1e-14)
 
 
-@pytest.mark.parametrize("still_air", [False, True], ids=["turning air", "still air"])
+@each_row("still_air", [False, True])
 def test_aboard_it_is_moved_as_outside(still_air):
     """The same acceleration, turned to the axes of the turning frame and with its own accelerations added."""
     spin, time_s, bodies = ramped(0.1, [(10.0, 1.0)]), 4.0, as_arrays([Body(0.02, 0.28, buoyant=True)])
@@ -111,7 +112,7 @@ def test_where_the_change_of_the_spin_jumps_its_force_does_and_no_step_need_cree
     assert position == pytest.approx(crept, abs=1e-8)
 
 
-@pytest.mark.parametrize(("body", "spin", "jumps"), [
+@each_row(("body", "spin", "jumps"), [
     (balloon(0.0049), ramped(0.1, [(10.0, 1.0)]), True), (balloon(0.0049), steady(OMEGA), False),
     (Body(0.0049, 0.28), ramped(0.1, [(10.0, 1.0)]), False),
 ])  # fmt: skip

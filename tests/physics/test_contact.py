@@ -7,6 +7,7 @@ import pytest
 
 from rimfall.physics import contact
 from rimfall.physics.bodies import Body, named
+from tests.tables import each_row
 
 UP = np.array([[0.0, 1.0, 0.0]])
 
@@ -22,7 +23,7 @@ def ball(shell="solid", friction=0.5, restitution=0.8):
     return Body(0.1, 0.08, shell=shell, friction=friction, restitution=restitution)
 
 
-@pytest.mark.parametrize(
+@each_row(
     ("name", "drop_m", "low_m", "high_m"),
     [
         ("tennis ball", 2.54, 1.35, 1.47),  # ITF Rules of Tennis, Appendix I: rebound from 254 cm
@@ -35,7 +36,7 @@ def test_a_ball_of_the_rules_rebounds_as_the_rules_ask(name, drop_m, low_m, high
     assert low_m <= velocity[1] ** 2 / (2 * g) <= high_m
 
 
-@pytest.mark.parametrize(("shell", "share"), [("solid", 5 / 7), ("hollow", 3 / 5)])
+@each_row(("shell", "share"), [("solid", 5 / 7), ("hollow", 3 / 5)])
 def test_a_ball_that_grips_leaves_with_5_7_or_3_5_of_its_speed_along(shell, share):
     """A ball without spin that meets the ground and grips: u_t/(1 + beta) (any mechanics text, from memory)."""
     velocity, spin, slip = meet(ball(shell, friction=5.0), (3.0, -2.0, 0.0))
@@ -64,8 +65,8 @@ def test_a_ball_that_rolls_meets_the_ground_and_goes_on_rolling():
     assert np.linalg.norm(slip) < 1e-12
 
 
-@pytest.mark.parametrize("shell", ["solid", "hollow"])
-@pytest.mark.parametrize("friction", [0.0, 0.05, 0.5, 5.0])
+@each_row("shell", ["solid", "hollow"])
+@each_row("friction", [0.0, 0.05, 0.5, 5.0])
 def test_no_contact_makes_energy(shell, friction):
     chance = np.random.default_rng(3)
     body = ball(shell, friction, 1.0)
@@ -94,7 +95,7 @@ def test_a_point_that_grips_stops_along_the_ground():
     assert np.all(spin == 0)
 
 
-@pytest.mark.parametrize(
+@each_row(
     ("leaves_m_s", "pressed_m_s2", "rebounds"),
     [
         (0.05, 9.8, True),

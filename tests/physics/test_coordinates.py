@@ -6,9 +6,10 @@ import numpy as np
 import pytest
 
 from rimfall.physics.coordinates import BenchChart, FlatChart, FloorChart, RoundChart
+from tests.tables import each_row
 
 CHARTS = [RoundChart(56.0), FloorChart(24.0, 0.0), FloorChart(24.0, 2.1), BenchChart(1.5)]
-each = pytest.mark.parametrize("chart", CHARTS, ids=["round", "floor", "floor turned", "bench"])
+each = each_row("chart", CHARTS)
 PLACES = np.array([[0.3, 0.2, 0.4], [-0.7, 0.5, 1.1], [1.2, 0.0, 0.9]])
 
 

@@ -11,6 +11,7 @@ from rimfall.physics.crossings import first_contact, nearest_axis, touching
 from rimfall.physics.integrate import Coaster
 from rimfall.physics.spin import steady
 from rimfall.physics.surfaces import Drum, Plane
+from tests.tables import each_row
 
 DECK, HUB = Drum("deck", 56.0, hollow=True), Drum("hub", 2.0, hollow=False)
 TIME_S = 1e-11
@@ -38,7 +39,7 @@ def test_a_path_past_the_hub_at_less_than_its_radius_meets_it():
     assert time_s == pytest.approx((50.0 - math.sqrt(2.5**2 - 1.0)) / 10, abs=TIME_S)
 
 
-@pytest.mark.parametrize("depth_m", [1e-3, 1e-6, 2e-9])
+@each_row("depth_m", [1e-3, 1e-6, 2e-9])
 def test_a_graze_is_found_inside_one_long_step(depth_m):
     step = straight((50.0, 2.0 - depth_m, 0), (-10.0, 0, 0), 9.0)  # both ends lie far off the hub
     expected = (50.0 - math.sqrt(4.0 - (2.0 - depth_m) ** 2)) / 10
@@ -113,8 +114,8 @@ def past_the_turning_floor(position, velocity, radius_m=0.0):
     return np.inf
 
 
-@pytest.mark.parametrize("radius_m", [0.0, 0.2])
-@pytest.mark.parametrize("position", [(2.0, 1.0, 0.0), (-12.0, 5.0, 3.0), (9.0, -26.0, 0.0)])
+@each_row("radius_m", [0.0, 0.2])
+@each_row("position", [(2.0, 1.0, 0.0), (-12.0, 5.0, 3.0), (9.0, -26.0, 0.0)])
 def test_a_floor_that_turns_is_met_where_a_root_finder_says(radius_m, position):
     """scipy's Brent on the exact distance: the straight path, turned back by the floor's own angle."""
     velocity = (3.0, -8.0, 1.0)

@@ -4,6 +4,7 @@ import numpy as np
 import pytest
 
 from rimfall.physics import dop853
+from tests.tables import each_row
 
 SUM = 2e-14  # of 13 products near 50, rounded
 A = np.zeros((16, 16))
@@ -22,25 +23,23 @@ def test_every_stage_stands_where_its_row_adds_up_to():
     assert A.sum(axis=1) == pytest.approx(C, abs=SUM)
 
 
-@pytest.mark.parametrize("q", range(1, 9))
+@each_row("q", range(1, 9))
 def test_quadrature_to_order_8(q):
     assert B @ C ** (q - 1) == pytest.approx(1 / q, abs=SUM)
 
 
-@pytest.mark.parametrize(("j", "k"), [(j, k) for j in range(7) for k in range(7) if j + k + 2 <= 8])
+@each_row(("j", "k"), [(j, k) for j in range(7) for k in range(7) if j + k + 2 <= 8])
 def test_trees_of_two_levels_to_order_8(j, k):
     assert B @ (C**j * (A @ C**k)) == pytest.approx(1 / ((k + 1) * (j + k + 2)), abs=SUM)
 
 
-@pytest.mark.parametrize(
-    ("j", "k", "m"), [(j, k, m) for j in range(6) for k in range(6) for m in range(6) if j + k + m <= 5]
-)
+@each_row(("j", "k", "m"), [(j, k, m) for j in range(6) for k in range(6) for m in range(6) if j + k + m <= 5])
 def test_trees_of_three_levels_to_order_8(j, k, m):
     expected = 1 / ((m + 1) * (k + m + 2) * (j + k + m + 3))
     assert B @ (C**j * (A @ (C**k * (A @ C**m)))) == pytest.approx(expected, abs=SUM)
 
 
-@pytest.mark.parametrize(("k", "m"), [(k, m) for k in range(1, 6) for m in range(1, 6) if k + m <= 5])
+@each_row(("k", "m"), [(k, m) for k in range(1, 6) for m in range(1, 6) if k + m <= 5])
 def test_trees_that_branch_to_order_8(k, m):
     expected = 1 / ((k + 1) * (m + 1) * (k + m + 3))
     assert B @ ((A @ C**k) * (A @ C**m)) == pytest.approx(expected, abs=SUM)
@@ -50,7 +49,7 @@ def test_it_is_not_of_order_9():
     assert abs(B @ C**8 - 1 / 9) > 1e-6
 
 
-@pytest.mark.parametrize(("error", "order"), [(dop853.ERROR_5, 5), (dop853.ERROR_3, 3)])
+@each_row(("error", "order"), [(dop853.ERROR_5, 5), (dop853.ERROR_3, 3)])
 def test_the_embedded_methods_are_of_order_5_and_3_and_no_higher(error, order):
     b, c = weights(error), C[:13]
     for q in range(1, order + 1):

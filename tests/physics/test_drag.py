@@ -6,6 +6,7 @@ from scipy.interpolate import CubicSpline
 
 from rimfall.physics.drag import GREATEST_RE, LEAST_RE, clift_grace_weber, sphere_cd, sphere_cd_re
 from tests.published import clift_1978
+from tests.tables import each_row
 
 KNOTS = np.linspace(-2.0, 5.25, 30)  # of log10 Re: four a decade, design section 2
 SAME = 1e-11  # relative, of two ways to the same spline
@@ -49,9 +50,7 @@ def test_drag_rises_with_speed_everywhere():
     assert np.all(np.diff(sphere_cd_re(WIDE) * WIDE) > 0)
 
 
-@pytest.mark.parametrize(
-    "knot", [*KNOTS[1:-1], *np.log10(clift_1978.JOINTS), np.log10(LEAST_RE), np.log10(GREATEST_RE)]
-)
+@each_row("knot", [*KNOTS[1:-1], *np.log10(clift_1978.JOINTS), np.log10(LEAST_RE), np.log10(GREATEST_RE)])
 def test_no_jump_of_value_or_slope(knot):
     width = WIDTH
     x = knot + width * np.array([-2.0, -1.0, 1.0, 2.0])

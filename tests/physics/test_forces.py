@@ -9,6 +9,7 @@ from rimfall.physics.air import air_at
 from rimfall.physics.bodies import Body, as_arrays
 from rimfall.physics.forces import Force, Medium
 from rimfall.physics.spin import ramped, steady
+from tests.tables import each_row
 
 AIR = air_at(101.325, 20.0)
 R, OMEGA = 56.0, 0.4
@@ -32,7 +33,7 @@ def test_drag_is_half_rho_cd_area_speed_squared_against_the_motion():
     assert found[:, 0] == pytest.approx([0, 0, -expected], rel=1e-12, abs=1e-12)
 
 
-@pytest.mark.parametrize("body", [BALL, Body(0.5, 0.2), Body(1e-9, 1e-4)])
+@each_row("body", [BALL, Body(0.5, 0.2), Body(1e-9, 1e-4)])
 def test_a_body_that_turns_with_the_air_feels_none_of_it(body):
     assert force([body]).at(0.0, column(30.0, 0, 4.0), column(0, OMEGA * 30.0, 0))[:, 0] == pytest.approx([0, 0, 0])
 
@@ -99,8 +100,8 @@ def as_written(body, spin, through_air, density):
     return size * np.cross(spin / rate, through_air / speed) / body.mass_kg
 
 
-@pytest.mark.parametrize("body", [BALL, Body(0.5, 0.2)], ids=["constant Cd", "sphere"])
-@pytest.mark.parametrize("spin", [None, ramped(0.0, [(10.0, 2.0)])], ids=["steady", "ramp"])
+@each_row("body", [BALL, Body(0.5, 0.2)])
+@each_row("spin", [None, ramped(0.0, [(10.0, 2.0)])])
 def test_lift_is_along_spin_across_motion_both_against_the_air(body, spin):
     omega = OMEGA if spin is None else 0.8
     position, velocity = column(30.0, -8.0, 2.0), column(3.0, 9.0, -2.0)

@@ -6,6 +6,7 @@ import numpy as np
 import pytest
 
 from rimfall.physics import frames
+from tests.tables import each_row
 
 R = 56.0
 ROUND_OFF_M = 1e-13  # of numbers near 100
@@ -65,7 +66,7 @@ def test_local_directions_are_right_handed_spinward_up_axial():
     assert axial == pytest.approx([0, 0, 1])
 
 
-@pytest.mark.parametrize(
+@each_row(
     ("heading", "elevation", "along"),
     [(0, 0, (2, 0, 0)), (90, 0, (0, 0, 2)), (180, 0, (-2, 0, 0)), (270, 0, (0, 0, -2)), (-90, 0, (0, 0, -2)),
      (33, 90, (0, 2, 0)), (33, -90, (0, -2, 0)), (360, 0, (2, 0, 0))],
@@ -74,7 +75,7 @@ def test_headings_and_elevations_are_exact_at_quarter_turns(heading, elevation, 
     assert tuple(frames.aimed(2.0, heading, elevation)) == along
 
 
-@pytest.mark.parametrize("angle", [-359.0, -91.0, -89.5, 12.0, 89.9, 135.0, 271.0, 360.0])
+@each_row("angle", [-359.0, -91.0, -89.5, 12.0, 89.9, 135.0, 271.0, 360.0])
 def test_sine_and_cosine_of_degrees(angle):
     assert frames.sin_deg(angle) == pytest.approx(math.sin(math.radians(angle)), abs=1e-15)
     assert frames.cos_deg(angle) == pytest.approx(math.cos(math.radians(angle)), abs=1e-15)

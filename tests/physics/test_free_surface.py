@@ -8,6 +8,7 @@ from scipy.integrate import dblquad, quad
 
 from rimfall.physics import free_surface as surface
 from tests.published.white_fluid_mechanics import CUP, ROWS
+from tests.tables import each_row
 
 G = CUP["g_m_s2"]
 SAME = 1e-9  # relative, against scipy's quadrature
@@ -64,15 +65,13 @@ def held(level, radius, slope):
     return dblquad(lambda _, x: level + slope * x, dry, radius, lambda x: -chord(x), chord, epsabs=1e-14)[0]
 
 
-@pytest.mark.parametrize(
-    ("level", "slope"), [(0.05, 0.0), (0.05, 0.4), (0.02, 1.0), (0.0, 0.7), (-0.01, 0.7), (-0.021, 0.7)]
-)
+@each_row(("level", "slope"), [(0.05, 0.0), (0.05, 0.4), (0.02, 1.0), (0.0, 0.7), (-0.01, 0.7), (-0.021, 0.7)])
 def test_a_tilted_cup_holds_what_lies_under_its_surface(level, slope):
     assert surface.held_m3(level, 0.03, slope) == pytest.approx(held(level, 0.03, slope), rel=1e-6, abs=1e-15)
 
 
-@pytest.mark.parametrize("tilt_deg", [0.0, 10.0, 45.0, 80.0])
-@pytest.mark.parametrize("share", [1e-6, 0.1, 0.5, 1.0])
+@each_row("tilt_deg", [0.0, 10.0, 45.0, 80.0])
+@each_row("share", [1e-6, 0.1, 0.5, 1.0])
 def test_a_level_holds_its_volume(tilt_deg, share):
     tilt = math.radians(tilt_deg)
     volume = share * surface.brim_m3(0.1, 0.03, tilt)

@@ -7,6 +7,7 @@ import pytest
 from scipy.integrate import solve_ivp
 
 from rimfall.physics.integrate import Coaster, Stepper
+from tests.tables import each_row
 
 SAME = 1e-12  # of sums that differ in order, with coefficients near 500
 HUGE = 1e12  # a tolerance no error reaches, so that stops alone set the steps
@@ -85,7 +86,7 @@ def test_the_path_inside_a_step_meets_its_ends_and_its_own_velocity():
         assert slope == pytest.approx((this.velocity_m_s[0] + np.polyval(this.path_m_s[::-1, 0], 0.5))[0], abs=1e-5)
 
 
-@pytest.mark.parametrize("allowed", [1e-6, 1e-9, 1e-11])
+@each_row("allowed", [1e-6, 1e-9, 1e-11])
 def test_the_error_stays_near_what_is_allowed(allowed):
     stepper = Stepper(Orbit(), *START, 20.0, absolute=allowed)
     found, _ = stepper.propagate()
@@ -172,7 +173,7 @@ def test_a_coaster_in_steps_flies_the_same_parabola_and_stops_where_each_body_mu
     assert ends == [pytest.approx([0.5, 0.7, 1.2, 1.7, 2.0]), pytest.approx([1.25, 3.0])]
 
 
-@pytest.mark.parametrize("mask", [[True, False], [False, True]])
+@each_row("mask", [[True, False], [False, True]])
 def test_a_coaster_goes_on_with_those_that_are_kept(mask):
     rng = np.random.default_rng(1)
     pull, position, velocity = rng.normal(size=(3, 3, 2))

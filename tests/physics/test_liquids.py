@@ -7,6 +7,7 @@ from scipy.optimize import brentq
 
 from rimfall.physics import liquids
 from tests.published import iapws_r12_08
+from tests.tables import each_row
 
 WATER = liquids.LIQUIDS[0]
 DRIP = 1e-9  # relative
@@ -35,7 +36,7 @@ def density_kg_m3(t):
     return over / (1 + 16.879850e-3 * t)
 
 
-@pytest.mark.parametrize(("name", "temperature_c"), [("water", 20.0), ("tea", 85.0), ("coffee", 65.0)])
+@each_row(("name", "temperature_c"), [("water", 20.0), ("tea", 85.0), ("coffee", 65.0)])
 def test_what_is_brewed_is_hot_water(name, temperature_c):
     found = liquids.named(name)
     assert found.density_kg_m3 == pytest.approx(density_kg_m3(temperature_c), abs=0.02)
@@ -76,7 +77,7 @@ def hanging(gravity, lip_m):
     return brentq(unbalance, (r / 1.2) ** 3, (r / 0.3) ** 3, xtol=1e-22)
 
 
-@pytest.mark.parametrize(("gravity", "lip_m"), [(9.80665, 3e-3), (9.80665, 5e-3), (1.0, 8e-3), (0.1, 20e-3)])
+@each_row(("gravity", "lip_m"), [(9.80665, 3e-3), (9.80665, 5e-3), (1.0, 8e-3), (0.1, 20e-3)])
 def test_a_dripping_drop_balances_its_weight(gravity, lip_m):
     diameter = liquids.dripping_drop_m(WATER, gravity, lip_m)
     assert liquids.drop_volume_m3(diameter) == pytest.approx(hanging(gravity, lip_m), rel=DRIP)

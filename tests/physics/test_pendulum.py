@@ -13,6 +13,7 @@ from rimfall.physics.constants import RPM_RAD_S
 from rimfall.physics.forces import Medium
 from rimfall.physics.pendulum import Hung, plumb, square_to
 from rimfall.physics.spin import steady
+from tests.tables import each_row
 
 OMEGA = 3.0 * RPM_RAD_S
 OUT, SPINWARD, AXIAL = np.eye(3)
@@ -27,8 +28,8 @@ def hangs(omega, pivot, length_m, pull=(0.0, 0.0, 0.0), change=0.0):
     return plumb(weights(omega, pull), *rates, np.array(pivot), length_m, OUT)[:, 0]
 
 
-@pytest.mark.parametrize("thrust", [0.05, 0.6, 5.0, -2.0])
-@pytest.mark.parametrize("length_m", [0.01, 2.0, 20.0])
+@each_row("thrust", [0.05, 0.6, 5.0, -2.0])
+@each_row("length_m", [0.01, 2.0, 20.0])
 def test_under_thrust_it_leans_by_thrust_over_gravity_at_its_bob(thrust, length_m):
     """tan a = thrust / (w^2 (rho + L cos a)), by bracketing; level ground's atan(thrust/g) where the line is short."""
     down = hangs(OMEGA, (52.0, 0.0, 0.0), length_m, (0.0, 0.0, -thrust))
@@ -38,7 +39,7 @@ def test_under_thrust_it_leans_by_thrust_over_gravity_at_its_bob(thrust, length_
         assert lean == pytest.approx(math.atan(thrust / (OMEGA**2 * 52)), abs=2e-4)
 
 
-@pytest.mark.parametrize("change", [0.001, -0.02])
+@each_row("change", [0.001, -0.02])
 def test_while_the_spin_grows_it_leans_antispinward(change):
     """The line is parallel to w^2 r - a x r at the bob (Euler's force), by scipy's solver."""
     length_m, pivot = 3.0, np.array([50.0, 0.0, 1.0])

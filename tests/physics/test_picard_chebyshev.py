@@ -12,6 +12,7 @@ from rimfall.physics.forces import Medium
 from rimfall.physics.pendulum import Hung
 from rimfall.physics.picard_chebyshev import POINTS, TO_CONTROL, Windows
 from rimfall.physics.spin import ramped, steady
+from tests.tables import each_row
 
 
 @dataclass(frozen=True)
@@ -50,7 +51,7 @@ def taken(law, spin, end_s, position, velocity, tolerance_m=1e-12):
     return windows, made
 
 
-@pytest.mark.parametrize("rate", [0.3, 7.0])
+@each_row("rate", [0.3, 7.0])
 def test_it_swings_as_a_cosine_all_the_way(rate):
     _, made = taken(Spring(rate), steady(0.0), 20.0, [1.0, 0.0, 0.0], [0.0, 2.0, 0.0])
     for window in made:

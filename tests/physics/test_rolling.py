@@ -12,6 +12,7 @@ from rimfall.physics.forces import Force, Medium
 from rimfall.physics.spin import ramped
 from rimfall.physics.surfaces import Ball, Drum, Plane, Tube
 from tests.published.rolling_balls import ROWS
+from tests.tables import each_row
 
 COUNT, RADIUS_M, G = 30, 20.0, 9.80665
 OMEGA, CHANGE = 0.7, 0.05
@@ -55,8 +56,8 @@ def spins(velocity, acceleration, a):
     return out
 
 
-@pytest.mark.parametrize("mode", ["rolls", "slides"])
-@pytest.mark.parametrize("surface", SURFACES.values(), ids=SURFACES)
+@each_row("mode", ["rolls", "slides"])
+@each_row("surface", SURFACES.values())
 def test_force_and_torque_are_those_of_one_push_at_the_touching_point(mode, surface):
     """m u' = m A + N n + F, and beta a^2 m (spin's change) = -a n x F, less the torque of the rolling resistance: whole where
     friction has anything to spare."""
@@ -83,8 +84,8 @@ def test_force_and_torque_are_those_of_one_push_at_the_touching_point(mode, surf
         assert along == pytest.approx(against, abs=1e-11)
 
 
-@pytest.mark.parametrize("mode", ["rolls", "slides", "stands"])
-@pytest.mark.parametrize("surface", SURFACES.values(), ids=SURFACES)
+@each_row("mode", ["rolls", "slides", "stands"])
+@each_row("surface", SURFACES.values())
 def test_what_moves_so_stays_on_the_surface_and_what_rolls_does_not_slip(mode, surface):
     """Differences over a short time: the gap and the slip change in the third order only."""
     law = law_of(mode, surface)
@@ -101,8 +102,8 @@ def test_what_moves_so_stays_on_the_surface_and_what_rolls_does_not_slip(mode, s
         assert slips[1] < 0.3 * slips[0] or slips[0] < 1e-13
 
 
-@pytest.mark.parametrize("mode", ["slides", "stands"])
-@pytest.mark.parametrize("surface", SURFACES.values(), ids=SURFACES)
+@each_row("mode", ["slides", "stands"])
+@each_row("surface", SURFACES.values())
 def test_the_change_of_what_vanishes_is_its_change(mode, surface):
     law, h = law_of(mode, surface), 1e-6
     position, velocity = states(law)
@@ -115,7 +116,7 @@ def test_the_change_of_what_vanishes_is_its_change(mode, surface):
     assert told - dot(told, n) * n == pytest.approx(found - dot(found, n) * n, abs=1e-6)
 
 
-@pytest.mark.parametrize("still_air", [False, True])
+@each_row("still_air", [False, True])
 def test_the_air_is_that_of_flight(still_air):
     """Drag as the inertial force of what flies has it, turned into the frame at the instant the frames coincide."""
     air = air_at(101.325, 20.0)
@@ -149,7 +150,7 @@ def test_the_frames_own_accelerations_are_those_of_a_straight_line():
     assert law.many.aboard.at(*RATE, x, u) == pytest.approx(second, abs=1e-7)
 
 
-@pytest.mark.parametrize("key", ["ROL-01", "ROL-02"])
+@each_row("key", ["ROL-01", "ROL-02"])
 def test_on_a_turntable_it_turns_at_the_published_share(key):
     """u' in the room is share Omega x (velocity in the room): asked of the law at single states."""
     row = ROWS[key]
@@ -174,7 +175,7 @@ def test_down_a_slope_it_gains_the_published_share():
     assert down / (G * np.sin(tilt)) == pytest.approx(np.full(COUNT, row.value), abs=row.tolerance)
 
 
-@pytest.mark.parametrize("surface", SURFACES.values(), ids=SURFACES)
+@each_row("surface", SURFACES.values())
 def test_the_impulse_that_stops_a_slip_leaves_none_and_acts_at_the_touching_point(surface):
     law = law_of("slides", surface)
     position, velocity = states(law)

@@ -8,6 +8,7 @@ from scipy.integrate import quad
 
 from rimfall.physics.constants import G0_M_S2
 from rimfall.physics.spin import figures, omega_for, radius_for, ramped, steady
+from tests.tables import each_row
 
 RAMP = ramped(0.4, [(2.0, 1.0), (3.0, -0.5), (7.0, 0.0)])
 QUADRATURE_RAD = 1e-12
@@ -27,7 +28,7 @@ def test_a_ramp_is_linear_between_its_points_and_held_after_the_last():
     )
 
 
-@pytest.mark.parametrize("time_s", [0.0, 0.3, 2.0, 2.4, 3.0, 6.9, 7.0, 30.0])
+@each_row("time_s", [0.0, 0.3, 2.0, 2.4, 3.0, 6.9, 7.0, 30.0])
 def test_the_angle_is_the_integral_of_the_rate(time_s):
     turned, _ = quad(RAMP.rate_rad_s, 0, time_s, points=[2.0, 3.0, 7.0], epsabs=1e-13, limit=200)
     assert RAMP.angle_rad(time_s) == pytest.approx(turned, abs=QUADRATURE_RAD)

@@ -15,6 +15,7 @@ from rimfall.physics.constants import G0_M_S2
 from rimfall.physics.forces import Force, Medium
 from rimfall.physics.spin import steady
 from rimfall.physics.stiff import StiffStepper
+from tests.tables import each_row
 
 HUGE = 1e12  # a tolerance no error reaches, so that stops alone set the steps
 SAME = 1e-12
@@ -95,7 +96,7 @@ def test_mist_comes_to_fall_at_a_steady_speed_in_few_steps():
     assert len(steps) < 60  # the stopping alone would ask for thousands
 
 
-@pytest.mark.parametrize("body", [MIST, FOAM], ids=["mist", "foam"])
+@each_row("body", [MIST, FOAM])
 def test_in_air_that_turns_it_agrees_with_scipys_radau(body):
     force = air_force(body, 0.3, 1.0, (0.0, 0.0, -0.1))
     start = np.array([40.0, 0.0, 0.0, 1.0, 9.0, 2.0])

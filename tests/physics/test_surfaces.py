@@ -6,6 +6,7 @@ from scipy.optimize import brentq
 
 from rimfall.physics import bernstein
 from rimfall.physics.surfaces import Ball, Drum, Plane, Tube
+from tests.tables import each_row
 
 LEANING = (0.36, -0.48, 0.8)
 SURFACES = {
@@ -19,7 +20,7 @@ SURFACES = {
     "tube": Tube(56.0, 25.0),
     "slim tube": Tube(40.0, 9.0),
 }
-ALL = pytest.mark.parametrize("surface", SURFACES.values(), ids=SURFACES)
+ALL = each_row("surface", SURFACES.values())
 SMALL = np.array([0.1])
 INSIDE = np.array([[30.0], [10.0], [2.0]])
 TORI = [(1e4, 0.5), (1e4, 30.0), (1e4, 5e3), (56.0, 4.0), (2.0, 0.5), (1.0, 0.5)]
@@ -52,7 +53,7 @@ def path(s):
 
 
 @ALL
-@pytest.mark.parametrize("s", [0.0, 0.3, 0.9])
+@each_row("s", [0.0, 0.3, 0.9])
 def test_rates_are_those_of_the_gap(surface, s):
     h = 1e-4
     below, here, above = (surface.gap(path(x)[0], SMALL)[0] for x in (s - h, s, s + h))
@@ -87,8 +88,8 @@ def test_near_contact_the_polynomial_is_the_gap_in_metres():
         assert found[0, 0] == pytest.approx(1e-3, rel=1e-3)
 
 
-@pytest.mark.parametrize(("radius_m", "tube_m"), TORI)
-@pytest.mark.parametrize("angle", [0.0, 1.5, 2.5, np.pi])
+@each_row(("radius_m", "tube_m"), TORI)
+@each_row("angle", [0.0, 1.5, 2.5, np.pi])
 def test_in_a_tube_the_polynomial_is_never_less_than_the_gap_near_contact(radius_m, tube_m, angle):
     """So that no contact deeper than a share of it is passed over: it may only be too keen."""
     tube, limit = Tube(radius_m, tube_m), tube_m - 0.01
@@ -100,7 +101,7 @@ def test_in_a_tube_the_polynomial_is_never_less_than_the_gap_near_contact(radius
         assert abs(found) >= 0.9 * abs(depth)
 
 
-@pytest.mark.parametrize(("radius_m", "tube_m"), TORI)
+@each_row(("radius_m", "tube_m"), TORI)
 def test_a_straight_path_meets_the_tube_where_a_root_finder_says(radius_m, tube_m):
     """The exact distance to the ring, sampled densely, then Brent's method (scipy): places to 1e-9 m."""
     tube, rng, radius = Tube(radius_m, tube_m), np.random.default_rng(7), 0.05

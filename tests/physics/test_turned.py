@@ -6,6 +6,7 @@ import pytest
 from rimfall.physics import frames, turned
 from rimfall.physics.integrate import Coaster, Step
 from rimfall.physics.spin import ramped, steady
+from tests.tables import each_row
 
 STEADY, RAMP = steady(0.4), ramped(0.3, [(50.0, 0.5)])
 START_S = np.array([0.0, 3.7, 41.0])
@@ -31,8 +32,8 @@ def wavy(radius_m, length_s):
     return Step(2.0, length_s, position, velocity, path_m, path_m)
 
 
-@pytest.mark.parametrize("spin", [STEADY, RAMP, steady(-0.4)], ids=["steady", "ramp", "the other way"])
-@pytest.mark.parametrize("radius_m", [2.0, 1e4])
+@each_row("spin", [STEADY, RAMP, steady(-0.4)])
+@each_row("radius_m", [2.0, 1e4])
 def test_the_path_is_the_turned_one_to_a_millionth_of_a_micrometre_a_metre(spin, radius_m):
     length_s = turned.longest_s(spin)
     step = wavy(radius_m, length_s)
@@ -59,7 +60,7 @@ def test_the_longest_step_turns_the_frame_by_half_a_radian_at_most():
     assert turned.longest_s(steady(0.0)) == np.inf
 
 
-@pytest.mark.parametrize("spin", [STEADY, RAMP], ids=["steady", "ramp"])
+@each_row("spin", [STEADY, RAMP])
 def test_states_in_the_turning_frame_are_the_changes_of_the_turned_path(spin):
     rng = np.random.default_rng(2)
     x0, v0, a0 = rng.normal(size=(3, 3, COUNT))

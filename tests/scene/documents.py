@@ -2,6 +2,7 @@
 
 import base64
 import copy
+import functools
 import json
 
 import numpy as np
@@ -48,9 +49,25 @@ def changed(document, path, value):
     return document
 
 
+def trace_of(made):
+    """The Trace of a Scene, worked out once by each process of a test run: many tests ask for the same."""
+    return _trace(made.model_dump_json())
+
+
+@functools.lru_cache(maxsize=100)
+def _trace(text):
+    return questions.trace(read(text))
+
+
 def traced(document, **more):
-    """The Trace of a document."""
-    return questions.trace(read(json.dumps(document)), **more)
+    """The Trace of a document; with `more` for the tracing, worked out anew."""
+    made = read(json.dumps(document))
+    return questions.trace(made, **more) if more else trace_of(made)
+
+
+def forget_traces():
+    """For a test of what comes out the same twice: the next Trace is worked out anew."""
+    _trace.cache_clear()
 
 
 def answer(document, units="si", f4=False):

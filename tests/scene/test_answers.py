@@ -9,6 +9,7 @@ import pytest
 from rimfall.scene import answers, examples, questions
 from rimfall.scene.reading import read
 from tests.scene.documents import POINT, answer, drop, pour, scene, the_refusal, throw, traced, unpacked
+from tests.tables import each_row
 
 TOP = {
     "rimfall_answer",
@@ -62,7 +63,7 @@ SCENES = {name: json.loads(examples.example(name)) for name in examples.SAY} | {
     "vacuum pour": scene(pour(), air=None),
 }  # fmt: skip
 ROUND = ("cylinder", "torus", "sphere")
-each_scene = pytest.mark.parametrize("name", SCENES)
+each_scene = each_row("name", SCENES)
 
 
 @each_scene
@@ -274,7 +275,7 @@ def test_a_body_resting_on_the_deck_has_landed_at_its_release():
     assert motion["landing"]["incidence_deg"] is None
 
 
-@pytest.mark.parametrize(("name", "surface"), [("a wall", "wall"), ("a ceiling", "ceiling"), ("a hub", "hub")])
+@each_row(("name", "surface"), [("a wall", "wall"), ("a ceiling", "ceiling"), ("a hub", "hub")])
 def test_off_what_is_no_ground_it_falls_on_with_its_normal_speed_gone(name, surface):
     (motion,) = answer(SCENES[name])["motions"]
     met = next(e for e in motion["events"] if e["surface"] is not None)

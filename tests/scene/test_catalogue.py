@@ -2,8 +2,6 @@
 
 import json
 
-import pytest
-
 import rimfall
 from rimfall.scene.catalogue import catalogue, export_choices, pattern_of
 from rimfall.scene.document import MOTIONS, Scene
@@ -13,6 +11,7 @@ from rimfall.scene.reading import read
 from rimfall.shapes import SHAPES
 from tests.scene.documents import changed, refusals, scene
 from tests.scene.test_document import BASE, RANGES, accepts
+from tests.tables import each_row
 
 PODS = {
     "shape": "pods",
@@ -65,7 +64,7 @@ def test_every_number_told_is_in_the_contract():
     assert set(NUMBERS) == known
 
 
-@pytest.mark.parametrize(("path", "least", "greatest"), RANGES, ids=[r[0] for r in RANGES])
+@each_row(("path", "least", "greatest"), RANGES)
 def test_ranges_told_are_the_contract_s(path, least, greatest):
     said = FIELDS[pattern_of(path)]
     if said["kind"] == "number":
@@ -75,7 +74,7 @@ def test_ranges_told_are_the_contract_s(path, least, greatest):
         assert said["unit"] or path.split(".")[-1] in PURE
 
 
-@pytest.mark.parametrize("field", NUMBERS)
+@each_row("field", NUMBERS)
 def test_what_a_slider_shows_is_inside_the_range(field):
     said = FIELDS[field]
     if said["shown"] is not None:
@@ -102,7 +101,7 @@ def test_defaults_told_are_those_that_are_filled_in():
             assert said["default"] == value, path
 
 
-@pytest.mark.parametrize("field", [f for f, said in FIELDS.items() if said["nullable"] and said["kind"] == "number"])
+@each_row("field", [f for f, said in FIELDS.items() if said["nullable"] and said["kind"] == "number"])
 def test_null_is_told_where_it_may_be(field):
     assert "null" in FIELDS[field]["may_be"]
     document = BASE | {"habitat": PODS} if "floors" in field else BASE

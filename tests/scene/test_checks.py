@@ -3,10 +3,9 @@
 import json
 import math
 
-import pytest
-
 from rimfall.scene.reading import read
 from tests.scene.documents import BALL, POINT, changed, drop, pour, refusals, scene, the_refusal, throw
+from tests.tables import each_row
 
 STEEL_M = 0.020  # diameter of the named steel ball
 
@@ -15,7 +14,7 @@ def stands(document):
     return read(json.dumps(document))
 
 
-@pytest.mark.parametrize(("radius_m", "greatest_rpm"), [(1000.0, 47.746482927568604), (100_000.0, 0.47746482927568606)])
+@each_row(("radius_m", "greatest_rpm"), [(1000.0, 47.746482927568604), (100_000.0, 0.47746482927568606)])
 def test_the_rim_moves_no_faster_than_5_km_a_second(radius_m, greatest_rpm):
     assert math.isclose(greatest_rpm * 2 * math.pi / 60 * radius_m, 5000.0, rel_tol=1e-12)
     assert stands(scene(habitat={"radius_m": radius_m, "spin_rpm": greatest_rpm * (1 - 1e-9)}))
@@ -30,7 +29,7 @@ def test_no_faster_later_on_a_ramp_either():
     assert found.field == "habitat.spin_ramp.1.spin_rpm"
 
 
-@pytest.mark.parametrize("times", [(1.0, 1.0), (2.0, 1.0)])
+@each_row("times", [(1.0, 1.0), (2.0, 1.0)])
 def test_times_of_a_ramp_rise(times):
     ramp = [{"time_s": t, "spin_rpm": 3.0} for t in times]
     assert the_refusal(scene(habitat={"spin_ramp": ramp})).field == "habitat.spin_ramp.1.time_s"
@@ -56,7 +55,7 @@ def test_names_differ():
     assert "motions.0" in found.say
 
 
-@pytest.mark.parametrize(
+@each_row(
     ("habitat", "lowest", "highest"),
     [
         ({}, 0.010, 56.0),
@@ -64,7 +63,6 @@ def test_names_differ():
         ({"hub_radius_m": 2.4}, 0.010, 53.590),
         ({"ceiling_m": 4.0, "hub_radius_m": 2.4}, 0.010, 3.990),
     ],
-    ids=["open", "ceiling", "hub", "both"],
 )
 def test_a_body_starts_outside_every_surface_by_its_radius(habitat, lowest, highest):
     for height in (lowest, highest):
@@ -75,7 +73,7 @@ def test_a_body_starts_outside_every_surface_by_its_radius(habitat, lowest, high
         assert "0.01" in found.may_be
 
 
-@pytest.mark.parametrize("side", [-1, 1])
+@each_row("side", [-1, 1])
 def test_a_body_starts_between_the_walls(side):
     def at(axial_m):
         place = {"height_m": 1.0, "axial_m": side * axial_m}
@@ -89,7 +87,7 @@ def test_without_walls_it_may_start_anywhere_along_the_axis():
     assert stands(scene(drop(place={"height_m": 1.0, "axial_m": -1e6})))
 
 
-@pytest.mark.parametrize("height_m", [0.0, 56.0])
+@each_row("height_m", [0.0, 56.0])
 def test_a_point_may_stand_on_the_deck_or_the_axis(height_m):
     assert stands(scene(drop(height_m, POINT), air=None))
 
@@ -100,7 +98,7 @@ def test_a_point_flies_in_vacuum_only():
     assert "vacuum" in found.say
 
 
-@pytest.mark.parametrize("air", [None, {}], ids=["vacuum", "air"])
+@each_row("air", [None, {}])
 def test_nothing_is_thinner_than_a_tenth_of_a_millimetre(air):
     assert stands(scene(drop(1.0, BALL | {"diameter_m": 1e-4}), air=air))
     found = the_refusal(scene(drop(1.0, BALL | {"diameter_m": 0.99e-4}), air=air))
@@ -116,7 +114,7 @@ def test_a_body_is_smaller_than_half_the_radius():
     )
 
 
-@pytest.mark.parametrize("habitat", [{"ceiling_m": 0.1}, {"width_m": 0.5}], ids=["low", "narrow"])
+@each_row("habitat", [{"ceiling_m": 0.1}, {"width_m": 0.5}])
 def test_a_body_that_fits_nowhere_is_told_so(habitat):
     found = the_refusal(
         scene(drop(0.05, BALL | {"diameter_m": 0.6 if "width_m" in habitat else 0.11}), habitat=habitat)

@@ -3,12 +3,12 @@
 import json
 import math
 
-import pytest
 from pydantic import ValidationError
 
 from rimfall.scene.document import Scene
 from rimfall.scene.reading import read
 from tests.scene.documents import BALL, changed, drop, pour, refusals, scene, throw
+from tests.tables import each_row
 
 BASE = scene(
     throw(body=BALL, carried={}),
@@ -126,7 +126,7 @@ RANGES = [
     ("person.head_turn_deg_s", 0, 1_000),
     ("own_limits.0.value", (0,), 1_000_000),
 ]
-each_number = pytest.mark.parametrize(("path", "least", "greatest"), RANGES, ids=[r[0] for r in RANGES])
+each_number = each_row(("path", "least", "greatest"), RANGES)
 OUTSIDE = 1.001  # beyond every rounding of a frame rate to n/d
 
 
@@ -155,7 +155,7 @@ def test_past_either_end_is_refused_by_name(path, least, greatest):
 
 
 @each_number
-@pytest.mark.parametrize("wrong", ["12", True, [1], {}], ids=repr)
+@each_row("wrong", ["12", True, [1], {}])
 def test_a_number_is_never_guessed_from_something_else(path, least, greatest, wrong):
     (found,) = refusals(changed(base(path), path, wrong))
     assert found.field == path
@@ -163,7 +163,7 @@ def test_a_number_is_never_guessed_from_something_else(path, least, greatest, wr
 
 
 @each_number
-@pytest.mark.parametrize("word", ["NaN", "Infinity", "-Infinity", "1e999", "-1e999"])
+@each_row("word", ["NaN", "Infinity", "-Infinity", "1e999", "-1e999"])
 def test_a_number_is_finite(path, least, greatest, word):
     source = json.dumps(changed(base(path), path, "here")).replace('"here"', word)
     (found,) = refusals(source)
@@ -175,12 +175,12 @@ NULLABLE = ["habitat.width_m", "habitat.ceiling_m", "habitat.hub_radius_m", "sam
             *(f"habitat.floors.0.{name}_m" for name in ("radius", "ceiling")), "habitat.floors.0.azimuth_deg"]  # fmt: skip
 
 
-@pytest.mark.parametrize("path", NULLABLE)
+@each_row("path", NULLABLE)
 def test_these_may_be_null(path):
     assert accepts(changed(base(path), path, None))
 
 
-@pytest.mark.parametrize(
+@each_row(
     "path",
     [r[0] for r in RANGES if r[0] not in NULLABLE],
 )
@@ -232,7 +232,7 @@ def test_air_is_there_unless_it_is_null():
     assert read(json.dumps(scene(air=None))).air is None
 
 
-@pytest.mark.parametrize(
+@each_row(
     "path",
     ["rimfall", "habitat", "motions", "habitat.radius_m", "habitat.spin_rpm", "motions.0.kind", "motions.0.body",
      "motions.0.body.mass_kg", "motions.0.body.diameter_m", "motions.1.flow_ml_s", "motions.1.lip_diameter_mm",
@@ -250,7 +250,7 @@ def test_what_is_required_is_missed_by_name(path):
     assert [r.field for r in found] == [path]
 
 
-@pytest.mark.parametrize(
+@each_row(
     "path",
     ["note", "habitat.tube_radius_m", "air.wind", "motions.0.ramp", "motions.0.place.radius_m", "motions.0.body.colour",
      "motions.0.carried.elevation_deg", "motions.1.body", "motions.1.speed_m_s", "sampling.frames", "habitat.decks.0.height_m",
@@ -270,13 +270,13 @@ def test_a_drop_has_no_speed():
     assert "speed_m_s" not in found.may_be, "what is refused is not offered"
 
 
-@pytest.mark.parametrize("version", [0, 2, "1", True, 1.5, None])
+@each_row("version", [0, 2, "1", True, 1.5, None])
 def test_the_version_is_the_number_one(version):
     (found,) = refusals(scene() | {"rimfall": version})
     assert (found.field, found.may_be) == ("rimfall", "1")
 
 
-@pytest.mark.parametrize(
+@each_row(
     ("path", "most"),
     [("habitat.spin_ramp", 100), ("habitat.decks", 20), ("motions", 100)],
 )
@@ -296,7 +296,7 @@ def test_a_scene_may_be_empty():
     assert accepts(scene())
 
 
-@pytest.mark.parametrize("title", ["", "x" * 200, "Läuft — 走る 🚀"])
+@each_row("title", ["", "x" * 200, "Läuft — 走る 🚀"])
 def test_titles_that_may_be(title):
     assert read(json.dumps(scene(title=title))).title == title
 
@@ -307,19 +307,19 @@ def test_a_title_is_no_longer_than_200():
     assert found.was == '"' + "x" * 78 + "…", "what it was is cut to 80 characters"
 
 
-@pytest.mark.parametrize("name", ["x", "y" * 60, "Wurf – 投げる 🤾", "two words", "7"])
+@each_row("name", ["x", "y" * 60, "Wurf – 投げる 🤾", "two words", "7"])
 def test_names_that_may_be(name):
     assert read(json.dumps(scene(drop(name=name)))).motions[0].name == name
 
 
-@pytest.mark.parametrize("name", ["", " ", "\t\n", "y" * 61, "a.b", "a=b", "a,b", 3, []], ids=repr)
+@each_row("name", ["", " ", "\t\n", "y" * 61, "a.b", "a=b", "a,b", 3, []])
 def test_names_that_may_not_be(name):
     (found,) = refusals(scene(drop(name=name)))
     assert found.field == "motions.0.name"
     assert found.may_be == "1 to 60 characters, without . = ,"
 
 
-@pytest.mark.parametrize("body", ["no such body", "", "CUP", 5, None, True, []], ids=repr)
+@each_row("body", ["no such body", "", "CUP", 5, None, True, []])
 def test_a_body_is_named_or_stated(body):
     (found,) = refusals(scene(drop(1.2, body)))
     assert found.field == "motions.0.body"
@@ -327,14 +327,14 @@ def test_a_body_is_named_or_stated(body):
     assert "mass_kg" in found.may_be
 
 
-@pytest.mark.parametrize("liquid", ["gin", "", None, 1])
+@each_row("liquid", ["gin", "", None, 1])
 def test_a_liquid_is_named(liquid):
     (found,) = refusals(scene(pour(liquid=liquid)))
     assert found.field == "motions.0.liquid"
     assert "water" in found.may_be
 
 
-@pytest.mark.parametrize("shape", ["Torus", "", None, 1])
+@each_row("shape", ["Torus", "", None, 1])
 def test_the_shape_is_one_of_seven(shape):
     (found,) = refusals(scene(habitat={"shape": shape}))
     assert found.field == "habitat.shape"
@@ -342,7 +342,7 @@ def test_the_shape_is_one_of_seven(shape):
         assert one in found.may_be
 
 
-@pytest.mark.parametrize("kind", ["hover", "", "Drop", None, 1, []], ids=repr)
+@each_row("kind", ["hover", "", "Drop", None, 1, []])
 def test_the_kind_is_one_of_five(kind):
     (found,) = refusals(scene(drop() | {"kind": kind}))
     assert found.field == "motions.0.kind"
@@ -351,14 +351,14 @@ def test_the_kind_is_one_of_five(kind):
         assert one in found.may_be
 
 
-@pytest.mark.parametrize("drag", ["Sphere", "", -0.1, 5.01, None, True, [0.5]], ids=repr)
+@each_row("drag", ["Sphere", "", -0.1, 5.01, None, True, [0.5]])
 def test_drag_is_a_sphere_or_a_coefficient(drag):
     (found,) = refusals(changed(BASE, "motions.0.body.drag", drag))
     assert found.field == "motions.0.body.drag"
     assert found.may_be == '"sphere" or a number from 0 to 5'
 
 
-@pytest.mark.parametrize("buoyant", ["yes", 1, 0, None, [True]], ids=repr)
+@each_row("buoyant", ["yes", 1, 0, None, [True]])
 def test_a_body_is_buoyant_or_it_is_not(buoyant):
     (found,) = refusals(changed(BASE, "motions.0.body.buoyant", buoyant))
     assert (found.field, found.was) == ("motions.0.body.buoyant", json.dumps(buoyant))

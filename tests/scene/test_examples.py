@@ -8,9 +8,10 @@ import pytest
 from rimfall.scene import examples
 from rimfall.scene.reading import read
 from tests.scene.documents import answer
+from tests.tables import each_row
 
 FOLDER = Path(examples.__file__).parent
-each = pytest.mark.parametrize("name", list(examples.SAY))
+each = each_row("name", list(examples.SAY))
 
 
 def test_every_file_is_listed_and_every_listed_one_is_a_file():
@@ -55,6 +56,6 @@ def test_thrown_back_at_the_rim_s_speed_it_hangs_still_outside():
     assert courier["along_m"][-1] == pytest.approx(-2 * 3.141592653589793 * 56, abs=1e-6)
 
 
-@pytest.mark.parametrize("name", ["", "..", "../cli", "nothing", "same-lob.json", "SAME-LOB"])
+@each_row("name", ["", "..", "../cli", "nothing", "same-lob.json", "SAME-LOB"])
 def test_what_is_no_example(name):
     assert examples.example(name) is None

@@ -6,11 +6,10 @@ Figures are worked out here from omega^2 R, the kinematics of a head turned in a
 import json
 import math
 
-import pytest
-
 from rimfall.scene.feel import answers as feel_answers
 from rimfall.scene.feel.answers import feel
 from rimfall.scene.reading import read_feel
+from tests.tables import each_row
 
 NB = "\u00a0"
 RPM, FOOT_M = math.pi / 30, 0.3048
@@ -41,7 +40,7 @@ def test_who_walks_faster_than_they_run_is_not_told_to_run():
     assert "A walk hardly helps; either way round the deck at a run" in quicker
 
 
-@pytest.mark.parametrize(("pull", "said"), [(1e-6, "by less than 0.1°"), (0.02, "by 0.2°")])
+@each_row(("pull", "said"), [(1e-6, "by less than 0.1°"), (0.02, "by 0.2°")])
 def test_a_lean_too_small_to_show_is_not_told_as_nothing(pull, said):
     habitat = {"radius_m": 56.0, "spin_rpm": 3.0, "axial_thrust_m_s2": pull}
     lean_deg = math.degrees(math.atan2(pull, (3 * RPM) ** 2 * 56))
@@ -61,7 +60,7 @@ def test_a_drift_is_told_in_inches_from_where_an_inch_shows_it():
     assert "straight below the lip, but for a small part of an inch" in told("drink", habitat, "us")
 
 
-@pytest.mark.parametrize(
+@each_row(
     ("share", "where"),
     [(0.5, "below both"), (0.99, "just below the first"), (1.0, "at the first"), (1.003, "just above the first"), (5.0, "between the two"),
      (9.999, "just below the second"), (10.0, "at the second"), (10.001, "just above the second"), (20.0, "beyond both")],
@@ -82,7 +81,7 @@ def test_levels_without_a_name_are_called_by_their_height_in_the_units_asked_for
     assert all(one["name"].endswith(f"{NB}ft up") for one in levels[1:])
 
 
-@pytest.mark.parametrize(
+@each_row(
     ("habitat", "ground"),
     [
         ({"radius_m": 56.0, "spin_rpm": 3.0}, "deck"),
@@ -98,7 +97,7 @@ def test_labels_speak_of_what_is_stood_on(habitat, ground):
     assert not [label for label in labels.values() if "{" in label]
 
 
-@pytest.mark.parametrize(
+@each_row(
     ("habitat", "said"),
     [
         ({"radius_m": 20.0, "spin_rpm": 0.0}, "Nothing weighs you down here: the habitat does not turn, and nothing else pulls."),
@@ -114,7 +113,7 @@ def test_what_gives_little_weight_is_not_said_to_be_nothing(habitat, said):
     assert told("standing_up", habitat).startswith(said)
 
 
-@pytest.mark.parametrize(
+@each_row(
     ("habitat", "said", "unsaid"),
     [
         (TABLE | {"spin_rpm": 30.0, "outside_gravity_m_s2": 0.0}, "presses you to its outer wall", "nothing pushes you to a side"),

@@ -12,6 +12,7 @@ from rimfall.scene.feel import words as feel_words
 from rimfall.scene.feel.day import angle, number, percent, weight
 from tests.comfort.aboard import PODS, SPHERE, TABLE, felt, scene
 from tests.motions.scenes import LANTERN, one, throw
+from tests.tables import each_row
 
 NAMES = ["standing_up", "breakfast", "drink", "head", "lift"]
 BARRED = re.compile(
@@ -85,7 +86,7 @@ def test_the_words_change_with_the_design():
     assert "too small to notice" in told({"radius_m": 20_000.0, "spin_rpm": 0.2})["lift"]
 
 
-@pytest.mark.parametrize(("rpm", "where"), [(0.5, "below both"), (3.0, "between the two"), (9.0, "beyond both")])
+@each_row(("rpm", "where"), [(0.5, "below both"), (3.0, "between the two"), (9.0, "beyond both")])
 def test_a_turn_of_the_head_is_set_beside_published_thresholds(rpm, where):
     """0.06 and 0.6 rad/s2 (Clark & Hardy 1960, as surveys quote them): 3.4 and 34.4 degrees; 60 degrees a second at a spin of
     0.5, 3 and 9 rpm gives 3.1, 18.8 and 56.5."""
@@ -172,8 +173,8 @@ def test_who_does_not_move_reads_of_no_pace():
     assert text["lift"].startswith("The lift stands still")
 
 
-@pytest.mark.parametrize("rpm", [1.0, 3.0, 9.0])
-@pytest.mark.parametrize("speed", [0.5, 1.0, 6.0])
+@each_row("rpm", [1.0, 3.0, 9.0])
+@each_row("speed", [0.5, 1.0, 6.0])
 def test_a_cup_tossed_up_does_come_back_spinward(rpm, speed):
     """At the height it left: the path of a throw of the scene, between its samples, on its way down; the figure, of 1 m/s."""
     habitat = {"radius_m": 56.0, "spin_rpm": rpm}
@@ -277,7 +278,7 @@ def test_at_the_pace_of_the_rim_under_thrust_nothing_presses_the_feet_on():
     assert "nothing presses" not in everything(DRUM | {"axial_thrust_m_s2": 2.0})
 
 
-@pytest.mark.parametrize("pace", [3.95, 4.0, 4.05])
+@each_row("pace", [3.95, 4.0, 4.05])
 def test_floating_is_floating_in_every_sentence(pace):
     habitat = DRUM | {"spin_rpm": RIM_4_M_S}
     assert "run back, and you float." in lead(habitat, {"run_m_s": pace})
@@ -285,12 +286,12 @@ def test_floating_is_floating_in_every_sentence(pace):
     assert "and float;" in told(habitat, {"walk_m_s": pace})["breakfast"]
 
 
-@pytest.mark.parametrize("pace", [3.6, 3.9, 4.0, 4.3])
+@each_row("pace", [3.6, 3.9, 4.0, 4.3])
 def test_where_there_is_no_thrust_none_is_left(pace):
     assert "thrust" not in everything(DRUM | {"spin_rpm": RIM_4_M_S}, {"walk_m_s": pace, "run_m_s": pace})
 
 
-@pytest.mark.parametrize(("floats", "pace"), [(1.0, 1.04), (0.47, 0.54), (2.5, 2.54)])
+@each_row(("floats", "pace"), [(1.0, 1.04), (0.47, 0.54), (2.5, 2.54)])
 def test_a_pace_that_reads_as_that_of_the_deck_is_not_said_to_be_faster(floats, pace):
     habitat = {"radius_m": 3.0, "spin_rpm": floats / 3.0 * 30.0 / math.pi}
     breakfast = told(habitat, {"walk_m_s": pace, "run_m_s": pace})["breakfast"]

@@ -6,6 +6,7 @@ import pytest
 
 from rimfall.scene.document import frame_rate
 from tests.scene.documents import answer, drop, pour, scene, the_refusal, throw
+from tests.tables import each_row
 
 # fps as written, and what it means; film rates: SMPTE ST 12-1
 RATES = [
@@ -13,7 +14,7 @@ RATES = [
     (48, Fraction(48)), (50, Fraction(50)), (59.94, Fraction(60000, 1001)), (60, Fraction(60)), (12.5, Fraction(25, 2)),
     (1, Fraction(1)), (240, Fraction(240)), ("24000/1001", Fraction(24000, 1001)), ("25/2", Fraction(25, 2)), ("48/2", Fraction(24)),
 ]  # fmt: skip
-each_rate = pytest.mark.parametrize(("fps", "rate"), RATES, ids=[str(r[0]) for r in RATES])
+each_rate = each_row(("fps", "rate"), RATES)
 
 
 @each_rate
@@ -56,10 +57,9 @@ def test_a_release_on_the_grid_is_a_sample():
         assert motion["height_m"][0] == pytest.approx(1.5, abs=1e-9)
 
 
-@pytest.mark.parametrize(
+@each_row(
     "fps", [0, 0.99, 240.5, 241, -24, "0/1", "1/0", "24", "24/", "/1", "1/2", "-24/1", "24/-1", "24.0/1", " 24/1", "241/1",
             "٢٤/١", "1e2/1", 5e-324, 1e308, 10**30, "12345678/100000", True, None, "", [24], {"n": 24}],
-    ids=repr,
 )  # fmt: skip
 def test_what_is_no_frame_rate(fps):
     found = the_refusal(scene(sampling={"fps": fps}))

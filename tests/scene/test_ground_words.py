@@ -1,8 +1,7 @@
 """Sentences for what happens on the ground."""
 
-import pytest
-
 from tests.scene.documents import BALL, answer, drop, scene, throw
+from tests.tables import each_row
 
 SMOOTH = {"mass_kg": 0.45, "diameter_m": 0.18}
 ROUGH = SMOOTH | {"rolling_resistance": 0.05, "friction": 0.6, "restitution": 0.5}
@@ -56,7 +55,7 @@ SENTENCES = [
 ]  # fmt: skip
 
 
-@pytest.mark.parametrize(("document", "sentence"), SENTENCES, ids=[str(i) for i in range(len(SENTENCES))])
+@each_row(("document", "sentence"), SENTENCES)
 def test_every_outcome_on_the_ground_has_its_sentence(document, sentence):
     assert sentence in said(document)
 

@@ -3,6 +3,7 @@
 import pytest
 
 from tests.scene.documents import answer, drop, scene, the_refusal, throw
+from tests.tables import each_row
 
 NB = "\u00a0"
 THRUST = {"axial_thrust_m_s2": 0.6}
@@ -19,7 +20,7 @@ def said(motion, habitat=None, units="si", **more):
     return " ".join(found["words"]).replace(NB, " ")
 
 
-@pytest.mark.parametrize(
+@each_row(
     ("motion", "habitat", "sentence"),
     [
         (hang(), {}, "It hangs straight down and stays there. Its line bears 0.175 N."),
@@ -47,7 +48,7 @@ def test_us_units_change_lengths():
     assert "8.8 in back along the axis" in said(hang(), THRUST, "us")
 
 
-@pytest.mark.parametrize(
+@each_row(
     ("motion", "habitat", "field", "may_be"),
     [
         (hang(length_m=5.0), {}, "length_m", "any length at which what hangs on it begins outside the deck, by half its width"),

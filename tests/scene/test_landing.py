@@ -10,6 +10,7 @@ import math
 import pytest
 
 from tests.scene.documents import POINT, answer, drop, scene
+from tests.tables import each_row
 
 BALL = {"mass_kg": 0.25, "diameter_m": 0.085}  # the cup's own size
 
@@ -22,7 +23,7 @@ def closed_form(radius_m, rpm, height_m, diameter_m=0.0):
     return math.tan(theta) / omega, radius_m * (theta - math.tan(theta))
 
 
-@pytest.mark.parametrize(
+@each_row(
     ("radius_m", "rpm", "height_m", "body", "diameter_m"),
     [
         (56.0, 3.0, 1.2, POINT, 0.0),

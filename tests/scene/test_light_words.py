@@ -1,9 +1,8 @@
 """Sentences of what the air bears up."""
 
-import pytest
-
 from tests.scene.documents import answer, drop, scene
 from tests.scene.test_words import NB, said
+from tests.tables import each_row
 
 GALLEY = {"ceiling_m": 4.0, "width_m": 14.0}
 HELIUM = "helium balloon"
@@ -31,7 +30,7 @@ def test_it_rises_straight_where_nothing_turns():
     assert found.endswith(" m in 60.00 s and never meets the platform.")
 
 
-@pytest.mark.parametrize(
+@each_row(
     ("document", "sentence"),
     [
         (scene(drop(1.2, HELIUM)), "and never meets the deck."),

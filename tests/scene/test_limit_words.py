@@ -11,6 +11,7 @@ from rimfall.comfort.published import LIMITS, ROWS
 from rimfall.comfort.quantities import QUANTITIES
 from rimfall.scene.feel import limit_words
 from rimfall.scene.feel.person_part import OwnLimit
+from tests.tables import each_row
 
 NB = "\u00a0"
 HERE = {"gravity": 0.5636, "spin": 3.5, "gradient": 3.1, "rim_speed": 17.6, "head_turn": 0.01, "coriolis": 0.159}
@@ -85,15 +86,13 @@ SENTENCES = [
 ]  # fmt: skip
 
 
-@pytest.mark.parametrize(
-    ("quantity", "value", "own_limits", "sentence"), SENTENCES, ids=[str(i) for i in range(len(SENTENCES))]
-)
+@each_row(("quantity", "value", "own_limits", "sentence"), SENTENCES)
 def test_sentences(quantity, value, own_limits, sentence):
     """Figures that are no limits are the same whatever the value: their sentence comes last."""
     assert said(quantity, value, *own_limits) == sentence + OTHERS.get(quantity, "")
 
 
-@pytest.mark.parametrize("quantity", QUANTITIES)
+@each_row("quantity", QUANTITIES)
 def test_limits_and_other_figures_come_to_the_rows_of_the_table(quantity):
     """Counts as the sentence has them, in words, beside the rows that the data holds."""
     rows = [row for row in ROWS if row.quantity == quantity]
@@ -116,7 +115,7 @@ def test_the_nearest_is_named_first():
     assert by == sorted(by)
 
 
-@pytest.mark.parametrize(
+@each_row(
     ("values", "own_limits", "short", "summary"),
     [
         ({}, (), "beyond 3 of 25", "Inside 22 of the 25 published limits; beyond three on spin."),
@@ -162,7 +161,7 @@ def test_whatever_comes_the_heading_has_room_and_the_counts_are_right(values, ow
     assert limit_words.summary(rows).endswith(".")
 
 
-@pytest.mark.parametrize(("number", "word"), [(0, "none"), (1, "one"), (12, "twelve"), (13, "13"), (25, "25")])
+@each_row(("number", "word"), [(0, "none"), (1, "one"), (12, "twelve"), (13, "13"), (25, "25")])
 def test_counts_are_words_up_to_twelve(number, word):
     assert limit_words.count(number) == word
 

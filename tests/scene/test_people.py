@@ -2,12 +2,11 @@
 
 import json
 
-import pytest
-
 from rimfall.scene.catalogue import OWN
 from rimfall.scene.document import MOTIONS
 from rimfall.scene.reading import read
 from tests.scene.documents import answer, changed, refusals, scene, the_refusal
+from tests.tables import each_row
 
 FLOORS = [{"length_m": 12.0, "width_m": 6.0, "ceiling_m": 3.0}]
 HABITATS = {
@@ -73,7 +72,7 @@ WRONG = [
 ]
 
 
-@pytest.mark.parametrize(("kind", "habitat", "field", "value", "may_be"), WRONG)
+@each_row(("kind", "habitat", "field", "value", "may_be"), WRONG)
 def test_a_wrong_value_is_refused_by_name(kind, habitat, field, value, may_be):
     document = scene(NEW[kind], habitat=HABITATS[habitat])
     found = the_refusal(changed(document, f"motions.0.{field}", value))
@@ -89,8 +88,8 @@ def test_beside_the_lowest_line_of_a_tube_feet_begin_higher():
     assert found.may_be.startswith("2 to 8 m")
 
 
-@pytest.mark.parametrize("kind", NEW)
-@pytest.mark.parametrize("habitat", HABITATS)
+@each_row("kind", NEW)
+@each_row("habitat", HABITATS)
 def test_each_kind_as_it_comes_is_taken_wherever_it_makes_sense(kind, habitat):
     document = scene(NEW[kind], habitat=HABITATS[habitat])
     if habitat == "table" and kind in ("lift", "let_go", "approach"):
@@ -179,7 +178,7 @@ WORDS = [
 ]
 
 
-@pytest.mark.parametrize(("motion", "habitat", "sentence"), WORDS)
+@each_row(("motion", "habitat", "sentence"), WORDS)
 def test_every_outcome_has_its_sentence(motion, habitat, sentence):
     assert sentence in said(motion, **habitat)
 
@@ -192,7 +191,7 @@ def test_us_units_change_the_words():
     assert "57.7 ft/s" in said(NEW["walk"], "us")
 
 
-@pytest.mark.parametrize("kind", NEW)
+@each_row("kind", NEW)
 def test_what_is_left_out_is_said(kind):
     assumed = " ".join(answer(scene(NEW[kind]))["motions"][0]["assumptions"])
     due = {

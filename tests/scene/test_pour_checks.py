@@ -4,19 +4,20 @@ import pytest
 
 from rimfall.errors import TooMuch
 from tests.scene.documents import answer, pour, refusals, scene, the_refusal, traced
+from tests.tables import each_row
 
 POINT = {"time_s": 0.5, "elevation_deg": -20.0, "flow_ml_s": 40.0}
 PODS = {"shape": "pods", "floors": [{"length_m": 12.0, "width_m": 6.0, "ceiling_m": 3.0}]}
 
 
-@pytest.mark.parametrize("second_s", [0.5, 0.2])
+@each_row("second_s", [0.5, 0.2])
 def test_the_tilt_s_times_rise(second_s):
     found = the_refusal(scene(pour(tilt=[POINT, POINT | {"time_s": second_s}])))
     assert (found.field, found.was) == ("motions.0.tilt.1.time_s", str(second_s))
     assert "above 0.5 s" in found.may_be
 
 
-@pytest.mark.parametrize(
+@each_row(
     ("habitat", "cup", "field", "may_be"),
     [
         ({"width_m": 4.0}, {"axial_m": 2.1}, "axial_m", "-2 to 2 m"),
@@ -58,12 +59,12 @@ def test_drops_with_paths_of_their_own_count_as_samples():
     assert caught.value.refusals[0].field == "motions.0"
 
 
-@pytest.mark.parametrize("habitat", [
+@each_row("habitat", [
     {}, {"spin_rpm": 0}, {"spin_ramp": [{"time_s": 0.5, "spin_rpm": 0.0}, {"time_s": 1.0, "spin_rpm": 8.0}]}, {"axial_thrust_m_s2": 2.0},
     {"shape": "torus", "tube_radius_m": 6.0}, {"shape": "sphere"}, PODS, {"shape": "turntable", "radius_m": 3.0},
 ])  # fmt: skip
-@pytest.mark.parametrize("air", [{}, None])
-@pytest.mark.parametrize("sampling", [{}, {"duration_s": 0.1}])
+@each_row("air", [{}, None])
+@each_row("sampling", [{}, {"duration_s": 0.1}])
 def test_a_tilting_scattered_pour_has_an_answer_everywhere(habitat, air, sampling):
     """Finite throughout, which packing makes sure of; all that is poured is caught, spilled, or neither yet."""
     one = pour(

@@ -10,6 +10,7 @@ from rimfall.motions import flight
 from rimfall.scene import questions
 from rimfall.scene.reading import read
 from tests.scene.documents import POINT, answer, drop, scene, throw, traced
+from tests.tables import each_row
 
 STILL = {"spin_rpm": 0}  # nothing lands: every motion lasts to its limit, 60 s
 
@@ -52,8 +53,8 @@ def test_an_early_end_brings_a_scene_back_under_the_limit():
     assert traced(long | {"sampling": {"fps": 240, "duration_s": 40}})
 
 
-@pytest.mark.parametrize("hold", ["gravity", "rim_speed"])
-@pytest.mark.parametrize("follower", ["habitat.spin_rpm", "habitat.radius_m"])
+@each_row("hold", ["gravity", "rim_speed"])
+@each_row("follower", ["habitat.spin_rpm", "habitat.radius_m"])
 def test_what_is_held_stays_and_only_the_follower_moves(hold, follower):
     figure = {"gravity": "deck_gravity_m_s2", "rim_speed": "rim_speed_m_s"}[hold]
     before = read(json.dumps(scene(throw(), habitat={"radius_m": 80.0})))
@@ -64,7 +65,7 @@ def test_what_is_held_stays_and_only_the_follower_moves(hold, follower):
     assert after.motions == before.motions
 
 
-@pytest.mark.parametrize(
+@each_row(
     ("hold", "held", "follower", "habitat", "field"),
     [
         ("gravity", 1e6, "habitat.spin_rpm", {}, "habitat.spin_rpm"),
@@ -115,7 +116,7 @@ def test_a_flight_that_would_take_too_long_is_refused_by_the_motion_s_name(monke
 LEAST = sys.float_info.min  # the least number of full precision
 
 
-@pytest.mark.parametrize(
+@each_row(
     "document",
     [
         scene(throw(speed_m_s=LEAST / 2, elevation_deg=-90.0), habitat=STILL, air=None),
@@ -125,7 +126,6 @@ LEAST = sys.float_info.min  # the least number of full precision
             sampling={"duration_s": 1.0},
         ),
     ],
-    ids=["speed", "pull"],
 )
 def test_next_to_no_speed_and_next_to_no_pull_are_as_none(document):
     (motion,) = traced(document).motions

@@ -2,10 +2,9 @@
 
 import json
 
-import pytest
-
 from rimfall.scene.reading import read
 from tests.scene.documents import BALL, changed, drop, refusals, scene, the_refusal, throw
+from tests.tables import each_row
 
 FLOORS = [{"length_m": 12.0, "width_m": 6.0, "ceiling_m": 3.0}, {"length_m": 8.0, "width_m": 6.0}]
 HABITATS = {
@@ -29,7 +28,7 @@ def at(along_m=0.0, height_m=0.5, axial_m=0.2, **more):
     return {"place": {"along_m": along_m, "height_m": height_m, "axial_m": axial_m, **more}}
 
 
-@pytest.mark.parametrize("shape", HABITATS)
+@each_row("shape", HABITATS)
 def test_each_shape_stands_with_each_kind_of_motion(shape):
     motions = (drop(body=BALL, **at()), throw(body=BALL, **at()), ROLL | at(height_m=0.0), STAND | at(height_m=0.6))
     document = within(shape, *(m | {"name": f"m{i}"} for i, m in enumerate(motions)))
@@ -68,7 +67,7 @@ WRONG = [
 ]
 
 
-@pytest.mark.parametrize(("shape", "field", "value"), WRONG)
+@each_row(("shape", "field", "value"), WRONG)
 def test_a_wrong_value_of_a_shape_is_refused_by_name(shape, field, value):
     found = refusals(changed(within(shape), field, value))
     assert field in [r.field for r in found]
@@ -103,7 +102,7 @@ OUTSIDE = [
 ]
 
 
-@pytest.mark.parametrize(("shape", "where", "field"), OUTSIDE)
+@each_row(("shape", "where", "field"), OUTSIDE)
 def test_a_place_outside_the_room_is_refused_by_name(shape, where, field):
     found = the_refusal(within(shape, drop(body=BALL, **at(**where))))
     assert found.field == f"motions.0.place.{field}"
@@ -136,7 +135,7 @@ ROLLS = [
 ]
 
 
-@pytest.mark.parametrize(("field", "value"), ROLLS)
+@each_row(("field", "value"), ROLLS)
 def test_a_wrong_value_of_a_roll_is_refused_by_name(field, value):
     document = scene(ROLL | {"ramp": dict(RAMP)}, habitat={"width_m": 14.0})
     found = refusals(changed(document, f"motions.0.{field}", value))
@@ -154,7 +153,7 @@ def test_a_ball_on_a_ramp_fits_under_the_ceiling():
     assert the_refusal(low).field == "motions.0.ramp.length_m"
 
 
-@pytest.mark.parametrize(
+@each_row(
     "axis", [[0, 0, 0], [1, 2], [1, 2, 3, 4], "up", 3, [1, None, 0], [1, "2", 0], [True, 0, 0], [1e400, 0, 0], {}]
 )
 def test_a_wrong_axis_of_spin_is_refused(axis):
@@ -167,9 +166,7 @@ def test_a_spin_needs_an_axis():
     assert (found.field, found.was) == ("motions.0.ball_spin_axis", "null")
 
 
-@pytest.mark.parametrize(
-    ("field", "value"), [("speed_m_s", 1.0), ("bounces", 3), ("place.height_m", 0.01), ("body", None)]
-)
+@each_row(("field", "value"), [("speed_m_s", 1.0), ("bounces", 3), ("place.height_m", 0.01), ("body", None)])
 def test_a_wrong_value_of_a_stand_is_refused_by_name(field, value):
     assert refusals(changed(scene(dict(STAND)), f"motions.0.{field}", value))[0].field == f"motions.0.{field}"
 
@@ -196,7 +193,7 @@ COMPARES = [
 ]
 
 
-@pytest.mark.parametrize(("compare", "field"), COMPARES)
+@each_row(("compare", "field"), COMPARES)
 def test_a_wrong_habitat_beside_is_refused_by_name(compare, field):
     found = refusals(scene(drop(), compare=compare))
     assert found[0].field == field

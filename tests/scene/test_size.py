@@ -18,6 +18,7 @@ from rimfall.phrases import CAUTION_ABOUT_PEOPLE
 from rimfall.scene.reading import read, read_size
 from rimfall.scene.size import answers as size_answers
 from rimfall.scene.size import phrases as size_phrases
+from tests.tables import each_row
 
 NB = "\u00a0"
 
@@ -82,7 +83,7 @@ COLLIDING = [
 ]
 
 
-@pytest.mark.parametrize("wishes", COLLIDING)
+@each_row("wishes", COLLIDING)
 def test_with_the_nearest_value_the_others_are_met_and_short_of_it_they_are_not(wishes):
     answer = asked(*wishes)
     told = [one for one in answer["collides"] if one["could_be"] is not None]
@@ -106,7 +107,7 @@ def test_the_words_say_which_limit_of_a_study_stands_in_the_way():
     assert answer["words"][0].startswith(f"The limits of Gilruth 1969 take 7.45{NB}m; the hull allows 5{NB}m")
 
 
-@pytest.mark.parametrize("name", list(STUDIES))
+@each_row("name", list(STUDIES))
 def test_a_study_is_all_its_limits_or_refused_where_it_has_none(name):
     rows = [row for row in ROWS if row.study == name and row.bound in ("at_least", "at_most")]
     if not rows:
@@ -156,7 +157,7 @@ def test_the_family_runs_from_the_smallest_to_the_largest_and_keeps_to_the_wishe
     assert np.min(np.abs(radius - 0.9 * G0 / (2 * 2 * np.pi / 60) ** 2)) < 1e-6  # the corner, where 0.9 g takes over
 
 
-@pytest.mark.parametrize(
+@each_row(
     "wishes",
     [
         [figure("gravity", "exactly", 0.9)],
@@ -181,7 +182,7 @@ def test_every_answer_is_one_that_a_scene_can_have(wishes):
     read(json.dumps({"rimfall": 1, "habitat": habitat, "motions": []}))
 
 
-@pytest.mark.parametrize(
+@each_row(
     ("body", "field"),
     [
         ({}, "wishes"),
@@ -242,7 +243,7 @@ def test_words_hold_no_power_of_ten_and_keep_numbers_to_their_units():
             assert text.endswith(".")
 
 
-@pytest.mark.parametrize(
+@each_row(
     ("value", "said"),
     [
         (0, "0"),
@@ -262,7 +263,7 @@ def test_three_figures(value, said):
     assert size_phrases.three_figures(value) == said
 
 
-@pytest.mark.parametrize(
+@each_row(
     "wishes",
     [
         [study("stone_1973")],
@@ -278,7 +279,7 @@ def test_the_figures_said_keep_to_the_wishes_when_they_are_typed_in(wishes):
     assert asked(*wishes[:1], *typed)["fits"]
 
 
-@pytest.mark.parametrize(
+@each_row(
     ("wishes", "movable"),
     [
         ((figure("gravity", "exactly", 1.0), SLOW, figure("radius", "at_most", 100.0)), 1),
@@ -310,7 +311,7 @@ def test_what_a_hull_lacks_by_a_hair_is_said_with_figures_that_differ():
     assert float(takes) > float(allows)
 
 
-@pytest.mark.parametrize(
+@each_row(
     ("value", "down", "up"), [(0.9997, 0.999, 1.0), (9.997, 9.99, 10.0), (99.97, 99.9, 100.0), (2.99042, 2.99, 3.0)]
 )
 def test_a_figure_rounded_to_a_side_keeps_three(value, down, up):
@@ -319,7 +320,7 @@ def test_a_figure_rounded_to_a_side_keeps_three(value, down, up):
     assert size_phrases.rounded(value, math.ceil) == pytest.approx(up, rel=1e-12)
 
 
-@pytest.mark.parametrize("quantity", ["radius", "rim_speed"])
+@each_row("quantity", ["radius", "rim_speed"])
 def test_figures_that_read_alike_in_feet_are_told_with_more(quantity):
     wishes = figure(quantity, "at_most", 100.16), figure(quantity, "at_least", 100.19)  # 328.6 and 328.7 feet, 329 both
     for one in asked(*wishes, units="us")["collides"]:

@@ -7,6 +7,7 @@ import pytest
 from rimfall.errors import BadInput, Refused, TooMuch, refusal
 from rimfall.scene.reading import GREATEST_BYTES, read, read_export
 from tests.scene.documents import changed, drop, pour, refusals, scene, the_refusal, throw
+from tests.tables import each_row
 
 # a fault of every kind: the document, then field, was, may_be and say as they are answered
 WORDED = {
@@ -85,7 +86,7 @@ WORDED = {
 }  # fmt: skip
 
 
-@pytest.mark.parametrize("kind", WORDED)
+@each_row("kind", WORDED)
 def test_a_refusal_says_where_what_and_what_may_be(kind):
     document, (field, was, may_be, say) = WORDED[kind]
     found = the_refusal(document)
@@ -96,7 +97,7 @@ def test_a_refusal_says_where_what_and_what_may_be(kind):
     assert found.say.endswith(".")
 
 
-@pytest.mark.parametrize("kind", WORDED)
+@each_row("kind", WORDED)
 def test_the_same_refused_in_an_export(kind):
     document, (field, *_) = WORDED[kind]
     if isinstance(document, dict):
@@ -115,7 +116,7 @@ def test_no_more_than_twenty_are_told():
     assert len(refusals(scene(*[drop(60.0)] * 100))) == 20
 
 
-@pytest.mark.parametrize(
+@each_row(
     ("source", "line", "column"),
     [
         ('{"rimfall": 1,\n "motions": [nonsense]}', 2, 15),
@@ -131,14 +132,14 @@ def test_what_is_not_json_is_told_by_line_and_column(source, line, column):
     assert found.was in source
 
 
-@pytest.mark.parametrize("source", [b"", b"   ", b"{", b'{"rimfall": 1', b"[", b'"'])
+@each_row("source", [b"", b"   ", b"{", b'{"rimfall": 1', b"[", b'"'])
 def test_what_breaks_off_is_not_json(source):
     found = the_refusal(source)
     assert found.field == "document"
     assert "EOF" in found.say
 
 
-@pytest.mark.parametrize("encoding", ["utf-16", "utf-16-le", "utf-32", "utf-8-sig", "latin-1", "cp1252"])
+@each_row("encoding", ["utf-16", "utf-16-le", "utf-32", "utf-8-sig", "latin-1", "cp1252"])
 def test_other_encodings_are_not_json(encoding):
     found = the_refusal(json.dumps(scene(title="Läuft"), ensure_ascii=False).encode(encoding))
     assert found.field == "document"

@@ -1,16 +1,15 @@
 """Sentences of outcomes in both systems of units, and each assumption where it is due and only there."""
 
-import pytest
-
 from rimfall import phrases
 from tests.scene.documents import BALL, answer, drop, pour, scene, throw
+from tests.tables import each_row
 
 NB = "\u00a0"
 HOLLOW = {"mass_kg": 0.01, "diameter_m": 0.18}  # displaces a third of its mass in air
 JUG = [{"time_s": 2.0, "elevation_deg": -80.0, "flow_ml_s": 30.0}]
 
 
-@pytest.mark.parametrize(
+@each_row(
     ("value_m", "si", "us"),
     [
         (5.2137, "5.21 m", "17.1 ft"), (0.0047, "4.7 mm", "0.2 in"), (0.1, "0.10 m", "3.9 in"), (0.3048, "0.30 m", "1.0 ft"),
@@ -30,7 +29,7 @@ def test_speeds_and_times():
     assert phrases.seconds(599.6) == f"600{NB}s"
 
 
-@pytest.mark.parametrize(
+@each_row(
     ("along_m", "axial_m", "said"),
     [
         (5.21, 0.0, "5.21 m spinward"), (-5.21, 0.004, "5.21 m antispinward"), (0.0, 0.4, "0.40 m along the axis"),
@@ -66,7 +65,7 @@ def test_us_units_change_the_words_and_nothing_else():
     assert si == us
 
 
-@pytest.mark.parametrize(
+@each_row(
     ("document", "sentence"),
     [
         (scene(drop(), habitat={"spin_rpm": 0}), "It never meets the deck in 60.00 s."),
@@ -119,7 +118,7 @@ ASSUMED = {
 }
 
 
-@pytest.mark.parametrize("piece", ASSUMED)
+@each_row("piece", ASSUMED)
 def test_what_is_left_out_is_said_where_it_matters(piece):
     due, spared = ASSUMED[piece]
     assert any(piece in one for one in answer(due)["motions"][0]["assumptions"])

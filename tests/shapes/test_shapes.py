@@ -9,6 +9,7 @@ from rimfall import shapes
 from rimfall.physics.coordinates import FloorChart, RoundChart
 from rimfall.physics.ramp import ramp_at
 from rimfall.physics.spin import steady
+from tests.tables import each_row
 
 OMEGA = 0.4
 
@@ -85,7 +86,7 @@ def test_a_ship_s_thrust_is_felt_backward():
     assert shapes.Torus(56.0, steady(OMEGA), 0.5, 6.0).pull_m_s2 == (0.0, 0.0, -0.5)
 
 
-@pytest.mark.parametrize(("heading_deg", "level"), [(0, (0, 1, 0)), (90, (0, 0, 1)), (180, (0, -1, 0))])
+@each_row(("heading_deg", "level"), [(0, (0, 1, 0)), (90, (0, 0, 1)), (180, (0, -1, 0))])
 def test_a_ramp_rises_toward_its_heading_from_a_foot_on_the_deck(heading_deg, level):
     slope = math.radians(20)
     made = ramp_at(RoundChart(56.0), (0.0, 0.0, 0.0), slope, math.radians(heading_deg), 4.0, 1.0)

@@ -1,7 +1,5 @@
 """A small scene to vary, and the command run on it as a user types it."""
 
-import contextlib
-import io
 import json
 import os
 import signal
@@ -10,7 +8,7 @@ import sys
 import time
 from pathlib import Path
 
-from rimfall.cli.main import main
+from tests.commands import rimfall
 
 ROOT = Path(__file__).resolve().parent.parent.parent
 AIR = {"pressure_kpa": 101.325, "temperature_c": 20.0}
@@ -45,20 +43,7 @@ def command(scene_file, out, *arguments):
 
 def vary(scene_file, out, *arguments):
     """The command run to its end, in this process: returncode, stdout and stderr."""
-    with contextlib.redirect_stdout(_Terminal()) as said, contextlib.redirect_stderr(io.StringIO()) as complained:
-        code = main(list(map(str, command(scene_file, out, *arguments)[3:])))
-    return subprocess.CompletedProcess([], code, said.text(), complained.getvalue())
-
-
-class _Terminal(io.TextIOWrapper):
-    """Standard output as text kept in memory."""
-
-    def __init__(self):
-        super().__init__(io.BytesIO(), encoding="utf-8")
-
-    def text(self):
-        self.flush()
-        return self.buffer.getvalue().decode()
+    return rimfall(*command(scene_file, out, *arguments)[3:])
 
 
 def stopped(sign, scene_file, out, *arguments, after=5):
@@ -68,7 +53,7 @@ def stopped(sign, scene_file, out, *arguments, after=5):
         command(scene_file, out, *arguments), cwd=ROOT, stdout=subprocess.PIPE, stderr=subprocess.PIPE, encoding="utf-8",
         start_new_session=True,
     )  # fmt: skip
-    give_up = time.monotonic() + 120
+    give_up = time.monotonic() + 300
     while len(records(out)) < after and process.poll() is None and time.monotonic() < give_up:
         time.sleep(0.01)
     if sign == signal.SIGKILL:
@@ -77,7 +62,7 @@ def stopped(sign, scene_file, out, *arguments, after=5):
         process.stderr.close()
         return process.wait(), process.pid, len(records(out))
     os.killpg(process.pid, sign)  # as the keyboard does: to all processes of the command
-    _, said = process.communicate(timeout=60)
+    _, said = process.communicate(timeout=300)
     return process.returncode, said, len(records(out))
 
 

@@ -19,7 +19,7 @@ from tests.sweep import runs
 
 OVER = ("--over", "habitat.spin_rpm=1:6:20", "--over", "motions.serve.speed_m_s=4,6", "--export", "csv")
 COUNT = 40
-JOINS_WITHIN_S = 120
+JOINS_WITHIN_S = 300
 ALLOWED = "DASK_DISTRIBUTED__SCHEDULER__ALLOWED_FAILURES"
 
 

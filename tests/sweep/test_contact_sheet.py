@@ -5,12 +5,12 @@ import re
 import xml.etree.ElementTree as ElementTree
 
 import numpy as np
-import pytest
 
 from rimfall.scene.reading import read
 from rimfall.sweep import contact_sheet, grid, job, parameters
 from rimfall.sweep.run import asked_of
 from tests.sweep import runs
+from tests.tables import each_row
 
 SVG = "{http://www.w3.org/2000/svg}"
 COLOURS = ("#985C00", "#0068A6")  # of the first and the second path on paper
@@ -85,7 +85,7 @@ def test_a_combination_without_paths_says_so():
     assert texts(page).count("refused: see index.csv") == 2
 
 
-@pytest.mark.parametrize("count", [1, 4, 6])
+@each_row("count", [1, 4, 6])
 def test_labels_are_cut_where_much_is_varied(count):
     fields = [f"motions.{m}.place.{f}=1,2" for m in ("serve", "let go") for f in ("along_m", "height_m", "axial_m")]
     (page,), _ = drawn(*fields[:count])

@@ -8,6 +8,7 @@ import pytest
 from rimfall.errors import BadInput, TooMuch
 from rimfall.scene.reading import read
 from rimfall.sweep import grid, parameters
+from tests.tables import each_row
 
 from .runs import AIR, scene
 
@@ -54,7 +55,7 @@ def test_words_and_null_can_be_varied():
     assert made.scene(1).air is None
 
 
-@pytest.mark.parametrize(
+@each_row(
     ("text", "part"),
     [
         ("habitat.spinn=1,2", "habitat has no spinn; there may be radius_m, spin_rpm"),

@@ -7,6 +7,7 @@ import signal
 import threading
 import time
 from concurrent.futures.process import BrokenProcessPool
+from pathlib import Path
 
 import pytest
 
@@ -16,6 +17,7 @@ from rimfall.sweep import local, parameters
 from rimfall.sweep.job import Outcome
 from rimfall.sweep.run import asked_of
 from tests.sweep import runs
+from tests.tables import each_row
 
 
 def asked(count):
@@ -33,8 +35,12 @@ def test_a_process_that_dies_loses_nothing():
 
 
 def began(asked, number):
-    """In place of the work: what this process was started with, told late enough that every process gets one."""
-    time.sleep(1.0)
+    """In place of the work: what this process was started with, told once all three have one."""
+    met = Path(os.environ["MET"])
+    (met / str(os.getpid())).touch()
+    give_up = time.monotonic() + 300
+    while len(list(met.iterdir())) < 3 and time.monotonic() < give_up:
+        time.sleep(0.01)
     return (
         os.getpid(),
         os.environ["OPENBLAS_NUM_THREADS"],
@@ -42,7 +48,8 @@ def began(asked, number):
     )
 
 
-def test_every_process_starts_on_one_thread_and_leaves_ctrl_c_alone(monkeypatch):
+def test_every_process_starts_on_one_thread_and_leaves_ctrl_c_alone(monkeypatch, tmp_path):
+    monkeypatch.setenv("MET", str(tmp_path))
     monkeypatch.setattr(local, "work", began)
     monkeypatch.delenv("OPENBLAS_NUM_THREADS", raising=False)
     told = [outcome for _, outcome in local.each(asked(6), list(range(1, 7)), 3)]
@@ -77,7 +84,7 @@ def test_no_process_is_left_when_the_work_is_left():
     assert multiprocessing.active_children() == []
 
 
-@pytest.mark.parametrize("count", [0, -1, 100_000])
+@each_row("count", [0, -1, 100_000])
 def test_a_number_of_workers_out_of_range_is_refused(count):
     with pytest.raises(BadInput, match="1 to 512"):
         local.workers_of(count)

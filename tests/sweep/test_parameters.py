@@ -5,11 +5,10 @@ import pytest
 
 from rimfall.errors import BadInput
 from rimfall.sweep import parameters
+from tests.tables import each_row
 
 
-@pytest.mark.parametrize(
-    ("first", "last", "count"), [(1, 6, 11), (-30, 30, 7), (0.1, 0.7, 4), (5, -5, 3), (1e-3, 2e3, 50)]
-)
+@each_row(("first", "last", "count"), [(1, 6, 11), (-30, 30, 7), (0.1, 0.7, 4), (5, -5, 3), (1e-3, 2e3, 50)])
 def test_a_range_is_evenly_spaced_with_both_ends(first, last, count):
     values = parameters.parse(f"habitat.spin_rpm={first}:{last}:{count}").values
     np.testing.assert_allclose(values, np.linspace(first, last, count), rtol=1e-15, atol=1e-15)
@@ -32,7 +31,7 @@ def test_whole_numbers_are_integers_as_fields_that_count_want_them():
     assert all(isinstance(v, int) for v in parameters.parse("motions.serve.bounces=0:10:11").values)
 
 
-@pytest.mark.parametrize(
+@each_row(
     ("text", "part"),
     [
         ("habitat.spin_rpm", "PATH=first:last:count"),

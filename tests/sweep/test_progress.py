@@ -3,9 +3,8 @@
 import io
 import itertools
 
-import pytest
-
 from rimfall.sweep import progress
+from tests.tables import each_row
 
 
 class Terminal(io.StringIO):
@@ -22,7 +21,7 @@ def told(out, seconds_each, count, began_with=0):
     return out.getvalue()
 
 
-@pytest.mark.parametrize(
+@each_row(
     ("spent_s", "left"),
     [(10.0, "30 s"), (100.0, "5 min 00 s"), (4000.0, "3 h 20 min")],
 )

@@ -11,6 +11,7 @@ import time
 import pytest
 
 from rimfall.sweep import folder
+from tests.commands import rimfall
 from tests.sweep import runs
 
 OVER = (
@@ -93,10 +94,8 @@ def test_a_file_is_the_one_that_trace_writes(tmp_path):
     document = runs.scene()
     document["habitat"]["spin_rpm"], document["motions"][0]["speed_m_s"] = 2.0, 8.0
     alone = tmp_path / "alone.csv"
-    command = runs.command(runs.saved(tmp_path, document), alone, "--view", "inertial", "--fps", "25")
-    subprocess.run(
-        [*command[:3], "trace", *command[4:5], "--export", *command[6:]], cwd=runs.ROOT, check=True, capture_output=True
-    )
+    one = runs.saved(tmp_path, document)
+    assert rimfall("trace", one, "--export", alone, "--view", "inertial", "--fps", "25").returncode == 0
     (file,) = (tmp_path / "out").glob("0006_*.csv")
     assert file.read_bytes() == alone.read_bytes()
 
@@ -122,7 +121,7 @@ def test_a_killed_run_goes_on_and_leaves_no_process_behind(tmp_path, whole):
     code, group, done = runs.stopped(signal.SIGKILL, file, tmp_path / "out", *LONG)
     assert code == -signal.SIGKILL
     assert 5 <= done < COUNT
-    give_up = time.monotonic() + 20
+    give_up = time.monotonic() + 120
     while time.monotonic() < give_up and lives(group):
         time.sleep(0.05)
     assert not lives(group)
@@ -192,7 +191,7 @@ def test_a_full_disk_is_said_and_leaves_whole_files_only(tmp_path):
         "sh",
         *command,
     ]  # no file over 6 kB: the longer flights have more
-    done = subprocess.run(limited, cwd=runs.ROOT, capture_output=True, encoding="utf-8", timeout=120)
+    done = subprocess.run(limited, cwd=runs.ROOT, capture_output=True, encoding="utf-8", timeout=300)
     assert done.returncode == 2
     assert "Cannot write " in done.stderr
     assert "File too large" in done.stderr

@@ -16,6 +16,8 @@ from rimfall.scene import examples
 from rimfall.web import scripts
 from rimfall.web.app import make_app
 from rimfall.web.guards import host_allowed
+from tests.apart import run_apart
+from tests.tables import each_row
 
 SCENE = examples.example("same-lob")
 ROOT = Path(__file__).resolve().parent.parent.parent
@@ -28,7 +30,7 @@ def call(method, path, **options):
         async with httpx.AsyncClient(transport=transport, base_url="http://127.0.0.1") as client:
             return await client.request(method, path, **options)
 
-    return asyncio.run(once())
+    return run_apart(once())
 
 
 def trace(document=SCENE, query=""):
@@ -72,7 +74,7 @@ def test_held_gravity_sets_the_follower():
     assert answer["habitat"]["rim_speed_m_s"] == pytest.approx(30, rel=1e-12)
 
 
-@pytest.mark.parametrize(
+@each_row(
     ("query", "field"),
     [("?arrays=f8", "arrays"), ("?units=imperial", "units"), ("?hold=gravity", "held"), ("?hold=gravity&held=-1", "held"),
      ("?hold=gravity&held=nan", "held"), ("?hold=gravity&held=1e8", "habitat.spin_rpm")],
@@ -102,7 +104,7 @@ def test_another_host_is_refused():
     assert refused(call("GET", "/api/health", headers={"host": "rimfall.invalid"}), 400)[0]["field"] == "host"
 
 
-@pytest.mark.parametrize(
+@each_row(
     ("host", "served_as", "may"),
     [("localhost:80", "127.0.0.1", True), ("[::1]:90", "::1", True), ("::1", "::1", True), ("", "127.0.0.1", False),
      ("10.0.0.9:8150", "0.0.0.0", True), ("10.0.0.9", "127.0.0.1", False), ("a.invalid", "0.0.0.0", False)],
@@ -176,7 +178,7 @@ def test_many_at_once_are_each_answered():
         async with httpx.AsyncClient(transport=transport, base_url="http://127.0.0.1") as client:
             return await asyncio.gather(*(client.post("/api/trace", content=SCENE, headers=JSON) for _ in range(20)))
 
-    answers = asyncio.run(all_at_once())
+    answers = run_apart(all_at_once())
     assert {a.status_code for a in answers} == {200}
     assert len({a.content for a in answers}) == 1
 
@@ -234,7 +236,7 @@ def test_what_builds_the_page_is_not_served():
         assert call("GET", f"/static/{name}").status_code == 404
 
 
-@pytest.mark.parametrize(
+@each_row(
     ("accepted", "sent"),
     [("gzip", "gzip"), ("br, gzip;q=0.5", "gzip"), ("gzip;q=0", None), ("gzip; q=0.0", None), ("br", None)],
 )
@@ -242,7 +244,7 @@ def test_a_file_is_compressed_for_those_who_take_it(accepted, sent):
     assert call("GET", "/static/main.js", headers={"accept-encoding": accepted}).headers.get("content-encoding") == sent
 
 
-@pytest.mark.parametrize(("accepted", "sent"), [("gzip", "gzip"), ("identity", None)])
+@each_row(("accepted", "sent"), [("gzip", "gzip"), ("identity", None)])
 def test_the_fields_are_compressed_for_those_who_take_it(accepted, sent):
     answer = call("GET", "/api/fields", headers={"accept-encoding": accepted})
     assert answer.headers.get("content-encoding") == sent

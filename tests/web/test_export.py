@@ -1,16 +1,16 @@
 """Files over HTTP: each format comes as what it says it is, wrong choices are refused by name, long work tells how far it is."""
 
-import asyncio
 import base64
 import json
 import re
 
 import httpx
-import pytest
 
 from rimfall.exports import FORMATS
 from rimfall.scene import examples
 from rimfall.web.app import make_app
+from tests.apart import run_apart
+from tests.tables import each_row
 
 SCENE = json.loads(examples.example("same-lob"))
 SIGNS = {
@@ -35,7 +35,7 @@ def asked(name, body, query=""):
             headers = {"content-type": "application/json"}
             return await client.post(f"/api/export/{name}{query}", content=body, headers=headers)
 
-    return asyncio.run(once())
+    return run_apart(once())
 
 
 def exported(name, query="", scene=SCENE, **choices):
@@ -46,7 +46,7 @@ def test_every_format_has_its_sign():
     assert set(SIGNS) == set(FORMATS)
 
 
-@pytest.mark.parametrize("name", FORMATS)
+@each_row("name", FORMATS)
 def test_each_format_comes_as_what_it_says_it_is(name):
     answer = exported(name)
     assert answer.status_code == 200
@@ -56,12 +56,12 @@ def test_each_format_comes_as_what_it_says_it_is(name):
     assert exported(name).content == answer.content
 
 
-@pytest.mark.parametrize("name", FORMATS)
+@each_row("name", FORMATS)
 def test_without_choices_the_defaults_hold(name):
     assert asked(name, json.dumps({"scene": SCENE})).content == exported(name).content
 
 
-@pytest.mark.parametrize("name", FORMATS)
+@each_row("name", FORMATS)
 def test_what_a_format_says_it_uses_changes_it_and_nothing_else_does(name):
     """The choices a page offers beside a format are those that matter to it."""
     other = {
@@ -82,7 +82,7 @@ def test_what_a_format_says_it_uses_changes_it_and_nothing_else_does(name):
     assert changes == set(FORMATS[name].uses)
 
 
-@pytest.mark.parametrize(
+@each_row(
     ("body", "field"),
     [
         ("{", "document"),
@@ -115,7 +115,7 @@ def test_the_page_is_told_of_every_format():
         async with httpx.AsyncClient(transport=transport, base_url="http://127.0.0.1") as client:
             return (await client.get("/api/fields")).json(), (await client.get("/openapi.json")).json()
 
-    fields, openapi = asyncio.run(once())
+    fields, openapi = run_apart(once())
     assert [f["name"] for f in fields["export"]["formats"]] == list(FORMATS)
     declared = openapi["paths"]["/api/export/{name}"]["post"]["responses"]["200"]["content"]
     assert set(declared) == {f.media_type for f in FORMATS.values()}

@@ -7,6 +7,7 @@ import re
 import pytest
 
 from rimfall.scene import examples
+from tests.tables import each_row
 from tests.test_any_person import numbers
 from tests.web.test_api import JSON, call, refused
 
@@ -101,8 +102,8 @@ def test_in_us_units_no_sentence_speaks_of_metres():
     assert sum("ft/s" in text for text in said) >= 3
 
 
-@pytest.mark.parametrize("shape", SHAPES)
-@pytest.mark.parametrize("spin_rpm", [0.0, 1e-13, 3.0, 30.0])
+@each_row("shape", SHAPES)
+@each_row("spin_rpm", [0.0, 1e-13, 3.0, 30.0])
 def test_every_shape_is_answered_with_finite_numbers(shape, spin_rpm):
     habitat = {"shape": shape, "radius_m": 20.0, "spin_rpm": spin_rpm, **SHAPES[shape]}
     for units in ("si", "us"):
@@ -111,7 +112,7 @@ def test_every_shape_is_answered_with_finite_numbers(shape, spin_rpm):
         assert all(math.isfinite(v) for v in numbers(answer.json()))
 
 
-@pytest.mark.parametrize(
+@each_row(
     ("person", "field"),
     [
         ({"height_m": 0}, "person.height_m"),
@@ -167,7 +168,7 @@ def test_wishes_that_collide_say_by_how_much():
     assert could[1] == pytest.approx(math.sqrt(9.80665 / 60) * 30 / math.pi)
 
 
-@pytest.mark.parametrize(
+@each_row(
     ("change", "field"),
     [
         ({"wishes": []}, "wishes"),
@@ -191,7 +192,7 @@ def test_wishes_that_cannot_be_are_refused_by_name(change, field):
     assert "what the scene document allows" not in rows[0]["say"]
 
 
-@pytest.mark.parametrize("path", ["/api/feel", "/api/size"])
+@each_row("path", ["/api/feel", "/api/size"])
 def test_what_is_no_document_is_refused(path):
     for body, status in (
         (b"", 422),
