@@ -25,21 +25,25 @@ export function makeScale({ min, max, scale = 'linear' }) {
   };
 }
 
+/** @param {number} value @param {number} min @param {number} max */
 export function clamp(value, min, max) {
   return Math.min(max, Math.max(min, value));
 }
 
-/** To the nearest whole number of steps, without the dust of binary fractions. */
+/** To the nearest whole number of steps, without the dust of binary fractions.
+ *  @param {number} value @param {number} step */
 export function roundTo(value, step) {
   if (!(step > 0)) return value;
   return Number((Math.round(value / step) * step).toPrecision(12));
 }
 
+/** @param {number} value */
 function decade(value) {
   return value > 0 ? 10 ** Math.floor(Math.log10(value) + 1e-9) : 1;
 }
 
-// decade ticks {value, size: 2 labelled | 1 middle | 0 small}
+/** decade ticks {value, size: 2 labelled | 1 middle | 0 small}
+ *  @param {string} kind @param {number} min @param {number} max */
 function ticksOf(kind, min, max) {
   if (kind === 'linear') return [];
   const from = kind === 'log' ? min : max / 300,

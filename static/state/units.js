@@ -46,32 +46,38 @@ const TYPED = {
   'ml/s': { 'ml/s': 1, 'l/min': 1000 / 60, 'l/s': 1000, 'fl oz/s': 29.5735295625, 'floz/s': 29.5735295625 },
 };
 
+/** @param {string} unit */
 export function siUnit(unit) {
   return SPELLED[unit] ?? unit;
 }
 
+/** @param {string} unit @param {string} [system] */
 export function shownUnit(unit, system) {
   const si = siUnit(unit);
   return system === 'us' ? (US[si]?.unit ?? si) : si;
 }
 
+/** @param {number} value @param {string} unit @param {string} [system] */
 export function toShown(value, unit, system) {
   const us = system === 'us' ? US[siUnit(unit)] : null;
   return us ? value * us.per + (us.zero ?? 0) : value;
 }
 
+/** @param {number} shown @param {string} unit @param {string} [system] */
 export function fromShown(shown, unit, system) {
   const us = system === 'us' ? US[siUnit(unit)] : null;
   return us ? (shown - (us.zero ?? 0)) / us.per : shown;
 }
 
-/** A fine step in shown units: the power of ten at or under it, so that the figures stay round. */
+/** A fine step in shown units: the power of ten at or under it, so that the figures stay round.
+ *  @param {number} step @param {string} unit @param {string} [system] */
 export function shownStep(step, unit, system) {
   const us = system === 'us' ? US[siUnit(unit)] : null;
   return us ? 10 ** Math.floor(Math.log10(step * us.per) + 1e-9) : step;
 }
 
-/** The figure alone, with as many decimals as the step has, or up to three more where the value was typed so. */
+/** The figure alone, with as many decimals as the step has, or up to three more where the value was typed so.
+ *  @param {number} value @param {number} [step] */
 export function formatFigure(value, step = 0.01) {
   if (!Number.isFinite(value)) return '';
   const base = Math.max(0, -Math.floor(Math.log10(step) + 1e-9));
@@ -82,7 +88,8 @@ export function formatFigure(value, step = 0.01) {
   return /^−0(\.0*)?$/.test(text) ? text.slice(1) : text;
 }
 
-/** Three figures, for read-outs: 0.564, 17.6, 1,500. */
+/** Three figures, for read-outs: 0.564, 17.6, 1,500.
+ *  @param {number} value */
 export function threeFigures(value) {
   if (value === 0) return '0';
   const size = Math.abs(value),
@@ -90,10 +97,12 @@ export function threeFigures(value) {
   return value.toLocaleString('en-US', { minimumFractionDigits: places, maximumFractionDigits: places }).replace('-', '−');
 }
 
+/** @param {string} figure @param {string} unit */
 export function withUnit(figure, unit) {
   return unit === '°' || !unit ? `${figure}${unit}` : `${figure}${NBSP}${unit}`;
 }
 
+/** @param {number} value @param {string} unit @param {string} [system] */
 export function showQuantity(value, unit, system = 'si') {
   return withUnit(threeFigures(toShown(value, unit, system)), shownUnit(unit, system));
 }
@@ -129,7 +138,8 @@ export function parseFigure(text, { unit, system = 'si', dial = false }) {
   return { value: total };
 }
 
-// on Radius or Spin a gravity, a rim speed or the time of a turn may be typed: the server finds the dial that gives it
+/** on Radius or Spin a gravity, a rim speed or the time of a turn may be typed: the server finds the dial that gives it
+ *  @param {number} number @param {string} name @param {string} si */
 function solvedBy(number, name, si) {
   if (name === 'g') return { solve: { hold: 'gravity', held: number * 9.80665 } };
   if (TYPED['m/s'][name] !== undefined) return { solve: { hold: 'rim_speed', held: number * TYPED['m/s'][name] } };
@@ -137,7 +147,8 @@ function solvedBy(number, name, si) {
   return null;
 }
 
-// 1,500 is one thousand five hundred; 12,4 is twelve and four tenths
+/** 1,500 is one thousand five hundred; 12,4 is twelve and four tenths
+ *  @param {string} text */
 function plainNumber(text) {
   const joined = tight(text);
   return Number(/^[-+]?\d{1,3}(,\d{3})+(\.|$|e)/i.test(joined) ? joined.replace(/,/g, '') : joined.replace(',', '.'));

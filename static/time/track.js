@@ -1,6 +1,10 @@
 // The arrays of a motion as a path in time. Nothing is computed here: the server's samples and events are put in order of
 // time, and a value at time t lies on the straight line between its two neighbours, never across a contact.
 
+/** @typedef {{fps: [number, number], samples_per_frame: number}} Grid
+ *  @typedef {{kind: string, time_s: number, rotating_m?: number[], [key: string]: any}} MotionEvent
+ *  @typedef {{time_s: ArrayLike<number>, sampled_s: ArrayLike<number>, count: number, starts_s: number, ends_s: number, breaks_s?: number[], [key: string]: any}} Path */
+
 // Keys that events carry too; the others (velocity, accelerations, stream diameter) are known at samples only.
 const EVENT_KEYS = { rotating_m: 3, inertial_m: 3, along_m: 1, height_m: 1, axial_m: 1 };
 const SAMPLE_KEYS = { rotating_velocity_m_s: 3, centrifugal_m_s2: 3, coriolis_m_s2: 3, diameter_m: 1, attitude_wxyz: 4 };
@@ -8,15 +12,18 @@ const BROKEN = ['rotating_velocity_m_s', 'coriolis_m_s2'];      // what a contac
 const CONTACTS = new Set(['deck', 'floor', 'ceiling', 'hub', 'wall']);
 const SAME_TIME_S = 1e-9;
 
+/** @param {MotionEvent} event */
 export function isContact(event) {
   return CONTACTS.has(event.kind);
 }
 
+/** @param {Grid} grid @param {number} k */
 export function sampleTime(grid, k) {
   return (k * grid.fps[1]) / (grid.fps[0] * grid.samples_per_frame);
 }
 
-// A path to draw: samples and events in order of time, from `starts_s` to `ends_s`. A pour's is its first parcel's.
+/** A path to draw: samples and events in order of time, from `starts_s` to `ends_s`. A pour's is its first parcel's.
+ *  @param {Grid} grid */
 export function pathPoints(motion, grid) {
   const sampled_s = sampleTimes(motion, grid);
   const events = (motion.events ?? []).filter((e) => e.rotating_m);
@@ -31,18 +38,21 @@ export function pathPoints(motion, grid) {
   return path;
 }
 
-// The companion has no events but its landing, which closes the path on the deck.
+/** The companion has no events but its landing, which closes the path on the deck.
+ *  @param {Grid} grid @param {number} starts_s */
 export function companionPoints(companion, grid, starts_s) {
   const count = companion.height_m.length;
   const time_s = Float64Array.from({ length: count }, (_, k) => Math.max(starts_s, sampleTime(grid, companion.first + k)));
   return { time_s, sampled_s: time_s, count, rotating_m: companion.rotating_m, starts_s, ends_s: count ? time_s[count - 1] : starts_s };
 }
 
+/** @param {Grid} grid */
 function sampleTimes(motion, grid) {
   return Float64Array.from({ length: motion.height_m.length }, (_, k) => sampleTime(grid, motion.first + k));
 }
 
-// An event at a sample takes the sample's place; events of one instant keep their order.
+/** An event at a sample takes the sample's place; events of one instant keep their order.
+ *  @param {Float64Array} sampled_s @param {MotionEvent[]} events */
 function merged(sampled_s, events) {
   /** @type {({time_s: number, sample: number, event: object | null} | null)[]} */
   const order = Array.from(sampled_s, (time_s, sample) => ({ time_s, sample, event: null }));
@@ -54,6 +64,7 @@ function merged(sampled_s, events) {
   return [...kept, ...events.map((event) => ({ time_s: event.time_s, sample: -1, event }))].sort((a, b) => a.time_s - b.time_s);
 }
 
+/** @param {any[]} order @param {string} key @param {number} width */
 function column(motion, order, key, width) {
   const from = motion[key];
   const out = new Float64Array(order.length * width);
@@ -66,8 +77,9 @@ function column(motion, order, key, width) {
   return out;
 }
 
-// Value at time t: before the release the release, after the end the last. Writes into `out` and returns it (a number for
-// one-column keys); null where the key has no values.
+/** Value at time t: before the release the release, after the end the last. Writes into `out` and returns it (a number for
+ *  one-column keys); null where the key has no values.
+ *  @param {Path} path @param {number} time_s @param {string} key */
 export function at(path, time_s, key, out) {
   const values = path[key];
   const base = key in SAMPLE_KEYS ? path.sampled_s : path.time_s;
@@ -85,21 +97,24 @@ export function at(path, time_s, key, out) {
   return out;
 }
 
-// How far from sample a to sample b; where a contact lies between them, before it all a and after it all b.
+/** How far from sample a to sample b; where a contact lies between them, before it all a and after it all b.
+ *  @param {Path} path @param {ArrayLike<number>} base @param {number} a @param {number} b @param {number} time_s */
 function share(path, base, a, b, time_s) {
   const broken = path.breaks_s?.[upper(path.breaks_s, base[a])];
   if (broken !== undefined && broken < base[b]) return time_s < broken ? 0 : 1;
   return (time_s - base[a]) / (base[b] - base[a]);
 }
 
-// A quaternion and its negative are the same turning: the nearer one is meant.
+/** A quaternion and its negative are the same turning: the nearer one is meant.
+ *  @param {ArrayLike<number>} values @param {number} a @param {number} b */
 function facing(values, a, b) {
   let dot = 0;
   for (let c = 0; c < 4; c += 1) dot += values[4 * a + c] * values[4 * b + c];
   return dot;
 }
 
-// Index of the first time later than t.
+/** Index of the first time later than t.
+ *  @param {ArrayLike<number>} times @param {number} time_s */
 export function upper(times, time_s) {
   let lo = 0;
   let hi = times.length;
@@ -111,7 +126,8 @@ export function upper(times, time_s) {
   return lo;
 }
 
-// The habitat's angle at time t from the answer's grid; past its end it goes on at the last spin.
+/** The habitat's angle at time t from the answer's grid; past its end it goes on at the last spin.
+ *  @param {number} time_s */
 export function angleAt(answer, time_s) {
   const { angle_rad, spin_rad_s, grid } = answer;
   const last = angle_rad.length - 1;
@@ -122,7 +138,8 @@ export function angleAt(answer, time_s) {
   return angle_rad[a] + (angle_rad[a + 1] - angle_rad[a]) * (k - a);
 }
 
-// When the last motion (with its last parcels) has ended.
+/** When the last motion (with its last parcels) has ended.
+ *  @param {Path[]} paths */
 export function endOf(answer, paths) {
   return Math.max(0, ...answer.motions.map((motion, i) => lastParcel(motion, paths[i].ends_s)));
 }
