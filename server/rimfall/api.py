@@ -1,4 +1,4 @@
-"""The doorway for notebooks and scripts: scenes in, arrays and files out. The same answers as those of the page and the commands.
+"""The API for notebooks and scripts: scenes in, arrays and files out. The same answers as those of the page and the commands.
 
 Where two throws of one scene come down:
 
@@ -61,7 +61,8 @@ from .scene import examples, questions, words
 from .scene.feel import answers as feel_answers
 from .scene.reading import read, read_size
 from .scene.size import answers as size_answers
-from .sweep import grid, parameters
+from .sweep.grid import check, grid_of
+from .sweep.parameters import of_values
 
 
 @dataclass(frozen=True)
@@ -117,26 +118,26 @@ def feel(scene, units="si"):
 def size(wishes, person=None, units="si"):
     """The smallest habitat that meets some wishes, or which of them collide: the answer of `POST /api/size` as a dict. Raises
     BadInput or TooMuch."""
-    asked = {"wishes": wishes} | ({} if person is None else {"person": person})
-    return size_answers.as_data(read_size(json.dumps(asked)), units)
+    request = {"wishes": wishes} | ({} if person is None else {"person": person})
+    return size_answers.as_data(read_size(json.dumps(request)), units)
 
 
 def export(scene, path, **options):
     """Write a file of a Scene, whole or not at all, its format told by its ending; options as an export's choices are called:
     view, fps, unit, up, motions and so on. Returns the path. Raises BadInput or TooMuch."""
     path = Path(path)
-    kind = format_of(path)
-    chosen = read_options(options, scene)
-    write_all({path: kind.write(questions.trace(scene), chosen)})
+    file_format = format_of(path)
+    choices = read_options(options, scene)
+    write_all({path: file_format.write(questions.trace(scene), choices)})
     return path
 
 
 def vary(scene, values):
     """(values, Scene) of every combination; values: path of the document -> list. All are checked before the first comes.
     Raises BadInput or TooMuch, naming what is at fault."""
-    made = grid.grid_of(scene, [parameters.of_values(path, listed) for path, listed in values.items()])
-    grid.check(made)
-    return ((dict(zip(values, made.values(n), strict=True)), made.scene(n)) for n in range(1, made.count + 1))
+    grid = grid_of(scene, [of_values(path, listed) for path, listed in values.items()])
+    check(grid)
+    return ((dict(zip(values, grid.values(n), strict=True)), grid.scene(n)) for n in range(1, grid.count + 1))
 
 
 def _path(traced):

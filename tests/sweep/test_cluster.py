@@ -13,7 +13,7 @@ import pytest
 from rimfall.errors import BadInput
 from rimfall.scene.reading import read
 from rimfall.sweep import cluster, folder, parameters
-from rimfall.sweep.run import asked_of
+from rimfall.sweep.run import sweep_of
 from tests.serving import free_port
 from tests.sweep import runs
 
@@ -130,14 +130,14 @@ def test_a_scheduler_without_workers_is_refused(tmp_path, monkeypatch):
 
 def test_a_worker_with_another_version_is_refused(tmp_path, monkeypatch):
     monkeypatch.setattr(cluster, "__version__", "0.0.0")
-    asked = asked_of(read(runs.saved(tmp_path, runs.scene()).read_bytes()), [parameters.parse("habitat.spin_rpm=1,2")])[
+    sweep = sweep_of(read(runs.saved(tmp_path, runs.scene()).read_bytes()), [parameters.parse("habitat.spin_rpm=1,2")])[
         0
     ]
     with (
         a_cluster(tmp_path, 1) as (address, _),
         pytest.raises(BadInput, match=r"This is Rimfall 0\.0\.0, but a worker has"),
     ):
-        next(cluster.each(asked, [1], address))
+        next(cluster.each(sweep, [1], address))
 
 
 def test_without_the_package_the_extra_to_install_is_named(monkeypatch):

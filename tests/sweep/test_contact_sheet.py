@@ -7,8 +7,9 @@ import xml.etree.ElementTree as ElementTree
 import numpy as np
 
 from rimfall.scene.reading import read
-from rimfall.sweep import contact_sheet, grid, job, parameters
-from rimfall.sweep.run import asked_of
+from rimfall.sweep import contact_sheet, job, parameters
+from rimfall.sweep.grid import grid_of
+from rimfall.sweep.run import sweep_of
 from tests.sweep import runs
 from tests.tables import each_row
 
@@ -19,14 +20,14 @@ COLOURS = ("#985C00", "#0068A6")  # of the first and the second path on paper
 def drawn(*varied, document=None):
     """The pages of a run, each as an XML element, and its records."""
     scene = read(json.dumps(document or runs.scene()))
-    asked, made = asked_of(scene, [parameters.parse(text) for text in varied])
-    records = [(n, job.work(asked, n).record) for n in range(1, made.count + 1)]
+    sweep, grid = sweep_of(scene, [parameters.parse(text) for text in varied])
+    records = [(n, job.work(sweep, n).record) for n in range(1, grid.count + 1)]
     box = None
     for _, record in records:
         box = contact_sheet.span(box, record)
     size = contact_sheet.PER_PAGE
-    pages = [contact_sheet.page(made, box, records[k : k + size]) for k in range(0, len(records), size)]
-    assert len(contact_sheet.names(made.count)) == len(pages)
+    pages = [contact_sheet.page(grid, box, records[k : k + size]) for k in range(0, len(records), size)]
+    assert len(contact_sheet.names(grid.count)) == len(pages)
     return [ElementTree.fromstring(page) for page in pages], records
 
 
@@ -78,10 +79,10 @@ def test_past_100_there_are_pages():
 
 
 def test_a_combination_without_paths_says_so():
-    made = grid.grid_of(read(json.dumps(runs.scene())), [parameters.parse("habitat.spin_rpm=1,2")])
+    grid = grid_of(read(json.dumps(runs.scene())), [parameters.parse("habitat.spin_rpm=1,2")])
     record = {"motions": [], "refused": ["It would take too long."], "files": {}}
     assert contact_sheet.span(None, record) is None
-    page = ElementTree.fromstring(contact_sheet.page(made, None, [(1, record), (2, record)]))
+    page = ElementTree.fromstring(contact_sheet.page(grid, None, [(1, record), (2, record)]))
     assert texts(page).count("refused: see index.csv") == 2
 
 

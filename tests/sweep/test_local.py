@@ -15,18 +15,18 @@ from rimfall.errors import BadInput
 from rimfall.scene.reading import read
 from rimfall.sweep import local, parameters
 from rimfall.sweep.job import Outcome
-from rimfall.sweep.run import asked_of
+from rimfall.sweep.run import sweep_of
 from tests.sweep import runs
 from tests.tables import each_row
 
 
-def asked(count):
-    return asked_of(read(json.dumps(runs.scene())), [parameters.parse(f"habitat.spin_rpm=1:6:{count}")])[0]
+def sweep(count):
+    return sweep_of(read(json.dumps(runs.scene())), [parameters.parse(f"habitat.spin_rpm=1:6:{count}")])[0]
 
 
 def test_a_process_that_dies_loses_nothing():
     done = []
-    for number, outcome in local.each(asked(30), list(range(1, 31)), 2):
+    for number, outcome in local.each(sweep(30), list(range(1, 31)), 2):
         done.append(number)
         assert isinstance(outcome, Outcome)
         if len(done) in (3, 12):
@@ -34,7 +34,7 @@ def test_a_process_that_dies_loses_nothing():
     assert sorted(done) == list(range(1, 31))
 
 
-def began(asked, number):
+def began(sweep, number):
     """In place of the work: what this process was started with, told once all three have one."""
     met = Path(os.environ["MET"])
     (met / str(os.getpid())).touch()
@@ -52,7 +52,7 @@ def test_every_process_starts_on_one_thread_and_leaves_ctrl_c_alone(monkeypatch,
     monkeypatch.setenv("MET", str(tmp_path))
     monkeypatch.setattr(local, "work", began)
     monkeypatch.delenv("OPENBLAS_NUM_THREADS", raising=False)
-    told = [outcome for _, outcome in local.each(asked(6), list(range(1, 7)), 3)]
+    told = [outcome for _, outcome in local.each(sweep(6), list(range(1, 7)), 3)]
     assert len({process for process, _, _ in told}) == 3
     assert {(threads, held) for _, threads, held in told} == {("1", True)}
     assert "OPENBLAS_NUM_THREADS" not in os.environ
@@ -69,7 +69,7 @@ def test_what_kills_its_process_three_times_is_given_up():
 
     killer = threading.Thread(target=kill_all)
     killer.start()
-    ((number, error),) = local.each(asked(2), [1], 1)
+    ((number, error),) = local.each(sweep(2), [1], 1)
     over_with.set()
     killer.join()
     assert number == 1
@@ -77,7 +77,7 @@ def test_what_kills_its_process_three_times_is_given_up():
 
 
 def test_no_process_is_left_when_the_work_is_left():
-    doing = local.each(asked(30), list(range(1, 31)), 2)
+    doing = local.each(sweep(30), list(range(1, 31)), 2)
     next(doing)
     assert len(multiprocessing.active_children()) == 2
     doing.close()

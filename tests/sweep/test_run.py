@@ -239,7 +239,7 @@ def test_json_says_what_it_came_to(tmp_path):
 
 def test_the_folder_says_what_was_asked_and_holds_the_scene(tmp_path):
     runs.vary(runs.saved(tmp_path, runs.scene()), tmp_path / "out", *OVER, "--up", "Z")
-    said = json.loads((tmp_path / "out" / folder.ASKED).read_bytes())
+    said = json.loads((tmp_path / "out" / folder.REQUEST).read_bytes())
     assert said["over"][1] == {"path": "motions.serve.speed_m_s", "values": [4, 6, 8]}
     assert said["export"] == {"formats": ["csv"], "options": {"up": "Z"}}
     assert said["scene"]["motions"][0]["speed_m_s"] == 6.0

@@ -13,7 +13,7 @@ import httpx
 import pytest
 
 from rimfall.scene import examples
-from rimfall.web import scripts
+from rimfall.web import page
 from rimfall.web.app import make_app
 from rimfall.web.guards import host_allowed
 from tests.apart import run_apart
@@ -204,14 +204,14 @@ def test_an_edited_module_is_served_as_it_is(monkeypatch, tmp_path):
     (tmp_path / "main.js").write_text("let radius_m = 56;")
     made_from = hashlib.sha256(b"let radius_m = 56;").hexdigest()
     bundle = {"sources": {"main.js": made_from, "gone.js": made_from}, "preload": {"main.js": ["chunk.js"]}}
-    monkeypatch.setattr(scripts, "folder", lambda name: tmp_path)
-    assert scripts.scripts("main.js") == ("main.js", [])
+    monkeypatch.setattr(page, "folder", lambda name: tmp_path)
+    assert page.scripts("main.js") == ("main.js", [])
     (tmp_path / "vendor/page/page.json").write_text(json.dumps(bundle))
-    assert scripts.scripts("main.js") == ("vendor/page/main.js", ["vendor/page/chunk.js"])
+    assert page.scripts("main.js") == ("vendor/page/main.js", ["vendor/page/chunk.js"])
     (tmp_path / "main.js").write_text("let radius_m = 57.5;")
-    assert scripts.scripts("main.js") == ("main.js", [])
+    assert page.scripts("main.js") == ("main.js", [])
     (tmp_path / "main.js").write_text("let radius_m = 56;")
-    assert scripts.scripts("main.js") == ("vendor/page/main.js", ["vendor/page/chunk.js"])
+    assert page.scripts("main.js") == ("vendor/page/main.js", ["vendor/page/chunk.js"])
 
 
 def test_the_page_to_print_is_served_under_the_same_guards():

@@ -14,8 +14,8 @@ from ..scene.feel.answers import feel
 from ..scene.feel.limit_words import passed_by
 from ..scene.reading import read_feel
 from ..scene.size.phrases import as_given, three_figures
-from . import answer_options
-from .tables import aligned
+from . import options as command_options
+from .options import aligned
 
 DONE = 0
 _MAPS = {".svg": limits_sheet.map_svg, ".pdf": limits_sheet.map_pdf}
@@ -37,19 +37,19 @@ def add_to(parser):
     )
     parser.add_argument("--height", metavar="M", help="how tall the person is, metres, whatever the document says")
     parser.add_argument("--map", metavar="FILE", help="write the map of limits, .svg or .pdf")
-    answer_options.add_to(parser)
+    command_options.add_answer_options(parser)
     parser.set_defaults(run=_feel)
 
 
 def _feel(chosen):
-    scene = read_feel(answer_options.with_height(read_source(chosen.scene), chosen.height, read_feel))
+    scene = read_feel(command_options.with_height(read_source(chosen.scene), chosen.height, read_feel))
     if chosen.map:
         _write_map(Path(chosen.map), scene)
     felt = feel(scene)
     if chosen.json:
-        answer_options.print_json(feel_answers.of_feel(felt, chosen.units))
+        command_options.print_json(feel_answers.of_feel(felt, chosen.units))
     else:
-        answer_options.print_lines(as_text(felt, chosen.units))
+        command_options.print_lines(as_text(felt, chosen.units))
     return DONE
 
 
@@ -64,20 +64,20 @@ def _write_map(path, scene):
 
 def as_text(felt, units):
     """Everything of an answer that a reader wants: words, figures, limits with their sources, cautions."""
-    told = feel_answers.as_data(felt, units)
-    lines = [felt.scene.title or "Untitled scene", told["says"]["lead"], told["says"]["summary"]]
-    lines += [*_figure_lines(told, units), *_level_lines(told["levels"]), *_limit_lines(felt.limits, told, units)]
+    answer = feel_answers.as_data(felt, units)
+    lines = [felt.scene.title or "Untitled scene", answer["says"]["lead"], answer["says"]["summary"]]
+    lines += [*_figure_lines(answer, units), *_level_lines(answer["levels"]), *_limit_lines(felt.limits, answer, units)]
     lines += ["", "What people got used to"]
-    lines += [f"  {one['claim']} {one['here']}".rstrip() for one in told["adaptation"]]
-    for one in told["words"]:
+    lines += [f"  {one['claim']} {one['here']}".rstrip() for one in answer["adaptation"]]
+    for one in answer["words"]:
         lines += ["", one["title"], f"  {one['text']}"]
     lines += [
         "",
         "Sources",
-        *_source_lines([*told["limits"], *told["adaptation"]]),
+        *_source_lines([*answer["limits"], *answer["adaptation"]]),
         "",
-        *told["assumptions"],
-        told["caution"],
+        *answer["assumptions"],
+        answer["caution"],
     ]
     return lines
 
@@ -88,13 +88,13 @@ def _source_lines(rows):
     return [f"  {source}{'' if known[source] == 'read' else f' ({_FROM_MEMORY})'}" for source in known]
 
 
-def _figure_lines(told, units):
+def _figure_lines(answer, units):
     lines, group = [], None
-    for row in told["figure_rows"]:
+    for row in answer["figure_rows"]:
         if row["group"] != group:
             group = row["group"]
             lines += ["", group]
-        lines.append([f"  {row['label']}", *_figure(told["figures"][row["name"]], row["unit"], units)])
+        lines.append([f"  {row['label']}", *_figure(answer["figures"][row["name"]], row["unit"], units)])
     return _in_columns(lines)
 
 
@@ -110,9 +110,9 @@ def _in_columns(lines):
     return [next(rows) if isinstance(line, list) else line for line in lines]
 
 
-def _limit_lines(limits, told, units):
+def _limit_lines(limits, answer, units):
     lines = []
-    for quantity in told["quantities"]:
+    for quantity in answer["quantities"]:
         value = ", no value here"
         if quantity["value"] is not None:
             value = f", {' '.join(_figure(quantity['value'], quantity['unit'], units))}".rstrip()

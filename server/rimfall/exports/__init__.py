@@ -114,12 +114,12 @@ def format_of(path):
     return max(fitting, key=lambda f: len(f.ending))
 
 
-def files_of(trace, options, path, kind):
+def files_of(trace, options, path, file_format):
     """The files of one export, path -> bytes: itself, and beside a table the notes that say what it means. A table's notes
     have a name of their own: `lob.csv` must not take the place of `lob.json`."""
-    files = {path: kind.write(trace, options)}
-    if kind.name in _NOTES:
-        beside = FORMATS[_NOTES[kind.name]]
-        stem = path.name[: -len(kind.ending) - 1]
+    files = {path: file_format.write(trace, options)}
+    if file_format.name in _NOTES:
+        beside = FORMATS[_NOTES[file_format.name]]
+        stem = path.name[: -len(file_format.ending) - 1]
         files[path.parent / f"{stem}.{beside.ending}"] = beside.write(trace, options)
     return files

@@ -10,9 +10,9 @@ from dataclasses import replace
 import numpy as np
 
 from ..errors import TooMuch, refusal
-from . import packing
 from .options import INERTIAL, INERTIAL_FLAT
 from .scene_sampling import sample_scene
+from .writing import zipped
 
 GREATEST_ROWS = 500_000
 
@@ -30,7 +30,7 @@ def a_file_a_frame(trace, options):
     for frame, text in blocks:
         files[int(frame)] = files.get(int(frame), header) + text
     stem = re.sub(r"[^a-z0-9]+", "-", trace.scene.title.lower()).strip("-")[:60] or "rimfall"
-    return packing.zipped({f"{stem}.{frame:04d}.csv": text.encode() for frame, text in files.items()})
+    return zipped({f"{stem}.{frame:04d}.csv": text.encode() for frame, text in files.items()})
 
 
 def _blocks(trace, options):

@@ -20,9 +20,9 @@ def ball(across, around):
     )
     rings = np.stack([np.sin(down) * np.cos(turn), np.sin(down) * np.sin(turn), np.cos(down)], -1).reshape(-1, 3)
     corners = np.concatenate([rings, [[0.0, 0.0, 1.0], [0.0, 0.0, -1.0]]])
-    here = np.arange(across - 2)[:, None] * around + np.arange(around)
+    ring = np.arange(across - 2)[:, None] * around + np.arange(around)
     beside = np.arange(across - 2)[:, None] * around + (np.arange(around) + 1) % around
-    sides = np.stack([here, here + around, beside + around, here, beside + around, beside], -1).reshape(-1, 3)
+    sides = np.stack([ring, ring + around, beside + around, ring, beside + around, beside], -1).reshape(-1, 3)
     first, last, pole = np.arange(around), np.arange(around) + (across - 2) * around, len(rings)
     top = np.stack([np.full(around, pole), first, np.roll(first, -1)], -1)
     bottom = np.stack([np.full(around, pole + 1), np.roll(last, -1), last], -1)
@@ -53,9 +53,9 @@ def tube(position, width, axis):
 
 def tube_faces(rings):
     """Faces (F, 3) of a tube of so many rings, open at its ends."""
-    here = np.arange(rings - 1)[:, None] * RING + np.arange(RING)
+    ring = np.arange(rings - 1)[:, None] * RING + np.arange(RING)
     beside = np.arange(rings - 1)[:, None] * RING + (np.arange(RING) + 1) % RING
-    return np.stack([here, beside, beside + RING, here, beside + RING, here + RING], -1).reshape(-1, 3)
+    return np.stack([ring, beside, beside + RING, ring, beside + RING, ring + RING], -1).reshape(-1, 3)
 
 
 def spin_keys(times_s, angle_rad, axis):

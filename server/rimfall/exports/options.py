@@ -33,9 +33,9 @@ class Options:
     to_s: float | None = None
 
 
-def read_options(asked, scene):
+def read_options(choices, scene):
     """Options of an export's choices, a dict (or None for the defaults), for a Scene. Raises BadInput, naming the choice."""
-    return of_part(read_choices(json.dumps(asked or {})), scene)
+    return of_part(read_choices(json.dumps(choices or {})), scene)
 
 
 def of_part(part, scene):

@@ -9,10 +9,10 @@ from dataclasses import dataclass
 import numpy as np
 
 from ..physics.liquids import thinned_m
-from . import pouring
 
 _AT_ONCE = 20_000  # times read in one go: their polynomials then stay within a few tens of megabytes
 STREAM_POINTS = 48
+_FINE = 1_024  # times of leaving, among which the oldest parcel that is still whole is looked for
 
 
 @dataclass(frozen=True)
@@ -104,9 +104,9 @@ def at(setting, path, time_s):
     """Position, velocity and acceleration (n, 3) in the turning frame at times (n,) inside a path (Trajectory)."""
     spin, parts = setting.habitat.spin, []
     for first in range(0, max(len(time_s), 1), _AT_ONCE):
-        here = time_s[first : first + _AT_ONCE]
-        position, velocity, _ = path.both(spin, here)
-        parts.append((position, velocity, path.acceleration(spin, here, position, velocity)))
+        times = time_s[first : first + _AT_ONCE]
+        position, velocity, _ = path.both(spin, times)
+        parts.append((position, velocity, path.acceleration(spin, times, position, velocity)))
     return tuple(np.concatenate(column) for column in zip(*parts, strict=True))
 
 
@@ -115,7 +115,7 @@ def of_stream(setting, traced, time_s):
     first parcel leaves it is a point at the lip, once the last has come to the end a point there, both of no width."""
     stream, path = traced.plan.stream, traced.track.path
     if stream.batch is not None:
-        return pouring.of_batch(setting, stream, time_s, STREAM_POINTS)
+        return _stream_of_batch(setting, stream, time_s)
     if stream.regime != "stream":
         return None
     whole_s = (path.end_s if stream.breakup_s is None else stream.breakup_s) - stream.first_leaves_s
@@ -136,3 +136,52 @@ def drawn(traced):
     rotating = np.concatenate([samples.rotating_m, [e.rotating_m for e in events]])
     inertial = np.concatenate([samples.inertial_m, [e.inertial_m for e in events]])
     return rotating[first], inertial[first]
+
+
+def _stream_of_batch(setting, stream, time_s):
+    """The same of a pour whose parcels each go their own way; None where no stream ever leaves.
+
+    Its points are parcels in order of age: each lies between the two followed parcels it left between, at the same age, and is
+    as wide as those are there. Where no stream left, the curve has no width.
+    """
+    threads = stream.batch.threads
+    if not np.any(threads.streams):
+        return None
+    leaves_s, width_on = _parcel_span(stream, threads, time_s)
+    age_s = np.maximum(time_s[:, None] - leaves_s, 0.0)
+    k, share = _between(threads, leaves_s)
+    position, width = 0.0, 0.0
+    for number, weight in ((k, 1 - share), (k + 1, share)):
+        age = np.minimum(age_s, threads.whole_s[number])
+        points_m, velocity, _ = threads.paths.turning(
+            setting.habitat.spin, number.ravel(), (threads.leaves_s[number] + age).ravel()
+        )
+        speed = np.linalg.norm(velocity, axis=1).reshape(age.shape)
+        position = position + weight[..., None] * points_m.reshape(*age.shape, 3)
+        width = width + weight * _thinned(stream, threads, number, speed)
+    return position, width * width_on
+
+
+def _thinned(stream, threads, number, speed_m_s):
+    flows = threads.streams[number]
+    return np.where(flows, thinned_m(stream.lip_m, np.where(flows, threads.speed_m_s[number], 1.0), speed_m_s), 0.0)
+
+
+def _between(threads, leaves_s):
+    """The followed parcel before each time of leaving, and how far it is to the next."""
+    k = np.clip(np.searchsorted(threads.leaves_s, leaves_s, "right") - 1, 0, len(threads.leaves_s) - 2)
+    return k, np.clip((leaves_s - threads.leaves_s[k]) / (threads.leaves_s[k + 1] - threads.leaves_s[k]), 0.0, 1.0)
+
+
+def _parcel_span(stream, threads, time_s):
+    """When the parcels (T, STREAM_POINTS) of the curve left, the youngest first; and whether (T, 1) there is a curve."""
+    fine = np.linspace(stream.first_leaves_s, stream.last_leaves_s, _FINE)
+    k, share = _between(threads, fine)
+    whole_s = np.where(threads.streams, threads.whole_s, 0.0)
+    gone_s = fine + (1 - share) * whole_s[k] + share * whole_s[k + 1]  # when each breaks or ends
+    youngest = np.clip(time_s, fine[0], fine[-1])
+    still = gone_s[None] > time_s[:, None]
+    oldest = np.minimum(fine[np.argmax(still, axis=1)], youngest)
+    flows = np.any(still, axis=1) & (time_s > fine[0])
+    oldest = np.where(flows, oldest, youngest)
+    return youngest[:, None] + (oldest - youngest)[:, None] * np.linspace(0.0, 1.0, STREAM_POINTS), flows[:, None]

@@ -32,21 +32,21 @@ def document_in(content):
     document. Raises BadInput where a file of ours holds none."""
     for sign, look in _LOOKS.items():
         if content.startswith(sign):
-            found = look(content)
-            if found is None:
+            document = look(content)
+            if document is None:
                 say = "This file holds no scene: it was not taken away from Rimfall, or has been changed since."
                 raise BadInput(refusal("file", sign.decode("latin-1").strip(), "a file taken away from Rimfall", say))
-            return found
+            return document
     return _of_json(content) or content
 
 
 def _of_json(content):
     """Of notes, forces or arrays: what they call `scene`."""
     try:
-        found = json.loads(content)
+        document = json.loads(content)
     except (ValueError, RecursionError):
         return None
-    scene = found.get("scene") if isinstance(found, dict) else None
+    scene = document.get("scene") if isinstance(document, dict) else None
     return json.dumps(scene).encode() if isinstance(scene, dict) else None
 
 
@@ -60,8 +60,8 @@ def _of_glb(content):
 
 
 def _of_usda(content):
-    found = _USDA.search(content.decode("utf-8", "replace"))
-    return _of_json(json.loads(found[1]).encode()) if found else None
+    match = _USDA.search(content.decode("utf-8", "replace"))
+    return _of_json(json.loads(match[1]).encode()) if match else None
 
 
 def _of_usdc(content):
@@ -90,18 +90,18 @@ def _of_zip(content):
 
 
 def _of_svg(content):
-    found = _SVG.search(content)
-    if not found:
+    match = _SVG.search(content)
+    if not match:
         return None
-    text = found[1]
+    text = match[1]
     for escape, plain in _ESCAPES.items():  # the ampersand last, or what it escapes would be unescaped twice
         text = text.replace(escape, plain)
     return _of_json(b'{"scene": ' + text + b"}")
 
 
 def _of_pdf(content):
-    found = _PDF.search(content)
-    return _of_json(b'{"scene": ' + bytes.fromhex(found[1].decode()) + b"}") if found else None
+    match = _PDF.search(content)
+    return _of_json(b'{"scene": ' + bytes.fromhex(match[1].decode()) + b"}") if match else None
 
 
 _LOOKS = {

@@ -1,6 +1,8 @@
-"""Files on disk: written whole or not at all."""
+"""Bytes on disk, written whole or not at all, and files in one file: zips whose bytes depend on nothing but their members."""
 
+import io
 import os
+import zipfile
 
 from ..errors import BadInput, refusal
 
@@ -26,3 +28,37 @@ def write_all(files):
     except OSError as error:
         say = f"Cannot write {path}: {error.strerror or error}."
         raise BadInput(refusal("file", str(path), "a place that can be written", say)) from None
+
+
+_EPOCH = (1980, 1, 1, 0, 0, 0)  # the zip's own zero
+
+
+def zipped(members, method=zipfile.ZIP_DEFLATED):
+    """The bytes of a zip of members, name -> bytes, in their order, all dated 1980-01-01."""
+    out = io.BytesIO()
+    with zipfile.ZipFile(out, "w", method) as archive:
+        for name, content in members.items():
+            info = zipfile.ZipInfo(name, _EPOCH)
+            info.compress_type = method
+            info.external_attr = 0o644 << 16
+            info.create_system = 3
+            archive.writestr(info, content)
+    return out.getvalue()
+
+
+ALIGNED = 64
+LOCAL_HEADER = 30  # bytes of a zip's local header before its name (PKWARE APPNOTE 4.3.7)
+FIELD_HEADER = 4
+PADDING = 0x1986  # id of an extra field that only fills up
+
+
+def usdz_packed(name, data):
+    """A usdz of one member: stored, not deflated, its data at a multiple of 64 bytes. name: ASCII, with its ending."""
+    info = zipfile.ZipInfo(name, _EPOCH)
+    info.external_attr = 0o644 << 16
+    fill = -(LOCAL_HEADER + len(name) + FIELD_HEADER) % ALIGNED
+    info.extra = PADDING.to_bytes(2, "little") + fill.to_bytes(2, "little") + bytes(fill)
+    out = io.BytesIO()
+    with zipfile.ZipFile(out, "w", zipfile.ZIP_STORED) as archive:
+        archive.writestr(info, data)
+    return out.getvalue()

@@ -17,7 +17,7 @@ _MOST_TRIES = 3
 _JOINS_WITHIN_S = 30
 
 
-def each(asked, numbers, address):
+def each(sweep, numbers, address):
     """(number, its Outcome or the exception it ended in) of every combination, as each is done; each once."""
     distributed = _package()
     with _client(distributed, address) as client:
@@ -29,7 +29,7 @@ def each(asked, numbers, address):
             while left and len(at_work) < most:
                 number = left.pop()
                 tries[number] = tries.get(number, 0) + 1
-                future = client.submit(work, asked, number, pure=False)
+                future = client.submit(work, sweep, number, pure=False)
                 at_work[future] = number
                 queue.add(future)
             future = next(queue)
@@ -101,7 +101,7 @@ def version_here():
     return __version__
 
 
-def _other_version(found):
-    has = found if isinstance(found, str) else f"none that can be used ({found})"
+def _other_version(version):
+    has = version if isinstance(version, str) else f"none that can be used ({version})"
     say = f"This is Rimfall {__version__}, but a worker has {has}; install the same version on every worker."
     return BadInput(refusal("scheduler", has, __version__, say))

@@ -58,7 +58,7 @@ def page(grid, box, numbered):
 
 def _columns(grid):
     """As many as the last thing varied has values, where that makes a tidy row."""
-    last = len(grid.over[-1].values)
+    last = len(grid.parameters[-1].values)
     return last if 2 <= last <= _COLUMNS else _COLUMNS
 
 
@@ -72,7 +72,7 @@ class _Frame:
         self.per_m = min(_WIDE / self.wide_m, _HIGHEST / self.high_m)
         self.left_m, self.top_m = (low + high - _WIDE / self.per_m) / 2, bottom + self.high_m
         self.plot_mm = max(self.high_m * self.per_m, _LOWEST)
-        self.labels = min(len(grid.over), _MOST_LABELS)
+        self.labels = min(len(grid.parameters), _MOST_LABELS)
         self.cell_mm = _LINE * (self.labels + 1) + self.plot_mm
 
     def legend(self):
@@ -101,7 +101,7 @@ class _Frame:
         return items
 
     def _varied(self, number):
-        return zip(self.grid.over, self.grid.values(number), strict=True)
+        return zip(self.grid.parameters, self.grid.values(number), strict=True)
 
     def _path(self, plot, style, motion):
         if not motion["path"]:

@@ -1,39 +1,72 @@
-"""The folder of a run: what was asked (vary.json), the files, and under .rimfall a record of every combination done.
+"""The folder of a run: what was asked (vary.json), the files, a record of every combination done under .rimfall, and the index.
 
 A record is written with its combination's files, all or none and the record last; so a run that was stopped, by whatever, goes on by
-doing what has no record, or whose files are not there in full.
+doing what has no record, or whose files are not there in full. Names of files (`0007_spin_rpm-2.5_serve-speed_m_s-6.csv`) are of
+letters, digits, `.`, `_` and `-` alone: the number tells them apart; the values after it are for the reader, to six figures, cut
+where a name grows too long. index.csv has a row a combination (RFC 4180: quotes where needed, CRLF).
 """
 
+import csv
+import io
 import json
+import re
 from pathlib import Path
 
 from .. import __version__
 from ..errors import BadInput, refusal
+from ..exports import FORMATS
 from ..exports.writing import write_all
+from .parameters import as_text
 
-ASKED = "vary.json"
+REQUEST = "vary.json"
 RECORDS = ".rimfall"
+FIGURES = ("time_s", "along_m", "drift_m", "speed_m_s")  # of a landing
+_UNSAFE = re.compile(r"[^A-Za-z0-9._-]+")
+_LONGEST = 120  # characters before the ending: every common file system takes 255 bytes
+_LEAST_DIGITS = 4
 
 
-def opened(folder, asked):
+def file_stem(grid, number):
+    """The name of a combination's files, before the ending."""
+    digits = max(_LEAST_DIGITS, len(str(grid.count)))
+    parts = [f"{_label(o.path)}-{_value(v)}" for o, v in zip(grid.parameters, grid.values(number), strict=True)]
+    return "_".join([f"{number:0{digits}}", *parts])[:_LONGEST].rstrip(".-_")
+
+
+def _label(path):
+    """The path without what is understood: `spin_rpm` of the habitat's, `serve-speed_m_s` of the motion's."""
+    keys = path.split(".")
+    return "-".join(_safe(k) for k in (keys[1:] if keys[0] in ("habitat", "motions") and len(keys) > 1 else keys))
+
+
+def _value(value):
+    number = isinstance(value, (int, float)) and not isinstance(value, bool)
+    return _safe((f"{value:.6g}" if number else as_text(value)).replace("+", ""))
+
+
+def _safe(text):
+    return _UNSAFE.sub("-", text).strip(".") or "-"
+
+
+def open_folder(folder, sweep):
     """Make the folder, or find it to be of this very run; returns its Path. Raises BadInput."""
-    folder, wanted = Path(folder), _as_bytes(asked)
+    folder, wanted = Path(folder), _as_bytes(sweep)
     try:
         folder.mkdir(parents=True, exist_ok=True)
-        found = sorted(p.name for p in folder.iterdir() if not p.name.startswith("."))
-        before = (folder / ASKED).read_bytes() if ASKED in found else None
+        names = sorted(p.name for p in folder.iterdir() if not p.name.startswith("."))
+        before = (folder / REQUEST).read_bytes() if REQUEST in names else None
         (folder / RECORDS).mkdir(exist_ok=True)
         for half in [*folder.glob(".*.part"), *(folder / RECORDS).glob(".*.part")]:  # of a run that was killed
             half.unlink(missing_ok=True)
     except OSError as error:
         say = f"Cannot write into {folder}: {error.strerror or error}."
         raise BadInput(refusal("out", str(folder), "a folder that can be written", say)) from None
-    if before is None and found:
-        raise _other(folder, f"{folder} holds other files ({found[0]}); choose a new or an empty folder.")
+    if before is None and names:
+        raise _other(folder, f"{folder} holds other files ({names[0]}); choose a new or an empty folder.")
     if before is None:
-        write_all({folder / ASKED: wanted})
+        write_all({folder / REQUEST: wanted})
     elif before != wanted:
-        raise _other(folder, f"{folder} holds another run ({_difference(before, asked)}); choose another folder.")
+        raise _other(folder, f"{folder} holds another run ({_difference(before, sweep)}); choose another folder.")
     return folder
 
 
@@ -41,27 +74,27 @@ def _other(folder, say):
     return BadInput(refusal("out", str(folder), "a new or an empty folder, or that of the same run", say))
 
 
-def _as_data(asked):
+def _as_data(sweep):
     return {
         "program": f"Rimfall {__version__}",
-        "over": [{"path": path, "values": list(values)} for path, values in asked.over],
-        "export": {"formats": list(asked.formats), "options": json.loads(asked.export)},
-        "scene": json.loads(asked.scene),
+        "over": [{"path": path, "values": list(values)} for path, values in sweep.parameters],
+        "export": {"formats": list(sweep.formats), "options": json.loads(sweep.export)},
+        "scene": json.loads(sweep.scene),
     }
 
 
-def _as_bytes(asked):
-    return (json.dumps(_as_data(asked), indent=1, ensure_ascii=False) + "\n").encode("utf-8", "surrogatepass")
+def _as_bytes(sweep):
+    return (json.dumps(_as_data(sweep), indent=1, ensure_ascii=False) + "\n").encode("utf-8", "surrogatepass")
 
 
-def _difference(before, asked):
+def _difference(before, sweep):
     """In a few words, in what another run's folder differs."""
     try:
         before = json.loads(before)
-        differs = [key for key, value in _as_data(asked).items() if before.get(key) != value]
+        differs = [key for key, value in _as_data(sweep).items() if before.get(key) != value]
     except (ValueError, AttributeError):
-        return f"its {ASKED} cannot be read"
-    return f"its {ASKED} differs in {', '.join(differs) or 'its wording'}"
+        return f"its {REQUEST} cannot be read"
+    return f"its {REQUEST} differs in {', '.join(differs) or 'its wording'}"
 
 
 def keep(folder, outcome):
@@ -71,15 +104,47 @@ def keep(folder, outcome):
     write_all(files | {_place(folder, outcome.number): json.dumps(record, separators=(",", ":")).encode()})
 
 
-def record(folder, number):
+def record_of(folder, number):
     """The record of a combination, or None where it is not done in full."""
     try:
-        found = json.loads(_place(folder, number).read_bytes())
-        whole = all((folder / name).stat().st_size == size for name, size in found["files"].items())
+        record = json.loads(_place(folder, number).read_bytes())
+        whole = all((folder / name).stat().st_size == size for name, size in record["files"].items())
     except (OSError, ValueError, LookupError, TypeError, AttributeError):
         return None
-    return found if whole else None
+    return record if whole else None
 
 
 def _place(folder, number):
     return folder / RECORDS / f"{number:06}.json"
+
+
+def index_header(grid, formats):
+    """The columns. A motion's carry its name, a dot and the figure; `refused` holds the reason where there is one."""
+    figures = [*(f"landing_{f}" for f in FIGURES), "end"]
+    columns = [f"{motion['name']}.{figure}" for motion in grid.document["motions"] for figure in figures]
+    return ["number", *(o.path for o in grid.parameters), *(f"{f}_file" for f in formats), *columns, "refused"]
+
+
+def index_row(grid, formats, number, record):
+    """The cells of a combination, as text; those that there is nothing for are empty."""
+    files = [f"{file_stem(grid, number)}.{FORMATS[f].ending}" for f in formats]
+    motions = record["motions"] or [{"landing": None, "end": ""} for _ in grid.document["motions"]]
+    return [
+        str(number),
+        *map(as_text, grid.values(number)),
+        *(f if f in record["files"] else "" for f in files),
+        *(cell for motion in motions for cell in _index_cells(motion)),
+        " ".join(record["refused"]),
+    ]
+
+
+def _index_cells(motion):
+    landing = motion["landing"]
+    return [*("" if landing is None else f"{landing[f]:.6f}" for f in FIGURES), motion["end"]]
+
+
+def index_table(rows):
+    """Rows of text as a CSV file's bytes."""
+    out = io.StringIO(newline="")
+    csv.writer(out).writerows(rows)
+    return out.getvalue().encode("utf-8", "surrogatepass")

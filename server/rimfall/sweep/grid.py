@@ -10,7 +10,7 @@ from math import prod
 
 from ..errors import BadInput, TooMuch, refusal, shown
 from ..scene.reading import read
-from .parameters import Over, as_text
+from .parameters import Parameter, as_text
 
 GREATEST_COMBINATIONS = 100_000
 _MOST_REFUSALS = 20
@@ -19,23 +19,23 @@ _ENOUGH_REFUSED = 1_000  # combinations; what they have not shown by then, the n
 
 @dataclass(frozen=True)
 class Grid:
-    """document: the whole scene document, every default filled in; over: what is varied, the slowest first; keys: for each
+    """document: the whole scene document, every default filled in; parameters: what is varied, the slowest first; keys: for each
     the keys and numbers that lead to its value in the document."""
 
     document: dict
-    over: tuple[Over, ...]
+    parameters: tuple[Parameter, ...]
     keys: tuple[tuple, ...]
 
     @property
     def count(self):
-        return prod(len(o.values) for o in self.over)
+        return prod(len(p.values) for p in self.parameters)
 
     def values(self, number):
-        """The varied values of a combination, one of each Over."""
+        """The varied values of a combination, one of each Parameter."""
         left, picked = number - 1, []
-        for over in reversed(self.over):
-            left, k = divmod(left, len(over.values))
-            picked.append(over.values[k])
+        for parameter in reversed(self.parameters):
+            left, k = divmod(left, len(parameter.values))
+            picked.append(parameter.values[k])
         return tuple(reversed(picked))
 
     def document_of(self, number):
@@ -47,16 +47,16 @@ class Grid:
         return read(json.dumps(self.document_of(number)))
 
 
-def grid_of(scene, over):
+def grid_of(scene, parameters):
     """The Grid of a Scene. Raises BadInput or TooMuch for a path that is not there, is there twice, or for too many."""
     document = scene.model_dump(mode="json")
-    keys = tuple(_keys(document, o) for o in over)
+    keys = tuple(_keys(document, p) for p in parameters)
     for i, one in enumerate(keys):
         for j, other in enumerate(keys[:i]):
             if one[: len(other)] == other or other[: len(one)] == one:
-                say = f"--over {over[i].path} and --over {over[j].path} set the same thing; each may be varied once."
-                raise BadInput(refusal("over", over[i].path, "a path that no other --over sets", say))
-    grid = Grid(document, tuple(over), keys)
+                say = f"--over {parameters[i].path} and --over {parameters[j].path} set the same thing; each may be varied once."
+                raise BadInput(refusal("over", parameters[i].path, "a path that no other --over sets", say))
+    grid = Grid(document, tuple(parameters), keys)
     if grid.count > GREATEST_COMBINATIONS:
         say = f"There would be {grid.count:,} combinations; there may be {GREATEST_COMBINATIONS:,}."
         raise TooMuch(refusal("over", grid.count, f"at most {GREATEST_COMBINATIONS:,} combinations", say))
@@ -87,9 +87,9 @@ def check(grid, watch=None):
 def _said(grid, number, refused):
     """The refusal of a combination, naming the --over that set the field at fault, if one did."""
     values = grid.values(number)
-    given = ", ".join(f"{o.path}={as_text(v)}" for o, v in zip(grid.over, values, strict=True))
+    given = ", ".join(f"{p.path}={as_text(v)}" for p, v in zip(grid.parameters, values, strict=True))
     mine = [k for k, keys in enumerate(grid.keys) if _inside(refused.field, ".".join(map(str, keys)))]
-    where = f"{grid.over[mine[0]].asked}={as_text(values[mine[0]])}: " if mine else ""
+    where = f"{grid.parameters[mine[0]].option}={as_text(values[mine[0]])}: " if mine else ""
     say = f"{where}{refused.say} (Combination {number}: {given}.)"
     return refusal(refused.field, refused.was, refused.may_be, say)
 
@@ -100,51 +100,51 @@ def _inside(field, path):
 
 def _with(document, keys, values):
     """A copy of the document with values set at the keys; what is not on the way to one is shared."""
-    made = dict(document)
+    varied = dict(document)
     for one, value in zip(keys, values, strict=True):
-        holder = made
+        holder = varied
         for key in one[:-1]:
             holder[key] = copy.copy(holder[key])
             holder = holder[key]
         holder[one[-1]] = value
-    return made
+    return varied
 
 
-def _keys(document, over):
+def _keys(document, parameter):
     """The keys and numbers that a path leads by. Raises BadInput where the document has no such thing."""
-    keys, here, names = [], document, over.path.split(".")
+    keys, part, names = [], document, parameter.path.split(".")
     for depth, name in enumerate(names):
         at = ".".join(names[:depth]) or "the scene"
-        key = _key(over, here, name, at)
+        key = _key(parameter, part, name, at)
         keys.append(key)
-        here = here[key]
+        part = part[key]
     return tuple(keys)
 
 
-def _key(over, here, name, at):
-    if isinstance(here, dict) and name in here:
+def _key(parameter, part, name, at):
+    if isinstance(part, dict) and name in part:
         return name
-    if isinstance(here, list):
-        named = [k for k, one in enumerate(here) if isinstance(one, dict) and one.get("name") == name]
+    if isinstance(part, list):
+        named = [k for k, one in enumerate(part) if isinstance(one, dict) and one.get("name") == name]
         if named:
             return named[0]
-        if name.isascii() and name.isdigit() and int(name) < len(here):
+        if name.isascii() and name.isdigit() and int(name) < len(part):
             return int(name)
-    may_be = _known(here)
+    may_be = _known(part)
     say = (
-        f"{over.asked}: {at} has no {name}; there {may_be}."
+        f"{parameter.option}: {at} has no {name}; there {may_be}."
         if may_be
-        else f"{over.asked}: {at} is {shown(here)} in this scene and holds no {name}."
+        else f"{parameter.option}: {at} is {shown(part)} in this scene and holds no {name}."
     )
-    raise BadInput(refusal("over", over.path, may_be or f"{at} itself", say))
+    raise BadInput(refusal("over", parameter.path, may_be or f"{at} itself", say))
 
 
-def _known(here):
+def _known(part):
     """What there is to name inside a part of the document, in words; nothing in a figure, a word or null."""
-    if isinstance(here, dict):
-        return f"may be {', '.join(here)}"
-    if isinstance(here, list):
+    if isinstance(part, dict):
+        return f"may be {', '.join(part)}"
+    if isinstance(part, list):
         return (
-            "is " + ", ".join(str(one.get("name") or k) for k, one in enumerate(here)) if here else "is nothing in it"
+            "is " + ", ".join(str(one.get("name") or k) for k, one in enumerate(part)) if part else "is nothing in it"
         )
     return ""

@@ -1,4 +1,4 @@
-"""One combination: its scene traced, its files made in memory, and the record of it. Nothing is written here: whoever asked does.
+"""One combination: its scene traced, its files made in memory, and the record of it. Nothing is written here: whoever called does.
 
 Run by worker processes, on this machine or another; what goes in and comes out is plain data.
 """
@@ -15,7 +15,7 @@ from ..exports import FORMATS
 from ..exports.options import read_options
 from ..scene import questions
 from ..scene.reading import read
-from . import file_names
+from .folder import file_stem
 from .grid import grid_of
 from .parameters import of_values
 
@@ -23,11 +23,11 @@ _SKETCH_POINTS = 40  # of a path on the contact sheet: a plot of 3 cm shows no m
 
 
 @dataclass(frozen=True)
-class Asked:
-    """A whole run: scene, the document as JSON; over, ((path, values), …); formats, names; export, the options as JSON."""
+class Sweep:
+    """A whole run: scene, the document as JSON; parameters, ((path, values), …); formats, names; export, the options as JSON."""
 
     scene: str
-    over: tuple
+    parameters: tuple
     formats: tuple
     export: str
 
@@ -43,29 +43,29 @@ class Outcome:
     program: str = __version__
 
 
-def grid(asked):
+def grid_of_sweep(sweep):
     """The Grid of a run."""
-    return grid_of(read(asked.scene), [of_values(path, values) for path, values in asked.over])
+    return grid_of(read(sweep.scene), [of_values(path, values) for path, values in sweep.parameters])
 
 
-_grid_once = lru_cache(maxsize=2)(grid)
+_grid_once = lru_cache(maxsize=2)(grid_of_sweep)
 
 
-def work(asked, number):
+def work(sweep, number):
     """The Outcome of one combination. What is refused in it is in its record; the rest of it is done."""
-    of = _grid_once(asked)
+    grid = _grid_once(sweep)
     files, motions, refused = {}, [], []
     try:
-        trace = questions.trace(of.scene(number))
+        trace = questions.trace(grid.scene(number))
         motions = [_motion(traced) for traced in trace.motions]
-        options = read_options(json.loads(asked.export), trace.scene)
+        options = read_options(json.loads(sweep.export), trace.scene)
     except Refused as error:
         refused = [r.say for r in error.refusals]
     else:
-        for name in asked.formats:
-            made = FORMATS[name]
+        for name in sweep.formats:
+            file_format = FORMATS[name]
             try:
-                files[f"{file_names.stem(of, number)}.{made.ending}"] = made.write(trace, options)
+                files[f"{file_stem(grid, number)}.{file_format.ending}"] = file_format.write(trace, options)
             except Refused as error:
                 refused += [f"{name}: {r.say}" for r in error.refusals]
     return Outcome(number, files, {"motions": motions, "refused": refused})

@@ -30,7 +30,7 @@ def workers_of(count):
     return count or cores()
 
 
-def each(asked, numbers, workers):
+def each(sweep, numbers, workers):
     """(number, its Outcome or the exception it ended in) of every combination, as each is done.
 
     A process that dies loses nothing: what was handed out then is done again by a new pool, one at a time, so that the one that
@@ -38,7 +38,7 @@ def each(asked, numbers, workers):
     """
     left, tries = list(reversed(numbers)), {}
     while left:
-        lost = yield from _until_one_dies(asked, left, min(workers, len(left)), tries)
+        lost = yield from _until_one_dies(sweep, left, min(workers, len(left)), tries)
         for number, error in lost:
             tries[number] = tries.get(number, 0) + 1
             if tries[number] == _MOST_TRIES:
@@ -47,7 +47,7 @@ def each(asked, numbers, workers):
                 left.append(number)
 
 
-def _until_one_dies(asked, left, workers, tries):
+def _until_one_dies(sweep, left, workers, tries):
     """Do what is left, the last first; where a process dies, return (number, error) of all that was handed out."""
     with _pool(workers) as pool:
         at_work = {}
@@ -56,7 +56,7 @@ def _until_one_dies(asked, left, workers, tries):
             while left and len(at_work) < most:
                 number = left.pop()
                 with _started_quietly():  # a pool starts its processes one by one, as it is handed work
-                    at_work[pool.submit(work, asked, number)] = number
+                    at_work[pool.submit(work, sweep, number)] = number
             lost = []
             for future in wait(at_work, return_when=FIRST_COMPLETED).done:
                 number, error = at_work.pop(future), future.exception()

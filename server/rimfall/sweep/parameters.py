@@ -20,20 +20,20 @@ MAY_BE = "PATH=first:last:count or PATH=value,value,value"
 
 
 @dataclass(frozen=True)
-class Over:
-    """One thing varied: its path as it was asked for, and its values."""
+class Parameter:
+    """One thing varied: its path as it was given, and its values."""
 
     path: str
     values: tuple
 
     @property
-    def asked(self):
+    def option(self):
         """The path as an option names it, for refusals."""
         return f"--over {self.path}"
 
 
 def parse(text):
-    """The Over of an option's text. Raises BadInput."""
+    """The Parameter of an option's text. Raises BadInput."""
     path, equals, listed = text.partition("=")
     path = path.strip()
     if not equals or not path or not listed.strip() or "" in path.split("."):
@@ -42,7 +42,7 @@ def parse(text):
 
 
 def of_values(path, values):
-    """An Over of values already read, numbers that are whole as integers. Raises BadInput for a value given twice."""
+    """A Parameter of values already read, numbers that are whole as integers. Raises BadInput for a value given twice."""
     values = tuple(_plain(v) for v in values)
     seen = set()
     for value in values:
@@ -53,7 +53,7 @@ def of_values(path, values):
         raise _refused(
             path, len(values), f"--over {path} has {len(values):,} values; it may have 1 to {GREATEST_VALUES:,}."
         )
-    return Over(path, values)
+    return Parameter(path, values)
 
 
 def as_text(value):

@@ -1,7 +1,9 @@
-"""A run from what is asked to the index and the contact sheet: goes on where it stopped, and leaves no file half written."""
+"""A run from what is asked to the index and the contact sheet: goes on where it stopped, leaves no file half written, says how far it is."""
 
 import contextlib
 import json
+import sys
+import time
 from dataclasses import dataclass
 from itertools import islice
 
@@ -9,10 +11,12 @@ from ..errors import BadInput, refusal
 from ..exports import FORMATS
 from ..exports.options import read_options
 from ..exports.writing import write_all
-from . import cluster, contact_sheet, folder, grid, index, local, progress
-from .job import Asked, Outcome
+from . import cluster, contact_sheet, folder, local
+from .grid import check, grid_of
+from .job import Outcome, Sweep
 
 INDEX = "index.csv"
+_TERMINAL_EVERY_S, _PLAIN_EVERY_S = 0.2, 10.0
 
 
 @dataclass(frozen=True)
@@ -25,13 +29,13 @@ class Done:
     files: tuple
 
 
-def asked_of(scene, over, formats=(), options=None):
-    """What a run is asked, and its Grid; all that can be refused is refused here. Raises Refused."""
+def sweep_of(scene, parameters, formats=(), options=None):
+    """The Sweep of a Scene over Parameters, and its Grid; all that can be refused is refused here. Raises Refused."""
     for name in formats:
         if name not in FORMATS:
             may_be = ", ".join(FORMATS)
             raise BadInput(refusal("export", name, may_be, f"--export was {name}; it may be {may_be}."))
-    if not over:
+    if not parameters:
         raise BadInput(
             refusal(
                 "over",
@@ -41,64 +45,102 @@ def asked_of(scene, over, formats=(), options=None):
             )
         )
     read_options(options, scene)
-    made = grid.grid_of(scene, over)
-    varied = tuple((o.path, o.values) for o in over)
-    asked = Asked(
-        json.dumps(made.document, ensure_ascii=False), varied, tuple(dict.fromkeys(formats)), json.dumps(options or {})
+    grid = grid_of(scene, parameters)
+    varied = tuple((o.path, o.values) for o in parameters)
+    sweep = Sweep(
+        json.dumps(grid.document, ensure_ascii=False), varied, tuple(dict.fromkeys(formats)), json.dumps(options or {})
     )
-    return asked, made
+    return sweep, grid
 
 
-def run(asked, made, out, workers=None, scheduler=None, quiet=False):
+def run(sweep, grid, out, workers=None, scheduler=None, quiet=False):
     """Do every combination that is not done yet, into the folder `out`; returns Done. Raises Refused, and KeyboardInterrupt
     where it is stopped; what is written by then stays, and the same run goes on from there."""
     workers = local.workers_of(workers)
-    grid.check(made, None if quiet else progress.teller("checked"))
-    place = folder.opened(out, asked)
-    numbers = [n for n in range(1, made.count + 1) if folder.record(place, n) is None]
+    check(grid, None if quiet else progress_teller("checked"))
+    run_folder = folder.open_folder(out, sweep)
+    numbers = [n for n in range(1, grid.count + 1) if folder.record_of(run_folder, n) is None]
     failed = {}
     if numbers:
-        doing = local.each(asked, numbers, workers) if scheduler is None else cluster.each(asked, numbers, scheduler)
-        failed = _keep_all(place, doing, made.count, len(numbers), quiet)
-    return _summed_up(place, asked, made, failed)
+        doing = local.each(sweep, numbers, workers) if scheduler is None else cluster.each(sweep, numbers, scheduler)
+        failed = _keep_all(run_folder, doing, grid.count, len(numbers), quiet)
+    return _summed_up(run_folder, sweep, grid, failed)
 
 
-def _keep_all(place, doing, count, left, quiet):
+def _keep_all(run_folder, doing, count, left, quiet):
     """Write each Outcome as it comes; number -> sentence of those that failed by a fault of ours, which are not kept."""
     done, failed = count - left, {}
-    tell = None if quiet else progress.teller("worked out", done)
+    report = None if quiet else progress_teller("worked out", done)
     with contextlib.closing(doing):
         for number, outcome in doing:
             if isinstance(outcome, Outcome):
-                folder.keep(place, outcome)
+                folder.keep(run_folder, outcome)
             else:
                 failed[number] = f"It failed: {type(outcome).__name__}: {outcome}"
             done += 1
-            if tell is not None:
-                tell(done, count)
+            if report is not None:
+                report(done, count)
     return failed
 
 
-def _summed_up(place, asked, made, failed):
+def _summed_up(run_folder, sweep, grid, failed):
     """Write the index and the contact sheet from the records; returns Done."""
-    rows, refused, box = [index.header(made, asked.formats)], {}, None
-    for number, record in _records(place, made, failed):
-        rows.append(index.row(made, asked.formats, number, record))
+    rows, refused, box = [folder.index_header(grid, sweep.formats)], {}, None
+    for number, record in _records(run_folder, grid, failed):
+        rows.append(folder.index_row(grid, sweep.formats, number, record))
         box = contact_sheet.span(box, record)
         if record["refused"] and number not in failed:
             refused[number] = " ".join(record["refused"])
-    write_all({place / INDEX: index.table(rows)})
-    pages = contact_sheet.names(made.count)
-    numbered = _records(place, made, failed)
+    write_all({run_folder / INDEX: folder.index_table(rows)})
+    pages = contact_sheet.names(grid.count)
+    numbered = _records(run_folder, grid, failed)
     for name in pages:
-        write_all({place / name: contact_sheet.page(made, box, list(islice(numbered, contact_sheet.PER_PAGE)))})
-    return Done(made.count, refused, failed, (INDEX, *pages))
+        write_all({run_folder / name: contact_sheet.page(grid, box, list(islice(numbered, contact_sheet.PER_PAGE)))})
+    return Done(grid.count, refused, failed, (INDEX, *pages))
 
 
-def _records(place, made, failed):
+def _records(run_folder, grid, failed):
     """(number, record) of every combination in order; one that failed has its sentence where a refusal would be."""
-    for number in range(1, made.count + 1):
+    for number in range(1, grid.count + 1):
         if number in failed:
             yield number, {"motions": [], "files": {}, "refused": [failed[number]]}
         else:
-            yield number, folder.record(place, number)
+            yield number, folder.record_of(run_folder, number)
+
+
+def progress_line(what, done, of, began_with, spent_s):
+    """ "312 of 1,000 worked out, 12 s left". began_with: how many were done before; spent_s: seconds since."""
+    said = f"{done:,} of {of:,} {what}"
+    if done in (of, began_with):
+        return said
+    return f"{said}, {_duration(spent_s / (done - began_with) * (of - done))} left"
+
+
+def _duration(seconds):
+    whole = round(seconds)
+    if whole < 60:
+        return f"{whole} s"
+    if whole < 3600:
+        return f"{whole // 60} min {whole % 60:02} s"
+    return f"{whole // 3600} h {whole % 3600 // 60:02} min"
+
+
+def progress_teller(what, began_with=0, out=None, clock=time.monotonic):
+    """A function of (done, of) that says so on `out`, not more often than a reader can follow, and at the end."""
+    out = out or sys.stderr
+    terminal = out.isatty()
+    began_s = clock()
+    last = {"s": began_s, "length": 0}
+    every_s = _TERMINAL_EVERY_S if terminal else _PLAIN_EVERY_S
+
+    def say_so(done, of):
+        now_s = clock()
+        if done < of and now_s - last["s"] < every_s:
+            return
+        said = progress_line(what, done, of, began_with, now_s - began_s)
+        ends = "\n" if done == of or not terminal else ""
+        start = "\r" if terminal else ""
+        print(start + said.ljust(last["length"]), end=ends, file=out, flush=True)
+        last["s"], last["length"] = now_s, len(said) if terminal else 0
+
+    return say_so

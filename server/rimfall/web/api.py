@@ -18,7 +18,7 @@ from ..scene.feel import answers as feel_answers
 from ..scene.feel.answers import feel
 from ..scene.reading import read, read_export, read_feel, read_size
 from ..scene.size import answers as size_answers
-from .static import told
+from .static import gzipped
 from .streaming import streamed
 
 router = APIRouter(prefix="/api")
@@ -39,7 +39,7 @@ def health():
 @router.get("/fields")
 def fields(request: Request):
     """Every field's label, unit, range and default; named bodies and liquids; motions ready to add; files to take away."""
-    return told(request, _fields(), "application/json")
+    return gzipped(request, _fields(), "application/json")
 
 
 @cache
@@ -105,8 +105,8 @@ async def felt(request: Request, units: Units = "si"):
 @router.post("/size")
 async def sized(request: Request, units: Units = "si"):
     """The smallest habitat that meets the wishes, or which of them collide and by how much; the body is {"wishes", "person"}."""
-    asked = read_size(await request.body())
-    answer = await run_in_threadpool(size_answers.of_size, asked, units)
+    size_request = read_size(await request.body())
+    answer = await run_in_threadpool(size_answers.of_size, size_request, units)
     return Response(answer, media_type="application/json")
 
 

@@ -48,7 +48,7 @@ class Guards:
         if scope["type"] != "http":
             await self._app(scope, receive, send)
             return
-        asked = Headers(scope=scope)
+        request_headers = Headers(scope=scope)
 
         async def marked(message):
             if message["type"] == "http.response.start":
@@ -58,7 +58,7 @@ class Guards:
                     headers.update(_OF_DOCUMENTS)
             await send(message)
 
-        trouble = self._trouble(scope, asked)
+        trouble = self._trouble(scope, request_headers)
         if trouble is not None:
             await _refuse(marked, *trouble)
             return

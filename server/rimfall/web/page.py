@@ -1,4 +1,13 @@
-"""The workbench, and the page to print."""
+"""The workbench and the page to print: where their files lie, and the scripts they load.
+
+Those are the bundle made at install, or the modules as they are while one of them differs from what was bundled: an edit in a
+checkout shows on reload, with nothing to build. A wheel has no modules beside its bundle, and nothing to differ.
+"""
+
+import hashlib
+import json
+from functools import lru_cache
+from pathlib import Path
 
 from fastapi import APIRouter, Request
 from fastapi.responses import HTMLResponse
@@ -6,9 +15,16 @@ from fastapi.templating import Jinja2Templates
 
 from .. import __version__
 from ..phrases import CAUTION
-from .places import folder
-from .scripts import scripts
-from .static import told
+from .static import gzipped
+
+_PACKAGE = Path(__file__).resolve().parent.parent
+
+
+def folder(name):
+    """The folder `static` or `templates`."""
+    inside = _PACKAGE / name
+    return inside if inside.is_dir() else _PACKAGE.parent.parent / name
+
 
 router = APIRouter(include_in_schema=False)
 _templates = Jinja2Templates(folder("templates"))
@@ -30,4 +46,29 @@ def brief(request: Request):
 def _page(request, template, entry):
     script, preloaded = scripts(entry)
     words = _SAID | {"script": script, "preloaded": preloaded}
-    return told(request, _templates.TemplateResponse(request, template, words).body, "text/html")
+    return gzipped(request, _templates.TemplateResponse(request, template, words).body, "text/html")
+
+
+def scripts(entry):
+    """Of `main.js` or `brief.js`: (the script to start with, those it imports at once), as paths below static/."""
+    static = folder("static")
+    try:
+        bundle = json.loads((static / "vendor/page/page.json").read_text(encoding="utf-8"))
+    except FileNotFoundError:
+        return entry, []
+    if any(_differs(static / name, sha256) for name, sha256 in bundle["sources"].items()):
+        return entry, []
+    return f"vendor/page/{entry}", [f"vendor/page/{name}" for name in bundle["preload"][entry]]
+
+
+def _differs(source, sha256):
+    try:
+        about = source.stat()
+    except FileNotFoundError:  # in a wheel; in a checkout, a file that goes changes those that imported it
+        return False
+    return _digest(source, about.st_mtime_ns, about.st_size) != sha256
+
+
+@lru_cache(maxsize=1024)
+def _digest(source, _modified, _size):
+    return hashlib.sha256(source.read_bytes()).hexdigest()

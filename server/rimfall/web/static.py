@@ -25,7 +25,7 @@ def takes_gzip(accepted):
     return any(not re.search(r";q=0(\.0*)?$", part) for part in named)
 
 
-def told(request, body, media_type):
+def gzipped(request, body, media_type):
     """An answer that is often the same bytes: gzipped, once, for those who take it."""
     headers = {"vary": "accept-encoding"}
     if takes_gzip(request.headers.get("accept-encoding", "")):

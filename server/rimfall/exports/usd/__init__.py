@@ -1,9 +1,71 @@
-"""A SampledScene as OpenUSD: text (.usda), text packed alone (.usdz), and binary (.usdc, where OpenUSD's library is installed)."""
+"""A SampledScene as OpenUSD: text (.usda), text packed alone (.usdz), and binary (.usdc, where OpenUSD's library is installed).
 
-from .archive import packed
+Every way writes one Layer: World > Habitat > bodies, Droplets, Streams, Paths, Hull; cameras; materials. One time code is one
+frame. Names, kinds and units follow the shared conventions of all exports; lengths here are file units.
+"""
+
+import json
+
+from ..options import INERTIAL_FLAT, ROTATING
+from ..writing import usdz_packed
+from .bodies import ball, droplets, paths, streams
 from .crate import crate
-from .stage import layer_of
+from .layer import Layer, Prim
+from .parts import Looks, camera, hull, moved, turning
 from .text import text
+
+WORLD = "World"
+
+
+def layer_of(sampled):
+    """The Layer of a SampledScene."""
+    looks = Looks(f"/{WORLD}/Looks")
+    things = [*(ball(sampled, b, looks) for b in sampled.balls), *_many(sampled, looks)]
+    meshes = (
+        [Prim("Xform", "Hull", children=[hull(sampled, m, looks) for m in sampled.meshes])] if sampled.meshes else []
+    )
+    flat = sampled.options.view == INERTIAL_FLAT
+    aboard = _anchored(sampled, meshes if flat else things + meshes)
+    riding, standing = ([camera(sampled, c) for c in sampled.cameras if c.rides is rides] for rides in (True, False))
+    turns = [] if sampled.options.view == ROTATING else turning(sampled)
+    habitat = Prim("Xform", "Habitat", turns, aboard + riding)
+    outside = [habitat, *(_anchored(sampled, things) if flat else []), looks.prim(), *standing]
+    root = Prim("Xform", WORLD, children=outside, model="component", shown_name=sampled.notes["title"] or None)
+    return Layer(root, sampled.notes["title"], _settings(sampled), _custom(sampled.notes))
+
+
+def _many(sampled, looks):
+    """The prims that hold many things, where there are any."""
+    out = [] if sampled.drops is None or len(sampled.drops.ids) == 0 else [droplets(sampled, looks)]
+    for name, curves in (("Streams", streams(sampled, looks)), ("Paths", paths(sampled, looks))):
+        out += [Prim("Xform", name, children=curves)] if curves else []
+    return out
+
+
+def _anchored(sampled, prims):
+    """The prims, under a node at the anchor where there is one: 32-bit numbers stay small under it."""
+    if not sampled.anchor_m.any() or not prims:
+        return prims
+    return [Prim("Xform", "Anchor", moved(sampled.anchor_m * sampled.per_unit), prims)]
+
+
+def _settings(sampled):
+    rate = float(sampled.options.shown_fps)
+    return {
+        "defaultPrim": WORLD,
+        "upAxis": sampled.options.up,
+        "metersPerUnit": 1.0 / sampled.per_unit,
+        "timeCodesPerSecond": rate,
+        "framesPerSecond": rate,
+        "startTimeCode": float(sampled.frame[0]),
+        "endTimeCode": float(sampled.frame[-1]),
+    }
+
+
+def _custom(notes):
+    """The notes whole as one JSON text, and what they say of the file key by key; what is not known is left out."""
+    plain = {name: value for name, value in notes["file"].items() if value is not None}
+    return {**plain, "caution": notes["caution"], "rimfall": json.dumps(notes, ensure_ascii=False)}
 
 
 def usda(sampled):
@@ -13,7 +75,7 @@ def usda(sampled):
 
 def usdz(sampled):
     """The same text in a package of its own."""
-    return packed("rimfall.usda", usda(sampled))
+    return usdz_packed("rimfall.usda", usda(sampled))
 
 
 def usdc(sampled):

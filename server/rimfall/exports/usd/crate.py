@@ -18,10 +18,10 @@ def crate(layer):
     pxr = _library()
     with tempfile.TemporaryDirectory() as folder:
         path = Path(folder) / "layer.usdc"
-        made = pxr.Sdf.Layer.CreateNew(str(path))
+        spec = pxr.Sdf.Layer.CreateNew(str(path))
         with pxr.Sdf.ChangeBlock():
-            _fill(pxr, made, layer)
-        made.Save()
+            _fill(pxr, spec, layer)
+        spec.Save()
         return path.read_bytes()
 
 
@@ -36,12 +36,12 @@ def _library():
     return pxr
 
 
-def _fill(pxr, made, layer):
-    made.comment = layer.comment
-    made.customLayerData = {name: _custom(pxr, value) for name, value in sorted(layer.custom.items())}
+def _fill(pxr, spec, layer):
+    spec.comment = layer.comment
+    spec.customLayerData = {name: _custom(pxr, value) for name, value in sorted(layer.custom.items())}
     for name, value in sorted(layer.settings.items()):
-        made.pseudoRoot.SetInfo(name, value)
-    _prim(pxr, made, layer.root)
+        spec.pseudoRoot.SetInfo(name, value)
+    _prim(pxr, spec, layer.root)
 
 
 def _custom(pxr, value):
@@ -52,19 +52,19 @@ def _custom(pxr, value):
 
 
 def _prim(pxr, parent, prim):
-    made = pxr.Sdf.PrimSpec(parent, prim.name, pxr.Sdf.SpecifierDef, prim.kind)
+    spec = pxr.Sdf.PrimSpec(parent, prim.name, pxr.Sdf.SpecifierDef, prim.kind)
     if prim.apis:
-        made.SetInfo("apiSchemas", pxr.Sdf.TokenListOp.Create(prependedItems=list(prim.apis)))
+        spec.SetInfo("apiSchemas", pxr.Sdf.TokenListOp.Create(prependedItems=list(prim.apis)))
     if prim.shown_name:
-        made.SetInfo("displayName", prim.shown_name)
+        spec.SetInfo("displayName", prim.shown_name)
     if prim.model:
-        made.kind = prim.model
+        spec.kind = prim.model
     for attribute in prim.attributes:
-        _attribute(pxr, made, attribute)
+        _attribute(pxr, spec, attribute)
     for name, path in prim.relations.items():
-        pxr.Sdf.RelationshipSpec(made, name, custom=False).targetPathList.explicitItems = [path]
+        pxr.Sdf.RelationshipSpec(spec, name, custom=False).targetPathList.explicitItems = [path]
     for child in prim.children:
-        _prim(pxr, made, child)
+        _prim(pxr, spec, child)
 
 
 def _attribute(pxr, prim, a):
@@ -72,16 +72,16 @@ def _attribute(pxr, prim, a):
     sdf = pxr.Sdf
     kind = sdf.ValueTypeNames.Find(a.kind)
     varies = sdf.VariabilityUniform if a.uniform else sdf.VariabilityVarying
-    made = sdf.AttributeSpec(prim, a.name, kind, varies, declaresCustom=False)
+    spec = sdf.AttributeSpec(prim, a.name, kind, varies, declaresCustom=False)
     if a.interpolation:
-        made.SetInfo("interpolation", a.interpolation)
+        spec.SetInfo("interpolation", a.interpolation)
     if a.connect:
-        made.connectionPathList.explicitItems = [a.connect]
+        spec.connectionPathList.explicitItems = [a.connect]
     elif a.at is not None:
         for code, value in zip(np.asarray(a.at).tolist(), a.values, strict=True):
-            prim.layer.SetTimeSample(made.path, code, _value(pxr, a.kind, value))
+            prim.layer.SetTimeSample(spec.path, code, _value(pxr, a.kind, value))
     elif a.value is not None:
-        made.default = _value(pxr, a.kind, a.value)
+        spec.default = _value(pxr, a.kind, a.value)
 
 
 def _value(pxr, kind, value):

@@ -1,9 +1,62 @@
-"""The choices of an export as options of a command."""
+"""What commands share: options of answers and of exports, the person's height, printing, tables."""
 
 import json
+import math
+import sys
+
+from ..errors import BadInput, refusal
 
 
-def add_to(parser):
+def add_answer_options(parser):
+    """Add the options of an answer."""
+    parser.add_argument("--json", action="store_true", help="print the whole answer as JSON")
+    parser.add_argument("--units", choices=("si", "us"), default="si", help="units of the words (default: %(default)s)")
+
+
+def with_height(source, height, read):
+    """A document for a person of that height, where one was given."""
+    if height is None:
+        return source
+    document = read_object(source, read)
+    person = document.get("person", {})
+    if isinstance(person, dict):
+        document["person"] = {**person, "height_m": number("height", height)}
+    return json.dumps(document)
+
+
+def read_object(source, read):
+    """What a file holds, a JSON object; anything else is refused as all documents are, by `read`."""
+    try:
+        document = json.loads(source)
+    except (ValueError, RecursionError):
+        document = None
+    if not isinstance(document, dict):
+        read(source)
+    return document
+
+
+def number(field, text):
+    """A finite number from the text of an option. Raises BadInput, naming the field."""
+    try:
+        value = float(text)
+    except ValueError:
+        value = math.nan
+    if not math.isfinite(value):
+        raise BadInput(refusal(field, text, "a number", f"{field} was {text}; it may be a number."))
+    return value
+
+
+def print_json(answer):
+    """Print an answer, JSON bytes, on a line of its own."""
+    sys.stdout.buffer.write(answer + b"\n")  # UTF-8, whatever the terminal speaks
+
+
+def print_lines(lines):
+    """Print lines of words; a terminal needs no unbreakable spaces."""
+    print("\n".join(lines).replace("\u00a0", " "))
+
+
+def add_export_options(parser):
     """Add an option to an argparse parser for each choice of an export."""
     group = parser.add_argument_group("what the files hold")
     group.add_argument(
@@ -31,7 +84,7 @@ def add_to(parser):
     group.add_argument("--to", dest="to_s", metavar="S", help="last second to take (default: the last event)")
 
 
-def document(chosen):
+def export_document(chosen):
     """The document of an export's choices from parsed options; what was not said is left out."""
     choices = {
         "motions": chosen.only,
@@ -65,3 +118,15 @@ def _origin(text):
     if text is None or "," not in text:
         return text
     return dict(zip(("along_m", "height_m", "axial_m", "floor"), map(_number, text.split(",")), strict=False))
+
+
+def aligned(rows, left=1):
+    """Lines of a table of texts; the first `left` columns stand to the left, the others to the right."""
+    widths = [max(len(row[k]) for row in rows) for k in range(len(rows[0]))] if rows else []
+    return [
+        "  ".join(
+            cell.ljust(width) if k < left else cell.rjust(width)
+            for k, (cell, width) in enumerate(zip(row, widths, strict=True))
+        ).rstrip()
+        for row in rows
+    ]

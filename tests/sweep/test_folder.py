@@ -4,14 +4,14 @@ import json
 import re
 
 from rimfall.scene.reading import read
-from rimfall.sweep import file_names, grid, parameters
+from rimfall.sweep import folder, grid, parameters
 
 from .runs import scene
 
 
 def stems(*varied):
     made = grid.grid_of(read(json.dumps(scene())), [parameters.parse(text) for text in varied])
-    return [file_names.stem(made, n) for n in range(1, made.count + 1)]
+    return [folder.file_stem(made, n) for n in range(1, made.count + 1)]
 
 
 def test_a_name_says_number_and_values():
