@@ -1,0 +1,82 @@
+"""What moves, as a document and as it is computed with: a named body, or one stated by its numbers; how it spins and rebounds."""
+
+from typing import Annotated, Any, Literal
+
+from pydantic import BeforeValidator, Discriminator, Field, Tag, WithJsonSchema
+from pydantic_core import PydanticCustomError
+
+from ..fields import Strict, number
+from ..physics.bodies import NAMED_BODIES, SPHERE, Body, named
+
+
+
+def _drag(value: Any):
+    """ "sphere", or a constant coefficient from 0 to 5."""
+    if value == SPHERE and isinstance(value, str):
+        return value
+    if isinstance(value, (int, float)) and not isinstance(value, bool) and 0 <= value <= 5:
+        return float(value)
+    raise PydanticCustomError("drag", "drag")
+
+
+class OwnBody(Strict):
+    """A body stated by its numbers."""
+
+    mass_kg: float = number("Mass", "kg", 1e-9, 1e6, shown={"min": 0.001, "max": 100, "scale": "log"})
+    diameter_m: float = number("Diameter", "m", 0, 10, shown={"min": 0.001, "max": 1, "scale": "log"})
+    drag: Annotated[
+        Any,
+        BeforeValidator(_drag),
+        WithJsonSchema({"anyOf": [{"const": SPHERE}, {"type": "number", "minimum": 0, "maximum": 5}]}),
+    ] = Field(
+        SPHERE,
+        json_schema_extra={"label": "Drag", "unit": "", "kind": "drag", "may_be": '"sphere" or a number from 0 to 5'},
+    )
+    shell: Literal["solid", "hollow"] = Field(
+        "solid", json_schema_extra={"label": "Made", "unit": "", "kind": "choice"}
+    )
+    restitution: float = number("Restitution", "", 0, 1, 0.7, shown={"min": 0, "max": 1, "scale": "linear"})
+    friction: float = number("Friction", "", 0, 5, 0.5, shown={"min": 0, "max": 1, "scale": "linear"})
+    rolling_resistance: float = number(
+        "Rolling resistance", "", 0, 1, 0.0, shown={"min": 0, "max": 0.1, "scale": "linear"}
+    )
+    drag_area_m2: float | None = number(
+        "Drag area", "m²", 0, 1_000, None, shown={"min": 0.001, "max": 2, "scale": "log"}
+    )
+    buoyant: bool = Field(
+        False,
+        json_schema_extra={
+            "label": "Borne by the air",
+            "unit": "",
+            "kind": "yes_no",
+            "may_be": "true (the air it displaces bears it up) or false",
+        },
+    )
+
+
+BODY_NAMES = tuple(b.name for b in NAMED_BODIES)
+
+BodyPart = Annotated[
+    Annotated[Literal[BODY_NAMES], Tag("@named")] | Annotated[OwnBody, Tag("@own")],
+    Discriminator(lambda v: "@named" if isinstance(v, str) else "@own"),
+]
+
+
+def body_field():
+    return Field(json_schema_extra={"label": "Body", "unit": "", "kind": "body"})
+
+
+def ball_spin_field():
+    return number("Its own spin", "rpm", -1e5, 1e5, 0.0, shown={"min": -3_000, "max": 3_000, "scale": "linear"})
+
+
+def bounces_field():
+    return number("Rebounds", "", 0, 1_000, 0, shown={"min": 0, "max": 50, "scale": "linear"})
+
+
+def body_of(body):
+    """The Body a document names or states."""
+    if isinstance(body, str):
+        return named(body)
+    contact = (body.shell, body.restitution, body.friction, body.rolling_resistance)
+    return Body(body.mass_kg, body.diameter_m, body.drag, *contact, body.drag_area_m2, body.buoyant)

@@ -1,0 +1,137 @@
+"""What a kind of motion is to the rest of the program, and what the page has to know of it.
+
+Every folder beside this module puts one `Kind` together; the list of them all is in `kinds/__init__.py`. What the page needs (`Page`)
+goes to it as data by `GET /api/fields`: it has no table of kinds of its own.
+"""
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass, field
+from typing import Any
+
+from ..motions.flat_gravity import Companion
+from ..motions.plan import Plan
+from ..motions.setting import Setting
+from ..motions.track import Track
+from ..phrases import ALONG_THE_AXIS
+from .motion import Motion
+
+ARM_M = 0.3  # a thing starts in the hand, an arm's length in front of who holds it
+
+
+@dataclass(frozen=True)
+class Finding:
+    """A figure that a kind tells beside its path, as people read it: its name in `Plan.findings`, the words before it, its unit,
+    and the glossary's term for it; sided: along the ground, spinward above 0."""
+
+    name: str
+    say: str
+    unit: str
+    term: str
+    sided: bool = False
+
+
+@dataclass(frozen=True)
+class Stage:
+    """How it is drawn. mover: who or what moves ("ball", "cup", "person", "craft"); beside: what is drawn with it ("pendulum",
+    "lift", "tether", "cup", "table"), or None; attended_m: how far off stands somebody who lets it go, None where nobody does;
+    winds: its path goes to and fro or round and round; outside: it goes on outside the hull; aimed: its speed has a handle on the
+    stage; no_arrows: arrows that would tell nothing of it; weight: the finding that is the weight of who moves, or None."""
+
+    mover: str = "ball"
+    beside: str | None = None
+    attended_m: float | None = ARM_M
+    winds: bool = False
+    outside: bool = False
+    aimed: bool = False
+    no_arrows: tuple[str, ...] = ()
+    weight: str | None = None
+
+
+@dataclass(frozen=True)
+class Page:
+    """What the page needs of a kind.
+
+    group: heading under which it may be added; add: "a lift ride"; short: the button's word; title: a new one's name; one, many: how
+    it is counted. sentence: of its inputs (`when`); a field's name in braces is a figure to drag. rows: its figures in order, each
+    with a short label or None for the field's own; more: a heading and rows that are folded away, or None. mirrored: it has a
+    mirror image across the deck. events: words for its events that differ from those of others; stays: its end in a word where
+    nothing happens to it; findings in the order they are read out; terms: entries of the glossary that are its own.
+    """
+
+    group: str
+    sentence: Any
+    rows: dict[str, str | None]
+    add: str
+    many: str
+    short: str
+    title: str
+    one: str
+    more: tuple[str, dict[str, str | None]] | None = None
+    mirrored: bool = True
+    events: dict[str, str] = field(default_factory=dict)
+    stays: str | None = None
+    findings: tuple[Finding, ...] = ()
+    terms: dict[str, str] = field(default_factory=dict)
+    stage: Stage = Stage()
+
+
+def when(name: str, say: Any, otherwise: Any = "", **test: Any) -> dict[str, Any]:
+    """A part of a sentence that is said where the field `name` is set and not 0; with equals=, least= or above= where its value is
+    that; else `otherwise` is. Parts are texts, tuples of parts, and these."""
+    return {"field": name, "say": say, "otherwise": otherwise, **test}
+
+
+@dataclass(frozen=True)
+class Kind:
+    """A kind of motion.
+
+    name: as in a document. fields: the model of its fields; new: one that is ready to add. check(motion, part, setting): what its
+    fields may not be against one another and in a habitat (`part`, its document), each (field of the motion, what it was, what it
+    may be). plan(setting, motion). outcome(traced, units): sentences of what it does. assumptions(traced, setting): sentences of
+    what its answer leaves out. element: what a thing of it is called in files, before its own name.
+    """
+
+    name: str
+    fields: type[Motion]
+    new: dict[str, Any]
+    check: Callable[[Any, Any, Setting], Iterable[tuple[str, Any, str]]]
+    plan: Callable[[Setting, Any], Plan]
+    outcome: Callable[["Traced", str], list[str]]
+    assumptions: Callable[["Traced", Setting], list[str]]
+    page: Page
+    element: str = "ball"
+
+
+@dataclass(frozen=True)
+class Traced:
+    """A motion of the scene and all that came of it; across: words for either way across its ground; ground: its name;
+    findings: what its kind tells beside its path (`plan.Plan`); drift: the parts of its landing's drift, or None and why not
+    (`drift.parts`)."""
+
+    kind: Kind
+    motion: Any
+    plan: Plan
+    track: Track
+    companion: Companion | None
+    across: tuple[str, str] = ALONG_THE_AXIS
+    ground: str = "deck"
+    findings: dict[str, Any] = field(default_factory=dict)
+    drift: tuple[Any, Any] = (None, "not_flown")
+
+    @property
+    def ends_s(self) -> float:
+        """When the last of it ends: of a pour, its last parcel, even past the scene's own end."""
+        stream = self.plan.stream
+        if stream is None:
+            return self.track.ends_s
+        if stream.batch is not None:
+            return max(self.track.ends_s, stream.batch.last_ends_s)
+        return self.track.ends_s + (stream.last_leaves_s - stream.first_leaves_s)
+
+    def outcome(self, units: str = "si") -> list[str]:
+        """One or two sentences of what it does, as an author could use them."""
+        return ["The scene ends before it starts."] if self.track.path is None else self.kind.outcome(self, units)
+
+    def assumptions(self, setting: Setting) -> list[str]:
+        """Sentences of what its answer leaves out."""
+        return self.kind.assumptions(self, setting)
