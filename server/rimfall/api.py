@@ -57,7 +57,7 @@ from .exports.options import read_options
 from .exports.recovery import read_source
 from .exports.writing import write_all
 from .motions.track import Moment
-from .scene import examples, questions, words
+from .scene import examples, questions
 from .scene.feel import answers as feel_answers
 from .scene.reading import read, read_size
 from .scene.size import answers as size_answers
@@ -154,5 +154,5 @@ def _path(traced):
         track.end,
         tuple(track.events),
         track.landing,
-        tuple(words.outcome(traced)),
+        tuple(traced.outcome()),
     )

@@ -8,7 +8,7 @@ from ..exports import files_of, format_of
 from ..exports.options import read_options
 from ..exports.recovery import read_source
 from ..exports.writing import write_all
-from ..scene import answers, questions, words
+from ..scene import answers, questions
 from ..scene.reading import read
 from . import options as command_options
 from .options import aligned
@@ -67,8 +67,8 @@ def _told(traced, units):
     """Each motion in words, and what its answer leaves out."""
     lines = []
     for one in traced.motions:
-        lines += [f"{one.motion.name} ({one.motion.kind}): " + " ".join(words.outcome(one, units))]
-        lines += [f"    {said}" for said in words.assumptions(one, traced)]
+        lines += [f"{one.motion.name} ({one.motion.kind}): " + " ".join(one.outcome(units))]
+        lines += [f"    {said}" for said in one.assumptions(traced.setting)]
     return lines
 
 

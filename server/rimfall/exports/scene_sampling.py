@@ -16,7 +16,6 @@ from .sampled_scene import BodySamples, DrawnPath, Drops, SampledScene, StreamSa
 
 GREATEST_SAMPLES = 2_000_000  # of bodies, over all frames
 _FAR_M = 1_000.0  # from here on 32-bit numbers lose a twentieth of a millimetre
-_BALLS = ("drop", "throw", "roll", "stand")
 _SLACK = 1e-9  # in frames: a time that is on a frame but for rounding is on it
 
 
@@ -142,7 +141,7 @@ class _SceneSampler:
 
     def _balls(self, born):
         number = {i: n for n, (_, i, drop) in enumerate(born) if drop is None}
-        names = element_names([(_kind(t.motion.kind), t.motion.name) for i, t in self.taken if i in number])
+        names = element_names([(t.kind.element, t.motion.name) for i, t in self.taken if i in number])
         balls = []
         for name, (i, traced) in zip(names, [p for p in self.taken if p[0] in number], strict=True):
             motion = path_sampling.of_body(self.trace.setting, traced, self.time_s)
@@ -260,11 +259,6 @@ def _anchor(balls, drops, streams, lines):
         return np.zeros(3)
     first = lines[0].position_m if lines else clouds[0].reshape(-1, 3)
     return np.round(first[0])
-
-
-def _kind(kind):
-    """What an element is called before its own name."""
-    return "ball" if kind in _BALLS else kind
 
 
 def element_names(named):

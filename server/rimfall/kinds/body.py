@@ -9,7 +9,6 @@ from ..fields import Strict, number
 from ..physics.bodies import NAMED_BODIES, SPHERE, Body, named
 
 
-
 def _drag(value: Any):
     """ "sphere", or a constant coefficient from 0 to 5."""
     if value == SPHERE and isinstance(value, str):

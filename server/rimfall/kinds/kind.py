@@ -8,11 +8,12 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 from typing import Any
 
-from ..motions.flat_gravity import Companion
+from ..motions.flat_gravity import FlatGravityReference
 from ..motions.plan import Plan
 from ..motions.setting import Setting
 from ..motions.track import Track
-from ..phrases import ALONG_THE_AXIS
+from ..shapes import Ground
+from ..shapes.base import DECK
 from .motion import Motion
 
 ARM_M = 0.3  # a thing starts in the hand, an arm's length in front of who holds it
@@ -53,7 +54,8 @@ class Page:
 
     group: heading under which it may be added; add: "a lift ride"; short: the button's word; title: a new one's name; one, many: how
     it is counted. sentence: of its inputs (`when`); a field's name in braces is a figure to drag. rows: its figures in order, each
-    with a short label or None for the field's own; more: a heading and rows that are folded away, or None. mirrored: it has a
+    with a short label or None for the field's own; more: a heading and rows that are folded away, or None; carried: what the motion
+    added to it is called, and what it is at rest. mirrored: it has a
     mirror image across the deck. events: words for its events that differ from those of others; stays: its end in a word where
     nothing happens to it; findings in the order they are read out; terms: entries of the glossary that are its own.
     """
@@ -67,6 +69,7 @@ class Page:
     title: str
     one: str
     more: tuple[str, dict[str, str | None]] | None = None
+    carried: tuple[str, str] = ("Thrower", "standing")
     mirrored: bool = True
     events: dict[str, str] = field(default_factory=dict)
     stays: str | None = None
@@ -85,8 +88,8 @@ def when(name: str, say: Any, otherwise: Any = "", **test: Any) -> dict[str, Any
 class Kind:
     """A kind of motion.
 
-    name: as in a document. fields: the model of its fields; new: one that is ready to add. check(motion, part, setting): what its
-    fields may not be against one another and in a habitat (`part`, its document), each (field of the motion, what it was, what it
+    name: as in a document. fields: the model of its fields; new: one that is ready to add. check(motion, setting, shape): what its
+    fields may not be against one another and in a habitat of that name of a shape, each (field of the motion, what it was, what it
     may be). plan(setting, motion). outcome(traced, units): sentences of what it does. assumptions(traced, setting): sentences of
     what its answer leaves out. element: what a thing of it is called in files, before its own name.
     """
@@ -94,7 +97,7 @@ class Kind:
     name: str
     fields: type[Motion]
     new: dict[str, Any]
-    check: Callable[[Any, Any, Setting], Iterable[tuple[str, Any, str]]]
+    check: Callable[[Any, Setting, str], Iterable[tuple[str, Any, str]]]
     plan: Callable[[Setting, Any], Plan]
     outcome: Callable[["Traced", str], list[str]]
     assumptions: Callable[["Traced", Setting], list[str]]
@@ -104,7 +107,7 @@ class Kind:
 
 @dataclass(frozen=True)
 class Traced:
-    """A motion of the scene and all that came of it; across: words for either way across its ground; ground: its name;
+    """A motion of the scene and all that came of it; stands_on: its ground;
     findings: what its kind tells beside its path (`plan.Plan`); drift: the parts of its landing's drift, or None and why not
     (`drift.parts`)."""
 
@@ -112,11 +115,20 @@ class Traced:
     motion: Any
     plan: Plan
     track: Track
-    companion: Companion | None
-    across: tuple[str, str] = ALONG_THE_AXIS
-    ground: str = "deck"
+    flat_gravity: FlatGravityReference | None
+    stands_on: Ground = DECK
     findings: dict[str, Any] = field(default_factory=dict)
     drift: tuple[Any, Any] = (None, "not_flown")
+
+    @property
+    def across(self) -> tuple[str, str]:
+        """Words for either way across its ground."""
+        return self.stands_on.across
+
+    @property
+    def ground(self) -> str:
+        """The ground's name as a surface."""
+        return self.stands_on.surface
 
     @property
     def ends_s(self) -> float:

@@ -7,15 +7,37 @@ from itertools import pairwise
 
 import numpy as np
 
+from ..fields import number
 from ..motions.journey import Leg
 from ..motions.path import Path
 from ..physics import frames
 from ..physics.constants import TURN_RAD
 from ..physics.turned import longest_s
+from .motion import Place
+from .places import over_its_floor
 
+NONE_BECAUSE = "outside"  # why there is nothing under plain gravity beside it
+WEIGHTLESS = ("centrifugal", "coriolis")  # arrows that tell nothing of who is weightless
 _LOOK_RAD = 0.05  # of the turning, from look to look for where the structure is nearest
 _HALVINGS = 60
 _MOST_SWEEPS = 3
+
+
+class OutsidePlace(Place):
+    """A place that may lie outside: below the ground is beyond the hull."""
+
+    height_m: float = number("At height", "m", -100_000, 100_000, 0.0, shown={"min": -20, "max": 0, "scale": "linear"})
+
+
+def under_the_hull(habitat, shape, motion, why):
+    """Refusals of a place that is not beside the hull; why: there is no outside of a habitat on the ground."""
+    if not habitat.in_space:
+        yield "kind", motion.kind, f"another kind of motion on a {shape}: {why}"
+        return
+    side = habitat.hull_half_width_m(motion.place.floor)
+    if abs(motion.place.axial_m) > side:
+        yield "place.axial_m", motion.place.axial_m, f"{-side:.9g} to {side:.9g} m, under the hull"
+    yield from over_its_floor(habitat, motion.place)
 
 
 def line(setting, position, velocity, begin_s, end_s, floor=0):

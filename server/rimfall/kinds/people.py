@@ -1,12 +1,41 @@
-"""What the motions of people share: the body they are taken for.
+"""What motions of people on their feet share: their fields, the body they are taken for, and where they may begin.
 
 A person is a point `centre_m` above the feet; what it may meet is met by a ball of that radius about it, so that the feet meet
 the ground when the ball does, and the head, twice as high, the ceiling.
 """
 
+from ..fields import number
 from ..physics.bodies import Body
+from .motion import Motion, Place
+from .places import TOUCH_M, over_its_floor
 
 GIVEN = "given"  # why a motion whose path is stated has none under plain gravity beside it
+GROUP = "People"
+AS_A_BALL = "What a person meets is met by a ball round the centre that reaches from the feet to the head."
+HERE = {"along_m": 0.0, "height_m": 0.0, "axial_m": 0.0}
+SELF = {"mass_kg": "Mass", "centre_m": "Centre"}  # rows of the page
+WEIGHT_TERM = "weight at the feet"
+
+
+class FeetPlace(Place):
+    """Where the feet are."""
+
+    height_m: float = number("Feet at height", "m", 0, 100_000, 0.0, shown={"min": 0, "max": 10, "scale": "linear"})
+
+
+def mass_field():
+    """The mass of a person."""
+    return number("Mass", "kg", 1, 1_000, 75.0, shown={"min": 20, "max": 150, "scale": "linear"})
+
+
+class Person(Motion):
+    """The fields they share: the place is that of the feet, the path that of the centre."""
+
+    place: FeetPlace = FeetPlace()
+    mass_kg: float = mass_field()
+    centre_m: float = number(
+        "Centre over the feet", "m", 0.1, 3, 1.0, shown={"min": 0.5, "max": 1.5, "scale": "linear"}
+    )
 
 
 def person(motion, drag_area_m2=0.0):
@@ -21,3 +50,24 @@ def person(motion, drag_area_m2=0.0):
 def over_the_feet(motion):
     """A motion's place, which is that of the feet, raised to the centre: (along, height, axial), metres."""
     return motion.place.along_m, motion.place.height_m + motion.centre_m, motion.place.axial_m
+
+
+def stands(habitat, motion):
+    """Refusals of somebody who does not stand in the room: feet on or over the ground, head (two centres up) and sides clear of
+    everything."""
+    place, half = motion.place, motion.centre_m
+    if not half < habitat.radius_m / 4:
+        yield "centre_m", half, f"below a quarter of the radius, {habitat.radius_m / 4:g} m"
+        return
+    yield from over_its_floor(habitat, place)
+    least, side, span = habitat.sides(place.floor, half)
+    low, high = span(min(abs(place.axial_m), side)) if side >= 0 else (1.0, 0.0)
+    low, high = low - half, high - half
+    if high < low - TOUCH_M:
+        yield "centre_m", half, "small enough that a person of twice that height fits into the room"
+        return
+    if not least <= place.axial_m <= side:
+        yield "place.axial_m", place.axial_m, f"{least:.9g} to {side:.9g} m, clear of what is beside"
+    elif not low - TOUCH_M <= place.height_m <= high:
+        may_be = f"{max(low, 0.0):.9g} to {high:.9g} m: feet on or over the ground, head below what is above"
+        yield "place.height_m", place.height_m, may_be

@@ -9,7 +9,7 @@ from .. import __version__
 from ..kinds.pour.plan import diameters_m
 from ..motions.track import grid_times
 from ..physics.spin import figures
-from . import floors, words
+from . import floors
 
 ANSWER_VERSION = 1
 
@@ -146,8 +146,8 @@ def outcome(traced, trace, units="si"):
         "landing": _landing(traced),
         "no_landing": made.no_landing,
         "apex": _apex(made.apex),
-        "words": words.outcome(traced, units),
-        "assumptions": words.assumptions(traced, trace),
+        "words": traced.outcome(units),
+        "assumptions": traced.assumptions(trace.setting),
     }
 
 

@@ -1,8 +1,7 @@
 """The scene document: every field with its unit, range, label and default, once. The page and the commands read them here.
 
 Reading is strict: no field unknown here, no text for a number, no NaN or infinity. What one field alone cannot show is in
-`checks.py`; sentences of refusal are in `validation_errors.py`; habitats are in `shapes`, motions in `motion_parts.py` and the
-parts named for their kinds.
+`checks.py`; sentences of refusal are in `validation_errors.py`; habitats are in `shapes`, motions in `kinds`.
 """
 
 import re
@@ -13,12 +12,9 @@ from pydantic import BeforeValidator, Field, WithJsonSchema
 from pydantic_core import PydanticCustomError
 
 from ..fields import Strict, number, text
+from ..kinds import KINDS
 from ..shapes import HabitatPart
 from .feel.person_part import OwnLimit, PersonPart
-from .hang_part import Hang
-from .motion_parts import Drop, Roll, Stand, Throw
-from .people_parts import Approach, Jump, LetGo, Lift, Walk
-from .pour_part import Pour
 
 VERSION = 1
 FILM_RATES = {23.976: Fraction(24000, 1001), 29.97: Fraction(30000, 1001), 59.94: Fraction(60000, 1001)}
@@ -36,19 +32,7 @@ class AirPart(Strict):
     )
 
 
-MOTIONS = {
-    "drop": Drop,
-    "throw": Throw,
-    "pour": Pour,
-    "roll": Roll,
-    "stand": Stand,
-    "hang": Hang,
-    "jump": Jump,
-    "walk": Walk,
-    "lift": Lift,
-    "let_go": LetGo,
-    "approach": Approach,
-}
+MOTIONS = {name: kind.fields for name, kind in KINDS.items()}
 AnyMotion = Annotated[Union[tuple(MOTIONS.values())], Field(discriminator="kind")]  # noqa: UP007 - made from the table
 
 

@@ -5,8 +5,8 @@ from typing import Annotated, Any, Literal
 from pydantic import BeforeValidator, Discriminator, Field, Tag, WithJsonSchema
 
 from ..fields import Strict, number
+from ..kinds.motion import Place
 from .document import Scene, fps_json_schema, is_fps
-from .motion_parts import Place
 
 
 def _choice(label, default):

@@ -16,8 +16,10 @@ from ..scene import answers, examples, questions
 from ..scene.catalogue import catalogue, export_choices
 from ..scene.feel import answers as feel_answers
 from ..scene.feel.answers import feel
+from ..scene.followers import followed
 from ..scene.reading import read, read_export, read_feel, read_size
 from ..scene.size import answers as size_answers
+from ..scene.work_limit import GREATEST_SAMPLES, GREATEST_SAMPLES_IN_LISTS
 from .static import gzipped
 from .streaming import streamed
 
@@ -82,7 +84,7 @@ async def trace(
     source = await request.body()
     scene = read(source)
     if hold is not None:
-        scene = questions.followed(scene, hold, held, follower)
+        scene = followed(scene, hold, held, follower)
     if stream == "1":
         return streamed(lambda watch: _traced(scene, arrays, units, watch))
     return Response(await run_in_threadpool(_traced, scene, arrays, units), media_type="application/json")
@@ -90,7 +92,7 @@ async def trace(
 
 def _traced(scene, arrays, units, watch=None):
     f4 = arrays == "f4"
-    most = questions.GREATEST_SAMPLES if f4 else questions.GREATEST_SAMPLES_IN_LISTS
+    most = GREATEST_SAMPLES if f4 else GREATEST_SAMPLES_IN_LISTS
     return answers.of_trace(questions.trace(scene, most, watch), units, f4)
 
 

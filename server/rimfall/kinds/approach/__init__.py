@@ -1,0 +1,118 @@
+"""Approaches: a craft coasts in to a dock at the hub or on the rim."""
+
+from dataclasses import replace
+from typing import Literal
+
+from pydantic import Field
+
+from ...fields import number
+from ..kind import Finding, Kind, Page, Stage
+from ..motion import Motion, elevation, speed
+from ..outside import WEIGHTLESS, OutsidePlace, under_the_hull
+from ..people import HERE
+from .plan import dock_place, plan
+from .words import approached
+
+_LEFT_OUT = ["The craft coasts; the path is that of its docking port, and nothing is looked for in its way."]
+
+
+class Approach(Motion):
+    """A craft coasts in to a dock; the place is the dock's."""
+
+    kind: Literal["approach"]
+    place: OutsidePlace = OutsidePlace()
+    dock: Literal["hub", "rim"] = Field("hub", json_schema_extra={"label": "Dock", "unit": "", "kind": "choice"})
+    speed_m_s: float = speed("Closing speed", 5.0)
+    heading_deg: float = number("Comes from", "°", -360, 360, 90.0, shown={"min": -180, "max": 180, "scale": "linear"})
+    elevation_deg: float = elevation("From up", 0.0)
+    from_m: float = number("From", "m", 1, 1_000_000, 200.0, shown={"min": 10, "max": 1_000, "scale": "log"})
+    mass_kg: float = number("Mass", "kg", 1, 1e9, 12_000.0, shown={"min": 1_000, "max": 100_000, "scale": "log"})
+    size_m: float = number("Size", "m", 0.1, 1_000, 3.0, shown={"min": 1, "max": 30, "scale": "linear"})
+
+
+def check(motion, setting, shape):
+    """A craft moves, comes from outside, and arrives before its time limit, whatever the scene's own end."""
+    habitat = setting.habitat
+    if not habitat.in_space or motion.dock == "rim":
+        yield from under_the_hull(habitat, shape, motion, "no craft comes to it")
+    if not habitat.in_space:
+        return
+    yield from _docks(motion, habitat)
+    longest_s = replace(setting, duration_s=None).limit_s(motion.start_s) - motion.start_s
+    if not motion.speed_m_s:
+        yield "speed_m_s", motion.speed_m_s, "above 0, to 3,000 m/s"
+    elif motion.from_m > motion.speed_m_s * longest_s:
+        may_be = f"1 to {motion.speed_m_s * longest_s:.9g} m: within its time limit of {longest_s:.3g} s at that speed"
+        yield "from_m", motion.from_m, may_be
+
+
+def _docks(motion, habitat):
+    height, place = motion.place.height_m, motion.place
+    if motion.dock == "rim":
+        if height > 0:
+            yield "place.height_m", height, "-100,000 to 0 m: a rim's dock is on the hull or outside it"
+        if motion.elevation_deg > 0:
+            yield "elevation_deg", motion.elevation_deg, "-90 to 0 degrees: to the rim a craft comes from outside"
+        return
+    axis = dock_place(habitat, motion.model_copy(update={"place": place.model_copy(update={"height_m": 0.0})}))[1]
+    if not 0 <= height <= axis:
+        yield "place.height_m", height, f"0, or up to {axis:.9g} m, the axis: 0 is taken for the axis"
+
+
+PAGE = Page(
+    group="Craft",
+    short="Approach",
+    add="an approach",
+    title="Approach",
+    one="approach",
+    many="approaches",
+    sentence="Coasts in to the {dock} at {speed_m_s} from {from_m} away; it comes from {elevation_deg}, {heading_deg}.",
+    rows={
+        "dock": "Dock",
+        "speed_m_s": "Speed",
+        "elevation_deg": None,
+        "heading_deg": "Comes from",
+        "place.height_m": "Dock at",
+        "from_m": "From",
+    },
+    more=("Craft", {"mass_kg": "Mass", "size_m": "Size"}),
+    mirrored=False,
+    findings=(
+        Finding("distance_m", "to the dock", "m", "dock"),
+        Finding("to_cancel_size_m_s", "to cancel at contact", "m/s", "velocity to cancel"),
+        Finding("to_cancel_n_s", "as a push", "N s", "velocity to cancel"),
+        Finding("turns_seen", "turns seen from aboard", "", "dock"),
+    ),
+    terms={
+        "Approach": (
+            "A craft that coasts in to a dock along a straight line of the room that does not turn. From aboard the "
+            "same line is a spiral."
+        ),
+        "Dock": (
+            "Where an approaching craft makes contact: at the hub, where hardly anything moves, or at the rim, which "
+            "goes by at rim speed."
+        ),
+        "Velocity to cancel": (
+            "The craft’s velocity against the dock at contact, as it is seen from aboard: spinward, up and axial."
+        ),
+    },
+    stage=Stage(mover="craft", attended_m=None, winds=True, outside=True, no_arrows=WEIGHTLESS),
+)
+KIND = Kind(
+    name="approach",
+    fields=Approach,
+    new={
+        "place": HERE,
+        "dock": "rim",
+        "speed_m_s": 5.0,
+        "heading_deg": 0.0,
+        "elevation_deg": -45.0,
+        "from_m": 200.0,
+    },
+    check=check,
+    plan=plan,
+    outcome=approached,
+    assumptions=lambda _traced, _setting: _LEFT_OUT,
+    page=PAGE,
+    element="approach",
+)

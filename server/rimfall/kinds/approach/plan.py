@@ -13,8 +13,7 @@ from ...motions.plan import Plan
 from ...physics import frames
 from ...physics.bodies import Body
 from ...physics.constants import TURN_RAD
-from ..let_go.plan import OUTSIDE
-from ..outside import line, seen, state, turns_between
+from ..outside import NONE_BECAUSE, line, seen, state, turns_between
 
 
 def dock_place(habitat, motion):
@@ -47,7 +46,7 @@ def plan(setting, motion):
     body = Body(motion.mass_kg, motion.size_m, 0.0)
     told = partial(findings, motion, relative @ chart.axes_at(place).T, there)
     start = _start(setting, leg, place, dock, contact_s, floor)
-    return Plan(start_s, *start, body, Start(None, prescribed=given), None, OUTSIDE, floor=floor, findings=told)
+    return Plan(start_s, *start, body, Start(None, prescribed=given), None, NONE_BECAUSE, floor=floor, findings=told)
 
 
 def _at_contact(setting, dock, closing, contact_s):

@@ -1,0 +1,115 @@
+"""Things that hang on a line: lamps, plumb lines, pendulums."""
+
+from typing import Literal
+
+import numpy as np
+
+from ...fields import number
+from ..body import BodyPart, body_field, body_of
+from ..kind import Finding, Kind, Page, Stage, when
+from ..motion import Motion, heading, speed
+from ..places import TOUCH_M, clear_of_surfaces, of_a_size
+from .plan import first_state, line_of, plan
+from .words import assumptions, hung
+
+
+class Hang(Motion):
+    """A body hung by its middle on a line without mass; its place is that of the point it hangs from."""
+
+    kind: Literal["hang"]
+    length_m: float = number("Line", "m", 0.01, 1_000, 2.0, shown={"min": 0.1, "max": 20, "scale": "log"})
+    body: BodyPart = body_field()
+    first_angle_deg: float = number(
+        "First angle from plumb", "°", 0, 180, 0.0, shown={"min": 0, "max": 90, "scale": "linear"}
+    )
+    first_heading_deg: float = heading("Drawn aside toward")
+    speed_m_s: float = speed("Push", 0.0)
+    heading_deg: float = heading("Pushed toward")
+
+
+def check(motion, setting, _shape):
+    """Its pivot is in the room, and what hangs there begins outside every surface and is not pushed along its own line."""
+    diameter = body_of(motion.body).diameter_m
+    place = clear_of_surfaces(setting.habitat, motion.place, 0.0, "body.diameter_m", diameter)
+    yield from [*of_a_size(setting, diameter), *place] or _bob(motion, setting)
+
+
+def _bob(motion, setting):
+    habitat, line = setting.habitat, line_of(setting, motion)
+    away, velocity = first_state(line, habitat.spin, motion)
+    if velocity is None:
+        yield "heading_deg", motion.heading_deg, "a heading that is not along the line itself"
+    body, first = body_of(motion.body), (line.pivot_m + away)[:, None]
+    for surface in habitat.surfaces(motion.place.floor):
+        if float(surface.gap(first, np.array([body.radius_m]))[0]) < -TOUCH_M:
+            name = "edge of its floor" if surface.edge else surface.name_at(first[:, 0])
+            may_be = f"any length at which what hangs on it begins outside the {name}, by half its width"
+            yield "length_m", motion.length_m, may_be
+            return
+
+
+_AT_REST = when("first_angle_deg", "", ", at rest")
+PAGE = Page(
+    group="Things",
+    short="Hang",
+    add="a hanging thing",
+    title="Hanging",
+    one="hanging thing",
+    many="hanging things",
+    sentence=(
+        "Hangs on a line of {length_m}",
+        when("first_angle_deg", ", let go {first_angle_deg} aside, {first_heading_deg}"),
+        when("speed_m_s", ", pushed at {speed_m_s}, {heading_deg}", _AT_REST),
+        ".",
+    ),
+    rows={
+        "length_m": "Line",
+        "first_angle_deg": "Aside",
+        "first_heading_deg": "Toward",
+        "speed_m_s": None,
+        "heading_deg": "Pushed",
+        "place.height_m": "Pivot",
+    },
+    mirrored=False,
+    stays="hangs",
+    findings=(
+        Finding("swing_deg", "from the plumb line", "°", "plumb line"),
+        Finding("plumb_deg", "plumb line leans", "°", "plumb line"),
+        Finding("tension_n", "tension in the line", "N", "tension"),
+        Finding("period_s", "one swing", "s", "period"),
+        Finding("plane_turns_deg_per_h", "its plane turns, an hour", "°", "swing plane"),
+    ),
+    terms={
+        "Hang": "A weight on a line from a pivot: a lamp, a plumb line, a pendulum.",
+        "Pivot": "The point a line hangs from.",
+        "Plumb line": (
+            "A line with a weight at rest on it. It shows where down is, thrust and a changing spin included."
+        ),
+        "Slack": (
+            "A line pulls and does not push. Where nothing stretches it, what hangs on it flies free until the line "
+            "is straight again."
+        ),
+        "Swing plane": (
+            "The upright plane in which a pendulum swings. Aboard it turns, as the plane of a pendulum on Earth does "
+            "in the course of a day."
+        ),
+        "Tension": "How hard a line is pulled.",
+    },
+    stage=Stage(beside="pendulum", attended_m=1.2, winds=True),
+)
+KIND = Kind(
+    name="hang",
+    fields=Hang,
+    new={
+        "place": {"along_m": 0.0, "height_m": 3.0, "axial_m": 0.0},
+        "length_m": 1.5,
+        "first_angle_deg": 20.0,
+        "body": "steel ball 20 mm",
+    },
+    check=check,
+    plan=plan,
+    outcome=hung,
+    assumptions=assumptions,
+    page=PAGE,
+    element="hang",
+)

@@ -15,8 +15,9 @@ from ...physics.aboard import Aboard
 from ...physics.bodies import as_arrays
 from ...physics.forces import Medium
 from ...physics.pendulum import ALONG, Hung, plumb, square_to
-from ..roll.plan import place_near
-from ..throw.plan import body_of, place_of
+from ..body import body_of
+from ..motion import place_of
+from ..places import place_near
 from .swing import swing
 from .swings import Swings
 

@@ -5,8 +5,8 @@ import math
 from ...motions.journey import Start
 from ...motions.plan import Plan
 from ...physics import frames
+from ..motion import NO_GRAVITY
 from ..people import over_the_feet, person
-from ..throw.plan import NO_GRAVITY
 
 
 def plan(setting, motion):

@@ -12,11 +12,10 @@ from ...motions.plan import Plan
 from ...physics import frames
 from ...physics.bodies import Body
 from ...physics.crossings import TOUCH_M
-from ..outside import line, paid_out, seen, state, sweeps
-from ..throw.plan import place_of
+from ..motion import place_of
+from ..outside import NONE_BECAUSE, line, paid_out, seen, state, sweeps
 
 SHOULDERS_M = 0.5  # what a person is drawn as outside: common practice, no source
-OUTSIDE = "outside"  # why there is nothing under plain gravity beside it
 
 
 class _Hull:
@@ -55,7 +54,7 @@ def plan(setting, motion):
     body = Body(motion.mass_kg, SHOULDERS_M, 0.0)
     told = partial(findings, leg)
     return Plan(
-        start_s, place, tuple(velocity), body, Start(None, prescribed=given), None, OUTSIDE, floor=floor, findings=told
+        start_s, place, tuple(velocity), body, Start(None, prescribed=given), None, NONE_BECAUSE, floor=floor, findings=told
     )
 
 

@@ -18,7 +18,7 @@ from ...motions.path import of_no_length
 from ...motions.plan import LiquidStream, Plan
 from ...physics import frames, liquids
 from ...physics.bodies import Body
-from ..throw.plan import NO_GRAVITY, place_of
+from ..motion import NO_GRAVITY, place_of
 from .arcs import speeds_m_s, time_at_length
 from .batch import caught_in, fly_on, of_pour
 from .findings import findings

@@ -9,7 +9,7 @@ from ...motions.flight import Release, fly
 from ...physics import frames, liquids
 from ...physics.bodies import Body
 from ...physics.forces import Medium
-from ..throw.plan import place_of
+from ..motion import place_of
 from .arcs import time_at_length
 
 _THREADS = 64  # parcels followed

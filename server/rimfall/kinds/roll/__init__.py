@@ -1,0 +1,112 @@
+"""Balls that roll, or slide until they grip, on the ground or on a ramp."""
+
+from typing import Literal
+
+import numpy as np
+from pydantic import Field
+
+from ...fields import Strict, number
+from ..air_words import in_air
+from ..body import BodyPart, ball_spin_field, body_field, body_of, bounces_field
+from ..kind import Kind, Page, when
+from ..motion import Motion, heading, speed
+from ..places import TOUCH_M, of_a_size, over_its_floor
+from .plan import plan, seat
+from .words import rolled
+
+
+class RampPart(Strict):
+    """A flat ramp that stands on the deck, its middle at the motion's place, its foot on the deck."""
+
+    slope_deg: float = number("Slope", "°", 0, 80, shown={"min": 0, "max": 45, "scale": "linear"})
+    heading_deg: float = heading("Rises toward")
+    length_m: float = number("Ramp length", "m", 0.1, 1_000, 4.0, shown={"min": 0.5, "max": 20, "scale": "log"})
+    width_m: float = number("Ramp width", "m", 0.1, 1_000, 1.0, shown={"min": 0.5, "max": 20, "scale": "log"})
+
+
+class Roll(Motion):
+    """A ball that rolls, or slides until it grips, on the deck or on a ramp."""
+
+    kind: Literal["roll"]
+    speed_m_s: float = speed("Speed", 0.0)
+    heading_deg: float = heading("Toward")
+    body: BodyPart = body_field()
+    ball_spin_rpm: float = ball_spin_field()
+    start: Literal["rolling", "sliding"] = Field(
+        "rolling", json_schema_extra={"label": "Starts", "unit": "", "kind": "choice"}
+    )
+    ramp: RampPart | None = None
+    bounces: int = bounces_field()
+
+
+def check(motion, setting, _shape):
+    """The body may be in this air, and lies on its ground: its height follows, and it fits there."""
+    habitat, place, diameter = setting.habitat, motion.place, body_of(motion.body).diameter_m
+    if small := list(of_a_size(setting, diameter)):
+        yield from small
+        return
+    if not diameter < habitat.radius_m / 2:
+        yield "body.diameter_m", diameter, f"below half the radius, {habitat.radius_m / 2:g} m"
+        return
+    yield from over_its_floor(habitat, place)
+    least, side, _ = habitat.sides(place.floor, diameter / 2)
+    if not least <= place.axial_m <= side:
+        yield "place.axial_m", place.axial_m, f"{least:.9g} to {side:.9g} m, on the ground"
+        return
+    yield from _lies(habitat, motion, diameter)
+
+
+def _lies(habitat, motion, diameter_m):
+    place, half = motion.place, diameter_m / 2
+    laid = seat(habitat, motion, half)
+    height = float(habitat.chart(place.floor).height(laid.position_m[None])[0])
+    if place.height_m and abs(place.height_m - height) > 1e-6:
+        yield "place.height_m", place.height_m, f"0, or {height:.9g} m: a ball that rolls lies on its surface"
+    for surface in habitat.surfaces(place.floor):
+        if float(surface.gap(laid.position_m[:, None], np.array([half]))[0]) < -TOUCH_M:
+            may_be = f"small enough that the ball does not start inside the {surface.name_at(laid.position_m)}"
+            if motion.ramp is None:
+                yield "body.diameter_m", diameter_m, may_be
+            else:
+                yield "ramp.length_m", motion.ramp.length_m, may_be
+            return
+
+
+_COMMA = when("start", ",", when("speed_m_s", ","), equals="sliding")
+_GOES = "at {speed_m_s}, {heading_deg}"
+PAGE = Page(
+    group="Things",
+    short="Roll",
+    add="a roll",
+    title="Roll",
+    one="roll",
+    many="rolls",
+    sentence=(
+        when(
+            "start",
+            f"Set sliding {_GOES}",
+            when("speed_m_s", f"Rolled {_GOES}", "Let roll from rest"),
+            equals="sliding",
+        ),
+        when("ramp", " on a ramp of {ramp.slope_deg} that rises {ramp.heading_deg}", when("ball_spin_rpm", _COMMA)),
+        when("ball_spin_rpm", " spinning at {ball_spin_rpm} about the upright"),
+        ".",
+    ),
+    rows={"speed_m_s": None, "heading_deg": None, "start": "Starts"},
+    terms={"Roll": "A ball that rolls on the ground, or slides until it grips."},
+)
+KIND = Kind(
+    name="roll",
+    fields=Roll,
+    new={
+        "place": {"along_m": 0.0, "height_m": 0.0, "axial_m": 0.0},
+        "speed_m_s": 1.5,
+        "heading_deg": 90.0,
+        "body": "handball",
+    },
+    check=check,
+    plan=plan,
+    outcome=rolled,
+    assumptions=in_air,
+    page=PAGE,
+)

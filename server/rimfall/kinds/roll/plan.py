@@ -1,4 +1,4 @@
-"""Balls that roll, or slide until they grip, on the ground or on a ramp; and things that stand and cannot roll."""
+"""Where a ball that rolls lies at first, on the ground or on a ramp, and how it moves there."""
 
 import math
 from dataclasses import dataclass, replace
@@ -12,10 +12,9 @@ from ...physics import contact, frames
 from ...physics.constants import RPM_RAD_S
 from ...physics.coordinates import FlatChart
 from ...physics.ramp import Ramp, ramp_at
-from ...physics.surfaces import Drum, Plane
-from ..throw.plan import NO_GRAVITY, body_of, place_of
-
-_ON_THE_GROUND_M = 1e-9  # a thing whose underside is that near the ground stands on it
+from ..body import body_of
+from ..motion import NO_GRAVITY, place_of
+from ..places import place_near
 
 
 def plan(setting, motion):
@@ -105,39 +104,3 @@ def _along(axes, normal, motion):
     along = level - (level @ normal) * normal
     size = float(np.linalg.norm(along))
     return motion.speed_m_s * along / size if size > 1e-12 else np.zeros(3)
-
-
-def place_near(chart, under, position):
-    """Place (along, height, axial) of a position near the place `under`."""
-    along = chart.along(position) if not chart.winds else under[0] + _arc(chart, under, position)
-    return float(along), float(chart.height(position)), float(chart.axial(position))
-
-
-def _arc(chart, under, position):
-    """How far along the deck a position lies from the place `under`."""
-    return chart.radius_m * float(frames.azimuth_steps(np.stack([chart.position(under), position]))[0])
-
-
-def plan_standing(setting, motion):
-    """Plan of a `stand`: a thing that rests on a level table, or on the ground itself, and slides when pushed too hard."""
-    body, floor, start_s, place = body_of(motion.body), motion.place.floor, motion.start_s, place_of(motion)
-    chart = setting.habitat.chart(floor)
-    surface = _table(setting.habitat, chart, floor, body, place)
-    position = chart.position(place)
-    at_rest = np.zeros(3), np.zeros(3), setting.limit_s(start_s), "stands"
-    laid = GroundStart(setting.room(floor), surface, body, start_s, position, *at_rest)
-    course = Start(laid, rolls=False)
-    name = surface.name_at(position)
-    return Plan(start_s, place, (0.0, 0.0, 0.0), body, course, None, "at_rest", floor=floor, surface=name)
-
-
-def _table(habitat, chart, floor, body, place):
-    """What it stands on: the ground if it is there, else a level table top, half the thing's width below its centre."""
-    foot_m = place[1] - body.radius_m
-    if abs(foot_m - habitat.ground_height_m(place[2])) <= _ON_THE_GROUND_M:
-        return habitat.ground(floor)
-    if habitat.ground(floor).flat:
-        top = chart.position((place[0], foot_m, place[2]))
-        up = habitat.ground(floor).normal(top)
-        return Plane("table", tuple(float(v) for v in up), float(up @ top))
-    return Drum("table", habitat.radius_m - foot_m, hollow=True)

@@ -1,0 +1,47 @@
+"""Throws: a thing that leaves the hand with a speed."""
+
+from typing import Literal
+
+from ..air_words import in_air
+from ..kind import Kind, Page, Stage
+from ..motion import elevation, heading, speed
+from ..released import REBOUNDS, SPINS, Released, check, flew, plan
+
+
+class Throw(Released):
+    """Something thrown."""
+
+    kind: Literal["throw"]
+    speed_m_s: float = speed("Speed", 0.0)
+    heading_deg: float = heading("Toward")
+    elevation_deg: float = elevation("Up", 0.0)
+
+
+PAGE = Page(
+    group="Things",
+    short="Throw",
+    add="a throw",
+    title="Throw",
+    one="throw",
+    many="throws",
+    sentence=("Thrown at {speed_m_s}, {elevation_deg}, {heading_deg}", SPINS, ".", REBOUNDS),
+    rows={"speed_m_s": None, "elevation_deg": "Up", "heading_deg": None, "place.height_m": "From height"},
+    terms={"Throw": "A thing that leaves the hand with a speed, relative to the place it leaves."},
+    stage=Stage(aimed=True),
+)
+KIND = Kind(
+    name="throw",
+    fields=Throw,
+    new={
+        "place": {"along_m": 0.0, "height_m": 1.5, "axial_m": 0.0},
+        "speed_m_s": 6.0,
+        "heading_deg": 0.0,
+        "elevation_deg": 35.0,
+        "body": "handball",
+    },
+    check=check,
+    plan=plan,
+    outcome=flew,
+    assumptions=in_air,
+    page=PAGE,
+)

@@ -1,0 +1,96 @@
+"""Walks: somebody walks, runs, or climbs stairs or a ladder at an even speed over the ground."""
+
+from typing import Literal
+
+from ...fields import number
+from ...motions.course import course
+from ...physics.constants import TURN_RAD
+from ..kind import Finding, Kind, Page, Stage, when
+from ..motion import elevation, heading, speed
+from ..people import AS_A_BALL, GROUP, HERE, SELF, WEIGHT_TERM, Person, person, stands
+from .plan import plan, stop
+from .words import walked
+
+_MOST_TURNS = 1_000.0  # round the axis in one walk: seconds of work
+_RUNS_M_S = 2.5
+_LEFT_OUT = ["The body goes evenly; the ups and downs of steps are left out.", AS_A_BALL]
+
+
+class Walk(Person):
+    """Someone walks, runs, or climbs stairs or a ladder."""
+
+    kind: Literal["walk"]
+    speed_m_s: float = speed("Speed", 1.4)
+    heading_deg: float = heading("Toward")
+    climb_deg: float = elevation("Climbs", 0.0)
+    for_s: float = number("For", "s", 0.05, 600, 5.0, shown={"min": 1, "max": 60, "scale": "linear"})
+
+
+def check(motion, setting, shape):
+    """Who walks stands; the ground is level that way; it does not begin into the ground, nor go round too often."""
+    clashes = [*_level(motion, setting.habitat, shape)] or [*stands(setting.habitat, motion)]
+    if motion.climb_deg < 0 and motion.place.height_m == 0:
+        clashes.append(("climb_deg", motion.climb_deg, "0 to 90 degrees: the feet are on the ground already"))
+    yield from clashes or _rounds(motion, setting)
+
+
+def _level(motion, habitat, shape):
+    """Where the ground bends across, it is level only along the line farthest from the axis."""
+    if habitat.section_radius_m is None:
+        return
+    if motion.place.axial_m:
+        yield "place.axial_m", motion.place.axial_m, f"0 m: in a {shape} the ground slopes beside it"
+    if motion.heading_deg % 180.0:
+        yield "heading_deg", motion.heading_deg, f"0 or 180 degrees: in a {shape} the ground slopes every other way"
+
+
+def _rounds(motion, setting):
+    """A walk that goes round the axis too often to be worked out."""
+    way = course(setting.habitat, motion)
+    lasts_s = min(motion.for_s, max(setting.limit_s(motion.start_s) - motion.start_s, 0.0))
+    lasts_s = stop(setting, way, person(motion), motion.place.floor, lasts_s).after_s
+    turns = abs(way.turned_rad(lasts_s)) / TURN_RAD
+    if turns > _MOST_TURNS:
+        may_be = f"0.05 to {lasts_s * _MOST_TURNS / turns:.3g} s at that speed: about a thousand times round"
+        yield "for_s", motion.for_s, may_be
+
+
+PAGE = Page(
+    group=GROUP,
+    short="Walk",
+    add="a walk",
+    title="Walk",
+    one="walk",
+    many="walks",
+    sentence=(
+        when("climb_deg", "Climbs", when("speed_m_s", "Runs", "Walks", above=_RUNS_M_S)),
+        " at {speed_m_s}, {heading_deg},",
+        when("climb_deg", " up a slope of {climb_deg},"),
+        " for {for_s}.",
+    ),
+    rows={"speed_m_s": None, "heading_deg": None, "climb_deg": "Slope", "place.height_m": "Feet at", "for_s": "For"},
+    more=("Person", SELF),
+    findings=(
+        Finding("feet_g", "weight at the feet", "g", WEIGHT_TERM),
+        Finding("head_g", "at the head", "g", "apparent gravity"),
+        Finding("standing_g", "standing still", "g", "apparent gravity"),
+        Finding("sideways_m_s2", "sideways push", "m/s²", "sideways push", sided=True),
+        Finding("lean_deg", "leans", "°", "lean"),
+        Finding("floats_at_m_s", "would float at", "m/s", "floats at"),
+    ),
+    terms={
+        "Walk": "A person goes over the ground at an even speed. Spinward they are heavier, antispinward lighter.",
+    },
+    stage=Stage(mover="person", attended_m=None, weight="feet_g"),
+)
+KIND = Kind(
+    name="walk",
+    fields=Walk,
+    new={"place": HERE, "speed_m_s": 1.4, "heading_deg": 0.0, "climb_deg": 0.0, "for_s": 5.0},
+    check=check,
+    plan=plan,
+    outcome=walked,
+    assumptions=lambda _traced, _setting: _LEFT_OUT,
+    page=PAGE,
+    element="walk",
+)

@@ -2,9 +2,11 @@
 
 import numpy as np
 
-from ..kinds.pour.plan import diameters_m
-from ..phrases import drift, length, seconds, speed
-from ..physics.liquids import DROP_PER_STREAM
+from ...phrases import drift, length, seconds, speed
+from ...physics.liquids import DROP_PER_STREAM
+from ..air_words import in_air
+from ..landing_words import landing, why
+from .plan import diameters_m
 
 _FLATTENS_M = 0.003  # rain drops beyond it flatten and fall slower: Gunn & Kinzer (1949)
 _A_BASIN_M = 0.2  # an opening wider than this is called a basin's
@@ -15,7 +17,26 @@ _SYRUP_OHNESORGE = 1.0  # from here on a thread's own stiffness holds it back: c
 _NB = "\u00a0"
 
 
-def leaving(traced, units):
+def poured(traced, units):
+    """What a pour does; with a cup there the question is whether it is reached."""
+    said = (_reaching(traced, units), _leaving(traced, units), _lands(traced, units), why(traced, units))
+    return [s for s in said if s]
+
+
+def _lands(traced, units):
+    """Where its first parcel lands, unless in the cup."""
+    stream, end = traced.plan.stream, traced.track.end
+    if end == "caught":
+        return ""
+    if stream.drop_diameter_m is not None:
+        many = stream.batch is None
+        return landing(traced, units, "The drops" if many else "The first drop", many)
+    if traced.track.landing is None and end not in ("met a surface", "edge", "duration") and stream.regime == "drips":
+        return "With no weight to pull it off, the liquid clings to the lip."
+    return landing(traced, units, "The stream")
+
+
+def _leaving(traced, units):
     """How it leaves the lip, thins and breaks, or drips; "" where it clings there."""
     stream = traced.plan.stream
     if stream.regime == "drips":
@@ -64,7 +85,7 @@ def _thread(traced):
     )
 
 
-def reaching(traced, units):
+def _reaching(traced, units):
     """Whether it reaches the cup, how much of it, and where the cup should have stood; "" without one."""
     target, found = traced.motion.target, traced.findings
     if target is None:
@@ -119,8 +140,14 @@ def _level(found, units):
     return f" At rest it {stands}{leans}."
 
 
-def assumptions(traced, trace):
-    """What a pour's answer leaves out, in sentences."""
+def assumptions(traced, setting):
+    """What a pour's answer leaves out, in sentences; a stream that stays whole flies without drag."""
+    return _of_liquid(traced, setting) + (
+        in_air(traced, setting) if traced.plan.stream.drop_diameter_m is not None else []
+    )
+
+
+def _of_liquid(traced, setting):
     stream, out = traced.plan.stream, []
     if stream.breakup_s is not None:
         out.append(
@@ -128,7 +155,7 @@ def assumptions(traced, trace):
         )
     if stream.regime == "stream" and stream.ohnesorge > _SYRUP_OHNESORGE:
         out.append("So thick a liquid is held back by its own thread; this stream falls freely.")
-    if trace.setting.air is not None and _widest_m(stream) > _FLATTENS_M:
+    if setting.air is not None and _widest_m(stream) > _FLATTENS_M:
         out.append("Drops over 3 mm flatten and fall slower than the spheres flown here.")
     if stream.regime == "drips" and stream.drop_count == 1:
         out.append("The drop is all that is poured, let go as the pour begins, or as large as it can hang.")

@@ -2,8 +2,9 @@
 
 import numpy as np
 
-from ..phrases import drift, seconds
-from .ground_words import the
+from ...phrases import drift, seconds
+from ..air_words import in_air
+from ..ground_words import the
 
 _STILL_DEG = 0.05  # an angle smaller than this is none worth a word
 _PLANE_DEG = 0.5
@@ -90,10 +91,7 @@ def _ends(traced):
     return ""
 
 
-def assumptions(traced):
+def assumptions(traced, setting):
     """What the answer leaves out of a thing that hangs."""
-    if traced.motion.kind != "hang":
-        return []
-    return [
-        "The line has no mass, does not stretch and is not held back by the air; what hangs on it does not turn about it."
-    ]
+    line = "The line has no mass, does not stretch and is not held back by the air; what hangs on it does not turn about it."
+    return [line, *in_air(traced, setting)]

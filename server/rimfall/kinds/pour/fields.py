@@ -1,12 +1,13 @@
-"""A pour as a document."""
+"""A pour as a document, and what its fields must be against one another and the habitat."""
 
-from typing import ClassVar, Literal
+from typing import Literal
 
 from pydantic import Field
 
-from ..fields import Strict, number
-from ..physics.liquids import LIQUIDS
-from .motion_parts import Motion, elevation, heading
+from ...fields import Strict, number
+from ...physics.liquids import LIQUIDS
+from ..motion import Motion, elevation, heading
+from ..places import clear_of_surfaces
 
 LIQUID_NAMES = tuple(x.name for x in LIQUIDS)
 
@@ -32,15 +33,6 @@ class TargetPart(Strict):
 class Pour(Motion):
     """A liquid poured from a round lip, at a steady flow or one that changes as the lip tilts."""
 
-    NEW: ClassVar[dict] = {
-        "place": {"along_m": 0.0, "height_m": 1.1, "axial_m": 0.0},
-        "heading_deg": 180.0,
-        "elevation_deg": 0.0,
-        "flow_ml_s": 30.0,
-        "lip_diameter_mm": 8.0,
-        "duration_s": 2.0,
-        "liquid": "water",
-    }
     kind: Literal["pour"]
     heading_deg: float = heading("Toward")
     elevation_deg: float = elevation("Up", 0.0)
@@ -54,3 +46,37 @@ class Pour(Motion):
     target: TargetPart | None = None
     jitter: float = number("Scatter of the drops", "", 0, 1, 0.0, shown={"min": 0, "max": 1, "scale": "linear"})
     seed: int = number("Seed of the scatter", "", 0, 1_000_000, 0)
+
+
+def check(motion, setting, _shape):
+    """The lip is in the room, the tilt's times rise, and its cup stands in the room."""
+    width = motion.lip_diameter_mm
+    yield from clear_of_surfaces(setting.habitat, motion.place, width * 1e-3, "lip_diameter_mm", width)
+    before = 0.0
+    for i, point in enumerate(motion.tilt):
+        if not point.time_s > before:
+            yield f"tilt.{i}.time_s", point.time_s, f"later than the point before it, above {before:g} s"
+        before = point.time_s
+    if motion.target is not None:
+        yield from _cup(setting.habitat, motion.target, motion.place.floor)
+
+
+def _cup(habitat, cup, floor):
+    """The opening is inside the room, over the motion's own floor; the cup's foot is not below the ground."""
+    if not cup.diameter_m < habitat.radius_m / 2:
+        yield "target.diameter_m", cup.diameter_m, f"below half the radius, {habitat.radius_m / 2:g} m"
+        return
+    half = habitat.half_length_m(floor)
+    if abs(cup.along_m) > half:
+        yield "target.along_m", cup.along_m, f"-{half:g} to {half:g} m, over its floor"
+        return
+    least, side, span = habitat.sides(floor, 0.0)
+    if not least <= cup.axial_m <= side:
+        yield "target.axial_m", cup.axial_m, f"{least:.9g} to {side:.9g} m, in the room"
+        return
+    low, high = span(abs(cup.axial_m))
+    if not low < cup.height_m < high:
+        yield "target.height_m", cup.height_m, f"above {low:.9g}, below {high:.9g} m, in the room"
+    elif cup.depth_m > cup.height_m - low:
+        may_be = f"0.001 to {cup.height_m - low:.9g} m, so that its foot is not below the ground"
+        yield "target.depth_m", cup.depth_m, may_be

@@ -1,0 +1,40 @@
+"""Drops: a thing let go at rest aboard, or by who moves."""
+
+from typing import ClassVar, Literal
+
+from ..air_words import in_air
+from ..kind import Kind, Page
+from ..released import REBOUNDS, SPINS, Released, check, flew, plan
+
+
+class Drop(Released):
+    """Something let go."""
+
+    kind: Literal["drop"]
+    speed_m_s: ClassVar[float] = 0.0
+    heading_deg: ClassVar[float] = 0.0
+    elevation_deg: ClassVar[float] = 0.0
+
+
+PAGE = Page(
+    group="Things",
+    short="Drop",
+    add="a drop",
+    title="Drop",
+    one="drop",
+    many="drops",
+    sentence=("Dropped from {place.height_m} above the {ground}", SPINS, ".", REBOUNDS),
+    rows={"place.height_m": "From height"},
+    mirrored=False,
+    terms={"Drop": "A thing let go at rest aboard; also what a stream breaks into."},
+)
+KIND = Kind(
+    name="drop",
+    fields=Drop,
+    new={"place": {"along_m": 0.0, "height_m": 1.2, "axial_m": 0.0}, "body": "cup"},
+    check=check,
+    plan=plan,
+    outcome=flew,
+    assumptions=in_air,
+    page=PAGE,
+)

@@ -1,0 +1,105 @@
+"""What is let go of in the air: drops, and throws. The thrower may be moving: `carried` is added."""
+
+from typing import Annotated, Any
+
+import numpy as np
+from pydantic import BeforeValidator, Field, WithJsonSchema
+from pydantic_core import PydanticCustomError
+
+from ..motions.journey import Start
+from ..motions.plan import Plan
+from ..physics import frames
+from ..physics.constants import RPM_RAD_S
+from .air_words import rose
+from .body import BodyPart, ball_spin_field, body_field, body_of, bounces_field
+from .ground_words import after_landing
+from .kind import when
+from .landing_words import landing, why
+from .motion import NO_GRAVITY, Carried, Motion, place_of
+from .places import clear_of_surfaces, of_a_size
+
+RISES = "rises"  # why there is nothing under plain gravity beside it
+SPINS = when("ball_spin_rpm", ", spinning at {ball_spin_rpm} {ball_spin_axis}")
+REBOUNDS = when("bounces", " It may rebound {bounces}.")
+
+
+def _axis(value: Any):
+    """Three figures, not all 0."""
+    three = isinstance(value, (list, tuple)) and len(value) == 3
+    if value is None or (three and all(_is_figure(v) for v in value) and any(value)):
+        return value
+    raise PydanticCustomError("axis", "axis")
+
+
+def _is_figure(value):
+    return isinstance(value, (int, float)) and not isinstance(value, bool) and abs(value) <= 1e6
+
+
+class Released(Motion):
+    """The fields they share: how the ball spins as it leaves the hand, and how often it may rebound."""
+
+    carried: Carried | None = None
+    body: BodyPart = body_field()
+    ball_spin_rpm: float = ball_spin_field()
+    ball_spin_axis: Annotated[
+        Any,
+        BeforeValidator(_axis),
+        WithJsonSchema(
+            {"anyOf": [{"type": "array", "items": {"type": "number"}, "minItems": 3, "maxItems": 3}, {"type": "null"}]}
+        ),
+    ] = Field(
+        None,
+        json_schema_extra={
+            "label": "Axis of its spin",
+            "unit": "",
+            "kind": "axis",
+            "may_be": "three figures [spinward, up, axial], each within ± 1,000,000 and not all 0, or null",
+        },
+    )
+    bounces: int = bounces_field()
+
+
+def check(motion, setting, _shape):
+    """A spin has an axis; the body may be in this air, and its place is outside every surface."""
+    if motion.ball_spin_rpm and motion.ball_spin_axis is None:
+        yield "ball_spin_axis", None, "three figures [spinward, up, axial], not all 0, where ball_spin_rpm is not 0"
+    diameter = body_of(motion.body).diameter_m
+    small = list(of_a_size(setting, diameter))
+    yield from small or clear_of_surfaces(setting.habitat, motion.place, diameter, "body.diameter_m", diameter)
+
+
+def plan(setting, motion):
+    """Plan of a thing let go at speed_m_s, heading_deg and elevation_deg (attributes as the fields of a document are named)."""
+    body, place, floor = body_of(motion.body), place_of(motion), motion.place.floor
+    velocity = frames.aimed(motion.speed_m_s, motion.heading_deg, motion.elevation_deg)
+    if motion.carried is not None:
+        velocity = velocity + frames.aimed(motion.carried.speed_m_s, motion.carried.heading_deg, 0.0)
+    spinning = _ball_spin_rad_s(motion)
+    release = setting.release(body, motion.start_s, place, velocity, floor, spinning)
+    course = Start(release, motion.bounces)
+    gravity = setting.gravity_m_s2(motion.start_s, place, floor)
+    none = RISES if _rises(setting, body) else None if gravity else NO_GRAVITY
+    if none:
+        return Plan(motion.start_s, place, tuple(velocity), body, course, None, none, floor=floor)
+    flat = Start(setting.flat_release(body, motion.start_s, place, velocity, gravity, spinning))
+    return Plan(motion.start_s, place, tuple(velocity), body, course, flat, None, floor=floor)
+
+
+def _rises(setting, body):
+    """Whether the air bears a body up: over flat ground without a ceiling it would never come down."""
+    return body.buoyant and setting.air is not None and setting.air.deck_density_kg_m3 * body.volume_m3 > body.mass_kg
+
+
+def _ball_spin_rad_s(motion):
+    """The ball's own spin along the local directions (3,), rad/s, relative to the turning frame."""
+    if motion.ball_spin_axis is None:
+        return np.zeros(3)
+    axis = np.array(motion.ball_spin_axis, dtype=float)
+    return motion.ball_spin_rpm * RPM_RAD_S * axis / np.linalg.norm(axis)
+
+
+def flew(traced, units):
+    """What it does: rises, or lands and drifts, and what comes after."""
+    return rose(traced, units) or [
+        s for s in (landing(traced, units), why(traced, units), after_landing(traced, units)) if s
+    ]
