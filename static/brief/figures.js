@@ -59,7 +59,7 @@ function motionRows(store, motion, index) {
   const told = motion.events.filter(({ kind }) => !UNTOLD.has(kind));
   const kept = told.slice(0, MOST_EVENTS),
     figure = (value, unit) => (typeof value === 'number' ? fixed(toShown(value, unit, store.view.units)) : '');
-  const rows = kept.map(event => [event.kind === 'release' ? 'release' : eventWords(event, event === first, motion), event]);
+  const rows = kept.map(event => [event.kind === 'release' ? 'release' : eventWords(event, event === first, store.fields.kinds[motion.kind].events), event]);
   const plain = motion.companion.landing;
   if (plain) rows.push(['lands under plain gravity', { ...plain, height_m: null }]);
   const more = told.length - kept.length;

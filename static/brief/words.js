@@ -1,7 +1,7 @@
 // The scene in words: what goes into each motion, what comes out, and what its answer leaves out.
 
 import { motionName } from '../state/fields.js';
-import { FINDINGS, showFound } from '../state/findings.js';
+import { showFinding } from '../state/kinds.js';
 import { foundRange } from '../time/findings.js';
 import { createSentence, outcome } from '../panels/moves/sentence.js';
 import { h } from '../panels/shared/dom.js';
@@ -32,11 +32,11 @@ function given(store, motion, index) {
 // what its kind tells besides, least and greatest where it changes
 function found(store, index) {
   const motion = store.answer.motions[index];
-  const told = (FINDINGS[motion.kind] ?? []).flatMap(([name, say, unit]) => {
-    const [least, most] = foundRange(motion, name) ?? [];
+  const told = store.fields.kinds[motion.kind].findings.flatMap(finding => {
+    const [least, most] = foundRange(motion, finding.name) ?? [];
     if (least === undefined) return [];
-    const [from, to] = [least, most].map(value => showFound(name, value, unit, store.view.units));
-    return [`${say} ${from === to ? from : `${from} to ${to}`}`];
+    const [from, to] = [least, most].map(value => showFinding(finding, value, store.view.units));
+    return [`${finding.say} ${from === to ? from : `${from} to ${to}`}`];
   });
   return told.length > 0 && h('p', { class: 'note found' }, `${told.join('; ')}.`.replace(/^./, first => first.toUpperCase()));
 }

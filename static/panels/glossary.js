@@ -3,15 +3,15 @@
 import { $, h } from './shared/dom.js';
 import { createSheet } from './shared/sheet.js';
 
-export function createGlossary() {
+export function createGlossary({ kinds }) {
   const sheet = createSheet({ title: 'Words used here' });
   const list = h('dl', { class: 'glossary' });
   sheet.content.append(list);
   let asked = null;
 
   const fill = () =>
-    (asked ??= import('./glossary_words.js').then(({ GLOSSARY }) =>
-      list.append(...GLOSSARY.flatMap(([term, words]) => [h('dt', { tabindex: -1, id: idOf(term) }, term), h('dd', {}, words)])),
+    (asked ??= import('./glossary_words.js').then(({ glossaryOf }) =>
+      list.append(...glossaryOf(kinds).flatMap(([term, words]) => [h('dt', { tabindex: -1, id: idOf(term) }, term), h('dd', {}, words)])),
     ));
 
   /** Opens it; at a term where one is given. */

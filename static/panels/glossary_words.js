@@ -1,4 +1,4 @@
-// The terms the page uses, in order of the alphabet, one or two sentences each.
+// The terms the page uses, in order of the alphabet, one or two sentences each; those of one kind of motion alone come with the kind.
 
 export const GLOSSARY = [
   ['Aboard', 'Seen from inside the habitat: its deck stands still, and free things seem to curve.'],
@@ -54,3 +54,9 @@ export const GLOSSARY = [
   ['Weight at the feet', 'What presses on the soles of one who moves. On round ground, walking along it, it is the square of the ground’s own speed and the walk’s together, divided by the radius.'],
   ['Yaw', 'Turning the head as in looking from side to side.'],
 ];
+
+/** All entries, those of the kinds of motion among them. */
+export function glossaryOf(kinds) {
+  const own = Object.values(kinds).flatMap(({ terms }) => Object.entries(terms));
+  return [...GLOSSARY, ...own].sort(([a], [b]) => a.localeCompare(b, 'en'));
+}

@@ -1,45 +1,34 @@
-// The kinds of motion as the page sets them out: groups to add from, what one is called, and how many of them are said.
+// The kinds of motion, as GET /api/fields tells them: the page has no list of its own. What it is told of each is in kinds/kind.py.
 
-/** @type {[string, string[]][]} */
-const GROUPS = [
-  ['Things', ['drop', 'throw', 'roll', 'stand', 'hang']],
-  ['Liquids', ['pour']],
-  ['People', ['jump', 'walk', 'lift', 'let_go']],
-  ['Craft', ['approach']],
-];
-const SAID = {
-  stand: { add: 'a thing on a table', name: 'On a table', many: 'things on tables' },
-  hang: { add: 'a hanging thing', name: 'Hanging', many: 'hanging things' },
-  lift: { add: 'a lift ride', name: 'Lift', many: 'lift rides' },
-  let_go: { add: 'someone who lets go of the rim', short: 'Let go', name: 'Let go', one: 'person letting go', many: 'people letting go' },
-  approach: { add: 'an approach', many: 'approaches' },
-};
-const PEOPLE = new Set(['jump', 'walk', 'lift', 'let_go']);
-const UNATTENDED = new Set(['approach']);
+import { getAt } from './paths.js';
+import { showQuantity } from './units.js';
 
-/** [[word, kinds]] of the kinds that the server has; what belongs to no group comes last. */
+/** [[heading, kinds]] as they are offered, in the order in which they are told. */
 export function kindGroups(kinds) {
-  const known = Object.keys(kinds),
-    placed = new Set(GROUPS.flatMap(([, of]) => of));
-  /** @type {[string, string[]][]} */
-  const groups = [...GROUPS, ['More', known.filter(kind => !placed.has(kind))]];
-  return groups.map(([word, of]) => [word, of.filter(kind => known.includes(kind))]).filter(([, of]) => of.length);
+  const groups = new Map();
+  for (const [kind, { group }] of Object.entries(kinds)) groups.set(group, [...(groups.get(group) ?? []), kind]);
+  return [...groups];
 }
 
-/** What a kind is called: {add: 'a drop', short: 'Drop', name: 'Drop', one: 'drop', many: 'drops'}. */
-export function kindWords(kind, label = kind) {
-  const said = SAID[kind] ?? {},
-    plain = label.toLowerCase();
-  const add = said.add ?? `a ${plain}`;
-  return { add, short: said.short ?? label, name: said.name ?? label, one: said.one ?? add.replace(/^an? /, ''), many: said.many ?? `${plain}s` };
+/** A kind's sentence for a motion with its defaults, names of fields still in braces. Its parts are texts, lists of parts, and what is said
+ *  where a field has something, {field, say, otherwise}, and perhaps equals, least or above. */
+export function sentenceOf(part, motion) {
+  if (typeof part === 'string') return part;
+  if (Array.isArray(part)) return part.map(one => sentenceOf(one, motion)).join('');
+  return sentenceOf(holds(part, motion) ? part.say : part.otherwise, motion);
 }
 
-/** The one who moves is a person, drawn as one. */
-export function movesAPerson(kind) {
-  return PEOPLE.has(kind);
+function holds({ field, equals, least, above }, motion) {
+  const value = getAt(motion, field);
+  if (equals !== undefined) return value === equals;
+  if (least !== undefined) return value >= least;
+  if (above !== undefined) return value > above;
+  return Array.isArray(value) ? value.length > 0 : Boolean(value);
 }
 
-/** Somebody stands where it starts: who drops, throws, pours; nobody beside a person who moves, or far out where a craft is. */
-export function isAttended(kind) {
-  return !PEOPLE.has(kind) && !UNATTENDED.has(kind);
+/** A finding's value in words: '0.52 m/s² antispinward', '0.61 g'. */
+export function showFinding({ unit, sided }, value, system) {
+  if (!sided) return showQuantity(value, unit, system);
+  const way = value > 0 ? ' spinward' : value < 0 ? ' antispinward' : '';
+  return `${showQuantity(Math.abs(value), unit, system)}${way}`;
 }

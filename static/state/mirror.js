@@ -6,7 +6,7 @@ import { freshName } from './words.js';
 export function mirrored(motion) {
   const out = structuredClone(motion);
   for (const part of [out, out.carried, out.ramp]) {
-    if (part && (part !== out || hasHeading(motion))) part.heading_deg = otherWay(part.heading_deg ?? 0);
+    if (part) part.heading_deg = otherWay(part.heading_deg ?? 0);
   }
   if (out.target) out.target.along_m = 2 * (out.place?.along_m ?? 0) - (out.target.along_m ?? 0);
   if (Array.isArray(out.ball_spin_axis)) out.ball_spin_axis = imageOf(out.ball_spin_axis);
@@ -20,9 +20,9 @@ export function otherWay(degrees) {
   return turned > 180 ? turned - 360 : turned;
 }
 
-/** The word for where the mirror image goes; null for what has no heading or is its own image. */
-export function otherWord(motion) {
-  if (!hasHeading(motion)) return null;
+/** The word for where the mirror image goes; null for what is its own image, and for kinds that have none. */
+export function otherWord(fields, motion) {
+  if (!fields.kinds[motion.kind]?.mirrored) return null;
   const here = motion.heading_deg ?? 0,
     there = otherWay(here);
   const same = { ...mirrored(motion), heading_deg: 0 },
@@ -31,17 +31,11 @@ export function otherWord(motion) {
   return Math.abs(there) < 90 ? 'spinward' : 'antispinward';
 }
 
-export function sameAgain(motion, name, taken) {
-  return { ...mirrored(motion), name: freshName(`${name} ${otherWord(motion)}`, taken) };
+export function sameAgain(fields, motion, name, taken) {
+  return { ...mirrored(motion), name: freshName(`${name} ${otherWord(fields, motion)}`, taken) };
 }
 
 // a turning has a sense: in a mirror its part across the mirror stays, the parts that lie in it change sign
 function imageOf([spinward, up, axial]) {
   return [spinward, 0 - up, 0 - axial];
-}
-
-const HEADED = new Set(['throw', 'pour', 'roll', 'jump', 'walk', 'let_go']);
-
-function hasHeading({ kind }) {
-  return HEADED.has(kind);
 }

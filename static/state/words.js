@@ -1,7 +1,5 @@
 // Small words the page sets itself: headings, counts, seats.
 
-import { kindWords } from './kinds.js';
-
 const COUNTS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve'];
 const SEATS = { a: 'over the shoulder', b: 'beside', c: 'at the hub', d: 'down the axis', e: 'with it', w: 'whole wheel' };
 
@@ -37,7 +35,7 @@ export function motionsWords(motions, kinds) {
   if (!motions.length) return 'nothing yet';
   const same = motions.every(motion => motion.kind === motions[0].kind);
   if (!same) return countWords(motions.length, 'motion');
-  const { one, many } = kindWords(motions[0].kind, kinds?.[motions[0].kind]?.label);
+  const { one, many } = kinds[motions[0].kind];
   return countWords(motions.length, one, many);
 }
 

@@ -101,7 +101,7 @@ export class Actors {
       this.shade(p, m, turn);
       if (this.movers.draws(m, this.metresPerPx)) continue;
       const look = { size: BODY_PX, diameter: m.diameter_m, tint: rgb(m.style.color) };
-      if (m.motion.kind === 'stand') this.bodies.add(p, { ...look, kind: KIND.cup, time: this.azimuthAt(m, time_s, turn) });
+      if (m.stage.mover === 'cup') this.bodies.add(p, { ...look, kind: KIND.cup, time: this.azimuthAt(m, time_s, turn) });
       else if (m.path.attitude_wxyz) this.balls.add(p, look, at(m.path, time_s, 'attitude_wxyz', attitude), turn);
       else this.bodies.add(p, { ...look, kind: KIND.ball });
     }

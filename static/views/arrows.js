@@ -17,8 +17,6 @@ const KINDS = [
   { key: 'centrifugal_m_s2', show: 'centrifugal', word: 'out' },
   { key: 'coriolis_m_s2', show: 'coriolis', word: 'sideways' },
 ];
-// What tells nothing of a kind: who is weightless feels neither, and a lift's push has an arrow of its own.
-const LEFT_OUT = { let_go: ['centrifugal', 'coriolis'], approach: ['centrifugal', 'coriolis'], lift: ['coriolis'] };
 const held = [0, 0, 0];
 
 export class Arrows {
@@ -39,7 +37,7 @@ export class Arrows {
     for (const m of shown) {
       if (time_s < m.starts_s - 1e-6 || time_s > m.ends_s + 1e-6) continue;
       const from = bodyAt(model, m, 'aboard', time_s, {});
-      for (const kind of KINDS) if (which[kind.show] && !LEFT_OUT[m.motion.kind]?.includes(kind.show)) {
+      for (const kind of KINDS) if (which[kind.show] && !m.stage.no_arrows.includes(kind.show)) {
         const tip = this.arrow(lines, m, kind, scales[kind.show], time_s, from, eye);
         if (tip && m === chosen) tips.push(tip);
       }

@@ -52,7 +52,7 @@ export class Balls {
   }
 
   read(shown) {
-    if (!this.points && shown.some((m) => m.path.attitude_wxyz && m.motion.kind !== 'stand')) this.make();
+    if (!this.points && shown.some((m) => m.path.attitude_wxyz && m.stage.mover !== 'cup')) this.make();
   }
 
   make() {

@@ -32,7 +32,7 @@ export class Launch {
   // Gives the label asked for, or nothing when there is nothing to launch.
   update(half, clock) {
     const m = half.chosen;
-    const ready = m && m.motion.kind === 'throw' && this.store.document.motions[m.i]?.kind === 'throw'
+    const ready = m?.stage.aimed && this.store.document.motions[m.i]?.kind === m.motion.kind
       && (this.dragging || (!clock.playing && Math.abs(clock.time_s - m.starts_s) < clock.frame_s / 2));
     if (!ready) {
       this.ring.hidden = true;

@@ -1,6 +1,5 @@
 // What the stages show, read from one answer: no three, no DOM, no physics. Points are in drawing axes.
 
-import { isAttended } from '../state/kinds.js';
 import { shapeFacts } from '../state/shapes.js';
 import { angleAt, at, companionPoints, pathPoints } from '../time/track.js';
 import { groundOf } from './ground.js';
@@ -11,8 +10,6 @@ import { pathStyle } from './styles.js';
 const MOST_POINTS = 161;
 const POINTS_A_CONTACT = 8;     // more where it bounces, for each arc is a curve of its own
 const MOST_OF_ALL = 1600;
-const WINDING = new Set(['hang', 'let_go', 'approach']);      // paths that go to and fro, or round and round
-const OUTSIDE = new Set(['let_go', 'approach']);      // what goes on outside the hull, which must not hide it
 const STRAIGHT = 0.002;         // of its length: how far a path may leave its chord and still be called straight
 
 export function readModel(answer, fields) {
@@ -34,10 +31,10 @@ function readMotion(model, motion, asked, i, fields) {
   const release = motion.events.find((e) => e.kind === 'release') ?? { along_m: 0, height_m: 0, axial_m: 0, time_s: 0 };
   const floor = asked?.place?.floor ?? 0;
   const companion = motion.companion?.height_m?.length ? companionPoints(motion.companion, answer.grid, release.time_s) : null;
-  const winds = WINDING.has(motion.kind);
-  const inertial = drawnLine(path, 'inertial_m', radius_m, winds);
+  const { stage } = fields.kinds[motion.kind];
+  const inertial = drawnLine(path, 'inertial_m', radius_m, stage.winds);
   return {
-    i, motion, asked, path, release, companion, floor,
+    i, motion, stage, asked, path, release, companion, floor,
     name: motion.name,
     style: pathStyle(i),
     stream: motion.stream,
@@ -45,13 +42,13 @@ function readMotion(model, motion, asked, i, fields) {
     starts_s: path.starts_s,
     ends_s: path.ends_s,
     diameter_m: bodyDiameter(asked, fields),
-    outside: OUTSIDE.has(motion.kind),
+    outside: stage.outside,
     centre_m: asked?.centre_m ?? null,
     size_m: asked?.size_m ?? null,
     pivot_m: motion.findings?.pivot_rotating_m ?? null,
     move_m: motion.findings?.move_m ?? null,
     release_rad: ground.azimuth(release.along_m, floor) + angleAt(answer, release.time_s),
-    lines: { aboard: drawnLine(path, 'rotating_m', radius_m, winds), outside: inertial, companion: companion ? heldTo(ground, floor, drawnLine(companion, 'rotating_m', radius_m), motion.companion) : null },
+    lines: { aboard: drawnLine(path, 'rotating_m', radius_m, stage.winds), outside: inertial, companion: companion ? heldTo(ground, floor, drawnLine(companion, 'rotating_m', radius_m), motion.companion) : null },
     straight: isStraight(inertial.points),
     fastest_m_s: fastest(motion.rotating_velocity_m_s),
   };
@@ -133,16 +130,13 @@ export function turnAt(model, frame, time_s) {
   return frame === 'outside' ? angleAt(model.answer, time_s) : 0;
 }
 
-const ARM_M = 0.3;              // a thing starts in the hand, an arm's length in front of who holds it
-const KEPT_OFF_M = { stand: 0.6, hang: 1.2 };       // and who watches it stand or swing leaves room for the table or the line
-
 // Where people stand: one figure for each place that a shown motion starts from.
 export function standing(shown, ground) {
   const seen = new Map();
-  for (const m of shown.filter((one) => isAttended(one.motion.kind))) {
+  for (const m of shown.filter(({ stage }) => stage.attended_m !== null)) {
     const { along_m, axial_m } = m.release;
     const key = `${along_m.toFixed(2)} ${axial_m.toFixed(2)} ${m.floor}`;
-    if (!seen.has(key)) seen.set(key, { along_m, axial_m: axial_m - (KEPT_OFF_M[m.motion.kind] ?? ARM_M), floor: m.floor, since_s: m.starts_s, since_rad: m.release_rad - ground.azimuth(along_m, m.floor) });
+    if (!seen.has(key)) seen.set(key, { along_m, axial_m: axial_m - m.stage.attended_m, floor: m.floor, since_s: m.starts_s, since_rad: m.release_rad - ground.azimuth(along_m, m.floor) });
   }
   if (!shown.length) return [{ ...ground.middleOf(), floor: 0, since_s: 0, since_rad: 0 }];
   return [...seen.values()].slice(0, 6);

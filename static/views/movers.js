@@ -1,7 +1,6 @@
 // Those who are themselves what moves: the lay figure that jumps, walks, rides or lets go, its lift, and the craft that comes in.
 
 import { Group, Matrix4, Mesh, Vector3 } from '../vendor/three.module.js';
-import { movesAPerson } from '../state/kinds.js';
 import { foundAt } from '../time/findings.js';
 import { angleAt } from '../time/track.js';
 import { PERSON_M } from './figure.js';
@@ -28,18 +27,18 @@ export class Movers {
 
   read(model, shown) {
     this.model = model;
-    this.shown = shown.filter((m) => m.path.count && (movesAPerson(m.motion.kind) || m.motion.kind === 'approach'));
+    this.shown = shown.filter((m) => m.path.count && (m.stage.mover === 'person' || m.stage.mover === 'craft'));
   }
 
   // Whether it is drawn here, and not as a dot.
   draws(m, metresPerPx) {
-    return this.shown.includes(m) && (m.motion.kind === 'approach' || PERSON_M > LEAST_PX * metresPerPx);
+    return this.shown.includes(m) && (m.stage.mover === 'craft' || PERSON_M > LEAST_PX * metresPerPx);
   }
 
   update(time_s, metresPerPx) {
     this.used = { person: 0, car: 0, craft: 0 };
     for (const m of this.shown) if (time_s >= m.starts_s - 1e-6 && this.draws(m, metresPerPx)) {
-      if (m.motion.kind === 'approach') this.putCraft(m, time_s, metresPerPx);
+      if (m.stage.mover === 'craft') this.putCraft(m, time_s, metresPerPx);
       else this.putPerson(m, time_s);
     }
     for (const [kind, pool] of this.pools) pool.forEach((mesh, k) => { mesh.visible = k < this.used[kind]; });
@@ -47,7 +46,7 @@ export class Movers {
 
   putPerson(m, time_s) {
     const { feet, cabin, axes } = this.stance(m, time_s);
-    if (m.motion.kind === 'lift') this.place(this.next('car'), feet, cabin);
+    if (m.stage.beside === 'lift') this.place(this.next('car'), feet, cabin);
     const mesh = this.next('person');
     this.place(mesh, feet, axes);
     mesh.scale.setScalar(this.tall);

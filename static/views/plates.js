@@ -21,7 +21,7 @@ export class Plates {
   }
 
   read(model, shown) {
-    const strips = shown.flatMap((m) => (m.motion.ramp ? [rampOf(model, m)] : m.motion.kind === 'stand' ? tableOf(model, m) : [])).slice(0, MOST);
+    const strips = shown.flatMap((m) => (m.motion.ramp ? [rampOf(model, m)] : m.stage.beside === 'table' ? tableOf(model, m) : [])).slice(0, MOST);
     const key = JSON.stringify(strips);
     if (key === this.key) return;
     this.key = key;

@@ -1,7 +1,6 @@
 // What a motion brings along besides its body: where its pivot, the place it left, its cup and its dock are on a stage at time t,
 // and how far who moves along it reaches from the path. Points are in drawing axes.
 
-import { movesAPerson } from '../state/kinds.js';
 import { angleAt, at } from '../time/track.js';
 import { PERSON_M } from './figure.js';
 import { triad } from './ground.js';
@@ -15,7 +14,7 @@ const CAR_M = 2.3;
 export function standOf(model, m, frame, time_s) {
   const centre = bodyAt(model, m, frame, time_s, {});
   const { ground } = model;
-  const along_m = m.motion.kind === 'let_go' ? m.release.along_m : at(m.path, time_s, 'along_m') ?? m.release.along_m;
+  const along_m = m.stage.beside === 'tether' ? m.release.along_m : at(m.path, time_s, 'along_m') ?? m.release.along_m;
   const axes = triad(ground.azimuth(along_m, m.floor) + turnAt(model, frame, time_s), ground.level);
   return { ...axes, centre, feet: moved(centre, axes.up, -(m.centre_m ?? CENTRE_M)) };
 }
@@ -45,11 +44,11 @@ export function cupAt(model, m, frame, time_s, [spinward_m, axial_m] = [0, 0]) {
 // Points that a picture of the motion must hold besides its path.
 export function reachOf(model, m, frame, time_s) {
   const points = [];
-  if (movesAPerson(m.motion.kind)) {
+  if (m.stage.mover === 'person') {
     const { feet, up } = standOf(model, m, frame, time_s);
-    points.push(feet, moved(feet, up, m.motion.kind === 'lift' ? CAR_M : PERSON_M));
+    points.push(feet, moved(feet, up, m.stage.beside === 'lift' ? CAR_M : PERSON_M));
   }
-  if (m.motion.kind === 'let_go') points.push(leftAt(model, m, frame, time_s));
+  if (m.stage.beside === 'tether') points.push(leftAt(model, m, frame, time_s));
   if (m.pivot_m) points.push(riding(model, m.pivot_m, frame, time_s));
   if (m.asked?.target) for (const move of [[0, 0], m.move_m ?? [0, 0]]) points.push(cupAt(model, m, frame, time_s, move));
   return points;

@@ -19,7 +19,7 @@ const LEAST_PX = 16;
 const LEAST_M_S2 = 5e-4;
 const NEAR_M = 0.05;
 const ROUND = 1.005;             // longer than straight by so much: it lies round something
-const KINDS = { hang: 'hung', lift: 'lifted', let_go: 'tethered', pour: 'poured' };
+const BESIDE = { pendulum: 'hung', lift: 'lifted', tether: 'tethered', cup: 'poured' };      // what is drawn with a motion → how
 
 export class Threads {
   constructor(shared, frame) {
@@ -33,14 +33,14 @@ export class Threads {
 
   read(model, shown) {
     this.model = model;
-    this.shown = shown.filter((m) => KINDS[m.motion.kind] && m.path.count);
+    this.shown = shown.filter((m) => BESIDE[m.stage.beside] && m.path.count);
   }
 
   // Gives the labels it asks for.
   update(time_s, eye, units) {
     Object.assign(this, { eye, units, lines: [], dashed: [], labels: [] });
     this.marks.begin();
-    for (const m of this.shown) if (time_s >= m.starts_s - 1e-6) this[KINDS[m.motion.kind]](m, Math.min(time_s, m.motion.kind === 'lift' ? time_s : m.ends_s), time_s);
+    for (const m of this.shown) if (time_s >= m.starts_s - 1e-6) this[BESIDE[m.stage.beside]](m, Math.min(time_s, m.stage.beside === 'lift' ? time_s : m.ends_s), time_s);
     this.marks.end();
     this.line.set(this.lines);
     this.faint.set(this.dashed);

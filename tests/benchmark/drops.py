@@ -10,7 +10,8 @@ from scipy.integrate import solve_ivp
 
 from rimfall.kinds.pour import plan as pour
 from rimfall.physics import air, bodies, forces, integrate, spin
-from rimfall.scene import questions, reading
+from rimfall.scene import reading
+from rimfall.scene.setting import setting_of
 
 from .row import Row, best
 
@@ -84,7 +85,7 @@ def scattered(lasts_s):
     motion = {"kind": "pour", "place": {"height_m": 2.0}} | lip
     document = {"rimfall": 1, "habitat": {"radius_m": RADIUS_M, "spin_rpm": 3.0}, "motions": [motion]}
     scene = reading.read(json.dumps(document))
-    return questions.setting_of(scene)[0], scene.motions[0]
+    return setting_of(scene)[0], scene.motions[0]
 
 
 def scattered_s(count):

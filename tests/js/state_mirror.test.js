@@ -7,6 +7,7 @@ import { OWN, axisOf, axisWords, nameOf } from '../../static/state/spin_axis.js'
 
 const cross = ([a, b, c], [d, e, f]) => [b * f - c * e, c * d - a * f, a * e - b * d];
 const near = (a, b) => a.every((part, i) => Math.abs(part - b[i]) < 1e-6);
+const FIELDS = { kinds: { throw: { mirrored: true }, roll: { mirrored: true }, drop: { mirrored: false } } };
 const ball = { kind: 'throw', name: 'serve', heading_deg: 30, speed_m_s: 6, place: { along_m: 2, height_m: 1 }, body: 'handball' };
 
 test('a heading and its mirror image', () => {
@@ -42,18 +43,18 @@ test('a forward roll stays a forward roll; a ball spun about the upright turns t
 });
 
 test('where the image goes, and what has none', () => {
-  assert.equal(otherWord(ball), 'antispinward');
-  assert.equal(otherWord({ ...ball, heading_deg: 200 }), 'spinward');
-  assert.equal(otherWord({ kind: 'throw' }), 'antispinward');
-  assert.equal(otherWord({ ...ball, heading_deg: 90 }), null);
-  assert.equal(otherWord({ ...ball, heading_deg: -270 }), null);
-  assert.equal(otherWord({ ...ball, heading_deg: 90, ball_spin_rpm: 9, ball_spin_axis: [0, 1, 0] }), 'antispinward');
-  assert.equal(otherWord({ kind: 'drop' }), null);
-  assert.equal(otherWord({ kind: 'stand' }), null);
+  assert.equal(otherWord(FIELDS, ball), 'antispinward');
+  assert.equal(otherWord(FIELDS, { ...ball, heading_deg: 200 }), 'spinward');
+  assert.equal(otherWord(FIELDS, { kind: 'throw' }), 'antispinward');
+  assert.equal(otherWord(FIELDS, { ...ball, heading_deg: 90 }), null);
+  assert.equal(otherWord(FIELDS, { ...ball, heading_deg: -270 }), null);
+  assert.equal(otherWord(FIELDS, { ...ball, heading_deg: 90, ball_spin_rpm: 9, ball_spin_axis: [0, 1, 0] }), 'antispinward');
+  assert.equal(otherWord(FIELDS, { kind: 'drop' }), null);
+  assert.equal(otherWord(FIELDS, { kind: 'stand' }), null);
 });
 
 test('the copy has a name of its own and stands where the first does', () => {
-  const copy = sameAgain(ball, 'serve', ['serve', 'serve antispinward']);
+  const copy = sameAgain(FIELDS, ball, 'serve', ['serve', 'serve antispinward']);
   assert.equal(copy.name, 'serve antispinward 2');
   assert.deepEqual(copy.place, ball.place);
   assert.equal(copy.heading_deg, 150);

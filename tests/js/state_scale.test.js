@@ -73,7 +73,7 @@ test('headings in words', () => {
 });
 
 test('a cast in words, and a name nobody has yet', () => {
-  const kinds = { throw: { label: 'Throw' }, drop: { label: 'Drop' } };
+  const kinds = { throw: { one: 'throw', many: 'throws' }, drop: { one: 'drop', many: 'drops' } };
   assert.equal(motionsWords([{ kind: 'throw' }, { kind: 'throw' }], kinds), 'two throws');
   assert.equal(motionsWords([{ kind: 'drop' }], kinds), 'one drop');
   assert.equal(motionsWords([{ kind: 'throw' }, { kind: 'drop' }, { kind: 'drop' }], kinds), 'three motions');

@@ -15,8 +15,11 @@ function modelOf(habitat, spin_rad_s = [0.3, 0.3, 0.3, 0.3], habitat_answer = {}
 }
 const WHEEL = modelOf({ shape: 'cylinder', radius_m: 56, width_m: 14 });
 
+const PERSON = { mover: 'person', weight: null };
+const STAGES = { walk: { ...PERSON, weight: 'feet_g' }, lift: { ...PERSON, weight: 'apparent_g' }, jump: PERSON, let_go: PERSON, throw: { ...PERSON, mover: 'ball' } };
+
 function personOf(kind, findings, rest = {}) {
-  return { i: 0, name: kind, motion: { kind, first: 0, findings }, path: { count: 4 }, starts_s: 0, ends_s: 0.3, landing: null, floor: 0, ...rest };
+  return { i: 0, name: kind, stage: STAGES[kind], motion: { kind, first: 0, findings }, path: { count: 4 }, starts_s: 0, ends_s: 0.3, landing: null, floor: 0, ...rest };
 }
 const standingG = (model, where, feel = FEEL, time_s = 0) => weighed(model, [where], [], feel, time_s)[0]?.weight_g ?? null;
 

@@ -17,7 +17,7 @@ function stage(weights, { place = 4, feel = null, where = [], metresPerPx = 0.02
   camera.position.set(0, 1, 12);
   camera.updateMatrixWorld();
   const store = { view: { place }, feel, feelProblem: null };
-  const shown = weights.map((weight_g, i) => ({ i, name: `walker ${i}`, motion: { kind: 'walk', first: 0, findings: { feet_g: [weight_g] } }, path: { count: 1 }, starts_s: 0, ends_s: 1, floor: 0 }));
+  const shown = weights.map((weight_g, i) => ({ i, name: `walker ${i}`, stage: { mover: 'person', weight: 'feet_g' }, motion: { kind: 'walk', first: 0, findings: { feet_g: [weight_g] } }, path: { count: 1 }, starts_s: 0, ends_s: 1, floor: 0 }));
   const habitat = { shape: 'cylinder', radius_m: 56, width_m: 14 };
   const tall = [];
   const half = {

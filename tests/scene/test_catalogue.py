@@ -3,10 +3,10 @@
 import json
 
 import rimfall
+from rimfall.kinds.body import OwnBody
 from rimfall.scene.catalogue import catalogue, export_choices, pattern_of
 from rimfall.scene.document import MOTIONS, Scene
 from rimfall.scene.export_part import ExportPart
-from rimfall.scene.motion_parts import OwnBody
 from rimfall.scene.reading import read
 from rimfall.shapes import SHAPES
 from tests.scene.documents import changed, refusals, scene

@@ -2,8 +2,8 @@
 
 import json
 
+from rimfall.kinds import KINDS
 from rimfall.scene.catalogue import OWN
-from rimfall.scene.document import MOTIONS
 from rimfall.scene.reading import read
 from tests.scene.documents import answer, changed, refusals, scene, the_refusal
 from tests.tables import each_row
@@ -17,7 +17,7 @@ HABITATS = {
     "pods": {"shape": "pods", "floors": FLOORS},
     "table": {"shape": "turntable"},
 }
-NEW = {kind: {"kind": kind, **MOTIONS[kind].NEW} for kind in ("jump", "walk", "lift", "let_go", "approach")}
+NEW = {kind: {"kind": kind, **KINDS[kind].new} for kind in ("jump", "walk", "lift", "let_go", "approach")}
 
 # kind, habitat, field, value, a part of what it may be
 WRONG = [

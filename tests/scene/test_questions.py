@@ -7,8 +7,9 @@ import pytest
 
 from rimfall.errors import BadInput, TooMuch
 from rimfall.motions import flight
-from rimfall.scene import questions
+from rimfall.scene.followers import followed
 from rimfall.scene.reading import read
+from rimfall.scene.work_limit import GREATEST_SAMPLES, GREATEST_SAMPLES_IN_LISTS
 from tests.scene.documents import POINT, answer, drop, scene, throw, traced
 from tests.tables import each_row
 
@@ -42,7 +43,7 @@ def test_a_late_start_counts_as_the_grid_it_needs():
 
 
 def test_lists_may_be_two_fifths_of_what_f4_may():
-    assert (questions.GREATEST_SAMPLES, questions.GREATEST_SAMPLES_IN_LISTS) == (500_000, 200_000)
+    assert (GREATEST_SAMPLES, GREATEST_SAMPLES_IN_LISTS) == (500_000, 200_000)
 
 
 def test_an_early_end_brings_a_scene_back_under_the_limit():
@@ -58,7 +59,7 @@ def test_an_early_end_brings_a_scene_back_under_the_limit():
 def test_what_is_held_stays_and_only_the_follower_moves(hold, follower):
     figure = {"gravity": "deck_gravity_m_s2", "rim_speed": "rim_speed_m_s"}[hold]
     before = read(json.dumps(scene(throw(), habitat={"radius_m": 80.0})))
-    after = questions.followed(before, hold, 7.0, follower)
+    after = followed(before, hold, 7.0, follower)
     assert answer(json.loads(after.model_dump_json()))["habitat"][figure] == pytest.approx(7.0, rel=1e-12)
     unchanged = {"habitat.spin_rpm": "radius_m", "habitat.radius_m": "spin_rpm"}[follower]
     assert getattr(after.habitat, unchanged) == getattr(before.habitat, unchanged)
@@ -77,14 +78,14 @@ def test_what_is_held_stays_and_only_the_follower_moves(hold, follower):
 )
 def test_a_follower_out_of_its_range_is_refused_by_name(hold, held, follower, habitat, field):
     with pytest.raises(BadInput) as caught:
-        questions.followed(read(json.dumps(scene(habitat=habitat))), hold, held, follower)
+        followed(read(json.dumps(scene(habitat=habitat))), hold, held, follower)
     assert [r.field for r in caught.value.refusals] == [field]
 
 
 def test_a_radius_that_follows_must_still_hold_what_is_in_it():
     scene_ = read(json.dumps(scene(drop(50.0))))
     with pytest.raises(BadInput) as caught:
-        questions.followed(scene_, "rim_speed", 10.0, "habitat.radius_m")
+        followed(scene_, "rim_speed", 10.0, "habitat.radius_m")
     assert caught.value.refusals[0].field == "motions.0.place.height_m"
 
 

@@ -2,7 +2,7 @@
 // from these what it tells once of all of it, such as how long a ride takes.
 
 import { motionName } from '../../state/fields.js';
-import { FINDINGS, showFound } from '../../state/findings.js';
+import { showFinding } from '../../state/kinds.js';
 import { foundAt } from '../../time/findings.js';
 import { $, h, setAttribute, setText } from '../shared/dom.js';
 import { pathKey } from '../shared/path_key.js';
@@ -27,18 +27,22 @@ export function createAtTheClock({ store, clock, explain }) {
     setAttribute(element, 'hidden', rows.length === 0);
   }
   function rowsOf(motion, index, holds) {
-    const told = toldOf(motion).filter(([name]) => holds(motion.findings[name]));
+    const told = toldOf(motion).filter(({ name }) => holds(motion.findings[name]));
     return told.length ? [head(index), ...told.map(one => row(motion, one))] : [];
+  }
+  function toldOf(motion) {
+    return store.fields.kinds[motion.kind].findings.filter(({ name }) => (motion.findings?.[name] ?? null) !== null);
   }
   function head(index) {
     return { element: h('tr', {}, h('th', { scope: 'rowgroup', colspan: 2, class: 'whose' }, pathKey(index), motionName(store, index))) };
   }
-  function row(motion, [name, say, unit, term]) {
+  function row(motion, finding) {
+    const { name, say, term } = finding;
     const figure = h('td', { class: 'r' });
     const word = h('button', { type: 'button', class: 'term', title: `What ${term} is`, onclick: () => explain(term) }, say);
     const at = () => {
       const value = foundAt(motion, store.answer.grid, name, clock.time_s);
-      return value === null ? '' : showFound(name, value, unit, store.view.units);
+      return value === null ? '' : showFinding(finding, value, store.view.units);
     };
     return { element: h('tr', { 'data-found': name }, h('th', { scope: 'row' }, word), figure), move: () => setText(figure, at()) };
   }
@@ -61,7 +65,3 @@ function createTable(words, holds) {
 }
 
 const isOnce = told => typeof told === 'number';
-
-function toldOf(motion) {
-  return (FINDINGS[motion.kind] ?? []).filter(([name]) => (motion.findings?.[name] ?? null) !== null);
-}

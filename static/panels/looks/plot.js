@@ -120,7 +120,7 @@ function describe(paths, store) {
   const said = paths.map(({ motion, index }) =>
     motion.landing
       ? `${motionName(store, index)} lands ${showQuantity(motion.landing.drift_m, 'm', store.view.units)} ${along}`
-      : `${motionName(store, index)} ${endWords(motion)}`,
+      : `${motionName(store, index)} ${endWords(motion, store.fields.kinds[motion.kind].stays)}`,
   );
   return `Height against distance ${along}. ${said.join('; ')}.`;
 }

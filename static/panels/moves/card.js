@@ -79,7 +79,7 @@ export function createCard({ store, index, kind, duplicate, mirror, remove }) {
     const box = more.getBoundingClientRect();
     menu.style.top = `${box.bottom + 4}px`;
     menu.style.left = `${box.right - 208}px`;
-    const word = otherWord(store.document.motions[index]);
+    const word = otherWord(store.fields, store.document.motions[index]);
     setText(other, `Same again, ${word}`);
     setAttribute(other, 'hidden', word === null);
   }

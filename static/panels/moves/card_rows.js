@@ -15,32 +15,31 @@ import { createFigureRow } from './figure_row.js';
 import { createFold } from '../shared/fold.js';
 import { createLiquid } from './liquid.js';
 import { createHeadingRow } from './rose.js';
-import { CHOICES, MAIN, OF_A_PERSON, rowLabels } from './row_labels.js';
 import { createSelect } from '../shared/select.js';
 import { createSlope } from './slope.js';
 import { createTilt } from './tilt.js';
 
+const ON_A_DECK = { 'place.along_m': 'Along', 'place.axial_m': 'Across' };
+const ON_A_TABLE = { 'place.along_m': 'Round', 'place.axial_m': 'Outward' };
+
 export function createCardRows({ store, index, kind }) {
-  const has = name => store.fields.kinds[kind].fields.includes(name.split('.')[0]);
+  const { fields, rows, more, carried } = store.fields.kinds[kind];
+  const has = name => fields.includes(name);
   const path = name => `motions.${index}.${name}`;
-  const known = name => has(name) && fieldOf(store.fields, path(name)) !== null;
   const motion = () => store.document.motions[index];
   const ground = groundOf(store.fields, store.document.habitat);
-  const short = rowLabels(store.fields.kinds[kind], kind, ground.level);
-  const row = (name, label = short[name]) => {
+  const row = (name, label = null) => {
+    const { min, nullable, ...field } = fieldOf(store.fields, path(name));
     if (name.endsWith('heading_deg')) return createHeadingRow({ store, path: path(name), ...(label && { label }) });
-    if (CHOICES[name]) return createChoiceField({ store, path: path(name), label: CHOICES[name] });
+    if (field.kind === 'choice') return createChoiceField({ store, path: path(name), label: label ?? field.label });
     if (name === 'place.floor') return createFloorChoice(store, path(name));
     if (name === 'seed') return createFigureRow({ store, path: path(name) });
-    const { min, nullable } = fieldOf(store.fields, path(name));
-    return createField({ store, path: path(name), label, centred: min < 0, none: nullable ? 'none' : null });
+    return createField({ store, path: path(name), label: label ?? field.label, centred: min < 0, none: nullable ? 'none' : null });
   };
+  const rowsOf = labels => Object.entries(labels).map(([name, label]) => row(name, label));
 
-  // a ball that rolls lies on the ground
-  const main = MAIN.filter(known)
-    .filter(name => kind !== 'roll' || name !== 'place.height_m')
-    .map(name => row(name));
-  const placed = ['place.along_m', 'place.axial_m', 'start_s'].filter(known);
+  const main = rowsOf(rows);
+  const placed = { 'place.floor': null, ...(ground.level ? ON_A_TABLE : ON_A_DECK), start_s: null };
   const groups = [
     has('body') &&
       createFold({
@@ -51,12 +50,11 @@ export function createCardRows({ store, index, kind }) {
     has('ramp') && createFold({ words: rampWords, make: () => [createSlope({ store, path: path('ramp') })] }),
     has('liquid') &&
       createFold({ words: () => `Liquid: ${store.read(path('liquid'))}`, make: () => [createLiquid(store, path('liquid'))] }),
-    OF_A_PERSON.some(known) &&
-      createFold({ words: () => (has('size_m') ? 'Craft' : 'Person'), make: () => OF_A_PERSON.filter(known).map(name => row(name)) }),
+    more && createFold({ words: () => more[0], make: () => rowsOf(more[1]) }),
     has('tilt') && createFold({ words: tiltWords, make: () => [createTilt({ store, index })] }),
     has('target') && createFold({ words: cupWords, make: () => [createCup({ store, index })] }),
-    has('jitter') && createFold({ words: jitterWords, make: () => ['jitter', 'seed'].filter(known).map(name => row(name)) }),
-    createFold({ words: () => 'Place and time', make: () => ['place.floor', ...placed].map(name => row(name)) }),
+    has('jitter') && createFold({ words: jitterWords, make: () => ['jitter', 'seed'].map(name => row(name)) }),
+    createFold({ words: () => 'Place and time', make: () => rowsOf(placed) }),
     has('carried') && createFold({ words: throwerWords, make: () => [row('carried.speed_m_s', 'Moves at'), row('carried.heading_deg')] }),
   ].filter(Boolean);
   const left = h('ul', { class: 'small assumptions' });
@@ -75,8 +73,8 @@ export function createCardRows({ store, index, kind }) {
 
   function throwerWords() {
     const speed = store.read(path('carried.speed_m_s')) ?? 0;
-    const who = kind === 'jump' ? 'Run-up' : 'Thrower';
-    if (!speed) return `${who}: ${kind === 'jump' ? 'none' : 'standing'}`;
+    const [who, still] = carried;
+    if (!speed) return `${who}: ${still}`;
     return `${who}: ${showQuantity(speed, 'm/s', store.view.units)} ${headingWords(store.read(path('carried.heading_deg')) ?? 0, ground.across)}`;
   }
 
@@ -94,13 +92,13 @@ export function createCardRows({ store, index, kind }) {
   function spinWords() {
     const spin = store.read(path('ball_spin_rpm')),
       count = store.read(path('bounces'));
-    const turns = spin ? `${formatFigure(spin, 1)}\u00a0rpm ${kind === 'roll' ? 'about the upright' : axisWords(motion().ball_spin_axis, motion().heading_deg ?? 0)}` : null;
+    const turns = spin ? `${formatFigure(spin, 1)}\u00a0rpm ${has('ball_spin_axis') ? axisWords(motion().ball_spin_axis, motion().heading_deg ?? 0) : 'about the upright'}` : null;
     const said = [turns, count ? `rebounds ${timesWords(count)} at most` : null].filter(Boolean);
     return said.length ? `Spin and bounce: ${said.join(', ')}` : 'Spin and bounce';
   }
   function spinRows() {
     const rebounds = row('bounces', 'Rebounds');
-    if (kind === 'roll') return [row('ball_spin_rpm', 'Its spin'), rebounds];
+    if (!has('ball_spin_axis')) return [row('ball_spin_rpm', 'Its spin'), rebounds];
     const heading = () => motion()?.heading_deg ?? 0;
     // a spin needs an axis to be about: the first one is the forward roll, in the same step
     const put = (value, live) =>

@@ -1,12 +1,13 @@
 // The sentence of a motion's inputs, whose figures are fields.
 
 import { fieldOf } from '../../state/fields.js';
+import { sentenceOf } from '../../state/kinds.js';
 import { groundOf } from '../../state/shapes.js';
+import { axisWords } from '../../state/spin_axis.js';
 import { showQuantity } from '../../state/units.js';
 import { elevationWords, headingWords, timesWords } from '../../state/words.js';
 import { h, setChildren } from '../shared/dom.js';
 import { createInline } from '../shared/inline.js';
-import { SENTENCES } from './sentences.js';
 
 export function createSentence({ store, index, kind }) {
   const element = h('span', { class: 'given' });
@@ -19,44 +20,46 @@ export function createSentence({ store, index, kind }) {
     heading_deg: toward,
     first_heading_deg: toward,
     bounces: timesWords,
-    ...(kind === 'let_go' && { height_m: metres => `${showQuantity(Math.abs(metres), 'm', store.view.units)} under` }),
+    under: metres => `${showQuantity(Math.abs(metres), 'm', store.view.units)} under`,
   };
 
-  function build(template) {
+  function build(said) {
     figures = [];
-    const parts = template
+    const parts = said
       .split(/(\{[^}]+\})/)
       .filter(Boolean)
       .map(part => {
         if (!part.startsWith('{')) return part;
-        const name = part.slice(1, -1),
+        const [name, how = name.split('.').at(-1)] = part.slice(1, -1).split(':'),
           path = `motions.${index}.${name}`;
         if (!fieldOf(store.fields, path)) return '';
-        const figure = createInline({ store, path, words: WORDS[name.split('.').at(-1)] ?? null });
+        const figure = createInline({ store, path, words: WORDS[how] ?? null });
         figures.push(figure);
         return figure.element;
       });
     setChildren(element, parts, ' ');
   }
-  // with its defaults, and what it happens on
-  function whole(motion) {
-    const names = store.fields.kinds[kind]?.fields ?? [];
-    const filled = names.map(name => [name, motion[name] ?? fieldOf(store.fields, `motions.${index}.${name}`)?.default]);
-    return { ...Object.fromEntries(filled), ...motion, ground: groundOf(store.fields, store.document.habitat).name };
+  const { sentence, fields: names } = store.fields.kinds[kind];
+
+  function template() {
+    const motion = Object.fromEntries(names.map(name => [name, store.read(`motions.${index}.${name}`)]));
+    return sentenceOf(sentence, motion).replace(/\{(\w+)\}/g, (figure, name) => inWords(name, motion) ?? figure);
+  }
+  // what is said and not dragged: what it happens on, a choice, about what a ball spins
+  function inWords(name, motion) {
+    if (name === 'ground') return groundOf(store.fields, store.document.habitat).name;
+    const said = fieldOf(store.fields, `motions.${index}.${name}`)?.kind;
+    if (said === 'choice') return motion[name];
+    return said === 'axis' ? axisWords(motion[name], motion.heading_deg ?? 0) : null;
   }
   // made anew only when it says something else: a figure in hand keeps its focus
   function update() {
-    const motion = store.document.motions[index];
-    if (!motion) return;
-    const template = tidy(SENTENCES[kind]?.(whole(motion)) ?? '');
-    if (template !== made) build((made = template));
+    if (!store.document.motions[index]) return;
+    const next = template();
+    if (next !== made) build((made = next));
     figures.forEach(figure => figure.update());
   }
   return { element, update };
-}
-
-function tidy(template) {
-  return template.replace(/,(?=\.)/g, '').replace(/,(?= on a ramp)/, '');
 }
 
 const LENGTH = String.raw`\d[\d.,]*[\s\u00a0](?:mm|cm|km|m|ft|in)\b(?!/)`;

@@ -1,7 +1,7 @@
 // Place 2: a card a motion, and what adds one.
 
 import { motionName } from '../../state/fields.js';
-import { kindGroups, kindWords } from '../../state/kinds.js';
+import { kindGroups } from '../../state/kinds.js';
 import { otherWord, sameAgain } from '../../state/mirror.js';
 import { shapeOf } from '../../state/shapes.js';
 import { freshName } from '../../state/words.js';
@@ -13,7 +13,7 @@ export function createWhatMoves({ store }) {
     made = null;
   const { kinds } = store.fields;
   const add = kind => {
-    const { add: words, short } = kindWords(kind, kinds[kind].label);
+    const { add: words, short } = kinds[kind];
     // what is read out holds what is seen
     const say = words.includes(short.toLowerCase()) ? `Add ${words}` : `${short}: add ${words}`;
     return h('button', { type: 'button', class: 'btn', 'aria-label': say, title: say, onclick: () => addMotion(kind) }, short);
@@ -28,7 +28,7 @@ export function createWhatMoves({ store }) {
 
   function addMotion(kind) {
     const motion = structuredClone(kinds[kind].new);
-    motion.name = freshName(kindWords(kind, kinds[kind].label).name, names());
+    motion.name = freshName(kinds[kind].title, names());
     store.edit(draft => {
       draft.motions.push(motion);
     });
@@ -39,7 +39,7 @@ export function createWhatMoves({ store }) {
   }
   function mirror(index) {
     const motion = store.document.motions[index];
-    if (otherWord(motion)) insert(index, sameAgain(motion, names()[index], names()));
+    if (otherWord(store.fields, motion)) insert(index, sameAgain(store.fields, motion, names()[index], names()));
   }
   function insert(index, motion) {
     store.edit(draft => {

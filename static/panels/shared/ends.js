@@ -22,15 +22,15 @@ const ENDS = {
 
 const TIMED = new Set(['rest', 'edge', 'arrived', 'slack']);
 
-/** 'lands 1.07, rests 4.20'; what starts on the ground: 'rests 4.20'. */
-export function endWords(motion) {
-  const { landing, no_landing: why, end, kind } = motion;
+/** 'lands 1.07, rests 4.20'; what starts on the ground: 'rests 4.20'; `stays`: its kind's word where nothing happens to it, or null. */
+export function endWords(motion, stays) {
+  const { landing, no_landing: why, end } = motion;
   const last = motion.events.at(-1);
   const later = TIMED.has(end) ? `${ENDS[end]} ${last.time_s.toFixed(2)}` : ENDS[end];
   if (landing) return landing.time_s < last.time_s && end !== 'landed' ? `lands ${landing.time_s.toFixed(2)}, ${later}` : `lands ${landing.time_s.toFixed(2)}`;
   if (end === 'arrived') return later;
-  if (kind === 'hang') return end === 'slack' ? later : 'hangs';
-  if (why === 'starts_there') return kind === 'stand' && !motion.events.some(event => event.kind === 'slip') ? 'stands' : later;
+  if (stays && !motion.events.some(event => event.kind === 'slip')) return end === 'slack' ? later : stays;
+  if (why === 'starts_there') return later;
   return WHY[why] ?? later ?? end;
 }
 

@@ -25,7 +25,7 @@ const SIGNS = {
 const SIGN_PX = 13; // as high as the highest of them
 
 /** Large: the first landing; small: other contacts; drawn signs: highest before it, grip, slip, rest, the edge. */
-export function eventMarks(lanes, nameOf) {
+export function eventMarks(lanes, nameOf, kinds) {
   return lanes.flatMap(({ motion, index, y, gap }) => {
     const first = motion.events.find(event => event.kind === 'deck' || event.kind === 'floor');
     return [...motion.events, ...sweeps(motion)]
@@ -38,7 +38,7 @@ export function eventMarks(lanes, nameOf) {
         sign: SIGNS[event.kind] ?? null,
         gap,
         name: nameOf(index),
-        what: eventWords(event, event === first, motion),
+        what: eventWords(event, event === first, kinds[motion.kind].events),
       }));
   });
 }
@@ -114,7 +114,8 @@ function spanWords(times) {
   return times.length === 1 ? ` at ${from} s` : `, ${times.length} times from ${from} to ${to} s`;
 }
 
-export function eventWords({ kind, velocity_after_m_s: after }, first, motion) {
+/** `own`: the words its kind has for some events. */
+export function eventWords({ kind, velocity_after_m_s: after }, first, own) {
   const off = after?.some(Boolean) ?? false;
   const words = {
     apex: 'highest',
@@ -123,16 +124,17 @@ export function eventWords({ kind, velocity_after_m_s: after }, first, motion) {
     ceiling: off ? 'bounces off the ceiling' : 'meets the ceiling',
     hub: off ? 'bounces off the hub' : 'meets the hub',
     wall: off ? 'bounces off a wall' : 'meets a wall',
-    target: motion.kind === 'pour' ? 'reaches the cup' : 'meets the target',
+    target: 'reaches the cup',
     arrives: 'arrives',
     dock: 'reaches the dock',
     slack: 'its line goes slack',
     turn: 'turns back',
     sweep: 'the place it left sweeps by',
-    grip: motion.kind === 'stand' ? 'grips' : 'begins to roll',
+    grip: 'begins to roll',
     slip: 'begins to slide',
     rest: 'rests',
     edge: 'leaves the edge',
+    ...own,
   };
   return words[kind] ?? kind;
 }

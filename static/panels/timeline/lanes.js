@@ -52,7 +52,7 @@ export function createLanes({ store, clock }) {
     setAttribute(picture, 'width', width);
     setAttribute(picture, 'height', height);
     const lanes = laid();
-    marks = eventMarks(lanes, index => motionName(store, index));
+    marks = eventMarks(lanes, index => motionName(store, index), store.fields.kinds);
     picture.replaceChildren(
       s('defs', {}, s('clipPath', { id: 'flown' }, clip)),
       ...ruler(clock.end_s, x),
@@ -100,7 +100,7 @@ export function createLanes({ store, clock }) {
       .filter(({ gap, index }) => gap >= LETTERS || index === store.view.chosen)
       .map(({ motion, index, y, ends }) => {
         const late = x(ends) > width * 0.72,
-          said = `${shortName(motionName(store, index))} ${laneWords(motion, ends)}`;
+          said = `${shortName(motionName(store, index))} ${laneWords(motion, ends, store.fields.kinds[motion.kind].stays)}`;
         return s(
           'text',
           { x: x(ends) + (late ? -12 : 12), y: y + 4.5, 'text-anchor': late ? 'end' : 'start', class: 'lane-name' },
@@ -151,9 +151,9 @@ function pouring({ stream }) {
 }
 
 // a stream lands for as long as it is poured
-function laneWords(motion, ends) {
+function laneWords(motion, ends, stays) {
   const { landing, stream } = motion;
-  return stream && landing ? `lands from ${landing.time_s.toFixed(2)} to ${ends.toFixed(2)}` : endWords(motion);
+  return stream && landing ? `lands from ${landing.time_s.toFixed(2)} to ${ends.toFixed(2)}` : endWords(motion, stays);
 }
 
 function shortName(name) {

@@ -77,9 +77,9 @@ export class Posts {
     const bodies = stands.map(({ feet, up }) => [0.05, 0.5, 0.95].map((share) => half.project(moved(feet, up, share * this.tall_m))).filter(Boolean));
     const taken = [];
     stands.forEach((stand, k) => {
-      const { key, kind, weight_g, feet, up, side } = stand;
+      const { key, beside, weight_g, feet, up, side } = stand;
       const [least_px, tall_m] = [0.28 / metresPerPx, PERSON_M * topOf(weight_g)];
-      const places = (ASIDE_M[kind] ?? ASIDE_M.standing).map((aside_m) => aside_m + (Math.sign(aside_m) * (wide_m - WIDE_M)) / 2);
+      const places = (ASIDE_M[beside] ?? ASIDE_M.standing).map((aside_m) => aside_m + (Math.sign(aside_m) * (wide_m - WIDE_M)) / 2);
       const seenAt = (index) => [0, 0.5, 1].map((share) => half.project(moved(moved(feet, side, places[index]), up, share * tall_m))).filter(Boolean);
       const spot = freest(places.length, seenAt, [...bodies.filter((_, other) => other !== k), ...taken], least_px, this.spots.get(key));
       this.spots.set(key, spot.index);
@@ -139,7 +139,7 @@ function stanceOf(half, one, time_s, eye) {
   if (side.lengthSq() < 1e-6 * away_m * away_m) side.set(...half.eye.axes.right).projectOnPlane(y);       // seen from straight above
   side.normalize();
   const front = x.crossVectors(side, y).toArray();
-  return { ...one, kind: one.motion?.motion.kind, feet, up, side: side.toArray(), front, away_m };
+  return { ...one, beside: one.motion?.stage.beside, feet, up, side: side.toArray(), front, away_m };
 }
 
 // A post of height 1 and its collar, which is raised to one g.

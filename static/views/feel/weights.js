@@ -1,26 +1,23 @@
 // What everybody on a stage feels at the feet at time t, as the server tells it: at the clock for who walks or rides, nothing while in
 // the air, and where people stand the figure of the place What would people feel. Where none was given, none is shown.
 
-import { movesAPerson } from '../../state/kinds.js';
 import { foundAt, foundRange } from '../../time/findings.js';
 import { sampleTime } from '../../time/track.js';
 import { triad } from '../ground.js';
 
-const FOUND = { walk: 'feet_g', lift: 'apparent_g' };
 const ALIKE = 0.0025;           // so near in distance from the axis, or in spin, what is felt standing is told by the same two figures
 
 /** [{key, name, weight_g, person | motion}] of the `people` who stand and of the shown motions that are people; weight in g. `feel`: the
     answer to what people would feel, or null. */
 export function weighed(model, people, shown, feel, time_s) {
   const standing = people.map((person, k) => ({ key: `standing ${k}`, name: 'standing', person, weight_g: standingAt(model, feel, person, time_s) }));
-  const moving = shown.filter((m) => movesAPerson(m.motion.kind) && m.path.count && time_s >= m.starts_s - 1e-6)
+  const moving = shown.filter((m) => m.stage.mover === 'person' && m.path.count && time_s >= m.starts_s - 1e-6)
     .map((motion) => ({ key: `moving ${motion.i}`, name: motion.name, motion, weight_g: movingAt(model, feel, motion, time_s) }));
   return [...standing, ...moving].filter(({ weight_g }) => weight_g !== null);
 }
 
 function movingAt(model, feel, m, time_s) {
-  const found = FOUND[m.motion.kind];
-  if (found) return foundAt(m.motion, model.answer.grid, found, time_s);
+  if (m.stage.weight) return foundAt(m.motion, model.answer.grid, m.stage.weight, time_s);
   if (time_s < m.ends_s) return 0;
   return m.landing ? standingAt(model, feel, { ...m.landing, floor: m.floor }, time_s) : null;
 }
@@ -41,8 +38,8 @@ function alike(a, b) {
 }
 
 /** The most that who moves is told to feel on the whole way, g. */
-export function mostOf({ motion }) {
-  return foundRange(motion, FOUND[motion.kind])?.[1] ?? 0;
+export function mostOf({ motion, stage }) {
+  return foundRange(motion, stage.weight)?.[1] ?? 0;
 }
 
 /** The highest a post reaches, g: three times as tall as a person. What is felt beyond that its white does not measure: it goes through

@@ -80,7 +80,7 @@ PAGE = Page(
     findings=(
         Finding("distance_m", "to the dock", "m", "dock"),
         Finding("to_cancel_size_m_s", "to cancel at contact", "m/s", "velocity to cancel"),
-        Finding("to_cancel_n_s", "as a push", "N s", "velocity to cancel"),
+        Finding("to_cancel_n_s", "as a push", "N\u00a0s", "velocity to cancel"),
         Finding("turns_seen", "turns seen from aboard", "", "dock"),
     ),
     terms={
