@@ -23,6 +23,7 @@ from rimfall.scene.feel import answers as feel_answers
 from rimfall.scene.feel.answers import feel
 from rimfall.scene.reading import read, read_feel, read_size
 from rimfall.scene.size import answers as size_answers
+from rimfall.scene.work_limit import GREATEST_SAMPLES_IN_LISTS
 from rimfall.shapes import SHAPES
 from rimfall.web import api
 
@@ -56,7 +57,7 @@ def _as_json(data):
 
 def traced(document):
     """The trace of a scene's JSON text, for `trace_answer` and `exported`. Raises Refused."""
-    return questions.trace(read(document), questions.GREATEST_SAMPLES_IN_LISTS)
+    return questions.trace(read(document), GREATEST_SAMPLES_IN_LISTS)
 
 
 def trace_answer(trace, units="si", packed=False):

@@ -25,9 +25,7 @@ def _met_before(traced):
     first = next((e for e in made.events if e.surface is not None and e is not made.landing), None)
     if first is None or first.time_s > made.landing.time_s:
         return ""
-    return (
-        f"meets {the(traced, first.surface)} after {seconds(first.time_s - traced.plan.start_s)} and "
-    )
+    return f"meets {the(traced, first.surface)} after {seconds(first.time_s - traced.plan.start_s)} and "
 
 
 def _drift(traced, moment):

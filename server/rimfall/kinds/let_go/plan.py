@@ -54,7 +54,15 @@ def plan(setting, motion):
     body = Body(motion.mass_kg, SHOULDERS_M, 0.0)
     told = partial(findings, leg)
     return Plan(
-        start_s, place, tuple(velocity), body, Start(None, prescribed=given), None, NONE_BECAUSE, floor=floor, findings=told
+        start_s,
+        place,
+        tuple(velocity),
+        body,
+        Start(None, prescribed=given),
+        None,
+        NONE_BECAUSE,
+        floor=floor,
+        findings=told,
     )
 
 

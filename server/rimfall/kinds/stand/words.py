@@ -18,9 +18,7 @@ def stood(traced, units):
         at_once = event.time_s <= traced.plan.start_s
         slides = "slides at once" if at_once else f"slides from {since(traced, event)} on"
         parts.append(
-            slides
-            if event.kind == "slip"
-            else f"grips {there(traced, event, units)} after {since(traced, event)}"
+            slides if event.kind == "slip" else f"grips {there(traced, event, units)} after {since(traced, event)}"
         )
     more = "" if len(events) <= 6 else ", and so on"
     out = [f"On {on} it {' and '.join(parts)}{more}."]
