@@ -36,6 +36,7 @@ class Compared:
     letter: str
     who: str
     source: str
+    via: str
     note: str
     known_by: str
     mine: bool
@@ -65,17 +66,14 @@ def own_id(number):
 
 def _published(row):
     study = STUDIES[row.study]
-    figure = {
-        name: getattr(row, name) for name in ("id", "quantity", "bound", "limit", "unit", "who", "source", "note")
-    }
-    return figure | {"study": study.name, "year": study.year, "known_by": row.known_by, "mine": False}
+    return vars(row) | {"study": study.name, "year": study.year, "mine": False}
 
 
 def _own(number, own):
     """A limit of the user's as a row; number is its place in the document, from 1."""
     figure = {"quantity": own.quantity, "bound": own.bound, "limit": own.value, "unit": QUANTITIES[own.quantity].unit}
     study = own.name.strip() or NO_NAME
-    about = {"who": "", "source": "", "note": "", "known_by": "", "mine": True}
+    about = {"who": "", "source": "", "via": "", "note": "", "known_by": "", "mine": True}
     return {"id": own_id(number), "study": study, "year": None} | figure | about
 
 

@@ -118,7 +118,10 @@ BOUNDS = (*LIMITS, "optimum", "reached", "observed")
 
 @dataclass(frozen=True)
 class Published:
-    """One figure of one study: limit in `unit` (that of the quantity), for whom, and how it is known: "read" or "memory"."""
+    """One figure of one study: limit in `unit` (that of the quantity), for whom, and how it is known: "read" or "memory".
+
+    source: the citation and, where it is known through another work, `via` after it. Neither ends in a full stop; a note does.
+    """
 
     id: str
     study: str
@@ -128,6 +131,7 @@ class Published:
     unit: str
     who: str
     source: str
+    via: str
     note: str
     known_by: str
 
@@ -144,7 +148,7 @@ def _row(study, quantity, bound, limit, who, note, via="", of="", known_by="memo
     """A Published; `via` is the secondary source, `of` tells apart two figures of one study on the same quantity."""
     name = ".".join(part for part in (study, quantity, bound, of) if part)
     source = "; ".join(part for part in (STUDIES[study].citation, via) if part)
-    return Published(name, study, quantity, bound, limit, QUANTITIES[quantity].unit, who, source, note, known_by)
+    return Published(name, study, quantity, bound, limit, QUANTITIES[quantity].unit, who, source, via, note, known_by)
 
 
 def _surveyed(study, least_g, most_g, most_rpm, least_rim_m_s=None, spin_note=""):

@@ -13,10 +13,12 @@ from ..physics.constants import G0_M_S2, RPM_RAD_S
 
 @dataclass(frozen=True)
 class Quantity:
-    """label and unit, for people; its value is factor(person) * radius_m ** radius_power * omega_rad_s ** spin_power."""
+    """label, in_text (the same inside a sentence) and unit, for people; its value is
+    factor(person) * radius_m ** radius_power * omega_rad_s ** spin_power."""
 
     name: str
     label: str
+    in_text: str
     unit: str
     factor: Callable
     radius_power: int
@@ -28,11 +30,21 @@ class Quantity:
 
 
 _ALL = (
-    Quantity("gravity", "Gravity at the feet", "g", lambda person: 1.0 / G0_M_S2, 1, 2),
-    Quantity("spin", "Spin", "rpm", lambda person: 1.0 / RPM_RAD_S, 0, 1),
-    Quantity("gradient", "Head to foot", "%", lambda person: 100.0 * person.height_m, -1, 0),
-    Quantity("rim_speed", "Rim speed", "m/s", lambda person: 1.0, 1, 1),
-    Quantity("head_turn", "Turning the head", "rad/s²", lambda person: math.radians(person.head_turn_deg_s), 0, 1),
-    Quantity("coriolis", "Coriolis to gravity", "", lambda person: 2.0 * person.walk_m_s, -1, -1),
+    Quantity("gravity", "Gravity at the feet", "gravity at the feet", "g", lambda person: 1.0 / G0_M_S2, 1, 2),
+    Quantity("spin", "Spin", "spin", "rpm", lambda person: 1.0 / RPM_RAD_S, 0, 1),
+    Quantity("gradient", "Head to foot", "head to foot", "%", lambda person: 100.0 * person.height_m, -1, 0),
+    Quantity("rim_speed", "Rim speed", "rim speed", "m/s", lambda person: 1.0, 1, 1),
+    Quantity(
+        "head_turn",
+        "Turning the head",
+        "turning the head",
+        "rad/s²",
+        lambda person: math.radians(person.head_turn_deg_s),
+        0,
+        1,
+    ),
+    Quantity(
+        "coriolis", "Coriolis to gravity", "Coriolis to gravity", "", lambda person: 2.0 * person.walk_m_s, -1, -1
+    ),
 )
 QUANTITIES = {one.name: one for one in _ALL}

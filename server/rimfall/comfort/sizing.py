@@ -10,11 +10,9 @@ from dataclasses import dataclass
 from itertools import combinations
 
 from ..physics.constants import RPM_RAD_S
+from ..shapes.base import GREATEST_RADIUS_M, GREATEST_RIM_SPEED_M_S, GREATEST_SPIN_RPM, LEAST_RADIUS_M
 from .quantities import QUANTITIES
 
-LEAST_RADIUS_M, GREATEST_RADIUS_M = 0.1, 100_000.0  # as a scene document's
-GREATEST_SPIN_RPM = 200.0
-GREATEST_RIM_SPEED_M_S = 5_000.0
 _NEAR = 1e-9  # in logarithms: nearer than this is met
 _RADII = 61  # of a family, besides its corners
 

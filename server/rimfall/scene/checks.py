@@ -3,10 +3,10 @@
 from ..errors import BadInput
 from ..kinds import KINDS
 from ..physics.constants import RPM_RAD_S
+from ..shapes.base import GREATEST_RIM_SPEED_M_S
 from .setting import setting_of
 from .validation_errors import wrong
 
-GREATEST_RIM_SPEED_M_S = 5_000.0
 
 
 def check(scene):
@@ -39,7 +39,7 @@ def _spins(part, at):
     spins += [(f"{at}.spin_ramp.{i}.spin_rpm", p.spin_rpm) for i, p in enumerate(part.spin_ramp)]
     for field, spin in spins:
         if spin > fastest:
-            may_be = f"0 to {fastest:.6g} rpm at a radius of {radius:g} m (rim speed at most 5,000 m/s)"
+            may_be = f"0 to {fastest:.6g} rpm at a radius of {radius:g} m (rim speed at most {GREATEST_RIM_SPEED_M_S:,.0f} m/s)"
             yield wrong(field, spin, may_be)
     before = 0.0
     for i, point in enumerate(part.spin_ramp):

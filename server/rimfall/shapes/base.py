@@ -18,6 +18,9 @@ from ..physics.constants import RPM_RAD_S
 from ..physics.coordinates import RoundChart
 from ..physics.spin import Spin, ramped
 
+LEAST_RADIUS_M, GREATEST_RADIUS_M = 0.1, 100_000
+GREATEST_SPIN_RPM = 200
+GREATEST_RIM_SPEED_M_S = 5_000.0  # of whatever turns farthest from the axis
 _LEAST_RPM = 1e-12
 TURNS = 48  # points of an outline round the axis
 
@@ -189,14 +192,14 @@ class RampPoint(Strict):
     """The spin at a time after the start."""
 
     time_s: float = number("Time", "s", 0, 4200, above=True)
-    spin_rpm: float = number("Spin", "rpm", 0, 200)
+    spin_rpm: float = number("Spin", "rpm", 0, GREATEST_SPIN_RPM)
 
 
 class Deck(Strict):
     """A named level, for figures and the page; not a surface."""
 
     name: str = Field(min_length=1, max_length=60, json_schema_extra={"label": "Deck", "unit": "", "kind": "text"})
-    radius_m: float = number("Deck radius", "m", 0, 100_000, above=True)
+    radius_m: float = number("Deck radius", "m", 0, GREATEST_RADIUS_M, above=True)
 
 
 class TurningPart(Strict):
@@ -207,8 +210,10 @@ class TurningPart(Strict):
     GROUND: ClassVar[Ground] = DECK
     NEW: ClassVar[dict] = {}
 
-    radius_m: float = number("Radius", "m", 0.1, 100_000, shown={"min": 2, "max": 10_000, "scale": "log"})
-    spin_rpm: float = number("Spin", "rpm", 0, 200, shown={"min": 0, "max": 30, "scale": "fine_low"})
+    radius_m: float = number(
+        "Radius", "m", LEAST_RADIUS_M, GREATEST_RADIUS_M, shown={"min": 2, "max": 10_000, "scale": "log"}
+    )
+    spin_rpm: float = number("Spin", "rpm", 0, GREATEST_SPIN_RPM, shown={"min": 0, "max": 30, "scale": "fine_low"})
     spin_ramp: list[RampPoint] = Field(
         [], max_length=100, json_schema_extra={"label": "Spin ramp", "unit": "", "kind": "list"}
     )

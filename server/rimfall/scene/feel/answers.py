@@ -113,7 +113,9 @@ def _quantity(name, felt, units):
     return {
         "name": name,
         "label": quantity.label,
+        "in_text": quantity.in_text,
         "unit": quantity.unit,
         "value": value,
         "says": limit_words.sentence(name, rows, units),
+        "printed": limit_words.sentence(name, rows, units, offered=False),
     }

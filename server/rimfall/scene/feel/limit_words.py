@@ -18,16 +18,17 @@ _FINDINGS = {"observed": "observed", "reached": "reached", "optimum": "called an
 _LEAST_SAID = 0.001  # of a unit: what is passed by less is said to be passed by less
 
 
-def sentence(quantity, rows, units="si"):
+def sentence(quantity, rows, units="si", offered=True):
     """How the limits on one quantity are kept: "Inside five of the seven; outside Cramer 1985 by 1.1 rpm.".
 
     rows: those of `comfort.limits.compare` on the quantity. The user's own limits have a sentence of their own, and so have the
-    figures that are no limits, which the reader of a table finds among its rows.
+    figures that are no limits, which the reader of a table finds among its rows. offered: where there is no limit at all, whether
+    to offer setting one, as what is read on paper cannot.
     """
     theirs, own = _limits(rows, mine=False), _limits(rows, mine=True)
     if not theirs:
-        own_sentence = _kept(own, units) if own else "You may set one of your own."
-        return f"No published limit found for {TOPICS[quantity]}. {own_sentence}"
+        own_sentence = _kept(own, units) if own else "You may set one of your own." if offered else ""
+        return f"No published limit found for {TOPICS[quantity]}. {own_sentence}".strip()
     return " ".join([*(_kept(limits, units) for limits in (theirs, own) if limits), *_no_limits(rows)])
 
 

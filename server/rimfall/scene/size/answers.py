@@ -16,6 +16,7 @@ from ...comfort.quantities import QUANTITIES
 from ...errors import BadInput
 from ...phrases import CAUTION_ABOUT_PEOPLE
 from ...physics.constants import G0_M_S2, RPM_RAD_S
+from ...shapes.base import GREATEST_RIM_SPEED_M_S, GREATEST_SPIN_RPM
 from ..feel.limit_words import TOPICS
 from ..validation_errors import wrong
 from . import words as size_words
@@ -66,6 +67,7 @@ def as_data(request, units="si"):
     """The same as plain data."""
     answer = answered(request)
     sized = answer.sized
+    words, ways = size_words.sentences(answer, units)
     return {
         "rimfall_size": ANSWER_VERSION,
         "program": __version__,
@@ -76,7 +78,8 @@ def as_data(request, units="si"):
         "spin_range_rpm": None if sized is None else [_rpm(sized.spin.low_rad_s), _rpm(sized.spin.high_rad_s)],
         "family": None if sized is None else _family(sized),
         "collides": [size_words.clash(one, request, units) for one in answer.clashes],
-        "words": size_words.sentences(answer, units),
+        "words": words,
+        "ways": ways,
         "assumptions": size_words.assumptions(request.person, units),
         "caution": CAUTION_ABOUT_PEOPLE,
     }
@@ -109,7 +112,7 @@ def _half_planes(person, quantity, bound, value, number, part=""):
 def _smallest(sized, person):
     """The smallest habitat, ready for a scene document: a rim speed that the program takes, to the last digit."""
     radius, spin = clean(sized.radius_m), _rpm(sized.spin.high_rad_s)
-    most = min(sizing.GREATEST_SPIN_RPM, sizing.GREATEST_RIM_SPEED_M_S / radius / RPM_RAD_S)
+    most = min(float(GREATEST_SPIN_RPM), GREATEST_RIM_SPEED_M_S / radius / RPM_RAD_S)
     spin = None if spin is None else min(spin, most)
     figures = {
         name: None if spin is None and one.spin_power else one.value(person, radius, (spin or 0.0) * RPM_RAD_S)

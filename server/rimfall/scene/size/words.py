@@ -7,6 +7,7 @@ from ...comfort.published import ROWS, STUDIES
 from ...comfort.quantities import QUANTITIES
 from ...phrases import FOOT_M, listed
 from ...physics.constants import RPM_RAD_S
+from ...shapes.base import GREATEST_RADIUS_M, GREATEST_RIM_SPEED_M_S, GREATEST_SPIN_RPM, LEAST_RADIUS_M
 from ..feel.limit_words import count
 from .phrases import (
     AS_WISHED,
@@ -29,9 +30,10 @@ _ROWS = {row.id: row for row in ROWS}
 
 
 def sentences(answer, units="si"):
-    """What the wishes come to (`answers.Answered`) in sentences."""
+    """What the wishes come to (`answers.Answered`) in sentences, and that one of them which names the ways out of a collision."""
     said = _collided(answer, units) if answer.sized is None else _sized(answer, units)
-    return [_sentence(one) for one in said if one]
+    ways = None if answer.sized is not None else _sentence(said[1]) or None
+    return [_sentence(one) for one in said if one], ways
 
 
 def _sentence(text):
@@ -151,8 +153,8 @@ def _part(row, units):
 
 def _by_program(units):
     """The program's own bounds in words."""
-    least, most = (_bound("radius", end, units) for end in (sizing.LEAST_RADIUS_M, sizing.GREATEST_RADIUS_M))
-    spin, rim = _bound("spin", sizing.GREATEST_SPIN_RPM), _bound("rim_speed", sizing.GREATEST_RIM_SPEED_M_S, units)
+    least, most = (_bound("radius", end, units) for end in (LEAST_RADIUS_M, GREATEST_RADIUS_M))
+    spin, rim = _bound("spin", GREATEST_SPIN_RPM), _bound("rim_speed", GREATEST_RIM_SPEED_M_S, units)
     return f"the program's own bounds (a radius from {least} to {most}, a spin up to {spin}, a rim speed up to {rim})"
 
 
@@ -172,7 +174,7 @@ def _larger(sized, units):
         if low == high
         else f", where the spin is up to {_spin(high)}"
     )
-    last = "" if radius < sizing.GREATEST_RADIUS_M * (1 - 1e-9) else ", the program's greatest"
+    last = "" if radius < GREATEST_RADIUS_M * (1 - 1e-9) else ", the program's greatest"
     return f"larger ones do as well, up to {in_unit('radius', radius, units)}{last}{at}."
 
 
