@@ -8,7 +8,6 @@ from .setting import setting_of
 from .validation_errors import wrong
 
 
-
 def check(scene):
     """Raise BadInput with every clash found in a Scene; return it otherwise."""
     clashes = [
