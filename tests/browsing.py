@@ -10,6 +10,8 @@ from tests.find_browser import WHAT_TO_DO, find
 FLAGS = [
     "--use-angle=swiftshader",
     "--enable-unsafe-swiftshader",
+    "--disable-gpu-compositing",  # without a GPU the page around the stages is drawn at half the work by the plain way
+    "--disable-gpu-rasterization",
     "--disable-background-networking",
     "--disable-component-update",
     "--disable-sync",

@@ -6,7 +6,8 @@ Every shape and every kind of motion; what one field rules out for another is re
 import json
 
 import numpy as np
-from hypothesis import HealthCheck, given, reject, settings
+import pytest
+from hypothesis import HealthCheck, given, reject, seed, settings
 from hypothesis import strategies as st
 
 from rimfall.errors import Refused
@@ -16,7 +17,7 @@ from rimfall.scene import answers, questions
 from rimfall.scene.reading import read
 
 DEEPEST_M = 1e-6
-SCENES = 500
+SCENES, PARTS = 500, 5
 UNBOUNDED = ("let_go", "approach", "lift", "hang")
 
 
@@ -204,9 +205,14 @@ def lying(motion, floors):
     return motion | {"place": place | {"floor": floors - 1 if motion["kind"] in ("drop", "stand") else 0}}
 
 
-@settings(max_examples=SCENES, deadline=None, derandomize=True, suppress_health_check=list(HealthCheck))
-@given(SCENE)
-def test_any_scene_is_answered_or_refused(document):
+@pytest.mark.parametrize("part_of_them", range(PARTS))
+def test_any_scene_is_answered_or_refused(part_of_them):
+    """In parts, each of scenes of its own, so that they are shared out among the processes of a run."""
+    limits = settings(max_examples=SCENES // PARTS, deadline=None, suppress_health_check=list(HealthCheck))
+    seed(part_of_them)(limits(given(SCENE)(check)))()
+
+
+def check(document):
     floors = len(document["habitat"].get("floors", [None]))
     document["motions"] = [lying(m, floors) for m in document["motions"]]
     try:

@@ -194,6 +194,7 @@ class Stages {
 
   invalidate() {
     this.dirty = true;
+    this.element.dataset.frame = 'asked';
     clearTimeout(this.rest);
     if (!this.asked) this.asked = requestAnimationFrame((now_ms) => this.tick(now_ms));
   }
@@ -222,6 +223,7 @@ class Stages {
       half.placeLabels();
       half.spoken.say(stageWords(half.model, half.shown, half.frame, half.seat, time_s, this.store.view.units, half.posts?.words), now_ms, playing);
     }
+    this.element.dataset.frame = still ? 'still' : 'drawn';       // whoever takes a picture of the page waits for it
     if (this.fresh) this.tellDrawn();
   }
 

@@ -1,13 +1,23 @@
 """A real server on a free loopback port, a real browser, and pages that fail their test on any trouble they meet.
 
-`page` is the opening scene, drawn. `open_page(width=390, height=844, path="/#s=…")` opens another. A test that causes a
-trouble on purpose, such as a refused request, says so with `troubles.expect("422")`.
+`page` is the opening scene, drawn and its clock stopped, for drawing without a graphics processor is most of what a test costs.
+`open_page(width=390, height=844, path="/#s=…")` opens another, and with playing=True lets it play. A test that causes a trouble
+on purpose, such as a refused request, says so with `troubles.expect("422")`.
+
+A page is used by many tests, one after the other: its scripts and the browser's compiled code stay warm. Between two tests it
+is left, all that a browser keeps of the site is cleared, and it is loaded anew.
 """
+
+import json
 
 import pytest
 
 from tests.browsing import DRAWN, started
 from tests.serving import serving
+
+from .looking import LONG_S, stop
+
+KEPT = "local_storage,indexeddb,cookies,cache_storage,service_workers"  # all that a site may leave, but files it has loaded
 
 
 class Troubles:
@@ -22,14 +32,21 @@ class Troubles:
         """A trouble with `part` in its words is meant by this test, and must come."""
         self.expected.append(part)
 
-    def watch(self, page):
-        page.on("pageerror", lambda error: self.seen.append(f"error: {error.stack or error}"))
-        page.on("console", lambda line: self.seen.append(f"console: {line.text}") if line.type == "error" else None)
-        page.on("request", self.check_origin)
+    def threw(self, error):
+        self.seen.append(f"error: {error.stack or error}")
 
-    def check_origin(self, request):
+    def wrote(self, line):
+        if line.type == "error":
+            self.seen.append(f"console: {line.text}")
+
+    def asked(self, request):
         if not request.url.startswith((self.origin + "/", "data:", f"blob:{self.origin}/")):
             self.seen.append(f"left the origin: {request.url}")
+
+    def watch(self, page):
+        page.on("pageerror", self.threw)
+        page.on("console", self.wrote)
+        page.on("request", self.asked)
 
     def verdict(self):
         unmeant = [trouble for trouble in self.seen if not any(part in trouble for part in self.expected)]
@@ -39,10 +56,42 @@ class Troubles:
         return unmeant + missing
 
 
+class Pages:
+    """Pages at rest, by the options of their context, to be opened again."""
+
+    def __init__(self, browser, origin):
+        self.browser, self.origin, self.resting = browser, origin, {}
+
+    def take(self, options):
+        """A blank page of a context with these options that nothing has been kept in."""
+        resting = self.resting.setdefault(json.dumps(options, sort_keys=True), [])
+        if resting:
+            return resting.pop()
+        page = self.browser.new_context(base_url=self.origin, **options).new_page()
+        page.set_default_timeout(LONG_S * 1000)
+        return page
+
+    def give_back(self, page, options):
+        """Leave it as it was taken; a page that was closed, or opened others, goes with its context."""
+        context = page.context
+        if page.is_closed() or context.pages != [page]:
+            context.close()
+            return
+        page.unroute_all(behavior="ignoreErrors")
+        page.goto("about:blank")
+        page.emulate_media(media="null")
+        page.mouse.up()
+        page.mouse.move(0, 0)
+        session = context.new_cdp_session(page)
+        session.send("Storage.clearDataForOrigin", {"origin": self.origin, "storageTypes": KEPT})
+        session.detach()
+        self.resting[json.dumps(options, sort_keys=True)].append(page)
+
+
 @pytest.fixture(scope="session")
 def base_url(tmp_path_factory):
     """The origin of a server of this test run."""
-    with serving(tmp_path_factory.mktemp("server") / "log.txt") as origin:
+    with serving(tmp_path_factory.mktemp("server") / "log.txt", arguments=("-m", "tests.served")) as origin:
         yield origin
 
 
@@ -51,6 +100,11 @@ def browser():
     """A missing browser fails, it never skips."""
     with started() as chromium:
         yield chromium
+
+
+@pytest.fixture(scope="session")
+def pages(browser, base_url):
+    return Pages(browser, base_url)
 
 
 @pytest.fixture
@@ -62,22 +116,32 @@ def troubles(base_url):
 
 
 @pytest.fixture
-def open_page(browser, base_url, troubles):
-    """Opens a page of its own context: `open_page(path="/", width=1440, height=900, ready=DRAWN, **context)`."""
-    contexts = []
+def open_page(pages, troubles):
+    """Opens a page in a browser of its own, as it were: `open_page(path="/", width=1440, height=900, ready=DRAWN, **context)`.
+    With `before`, a script that runs before the page's own."""
+    opened = []
 
-    def open_one(path="/", width=1440, height=900, ready=DRAWN, **options):
-        context = browser.new_context(base_url=base_url, viewport={"width": width, "height": height}, **options)
-        contexts.append(context)
-        page = context.new_page()
+    def open_one(path="/", *, width=1440, height=900, ready=DRAWN, before=None, playing=False, **options):
+        page = pages.take(options)
+        opened.append((page, options, before))
+        page.set_viewport_size({"width": width, "height": height})
+        if before:
+            page.add_init_script(before)
         troubles.watch(page)
         page.goto(path)
-        page.locator(ready).wait_for()
+        page.locator(ready).first.wait_for()
+        if not playing:
+            stop(page)
         return page
 
     yield open_one
-    for context in contexts:
-        context.close()
+    for page, options, before in opened:
+        if before:  # it cannot be taken off again
+            page.context.close()
+            continue
+        for event, hear in (("pageerror", troubles.threw), ("console", troubles.wrote), ("request", troubles.asked)):
+            page.remove_listener(event, hear)
+        pages.give_back(page, options)
 
 
 @pytest.fixture

@@ -3,8 +3,7 @@
 import json
 import time
 
-LONG_S = 15
-STILL_AFTER_MS = 1_000  # by then the finer picture of stages at rest has been asked for
+LONG_S = 60  # nothing takes as long but on a machine with much else to do
 
 
 def until(what, holds, timeout_s=LONG_S, page=None):
@@ -70,8 +69,9 @@ def scrub(page, time_s):
 
 
 def settle(page):
-    """Two frames: whatever was asked to be drawn is drawn."""
+    """Whatever was asked to be drawn is drawn: two frames on, and on a slow machine when the stages say so."""
     page.evaluate("() => new Promise(go => requestAnimationFrame(() => requestAnimationFrame(go)))")
+    until("it is drawn", lambda: page.locator("#stages").get_attribute("data-frame") != "asked")
 
 
 def picture(page, stage):
@@ -81,8 +81,9 @@ def picture(page, stage):
 
 
 def still_picture(page, stage):
-    """The same once it no longer changes: after a while without motion the stages are drawn finer."""
-    page.wait_for_timeout(STILL_AFTER_MS)
+    """The same once it no longer changes: after a while without motion the stages are drawn finer, and say so."""
+    settle(page)
+    until("the finer picture", lambda: page.locator("#stages").get_attribute("data-frame") == "still")
     seen = [None]
 
     def settled():

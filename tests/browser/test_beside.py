@@ -2,7 +2,7 @@
 
 import pytest
 
-from .looking import answer_of, kept, open_place, picture, stop, three_figures, type_figure, until
+from .looking import answer_of, kept, open_place, picture, still_picture, stop, three_figures, type_figure, until
 from .test_shapes import agrees
 
 ADD = "Set another habitat beside it"
@@ -42,8 +42,7 @@ def test_shown_over_beside_or_not_at_all(page):
     pictures = {}
     for how in ("off", "over this one", "beside"):
         page.locator("#compared").get_by_role("button", name=how).click()
-        page.wait_for_timeout(300)
-        pictures[how] = (picture(page, "aboard"), page.locator("#stages").screenshot())
+        pictures[how] = (still_picture(page, "aboard"), page.locator("#stages").screenshot())
     assert pictures["off"][0] != pictures["over this one"][0]
     assert pictures["beside"][1] != pictures["off"][1]
 

@@ -57,27 +57,39 @@ def plain(text):
     return " ".join(text.replace("\u00a0", " ").split())
 
 
-@pytest.mark.parametrize("paper", PAPERS)
 @pytest.mark.parametrize("name", SCENES)
-def test_two_or_three_sheets_with_everything_on_them(brief, name, paper):
-    page = brief(name)
-    document = printed(page, paper)
-    assert len(document) in (2, 3)
-    wide, high = PAPERS[paper]
-    words = [words_of(sheet) for sheet in document]
-    for number, sheet in enumerate(document, start=1):
-        assert sheet.get_size() == pytest.approx((wide * MM_PT, high * MM_PT), abs=0.6)
-        assert CAUTION in words[number - 1]
-        assert f"page {number} of {len(document)}" in words[number - 1]
-    whole, scene = " ".join(words), example(name)
-    assert scene["title"] in words[0]
+def test_it_is_two_or_three_sheets_with_everything_on_them(brief, name):
+    """On both papers: nothing is missing, no table is parted from its heading, no ink runs into a margin."""
+    page, scene = brief(name), example(name)
     answer = page.request.post("/api/trace", data=scene).json()
+    felt = page.request.post("/api/feel", data={"habitat": scene["habitat"]}).json()
+    for paper in PAPERS:
+        document = printed(page, paper)
+        assert len(document) in (2, 3)
+        words = [words_of(sheet) for sheet in document]
+        check_every_sheet(document, words, paper)
+        check_everything_is_told(words, scene, answer, felt)
+        check_no_table_is_parted_from_its_heading([close(sheet) for sheet in words], felt)
+        for sheet in document:
+            check_the_margins_are_clear(sheet, paper)
+
+
+def check_every_sheet(document, words, paper):
+    wide, high = PAPERS[paper]
+    for number, (sheet, said) in enumerate(zip(document, words, strict=True), start=1):
+        assert sheet.get_size() == pytest.approx((wide * MM_PT, high * MM_PT), abs=0.6)
+        assert CAUTION in said
+        assert f"page {number} of {len(document)}" in said
+
+
+def check_everything_is_told(words, scene, answer, felt):
+    whole = " ".join(words)
+    assert scene["title"] in words[0]
     for motion in answer["motions"]:
         assert motion["name"] in whole
         # where a line breaks the page's text has no space
         assert all(close(said) in close(whole) for said in (*motion["words"], *motion["assumptions"]))
     assert f"{scene['habitat']['spin_rpm']:.3g}" in whole
-    felt = page.request.post("/api/feel", data={"habitat": scene["habitat"]}).json()
     told = [felt["says"]["lead"], felt["caution"], *(part["text"] for part in felt["words"])]
     told += [one["says"].removesuffix(OFFER) for one in felt["quantities"]] + [row["study"] for row in felt["limits"]]
     told += [row["source"].split("; ")[0] for row in felt["limits"]]
@@ -100,12 +112,7 @@ def test_two_or_three_sheets_with_everything_on_them(brief, name, paper):
     assert "Print" not in whole, "the buttons are for the screen"
 
 
-@pytest.mark.parametrize("paper", PAPERS)
-@pytest.mark.parametrize("name", SCENES)
-def test_no_table_of_limits_is_parted_from_its_heading_by_the_end_of_a_sheet(brief, name, paper):
-    scene = example(name)
-    sheets = [close(words_of(sheet)) for sheet in printed(brief(name), paper)]
-    felt = brief(name).request.post("/api/feel", data={"habitat": scene["habitat"]}).json()
+def check_no_table_is_parted_from_its_heading(sheets, felt):
     for one in felt["quantities"]:
         rows = [row for row in felt["limits"] if row["quantity"] == one["name"]]
         # the head of the table is read with it, though unseen
@@ -113,6 +120,14 @@ def test_no_table_of_limits_is_parted_from_its_heading_by_the_end_of_a_sheet(bri
         (sheet,) = [said for said in sheets if whole in said] if rows else [""]
         names = {close(f"{row['study']} {row['year'] or ''}") for row in rows}
         assert [study for study in names if study not in sheet.partition(whole)[2]] == []
+
+
+def check_the_margins_are_clear(sheet, paper):
+    grey = sheet.render(scale=2, grayscale=True).to_numpy()
+    dark = grey.reshape(grey.shape[:2]) < 200
+    across = np.flatnonzero(dark.any(axis=0)) / 2 / MM_PT
+    assert across.min() >= MARGIN_MM
+    assert across.max() <= PAPERS[paper][0] - MARGIN_MM
 
 
 def test_decks_beyond_the_radius_are_not_printed_and_the_premises_are(open_page):
@@ -128,17 +143,6 @@ def test_decks_beyond_the_radius_are_not_printed_and_the_premises_are(open_page)
     premises = "30.0 m, 4.00 rpm; somebody 1.75 m tall who walks at 1.4 m/s and runs at 4.0 m/s."
     assert premises in plain(page.locator("#felt").inner_text())
     assert len(printed(page)) == 3
-
-
-@pytest.mark.parametrize("paper", PAPERS)
-@pytest.mark.parametrize("name", SCENES)
-def test_no_ink_runs_into_the_margins(brief, name, paper):
-    for sheet in printed(brief(name), paper):
-        grey = sheet.render(scale=2, grayscale=True).to_numpy()
-        dark = grey.reshape(grey.shape[:2]) < 200
-        across = np.flatnonzero(dark.any(axis=0)) / 2 / MM_PT
-        assert across.min() >= MARGIN_MM
-        assert across.max() <= PAPERS[paper][0] - MARGIN_MM
 
 
 @pytest.mark.parametrize("name", SCENES)

@@ -16,7 +16,7 @@ HTMLCanvasElement.prototype.getContext = function (kind, ...rest) { return /webg
 
 
 @pytest.mark.parametrize(("width", "height"), SIZES)
-def test_nothing_hangs_over_the_edge(open_page, width, height):
+def test_nothing_hangs_over_the_edge_and_controls_are_large_enough_to_hit(open_page, width, height):
     page = open_page(width=width, height=height)
     stop(page, 0.8)
     assert page.evaluate("document.documentElement.scrollWidth") <= width
@@ -26,11 +26,6 @@ def test_nothing_hangs_over_the_edge(open_page, width, height):
         assert box["x"] >= 0
         assert box["x"] + box["width"] <= width + 0.5
         assert box["height"] > 150
-
-
-@pytest.mark.parametrize(("width", "height"), SIZES)
-def test_controls_are_large_enough_to_hit(open_page, width, height):
-    page = open_page(width=width, height=height)
     small = page.evaluate(
         """() => [...document.querySelectorAll('button, input')]
             .filter(e => e.checkVisibility({visibilityProperty: true}) && e.tabIndex >= 0 && !e.closest('.unseen'))
@@ -40,18 +35,13 @@ def test_controls_are_large_enough_to_hit(open_page, width, height):
     assert small == []
 
 
-def test_without_webgl_flat_plates_take_the_stages(open_page, browser, base_url):
-    context = browser.new_context(base_url=base_url)
-    context.add_init_script(NO_WEBGL)
-    page = context.new_page()
-    page.goto("/")
-    page.locator("#stages svg").first.wait_for()
+def test_without_webgl_flat_plates_take_the_stages(open_page):
+    page = open_page(before=NO_WEBGL, ready="#stages svg")
     until("words all the same", lambda: "5.21 m" in said(page, 0))
     stop(page, 0.2)
     early = picture(page, "outside")
     scrub(page, 1.5)
     until("the plates move", lambda: picture(page, "outside") != early)
-    context.close()
 
 
 def test_reduced_motion_is_a_multiple_exposure_that_does_not_turn(open_page):

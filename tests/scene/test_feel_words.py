@@ -11,6 +11,7 @@ from rimfall import phrases
 from rimfall.scene.feel import words as feel_words
 from rimfall.scene.feel.day import angle, number, percent, weight
 from tests.comfort.aboard import PODS, SPHERE, TABLE, felt, scene
+from tests.facts import tells
 from tests.motions.scenes import LANTERN, one, throw
 from tests.tables import each_row
 
@@ -47,27 +48,19 @@ def test_the_lead_is_weight_from_feet_to_head_and_running_both_ways():
 
 def test_every_figure_in_the_paragraphs_is_that_of_the_answer():
     v, text = felt(LANTERN).values, told(LANTERN)
-    assert (
-        f"pushed spinward by {number(v['rise_push_g'])}\u00a0g on average, {percent(v['rise_push_g'] / v['feet_g'])}"
-        in text["standing_up"]
-    )
+    push = f"spinward … {number(v['rise_push_g'])} g … {percent(v['rise_push_g'] / v['feet_g'])}"
+    assert tells(text["standing_up"], push)
     assert f"{percent(v['gradient_percent'] / 100)}, from 0.56 to 0.55" in text["standing_up"]
     assert f"weigh {weight(v['walk_antispinward_g'])}; standing it was {number(v['feet_g'])}" in text["breakfast"]
-    assert f"Back with the spin it is {number(v['walk_spinward_g'])}" in text["breakfast"]
-    assert f"At {v['float_speed_m_s']:.1f}\u00a0m/s antispinward your feet would leave the deck" in text["breakfast"]
+    assert tells(text["breakfast"], f"with the spin … {number(v['walk_spinward_g'])}")
+    assert tells(text["breakfast"], f"{v['float_speed_m_s']:.1f} m/s antispinward … leave the deck")
     assert f"lands {-1000 * v['pour_drift_m']:.1f}\u00a0mm antispinward" in text["drink"]
-    assert (
-        f"falls for {v['drop_time_s']:.2f}\u00a0s and lands {-v['drop_drift_m']:.2f}\u00a0m antispinward"
-        in text["drink"]
-    )
+    assert tells(text["drink"], f"falls … {v['drop_time_s']:.2f} s … {-v['drop_drift_m']:.2f} m antispinward")
     assert f"tips to {angle(v['glass_start_lean_deg'])}" in text["drink"]
-    assert f"a tilt to the side as well, one that sets in at {v['head_worst_deg_s2']:.1f}\u00a0°/s²" in text["head"]
-    assert f"{number(v['lift_push_g'])}\u00a0g press you to its spinward wall" in text["lift"]
-    assert f"down leans spinward by {angle(v['lift_lean_deg'])}" in text["lift"]
-    assert (
-        f"with {number(v['ladder_push_g'])}\u00a0g, and down leans spinward by {angle(v['ladder_lean_deg'])}"
-        in text["lift"]
-    )
+    assert tells(text["head"], f"tilt … {v['head_worst_deg_s2']:.1f} °/s²")
+    assert tells(text["lift"], f"{number(v['lift_push_g'])} g … spinward wall")
+    assert tells(text["lift"], f"leans spinward … {angle(v['lift_lean_deg'])}")
+    assert tells(text["lift"], f"{number(v['ladder_push_g'])} g … leans spinward … {angle(v['ladder_lean_deg'])}")
 
 
 def test_us_units_are_in_every_length_and_speed():
@@ -79,11 +72,11 @@ def test_us_units_are_in_every_length_and_speed():
 def test_the_words_change_with_the_design():
     near, far = told({"radius_m": 8.0, "spin_rpm": 9.0}), told({"radius_m": 5_000.0, "spin_rpm": 0.4})
     assert all(near[name] != far[name] for name in NAMES)
-    assert "too small to notice" in far["standing_up"]
-    assert "too little to notice" in far["standing_up"]
-    assert "you lean antispinward against it" in told({"radius_m": 4.0, "spin_rpm": 9.0})["standing_up"]
+    assert tells(far["standing_up"], "small … notice")
+    assert tells(far["standing_up"], "little … notice")
+    assert tells(told({"radius_m": 4.0, "spin_rpm": 9.0})["standing_up"], "lean antispinward")
     assert "hardly leans" in far["drink"]
-    assert "too small to notice" in told({"radius_m": 20_000.0, "spin_rpm": 0.2})["lift"]
+    assert tells(told({"radius_m": 20_000.0, "spin_rpm": 0.2})["lift"], "small … notice")
 
 
 @each_row(("rpm", "where"), [(0.5, "below both"), (3.0, "between the two"), (9.0, "beyond both")])
@@ -91,86 +84,81 @@ def test_a_turn_of_the_head_is_set_beside_published_thresholds(rpm, where):
     """0.06 and 0.6 rad/s2 (Clark & Hardy 1960, as surveys quote them): 3.4 and 34.4 degrees; 60 degrees a second at a spin of
     0.5, 3 and 9 rpm gives 3.1, 18.8 and 56.5."""
     text = told({"radius_m": 56.0, "spin_rpm": rpm})["head"]
-    assert "illusions at 3.4\u00a0°/s² and nausea at 34.4\u00a0°/s²" in text
-    assert f"this lies {where}." in text
+    assert tells(text, f"illusions … 3.4 °/s² … nausea … 34.4 °/s² … {where}.")
 
 
 def test_a_run_faster_than_the_deck_floats_on_the_way():
     text = told({"radius_m": 3.0, "spin_rpm": 9.0})["breakfast"]
-    assert "passes 2.8\u00a0m/s, at which you float; beyond it weight comes back" in text
-    assert "past the 2.8\u00a0m/s at which you float" in lead({"radius_m": 3.0, "spin_rpm": 9.0})
+    assert tells(text, "2.8 m/s … float … weight")
+    assert tells(lead({"radius_m": 3.0, "spin_rpm": 9.0}), "2.8 m/s … float")
     floats = LANTERN["spin_rpm"] * math.tau / 60 * 12.0
     assert "you float." in told({"radius_m": 12.0, "spin_rpm": 3.0}, {"run_m_s": floats})["breakfast"]
 
 
 def test_past_the_axis_the_head_is_drawn_the_other_way():
     small = {"radius_m": 1.0, "spin_rpm": 20.0}
-    assert "past the axis and drawn the other way" in lead(small)
+    assert tells(lead(small), "past the axis … other way")
     beyond = told({"radius_m": 1.5, "spin_rpm": 20.0})["standing_up"]
     assert ", past the axis." in beyond
-    assert re.search(
-        r"There, while your feet feel 0\.67 of what they weigh on Earth, your head feels 0\.11, the other way", beyond
-    )
-    assert "no pouring into a glass" in told(small)["drink"]
-    assert "there is no room for you to lie" in told({"radius_m": 0.8, "spin_rpm": 20.0})["standing_up"]
+    assert tells(beyond, "feet … 0.67 … head … 0.11, the other way")
+    assert tells(told(small)["drink"], "no pouring")
+    assert tells(told({"radius_m": 0.8, "spin_rpm": 20.0})["standing_up"], "no room")
     at_the_axis = told({"radius_m": 1.75, "spin_rpm": 20.0})["standing_up"]
     assert ", to the axis." in at_the_axis
-    assert "your head feels nothing at all" in at_the_axis
+    assert tells(at_the_axis, "head … nothing")
 
 
 def test_on_a_flat_floor_down_leans_toward_the_ends_and_running_leaves_it():
     """A floor 12 m long, 24 m from the axis: atan(6/24) is 14 degrees; nothing holds from half the rim speed on, 5.0 m/s."""
-    assert "toward either end down leans outward, by 14° at the end itself" in told(PODS)["breakfast"]
+    assert tells(told(PODS)["breakfast"], "leans outward … 14°")
     text = told(PODS, {"run_m_s": 8.0, "walk_m_s": 6.0})["breakfast"]
-    assert (
-        "You cannot walk against the spin at 6.0\u00a0m/s: from 5.0\u00a0m/s on nothing holds you to the floor" in text
-    )
-    assert "your feet leave the floor" in lead(PODS, {"run_m_s": 8.0})
+    assert tells(text, "against the spin … 6.0 m/s … 5.0 m/s on nothing holds")
+    assert tells(lead(PODS, {"run_m_s": 8.0}), "leave the floor")
 
 
 def test_on_a_platform_down_leans_outward_and_a_lift_pushes_nowhere():
     text = told(TABLE)
-    assert "down leans outward by 19°" in text["standing_up"]
+    assert tells(text["standing_up"], "leans outward … 19°")
     assert "66.4\u00a0mm outward" in text["drink"]
-    assert "falls past the rim" in text["drink"]
-    assert "looking over a shoulder adds nothing, for its axis is that of the spin" in text["head"]
-    assert "nothing pushes you to a side" in text["lift"]
-    assert "The platform does not turn" in told(TABLE | {"spin_rpm": 0.0})["lift"]
+    assert tells(text["drink"], "past the rim")
+    assert tells(text["head"], "shoulder … nothing … axis")
+    assert tells(text["lift"], "nothing pushes")
+    assert tells(told(TABLE | {"spin_rpm": 0.0})["lift"], "platform … not turn")
 
 
 def test_thrust_tips_down_against_its_own_way():
     """A ship pushed along the axis leaves loose things behind; without spin its deck is a wall."""
     forward, backward = (LANTERN | {"axial_thrust_m_s2": a} for a in (2.0, -2.0))
-    assert "tips down by 20°, back along the axis" in told(forward)["standing_up"]
-    assert "tips down by 20°, along the axis" in told(backward)["standing_up"]
-    assert "and down leans by 20° from the deck" in lead(forward)
-    assert "0.39\u00a0m back along the axis" in told(forward)["drink"]
-    assert "The deck is a wall" in lead(forward | {"spin_rpm": 0.0})
+    assert tells(told(forward)["standing_up"], "20° … back along the axis")
+    assert tells(told(backward)["standing_up"], "20°, along the axis")
+    assert tells(lead(forward), "leans … 20° … deck")
+    assert tells(told(forward)["drink"], "0.39 m back along")
+    assert tells(lead(forward | {"spin_rpm": 0.0}), "deck … wall")
     wall = told(forward | {"spin_rpm": 0.0})
-    assert "the deck beside you is a wall" in wall["standing_up"]
-    assert "no walking along a deck that is a wall" in wall["breakfast"]
-    assert "along the deck and not onto it" in wall["drink"]
-    assert "more along the deck than onto it" in told(forward | {"spin_rpm": 0.5})["standing_up"]
+    assert tells(wall["standing_up"], "deck … wall")
+    assert tells(wall["breakfast"], "no walking … wall")
+    assert tells(wall["drink"], "along the deck … not onto")
+    assert tells(told(forward | {"spin_rpm": 0.5})["standing_up"], "more along the deck")
 
 
 def test_without_weight_there_is_no_standing_up_and_no_pouring():
     text = told(LANTERN | {"spin_rpm": 0.0})
-    assert lead(LANTERN | {"spin_rpm": 0.0}).startswith("The habitat does not turn, and you weigh nothing.")
-    assert "Nothing weighs you down here" in text["standing_up"]
+    assert lead(LANTERN | {"spin_rpm": 0.0}).startswith("The habitat does not turn")
+    assert tells(text["standing_up"], "Nothing weighs")
     assert "Nothing pours" in text["drink"]
-    assert "a turn of the head is felt as what it is" in text["head"]
-    assert "across to where it bends up to you again" in text["breakfast"]
-    assert "A walk hardly helps" in text["breakfast"]
-    assert "less than 0.001 of your Earth weight" in lead(LANTERN | {"spin_rpm": 0.05})
+    assert tells(text["head"], "turn of the head")
+    assert tells(text["breakfast"], "across … bends up")
+    assert tells(text["breakfast"], "walk hardly helps")
+    assert tells(lead(LANTERN | {"spin_rpm": 0.05}), "less than 0.001")
 
 
 def test_who_does_not_move_reads_of_no_pace():
     still = dict.fromkeys(("walk_m_s", "run_m_s", "climb_m_s", "lift_m_s", "head_turn_deg_s"), 0)
     text = told(LANTERN, still)
-    assert "You do not run" in lead(LANTERN, still)
-    assert text["breakfast"].startswith("You stay where you are")
-    assert text["head"].startswith("You hold your head still")
-    assert text["lift"].startswith("The lift stands still")
+    assert tells(lead(LANTERN, still), "not run")
+    assert text["breakfast"].startswith("You stay")
+    assert text["head"].startswith("You hold your head")
+    assert text["lift"].startswith("The lift stands")
 
 
 @each_row("rpm", [1.0, 3.0, 9.0])
@@ -196,17 +184,17 @@ def test_a_cup_tossed_up_does_come_back_spinward(rpm, speed):
 def test_assumptions_name_the_place_and_the_shares_of_a_body():
     said = " ".join(feel_words.assumptions(scene(SPHERE), felt(SPHERE)))
     assert "at its equator" in said
-    assert "the heart is at 0.72" in said
-    assert "hand with a cup at 0.6" in said
+    assert tells(said, "heart … 0.72")
+    assert tells(said, "cup … 0.6")
     ramped = LANTERN | {"spin_ramp": [{"time_s": 1.0, "spin_rpm": 9.0}]}
-    assert "The spin is that of the start" in " ".join(feel_words.assumptions(scene(ramped), felt(ramped)))
+    assert tells(" ".join(feel_words.assumptions(scene(ramped), felt(ramped))), "spin … start")
     turning = "The figure of the change from feet to head counts its direction"
     assert turning in " ".join(
         feel_words.assumptions(scene(thrust := LANTERN | {"axial_thrust_m_s2": 3.0}), felt(thrust))
     )
     assert turning not in said
     small = {"radius_m": 1.0, "spin_rpm": 20.0}
-    assert "as tall as the radius or taller" in " ".join(feel_words.assumptions(scene(small), felt(small)))
+    assert tells(" ".join(feel_words.assumptions(scene(small), felt(small))), "tall … radius")
 
 
 def test_paragraphs_are_whole_sober_and_of_three_to_six_sentences_wherever_it_is():
@@ -251,12 +239,9 @@ def test_a_habitat_that_turns_under_great_thrust_is_not_said_to_stand_still():
     said = everything({"radius_m": 5.0, "spin_rpm": 0.5, "axial_thrust_m_s2": 10.0})
     assert "does not turn" not in said
     assert "whichever way you go and however fast" not in said
-    assert (
-        "down leans by 90° from the deck: the thrust all but hides the spin. Run spinward at 4.0 m/s and it is 1.08"
-        in said
-    )
-    assert said.count("it all but hides the spin, and the deck is nearly a wall.") == 2
-    assert "along the deck and not onto it" in said
+    assert tells(said, "leans … 90° … hides the spin … 4.0 m/s … 1.08")
+    assert said.count("nearly a wall") == 2
+    assert tells(said, "along the deck … not onto")
     assert "1.02 of" not in said
     assert "hides the spin" not in everything(DRUM | {"axial_thrust_m_s2": 2.0})
 
@@ -264,7 +249,7 @@ def test_a_habitat_that_turns_under_great_thrust_is_not_said_to_stand_still():
 def test_a_head_that_is_past_the_axis_does_not_go_toward_it():
     """A seat and the body over it come to 0.77 of 1.75 m, 1.35 m: past an axis 1.2 m up already, short of one 1.5 m up."""
     seated_past = told({"radius_m": 1.2, "spin_rpm": 20.0})["standing_up"]
-    assert "goes up by 0.40\u00a0m, away from the axis, past which it was already. " in seated_past
+    assert tells(seated_past, "0.40 m, away from the axis")
     assert "reaches" not in seated_past
     assert "past the axis. " in told({"radius_m": 1.5, "spin_rpm": 20.0})["standing_up"]
     assert "toward the axis. " in told(DRUM)["standing_up"]
@@ -272,9 +257,9 @@ def test_a_head_that_is_past_the_axis_does_not_go_toward_it():
 
 def test_at_the_pace_of_the_rim_under_thrust_nothing_presses_the_feet_on():
     said = everything(DRUM | {"spin_rpm": RIM_4_M_S, "axial_thrust_m_s2": 2.0})
-    assert said.count("nothing presses your feet on: only the thrust is left, 0.20") == 2
+    assert len(re.findall(r"nothing presses.*?thrust is left, 0\.20", said)) == 2
     walking = told(DRUM | {"spin_rpm": RIM_4_M_S, "axial_thrust_m_s2": 2.0}, {"walk_m_s": 4.0})["breakfast"]
-    assert walking.count("only the thrust is left, 0.20") == 2
+    assert walking.count("thrust is left, 0.20") == 2
     assert "nothing presses" not in everything(DRUM | {"axial_thrust_m_s2": 2.0})
 
 
@@ -298,7 +283,7 @@ def test_a_pace_that_reads_as_that_of_the_deck_is_not_said_to_be_faster(floats, 
     assert "faster than the deck turns" not in breakfast
     assert "passes" not in breakfast
     past = told(habitat, {"walk_m_s": 2 * floats})["breakfast"].replace("\u00a0", " ")
-    assert f"at {2 * floats:.1f} m/s, faster than the deck turns, {floats:.1f} m/s" in past
+    assert tells(past, f"{2 * floats:.1f} m/s, faster … {floats:.1f} m/s")
 
 
 def test_what_goes_round_the_wheel_before_it_lands_is_told_so():
@@ -310,7 +295,7 @@ def test_what_goes_round_the_wheel_before_it_lands_is_told_so():
 
 
 def test_once_round_is_said_in_a_word():
-    assert "goes about once round the wheel antispinward" in told({"radius_m": 1.2, "spin_rpm": 20.0})["drink"]
+    assert tells(told({"radius_m": 1.2, "spin_rpm": 20.0})["drink"], "once round … antispinward")
 
 
 def test_a_cup_tossed_next_to_the_axis_is_not_said_to_come_back():
@@ -324,17 +309,17 @@ def test_what_leans_in_a_lift_and_on_stairs_leans_spinward_on_the_way_up():
     is pressed to the spinward side, and a plumb line hangs that way; a throw straight up lands spinward at its height too."""
     assert felt(DRUM).values["lift_push_g"] == pytest.approx(2 * 0.1 * math.pi * 2.0 / 9.80665)
     text = told(DRUM)
-    assert "On the way down the same push is antispinward, and down leans that way." in text["lift"]
-    assert "up the stairs it leans by 2.1°, the spinward side high" in text["drink"]
+    assert tells(text["lift"], "way down … antispinward")
+    assert tells(text["drink"], "stairs … 2.1°, the spinward side")
     # 1 m/s up at 32 degrees goes 1.6 m/s along: faster than this deck turns, 1.3 m/s
     slow = told({"radius_m": 3.0, "spin_rpm": 4.0}, {"climb_m_s": 1.0})["drink"]
-    assert "up the stairs it leans by" in slow
+    assert tells(slow, "stairs … leans")
     assert "side high" not in slow
     assert "side high" not in told(DRUM | {"axial_thrust_m_s2": 2.0})["drink"]
 
 
 def test_a_lip_past_the_axis_pours_away_from_the_glass():
-    assert "out on the far side, away from the glass" in told({"radius_m": 1.2, "spin_rpm": 20.0})["drink"]
+    assert tells(told({"radius_m": 1.2, "spin_rpm": 20.0})["drink"], "away from the glass")
 
 
 def test_without_spin_either_way_round_is_alike():
@@ -345,12 +330,12 @@ def test_where_a_walk_presses_the_feet_on_running_is_not_all_that_helps():
     breakfast = told({"radius_m": 5.0, "spin_rpm": 0.3})["breakfast"].replace("\u00a0", " ")
     omega = 0.3 * math.pi / 30
     felt = (omega * 5.0 + 1.4) ** 2 / 5.0 / 9.80665  # of a point that goes round at that speed
-    assert f"presses your feet on with {felt:.2g} of your Earth weight at a walk" in breakfast
+    assert tells(breakfast, f"{felt:.2g} … at a walk")
 
 
 def test_who_does_not_walk_carries_no_glass_about():
     assert "steady walk" not in told(DRUM, {"walk_m_s": 0.0})["drink"]
-    assert "stairs you do not climb" in told(DRUM, {"climb_m_s": 0.0})["drink"]
+    assert tells(told(DRUM, {"climb_m_s": 0.0})["drink"], "stairs … not climb")
     assert "A ladder" not in told(DRUM, {"climb_m_s": 0.0})["lift"]
     assert "0.0\u00a0m/s" not in told(DRUM | {"spin_rpm": 0.0}, {"walk_m_s": 0.0})["breakfast"]
 
@@ -358,16 +343,14 @@ def test_who_does_not_walk_carries_no_glass_about():
 def test_a_platform_without_the_rooms_gravity_flings_outward():
     said = everything({"shape": "turntable", "radius_m": 3.0, "spin_rpm": 20.0, "outside_gravity_m_s2": 0.0})
     assert "flings you outward" in said
-    assert "off over the rim" in said
-    assert "Nothing holds you to its floor" in said
+    assert tells(said, "over the rim")
+    assert tells(said, "Nothing holds")
     assert "90°" not in said
     assert "you stand leaning inward" not in said
 
 
 def test_a_spin_that_changes_is_told_as_that_of_the_start():
-    assert lead(DRUM | {"spin_ramp": [{"time_s": 5.0, "spin_rpm": 6.0}]}).startswith(
-        "At the start, standing, you weigh"
-    )
+    assert lead(DRUM | {"spin_ramp": [{"time_s": 5.0, "spin_rpm": 6.0}]}).startswith("At the start")
 
 
 def test_what_the_map_leaves_out_is_among_the_assumptions():
@@ -375,9 +358,7 @@ def test_what_the_map_leaves_out_is_among_the_assumptions():
         (DRUM | {"axial_thrust_m_s2": 9.0}, "the thrust"),
         (DRUM | {"shape": "turntable"}, "the room's gravity"),
     ):
-        assert f"has {pull} in it; the map's lines are those of a habitat without." in " ".join(
-            feel_words.assumptions(scene(habitat), felt(habitat))
-        )
+        assert tells(" ".join(feel_words.assumptions(scene(habitat), felt(habitat))), f"{pull} … the map")
     assert "the map" not in " ".join(feel_words.assumptions(scene(DRUM), felt(DRUM)))
 
 
@@ -398,14 +379,14 @@ def test_at_the_end_of_a_flat_floor_under_thrust_down_leans_by_both():
     spin = (1.0 * math.pi / 30) ** 2
     felt = np.array([spin * 10.0, -spin * 30.0, -2.0])
     lean = math.degrees(math.acos(-felt[1] / np.linalg.norm(felt)))
-    assert f"at the end itself by {lean:.0f}° in all" in text
-    assert "The ship's thrust tips down by" in text
+    assert tells(text, f"end … {lean:.0f}° in all")
+    assert tells(text, "thrust tips down")
 
 
 def test_what_is_next_to_nothing_is_said_so():
     vast = told({"radius_m": 50_000.0, "spin_rpm": 0.13})
     assert "Tossed" not in vast["drink"]  # a fifth of a millimetre off
-    assert "down leans by less than a degree at either end of the bed" in vast["standing_up"]
+    assert tells(vast["standing_up"], "less than a degree")
     assert phrases.speed(0.05) == "0.05\u00a0m/s"
     assert phrases.speed(0.001) == "less than 0.01\u00a0m/s"
     assert phrases.speed(0.0) == "0.0\u00a0m/s"
@@ -414,7 +395,5 @@ def test_what_is_next_to_nothing_is_said_so():
 def test_a_push_of_many_times_the_weight_is_told_as_times():
     text = told({"radius_m": 5.0, "spin_rpm": 0.5})["lift"]
     spin = 0.5 * math.pi / 30
-    assert f"{2 * spin * 2.0 / (spin**2 * 5.0):.1f} times what you weigh at the deck" in text
-    assert (
-        "turn your head at 5.0\u00a0°/s" in told({"radius_m": 56.0, "spin_rpm": 3.0}, {"head_turn_deg_s": 5.0})["head"]
-    )
+    assert tells(text, f"{2 * spin * 2.0 / (spin**2 * 5.0):.1f} times")
+    assert tells(told({"radius_m": 56.0, "spin_rpm": 3.0}, {"head_turn_deg_s": 5.0})["head"], "head … 5.0 °/s")
