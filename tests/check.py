@@ -35,9 +35,7 @@ def main():
     if not installed():
         say("installing Rimfall and what its tests need (a minute or so, the first time)")
         install()
-    if (
-        subprocess.run([PYTHON, ROOT / "static/vendor_build.py"]).returncode != 0
-    ):  # the page as it is shipped is what is tested
+    if subprocess.run([PYTHON, ROOT / "static/vendor_build.py"]).returncode != 0:  # tested is the page as it is shipped
         sys.exit("The page's modules could not be bundled; the reason is above.")
     browser = find(PYTHON) or get_browser()
     say(f"testing, in the browser {browser}")

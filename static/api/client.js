@@ -59,7 +59,6 @@ export function createClient(base = 'api') {
     /** The smallest habitat that meets some wishes: `request` {wishes, person}. */
     size: (request, { units = 'si', signal = null } = {}) => json(`${base}/size?units=${units}`, { body: request, signal }),
     /** A file of the scene, as a Blob: `request` {scene, export}. */
-    exported: async (format, request, signal) =>
-      (await call(`${base}/export/${format}`, { body: request, signal, wait: LONG_WAIT_MS })).blob(),
+    exported: async (format, request, signal) => (await call(`${base}/export/${format}`, { body: request, signal, wait: LONG_WAIT_MS })).blob(),
   };
 }

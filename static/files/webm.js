@@ -3,6 +3,7 @@
 // one, and frame k has timestamp k. Frame k is then within k/2 ns of k/fps: 1 µs after two thousand frames. (The muxer at hand from
 // npm, mediabunny 1.61, writes whole milliseconds into WebM: up to 500 µs off.)
 
+// biome-ignore format: a row holds what an element holds
 const ID = {
   EBML: 0x1a45dfa3, EBMLVersion: 0x4286, EBMLReadVersion: 0x42f7, EBMLMaxIDLength: 0x42f2, EBMLMaxSizeLength: 0x42f3,
   DocType: 0x4282, DocTypeVersion: 0x4287, DocTypeReadVersion: 0x4285,
@@ -12,7 +13,7 @@ const ID = {
   Colour: 0x55b0, MatrixCoefficients: 0x55b1, Range: 0x55b9, TransferCharacteristics: 0x55ba, Primaries: 0x55bb,
   Cluster: 0x1f43b675, Timestamp: 0xe7, SimpleBlock: 0xa3,
   Cues: 0x1c53bb6b, CuePoint: 0xbb, CueTime: 0xb3, CueTrackPositions: 0xb7, CueTrack: 0xf7, CueClusterPosition: 0xf1,
-}; // prettier-ignore
+};
 const CODECS = { vp8: 'V_VP8', vp9: 'V_VP9' };
 // the numbers of ITU-T H.273 by the names the browser gives
 const MATRIX = { rgb: 0, bt709: 1, bt470bg: 5, smpte170m: 6 },
@@ -70,7 +71,12 @@ function colourOf(colour) {
     Primaries: PRIMARIES[colour.primaries],
   };
   const known = Object.entries(numbers).filter(([, value]) => value !== undefined);
-  return [element('Colour', known.map(([name, value]) => element(name, whole(value))))]; // prettier-ignore
+  return [
+    element(
+      'Colour',
+      known.map(([name, value]) => element(name, whole(value))),
+    ),
+  ];
 }
 
 // each begins with a key frame, so that it can be read from there

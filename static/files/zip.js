@@ -16,8 +16,7 @@ export function createZip() {
   function add(name, content) {
     count += 1;
     bytes += content.length + AROUND_A_FILE;
-    if (count > MOST_FILES || bytes > MOST_BYTES)
-      throw new RangeError('A zip holds at most 65,535 files and 4 GB: take fewer frames, or smaller ones.');
+    if (count > MOST_FILES || bytes > MOST_BYTES) throw new RangeError('A zip holds at most 65,535 files and 4 GB: take fewer frames, or smaller ones.');
     files[name] = content;
   }
   return { add, finish: () => [zipSync(files, STORED)] };

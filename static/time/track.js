@@ -8,7 +8,7 @@
 // Keys that events carry too; the others (velocity, accelerations, stream diameter) are known at samples only.
 const EVENT_KEYS = { rotating_m: 3, inertial_m: 3, along_m: 1, height_m: 1, axial_m: 1 };
 const SAMPLE_KEYS = { rotating_velocity_m_s: 3, centrifugal_m_s2: 3, coriolis_m_s2: 3, diameter_m: 1, attitude_wxyz: 4 };
-const BROKEN = ['rotating_velocity_m_s', 'coriolis_m_s2'];      // what a contact changes at once
+const BROKEN = ['rotating_velocity_m_s', 'coriolis_m_s2']; // what a contact changes at once
 const CONTACTS = new Set(['deck', 'floor', 'ceiling', 'hub', 'wall']);
 const SAME_TIME_S = 1e-9;
 
@@ -26,11 +26,14 @@ export function sampleTime(grid, k) {
  *  @param {Grid} grid */
 export function pathPoints(motion, grid) {
   const sampled_s = sampleTimes(motion, grid);
-  const events = (motion.events ?? []).filter((e) => e.rotating_m);
+  const events = (motion.events ?? []).filter(e => e.rotating_m);
   const order = merged(sampled_s, events);
-  const path = { time_s: Float64Array.from(order, (o) => o.time_s), sampled_s, count: order.length };
-  path.corners = order.flatMap(({ event }, i) => (event ? [i] : []));       // points that no drawing may leave out
-  path.breaks_s = events.filter(isContact).map((e) => e.time_s).sort((a, b) => a - b);
+  const path = { time_s: Float64Array.from(order, o => o.time_s), sampled_s, count: order.length };
+  path.corners = order.flatMap(({ event }, i) => (event ? [i] : [])); // points that no drawing may leave out
+  path.breaks_s = events
+    .filter(isContact)
+    .map(e => e.time_s)
+    .sort((a, b) => a - b);
   for (const [key, width] of Object.entries(EVENT_KEYS)) path[key] = column(motion, order, key, width);
   for (const key of Object.keys(SAMPLE_KEYS)) path[key] = motion[key] ?? motion.stream?.[key] ?? null;
   path.starts_s = path.count ? path.time_s[0] : 0;
@@ -60,8 +63,8 @@ function merged(sampled_s, events) {
     const near = upper(sampled_s, event.time_s + SAME_TIME_S) - 1;
     if (near >= 0 && Math.abs(sampled_s[near] - event.time_s) < SAME_TIME_S) order[near] = null;
   }
-  const kept = order.filter((o) => o !== null);
-  return [...kept, ...events.map((event) => ({ time_s: event.time_s, sample: -1, event }))].sort((a, b) => a.time_s - b.time_s);
+  const kept = order.filter(o => o !== null);
+  return [...kept, ...events.map(event => ({ time_s: event.time_s, sample: -1, event }))].sort((a, b) => a.time_s - b.time_s);
 }
 
 /** @param {any[]} order @param {string} key @param {number} width */
