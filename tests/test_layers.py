@@ -35,7 +35,7 @@ PYTHON = {
     "exports": BELOW_SCENE | {"scene"},
     "sweep": {"__init__", "errors", "exports", "scene"},
     "api": {"errors", "exports", "motions", "scene", "sweep"},
-    "web": {"__init__", "errors", "phrases", "scene", "exports"},
+    "web": {"__init__", "errors", "phrases", "shapes", "scene", "exports"},
     "cli": {"__init__", "errors", "phrases", "scene", "exports", "sweep", "web"},
     "__main__": {"cli"},
 }

@@ -45,6 +45,17 @@ async function json(path, options) {
 }
 
 export function createClient(base = 'api') {
+  let drawn = { key: null, habitats: [] }; // what the last habitats are drawn from: asked for again when they change
+
+  // The spin does not show in how they are drawn.
+  async function drawnOf({ scene: { habitat, compare } }, signal) {
+    const still = part => ({ ...part, spin_rpm: 0, spin_ramp: [] });
+    const body = { habitat: still(habitat), compare: (compare ?? []).map(other => ({ ...other, habitat: still(other.habitat) })) };
+    const key = JSON.stringify(body);
+    if (key !== drawn.key) drawn = { key, ...(await json(`${base}/mesh`, { body, signal })) };
+    return drawn.habitats;
+  }
+
   return {
     fields: () => json(`${base}/fields`),
     examples: async () => (await json(`${base}/examples`)).examples,
@@ -52,7 +63,8 @@ export function createClient(base = 'api') {
     /** `hold` {hold, held, follower}: the server finds the follower that keeps what is held. */
     async trace(document, { units = 'si', hold = null, signal = null } = {}) {
       const query = new URLSearchParams({ arrays: 'f4', units, ...(hold ?? {}) });
-      return decodeAnswer(await json(`${base}/trace?${query}`, { body: document, signal }));
+      const answer = decodeAnswer(await json(`${base}/trace?${query}`, { body: document, signal }));
+      return { ...answer, drawn: await drawnOf(answer, signal) };
     },
     /** What people would feel in a habitat: `request` {habitat, air, person, own_limits}. */
     feel: (request, { units = 'si', signal = null } = {}) => json(`${base}/feel?units=${units}`, { body: request, signal }),

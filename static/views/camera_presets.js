@@ -58,7 +58,7 @@ function behind(lead) {
 function fromHub(framed, azimuth, points, model) {
   const view = { azimuth, yaw: 0, tilt: 76 * RAD };
   if (model.ground.level) return framed(view, 30, points);
-  const wanted = Math.max(0.3 * model.radius_m, model.radius_m - 3 * (model.shape.hub_radius_m ?? 0));
+  const wanted = Math.max(0.3 * model.radius_m, model.radius_m - 3 * (model.shape.hub_m));
   let tan = 0.3;
   let rig = null;
   for (let k = 0; k < 6; k += 1) {

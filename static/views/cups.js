@@ -5,7 +5,7 @@ import { cardMaterial } from './materials.js';
 import { triad } from './ground.js';
 import { cupAt, moved } from './reach.js';
 import { Ribbon } from './ribbon.js';
-import { merged } from './wheel.js';
+import { merged } from './geometry.js';
 
 const MOST = 6;
 const TAPER = 0.82;              // the foot's width, of the rim's

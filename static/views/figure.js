@@ -1,7 +1,7 @@
 // The lay figure: 1.75 m of turned wood, feet at the origin, up along y, facing spinward (x), one arm raised.
 
 import { CylinderGeometry, LatheGeometry, SphereGeometry, Vector2 } from '../vendor/three.module.js';
-import { merged } from './wheel.js';
+import { merged } from './geometry.js';
 
 export const PERSON_M = 1.75;
 

@@ -1,19 +1,42 @@
-// Where a place (along, height, axial) lies on each shape, which way is up there, and what one stands on. Nothing else in the
+// Where a place (along, height, axial) lies on each kind of ground, which way is up there, and what one stands on. Nothing else in the
 // views knows that decks are round and floors flat. Angles are about the axis; `turn` is the habitat's own angle in the stage.
 
-import { azimuthOf, placeAt } from './place.js';
+import { azimuthOf, drawnPoint, placeAt } from './place.js';
+
+const DEG = Math.PI / 180;
+
+// The numbers that a habitat is shown from: `part` of the document, `answered` of the trace with its flat floors, `drawn` as the server
+// gives it to be drawn (`server/rimfall/shapes/drawn.py`).
+export function readShape(part, answered, drawn) {
+  const { radius_m } = part;
+  const floors = (answered?.floors ?? []).map(readFloor);
+  return { ...drawn, radius_m, ceiling_m: part.ceiling_m ?? null, floors, drawn, key: JSON.stringify([drawn, floors]) };
+}
+
+// How far a floor reaches from its middle is read off its corners, along and across.
+function readFloor({ name, corners_m, ceiling_corners_m, radius_m, azimuth_deg, gravity_g, levels }) {
+  const azimuth_rad = azimuth_deg * DEG;
+  const [s, c] = [Math.sin(azimuth_rad), Math.cos(azimuth_rad)];
+  const most = (fn) => Math.max(...corners_m.map((corner) => Math.abs(fn(corner))));
+  const [top] = ceiling_corners_m ?? [];
+  return {
+    name, radius_m, azimuth_rad, gravity_g,
+    half_m: [most(([x, y]) => y * c - x * s), most(([, , z]) => z)],
+    ceiling_m: top ? radius_m - (top[0] * c + top[1] * s) : null,
+    levels: levels ?? [],
+  };
+}
 
 export function groundOf(shape) {
   if (shape.floors.length) return new Floors(shape);
-  return shape.kind === 'turntable' ? new Turntable(shape) : new Round(shape);
+  return shape.level ? new Platform(shape) : new Round(shape);
 }
 
-// What one ground must answer, told once: cylinder, torus and sphere, all measured from the radius toward the axis.
+// What one ground must answer, told once: ground round the axis, measured from the radius toward the axis. Where it bends across, too,
+// tube_m is the radius of that bend.
 class Round {
   constructor(shape) {
-    Object.assign(this, { shape, radius_m: shape.radius_m, level: false, whole: 'wheel' });
-    // A sphere is the tube whose middle line has shrunk to the axis.
-    this.tube_m = shape.kind === 'torus' ? shape.tube_radius_m : shape.kind === 'sphere' ? shape.radius_m : null;
+    Object.assign(this, { shape, radius_m: shape.radius_m, tube_m: shape.section_m, level: false, whole: 'wheel' });
   }
 
   // The angle at which a place's "up" is read (0: up on the picture at time 0).
@@ -51,26 +74,21 @@ class Round {
   }
 
   headroom() {
-    const { ceiling_m } = this.shape;
-    return Math.min(2 * (this.shape.kind === 'torus' ? this.tube_m : this.radius_m) - 0.1, ceiling_m ?? Infinity);
+    return Math.min(2 * (this.tube_m ?? this.radius_m) - 0.1, this.shape.ceiling_m ?? Infinity);
   }
 
   // Half of what can be walked on (along, axial); axial null: as wide as can be seen.
   reach() {
-    const { kind, width_m } = this.shape;
-    const axial_m = kind === 'torus' ? 0.87 * this.tube_m : kind === 'sphere' ? 0.57 * this.radius_m : width_m === null ? null : width_m / 2;
-    return { along_m: Math.PI * this.radius_m, axial_m };
+    return { along_m: Math.PI * this.radius_m, axial_m: this.shape.half_m };
   }
 
   // Points that a picture of the whole must hold.
   outline() {
-    const R = this.radius_m;
-    const half = this.tube_m ?? Math.min((this.shape.width_m ?? 0) / 2, 4 * R);
-    const lines = this.shape.kind === 'torus' ? [[0, 0], [half, half], [half, -half]] : this.shape.kind === 'sphere' ? [[0, 0], [R, R], [R, -R]] : [[0, half], [0, -half]];
+    const { outline_m } = this.shape;
     const points = [];
     const p = {};
-    for (let k = 0; k < 24; k += 1) for (const [height, z] of lines) {
-      placeAt(R, (k / 12) * Math.PI * R, height - 0.02 * R, z, 0, p);
+    for (let i = 0; i < outline_m.length / 3; i += 1) {
+      drawnPoint(outline_m, i, this.radius_m, p);
       points.push(p.x, p.y, p.z);
     }
     return points;
@@ -127,22 +145,10 @@ class Floors extends Round {
     const [along_m, axial_m] = this.floor(floor).half_m;
     return { along_m, axial_m };
   }
-
-  outline() {
-    const points = [];
-    const p = {};
-    this.floors.forEach(({ half_m: [a, z], ceiling_m }, floor) => {
-      for (const along of [-a, a]) for (const axial of [-z, z]) for (const height of [-0.4, ceiling_m ?? 1]) {
-        this.at(along, height, axial, 0, p, floor);
-        points.push(p.x, p.y, p.z);
-      }
-    });
-    return points;
-  }
 }
 
 // A platform under outside gravity: up is the spin axis, a place's axial is its distance from that axis.
-class Turntable extends Round {
+class Platform extends Round {
   constructor(shape) {
     super(shape);
     Object.assign(this, { level: true, whole: 'platform' });
@@ -165,20 +171,6 @@ class Turntable extends Round {
 
   headroom() {
     return this.radius_m < 2 ? 0 : Infinity;      // a bench's platform is nothing to stand on
-  }
-
-  reach() {
-    return { along_m: Math.PI * this.radius_m, axial_m: this.radius_m };
-  }
-
-  outline() {
-    const points = [];
-    const p = {};
-    for (let k = 0; k < 24; k += 1) for (const height of [-0.25, 0.15]) {
-      this.at((k / 12) * Math.PI * this.radius_m, height * this.radius_m, 1.05 * this.radius_m, 0, p);
-      points.push(p.x, p.y, p.z);
-    }
-    return points;
   }
 
   middleOf() {

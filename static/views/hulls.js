@@ -1,7 +1,7 @@
 // What carries people: the car of a lift, and a craft that comes in. Plain shapes of the page's own, made once.
 
 import { BoxGeometry, ConeGeometry, CylinderGeometry, TorusGeometry } from '../vendor/three.module.js';
-import { merged } from './wheel.js';
+import { merged } from './geometry.js';
 
 const FLOOR_M = 0.08,
   WIDE_M = 1.2,

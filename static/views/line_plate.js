@@ -71,7 +71,7 @@ export class LinePlate {
     const { ground, shape, radius_m: R } = this.model;
     if (ground.floors) ground.floors.forEach(({ half_m: [a] }, floor) => this.across(floor, a));
     else this.ring(R, 2.5);
-    if (shape.kind === 'torus') this.ring(R - 2 * shape.tube_radius_m, 1);
+    if (shape.section_m && shape.section_m < R) this.ring(R - 2 * shape.section_m, 1);
     if (this.frame !== 'aboard') return;
     this.spinward();
     const floor = this.shown[0]?.floor ?? 0;

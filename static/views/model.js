@@ -2,9 +2,8 @@
 
 import { shapeFacts } from '../state/shapes.js';
 import { angleAt, at, companionPoints, pathPoints } from '../time/track.js';
-import { groundOf } from './ground.js';
+import { groundOf, readShape } from './ground.js';
 import { drawnPoint, turned } from './place.js';
-import { readShape } from './shape.js';
 import { pathStyle } from './styles.js';
 
 const MOST_POINTS = 161;
@@ -14,7 +13,7 @@ const STRAIGHT = 0.002;         // of its length: how far a path may leave its c
 
 export function readModel(answer, fields) {
   const { habitat, motions } = answer.scene;
-  const shape = readShape(habitat, answer.habitat);
+  const shape = readShape(habitat, answer.habitat, answer.drawn[0]);
   const model = { answer, radius_m: habitat.radius_m, shape, facts: fields && shapeFacts(fields, habitat), ground: groundOf(shape) };
   model.motions = answer.motions.map((motion, i) => readMotion(model, motion, motions[i], i, fields));
   return model;
@@ -22,7 +21,7 @@ export function readModel(answer, fields) {
 
 // The same motions in the habitats that the scene names beside its own.
 export function readOthers(answer, fields) {
-  return (answer.compare ?? []).map((other) => ({ ...readModel({ ...other, scene: { ...answer.scene, habitat: other.habitat_part } }, fields), name: other.name }));
+  return (answer.compare ?? []).map((other, i) => ({ ...readModel({ ...other, drawn: [answer.drawn[i + 1]], scene: { ...answer.scene, habitat: other.habitat_part } }, fields), name: other.name }));
 }
 
 function readMotion(model, motion, asked, i, fields) {

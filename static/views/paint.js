@@ -45,7 +45,7 @@ export class Paint {
 
   // `step_m`: metres between thin grid lines; `at_m`: where people look; `span_m`: metres across the picture Aboard.
   build(ground, deck) {
-    const key = JSON.stringify([ground.shape, deck]);
+    const key = JSON.stringify([ground.shape.key, deck]);
     if (key === this.key) return;
     this.key = key;
     const { radius_m } = ground;

@@ -5,8 +5,6 @@ import { Habitat } from './habitat.js';
 import { Paint } from './paint.js';
 import { Plates } from './plates.js';
 
-const WIDE = 0.5;                // of its radius: a drum that is seen from outside
-
 export class Scenery {
   constructor(shared) {
     this.habitat = new Habitat(shared);
@@ -22,18 +20,13 @@ export class Scenery {
     const round = (span) => 2 ** (Math.round(2 * Math.log2(span)) / 2);
     const at_m = lead?.release.along_m ?? 0;
     const floor = lead?.floor ?? 0;
-    this.habitat.build(endedFor(shown, model.shape), { near_m: round(aboard_m), far_m: round(Math.max(outside_m, aboard_m)), at_m }, floor);
+    const outside = shown.some((m) => m.outside);      // an open drum would hide it
+    this.habitat.build(model, { near_m: round(aboard_m), far_m: round(Math.max(outside_m, aboard_m)), at_m }, floor, outside);
     const span_m = round(Math.min(outside_m, aboard_m));
     this.paint.build(model.ground, { half_m: this.habitat.half_m, step_m: gridStep(model.radius_m, span_m), at_m, span_m, floor });
     this.plates.read(model, shown);
     this.cups.read(model, shown);
   }
-}
-
-// A drum open at both ends is drawn as wide as can be seen, but not where that would hide what goes on outside it.
-function endedFor(shown, shape) {
-  const ends = shape.kind === 'cylinder' && shape.width_m === null && shown.some((m) => m.outside);
-  return ends ? { ...shape, width_m: WIDE * shape.radius_m } : shape;
 }
 
 // Metres between thin grid lines: 1, or a power of ten where a metre is too fine to see (or larger than the wheel).

@@ -3,17 +3,17 @@ import test from 'node:test';
 
 import { freest } from '../../static/views/feel/spots.js';
 import { mostOf, onDeck, weighed, weightFigure, weightWords } from '../../static/views/feel/weights.js';
-import { groundOf } from '../../static/views/ground.js';
-import { readShape } from '../../static/views/shape.js';
+import { groundOf, readShape } from '../../static/views/ground.js';
 
 const GRID = { fps: [10, 1], samples_per_frame: 1, count: 4 };
 const FEEL = { figures: { feet_g: 0.5636 }, person: { height_m: 1.75 } };
 const HERE = { along_m: 3, axial_m: 0.5, floor: 0 };
 
+// `habitat` as the server gives it to be drawn
 function modelOf(habitat, spin_rad_s = [0.3, 0.3, 0.3, 0.3], habitat_answer = {}) {
-  return { radius_m: habitat.radius_m, ground: groundOf(readShape(habitat, habitat_answer)), answer: { grid: GRID, spin_rad_s } };
+  return { radius_m: habitat.radius_m, ground: groundOf(readShape(habitat, habitat_answer, { section_m: null, level: false, half_m: 7, ...habitat })), answer: { grid: GRID, spin_rad_s } };
 }
-const WHEEL = modelOf({ shape: 'cylinder', radius_m: 56, width_m: 14 });
+const WHEEL = modelOf({ radius_m: 56 });
 
 const PERSON = { mover: 'person', weight: null };
 const STAGES = { walk: { ...PERSON, weight: 'feet_g' }, lift: { ...PERSON, weight: 'apparent_g' }, jump: PERSON, let_go: PERSON, throw: { ...PERSON, mover: 'ball' } };
@@ -52,16 +52,16 @@ test('the figure for standing is told where it holds, and nowhere else', () => {
   assert.equal(standingG(WHEEL, HERE), FEEL.figures.feet_g);
   assert.equal(standingG(WHEEL, HERE, null), null);
   assert.equal(standingG({ ...WHEEL, name: 'a wider wheel' }, HERE), null);
-  const torus = modelOf({ shape: 'torus', radius_m: 56, tube_radius_m: 8 });
+  const torus = modelOf({ radius_m: 56, section_m: 8 });
   assert.equal(standingG(torus, HERE), FEEL.figures.feet_g);
   assert.equal(standingG(torus, { ...HERE, axial_m: 5 }), null);
-  const table = modelOf({ shape: 'turntable', radius_m: 4 });
+  const table = modelOf({ radius_m: 4, level: true });
   assert.equal(standingG(table, { ...HERE, axial_m: 4 }), FEEL.figures.feet_g);
   assert.equal(standingG(table, { ...HERE, axial_m: 2 }), null);
 });
 
 test('and only while the spin is that of time 0', () => {
-  const spun = modelOf({ shape: 'cylinder', radius_m: 56, width_m: 14 }, [0.3, 0.3, 0.31, 0.4]);
+  const spun = modelOf({ radius_m: 56 }, [0.3, 0.3, 0.31, 0.4]);
   assert.equal(standingG(spun, HERE, FEEL, 0.1), FEEL.figures.feet_g);
   assert.equal(standingG(spun, HERE, FEEL, 0.2), null);
   assert.equal(standingG(spun, HERE, FEEL, 99), null);

@@ -1,9 +1,8 @@
 import assert from 'node:assert/strict';
 import test from 'node:test';
 
-import { groundOf, triad } from '../../static/views/ground.js';
+import { groundOf, readShape, triad } from '../../static/views/ground.js';
 import { drawnPoint } from '../../static/views/place.js';
-import { readShape } from '../../static/views/shape.js';
 
 const near = (a, b, by = 1e-9) => assert.ok(Math.abs(a - b) < by, `${a} is not ${b}`);
 const DEG = Math.PI / 180;
@@ -16,12 +15,12 @@ function floor({ radius_m, azimuth_deg, length_m, width_m, ceiling_m = null }) {
   return { name: 'floor', radius_m, azimuth_deg, corners_m: corners(0), ceiling_corners_m: ceiling_m ? corners(ceiling_m) : null, levels: [] };
 }
 
-const PODS = groundOf(readShape({ shape: 'pods', radius_m: 30 }, { floors: [floor({ radius_m: 30, azimuth_deg: 0, length_m: 10, width_m: 6, ceiling_m: 3 }), floor({ radius_m: 20, azimuth_deg: 120, length_m: 8, width_m: 4 })] }));
+const PODS = groundOf(readShape({ radius_m: 30 }, { floors: [floor({ radius_m: 30, azimuth_deg: 0, length_m: 10, width_m: 6, ceiling_m: 3 }), floor({ radius_m: 20, azimuth_deg: 120, length_m: 8, width_m: 4 })] }, { section_m: null, level: false }));
 const GROUNDS = {
-  cylinder: groundOf(readShape({ shape: 'cylinder', radius_m: 56, width_m: 14 }, {})),
-  torus: groundOf(readShape({ shape: 'torus', radius_m: 56, tube_radius_m: 8 }, {})),
-  sphere: groundOf(readShape({ shape: 'sphere', radius_m: 40 }, {})),
-  turntable: groundOf(readShape({ shape: 'turntable', radius_m: 2 }, {})),
+  cylinder: groundOf(readShape({ radius_m: 56 }, {}, { section_m: null, level: false })),
+  torus: groundOf(readShape({ radius_m: 56 }, {}, { section_m: 8, level: false })),
+  sphere: groundOf(readShape({ radius_m: 40 }, {}, { section_m: 40, level: false })),
+  turntable: groundOf(readShape({ radius_m: 2 }, {}, { section_m: null, level: true })),
 };
 
 test('a place and what is under its point are each other\'s inverse on every shape', () => {

@@ -203,3 +203,24 @@ def test_what_is_no_document_is_refused(path):
     ):
         refused(call("POST", path, content=body, headers=JSON), status)
     refused(call("GET", path), 405)
+
+
+@pytest.mark.parametrize("shape", SHAPES)
+def test_the_habitats_of_a_scene_are_given_to_be_drawn(shape):
+    habitat = {"shape": shape} | HABITAT | SHAPES[shape]
+    beside = [{"name": "beside", "habitat": HABITAT}]
+    answer = call("POST", "/api/mesh", content=json.dumps({"habitat": habitat, "compare": beside}), headers=JSON)
+    assert answer.status_code == 200
+    first, second = answer.json()["habitats"]
+    assert first["radius_m"] == second["radius_m"] == 56.0
+    assert any(part.get("material") in ("deck", "platform") for part in first["parts"])
+
+
+def test_a_habitat_that_cannot_be_is_not_drawn():
+    answer = call(
+        "POST",
+        "/api/mesh",
+        content=json.dumps({"habitat": {"shape": "torus"} | HABITAT | {"tube_radius_m": 40}}),
+        headers=JSON,
+    )
+    assert refused(answer, 422)[0]["field"] == "habitat.tube_radius_m"

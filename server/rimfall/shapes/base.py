@@ -5,6 +5,7 @@ that habitat, a `Shape`, which all else is asked of. A place is (along, height, 
 """
 
 import math
+from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Any, ClassVar, Protocol
 
@@ -134,7 +135,16 @@ class Shape(Protocol):
         """Points (n, 3) that a picture of the whole must hold, turning frame."""
 
     def meshes(self) -> list:
-        """Its parts as `mesh.Mesh`, the arrow that points spinward last."""
+        """Its parts for files, as `mesh.Mesh`, the arrow that points spinward last."""
+
+    def parts(self) -> Iterable[dict]:
+        """Its parts as the page draws them (`drawn.py`)."""
+
+    def walked_half_m(self) -> float | None:
+        """Half of what can be walked on across, None where it is as wide as can be seen."""
+
+    def ended(self) -> "Shape | None":
+        """The same habitat with ends, where it has none: as it is drawn when what goes on outside must be seen past it."""
 
 
 @dataclass(frozen=True)
@@ -177,6 +187,14 @@ class Ship:
     def ground_radius_m(self, _floor):
         """From the axis to the ground."""
         return self.radius_m
+
+    def walked_half_m(self):
+        """To the edge of the first floor."""
+        return self.hull_half_width_m(0)
+
+    def ended(self):
+        """It has ends."""
+        return
 
 
 def rings(corners):

@@ -1,16 +1,17 @@
 """A drum that turns about its axis: a round deck, with or without end walls, a ceiling, a hub."""
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import ClassVar, Literal
 
 import numpy as np
 
 from ..fields import number
 from ..physics.surfaces import Drum, Plane
-from . import mesh
+from . import drawn, mesh
 from .base import RoundHull, Ship, ShipPart, Words, hub_clashes, hub_field, rings, shape_field
 
+ENDED_WIDE = 0.5  # of its radius: an open drum that is seen from outside
 OPEN_HALVES, OPEN_MOST_M = (
     2.5,
     60.0,
@@ -97,6 +98,44 @@ class Cylinder(Ship):
             out.append(mesh.swept("wall_fore", mesh.WALL, facets, fore))
             out.append(mesh.swept("wall_aft", mesh.WALL, facets, aft))
         return [*out, mesh.mark_round(radius, facets, deck)]
+
+    def walked_half_m(self):
+        """To the walls."""
+        return None if self.width_m is None else self.width_m / 2
+
+    def ended(self):
+        """An open drum, cut to where it hides nothing."""
+        return replace(self, width_m=ENDED_WIDE * self.radius_m) if self.width_m is None else None
+
+    def parts(self):
+        """Deck, hull in section, rails and lights along both edges, ceiling, the lamp on the axis, spokes. An open drum has the axial
+        figures 1 and -1, for as wide as can be seen, and no edges."""
+        radius, open_ended, thick = self.radius_m, self.width_m is None, drawn.skin_m(self.radius_m)
+        half = 1.0 if open_ended else self.width_m / 2
+        yield drawn.band("deck", [[0.0, half], [0.0, -half]])
+        yield drawn.band("hull", [[-thick, -half], [-thick, half]])
+        if self.ceiling_m is not None:
+            yield drawn.band("ceiling", [[self.ceiling_m, -half], [self.ceiling_m, half]])
+            yield drawn.rings("edge", [[self.ceiling_m, half], [self.ceiling_m, -half]])
+        if not open_ended:
+            yield drawn.rings("edge", [[0.0, half], [0.0, -half], [-thick, half], [-thick, -half]])
+            for side in drawn.SIDES:
+                yield from self._edge(side, side * half, thick)
+        long = None if open_ended else min(2 * half + 0.06 * radius, 2 * half + 3)
+        yield drawn.lantern(drawn.lamp_radius_m(self), long)
+        if 0 < self.hub_m < 0.4 * radius:
+            yield from drawn.spokes(radius, self.ceiling_m or 0.0, self.hub_m)
+
+    def _edge(self, side, axial, thick):
+        radius = self.radius_m
+        yield drawn.band("section", [[-thick, axial], [0.0, axial]][::side])
+        high = min(1.1, 0.16 * radius, 0.5 * (1e9 if self.ceiling_m is None else self.ceiling_m))
+        bar = min(0.05, 0.0025 * radius)
+        yield drawn.rings("rail", [[high, axial]], bar, side=side, cut="near")
+        yield drawn.posts("rail", 2.5, [[0.0, axial], [high, axial]], 0.8 * bar, side=side, cut="near")
+        inward = side * min(0.2, 0.05 * abs(axial))
+        lift, wide = min(0.2, 0.03 * radius), min(0.34, 0.02 * radius)
+        yield drawn.lights_round(5.0, lift, axial - inward, wide, side=side, cut="near")
 
 
 class CylinderPart(ShipPart):

@@ -10,7 +10,7 @@ from pydantic import Field
 from ..fields import Strict, number
 from ..physics.coordinates import FloorChart
 from ..physics.surfaces import Plane
-from . import mesh
+from . import drawn, mesh
 from .base import FLOOR, Ground, Ship, ShipPart
 
 
@@ -131,6 +131,51 @@ class Craft(Ship):
             marks.append(mesh.mark_flat(f"spinward_{i:05d}", self.chart(i), floor.length_m, floor.width_m))
         return [*out, *marks]
 
+    def parts(self):
+        """Each floor with the tray under it, the edges of its room, lights along both sides, and what joins it to the others."""
+        for i, floor in enumerate(self.floors):
+            yield from self._floor_parts(i, floor)
+        for side in drawn.SIDES:
+            for i in range(len(self.floors)):
+                yield from self.joints(i, side)
+        radius = self.radius_m
+        widest = max(floor.width_m for floor in self.floors)
+        yield drawn.lantern(min(0.03 * radius, 0.4 + 0.006 * radius), min(widest, 0.4 * radius))
+
+    def joints(self, _floor, _side):
+        """Parts that join a floor to the axis, on one side of it."""
+        return ()
+
+    def at(self, floor, along_m, height_m, axial_m):
+        """Where a place over a floor is, as a list."""
+        return drawn.point(self.chart(floor).position((along_m, height_m, axial_m)))
+
+    def _floor_parts(self, i, floor):
+        half, side_m = floor.length_m / 2, floor.width_m / 2
+        corners = [drawn.point(corner) for corner in self.corners(i)]
+        yield drawn.sheet("deck", corners, [half, side_m], side_m)
+        thick = min(0.5, 0.08 * min(half, side_m), 0.03 * self.radius_m + 0.02)
+        tray = [floor.length_m, 0.98 * thick, floor.width_m]
+        yield drawn.box("tray", self.at(i, 0.0, -0.51 * thick, 0.0), tray, floor.azimuth_rad)
+        high = min(1.1, 0.16 * self.radius_m) if floor.ceiling_m is None else floor.ceiling_m
+        count = max(2, min(24, _nearest(floor.length_m / 2.5)))
+        places = [((n + 0.5) / count - 0.5) * floor.length_m for n in range(count)]
+        for side in drawn.SIDES:
+            axial = side * side_m
+            edges = [[(-half, h, axial), (half, h, axial)] for h in (0.0, high)]
+            edges += [[(along, 0.0, axial), (along, high, axial)] for along in (-half, half)]
+            if floor.ceiling_m is not None:
+                edges += [[(along, high, 0.0), (along, high, axial)] for along in (-half, half)]
+            strokes = [[v for place in edge for v in self.at(i, *place)] for edge in edges]
+            yield drawn.lines("edge", strokes, side=side, cut="near")
+            row = [self.at(i, along, min(0.12, 0.1 * side_m), 0.97 * axial) for along in places]
+            yield drawn.lights_at(row, min(0.26, 0.06 * side_m), side=side, cut="near")
+
+
+def _nearest(value):
+    """The whole number nearest to a value above 0, halves upward."""
+    return math.floor(value + 0.5)
+
 
 def _direction(chart, row, sign=1.0):
     """One of a floor's directions (spinward, up, axial) as a tuple, either way."""
@@ -156,6 +201,7 @@ class FloorsPart(ShipPart):
     """Flat floors that go round the axis."""
 
     GROUND: ClassVar[Ground] = FLOOR
+    HABITAT: ClassVar[type] = Craft
 
     floors: list[FloorPart] = Field(
         min_length=1,
@@ -174,8 +220,8 @@ class FloorsPart(ShipPart):
         return max([self.radius_m, *(f.radius_m or 0.0 for f in self.floors)])
 
     def habitat(self):
-        """The Craft."""
-        return Craft(*self.ship, tuple(self._floor(i) for i in range(len(self.floors))))
+        """Its Craft."""
+        return self.HABITAT(*self.ship, tuple(self._floor(i) for i in range(len(self.floors))))
 
     def _floor(self, i):
         """Floor i: its own radius or the habitat's, its own azimuth or an even share of the turn; without a name people count

@@ -1,9 +1,25 @@
 """Pods on arms from a hub."""
 
+from dataclasses import dataclass
 from typing import ClassVar, Literal
 
+from . import drawn
 from .base import Words, shape_field
-from .floors import FloorsPart, new_floors
+from .floors import Craft, FloorsPart, new_floors
+
+
+@dataclass(frozen=True)
+class Pods(Craft):
+    """Floors on arms."""
+
+    def joints(self, floor, side):
+        """An arm that leaves the hub and meets the middle of the floor's long edge."""
+        own = self.floors[floor]
+        side_m, radius = own.width_m / 2, own.radius_m
+        thick = min(0.012 * radius + 0.04, 0.5)
+        hub = self.at(floor, 0.0, radius, side * min(side_m, 0.2 * radius))
+        foot = self.at(floor, 0.0, 0.0, side * (side_m + 1.2 * thick))
+        yield drawn.tube("hub", hub, foot, [thick, thick], 12, side=side, cut="near")
 
 
 class PodsPart(FloorsPart):
@@ -15,6 +31,7 @@ class PodsPart(FloorsPart):
         whole="Whole craft",
         passes="it falls past the end of the floor",
     )
+    HABITAT: ClassVar[type] = Pods
     NEW: ClassVar[dict] = new_floors("Pod 1", "Pod 2", "Pod 3")
 
     shape: Literal["pods"] = shape_field("pods")

@@ -5,8 +5,11 @@ from dataclasses import dataclass
 from typing import ClassVar, Literal
 
 from ..physics.surfaces import Ball, Drum
-from . import mesh
+from . import drawn, mesh
 from .base import RoundHull, Ship, ShipPart, Words, hub_clashes, hub_field, rings, shape_field
+
+WALKED = 0.57  # of the radius: what of its ground can be walked on
+POLE_RAD = math.radians(86.0)  # where it ends as it is drawn
 
 
 @dataclass(frozen=True)
@@ -70,6 +73,20 @@ class Sphere(Ship):
         if self.hub_m:
             out.append(mesh.swept("hub", mesh.HUB, facets, mesh.column(self.hub_m, radius * math.sin(end))))
         return [*out, mesh.mark_round(radius, facets, deck)]
+
+    def walked_half_m(self):
+        """As far toward the poles as one walks."""
+        return WALKED * self.radius_m
+
+    def parts(self):
+        """The ball nearly to its poles, cut open on the side of the eye; meridians and two circles of latitude; the lamp."""
+        radius = self.radius_m
+        yield from drawn.shell_parts(radius, radius, POLE_RAD, self.walked_half_m())
+        yield drawn.sections("hoop", 12, radius, radius, POLE_RAD)
+        yield drawn.rings(
+            "hoop", [[radius * (1 - math.cos(a)), radius * math.sin(a)] for a in (math.pi / 3, -math.pi / 3)]
+        )
+        yield drawn.lantern(drawn.lamp_radius_m(self), 2 * radius * math.sin(POLE_RAD))
 
 
 class SpherePart(ShipPart):

@@ -6,8 +6,10 @@ from typing import ClassVar, Literal
 
 from ..fields import number
 from ..physics.surfaces import Tube
-from . import mesh
+from . import drawn, mesh
 from .base import Ship, ShipPart, Words, rings, shape_field
+
+WALKED = 0.87  # of the tube: what of its floor can be walked on
 
 
 @dataclass(frozen=True)
@@ -68,6 +70,19 @@ class Torus(Ship):
             mesh.swept("ceiling", mesh.CEILING, facets, roof, (middle, 0.0)),
             mesh.mark_round(self.radius_m, facets, deck),
         ]
+
+    def walked_half_m(self):
+        """As far up the tube's sides as one walks."""
+        return WALKED * self.tube_radius_m
+
+    def parts(self):
+        """The tube's outer half, cut open on the side of the eye; its sections and its inmost line; the lamp and spokes to it."""
+        radius, tube, lamp = self.radius_m, self.tube_radius_m, drawn.lamp_radius_m(self)
+        yield from drawn.shell_parts(radius, tube, math.pi / 2, self.walked_half_m())
+        yield drawn.sections("hoop", 12, tube, tube, math.pi)
+        yield drawn.rings("hoop", [[2 * tube, 0.0]])
+        yield drawn.lantern(lamp, min(2 * tube, 0.3 * radius + 2 * lamp))
+        yield from drawn.spokes(radius, 2 * tube, lamp)
 
 
 class TorusPart(ShipPart):

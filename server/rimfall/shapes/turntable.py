@@ -11,8 +11,15 @@ from ..physics.constants import G0_M_S2
 from ..physics.coordinates import BenchChart
 from ..physics.spin import Spin
 from ..physics.surfaces import Drum, Plane
-from . import mesh
+from . import drawn, mesh
 from .base import PLATFORM, Ground, TurningPart, Words, rings, shape_field
+
+BENCH_M, STEP_M = (
+    0.8,
+    0.3,
+)  # how far the floor of the room is below a table; a large one lies low, for people ride on it
+LARGE_M = 2.0  # from this radius on they do
+ROOM_RADII, ROOM_M = 7.0, 9.0  # of floor about it, in radii; at least so far
 
 
 @dataclass(frozen=True)
@@ -65,7 +72,7 @@ class Turntable:
         return self.radius_m
 
     def headroom_m(self):
-        """Nothing is over it."""
+        """Nothing is over it; a small one is nothing to stand on."""
         return math.inf
 
     def sides(self, _floor, half_m):
@@ -86,11 +93,52 @@ class Turntable:
 
     def meshes(self):
         """A thin plate."""
-        radius, facets = self.radius_m, mesh.around(self.radius_m, mesh.MOST_ROUND)
-        thick = min(0.05, 0.06 * radius)
+        radius, facets, thick = self.radius_m, mesh.around(self.radius_m, mesh.MOST_ROUND), self._thick_m
         top = mesh.swept("platform", mesh.DECK, facets, np.array([[radius, 0.0], [0.0, 0.0]]))
         rim = mesh.swept("rim", mesh.WALL, facets, mesh.column(radius, thick / 2) - [0, thick / 2])
         return [top, rim, mesh.mark_table(radius)]
+
+    @property
+    def _thick_m(self):
+        return min(0.05, 0.06 * self.radius_m)
+
+    def walked_half_m(self):
+        """To its rim."""
+        return self.radius_m
+
+    def ended(self):
+        """It has an edge."""
+        return
+
+    def parts(self):
+        """The plate, strokes down its rim so that one sees it turn from the side, and the room: a stand, a floor, somebody by."""
+        radius, thick = self.radius_m, self._thick_m
+        yield drawn.disc("platform", radius)
+        under = -thick / 2 - 1e-4 * radius
+        rim = (0.0, 0.0, under + thick / 2), (0.0, 0.0, under - thick / 2)
+        yield drawn.tube("rim", *rim, [radius, radius], 96, closed=False)
+        strokes = [drawn.around(1.002 * radius, k * math.pi / 2) for k in range(4)]
+        yield drawn.lines("mark", [[*stroke, *stroke[:2], -thick] for stroke in strokes])
+        yield from self._room(radius, thick)
+
+    def _room(self, radius, thick):
+        large = radius >= LARGE_M
+        high, drop = (STEP_M, STEP_M) if large else (0.4 * radius, BENCH_M)
+        below = -thick - high
+        post = (0.0, 0.0, -thick), (0.0, 0.0, below)
+        yield drawn.tube("stand", *post, [0.14 * radius, 0.2 * radius], 32, still=True)
+        if not large:
+            wide, leg = 2.6 * radius + 0.3, 1.25 * radius + 0.1
+            yield drawn.box("stand", (0.0, 0.0, below - 0.02), [wide, wide, 0.04], still=True)
+            for x in (-leg, leg):
+                for y in (-leg, leg):
+                    yield drawn.box("stand", (x, y, below - 0.04 - drop / 2), [0.06, 0.06, drop], still=True)
+        floor = below if large else below - 0.04 - drop
+        half = max(ROOM_RADII * radius, ROOM_M)
+        corners = [[y, x, floor] for x, y in ((-half, half), (half, half), (half, -half), (-half, -half))]
+        yield drawn.sheet("room", corners, [half, half], half, still=True)
+        if not large:
+            yield drawn.figure((-3 * radius - 1.6, -1.6 * radius - 0.9, floor), still=True)
 
 
 class TurntablePart(TurningPart):

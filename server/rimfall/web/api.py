@@ -20,6 +20,7 @@ from ..scene.followers import followed
 from ..scene.reading import read, read_export, read_feel, read_size
 from ..scene.size import answers as size_answers
 from ..scene.work_limit import GREATEST_SAMPLES, GREATEST_SAMPLES_IN_LISTS
+from ..shapes.drawn import drawn
 from .static import gzipped
 from .streaming import streamed
 
@@ -102,6 +103,14 @@ async def felt(request: Request, units: Units = "si"):
     scene = read_feel(await request.body())
     answer = await run_in_threadpool(lambda: feel_answers.of_feel(feel(scene), units))
     return Response(answer, media_type="application/json")
+
+
+@router.post("/mesh")
+async def mesh(request: Request):
+    """What a picture of the habitat is made from, and of those beside it; the body is a scene document, or its habitats alone."""
+    scene = read_feel(await request.body())
+    habitats = [scene.habitat, *(other.habitat for other in scene.compare)]
+    return Response(to_json({"habitats": [drawn(part.habitat()) for part in habitats]}), media_type="application/json")
 
 
 @router.post("/size")

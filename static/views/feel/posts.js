@@ -8,7 +8,7 @@ import { freest } from './spots.js';
 import { PERSON_M } from '../figure.js';
 import { turnAt } from '../model.js';
 import { moved, standOf } from '../reach.js';
-import { merged } from '../wheel.js';
+import { merged } from '../geometry.js';
 
 const PLACE = 4;
 const MOST = 128;
