@@ -3,7 +3,7 @@
 `import rimfall; rimfall.trace(rimfall.open_scene("same-lob"))`: `api.py` holds what can be asked so, and is loaded when it first is.
 """
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from .api import Answer, Moment, MotionPath, export, feel, open_scene, size, trace, vary
@@ -12,7 +12,7 @@ __version__ = "0.5.0"
 __all__ = ["Answer", "Moment", "MotionPath", "export", "feel", "open_scene", "size", "trace", "vary"]
 
 
-def __getattr__(name):
+def __getattr__(name: str) -> Any:
     if name not in __all__:
         raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
     from . import api
@@ -20,5 +20,5 @@ def __getattr__(name):
     return getattr(api, name)
 
 
-def __dir__():
+def __dir__() -> list[str]:
     return [*globals(), *__all__]

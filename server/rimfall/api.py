@@ -47,8 +47,11 @@ print(round(rimfall.size(wishes)["smallest"]["radius_m"]), "m")
 """
 
 import json
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from os import PathLike
 from pathlib import Path
+from typing import Any, Literal
 
 import numpy as np
 
@@ -58,11 +61,14 @@ from .exports.recovery import read_source
 from .exports.writing import write_all
 from .motions.track import Moment
 from .scene import examples, questions
+from .scene.document import Scene
 from .scene.feel import answers as feel_answers
 from .scene.reading import read, read_size
 from .scene.size import answers as size_answers
 from .sweep.grid import check, grid_of
 from .sweep.parameters import of_values
+
+Units = Literal["si", "us"]
 
 
 @dataclass(frozen=True)
@@ -82,57 +88,59 @@ class MotionPath:
     rotating_velocity_m_s: np.ndarray
     inertial_m: np.ndarray
     end: str
-    events: tuple
+    events: tuple[Moment, ...]
     landing: Moment | None
-    words: tuple
+    words: tuple[str, ...]
 
 
 @dataclass(frozen=True)
 class Answer:
     """What came of a scene: its motions by name."""
 
-    scene: object
-    motions: dict
+    scene: Scene
+    motions: dict[str, MotionPath]
 
 
-def open_scene(source):
+def open_scene(source: Mapping[str, Any] | str | PathLike[str]) -> Scene:
     """A Scene from a document: a dict, a file's path, or the name of an example. Raises BadInput or TooMuch (both ValueError)."""
-    if isinstance(source, dict):
-        return read(json.dumps(source))
+    if isinstance(source, Mapping):
+        return read(json.dumps(dict(source)))
     if str(source) in examples.SAY:
         return read(examples.example(str(source)))
     return read(read_source(source))
 
 
-def trace(scene):
+def trace(scene: Scene) -> Answer:
     """The Answer to a Scene. Raises TooMuch where it would take too many samples."""
     traced = questions.trace(scene)
-    return Answer(scene, {one.motion.name: _path(one) for one in traced.motions})
+    return Answer(scene, {str(one.motion.name): _path(one) for one in traced.motions})
 
 
-def feel(scene, units="si"):
+def feel(scene: Scene, units: Units = "si") -> dict[str, Any]:
     """What people would feel in a Scene's habitat, beside every published limit: the answer of `POST /api/feel` as a dict."""
     return feel_answers.as_data(feel_answers.feel(scene), units)
 
 
-def size(wishes, person=None, units="si"):
+def size(
+    wishes: Sequence[Mapping[str, Any]], person: Mapping[str, Any] | None = None, units: Units = "si"
+) -> dict[str, Any]:
     """The smallest habitat that meets some wishes, or which of them collide: the answer of `POST /api/size` as a dict. Raises
     BadInput or TooMuch."""
     request = {"wishes": wishes} | ({} if person is None else {"person": person})
     return size_answers.as_data(read_size(json.dumps(request)), units)
 
 
-def export(scene, path, **options):
+def export(scene: Scene, path: str | PathLike[str], **options: Any) -> Path:
     """Write a file of a Scene, whole or not at all, its format told by its ending; options as an export's choices are called:
     view, fps, unit, up, motions and so on. Returns the path. Raises BadInput or TooMuch."""
-    path = Path(path)
-    file_format = format_of(path)
+    file = Path(path)
+    file_format = format_of(file)
     choices = read_options(options, scene)
-    write_all({path: file_format.write(questions.trace(scene), choices)})
-    return path
+    write_all({file: file_format.write(questions.trace(scene), choices)})
+    return file
 
 
-def vary(scene, values):
+def vary(scene: Scene, values: Mapping[str, Sequence[Any]]) -> Iterator[tuple[dict[str, Any], Scene]]:
     """(values, Scene) of every combination; values: path of the document -> list. All are checked before the first comes.
     Raises BadInput or TooMuch, naming what is at fault."""
     grid = grid_of(scene, [of_values(path, listed) for path, listed in values.items()])
@@ -140,10 +148,10 @@ def vary(scene, values):
     return ((dict(zip(values, grid.values(n), strict=True)), grid.scene(n)) for n in range(1, grid.count + 1))
 
 
-def _path(traced):
+def _path(traced: questions.Traced) -> MotionPath:
     track, samples = traced.track, traced.track.samples
     return MotionPath(
-        traced.motion.name,
+        str(traced.motion.name),
         samples.time_s,
         samples.along_m,
         samples.height_m,

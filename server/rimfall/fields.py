@@ -1,9 +1,11 @@
 """What the parts of a document are made of: strict models, and fields with unit, range, label and default."""
 
+from typing import Any
+
 from pydantic import BaseModel, ConfigDict, Field
 
 
-def number(label, unit, low, high, default=..., *, above=False, shown=None):
+def number(label, unit, low, high, default: Any = ..., *, above=False, shown=None) -> Any:
     """A field that is a number from low to high (above low, if so said); `shown` is what a slider shows of it."""
     bounds = {"gt" if above else "ge": low, "le": high}
     return Field(default, **bounds, json_schema_extra={"label": label, "unit": unit, "shown": shown, "kind": "number"})

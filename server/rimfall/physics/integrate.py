@@ -77,7 +77,7 @@ class Step:
 
     def only(self, mask):
         """The same step of the bodies of the mask (M,)."""
-        times = (t[mask] if np.ndim(t) else t for t in (self.elapsed_s, self.length_s))
+        times = (t[mask] if isinstance(t, np.ndarray) else t for t in (self.elapsed_s, self.length_s))
         arrays = (self.position_m, self.velocity_m_s, self.path_m, self.path_m_s)
         return Step(*times, *(a[..., mask] for a in arrays))
 
@@ -127,7 +127,6 @@ class Stepper:
         self._start = accelerate.at(0.0, position, velocity)
         self._length_s = self._first_length()
         self._rows = None
-        self.steps_taken = 0
 
     @property
     def done(self):
@@ -148,8 +147,15 @@ class Stepper:
         size = max(np.max(np.abs(changed) / allowed) / probe, np.max(np.abs(self._start) / allowed))
         return 0.3 if size <= 1e-10 else 3.0 * (0.01 / size) ** 0.125
 
-    def step(self, dense=True):
-        """Take the next accepted step; return it, or None if its path is not wanted."""
+    def step(self) -> Step:
+        """Take the next accepted step."""
+        stages, length, end_s = self._accepted()
+        step = self._dense(stages, length)
+        self._advance(stages, length, end_s)
+        return step
+
+    def _accepted(self):
+        """Stages (16, 3, N), the first 13 filled, and length of the next step, and the stop or limit ahead of it."""
         longest, end_s = longest_step(
             self._elapsed_s, self._stops_s, self._limit_s, self._velocity, self._reach_m, self._longest_s
         )
@@ -165,15 +171,16 @@ class Stepper:
         wanted = length * min(growth, 0.9 * error**-0.125 if error > 0 else growth)
         # A step cut short by a stop says nothing against the length that was wanted before it.
         self._length_s = max(wanted, self._length_s) if length == longest else wanted
-        step = self._dense(stages, length) if dense else None
+        return stages, length, end_s
+
+    def _advance(self, stages, length, end_s):
+        """The state at the end of a step."""
         at_end = end_s - self._elapsed_s - length <= 1e-14 * end_s
         self._elapsed_s = end_s if at_end else self._elapsed_s + length
         self._position, self._velocity = self._sums(_shares(length), 12)
         self._start = stages[12].copy()
         if self._jumps and at_end:
             self._start = self._force.at(JUST_AFTER * end_s, self._position, self._velocity)
-        self.steps_taken += 1
-        return step
 
     def keep(self, mask):
         """Go on with the bodies of the mask (N,) only."""
@@ -187,7 +194,7 @@ class Stepper:
     def propagate(self):
         """Step to the limit; the state (3, N), (3, N) there. No dense output is made."""
         while not self.done:
-            self.step(dense=False)
+            self._advance(*self._accepted())
         return self._position, self._velocity
 
     def _sums(self, shares, i):

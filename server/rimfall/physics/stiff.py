@@ -55,7 +55,6 @@ class StiffStepper:
         self._elapsed_s, self._guess = 0.0, None
         self._set_force(accelerate)
         self._length_s = _FIRST_S
-        self.steps_taken = 0
 
     def _set_force(self, force):
         self._force = force
@@ -79,7 +78,7 @@ class StiffStepper:
             self._guess = self._guess[0][:, :, mask], self._guess[1]
         self._set_force(self._force.take(mask))
 
-    def step(self):
+    def step(self) -> Step:
         """Take the next accepted step and return it."""
         longest, end_s = longest_step(
             self._elapsed_s, self._stops_s, self._limit_s, self._velocity, self._reach_m, self._longest_s
@@ -106,7 +105,6 @@ class StiffStepper:
         self._position = step.position_m + step.path_m.sum(axis=0)
         self._velocity = step.velocity_m_s + step.path_m_s.sum(axis=0)
         self._guess = np.tensordot(_TO_POWERS, stages, axes=1), length
-        self.steps_taken += 1
 
     def _slopes(self, start):
         """Derivatives (N, 3, 3) of the acceleration by velocity and by position, from small changes."""

@@ -88,63 +88,82 @@ class Shape(Protocol):
     @property
     def pull_m_s2(self) -> tuple[float, float, float]:
         """What pulls at everything aboard, in the turning frame."""
+        ...
 
     @property
     def hub_m(self) -> float:
         """Radius of the column round the axis, 0 where there is none."""
+        ...
 
     def surfaces(self, floor: int = 0) -> tuple:
         """What a body inside can meet (`physics/surfaces.py`)."""
+        ...
 
     def ground(self, floor: int = 0) -> Any:
         """The surface that a ball rolls on."""
+        ...
 
     def chart(self, floor: int = 0) -> Any:
         """What a place means (`physics/coordinates.py`)."""
+        ...
 
     def ground_height_m(self, axial_m: float) -> float:
         """Height of the ground at axial_m."""
+        ...
 
     def ground_gravity_m_s2(self, omega_rad_s: float, axial_m: float = 0.0, floor: int = 0) -> float:
         """Apparent gravity on the ground at axial_m."""
+        ...
 
     def across_m(self, floor: int = 0) -> float:
         """Radius of the circle that holds the room of air."""
+        ...
 
     def headroom_m(self) -> float:
         """Height over the ground that is free."""
+        ...
 
     def sides(self, floor: int, half_m: float) -> tuple:
         """Where the centre of a body of radius half_m may be: the least and the greatest third figure of its place, and a function
         from that figure's size to the least and the greatest height."""
+        ...
 
     def half_length_m(self, floor: int) -> float:
         """How far a floor goes along to either side; infinite where it goes round."""
+        ...
 
     def hull_half_width_m(self, floor: int) -> float:
         """How far the hull goes along the axis to either side."""
+        ...
 
     def ground_radius_m(self, floor: int) -> float:
         """From the axis to the middle of a floor."""
+        ...
 
     @property
     def round_hull(self) -> RoundHull | None:
         """Its outside, where that is round all the way."""
+        ...
 
     def outline_m(self) -> np.ndarray:
         """Points (n, 3) that a picture of the whole must hold, turning frame."""
+        ...
 
     def meshes(self) -> list:
         """Its parts for files, as `mesh.Mesh`, the arrow that points spinward last."""
+        ...
 
     def parts(self) -> Iterable[dict]:
         """Its parts as the page draws them (`drawn.py`)."""
+        ...
 
     def walked_half_m(self) -> float | None:
         """Half of what can be walked on across, None where it is as wide as can be seen."""
+        ...
 
     def ended(self) -> "Shape | None":
         """The same habitat with ends, where it has none: as it is drawn when what goes on outside must be seen past it."""
+        ...
 
 
 @dataclass(frozen=True)
@@ -175,6 +194,10 @@ class Ship:
     def chart(self, _floor=0):
         """What a place means."""
         return RoundChart(self.radius_m)
+
+    def ground_height_m(self, _axial_m) -> float:
+        """Height of the ground: none, where its section is straight."""
+        return 0.0
 
     def ground_gravity_m_s2(self, omega_rad_s, axial_m=0.0, _floor=0):
         """Apparent gravity on the ground at axial_m, away from the axis."""

@@ -39,10 +39,6 @@ class Cylinder(Ship):
         """What a ball rolls on."""
         return Drum("deck", self.radius_m, hollow=True)
 
-    def ground_height_m(self, _axial_m):
-        """Height of the deck: none."""
-        return 0.0
-
     def surfaces(self, _floor=0):
         """What a body inside can meet. Behind a ceiling the hub cannot be met."""
         out = [self.ground()]
