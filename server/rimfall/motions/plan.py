@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from typing import Any
 
 import numpy as np
 
@@ -30,7 +31,7 @@ class LiquidStream:
     first_leaves_s: float
     last_leaves_s: float
     drop_count: int = 0
-    batch: object | None = None
+    batch: Any = None
 
 
 @dataclass(frozen=True)
