@@ -1,6 +1,6 @@
 """One set of axes on paper: round figures on hairs, lines in their dashes, each name where it covers least. Millimetres, y downward."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -45,6 +45,11 @@ class Line:
     def weight(self):
         """Of its name."""
         return 400 if self.style is PLAIN else 600
+
+    def scaled(self, per):
+        """The same line in other units of both axes, so many to one."""
+        spot = None if self.spot is None else (self.spot[0] * per, self.spot[1] * per)
+        return replace(self, x=per * self.x, y=per * self.y, spot=spot)
 
 
 @dataclass(frozen=True)

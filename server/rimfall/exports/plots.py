@@ -25,11 +25,19 @@ def path(trace, options):
     """Height against distance along the ground, with the reference under plain gravity dotted."""
     paths = flown(trace, options)
     ground, along = _words(trace)
-    drawn = _plain_lines(paths, 0) + [_line(f, 0) for f in paths]
     title = f"Height by distance {along}"
     note = f"Height above the {ground} by distance {along}, m; spinward to the right.{_of_pours(paths)}"
-    body = _chart((0.0, 14.0, WIDTH_MM, HEIGHT_MM - 11.0), drawn, _wide(drawn), _high(drawn, _LEAST_M), 7, 4)
+    _, body = path_chart(paths, _inside((0.0, 14.0, WIDTH_MM, HEIGHT_MM - 11.0)), (7, 4))
     return _drawing(trace, title, note, body, HEIGHT_MM)
+
+
+def path_chart(paths, box, about, per_m=1.0, plain=True):
+    """The axes and lines of `path` in a rectangle of the page, and its Frame -> (Frame, items); about: so many figures across and up;
+    per_m: units shown to a metre; plain: whether the companions are drawn."""
+    drawn = (_plain_lines(paths, 0) if plain else []) + [_line(f, 0) for f in paths]
+    drawn = [line.scaled(per_m) for line in drawn]
+    frame = Frame(box, _wide(drawn), _high(drawn, _LEAST_M * per_m))
+    return frame, _chart(frame, drawn, about)
 
 
 def height(trace, options):
@@ -38,7 +46,8 @@ def height(trace, options):
     ground, _ = _words(trace)
     drawn = _plain_lines(paths, 2) + [_line(f, 2) for f in paths]
     note = f"Height above the {ground}, m, by time, s.{_of_pours(paths)}"
-    body = _chart((0.0, 14.0, WIDTH_MM, HEIGHT_MM - 11.0), drawn, _long(drawn), _high(drawn, _LEAST_M), 8, 4)
+    frame = Frame(_inside((0.0, 14.0, WIDTH_MM, HEIGHT_MM - 11.0)), _long(drawn), _high(drawn, _LEAST_M))
+    body = _chart(frame, drawn, (8, 4))
     return _drawing(trace, "Height by time", note, body, HEIGHT_MM)
 
 
@@ -57,7 +66,8 @@ def felt(trace, options):
     for k, (say, drawn) in enumerate(panels):
         top = 14.0 + k * (tall + 5.0)
         last = k == len(panels) - 1
-        body += _chart((0.0, top + 4.0, WIDTH_MM, top + tall), drawn, *spans, 8, 3, beside=_in_g, figures_below=last)
+        frame = Frame(_inside((0.0, top + 4.0, WIDTH_MM, top + tall)), *spans)
+        body += _chart(frame, drawn, (8, 3), beside=_in_g, figures_below=last)
         body.append(Text(_SIDES_MM[0], top - 0.2, say, TEXT_MM, italic=True, colour=SOFT))
     note = (
         f"Size of the apparent acceleration aboard, m/s² at the left and g at the right, by time, s.{_of_pours(paths)}"
@@ -175,14 +185,18 @@ def _span(values):
     return float(every.min()), float(every.max())
 
 
-def _chart(box, drawn, x_span, y_span, x_about, y_about, beside=None, figures_below=True):
-    left, top, right, bottom = box
-    frame = Frame((left + _SIDES_MM[0], top, right - _SIDES_MM[1], bottom), x_span, y_span)
-    items = axes(frame, x_about, y_about, beside, figures_below) + lines(frame, drawn)
+def _inside(area):
+    """What of an area of the page is left for a chart beside its figures."""
+    left, top, right, bottom = area
+    return left + _SIDES_MM[0], top, right - _SIDES_MM[1], bottom
+
+
+def _chart(frame, drawn, about, beside=None, figures_below=True):
+    items = axes(frame, *about, beside, figures_below) + lines(frame, drawn)
     if not drawn:
-        items.append(
-            Text((left + right) / 2, (top + bottom) / 2, _NOTHING, TEXT_MM, "middle", italic=True, colour=SOFT)
-        )
+        left, top, right, bottom = frame.box
+        middle = ((left + right + _SIDES_MM[1] - _SIDES_MM[0]) / 2, (top + bottom) / 2)
+        items.append(Text(*middle, _NOTHING, TEXT_MM, "middle", italic=True, colour=SOFT))
     return items
 
 

@@ -10,7 +10,7 @@ from starlette.concurrency import run_in_threadpool
 
 from .. import __version__
 from ..errors import BadInput, refusal
-from ..exports import FORMATS, listed
+from ..exports import FORMATS, listed, page_drawings
 from ..exports.options import of_part
 from ..scene import answers, examples, questions
 from ..scene.catalogue import catalogue, export_choices
@@ -29,6 +29,7 @@ router = APIRouter(prefix="/api")
 _MEDIA_TYPES = {f.media_type: {"schema": {"type": "string", "format": "binary"}} for f in FORMATS.values()}
 Arrays = Literal["lists", "f4"]
 Units = Literal["si", "us"]
+Width = Annotated[int, Query(ge=page_drawings.LEAST_PX, le=page_drawings.MOST_PX)]  # of a drawing, px
 Hold = Literal["gravity", "rim_speed"]
 Follower = Literal["habitat.radius_m", "habitat.spin_rpm"]
 
@@ -111,6 +112,25 @@ async def mesh(request: Request):
     scene = read_feel(await request.body())
     habitats = [scene.habitat, *(other.habitat for other in scene.compare)]
     return Response(to_json({"habitats": [drawn(part.habitat()) for part in habitats]}), media_type="application/json")
+
+
+@router.post("/map")
+async def drawn_map(request: Request, width: Width, draw: Annotated[list[str], Query()] = [], units: Units = "si"):  # noqa: B006
+    """The map of limits as the page shows it; the body is that of feel. draw: limits on these quantities alone, or "mine"."""
+    scene = read_feel(await request.body())
+    made = await run_in_threadpool(page_drawings.map_of_limits, scene, width, draw, units)
+    return Response(to_json(made), media_type="application/json")
+
+
+@router.post("/plot")
+async def drawn_plot(request: Request, width: Width, plain: Literal["0", "1"] = "1", units: Units = "si"):
+    """Height by distance as the page shows it; the body is that of an export. plain: with the companions under plain gravity."""
+    scene, part = read_export(await request.body())
+    options = of_part(part, scene)
+    made = await run_in_threadpool(
+        lambda: page_drawings.plot_of_paths(questions.trace(scene), options, width, plain == "1", units)
+    )
+    return Response(to_json(made), media_type="application/json")
 
 
 @router.post("/size")

@@ -1,0 +1,121 @@
+"""The drawings that the page shows as they are, and lays its handles over: in its pixels, its colours and the units it shows, each
+with the places that its values have.
+"""
+
+from ..comfort.chart import chart
+from ..comfort.limits import NO_NAME
+from ..comfort.published import ROWS
+from ..comfort.quantities import QUANTITIES
+from ..comfort.studies import STUDIES
+from ..scene.feel.units import shown
+from ..scene.size.phrases import in_unit
+from . import limits_map
+from .drawing import PX_A_MM, Drawing, page_svg
+from .labels import texts
+from .limits_map import ShownLimit
+from .plot_frame import TEXT_MM
+from .plot_lines import flown
+from .plots import path_chart
+
+LEAST_PX, MOST_PX = 240, 1200
+MINE = "mine"  # what stands for the limits of one's own among the quantities
+_MAP_SHAPE, _PLOT_SHAPE = 0.84, 0.56  # height by width
+_MAP_SIDES_MM = (8.0, 6.0, 2.8, 9.5)  # left, over, right and under the rectangle of values
+_PLOT_SIDES_MM = (8.5, 4.0, 1.5, 6.5)
+_PLOT_FIGURES = (5, 3)
+_STUDY = {row.id: STUDIES[row.study].called for row in ROWS}
+
+
+def map_of_limits(scene, width_px, quantities=(), units="si"):
+    """The map for a Scene's person and limits of their own as data: `svg`; `box_px` (left, top, right, bottom) of the values
+    `radius_m` and `spin_rpm` at its sides, both on log axes; `limits`: what each drawn one says, and who says so.
+
+    quantities: which limits are drawn, by what they are on, or MINE; none names all. units: "si" or "us".
+    """
+    drawn = chart(scene.person, scene.own_limits)
+    chosen = [
+        one for one in drawn.limits if not quantities or one.quantity in quantities or (one.mine and MINE in quantities)
+    ]
+    limits = [
+        ShownLimit(one, _short(one, units), 600 if one.mine else 400, f"{_in_full(one, units)}: {'; '.join(_who(one))}")
+        for one in chosen
+        if one.line
+    ]
+    levels = {one.limit for one in chosen if one.quantity == "gravity"}
+    gravity = [
+        one for one in drawn.gravity if one.g not in levels
+    ]  # a limit on gravity is itself a line of equal gravity
+    width_mm, height_mm, box = _sides(width_px, _MAP_SHAPE, _MAP_SIDES_MM)
+    frame = limits_map.frame_of(box, drawn)
+    room, labels = limits_map.room_of(frame, gravity, limits), []
+    for label, rectangle in limits_map.placed(room, frame, gravity, limits, TEXT_MM):
+        labels += texts(label, rectangle) if room.is_free(rectangle) else []
+    items = [
+        *limits_map.tints(frame, chosen),
+        *limits_map.axes(frame, drawn, units),
+        *limits_map.lines(frame, gravity, limits),
+        *labels,
+    ]
+    return {
+        "svg": page_svg(Drawing(width_mm, height_mm, "", tuple(items))),
+        "box_px": [PX_A_MM * side for side in box],
+        "radius_m": drawn.radius_m,
+        "spin_rpm": drawn.spin_rpm,
+        "limits": [
+            {
+                "ids": one.ids,
+                "short": _short(one, units),
+                "says": _in_full(one, units),
+                "who": "; ".join(_who(one)),
+                "on_map": one.line is not None,
+            }
+            for one in chosen
+        ],
+        "gravity": [one.label for one in drawn.gravity],
+    }
+
+
+def _short(one, units):
+    """A limit short enough to stand on its line; a bare number says what it is of."""
+    first = "" if one.unit else f"{QUANTITIES[one.quantity].label.split(' ')[0]} "
+    return f"{first}{_figure(one, units)}{', yours' if one.mine else ''}"
+
+
+def _in_full(one, units):
+    """ "Spin at most 6 rpm"."""
+    return f"{QUANTITIES[one.quantity].label} {one.bound.replace('_', ' ')} {_figure(one, units)}"
+
+
+def _figure(one, units):
+    """As it was published; in other units three figures of it."""
+    return one.short if shown(one.limit, one.unit, units)[1] == one.unit else in_unit(one.quantity, one.limit, units)
+
+
+def _who(one):
+    """Who says so: studies, or the user under the name they gave."""
+    if not one.mine:
+        return list(dict.fromkeys(_STUDY[i] for i in one.ids))
+    named = one.label.partition(": ")[2]
+    return [named if named == NO_NAME else f"{named}, yours"]
+
+
+def plot_of_paths(trace, options, width_px, plain=True, units="si"):
+    """Height by distance of a Trace's motions as data: `svg`; `box_px` of the values `along_m` and `height_m` at its sides.
+    plain: whether the companions under plain gravity are drawn."""
+    width_mm, height_mm, box = _sides(width_px, _PLOT_SHAPE, _PLOT_SIDES_MM)
+    per_m, _ = shown(1.0, "m", units)
+    frame, items = path_chart(flown(trace, options), box, _PLOT_FIGURES, per_m, plain)
+    return {
+        "svg": page_svg(Drawing(width_mm, height_mm, "", tuple(items))),
+        "box_px": [PX_A_MM * side for side in box],
+        "along_m": [value / per_m for value in frame.x_span],
+        "height_m": [value / per_m for value in frame.y_span],
+    }
+
+
+def _sides(width_px, shape, sides_mm):
+    """Width and height of a drawing, millimetres, and the rectangle its values have."""
+    left, over, right, under = sides_mm
+    width_mm = width_px / PX_A_MM
+    height_mm = shape * width_mm
+    return width_mm, height_mm, (left, over, width_mm - right, height_mm - under)
