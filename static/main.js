@@ -102,7 +102,7 @@ function build({ store, clock, ask }) {
   createHowBig({ store });
   createWhatMoves({ store });
   const glossary = createGlossary({ kinds: store.fields.kinds });
-  const looks = createLooks({ store, clock, explain: glossary.show });
+  const looks = createLooks({ store, clock, client, explain: glossary.show });
   const timeline = createTimeline({ store, clock });
   createDials({ store, solve: request => ask.solve(request) });
   const stages = createStages({ element: window.document.getElementById('stages'), store, clock });

@@ -70,6 +70,14 @@ export function createClient(base = 'api') {
     feel: (request, { units = 'si', signal = null } = {}) => json(`${base}/feel?units=${units}`, { body: request, signal }),
     /** The smallest habitat that meets some wishes: `request` {wishes, person}. */
     size: (request, { units = 'si', signal = null } = {}) => json(`${base}/size?units=${units}`, { body: request, signal }),
+    /** The map of limits as a drawing: `request` as of feel; `draw`: quantities, of whose limits it shows the lines, none for all. */
+    map(request, { width, draw, units, signal = null }) {
+      const query = new URLSearchParams([['width', width], ['units', units], ...draw.map(name => ['draw', name])]);
+      return json(`${base}/map?${query}`, { body: request, signal });
+    },
+    /** Height by distance as a drawing: `request` {scene, export}; `plain`: with the companions under plain gravity. */
+    plot: (request, { width, plain, units, signal = null }) =>
+      json(`${base}/plot?width=${width}&plain=${Number(plain)}&units=${units}`, { body: request, signal }),
     /** A file of the scene, as a Blob: `request` {scene, export}. */
     exported: async (format, request, signal) => (await call(`${base}/export/${format}`, { body: request, signal, wait: LONG_WAIT_MS })).blob(),
   };

@@ -1,6 +1,7 @@
 // The three plots, as the server draws them for any file.
 
 import { h } from '../panels/shared/dom.js';
+import { parseDrawing } from '../panels/shared/drawing.js';
 
 const FORMATS = ['plot-path-svg', 'plot-height-svg', 'plot-felt-svg'];
 const FOOT_MM = 5; // the caution under each: the page has its own
@@ -13,7 +14,7 @@ export async function plotsOf(client, scene) {
 }
 
 function drawn(text) {
-  const svg = document.importNode(new DOMParser().parseFromString(text, 'image/svg+xml').documentElement, true);
+  const svg = parseDrawing(text);
   const [, , width, height] = svg.getAttribute('viewBox').split(' ').map(Number);
   svg.setAttribute('viewBox', `0 0 ${width} ${height - FOOT_MM}`);
   svg.setAttribute('aria-label', svg.querySelector('title').textContent);

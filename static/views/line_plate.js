@@ -7,7 +7,7 @@ import { bodyAt, standing } from './model.js';
 import { drawnPoint } from './place.js';
 import { LETTER, nameAll } from './plate_names.js';
 import { seenPoints } from './camera_presets.js';
-import { PLAIN } from './styles.js';
+import { PLAIN } from '../state/palette.js';
 
 const INK = '#182024';
 const SOFT = '#465157';

@@ -1,10 +1,10 @@
 // What the stages show, read from one answer: no three, no DOM, no physics. Points are in drawing axes.
 
+import { pathStyle } from '../state/palette.js';
 import { shapeFacts } from '../state/shapes.js';
 import { angleAt, at, companionPoints, pathPoints } from '../time/track.js';
 import { groundOf, readShape } from './ground.js';
 import { drawnPoint, turned } from './place.js';
-import { pathStyle } from './styles.js';
 
 const MOST_POINTS = 161;
 const POINTS_A_CONTACT = 8;     // more where it bounces, for each arc is a curve of its own

@@ -8,10 +8,12 @@ import { PERSON_M } from './figure.js';
 import { drawnPoint } from './place.js';
 import { Ribbon } from './ribbon.js';
 import { companionOutside } from './camera_presets.js';
-import { PLAIN, rgb } from './styles.js';
+import { PLAIN } from '../state/palette.js';
+import { rgb } from './styles.js';
 
 const MOST_BEADS = 240;
 const CASING = 1.9;
+const PLAIN_ALPHA = 0.8;
 const BEADS_SHRINK_PX = 22;      // a person lower than this on the picture: smaller beads, or they would run together
 const held = [0, 0, 0];
 const p = { x: 0, y: 0, z: 0 };
@@ -59,7 +61,7 @@ export class Paths {
     const key = m.i % 12;
     if (!this.pool.has(key)) {
       const line = new Ribbon(this.shared, { color: m.style.color, width: 4.5, casing: CASING, ahead: 0.55, dash: m.style.dash, order: 4 });
-      const plain = new Ribbon(this.shared, { color: PLAIN.color, alpha: PLAIN.alpha, width: 3.4, dash: PLAIN.dash, round: true, order: 3 });
+      const plain = new Ribbon(this.shared, { color: PLAIN.color, alpha: PLAIN_ALPHA, width: 3.4, dash: PLAIN.dash, round: true, order: 3 });
       plain.material.uniforms.uNow = { value: 1e9 };
       this.group.add(line.mesh, plain.mesh);
       this.pool.set(key, { line, plain });

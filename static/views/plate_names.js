@@ -1,7 +1,7 @@
 // The names on a line plate: each at the middle of its path, moved up or down where another text stands.
 
 import { metres } from './say.js';
-import { PLAIN } from './styles.js';
+import { PLAIN } from '../state/palette.js';
 
 export const LETTER = 0.5;       // a letter's width over its height, about
 const PLAIN_AT = 0.7;            // of its length: where plain gravity is named

@@ -2,20 +2,18 @@
 
 import assert from 'node:assert/strict';
 import test from 'node:test';
-import { placeLabel } from '../../static/panels/feel/map/labels.js';
-import { axisWords, beyond, makeFrame, ticks } from '../../static/panels/feel/map/frame.js';
-import { countWords, groupsOf, limitWords, tableRows } from '../../static/panels/feel/map/groups.js';
-import { shortWords } from '../../static/panels/feel/map/lines.js';
+import { beyond, makeFrame } from '../../static/panels/feel/map/frame.js';
+import { countWords, drawnOf, groupsOf } from '../../static/panels/feel/map/groups.js';
+import { cornersOf, meet, placePlate } from '../../static/panels/feel/map/here.js';
 import { RADIUS, SPIN, rangeOf } from '../../static/panels/feel/map/ring.js';
-import { cornersOf, meet, placePlate } from '../../static/panels/feel/map/plate.js';
 import { lowerFirst } from '../../static/panels/feel/say.js';
 import { FIGURES, FIRST_WISHES, asRequest, choicesOf, newWish, nextWish } from '../../static/panels/feel/size/wishes.js';
 
-const MAP = { radius_m: [1, 10000], spin_rpm: [0.1, 60] };
+const MAP = { size_px: [320, 256], box_px: [34, 8, 310, 232], radius_m: [1, 10000], spin_rpm: [0.1, 60] };
 const near = (a, b, within) => assert.ok(Math.abs(a - b) <= within, `${a} is not ${b}`);
 
 test('each decade takes as much of an axis as any other, and a place on it leads back to its value', () => {
-  const frame = makeFrame(320, MAP);
+  const frame = makeFrame(MAP);
   near(frame.x(10) - frame.x(1), frame.x(10000) - frame.x(1000), 1e-9);
   near(frame.y(0.1) - frame.y(1), frame.y(1) - frame.y(10), 1e-9);
   for (const value of [1, 7, 56, 9000]) near(frame.radiusAt(frame.x(value)), value, 1e-9 * value);
@@ -51,13 +49,8 @@ test('with gravity or rim speed held both ends of a dial leave the one that foll
   near(max * 3 * RAD_S, MOST_M_S, 1e-6); // the scene keeps its 3 rpm until it is answered
 });
 
-test('the smallest map has every figure of its axes inside it', () => {
-  const { box, width, height } = makeFrame(268, MAP);
-  assert.ok(box.left > 0 && box.right < width && box.top > 0 && box.bottom < height);
-});
-
 test('what the map does not hold stands on its edge, and is said to lie beyond it', () => {
-  const frame = makeFrame(320, MAP);
+  const frame = makeFrame(MAP);
   assert.equal(frame.y(0), frame.box.bottom);
   assert.equal(frame.x(99000), frame.box.right);
   assert.equal(beyond(frame, 56, 3), null);
@@ -65,47 +58,6 @@ test('what the map does not hold stands on its edge, and is said to lie beyond i
   assert.equal(beyond(frame, 20000, 100), 'above the map, right of the map');
   near(frame.free(100000, 3)[0] - frame.free(10000, 3)[0], frame.x(10) - frame.x(1), 1e-9);
 });
-
-test('feet stand at round numbers of feet', () => {
-  const labels = ticks([1, 10000], [1, 3], 'm', 'us').filter(({ label }) => label);
-  assert.deepEqual(labels.map(({ label }) => label), ['10', '30', '100', '300', '1k', '3k', '10k', '30k']);
-  near(labels[2].value, 30.48, 1e-9); // 100 international feet: 0.3048 m each, by definition
-});
-
-// held against rectangles turned with the words, by the axes that could part them: not the discs the page itself uses
-test('no words on lines hide other words, whichever way the lines run', () => {
-  const box = { left: 34, right: 310, top: 8, bottom: 232 },
-    taken = [],
-    placed = [];
-  const lines = [];
-  for (let i = 0; i < 20; i += 1) lines.push([[34, 20 + 10 * i], [310, 20 + 10 * i]]);
-  for (let i = 0; i < 12; i += 1) lines.push([[34, 10 + 9 * i], [310, 110 + 9 * i]]);
-  for (let i = 0; i < 5; i += 1) lines.push([[60 + 12 * i, 8], [200 + 14 * i, 232]]);
-  for (const line of lines) {
-    const found = placeLabel('0.06 rad/s²', line, { side: 1, taken, lines, box });
-    if (!found) continue;
-    taken.push(...found.spots);
-    placed.push(found);
-  }
-  assert.ok(placed.length >= 10, `only ${placed.length} found a place`);
-  for (const a of placed) for (const b of placed) if (a !== b) assert.ok(parted(corners(a, 30, 4), corners(b, 30, 4)), 'two words lie on one another');
-});
-
-function corners({ x, y, turn_deg }, half_wide, half_high) {
-  const [c, n] = [Math.cos((turn_deg * Math.PI) / 180), Math.sin((turn_deg * Math.PI) / 180)];
-  return [[-1, -1], [1, -1], [1, 1], [-1, 1]].map(([u, v]) => [x + u * half_wide * c - v * half_high * n, y + u * half_wide * n + v * half_high * c]);
-}
-
-function parted(a, b) {
-  return [a, b].some(shape =>
-    shape.some(([x, y], i) => {
-      const [p, q] = shape[(i + 1) % 4],
-        across = ([u, v]) => (u - x) * (q - y) - (v - y) * (p - x);
-      const [mine, other] = [a.map(across), b.map(across)];
-      return Math.max(...mine) < Math.min(...other) || Math.max(...other) < Math.min(...mine);
-    }),
-  );
-}
 
 const row = (id, quantity, limit, inside, rest = {}) => ({ id, quantity, limit, inside, bound: 'at_most', study: 'Study', year: 1970, mine: false, state: inside ? 'inside' : 'beyond', ...rest });
 const FEEL = {
@@ -132,42 +84,17 @@ test('only limits are counted, and those of the group that is drawn', () => {
   assert.equal(countWords(FEEL, 'coriolis'), 'No limit to hold this habitat against');
 });
 
+test('the server is asked for the quantities of a group', () => {
+  assert.deepEqual(['both', 'all', 'spin', 'mine'].map(drawnOf), [['gravity', 'spin'], [], ['spin'], ['mine']]);
+});
+
 test('a group is offered where the map has a line of it', () => {
   assert.deepEqual(groupsOf(FEEL).map(([group]) => group), ['both', 'all', 'spin', 'mine']);
-});
-
-test('a line of the table names all who say it, and the user’s own as such', () => {
-  assert.deepEqual(
-    tableRows(FEEL, 'all').map(({ who, here }) => [who, here]),
-    [['One 1969; Two 1973', 'inside'], ['Bunk, yours', 'beyond']],
-  );
-});
-
-test('a limit in full says what it is of, in the units shown', () => {
-  const quantities = [...FEEL.quantities, { name: 'rim_speed', label: 'Rim speed' }];
-  assert.equal(limitWords(FEEL.map.limits[0], quantities, 'us'), 'Spin at most 6 rpm');
-  const speed = { quantity: 'rim_speed', bound: 'at_least', limit: 6, unit: 'm/s', short: '6 m/s' };
-  assert.equal(limitWords(speed, quantities, 'si'), 'Rim speed at least 6 m/s');
-  assert.equal(limitWords(speed, quantities, 'us'), 'Rim speed at least 19.7\u00a0ft/s'); // 6 / 0.3048
-});
-
-test('each axis says what it is of where it ends', () => {
-  const frame = makeFrame(320, MAP),
-    [spin, radius] = axisWords(frame, 'us');
-  assert.deepEqual([spin.say, radius.say], ['spin, rpm', 'radius, ft']);
-  assert.ok(spin.y < frame.y(20) && spin.x < frame.x(3) && radius.x > frame.x(3000) && radius.y > frame.y(0.2));
 });
 
 test('a label inside a sentence keeps the capital of a name', () => {
   assert.deepEqual(['Rim speed', 'Coriolis to gravity'].map(lowerFirst), ['rim speed', 'Coriolis to gravity']);
   assert.equal(groupsOf({ ...FEEL, map: { limits: [{ quantity: 'coriolis' }] } }).at(-1)[1], 'Coriolis to gravity');
-});
-
-test('a bare number says what it is of, and a speed follows the units shown', () => {
-  const { quantities } = FEEL;
-  assert.equal(shortWords({ quantity: 'coriolis', limit: 0.25, unit: '', short: '0.25' }, quantities, 'si'), 'Coriolis 0.25');
-  assert.equal(shortWords({ quantity: 'spin', limit: 2, unit: 'rpm', short: '2 rpm', mine: true }, quantities, 'us'), '2 rpm, yours');
-  assert.equal(shortWords({ quantity: 'gravity', limit: 6, unit: 'm/s', short: '6 m/s' }, quantities, 'us'), '19.7\u00a0ft/s'); // 6 / 0.3048
 });
 
 test('wishes are sent as figures with their bound, or as a study, for whoever is aboard', () => {

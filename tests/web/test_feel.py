@@ -224,3 +224,19 @@ def test_a_habitat_that_cannot_be_is_not_drawn():
         headers=JSON,
     )
     assert refused(answer, 422)[0]["field"] == "habitat.tube_radius_m"
+
+
+def test_the_map_and_the_plot_are_drawn_for_the_page():
+    def drawn(path, document):
+        return call("POST", path, content=json.dumps(document), headers=JSON)
+
+    drawing = drawn("/api/map?width=310&draw=spin&draw=mine", {"habitat": HABITAT}).json()
+    assert drawing["size_px"][0] == pytest.approx(310)
+    assert all(one["says"].startswith("Spin") for one in drawing["limits"])
+    scene = json.loads(examples.example("same-lob"))
+    plot = drawn("/api/plot?width=310&plain=0", {"scene": scene, "export": {}}).json()
+    assert "Lob out" in plot["svg"]
+    assert "plain gravity" not in plot["svg"]
+    for path, body in (("/api/map", {"habitat": HABITAT}), ("/api/plot", {"scene": scene, "export": {}})):
+        assert refused(drawn(f"{path}?width=12", body), 422)[0]["field"] == "width"
+    assert refused(drawn("/api/plot?width=310", {"scene": scene, "export": {"motions": ["x"]}}), 422)

@@ -44,8 +44,9 @@ def frame_of(box, drawn):
     return Frame(box, *((log10(low), log10(high)) for low, high in (drawn.radius_m, drawn.spin_rpm)))
 
 
-def axes(frame, drawn, units="si"):
-    """Hairs and figures at round values, and what each axis is of; radius in feet where units is "us"."""
+def axes(frame, drawn, over_mm, units="si"):
+    """Hairs and figures at round values, and what each axis is of; over_mm: room to the right of the rectangle; radius in feet where units
+    is "us"."""
     left, top, right, bottom = frame.box
     per_m, unit = in_units(1.0, "m", units)
     items = [
@@ -53,7 +54,7 @@ def axes(frame, drawn, units="si"):
         Text(right, bottom + 5.2 + TEXT_MM, f"radius, {unit}", TEXT_MM, "end", italic=True, role="what"),
     ]
     low, high = (end * per_m for end in drawn.radius_m)
-    for value, figure in decades(low, high, right - left, lambda text: width_mm(text, TEXT_MM)):
+    for value, figure in decades(low, high, right - left, lambda text: width_mm(text, TEXT_MM), over_mm):
         x = float(frame.at(log10(value / per_m), 0.0)[0])
         items.append(Stroke(np.array([[x, top], [x, bottom]]), HAIR_MM, HAIR))
         items.append(Text(x, bottom + 1.0 + TEXT_MM, figure, TEXT_MM, "middle", role="figure"))

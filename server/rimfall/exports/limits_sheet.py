@@ -99,7 +99,7 @@ def _map(drawn, scene, here):
     for label, rectangle in limits_map.placed(room, frame, drawn.gravity, limits, _LETTER_MM):
         labels += on_paper(label, rectangle)
     lines = limits_map.lines(frame, drawn.gravity, limits)
-    return [*limits_map.axes(frame, drawn), *lines, *_guides(point), *labels, *_ring(point)]
+    return [*limits_map.axes(frame, drawn, WIDTH_MM - _BOX[2]), *lines, *_guides(point), *labels, *_ring(point)]
 
 
 def _ring_at(frame, drawn, here):

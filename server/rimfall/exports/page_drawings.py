@@ -37,7 +37,7 @@ def map_of_limits(scene, width_px, quantities=(), units="si"):
         one for one in drawn.limits if not quantities or one.quantity in quantities or (one.mine and MINE in quantities)
     ]
     limits = [
-        ShownLimit(one, _short(one, units), 600 if one.mine else 400, f"{_in_full(one, units)}: {'; '.join(_who(one))}")
+        ShownLimit(one, _on_line(one, units), 600 if one.mine else 400, f"{_in_full(one, units)}: {_who(one)}")
         for one in chosen
         if one.line
     ]
@@ -52,13 +52,11 @@ def map_of_limits(scene, width_px, quantities=(), units="si"):
         labels += texts(label, rectangle) if room.is_free(rectangle) else []
     items = [
         *limits_map.tints(frame, chosen),
-        *limits_map.axes(frame, drawn, units),
+        *limits_map.axes(frame, drawn, _MAP_SIDES_MM[2], units),
         *limits_map.lines(frame, gravity, limits),
         *labels,
     ]
-    return {
-        "svg": page_svg(Drawing(width_mm, height_mm, "", tuple(items))),
-        "box_px": [PX_A_MM * side for side in box],
+    return _answer(width_mm, height_mm, box, items) | {
         "radius_m": drawn.radius_m,
         "spin_rpm": drawn.spin_rpm,
         "limits": [
@@ -66,7 +64,7 @@ def map_of_limits(scene, width_px, quantities=(), units="si"):
                 "ids": one.ids,
                 "short": _short(one, units),
                 "says": _in_full(one, units),
-                "who": "; ".join(_who(one)),
+                "who": _who(one),
                 "on_map": one.line is not None,
             }
             for one in chosen
@@ -78,7 +76,11 @@ def map_of_limits(scene, width_px, quantities=(), units="si"):
 def _short(one, units):
     """A limit short enough to stand on its line; a bare number says what it is of."""
     first = "" if one.unit else f"{QUANTITIES[one.quantity].label.split(' ')[0]} "
-    return f"{first}{_figure(one, units)}{', yours' if one.mine else ''}"
+    return first + _figure(one, units)
+
+
+def _on_line(one, units):
+    return _short(one, units) + (", yours" if one.mine else "")
 
 
 def _in_full(one, units):
@@ -94,9 +96,9 @@ def _figure(one, units):
 def _who(one):
     """Who says so: studies, or the user under the name they gave."""
     if not one.mine:
-        return list(dict.fromkeys(_STUDY[i] for i in one.ids))
+        return "; ".join(dict.fromkeys(_STUDY[i] for i in one.ids))
     named = one.label.partition(": ")[2]
-    return [named if named == NO_NAME else f"{named}, yours"]
+    return named if named == NO_NAME else f"{named}, yours"
 
 
 def plot_of_paths(trace, options, width_px, plain=True, units="si"):
@@ -105,11 +107,18 @@ def plot_of_paths(trace, options, width_px, plain=True, units="si"):
     width_mm, height_mm, box = _sides(width_px, _PLOT_SHAPE, _PLOT_SIDES_MM)
     per_m, _ = shown(1.0, "m", units)
     frame, items = path_chart(flown(trace, options), box, _PLOT_FIGURES, per_m, plain)
-    return {
-        "svg": page_svg(Drawing(width_mm, height_mm, "", tuple(items))),
-        "box_px": [PX_A_MM * side for side in box],
+    return _answer(width_mm, height_mm, box, items) | {
         "along_m": [value / per_m for value in frame.x_span],
         "height_m": [value / per_m for value in frame.y_span],
+    }
+
+
+def _answer(width_mm, height_mm, box, items):
+    """What the page is told of any drawing: the SVG, its size, and the rectangle its values have (left, top, right, bottom)."""
+    return {
+        "svg": page_svg(Drawing(width_mm, height_mm, "", tuple(items))),
+        "size_px": [PX_A_MM * width_mm, PX_A_MM * height_mm],
+        "box_px": [PX_A_MM * side for side in box],
     }
 
 

@@ -1,7 +1,7 @@
 """Where an axis has figures: round values, evenly spread or on a log axis, and how they are written."""
 
 from itertools import pairwise
-from math import ceil, floor, log10
+from math import ceil, floor, inf, log10
 
 _STEPS = ((1, 2, 5), (1, 3), (1,))  # of each decade of a log axis, tried in order
 _DUST = 1e-9
@@ -16,14 +16,15 @@ def even(low, high, about):
     return [k * step for k in range(ceil(low / step - _DUST), floor(high / step + _DUST) + 1)]
 
 
-def decades(low, high, length, room_of):
+def decades(low, high, length, room_of, over=inf):
     """Values of a log axis and their figures, [(value, figure)]: as many of each decade as have room beside one another on an axis
-    so long; room_of(figure): what a figure takes of that length."""
+    so long; room_of(figure): what a figure takes of that length; over: how far the last may reach past the axis' end."""
     decade = length / log10(high / low)
     for steps in _STEPS:
         for write in (figure_of, thousands):
             ticks = [(value, write(value)) for value in _rounds(low, high, steps)]
-            if all(_apart(*pair, decade, room_of) for pair in pairwise(ticks)):
+            past = room_of(ticks[-1][1]) / 2 - decade * log10(high / ticks[-1][0])
+            if past <= over and all(_apart(*pair, decade, room_of) for pair in pairwise(ticks)):
                 return ticks
     return ticks
 

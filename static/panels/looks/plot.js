@@ -1,25 +1,48 @@
-// The flat plot: height against distance along the deck, as drawn lines on paper; its table is one key away.
+// The flat plot: height against distance along the ground, as the server draws it, and over it where each motion is at the clock; its
+// table is one key away.
 
 import { motionName } from '../../state/fields.js';
+import { createNewest } from '../../state/newest.js';
+import { clamp } from '../../state/scale.js';
 import { groundOf } from '../../state/shapes.js';
 import { showQuantity, shownUnit } from '../../state/units.js';
 import { at, pathPoints } from '../../time/track.js';
 import { h, s, setChildren } from '../shared/dom.js';
+import { parseDrawing } from '../shared/drawing.js';
 import { endWords } from '../shared/ends.js';
-import { marker, styleOf } from '../shared/path_key.js';
-import { BOX, axes, fit, line } from './plot_frame.js';
+import { marker } from '../shared/path_key.js';
 import { createTable } from './plot_table.js';
 
-const LETTER_PX = 7; // of a name's letter, about
+const REST_MS = 200; // after the last answer: while a dial is dragged the plot waits
+const WIDTH_PX = { least: 240, first: 320, most: 1200 }; // that the server draws
 
-export function createPlot({ element, store, clock }) {
+export function createPlot({ element, store, clock, client }) {
   let asTable = false,
     heads = [],
-    drawn = null;
+    drawn = null,
+    rest = null,
+    asked = null,
+    width = WIDTH_PX.first;
   const picture = h('div', {});
   const table = createTable({ store });
   const swap = h('button', { type: 'button', class: 'link', onclick: turn }, '');
   element.append(picture, table.element, h('p', { class: 'links' }, swap));
+  new ResizeObserver(([entry]) => {
+    const room = Math.round(entry.contentRect.width);
+    if (!room || room === width) return;
+    width = clamp(room, WIDTH_PX.least, WIDTH_PX.most);
+    if (drawn) update();
+  }).observe(picture);
+
+  const { want, drop } = createNewest({
+    request: () => asked,
+    ask: ({ body, options }, signal) => client.plot(body, { ...options, signal }),
+    told: show,
+    failed: problem => {
+      drawn = null; // with the next answer it is asked again
+      setChildren(picture, h('p', { class: 'small' }, `The plot could not be drawn: ${problem.message}`));
+    },
+  });
 
   function turn() {
     asTable = !asTable;
@@ -32,92 +55,73 @@ export function createPlot({ element, store, clock }) {
     swap.textContent = asTable ? 'Show the plot' : 'Show the table';
     swap.title = 'T';
     if (asTable) return table.update();
-    const key = [store.answer, store.view.hidden, store.view.companion, store.view.units];
+    const key = [store.answer, store.view.hidden, store.view.companion, store.view.units, width];
     if (drawn && key.every((part, i) => part === drawn[i])) return;
     drawn = key;
-    draw();
+    clearTimeout(rest);
+    if (shownMotions().length) rest = setTimeout(ask, REST_MS);
+    else showNothing();
+  }
+
+  function shownMotions() {
+    return (store.answer?.motions ?? [])
+      .map((motion, index) => ({ motion, index }))
+      .filter(({ index }) => !store.view.hidden.includes(motionName(store, index)) && index < store.document.motions.length);
+  }
+
+  function ask() {
+    const { answer, view } = store,
+      shown = shownMotions(),
+      motions = shown.map(({ index }) => answer.scene.motions[index].name);
+    asked = {
+      answer,
+      shown,
+      body: { scene: { ...answer.scene, compare: [] }, export: { motions } },
+      options: { width, plain: view.companion, units: view.units },
+    };
+    want();
+  }
+
+  function showNothing() {
+    drop();
+    heads = [];
+    setChildren(picture, h('p', { class: 'small' }, 'Nothing to plot yet.'));
+  }
+
+  function show(drawing, { answer, shown, options }) {
+    const svg = parseDrawing(drawing.svg),
+      ground = groundOf(store.fields, answer.scene.habitat),
+      [x, y] = placesOf(drawing);
+    heads = shown
+      .map(({ motion, index }) => ({ index, path: pathPoints(motion, answer.grid) }))
+      .filter(({ path }) => path.count > 0)
+      .map(({ index, path }) => ({ path, x, y, element: s('g', {}, marker(index, 0, 0, 4.5, 'paper')) }));
+    svg.append(...heads.map(head => head.element));
+    for (const [name, value] of Object.entries({ class: 'plot', role: 'img', 'aria-label': describe(shown, ground, store) })) svg.setAttribute(name, value);
+    const caption = `Height above the ${ground.name} by distance ${ground.along}, ${shownUnit('m', options.units)}; spinward to the right.`;
+    setChildren(picture, svg, h('p', { class: 'small' }, caption));
     move();
   }
 
-  function draw() {
-    const { answer, view } = store;
-    const ground = answer && groundOf(store.fields, answer.scene.habitat);
-    heads = [];
-    const shown = (answer?.motions ?? [])
-      .map((motion, index) => ({ motion, index }))
-      .filter(({ index }) => !view.hidden.includes(motionName(store, index)) && index < store.document.motions.length);
-    if (!shown.length) return setChildren(picture, h('p', { class: 'small' }, 'Nothing to plot yet.'));
-    const paths = shown
-      .map(({ motion, index }) => ({ index, motion, path: pathPoints(motion, answer.grid) }))
-      .filter(({ path }) => path.count > 0);
-    const plain = view.companion ? paths.map(({ motion }) => motion.companion).filter(companion => companion?.along_m?.length) : [];
-    const frame = fit([...paths.map(p => p.path), ...plain]);
-    const lines = paths.map(({ path, index }) =>
-      s('path', { d: line(path, frame), class: `paper-${styleOf(index).number} curve`, 'stroke-dasharray': styleOf(index).dash }),
-    );
-    const dots = plain.map(companion => s('path', { d: line(companion, frame), class: 'plain' }));
-    heads = paths.map(({ path, index }) => ({ path, frame, element: s('g', {}, marker(index, 0, 0, 4.5, 'paper')) }));
-    setChildren(
-      picture,
-      s(
-        'svg',
-        {
-          class: 'plot',
-          width: BOX.width,
-          height: BOX.height,
-          viewBox: `0 0 ${BOX.width} ${BOX.height}`,
-          role: 'img',
-          'aria-label': describe(paths, store),
-        },
-        axes(frame, view.units),
-        dots,
-        lines,
-        heads.map(head => head.element),
-        names(paths, frame, store),
-      ),
-      h(
-        'p',
-        { class: 'small' },
-        `Height above the ${ground.name} by distance ${ground.along}, ${shownUnit('m', view.units)}; spinward to the right.`,
-      ),
-    );
-  }
-
   function move() {
-    for (const { path, frame, element: head } of heads) {
-      head.setAttribute(
-        'transform',
-        `translate(${frame.x(at(path, clock.time_s, 'along_m')).toFixed(1)} ${frame.y(at(path, clock.time_s, 'height_m')).toFixed(1)})`,
-      );
+    for (const { path, x, y, element: head } of heads) {
+      const [along, height] = ['along_m', 'height_m'].map(name => at(path, clock.time_s, name));
+      head.setAttribute('transform', `translate(${x(along).toFixed(1)} ${y(height).toFixed(1)})`);
     }
   }
   return { update, move, turn };
 }
 
-// each name at the highest point of its own path, moved down where another already stands
-function names(paths, frame, store) {
-  const taken = [];
-  return paths.map(({ path, index }) => {
-    let peak = 0;
-    path.height_m.forEach((height, i) => {
-      if (height > path.height_m[peak]) peak = i;
-    });
-    const half = (motionName(store, index).length * LETTER_PX) / 2;
-    const x = Math.max(BOX.left + half, Math.min(BOX.width - half, frame.x(path.along_m[peak])));
-    let y = Math.max(BOX.top - 2, frame.y(path.height_m[peak]) - 7);
-    while (taken.some(other => Math.abs(other.x - x) < 64 && Math.abs(other.y - y) < 14)) y += 15;
-    taken.push({ x, y });
-    return s(
-      'text',
-      { x: x.toFixed(1), y: y.toFixed(1), 'text-anchor': 'middle', class: `paper-${styleOf(index).number} named` },
-      motionName(store, index),
-    );
-  });
+// where a distance and a height stand in the drawing, px
+function placesOf({ box_px: [left, top, right, bottom], along_m: [from, to], height_m: [low, high] }) {
+  return [
+    along => left + ((along - from) / (to - from)) * (right - left),
+    height => bottom - ((height - low) / (high - low)) * (bottom - top),
+  ];
 }
 
-function describe(paths, store) {
-  const { along } = groundOf(store.fields, store.answer.scene.habitat);
-  const said = paths.map(({ motion, index }) =>
+function describe(shown, { along }, store) {
+  const said = shown.map(({ motion, index }) =>
     motion.landing
       ? `${motionName(store, index)} lands ${showQuantity(motion.landing.drift_m, 'm', store.view.units)} ${along}`
       : `${motionName(store, index)} ${endWords(motion, store.fields.kinds[motion.kind].stays)}`,

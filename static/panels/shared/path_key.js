@@ -1,25 +1,17 @@
 // Each motion's colour, dash and marker, the same on page, timeline and plot. Colour never goes alone.
 
+import { pathStyle } from '../../state/palette.js';
 import { s } from './dom.js';
 
-// dashes in px for a 3 px line (look: in line widths); a seventh motion takes the first style with an open marker
-const STYLES = [
-  { dash: null, marker: 'disc' },
-  { dash: '9 4.5', marker: 'square' },
-  { dash: '9 3 2.1 3', marker: 'triangle' },
-  { dash: '3.6 3', marker: 'diamond' },
-  { dash: '15 4.2', marker: 'cross' },
-  { dash: '8.1 2.4 2.1 2.4 2.1 2.4', marker: 'ring' },
-];
-
-export function styleOf(index) {
-  const number = index % STYLES.length;
-  return { ...STYLES[number], number: number + 1, open: index >= STYLES.length };
+/** The dash of a path's line so many px wide, as SVG writes it; null where it is solid. */
+export function dashOf(index, width_px) {
+  const { dash } = pathStyle(index);
+  return dash.length ? dash.map(part => Number((part * width_px).toFixed(2))).join(' ') : null;
 }
 
 /** The marker alone, at (x, y); `side` is 'paper' or 'stage' and picks the colour through its class. */
 export function marker(index, x, y, r, side) {
-  const style = styleOf(index);
+  const style = pathStyle(index);
   const hollow = style.open || style.marker === 'cross' || style.marker === 'ring';
   const draw = {
     disc: () => s('circle', { cx: x, cy: y, r }),
@@ -36,8 +28,7 @@ export function marker(index, x, y, r, side) {
 
 /** The short line with its marker beside a motion's name. */
 export function pathKey(index) {
-  const { dash, number } = styleOf(index);
-  const line = s('path', { d: 'M0 8H28', class: `paper-${number} lane`, 'stroke-width': 3, 'stroke-dasharray': dash });
+  const line = s('path', { d: 'M0 8H28', class: `paper-${pathStyle(index).number} lane`, 'stroke-width': 3, 'stroke-dasharray': dashOf(index, 3) });
   return s(
     'svg',
     { class: 'key', width: 34, height: 16, viewBox: '0 0 34 16', 'aria-hidden': true },

@@ -1,8 +1,9 @@
 // What happens in a lane: marks drawn at their time, and the buttons that go there and say what they are.
 
 import { sweeps } from '../../time/findings.js';
+import { pathStyle } from '../../state/palette.js';
 import { h, s, setAttribute } from '../shared/dom.js';
-import { marker, styleOf } from '../shared/path_key.js';
+import { marker } from '../shared/path_key.js';
 
 const LEAST_PX = 24; // a target's side
 const APART_PX = 8; // bounces nearer than this are drawn as one
@@ -58,7 +59,7 @@ export function drawnMark({ index, y, time, big, sign, gap }, x) {
   if (sign) {
     const size = Math.min(1, gap / SIGN_PX);
     const transform = `translate(${x(time).toFixed(1)} ${y}) scale(${size})`;
-    return s('path', { d: sign, transform, class: `stage-${styleOf(index).number} tick` });
+    return s('path', { d: sign, transform, class: `stage-${pathStyle(index).number} tick` });
   }
   return marker(index, x(time), y, Math.min(big ? 5 : 3, gap * 0.6), 'stage');
 }

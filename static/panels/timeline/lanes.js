@@ -2,11 +2,12 @@
 
 import { motionName } from '../../state/fields.js';
 import { clamp } from '../../state/scale.js';
+import { pathStyle } from '../../state/palette.js';
 import { h, onDrag, s, setAttribute } from '../shared/dom.js';
 import { endWords } from '../shared/ends.js';
 import { createMarkButtons, drawnMark, eventMarks, thinned } from './lane_marks.js';
 import { createFlags } from './loop_flags.js';
-import { styleOf } from '../shared/path_key.js';
+import { dashOf } from '../shared/path_key.js';
 import { ruler } from './ruler.js';
 
 const PAD = 8,
@@ -86,7 +87,8 @@ export function createLanes({ store, clock }) {
   }
 
   function line({ index, y, gap, starts, ends }, kind) {
-    const { dash, number } = styleOf(index);
+    const dash = dashOf(index, 3),
+      { number } = pathStyle(index);
     return s('path', {
       d: `M${x(starts).toFixed(1)} ${y}H${Math.max(x(ends), x(starts) + 1).toFixed(1)}`,
       class: `stage-${number} lane ${kind}`,

@@ -1,7 +1,6 @@
 // The habitats that meet the wishes, on the map: a band from the least to the most spin at each radius, and the smallest of them.
 
 import { s } from '../../shared/dom.js';
-import { pathOf } from './frame.js';
 
 const LINE_PX = 3; // thinner than this, the band is a line
 
@@ -32,6 +31,10 @@ function smallestMark(frame, { radius_m, spin_rpm, program_most_rpm: most }) {
     s('rect', { x: x - 4, y: y - 4, width: 8, height: 8 }),
     s('text', { x: x + (left ? -9 : 9), y: y + 17, 'text-anchor': left ? 'end' : 'start' }, 'smallest'),
   );
+}
+
+function pathOf(points) {
+  return `M${points.map(([x, y]) => `${x.toFixed(1)} ${y.toFixed(1)}`).join('L')}`;
 }
 
 /** The pattern a band is ruled with. */

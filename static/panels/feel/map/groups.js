@@ -1,8 +1,7 @@
 // Which limits the map draws: those on gravity and spin, all of them, those on one quantity, or the user's own; no study is
 // singled out.
 
-import { showQuantity, shownUnit } from '../../../state/units.js';
-import { BOUNDS, isLimit, lowerFirst, studyWords } from '../say.js';
+import { isLimit, lowerFirst } from '../say.js';
 
 const BOTH = ['gravity', 'spin']; // what the map's two axes are chosen for; few enough lines to read from afar
 export const FIRST_GROUP = 'both';
@@ -31,19 +30,7 @@ export function countWords({ limits }, group) {
   return `Inside ${inside} of ${counted.length} ${counted.length === 1 ? 'limit' : 'limits'}`;
 }
 
-/** Who says so, for each limit of the map: [{limit, who, here}], from the rows of the answer that say the same. */
-export function tableRows({ map, limits }, group) {
-  return map.limits
-    .filter(limit => inGroup(limit, group))
-    .map(limit => {
-      const rows = limits.filter(row => limit.ids.includes(row.id));
-      return { limit, who: rows.map(studyWords).join('; '), here: rows[0]?.state ?? '' };
-    });
-}
-
-/** A limit of the map in full, `quantities` those of the answer: "Spin at most 6 rpm". */
-export function limitWords({ quantity, bound, limit, unit, short }, quantities, units) {
-  const { label } = quantities.find(({ name }) => name === quantity);
-  const value = shownUnit(unit, units) === unit ? short : showQuantity(limit, unit, units);
-  return `${label} ${BOUNDS[bound]} ${value}`;
+/** A group as the server is asked for it: quantities, or `mine`; none of them is all. */
+export function drawnOf(group) {
+  return { [FIRST_GROUP]: BOTH, all: [] }[group] ?? [group];
 }

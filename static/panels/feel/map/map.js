@@ -1,28 +1,30 @@
-// The map of place 4: spin against radius on log axes, what each published limit forbids, and this habitat as a ring.
+// The map of place 4: spin against radius, as the server draws it, what each published limit forbids; and over it this habitat as a
+// ring.
 
-import { h, s, setAttribute, setChildren, setText } from '../../shared/dom.js';
-import { createMapTable } from './table.js';
+import { createNewest } from '../../../state/newest.js';
+import { clamp } from '../../../state/scale.js';
+import { $$, h, s, setAttribute, setChildren, setText } from '../../shared/dom.js';
 import { drawFamily, hatch } from './family.js';
-import { axes, makeFrame } from './frame.js';
-import { createMapKey } from './key.js';
-import { FIRST_GROUP, countWords, groupsOf, tableRows } from './groups.js';
-import { createHere } from './here.js';
-import { drawLines } from './lines.js';
-import { labelsOf } from './plate.js';
+import { makeFrame } from './frame.js';
+import { FIRST_GROUP, countWords, drawnOf, groupsOf } from './groups.js';
+import { createHere, labelsOf } from './here.js';
+import { createMapKey, createMapTable } from './in_words.js';
 import { RADIUS, SPIN, createRing, dialWords } from './ring.js';
 import { createMapSaving } from './saving.js';
 import { lowerFirst } from '../say.js';
+import { parseDrawing } from '../../shared/drawing.js';
 import { createFold } from '../../shared/fold.js';
 import { createList } from '../../shared/select.js';
 
-const FIRST_WIDTH_PX = 320;
+const WIDTH_PX = { least: 240, first: 320, most: 1200 }; // that the server draws
 const WORDS = 'text:is(.limit-words, .equal, .what), .family-smallest text'; // what the name of this habitat keeps clear of
 
 export function createFeelMap({ element, store, client }) {
   let group = FIRST_GROUP,
-    width = FIRST_WIDTH_PX,
+    width = WIDTH_PX.first,
     family = null,
-    drawn = null,
+    drawing = null, // the server's answer that is shown
+    asked = null,
     frame = null,
     labels = null;
   const ground = s('g', {}),
@@ -36,14 +38,14 @@ export function createFeelMap({ element, store, client }) {
   const ring = createRing({ store, frame: () => frame, say: () => lowerFirst(countWords(store.feel, group)) });
   const box = h('div', { class: 'map-box' }, svg, ring.element);
   const caption = h('p', { class: 'small' }),
-    key = createMapKey({ store, group: () => group });
+    key = createMapKey(() => drawing);
   const list = createList(
     { 'aria-label': 'Limits drawn on the map' },
     { options: () => groupsOf(store.feel), chosen: () => group, choose },
   );
   const table = createFold({
     words: () => (table.element.hidden ? 'Show the table' : 'Hide the table'),
-    make: () => [createMapTable({ store, group: () => group })],
+    make: () => [createMapTable({ store, drawing: () => drawing })],
   });
   element.append(
     box,
@@ -54,7 +56,8 @@ export function createFeelMap({ element, store, client }) {
     h('p', { class: 'links' }, table.button, createMapSaving({ store, exported: client.exported })),
   );
   new ResizeObserver(([entry]) => {
-    width = Math.round(entry.contentRect.width) || width;
+    const room = Math.round(entry.contentRect.width);
+    if (room) width = clamp(room, WIDTH_PX.least, WIDTH_PX.most);
     if (store.feel) update();
   }).observe(box);
 
@@ -63,19 +66,36 @@ export function createFeelMap({ element, store, client }) {
     update();
   }
 
-  // the lines stand still while the ring moves: they are drawn anew only when they, the width or the units change
-  function drawGround() {
-    const key = JSON.stringify([store.feel.map, group, width, store.view.units]);
-    if (key === drawn) return;
-    drawn = key;
-    const { map } = store.feel;
-    frame = makeFrame(width, map);
-    const { width: wide, height: high, box: edges } = frame;
-    setAll(svg, { class: group === 'all' ? 'map dense' : 'map', viewBox: `0 0 ${wide} ${high}`, width: wide, height: high });
-    setAll(inside, { x: edges.left, y: edges.top, width: edges.right - edges.left, height: edges.bottom - edges.top });
-    const lines = drawLines(frame, { gravity: map.gravity, rows: tableRows(store.feel, group), quantities: store.feel.quantities }, store.view.units);
-    setChildren(ground, lines, axes(frame, store.view.units));
+  const { want } = createNewest({
+    request: () => asked,
+    ask: ({ body, options }, signal) => client.map(body, { ...options, signal }),
+    told: show,
+    failed: problem => {
+      asked = null; // with the next answer about people it is asked again
+      setText(caption, `The map could not be drawn: ${problem.message}`);
+    },
+  });
+
+  // the lines stand still while the ring moves: they are asked for anew only when they, the width or the units change
+  function ask() {
+    const { habitat, person, own_limits } = store.feel,
+      options = { width, draw: drawnOf(group), units: store.view.units };
+    if (asked && JSON.stringify([asked.body.person, asked.body.own_limits, asked.options]) === JSON.stringify([person, own_limits, options])) return;
+    asked = { body: { habitat, person, own_limits }, options };
+    want();
+  }
+
+  function show(answer, { options }) {
+    drawing = answer;
+    frame = makeFrame(answer);
+    const lines = parseDrawing(answer.svg),
+      { left, top, right, bottom } = frame.box;
+    setAll(svg, { class: options.draw.length ? 'map' : 'map dense', viewBox: lines.getAttribute('viewBox'), width: frame.width, height: frame.height });
+    setAll(inside, { x: left, y: top, width: right - left, height: bottom - top });
+    setChildren(ground, [...lines.children]);
+    for (const line of $$('.limit', ground)) line.after(s('path', { d: line.getAttribute('d'), class: 'reach' })); // where a pointer may rest
     drawFound();
+    update();
   }
 
   function drawFound() {
@@ -85,7 +105,8 @@ export function createFeelMap({ element, store, client }) {
 
   function update() {
     if (!groupsOf(store.feel).some(([value]) => value === group)) group = 'all';
-    drawGround();
+    ask();
+    if (!drawing) return;
     drawHere();
     const counted = countedWords();
     setText(caption, captionWords(counted));
