@@ -23,7 +23,9 @@ def written():
 
 def tokens(css):
     """The style sheet with the palette's colours where it first names each: those by day."""
-    names = {name: colour for colour, name in css_names().items() if name != "--paper"}  # the page has a paper of its own
+    names = {
+        name: colour for colour, name in css_names().items() if name != "--paper"
+    }  # the page has a paper of its own
     names |= {"--plain": PLAIN.paper} | {f"--s{number}": style.stage for number, style in enumerate(PATHS, start=1)}
     for name, colour in names.items():
         css, count = re.subn(rf"({name}: )#[0-9A-F]{{6}}", rf"\g<1>{colour}", css, count=1)

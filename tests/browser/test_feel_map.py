@@ -205,7 +205,9 @@ def test_one_quantity_at_a_time_and_the_table_of_it(page):
     page.get_by_label("Limits drawn on the map").select_option("spin")
     page.get_by_role("button", name="Show the table").first.click()
     wanted = [limit for limit in felt(page)["map"]["limits"] if limit["quantity"] == "spin"]
-    assert 0 < page.locator("#feel-map path.limit").count() == len([one for one in wanted if one["line"]]) < every
+    drawn = len([one for one in wanted if one["line"]])
+    until("the lines of spin alone", lambda: page.locator("#feel-map path.limit").count() == drawn)
+    assert 0 < drawn < every
     rows = page.locator("#feel-map .map-table tbody tr")
     until("a row each", lambda: rows.count() == len(wanted))
     for i, limit in enumerate(wanted):
@@ -415,7 +417,7 @@ DRAWN_BOXES = """() => {
     return out.map(([u, v]) => new DOMPoint(b.x + u * b.width, b.y + v * b.height).matrixTransform(m)).map(p => [p.x, p.y]);
   };
   const map = document.querySelector('#feel-map svg.map');
-  const seen = [...map.querySelectorAll('text:not(.name, .axes text:not(.what))')].filter(e => getComputedStyle(e).visibility === 'visible');
+  const seen = [...map.querySelectorAll('text:not(.name, .figure, .what)')].filter(e => getComputedStyle(e).visibility === 'visible');
   const r = map.querySelector('#map-inside rect').getBBox(), m = map.getScreenCTM();
   const [a, b] = [[r.x, r.y], [r.x + r.width, r.y + r.height]].map(([x, y]) => new DOMPoint(x, y).matrixTransform(m));
   return {
@@ -459,6 +461,8 @@ def test_the_name_beside_the_ring_cuts_no_words_and_stays_on_the_map(open_page, 
         kept(page, lambda scene, wanted=(radius, spin): habitat(page) == wanted)
         for group in ("both", "all"):
             page.get_by_label("Limits drawn on the map").select_option(group)
+            shown = page.locator(f"#feel-map svg.map{'.dense' if group == 'all' else ':not(.dense)'}")
+            until("the lines of the group", lambda shown=shown: shown.count() == 1)
             drawn = page.evaluate(DRAWN_BOXES)
             cut = [text for text, at in drawn["labels"] if share(at, drawn["plate"]) or share(at, drawn["ring"])]
             assert cut == [], (radius, spin, group)

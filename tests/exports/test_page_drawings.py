@@ -127,7 +127,11 @@ def test_all_of_it_is_in_the_pages_own_colours_and_needs_no_style():
 def plotted(units="si", **choices):
     found = read(
         json.dumps(
-            scene(throw(6.0, 0.0, 35.0, body=POINT, name="lob"), throw(5.0, 180.0, 35.0, body=POINT, name="back"), air=None)
+            scene(
+                throw(6.0, 0.0, 35.0, body=POINT, name="lob"),
+                throw(5.0, 180.0, 35.0, body=POINT, name="back"),
+                air=None,
+            )
         )
     )
     return page_drawings.plot_of_paths(questions.trace(found), read_options(choices, found), 310, units=units)

@@ -87,15 +87,16 @@ def room_of(frame, gravity, limits):
     return Room(frame.box, np.concatenate([np.empty((0, 2)), *(spread(_on_page(frame, line)) for line in every)]))
 
 
-def placed(room, frame, gravity, limits, size_mm):
-    """(Label, its rectangle) of every line, one after the other, so that who takes them may tell which came to lie on another."""
+def placed(room, frame, gravity, limits, size_mm, first=0.85):
+    """(Label, its rectangle) of every line, one after the other, so that who takes them may tell which came to lie on another.
+    first: where on its line a limit's words are tried first, a part of its length."""
     for one in gravity:
         label = Label((one.label,), size_mm, italic=True, colour=SOFT, role="equal")
         yield label, room.along(label, _on_page(frame, one.line), first=0.45)
     for one in limits:
         role = one.role.replace("limit", "limit-words")
         label = Label((one.words,), size_mm, one.weight, role=role, says=one.says)
-        yield label, room.along(label, _on_page(frame, one.limit.line), first=0.85)
+        yield label, room.along(label, _on_page(frame, one.limit.line), first)
 
 
 def _on_page(frame, line):

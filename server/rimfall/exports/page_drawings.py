@@ -22,6 +22,7 @@ MINE = "mine"  # what stands for the limits of one's own among the quantities
 _MAP_SHAPE, _PLOT_SHAPE = 0.84, 0.56  # height by width
 _MAP_SIDES_MM = (8.0, 6.0, 2.8, 9.5)  # left, over, right and under the rectangle of values
 _PLOT_SIDES_MM = (8.5, 4.0, 1.5, 6.5)
+_FIRST = 0.6  # of its length: where a limit's words are tried first
 _PLOT_FIGURES = (5, 3)
 _STUDY = {row.id: STUDIES[row.study].called for row in ROWS}
 
@@ -48,7 +49,7 @@ def map_of_limits(scene, width_px, quantities=(), units="si"):
     width_mm, height_mm, box = _sides(width_px, _MAP_SHAPE, _MAP_SIDES_MM)
     frame = limits_map.frame_of(box, drawn)
     room, labels = limits_map.room_of(frame, gravity, limits), []
-    for label, rectangle in limits_map.placed(room, frame, gravity, limits, TEXT_MM):
+    for label, rectangle in limits_map.placed(room, frame, gravity, limits, TEXT_MM, _FIRST):
         labels += texts(label, rectangle) if room.is_free(rectangle) else []
     items = [
         *limits_map.tints(frame, chosen),
