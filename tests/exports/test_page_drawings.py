@@ -9,8 +9,7 @@ import xml.etree.ElementTree as ET
 import pytest
 from scipy.constants import g as G0
 
-from rimfall.comfort.published import ROWS
-from rimfall.comfort.studies import STUDIES
+from rimfall.comfort.published import ROWS, STUDIES
 from rimfall.exports import page_drawings
 from rimfall.exports.options import read_options
 from rimfall.exports.ticks import decades

@@ -4,10 +4,9 @@ with the places that its values have.
 
 from ..comfort.chart import chart
 from ..comfort.limits import NO_NAME
-from ..comfort.published import ROWS
+from ..comfort.published import ROWS, STUDIES
 from ..comfort.quantities import QUANTITIES
-from ..comfort.studies import STUDIES
-from ..scene.feel.units import shown
+from ..phrases import in_units
 from ..scene.size.phrases import in_unit
 from . import limits_map
 from .drawing import PX_A_MM, Drawing, page_svg
@@ -91,7 +90,7 @@ def _in_full(one, units):
 
 def _figure(one, units):
     """As it was published; in other units three figures of it."""
-    return one.short if shown(one.limit, one.unit, units)[1] == one.unit else in_unit(one.quantity, one.limit, units)
+    return one.short if in_units(one.limit, one.unit, units)[1] == one.unit else in_unit(one.quantity, one.limit, units)
 
 
 def _who(one):
@@ -106,7 +105,7 @@ def plot_of_paths(trace, options, width_px, plain=True, units="si"):
     """Height by distance of a Trace's motions as data: `svg`; `box_px` of the values `along_m` and `height_m` at its sides.
     plain: whether the companions under plain gravity are drawn."""
     width_mm, height_mm, box = _sides(width_px, _PLOT_SHAPE, _PLOT_SIDES_MM)
-    per_m, _ = shown(1.0, "m", units)
+    per_m, _ = in_units(1.0, "m", units)
     frame, items = path_chart(flown(trace, options), box, _PLOT_FIGURES, per_m, plain)
     return _answer(width_mm, height_mm, box, items) | {
         "along_m": [value / per_m for value in frame.x_span],
