@@ -9,6 +9,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from ..motions.flat_gravity import FlatGravityReference
+from ..motions.flight import MOST_STEPS
 from ..motions.plan import Plan
 from ..motions.setting import Setting
 from ..motions.track import Track
@@ -85,13 +86,30 @@ def when(name: str, say: Any, otherwise: Any = "", **test: Any) -> dict[str, Any
 
 
 @dataclass(frozen=True)
+class StepLimit:
+    """The most steps that a motion may take to be worked out; the field named where it would take more; why, and what helps."""
+
+    most: int
+    field: str
+    why: str
+
+
+IN_FLIGHT = StepLimit(
+    MOST_STEPS,
+    "body",
+    "its body is too light for its size in this air. Make it heavier or smaller, thin the air, or let the scene end sooner "
+    "(sampling.duration_s).",
+)
+
+
+@dataclass(frozen=True)
 class Kind:
     """A kind of motion.
 
     name: as in a document. fields: the model of its fields; new: one that is ready to add. check(motion, setting, shape): what its
     fields may not be against one another and in a habitat of that name of a shape, each (field of the motion, what it was, what it
     may be). plan(setting, motion). outcome(traced, units): sentences of what it does. assumptions(traced, setting): sentences of
-    what its answer leaves out. element: what a thing of it is called in files, before its own name.
+    what its answer leaves out. element: what a thing of it is called in files, before its own name. limit: of the steps of its plan.
     """
 
     name: str
@@ -103,6 +121,7 @@ class Kind:
     assumptions: Callable[["Traced", Setting], list[str]]
     page: Page
     element: str = "ball"
+    limit: StepLimit = IN_FLIGHT
 
 
 @dataclass(frozen=True)

@@ -36,7 +36,7 @@ def _fields() -> dict[str, Any]:
     found["habitat.shape"] |= {"choices": list(SHAPES), "may_be": " or ".join(SHAPES)}
     kinds = list(document.MOTIONS)
     found["motions.*.kind"] = {
-        **described(document.MOTIONS["throw"].model_fields["kind"]),
+        **described(next(iter(document.MOTIONS.values())).model_fields["kind"]),
         "label": "Kind",
         "kind": "choice",
         "choices": kinds,

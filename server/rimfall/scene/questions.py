@@ -3,7 +3,7 @@
 from dataclasses import dataclass, field, replace
 
 from ..kinds import KINDS
-from ..kinds.kind import Traced
+from ..kinds.kind import IN_FLIGHT, Traced
 from ..motions import drift, flat_gravity, track
 from ..motions.flight import StepLimitExceeded
 from ..motions.journey import carry
@@ -11,7 +11,7 @@ from ..motions.setting import Setting
 from ..physics import spin as spins
 from .document import Scene
 from .setting import setting_of
-from .work_limit import GREATEST_SAMPLES, refuse_crawling, refuse_swinging, weigh
+from .work_limit import GREATEST_SAMPLES, refuse_steps, weigh
 
 
 @dataclass(frozen=True)
@@ -53,7 +53,8 @@ def _trace_one(scene, greatest_samples, spent, tell):
         journeys = iter(carry(setting.medium, [s for s in starts if s is not None], tell))
     except StepLimitExceeded as exceeded:
         flown = [i for i, s in enumerate(starts) if s is not None]
-        refuse_crawling(scene, flown[exceeded.index] // 2)
+        index = flown[exceeded.index] // 2
+        refuse_steps(scene.motions[index], index, IN_FLIGHT)
     journeys = [s and next(journeys) for s in starts]
     spent = weigh(setting, scene, plans, journeys[::2], greatest_samples, spent)
     motions = []
@@ -67,10 +68,11 @@ def _trace_one(scene, greatest_samples, spent, tell):
 def _planned(setting, scene, index):
     """The Plan of a motion; refused where its plan alone is too much work."""
     motion = scene.motions[index]
+    kind = KINDS[motion.kind]
     try:
-        return KINDS[motion.kind].plan(setting, motion)
+        return kind.plan(setting, motion)
     except StepLimitExceeded:
-        refuse_swinging(motion.name, index)
+        refuse_steps(motion, index, kind.limit)
 
 
 def _traced(setting, motion, plan, journey, flat):

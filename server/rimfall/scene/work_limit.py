@@ -1,8 +1,6 @@
 """How much work a scene may be, and the refusals of those that are more."""
 
 from ..errors import TooMuch, refusal
-from ..kinds.hang.swing import MOST_TRIES
-from ..motions.flight import MOST_STEPS
 from ..motions.track import grid_span
 
 GREATEST_SAMPLES = 500_000
@@ -31,22 +29,8 @@ def _refuse_work(name, index, greatest):
     raise TooMuch(refusal(f"motions.{index}", name, f"within {greatest:,} samples for the whole scene", say))
 
 
-def refuse_swinging(name, index):
-    """Refusal of a motion whose plan takes too many steps."""
-    say = (
-        f"Motion {name} would take over {MOST_TRIES:,} steps to work out: it swings too often, or its body is too light for its "
-        "size in this air. Lengthen its line, make it heavier, or let the scene end sooner (sampling.duration_s)."
-    )
-    may_be = f"worked out within {MOST_TRIES:,} steps"
-    raise TooMuch(refusal(f"motions.{index}.length_m", name, may_be, say)) from None
-
-
-def refuse_crawling(scene, index):
-    """Refusal of a motion that takes too many steps."""
-    motion = scene.motions[index]
-    name, field = motion.name, f"motions.{index}.body" if hasattr(motion, "body") else f"motions.{index}"
-    say = (
-        f"Motion {name} would take over {MOST_STEPS:,} steps to work out: its body is too light for its size in this air. "
-        "Make it heavier or smaller, thin the air, or let the scene end sooner (sampling.duration_s)."
-    )
-    raise TooMuch(refusal(field, name, f"worked out within {MOST_STEPS:,} steps", say)) from None
+def refuse_steps(motion, index, limit):
+    """Raise the refusal of a motion that takes more steps than a `StepLimit`."""
+    field = f"motions.{index}.{limit.field}" if hasattr(motion, limit.field) else f"motions.{index}"
+    say = f"Motion {motion.name} would take over {limit.most:,} steps to work out: {limit.why}"
+    raise TooMuch(refusal(field, motion.name, f"worked out within {limit.most:,} steps", say)) from None

@@ -6,10 +6,11 @@ import numpy as np
 
 from ...fields import number
 from ..body import BodyPart, body_field, body_of
-from ..kind import Finding, Kind, Page, Stage, when
+from ..kind import Finding, Kind, Page, Stage, StepLimit, when
 from ..motion import Motion, heading, speed
 from ..places import TOUCH_M, clear_of_surfaces, of_a_size
 from .plan import first_state, line_of, plan
+from .swing import MOST_TRIES
 from .words import assumptions, hung
 
 
@@ -112,4 +113,10 @@ KIND = Kind(
     assumptions=assumptions,
     page=PAGE,
     element="hang",
+    limit=StepLimit(
+        MOST_TRIES,
+        "length_m",
+        "it swings too often, or its body is too light for its size in this air. Lengthen its line, make it heavier, or let the "
+        "scene end sooner (sampling.duration_s).",
+    ),
 )
