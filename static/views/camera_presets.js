@@ -1,4 +1,5 @@
-// The seats a stage can be watched from: a direction of view each, framed so that everything shown is in the picture.
+// The seats a stage can be watched from, framed so that everything shown is in the picture. Their directions of view are the server's
+// (`cameras` of GET /api/fields), which frames the cameras of files by the same table.
 
 import { angleAt } from '../time/track.js';
 import { fit } from './framing.js';
@@ -8,7 +9,6 @@ import { reachOf } from './reach.js';
 import { PERSON_M } from './figure.js';
 
 const RAD = Math.PI / 180;
-export const MARGIN = 0.08;
 
 export const SEATS = {
   a: { name: 'Over the shoulder', plan: [-31, 47] },
@@ -33,19 +33,28 @@ export function seatRig(seat, stage, model, shown, chosen, time_s) {
   const { ground } = model;
   const { level } = ground;
   const azimuth = lead && stage.frame === 'outside' ? lead.release_rad : ground.azimuth(lead?.release.along_m ?? 0, lead?.floor);
-  const inset = { ...stage.inset, side: MARGIN };
+  const inset = { ...stage.inset, side: model.cameras.margin };
   const aspect = stage.width / stage.height;
-  const framed = (view, fov, points) => ({ ...view, level, fov, ...fit(points, { ...view, level }, fov, aspect, inset) });
-  if (seat === 'w') return framed({ azimuth, yaw: 12 * RAD, tilt: (level ? 24 : 7) * RAD }, 30, ground.outline());
+  const framed = ({ fov, ...view }, points) => ({ azimuth, ...view, level, fov, ...fit(points, { azimuth, ...view, level }, fov, aspect, inset) });
+  const view = viewOf(model, seat, aspect);
+  if (seat === 'w') return framed(view, ground.outline());
   if (seat === 'e' && lead) return withBall(stage, model, lead, time_s);
   const points = seenPoints({ ...stage, lead }, model, seat === 'a' && lead ? [lead] : shown);
-  if (seat === 'a') return framed({ azimuth, yaw: behind(lead) + 16 * RAD, tilt: 15 * RAD }, 48, points);
-  if (seat === 'c') return fromHub(framed, azimuth, points, model);
-  // A broad stage looks straight across the flight; a squarer one from higher up and a little behind, for depth.
-  const square = Math.min(1, Math.max(0, (1.9 - aspect) / 0.5));
-  const over = level ? 20 : ground.tube_m ? 11 : 0;       // a platform lies level, a tube hides what is low in it
-  if (seat === 'd') return framed({ azimuth, yaw: 0, tilt: (5 + over + 5 * square) * RAD }, 28, points);
-  return framed({ azimuth, yaw: -24 * square * RAD, tilt: (9 + over + 7 * square) * RAD }, 26 + 16 * square, points);
+  if (seat === 'a') return framed({ ...view, yaw: behind(lead) + view.yaw }, points);
+  if (seat === 'c' && !level) return fromHub(framed, view, points, model);
+  return framed(view, points);
+}
+
+const RAISED = new Set(['b', 'd', 'e']);       // with what lies level, or hides what is low in it ('e': where nothing leads)
+
+// {yaw, tilt, fov} of a seat on a stage so broad.
+function viewOf({ cameras, ground }, seat, aspect) {
+  const { broad, square } = cameras.seats[seat === 'e' ? 'b' : seat];
+  const share = Math.min(1, Math.max(0, (cameras.broad - aspect) / (cameras.broad - cameras.square)));
+  const between = (key) => broad[key] + share * (square[key] - broad[key]);
+  const over = ground.level ? cameras.level_over_deg : ground.tube_m ? cameras.section_over_deg : 0;
+  const tilt = seat === 'w' && ground.level ? cameras.level_whole_deg : between('tilt_deg') + (RAISED.has(seat) ? over : 0);
+  return { yaw: between('yaw_deg') * RAD, tilt: tilt * RAD, fov: between('fov_deg') };
 }
 
 // From behind the thrower, looking where the throw goes.
@@ -55,14 +64,12 @@ function behind(lead) {
 }
 
 // The eye stays by the hub; the field of view is what makes things fit.
-function fromHub(framed, azimuth, points, model) {
-  const view = { azimuth, yaw: 0, tilt: 76 * RAD };
-  if (model.ground.level) return framed(view, 30, points);
+function fromHub(framed, view, points, model) {
   const wanted = Math.max(0.3 * model.radius_m, model.radius_m - 3 * (model.shape.hub_m));
   let tan = 0.3;
   let rig = null;
   for (let k = 0; k < 6; k += 1) {
-    rig = framed(view, (2 * Math.atan(tan)) / RAD, points);
+    rig = framed({ ...view, fov: (2 * Math.atan(tan)) / RAD }, points);
     tan = Math.min(1, Math.max(0.012, (tan * rig.distance) / wanted));
   }
   return rig;
@@ -73,7 +80,8 @@ function withBall(stage, model, lead, time_s) {
   const { level, floors } = model.ground;
   const azimuth = stage.frame === 'outside' ? lead.release_rad : floors ? model.ground.azimuth(0, lead.floor) : azimuthOf(p, model.radius_m);
   const distance = Math.min(Math.max(5, 14 * lead.diameter_m), Math.max(1.2 * model.radius_m, 1));
-  return { target: [p.x, p.y, p.z], azimuth, level, yaw: behind(lead) + 40 * RAD, tilt: 14 * RAD, distance, fov: 45 };
+  const { yaw_deg, tilt_deg, fov_deg } = model.cameras.seats.e.broad;
+  return { target: [p.x, p.y, p.z], azimuth, level, yaw: behind(lead) + yaw_deg * RAD, tilt: tilt_deg * RAD, distance, fov: fov_deg };
 }
 
 // Every visible path, figure and landing.

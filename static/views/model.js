@@ -14,7 +14,7 @@ const STRAIGHT = 0.002;         // of its length: how far a path may leave its c
 export function readModel(answer, fields) {
   const { habitat, motions } = answer.scene;
   const shape = readShape(habitat, answer.habitat, answer.drawn[0]);
-  const model = { answer, radius_m: habitat.radius_m, shape, facts: fields && shapeFacts(fields, habitat), ground: groundOf(shape) };
+  const model = { answer, radius_m: habitat.radius_m, shape, facts: fields && shapeFacts(fields, habitat), cameras: fields?.cameras, ground: groundOf(shape) };
   model.motions = answer.motions.map((motion, i) => readMotion(model, motion, motions[i], i, fields));
   return model;
 }

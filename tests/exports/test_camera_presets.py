@@ -117,3 +117,15 @@ def test_with_the_ball_up_is_to_the_axis_and_does_not_swing_round_near_it():
     turned = past["with_the_ball"].axes
     steps = np.einsum("nij,nij->n", turned[1:], turned[:-1])
     assert np.all(steps > 2.8)
+
+
+def test_a_file_sees_what_a_stage_of_its_shape_sees():
+    """The table that the page's stages read, at 16:9, gives the views that files have, to a third of a degree."""
+    table = camera_presets.table()
+    share = (table["broad"] - camera_presets.ASPECT) / (table["broad"] - table["square"])
+    assert 0 < share < 1
+    for preset in camera_presets.PRESETS.values():
+        seat, view = table["seats"][preset.seat], preset.view
+        for name in ("yaw_deg", "tilt_deg", "fov_deg"):
+            between = seat["broad"][name] + share * (seat["square"][name] - seat["broad"][name])
+            assert between == pytest.approx(getattr(view, name), abs=1 / 3)

@@ -1,10 +1,11 @@
-"""Where the picture is seen from: the page's own seats as cameras, framed so that what moves is in the picture.
+"""Where the picture is seen from: the table of camera presets, which the page's stages read as well, and the cameras of a file, framed so
+that what moves is in the picture.
 
 A direction of view is (yaw, tilt) about the local directions of the leading motion's release; each side of the picture then
 bounds a half-space of eyes, so the nearest eye that sees all points is found without a search.
 """
 
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass
 
 import numpy as np
 
@@ -14,6 +15,39 @@ from .sampled_scene import Camera
 
 ASPECT = 16 / 9
 MARGIN = 0.08  # of the picture, left free on each side
+
+
+@dataclass(frozen=True)
+class View:
+    """A direction of view and a field of view, degrees: yaw and tilt about the local directions of the release."""
+
+    yaw_deg: float
+    tilt_deg: float
+    fov_deg: float
+
+
+@dataclass(frozen=True)
+class Preset:
+    """seat: its letter on the page; view: a file's, of 16:9. A stage of another shape looks by what lies between `broad` and `square`:
+    straight across the flight where it is broad, else from higher up and a little behind, for depth; None: by `view`, however broad."""
+
+    seat: str
+    view: View
+    broad: View | None = None
+    square: View | None = None
+
+
+PRESETS = {
+    "over_the_shoulder": Preset("a", View(16.0, 15.0, 48.0)),  # yaw from straight behind the thrower
+    "beside": Preset("b", View(-6.0, 11.0, 30.0), View(0.0, 9.0, 26.0), View(-24.0, 16.0, 42.0)),
+    "hub": Preset("c", View(0.0, 76.0, 30.0)),  # off a platform the field of view is what makes things fit
+    "down_the_axis": Preset("d", View(0.0, 6.0, 28.0), View(0.0, 5.0, 28.0), View(0.0, 10.0, 28.0)),
+    "with_the_ball": Preset("e", View(40.0, 14.0, 45.0)),  # yaw from straight behind the thrower
+    "whole_wheel": Preset("w", View(12.0, 7.0, 30.0)),
+}
+BROAD, SQUARE = 1.9, 1.4  # width to height
+LEVEL_OVER_DEG, SECTION_OVER_DEG = 20.0, 11.0  # higher up: a platform lies level, and a tube hides what is low in it
+LEVEL_WHOLE_DEG = 24.0  # tilt at which a whole platform is seen
 PERSON_M, ROOM_M = 1.75, 1.2
 MOST_POINTS = 161
 NEAR_AXIS = 0.1  # of the radius: nearer to the axis than this, a ball's own "up" swings round too fast to follow
@@ -41,17 +75,32 @@ def cameras(trace, time_s, ball=None):
     """
     scene = _scene_of(trace, time_s)
     level = trace.setting.habitat.words_of_ground.level
-    # A platform lies level, and a tube hides what is low in it.
-    over = 20.0 if level else 0.0 if trace.setting.habitat.section_radius_m is None else 11.0
+    over = LEVEL_OVER_DEG if level else 0.0 if trace.setting.habitat.section_radius_m is None else SECTION_OVER_DEG
     out = [
-        _framed("over_the_shoulder", scene, np.degrees(scene.behind_rad) + 16.0, 15.0, 48.0, scene.lead_m),
-        _framed("beside", scene, -6.0, 11.0 + over, 30.0, scene.seen_m),
-        _framed("hub", scene, 0.0, 76.0, 30.0, scene.seen_m) if level else _from_hub(scene),
-        _framed("down_the_axis", scene, 0.0, 6.0 + over, 28.0, scene.seen_m),
+        _framed("over_the_shoulder", scene, scene.lead_m, behind_deg=np.degrees(scene.behind_rad)),
+        _framed("beside", scene, scene.seen_m, over),
+        _framed("hub", scene, scene.seen_m) if level else _from_hub(scene),
+        _framed("down_the_axis", scene, scene.seen_m, over),
     ]
     if ball is not None:
         out.append(_with_ball(scene, np.asarray(ball, dtype=float)))
-    return [*out, _whole(scene, 24.0 if level else 7.0)]
+    return [*out, _whole(scene, LEVEL_WHOLE_DEG if level else PRESETS["whole_wheel"].view.tilt_deg)]
+
+
+def table():
+    """The presets as data, by the letters of the page's seats; what is raised, and how far."""
+    return {
+        "margin": MARGIN,
+        "broad": BROAD,
+        "square": SQUARE,
+        "level_over_deg": LEVEL_OVER_DEG,
+        "section_over_deg": SECTION_OVER_DEG,
+        "level_whole_deg": LEVEL_WHOLE_DEG,
+        "seats": {
+            preset.seat: {"broad": asdict(preset.broad or preset.view), "square": asdict(preset.square or preset.view)}
+            for preset in PRESETS.values()
+        },
+    }
 
 
 def _scene_of(trace, time_s):
@@ -122,17 +171,18 @@ def _fit(points, axes, fov_deg):
     return middle @ axes, float(eye - (near + far) / 2)
 
 
-def _framed(name, scene, yaw_deg, tilt_deg, fov_deg, points):
-    axes = _axes(scene.rows, np.radians(yaw_deg), np.radians(tilt_deg))
-    eye, _ = _fit(points, axes, fov_deg)
-    return Camera(name, True, eye[None], axes[None], fov_deg, ASPECT)
+def _framed(name, scene, points, over_deg=0.0, behind_deg=0.0):
+    view = PRESETS[name].view
+    axes = _axes(scene.rows, np.radians(behind_deg + view.yaw_deg), np.radians(view.tilt_deg + over_deg))
+    eye, _ = _fit(points, axes, view.fov_deg)
+    return Camera(name, True, eye[None], axes[None], view.fov_deg, ASPECT)
 
 
 def _from_hub(scene):
     """The eye stays by the hub; the field of view is what makes things fit."""
     habitat = scene.trace.setting.habitat
     wanted = max(0.3 * habitat.radius_m, habitat.radius_m - 3 * habitat.hub_m)
-    axes = _axes(scene.rows, 0.0, np.radians(76.0))
+    axes = _axes(scene.rows, 0.0, np.radians(PRESETS["hub"].view.tilt_deg))
     tan = 0.3
     for _ in range(6):
         fov_deg = float(2 * np.degrees(np.arctan(tan)))
@@ -148,16 +198,18 @@ def _with_ball(scene, ball):
     rows = np.broadcast_to(scene.rows, (len(ball), 3, 3))
     if np.min(np.hypot(ball[:, 0], ball[:, 1])) > NEAR_AXIS * habitat.radius_m:
         rows = habitat.chart(lead.floor if lead else 0).axes(ball)
-    axes = _axes(rows, scene.behind_rad + np.radians(40.0), np.radians(14.0))
+    view = PRESETS["with_the_ball"].view
+    axes = _axes(rows, scene.behind_rad + np.radians(view.yaw_deg), np.radians(view.tilt_deg))
     diameter_m = lead.body.diameter_m if lead else 0.0
     distance = min(max(5.0, 14 * diameter_m), max(1.2 * habitat.radius_m, 1.0))
-    return Camera("with_the_ball", True, ball + distance * axes[:, 2], axes, 45.0, ASPECT)
+    return Camera("with_the_ball", True, ball + distance * axes[:, 2], axes, view.fov_deg, ASPECT)
 
 
 def _whole(scene, tilt_deg):
     """From outside, still while the habitat turns: whatever it sweeps is in the picture."""
     turned = frames.turn(scene.rows, scene.trace.setting.habitat.spin.angle_rad(scene.start_s))
-    axes = _axes(turned, np.radians(12.0), np.radians(tilt_deg))
+    view = PRESETS["whole_wheel"].view
+    axes = _axes(turned, np.radians(view.yaw_deg), np.radians(tilt_deg))
     swept = frames.turn(scene.outline_m[:, None], np.linspace(0.0, 2 * np.pi, TURNS, endpoint=False)).reshape(-1, 3)
-    eye, _ = _fit(swept, axes, 30.0)
-    return Camera("whole_wheel", False, eye[None], axes[None], 30.0, ASPECT)
+    eye, _ = _fit(swept, axes, view.fov_deg)
+    return Camera("whole_wheel", False, eye[None], axes[None], view.fov_deg, ASPECT)

@@ -11,6 +11,7 @@ from starlette.concurrency import run_in_threadpool
 from .. import __version__
 from ..errors import BadInput, refusal
 from ..exports import FORMATS, listed, page_drawings
+from ..exports.camera_presets import table as camera_table
 from ..exports.options import of_part
 from ..scene import answers, examples, questions
 from ..scene.catalogue import catalogue, export_choices
@@ -49,7 +50,9 @@ def fields(request: Request):
 @cache
 def _fields():
     """That answer as JSON: it is the same for the program's whole life."""
-    return to_json(catalogue() | {"export": {"formats": listed(), "fields": export_choices()}})
+    return to_json(
+        catalogue() | {"export": {"formats": listed(), "fields": export_choices()}, "cameras": camera_table()}
+    )
 
 
 @router.get("/examples")
