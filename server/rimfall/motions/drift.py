@@ -11,17 +11,20 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from ..physics import frames
+from ..physics import frames, turned
+from ..physics.crossings import first_contact, touching
 from ..physics.forces import Medium
+from ..physics.integrate import Step
+from ..physics.protocols import Chart
 from ..physics.spin import steady
 from .flight import Release, StepLimitExceeded, fly
 from .journey import ON_THE_GROUND
 
 ORDER = ("centrifugal", "coriolis", "drag", "other")
-_POINTS = 33  # of a search for a landing
-_HALVINGS = 40
-_BEYOND = 1.5  # it looks as far as this many times the flight, then twice as far again, up to the limit
-_GREATEST_EXPONENT = 300.0  # of cosh: beyond it all is far past every surface
+_POWERS = 15  # of a step: what is left of cosh within turned.MOST_RAD is rounding
+_STEPS_AT_ONCE = 8
+_GREATEST_EXPONENT = 300.0  # of e: beyond it all is far past every surface
+_READ_AT = 129  # times besides the steps' own at which a flight's azimuth is followed
 
 
 def parts(setting, plan, track):
@@ -33,13 +36,13 @@ def parts(setting, plan, track):
         return None, why
     flight = _flight(setting, plan, track)
     drift_m = track.landing.along_m - plan.place[0]
-    so_far, found = 0.0, {"order": list(ORDER)}
+    so_far, causes = 0.0, {}
     for cause, without, stage in _stages(setting, plan, flight, drift_m):
-        there = stage()
-        if there is None:
+        stage_m = stage()
+        if stage_m is None:
             return None, f"no_landing_without_{without}"
-        found[cause], so_far = there - so_far, there
-    return found | {"other": drift_m - so_far}, None
+        causes[cause], so_far = stage_m - so_far, stage_m
+    return {"order": list(ORDER), **causes, "other": drift_m - so_far}, None
 
 
 def _why_none(setting, plan, track):
@@ -59,147 +62,120 @@ def _why_none(setting, plan, track):
 
 def _stages(setting, plan, flight, drift_m):
     """(cause, what is not yet there, drift of the stage) in order; a stage is None where it does not land."""
-    yield "centrifugal", "coriolis", lambda: flight.drift(flight.without_coriolis)
-    vacuum, release = setting.air is None, flight.release
+    release, air = flight.release, setting.air
     plain = setting.habitat.spin.steady and not release.lifts and not release.body.buoyant
-    if vacuum and plain:
-        yield "coriolis", "air", lambda: drift_m
-    else:
-        yield "coriolis", "air", lambda: flight.drift(flight.without_air)
-    if not vacuum:
-        yield "drag", "the_rest", (lambda: drift_m) if plain else (lambda: flight.with_drag(setting))
-    else:
-        yield "drag", "the_rest", lambda: drift_m if plain else flight.drift(flight.without_air)
+    yield "centrifugal", "coriolis", flight.without_coriolis
+    yield "coriolis", "air", lambda: drift_m if plain and air is None else flight.flown(setting, None)
+    yield "drag", "the_rest", lambda: drift_m if plain else flight.flown(setting, air)
 
 
 @dataclass(frozen=True)
 class _Flight:
-    """A release, its state (3,) in the turning frame, the rate there, the chart, how long it flew and how long it might."""
+    """A release, its state (3,) in the turning frame, the rate there, the chart, and how long it might fly."""
 
     release: Release
     position_m: np.ndarray
     velocity_m_s: np.ndarray
     omega_rad_s: float
-    chart: object
-    lasts_s: float
+    chart: Chart
     limit_s: float
 
-    def without_coriolis(self, since_s):
-        """Positions (n, 3) in the turning frame, and their azimuth since the release less what is added: none."""
-        turned = np.minimum(abs(self.omega_rad_s) * since_s, _GREATEST_EXPONENT)[:, None]
-        out = np.cosh(turned) * self.position_m + np.sinh(turned) / abs(self.omega_rad_s) * self.velocity_m_s
-        out[:, 2] = self._across(since_s)
-        return out, np.zeros_like(since_s)
-
-    def without_air(self, since_s):
-        """The same on the straight line of the room that does not turn, as it lies before it is turned back by the second."""
-        carried = self.velocity_m_s + frames.spin_cross(self.omega_rad_s, self.position_m)
-        out = self.position_m + since_s[:, None] * carried
-        out[:, 2] = self._across(since_s)
-        return out, self.omega_rad_s * since_s
-
-    def _across(self, since_s):
-        pull = self.release.room.pull_m_s2[2]
-        return self.position_m[2] + since_s * (self.velocity_m_s[2] + 0.5 * pull * since_s)
-
-    def drift(self, stage):
-        """Drift along the ground of a stage, or None where it does not come down on it first."""
-        landed_s = self._landed_s(stage)
-        if landed_s is None:
-            return None
-        line, turned = stage(np.array([landed_s[0]]))
-        surface = self.release.room.surfaces[landed_s[1]]
-        there = frames.turn(line, -turned) if surface.turned else line
-        if surface.edge or surface.name_at(there[0]) not in ON_THE_GROUND:
-            return None
-        if not self.chart.winds:
-            ends = frames.turn(line, -turned)
-            return float(self.chart.along(ends)[0] - self.chart.along(self.position_m))
-        azimuth = frames.azimuth_steps(np.stack([self.position_m, line[0]]))[0]
-        return self.chart.radius_m * float(azimuth - turned[0])
-
-    def _landed_s(self, stage):
-        """When a stage meets its first surface, and the number of that; or None."""
-        begin_s, end_s = 0.0, min(_BEYOND * self.lasts_s, self.limit_s)
-        while True:
-            times = np.linspace(begin_s, end_s, _POINTS)
-            gaps = self._gaps(stage, times, not begin_s)
-            k = _first_below(gaps)
-            if k is not None:
-                return self._closer(stage, times, gaps, k)
-            if end_s >= self.limit_s:
-                return None
-            begin_s, end_s = end_s, min(3.0 * end_s, self.limit_s)
-
-    def _closer(self, stage, times, gaps, k):
-        """The same in the interval before times[k], from as many points there."""
-        at_begin = times[k - 1] == 0.0
-        times = np.linspace(times[k - 1], times[k], _POINTS)
-        gaps = self._gaps(stage, times, at_begin)
-        k = _first_below(gaps) or _POINTS - 1
-        first = min(max(k - 1, 0), _POINTS - 3)
-        found = [(_root(gaps[i, first : first + 3], k - 1 - first), i) for i in np.flatnonzero(gaps[:, k] < 0).tolist()]
-        share, which = min(found) if found else (k - first, 0)
-        return float(times[first] + share * (times[1] - times[0])), which
-
-    def _gaps(self, stage, since_s, at_begin):
-        """Gaps (surfaces, n) of a stage at times (n,), rising; a body that touches as it is let go is not in contact."""
-        line, turned = stage(since_s)
-        radius, surfaces = np.full(len(since_s), self.release.body.radius_m), self.release.room.surfaces
-        # What looks the same in both frames need not be turned to.
-        there = frames.turn(line, -turned).T if any(s.turned for s in surfaces) else line.T
-        gaps = np.stack([s.gap(there, radius) for s in surfaces])
-        if at_begin:
-            gaps[:, 0] = np.maximum(gaps[:, 0], 0.0)
-        return gaps
-
-    def with_drag(self, setting):
-        """Drift of the flight with drag, but no lift nor buoyancy, at the spin of the release; None where it does not land."""
+    def flown(self, setting, air):
+        """Drift of the flight at the spin of the release with the drag of an air (None for vacuum), but no lift nor buoyancy; None
+        where it does not come down on the ground first."""
         spin = steady(self.omega_rad_s)
         state = frames.rotating_to_inertial(self.position_m, self.velocity_m_s, 0.0, self.omega_rad_s)
         body = replace(self.release.body, buoyant=False)
         release = replace(self.release, body=body, time_s=0.0, end_s=self.limit_s, lifts=False)
         release = replace(release, position_m=state[0], velocity_m_s=state[1])
         try:
-            (flown,) = fly(Medium(spin, setting.air, setting.medium.deck_radius_m), [release])
+            (flight,) = fly(Medium(spin, air, setting.medium.deck_radius_m), [release])
         except StepLimitExceeded:
             return None
-        times = np.unique(np.concatenate([flown.path.start_s, np.linspace(0.0, flown.path.end_s, 4 * _POINTS)]))
-        times = times[times <= flown.path.end_s]
-        positions = flown.path.at(times)[0]
-        turning = frames.turn(positions, -spin.angle_rad(times))
-        if flown.surface is None or flown.surface.name_at(turning[-1]) not in ON_THE_GROUND:
+        path = flight.path
+        times = np.unique(np.concatenate([path.start_s, np.linspace(0.0, path.end_s, _READ_AT if air else 2)]))
+        times = times[times <= path.end_s]
+        positions = path.at(times)[0]
+        end = frames.turn(positions[-1], -float(spin.angle_rad(path.end_s)))
+        if flight.surface is None or not _is_ground(flight.surface, end):
             return None
-        if not self.chart.winds:
-            return float(self.chart.along(turning[-1]) - self.chart.along(turning[0]))
-        azimuth = float(np.sum(frames.azimuth_steps(positions)))
-        return self.chart.radius_m * (azimuth - float(spin.angle_rad(flown.path.end_s)))
+        swept = float(np.sum(frames.azimuth_steps(positions)) - spin.angle_rad(path.end_s))
+        return self._along(end, swept)
+
+    def without_coriolis(self):
+        """Drift under the centrifugal force and the pull alone: x'' = w^2 x; None where it does not come down on the ground first."""
+        length_s = turned.MOST_RAD / abs(self.omega_rad_s)
+        surfaces, touch = self.release.room.surfaces, self._touch()
+        if np.any(touch < 0):
+            return self._landed(surfaces[int(np.argmax(touch < 0))], self.position_m)
+        for first in range(0, int(np.ceil(self._leaves_s() / length_s)), _STEPS_AT_ONCE):
+            step = self._steps((first + np.arange(_STEPS_AT_ONCE)) * length_s, length_s)
+            state = np.zeros((len(surfaces), _STEPS_AT_ONCE), dtype=int)
+            state[:, 0] = touch if first == 0 else 0
+            s, which = first_contact(step, surfaces, np.full(_STEPS_AT_ONCE, self.release.body.radius_m), state)
+            meets = np.flatnonzero(s <= 1.0)
+            if len(meets):
+                k = meets[0]
+                if step.elapsed_s[k] + s[k] * length_s > self.limit_s:
+                    return None
+                moved = s[k] ** np.arange(_POWERS) @ step.path_m[:, :, k]
+                return self._landed(surfaces[which[k]], step.position_m[:, k] + moved)
+        return None
+
+    def _steps(self, since_s, length_s):
+        """Steps of one length that begin at times (M,), in the turning frame: x = p e^wt + q e^-wt, and powers of either's growth."""
+        w, pull = abs(self.omega_rad_s), self.release.room.pull_m_s2[2]
+        grows, fades = np.exp(w * since_s), np.exp(-w * since_s)
+        outward = 0.5 * (self.position_m + self.velocity_m_s / w)[:, None] * grows
+        inward = 0.5 * (self.position_m - self.velocity_m_s / w)[:, None] * fades
+        position, velocity = outward + inward, w * (outward - inward)
+        position[2] = self.position_m[2] + since_s * (self.velocity_m_s[2] + 0.5 * pull * since_s)
+        velocity[2] = self.velocity_m_s[2] + pull * since_s
+        path_m = np.zeros((_POWERS, 3, len(since_s)))
+        path_m[1] = length_s * velocity
+        path_m[2] = 0.5 * (w * length_s) ** 2 * position
+        path_m[2, 2] = 0.5 * pull * length_s**2
+        for k in range(3, _POWERS):
+            path_m[k, :2] = path_m[k - 2, :2] * (w * length_s) ** 2 / (k * (k - 1))
+        return Step(since_s, length_s, position, velocity, path_m, np.zeros_like(path_m))
+
+    def _touch(self):
+        """How it stands to each surface as it is let go (`crossings.touching`)."""
+        acceleration = self.omega_rad_s**2 * self.position_m * np.array([1.0, 1.0, 0.0])
+        acceleration[2] = self.release.room.pull_m_s2[2]
+        state = (v[:, None] for v in (self.position_m, self.velocity_m_s, acceleration))
+        position, velocity, acceleration = state
+        radius = np.array([self.release.body.radius_m])
+        return np.array(
+            [touching(s, position, velocity, acceleration, radius)[0] for s in self.release.room.surfaces], dtype=int
+        )
+
+    def _leaves_s(self):
+        """By when it has met something or never will: it flies away from the axis as e^wt, unless it comes to rest there."""
+        w = abs(self.omega_rad_s)
+        grows = np.any(self.position_m[:2] + self.velocity_m_s[:2] / w)
+        return min(self.limit_s, _GREATEST_EXPONENT / w) if grows else self.limit_s
+
+    def _landed(self, surface, end):
+        """Drift of what comes to a surface at a position (3,) of the turning frame, or None where that is not the ground."""
+        if not _is_ground(surface, end):
+            return None
+        return self._along(end, float(frames.azimuth_steps(np.stack([self.position_m, end]))[0]))
+
+    def _along(self, end, swept_rad):
+        """How far along the ground from the release a position (3,) of the turning frame is, that azimuth away."""
+        if self.chart.winds:
+            return self.chart.radius_m * swept_rad
+        return float(self.chart.along(end) - self.chart.along(self.position_m))
 
 
-def _first_below(gaps):
-    """Number of the first time at which any of gaps (surfaces, n) is below 0, or None."""
-    below = (gaps < 0).any(axis=0)
-    k = int(below.argmax())
-    return k if below[k] else None
-
-
-def _root(values, low):
-    """Where between low and low + 1 the parabola through three values at 0, 1, 2 falls through 0, by halving."""
-    a, b, c = values.tolist()
-    low, high = float(low), low + 1.0
-    for _ in range(_HALVINGS):
-        x = 0.5 * (low + high)
-        if a + x * (b - a + 0.5 * (x - 1) * (c - 2 * b + a)) > 0:
-            low = x
-        else:
-            high = x
-    return 0.5 * (low + high)
+def _is_ground(surface, position):
+    return not surface.edge and surface.name_at(position) in ON_THE_GROUND
 
 
 def _flight(setting, plan, track):
-    course, state = plan.course, track.events[0]
+    course, release = plan.course, track.events[0]
     first = course.first if course.opening is None else course.opening.release
-    lasts_s = track.landing.time_s - first.time_s
-    limit_s = max(first.end_s - first.time_s, lasts_s)
-    begins = state.rotating_m, state.rotating_velocity_m_s, setting.omega_rad_s(first.time_s)
-    return _Flight(first, *begins, setting.habitat.chart(plan.floor), lasts_s, limit_s)
+    limit_s = max(first.end_s, track.landing.time_s) - first.time_s
+    begins = release.rotating_m, release.rotating_velocity_m_s, setting.omega_rad_s(first.time_s)
+    return _Flight(first, *begins, setting.habitat.chart(plan.floor), limit_s)

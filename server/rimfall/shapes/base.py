@@ -211,7 +211,7 @@ class Ship:
         """From the axis to the ground."""
         return self.radius_m
 
-    def walked_half_m(self):
+    def walked_half_m(self: Shape):
         """To the edge of the first floor."""
         return self.hull_half_width_m(0)
 
