@@ -21,7 +21,7 @@ MINE = "mine"  # what stands for the limits of one's own among the quantities
 _MAP_SHAPE, _PLOT_SHAPE = 0.84, 0.56  # height by width
 _MAP_SIDES_MM = (8.0, 6.0, 2.8, 9.5)  # left, over, right and under the rectangle of values
 _PLOT_SIDES_MM = (8.5, 4.0, 1.5, 6.5)
-_FIRST = 0.6  # of its length: where a limit's words are tried first
+_FIRST = 0.3  # of its length: where a limit's words are tried first
 _PLOT_FIGURES = (5, 3)
 _STUDY = {row.id: STUDIES[row.study].called for row in ROWS}
 
