@@ -1,6 +1,6 @@
 // The page to print: the scene of the link, or the one at hand, in words, line plates, plots and figures.
 
-import { requestOf } from './api/ask_feel.js';
+import { requestOf } from './api/ask.js';
 import { createClient } from './api/client.js';
 import { linkOf } from './brief/address.js';
 import { feltOf } from './brief/felt.js';
@@ -11,8 +11,7 @@ import { sourcesOf } from './brief/sources.js';
 import { movesOf } from './brief/words.js';
 import { $, $$ } from './panels/shared/dom.js';
 import { direction } from './panels/title.js';
-import { createAutosave } from './state/autosave.js';
-import { fromHash } from './state/link.js';
+import { createAutosave, fromHash } from './state/persistence.js';
 import { createStore } from './state/store.js';
 
 const UNTITLED = 'Untitled scene';

@@ -1,28 +1,24 @@
 // Builds everything, and is the only module that knows all others.
 
-import { createAsk } from './api/ask.js';
-import { createAskFeel } from './api/ask_feel.js';
+import { createAsk, createAskFeel } from './api/ask.js';
 import { Refused, createClient } from './api/client.js';
-import { createBar } from './panels/bar.js';
+import { createBar, createShare } from './panels/bar.js';
 import { createDials } from './panels/dials.js';
 import { watchPointer } from './panels/shared/dom.js';
-import { download, fileName } from './panels/shared/files.js';
+import { download, fileName } from './panels/shared/copy.js';
 import { createGlossary } from './panels/glossary.js';
 import { createHouse } from './panels/theme.js';
 import { createHowBig, sizeAnswer } from './panels/how_big/how_big.js';
-import { createKeeping } from './panels/persistence.js';
+import { createKeeping, createAutosave, fromHash } from './state/persistence.js';
 import { createKeys } from './panels/keys.js';
 import { createLooks, looksAnswer } from './panels/looks/looks.js';
 import { createNotices } from './panels/notices.js';
 import { createPlaces } from './panels/places.js';
 import { createScenes } from './panels/scenes.js';
-import { createShare } from './panels/share.js';
 import { createTakeAway } from './panels/away/take_away.js';
 import { createTimeline } from './panels/timeline/timeline.js';
 import { createTitle } from './panels/title.js';
 import { createWhatMoves } from './panels/moves/what_moves.js';
-import { createAutosave } from './state/autosave.js';
-import { fromHash } from './state/link.js';
 import { FIRST_SEAT, createStore } from './state/store.js';
 import { motionsWords } from './state/words.js';
 import { createClock } from './time/clock.js';

@@ -1,7 +1,7 @@
 // Where the scene of a printed page can be opened again.
 
 import { h } from '../panels/shared/dom.js';
-import { LONGEST_LINK, toHash } from '../state/link.js';
+import { LONGEST_LINK, toHash } from '../state/persistence.js';
 
 const LONGEST_READ = 300; // of an address that somebody may still type from paper
 

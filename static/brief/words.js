@@ -1,7 +1,7 @@
 // The scene in words: what goes into each motion, what comes out, and what its answer leaves out.
 
 import { motionName } from '../state/fields.js';
-import { showFinding } from '../state/kinds.js';
+import { showFinding } from '../state/motions.js';
 import { foundRange } from '../time/findings.js';
 import { createSentence, outcome } from '../panels/moves/sentence.js';
 import { h } from '../panels/shared/dom.js';

@@ -2,9 +2,8 @@
 
 import { groundOf } from '../state/shapes.js';
 import { formatFigure, showQuantity, threeFigures } from '../state/units.js';
-import { $, h, setAttribute, setText } from './shared/dom.js';
+import { $, h, setAttribute, setText, icon } from './shared/dom.js';
 import { createField } from './shared/field.js';
-import { icon } from './shared/icons.js';
 
 const RADIUS = 'habitat.radius_m',
   SPIN = 'habitat.spin_rpm';

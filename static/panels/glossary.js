@@ -1,7 +1,7 @@
 // "Words used here": a sheet of every term the page uses. Its entries are fetched when they are first wanted.
 
 import { $, h } from './shared/dom.js';
-import { createSheet } from './shared/sheet.js';
+import { createSheet } from './shared/fold.js';
 
 export function createGlossary({ kinds }) {
   const sheet = createSheet({ title: 'Words used here' });

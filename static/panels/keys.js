@@ -4,7 +4,7 @@ import { $, h } from './shared/dom.js';
 import { createSwitch } from './shared/choice.js';
 import { toggleHold } from './dials.js';
 import { turnDrift } from './moves/drift_bar.js';
-import { createSheet } from './shared/sheet.js';
+import { createSheet } from './shared/fold.js';
 import { toggleLoop } from './timeline/timeline.js';
 
 export function createKeys({ store, clock, timeline, looks, stages, glossary }) {

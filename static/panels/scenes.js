@@ -1,9 +1,9 @@
 // Scenes: to start from, to open from a file, and the recent ones.
 
-import { isScene } from '../state/paths.js';
+import { isScene } from '../state/fields.js';
 import { h, setChildren } from './shared/dom.js';
-import { readJson } from './shared/files.js';
-import { createSheet } from './shared/sheet.js';
+import { readJson } from './shared/copy.js';
+import { createSheet } from './shared/fold.js';
 
 const LARGEST_BYTES = 50_000_000;
 

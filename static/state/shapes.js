@@ -1,6 +1,6 @@
 // What the page knows of a habitat's shape, and how one shape becomes another. Its fields and its words are the catalogue's.
 
-import { getAt } from './paths.js';
+import { getAt } from './fields.js';
 import { threeFigures } from './units.js';
 
 const HOME = 'habitat';

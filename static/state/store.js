@@ -1,7 +1,6 @@
 // The one store: document, answer, view and notice, and who wants to hear of them.
 
-import { readAt } from './fields.js';
-import { getAt, putAt } from './paths.js';
+import { readAt, getAt, putAt } from './fields.js';
 
 const UNDO_STEPS = 200;
 

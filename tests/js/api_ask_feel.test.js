@@ -2,7 +2,7 @@
 
 import assert from 'node:assert/strict';
 import test from 'node:test';
-import { createAskFeel } from '../../static/api/ask_feel.js';
+import { createAskFeel } from '../../static/api/ask.js';
 import { createStore } from '../../static/state/store.js';
 import { FIELDS, SCENE } from './_scene.mjs';
 

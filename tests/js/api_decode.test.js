@@ -2,7 +2,7 @@
 
 import assert from 'node:assert/strict';
 import test from 'node:test';
-import { decodeAnswer } from '../../static/api/decode.js';
+import { decodeAnswer } from '../../static/api/client.js';
 
 const f4 = (shape, numbers) => {
   const bytes = Buffer.alloc(4 * numbers.length);

@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import test from 'node:test';
 import zlib from 'node:zlib';
 
-import { createZip } from '../../static/files/zip.js';
+import { createZip } from '../../static/files/picture_files.js';
 
 const bytes = text => new TextEncoder().encode(text);
 const zipOf = files => {

@@ -2,9 +2,9 @@
 
 import assert from 'node:assert/strict';
 import test from 'node:test';
-import { numbersApart } from '../../static/panels/feel/live.js';
+import { numbersApart } from '../../static/panels/feel/day.js';
 import { nearest } from '../../static/panels/feel/size/reveal.js';
-import { notchOf, ruleOf } from '../../static/panels/feel/rule_layout.js';
+import { notchOf, ruleOf } from '../../static/panels/feel/rule.js';
 import { behindWords, boundWords, countRows, figureWords, headingWords, hereWords, paceWords, premisesWords, publishedWords, studyWords } from '../../static/panels/feel/say.js';
 
 const row = (letter, limit, bound = 'at_most') => ({ letter, limit, bound });

@@ -3,8 +3,7 @@
 import assert from 'node:assert/strict';
 import test from 'node:test';
 import { fieldOf, readAt, withoutDefaults } from '../../static/state/fields.js';
-import { kindGroups, sentenceOf, showFinding } from '../../static/state/kinds.js';
-import { mirrored, otherWord } from '../../static/state/mirror.js';
+import { kindGroups, sentenceOf, showFinding, mirrored, otherWord } from '../../static/state/motions.js';
 import { createStore } from '../../static/state/store.js';
 import { motionsWords } from '../../static/state/words.js';
 

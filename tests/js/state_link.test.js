@@ -3,9 +3,8 @@
 import assert from 'node:assert/strict';
 import test from 'node:test';
 import { inflateRawSync } from 'node:zlib';
-import { createAutosave } from '../../static/state/autosave.js';
+import { createAutosave, fromHash, toHash } from '../../static/state/persistence.js';
 import { withoutDefaults } from '../../static/state/fields.js';
-import { fromHash, toHash } from '../../static/state/link.js';
 import { FIELDS, SCENE } from './_scene.mjs';
 
 test('a link leaves out what equals its default and keeps the rest', () => {

@@ -2,8 +2,7 @@
 
 import assert from 'node:assert/strict';
 import test from 'node:test';
-import { mirrored, otherWay, otherWord, sameAgain } from '../../static/state/mirror.js';
-import { OWN, axisOf, axisWords, nameOf } from '../../static/state/spin_axis.js';
+import { mirrored, otherWay, otherWord, sameAgain, OWN, axisOf, axisWords, nameOf } from '../../static/state/motions.js';
 
 const cross = ([a, b, c], [d, e, f]) => [b * f - c * e, c * d - a * f, a * e - b * d];
 const near = (a, b) => a.every((part, i) => Math.abs(part - b[i]) < 1e-6);

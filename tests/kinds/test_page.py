@@ -15,7 +15,7 @@ ARROWS = {"velocity", "centrifugal", "coriolis"}
 
 
 def said(part, motion):
-    """A sentence as the page puts it together (`static/state/kinds.js`)."""
+    """A sentence as the page puts it together (`static/state/motions.js`)."""
     if isinstance(part, str):
         return part
     if isinstance(part, (list, tuple)):

@@ -3,8 +3,7 @@
 import { choiceOf, rateWords, typedRate, withChoice } from '../../state/export.js';
 import { parseFigure, withUnit } from '../../state/units.js';
 import { h, setAttribute, setChildren } from '../shared/dom.js';
-import { createRefusals, inlinePick, inlineType, tight } from './controls.js';
-import { createOrigin } from './origin.js';
+import { createRefusals, inlinePick, inlineType, tight, createOrigin } from './choices.js';
 import { outside } from '../shared/figure.js';
 
 const RATES = ['23.976', '24', '25', '29.97', '30', '48', '50', '59.94', '60'];

@@ -1,7 +1,7 @@
 // How pictures are taken, in a sentence: of which stage, how large, on what ground, with labels or none.
 
 import { h } from '../shared/dom.js';
-import { createRefusals, inlinePick, inlineType, tight } from './controls.js';
+import { createRefusals, inlinePick, inlineType, tight } from './choices.js';
 
 const FRAMES = [['both', 'both stages'], ['aboard', 'Aboard'], ['outside', 'Outside']]; // prettier-ignore
 const SIZES = [[1280, 720], [1920, 1080], [2560, 1440], [3840, 2160], [1080, 1080], [1080, 1920]]; // prettier-ignore

@@ -6,15 +6,14 @@ import { motionName } from '../../state/fields.js';
 import { countWords } from '../../state/words.js';
 import { $, $$, h, setAttribute, setChildren, setText } from '../shared/dom.js';
 import { createAsking } from './asking.js';
-import { createProgress } from './controls.js';
+import { createProgress } from './choices.js';
 import { createHow } from './how.js';
 import { layOut } from './layout.js';
-import { FRAMED, offered, PICTURES } from './list.js';
+import { FRAMED, offered, PICTURES, createRows } from './offered.js';
 import { createMaking } from './making.js';
 import { createPictures } from './pictures.js';
-import { createRows } from './rows.js';
-import { download } from '../shared/files.js';
-import { createSheet } from '../shared/sheet.js';
+import { download } from '../shared/copy.js';
+import { createSheet } from '../shared/fold.js';
 
 const LINKS = { paths: ['paths', 'notes'], pictures: ['picture'], scene: ['scene'] };
 

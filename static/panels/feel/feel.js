@@ -1,6 +1,6 @@
 // Place 4: what people would feel. Fetched with its first opening.
 
-import { $, h, setText } from '../shared/dom.js';
+import { $, h, setText, icon } from '../shared/dom.js';
 import { createFeelAdaptation } from './adaptation.js';
 import { createFeelDay } from './day.js';
 import { createFeelFigures } from './figures.js';
@@ -8,7 +8,6 @@ import { createFeelLimits } from './limits.js';
 import { createFeelMap } from './map/map.js';
 import { createFeelPerson } from './person.js';
 import { createFeelSize } from './size/size.js';
-import { icon } from '../shared/icons.js';
 
 /** Each part fills its own section and has update(); `store.feel` is the answer, null until it is there. */
 export async function createFeel({ store, client, glossary }) {

@@ -3,11 +3,10 @@
 import { fieldOf } from '../../state/fields.js';
 import { parseFigure, shownUnit } from '../../state/units.js';
 import { createChoice } from '../shared/choice.js';
-import { h, setAttribute, setChildren } from '../shared/dom.js';
+import { h, setAttribute, setChildren, icon } from '../shared/dom.js';
 import { BOUNDS, boundWords, lowerFirst } from './say.js';
 import { createFigure, outside } from '../shared/figure.js';
 import { createFold } from '../shared/fold.js';
-import { icon } from '../shared/icons.js';
 import { createRefusalSlot } from '../shared/refusals.js';
 
 const MOST = 12; // that a scene may have, of all quantities together

@@ -1,9 +1,8 @@
 // The decks of place 1: named levels, their radius typed, their gravity and rim speed from the answer.
 
 import { showQuantity, threeFigures } from '../../state/units.js';
-import { $, h, setAttribute, setText } from '../shared/dom.js';
+import { $, h, setAttribute, setText, icon } from '../shared/dom.js';
 import { createFigure } from '../shared/figure.js';
-import { icon } from '../shared/icons.js';
 
 export function createDecks({ store }) {
   const table = $('#decks'),

@@ -4,11 +4,10 @@ import { fieldOf } from '../../state/fields.js';
 import { habitatName, keepFloors } from '../../state/shapes.js';
 import { threeFigures } from '../../state/units.js';
 import { freshName } from '../../state/words.js';
-import { $, h, setAttribute, setText } from '../shared/dom.js';
+import { $, h, setAttribute, setText, icon } from '../shared/dom.js';
 import { createEditedName } from '../shared/edited_name.js';
 import { createFold } from '../shared/fold.js';
 import { createHabitatRows } from './habitat_rows.js';
-import { icon } from '../shared/icons.js';
 import { createRefusalSlot } from '../shared/refusals.js';
 
 const MOST = 3;

@@ -2,7 +2,7 @@
 // from these what it tells once of all of it, such as how long a ride takes.
 
 import { motionName } from '../../state/fields.js';
-import { showFinding } from '../../state/kinds.js';
+import { showFinding } from '../../state/motions.js';
 import { foundAt } from '../../time/findings.js';
 import { $, h, setAttribute, setText } from '../shared/dom.js';
 import { pathKey } from '../shared/path_key.js';

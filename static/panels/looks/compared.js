@@ -4,10 +4,9 @@ import { motionName } from '../../state/fields.js';
 import { habitatName } from '../../state/shapes.js';
 import { showQuantity } from '../../state/units.js';
 import { $, $$, h, setAttribute } from '../shared/dom.js';
-import { choiceRow, createChoice } from '../shared/choice.js';
+import { choiceRow, createChoice, createSelect } from '../shared/choice.js';
 import { lastSeen } from '../shared/ends.js';
 import { pathKey } from '../shared/path_key.js';
-import { createSelect } from '../shared/select.js';
 
 export function createCompared({ store }) {
   const how = createChoice({

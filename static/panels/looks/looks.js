@@ -2,11 +2,10 @@
 
 import { groundOf } from '../../state/shapes.js';
 import { paceWords, seatWords } from '../../state/words.js';
-import { $, h, setText } from '../shared/dom.js';
+import { $, h, setText, icon } from '../shared/dom.js';
 import { choiceRow, createChoice, createSwitch } from '../shared/choice.js';
 import { createAtTheClock } from './at_the_clock.js';
 import { createCompared } from './compared.js';
-import { icon } from '../shared/icons.js';
 import { createPlot } from './plot.js';
 
 export const PACES = [1, 0.5, 0.25, 0.1];

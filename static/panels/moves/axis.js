@@ -1,11 +1,11 @@
 // About what a ball spins as it leaves the hand: in words, or by three figures (spinward, up, axial).
 
 import { fieldOf } from '../../state/fields.js';
-import { AXES, OWN, axisOf, nameOf } from '../../state/spin_axis.js';
+import { AXES, OWN, axisOf, nameOf } from '../../state/motions.js';
 import { parseFigure } from '../../state/units.js';
 import { h, setAttribute } from '../shared/dom.js';
 import { createRefusalSlot, refuse } from '../shared/refusals.js';
-import { createSelect } from '../shared/select.js';
+import { createSelect } from '../shared/choice.js';
 
 const PARTS = ['Spinward', 'Up', 'Axial'];
 

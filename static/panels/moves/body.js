@@ -1,11 +1,9 @@
 // What moves: a named body, or one's own mass, size, drag, and how it rebounds, rubs and rolls.
 
-import { fieldOf } from '../../state/fields.js';
-import { isRecord } from '../../state/paths.js';
+import { fieldOf, isRecord } from '../../state/fields.js';
 import { showQuantity } from '../../state/units.js';
 import { h, setText } from '../shared/dom.js';
-import { createChoice, createSwitch, choiceRow } from '../shared/choice.js';
-import { createChoiceField } from '../shared/choice_field.js';
+import { createChoice, createSwitch, choiceRow, createChoiceField } from '../shared/choice.js';
 import { createField } from '../shared/field.js';
 
 const OWN = '';

@@ -1,12 +1,11 @@
 // One motion: its key and name, Hide and more, the sentence of what goes in and what comes out; its rows when chosen.
 
 import { motionName } from '../../state/fields.js';
-import { otherWord } from '../../state/mirror.js';
-import { h, setAttribute, setChildren, setText } from '../shared/dom.js';
+import { otherWord } from '../../state/motions.js';
+import { h, setAttribute, setChildren, setText, icon } from '../shared/dom.js';
 import { createCardRows } from './card_rows.js';
 import { createDriftBar } from './drift_bar.js';
 import { createEditedName } from '../shared/edited_name.js';
-import { icon } from '../shared/icons.js';
 import { pathKey } from '../shared/path_key.js';
 import { createRefusalSlot } from '../shared/refusals.js';
 import { createSentence, outcome } from './sentence.js';

@@ -2,22 +2,19 @@
 
 import { fieldOf } from '../../state/fields.js';
 import { floorName, groundOf } from '../../state/shapes.js';
-import { axisOf, axisWords } from '../../state/spin_axis.js';
+import { axisOf, axisWords } from '../../state/motions.js';
 import { formatFigure, showQuantity } from '../../state/units.js';
 import { countWords, headingWords, timesWords } from '../../state/words.js';
 import { h } from '../shared/dom.js';
 import { createAxis } from './axis.js';
 import { bodyWords, createBody } from './body.js';
-import { createChoiceField } from '../shared/choice_field.js';
-import { createCup } from './cup.js';
+import { createChoiceField, createSelect } from '../shared/choice.js';
+import { createCup, createLiquid, createTilt } from './pour.js';
 import { createField } from '../shared/field.js';
-import { createFigureRow } from './figure_row.js';
 import { createFold } from '../shared/fold.js';
-import { createLiquid } from './liquid.js';
-import { createHeadingRow } from './rose.js';
-import { createSelect } from '../shared/select.js';
-import { createSlope } from './slope.js';
-import { createTilt } from './tilt.js';
+import { createHeadingRow, createSlope } from './rose.js';
+import { createFigure } from '../shared/figure.js';
+import { createRefusalSlot } from '../shared/refusals.js';
 
 const ON_A_DECK = { 'place.along_m': 'Along', 'place.axial_m': 'Across' };
 const ON_A_TABLE = { 'place.along_m': 'Round', 'place.axial_m': 'Outward' };
@@ -148,4 +145,21 @@ function createFloorChoice(store, path) {
       select.update();
     },
   };
+}
+
+// One row without a slider: for a figure of which more is nothing other than less, such as a seed; its refusal under it.
+/** A whole-number field. */
+export function createFigureRow({ store, path }) {
+  const { label } = fieldOf(store.fields, path);
+  const id = `${path}-no`;
+  const keep = value => store.set(path, Math.round(value));
+  const figure = createFigure({ store, path, label, step: () => 1, keep, describedBy: id });
+  const slot = createRefusalSlot({ store, path, frame: figure.element });
+  slot.element.id = id;
+  const element = h('div', { class: 'row bare', 'data-row': path }, h('span', { class: 'lab' }, label), figure.element, slot.element);
+  function update() {
+    figure.update();
+    slot.update();
+  }
+  return { element, update };
 }

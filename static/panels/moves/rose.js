@@ -6,6 +6,8 @@ import { headingWords } from '../../state/words.js';
 import { h, onDrag, s, setAttribute, setText } from '../shared/dom.js';
 import { createFigure } from '../shared/figure.js';
 import { createRefusalSlot } from '../shared/refusals.js';
+import { createSwitch } from '../shared/choice.js';
+import { createField } from '../shared/field.js';
 
 export function createHeadingRow({ store, path, label = 'Toward' }) {
   const field = fieldOf(store.fields, path);
@@ -77,4 +79,36 @@ export function createHeadingRow({ store, path, label = 'Toward' }) {
 // kept between 0 and 360, where the words read best
 function turned(degrees) {
   return ((degrees % 360) + 360) % 360;
+}
+
+// The ramp a ball rolls on: none, or its slope, the way it rises, length and width.
+const FIRST_SLOPE_DEG = 10;
+
+export function createSlope({ store, path }) {
+  const on = () => (store.read(path) ?? null) !== null;
+  const ramp = createSwitch({
+    label: 'On a ramp',
+    on,
+    turn: wanted => store.set(path, wanted ? { slope_deg: FIRST_SLOPE_DEG, heading_deg: 0 } : null),
+  });
+  const row = (name, label) => createField({ store, path: `${path}.${name}`, label });
+  const rows = [
+    row('slope_deg', 'Slope'),
+    createHeadingRow({ store, path: `${path}.heading_deg`, label: 'Rises' }),
+    row('length_m', 'Length'),
+    row('width_m', 'Width'),
+  ];
+  const inner = h(
+    'div',
+    {},
+    rows.map(part => part.element),
+  );
+  return {
+    element: h('div', { class: 'group' }, ramp.element, inner),
+    update() {
+      ramp.update();
+      setAttribute(inner, 'hidden', !on());
+      if (on()) rows.forEach(part => part.update());
+    },
+  };
 }

@@ -1,13 +1,12 @@
 // The sentence of a motion's inputs, whose figures are fields.
 
 import { fieldOf } from '../../state/fields.js';
-import { sentenceOf } from '../../state/kinds.js';
+import { sentenceOf, axisWords } from '../../state/motions.js';
 import { groundOf } from '../../state/shapes.js';
-import { axisWords } from '../../state/spin_axis.js';
 import { showQuantity } from '../../state/units.js';
 import { elevationWords, headingWords, timesWords } from '../../state/words.js';
 import { h, setChildren } from '../shared/dom.js';
-import { createInline } from '../shared/inline.js';
+import { createInline } from './inline.js';
 
 export function createSentence({ store, index, kind }) {
   const element = h('span', { class: 'given' });

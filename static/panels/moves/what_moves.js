@@ -1,8 +1,7 @@
 // Place 2: a card a motion, and what adds one.
 
 import { motionName } from '../../state/fields.js';
-import { kindGroups } from '../../state/kinds.js';
-import { otherWord, sameAgain } from '../../state/mirror.js';
+import { kindGroups, otherWord, sameAgain } from '../../state/motions.js';
 import { shapeOf } from '../../state/shapes.js';
 import { freshName } from '../../state/words.js';
 import { $, h, setAttribute } from '../shared/dom.js';

@@ -1,6 +1,6 @@
 // A link that opens what belongs to it; that is made when it is first wanted.
 
-import { h, setAttribute, setText } from './dom.js';
+import { h, setAttribute, setText, icon } from './dom.js';
 
 let count = 0;
 
@@ -27,4 +27,33 @@ export function createFold({ words, make, kind = 'link', inner = h('div', { clas
     if (!inner.hidden) parts.forEach(part => part.update());
   }
   return { button, element: inner, toggle, update };
+}
+
+// A sheet over the page: a dialog that Esc, its own close button and a click outside put away.
+export function createSheet({ title, wide = false }) {
+  const content = h('div', { class: 'sheet-in' });
+  const id = `sheet-${title.toLowerCase().replace(/\W+/g, '-')}`;
+  const element = h(
+    'dialog',
+    { class: `sheet${wide ? ' wide' : ''}`, 'aria-labelledby': id },
+    h(
+      'header',
+      {},
+      h('h2', { id }, title),
+      h('button', { type: 'button', class: 'icon-button', 'aria-label': 'Close', onclick: () => element.close() }, icon('close')),
+    ),
+    content,
+  );
+  element.addEventListener('click', event => {
+    if (event.target === element) element.close();
+  });
+  document.body.append(element);
+  return {
+    element,
+    content,
+    show() {
+      if (!element.open) element.showModal();
+    },
+    close: () => element.close(),
+  };
 }

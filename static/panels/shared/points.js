@@ -1,8 +1,7 @@
 // Points in time, a row each, straight between them: of a spin that changes, of a lip that tilts.
 
-import { h, setAttribute, setText } from './dom.js';
+import { h, setAttribute, setText, icon } from './dom.js';
 import { createFigure } from './figure.js';
-import { icon } from './icons.js';
 
 /** path: the list in the document; columns [[field, label, fine step]]; next(points) → the point that is added; words for the
  *  button while there are none; into: the table's body, and the table. */

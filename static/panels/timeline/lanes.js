@@ -6,9 +6,8 @@ import { pathStyle } from '../../state/palette.js';
 import { h, onDrag, s, setAttribute } from '../shared/dom.js';
 import { endWords } from '../shared/ends.js';
 import { createMarkButtons, drawnMark, eventMarks, thinned } from './lane_marks.js';
-import { createFlags } from './loop_flags.js';
+import { createFlags, ruler } from './ruler.js';
 import { dashOf } from '../shared/path_key.js';
-import { ruler } from './ruler.js';
 
 const PAD = 8,
   FIRST = 38; // px: beside the ruler; down to the first lane

@@ -2,8 +2,7 @@
 
 import { paceWords } from '../../state/words.js';
 import { endOf, pathPoints } from '../../time/track.js';
-import { $, h, setAttribute, setText } from '../shared/dom.js';
-import { icon } from '../shared/icons.js';
+import { $, h, setAttribute, setText, icon } from '../shared/dom.js';
 import { createLanes } from './lanes.js';
 import { PACES } from '../looks/looks.js';
 import { majorStep } from './ruler.js';

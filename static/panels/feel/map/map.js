@@ -14,7 +14,7 @@ import { createMapSaving } from './saving.js';
 import { lowerFirst } from '../say.js';
 import { parseDrawing } from '../../shared/drawing.js';
 import { createFold } from '../../shared/fold.js';
-import { createList } from '../../shared/select.js';
+import { createList } from '../../shared/choice.js';
 
 const WIDTH_PX = { least: 240, first: 320, most: 1200 }; // that the server draws
 const WORDS = 'text:is(.limit-words, .equal, .what), .family-smallest text'; // what the name of this habitat keeps clear of

@@ -1,7 +1,7 @@
 // The map as a file, drawn by the server: as lines for a picture, or as a page.
 
 import { h } from '../../shared/dom.js';
-import { download, fileName } from '../../shared/files.js';
+import { download, fileName } from '../../shared/copy.js';
 
 const FILES = [
   ['map-svg', 'svg', 'SVG'],

@@ -1,10 +1,9 @@
 // One wish: what is wished, its figure with its unit, and the way to take it back.
 
 import { formatFigure, parseFigure, shownUnit, toShown } from '../../../state/units.js';
-import { h, setAttribute, setChildren, setText } from '../../shared/dom.js';
+import { h, setAttribute, setChildren, setText, icon } from '../../shared/dom.js';
 import { choicesOf, newWish, unitOf } from './wishes.js';
-import { icon } from '../../shared/icons.js';
-import { createList } from '../../shared/select.js';
+import { createList } from '../../shared/choice.js';
 
 /** wish() → the wish as it stands; change(wish); remove(). */
 export function createWishRow({ store, number, wish, change, remove }) {

@@ -3,10 +3,10 @@
 import { fieldOf, shownOf } from '../../state/fields.js';
 import { makeScale, roundTo } from '../../state/scale.js';
 import { formatFigure, parseFigure, shownStep, shownUnit, toShown, withUnit } from '../../state/units.js';
-import { h, onDrag, setAttribute, setText } from './dom.js';
-import { wholeSteps } from './field.js';
-import { outside } from './figure.js';
-import { refuse } from './refusals.js';
+import { h, onDrag, setAttribute, setText } from '../shared/dom.js';
+import { wholeSteps } from '../shared/field.js';
+import { outside } from '../shared/figure.js';
+import { refuse } from '../shared/refusals.js';
 
 const DRAG_PX = 3; // a fine step for so many pixels
 

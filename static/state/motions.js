@@ -1,0 +1,104 @@
+// Motions in a document: their kinds as GET /api/fields tells them, the axes a ball spins about, and a motion's mirror image.
+
+import { getAt } from './fields.js';
+import { showQuantity } from './units.js';
+import { freshName } from './words.js';
+
+/** [[heading, kinds]] as they are offered, in the order in which they are told. */
+export function kindGroups(kinds) {
+  const groups = new Map();
+  for (const [kind, { group }] of Object.entries(kinds)) groups.set(group, [...(groups.get(group) ?? []), kind]);
+  return [...groups];
+}
+
+/** A kind's sentence for a motion with its defaults, names of fields still in braces. Its parts are texts, lists of parts, and what is said
+ *  where a field has something, {field, say, otherwise}, and perhaps equals, least or above. */
+export function sentenceOf(part, motion) {
+  if (typeof part === 'string') return part;
+  if (Array.isArray(part)) return part.map(one => sentenceOf(one, motion)).join('');
+  return sentenceOf(holds(part, motion) ? part.say : part.otherwise, motion);
+}
+
+function holds({ field, equals, least, above }, motion) {
+  const value = getAt(motion, field);
+  if (equals !== undefined) return value === equals;
+  if (least !== undefined) return value >= least;
+  if (above !== undefined) return value > above;
+  return Array.isArray(value) ? value.length > 0 : Boolean(value);
+}
+
+/** A finding's value in words: '0.52 m/s² antispinward', '0.61 g'. */
+export function showFinding({ unit, sided }, value, system) {
+  if (!sided) return showQuantity(value, unit, system);
+  const way = value > 0 ? ' spinward' : value < 0 ? ' antispinward' : '';
+  return `${showQuantity(Math.abs(value), unit, system)}${way}`;
+}
+
+// About what a ball spins, as (spinward, up, axial): the axes that have words. A forward roll turns the top the way it is thrown.
+export const OWN = 'own';
+const DEG = Math.PI / 180;
+export const AXES = {
+  forward: ['forward roll', heading => [Math.sin(heading * DEG), 0, -Math.cos(heading * DEG)]],
+  back: ['back spin', heading => [-Math.sin(heading * DEG), 0, Math.cos(heading * DEG)]],
+  upright: ['about the upright', () => [0, 1, 0]],
+  axial: ['about the axis', () => [0, 0, 1]],
+  spinward: ['about spinward', () => [1, 0, 0]],
+};
+
+/** A named axis for something thrown toward `heading` degrees, its figures round. */
+export function axisOf(key, heading) {
+  return AXES[key][1](heading).map(part => Number(part.toFixed(6)) + 0);
+}
+
+/** The name of an axis, whatever its length; 'own' where it has none. */
+export function nameOf(axis, heading) {
+  if (!axis) return 'forward';
+  const size = Math.hypot(...axis);
+  const same = key => axisOf(key, heading).every((part, i) => Math.abs(part - axis[i] / size) < 1e-4);
+  return Object.keys(AXES).find(same) ?? OWN;
+}
+
+/** As it stands in a sentence after the rate. */
+export function axisWords(axis, heading) {
+  const name = nameOf(axis, heading);
+  return { forward: 'in a forward roll', back: 'in a back spin', [OWN]: 'about an axis of its own' }[name] ?? AXES[name][0];
+}
+
+// The same motion the other way round the wheel: its image in a mirror that stands across the deck at its place.
+/** A copy whose headings, and whose ball's spin, are those of the mirror image. Its place stays: the same hand throws it. */
+export function mirrored(motion) {
+  const out = structuredClone(motion);
+  for (const part of [out, out.carried, out.ramp]) {
+    if (part) part.heading_deg = otherWay(part.heading_deg ?? 0);
+  }
+  if (out.target) out.target.along_m = 2 * (out.place?.along_m ?? 0) - (out.target.along_m ?? 0);
+  if (Array.isArray(out.ball_spin_axis)) out.ball_spin_axis = imageOf(out.ball_spin_axis);
+  else if (out.ball_spin_rpm) out.ball_spin_rpm = -out.ball_spin_rpm; // about the upright, which lies in the mirror
+  return out;
+}
+
+/** 180° − heading, from −180 to 180: spinward becomes antispinward, along the axis stays. */
+export function otherWay(degrees) {
+  const turned = (((180 - degrees) % 360) + 360) % 360;
+  return turned > 180 ? turned - 360 : turned;
+}
+
+/** The word for where the mirror image goes; null for what is its own image, and for kinds that have none. */
+export function otherWord(fields, motion) {
+  if (!fields.kinds[motion.kind]?.mirrored) return null;
+  const here = motion.heading_deg ?? 0,
+    there = otherWay(here);
+  const same = { ...mirrored(motion), heading_deg: 0 },
+    itself = JSON.stringify(same) === JSON.stringify({ ...motion, heading_deg: 0 });
+  if (itself && Math.abs(Math.sin(((there - here) * Math.PI) / 360)) < 1e-9) return null;
+  return Math.abs(there) < 90 ? 'spinward' : 'antispinward';
+}
+
+export function sameAgain(fields, motion, name, taken) {
+  return { ...mirrored(motion), name: freshName(`${name} ${otherWord(fields, motion)}`, taken) };
+}
+
+// a turning has a sense: in a mirror its part across the mirror stays, the parts that lie in it change sign
+function imageOf([spinward, up, axial]) {
+  return [spinward, 0 - up, 0 - axial];
+}
