@@ -99,6 +99,7 @@ export function shownFor(store) {
 }
 
 // What people would feel, asked once its place was opened, and from then on with every change of the habitat or the person.
+
 const ASKED = ['habitat', 'air', 'person', 'own_limits'];
 
 export function createAskFeel({ store, feel }) {

@@ -82,6 +82,7 @@ export function createClient(base = 'api') {
 }
 
 // An answer with arrays as base64 of float32 (`arrays=f4`) made into typed arrays. Each keeps its `shape`.
+
 export function decodeAnswer(answer) {
   const out = revive(answer);
   for (const part of [out, ...(out.compare ?? [])]) complete(part);

@@ -39,6 +39,7 @@ export async function pngOfSvg(svg, width) {
 }
 
 // A zip of files that are stored, not deflated: pictures are packed already. The same files give the same bytes.
+
 const MOST_FILES = 0xffff,
   MOST_BYTES = 0xffffffff; // of a zip without the extensions for larger ones (APPNOTE 6.3, 4.4.1.4)
 const AROUND_A_FILE = 1024; // its two headers, and a name as long as those of frames

@@ -30,6 +30,7 @@ export function createBar({ store, scenes, share }) {
 }
 
 // Share: the link that carries the whole scene; where it would be too long, the file.
+
 export function createShare({ store, saveScene }) {
   const sheet = createSheet({ title: 'Share' });
   const words = h('p', { class: 'lead' });

@@ -47,6 +47,7 @@ export function isScene(value) {
 }
 
 // What the server says about each field: label, unit, range, default. The page keeps none of its own.
+
 const STARRED = /\.\d+(?=\.|$)/g;
 const OF_A_MOTION = /^motions\.(\d+)\.(.+)$/;
 const BESIDE = /^compare\.\d+\.(?=(habitat|motions)(\.|$))/;

@@ -35,6 +35,7 @@ export function showFinding({ unit, sided }, value, system) {
 }
 
 // About what a ball spins, as (spinward, up, axial): the axes that have words. A forward roll turns the top the way it is thrown.
+
 export const OWN = 'own';
 const DEG = Math.PI / 180;
 export const AXES = {
@@ -65,6 +66,7 @@ export function axisWords(axis, heading) {
 }
 
 // The same motion the other way round the wheel: its image in a mirror that stands across the deck at its place.
+
 /** A copy whose headings, and whose ball's spin, are those of the mirror image. Its place stays: the same hand throws it. */
 export function mirrored(motion) {
   const out = structuredClone(motion);

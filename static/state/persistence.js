@@ -56,6 +56,7 @@ function fromBase64url(text) {
 }
 
 // The scene at hand, the recent ones and how the page was set, kept in the browser. A broken or full storage is no failure.
+
 const SCENE = 'rimfall.scene',
   RECENT = 'rimfall.recent',
   VIEW = 'rimfall.view';
@@ -104,6 +105,7 @@ export function createAutosave(storage) {
 }
 
 // After each settled change the scene goes into the browser's storage and into the address.
+
 const SETTLE_MS = 250;
 
 export function createKeeping({ store, autosave, open }) {

@@ -67,6 +67,7 @@ export function createProgress({ cancel }) {
 }
 
 // What positions are counted from: the axis, the ground under the release, or a place by its own figures.
+
 const WORDS = [
   ['axis', 'the axis of spin'],
   ['release', 'the ground under the release'],

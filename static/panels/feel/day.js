@@ -56,6 +56,7 @@ function createMoment({ text, open }) {
 }
 
 // A paragraph whose numbers change where they stand: those that have just changed are underlined for a moment.
+
 const SHOWN_MS = 1200;
 const NUMBER = /([−-]?\d[\d,]*(?:\.\d+)?)/;
 

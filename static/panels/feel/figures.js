@@ -109,6 +109,7 @@ function labelOf({ name }, explain) {
 }
 
 // The two tables beside the figures: levels one could stand on, and what each turn of the head is felt as.
+
 const TURNS = { yaw: 'Yaw, looking aside', pitch: 'Pitch, nodding', roll: 'Roll, ear to shoulder' };
 
 export function levelsTable({ store }) {

@@ -73,6 +73,7 @@ export function ruleKey() {
 }
 
 // Where the ticks of a rule lie and how their letters make room for each other: numbers only.
+
 const WIDE = 20; // times: over it the rule is spread by decades
 const SPARE = 1.6, // of its ends beyond the outermost, where it is spread so
   MARGIN = 0.12; // and of its length, where it is even

@@ -57,6 +57,7 @@ export function createHabitatRows({ store, at, dials, answered }) {
 }
 
 // The flat floors of pods, cabins and craft: each with what it weighs and how far "down" leans, its figures folded away.
+
 const MOST = 12;
 
 /** `at`: where the habitat is in the document; answered() → the habitat's part of the answer. */

@@ -89,6 +89,7 @@ export function sizeAnswer({ document, view }) {
 }
 
 // How the spin changes: points of time and spin, straight between them.
+
 const SHARE = 0.5; // of what is shown: how long after the last point a new one stands
 
 export function createRamp({ store }) {

@@ -148,6 +148,7 @@ function createFloorChoice(store, path) {
 }
 
 // One row without a slider: for a figure of which more is nothing other than less, such as a seed; its refusal under it.
+
 /** A whole-number field. */
 export function createFigureRow({ store, path }) {
   const { label } = fieldOf(store.fields, path);

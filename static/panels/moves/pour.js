@@ -26,6 +26,7 @@ export function createLiquid(store, path) {
 }
 
 // What is poured into: no cup, or where it stands, how wide and how deep it is, and where it should have stood.
+
 const ROWS = [
   ['along_m', 'Along'],
   ['height_m', 'Rim at'],
@@ -93,6 +94,7 @@ function fineScale(field) {
 }
 
 // How the lip tilts while it pours: points of time, direction and flow, straight between them.
+
 const DOWN_DEG = -90;
 const STEP_DEG = 30; // a new point tips the lip so much further
 

@@ -82,6 +82,7 @@ function turned(degrees) {
 }
 
 // The ramp a ball rolls on: none, or its slope, the way it rises, length and width.
+
 const FIRST_SLOPE_DEG = 10;
 
 export function createSlope({ store, path }) {

@@ -48,6 +48,7 @@ export function createSwitch({ label, on, turn }) {
 }
 
 // A field that is one of a few words: they are the catalogue's.
+
 export function createChoiceField({ store, path, label }) {
   const options = (fieldOf(store.fields, path)?.choices ?? []).map(value => ({ value, say: value }));
   const choice = createChoice({
@@ -60,6 +61,7 @@ export function createChoiceField({ store, path, label }) {
 }
 
 // A row of a word and a list to choose from, with the refusal of its field under it.
+
 /** A list alone, its options set anew when they change: options() → [[value, words]]; chosen() → value; choose(value). Values are
  * text or numbers; attributes are the list's own. */
 export function createList(attributes, { options, chosen, choose }) {

@@ -29,6 +29,7 @@ export function selectWords(element) {
 }
 
 // Files out of the page and into it.
+
 /** content: a text with its type, or a Blob. */
 export function download(name, content, type) {
   const url = URL.createObjectURL(content instanceof Blob ? content : new Blob([content], { type }));

@@ -89,6 +89,7 @@ export function whenPointerUp(fn) {
 }
 
 // The page's few drawn signs. The fonts have no arrows or locks.
+
 const LINE = { fill: 'none', stroke: 'currentColor', 'stroke-width': 1.6 };
 const SHAPES = {
   play: [18, [['path', { d: 'M4 2l12 7-12 7z', fill: 'currentColor' }]]],

@@ -30,6 +30,7 @@ export function createFold({ words, make, kind = 'link', inner = h('div', { clas
 }
 
 // A sheet over the page: a dialog that Esc, its own close button and a click outside put away.
+
 export function createSheet({ title, wide = false }) {
   const content = h('div', { class: 'sheet-in' });
   const id = `sheet-${title.toLowerCase().replace(/\W+/g, '-')}`;

@@ -34,6 +34,7 @@ export function ruler(end_s, x) {
 }
 
 // The two flags of the loop: dragged, or moved by the arrows.
+
 const LEAST_S = 0.05;
 
 export function createFlags({ clock, at, timeAt }) {
