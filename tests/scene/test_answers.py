@@ -29,7 +29,7 @@ SCALARS = ("along_m", "height_m", "axial_m")
 VECTORS = ("rotating_m", "rotating_velocity_m_s", "inertial_m", "centrifugal_m_s2", "coriolis_m_s2")
 MOTION = {
     "name", "kind", "first", "count", "end", *SCALARS, *VECTORS, "attitude_wxyz", "events", "landing", "no_landing", "apex",
-    "companion", "stream", "words", "assumptions", "surface", "ramp", "findings",
+    "companion", "stream", "words", "pieces", "assumptions", "surface", "ramp", "findings",
 }  # fmt: skip
 EVENT = {
     "kind", "time_s", *SCALARS, "rotating_m", "inertial_m", "velocity_m_s", "speed_m_s", "incidence_deg", "surface",
@@ -99,6 +99,7 @@ def test_words_of_the_contract_are_used(name):
         assert {event["kind"] for event in motion["events"]} <= EVENTS
         assert all(isinstance(said, str) and said.endswith(".") for said in motion["words"] + motion["assumptions"])
         assert motion["words"]
+        assert "".join(motion["pieces"]) == " ".join(motion["words"])
 
 
 @each_scene

@@ -4,6 +4,7 @@ import json
 
 import rimfall
 from rimfall.kinds.body import OwnBody
+from rimfall.phrases import CAUTION
 from rimfall.scene.catalogue import catalogue, export_choices, pattern_of
 from rimfall.scene.document import MOTIONS, Scene
 from rimfall.scene.export_part import ExportPart
@@ -26,9 +27,14 @@ NUMBERS = [f for f, said in FIELDS.items() if said["kind"] == "number"]
 
 def test_it_is_plain_json_and_names_its_parts():
     found = json.loads(json.dumps(catalogue(), allow_nan=False))
-    assert set(found) == {"program", "fields", "kinds", "shapes", "bodies", "liquids", "person_height_m"}
+    assert set(found) == {"program", "fields", "kinds", "shapes", "bodies", "liquids"} | {
+        "person_height_m",
+        "greatest_rim_speed_m_s",
+        "caution",
+    }
     assert found["program"] == rimfall.__version__
-    assert found["person_height_m"] == 1.75
+    assert (found["person_height_m"], found["greatest_rim_speed_m_s"]) == (1.75, 5000.0)
+    assert found["caution"] == CAUTION
 
 
 def leaves(value, at=""):

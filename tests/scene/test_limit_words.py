@@ -32,6 +32,13 @@ def said(quantity, value, *own_limits):
     return limit_words.sentence(quantity, rows).replace(NB, " ")
 
 
+def test_on_paper_nothing_is_offered():
+    rows = [row for row in rows_of() if row.quantity == "gradient"]
+    assert limit_words.sentence("gradient", rows, offered=False) == said("gradient", 3.1).removesuffix(
+        " You may set one of your own."
+    )
+
+
 OTHERS = {
     "gravity": " One more figure tells what was observed: it is no limit.",
     "spin": " Eight more figures tell what was observed, reached or called an optimum: they are no limits.",

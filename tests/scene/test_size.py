@@ -50,7 +50,12 @@ def test_two_wishes_make_a_habitat():
     assert smallest["bound_by"] == [0, 1]
     assert smallest["figures"]["rim_speed"] == pytest.approx(0.9 * G0 / omega)
     assert answer["spin_range_rpm"] == pytest.approx([2.0, 2.0])
-    assert (answer["fits"], answer["collides"], answer["caution"]) == (True, [], CAUTION_ABOUT_PEOPLE)
+    assert (answer["fits"], answer["collides"], answer["ways"], answer["caution"]) == (
+        True,
+        [],
+        None,
+        CAUTION_ABOUT_PEOPLE,
+    )
     assert answer["words"] == [
         f"The smallest that gives 0.9{NB}g at no more than 2{NB}rpm has a radius of 201{NB}m and turns at 2.00{NB}rpm; its rim moves at "
         f"42.1{NB}m/s and head to foot changes by 0.870{NB}%.",
@@ -65,6 +70,7 @@ def test_wishes_that_collide_are_named_with_the_nearest_that_would_do():
         f"0.9{NB}g at no more than 2{NB}rpm takes 201{NB}m; the hull allows 60{NB}m, 141{NB}m less.",
         f"It would do with 0.268{NB}g instead of 0.9{NB}g or 3.67{NB}rpm instead of 2{NB}rpm.",
     ]
+    assert answer["ways"] == answer["words"][1]
     assert [(one["wish"], one["was"], one["unit"]) for one in answer["collides"]] == [
         (0, 0.9, "g"),
         (1, 2.0, "rpm"),

@@ -55,6 +55,13 @@ def test_a_throw_is_told_with_what_it_would_be_on_plain_ground():
     assert tells(" ".join(found["words"]), f"{it_lands} … {on_earth} … {parts}")
 
 
+def test_what_is_stressed_is_how_far_off_it_ends():
+    motion = answer(scene(throw()))["motions"][0]
+    assert motion["pieces"][:2] == ["It lands ", f"{motion['landing']['drift_m']:.2f}{NB}m"]
+    floating = answer(scene(drop(), habitat={"spin_rpm": 0}))["motions"][0]
+    assert floating["pieces"] == [" ".join(floating["words"])]
+
+
 def test_us_units_change_the_words_and_nothing_else():
     document = scene(throw(), pour())
     si, us = answer(document), answer(document, "us")
@@ -62,6 +69,7 @@ def test_us_units_change_the_words_and_nothing_else():
     assert " m " not in said(document, "us")
     for a, b in zip(si["motions"], us["motions"], strict=True):
         assert a.pop("words") != b.pop("words")
+        assert a.pop("pieces") != b.pop("pieces")
     assert si == us
 
 

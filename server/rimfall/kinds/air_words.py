@@ -40,7 +40,7 @@ def _then(traced, first, units):
     if last is first or made.end not in ("rest", "met a surface"):
         return ""
     place = (first.along_m, first.height_m, first.axial_m)
-    further = drift(*_from(place, last), units, traced.across)
+    further = drift(*_from(place, last), units, traced.across, stressed=made.end == "rest")
     if made.end == "rest":
         return " and comes to rest there" if further == "straight below" else f" and comes to rest {further} of there"
     after = seconds(last.time_s - traced.plan.start_s)

@@ -27,13 +27,9 @@ def since(traced, event):
     return seconds(event.time_s - traced.plan.start_s)
 
 
-def _gone(traced, moment, units):
-    return drift(moment.drift_m, moment.axial_m - traced.plan.place[2], units, traced.across)
-
-
-def there(traced, moment, units):
+def there(traced, moment, units, stressed=False):
     """How far it is at a moment from where it began, in words."""
-    where = _gone(traced, moment, units)
+    where = drift(moment.drift_m, moment.axial_m - traced.plan.place[2], units, traced.across, stressed)
     return "where it began" if where == "straight below" else where
 
 
@@ -41,9 +37,9 @@ def ending(traced, units):
     """How it ends, after it has touched ground."""
     made, final = traced.track, traced.track.events[-1]
     if made.end == "rest":
-        return f"comes to rest {there(traced, final, units)} after {since(traced, final)}"
+        return f"comes to rest {there(traced, final, units, stressed=True)} after {since(traced, final)}"
     if made.end == "edge":
-        return f"passes the edge {there(traced, final, units)} after {since(traced, final)}"
+        return f"passes the edge {there(traced, final, units, stressed=True)} after {since(traced, final)}"
     if made.end == "landed":
         return f"meets {the(traced, final.surface)} {there(traced, final, units)} after {since(traced, final)}"
     if made.end == "met a surface":

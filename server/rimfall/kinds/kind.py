@@ -13,6 +13,7 @@ from ..motions.flight import MOST_STEPS
 from ..motions.plan import Plan
 from ..motions.setting import Setting
 from ..motions.track import Track
+from ..phrases import pieces, plain
 from ..shapes import Ground
 from ..shapes.base import DECK
 from .motion import Motion
@@ -161,6 +162,13 @@ class Traced:
 
     def outcome(self, units: str = "si") -> list[str]:
         """One or two sentences of what it does, as an author could use them."""
+        return [plain(sentence) for sentence in self._outcome(units)]
+
+    def outcome_pieces(self, units: str = "si") -> list[str]:
+        """The same as one text in pieces, of which the second, where there is one, says how far off it ends."""
+        return pieces(self._outcome(units))
+
+    def _outcome(self, units: str) -> list[str]:
         return ["The scene ends before it starts."] if self.track.path is None else self.kind.outcome(self, units)
 
     def assumptions(self, setting: Setting) -> list[str]:

@@ -11,7 +11,7 @@ def landing(traced, units, who="It", many=False):
     made = traced.track
     if made.landing is None:
         return _no_landing(traced, who, many, units)
-    here = drift(*_drift(traced, made.landing), units, traced.across)
+    here = drift(*_drift(traced, made.landing), units, traced.across, stressed=True)
     after = made.landing.time_s - traced.plan.start_s
     if after == 0:
         return f"{who} {'lie' if many else 'lies'} on {the(traced, made.landing.surface)} from the start."
@@ -49,7 +49,8 @@ def _no_landing(traced, who, many, units):
         return f"{who} {'meet' if many else 'meets'} {on} {drift(*_drift(traced, last), units, traced.across)} after {after}."
     if made.end == "edge":
         verb = "pass" if many else "passes"
-        return f"{who} {verb} the edge {drift(*_drift(traced, last), units, traced.across)} after {after}; what lies beyond is not followed."
+        where = drift(*_drift(traced, last), units, traced.across, stressed=True)
+        return f"{who} {verb} the edge {where} after {after}; what lies beyond is not followed."
     if made.end == "duration":
         return f"{who} {'are' if many else 'is'} still in flight when the scene ends."
     ground = the(traced, traced.ground)
@@ -76,7 +77,7 @@ def _alone(traced, without, drift_m, units):
     who = "it" if stream is None or stream.batch is not None else "they"
     across_m = traced.track.landing.axial_m - traced.plan.place[2]
     if abs(across_m) < _NONE_M:
-        return f"Without {without} {who} would land {drift(drift_m, 0.0, units)}"
+        return f"Without {without} {who} would land {drift(drift_m, 0.0, units, stressed=True)}"
     goes = f"go {_shift(drift_m, units)}" if abs(drift_m) >= _NONE_M else "not drift"
     return f"Along the {traced.ground}, without {without} {who} would {goes}"
 

@@ -119,6 +119,7 @@ def _motion(traced, trace, units, pack, f4):
     return out | {
         "attitude_wxyz": None if made.attitude_wxyz is None else pack(made.attitude_wxyz),
         **outcome(traced, trace, units),
+        "pieces": traced.outcome_pieces(units),
         "findings": _packed(traced.findings, pack),
         "companion": _companion(traced, pack, offset),
         "stream": _stream(traced, pack),

@@ -8,10 +8,12 @@ from typing import Any
 
 from .. import __version__
 from ..kinds import KINDS
+from ..phrases import CAUTION
 from ..physics.bodies import NAMED_BODIES
 from ..physics.constants import PERSON_HEIGHT_M
 from ..physics.liquids import LIQUIDS
 from ..shapes import SHAPES
+from ..shapes.base import GREATEST_RIM_SPEED_M_S
 from . import document
 from .export_part import ExportPart
 from .field_data import described, walk
@@ -115,4 +117,6 @@ def catalogue():
         "bodies": _bodies(),
         "liquids": [asdict(liquid) for liquid in LIQUIDS],
         "person_height_m": PERSON_HEIGHT_M,
+        "greatest_rim_speed_m_s": GREATEST_RIM_SPEED_M_S,
+        "caution": CAUTION,
     }

@@ -2,8 +2,8 @@
 
 import { h } from '../shared/dom.js';
 
-/** `drawable`: the stages can be drawn into pictures. Gives {page, how, pictures}: the link to the page to print, and the two sections. */
-export function layOut({ sheet, rows, how, facts, pictures, trouble, progress, save, drawable }) {
+/** `drawable`: the stages can be drawn into pictures. `caution`: what stands at the foot. Gives {page, how, pictures}: the link to the page to print, and the two sections. */
+export function layOut({ sheet, rows, how, facts, pictures, trouble, progress, save, drawable, caution }) {
   const page = h('a', { class: 'link', href: 'brief', target: '_blank', rel: 'noopener' }, 'The page to print');
   const third = words => h('h3', { class: 'third' }, words);
   const parts = {
@@ -12,7 +12,6 @@ export function layOut({ sheet, rows, how, facts, pictures, trouble, progress, s
     pictures: h('section', {}, third('Pictures'), pictures.element),
   };
   const none = h('p', { class: 'small' }, 'Pictures and clips need WebGL, which this browser does not give.');
-  const caution = 'For stories, pictures and teaching; not for the design of a real rotor, platform or tether.';
   sheet.element.classList.add('away-sheet');
   sheet.content.append(
     h('div', {}, rows.element, h('p', { class: 'links' }, page, h('span', { class: 'small' }, 'opens in a new tab'))),

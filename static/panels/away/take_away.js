@@ -55,7 +55,7 @@ export function createTakeAway({ store, clock, exported, studio, sceneText }) {
   const trouble = h('div', { role: 'alert' });
   const save = h('button', { type: 'button', class: 'btn strong', onclick: saveAll });
   const progress = createProgress({ cancel: () => job?.abort() });
-  const parts = layOut({ sheet, rows, how, facts, pictures, trouble, progress, save, drawable: studio !== null });
+  const parts = layOut({ sheet, rows, how, facts, pictures, trouble, progress, save, drawable: studio !== null, caution: store.fields.caution });
   let job = null; // while files are made
 
   if (!canCode()) rows.of('clip')?.bar('This browser codes no video; take every frame instead.');

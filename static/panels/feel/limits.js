@@ -39,7 +39,7 @@ function createQuantity({ store, name }) {
     rule = createRule();
   const table = createFold({
     words: () => `Table of ${countRows(rows())}`,
-    make: () => [createLimitsTable({ store, name: quantity().label, rows })],
+    make: () => [createLimitsTable({ store, name: quantity().in_text, rows })],
   });
   const tables = h('div', {}, h('p', { class: 'links' }, table.button), table.element);
   const own = createOwnLimits({ store, quantity: quantity() });

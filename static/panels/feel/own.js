@@ -4,19 +4,19 @@ import { fieldOf } from '../../state/fields.js';
 import { parseFigure, shownUnit } from '../../state/units.js';
 import { createChoice } from '../shared/choice.js';
 import { h, setAttribute, setChildren, icon } from '../shared/dom.js';
-import { BOUNDS, boundWords, lowerFirst } from './say.js';
+import { BOUNDS, boundWords } from './say.js';
 import { createFigure, outside } from '../shared/figure.js';
 import { createFold } from '../shared/fold.js';
 import { createRefusalSlot } from '../shared/refusals.js';
 
 const MOST = 12; // that a scene may have, of all quantities together
 
-/** `quantity` {name, label, unit}. */
+/** `quantity` {name, in_text, unit}. */
 export function createOwnLimits({ store, quantity }) {
   const list = h('ul', { class: 'own' });
   const form = createForm({ store, quantity, keep: add });
   const fold = createFold({ words: () => 'Set a limit of your own', make: () => [form], turned: open => open && form.focus() });
-  fold.button.setAttribute('aria-label', `Set a limit of your own: ${lowerFirst(quantity.label)}`);
+  fold.button.setAttribute('aria-label', `Set a limit of your own: ${quantity.in_text}`);
   const full = h('span', { class: 'small' }, `A scene has room for ${MOST} limits of your own.`);
   let lines = [],
     made = '';
@@ -35,7 +35,7 @@ export function createOwnLimits({ store, quantity }) {
       draft.own_limits.splice(index, 1);
       if (!draft.own_limits.length) delete draft.own_limits;
     });
-    store.tell({ kind: 'told', say: `Your limit on ${lowerFirst(quantity.label)} is gone.`, undo: true });
+    store.tell({ kind: 'told', say: `Your limit on ${quantity.in_text} is gone.`, undo: true });
   }
 
   // a line stays the same while its figure changes, so that the figure keeps the focus
@@ -59,7 +59,7 @@ export function createOwnLimits({ store, quantity }) {
 function createLine({ store, quantity, bound, name, index, remove }) {
   const path = `own_limits.${index}.value`,
     said = name ? `${name}, yours: ${BOUNDS[bound]}` : `Yours: ${BOUNDS[bound]}`;
-  const figure = createFigure({ store, path, label: `${said}, ${lowerFirst(quantity.label)}`, step: thirdFigure, measure: quantity.unit });
+  const figure = createFigure({ store, path, label: `${said}, ${quantity.in_text}`, step: thirdFigure, measure: quantity.unit });
   const slot = createRefusalSlot({ store, path, frame: figure.element });
   const away = h('button', { type: 'button', class: 'icon-button', onclick: remove }, icon('close'));
   return {
@@ -96,13 +96,13 @@ function createForm({ store, quantity, keep }) {
     },
   });
   const typed = { type: 'text', autocomplete: 'off', spellcheck: 'false', onkeydown };
-  const value = h('input', { ...typed, inputmode: 'decimal', 'aria-label': `Your limit on ${lowerFirst(quantity.label)}` });
+  const value = h('input', { ...typed, inputmode: 'decimal', 'aria-label': `Your limit on ${quantity.in_text}` });
   const unit = h('span', { class: 'unit' });
   const box = h('span', { class: 'val' }, value, unit);
   const name = h('input', { ...typed, class: 'linkbox', maxlength: fieldOf(store.fields, 'own_limits.0.name').max ?? 60, placeholder: 'what it is for', 'aria-label': 'Its name, or nothing' });
   const slot = createRefusalSlot({ store, path: here, frame: box });
   const set = h('button', { type: 'button', class: 'btn strong', onclick: take }, 'Set it');
-  const element = h('div', { class: 'own-form', 'data-row': here, role: 'group', 'aria-label': `A limit of your own on ${lowerFirst(quantity.label)}` }, choice.element, box, name, set, slot.element);
+  const element = h('div', { class: 'own-form', 'data-row': here, role: 'group', 'aria-label': `A limit of your own on ${quantity.in_text}` }, choice.element, box, name, set, slot.element);
 
   function onkeydown(event) {
     if (event.key !== 'Enter') return;

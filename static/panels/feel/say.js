@@ -10,7 +10,6 @@ export const BOUNDS = {
   reached: 'reached',
   observed: 'observed',
 };
-const SURNAME = /^Coriolis/;
 const UNNAMED = 'your own'; // a limit of the user's without a name
 const SMALL = 0.09995, // under it three places are too few
   LEAST = 0.00005,
@@ -68,16 +67,11 @@ export function headingWords({ label, unit, value }, units) {
   return value === null ? `${label}, no value here` : `${label}, ${figureWords(value, unit, units)}`;
 }
 
-/** What stands behind a row, as sentences: the citation, for whom it holds, what is to be noted. */
+/** What stands behind a row, as sentences: the citation and for whom it holds, to which the full stop is added, and what is to be noted. */
 export function behindWords({ source, who, note, known_by: knownBy, mine }) {
   if (mine) return ['A limit of your own: no publication stands behind it.'];
-  const said = [who && `For whom: ${who}`, note, knownBy === 'memory' && 'From memory: look it up before you cite it'];
-  return [source, ...said].filter(Boolean).map(sentence);
-}
-
-function sentence(words) {
-  const text = words.trim();
-  return /[.?]$/.test(text) ? text : `${text}.`;
+  const said = [`${source}.`, who && `For whom: ${who}.`, note, knownBy === 'memory' && 'From memory: look it up before you cite it.'];
+  return said.filter(Boolean);
 }
 
 /** What all of it is said for: '30.0 m, 4.00 rpm; somebody 1.95 m tall who walks at 1.4 m/s and runs at 4.0 m/s.' */
@@ -92,11 +86,6 @@ export function premisesWords({ habitat, person }, units) {
 /** A pace as it was set: 1.4 m/s, 4.0 m/s; in other units three figures of it. */
 export function paceWords(value, units) {
   return units === 'si' ? `${Number.isInteger(value) ? value.toFixed(1) : Number(threeFigures(value))}${NBSP}m/s` : showQuantity(value, 'm/s', units);
-}
-
-/** A label inside a sentence: 'rim speed', but 'Coriolis to gravity'. */
-export function lowerFirst(label) {
-  return SURNAME.test(label) ? label : label.charAt(0).toLowerCase() + label.slice(1);
 }
 
 /** The rows of one quantity, in the order of the answer. */

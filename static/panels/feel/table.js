@@ -2,17 +2,17 @@
 
 import { h, setText } from '../shared/dom.js';
 import { createCopy, selectWords } from '../shared/copy.js';
-import { behindWords, boundWords, hereWords, lowerFirst, studyWords } from './say.js';
+import { behindWords, boundWords, hereWords, studyWords } from './say.js';
 import { createFold } from '../shared/fold.js';
 
-/** rows() → the answer's rows of the quantity, `name` its word: {element, update}. Rows are made anew only when others come. */
+/** rows() → the answer's rows of the quantity, `name` its name in a sentence: {element, update}. Rows are made anew only when others come. */
 export function createLimitsTable({ store, name, rows }) {
   const body = h('tbody', {});
   const head = h(
     'tr',
     {},
     h('th', { scope: 'col', class: 'letter' }, h('span', { class: 'unseen' }, 'Letter')),
-    h('th', { scope: 'col' }, `Published on ${lowerFirst(name)}`),
+    h('th', { scope: 'col' }, `Published on ${name}`),
     h('th', { scope: 'col', class: 'r' }, 'says'),
     h('th', { scope: 'col', class: 'r' }, 'here'),
   );

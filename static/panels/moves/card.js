@@ -109,10 +109,10 @@ export function createCard({ store, index, kind, duplicate, mirror, remove }) {
     }
   }
   function tellOutcome() {
-    const words = store.answer?.motions[index]?.words ?? [];
-    if (said.dataset.words === words.join(' ')) return;
-    said.dataset.words = words.join(' ');
-    setChildren(said, outcome(words));
+    const pieces = store.answer?.motions[index]?.pieces ?? [];
+    if (said.dataset.words === pieces.join('')) return;
+    said.dataset.words = pieces.join('');
+    setChildren(said, outcome(pieces));
   }
   return { element, update };
 }

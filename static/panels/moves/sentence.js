@@ -61,13 +61,7 @@ export function createSentence({ store, index, kind }) {
   return { element, update };
 }
 
-const LENGTH = String.raw`\d[\d.,]*[\s\u00a0](?:mm|cm|km|m|ft|in)\b(?!/)`;
-const LANDS = new RegExp(String.raw`(?<=\b(?:lands?|comes to rest|passes the edge) )${LENGTH}`);
-
-/** The outcome in the server's words, with where it lands in bold. */
-export function outcome(words) {
-  const text = words.join(' ');
-  const found = LANDS.exec(text);
-  if (!found) return [text];
-  return [text.slice(0, found.index), h('b', {}, found[0].replace(' ', '\u00a0')), text.slice(found.index + found[0].length)];
+/** The outcome in the server's words, in the `pieces` of its answer: the second says how far off it ends, and stands in bold. */
+export function outcome(pieces) {
+  return pieces.map((piece, i) => (i === 1 ? h('b', {}, piece) : piece));
 }

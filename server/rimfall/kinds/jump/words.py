@@ -18,7 +18,7 @@ def jumped(traced, units):
     if after == 0:
         return ["The jumper does not leave the ground."]
     along, axial = (b - a for a, b in zip(found["left_m"], found["lands_m"], strict=True))
-    where = drift(along, axial, units, traced.across)
+    where = drift(along, axial, units, traced.across, stressed=True)
     where = "where the jump began" if where == "straight below" else where
     rise = made.apex.height_m - traced.plan.place[1] if made.apex is not None else 0.0
     plain = _plain_jump(traced, units)

@@ -1,7 +1,7 @@
 // Which limits the map draws: those on gravity and spin, all of them, those on one quantity, or the user's own; no study is
 // singled out.
 
-import { isLimit, lowerFirst } from '../say.js';
+import { isLimit } from '../say.js';
 
 const BOTH = ['gravity', 'spin']; // what the map's two axes are chosen for; few enough lines to read from afar
 export const FIRST_GROUP = 'both';
@@ -12,7 +12,7 @@ export function groupsOf({ map, quantities }) {
   return [
     [FIRST_GROUP, 'gravity and spin'],
     ['all', 'all of them'],
-    ...quantities.filter(({ name }) => drawn.has(name)).map(({ name, label }) => [name, lowerFirst(label)]),
+    ...quantities.filter(({ name }) => drawn.has(name)).map(({ name, in_text: words }) => [name, words]),
     ...(map.limits.some(limit => limit.mine) ? [['mine', 'your own']] : []),
   ];
 }

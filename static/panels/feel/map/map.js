@@ -11,7 +11,6 @@ import { createHere, labelsOf } from './here.js';
 import { createMapKey, createMapTable } from './in_words.js';
 import { RADIUS, SPIN, createRing, dialWords } from './ring.js';
 import { createMapSaving } from './saving.js';
-import { lowerFirst } from '../say.js';
 import { parseDrawing } from '../../shared/drawing.js';
 import { createFold } from '../../shared/fold.js';
 import { createList } from '../../shared/choice.js';
@@ -35,7 +34,7 @@ export function createFeelMap({ element, store, client }) {
     words = s('desc', { id: 'map-words' });
   const defs = s('defs', {}, hatch(), s('clipPath', { id: 'map-inside' }, inside));
   const svg = s('svg', { class: 'map', role: 'img', 'aria-labelledby': 'map-title map-words' }, title, words, defs, ground, found, here.element);
-  const ring = createRing({ store, frame: () => frame, say: () => lowerFirst(countWords(store.feel, group)) });
+  const ring = createRing({ store, frame: () => frame, say: () => countWords(store.feel, group).toLowerCase() });
   const box = h('div', { class: 'map-box' }, svg, ring.element);
   const caption = h('p', { class: 'small' }),
     key = createMapKey(() => drawing);

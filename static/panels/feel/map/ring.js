@@ -9,8 +9,6 @@ import { h, onDrag, setAttribute } from '../../shared/dom.js';
 export const RADIUS = 'habitat.radius_m',
   SPIN = 'habitat.spin_rpm';
 
-// The fastest a rim may be, m/s, of the radius that is farthest out: the server refuses more. No field says it, for it binds two.
-const GREATEST_RIM_M_S = 5000;
 const RPM_RAD_S = Math.PI / 30;
 
 /** frame() → the map's frame as it is drawn; say() → how the habitat lies to the limits, in words. */
@@ -111,16 +109,17 @@ function habitatOf(store) {
 export function rangeOf(path, { fields, habitat, hold, held }) {
   const [radius, spin] = [RADIUS, SPIN].map(one => fieldOf(fields, one)),
     { min, max } = path === RADIUS ? radius : spin,
+    fastestRim = fields.greatest_rim_speed_m_s, // m/s, of what is farthest out
     floors = (habitat.floors ?? []).map(floor => floor.radius_m ?? 0),
     later = (habitat.spin_ramp ?? []).map(point => point.spin_rpm);
   // also while the other follows: until it is answered the scene has it where it was
   const most =
-    GREATEST_RIM_M_S / RPM_RAD_S / (path === RADIUS ? Math.max(habitat.spin_rpm, ...later) : Math.max(habitat.radius_m, ...floors));
+    fastestRim / RPM_RAD_S / (path === RADIUS ? Math.max(habitat.spin_rpm, ...later) : Math.max(habitat.radius_m, ...floors));
   const inside = (low, high) => ({ min: Math.max(min, low), max: Math.max(min, Math.min(max, most, high)) });
   const slowest = spin.min * RPM_RAD_S,
     fastest = spin.max * RPM_RAD_S;
   if (hold === 'gravity' && held > 0) {
-    const outermost = GREATEST_RIM_M_S ** 2 / held;
+    const outermost = fastestRim ** 2 / held;
     if (path === RADIUS) return inside(held / fastest ** 2, Math.min(outermost, held / slowest ** 2));
     return inside(Math.sqrt(held / Math.min(outermost, radius.max)) / RPM_RAD_S, Math.sqrt(held / radius.min) / RPM_RAD_S);
   }

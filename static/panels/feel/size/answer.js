@@ -3,8 +3,6 @@
 import { h, setChildren } from '../../shared/dom.js';
 import { SPIN, habitatWords } from '../map/ring.js';
 
-const WAYS = /^It would do with /; // the sentence of the ways out, each of which is told again beside its button
-
 /** alter(number, value): the wish of that number set to a value. */
 export function createSizeAnswer({ store, alter }) {
   const element = h('div', { class: 'size-answer', role: 'status' });
@@ -37,9 +35,9 @@ export function createSizeAnswer({ store, alter }) {
     ];
   }
 
-  function collided({ collides, words }) {
+  function collided({ collides, words, ways }) {
     return [
-      h('div', { class: 'refusal' }, saidOnce(words, collides).map((say, i) => h('p', {}, i === 0 ? h('b', {}, say) : say))),
+      h('div', { class: 'refusal' }, saidOnce(words, ways, collides).map((say, i) => h('p', {}, i === 0 ? h('b', {}, say) : say))),
       ...collides.map(one => h('div', { class: 'collides' }, h('p', { class: 'lead' }, one.say), instead(one))),
     ];
   }
@@ -61,6 +59,7 @@ export function createSizeAnswer({ store, alter }) {
 
 const hasFigure = ({ could_be: value }) => typeof value === 'number';
 
-function saidOnce(words, collides) {
-  return collides.some(hasFigure) ? words.filter(say => !WAYS.test(say)) : words;
+// without the sentence of the ways out where each of them is told again beside its button
+function saidOnce(words, ways, collides) {
+  return collides.some(hasFigure) ? words.filter(say => say !== ways) : words;
 }
