@@ -19,7 +19,7 @@ FENCED = re.compile(r"^```python\n(.*?)^```", re.MULTILINE | re.DOTALL)
 README = FENCED.findall((ROOT / "README.md").read_text(encoding="utf-8"))
 DOCUMENTED = FENCED.findall(api.__doc__)
 RADIUS_M, RPM, HEIGHT_M = 56.0, 3.0, 1.5
-# The landings are those that tests/test_cli.py has of the same lobs, 17.1 ft spinward; 0.9 g at 2 rpm is a = w^2 R.
+# The landings are those that tests/cli/test_commands.py has of the same lobs, 17.1 ft spinward; 0.9 g at 2 rpm is a = w^2 R.
 SAID = (
     "Lob out lands at 5.21 m after 1.06 s\nLob back lands at -10.73 m after 2.56 s\n",
     "highest: 2.141 m, samples: (51, 3)\n",

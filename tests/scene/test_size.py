@@ -17,7 +17,7 @@ from rimfall.errors import BadInput
 from rimfall.phrases import CAUTION_ABOUT_PEOPLE
 from rimfall.scene.reading import read, read_size
 from rimfall.scene.size import answers as size_answers
-from rimfall.scene.size import phrases as size_phrases
+from rimfall.scene.size import wish_words
 from tests.tables import each_row
 
 NB = "\u00a0"
@@ -266,7 +266,7 @@ def test_words_hold_no_power_of_ten_and_keep_numbers_to_their_units():
     ],
 )
 def test_three_figures(value, said):
-    assert size_phrases.three_figures(value) == said
+    assert wish_words.three_figures(value) == said
 
 
 @each_row(
@@ -322,8 +322,8 @@ def test_what_a_hull_lacks_by_a_hair_is_said_with_figures_that_differ():
 )
 def test_a_figure_rounded_to_a_side_keeps_three(value, down, up):
     """The sides are those of decimal arithmetic, by hand."""
-    assert size_phrases.rounded(value, math.floor) == pytest.approx(down, rel=1e-12)
-    assert size_phrases.rounded(value, math.ceil) == pytest.approx(up, rel=1e-12)
+    assert wish_words.rounded(value, math.floor) == pytest.approx(down, rel=1e-12)
+    assert wish_words.rounded(value, math.ceil) == pytest.approx(up, rel=1e-12)
 
 
 @each_row("quantity", ["radius", "rim_speed"])

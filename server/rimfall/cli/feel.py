@@ -13,9 +13,9 @@ from ..scene.feel import answers as feel_answers
 from ..scene.feel.answers import feel
 from ..scene.feel.limit_words import passed_by
 from ..scene.reading import read_feel
-from ..scene.size.phrases import as_given, three_figures
-from . import options as command_options
-from .options import aligned
+from ..scene.size.wish_words import as_given, three_figures
+from . import common
+from .common import aligned
 
 DONE = 0
 _MAPS = {".svg": limits_sheet.map_svg, ".pdf": limits_sheet.map_pdf}
@@ -37,19 +37,19 @@ def add_to(parser):
     )
     parser.add_argument("--height", metavar="M", help="how tall the person is, metres, whatever the document says")
     parser.add_argument("--map", metavar="FILE", help="write the map of limits, .svg or .pdf")
-    command_options.add_answer_options(parser)
+    common.add_answer_options(parser)
     parser.set_defaults(run=_feel)
 
 
 def _feel(chosen):
-    scene = read_feel(command_options.with_height(read_source(chosen.scene), chosen.height, read_feel))
+    scene = read_feel(common.with_height(read_source(chosen.scene), chosen.height, read_feel))
     if chosen.map:
         _write_map(Path(chosen.map), scene)
     felt = feel(scene)
     if chosen.json:
-        command_options.print_json(feel_answers.of_feel(felt, chosen.units))
+        common.print_json(feel_answers.of_feel(felt, chosen.units))
     else:
-        command_options.print_lines(as_text(felt, chosen.units))
+        common.print_lines(as_text(felt, chosen.units))
     return DONE
 
 

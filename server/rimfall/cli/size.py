@@ -7,7 +7,7 @@ from ..exports.recovery import read_source
 from ..scene.reading import read_size
 from ..scene.size import answers as size_answers
 from ..scene.size.request import CALLED, STUDY_NAMES
-from . import options as command_options
+from . import common
 
 DONE = 0
 _EXAMPLES = "Such as: rimfall size --exactly gravity=0.9 --most spin=2; or: --study cramer_1985 --most radius=60"
@@ -34,30 +34,30 @@ def add_to(parser):
         help=f"a published study to keep to: {', '.join(STUDY_NAMES)}",
     )
     parser.add_argument("--height", metavar="M", help="how tall the person is, metres")
-    command_options.add_answer_options(parser)
+    common.add_answer_options(parser)
     parser.set_defaults(run=_size)
 
 
 def _size(chosen):
     request = read_size(_size_request(chosen))
     if chosen.json:
-        command_options.print_json(size_answers.of_size(request, chosen.units))
+        common.print_json(size_answers.of_size(request, chosen.units))
         return DONE
     answer = size_answers.as_data(request, chosen.units)
-    command_options.print_lines([*answer["words"], *answer["assumptions"], answer["caution"]])
+    common.print_lines([*answer["words"], *answer["assumptions"], answer["caution"]])
     return DONE
 
 
 def _size_request(chosen):
     """The request's document: that of the file, with the wishes of the options after its own."""
-    document = {} if chosen.request is None else command_options.read_object(read_source(chosen.request), read_size)
+    document = {} if chosen.request is None else common.read_object(read_source(chosen.request), read_size)
     wishes = [{"kind": "study", "study": _study(name)} for name in chosen.study]
     for bound, given in (("exactly", chosen.exactly), ("at_least", chosen.least), ("at_most", chosen.most)):
         wishes += [_wish(bound, text) for text in given]
     own = document.get("wishes", [])
     if isinstance(own, list):  # whatever else it is, its reader refuses it by name
         document["wishes"] = [*own, *wishes]
-    return command_options.with_height(json.dumps(document), chosen.height, read_size)
+    return common.with_height(json.dumps(document), chosen.height, read_size)
 
 
 def _study(name):
@@ -70,4 +70,4 @@ def _wish(bound, text):
     if not equals:
         say = f"The wish was {text}; it may be NAME=VALUE, as in gravity=0.9."
         raise BadInput(refusal("wishes", text, "NAME=VALUE", say))
-    return {"kind": "figure", "quantity": name, "bound": bound, "value": command_options.number(name, value)}
+    return {"kind": "figure", "quantity": name, "bound": bound, "value": common.number(name, value)}

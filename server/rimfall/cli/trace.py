@@ -10,8 +10,8 @@ from ..exports.recovery import read_source
 from ..exports.writing import write_all
 from ..scene import answers, questions
 from ..scene.reading import read
-from . import options as command_options
-from .options import aligned
+from . import common
+from .common import aligned
 
 DONE = 0
 
@@ -28,13 +28,13 @@ def add_to(parser):
         default=[],
         help="write a file, its format told by its name (.csv, .json, .glb, .usda, .forces.csv, …); may be repeated",
     )
-    command_options.add_export_options(parser)
+    common.add_export_options(parser)
     parser.set_defaults(run=_trace)
 
 
 def _trace(chosen):
     scene = read(read_source(chosen.scene))
-    options = read_options(command_options.export_document(chosen), scene)
+    options = read_options(common.export_document(chosen), scene)
     wanted = {Path(name): format_of(Path(name)) for name in chosen.export}
     traced = questions.trace(scene)
     files = {}

@@ -8,7 +8,7 @@ from ..exports.recovery import read_source
 from ..scene.reading import read
 from ..sweep import parameters
 from ..sweep.run import INDEX, run, sweep_of
-from . import options as command_options
+from . import common
 
 DONE, FAILED, REFUSED = 0, 1, 2
 _MOST_NAMED = 20
@@ -44,7 +44,7 @@ def add_to(parser):
         "--scheduler", metavar="ADDRESS", help="a Dask scheduler to hand the work to (needs the extra: cluster)"
     )
     parser.add_argument("--json", action="store_true", help="print what it came to as JSON, and no progress")
-    command_options.add_export_options(parser)
+    common.add_export_options(parser)
     parser.set_defaults(run=_vary)
 
 
@@ -52,7 +52,7 @@ def _vary(chosen):
     """Do the run; the exit code: 2 where combinations were refused, 1 where some failed by a fault of ours."""
     scene = read(read_source(chosen.scene))
     varied = [parameters.parse(text) for text in chosen.over]
-    sweep, grid = sweep_of(scene, varied, chosen.export, command_options.export_document(chosen))
+    sweep, grid = sweep_of(scene, varied, chosen.export, common.export_document(chosen))
     try:
         done = run(sweep, grid, chosen.out, chosen.workers, chosen.scheduler, quiet=chosen.json)
     except KeyboardInterrupt:

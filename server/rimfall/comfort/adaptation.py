@@ -11,7 +11,7 @@ _ROWS = {row.id: row for row in ROWS}
 
 
 @dataclass(frozen=True)
-class Finding:
+class PublishedFinding:
     """One published statement, and in `here` how a spin lies to it; study is "" for what is not published."""
 
     claim: str
@@ -84,16 +84,18 @@ UNPUBLISHED = (
 
 
 def beside(spin_rpm):
-    """Every published statement with how spin_rpm (or None) lies to it, by year, then what is not published -> list of Finding."""
+    """Every published statement with how spin_rpm (or None) lies to it, by year, then what is not published -> list of PublishedFinding."""
     published = [_finding(statement, _ROWS[statement.row], spin_rpm) for statement in _STATEMENTS]
-    return published + [Finding(claim, "", None, None, "", "", "", "", "") for claim in UNPUBLISHED]
+    return published + [PublishedFinding(claim, "", None, None, "", "", "", "", "") for claim in UNPUBLISHED]
 
 
 def _finding(statement, row, spin_rpm):
     study = STUDIES[row.study]
     reached = row.limit if row.bound == "reached" else None
     lies = _lies(spin_rpm, statement.marks)
-    return Finding(statement.claim, study.name, study.year, reached, row.source, row.note, lies, row.known_by, row.who)
+    return PublishedFinding(
+        statement.claim, study.name, study.year, reached, row.source, row.note, lies, row.known_by, row.who
+    )
 
 
 def _lies(spin_rpm, marks):

@@ -50,7 +50,7 @@ class LimitLine:
 
 
 @dataclass(frozen=True)
-class Chart:
+class LimitsMap:
     """The map: its two axes, lowest and highest, the lines of equal gravity and the limits, by quantity and then by value."""
 
     radius_m: tuple
@@ -60,12 +60,12 @@ class Chart:
 
 
 def chart(person, own_limits):
-    """The Chart for a person (scene.feel.person_part.PersonPart) and the limits of their own."""
+    """The LimitsMap of a person (scene.feel.person_part.PersonPart) and the limits of their own."""
     published_lines = [_line(key, rows, person) for key, rows in _SAID_ALIKE.items()]
     own_lines = [_own_line(number, one, person) for number, one in enumerate(own_limits, start=1)]
     order = list(QUANTITIES)
     lines = sorted(published_lines + own_lines, key=lambda line: (line.mine, order.index(line.quantity), line.limit))
-    return Chart(RADIUS_M, SPIN_RPM, tuple(_gravity_line(g, person) for g in GRAVITY_G), tuple(lines))
+    return LimitsMap(RADIUS_M, SPIN_RPM, tuple(_gravity_line(g, person) for g in GRAVITY_G), tuple(lines))
 
 
 def says(quantity, bound, limit):

@@ -13,7 +13,7 @@ from ..comfort.limits import NO_NAME
 from ..comfort.published import ROWS, STUDIES
 from ..comfort.quantities import QUANTITIES
 from ..phrases import CAUTION_ABOUT_PEOPLE
-from ..scene.size.phrases import as_given
+from ..scene.size.wish_words import as_given
 from . import limits_map
 from .drawing import Drawing, Stroke, Text, moved, svg
 from .labels import Label, fitted, on_paper, wide_mm, wrapped

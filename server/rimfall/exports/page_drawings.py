@@ -7,7 +7,7 @@ from ..comfort.limits import NO_NAME
 from ..comfort.published import ROWS, STUDIES
 from ..comfort.quantities import QUANTITIES
 from ..phrases import in_units
-from ..scene.size.phrases import in_unit
+from ..scene.size.wish_words import in_unit
 from . import limits_map
 from .drawing import PX_A_MM, Drawing, page_svg
 from .labels import texts

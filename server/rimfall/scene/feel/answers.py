@@ -36,7 +36,7 @@ class Felt:
     scene: object
     figures: ComfortFigures
     limits: list
-    map: chart.Chart
+    map: chart.LimitsMap
     adaptation: list
 
 

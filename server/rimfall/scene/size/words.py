@@ -9,7 +9,7 @@ from ...phrases import FOOT_M, listed
 from ...physics.constants import RPM_RAD_S
 from ...shapes.base import GREATEST_RADIUS_M, GREATEST_RIM_SPEED_M_S, GREATEST_SPIN_RPM, LEAST_RADIUS_M
 from ..feel.limit_words import count
-from .phrases import (
+from .wish_words import (
     AS_WISHED,
     BOUNDS,
     DUST,

@@ -14,7 +14,7 @@ from rimfall.scene import examples
 from tests.commands import in_a_process, rimfall
 from tests.tables import each_row
 
-ROOT = Path(__file__).resolve().parent.parent
+ROOT = Path(__file__).resolve().parents[2]
 EXAMPLES = ROOT / "server/rimfall/scene/examples"
 STRAIGHT_M = 1e-5  # six places in a file, and the double's own rounding
 

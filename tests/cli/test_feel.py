@@ -6,9 +6,9 @@ import xml.etree.ElementTree as ElementTree
 
 import pytest
 
+from tests.cli.test_commands import EXAMPLES
 from tests.commands import rimfall
 from tests.tables import each_row
-from tests.test_cli import EXAMPLES
 
 GALLEY = EXAMPLES / "galley.json"
 HABITAT = json.dumps({"habitat": {"radius_m": 56.0, "spin_rpm": 3.0}})
