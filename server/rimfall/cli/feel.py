@@ -125,10 +125,10 @@ def _limit_cells(row, units):
     limit, unit = in_units(row.limit, row.unit, units)
     as_shown = as_given(limit) if unit == row.unit else three_figures(limit)
     study = f"{row.study} {row.year or ''}".strip()
-    return [f"  {row.letter}", study, f"{_BOUNDS[row.bound]} {as_shown} {unit}".rstrip(), _here(row, units)]
+    return [f"  {row.letter}", study, f"{_BOUNDS[row.bound]} {as_shown} {unit}".rstrip(), _state_words(row, units)]
 
 
-def _here(row, units):
+def _state_words(row, units):
     """How a row lies to the value here; what is passed by little is not said to be passed one time."""
     if row.state == "none":
         return "no value"

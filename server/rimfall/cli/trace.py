@@ -57,13 +57,13 @@ def _as_text(traced, units):
         f"{figures['deck_gravity_g']:.4g} g on deck, rim at {phrases.speed(figures['rim_speed_m_s'], units)}, {period}",
         "",
     ]
-    lines += [*_told(traced, units), "", *_table(traced)]
+    lines += [*_in_words(traced, units), "", *_table(traced)]
     for name, other in traced.others:
-        lines += ["", f"In the habitat {name}:", *_told(other, units), "", *_table(other)]
+        lines += ["", f"In the habitat {name}:", *_in_words(other, units), "", *_table(other)]
     return "\n".join(lines).replace("\u00a0", " ")
 
 
-def _told(traced, units):
+def _in_words(traced, units):
     """Each motion in words, and what its answer leaves out."""
     lines = []
     for one in traced.motions:

@@ -42,7 +42,7 @@ def _blocks(trace, options):
     unit = options.unit
     names = [f"{c}_{unit}" for c in "xyz"] + [f"v{c}_{unit}_s" for c in "xyz"]
     ids, figures, alive = _columns(sampled)
-    row = ("%d" if options.samples_per_frame == 1 else "%.3f") + ",%.6f,%d,%d" + ",%.6f" * 6 + "\n"
+    row = options.frame_format + ",%.6f,%d,%d" + ",%.6f" * 6 + "\n"
     blocks = []
     for k, (frame, time_s) in enumerate(zip(sampled.frame.tolist(), sampled.time_s.tolist(), strict=True)):
         block = [row % (frame, time_s, *one) for one in zip(ids, alive[k], *figures[k], strict=True)]

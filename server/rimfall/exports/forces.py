@@ -32,7 +32,7 @@ def table(trace, options):
     ]
     spin, change = sampled.spin_rad_s[:, None] * sampled.axis, sampled.spin_change_rad_s2[:, None] * sampled.axis
     figures = np.column_stack([sampled.time_s, sampled.angle_rad, spin, change]) + 0.0
-    row = ("%d" if options.samples_per_frame == 1 else "%.3f") + ",%.9f" * figures.shape[1] + "\n"
+    row = options.frame_format + ",%.9f" * figures.shape[1] + "\n"
     lines = [row % (frame, *line) for frame, line in zip(sampled.frame.tolist(), figures.tolist(), strict=True)]
     return (",".join(columns) + "\n" + "".join(lines)).encode()
 

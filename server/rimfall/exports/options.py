@@ -32,6 +32,11 @@ class Options:
     from_s: float = 0.0
     to_s: float | None = None
 
+    @property
+    def frame_format(self):
+        """How a table writes the number of a frame: whole, with decimals where there are samples between frames."""
+        return "%d" if self.samples_per_frame == 1 else "%.3f"
+
 
 def read_options(choices, scene):
     """Options of an export's choices, a dict (or None for the defaults), for a Scene. Raises BadInput, naming the choice."""

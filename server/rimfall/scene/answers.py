@@ -91,15 +91,15 @@ def habitat_figures(trace):
 
 
 def _motion(traced, trace, units, pack, f4):
-    made = traced.track
-    samples = made.samples
-    anchor = made.events[0].rotating_m if made.events else np.zeros(3)
+    track = traced.track
+    samples = track.samples
+    anchor = track.events[0].rotating_m if track.events else np.zeros(3)
     out = {
         "name": traced.motion.name,
         "kind": traced.motion.kind,
-        "first": made.first,
+        "first": track.first,
         "count": len(samples.time_s),
-        "end": made.end,
+        "end": track.end,
     }
     if f4:
         out["anchor_m"] = anchor.tolist()
@@ -117,7 +117,7 @@ def _motion(traced, trace, units, pack, f4):
         array = getattr(samples, name)
         out[name] = pack(array - offset if name == "rotating_m" else array)
     return out | {
-        "attitude_wxyz": None if made.attitude_wxyz is None else pack(made.attitude_wxyz),
+        "attitude_wxyz": None if track.attitude_wxyz is None else pack(track.attitude_wxyz),
         **outcome(traced, trace, units),
         "pieces": traced.outcome_pieces(units),
         "findings": _packed(traced.findings, pack),
@@ -139,14 +139,14 @@ def _packed(found, pack):
 
 def outcome(traced, trace, units="si"):
     """What came of a motion, without its arrays: events with exact states, landing, apex, words, and what was left out."""
-    made = traced.track
+    track = traced.track
     return {
         "surface": traced.plan.surface,
         "ramp": None if traced.plan.ramp_m is None else {"corners_m": traced.plan.ramp_m.tolist()},
-        "events": [_event(e) for e in made.events],
+        "events": [_event(e) for e in track.events],
         "landing": _landing(traced),
-        "no_landing": made.no_landing,
-        "apex": _apex(made.apex),
+        "no_landing": track.no_landing,
+        "apex": _apex(track.apex),
         "words": traced.outcome(units),
         "assumptions": traced.assumptions(trace.setting),
     }

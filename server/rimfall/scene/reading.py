@@ -27,8 +27,8 @@ def read(source):
 
 def read_export(source):
     """The Scene and the ExportPart of an export's request, from its bytes. Raises as `read`."""
-    asked = _parsed(ExportRequest, source)
-    return check(named(asked.scene)), asked.export
+    request = _parsed(ExportRequest, source)
+    return check(named(request.scene)), request.export
 
 
 def read_feel(source):

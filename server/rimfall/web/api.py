@@ -121,8 +121,8 @@ async def mesh(request: Request):
 async def drawn_map(request: Request, width: Width, draw: Annotated[list[str], Query()] = [], units: Units = "si"):  # noqa: B006
     """The map of limits as the page shows it; the body is that of feel. draw: limits on these quantities alone, or "mine"."""
     scene = read_feel(await request.body())
-    made = await run_in_threadpool(page_drawings.map_of_limits, scene, width, draw, units)
-    return Response(to_json(made), media_type="application/json")
+    drawing = await run_in_threadpool(page_drawings.map_of_limits, scene, width, draw, units)
+    return Response(to_json(drawing), media_type="application/json")
 
 
 @router.post("/plot")
@@ -130,10 +130,10 @@ async def drawn_plot(request: Request, width: Width, plain: Literal["0", "1"] = 
     """Height by distance as the page shows it; the body is that of an export. plain: with the companions under plain gravity."""
     scene, part = read_export(await request.body())
     options = of_part(part, scene)
-    made = await run_in_threadpool(
+    drawing = await run_in_threadpool(
         lambda: page_drawings.plot_of_paths(questions.trace(scene), options, width, plain == "1", units)
     )
-    return Response(to_json(made), media_type="application/json")
+    return Response(to_json(drawing), media_type="application/json")
 
 
 @router.post("/size")
