@@ -5,7 +5,7 @@ import numpy as np
 from ..phrases import drift, length, seconds
 from ..physics.drag import GREATEST_RE
 from ..physics.liquids import drop_volume_m3
-from .ground_words import the
+from .words import the
 
 _GREATEST_MACH = 0.3  # beyond it drag of a sphere rises with the Mach number: common practice, no source
 _BUOYANCY_SHARE = 0.01

@@ -20,15 +20,15 @@ class Place(Strict):
     floor: int = number("On floor", "", 0, 11, 0)
 
 
-def speed(label, default):
+def speed_field(label, default):
     return number(label, "m/s", 0, 3_000, default, shown={"min": 0, "max": 30, "scale": "linear"})
 
 
-def heading(label):
+def heading_field(label):
     return number(label, "°", -360, 360, 0.0, shown={"min": -180, "max": 180, "scale": "linear"})
 
 
-def elevation(label, default=...):
+def elevation_field(label, default=...):
     """A field that is an angle up from level."""
     return number(label, "°", -90, 90, default, shown={"min": -90, "max": 90, "scale": "linear"})
 
@@ -36,8 +36,8 @@ def elevation(label, default=...):
 class Carried(Strict):
     """The thrower's own motion, added to the throw."""
 
-    speed_m_s: float = speed("Thrower's speed", 0.0)
-    heading_deg: float = heading("Thrower's heading")
+    speed_m_s: float = speed_field("Thrower's speed", 0.0)
+    heading_deg: float = heading_field("Thrower's heading")
 
 
 def _named(value):

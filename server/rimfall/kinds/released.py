@@ -12,11 +12,10 @@ from ..physics import frames
 from ..physics.constants import RPM_RAD_S
 from .air_words import rose
 from .body import BodyPart, ball_spin_field, body_field, body_of, bounces_field
-from .ground_words import after_landing
 from .kind import when
-from .landing_words import landing, why
 from .motion import NO_GRAVITY, Carried, Motion, place_of
 from .places import clear_of_surfaces, of_a_size
+from .words import after_landing, landing, why
 
 RISES = "rises"  # why there is nothing under plain gravity beside it
 SPINS = when("ball_spin_rpm", ", spinning at {ball_spin_rpm} {ball_spin_axis}")

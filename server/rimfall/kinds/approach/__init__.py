@@ -6,12 +6,12 @@ from typing import Literal
 from pydantic import Field
 
 from ...fields import number
+from ...phrases import listed, seconds, speed
 from ..kind import Finding, Kind, Page, Stage
-from ..motion import Motion, elevation, speed
+from ..motion import Motion, elevation_field, speed_field
 from ..outside import WEIGHTLESS, OutsidePlace, under_the_hull
 from ..people import HERE
 from .plan import dock_place, plan
-from .words import approached
 
 _LEFT_OUT = ["The craft coasts; the path is that of its docking port, and nothing is looked for in its way."]
 
@@ -22,9 +22,9 @@ class Approach(Motion):
     kind: Literal["approach"]
     place: OutsidePlace = OutsidePlace()
     dock: Literal["hub", "rim"] = Field("hub", json_schema_extra={"label": "Dock", "unit": "", "kind": "choice"})
-    speed_m_s: float = speed("Closing speed", 5.0)
+    speed_m_s: float = speed_field("Closing speed", 5.0)
     heading_deg: float = number("Comes from", "°", -360, 360, 90.0, shown={"min": -180, "max": 180, "scale": "linear"})
-    elevation_deg: float = elevation("From up", 0.0)
+    elevation_deg: float = elevation_field("From up", 0.0)
     from_m: float = number("From", "m", 1, 1_000_000, 200.0, shown={"min": 10, "max": 1_000, "scale": "log"})
     mass_kg: float = number("Mass", "kg", 1, 1e9, 12_000.0, shown={"min": 1_000, "max": 100_000, "scale": "log"})
     size_m: float = number("Size", "m", 0.1, 1_000, 3.0, shown={"min": 1, "max": 30, "scale": "linear"})
@@ -57,6 +57,26 @@ def _docks(motion, habitat):
     axis = dock_place(habitat, motion.model_copy(update={"place": place.model_copy(update={"height_m": 0.0})}))[1]
     if not 0 <= height <= axis:
         yield "place.height_m", height, f"0, or up to {axis:.9g} m, the axis: 0 is taken for the axis"
+
+
+def approached(traced, units):
+    """What a craft sees, and must lose, that comes in."""
+    found, made = traced.findings, traced.track
+    takes = traced.motion.from_m / traced.motion.speed_m_s
+    comes = "reaches the dock" if made.end == "arrived" else "would reach the dock"
+    out = [f"The craft {comes} after {seconds(takes)}; seen from aboard it goes round {found['turns_seen']:.1f} times."]
+    along, up, axial = found["to_cancel_m_s"]
+    size = found["to_cancel_size_m_s"]
+    parts = [
+        (along, "spinward", "antispinward"),
+        (up, "up", "outward"),
+        (axial, "along the axis", "back along the axis"),
+    ]
+    said = [f"{speed(abs(v), units)} {a if v > 0 else b}" for v, a, b in parts if abs(v) >= 0.05]
+    return [
+        *out,
+        f"At contact {speed(size, units)} are to be cancelled{': it still moves ' + listed(said) if len(said) > 1 else ''}.",
+    ]
 
 
 PAGE = Page(

@@ -7,7 +7,7 @@ import numpy as np
 from ...fields import number
 from ..body import BodyPart, body_field, body_of
 from ..kind import Finding, Kind, Page, Stage, StepLimit, when
-from ..motion import Motion, heading, speed
+from ..motion import Motion, heading_field, speed_field
 from ..places import TOUCH_M, clear_of_surfaces, of_a_size
 from .plan import first_state, line_of, plan
 from .swing import MOST_TRIES
@@ -23,9 +23,9 @@ class Hang(Motion):
     first_angle_deg: float = number(
         "First angle from plumb", "°", 0, 180, 0.0, shown={"min": 0, "max": 90, "scale": "linear"}
     )
-    first_heading_deg: float = heading("Drawn aside toward")
-    speed_m_s: float = speed("Push", 0.0)
-    heading_deg: float = heading("Pushed toward")
+    first_heading_deg: float = heading_field("Drawn aside toward")
+    speed_m_s: float = speed_field("Push", 0.0)
+    heading_deg: float = heading_field("Pushed toward")
 
 
 def check(motion, setting, _shape):

@@ -4,7 +4,7 @@ import numpy as np
 
 from ...phrases import drift, seconds
 from ..air_words import in_air
-from ..ground_words import the
+from ..words import the
 
 _STILL_DEG = 0.05  # an angle smaller than this is none worth a word
 _PLANE_DEG = 0.5

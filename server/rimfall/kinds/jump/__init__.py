@@ -1,14 +1,20 @@
 """Jumps: somebody leaves the ground with a stated speed and flies as one body until the feet meet the ground again."""
 
+import math
 from typing import Literal
 
 from ...fields import number
+from ...motions.journey import Start
+from ...motions.plan import Plan
+from ...phrases import drift, length, seconds
+from ...physics import frames
+from ..air_words import AIR_FOLLOWS
 from ..kind import Finding, Kind, Page, Stage, when
-from ..motion import Carried, elevation, heading, speed
-from ..people import GROUP, HERE, Person, stands
-from .plan import plan
-from .words import assumptions, jumped
+from ..motion import NO_GRAVITY, Carried, elevation_field, heading_field, speed_field
+from ..people import AS_A_BALL, GROUP, HERE, Person, over_the_feet, person, stands
+from ..words import the, why
 
+_LEFT_OUT = "The jumper is a point with a mass and one drag at every speed, and does not turn or bend the knees."
 _STRAIGHT_UP_DEG = 89.95
 
 
@@ -16,9 +22,9 @@ class Jump(Person):
     """Someone jumps."""
 
     kind: Literal["jump"]
-    speed_m_s: float = speed("Speed", 2.7)
-    heading_deg: float = heading("Toward")
-    elevation_deg: float = elevation("Up", 90.0)
+    speed_m_s: float = speed_field("Speed", 2.7)
+    heading_deg: float = heading_field("Toward")
+    elevation_deg: float = elevation_field("Up", 90.0)
     carried: Carried | None = None
     drag_area_m2: float = number("Drag area", "m²", 0, 100, 0.5, shown={"min": 0, "max": 2, "scale": "linear"})
 
@@ -26,6 +32,86 @@ class Jump(Person):
 def check(motion, setting, _shape):
     """The feet are on or over the ground, the head under what is above."""
     return stands(setting.habitat, motion)
+
+
+def plan(setting, motion):
+    """Plan of a `jump` of the scene document (attributes as its fields are named); its path is that of the centre."""
+    body, place, floor, start_s = (
+        person(motion, motion.drag_area_m2),
+        over_the_feet(motion),
+        motion.place.floor,
+        motion.start_s,
+    )
+    velocity = frames.aimed(motion.speed_m_s, motion.heading_deg, motion.elevation_deg)
+    if motion.carried is not None:
+        velocity = velocity + frames.aimed(motion.carried.speed_m_s, motion.carried.heading_deg, 0.0)
+    gravity = setting.gravity_m_s2(start_s, place, floor)
+    flat = Start(setting.flat_release(body, start_s, place, velocity, gravity)) if gravity else None
+    return Plan(
+        start_s,
+        place,
+        tuple(velocity),
+        body,
+        Start(setting.release(body, start_s, place, velocity, floor)),
+        flat,
+        None if gravity else NO_GRAVITY,
+        floor=floor,
+        findings=findings,
+    )
+
+
+def findings(_setting, plan, track):
+    """Where the feet leave the ground and where they land, (along, axial), and how far that is apart on the ground, metres.
+
+    push_g: None, since the push itself is not followed.
+    """
+    left, landing = [plan.place[0], plan.place[2]], track.landing
+    if landing is None:
+        return {"left_m": left, "lands_m": None, "apart_m": None, "push_g": None}
+    lands = [landing.along_m, landing.axial_m]
+    return {"left_m": left, "lands_m": lands, "apart_m": math.dist(left, lands), "push_g": None}
+
+
+def jumped(traced, units):
+    """Where a jump comes down."""
+    found, made = traced.findings, traced.track
+    if made.landing is None:
+        return [f"Nothing brings the jumper back: {_still(traced, units)}."]
+    after = made.landing.time_s - traced.plan.start_s
+    if after == 0:
+        return ["The jumper does not leave the ground."]
+    along, axial = (b - a for a, b in zip(found["left_m"], found["lands_m"], strict=True))
+    where = drift(along, axial, units, traced.across, stressed=True)
+    where = "where the jump began" if where == "straight below" else where
+    rise = made.apex.height_m - traced.plan.place[1] if made.apex is not None else 0.0
+    plain = _plain_jump(traced, units)
+    lands = f"The jumper rises {length(rise, units)} and lands {where} after {seconds(after)}{plain}."
+    return [s for s in (lands, why(traced, units)) if s]
+
+
+def _plain_jump(traced, units):
+    if traced.flat_gravity is None or traced.flat_gravity.landing is None:
+        return ""
+    landing = traced.flat_gravity.landing
+    where = drift(landing["drift_m"], landing["axial_m"] - traced.plan.place[2], units, traced.across)
+    where = "where it began" if where == "straight below" else where
+    return f"; under plain gravity, {where} after {seconds(landing['time_s'] - traced.plan.start_s)}"
+
+
+def _still(traced, units):
+    last = traced.track.events[-1]
+    after = seconds(traced.track.ends_s - traced.plan.start_s)
+    if traced.track.end == "met a surface":
+        return f"the jump ends at {the(traced, last.surface)} after {after}"
+    if traced.track.end == "edge":
+        return f"the jump passes the edge after {after}"
+    return f"after {after} the jumper is {length(last.height_m, units)} up"
+
+
+def assumptions(_traced, setting):
+    """What a jump's answer leaves out."""
+    lags = setting.air is not None and not setting.habitat.spin.steady
+    return [_LEFT_OUT, AS_A_BALL, *([AIR_FOLLOWS] if lags else [])]
 
 
 PAGE = Page(

@@ -3,12 +3,12 @@
 from typing import Literal
 
 from ...fields import number
+from ...phrases import length, seconds, speed
 from ..kind import Finding, Kind, Page, Stage, when
-from ..motion import Motion, elevation, heading, speed
+from ..motion import Motion, elevation_field, heading_field, speed_field
 from ..outside import WEIGHTLESS, OutsidePlace, under_the_hull
 from ..people import GROUP, HERE, mass_field
 from .plan import plan
-from .words import let_go
 
 _LEFT_OUT = [
     "There is no air outside; nothing but a round hull is looked for in the way, and a line is taken to be without mass."
@@ -27,9 +27,9 @@ class LetGo(Motion):
     kind: Literal["let_go"]
     place: HungPlace = HungPlace()
     mass_kg: float = mass_field()
-    speed_m_s: float = speed("Push", 0.0)
-    heading_deg: float = heading("Toward")
-    elevation_deg: float = elevation("Up", 0.0)
+    speed_m_s: float = speed_field("Push", 0.0)
+    heading_deg: float = heading_field("Toward")
+    elevation_deg: float = elevation_field("Up", 0.0)
 
 
 def check(motion, setting, shape):
@@ -38,6 +38,31 @@ def check(motion, setting, shape):
     yield from under_the_hull(habitat, shape, motion, "nothing hangs under its rim")
     if habitat.in_space and habitat.round_hull is None and motion.elevation_deg > 0:
         yield "elevation_deg", motion.elevation_deg, f"-90 to 0 degrees: the hull of {shape} is not followed"
+
+
+def let_go(traced, units):
+    """How far one gets that lets go outside."""
+    found, made = traced.findings, traced.track
+    after = seconds(made.ends_s - traced.plan.start_s)
+    if made.end == "met a surface":
+        return [f"Pushed that way, one meets the hull after {after}."]
+    if not len(found["distance_m"]) or found["leaves_m_s"] == 0:
+        return ["Nothing moves: one stays beside the hull."]
+    far, line = (float(found[name][-1]) for name in ("distance_m", "line_m"))
+    longer = f", and a line to there, laid round the hull, {length(line, units)} long" if line > 1.001 * far else ""
+    out = [
+        f"One leaves straight at {speed(found['leaves_m_s'], units)}; after {after} the place let go of is {length(far, units)} off{longer}."
+    ]
+    return [*out, *_sweeps(traced, found, units)]
+
+
+def _sweeps(traced, found, units):
+    if not found["sweeps_by"]:
+        return []
+    first = found["sweeps_by"][0]
+    return [
+        f"That place sweeps by again after {seconds(first['time_s'] - traced.plan.start_s)}, {length(first['distance_m'], units)} away."
+    ]
 
 
 PAGE = Page(

@@ -19,12 +19,11 @@ from ...motions.plan import LiquidStream, Plan
 from ...physics import frames, liquids
 from ...physics.bodies import Body
 from ..motion import NO_GRAVITY, place_of
-from .arcs import speeds_m_s, time_at_length
 from .batch import caught_in, fly_on, of_pour
 from .findings import findings
 from .flow import of_motion
 from .target import arrivals, cup_of, none_of
-from .threads import without_air
+from .threads import speeds_m_s, time_at_length, without_air
 
 CAUGHT = "caught"
 _WHOLE = 1e-9  # of a drop: what is a whole number of drops but for rounding is that

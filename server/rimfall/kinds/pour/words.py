@@ -5,7 +5,7 @@ import numpy as np
 from ...phrases import drift, length, seconds, speed
 from ...physics.liquids import DROP_PER_STREAM
 from ..air_words import in_air
-from ..landing_words import landing, why
+from ..words import landing, why
 from .plan import diameters_m
 
 _FLATTENS_M = 0.003  # rain drops beyond it flatten and fall slower: Gunn & Kinzer (1949)

@@ -6,20 +6,23 @@ import numpy as np
 from pydantic import Field
 
 from ...fields import Strict, number
-from ..air_words import in_air
+from ...phrases import drift, length, seconds
+from ..air_words import in_air, rose
 from ..body import BodyPart, ball_spin_field, body_field, body_of, bounces_field
 from ..kind import Kind, Page, when
-from ..motion import Motion, heading, speed
+from ..motion import Motion, heading_field, speed_field
 from ..places import TOUCH_M, of_a_size, over_its_floor
+from ..words import ending, since, the
 from .plan import plan, seat
-from .words import rolled
+
+_SWING_M = 0.05  # a swing along the axis smaller than this is none worth a word
 
 
 class RampPart(Strict):
     """A flat ramp that stands on the deck, its middle at the motion's place, its foot on the deck."""
 
     slope_deg: float = number("Slope", "°", 0, 80, shown={"min": 0, "max": 45, "scale": "linear"})
-    heading_deg: float = heading("Rises toward")
+    heading_deg: float = heading_field("Rises toward")
     length_m: float = number("Ramp length", "m", 0.1, 1_000, 4.0, shown={"min": 0.5, "max": 20, "scale": "log"})
     width_m: float = number("Ramp width", "m", 0.1, 1_000, 1.0, shown={"min": 0.5, "max": 20, "scale": "log"})
 
@@ -28,8 +31,8 @@ class Roll(Motion):
     """A ball that rolls, or slides until it grips, on the deck or on a ramp."""
 
     kind: Literal["roll"]
-    speed_m_s: float = speed("Speed", 0.0)
-    heading_deg: float = heading("Toward")
+    speed_m_s: float = speed_field("Speed", 0.0)
+    heading_deg: float = heading_field("Toward")
     body: BodyPart = body_field()
     ball_spin_rpm: float = ball_spin_field()
     start: Literal["rolling", "sliding"] = Field(
@@ -70,6 +73,57 @@ def _lies(habitat, motion, diameter_m):
             else:
                 yield "ramp.length_m", motion.ramp.length_m, may_be
             return
+
+
+def rolled(traced, units):
+    """What a ball does that rolls from the start."""
+    made, events = traced.track, traced.track.events
+    if risen := rose(traced, units):
+        return risen
+    on = the(traced, traced.plan.surface)
+    grip = next((e for e in events if e.kind == "grip"), None)
+    begin = f"It rolls on {on}"
+    if traced.motion.start == "sliding":
+        begin = f"It slides on {on}"
+        if grip is not None:
+            begin += f", grips after {since(traced, grip)} and rolls"
+    contacts = [e for e in events if e.surface is not None and e.surface != traced.plan.surface]
+    met = (
+        f", meets {the(traced, contacts[0].surface)} after {since(traced, contacts[0])}"
+        if contacts and made.end != "landed"
+        else ""
+    )
+    last = ending(traced, units)
+    return [
+        f"{begin}{met} and {last}." if last else f"{begin}.",
+        *_swing(traced, units),
+        *_plain_roll(traced, units),
+    ]
+
+
+def _swing(traced, units):
+    """How far it went along the axis and back, where it turned back there."""
+    axial = traced.track.samples.axial_m - traced.plan.place[2]
+    if traced.plan.surface != "deck" or len(axial) < 3:
+        return []
+    far = float(np.max(np.abs(axial)))
+    if far < _SWING_M or abs(axial[-1]) > 0.9 * far:
+        return []
+    return [f"Along the axis it goes {length(far, units)} at the most, and is turned back."]
+
+
+def _plain_roll(traced, units):
+    beside = traced.flat_gravity
+    if beside is None or not beside.count:
+        return []
+    if beside.ends_s <= traced.plan.start_s:
+        return ["Under plain gravity it would stay where it is."]
+    place = beside.places_m[-1]
+    where = drift(float(place[0]) - traced.plan.place[0], float(place[2]) - traced.plan.place[2], units, traced.across)
+    after = seconds(beside.ends_s - traced.plan.start_s)
+    return [
+        f"Under plain gravity it would be {'where it began' if where == 'straight below' else where} after {after}."
+    ]
 
 
 _COMMA = when("start", ",", when("speed_m_s", ","), equals="sliding")

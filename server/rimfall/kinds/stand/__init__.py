@@ -2,13 +2,20 @@
 
 from typing import Literal
 
-from ..air_words import in_air
+import numpy as np
+
+from ...motions.ground import GroundStart
+from ...motions.journey import Start
+from ...motions.plan import Plan
+from ...physics.surfaces import Drum, Plane
+from ..air_words import in_air, rose
 from ..body import BodyPart, body_field, body_of
 from ..kind import Kind, Page, Stage
-from ..motion import Motion
+from ..motion import Motion, place_of
 from ..places import clear_of_surfaces, of_a_size
-from .plan import plan
-from .words import stood
+from ..words import ending, since, the, there
+
+_ON_THE_GROUND_M = 1e-9  # a thing whose underside is that near the ground stands on it
 
 
 class Stand(Motion):
@@ -23,6 +30,54 @@ def check(motion, setting, _shape):
     diameter = body_of(motion.body).diameter_m
     small = list(of_a_size(setting, diameter))
     yield from small or clear_of_surfaces(setting.habitat, motion.place, diameter, "body.diameter_m", diameter)
+
+
+def plan(setting, motion):
+    """Plan of a `stand`: a thing that rests on a level table, or on the ground itself, and slides when pushed too hard."""
+    body, floor, start_s, place = body_of(motion.body), motion.place.floor, motion.start_s, place_of(motion)
+    chart = setting.habitat.chart(floor)
+    surface = _table(setting.habitat, chart, floor, body, place)
+    position = chart.position(place)
+    at_rest = np.zeros(3), np.zeros(3), setting.limit_s(start_s), "stands"
+    laid = GroundStart(setting.room(floor), surface, body, start_s, position, *at_rest)
+    course = Start(laid, rolls=False)
+    name = surface.name_at(position)
+    return Plan(start_s, place, (0.0, 0.0, 0.0), body, course, None, "at_rest", floor=floor, surface=name)
+
+
+def _table(habitat, chart, floor, body, place):
+    """What it stands on: the ground if it is there, else a level table top, half the thing's width below its centre."""
+    foot_m = place[1] - body.radius_m
+    if abs(foot_m - habitat.ground_height_m(place[2])) <= _ON_THE_GROUND_M:
+        return habitat.ground(floor)
+    if habitat.ground(floor).flat:
+        top = chart.position((place[0], foot_m, place[2]))
+        up = habitat.ground(floor).normal(top)
+        return Plane("table", tuple(float(v) for v in up), float(up @ top))
+    return Drum("table", habitat.radius_m - foot_m, hollow=True)
+
+
+def stood(traced, units):
+    """What a thing does that stands from the start."""
+    if risen := rose(traced, units):
+        return risen
+    events = [e for e in traced.track.events if e.kind in ("slip", "grip")]
+    on = the(traced, traced.plan.surface)
+    if not events:
+        moved = any(e.kind not in ("release", "time_limit", "rest") for e in traced.track.events)
+        return [f"It {ending(traced, units)}."] if moved else [f"It stands on {on} and does not slide."]
+    parts = []
+    for event in events[:6]:
+        at_once = event.time_s <= traced.plan.start_s
+        slides = "slides at once" if at_once else f"slides from {since(traced, event)} on"
+        parts.append(
+            slides if event.kind == "slip" else f"grips {there(traced, event, units)} after {since(traced, event)}"
+        )
+    more = "" if len(events) <= 6 else ", and so on"
+    out = [f"On {on} it {' and '.join(parts)}{more}."]
+    if traced.track.end in ("edge", "landed", "met a surface"):
+        out.append(f"It {ending(traced, units)}.")
+    return out
 
 
 PAGE = Page(

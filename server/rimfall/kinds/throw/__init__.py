@@ -4,7 +4,7 @@ from typing import Literal
 
 from ..air_words import in_air
 from ..kind import Kind, Page, Stage
-from ..motion import elevation, heading, speed
+from ..motion import elevation_field, heading_field, speed_field
 from ..released import REBOUNDS, SPINS, Released, check, flew, plan
 
 
@@ -12,9 +12,9 @@ class Throw(Released):
     """Something thrown."""
 
     kind: Literal["throw"]
-    speed_m_s: float = speed("Speed", 0.0)
-    heading_deg: float = heading("Toward")
-    elevation_deg: float = elevation("Up", 0.0)
+    speed_m_s: float = speed_field("Speed", 0.0)
+    heading_deg: float = heading_field("Toward")
+    elevation_deg: float = elevation_field("Up", 0.0)
 
 
 PAGE = Page(

@@ -4,13 +4,15 @@ from typing import Literal
 
 from ...fields import number
 from ...motions.course import course
+from ...phrases import seconds, speed
 from ...physics.constants import TURN_RAD
 from ..kind import Finding, Kind, Page, Stage, when
-from ..motion import elevation, heading, speed
+from ..motion import elevation_field, heading_field, speed_field
 from ..people import AS_A_BALL, GROUP, HERE, SELF, WEIGHT_TERM, Person, person, stands
+from ..words import the
 from .plan import plan, stop
-from .words import walked
 
+_FELT = 0.005  # a share that is none worth a word
 _MOST_TURNS = 1_000.0  # round the axis in one walk: seconds of work
 _RUNS_M_S = 2.5
 _LEFT_OUT = ["The body goes evenly; the ups and downs of steps are left out.", AS_A_BALL]
@@ -20,9 +22,9 @@ class Walk(Person):
     """Someone walks, runs, or climbs stairs or a ladder."""
 
     kind: Literal["walk"]
-    speed_m_s: float = speed("Speed", 1.4)
-    heading_deg: float = heading("Toward")
-    climb_deg: float = elevation("Climbs", 0.0)
+    speed_m_s: float = speed_field("Speed", 1.4)
+    heading_deg: float = heading_field("Toward")
+    climb_deg: float = elevation_field("Climbs", 0.0)
     for_s: float = number("For", "s", 0.05, 600, 5.0, shown={"min": 1, "max": 60, "scale": "linear"})
 
 
@@ -53,6 +55,49 @@ def _rounds(motion, setting):
     if turns > _MOST_TURNS:
         may_be = f"0.05 to {lasts_s * _MOST_TURNS / turns:.3g} s at that speed: about a thousand times round"
         yield "for_s", motion.for_s, may_be
+
+
+def walked(traced, units):
+    """What walking does to weight."""
+    found = traced.findings
+    if not len(found["feet_g"]):
+        return ["The scene ends before the first step."]
+    standing, feet = found["standing_g"], found["feet_g"]
+    first, last = float(feet[0]), float(feet[-1])
+    goes = f"{seconds(traced.track.ends_s - traced.plan.start_s)} at {speed(traced.motion.speed_m_s, units)}"
+    if standing == 0:
+        return [f"There is no weight to walk with: {goes} take a handrail."]
+    more = first / standing - 1
+    change = (
+        "as standing"
+        if abs(more) < _FELT
+        else f"{abs(100 * more):.0f} % {'more' if more > 0 else 'less'} than standing"
+    )
+    out = [
+        f"On the way, {goes}, the feet feel {first:.2f} g, {change}{_later(first, last)}; the head feels {float(found['head_g'][0]):.2f} g."
+    ]
+    return [*out, *_leaning(found), *_ending(traced, units), *_floating(traced, units)]
+
+
+def _later(first, last):
+    return "" if abs(last - first) < _FELT else f", and {last:.2f} g at the end"
+
+
+def _leaning(found):
+    lean = float(max(found["lean_deg"]))
+    return [f"Down leans by up to {lean:.0f}°."] if lean >= 1 else []
+
+
+def _ending(traced, units):
+    made = traced.track
+    if made.end == "met a surface":
+        return [f"The way ends at {the(traced, made.events[-1].surface)}."]
+    return ["The way ends at the edge."] if made.end == "edge" else []
+
+
+def _floating(traced, units):
+    floats = traced.findings["floats_at_m_s"]
+    return [] if floats is None else [f"At {speed(floats, units)} antispinward the feet would leave the ground."]
 
 
 PAGE = Page(
