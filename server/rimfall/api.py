@@ -66,7 +66,7 @@ from .scene.feel import answers as feel_answers
 from .scene.reading import read, read_size
 from .scene.size import answers as size_answers
 from .sweep.grid import check, grid_of
-from .sweep.parameters import of_values
+from .sweep.parameters import parameter_of
 
 Units = Literal["si", "us"]
 
@@ -143,7 +143,7 @@ def export(scene: Scene, path: str | PathLike[str], **options: Any) -> Path:
 def vary(scene: Scene, values: Mapping[str, Sequence[Any]]) -> Iterator[tuple[dict[str, Any], Scene]]:
     """(values, Scene) of every combination; values: path of the document -> list. All are checked before the first comes.
     Raises BadInput or TooMuch, naming what is at fault."""
-    grid = grid_of(scene, [of_values(path, listed) for path, listed in values.items()])
+    grid = grid_of(scene, [parameter_of(path, listed) for path, listed in values.items()])
     check(grid)
     return ((dict(zip(values, grid.values(n), strict=True)), grid.scene(n)) for n in range(1, grid.count + 1))
 

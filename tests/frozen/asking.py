@@ -67,12 +67,12 @@ def trace_answer(trace, units="si", packed=False):
 
 def feel_answer(document, units="si"):
     """What people would feel in a scene, JSON bytes."""
-    return feel_answers.of_feel(feel(read_feel(document)), units)
+    return feel_answers.as_json(feel(read_feel(document)), units)
 
 
 def size_answer(document, units="si"):
     """The habitat for a document of wishes, JSON bytes."""
-    return size_answers.of_size(read_size(document), units)
+    return size_answers.as_json(read_size(document), units)
 
 
 def exported(trace, name, choices):

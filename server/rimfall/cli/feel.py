@@ -47,7 +47,7 @@ def _feel(chosen):
         _write_map(Path(chosen.map), scene)
     felt = feel(scene)
     if chosen.json:
-        common.print_json(feel_answers.of_feel(felt, chosen.units))
+        common.print_json(feel_answers.as_json(felt, chosen.units))
     else:
         common.print_lines(as_text(felt, chosen.units))
     return DONE

@@ -41,7 +41,7 @@ def add_to(parser):
 def _size(chosen):
     request = read_size(_size_request(chosen))
     if chosen.json:
-        common.print_json(size_answers.of_size(request, chosen.units))
+        common.print_json(size_answers.as_json(request, chosen.units))
         return DONE
     answer = size_answers.as_data(request, chosen.units)
     common.print_lines([*answer["words"], *answer["assumptions"], answer["caution"]])

@@ -35,7 +35,7 @@ class Axes:
 DESIGN = Axes(np.eye(3), np.zeros(3))  # the frames' own: what JSON keeps
 
 
-def of_options(trace, options):
+def axes_of(trace, options):
     """The Axes that the options ask for."""
     habitat = trace.setting.habitat
     place = _origin(trace, options)

@@ -18,7 +18,7 @@ _VIEWS = {
 _LETTERS = "XYZ"
 
 
-def of_samples(trace, sampled):
+def notes_of(trace, sampled):
     """The notes of a SampledScene, whose own are not there yet."""
     return {
         "program": f"Rimfall {__version__}",

@@ -40,10 +40,10 @@ class Options:
 
 def read_options(choices, scene):
     """Options of an export's choices, a dict (or None for the defaults), for a Scene. Raises BadInput, naming the choice."""
-    return of_part(read_choices(json.dumps(choices or {})), scene)
+    return options_of(read_choices(json.dumps(choices or {})), scene)
 
 
-def of_part(part, scene):
+def options_of(part, scene):
     """The same of an ExportPart."""
     fps = frame_rate(scene.sampling.fps if part.fps is None else part.fps)
     options = Options(

@@ -25,12 +25,12 @@ class MotionSamples:
     alive: np.ndarray
 
 
-def of_body(setting, traced, time_s):
+def body_samples(setting, traced, time_s):
     """MotionSamples of a motion's own body at times (T,)."""
     return _late(setting, traced.track.path, time_s, np.zeros(1), traced.plan.start_s, np.inf).only(0)
 
 
-def of_drops(setting, traced, time_s):
+def drop_samples(setting, traced, time_s):
     """MotionSamples (T, N) of a pour's drops, in order of birth, at times (T,)."""
     stream, track = traced.plan.stream, traced.track
     if stream.batch is not None:
@@ -110,7 +110,7 @@ def at(setting, path, time_s):
     return tuple(np.concatenate(column) for column in zip(*parts, strict=True))
 
 
-def of_stream(setting, traced, time_s):
+def stream_curve(setting, traced, time_s):
     """Positions (T, M, 3) along a pour's unbroken part and its widths (T, M) at times (T,); None where it drips. Before the
     first parcel leaves it is a point at the lip, once the last has come to the end a point there, both of no width."""
     stream, path = traced.plan.stream, traced.track.path

@@ -27,9 +27,7 @@ def sample_scene(trace, options, shown=None, scenery=False):
         (i, t) for i, t in enumerate(trace.motions) if t.motion.name in options.motions and t.track.path is not None
     ]
     weigh(taken, len(time_s), GREATEST_SAMPLES)
-    return _SceneSampler(trace, options, shown or axes.of_options(trace, options), frame, time_s, taken).sampled(
-        scenery
-    )
+    return _SceneSampler(trace, options, shown or axes.axes_of(trace, options), frame, time_s, taken).sampled(scenery)
 
 
 def frames_of(trace, options):
@@ -101,7 +99,7 @@ class _SceneSampler:
         sampled = SampledScene(
             **self._clock(), **self._space(), anchor_m=_anchor(**things), **things, **around, notes={}
         )
-        return replace(sampled, notes=notes.of_samples(self.trace, sampled))
+        return replace(sampled, notes=notes.notes_of(self.trace, sampled))
 
     def _clock(self):
         """The frames, and how the habitat turns at each."""
@@ -144,7 +142,7 @@ class _SceneSampler:
         names = element_names([(t.kind.element, t.motion.name) for i, t in self.taken if i in number])
         balls = []
         for name, (i, traced) in zip(names, [p for p in self.taken if p[0] in number], strict=True):
-            motion = path_sampling.of_body(self.trace.setting, traced, self.time_s)
+            motion = path_sampling.body_samples(self.trace.setting, traced, self.time_s)
             place, velocity, acceleration = self._seen(motion, self.angle, self.omega, self.change)
             radius = traced.plan.body.diameter_m / 2
             turns = self._turns(traced)
@@ -160,7 +158,7 @@ class _SceneSampler:
         for i, traced in self.taken:
             sizes = path_sampling.diameters_m(traced).tolist() if traced.plan.stream is not None else []
             if sizes:
-                whole.append(path_sampling.of_drops(self.trace.setting, traced, self.time_s))
+                whole.append(path_sampling.drop_samples(self.trace.setting, traced, self.time_s))
                 motion += [i] * len(sizes)
                 diameter += sizes
         owner, number = np.array([(i, drop) for _, i, drop in born if drop is not None]).T
@@ -175,7 +173,9 @@ class _SceneSampler:
         streams = []
         for i, traced in self.taken:
             curve = (
-                None if traced.plan.stream is None else path_sampling.of_stream(self.trace.setting, traced, self.time_s)
+                None
+                if traced.plan.stream is None
+                else path_sampling.stream_curve(self.trace.setting, traced, self.time_s)
             )
             if curve is not None:
                 position, width = curve
@@ -230,7 +230,7 @@ class _SceneSampler:
         if balls:
             first = self.trace.motions[balls[0].motion]
             taken.sort(key=lambda t: t is not first)
-            followed = path_sampling.of_body(self.trace.setting, first, self.time_s).position_m
+            followed = path_sampling.body_samples(self.trace.setting, first, self.time_s).position_m
         cameras = camera_presets.cameras(replace(self.trace, motions=taken), self.time_s, followed)
         return [
             replace(

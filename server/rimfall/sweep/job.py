@@ -17,7 +17,7 @@ from ..scene import questions
 from ..scene.reading import read
 from .folder import file_stem
 from .grid import grid_of
-from .parameters import of_values
+from .parameters import parameter_of
 
 _SKETCH_POINTS = 40  # of a path on the contact sheet: a plot of 3 cm shows no more
 
@@ -45,7 +45,7 @@ class Outcome:
 
 def grid_of_sweep(sweep):
     """The Grid of a run."""
-    return grid_of(read(sweep.scene), [of_values(path, values) for path, values in sweep.parameters])
+    return grid_of(read(sweep.scene), [parameter_of(path, values) for path, values in sweep.parameters])
 
 
 _grid_once = lru_cache(maxsize=2)(grid_of_sweep)

@@ -38,10 +38,10 @@ def parse(text):
     path = path.strip()
     if not equals or not path or not listed.strip() or "" in path.split("."):
         raise _refused(text, text, f"--over was {text!r}; it may be {MAY_BE}.")
-    return of_values(path, _spaced(text, listed) if _is_range(listed) else _listed(text, listed))
+    return parameter_of(path, _spaced(text, listed) if _is_range(listed) else _listed(text, listed))
 
 
-def of_values(path, values):
+def parameter_of(path, values):
     """A Parameter of values already read, numbers that are whole as integers. Raises BadInput for a value given twice."""
     values = tuple(_plain(v) for v in values)
     seen = set()

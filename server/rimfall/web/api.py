@@ -12,7 +12,7 @@ from .. import __version__
 from ..errors import BadInput, refusal
 from ..exports import FORMATS, listed, page_drawings
 from ..exports.camera_presets import table as camera_table
-from ..exports.options import of_part
+from ..exports.options import options_of
 from ..scene import answers, examples, questions
 from ..scene.catalogue import catalogue, export_choices
 from ..scene.feel import answers as feel_answers
@@ -105,7 +105,7 @@ def _traced(scene, arrays, units, watch=None):
 async def felt(request: Request, units: Units = "si"):
     """What people would feel, beside every published limit; the body is a scene document, or a habitat, air and person alone."""
     scene = read_feel(await request.body())
-    answer = await run_in_threadpool(lambda: feel_answers.of_feel(feel(scene), units))
+    answer = await run_in_threadpool(lambda: feel_answers.as_json(feel(scene), units))
     return Response(answer, media_type="application/json")
 
 
@@ -129,7 +129,7 @@ async def drawn_map(request: Request, width: Width, draw: Annotated[list[str], Q
 async def drawn_plot(request: Request, width: Width, plain: Literal["0", "1"] = "1", units: Units = "si"):
     """Height by distance as the page shows it; the body is that of an export. plain: with the companions under plain gravity."""
     scene, part = read_export(await request.body())
-    options = of_part(part, scene)
+    options = options_of(part, scene)
     drawing = await run_in_threadpool(
         lambda: page_drawings.plot_of_paths(questions.trace(scene), options, width, plain == "1", units)
     )
@@ -140,7 +140,7 @@ async def drawn_plot(request: Request, width: Width, plain: Literal["0", "1"] = 
 async def sized(request: Request, units: Units = "si"):
     """The smallest habitat that meets the wishes, or which of them collide and by how much; the body is {"wishes", "person"}."""
     size_request = read_size(await request.body())
-    answer = await run_in_threadpool(size_answers.of_size, size_request, units)
+    answer = await run_in_threadpool(size_answers.as_json, size_request, units)
     return Response(answer, media_type="application/json")
 
 
@@ -152,7 +152,7 @@ async def export(request: Request, name: str, stream: Literal["0", "1"] = "0"):
         raise HTTPException(404)
     kind = FORMATS[name]
     scene, part = read_export(await request.body())
-    options = of_part(part, scene)
+    options = options_of(part, scene)
     if stream == "1":
         return streamed(lambda watch: _packed(_exported(kind, scene, options, watch)))
     body = await run_in_threadpool(_exported, kind, scene, options)

@@ -15,7 +15,7 @@ from ..document import AnyMotion, Scene, is_version
 from ..setting import setting_of
 from . import limit_words
 from . import words as feel_words
-from .day import of_scene
+from .day import day_of
 
 
 class FeelRequest(Scene):
@@ -52,7 +52,7 @@ def feel(scene):
 ANSWER_VERSION = 1
 
 
-def of_feel(felt, units="si"):
+def as_json(felt, units="si"):
     """The answer to a Felt as JSON bytes."""
     return to_json(as_data(felt, units))
 
@@ -60,7 +60,7 @@ def of_feel(felt, units="si"):
 def as_data(felt, units="si"):
     """The same as plain data."""
     scene, figures = felt.scene, felt.figures
-    ground = of_scene(scene, figures, units).ground
+    ground = day_of(scene, figures, units).ground
     part = scene.model_dump(mode="json", include={"habitat", "air", "person", "own_limits"})
     return {
         "rimfall_feel": ANSWER_VERSION,

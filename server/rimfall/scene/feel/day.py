@@ -124,7 +124,7 @@ class Day:
         return not self.table and up_m >= self.radius_m
 
 
-def of_scene(scene, figures, units):
+def day_of(scene, figures, units):
     """The Day of a Scene and its ComfortFigures."""
     part = scene.habitat
     return Day(part.habitat(), part.WORDS, scene.person, figures.values, units, figures.head_turns)

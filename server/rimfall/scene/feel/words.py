@@ -4,13 +4,13 @@ from ...comfort.in_hand import POURED_FROM_M
 from ...comfort.on_foot import STAIRS_DEG
 from ...comfort.stance import HAND, HEART, SEAT, SITTING
 from ...phrases import length, speed
-from .day import SLIGHT_DEG, angle, number, of_scene, weight
+from .day import SLIGHT_DEG, angle, day_of, number, weight
 from .tales import TALES
 
 
 def lead(scene, figures, units):
     """Two sentences: weight at rest from feet to head, and running both ways; of the start, where the spin changes."""
-    said = _lead(of_scene(scene, figures, units))
+    said = _lead(day_of(scene, figures, units))
     return f"At the start, {said[0].lower()}{said[1:]}" if len(scene.habitat.spin_ramp) else said
 
 
@@ -75,13 +75,13 @@ def _running(day):
 
 def paragraphs(scene, figures, units):
     """The five moments of a day, as {"name", "title", "text"}."""
-    day = of_scene(scene, figures, units)
+    day = day_of(scene, figures, units)
     return [{"name": name, "title": title, "text": " ".join(tell(day))} for name, (title, tell) in TALES.items()]
 
 
 def beside_the_map(scene, figures, units):
     """Why the map may show another side of a line than the figures say, where it may; else nothing."""
-    return _beside_the_map(of_scene(scene, figures, units))
+    return _beside_the_map(day_of(scene, figures, units))
 
 
 def _beside_the_map(day):
@@ -93,7 +93,7 @@ def _beside_the_map(day):
 
 def assumptions(scene, figures, units="si"):
     """What the figures take for granted and leave out, in sentences."""
-    day = of_scene(scene, figures, units)
+    day = day_of(scene, figures, units)
     out = [f"Somebody stands {day.words.stands}, upright from the {day.ground}."]
     if len(scene.habitat.spin_ramp):
         out.append("The spin is that of the start; what is felt while it changes is left out.")

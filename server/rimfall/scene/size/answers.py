@@ -58,7 +58,7 @@ class Answered:
     clashes: tuple
 
 
-def of_size(request, units="si"):
+def as_json(request, units="si"):
     """The answer to a SizeRequest as JSON bytes. Raises BadInput."""
     return to_json(as_data(request, units))
 
