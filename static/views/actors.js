@@ -1,16 +1,14 @@
 // Who and what moves on a stage at time t: the lay figures, the bodies, and the shadows of both.
 
-import { Group, Matrix4, Mesh, Vector3 } from '../vendor/three.module.js';
+import { Group, Matrix4, Mesh, Vector3, BufferAttribute, BufferGeometry, DynamicDrawUsage } from '../vendor/three.module.js';
 import { at } from '../time/track.js';
 import { Balls } from './balls.js';
-import { cardMaterial } from './materials.js';
+import { cardMaterial, blobMaterial, rgb } from './materials.js';
 import { Dots, KIND } from './dots.js';
 import { figureGeometry, PERSON_M } from './figure.js';
 import { triad } from './ground.js';
 import { bodyAt, standing, turnAt } from './model.js';
 import { Movers } from './movers.js';
-import { Shadows } from './shadows.js';
-import { rgb } from './styles.js';
 
 const BODY_PX = 13;
 const p = { x: 0, y: 0, z: 0 };
@@ -118,5 +116,51 @@ export class Actors {
     if (!under) return;
     const soft = 1 + 0.35 * Math.max(0, under.height_m);
     this.shadows.add(this.model.ground, { ...under, floor: m.floor }, turn, Math.max(0.5 * m.diameter_m, this.least_m ?? 0.1) * soft, 0.72 / (1 + 0.22 * Math.max(0, under.height_m)));
+  }
+}
+
+// Soft shadows: each lies on the deck straight under its thing and shows where along it is.
+
+const MOST = 400;
+const CORNERS = [[-1, -1], [1, -1], [1, 1], [-1, 1]];
+const corner = { x: 0, y: 0, z: 0 };
+
+export class Shadows {
+  constructor(shared) {
+    const geometry = new BufferGeometry();
+    this.position = new BufferAttribute(new Float32Array(MOST * 12), 3).setUsage(DynamicDrawUsage);
+    this.strength = new BufferAttribute(new Float32Array(MOST * 4), 1).setUsage(DynamicDrawUsage);
+    geometry.setAttribute('position', this.position);
+    geometry.setAttribute('strength', this.strength);
+    geometry.setAttribute('uv', new BufferAttribute(Float32Array.from({ length: MOST * 8 }, (_, i) => [0, 0, 1, 0, 1, 1, 0, 1][i % 8]), 2));
+    geometry.setIndex(Array.from({ length: MOST * 6 }, (_, i) => 4 * Math.floor(i / 6) + [0, 1, 2, 0, 2, 3][i % 6]));
+    this.mesh = new Mesh(geometry, blobMaterial(shared, '#020406', { core: 0.2 }));
+    this.mesh.frustumCulled = false;
+    this.mesh.renderOrder = 2;
+    this.count = 0;
+  }
+
+  begin() {
+    this.count = 0;
+  }
+
+  // A shadow of radius `size_m` round a place of the deck, the habitat turned by `turn_rad`.
+  add(ground, { along_m, axial_m, floor }, turn_rad, size_m, strength) {
+    if (this.count === MOST) return;
+    const lift_m = Math.min(0.012, 0.002 * ground.radius_m);
+    const stretch = ground.level ? ground.radius_m / Math.max(axial_m, size_m) : 1;
+    CORNERS.forEach(([s, z], k) => {
+      ground.on(along_m + s * size_m * stretch, lift_m, axial_m + z * size_m, turn_rad, corner, floor);
+      this.position.setXYZ(4 * this.count + k, corner.x, corner.y, corner.z);
+      this.strength.setX(4 * this.count + k, strength);
+    });
+    this.count += 1;
+  }
+
+  end() {
+    this.position.needsUpdate = true;
+    this.strength.needsUpdate = true;
+    this.mesh.geometry.setDrawRange(0, this.count * 6);
+    this.mesh.visible = this.count > 0;
   }
 }

@@ -5,7 +5,7 @@ import { at } from '../time/track.js';
 import { bodyAt } from './model.js';
 import { drawnVector } from './place.js';
 import { Ribbon } from './ribbon.js';
-import { BONE } from './styles.js';
+import { BONE } from './materials.js';
 
 const G = 9.80665;
 const METRES_PER_G = 1.75;

@@ -4,8 +4,8 @@ import { angleAt } from '../time/track.js';
 import { headed } from './arrows.js';
 import { PERSON_M } from './figure.js';
 import { Ribbon } from './ribbon.js';
-import { degrees, metres } from './say.js';
-import { BONE } from './styles.js';
+import { degrees, metres } from './spoken.js';
+import { BONE } from './materials.js';
 
 const LEAST_M = 0.005;           // less would be written 0.00
 const SMALL_PX = 16;             // a person lower than this on the picture: only dimensions twice as long are worth reading

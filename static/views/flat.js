@@ -1,8 +1,10 @@
 // Without WebGL: both stages as flat plates. Drawn from the same arrays and as live.
 
-import { halvesOf } from './layout.js';
+import { halvesOf, svg } from './overlay.js';
 import { readModel } from './model.js';
-import { Plate } from './plate.js';
+import { attachAlone } from './chooser.js';
+import { LinePlate } from './line_plate.js';
+import { Spoken, stageWords, turnedWords } from './spoken.js';
 
 export function createFlat({ furniture, store, clock }) {
   furniture.element.classList.add('stages-flat');
@@ -22,7 +24,7 @@ export function createFlat({ furniture, store, clock }) {
     for (const plate of plates) plate.fitInto(rects[plate.frame]);
     if (store.answer && model?.answer !== store.answer) model = readModel(store.answer, store.fields);
     if (!model) return;
-    if (store.view.place === 4) fetching ??= import('./feel/plate.js').then((made) => { drawWeights = made.drawWeights; draw(); }, () => { fetching = null; });
+    if (store.view.place === 4) fetching ??= import('./feel/weights.js').then((made) => { drawWeights = made.drawWeights; draw(); }, () => { fetching = null; });
     const shown = model.motions.filter((m) => !store.view.hidden.includes(m.name));
     for (const plate of plates) if (rects[plate.frame]) plate.read(model, shown, store.view);
     draw();
@@ -48,4 +50,44 @@ export function createFlat({ furniture, store, clock }) {
   new ResizeObserver(read).observe(furniture.element);
   read();
   return { draw, invalidate, openSeats() {} };
+}
+
+// One stage as a flat plate, with its title and its words: what the stages are where there is no WebGL.
+
+const ROOM = { top: 50, side: 36, foot: 44, arrow: 68, highest: 16, text: 14, paper: '#EEEFE9', named: true };
+
+export class Plate {
+  constructor(dom, store) {
+    this.dom = dom;
+    this.frame = dom.frame;
+    const sheet = svg('svg', { class: 'stage-plate', 'aria-hidden': 'true' });
+    this.lines = new LinePlate(sheet, dom.frame, ROOM);
+    dom.view.before(sheet);
+    dom.view.setAttribute('role', 'img');
+    dom.seat.hidden = true;
+    dom.measure.hidden = true;
+    attachAlone(dom, store);
+    this.spoken = new Spoken(dom);
+  }
+
+  fitInto(rect) {
+    this.dom.box.hidden = !rect;
+    if (!rect) return;
+    const { x, y, width, height } = rect;
+    Object.assign(this.dom.box.style, { transform: `translate(${x}px, ${y}px)`, width: `${width}px`, height: `${height}px` });
+    this.lines.fitInto(rect);
+  }
+
+  read(model, shown, view) {
+    Object.assign(this, { model, shown, view });
+    this.lines.read(model, shown, view);
+  }
+
+  // `weigh`: draws what everybody feels and gives the words for it, or null.
+  draw(time_s, playing, weigh = null) {
+    this.lines.draw(time_s);
+    const weights = weigh?.(this) ?? '';
+    if (this.frame === 'outside') this.lines.say(turnedWords(this.model, time_s));
+    this.spoken.say(stageWords(this.model, this.shown, this.frame, 'd', time_s, this.view.units, weights), performance.now(), playing);
+  }
 }

@@ -6,11 +6,9 @@ import { Dots, KIND } from './dots.js';
 import { figureGeometry } from './figure.js';
 import { arc, disc, evenly, merged, ring, ringAngles, sheet, straight, swept, tube, withStrength, xyz } from './geometry.js';
 import { Levels } from './levels.js';
-import { blobMaterial, cardMaterial, deckMaterial } from './materials.js';
+import { blobMaterial, cardMaterial, deckMaterial, platterMaterial, rgb } from './materials.js';
 import { drawnPoint } from './place.js';
-import { platterMaterial } from './platter.js';
 import { Ribbon } from './ribbon.js';
-import { rgb } from './styles.js';
 
 const MOST_ROUND = 1200;         // corners about the axis of what is straight across
 const SHELL_ROUND = 220;         // and of what bends across

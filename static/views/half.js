@@ -9,11 +9,11 @@ import { Tape } from './measure.js';
 import { Paths } from './paths.js';
 import { turnAt } from './model.js';
 import { Overlay } from './compared_paths.js';
-import { meetGround, meetPlane, ray } from './pick.js';
+import { meetGround, meetPlane, ray } from './framing.js';
 import { Pours } from './pour.js';
-import { metres } from './say.js';
+import { metres } from './spoken.js';
 import { seatRig } from './camera_presets.js';
-import { LINE_PX } from './styles.js';
+import { LINE_PX } from './materials.js';
 import { Threads } from './threads.js';
 import { Touches } from './touches.js';
 

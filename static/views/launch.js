@@ -5,8 +5,8 @@ import { headed } from './arrows.js';
 import { button } from './overlay.js';
 import { triad } from './ground.js';
 import { Ribbon } from './ribbon.js';
-import { direction, elevation, figure } from './say.js';
-import { BONE } from './styles.js';
+import { direction, elevation, figure } from './spoken.js';
+import { BONE } from './materials.js';
 
 const DEG = Math.PI / 180;
 const LENGTH = 0.023;            // of the span, for each m/s

@@ -3,7 +3,7 @@
 import { Group } from '../vendor/three.module.js';
 import { Dots, KIND } from './dots.js';
 import { Ribbon } from './ribbon.js';
-import { rgb } from './styles.js';
+import { rgb } from './materials.js';
 
 const PLUMB_M = 1.1;
 const INK = '#EFEADC';

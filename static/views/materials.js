@@ -2,7 +2,6 @@
 // shines "down" everywhere, cool starlight comes from the upper left.
 
 import { DoubleSide, FrontSide, ShaderMaterial, Vector2, Vector3, Vector4, AdditiveBlending, NormalBlending } from '../vendor/three.module.js';
-import { rgb } from './styles.js';
 
 // Set anew before each stage is drawn; all materials of one kind read the same ones.
 export function sharedUniforms() {
@@ -126,4 +125,49 @@ export function blobMaterial(shared, color, { opacity = 1, core = 0.3, glow = fa
         gl_FragColor = vec4(uColor, a${glow ? '' : ' * (1. - .8 * smoothstep(uFog.x, uFog.y, vD))'});
       }`,
   });
+}
+
+// The card of a turntable: rings a metre apart (or a tenth), and a line every 15°, the one of along = 0 the strongest.
+
+export function platterMaterial(shared) {
+  return new ShaderMaterial({
+    side: FrontSide,
+    uniforms: { ...shared, uBase: { value: new Vector3(...rgb('#51514D')) }, uEdge: { value: 1 } },
+    vertexShader: `
+      varying vec2 vFlat; varying float vD;
+      void main() {
+        vFlat = uv;
+        vec4 e = modelViewMatrix * vec4(position, 1.);
+        vD = -e.z;
+        gl_Position = projectionMatrix * e;
+      }`,
+    fragmentShader: `${FOGGED}
+      uniform float uLamp, uCool, uStep, uEdge; uniform vec3 uBase;
+      varying vec2 vFlat; varying float vD;
+      float line(float off, float px, float wide) { return (1. - smoothstep(wide, wide + 1.3 * px, off)) * clamp(wide * 2. / px + .35, 0., 1.); }
+      float spaced(float x, float every) { return abs(fract(x / every - .5) - .5) * every; }
+      void main() {
+        float r = length(vFlat), px = max(length(fwidth(vFlat)) * .7, 1e-6), turn = atan(vFlat.x, -vFlat.y);
+        float fine = clamp(1. - px / uStep * 2.4, 0., 1.);
+        float lit = .62 + .38 * (1. - r / uEdge);
+        vec3 c = uBase * vec3(1., .90, .73) * uLamp * lit * .9 + uBase * vec3(.6, .78, 1.) * .12 * (1. + 2. * uCool);
+        vec3 chalk = vec3(.93, .90, .82) * (.30 + .55 * lit);
+        float out_m = uEdge - r, inner = smoothstep(.04 * uEdge, .09 * uEdge, r);
+        float thin = max(line(spaced(r, uStep), px, .012 * uStep) * fine, line(spaced(turn, .2617994) * r, px, .004 * uEdge) * inner);
+        float strong = max(line(spaced(r, 5. * uStep), px, .025 * uStep), line(spaced(turn, .7853982) * r, px, .006 * uEdge) * inner);
+        float first = line(abs(turn) * r, px, .01 * uEdge);
+        c = mix(c, chalk, clamp(thin * .34 + strong * .4 + first * .5, 0., .85));
+        c = mix(c, chalk * 1.08, line(abs(out_m - .03 * uEdge), px, .006 * uEdge) * .75);
+        gl_FragColor = vec4(fogged(c, vD), 1.);
+      }`,
+  });
+}
+
+// What all stages share: the colour of what is written and measured, and how wide a path is drawn.
+export const BONE = '#EFEADC';
+export const LINE_PX = { phone: 3.2, desk: 4.5 };
+
+export function rgb(hex) {
+  const c = parseInt(hex.slice(1), 16);
+  return [(c >> 16) / 255, ((c >> 8) & 255) / 255, (c & 255) / 255];
 }

@@ -6,7 +6,7 @@ import { deckAt, turnAt } from './model.js';
 import { drawnPoint } from './place.js';
 import { Dots, KIND } from './dots.js';
 import { Ribbon } from './ribbon.js';
-import { figure, metres } from './say.js';
+import { figure, metres } from './spoken.js';
 
 const NEAR_PX = 16;
 const held = [0, 0, 0];

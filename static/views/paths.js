@@ -9,7 +9,7 @@ import { drawnPoint } from './place.js';
 import { Ribbon } from './ribbon.js';
 import { companionOutside } from './camera_presets.js';
 import { PLAIN } from '../state/palette.js';
-import { rgb } from './styles.js';
+import { rgb } from './materials.js';
 
 const MOST_BEADS = 240;
 const CASING = 1.9;

@@ -3,8 +3,7 @@
 import { Color, Scene, WebGLRenderer } from '../vendor/three.module.js';
 import { angleAt } from '../time/track.js';
 import { sharedUniforms } from './materials.js';
-import { gridStep, Scenery } from './scenery.js';
-import { Sky } from './sky.js';
+import { gridStep, Scenery, Sky } from './scenery.js';
 import { FrameTimer } from './webgl.js';
 
 const CLEAR = { aboard: 0x0d1217, outside: 0x080e16 };

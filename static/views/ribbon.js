@@ -2,7 +2,7 @@
 // shader so that it is clean without antialiasing. One mesh and one material a ribbon, made once; the buffer is rewritten.
 
 import { BufferGeometry, InterleavedBuffer, InterleavedBufferAttribute, Mesh, ShaderMaterial, Vector3, DynamicDrawUsage } from '../vendor/three.module.js';
-import { rgb } from './styles.js';
+import { rgb } from './materials.js';
 
 const FLOATS = 13;      // position, previous, next, side, time, distance, diameter
 const DASHES = 6;

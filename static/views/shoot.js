@@ -5,7 +5,7 @@
 import { WebGLRenderTarget } from '../vendor/three.module.js';
 import { Aboard } from './aboard.js';
 import { spanOf } from './framing.js';
-import { halvesOf } from './layout.js';
+import { halvesOf } from './overlay.js';
 import { Outside } from './outside.js';
 import { standsAside, writeLabels } from './shoot_labels.js';
 

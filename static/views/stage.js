@@ -1,12 +1,10 @@
 // Both stages on one canvas and one clock: hears the store, sees to it that a frame is drawn when something changed, never
 // otherwise. Without WebGL the same arrays are drawn as flat plates.
 
-import { Aboard } from './aboard.js';
-import { Beside } from './beside.js';
+import { Aboard, Beside } from './aboard.js';
 import { attachAlone, attachMeasureChoice, attachSeats } from './chooser.js';
 import { createFlat } from './flat.js';
-import { buildFurniture } from './overlay.js';
-import { halvesOf } from './layout.js';
+import { buildFurniture, halvesOf } from './overlay.js';
 import { readModel, readOthers } from './model.js';
 import { attachOrbit } from './orbit.js';
 import { Outside } from './outside.js';

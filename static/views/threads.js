@@ -7,9 +7,9 @@ import { headed } from './arrows.js';
 import { bodyAt, turnAt } from './model.js';
 import { cupAt, leftAt, moved, riding, standOf } from './reach.js';
 import { Ribbon } from './ribbon.js';
-import { figure, metres, spinward } from './say.js';
+import { figure, metres, spinward } from './spoken.js';
 import { drawnVector } from './place.js';
-import { BONE } from './styles.js';
+import { BONE } from './materials.js';
 
 const CHEST_M = 1.2;
 const CAR_M = 2.3;

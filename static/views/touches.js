@@ -4,8 +4,8 @@
 import { isContact } from '../time/track.js';
 import { Dots, KIND } from './dots.js';
 import { drawnPoint } from './place.js';
-import { figure } from './say.js';
-import { rgb } from './styles.js';
+import { figure } from './spoken.js';
+import { rgb } from './materials.js';
 
 const NEAR_PX = 16;
 const WORDS = { deck: 'meets the deck', floor: 'meets the floor', ceiling: 'meets the ceiling', hub: 'meets the hub', wall: 'meets a wall', grip: 'grips', slip: 'slips', rest: 'comes to rest', edge: 'goes over the edge', arrives: 'arrives', dock: 'reaches the dock', target: 'reaches the cup', slack: 'hangs on a slack line' };

@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import test from 'node:test';
 
-import { freest } from '../../static/views/feel/spots.js';
+import { freest } from '../../static/views/feel/posts.js';
 import { mostOf, onDeck, weighed, weightFigure, weightWords } from '../../static/views/feel/weights.js';
 import { groundOf, readShape } from '../../static/views/ground.js';
 

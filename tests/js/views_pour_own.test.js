@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import test from 'node:test';
 
-import { eachDrop, streamLines } from '../../static/views/pour_own.js';
+import { eachDrop, streamLines } from '../../static/views/pour.js';
 
 const near = (a, b, by = 1e-9) => assert.ok(Math.abs(a - b) < by, `${a} is not ${b}`);
 const RATE = 10;

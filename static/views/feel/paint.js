@@ -3,8 +3,7 @@
 
 import { ShaderMaterial, Vector3 } from '../../vendor/three.module.js';
 import { POST_TOP_G, postBreak } from './weights.js';
-import { FOGGED } from '../materials.js';
-import { rgb } from '../styles.js';
+import { FOGGED, rgb } from '../materials.js';
 
 const [BREAK_FROM_G, BREAK_TO_G] = postBreak(Infinity).map((g) => g.toFixed(3));
 

@@ -4,7 +4,6 @@
 import { BoxGeometry, BufferAttribute, DynamicDrawUsage, InstancedBufferAttribute, InstancedMesh, Matrix4, Vector3 } from '../../vendor/three.module.js';
 import { mostOf, onDeck, postTop, weighed, weightFigure, weightWords } from './weights.js';
 import { postMaterial } from './paint.js';
-import { freest } from './spots.js';
 import { PERSON_M } from '../figure.js';
 import { turnAt } from '../model.js';
 import { moved, standOf } from '../reach.js';
@@ -147,4 +146,27 @@ function postGeometry() {
   const geometry = merged([new BoxGeometry(WIDE_M, 1, 0.06).translate(0, 0.5, 0), new BoxGeometry(1.7 * WIDE_M, COLLAR_M, 0.08)]);
   const count = geometry.attributes.position.count;
   return geometry.setAttribute('collar', new BufferAttribute(Float32Array.from({ length: count }, (_, k) => (2 * k < count ? 0 : 1)), 1));
+}
+
+// Where beside somebody a post hides nobody: places are tried in order of liking, each as the points it takes on the picture, px.
+
+const HIT = 10;
+const STAY = 3;                 // how much better another place must be before a post moves
+
+/** `seenAt(index)`: the points of the place of that index of `count`; `taken` the same of what must stay in sight; `least_px` the
+    distance to keep; `last` the index it had. Gives {index, seen}: the first place that hides least. */
+export function freest(count, seenAt, taken, least_px, last) {
+  const dislike = (index) => index - (index === last ? STAY : 0);
+  let best = null;
+  for (const index of Array.from({ length: count }, (_, k) => k).sort((a, b) => dislike(a) - dislike(b))) {
+    if (best && dislike(index) >= best.cost) break;
+    const seen = seenAt(index);
+    const cost = HIT * taken.filter((other) => meets(seen, other, least_px)).length + dislike(index);
+    if (!best || cost < best.cost) best = { index, seen, cost };
+  }
+  return best;
+}
+
+function meets(a, b, least_px) {
+  return a.some(([x, y]) => b.some(([u, v]) => Math.hypot(x - u, y - v) < least_px));
 }
