@@ -2,13 +2,10 @@
 
 import { requestOf } from './api/ask.js';
 import { createClient } from './api/client.js';
-import { linkOf } from './brief/address.js';
+import { linkOf, sourcesOf, movesOf } from './brief/words.js';
 import { feltOf } from './brief/felt.js';
 import { figuresOf, tableOf } from './brief/figures.js';
-import { platesOf } from './brief/plates.js';
-import { plotsOf } from './brief/plots.js';
-import { sourcesOf } from './brief/sources.js';
-import { movesOf } from './brief/words.js';
+import { platesOf, plotsOf } from './brief/plates.js';
 import { $, $$ } from './panels/shared/dom.js';
 import { direction } from './panels/title.js';
 import { createAutosave, fromHash } from './state/persistence.js';

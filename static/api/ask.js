@@ -1,4 +1,4 @@
-// One question in flight, the newest waits, what belongs to another scene is dropped.
+// One question in flight, the newest waits, what belongs to another scene is dropped: of the paths, and of what people would feel.
 
 import { readAt } from '../state/fields.js';
 import { createNewest } from '../state/newest.js';
@@ -92,7 +92,7 @@ function follower(store, path) {
   return { hold, held, follower: DIALS[path] };
 }
 
-export function shownFor(store) {
+function shownFor(store) {
   if (!store.answered) return '';
   const read = path => readAt(store.fields, store.answer.scene, path);
   return `What you see is for ${formatFigure(read('habitat.radius_m'), 0.1)}\u00a0m and ${formatFigure(read('habitat.spin_rpm'), 0.01)}\u00a0rpm.`;

@@ -1,4 +1,4 @@
-// The server, spoken to: documents out, answers in, refusals as they were said.
+// The server, spoken to: documents out, answers in (their arrays made into typed ones), refusals as they were said.
 
 /** The server said no: `refused` is its list of {field, was, may_be, say}. */
 export class Refused extends Error {

@@ -1,6 +1,7 @@
-// Both views as line plates at three instants: the first release, half way, and when the last has landed.
+// The drawings of the sheet: both views as line plates at three instants (the first release, half way, when the last has landed), and
+// the server's three plots.
 
-import { h, s } from '../panels/shared/dom.js';
+import { h, s, parseDrawing } from '../panels/shared/dom.js';
 import { groundOf } from '../state/shapes.js';
 import { LinePlate } from '../views/line_plate.js';
 import { readModel } from '../views/model.js';
@@ -41,4 +42,25 @@ function instantsOf(motions) {
   const first = Math.min(...flown.map(m => m.starts_s)),
     last = Math.max(...flown.map(m => m.landing?.time_s ?? m.ends_s));
   return last > first ? [first, (first + last) / 2, last] : [first];
+}
+
+// The three plots, as the server draws them for any file.
+
+const FORMATS = ['plot-path-svg', 'plot-height-svg', 'plot-felt-svg'];
+const FOOT_MM = 5; // the caution under each: the page has its own
+
+/** Their figures; none where the scene has nothing to plot. */
+export async function plotsOf(client, scene) {
+  if (!scene.motions.length) return [];
+  const files = await Promise.all(FORMATS.map(format => client.exported(format, { scene, export: {} })));
+  return Promise.all(files.map(async file => h('figure', { class: 'plot' }, drawn(await file.text()))));
+}
+
+function drawn(text) {
+  const svg = parseDrawing(text);
+  const [, , width, height] = svg.getAttribute('viewBox').split(' ').map(Number);
+  svg.setAttribute('viewBox', `0 0 ${width} ${height - FOOT_MM}`);
+  svg.setAttribute('aria-label', svg.querySelector('title').textContent);
+  for (const side of ['width', 'height']) svg.removeAttribute(side);
+  return svg;
 }

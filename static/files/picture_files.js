@@ -1,4 +1,4 @@
-// Canvases as files: PNG, and a zip of numbered PNGs.
+// Canvases as files: PNG, and a zip of numbered PNGs. A zip stores them, not deflated: they are packed already.
 
 import { zipSync } from '../vendor/fflate.js';
 

@@ -3,7 +3,7 @@
 
 const STEP = /^\d+$/;
 
-export function keysOf(path) {
+function keysOf(path) {
   return path.split('.').map(key => (STEP.test(key) ? Number(key) : key));
 }
 
@@ -64,7 +64,7 @@ function ofKind(fields, path) {
   return name ? (fields?.kinds?.[fields.kindOf?.(Number(index))]?.own?.[name.replace(STARRED, '.*')] ?? null) : null;
 }
 
-export function defaultOf(fields, path) {
+function defaultOf(fields, path) {
   return fieldOf(fields, path)?.default ?? null;
 }
 

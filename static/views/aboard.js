@@ -1,4 +1,5 @@
-// Aboard: the turning frame, lamplit. The deck stands still, paths curve, the stars go round.
+// Aboard: the turning frame, lamplit. The deck stands still, paths curve, the stars go round. With it a second habitat beside the first,
+// aboard too, in the place of Outside.
 
 import { angleAt } from '../time/track.js';
 import { Arrows } from './arrows.js';

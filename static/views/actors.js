@@ -125,7 +125,7 @@ const MOST = 400;
 const CORNERS = [[-1, -1], [1, -1], [1, 1], [-1, 1]];
 const corner = { x: 0, y: 0, z: 0 };
 
-export class Shadows {
+class Shadows {
   constructor(shared) {
     const geometry = new BufferGeometry();
     this.position = new BufferAttribute(new Float32Array(MOST * 12), 3).setUsage(DynamicDrawUsage);

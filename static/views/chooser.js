@@ -100,7 +100,7 @@ export function attachAlone(dom, store) {
 // A small panel that a stage button opens. Escape, a press elsewhere or the button itself closes it; focus goes back.
 
 // `dom` is the half it belongs to; it lies over both halves, so that a low one does not cut it.
-export function attachPopover(opener, dom, label, fill) {
+function attachPopover(opener, dom, label, fill) {
   const panel = make('div', 'stage-popover', dom.element);
   panel.setAttribute('role', 'dialog');
   panel.setAttribute('aria-label', label);

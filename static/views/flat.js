@@ -1,4 +1,4 @@
-// Without WebGL: both stages as flat plates. Drawn from the same arrays and as live.
+// Without WebGL: both stages as flat plates with their titles and words. Drawn from the same arrays and as live.
 
 import { halvesOf, svg } from './overlay.js';
 import { readModel } from './model.js';
@@ -56,7 +56,7 @@ export function createFlat({ furniture, store, clock }) {
 
 const ROOM = { top: 50, side: 36, foot: 44, arrow: 68, highest: 16, text: 14, paper: '#EEEFE9', named: true };
 
-export class Plate {
+class Plate {
   constructor(dom, store) {
     this.dom = dom;
     this.frame = dom.frame;

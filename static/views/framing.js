@@ -1,5 +1,5 @@
-// From a direction of view and the points that must be seen to where the eye stands. Exact, no search: each side of the
-// picture bounds a half-space of eyes.
+// From a direction of view and the points that must be seen to where the eye stands (exact, no search: each side of the picture bounds
+// a half-space of eyes), and from a point of the picture back into the scene.
 
 import { triad } from './ground.js';
 

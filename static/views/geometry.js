@@ -56,7 +56,7 @@ export function swept(R, angles, profile) {
   return geometryOf({ position, normal, deck }, index);
 }
 
-export function geometryOf({ position, normal, deck }, index) {
+function geometryOf({ position, normal, deck }, index) {
   const geometry = new BufferGeometry();
   geometry.setAttribute('position', new BufferAttribute(position, 3));
   if (normal) geometry.setAttribute('normal', new BufferAttribute(normal, 3));

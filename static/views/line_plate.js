@@ -145,11 +145,11 @@ export class LinePlate {
 
 // The names on a line plate: each at the middle of its path, moved up or down where another text stands.
 
-export const LETTER = 0.5;       // a letter's width over its height, about
+const LETTER = 0.5;       // a letter's width over its height, about
 const PLAIN_AT = 0.7;            // of its length: where plain gravity is named
 const OVER_PX = 12;
 
-export function nameAll(plate) {
+function nameAll(plate) {
   const { frame, shown, view } = plate;
   for (const m of shown) {
     const drift = m.landing && frame === 'aboard' ? `, ${metres(Math.abs(m.landing.drift_m), view.units)}` : '';

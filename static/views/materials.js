@@ -164,6 +164,7 @@ export function platterMaterial(shared) {
 }
 
 // What all stages share: the colour of what is written and measured, and how wide a path is drawn.
+
 export const BONE = '#EFEADC';
 export const LINE_PX = { phone: 3.2, desk: 4.5 };
 

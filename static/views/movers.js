@@ -134,14 +134,14 @@ const FLOOR_M = 0.08,
   POST_M = 0.05;
 
 // A lift's car: a floor, a roof, a post at each corner; open, so that one sees who rides. Its floor is at the origin.
-export function carGeometry() {
+function carGeometry() {
   const parts = [0, HIGH_M].map((y) => new BoxGeometry(WIDE_M, FLOOR_M, WIDE_M).translate(0, y - FLOOR_M / 2, 0));
   for (const x of [-1, 1]) for (const z of [-1, 1]) parts.push(new BoxGeometry(POST_M, HIGH_M, POST_M).translate((x * (WIDE_M - POST_M)) / 2, HIGH_M / 2, (z * (WIDE_M - POST_M)) / 2));
   return merged(parts);
 }
 
 // A craft of size 1, its nose along x: a barrel with a collar at the nose, a blunt cone behind it, and four struts.
-export function craftGeometry() {
+function craftGeometry() {
   const lying = (geometry, x) => geometry.rotateZ(-Math.PI / 2).translate(x, 0, 0);
   const parts = [
     lying(new CylinderGeometry(0.2, 0.24, 0.62, 20), 0.02),

@@ -1,4 +1,5 @@
-// What stands round the pictures: one canvas, and over each half its title, its buttons, its labels and its one focus stop.
+// What stands round the pictures: one canvas, and over each half its title, its buttons, its labels and its one focus stop; and how
+// the halves share their room.
 
 const TITLES = { aboard: ['Aboard', 'the deck stands still'], outside: ['Outside', 'the stars stand still'] };
 const SVG = 'http://www.w3.org/2000/svg';
@@ -84,7 +85,7 @@ function seatIcon() {
 const GAP = 2;
 const NEAR = 1.6;
 
-export function splitOf(width, height, wanted) {
+function splitOf(width, height, wanted) {
   if (wanted === 'beside' || wanted === 'stacked') return wanted;
   const off = (w, h) => Math.abs(Math.log(w / h / NEAR));
   return off(width / 2, height) < off(width, height / 2) ? 'beside' : 'stacked';

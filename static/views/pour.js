@@ -1,6 +1,6 @@
 // A pour at time t. At steady spin every parcel follows the same path in the turning frame, later by when it left: the stream is
 // that path between two ages, the drops are points on it. Where each parcel has its own path, the answer holds them all
-// (`pour_own.js`). Both stages draw it in the turning frame, Outside turned by the angle.
+// (at the foot of this file). Both stages draw it in the turning frame, Outside turned by the angle.
 
 import { Group } from '../vendor/three.module.js';
 import { angleAt, at, upper } from '../time/track.js';

@@ -1,4 +1,4 @@
-// All that is drawn of one habitat besides its motions: the craft, what is painted on its deck, ramps, tables and cups.
+// All that is drawn of one habitat besides its motions (the craft, what is painted on its deck, ramps, tables and cups), and the stars.
 
 import { Cups } from './cups.js';
 import { Habitat } from './habitat.js';

@@ -1,4 +1,4 @@
-// What a stage shows, in words: its label for those who do not see it, kept live without chattering while the clock plays.
+// What a stage says: words and figures, and its label for those who do not see it.
 
 import { angleAt, at } from '../time/track.js';
 import { seatName } from './camera_presets.js';
@@ -72,7 +72,7 @@ export function elevation(elevation_deg) {
 export const spinward = (way) => (way > 0 ? 'spinward' : 'antispinward');
 
 // 'Lob out, 1.3 m up, 4.3 m spinward, 0.80 s'
-export function whereIs(name, height_m, drift_m, units) {
+function whereIs(name, height_m, drift_m, units) {
   const way = Math.abs(drift_m) < 0.05 ? '' : `, ${figure(Math.abs(drift_m), 'm', units, 1)} ${spinward(drift_m)}`;
   return `${name}, ${figure(Math.max(0, height_m), 'm', units, 1)} up${way}`;
 }

@@ -3,7 +3,7 @@
 import assert from 'node:assert/strict';
 import test from 'node:test';
 import { numbersApart } from '../../static/panels/feel/day.js';
-import { nearest } from '../../static/panels/feel/size/reveal.js';
+import { nearest } from '../../static/panels/feel/size/size.js';
 import { notchOf, ruleOf } from '../../static/panels/feel/rule.js';
 import { behindWords, boundWords, countRows, figureWords, headingWords, hereWords, paceWords, premisesWords, publishedWords, studyWords } from '../../static/panels/feel/say.js';
 

@@ -3,7 +3,7 @@
 import assert from 'node:assert/strict';
 import test from 'node:test';
 import { eventMarks, thinned } from '../../static/panels/timeline/lane_marks.js';
-import { endWords, lastSeen } from '../../static/panels/shared/ends.js';
+import { endWords, lastSeen } from '../../static/panels/shared/path_key.js';
 
 const bounce = (time_s, up = 1) => ({ kind: 'deck', time_s, along_m: time_s, velocity_after_m_s: [0, up, 0] });
 const lane = motion => ({ motion: { kind: 'throw', ...motion }, index: 0, y: 38, gap: 15 });

@@ -1,4 +1,5 @@
-// Choices inside a sentence: a list to pick from and a figure to type, both ruled under like the figures on the cards.
+// Choices inside a sentence: a list to pick from and a figure to type, both ruled under like the figures on the cards; what is refused
+// of them, and what positions are counted from.
 
 import { h, setAttribute, setChildren, setText } from '../shared/dom.js';
 import { createList } from '../shared/choice.js';

@@ -92,7 +92,7 @@ function complete(kind, known) {
 
 // The table of what can be taken away: tick, name, kind of file, size.
 
-/** `groups` as export_list gives them; `kinds` {row: value} as remembered; changed() after a tick, chose(row, value) after a kind. */
+/** `groups` as offered() gives them; `kinds` {row: value} as remembered; changed() after a tick, chose(row, value) after a kind. */
 export function createRows({ groups, kinds, changed, chose }) {
   const rows = groups.flatMap(group => group.rows).map(row => createRow(row, kinds[row.key], { changed, chose }));
   const by = new Map(rows.map(row => [row.key, row]));

@@ -65,7 +65,7 @@ export function numbersApart(text) {
   return text.split(NUMBER);
 }
 
-export function createLiveText() {
+function createLiveText() {
   const element = h('p', { class: 'lead' });
   let parts = [],
     spans = [],

@@ -1,10 +1,9 @@
 // Place 4: what people would feel. Fetched with its first opening.
 
 import { $, h, setText, icon } from '../shared/dom.js';
-import { createFeelAdaptation } from './adaptation.js';
+import { createFeelAdaptation, createFeelLimits } from './limits.js';
 import { createFeelDay } from './day.js';
 import { createFeelFigures } from './figures.js';
-import { createFeelLimits } from './limits.js';
 import { createFeelMap } from './map/map.js';
 import { createFeelPerson } from './person.js';
 import { createFeelSize } from './size/size.js';

@@ -112,7 +112,7 @@ function labelOf({ name }, explain) {
 
 const TURNS = { yaw: 'Yaw, looking aside', pitch: 'Pitch, nodding', roll: 'Roll, ear to shoulder' };
 
-export function levelsTable({ store }) {
+function levelsTable({ store }) {
   const heads = ['Level', 'height', 'gravity', 'speed'];
   return createTable({
     store,
@@ -122,7 +122,7 @@ export function levelsTable({ store }) {
   });
 }
 
-export function headTurnsTable({ store }) {
+function headTurnsTable({ store }) {
   const heads = ['Turn of the head', 'facing', 'felt', 'as'];
   return createTable({
     store,

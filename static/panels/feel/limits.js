@@ -1,11 +1,12 @@
-// The published limits: for each quantity our value, a rule, one sentence, and its table; a limit of one's own under each.
+// What was published: for each quantity our value, a rule, one sentence, its table and limits of one's own; and what people got used
+// to.
 
 import { h, setAttribute, setText } from '../shared/dom.js';
 import { createOwnLimits } from './own.js';
 import { createRule, ruleKey } from './rule.js';
-import { countRows, headingWords, rowsOf } from './say.js';
-import { createLimitsTable } from './table.js';
+import { countRows, headingWords, rowsOf, behindWords, boundWords, hereWords, studyWords } from './say.js';
 import { createFold } from '../shared/fold.js';
+import { createCopy, selectWords } from '../shared/copy.js';
 
 const VARY = 'People vary, the studies are few: see the caution below.';
 
@@ -55,4 +56,101 @@ function createQuantity({ store, name }) {
       own.update();
     },
   };
+}
+
+// The table of one quantity: every study that limits it, by year; a click on a study opens what stands behind it.
+
+/** rows() → the answer's rows of the quantity, `name` its name in a sentence: {element, update}. Rows are made anew only when others come. */
+function createLimitsTable({ store, name, rows }) {
+  const body = h('tbody', {});
+  const head = h(
+    'tr',
+    {},
+    h('th', { scope: 'col', class: 'letter' }, h('span', { class: 'unseen' }, 'Letter')),
+    h('th', { scope: 'col' }, `Published on ${name}`),
+    h('th', { scope: 'col', class: 'r' }, 'says'),
+    h('th', { scope: 'col', class: 'r' }, 'here'),
+  );
+  const element = h('table', { class: 'limits' }, h('thead', {}, head), body);
+  let made = '',
+    shown = [];
+
+  function update() {
+    const now = rows(),
+      key = now.map(({ id, letter, known_by: knownBy }) => `${id} ${letter} ${knownBy}`).join();
+    if (key !== made) {
+      made = key;
+      shown = now.map(row => createRow(row));
+      body.replaceChildren(...shown.flatMap(row => row.elements));
+    }
+    shown.forEach((row, i) => row.update(now[i], store.view.units));
+  }
+  return { element, update };
+}
+
+function createRow(first) {
+  let row = first;
+  const says = h('td', { class: 'r' }),
+    here = h('td', { class: 'r' }),
+    words = h('span', {}),
+    copy = createCopy({ text: () => row.source, select: () => selectWords(words), kind: 'link' });
+  const behind = h('td', { colspan: 3 }, words, first.mine ? null : [' ', ...copy.elements]);
+  const study = createFold({
+    kind: 'study',
+    inner: h('tr', { class: 'behind' }, h('td', { class: 'letter' })),
+    words: () => studyWords(row),
+    make: () => [{ element: behind, update: () => setText(words, behindWords(row).join(' ')) }],
+    turned: copy.clear,
+  });
+  const letter = h('td', { class: 'letter' }, first.letter);
+  const element = h('tr', { 'data-limit': first.id }, letter, h('th', { scope: 'row' }, study.button), says, here);
+
+  function update(next, units) {
+    row = next;
+    study.update();
+    copy.name(`the citation of ${studyWords(row)}`);
+    setText(says, boundWords(row, units));
+    setText(here, hereWords(row, units));
+    element.classList.toggle('beyond', row.inside === false);
+  }
+  return { elements: [element, study.element], update };
+}
+
+// What people got used to: each finding with its source, how this spin lies to it, and what nobody published.
+
+export function createFeelAdaptation({ element, store }) {
+  const list = createFindings({ store });
+  const fold = createFold({ words: () => 'What people got used to', make: () => [list] });
+  element.append(h('h3', { class: 'third' }, fold.button), fold.element);
+  return { update: () => fold.update() };
+}
+
+function createFindings({ store }) {
+  const element = h('ul', { class: 'findings' });
+  let made = '',
+    here = [];
+
+  function update() {
+    const found = store.feel.adaptation,
+      key = found.map(({ claim }) => claim).join();
+    if (key !== made) {
+      made = key;
+      here = found.map(() => h('span', {}));
+      element.replaceChildren(...found.map((one, i) => item(one, here[i])));
+    }
+    found.forEach((one, i) => setText(here[i], one.here));
+  }
+  return { element, update };
+}
+
+// what nothing published tells has no study
+function item(finding, here) {
+  const { claim, study, year } = finding;
+  if (!study) return h('li', {}, h('p', { class: 'lead' }, claim, ' ', here));
+  const source = createFold({
+    words: () => `${study} ${year ?? ''}`.trim(),
+    make: () => [{ element: h('p', { class: 'small' }, behindWords(finding).join(' ')), update() {} }],
+  });
+  source.update();
+  return h('li', {}, h('p', { class: 'lead' }, claim, ' ', here), h('p', { class: 'links' }, source.button), source.element);
 }

@@ -6,7 +6,7 @@ import { h, setAttribute, setText, icon } from '../shared/dom.js';
 import { createField } from '../shared/field.js';
 import { createSelect, createSwitch } from '../shared/choice.js';
 import { showQuantity, threeFigures } from '../../state/units.js';
-import { createEditedName } from '../shared/edited_name.js';
+import { createEditedName } from '../shared/figure.js';
 import { createFold } from '../shared/fold.js';
 
 // the order of the rows; what a shape does not have is left out
@@ -61,7 +61,7 @@ export function createHabitatRows({ store, at, dials, answered }) {
 const MOST = 12;
 
 /** `at`: where the habitat is in the document; answered() → the habitat's part of the answer. */
-export function createFloors({ store, at, answered }) {
+function createFloors({ store, at, answered }) {
   const path = `${at}.floors`;
   const list = h('div', { class: 'floors' });
   const more = h('button', { type: 'button', class: 'link', onclick: add }, 'Add a floor');
@@ -152,7 +152,7 @@ function createFloor({ store, path, index, answered, remove }) {
 }
 
 /** '0.429 g in the middle; down leans 14.0° at the ends.' */
-export function floorWords(floor) {
+function floorWords(floor) {
   if (!floor) return '';
   const lean = Math.max(0, ...(floor.levels ?? []).map(level => Math.abs(level.lean_deg)));
   return `${threeFigures(floor.gravity_g)}\u00a0g in the middle; “down” leans ${lean.toFixed(1)}° at the ends.`;

@@ -92,7 +92,7 @@ export function sizeAnswer({ document, view }) {
 
 const SHARE = 0.5; // of what is shown: how long after the last point a new one stands
 
-export function createRamp({ store }) {
+function createRamp({ store }) {
   const table = $('#ramp');
   const points = createPoints({
     store,

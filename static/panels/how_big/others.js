@@ -5,7 +5,7 @@ import { habitatName, keepFloors } from '../../state/shapes.js';
 import { threeFigures } from '../../state/units.js';
 import { freshName } from '../../state/words.js';
 import { $, h, setAttribute, setText, icon } from '../shared/dom.js';
-import { createEditedName } from '../shared/edited_name.js';
+import { createEditedName } from '../shared/figure.js';
 import { createFold } from '../shared/fold.js';
 import { createHabitatRows } from './habitat_rows.js';
 import { createRefusalSlot } from '../shared/refusals.js';

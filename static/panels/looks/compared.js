@@ -5,8 +5,7 @@ import { habitatName } from '../../state/shapes.js';
 import { showQuantity } from '../../state/units.js';
 import { $, $$, h, setAttribute } from '../shared/dom.js';
 import { choiceRow, createChoice, createSelect } from '../shared/choice.js';
-import { lastSeen } from '../shared/ends.js';
-import { pathKey } from '../shared/path_key.js';
+import { lastSeen, pathKey } from '../shared/path_key.js';
 
 export function createCompared({ store }) {
   const how = createChoice({

@@ -7,11 +7,8 @@ import { clamp } from '../../state/scale.js';
 import { groundOf } from '../../state/shapes.js';
 import { showQuantity, shownUnit } from '../../state/units.js';
 import { at, pathPoints } from '../../time/track.js';
-import { h, s, setChildren } from '../shared/dom.js';
-import { parseDrawing } from '../shared/drawing.js';
-import { endWords } from '../shared/ends.js';
-import { marker } from '../shared/path_key.js';
-import { createTable } from './plot_table.js';
+import { h, s, setChildren, parseDrawing } from '../shared/dom.js';
+import { endWords, lastSeen, marker } from '../shared/path_key.js';
 
 const REST_MS = 200; // after the last answer: while a dial is dragged the plot waits
 const WIDTH_PX = { least: 240, first: 320, most: 1200 }; // that the server draws
@@ -127,4 +124,46 @@ function describe(shown, { along }, store) {
       : `${motionName(store, index)} ${endWords(motion, store.fields.kinds[motion.kind].stays)}`,
   );
   return `Height against distance ${along}. ${said.join('; ')}.`;
+}
+
+// The same as the plot in figures: where each motion lands, when, how high it went, and plain gravity's answer.
+
+function createTable({ store }) {
+  const body = h('tbody', {});
+  const element = h(
+    'table',
+    { hidden: true },
+    h(
+      'thead',
+      {},
+      h(
+        'tr',
+        {},
+        h('th', { scope: 'col' }, 'Motion'),
+        ...['lands', 'after', 'highest', 'plain gravity'].map(word => h('th', { scope: 'col', class: 'r' }, word)),
+      ),
+    ),
+    body,
+  );
+  const ended = (motion, show) => {
+    const seen = lastSeen(motion);
+    const where = motion.landing ? show(seen.drift_m) : (seen?.say ?? '');
+    return [h('td', { class: 'r' }, where), h('td', { class: 'r' }, show(seen?.time_s, 's'))];
+  };
+  function update() {
+    const show = (value, unit = 'm') => (typeof value === 'number' ? showQuantity(value, unit, store.view.units) : '');
+    body.replaceChildren(
+      ...(store.answer?.motions ?? []).map((motion, index) =>
+        h(
+          'tr',
+          {},
+          h('th', { scope: 'row' }, motionName(store, index)),
+          ...ended(motion, show),
+          h('td', { class: 'r' }, show(motion.apex?.height_m)),
+          h('td', { class: 'r' }, show(motion.companion?.landing?.drift_m)),
+        ),
+      ),
+    );
+  }
+  return { element, update };
 }

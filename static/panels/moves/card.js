@@ -5,7 +5,7 @@ import { otherWord } from '../../state/motions.js';
 import { h, setAttribute, setChildren, setText, icon } from '../shared/dom.js';
 import { createCardRows } from './card_rows.js';
 import { createDriftBar } from './drift_bar.js';
-import { createEditedName } from '../shared/edited_name.js';
+import { createEditedName } from '../shared/figure.js';
 import { pathKey } from '../shared/path_key.js';
 import { createRefusalSlot } from '../shared/refusals.js';
 import { createSentence, outcome } from './sentence.js';

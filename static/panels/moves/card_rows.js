@@ -150,7 +150,7 @@ function createFloorChoice(store, path) {
 // One row without a slider: for a figure of which more is nothing other than less, such as a seed; its refusal under it.
 
 /** A whole-number field. */
-export function createFigureRow({ store, path }) {
+function createFigureRow({ store, path }) {
   const { label } = fieldOf(store.fields, path);
   const id = `${path}-no`;
   const keep = value => store.set(path, Math.round(value));

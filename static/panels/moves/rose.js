@@ -1,4 +1,4 @@
-// The heading rose: a plan of the deck, spinward to the right; drag round it, or arrows.
+// The heading rose: a plan of the deck, spinward to the right; drag round it, or arrows. It turns a throw, and a ramp's rise.
 
 import { fieldOf } from '../../state/fields.js';
 import { groundOf } from '../../state/shapes.js';

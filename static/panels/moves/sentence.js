@@ -1,12 +1,118 @@
-// The sentence of a motion's inputs, whose figures are fields.
+// The sentence of a motion's inputs, whose figures are fields: ruled under, dragged sideways, stepped by the arrows, or clicked and
+// typed.
 
-import { fieldOf } from '../../state/fields.js';
+import { fieldOf, shownOf } from '../../state/fields.js';
+import { makeScale, roundTo } from '../../state/scale.js';
+import { formatFigure, parseFigure, shownStep, shownUnit, toShown, withUnit, showQuantity } from '../../state/units.js';
+import { h, onDrag, setAttribute, setText, setChildren } from '../shared/dom.js';
+import { wholeSteps } from '../shared/field.js';
+import { outside } from '../shared/figure.js';
+import { refuse } from '../shared/refusals.js';
 import { sentenceOf, axisWords } from '../../state/motions.js';
 import { groundOf } from '../../state/shapes.js';
-import { showQuantity } from '../../state/units.js';
 import { elevationWords, headingWords, timesWords } from '../../state/words.js';
-import { h, setChildren } from '../shared/dom.js';
-import { createInline } from './inline.js';
+
+const DRAG_PX = 3; // a fine step for so many pixels
+
+/** `words(value)` where the figure is said otherwise than by number and unit (a heading) */
+function createInline({ store, path, words = null }) {
+  const field = fieldOf(store.fields, path);
+  const { whole } = field; // no parts of one
+  const scale = whole ? wholeSteps(makeScale(shownOf(field))) : makeScale(shownOf(field));
+  const element = h('span', {
+    class: 'fig',
+    role: 'spinbutton',
+    tabindex: 0,
+    'aria-label': field.label,
+    title: 'Drag sideways, use the arrows, or click to type',
+    onkeydown,
+  });
+  let typing = null;
+
+  const value = () => store.read(path) ?? 0;
+  function say(v) {
+    if (words) return words(v);
+    const { units } = store.view,
+      unit = field.unit ?? '';
+    return withUnit(formatFigure(toShown(v, unit, units), shownStep(scale.step(v), unit, units)), shownUnit(unit, units));
+  }
+  function put(next, live) {
+    const near = whole ? Math.round(next) : roundTo(next, scale.step(next) / 10);
+    store.set(path, Math.min(field.max, Math.max(field.min, near)), { live });
+  }
+  function update() {
+    if (typing) return;
+    setText(element, say(value()));
+    setAttribute(element, 'aria-valuenow', value());
+    setAttribute(element, 'aria-valuetext', say(value()));
+    setAttribute(element, 'aria-valuemin', field.min);
+    setAttribute(element, 'aria-valuemax', field.max);
+  }
+
+  function onkeydown(event) {
+    if (typing) return;
+    const size = scale.step(value()) * (event.shiftKey ? 10 : 1);
+    const step = { ArrowUp: size, ArrowRight: size, ArrowDown: -size, ArrowLeft: -size, PageUp: size * 10, PageDown: -size * 10 }[
+      event.key
+    ];
+    if (step) put(value() + step, false);
+    else if (event.key === 'Enter' || /^[-\d.]$/.test(event.key)) type(event.key === 'Enter' ? null : event.key);
+    else return;
+    event.preventDefault();
+    event.stopPropagation();
+  }
+
+  let from = 0;
+  onDrag(element, {
+    start() {
+      from = value();
+      return !typing;
+    },
+    move(event, down, moved) {
+      if (moved)
+        put(from + Math.round((event.clientX - down.clientX) / DRAG_PX) * scale.step(from) * (event.shiftKey ? 0.1 : 1), true);
+    },
+    end(_event, moved) {
+      if (moved) put(value(), false);
+      else type(null);
+    },
+  });
+
+  function type(first) {
+    const { units } = store.view,
+      unit = field.unit ?? '';
+    const input = h('input', { type: 'text', class: 'typed', inputmode: 'decimal', 'aria-label': field.label });
+    input.value = first ?? formatFigure(toShown(value(), unit, units), shownStep(scale.step(value()), unit, units));
+    typing = input;
+    element.replaceChildren(input);
+    input.focus();
+    if (first === null) input.select();
+    const done = keep => {
+      if (typing !== input) return;
+      typing = null;
+      if (keep) take(input.value);
+      element.textContent = '';
+      update();
+    };
+    input.addEventListener('blur', () => done(true));
+    input.addEventListener('keydown', event => {
+      event.stopPropagation();
+      if (event.key !== 'Enter' && event.key !== 'Escape') return;
+      event.preventDefault();
+      done(event.key === 'Enter');
+      element.focus();
+    });
+  }
+
+  function take(text) {
+    const parsed = parseFigure(text, { unit: field.unit ?? '', system: store.view.units });
+    if (parsed.refused || outside(field, parsed.value)) return refuse(store, path, text.trim());
+    store.set(path, whole ? Math.round(parsed.value) : parsed.value);
+  }
+  return { element, update };
+}
+
+// The sentence of a motion's inputs, whose figures are fields.
 
 export function createSentence({ store, index, kind }) {
   const element = h('span', { class: 'given' });

@@ -1,4 +1,4 @@
-// A button that puts words on the clipboard, and says that it did; where there is none they are selected, to be copied by hand.
+// Out of the page and into it: words on the clipboard, files saved and read.
 
 import { h, setAttribute, setText } from './dom.js';
 

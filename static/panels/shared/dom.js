@@ -1,4 +1,4 @@
-// Making elements, in one line each.
+// Making elements, in one line each; the page's few drawn signs; and the server's drawings as elements.
 
 const SVG = 'http://www.w3.org/2000/svg';
 
@@ -143,4 +143,11 @@ export function icon(name) {
     { width: size, height: size, viewBox: `0 0 ${size} ${size}`, 'aria-hidden': true, class: 'icon' },
     shapes.map(([tag, attributes]) => s(tag, attributes)),
   );
+}
+
+// A drawing of the server's, as SVG text, made into elements: the page shows it, and lays its handles over it.
+
+/** The <svg> element of such a text, belonging to this document. */
+export function parseDrawing(text) {
+  return document.importNode(new DOMParser().parseFromString(text, 'image/svg+xml').documentElement, true);
 }

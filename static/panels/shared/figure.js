@@ -1,11 +1,12 @@
-// A figure that can be typed: number box with its unit. Enter keeps, Esc restores, the unit switches SI and US.
+// A figure that can be typed (number box with its unit: Enter keeps, Esc restores, the unit switches SI and US), and a name changed
+// where it stands.
 
 import { fieldOf } from '../../state/fields.js';
 import { formatFigure, parseFigure, shownStep, shownUnit, toShown } from '../../state/units.js';
 import { h, setText } from './dom.js';
 import { refuse } from './refusals.js';
 
-export const DIALS = ['habitat.radius_m', 'habitat.spin_rpm'];
+const DIALS = ['habitat.radius_m', 'habitat.spin_rpm'];
 
 /** `none`: the word for null where the field may be null. `step(value)`: a fine step there. `solve`: a dial set by what it gives.
  *  `measure`: the unit, where it is not the field's own. */
@@ -102,4 +103,35 @@ export function createFigure({ store, path, label, step, none = null, solve = nu
 /** Whether a value lies out of a field's range, as the server gave it. */
 export function outside({ min, max, above_min: above }, value) {
   return (min !== null && (value < min || (above && value === min))) || (max !== null && value > max);
+}
+
+// A name that is changed where it stands: Enter keeps, Esc restores.
+
+/** read() → the name; write(typed) is called with a new one that is not empty. */
+export function createEditedName({ label, read, write, kind = null }) {
+  const element = h('span', {
+    contenteditable: 'plaintext-only',
+    role: 'textbox',
+    'aria-label': label,
+    spellcheck: 'false',
+    class: kind,
+    title: 'Click to rename',
+    onblur() {
+      const typed = element.textContent.replace(/\s+/g, ' ').trim();
+      if (typed && typed !== read()) write(typed);
+      setText(element, read());
+    },
+    onkeydown(event) {
+      if (event.key === 'Escape') setText(element, read());
+      if (event.key !== 'Enter' && event.key !== 'Escape') return;
+      event.preventDefault();
+      element.blur();
+    },
+  });
+  return {
+    element,
+    update() {
+      if (document.activeElement !== element) setText(element, read());
+    },
+  };
 }

@@ -1,4 +1,4 @@
-// A link that opens what belongs to it; that is made when it is first wanted.
+// What opens: a link that unfolds what belongs to it, made when it is first wanted; and a sheet over the page.
 
 import { h, setAttribute, setText, icon } from './dom.js';
 

@@ -4,10 +4,9 @@ import { motionName } from '../../state/fields.js';
 import { clamp } from '../../state/scale.js';
 import { pathStyle } from '../../state/palette.js';
 import { h, onDrag, s, setAttribute } from '../shared/dom.js';
-import { endWords } from '../shared/ends.js';
+import { endWords, dashOf } from '../shared/path_key.js';
 import { createMarkButtons, drawnMark, eventMarks, thinned } from './lane_marks.js';
 import { createFlags, ruler } from './ruler.js';
-import { dashOf } from '../shared/path_key.js';
 
 const PAD = 8,
   FIRST = 38; // px: beside the ruler; down to the first lane

@@ -1,4 +1,4 @@
-// The ruler of the timeline: about six labelled times, five small parts between them.
+// The ruler of the timeline: about six labelled times, five small parts between them; and on it the two flags of the loop.
 
 import { formatFigure } from '../../state/units.js';
 import { s, h, onDrag, setAttribute } from '../shared/dom.js';

@@ -3,15 +3,11 @@
 
 import { createNewest } from '../../../state/newest.js';
 import { clamp } from '../../../state/scale.js';
-import { $$, h, s, setAttribute, setChildren, setText } from '../../shared/dom.js';
-import { drawFamily, hatch } from './family.js';
-import { makeFrame } from './frame.js';
-import { FIRST_GROUP, countWords, drawnOf, groupsOf } from './groups.js';
+import { $$, h, s, setAttribute, setChildren, setText, parseDrawing } from '../../shared/dom.js';
+import { drawFamily, hatch, makeFrame } from './frame.js';
+import { FIRST_GROUP, countWords, drawnOf, groupsOf, createMapKey, createMapTable, createMapSaving } from './legend.js';
 import { createHere, labelsOf } from './here.js';
-import { createMapKey, createMapTable } from './in_words.js';
 import { RADIUS, SPIN, createRing, dialWords } from './ring.js';
-import { createMapSaving } from './saving.js';
-import { parseDrawing } from '../../shared/drawing.js';
 import { createFold } from '../../shared/fold.js';
 import { createList } from '../../shared/choice.js';
 

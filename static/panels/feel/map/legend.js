@@ -1,0 +1,121 @@
+// Round the map of limits: which of them it draws, its key and its table in words, and the map as a file.
+
+import { isLimit } from '../say.js';
+import { h, setChildren } from '../../shared/dom.js';
+import { download, fileName } from '../../shared/copy.js';
+
+const BOTH = ['gravity', 'spin']; // what the map's two axes are chosen for; few enough lines to read from afar
+export const FIRST_GROUP = 'both';
+
+/** What may be chosen: [[group, words]]; a quantity only where there is a limit on it. */
+export function groupsOf({ map, quantities }) {
+  const drawn = new Set(map.limits.map(limit => limit.quantity));
+  return [
+    [FIRST_GROUP, 'gravity and spin'],
+    ['all', 'all of them'],
+    ...quantities.filter(({ name }) => drawn.has(name)).map(({ name, in_text: words }) => [name, words]),
+    ...(map.limits.some(limit => limit.mine) ? [['mine', 'your own']] : []),
+  ];
+}
+
+function inGroup(row, group) {
+  if (group === FIRST_GROUP) return BOTH.includes(row.quantity);
+  return group === 'all' || (group === 'mine' ? row.mine === true : row.quantity === group);
+}
+
+/** How this habitat lies to the limits of a group: "Inside 22 of 25 limits". */
+export function countWords({ limits }, group) {
+  const counted = limits.filter(row => inGroup(row, group) && isLimit(row)),
+    inside = counted.filter(row => row.inside).length;
+  if (!counted.some(row => typeof row.inside === 'boolean')) return 'No limit to hold this habitat against';
+  return `Inside ${inside} of ${counted.length} ${counted.length === 1 ? 'limit' : 'limits'}`;
+}
+
+/** A group as the server is asked for it: quantities, or `mine`; none of them is all. */
+export function drawnOf(group) {
+  return { [FIRST_GROUP]: BOTH, all: [] }[group] ?? [group];
+}
+
+// The lines of the map in words: the key under it, what each says and which study says so; and its table, with how this habitat
+// lies to each.
+
+/** drawing() → the server's drawing of the map. */
+export function createMapKey(drawing) {
+  const element = h('ul', { class: 'map-key', 'aria-label': 'Whose line is which' });
+  let shown = null;
+
+  function update() {
+    const { limits } = drawing();
+    if (limits === shown) return;
+    shown = limits;
+    setChildren(element, limits.map(({ short, who }) => h('li', {}, h('b', {}, short), ` ${who}`)));
+  }
+  return { element, update };
+}
+
+export function createMapTable({ store, drawing }) {
+  const body = h('tbody', {}),
+    equal = h('p', { class: 'small' });
+  const element = h(
+    'div',
+    {},
+    h(
+      'table',
+      { class: 'map-table' },
+      h('thead', {}, h('tr', {}, head('Limit'), head('who says so'), head('here', 'r'))),
+      body,
+    ),
+    equal,
+  );
+  let shown = null;
+
+  function update() {
+    const { limits, gravity } = drawing(),
+      rows = limits.map(({ says, on_map: isOnMap, who, ids }) => [`${says}${isOnMap ? '' : ', off the map'}`, who, stateOf(store.feel, ids)]),
+      key = JSON.stringify(rows);
+    if (key === shown) return;
+    shown = key;
+    setChildren(
+      body,
+      rows.map(([says, who, here]) => h('tr', {}, h('th', { scope: 'row' }, says), h('td', {}, who), h('td', { class: 'r' }, here))),
+    );
+    equal.textContent = `Lines of equal gravity: ${gravity.join(', ')}.`;
+  }
+  return { element, update };
+}
+
+// rows that say the same lie the same
+function stateOf({ limits }, ids) {
+  return limits.find(({ id }) => ids.includes(id))?.state ?? '';
+}
+
+function head(word, kind = null) {
+  return h('th', { scope: 'col', class: kind }, word);
+}
+
+// The map as a file, drawn by the server: as lines for a picture, or as a page.
+
+const FILES = [
+  ['map-svg', 'svg', 'SVG'],
+  ['map-pdf', 'pdf', 'PDF'],
+];
+
+export function createMapSaving({ store, exported }) {
+  async function save(format, ending) {
+    try {
+      const blob = await exported(format, { scene: store.document, export: {} });
+      download(`${fileName(store.read('title'))}-map.${ending}`, blob);
+    } catch (problem) {
+      store.tell({ kind: 'failed', field: null, say: `The map could not be saved: ${problem.message}` });
+    }
+  }
+  return h(
+    'span',
+    { class: 'saving' },
+    'Save the map: ',
+    FILES.flatMap(([format, ending, say], i) => [
+      i > 0 && ', ',
+      h('button', { type: 'button', class: 'link', 'aria-label': `Save the map as ${say}`, onclick: () => save(format, ending) }, say),
+    ]),
+  );
+}
