@@ -1,15 +1,15 @@
 // Builds everything, and is the only module that knows all others.
 
 import { createAsk, createAskFeel } from './api/ask.js';
-import { Refused, createClient } from './api/client.js';
+import { ValidationError, createClient } from './api/client.js';
 import { createBar, createShare } from './panels/bar.js';
 import { createDials } from './panels/dials.js';
 import { watchPointer } from './panels/shared/dom.js';
 import { download, fileName } from './panels/shared/copy.js';
 import { createGlossary } from './panels/glossary.js';
-import { createHouse, createLooks, looksAnswer } from './panels/looks/looks.js';
+import { createTheme, createLooks, looksAnswer } from './panels/looks/looks.js';
 import { createHowBig, sizeAnswer } from './panels/how_big/how_big.js';
-import { createKeeping, createAutosave, fromHash } from './state/persistence.js';
+import { createPersistence, createAutosave, fromHash } from './state/persistence.js';
 import { createKeys } from './panels/keys.js';
 import { createNotices } from './panels/notices.js';
 import { createPlaces } from './panels/places.js';
@@ -18,7 +18,7 @@ import { createTakeAway } from './panels/away/take_away.js';
 import { createTimeline } from './panels/timeline/timeline.js';
 import { createTitle } from './panels/title.js';
 import { createWhatMoves } from './panels/moves/what_moves.js';
-import { FIRST_SEAT, createStore } from './state/store.js';
+import { FIRST_PRESETS, createStore } from './state/store.js';
 import { motionsWords } from './state/words.js';
 import { createClock } from './time/clock.js';
 import { createStudio } from './views/shoot.js';
@@ -56,7 +56,7 @@ async function firstScene() {
       if (document) return { document, answer: await client.trace(document), opening: false, trouble };
     } catch (problem) {
       if (source === 'link')
-        trouble = `The link could not be opened: ${problem instanceof Refused ? problem.message : 'it holds no whole scene.'}`;
+        trouble = `The link could not be opened: ${problem instanceof ValidationError ? problem.message : 'it holds no whole scene.'}`;
       else trouble ??= `The scene kept in this browser could not be opened: ${problem.message}`;
     }
   }
@@ -80,7 +80,7 @@ function build({ store, clock, ask }) {
   });
 
   watchPointer();
-  createHouse({ store });
+  createTheme({ store });
   createBar({ store, scenes, share });
   createTitle({ store });
   createNotices({ store });
@@ -103,7 +103,7 @@ function build({ store, clock, ask }) {
   const stages = createStages({ element: window.document.getElementById('stages'), store, clock });
   createTakeAway({ store, clock, exported: client.exported, studio: createStudio(stages), sceneText });
   createKeys({ store, clock, timeline, looks, stages, glossary });
-  createKeeping({ store, autosave, open });
+  createPersistence({ store, autosave, open });
   createAskFeel({ store, feel: client.feel });
   whenOpened(store, 4, async () => {
     const { createFeel } = await import('./panels/feel/feel.js');
@@ -126,14 +126,14 @@ async function openScene({ store, clock }, document) {
     await client.trace(document);
   } catch (problem) {
     return store.tell({
-      kind: problem instanceof Refused ? 'refused' : 'failed',
+      kind: problem instanceof ValidationError ? 'refused' : 'failed',
       field: null,
       say: `${problem.message} Nothing was changed.`,
     });
   }
   autosave.remember(store.document, Date.now());
   store.replace(document);
-  store.look({ chosen: 0, hidden: [], beside: null, seat: { ...FIRST_SEAT } });
+  store.look({ chosen: 0, hidden: [], beside: null, presets: { ...FIRST_PRESETS } });
   clock.seek(0);
 }
 

@@ -3,7 +3,7 @@
 import { readAt } from '../state/fields.js';
 import { createNewest } from '../state/newest.js';
 import { formatFigure } from '../state/units.js';
-import { Refused } from './client.js';
+import { ValidationError } from './client.js';
 
 const DIM_MS = 300,
   SAY_MS = 4000;
@@ -12,12 +12,12 @@ const DIALS = { 'habitat.radius_m': 'habitat.spin_rpm', 'habitat.spin_rpm': 'hab
 export function createAsk({ store, trace, later = (fn, ms) => setTimeout(fn, ms), forget = id => clearTimeout(id) }) {
   let following = null, // what a moved dial asks for, until it is answered or taken back
     solving = null;
-  const { want: ask, drop } = createNewest({ request, ask: put, told: arrived, failed });
+  const { want: ask, drop } = createNewest({ request, ask: put, answered: arrived, failed });
 
   function request() {
-    const asked = { document: store.document, units: store.view.units, hold: solving ?? following, solved: solving !== null };
+    const question = { document: store.document, units: store.view.units, hold: solving ?? following, solved: solving !== null };
     solving = null;
-    return asked;
+    return question;
   }
 
   async function put({ document, units, hold }, signal) {
@@ -48,9 +48,9 @@ export function createAsk({ store, trace, later = (fn, ms) => setTimeout(fn, ms)
   }
 
   function failed(problem, { hold }) {
-    if (problem instanceof Refused) {
+    if (problem instanceof ValidationError) {
       answered(hold);
-      const first = problem.refused[0];
+      const first = problem.errors[0];
       return store.tell({ kind: 'refused', say: first.say, field: first.field ?? null, held: Boolean(hold) });
     }
     store.tell({ kind: 'failed', say: `${problem.message} ${shownFor(store)}`.trim(), field: null, again: ask });
@@ -100,35 +100,35 @@ function shownFor(store) {
 
 // What people would feel, asked once its place was opened, and from then on with every change of the habitat or the person.
 
-const ASKED = ['habitat', 'air', 'person', 'own_limits'];
+const PARTS = ['habitat', 'air', 'person', 'own_limits'];
 
 export function createAskFeel({ store, feel }) {
   let opened = false,
-    asked = null;
+    lastQuestion = null;
   const newest = createNewest({
     request,
     ask: ({ body, units }, signal) => feel(body, { units, signal }),
-    told: answer => store.setFeel(answer),
-    // a refusal of the scene is told by the question about the paths; the figures stay those of the last scene that stood
+    answered: answer => store.setFeel(answer),
+    // an error of the scene is told by the question about the paths; the figures stay those of the last scene that stood
     failed: problem => store.setFeel(null, problem),
   });
 
   const now = () => ({ body: requestOf(store.document), units: store.view.units });
 
   function request() {
-    const asking = now();
-    asked = JSON.stringify(asking);
-    return asking;
+    const question = now();
+    lastQuestion = JSON.stringify(question);
+    return question;
   }
 
   function ask() {
-    if (opened && JSON.stringify(now()) !== asked) newest.want();
+    if (opened && JSON.stringify(now()) !== lastQuestion) newest.want();
   }
 
   store.on('document', ({ replaced }) => {
     if (replaced) {
       newest.drop();
-      asked = null;
+      lastQuestion = null;
     }
     ask();
   });
@@ -140,5 +140,5 @@ export function createAskFeel({ store, feel }) {
 
 /** The part of a document that the question takes. */
 export function requestOf(document) {
-  return Object.fromEntries(ASKED.filter(name => name in document).map(name => [name, document[name]]));
+  return Object.fromEntries(PARTS.filter(name => name in document).map(name => [name, document[name]]));
 }

@@ -1,10 +1,10 @@
-// The server, spoken to: documents out, answers in (their arrays made into typed ones), refusals as they were said.
+// The server, spoken to: documents out, answers in (their arrays made into typed ones), validation errors as they were said.
 
-/** The server said no: `refused` is its list of {field, was, may_be, say}. */
-export class Refused extends Error {
-  constructor(refused) {
-    super(refused[0]?.say ?? 'The server refused it.');
-    this.refused = refused;
+/** The server said no: `errors` is its list of {field, was, may_be, say}. */
+export class ValidationError extends Error {
+  constructor(errors) {
+    super(errors[0]?.say ?? 'The server refused it.');
+    this.errors = errors;
   }
 }
 
@@ -29,7 +29,7 @@ async function call(path, { body, wait = WAIT_MS, signal = null } = {}) {
   }
   if (response.ok) return response;
   const said = await response.json().catch(() => null);
-  if (Array.isArray(said?.refused) && said.refused.length) throw new Refused(said.refused);
+  if (Array.isArray(said?.refused) && said.refused.length) throw new ValidationError(said.refused);
   throw new Unanswered(`The server could not do it (${response.status}).`);
 }
 

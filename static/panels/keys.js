@@ -22,7 +22,7 @@ export function createKeys({ store, clock, timeline, looks, stages, glossary }) 
     ['r', 'R', 'radius', () => focusDial('habitat.radius_m')],
     ['s', 'S', 'spin', () => focusDial('habitat.spin_rpm')],
     ['h', 'H', 'hold gravity', () => toggleHold(store, store.view.hold ? null : 'gravity')],
-    ['v', 'V', 'seats', () => stages.openSeats('aboard')],
+    ['v', 'V', 'seats', () => stages.openPresets('aboard')],
     [
       'm',
       'M',

@@ -2,7 +2,7 @@
 
 import { fieldOf } from '../state/fields.js';
 import { $, h, setChildren, setText } from './shared/dom.js';
-import { stillShown } from './shared/refusals.js';
+import { stillShown } from './shared/field_error.js';
 
 const TOLD_MS = 12_000;
 

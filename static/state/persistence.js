@@ -61,7 +61,7 @@ const SCENE = 'rimfall.scene',
   RECENT = 'rimfall.recent',
   VIEW = 'rimfall.view';
 const RECENT_KEPT = 8;
-const VIEW_KEPT = ['units', 'house', 'keys', 'beads_s', 'arrows', 'companion', 'companionOutside', 'measure', 'compare', 'away'];
+const VIEW_KEPT = ['units', 'theme', 'keys', 'beads_s', 'arrows', 'companion', 'companionOutside', 'measure', 'compare', 'away'];
 
 export function createAutosave(storage) {
   const get = key => {
@@ -108,7 +108,7 @@ export function createAutosave(storage) {
 
 const SETTLE_MS = 250;
 
-export function createKeeping({ store, autosave, open }) {
+export function createPersistence({ store, autosave, open }) {
   let timer = 0, // none
     newest = 0;
 

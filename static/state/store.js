@@ -4,17 +4,17 @@ import { readAt, getAt, putAt } from './fields.js';
 
 const UNDO_STEPS = 200;
 
-export const FIRST_SEAT = { aboard: 'b', outside: 'd' };
+export const FIRST_PRESETS = { aboard: 'b', outside: 'd' };
 const FIRST_VIEW = {
   place: 2,
   chosen: 0,
   hidden: [],
-  seat: FIRST_SEAT,
+  presets: FIRST_PRESETS,
   split: 'auto',
   alone: null,
   folded: false,
   units: 'si',
-  house: 'auto',
+  theme: 'auto',
   arrows: { velocity: true, centrifugal: true, coriolis: true },
   driftTable: false,
   companion: true,

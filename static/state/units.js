@@ -111,18 +111,18 @@ const NUMBER_AND_UNIT =
   /([-+]?(?:\d{1,3}(?:[ \u00a0,]\d{3})+(?:\.\d+)?|\d+(?:[.,]\d*)?|\.\d+)(?:e[-+]?\d+)?)\s*([^\d\s.+-][^\d.+-]*)?/gi;
 const tight = text => text.replace(/\s/g, '');
 
-/** What a typed text means for a field in `unit`: {value} in SI, {solve: {hold, held}} on a dial, or {refused}. */
+/** What a typed text means for a field in `unit`: {value} in SI, {solve: {hold, held}} on a dial, or {error}. */
 export function parseFigure(text, { unit, system = 'si', dial = false }) {
   const si = siUnit(unit);
   const plain = text.trim().replace(/[−–]/g, '-');
   const parts = [...plain.matchAll(NUMBER_AND_UNIT)];
-  if (!parts.length || tight(parts.map(part => part[0]).join('')) !== tight(plain)) return { refused: 'not a number' };
+  if (!parts.length || tight(parts.map(part => part[0]).join('')) !== tight(plain)) return { error: 'not a number' };
   let total = 0;
   for (const [, figure, name] of parts) {
     const number = plainNumber(figure),
       typed = name?.trim() ?? '';
-    if (!Number.isFinite(number)) return { refused: 'not a number' };
-    if (!typed && parts.length > 1) return { refused: 'not a number' };
+    if (!Number.isFinite(number)) return { error: 'not a number' };
+    if (!typed && parts.length > 1) return { error: 'not a number' };
     if (!typed) {
       total += fromShown(number, si, system);
       continue;
@@ -132,7 +132,7 @@ export function parseFigure(text, { unit, system = 'si', dial = false }) {
       if (solve) return solve;
     }
     const factor = TYPED[si]?.[typed] ?? TYPED[si]?.[typed.toLowerCase()] ?? (typed.toLowerCase() === si.toLowerCase() ? 1 : undefined);
-    if (factor === undefined) return { refused: `in ${typed}, which is no unit for it` };
+    if (factor === undefined) return { error: `in ${typed}, which is no unit for it` };
     total += Array.isArray(factor) ? number * factor[0] + factor[1] : number * factor;
   }
   return { value: total };

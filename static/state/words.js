@@ -1,7 +1,7 @@
-// Small words the page sets itself: headings, counts, seats.
+// Small words the page sets itself: headings, counts, camera presets.
 
 const COUNTS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve'];
-const SEATS = { a: 'over the shoulder', b: 'beside', c: 'at the hub', d: 'down the axis', e: 'with it', w: 'whole wheel' };
+const PRESETS = { a: 'over the shoulder', b: 'beside', c: 'at the hub', d: 'down the axis', e: 'with it', w: 'whole wheel' };
 
 const ALONG_THE_AXIS = ['along the axis', 'back along the axis'];
 
@@ -39,8 +39,8 @@ export function motionsWords(motions, kinds) {
   return countWords(motions.length, one, many);
 }
 
-export function seatWords(letter) {
-  return SEATS[letter] ?? letter;
+export function presetWords(letter) {
+  return PRESETS[letter] ?? letter;
 }
 
 export function paceWords(pace) {

@@ -20,7 +20,7 @@ export class Aboard extends Half {
   // A pool of light about where things start, distance fading to night.
   dress(shared, habitat, time_s) {
     const { span_m, distance_m } = this.eye;
-    const whole = this.seat === 'w';
+    const whole = this.preset === 'w';
     const { level, radius_m } = this.model.ground;
     shared.uCool.value = whole ? 0.6 : 0;
     shared.uLamp.value = whole ? 1.5 : 1;
@@ -66,12 +66,12 @@ export class Aboard extends Half {
 // say what they are aboard of.
 
 export class Beside {
-  constructor(picture, furniture, store, outside) {
-    Object.assign(this, { picture, furniture, store, outside, half: null, model: null, rect: null });
+  constructor(picture, overlay, store, outside) {
+    Object.assign(this, { picture, overlay, store, outside, half: null, model: null, rect: null });
   }
 
   // `models` of an answer, the scene's own first; `shown` the one the other stage shows.
-  seat(models, shown) {
+  show(models, shown) {
     const { compare, beside } = this.store.view;
     this.model = compare === 'beside' ? (models[(beside ?? 0) + 1] ?? null) : null;
     if (this.model && !this.half) this.make();
@@ -95,7 +95,7 @@ export class Beside {
   // `name`: of the habitat shown, where it is not the scene's own; `facts`: what stands still aboard, and what outside
   entitle({ name, facts: { ground } }) {
     const sky = ground.level ? 'room stands' : 'stars stand';
-    const { aboard, outside } = this.furniture.halves;
+    const { aboard, outside } = this.overlay.halves;
     const of = ({ titles: [frame, aside] }) => [frame, (name ? `${name}, ${aside}` : aside).replace('deck', ground.name).replace('stars stand', sky)];
     aboard.retitle(this.model ? ['Aboard', name ?? 'this habitat'] : of(aboard));
     outside.retitle(this.model ? ['Aboard', this.model.name] : of(outside));

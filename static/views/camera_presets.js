@@ -1,4 +1,4 @@
-// The seats a stage can be watched from, framed so that everything shown is in the picture. Their directions of view are the server's
+// The camera presets a stage can be watched from, framed so that everything shown is in the picture. Their directions of view are the server's
 // (`cameras` of GET /api/fields), which frames the cameras of files by the same table.
 
 import { angleAt } from '../time/track.js';
@@ -10,7 +10,7 @@ import { PERSON_M } from './figure.js';
 
 const RAD = Math.PI / 180;
 
-export const SEATS = {
+export const PRESETS = {
   a: { name: 'Over the shoulder', plan: [-31, 47] },
   b: { name: 'From beside', plan: [-9, 24] },
   c: { name: 'From the hub', plan: [0, 0] },
@@ -22,13 +22,13 @@ export const SEATS = {
 const LEVEL = { c: 'From above', d: 'From across' };      // where up is the axis
 
 // `facts` of the habitat's shape (state/shapes.js); without them a wheel's.
-export function seatName(letter, facts) {
-  if (!facts) return SEATS[letter].name;
-  return letter === 'w' ? facts.whole : (facts.ground.level && LEVEL[letter]) || SEATS[letter].name;
+export function presetName(letter, facts) {
+  if (!facts) return PRESETS[letter].name;
+  return letter === 'w' ? facts.whole : (facts.ground.level && LEVEL[letter]) || PRESETS[letter].name;
 }
 
 // `stage` {frame, width, height, inset}; `shown` motions; `chosen` one of them or null.
-export function seatRig(seat, stage, model, shown, chosen, time_s) {
+export function presetRig(preset, stage, model, shown, chosen, time_s) {
   const lead = chosen ?? shown[0] ?? null;
   const { ground } = model;
   const { level } = ground;
@@ -36,24 +36,24 @@ export function seatRig(seat, stage, model, shown, chosen, time_s) {
   const inset = { ...stage.inset, side: model.cameras.margin };
   const aspect = stage.width / stage.height;
   const framed = ({ fov, ...view }, points) => ({ azimuth, ...view, level, fov, ...fit(points, { azimuth, ...view, level }, fov, aspect, inset) });
-  const view = viewOf(model, seat, aspect);
-  if (seat === 'w') return framed(view, ground.outline());
-  if (seat === 'e' && lead) return withBall(stage, model, lead, time_s);
-  const points = seenPoints({ ...stage, lead }, model, seat === 'a' && lead ? [lead] : shown);
-  if (seat === 'a') return framed({ ...view, yaw: behind(lead) + view.yaw }, points);
-  if (seat === 'c' && !level) return fromHub(framed, view, points, model);
+  const view = viewOf(model, preset, aspect);
+  if (preset === 'w') return framed(view, ground.outline());
+  if (preset === 'e' && lead) return withBall(stage, model, lead, time_s);
+  const points = seenPoints({ ...stage, lead }, model, preset === 'a' && lead ? [lead] : shown);
+  if (preset === 'a') return framed({ ...view, yaw: behind(lead) + view.yaw }, points);
+  if (preset === 'c' && !level) return fromHub(framed, view, points, model);
   return framed(view, points);
 }
 
 const RAISED = new Set(['b', 'd', 'e']);       // with what lies level, or hides what is low in it ('e': where nothing leads)
 
-// {yaw, tilt, fov} of a seat on a stage so broad.
-function viewOf({ cameras, ground }, seat, aspect) {
-  const { broad, square } = cameras.seats[seat === 'e' ? 'b' : seat];
+// {yaw, tilt, fov} of a preset on a stage so broad.
+function viewOf({ cameras, ground }, preset, aspect) {
+  const { broad, square } = cameras.seats[preset === 'e' ? 'b' : preset];
   const share = Math.min(1, Math.max(0, (cameras.broad - aspect) / (cameras.broad - cameras.square)));
   const between = (key) => broad[key] + share * (square[key] - broad[key]);
   const over = ground.level ? cameras.level_over_deg : ground.tube_m ? cameras.section_over_deg : 0;
-  const tilt = seat === 'w' && ground.level ? cameras.level_whole_deg : between('tilt_deg') + (RAISED.has(seat) ? over : 0);
+  const tilt = preset === 'w' && ground.level ? cameras.level_whole_deg : between('tilt_deg') + (RAISED.has(preset) ? over : 0);
   return { yaw: between('yaw_deg') * RAD, tilt: tilt * RAD, fov: between('fov_deg') };
 }
 

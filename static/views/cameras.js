@@ -1,4 +1,4 @@
-// The eye of a stage: the chosen seat, the viewer's own orbit about it, and the move from one seat to the next.
+// The eye of a stage: the chosen camera preset, the viewer's own orbit about it, and the move from one preset to the next.
 
 import { Matrix4, PerspectiveCamera, Vector3 } from '../vendor/three.module.js';
 import { axes, spanOf } from './framing.js';
@@ -10,7 +10,7 @@ const ZOOM = [0.05, 30];
 export class Eye {
   constructor() {
     this.camera = new PerspectiveCamera(30, 1, 0.1, 2000);
-    this.rig = null;            // of the seat: {target, azimuth, level, yaw, tilt, distance, fov}
+    this.rig = null;            // of the preset: {target, azimuth, level, yaw, tilt, distance, fov}
     this.from = null;
     this.home();
   }
@@ -30,7 +30,7 @@ export class Eye {
   }
 
   // A new rig at once, or eased from what is seen now.
-  sit(rig, { eased = false, now_ms = 0 } = {}) {
+  follow(rig, { eased = false, now_ms = 0 } = {}) {
     if (eased && this.rig && this.rig.level === rig.level) this.from = { rig: this.seen(now_ms), at_ms: now_ms };
     else if ((!eased && this.from && !this.rig) || this.rig?.level !== rig.level) this.from = null;
     this.rig = rig;

@@ -1,39 +1,39 @@
-// The seat chooser (a plan of the wheel with lettered seats) and the choice of what is measured.
+// The chooser of camera presets (a plan of the wheel with their letters) and the choice of what is measured.
 
 import { button, make, svg } from './overlay.js';
-import { seatName, SEATS } from './camera_presets.js';
+import { PRESETS, presetName } from './camera_presets.js';
 import { shapeFacts } from '../state/shapes.js';
 
 const PLAN = { size: 148, middle: 74, radius: 56 };
 const MEASURES = { off: 'Off', dimensions: 'Dimensions', tape: 'Tape: two clicks' };
 
-export function attachSeats(dom, store) {
+export function attachPresets(dom, store) {
   const other = dom.frame === 'aboard' ? 'outside' : 'aboard';
-  const nameOf = (letter) => seatName(letter, store.answer && shapeFacts(store.fields, store.answer.scene.habitat));
-  const sit = (seat) => store.look({ seat: { ...store.view.seat, [dom.frame]: seat } });
-  const popover = attachPopover(dom.seat, dom, `Seat, ${dom.name}`, (panel) => {
+  const nameOf = (letter) => presetName(letter, store.answer && shapeFacts(store.fields, store.answer.scene.habitat));
+  const choose = (preset) => store.look({ presets: { ...store.view.presets, [dom.frame]: preset } });
+  const popover = attachPopover(dom.preset, dom, `Seat, ${dom.name}`, (panel) => {
     const focused = panel.contains(document.activeElement);
     panel.replaceChildren();
-    const now = store.view.seat[dom.frame];
+    const now = store.view.presets[dom.frame];
     const set = make('div', 'seat-choice', panel);
     set.setAttribute('role', 'radiogroup');
     set.setAttribute('aria-label', `Where ${dom.name} is seen from`);
     drawPlan(make('div', 'seat-plan', set));
-    const seats = make('div', 'seat-list', set);
-    for (const [letter, { plan }] of Object.entries(SEATS)) seatButton(seats, letter, { name: nameOf(letter), plan }, now === letter, () => sit(letter));
+    const list = make('div', 'seat-list', set);
+    for (const [letter, { plan }] of Object.entries(PRESETS)) presetButton(list, letter, { name: nameOf(letter), plan }, now === letter, () => choose(letter));
     const both = button(panel, 'seat-both', 'Same seat in both');
-    both.disabled = store.view.seat[other] === now;
-    both.addEventListener('click', () => store.look({ seat: { aboard: now, outside: now } }));
+    both.disabled = store.view.presets[other] === now;
+    both.addEventListener('click', () => store.look({ presets: { aboard: now, outside: now } }));
     if (focused) panel.querySelector('[aria-checked="true"]').focus();
   });
   let labelled = null;
   const label = () => {
-    const name = nameOf(store.view.seat[dom.frame]);
+    const name = nameOf(store.view.presets[dom.frame]);
     popover.refresh();
     if (name === labelled) return;
     labelled = name;
-    dom.seat.lastElementChild.textContent = name;
-    dom.seat.setAttribute('aria-label', `Seat: ${name}`);
+    dom.preset.lastElementChild.textContent = name;
+    dom.preset.setAttribute('aria-label', `Seat: ${name}`);
   };
   for (const topic of ['view', 'answer']) store.on(topic, label);
   label();
@@ -48,17 +48,17 @@ function drawPlan(parent) {
 }
 
 // One button: its letter and words in the list, its letter again on the plan beside it.
-function seatButton(parent, letter, seat, chosen, choose) {
+function presetButton(parent, letter, preset, chosen, choose) {
   const spot = button(parent, 'seat-row');
   const dot = make('span', 'seat-spot', spot);
   dot.textContent = letter;
-  spot.append(`${letter}  ${seat.name.toLowerCase()}`);
+  spot.append(`${letter}  ${preset.name.toLowerCase()}`);
   spot.setAttribute('role', 'radio');
   spot.setAttribute('aria-checked', String(chosen));
-  spot.setAttribute('aria-label', `${letter}, ${seat.name.toLowerCase()}`);
+  spot.setAttribute('aria-label', `${letter}, ${preset.name.toLowerCase()}`);
   spot.tabIndex = chosen ? 0 : -1;
-  dot.style.left = `${PLAN.middle + seat.plan[0]}px`;
-  dot.style.top = `${PLAN.middle + seat.plan[1]}px`;
+  dot.style.left = `${PLAN.middle + preset.plan[0]}px`;
+  dot.style.top = `${PLAN.middle + preset.plan[1]}px`;
   spot.addEventListener('click', choose);
 }
 
@@ -154,9 +154,9 @@ function attachPopover(opener, dom, label, fill) {
 function rove(panel, event) {
   const by = { ArrowRight: 1, ArrowDown: 1, ArrowLeft: -1, ArrowUp: -1 }[event.key];
   const choices = [...panel.querySelectorAll('[role="radio"]')];
-  const here = choices.indexOf(document.activeElement);
-  if (!by || here < 0) return;
+  const index = choices.indexOf(document.activeElement);
+  if (!by || index < 0) return;
   event.preventDefault();
-  choices[(here + by + choices.length) % choices.length].click();
+  choices[(index + by + choices.length) % choices.length].click();
   panel.querySelector('[aria-checked="true"]')?.focus();
 }

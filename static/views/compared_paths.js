@@ -9,7 +9,7 @@ import { Ribbon } from './ribbon.js';
 const DASHES = [[7, 3], [1.6, 1.6], [7, 2, 1.6, 2]];
 const SHARE = 0.5;               // of a path's width
 
-export class Overlay {
+export class ComparedPaths {
   constructor(shared, frame) {
     Object.assign(this, { shared, frame, group: new Group(), pool: [], lines: [] });
   }

@@ -6,9 +6,9 @@ import { attachAlone } from './chooser.js';
 import { LinePlate } from './line_plate.js';
 import { Spoken, stageWords, turnedWords } from './spoken.js';
 
-export function createFlat({ furniture, store, clock }) {
-  furniture.element.classList.add('stages-flat');
-  const plates = Object.values(furniture.halves).map((dom) => new Plate(dom, store));
+export function createFlat({ overlay, store, clock }) {
+  overlay.element.classList.add('stages-flat');
+  const plates = Object.values(overlay.halves).map((dom) => new Plate(dom, store));
   let model = null;
   let rects = null;
   let asked = 0;
@@ -17,10 +17,10 @@ export function createFlat({ furniture, store, clock }) {
   let drawWeights = null;
 
   function read() {
-    const { clientWidth: width, clientHeight: height } = furniture.element;
+    const { clientWidth: width, clientHeight: height } = overlay.element;
     if (!width || !height) return;
     rects = halvesOf(width, height, store.view);
-    furniture.placeSeam(rects.seam);
+    overlay.placeSeam(rects.seam);
     for (const plate of plates) plate.fitInto(rects[plate.frame]);
     if (store.answer && model?.answer !== store.answer) model = readModel(store.answer, store.fields);
     if (!model) return;
@@ -47,9 +47,9 @@ export function createFlat({ furniture, store, clock }) {
 
   for (const topic of ['answer', 'view', 'feel']) store.on(topic, read);
   clock.on(invalidate);
-  new ResizeObserver(read).observe(furniture.element);
+  new ResizeObserver(read).observe(overlay.element);
   read();
-  return { draw, invalidate, openSeats() {} };
+  return { draw, invalidate, openPresets() {} };
 }
 
 // One stage as a flat plate, with its title and its words: what the stages are where there is no WebGL.
@@ -64,7 +64,7 @@ class Plate {
     this.lines = new LinePlate(sheet, dom.frame, ROOM);
     dom.view.before(sheet);
     dom.view.setAttribute('role', 'img');
-    dom.seat.hidden = true;
+    dom.preset.hidden = true;
     dom.measure.hidden = true;
     attachAlone(dom, store);
     this.spoken = new Spoken(dom);

@@ -8,11 +8,11 @@ import { Labels } from './labels.js';
 import { Tape } from './measure.js';
 import { Paths } from './paths.js';
 import { turnAt } from './model.js';
-import { Overlay } from './compared_paths.js';
+import { ComparedPaths } from './compared_paths.js';
 import { meetGround, meetPlane, ray } from './framing.js';
 import { Pours } from './pour.js';
 import { metres } from './spoken.js';
-import { seatRig } from './camera_presets.js';
+import { presetRig } from './camera_presets.js';
 import { LINE_PX } from './materials.js';
 import { Threads } from './threads.js';
 import { Touches } from './touches.js';
@@ -28,13 +28,13 @@ export class Half {
     this.paths = new Paths(shared, frame);
     this.actors = new Actors(shared, frame);
     this.pours = new Pours(shared, frame);
-    this.overlay = new Overlay(shared, frame);
+    this.compared = new ComparedPaths(shared, frame);
     this.touches = new Touches(shared, frame);
     this.threads = new Threads(shared, frame);
     this.dims = new Dims(shared);
     this.tape = new Tape(shared);
     this.labels = new Labels(dom.labels);
-    this.group.add(this.paths.group, this.actors.group, this.pours.group, this.overlay.group, this.touches.dots.points, this.dims.mesh, ...this.threads.meshes, ...this.tape.meshes);
+    this.group.add(this.paths.group, this.actors.group, this.pours.group, this.compared.group, this.touches.dots.points, this.dims.mesh, ...this.threads.meshes, ...this.tape.meshes);
   }
 
   // `others`: models of further habitats whose paths are laid over these.
@@ -43,7 +43,7 @@ export class Half {
     this.paths.read(model, shown, view);
     this.actors.read(model, shown);
     this.pours.read(model, shown);
-    this.overlay.read(model, shown, others);
+    this.compared.read(model, shown, others);
     this.touches.read(model, shown);
     this.threads.read(model, shown);
     this.lead = chosen ?? shown[0] ?? null;
@@ -62,13 +62,13 @@ export class Half {
 
   frameUp(time_s, move) {
     const { width, height } = this.rect;
-    const stage = { frame: this.frame, width, height, inset: this.inset, companion: this.showsCompanion(), others: [...this.overlay.points(), ...this.posts?.tops(this) ?? []] };
-    this.eye.sit(seatRig(this.seat, stage, this.model, this.shown, this.chosen, time_s), move);
+    const stage = { frame: this.frame, width, height, inset: this.inset, companion: this.showsCompanion(), others: [...this.compared.points(), ...this.posts?.tops(this) ?? []] };
+    this.eye.follow(presetRig(this.preset, stage, this.model, this.shown, this.chosen, time_s), move);
   }
 
-  // A half may lie where another frame's stage usually is: that one's seat is then its seat.
-  get seat() {
-    return this.view.seat[this.slot];
+  // A half may lie where another frame's stage usually is: that one's preset is then its own.
+  get preset() {
+    return this.view.presets[this.slot];
   }
 
   showsCompanion() {
@@ -77,16 +77,16 @@ export class Half {
 
   // Everything that depends on the time or the eye; the labels it wants are left in `asked`.
   update(time_s, now_ms, clock) {
-    if (this.seat === 'e') this.frameUp(time_s);
+    if (this.preset === 'e') this.frameUp(time_s);
     this.eye.place(this.rect.width, this.rect.height, now_ms, 4 * this.model.radius_m + 4 * (this.half_m ?? 0) + (this.model.ground.level ? 20 : 0));
     this.paths.size(this.linePx, this.eye.metresPerPx);
-    this.overlay.size(this.linePx, this.eye.metresPerPx);
+    this.compared.size(this.linePx, this.eye.metresPerPx);
     this.actors.metresPerPx = this.eye.metresPerPx;
     this.actors.least_m = 7 * this.eye.metresPerPx;
     const weights = this.posts?.update(this, time_s) ?? [];
     this.actors.update(time_s);
     this.pours.update(time_s);
-    this.asked = [...weights, ...this.tape.update(this, time_s), ...this.threads.update(time_s, this.eye, this.view.units), ...this.touches.labels(this), ...this.ownLabels(time_s, clock), ...this.nameLabels(), ...this.overlay.labels(), ...this.plainLabels()];
+    this.asked = [...weights, ...this.tape.update(this, time_s), ...this.threads.update(time_s, this.eye, this.view.units), ...this.touches.labels(this), ...this.ownLabels(time_s, clock), ...this.nameLabels(), ...this.compared.labels(), ...this.plainLabels()];
   }
 
   nameLabels() {
@@ -158,7 +158,7 @@ export class Half {
   // Where the paths run on the picture, and who is weighed stands, for labels to keep off.
   pathPx() {
     const px = [];
-    const lines = this.shown.flatMap((m) => [m.lines[this.frame].points, this.showsCompanion() ? this.paths.companionLine(m) : null]).concat(this.overlay.lines.map((line) => line.points));
+    const lines = this.shown.flatMap((m) => [m.lines[this.frame].points, this.showsCompanion() ? this.paths.companionLine(m) : null]).concat(this.compared.lines.map((line) => line.points));
     for (const points of lines) for (let i = 0; points && i < points.length; i += 3 * Math.max(1, Math.floor(points.length / 180))) {
       const q = this.project({ x: points[i], y: points[i + 1], z: points[i + 2] });
       if (q) px.push(q[0], q[1]);

@@ -1,4 +1,4 @@
-// Looking round from a seat: drag turns, wheel and pinch zoom, double-click or Home returns; the same from the keyboard.
+// Looking round from a camera preset: drag turns, wheel and pinch zoom, double-click or Home returns; the same from the keyboard.
 
 const RADIANS_PER_PX = 0.006;
 const STEP = 0.0872665;          // 5° a key press

@@ -33,7 +33,7 @@ export class Outside extends Half {
 
   dress(shared, habitat, time_s) {
     const { span_m, distance_m } = this.eye;
-    const whole = this.seat === 'w';
+    const whole = this.preset === 'w';
     const { level, radius_m } = this.model.ground;
     shared.uCool.value = 1;
     shared.uLamp.value = whole ? 1.6 : 1;

@@ -4,7 +4,7 @@
 const TITLES = { aboard: ['Aboard', 'the deck stands still'], outside: ['Outside', 'the stars stand still'] };
 const SVG = 'http://www.w3.org/2000/svg';
 
-export function buildFurniture(element) {
+export function buildOverlay(element) {
   element.classList.add('stages');
   const canvas = make('canvas', 'stages-canvas', element);
   canvas.setAttribute('aria-hidden', 'true');
@@ -34,10 +34,10 @@ function half(element, frame) {
   const labels = make('div', 'stage-labels', box);
   labels.setAttribute('aria-hidden', 'true');
   const tools = make('div', 'stage-tools', box);
-  const seat = button(tools, 'stage-seat');
-  seat.append(seatIcon(), make('span', ''));
-  seat.setAttribute('aria-expanded', 'false');
-  seat.setAttribute('aria-haspopup', 'dialog');
+  const preset = button(tools, 'stage-seat');
+  preset.append(presetIcon(), make('span', ''));
+  preset.setAttribute('aria-expanded', 'false');
+  preset.setAttribute('aria-haspopup', 'dialog');
   const measure = button(tools, 'stage-measure', 'Measure');
   measure.setAttribute('aria-expanded', 'false');
   measure.setAttribute('aria-haspopup', 'dialog');
@@ -49,7 +49,7 @@ function half(element, frame) {
     title.firstElementChild.textContent = says;
     title.lastElementChild.textContent = aside;
   };
-  return { element, frame, name, titles: TITLES[frame], retitle, box, title, view, labels, tools, seat, measure, alone, live, corners };
+  return { element, frame, name, titles: TITLES[frame], retitle, box, title, view, labels, tools, preset, measure, alone, live, corners };
 }
 
 export function make(tag, className, parent) {
@@ -73,7 +73,7 @@ export function svg(tag, attributes, parent) {
   return element;
 }
 
-function seatIcon() {
+function presetIcon() {
   const icon = svg('svg', { viewBox: '0 0 16 16', width: 16, height: 16, fill: 'none', stroke: 'currentColor', 'stroke-width': 1.3, 'aria-hidden': 'true' });
   svg('path', { d: 'M2 5a7 7 0 0 0 12 0' }, icon);
   svg('path', { d: 'M8 14v-3M8 11l-3.4-4M8 11l3.4-4' }, icon);

@@ -1,4 +1,4 @@
-// Pictures of the stages at a size of their own, drawn aside: the same scene, seats and materials, other eyes, another canvas.
+// Pictures of the stages at a size of their own, drawn aside: the same scene, camera presets and materials, other eyes, another canvas.
 // What is on the page stays as it is. Sizes are drawn px; the layout's px are larger where the picture is, so that lines and
 // letters keep their share of it.
 
@@ -33,7 +33,7 @@ export function createStudio(stages) {
     if (!halves) make();
     const ratio = Math.max(1, Math.min(width, height) / LAYOUT_PX);
     const rects = halvesOf(width / ratio, height / ratio, { split: 'auto', alone: frame === 'both' ? null : frame });
-    const shown = ['aboard', 'outside'].filter((name) => rects[name]).map((name) => seat(halves[name], rects[name], ratio, stride_s));
+    const shown = ['aboard', 'outside'].filter((name) => rects[name]).map((name) => readHalf(halves[name], rects[name], ratio, stride_s));
     const canvas = Object.assign(document.createElement('canvas'), { width, height });
     const context = canvas.getContext('2d', { willReadFrequently: true });
     const others = [...stages.every(), ...Object.values(halves)];
@@ -49,14 +49,14 @@ export function createStudio(stages) {
       half.update(time_s, performance.now(), { time_s });
       picture.drawAside(half, others, { target, ratio, time_s, bare });
       context.putImageData(readBack(picture.renderer, target, bare), spot.x, spot.y);
-      if (labels) writeLabels(context, half, ratio, stages.furniture.halves[half.frame].title, bare);
+      if (labels) writeLabels(context, half, ratio, stages.overlay.halves[half.frame].title, bare);
     }
     const close = () => shown.forEach(({ target }) => target.dispose());
     return { canvas, draw, close };
   }
 
   // A half read and framed for its rectangle, looking from where the viewer turned the stage's own eye.
-  function seat(half, rect, ratio, stride_s) {
+  function readHalf(half, rect, ratio, stride_s) {
     const { model, models } = stages;
     const motions = model.motions.filter((m) => !store.view.hidden.includes(m.name));
     const chosen = motions.find((m) => m.i === store.view.chosen) ?? null;
@@ -67,12 +67,12 @@ export function createStudio(stages) {
     half.read(model, motions, chosen, store.view, stride_s, over);
     half.frameUp(stages.clock.time_s);
     for (const label of half.labels.pool.values()) label.last = null;    // where labels stood in an earlier picture is forgotten
-    furnish(half, model);
+    readScenery(half, model);
     const spot = spotOf(rect, ratio);
     return { half, spot, target: targetOf(spot) };
   }
 
-  function furnish(half, model) {
+  function readScenery(half, model) {
     const scenery = picture.scenery(SCENERY);
     const span = spanOf(half.eye.rig, half.rect.width / half.rect.height);
     scenery.build(model, half.shown, half.lead, [span, span]);

@@ -1,15 +1,15 @@
 // What a stage says: words and figures, and its label for those who do not see it.
 
 import { angleAt, at } from '../time/track.js';
-import { seatName } from './camera_presets.js';
+import { presetName } from './camera_presets.js';
 import { shownUnit, toShown, withUnit } from '../state/units.js';
 
 const EVERY_MS = 600;
 const MOST_NAMED = 4;
 const ENDED = { landed: ', landed', rest: ', at rest', edge: ', over the edge', arrived: ', arrived' };
 
-export function stageWords(model, shown, frame, seat, time_s, units, weights = '') {
-  const parts = [`${frame === 'aboard' ? 'Aboard' : 'Outside'}, ${seatName(seat, model.facts).toLowerCase()}`];
+export function stageWords(model, shown, frame, preset, time_s, units, weights = '') {
+  const parts = [`${frame === 'aboard' ? 'Aboard' : 'Outside'}, ${presetName(preset, model.facts).toLowerCase()}`];
   for (const m of shown.slice(0, MOST_NAMED)) {
     if (time_s < m.starts_s - 1e-6) parts.push(`${m.name} not yet released`);
     else parts.push(whereIs(m.name, at(m.path, time_s, 'height_m'), at(m.path, time_s, 'along_m') - m.release.along_m, units) + (time_s >= m.ends_s ? ENDED[m.motion.end] ?? '' : ''));

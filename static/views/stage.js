@@ -2,9 +2,9 @@
 // otherwise. Without WebGL the same arrays are drawn as flat plates.
 
 import { Aboard, Beside } from './aboard.js';
-import { attachAlone, attachMeasureChoice, attachSeats } from './chooser.js';
+import { attachAlone, attachMeasureChoice, attachPresets } from './chooser.js';
 import { createFlat } from './flat.js';
-import { buildFurniture, halvesOf } from './overlay.js';
+import { buildOverlay, halvesOf } from './overlay.js';
 import { readModel, readOthers } from './model.js';
 import { attachOrbit } from './orbit.js';
 import { Outside } from './outside.js';
@@ -17,9 +17,9 @@ const STILL_AFTER_MS = 700;   // a finer frame takes long where there is no grap
 const LEAST_STRIDE_S = 0.05;
 
 export function createStages({ element, store, clock }) {
-  const furniture = buildFurniture(element);
-  const picture = createPicture(furniture.canvas);
-  return picture ? new Stages(picture, furniture, store, clock) : createFlat({ furniture, store, clock });
+  const overlay = buildOverlay(element);
+  const picture = createPicture(overlay.canvas);
+  return picture ? new Stages(picture, overlay, store, clock) : createFlat({ overlay, store, clock });
 }
 
 function createPicture(canvas) {
@@ -32,14 +32,14 @@ function createPicture(canvas) {
 }
 
 class Stages {
-  constructor(picture, furniture, store, clock) {
-    Object.assign(this, { picture, furniture, store, clock, element: furniture.element, models: [] });
+  constructor(picture, overlay, store, clock) {
+    Object.assign(this, { picture, overlay, store, clock, element: overlay.element, models: [] });
     const { shared } = picture;
     const hold = (held) => this.freeze(held);
-    this.halves = { aboard: new Aboard(shared, furniture.halves.aboard, store, hold), outside: new Outside(shared, furniture.halves.outside) };
+    this.halves = { aboard: new Aboard(shared, overlay.halves.aboard, store, hold), outside: new Outside(shared, overlay.halves.outside) };
     this.all = Object.values(this.halves);
-    this.beside = new Beside(picture, furniture, store, this.halves.outside);
-    this.seated = { ...store.view.seat };
+    this.beside = new Beside(picture, overlay, store, this.halves.outside);
+    this.presets = { ...store.view.presets };
     for (const half of this.all) this.attach(half);
     this.calm = matchMedia('(prefers-reduced-motion: reduce)');
     this.calm.addEventListener('change', () => this.read());
@@ -50,7 +50,7 @@ class Stages {
     const { dom } = half;
     this.picture.scene.add(half.group);
     half.spoken = new Spoken(dom);
-    half.seats = attachSeats(dom, this.store);
+    half.presets = attachPresets(dom, this.store);
     attachMeasureChoice(dom, this.store);
     attachAlone(dom, this.store);
     attachOrbit(dom.view, half.eye, {
@@ -76,7 +76,7 @@ class Stages {
     this.clock.on(() => this.invalidate());
     new ResizeObserver(() => this.resize()).observe(this.element);
     document.fonts?.ready.then(() => this.lettersCame());
-    this.furniture.canvas.addEventListener('webglcontextrestored', () => this.invalidate());
+    this.overlay.canvas.addEventListener('webglcontextrestored', () => this.invalidate());
     this.resize();
   }
 
@@ -100,9 +100,9 @@ class Stages {
     if ('split' in patch || 'alone' in patch) this.resize();
     const moved = {};
     for (const half of this.all) {
-      const seat = this.store.view.seat[half.frame];
-      if (seat === this.seated[half.frame]) continue;
-      this.seated[half.frame] = seat;
+      const preset = this.store.view.presets[half.frame];
+      if (preset === this.presets[half.frame]) continue;
+      this.presets[half.frame] = preset;
       half.eye.home();
       moved[half.frame] = { eased: !this.calm.matches, now_ms: performance.now() };
     }
@@ -120,7 +120,7 @@ class Stages {
     const { model, store } = this;
     this.invalidate();
     if (!model || !this.rects) return;
-    this.beside.seat(this.models, model);
+    this.beside.show(this.models, model);
     this.clock.stride_s = this.calm.matches ? Math.max(LEAST_STRIDE_S, store.view.beads_s || 0.25) : null;
     for (const half of this.visible()) {
       if (store.view.place === 4) this.weigh(half);
@@ -186,7 +186,7 @@ class Stages {
       if (rect) half.fitInto(rect);
     }
     this.beside.fitInto(this.rects.outside);
-    this.furniture.placeSeam(this.rects.seam);
+    this.overlay.placeSeam(this.rects.seam);
     this.read();
   }
 
@@ -219,7 +219,7 @@ class Stages {
     this.picture.end(now_ms, still);
     for (const half of this.visible()) {
       half.placeLabels();
-      half.spoken.say(stageWords(half.model, half.shown, half.frame, half.seat, time_s, this.store.view.units, half.posts?.words), now_ms, playing);
+      half.spoken.say(stageWords(half.model, half.shown, half.frame, half.preset, time_s, this.store.view.units, half.posts?.words), now_ms, playing);
     }
     this.element.dataset.frame = still ? 'still' : 'drawn';       // whoever takes a picture of the page waits for it
     if (this.fresh) this.tellDrawn();
@@ -234,7 +234,7 @@ class Stages {
     this.element.dispatchEvent(new CustomEvent('rimfall:drawn', { bubbles: true }));
   }
 
-  openSeats(frame) {
-    this.halves[frame].seats.show();
+  openPresets(frame) {
+    this.halves[frame].presets.show();
   }
 }

@@ -3,7 +3,7 @@
 import assert from 'node:assert/strict';
 import test from 'node:test';
 import { createAsk } from '../../static/api/ask.js';
-import { Refused, Unanswered } from '../../static/api/client.js';
+import { Unanswered, ValidationError } from '../../static/api/client.js';
 import { createStore } from '../../static/state/store.js';
 import { FIELDS, SCENE } from './_scene.mjs';
 
@@ -70,7 +70,7 @@ test('a refusal names its field and the last good answer stays', async () => {
   asked[0].answer();
   await settle();
   store.set('motions.0.place.height_m', 900);
-  asked[1].fail(new Refused([{ field: 'motions.0.place.height_m', was: '900', may_be: 'inside', say: 'Height was 900 m.' }]));
+  asked[1].fail(new ValidationError([{ field: 'motions.0.place.height_m', was: '900', may_be: 'inside', say: 'Height was 900 m.' }]));
   await settle();
   assert.deepEqual(
     [store.notice.kind, store.notice.field, store.notice.say],
@@ -105,7 +105,7 @@ test('a refused value that was already moved away from is not complained about',
   const { store, asked } = bench();
   store.set('habitat.radius_m', 1, { live: true });
   store.set('habitat.radius_m', 80, { live: true });
-  asked[0].fail(new Refused([{ field: 'habitat.radius_m', was: '1', may_be: '', say: 'no' }]));
+  asked[0].fail(new ValidationError([{ field: 'habitat.radius_m', was: '1', may_be: '', say: 'no' }]));
   await settle();
   assert.equal(store.notice, null);
   assert.equal(asked.length, 2);

@@ -16,7 +16,7 @@ function bench(t) {
     failed = [],
     chosen = { fps: 24 };
   const exported = format => new Promise((give, refuse) => (asked.push(format), waiting.push({ format, give, refuse })));
-  const asking = createAsking({ exported, request: () => ({ ...chosen }), told() {}, failed: problem => failed.push(problem.message) });
+  const asking = createAsking({ exported, request: () => ({ ...chosen }), changed() {}, failed: problem => failed.push(problem.message) });
   async function ticks() {
     t.mock.timers.tick(1000);
     await flush();

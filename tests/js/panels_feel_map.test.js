@@ -4,7 +4,7 @@ import assert from 'node:assert/strict';
 import test from 'node:test';
 import { beyond, makeFrame } from '../../static/panels/feel/map/frame.js';
 import { countWords, drawnOf, groupsOf } from '../../static/panels/feel/map/legend.js';
-import { cornersOf, meet, placePlate } from '../../static/panels/feel/map/here.js';
+import { cornersOf, meet, placePlate } from '../../static/panels/feel/map/habitat_mark.js';
 import { RADIUS, SPIN, rangeOf } from '../../static/panels/feel/map/ring.js';
 import { FIGURES, FIRST_WISHES, asRequest, choicesOf, newWish, nextWish } from '../../static/panels/feel/size/wishes.js';
 

@@ -9,24 +9,24 @@ const flush = () => new Promise(resolve => setImmediate(resolve));
 // a server that answers when the test says so; it pays no heed to an abort, as one does whose answer is already on its way
 function bench() {
   const asked = [],
-    told = [],
+    answers = [],
     failed = [];
   let wish = null;
   const newest = createNewest({
     request: () => wish,
     ask: (request, signal) => new Promise((give, refuse) => asked.push({ request, signal, give, refuse })),
-    told: (answer, request) => told.push([answer, request]),
+    answered: (answer, request) => answers.push([answer, request]),
     failed: (problem, request) => failed.push([problem.message, request]),
   });
   const want = next => {
     wish = next;
     return newest.want();
   };
-  return { asked, told, failed, want, drop: newest.drop, requests: () => asked.map(({ request }) => request) };
+  return { asked, answers, failed, want, drop: newest.drop, requests: () => asked.map(({ request }) => request) };
 }
 
 test('while one is under way only the last of the others waits, and is asked as it stands then', async () => {
-  const { asked, told, want, requests } = bench();
+  const { asked, answers, want, requests } = bench();
   for (const wish of ['one', 'two', 'three']) want(wish);
   assert.deepEqual(requests(), ['one']);
   asked[0].give('first answer');
@@ -35,12 +35,12 @@ test('while one is under way only the last of the others waits, and is asked as 
   assert.equal(asked[0].signal.aborted, false);
   asked[1].give('second answer');
   await flush();
-  assert.deepEqual(told, [['first answer', 'one'], ['second answer', 'three']]);
+  assert.deepEqual(answers, [['first answer', 'one'], ['second answer', 'three']]);
   assert.equal(asked.length, 2);
 });
 
 test('one that was dropped is aborted, and its answer comes too late', async () => {
-  const { asked, told, failed, want, drop, requests } = bench();
+  const { asked, answers, failed, want, drop, requests } = bench();
   want('one');
   want('two');
   drop();
@@ -51,11 +51,11 @@ test('one that was dropped is aborted, and its answer comes too late', async () 
   await flush();
   asked[0].give('late');
   await flush();
-  assert.deepEqual([told, failed, asked.length], [[['newest', 'three']], [], 2]);
+  assert.deepEqual([answers, failed, asked.length], [[['newest', 'three']], [], 2]);
 });
 
 test('a late answer leaves what is under way by then alone', async () => {
-  const { asked, told, want, drop, requests } = bench();
+  const { asked, answers, want, drop, requests } = bench();
   want('one');
   drop();
   want('two');
@@ -65,7 +65,7 @@ test('a late answer leaves what is under way by then alone', async () => {
   assert.deepEqual(requests(), ['one', 'two']);
   asked[1].give('two');
   await flush();
-  assert.deepEqual([told, requests()], [[['two', 'two']], ['one', 'two', 'three']]);
+  assert.deepEqual([answers, requests()], [[['two', 'two']], ['one', 'two', 'three']]);
 });
 
 test('a failure is told, and the next question is asked all the same', async () => {
@@ -79,7 +79,7 @@ test('a failure is told, and the next question is asked all the same', async () 
 });
 
 test('a failure of one that was dropped, or that something newer waits behind, is silent', async () => {
-  const { asked, told, failed, want, drop } = bench();
+  const { asked, answers, failed, want, drop } = bench();
   want('one');
   drop();
   asked[0].refuse(new DOMException('aborted', 'AbortError'));
@@ -91,5 +91,5 @@ test('a failure of one that was dropped, or that something newer waits behind, i
   assert.equal(asked.length, 3);
   asked[2].give('answer');
   await flush();
-  assert.deepEqual([told, failed], [[['answer', 'three']], []]);
+  assert.deepEqual([answers, failed], [[['answer', 'three']], []]);
 });

@@ -4,22 +4,22 @@
 const SETTLE_MS = 250;
 const CHEAP_ROWS = 10_000; // as a table about 1 MB
 
-/** exported(format, request, signal) → Blob; request() → what is asked now; told() when there is news; failed(problem). */
-export function createAsking({ exported, request, told, failed }) {
-  let asked = null, // the request as text
+/** exported(format, request, signal) → Blob; request() → what is asked now; changed() when there is news; failed(problem). */
+export function createAsking({ exported, request, changed, failed }) {
+  let requestText = null,
     notes = null,
     sent = new Map(), // 'notes' or a format → the promise of it: nothing is asked twice while its answer is under way
-    made = new Map(),
+    files = new Map(),
     timer = null;
 
-  /** kinds: of the files wanted, as export_list has them. */
+  /** kinds: of the files wanted, as offered() has them. */
   function want(kinds) {
     const wanted = JSON.stringify(request());
-    if (wanted !== asked) {
-      asked = wanted;
+    if (wanted !== requestText) {
+      requestText = wanted;
       notes = null;
       sent = new Map();
-      made = new Map();
+      files = new Map();
     }
     stop();
     timer = setTimeout(() => ask(wanted, kinds), SETTLE_MS);
@@ -28,16 +28,16 @@ export function createAsking({ exported, request, told, failed }) {
   async function ask(mine, kinds) {
     try {
       if (!notes) await askNotes(mine);
-      if (mine !== asked || notes.counts.csv_rows > CHEAP_ROWS) return;
-      for (const { format, drawn } of kinds) if (format && !drawn && mine === asked) await get(format, mine);
+      if (mine !== requestText || notes.counts.csv_rows > CHEAP_ROWS) return;
+      for (const { format, drawn } of kinds) if (format && !drawn && mine === requestText) await get(format, mine);
     } catch (problem) {
-      if (mine === asked && problem.name !== 'AbortError') failed(problem);
+      if (mine === requestText && problem.name !== 'AbortError') failed(problem);
     }
   }
 
   // one that failed may be asked for again
   function once(key, mine, ask) {
-    if (mine !== asked) return ask();
+    if (mine !== requestText) return ask();
     const kept = sent;
     if (!kept.has(key)) kept.set(key, ask().catch(problem => (kept.delete(key), Promise.reject(problem))));
     return kept.get(key);
@@ -46,18 +46,18 @@ export function createAsking({ exported, request, told, failed }) {
   function askNotes(mine, signal) {
     return once('notes', mine, async () => {
       const said = JSON.parse(await (await exported('notes', JSON.parse(mine), signal)).text());
-      if (mine !== asked) return;
+      if (mine !== requestText) return;
       notes = said;
-      told();
+      changed();
     });
   }
 
   function get(format, mine, signal) {
     return once(`file ${format}`, mine, async () => {
       const blob = await exported(format, JSON.parse(mine), signal);
-      if (mine !== asked) return blob;
-      made.set(format, blob);
-      told();
+      if (mine !== requestText) return blob;
+      files.set(format, blob);
+      changed();
       return blob;
     });
   }
@@ -70,10 +70,10 @@ export function createAsking({ exported, request, told, failed }) {
     want,
     stop,
     notes: () => notes,
-    size: format => made.get(format)?.size ?? null,
+    size: format => files.get(format)?.size ?? null,
     /** For one Save, whatever is chosen meanwhile: {notes, ready(format) → Blob}. */
     async settled(signal) {
-      const mine = asked;
+      const mine = requestText;
       if (!notes) await unless(signal, askNotes(mine, signal));
       return { notes, ready: format => unless(signal, get(format, mine, signal)) };
     },
@@ -82,6 +82,6 @@ export function createAsking({ exported, request, told, failed }) {
 
 // a file that was already under way is no longer waited for
 function unless(signal, promise) {
-  const stopped = new Promise((_, refuse) => signal.addEventListener('abort', () => refuse(signal.reason), { once: true }));
+  const stopped = new Promise((_, reject) => signal.addEventListener('abort', () => reject(signal.reason), { once: true }));
   return Promise.race([promise, stopped]);
 }

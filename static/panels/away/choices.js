@@ -36,13 +36,13 @@ export function tight(control, mark) {
 }
 
 /** Sentences of what may not be, under their controls and as alerts: say({name: sentence}). */
-export function createRefusals(controls) {
+export function createErrors(controls) {
   const element = h('div', { role: 'alert' });
-  function say(refused) {
-    for (const [name, control] of Object.entries(controls)) setAttribute(control.element, 'aria-invalid', name in refused || null);
+  function say(sentences) {
+    for (const [name, control] of Object.entries(controls)) setAttribute(control.element, 'aria-invalid', name in sentences || null);
     setChildren(
       element,
-      Object.values(refused).map(sentence => h('p', { class: 'refusal' }, h('b', {}, sentence))),
+      Object.values(sentences).map(sentence => h('p', { class: 'refusal' }, h('b', {}, sentence))),
     );
   }
   return { element, say };
@@ -77,7 +77,7 @@ const WORDS = [
 const FIRST = { along_m: 0, height_m: 0, axial_m: 0 };
 const SAID = { along_m: ' along, ', height_m: ' up, ', axial_m: ' along the axis.' };
 
-export function createOrigin({ fields, read, put, refuse }) {
+export function createOrigin({ fields, read, put, sayWrong }) {
   const isPlace = () => typeof read('origin') === 'object';
   const kind = inlinePick({
     label: fields.origin.label,
@@ -93,7 +93,7 @@ export function createOrigin({ fields, read, put, refuse }) {
       keep(typed) {
         const field = fields[`origin.${name}`];
         const { value } = parseFigure(typed, { unit: field.unit });
-        if (value === undefined || outside(field, value)) refuse('origin', `${field.label} was ${typed}; it may be ${field.may_be}.`);
+        if (value === undefined || outside(field, value)) sayWrong('origin', `${field.label} was ${typed}; it may be ${field.may_be}.`);
         else put('origin', { ...read('origin'), [name]: value });
       },
     }),

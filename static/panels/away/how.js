@@ -3,7 +3,7 @@
 import { choiceOf, rateWords, typedRate, withChoice } from '../../state/export.js';
 import { parseFigure, withUnit } from '../../state/units.js';
 import { h, setAttribute, setChildren } from '../shared/dom.js';
-import { createRefusals, inlinePick, inlineType, tight, createOrigin } from './choices.js';
+import { createErrors, inlinePick, inlineType, tight, createOrigin } from './choices.js';
 import { outside } from '../shared/figure.js';
 
 const RATES = ['23.976', '24', '25', '29.97', '30', '48', '50', '59.94', '60'];
@@ -14,10 +14,10 @@ const WORDS = {
   samples_per_frame: { 1: 'one sample', 2: 'two samples', 4: 'four samples', 8: 'eight samples' },
 }; // prettier-ignore
 
-/** chosen() → the choices kept; keep(choices); sceneRate() → [n, d]; motions() → names; refused() when what is refused changes. */
-export function createHow({ fields, chosen, keep, sceneRate, motions, refused }) {
-  let typed = {}, // refused here: never sent
-    served = {}; // refused by the server: gone as soon as it is asked anew
+/** chosen() → the choices kept; keep(choices); sceneRate() → [n, d]; motions() → names; errorsChanged() when what is wrong changes. */
+export function createHow({ fields, chosen, keep, sceneRate, motions, errorsChanged }) {
+  let typed = {}, // errors of what was typed: never sent
+    served = {}; // the server's errors: gone as soon as it is asked anew
   const read = name => choiceOf(fields, chosen(), name);
   const put = (name, value) => {
     const { [name]: _mended, ...others } = typed;
@@ -25,13 +25,13 @@ export function createHow({ fields, chosen, keep, sceneRate, motions, refused })
     served = {};
     keep(withChoice(fields, chosen(), name, value));
   };
-  const refuse = (name, sentence) => {
+  const sayWrong = (name, sentence) => {
     typed = { ...typed, [name]: sentence };
-    sayRefused();
+    sayErrors();
   };
-  const sayRefused = () => {
-    refusals.say({ ...served, ...typed });
-    refused();
+  const sayErrors = () => {
+    errors.say({ ...served, ...typed });
+    errorsChanged();
   };
 
   const pick = name =>
@@ -58,7 +58,7 @@ export function createHow({ fields, chosen, keep, sceneRate, motions, refused })
       keep(typed) {
         const { value } = parseFigure(typed, { unit: fields[name].unit });
         if (typed === '') put(name, null);
-        else if (value === undefined || outside(fields[name], value)) refuse(name, `${fields[name].label} was ${typed}; it may be ${fields[name].may_be}.`);
+        else if (value === undefined || outside(fields[name], value)) sayWrong(name, `${fields[name].label} was ${typed}; it may be ${fields[name].may_be}.`);
         else put(name, fields[name].whole ? Math.round(value) : value);
       },
     });
@@ -70,11 +70,11 @@ export function createHow({ fields, chosen, keep, sceneRate, motions, refused })
     samples_per_frame: pick('samples_per_frame'),
     unit: pick('unit'),
     up: pick('up'),
-    origin: createOrigin({ fields, read, put, refuse }),
+    origin: createOrigin({ fields, read, put, sayWrong }),
     from_s: figure('from_s', '0 s', 4),
     to_s: figure('to_s', 'the end', 6),
   };
-  const refusals = createRefusals(controls);
+  const errors = createErrors(controls);
 
   // said only while a ticked file hears of it
   const clause = (name, ...words) => ({ said: uses => uses.has(name), element: h('span', {}, words.flat()) });
@@ -97,7 +97,7 @@ export function createHow({ fields, chosen, keep, sceneRate, motions, refused })
   const rates = h('datalist', { id: 'rates' }, RATES.map(value => h('option', { value }))); // prettier-ignore
   const which = h('p', { class: 'switches' });
   const again = h('button', { type: 'button', class: 'link', onclick: reset }, 'As at first');
-  const element = h('div', { class: 'how' }, h('p', { class: 'lead' }, clauses.map(one => one.element)), rates, which, refusals.element, again); // prettier-ignore
+  const element = h('div', { class: 'how' }, h('p', { class: 'lead' }, clauses.map(one => one.element)), rates, which, errors.element, again); // prettier-ignore
 
   function reset() {
     typed = served = {};
@@ -106,7 +106,7 @@ export function createHow({ fields, chosen, keep, sceneRate, motions, refused })
 
   /** uses: names of the choices that a ticked file hears of. */
   function update(uses) {
-    sayRefused();
+    sayErrors();
     for (const control of Object.values(controls)) control.update();
     for (const { said, element: words } of clauses) words.hidden = !said(uses);
     which.hidden = !uses.has('motions') || motions().length < 2;
@@ -137,18 +137,18 @@ export function createHow({ fields, chosen, keep, sceneRate, motions, refused })
   return {
     element,
     update,
-    /** A server's refusal stands at its own choice: true where it has one here. */
+    /** A server's error stands at its own choice: true where it has one here. */
     take({ field, say }) {
       const name = field?.startsWith('export.') ? field.split('.')[1] : null;
       if (!controls[name] && name !== 'motions') return false;
       served = { ...served, [name]: say };
-      sayRefused();
+      sayErrors();
       return true;
     },
     accepted() {
       served = {};
-      sayRefused();
+      sayErrors();
     },
-    refuses: () => Object.keys({ ...typed, ...served }).length > 0,
+    hasErrors: () => Object.keys({ ...typed, ...served }).length > 0,
   };
 }

@@ -1,7 +1,7 @@
 // How pictures are taken, in a sentence: of which stage, how large, on what ground, with labels or none.
 
 import { h } from '../shared/dom.js';
-import { createRefusals, inlinePick, inlineType, tight } from './choices.js';
+import { createErrors, inlinePick, inlineType, tight } from './choices.js';
 
 const FRAMES = [['both', 'both stages'], ['aboard', 'Aboard'], ['outside', 'Outside']]; // prettier-ignore
 const SIZES = [[1280, 720], [1920, 1080], [2560, 1440], [3840, 2160], [1080, 1080], [1080, 1920]]; // prettier-ignore
@@ -11,13 +11,13 @@ const LABELS = [[true, 'with its labels'], [false, 'without labels']]; // pretti
 const FIRST = { frame: 'both', width: 1920, height: 1080, bare: false, labels: true };
 const LEAST_PX = 16;
 
-/** chosen() → the choices kept; keep(choices); largest_px: of a side, on this machine; refused() when what is refused changes. */
-export function createPictures({ chosen, keep, largest_px, refused: tell }) {
+/** chosen() → the choices kept; keep(choices); largest_px: of a side, on this machine; errorsChanged() when what is wrong changes. */
+export function createPictures({ chosen, keep, largest_px, errorsChanged }) {
   let own = false,
-    refused = {};
+    wrong = {};
   const now = () => ({ ...FIRST, ...chosen() });
   const put = patch => {
-    refused = {};
+    wrong = {};
     keep({ ...chosen(), ...patch });
   };
   const pick = (name, label, options) =>
@@ -44,9 +44,9 @@ export function createPictures({ chosen, keep, largest_px, refused: tell }) {
       keep(typed) {
         const value = Number(typed);
         if (Number.isInteger(value) && value >= LEAST_PX && value <= largest_px) return put({ [name]: value });
-        refused = { [name]: `${label} was ${typed || 'empty'}; it may be ${LEAST_PX} to ${largest_px.toLocaleString('en-US')} px.` };
-        refusals.say(refused);
-        tell();
+        wrong = { [name]: `${label} was ${typed || 'empty'}; it may be ${LEAST_PX} to ${largest_px.toLocaleString('en-US')} px.` };
+        slot.say(wrong);
+        errorsChanged();
       },
     });
   const controls = {
@@ -58,17 +58,17 @@ export function createPictures({ chosen, keep, largest_px, refused: tell }) {
     labels: pick('labels', 'Labels', LABELS),
   };
   const at = name => controls[name].element;
-  const refusals = createRefusals(controls);
+  const slot = createErrors(controls);
   const sides = h('span', {}, at('width'), ' px wide and ', at('height'), ' px high, ');
   const element = h(
     'div',
     { class: 'how' },
     h('p', { class: 'lead' }, 'Of ', tight(at('frame'), ','), ' ', tight(at('size'), ','), ' ', sides, tight(at('bare'), ','), ' ', tight(at('labels'), '.')),
     h('p', { class: 'small' }, 'From the seats the stages are seen from now, of what they show. A clip is always on the night; a plot as PNG is as wide as a picture.'),
-    refusals.element,
+    slot.element,
   );
   function update() {
-    refusals.say(refused);
+    slot.say(wrong);
     for (const control of Object.values(controls)) control.update();
     sides.hidden = size.element.value !== OWN;
   }
@@ -76,6 +76,6 @@ export function createPictures({ chosen, keep, largest_px, refused: tell }) {
     element,
     update,
     now,
-    refuses: () => Object.keys(refused).length > 0,
+    hasErrors: () => Object.keys(wrong).length > 0,
   };
 }

@@ -35,18 +35,18 @@ export function createTakeAway({ store, clock, exported, studio, sceneText }) {
     keep: files => keep({ files }),
     sceneRate: () => store.answer?.grid.fps ?? [24, 1],
     motions: names,
-    refused: offer,
+    errorsChanged: offer,
   });
   const pictures = createPictures({
     chosen: () => kept().picture,
     keep: picture => keep({ picture }),
     largest_px: studio?.largest_px ?? 0,
-    refused: offer,
+    errorsChanged: offer,
   });
   const asking = createAsking({
     exported,
     request: () => ({ scene: store.document, export: exportPart(kept().files, names()) }),
-    told,
+    changed: showAnswer,
     failed: complain,
   });
   const make = createMaking({ store, clock, studio, picture: pictures.now, sceneText });
@@ -84,15 +84,15 @@ export function createTakeAway({ store, clock, exported, studio, sceneText }) {
     offer();
   }
 
-  // one Save, for as many files, where nothing is refused
+  // one Save, for as many files, where nothing is wrong
   function offer() {
     const { length } = rows.ticked();
     setText(save, length ? `Save ${countWords(length, 'file')}` : 'Save');
-    const refused = (!parts.how.hidden && how.refuses()) || (!parts.pictures.hidden && pictures.refuses());
-    setAttribute(save, 'disabled', !length || job !== null || refused);
+    const wrong = (!parts.how.hidden && how.hasErrors()) || (!parts.pictures.hidden && pictures.hasErrors());
+    setAttribute(save, 'disabled', !length || job !== null || wrong);
   }
 
-  function told() {
+  function showAnswer() {
     how.accepted();
     setChildren(trouble);
     setChildren(facts, factsOf(asking.notes()).map(sentence => h('p', {}, sentence))); // prettier-ignore
@@ -133,7 +133,7 @@ export function createTakeAway({ store, clock, exported, studio, sceneText }) {
 
   function complain(problem, row = null) {
     setChildren(facts);
-    const elsewhere = !problem.refused?.map(how.take).every(Boolean);
+    const elsewhere = !problem.errors?.map(how.take).every(Boolean);
     const say = row ? `${row.say}: ${problem.message}` : problem.message;
     setChildren(trouble, elsewhere && h('div', { class: 'notice failed' }, h('p', {}, h('b', {}, say))));
     offer();

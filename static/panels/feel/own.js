@@ -7,7 +7,7 @@ import { h, setAttribute, setChildren, icon } from '../shared/dom.js';
 import { BOUNDS, boundWords } from './say.js';
 import { createFigure, outside } from '../shared/figure.js';
 import { createFold } from '../shared/fold.js';
-import { createRefusalSlot } from '../shared/refusals.js';
+import { createFieldError } from '../shared/field_error.js';
 
 const MOST = 12; // that a scene may have, of all quantities together
 
@@ -19,7 +19,7 @@ export function createOwnLimits({ store, quantity }) {
   fold.button.setAttribute('aria-label', `Set a limit of your own: ${quantity.in_text}`);
   const full = h('span', { class: 'small' }, `A scene has room for ${MOST} limits of your own.`);
   let lines = [],
-    made = '';
+    builtFrom = '';
 
   const all = () => store.document.own_limits ?? [];
 
@@ -42,8 +42,8 @@ export function createOwnLimits({ store, quantity }) {
   function update() {
     const mine = all().flatMap(({ quantity: of, bound, name }, index) => (of === quantity.name ? [{ bound, name, index }] : []));
     const key = JSON.stringify(mine);
-    if (key !== made) {
-      made = key;
+    if (key !== builtFrom) {
+      builtFrom = key;
       lines = mine.map(one => createLine({ store, quantity, ...one, remove: () => remove(one.index) }));
       setChildren(list, lines.map(line => line.element));
     }
@@ -60,7 +60,7 @@ function createLine({ store, quantity, bound, name, index, remove }) {
   const path = `own_limits.${index}.value`,
     said = name ? `${name}, yours: ${BOUNDS[bound]}` : `Yours: ${BOUNDS[bound]}`;
   const figure = createFigure({ store, path, label: `${said}, ${quantity.in_text}`, step: thirdFigure, measure: quantity.unit });
-  const slot = createRefusalSlot({ store, path, frame: figure.element });
+  const slot = createFieldError({ store, path, frame: figure.element });
   const away = h('button', { type: 'button', class: 'icon-button', onclick: remove }, icon('close'));
   return {
     element: h('li', { 'data-row': path }, h('span', {}, said), figure.element, away, slot.element),
@@ -81,7 +81,7 @@ function thirdFigure(value) {
 // bound, value and name; Enter keeps
 function createForm({ store, quantity, keep }) {
   const path = 'own_limits.0.value', // its field is the same for every one of them
-    here = `own_limits.${quantity.name}`; // where a refusal of this form is said
+    formField = `own_limits.${quantity.name}`; // where an error of this form is said
   let bound = quantity.name === 'gravity' || quantity.name === 'rim_speed' ? 'at_least' : 'at_most';
   const choice = createChoice({
     label: 'Which side',
@@ -100,9 +100,9 @@ function createForm({ store, quantity, keep }) {
   const unit = h('span', { class: 'unit' });
   const box = h('span', { class: 'val' }, value, unit);
   const name = h('input', { ...typed, class: 'linkbox', maxlength: fieldOf(store.fields, 'own_limits.0.name').max ?? 60, placeholder: 'what it is for', 'aria-label': 'Its name, or nothing' });
-  const slot = createRefusalSlot({ store, path: here, frame: box });
+  const slot = createFieldError({ store, path: formField, frame: box });
   const set = h('button', { type: 'button', class: 'btn strong', onclick: take }, 'Set it');
-  const element = h('div', { class: 'own-form', 'data-row': here, role: 'group', 'aria-label': `A limit of your own on ${quantity.in_text}` }, choice.element, box, name, set, slot.element);
+  const element = h('div', { class: 'own-form', 'data-row': formField, role: 'group', 'aria-label': `A limit of your own on ${quantity.in_text}` }, choice.element, box, name, set, slot.element);
 
   function onkeydown(event) {
     if (event.key !== 'Enter') return;
@@ -111,14 +111,14 @@ function createForm({ store, quantity, keep }) {
   }
   function take() {
     const { value: number } = parseFigure(value.value, { unit: quantity.unit, system: store.view.units });
-    if (number === undefined || outside(fieldOf(store.fields, path), number)) return refuseHere(value.value.trim() || 'empty');
+    if (number === undefined || outside(fieldOf(store.fields, path), number)) return sayWrong(value.value.trim() || 'empty');
     store.tell(null);
     keep({ ...(name.value.trim() && { name: name.value.trim() }), quantity: quantity.name, bound, value: number });
     value.value = name.value = '';
   }
-  function refuseHere(was) {
+  function sayWrong(was) {
     const { may_be: may } = fieldOf(store.fields, path);
-    store.tell({ kind: 'refused', field: here, here: true, say: `${quantity.label} was ${was}; a limit may be ${may}.` });
+    store.tell({ kind: 'refused', field: formField, say: `${quantity.label} was ${was}; a limit may be ${may}.` });
   }
   return {
     element,

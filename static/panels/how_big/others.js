@@ -8,7 +8,7 @@ import { $, h, setAttribute, setText, icon } from '../shared/dom.js';
 import { createEditedName } from '../shared/figure.js';
 import { createFold } from '../shared/fold.js';
 import { createHabitatRows } from './habitat_rows.js';
-import { createRefusalSlot } from '../shared/refusals.js';
+import { createFieldError } from '../shared/field_error.js';
 
 const MOST = 3;
 
@@ -72,7 +72,7 @@ function createOther({ store, index, swap, remove }) {
     read: () => store.document.compare?.[index]?.name ?? '',
     write: typed => store.set(`${path}.name`, typed.slice(0, fieldOf(store.fields, `${path}.name`)?.max ?? 60)),
   });
-  const slot = createRefusalSlot({ store, path: `${path}.name` });
+  const slot = createFieldError({ store, path: `${path}.name` });
   const words = h('p', { class: 'small floor-words' });
   const button = (label, onclick, kind, ...inside) =>
     h('button', { type: 'button', class: kind, 'aria-label': label, onclick }, ...inside);

@@ -1,7 +1,7 @@
 // Place 3: how it is shown. Pace, beads, arrows, companion, measure, split, units, lights; and the flat plot.
 
 import { groundOf } from '../../state/shapes.js';
-import { paceWords, seatWords } from '../../state/words.js';
+import { paceWords, presetWords } from '../../state/words.js';
 import { $, h, setText, icon } from '../shared/dom.js';
 import { choiceRow, createChoice, createSwitch } from '../shared/choice.js';
 import { createAtTheClock } from './at_the_clock.js';
@@ -55,7 +55,7 @@ export function createLooks({ store, clock, client, explain }) {
     ],
     [
       'House lights',
-      of('house', 'House lights', [
+      of('theme', 'House lights', [
         { value: 'auto', say: 'system' },
         { value: 'up', say: 'up' },
         { value: 'down', say: 'down' },
@@ -126,16 +126,16 @@ function lookWords({ document: { air, habitat }, fields }) {
 
 /** 'beside, ¼ speed' */
 export function looksAnswer(store, clock) {
-  return `${seatWords(store.view.seat.aboard)}, ${paceWords(clock.pace)}`;
+  return `${presetWords(store.view.presets.aboard)}, ${paceWords(clock.pace)}`;
 }
 
 // House lights: the page light or dark, as chosen or as the system says. The stages are always dark.
 
-export function createHouse({ store }) {
+export function createTheme({ store }) {
   const system = matchMedia('(prefers-color-scheme: dark)');
   function update() {
-    const { house } = store.view;
-    document.documentElement.dataset.house = house === 'auto' ? (system.matches ? 'down' : 'up') : house;
+    const { theme } = store.view;
+    document.documentElement.dataset.theme = theme === 'auto' ? (system.matches ? 'down' : 'up') : theme;
   }
   system.addEventListener('change', update);
   store.on('view', update);

@@ -18,7 +18,7 @@ export function createPlot({ element, store, clock, client }) {
     heads = [],
     drawn = null,
     rest = null,
-    asked = null,
+    request = null,
     width = WIDTH_PX.first;
   const picture = h('div', {});
   const table = createTable({ store });
@@ -32,9 +32,9 @@ export function createPlot({ element, store, clock, client }) {
   }).observe(picture);
 
   const { want, drop } = createNewest({
-    request: () => asked,
+    request: () => request,
     ask: ({ body, options }, signal) => client.plot(body, { ...options, signal }),
-    told: show,
+    answered: show,
     failed: problem => {
       drawn = null; // with the next answer it is asked again
       setChildren(picture, h('p', { class: 'small' }, `The plot could not be drawn: ${problem.message}`));
@@ -70,7 +70,7 @@ export function createPlot({ element, store, clock, client }) {
     const { answer, view } = store,
       shown = shownMotions(),
       motions = shown.map(({ index }) => answer.scene.motions[index].name);
-    asked = {
+    request = {
       answer,
       shown,
       body: { scene: { ...answer.scene, compare: [] }, export: { motions } },

@@ -4,7 +4,7 @@ import { fieldOf } from '../../state/fields.js';
 import { AXES, OWN, axisOf, nameOf } from '../../state/motions.js';
 import { parseFigure } from '../../state/units.js';
 import { h, setAttribute } from '../shared/dom.js';
-import { createRefusalSlot, refuse } from '../shared/refusals.js';
+import { createFieldError, sayInvalid } from '../shared/field_error.js';
 import { createSelect } from '../shared/choice.js';
 
 const PARTS = ['Spinward', 'Up', 'Axial'];
@@ -30,7 +30,7 @@ export function createAxis({ store, path, heading }) {
     { class: 'three' },
     boxes.map(box => box.element),
   );
-  const slot = createRefusalSlot({ store, path, frame: row });
+  const slot = createFieldError({ store, path, frame: row });
   const element = h('div', { class: 'group' }, select.element, h('div', { 'data-row': path }, row, slot.element));
 
   function update() {
@@ -54,9 +54,9 @@ function createPart({ store, path, label, i }) {
   });
   const three = () => store.read(path) ?? [0, 0, 1];
   function keep() {
-    const { value, refused } = parseFigure(input.value, { unit: '' });
+    const { value, error } = parseFigure(input.value, { unit: '' });
     const next = three().map((part, k) => (k === i ? value : part));
-    if (refused || !next.some(Boolean)) refuse(store, path, refused ? input.value.trim() : next.join(', '));
+    if (error || !next.some(Boolean)) sayInvalid(store, path, error ? input.value.trim() : next.join(', '));
     else store.set(path, next);
     update();
   }

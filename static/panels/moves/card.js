@@ -7,7 +7,7 @@ import { createCardRows } from './card_rows.js';
 import { createDriftBar } from './drift_bar.js';
 import { createEditedName } from '../shared/figure.js';
 import { pathKey } from '../shared/path_key.js';
-import { createRefusalSlot } from '../shared/refusals.js';
+import { createFieldError } from '../shared/field_error.js';
 import { createSentence, outcome } from './sentence.js';
 
 export function createCard({ store, index, kind, duplicate, mirror, remove }) {
@@ -43,7 +43,7 @@ export function createCard({ store, index, kind, duplicate, mirror, remove }) {
   const sentence = createSentence({ store, index, kind });
   const said = h('span', { class: 'said' });
   const drift = createDriftBar({ store, index });
-  const slot = createRefusalSlot({ store, path });
+  const slot = createFieldError({ store, path });
   const unfold = h(
     'button',
     { type: 'button', class: 'unfold', onclick: () => store.look({ chosen: store.view.chosen === index ? null : index }) },

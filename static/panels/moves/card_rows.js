@@ -14,7 +14,7 @@ import { createField } from '../shared/field.js';
 import { createFold } from '../shared/fold.js';
 import { createHeadingRow, createSlope } from './rose.js';
 import { createFigure } from '../shared/figure.js';
-import { createRefusalSlot } from '../shared/refusals.js';
+import { createFieldError } from '../shared/field_error.js';
 
 const ON_A_DECK = { 'place.along_m': 'Along', 'place.axial_m': 'Across' };
 const ON_A_TABLE = { 'place.along_m': 'Round', 'place.axial_m': 'Outward' };
@@ -155,7 +155,7 @@ function createFigureRow({ store, path }) {
   const id = `${path}-no`;
   const keep = value => store.set(path, Math.round(value));
   const figure = createFigure({ store, path, label, step: () => 1, keep, describedBy: id });
-  const slot = createRefusalSlot({ store, path, frame: figure.element });
+  const slot = createFieldError({ store, path, frame: figure.element });
   slot.element.id = id;
   const element = h('div', { class: 'row bare', 'data-row': path }, h('span', { class: 'lab' }, label), figure.element, slot.element);
   function update() {

@@ -5,7 +5,7 @@ import { groundOf } from '../../state/shapes.js';
 import { headingWords } from '../../state/words.js';
 import { h, onDrag, s, setAttribute, setText } from '../shared/dom.js';
 import { createFigure } from '../shared/figure.js';
-import { createRefusalSlot } from '../shared/refusals.js';
+import { createFieldError } from '../shared/field_error.js';
 import { createSwitch } from '../shared/choice.js';
 import { createField } from '../shared/field.js';
 
@@ -22,7 +22,7 @@ export function createHeadingRow({ store, path, label = 'Toward' }) {
   );
   const words = h('span', { class: 'toward' });
   const figure = createFigure({ store, path, label, step: () => 1 });
-  const slot = createRefusalSlot({ store, path, frame: figure.element });
+  const slot = createFieldError({ store, path, frame: figure.element });
   const element = h(
     'div',
     { class: 'row', 'data-row': path },

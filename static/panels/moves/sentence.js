@@ -7,7 +7,7 @@ import { formatFigure, parseFigure, shownStep, shownUnit, toShown, withUnit, sho
 import { h, onDrag, setAttribute, setText, setChildren } from '../shared/dom.js';
 import { wholeSteps } from '../shared/field.js';
 import { outside } from '../shared/figure.js';
-import { refuse } from '../shared/refusals.js';
+import { sayInvalid } from '../shared/field_error.js';
 import { sentenceOf, axisWords } from '../../state/motions.js';
 import { groundOf } from '../../state/shapes.js';
 import { elevationWords, headingWords, timesWords } from '../../state/words.js';
@@ -106,7 +106,7 @@ function createInline({ store, path, words = null }) {
 
   function take(text) {
     const parsed = parseFigure(text, { unit: field.unit ?? '', system: store.view.units });
-    if (parsed.refused || outside(field, parsed.value)) return refuse(store, path, text.trim());
+    if (parsed.error || outside(field, parsed.value)) return sayInvalid(store, path, text.trim());
     store.set(path, whole ? Math.round(parsed.value) : parsed.value);
   }
   return { element, update };

@@ -2,7 +2,7 @@
 
 import { h, setAttribute, setChildren } from './dom.js';
 import { fieldOf } from '../../state/fields.js';
-import { createRefusalSlot } from './refusals.js';
+import { createFieldError } from './field_error.js';
 
 /** options: [{value, say, label}]; chosen() → value; choose(value). */
 export function createChoice({ label, options, chosen, choose }) {
@@ -84,7 +84,7 @@ export function createList(attributes, { options, chosen, choose }) {
 /** The same in a row under its label. */
 export function createSelect({ store, path, label, options, chosen, choose }) {
   const list = createList({ 'aria-label': label }, { options, chosen, choose });
-  const slot = createRefusalSlot({ store, path, frame: list.element });
+  const slot = createFieldError({ store, path, frame: list.element });
   const element = h(
     'div',
     { class: 'group', 'data-row': path },

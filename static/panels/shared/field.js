@@ -5,7 +5,7 @@ import { clamp, makeScale } from '../../state/scale.js';
 import { formatFigure, shownStep, shownUnit, toShown, withUnit } from '../../state/units.js';
 import { h } from './dom.js';
 import { createFigure } from './figure.js';
-import { createRefusalSlot } from './refusals.js';
+import { createFieldError } from './field_error.js';
 import { createTrack } from './track.js';
 
 let count = 0;
@@ -56,7 +56,7 @@ export function createField({
     h('span', {}, words),
     lockSign,
   );
-  const slot = createRefusalSlot({ store, path, frame: figure.element });
+  const slot = createFieldError({ store, path, frame: figure.element });
   slot.element.id = `${id}-no`;
   const element = h(
     'div',

@@ -4,7 +4,7 @@
 import { fieldOf } from '../../state/fields.js';
 import { formatFigure, parseFigure, shownStep, shownUnit, toShown } from '../../state/units.js';
 import { h, setText } from './dom.js';
-import { refuse } from './refusals.js';
+import { sayInvalid } from './field_error.js';
 
 const DIALS = ['habitat.radius_m', 'habitat.spin_rpm'];
 
@@ -60,8 +60,8 @@ export function createFigure({ store, path, label, step, none = null, solve = nu
     if (none !== null && (typed === '' || typed.toLowerCase() === none)) return write(null);
     const parsed = parseFigure(typed, { unit: unit(), system: store.view.units, dial: DIALS.includes(path) });
     if (parsed.solve && solve) return solve({ ...parsed.solve, follower: path });
-    if (parsed.refused) return refuse(store, path, typed);
-    if (outside(field(), parsed.value)) return refuse(store, path, typed);
+    if (parsed.error) return sayInvalid(store, path, typed);
+    if (outside(field(), parsed.value)) return sayInvalid(store, path, typed);
     write(parsed.value);
   }
 

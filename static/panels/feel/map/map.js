@@ -6,7 +6,7 @@ import { clamp } from '../../../state/scale.js';
 import { $$, h, s, setAttribute, setChildren, setText, parseDrawing } from '../../shared/dom.js';
 import { drawFamily, hatch, makeFrame } from './frame.js';
 import { FIRST_GROUP, countWords, drawnOf, groupsOf, createMapKey, createMapTable, createMapSaving } from './legend.js';
-import { createHere, labelsOf } from './here.js';
+import { createHabitatMark, labelsOf } from './habitat_mark.js';
 import { RADIUS, SPIN, createRing, dialWords } from './ring.js';
 import { createFold } from '../../shared/fold.js';
 import { createList } from '../../shared/choice.js';
@@ -19,17 +19,17 @@ export function createFeelMap({ element, store, client }) {
     width = WIDTH_PX.first,
     family = null,
     drawing = null, // the server's answer that is shown
-    asked = null,
+    request = null,
     frame = null,
     labels = null;
   const ground = s('g', {}),
     inside = s('rect', {}),
-    found = s('g', { 'clip-path': 'url(#map-inside)' }),
-    here = createHere(),
+    band = s('g', { 'clip-path': 'url(#map-inside)' }),
+    mark = createHabitatMark(),
     title = s('title', { id: 'map-title' }, 'Map of radius and spin'),
     words = s('desc', { id: 'map-words' });
   const defs = s('defs', {}, hatch(), s('clipPath', { id: 'map-inside' }, inside));
-  const svg = s('svg', { class: 'map', role: 'img', 'aria-labelledby': 'map-title map-words' }, title, words, defs, ground, found, here.element);
+  const svg = s('svg', { class: 'map', role: 'img', 'aria-labelledby': 'map-title map-words' }, title, words, defs, ground, band, mark.element);
   const ring = createRing({ store, frame: () => frame, say: () => countWords(store.feel, group).toLowerCase() });
   const box = h('div', { class: 'map-box' }, svg, ring.element);
   const caption = h('p', { class: 'small' }),
@@ -62,11 +62,11 @@ export function createFeelMap({ element, store, client }) {
   }
 
   const { want } = createNewest({
-    request: () => asked,
+    request: () => request,
     ask: ({ body, options }, signal) => client.map(body, { ...options, signal }),
-    told: show,
+    answered: show,
     failed: problem => {
-      asked = null; // with the next answer about people it is asked again
+      request = null; // with the next answer about people it is asked again
       setText(caption, `The map could not be drawn: ${problem.message}`);
     },
   });
@@ -75,8 +75,8 @@ export function createFeelMap({ element, store, client }) {
   function ask() {
     const { habitat, person, own_limits } = store.feel,
       options = { width, draw: drawnOf(group), units: store.view.units };
-    if (asked && JSON.stringify([asked.body.person, asked.body.own_limits, asked.options]) === JSON.stringify([person, own_limits, options])) return;
-    asked = { body: { habitat, person, own_limits }, options };
+    if (request && JSON.stringify([request.body.person, request.body.own_limits, request.options]) === JSON.stringify([person, own_limits, options])) return;
+    request = { body: { habitat, person, own_limits }, options };
     want();
   }
 
@@ -89,12 +89,12 @@ export function createFeelMap({ element, store, client }) {
     setAll(inside, { x: left, y: top, width: right - left, height: bottom - top });
     setChildren(ground, [...lines.children]);
     for (const line of $$('.limit', ground)) line.after(s('path', { d: line.getAttribute('d'), class: 'reach' })); // where a pointer may rest
-    drawFound();
+    drawBand();
     update();
   }
 
-  function drawFound() {
-    setChildren(found, family ? drawFamily(frame, family) : []);
+  function drawBand() {
+    setChildren(band, family ? drawFamily(frame, family) : []);
     labels = null;
   }
 
@@ -102,7 +102,7 @@ export function createFeelMap({ element, store, client }) {
     if (!groupsOf(store.feel).some(([value]) => value === group)) group = 'all';
     ask();
     if (!drawing) return;
-    drawHere();
+    drawMark();
     const counted = countedWords();
     setText(caption, captionWords(counted));
     setText(words, `${dialWords(store)}. ${counted} The table below holds the same.`);
@@ -113,11 +113,11 @@ export function createFeelMap({ element, store, client }) {
   }
 
   // words can be measured only while they are drawn
-  function drawHere() {
+  function drawMark() {
     if (!svg.checkVisibility()) return;
     labels ??= labelsOf([...svg.querySelectorAll(WORDS)]);
     const [radius_m, spin_rpm] = [RADIUS, SPIN].map(store.read);
-    here.update(frame, { called: store.read('title') || 'This habitat', radius_m, spin_rpm, labels });
+    mark.update(frame, { called: store.read('title') || 'This habitat', radius_m, spin_rpm, labels });
   }
 
   // the count, and why it may disagree with the lines
@@ -137,7 +137,7 @@ export function createFeelMap({ element, store, client }) {
     showFamily(answer) {
       family = answer;
       if (!frame || !store.feel) return;
-      drawFound();
+      drawBand();
       update();
     },
   };

@@ -17,7 +17,7 @@ export function createFeelSize({ element, store, client, shown }) {
 
 function createWishes({ store, client, shown }) {
   let wishes = FIRST_WISHES,
-    asked = null,
+    lastRequest = null,
     timer = null,
     rows = [],
     awaited = true; // the answer, by who has just opened this or changed a wish
@@ -27,7 +27,7 @@ function createWishes({ store, client, shown }) {
   const newest = createNewest({
     request,
     ask: ({ body, units }, signal) => client.size(body, { units, signal }),
-    told,
+    answered,
     failed,
   });
   const element = h(
@@ -43,10 +43,10 @@ function createWishes({ store, client, shown }) {
     return { body: asRequest(wishes, store.document.person), units: store.view.units };
   }
 
-  function told(said) {
-    rows.forEach(row => row.refuse(null));
-    answer.show(said);
-    shown(said);
+  function answered(size) {
+    rows.forEach(row => row.setError(null));
+    answer.show(size);
+    shown(size);
     bring();
   }
 
@@ -55,11 +55,11 @@ function createWishes({ store, client, shown }) {
     awaited = false;
   }
 
-  // a refusal stands at the wish it is about
+  // an error stands at the wish it is about
   function failed(problem) {
-    const field = problem.refused?.[0]?.field ?? '',
+    const field = problem.errors?.[0]?.field ?? '',
       row = rows[Number(/^wishes\.(\d+)/.exec(field)?.[1])];
-    rows.forEach(other => other.refuse(other === row ? problem.message : null));
+    rows.forEach(other => other.setError(other === row ? problem.message : null));
     if (row) answer.show(null);
     else answer.fail(problem);
     shown(null);
@@ -101,8 +101,8 @@ function createWishes({ store, client, shown }) {
     rows.forEach(row => row.update());
     setAttribute(add, 'disabled', wishes.length >= MOST_WISHES);
     const key = JSON.stringify(request());
-    if (key === asked) return;
-    asked = key;
+    if (key === lastRequest) return;
+    lastRequest = key;
     newest.drop();
     clearTimeout(timer);
     if (wishes.length) {
@@ -125,16 +125,16 @@ function reveal(answer, home) {
     asks = at?.matches('input, select, textarea');
   if (asks && !home.contains(at)) return;
   const body = answer.closest('.body'),
-    asked = asks ? at.getBoundingClientRect() : null;
-  body.scrollTop += nearest(answer.getBoundingClientRect(), body.getBoundingClientRect(), asked);
+    held = asks ? at.getBoundingClientRect() : null;
+  body.scrollTop += nearest(answer.getBoundingClientRect(), body.getBoundingClientRect(), held);
 }
 
-/** How far to scroll for `part` to lie within `whole`; one higher than that begins at its top. What was `asked` stays in sight
+/** How far to scroll for `part` to lie within `whole`; one higher than that begins at its top. What is `held` stays in sight
  *  as well, where that leaves `part` the lower half. */
-export function nearest(part, whole, asked = null) {
+export function nearest(part, whole, held = null) {
   const over = part.top - whole.top,
     under = part.bottom - whole.bottom + FADES_PX,
-    both = asked ? asked.top - whole.top - FADES_PX / 4 : over;
+    both = held ? held.top - whole.top - FADES_PX / 4 : over;
   if (over < 0) return over;
   const most = over - both < (whole.bottom - whole.top) / 2 ? both : over;
   return Math.max(0, Math.min(most, under));

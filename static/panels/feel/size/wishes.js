@@ -55,12 +55,12 @@ function unitOf({ id }) {
 
 /** As POST /api/size takes it. */
 export function asRequest(wishes, person) {
-  const asked = wishes.map(({ id, value }) =>
+  const list = wishes.map(({ id, value }) =>
     id.startsWith(STUDY)
       ? { kind: 'study', study: id.slice(STUDY.length) }
       : { kind: 'figure', quantity: FIGURES[id].quantity, bound: FIGURES[id].bound, value },
   );
-  return person ? { wishes: asked, person } : { wishes: asked };
+  return person ? { wishes: list, person } : { wishes: list };
 }
 
 // One wish: what is wished, its figure with its unit, and the way to take it back.
@@ -84,13 +84,13 @@ export function createWishRow({ store, number, wish, change, remove }) {
   });
   const unit = h('span', { class: 'unit' });
   const value = h('span', { class: 'val' }, input, unit);
-  const refusal = h('p', { class: 'refusal', hidden: true });
+  const error = h('p', { class: 'refusal', hidden: true });
   const away = h(
     'button',
     { type: 'button', class: 'icon-button', 'aria-label': `Remove wish ${number + 1}`, onclick: remove },
     icon('close'),
   );
-  const element = h('div', { class: 'wish' }, list.element, value, away, refusal);
+  const element = h('div', { class: 'wish' }, list.element, value, away, error);
   let typed = false;
 
   function text() {
@@ -104,11 +104,11 @@ export function createWishRow({ store, number, wish, change, remove }) {
     const said = input.value.trim(),
       { value: si } = parseFigure(said, { unit: unitOf(wish()), system: store.view.units });
     if (said === text()) {
-      refuse(null);
+      setError(null);
       return update();
     }
     const measure = unit.textContent ? ` in ${unit.textContent}` : '';
-    if (si === undefined) return refuse(`${name} was ${said || 'empty'}; it may be a number${measure}.`);
+    if (si === undefined) return setError(`${name} was ${said || 'empty'}; it may be a number${measure}.`);
     change({ ...wish(), value: si });
   }
 
@@ -116,7 +116,7 @@ export function createWishRow({ store, number, wish, change, remove }) {
     if (event.key === 'Enter') commit();
     else if (event.key === 'Escape' && typed) {
       typed = false;
-      refuse(null);
+      setError(null);
       update();
     } else return;
     event.preventDefault();
@@ -127,12 +127,12 @@ export function createWishRow({ store, number, wish, change, remove }) {
     typed = true;
   });
 
-  /** A refusal of this wish, in words; null: none. */
-  function refuse(say) {
-    setAttribute(refusal, 'hidden', say ? null : true);
+  /** What is wrong with this wish, in words; null: none. */
+  function setError(say) {
+    setAttribute(error, 'hidden', say ? null : true);
     value.classList.toggle('wrong', Boolean(say));
     setAttribute(input, 'aria-invalid', say ? 'true' : null);
-    setChildren(refusal, say ? h('b', {}, say) : null);
+    setChildren(error, say ? h('b', {}, say) : null);
   }
 
   function update() {
@@ -141,7 +141,7 @@ export function createWishRow({ store, number, wish, change, remove }) {
     if (!typed) input.value = text();
     setText(unit, shownUnit(unitOf(wish()) ?? '', store.view.units));
   }
-  return { element, update, refuse };
+  return { element, update, setError };
 }
 
 // as many figures as were typed, four of what was worked out

@@ -5,18 +5,17 @@ import { formatFigure, siUnit, withUnit } from '../../state/units.js';
 import { h, setAttribute, setChildren } from './dom.js';
 
 /** A typed text that may not be: the document stays as it was. */
-export function refuse(store, path, typed) {
+export function sayInvalid(store, path, typed) {
   const field = fieldOf(store.fields, path);
   store.tell({
     kind: 'refused',
     field: path,
-    here: true,
     say: `${field?.label ?? path} was ${typed}; it may be ${field?.may_be ?? 'a number'}.`,
   });
 }
 
-/** A slot under a row: shows a refusal of its own field, and what the stages still show. */
-export function createRefusalSlot({ store, path, frame }) {
+/** A slot under a row: shows the error of its own field, and what the stages still show. */
+export function createFieldError({ store, path, frame }) {
   const element = h('p', { class: 'refusal', hidden: true });
   function update() {
     const notice = store.notice;

@@ -18,7 +18,7 @@ const MOST_LETTERS = 26,
   PAD_PX = 3, // of the plate beside its name
   HALF_PX = 8; // of the square about the ring
 
-export function createHere() {
+export function createHabitatMark() {
   const guide = s('path', { class: 'guide' }),
     ring = s('circle', { r: 7.5, class: 'ring' }),
     dot = s('circle', { r: 2.5 }),
