@@ -58,7 +58,7 @@ async function fill(store, plots, link) {
     sources: sourcesOf(store),
     link: link.rows,
   };
-  for (const [id, made] of Object.entries(rows)) show($(`#${id}`), made);
+  for (const [id, parts] of Object.entries(rows)) show($(`#${id}`), parts);
   $('#sheet').hidden = false;
   await window.document.fonts.ready;
   $('#print').disabled = false;

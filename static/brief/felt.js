@@ -1,6 +1,6 @@
 // What people would feel, on the sheet: the first sentences, each quantity's limits with their sources, and a day in words.
 
-import { boundWords, headingWords, hereWords, premisesWords, rowsOf, studyWords } from '../panels/feel/say.js';
+import { boundWords, headingWords, stateWords, premisesWords, rowsOf, studyWords } from '../panels/feel/say.js';
 import { h } from '../panels/shared/dom.js';
 
 const HEAD_LINES = 3; // over the rows of a table: its heading and its sentence
@@ -49,13 +49,13 @@ function tableOf(feel, quantity, units) {
 function together(rows) {
   const lines = new Map();
   for (const row of rows) {
-    const key = row.mine ? row.id : JSON.stringify([studyWords(row), hereKey(row)]);
+    const key = row.mine ? row.id : JSON.stringify([studyWords(row), stateKey(row)]);
     lines.set(key, [...(lines.get(key) ?? []), row]);
   }
   return [...lines.values()];
 }
 
-const hereKey = ({ state, times }) => [state, times];
+const stateKey = ({ state, times }) => [state, times];
 
 function lineOf(rows, units) {
   const [first] = rows;
@@ -64,7 +64,7 @@ function lineOf(rows, units) {
     { class: first.inside === false ? 'beyond' : null },
     h('th', { scope: 'row' }, studyWords(first)),
     h('td', { class: 'r' }, rows.map(row => boundWords(row, units)).join(', ')),
-    h('td', { class: 'r' }, hereWords(first, units)),
+    h('td', { class: 'r' }, stateWords(first, units)),
   );
 }
 

@@ -7,7 +7,7 @@ import { h } from '../panels/shared/dom.js';
 import { eventWords } from '../panels/timeline/lane_marks.js';
 
 const MOST_EVENTS = 4; // of a motion, told one by one
-const UNTOLD = new Set(['axis', 'time_limit']);
+const NOT_LISTED = new Set(['axis', 'time_limit']);
 
 export function figuresOf(store) {
   const { answer, view, fields } = store,
@@ -29,9 +29,9 @@ export function figuresOf(store) {
 }
 
 function cupsOf(store, show) {
-  const asked = store.answer.scene.motions.map(({ target }, index) => [target, index]).filter(([target]) => target);
-  return asked.map(([{ along_m: along, axial_m: across, height_m: rim }, index]) => {
-    const term = asked.length > 1 ? `Cup of ${motionName(store, index)}` : 'Cup';
+  const cups = store.answer.scene.motions.map(({ target }, index) => [target, index]).filter(([target]) => target);
+  return cups.map(([{ along_m: along, axial_m: across, height_m: rim }, index]) => {
+    const term = cups.length > 1 ? `Cup of ${motionName(store, index)}` : 'Cup';
     return [term, `${show(along ?? 0, 'm')} along, ${show(across ?? 0, 'm')} across, its rim at ${show(rim ?? 0, 'm')}`];
   });
 }
@@ -56,13 +56,13 @@ const NOTE = 'Along is spinward; across is along the axis, on a platform outward
 
 function motionRows(store, motion, index) {
   const first = motion.events.find(event => event.kind === 'deck' || event.kind === 'floor');
-  const told = motion.events.filter(({ kind }) => !UNTOLD.has(kind));
-  const kept = told.slice(0, MOST_EVENTS),
+  const events = motion.events.filter(({ kind }) => !NOT_LISTED.has(kind));
+  const kept = events.slice(0, MOST_EVENTS),
     figure = (value, unit) => (typeof value === 'number' ? fixed(toShown(value, unit, store.view.units)) : '');
   const rows = kept.map(event => [event.kind === 'release' ? 'release' : eventWords(event, event === first, store.fields.kinds[motion.kind].events), event]);
   const plain = motion.companion.landing;
   if (plain) rows.push(['lands under plain gravity', { ...plain, height_m: null }]);
-  const more = told.length - kept.length;
+  const more = events.length - kept.length;
   const cells = rows.map(([words, event], k) =>
     h(
       'tr',
@@ -79,7 +79,7 @@ function motionRows(store, motion, index) {
       ].map(words_ => h('td', { class: 'r' }, words_)),
     ),
   );
-  if (more > 0) cells.push(h('tr', {}, h('td', { colspan: 7 }, `and ${more} more, the last at ${fixed(told.at(-1).time_s)}\u00a0s`)));
+  if (more > 0) cells.push(h('tr', {}, h('td', { colspan: 7 }, `and ${more} more, the last at ${fixed(events.at(-1).time_s)}\u00a0s`)));
   return cells;
 }
 

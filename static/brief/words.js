@@ -3,7 +3,7 @@
 
 import { motionName } from '../state/fields.js';
 import { showFinding } from '../state/motions.js';
-import { foundRange } from '../time/findings.js';
+import { findingRange } from '../time/findings.js';
 import { createSentence, outcome } from '../panels/moves/sentence.js';
 import { h } from '../panels/shared/dom.js';
 import { pathKey } from '../panels/shared/path_key.js';
@@ -18,7 +18,7 @@ export function movesOf(store) {
       { class: 'move' },
       h('h3', {}, pathKey(index), motionName(store, index)),
       h('p', {}, `${given(store, motion, index)} `, ...outcome(store.answer.motions[index].pieces)),
-      found(store, index),
+      findingsOf(store, index),
       leftOut(store.answer.motions[index].assumptions),
     ),
   );
@@ -32,15 +32,15 @@ function given(store, motion, index) {
 }
 
 // what its kind tells besides, least and greatest where it changes
-function found(store, index) {
+function findingsOf(store, index) {
   const motion = store.answer.motions[index];
-  const told = store.fields.kinds[motion.kind].findings.flatMap(finding => {
-    const [least, most] = foundRange(motion, finding.name) ?? [];
+  const findings = store.fields.kinds[motion.kind].findings.flatMap(finding => {
+    const [least, most] = findingRange(motion, finding.name) ?? [];
     if (least === undefined) return [];
     const [from, to] = [least, most].map(value => showFinding(finding, value, store.view.units));
     return [`${finding.say} ${from === to ? from : `${from} to ${to}`}`];
   });
-  return told.length > 0 && h('p', { class: 'note found' }, `${told.join('; ')}.`.replace(/^./, first => first.toUpperCase()));
+  return findings.length > 0 && h('p', { class: 'note found' }, `${findings.join('; ')}.`.replace(/^./, first => first.toUpperCase()));
 }
 
 function leftOut(assumptions) {

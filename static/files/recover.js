@@ -14,8 +14,8 @@ export function sceneIn(bytes) {
     const said = text(bytes);
     if (said.startsWith('#usda')) return JSON.parse(JSON.parse(USDA.exec(said)[1])).scene;
     if (said.startsWith('<svg')) return JSON.parse(unescaped(/<metadata>([\s\S]*?)<\/metadata>/.exec(said)[1]));
-    const found = JSON.parse(said);
-    return found.scene?.rimfall ? found.scene : null;
+    const parsed = JSON.parse(said);
+    return parsed.scene?.rimfall ? parsed.scene : null;
   } catch {
     return null;
   }

@@ -7,10 +7,10 @@ export function createGlossary({ kinds }) {
   const sheet = createSheet({ title: 'Words used here' });
   const list = h('dl', { class: 'glossary' });
   sheet.content.append(list);
-  let asked = null;
+  let filling = null;
 
   const fill = () =>
-    (asked ??= import('./glossary_words.js').then(({ glossaryOf }) =>
+    (filling ??= import('./glossary_words.js').then(({ glossaryOf }) =>
       list.append(...glossaryOf(kinds).flatMap(([term, words]) => [h('dt', { tabindex: -1, id: idOf(term) }, term), h('dd', {}, words)])),
     ));
 
@@ -18,10 +18,10 @@ export function createGlossary({ kinds }) {
   async function show(term = null) {
     sheet.show();
     await fill();
-    const found = term && document.getElementById(idOf(term));
-    if (!found) return;
-    found.scrollIntoView({ block: 'start' });
-    found.focus({ preventScroll: true });
+    const entry = term && document.getElementById(idOf(term));
+    if (!entry) return;
+    entry.scrollIntoView({ block: 'start' });
+    entry.focus({ preventScroll: true });
   }
   $('#glossary-link').addEventListener('click', () => show());
   return { show };

@@ -95,10 +95,10 @@ export function createKeys({ store, clock, timeline, looks, stages, glossary }) 
     }
     if (event.ctrlKey || event.metaKey || event.altKey || document.querySelector('dialog[open]')) return;
     if (inText(event.target) || (event.key === ' ' && event.target.closest?.('button, [role=button], summary, a'))) return;
-    const found = KEYS.find(([key]) => key === event.key.toLowerCase());
-    if (!found || !(store.view.keys || event.key === '?')) return;
+    const match = KEYS.find(([key]) => key === event.key.toLowerCase());
+    if (!match || !(store.view.keys || event.key === '?')) return;
     event.preventDefault();
-    found[3]();
+    match[3]();
   });
   return { show: sheet.show };
 }

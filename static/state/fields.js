@@ -9,22 +9,22 @@ function keysOf(path) {
 
 /** undefined where the path is not in the document; null where a null lies on the way to it. */
 export function getAt(document, path) {
-  let here = document;
+  let part = document;
   for (const key of keysOf(path)) {
-    if (here === null) return null;
-    if (typeof here !== 'object') return undefined;
-    here = here[key];
-    if (here === undefined) return undefined;
+    if (part === null) return null;
+    if (typeof part !== 'object') return undefined;
+    part = part[key];
+    if (part === undefined) return undefined;
   }
-  return here;
+  return part;
 }
 
 /** A copy of the document with the value at the path; what the path does not touch is shared, never changed. */
 export function putAt(document, path, value) {
   const keys = keysOf(path);
-  const put = (here, depth) => {
+  const put = (part, depth) => {
     if (depth === keys.length) return value;
-    const copy = Array.isArray(here) ? here.slice() : { ...(isRecord(here) ? here : {}) };
+    const copy = Array.isArray(part) ? part.slice() : { ...(isRecord(part) ? part : {}) };
     copy[keys[depth]] = put(copy[keys[depth]], depth + 1);
     return copy;
   };

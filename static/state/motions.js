@@ -88,12 +88,12 @@ export function otherWay(degrees) {
 /** The word for where the mirror image goes; null for what is its own image, and for kinds that have none. */
 export function otherWord(fields, motion) {
   if (!fields.kinds[motion.kind]?.mirrored) return null;
-  const here = motion.heading_deg ?? 0,
-    there = otherWay(here);
+  const heading = motion.heading_deg ?? 0,
+    opposite = otherWay(heading);
   const same = { ...mirrored(motion), heading_deg: 0 },
     itself = JSON.stringify(same) === JSON.stringify({ ...motion, heading_deg: 0 });
-  if (itself && Math.abs(Math.sin(((there - here) * Math.PI) / 360)) < 1e-9) return null;
-  return Math.abs(there) < 90 ? 'spinward' : 'antispinward';
+  if (itself && Math.abs(Math.sin(((opposite - heading) * Math.PI) / 360)) < 1e-9) return null;
+  return Math.abs(opposite) < 90 ? 'spinward' : 'antispinward';
 }
 
 export function sameAgain(fields, motion, name, taken) {

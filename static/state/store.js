@@ -94,10 +94,10 @@ export function createStore({ document, fields }) {
     },
     undo: () => travel(past, future),
     redo: () => travel(future, past),
-    /** `follow`: a value the server solved for, taken into the document without asking again.
+    /** `follow`: a value the server solved for, taken into the document without asking again; `scene`: the document that is answered.
      *  @param {{path: string, value: number, step: boolean} | null} follow */
-    setAnswer(answer, asked, follow = null) {
-      const current = asked === store.document;
+    setAnswer(answer, scene, follow = null) {
+      const current = scene === store.document;
       const before = store.document;
       if (follow) {
         if (follow.step) {
@@ -107,7 +107,7 @@ export function createStore({ document, fields }) {
         store.document = putAt(before, follow.path, follow.value);
       }
       store.answer = answer;
-      store.answered = current ? store.document : asked;
+      store.answered = current ? store.document : scene;
       emit('answer', { current });
       if (follow) emit('document', { path: follow.path, live: !follow.step, followed: true });
     },

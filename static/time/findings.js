@@ -3,7 +3,7 @@
 import { sampleTime } from './track.js';
 
 /** The value of `name` at time t, straight between samples; a number told once is that; null where there is none. */
-export function foundAt(motion, grid, name, time_s) {
+export function findingAt(motion, grid, name, time_s) {
   const values = motion.findings?.[name];
   if (typeof values === 'number') return values;
   if (!isRun(values)) return null;
@@ -14,7 +14,7 @@ export function foundAt(motion, grid, name, time_s) {
 }
 
 /** [least, greatest] of it; null where there is none. */
-export function foundRange(motion, name) {
+export function findingRange(motion, name) {
   const values = motion.findings?.[name];
   if (typeof values === 'number') return [values, values];
   if (!isRun(values)) return null;

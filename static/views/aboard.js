@@ -32,7 +32,7 @@ export class Aboard extends Half {
 
   ownLabels(time_s, clock) {
     const { model, shown, chosen, eye, view } = this;
-    const tips = this.arrows.update(model, shown.filter((m) => !this.posts?.told.has(m)), chosen, time_s, eye, view.arrows);
+    const tips = this.arrows.update(model, shown.filter((m) => !this.posts?.labelled.has(m)), chosen, time_s, eye, view.arrows);
     const words = tips.map(({ word, tip, value_g }) => ({
       key: `arrow ${word}`, text: value_g === null ? word : `${word} ${figure(value_g, '', 'si', value_g < 9.95 ? 2 : 0)}\u00a0g`, at: [tip], gap: 8, shy: true,
     }));

@@ -59,7 +59,7 @@ function viewOf({ cameras, ground }, preset, aspect) {
 
 // From behind the thrower, looking where the throw goes.
 function behind(lead) {
-  const heading = lead?.asked?.speed_m_s ? (lead.asked.heading_deg ?? 0) * RAD : 0;
+  const heading = lead?.input?.speed_m_s ? (lead.input.heading_deg ?? 0) * RAD : 0;
   return Math.atan2(-Math.cos(heading), -Math.sin(heading));
 }
 

@@ -22,8 +22,8 @@ export class Cups {
   }
 
   read(model, shown) {
-    const poured = shown.filter((m) => m.asked?.target).slice(0, MOST);
-    const key = JSON.stringify(poured.map((m) => [m.asked.target, m.floor, Array.from(m.move_m ?? []), m.style.color, model.radius_m]));
+    const poured = shown.filter((m) => m.input?.target).slice(0, MOST);
+    const key = JSON.stringify(poured.map((m) => [m.input.target, m.floor, Array.from(m.move_m ?? []), m.style.color, model.radius_m]));
     if (key === this.key) return;
     this.key = key;
     poured.forEach((m, i) => this.lay(this.cup(i), model, m));
@@ -47,7 +47,7 @@ export class Cups {
   }
 
   lay({ body, rim, chalk }, model, m) {
-    const { along_m = 0, height_m, axial_m = 0, diameter_m, depth_m } = m.asked.target;
+    const { along_m = 0, height_m, axial_m = 0, diameter_m, depth_m } = m.input.target;
     const axes = triad(model.ground.azimuth(along_m, m.floor), model.ground.level);
     const at = cupAt(model, m, 'aboard', 0);
     const r = diameter_m / 2;

@@ -11,7 +11,7 @@ export function createFlat({ overlay, store, clock }) {
   const plates = Object.values(overlay.halves).map((dom) => new Plate(dom, store));
   let model = null;
   let rects = null;
-  let asked = 0;
+  let frameRequest = 0;
   // biome-ignore lint/correctness/noUnusedVariables: ??= reads it
   let fetching = null;            // what weighs people, with the first opening of place 4
   let drawWeights = null;
@@ -24,7 +24,7 @@ export function createFlat({ overlay, store, clock }) {
     for (const plate of plates) plate.fitInto(rects[plate.frame]);
     if (store.answer && model?.answer !== store.answer) model = readModel(store.answer, store.fields);
     if (!model) return;
-    if (store.view.place === 4) fetching ??= import('./feel/weights.js').then((made) => { drawWeights = made.drawWeights; draw(); }, () => { fetching = null; });
+    if (store.view.place === 4) fetching ??= import('./feel/weights.js').then((module) => { drawWeights = module.drawWeights; draw(); }, () => { fetching = null; });
     const shown = model.motions.filter((m) => !store.view.hidden.includes(m.name));
     for (const plate of plates) if (rects[plate.frame]) plate.read(model, shown, store.view);
     draw();
@@ -37,8 +37,8 @@ export function createFlat({ overlay, store, clock }) {
   }
 
   function invalidate() {
-    if (!asked) asked = requestAnimationFrame((now_ms) => {
-      asked = 0;
+    if (!frameRequest) frameRequest = requestAnimationFrame((now_ms) => {
+      frameRequest = 0;
       clock.tick(now_ms);
       draw();
       if (clock.playing) invalidate();

@@ -75,7 +75,7 @@ export class Half {
     return this.view.companion && (this.frame === 'aboard' || this.view.companionOutside);
   }
 
-  // Everything that depends on the time or the eye; the labels it wants are left in `asked`.
+  // Everything that depends on the time or the eye; the labels it wants are left in `wanted`.
   update(time_s, now_ms, clock) {
     if (this.preset === 'e') this.frameUp(time_s);
     this.eye.place(this.rect.width, this.rect.height, now_ms, 4 * this.model.radius_m + 4 * (this.half_m ?? 0) + (this.model.ground.level ? 20 : 0));
@@ -86,11 +86,11 @@ export class Half {
     const weights = this.posts?.update(this, time_s) ?? [];
     this.actors.update(time_s);
     this.pours.update(time_s);
-    this.asked = [...weights, ...this.tape.update(this, time_s), ...this.threads.update(time_s, this.eye, this.view.units), ...this.touches.labels(this), ...this.ownLabels(time_s, clock), ...this.nameLabels(), ...this.compared.labels(), ...this.plainLabels()];
+    this.wanted = [...weights, ...this.tape.update(this, time_s), ...this.threads.update(time_s, this.eye, this.view.units), ...this.touches.labels(this), ...this.ownLabels(time_s, clock), ...this.nameLabels(), ...this.compared.labels(), ...this.plainLabels()];
   }
 
   nameLabels() {
-    return this.shown.filter((m) => m.lines[this.frame].time.length && !this.posts?.told.has(m)).map((m) => ({
+    return this.shown.filter((m) => m.lines[this.frame].time.length && !this.posts?.labelled.has(m)).map((m) => ({
       key: `name ${m.i}`, color: m.style.color, gap: 9,
       text: this.frame === 'outside' && m.straight ? `${m.name}, straight` : m.name,
       at: [0.5, 0.62, 0.4, 0.75, 0.25].map((share) => pointOf(m.lines[this.frame].points, share)),
@@ -110,8 +110,8 @@ export class Half {
 
   placeLabels() {
     const { width, height } = this.rect;
-    const asked = this.asked.map((ask) => ({ ...ask, points: ask.at.map((p) => this.project(p)).filter(Boolean) })).filter((ask) => ask.points.length);
-    this.labels.place(asked, { width, height, taken: [...this.taken, ...this.alsoTaken()], paths: this.pathPx() });
+    const wanted = this.wanted.map((label) => ({ ...label, points: label.at.map((p) => this.project(p)).filter(Boolean) })).filter((label) => label.points.length);
+    this.labels.place(wanted, { width, height, taken: [...this.taken, ...this.alsoTaken()], paths: this.pathPx() });
   }
 
   // Which way along the axis the eye stands (1 or −1).

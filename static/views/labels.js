@@ -17,12 +17,12 @@ export class Labels {
     this.remeasure();
   }
 
-  // `asked` [{key, text, strong, color, points: [[x, y]…], gap, centred}], first come first placed. `taken` rectangles and
+  // `wanted` [{key, text, strong, color, points: [[x, y]…], gap, centred}], first come first placed. `taken` rectangles and
   // `paths` points in px of the stage are to be left free.
-  place(asked, { width, height, taken, paths }) {
+  place(wanted, { width, height, taken, paths }) {
     const rects = [...taken];
     const used = new Set();
-    for (const ask of asked) {
+    for (const ask of wanted) {
       const label = this.label(ask);
       used.add(ask.key);
       const spot = label.best(ask, rects, paths, width, height);

@@ -24,26 +24,26 @@ export function readOthers(answer, fields) {
   return (answer.compare ?? []).map((other, i) => ({ ...readModel({ ...other, drawn: [answer.drawn[i + 1]], scene: { ...answer.scene, habitat: other.habitat_part } }, fields), name: other.name }));
 }
 
-function readMotion(model, motion, asked, i, fields) {
+function readMotion(model, motion, input, i, fields) {
   const { answer, radius_m, ground } = model;
   const path = pathPoints(motion, answer.grid);
   const release = motion.events.find((e) => e.kind === 'release') ?? { along_m: 0, height_m: 0, axial_m: 0, time_s: 0 };
-  const floor = asked?.place?.floor ?? 0;
+  const floor = input?.place?.floor ?? 0;
   const companion = motion.companion?.height_m?.length ? companionPoints(motion.companion, answer.grid, release.time_s) : null;
   const { stage } = fields.kinds[motion.kind];
   const inertial = drawnLine(path, 'inertial_m', radius_m, stage.winds);
   return {
-    i, motion, stage, asked, path, release, companion, floor,
+    i, motion, stage, input, path, release, companion, floor,
     name: motion.name,
     style: pathStyle(i),
     stream: motion.stream,
     landing: motion.landing,
     starts_s: path.starts_s,
     ends_s: path.ends_s,
-    diameter_m: bodyDiameter(asked, fields),
+    diameter_m: bodyDiameter(input, fields),
     outside: stage.outside,
-    centre_m: asked?.centre_m ?? null,
-    size_m: asked?.size_m ?? null,
+    centre_m: input?.centre_m ?? null,
+    size_m: input?.size_m ?? null,
     pivot_m: motion.findings?.pivot_rotating_m ?? null,
     move_m: motion.findings?.move_m ?? null,
     release_rad: ground.azimuth(release.along_m, floor) + angleAt(answer, release.time_s),
@@ -85,8 +85,8 @@ function heldTo(ground, floor, line, { landing }) {
   return count < 0 ? line : { points: line.points.slice(0, 3 * count), time: line.time.slice(0, count), source: line.source.slice(0, count) };
 }
 
-function bodyDiameter(asked, fields) {
-  const body = asked?.body;
+function bodyDiameter(input, fields) {
+  const body = input?.body;
   if (body && typeof body === 'object') return body.diameter_m ?? 0;
   return fields?.bodies?.find((b) => b.name === body)?.diameter_m ?? 0;
 }

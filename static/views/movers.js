@@ -1,7 +1,7 @@
 // Those who are themselves what moves: the lay figure that jumps, walks, rides or lets go, its lift, and the craft that comes in.
 
 import { Group, Matrix4, Mesh, Vector3, BoxGeometry, ConeGeometry, CylinderGeometry, TorusGeometry } from '../vendor/three.module.js';
-import { foundAt } from '../time/findings.js';
+import { findingAt } from '../time/findings.js';
 import { angleAt } from '../time/track.js';
 import { PERSON_M } from './figure.js';
 import { cardMaterial } from './materials.js';
@@ -55,15 +55,15 @@ export class Movers {
   // Where the feet are, the axes of who moves (forward, up, side), and those of the ground, as a lift's cabin has them.
   stance(m, time_s) {
     const { spin, up, axial, feet } = standOf(this.model, m, this.frame, time_s);
-    const turn = headed(spin, axial, (m.asked.heading_deg ?? 0) * DEG);
+    const turn = headed(spin, axial, (m.input.heading_deg ?? 0) * DEG);
     const axes = leant([turn.forward, up, turn.side], spin, this.lean(m, time_s));
     return { feet, up: axes[1], axes, cabin: [spin, up, axial] };
   }
 
   // Against what is felt sideways, so that it and the weight go through the feet.
   lean(m, time_s) {
-    const found = (name) => foundAt(m.motion, this.model.answer.grid, name, time_s) ?? 0;
-    return -Math.sign(found('sideways_m_s2')) * found('lean_deg') * DEG;
+    const finding = (name) => findingAt(m.motion, this.model.answer.grid, name, time_s) ?? 0;
+    return -Math.sign(finding('sideways_m_s2')) * finding('lean_deg') * DEG;
   }
 
   // It does not turn while it coasts; docked, it turns with what it is docked to.

@@ -37,7 +37,7 @@ export function riding(model, position_m, frame, time_s) {
 
 // The middle of the cup's rim, moved along the ground by [spinward, axial] metres.
 export function cupAt(model, m, frame, time_s, [spinward_m, axial_m] = [0, 0]) {
-  const { along_m = 0, height_m = 0, axial_m: across_m = 0 } = m.asked.target;
+  const { along_m = 0, height_m = 0, axial_m: across_m = 0 } = m.input.target;
   return deckAt(model, frame, along_m + spinward_m, height_m - model.ground.surface(across_m), across_m + axial_m, time_s, {}, m.floor);
 }
 
@@ -50,6 +50,6 @@ export function reachOf(model, m, frame, time_s) {
   }
   if (m.stage.beside === 'tether') points.push(leftAt(model, m, frame, time_s));
   if (m.pivot_m) points.push(riding(model, m.pivot_m, frame, time_s));
-  if (m.asked?.target) for (const move of [[0, 0], m.move_m ?? [0, 0]]) points.push(cupAt(model, m, frame, time_s, move));
+  if (m.input?.target) for (const move of [[0, 0], m.move_m ?? [0, 0]]) points.push(cupAt(model, m, frame, time_s, move));
   return points;
 }

@@ -56,9 +56,9 @@ class Stages {
     attachOrbit(dom.view, half.eye, {
       changed: () => this.invalidate(),
       clicked: (x, y) => {
-        const here = this.halfIn(half.slot);
-        if (this.store.view.measure !== 'tape' || !here?.model) return;
-        here.tape.click(here, x, y, this.clock.time_s);
+        const shownHalf = this.halfIn(half.slot);
+        if (this.store.view.measure !== 'tape' || !shownHalf?.model) return;
+        shownHalf.tape.click(shownHalf, x, y, this.clock.time_s);
         this.invalidate();
       },
     });
@@ -194,12 +194,12 @@ class Stages {
     this.dirty = true;
     this.element.dataset.frame = 'asked';
     clearTimeout(this.rest);
-    if (!this.asked) this.asked = requestAnimationFrame((now_ms) => this.tick(now_ms));
+    if (!this.frameRequest) this.frameRequest = requestAnimationFrame((now_ms) => this.tick(now_ms));
   }
 
   // At most one frame waits behind the one being drawn: a slow machine never falls behind the clock.
   tick(now_ms) {
-    this.asked = 0;
+    this.frameRequest = 0;
     this.clock.tick(now_ms);
     if (this.dirty && this.picture.timer.pending(performance.now()) < 2) this.draw();
     if (this.dirty || this.clock.playing || this.visible().some((half) => half.eye.moving)) this.invalidate();

@@ -1,7 +1,7 @@
 // Lines that change with the clock: a pendulum's, its plumb line, a lift's spoke, push and plumb line, the line to the place someone left; and
 // what is written at them and at a cup.
 
-import { foundAt } from '../time/findings.js';
+import { findingAt } from '../time/findings.js';
 import { Dots, KIND } from './dots.js';
 import { headed } from './arrows.js';
 import { bodyAt, turnAt } from './model.js';
@@ -48,8 +48,8 @@ export class Threads {
     return this.labels;
   }
 
-  found(m, name, time_s) {
-    return foundAt(m.motion, this.model.answer.grid, name, time_s);
+  finding(m, name, time_s) {
+    return findingAt(m.motion, this.model.answer.grid, name, time_s);
   }
 
   // The line is not drawn straight while nothing pulls it.
@@ -57,7 +57,7 @@ export class Threads {
     if (!m.pivot_m) return;
     const pivot = riding(this.model, m.pivot_m, this.frame, time_s);
     const bob = bodyAt(this.model, m, this.frame, time_s, {});
-    const slack = this.found(m, 'tension_n', until_s) === 0;
+    const slack = this.finding(m, 'tension_n', until_s) === 0;
     (slack ? this.dashed : this.lines).push({ points: [...xyz(pivot), ...xyz(bob)] });
     this.marks.add(pivot, { size: 7, kind: KIND.bead, time: -1e9 });
     const plumb = this.plumbAt(m, until_s, time_s);
@@ -70,7 +70,7 @@ export class Threads {
     const [first, rate] = [m.motion.first, this.model.answer.grid];
     const k = Math.max(0, Math.min(rows.length / 3 - 1, Math.round((until_s * rate.fps[0] * rate.samples_per_frame) / rate.fps[1]) - first));
     const way = drawnVector([0, 1, 2].map((c) => rows[3 * k + c]), {});
-    const end = riding(this.model, [0, 1, 2].map((c) => m.pivot_m[c] + rows[3 * k + c] * (m.asked.length_m ?? 1)), this.frame, time_s);
+    const end = riding(this.model, [0, 1, 2].map((c) => m.pivot_m[c] + rows[3 * k + c] * (m.input.length_m ?? 1)), this.frame, time_s);
     return Math.hypot(way.x, way.y, way.z) > 0 ? end : null;
   }
 
@@ -79,13 +79,13 @@ export class Threads {
     const { release, floor } = m;
     const turn = turnAt(this.model, this.frame, time_s);
     const spoke = (height_m) => ground.at(release.along_m, height_m, release.axial_m, turn, {}, floor);
-    const top_m = Math.max(m.asked.place?.height_m ?? 0, m.asked.to_height_m ?? 0) + CAR_M;
+    const top_m = Math.max(m.input.place?.height_m ?? 0, m.input.to_height_m ?? 0) + CAR_M;
     this.dashed.push({ points: [...xyz(spoke(0)), ...xyz(spoke(top_m))] });
-    const push = this.found(m, 'sideways_m_s2', until_s) ?? 0;
+    const push = this.finding(m, 'sideways_m_s2', until_s) ?? 0;
     if (time_s > m.ends_s + 1e-6 || Math.abs(push) < LEAST_M_S2) return;
     const stand = standOf(this.model, m, this.frame, time_s);
     const { feet, up, spin } = stand;
-    this.plumbAboard(stand, (Math.sign(push) * (this.found(m, 'tilt_deg', until_s) ?? 0) * Math.PI) / 180);
+    this.plumbAboard(stand, (Math.sign(push) * (this.finding(m, 'tilt_deg', until_s) ?? 0) * Math.PI) / 180);
     if (this.frame === 'outside') return;
     const chest = moved(feet, up, CHEST_M);
     const tip = moved(chest, spin, Math.sign(push) * Math.max(Math.abs(push) * METRES_PER_M_S2, LEAST_PX * this.eye.metresPerPx));
@@ -113,7 +113,7 @@ export class Threads {
 
   // A line from the place they left may have to lie round the hull.
   howFar(m, time_s, at) {
-    const [away_m, line_m] = ['distance_m', 'line_m'].map((name) => this.found(m, name, time_s) ?? 0);
+    const [away_m, line_m] = ['distance_m', 'line_m'].map((name) => this.finding(m, name, time_s) ?? 0);
     if (away_m < NEAR_M) return [];
     const round = line_m > away_m * ROUND ? `line round the hull ${metres(line_m, this.units)}, straight ` : 'line ';
     return [{ key: `line ${m.i}`, text: round, strong: metres(away_m, this.units), at: [at], gap: 8, shy: true }];
@@ -122,7 +122,7 @@ export class Threads {
   // What became of what was poured, at its cup.
   poured(m, _until_s, time_s) {
     const { caught } = m.motion.findings;
-    if (!m.asked.target || typeof caught !== 'number') return;
+    if (!m.input.target || typeof caught !== 'number') return;
     const strong = caught > 0 ? `${Math.round(100 * caught)} % caught` : 'missed';
     this.labels.push({ key: `cup ${m.i}`, strong, text: '', at: [cupAt(this.model, m, this.frame, time_s)], gap: 12 });
   }

@@ -5,7 +5,7 @@ import test from 'node:test';
 import { numbersApart } from '../../static/panels/feel/day.js';
 import { nearest } from '../../static/panels/feel/size/size.js';
 import { notchOf, ruleOf } from '../../static/panels/feel/rule.js';
-import { behindWords, boundWords, countRows, figureWords, headingWords, hereWords, paceWords, premisesWords, publishedWords, studyWords } from '../../static/panels/feel/say.js';
+import { behindWords, boundWords, countRows, figureWords, headingWords, stateWords, paceWords, premisesWords, publishedWords, studyWords } from '../../static/panels/feel/say.js';
 
 const row = (letter, limit, bound = 'at_most') => ({ letter, limit, bound });
 const close = (a, b, by = 0.06) => assert.ok(Math.abs(a - b) <= by, `${a} is not ${b}`);
@@ -73,11 +73,11 @@ test('a row says its bound and how it lies, without a verdict of its own', () =>
   const spin = { bound: 'at_most', limit: 1.8, unit: 'rpm' };
   assert.equal(boundWords(spin, 'si'), 'at most 1.8\u00a0rpm');
   assert.equal(boundWords({ bound: 'at_least', limit: 6, unit: 'm/s' }, 'us'), 'at least 19.7\u00a0ft/s'); // 6 m / 0.3048
-  assert.equal(hereWords({ ...spin, state: 'beyond', times: 1.6667 }, 'si'), 'beyond, ×1.7');
-  assert.equal(hereWords({ ...spin, state: 'beyond', times: 30 }, 'si'), 'beyond, ×30');
-  assert.equal(hereWords({ ...spin, state: 'beyond', times: 1.01, margin: -0.018 }, 'si'), 'beyond by 0.0180\u00a0rpm');
+  assert.equal(stateWords({ ...spin, state: 'beyond', times: 1.6667 }, 'si'), 'beyond, ×1.7');
+  assert.equal(stateWords({ ...spin, state: 'beyond', times: 30 }, 'si'), 'beyond, ×30');
+  assert.equal(stateWords({ ...spin, state: 'beyond', times: 1.01, margin: -0.018 }, 'si'), 'beyond by 0.0180\u00a0rpm');
   for (const [state, say] of [['inside', 'inside'], ['at the limit', 'at the limit'], ['above', 'above'], ['none', 'no value']])
-    assert.equal(hereWords({ ...spin, state }, 'si'), say);
+    assert.equal(stateWords({ ...spin, state }, 'si'), say);
 });
 
 test('a study has its year; a limit of one’s own is marked so', () => {

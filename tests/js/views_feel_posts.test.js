@@ -106,7 +106,7 @@ test('a label says who and how much, the nearest first, and the unit once', () =
   assert.deepEqual(labels.map(({ text, strong }) => text + strong), ['walker 0 0.36\u00a0g', 'walker 1 0.81\u00a0g', 'standing 0.56\u00a0g']);
   assert.deepEqual(seen.tall, [1.6]);
   assert.equal(seen.posts.words, 'at the feet, standing 0.56\u00a0g, walker 0 0.36\u00a0g, walker 1 0.81\u00a0g');
-  assert.deepEqual(seen.half.shown.map((m) => seen.posts.told.has(m)), [true, true]);
+  assert.deepEqual(seen.half.shown.map((m) => seen.posts.labelled.has(m)), [true, true]);
 });
 
 test('people too small to see keep their label and lose their post', () => {
@@ -122,6 +122,6 @@ test('at another place nothing is there', () => {
   assert.deepEqual(seen.posts.update(seen.half, 0), []);
   assert.equal(seen.posts.mesh.visible, false);
   assert.equal(seen.posts.words, '');
-  assert.equal(seen.posts.told.size, 0);
+  assert.equal(seen.posts.labelled.size, 0);
   assert.deepEqual(seen.tall, [1.75, 1.75]);
 });

@@ -9,11 +9,11 @@ const pictures = () => import('../../files/picture_files.js'); // fetched when w
 /** picture() → the choices of pictures; sceneText() → the scene as a file. */
 export function createMaking({ store, clock, studio, picture, sceneText }) {
   const slug = () => fileName(store.read('title'));
-  const HERE = { scene, picture: moment, sequence, clip };
+  const IN_BROWSER = { scene, picture: moment, sequence, clip };
 
   /** row {key, say, kind}; job {ready(format) → the server's Blob, notes: its own on the same request, tell(say, done, all), signal}. */
   async function make({ key, say, kind }, job) {
-    if (kind.format === null) return HERE[key](job);
+    if (kind.format === null) return IN_BROWSER[key](job);
     job.tell(say, 0, 1);
     const blob = await job.ready(kind.format);
     if (!kind.drawn) return { name: `${slug()}.${kind.ending}`, blob };

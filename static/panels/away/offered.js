@@ -14,7 +14,7 @@ const plot = (key, say) => ({
   ],
 });
 const one = (key, say, format, words) => ({ key, say, kinds: [{ value: format, say: words, format }] });
-const here = (key, say, words, uses = []) => ({ key, say, kinds: [{ value: key, say: words, format: null, uses }] });
+const inBrowser = (key, say, words, uses = []) => ({ key, say, kinds: [{ value: key, say: words, format: null, uses }] });
 
 const GROUPS = [
   {
@@ -62,12 +62,12 @@ const GROUPS = [
   {
     say: 'Pictures',
     rows: [
-      here('picture', 'This moment', 'PNG'),
-      here('sequence', 'Every frame', 'PNGs in a zip', ['fps', 'first_frame', 'from_s', 'to_s']),
-      here('clip', 'Clip', 'WebM', ['fps', 'shown_fps', 'from_s', 'to_s']),
+      inBrowser('picture', 'This moment', 'PNG'),
+      inBrowser('sequence', 'Every frame', 'PNGs in a zip', ['fps', 'first_frame', 'from_s', 'to_s']),
+      inBrowser('clip', 'Clip', 'WebM', ['fps', 'shown_fps', 'from_s', 'to_s']),
     ],
   },
-  { say: 'To open here again', rows: [here('scene', 'The scene itself', 'JSON')] },
+  { say: 'To open here again', rows: [inBrowser('scene', 'The scene itself', 'JSON')] },
 ];
 /** Rows drawn from the stages, and those of them that take every frame. */
 export const PICTURES = ['picture', 'sequence', 'clip'],

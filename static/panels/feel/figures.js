@@ -39,12 +39,12 @@ export function createFeelFigures({ element, store, explain }) {
     assumed = createFold({ words: () => 'Assumed and left out', make: () => [assumptions({ store })] });
   element.append(h('h3', { class: 'third' }, 'Figures'), list, h('div', { class: 'assumed' }, h('h4', {}, assumed.button), assumed.element));
   let groups = [],
-    made = '';
+    builtFrom = '';
 
   function update() {
     const names = [...new Set(store.feel.figure_rows.map(({ group }) => group))];
-    if (names.join() !== made) {
-      made = names.join();
+    if (names.join() !== builtFrom) {
+      builtFrom = names.join();
       groups = names.map(name => createGroup({ store, name, explain }));
       list.replaceChildren(...groups.map(group => group.element));
     }

@@ -4,7 +4,7 @@
 import { h, setAttribute, setText } from '../shared/dom.js';
 import { createOwnLimits } from './own.js';
 import { createRule, ruleKey } from './rule.js';
-import { countRows, headingWords, rowsOf, behindWords, boundWords, hereWords, studyWords } from './say.js';
+import { countRows, headingWords, rowsOf, behindWords, boundWords, stateWords, studyWords } from './say.js';
 import { createFold } from '../shared/fold.js';
 import { createCopy, selectWords } from '../shared/copy.js';
 
@@ -72,14 +72,14 @@ function createLimitsTable({ store, name, rows }) {
     h('th', { scope: 'col', class: 'r' }, 'here'),
   );
   const element = h('table', { class: 'limits' }, h('thead', {}, head), body);
-  let made = '',
+  let builtFrom = '',
     shown = [];
 
   function update() {
     const now = rows(),
       key = now.map(({ id, letter, known_by: knownBy }) => `${id} ${letter} ${knownBy}`).join();
-    if (key !== made) {
-      made = key;
+    if (key !== builtFrom) {
+      builtFrom = key;
       shown = now.map(row => createRow(row));
       body.replaceChildren(...shown.flatMap(row => row.elements));
     }
@@ -91,7 +91,7 @@ function createLimitsTable({ store, name, rows }) {
 function createRow(first) {
   let row = first;
   const says = h('td', { class: 'r' }),
-    here = h('td', { class: 'r' }),
+    state = h('td', { class: 'r' }),
     words = h('span', {}),
     copy = createCopy({ text: () => row.source, select: () => selectWords(words), kind: 'link' });
   const behind = h('td', { colspan: 3 }, words, first.mine ? null : [' ', ...copy.elements]);
@@ -103,14 +103,14 @@ function createRow(first) {
     turned: copy.clear,
   });
   const letter = h('td', { class: 'letter' }, first.letter);
-  const element = h('tr', { 'data-limit': first.id }, letter, h('th', { scope: 'row' }, study.button), says, here);
+  const element = h('tr', { 'data-limit': first.id }, letter, h('th', { scope: 'row' }, study.button), says, state);
 
   function update(next, units) {
     row = next;
     study.update();
     copy.name(`the citation of ${studyWords(row)}`);
     setText(says, boundWords(row, units));
-    setText(here, hereWords(row, units));
+    setText(state, stateWords(row, units));
     element.classList.toggle('beyond', row.inside === false);
   }
   return { elements: [element, study.element], update };
@@ -127,30 +127,30 @@ export function createFeelAdaptation({ element, store }) {
 
 function createFindings({ store }) {
   const element = h('ul', { class: 'findings' });
-  let made = '',
-    here = [];
+  let builtFrom = '',
+    positions = [];
 
   function update() {
-    const found = store.feel.adaptation,
-      key = found.map(({ claim }) => claim).join();
-    if (key !== made) {
-      made = key;
-      here = found.map(() => h('span', {}));
-      element.replaceChildren(...found.map((one, i) => item(one, here[i])));
+    const findings = store.feel.adaptation,
+      key = findings.map(({ claim }) => claim).join();
+    if (key !== builtFrom) {
+      builtFrom = key;
+      positions = findings.map(() => h('span', {}));
+      element.replaceChildren(...findings.map((one, i) => item(one, positions[i])));
     }
-    found.forEach((one, i) => setText(here[i], one.here));
+    findings.forEach((one, i) => setText(positions[i], one.here));
   }
   return { element, update };
 }
 
 // what nothing published tells has no study
-function item(finding, here) {
+function item(finding, position) {
   const { claim, study, year } = finding;
-  if (!study) return h('li', {}, h('p', { class: 'lead' }, claim, ' ', here));
+  if (!study) return h('li', {}, h('p', { class: 'lead' }, claim, ' ', position));
   const source = createFold({
     words: () => `${study} ${year ?? ''}`.trim(),
     make: () => [{ element: h('p', { class: 'small' }, behindWords(finding).join(' ')), update() {} }],
   });
   source.update();
-  return h('li', {}, h('p', { class: 'lead' }, claim, ' ', here), h('p', { class: 'links' }, source.button), source.element);
+  return h('li', {}, h('p', { class: 'lead' }, claim, ' ', position), h('p', { class: 'links' }, source.button), source.element);
 }

@@ -45,7 +45,7 @@ export function boundWords({ bound, limit, unit }, units) {
 }
 
 /** How a row lies to the value here: 'inside', 'at the limit', 'beyond, ×1.7', 'above', 'no value'. */
-export function hereWords({ state, times, margin, unit }, units) {
+export function stateWords({ state, times, margin, unit }, units) {
   if (state === 'none') return 'no value';
   if (state !== 'beyond') return state;
   if (typeof times === 'number' && times >= JUST) return `beyond, ×${timesFigure(times)}`;

@@ -34,7 +34,7 @@ export function createHabitatRows({ store, at, dials, answered }) {
   });
   const inner = h('div', { class: 'rows' });
   const element = h('div', {}, shape.element, inner);
-  let made = null,
+  let builtFor = null,
     parts = [];
 
   function build(wanted) {
@@ -49,7 +49,7 @@ export function createHabitatRows({ store, at, dials, answered }) {
   function update() {
     const habitat = getAt(store.document, at);
     if (!habitat) return;
-    if (shapeOf(habitat) !== made) build((made = shapeOf(habitat)));
+    if (shapeOf(habitat) !== builtFor) build((builtFor = shapeOf(habitat)));
     shape.update();
     parts.forEach(part => part.update());
   }
@@ -96,7 +96,7 @@ function createFloors({ store, at, answered }) {
 
 function createFloor({ store, path, index, answered, remove }) {
   const floor = () => getAt(store.document, path);
-  const here = () => answered()?.floors?.[index];
+  const floorAnswer = () => answered()?.floors?.[index];
   const name = createEditedName({
     label: `Name of floor ${index + 1}`,
     read: () => floorName(floor(), index),
@@ -122,7 +122,7 @@ function createFloor({ store, path, index, answered, remove }) {
   function shared(key, label, short) {
     const at = `${path}.${key}`;
     const own = () => store.read(at) !== null;
-    const share = createSwitch({ label, on: () => !own(), turn: on => store.set(at, on ? null : (here()?.[key] ?? 0)) });
+    const share = createSwitch({ label, on: () => !own(), turn: on => store.set(at, on ? null : (floorAnswer()?.[key] ?? 0)) });
     const row = createField({ store, path: at, label: short, centred: key === 'azimuth_deg' });
     return {
       element: h('div', {}, share.element, row.element),
@@ -145,7 +145,7 @@ function createFloor({ store, path, index, answered, remove }) {
     update(count) {
       name.update();
       setAttribute(gone, 'hidden', count < 2);
-      setText(words, floorWords(here()));
+      setText(words, floorWords(floorAnswer()));
       fold.update();
     },
   };

@@ -3,21 +3,21 @@
 
 import { motionName } from '../../state/fields.js';
 import { showFinding } from '../../state/motions.js';
-import { foundAt } from '../../time/findings.js';
+import { findingAt } from '../../time/findings.js';
 import { $, h, setAttribute, setText } from '../shared/dom.js';
 import { pathKey } from '../shared/path_key.js';
 
 export function createAtTheClock({ store, clock, explain }) {
   const element = $('#at-the-clock'),
-    tables = [createTable('At this instant', told => !isOnce(told)), createTable('In all', isOnce)];
+    tables = [createTable('At this instant', value => !isOnce(value)), createTable('In all', isOnce)];
   element.append(...tables.map(table => table.element));
-  let made = null,
+  let builtFrom = null,
     rows = [];
 
   // made anew for another answer; at another time only the figures are
   function update() {
     const key = [store.answer, store.view.hidden];
-    if (!made || key.some((part, i) => part !== made[i])) build((made = key));
+    if (!builtFrom || key.some((part, i) => part !== builtFrom[i])) build((builtFrom = key));
     move();
   }
   function build() {
@@ -27,10 +27,10 @@ export function createAtTheClock({ store, clock, explain }) {
     setAttribute(element, 'hidden', rows.length === 0);
   }
   function rowsOf(motion, index, holds) {
-    const told = toldOf(motion).filter(({ name }) => holds(motion.findings[name]));
-    return told.length ? [head(index), ...told.map(one => row(motion, one))] : [];
+    const findings = findingsOf(motion).filter(({ name }) => holds(motion.findings[name]));
+    return findings.length ? [head(index), ...findings.map(one => row(motion, one))] : [];
   }
-  function toldOf(motion) {
+  function findingsOf(motion) {
     return store.fields.kinds[motion.kind].findings.filter(({ name }) => (motion.findings?.[name] ?? null) !== null);
   }
   function head(index) {
@@ -41,7 +41,7 @@ export function createAtTheClock({ store, clock, explain }) {
     const figure = h('td', { class: 'r' });
     const word = h('button', { type: 'button', class: 'term', title: `What ${term} is`, onclick: () => explain(term) }, say);
     const at = () => {
-      const value = foundAt(motion, store.answer.grid, name, clock.time_s);
+      const value = findingAt(motion, store.answer.grid, name, clock.time_s);
       return value === null ? '' : showFinding(finding, value, store.view.units);
     };
     return { element: h('tr', { 'data-found': name }, h('th', { scope: 'row' }, word), figure), move: () => setText(figure, at()) };
@@ -64,4 +64,4 @@ function createTable(words, holds) {
   return { element, holds, fill };
 }
 
-const isOnce = told => typeof told === 'number';
+const isOnce = value => typeof value === 'number';

@@ -49,7 +49,7 @@ export function createBody({ store, path }) {
       chosen: () => typeof drag() !== 'number',
       choose: sphere => store.set(`${path}.drag`, sphere ? 'sphere' : 0.5),
     });
-    const made = createChoiceField({ store, path: `${path}.shell`, label: 'Made' });
+    const shell = createChoiceField({ store, path: `${path}.shell`, label: 'Made' });
     const row = (name, label, none = null) => createField({ store, path: `${path}.${name}`, label, none });
     const light = fieldOf(store.fields, `${path}.buoyant`) ? [floats(), row('drag_area_m2', 'Drag area', 'none')] : [];
     const size = [row('mass_kg'), row('diameter_m')],
@@ -61,10 +61,10 @@ export function createBody({ store, path }) {
       choiceRow('Drag', curve),
       ...elements(constant),
       ...elements(light),
-      made.element,
+      shell.element,
       ...elements(contact),
     );
-    rows = [...size, curve, ...constant, ...light, made, ...contact];
+    rows = [...size, curve, ...constant, ...light, shell, ...contact];
     own.dataset.numeric = String(numeric);
   }
 
@@ -93,8 +93,8 @@ export function createBody({ store, path }) {
 
 /** 'Hollow; restitution 0.76, friction 0.5, rolling resistance 0.02.' */
 function contactWords({ shell, restitution, friction, rolling_resistance: rolling }) {
-  const made = shell === 'hollow' ? 'Hollow' : 'Solid';
-  return `${made}; restitution ${restitution}, friction ${friction}, rolling resistance ${rolling}.`;
+  const wall = shell === 'hollow' ? 'Hollow' : 'Solid';
+  return `${wall}; restitution ${restitution}, friction ${friction}, rolling resistance ${rolling}.`;
 }
 
 /** 'handball, 0.45 kg' */

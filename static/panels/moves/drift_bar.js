@@ -41,12 +41,12 @@ export function turnDrift(store) {
 
 /** [{name, from_m, by_m}] in the order the causes were switched on; null where the answer does not tell them apart. */
 export function partsOf(motion) {
-  const told = motion?.landing?.drift_parts_m;
-  if (!told) return null;
+  const parts = motion?.landing?.drift_parts_m;
+  if (!parts) return null;
   let from_m = 0;
-  return [...told.order, 'other'].filter((name, i, all) => all.indexOf(name) === i && typeof told[name] === 'number').flatMap(name => {
-    const part = { name: NAMES[name] ?? name, from_m, by_m: told[name] };
-    from_m += told[name];
+  return [...parts.order, 'other'].filter((name, i, all) => all.indexOf(name) === i && typeof parts[name] === 'number').flatMap(name => {
+    const part = { name: NAMES[name] ?? name, from_m, by_m: parts[name] };
+    from_m += parts[name];
     return name === 'other' && Math.abs(part.by_m) < NONE_M ? [] : [part];
   });
 }

@@ -116,7 +116,7 @@ function createInline({ store, path, words = null }) {
 
 export function createSentence({ store, index, kind }) {
   const element = h('span', { class: 'given' });
-  let made = null,
+  let builtFrom = null,
     figures = [];
 
   const toward = degrees => headingWords(degrees, groundOf(store.fields, store.document.habitat).across);
@@ -128,9 +128,9 @@ export function createSentence({ store, index, kind }) {
     under: metres => `${showQuantity(Math.abs(metres), 'm', store.view.units)} under`,
   };
 
-  function build(said) {
+  function build(text) {
     figures = [];
-    const parts = said
+    const parts = text
       .split(/(\{[^}]+\})/)
       .filter(Boolean)
       .map(part => {
@@ -161,7 +161,7 @@ export function createSentence({ store, index, kind }) {
   function update() {
     if (!store.document.motions[index]) return;
     const next = template();
-    if (next !== made) build((made = next));
+    if (next !== builtFrom) build((builtFrom = next));
     figures.forEach(figure => figure.update());
   }
   return { element, update };

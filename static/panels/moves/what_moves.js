@@ -9,7 +9,7 @@ import { createCard } from './card.js';
 
 export function createWhatMoves({ store }) {
   let cards = [],
-    made = null;
+    builtFor = null;
   const { kinds } = store.fields;
   const add = kind => {
     const { add: words, short } = kinds[kind];
@@ -65,8 +65,8 @@ export function createWhatMoves({ store }) {
   // cards are made anew only when the cast changes: a card in use keeps its focus
   function update() {
     const cast = [shapeOf(store.document.habitat), ...store.document.motions.map(motion => motion.kind)].join();
-    if (cast !== made) {
-      made = cast;
+    if (cast !== builtFor) {
+      builtFor = cast;
       cards = store.document.motions.map((motion, index) => createCard({ store, index, kind: motion.kind, duplicate, mirror, remove }));
       $('#cards').replaceChildren(...cards.map(card => card.element));
     }

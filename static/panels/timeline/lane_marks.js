@@ -75,7 +75,7 @@ export function createMarkButtons({ at, seek }) {
       wanted = shared(marks, at);
     wanted.forEach((mark, i) => {
       const button = kept[i] ?? make(),
-        say = told(mark.events);
+        say = wordsOf(mark.events);
       button.dataset.time = String(mark.time);
       setAttribute(button, 'aria-label', say);
       setAttribute(button, 'title', say);
@@ -99,7 +99,7 @@ function shared(marks, x) {
 }
 
 // each event, or where there are many how many of each kind and from when to when
-function told(events) {
+function wordsOf(events) {
   if (events.length <= MANY) return events.map(one => `${one.name}: ${one.what} at ${one.time.toFixed(2)} s`).join('; ');
   const groups = new Map();
   for (const { name, what, time } of events) {

@@ -25,7 +25,7 @@ const [x, y, z] = [new Vector3(), new Vector3(), new Vector3()];
 
 export class Posts {
   constructor(shared, half, store) {
-    Object.assign(this, { store, told: new Set(), words: '', spots: new Map(), seen: [] });
+    Object.assign(this, { store, labelled: new Set(), words: '', spots: new Map(), seen: [] });
     this.weight = new InstancedBufferAttribute(new Float32Array(2 * MOST), 2).setUsage(DynamicDrawUsage);
     this.material = postMaterial(shared, { metres_a_g: PERSON_M, wide_m: WIDE_M });
     this.mesh = new InstancedMesh(postGeometry().setAttribute('weight', this.weight), this.material, MOST);
@@ -51,7 +51,7 @@ export class Posts {
   update(half, time_s) {
     half.actors.grow(this.tall_m);
     const people = this.people(half, time_s);
-    this.told = new Set(people.map(({ motion }) => motion));
+    this.labelled = new Set(people.map(({ motion }) => motion));
     this.words = weightWords(people);
     const { position } = half.eye.camera;
     const stands = people.map((one) => stanceOf(half, one, time_s, position));

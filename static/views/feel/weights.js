@@ -1,7 +1,7 @@
 // What everybody on a stage feels at the feet at time t, as the server tells it: at the clock for who walks or rides, nothing while in
 // the air, and where people stand the figure of the place What would people feel. Where none was given, none is shown.
 
-import { foundAt, foundRange } from '../../time/findings.js';
+import { findingAt, findingRange } from '../../time/findings.js';
 import { sampleTime } from '../../time/track.js';
 import { triad } from '../ground.js';
 import { PERSON_M } from '../figure.js';
@@ -22,7 +22,7 @@ export function weighed(model, people, shown, feel, time_s) {
 }
 
 function movingAt(model, feel, m, time_s) {
-  if (m.stage.weight) return foundAt(m.motion, model.answer.grid, m.stage.weight, time_s);
+  if (m.stage.weight) return findingAt(m.motion, model.answer.grid, m.stage.weight, time_s);
   if (time_s < m.ends_s) return 0;
   return m.landing ? standingAt(model, feel, { ...m.landing, floor: m.floor }, time_s) : null;
 }
@@ -44,7 +44,7 @@ function alike(a, b) {
 
 /** The most that who moves is told to feel on the whole way, g. */
 export function mostOf({ motion, stage }) {
-  return foundRange(motion, stage.weight)?.[1] ?? 0;
+  return findingRange(motion, stage.weight)?.[1] ?? 0;
 }
 
 /** The highest a post reaches, g: three times as tall as a person. What is felt beyond that its white does not measure: it goes through
