@@ -2,10 +2,10 @@
 
 import { requestOf } from './api/ask.js';
 import { createClient } from './api/client.js';
-import { linkOf, sourcesOf, movesOf } from './brief/words.js';
+import { linkOf, sourcesOf, movesOf } from './brief/scene_words.js';
 import { feltOf } from './brief/felt.js';
-import { figuresOf, tableOf } from './brief/figures.js';
-import { platesOf, plotsOf } from './brief/plates.js';
+import { figuresOf, tableOf } from './brief/tables.js';
+import { platesOf, plotsOf } from './brief/drawings.js';
 import { $, $$ } from './panels/shared/dom.js';
 import { direction } from './panels/title.js';
 import { createAutosave, fromHash } from './state/persistence.js';

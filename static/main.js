@@ -5,7 +5,7 @@ import { ValidationError, createClient } from './api/client.js';
 import { createBar, createShare } from './panels/bar.js';
 import { createDials } from './panels/dials.js';
 import { watchPointer } from './panels/shared/dom.js';
-import { download, fileName } from './panels/shared/copy.js';
+import { download, fileName } from './panels/shared/files.js';
 import { createGlossary } from './panels/glossary.js';
 import { createTheme, createLooks, looksAnswer } from './panels/looks/looks.js';
 import { createHowBig, sizeAnswer } from './panels/how_big/how_big.js';

@@ -1,6 +1,6 @@
 // What people would feel, on the sheet: the first sentences, each quantity's limits with their sources, and a day in words.
 
-import { boundWords, headingWords, stateWords, premisesWords, rowsOf, studyWords } from '../panels/feel/say.js';
+import { boundWords, headingWords, stateWords, premisesWords, rowsOf, studyWords } from '../panels/feel/figure_words.js';
 import { h } from '../panels/shared/dom.js';
 
 const HEAD_LINES = 3; // over the rows of a table: its heading and its sentence

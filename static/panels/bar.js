@@ -2,7 +2,7 @@
 
 import { $, h, setAttribute, setText, icon } from './shared/dom.js';
 import { LONGEST_LINK, toHash } from '../state/persistence.js';
-import { createCopy } from './shared/copy.js';
+import { createCopy } from './shared/files.js';
 import { createSheet } from './shared/fold.js';
 
 export function createBar({ store, scenes, share }) {

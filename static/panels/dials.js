@@ -1,7 +1,7 @@
 // The desk: Radius and Spin always in reach, and what they give, each with its lock.
 
 import { groundOf } from '../state/shapes.js';
-import { formatFigure, showQuantity, threeFigures } from '../state/units.js';
+import { G_M_S2, formatFigure, showQuantity, threeFigures } from '../state/units.js';
 import { $, h, setAttribute, setText, icon } from './shared/dom.js';
 import { createField } from './shared/field.js';
 
@@ -110,7 +110,7 @@ function reason(hold, store, units) {
   const { held } = store.view;
   const kept =
     hold === 'gravity'
-      ? `gravity at ${formatFigure(held / 9.80665, 0.001)}\u00a0g`
+      ? `gravity at ${formatFigure(held / G_M_S2, 0.001)}\u00a0g`
       : `rim speed at ${showQuantity(held, 'm/s', units)}`;
   return `held: it follows, to keep ${kept}`;
 }

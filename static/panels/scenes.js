@@ -2,7 +2,7 @@
 
 import { isScene } from '../state/fields.js';
 import { h, setChildren } from './shared/dom.js';
-import { readJson } from './shared/copy.js';
+import { readJson } from './shared/files.js';
 import { createSheet } from './shared/fold.js';
 
 const LARGEST_BYTES = 50_000_000;

@@ -1,6 +1,7 @@
 // SI and US customary: what is shown, and what a typed figure means. Values are SI everywhere else.
 
 const NBSP = '\u00a0';
+export const G_M_S2 = 9.80665; // one g, exactly
 
 // SI unit → its US customary one; per and zero: shown = value × per + zero
 const US = {
@@ -36,7 +37,7 @@ const TYPED = {
   },
   mm: { mm: 1, cm: 10, m: 1000, in: 25.4, '"': 25.4 },
   'm/s': { 'm/s': 1, 'km/h': 1 / 3.6, kmh: 1 / 3.6, mph: 0.44704, 'ft/s': 0.3048, kn: 1852 / 3600, kt: 1852 / 3600 },
-  'm/s²': { 'm/s²': 1, 'm/s2': 1, g: 9.80665, 'ft/s²': 0.3048, 'ft/s2': 0.3048 },
+  'm/s²': { 'm/s²': 1, 'm/s2': 1, g: G_M_S2, 'ft/s²': 0.3048, 'ft/s2': 0.3048 },
   kg: { kg: 1, g: 0.001, mg: 1e-6, t: 1000, lb: 0.45359237, oz: 0.028349523125 },
   s: { s: 1, ms: 0.001, min: 60, h: 3600 },
   '°': { '°': 1, deg: 1, rad: 180 / Math.PI },
@@ -141,7 +142,7 @@ export function parseFigure(text, { unit, system = 'si', dial = false }) {
 /** on Radius or Spin a gravity, a rim speed or the time of a turn may be typed: the server finds the dial that gives it
  *  @param {number} number @param {string} name @param {string} si */
 function solvedBy(number, name, si) {
-  if (name === 'g') return { solve: { hold: 'gravity', held: number * 9.80665 } };
+  if (name === 'g') return { solve: { hold: 'gravity', held: number * G_M_S2 } };
   if (TYPED['m/s'][name] !== undefined) return { solve: { hold: 'rim_speed', held: number * TYPED['m/s'][name] } };
   if (si === 'rpm' && TYPED.s[name] !== undefined) return { value: 60 / (number * TYPED.s[name]) };
   return null;

@@ -5,7 +5,7 @@ import { at } from '../time/track.js';
 import { Balls } from './balls.js';
 import { cardMaterial, blobMaterial, rgb } from './materials.js';
 import { Dots, KIND } from './dots.js';
-import { figureGeometry, PERSON_M } from './figure.js';
+import { figureGeometry, PERSON_M } from './lay_figure.js';
 import { triad } from './ground.js';
 import { bodyAt, standing, turnAt } from './model.js';
 import { Movers } from './movers.js';

@@ -1,14 +1,14 @@
 // Arrows at the moving body, bone and told apart by head and word: velocity (open head), centrifugal (solid, "out"), Coriolis
 // (barbed, "sideways"). One scale for both accelerations: 1 g is as long as a person is tall.
 
+import { G_M_S2 } from '../state/units.js';
 import { at } from '../time/track.js';
 import { bodyAt } from './model.js';
 import { drawnVector } from './place.js';
 import { Ribbon } from './ribbon.js';
 import { BONE } from './materials.js';
 
-const G = 9.80665;
-const METRES_PER_G = 1.75;
+export const METRES_PER_M_S2 = 1.75 / G_M_S2;      // the scale of all arrows of acceleration
 const HEAD_PX = 11;
 const FASTEST = 0.1;             // of the span: the arrow of the fastest moment shown
 const LONGEST = 0.45;            // of the span: no arrow is drawn longer, its figure still says how much
@@ -33,7 +33,7 @@ export class Arrows {
     const tips = [];
     this.shafts = [];
     const fastest = Math.max(1e-9, ...shown.map((m) => m.fastest_m_s));
-    const scales = { velocity: (FASTEST * eye.span_m) / fastest, centrifugal: METRES_PER_G / G, coriolis: METRES_PER_G / G };
+    const scales = { velocity: (FASTEST * eye.span_m) / fastest, centrifugal: METRES_PER_M_S2, coriolis: METRES_PER_M_S2 };
     for (const m of shown) {
       if (time_s < m.starts_s - 1e-6 || time_s > m.ends_s + 1e-6) continue;
       const from = bodyAt(model, m, 'aboard', time_s, {});
@@ -56,7 +56,7 @@ export class Arrows {
     const start = [from.x, from.y, from.z];
     lines.push(...headed(start, to, eye, kind.show));
     this.shafts.push(...[0.3, 0.5, 0.7, 0.85, 1].map((u) => ({ x: start[0] + (to[0] - start[0]) * u, y: start[1] + (to[1] - start[1]) * u, z: start[2] + (to[2] - start[2]) * u })));
-    return { word: kind.word, tip: { x: to[0], y: to[1], z: to[2] }, from: { ...from }, value_g: kind.show === 'velocity' ? null : size / G };
+    return { word: kind.word, tip: { x: to[0], y: to[1], z: to[2] }, from: { ...from }, value_g: kind.show === 'velocity' ? null : size / G_M_S2 };
   }
 }
 

@@ -6,7 +6,7 @@ import { fit } from './framing.js';
 import { bodyAt, deckAt, standing } from './model.js';
 import { azimuthOf } from './place.js';
 import { reachOf } from './reach.js';
-import { PERSON_M } from './figure.js';
+import { PERSON_M } from './lay_figure.js';
 
 const RAD = Math.PI / 180;
 

@@ -2,7 +2,7 @@
 
 import { angleAt } from '../time/track.js';
 import { headed } from './arrows.js';
-import { PERSON_M } from './figure.js';
+import { PERSON_M } from './lay_figure.js';
 import { Ribbon } from './ribbon.js';
 import { degrees, metres } from './spoken.js';
 import { BONE } from './materials.js';

@@ -8,7 +8,7 @@ import { Spoken, stageWords, turnedWords } from './spoken.js';
 
 export function createFlat({ overlay, store, clock }) {
   overlay.element.classList.add('stages-flat');
-  const plates = Object.values(overlay.halves).map((dom) => new Plate(dom, store));
+  const plates = Object.values(overlay.halves).map((dom) => new FlatPlate(dom, store));
   let model = null;
   let rects = null;
   let frameRequest = 0;
@@ -56,7 +56,7 @@ export function createFlat({ overlay, store, clock }) {
 
 const ROOM = { top: 50, side: 36, foot: 44, arrow: 68, highest: 16, text: 14, paper: '#EEEFE9', named: true };
 
-class Plate {
+class FlatPlate {
   constructor(dom, store) {
     this.dom = dom;
     this.frame = dom.frame;

@@ -3,7 +3,7 @@
 
 import { BoxGeometry, BufferGeometry, CylinderGeometry, Group, Mesh, PlaneGeometry } from '../vendor/three.module.js';
 import { Dots, KIND } from './dots.js';
-import { figureGeometry } from './figure.js';
+import { figureGeometry } from './lay_figure.js';
 import { arc, disc, evenly, merged, ring, ringAngles, sheet, straight, swept, tube, withStrength, xyz } from './geometry.js';
 import { Levels } from './levels.js';
 import { blobMaterial, cardMaterial, deckMaterial, platterMaterial, rgb } from './materials.js';

@@ -1,7 +1,7 @@
 // The habitat seen down the axis as a flat plate, ink on paper: the deck as a line with metre ticks, the paths and who moves.
 
 import { angleAt } from '../time/track.js';
-import { PERSON_M } from './figure.js';
+import { PERSON_M } from './lay_figure.js';
 import { svg } from './overlay.js';
 import { bodyAt, standing } from './model.js';
 import { drawnPoint } from './place.js';

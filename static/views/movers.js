@@ -3,7 +3,7 @@
 import { Group, Matrix4, Mesh, Vector3, BoxGeometry, ConeGeometry, CylinderGeometry, TorusGeometry } from '../vendor/three.module.js';
 import { findingAt } from '../time/findings.js';
 import { angleAt } from '../time/track.js';
-import { PERSON_M } from './figure.js';
+import { PERSON_M } from './lay_figure.js';
 import { cardMaterial } from './materials.js';
 import { bodyAt } from './model.js';
 import { standOf } from './reach.js';

@@ -4,7 +4,7 @@
 import { Group } from '../vendor/three.module.js';
 import { at } from '../time/track.js';
 import { Dots, KIND } from './dots.js';
-import { PERSON_M } from './figure.js';
+import { PERSON_M } from './lay_figure.js';
 import { drawnPoint } from './place.js';
 import { Ribbon } from './ribbon.js';
 import { companionOutside } from './camera_presets.js';

@@ -2,7 +2,7 @@
 // and how far who moves along it reaches from the path. Points are in drawing axes.
 
 import { angleAt, at } from '../time/track.js';
-import { PERSON_M } from './figure.js';
+import { PERSON_M } from './lay_figure.js';
 import { triad } from './ground.js';
 import { bodyAt, deckAt, turnAt } from './model.js';
 import { drawnPoint, turned } from './place.js';

@@ -3,7 +3,7 @@
 import { Cups } from './cups.js';
 import { Habitat } from './habitat.js';
 import { Paint } from './paint.js';
-import { Plates } from './plates.js';
+import { Stands } from './stands.js';
 import { Group } from '../vendor/three.module.js';
 import { Dots, KIND } from './dots.js';
 
@@ -11,9 +11,9 @@ export class Scenery {
   constructor(shared) {
     this.habitat = new Habitat(shared);
     this.paint = new Paint(shared);
-    this.plates = new Plates(shared);
+    this.stands = new Stands(shared);
     this.cups = new Cups(shared);
-    this.habitat.group.add(this.paint.mesh, this.plates.group, this.cups.group);
+    this.habitat.group.add(this.paint.mesh, this.stands.group, this.cups.group);
     this.whole = this.habitat.whole;
   }
 
@@ -26,7 +26,7 @@ export class Scenery {
     this.habitat.build(model, { near_m: round(aboard_m), far_m: round(Math.max(outside_m, aboard_m)), at_m }, floor, outside);
     const span_m = round(Math.min(outside_m, aboard_m));
     this.paint.build(model.ground, { half_m: this.habitat.half_m, step_m: gridStep(model.radius_m, span_m), at_m, span_m, floor });
-    this.plates.read(model, shown);
+    this.stands.read(model, shown);
     this.cups.read(model, shown);
   }
 }

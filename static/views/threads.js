@@ -3,7 +3,7 @@
 
 import { findingAt } from '../time/findings.js';
 import { Dots, KIND } from './dots.js';
-import { headed } from './arrows.js';
+import { METRES_PER_M_S2, headed } from './arrows.js';
 import { bodyAt, turnAt } from './model.js';
 import { cupAt, leftAt, moved, riding, standOf } from './reach.js';
 import { Ribbon } from './ribbon.js';
@@ -14,7 +14,6 @@ import { BONE } from './materials.js';
 const CHEST_M = 1.2;
 const CAR_M = 2.3;
 const PLUMB = { pivot_m: 2.1, long_m: 1.2, aside_m: 0.4, front_m: 0.45 };      // in the cabin, in front of who rides
-const METRES_PER_M_S2 = 1.75 / 9.80665;      // the scale of all arrows of acceleration
 const LEAST_PX = 16;
 const LEAST_M_S2 = 5e-4;
 const NEAR_M = 0.05;

@@ -5,7 +5,18 @@ import test from 'node:test';
 import { numbersApart } from '../../static/panels/feel/day.js';
 import { nearest } from '../../static/panels/feel/size/size.js';
 import { notchOf, ruleOf } from '../../static/panels/feel/rule.js';
-import { behindWords, boundWords, countRows, figureWords, headingWords, stateWords, paceWords, premisesWords, publishedWords, studyWords } from '../../static/panels/feel/say.js';
+import {
+  behindWords,
+  boundWords,
+  countRows,
+  figureWords,
+  headingWords,
+  stateWords,
+  paceWords,
+  premisesWords,
+  publishedWords,
+  studyWords,
+} from '../../static/panels/feel/figure_words.js';
 
 const row = (letter, limit, bound = 'at_most') => ({ letter, limit, bound });
 const close = (a, b, by = 0.06) => assert.ok(Math.abs(a - b) <= by, `${a} is not ${b}`);

@@ -20,8 +20,10 @@ test('each decade takes as much of an axis as any other, and a place on it leads
 });
 
 const MOST_M_S = 5000; // that a rim may move at
-const FIELDS = { fields: { [RADIUS]: { min: 0.1, max: 100000 }, [SPIN]: { min: 0, max: 200 } }, greatest_rim_speed_m_s: MOST_M_S };
 const RAD_S = Math.PI / 30;
+// a = ω²R and v = ωR, with the spin in rpm
+const HOLDS = { gravity: { factor: RAD_S ** 2, radius_power: 1, spin_power: 2 }, rim_speed: { factor: RAD_S, radius_power: 1, spin_power: 1 } };
+const FIELDS = { fields: { [RADIUS]: { min: 0.1, max: 100000 }, [SPIN]: { min: 0, max: 200 } }, greatest_rim_speed_m_s: MOST_M_S, holds: HOLDS };
 
 test('a dial goes as far as its field, and no farther than leaves the outermost rim as fast as one may be', () => {
   const range = (path, habitat, held = {}) => rangeOf(path, { fields: FIELDS, habitat, hold: null, held: null, ...held });

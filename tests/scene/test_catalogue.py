@@ -1,6 +1,9 @@
 """What the page is told of fields, bodies and liquids is what the document allows."""
 
 import json
+import math
+
+import pytest
 
 import rimfall
 from rimfall.kinds.body import OwnBody
@@ -30,11 +33,20 @@ def test_it_is_plain_json_and_names_its_parts():
     assert set(found) == {"program", "fields", "kinds", "shapes", "bodies", "liquids"} | {
         "person_height_m",
         "greatest_rim_speed_m_s",
+        "holds",
         "caution",
     }
     assert found["program"] == rimfall.__version__
     assert (found["person_height_m"], found["greatest_rim_speed_m_s"]) == (1.75, 5000.0)
     assert found["caution"] == CAUTION
+
+
+def test_what_is_held_is_told_as_powers_of_radius_and_spin():
+    """Gravity v²/R and rim speed 2πR/T: 56 m in turns of 20 s (any mechanics text, uniform circular motion)."""
+    holds, speed = catalogue()["holds"], 2 * math.pi * 56.0 / 20.0
+    for name, value in {"rim_speed": speed, "gravity": speed**2 / 56.0}.items():
+        law = holds[name]
+        assert law["factor"] * 56.0 ** law["radius_power"] * 3.0 ** law["spin_power"] == pytest.approx(value, rel=1e-12)
 
 
 def leaves(value, at=""):

@@ -7,10 +7,11 @@ from dataclasses import asdict
 from typing import Any
 
 from .. import __version__
+from ..comfort.quantities import QUANTITIES
 from ..kinds import KINDS
 from ..phrases import CAUTION
 from ..physics.bodies import NAMED_BODIES
-from ..physics.constants import PERSON_HEIGHT_M
+from ..physics.constants import PERSON_HEIGHT_M, RPM_RAD_S
 from ..physics.liquids import LIQUIDS
 from ..shapes import SHAPES
 from ..shapes.base import GREATEST_RIM_SPEED_M_S
@@ -107,6 +108,18 @@ def _bodies():
     ]
 
 
+def _holds():
+    """What can be held while a dial moves (m/s², m/s), as factor * radius_m ** radius_power * spin_rpm ** spin_power."""
+    return {
+        name: {
+            "factor": RPM_RAD_S ** QUANTITIES[name].spin_power,
+            "radius_power": QUANTITIES[name].radius_power,
+            "spin_power": QUANTITIES[name].spin_power,
+        }
+        for name in ("gravity", "rim_speed")
+    }
+
+
 def catalogue():
     """The answer of GET /api/fields."""
     return {
@@ -118,5 +131,6 @@ def catalogue():
         "liquids": [asdict(liquid) for liquid in LIQUIDS],
         "person_height_m": PERSON_HEIGHT_M,
         "greatest_rim_speed_m_s": GREATEST_RIM_SPEED_M_S,
+        "holds": _holds(),
         "caution": CAUTION,
     }

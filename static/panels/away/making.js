@@ -2,7 +2,7 @@
 
 import { codeClip } from '../../files/clip.js';
 import { framesOf } from '../../state/export.js';
-import { fileName } from '../shared/copy.js';
+import { fileName } from '../shared/files.js';
 
 const pictures = () => import('../../files/picture_files.js'); // fetched when wanted
 

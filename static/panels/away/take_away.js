@@ -11,7 +11,7 @@ import { createHow } from './how.js';
 import { FRAMED, offered, PICTURES, createRows } from './offered.js';
 import { createMaking } from './making.js';
 import { createPictures } from './pictures.js';
-import { download } from '../shared/copy.js';
+import { download } from '../shared/files.js';
 import { createSheet } from '../shared/fold.js';
 
 const LINKS = { paths: ['paths', 'notes'], pictures: ['picture'], scene: ['scene'] };

@@ -1,8 +1,8 @@
 // A day aboard: a paragraph for each of five moments, with the numbers of this design, to be copied.
 
 import { h, setText } from '../shared/dom.js';
-import { createCopy, selectWords } from '../shared/copy.js';
-import { premisesWords } from './say.js';
+import { createCopy, selectWords } from '../shared/files.js';
+import { premisesWords } from './figure_words.js';
 import { createFold } from '../shared/fold.js';
 
 export function createFeelDay({ element, store }) {

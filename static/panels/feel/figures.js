@@ -3,7 +3,7 @@
 
 import { groundOf } from '../../state/shapes.js';
 import { h, setChildren, setText } from '../shared/dom.js';
-import { figureWords } from './say.js';
+import { figureWords } from './figure_words.js';
 import { createFold } from '../shared/fold.js';
 
 const TERMS = {

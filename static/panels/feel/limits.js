@@ -2,11 +2,11 @@
 // to.
 
 import { h, setAttribute, setText } from '../shared/dom.js';
-import { createOwnLimits } from './own.js';
+import { createOwnLimits } from './own_limits.js';
 import { createRule, ruleKey } from './rule.js';
-import { countRows, headingWords, rowsOf, behindWords, boundWords, stateWords, studyWords } from './say.js';
+import { countRows, headingWords, rowsOf, behindWords, boundWords, stateWords, studyWords } from './figure_words.js';
 import { createFold } from '../shared/fold.js';
-import { createCopy, selectWords } from '../shared/copy.js';
+import { createCopy, selectWords } from '../shared/files.js';
 
 const VARY = 'People vary, the studies are few: see the caution below.';
 

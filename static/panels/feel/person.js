@@ -5,7 +5,7 @@ import { showQuantity } from '../../state/units.js';
 import { freshName } from '../../state/words.js';
 import { motionName } from '../../state/fields.js';
 import { h, setAttribute } from '../shared/dom.js';
-import { paceWords } from './say.js';
+import { paceWords } from './figure_words.js';
 import { createField } from '../shared/field.js';
 import { createFold } from '../shared/fold.js';
 

@@ -1,7 +1,7 @@
 // A rule: the limits of one quantity as ticks on a line, our value as a notch. In ink: a foot points to what a limit forbids.
 
 import { s, setAttribute, setChildren } from '../shared/dom.js';
-import { boundWords, headingWords, studyWords } from './say.js';
+import { boundWords, headingWords, studyWords } from './figure_words.js';
 import { makeScale } from '../../state/scale.js';
 
 const HIGH = 46, // with one line of letters

@@ -6,7 +6,7 @@ import { axisOf, axisWords } from '../../state/motions.js';
 import { formatFigure, showQuantity } from '../../state/units.js';
 import { countWords, headingWords, timesWords } from '../../state/words.js';
 import { h } from '../shared/dom.js';
-import { createAxis } from './axis.js';
+import { createSpinAxis } from './spin_axis.js';
 import { bodyWords, createBody } from './body.js';
 import { createChoiceField, createSelect } from '../shared/choice.js';
 import { createCup, createLiquid, createTilt } from './pour.js';
@@ -110,7 +110,7 @@ export function createCardRows({ store, index, kind }) {
     return [
       rebounds,
       createField({ store, path: path('ball_spin_rpm'), label: 'Its spin', centred: true, put }),
-      createAxis({ store, path: path('ball_spin_axis'), heading }),
+      createSpinAxis({ store, path: path('ball_spin_axis'), heading }),
     ];
   }
   function rampWords() {

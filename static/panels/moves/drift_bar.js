@@ -29,8 +29,8 @@ export function createDriftBar({ store, index }) {
     drawn = key;
     setText(turn, store.view.driftTable ? 'As a drawing' : 'As a table');
     const show = value => showQuantity(value, 'm', store.view.units).replace(/^−(?=0\.0+\D)/, ''); // no minus before nothing
-    const { along } = groundOf(store.fields, store.document.habitat);
-    setChildren(inner, store.view.driftTable ? table(parts, show, along) : drawing(parts, show, along));
+    const ground = groundOf(store.fields, store.document.habitat);
+    setChildren(inner, store.view.driftTable ? table(parts, show, ground) : drawing(parts, show, ground));
   }
   return { element, update };
 }
@@ -53,7 +53,7 @@ export function partsOf(motion) {
 
 const sumOf = parts => parts.reduce((sum, part) => sum + part.by_m, 0);
 
-function drawing(parts, show, along) {
+function drawing(parts, show, { along, level }) {
   const ends = parts.flatMap(({ from_m, by_m }) => [from_m, from_m + by_m]);
   const least = Math.min(0, ...ends),
     most = Math.max(0, ...ends);
@@ -67,7 +67,7 @@ function drawing(parts, show, along) {
   const label = `Drift ${along}: ${said}; in all ${show(sumOf(parts))}`;
   return [
     s('svg', { class: 'plot drift', viewBox: `0 0 ${WIDE} ${high}`, role: 'img', 'aria-label': label }, links, zero, ...rows, total),
-    h('p', { class: 'small' }, `Each cause switched on after those above it; spinward ${along.startsWith('round') ? 'round the table ' : ''}to the right.`),
+    h('p', { class: 'small' }, `Each cause switched on after those above it; spinward ${level ? 'round the table ' : ''}to the right.`),
   ];
 }
 
@@ -83,7 +83,7 @@ function step(name, from, to, y, figure, kind = 'part') {
   );
 }
 
-function table(parts, show, along) {
+function table(parts, show, { along }) {
   const row = (name, value) => h('tr', {}, h('th', { scope: 'row' }, name), h('td', { class: 'r' }, show(value)));
   const head = h('tr', {}, h('th', { scope: 'col' }, 'Cause, in the order switched on'), h('th', { scope: 'col', class: 'r' }, along));
   return [

@@ -6,7 +6,7 @@ import { formatFigure, shownStep, shownUnit, toShown, withUnit } from '../../sta
 import { h } from './dom.js';
 import { createFigure } from './figure.js';
 import { createFieldError } from './field_error.js';
-import { createTrack } from './track.js';
+import { createSliderTrack } from './slider_track.js';
 
 let count = 0;
 
@@ -36,7 +36,7 @@ export function createField({
     return typeof value === 'number' ? value : null;
   };
 
-  const track = createTrack({
+  const track = createSliderTrack({
     label: words,
     name: path,
     scale,
@@ -64,7 +64,7 @@ export function createField({
     name,
     track.element,
     figure.element,
-    track.tape,
+    track.vernier,
     slot.element,
   );
 

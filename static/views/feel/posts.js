@@ -3,8 +3,8 @@
 
 import { BoxGeometry, BufferAttribute, DynamicDrawUsage, InstancedBufferAttribute, InstancedMesh, Matrix4, Vector3 } from '../../vendor/three.module.js';
 import { mostOf, onDeck, postTop, weighed, weightFigure, weightWords } from './weights.js';
-import { postMaterial } from './paint.js';
-import { PERSON_M } from '../figure.js';
+import { postMaterial } from './post_material.js';
+import { PERSON_M } from '../lay_figure.js';
 import { turnAt } from '../model.js';
 import { moved, standOf } from '../reach.js';
 import { merged } from '../geometry.js';

@@ -4,7 +4,7 @@
 import { findingAt, findingRange } from '../../time/findings.js';
 import { sampleTime } from '../../time/track.js';
 import { triad } from '../ground.js';
-import { PERSON_M } from '../figure.js';
+import { PERSON_M } from '../lay_figure.js';
 import { svg } from '../overlay.js';
 import { standing, turnAt } from '../model.js';
 import { apart } from '../line_plate.js';

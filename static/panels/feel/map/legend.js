@@ -1,8 +1,8 @@
 // Round the map of limits: which of them it draws, its key and its table in words, and the map as a file.
 
-import { isLimit } from '../say.js';
+import { isLimit } from '../figure_words.js';
 import { h, setChildren } from '../../shared/dom.js';
-import { download, fileName } from '../../shared/copy.js';
+import { download, fileName } from '../../shared/files.js';
 
 const BOTH = ['gravity', 'spin']; // what the map's two axes are chosen for; few enough lines to read from afar
 export const FIRST_GROUP = 'both';

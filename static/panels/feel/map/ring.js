@@ -9,8 +9,6 @@ import { h, onDrag, setAttribute } from '../../shared/dom.js';
 export const RADIUS = 'habitat.radius_m',
   SPIN = 'habitat.spin_rpm';
 
-const RPM_RAD_S = Math.PI / 30;
-
 /** frame() → the map's frame as it is drawn; say() → how the habitat lies to the limits, in words. */
 export function createRing({ store, frame, say }) {
   const steps = Object.fromEntries([RADIUS, SPIN].map(path => [path, makeScale(shownOf(fieldOf(store.fields, path))).step]));
@@ -110,24 +108,30 @@ export function rangeOf(path, { fields, habitat, hold, held }) {
   const [radius, spin] = [RADIUS, SPIN].map(one => fieldOf(fields, one)),
     { min, max } = path === RADIUS ? radius : spin,
     fastestRim = fields.greatest_rim_speed_m_s, // m/s, of what is farthest out
+    rim = fields.holds.rim_speed,
     floors = (habitat.floors ?? []).map(floor => floor.radius_m ?? 0),
     later = (habitat.spin_ramp ?? []).map(point => point.spin_rpm);
   // also while the other follows: until it is answered the scene has it where it was
-  const most =
-    fastestRim / RPM_RAD_S / (path === RADIUS ? Math.max(habitat.spin_rpm, ...later) : Math.max(habitat.radius_m, ...floors));
+  const most = dialAt(rim, fastestRim, path, path === RADIUS ? Math.max(habitat.spin_rpm, ...later) : Math.max(habitat.radius_m, ...floors));
   const inside = (low, high) => ({ min: Math.max(min, low), max: Math.max(min, Math.min(max, most, high)) });
-  const slowest = spin.min * RPM_RAD_S,
-    fastest = spin.max * RPM_RAD_S;
-  if (hold === 'gravity' && held > 0) {
-    const outermost = fastestRim ** 2 / held;
-    if (path === RADIUS) return inside(held / fastest ** 2, Math.min(outermost, held / slowest ** 2));
-    return inside(Math.sqrt(held / Math.min(outermost, radius.max)) / RPM_RAD_S, Math.sqrt(held / radius.min) / RPM_RAD_S);
-  }
-  if (hold === 'rim_speed' && held > 0) {
-    if (path === RADIUS) return inside(held / fastest, held / slowest);
-    return inside(held / radius.max / RPM_RAD_S, held / radius.min / RPM_RAD_S);
-  }
-  return inside(min, max);
+  const law = fields.holds[hold];
+  if (!law || !(held > 0)) return inside(min, max);
+  const outermost = crossing(law, held, rim, fastestRim);
+  if (path === RADIUS) return inside(dialAt(law, held, RADIUS, spin.max), Math.min(outermost, dialAt(law, held, RADIUS, spin.min)));
+  return inside(dialAt(law, held, SPIN, Math.min(outermost, radius.max)), dialAt(law, held, SPIN, radius.min));
+}
+
+/** Where the dial at `path` stands when what the server tells as a power `law` of radius and spin has a value, the other dial at `other`. */
+function dialAt({ factor, radius_power: byRadius, spin_power: bySpin }, value, path, other) {
+  const [own, its] = path === RADIUS ? [byRadius, bySpin] : [bySpin, byRadius];
+  return (value / (factor * other ** its)) ** (1 / own);
+}
+
+/** The radius at which two laws have their values at one spin: on the map two straight lines cross. Infinite where they are parallel. */
+function crossing(law, value, other, otherValue) {
+  const power = law.spin_power * other.radius_power - other.spin_power * law.radius_power;
+  if (power === 0) return Infinity;
+  return ((otherValue / other.factor) ** law.spin_power / (value / law.factor) ** other.spin_power) ** (1 / power);
 }
 
 /** Radius and spin with as many figures as the dials show. */

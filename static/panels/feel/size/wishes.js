@@ -1,6 +1,6 @@
 // What may be wished of a habitat, and a wish as the server takes it: a figure with its bound, or all limits of one study.
 
-import { isLimit } from '../say.js';
+import { isLimit } from '../figure_words.js';
 import { formatFigure, parseFigure, shownUnit, toShown } from '../../../state/units.js';
 import { h, setAttribute, setChildren, setText, icon } from '../../shared/dom.js';
 import { createList } from '../../shared/choice.js';

@@ -4,7 +4,7 @@ import { fieldOf } from '../../state/fields.js';
 import { parseFigure, shownUnit } from '../../state/units.js';
 import { createChoice } from '../shared/choice.js';
 import { h, setAttribute, setChildren, icon } from '../shared/dom.js';
-import { BOUNDS, boundWords } from './say.js';
+import { BOUNDS, boundWords } from './figure_words.js';
 import { createFigure, outside } from '../shared/figure.js';
 import { createFold } from '../shared/fold.js';
 import { createFieldError } from '../shared/field_error.js';

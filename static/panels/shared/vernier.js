@@ -8,7 +8,7 @@ const STEP_PX = 7,
   SHORT_STEP_PX = 5,
   SHORT = 220;
 
-export function createTape({ scale, value, write }) {
+export function createVernier({ scale, value, write }) {
   const drawn = s('svg', { 'aria-hidden': true });
   const element = h('span', { class: 'tape', hidden: true }, drawn);
 

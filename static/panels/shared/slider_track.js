@@ -3,10 +3,10 @@
 import { formatFigure } from '../../state/units.js';
 import { clamp, roundTo } from '../../state/scale.js';
 import { h, onDrag, s, setAttribute, whenPointerUp } from './dom.js';
-import { createTape } from './tape.js';
+import { createVernier } from './vernier.js';
 
 /** value() → number or null; write(value, live); scale from state/scale.js; say(value) → its words; inset: half a thumb. */
-export function createTrack({
+export function createSliderTrack({
   label,
   name,
   scale,
@@ -33,7 +33,7 @@ export function createTrack({
   const fill = h('span', { class: 'fill' });
   const thumb = h('span', { class: 'thumb' });
   const marks = ticks ? s('svg', { class: 'ticks', 'aria-hidden': true }) : null;
-  const tape = createTape({ scale, value: shown, write: (next, live) => put(next, live, true) });
+  const vernier = createVernier({ scale, value: shown, write: (next, live) => put(next, live, true) });
   const element = h('span', { class: `track${ticks ? ' ticked' : ''}` }, marks, h('span', { class: 'rail' }), fill, range, thumb);
   let width = 0;
 
@@ -63,7 +63,7 @@ export function createTrack({
     thumb.style.left = `${at(fraction)}px`;
     fill.style.left = `${from === 0 ? 0 : at(Math.min(from, fraction))}px`;
     fill.style.width = `${value() === null ? 0 : from === 0 ? at(fraction) : at(Math.max(from, fraction)) - at(Math.min(from, fraction))}px`;
-    if (!tape.element.hidden) tape.update();
+    if (!vernier.element.hidden) vernier.update();
   }
 
   function drawTicks() {
@@ -132,17 +132,17 @@ export function createTrack({
   }
   function show() {
     if (!locked()) {
-      tape.element.hidden = false;
+      vernier.element.hidden = false;
       element.classList.add('taped');
-      tape.update();
+      vernier.update();
     }
   }
   function hide() {
     if (document.activeElement !== range) {
-      tape.element.hidden = true;
+      vernier.element.hidden = true;
       element.classList.remove('taped');
     }
   }
 
-  return { element, range, tape: tape.element, update };
+  return { element, range, vernier: vernier.element, update };
 }

@@ -12,11 +12,11 @@ const LEG_M = 0.035;
 const LEGS_M = 3;                // from one pair to the next
 const MOST_ROWS = 64;
 
-export class Plates {
+export class Stands {
   constructor(shared) {
     this.shared = shared;
     this.group = new Group();
-    this.plates = [];
+    this.stands = [];
     this.key = '';
   }
 
@@ -25,21 +25,21 @@ export class Plates {
     const key = JSON.stringify(strips);
     if (key === this.key) return;
     this.key = key;
-    strips.forEach((strip, i) => this.lay(this.plate(i), strip));
-    this.plates.forEach((plate, i) => { plate.group.visible = i < strips.length; });
+    strips.forEach((strip, i) => this.lay(this.stand(i), strip));
+    this.stands.forEach((stand, i) => { stand.group.visible = i < strips.length; });
   }
 
-  plate(i) {
-    if (!this.plates[i]) {
-      const plate = { group: new Group(), top: new Mesh(new BufferGeometry(), deckMaterial(this.shared, { side: DoubleSide })), sides: new Mesh(new BufferGeometry(), cardMaterial(this.shared, '#7E8886', { side: 'both' })), edge: new Ribbon(this.shared, { color: '#B9BDB6', width: 1.3, order: 2 }) };
-      plate.top.material.uniforms.uOpen.value = 1;
-      for (const mesh of [plate.top, plate.sides]) mesh.frustumCulled = false;
-      plate.edge.material.uniforms.uNow = { value: 1e9 };
-      plate.group.add(plate.top, plate.sides, plate.edge.mesh);
-      this.group.add(plate.group);
-      this.plates[i] = plate;
+  stand(i) {
+    if (!this.stands[i]) {
+      const stand = { group: new Group(), top: new Mesh(new BufferGeometry(), deckMaterial(this.shared, { side: DoubleSide })), sides: new Mesh(new BufferGeometry(), cardMaterial(this.shared, '#7E8886', { side: 'both' })), edge: new Ribbon(this.shared, { color: '#B9BDB6', width: 1.3, order: 2 }) };
+      stand.top.material.uniforms.uOpen.value = 1;
+      for (const mesh of [stand.top, stand.sides]) mesh.frustumCulled = false;
+      stand.edge.material.uniforms.uNow = { value: 1e9 };
+      stand.group.add(stand.top, stand.sides, stand.edge.mesh);
+      this.group.add(stand.group);
+      this.stands[i] = stand;
     }
-    return this.plates[i];
+    return this.stands[i];
   }
 
   // `rows` [left, right] from one end to the other, `feet` what is under each, `legs` pairs of points.

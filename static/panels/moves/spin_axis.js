@@ -9,7 +9,7 @@ import { createSelect } from '../shared/choice.js';
 
 const PARTS = ['Spinward', 'Up', 'Axial'];
 
-export function createAxis({ store, path, heading }) {
+export function createSpinAxis({ store, path, heading }) {
   const read = () => store.read(path);
   const select = createSelect({
     store,
