@@ -7,7 +7,7 @@ import { feltOf } from './brief/felt.js';
 import { figuresOf, tableOf } from './brief/tables.js';
 import { platesOf, plotsOf } from './brief/drawings.js';
 import { $, $$ } from './panels/shared/dom.js';
-import { direction } from './panels/title.js';
+import { stageDirection } from './panels/title.js';
 import { createAutosave, fromHash } from './state/persistence.js';
 import { createStore } from './state/store.js';
 
@@ -47,7 +47,7 @@ async function fill(store, plots, link) {
   store.setAnswer(answer, store.document);
   $('#title').textContent = store.read('title') || UNTITLED;
   window.document.title = `${store.read('title') || UNTITLED} · Brief · Rimfall`;
-  $('#direction').textContent = direction(store);
+  $('#direction').textContent = stageDirection(store);
   const rows = {
     instants: platesOf(store),
     moves: movesOf(store),

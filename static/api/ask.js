@@ -1,13 +1,13 @@
 // One question in flight, the newest waits, what belongs to another scene is dropped: of the paths, and of what people would feel.
 
-import { readAt } from '../state/fields.js';
+import { RADIUS, SPIN, readAt } from '../state/fields.js';
 import { createNewest } from '../state/newest.js';
 import { formatFigure } from '../state/units.js';
 import { ValidationError } from './client.js';
 
 const DIM_MS = 300,
   SAY_MS = 4000;
-const DIALS = { 'habitat.radius_m': 'habitat.spin_rpm', 'habitat.spin_rpm': 'habitat.radius_m' };
+const DIALS = { [RADIUS]: SPIN, [SPIN]: RADIUS };
 
 export function createAsk({ store, trace, later = (fn, ms) => setTimeout(fn, ms), forget = id => clearTimeout(id) }) {
   let following = null, // what a moved dial asks for, until it is answered or taken back
@@ -95,7 +95,7 @@ function follower(store, path) {
 function shownFor(store) {
   if (!store.answered) return '';
   const read = path => readAt(store.fields, store.answer.scene, path);
-  return `What you see is for ${formatFigure(read('habitat.radius_m'), 0.1)}\u00a0m and ${formatFigure(read('habitat.spin_rpm'), 0.01)}\u00a0rpm.`;
+  return `What you see is for ${formatFigure(read(RADIUS), 0.1)}\u00a0m and ${formatFigure(read(SPIN), 0.01)}\u00a0rpm.`;
 }
 
 // What people would feel, asked once its place was opened, and from then on with every change of the habitat or the person.

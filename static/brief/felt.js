@@ -1,6 +1,6 @@
 // What people would feel, on the sheet: the first sentences, each quantity's limits with their sources, and a day in words.
 
-import { boundWords, headingWords, stateWords, premisesWords, rowsOf, studyWords } from '../panels/feel/figure_words.js';
+import { boundWords, quantityHeading, stateWords, premisesWords, rowsOf, studyWords } from '../panels/feel/figure_words.js';
 import { h } from '../panels/shared/dom.js';
 
 const HEAD_LINES = 3; // over the rows of a table: its heading and its sentence
@@ -15,7 +15,7 @@ export function feltOf(feel, units) {
     h('h3', {}, 'A day aboard'),
     h('div', { class: 'day' }, feel.words.map(({ title, text }) => h('p', {}, h('b', {}, `${title}. `), text))),
     h('div', { class: 'limits' }, sidesOf(feel, limited).map(side => h('div', {}, side.map(quantity => tableOf(feel, quantity, units))))),
-    ...open.map(quantity => h('p', { class: 'note' }, `${headingWords(quantity, units)}. ${quantity.printed}`)),
+    ...open.map(quantity => h('p', { class: 'note' }, `${quantityHeading(quantity, units)}. ${quantity.printed}`)),
     ...sourcesOf(feel),
     h('p', { class: 'note cited' }, feel.assumptions.join(' ')),
     h('p', { class: 'note' }, feel.caution),
@@ -39,7 +39,7 @@ function tableOf(feel, quantity, units) {
   return h(
     'div',
     { class: 'limited' },
-    h('h3', {}, headingWords(quantity, units)),
+    h('h3', {}, quantityHeading(quantity, units)),
     h('p', { class: 'note' }, quantity.printed),
     h('table', {}, h('thead', {}, h('tr', {}, head)), h('tbody', {}, together(rowsOf(feel, quantity.name)).map(rows => lineOf(rows, units)))),
   );

@@ -1,12 +1,11 @@
 // The desk: Radius and Spin always in reach, and what they give, each with its lock.
 
+import { RADIUS, SPIN } from '../state/fields.js';
 import { groundOf } from '../state/shapes.js';
 import { G_M_S2, formatFigure, showQuantity, threeFigures } from '../state/units.js';
 import { $, h, setAttribute, setText, icon } from './shared/dom.js';
 import { createField } from './shared/field.js';
 
-const RADIUS = 'habitat.radius_m',
-  SPIN = 'habitat.spin_rpm';
 const RIMS = { deck: 'rim', floor: 'floor', platform: 'edge' };
 const HOLDS = {
   gravity: { word: 'gravity', say: ({ deck_gravity_g: g }) => `${threeFigures(g)}\u00a0g`, held: h => h.deck_gravity_m_s2 },

@@ -1,5 +1,6 @@
 // The keys of the page, and the list of them on '?'. Not in fields, nor where the focused control uses the key.
 
+import { RADIUS, SPIN } from '../state/fields.js';
 import { $, h } from './shared/dom.js';
 import { createSwitch } from './shared/choice.js';
 import { toggleHold } from './dials.js';
@@ -19,8 +20,8 @@ export function createKeys({ store, clock, timeline, looks, stages, glossary }) 
     ['3', null, null, () => open(3)],
     ['4', null, null, () => open(4)],
     ['0', '0', 'fold the page away, or back', () => store.look({ folded: !store.view.folded })],
-    ['r', 'R', 'radius', () => focusDial('habitat.radius_m')],
-    ['s', 'S', 'spin', () => focusDial('habitat.spin_rpm')],
+    ['r', 'R', 'radius', () => focusDial(RADIUS)],
+    ['s', 'S', 'spin', () => focusDial(SPIN)],
     ['h', 'H', 'hold gravity', () => toggleHold(store, store.view.hold ? null : 'gravity')],
     ['v', 'V', 'seats', () => stages.openPresets('aboard')],
     [

@@ -36,7 +36,7 @@ export function createTitle({ store }) {
   function update() {
     if (document.activeElement !== text) setText(text, store.read('title') ?? '');
     document.title = `${store.read('title') || UNTITLED} · Rimfall`;
-    setText($('#direction'), direction(store));
+    setText($('#direction'), stageDirection(store));
   }
   store.on('document', update);
   store.on('answer', update);
@@ -48,7 +48,7 @@ export function createTitle({ store }) {
 }
 
 /** One sentence in italics with the figures that follow from radius and spin. */
-export function direction({ answer, view, fields }) {
+export function stageDirection({ answer, view, fields }) {
   if (!answer) return '';
   const { habitat, scene } = answer,
     show = (v, unit) => showQuantity(v, unit, view.units);

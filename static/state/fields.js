@@ -1,6 +1,10 @@
 // What the server says about each field (label, unit, range, default), and a document read and written by dotted paths such as
 // 'motions.1.place.height_m'.
 
+/** The two dials' paths. */
+export const RADIUS = 'habitat.radius_m',
+  SPIN = 'habitat.spin_rpm';
+
 const STEP = /^\d+$/;
 
 function keysOf(path) {

@@ -1,6 +1,7 @@
 // The eye of a stage: the chosen camera preset, the viewer's own orbit about it, and the move from one preset to the next.
 
 import { Matrix4, PerspectiveCamera, Vector3 } from '../vendor/three.module.js';
+import { clamp } from '../state/scale.js';
 import { axes, spanOf } from './framing.js';
 
 const MOVE_MS = 400;
@@ -22,11 +23,11 @@ export class Eye {
   turn(yaw, tilt) {
     this.orbit.yaw += yaw;
     const base = this.rig?.tilt ?? 0;
-    this.orbit.tilt = clamp(base + this.orbit.tilt + tilt, TILT) - base;
+    this.orbit.tilt = clamp(base + this.orbit.tilt + tilt, ...TILT) - base;
   }
 
   zoom(factor) {
-    this.orbit.zoom = clamp(this.orbit.zoom * factor, ZOOM);
+    this.orbit.zoom = clamp(this.orbit.zoom * factor, ...ZOOM);
   }
 
   // A new rig at once, or eased from what is seen now.
@@ -89,8 +90,4 @@ function between(a, b, u) {
 // cubic-bezier(.2, 0, 0, 1), near enough for a camera
 function ease(u) {
   return 1 - (1 - u) ** 3 * (1 + 1.2 * u * (1 - u));
-}
-
-function clamp(value, [least, most]) {
-  return Math.min(most, Math.max(least, value));
 }

@@ -27,7 +27,7 @@ function readFloor({ name, corners_m, ceiling_corners_m, radius_m, azimuth_deg, 
   };
 }
 
-export function groundOf(shape) {
+export function drawnGround(shape) {
   if (shape.floors.length) return new Floors(shape);
   return shape.level ? new Platform(shape) : new Round(shape);
 }

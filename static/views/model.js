@@ -3,7 +3,7 @@
 import { pathStyle } from '../state/palette.js';
 import { shapeFacts } from '../state/shapes.js';
 import { angleAt, at, companionPoints, pathPoints } from '../time/track.js';
-import { groundOf, readShape } from './ground.js';
+import { drawnGround, readShape } from './ground.js';
 import { drawnPoint, turned } from './place.js';
 
 const MOST_POINTS = 161;
@@ -14,7 +14,7 @@ const STRAIGHT = 0.002;         // of its length: how far a path may leave its c
 export function readModel(answer, fields) {
   const { habitat, motions } = answer.scene;
   const shape = readShape(habitat, answer.habitat, answer.drawn[0]);
-  const model = { answer, radius_m: habitat.radius_m, shape, facts: fields && shapeFacts(fields, habitat), cameras: fields?.cameras, ground: groundOf(shape) };
+  const model = { answer, radius_m: habitat.radius_m, shape, facts: fields && shapeFacts(fields, habitat), cameras: fields?.cameras, ground: drawnGround(shape) };
   model.motions = answer.motions.map((motion, i) => readMotion(model, motion, motions[i], i, fields));
   return model;
 }

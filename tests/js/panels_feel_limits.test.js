@@ -10,9 +10,9 @@ import {
   boundWords,
   countRows,
   figureWords,
-  headingWords,
+  quantityHeading,
   stateWords,
-  paceWords,
+  walkingPace,
   premisesWords,
   publishedWords,
   studyWords,
@@ -109,7 +109,7 @@ test('small figures keep their places, and nothing is written for what has no va
   assert.equal(figureWords(-0.0114, 'm', 'si'), '−0.0114\u00a0m');
   assert.equal(figureWords(null, 'g', 'si'), '–');
   assert.equal(publishedWords(0.035, 'g', 'si'), '0.035\u00a0g');
-  assert.equal(headingWords({ label: 'Coriolis to gravity', unit: '', value: null }, 'si'), 'Coriolis to gravity, no value here');
+  assert.equal(quantityHeading({ label: 'Coriolis to gravity', unit: '', value: null }, 'si'), 'Coriolis to gravity, no value here');
 });
 
 test('numbers of a paragraph are told from its words', () => {
@@ -125,7 +125,7 @@ test('what is taken away says for which habitat and for whom it holds', () => {
   assert.match(said({ axial_thrust_m_s2: 2 }), /^30\.0 m, 4\.00 rpm, thrust 2\.00 m\/s²; /);
   assert.match(said({ outside_gravity_m_s2: 9.80665 }), /^30\.0 m, 4\.00 rpm, gravity outside 9\.81 m\/s²; /);
   assert.match(said({}, 'us'), /^98\.4 ft, 4\.00 rpm; somebody 6\.40 ft tall /); // 30 m and 1.95 m over 0.3048
-  assert.equal(paceWords(1.45, 'si'), '1.45\u00a0m/s');
+  assert.equal(walkingPace(1.45, 'si'), '1.45\u00a0m/s');
 });
 
 test('an optimum is written as the commands write it', () => {

@@ -3,9 +3,10 @@
 import assert from 'node:assert/strict';
 import test from 'node:test';
 import { beyond, makeFrame } from '../../static/panels/feel/map/frame.js';
-import { countWords, drawnOf, groupsOf } from '../../static/panels/feel/map/legend.js';
+import { insideWords, drawnOf, groupsOf } from '../../static/panels/feel/map/legend.js';
 import { cornersOf, meet, placePlate } from '../../static/panels/feel/map/habitat_mark.js';
-import { RADIUS, SPIN, rangeOf } from '../../static/panels/feel/map/ring.js';
+import { rangeOf } from '../../static/panels/feel/map/ring.js';
+import { RADIUS, SPIN } from '../../static/state/fields.js';
 import { FIGURES, FIRST_WISHES, asRequest, choicesOf, newWish, nextWish } from '../../static/panels/feel/size/wishes.js';
 
 const MAP = { size_px: [320, 256], box_px: [34, 8, 310, 232], radius_m: [1, 10000], spin_rpm: [0.1, 60] };
@@ -79,10 +80,10 @@ const FEEL = {
 };
 
 test('only limits are counted, and those of the group that is drawn', () => {
-  assert.equal(countWords(FEEL, 'all'), 'Inside 3 of 4 limits');
-  assert.equal(countWords(FEEL, 'spin'), 'Inside 2 of 3 limits');
-  assert.equal(countWords(FEEL, 'mine'), 'Inside 0 of 1 limit');
-  assert.equal(countWords(FEEL, 'coriolis'), 'No limit to hold this habitat against');
+  assert.equal(insideWords(FEEL, 'all'), 'Inside 3 of 4 limits');
+  assert.equal(insideWords(FEEL, 'spin'), 'Inside 2 of 3 limits');
+  assert.equal(insideWords(FEEL, 'mine'), 'Inside 0 of 1 limit');
+  assert.equal(insideWords(FEEL, 'coriolis'), 'No limit to hold this habitat against');
 });
 
 test('the server is asked for the quantities of a group', () => {

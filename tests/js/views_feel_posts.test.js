@@ -4,7 +4,7 @@ import test from 'node:test';
 import { Group, Matrix4, PerspectiveCamera, Vector3 } from '../../static/vendor/three.module.js';
 import { sharedUniforms } from '../../static/views/materials.js';
 import { Posts } from '../../static/views/feel/posts.js';
-import { groundOf, readShape } from '../../static/views/ground.js';
+import { drawnGround, readShape } from '../../static/views/ground.js';
 
 const WIDTH = 1000;
 const HEIGHT = 500;
@@ -20,7 +20,7 @@ function stage(weights, { place = 4, feel = null, where = [], metresPerPx = 0.02
   const tall = [];
   const half = {
     frame: 'aboard', group: new Group(), shown,
-    model: { radius_m: 56, ground: groundOf(readShape({ radius_m: 56 }, {}, { section_m: null, level: false, half_m: 7 })), answer: { grid: { fps: [24, 1], samples_per_frame: 1 }, spin_rad_s: [0.3], angle_rad: [0] } },
+    model: { radius_m: 56, ground: drawnGround(readShape({ radius_m: 56 }, {}, { section_m: null, level: false, half_m: 7 })), answer: { grid: { fps: [24, 1], samples_per_frame: 1 }, spin_rad_s: [0.3], angle_rad: [0] } },
     eye: { camera, metresPerPx, axes: { right: [1, 0, 0] } },
     actors: { where, grow: (tall_m) => tall.push(tall_m), movers: { stance: (m) => ({ feet: { x: 3 * m.i, y: 0, z: 0 }, up: m.i ? LEANT : [0, 1, 0] }) } },
     project: ({ x, y, z }) => { const v = new Vector3(x, y, z).project(camera); return [(v.x * 0.5 + 0.5) * WIDTH, (0.5 - v.y * 0.5) * HEIGHT]; },

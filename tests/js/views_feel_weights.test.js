@@ -3,7 +3,7 @@ import test from 'node:test';
 
 import { freest } from '../../static/views/feel/posts.js';
 import { mostOf, onDeck, weighed, weightFigure, weightWords } from '../../static/views/feel/weights.js';
-import { groundOf, readShape } from '../../static/views/ground.js';
+import { drawnGround, readShape } from '../../static/views/ground.js';
 
 const GRID = { fps: [10, 1], samples_per_frame: 1, count: 4 };
 const FEEL = { figures: { feet_g: 0.5636 }, person: { height_m: 1.75 } };
@@ -11,7 +11,7 @@ const HERE = { along_m: 3, axial_m: 0.5, floor: 0 };
 
 // `habitat` as the server gives it to be drawn
 function modelOf(habitat, spin_rad_s = [0.3, 0.3, 0.3, 0.3], habitat_answer = {}) {
-  return { radius_m: habitat.radius_m, ground: groundOf(readShape(habitat, habitat_answer, { section_m: null, level: false, half_m: 7, ...habitat })), answer: { grid: GRID, spin_rad_s } };
+  return { radius_m: habitat.radius_m, ground: drawnGround(readShape(habitat, habitat_answer, { section_m: null, level: false, half_m: 7, ...habitat })), answer: { grid: GRID, spin_rad_s } };
 }
 const WHEEL = modelOf({ radius_m: 56 });
 

@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import test from 'node:test';
 
-import { groundOf, readShape, triad } from '../../static/views/ground.js';
+import { drawnGround, readShape, triad } from '../../static/views/ground.js';
 import { drawnPoint } from '../../static/views/place.js';
 
 const near = (a, b, by = 1e-9) => assert.ok(Math.abs(a - b) < by, `${a} is not ${b}`);
@@ -15,12 +15,12 @@ function floor({ radius_m, azimuth_deg, length_m, width_m, ceiling_m = null }) {
   return { name: 'floor', radius_m, azimuth_deg, corners_m: corners(0), ceiling_corners_m: ceiling_m ? corners(ceiling_m) : null, levels: [] };
 }
 
-const PODS = groundOf(readShape({ radius_m: 30 }, { floors: [floor({ radius_m: 30, azimuth_deg: 0, length_m: 10, width_m: 6, ceiling_m: 3 }), floor({ radius_m: 20, azimuth_deg: 120, length_m: 8, width_m: 4 })] }, { section_m: null, level: false }));
+const PODS = drawnGround(readShape({ radius_m: 30 }, { floors: [floor({ radius_m: 30, azimuth_deg: 0, length_m: 10, width_m: 6, ceiling_m: 3 }), floor({ radius_m: 20, azimuth_deg: 120, length_m: 8, width_m: 4 })] }, { section_m: null, level: false }));
 const GROUNDS = {
-  cylinder: groundOf(readShape({ radius_m: 56 }, {}, { section_m: null, level: false })),
-  torus: groundOf(readShape({ radius_m: 56 }, {}, { section_m: 8, level: false })),
-  sphere: groundOf(readShape({ radius_m: 40 }, {}, { section_m: 40, level: false })),
-  turntable: groundOf(readShape({ radius_m: 2 }, {}, { section_m: null, level: true })),
+  cylinder: drawnGround(readShape({ radius_m: 56 }, {}, { section_m: null, level: false })),
+  torus: drawnGround(readShape({ radius_m: 56 }, {}, { section_m: 8, level: false })),
+  sphere: drawnGround(readShape({ radius_m: 40 }, {}, { section_m: 40, level: false })),
+  turntable: drawnGround(readShape({ radius_m: 2 }, {}, { section_m: null, level: true })),
 };
 
 test('a place and what is under its point are each other\'s inverse on every shape', () => {

@@ -63,7 +63,7 @@ export function studyWords({ study, year, mine }) {
 }
 
 /** 'Spin, 3.00 rpm' */
-export function headingWords({ label, unit, value }, units) {
+export function quantityHeading({ label, unit, value }, units) {
   return value === null ? `${label}, no value here` : `${label}, ${figureWords(value, unit, units)}`;
 }
 
@@ -79,12 +79,12 @@ export function premisesWords({ habitat, person }, units) {
   const show = (value, unit) => showQuantity(value, unit, units);
   const { axial_thrust_m_s2: thrust, outside_gravity_m_s2: room } = habitat;
   const turns = [show(habitat.radius_m, 'm'), show(habitat.spin_rpm, 'rpm'), thrust && `thrust ${show(thrust, 'm/s²')}`, room && `gravity outside ${show(room, 'm/s²')}`];
-  const paces = `walks at ${paceWords(person.walk_m_s, units)} and runs at ${paceWords(person.run_m_s, units)}`;
+  const paces = `walks at ${walkingPace(person.walk_m_s, units)} and runs at ${walkingPace(person.run_m_s, units)}`;
   return `${turns.filter(Boolean).join(', ')}; somebody ${show(person.height_m, 'm')} tall who ${paces}.`;
 }
 
 /** A pace as it was set: 1.4 m/s, 4.0 m/s; in other units three figures of it. */
-export function paceWords(value, units) {
+export function walkingPace(value, units) {
   return units === 'si' ? `${Number.isInteger(value) ? value.toFixed(1) : Number(threeFigures(value))}${NBSP}m/s` : showQuantity(value, 'm/s', units);
 }
 

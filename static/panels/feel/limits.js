@@ -4,7 +4,7 @@
 import { h, setAttribute, setText } from '../shared/dom.js';
 import { createOwnLimits } from './own_limits.js';
 import { createRule, ruleKey } from './rule.js';
-import { countRows, headingWords, rowsOf, behindWords, boundWords, stateWords, studyWords } from './figure_words.js';
+import { countRows, quantityHeading, rowsOf, behindWords, boundWords, stateWords, studyWords } from './figure_words.js';
 import { createFold } from '../shared/fold.js';
 import { createCopy, selectWords } from '../shared/files.js';
 
@@ -48,7 +48,7 @@ function createQuantity({ store, name }) {
     element: h('article', { class: 'quantity', 'data-quantity': name }, head, rule.element, says, tables, own.element),
     update(wide) {
       const now = quantity();
-      setText(head, headingWords(now, store.view.units));
+      setText(head, quantityHeading(now, store.view.units));
       rule.update(now, rows(), wide, store.view.units);
       setText(says, now.says);
       setAttribute(tables, 'hidden', rows().length === 0);

@@ -5,7 +5,7 @@ import { showQuantity } from '../../state/units.js';
 import { freshName } from '../../state/words.js';
 import { motionName } from '../../state/fields.js';
 import { h, setAttribute } from '../shared/dom.js';
-import { paceWords } from './figure_words.js';
+import { walkingPace } from './figure_words.js';
 import { createField } from '../shared/field.js';
 import { createFold } from '../shared/fold.js';
 
@@ -66,6 +66,6 @@ function runner(store, name, heading) {
 /** '1.75 m, walks 1.4 m/s, runs 4.0 m/s' */
 function personWords(store) {
   const { units } = store.view;
-  const speed = path => paceWords(store.read(path), units);
+  const speed = path => walkingPace(store.read(path), units);
   return `${showQuantity(store.read('person.height_m'), 'm', units)}, walks ${speed('person.walk_m_s')}, runs ${speed('person.run_m_s')}`;
 }

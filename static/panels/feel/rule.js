@@ -1,7 +1,7 @@
 // A rule: the limits of one quantity as ticks on a line, our value as a notch. In ink: a foot points to what a limit forbids.
 
 import { s, setAttribute, setChildren } from '../shared/dom.js';
-import { boundWords, headingWords, studyWords } from './figure_words.js';
+import { boundWords, quantityHeading, studyWords } from './figure_words.js';
 import { makeScale } from '../../state/scale.js';
 
 const HIGH = 46, // with one line of letters
@@ -56,7 +56,7 @@ function label({ x, line: at, say }) {
 
 function spoken(quantity, rows, units) {
   const said = rows.map(row => `${row.letter}, ${studyWords(row)}, ${boundWords(row, units)}`).join('; ');
-  return `${headingWords(quantity, units)}. On the rule: ${said}.`;
+  return `${quantityHeading(quantity, units)}. On the rule: ${said}.`;
 }
 
 /** The signs of the rule, explained once. */

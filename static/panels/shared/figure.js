@@ -1,12 +1,12 @@
 // A figure that can be typed (number box with its unit: Enter keeps, Esc restores, the unit switches SI and US), and a name changed
 // where it stands.
 
-import { fieldOf } from '../../state/fields.js';
+import { RADIUS, SPIN, fieldOf } from '../../state/fields.js';
 import { formatFigure, parseFigure, shownStep, shownUnit, toShown } from '../../state/units.js';
 import { h, setText } from './dom.js';
 import { sayInvalid } from './field_error.js';
 
-const DIALS = ['habitat.radius_m', 'habitat.spin_rpm'];
+const DIALS = [RADIUS, SPIN];
 
 /** `none`: the word for null where the field may be null. `step(value)`: a fine step there. `solve`: a dial set by what it gives.
  *  `measure`: the unit, where it is not the field's own. */

@@ -24,7 +24,7 @@ function inGroup(row, group) {
 }
 
 /** How this habitat lies to the limits of a group: "Inside 22 of 25 limits". */
-export function countWords({ limits }, group) {
+export function insideWords({ limits }, group) {
   const counted = limits.filter(row => inGroup(row, group) && isLimit(row)),
     inside = counted.filter(row => row.inside).length;
   if (!counted.some(row => typeof row.inside === 'boolean')) return 'No limit to hold this habitat against';

@@ -1,13 +1,14 @@
 // The map of place 4: spin against radius, as the server draws it, what each published limit forbids; and over it this habitat as a
 // ring.
 
+import { RADIUS, SPIN } from '../../../state/fields.js';
 import { createNewest } from '../../../state/newest.js';
 import { clamp } from '../../../state/scale.js';
 import { $$, h, s, setAttribute, setChildren, setText, parseDrawing } from '../../shared/dom.js';
 import { drawFamily, hatch, makeFrame } from './frame.js';
-import { FIRST_GROUP, countWords, drawnOf, groupsOf, createMapKey, createMapTable, createMapSaving } from './legend.js';
+import { FIRST_GROUP, insideWords, drawnOf, groupsOf, createMapKey, createMapTable, createMapSaving } from './legend.js';
 import { createHabitatMark, labelsOf } from './habitat_mark.js';
-import { RADIUS, SPIN, createRing, dialWords } from './ring.js';
+import { createRing, dialWords } from './ring.js';
 import { createFold } from '../../shared/fold.js';
 import { createList } from '../../shared/choice.js';
 
@@ -30,7 +31,7 @@ export function createFeelMap({ element, store, client }) {
     words = s('desc', { id: 'map-words' });
   const defs = s('defs', {}, hatch(), s('clipPath', { id: 'map-inside' }, inside));
   const svg = s('svg', { class: 'map', role: 'img', 'aria-labelledby': 'map-title map-words' }, title, words, defs, ground, band, mark.element);
-  const ring = createRing({ store, frame: () => frame, say: () => countWords(store.feel, group).toLowerCase() });
+  const ring = createRing({ store, frame: () => frame, say: () => insideWords(store.feel, group).toLowerCase() });
   const box = h('div', { class: 'map-box' }, svg, ring.element);
   const caption = h('p', { class: 'small' }),
     key = createMapKey(() => drawing);
@@ -123,7 +124,7 @@ export function createFeelMap({ element, store, client }) {
   // the count, and why it may disagree with the lines
   function countedWords() {
     const { map: note } = store.feel.says;
-    return `${countWords(store.feel, group)}.${note ? ` ${note}` : ''}`;
+    return `${insideWords(store.feel, group)}.${note ? ` ${note}` : ''}`;
   }
 
   function captionWords(counted) {

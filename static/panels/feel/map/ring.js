@@ -1,13 +1,10 @@
 // The ring on the map: this habitat. Dragged, or moved by the arrows, it sets radius and spin; with something held, one dial only,
 // and the other follows.
 
-import { fieldOf, shownOf } from '../../../state/fields.js';
+import { RADIUS, SPIN, fieldOf, shownOf } from '../../../state/fields.js';
 import { clamp, makeScale, roundTo } from '../../../state/scale.js';
 import { formatFigure, shownStep, shownUnit, toShown, withUnit } from '../../../state/units.js';
 import { h, onDrag, setAttribute } from '../../shared/dom.js';
-
-export const RADIUS = 'habitat.radius_m',
-  SPIN = 'habitat.spin_rpm';
 
 /** frame() → the map's frame as it is drawn; say() → how the habitat lies to the limits, in words. */
 export function createRing({ store, frame, say }) {

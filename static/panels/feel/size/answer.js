@@ -1,7 +1,8 @@
 // What the wishes come to: in words, the smallest habitat to take over, or which wishes collide and what would let them meet.
 
+import { SPIN } from '../../../state/fields.js';
 import { h, setChildren } from '../../shared/dom.js';
-import { SPIN, habitatWords } from '../map/ring.js';
+import { habitatWords } from '../map/ring.js';
 
 /** alter(number, value): the wish of that number set to a value. */
 export function createSizeAnswer({ store, alter }) {
