@@ -5,20 +5,42 @@ from typing import Any
 from pydantic import BaseModel, ConfigDict, Field
 
 
+def of_kind(label, kind, default: Any = ..., unit="", may_be=None, **bounds) -> Any:
+    """A field of a kind that the page knows; may_be: what it may be in words, where kind and bounds do not say it."""
+    words = {} if may_be is None else {"may_be": may_be}
+    return Field(default, **bounds, json_schema_extra={"label": label, "unit": unit, "kind": kind, **words})
+
+
 def number(label, unit, low, high, default: Any = ..., *, above=False, shown=None) -> Any:
     """A field that is a number from low to high (above low, if so said); `shown` is what a slider shows of it."""
     bounds = {"gt" if above else "ge": low, "le": high}
     return Field(default, **bounds, json_schema_extra={"label": label, "unit": unit, "shown": shown, "kind": "number"})
 
 
-def text(label, longest, default=...):
+def linear(low, high):
+    """What a slider shows of a number, from low to high."""
+    return {"min": low, "max": high, "scale": "linear"}
+
+
+def log(low, high):
+    """The same on a logarithmic scale."""
+    return {"min": low, "max": high, "scale": "log"}
+
+
+def text(label, longest, default: Any = ..., **more) -> Any:
     """A field that is text of at most `longest` characters."""
-    return Field(default, max_length=longest, json_schema_extra={"label": label, "unit": "", "kind": "text"})
+    return of_kind(label, "text", default, max_length=longest, **more)
 
 
-def choice(label, names):
-    """A field that is one of some names; its type is their Literal."""
-    return Field(json_schema_extra={"label": label, "unit": "", "kind": "choice", "may_be": " or ".join(names)})
+def choice(label, names=(), default: Any = ...) -> Any:
+    """A field that is one of some names; its type is their Literal. names: where they are to be listed otherwise than it lists them."""
+    return of_kind(label, "choice", default, may_be=" or ".join(names) or None)
+
+
+def listed(label, longest, default: Any = ..., *, least=None) -> Any:
+    """A field that is a list of at most `longest`, and at least `least`."""
+    may_be = None if least is None else f"a list of {least} to {longest}"
+    return of_kind(label, "list", default, may_be=may_be, min_length=least, max_length=longest)
 
 
 class Strict(BaseModel):

@@ -2,10 +2,10 @@
 
 from typing import Annotated, Any, Literal
 
-from pydantic import BeforeValidator, Discriminator, Field, Tag, WithJsonSchema
+from pydantic import BeforeValidator, Discriminator, Tag, WithJsonSchema
 from pydantic_core import PydanticCustomError
 
-from ..fields import Strict, number
+from ..fields import Strict, choice, linear, log, number, of_kind
 from ..physics.bodies import NAMED_BODIES, SPHERE, Body, named
 
 
@@ -21,35 +21,20 @@ def _drag(value: Any):
 class OwnBody(Strict):
     """A body stated by its numbers."""
 
-    mass_kg: float = number("Mass", "kg", 1e-9, 1e6, shown={"min": 0.001, "max": 100, "scale": "log"})
-    diameter_m: float = number("Diameter", "m", 0, 10, shown={"min": 0.001, "max": 1, "scale": "log"})
+    mass_kg: float = number("Mass", "kg", 1e-9, 1e6, shown=log(0.001, 100))
+    diameter_m: float = number("Diameter", "m", 0, 10, shown=log(0.001, 1))
     drag: Annotated[
         Any,
         BeforeValidator(_drag),
         WithJsonSchema({"anyOf": [{"const": SPHERE}, {"type": "number", "minimum": 0, "maximum": 5}]}),
-    ] = Field(
-        SPHERE,
-        json_schema_extra={"label": "Drag", "unit": "", "kind": "drag", "may_be": '"sphere" or a number from 0 to 5'},
-    )
-    shell: Literal["solid", "hollow"] = Field(
-        "solid", json_schema_extra={"label": "Made", "unit": "", "kind": "choice"}
-    )
-    restitution: float = number("Restitution", "", 0, 1, 0.7, shown={"min": 0, "max": 1, "scale": "linear"})
-    friction: float = number("Friction", "", 0, 5, 0.5, shown={"min": 0, "max": 1, "scale": "linear"})
-    rolling_resistance: float = number(
-        "Rolling resistance", "", 0, 1, 0.0, shown={"min": 0, "max": 0.1, "scale": "linear"}
-    )
-    drag_area_m2: float | None = number(
-        "Drag area", "m²", 0, 1_000, None, shown={"min": 0.001, "max": 2, "scale": "log"}
-    )
-    buoyant: bool = Field(
-        False,
-        json_schema_extra={
-            "label": "Borne by the air",
-            "unit": "",
-            "kind": "yes_no",
-            "may_be": "true (the air it displaces bears it up) or false",
-        },
+    ] = of_kind("Drag", "drag", SPHERE, may_be='"sphere" or a number from 0 to 5')
+    shell: Literal["solid", "hollow"] = choice("Made", default="solid")
+    restitution: float = number("Restitution", "", 0, 1, 0.7, shown=linear(0, 1))
+    friction: float = number("Friction", "", 0, 5, 0.5, shown=linear(0, 1))
+    rolling_resistance: float = number("Rolling resistance", "", 0, 1, 0.0, shown=linear(0, 0.1))
+    drag_area_m2: float | None = number("Drag area", "m²", 0, 1_000, None, shown=log(0.001, 2))
+    buoyant: bool = of_kind(
+        "Borne by the air", "yes_no", False, may_be="true (the air it displaces bears it up) or false"
     )
 
 
@@ -62,15 +47,15 @@ BodyPart = Annotated[
 
 
 def body_field():
-    return Field(json_schema_extra={"label": "Body", "unit": "", "kind": "body"})
+    return of_kind("Body", "body")
 
 
 def ball_spin_field():
-    return number("Its own spin", "rpm", -1e5, 1e5, 0.0, shown={"min": -3_000, "max": 3_000, "scale": "linear"})
+    return number("Its own spin", "rpm", -1e5, 1e5, 0.0, shown=linear(-3_000, 3_000))
 
 
 def bounces_field():
-    return number("Rebounds", "", 0, 1_000, 0, shown={"min": 0, "max": 50, "scale": "linear"})
+    return number("Rebounds", "", 0, 1_000, 0, shown=linear(0, 50))
 
 
 def body_of(body):

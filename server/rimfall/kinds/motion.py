@@ -2,10 +2,10 @@
 
 from typing import Annotated
 
-from pydantic import BeforeValidator, Field
+from pydantic import BeforeValidator
 from pydantic_core import PydanticCustomError
 
-from ..fields import Strict, number
+from ..fields import Strict, linear, number, text
 
 NAME_MARKS = ".=,"
 NO_GRAVITY = "no_spin"  # why there is nothing under plain gravity beside it
@@ -14,23 +14,23 @@ NO_GRAVITY = "no_spin"  # why there is nothing under plain gravity beside it
 class Place(Strict):
     """Where a motion starts: the centre of the body."""
 
-    along_m: float = number("Along the deck", "m", -1e6, 1e6, 0.0, shown={"min": -50, "max": 50, "scale": "linear"})
-    height_m: float = number("From height", "m", 0, 100_000, 0.0, shown={"min": 0, "max": 10, "scale": "linear"})
-    axial_m: float = number("Along the axis", "m", -1e6, 1e6, 0.0, shown={"min": -20, "max": 20, "scale": "linear"})
+    along_m: float = number("Along the deck", "m", -1e6, 1e6, 0.0, shown=linear(-50, 50))
+    height_m: float = number("From height", "m", 0, 100_000, 0.0, shown=linear(0, 10))
+    axial_m: float = number("Along the axis", "m", -1e6, 1e6, 0.0, shown=linear(-20, 20))
     floor: int = number("On floor", "", 0, 11, 0)
 
 
 def speed_field(label, default):
-    return number(label, "m/s", 0, 3_000, default, shown={"min": 0, "max": 30, "scale": "linear"})
+    return number(label, "m/s", 0, 3_000, default, shown=linear(0, 30))
 
 
 def heading_field(label):
-    return number(label, "°", -360, 360, 0.0, shown={"min": -180, "max": 180, "scale": "linear"})
+    return number(label, "°", -360, 360, 0.0, shown=linear(-180, 180))
 
 
 def elevation_field(label, default=...):
     """A field that is an angle up from level."""
-    return number(label, "°", -90, 90, default, shown={"min": -90, "max": 90, "scale": "linear"})
+    return number(label, "°", -90, 90, default, shown=linear(-90, 90))
 
 
 class Carried(Strict):
@@ -50,13 +50,10 @@ def _named(value):
 class Motion(Strict):
     """What every motion has. A name left out becomes its kind and number."""
 
-    name: Annotated[str, BeforeValidator(_named)] | None = Field(
-        None,
-        min_length=1,
-        max_length=60,
-        json_schema_extra={"label": "Name", "unit": "", "kind": "text", "may_be": "1 to 60 characters, without . = ,"},
+    name: Annotated[str, BeforeValidator(_named)] | None = text(
+        "Name", 60, None, min_length=1, may_be="1 to 60 characters, without . = ,"
     )
-    start_s: float = number("Starts at", "s", 0, 3_600, 0.0, shown={"min": 0, "max": 10, "scale": "linear"})
+    start_s: float = number("Starts at", "s", 0, 3_600, 0.0, shown=linear(0, 10))
     place: Place = Place()
 
 

@@ -7,7 +7,7 @@ from itertools import pairwise
 
 import numpy as np
 
-from ..fields import number
+from ..fields import linear, number
 from ..motions.journey import Leg
 from ..motions.path import Path
 from ..physics import frames
@@ -26,7 +26,7 @@ _MOST_SWEEPS = 3
 class OutsidePlace(Place):
     """A place that may lie outside: below the ground is beyond the hull."""
 
-    height_m: float = number("At height", "m", -100_000, 100_000, 0.0, shown={"min": -20, "max": 0, "scale": "linear"})
+    height_m: float = number("At height", "m", -100_000, 100_000, 0.0, shown=linear(-20, 0))
 
 
 def under_the_hull(habitat, shape, motion, why):

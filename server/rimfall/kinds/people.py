@@ -4,7 +4,7 @@ A person is a point `centre_m` above the feet; what it may meet is met by a ball
 the ground when the ball does, and the head, twice as high, the ceiling.
 """
 
-from ..fields import number
+from ..fields import linear, number
 from ..physics.bodies import Body
 from .motion import Motion, Place
 from .places import TOUCH_M, over_its_floor
@@ -20,12 +20,12 @@ WEIGHT_TERM = "weight at the feet"
 class FeetPlace(Place):
     """Where the feet are."""
 
-    height_m: float = number("Feet at height", "m", 0, 100_000, 0.0, shown={"min": 0, "max": 10, "scale": "linear"})
+    height_m: float = number("Feet at height", "m", 0, 100_000, 0.0, shown=linear(0, 10))
 
 
 def mass_field():
     """The mass of a person."""
-    return number("Mass", "kg", 1, 1_000, 75.0, shown={"min": 20, "max": 150, "scale": "linear"})
+    return number("Mass", "kg", 1, 1_000, 75.0, shown=linear(20, 150))
 
 
 class Person(Motion):
@@ -33,9 +33,7 @@ class Person(Motion):
 
     place: FeetPlace = FeetPlace()
     mass_kg: float = mass_field()
-    centre_m: float = number(
-        "Centre over the feet", "m", 0.1, 3, 1.0, shown={"min": 0.5, "max": 1.5, "scale": "linear"}
-    )
+    centre_m: float = number("Centre over the feet", "m", 0.1, 3, 1.0, shown=linear(0.5, 1.5))
 
 
 def person(motion, drag_area_m2=0.0):

@@ -3,9 +3,10 @@
 from typing import Annotated, Any
 
 import numpy as np
-from pydantic import BeforeValidator, Field, WithJsonSchema
+from pydantic import BeforeValidator, WithJsonSchema
 from pydantic_core import PydanticCustomError
 
+from ..fields import of_kind
 from ..motions.journey import Start
 from ..motions.plan import Plan
 from ..physics import frames
@@ -46,14 +47,11 @@ class Released(Motion):
         WithJsonSchema(
             {"anyOf": [{"type": "array", "items": {"type": "number"}, "minItems": 3, "maxItems": 3}, {"type": "null"}]}
         ),
-    ] = Field(
+    ] = of_kind(
+        "Axis of its spin",
+        "axis",
         None,
-        json_schema_extra={
-            "label": "Axis of its spin",
-            "unit": "",
-            "kind": "axis",
-            "may_be": "three figures [spinward, up, axial], each within ± 1,000,000 and not all 0, or null",
-        },
+        may_be="three figures [spinward, up, axial], each within ± 1,000,000 and not all 0, or null",
     )
     bounces: int = bounces_field()
 

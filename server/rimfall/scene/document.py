@@ -11,7 +11,7 @@ from typing import Annotated, Any, Literal, Union
 from pydantic import BeforeValidator, Field, WithJsonSchema
 from pydantic_core import PydanticCustomError
 
-from ..fields import Strict, number, text
+from ..fields import Strict, linear, listed, number, of_kind, text
 from ..kinds import KINDS
 from ..shapes import HabitatPart
 from .feel.person_part import OwnLimit, PersonPart
@@ -24,12 +24,8 @@ LEAST_FPS, GREATEST_FPS = 1, 240
 class AirPart(Strict):
     """The air at the deck."""
 
-    pressure_kpa: float = number(
-        "Air pressure", "kPa", 0.001, 1_000, 101.325, shown={"min": 0, "max": 200, "scale": "linear"}
-    )
-    temperature_c: float = number(
-        "Air temperature", "°C", -150, 500, 20.0, shown={"min": -50, "max": 50, "scale": "linear"}
-    )
+    pressure_kpa: float = number("Air pressure", "kPa", 0.001, 1_000, 101.325, shown=linear(0, 200))
+    temperature_c: float = number("Air temperature", "°C", -150, 500, 20.0, shown=linear(-50, 50))
 
 
 MOTIONS = {name: kind.fields for name, kind in KINDS.items()}
@@ -75,9 +71,7 @@ class Sampling(Strict):
         Any,
         BeforeValidator(is_fps),
         WithJsonSchema(fps_json_schema()),
-    ] = Field(
-        24, json_schema_extra={"label": "Frames a second", "unit": "fps", "kind": "fps", "may_be": '1 to 240, or "n/d"'}
-    )
+    ] = of_kind("Frames a second", "fps", 24, unit="fps", may_be='1 to 240, or "n/d"')
     duration_s: float | None = number("Ends at", "s", 0.1, 600, None)
 
 
@@ -91,27 +85,19 @@ def is_version(value: Any):
 class Other(Strict):
     """Another habitat, in which the same motions are shown."""
 
-    name: str = Field(
-        min_length=1,
-        max_length=60,
-        json_schema_extra={"label": "Name", "unit": "", "kind": "text", "may_be": "1 to 60 characters, unique"},
-    )
+    name: str = text("Name", 60, min_length=1, may_be="1 to 60 characters, unique")
     habitat: HabitatPart
 
 
 class Scene(Strict):
     """A whole scene."""
 
-    rimfall: Annotated[Literal[1], BeforeValidator(is_version)] = Field(
-        json_schema_extra={"label": "Document version", "unit": "", "kind": "version"}
-    )
+    rimfall: Annotated[Literal[1], BeforeValidator(is_version)] = of_kind("Document version", "version")
     title: str = text("Title", 200, "")
     habitat: HabitatPart
     air: AirPart | None = AirPart()
-    motions: list[AnyMotion] = Field(max_length=100, json_schema_extra={"label": "Motions", "unit": "", "kind": "list"})
+    motions: list[AnyMotion] = listed("Motions", 100)
     sampling: Sampling = Sampling()
-    compare: list[Other] = Field([], max_length=3, json_schema_extra={"label": "Beside it", "unit": "", "kind": "list"})
+    compare: list[Other] = listed("Beside it", 3, [])
     person: PersonPart = PersonPart()
-    own_limits: list[OwnLimit] = Field(
-        [], max_length=12, json_schema_extra={"label": "Limits of your own", "unit": "", "kind": "list"}
-    )
+    own_limits: list[OwnLimit] = listed("Limits of your own", 12, [])

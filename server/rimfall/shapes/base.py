@@ -10,9 +10,8 @@ from dataclasses import dataclass
 from typing import Any, ClassVar, Protocol
 
 import numpy as np
-from pydantic import Field
 
-from ..fields import Strict, number
+from ..fields import Strict, choice, linear, listed, log, number, text
 from ..phrases import ALONG_THE_AXIS, OUTWARD
 from ..physics import frames
 from ..physics.constants import RPM_RAD_S
@@ -239,7 +238,7 @@ class RampPoint(Strict):
 class Deck(Strict):
     """A named level, for figures and the page; not a surface."""
 
-    name: str = Field(min_length=1, max_length=60, json_schema_extra={"label": "Deck", "unit": "", "kind": "text"})
+    name: str = text("Deck", 60, min_length=1)
     radius_m: float = number("Deck radius", "m", 0, GREATEST_RADIUS_M, above=True)
 
 
@@ -251,13 +250,9 @@ class TurningPart(Strict):
     GROUND: ClassVar[Ground] = DECK
     NEW: ClassVar[dict] = {}
 
-    radius_m: float = number(
-        "Radius", "m", LEAST_RADIUS_M, GREATEST_RADIUS_M, shown={"min": 2, "max": 10_000, "scale": "log"}
-    )
+    radius_m: float = number("Radius", "m", LEAST_RADIUS_M, GREATEST_RADIUS_M, shown=log(2, 10_000))
     spin_rpm: float = number("Spin", "rpm", 0, GREATEST_SPIN_RPM, shown={"min": 0, "max": 30, "scale": "fine_low"})
-    spin_ramp: list[RampPoint] = Field(
-        [], max_length=100, json_schema_extra={"label": "Spin ramp", "unit": "", "kind": "list"}
-    )
+    spin_ramp: list[RampPoint] = listed("Spin ramp", 100, [])
 
     @property
     def spin(self):
@@ -282,10 +277,8 @@ class TurningPart(Strict):
 class ShipPart(TurningPart):
     """A habitat in space, which may be under thrust; named levels are for figures."""
 
-    axial_thrust_m_s2: float = number(
-        "Thrust along the axis", "m/s²", -100, 100, 0.0, shown={"min": -2, "max": 2, "scale": "linear"}
-    )
-    decks: list[Deck] = Field([], max_length=20, json_schema_extra={"label": "Decks", "unit": "", "kind": "list"})
+    axial_thrust_m_s2: float = number("Thrust along the axis", "m/s²", -100, 100, 0.0, shown=linear(-2, 2))
+    decks: list[Deck] = listed("Decks", 20, [])
 
     @property
     def ship(self):
@@ -300,12 +293,12 @@ def _rate_rad_s(spin_rpm):
 
 def shape_field(name):
     """The field that names a shape, `name` where it is left out."""
-    return Field(name, json_schema_extra={"label": "Shape", "unit": "", "kind": "choice"})
+    return choice("Shape", default=name)
 
 
 def hub_field():
     """The radius of a column round the axis."""
-    return number("Hub radius", "m", 0.01, 100_000, None, shown={"min": 0.1, "max": 100, "scale": "log"})
+    return number("Hub radius", "m", 0.01, 100_000, None, shown=log(0.1, 100))
 
 
 def hub_clashes(part):

@@ -6,7 +6,7 @@ from typing import ClassVar, Literal
 
 import numpy as np
 
-from ..fields import number
+from ..fields import log, number
 from ..physics.surfaces import Drum, Plane
 from . import drawn, mesh
 from .base import RoundHull, Ship, ShipPart, Words, hub_clashes, hub_field, rings, shape_field
@@ -146,10 +146,8 @@ class CylinderPart(ShipPart):
     )
 
     shape: Literal["cylinder"] = shape_field("cylinder")
-    width_m: float | None = number("Width", "m", 0.5, 100_000, None, shown={"min": 0.5, "max": 1_000, "scale": "log"})
-    ceiling_m: float | None = number(
-        "Ceiling", "m", 0, 100_000, None, above=True, shown={"min": 1, "max": 100, "scale": "log"}
-    )
+    width_m: float | None = number("Width", "m", 0.5, 100_000, None, shown=log(0.5, 1_000))
+    ceiling_m: float | None = number("Ceiling", "m", 0, 100_000, None, above=True, shown=log(1, 100))
     hub_radius_m: float | None = hub_field()
 
     def habitat(self):

@@ -5,9 +5,8 @@ from dataclasses import dataclass
 from typing import ClassVar
 
 import numpy as np
-from pydantic import Field
 
-from ..fields import Strict, number
+from ..fields import Strict, listed, log, number, text
 from ..physics.coordinates import FloorChart
 from ..physics.surfaces import Plane
 from . import drawn, mesh
@@ -185,15 +184,11 @@ def _direction(chart, row, sign=1.0):
 class FloorPart(Strict):
     """A flat floor of a pod or a cabin. A radius or an azimuth left out is the habitat's radius, and its share of the turn."""
 
-    name: str = Field(
-        "",
-        max_length=60,
-        json_schema_extra={"label": "Floor", "unit": "", "kind": "text", "may_be": "text of at most 60 characters"},
-    )
+    name: str = text("Floor", 60, "")
     radius_m: float | None = number("Floor radius", "m", 0.1, 100_000, None)
     azimuth_deg: float | None = number("Floor azimuth", "°", -360, 360, None)
-    length_m: float = number("Floor length", "m", 0.5, 100_000, 10.0, shown={"min": 1, "max": 100, "scale": "log"})
-    width_m: float = number("Floor width", "m", 0.5, 100_000, 6.0, shown={"min": 1, "max": 100, "scale": "log"})
+    length_m: float = number("Floor length", "m", 0.5, 100_000, 10.0, shown=log(1, 100))
+    width_m: float = number("Floor width", "m", 0.5, 100_000, 6.0, shown=log(1, 100))
     ceiling_m: float | None = number("Floor ceiling", "m", 0, 100_000, None, above=True)
 
 
@@ -203,11 +198,7 @@ class FloorsPart(ShipPart):
     GROUND: ClassVar[Ground] = FLOOR
     HABITAT: ClassVar[type] = Craft
 
-    floors: list[FloorPart] = Field(
-        min_length=1,
-        max_length=12,
-        json_schema_extra={"label": "Floors", "unit": "", "kind": "list", "may_be": "a list of 1 to 12"},
-    )
+    floors: list[FloorPart] = listed("Floors", 12, least=1)
 
     @property
     def grounds(self):

@@ -4,7 +4,7 @@ import math
 from dataclasses import dataclass
 from typing import ClassVar, Literal
 
-from ..fields import number
+from ..fields import log, number
 from ..physics.surfaces import Tube
 from . import drawn, mesh
 from .base import Ship, ShipPart, Words, rings, shape_field
@@ -99,7 +99,7 @@ class TorusPart(ShipPart):
     NEW: ClassVar[dict] = {"tube_radius_m": 8.0}
 
     shape: Literal["torus"] = shape_field("torus")
-    tube_radius_m: float = number("Tube radius", "m", 0.05, 50_000, shown={"min": 0.5, "max": 1_000, "scale": "log"})
+    tube_radius_m: float = number("Tube radius", "m", 0.05, 50_000, shown=log(0.5, 1_000))
 
     def habitat(self):
         """The Torus."""

@@ -6,7 +6,7 @@ from typing import ClassVar, Literal
 
 import numpy as np
 
-from ..fields import number
+from ..fields import linear, number
 from ..physics.constants import G0_M_S2
 from ..physics.coordinates import BenchChart
 from ..physics.spin import Spin
@@ -156,9 +156,7 @@ class TurntablePart(TurningPart):
     GROUND: ClassVar[Ground] = PLATFORM
 
     shape: Literal["turntable"] = shape_field("turntable")
-    outside_gravity_m_s2: float = number(
-        "Gravity of the room", "m/s²", 0, 100, G0_M_S2, shown={"min": 0, "max": 20, "scale": "linear"}
-    )
+    outside_gravity_m_s2: float = number("Gravity of the room", "m/s²", 0, 100, G0_M_S2, shown=linear(0, 20))
 
     def habitat(self):
         """The Turntable."""

@@ -3,9 +3,7 @@
 from dataclasses import replace
 from typing import Literal
 
-from pydantic import Field
-
-from ...fields import number
+from ...fields import choice, linear, log, number
 from ...phrases import listed, seconds, speed
 from ..kind import Finding, Kind, Page, Stage
 from ..motion import Motion, elevation_field, speed_field
@@ -21,13 +19,13 @@ class Approach(Motion):
 
     kind: Literal["approach"]
     place: OutsidePlace = OutsidePlace()
-    dock: Literal["hub", "rim"] = Field("hub", json_schema_extra={"label": "Dock", "unit": "", "kind": "choice"})
+    dock: Literal["hub", "rim"] = choice("Dock", default="hub")
     speed_m_s: float = speed_field("Closing speed", 5.0)
-    heading_deg: float = number("Comes from", "°", -360, 360, 90.0, shown={"min": -180, "max": 180, "scale": "linear"})
+    heading_deg: float = number("Comes from", "°", -360, 360, 90.0, shown=linear(-180, 180))
     elevation_deg: float = elevation_field("From up", 0.0)
-    from_m: float = number("From", "m", 1, 1_000_000, 200.0, shown={"min": 10, "max": 1_000, "scale": "log"})
-    mass_kg: float = number("Mass", "kg", 1, 1e9, 12_000.0, shown={"min": 1_000, "max": 100_000, "scale": "log"})
-    size_m: float = number("Size", "m", 0.1, 1_000, 3.0, shown={"min": 1, "max": 30, "scale": "linear"})
+    from_m: float = number("From", "m", 1, 1_000_000, 200.0, shown=log(10, 1_000))
+    mass_kg: float = number("Mass", "kg", 1, 1e9, 12_000.0, shown=log(1_000, 100_000))
+    size_m: float = number("Size", "m", 0.1, 1_000, 3.0, shown=linear(1, 30))
 
 
 def check(motion, setting, shape):

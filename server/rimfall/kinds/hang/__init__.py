@@ -4,7 +4,7 @@ from typing import Literal
 
 import numpy as np
 
-from ...fields import number
+from ...fields import linear, log, number
 from ..body import BodyPart, body_field, body_of
 from ..kind import Finding, Kind, Page, Stage, StepLimit, when
 from ..motion import Motion, heading_field, speed_field
@@ -18,11 +18,9 @@ class Hang(Motion):
     """A body hung by its middle on a line without mass; its place is that of the point it hangs from."""
 
     kind: Literal["hang"]
-    length_m: float = number("Line", "m", 0.01, 1_000, 2.0, shown={"min": 0.1, "max": 20, "scale": "log"})
+    length_m: float = number("Line", "m", 0.01, 1_000, 2.0, shown=log(0.1, 20))
     body: BodyPart = body_field()
-    first_angle_deg: float = number(
-        "First angle from plumb", "°", 0, 180, 0.0, shown={"min": 0, "max": 90, "scale": "linear"}
-    )
+    first_angle_deg: float = number("First angle from plumb", "°", 0, 180, 0.0, shown=linear(0, 90))
     first_heading_deg: float = heading_field("Drawn aside toward")
     speed_m_s: float = speed_field("Push", 0.0)
     heading_deg: float = heading_field("Pushed toward")

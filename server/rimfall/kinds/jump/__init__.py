@@ -3,7 +3,7 @@
 import math
 from typing import Literal
 
-from ...fields import number
+from ...fields import linear, number
 from ...motions.journey import Start
 from ...motions.plan import Plan
 from ...phrases import drift, length, seconds
@@ -26,7 +26,7 @@ class Jump(Person):
     heading_deg: float = heading_field("Toward")
     elevation_deg: float = elevation_field("Up", 90.0)
     carried: Carried | None = None
-    drag_area_m2: float = number("Drag area", "m²", 0, 100, 0.5, shown={"min": 0, "max": 2, "scale": "linear"})
+    drag_area_m2: float = number("Drag area", "m²", 0, 100, 0.5, shown=linear(0, 2))
 
 
 def check(motion, setting, _shape):

@@ -2,7 +2,7 @@
 
 from typing import Literal
 
-from ...fields import number
+from ...fields import linear, number
 from ...phrases import length, seconds, speed
 from ..kind import Finding, Kind, Page, Stage, when
 from ..motion import Motion, elevation_field, heading_field, speed_field
@@ -18,7 +18,7 @@ _LEFT_OUT = [
 class HungPlace(OutsidePlace):
     """Where someone hangs outside, under the rim."""
 
-    height_m: float = number("Hangs at height", "m", -100_000, 0, -1.0, shown={"min": -20, "max": 0, "scale": "linear"})
+    height_m: float = number("Hangs at height", "m", -100_000, 0, -1.0, shown=linear(-20, 0))
 
 
 class LetGo(Motion):

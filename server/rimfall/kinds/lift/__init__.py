@@ -2,7 +2,7 @@
 
 from typing import Literal
 
-from ...fields import number
+from ...fields import linear, log, number
 from ...phrases import seconds
 from ...physics.constants import G0_M_S2
 from ..kind import Finding, Kind, Page, Stage, when
@@ -19,11 +19,9 @@ class Lift(Person):
     """Someone rides a lift in a spoke; heights are those of the cabin's floor."""
 
     kind: Literal["lift"]
-    to_height_m: float = number("To height", "m", 0, 100_000, shown={"min": 0, "max": 100, "scale": "linear"})
-    top_speed_m_s: float = number("Top speed", "m/s", 0.01, 1_000, 2.0, shown={"min": 0.1, "max": 20, "scale": "log"})
-    acceleration_m_s2: float | None = number(
-        "Speeds up by", "m/s²", 0.001, 100, None, shown={"min": 0.1, "max": 5, "scale": "log"}
-    )
+    to_height_m: float = number("To height", "m", 0, 100_000, shown=linear(0, 100))
+    top_speed_m_s: float = number("Top speed", "m/s", 0.01, 1_000, 2.0, shown=log(0.1, 20))
+    acceleration_m_s2: float | None = number("Speeds up by", "m/s²", 0.001, 100, None, shown=log(0.1, 5))
 
 
 def check(motion, setting, shape):

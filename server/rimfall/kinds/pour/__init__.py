@@ -2,9 +2,7 @@
 
 from typing import Literal
 
-from pydantic import Field
-
-from ...fields import Strict, number
+from ...fields import Strict, choice, linear, listed, log, number
 from ...physics.liquids import LIQUIDS
 from ..kind import Finding, Kind, Page, Stage, when
 from ..motion import Motion, elevation_field, heading_field
@@ -20,17 +18,17 @@ class TiltPoint(Strict):
 
     time_s: float = number("Time of the tilt", "s", 0, 600, above=True)
     elevation_deg: float = elevation_field("Up")
-    flow_ml_s: float = number("Flow", "ml/s", 0, 1_000, shown={"min": 0, "max": 200, "scale": "linear"})
+    flow_ml_s: float = number("Flow", "ml/s", 0, 1_000, shown=linear(0, 200))
 
 
 class TargetPart(Strict):
     """A cup or a basin that stands there to be poured into: a round upright opening, whose rim is at height_m."""
 
-    along_m: float = number("Cup along the deck", "m", -1e6, 1e6, 0.0, shown={"min": -5, "max": 5, "scale": "linear"})
-    height_m: float = number("Cup's rim", "m", 0, 100_000, 0.1, shown={"min": 0, "max": 2, "scale": "linear"})
-    axial_m: float = number("Cup along the axis", "m", -1e6, 1e6, 0.0, shown={"min": -5, "max": 5, "scale": "linear"})
-    diameter_m: float = number("Cup's opening", "m", 0.001, 10, 0.08, shown={"min": 0.02, "max": 1, "scale": "log"})
-    depth_m: float = number("Cup's depth", "m", 0.001, 10, 0.09, shown={"min": 0.01, "max": 1, "scale": "log"})
+    along_m: float = number("Cup along the deck", "m", -1e6, 1e6, 0.0, shown=linear(-5, 5))
+    height_m: float = number("Cup's rim", "m", 0, 100_000, 0.1, shown=linear(0, 2))
+    axial_m: float = number("Cup along the axis", "m", -1e6, 1e6, 0.0, shown=linear(-5, 5))
+    diameter_m: float = number("Cup's opening", "m", 0.001, 10, 0.08, shown=log(0.02, 1))
+    depth_m: float = number("Cup's depth", "m", 0.001, 10, 0.09, shown=log(0.01, 1))
 
 
 class Pour(Motion):
@@ -39,15 +37,13 @@ class Pour(Motion):
     kind: Literal["pour"]
     heading_deg: float = heading_field("Toward")
     elevation_deg: float = elevation_field("Up", 0.0)
-    flow_ml_s: float = number("Flow", "ml/s", 0.1, 1_000, shown={"min": 1, "max": 200, "scale": "log"})
-    lip_diameter_mm: float = number("Lip", "mm", 1, 100, shown={"min": 1, "max": 40, "scale": "log"})
-    duration_s: float = number("For", "s", 0.05, 600, shown={"min": 0.1, "max": 20, "scale": "log"})
-    liquid: Literal[LIQUID_NAMES] = Field(json_schema_extra={"label": "Liquid", "unit": "", "kind": "choice"})
-    tilt: list[TiltPoint] = Field(
-        [], max_length=100, json_schema_extra={"label": "Tilt of the lip", "unit": "", "kind": "list"}
-    )
+    flow_ml_s: float = number("Flow", "ml/s", 0.1, 1_000, shown=log(1, 200))
+    lip_diameter_mm: float = number("Lip", "mm", 1, 100, shown=log(1, 40))
+    duration_s: float = number("For", "s", 0.05, 600, shown=log(0.1, 20))
+    liquid: Literal[LIQUID_NAMES] = choice("Liquid")
+    tilt: list[TiltPoint] = listed("Tilt of the lip", 100, [])
     target: TargetPart | None = None
-    jitter: float = number("Scatter of the drops", "", 0, 1, 0.0, shown={"min": 0, "max": 1, "scale": "linear"})
+    jitter: float = number("Scatter of the drops", "", 0, 1, 0.0, shown=linear(0, 1))
     seed: int = number("Seed of the scatter", "", 0, 1_000_000, 0)
 
 

@@ -3,9 +3,8 @@
 from typing import Literal
 
 import numpy as np
-from pydantic import Field
 
-from ...fields import Strict, number
+from ...fields import Strict, choice, linear, log, number
 from ...phrases import drift, length, seconds
 from ..air_words import in_air, rose
 from ..body import BodyPart, ball_spin_field, body_field, body_of, bounces_field
@@ -21,10 +20,10 @@ _SWING_M = 0.05  # a swing along the axis smaller than this is none worth a word
 class RampPart(Strict):
     """A flat ramp that stands on the deck, its middle at the motion's place, its foot on the deck."""
 
-    slope_deg: float = number("Slope", "°", 0, 80, shown={"min": 0, "max": 45, "scale": "linear"})
+    slope_deg: float = number("Slope", "°", 0, 80, shown=linear(0, 45))
     heading_deg: float = heading_field("Rises toward")
-    length_m: float = number("Ramp length", "m", 0.1, 1_000, 4.0, shown={"min": 0.5, "max": 20, "scale": "log"})
-    width_m: float = number("Ramp width", "m", 0.1, 1_000, 1.0, shown={"min": 0.5, "max": 20, "scale": "log"})
+    length_m: float = number("Ramp length", "m", 0.1, 1_000, 4.0, shown=log(0.5, 20))
+    width_m: float = number("Ramp width", "m", 0.1, 1_000, 1.0, shown=log(0.5, 20))
 
 
 class Roll(Motion):
@@ -35,9 +34,7 @@ class Roll(Motion):
     heading_deg: float = heading_field("Toward")
     body: BodyPart = body_field()
     ball_spin_rpm: float = ball_spin_field()
-    start: Literal["rolling", "sliding"] = Field(
-        "rolling", json_schema_extra={"label": "Starts", "unit": "", "kind": "choice"}
-    )
+    start: Literal["rolling", "sliding"] = choice("Starts", default="rolling")
     ramp: RampPart | None = None
     bounces: int = bounces_field()
 

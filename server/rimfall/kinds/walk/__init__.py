@@ -2,7 +2,7 @@
 
 from typing import Literal
 
-from ...fields import number
+from ...fields import linear, number
 from ...motions.course import course
 from ...phrases import seconds, speed
 from ...physics.constants import TURN_RAD
@@ -25,7 +25,7 @@ class Walk(Person):
     speed_m_s: float = speed_field("Speed", 1.4)
     heading_deg: float = heading_field("Toward")
     climb_deg: float = elevation_field("Climbs", 0.0)
-    for_s: float = number("For", "s", 0.05, 600, 5.0, shown={"min": 1, "max": 60, "scale": "linear"})
+    for_s: float = number("For", "s", 0.05, 600, 5.0, shown=linear(1, 60))
 
 
 def check(motion, setting, shape):

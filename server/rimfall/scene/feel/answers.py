@@ -3,13 +3,14 @@
 from dataclasses import dataclass
 from typing import Annotated, Literal
 
-from pydantic import BeforeValidator, Field
+from pydantic import BeforeValidator
 from pydantic_core import to_json
 
 from ... import __version__
 from ...comfort import adaptation, chart, limits
 from ...comfort.figures import FIGURES, ComfortFigures, figures_of
 from ...comfort.quantities import QUANTITIES
+from ...fields import listed, of_kind
 from ...phrases import CAUTION_ABOUT_PEOPLE, in_units
 from ..document import AnyMotion, Scene, is_version
 from ..setting import setting_of
@@ -21,12 +22,8 @@ from .day import day_of
 class FeelRequest(Scene):
     """What is asked: a habitat, its air, who is aboard; a whole scene document will do as well."""
 
-    rimfall: Annotated[Literal[1], BeforeValidator(is_version)] = Field(
-        1, json_schema_extra={"label": "Document version", "unit": "", "kind": "version"}
-    )
-    motions: list[AnyMotion] = Field(
-        [], max_length=100, json_schema_extra={"label": "Motions", "unit": "", "kind": "list"}
-    )
+    rimfall: Annotated[Literal[1], BeforeValidator(is_version)] = of_kind("Document version", "version", 1)
+    motions: list[AnyMotion] = listed("Motions", 100, [])
 
 
 @dataclass(frozen=True)

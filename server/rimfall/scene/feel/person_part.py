@@ -3,25 +3,23 @@
 from typing import Literal
 
 from ...comfort.quantities import QUANTITIES
-from ...fields import Strict, choice, number, text
+from ...fields import Strict, choice, linear, number, text
 from ...physics.constants import PERSON_HEIGHT_M
 
 
 def _pace(label, high, default, shown):
-    return number(label, "m/s", 0, high, default, shown={"min": 0, "max": shown, "scale": "linear"})
+    return number(label, "m/s", 0, high, default, shown=linear(0, shown))
 
 
 class PersonPart(Strict):
     """Somebody aboard: how tall, how fast on foot, on stairs and in a lift, and how quickly the head turns."""
 
-    height_m: float = number("Height", "m", 0.3, 3, PERSON_HEIGHT_M, shown={"min": 0.5, "max": 2.2, "scale": "linear"})
+    height_m: float = number("Height", "m", 0.3, 3, PERSON_HEIGHT_M, shown=linear(0.5, 2.2))
     walk_m_s: float = _pace("Walks at", 10, 1.4, 3)
     run_m_s: float = _pace("Runs at", 20, 4.0, 12)
     climb_m_s: float = _pace("Climbs at", 5, 0.3, 2)
     lift_m_s: float = _pace("Lift goes at", 50, 2.0, 10)
-    head_turn_deg_s: float = number(
-        "Turns the head at", "°/s", 0, 1_000, 60.0, shown={"min": 0, "max": 360, "scale": "linear"}
-    )
+    head_turn_deg_s: float = number("Turns the head at", "°/s", 0, 1_000, 60.0, shown=linear(0, 360))
 
 
 class OwnLimit(Strict):

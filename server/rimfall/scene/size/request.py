@@ -2,11 +2,11 @@
 
 from typing import Annotated, Literal
 
-from pydantic import Discriminator, Field, Tag
+from pydantic import Discriminator, Tag
 
 from ...comfort.published import LIMITS, ROWS, STUDIES
 from ...comfort.quantities import QUANTITIES
-from ...fields import Strict, choice, number
+from ...fields import Strict, choice, listed, number
 from ..feel.person_part import PersonPart
 
 QUANTITY_NAMES = (*QUANTITIES, "radius")
@@ -48,9 +48,5 @@ Wish = Annotated[
 class SizeRequest(Strict):
     """The wishes, and who they are for."""
 
-    wishes: list[Wish] = Field(
-        min_length=1,
-        max_length=12,
-        json_schema_extra={"label": "Wishes", "unit": "", "kind": "list", "may_be": "a list of 1 to 12"},
-    )
+    wishes: list[Wish] = listed("Wishes", 12, least=1)
     person: PersonPart = PersonPart()
