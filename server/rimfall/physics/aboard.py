@@ -6,7 +6,7 @@ Arrays are (3, N). omega, the frame's rate about z, and its change are numbers o
 import numpy as np
 
 from . import buoyancy
-from .drag import sphere_cd_re
+from .drag import Drag
 
 
 def dot(a, b):
@@ -50,15 +50,8 @@ class Aboard:
         self._pull = np.array(room.pull_m_s2, dtype=float)[:, None]
         self._air = medium.air
         if self._air is not None:
-            self._prepare(bodies, self._air.deck_density_kg_m3, self._air.viscosity_pa_s)
-
-    def _prepare(self, bodies, density, viscosity):
-        self._spheres = np.isnan(bodies.drag_coefficient)
-        self._all_spheres = bool(np.all(self._spheres))
-        self._re_per = bodies.diameter_m * density / viscosity
-        self._stokes = np.pi / 8.0 * bodies.diameter_m * viscosity / bodies.mass_kg
-        self._square = np.pi / 8.0 * bodies.diameter_m**2 * density / bodies.mass_kg * bodies.drag_coefficient
-        self._thins = self._room.turns and not self._room.still_air
+            self._drag = Drag(bodies, self._air)
+            self._thins = self._room.turns and not self._room.still_air
 
     def take(self, which):
         """Those of the index or mask."""
@@ -69,14 +62,13 @@ class Aboard:
         out = of_frame(omega, change, x, u)
         if self._buoyancy is not None:
             turning = (0.0, 0.0) if self._room.still_air else (omega, change)
-            drag = self._drag(omega, x, u)
-            return out + self._buoyancy.at(-drag, self._pull, turning, x, u)
+            return out + self._buoyancy.at(-self._dragged(omega, x, u), self._pull, turning, x, u)
         out += self._pull
         if self._air is not None:
-            out -= self._drag(omega, x, u)
+            out -= self._dragged(omega, x, u)
         return out
 
-    def _drag(self, omega, x, u):
+    def _dragged(self, omega, x, u):
         wind = u
         if self._room.still_air:
             wind = np.stack([u[0] - omega * x[1], u[1] + omega * x[0], u[2]])
@@ -84,7 +76,4 @@ class Aboard:
         if self._thins:
             off = x[0] * x[0] + x[1] * x[1] - self._medium.deck_radius_m**2
             speed = speed * np.exp(omega * omega * self._air.thinning_s2_m2 * off)
-        if self._all_spheres:
-            return self._stokes * sphere_cd_re(self._re_per * speed) * wind
-        held = np.where(self._spheres, self._stokes * sphere_cd_re(self._re_per * speed), self._square * speed)
-        return held * wind
+        return self._drag.rate_1_s(self._drag.scale * speed) * wind

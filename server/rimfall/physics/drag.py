@@ -1,4 +1,4 @@
-"""Drag of a sphere: the standard curve, made smooth, and a constant coefficient.
+"""Drag: a sphere's standard curve, made smooth, or a constant coefficient; and what either does to bodies (`Drag`).
 
 Source of the curve: Clift, Grace & Weber, Bubbles, Drops and Particles (1978), table 5.2, Reynolds numbers to 10^5.25.
 As printed it jumps at its joints, and an adaptive stepper crawls there; so the program flies on a cubic spline of log Cd
@@ -7,6 +7,9 @@ against log Re through the printed curve (design, section 2). Below Re = 0.01 it
 """
 
 import numpy as np
+
+from .air import Air
+from .bodies import Bodies
 
 LEAST_RE = 1e-2
 GREATEST_RE = 10**5.25
@@ -97,3 +100,38 @@ def sphere_cd(re):
     """Cd (N,) of a sphere at Reynolds numbers re (N,) > 0, from the smooth curve."""
     re = np.asarray(re, dtype=float)
     return sphere_cd_re(re) / re
+
+
+class Drag:
+    """The drag of N bodies: m a = -(pi/8) d^2 rho Cd |u| u, u their velocity through air of density rho.
+
+    scale (N,): `rate_1_s` takes it times |u|, times the density over the deck's.
+    """
+
+    def __init__(self, bodies: Bodies, air: Air):
+        density, viscosity = air.deck_density_kg_m3, air.viscosity_pa_s
+        spheres = np.isnan(bodies.drag_coefficient)
+        self._all_spheres = bool(np.all(spheres))
+        self._spheres = spheres if np.any(spheres) else None
+        area_per_mass = np.pi / 8.0 * bodies.diameter_m**2 / bodies.mass_kg
+        self._constant = area_per_mass * density * np.where(spheres, 0.0, bodies.drag_coefficient)
+        re_per = bodies.diameter_m * density / viscosity
+        self._stokes = np.pi / 8.0 * bodies.diameter_m * viscosity / bodies.mass_kg
+        self._constant_per_re = self._constant / np.where(re_per > 0, re_per, 1.0)
+        self.scale = self._constant if self._spheres is None else re_per
+
+    def rate_1_s(self, scaled_speed):
+        """The rate (N,), 1/s, at which bodies take on the air's velocity."""
+        if self._spheres is None:
+            return scaled_speed
+        sphere = sphere_cd_re(scaled_speed)
+        sphere *= self._stokes
+        return sphere if self._all_spheres else np.where(self._spheres, sphere, self._constant_per_re * scaled_speed)
+
+    def settling_rate_1_s(self, gravity_m_s2):
+        """The rate (N,), 1/s, at which the deck's air stops bodies that have come to their settling speed under a gravity (N,): how
+        stiff they are. Stokes drag, and the square-law drag (of a sphere with Cd = 1/2) at the speed where it carries the body."""
+        if self._spheres is None:
+            return np.sqrt(gravity_m_s2 * self._constant)
+        square = np.where(self._spheres, 0.5 * self._stokes * self.scale, self._constant)
+        return np.where(self._spheres, 24.0 * self._stokes, 0.0) + np.sqrt(gravity_m_s2 * square)

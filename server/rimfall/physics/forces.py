@@ -7,7 +7,7 @@ import numpy as np
 from . import buoyancy
 from .air import Air
 from .bodies import Bodies
-from .drag import sphere_cd_re
+from .drag import Drag
 from .magnus import MagnusLift
 from .spin import Spin
 
@@ -32,8 +32,8 @@ class Force:
     turns (N,): 1 for a body whose room turns with the habitat, else 0. pull_m_s2 (3, N): a constant acceleration in the
     body's room, turning with it where that turns. air_turns (N,): 1 where the air turns too, 0 where it is still and of
     one density; as `turns` unless given. spin_rad_s (3, N): the bodies' own spin, inertial, constant; None for none, and
-    no lift. Drag: m a = -(pi/8) d^2 rho Cd |u| u, u the velocity relative to the air, which turns with the spin of that
-    instant. Lift: `magnus.py`, by the spin less the air's. What is buoyant: `buoyancy.py`.
+    no lift. Drag: `drag.py`, by the velocity relative to the air, which turns with the spin of that instant. Lift:
+    `magnus.py`, by the spin less the air's. What is buoyant: `buoyancy.py`.
     """
 
     def __init__(self, medium: Medium, bodies: Bodies, start_s, turns, pull_m_s2, spin_rad_s=None, air_turns=None):
@@ -48,21 +48,11 @@ class Force:
 
     def _prepare(self, air, spin_rad_s):
         """What does not change with time, worked out once."""
-        bodies, density, viscosity = self._bodies, air.deck_density_kg_m3, air.viscosity_pa_s
-        spheres = np.isnan(bodies.drag_coefficient)
-        self._all_spheres = bool(np.all(spheres))
-        self._spheres = spheres if np.any(spheres) else None
-        area_per_mass = np.pi / 8.0 * bodies.diameter_m**2 / bodies.mass_kg
-        self._constant = area_per_mass * density * np.where(spheres, 0.0, bodies.drag_coefficient)
-        re_per = bodies.diameter_m * density / viscosity
-        self._stokes = np.pi / 8.0 * bodies.diameter_m * viscosity / bodies.mass_kg
-        self._constant_per_re = self._constant / np.where(re_per > 0, re_per, 1.0)
-        # What the speed times the density over the deck's is times in drag: a factor in the exponent of the density.
-        self._scale = self._constant if self._spheres is None else re_per
+        self._drag = Drag(self._bodies, air)
         spin = self._medium.spin
         self._add_lift(spin, spin_rad_s)
-        with np.errstate(divide="ignore"):
-            self._in_exponent = np.log(self._scale) if self._lift is None else 0.0
+        with np.errstate(divide="ignore"):  # the drag's scale is a factor in the exponent of the density
+            self._in_exponent = np.log(self._drag.scale) if self._lift is None else 0.0
         self._steady = self._turning(spin.rates_rad_s[0]) if spin.steady else None
 
     def _add_lift(self, spin, spin_rad_s):
@@ -100,7 +90,7 @@ class Force:
         if self._medium.air is None:
             out[:] = 0.0
         else:
-            self._drag(elapsed_s, position, velocity, out)
+            self._add_drag_and_lift(elapsed_s, position, velocity, out)
         if self._buoyancy is not None:
             return self._borne(elapsed_s, position, velocity, out)
         if self._any_pull:
@@ -125,7 +115,7 @@ class Force:
         share = omega * omega * self._medium.air.thinning_s2_m2
         return omega, -omega, share, self._in_exponent - share * self._medium.deck_radius_m**2
 
-    def _drag(self, elapsed_s, position, velocity, wind):
+    def _add_drag_and_lift(self, elapsed_s, position, velocity, wind):
         """Fill in the acceleration: first the air's velocity past each body, then what it does."""
         turning = self._steady
         if turning is None:
@@ -149,22 +139,14 @@ class Force:
         np.exp(thin, out=thin)
         if self._lift is None:
             speed *= thin
-            wind *= self._drawn(speed)
+            wind *= self._drag.rate_1_s(speed)
         else:
             lift = self._lift.at(omega, wind, speed)
             lift *= self._medium.air.deck_density_kg_m3 * thin
             speed *= thin
-            speed *= self._scale
-            wind *= self._drawn(speed)
+            speed *= self._drag.scale
+            wind *= self._drag.rate_1_s(speed)
             wind += lift
-
-    def _drawn(self, scaled_speed):
-        """The rate (N,), 1/s, at which bodies take on the air's velocity; its argument is `_scale` times speed and density."""
-        if self._spheres is None:
-            return scaled_speed
-        sphere = sphere_cd_re(scaled_speed)
-        sphere *= self._stokes
-        return sphere if self._all_spheres else np.where(self._spheres, sphere, self._constant_per_re * scaled_speed)
 
     def _add_pull(self, elapsed_s, out):
         if not self._turned_pull:
@@ -179,15 +161,8 @@ class Force:
 
 
 def settling_rates_1_s(medium, bodies: Bodies, pull_m_s2):
-    """The rate (N,), 1/s, at which the deck's air stops bodies that have come to their settling speed: how stiff they are.
-
-    Stokes drag, and the square-law drag at the speed where it carries the body under the spin's gravity and pull_m_s2 (N,).
-    """
+    """`Drag.settling_rate_1_s` (N,) under the spin's gravity at the deck and a pull (N,), m/s2; 0 in vacuum."""
     if medium.air is None:
         return np.zeros(len(bodies.mass_kg))
-    spheres = np.isnan(bodies.drag_coefficient)
-    coefficient = np.where(spheres, 0.5, bodies.drag_coefficient)
-    square = np.pi / 8.0 * medium.air.deck_density_kg_m3 * coefficient * bodies.diameter_m**2 / bodies.mass_kg
     gravity = float(np.max(medium.spin.rates_rad_s**2)) * medium.deck_radius_m + pull_m_s2
-    slow = 3.0 * np.pi * medium.air.viscosity_pa_s * bodies.diameter_m / bodies.mass_kg
-    return np.where(spheres, slow, 0.0) + np.sqrt(gravity * square)
+    return Drag(bodies, medium.air).settling_rate_1_s(gravity)
