@@ -3,7 +3,8 @@
 import numpy as np
 from scipy.integrate import solve_ivp
 
-from rimfall.motions.journey import Start, carry
+from rimfall.motions.carry import carry
+from rimfall.motions.journey import Start
 from rimfall.motions.setting import Setting
 from rimfall.physics import air, bodies, contact, drag, frames, spin
 from rimfall.shapes import Cylinder

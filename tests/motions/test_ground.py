@@ -72,8 +72,8 @@ def along(path, count=400):
     return time_s, *path.at(time_s)
 
 
-def one(laid, spin=None, air=None):
-    return go(Medium(spin or steady(OMEGA), air, RADIUS_M), [laid])[0]
+def one(start, spin=None, air=None):
+    return go(Medium(spin or steady(OMEGA), air, RADIUS_M), [start])[0]
 
 
 CASES = {
@@ -92,33 +92,33 @@ ROUND = {
 }
 
 
-@pytest.mark.parametrize("laid", [pytest.param(v, id=k) for k, v in (CASES | ROUND).items()])
-def test_rolling_keeps_its_energy_for_a_minute(laid):
+@pytest.mark.parametrize("start", [pytest.param(v, id=k) for k, v in (CASES | ROUND).items()])
+def test_rolling_keeps_its_energy_for_a_minute(start):
     """u^2/2 + beta d^2 sigma^2/8 - omega^2 rho^2/2 - pull.x, to 1e-9 of its greatest parts (design, section 2)."""
-    went = one(laid)
-    assert went.end == "time"
-    _, x, u = along(went.path)
-    beta, d = laid.body.inertia_factor, laid.body.diameter_m
+    result = one(start)
+    assert result.end == "time"
+    _, x, u = along(result.path)
+    beta, d = start.body.inertia_factor, start.body.diameter_m
     moving = np.sum(u[:, :3] ** 2, axis=1) / 2
     turning = beta * d**2 / 8 * np.sum(u[:, 3:] ** 2, axis=1)
     outward = OMEGA**2 * np.sum(x[:, :2] ** 2, axis=1) / 2
-    energy = moving + turning - outward - x[:, :3] @ np.array(laid.room.pull_m_s2)
+    energy = moving + turning - outward - x[:, :3] @ np.array(start.room.pull_m_s2)
     assert np.ptp(energy) <= 1e-9 * np.max(moving + outward)
     assert np.ptp(moving) > 1e-3 * np.max(moving)
 
 
-@pytest.mark.parametrize("laid", [pytest.param(v, id=k) for k, v in (CASES | ROUND).items()])
-def test_rolling_stays_on_its_surface_and_does_not_slip(laid):
-    _, x, u = along(one(laid).path)
-    gap = laid.surface.gap(x[:, :3].T, np.full(len(x), laid.body.radius_m))
-    slip = u[:, :3] - laid.body.radius_m * np.cross(u[:, 3:], laid.surface.normal(x[:, :3].T).T)
+@pytest.mark.parametrize("start", [pytest.param(v, id=k) for k, v in (CASES | ROUND).items()])
+def test_rolling_stays_on_its_surface_and_does_not_slip(start):
+    _, x, u = along(one(start).path)
+    gap = start.surface.gap(x[:, :3].T, np.full(len(x), start.body.radius_m))
+    slip = u[:, :3] - start.body.radius_m * np.cross(u[:, 3:], start.surface.normal(x[:, :3].T).T)
     assert np.max(np.abs(gap)) < 1e-9
     assert np.max(np.abs(slip)) < 1e-9
 
 
-@pytest.mark.parametrize("laid", [pytest.param(v, id=k) for k, v in (CASES | ROUND).items()])
-def test_the_turning_told_is_the_integral_of_the_spin(laid):
-    path = one(laid).path
+@pytest.mark.parametrize("start", [pytest.param(v, id=k) for k, v in (CASES | ROUND).items()])
+def test_the_turning_told_is_the_integral_of_the_spin(start):
+    path = one(start).path
     edges = np.array([*path.start_s, path.end_s])
     nodes, weights = np.polynomial.legendre.leggauss(12)
     for low, high in pairwise(edges):
@@ -131,7 +131,7 @@ def test_the_turning_told_is_the_integral_of_the_spin(laid):
 class Whole:
     """The unreduced sphere on a surface that turns; see above. Its state: centre, velocity, spin, all inertial."""
 
-    laid: GroundStart
+    start: GroundStart
     spin: object
     air: object = None
 
@@ -140,7 +140,7 @@ class Whole:
 
     def normal(self, x, v, omega, time_s):
         """The normal at an inertial centre, and its change as the centre moves and the surface turns."""
-        surface = self.laid.surface
+        surface = self.start.surface
         if isinstance(surface, Plane):
             n = self.turn(np.array(surface.into), time_s)
             return n, np.cross(omega, n)
@@ -151,11 +151,11 @@ class Whole:
 
     def change(self, time_s, state):
         x, v, s = state.reshape(3, 3)
-        a, beta = self.laid.body.radius_m, self.laid.body.inertia_factor
+        a, beta = self.start.body.radius_m, self.start.body.inertia_factor
         omega = np.array([0.0, 0.0, float(self.spin.rate_rad_s(time_s))])
         ramp = np.array([0.0, 0.0, float(self.spin.change_rad_s2(time_s))])
         n, bend = self.normal(x, v, omega, time_s)
-        free = self.turn(np.array(self.laid.room.pull_m_s2), time_s)
+        free = self.turn(np.array(self.start.room.pull_m_s2), time_s)
         # The touching point's velocity against the surface: v - a s x n - omega x (x - a n) = 0, differentiated:
         known = free - a * np.cross(s, bend) - np.cross(ramp, x - a * n) - np.cross(omega, v - a * bend)
         unknown = np.array([push + np.cross(np.cross(n, push), n) / beta for push in np.eye(3)]).T
@@ -164,30 +164,30 @@ class Whole:
 
     def at(self, time_s):
         """Inertial centres and spins (n, 3) at times (n,), rising, inside one piece of the spin."""
-        laid = self.laid
-        omega = float(self.spin.rate_rad_s(laid.time_s))
-        x, v = frames.rotating_to_inertial(laid.position_m, laid.velocity_m_s, 0.0, omega)
-        start = np.concatenate([x, v, laid.spin_rad_s + np.array([0.0, 0.0, omega])])
+        start = self.start
+        omega = float(self.spin.rate_rad_s(start.time_s))
+        x, v = frames.rotating_to_inertial(start.position_m, start.velocity_m_s, 0.0, omega)
+        start = np.concatenate([x, v, start.spin_rad_s + np.array([0.0, 0.0, omega])])
         found = solve_ivp(self.change, (0.0, time_s[-1]), start, method="DOP853", rtol=1e-12, atol=1e-12, t_eval=time_s)
         return found.y[:3].T, found.y[6:].T
 
 
-def against_the_whole(laid, spin, until_s):
+def against_the_whole(start, spin, until_s):
     """Greatest difference of centre, metres, and of spin times radius, m/s."""
-    went = one(laid, spin)
-    time_s = np.linspace(0.0, min(until_s, went.path.end_s), 60)
-    x, u = went.path.at(time_s)
+    result = one(start, spin)
+    time_s = np.linspace(0.0, min(until_s, result.path.end_s), 60)
+    x, u = result.path.at(time_s)
     angle, omega = spin.angle_rad(time_s), spin.rate_rad_s(time_s)
     spinning = u[:, 3:].copy()
     spinning[:, 2] += omega
-    place, turning = Whole(laid, spin).at(time_s)
+    place, turning = Whole(start, spin).at(time_s)
     off = np.abs(frames.turn(x[:, :3], angle) - place)
-    return np.max(off), laid.body.radius_m * np.max(np.abs(frames.turn(spinning, angle) - turning))
+    return np.max(off), start.body.radius_m * np.max(np.abs(frames.turn(spinning, angle) - turning))
 
 
-@pytest.mark.parametrize("laid", [pytest.param(v, id=k) for k, v in CASES.items()] + [ROUND["sphere"]])
-def test_rolling_is_that_of_the_whole_sphere(laid):
-    off_m, off_m_s = against_the_whole(laid, steady(OMEGA), 20.0)
+@pytest.mark.parametrize("start", [pytest.param(v, id=k) for k, v in CASES.items()] + [ROUND["sphere"]])
+def test_rolling_is_that_of_the_whole_sphere(start):
+    off_m, off_m_s = against_the_whole(start, steady(OMEGA), 20.0)
     assert off_m < 1e-7
     assert off_m_s < 1e-7
 
@@ -202,8 +202,8 @@ def test_rolling_under_a_ramp_of_the_spin_is_that_of_the_whole_sphere(name):
 @each_row("shell", BETA)
 def test_a_ball_rolled_along_the_axis_swings_back(shell):
     """z = (v/k) sin k t with k = omega sqrt(beta/(1 + beta)): the drum's turning tilts its spin (closed form of the balance)."""
-    went = one(rolled(DECK, (RADIUS_M, 0, 0), (0, 0, 2.0), ball(shell)))
-    time_s, x, _ = along(went.path)
+    result = one(rolled(DECK, (RADIUS_M, 0, 0), (0, 0, 2.0), ball(shell)))
+    time_s, x, _ = along(result.path)
     k = OMEGA * np.sqrt(BETA[shell] / (1 + BETA[shell]))
     assert x[:, 2] == pytest.approx(2.0 / k * np.sin(k * time_s), abs=1e-8)
     assert x[:, 1] == pytest.approx(0.0, abs=1e-8)
@@ -217,9 +217,9 @@ def turntable_orbit(shell, speed_m_s=0.1, omega_rad_s=2.0):
     n = np.array([0.0, 0.0, 1.0])
     x = np.array([0.4, 0.0, A_M])
     outside = np.array([0.0, speed_m_s, 0.0])
-    laid = rolled(TABLE, x, outside - omega_rad_s * np.cross(n, x), ball(shell), pull=(0, 0, -G0_M_S2))
+    start = rolled(TABLE, x, outside - omega_rad_s * np.cross(n, x), ball(shell), pull=(0, 0, -G0_M_S2))
     time_s = np.linspace(0.0, 60.0, 601)
-    moving = one(laid, steady(omega_rad_s)).path.at(time_s)
+    moving = one(start, steady(omega_rad_s)).path.at(time_s)
     place, velocity = (v[:, :3] for v in moving)
     place, velocity = frames.rotating_to_inertial(place, velocity, omega_rad_s * time_s, omega_rad_s)
     turned = np.unwrap(np.arctan2(velocity[:, 1], velocity[:, 0]))
@@ -242,8 +242,8 @@ def test_on_a_turntable_it_circles_as_wide_as_published():
 
 def slope_share(slope_rad=0.2):
     """Acceleration down a slope over g sin, of a ball let go on it for 4 s."""
-    laid = on_slope(slope_rad, 0.0)
-    return np.linalg.norm(one(laid).velocity_m_s) / (4.0 * G0_M_S2 * np.sin(slope_rad))
+    start = on_slope(slope_rad, 0.0)
+    return np.linalg.norm(one(start).velocity_m_s) / (4.0 * G0_M_S2 * np.sin(slope_rad))
 
 
 def test_down_a_slope_it_gains_the_published_share():
@@ -253,18 +253,18 @@ def test_down_a_slope_it_gains_the_published_share():
 def test_far_out_at_the_same_gravity_it_rolls_as_on_the_ground():
     """R -> infinity at fixed gravity: straight on at one speed, in the first order of the time over R^1/2."""
     far = 1e8
-    laid = rolled(Drum("deck", far, hollow=True), (far, 0, 0), (0, 1.5, 2.0), end_s=5.0)
-    went = go(Medium(steady(np.sqrt(G0_M_S2 / far)), None, far), [laid])[0]
-    _, x, _ = along(went.path)
+    start = rolled(Drum("deck", far, hollow=True), (far, 0, 0), (0, 1.5, 2.0), end_s=5.0)
+    result = go(Medium(steady(np.sqrt(G0_M_S2 / far)), None, far), [start])[0]
+    _, x, _ = along(result.path)
     assert x[-1, 1:3] == pytest.approx([7.5, 10.0], rel=5e-3)
 
 
 def test_without_spin_it_goes_straight():
     for surface, velocity, way in ((TABLE, (0.3, 0.4, 0.0), (3.0, 4.0, 0.0)), (FLOOR, (0.0, 0.3, 0.4), (0, 3.0, 4.0))):
-        laid = rolled(surface, (RADIUS_M, 0, 0), velocity, end_s=10.0)
-        went = one(laid, steady(0.0))
-        assert went.end == "time"
-        assert went.position_m - laid.position_m == pytest.approx(np.array(way), abs=1e-12)
+        start = rolled(surface, (RADIUS_M, 0, 0), velocity, end_s=10.0)
+        result = one(start, steady(0.0))
+        assert result.end == "time"
+        assert result.position_m - start.position_m == pytest.approx(np.array(way), abs=1e-12)
 
 
 GROUND = {"pull": (0.0, 0.0, -G0_M_S2)}
@@ -282,24 +282,24 @@ def plain(mode, velocity, spin=SPACE, *, body=None, end_s=60.0, others=(), pull=
 def test_a_ball_that_starts_sliding_grips(shell):
     """At v/(1 + beta), 5/7 of v for a solid one, after beta v/((1 + beta) mu g) (a textbook's case; from memory)."""
     beta, mu = BETA[shell], 0.3
-    went = one(plain("slides", (2.0, 1.0, 0.0), body=ball(shell, friction=mu)))
+    result = one(plain("slides", (2.0, 1.0, 0.0), body=ball(shell, friction=mu)))
     speed = np.hypot(2.0, 1.0)
-    assert went.end == "grip"
-    assert went.path.end_s == pytest.approx(beta / (1 + beta) * speed / (mu * G0_M_S2), abs=2e-8)
-    assert went.velocity_m_s == pytest.approx(np.array([2.0, 1.0, 0.0]) / (1 + beta), abs=1e-8)
-    assert A_M * np.cross(went.spin_rad_s, [0, 0, 1]) == pytest.approx(went.velocity_m_s, abs=1e-12)
+    assert result.end == "grip"
+    assert result.path.end_s == pytest.approx(beta / (1 + beta) * speed / (mu * G0_M_S2), abs=2e-8)
+    assert result.velocity_m_s == pytest.approx(np.array([2.0, 1.0, 0.0]) / (1 + beta), abs=1e-8)
+    assert A_M * np.cross(result.spin_rad_s, [0, 0, 1]) == pytest.approx(result.velocity_m_s, abs=1e-12)
 
 
 def test_a_ball_with_side_spin_curves_along_a_parabola_until_it_grips():
     """Coulomb's friction keeps its direction on flat ground: u and slip are linear in time (billiards; from memory)."""
     mu, u, spin = 0.2, np.array([1.5, 0.0, 0.0]), np.array([-20.0, 0.0, 5.0])
-    went = one(plain("slides", u, spin, body=ball(friction=mu)))
+    result = one(plain("slides", u, spin, body=ball(friction=mu)))
     slip = u - A_M * np.cross(spin, [0, 0, 1])
     lasts_s = np.linalg.norm(slip) * (2 / 7) / (mu * G0_M_S2)
     push = -mu * G0_M_S2 * slip / np.linalg.norm(slip)
-    assert went.end == "grip"
-    assert went.path.end_s == pytest.approx(lasts_s, abs=2e-8)
-    time_s, x, _ = along(went.path, 50)
+    assert result.end == "grip"
+    assert result.path.end_s == pytest.approx(lasts_s, abs=2e-8)
+    time_s, x, _ = along(result.path, 50)
     assert x[:, :2] == pytest.approx((u * time_s[:, None] + 0.5 * push * time_s[:, None] ** 2)[:, :2], abs=1e-8)
 
 
@@ -307,12 +307,12 @@ def test_a_ball_with_side_spin_curves_along_a_parabola_until_it_grips():
 def test_rolling_resistance_brings_it_to_rest(shell):
     """The deceleration is C g/(1 + beta): the work C N a metre takes both parts of its energy."""
     body = ball(shell, rolling_resistance=0.05, friction=0.5)
-    went = one(plain("rolls", (0.6, 0.8, 0.0), body=body))
+    result = one(plain("rolls", (0.6, 0.8, 0.0), body=body))
     slowing = 0.05 * G0_M_S2 / (1 + BETA[shell])
-    assert went.end == "rest"
-    assert went.path.end_s == pytest.approx(1.0 / slowing, abs=2e-7)
-    assert np.linalg.norm(went.position_m[:2]) == pytest.approx(0.5 / slowing, abs=1e-9)
-    assert went.velocity_m_s == pytest.approx(np.zeros(3), abs=0.0)
+    assert result.end == "rest"
+    assert result.path.end_s == pytest.approx(1.0 / slowing, abs=2e-7)
+    assert np.linalg.norm(result.position_m[:2]) == pytest.approx(0.5 / slowing, abs=1e-9)
+    assert result.velocity_m_s == pytest.approx(np.zeros(3), abs=0.0)
 
 
 def slope(slope_rad):
@@ -329,22 +329,22 @@ def on_slope(slope_rad, speed_m_s, mode="rolls", **contact):
 
 
 def test_a_ball_rolls_up_a_slope_turns_and_rolls_down():
-    went = one(on_slope(0.2, 2.0))
+    result = one(on_slope(0.2, 2.0))
     down = 5 / 7 * G0_M_S2 * np.sin(0.2)
-    assert went.end == "time"
-    assert np.linalg.norm(went.velocity_m_s) == pytest.approx(4.0 * down - 2.0, abs=1e-9)
+    assert result.end == "time"
+    assert np.linalg.norm(result.velocity_m_s) == pytest.approx(4.0 * down - 2.0, abs=1e-9)
 
 
 def test_with_resistance_it_turns_too_and_loses_what_it_must():
-    went = one(on_slope(0.2, 2.0, rolling_resistance=0.05))
+    result = one(on_slope(0.2, 2.0, rolling_resistance=0.05))
     up, down = (5 / 7 * G0_M_S2 * (np.sin(0.2) + sign * 0.05 * np.cos(0.2)) for sign in (1, -1))
-    assert went.end == "time"
-    assert np.linalg.norm(went.velocity_m_s) == pytest.approx(down * (4.0 - 2.0 / up), abs=1e-6)
+    assert result.end == "time"
+    assert np.linalg.norm(result.velocity_m_s) == pytest.approx(down * (4.0 - 2.0 / up), abs=1e-6)
 
 
 def test_resistance_holds_it_on_a_slope_that_is_no_steeper():
-    went = one(on_slope(0.04, 0.5, rolling_resistance=0.05))
-    assert went.end == "rest"
+    result = one(on_slope(0.04, 0.5, rolling_resistance=0.05))
+    assert result.end == "rest"
     assert one(on_slope(0.04, 0.0, rolling_resistance=0.05)).end == "rest"
     assert one(on_slope(0.06, 0.0, rolling_resistance=0.05)).end == "time"
 
@@ -353,12 +353,12 @@ def test_resistance_holds_it_on_a_slope_that_is_no_steeper():
 def test_a_slope_too_steep_for_its_friction_makes_it_slip(mu, slips):
     """A solid ball slips where tan > 7/2 mu (textbook; from memory), and then has g (sin - mu cos)."""
     angle = 1.0
-    went = one(on_slope(angle, 0.0, friction=mu))
+    result = one(on_slope(angle, 0.0, friction=mu))
     assert (np.tan(angle) > 3.5 * mu) == slips
-    assert went.end == ("slip" if slips else "time")
+    assert result.end == ("slip" if slips else "time")
     if slips:
-        assert went.path.end_s == 0.0
-        slid = one(GroundStart(**{**went.laid.__dict__, "mode": "slides"}))
+        assert result.path.end_s == 0.0
+        slid = one(GroundStart(**{**result.start.__dict__, "mode": "slides"}))
         assert slid.end == "time"
         assert slid.velocity_m_s @ [-np.cos(angle), 0, -np.sin(angle)] == pytest.approx(
             4.0 * G0_M_S2 * (np.sin(angle) - mu * np.cos(angle)), abs=1e-6
@@ -367,9 +367,9 @@ def test_a_slope_too_steep_for_its_friction_makes_it_slip(mu, slips):
 
 def test_a_ball_that_slides_up_too_steep_a_slope_comes_down_without_grip():
     """Its slip dies out once on the way, but friction cannot hold it rolling: one leg to the end, no shower of them."""
-    went = one(on_slope(1.0, 6.0, "slides", friction=0.4))
-    assert went.end == "time"
-    assert len(went.path.start_s) < 60
+    result = one(on_slope(1.0, 6.0, "slides", friction=0.4))
+    assert result.end == "time"
+    assert len(result.path.start_s) < 60
 
 
 CUP = Body(0.25, 0.085, friction=0.4, rolling_resistance=0.05)
@@ -393,61 +393,63 @@ def cup(surface, where, velocity=SPACE, *, body=CUP, time_s=0.0, end_s=60.0, pul
 
 
 def test_a_cup_under_a_steady_spin_stands_for_good():
-    went = one(cup(DECK, (RADIUS_M, 0, 0)))
-    assert (went.end, went.path.end_s) == ("rest", 0.0)
-    assert went.path.path_m.shape[2] == 6
+    result = one(cup(DECK, (RADIUS_M, 0, 0)))
+    assert (result.end, result.path.end_s) == ("rest", 0.0)
+    assert result.path.path_m.shape[2] == 6
 
 
 def test_a_cup_slides_to_a_stop_as_a_block_does():
     """v^2/(2 mu g) on plain ground, after v/(mu g)."""
-    went = one(cup(TABLE, (0, 0, 0), (1.2, 0.5, 0.0), **GROUND, turns=False))
-    assert went.end == "grip"
-    assert went.path.end_s == pytest.approx(1.3 / (0.4 * G0_M_S2), abs=1e-8)
-    assert np.linalg.norm(went.position_m[:2]) == pytest.approx(1.3**2 / (0.8 * G0_M_S2), abs=1e-9)
-    assert np.all(went.spin_rad_s == 0.0)
-    assert (one(GroundStart(**{**went.laid.__dict__, "velocity_m_s": went.velocity_m_s})).end) == "rest"
+    result = one(cup(TABLE, (0, 0, 0), (1.2, 0.5, 0.0), **GROUND, turns=False))
+    assert result.end == "grip"
+    assert result.path.end_s == pytest.approx(1.3 / (0.4 * G0_M_S2), abs=1e-8)
+    assert np.linalg.norm(result.position_m[:2]) == pytest.approx(1.3**2 / (0.8 * G0_M_S2), abs=1e-9)
+    assert np.all(result.spin_rad_s == 0.0)
+    assert (one(GroundStart(**{**result.start.__dict__, "velocity_m_s": result.velocity_m_s})).end) == "rest"
 
 
 def test_resistance_greater_than_friction_slows_no_more_than_friction_can():
     """A solid ball that all but sticks, friction 0.1: it rolls on and loses mu g, as much as any contact can give."""
-    went = one(plain("rolls", (1.0, 0.0, 0.0), (0.0, 1 / A_M, 0.0), body=ball(rolling_resistance=1.0, friction=0.1)))
-    assert went.end == "rest"
-    assert went.path.end_s == pytest.approx(1.0 / (0.1 * G0_M_S2), abs=1e-7)
+    result = one(plain("rolls", (1.0, 0.0, 0.0), (0.0, 1 / A_M, 0.0), body=ball(rolling_resistance=1.0, friction=0.1)))
+    assert result.end == "rest"
+    assert result.path.end_s == pytest.approx(1.0 / (0.1 * G0_M_S2), abs=1e-7)
 
 
 def test_a_ball_that_slides_and_resists_grips_and_rests():
     slid = one(plain("slides", (1.0, 0.0, 0.0), body=ball(rolling_resistance=1.0, friction=0.1)))
     assert slid.end == "grip"
     state = {"position_m": slid.position_m, "velocity_m_s": slid.velocity_m_s, "spin_rad_s": slid.spin_rad_s}
-    assert one(GroundStart(**{**slid.laid.__dict__, **state, "time_s": slid.path.end_s, "mode": "rolls"})).end == "rest"
+    assert (
+        one(GroundStart(**{**slid.start.__dict__, **state, "time_s": slid.path.end_s, "mode": "rolls"})).end == "rest"
+    )
 
 
 def test_friction_of_any_strength_lets_go_and_takes_hold_in_few_steps():
     """At a hundred g a slip dies out within microseconds: no crawling there."""
     fast = steady(np.sqrt(1000.0 / RADIUS_M))
-    laid = cup(DECK, (RADIUS_M, 0, 0), (0.0, 1e-3, -7e-4), pull=(0.0, 0.0, -300.0))
-    went = one(laid, fast)
-    assert went.end == "grip"
-    assert len(went.path.start_s) < 60
+    start = cup(DECK, (RADIUS_M, 0, 0), (0.0, 1e-3, -7e-4), pull=(0.0, 0.0, -300.0))
+    result = one(start, fast)
+    assert result.end == "grip"
+    assert len(result.path.start_s) < 60
 
 
 def test_a_cup_on_a_turntable_slides_when_the_spin_is_past_what_friction_holds():
     """(omega^2 rho)^2 + (omega' rho)^2 = (mu g)^2: solved for omega by hand."""
     spin = ramped(0.5, [(2.0, 0.5), (12.0, 5.5)])
-    went = one(cup(TABLE, (0.8, 0, 0), **GROUND), spin)
+    result = one(cup(TABLE, (0.8, 0, 0), **GROUND), spin)
     omega = (((0.4 * G0_M_S2) ** 2 - (0.5 * 0.8) ** 2) / 0.64) ** 0.25
-    assert went.end == "slip"
-    assert went.path.end_s == pytest.approx(2.0 + (omega - 0.5) / 0.5, abs=1e-7)
-    assert went.path.at(np.array([5.0]))[0][0, :3] == pytest.approx(went.laid.position_m, abs=0.0)
-    then = one(cup(TABLE, went.position_m, time_s=went.path.end_s, **GROUND), spin)
-    assert then.path.end_s > went.path.end_s + 1.0
+    assert result.end == "slip"
+    assert result.path.end_s == pytest.approx(2.0 + (omega - 0.5) / 0.5, abs=1e-7)
+    assert result.path.at(np.array([5.0]))[0][0, :3] == pytest.approx(result.start.position_m, abs=0.0)
+    then = one(cup(TABLE, result.position_m, time_s=result.path.end_s, **GROUND), spin)
+    assert then.path.end_s > result.path.end_s + 1.0
     assert np.linalg.norm(then.position_m[:2]) > 1.0
 
 
 def test_a_cup_at_a_spin_up_from_rest_slides_at_once_and_grips():
     """Against scipy, in the inertial frame, where it only feels the deck's friction and its push toward the axis."""
     spin, mu, rho = ramped(0.01, [(10.0, OMEGA)]), 0.4, RADIUS_M - CUP.radius_m
-    went = one(cup(DECK, (RADIUS_M, 0, 0)), spin)
+    result = one(cup(DECK, (RADIUS_M, 0, 0)), spin)
 
     def change(_t, state):
         return [mu * state[0] ** 2 / rho]
@@ -459,10 +461,10 @@ def test_a_cup_at_a_spin_up_from_rest_slides_at_once_and_grips():
     found = solve_ivp(
         change, (1e-9, 60.0), [0.01 * rho], method="DOP853", rtol=1e-11, atol=1e-11, events=grips, max_step=1.0
     )
-    assert went.path.begin_s == 0.0
-    assert went.end == ("grip" if found.t_events[0].size else "time")
-    assert went.path.end_s == pytest.approx(found.t[-1], abs=1e-5)
-    _, x, u = along(went.path)
+    assert result.path.begin_s == 0.0
+    assert result.end == ("grip" if found.t_events[0].size else "time")
+    assert result.path.end_s == pytest.approx(found.t[-1], abs=1e-5)
+    _, x, u = along(result.path)
     assert np.max(np.abs(x[:, 2])) < 1e-9
     assert np.min(u[:, 1]) < -5.0
 
@@ -470,27 +472,27 @@ def test_a_cup_at_a_spin_up_from_rest_slides_at_once_and_grips():
 def test_a_cup_on_a_deck_that_only_begins_to_turn_keeps_still_outside():
     """In vacuum nothing takes it along: no weight, no friction."""
     spin = ramped(0.0, [(10.0, OMEGA)])
-    went = one(cup(DECK, (RADIUS_M, 0, 0), end_s=20.0), spin)
-    time_s, x, _ = along(went.path)
+    result = one(cup(DECK, (RADIUS_M, 0, 0), end_s=20.0), spin)
+    time_s, x, _ = along(result.path)
     assert frames.turn(x[:, :3], spin.angle_rad(time_s)) == pytest.approx(
-        np.tile(went.laid.position_m, (400, 1)), abs=1e-6
+        np.tile(result.start.position_m, (400, 1)), abs=1e-6
     )
 
 
 def test_a_ball_at_rest_rolls_when_a_ramp_begins_and_not_before():
     spin = ramped(OMEGA, [(5.0, OMEGA), (15.0, 1.2 * OMEGA)])
     for contact in ({}, {"rolling_resistance": 0.001, "friction": 0.5}):
-        went = one(rolled(DECK, (RADIUS_M, 0, 0), SPACE, ball(**contact), end_s=20.0), spin)
-        assert went.end in ("time", "slip")
-        x, _ = went.path.at(np.array([4.9, 15.0]))
-        assert x[0, :3] == pytest.approx(went.laid.position_m, abs=1e-12)
+        result = one(rolled(DECK, (RADIUS_M, 0, 0), SPACE, ball(**contact), end_s=20.0), spin)
+        assert result.end in ("time", "slip")
+        x, _ = result.path.at(np.array([4.9, 15.0]))
+        assert x[0, :3] == pytest.approx(result.start.position_m, abs=1e-12)
         assert x[1, 1] < -1.0
 
 
 def test_a_ball_at_rest_with_nothing_to_come_rests():
     for contact in ({}, {"rolling_resistance": 0.02}):
-        went = one(rolled(DECK, (RADIUS_M, 0, 0), SPACE, ball(**contact)))
-        assert (went.end, went.path.end_s) == ("rest", 0.0)
+        result = one(rolled(DECK, (RADIUS_M, 0, 0), SPACE, ball(**contact)))
+        assert (result.end, result.path.end_s) == ("rest", 0.0)
 
 
 def test_a_ball_that_outruns_its_weight_slips_and_leaves():
@@ -501,14 +503,14 @@ def test_a_ball_that_outruns_its_weight_slips_and_leaves():
     hill = Drum("hub", 5.0, hollow=False)
     body, far, tilt = ball(friction=1e5), 5.0 + A_M, 1e-2
     x = far * np.array([np.cos(tilt), np.sin(tilt), 0.0])
-    laid = GroundStart(
+    start = GroundStart(
         room(hill, turns=False, pull=(-G0_M_S2, 0, 0)), hill, body, 0.0, x, np.zeros(3), np.zeros(3), 60.0, "rolls"
     )
-    slipped = one(laid)
+    slipped = one(start)
     assert slipped.end == "slip"
     assert slipped.position_m[0] / far == pytest.approx(10 / 17 * np.cos(tilt), abs=1e-4)
     state = {"position_m": slipped.position_m, "velocity_m_s": slipped.velocity_m_s, "spin_rad_s": slipped.spin_rad_s}
-    left = one(GroundStart(**{**laid.__dict__, **state, "time_s": slipped.path.end_s, "mode": "slides"}))
+    left = one(GroundStart(**{**start.__dict__, **state, "time_s": slipped.path.end_s, "mode": "slides"}))
     assert left.end == "left"
     assert left.velocity_m_s @ left.velocity_m_s / far == pytest.approx(
         G0_M_S2 * left.position_m[0] / far,
@@ -518,28 +520,28 @@ def test_a_ball_that_outruns_its_weight_slips_and_leaves():
 
 def test_it_meets_walls_and_edges():
     wall, edge = Plane("wall", (-1.0, 0.0, 0.0), -3.0), Plane("edge", (0.0, -1.0, 0.0), -2.0, edge=True)
-    went = one(plain("rolls", (1.0, 0.0, 0.0), (0.0, 1 / A_M, 0.0), others=(wall, edge)))
-    assert (went.end, went.surface) == ("met", wall)
-    assert went.path.end_s == pytest.approx(3.0 - A_M, abs=1e-9)
-    went = one(plain("rolls", (0.0, 1.0, 0.0), (-1 / A_M, 0.0, 0.0), others=(wall, edge)))
-    assert (went.end, went.surface) == ("met", edge)
-    assert went.path.end_s == pytest.approx(2.0, abs=1e-9)
+    result = one(plain("rolls", (1.0, 0.0, 0.0), (0.0, 1 / A_M, 0.0), others=(wall, edge)))
+    assert (result.end, result.surface) == ("met", wall)
+    assert result.path.end_s == pytest.approx(3.0 - A_M, abs=1e-9)
+    result = one(plain("rolls", (0.0, 1.0, 0.0), (-1 / A_M, 0.0, 0.0), others=(wall, edge)))
+    assert (result.end, result.surface) == ("met", edge)
+    assert result.path.end_s == pytest.approx(2.0, abs=1e-9)
 
 
 def test_a_ball_that_lies_against_a_wall_and_leaves_it_does_not_meet_it():
     wall = Plane("wall", (-1.0, 0.0, 0.0), -3.0)
     for speed, end in ((-1.0, "time"), (1.0, "met")):
-        laid = plain("rolls", (speed, 0, 0), (0, speed / A_M, 0), others=(wall,), at=(3.0 - A_M, 0), end_s=5.0)
-        assert one(laid).end == end
+        start = plain("rolls", (speed, 0, 0), (0, speed / A_M, 0), others=(wall,), at=(3.0 - A_M, 0), end_s=5.0)
+        assert one(start).end == end
 
 
 def test_air_that_stands_still_holds_a_ball_on_a_turntable_back():
     """Against scipy: drag by the velocity against the room."""
     air = air_at(101.325, 20.0)
     light = Body(0.0027, 0.04, 0.5, shell="hollow", **GRIPPY)
-    laid = rolled(TABLE, (0.5, 0, 0), (0.0, 0.0, 0.0), light, pull=(0, 0, -G0_M_S2), end_s=10.0, still_air=True)
+    start = rolled(TABLE, (0.5, 0, 0), (0.0, 0.0, 0.0), light, pull=(0, 0, -G0_M_S2), end_s=10.0, still_air=True)
     spin, beta = steady(2.0), 2 / 3
-    went = one(laid, spin, air)
+    result = one(start, spin, air)
     share = np.pi / 8 * 0.04**2 * air.deck_density_kg_m3 * 0.5 / light.mass_kg
 
     def change(_t, state):
@@ -548,7 +550,7 @@ def test_air_that_stands_still_holds_a_ball_on_a_turntable_back():
         return [*v, *((-share * np.linalg.norm(v) * v + beta * 2.0 * np.array([-v[1], v[0]])) / (1 + beta))]
 
     found = solve_ivp(change, (0, 10.0), [0.5, 0.0, 0.0, 1.0], method="DOP853", rtol=1e-11, atol=1e-12)
-    end = frames.turn(went.position_m, 20.0)
+    end = frames.turn(result.position_m, 20.0)
     assert end[:2] == pytest.approx(found.y[:2, -1], abs=1e-7)
 
 
@@ -557,16 +559,16 @@ def test_many_are_the_same_as_each_alone():
     rng = np.random.default_rng(4)
     ways = rng.uniform(-2, 2, (40, 3))
     bodies = [ball(rolling_resistance=c, friction=0.5) for c in (0.0, 0.02)]
-    laid = [
+    start = [
         GroundStart(**{**rolled(DECK, (RADIUS_M, 0, 0), way, bodies[i % 2], end_s=8.0 + i).__dict__, "time_s": 0.1 * i})
         for i, way in enumerate(ways)
     ] + [plain("slides", way * [1, 1, 0]) for way in ways]
     medium = Medium(steady(OMEGA), air_at(101.325, 20.0), RADIUS_M)
-    for one_laid, went in list(zip(laid, go(medium, laid), strict=True))[::7]:
+    for one_laid, result in list(zip(start, go(medium, start), strict=True))[::7]:
         alone = go(medium, [one_laid])[0]
-        assert (went.laid, went.end) == (one_laid, alone.end)
-        assert went.path.end_s == pytest.approx(alone.path.end_s, abs=1e-9)
-        assert went.position_m == pytest.approx(alone.position_m, abs=1e-9)
+        assert (result.start, result.end) == (one_laid, alone.end)
+        assert result.path.end_s == pytest.approx(alone.path.end_s, abs=1e-9)
+        assert result.position_m == pytest.approx(alone.position_m, abs=1e-9)
 
 
 def test_it_tells_how_many_have_ended_and_stops_when_told():

@@ -5,7 +5,8 @@ import math
 import numpy as np
 import pytest
 
-from rimfall.motions.journey import Start, carry
+from rimfall.motions.carry import carry
+from rimfall.motions.journey import Start
 from rimfall.motions.setting import Setting
 from rimfall.physics.bodies import Body
 from rimfall.physics.spin import steady

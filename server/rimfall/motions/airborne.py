@@ -10,7 +10,7 @@ from ..physics.bodies import as_arrays
 from ..physics.crossings import first_contact, touching
 from ..physics.forces import Force
 from ..physics.integrate import Coaster, Stepper
-from . import path
+from .path import StepLog
 
 TOLERANCE_M = 5e-10  # error allowed to a step, metres; six times as much passes a micrometre once in a thousand flights
 _PAST_ACROSS = 2.02  # a straight line that long, in radii, has left any circle it began in
@@ -40,16 +40,13 @@ class Airborne:
         self._last_s = np.maximum(np.array([r.end_s for r in releases]) - self._start_s, 0.0)
         self._ends_s = self._start_s + self._last_s
         self.met = [None] * len(releases)
-        self._steps, self._owners, self._begins = [], [], []
         position, velocity = (columns([getattr(r, n) for r in releases]) for n in ("position_m", "velocity_m_s"))
         force = self._force(medium, bodies, releases)
         self._at = np.arange(len(releases))  # index of each body still in the air
         self._touch = self._first_touch(position, velocity, force)
         up = np.array([surface is None for surface in self.met]) & (self._last_s > 0)
         self._ends_s[~up] = self._start_s[~up]
-        self._still = {
-            i: path.of_no_length(float(self._start_s[i]), *_states(position, velocity, i)) for i in self._at[~up]
-        }
+        self._first, self._log = (position, velocity), StepLog()
         self._mover = self._moving(force.take(up), position[:, up], velocity[:, up], up) if np.any(up) else None
         self._drop(up)
 
@@ -134,9 +131,7 @@ class Airborne:
         s, which = self._contacts(step)
         begin_s = self._start_s[self._at] + step.elapsed_s
         s_last = (self._last_s[self._at] - step.elapsed_s) / step.length_s
-        self._steps.append(step)
-        self._owners.append(self._at)
-        self._begins.append(begin_s)
+        self._log.keep(step, self._at, begin_s)
         meets = s <= np.minimum(1.0, s_last)
         self._ends_s[self._at[meets]] = (begin_s + np.where(meets, s, 0.0) * step.length_s)[meets]
         for i, k in zip(self._at[meets].tolist(), which[meets].tolist(), strict=True):
@@ -167,16 +162,9 @@ class Airborne:
 
     def paths(self):
         """The path of each body, in order."""
-        flown = (
-            path.of_steps(self._steps, self._owners, self._begins, self._start_s, self._ends_s) if self._steps else {}
-        )
-        return [self._still[i] if i in self._still else flown[i] for i in range(len(self.met))]
+        return self._log.paths(self._start_s, self._ends_s, *self._first)
 
 
 def columns(vectors):
     """A list of N vectors of 3 -> (3, N)."""
     return np.array(vectors, dtype=float).T.copy()
-
-
-def _states(position, velocity, i):
-    return position[:, i].copy(), velocity[:, i].copy()

@@ -43,29 +43,42 @@ def of_no_length(time_s, position, velocity):
     return Path(np.array([time_s]), np.ones(1), position[None], velocity[None], none, none, time_s, time_s)
 
 
-def of_steps(steps, owners, start_s, begin_s, end_s):
-    """Paths of bodies from the steps they took together: a dict by body number.
+class StepLog:
+    """The steps that N bodies take together, kept until they are cut into the path of each."""
 
-    steps: list of Step; owners and start_s: for each step the numbers (M,) of its bodies, rising, and when it starts for
-    each. begin_s, end_s (N,): of each body's path.
-    """
-    owner = np.concatenate(owners)
-    order = np.argsort(owner, kind="stable")
+    def __init__(self):
+        self._steps, self._owners, self._begins = [], [], []
 
-    def column(values):
-        return np.concatenate([np.ascontiguousarray(np.moveaxis(v, -1, 0)) for v in values])[order]
+    def keep(self, step, owners, begin_s):
+        """Keep a Step of the bodies numbered owners (M,), rising, that begins at begin_s (M,)."""
+        self._steps.append(step)
+        self._owners.append(owners)
+        self._begins.append(begin_s)
 
-    lengths = [np.broadcast_to(step.length_s, who.shape) for step, who in zip(steps, owners, strict=True)]
-    names = ("position_m", "velocity_m_s", "path_m", "path_m_s")
-    columns = [column(start_s), column(lengths), *(column([getattr(s, n) for s in steps]) for n in names)]
-    numbers, first = np.unique(owner[order], return_index=True)
-    bounds = [*first.tolist(), len(owner)]
-    return {
-        i: Path(*(c[low:high] for c in columns), begin, end)
-        for i, low, high, begin, end in zip(
-            numbers.tolist(), bounds[:-1], bounds[1:], begin_s[numbers].tolist(), end_s[numbers].tolist(), strict=True
-        )
-    }
+    def paths(self, begin_s, end_s, position, velocity):
+        """The Path of each body in order, from begin_s to end_s (N,); of no length, at its state (D, N), of one that took no step."""
+        paths = [None] * len(begin_s)
+        for i, pieces in self._pieces() if self._steps else ():
+            paths[i] = Path(*pieces, float(begin_s[i]), float(end_s[i]))
+        for i in (i for i, path in enumerate(paths) if path is None):
+            paths[i] = of_no_length(float(begin_s[i]), position[:, i].copy(), velocity[:, i].copy())
+        return paths
+
+    def _pieces(self):
+        """(number, columns of a Path) of each body that took a step."""
+        owner = np.concatenate(self._owners)
+        order = np.argsort(owner, kind="stable")
+
+        def column(values):
+            return np.concatenate([np.ascontiguousarray(np.moveaxis(v, -1, 0)) for v in values])[order]
+
+        lengths = [np.broadcast_to(s.length_s, who.shape) for s, who in zip(self._steps, self._owners, strict=True)]
+        names = ("position_m", "velocity_m_s", "path_m", "path_m_s")
+        states = (column([getattr(s, n) for s in self._steps]) for n in names)
+        columns = [column(self._begins), column(lengths), *states]
+        numbers, first = np.unique(owner[order], return_index=True)
+        for i, low, high in zip(numbers.tolist(), first, [*first[1:], len(owner)], strict=True):
+            yield i, [c[low:high] for c in columns]
 
 
 def horner(powers, s):

@@ -5,8 +5,8 @@ from dataclasses import dataclass, field, replace
 from ..kinds import KINDS
 from ..kinds.kind import IN_FLIGHT, Traced
 from ..motions import drift, flat_gravity, track
+from ..motions.carry import carry
 from ..motions.flight import StepLimitExceeded
-from ..motions.journey import carry
 from ..motions.setting import Setting
 from ..physics import spin as spins
 from .document import Scene

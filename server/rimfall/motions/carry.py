@@ -1,0 +1,174 @@
+"""From a release to the end: flight after flight, rebound after rebound, then rolling, sliding, rest. All motions together.
+
+All bodies in the air fly in one batch, all on the ground go in another; where a leg ends, the contact decides the next one
+(`contacts.py`). What ends a journey: the last contact allowed, rest, an edge, or time.
+"""
+
+from dataclasses import replace
+
+import numpy as np
+
+from .contacts import MOST_STANDSTILLS, how, into_frame, meet, releases, stays
+from .flight import Release, StepLimitExceeded, fly
+from .ground import go
+from .journey import Event, Journey, Leg
+
+_BRIEF_S = 1e-4
+
+
+def carry(medium, starts, watch=None):
+    """Take Starts to their ends -> list of Journey, in order.
+
+    watch(done) is told often how many have ended; what it raises stops the work. Raises StepLimitExceeded.
+    """
+    moving = [Progress(s) for s in starts]
+    for t in moving:
+        t.open(medium.spin)
+    while active := [t for t in moving if t.next is not None]:
+        done = len(moving) - len(active)
+        tell = watch and (lambda ended, done=done: watch(done))
+        flights = [t for t in active if isinstance(t.next, Release)]
+        grounds = [t for t in active if not isinstance(t.next, Release)]
+        if flights:
+            _after_flights(medium, flights, _worked(fly, medium, moving, flights, tell))
+        if grounds:
+            _after_grounds(medium, grounds, _worked(go, medium, moving, grounds, tell))
+    if watch is not None:
+        watch(len(moving))
+    return [t.journey for t in moving]
+
+
+def _worked(work, medium, moving, some, tell):
+    """What `fly` or `go` makes of the next legs of some of the moving."""
+    try:
+        return work(medium, [t.next for t in some], tell)
+    except StepLimitExceeded as exceeded:
+        raise StepLimitExceeded(moving.index(some[exceeded.index])) from None
+
+
+class Progress:
+    """One motion under way: its journey so far, and the Release or GroundStart that comes next, or None."""
+
+    def __init__(self, start):
+        self.journey, self.next = Journey(start), start.first
+        self.left, self.standstills, self.touches = start.bounces, 0, 0
+
+    def open(self, spin):
+        """Put in what is given, or what came before the start; if that is all there is, it ends there."""
+        start = self.journey.start
+        if start.prescribed is not None:
+            self.journey.legs += start.prescribed.legs
+            self.journey.events += start.prescribed.events
+            self.finish(start.prescribed.end)
+        elif start.opening is not None:
+            self._follow(spin, start.opening)
+
+    def _follow(self, spin, opening):
+        path, surface = opening.path, opening.surface
+        self.journey.legs.append(Leg(path, None, np.zeros(3)))
+        if self.next is None and surface is not None:
+            states = (v for v in path.at(np.array([path.end_s])))
+            turns = np.array([opening.release.room.turns])
+            position, velocity, _ = into_frame(spin, np.array([path.end_s]), turns, *states, np.zeros((1, 3)))
+            kind = surface.name_at(position[0])
+            self.happens(kind, path.end_s, position[0], velocity[0], np.zeros(3), surface)
+            self.finish(how(kind))
+
+    def add(self, leg):
+        """A leg more; brief ones are counted, and those of no length not kept, unless it is the first."""
+        length = leg.path.end_s - leg.path.begin_s
+        self.standstills = 0 if length > _BRIEF_S else self.standstills + 1
+        if length > 0 or not self.journey.legs:
+            self.journey.legs.append(leg)
+
+    def happens(self, *what):
+        """Something happens."""
+        self.journey.events.append(Event(*what))
+
+    def slips(self, time_s, start):
+        """A thing that stood begins to slide as the leg begins; told once."""
+        told = self.journey.events and self.journey.events[-1]
+        if not told or (told.kind, told.time_s) != ("slip", time_s):
+            self.happens("slip", time_s, start.position_m, start.velocity_m_s)
+
+    def finish(self, end):
+        """The end."""
+        self.journey.end, self.next = end, None
+
+
+def _after_flights(medium, moving, flown):
+    """Add the flights' legs; end or go on."""
+    meets = []
+    for motion, flight in zip(moving, flown, strict=True):
+        motion.add(Leg(flight.path, None, np.asarray(flight.release.spin_rad_s, dtype=float)))
+        if flight.surface is None:
+            motion.finish(None)
+        else:
+            meets.append((motion, flight))
+    if not meets:
+        return
+    time_s = np.array([f.path.end_s for _, f in meets])
+    position, velocity = _last_states([f.path for _, f in meets])
+    turns = np.array([f.release.room.turns for _, f in meets])
+    spinning = np.array([t.journey.legs[-1].spin_rad_s for t, _ in meets])
+    position, velocity, spinning = into_frame(medium.spin, time_s, turns, position, velocity, spinning)
+    going = []
+    for i, (motion, flight) in enumerate(meets):
+        kind = flight.surface.name_at(position[i])
+        if stays(motion, kind) and not flight.surface.edge:
+            motion.happens(kind, time_s[i], position[i], velocity[i], np.zeros(3), flight.surface)
+            motion.finish(how(kind))
+        else:
+            going.append(i)
+    if going:
+        some = [meets[i] for i in going]
+        states = time_s[going], position[going], velocity[going], spinning[going]
+        meet(medium, [t for t, _ in some], [f.surface for _, f in some], *states)
+
+
+def _last_states(paths):
+    """Position and velocity (n, 3) at the ends of paths, all at once: the end lies in the last piece."""
+    length = np.array([(p.end_s - p.start_s[-1]) / p.length_s[-1] for p in paths])[:, None]
+    columns = []
+    for state, powers in (("position_m", "path_m"), ("velocity_m_s", "path_m_s")):
+        most = max(getattr(p, powers).shape[1] for p in paths)
+        change = np.zeros((len(paths), 3))
+        rows = np.zeros((most, len(paths), 3))
+        for i, p in enumerate(paths):
+            piece = getattr(p, powers)[-1]
+            rows[: len(piece), i] = piece
+        for row in rows[::-1]:
+            change = change * length + row
+        columns.append(np.array([getattr(p, state)[-1] for p in paths]) + change)
+    return columns
+
+
+def _after_grounds(medium, moving, results):
+    """Add the legs on the ground; end or go on."""
+    for motion, leg in zip(moving, results, strict=True):
+        _after_ground(medium, motion, leg)
+
+
+def _after_ground(medium, motion, leg):
+    motion.add(Leg(leg.path, leg.start.surface, np.zeros(3)))
+    if leg.start.mode == "stands" and not np.any(leg.start.velocity_m_s) and np.any(leg.path.path_m[0]):
+        motion.slips(leg.path.begin_s, leg.start)
+    time_s, state = leg.path.end_s, (leg.position_m, leg.velocity_m_s, leg.spin_rad_s)
+    arrays = [np.array([v]) for v in (time_s, *state)]
+    if leg.end == "time":
+        motion.finish(None)
+    elif leg.end == "left":
+        motion.next = releases(medium.spin, [motion], *arrays, [True])[0]
+    elif leg.end == "met":
+        meet(medium, [motion], [leg.surface], *arrays)
+    else:
+        motion.happens(leg.end, time_s, leg.position_m, leg.velocity_m_s)
+        if leg.end == "rest":
+            motion.finish("rest")
+        elif motion.standstills > MOST_STANDSTILLS:
+            motion.finish("met a surface")
+        else:
+            mode = leg.start.mode if leg.start.mode == "stands" else "rolls" if leg.end == "grip" else "slides"
+            motion.next = replace(
+                leg.start, time_s=time_s, position_m=state[0], velocity_m_s=state[1], spin_rad_s=state[2], mode=mode
+            )

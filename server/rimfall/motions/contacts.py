@@ -1,0 +1,175 @@
+"""What comes of a contact: it ends the motion, or the body flies on, or goes on along a surface (`physics/contact.py`).
+
+States are arrays (n, 3) of the room's frame, one body a row, spins relative to that frame. `moving` are `carry.Progress`, one a body.
+"""
+
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from ..physics import contact, frames
+from ..physics.aboard import Aboard, of_frame
+from ..physics.bodies import as_arrays
+from ..physics.crossings import TOUCH_M
+from ..physics.protocols import Surface
+from .flight import Release
+from .ground import GroundStart
+from .journey import ON_THE_GROUND
+
+_NO_SLIP_M_S = 1e-9
+_PARTED_M_S = 1e-9  # a speed away from the ground that is none
+_HAIR_M = 2 * TOUCH_M
+MOST_STANDSTILLS = 8  # brief legs one after another: it lies where several surfaces meet, or is held against one
+_MOST_TOUCHES = 40  # contacts without a rebound: something holds it against a surface that does not bear it
+
+
+def stays(motion, kind):
+    """Whether a motion ends with a contact: a liquid's first, and the first with the ground where no rebound is allowed."""
+    start = motion.journey.start
+    return start.sticks or (start.bounces == 0 and kind in ON_THE_GROUND)
+
+
+def how(kind):
+    """The end of a motion that ends at a surface."""
+    return "landed" if kind in ON_THE_GROUND else "met a surface"
+
+
+def into_frame(spin, time_s, turns, position, velocity, spinning):
+    """Inertial states (n, 3) -> those of the turning frame, where `turns` (n,); spins become relative to it."""
+    angle = np.where(turns, spin.angle_rad(time_s), 0.0)
+    omega = np.where(turns, spin.rate_rad_s(time_s), 0.0)
+    position, velocity = frames.inertial_to_rotating(position, velocity, angle, omega)
+    spinning = frames.turn(spinning, -angle)
+    spinning[:, 2] -= omega
+    return position, velocity, spinning
+
+
+@dataclass(frozen=True)
+class _State:
+    """One body's position, velocity and spin (3,), the last relative to the room's frame, in that frame's axes."""
+
+    position_m: np.ndarray
+    velocity_m_s: np.ndarray
+    spin_rad_s: np.ndarray
+
+
+def meet(medium, moving, surfaces, time_s, position, velocity, spinning):
+    """What comes of contacts: states (n, 3) of the room's frame just before, spins relative to it."""
+    bodies = contact.balls([t.next.body for t in moving])
+    normal = _each(surfaces, "normal", position)
+    into = -np.einsum("ij,ij->i", velocity, normal)
+    level = velocity + np.maximum(into, 0.0)[:, None] * normal
+    pressed = _pressed(medium, moving, surfaces, time_s, position, level, normal)
+    may = np.array([t.left > 0 for t in moving])
+    real = may & contact.rebounds(bodies, bodies.restitution * into, pressed)
+    after, spun, slips = contact.impulse(bodies, normal, velocity, spinning, np.where(real, bodies.restitution, 0.0))
+    slipping = np.linalg.norm(slips, axis=1) > _NO_SLIP_M_S
+    # What neither rebounds nor is pressed glides along and is in nobody's way: a hair's breadth off, it flies free.
+    place = np.where((real | (pressed > 0))[:, None], position, position + _HAIR_M * normal)
+    # So gliding it is not lifted: a lift toward the surface would have it meet that again and again.
+    flies = releases(medium.spin, moving, time_s, place, after, spun, real)
+    for i, motion in enumerate(moving):
+        met = _Contact(surfaces[i], time_s[i], position[i], velocity[i], normal[i], real[i], pressed[i], slipping[i])
+        _decide(motion, met, _State(position[i], after[i], spun[i]), flies[i])
+
+
+@dataclass(frozen=True)
+class _Contact:
+    """A contact: surface, time, state just before (3,), normal (3,), whether it rebounds, the acceleration that presses it
+    on, and whether it slips after."""
+
+    surface: Surface
+    time_s: float
+    position_m: np.ndarray
+    velocity_m_s: np.ndarray
+    normal: np.ndarray
+    real: bool
+    pressed_m_s2: float
+    slipping: bool
+
+
+def _each(surfaces, what, *states):
+    """A surface's `what` at each of states (n, 3), all bodies of one surface at once -> (n, 3)."""
+    out = np.empty_like(states[0])
+    for surface in dict.fromkeys(surfaces):
+        here = np.array([s is surface or s == surface for s in surfaces])
+        out[here] = getattr(surface, what)(*(state[here].T for state in states)).T
+    return out
+
+
+def _decide(motion, met, state, flies):
+    """What one body does after a contact: end there, fly on, or lie on a surface."""
+    kind = met.surface.name_at(met.position_m)
+    if met.surface.edge:
+        motion.happens("edge", met.time_s, met.position_m, met.velocity_m_s)
+        motion.finish("edge")
+        return
+    motion.touches += not met.real
+    if stays(motion, kind) or motion.standstills > MOST_STANDSTILLS or motion.touches > _MOST_TOUCHES:
+        motion.happens(kind, met.time_s, met.position_m, met.velocity_m_s, np.zeros(3), met.surface)
+        motion.finish(how(kind))
+        return
+    ground = motion.next.surface if isinstance(motion.next, GroundStart) else None
+    if met.pressed_m_s2 > 0 or met.velocity_m_s @ met.normal < -_PARTED_M_S:
+        motion.happens(kind, met.time_s, met.position_m, met.velocity_m_s, state.velocity_m_s, met.surface)
+    motion.left -= bool(met.real)
+    motion.standstills = 0 if met.real else motion.standstills
+    if ground is not None and not met.real and kind not in ON_THE_GROUND:
+        motion.next = _still_on(motion, ground, met, state, flies)
+    elif met.real or met.pressed_m_s2 <= 0:
+        motion.next = flies
+    else:
+        motion.next = _on_ground(motion, met.surface, met.time_s, state, met.slipping)
+    if motion.journey.start.beyond is not None and kind in ON_THE_GROUND:
+        motion.next = replace(motion.next, room=motion.journey.start.beyond)
+
+
+def _still_on(motion, ground, met, state, flies):
+    """After a wall was met on the ground: it goes on there, unless the wall's friction lifts it and it may still rebound."""
+    normal = ground.normal(state.position_m)
+    rising = float(state.velocity_m_s @ normal)
+    if rising > _PARTED_M_S and motion.left > 0:
+        motion.left -= 1
+        return flies
+    level = replace(state, velocity_m_s=state.velocity_m_s - rising * normal)
+    one = contact.balls([motion.next.body])
+    slips = contact.slip(one, normal[None], level.velocity_m_s[None], level.spin_rad_s[None])
+    return _on_ground(motion, ground, met.time_s, level, np.linalg.norm(slips) > _NO_SLIP_M_S)
+
+
+def releases(spin, moving, time_s, position, velocity, spinning, lifts):
+    """Releases that go on from states (n, 3) of the room's frame, spins relative to it; lifts (n,): whether the air does."""
+    turns = np.array([t.next.room.turns for t in moving])
+    angle = np.where(turns, spin.angle_rad(time_s), 0.0)
+    omega = np.where(turns, spin.rate_rad_s(time_s), 0.0)
+    position, velocity = frames.rotating_to_inertial(position, velocity, angle, omega)
+    spinning = spinning.copy()
+    spinning[:, 2] += omega
+    spinning = frames.turn(spinning, angle)
+    return [
+        Release(
+            t.next.room, t.next.body, time_s[i], position[i], velocity[i], t.next.end_s, spinning[i], bool(lifts[i])
+        )
+        for i, t in enumerate(moving)
+    ]
+
+
+def _on_ground(motion, surface, time_s, state, slipping):
+    """A GroundStart that goes on from a state of the room's frame."""
+    before, body = motion.next, motion.next.body
+    mode = "stands" if body.diameter_m == 0 or not motion.journey.start.rolls else "slides" if slipping else "rolls"
+    parts = state.position_m, state.velocity_m_s, state.spin_rad_s
+    return GroundStart(before.room, surface, body, float(time_s), *parts, before.end_s, mode)
+
+
+def _pressed(medium, moving, surfaces, time_s, position, velocity, normal):
+    """Acceleration (n,) toward its surface of each body that glides along it, m/s2; below 0 where it would leave it."""
+    spin = medium.spin
+    turns = np.array([t.next.room.turns for t in moving])
+    omega, change = np.where(turns, spin.rate_rad_s(time_s), 0.0), np.where(turns, spin.change_rad_s2(time_s), 0.0)
+    free = np.array([t.next.room.pull_m_s2 for t in moving]) + of_frame(omega, change, position.T, velocity.T).T
+    for i in [i for i, t in enumerate(moving) if t.next.body.buoyant]:
+        borne = Aboard(medium, moving[i].next.room, as_arrays([moving[i].next.body]))
+        free[i] = borne.at(omega[i], change[i], position[i][:, None], velocity[i][:, None])[:, 0]
+    bends = _each(surfaces, "normal_rate", position, velocity)
+    return -np.einsum("ij,ij->i", free, normal) - np.einsum("ij,ij->i", velocity, bends)

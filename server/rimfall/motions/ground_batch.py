@@ -1,0 +1,280 @@
+"""Bodies on one surface under way together, each at its own pace, until something changes for it.
+
+The laws are `physics/rolling.py`'s, the steps `physics/walker.py`'s. What ends a leg is looked for inside each step: other
+surfaces on its polynomial, as in the air; a press or a grip that fades on a polynomial through Chebyshev's points of it; a
+slip or a speed that dies out at a step's end, since no step goes past that. Everything is in the room's own frame.
+"""
+
+import numpy as np
+
+from ..physics import bernstein
+from ..physics.aboard import dot
+from ..physics.crossings import first_contact, touching
+from ..physics.integrate import Step
+from ..physics.rolling import LAWS, ROLLS, SLIDES, STANDS, holds, riders, seeded
+from ..physics.stillness import Stillness
+from ..physics.turned import NODES, TO_CONTROL
+from ..physics.walker import Walker
+from .airborne import columns, distinct
+from .path import StepLog
+
+TOLERANCE_M = 2e-9  # error allowed to a step; a minute's rolling then keeps its energy to 1e-11
+_LASTS_S = (1.0, 60.0)  # an error of the velocity counts over the time that is left, within these
+# A slip, or a speed, that is none; or that share of the leg's greatest, or what it gains in as many seconds.
+_GONE_M_S = 1e-9
+_LEFT, _SLIP = 0, 1  # rows of what a law watches
+_TIME, _GRIP, _SLIPS, _REST, _LEAVES, _MET = range(6)
+_ENDS = ("time", "grip", "slip", "rest", "left", "met")
+
+
+class GroundBatch:
+    """The bodies of `ground.GroundStart`s of one room, surface and mode."""
+
+    def __init__(self, medium, starts):
+        room = starts[0].room
+        self._mode, self._spin = starts[0].mode, medium.spin if room.turns else None
+        self._others = [s for s in room.surfaces if s != starts[0].surface]
+        self._start_s = np.array([one.time_s for one in starts], dtype=float)
+        self._end_s = np.maximum(np.array([one.end_s for one in starts], dtype=float), self._start_s)
+        law = LAWS[self._mode](starts[0].surface, riders(medium, room, *distinct([one.body for one in starts])))
+        self._radius_m = law.many.radius_m
+        x, u, spin = (
+            columns([getattr(one, n) for one in starts]) for n in ("position_m", "velocity_m_s", "spin_rad_s")
+        )
+        lasts_s = np.clip(self._end_s - self._start_s, *_LASTS_S) if self._mode == ROLLS else np.ones(len(starts))
+        state = np.concatenate([x, np.zeros_like(x)]), np.concatenate([u, spin * self._radius_m])
+        self._walker = Walker(
+            law, self._spin, self._start_s, self._end_s, *state, absolute_m=TOLERANCE_M, lasts_s=lasts_s
+        )
+        lever = np.where(self._radius_m > 0, self._radius_m, 1.0)
+        self._to_angles = np.concatenate([np.ones((3, len(starts))), np.broadcast_to(1.0 / lever, (3, len(starts)))])
+        self._log = StepLog()
+        self._first = self._walker.position.copy(), self._walker.velocity.copy()
+        self._last = self._first[0].copy(), self._first[1].copy()
+        self._ends, self._ends_s = np.full(len(starts), -1), self._start_s.copy()
+        self._met = np.full(len(starts), -1)
+        self._at = np.arange(len(starts))
+        self._greatest = self._vanishing()
+        self._begin()
+
+    @property
+    def going(self):
+        """How many are still under way."""
+        return len(self._at)
+
+    @property
+    def first_going(self):
+        """Number of one that is still under way."""
+        return int(self._at[0])
+
+    def _vanishing(self):
+        """Size (N,) of what friction brings to an end."""
+        away = self._walker.law.vanishing(self._walker.position, self._walker.velocity)
+        return np.sqrt(dot(away, away))
+
+    def _begin(self):
+        """What ends at once, or has nothing that moves it; and how each stands to the other surfaces."""
+        walker = self._walker
+        self._touch = np.zeros((len(self._others), self.going), dtype=int)
+        motion = walker.position[:3], walker.velocity[:3], walker.acceleration[:3]
+        over = walker.time_s >= self._end_s
+        self._finish(np.flatnonzero(over), _TIME)
+        for k, surface in enumerate(self._others):
+            self._touch[k] = touching(surface, *motion, self._radius_m)
+            self._finish(np.flatnonzero(self._touch[k] < 0), _MET, k)
+        self._finish(np.flatnonzero(walker.watched[_LEFT] <= 0), _LEAVES)
+        still = self._vanishing() <= _GONE_M_S
+        if self._mode == ROLLS:
+            still |= ~np.any(walker.velocity[:3], axis=0)
+        self._settle(np.flatnonzero(still), moved=False)
+        self._finish(np.flatnonzero(walker.watched[_SLIP] <= 0), _SLIPS)
+        self._drop()
+
+    def step(self):
+        """A step of each body; those for which something changes leave."""
+        taken = self._walker.step()
+        if taken is None:
+            return
+        self._record(self._at[taken.who], taken.step)
+        changed = self._changes(taken)
+        walker = self._walker
+        done = taken.who[~changed & (walker.time_s[taken.who] >= self._end_s[self._at[taken.who]])]
+        self._finish(done, _TIME)
+        self._touch[:, taken.who] = 0
+        size = self._vanishing()
+        self._greatest[self._at] = np.maximum(self._greatest[self._at], size)
+        fading = (size <= self._gone()) & (self._ends[self._at] < 0)
+        fading[np.setdiff1d(np.arange(self.going), taken.who)] = False
+        self._settle(np.flatnonzero(fading), moved=True)
+        self._drop()
+
+    def _gone(self):
+        """Below what size (N,) what vanishes is gone: nothing while it grows."""
+        walker = self._walker
+        least = np.maximum(self._greatest[self._at], np.sqrt(dot(walker.acceleration[:3], walker.acceleration[:3])))
+        away = walker.law.vanishing(walker.position, walker.velocity)
+        change = walker.law.vanishing_rate(walker.position, walker.velocity, walker.acceleration)
+        return np.where(dot(away, change) < 0, _GONE_M_S * np.maximum(least, 1.0), 0.0)
+
+    def _changes(self, taken):
+        """End the legs of those for which something changes inside their step -> whether (M,) it does."""
+        step = taken.step
+        near = Step(step.elapsed_s, step.length_s, *(a[..., :3, :] for a in (step.position_m, step.velocity_m_s)),
+                    *(np.ascontiguousarray(a[:, :3]) for a in (step.path_m, step.path_m_s)))  # fmt: skip
+        s, met = np.full(len(taken.who), np.inf), np.full(len(taken.who), -1)
+        if self._others:
+            radius = self._radius_m[self._at[taken.who]]
+            s, met = first_contact(near, self._others, radius, self._touch[:, taken.who])
+        kind = np.where(s <= 1.0, _MET, -1)
+        for row, what in ((_LEFT, _LEAVES), (_SLIP, _SLIPS)):
+            some = np.flatnonzero(_doubtful(taken.watched[:, row]))
+            if len(some):
+                found = self._falls(taken, some, row)
+                sooner = found < np.minimum(s[some], 1.0 + 1e-15)
+                s[some[sooner]], kind[some[sooner]] = found[sooner], what
+        changed = kind >= 0
+        if np.any(changed):
+            self._end_inside(taken, np.flatnonzero(changed), s, kind, met)
+        return changed
+
+    def _falls(self, taken, some, row):
+        """Where in their steps a law's figure `row` falls to 0 for the bodies `some`: s, inf where it does not."""
+        step, count = taken.step, len(NODES)
+        powers = NODES[:, None] ** np.arange(len(step.path_m))
+        flat = [
+            (start[:, None, some] + np.einsum("nk,kai->ani", powers, change[:, :, some])).reshape(6, -1)
+            for start, change in ((step.position_m, step.path_m), (step.velocity_m_s, step.path_m_s))
+        ]
+        since = (NODES[:, None] * step.length_s[some]).ravel()
+        change = np.tile(taken.change_rad_s2[some], count)
+        rate = np.tile(taken.rate_rad_s[some], count) + change * since
+        law = self._walker.law.take(np.tile(taken.who[some], count))
+        values = law.at((rate, change), *flat)[1][row].reshape(count, -1)
+        scale = np.maximum(np.max(np.abs(values), axis=0), 1e-300)
+        return bernstein.first_descent(TO_CONTROL @ (values / scale), depth=1e-15)
+
+    def _end_inside(self, taken, some, s, kind, met):
+        """End the legs of the bodies `some` of the steps at s."""
+        step, who = taken.step, taken.who[some]
+        powers = s[some] ** np.arange(len(step.path_m))[:, None]
+        law, walker = self._walker.law.take(who), self._walker
+        position = step.position_m[:, some] + np.einsum("km,kam->am", powers, step.path_m[:, :, some])
+        velocity = step.velocity_m_s[:, some] + np.einsum("km,kam->am", powers, step.path_m_s[:, :, some])
+        walker.position[:, who] = position
+        walker.velocity[:, who] = law.tangent(velocity, law.surface.normal(position[:3]))
+        walker.time_s[who] = step.elapsed_s[some] + s[some] * step.length_s[some]
+        self._finish(who, kind[some], met[some])
+
+    def _settle(self, some, *, moved):
+        """What friction has brought to a stop (walker's numbers): it holds, and the leg ends or waits; or it goes on."""
+        walker = self._walker
+        some = some[self._ends[self._at[some]] < 0]
+        if not len(some):
+            return
+        law = walker.law.take(some)
+        position = walker.position[:, some]
+        velocity = law.stopped(position, walker.velocity[:, some])
+        time_s = walker.time_s[some]
+        held, way = holds(law, walker.rates(time_s), position, velocity)
+        if self._mode == SLIDES or (self._mode == STANDS and moved):
+            walker.put(some[held], velocity[:, held])
+            self._finish(some[held], _GRIP)
+            self._go_on(some[~held], velocity[:, ~held], way[:, ~held])
+            return
+        if moved and not np.any(held):
+            self._go_on(some, velocity, way)
+            return
+        still = Stillness(law, self._spin, time_s, self._end_s[self._at[some]], position, velocity)
+        stays = still.starts_s > time_s
+        stays &= held | (not moved)
+        self._wait(some[stays], still, stays, velocity)
+        self._go_on(some[~stays], velocity[:, ~stays], way[:, ~stays])
+
+    def _go_on(self, some, velocity, way):
+        """Friction does not hold them: they go on the way they are pulled."""
+        walker = self._walker
+        if not len(some):
+            return
+        law = walker.law.take(some)
+        walker.put(some, seeded(law, walker.position[:, some], velocity, way))
+        walker.refresh()
+
+    def _wait(self, some, still, stays, velocity):
+        """They stay: for good, or until the spin's change moves them."""
+        if not len(some):
+            return
+        walker = self._walker
+        starts_s = still.starts_s[stays]
+        walker.put(some, velocity[:, stays])
+        self._finish(some[np.isinf(starts_s)], _REST)
+        for_now = np.isfinite(starts_s)
+        some = some[for_now]
+        if not len(some):
+            return
+        for piece in still.pieces:
+            self._record_still(some, *(a[..., stays][..., for_now] for a in piece))
+        walker.put(some, velocity[:, stays][:, for_now], starts_s[for_now])
+        if self._mode == STANDS:
+            self._finish(some, _SLIPS)
+            return
+        law = walker.law.take(some)
+        at = walker.velocity[:, some]
+        _, way = holds(law, walker.rates(starts_s[for_now]), walker.position[:, some], at)
+        self._go_on(some, at, np.where(law.many.resistance > 0, way, 0.0))
+
+    def _record_still(self, some, open_, begin, lasts, spinning, change):
+        """A piece of no motion but a spin about the normal, of the walker's bodies `some`."""
+        some, begin, lasts = some[open_], begin[open_], lasts[open_]
+        walker, keep = self._walker, lasts > 0
+        if not np.any(keep):
+            return
+        some, begin, lasts = some[keep], begin[keep], lasts[keep]
+        spinning, change = spinning[:, open_][:, keep], change[:, open_][:, keep]
+        path_m, path_m_s = np.zeros((2, 8, 6, len(some)))
+        path_m[1, 3:], path_m[2, 3:] = spinning * lasts, 0.5 * change * lasts**2
+        path_m_s[1, 3:] = change * lasts
+        velocity = np.concatenate([np.zeros_like(spinning), spinning])
+        self._record(self._at[some], Step(begin, lasts, walker.position[:, some].copy(), velocity, path_m, path_m_s))
+        walker.position[3:, some] += path_m[:, 3:].sum(axis=0)
+        walker.velocity[3:, some] = spinning + change * lasts
+
+    def _record(self, owners, step):
+        """Keep a step, its angles in place of angles times the radius."""
+        scale = self._to_angles[:, owners]
+        parts = (a * scale for a in (step.position_m, step.velocity_m_s, step.path_m, step.path_m_s))
+        self._log.keep(Step(step.elapsed_s, step.length_s, *parts), owners, step.elapsed_s)
+
+    def _finish(self, some, end, met=-1):
+        """The legs of the walker's bodies `some` end now, unless they have."""
+        which = self._at[some]
+        first = self._ends[which] < 0
+        some, which = some[first], which[first]
+        end, met = (np.broadcast_to(v, first.shape)[first] for v in (end, met))
+        self._ends[which], self._met[which] = end, met
+        self._ends_s[which] = self._walker.time_s[some]
+        for last, now in zip(self._last, (self._walker.position, self._walker.velocity), strict=True):
+            last[:, which] = now[:, some]
+
+    def _drop(self):
+        """Go on with those that have not ended."""
+        staying = self._ends[self._at] < 0
+        self._at, self._touch = self._at[staying], self._touch[:, staying]
+        self._walker.keep(staying)
+
+    def results(self):
+        """Of each, in order: its path, how it ended, the surface met or None, and position, velocity and spin (3,) there."""
+        paths = self._log.paths(self._start_s, self._ends_s, *(a * self._to_angles for a in self._first))
+        (position, velocity), ends, met = (
+            (a * self._to_angles for a in self._last),
+            self._ends.tolist(),
+            self._met.tolist(),
+        )
+        x, u, spin = position[:3].T.copy(), velocity[:3].T.copy(), velocity[3:].T.copy()
+        surfaces = [self._others[k] if end == _MET else None for k, end in zip(met, ends, strict=True)]
+        return list(zip(paths, [_ENDS[end] for end in ends], surfaces, x, u, spin, strict=True))
+
+
+def _doubtful(values):
+    """Whether (M,) a figure known at the stages of a step (16, M) might fall to 0 within it."""
+    low, high = np.min(values, axis=0), np.max(values, axis=0)
+    return ~(low > 0.5 * (high - low)) | ~(low > 0)
