@@ -21,6 +21,7 @@ from hatchling.builders.hooks.plugin.interface import BuildHookInterface
 
 SOURCE_SANS = "@fontsource-variable/source-sans-3"
 VOLLKORN = "@fontsource/vollkorn"
+PRINTED = ("Regular", "It", "Semibold", "SemiboldIt")  # the same family whole, as PDF embeds it
 # file under node_modules → file under static/vendor
 FILES = {
     "three/build/three.module.js": "three.module.js",
@@ -35,6 +36,8 @@ FILES = {
     f"{VOLLKORN}/LICENSE": "LICENSE-vollkorn.txt",
     f"{SOURCE_SANS}/files/source-sans-3-latin-wght-normal.woff2": "source-sans-3-latin-wght-normal.woff2",
     f"{SOURCE_SANS}/LICENSE": "LICENSE-source-sans-3.txt",
+    **{f"source-sans/TTF/SourceSans3-{face}.ttf": f"SourceSans3-{face}.ttf" for face in PRINTED},
+    "source-sans/LICENSE.md": "LICENSE-source-sans.md",
 }
 BUNDLER = ("esbuild", "@esbuild")  # the program, and its binary for this machine
 STAMP = "stamp.txt"

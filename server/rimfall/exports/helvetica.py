@@ -1,14 +1,13 @@
-"""How wide Helvetica's characters are, and its encoding. Widths in thousandths of the size.
+"""How wide words are taken to be where a drawing is laid out: Helvetica's widths, in thousandths of the size. The page's own face is
+narrower, so that words keep their room in it and in the faces a reader of SVG has instead.
 
 Source: Adobe Core 14 AFM files (Adobe Systems, 1997), Helvetica.afm and Helvetica-Bold.afm, by WinAnsi code from 32 on; the
-oblique faces have the widths of the upright ones. Not of WinAnsi: the minus, at MINUS_CODE.
+oblique faces have the widths of the upright ones.
 """
 
 from unicodedata import normalize
 
-FALLBACK = "?"
-MINUS_CODE = 0x81
-
+_MINUS = 0x81  # not of WinAnsi, where this code is free
 _REGULAR = (
     [278, 278, 355, 556, 556, 889, 667, 191, 333, 333, 389, 584, 278, 333, 278, 278]
     + [556] * 10 + [278, 278, 584, 584, 584, 556, 1015]
@@ -40,22 +39,17 @@ _BOLD = (
 
 
 def width_mm(text, size_mm, weight=400):
-    """How long a line of text is; weight 400 or 600."""
+    """How long a line of text is; weight 400 or 600. A letter with an accent WinAnsi lacks is as wide as the letter, any other as "?"."""
     table = _BOLD if weight == 600 else _REGULAR
-    return sum(table[code - 32] for code in encoded(text)) * size_mm / 1000.0
+    return sum(table[_code(letter) - 32] for letter in text if letter >= " ") * size_mm / 1000.0
 
 
-def encoded(text):
-    """Text as the font's codes. A letter with an accent it lacks loses the accent; anything else it lacks is FALLBACK."""
-    return b"".join(_code(c) for c in text if c >= " ")
-
-
-def _code(character):
-    if character == "−":
-        return bytes([MINUS_CODE])
-    for tried in (character, normalize("NFKD", character)[:1]):
+def _code(letter):
+    if letter == "−":
+        return _MINUS
+    for tried in (letter, normalize("NFKD", letter)[:1]):
         try:
-            return tried.encode("cp1252")
+            return tried.encode("cp1252")[0]
         except UnicodeEncodeError:
             continue
-    return FALLBACK.encode()
+    return ord("?")

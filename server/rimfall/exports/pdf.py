@@ -1,96 +1,88 @@
-"""Drawings as the pages of a PDF, with nothing embedded: text is in Helvetica, one of the fonts that every reader has.
+"""Drawings as the pages of a PDF, with Source Sans 3 embedded, the page's own face, as far as its letters are used.
 
-PDF 1.4, Adobe Systems 2001: file structure 3.4, line style 4.3.2, text 5, standard fonts 5.5.1, encoding D.1. No dates and no
-compression, so that the same drawings give the same bytes. What becomes of characters the font lacks says
-`helvetica.py`; the minus is a glyph of
-the font outside its encoding and is given a code of its own.
+No dates and no identifier, so that the same drawings give the same bytes. What the face lacks (it has Latin, Greek and Cyrillic
+letters) loses its accent where that helps, and is FALLBACK where nothing does.
 """
 
-from .drawing import Stroke, figure
-from .helvetica import MINUS_CODE, encoded, width_mm
+from unicodedata import normalize
 
+from ..folders import folder
+from .drawing import Stroke, Text
+
+FALLBACK = "?"
 POINTS_A_MM = 72.0 / 25.4
-FONTS = {
-    (400, False): "Helvetica",
-    (400, True): "Helvetica-Oblique",
-    (600, False): "Helvetica-Bold",
-    (600, True): "Helvetica-BoldOblique",
-}
+_FACES = {(400, False): "Regular", (400, True): "It", (600, False): "Semibold", (600, True): "SemiboldIt"}
+_SHARE_BEFORE = {"start": 0.0, "middle": 0.5, "end": 1.0}  # of a text's width, left of its place
 
 
 def pdf(drawings, page_width_mm, page_height_mm):
-    """A PDF as bytes, a page of that size a drawing, each from the page's upper left corner on; the first one's title and scene are the file's."""
-    pages = [3 + 2 * k for k in range(len(drawings))]
-    fonts_at = 3 + 2 * len(drawings)
-    fonts = " ".join(f"/F{k} {fonts_at + k} 0 R" for k in range(len(FONTS)))
-    box = f"0 0 {figure(page_width_mm * POINTS_A_MM)} {figure(page_height_mm * POINTS_A_MM)}"
-    kids = " ".join(f"{n} 0 R" for n in pages)
-    objects = [
-        b"<< /Type /Catalog /Pages 2 0 R /Lang (en) >>",
-        f"<< /Type /Pages /Count {len(pages)} /Kids [{kids}] /MediaBox [{box}] /Resources << /Font << {fonts} >> >> >>".encode(),
-    ]
-    for number, drawing in zip(pages, drawings, strict=True):
-        content = _content(drawing, page_height_mm)
-        objects.append(f"<< /Type /Page /Parent 2 0 R /Contents {number + 1} 0 R >>".encode())
-        objects.append(b"<< /Length %d >>\nstream\n%s\nendstream" % (len(content), content))
-    objects += [_font(name) for name in FONTS.values()]
-    about = "" if drawings[0].scene is None else f" /Scene <{drawings[0].scene.encode().hex()}>"
-    objects.append(f"<< /Title {_title(drawings[0].title)} /Producer (Rimfall){about} >>".encode())
-    return _file(objects)
+    """A PDF as bytes, a page of that size a drawing, each from the page's upper left corner on; the first one's title and scene are
+    the file's."""
+    from fpdf import FPDF  # here, for it takes longer to load than most answers to make
+    from fpdf.output import OutputProducer
+    from fpdf.syntax import Raw
+
+    class File(FPDF):
+        def file_id(self):
+            return None
+
+    class Producer(OutputProducer):
+        def _add_info(self):
+            info = super()._add_info()
+            info.creation_date = None
+            if drawings[0].scene is not None:
+                info.scene = Raw(f"<{drawings[0].scene.encode().hex()}>")
+            return info
+
+    file = File(unit="mm", format=(page_width_mm, page_height_mm))
+    file.set_title(drawings[0].title)
+    file.set_producer("Rimfall")
+    file.set_lang("en")
+    for face in dict.fromkeys(_face(item) for drawing in drawings for item in drawing.items if isinstance(item, Text)):
+        file.add_font(face, fname=folder("static") / "vendor" / f"SourceSans3-{face}.ttf")
+    for drawing in drawings:
+        file.add_page()
+        for item in drawing.items:
+            (_stroke if isinstance(item, Stroke) else _text)(file, item)
+    return bytes(file.output(output_producer_class=Producer))
 
 
-def _font(name):
-    codes = f"<< /Type /Encoding /BaseEncoding /WinAnsiEncoding /Differences [{MINUS_CODE} /minus] >>"
-    return f"<< /Type /Font /Subtype /Type1 /BaseFont /{name} /Encoding {codes} >>".encode()
+def _face(text):
+    return _FACES[text.weight, text.italic]
 
 
-def _title(text):
-    return f"<FEFF{text.encode('utf-16-be', 'replace').hex().upper()}>"
+def _stroke(file, stroke):
+    from fpdf.drawing import PaintedPath
 
-
-def _file(objects):
-    """The objects, numbered from 1, the last of them the Info; then where each of them is."""
-    out, places = bytearray(b"%PDF-1.4\n%\xe2\xe3\xcf\xd3\n"), []
-    for number, body in enumerate(objects, start=1):
-        places.append(len(out))
-        out += b"%d 0 obj\n%s\nendobj\n" % (number, body)
-    count, start = len(objects) + 1, len(out)
-    rows = "".join(f"{place:010d} 00000 n \n" for place in places)
-    trailer = f"<< /Size {count} /Root 1 0 R /Info {len(objects)} 0 R >>"
-    out += f"xref\n0 {count}\n0000000000 65535 f \n{rows}trailer\n{trailer}\nstartxref\n{start}\n%%EOF\n".encode()
-    return bytes(out)
-
-
-def _content(drawing, page_height_mm):
-    """The page's marks, in millimetres from its upper left corner; y downward."""
-    scale = f"{POINTS_A_MM:.6f}"
-    lines = [f"{scale} 0 0 -{scale} 0 {figure(page_height_mm * POINTS_A_MM)} cm 1 j"]
-    lines += [_stroke(item) if isinstance(item, Stroke) else _text(item) for item in drawing.items]
-    return "\n".join(lines).encode()
-
-
-def _colour(hex_colour):
-    return " ".join(figure(int(hex_colour[k : k + 2], 16) / 255) for k in (1, 3, 5))
-
-
-def _stroke(stroke):
-    drawn = stroke.width_mm > 0
-    (first, *rest) = [f"{figure(x)} {figure(y)}" for x, y in stroke.points_mm]
-    path = " ".join([f"{first} m", *[f"{point} l" for point in rest], *(["h"] if stroke.closed else [])])
-    colours = f"{_colour(stroke.colour)} RG {figure(stroke.width_mm)} w" if drawn else ""
-    if stroke.fill:
-        colours += f" {_colour(stroke.fill)} rg"
-    cap = 1 if 0 in stroke.dash_mm[::2] else 0
-    ink = {(True, True): "B", (True, False): "S", (False, True): "f", (False, False): "n"}[
+    (first, *rest) = stroke.points_mm
+    path = PaintedPath(*map(float, first))
+    for point in rest:
+        path.line_to(*map(float, point))
+    if stroke.closed:
+        path.close()
+    drawn, style = stroke.width_mm > 0, path.style
+    style.paint_rule = {(True, True): "B", (True, False): "S", (False, True): "f", (False, False): "n"}[
         drawn, stroke.fill is not None
     ]
-    return f"{colours} [{' '.join(map(figure, stroke.dash_mm))}] 0 d {cap} J {path} {ink}"
+    style.auto_close = False
+    style.stroke_join_style = "round"
+    style.stroke_cap_style = "round" if 0 in stroke.dash_mm[::2] else "butt"
+    if drawn:
+        style.stroke_color, style.stroke_width = stroke.colour, stroke.width_mm
+        style.stroke_dash_pattern = list(stroke.dash_mm) or None
+    if stroke.fill:
+        style.fill_color, style.fill_opacity = stroke.fill, stroke.opacity
+    file.draw_path(path)
 
 
-def _text(text):
-    style = (text.weight, text.italic)
-    wide = width_mm(text.text, text.size_mm, text.weight)
-    left = text.x_mm - {"start": 0.0, "middle": 0.5, "end": 1.0}[text.anchor] * wide
-    place = f"1 0 0 -1 {figure(left)} {figure(text.y_mm)} Tm"
-    font = f"/F{list(FONTS).index(style)} {figure(text.size_mm)} Tf"
-    return f"BT {font} {_colour(text.colour)} rg {place} <{encoded(text.text).hex().upper()}> Tj ET"
+def _text(file, text):
+    file.set_font(_face(text), size=text.size_mm * POINTS_A_MM)
+    file.set_text_color(text.colour)
+    shown = "".join(_shown(letter, file.current_font.cmap) for letter in text.text if letter >= " ")
+    left = text.x_mm - _SHARE_BEFORE[text.anchor] * file.get_string_width(shown)
+    file.text(left, text.y_mm, shown)
+
+
+def _shown(letter, has):
+    """A letter as the face can write it."""
+    return next((one for one in (letter, normalize("NFKD", letter)[:1]) if ord(one) in has), FALLBACK)

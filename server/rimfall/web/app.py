@@ -10,6 +10,7 @@ from starlette.requests import ClientDisconnect
 
 from .. import __version__
 from ..errors import BadInput, Refused, TooMuch, refusal
+from ..folders import folder
 from ..scene.document import Scene
 from ..scene.reading import ExportRequest
 from . import api, page
@@ -24,7 +25,7 @@ def make_app(served_as="127.0.0.1"):
     app = FastAPI(title="Rimfall", version=__version__, docs_url=None, redoc_url=None)
     app.include_router(api.router)
     app.include_router(page.router)
-    app.mount("/static", PageFiles(directory=page.folder("static")), name="static")
+    app.mount("/static", PageFiles(directory=folder("static")), name="static")
     _answer_refusals(app)
     app.openapi = lambda: _schema(app)
     app.add_middleware(Guards, served_as=served_as)

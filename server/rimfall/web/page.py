@@ -7,24 +7,15 @@ checkout shows on reload, with nothing to build. A wheel has no modules beside i
 import hashlib
 import json
 from functools import lru_cache
-from pathlib import Path
 
 from fastapi import APIRouter, Request
 from fastapi.responses import HTMLResponse
 from fastapi.templating import Jinja2Templates
 
 from .. import __version__
+from ..folders import folder
 from ..phrases import CAUTION
 from .static import gzipped
-
-_PACKAGE = Path(__file__).resolve().parent.parent
-
-
-def folder(name):
-    """The folder `static` or `templates`."""
-    inside = _PACKAGE / name
-    return inside if inside.is_dir() else _PACKAGE.parent.parent / name
-
 
 router = APIRouter(include_in_schema=False)
 _templates = Jinja2Templates(folder("templates"))
