@@ -122,3 +122,12 @@ def test_a_dip_of_high_degree_between_ends_far_above_0_is_found():
     assert bernstein.first_descent(bernstein.from_powers(powers))[0] == pytest.approx(
         (0.5 - 1e-7**0.5) ** (1 / 7), abs=1e-9
     )
+
+
+def test_a_fall_is_found_also_where_it_begins_below_and_rises_first():
+    """s -> (s - a)(b - s) rises at a and falls at b; one that only rises, one that stays below and one that begins above."""
+    a, b = 0.3, 0.8
+    powers = np.array([[-a * b, -0.5, -1.0, 0.25], [a + b, 1.0, 1.0, -1.0], [-1.0, 0.0, -1.0, 0.0]])
+    falls = bernstein.first_fall(bernstein.from_powers(powers))
+    assert falls == pytest.approx([b, np.inf, np.inf, 0.25], abs=1e-15)
+    assert bernstein.first_fall(bernstein.from_powers(powers[:, :0])).shape == (0,)

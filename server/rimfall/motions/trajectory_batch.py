@@ -4,8 +4,9 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from ..physics import frames
+from ..physics import bernstein, frames, turned
 from ..physics.aboard import of_frame
+from ..physics.integrate import Step
 from .path import Path, horner, slope
 
 _VECTORS = ("position_m", "velocity_m_s")
@@ -52,6 +53,28 @@ class TrajectoryBatch:
         position, velocity = frames.inertial_to_rotating(position, velocity, angle, omega)
         own = of_frame(omega, spin.change_rad_s2(time_s), position.T, velocity.T).T
         return position, velocity, frames.turn(bend, -angle) + own
+
+    def first_fall_s(self, surface, spin):
+        """When (N,) each body's centre first comes down through a surface from the side of its normal; nan where it never does."""
+        owner = np.repeat(np.arange(len(self.begin_s)), np.diff(self.first))
+        states = (np.ascontiguousarray(np.moveaxis(a, 0, -1)) for a in (self.position_m, self.velocity_m_s))
+        powers = (np.ascontiguousarray(np.moveaxis(a, 0, -1)) for a in (self.path_m, self.path_m_s))
+        step = Step(0.0, self.length_s, *states, *powers)
+        seen = step.position_m, bernstein.from_powers(step.path_m)
+        position, control = turned.path(step, self.start_s, spin) if surface.turned else seen
+        gap = surface.gap_control(position, control, np.zeros(len(owner)))
+        s = bernstein.first_fall(gap)
+        follows = np.append(owner[1:] == owner[:-1], False)
+        until_s = np.where(follows, np.append(self.start_s[1:], np.inf), self.end_s[owner])
+        between = (
+            follows & np.isinf(s) & (gap[-1] > 0) & (np.append(gap[0, 1:], 1.0) <= 0)
+        )  # from piece to piece, by rounding
+        time_s = self.start_s + np.where(between, 1.0, s) * self.length_s
+        falls = np.flatnonzero(time_s <= until_s)
+        bodies, at = np.unique(owner[falls], return_index=True)
+        out = np.full(len(self.begin_s), np.nan)
+        out[bodies] = time_s[falls[at]]
+        return out
 
     def _piece(self, body, time_s):
         """Number (n,) of the piece that holds for each body and time."""

@@ -83,6 +83,30 @@ def first_descent(control, depth=1e-9):
     return s
 
 
+def first_fall(control):
+    """Where each polynomial (n + 1, N) first falls through 0 from above it: s (N,) in [0, 1], inf where it does not. One that begins
+    at or below 0 falls only after it has risen."""
+    s = first_descent(control)
+    s[control[0] <= 0] = np.inf
+    below = np.flatnonzero((control[0] <= 0) & np.any(control > 0, axis=0))
+    rises = first_descent(-control[:, below])
+    below, rises = below[np.isfinite(rises)], rises[np.isfinite(rises)]
+    if not len(below):
+        return s
+    rest = deflated(_after(control[:, below], rises))
+    falls = np.where(rest[0] > 0, first_descent(rest), np.inf)
+    s[below] = rises + (1.0 - rises) * falls
+    return s
+
+
+def _after(control, s):
+    """Polynomials (n + 1, N) on [s, 1] (de Casteljau), s (N,)."""
+    out = control.copy()
+    for k in range(len(control) - 1, 0, -1):
+        out[:k] += s * (out[1 : k + 1] - out[:k])
+    return out
+
+
 def _first_root(b, depth):
     """First root in [0, 1] of one polynomial (n + 1,) with b[0] > 0, or inf."""
     pieces = [(0.0, 1.0, b)]  # a stack, leftmost on top

@@ -1,7 +1,7 @@
 """Places on each kind of ground: (along, height, axial) to the rotating frame and back, and the directions there.
 
 A place's meaning follows the shape (design, section 1): round ground measures `along` as an arc about the axis, flat floors
-as a straight length, a turntable as an arc at its edge. Every chart gives the same: `position`, `axes`, `height`, `axial`,
+as a straight length, a turntable as an arc at its edge. Every chart gives the same: `position`, `axes`, `height`, `axial`, `level`,
 `winds` (along goes round the axis), `bends` (and up turns with it), and `along` where it does not wind about the axis. Positions
 are (..., 3) in the rotating frame, metres.
 """
@@ -11,6 +11,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from . import frames
+from .surfaces import Drum, Plane
 
 
 @dataclass(frozen=True)
@@ -40,6 +41,10 @@ class RoundChart:
     def axial(self, position):
         """The third figure (...) of the place of positions (..., 3)."""
         return position[..., 2]
+
+    def level(self, height_m):
+        """The surface of all places at a height."""
+        return Drum("level", self.radius_m - height_m, hollow=True)
 
     def flat(self, _start, places):
         """Positions (n, 3) of places over flat ground (n, 3), rolled onto this ground: their arcs are those lengths."""
@@ -85,6 +90,10 @@ class FloorChart:
         """Length across the floor (...), along the axis of spin."""
         return position[..., 2]
 
+    def level(self, height_m):
+        """The surface of all places at a height."""
+        return Plane("level", tuple(self._rows[1].tolist()), height_m - self.radius_m)
+
     def flat(self, _start, places):
         """Positions (n, 3) of places over flat ground (n, 3): this ground is flat."""
         return self.position(places)
@@ -119,6 +128,10 @@ class BenchChart:
     def axial(self, position):
         """Distance from the axis (...)."""
         return np.hypot(position[..., 0], position[..., 1])
+
+    def level(self, height_m):
+        """The surface of all places at a height."""
+        return Plane("level", (0.0, 0.0, 1.0), height_m)
 
     def flat(self, start, places):
         """Positions (n, 3) of places over flat ground (n, 3), laid on the table from the place `start` (3,) on."""

@@ -91,6 +91,10 @@ class Chart(Protocol):
         """Third figures (...) of places, metres."""
         ...
 
+    def level(self, height_m: float, /) -> Surface:
+        """The surface of all places at a height."""
+        ...
+
     def flat(self, start: Vector, places: Array, /) -> Array:
         """Positions (n, 3) of places over flat ground, laid on this ground from the place `start` on."""
         ...

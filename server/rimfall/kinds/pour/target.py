@@ -10,11 +10,7 @@ import numpy as np
 
 from ...physics import free_surface
 
-_SAMPLES = 65  # of a path, between which its height is followed to the crossing
-_HALVINGS = 44  # a minute halved so often is a thousandth of a nanosecond
 _NEWTON_STEPS = 3
-_GOLDEN = (5**0.5 - 1) / 2
-_GOLDEN_STEPS = 60
 
 
 @dataclass(frozen=True)
@@ -62,11 +58,7 @@ def cup_of(setting, motion):
 def arrivals(setting, cup, trajectories):
     """Arrivals of the parcels of a TrajectoryBatch at a Cup."""
     chart, spin = setting.habitat.chart(cup.floor), setting.habitat.spin
-
-    def above(body, time_s):
-        return chart.height(trajectories.turning(spin, body, time_s)[0]) - cup.place[1]
-
-    passes_s = _comes_down(above, trajectories)
+    passes_s = trajectories.first_fall_s(chart.level(cup.place[1]), spin)
     body = np.flatnonzero(np.isfinite(passes_s))
     beside_m = np.full((len(passes_s), 2), np.nan)
     caught_s = np.full(len(passes_s), np.nan)
@@ -76,49 +68,6 @@ def arrivals(setting, cup, trajectories):
         near = body[np.linalg.norm(position - cup.middle_m, axis=1) < cup.diameter_m]
         caught_s[near] = _through(spin, cup, trajectories, near, passes_s[near])
     return Arrivals(passes_s, beside_m, caught_s)
-
-
-def _comes_down(above, trajectories):
-    """When each body first comes down through 0 of above(body, time_s), or nan."""
-    many = np.arange(len(trajectories.begin_s))
-    share = np.linspace(0.0, 1.0, _SAMPLES)
-    times = trajectories.begin_s[:, None] + (trajectories.end_s - trajectories.begin_s)[:, None] * share
-    gaps = above(np.repeat(many, _SAMPLES), times.ravel()).reshape(times.shape)
-    down = (gaps[:, :-1] > 0) & (gaps[:, 1:] <= 0)
-    found, k = np.any(down, axis=1), np.argmax(down, axis=1)
-    low, high = times[many, k], times[many, k + 1]
-    hidden = np.flatnonzero(~found & (np.max(gaps, axis=1) <= 0))
-    peak_s, until_s = _peaks(above, hidden, times[hidden], gaps[hidden])
-    rises = above(hidden, peak_s) > 0 if len(hidden) else np.zeros(0, dtype=bool)
-    low[hidden], high[hidden], found[hidden] = peak_s, until_s, rises
-    body = many[found]
-    return _halved(above, body, low[body], high[body], np.full(len(many), np.nan))
-
-
-def _peaks(above, body, times, gaps):
-    """Where bodies that no sample shows above come highest (n,), and the sample after it: they may have been above between two."""
-    if not len(body):
-        return np.empty(0), np.empty(0)
-    k = np.clip(np.argmax(gaps, axis=1), 1, _SAMPLES - 2)
-    rows = np.arange(len(body))
-    low, high = times[rows, k - 1], times[rows, k + 1]
-    until_s = high
-    for _ in range(_GOLDEN_STEPS):
-        left, right = high - _GOLDEN * (high - low), low + _GOLDEN * (high - low)
-        lower = above(body, left) < above(body, right)
-        low, high = np.where(lower, left, low), np.where(lower, high, right)
-    return (low + high) / 2, until_s
-
-
-def _halved(above, body, low, high, out):
-    """Where above(body, time_s) falls through 0 between low and high (n,), put in at `body`."""
-    if len(body):
-        for _ in range(_HALVINGS):
-            middle = (low + high) / 2
-            over = above(body, middle) > 0
-            low, high = np.where(over, middle, low), np.where(over, high, middle)
-        out[body] = high
-    return out
 
 
 def _beside(setting, chart, cup, position):
