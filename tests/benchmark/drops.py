@@ -11,7 +11,7 @@ from scipy.integrate import solve_ivp
 from rimfall.kinds.pour import plan as pour
 from rimfall.physics import air, bodies, forces, integrate, spin
 from rimfall.scene import reading
-from rimfall.scene.setting import setting_of
+from rimfall.scene.document import setting_of
 
 from .row import Row, best
 

@@ -3,8 +3,8 @@
 import json
 
 from rimfall.comfort.figures import figures_of
+from rimfall.scene.document import setting_of
 from rimfall.scene.reading import read
-from rimfall.scene.setting import setting_of
 from tests.motions.scenes import LANTERN
 
 FLOOR = {"length_m": 12.0, "width_m": 6.0, "ceiling_m": 3.0}

@@ -21,9 +21,9 @@ from rimfall.scene import answers, examples, questions
 from rimfall.scene.document import MOTIONS
 from rimfall.scene.feel import answers as feel_answers
 from rimfall.scene.feel.answers import feel
+from rimfall.scene.questions import GREATEST_SAMPLES_IN_LISTS
 from rimfall.scene.reading import read, read_feel, read_size
 from rimfall.scene.size import answers as size_answers
-from rimfall.scene.work_limit import GREATEST_SAMPLES_IN_LISTS
 from rimfall.shapes import SHAPES
 from rimfall.web import api
 

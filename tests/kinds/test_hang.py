@@ -11,8 +11,7 @@ from scipy.special import ellipk
 from rimfall.errors import TooMuch
 from rimfall.kinds.hang import swing as swing_module
 from rimfall.kinds.hang.plan import HangingLine
-from rimfall.kinds.hang.swing import swing
-from rimfall.kinds.hang.swings import Swings
+from rimfall.kinds.hang.swing import Swings, swing
 from rimfall.motions.flight import Room
 from rimfall.physics import frames
 from rimfall.physics.aboard import Aboard

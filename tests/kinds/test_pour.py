@@ -6,7 +6,6 @@ import numpy as np
 import pytest
 from scipy.integrate import quad
 
-from rimfall.kinds.pour.plan import diameters_m
 from rimfall.physics.liquids import LIQUIDS, dripping_drop_m
 from tests.motions.scenes import AIR, LANTERN, OMEGA_LANTERN, event, kinds, one, pour, throw
 
@@ -62,7 +61,7 @@ def test_it_thins_as_it_speeds_up_so_that_the_flow_stays():
     samples = traced.track.samples
     speeds = np.linalg.norm(samples.rotating_velocity_m_s, axis=1)
     whole = samples.time_s < traced.plan.stream.breakup_s
-    diameter = diameters_m(traced.plan.stream, samples.time_s, speeds)
+    diameter = traced.plan.stream.diameters_m(samples.time_s, speeds)
     assert np.count_nonzero(whole) > 20
     assert diameter[whole] ** 2 * speeds[whole] * math.pi / 4 == pytest.approx(12e-6)
     assert np.all(diameter[~whole] == traced.plan.stream.drop_diameter_m)

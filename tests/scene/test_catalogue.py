@@ -6,7 +6,7 @@ import math
 import pytest
 
 import rimfall
-from rimfall.kinds.body import OwnBody
+from rimfall.kinds.motion import OwnBody
 from rimfall.phrases import CAUTION
 from rimfall.scene.catalogue import catalogue, export_choices, pattern_of
 from rimfall.scene.document import MOTIONS, Scene

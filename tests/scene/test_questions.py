@@ -7,9 +7,9 @@ import pytest
 
 from rimfall.errors import BadInput, TooMuch
 from rimfall.motions import flight
-from rimfall.scene.followers import followed
+from rimfall.scene.checks import followed
+from rimfall.scene.questions import GREATEST_SAMPLES, GREATEST_SAMPLES_IN_LISTS
 from rimfall.scene.reading import read
-from rimfall.scene.work_limit import GREATEST_SAMPLES, GREATEST_SAMPLES_IN_LISTS
 from tests.scene.documents import POINT, answer, drop, scene, throw, traced
 from tests.tables import each_row
 

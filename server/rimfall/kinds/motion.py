@@ -1,11 +1,12 @@
-"""What every motion has as a document: a name, a start, a place; and fields that several kinds have."""
+"""What every motion has as a document: a name, a start, a place; what moves; and fields that several kinds have."""
 
-from typing import Annotated
+from typing import Annotated, Any, Literal
 
-from pydantic import BeforeValidator
+from pydantic import BeforeValidator, Discriminator, Tag, WithJsonSchema
 from pydantic_core import PydanticCustomError
 
-from ..fields import Strict, linear, number, text
+from ..fields import Strict, choice, linear, log, number, of_kind, text
+from ..physics.bodies import NAMED_BODIES, SPHERE, Body, named
 
 NAME_MARKS = ".=,"
 NO_GRAVITY = "no_spin"  # why there is nothing under plain gravity beside it
@@ -60,3 +61,60 @@ class Motion(Strict):
 def place_of(motion):
     """A motion's place as (along, height, axial), metres."""
     return motion.place.along_m, motion.place.height_m, motion.place.axial_m
+
+
+def _drag(value: Any):
+    """ "sphere", or a constant coefficient from 0 to 5."""
+    if value == SPHERE and isinstance(value, str):
+        return value
+    if isinstance(value, (int, float)) and not isinstance(value, bool) and 0 <= value <= 5:
+        return float(value)
+    raise PydanticCustomError("drag", "drag")
+
+
+class OwnBody(Strict):
+    """A body stated by its numbers."""
+
+    mass_kg: float = number("Mass", "kg", 1e-9, 1e6, shown=log(0.001, 100))
+    diameter_m: float = number("Diameter", "m", 0, 10, shown=log(0.001, 1))
+    drag: Annotated[
+        Any,
+        BeforeValidator(_drag),
+        WithJsonSchema({"anyOf": [{"const": SPHERE}, {"type": "number", "minimum": 0, "maximum": 5}]}),
+    ] = of_kind("Drag", "drag", SPHERE, may_be='"sphere" or a number from 0 to 5')
+    shell: Literal["solid", "hollow"] = choice("Made", default="solid")
+    restitution: float = number("Restitution", "", 0, 1, 0.7, shown=linear(0, 1))
+    friction: float = number("Friction", "", 0, 5, 0.5, shown=linear(0, 1))
+    rolling_resistance: float = number("Rolling resistance", "", 0, 1, 0.0, shown=linear(0, 0.1))
+    drag_area_m2: float | None = number("Drag area", "m²", 0, 1_000, None, shown=log(0.001, 2))
+    buoyant: bool = of_kind(
+        "Borne by the air", "yes_no", False, may_be="true (the air it displaces bears it up) or false"
+    )
+
+
+BODY_NAMES = tuple(b.name for b in NAMED_BODIES)
+
+BodyPart = Annotated[
+    Annotated[Literal[BODY_NAMES], Tag("@named")] | Annotated[OwnBody, Tag("@own")],
+    Discriminator(lambda v: "@named" if isinstance(v, str) else "@own"),
+]
+
+
+def body_field():
+    return of_kind("Body", "body")
+
+
+def ball_spin_field():
+    return number("Its own spin", "rpm", -1e5, 1e5, 0.0, shown=linear(-3_000, 3_000))
+
+
+def bounces_field():
+    return number("Rebounds", "", 0, 1_000, 0, shown=linear(0, 50))
+
+
+def body_of(body):
+    """The Body a document names or states."""
+    if isinstance(body, str):
+        return named(body)
+    contact = (body.shell, body.restitution, body.friction, body.rolling_resistance)
+    return Body(body.mass_kg, body.diameter_m, body.drag, *contact, body.drag_area_m2, body.buoyant)

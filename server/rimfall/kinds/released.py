@@ -11,12 +11,10 @@ from ..motions.journey import Start
 from ..motions.plan import Plan
 from ..physics import frames
 from ..physics.constants import RPM_RAD_S
-from .air_words import rose
-from .body import BodyPart, ball_spin_field, body_field, body_of, bounces_field
 from .kind import when
-from .motion import NO_GRAVITY, Carried, Motion, place_of
+from .motion import NO_GRAVITY, BodyPart, Carried, Motion, ball_spin_field, body_field, body_of, bounces_field, place_of
 from .places import clear_of_surfaces, of_a_size
-from .words import after_landing, landing, why
+from .words import after_landing, landing, rose, why
 
 RISES = "rises"  # why there is nothing under plain gravity beside it
 SPINS = when("ball_spin_rpm", ", spinning at {ball_spin_rpm} {ball_spin_axis}")

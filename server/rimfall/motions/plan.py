@@ -6,6 +6,7 @@ from typing import Any
 
 import numpy as np
 
+from ..physics import liquids
 from ..physics.bodies import Body
 from .journey import Start
 
@@ -16,7 +17,7 @@ class LiquidStream:
 
     regime: "stream" or "drips". breakup_s and breakup_m (along the stream): None where it lands whole or drips.
     drop_diameter_m, drop_interval_s: None where no drop forms; drop_count: how many there are, 0 for none. batch: a
-    `pour_batch.Batch` where the parcels do not follow the first one's path, else None.
+    `kinds.pour.batch.Batch` where the parcels do not follow the first one's path, else None.
     """
 
     lip_m: float
@@ -32,6 +33,14 @@ class LiquidStream:
     last_leaves_s: float
     drop_count: int = 0
     batch: Any = None
+
+    def diameters_m(self, time_s: np.ndarray, speed_m_s: np.ndarray) -> np.ndarray:
+        """Diameter (n,) of the stream, then of the drop, of the first parcel at times (n,) where its speed is speed_m_s (n,)."""
+        thin = liquids.thinned_m(self.lip_m, self.speed_m_s, speed_m_s)
+        if self.drop_diameter_m is None:
+            return thin if self.regime == "stream" else np.full_like(thin, self.lip_m)
+        born_s = self.first_leaves_s if self.breakup_s is None else self.breakup_s
+        return np.where(time_s >= born_s, self.drop_diameter_m, thin)
 
 
 @dataclass(frozen=True)

@@ -6,12 +6,12 @@ import numpy as np
 from pydantic_core import to_json
 
 from .. import __version__
-from ..kinds.pour.plan import diameters_m
 from ..motions.track import grid_times
+from ..physics.constants import G0_M_S2
 from ..physics.spin import figures
-from . import floors
 
 ANSWER_VERSION = 1
+_LEVELS = 9  # places along a floor at which its lean is told
 
 
 def of_trace(trace, units="si", f4=False):
@@ -86,7 +86,7 @@ def habitat_figures(trace):
             {"name": d.name, "radius_m": d.radius_m, "gravity_g": f.gravity_g, "rim_speed_m_s": f.rim_speed_m_s}
             for d, f in levels
         ],
-        "floors": floors.of_habitat(trace.setting.habitat, omega),
+        "floors": _floors(trace.setting.habitat, omega),
     }
 
 
@@ -230,7 +230,7 @@ def _stream(traced, pack):
         "drop_count": stream.drop_count,
         "first_leaves_s": stream.first_leaves_s,
         "last_leaves_s": stream.last_leaves_s,
-        "diameter_m": pack(diameters_m(stream, samples.time_s, speeds)),
+        "diameter_m": pack(stream.diameters_m(samples.time_s, speeds)),
     }
 
 
@@ -240,3 +240,37 @@ def _breakup(traced):
     if stream.breakup_s is None or broke is None:
         return None
     return {"time_s": stream.breakup_s, "length_m": stream.breakup_m, **_place(broke)}
+
+
+def _floors(habitat, omega_rad_s):
+    """The floors of a habitat as plain data, none where the ground is round: where they are, what they weigh, how far "down" leans.
+
+    On a flat floor apparent gravity points away from the axis, not along the floor's normal: at `along` from its middle it leans
+    by atan(along/R) toward that end (design, section 1).
+    """
+    return [_floor(habitat, i, omega_rad_s) for i in range(len(habitat.floors))]
+
+
+def _floor(habitat, i, omega):
+    floor = habitat.floors[i]
+    along = np.linspace(-floor.length_m / 2, floor.length_m / 2, _LEVELS)
+    rho = np.hypot(along, floor.radius_m)
+    top = None if floor.ceiling_m is None else habitat.corners(i, floor.ceiling_m).tolist()
+    return {
+        "name": floor.name,
+        "floor": i,
+        "corners_m": habitat.corners(i).tolist(),
+        "ceiling_corners_m": top,
+        "radius_m": floor.radius_m,
+        "azimuth_deg": float(np.degrees(floor.azimuth_rad)),
+        "gravity_g": omega**2 * floor.radius_m / G0_M_S2,
+        "rim_speed_m_s": abs(omega) * floor.radius_m,
+        "levels": [
+            {
+                "along_m": float(a),
+                "lean_deg": float(np.degrees(np.arctan2(a, floor.radius_m))),
+                "gravity_g": float(omega**2 * r / G0_M_S2),
+            }
+            for a, r in zip(along, rho, strict=True)
+        ],
+    }

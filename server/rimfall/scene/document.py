@@ -13,6 +13,8 @@ from pydantic_core import PydanticCustomError
 
 from ..fields import Strict, linear, listed, number, of_kind, text
 from ..kinds import KINDS
+from ..motions.setting import Setting
+from ..physics.air import air_at
 from ..shapes import HabitatPart
 from .feel.person_part import OwnLimit, PersonPart
 
@@ -101,3 +103,14 @@ class Scene(Strict):
     compare: list[Other] = listed("Beside it", 3, [])
     person: PersonPart = PersonPart()
     own_limits: list[OwnLimit] = listed("Limits of your own", 12, [])
+
+
+LEAST_SAMPLES_S = 48
+
+
+def setting_of(scene):
+    """Habitat, air and clock of a scene, and its samples a frame."""
+    air = None if scene.air is None else air_at(scene.air.pressure_kpa, scene.air.temperature_c)
+    fps = frame_rate(scene.sampling.fps)
+    per_frame = -(-LEAST_SAMPLES_S * fps.denominator // fps.numerator)
+    return Setting(scene.habitat.habitat(), air, fps * per_frame, scene.sampling.duration_s), per_frame

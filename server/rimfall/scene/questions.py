@@ -1,17 +1,21 @@
-"""What becomes of a scene: every motion taken to its end. The page, the commands and the notebooks share it."""
+"""What becomes of a scene: every motion taken to its end, within the work that a scene may be. The page, the commands and the notebooks share it."""
 
 from dataclasses import dataclass, field, replace
 
+from ..errors import TooMuch, refusal
 from ..kinds import KINDS
 from ..kinds.kind import IN_FLIGHT, Traced
 from ..motions import drift, flat_gravity, track
 from ..motions.carry import carry
 from ..motions.flight import StepLimitExceeded
 from ..motions.setting import Setting
+from ..motions.track import grid_span
 from ..physics import spin as spins
-from .document import Scene
-from .setting import setting_of
-from .work_limit import GREATEST_SAMPLES, refuse_steps, weigh
+from .document import Scene, setting_of
+
+GREATEST_SAMPLES = 500_000
+GREATEST_SAMPLES_IN_LISTS = 200_000
+EVENT_SAMPLES = 5  # an event's share of an answer, in samples
 
 
 @dataclass(frozen=True)
@@ -54,9 +58,9 @@ def _trace_one(scene, greatest_samples, spent, tell):
     except StepLimitExceeded as exceeded:
         flown = [i for i, s in enumerate(starts) if s is not None]
         index = flown[exceeded.index] // 2
-        refuse_steps(scene.motions[index], index, IN_FLIGHT)
+        _refuse_steps(scene.motions[index], index, IN_FLIGHT)
     journeys = [s and next(journeys) for s in starts]
-    spent = weigh(setting, scene, plans, journeys[::2], greatest_samples, spent)
+    spent = _weigh(setting, scene, plans, journeys[::2], greatest_samples, spent)
     motions = []
     for i, (motion, plan) in enumerate(zip(scene.motions, plans, strict=True)):
         motions.append(_traced(setting, motion, plan, *journeys[2 * i : 2 * i + 2]))
@@ -72,7 +76,7 @@ def _planned(setting, scene, index):
     try:
         return kind.plan(setting, motion)
     except StepLimitExceeded:
-        refuse_steps(motion, index, kind.limit)
+        _refuse_steps(motion, index, kind.limit)
 
 
 def _traced(setting, motion, plan, journey, flat):
@@ -101,3 +105,31 @@ def _grid_count(setting, motions):
     rate = float(setting.rate)
     last = max(ends) if setting.duration_s is None else min(max(ends), setting.duration_s)
     return int(-(-(last * rate - 1e-9) // 1)) + 1
+
+
+def _weigh(setting, scene, plans, journeys, greatest, spent):
+    """Refuse a scene whose samples pass the work limit, before any is made; what is spent so far, with what was before."""
+    for i, journey in enumerate(journeys):
+        samples = grid_span(setting.rate, journey.begin_s, journey.ends_s)[1] + EVENT_SAMPLES * len(journey.events)
+        stream = plans[i].stream
+        if stream is not None and stream.batch is not None:
+            samples += int(stream.batch.span(setting.rate)[1].sum())
+        spent = max(spent + samples, float(setting.rate) * journey.ends_s)
+        if spent > greatest:
+            _refuse_work(scene.motions[i].name, i, greatest)
+    return spent
+
+
+def _refuse_work(name, index, greatest):
+    say = (
+        f"Motion {name} takes this scene past {greatest:,} samples; let it end sooner (sampling.duration_s), start sooner, "
+        "rebound less often (bounces), or take fewer frames a second (sampling.fps)."
+    )
+    raise TooMuch(refusal(f"motions.{index}", name, f"within {greatest:,} samples for the whole scene", say))
+
+
+def _refuse_steps(motion, index, limit):
+    """Raise the refusal of a motion that takes more steps than a `StepLimit`."""
+    field = f"motions.{index}.{limit.field}" if hasattr(motion, limit.field) else f"motions.{index}"
+    say = f"Motion {motion.name} would take over {limit.most:,} steps to work out: {limit.why}"
+    raise TooMuch(refusal(field, motion.name, f"worked out within {limit.most:,} steps", say)) from None

@@ -15,12 +15,12 @@ from ..exports.camera_presets import table as camera_table
 from ..exports.options import options_of
 from ..scene import answers, examples, questions
 from ..scene.catalogue import catalogue, export_choices
+from ..scene.checks import followed
 from ..scene.feel import answers as feel_answers
 from ..scene.feel.answers import feel
-from ..scene.followers import followed
+from ..scene.questions import GREATEST_SAMPLES, GREATEST_SAMPLES_IN_LISTS
 from ..scene.reading import read, read_export, read_feel, read_size
 from ..scene.size import answers as size_answers
-from ..scene.work_limit import GREATEST_SAMPLES, GREATEST_SAMPLES_IN_LISTS
 from ..shapes.drawn import drawn
 from .static import gzipped
 from .streaming import streamed

@@ -2,9 +2,9 @@
 
 from typing import ClassVar, Literal
 
-from ..air_words import in_air
 from ..kind import Kind, Page
 from ..released import REBOUNDS, SPINS, Released, check, flew, plan
+from ..words import in_air
 
 
 class Drop(Released):

@@ -15,11 +15,9 @@ from ...physics.aboard import Aboard
 from ...physics.bodies import as_arrays
 from ...physics.forces import Medium
 from ...physics.pendulum import ALONG, Hung, plumb, square_to
-from ..body import body_of
-from ..motion import place_of
+from ..motion import body_of, place_of
 from ..places import place_near
-from .swing import swing
-from .swings import Swings
+from .swing import Swings, swing
 
 _SHOWN_SWINGS = 4
 _LEAST_SHOWN_S = 5.0

@@ -8,11 +8,10 @@ from ...motions.journey import Start
 from ...motions.plan import Plan
 from ...phrases import drift, length, seconds
 from ...physics import frames
-from ..air_words import AIR_FOLLOWS
 from ..kind import Finding, Kind, Page, Stage, when
 from ..motion import NO_GRAVITY, Carried, elevation_field, heading_field, speed_field
 from ..people import AS_A_BALL, GROUP, HERE, Person, over_the_feet, person, stands
-from ..words import the, why
+from ..words import AIR_FOLLOWS, the, why
 
 _LEFT_OUT = "The jumper is a point with a mass and one drag at every speed, and does not turn or bend the knees."
 _STRAIGHT_UP_DEG = 89.95

@@ -18,9 +18,8 @@ from ...motions.flight import Release, fly
 from ...motions.track import grid_span, grid_times
 from ...physics import frames, liquids
 from ...physics.bodies import Body
-from .flow import cut
+from .flow import Threads, cut, followed, releases, without_air
 from .target import arrivals
-from .threads import Threads, followed, releases, without_air
 
 MOST_DROPS = 20_000
 
@@ -66,6 +65,21 @@ class Batch:
         )
         times = np.clip(times, self.born_s[body], self.ends_s[body])
         return self.paths.turning(setting.habitat.spin, body, times)[0]
+
+    def findings(self, setting, arrived):
+        """The drops in order of birth: born_s, ends_s, diameter_m, caught (0 or 1), and their samples on the scene's grid: the number
+        of the first, how many, and all their positions in the turning frame, one drop after another."""
+        drops = self.drops
+        first, count = self.span(setting.rate)
+        return {
+            "born_s": self.born_s[drops],
+            "ends_s": self.ends_s[drops],
+            "diameter_m": self.diameter_m[drops],
+            "caught": np.zeros(len(drops)) if arrived is None else arrived.caught[drops].astype(float),
+            "first": first,
+            "count": count,
+            "rotating_m": self.samples(setting),
+        }
 
 
 def of_pour(setting, motion, flow, liquid, dripping_m):

@@ -20,10 +20,8 @@ from ...physics import frames, liquids
 from ...physics.bodies import Body
 from ..motion import NO_GRAVITY, place_of
 from .batch import caught_in, fly_on, of_pour
-from .findings import findings
-from .flow import of_motion
-from .target import arrivals, cup_of, none_of
-from .threads import speeds_m_s, time_at_length, without_air
+from .flow import of_motion, speeds_m_s, time_at_length, without_air
+from .target import arrivals, cup_of, findings, none_of
 
 CAUGHT = "caught"
 _WHOLE = 1e-9  # of a drop: what is a whole number of drops but for rounding is that
@@ -103,15 +101,6 @@ def _batch(setting, motion, flow, liquid):
         return None
     dripping_m = partial(_dripping_m, setting, motion, liquid, flow.lip_m, flow.poured_m3)
     return of_pour(setting, motion, flow, liquid, dripping_m)
-
-
-def diameters_m(stream, time_s, speed_m_s):
-    """Diameter (n,) of the stream, then of the drop, of the first parcel at times (n,) where its speed is speed_m_s (n,)."""
-    thin = liquids.thinned_m(stream.lip_m, stream.speed_m_s, speed_m_s)
-    if stream.drop_diameter_m is None:
-        return thin if stream.regime == "stream" else np.full_like(thin, stream.lip_m)
-    born_s = stream.first_leaves_s if stream.breakup_s is None else stream.breakup_s
-    return np.where(time_s >= born_s, stream.drop_diameter_m, thin)
 
 
 def _drop(liquid, diameter_m):

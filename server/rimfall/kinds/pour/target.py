@@ -1,7 +1,7 @@
 """A cup to pour into: which parcels come down through its opening, what it holds of them, and where it should have stood.
 
 The opening is a flat round one, level across the local directions of its own place. A parcel is caught where its centre passes
-down through it; what the cup's wall does to a parcel is left out.
+down through it; what the cup's wall does to a parcel is left out. `findings` is all that a pour tells beside its first parcel's path.
 """
 
 from dataclasses import dataclass
@@ -101,3 +101,81 @@ def weightless(setting, cup, time_s):
     """Whether nothing is felt at the cup at time_s: what is in it has no surface."""
     felt = free_surface.apparent_m_s2(setting.omega_rad_s(time_s), setting.habitat.pull_m_s2, cup.middle_m)
     return not np.any(felt)
+
+
+_ML_M3 = 1e-6
+_OF_CUPS = (
+    "poured_ml",
+    "caught",
+    "caught_ml",
+    "spilled_ml",
+    "overflows_ml",
+    "first_caught_s",
+    "move_m",
+    "level_m",
+    "level_tilt_deg",
+)
+
+
+def findings(setting, plan, track, *, flow, cup, arrived):
+    """Findings of a pour. Of its cup, each None without one: `caught`, a share of all that is poured, and in millilitres
+    `caught_ml` and `spilled_ml` (what is neither is under way when the scene ends, or clings to the lip); `overflows_ml`, a part of
+    what is spilled; `first_caught_s`; `move_m` [spinward, axial] to where the middle of the pour comes down to the rim's height;
+    `level_m` and `level_tilt_deg`, of what is caught, at rest. `drops` and `thread` (`Batch.findings`, `Threads.findings`): None
+    where every parcel follows the first one's path."""
+    batch = plan.stream.batch
+    of_cup = dict.fromkeys(_OF_CUPS)
+    if cup is not None:
+        parcels = (
+            _followers(setting, flow, track, arrived) if batch is None else (batch.volume_m3, batch.met.astype(float))
+        )
+        of_cup = _of_cup(setting, cup, arrived, flow.poured_m3, *parcels)
+    return of_cup | {
+        "drops": None if batch is None else batch.findings(setting, arrived),
+        "thread": None if batch is None else batch.threads.findings(setting, flow),
+    }
+
+
+def _followers(setting, flow, track, arrived):
+    """Volume (1,) of a pour whose parcels all follow the first, as one, and the share (1,) that has ended: some of it perhaps ends after
+    the scene does."""
+    ends_s = float(arrived.caught_s[0]) if arrived.caught[0] else track.ends_s
+    met = arrived.caught[0] or any(e.surface is not None for e in track.events)
+    if not met:
+        return np.array([flow.poured_m3]), np.zeros(1)
+    until_s = np.inf if setting.duration_s is None else setting.duration_s
+    return np.array([flow.poured_m3]), np.array([np.clip((until_s - ends_s) / flow.lasts_s, 0.0, 1.0)])
+
+
+def _of_cup(setting, cup, arrived, poured_m3, volume_m3, settled):
+    reaches = float(np.sum((volume_m3 * settled)[arrived.caught]))
+    missed = float(np.sum((volume_m3 * settled)[~arrived.caught]))
+    last_s = float(np.max(arrived.caught_s[arrived.caught])) if np.any(arrived.caught) else 0.0
+    brim, tilt = holds(setting, cup, last_s)
+    stays = reaches if weightless(setting, cup, last_s) else min(reaches, brim)
+    return {
+        "poured_ml": poured_m3 / _ML_M3,
+        "caught": stays / poured_m3,
+        "caught_ml": stays / _ML_M3,
+        "spilled_ml": (missed + reaches - stays) / _ML_M3,
+        "overflows_ml": (reaches - stays) / _ML_M3,
+        "first_caught_s": float(np.min(arrived.caught_s[arrived.caught])) if np.any(arrived.caught) else None,
+        "move_m": _move(arrived, volume_m3),
+        **_level(setting, cup, stays, tilt, last_s),
+    }
+
+
+def _move(arrived, volume_m3):
+    """Where the middle of the pour passes the rim's height, from the cup; None where nothing comes down to it."""
+    passes = np.isfinite(arrived.passes_s)
+    if not np.any(volume_m3[passes]):
+        return None
+    return np.average(arrived.beside_m[passes], axis=0, weights=volume_m3[passes]).tolist()
+
+
+def _level(setting, cup, volume_m3, tilt, time_s):
+    """Level at the cup's axis and tilt of what it holds; None where it is empty or nothing is felt."""
+    if volume_m3 == 0 or weightless(setting, cup, time_s):
+        return {"level_m": None, "level_tilt_deg": None}
+    level = free_surface.level_m(volume_m3, cup.diameter_m / 2, tilt)
+    return {"level_m": level, "level_tilt_deg": float(np.degrees(tilt))}

@@ -4,9 +4,7 @@ import numpy as np
 
 from ...phrases import drift, length, seconds, speed
 from ...physics.liquids import DROP_PER_STREAM
-from ..air_words import in_air
-from ..words import landing, why
-from .plan import diameters_m
+from ..words import in_air, landing, why
 
 _FLATTENS_M = 0.003  # rain drops beyond it flatten and fall slower: Gunn & Kinzer (1949)
 _A_BASIN_M = 0.2  # an opening wider than this is called a basin's
@@ -75,7 +73,7 @@ def _sizes(batch, units):
 def _thread(traced):
     """Diameters of the unbroken stream at its samples and at its end."""
     samples, stream = traced.track.samples, traced.plan.stream
-    whole = diameters_m(stream, samples.time_s, np.linalg.norm(samples.rotating_velocity_m_s, axis=1))
+    whole = stream.diameters_m(samples.time_s, np.linalg.norm(samples.rotating_velocity_m_s, axis=1))
     end_s = np.inf if stream.breakup_s is None else stream.breakup_s
     thread = whole[samples.time_s < end_s]
     return (

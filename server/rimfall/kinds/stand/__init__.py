@@ -8,12 +8,10 @@ from ...motions.ground import GroundStart
 from ...motions.journey import Start
 from ...motions.plan import Plan
 from ...physics.surfaces import Drum, Plane
-from ..air_words import in_air, rose
-from ..body import BodyPart, body_field, body_of
 from ..kind import Kind, Page, Stage
-from ..motion import Motion, place_of
+from ..motion import BodyPart, Motion, body_field, body_of, place_of
 from ..places import clear_of_surfaces, of_a_size
-from ..words import ending, since, the, there
+from ..words import ending, in_air, rose, since, the, there
 
 _ON_THE_GROUND_M = 1e-9  # a thing whose underside is that near the ground stands on it
 

@@ -2,10 +2,10 @@
 
 from typing import Literal
 
-from ..air_words import in_air
 from ..kind import Kind, Page, Stage
 from ..motion import elevation_field, heading_field, speed_field
 from ..released import REBOUNDS, SPINS, Released, check, flew, plan
+from ..words import in_air
 
 
 class Throw(Released):

@@ -12,8 +12,7 @@ from ...comfort.figures import FIGURES, ComfortFigures, figures_of
 from ...comfort.quantities import QUANTITIES
 from ...fields import listed, of_kind
 from ...phrases import CAUTION_ABOUT_PEOPLE, in_units
-from ..document import AnyMotion, Scene, is_version
-from ..setting import setting_of
+from ..document import AnyMotion, Scene, is_version, setting_of
 from . import limit_words
 from . import words as feel_words
 from .day import day_of
