@@ -2,7 +2,7 @@
 
 import assert from 'node:assert/strict';
 import test from 'node:test';
-import { createAskFeel } from '../../static/api/ask.js';
+import { createAskFeel, requestOf } from '../../static/api/ask.js';
 import { createStore } from '../../static/state/store.js';
 import { FIELDS, SCENE } from './_scene.mjs';
 
@@ -53,4 +53,10 @@ test('what was asked of another scene is aborted, and the new one asked at once 
   asked[1].give('new');
   await flush();
   assert.equal(store.feel, 'new');
+});
+
+test('the limits somebody set are asked about with the habitat, and no motions', () => {
+  const own = [{ name: 'Ours', quantity: 'spin_rpm', greatest: 2 }];
+  const body = requestOf({ ...SCENE, own_limits: own });
+  assert.deepEqual([body.own_limits, body.habitat, 'motions' in body], [own, SCENE.habitat, false]);
 });

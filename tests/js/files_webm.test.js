@@ -97,3 +97,11 @@ test('the colour is said by the numbers of H.273', () => {
   const { by } = made(1, [24, 1], { colour });
   assert.deepEqual([0x55b1, 0x55ba, 0x55bb, 0x55b9].map(id => whole(by(id)[0])), [6, 1, 6, 1]); // prettier-ignore
 });
+
+// RFC 8794, 6.2: a size with all its data bits set is reserved for "unknown", so 127 takes two bytes
+test('a size of 127 bytes is not written as the one reserved for unknown', () => {
+  const { data, by } = made(1, [24, 1], { title: 'x'.repeat(127) });
+  const [title] = by(0x7ba9);
+  assert.deepEqual([...data.subarray(title.from - 2, title.from)], [0x40, 127]); // prettier-ignore
+  assert.equal(text(title).length, 127);
+});

@@ -109,3 +109,11 @@ test('recent scenes: newest first, one a title, eight at most', () => {
   assert.equal(titles.length, 8);
   assert.deepEqual(titles.slice(0, 3), ['Scene 1', 'Scene 0', 'Scene 9']);
 });
+
+test('a scene remembered again takes the place of the older one of its title', () => {
+  const kept = createAutosave(memory());
+  kept.remember({ ...SCENE, title: 'Drop' }, 1);
+  kept.remember({ ...SCENE, title: 'Throw' }, 2);
+  kept.remember({ ...SCENE, title: 'Drop' }, 3);
+  assert.deepEqual(kept.recent().map(({ title, when }) => [title, when]), [['Drop', 3], ['Throw', 2]]); // prettier-ignore
+});

@@ -42,6 +42,14 @@ test('a loop comes round and keeps what ran over', () => {
   assert.equal(clock.playing, true);
 });
 
+test('a loop comes round at its own beginning, also where that is no whole number of its lengths', () => {
+  const clock = playing();
+  clock.setLoop({ from_s: 0.5, to_s: 1.25 });
+  clock.seek(1.2);
+  clock.tick(300); // 0.05 s to the end, 0.25 s from the beginning
+  assert.ok(Math.abs(clock.time_s - 0.75) < 1e-9, `${clock.time_s}`);
+});
+
 test('a loop of no length stands still and does not hang', () => {
   const clock = playing();
   clock.setLoop({ from_s: 1, to_s: 1 });
