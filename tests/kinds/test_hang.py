@@ -306,3 +306,11 @@ def test_what_swings_too_often_is_refused_by_name(monkeypatch):
     with pytest.raises(TooMuch) as refused:
         one(hang(4.0, 0.01, first_angle_deg=80, first_heading_deg=30), habitat)
     assert refused.value.refusals[0].field == "motions.0.length_m"
+
+
+def test_a_balloon_pulls_its_line_with_what_the_air_bears_less_its_weight():
+    """Archimedes, in air that stands still on plain ground: T = (rho V - m) g."""
+    balloon = {"mass_kg": 0.0049, "diameter_m": 0.28, "buoyant": True}
+    displaced_kg = 101325.0 / (287.05 * 293.15) * math.pi / 6 * 0.28**3
+    told = one(hang(body=balloon, first_angle_deg=0.0), BENCH, AIR).findings
+    assert told["tension_n"] == pytest.approx((displaced_kg - 0.0049) * G0_M_S2, rel=1e-6)

@@ -109,6 +109,15 @@ def test_a_line_paid_out_goes_round_the_hull(k):
     assert traced.findings["line_m"][k] == pytest.approx(expected, rel=5e-4)
 
 
+def test_a_line_laid_round_the_hull_is_longer_by_the_way_along_the_axis():
+    """A drum unrolls into a plane: the two lengths are sides of a right angle."""
+    (level, aslant), k = (one(let_go(-5.0, v, 90.0)) for v in (0.0, 20.0)), 700
+    along_the_axis = 20.0 * aslant.track.samples.time_s[k]
+    round_it = level.findings["line_m"][k]
+    assert aslant.findings["line_m"][k] == pytest.approx(math.hypot(round_it, along_the_axis), rel=1e-9)
+    assert aslant.findings["line_m"][k] > 1.01 * round_it
+
+
 def test_pushed_up_against_the_hull_it_is_met():
     """|57 - 8 t + i (57 omega) t| = 56: the quadratic's earlier root."""
     traced = one(let_go(-1.0, 8.0, 0.0, 90.0))
@@ -120,6 +129,15 @@ def test_pushed_up_against_the_hull_it_is_met():
     assert [k for k in kinds(traced) if k != "apex"] == ["release", "hull"]
     assert traced.track.events[-1].time_s == pytest.approx(time_s, abs=1e-9)
     assert traced.track.no_landing == "met_hull"
+
+
+@each_row("heading", [90.0, 270.0])
+def test_past_either_end_of_the_hull_it_is_not_met(heading):
+    """As above, 0.13 s on the way to the hull's radius; at 8 m/s along the axis that is 1.1 m, and 0.5 m further the hull ends."""
+    out, aslant = 1.5 if heading == 90.0 else -1.5, math.hypot(8.0, 8.0)
+    wheel = LANTERN | {"width_m": 4.0}
+    assert one(let_go(-1.0, 8.0, heading, 90.0, axial_m=out), wheel).track.end == "met a surface"
+    assert one(let_go(-1.0, aslant, heading, 45.0, axial_m=out), wheel).track.end == "time limit"
 
 
 def test_under_thrust_it_falls_behind_the_ship():

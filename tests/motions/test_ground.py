@@ -495,6 +495,16 @@ def test_a_ball_at_rest_with_nothing_to_come_rests():
         assert (result.end, result.path.end_s) == ("rest", 0.0)
 
 
+def test_a_ball_held_on_a_table_that_spins_up_does_not_turn_in_the_room():
+    """A point of contact turns nothing about the normal: against the table the ball turns back by alpha t^2/2, until it lets go."""
+    lies = rolled(TABLE, (0.5, 0.0, 0.0), SPACE, ball(rolling_resistance=0.05), pull=(0, 0, -G0_M_S2))
+    path = one(lies, ramped(0.0, [(100.0, 5.0)])).path
+    x, u = path.at(np.array([3.0, 8.0]))
+    assert x[:, :3] == pytest.approx(np.tile(lies.position_m, (2, 1)), abs=1e-12)
+    assert x[:, 5] == pytest.approx([-0.025 * 3.0**2, -0.025 * 8.0**2], abs=1e-9)
+    assert u[:, 5] == pytest.approx([-0.05 * 3.0, -0.05 * 8.0], abs=1e-9)
+
+
 def test_a_ball_that_outruns_its_weight_slips_and_leaves():
     """On the outside of a drum that does not turn, from near its top: cos = 10/17 for a solid ball (textbook; from memory).
 

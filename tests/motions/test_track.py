@@ -40,6 +40,13 @@ def test_along_starts_where_the_place_is_however_many_turns_that_is():
     assert samples.along_m[0] == pytest.approx(5 * TURN_M + 3.0, abs=EXACT_M)
 
 
+def test_drift_is_counted_from_the_release_wherever_on_the_deck_that_is():
+    """A deck is the same all round: what is dropped 10 m on lands 10 m on, and drifts as much."""
+    here, there = (one(drop(1.2, along_m=along)).track.landing for along in (0.0, 10.0))
+    assert here.drift_m == pytest.approx(here.along_m, abs=EXACT_M)
+    assert (there.along_m, there.drift_m) == pytest.approx((here.along_m + 10.0, here.drift_m), abs=1e-9)
+
+
 def test_along_is_the_azimuth_of_the_rotating_position():
     for body, air in ((POINT, None), (MIST, AIR)):
         assert off_azimuth(one(throw(1.5, 22.0, 200, 50, body), LANTERN, air)) < EXACT_M

@@ -9,6 +9,7 @@ from rimfall import shapes
 from rimfall.physics.coordinates import FloorChart, RoundChart
 from rimfall.physics.ramp import ramp_at
 from rimfall.physics.spin import steady
+from rimfall.shapes.pods import PodsPart
 from tests.tables import each_row
 
 OMEGA = 0.4
@@ -35,6 +36,14 @@ def test_a_pod_is_a_box_whose_sides_are_edges():
     assert names(PODS) == ["floor", "ceiling", "edge", "edge", "edge", "edge"]
     assert gaps(PODS, (1.0, 1.2, 0.5)) == pytest.approx([1.2, 1.8, 7.0, 5.0, 3.5, 2.5])
     assert gaps(PODS, (1.0, 1.2, 0.5), radius_m=0.1) == pytest.approx([1.1, 1.7, 7.0, 5.0, 3.5, 2.5])
+
+
+def test_floors_without_azimuths_share_the_whole_turn():
+    """Three at 24 m are the corners of a triangle of equal sides, sqrt(3) 24 m long."""
+    floors = [{"length_m": 12.0, "width_m": 6.0}] * 3
+    three = PodsPart(radius_m=24.0, spin_rpm=4.0, floors=floors).habitat()
+    a, b, c = (three.chart(i).position(np.zeros(3)) for i in range(3))
+    assert [np.linalg.norm(v) for v in (a - b, b - c, c - a)] == pytest.approx([24.0 * math.sqrt(3)] * 3)
 
 
 def test_a_turned_pod_is_the_same_box_turned():
