@@ -122,3 +122,10 @@ def test_over_the_side_of_a_floor_nothing_lands_on_it():
     narrow, wide = (pods | {"floors": [floor | {"width_m": width}, {}]} for width in (1.0, 6.0))
     assert abs(value("drop_axial_m", wide)) > 0.5
     assert value("drop_time_s", narrow) is None
+
+
+def test_under_thrust_a_glass_carried_against_the_spin_leans_most():
+    """Going round at omega - v/R its hand, 1.05 m up, weighs (omega - v/R)^2 r outward, the least there is; the thrust stays."""
+    hand, turning = 56.0 - HAND_M, 3.0 * math.tau / 60 - 1.4 / 56.0
+    leans = math.degrees(math.atan(2.0 / (turning**2 * hand)))
+    assert value("glass_walk_lean_deg", LANTERN | {"axial_thrust_m_s2": 2.0}) == pytest.approx(leans, rel=1e-9)

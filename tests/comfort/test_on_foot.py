@@ -118,11 +118,6 @@ def test_a_glass_stays_level_at_a_steady_walk_round_the_deck_and_tips_on_setting
     assert value("glass_start_lean_deg", PODS) == pytest.approx(lean(flat), abs=1e-4)
 
 
-def test_under_thrust_a_glass_leans_most_where_the_hand_weighs_least():
-    weight = felt_at(on_the_deck(-1.4, up_m=1.05), OMEGA, (0.0, 0.0, -2.0))
-    assert value("glass_walk_lean_deg", LANTERN | {"axial_thrust_m_s2": 2.0}) == pytest.approx(lean(weight), abs=1e-4)
-
-
 @each_row(("habitat", "share"), [(LANTERN, 1.0), (PODS, 0.5)])
 def test_at_the_floating_speed_nothing_presses_the_feet_on(habitat, share):
     """On a deck the rim speed; straight over a flat floor half of it, and beyond it there is no walking."""

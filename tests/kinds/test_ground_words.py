@@ -36,6 +36,7 @@ SENTENCES = [
     (scene(throw(body=ROUGH, bounces=9)), "comes to rest"),
     (scene(throw(body=ROUGH, bounces=1)), "It rebounds once"),
     (scene(drop(body=ROUGH, bounces=2)), "It rebounds twice"),
+    (scene(throw(8.0, 0.0, 90.0, ROUGH, bounces=1), habitat={"ceiling_m": 3.0}), "meets the ceiling … lands … rebounds once"),
     (scene(drop(body=BALL)), "It lands"),
     (scene(roll(), air=None, sampling={"duration_s": 20.0}), "rolls on the deck … still under way"),
     (scene(roll(), air=None, sampling={"duration_s": 20.0}), "turned back"),

@@ -84,3 +84,10 @@ def test_level_and_downward_jumps_are_down_at_once():
     for elevation in (0.0, -30.0):
         jumped = one(jump(2.0, 180.0, elevation))
         assert (jumped.track.end, float(jumped.track.ends_s)) == ("landed", 0.0)
+
+
+def test_a_jump_begun_later_is_told_as_one_begun_at_once():
+    """A steady wheel is the same at every time: what is told is how long each lasts."""
+    at_once, later = (one(jump(start_s=s)).outcome("si") for s in (0.0, 7.0))
+    assert "under plain gravity" in at_once[0]
+    assert later == at_once

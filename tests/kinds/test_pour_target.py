@@ -109,6 +109,7 @@ def test_scattered_drops_are_shared_between_cup_and_deck_by_volume():
     assert 0.1 < found["caught"] < 0.95
     assert found["caught_ml"] == pytest.approx(math.fsum(batch.volume_m3[batch.drops[caught]]) * 1e6)
     assert found["caught_ml"] + found["spilled_ml"] == pytest.approx(24.0)
+    assert f"; {24.0 - found['caught_ml']:.0f}\u00a0ml are spilled" in moved.outcome("si")[0]
     assert found["move_m"] == pytest.approx([0.0, 0.0], abs=1e-9)
     assert found["first_caught_s"] == pytest.approx(np.min(found["drops"]["ends_s"][caught]))
     ends = batch.paths.turning(steady(OMEGA), batch.drops[caught], found["drops"]["ends_s"][caught])[0]

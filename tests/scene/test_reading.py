@@ -18,6 +18,7 @@ def test_a_name_filled_in_differs_from_those_given():
     found = names(drop(), drop(name="drop 1"), drop(name="drop 3"), drop(), drop())
     assert found[1:3] == ["drop 1", "drop 3"]
     assert len(set(found)) == 5
+    assert len(set(names(drop(name="drop 3"), drop(name="drop 3 again"), drop()))) == 3
 
 
 def test_what_was_read_can_be_read_again():
