@@ -3,6 +3,7 @@
 import csv
 import json
 import math
+import re
 import socket
 import sys
 from pathlib import Path
@@ -26,6 +27,23 @@ def test_every_example_is_told_in_words_and_a_table(name):
     for motion in json.loads(examples.example(name))["motions"]:
         assert f"{motion['name']} ({motion['kind']}): " in done.stdout
         assert f"\n{motion['name']} " in done.stdout.split("motion ", 1)[1]
+
+
+def test_the_table_has_each_figure_under_its_name():
+    place = {"along_m": 7.0, "height_m": 1.5, "axial_m": -2.25}
+    still = {
+        "kind": "drop",
+        "name": "let_go",
+        "place": place,
+        "body": {"mass_kg": 1.0, "diameter_m": 0.0},
+        "start_s": 3.0,
+    }
+    document = {"rimfall": 1, "habitat": {"radius_m": 56.0, "spin_rpm": 3.0}, "air": None, "motions": [still]}
+    table = rimfall("trace", "-", given=json.dumps(document)).stdout.split("\nmotion ", 1)[1].splitlines()
+    names, release = re.split("  +", f"motion {table[0]}"), re.split("  +", table[1])
+    told = dict(zip(names, release, strict=True))
+    figures = [float(told[f"{name} m"]) for name in ("along", "height", "axial")]
+    assert (figures, float(told["time s"]), float(told["speed m/s"])) == (list(place.values()), 3.0, 0.0)
 
 
 def test_json_is_the_whole_answer():

@@ -2,10 +2,12 @@
 
 import json
 import math
+from types import SimpleNamespace
 
 import numpy as np
 import pytest
 
+from rimfall.exports import path_sampling
 from tests.exports.free_bodies import OMEGA, RADIUS_M, VIEWS, in_file, sampled_of
 from tests.scene.documents import pour, scene
 from tests.tables import each_row
@@ -103,6 +105,17 @@ def test_the_stream_is_there_while_it_flows():
     assert np.all(width[0] == 0)
     assert np.all(width[(sampled.time_s > 0.05) & (sampled.time_s < 0.79)][:, 0] > 0)
     assert np.all(width[sampled.time_s > 2.0] == 0)
+
+
+def test_between_two_parcels_that_were_followed_a_stream_stays_whole_a_share_of_both():
+    """1 s for what leaves at 0, 3 s for what leaves at 10 s, so 1 + l/5: at 5 s the oldest whole left at l = 10/3 s."""
+    threads = SimpleNamespace(
+        leaves_s=np.array([0.0, 10.0]), whole_s=np.array([1.0, 3.0]), streams=np.array([True, True])
+    )
+    span = SimpleNamespace(first_leaves_s=0.0, last_leaves_s=10.0)
+    leaves_s, flows = path_sampling._parcel_span(span, threads, np.array([5.0]))
+    assert (leaves_s[0, 0], leaves_s[0, -1]) == (5.0, pytest.approx(10 / 3, abs=0.01))
+    assert flows.all()
 
 
 def test_a_lip_that_only_drips_has_no_stream():

@@ -27,6 +27,13 @@ def test_the_scene_comes_back_from_every_file(name, example):
     assert read(document_in(written)) == found
 
 
+def test_a_title_that_looks_escaped_comes_back_from_a_drawing_as_it_was():
+    """XML 1.0, 2.4: &amp;gt; is the text &gt;, to be read once and not twice."""
+    found = read(json.dumps(json.loads(examples.example("same-lob")) | {"title": "a &lt; b &gt; c &amp; d"}))
+    written = FORMATS["plot-height-svg"].write(trace_of(found), read_options({}, found))
+    assert read(document_in(written)).title == "a &lt; b &gt; c &amp; d"
+
+
 def test_the_answer_of_a_trace_is_a_scene_too():
     found = read(examples.example("same-lob"))
     assert read(document_in(answers.of_trace(trace_of(found)))) == found

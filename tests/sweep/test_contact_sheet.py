@@ -71,6 +71,12 @@ def test_all_plots_have_one_scale_the_same_along_and_up():
         np.testing.assert_allclose(np.ptp(line, axis=0), metres * per_m, rtol=5e-3, atol=2e-3)
 
 
+@each_row(("heights", "bottom", "top"), [((1.2, 2.0), 0.0, 2.0), ((-3.0, -1.0), -3.0, 0.0)])
+def test_the_ground_is_in_the_plot_of_what_never_comes_to_it(heights, bottom, top):
+    record = {"motions": [{"path": [[along, height] for along, height in zip((0.0, 4.0), heights, strict=True)]}]}
+    assert contact_sheet.span(None, record).tolist() == [0.0, 4.0, bottom, top]
+
+
 def test_past_100_there_are_pages():
     pages, _ = drawn("habitat.spin_rpm=1:6:201")
     assert [sum(t.isdigit() for t in texts(page)) for page in pages] == [100, 100, 1]

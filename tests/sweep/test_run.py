@@ -10,7 +10,9 @@ import time
 
 import pytest
 
-from rimfall.sweep import folder
+from rimfall.scene.reading import read
+from rimfall.sweep import folder, job, local, parameters
+from rimfall.sweep.run import run, sweep_of
 from tests.commands import rimfall
 from tests.sweep import runs
 
@@ -243,3 +245,16 @@ def test_the_folder_says_what_was_asked_and_holds_the_scene(tmp_path):
     assert said["over"][1] == {"path": "motions.serve.speed_m_s", "values": [4, 6, 8]}
     assert said["export"] == {"formats": ["csv"], "options": {"up": "Z"}}
     assert said["scene"]["motions"][0]["speed_m_s"] == 6.0
+
+
+def test_what_failed_by_a_fault_of_ours_is_not_told_as_refused(monkeypatch, tmp_path):
+    document = read(json.dumps(runs.scene()))
+    sweep, grid = sweep_of(document, [parameters.parse("habitat.spin_rpm=1,2,3")])
+
+    def second_fails(sweep, numbers, _workers):
+        yield from ((n, ZeroDivisionError("by zero") if n == 2 else job.work(sweep, n)) for n in numbers)
+
+    monkeypatch.setattr(local, "each", second_fails)
+    done = run(sweep, grid, tmp_path, quiet=True)
+    assert (done.count, done.refused, list(done.failed)) == (3, {}, [2])
+    assert [row["refused"] for row in rows(tmp_path)][::2] == ["", ""]

@@ -13,7 +13,7 @@ import httpx
 import pytest
 
 from rimfall.scene import examples
-from rimfall.web import page
+from rimfall.web import api, page
 from rimfall.web.app import make_app
 from rimfall.web.guards import host_allowed
 from tests.apart import run_apart
@@ -65,6 +65,12 @@ def test_lists_and_f4_carry_the_same_paths():
             assert [values[3 * k + c] + f4["anchor_m"][c] for c in range(3)] == pytest.approx(row, abs=1e-6)
     assert "time_s" in lists
     assert "time_s" not in packed
+
+
+def test_lists_are_refused_where_packed_arrays_are_not(monkeypatch):
+    monkeypatch.setattr(api, "GREATEST_SAMPLES_IN_LISTS", 80)  # same-lob has 51 and 123
+    assert refused(trace(), 422)[0]["field"] == "motions.1"
+    assert trace(query="?arrays=f4").status_code == 200
 
 
 def test_held_gravity_sets_the_follower():
