@@ -497,7 +497,7 @@ def test_a_ball_at_rest_with_nothing_to_come_rests():
 
 def test_a_ball_held_on_a_table_that_spins_up_does_not_turn_in_the_room():
     """A point of contact turns nothing about the normal: against the table the ball turns back by alpha t^2/2, until it lets go."""
-    lies = rolled(TABLE, (0.5, 0.0, 0.0), SPACE, ball(rolling_resistance=0.05), pull=(0, 0, -G0_M_S2))
+    lies = rolled(TABLE, (0.5, 0.0, 0.0), SPACE, ball(rolling_resistance=0.05), pull=(0, 0, -G0_M_S2), end_s=25.0)
     path = one(lies, ramped(0.0, [(100.0, 5.0)])).path
     x, u = path.at(np.array([3.0, 8.0]))
     assert x[:, :3] == pytest.approx(np.tile(lies.position_m, (2, 1)), abs=1e-12)
