@@ -55,8 +55,7 @@ async function firstScene() {
       const document = await find();
       if (document) return { document, answer: await client.trace(document), opening: false, trouble };
     } catch (problem) {
-      if (source === 'link')
-        trouble = `The link could not be opened: ${problem instanceof ValidationError ? problem.message : 'it holds no whole scene.'}`;
+      if (source === 'link') trouble = `The link could not be opened: ${problem instanceof ValidationError ? problem.message : 'it holds no whole scene.'}`;
       else trouble ??= `The scene kept in this browser could not be opened: ${problem.message}`;
     }
   }

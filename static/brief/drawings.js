@@ -13,7 +13,10 @@ const ROOM = { top: 42, side: 22, foot: 30, arrow: 34, highest: 44, text: 18, pa
 export function platesOf(store) {
   const model = readModel(store.answer, store.fields);
   const times = instantsOf(model.motions);
-  const views = { aboard: ['Aboard', `The ${groundOf(store.fields, store.answer.scene.habitat).name} stands still.`], outside: ['Outside', 'The stars stand still.'] };
+  const views = {
+    aboard: ['Aboard', `The ${groundOf(store.fields, store.answer.scene.habitat).name} stands still.`],
+    outside: ['Outside', 'The stars stand still.'],
+  };
   return Object.entries(views).map(([frame, [name, aside]]) =>
     h(
       'div',

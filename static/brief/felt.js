@@ -13,8 +13,22 @@ export function feltOf(feel, units) {
     h('p', { class: 'said' }, feel.says.lead, ' ', feel.says.summary),
     h('p', { class: 'note' }, premisesWords(feel, units)),
     h('h3', {}, 'A day aboard'),
-    h('div', { class: 'day' }, feel.words.map(({ title, text }) => h('p', {}, h('b', {}, `${title}. `), text))),
-    h('div', { class: 'limits' }, sidesOf(feel, limited).map(side => h('div', {}, side.map(quantity => tableOf(feel, quantity, units))))),
+    h(
+      'div',
+      { class: 'day' },
+      feel.words.map(({ title, text }) => h('p', {}, h('b', {}, `${title}. `), text)),
+    ),
+    h(
+      'div',
+      { class: 'limits' },
+      sidesOf(feel, limited).map(side =>
+        h(
+          'div',
+          {},
+          side.map(quantity => tableOf(feel, quantity, units)),
+        ),
+      ),
+    ),
     ...open.map(quantity => h('p', { class: 'note' }, `${quantityHeading(quantity, units)}. ${quantity.printed}`)),
     ...sourcesOf(feel),
     h('p', { class: 'note cited' }, feel.assumptions.join(' ')),
@@ -41,7 +55,16 @@ function tableOf(feel, quantity, units) {
     { class: 'limited' },
     h('h3', {}, quantityHeading(quantity, units)),
     h('p', { class: 'note' }, quantity.printed),
-    h('table', {}, h('thead', {}, h('tr', {}, head)), h('tbody', {}, together(rowsOf(feel, quantity.name)).map(rows => lineOf(rows, units)))),
+    h(
+      'table',
+      {},
+      h('thead', {}, h('tr', {}, head)),
+      h(
+        'tbody',
+        {},
+        together(rowsOf(feel, quantity.name)).map(rows => lineOf(rows, units)),
+      ),
+    ),
   );
 }
 
@@ -80,7 +103,11 @@ function sourcesOf(feel) {
     const said = [...works, through && `${works.size > 1 ? 'all ' : ''}${through}`].filter(Boolean);
     const mark = knownBy === 'memory' ? ' *' : '';
     // a work is kept whole where the sheet ends, a long list of them is not
-    return h('li', {}, said.map((work, index) => h('span', { class: 'work' }, index < said.length - 1 ? `${work}; ` : `${work}${mark}`)));
+    return h(
+      'li',
+      {},
+      said.map((work, index) => h('span', { class: 'work' }, index < said.length - 1 ? `${work}; ` : `${work}${mark}`)),
+    );
   });
   const recalled = [...cited.values()].some(({ knownBy }) => knownBy === 'memory') && h('em', {}, ' * from memory: look it up before you cite it');
   return items.length ? [h('h3', {}, 'Sources of the limits', recalled), h('ul', { class: 'cited' }, items)] : [];

@@ -40,7 +40,14 @@ function findingsOf(store, index) {
     const [from, to] = [least, most].map(value => showFinding(finding, value, store.view.units));
     return [`${finding.say} ${from === to ? from : `${from} to ${to}`}`];
   });
-  return findings.length > 0 && h('p', { class: 'note found' }, `${findings.join('; ')}.`.replace(/^./, first => first.toUpperCase()));
+  return (
+    findings.length > 0 &&
+    h(
+      'p',
+      { class: 'note found' },
+      `${findings.join('; ')}.`.replace(/^./, first => first.toUpperCase()),
+    )
+  );
 }
 
 function leftOut(assumptions) {
@@ -49,6 +56,7 @@ function leftOut(assumptions) {
 
 // Where the laws and figures of a scene come from: only of what it uses.
 
+// biome-ignore format: a row is a law
 const LAWS = [
   [() => true, 'Motion: a free body goes straight in the room that does not turn; carried into the turning one, any mechanics text, such as Taylor, Classical Mechanics (2005), chapter 9. One g is 9.80665 m/s² (CGPM 1901).'],
   [({ air }) => air, 'Air: gas constant and viscosity of ISO 2533:1975; turning with the habitat, thinner toward the axis.'],
@@ -61,8 +69,14 @@ const LAWS = [
 
 export function sourcesOf({ answer, fields }) {
   const { motions, air } = answer.scene;
-  const bodies = named(fields.bodies, motions.map(m => m.body)),
-    liquids = named(fields.liquids, motions.map(m => m.liquid));
+  const bodies = named(
+      fields.bodies,
+      motions.map(m => m.body),
+    ),
+    liquids = named(
+      fields.liquids,
+      motions.map(m => m.liquid),
+    );
   const used = {
     air,
     spheres: motions.some(m => m.liquid || (bodyOf(fields, m)?.drag ?? 'sphere') === 'sphere'),

@@ -17,10 +17,15 @@ export function figuresOf(store) {
     ['Shape', shapeFacts(fields, scene.habitat).label],
     ['Radius', show(scene.habitat.radius_m, 'm')],
     ['Spin', show(scene.habitat.spin_rpm, 'rpm')],
-    [`Gravity on the ${shapeFacts(fields, scene.habitat).ground.name}`, `${threeFigures(habitat.deck_gravity_g)}\u00a0g, ${show(habitat.deck_gravity_m_s2, 'm/s²')}`],
+    [
+      `Gravity on the ${shapeFacts(fields, scene.habitat).ground.name}`,
+      `${threeFigures(habitat.deck_gravity_g)}\u00a0g, ${show(habitat.deck_gravity_m_s2, 'm/s²')}`,
+    ],
     ['Rim speed', show(habitat.rim_speed_m_s, 'm/s')],
     habitat.period_s ? ['One turn', show(habitat.period_s, 's')] : null,
-    ...habitat.decks.filter(deck => deck.radius_m <= scene.habitat.radius_m).map((deck, i) => [floorName(deck, i), `${show(deck.radius_m, 'm')}, ${threeFigures(deck.gravity_g)}\u00a0g`]),
+    ...habitat.decks
+      .filter(deck => deck.radius_m <= scene.habitat.radius_m)
+      .map((deck, i) => [floorName(deck, i), `${show(deck.radius_m, 'm')}, ${threeFigures(deck.gravity_g)}\u00a0g`]),
     scene.habitat.axial_thrust_m_s2 ? ['Thrust', show(scene.habitat.axial_thrust_m_s2, 'm/s²')] : null,
     ['Air', airWords(scene.air, show, view.units)],
     ...cupsOf(store, show),

@@ -6,11 +6,7 @@ import { createCopy } from './shared/files.js';
 import { createSheet } from './shared/fold.js';
 
 export function createBar({ store, scenes, share }) {
-  const undo = h(
-    'button',
-    { type: 'button', class: 'icon-button', 'aria-label': 'Undo', title: 'Undo (Ctrl+Z)', onclick: () => store.undo() },
-    icon('undo'),
-  );
+  const undo = h('button', { type: 'button', class: 'icon-button', 'aria-label': 'Undo', title: 'Undo (Ctrl+Z)', onclick: () => store.undo() }, icon('undo'));
   const redo = h(
     'button',
     { type: 'button', class: 'icon-button', 'aria-label': 'Redo', title: 'Redo (Ctrl+Shift+Z)', onclick: () => store.redo() },

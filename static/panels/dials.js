@@ -22,8 +22,7 @@ export function toggleHold(store, what) {
   if (!store.answer) return;
   const on = store.view.hold !== what && what !== null;
   const held = on ? HOLDS[what].held(store.answer.habitat) : null;
-  if (on && what !== 'spin' && !(held > 0))
-    return store.tell({ kind: 'told', say: `There is no ${HOLDS[what].word} to hold while nothing turns.` });
+  if (on && what !== 'spin' && !(held > 0)) return store.tell({ kind: 'told', say: `There is no ${HOLDS[what].word} to hold while nothing turns.` });
   store.look({ hold: on ? what : null, held, follower: on ? SPIN : null });
 }
 
@@ -107,10 +106,7 @@ function gravityWhere(fields, { scene: { habitat } }) {
 function reason(hold, store, units) {
   if (hold === 'spin') return 'held: it stays';
   const { held } = store.view;
-  const kept =
-    hold === 'gravity'
-      ? `gravity at ${formatFigure(held / G_M_S2, 0.001)}\u00a0g`
-      : `rim speed at ${showQuantity(held, 'm/s', units)}`;
+  const kept = hold === 'gravity' ? `gravity at ${formatFigure(held / G_M_S2, 0.001)}\u00a0g` : `rim speed at ${showQuantity(held, 'm/s', units)}`;
   return `held: it follows, to keep ${kept}`;
 }
 

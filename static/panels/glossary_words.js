@@ -1,5 +1,6 @@
 // The terms the page uses, in order of the alphabet, one or two sentences each; those of one kind of motion alone come with the kind.
 
+// biome-ignore format: a row is a term
 export const GLOSSARY = [
   ['Aboard', 'Seen from inside the habitat: its deck stands still, and free things seem to curve.'],
   ['Added mass', 'The air that a light body has to push along when it changes speed. It makes the body slower to start than its own mass would.'],

@@ -24,12 +24,7 @@ export function createKeys({ store, clock, timeline, looks, stages, glossary }) 
     ['s', 'S', 'spin', () => focusDial(SPIN)],
     ['h', 'H', 'hold gravity', () => toggleHold(store, store.view.hold ? null : 'gravity')],
     ['v', 'V', 'seats', () => stages.openPresets('aboard')],
-    [
-      'm',
-      'M',
-      'measure: dimensions, tape, off',
-      () => store.look({ measure: after(['dimensions', 'tape', 'off'], store.view.measure) }),
-    ],
+    ['m', 'M', 'measure: dimensions, tape, off', () => store.look({ measure: after(['dimensions', 'tape', 'off'], store.view.measure) })],
     ['l', 'L', 'loop', () => toggleLoop(clock)],
     [
       't',
@@ -42,12 +37,7 @@ export function createKeys({ store, clock, timeline, looks, stages, glossary }) 
       },
     ],
     ['u', 'U', 'SI or US customary', () => store.look({ units: store.view.units === 'si' ? 'us' : 'si' })],
-    [
-      '\\',
-      '\\',
-      'stages as fits, beside, stacked',
-      () => store.look({ split: after(['auto', 'beside', 'stacked'], store.view.split) }),
-    ],
+    ['\\', '\\', 'stages as fits, beside, stacked', () => store.look({ split: after(['auto', 'beside', 'stacked'], store.view.split) })],
     ['w', 'W', 'words used here', () => glossary.show()],
     ['?', '?', 'this list', () => sheet.show()],
   ];

@@ -15,9 +15,7 @@ export function createPlaces({ store, clock, answers }) {
     answer: $('.answer', element),
   }));
   for (const place of places) {
-    place.button.addEventListener('click', () =>
-      open(store.view.place === place.number && !store.view.folded ? null : place.number),
-    );
+    place.button.addEventListener('click', () => open(store.view.place === place.number && !store.view.folded ? null : place.number));
   }
   for (const button of $$('#strip [data-place]')) {
     button.addEventListener('click', () => (button.dataset.place === 'away' ? away(true) : open(Number(button.dataset.place))));

@@ -40,8 +40,7 @@ export function createScenes({ fetchExamples, fetchExample, open, recent }) {
     trouble,
   );
 
-  const item = (title, say, choose) =>
-    h('li', {}, h('button', { type: 'button', onclick: choose }, h('b', {}, title), say && h('span', {}, say)));
+  const item = (title, say, choose) => h('li', {}, h('button', { type: 'button', onclick: choose }, h('b', {}, title), say && h('span', {}, say)));
 
   async function show() {
     setChildren(trouble);

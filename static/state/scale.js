@@ -18,8 +18,7 @@ export function makeScale({ min, max, scale = 'linear' }) {
     toFraction: value => clamp((bend(clamp(value, min, max)) - low) / span, 0, 1),
     toValue: fraction => clamp(unbend(low + clamp(fraction, 0, 1) * span), min, max),
     /** One fine step at a value: a hundredth of its own decade where the track is bent, of the range's where not. */
-    step: value =>
-      kind === 'linear' ? decade(max - min) / 100 : decade(Math.max(Math.abs(value), kind === 'log' ? min : 5 * soft)) / 100,
+    step: value => (kind === 'linear' ? decade(max - min) / 100 : decade(Math.max(Math.abs(value), kind === 'log' ? min : 5 * soft)) / 100),
     clamp: value => clamp(value, min, max),
     ticks: () => ticksOf(kind, min, max),
   };

@@ -108,8 +108,7 @@ export function showQuantity(value, unit, system = 'si') {
   return withUnit(threeFigures(toShown(value, unit, system)), shownUnit(unit, system));
 }
 
-const NUMBER_AND_UNIT =
-  /([-+]?(?:\d{1,3}(?:[ \u00a0,]\d{3})+(?:\.\d+)?|\d+(?:[.,]\d*)?|\.\d+)(?:e[-+]?\d+)?)\s*([^\d\s.+-][^\d.+-]*)?/gi;
+const NUMBER_AND_UNIT = /([-+]?(?:\d{1,3}(?:[ \u00a0,]\d{3})+(?:\.\d+)?|\d+(?:[.,]\d*)?|\.\d+)(?:e[-+]?\d+)?)\s*([^\d\s.+-][^\d.+-]*)?/gi;
 const tight = text => text.replace(/\s/g, '');
 
 /** What a typed text means for a field in `unit`: {value} in SI, {solve: {hold, held}} on a dial, or {error}. */

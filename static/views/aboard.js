@@ -24,7 +24,9 @@ export class Aboard extends Half {
     const { level, radius_m } = this.model.ground;
     shared.uCool.value = whole ? 0.6 : 0;
     shared.uLamp.value = whole ? 1.5 : 1;
-    shared.uFog.value.set(...(level ? [distance_m + 2 * radius_m, distance_m + 6 * radius_m + 8] : whole ? [1e7, 2e7] : [distance_m + 0.5 * span_m, distance_m + 3.3 * span_m]));
+    shared.uFog.value.set(
+      ...(level ? [distance_m + 2 * radius_m, distance_m + 6 * radius_m + 8] : whole ? [1e7, 2e7] : [distance_m + 0.5 * span_m, distance_m + 3.3 * span_m]),
+    );
     shared.uPool.value.set((this.lead?.release.along_m ?? 0) - 0.1 * span_m, whole ? 1e7 : Math.max(0.47 * span_m, 3));
     habitat.cutAway(this.eyeSide(), this.eyeSide());
     habitat.turn(0, -angleAt(this.model.answer, time_s));
@@ -32,9 +34,20 @@ export class Aboard extends Half {
 
   ownLabels(time_s, clock) {
     const { model, shown, chosen, eye, view } = this;
-    const tips = this.arrows.update(model, shown.filter((m) => !this.posts?.labelled.has(m)), chosen, time_s, eye, view.arrows);
+    const tips = this.arrows.update(
+      model,
+      shown.filter(m => !this.posts?.labelled.has(m)),
+      chosen,
+      time_s,
+      eye,
+      view.arrows,
+    );
     const words = tips.map(({ word, tip, value_g }) => ({
-      key: `arrow ${word}`, text: value_g === null ? word : `${word} ${figure(value_g, '', 'si', value_g < 9.95 ? 2 : 0)}\u00a0g`, at: [tip], gap: 8, shy: true,
+      key: `arrow ${word}`,
+      text: value_g === null ? word : `${word} ${figure(value_g, '', 'si', value_g < 9.95 ? 2 : 0)}\u00a0g`,
+      at: [tip],
+      gap: 8,
+      shy: true,
     }));
     const dims = view.measure === 'dimensions' ? this.dims.drift(model, shown, eye, this.frontEdge_m, view.units) : this.dims.clear();
     const figures = dims.map(({ key, text, at }) => ({ key, strong: text, at: [at], centred: true, gap: 4 }));
@@ -47,10 +60,16 @@ export class Aboard extends Half {
     const floor = this.lead?.floor ?? 0;
     const levels = [...(shape.floors[floor]?.levels ?? [])].sort((a, b) => a.along_m - b.along_m);
     const axial = -0.86 * (shape.floors[floor]?.half_m[1] ?? 0);
-    return [levels[0], levels.at(-1)].filter((level) => level && Math.abs(level.lean_deg) >= 0.1).map((level, k) => ({
-      key: `level ${k}`, text: 'down leans ', strong: degrees((level.lean_deg * Math.PI) / 180).replace('−', ''), shy: true, gap: 8,
-      at: [1.1, 0.5].map((height) => ground.at(level.along_m, height, axial, 0, {}, floor)),
-    }));
+    return [levels[0], levels.at(-1)]
+      .filter(level => level && Math.abs(level.lean_deg) >= 0.1)
+      .map((level, k) => ({
+        key: `level ${k}`,
+        text: 'down leans ',
+        strong: degrees((level.lean_deg * Math.PI) / 180).replace('−', ''),
+        shy: true,
+        gap: 8,
+        at: [1.1, 0.5].map(height => ground.at(level.along_m, height, axial, 0, {}, floor)),
+      }));
   }
 
   alsoTaken() {
@@ -58,7 +77,7 @@ export class Aboard extends Half {
   }
 
   pathPx() {
-    return [...super.pathPx(), ...this.arrows.shafts.flatMap((p) => this.project(p) ?? [])];
+    return [...super.pathPx(), ...this.arrows.shafts.flatMap(p => this.project(p) ?? [])];
   }
 }
 

@@ -56,7 +56,9 @@ export class Actors {
       meshes.push(mesh);
       this.group.add(mesh);
     }
-    meshes.forEach((mesh, k) => { mesh.visible = k < count; });
+    meshes.forEach((mesh, k) => {
+      mesh.visible = k < count;
+    });
   }
 
   update(time_s) {
@@ -72,9 +74,9 @@ export class Actors {
   // Outside, a pale ghost stays where each figure stood at the release. `exposures`: more angles at which to draw it faintly.
   putGhosts(turn) {
     if (this.frame !== 'outside') return;
-    const spots = this.where.flatMap((person) => (this.exposures ?? [person.since_rad])
-      .filter((angle) => Math.abs(turn - angle) * this.model.radius_m > 0.25)
-      .map((angle) => [person, angle]));
+    const spots = this.where.flatMap(person =>
+      (this.exposures ?? [person.since_rad]).filter(angle => Math.abs(turn - angle) * this.model.radius_m > 0.25).map(angle => [person, angle]),
+    );
     this.stand(this.ghosts, spots.length, this.pale);
     spots.forEach(([person, angle], k) => this.putPerson(this.ghosts[k], person, angle, false));
   }
@@ -115,13 +117,20 @@ export class Actors {
     const under = this.model.ground.under(point, turn, m.floor);
     if (!under) return;
     const soft = 1 + 0.35 * Math.max(0, under.height_m);
-    this.shadows.add(this.model.ground, { ...under, floor: m.floor }, turn, Math.max(0.5 * m.diameter_m, this.least_m ?? 0.1) * soft, 0.72 / (1 + 0.22 * Math.max(0, under.height_m)));
+    this.shadows.add(
+      this.model.ground,
+      { ...under, floor: m.floor },
+      turn,
+      Math.max(0.5 * m.diameter_m, this.least_m ?? 0.1) * soft,
+      0.72 / (1 + 0.22 * Math.max(0, under.height_m)),
+    );
   }
 }
 
 // Soft shadows: each lies on the deck straight under its thing and shows where along it is.
 
 const MOST = 400;
+// biome-ignore format: corner by corner
 const CORNERS = [[-1, -1], [1, -1], [1, 1], [-1, 1]];
 const corner = { x: 0, y: 0, z: 0 };
 
@@ -132,7 +141,13 @@ class Shadows {
     this.strength = new BufferAttribute(new Float32Array(MOST * 4), 1).setUsage(DynamicDrawUsage);
     geometry.setAttribute('position', this.position);
     geometry.setAttribute('strength', this.strength);
-    geometry.setAttribute('uv', new BufferAttribute(Float32Array.from({ length: MOST * 8 }, (_, i) => [0, 0, 1, 0, 1, 1, 0, 1][i % 8]), 2));
+    geometry.setAttribute(
+      'uv',
+      new BufferAttribute(
+        Float32Array.from({ length: MOST * 8 }, (_, i) => [0, 0, 1, 0, 1, 1, 0, 1][i % 8]),
+        2,
+      ),
+    );
     geometry.setIndex(Array.from({ length: MOST * 6 }, (_, i) => 4 * Math.floor(i / 6) + [0, 1, 2, 0, 2, 3][i % 6]));
     this.mesh = new Mesh(geometry, blobMaterial(shared, '#020406', { core: 0.2 }));
     this.mesh.frustumCulled = false;

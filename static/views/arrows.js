@@ -8,10 +8,10 @@ import { drawnVector } from './place.js';
 import { Ribbon } from './ribbon.js';
 import { BONE } from './materials.js';
 
-export const METRES_PER_M_S2 = 1.75 / G_M_S2;      // the scale of all arrows of acceleration
+export const METRES_PER_M_S2 = 1.75 / G_M_S2; // the scale of all arrows of acceleration
 const HEAD_PX = 11;
-const FASTEST = 0.1;             // of the span: the arrow of the fastest moment shown
-const LONGEST = 0.45;            // of the span: no arrow is drawn longer, its figure still says how much
+const FASTEST = 0.1; // of the span: the arrow of the fastest moment shown
+const LONGEST = 0.45; // of the span: no arrow is drawn longer, its figure still says how much
 const KINDS = [
   { key: 'rotating_velocity_m_s', show: 'velocity', word: 'velocity' },
   { key: 'centrifugal_m_s2', show: 'centrifugal', word: 'out' },
@@ -24,7 +24,7 @@ export class Arrows {
     this.ribbon = new Ribbon(shared, { color: BONE, width: 2, depth: false, order: 9, capacity: 128 });
     this.ribbon.material.uniforms.uNow = { value: 1e9 };
     this.mesh = this.ribbon.mesh;
-    this.shafts = [];           // points along every arrow, for labels to keep off
+    this.shafts = []; // points along every arrow, for labels to keep off
   }
 
   // Gives the tips for the labels: [{word, tip, value_g}] of the chosen motion.
@@ -32,15 +32,16 @@ export class Arrows {
     const lines = [];
     const tips = [];
     this.shafts = [];
-    const fastest = Math.max(1e-9, ...shown.map((m) => m.fastest_m_s));
+    const fastest = Math.max(1e-9, ...shown.map(m => m.fastest_m_s));
     const scales = { velocity: (FASTEST * eye.span_m) / fastest, centrifugal: METRES_PER_M_S2, coriolis: METRES_PER_M_S2 };
     for (const m of shown) {
       if (time_s < m.starts_s - 1e-6 || time_s > m.ends_s + 1e-6) continue;
       const from = bodyAt(model, m, 'aboard', time_s, {});
-      for (const kind of KINDS) if (which[kind.show] && !m.stage.no_arrows.includes(kind.show)) {
-        const tip = this.arrow(lines, m, kind, scales[kind.show], time_s, from, eye);
-        if (tip && m === chosen) tips.push(tip);
-      }
+      for (const kind of KINDS)
+        if (which[kind.show] && !m.stage.no_arrows.includes(kind.show)) {
+          const tip = this.arrow(lines, m, kind, scales[kind.show], time_s, from, eye);
+          if (tip && m === chosen) tips.push(tip);
+        }
     }
     this.ribbon.set(lines);
     return tips;
@@ -52,10 +53,16 @@ export class Arrows {
     const size = Math.hypot(v.x, v.y, v.z);
     const long = Math.min(size * scale, LONGEST * eye.span_m);
     if (long < 6 * eye.metresPerPx) return null;
-    const to = ['x', 'y', 'z'].map((c) => from[c] + (v[c] / size) * long);
+    const to = ['x', 'y', 'z'].map(c => from[c] + (v[c] / size) * long);
     const start = [from.x, from.y, from.z];
     lines.push(...headed(start, to, eye, kind.show));
-    this.shafts.push(...[0.3, 0.5, 0.7, 0.85, 1].map((u) => ({ x: start[0] + (to[0] - start[0]) * u, y: start[1] + (to[1] - start[1]) * u, z: start[2] + (to[2] - start[2]) * u })));
+    this.shafts.push(
+      ...[0.3, 0.5, 0.7, 0.85, 1].map(u => ({
+        x: start[0] + (to[0] - start[0]) * u,
+        y: start[1] + (to[1] - start[1]) * u,
+        z: start[2] + (to[2] - start[2]) * u,
+      })),
+    );
     return { word: kind.word, tip: { x: to[0], y: to[1], z: to[2] }, from: { ...from }, value_g: kind.show === 'velocity' ? null : size / G_M_S2 };
   }
 }
@@ -63,14 +70,14 @@ export class Arrows {
 // Shaft and head, the head in the plane of the picture.
 export function headed(from, to, eye, kind) {
   const { right, up } = eye.axes;
-  const d = [0, 1, 2].map((c) => to[c] - from[c]);
-  const dot = (a) => a[0] * d[0] + a[1] * d[1] + a[2] * d[2];
+  const d = [0, 1, 2].map(c => to[c] - from[c]);
+  const dot = a => a[0] * d[0] + a[1] * d[1] + a[2] * d[2];
   const [x, y] = [dot(right), dot(up)];
   const flat = Math.hypot(x, y) || 1;
   const head = HEAD_PX * eye.metresPerPx;
-  const along = [0, 1, 2].map((c) => (right[c] * x + up[c] * y) / flat);
-  const across = [0, 1, 2].map((c) => (up[c] * x - right[c] * y) / flat);
-  const back = (share, side) => [0, 1, 2].map((c) => to[c] - along[c] * head * share + across[c] * head * side);
+  const along = [0, 1, 2].map(c => (right[c] * x + up[c] * y) / flat);
+  const across = [0, 1, 2].map(c => (up[c] * x - right[c] * y) / flat);
+  const back = (share, side) => [0, 1, 2].map(c => to[c] - along[c] * head * share + across[c] * head * side);
   if (kind === 'centrifugal') return [{ points: [...from, ...back(0.8, 0)] }, { points: [...back(1, 0), ...to], diameter: [head * 0.8, 0] }];
   const shaft = { points: [...from, ...to] };
   if (kind === 'coriolis') return [shaft, { points: [...back(1, 0.55), ...to] }];

@@ -3,7 +3,7 @@
 
 import { BufferGeometry, InterleavedBuffer, InterleavedBufferAttribute, Points, ShaderMaterial, DynamicDrawUsage } from '../vendor/three.module.js';
 
-const FLOATS = 12;      // position, size px, diameter m, red, green, blue, quaternion x y z w
+const FLOATS = 12; // position, size px, diameter m, red, green, blue, quaternion x y z w
 const MOST = 100;
 const LEAST_PX = 15;
 
@@ -52,14 +52,23 @@ export class Balls {
   }
 
   read(shown) {
-    if (!this.points && shown.some((m) => m.path.attitude_wxyz && m.stage.mover !== 'cup')) this.make();
+    if (!this.points && shown.some(m => m.path.attitude_wxyz && m.stage.mover !== 'cup')) this.make();
   }
 
   make() {
     this.buffer = new InterleavedBuffer(new Float32Array(MOST * FLOATS), FLOATS).setUsage(DynamicDrawUsage);
     const geometry = new BufferGeometry();
-    for (const [name, size, offset] of [['position', 3, 0], ['look', 2, 3], ['tint', 3, 5], ['spun', 4, 8]]) geometry.setAttribute(name, new InterleavedBufferAttribute(this.buffer, size, offset));
-    this.points = new Points(geometry, new ShaderMaterial({ transparent: true, depthWrite: false, vertexShader: VERTEX, fragmentShader: FRAGMENT, uniforms: { ...this.shared } }));
+    for (const [name, size, offset] of [
+      ['position', 3, 0],
+      ['look', 2, 3],
+      ['tint', 3, 5],
+      ['spun', 4, 8],
+    ])
+      geometry.setAttribute(name, new InterleavedBufferAttribute(this.buffer, size, offset));
+    this.points = new Points(
+      geometry,
+      new ShaderMaterial({ transparent: true, depthWrite: false, vertexShader: VERTEX, fragmentShader: FRAGMENT, uniforms: { ...this.shared } }),
+    );
     this.points.frustumCulled = false;
     this.points.renderOrder = 8;
     this.group.add(this.points);
@@ -90,5 +99,5 @@ function turnedBy(angle, [x, y, z, w]) {
   const [s, c] = [Math.sin(angle / 2), Math.cos(angle / 2)];
   const q = [c * x - s * y, c * y + s * x, c * z + s * w, c * w - s * z];
   const long = Math.hypot(...q) || 1;
-  return q.map((v) => v / long);
+  return q.map(v => v / long);
 }

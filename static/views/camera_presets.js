@@ -19,7 +19,7 @@ export const PRESETS = {
   w: { name: 'Whole wheel', plan: [-52, -52] },
 };
 
-const LEVEL = { c: 'From above', d: 'From across' };      // where up is the axis
+const LEVEL = { c: 'From above', d: 'From across' }; // where up is the axis
 
 // `facts` of the habitat's shape (state/shapes.js); without them a wheel's.
 export function presetName(letter, facts) {
@@ -45,13 +45,13 @@ export function presetRig(preset, stage, model, shown, chosen, time_s) {
   return framed(view, points);
 }
 
-const RAISED = new Set(['b', 'd', 'e']);       // with what lies level, or hides what is low in it ('e': where nothing leads)
+const RAISED = new Set(['b', 'd', 'e']); // with what lies level, or hides what is low in it ('e': where nothing leads)
 
 // {yaw, tilt, fov} of a preset on a stage so broad.
 function viewOf({ cameras, ground }, preset, aspect) {
   const { broad, square } = cameras.seats[preset === 'e' ? 'b' : preset];
   const share = Math.min(1, Math.max(0, (cameras.broad - aspect) / (cameras.broad - cameras.square)));
-  const between = (key) => broad[key] + share * (square[key] - broad[key]);
+  const between = key => broad[key] + share * (square[key] - broad[key]);
   const over = ground.level ? cameras.level_over_deg : ground.tube_m ? cameras.section_over_deg : 0;
   const tilt = preset === 'w' && ground.level ? cameras.level_whole_deg : between('tilt_deg') + (RAISED.has(preset) ? over : 0);
   return { yaw: between('yaw_deg') * RAD, tilt: tilt * RAD, fov: between('fov_deg') };
@@ -65,7 +65,7 @@ function behind(lead) {
 
 // The eye stays by the hub; the field of view is what makes things fit.
 function fromHub(framed, view, points, model) {
-  const wanted = Math.max(0.3 * model.radius_m, model.radius_m - 3 * (model.shape.hub_m));
+  const wanted = Math.max(0.3 * model.radius_m, model.radius_m - 3 * model.shape.hub_m);
   let tan = 0.3;
   let rig = null;
   for (let k = 0; k < 6; k += 1) {
@@ -88,32 +88,47 @@ function withBall(stage, model, lead, time_s) {
 export function seenPoints(stage, model, shown) {
   const points = [];
   const p = {};
-  const push = (q) => points.push(q.x, q.y, q.z);
+  const push = q => points.push(q.x, q.y, q.z);
   for (const m of shown) {
     points.push(...m.lines[stage.frame].points);
     if (m.motion.companion?.landing && m.lines.companion && stage.companion) points.push(...companionPointsIn(stage, model, m));
     for (const q of extent(stage, model, m)) push(q);
-    if (m.landing) for (const dz of [0, Math.min(1.6, 0.3 * model.radius_m)]) push(deckAt(model, stage.frame, m.landing.along_m, 0, m.landing.axial_m + dz, m.landing.time_s, p, m.floor));
+    if (m.landing)
+      for (const dz of [0, Math.min(1.6, 0.3 * model.radius_m)])
+        push(deckAt(model, stage.frame, m.landing.along_m, 0, m.landing.axial_m + dz, m.landing.time_s, p, m.floor));
   }
   const until_s = (stage.lead ?? shown[0])?.ends_s ?? 0;
-  for (const person of standing(shown, model.ground)) for (const turn of turnsOf(stage, model, person, until_s)) {
-    for (const [along, up, axial] of aboutPerson(model.ground)) push(model.ground.on(person.along_m + along, up, person.axial_m + axial, turn, p, person.floor));
-  }
+  for (const person of standing(shown, model.ground))
+    for (const turn of turnsOf(stage, model, person, until_s)) {
+      for (const [along, up, axial] of aboutPerson(model.ground))
+        push(model.ground.on(person.along_m + along, up, person.axial_m + axial, turn, p, person.floor));
+    }
   if (stage.others) points.push(...stage.others);
-  return climbs(points, model) || shown.some((m) => m.outside) ? [...points, ...model.ground.outline()] : points;
+  return climbs(points, model) || shown.some(m => m.outside) ? [...points, ...model.ground.outline()] : points;
 }
 
 // What goes with a motion besides its path: who moves along it from head to feet, the pivot, the line, the cup.
 function extent(stage, model, m) {
-  return [m.starts_s, (m.starts_s + m.ends_s) / 2, m.ends_s].flatMap((time_s) => reachOf(model, m, stage.frame, time_s));
+  return [m.starts_s, (m.starts_s + m.ends_s) / 2, m.ends_s].flatMap(time_s => reachOf(model, m, stage.frame, time_s));
 }
 
 // A little room about a person, head to foot; where none fits, about the place a thing starts from.
 function aboutPerson({ radius_m, level }) {
   const room = Math.min(1.2, 0.3 * radius_m);
   const tall = Math.min(PERSON_M, 1.6 * radius_m);
-  if (level) return [[-0.3 * room, 0, 0], [0.3 * room, 0, 0], [0, 0.3 * tall, 0]];
-  return [[-room, 0, 0], [room, 0, 0], [0, tall, 0], [0, 0, 1.2 * room], [0, 0, -room]];
+  if (level)
+    return [
+      [-0.3 * room, 0, 0],
+      [0.3 * room, 0, 0],
+      [0, 0.3 * tall, 0],
+    ];
+  return [
+    [-room, 0, 0],
+    [room, 0, 0],
+    [0, tall, 0],
+    [0, 0, 1.2 * room],
+    [0, 0, -room],
+  ];
 }
 
 // Whatever rises most of the way to the axis is only understood with the whole wheel round it; a platform is always shown whole.

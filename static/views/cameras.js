@@ -11,7 +11,7 @@ const ZOOM = [0.05, 30];
 export class Eye {
   constructor() {
     this.camera = new PerspectiveCamera(30, 1, 0.1, 2000);
-    this.rig = null;            // of the preset: {target, azimuth, level, yaw, tilt, distance, fov}
+    this.rig = null; // of the preset: {target, azimuth, level, yaw, tilt, distance, fov}
     this.from = null;
     this.home();
   }
@@ -58,7 +58,7 @@ export class Eye {
     const rig = this.seen(now_ms);
     const { right, up, back } = axes(rig);
     const aspect = width / height;
-    camera.position.set(...[0, 1, 2].map((c) => rig.target[c] + back[c] * rig.distance));
+    camera.position.set(...[0, 1, 2].map(c => rig.target[c] + back[c] * rig.distance));
     camera.quaternion.setFromRotationMatrix(new Matrix4().makeBasis(new Vector3(...right), new Vector3(...up), new Vector3(...back)));
     camera.fov = rig.fov;
     camera.aspect = aspect;

@@ -9,9 +9,9 @@ const MEASURES = { off: 'Off', dimensions: 'Dimensions', tape: 'Tape: two clicks
 
 export function attachPresets(dom, store) {
   const other = dom.frame === 'aboard' ? 'outside' : 'aboard';
-  const nameOf = (letter) => presetName(letter, store.answer && shapeFacts(store.fields, store.answer.scene.habitat));
-  const choose = (preset) => store.look({ presets: { ...store.view.presets, [dom.frame]: preset } });
-  const popover = attachPopover(dom.preset, dom, `Seat, ${dom.name}`, (panel) => {
+  const nameOf = letter => presetName(letter, store.answer && shapeFacts(store.fields, store.answer.scene.habitat));
+  const choose = preset => store.look({ presets: { ...store.view.presets, [dom.frame]: preset } });
+  const popover = attachPopover(dom.preset, dom, `Seat, ${dom.name}`, panel => {
     const focused = panel.contains(document.activeElement);
     panel.replaceChildren();
     const now = store.view.presets[dom.frame];
@@ -63,7 +63,7 @@ function presetButton(parent, letter, preset, chosen, choose) {
 }
 
 export function attachMeasureChoice(dom, store) {
-  const popover = attachPopover(dom.measure, dom, `Measure, ${dom.name}`, (panel) => {
+  const popover = attachPopover(dom.measure, dom, `Measure, ${dom.name}`, panel => {
     const focused = panel.contains(document.activeElement);
     panel.replaceChildren();
     const set = make('div', 'measure-choice', panel);
@@ -90,7 +90,7 @@ export function attachAlone(dom, store) {
     dom.alone.textContent = alone ? 'Both' : 'Alone';
   };
   dom.alone.addEventListener('click', () => store.look({ alone: store.view.alone === dom.frame ? null : dom.frame }));
-  dom.box.addEventListener('keydown', (event) => {
+  dom.box.addEventListener('keydown', event => {
     if (event.key === 'Escape' && store.view.alone === dom.frame) store.look({ alone: null });
   });
   store.on('view', label);
@@ -142,7 +142,7 @@ function attachPopover(opener, dom, label, fill) {
     if (!panel.contains(event.target) && !opener.contains(event.target)) popover.hide({ refocus: false });
   }
   opener.addEventListener('click', () => (popover.open ? popover.hide() : popover.show()));
-  panel.addEventListener('keydown', (event) => {
+  panel.addEventListener('keydown', event => {
     event.stopPropagation();
     if (event.key === 'Escape') popover.hide();
     else rove(panel, event);

@@ -6,8 +6,12 @@ import { turnAt } from './model.js';
 import { triad } from './ground.js';
 import { Ribbon } from './ribbon.js';
 
-const DASHES = [[7, 3], [1.6, 1.6], [7, 2, 1.6, 2]];
-const SHARE = 0.5;               // of a path's width
+const DASHES = [
+  [7, 3],
+  [1.6, 1.6],
+  [7, 2, 1.6, 2],
+];
+const SHARE = 0.5; // of a path's width
 
 export class ComparedPaths {
   constructor(shared, frame) {
@@ -15,16 +19,24 @@ export class ComparedPaths {
   }
 
   read(model, shown, others) {
-    this.lines = others.flatMap((other, k) => shown.flatMap((m) => this.line(model, m, other, k) ?? []));
+    this.lines = others.flatMap((other, k) => shown.flatMap(m => this.line(model, m, other, k) ?? []));
     this.lines.forEach((line, n) => this.ribbon(n, line).set([line]));
-    this.pool.forEach((ribbon, n) => { if (n >= this.lines.length) ribbon.mesh.visible = false; });
+    this.pool.forEach((ribbon, n) => {
+      if (n >= this.lines.length) ribbon.mesh.visible = false;
+    });
   }
 
   line(model, m, other, k) {
     const twin = other.motions[m.i];
     if (!twin?.lines[this.frame].time.length) return null;
     const { points, time } = twin.lines[this.frame];
-    return { points: carried(points, handOf(other, twin, this.frame), handOf(model, m, this.frame)), time, m, name: other.name ?? 'the scene’s own', dash: DASHES[k % DASHES.length] };
+    return {
+      points: carried(points, handOf(other, twin, this.frame), handOf(model, m, this.frame)),
+      time,
+      m,
+      name: other.name ?? 'the scene’s own',
+      dash: DASHES[k % DASHES.length],
+    };
   }
 
   ribbon(n, { m, dash }) {
@@ -52,8 +64,15 @@ export class ComparedPaths {
   // One name a line, toward its end, where paths have parted.
   labels() {
     return this.lines.map(({ points, m, name }, n) => ({
-      key: `other ${n}`, text: `in ${name}`, color: m.style.color, gap: 8, shy: true,
-      at: [0.85, 0.7, 1, 0.5].map((share) => { const i = 3 * Math.round(share * (points.length / 3 - 1)); return { x: points[i], y: points[i + 1], z: points[i + 2] }; }),
+      key: `other ${n}`,
+      text: `in ${name}`,
+      color: m.style.color,
+      gap: 8,
+      shy: true,
+      at: [0.85, 0.7, 1, 0.5].map(share => {
+        const i = 3 * Math.round(share * (points.length / 3 - 1));
+        return { x: points[i], y: points[i + 1], z: points[i + 2] };
+      }),
     }));
   }
 }
@@ -69,9 +88,12 @@ function carried(points, from, to) {
   const out = new Float64Array(points.length);
   for (let i = 0; i < points.length; i += 3) {
     const [x, y, z] = [points[i] - from.at.x, points[i + 1] - from.at.y, points[i + 2] - from.at.z];
-    const part = (way) => way[0] * x + way[1] * y + way[2] * z;
+    const part = way => way[0] * x + way[1] * y + way[2] * z;
     const [s, u, a] = [part(from.spin), part(from.up), part(from.axial)];
-    out.set([to.at.x, to.at.y, to.at.z].map((c, k) => c + s * to.spin[k] + u * to.up[k] + a * to.axial[k]), i);
+    out.set(
+      [to.at.x, to.at.y, to.at.z].map((c, k) => c + s * to.spin[k] + u * to.up[k] + a * to.axial[k]),
+      i,
+    );
   }
   return out;
 }

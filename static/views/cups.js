@@ -8,8 +8,8 @@ import { Ribbon } from './ribbon.js';
 import { merged } from './geometry.js';
 
 const MOST = 6;
-const TAPER = 0.82;              // the foot's width, of the rim's
-const STAND = 0.12;              // the stand's width, of the rim's
+const TAPER = 0.82; // the foot's width, of the rim's
+const STAND = 0.12; // the stand's width, of the rim's
 const LEAST_MOVE_M = 1e-3;
 const CORNERS = 32;
 
@@ -22,12 +22,14 @@ export class Cups {
   }
 
   read(model, shown) {
-    const poured = shown.filter((m) => m.input?.target).slice(0, MOST);
-    const key = JSON.stringify(poured.map((m) => [m.input.target, m.floor, Array.from(m.move_m ?? []), m.style.color, model.radius_m]));
+    const poured = shown.filter(m => m.input?.target).slice(0, MOST);
+    const key = JSON.stringify(poured.map(m => [m.input.target, m.floor, Array.from(m.move_m ?? []), m.style.color, model.radius_m]));
     if (key === this.key) return;
     this.key = key;
     poured.forEach((m, i) => this.lay(this.cup(i), model, m));
-    this.cups.forEach(({ group }, i) => { group.visible = i < poured.length; });
+    this.cups.forEach(({ group }, i) => {
+      group.visible = i < poured.length;
+    });
   }
 
   cup(i) {
@@ -52,12 +54,15 @@ export class Cups {
     const at = cupAt(model, m, 'aboard', 0);
     const r = diameter_m / 2;
     const stand_m = Math.max(height_m - model.ground.surface(axial_m) - depth_m, 0);
-    const parts = [new CylinderGeometry(r, r * TAPER, depth_m, CORNERS, 1, true).translate(0, -depth_m / 2, 0), new CylinderGeometry(r * TAPER, r * TAPER, 0.01 * r, CORNERS).translate(0, -depth_m, 0)];
+    const parts = [
+      new CylinderGeometry(r, r * TAPER, depth_m, CORNERS, 1, true).translate(0, -depth_m / 2, 0),
+      new CylinderGeometry(r * TAPER, r * TAPER, 0.01 * r, CORNERS).translate(0, -depth_m, 0),
+    ];
     if (stand_m > 0.05 * r) parts.push(new CylinderGeometry(r * STAND, r * STAND, stand_m, 8).translate(0, -depth_m - stand_m / 2, 0));
     body.geometry.dispose();
     body.geometry = merged(parts);
     body.position.set(at.x, at.y, at.z);
-    body.quaternion.setFromRotationMatrix(new Matrix4().makeBasis(...[axes.spin, axes.up, axes.axial].map((way) => new Vector3(...way))));
+    body.quaternion.setFromRotationMatrix(new Matrix4().makeBasis(...[axes.spin, axes.up, axes.axial].map(way => new Vector3(...way))));
     rim.set([ringAt(at, axes, r)]);
     chalk.set(this.wanted(model, m, r, axes));
   }
@@ -66,14 +71,14 @@ export class Cups {
   wanted(model, m, r, axes) {
     const move = m.move_m;
     if (!move || Math.hypot(...move) < LEAST_MOVE_M) return [];
-    const [from, to] = [[0, 0], move].map((by) => cupAt(model, m, 'aboard', 0, by));
+    const [from, to] = [[0, 0], move].map(by => cupAt(model, m, 'aboard', 0, by));
     return [...arcsAt(to, axes, r), { points: [from.x, from.y, from.z, to.x, to.y, to.z] }];
   }
 }
 
 function ringAt(at, axes, r, from = 0, to = 2 * Math.PI) {
   const steps = Math.max(4, Math.round((CORNERS * (to - from)) / (2 * Math.PI)));
-  const points = Array.from({ length: steps + 1 }, (_, k) => from + ((to - from) * k) / steps).flatMap((angle) => {
+  const points = Array.from({ length: steps + 1 }, (_, k) => from + ((to - from) * k) / steps).flatMap(angle => {
     const { x, y, z } = moved(moved(at, axes.spin, r * Math.cos(angle)), axes.axial, r * Math.sin(angle));
     return [x, y, z];
   });

@@ -7,8 +7,8 @@ import { Ribbon } from './ribbon.js';
 import { degrees, metres } from './spoken.js';
 import { BONE } from './materials.js';
 
-const LEAST_M = 0.005;           // less would be written 0.00
-const SMALL_PX = 16;             // a person lower than this on the picture: only dimensions twice as long are worth reading
+const LEAST_M = 0.005; // less would be written 0.00
+const SMALL_PX = 16; // a person lower than this on the picture: only dimensions twice as long are worth reading
 
 export class Dims {
   constructor(shared) {
@@ -24,11 +24,13 @@ export class Dims {
     const gap = Math.min(1.6, 0.3 * model.radius_m) * Math.max(Math.min(1, eye.span_m / 22), eye.span_m / 40);
     const taken = [];
     const least_m = PERSON_M < SMALL_PX * eye.metresPerPx ? 3 * SMALL_PX * eye.metresPerPx : 0;
-    const landed = shown.filter((m) => m.landing && Math.abs(m.landing.drift_m) >= Math.max(least_m, LEAST_M)).sort((a, b) => Math.abs(a.landing.drift_m) - Math.abs(b.landing.drift_m));
+    const landed = shown
+      .filter(m => m.landing && Math.abs(m.landing.drift_m) >= Math.max(least_m, LEAST_M))
+      .sort((a, b) => Math.abs(a.landing.drift_m) - Math.abs(b.landing.drift_m));
     for (const m of landed) {
       const [a0, a1] = [m.release.along_m, m.landing.along_m];
       const span = [Math.min(a0, a1), Math.max(a0, a1)];
-      const level = taken.filter((t) => t[0] < span[1] - 1e-3 && t[1] > span[0] + 1e-3).length;
+      const level = taken.filter(t => t[0] < span[1] - 1e-3 && t[1] > span[0] + 1e-3).length;
       taken.push(span);
       const z = Math.min(m.landing.axial_m + gap * (1 + 0.6 * level), frontEdge_m);
       const floor = new Marked(model.ground, m.floor);
@@ -41,10 +43,7 @@ export class Dims {
 
   ruled(floor, a0, a1, from_z, z) {
     const over = 0.2 * Math.abs(z - from_z);
-    return [
-      { points: floor.line(a0, a1, z) },
-      ...[a0, a1].map((a) => ({ points: [from_z + over, z + over].flatMap((axial) => floor.xyz(a, axial)) })),
-    ];
+    return [{ points: floor.line(a0, a1, z) }, ...[a0, a1].map(a => ({ points: [from_z + over, z + over].flatMap(axial => floor.xyz(a, axial)) }))];
   }
 
   // Outside: from the ghost to the figure.
@@ -61,8 +60,14 @@ export class Dims {
     const tip = points.slice(-3);
     const before = points.slice(-6, -3);
     const tick = 0.16 * (z - person.axial_m);
-    this.ribbon.set([{ points }, ...headed(before, tip, eye, 'velocity').slice(1), { points: [z - tick, z + tick].flatMap((axial) => floor.xyz(person.along_m, axial, person.since_rad)) }]);
-    return [{ key: 'turned', text: `the ${model.ground.whole} has turned `, strong: degrees(by), at: floor.point(person.along_m, z, person.since_rad + shown / 2) }];
+    this.ribbon.set([
+      { points },
+      ...headed(before, tip, eye, 'velocity').slice(1),
+      { points: [z - tick, z + tick].flatMap(axial => floor.xyz(person.along_m, axial, person.since_rad)) },
+    ]);
+    return [
+      { key: 'turned', text: `the ${model.ground.whole} has turned `, strong: degrees(by), at: floor.point(person.along_m, z, person.since_rad + shown / 2) },
+    ];
   }
 
   clear() {
@@ -88,11 +93,11 @@ class Marked {
 
   // Along the deck, and with the deck as it turns.
   line(from, to, axial) {
-    return steps(from, to, 0.04 * this.ground.radius_m).flatMap((along) => this.xyz(along, axial));
+    return steps(from, to, 0.04 * this.ground.radius_m).flatMap(along => this.xyz(along, axial));
   }
 
   arc(along, from_rad, to_rad, axial) {
-    return steps(from_rad, to_rad, 0.04).flatMap((turn) => this.xyz(along, axial, turn));
+    return steps(from_rad, to_rad, 0.04).flatMap(turn => this.xyz(along, axial, turn));
   }
 }
 

@@ -1,10 +1,19 @@
 // Everything small and round, or shaped like a marker, as one set of points: bodies, beads, drops, landing marks, footlights,
 // stars. Balls are shaded in the fragment; sizes are pixels at least and true metres when that is more.
 
-import { AdditiveBlending, BufferGeometry, InterleavedBuffer, InterleavedBufferAttribute, NormalBlending, Points, ShaderMaterial, DynamicDrawUsage } from '../vendor/three.module.js';
+import {
+  AdditiveBlending,
+  BufferGeometry,
+  InterleavedBuffer,
+  InterleavedBufferAttribute,
+  NormalBlending,
+  Points,
+  ShaderMaterial,
+  DynamicDrawUsage,
+} from '../vendor/three.module.js';
 
 export const KIND = { light: 0, disc: 1, square: 2, triangle: 3, diamond: 4, cross: 5, ring: 6, ball: 7, bead: 8, cup: 9 };
-const FLOATS = 11;      // position, size px, diameter m, kind, time, red, green, blue, alpha
+const FLOATS = 11; // position, size px, diameter m, kind, time, red, green, blue, alpha
 
 const VERTEX = `
   attribute vec4 look; attribute vec4 tint;      // size px, diameter m, kind, time
@@ -77,8 +86,13 @@ const FRAGMENT = `
 export class Dots {
   constructor(shared, { capacity = 64, additive = false, depth = true, order = 6, scale = 1, fogged = 0 } = {}) {
     this.material = new ShaderMaterial({
-      transparent: true, depthWrite: false, depthTest: depth, vertexShader: VERTEX, fragmentShader: FRAGMENT,
-      blending: additive ? AdditiveBlending : NormalBlending, uniforms: { ...shared, uScale: { value: scale }, uFogged: { value: fogged } },
+      transparent: true,
+      depthWrite: false,
+      depthTest: depth,
+      vertexShader: VERTEX,
+      fragmentShader: FRAGMENT,
+      blending: additive ? AdditiveBlending : NormalBlending,
+      uniforms: { ...shared, uScale: { value: scale }, uFogged: { value: fogged } },
     });
     this.points = new Points(new BufferGeometry(), this.material);
     this.points.frustumCulled = false;
@@ -94,7 +108,11 @@ export class Dots {
     this.buffer = new InterleavedBuffer(new Float32Array(count * FLOATS), FLOATS).setUsage(DynamicDrawUsage);
     if (old) this.buffer.array.set(old);
     const geometry = new BufferGeometry();
-    for (const [name, size, offset] of [['position', 3, 0], ['look', 4, 3], ['tint', 4, 7]]) {
+    for (const [name, size, offset] of [
+      ['position', 3, 0],
+      ['look', 4, 3],
+      ['tint', 4, 7],
+    ]) {
       geometry.setAttribute(name, new InterleavedBufferAttribute(this.buffer, size, offset));
     }
     this.points.geometry.dispose();

@@ -8,12 +8,12 @@ import { Spoken, stageWords, turnedWords } from './spoken.js';
 
 export function createFlat({ overlay, store, clock }) {
   overlay.element.classList.add('stages-flat');
-  const plates = Object.values(overlay.halves).map((dom) => new FlatPlate(dom, store));
+  const plates = Object.values(overlay.halves).map(dom => new FlatPlate(dom, store));
   let model = null;
   let rects = null;
   let frameRequest = 0;
   // biome-ignore lint/correctness/noUnusedVariables: ??= reads it
-  let fetching = null;            // what weighs people, with the first opening of place 4
+  let fetching = null; // what weighs people, with the first opening of place 4
   let drawWeights = null;
 
   function read() {
@@ -24,25 +24,35 @@ export function createFlat({ overlay, store, clock }) {
     for (const plate of plates) plate.fitInto(rects[plate.frame]);
     if (store.answer && model?.answer !== store.answer) model = readModel(store.answer, store.fields);
     if (!model) return;
-    if (store.view.place === 4) fetching ??= import('./feel/weights.js').then((module) => { drawWeights = module.drawWeights; draw(); }, () => { fetching = null; });
-    const shown = model.motions.filter((m) => !store.view.hidden.includes(m.name));
+    if (store.view.place === 4)
+      fetching ??= import('./feel/weights.js').then(
+        module => {
+          drawWeights = module.drawWeights;
+          draw();
+        },
+        () => {
+          fetching = null;
+        },
+      );
+    const shown = model.motions.filter(m => !store.view.hidden.includes(m.name));
     for (const plate of plates) if (rects[plate.frame]) plate.read(model, shown, store.view);
     draw();
   }
 
   function draw() {
     const { view, feel, feelProblem } = store;
-    const weigh = view.place === 4 && drawWeights ? (plate) => drawWeights(plate, feelProblem ? null : feel, clock.time_s) : null;
+    const weigh = view.place === 4 && drawWeights ? plate => drawWeights(plate, feelProblem ? null : feel, clock.time_s) : null;
     for (const plate of plates) if (model && rects?.[plate.frame]) plate.draw(clock.time_s, clock.playing, weigh);
   }
 
   function invalidate() {
-    if (!frameRequest) frameRequest = requestAnimationFrame((now_ms) => {
-      frameRequest = 0;
-      clock.tick(now_ms);
-      draw();
-      if (clock.playing) invalidate();
-    });
+    if (!frameRequest)
+      frameRequest = requestAnimationFrame(now_ms => {
+        frameRequest = 0;
+        clock.tick(now_ms);
+        draw();
+        if (clock.playing) invalidate();
+      });
   }
 
   for (const topic of ['answer', 'view', 'feel']) store.on(topic, read);

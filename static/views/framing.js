@@ -9,7 +9,7 @@ const RAD = Math.PI / 180;
 export function axes({ azimuth, level, yaw, tilt }) {
   const { spin, up, axial } = triad(azimuth, level);
   const [sy, cy, st, ct] = [Math.sin(yaw), Math.cos(yaw), Math.sin(tilt), Math.cos(tilt)];
-  const mix = (s, u, z) => [0, 1, 2].map((c) => s * spin[c] + u * up[c] + z * axial[c]);
+  const mix = (s, u, z) => [0, 1, 2].map(c => s * spin[c] + u * up[c] + z * axial[c]);
   return { right: mix(cy, 0, -sy), up: mix(-st * sy, ct, -st * cy), back: mix(ct * sy, st, ct * cy) };
 }
 
@@ -22,7 +22,7 @@ export function fit(points, view, fov, aspect, inset) {
   const under = tall * (1 - 2 * inset.bottom);
   const most = { r: -Infinity, l: -Infinity, t: -Infinity, b: -Infinity, near: -Infinity, far: Infinity };
   for (let i = 0; i < points.length; i += 3) {
-    const [x, y, z] = [right, up, back].map((d) => d[0] * points[i] + d[1] * points[i + 1] + d[2] * points[i + 2]);
+    const [x, y, z] = [right, up, back].map(d => d[0] * points[i] + d[1] * points[i + 1] + d[2] * points[i + 2]);
     most.r = Math.max(most.r, x + wide * z);
     most.l = Math.max(most.l, wide * z - x);
     most.t = Math.max(most.t, y + over * z);
@@ -34,7 +34,7 @@ export function fit(points, view, fov, aspect, inset) {
   const x = (most.r - most.l) / 2;
   const y = (most.t - over * eye + under * eye - most.b) / 2;
   const z = (most.near + most.far) / 2;
-  return { target: [0, 1, 2].map((c) => right[c] * x + up[c] * y + back[c] * z), distance: eye - z };
+  return { target: [0, 1, 2].map(c => right[c] * x + up[c] * y + back[c] * z), distance: eye - z };
 }
 
 // Metres across the picture at the target.
@@ -53,7 +53,7 @@ export function ray(eye, rect, x, y) {
   const u = ((2 * x) / rect.width - 1) * tall * camera.aspect;
   const v = (1 - (2 * y) / rect.height) * tall;
   const { position: o } = camera;
-  return { from: [o.x, o.y, o.z], along: [0, 1, 2].map((c) => u * axes.right[c] + v * axes.up[c] - axes.back[c]) };
+  return { from: [o.x, o.y, o.z], along: [0, 1, 2].map(c => u * axes.right[c] + v * axes.up[c] - axes.back[c]) };
 }
 
 // Offset from `point` to where the ray meets the plane through it, or null.
@@ -61,19 +61,23 @@ export function meetPlane({ from, along }, point, normal) {
   const p = [point.x, point.y, point.z];
   const dot = (a, b) => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
   const speed = dot(along, normal);
-  const s = dot(p.map((c, k) => c - from[k]), normal) / speed;
+  const s =
+    dot(
+      p.map((c, k) => c - from[k]),
+      normal,
+    ) / speed;
   return Number.isFinite(s) && s > 0 ? from.map((c, k) => c + s * along[k] - p[k]) : null;
 }
 
 // Where the ray goes through what can be walked on, from above, or null. `height(point)`: above the surface, null where it ends.
 export function meetGround({ from, along }, far_m, height) {
   const long = Math.hypot(...along);
-  const point = (s) => ({ x: from[0] + (s / long) * along[0], y: from[1] + (s / long) * along[1], z: from[2] + (s / long) * along[2] });
+  const point = s => ({ x: from[0] + (s / long) * along[0], y: from[1] + (s / long) * along[1], z: from[2] + (s / long) * along[2] });
   let above = null;
   for (let k = 0; k <= STEPS; k += 1) {
     const s = far_m * (k / STEPS) ** 2;
     const h = height(point(s));
-    if (h !== null && h <= 0 && above !== null) return point(bisected((t) => height(point(t)) ?? -1, above, s));
+    if (h !== null && h <= 0 && above !== null) return point(bisected(t => height(point(t)) ?? -1, above, s));
     above = h !== null && h > 0 ? s : null;
   }
   return null;

@@ -11,14 +11,21 @@ const p = { x: 0, y: 0, z: 0 };
 // pixel, less where people stand. `eye` {near_m, far_m, at_m}: spans seen Aboard and Outside, and where.
 export function ringAngles(R, eye, most) {
   const side = [];
-  const coarse = Math.max(1, Math.PI * Math.sqrt(R / (8 * (eye.far_m / 2500))) / (most / 2));
-  for (let s = 0; s < Math.PI * R;) {
+  const coarse = Math.max(1, (Math.PI * Math.sqrt(R / (8 * (eye.far_m / 2500)))) / (most / 2));
+  for (let s = 0; s < Math.PI * R; ) {
     side.push(s / R);
     const leave = Math.min(eye.far_m, eye.near_m + 3 * s) / 2500;
     s += Math.min(coarse * Math.sqrt(8 * R * leave), (Math.PI * R) / 24);
   }
   const middle = eye.at_m / R;
-  return [...side.slice(1).reverse().map((a) => middle - a), ...side.map((a) => middle + a), middle + 2 * Math.PI - side[side.length - 1]];
+  return [
+    ...side
+      .slice(1)
+      .reverse()
+      .map(a => middle - a),
+    ...side.map(a => middle + a),
+    middle + 2 * Math.PI - side[side.length - 1],
+  ];
 }
 
 // The profile of a straight band, (height, axial) from one place to another, with its normal: on the left, looking spinward.
@@ -32,27 +39,34 @@ export function straight(profile, stretch = 1) {
 // The profile of an arc, at those of `angles` that lie inside it; its inside shows where its angles fall.
 export function arc([centre, radius, from, to], angles) {
   const [least, most] = [Math.min(from, to), Math.max(from, to)];
-  const wound = angles.map((a) => ((a + 3 * Math.PI) % (2 * Math.PI)) - Math.PI);
-  const inside = wound.filter((a) => a > least + 1e-3 && a < most - 1e-3).sort((q, r) => (q - r) * Math.sign(to - from));
+  const wound = angles.map(a => ((a + 3 * Math.PI) % (2 * Math.PI)) - Math.PI);
+  const inside = wound.filter(a => a > least + 1e-3 && a < most - 1e-3).sort((q, r) => (q - r) * Math.sign(to - from));
   const facing = from > to ? 1 : -1;
-  return [from, ...inside, to].map((a) => ({ height: centre - radius * Math.cos(a), axial: radius * Math.sin(a), normal: [facing * Math.cos(a), -facing * Math.sin(a)] }));
+  return [from, ...inside, to].map(a => ({
+    height: centre - radius * Math.cos(a),
+    axial: radius * Math.sin(a),
+    normal: [facing * Math.cos(a), -facing * Math.sin(a)],
+  }));
 }
 
 // A profile [{height, axial, normal: [up, axial]}] swept round the axis at `angles`; each corner knows where on the deck it is.
 export function swept(R, angles, profile) {
   const [rows, columns] = [angles.length, profile.length];
-  const [position, normal, deck] = [3, 3, 2].map((size) => new Float32Array(rows * columns * size));
-  angles.forEach((angle, i) => profile.forEach(({ height, axial, normal: [up, over] }, k) => {
-    const at = i * columns + k;
-    position.set(xyz(R, angle * R, height, axial), 3 * at);
-    normal.set([-Math.sin(angle) * up, Math.cos(angle) * up, over], 3 * at);
-    deck.set([angle * R, axial], 2 * at);
-  }));
+  const [position, normal, deck] = [3, 3, 2].map(size => new Float32Array(rows * columns * size));
+  angles.forEach((angle, i) =>
+    profile.forEach(({ height, axial, normal: [up, over] }, k) => {
+      const at = i * columns + k;
+      position.set(xyz(R, angle * R, height, axial), 3 * at);
+      normal.set([-Math.sin(angle) * up, Math.cos(angle) * up, over], 3 * at);
+      deck.set([angle * R, axial], 2 * at);
+    }),
+  );
   const index = [];
-  for (let i = 0; i + 1 < rows; i += 1) for (let k = 0; k + 1 < columns; k += 1) {
-    const [q, r] = [i * columns + k, (i + 1) * columns + k];
-    index.push(q, r, r + 1, q, r + 1, q + 1);
-  }
+  for (let i = 0; i + 1 < rows; i += 1)
+    for (let k = 0; k + 1 < columns; k += 1) {
+      const [q, r] = [i * columns + k, (i + 1) * columns + k];
+      index.push(q, r, r + 1, q, r + 1, q + 1);
+    }
   return geometryOf({ position, normal, deck }, index);
 }
 
@@ -71,7 +85,7 @@ export function xyz(R, along, height, axial) {
 }
 
 export function ring(R, angles, height, axial) {
-  return angles.flatMap((a) => xyz(R, a * R, height, axial));
+  return angles.flatMap(a => xyz(R, a * R, height, axial));
 }
 
 // Places along the deck a round number of metres apart, at most MOST_POSTS within reach of where people look.

@@ -17,10 +17,13 @@ export function readShape(part, answered, drawn) {
 function readFloor({ name, corners_m, ceiling_corners_m, radius_m, azimuth_deg, gravity_g, levels }) {
   const azimuth_rad = azimuth_deg * DEG;
   const [s, c] = [Math.sin(azimuth_rad), Math.cos(azimuth_rad)];
-  const most = (fn) => Math.max(...corners_m.map((corner) => Math.abs(fn(corner))));
+  const most = fn => Math.max(...corners_m.map(corner => Math.abs(fn(corner))));
   const [top] = ceiling_corners_m ?? [];
   return {
-    name, radius_m, azimuth_rad, gravity_g,
+    name,
+    radius_m,
+    azimuth_rad,
+    gravity_g,
     half_m: [most(([x, y]) => y * c - x * s), most(([, , z]) => z)],
     ceiling_m: top ? radius_m - (top[0] * c + top[1] * s) : null,
     levels: levels ?? [],
@@ -170,7 +173,7 @@ class Platform extends Round {
   }
 
   headroom() {
-    return this.radius_m < 2 ? 0 : Infinity;      // a bench's platform is nothing to stand on
+    return this.radius_m < 2 ? 0 : Infinity; // a bench's platform is nothing to stand on
   }
 
   middleOf() {

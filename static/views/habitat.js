@@ -10,25 +10,25 @@ import { blobMaterial, cardMaterial, deckMaterial, platterMaterial, rgb } from '
 import { drawnPoint } from './place.js';
 import { Ribbon } from './ribbon.js';
 
-const MOST_ROUND = 1200;         // corners about the axis of what is straight across
-const SHELL_ROUND = 220;         // and of what bends across
+const MOST_ROUND = 1200; // corners about the axis of what is straight across
+const SHELL_ROUND = 220; // and of what bends across
 const SHELL_ACROSS = 72;
 const LIGHT = { size: 3, kind: KIND.light, tint: rgb('#FFC98A') };
 
 const MATERIALS = {
-  deck: (shared) => deckMaterial(shared),
-  room: (shared) => deckMaterial(shared, { dim: 0.62 }),
+  deck: shared => deckMaterial(shared),
+  room: shared => deckMaterial(shared, { dim: 0.62 }),
   platform: platterMaterial,
-  hull: (shared) => cardMaterial(shared, '#56636B'),
-  tray: (shared) => cardMaterial(shared, '#56636B', { side: 'both' }),
-  section: (shared) => cardMaterial(shared, '#7E8886', { side: 'both' }),
-  cut: (shared) => cardMaterial(shared, '#3E4443', { side: 'both' }),
-  rim: (shared) => cardMaterial(shared, '#7E8886'),
-  ceiling: (shared) => cardMaterial(shared, '#A8ACA2', { side: 'both', alpha: 0.1, fill: 0.6 }),
-  hub: (shared) => cardMaterial(shared, '#8A9290', { fill: 0.42 }),
-  stand: (shared) => cardMaterial(shared, '#4A4C48'),
+  hull: shared => cardMaterial(shared, '#56636B'),
+  tray: shared => cardMaterial(shared, '#56636B', { side: 'both' }),
+  section: shared => cardMaterial(shared, '#7E8886', { side: 'both' }),
+  cut: shared => cardMaterial(shared, '#3E4443', { side: 'both' }),
+  rim: shared => cardMaterial(shared, '#7E8886'),
+  ceiling: shared => cardMaterial(shared, '#A8ACA2', { side: 'both', alpha: 0.1, fill: 0.6 }),
+  hub: shared => cardMaterial(shared, '#8A9290', { fill: 0.42 }),
+  stand: shared => cardMaterial(shared, '#4A4C48'),
 };
-const OWN = new Set(['deck', 'room', 'platform']);       // a material of its own for every part: its border is painted on it
+const OWN = new Set(['deck', 'room', 'platform']); // a material of its own for every part: its border is painted on it
 const LOOKS = {
   edge: { color: '#97A09D', width: 1.3, fogged: 1 },
   hoop: { color: '#97A09D', width: 1.3, alpha: 0.5, fogged: 1 },
@@ -45,11 +45,11 @@ const HIDDEN = {
 export class Habitat {
   constructor(shared) {
     this.shared = shared;
-    this.drawn = new Map();      // what parts of one look, side and cut are drawn with, made once
+    this.drawn = new Map(); // what parts of one look, side and cut are drawn with, made once
     this.cut = { near: 0, eye: 1 };
     this.pivot = new Group();
     this.group = new Group();
-    this.still = new Group();    // does not turn with the habitat
+    this.still = new Group(); // does not turn with the habitat
     this.room = new Group();
     this.whole = new Group();
     this.pivot.add(this.group);
@@ -62,7 +62,7 @@ export class Habitat {
 
   lantern() {
     this.core = this.mesh(cardMaterial(this.shared, '#FFE3B0', { glow: 1 }));
-    const sprite = (look) => new Mesh(withStrength(new PlaneGeometry(2, 2)), blobMaterial(this.shared, look.color, { core: 0, glow: true, ...look }));
+    const sprite = look => new Mesh(withStrength(new PlaneGeometry(2, 2)), blobMaterial(this.shared, look.color, { core: 0, glow: true, ...look }));
     this.glow = sprite({ color: '#FFD69A', opacity: 0.62, power: 3.2 });
     this.haze = sprite({ color: '#D8B890', opacity: 0.2, power: 1.3 });
     this.lamp = [this.core, this.haze, this.glow];
@@ -85,10 +85,11 @@ export class Habitat {
     const { parts, half_m } = (ended && shape.drawn.ended) || shape.drawn;
     this.radius_m = R;
     this.open = half_m === null;
-    this.half_m = this.open ? asWideAsSeen(R, eye) : (shape.floors.length ? ground.reach(floor).axial_m : half_m);
+    this.half_m = this.open ? asWideAsSeen(R, eye) : shape.floors.length ? ground.reach(floor).axial_m : half_m;
     this.levels.build(ground, shape.floors);
     this.sampling = {
-      eye, stretch: this.open ? this.half_m : 1,
+      eye,
+      stretch: this.open ? this.half_m : 1,
       round: ringAngles(R, eye, shape.section_m ? SHELL_ROUND : MOST_ROUND),
       across: shape.section_m ? ringAngles(shape.section_m, { ...eye, at_m: 0 }, SHELL_ACROSS) : [],
       reach_m: Math.min(Math.PI * R, 3 * Math.max(eye.near_m, eye.far_m)),
@@ -115,16 +116,20 @@ export class Habitat {
   drawnWith(key, { material, look, form, side = 0, cut = null, from_afar = false, still = false }) {
     if (!this.drawn.has(key)) {
       const group = still ? this.room : this.group;
-      const one = material ? { mesh: this.mesh(MATERIALS[material](this.shared), group) } : form === 'lights' ? { dots: this.footlights(group) } : { ribbon: this.ribbon(LOOKS[look], group) };
+      const one = material
+        ? { mesh: this.mesh(MATERIALS[material](this.shared), group) }
+        : form === 'lights'
+          ? { dots: this.footlights(group) }
+          : { ribbon: this.ribbon(LOOKS[look], group) };
       this.drawn.set(key, { ...one, object: one.mesh ?? one.dots?.points ?? one.ribbon.mesh, side, cut, from_afar, used: true });
     }
     return this.drawn.get(key);
   }
 
   fill({ mesh, ribbon, dots }, parts) {
-    if (ribbon) return ribbon.set(parts.flatMap((part) => this.strokes(part)));
+    if (ribbon) return ribbon.set(parts.flatMap(part => this.strokes(part)));
     if (dots) return this.kindle(dots, parts);
-    const geometries = parts.map((part) => this.geometry(part));
+    const geometries = parts.map(part => this.geometry(part));
     mesh.geometry.dispose();
     mesh.geometry = geometries.length > 1 ? merged(geometries) : geometries[0];
     const { uEdge, uOpen } = mesh.material.uniforms;
@@ -134,30 +139,53 @@ export class Habitat {
   }
 
   geometry(part) {
-    const { radius_m: R, sampling: { round, across, stretch } } = this;
+    const {
+      radius_m: R,
+      sampling: { round, across, stretch },
+    } = this;
     if (part.form === 'band') return swept(R, round, straight(part.profile, stretch));
     if (part.form === 'shell') return swept(R, round, arc(part.arc, across));
-    if (part.form === 'sheet') return sheet(part.corners.map((corner) => this.point(corner)), part.half_m);
+    if (part.form === 'sheet')
+      return sheet(
+        part.corners.map(corner => this.point(corner)),
+        part.half_m,
+      );
     if (part.form === 'disc') return disc(part.radius_m);
-    if (part.form === 'tube') return tube(part.ends.map((end) => this.point(end)), part.radii_m, part.sides, part.closed);
+    if (part.form === 'tube')
+      return tube(
+        part.ends.map(end => this.point(end)),
+        part.radii_m,
+        part.sides,
+        part.closed,
+      );
     return new BoxGeometry(...part.size_m).rotateZ(part.azimuth_rad).translate(...this.point(part.middle));
   }
 
   // Lines as a ribbon takes them.
   strokes(part) {
-    const { radius_m: R, sampling: { round, stretch, reach_m, eye } } = this;
-    const thick = (count) => (part.diameter_m ? { diameter: Array(count).fill(part.diameter_m) } : {});
+    const {
+      radius_m: R,
+      sampling: { round, stretch, reach_m, eye },
+    } = this;
+    const thick = count => (part.diameter_m ? { diameter: Array(count).fill(part.diameter_m) } : {});
     if (part.form === 'rings') return part.profile.map(([height, axial]) => ({ points: ring(R, round, height, axial * stretch), ...thick(round.length) }));
-    if (part.form === 'posts') return evenly(R, reach_m, part.every_m, eye.at_m).map((along) => ({ points: part.profile.flatMap(([height, axial]) => xyz(R, along, height, axial)), ...thick(2) }));
+    if (part.form === 'posts')
+      return evenly(R, reach_m, part.every_m, eye.at_m).map(along => ({
+        points: part.profile.flatMap(([height, axial]) => xyz(R, along, height, axial)),
+        ...thick(2),
+      }));
     if (part.form === 'sections') return sections(R, part);
-    return part.points.map((points) => ({ points: this.points(points), ...thick(points.length / 3) }));
+    return part.points.map(points => ({ points: this.points(points), ...thick(points.length / 3) }));
   }
 
   kindle(dots, parts) {
-    const { radius_m: R, sampling: { reach_m, eye } } = this;
+    const {
+      radius_m: R,
+      sampling: { reach_m, eye },
+    } = this;
     dots.begin();
     for (const { points, profile, every_m, diameter_m, alpha } of parts) {
-      const places = points?.map((point) => this.point(point)) ?? evenly(R, reach_m, every_m, eye.at_m, 0.5).map((along) => xyz(R, along, ...profile[0]));
+      const places = points?.map(point => this.point(point)) ?? evenly(R, reach_m, every_m, eye.at_m, 0.5).map(along => xyz(R, along, ...profile[0]));
       for (const [x, y, z] of places) dots.add({ x, y, z }, { ...LIGHT, diameter: diameter_m, alpha });
     }
     dots.end();
@@ -235,7 +263,8 @@ export class Habitat {
   }
 
   show() {
-    for (const { object, side, cut, from_afar, used } of this.drawn.values()) object.visible = used && !(cut && HIDDEN[cut](side, this.cut)) && (this.far || !from_afar);
+    for (const { object, side, cut, from_afar, used } of this.drawn.values())
+      object.visible = used && !(cut && HIDDEN[cut](side, this.cut)) && (this.far || !from_afar);
   }
 }
 
@@ -249,6 +278,6 @@ function sections(R, { count, arc: [centre, radius, from, to] }) {
   const angles = Array.from({ length: 49 }, (_, k) => from + ((to - from) * k) / 48);
   return Array.from({ length: count }, (_, k) => {
     const along = ((k + 0.5) / count) * 2 * Math.PI * R;
-    return { points: angles.flatMap((a) => xyz(R, along, centre - radius * Math.cos(a), radius * Math.sin(a))) };
+    return { points: angles.flatMap(a => xyz(R, along, centre - radius * Math.cos(a), radius * Math.sin(a))) };
   });
 }

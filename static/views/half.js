@@ -34,7 +34,16 @@ export class Half {
     this.dims = new Dims(shared);
     this.tape = new Tape(shared);
     this.labels = new Labels(dom.labels);
-    this.group.add(this.paths.group, this.actors.group, this.pours.group, this.compared.group, this.touches.dots.points, this.dims.mesh, ...this.threads.meshes, ...this.tape.meshes);
+    this.group.add(
+      this.paths.group,
+      this.actors.group,
+      this.pours.group,
+      this.compared.group,
+      this.touches.dots.points,
+      this.dims.mesh,
+      ...this.threads.meshes,
+      ...this.tape.meshes,
+    );
   }
 
   // `others`: models of further habitats whose paths are laid over these.
@@ -62,7 +71,14 @@ export class Half {
 
   frameUp(time_s, move) {
     const { width, height } = this.rect;
-    const stage = { frame: this.frame, width, height, inset: this.inset, companion: this.showsCompanion(), others: [...this.compared.points(), ...this.posts?.tops(this) ?? []] };
+    const stage = {
+      frame: this.frame,
+      width,
+      height,
+      inset: this.inset,
+      companion: this.showsCompanion(),
+      others: [...this.compared.points(), ...(this.posts?.tops(this) ?? [])],
+    };
     this.eye.follow(presetRig(this.preset, stage, this.model, this.shown, this.chosen, time_s), move);
   }
 
@@ -86,31 +102,48 @@ export class Half {
     const weights = this.posts?.update(this, time_s) ?? [];
     this.actors.update(time_s);
     this.pours.update(time_s);
-    this.wanted = [...weights, ...this.tape.update(this, time_s), ...this.threads.update(time_s, this.eye, this.view.units), ...this.touches.labels(this), ...this.ownLabels(time_s, clock), ...this.nameLabels(), ...this.compared.labels(), ...this.plainLabels()];
+    this.wanted = [
+      ...weights,
+      ...this.tape.update(this, time_s),
+      ...this.threads.update(time_s, this.eye, this.view.units),
+      ...this.touches.labels(this),
+      ...this.ownLabels(time_s, clock),
+      ...this.nameLabels(),
+      ...this.compared.labels(),
+      ...this.plainLabels(),
+    ];
   }
 
   nameLabels() {
-    return this.shown.filter((m) => m.lines[this.frame].time.length && !this.posts?.labelled.has(m)).map((m) => ({
-      key: `name ${m.i}`, color: m.style.color, gap: 9,
-      text: this.frame === 'outside' && m.straight ? `${m.name}, straight` : m.name,
-      at: [0.5, 0.62, 0.4, 0.75, 0.25].map((share) => pointOf(m.lines[this.frame].points, share)),
-    }));
+    return this.shown
+      .filter(m => m.lines[this.frame].time.length && !this.posts?.labelled.has(m))
+      .map(m => ({
+        key: `name ${m.i}`,
+        color: m.style.color,
+        gap: 9,
+        text: this.frame === 'outside' && m.straight ? `${m.name}, straight` : m.name,
+        at: [0.5, 0.62, 0.4, 0.75, 0.25].map(share => pointOf(m.lines[this.frame].points, share)),
+      }));
   }
 
   plainLabels() {
     if (!this.showsCompanion()) return [];
-    const range = (m) => Math.abs(m.motion.companion.landing.drift_m);      // along the ground, as every drift is
-    const landed = this.shown.filter((m) => m.lines.companion && m.motion.companion.landing && range(m) > 0.05 && (m === this.lead || this.rect.width >= PHONE_PX));
-    return landed.map((m) => ({
-      key: `plain ${m.i}`, gap: 8, shy: true,
+    const range = m => Math.abs(m.motion.companion.landing.drift_m); // along the ground, as every drift is
+    const landed = this.shown.filter(
+      m => m.lines.companion && m.motion.companion.landing && range(m) > 0.05 && (m === this.lead || this.rect.width >= PHONE_PX),
+    );
+    return landed.map(m => ({
+      key: `plain ${m.i}`,
+      gap: 8,
+      shy: true,
       text: `plain gravity, ${metres(range(m), this.view.units)}`,
-      at: [0.8, 0.65, 0.95].map((share) => pointOf(this.paths.companionLine(m), share)),
+      at: [0.8, 0.65, 0.95].map(share => pointOf(this.paths.companionLine(m), share)),
     }));
   }
 
   placeLabels() {
     const { width, height } = this.rect;
-    const wanted = this.wanted.map((label) => ({ ...label, points: label.at.map((p) => this.project(p)).filter(Boolean) })).filter((label) => label.points.length);
+    const wanted = this.wanted.map(label => ({ ...label, points: label.at.map(p => this.project(p)).filter(Boolean) })).filter(label => label.points.length);
     this.labels.place(wanted, { width, height, taken: [...this.taken, ...this.alsoTaken()], paths: this.pathPx() });
   }
 
@@ -149,7 +182,7 @@ export class Half {
     const { model, eye } = this;
     const turn = turnAt(model, this.frame, time_s);
     const floor = this.lead?.floor ?? 0;
-    return meetGround(ray(eye, this.rect, x, y), eye.camera.far, (point) => {
+    return meetGround(ray(eye, this.rect, x, y), eye.camera.far, point => {
       const under = model.ground.under(point, turn, floor);
       return under && Math.abs(under.axial_m) <= this.half_m ? under.height_m : null;
     });
@@ -158,11 +191,14 @@ export class Half {
   // Where the paths run on the picture, and who is weighed stands, for labels to keep off.
   pathPx() {
     const px = [];
-    const lines = this.shown.flatMap((m) => [m.lines[this.frame].points, this.showsCompanion() ? this.paths.companionLine(m) : null]).concat(this.compared.lines.map((line) => line.points));
-    for (const points of lines) for (let i = 0; points && i < points.length; i += 3 * Math.max(1, Math.floor(points.length / 180))) {
-      const q = this.project({ x: points[i], y: points[i + 1], z: points[i + 2] });
-      if (q) px.push(q[0], q[1]);
-    }
+    const lines = this.shown
+      .flatMap(m => [m.lines[this.frame].points, this.showsCompanion() ? this.paths.companionLine(m) : null])
+      .concat(this.compared.lines.map(line => line.points));
+    for (const points of lines)
+      for (let i = 0; points && i < points.length; i += 3 * Math.max(1, Math.floor(points.length / 180))) {
+        const q = this.project({ x: points[i], y: points[i + 1], z: points[i + 2] });
+        if (q) px.push(q[0], q[1]);
+      }
     for (const point of this.posts?.seen ?? []) {
       const q = this.project(point);
       if (q) px.push(q[0], q[1]);

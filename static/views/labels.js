@@ -2,12 +2,13 @@
 // no other label, no button and no path, inside its stage. A label that can find no room gives way.
 
 const MARGIN = 8;
-const PADDING = [10, 3];         // of .stage-label, both sides together
-const STAY = 30;                 // how much better another spot must be before a label moves
+const PADDING = [10, 3]; // of .stage-label, both sides together
+const STAY = 30; // how much better another spot must be before a label moves
+// biome-ignore format: round the anchor
 const RING = [[0, -1], [0, 1], [1, 0], [-1, 0], [0.8, -1], [-0.8, -1], [0.8, 1], [-0.8, 1]];
-const FARTHER_PX = 22;           // a second ring, where the first has no room
-const SHY = 2;                   // points of a path that a shy label may hide before it gives way
-const MEETS = 200;               // cost of meeting another label or a button
+const FARTHER_PX = 22; // a second ring, where the first has no room
+const SHY = 2; // points of a path that a shy label may hide before it gives way
+const MEETS = 200; // cost of meeting another label or a button
 
 export class Labels {
   constructor(layer) {
@@ -80,15 +81,19 @@ class Label {
     let best = null;
     const offsets = ask.centred ? [[0, 0], ...RING] : ask.below ? [RING[1], ...RING] : RING;
     const gap = ask.gap ?? 10;
-    ask.points.forEach((point, a) => [gap, gap + FARTHER_PX].forEach((off, far) => offsets.forEach((offset, o) => {
-      const key = `${a} ${far} ${o}`;
-      const rect = this.rect(point, offset, off, width, height);
-      const moved = Math.hypot(rect.wantX - rect.x, rect.wantY - rect.y);
-      const met = rects.filter((r) => meets(rect, r)).length;
-      const hides = covered(rect, paths);
-      const cost = 12 * a + 3 * o + 30 * far + 1.5 * moved + MEETS * met + 14 * hides - (key === this.last ? STAY : 0);
-      if (!best || cost < best.cost) best = { cost, rect, key, free: met === 0 && !(ask.shy && hides > SHY) };
-    })));
+    ask.points.forEach((point, a) =>
+      [gap, gap + FARTHER_PX].forEach((off, far) =>
+        offsets.forEach((offset, o) => {
+          const key = `${a} ${far} ${o}`;
+          const rect = this.rect(point, offset, off, width, height);
+          const moved = Math.hypot(rect.wantX - rect.x, rect.wantY - rect.y);
+          const met = rects.filter(r => meets(rect, r)).length;
+          const hides = covered(rect, paths);
+          const cost = 12 * a + 3 * o + 30 * far + 1.5 * moved + MEETS * met + 14 * hides - (key === this.last ? STAY : 0);
+          if (!best || cost < best.cost) best = { cost, rect, key, free: met === 0 && !(ask.shy && hides > SHY) };
+        }),
+      ),
+    );
     this.last = best?.key;
     return best?.free ? best : null;
   }

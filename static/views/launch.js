@@ -9,8 +9,8 @@ import { direction, elevation, figure } from './spoken.js';
 import { BONE } from './materials.js';
 
 const DEG = Math.PI / 180;
-const LENGTH = 0.023;            // of the span, for each m/s
-const MOST = 0.3;                // of the span
+const LENGTH = 0.023; // of the span, for each m/s
+const MOST = 0.3; // of the span
 const HEADING_PER_PX = 0.5;
 
 export class Launch {
@@ -23,17 +23,19 @@ export class Launch {
     this.ring = button(dom.box, 'launch-ring');
     this.ring.hidden = true;
     this.byHeading = false;
-    this.ring.addEventListener('pointerdown', (event) => this.grab(event));
-    this.ring.addEventListener('pointermove', (event) => this.drag(event));
+    this.ring.addEventListener('pointerdown', event => this.grab(event));
+    this.ring.addEventListener('pointermove', event => this.drag(event));
     for (const type of ['pointerup', 'pointercancel']) this.ring.addEventListener(type, () => this.drop());
-    this.ring.addEventListener('keydown', (event) => this.key(event));
+    this.ring.addEventListener('keydown', event => this.key(event));
   }
 
   // Gives the label asked for, or nothing when there is nothing to launch.
   update(half, clock) {
     const m = half.chosen;
-    const ready = m?.stage.aimed && this.store.document.motions[m.i]?.kind === m.motion.kind
-      && (this.dragging || (!clock.playing && Math.abs(clock.time_s - m.starts_s) < clock.frame_s / 2));
+    const ready =
+      m?.stage.aimed &&
+      this.store.document.motions[m.i]?.kind === m.motion.kind &&
+      (this.dragging || (!clock.playing && Math.abs(clock.time_s - m.starts_s) < clock.frame_s / 2));
     if (!ready) {
       this.ring.hidden = true;
       this.mesh.visible = false;
@@ -55,7 +57,7 @@ export class Launch {
   }
 
   aim() {
-    const read = (field) => this.store.read(`motions.${this.m.i}.${field}`) ?? 0;
+    const read = field => this.store.read(`motions.${this.m.i}.${field}`) ?? 0;
     return { speed_m_s: read('speed_m_s'), heading_deg: read('heading_deg'), elevation_deg: read('elevation_deg') };
   }
 
@@ -67,7 +69,7 @@ export class Launch {
   direction(heading_deg, elevation_deg) {
     const { spin, up, axial } = this.basis();
     const [h, e] = [heading_deg * DEG, elevation_deg * DEG];
-    return [0, 1, 2].map((c) => Math.cos(e) * (Math.cos(h) * spin[c] + Math.sin(h) * axial[c]) + Math.sin(e) * up[c]);
+    return [0, 1, 2].map(c => Math.cos(e) * (Math.cos(h) * spin[c] + Math.sin(h) * axial[c]) + Math.sin(e) * up[c]);
   }
 
   // The arrow, a dotted level line, and the arc between them.
@@ -92,7 +94,10 @@ export class Launch {
     this.ring.style.transform = `translate(${x - 22}px, ${y - 22}px)`;
     this.spot = { x: x - 12, y: y - 12, w: 24, h: 24 };
     const says = [figure(speed_m_s, 'm/s', this.store.view.units, 1), `${elevation(elevation_deg)}, ${direction(heading_deg)}`];
-    this.ring.setAttribute('aria-label', `Launch of ${this.m.name}: ${says.join(', ')}. Arrow keys turn the ${this.byHeading ? 'heading' : 'elevation'}, plus and minus change the speed, X swaps.`);
+    this.ring.setAttribute(
+      'aria-label',
+      `Launch of ${this.m.name}: ${says.join(', ')}. Arrow keys turn the ${this.byHeading ? 'heading' : 'elevation'}, plus and minus change the speed, X swaps.`,
+    );
     return [{ key: 'launch', strong: says[0], text: `${says[1]}, `, at: [tip], gap: 18 }];
   }
 

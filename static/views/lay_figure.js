@@ -5,6 +5,7 @@ import { merged } from './geometry.js';
 
 export const PERSON_M = 1.75;
 
+// biome-ignore format: a row is a piece of wood: its profile, then where it stands
 export function figureGeometry() {
   const parts = [];
   const add = (geometry, x, y, z, { rx = 0, rz = 0, scale = [1, 1, 1] } = {}) => parts.push(geometry.scale(...scale).rotateX(rx).rotateZ(rz).translate(x, y, z));
@@ -28,5 +29,8 @@ export function figureGeometry() {
 // A piece turned on a lathe: profile of (radius, height).
 function turnedWood(profile, sides) {
   const ends = [[0.001, profile[0][1]], ...profile, [0.001, profile[profile.length - 1][1] + 0.01]];
-  return new LatheGeometry(ends.map(([r, y]) => new Vector2(r, y)), sides);
+  return new LatheGeometry(
+    ends.map(([r, y]) => new Vector2(r, y)),
+    sides,
+  );
 }

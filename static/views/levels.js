@@ -13,7 +13,7 @@ const p = { x: 0, y: 0, z: 0 };
 export class Levels {
   constructor(shared) {
     this.group = new Group();
-    const ribbon = (look) => new Ribbon(shared, { color: INK, order: 3, ...look });
+    const ribbon = look => new Ribbon(shared, { color: INK, order: 3, ...look });
     this.plumbs = ribbon({ width: 1.6 });
     this.normals = ribbon({ width: 1, alpha: 0.35, dash: [3, 3] });
     this.level = ribbon({ width: 1.4, alpha: 0.55, dash: [5, 3] });

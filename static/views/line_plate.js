@@ -55,7 +55,10 @@ export class LinePlate {
 
   line(points, look) {
     let d = '';
-    for (let i = 0; i < points.length; i += 3) d += `${i ? 'L' : 'M'}${this.at({ x: points[i], y: points[i + 1] }).map((c) => c.toFixed(1)).join(' ')}`;
+    for (let i = 0; i < points.length; i += 3)
+      d += `${i ? 'L' : 'M'}${this.at({ x: points[i], y: points[i + 1] })
+        .map(c => c.toFixed(1))
+        .join(' ')}`;
     return svg('path', { d, fill: 'none', 'stroke-linejoin': 'round', ...look }, this.sheet);
   }
 
@@ -87,7 +90,13 @@ export class LinePlate {
 
   // A flat floor seen along the axis; Outside where it was at time 0.
   across(floor, reach_m) {
-    this.line([-reach_m, reach_m].flatMap((along) => { const { x, y, z } = this.model.ground.at(along, 0, 0, 0, {}, floor); return [x, y, z]; }), { stroke: INK, 'stroke-width': 2.5 });
+    this.line(
+      [-reach_m, reach_m].flatMap(along => {
+        const { x, y, z } = this.model.ground.at(along, 0, 0, 0, {}, floor);
+        return [x, y, z];
+      }),
+      { stroke: INK, 'stroke-width': 2.5 },
+    );
   }
 
   spinward() {
@@ -100,18 +109,24 @@ export class LinePlate {
   tick(along, floor) {
     const { ground, radius_m: R } = this.model;
     const out = 8 / this.px;
-    const [a, b, c] = [0, out, 2.6 * out].map((off) => this.at(ground.level ? ground.at(along, 0, R + off, 0, {}) : ground.at(along, -off, 0, 0, {}, floor)));
+    const [a, b, c] = [0, out, 2.6 * out].map(off => this.at(ground.level ? ground.at(along, 0, R + off, 0, {}) : ground.at(along, -off, 0, 0, {}, floor)));
     svg('path', { d: `M${a.join(' ')}L${b.join(' ')}`, stroke: INK, 'stroke-width': 1.5 }, this.sheet);
-    if (c[0] > 10 && c[0] < this.rect.width - 10) this.taken.push(this.text(this.sheet, [c[0], c[1] + 4], along === 0 ? '0\u00a0m' : String(Number(along.toPrecision(6))).replace('-', '−'), SOFT));
+    if (c[0] > 10 && c[0] < this.rect.width - 10)
+      this.taken.push(this.text(this.sheet, [c[0], c[1] + 4], along === 0 ? '0\u00a0m' : String(Number(along.toPrecision(6))).replace('-', '−'), SOFT));
   }
 
   drawPath(m) {
     const { points } = m.lines[this.frame];
     if (this.frame === 'aboard' && this.view.companion && m.lines.companion) this.drawPlain(m.lines.companion.points);
-    this.line(points, { stroke: m.style.paper, 'stroke-width': 2.2, 'stroke-dasharray': m.style.dash.map((d) => d * 2.6).join(' ') });
-    const landed = m.landing && m.motion.events.find((event) => event.kind === 'deck' || event.kind === 'floor');
+    this.line(points, { stroke: m.style.paper, 'stroke-width': 2.2, 'stroke-dasharray': m.style.dash.map(d => d * 2.6).join(' ') });
+    const landed = m.landing && m.motion.events.find(event => event.kind === 'deck' || event.kind === 'floor');
     const end = landed && this.at(drawnPoint(landed[this.frame === 'aboard' ? 'rotating_m' : 'inertial_m'], 0, this.model.radius_m, {}));
-    if (end) svg('circle', { cx: end[0], cy: end[1], r: 5, fill: m.style.open ? this.room.paper : m.style.paper, stroke: m.style.paper, 'stroke-width': 2 }, this.sheet);
+    if (end)
+      svg(
+        'circle',
+        { cx: end[0], cy: end[1], r: 5, fill: m.style.open ? this.room.paper : m.style.paper, stroke: m.style.paper, 'stroke-width': 2 },
+        this.sheet,
+      );
   }
 
   drawPlain(points) {
@@ -126,10 +141,11 @@ export class LinePlate {
       if (frame === 'outside') this.person(person, angleAt(model.answer, person.since_s), '#AAB0AC');
       this.person(person, turn, INK);
     }
-    for (const m of shown) if (time_s >= m.starts_s - 1e-6 && m.path.count) {
-      const [x, y] = this.at(bodyAt(model, m, frame, time_s, {}));
-      svg('circle', { cx: x.toFixed(1), cy: y.toFixed(1), r: 6, fill: m.style.paper, stroke: this.room.paper, 'stroke-width': 1.5 }, this.moving);
-    }
+    for (const m of shown)
+      if (time_s >= m.starts_s - 1e-6 && m.path.count) {
+        const [x, y] = this.at(bodyAt(model, m, frame, time_s, {}));
+        svg('circle', { cx: x.toFixed(1), cy: y.toFixed(1), r: 6, fill: m.style.paper, stroke: this.room.paper, 'stroke-width': 1.5 }, this.moving);
+      }
   }
 
   // Outside, a line under it all.
@@ -138,15 +154,19 @@ export class LinePlate {
   }
 
   person({ along_m, axial_m, floor }, turn, color) {
-    const [foot, head] = [0, PERSON_M].map((height) => this.at(this.model.ground.on(along_m, height, axial_m, turn, {}, floor)));
-    svg('path', { d: `M${foot.map((c) => c.toFixed(1)).join(' ')}L${head.map((c) => c.toFixed(1)).join(' ')}`, stroke: color, 'stroke-width': 4, 'stroke-linecap': 'round' }, this.moving);
+    const [foot, head] = [0, PERSON_M].map(height => this.at(this.model.ground.on(along_m, height, axial_m, turn, {}, floor)));
+    svg(
+      'path',
+      { d: `M${foot.map(c => c.toFixed(1)).join(' ')}L${head.map(c => c.toFixed(1)).join(' ')}`, stroke: color, 'stroke-width': 4, 'stroke-linecap': 'round' },
+      this.moving,
+    );
   }
 }
 
 // The names on a line plate: each at the middle of its path, moved up or down where another text stands.
 
-const LETTER = 0.5;       // a letter's width over its height, about
-const PLAIN_AT = 0.7;            // of its length: where plain gravity is named
+const LETTER = 0.5; // a letter's width over its height, about
+const PLAIN_AT = 0.7; // of its length: where plain gravity is named
 const OVER_PX = 12;
 
 function nameAll(plate) {
@@ -160,8 +180,8 @@ function nameAll(plate) {
 
 // One name for all of them.
 function longestPlain(shown) {
-  const reach = (points) => Math.abs(points.at(-3) - points[0]);
-  const lines = shown.map((m) => m.lines.companion?.points ?? []).filter((points) => points.length);
+  const reach = points => Math.abs(points.at(-3) - points[0]);
+  const lines = shown.map(m => m.lines.companion?.points ?? []).filter(points => points.length);
   return lines.reduce((a, b) => (a.length && reach(a) >= reach(b) ? a : b), []);
 }
 
@@ -175,6 +195,6 @@ function name(plate, points, share, words, fill) {
 // The height nearest to y at which no other text stands.
 export function apart({ room: { text, highest }, rect, taken }, x, y, words) {
   const half = (words.length * LETTER * text) / 2;
-  const free = (at) => taken.every(([l, t, r, b]) => x - half > r || x + half < l || at - 0.8 * text > b || at + 0.2 * text < t);
-  return [0, -1, 1, -2, 2, -3, 3, -4, 4].map((k) => y + k * text).find((at) => at > highest && at < rect.height - 4 && free(at)) ?? y;
+  const free = at => taken.every(([l, t, r, b]) => x - half > r || x + half < l || at - 0.8 * text > b || at + 0.2 * text < t);
+  return [0, -1, 1, -2, 2, -3, 3, -4, 4].map(k => y + k * text).find(at => at > highest && at < rect.height - 4 && free(at)) ?? y;
 }

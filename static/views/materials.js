@@ -6,19 +6,19 @@ import { DoubleSide, FrontSide, ShaderMaterial, Vector2, Vector3, Vector4, Addit
 // Set anew before each stage is drawn; all materials of one kind read the same ones.
 export function sharedUniforms() {
   return {
-    uAxis: { value: 1 },                        // radius: the axis is at (0, uAxis)
-    uOver: { value: new Vector4(0, 0, 1, 0) },   // where light falls from when its last part is 1 (a room), else from the axis
+    uAxis: { value: 1 }, // radius: the axis is at (0, uAxis)
+    uOver: { value: new Vector4(0, 0, 1, 0) }, // where light falls from when its last part is 1 (a room), else from the axis
     uFog: { value: new Vector2(30, 95) },
     uNight: { value: new Vector3(...rgb('#0A1016')) },
     uLamp: { value: 1 },
     uCool: { value: 0 },
-    uPool: { value: new Vector2(0, 11) },       // along, width of the pool of light
-    uStep: { value: 1 },                        // metres between thin grid lines
-    uHalf: { value: new Vector2(1, 1) },        // half the viewport, px
-    uPx: { value: 1 },                          // px of one metre at one metre
+    uPool: { value: new Vector2(0, 11) }, // along, width of the pool of light
+    uStep: { value: 1 }, // metres between thin grid lines
+    uHalf: { value: new Vector2(1, 1) }, // half the viewport, px
+    uPx: { value: 1 }, // px of one metre at one metre
     uNow: { value: 0 },
     uNear: { value: 0.1 },
-    uDpr: { value: 1 },                         // drawn px of one px on the page
+    uDpr: { value: 1 }, // drawn px of one px on the page
   };
 }
 
@@ -102,7 +102,10 @@ export function deckMaterial(shared, { dim = 1, side = FrontSide } = {}) {
 // A soft round patch: a shadow lying on the deck (shape in its own plane), or a glow turned to the eye.
 export function blobMaterial(shared, color, { opacity = 1, core = 0.3, glow = false, power = 1 } = {}) {
   return new ShaderMaterial({
-    transparent: true, depthWrite: false, depthTest: true, side: DoubleSide,
+    transparent: true,
+    depthWrite: false,
+    depthTest: true,
+    side: DoubleSide,
     blending: glow ? AdditiveBlending : NormalBlending,
     uniforms: { ...shared, uColor: { value: new Vector3(...rgb(color)) }, uOpacity: { value: opacity }, uCore: { value: core }, uPower: { value: power } },
     vertexShader: `
@@ -110,8 +113,12 @@ export function blobMaterial(shared, color, { opacity = 1, core = 0.3, glow = fa
       varying vec2 vUv; varying float vD, vStrength;
       void main() {
         vUv = uv * 2. - 1.; vStrength = strength;
-        ${glow ? `vec4 e = modelViewMatrix * vec4(0., 0., 0., 1.);
-        e.xy += position.xy * length(modelMatrix[0].xyz);` : 'vec4 e = modelViewMatrix * vec4(position, 1.);'}
+        ${
+          glow
+            ? `vec4 e = modelViewMatrix * vec4(0., 0., 0., 1.);
+        e.xy += position.xy * length(modelMatrix[0].xyz);`
+            : 'vec4 e = modelViewMatrix * vec4(position, 1.);'
+        }
         vD = -e.z;
         gl_Position = projectionMatrix * e;
       }`,

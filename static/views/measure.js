@@ -32,7 +32,7 @@ export class Tape {
   }
 
   update(half, time_s) {
-    const places = this.ends.map((end) => where(half, end, time_s)).filter(Boolean);
+    const places = this.ends.map(end => where(half, end, time_s)).filter(Boolean);
     this.dots.begin();
     for (const place of places) this.dots.add(place, { size: 12, kind: KIND.ring, tint: [1, 1, 1] });
     this.dots.end();
@@ -41,15 +41,23 @@ export class Tape {
     this.ribbon.uniforms.uUnit.value = 2 * half.eye.metresPerPx;
     if (!b) return places.length ? [{ key: 'tape', text: 'tape: now the other end', at: [a], gap: 12 }] : [];
     const middle = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2, z: (a.z + b.z) / 2 };
-    return [{ key: 'tape', strong: metres(Math.hypot(a.x - b.x, a.y - b.y, a.z - b.z), half.view.units), text: this.aside(half, a, b, time_s), at: [middle], gap: 12 }];
+    return [
+      {
+        key: 'tape',
+        strong: metres(Math.hypot(a.x - b.x, a.y - b.y, a.z - b.z), half.view.units),
+        text: this.aside(half, a, b, time_s),
+        at: [middle],
+        gap: 12,
+      },
+    ];
   }
 
   // '1.20 m up, 0.45 s; ' before the distance.
   aside(half, a, b, time_s) {
     const turn = turnAt(half.model, half.frame, time_s);
-    const [low, high] = [a, b].map((end) => half.model.ground.height(end, turn, half.lead?.floor));
+    const [low, high] = [a, b].map(end => half.model.ground.height(end, turn, half.lead?.floor));
     const up = high - low;
-    const times = this.ends.map((end) => end.time_s).filter((t) => t !== undefined);
+    const times = this.ends.map(end => end.time_s).filter(t => t !== undefined);
     const parts = [`${metres(Math.abs(up), half.view.units)} ${up < 0 ? 'down' : 'up'}`];
     if (times.length === 2) parts.push(figure(Math.abs(times[1] - times[0]), 's', 'si'));
     return `${parts.join(', ')}, `;
@@ -77,6 +85,6 @@ function onDeck(half, x, y, time_s) {
 
 function where(half, end, time_s) {
   if (end.motion === undefined) return deckAt(half.model, half.frame, end.along_m, 0, end.axial_m, time_s, {}, end.floor);
-  const m = half.shown.find((one) => one.i === end.motion);
+  const m = half.shown.find(one => one.i === end.motion);
   return m ? drawnPoint(at(m.path, end.time_s, half.frame === 'aboard' ? 'rotating_m' : 'inertial_m', held), 0, half.model.radius_m, {}) : null;
 }

@@ -7,33 +7,50 @@ import { drawnGround, readShape } from './ground.js';
 import { drawnPoint, turned } from './place.js';
 
 const MOST_POINTS = 161;
-const POINTS_A_CONTACT = 8;     // more where it bounces, for each arc is a curve of its own
+const POINTS_A_CONTACT = 8; // more where it bounces, for each arc is a curve of its own
 const MOST_OF_ALL = 1600;
-const STRAIGHT = 0.002;         // of its length: how far a path may leave its chord and still be called straight
+const STRAIGHT = 0.002; // of its length: how far a path may leave its chord and still be called straight
 
 export function readModel(answer, fields) {
   const { habitat, motions } = answer.scene;
   const shape = readShape(habitat, answer.habitat, answer.drawn[0]);
-  const model = { answer, radius_m: habitat.radius_m, shape, facts: fields && shapeFacts(fields, habitat), cameras: fields?.cameras, ground: drawnGround(shape) };
+  const model = {
+    answer,
+    radius_m: habitat.radius_m,
+    shape,
+    facts: fields && shapeFacts(fields, habitat),
+    cameras: fields?.cameras,
+    ground: drawnGround(shape),
+  };
   model.motions = answer.motions.map((motion, i) => readMotion(model, motion, motions[i], i, fields));
   return model;
 }
 
 // The same motions in the habitats that the scene names beside its own.
 export function readOthers(answer, fields) {
-  return (answer.compare ?? []).map((other, i) => ({ ...readModel({ ...other, drawn: [answer.drawn[i + 1]], scene: { ...answer.scene, habitat: other.habitat_part } }, fields), name: other.name }));
+  return (answer.compare ?? []).map((other, i) => ({
+    ...readModel({ ...other, drawn: [answer.drawn[i + 1]], scene: { ...answer.scene, habitat: other.habitat_part } }, fields),
+    name: other.name,
+  }));
 }
 
 function readMotion(model, motion, input, i, fields) {
   const { answer, radius_m, ground } = model;
   const path = pathPoints(motion, answer.grid);
-  const release = motion.events.find((e) => e.kind === 'release') ?? { along_m: 0, height_m: 0, axial_m: 0, time_s: 0 };
+  const release = motion.events.find(e => e.kind === 'release') ?? { along_m: 0, height_m: 0, axial_m: 0, time_s: 0 };
   const floor = input?.place?.floor ?? 0;
   const companion = motion.companion?.height_m?.length ? companionPoints(motion.companion, answer.grid, release.time_s) : null;
   const { stage } = fields.kinds[motion.kind];
   const inertial = drawnLine(path, 'inertial_m', radius_m, stage.winds);
   return {
-    i, motion, stage, input, path, release, companion, floor,
+    i,
+    motion,
+    stage,
+    input,
+    path,
+    release,
+    companion,
+    floor,
     name: motion.name,
     style: pathStyle(i),
     stream: motion.stream,
@@ -47,7 +64,11 @@ function readMotion(model, motion, input, i, fields) {
     pivot_m: motion.findings?.pivot_rotating_m ?? null,
     move_m: motion.findings?.move_m ?? null,
     release_rad: ground.azimuth(release.along_m, floor) + angleAt(answer, release.time_s),
-    lines: { aboard: drawnLine(path, 'rotating_m', radius_m, stage.winds), outside: inertial, companion: companion ? heldTo(ground, floor, drawnLine(companion, 'rotating_m', radius_m), motion.companion) : null },
+    lines: {
+      aboard: drawnLine(path, 'rotating_m', radius_m, stage.winds),
+      outside: inertial,
+      companion: companion ? heldTo(ground, floor, drawnLine(companion, 'rotating_m', radius_m), motion.companion) : null,
+    },
     straight: isStraight(inertial.points),
     fastest_m_s: fastest(motion.rotating_velocity_m_s),
   };
@@ -62,7 +83,7 @@ function drawnLine(path, key, radius_m, winds = false) {
     drawnPoint(path[key], i, radius_m, p);
     points.set([p.x, p.y, p.z], 3 * k);
   });
-  return { points, time: Float64Array.from(source, (i) => path.time_s[i]), source };
+  return { points, time: Float64Array.from(source, i => path.time_s[i]), source };
 }
 
 function drawnSources(path, winds) {
@@ -88,7 +109,7 @@ function heldTo(ground, floor, line, { landing }) {
 function bodyDiameter(input, fields) {
   const body = input?.body;
   if (body && typeof body === 'object') return body.diameter_m ?? 0;
-  return fields?.bodies?.find((b) => b.name === body)?.diameter_m ?? 0;
+  return fields?.bodies?.find(b => b.name === body)?.diameter_m ?? 0;
 }
 
 function fastest(velocity) {
@@ -100,11 +121,11 @@ function fastest(velocity) {
 function isStraight(points) {
   const last = points.length - 3;
   if (last < 6) return false;
-  const d = [0, 1, 2].map((c) => points[last + c] - points[c]);
+  const d = [0, 1, 2].map(c => points[last + c] - points[c]);
   const long = Math.hypot(...d);
   if (long < 1e-6) return false;
   for (let i = 3; i < last; i += 3) {
-    const q = [0, 1, 2].map((c) => points[i + c] - points[c]);
+    const q = [0, 1, 2].map(c => points[i + c] - points[c]);
     const cross = [d[1] * q[2] - d[2] * q[1], d[2] * q[0] - d[0] * q[2], d[0] * q[1] - d[1] * q[0]];
     if (Math.hypot(...cross) / long > STRAIGHT * long) return false;
   }
@@ -135,7 +156,14 @@ export function standing(shown, ground) {
   for (const m of shown.filter(({ stage }) => stage.attended_m !== null)) {
     const { along_m, axial_m } = m.release;
     const key = `${along_m.toFixed(2)} ${axial_m.toFixed(2)} ${m.floor}`;
-    if (!seen.has(key)) seen.set(key, { along_m, axial_m: axial_m - m.stage.attended_m, floor: m.floor, since_s: m.starts_s, since_rad: m.release_rad - ground.azimuth(along_m, m.floor) });
+    if (!seen.has(key))
+      seen.set(key, {
+        along_m,
+        axial_m: axial_m - m.stage.attended_m,
+        floor: m.floor,
+        since_s: m.starts_s,
+        since_rad: m.release_rad - ground.azimuth(along_m, m.floor),
+      });
   }
   if (!shown.length) return [{ ...ground.middleOf(), floor: 0, since_s: 0, since_rad: 0 }];
   return [...seen.values()].slice(0, 6);

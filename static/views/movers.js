@@ -10,8 +10,8 @@ import { standOf } from './reach.js';
 import { merged } from './geometry.js';
 
 const DEG = Math.PI / 180;
-const LEAST_PX = 10;             // lower on the picture than this, and a dot says more than a figure
-const CRAFT_PX = 26;             // a craft is drawn no shorter
+const LEAST_PX = 10; // lower on the picture than this, and a dot says more than a figure
+const CRAFT_PX = 26; // a craft is drawn no shorter
 const turning = new Matrix4();
 const [x, y, z] = [new Vector3(), new Vector3(), new Vector3()];
 
@@ -27,7 +27,7 @@ export class Movers {
 
   read(model, shown) {
     this.model = model;
-    this.shown = shown.filter((m) => m.path.count && (m.stage.mover === 'person' || m.stage.mover === 'craft'));
+    this.shown = shown.filter(m => m.path.count && (m.stage.mover === 'person' || m.stage.mover === 'craft'));
   }
 
   // Whether it is drawn here, and not as a dot.
@@ -37,11 +37,15 @@ export class Movers {
 
   update(time_s, metresPerPx) {
     this.used = { person: 0, car: 0, craft: 0 };
-    for (const m of this.shown) if (time_s >= m.starts_s - 1e-6 && this.draws(m, metresPerPx)) {
-      if (m.stage.mover === 'craft') this.putCraft(m, time_s, metresPerPx);
-      else this.putPerson(m, time_s);
-    }
-    for (const [kind, pool] of this.pools) pool.forEach((mesh, k) => { mesh.visible = k < this.used[kind]; });
+    for (const m of this.shown)
+      if (time_s >= m.starts_s - 1e-6 && this.draws(m, metresPerPx)) {
+        if (m.stage.mover === 'craft') this.putCraft(m, time_s, metresPerPx);
+        else this.putPerson(m, time_s);
+      }
+    for (const [kind, pool] of this.pools)
+      pool.forEach((mesh, k) => {
+        mesh.visible = k < this.used[kind];
+      });
   }
 
   putPerson(m, time_s) {
@@ -62,19 +66,22 @@ export class Movers {
 
   // Against what is felt sideways, so that it and the weight go through the feet.
   lean(m, time_s) {
-    const finding = (name) => findingAt(m.motion, this.model.answer.grid, name, time_s) ?? 0;
+    const finding = name => findingAt(m.motion, this.model.answer.grid, name, time_s) ?? 0;
     return -Math.sign(finding('sideways_m_s2')) * finding('lean_deg') * DEG;
   }
 
   // It does not turn while it coasts; docked, it turns with what it is docked to.
   putCraft(m, time_s, metresPerPx) {
     const { points } = m.lines.outside;
-    const way = [0, 1, 2].map((c) => points[points.length - 3 + c] - points[c]);
+    const way = [0, 1, 2].map(c => points[points.length - 3 + c] - points[c]);
     const long = Math.hypot(...way) || 1;
     const { answer } = this.model;
     const last_s = Math.min(time_s, m.ends_s);
     const turn = this.frame === 'outside' ? angleAt(answer, time_s) - angleAt(answer, last_s) : -angleAt(answer, last_s);
-    const nose = turnedWay(way.map((part) => part / long), turn);
+    const nose = turnedWay(
+      way.map(part => part / long),
+      turn,
+    );
     const side = Math.abs(nose[2]) > 0.9 ? [1, 0, 0] : [0, 0, 1];
     const up = unit(cross(side, nose));
     const mesh = this.next('craft');
@@ -110,7 +117,7 @@ function leant(axes, spin, angle) {
   if (!angle) return axes;
   const about = cross(axes[1], spin);
   const [s, c] = [Math.sin(angle), Math.cos(angle)];
-  return axes.map((v) => {
+  return axes.map(v => {
     const along = dot(about, v) * (1 - c);
     const across = cross(about, v);
     return v.map((part, k) => part * c + across[k] * s + about[k] * along);
@@ -124,7 +131,7 @@ function turnedWay([a, b, c], turn) {
 const mix = (a, by, b, more) => a.map((part, k) => part * by + b[k] * more);
 const dot = (a, b) => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
 const cross = (a, b) => [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]];
-const unit = (v) => v.map((part) => part / (Math.hypot(...v) || 1));
+const unit = v => v.map(part => part / (Math.hypot(...v) || 1));
 
 // What carries people: the car of a lift, and a craft that comes in. Plain shapes of the page's own, made once.
 
@@ -135,8 +142,10 @@ const FLOOR_M = 0.08,
 
 // A lift's car: a floor, a roof, a post at each corner; open, so that one sees who rides. Its floor is at the origin.
 function carGeometry() {
-  const parts = [0, HIGH_M].map((y) => new BoxGeometry(WIDE_M, FLOOR_M, WIDE_M).translate(0, y - FLOOR_M / 2, 0));
-  for (const x of [-1, 1]) for (const z of [-1, 1]) parts.push(new BoxGeometry(POST_M, HIGH_M, POST_M).translate((x * (WIDE_M - POST_M)) / 2, HIGH_M / 2, (z * (WIDE_M - POST_M)) / 2));
+  const parts = [0, HIGH_M].map(y => new BoxGeometry(WIDE_M, FLOOR_M, WIDE_M).translate(0, y - FLOOR_M / 2, 0));
+  for (const x of [-1, 1])
+    for (const z of [-1, 1])
+      parts.push(new BoxGeometry(POST_M, HIGH_M, POST_M).translate((x * (WIDE_M - POST_M)) / 2, HIGH_M / 2, (z * (WIDE_M - POST_M)) / 2));
   return merged(parts);
 }
 

@@ -1,7 +1,7 @@
 // Looking round from a camera preset: drag turns, wheel and pinch zoom, double-click or Home returns; the same from the keyboard.
 
 const RADIANS_PER_PX = 0.006;
-const STEP = 0.0872665;          // 5° a key press
+const STEP = 0.0872665; // 5° a key press
 const CLICK_PX = 4;
 
 // `changed` after every move; `clicked(x, y)` for a press that was no drag, in px of the stage.
@@ -10,14 +10,14 @@ export function attachOrbit(view, eye, { changed, clicked }) {
   let moved_px = 0;
   let spread = null;
 
-  view.addEventListener('pointerdown', (event) => {
+  view.addEventListener('pointerdown', event => {
     view.setPointerCapture(event.pointerId);
     if (!fingers.size) moved_px = 0;
     fingers.set(event.pointerId, { x: event.clientX, y: event.clientY });
     spread = null;
   });
 
-  view.addEventListener('pointermove', (event) => {
+  view.addEventListener('pointermove', event => {
     const finger = fingers.get(event.pointerId);
     if (!finger) return;
     const [dx, dy] = [event.clientX - finger.x, event.clientY - finger.y];
@@ -36,7 +36,7 @@ export function attachOrbit(view, eye, { changed, clicked }) {
     spread = now;
   }
 
-  const lift = (event) => {
+  const lift = event => {
     if (!fingers.delete(event.pointerId)) return;
     spread = null;
     if (event.type !== 'pointerup' || fingers.size || moved_px >= CLICK_PX) return;
@@ -46,14 +46,18 @@ export function attachOrbit(view, eye, { changed, clicked }) {
   view.addEventListener('pointerup', lift);
   view.addEventListener('pointercancel', lift);
 
-  view.addEventListener('wheel', (event) => {
-    event.preventDefault();
-    eye.zoom(Math.exp(Math.max(-120, Math.min(120, event.deltaY)) * 0.0016));
-    changed();
-  }, { passive: false });
+  view.addEventListener(
+    'wheel',
+    event => {
+      event.preventDefault();
+      eye.zoom(Math.exp(Math.max(-120, Math.min(120, event.deltaY)) * 0.0016));
+      changed();
+    },
+    { passive: false },
+  );
 
   view.addEventListener('dblclick', () => home());
-  view.addEventListener('keydown', (event) => {
+  view.addEventListener('keydown', event => {
     if (event.ctrlKey || event.metaKey || event.altKey || !KEYS[event.key]) return;
     KEYS[event.key](eye);
     event.preventDefault();
@@ -68,12 +72,12 @@ export function attachOrbit(view, eye, { changed, clicked }) {
 }
 
 const KEYS = {
-  ArrowLeft: (eye) => eye.turn(-STEP, 0),
-  ArrowRight: (eye) => eye.turn(STEP, 0),
-  ArrowUp: (eye) => eye.turn(0, STEP),
-  ArrowDown: (eye) => eye.turn(0, -STEP),
-  '+': (eye) => eye.zoom(0.85),
-  '=': (eye) => eye.zoom(0.85),
-  '-': (eye) => eye.zoom(1 / 0.85),
-  Home: (eye) => eye.home(),
+  ArrowLeft: eye => eye.turn(-STEP, 0),
+  ArrowRight: eye => eye.turn(STEP, 0),
+  ArrowUp: eye => eye.turn(0, STEP),
+  ArrowDown: eye => eye.turn(0, -STEP),
+  '+': eye => eye.zoom(0.85),
+  '=': eye => eye.zoom(0.85),
+  '-': eye => eye.zoom(1 / 0.85),
+  Home: eye => eye.home(),
 };

@@ -7,7 +7,7 @@ import { standing } from './model.js';
 import { Ribbon } from './ribbon.js';
 
 const MOST_EXPOSURES = 24;
-const CLOSE_M = 22;              // a narrower picture than this, and the near rail would bar it
+const CLOSE_M = 22; // a narrower picture than this, and the near rail would bar it
 
 export class Outside extends Half {
   constructor(shared, dom) {
@@ -37,7 +37,9 @@ export class Outside extends Half {
     const { level, radius_m } = this.model.ground;
     shared.uCool.value = 1;
     shared.uLamp.value = whole ? 1.6 : 1;
-    shared.uFog.value.set(...(level ? [distance_m + 2 * radius_m, distance_m + 6 * radius_m + 8] : whole ? [1e7, 2e7] : [distance_m + 0.8 * span_m, distance_m + 3.4 * span_m]));
+    shared.uFog.value.set(
+      ...(level ? [distance_m + 2 * radius_m, distance_m + 6 * radius_m + 8] : whole ? [1e7, 2e7] : [distance_m + 0.8 * span_m, distance_m + 3.4 * span_m]),
+    );
     shared.uPool.value.set(this.lead?.release.along_m ?? 0, whole ? 1e7 : Math.max(0.38 * span_m, 3));
     habitat.cutAway(span_m < CLOSE_M ? this.eyeSide() : 0, this.eyeSide());
     habitat.turn(this.still_rad ?? angleAt(this.model.answer, time_s));
@@ -47,7 +49,8 @@ export class Outside extends Half {
     this.markExposures();
     const person = this.lead ? standing([this.lead], this.model.ground)[0] : null;
     if (!person || this.view.measure === 'off') return this.dims.clear();
-    return this.dims.turned(this.model, person, time_s, this.eye, this.frontEdge_m)
+    return this.dims
+      .turned(this.model, person, time_s, this.eye, this.frontEdge_m)
       .map(({ key, text, strong, at }) => ({ key, text, strong, at: [at], gap: 10, below: true }));
   }
 
@@ -56,8 +59,13 @@ export class Outside extends Half {
     const { ground } = this.model;
     const reach = Math.min(this.half_m ?? 0, 0.4 * this.eye.span_m);
     const along = this.lead?.release.along_m ?? 0;
-    this.marks.set((this.actors.exposures ?? []).map((angle) => ({
-      points: [-reach, reach].flatMap((axial) => { const p = ground.on(along, 0.01, axial, angle, {}, this.lead.floor); return [p.x, p.y, p.z]; }),
-    })));
+    this.marks.set(
+      (this.actors.exposures ?? []).map(angle => ({
+        points: [-reach, reach].flatMap(axial => {
+          const p = ground.on(along, 0.01, axial, angle, {}, this.lead.floor);
+          return [p.x, p.y, p.z];
+        }),
+      })),
+    );
   }
 }

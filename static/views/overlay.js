@@ -10,7 +10,7 @@ export function buildOverlay(element) {
   canvas.setAttribute('aria-hidden', 'true');
   const halves = { aboard: half(element, 'aboard'), outside: half(element, 'outside') };
   const seam = make('div', 'stages-seam', element);
-  return { element, canvas, halves, seam, placeSeam: (rect) => placeSeam(seam, rect) };
+  return { element, canvas, halves, seam, placeSeam: rect => placeSeam(seam, rect) };
 }
 
 function placeSeam(seam, rect) {
@@ -44,7 +44,7 @@ function half(element, frame) {
   const alone = button(tools, 'stage-alone', 'Alone');
   const live = make('p', 'stage-live', box);
   // Where title and buttons stand, in px of the stage.
-  const corners = () => [title, tools].map((part) => ({ x: part.offsetLeft, y: part.offsetTop, w: part.offsetWidth, h: part.offsetHeight }));
+  const corners = () => [title, tools].map(part => ({ x: part.offsetLeft, y: part.offsetTop, w: part.offsetWidth, h: part.offsetHeight }));
   const retitle = ([says, aside]) => {
     title.firstElementChild.textContent = says;
     title.lastElementChild.textContent = aside;

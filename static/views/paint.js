@@ -3,8 +3,8 @@
 import { BufferAttribute, BufferGeometry, CanvasTexture, DoubleSide, Mesh, NoColorSpace, ShaderMaterial } from '../vendor/three.module.js';
 
 const SIZE = 1024;
-const ROW = 200;                 // px of the arrow's row
-const CELL = [256, 96];          // px of a figure's cell, four a row
+const ROW = 200; // px of the arrow's row
+const CELL = [256, 96]; // px of a figure's cell, four a row
 const ARROW_M = [6.4, 1.25];
 const FIGURE_M = [1.8, 0.675];
 const CELLS = 4 * Math.floor((SIZE - ROW) / CELL[1]);
@@ -35,8 +35,12 @@ export class Paint {
     this.texture.colorSpace = NoColorSpace;
     this.texture.anisotropy = 4;
     this.material = new ShaderMaterial({
-      transparent: true, depthWrite: false, side: DoubleSide, uniforms: { ...shared, uMap: { value: this.texture } },
-      vertexShader: VERTEX, fragmentShader: FRAGMENT,
+      transparent: true,
+      depthWrite: false,
+      side: DoubleSide,
+      uniforms: { ...shared, uMap: { value: this.texture } },
+      vertexShader: VERTEX,
+      fragmentShader: FRAGMENT,
     });
     this.mesh = new Mesh(new BufferGeometry(), this.material);
     this.mesh.frustumCulled = false;
@@ -95,7 +99,7 @@ function onDeck(reach_m, { half_m, step_m, at_m, span_m }, scale, side) {
   }
   return [
     { along: at_m - 0.6 * scale, axial: side * Math.min(0.7 * half_m, 0.21 * span_m) },
-    marks.map((metres) => ({ along: metres, axial: side * Math.min(0.925 * half_m, 0.29 * span_m), metres })),
+    marks.map(metres => ({ along: metres, axial: side * Math.min(0.925 * half_m, 0.29 * span_m), metres })),
   ];
 }
 
@@ -111,7 +115,10 @@ function onPlatform(radius_m, { step_m, at_m }, scale) {
 function arrow(x, w, h) {
   x.lineWidth = h * 0.07;
   x.beginPath();
-  for (const [from, to] of [[0.01, 0.1], [0.66, 0.985]]) {
+  for (const [from, to] of [
+    [0.01, 0.1],
+    [0.66, 0.985],
+  ]) {
     x.moveTo(w * from, h * 0.5);
     x.lineTo(w * to, h * 0.5);
   }
@@ -127,7 +134,7 @@ function arrow(x, w, h) {
 }
 
 function cellOf(i) {
-  return [(i % 4) * CELL[0] / SIZE, (ROW + Math.floor(i / 4) * CELL[1]) / SIZE, CELL[0] / SIZE, CELL[1] / SIZE];
+  return [((i % 4) * CELL[0]) / SIZE, (ROW + Math.floor(i / 4) * CELL[1]) / SIZE, CELL[0] / SIZE, CELL[1] / SIZE];
 }
 
 // Quads bent along the deck, a hand's breadth of nothing above it.
@@ -136,16 +143,22 @@ function laid(quads, ground, floor, scale) {
   const uv = [];
   const index = [];
   const p = { x: 0, y: 0, z: 0 };
-  for (const { along, axial, size, uv: [u, v, du, dv] } of quads) {
+  for (const {
+    along,
+    axial,
+    size,
+    uv: [u, v, du, dv],
+  } of quads) {
     const parts = size === ARROW_M ? 24 : 4;
     const base = position.length / 3;
-    for (let i = 0; i <= parts; i += 1) for (const k of [0, 1]) {
-      const [s, z] = [(i / parts - 0.5) * size[0] * scale, axial + (k - 0.5) * size[1] * scale];
-      ground.on(along + (ground.level ? (s * ground.radius_m) / axial : s), Math.min(0.02, 0.003 * ground.radius_m), z, 0, p, floor);
-      position.push(p.x, p.y, p.z);
-      uv.push(u + (du * i) / parts, 1 - v - dv * k);
-    }
-    for (let i = 0; i < parts; i += 1) index.push(...[0, 1, 2, 2, 1, 3].map((c) => base + 2 * i + c));
+    for (let i = 0; i <= parts; i += 1)
+      for (const k of [0, 1]) {
+        const [s, z] = [(i / parts - 0.5) * size[0] * scale, axial + (k - 0.5) * size[1] * scale];
+        ground.on(along + (ground.level ? (s * ground.radius_m) / axial : s), Math.min(0.02, 0.003 * ground.radius_m), z, 0, p, floor);
+        position.push(p.x, p.y, p.z);
+        uv.push(u + (du * i) / parts, 1 - v - dv * k);
+      }
+    for (let i = 0; i < parts; i += 1) index.push(...[0, 1, 2, 2, 1, 3].map(c => base + 2 * i + c));
   }
   const geometry = new BufferGeometry();
   geometry.setAttribute('position', new BufferAttribute(new Float32Array(position), 3));

@@ -14,7 +14,7 @@ import { rgb } from './materials.js';
 const MOST_BEADS = 240;
 const CASING = 1.9;
 const PLAIN_ALPHA = 0.8;
-const BEADS_SHRINK_PX = 22;      // a person lower than this on the picture: smaller beads, or they would run together
+const BEADS_SHRINK_PX = 22; // a person lower than this on the picture: smaller beads, or they would run together
 const held = [0, 0, 0];
 const p = { x: 0, y: 0, z: 0 };
 
@@ -71,7 +71,7 @@ export class Paths {
 
   readBeads(model, shown, beads_s) {
     this.beads.begin();
-    for (const m of beads_s ? shown.filter((one) => !one.stream) : []) {
+    for (const m of beads_s ? shown.filter(one => !one.stream) : []) {
       const every = Math.max(beads_s, (m.ends_s - m.starts_s) / MOST_BEADS);
       for (let t = m.starts_s; t <= m.ends_s + 1e-6; t += every) {
         drawnPoint(at(m.path, t, this.frame === 'aboard' ? 'rotating_m' : 'inertial_m', held), 0, model.radius_m, p);
@@ -83,10 +83,17 @@ export class Paths {
 
   readMarks(model, shown) {
     this.marks.begin();
-    for (const m of shown) if (m.landing) {
-      const landed = m.motion.events.find((event) => event.kind === 'deck' || event.kind === 'floor');
-      if (landed) this.marks.add(drawnPoint(landed[this.frame === 'aboard' ? 'rotating_m' : 'inertial_m'], 0, model.radius_m, p), { size: 17, kind: KIND[m.style.marker], tint: rgb(m.style.color), alpha: m.style.open ? 0.4 : 1 });
-    }
+    for (const m of shown)
+      if (m.landing) {
+        const landed = m.motion.events.find(event => event.kind === 'deck' || event.kind === 'floor');
+        if (landed)
+          this.marks.add(drawnPoint(landed[this.frame === 'aboard' ? 'rotating_m' : 'inertial_m'], 0, model.radius_m, p), {
+            size: 17,
+            kind: KIND[m.style.marker],
+            tint: rgb(m.style.color),
+            alpha: m.style.open ? 0.4 : 1,
+          });
+      }
     this.marks.end();
   }
 

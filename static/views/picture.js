@@ -100,7 +100,7 @@ export class Picture {
     shared.uNear.value = camera.near;
     shared.uStep.value = gridStep(model.radius_m, half.eye.span_m);
     this.sky.look(camera, half.frame === 'aboard' ? -angleAt(model.answer, this.time_s) : 0);
-    this.sky.group.visible = !model.ground.level;      // a turntable is in a room
+    this.sky.group.visible = !model.ground.level; // a turntable is in a room
     for (const other of others) other.group.visible = other === half;
   }
 

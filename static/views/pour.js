@@ -10,7 +10,7 @@ import { Ribbon } from './ribbon.js';
 import { rgb } from './materials.js';
 
 const MOST_DROPS = 1500;
-const DROP_PX = 4.2;             // at least; drops that fall one by one are drawn so that each is seen
+const DROP_PX = 4.2; // at least; drops that fall one by one are drawn so that each is seen
 const DRIP_PX = 8;
 const WATER = rgb('#D8ECF4');
 const held = [0, 0, 0];
@@ -21,7 +21,7 @@ export class Pours {
     this.shared = shared;
     this.frame = frame;
     this.group = new Group();
-    this.turning = new Group();       // turned about the axis by the habitat's angle
+    this.turning = new Group(); // turned about the axis by the habitat's angle
     this.inner = new Group();
     this.turning.add(this.inner);
     this.ribbons = [];
@@ -31,7 +31,7 @@ export class Pours {
 
   read(model, shown) {
     this.model = model;
-    this.pours = shown.filter((m) => m.stream);
+    this.pours = shown.filter(m => m.stream);
     this.turning.position.set(0, model.radius_m, 0);
     this.inner.position.set(0, -model.radius_m, 0);
     while (this.ribbons.length < this.pours.length) this.ribbons.push(this.ribbon());
@@ -70,7 +70,10 @@ export class Pours {
   }
 
   drawOwn({ motion, stream }, ribbon, time_s, turn) {
-    const { radius_m, answer: { grid } } = this.model;
+    const {
+      radius_m,
+      answer: { grid },
+    } = this.model;
     const rate = (grid.fps[0] / grid.fps[1]) * grid.samples_per_frame;
     ribbon.uniforms.uFrom.value = -1e9;
     ribbon.uniforms.uTo.value = 1e9;
@@ -106,14 +109,14 @@ function own({ motion }) {
 function streamLine(m) {
   const { points, time } = m.lines.aboard;
   const known = m.path.diameter_m;
-  const diameter = Array.from(time, (t) => (known ? at(m.path, t, 'diameter_m') : 0));
-  return { points, time: Array.from(time, (t) => t - m.starts_s), diameter };
+  const diameter = Array.from(time, t => (known ? at(m.path, t, 'diameter_m') : 0));
+  return { points, time: Array.from(time, t => t - m.starts_s), diameter };
 }
 
 // A pour whose parcels each go their own way, at time t: its drops are samples of the answer, its stream lies between parcels that
 // were followed one after another. Values between two of them lie on the straight line; nothing is computed here.
 
-const POINTS = 48;              // along the stream
+const POINTS = 48; // along the stream
 const a = { x: 0, y: 0, z: 0 };
 const b = { x: 0, y: 0, z: 0 };
 
@@ -147,7 +150,10 @@ export function streamLines(thread, time_s, radius_m) {
     const left_s = youngest + ((oldest - youngest) * i) / (POINTS - 1);
     const k = Math.min(last - 1, Math.max(0, upper(leaves_s, left_s) - 1));
     const share = Math.min(1, Math.max(0, (left_s - leaves_s[k]) / (leaves_s[k + 1] - leaves_s[k])));
-    if (!flows[share < 0.5 ? k : k + 1]) { line = null; continue; }
+    if (!flows[share < 0.5 ? k : k + 1]) {
+      line = null;
+      continue;
+    }
     if (!line) lines.push((line = { points: [], time: [], diameter: [] }));
     const age_s = time_s - left_s;
     const width = (1 - share) * parcelAt(thread, k, age_s, radius_m, a) + share * parcelAt(thread, k + 1, age_s, radius_m, b);
@@ -160,7 +166,7 @@ export function streamLines(thread, time_s, radius_m) {
 
 // When the oldest parcel that is still whole left.
 function stillWhole(leaves_s, whole_s, time_s) {
-  const gone = (k) => leaves_s[k] + whole_s[k];
+  const gone = k => leaves_s[k] + whole_s[k];
   const k = leaves_s.findIndex((_, i) => gone(i) > time_s);
   if (k < 0) return Infinity;
   if (k === 0) return leaves_s[0];

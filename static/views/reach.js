@@ -7,14 +7,14 @@ import { triad } from './ground.js';
 import { bodyAt, deckAt, turnAt } from './model.js';
 import { drawnPoint, turned } from './place.js';
 
-const CENTRE_M = 1;              // of who lets go of the rim: their middle over their feet
+const CENTRE_M = 1; // of who lets go of the rim: their middle over their feet
 const CAR_M = 2.3;
 
 // Feet, up and forward of who moves; the axes are as they were at the release for who has let go of everything.
 export function standOf(model, m, frame, time_s) {
   const centre = bodyAt(model, m, frame, time_s, {});
   const { ground } = model;
-  const along_m = m.stage.beside === 'tether' ? m.release.along_m : at(m.path, time_s, 'along_m') ?? m.release.along_m;
+  const along_m = m.stage.beside === 'tether' ? m.release.along_m : (at(m.path, time_s, 'along_m') ?? m.release.along_m);
   const axes = triad(ground.azimuth(along_m, m.floor) + turnAt(model, frame, time_s), ground.level);
   return { ...axes, centre, feet: moved(centre, axes.up, -(m.centre_m ?? CENTRE_M)) };
 }

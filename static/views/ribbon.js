@@ -4,7 +4,7 @@
 import { BufferGeometry, InterleavedBuffer, InterleavedBufferAttribute, Mesh, ShaderMaterial, Vector3, DynamicDrawUsage } from '../vendor/three.module.js';
 import { rgb } from './materials.js';
 
-const FLOATS = 13;      // position, previous, next, side, time, distance, diameter
+const FLOATS = 13; // position, previous, next, side, time, distance, diameter
 const DASHES = 6;
 
 const VERTEX = `
@@ -67,15 +67,35 @@ const FRAGMENT = `
   }`;
 
 export class Ribbon {
-  constructor(shared, { color, width = 2, alpha = 1, casing = 1, ahead = 1, dash = [], round = false, fogged = 0, depth = true, pull = 2e-4, order = 3, capacity = 164 }) {
+  constructor(
+    shared,
+    { color, width = 2, alpha = 1, casing = 1, ahead = 1, dash = [], round = false, fogged = 0, depth = true, pull = 2e-4, order = 3, capacity = 164 },
+  ) {
     this.width = width;
     this.material = new ShaderMaterial({
-      transparent: true, depthWrite: false, depthTest: depth, vertexShader: VERTEX, fragmentShader: FRAGMENT, side: 2,
+      transparent: true,
+      depthWrite: false,
+      depthTest: depth,
+      vertexShader: VERTEX,
+      fragmentShader: FRAGMENT,
+      side: 2,
       uniforms: {
-        ...shared, uColor: { value: new Vector3(...rgb(color)) }, uAlpha: { value: alpha }, uWidth: { value: width }, uCasing: { value: casing },
-        uAhead: { value: ahead }, uUnit: { value: 1 }, uRound: { value: round ? 1 : 0 }, uDash: { value: padded(dash) }, uDashes: { value: dash.length },
-        uPeriod: { value: dash.reduce((sum, d) => sum + d, 0) || 1 }, uFogged: { value: fogged }, uPull: { value: pull },
-        uNow: shared.uNow, uFrom: { value: -1e9 }, uTo: { value: 1e9 },
+        ...shared,
+        uColor: { value: new Vector3(...rgb(color)) },
+        uAlpha: { value: alpha },
+        uWidth: { value: width },
+        uCasing: { value: casing },
+        uAhead: { value: ahead },
+        uUnit: { value: 1 },
+        uRound: { value: round ? 1 : 0 },
+        uDash: { value: padded(dash) },
+        uDashes: { value: dash.length },
+        uPeriod: { value: dash.reduce((sum, d) => sum + d, 0) || 1 },
+        uFogged: { value: fogged },
+        uPull: { value: pull },
+        uNow: shared.uNow,
+        uFrom: { value: -1e9 },
+        uTo: { value: 1e9 },
       },
     });
     this.mesh = new Mesh(new BufferGeometry(), this.material);
@@ -91,7 +111,12 @@ export class Ribbon {
     this.buffer = new InterleavedBuffer(new Float32Array(points * 2 * FLOATS), FLOATS).setUsage(DynamicDrawUsage);
     this.index = new Uint32Array(points * 6);
     const geometry = new BufferGeometry();
-    for (const [name, size, offset] of [['position', 3, 0], ['prev', 3, 3], ['next', 3, 6], ['aux', 4, 9]]) {
+    for (const [name, size, offset] of [
+      ['position', 3, 0],
+      ['prev', 3, 3],
+      ['next', 3, 6],
+      ['aux', 4, 9],
+    ]) {
       geometry.setAttribute(name, new InterleavedBufferAttribute(this.buffer, size, offset));
     }
     geometry.setIndex([]);

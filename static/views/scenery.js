@@ -19,10 +19,10 @@ export class Scenery {
 
   // As fine as what is seen asks for: rounded, so that nothing is made anew for a hair's breadth.
   build(model, shown, lead, [aboard_m, outside_m]) {
-    const round = (span) => 2 ** (Math.round(2 * Math.log2(span)) / 2);
+    const round = span => 2 ** (Math.round(2 * Math.log2(span)) / 2);
     const at_m = lead?.release.along_m ?? 0;
     const floor = lead?.floor ?? 0;
-    const outside = shown.some((m) => m.outside);      // an open drum would hide it
+    const outside = shown.some(m => m.outside); // an open drum would hide it
     this.habitat.build(model, { near_m: round(aboard_m), far_m: round(Math.max(outside_m, aboard_m)), at_m }, floor, outside);
     const span_m = round(Math.min(outside_m, aboard_m));
     this.paint.build(model.ground, { half_m: this.habitat.half_m, step_m: gridStep(model.radius_m, span_m), at_m, span_m, floor });
@@ -45,7 +45,7 @@ export class Sky {
   constructor(shared) {
     this.group = new Group();
     const dots = new Dots(shared, { capacity: COUNT, additive: true, depth: false, order: -10 });
-    dots.material.transparent = false;      // drawn before all that is solid
+    dots.material.transparent = false; // drawn before all that is solid
     const random = seeded(7);
     dots.begin();
     for (let i = 0; i < COUNT; i += 1) {
@@ -54,7 +54,10 @@ export class Sky {
       const flat = Math.sqrt(1 - z * z);
       const bright = 0.14 + 0.86 * random() ** 7;
       const warm = random();
-      dots.add({ x: FAR * flat * Math.cos(turn), y: FAR * flat * Math.sin(turn), z: FAR * z }, { size: 1.8 + 2.4 * bright, kind: KIND.light, tint: [bright * (0.85 + 0.15 * warm), bright * 0.92, bright * (1 - 0.15 * warm)] });
+      dots.add(
+        { x: FAR * flat * Math.cos(turn), y: FAR * flat * Math.sin(turn), z: FAR * z },
+        { size: 1.8 + 2.4 * bright, kind: KIND.light, tint: [bright * (0.85 + 0.15 * warm), bright * 0.92, bright * (1 - 0.15 * warm)] },
+      );
     }
     dots.end();
     this.group.add(dots.points);

@@ -9,10 +9,10 @@ import { halvesOf } from './overlay.js';
 import { Outside } from './outside.js';
 import { standsAside, writeLabels } from './shoot_labels.js';
 
-const LAYOUT_PX = 600;           // the shorter side of a picture, as the layout sees it
+const LAYOUT_PX = 600; // the shorter side of a picture, as the layout sees it
 const SMOOTHED = { samples: 4, most_px: 9e6 };
 const LARGEST_CANVAS_PX = 16_384;
-const SCENERY = 2;               // of the picture's sceneries: the stages have the first two
+const SCENERY = 2; // of the picture's sceneries: the stages have the first two
 
 /** null where the stages are flat plates, without WebGL. */
 export function createStudio(stages) {
@@ -33,7 +33,7 @@ export function createStudio(stages) {
     if (!halves) make();
     const ratio = Math.max(1, Math.min(width, height) / LAYOUT_PX);
     const rects = halvesOf(width / ratio, height / ratio, { split: 'auto', alone: frame === 'both' ? null : frame });
-    const shown = ['aboard', 'outside'].filter((name) => rects[name]).map((name) => readHalf(halves[name], rects[name], ratio, stride_s));
+    const shown = ['aboard', 'outside'].filter(name => rects[name]).map(name => readHalf(halves[name], rects[name], ratio, stride_s));
     const canvas = Object.assign(document.createElement('canvas'), { width, height });
     const context = canvas.getContext('2d', { willReadFrequently: true });
     const others = [...stages.every(), ...Object.values(halves)];
@@ -58,15 +58,15 @@ export function createStudio(stages) {
   // A half read and framed for its rectangle, looking from where the viewer turned the stage's own eye.
   function readHalf(half, rect, ratio, stride_s) {
     const { model, models } = stages;
-    const motions = model.motions.filter((m) => !store.view.hidden.includes(m.name));
-    const chosen = motions.find((m) => m.i === store.view.chosen) ?? null;
-    const over = (store.view.compare ?? 'over') === 'over' ? models.filter((one) => one !== model) : [];
+    const motions = model.motions.filter(m => !store.view.hidden.includes(m.name));
+    const chosen = motions.find(m => m.i === store.view.chosen) ?? null;
+    const over = (store.view.compare ?? 'over') === 'over' ? models.filter(one => one !== model) : [];
     half.fitInto(rect);
     if (store.view.place === 4) stages.weigh(half);
     half.eye.orbit = { ...stages.halves[half.frame].eye.orbit };
     half.read(model, motions, chosen, store.view, stride_s, over);
     half.frameUp(stages.clock.time_s);
-    for (const label of half.labels.pool.values()) label.last = null;    // where labels stood in an earlier picture is forgotten
+    for (const label of half.labels.pool.values()) label.last = null; // where labels stood in an earlier picture is forgotten
     readScenery(half, model);
     const spot = spotOf(rect, ratio);
     return { half, spot, target: targetOf(spot) };
@@ -84,7 +84,7 @@ export function createStudio(stages) {
 
 // whole drawn px
 function spotOf({ x, y, width, height }, ratio) {
-  const [left, top, right, bottom] = [x, y, x + width, y + height].map((px) => Math.round(px * ratio));
+  const [left, top, right, bottom] = [x, y, x + width, y + height].map(px => Math.round(px * ratio));
   return { x: left, y: top, width: right - left, height: bottom - top };
 }
 

@@ -10,7 +10,7 @@ export function standsAside() {
   const element = make('div', 'stages stages-aside', document.body);
   element.inert = true;
   element.setAttribute('aria-hidden', 'true');
-  const stage = (frame) => {
+  const stage = frame => {
     const box = make('div', 'stage', element);
     const title = make('div', 'stage-title', box);
     const says = [make('b', '', title), make('em', '', title)];
@@ -23,7 +23,9 @@ export function standsAside() {
 /** `title`: the element whose words and letters the stage's name takes; `bare`: it needs a plate too. */
 export function writeLabels(context, half, ratio, title, bare) {
   const { says } = half.dom;
-  says.forEach((part, k) => { part.textContent = title.children[k].textContent; });
+  says.forEach((part, k) => {
+    part.textContent = title.children[k].textContent;
+  });
   half.taken = half.dom.corners();
   half.placeLabels();
   context.save();
@@ -49,7 +51,10 @@ function writeLabel(context, { element, plain, bold, size: [width, height] }, fo
   const { color } = getComputedStyle(element);
   const line = height - 2 * PLATE.top - 1;
   let at = x + PLATE.left;
-  for (const [part, weight] of [[plain, element.style.fontWeight || 400], [bold, 600]]) {
+  for (const [part, weight] of [
+    [plain, element.style.fontWeight || 400],
+    [bold, 600],
+  ]) {
     at += write(context, part.textContent, { font: `${weight} ${font}`, color, x: at, y: y + PLATE.top, line, halo: 4 });
   }
 }
@@ -62,7 +67,11 @@ function plate(context, { x, y, width, height }) {
 }
 
 // One run of letters in a line of the given height; gives its width.
-function write(context, text, { style, font = `${style.fontStyle} ${style.fontWeight} ${style.fontSize} ${style.fontFamily}`, color = style.color, x, y, line, halo }) {
+function write(
+  context,
+  text,
+  { style, font = `${style.fontStyle} ${style.fontWeight} ${style.fontSize} ${style.fontFamily}`, color = style.color, x, y, line, halo },
+) {
   context.font = font;
   const { width, fontBoundingBoxAscent: up, fontBoundingBoxDescent: down } = context.measureText(text);
   Object.assign(context, { fillStyle: color, shadowColor: '#0A1016', shadowBlur: halo * context.getTransform().a });

@@ -12,7 +12,11 @@ export function stageWords(model, shown, frame, preset, time_s, units, weights =
   const parts = [`${frame === 'aboard' ? 'Aboard' : 'Outside'}, ${presetName(preset, model.facts).toLowerCase()}`];
   for (const m of shown.slice(0, MOST_NAMED)) {
     if (time_s < m.starts_s - 1e-6) parts.push(`${m.name} not yet released`);
-    else parts.push(whereIs(m.name, at(m.path, time_s, 'height_m'), at(m.path, time_s, 'along_m') - m.release.along_m, units) + (time_s >= m.ends_s ? ENDED[m.motion.end] ?? '' : ''));
+    else
+      parts.push(
+        whereIs(m.name, at(m.path, time_s, 'height_m'), at(m.path, time_s, 'along_m') - m.release.along_m, units) +
+          (time_s >= m.ends_s ? (ENDED[m.motion.end] ?? '') : ''),
+      );
   }
   if (shown.length > MOST_NAMED) parts.push(`and ${shown.length - MOST_NAMED} more`);
   if (weights) parts.push(weights);
@@ -48,7 +52,8 @@ export function figure(value, unit, units, places = null) {
   const shown = toShown(value, unit, units);
   const size = Math.abs(shown);
   const digits = places ?? (size >= 1000 ? 0 : size >= 99.95 ? 1 : 2);
-  const text = Number(shown.toFixed(digits)) === 0 ? (0).toFixed(digits) : shown.toLocaleString('en-US', { minimumFractionDigits: digits, maximumFractionDigits: digits });
+  const text =
+    Number(shown.toFixed(digits)) === 0 ? (0).toFixed(digits) : shown.toLocaleString('en-US', { minimumFractionDigits: digits, maximumFractionDigits: digits });
   return withUnit(text.replace('-', '−'), shownUnit(unit, units));
 }
 
@@ -69,7 +74,7 @@ export function elevation(elevation_deg) {
   return e === 0 ? 'level' : e > 0 ? `${e}° up` : `${-e}° down`;
 }
 
-export const spinward = (way) => (way > 0 ? 'spinward' : 'antispinward');
+export const spinward = way => (way > 0 ? 'spinward' : 'antispinward');
 
 // 'Lob out, 1.3 m up, 4.3 m spinward, 0.80 s'
 function whereIs(name, height_m, drift_m, units) {

@@ -13,7 +13,7 @@ import { Spoken, stageWords } from './spoken.js';
 import { spanOf } from './framing.js';
 import { probe } from './webgl.js';
 
-const STILL_AFTER_MS = 700;   // a finer frame takes long where there is no graphics processor: not while a hand may still move
+const STILL_AFTER_MS = 700; // a finer frame takes long where there is no graphics processor: not while a hand may still move
 const LEAST_STRIDE_S = 0.05;
 
 export function createStages({ element, store, clock }) {
@@ -35,7 +35,7 @@ class Stages {
   constructor(picture, overlay, store, clock) {
     Object.assign(this, { picture, overlay, store, clock, element: overlay.element, models: [] });
     const { shared } = picture;
-    const hold = (held) => this.freeze(held);
+    const hold = held => this.freeze(held);
     this.halves = { aboard: new Aboard(shared, overlay.halves.aboard, store, hold), outside: new Outside(shared, overlay.halves.outside) };
     this.all = Object.values(this.halves);
     this.beside = new Beside(picture, overlay, store, this.halves.outside);
@@ -64,15 +64,19 @@ class Stages {
     });
     dom.view.addEventListener('focus', () => this.invalidate());
     for (const type of ['pointermove', 'pointerleave']) {
-      dom.view.addEventListener(type, (event) => { if (this.halfIn(half.slot).pointAt(event)) this.invalidate(); });
+      dom.view.addEventListener(type, event => {
+        if (this.halfIn(half.slot).pointAt(event)) this.invalidate();
+      });
     }
   }
 
   listen() {
     this.store.on('answer', () => this.readAnswer());
-    this.store.on('view', (patch) => this.readView(patch ?? {}));
+    this.store.on('view', patch => this.readView(patch ?? {}));
     this.store.on('feel', () => this.read());
-    this.store.on('document', () => { if (this.halves.aboard.launch.shown) this.invalidate(); });     // the arrow shows the document; all else the answer
+    this.store.on('document', () => {
+      if (this.halves.aboard.launch.shown) this.invalidate();
+    }); // the arrow shows the document; all else the answer
     this.clock.on(() => this.invalidate());
     new ResizeObserver(() => this.resize()).observe(this.element);
     document.fonts?.ready.then(() => this.lettersCame());
@@ -93,7 +97,9 @@ class Stages {
     this.models = [readModel(answer, fields), ...readOthers(answer, fields)];
     this.read();
     this.fresh = true;
-    queueMicrotask(() => { if (this.fresh) this.draw(); });
+    queueMicrotask(() => {
+      if (this.fresh) this.draw();
+    });
   }
 
   readView(patch) {
@@ -125,9 +131,9 @@ class Stages {
     for (const half of this.visible()) {
       if (store.view.place === 4) this.weigh(half);
       const own = half === this.beside.half ? this.beside.model : model;
-      const shown = own.motions.filter((m) => !store.view.hidden.includes(m.name));
-      const chosen = shown.find((m) => m.i === store.view.chosen) ?? null;
-      const others = (store.view.compare ?? 'over') === 'over' ? this.models.filter((one) => one !== own) : [];
+      const shown = own.motions.filter(m => !store.view.hidden.includes(m.name));
+      const chosen = shown.find(m => m.i === store.view.chosen) ?? null;
+      const others = (store.view.compare ?? 'over') === 'over' ? this.models.filter(one => one !== own) : [];
       half.read(own, shown, chosen, store.view, this.clock.stride_s, others);
       if (!this.frozen) half.frameUp(this.clock.time_s, moved[half.slot]);
     }
@@ -137,23 +143,33 @@ class Stages {
   // At place 4 everybody is weighed; what draws that is fetched with its first opening, or if that failed the next.
   weigh(half) {
     if (this.Posts) half.posts ??= new this.Posts(this.picture.shared, half, this.store);
-    else this.fetching ??= import('./feel/posts.js').then(({ Posts }) => { this.Posts = Posts; this.read(); }, () => { this.fetching = null; });
+    else
+      this.fetching ??= import('./feel/posts.js').then(
+        ({ Posts }) => {
+          this.Posts = Posts;
+          this.read();
+        },
+        () => {
+          this.fetching = null;
+        },
+      );
   }
 
   build() {
     const { aboard, outside } = this.halves;
     const visible = this.visible();
-    const spans = visible.map((half) => spanOf(half.eye.rig, half.rect.width / half.rect.height));
-    for (const [k, model] of [this.model, this.beside.model].entries()) if (model) {
-      const of = visible.filter((half) => half.model === model);
-      if (!of.length) continue;
-      const scenery = this.picture.scenery(k);
-      const { shown, lead } = of[0];
-      const own = k ? [spans.at(-1), spans.at(-1)] : this.beside.model ? [spans[0], spans[0]] : [spans[0], spans.at(-1)];
-      scenery.build(model, shown, lead, own);
-      const { half_m, open } = scenery.habitat;
-      for (const half of k ? [this.beside.half] : [aboard, outside]) Object.assign(half, { scenery, half_m, frontEdge_m: open ? Infinity : half_m * 0.94 });
-    }
+    const spans = visible.map(half => spanOf(half.eye.rig, half.rect.width / half.rect.height));
+    for (const [k, model] of [this.model, this.beside.model].entries())
+      if (model) {
+        const of = visible.filter(half => half.model === model);
+        if (!of.length) continue;
+        const scenery = this.picture.scenery(k);
+        const { shown, lead } = of[0];
+        const own = k ? [spans.at(-1), spans.at(-1)] : this.beside.model ? [spans[0], spans[0]] : [spans[0], spans.at(-1)];
+        scenery.build(model, shown, lead, own);
+        const { half_m, open } = scenery.habitat;
+        for (const half of k ? [this.beside.half] : [aboard, outside]) Object.assign(half, { scenery, half_m, frontEdge_m: open ? Infinity : half_m * 0.94 });
+      }
   }
 
   // Every stage there is, and those now seen.
@@ -162,7 +178,7 @@ class Stages {
   }
 
   visible() {
-    return ['aboard', 'outside'].filter((slot) => this.rects[slot]).map((slot) => this.halfIn(slot));
+    return ['aboard', 'outside'].filter(slot => this.rects[slot]).map(slot => this.halfIn(slot));
   }
 
   halfIn(slot) {
@@ -194,7 +210,7 @@ class Stages {
     this.dirty = true;
     this.element.dataset.frame = 'asked';
     clearTimeout(this.rest);
-    if (!this.frameRequest) this.frameRequest = requestAnimationFrame((now_ms) => this.tick(now_ms));
+    if (!this.frameRequest) this.frameRequest = requestAnimationFrame(now_ms => this.tick(now_ms));
   }
 
   // At most one frame waits behind the one being drawn: a slow machine never falls behind the clock.
@@ -202,7 +218,7 @@ class Stages {
     this.frameRequest = 0;
     this.clock.tick(now_ms);
     if (this.dirty && this.picture.timer.pending(performance.now()) < 2) this.draw();
-    if (this.dirty || this.clock.playing || this.visible().some((half) => half.eye.moving)) this.invalidate();
+    if (this.dirty || this.clock.playing || this.visible().some(half => half.eye.moving)) this.invalidate();
     else this.rest = setTimeout(() => this.draw({ still: true }), STILL_AFTER_MS);
   }
 
@@ -221,7 +237,7 @@ class Stages {
       half.placeLabels();
       half.spoken.say(stageWords(half.model, half.shown, half.frame, half.preset, time_s, this.store.view.units, half.posts?.words), now_ms, playing);
     }
-    this.element.dataset.frame = still ? 'still' : 'drawn';       // whoever takes a picture of the page waits for it
+    this.element.dataset.frame = still ? 'still' : 'drawn'; // whoever takes a picture of the page waits for it
     if (this.fresh) this.tellDrawn();
   }
 

@@ -6,10 +6,10 @@ import { drawnPoint } from './place.js';
 import { Ribbon } from './ribbon.js';
 
 const MOST = 12;
-const TABLE_M = 0.3;             // of table on each side of where the thing goes
-const TOP_M = 0.05;              // how thick; a table as low as that is not worth drawing
+const TABLE_M = 0.3; // of table on each side of where the thing goes
+const TOP_M = 0.05; // how thick; a table as low as that is not worth drawing
 const LEG_M = 0.035;
-const LEGS_M = 3;                // from one pair to the next
+const LEGS_M = 3; // from one pair to the next
 const MOST_ROWS = 64;
 
 export class Stands {
@@ -21,17 +21,24 @@ export class Stands {
   }
 
   read(model, shown) {
-    const strips = shown.flatMap((m) => (m.motion.ramp ? [rampOf(model, m)] : m.stage.beside === 'table' ? tableOf(model, m) : [])).slice(0, MOST);
+    const strips = shown.flatMap(m => (m.motion.ramp ? [rampOf(model, m)] : m.stage.beside === 'table' ? tableOf(model, m) : [])).slice(0, MOST);
     const key = JSON.stringify(strips);
     if (key === this.key) return;
     this.key = key;
     strips.forEach((strip, i) => this.lay(this.stand(i), strip));
-    this.stands.forEach((stand, i) => { stand.group.visible = i < strips.length; });
+    this.stands.forEach((stand, i) => {
+      stand.group.visible = i < strips.length;
+    });
   }
 
   stand(i) {
     if (!this.stands[i]) {
-      const stand = { group: new Group(), top: new Mesh(new BufferGeometry(), deckMaterial(this.shared, { side: DoubleSide })), sides: new Mesh(new BufferGeometry(), cardMaterial(this.shared, '#7E8886', { side: 'both' })), edge: new Ribbon(this.shared, { color: '#B9BDB6', width: 1.3, order: 2 }) };
+      const stand = {
+        group: new Group(),
+        top: new Mesh(new BufferGeometry(), deckMaterial(this.shared, { side: DoubleSide })),
+        sides: new Mesh(new BufferGeometry(), cardMaterial(this.shared, '#7E8886', { side: 'both' })),
+        edge: new Ribbon(this.shared, { color: '#B9BDB6', width: 1.3, order: 2 }),
+      };
       stand.top.material.uniforms.uOpen.value = 1;
       for (const mesh of [stand.top, stand.sides]) mesh.frustumCulled = false;
       stand.edge.material.uniforms.uNow = { value: 1e9 };
@@ -48,20 +55,27 @@ export class Stands {
     replace(top, quads, metresOf(rows));
     const rim = [...rows.map(([left]) => left), ...rows.map(([, right]) => right).reverse()];
     const under = [...feet.map(([left]) => left), ...feet.map(([, right]) => right).reverse()];
-    replace(sides, rim.map((_, k) => [rim[k], under[k], under[(k + 1) % rim.length], rim[(k + 1) % rim.length]]));
+    replace(
+      sides,
+      rim.map((_, k) => [rim[k], under[k], under[(k + 1) % rim.length], rim[(k + 1) % rim.length]]),
+    );
     const corners = [0, rows.length - 1, rows.length, 2 * rows.length - 1];
     edge.set([
-      { points: [...rim, rim[0]].flat() }, ...corners.map((k) => ({ points: [...rim[k], ...under[k]] })),
-      ...legs.map((leg) => ({ points: leg.flat(), diameter: [LEG_M, LEG_M] })),
+      { points: [...rim, rim[0]].flat() },
+      ...corners.map(k => ({ points: [...rim[k], ...under[k]] })),
+      ...legs.map(leg => ({ points: leg.flat(), diameter: [LEG_M, LEG_M] })),
     ]);
   }
 }
 
 // A wedge: under each corner its foot on the ground. Corners come foot left, foot right, top right, top left.
 function rampOf(model, m) {
-  const [a, b, c, d] = m.motion.ramp.corners_m.map((corner) => xyz(drawnPoint(corner, 0, model.radius_m, {})));
-  const rows = [[a, b], [d, c]];
-  return { rows, feet: rows.map((row) => row.map((corner) => footOf(model, m, corner))), legs: [] };
+  const [a, b, c, d] = m.motion.ramp.corners_m.map(corner => xyz(drawnPoint(corner, 0, model.radius_m, {})));
+  const rows = [
+    [a, b],
+    [d, c],
+  ];
+  return { rows, feet: rows.map(row => row.map(corner => footOf(model, m, corner))), legs: [] };
 }
 
 function footOf(model, m, [x, y, z]) {
@@ -78,10 +92,11 @@ function tableOf(model, m) {
   const [back, front] = endsOf(m.path.axial_m);
   const count = Math.max(2, Math.min(MOST_ROWS, Math.ceil(to - from) + 1));
   const at = (along, height, axial) => xyz(ground.at(along, height, axial, 0, {}, m.floor));
-  const across = (height) => Array.from({ length: count }, (_, k) => from + ((to - from) * k) / (count - 1)).map((along) => [at(along, height, back), at(along, height, front)]);
+  const across = height =>
+    Array.from({ length: count }, (_, k) => from + ((to - from) * k) / (count - 1)).map(along => [at(along, height, back), at(along, height, front)]);
   const feet = across(top_m - TOP_M);
   const every = Math.max(1, Math.ceil((LEGS_M * (count - 1)) / (to - from)));
-  const legs = feet.filter((_, k) => k === count - 1 || k % every === 0).flatMap((pair) => pair.map((top) => [top, footOf(model, m, top)]));
+  const legs = feet.filter((_, k) => k === count - 1 || k % every === 0).flatMap(pair => pair.map(top => [top, footOf(model, m, top)]));
   return [{ rows: across(top_m), feet, legs }];
 }
 
@@ -105,7 +120,7 @@ function metresOf(rows) {
 function replace(mesh, faces, deck = null) {
   const geometry = new BufferGeometry();
   geometry.setAttribute('position', new BufferAttribute(new Float32Array(faces.flat(2)), 3));
-  geometry.setIndex(faces.flatMap((_, k) => [0, 1, 2, 0, 2, 3].map((c) => 4 * k + c)));
+  geometry.setIndex(faces.flatMap((_, k) => [0, 1, 2, 0, 2, 3].map(c => 4 * k + c)));
   if (deck) geometry.setAttribute('deck', new BufferAttribute(new Float32Array(deck), 2));
   else geometry.computeVertexNormals();
   mesh.geometry.dispose();

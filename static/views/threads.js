@@ -13,12 +13,12 @@ import { BONE } from './materials.js';
 
 const CHEST_M = 1.2;
 const CAR_M = 2.3;
-const PLUMB = { pivot_m: 2.1, long_m: 1.2, aside_m: 0.4, front_m: 0.45 };      // in the cabin, in front of who rides
+const PLUMB = { pivot_m: 2.1, long_m: 1.2, aside_m: 0.4, front_m: 0.45 }; // in the cabin, in front of who rides
 const LEAST_PX = 16;
 const LEAST_M_S2 = 5e-4;
 const NEAR_M = 0.05;
-const ROUND = 1.005;             // longer than straight by so much: it lies round something
-const BESIDE = { pendulum: 'hung', lift: 'lifted', tether: 'tethered', cup: 'poured' };      // what is drawn with a motion → how
+const ROUND = 1.005; // longer than straight by so much: it lies round something
+const BESIDE = { pendulum: 'hung', lift: 'lifted', tether: 'tethered', cup: 'poured' }; // what is drawn with a motion → how
 
 export class Threads {
   constructor(shared, frame) {
@@ -32,14 +32,15 @@ export class Threads {
 
   read(model, shown) {
     this.model = model;
-    this.shown = shown.filter((m) => BESIDE[m.stage.beside] && m.path.count);
+    this.shown = shown.filter(m => BESIDE[m.stage.beside] && m.path.count);
   }
 
   // Gives the labels it asks for.
   update(time_s, eye, units) {
     Object.assign(this, { eye, units, lines: [], dashed: [], labels: [] });
     this.marks.begin();
-    for (const m of this.shown) if (time_s >= m.starts_s - 1e-6) this[BESIDE[m.stage.beside]](m, Math.min(time_s, m.stage.beside === 'lift' ? time_s : m.ends_s), time_s);
+    for (const m of this.shown)
+      if (time_s >= m.starts_s - 1e-6) this[BESIDE[m.stage.beside]](m, Math.min(time_s, m.stage.beside === 'lift' ? time_s : m.ends_s), time_s);
     this.marks.end();
     this.line.set(this.lines);
     this.faint.set(this.dashed);
@@ -68,8 +69,16 @@ export class Threads {
     if (!rows?.length) return null;
     const [first, rate] = [m.motion.first, this.model.answer.grid];
     const k = Math.max(0, Math.min(rows.length / 3 - 1, Math.round((until_s * rate.fps[0] * rate.samples_per_frame) / rate.fps[1]) - first));
-    const way = drawnVector([0, 1, 2].map((c) => rows[3 * k + c]), {});
-    const end = riding(this.model, [0, 1, 2].map((c) => m.pivot_m[c] + rows[3 * k + c] * (m.input.length_m ?? 1)), this.frame, time_s);
+    const way = drawnVector(
+      [0, 1, 2].map(c => rows[3 * k + c]),
+      {},
+    );
+    const end = riding(
+      this.model,
+      [0, 1, 2].map(c => m.pivot_m[c] + rows[3 * k + c] * (m.input.length_m ?? 1)),
+      this.frame,
+      time_s,
+    );
     return Math.hypot(way.x, way.y, way.z) > 0 ? end : null;
   }
 
@@ -77,7 +86,7 @@ export class Threads {
     const { ground } = this.model;
     const { release, floor } = m;
     const turn = turnAt(this.model, this.frame, time_s);
-    const spoke = (height_m) => ground.at(release.along_m, height_m, release.axial_m, turn, {}, floor);
+    const spoke = height_m => ground.at(release.along_m, height_m, release.axial_m, turn, {}, floor);
     const top_m = Math.max(m.input.place?.height_m ?? 0, m.input.to_height_m ?? 0) + CAR_M;
     this.dashed.push({ points: [...xyz(spoke(0)), ...xyz(spoke(top_m))] });
     const push = this.finding(m, 'sideways_m_s2', until_s) ?? 0;
@@ -112,7 +121,7 @@ export class Threads {
 
   // A line from the place they left may have to lie round the hull.
   howFar(m, time_s, at) {
-    const [away_m, line_m] = ['distance_m', 'line_m'].map((name) => this.finding(m, name, time_s) ?? 0);
+    const [away_m, line_m] = ['distance_m', 'line_m'].map(name => this.finding(m, name, time_s) ?? 0);
     if (away_m < NEAR_M) return [];
     const round = line_m > away_m * ROUND ? `line round the hull ${metres(line_m, this.units)}, straight ` : 'line ';
     return [{ key: `line ${m.i}`, text: round, strong: metres(away_m, this.units), at: [at], gap: 8, shy: true }];
@@ -130,11 +139,18 @@ export class Threads {
   passes(m) {
     const { points, time } = m.lines[this.frame];
     (m.motion.findings.sweeps_by ?? []).forEach(({ time_s, distance_m }, k) => {
-      const i = time.findIndex((t) => t >= time_s);
+      const i = time.findIndex(t => t >= time_s);
       if (i < 0) return;
       const at = { x: points[3 * i], y: points[3 * i + 1], z: points[3 * i + 2] };
       this.marks.add(at, { size: 13, kind: KIND.diamond, tint: [0.94, 0.92, 0.86], alpha: 0.4 });
-      this.labels.push({ key: `pass ${m.i} ${k}`, text: `${figure(time_s, 's', 'si', 1)}, sweeps by at `, strong: metres(distance_m, this.units), at: [at], gap: 10, shy: true });
+      this.labels.push({
+        key: `pass ${m.i} ${k}`,
+        text: `${figure(time_s, 's', 'si', 1)}, sweeps by at `,
+        strong: metres(distance_m, this.units),
+        at: [at],
+        gap: 10,
+        shy: true,
+      });
     });
   }
 }

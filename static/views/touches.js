@@ -8,7 +8,21 @@ import { figure } from './spoken.js';
 import { rgb } from './materials.js';
 
 const NEAR_PX = 16;
-const WORDS = { deck: 'meets the deck', floor: 'meets the floor', ceiling: 'meets the ceiling', hub: 'meets the hub', wall: 'meets a wall', grip: 'grips', slip: 'slips', rest: 'comes to rest', edge: 'goes over the edge', arrives: 'arrives', dock: 'reaches the dock', target: 'reaches the cup', slack: 'hangs on a slack line' };
+const WORDS = {
+  deck: 'meets the deck',
+  floor: 'meets the floor',
+  ceiling: 'meets the ceiling',
+  hub: 'meets the hub',
+  wall: 'meets a wall',
+  grip: 'grips',
+  slip: 'slips',
+  rest: 'comes to rest',
+  edge: 'goes over the edge',
+  arrives: 'arrives',
+  dock: 'reaches the dock',
+  target: 'reaches the cup',
+  slack: 'hangs on a slack line',
+};
 
 export class Touches {
   constructor(shared, frame) {
@@ -21,12 +35,13 @@ export class Touches {
     this.marks = [];
     this.dots.begin();
     for (const m of shown) {
-      const first = m.landing ? m.motion.events.find((event) => event.kind === 'deck' || event.kind === 'floor') : null;
-      for (const event of m.motion.events) if (WORDS[event.kind] && event[this.key]) {
-        const point = drawnPoint(event[this.key], 0, model.radius_m, {});
-        this.marks.push({ m, event, point });
-        if (event !== first) this.dots.add(point, lookOf(event, m));
-      }
+      const first = m.landing ? m.motion.events.find(event => event.kind === 'deck' || event.kind === 'floor') : null;
+      for (const event of m.motion.events)
+        if (WORDS[event.kind] && event[this.key]) {
+          const point = drawnPoint(event[this.key], 0, model.radius_m, {});
+          this.marks.push({ m, event, point });
+          if (event !== first) this.dots.add(point, lookOf(event, m));
+        }
     }
     this.dots.end();
   }

@@ -5,7 +5,7 @@ const SOFTWARE = /swiftshader|llvmpipe|softpipe|software|basic render/i;
 const SLOW_MS = 85;
 const QUICK_MS = 34;
 const LEAST = 0.6;
-const FIRST_FRAMES = 4;          // they compile shaders: no measure of what a frame costs
+const FIRST_FRAMES = 4; // they compile shaders: no measure of what a frame costs
 const STILL = { software: 1.5, hardware: 2 };
 
 // null without WebGL 2.
@@ -32,7 +32,7 @@ export class FrameTimer {
     this.waiting = [];
     this.smooth_ms = null;
     this.skip = FIRST_FRAMES;
-    this.done_ms = 0;            // when the last frame was: a frame that waited for it is not slow for that
+    this.done_ms = 0; // when the last frame was: a frame that waited for it is not slow for that
   }
 
   mark(started_ms) {

@@ -72,10 +72,7 @@ test('a refusal names its field and the last good answer stays', async () => {
   store.set('motions.0.place.height_m', 900);
   asked[1].fail(new ValidationError([{ field: 'motions.0.place.height_m', was: '900', may_be: 'inside', say: 'Height was 900 m.' }]));
   await settle();
-  assert.deepEqual(
-    [store.notice.kind, store.notice.field, store.notice.say],
-    ['refused', 'motions.0.place.height_m', 'Height was 900 m.'],
-  );
+  assert.deepEqual([store.notice.kind, store.notice.field, store.notice.say], ['refused', 'motions.0.place.height_m', 'Height was 900 m.']);
   assert.equal(radius(store), 60);
   store.undo();
   await settle();

@@ -50,7 +50,10 @@ function blocks({ by }) {
 
 test('the file is one header and one segment that ends where the file ends', () => {
   const { top, by } = made(3, [24, 1]);
-  assert.deepEqual(top.map(one => one.id), [0x1a45dfa3, 0x18538067]); // prettier-ignore
+  assert.deepEqual(
+    top.map(one => one.id),
+    [0x1a45dfa3, 0x18538067],
+  );
   assert.equal(text(by(0x4282)[0]), 'webm');
   assert.equal(text(by(0x86)[0]), 'V_VP9');
   assert.equal(whole(by(0xb0)[0]), 640);
@@ -58,7 +61,12 @@ test('the file is one header and one segment that ends where the file ends', () 
   assert.equal(text(by(0x7ba9)[0]), 'Lantern Wheel');
 });
 
-for (const fps of [[24, 1], [24000, 1001], [25, 2], [60000, 1001]]) /* prettier-ignore */ {
+for (const fps of [
+  [24, 1],
+  [24000, 1001],
+  [25, 2],
+  [60000, 1001],
+]) {
   test(`at ${fps.join('/')} frame k is within k/2 ns of k·d/n`, () => {
     const file = made(2000, fps);
     const scale = whole(file.by(0x2ad7b1)[0]);
@@ -81,7 +89,10 @@ test('each cluster begins with a key frame, and the cues say where', () => {
   const clusters = segment.inside.filter(one => one.id === CLUSTER);
   assert.equal(clusters.length, 3);
   const cues = file.by(0xbb).map(({ inside }) => ({ tick: whole(inside[0]), at: whole(inside[1].inside[1]) }));
-  assert.deepEqual(cues, clusters.map((one, i) => ({ tick: 48 * i, at: one.start - segment.from }))); // prettier-ignore
+  assert.deepEqual(
+    cues,
+    clusters.map((one, i) => ({ tick: 48 * i, at: one.start - segment.from })),
+  );
 });
 
 test('a long run between key frames keeps within 16 bits', () => {
@@ -95,7 +106,10 @@ test('a long run between key frames keeps within 16 bits', () => {
 test('the colour is said by the numbers of H.273', () => {
   const colour = { matrix: 'smpte170m', transfer: 'bt709', primaries: 'smpte170m', fullRange: false };
   const { by } = made(1, [24, 1], { colour });
-  assert.deepEqual([0x55b1, 0x55ba, 0x55bb, 0x55b9].map(id => whole(by(id)[0])), [6, 1, 6, 1]); // prettier-ignore
+  assert.deepEqual(
+    [0x55b1, 0x55ba, 0x55bb, 0x55b9].map(id => whole(by(id)[0])),
+    [6, 1, 6, 1],
+  );
 });
 
 // RFC 8794, 6.2: a size with all its data bits set is reserved for "unknown", so 127 takes two bytes

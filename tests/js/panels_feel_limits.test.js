@@ -21,7 +21,9 @@ import {
 const row = (letter, limit, bound = 'at_most') => ({ letter, limit, bound });
 const close = (a, b, by = 0.06) => assert.ok(Math.abs(a - b) <= by, `${a} is not ${b}`);
 const boxes = (labels, line) =>
-  labels.filter(label => label.line === line).map(({ x, say }) => [x - (10 * say.split('\u00a0').length - 3) / 2, x + (10 * say.split('\u00a0').length - 3) / 2]);
+  labels
+    .filter(label => label.line === line)
+    .map(({ x, say }) => [x - (10 * say.split('\u00a0').length - 3) / 2, x + (10 * say.split('\u00a0').length - 3) / 2]);
 
 test('a rule over more than twenty times is spread by decades, one over less evenly from nothing', () => {
   const decades = ruleOf([row('a', 0.1), row('b', 1), row('c', 10)], 3, 320).ticks.map(({ x }) => x);
@@ -32,7 +34,13 @@ test('a rule over more than twenty times is spread by decades, one over less eve
 
 test('our value lies between the limits it lies between, and past all of them at an end of the rule', () => {
   const rows = [row('a', 1), row('b', 3), row('c', 6)];
-  for (const [value, less] of [[0.5, 0], [2, 1], [4, 2], [40, 3], [4000, 3]]) {
+  for (const [value, less] of [
+    [0.5, 0],
+    [2, 1],
+    [4, 2],
+    [40, 3],
+    [4000, 3],
+  ]) {
     const rule = ruleOf(rows, value, 300),
       at = notchOf(rule, value);
     assert.equal(rule.ticks.filter(({ x }) => x < at).length, less, `${value}`);
@@ -51,9 +59,22 @@ test('a foot points to what is forbidden; what is no limit has none', () => {
 test('letters never touch, none is lost, and those of one place stand together', () => {
   for (const wide of [268, 320, 350]) {
     const limits = [0.1, 1, 4, 6, 2, 6, 6, 6, 1, 3, 10, 20, 30, 1.8, 11.8];
-    const { labels } = ruleOf(limits.map((limit, i) => row('abcdefghijklmno'[i], limit)), 3, wide);
-    assert.equal(labels.flatMap(({ say }) => say.split('\u00a0')).sort().join(''), 'abcdefghijklmno');
-    assert.ok(labels.some(({ say }) => say === 'd\u00a0f\u00a0g\u00a0h'), labels.map(({ say }) => say).join(' | '));
+    const { labels } = ruleOf(
+      limits.map((limit, i) => row('abcdefghijklmno'[i], limit)),
+      3,
+      wide,
+    );
+    assert.equal(
+      labels
+        .flatMap(({ say }) => say.split('\u00a0'))
+        .sort()
+        .join(''),
+      'abcdefghijklmno',
+    );
+    assert.ok(
+      labels.some(({ say }) => say === 'd\u00a0f\u00a0g\u00a0h'),
+      labels.map(({ say }) => say).join(' | '),
+    );
     for (const line of [0, 1]) {
       const on = boxes(labels, line);
       on.forEach(([left, right], i) => assert.ok(left >= -0.1 && right <= wide + 0.1 && (i === 0 || left >= on[i - 1][1] + 3.8)));
@@ -62,7 +83,11 @@ test('letters never touch, none is lost, and those of one place stand together',
 });
 
 test('limits that crowd are set together rather than over each other', () => {
-  const { labels } = ruleOf('abcdefghijkl'.split('').map((letter, i) => row(letter, 100 + i * 0.9)), 10, 300);
+  const { labels } = ruleOf(
+    'abcdefghijkl'.split('').map((letter, i) => row(letter, 100 + i * 0.9)),
+    10,
+    300,
+  );
   assert.ok(labels.length < 12 && labels.every(({ line }) => line === 0 || line === 1));
   assert.equal(labels.flatMap(({ say }) => say.split('\u00a0')).length, 12);
 });
@@ -87,7 +112,12 @@ test('a row says its bound and how it lies, without a verdict of its own', () =>
   assert.equal(stateWords({ ...spin, state: 'beyond', times: 1.6667 }, 'si'), 'beyond, ×1.7');
   assert.equal(stateWords({ ...spin, state: 'beyond', times: 30 }, 'si'), 'beyond, ×30');
   assert.equal(stateWords({ ...spin, state: 'beyond', times: 1.01, margin: -0.018 }, 'si'), 'beyond by 0.0180\u00a0rpm');
-  for (const [state, say] of [['inside', 'inside'], ['at the limit', 'at the limit'], ['above', 'above'], ['none', 'no value']])
+  for (const [state, say] of [
+    ['inside', 'inside'],
+    ['at the limit', 'at the limit'],
+    ['above', 'above'],
+    ['none', 'no value'],
+  ])
     assert.equal(stateWords({ ...spin, state }, 'si'), say);
 });
 
@@ -114,7 +144,10 @@ test('small figures keep their places, and nothing is written for what has no va
 
 test('numbers of a paragraph are told from its words', () => {
   const parts = numbersApart('You weigh 0.48, not 1,200; it drifts −3.5 mm.');
-  assert.deepEqual(parts.filter((_, i) => i % 2), ['0.48', '1,200', '−3.5']);
+  assert.deepEqual(
+    parts.filter((_, i) => i % 2),
+    ['0.48', '1,200', '−3.5'],
+  );
   assert.equal(parts.join(''), 'You weigh 0.48, not 1,200; it drifts −3.5 mm.');
 });
 

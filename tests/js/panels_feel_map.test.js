@@ -61,9 +61,24 @@ test('what the map does not hold stands on its edge, and is said to lie beyond i
   near(frame.free(100000, 3)[0] - frame.free(10000, 3)[0], frame.x(10) - frame.x(1), 1e-9);
 });
 
-const row = (id, quantity, limit, inside, rest = {}) => ({ id, quantity, limit, inside, bound: 'at_most', study: 'Study', year: 1970, mine: false, state: inside ? 'inside' : 'beyond', ...rest });
+const row = (id, quantity, limit, inside, rest = {}) => ({
+  id,
+  quantity,
+  limit,
+  inside,
+  bound: 'at_most',
+  study: 'Study',
+  year: 1970,
+  mine: false,
+  state: inside ? 'inside' : 'beyond',
+  ...rest,
+});
 const FEEL = {
-  quantities: [{ name: 'gravity', label: 'Gravity at the feet' }, { name: 'spin', label: 'Spin' }, { name: 'coriolis', label: 'Coriolis to gravity', in_text: 'Coriolis to gravity' }],
+  quantities: [
+    { name: 'gravity', label: 'Gravity at the feet' },
+    { name: 'spin', label: 'Spin' },
+    { name: 'coriolis', label: 'Coriolis to gravity', in_text: 'Coriolis to gravity' },
+  ],
   map: {
     limits: [
       { quantity: 'spin', bound: 'at_most', limit: 6, unit: 'rpm', short: '6 rpm', ids: ['a_1969.spin.at_most', 'b_1973.spin.at_most'], mine: false },
@@ -91,7 +106,10 @@ test('the server is asked for the quantities of a group', () => {
 });
 
 test('a group is offered where the map has a line of it', () => {
-  assert.deepEqual(groupsOf(FEEL).map(([group]) => group), ['both', 'all', 'spin', 'mine']);
+  assert.deepEqual(
+    groupsOf(FEEL).map(([group]) => group),
+    ['both', 'all', 'spin', 'mine'],
+  );
 });
 
 test('a quantity among the groups goes by its name in a sentence', () => {
@@ -100,7 +118,10 @@ test('a quantity among the groups goes by its name in a sentence', () => {
 
 test('wishes are sent as figures with their bound, or as a study, for whoever is aboard', () => {
   assert.deepEqual(asRequest(FIRST_WISHES, undefined), {
-    wishes: [{ kind: 'figure', quantity: 'gravity', bound: 'exactly', value: 0.5 }, { kind: 'figure', quantity: 'spin', bound: 'at_most', value: 2 }],
+    wishes: [
+      { kind: 'figure', quantity: 'gravity', bound: 'exactly', value: 0.5 },
+      { kind: 'figure', quantity: 'spin', bound: 'at_most', value: 2 },
+    ],
   });
   const [[study]] = choicesOf(FEEL.limits).slice(Object.keys(FIGURES).length);
   assert.deepEqual(asRequest([newWish(study)], { height_m: 2 }), { wishes: [{ kind: 'study', study: 'a_1969' }], person: { height_m: 2 } });
@@ -108,7 +129,10 @@ test('wishes are sent as figures with their bound, or as a study, for whoever is
 
 test('studies are offered by year, none without a limit, none of one’s own', () => {
   const studies = choicesOf(FEEL.limits).filter(([id]) => id.startsWith('study:'));
-  assert.deepEqual(studies, [['study:a_1969', 'All of One 1969'], ['study:b_1973', 'All of Two 1973']]);
+  assert.deepEqual(studies, [
+    ['study:a_1969', 'All of One 1969'],
+    ['study:b_1973', 'All of Two 1973'],
+  ]);
 });
 
 test('a wish added is of a kind not yet there', () => {
@@ -149,7 +173,12 @@ test('the name never leaves the map nor covers the ring, wherever that is', () =
 
 test('turned words meet a plate only where they have a part in common', () => {
   const plate = cornersOf(0, 0, 40, 20);
-  const square = (x, y) => [[x, y - 10], [x + 10, y], [x, y + 10], [x - 10, y]]; // on its corner
+  const square = (x, y) => [
+    [x, y - 10],
+    [x + 10, y],
+    [x, y + 10],
+    [x - 10, y],
+  ]; // on its corner
   assert.equal(meet(square(44, 24), plate), true); // its side passes the corner at 2 px of |x| + |y|
   assert.equal(meet(square(46, 26), plate), false); // the upright boxes about them overlap
   assert.equal(meet(square(20, 10), plate), true);

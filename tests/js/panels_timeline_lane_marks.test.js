@@ -13,8 +13,14 @@ const release = { kind: 'release', time_s: 0, along_m: 1 };
 test('a landing, a rebound, a grip and a rest have their words; a release has none', () => {
   const events = [release, bounce(1), bounce(2), { kind: 'grip', time_s: 3 }, { kind: 'rest', time_s: 4 }];
   const marks = eventMarks([lane({ events })], () => 'Ball', KINDS);
-  assert.deepEqual(marks.map(mark => mark.what), ['lands', 'bounces off the deck', 'begins to roll', 'rests']);
-  assert.deepEqual(marks.map(mark => mark.big), [true, false, false, false]);
+  assert.deepEqual(
+    marks.map(mark => mark.what),
+    ['lands', 'bounces off the deck', 'begins to roll', 'rests'],
+  );
+  assert.deepEqual(
+    marks.map(mark => mark.big),
+    [true, false, false, false],
+  );
 });
 
 test('the highest point before the landing is marked, those of the rebounds are not', () => {
@@ -24,7 +30,19 @@ test('the highest point before the landing is marked, those of the rebounds are 
 });
 
 test('a cup on a table grips, it does not roll', () => {
-  const [slip, grip] = eventMarks([lane({ kind: 'stand', events: [{ kind: 'slip', time_s: 1 }, { kind: 'grip', time_s: 2 }] })], () => 'Cup', KINDS);
+  const [slip, grip] = eventMarks(
+    [
+      lane({
+        kind: 'stand',
+        events: [
+          { kind: 'slip', time_s: 1 },
+          { kind: 'grip', time_s: 2 },
+        ],
+      }),
+    ],
+    () => 'Cup',
+    KINDS,
+  );
   assert.deepEqual([slip.what, grip.what], ['begins to slide', 'grips']);
 });
 
@@ -42,7 +60,13 @@ test('of two hundred bounces in a few pixels few are drawn, and never the landin
 
 test('marks of two lanes do not hide each other', () => {
   const both = [lane({ events: [bounce(0.5), bounce(1)] }), { ...lane({ events: [bounce(0.5), bounce(1.001)] }), y: 53, index: 1 }];
-  assert.equal(thinned(eventMarks(both, () => 'Ball', KINDS), time => time * 50).length, 4);
+  assert.equal(
+    thinned(
+      eventMarks(both, () => 'Ball', KINDS),
+      time => time * 50,
+    ).length,
+    4,
+  );
 });
 
 test('how it ends, in words', () => {
@@ -58,7 +82,10 @@ test('how it ends, in words', () => {
 test('what people, craft and hanging things do has its marks, a pass of the rim among them', () => {
   const events = [release, { kind: 'arrives', time_s: 2 }, { kind: 'dock', time_s: 3 }, { kind: 'slack', time_s: 4 }];
   const marks = eventMarks([lane({ kind: 'let_go', events, findings: { sweeps_by: [{ time_s: 5, distance_m: 9 }] } })], () => 'Hand', KINDS);
-  assert.deepEqual(marks.map(mark => mark.what), ['arrives', 'reaches the dock', 'its line goes slack', 'the place it left sweeps by']);
+  assert.deepEqual(
+    marks.map(mark => mark.what),
+    ['arrives', 'reaches the dock', 'its line goes slack', 'the place it left sweeps by'],
+  );
   assert.ok(marks.every(mark => mark.sign && !mark.big));
   const [cup] = eventMarks([lane({ kind: 'pour', events: [{ kind: 'target', time_s: 1 }] })], () => 'Tea', KINDS);
   assert.equal(cup.what, 'reaches the cup');

@@ -5,9 +5,15 @@ import { choiceOf, exportPart, factsOf, framesOf, rateWords, sizeWords, typedRat
 
 const FIELDS = { view: { default: 'rotating' }, origin: { default: 'axis' }, to_s: { default: null } };
 const FILE = {
-  fps: [24000, 1001], shown_fps: [24, 1], first_frame: 1001, start_frame: 1001, end_frame: 1049, frame_count: 49,
-  star_drift_deg_per_frame: 0.75, star_drift_deg_per_frame_last: 0.75,
-}; // prettier-ignore
+  fps: [24000, 1001],
+  shown_fps: [24, 1],
+  first_frame: 1001,
+  start_frame: 1001,
+  end_frame: 1049,
+  frame_count: 49,
+  star_drift_deg_per_frame: 0.75,
+  star_drift_deg_per_frame_last: 0.75,
+};
 
 test('a request holds what differs from the defaults, and nothing else', () => {
   let chosen = withChoice(FIELDS, {}, 'view', 'inertial');

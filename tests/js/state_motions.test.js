@@ -11,11 +11,23 @@ import { motionsWords } from '../../static/state/words.js';
 const speed = { label: 'Speed', default: 0 },
   pace = { label: 'Pace', default: 1.4 };
 const fields = { fields: { 'motions.*.speed_m_s': speed, motions: {} }, kinds: { throw: { own: {} }, walk: { own: { speed_m_s: pace } } } };
-const document = { rimfall: 1, habitat: {}, motions: [{ kind: 'throw', speed_m_s: 0 }, { kind: 'walk', speed_m_s: 0 }, { kind: 'walk', speed_m_s: 1.4 }] };
+const document = {
+  rimfall: 1,
+  habitat: {},
+  motions: [
+    { kind: 'throw', speed_m_s: 0 },
+    { kind: 'walk', speed_m_s: 0 },
+    { kind: 'walk', speed_m_s: 1.4 },
+  ],
+};
 
 test('kinds lie in their groups, which come in the order of their first', () => {
   const kinds = { drop: { group: 'Things' }, pour: { group: 'Liquids' }, roll: { group: 'Things' }, juggle: { group: 'More' } };
-  assert.deepEqual(kindGroups(kinds), [['Things', ['drop', 'roll']], ['Liquids', ['pour']], ['More', ['juggle']]]);
+  assert.deepEqual(kindGroups(kinds), [
+    ['Things', ['drop', 'roll']],
+    ['Liquids', ['pour']],
+    ['More', ['juggle']],
+  ]);
 });
 
 test('what pushes sideways says which way, and has no sign', () => {
@@ -56,11 +68,20 @@ test('a sentence follows what the motion has', () => {
 
 test('a part of a sentence may hang on a value, a least one, or on a list with something in it', () => {
   const slides = { field: 'start', equals: 'sliding', say: 'slides', otherwise: 'rolls' };
-  assert.deepEqual(['sliding', 'rolling'].map(start => sentenceOf(slides, { start })), ['slides', 'rolls']);
+  assert.deepEqual(
+    ['sliding', 'rolling'].map(start => sentenceOf(slides, { start })),
+    ['slides', 'rolls'],
+  );
   const up = { field: 'elevation_deg', least: 89.95, say: 'up', otherwise: 'aslant' };
-  assert.deepEqual([89.94, 89.95].map(elevation_deg => sentenceOf(up, { elevation_deg })), ['aslant', 'up']);
+  assert.deepEqual(
+    [89.94, 89.95].map(elevation_deg => sentenceOf(up, { elevation_deg })),
+    ['aslant', 'up'],
+  );
   const tilts = { field: 'tilt', say: 'tilting', otherwise: 'steady' };
-  assert.deepEqual([[], [{}], null].map(tilt => sentenceOf(tilts, { tilt })), ['steady', 'tilting', 'steady']);
+  assert.deepEqual(
+    [[], [{}], null].map(tilt => sentenceOf(tilts, { tilt })),
+    ['steady', 'tilting', 'steady'],
+  );
 });
 
 test('the mirror image of a pour has its cup on the other side, and of kinds without one there is none', () => {
@@ -78,7 +99,16 @@ const FIELDS = { kinds: { throw: { mirrored: true }, roll: { mirrored: true }, d
 const ball = { kind: 'throw', name: 'serve', heading_deg: 30, speed_m_s: 6, place: { along_m: 2, height_m: 1 }, body: 'handball' };
 
 test('a heading and its mirror image', () => {
-  for (const [from, to] of [[0, 180], [180, 0], [90, 90], [30, 150], [-30, -150], [270, -90], [-180, 0], [360, 180]]) {
+  for (const [from, to] of [
+    [0, 180],
+    [180, 0],
+    [90, 90],
+    [30, 150],
+    [-30, -150],
+    [270, -90],
+    [-180, 0],
+    [360, 180],
+  ]) {
     assert.equal(otherWay(from), to, `${from}`);
   }
 });

@@ -35,7 +35,10 @@ test('while one is under way only the last of the others waits, and is asked as 
   assert.equal(asked[0].signal.aborted, false);
   asked[1].give('second answer');
   await flush();
-  assert.deepEqual(answers, [['first answer', 'one'], ['second answer', 'three']]);
+  assert.deepEqual(answers, [
+    ['first answer', 'one'],
+    ['second answer', 'three'],
+  ]);
   assert.equal(asked.length, 2);
 });
 

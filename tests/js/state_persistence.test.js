@@ -74,15 +74,7 @@ test('autosave gives back what it was given', () => {
 });
 
 test('a broken autosave is none', () => {
-  for (const text of [
-    '',
-    '{',
-    'null',
-    '[]',
-    '{"rimfall":1}',
-    '{"rimfall":1,"habitat":{},"motions":[7]}',
-    '{"rimfall":1,"habitat":[],"motions":[]}',
-  ]) {
+  for (const text of ['', '{', 'null', '[]', '{"rimfall":1}', '{"rimfall":1,"habitat":{},"motions":[7]}', '{"rimfall":1,"habitat":[],"motions":[]}']) {
     assert.equal(createAutosave(memory({ 'rimfall.scene': text })).scene(), null, text);
   }
 });

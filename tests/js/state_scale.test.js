@@ -57,18 +57,16 @@ test('ticks stand inside the track, with zero first where it is there', () => {
 });
 
 test('headings in words', () => {
-  assert.deepEqual([0, 180, -180, 90, 270, -90, 360].map(degrees => headingWords(degrees)), [
-    'spinward',
-    'antispinward',
-    'antispinward',
-    'along the axis',
-    'back along the axis',
-    'back along the axis',
-    'spinward',
-  ]);
+  assert.deepEqual(
+    [0, 180, -180, 90, 270, -90, 360].map(degrees => headingWords(degrees)),
+    ['spinward', 'antispinward', 'antispinward', 'along the axis', 'back along the axis', 'back along the axis', 'spinward'],
+  );
   assert.equal(headingWords(30), '30° off spinward');
   assert.equal(headingWords(350), '10° off spinward');
-  assert.deepEqual([90, 270].map(degrees => headingWords(degrees, ['outward', 'inward'])), ['outward', 'inward']);
+  assert.deepEqual(
+    [90, 270].map(degrees => headingWords(degrees, ['outward', 'inward'])),
+    ['outward', 'inward'],
+  );
   assert.deepEqual([35, -10, 0].map(elevationWords), ['35° up', '10° down', 'level']);
 });
 

@@ -87,7 +87,8 @@ test('a figure may be typed with the unit of its field, or in another of the sam
     ['100', 'm', 'us', 30.48],
     ['100 m', 'm', 'us', 100],
     ['0.25', '', 'si', 0.25],
-  ]) near(parseFigure(typed, { unit, system }).value, value);
+  ])
+    near(parseFigure(typed, { unit, system }).value, value);
   for (const typed of ['', 'many', '5 kg', '5 %']) assert.ok(parseFigure(typed, { unit: 'g', system: 'si' }).error, typed);
   assert.ok(parseFigure('5 kg', { unit: '' }).error);
 });

@@ -94,7 +94,9 @@ test('nothing plays before there is a span', () => {
 test('listeners hear each change until they leave', () => {
   const clock = createClock({ now: () => 0 });
   let heard = 0;
-  const leave = clock.on(() => { heard += 1; });
+  const leave = clock.on(() => {
+    heard += 1;
+  });
   clock.setSpan(2, 0.1);
   clock.seek(1);
   leave();

@@ -9,9 +9,14 @@ const near = (a, b) => assert.ok(Math.abs(a - b) < 1e-12, `${a} is not ${b}`);
 // Samples at 1/48 and 2/48; released before the first, landed after the last.
 function thrown() {
   return {
-    first: 1, count: 2,
-    along_m: [1, 2], height_m: [1, 1], axial_m: [0, 0],
-    rotating_m: [10, 1, 0, 10, 2, 0], inertial_m: [10, 1, 5, 10, 2, 5], rotating_velocity_m_s: [0, 48, 0, 0, 50, 0],
+    first: 1,
+    count: 2,
+    along_m: [1, 2],
+    height_m: [1, 1],
+    axial_m: [0, 0],
+    rotating_m: [10, 1, 0, 10, 2, 0],
+    inertial_m: [10, 1, 5, 10, 2, 5],
+    rotating_velocity_m_s: [0, 48, 0, 0, 50, 0],
     events: [event('release', 0.5 / 48, 0.5), event('deck', 2.5 / 48, 4)],
     stream: null,
   };
@@ -63,7 +68,17 @@ test('at two events of one instant the later one holds, not a step across them',
 });
 
 test('a flight shorter than a sample is its events alone', () => {
-  const motion = { first: 1, count: 0, along_m: [], height_m: [], axial_m: [], rotating_m: [], inertial_m: [], events: [event('release', 0.1 / 48, 0), event('deck', 0.3 / 48, 1)], stream: null };
+  const motion = {
+    first: 1,
+    count: 0,
+    along_m: [],
+    height_m: [],
+    axial_m: [],
+    rotating_m: [],
+    inertial_m: [],
+    events: [event('release', 0.1 / 48, 0), event('deck', 0.3 / 48, 1)],
+    stream: null,
+  };
   const path = pathPoints(motion, grid);
   assert.equal(path.count, 2);
   near(at(path, 0.2 / 48, 'along_m'), 0.5);
@@ -72,13 +87,21 @@ test('a flight shorter than a sample is its events alone', () => {
 // 400 samples and a contact halfway between every second pair of them; at contact n the place is −n.
 function bouncing() {
   const count = 400;
-  const row = (fn) => Array.from({ length: count }, (_, k) => fn(k));
-  const contacts = Array.from({ length: 200 }, (_, n) => ({ ...event('deck', (2 * n + 0.5) / 48, -n), velocity_m_s: [1, -1, 0], velocity_after_m_s: [1, 1, 0] }));
+  const row = fn => Array.from({ length: count }, (_, k) => fn(k));
+  const contacts = Array.from({ length: 200 }, (_, n) => ({
+    ...event('deck', (2 * n + 0.5) / 48, -n),
+    velocity_m_s: [1, -1, 0],
+    velocity_after_m_s: [1, 1, 0],
+  }));
   return {
-    first: 0, count,
-    along_m: row((k) => k), height_m: row(() => 1), axial_m: row(() => 0),
-    rotating_m: row((k) => [10, k, 0]).flat(), inertial_m: row((k) => [10, k, 5]).flat(),
-    rotating_velocity_m_s: row((k) => [k % 4 < 1 ? -5 : 5, 0, 0]).flat(),
+    first: 0,
+    count,
+    along_m: row(k => k),
+    height_m: row(() => 1),
+    axial_m: row(() => 0),
+    rotating_m: row(k => [10, k, 0]).flat(),
+    inertial_m: row(k => [10, k, 5]).flat(),
+    rotating_velocity_m_s: row(k => [k % 4 < 1 ? -5 : 5, 0, 0]).flat(),
     events: [event('release', 0, 0), ...contacts, event('rest', 400 / 48, 7)],
     stream: null,
   };
@@ -86,7 +109,7 @@ function bouncing() {
 
 test('200 contacts all stay corners of the path, in order of time', () => {
   const path = pathPoints(bouncing(), grid);
-  assert.equal(path.count, 400 + 200 + 1);      // the release takes the first sample's place
+  assert.equal(path.count, 400 + 200 + 1); // the release takes the first sample's place
   assert.equal(path.corners.length, 202);
   assert.equal(path.breaks_s.length, 200);
   for (let i = 1; i < path.count; i += 1) assert.ok(path.time_s[i] > path.time_s[i - 1]);
@@ -103,14 +126,17 @@ test('the same two samples and contact whichever comes first in the answer', () 
 
 test('a velocity holds up to a contact and is the next one after it', () => {
   const path = pathPoints(bouncing(), grid);
-  const v = (k) => at(path, k / 48, 'rotating_velocity_m_s', [0, 0, 0])[0];
+  const v = k => at(path, k / 48, 'rotating_velocity_m_s', [0, 0, 0])[0];
   near(v(0.49), -5);
   near(v(0.51), 5);
-  near(v(3.5), 0);      // no contact between samples 3 and 4: halfway from 5 to −5
+  near(v(3.5), 0); // no contact between samples 3 and 4: halfway from 5 to −5
 });
 
 test('what is no contact breaks nothing', () => {
-  assert.deepEqual(['deck', 'floor', 'ceiling', 'hub', 'wall', 'release', 'apex', 'grip', 'slip', 'rest', 'edge'].filter((kind) => isContact({ kind })), ['deck', 'floor', 'ceiling', 'hub', 'wall']);
+  assert.deepEqual(
+    ['deck', 'floor', 'ceiling', 'hub', 'wall', 'release', 'apex', 'grip', 'slip', 'rest', 'edge'].filter(kind => isContact({ kind })),
+    ['deck', 'floor', 'ceiling', 'hub', 'wall'],
+  );
 });
 
 test('between two attitudes the shorter turning is meant', () => {
@@ -140,7 +166,7 @@ test('the scene ends with the last parcel of a pour', () => {
 });
 
 test('where the drops go their own ways it ends with the last of them', () => {
-  const pour = (ends_s) => ({ stream: { first_leaves_s: 0, last_leaves_s: 2 }, findings: { drops: { ends_s: Float64Array.from(ends_s) } } });
+  const pour = ends_s => ({ stream: { first_leaves_s: 0, last_leaves_s: 2 }, findings: { drops: { ends_s: Float64Array.from(ends_s) } } });
   near(endOf({ motions: [pour([1.1, 1.9, 1.4])] }, [{ ends_s: 0.6 }]), 1.9);
   near(endOf({ motions: [pour([0.2])] }, [{ ends_s: 0.6 }]), 0.6);
   near(endOf({ motions: [pour([])] }, [{ ends_s: 0.6 }]), 2.6);

@@ -16,14 +16,32 @@ function stage(weights, { place = 4, feel = null, where = [], metresPerPx = 0.02
   camera.position.set(0, 1, 12);
   camera.updateMatrixWorld();
   const store = { view: { place }, feel, feelProblem: null };
-  const shown = weights.map((weight_g, i) => ({ i, name: `walker ${i}`, stage: { mover: 'person', weight: 'feet_g' }, motion: { kind: 'walk', first: 0, findings: { feet_g: [weight_g] } }, path: { count: 1 }, starts_s: 0, ends_s: 1, floor: 0 }));
+  const shown = weights.map((weight_g, i) => ({
+    i,
+    name: `walker ${i}`,
+    stage: { mover: 'person', weight: 'feet_g' },
+    motion: { kind: 'walk', first: 0, findings: { feet_g: [weight_g] } },
+    path: { count: 1 },
+    starts_s: 0,
+    ends_s: 1,
+    floor: 0,
+  }));
   const tall = [];
   const half = {
-    frame: 'aboard', group: new Group(), shown,
-    model: { radius_m: 56, ground: drawnGround(readShape({ radius_m: 56 }, {}, { section_m: null, level: false, half_m: 7 })), answer: { grid: { fps: [24, 1], samples_per_frame: 1 }, spin_rad_s: [0.3], angle_rad: [0] } },
+    frame: 'aboard',
+    group: new Group(),
+    shown,
+    model: {
+      radius_m: 56,
+      ground: drawnGround(readShape({ radius_m: 56 }, {}, { section_m: null, level: false, half_m: 7 })),
+      answer: { grid: { fps: [24, 1], samples_per_frame: 1 }, spin_rad_s: [0.3], angle_rad: [0] },
+    },
     eye: { camera, metresPerPx, axes: { right: [1, 0, 0] } },
-    actors: { where, grow: (tall_m) => tall.push(tall_m), movers: { stance: (m) => ({ feet: { x: 3 * m.i, y: 0, z: 0 }, up: m.i ? LEANT : [0, 1, 0] }) } },
-    project: ({ x, y, z }) => { const v = new Vector3(x, y, z).project(camera); return [(v.x * 0.5 + 0.5) * WIDTH, (0.5 - v.y * 0.5) * HEIGHT]; },
+    actors: { where, grow: tall_m => tall.push(tall_m), movers: { stance: m => ({ feet: { x: 3 * m.i, y: 0, z: 0 }, up: m.i ? LEANT : [0, 1, 0] }) } },
+    project: ({ x, y, z }) => {
+      const v = new Vector3(x, y, z).project(camera);
+      return [(v.x * 0.5 + 0.5) * WIDTH, (0.5 - v.y * 0.5) * HEIGHT];
+    },
   };
   return { half, store, tall, posts: new Posts(sharedUniforms(), half, store) };
 }
@@ -31,7 +49,7 @@ function stage(weights, { place = 4, feel = null, where = [], metresPerPx = 0.02
 function postOf({ posts: { mesh, weight } }, k) {
   const matrix = new Matrix4();
   mesh.getMatrixAt(k, matrix);
-  const [side, up, front] = [0, 1, 2].map((c) => new Vector3().setFromMatrixColumn(matrix, c));
+  const [side, up, front] = [0, 1, 2].map(c => new Vector3().setFromMatrixColumn(matrix, c));
   return { foot: new Vector3().setFromMatrixPosition(matrix), side, up, front, told: [weight.getX(k), weight.getY(k)] };
 }
 const near = (a, b, by = 1e-6) => assert.ok(Math.abs(a - b) < by, `${a} is not ${b}`);
@@ -58,7 +76,7 @@ test('however much is felt, a post is three g tall, and its label tells how much
   assert.ok(labels.some(({ strong }) => strong === '14.2\u00a0g'));
 });
 
-test('it stands to the viewer\'s right of the feet, its face to the eye, and on the other side where it would hide somebody', () => {
+test("it stands to the viewer's right of the feet, its face to the eye, and on the other side where it would hide somebody", () => {
   const alone = stage([0.5]);
   alone.posts.update(alone.half, 0);
   const post = postOf(alone, 0);
@@ -66,14 +84,18 @@ test('it stands to the viewer\'s right of the feet, its face to the eye, and on 
   near(post.foot.y, 0);
   assert.ok(post.front.z > 0.9);
   const pair = stage([0.5, 0.5]);
-  pair.half.actors.movers.stance = (m) => ({ feet: { x: 0.5 * m.i, y: 0, z: 0 }, up: [0, 1, 0] });
+  pair.half.actors.movers.stance = m => ({ feet: { x: 0.5 * m.i, y: 0, z: 0 }, up: [0, 1, 0] });
   pair.posts.update(pair.half, 0);
   assert.ok(postOf(pair, 0).foot.x < -0.3);
   assert.ok(postOf(pair, 1).foot.x > 0.8);
 });
 
 test('farther off a post is drawn wider and never taller, and slimmer than a third or so of its height', () => {
-  for (const [metresPerPx, wide_m] of [[0.005, 0.15], [0.03, 0.3], [0.1, 0.7]]) {
+  for (const [metresPerPx, wide_m] of [
+    [0.005, 0.15],
+    [0.03, 0.3],
+    [0.1, 0.7],
+  ]) {
     const { posts, half } = stage([0.5], { metresPerPx });
     posts.update(half, 0);
     near(0.15 * posts.material.uniforms.uWiden.value, wide_m);
@@ -101,12 +123,21 @@ test('one mesh and one material, made once', () => {
 });
 
 test('a label says who and how much, the nearest first, and the unit once', () => {
-  const seen = stage([0.36, 0.81], { where: [{ along_m: 0, axial_m: -9, floor: 0, since_s: 0 }], feel: { figures: { feet_g: 0.56 }, person: { height_m: 1.6 } } });
+  const seen = stage([0.36, 0.81], {
+    where: [{ along_m: 0, axial_m: -9, floor: 0, since_s: 0 }],
+    feel: { figures: { feet_g: 0.56 }, person: { height_m: 1.6 } },
+  });
   const labels = seen.posts.update(seen.half, 0);
-  assert.deepEqual(labels.map(({ text, strong }) => text + strong), ['walker 0 0.36\u00a0g', 'walker 1 0.81\u00a0g', 'standing 0.56\u00a0g']);
+  assert.deepEqual(
+    labels.map(({ text, strong }) => text + strong),
+    ['walker 0 0.36\u00a0g', 'walker 1 0.81\u00a0g', 'standing 0.56\u00a0g'],
+  );
   assert.deepEqual(seen.tall, [1.6]);
   assert.equal(seen.posts.words, 'at the feet, standing 0.56\u00a0g, walker 0 0.36\u00a0g, walker 1 0.81\u00a0g');
-  assert.deepEqual(seen.half.shown.map((m) => seen.posts.labelled.has(m)), [true, true]);
+  assert.deepEqual(
+    seen.half.shown.map(m => seen.posts.labelled.has(m)),
+    [true, true],
+  );
 });
 
 test('people too small to see keep their label and lose their post', () => {

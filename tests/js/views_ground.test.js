@@ -11,11 +11,28 @@ const DEG = Math.PI / 180;
 function floor({ radius_m, azimuth_deg, length_m, width_m, ceiling_m = null }) {
   const [c, s] = [Math.cos(azimuth_deg * DEG), Math.sin(azimuth_deg * DEG)];
   const corner = (height, along, z) => [(radius_m - height) * c - along * s, (radius_m - height) * s + along * c, z];
-  const corners = (height) => [[-1, 1], [1, 1], [1, -1], [-1, -1]].map(([a, z]) => corner(height, (a * length_m) / 2, (z * width_m) / 2));
+  const corners = height =>
+    [
+      [-1, 1],
+      [1, 1],
+      [1, -1],
+      [-1, -1],
+    ].map(([a, z]) => corner(height, (a * length_m) / 2, (z * width_m) / 2));
   return { name: 'floor', radius_m, azimuth_deg, corners_m: corners(0), ceiling_corners_m: ceiling_m ? corners(ceiling_m) : null, levels: [] };
 }
 
-const PODS = drawnGround(readShape({ radius_m: 30 }, { floors: [floor({ radius_m: 30, azimuth_deg: 0, length_m: 10, width_m: 6, ceiling_m: 3 }), floor({ radius_m: 20, azimuth_deg: 120, length_m: 8, width_m: 4 })] }, { section_m: null, level: false }));
+const PODS = drawnGround(
+  readShape(
+    { radius_m: 30 },
+    {
+      floors: [
+        floor({ radius_m: 30, azimuth_deg: 0, length_m: 10, width_m: 6, ceiling_m: 3 }),
+        floor({ radius_m: 20, azimuth_deg: 120, length_m: 8, width_m: 4 }),
+      ],
+    },
+    { section_m: null, level: false },
+  ),
+);
 const GROUNDS = {
   cylinder: drawnGround(readShape({ radius_m: 56 }, {}, { section_m: null, level: false })),
   torus: drawnGround(readShape({ radius_m: 56 }, {}, { section_m: 8, level: false })),
@@ -23,7 +40,7 @@ const GROUNDS = {
   turntable: drawnGround(readShape({ radius_m: 2 }, {}, { section_m: null, level: true })),
 };
 
-test('a place and what is under its point are each other\'s inverse on every shape', () => {
+test("a place and what is under its point are each other's inverse on every shape", () => {
   for (const [kind, ground] of Object.entries(GROUNDS)) {
     for (const turn of [0, 0.7]) {
       const under = ground.under(ground.on(0.4, 0.3, 1.2, turn, {}), turn);

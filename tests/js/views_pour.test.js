@@ -30,7 +30,10 @@ test('a drop is between its two samples while it flies, and not before or after'
   const both = drops(0.45);
   near(both[0].z, 0.45);
   near(both[1].z, 0.9);
-  assert.deepEqual(drops(0.7).map((d) => d.diameter), [0.006]);
+  assert.deepEqual(
+    drops(0.7).map(d => d.diameter),
+    [0.006],
+  );
   assert.equal(drops(1.2).length, 0);
 });
 
@@ -39,13 +42,13 @@ test('of many drops only so many are told', () => {
 });
 
 // Parcels that left a second apart and fall along the axis at 1 m/s for two seconds; the last of them dripped.
-const parcel = (flows) => Array.from({ length: 3 }, (_, i) => [10, 0, flows ? i : 0]).flat();
+const parcel = flows => Array.from({ length: 3 }, (_, i) => [10, 0, flows ? i : 0]).flat();
 const THREAD = {
   leaves_s: [0, 1, 2, 3],
   whole_s: [2, 2, 2, 2],
   flows: [1, 1, 1, 0],
-  rotating_m: [1, 1, 1, 0].flatMap((flows) => parcel(flows)),
-  diameter_m: [8, 6, 4, 8, 6, 4, 8, 6, 4, 0, 0, 0].map((mm) => mm / 1000),
+  rotating_m: [1, 1, 1, 0].flatMap(flows => parcel(flows)),
+  diameter_m: [8, 6, 4, 8, 6, 4, 8, 6, 4, 0, 0, 0].map(mm => mm / 1000),
 };
 
 test('the stream goes from the lip to where it breaks and tapers', () => {

@@ -39,7 +39,11 @@ export function createAsking({ exported, request, changed, failed }) {
   function once(key, mine, ask) {
     if (mine !== requestText) return ask();
     const kept = sent;
-    if (!kept.has(key)) kept.set(key, ask().catch(problem => (kept.delete(key), Promise.reject(problem))));
+    if (!kept.has(key))
+      kept.set(
+        key,
+        ask().catch(problem => (kept.delete(key), Promise.reject(problem))),
+      );
     return kept.get(key);
   }
 

@@ -99,7 +99,12 @@ export function createOrigin({ fields, read, put, sayWrong }) {
     }),
   );
   const stop = h('span', {}, '.');
-  const place = h('span', {}, ', ', Object.values(SAID).flatMap((words, k) => [figures[k].element, words])); // prettier-ignore
+  const place = h(
+    'span',
+    {},
+    ', ',
+    Object.values(SAID).flatMap((words, k) => [figures[k].element, words]),
+  );
   const element = h('span', {}, tight(kind.element, stop), place);
   function update() {
     place.hidden = !isPlace();

@@ -7,12 +7,13 @@ import { createErrors, inlinePick, inlineType, tight, createOrigin } from './cho
 import { outside } from '../shared/figure.js';
 
 const RATES = ['23.976', '24', '25', '29.97', '30', '48', '50', '59.94', '60'];
+// biome-ignore format: a choice a row
 const WORDS = {
   view: { rotating: 'turning with the deck', inertial: 'not turning, all under one node that turns', inertial_flat: 'not turning, every place written out' },
   unit: { m: 'metres', cm: 'centimetres' },
   up: { Y: 'Y is up', Z: 'Z is up' },
   samples_per_frame: { 1: 'one sample', 2: 'two samples', 4: 'four samples', 8: 'eight samples' },
-}; // prettier-ignore
+};
 
 /** chosen() → the choices kept; keep(choices); sceneRate() → [n, d]; motions() → names; errorsChanged() when what is wrong changes. */
 export function createHow({ fields, chosen, keep, sceneRate, motions, errorsChanged }) {
@@ -94,10 +95,26 @@ export function createHow({ fields, chosen, keep, sceneRate, motions, errorsChan
     clause('up', end('up')),
     clause('origin', 'Counted from ', at('origin')),
   ];
-  const rates = h('datalist', { id: 'rates' }, RATES.map(value => h('option', { value }))); // prettier-ignore
+  const rates = h(
+    'datalist',
+    { id: 'rates' },
+    RATES.map(value => h('option', { value })),
+  );
   const which = h('p', { class: 'switches' });
   const again = h('button', { type: 'button', class: 'link', onclick: reset }, 'As at first');
-  const element = h('div', { class: 'how' }, h('p', { class: 'lead' }, clauses.map(one => one.element)), rates, which, errors.element, again); // prettier-ignore
+  const element = h(
+    'div',
+    { class: 'how' },
+    h(
+      'p',
+      { class: 'lead' },
+      clauses.map(one => one.element),
+    ),
+    rates,
+    which,
+    errors.element,
+    again,
+  );
 
   function reset() {
     typed = served = {};

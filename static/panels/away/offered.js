@@ -79,9 +79,7 @@ export function offered(formats, drawable) {
   const kept = row => row.kinds.filter(kind => kind.format === null || known.has(kind.format)).map(kind => complete(kind, known));
   return GROUPS.map(({ say, rows }) => ({
     say,
-    rows: rows
-      .map(row => ({ ...row, kinds: kept(row) }))
-      .filter(row => row.kinds.length && (drawable || !PICTURES.includes(row.key))),
+    rows: rows.map(row => ({ ...row, kinds: kept(row) })).filter(row => row.kinds.length && (drawable || !PICTURES.includes(row.key))),
   })).filter(group => group.rows.length);
 }
 
@@ -99,7 +97,11 @@ export function createRows({ groups, kinds, changed, chose }) {
   const element = h(
     'table',
     { class: 'takings' },
-    h('colgroup', {}, ['tick', 'w', '', 'size'].map(name => h('col', { class: name || null }))), // prettier-ignore
+    h(
+      'colgroup',
+      {},
+      ['tick', 'w', '', 'size'].map(name => h('col', { class: name || null })),
+    ),
     groups.map(group =>
       h(
         'tbody',

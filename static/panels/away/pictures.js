@@ -3,11 +3,22 @@
 import { h } from '../shared/dom.js';
 import { createErrors, inlinePick, inlineType, tight } from './choices.js';
 
-const FRAMES = [['both', 'both stages'], ['aboard', 'Aboard'], ['outside', 'Outside']]; // prettier-ignore
-const SIZES = [[1280, 720], [1920, 1080], [2560, 1440], [3840, 2160], [1080, 1080], [1080, 1920]]; // prettier-ignore
+const FRAMES = [
+  ['both', 'both stages'],
+  ['aboard', 'Aboard'],
+  ['outside', 'Outside'],
+];
+// biome-ignore format: a size a pair
+const SIZES = [[1280, 720], [1920, 1080], [2560, 1440], [3840, 2160], [1080, 1080], [1080, 1920]];
 const OWN = 'own';
-const GROUNDS = [[false, 'on the night'], [true, 'on nothing (transparent)']]; // prettier-ignore
-const LABELS = [[true, 'with its labels'], [false, 'without labels']]; // prettier-ignore
+const GROUNDS = [
+  [false, 'on the night'],
+  [true, 'on nothing (transparent)'],
+];
+const LABELS = [
+  [true, 'with its labels'],
+  [false, 'without labels'],
+];
 const FIRST = { frame: 'both', width: 1920, height: 1080, bare: false, labels: true };
 const LEAST_PX = 16;
 
@@ -20,8 +31,7 @@ export function createPictures({ chosen, keep, largest_px, errorsChanged }) {
     wrong = {};
     keep({ ...chosen(), ...patch });
   };
-  const pick = (name, label, options) =>
-    inlinePick({ label, options: () => options, chosen: () => now()[name], choose: value => put({ [name]: value }) });
+  const pick = (name, label, options) => inlinePick({ label, options: () => options, chosen: () => now()[name], choose: value => put({ [name]: value }) });
   const isListed = () => SIZES.some(([width, height]) => width === now().width && height === now().height);
   const size = inlinePick({
     label: 'Size',
@@ -64,7 +74,11 @@ export function createPictures({ chosen, keep, largest_px, errorsChanged }) {
     'div',
     { class: 'how' },
     h('p', { class: 'lead' }, 'Of ', tight(at('frame'), ','), ' ', tight(at('size'), ','), ' ', sides, tight(at('bare'), ','), ' ', tight(at('labels'), '.')),
-    h('p', { class: 'small' }, 'From the seats the stages are seen from now, of what they show. A clip is always on the night; a plot as PNG is as wide as a picture.'),
+    h(
+      'p',
+      { class: 'small' },
+      'From the seats the stages are seen from now, of what they show. A clip is always on the night; a plot as PNG is as wide as a picture.',
+    ),
     slot.element,
   );
   function update() {

@@ -95,7 +95,10 @@ export function createTakeAway({ store, clock, exported, studio, sceneText }) {
   function showAnswer() {
     how.accepted();
     setChildren(trouble);
-    setChildren(facts, factsOf(asking.notes()).map(sentence => h('p', {}, sentence))); // prettier-ignore
+    setChildren(
+      facts,
+      factsOf(asking.notes()).map(sentence => h('p', {}, sentence)),
+    );
     tellSizes();
     offer();
   }
@@ -157,7 +160,7 @@ function layOut({ sheet, rows, how, facts, pictures, trouble, progress, save, dr
   sheet.content.append(
     h('div', {}, rows.element, h('p', { class: 'links' }, page, h('span', { class: 'small' }, 'opens in a new tab'))),
     h('div', { class: 'how-side' }, parts.how, parts.pictures, drawable ? null : none),
-    h('div', { class: 'away-foot' }, trouble, h('p', { class: 'small caution-line' }, caution), h('div', { class: 'between' }, progress.element, save)), // prettier-ignore
+    h('div', { class: 'away-foot' }, trouble, h('p', { class: 'small caution-line' }, caution), h('div', { class: 'between' }, progress.element, save)),
   );
   return parts;
 }

@@ -78,7 +78,12 @@ export function behindWords({ source, who, note, known_by: knownBy, mine }) {
 export function premisesWords({ habitat, person }, units) {
   const show = (value, unit) => showQuantity(value, unit, units);
   const { axial_thrust_m_s2: thrust, outside_gravity_m_s2: room } = habitat;
-  const turns = [show(habitat.radius_m, 'm'), show(habitat.spin_rpm, 'rpm'), thrust && `thrust ${show(thrust, 'm/s²')}`, room && `gravity outside ${show(room, 'm/s²')}`];
+  const turns = [
+    show(habitat.radius_m, 'm'),
+    show(habitat.spin_rpm, 'rpm'),
+    thrust && `thrust ${show(thrust, 'm/s²')}`,
+    room && `gravity outside ${show(room, 'm/s²')}`,
+  ];
   const paces = `walks at ${walkingPace(person.walk_m_s, units)} and runs at ${walkingPace(person.run_m_s, units)}`;
   return `${turns.filter(Boolean).join(', ')}; somebody ${show(person.height_m, 'm')} tall who ${paces}.`;
 }

@@ -90,7 +90,10 @@ function assumptions({ store }) {
     const { assumptions: said } = store.feel;
     if (said.join() === shown) return;
     shown = said.join();
-    setChildren(element, said.map(one => h('li', {}, one)));
+    setChildren(
+      element,
+      said.map(one => h('li', {}, one)),
+    );
   }
   return { element, update };
 }
@@ -128,14 +131,17 @@ function headTurnsTable({ store }) {
     store,
     label: 'Turns of the head',
     heads,
-    rows: ({ head_turns: turns }) =>
-      turns.map(({ turn, facing, deg_s2: felt, felt_as: as }) => [TURNS[turn] ?? turn, facing, [felt, '°/s²'], as ?? 'nothing']),
+    rows: ({ head_turns: turns }) => turns.map(({ turn, facing, deg_s2: felt, felt_as: as }) => [TURNS[turn] ?? turn, facing, [felt, '°/s²'], as ?? 'nothing']),
   });
 }
 
 // cells are words, or [value, SI unit]
 function createTable({ store, label, heads, rows }) {
-  const head = h('tr', {}, heads.map((word, i) => h('th', { scope: 'col', class: i ? 'r' : null }, word)));
+  const head = h(
+    'tr',
+    {},
+    heads.map((word, i) => h('th', { scope: 'col', class: i ? 'r' : null }, word)),
+  );
   const body = h('tbody', {});
   const element = h('table', { class: 'figures', 'aria-label': label }, h('thead', {}, head), body);
   let cells = [];

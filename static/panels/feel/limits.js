@@ -13,7 +13,13 @@ const VARY = 'People vary, the studies are few: see the caution below.';
 export function createFeelLimits({ element, store }) {
   const summary = h('p', { class: 'small' }),
     list = h('div', {});
-  element.append(h('h3', { class: 'third' }, 'Published limits'), summary, h('p', { class: 'small' }, VARY), h('p', { class: 'small rule-key' }, ...ruleKey()), list);
+  element.append(
+    h('h3', { class: 'third' }, 'Published limits'),
+    summary,
+    h('p', { class: 'small' }, VARY),
+    h('p', { class: 'small rule-key' }, ...ruleKey()),
+    list,
+  );
   let quantities = [];
 
   // as wide as the place is: the letters keep their size

@@ -45,7 +45,10 @@ export function createOwnLimits({ store, quantity }) {
     if (key !== builtFrom) {
       builtFrom = key;
       lines = mine.map(one => createLine({ store, quantity, ...one, remove: () => remove(one.index) }));
-      setChildren(list, lines.map(line => line.element));
+      setChildren(
+        list,
+        lines.map(line => line.element),
+      );
     }
     lines.forEach(line => line.update());
     const isFull = all().length >= MOST;
@@ -99,10 +102,24 @@ function createForm({ store, quantity, keep }) {
   const value = h('input', { ...typed, inputmode: 'decimal', 'aria-label': `Your limit on ${quantity.in_text}` });
   const unit = h('span', { class: 'unit' });
   const box = h('span', { class: 'val' }, value, unit);
-  const name = h('input', { ...typed, class: 'linkbox', maxlength: fieldOf(store.fields, 'own_limits.0.name').max ?? 60, placeholder: 'what it is for', 'aria-label': 'Its name, or nothing' });
+  const name = h('input', {
+    ...typed,
+    class: 'linkbox',
+    maxlength: fieldOf(store.fields, 'own_limits.0.name').max ?? 60,
+    placeholder: 'what it is for',
+    'aria-label': 'Its name, or nothing',
+  });
   const slot = createFieldError({ store, path: formField, frame: box });
   const set = h('button', { type: 'button', class: 'btn strong', onclick: take }, 'Set it');
-  const element = h('div', { class: 'own-form', 'data-row': formField, role: 'group', 'aria-label': `A limit of your own on ${quantity.in_text}` }, choice.element, box, name, set, slot.element);
+  const element = h(
+    'div',
+    { class: 'own-form', 'data-row': formField, role: 'group', 'aria-label': `A limit of your own on ${quantity.in_text}` },
+    choice.element,
+    box,
+    name,
+    set,
+    slot.element,
+  );
 
   function onkeydown(event) {
     if (event.key !== 'Enter') return;

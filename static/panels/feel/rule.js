@@ -61,8 +61,10 @@ function spoken(quantity, rows, units) {
 
 /** The signs of the rule, explained once. */
 export function ruleKey() {
-  const sign = (kind, words) =>
-    [s('svg', { width: 20, height: 28, viewBox: '0 0 20 28', 'aria-hidden': true, class: 'rule' }, line(20), tick({ x: 10, sign: kind })), words];
+  const sign = (kind, words) => [
+    s('svg', { width: 20, height: 28, viewBox: '0 0 20 28', 'aria-hidden': true, class: 'rule' }, line(20), tick({ x: 10, sign: kind })),
+    words,
+  ];
   return [
     'A letter is a row of the table below its rule. The signs: ',
     ...sign('right', 'a limit, its foot toward what it forbids; '),
@@ -87,7 +89,10 @@ const SIGNS = { at_most: 'right', at_least: 'left', optimum: 'diamond' };
 
 /** {scale, wide, ticks: [{x, sign}], labels: [{x, line, say}]}: `rows` of one quantity (letter, limit, bound), `value` ours or null. */
 export function ruleOf(rows, value, wide) {
-  const scale = scaleOf(rows.map(row => row.limit), value);
+  const scale = scaleOf(
+    rows.map(row => row.limit),
+    value,
+  );
   const place = limit => round(INSET + scale.toFraction(limit) * (wide - 2 * INSET));
   const ticks = rows.map(row => ({ x: place(row.limit), sign: SIGNS[row.bound] ?? 'ring', letter: row.letter }));
   return { scale, wide, ticks: unlike(ticks), labels: labelled(ticks, wide) };

@@ -51,11 +51,7 @@ export function createDecks({ store }) {
       h(
         'td',
         { class: 'r' },
-        h(
-          'button',
-          { type: 'button', class: 'icon-button', 'aria-label': `Remove deck ${index + 1}`, onclick: () => remove(index) },
-          icon('close'),
-        ),
+        h('button', { type: 'button', class: 'icon-button', 'aria-label': `Remove deck ${index + 1}`, onclick: () => remove(index) }, icon('close')),
       ),
     );
     function rename() {

@@ -40,9 +40,7 @@ export function createHabitatRows({ store, at, dials, answered }) {
   function build(wanted) {
     const known = shapes[wanted].fields;
     const shown = ROWS.filter(([key]) => known.includes(key) && (dials || !['radius_m', 'spin_rpm'].includes(key)));
-    parts = shown
-      .filter(([key]) => fieldOf(store.fields, `${at}.${key}`))
-      .map(([key, options]) => createField({ store, path: `${at}.${key}`, ...options }));
+    parts = shown.filter(([key]) => fieldOf(store.fields, `${at}.${key}`)).map(([key, options]) => createField({ store, path: `${at}.${key}`, ...options }));
     if (known.includes('floors')) parts.push(createFloors({ store, at, answered }));
     inner.replaceChildren(...parts.map(part => part.element));
   }
@@ -102,11 +100,7 @@ function createFloor({ store, path, index, answered, remove }) {
     read: () => floorName(floor(), index),
     write: typed => store.set(`${path}.name`, typed),
   });
-  const gone = h(
-    'button',
-    { type: 'button', class: 'icon-button', 'aria-label': `Remove floor ${index + 1}`, onclick: () => remove(index) },
-    icon('close'),
-  );
+  const gone = h('button', { type: 'button', class: 'icon-button', 'aria-label': `Remove floor ${index + 1}`, onclick: () => remove(index) }, icon('close'));
   const words = h('p', { class: 'small floor-words' });
   const fold = createFold({
     words: () => sizeWords(store, path),
@@ -134,14 +128,7 @@ function createFloor({ store, path, index, answered, remove }) {
     };
   }
   return {
-    element: h(
-      'article',
-      { class: 'floor' },
-      h('header', {}, h('h4', {}, name.element), gone),
-      words,
-      h('p', { class: 'links' }, fold.button),
-      fold.element,
-    ),
+    element: h('article', { class: 'floor' }, h('header', {}, h('h4', {}, name.element), gone), words, h('p', { class: 'links' }, fold.button), fold.element),
     update(count) {
       name.update();
       setAttribute(gone, 'hidden', count < 2);

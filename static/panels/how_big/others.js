@@ -24,10 +24,7 @@ export function createOthers({ store }) {
 
   function add() {
     store.edit(draft => {
-      draft.compare = [
-        ...(draft.compare ?? []),
-        { name: freshName('Another habitat', names()), habitat: structuredClone(draft.habitat) },
-      ];
+      draft.compare = [...(draft.compare ?? []), { name: freshName('Another habitat', names()), habitat: structuredClone(draft.habitat) }];
     });
     rows.at(-1).unfold();
   }
@@ -74,8 +71,7 @@ function createOther({ store, index, swap, remove }) {
   });
   const slot = createFieldError({ store, path: `${path}.name` });
   const words = h('p', { class: 'small floor-words' });
-  const button = (label, onclick, kind, ...inside) =>
-    h('button', { type: 'button', class: kind, 'aria-label': label, onclick }, ...inside);
+  const button = (label, onclick, kind, ...inside) => h('button', { type: 'button', class: kind, 'aria-label': label, onclick }, ...inside);
   const fold = createFold({
     words: () => 'What it is',
     make: () => [createHabitatRows({ store, at: `${path}.habitat`, dials: true, answered })],
@@ -92,12 +88,7 @@ function createOther({ store, index, swap, remove }) {
       ),
       h('div', { 'data-row': `${path}.name` }, slot.element),
       words,
-      h(
-        'p',
-        { class: 'links' },
-        fold.button,
-        h('button', { type: 'button', class: 'link', onclick: () => swap(index) }, 'Swap with the scene’s own'),
-      ),
+      h('p', { class: 'links' }, fold.button, h('button', { type: 'button', class: 'link', onclick: () => swap(index) }, 'Swap with the scene’s own')),
       fold.element,
     ),
     unfold: fold.toggle,
@@ -107,10 +98,7 @@ function createOther({ store, index, swap, remove }) {
       name.update();
       slot.update();
       const gravity = answered()?.deck_gravity_g;
-      setText(
-        words,
-        `${habitatName(store.fields, other.habitat)}${typeof gravity === 'number' ? `: ${threeFigures(gravity)}\u00a0g` : ''}.`,
-      );
+      setText(words, `${habitatName(store.fields, other.habitat)}${typeof gravity === 'number' ? `: ${threeFigures(gravity)}\u00a0g` : ''}.`);
       fold.update();
     },
   };

@@ -37,12 +37,7 @@ export function createCompared({ store }) {
       h(
         'thead',
         {},
-        h(
-          'tr',
-          {},
-          h('th', { scope: 'col' }, 'Motion and habitat'),
-          ...['lands at', 'drift', 'time'].map(word => h('th', { scope: 'col', class: 'r' }, word)),
-        ),
+        h('tr', {}, h('th', { scope: 'col' }, 'Motion and habitat'), ...['lands at', 'drift', 'time'].map(word => h('th', { scope: 'col', class: 'r' }, word))),
       ),
     ),
   );
@@ -68,10 +63,7 @@ export function createCompared({ store }) {
 // a group of rows a motion, a row a habitat
 function groups(store) {
   const { answer, view, fields } = store;
-  const homes = [
-    { name: `This one: ${habitatName(fields, answer.scene.habitat)}`, motions: answer.motions },
-    ...(answer.compare ?? []),
-  ];
+  const homes = [{ name: `This one: ${habitatName(fields, answer.scene.habitat)}`, motions: answer.motions }, ...(answer.compare ?? [])];
   return answer.motions
     .map((_, index) => index)
     .filter(index => !view.hidden.includes(motionName(store, index)))

@@ -12,8 +12,7 @@ export const PACES = [1, 0.5, 0.25, 0.1];
 const PACE_SIGNS = { 1: '1', 0.5: '½', 0.25: '¼', 0.1: '1/10' };
 
 export function createLooks({ store, clock, client, explain }) {
-  const of = (key, label, options) =>
-    createChoice({ label, options, chosen: () => store.view[key], choose: value => store.look({ [key]: value }) });
+  const of = (key, label, options) => createChoice({ label, options, chosen: () => store.view[key], choose: value => store.look({ [key]: value }) });
   const pace = createChoice({
     label: 'Pace',
     options: PACES.map(value => ({ value, say: PACE_SIGNS[value], label: paceWords(value), fraction: value === 0.1 })),
@@ -117,8 +116,7 @@ export function createLooks({ store, clock, client, explain }) {
 
 function lookWords({ document: { air, habitat }, fields }) {
   const ground = groundOf(fields, habitat);
-  if (ground.level)
-    return 'Aboard, the platform stands still and what rolls on it curves. Outside is the room, in which the platform turns.';
+  if (ground.level) return 'Aboard, the platform stands still and what rolls on it curves. Outside is the room, in which the platform turns.';
   const bends = [air === null ? null : 'the air', habitat.axial_thrust_m_s2 ? 'the ship’s push' : null].filter(Boolean);
   const but = bends.length ? ` but for ${bends.join(' and ')}` : '';
   return `Aboard, the ${ground.name} stands still and free things curve. Outside, the stars stand still and the same things fly straight${but}.`;

@@ -111,10 +111,7 @@ export function createPlot({ element, store, clock, client }) {
 
 // where a distance and a height stand in the drawing, px
 function placesOf({ box_px: [left, top, right, bottom], along_m: [from, to], height_m: [low, high] }) {
-  return [
-    along => left + ((along - from) / (to - from)) * (right - left),
-    height => bottom - ((height - low) / (high - low)) * (bottom - top),
-  ];
+  return [along => left + ((along - from) / (to - from)) * (right - left), height => bottom - ((height - low) / (high - low)) * (bottom - top)];
 }
 
 function describe(shown, { along }, store) {

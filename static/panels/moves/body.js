@@ -56,14 +56,7 @@ export function createBody({ store, path }) {
       constant = numeric ? [row('drag')] : [],
       contact = CONTACT.map(([name, label]) => row(name, label));
     const elements = of => of.map(part => part.element);
-    own.replaceChildren(
-      ...elements(size),
-      choiceRow('Drag', curve),
-      ...elements(constant),
-      ...elements(light),
-      shell.element,
-      ...elements(contact),
-    );
+    own.replaceChildren(...elements(size), choiceRow('Drag', curve), ...elements(constant), ...elements(light), shell.element, ...elements(contact));
     rows = [...size, curve, ...constant, ...light, shell, ...contact];
     own.dataset.numeric = String(numeric);
   }

@@ -32,13 +32,7 @@ export function createCard({ store, index, kind, duplicate, mirror, remove }) {
       label,
     );
   const other = entry('', mirror);
-  const menu = h(
-    'div',
-    { popover: 'auto', class: 'menu', id: `menu-${index}` },
-    entry('Duplicate', duplicate),
-    other,
-    entry('Remove', remove),
-  );
+  const menu = h('div', { popover: 'auto', class: 'menu', id: `menu-${index}` }, entry('Duplicate', duplicate), other, entry('Remove', remove));
   const more = h('button', { type: 'button', class: 'icon-button', popovertarget: menu.id, onclick: placeMenu }, icon('more'));
   const sentence = createSentence({ store, index, kind });
   const said = h('span', { class: 'said' });

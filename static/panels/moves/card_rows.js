@@ -45,8 +45,7 @@ export function createCardRows({ store, index, kind }) {
       }),
     has('bounces') && createFold({ words: spinWords, make: spinRows }),
     has('ramp') && createFold({ words: rampWords, make: () => [createSlope({ store, path: path('ramp') })] }),
-    has('liquid') &&
-      createFold({ words: () => `Liquid: ${store.read(path('liquid'))}`, make: () => [createLiquid(store, path('liquid'))] }),
+    has('liquid') && createFold({ words: () => `Liquid: ${store.read(path('liquid'))}`, make: () => [createLiquid(store, path('liquid'))] }),
     more && createFold({ words: () => more[0], make: () => rowsOf(more[1]) }),
     has('tilt') && createFold({ words: tiltWords, make: () => [createTilt({ store, index })] }),
     has('target') && createFold({ words: cupWords, make: () => [createCup({ store, index })] }),
@@ -89,7 +88,9 @@ export function createCardRows({ store, index, kind }) {
   function spinWords() {
     const spin = store.read(path('ball_spin_rpm')),
       count = store.read(path('bounces'));
-    const turns = spin ? `${formatFigure(spin, 1)}\u00a0rpm ${has('ball_spin_axis') ? axisWords(motion().ball_spin_axis, motion().heading_deg ?? 0) : 'about the upright'}` : null;
+    const turns = spin
+      ? `${formatFigure(spin, 1)}\u00a0rpm ${has('ball_spin_axis') ? axisWords(motion().ball_spin_axis, motion().heading_deg ?? 0) : 'about the upright'}`
+      : null;
     const said = [turns, count ? `rebounds ${timesWords(count)} at most` : null].filter(Boolean);
     return said.length ? `Spin and bounce: ${said.join(', ')}` : 'Spin and bounce';
   }

@@ -44,11 +44,13 @@ export function partsOf(motion) {
   const parts = motion?.landing?.drift_parts_m;
   if (!parts) return null;
   let from_m = 0;
-  return [...parts.order, 'other'].filter((name, i, all) => all.indexOf(name) === i && typeof parts[name] === 'number').flatMap(name => {
-    const part = { name: NAMES[name] ?? name, from_m, by_m: parts[name] };
-    from_m += parts[name];
-    return name === 'other' && Math.abs(part.by_m) < NONE_M ? [] : [part];
-  });
+  return [...parts.order, 'other']
+    .filter((name, i, all) => all.indexOf(name) === i && typeof parts[name] === 'number')
+    .flatMap(name => {
+      const part = { name: NAMES[name] ?? name, from_m, by_m: parts[name] };
+      from_m += parts[name];
+      return name === 'other' && Math.abs(part.by_m) < NONE_M ? [] : [part];
+    });
 }
 
 const sumOf = parts => parts.reduce((sum, part) => sum + part.by_m, 0);
@@ -87,6 +89,16 @@ function table(parts, show, { along }) {
   const row = (name, value) => h('tr', {}, h('th', { scope: 'row' }, name), h('td', { class: 'r' }, show(value)));
   const head = h('tr', {}, h('th', { scope: 'col' }, 'Cause, in the order switched on'), h('th', { scope: 'col', class: 'r' }, along));
   return [
-    h('table', {}, h('thead', {}, head), h('tbody', {}, parts.map(({ name, by_m }) => row(name, by_m)), row('In all', sumOf(parts)))),
+    h(
+      'table',
+      {},
+      h('thead', {}, head),
+      h(
+        'tbody',
+        {},
+        parts.map(({ name, by_m }) => row(name, by_m)),
+        row('In all', sumOf(parts)),
+      ),
+    ),
   ];
 }

@@ -47,7 +47,12 @@ export function createCup({ store, index }) {
     return createField({ store, path: `${path}.${name}`, label, centred: field.min < 0, scale: fineScale(field) });
   });
   const move = h('button', { type: 'button', class: 'link', onclick: moveCup }, 'Put the cup where it should have stood');
-  const inner = h('div', {}, rows.map(row => row.element), move);
+  const inner = h(
+    'div',
+    {},
+    rows.map(row => row.element),
+    move,
+  );
 
   let fresh = null; // a cup just set, until it is answered where the pour crosses its rim
 
@@ -102,12 +107,7 @@ export function createTilt({ store, index }) {
   const at = name => `motions.${index}.${name}`;
   const body = h('tbody', {});
   const head = ['At', 'lip', 'flow'].map((word, i) => h('th', { scope: 'col', class: i ? 'r' : null }, word));
-  const table = h(
-    'table',
-    { class: 'points' },
-    h('thead', {}, h('tr', {}, head, h('th', { scope: 'col' }, h('span', { class: 'unseen' }, 'Remove')))),
-    body,
-  );
+  const table = h('table', { class: 'points' }, h('thead', {}, h('tr', {}, head, h('th', { scope: 'col' }, h('span', { class: 'unseen' }, 'Remove')))), body);
   const points = createPoints({
     store,
     path: at('tilt'),

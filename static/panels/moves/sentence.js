@@ -52,9 +52,7 @@ function createInline({ store, path, words = null }) {
   function onkeydown(event) {
     if (typing) return;
     const size = scale.step(value()) * (event.shiftKey ? 10 : 1);
-    const step = { ArrowUp: size, ArrowRight: size, ArrowDown: -size, ArrowLeft: -size, PageUp: size * 10, PageDown: -size * 10 }[
-      event.key
-    ];
+    const step = { ArrowUp: size, ArrowRight: size, ArrowDown: -size, ArrowLeft: -size, PageUp: size * 10, PageDown: -size * 10 }[event.key];
     if (step) put(value() + step, false);
     else if (event.key === 'Enter' || /^[-\d.]$/.test(event.key)) type(event.key === 'Enter' ? null : event.key);
     else return;
@@ -69,8 +67,7 @@ function createInline({ store, path, words = null }) {
       return !typing;
     },
     move(event, down, moved) {
-      if (moved)
-        put(from + Math.round((event.clientX - down.clientX) / DRAG_PX) * scale.step(from) * (event.shiftKey ? 0.1 : 1), true);
+      if (moved) put(from + Math.round((event.clientX - down.clientX) / DRAG_PX) * scale.step(from) * (event.shiftKey ? 0.1 : 1), true);
     },
     end(_event, moved) {
       if (moved) put(value(), false);

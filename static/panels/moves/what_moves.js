@@ -17,10 +17,7 @@ export function createWhatMoves({ store }) {
     const say = words.includes(short.toLowerCase()) ? `Add ${words}` : `${short}: add ${words}`;
     return h('button', { type: 'button', class: 'btn', 'aria-label': say, title: say, onclick: () => addMotion(kind) }, short);
   };
-  const group = ([word, of]) => [
-    h('dt', {}, word),
-    h('dd', { role: 'group', 'aria-label': word }, of.map(add)),
-  ];
+  const group = ([word, of]) => [h('dt', {}, word), h('dd', { role: 'group', 'aria-label': word }, of.map(add))];
   $('#adding').append(...kindGroups(kinds).flatMap(group));
 
   const names = () => store.document.motions.map((_, i) => motionName(store, i));

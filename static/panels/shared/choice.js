@@ -34,12 +34,7 @@ export function choiceRow(label, choice) {
 
 /** On or off, as a button that says which. */
 export function createSwitch({ label, on, turn }) {
-  const element = h(
-    'button',
-    { type: 'button', class: 'switch', onclick: () => turn(!on()) },
-    h('span', { class: 'box', 'aria-hidden': true }),
-    label,
-  );
+  const element = h('button', { type: 'button', class: 'switch', onclick: () => turn(!on()) }, h('span', { class: 'box', 'aria-hidden': true }), label);
   function update() {
     setAttribute(element, 'aria-pressed', Boolean(on()));
   }
@@ -85,12 +80,7 @@ export function createList(attributes, { options, chosen, choose }) {
 export function createSelect({ store, path, label, options, chosen, choose }) {
   const list = createList({ 'aria-label': label }, { options, chosen, choose });
   const slot = createFieldError({ store, path, frame: list.element });
-  const element = h(
-    'div',
-    { class: 'group', 'data-row': path },
-    h('div', { class: 'between' }, h('span', {}, label), list.element),
-    slot.element,
-  );
+  const element = h('div', { class: 'group', 'data-row': path }, h('div', { class: 'between' }, h('span', {}, label), list.element), slot.element);
   function update() {
     list.update();
     slot.update();

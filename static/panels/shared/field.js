@@ -50,23 +50,10 @@ export function createField({
   });
   const keep = value => put(whole && value !== null ? Math.round(value) : value, false);
   const figure = createFigure({ store, path, label: words, step: scale.step, none, solve, keep, describedBy: `${id}-no` });
-  const name = h(
-    'span',
-    { class: 'lab', title: 'Double-click: the default', ondblclick: toDefault },
-    h('span', {}, words),
-    lockSign,
-  );
+  const name = h('span', { class: 'lab', title: 'Double-click: the default', ondblclick: toDefault }, h('span', {}, words), lockSign);
   const slot = createFieldError({ store, path, frame: figure.element });
   slot.element.id = `${id}-no`;
-  const element = h(
-    'div',
-    { class: `row${ticks ? ' dial' : ''}`, 'data-row': path },
-    name,
-    track.element,
-    figure.element,
-    track.vernier,
-    slot.element,
-  );
+  const element = h('div', { class: `row${ticks ? ' dial' : ''}`, 'data-row': path }, name, track.element, figure.element, track.vernier, slot.element);
 
   function say(value) {
     if (value === null) return none ?? 'not set';

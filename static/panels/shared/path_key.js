@@ -29,12 +29,7 @@ export function marker(index, x, y, r, side) {
 /** The short line with its marker beside a motion's name. */
 export function pathKey(index) {
   const line = s('path', { d: 'M0 8H28', class: `paper-${pathStyle(index).number} lane`, 'stroke-width': 3, 'stroke-dasharray': dashOf(index, 3) });
-  return s(
-    'svg',
-    { class: 'key', width: 34, height: 16, viewBox: '0 0 34 16', 'aria-hidden': true },
-    line,
-    marker(index, 28, 8, 5, 'paper'),
-  );
+  return s('svg', { class: 'key', width: 34, height: 16, viewBox: '0 0 34 16', 'aria-hidden': true }, line, marker(index, 28, 8, 5, 'paper'));
 }
 
 // How a motion ends, in few words and figures: for the lanes, the plot and the tables.

@@ -23,11 +23,7 @@ export function createPoints({ store, path, columns, next, words, table, body })
     const figures = columns.map(([name, label, step]) =>
       createFigure({ store, path: `${path}.${index}.${name}`, label: `${label} of point ${index + 1}`, step: () => step }),
     );
-    const away = h(
-      'button',
-      { type: 'button', class: 'icon-button', 'aria-label': `Remove point ${index + 1}`, onclick: () => remove(index) },
-      icon('close'),
-    );
+    const away = h('button', { type: 'button', class: 'icon-button', 'aria-label': `Remove point ${index + 1}`, onclick: () => remove(index) }, icon('close'));
     const element = h(
       'tr',
       {},

@@ -6,18 +6,7 @@ import { h, onDrag, s, setAttribute, whenPointerUp } from './dom.js';
 import { createVernier } from './vernier.js';
 
 /** value() → number or null; write(value, live); scale from state/scale.js; say(value) → its words; inset: half a thumb. */
-export function createSliderTrack({
-  label,
-  name,
-  scale,
-  value,
-  write,
-  say,
-  inset = 5,
-  ticks = false,
-  centred = false,
-  locked = () => false,
-}) {
+export function createSliderTrack({ label, name, scale, value, write, say, inset = 5, ticks = false, centred = false, locked = () => false }) {
   const range = h('input', {
     type: 'range',
     class: 'range',
@@ -110,12 +99,11 @@ export function createSliderTrack({
       const box = element.getBoundingClientRect();
       grip = { box, x: event.clientX, fraction: scale.toFraction(shown()), fine: event.shiftKey, value: value() };
       const near = Math.abs(event.clientX - box.left - inset - (width - 2 * inset) * grip.fraction) < 14;
-      if (!near && !event.shiftKey) (put(scale.toValue(fractionAt(event)), true), (grip.fraction = fractionAt(event)));
+      if (!near && !event.shiftKey) put(scale.toValue(fractionAt(event)), true), (grip.fraction = fractionAt(event));
       return true;
     },
     move(event) {
-      if (event.shiftKey !== grip.fine)
-        grip = { ...grip, x: event.clientX, fraction: scale.toFraction(shown()), fine: event.shiftKey };
+      if (event.shiftKey !== grip.fine) grip = { ...grip, x: event.clientX, fraction: scale.toFraction(shown()), fine: event.shiftKey };
       const gone = (event.clientX - grip.x) / (grip.box.width - 2 * inset);
       put(scale.toValue(clamp(grip.fraction + gone * (grip.fine ? 0.1 : 1), 0, 1)), true, grip.fine);
     },

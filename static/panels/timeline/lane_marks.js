@@ -66,10 +66,7 @@ export function drawnMark({ index, y, time, big, sign, gap }, x) {
 
 export function createMarkButtons({ at, seek }) {
   const element = h('div', { class: 'marks' });
-  const make = () =>
-    element.appendChild(
-      h('button', { type: 'button', class: 'mark', onclick: event => seek(Number(event.currentTarget.dataset.time)) }),
-    );
+  const make = () => element.appendChild(h('button', { type: 'button', class: 'mark', onclick: event => seek(Number(event.currentTarget.dataset.time)) }));
   function draw(marks) {
     const kept = [...element.children],
       wanted = shared(marks, at);

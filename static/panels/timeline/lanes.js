@@ -101,11 +101,7 @@ export function createLanes({ store, clock }) {
       .map(({ motion, index, y, ends }) => {
         const late = x(ends) > width * 0.72,
           said = `${shortName(motionName(store, index))} ${laneWords(motion, ends, store.fields.kinds[motion.kind].stays)}`;
-        return s(
-          'text',
-          { x: x(ends) + (late ? -12 : 12), y: y + 4.5, 'text-anchor': late ? 'end' : 'start', class: 'lane-name' },
-          said,
-        );
+        return s('text', { x: x(ends) + (late ? -12 : 12), y: y + 4.5, 'text-anchor': late ? 'end' : 'start', class: 'lane-name' }, said);
       });
   }
 
@@ -121,9 +117,7 @@ export function createLanes({ store, clock }) {
 
   function onkeydown(event) {
     const frames = { ArrowRight: 1, ArrowUp: 1, ArrowLeft: -1, ArrowDown: -1 }[event.key];
-    const to = { Home: 0, End: clock.end_s, PageUp: clock.time_s + clock.end_s / 10, PageDown: clock.time_s - clock.end_s / 10 }[
-      event.key
-    ];
+    const to = { Home: 0, End: clock.end_s, PageUp: clock.time_s + clock.end_s / 10, PageDown: clock.time_s - clock.end_s / 10 }[event.key];
     if (frames) clock.stepFrame(frames * (event.shiftKey ? 10 : 1));
     else if (to !== undefined) clock.seek(to);
     else return;

@@ -8,8 +8,7 @@ import { PACES } from '../looks/looks.js';
 import { majorStep } from './ruler.js';
 
 export function createTimeline({ store, clock }) {
-  const button = (label, title, sign, onclick, kind = '') =>
-    h('button', { type: 'button', class: kind, 'aria-label': label, title, onclick }, icon(sign));
+  const button = (label, title, sign, onclick, kind = '') => h('button', { type: 'button', class: kind, 'aria-label': label, title, onclick }, icon(sign));
   const play = button('Play', 'Play (Space)', 'play', () => clock.toggle(), 'play');
   const loop = button('Loop', 'Loop (L)', 'loop', () => toggleLoop(clock));
   const figure = h('b', {}),

@@ -5,11 +5,18 @@ import { ShaderMaterial, Vector3 } from '../../vendor/three.module.js';
 import { POST_TOP_G, postBreak } from './weights.js';
 import { FOGGED, rgb } from '../materials.js';
 
-const [BREAK_FROM_G, BREAK_TO_G] = postBreak(Infinity).map((g) => g.toFixed(3));
+const [BREAK_FROM_G, BREAK_TO_G] = postBreak(Infinity).map(g => g.toFixed(3));
 
 export function postMaterial(shared, { metres_a_g, wide_m }) {
   return new ShaderMaterial({
-    uniforms: { ...shared, uMetres: { value: metres_a_g }, uWiden: { value: 1 }, uCollar: { value: 1 }, uSlate: { value: new Vector3(...rgb('#56656E')) }, uTick: { value: new Vector3(...rgb('#AAB4B7')) } },
+    uniforms: {
+      ...shared,
+      uMetres: { value: metres_a_g },
+      uWiden: { value: 1 },
+      uCollar: { value: 1 },
+      uSlate: { value: new Vector3(...rgb('#56656E')) },
+      uTick: { value: new Vector3(...rgb('#AAB4B7')) },
+    },
     vertexShader: `
       attribute float collar; attribute vec2 weight;      // g: felt, and the top of the post
       uniform float uMetres, uWiden, uCollar;

@@ -12,13 +12,13 @@ import { merged } from '../geometry.js';
 const PLACE = 4;
 const MOST = 128;
 const WIDE_M = 0.15;
-const LEAST_PX = [7, 10];       // wide; farther off a post is drawn wider than it is, never taller: by this share of its height
+const LEAST_PX = [7, 10]; // wide; farther off a post is drawn wider than it is, never taller: by this share of its height
 const SLIM = 0.35;
-const COLLAR_PX = 2;            // high, at least
+const COLLAR_PX = 2; // high, at least
 const COLLAR_M = 0.03;
-const PERSON_PX = 10;           // lower on the picture than this nobody is drawn beside whom a post could stand
-const ASIDE_M = { standing: [0.45, -0.45, 0.8, -0.8, 1.15, -1.15], lift: [1.0, -1.0, 1.35, -1.35] };      // to the viewer's right of the feet
-const OVER_M = 0.12;            // of a label over a head
+const PERSON_PX = 10; // lower on the picture than this nobody is drawn beside whom a post could stand
+const ASIDE_M = { standing: [0.45, -0.45, 0.8, -0.8, 1.15, -1.15], lift: [1.0, -1.0, 1.35, -1.35] }; // to the viewer's right of the feet
+const OVER_M = 0.12; // of a label over a head
 const SHARES = [0, 0.15, 0.3, 0.45, 0.6, 0.75, 0.9];
 const turned = new Matrix4();
 const [x, y, z] = [new Vector3(), new Vector3(), new Vector3()];
@@ -39,7 +39,7 @@ export class Posts {
   }
 
   get tall_m() {
-    return this.open ? this.store.feel?.person.height_m ?? PERSON_M : PERSON_M;
+    return this.open ? (this.store.feel?.person.height_m ?? PERSON_M) : PERSON_M;
   }
 
   people(half, time_s) {
@@ -54,32 +54,32 @@ export class Posts {
     this.labelled = new Set(people.map(({ motion }) => motion));
     this.words = weightWords(people);
     const { position } = half.eye.camera;
-    const stands = people.map((one) => stanceOf(half, one, time_s, position));
+    const stands = people.map(one => stanceOf(half, one, time_s, position));
     const drawn = PERSON_M > PERSON_PX * half.eye.metresPerPx;
     this.mesh.visible = drawn && people.length > 0;
     if (this.mesh.visible) this.put(half, stands);
     else for (const stand of stands) stand.aside_m = 0;
-    this.seen = stands.flatMap((stand) => this.outline(stand));
-    return stands.map((stand) => this.label(stand)).sort((a, b) => a.away_m - b.away_m);
+    this.seen = stands.flatMap(stand => this.outline(stand));
+    return stands.map(stand => this.label(stand)).sort((a, b) => a.away_m - b.away_m);
   }
 
   // Points of a person and their post, for labels to keep off.
   outline({ feet, up, side, aside_m, weight_g }) {
     const lines = [[feet, this.tall_m], ...(aside_m ? [[moved(feet, side, aside_m), PERSON_M * topOf(weight_g)]] : [])];
-    return lines.flatMap(([foot, tall_m]) => SHARES.map((share) => moved(foot, up, share * tall_m)));
+    return lines.flatMap(([foot, tall_m]) => SHARES.map(share => moved(foot, up, share * tall_m)));
   }
 
   put(half, stands) {
     const { metresPerPx } = half.eye;
-    const [least, most] = LEAST_PX.map((px) => px * metresPerPx);
+    const [least, most] = LEAST_PX.map(px => px * metresPerPx);
     const wide_m = Math.max(WIDE_M, least, Math.min(most, SLIM * PERSON_M));
-    const bodies = stands.map(({ feet, up }) => [0.05, 0.5, 0.95].map((share) => half.project(moved(feet, up, share * this.tall_m))).filter(Boolean));
+    const bodies = stands.map(({ feet, up }) => [0.05, 0.5, 0.95].map(share => half.project(moved(feet, up, share * this.tall_m))).filter(Boolean));
     const taken = [];
     stands.forEach((stand, k) => {
       const { key, beside, weight_g, feet, up, side } = stand;
       const [least_px, tall_m] = [0.28 / metresPerPx, PERSON_M * topOf(weight_g)];
-      const places = (ASIDE_M[beside] ?? ASIDE_M.standing).map((aside_m) => aside_m + (Math.sign(aside_m) * (wide_m - WIDE_M)) / 2);
-      const seenAt = (index) => [0, 0.5, 1].map((share) => half.project(moved(moved(feet, side, places[index]), up, share * tall_m))).filter(Boolean);
+      const places = (ASIDE_M[beside] ?? ASIDE_M.standing).map(aside_m => aside_m + (Math.sign(aside_m) * (wide_m - WIDE_M)) / 2);
+      const seenAt = index => [0, 0.5, 1].map(share => half.project(moved(moved(feet, side, places[index]), up, share * tall_m))).filter(Boolean);
       const spot = freest(places.length, seenAt, [...bodies.filter((_, other) => other !== k), ...taken], least_px, this.spots.get(key));
       this.spots.set(key, spot.index);
       taken.push(spot.seen);
@@ -103,16 +103,28 @@ export class Posts {
   label({ key, name, weight_g, feet, up, side, aside_m, away_m }) {
     const over = (share, height_m) => moved(moved(feet, side, share * aside_m), up, height_m + OVER_M);
     const head_m = Math.max(this.tall_m, PERSON_M * topOf(weight_g));
-    return { key: `weight ${key}`, text: `${name} `, strong: `${weightFigure(weight_g)}\u00a0g`, at: [over(0.5, head_m), over(1, head_m), over(2.2, 0.5 * head_m), over(-1, 0.5 * head_m)], gap: 4, away_m };
+    return {
+      key: `weight ${key}`,
+      text: `${name} `,
+      strong: `${weightFigure(weight_g)}\u00a0g`,
+      at: [over(0.5, head_m), over(1, head_m), over(2.2, 0.5 * head_m), over(-1, 0.5 * head_m)],
+      gap: 4,
+      away_m,
+    };
   }
 
   // What a picture must hold besides: posts and people taller than people usually are.
   tops(half) {
     if (!this.open) return [];
     const { model, shown, frame } = half;
-    const tall = (weight_g) => Math.max(this.tall_m, PERSON_M * topOf(weight_g));
+    const tall = weight_g => Math.max(this.tall_m, PERSON_M * topOf(weight_g));
     const points = [];
-    const push = (feet, up, high_m) => { if (high_m > PERSON_M) { const p = moved(feet, up, high_m); points.push(p.x, p.y, p.z); } };
+    const push = (feet, up, high_m) => {
+      if (high_m > PERSON_M) {
+        const p = moved(feet, up, high_m);
+        points.push(p.x, p.y, p.z);
+      }
+    };
     for (const { person, motion, weight_g } of this.people(half, Infinity)) {
       const [from_s, to_s] = motion ? [motion.starts_s, motion.ends_s] : [person.since_s, shown[0]?.ends_s ?? 0];
       for (const time_s of [from_s, (from_s + to_s) / 2, to_s]) {
@@ -135,7 +147,7 @@ function stanceOf(half, one, time_s, eye) {
   const toEye = x.set(eye.x - feet.x, eye.y - feet.y, eye.z - feet.z);
   const away_m = toEye.length();
   const side = z.crossVectors(y.set(...up), toEye);
-  if (side.lengthSq() < 1e-6 * away_m * away_m) side.set(...half.eye.axes.right).projectOnPlane(y);       // seen from straight above
+  if (side.lengthSq() < 1e-6 * away_m * away_m) side.set(...half.eye.axes.right).projectOnPlane(y); // seen from straight above
   side.normalize();
   const front = x.crossVectors(side, y).toArray();
   return { ...one, beside: one.motion?.stage.beside, feet, up, side: side.toArray(), front, away_m };
@@ -145,23 +157,29 @@ function stanceOf(half, one, time_s, eye) {
 function postGeometry() {
   const geometry = merged([new BoxGeometry(WIDE_M, 1, 0.06).translate(0, 0.5, 0), new BoxGeometry(1.7 * WIDE_M, COLLAR_M, 0.08)]);
   const count = geometry.attributes.position.count;
-  return geometry.setAttribute('collar', new BufferAttribute(Float32Array.from({ length: count }, (_, k) => (2 * k < count ? 0 : 1)), 1));
+  return geometry.setAttribute(
+    'collar',
+    new BufferAttribute(
+      Float32Array.from({ length: count }, (_, k) => (2 * k < count ? 0 : 1)),
+      1,
+    ),
+  );
 }
 
 // Where beside somebody a post hides nobody: places are tried in order of liking, each as the points it takes on the picture, px.
 
 const HIT = 10;
-const STAY = 3;                 // how much better another place must be before a post moves
+const STAY = 3; // how much better another place must be before a post moves
 
 /** `seenAt(index)`: the points of the place of that index of `count`; `taken` the same of what must stay in sight; `least_px` the
     distance to keep; `last` the index it had. Gives {index, seen}: the first place that hides least. */
 export function freest(count, seenAt, taken, least_px, last) {
-  const dislike = (index) => index - (index === last ? STAY : 0);
+  const dislike = index => index - (index === last ? STAY : 0);
   let best = null;
   for (const index of Array.from({ length: count }, (_, k) => k).sort((a, b) => dislike(a) - dislike(b))) {
     if (best && dislike(index) >= best.cost) break;
     const seen = seenAt(index);
-    const cost = HIT * taken.filter((other) => meets(seen, other, least_px)).length + dislike(index);
+    const cost = HIT * taken.filter(other => meets(seen, other, least_px)).length + dislike(index);
     if (!best || cost < best.cost) best = { index, seen, cost };
   }
   return best;

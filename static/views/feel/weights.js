@@ -10,14 +10,15 @@ import { standing, turnAt } from '../model.js';
 import { apart } from '../line_plate.js';
 import { moved, standOf } from '../reach.js';
 
-const ALIKE = 0.0025;           // so near in distance from the axis, or in spin, what is felt standing is told by the same two figures
+const ALIKE = 0.0025; // so near in distance from the axis, or in spin, what is felt standing is told by the same two figures
 
 /** [{key, name, weight_g, person | motion}] of the `people` who stand and of the shown motions that are people; weight in g. `feel`: the
     answer to what people would feel, or null. */
 export function weighed(model, people, shown, feel, time_s) {
   const standing = people.map((person, k) => ({ key: `standing ${k}`, name: 'standing', person, weight_g: standingAt(model, feel, person, time_s) }));
-  const moving = shown.filter((m) => m.stage.mover === 'person' && m.path.count && time_s >= m.starts_s - 1e-6)
-    .map((motion) => ({ key: `moving ${motion.i}`, name: motion.name, motion, weight_g: movingAt(model, feel, motion, time_s) }));
+  const moving = shown
+    .filter(m => m.stage.mover === 'person' && m.path.count && time_s >= m.starts_s - 1e-6)
+    .map(motion => ({ key: `moving ${motion.i}`, name: motion.name, motion, weight_g: movingAt(model, feel, motion, time_s) }));
   return [...standing, ...moving].filter(({ weight_g }) => weight_g !== null);
 }
 
@@ -30,7 +31,10 @@ function movingAt(model, feel, m, time_s) {
 // The figure holds for this habitat's floor 0 at along 0, and for the spin at time 0.
 function standingAt({ answer, ground, radius_m, name }, feel, { along_m, axial_m, floor }, time_s) {
   if (!feel || name || !alike(spinAt(answer, time_s), spinAt(answer, 0))) return null;
-  const out_m = (along, axial, on) => { const { x, y } = ground.on(along, 0, axial, 0, {}, on); return Math.hypot(x, radius_m - y); };
+  const out_m = (along, axial, on) => {
+    const { x, y } = ground.on(along, 0, axial, 0, {}, on);
+    return Math.hypot(x, radius_m - y);
+  };
   return alike(out_m(along_m, axial_m, floor), out_m(0, ground.level ? radius_m : 0, 0)) ? feel.figures.feet_g : null;
 }
 
@@ -83,11 +87,17 @@ const INK = '#182024';
 const SLATE = '#465157';
 const ASIDE_PX = 12;
 const OVER_PX = 8;
-const LEAST_TICK_PX = 4;        // nearer to each other they would run together
+const LEAST_TICK_PX = 4; // nearer to each other they would run together
 
 /** Draws into the plate's moving part what everybody feels at time t; gives the words for it. `feel`: the answer, or null. */
 export function drawWeights({ lines, model, shown, frame }, feel, time_s) {
-  const people = weighed(model, standing(shown, model.ground).filter(({ floor }) => PERSON_M < model.ground.headroom(floor)), shown, feel, time_s);
+  const people = weighed(
+    model,
+    standing(shown, model.ground).filter(({ floor }) => PERSON_M < model.ground.headroom(floor)),
+    shown,
+    feel,
+    time_s,
+  );
   const taken = [...lines.taken];
   for (const one of people) {
     const { feet, up } = one.motion ? standOf(model, one.motion, frame, time_s) : onDeck(model, one.person, turnAt(model, frame, time_s));
@@ -102,13 +112,17 @@ export function drawWeights({ lines, model, shown, frame }, feel, time_s) {
 function drawPost(lines, feet, up, weight_g) {
   const [fx, fy] = lines.at(feet);
   const base = [fx + ASIDE_PX * up[1], fy + ASIDE_PX * up[0]];
-  const at = (g, aside = 0) => { const far = lines.px * PERSON_M * g; return [base[0] + up[0] * far + aside * up[1], base[1] - up[1] * far + aside * up[0]].map((c) => c.toFixed(1)).join(' '); };
+  const at = (g, aside = 0) => {
+    const far = lines.px * PERSON_M * g;
+    return [base[0] + up[0] * far + aside * up[1], base[1] - up[1] * far + aside * up[0]].map(c => c.toFixed(1)).join(' ');
+  };
   const line = (d, look) => svg('path', { d, fill: 'none', ...look }, lines.moving);
   const top_g = postTop(weight_g);
   line(`M${at(0)}L${at(top_g)}`, { stroke: SLATE, 'stroke-width': 8, class: 'weight-post' });
   if (weight_g > 0) line(`M${at(0)}L${at(Math.min(weight_g, top_g))}`, { stroke: '#FFF', 'stroke-width': 5, class: 'weight-felt' });
   const parted = postBreak(weight_g);
   if (parted) line(`M${at(parted[0])}L${at(parted[1])}`, { stroke: SLATE, 'stroke-width': 8, class: 'weight-break' });
-  const ticks = lines.px * PERSON_M > 10 * LEAST_TICK_PX ? Array.from({ length: Math.floor(10 * top_g) }, (_, k) => `M${at((k + 1) / 10, 4)}L${at((k + 1) / 10, 7)}`) : [];
+  const ticks =
+    lines.px * PERSON_M > 10 * LEAST_TICK_PX ? Array.from({ length: Math.floor(10 * top_g) }, (_, k) => `M${at((k + 1) / 10, 4)}L${at((k + 1) / 10, 7)}`) : [];
   line([...ticks, `M${at(1, -7)}L${at(1, 7)}`].join(''), { stroke: INK, 'stroke-width': 1.2 });
 }

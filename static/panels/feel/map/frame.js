@@ -53,9 +53,7 @@ export function drawFamily(frame, { smallest, family }) {
     most = points(family.most_spin_rpm, high * 2); // what nothing bounds runs off the map
   const narrow = least.every(([, y], i) => Math.abs(y - most[i][1]) < LINE_PX);
   return [
-    narrow
-      ? s('path', { d: pathOf(least), class: 'family-line' })
-      : s('path', { d: `${pathOf([...least, ...most.toReversed()])}Z`, class: 'family-band' }),
+    narrow ? s('path', { d: pathOf(least), class: 'family-line' }) : s('path', { d: `${pathOf([...least, ...most.toReversed()])}Z`, class: 'family-band' }),
     smallest && smallestMark(frame, smallest),
   ];
 }

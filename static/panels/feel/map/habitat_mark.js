@@ -38,7 +38,12 @@ export function createHabitatMark() {
     setAttribute(dot, 'visibility', off ? 'hidden' : null);
     fit(called, off ? `: ${off}` : '', right - left);
     const under = labels.filter(label => meet(label.corners, cornersOf(x - HALF_PX, y - HALF_PX, 2 * HALF_PX, 2 * HALF_PX))),
-      place = placePlate(frame.box, [x, y], wide, labels.filter(label => !under.includes(label)));
+      place = placePlate(
+        frame.box,
+        [x, y],
+        wide,
+        labels.filter(label => !under.includes(label)),
+      );
     put(plate, { x: place.left, y: place.top, width: wide });
     put(name, { x: place.left + PAD_PX, y: place.top + PLATE_HIGH_PX - 4 });
     for (const label of labels) setAttribute(label.element, 'visibility', [...under, ...place.hides].includes(label) ? 'hidden' : null);
@@ -75,13 +80,16 @@ export function placePlate(box, [x, y], wide, labels) {
     const corners = cornersOf(left, top, wide, PLATE_HIGH_PX);
     return { left, top, hides: labels.filter(label => meet(label.corners, corners)) };
   });
-  return places
-    .filter(({ top }) => top >= box.top && top + PLATE_HIGH_PX <= box.bottom)
-    .reduce((a, b) => (b.hides.length < a.hides.length ? b : a));
+  return places.filter(({ top }) => top >= box.top && top + PLATE_HIGH_PX <= box.bottom).reduce((a, b) => (b.hides.length < a.hides.length ? b : a));
 }
 
 export function cornersOf(left, top, wide, high) {
-  return [[left, top], [left + wide, top], [left + wide, top + high], [left, top + high]];
+  return [
+    [left, top],
+    [left + wide, top],
+    [left + wide, top + high],
+    [left, top + high],
+  ];
 }
 
 /** Whether two rectangles, however turned, have a part in common: no side of either parts them. */

@@ -48,7 +48,10 @@ export function createMapKey(drawing) {
     const { limits } = drawing();
     if (limits === shown) return;
     shown = limits;
-    setChildren(element, limits.map(({ short, who }) => h('li', {}, h('b', {}, short), ` ${who}`)));
+    setChildren(
+      element,
+      limits.map(({ short, who }) => h('li', {}, h('b', {}, short), ` ${who}`)),
+    );
   }
   return { element, update };
 }
@@ -59,12 +62,7 @@ export function createMapTable({ store, drawing }) {
   const element = h(
     'div',
     {},
-    h(
-      'table',
-      { class: 'map-table' },
-      h('thead', {}, h('tr', {}, head('Limit'), head('who says so'), head('here', 'r'))),
-      body,
-    ),
+    h('table', { class: 'map-table' }, h('thead', {}, h('tr', {}, head('Limit'), head('who says so'), head('here', 'r'))), body),
     equal,
   );
   let shown = null;

@@ -35,10 +35,7 @@ export function createFeelMap({ element, store, client }) {
   const box = h('div', { class: 'map-box' }, svg, ring.element);
   const caption = h('p', { class: 'small' }),
     key = createMapKey(() => drawing);
-  const list = createList(
-    { 'aria-label': 'Limits drawn on the map' },
-    { options: () => groupsOf(store.feel), chosen: () => group, choose },
-  );
+  const list = createList({ 'aria-label': 'Limits drawn on the map' }, { options: () => groupsOf(store.feel), chosen: () => group, choose });
   const table = createFold({
     words: () => (table.element.hidden ? 'Show the table' : 'Hide the table'),
     make: () => [createMapTable({ store, drawing: () => drawing })],

@@ -71,11 +71,7 @@ export function createRing({ store, frame, say }) {
     move(event, down, moved) {
       if (!moved) return;
       const per = event.shiftKey ? 0.1 : 1; // with Shift a tenth as far
-      moveTo(
-        frame().radiusAt(grip.x + (event.clientX - down.clientX) * per),
-        frame().spinAt(grip.y + (event.clientY - down.clientY) * per),
-        event.shiftKey,
-      );
+      moveTo(frame().radiusAt(grip.x + (event.clientX - down.clientX) * per), frame().spinAt(grip.y + (event.clientY - down.clientY) * per), event.shiftKey);
     },
     end() {
       if (store.document !== grip.before) store.set(RADIUS, store.read(RADIUS));

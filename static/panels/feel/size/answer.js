@@ -38,7 +38,11 @@ export function createSizeAnswer({ store, alter }) {
 
   function collided({ collides, words, ways }) {
     return [
-      h('div', { class: 'refusal' }, saidOnce(words, ways, collides).map((say, i) => h('p', {}, i === 0 ? h('b', {}, say) : say))),
+      h(
+        'div',
+        { class: 'refusal' },
+        saidOnce(words, ways, collides).map((say, i) => h('p', {}, i === 0 ? h('b', {}, say) : say)),
+      ),
       ...collides.map(one => h('div', { class: 'collides' }, h('p', { class: 'lead' }, one.say), instead(one))),
     ];
   }

@@ -90,10 +90,17 @@ function createWishes({ store, client, shown }) {
         number,
         wish: () => wishes[number],
         change: wish => put(number, wish),
-        remove: () => change(wishes.filter((__, i) => i !== number), number),
+        remove: () =>
+          change(
+            wishes.filter((__, i) => i !== number),
+            number,
+          ),
       }),
     );
-    setChildren(list, rows.map(row => row.element));
+    setChildren(
+      list,
+      rows.map(row => row.element),
+    );
   }
 
   function update() {

@@ -85,11 +85,7 @@ export function createWishRow({ store, number, wish, change, remove }) {
   const unit = h('span', { class: 'unit' });
   const value = h('span', { class: 'val' }, input, unit);
   const error = h('p', { class: 'refusal', hidden: true });
-  const away = h(
-    'button',
-    { type: 'button', class: 'icon-button', 'aria-label': `Remove wish ${number + 1}`, onclick: remove },
-    icon('close'),
-  );
+  const away = h('button', { type: 'button', class: 'icon-button', 'aria-label': `Remove wish ${number + 1}`, onclick: remove }, icon('close'));
   const element = h('div', { class: 'wish' }, list.element, value, away, error);
   let typed = false;
 
