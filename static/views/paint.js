@@ -61,7 +61,7 @@ export class Paint {
     const quads = [{ ...arrow, size: ARROW_M, uv: [0, 0, 1, ROW / SIZE] }];
     figures.forEach((figure, i) => quads.push({ ...figure, size: FIGURE_M, uv: cellOf(i) }));
     this.mesh.geometry.dispose();
-    this.mesh.geometry = laid(quads, ground, deck.floor, scale);
+    this.mesh.geometry = geometryOf(quads, ground, deck.floor, scale);
   }
 
   letter(marks) {
@@ -138,7 +138,7 @@ function cellOf(i) {
 }
 
 // Quads bent along the deck, a hand's breadth of nothing above it.
-function laid(quads, ground, floor, scale) {
+function geometryOf(quads, ground, floor, scale) {
   const position = [];
   const uv = [];
   const index = [];

@@ -116,6 +116,6 @@ test('the colour is said by the numbers of H.273', () => {
 test('a size of 127 bytes is not written as the one reserved for unknown', () => {
   const { data, by } = made(1, [24, 1], { title: 'x'.repeat(127) });
   const [title] = by(0x7ba9);
-  assert.deepEqual([...data.subarray(title.from - 2, title.from)], [0x40, 127]); // prettier-ignore
+  assert.deepEqual([...data.subarray(title.from - 2, title.from)], [0x40, 127]);
   assert.equal(text(title).length, 127);
 });

@@ -26,7 +26,14 @@ test('a landing, a rebound, a grip and a rest have their words; a release has no
 test('the highest point before the landing is marked, those of the rebounds are not', () => {
   const apex = time_s => ({ kind: 'apex', time_s });
   const marks = eventMarks([lane({ events: [release, apex(0.5), bounce(1), apex(1.4), bounce(1.8)] })], () => 'Ball', KINDS);
-  assert.deepEqual(marks.map(mark => [mark.what, mark.time]), [['highest', 0.5], ['lands', 1], ['bounces off the deck', 1.8]]); // prettier-ignore
+  assert.deepEqual(
+    marks.map(mark => [mark.what, mark.time]),
+    [
+      ['highest', 0.5],
+      ['lands', 1],
+      ['bounces off the deck', 1.8],
+    ],
+  );
 });
 
 test('a cup on a table grips, it does not roll', () => {

@@ -107,5 +107,11 @@ test('a scene remembered again takes the place of the older one of its title', (
   kept.remember({ ...SCENE, title: 'Drop' }, 1);
   kept.remember({ ...SCENE, title: 'Throw' }, 2);
   kept.remember({ ...SCENE, title: 'Drop' }, 3);
-  assert.deepEqual(kept.recent().map(({ title, when }) => [title, when]), [['Drop', 3], ['Throw', 2]]); // prettier-ignore
+  assert.deepEqual(
+    kept.recent().map(({ title, when }) => [title, when]),
+    [
+      ['Drop', 3],
+      ['Throw', 2],
+    ],
+  );
 });

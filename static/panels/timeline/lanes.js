@@ -50,7 +50,7 @@ export function createLanes({ store, clock }) {
     if (!width || !store.answer) return;
     setAttribute(picture, 'width', width);
     setAttribute(picture, 'height', height);
-    const lanes = laid();
+    const lanes = shownLanes();
     marks = eventMarks(lanes, index => motionName(store, index), store.fields.kinds);
     picture.replaceChildren(
       s('defs', {}, s('clipPath', { id: 'flown' }, clip)),
@@ -69,7 +69,7 @@ export function createLanes({ store, clock }) {
   }
 
   // hidden motions keep their lane's style but leave no lane
-  function laid() {
+  function shownLanes() {
     const { motions } = store.answer,
       shown = motions
         .map((motion, index) => ({ motion, index, path: paths[index] }))
