@@ -82,13 +82,13 @@ class Airborne:
         acceleration = force.at(0.0, position, velocity)
         touch = np.zeros((max(len(room.surfaces) for room in self._rooms), len(self._at)), dtype=int)
         for number, room in enumerate(self._rooms):
-            here = np.flatnonzero(self._room == number)
-            own = position[:, here], velocity[:, here], acceleration[:, here]
-            turning = turned.states(self._spin, self._start_s[here], *own) if self._turned(room) else own
+            inside = np.flatnonzero(self._room == number)
+            own = position[:, inside], velocity[:, inside], acceleration[:, inside]
+            turning = turned.states(self._spin, self._start_s[inside], *own) if self._turned(room) else own
             for k, surface in enumerate(room.surfaces):
-                state = touching(surface, *(turning if surface.turned else own), self._radius_m[here])
-                touch[k, here] = state
-                for i in here[state < 0]:
+                state = touching(surface, *(turning if surface.turned else own), self._radius_m[inside])
+                touch[k, inside] = state
+                for i in inside[state < 0]:
                     self.met[i] = self.met[i] or surface
         return touch
 
@@ -146,13 +146,13 @@ class Airborne:
         """First contact inside the step (M,), and the index of the surface in its room (M,)."""
         s, which = np.full(len(self._at), np.inf), np.full(len(self._at), -1)
         for number, room in enumerate(self._rooms):
-            here = self._room[self._at] == number
-            if not np.any(here):
+            inside = self._room[self._at] == number
+            if not np.any(inside):
                 continue
-            at, part = self._at[here], step if np.all(here) else step.only(here)
+            at, part = self._at[inside], step if np.all(inside) else step.only(inside)
             turning = (self._spin, self._start_s[at]) if self._turned(room) else None
-            s[here], which[here] = first_contact(
-                part, room.surfaces, self._radius_m[at], self._touch[: len(room.surfaces), here], turning
+            s[inside], which[inside] = first_contact(
+                part, room.surfaces, self._radius_m[at], self._touch[: len(room.surfaces), inside], turning
             )
         return s, which
 

@@ -87,8 +87,8 @@ class Progress:
 
     def slips(self, time_s, start):
         """A thing that stood begins to slide as the leg begins; told once."""
-        told = self.journey.events and self.journey.events[-1]
-        if not told or (told.kind, told.time_s) != ("slip", time_s):
+        last = self.journey.events and self.journey.events[-1]
+        if not last or (last.kind, last.time_s) != ("slip", time_s):
             self.happens("slip", time_s, start.position_m, start.velocity_m_s)
 
     def finish(self, end):

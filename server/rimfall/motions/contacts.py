@@ -69,8 +69,8 @@ def meet(medium, moving, surfaces, time_s, position, velocity, spinning):
     # So gliding it is not lifted: a lift toward the surface would have it meet that again and again.
     flies = releases(medium.spin, moving, time_s, place, after, spun, real)
     for i, motion in enumerate(moving):
-        met = _Contact(surfaces[i], time_s[i], position[i], velocity[i], normal[i], real[i], pressed[i], slipping[i])
-        _decide(motion, met, _State(position[i], after[i], spun[i]), flies[i])
+        touch = _Contact(surfaces[i], time_s[i], position[i], velocity[i], normal[i], real[i], pressed[i], slipping[i])
+        _decide(motion, touch, _State(position[i], after[i], spun[i]), flies[i])
 
 
 @dataclass(frozen=True)
@@ -92,39 +92,39 @@ def _each(surfaces, what, *states):
     """A surface's `what` at each of states (n, 3), all bodies of one surface at once -> (n, 3)."""
     out = np.empty_like(states[0])
     for surface in dict.fromkeys(surfaces):
-        here = np.array([s is surface or s == surface for s in surfaces])
-        out[here] = getattr(surface, what)(*(state[here].T for state in states)).T
+        same = np.array([s is surface or s == surface for s in surfaces])
+        out[same] = getattr(surface, what)(*(state[same].T for state in states)).T
     return out
 
 
-def _decide(motion, met, state, flies):
+def _decide(motion, touch, state, flies):
     """What one body does after a contact: end there, fly on, or lie on a surface."""
-    kind = met.surface.name_at(met.position_m)
-    if met.surface.edge:
-        motion.happens("edge", met.time_s, met.position_m, met.velocity_m_s)
+    kind = touch.surface.name_at(touch.position_m)
+    if touch.surface.edge:
+        motion.happens("edge", touch.time_s, touch.position_m, touch.velocity_m_s)
         motion.finish("edge")
         return
-    motion.touches += not met.real
+    motion.touches += not touch.real
     if stays(motion, kind) or motion.standstills > MOST_STANDSTILLS or motion.touches > _MOST_TOUCHES:
-        motion.happens(kind, met.time_s, met.position_m, met.velocity_m_s, np.zeros(3), met.surface)
+        motion.happens(kind, touch.time_s, touch.position_m, touch.velocity_m_s, np.zeros(3), touch.surface)
         motion.finish(how(kind))
         return
     ground = motion.next.surface if isinstance(motion.next, GroundStart) else None
-    if met.pressed_m_s2 > 0 or met.velocity_m_s @ met.normal < -_PARTED_M_S:
-        motion.happens(kind, met.time_s, met.position_m, met.velocity_m_s, state.velocity_m_s, met.surface)
-    motion.left -= bool(met.real)
-    motion.standstills = 0 if met.real else motion.standstills
-    if ground is not None and not met.real and kind not in ON_THE_GROUND:
-        motion.next = _still_on(motion, ground, met, state, flies)
-    elif met.real or met.pressed_m_s2 <= 0:
+    if touch.pressed_m_s2 > 0 or touch.velocity_m_s @ touch.normal < -_PARTED_M_S:
+        motion.happens(kind, touch.time_s, touch.position_m, touch.velocity_m_s, state.velocity_m_s, touch.surface)
+    motion.left -= bool(touch.real)
+    motion.standstills = 0 if touch.real else motion.standstills
+    if ground is not None and not touch.real and kind not in ON_THE_GROUND:
+        motion.next = _still_on(motion, ground, touch, state, flies)
+    elif touch.real or touch.pressed_m_s2 <= 0:
         motion.next = flies
     else:
-        motion.next = _on_ground(motion, met.surface, met.time_s, state, met.slipping)
+        motion.next = _on_ground(motion, touch.surface, touch.time_s, state, touch.slipping)
     if motion.journey.start.beyond is not None and kind in ON_THE_GROUND:
         motion.next = replace(motion.next, room=motion.journey.start.beyond)
 
 
-def _still_on(motion, ground, met, state, flies):
+def _still_on(motion, ground, touch, state, flies):
     """After a wall was met on the ground: it goes on there, unless the wall's friction lifts it and it may still rebound."""
     normal = ground.normal(state.position_m)
     rising = float(state.velocity_m_s @ normal)
@@ -134,7 +134,7 @@ def _still_on(motion, ground, met, state, flies):
     level = replace(state, velocity_m_s=state.velocity_m_s - rising * normal)
     one = contact.balls([motion.next.body])
     slips = contact.slip(one, normal[None], level.velocity_m_s[None], level.spin_rad_s[None])
-    return _on_ground(motion, ground, met.time_s, level, np.linalg.norm(slips) > _NO_SLIP_M_S)
+    return _on_ground(motion, ground, touch.time_s, level, np.linalg.norm(slips) > _NO_SLIP_M_S)
 
 
 def releases(spin, moving, time_s, position, velocity, spinning, lifts):

@@ -82,11 +82,11 @@ def fly(medium: Medium, releases, watch=None):
     stiff = _stiff(medium, releases)
     for stepper, group in ((Stepper, np.flatnonzero(~stiff)), (StiffStepper, np.flatnonzero(stiff))):
         for part in (group[k : k + AT_ONCE].tolist() for k in range(0, len(group), AT_ONCE)):
-            here = [releases[i] for i in part]
-            batch = Airborne(medium, here, stepper)
+            some = [releases[i] for i in part]
+            batch = Airborne(medium, some, stepper)
             _fly_all(batch, part, watch and (lambda done, before=ended: watch(before + done)))
             ended += len(part)
-            for i, release, path, surface in zip(part, here, batch.paths(), batch.met, strict=True):
+            for i, release, path, surface in zip(part, some, batch.paths(), batch.met, strict=True):
                 flown[i] = FlightResult(release, path, surface)
     return flown
 

@@ -129,9 +129,9 @@ class GroundBatch:
         for row, what in ((_LEFT, _LEAVES), (_SLIP, _SLIPS)):
             some = np.flatnonzero(_doubtful(taken.watched[:, row]))
             if len(some):
-                found = self._falls(taken, some, row)
-                sooner = found < np.minimum(s[some], 1.0 + 1e-15)
-                s[some[sooner]], kind[some[sooner]] = found[sooner], what
+                falls = self._falls(taken, some, row)
+                sooner = falls < np.minimum(s[some], 1.0 + 1e-15)
+                s[some[sooner]], kind[some[sooner]] = falls[sooner], what
         changed = kind >= 0
         if np.any(changed):
             self._end_inside(taken, np.flatnonzero(changed), s, kind, met)

@@ -40,8 +40,10 @@ class Setting:
     def room(self, floor=0):
         """The inside of the habitat; of flat floors, the space over one of them. One object a floor, for batches."""
         if floor not in self._rooms:
-            made = self.habitat
-            self._rooms[floor] = Room(made.surfaces(floor), True, made.pull_m_s2, made.across_m(floor), made.still_air)
+            shape = self.habitat
+            self._rooms[floor] = Room(
+                shape.surfaces(floor), True, shape.pull_m_s2, shape.across_m(floor), shape.still_air
+            )
         return self._rooms[floor]
 
     def flat_room(self, gravity_m_s2, ground_m=0.0):

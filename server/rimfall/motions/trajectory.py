@@ -42,11 +42,11 @@ class Trajectory(Path):
         """Acceleration (n, 3) in the turning frame at times (n,), of the path that is at `position` and `velocity` (n, 3) there
         (those of `both`): in the air what bends the inertial path, and the turning frame's own."""
         k = self.piece(time_s)
-        bend = horner(slope(self.path_m_s[k]), self.share(k, time_s)) / self.length_s[k][:, None]
+        acceleration = horner(slope(self.path_m_s[k]), self.share(k, time_s)) / self.length_s[k][:, None]
         flies = ~self.grounded[k]
         own = of_frame(spin.rate_rad_s(time_s), spin.change_rad_s2(time_s), position.T, velocity.T).T
-        bend[flies] = (frames.turn(bend, -spin.angle_rad(time_s)) + own)[flies]
-        return bend
+        acceleration[flies] = (frames.turn(acceleration, -spin.angle_rad(time_s)) + own)[flies]
+        return acceleration
 
     @property
     def knots_s(self):
@@ -111,7 +111,7 @@ def attitudes(trajectory, spin, time_s):
 def _air_turns(trajectory, spin, k, begin, end):
     """Turns (n, 4) in the turning frame of bodies whose spin is constant in the inertial one."""
     angle = spin.angle_rad(begin)
-    there = frames.turn(trajectory.spin_rad_s[k], -angle)
-    back = np.zeros_like(there)
+    spinning = frames.turn(trajectory.spin_rad_s[k], -angle)
+    back = np.zeros_like(spinning)
     back[:, 2] = angle - spin.angle_rad(end)
-    return quaternions.times(quaternions.turning(back), quaternions.turning(there * (end - begin)[:, None]))
+    return quaternions.times(quaternions.turning(back), quaternions.turning(spinning * (end - begin)[:, None]))

@@ -48,15 +48,18 @@ class TrajectoryBatch:
 
     def _turning(self, spin, body, time_s):
         time_s = np.clip(time_s, self.begin_s[body], self.end_s[body])
-        position, velocity, bend = self.inertial(body, time_s)
+        position, velocity, acceleration = self.inertial(body, time_s)
         angle, omega = spin.angle_rad(time_s), spin.rate_rad_s(time_s)
         position, velocity = frames.inertial_to_rotating(position, velocity, angle, omega)
         own = of_frame(omega, spin.change_rad_s2(time_s), position.T, velocity.T).T
-        return position, velocity, frames.turn(bend, -angle) + own
+        return position, velocity, frames.turn(acceleration, -angle) + own
 
     def first_fall_s(self, surface, spin):
         """When (N,) each body's centre first comes down through a surface from the side of its normal; nan where it never does."""
-        owner = np.repeat(np.arange(len(self.begin_s)), np.diff(self.first))
+        out = np.full(len(self.begin_s), np.nan)
+        if not len(out):
+            return out
+        owner = np.repeat(np.arange(len(out)), np.diff(self.first))
         states = (np.ascontiguousarray(np.moveaxis(a, 0, -1)) for a in (self.position_m, self.velocity_m_s))
         powers = (np.ascontiguousarray(np.moveaxis(a, 0, -1)) for a in (self.path_m, self.path_m_s))
         step = Step(0.0, self.length_s, *states, *powers)
@@ -72,14 +75,13 @@ class TrajectoryBatch:
         time_s = self.start_s + np.where(between, 1.0, s) * self.length_s
         falls = np.flatnonzero(time_s <= until_s)
         bodies, at = np.unique(owner[falls], return_index=True)
-        out = np.full(len(self.begin_s), np.nan)
         out[bodies] = time_s[falls[at]]
         return out
 
     def _piece(self, body, time_s):
         """Number (n,) of the piece that holds for each body and time."""
-        found = np.searchsorted(self._key, _key(body, time_s, self.begin_s, self.end_s), "right") - 1
-        return np.clip(found, self.first[body], self.first[body + 1] - 1)
+        piece = np.searchsorted(self._key, _key(body, time_s, self.begin_s, self.end_s), "right") - 1
+        return np.clip(piece, self.first[body], self.first[body + 1] - 1)
 
 
 def _parts(count):

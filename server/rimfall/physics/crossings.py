@@ -48,9 +48,9 @@ def first_contact(step, surfaces, body_radius_m, state, turning=None):
             gap = surface.gap_control(position[:, some], control[:, :, some], body_radius_m[some])
             for _ in range(order):  # the root at the release itself is taken out, not looked past
                 gap = bernstein.deflated(gap)
-            found = bernstein.first_descent(gap)
-            sooner = np.flatnonzero(some)[found < s[some]]
-            s[sooner] = found[found < s[some]]
+            falls = bernstein.first_descent(gap)
+            sooner = np.flatnonzero(some)[falls < s[some]]
+            s[sooner] = falls[falls < s[some]]
             which[sooner] = k
     return s, which
 

@@ -43,8 +43,8 @@ def _spline(x, y, slope_first, slope_last):
         system[i, i - 1 : i + 2] = h[i], 2 * (h[i - 1] + h[i]), h[i - 1]
         right[i] = 3 * (h[i] * rise[i - 1] + h[i - 1] * rise[i])
     slope = np.linalg.solve(system, right)
-    bend = (slope[:-1] + slope[1:] - 2 * rise) / h
-    return np.stack([bend / h, (rise - slope[:-1]) / h - bend, slope[:-1], y[:-1]])
+    curvature = (slope[:-1] + slope[1:] - 2 * rise) / h
+    return np.stack([curvature / h, (rise - slope[:-1]) / h - curvature, slope[:-1], y[:-1]])
 
 
 _LN10 = np.log(10.0)

@@ -93,14 +93,14 @@ class Windows:
         """The next Window, or None where the one tried was too long."""
         until_s = self._until_s()
         length = min(self._length_s, self._longest_s(), until_s - self.time_s)
-        made, error = self._tried(length)
+        window, error = self._tried(length)
         self._length_s = length * float(np.clip(_CAUTION * max(error, 1e-30) ** (-1.0 / _DEGREE), _SHRINK, _GROW))
         if error > 1.0 and length > _LEAST_S:
             return None
-        end = made.position[:, -1:], made.velocity[:, -1:]
+        end = window.position[:, -1:], window.velocity[:, -1:]
         self.position, self.velocity = self._law.settled(*end)
         self.time_s = until_s if self.time_s + length >= until_s - 1e-14 * abs(until_s) else self.time_s + length
-        return made
+        return window
 
     def _until_s(self):
         """The end, or the next knot of the spin."""

@@ -78,7 +78,7 @@ class Balance:
     """Normal n and n' (3, N), A along the surface (3, N), N (N,), a w (3, N), and the size of A squared (N,)."""
 
     normal: np.ndarray
-    bend: np.ndarray
+    normal_rate: np.ndarray
     along: np.ndarray
     press: np.ndarray
     tilt: np.ndarray | None
@@ -100,17 +100,17 @@ class Law:
         """The Balance at centres, velocities and a sigma (3, N)."""
         omega, change = rate
         free = self.many.aboard.at(omega, change, x, u)
-        n, bend = self.surface.normal(x), self.surface.normal_rate(x, u)
+        n, normal_rate = self.surface.normal(x), self.surface.normal_rate(x, u)
         across = dot(free, n)
         tilt = None
         if spun is not None:
             tilt = np.empty_like(u)
             tilt[0], tilt[1], tilt[2] = -omega * spun[1], omega * spun[0], change * self.many.radius_m
-        return Balance(n, bend, free - across * n, -dot(u, bend) - across, tilt, dot(free, free))
+        return Balance(n, normal_rate, free - across * n, -dot(u, normal_rate) - across, tilt, dot(free, free))
 
     def driving(self, b, spun):
         """(1 + beta) u' (3, N) along the surface of a sphere that rolls, without resistance."""
-        twist = dot(spun, b.normal) * b.bend + b.tilt  # sigma_n n x n' - w x n is n x this
+        twist = dot(spun, b.normal) * b.normal_rate + b.tilt  # sigma_n n x n' - w x n is n x this
         return b.along + self.many.inertia_factor * cross(b.normal, twist)
 
     def presses(self, b):
@@ -159,8 +159,13 @@ class Rolling(Law):
         if self._resisted:
             change -= self._resistance(u, push, b)
         out = np.empty_like(velocity)
-        out[:3] = change - dot(u, b.bend) * n
-        out[3:] = cross(b.bend, u) + cross(n, change) + spinning * b.bend + (dot(spun, b.bend) - dot(b.tilt, n)) * n
+        out[:3] = change - dot(u, b.normal_rate) * n
+        out[3:] = (
+            cross(b.normal_rate, u)
+            + cross(n, change)
+            + spinning * b.normal_rate
+            + (dot(spun, b.normal_rate) - dot(b.tilt, n)) * n
+        )
         watched = np.empty((2, len(b.press)))
         watched[0], watched[1] = self.presses(b), grip
         return out, watched
@@ -223,7 +228,7 @@ class Sliding(Law):
         slip = self._slip(b.normal, u, spun)
         push = -many.friction * b.press / np.maximum(np.sqrt(dot(slip, slip)), _NONE) * slip
         out = np.empty_like(velocity)
-        out[:3] = b.along + push - dot(u, b.bend) * b.normal
+        out[:3] = b.along + push - dot(u, b.normal_rate) * b.normal
         out[3:] = -b.tilt - cross(b.normal, push) / many.inertia_factor
         return out, np.stack([self.presses(b), np.ones_like(b.press)])
 
@@ -233,8 +238,8 @@ class Sliding(Law):
 
     def vanishing_rate(self, position, velocity, acceleration):
         """Its change (3, N), along the surface."""
-        n, bend = self.surface.normal(position[:3]), self.surface.normal_rate(position[:3], velocity[:3])
-        return acceleration[:3] - cross(acceleration[3:], n) - cross(velocity[3:], bend)
+        n, normal_rate = self.surface.normal(position[:3]), self.surface.normal_rate(position[:3], velocity[:3])
+        return acceleration[:3] - cross(acceleration[3:], n) - cross(velocity[3:], normal_rate)
 
     def stopped(self, position, velocity):
         """Velocities (6, N) after the impulse that stops the slip."""
@@ -262,7 +267,7 @@ class Standing(Law):
         b = self.balance(rate, x, u, None)
         push = -self.many.friction * b.press / np.maximum(np.sqrt(dot(u, u)), _NONE) * u
         out = np.zeros_like(velocity)
-        out[:3] = b.along + push - dot(u, b.bend) * b.normal
+        out[:3] = b.along + push - dot(u, b.normal_rate) * b.normal
         return out, np.stack([self.presses(b), np.ones_like(b.press)])
 
     def tangent(self, velocity, n):

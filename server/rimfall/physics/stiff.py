@@ -165,8 +165,8 @@ class StiffStepper:
         position = (
             self._position + length * _NODES[:, None, None] * self._velocity + length**2 * (_AA @ flat).reshape(shape)
         )
-        found = self._many.at(times, *(np.moveaxis(a, 1, 0).reshape(3, -1) for a in (position, velocity)))
-        return np.moveaxis(found.reshape(3, _POINTS, -1), 0, 1)
+        stages = self._many.at(times, *(np.moveaxis(a, 1, 0).reshape(3, -1) for a in (position, velocity)))
+        return np.moveaxis(stages.reshape(3, _POINTS, -1), 0, 1)
 
     def _error(self, start, stages, length, by_velocity):
         """Error of the step, 1 is allowed: how far the polynomial misses the acceleration at the start, damped as drag

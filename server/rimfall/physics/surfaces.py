@@ -76,8 +76,8 @@ class Drum:
 
     def normal_rate(self, position, velocity):
         """Rate of change (3, ...), 1/s, of the normal along a motion of centres (3, ...)."""
-        bend = _outward_rate(position, velocity)
-        return -bend if self.hollow else bend
+        normal_rate = _outward_rate(position, velocity)
+        return -normal_rate if self.hollow else normal_rate
 
     def name_at(self, _position):
         """Its name."""

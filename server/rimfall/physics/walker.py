@@ -147,8 +147,8 @@ class Walker:
 
     def _longest_s(self):
         """How long (N,) a step may be for the frame's turning, for the surface's bending, and for the corner of the friction."""
-        bend = self.law.surface.normal_rate(self.position[:3], self.velocity[:3])
-        fastest = np.maximum(self._fastest / MOST_TURNED_RAD, np.sqrt(dot(bend, bend)) / MOST_BENT_RAD)
+        normal_rate = self.law.surface.normal_rate(self.position[:3], self.velocity[:3])
+        fastest = np.maximum(self._fastest / MOST_TURNED_RAD, np.sqrt(dot(normal_rate, normal_rate)) / MOST_BENT_RAD)
         away = self.law.vanishing(self.position, self.velocity)
         rate = self.law.vanishing_rate(self.position, self.velocity, self.acceleration)
         closing = -dot(away, rate) / np.maximum(dot(away, away), 1e-300)
@@ -172,8 +172,8 @@ class Walker:
         for i in range(13, STAGES):
             sums = (_SUMS[:, i, :i] @ stages[:i].reshape(i, -1)).reshape(2, *x.shape)
             place = x + (NODES[i] * length) * u + (length * length) * sums[0]
-            there = rate + change * (NODES[i] * length) if np.ndim(rate) else rate
-            stages[i], watched[i] = law.at((there, change), place, u + length * sums[1])
+            turns = rate + change * (NODES[i] * length) if np.ndim(rate) else rate
+            stages[i], watched[i] = law.at((turns, change), place, u + length * sums[1])
         flat, shape = stages.reshape(STAGES, -1), (8, *x.shape)
         path_m = (length * length) * (DENSE_POSITION @ flat).reshape(shape)
         path_m[1] += length * u
