@@ -58,6 +58,11 @@ class Motion(Strict):
     place: Place = Place()
 
 
+def at_height(height_m):
+    """A place as the page makes one afresh, as data."""
+    return {"along_m": 0.0, "height_m": height_m, "axial_m": 0.0}
+
+
 def place_of(motion):
     """A motion's place as (along, height, axial), metres."""
     return motion.place.along_m, motion.place.height_m, motion.place.axial_m

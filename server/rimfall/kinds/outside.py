@@ -90,7 +90,7 @@ def sweeps(setting, leg, point):
     fastest = float(np.max(np.abs(spin.rates_rad_s)))
     looks = np.linspace(begin_s, end_s, int((end_s - begin_s) * fastest / _LOOK_RAD) + 64)
     ahead = _ahead_rad(spin, leg, looks)
-    found = []
+    passes = []
     for full in TURN_RAD * np.arange(1, _MOST_SWEEPS + 1):
         if ahead.max() < full:
             break
@@ -100,8 +100,8 @@ def sweeps(setting, leg, point):
             middle = 0.5 * (low + high)
             low, high = (middle, high) if _ahead_rad(spin, leg, np.array([middle]))[0] < full else (low, middle)
         there = frames.turn(point, float(spin.angle_rad(high)))
-        found.append({"time_s": float(high), "distance_m": float(np.linalg.norm(state(leg, high)[0][0] - there))})
-    return found
+        passes.append({"time_s": float(high), "distance_m": float(np.linalg.norm(state(leg, high)[0][0] - there))})
+    return passes
 
 
 def _ahead_rad(spin, leg, time_s):

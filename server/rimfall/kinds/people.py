@@ -12,7 +12,6 @@ from .places import TOUCH_M, over_its_floor
 GIVEN = "given"  # why a motion whose path is stated has none under plain gravity beside it
 GROUP = "People"
 AS_A_BALL = "What a person meets is met by a ball round the centre that reaches from the feet to the head."
-HERE = {"along_m": 0.0, "height_m": 0.0, "axial_m": 0.0}
 SELF = {"mass_kg": "Mass", "centre_m": "Centre"}  # rows of the page
 WEIGHT_TERM = "weight at the feet"
 

@@ -3,6 +3,7 @@
 import numpy as np
 
 from ..physics import frames
+from .motion import body_of
 
 LEAST_DIAMETER_IN_AIR_M = 1e-4
 TOUCH_M = 1e-9  # a place that is on its ground to the last digit is on it
@@ -21,6 +22,13 @@ def of_a_size(setting, diameter):
         yield "body.diameter_m", diameter, "0.0001 to 10 m in air; 0 (a point) in vacuum only, with air null"
     elif 0 < diameter < LEAST_DIAMETER_IN_AIR_M:
         yield "body.diameter_m", diameter, "0 (a point), or 0.0001 to 10 m"
+
+
+def body_clear(motion, setting):
+    """Refusals of a motion's body where it may not be in this air, or its place is not outside every surface."""
+    diameter = body_of(motion.body).diameter_m
+    small = list(of_a_size(setting, diameter))
+    yield from small or clear_of_surfaces(setting.habitat, motion.place, diameter, "body.diameter_m", diameter)
 
 
 def clear_of_surfaces(habitat, place, diameter_m, size_field, size):

@@ -13,7 +13,7 @@ from ..physics import frames
 from ..physics.constants import RPM_RAD_S
 from .kind import when
 from .motion import NO_GRAVITY, BodyPart, Carried, Motion, ball_spin_field, body_field, body_of, bounces_field, place_of
-from .places import clear_of_surfaces, of_a_size
+from .places import body_clear
 from .words import after_landing, landing, rose, why
 
 RISES = "rises"  # why there is nothing under plain gravity beside it
@@ -58,9 +58,7 @@ def check(motion, setting, _shape):
     """A spin has an axis; the body may be in this air, and its place is outside every surface."""
     if motion.ball_spin_rpm and motion.ball_spin_axis is None:
         yield "ball_spin_axis", None, "three figures [spinward, up, axial], not all 0, where ball_spin_rpm is not 0"
-    diameter = body_of(motion.body).diameter_m
-    small = list(of_a_size(setting, diameter))
-    yield from small or clear_of_surfaces(setting.habitat, motion.place, diameter, "body.diameter_m", diameter)
+    yield from body_clear(motion, setting)
 
 
 def plan(setting, motion):

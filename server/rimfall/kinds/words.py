@@ -7,6 +7,7 @@ from ..phrases import drift, length, seconds, speed
 from ..physics.drag import GREATEST_RE
 from ..physics.liquids import drop_volume_m3
 
+_NO_DRIFT = drift(0.0, 0.0)
 _NONE_M = 0.005  # a shift smaller than this is none worth a word
 _SURFACE_WORDS = {
     "deck": "the deck",
@@ -30,22 +31,27 @@ def since(traced, event):
     return seconds(event.time_s - traced.plan.start_s)
 
 
-def there(traced, moment, units, stressed=False):
+def there(traced, moment, units, stressed=False, none="where it began"):
     """How far it is at a moment from where it began, in words."""
-    where = drift(moment.drift_m, moment.axial_m - traced.plan.place[2], units, traced.across, stressed)
-    return "where it began" if where == "straight below" else where
+    return from_the_start(traced, moment.drift_m, moment.axial_m, units, stressed, none)
+
+
+def from_the_start(traced, drift_m, axial_m, units, stressed=False, none="where it began"):
+    """How far a place is along the ground and across it from where a motion began, in words; `none`: where it is that very place."""
+    where = drift(drift_m, axial_m - traced.plan.place[2], units, traced.across, stressed)
+    return none if where == _NO_DRIFT else where
 
 
 def ending(traced, units):
     """How it ends, after it has touched ground."""
-    made, final = traced.track, traced.track.events[-1]
-    if made.end == "rest":
+    track, final = traced.track, traced.track.events[-1]
+    if track.end == "rest":
         return f"comes to rest {there(traced, final, units, stressed=True)} after {since(traced, final)}"
-    if made.end == "edge":
+    if track.end == "edge":
         return f"passes the edge {there(traced, final, units, stressed=True)} after {since(traced, final)}"
-    if made.end == "landed":
+    if track.end == "landed":
         return f"meets {the(traced, final.surface)} {there(traced, final, units)} after {since(traced, final)}"
-    if made.end == "met a surface":
+    if track.end == "met a surface":
         return f"ends against {the(traced, final.surface)} after {since(traced, final)}"
     return _still_going(traced, units)
 
@@ -98,50 +104,47 @@ def _changes(traced, events):
 
 def landing(traced, units, who="It", many=False):
     """Where and when it lands, or why it does not; who: what a sentence calls it; many: that is several things."""
-    made = traced.track
-    if made.landing is None:
+    track = traced.track
+    if track.landing is None:
         return _no_landing(traced, who, many, units)
-    here = drift(*_drift(traced, made.landing), units, traced.across, stressed=True)
-    after = made.landing.time_s - traced.plan.start_s
+    where = there(traced, track.landing, units, stressed=True, none=_NO_DRIFT)
+    after = track.landing.time_s - traced.plan.start_s
     if after == 0:
-        return f"{who} {'lie' if many else 'lies'} on {the(traced, made.landing.surface)} from the start."
+        return f"{who} {'lie' if many else 'lies'} on {the(traced, track.landing.surface)} from the start."
     verb = "land" if many else "lands"
-    return f"{who} {_met_before(traced)}{verb} {here} after {seconds(after)}{_plain(traced, units)}."
+    return f"{who} {_met_before(traced)}{verb} {where} after {seconds(after)}{plainly(traced, units)}."
 
 
 def _met_before(traced):
     """What it met on its way to the ground: "meets the ceiling after 0.31 s and "."""
-    made = traced.track
-    first = next((e for e in made.events if e.surface is not None and e is not made.landing), None)
-    if first is None or first.time_s > made.landing.time_s:
+    track = traced.track
+    first = next((e for e in track.events if e.surface is not None and e is not track.landing), None)
+    if first is None or first.time_s > track.landing.time_s:
         return ""
     return f"meets {the(traced, first.surface)} after {seconds(first.time_s - traced.plan.start_s)} and "
 
 
-def _drift(traced, moment):
-    return moment.drift_m, moment.axial_m - traced.plan.place[2]
-
-
-def _plain(traced, units):
+def plainly(traced, units, none=_NO_DRIFT):
+    """Where and when it would land under plain gravity, as the end of a sentence; "" where it would not. none: where that is no drift."""
     if traced.flat_gravity is None or traced.flat_gravity.landing is None:
         return ""
     flat = traced.flat_gravity.landing
-    where = drift(flat["drift_m"], flat["axial_m"] - traced.plan.place[2], units, traced.across)
+    where = from_the_start(traced, flat["drift_m"], flat["axial_m"], units, none=none)
     return f"; under plain gravity, {where} after {seconds(flat['time_s'] - traced.plan.start_s)}"
 
 
 def _no_landing(traced, who, many, units):
-    made = traced.track
-    last = made.events[-1]
+    track = traced.track
+    last = track.events[-1]
     after = seconds(last.time_s - traced.plan.start_s)
-    if made.end == "met a surface":
-        on = the(traced, made.events[-1].surface)
-        return f"{who} {'meet' if many else 'meets'} {on} {drift(*_drift(traced, last), units, traced.across)} after {after}."
-    if made.end == "edge":
+    if track.end == "met a surface":
+        on = the(traced, track.events[-1].surface)
+        return f"{who} {'meet' if many else 'meets'} {on} {there(traced, last, units, none=_NO_DRIFT)} after {after}."
+    if track.end == "edge":
         verb = "pass" if many else "passes"
-        where = drift(*_drift(traced, last), units, traced.across, stressed=True)
+        where = there(traced, last, units, stressed=True, none=_NO_DRIFT)
         return f"{who} {verb} the edge {where} after {after}; what lies beyond is not followed."
-    if made.end == "duration":
+    if track.end == "duration":
         return f"{who} {'are' if many else 'is'} still in flight when the scene ends."
     ground = the(traced, traced.ground)
     return f"{who} never {'meet' if many else 'meets'} {ground} in {after}."
@@ -153,9 +156,9 @@ def why(traced, units):
     if parts is None or abs(parts["coriolis"]) < _NONE_M:
         return ""
     shifts = [("Coriolis", parts["coriolis"]), ("drag", parts["drag"]), ("the rest", parts["other"])]
-    told = [f"{cause} shifts that {_shift(by_m, units)}" for cause, by_m in shifts[:1]]
-    told += [f"{cause} {_shift(by_m, units)}" for cause, by_m in shifts[1:] if abs(by_m) >= _NONE_M]
-    listed = ", ".join(told[:-1]) + (" and " if told[:-1] else "") + told[-1]
+    clauses = [f"{cause} shifts that {_shift(by_m, units)}" for cause, by_m in shifts[:1]]
+    clauses += [f"{cause} {_shift(by_m, units)}" for cause, by_m in shifts[1:] if abs(by_m) >= _NONE_M]
+    listed = ", ".join(clauses[:-1]) + (" and " if clauses[:-1] else "") + clauses[-1]
     without = "Coriolis and drag" if parts["drag"] else "Coriolis"
     return f"{_alone(traced, without, parts['centrifugal'], units)}; {listed}."
 
@@ -184,18 +187,18 @@ _RISEN_M = 0.005  # less is none worth a word
 
 def rose(traced, units):
     """What a body does that the air bears up and that meets no ground; nothing where it does not rise."""
-    made = traced.track
-    last = made.events[-1]
+    track = traced.track
+    last = track.events[-1]
     risen = last.height_m - traced.plan.place[1]
-    if not traced.plan.body.buoyant or made.landing is not None or risen < _RISEN_M:
+    if not traced.plan.body.buoyant or track.landing is not None or risen < _RISEN_M:
         return []
-    first = next((e for e in made.events if e.surface is not None), None)
+    first = next((e for e in track.events if e.surface is not None), None)
     after = seconds(last.time_s - traced.plan.start_s)
     if first is None:
         return [f"It rises {length(risen, units)} in {after} and never meets {the(traced, traced.ground)}."]
     met_after = seconds(first.time_s - traced.plan.start_s)
     where = drift(*_from(traced.plan.place, first), units, traced.across)
-    above = "straight above" if where == "straight below" else where
+    above = "straight above" if where == _NO_DRIFT else where
     return [f"It rises and meets {the(traced, first.surface)} {above} after {met_after}{_then(traced, first, units)}."]
 
 
@@ -205,13 +208,13 @@ def _from(place, moment):
 
 def _then(traced, first, units):
     """How it goes on along what it has met."""
-    made, last = traced.track, traced.track.events[-1]
-    if last is first or made.end not in ("rest", "met a surface"):
+    track, last = traced.track, traced.track.events[-1]
+    if last is first or track.end not in ("rest", "met a surface"):
         return ""
     place = (first.along_m, first.height_m, first.axial_m)
-    further = drift(*_from(place, last), units, traced.across, stressed=made.end == "rest")
-    if made.end == "rest":
-        return " and comes to rest there" if further == "straight below" else f" and comes to rest {further} of there"
+    further = drift(*_from(place, last), units, traced.across, stressed=track.end == "rest")
+    if track.end == "rest":
+        return " and comes to rest there" if further == _NO_DRIFT else f" and comes to rest {further} of there"
     after = seconds(last.time_s - traced.plan.start_s)
     return f" and ends against {the(traced, last.surface)} after {after}"
 

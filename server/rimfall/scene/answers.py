@@ -126,15 +126,15 @@ def _motion(traced, trace, units, pack, f4):
     }
 
 
-def _packed(found, pack):
+def _packed(value, pack):
     """Findings with every array packed."""
-    if isinstance(found, np.ndarray):
-        return pack(found)
-    if isinstance(found, dict):
-        return {name: _packed(value, pack) for name, value in found.items()}
-    if isinstance(found, list):
-        return [_packed(value, pack) for value in found]
-    return found
+    if isinstance(value, np.ndarray):
+        return pack(value)
+    if isinstance(value, dict):
+        return {name: _packed(inner, pack) for name, inner in value.items()}
+    if isinstance(value, list):
+        return [_packed(inner, pack) for inner in value]
+    return value
 
 
 def outcome(traced, trace, units="si"):

@@ -133,20 +133,20 @@ def pattern_of(field):
 
 
 def _fields() -> dict[str, Any]:
-    found = {}
+    fields = {}
     for path, field in walk(document.Scene):
         if not path.endswith(".kind"):
-            found.setdefault(path, described(field))
-    found["habitat.shape"] |= {"choices": list(SHAPES), "may_be": " or ".join(SHAPES)}
+            fields.setdefault(path, described(field))
+    fields["habitat.shape"] |= {"choices": list(SHAPES), "may_be": " or ".join(SHAPES)}
     kinds = list(document.MOTIONS)
-    found["motions.*.kind"] = {
+    fields["motions.*.kind"] = {
         **described(next(iter(document.MOTIONS.values())).model_fields["kind"]),
         "label": "Kind",
         "kind": "choice",
         "choices": kinds,
         "may_be": " or ".join(kinds),
     }
-    return found
+    return fields
 
 
 FIELDS = _fields()
@@ -176,8 +176,8 @@ def export_choices():
 
 def _own(model):
     """Those fields of a kind of motion that it describes otherwise than the first kind that has them."""
-    told = {path: described(field) for path, field in walk(model) if path != "kind"}
-    return {path: said for path, said in told.items() if said != FIELDS[f"motions.*.{path}"]}
+    fields = {path: described(field) for path, field in walk(model) if path != "kind"}
+    return {path: data for path, data in fields.items() if data != FIELDS[f"motions.*.{path}"]}
 
 
 OWN = {kind: _own(model) for kind, model in document.MOTIONS.items()}

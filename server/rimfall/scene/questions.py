@@ -42,8 +42,8 @@ def trace(scene, greatest_samples=GREATEST_SAMPLES, watch=None):
     traces = []
     for one in (scene, *others):
         tell = watch and (lambda so_far, done=done: watch(done + so_far, of))
-        made, spent = _trace_one(one, greatest_samples, spent, tell)
-        traces.append(made)
+        one_trace, spent = _trace_one(one, greatest_samples, spent, tell)
+        traces.append(one_trace)
         done += 3 * len(scene.motions)
     return replace(traces[0], others=[(o.name, t) for o, t in zip(scene.compare, traces[1:], strict=True)])
 
@@ -80,19 +80,13 @@ def _planned(setting, scene, index):
 
 
 def _traced(setting, motion, plan, journey, flat):
-    made = track.of_journey(setting, plan, journey)
-    beside = None if flat is None or made.path is None else flat_gravity.of_journey(setting, plan, flat, made.ends_s)
-    told = {} if plan.findings is None or made.path is None else plan.findings(setting, plan, made)
-    return Traced(
-        KINDS[motion.kind],
-        motion,
-        plan,
-        made,
-        beside,
-        setting.habitat.words_of_ground,
-        told,
-        drift.parts(setting, plan, made),
-    )
+    motion_track = track.of_journey(setting, plan, journey)
+    beside, findings = None, {}
+    if motion_track.path is not None:
+        beside = None if flat is None else flat_gravity.of_journey(setting, plan, flat, motion_track.ends_s)
+        findings = plan.findings(setting, plan, motion_track) if plan.findings else {}
+    ground, parts = setting.habitat.words_of_ground, drift.parts(setting, plan, motion_track)
+    return Traced(KINDS[motion.kind], motion, plan, motion_track, beside, ground, findings, parts)
 
 
 def _grid_count(setting, motions):

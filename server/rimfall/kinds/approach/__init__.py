@@ -18,9 +18,8 @@ from ...physics import frames
 from ...physics.bodies import Body
 from ...physics.constants import TURN_RAD
 from ..kind import Finding, Kind, Page, Stage
-from ..motion import Motion, elevation_field, speed_field
+from ..motion import Motion, at_height, elevation_field, speed_field
 from ..outside import NONE_BECAUSE, WEIGHTLESS, OutsidePlace, line, seen, state, turns_between, under_the_hull
-from ..people import HERE
 
 _LEFT_OUT = ["The craft coasts; the path is that of its docking port, and nothing is looked for in its way."]
 
@@ -96,9 +95,9 @@ def plan(setting, motion):
     if end_s == contact_s:
         given = Prescribed((leg,), (Event("dock", contact_s, there, relative),), "arrived")
     body = Body(motion.mass_kg, motion.size_m, 0.0)
-    told = partial(findings, motion, relative @ chart.axes_at(place).T, there)
+    tells = partial(_findings, motion, relative @ chart.axes_at(place).T, there)
     start = _start(setting, leg, place, dock, contact_s, floor)
-    return Plan(start_s, *start, body, Start(None, prescribed=given), None, NONE_BECAUSE, floor=floor, findings=told)
+    return Plan(start_s, *start, body, Start(None, prescribed=given), None, NONE_BECAUSE, floor=floor, findings=tells)
 
 
 def _at_contact(setting, dock, closing, contact_s):
@@ -122,7 +121,7 @@ def _start(setting, leg, place, dock, contact_s, floor):
     return (along, float(chart.height(position)), float(chart.axial(position))), tuple(rows @ velocity)
 
 
-def findings(motion, to_cancel, dock, setting, plan, track):
+def _findings(motion, to_cancel, dock, setting, plan, track):
     """How far the craft is from the dock at the samples (n,), metres; the velocity to lose at contact as (spinward, up, axial) and its
     size, m/s, and the push that takes, N s; how often the craft seems to go round, from its start to contact."""
     distance = np.linalg.norm(track.samples.rotating_m - dock, axis=1)
@@ -146,12 +145,14 @@ def _turns_seen(setting, plan, dock, contact_s):
 
 def approached(traced, units):
     """What a craft sees, and must lose, that comes in."""
-    found, made = traced.findings, traced.track
+    findings, track = traced.findings, traced.track
     takes = traced.motion.from_m / traced.motion.speed_m_s
-    comes = "reaches the dock" if made.end == "arrived" else "would reach the dock"
-    out = [f"The craft {comes} after {seconds(takes)}; seen from aboard it goes round {found['turns_seen']:.1f} times."]
-    along, up, axial = found["to_cancel_m_s"]
-    size = found["to_cancel_size_m_s"]
+    comes = "reaches the dock" if track.end == "arrived" else "would reach the dock"
+    out = [
+        f"The craft {comes} after {seconds(takes)}; seen from aboard it goes round {findings['turns_seen']:.1f} times."
+    ]
+    along, up, axial = findings["to_cancel_m_s"]
+    size = findings["to_cancel_size_m_s"]
     parts = [
         (along, "spinward", "antispinward"),
         (up, "up", "outward"),
@@ -207,7 +208,7 @@ KIND = Kind(
     name="approach",
     fields=Approach,
     new={
-        "place": HERE,
+        "place": at_height(0.0),
         "dock": "rim",
         "speed_m_s": 5.0,
         "heading_deg": 0.0,

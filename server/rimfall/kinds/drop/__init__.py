@@ -3,6 +3,7 @@
 from typing import ClassVar, Literal
 
 from ..kind import Kind, Page
+from ..motion import at_height
 from ..released import REBOUNDS, SPINS, Released, check, flew, plan
 from ..words import in_air
 
@@ -31,7 +32,7 @@ PAGE = Page(
 KIND = Kind(
     name="drop",
     fields=Drop,
-    new={"place": {"along_m": 0.0, "height_m": 1.2, "axial_m": 0.0}, "body": "cup"},
+    new={"place": at_height(1.2), "body": "cup"},
     check=check,
     plan=plan,
     outcome=flew,

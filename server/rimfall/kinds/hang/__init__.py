@@ -7,7 +7,7 @@ import numpy as np
 from ...fields import linear, log, number
 from ...phrases import drift, seconds
 from ..kind import Finding, Kind, Page, Stage, StepLimit, when
-from ..motion import BodyPart, Motion, body_field, body_of, heading_field, speed_field
+from ..motion import BodyPart, Motion, at_height, body_field, body_of, heading_field, speed_field
 from ..places import TOUCH_M, clear_of_surfaces, of_a_size
 from ..words import in_air, the
 from .plan import first_state, line_of, plan
@@ -54,12 +54,12 @@ _NB = "\u00a0"
 
 def hung(traced, units):
     """What a thing on a line does."""
-    found = traced.findings
-    if not len(found["swing_deg"]):
+    findings = traced.findings
+    if not len(findings["swing_deg"]):
         return ["The scene ends as it begins to swing."]
-    if not np.any(found["tension_n"]) and not found["slack"]:
+    if not np.any(findings["tension_n"]) and not findings["slack"]:
         return ["With no weight to stretch its line, it stays where it is."]
-    parts = (_leans(traced, units), _swings(traced), _plane(traced), _pulls(found), _slackens(traced), _ends(traced))
+    parts = (_leans(traced, units), _swings(traced), _plane(traced), _pulls(findings), _slackens(traced), _ends(traced))
     return [s for s in parts if s]
 
 
@@ -101,8 +101,8 @@ def _plane(traced):
     return f"Seen from above, the plane it swings in turns {_degrees(abs(turns))} {way} in {last}."
 
 
-def _pulls(found):
-    least, most = float(np.min(found["tension_n"])), float(np.max(found["tension_n"]))
+def _pulls(findings):
+    least, most = float(np.min(findings["tension_n"])), float(np.max(findings["tension_n"]))
     if most - least <= 1e-3 * most:
         return f"Its line bears {most:.3g}{_NB}N."
     return f"Its line bears {least:.3g} to {most:.3g}{_NB}N."
@@ -121,13 +121,13 @@ def _slackens(traced):
 
 
 def _ends(traced):
-    made = traced.track
-    after = seconds(made.ends_s - traced.plan.start_s)
-    if made.end == "met a surface":
-        return f"It meets {the(traced, made.events[-1].surface)} after {after}; what follows is not worked out."
-    if made.end == "edge":
+    track = traced.track
+    after = seconds(track.ends_s - traced.plan.start_s)
+    if track.end == "met a surface":
+        return f"It meets {the(traced, track.events[-1].surface)} after {after}; what follows is not worked out."
+    if track.end == "edge":
         return f"It passes the edge of its floor after {after}; what lies beyond is not followed."
-    if made.end == "slack":
+    if track.end == "slack":
         return f"After {after} nothing stretches its line any more, and it is not followed further."
     return ""
 
@@ -191,7 +191,7 @@ KIND = Kind(
     name="hang",
     fields=Hang,
     new={
-        "place": {"along_m": 0.0, "height_m": 3.0, "axial_m": 0.0},
+        "place": at_height(3.0),
         "length_m": 1.5,
         "first_angle_deg": 20.0,
         "body": "steel ball 20 mm",

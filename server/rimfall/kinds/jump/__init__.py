@@ -6,12 +6,12 @@ from typing import Literal
 from ...fields import linear, number
 from ...motions.journey import Start
 from ...motions.plan import Plan
-from ...phrases import drift, length, seconds
+from ...phrases import length, seconds
 from ...physics import frames
 from ..kind import Finding, Kind, Page, Stage, when
-from ..motion import NO_GRAVITY, Carried, elevation_field, heading_field, speed_field
-from ..people import AS_A_BALL, GROUP, HERE, Person, over_the_feet, person, stands
-from ..words import AIR_FOLLOWS, the, why
+from ..motion import NO_GRAVITY, Carried, at_height, elevation_field, heading_field, speed_field
+from ..people import AS_A_BALL, GROUP, Person, over_the_feet, person, stands
+from ..words import AIR_FOLLOWS, from_the_start, plainly, the, why
 
 _LEFT_OUT = "The jumper is a point with a mass and one drag at every speed, and does not turn or bend the knees."
 _STRAIGHT_UP_DEG = 89.95
@@ -55,11 +55,11 @@ def plan(setting, motion):
         flat,
         None if gravity else NO_GRAVITY,
         floor=floor,
-        findings=findings,
+        findings=_findings,
     )
 
 
-def findings(_setting, plan, track):
+def _findings(_setting, plan, track):
     """Where the feet leave the ground and where they land, (along, axial), and how far that is apart on the ground, metres.
 
     push_g: None, since the push itself is not followed.
@@ -73,28 +73,18 @@ def findings(_setting, plan, track):
 
 def jumped(traced, units):
     """Where a jump comes down."""
-    found, made = traced.findings, traced.track
-    if made.landing is None:
+    findings, track = traced.findings, traced.track
+    if track.landing is None:
         return [f"Nothing brings the jumper back: {_still(traced, units)}."]
-    after = made.landing.time_s - traced.plan.start_s
+    after = track.landing.time_s - traced.plan.start_s
     if after == 0:
         return ["The jumper does not leave the ground."]
-    along, axial = (b - a for a, b in zip(found["left_m"], found["lands_m"], strict=True))
-    where = drift(along, axial, units, traced.across, stressed=True)
-    where = "where the jump began" if where == "straight below" else where
-    rise = made.apex.height_m - traced.plan.place[1] if made.apex is not None else 0.0
-    plain = _plain_jump(traced, units)
+    (left_m, _), (along_m, axial_m) = findings["left_m"], findings["lands_m"]
+    where = from_the_start(traced, along_m - left_m, axial_m, units, stressed=True, none="where the jump began")
+    rise = track.apex.height_m - traced.plan.place[1] if track.apex is not None else 0.0
+    plain = plainly(traced, units, none="where it began")
     lands = f"The jumper rises {length(rise, units)} and lands {where} after {seconds(after)}{plain}."
     return [s for s in (lands, why(traced, units)) if s]
-
-
-def _plain_jump(traced, units):
-    if traced.flat_gravity is None or traced.flat_gravity.landing is None:
-        return ""
-    landing = traced.flat_gravity.landing
-    where = drift(landing["drift_m"], landing["axial_m"] - traced.plan.place[2], units, traced.across)
-    where = "where it began" if where == "straight below" else where
-    return f"; under plain gravity, {where} after {seconds(landing['time_s'] - traced.plan.start_s)}"
 
 
 def _still(traced, units):
@@ -140,7 +130,7 @@ PAGE = Page(
 KIND = Kind(
     name="jump",
     fields=Jump,
-    new={"place": HERE, "speed_m_s": 2.7, "heading_deg": 0.0, "elevation_deg": 90.0},
+    new={"place": at_height(0.0), "speed_m_s": 2.7, "heading_deg": 0.0, "elevation_deg": 90.0},
     check=check,
     plan=plan,
     outcome=jumped,

@@ -16,9 +16,9 @@ from ...physics import frames
 from ...physics.bodies import Body
 from ...physics.crossings import TOUCH_M
 from ..kind import Finding, Kind, Page, Stage, when
-from ..motion import Motion, elevation_field, heading_field, place_of, speed_field
+from ..motion import Motion, at_height, elevation_field, heading_field, place_of, speed_field
 from ..outside import NONE_BECAUSE, WEIGHTLESS, OutsidePlace, line, paid_out, seen, state, sweeps, under_the_hull
-from ..people import GROUP, HERE, mass_field
+from ..people import GROUP, mass_field
 
 _LEFT_OUT = [
     "There is no air outside; nothing but a round hull is looked for in the way, and a line is taken to be without mass."
@@ -87,7 +87,7 @@ def plan(setting, motion):
         there, speed = seen(setting, leg, met_s)
         given = Prescribed((leg,), (Event("hull", met_s, there, speed, np.zeros(3), hull),), "met a surface")
     body = Body(motion.mass_kg, SHOULDERS_M, 0.0)
-    told = partial(findings, leg)
+    tells = partial(_findings, leg)
     return Plan(
         start_s,
         place,
@@ -97,7 +97,7 @@ def plan(setting, motion):
         None,
         NONE_BECAUSE,
         floor=floor,
-        findings=told,
+        findings=tells,
     )
 
 
@@ -130,7 +130,7 @@ def _met(habitat, position, velocity, start_s, end_s):
     return hull, np.inf
 
 
-def findings(leg, setting, plan, track):
+def _findings(leg, setting, plan, track):
     """From the place where it hung, which goes on turning: the distance and the length of a taut line to it at the samples (n,), both
     metres, and when it sweeps by again, how far off; and the speed at which it leaves, in the room that does not turn."""
     samples = track.samples
@@ -149,24 +149,24 @@ def findings(leg, setting, plan, track):
 
 def let_go(traced, units):
     """How far one gets that lets go outside."""
-    found, made = traced.findings, traced.track
-    after = seconds(made.ends_s - traced.plan.start_s)
-    if made.end == "met a surface":
+    findings, track = traced.findings, traced.track
+    after = seconds(track.ends_s - traced.plan.start_s)
+    if track.end == "met a surface":
         return [f"Pushed that way, one meets the hull after {after}."]
-    if not len(found["distance_m"]) or found["leaves_m_s"] == 0:
+    if not len(findings["distance_m"]) or findings["leaves_m_s"] == 0:
         return ["Nothing moves: one stays beside the hull."]
-    far, line = (float(found[name][-1]) for name in ("distance_m", "line_m"))
+    far, line = (float(findings[name][-1]) for name in ("distance_m", "line_m"))
     longer = f", and a line to there, laid round the hull, {length(line, units)} long" if line > 1.001 * far else ""
     out = [
-        f"One leaves straight at {speed(found['leaves_m_s'], units)}; after {after} the place let go of is {length(far, units)} off{longer}."
+        f"One leaves straight at {speed(findings['leaves_m_s'], units)}; after {after} the place let go of is {length(far, units)} off{longer}."
     ]
-    return [*out, *_sweeps(traced, found, units)]
+    return [*out, *_sweeps(traced, findings, units)]
 
 
-def _sweeps(traced, found, units):
-    if not found["sweeps_by"]:
+def _sweeps(traced, findings, units):
+    if not findings["sweeps_by"]:
         return []
-    first = found["sweeps_by"][0]
+    first = findings["sweeps_by"][0]
     return [
         f"That place sweeps by again after {seconds(first['time_s'] - traced.plan.start_s)}, {length(first['distance_m'], units)} away."
     ]
@@ -209,7 +209,7 @@ PAGE = Page(
 KIND = Kind(
     name="let_go",
     fields=LetGo,
-    new={"place": HERE | {"height_m": -1.0}, "speed_m_s": 0.0, "heading_deg": 0.0, "elevation_deg": 0.0},
+    new={"place": at_height(-1.0), "speed_m_s": 0.0, "heading_deg": 0.0, "elevation_deg": 0.0},
     check=check,
     plan=plan,
     outcome=let_go,

@@ -18,7 +18,8 @@ from ...motions.plan import Plan
 from ...phrases import seconds
 from ...physics.constants import G0_M_S2
 from ..kind import Finding, Kind, Page, Stage, when
-from ..people import GIVEN, GROUP, HERE, SELF, WEIGHT_TERM, Person, over_the_feet, person
+from ..motion import at_height
+from ..people import GIVEN, GROUP, SELF, WEIGHT_TERM, Person, over_the_feet, person
 from ..places import over_its_floor
 
 _LEAST_PUSH = 1e-6  # of the greatest one
@@ -106,7 +107,7 @@ class Ride:
         return out
 
 
-def ride(setting, motion):
+def ride_of(setting, motion):
     """The Ride of a `lift`."""
     place = motion.place.along_m, motion.place.height_m, motion.place.axial_m
     chart = setting.habitat.chart(motion.place.floor)
@@ -134,28 +135,28 @@ def _profile(way_m, top_m_s, acceleration_m_s2):
 def plan(setting, motion):
     """Plan of a `lift` of the scene document (attributes as its fields are named)."""
     floor, start_s, place = motion.place.floor, motion.start_s, over_the_feet(motion)
-    made = ride(setting, motion)
-    end_s = min(start_s + made.takes_s, max(setting.limit_s(start_s), start_s))
+    ride = ride_of(setting, motion)
+    end_s = min(start_s + ride.takes_s, max(setting.limit_s(start_s), start_s))
     ground = setting.habitat.ground(floor)
-    leg = given_leg(ground, start_s + made.begin_s, made.length_s, made.powers(motion.centre_m), end_s)
+    leg = given_leg(ground, start_s + ride.begin_s, ride.length_s, ride.powers(motion.centre_m), end_s)
     happens, end = (), None
-    if end_s == start_s + made.takes_s:
+    if end_s == start_s + ride.takes_s:
         happens, end = (Event("arrives", end_s, *last_state(leg)),), "arrived"
     velocity = setting.habitat.chart(floor).axes_at(place) @ leg.path.velocity_m_s[0, :3]
     course = Start(None, prescribed=Prescribed((leg,), happens, end))
-    told = partial(findings, made)
-    return Plan(start_s, place, tuple(velocity), person(motion), course, None, GIVEN, floor=floor, findings=told)
+    tells = partial(_findings, ride)
+    return Plan(start_s, place, tuple(velocity), person(motion), course, None, GIVEN, floor=floor, findings=tells)
 
 
-def findings(made, setting, plan, track):
+def _findings(ride, setting, plan, track):
     """How long the whole ride takes; what is felt on the cabin's floor at the samples (n,): sideways (spinward is above 0), how far down
     leans, weight; and the most of the first two on the whole ride, whether or not it is shown to its end."""
     time_s = track.samples.time_s
     since = time_s - plan.start_s
-    weight = felt(setting, plan.floor, time_s, *made.at(made.stretch(since), since, 0.0))
-    most = _whole(made, setting, plan)
+    weight = felt(setting, plan.floor, time_s, *ride.at(ride.stretch(since), since, 0.0))
+    most = _whole(ride, setting, plan)
     return {
-        "takes_s": made.takes_s,
+        "takes_s": ride.takes_s,
         "sideways_m_s2": weight[:, 0].copy(),
         "most_sideways_m_s2": float(np.max(np.abs(most[:, 0]))),
         "tilt_deg": lean_deg(weight),
@@ -164,36 +165,36 @@ def findings(made, setting, plan, track):
     }
 
 
-def _whole(made, setting, plan):
+def _whole(ride, setting, plan):
     """What is felt (n, 3) at many times of the whole ride, both ends of every stretch among them."""
-    k = np.repeat(np.arange(len(made.begin_s)), _LOOKS)
-    since = made.begin_s[k] + np.tile(np.linspace(0.0, 1.0, _LOOKS), len(made.begin_s)) * made.length_s[k]
-    return felt(setting, plan.floor, plan.start_s + since, *made.at(k, since, 0.0))
+    k = np.repeat(np.arange(len(ride.begin_s)), _LOOKS)
+    since = ride.begin_s[k] + np.tile(np.linspace(0.0, 1.0, _LOOKS), len(ride.begin_s)) * ride.length_s[k]
+    return felt(setting, plan.floor, plan.start_s + since, *ride.at(k, since, 0.0))
 
 
 def rode(traced, units):
     """What a ride in a lift does sideways."""
-    found = traced.findings
-    most, tilt = found["most_sideways_m_s2"], found["most_tilt_deg"]
-    out = [f"The ride takes {seconds(found['takes_s'])}{_cut(traced, found)}."]
+    findings = traced.findings
+    most, tilt = findings["most_sideways_m_s2"], findings["most_tilt_deg"]
+    out = [f"The ride takes {seconds(findings['takes_s'])}{_cut(traced, findings)}."]
     if most / G0_M_S2 < _FELT and tilt < 1:
         return [*out, "Nothing worth a word pushes sideways."]
     return [
         *out,
-        f"The rider is pushed {_way(found)} by up to {most / G0_M_S2:.2f} g, and down leans by up to {tilt:.0f}°.",
+        f"The rider is pushed {_way(findings)} by up to {most / G0_M_S2:.2f} g, and down leans by up to {tilt:.0f}°.",
     ]
 
 
-def _way(found):
+def _way(findings):
     """The way of a push that keeps to one way."""
-    least = _LEAST_PUSH * found["most_sideways_m_s2"]  # one that begins from rest begins with rounding errors
-    pushes = [v for v in found["sideways_m_s2"] if abs(v) > least]
+    least = _LEAST_PUSH * findings["most_sideways_m_s2"]  # one that begins from rest begins with rounding errors
+    pushes = [v for v in findings["sideways_m_s2"] if abs(v) > least]
     if not pushes or min(pushes) < 0 < max(pushes):
         return "sideways"
     return "spinward" if pushes[0] > 0 else "antispinward"
 
 
-def _cut(traced, found):
+def _cut(traced, findings):
     lasts = traced.track.ends_s - traced.plan.start_s
     return "" if traced.track.end == "arrived" else f", of which {seconds(lasts)} are shown"
 
@@ -242,7 +243,7 @@ PAGE = Page(
 KIND = Kind(
     name="lift",
     fields=Lift,
-    new={"place": HERE, "to_height_m": 20.0, "top_speed_m_s": 2.0, "acceleration_m_s2": None},
+    new={"place": at_height(0.0), "to_height_m": 20.0, "top_speed_m_s": 2.0, "acceleration_m_s2": None},
     check=check,
     plan=plan,
     outcome=rode,

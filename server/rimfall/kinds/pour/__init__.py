@@ -5,7 +5,7 @@ from typing import Literal
 from ...fields import Strict, choice, linear, listed, log, number
 from ...physics.liquids import LIQUIDS
 from ..kind import Finding, Kind, Page, Stage, when
-from ..motion import Motion, elevation_field, heading_field
+from ..motion import Motion, at_height, elevation_field, heading_field
 from ..places import clear_of_surfaces
 from .plan import plan
 from .words import assumptions, poured
@@ -135,7 +135,7 @@ KIND = Kind(
     name="pour",
     fields=Pour,
     new={
-        "place": {"along_m": 0.0, "height_m": 1.1, "axial_m": 0.0},
+        "place": at_height(1.1),
         "heading_deg": 180.0,
         "elevation_deg": 0.0,
         "flow_ml_s": 30.0,

@@ -163,10 +163,10 @@ def _broken(setting, liquid, opening, length_m, speed, lip_m):
     broke_s = time_at_length(setting, opening.path, turns, length_m)
     if broke_s is None:
         return Start(None, sticks=True, opening=opening), None, None
-    here = np.array([broke_s])
-    position, velocity = opening.path.at(here)
-    there = float(speeds_m_s(setting, opening.path, turns, here)[0])
-    thin = float(liquids.thinned_m(lip_m, speed, there))
+    break_s = np.array([broke_s])
+    position, velocity = opening.path.at(break_s)
+    moves_m_s = float(speeds_m_s(setting, opening.path, turns, break_s)[0])
+    thin = float(liquids.thinned_m(lip_m, speed, moves_m_s))
     drop_m = min(liquids.DROP_PER_STREAM * thin, setting.habitat.radius_m / 2)
     first = opening.release
     drop = _drop(liquid, drop_m)

@@ -85,24 +85,24 @@ def _thread(traced):
 
 def _reaching(traced, units):
     """Whether it reaches the cup, how much of it, and where the cup should have stood; "" without one."""
-    target, found = traced.motion.target, traced.findings
+    target, findings = traced.motion.target, traced.findings
     if target is None:
         return ""
     cup = "the basin" if target.diameter_m > _A_BASIN_M else "the cup"
-    if found["caught"] <= _NONE:
-        return _misses(found, cup, units, traced.across)
-    said = f"The {traced.motion.liquid} reaches {cup}: {_share(found, units)}."
-    if found["overflows_ml"] > 0:
-        said += f" {cup.capitalize()} is full; {_volume(found['overflows_ml'], units)} runs over its rim."
-    return said + _moved(found, cup, units, traced.across) + _level(found, units)
+    if findings["caught"] <= _NONE:
+        return _misses(findings, cup, units, traced.across)
+    said = f"The {traced.motion.liquid} reaches {cup}: {_share(findings, units)}."
+    if findings["overflows_ml"] > 0:
+        said += f" {cup.capitalize()} is full; {_volume(findings['overflows_ml'], units)} runs over its rim."
+    return said + _moved(findings, cup, units, traced.across) + _level(findings, units)
 
 
-def _share(found, units):
+def _share(findings, units):
     """ "94 % of it, 56 ml; 4 ml are spilled", or "all of it, 60 ml"."""
-    if found["caught"] >= _ALL:
-        return f"all of it, {_volume(found['caught_ml'], units)}"
-    share = f"{100 * found['caught']:.0f}{_NB}% of it, {_volume(found['caught_ml'], units)}"
-    return f"{share}; {_volume(found['spilled_ml'], units)} are spilled"
+    if findings["caught"] >= _ALL:
+        return f"all of it, {_volume(findings['caught_ml'], units)}"
+    share = f"{100 * findings['caught']:.0f}{_NB}% of it, {_volume(findings['caught_ml'], units)}"
+    return f"{share}; {_volume(findings['spilled_ml'], units)} are spilled"
 
 
 def _volume(volume_ml, units):
@@ -112,27 +112,27 @@ def _volume(volume_ml, units):
     return f"{volume_ml:.0f}{_NB}ml" if volume_ml >= 10 else f"{volume_ml:.1f}{_NB}ml"
 
 
-def _misses(found, cup, units, across):
-    if found["move_m"] is None:
+def _misses(findings, cup, units, across):
+    if findings["move_m"] is None:
         return f"It misses {cup}: none of it comes down to the rim's height."
-    by, where = float(np.hypot(*found["move_m"])), drift(*found["move_m"], units, across)
+    by, where = float(np.hypot(*findings["move_m"])), drift(*findings["move_m"], units, across)
     if by < _BESIDE_M:
         return f"It misses {cup}: what would reach it is still under way when the scene ends."
     return f"It misses {cup} by {length(by, units)}; {cup} should have stood {where}."
 
 
-def _moved(found, cup, units, across):
+def _moved(findings, cup, units, across):
     """Where a cup that caught a part of it should have stood."""
-    if found["caught"] >= _ALL or float(np.hypot(*found["move_m"])) < _BESIDE_M:
+    if findings["caught"] >= _ALL or float(np.hypot(*findings["move_m"])) < _BESIDE_M:
         return ""
-    where = drift(*found["move_m"], units, across)
+    where = drift(*findings["move_m"], units, across)
     return "" if where == "straight below" else f" The middle of the pour comes down {where} of the middle of {cup}."
 
 
-def _level(found, units):
-    if found["level_m"] is None:
+def _level(findings, units):
+    if findings["level_m"] is None:
         return ""
-    tilt, deep = found["level_tilt_deg"], found["level_m"]
+    tilt, deep = findings["level_tilt_deg"], findings["level_m"]
     stands = f"stands {length(deep, units)} deep" if deep > 0 else "lies to one side of the bottom"
     leans = f", its surface {tilt:.1f}° from the cup's own level" if tilt >= _TILTED_DEG else ""
     return f" At rest it {stands}{leans}."

@@ -10,7 +10,7 @@ from ...fields import Strict, choice, linear, log, number
 from ...motions.ground import GroundStart
 from ...motions.journey import Start
 from ...motions.plan import Plan
-from ...phrases import drift, length, seconds
+from ...phrases import length, seconds
 from ...physics import contact, frames
 from ...physics.constants import RPM_RAD_S
 from ...physics.coordinates import FlatChart
@@ -20,6 +20,7 @@ from ..motion import (
     NO_GRAVITY,
     BodyPart,
     Motion,
+    at_height,
     ball_spin_field,
     body_field,
     body_of,
@@ -29,7 +30,7 @@ from ..motion import (
     speed_field,
 )
 from ..places import TOUCH_M, of_a_size, over_its_floor, place_near
-from ..words import ending, in_air, rose, since, the
+from ..words import ending, from_the_start, in_air, rose, since, the
 
 _SWING_M = 0.05  # a swing along the axis smaller than this is none worth a word
 
@@ -138,13 +139,13 @@ def seat(habitat, motion, body_radius_m):
 
 
 def _seat(chart, under, ground, part, body_radius_m):
-    touch, made = chart.position(under), None
+    touch, ramp = chart.position(under), None
     if part is not None:
         angles = math.radians(part.slope_deg), math.radians(part.heading_deg)
-        made = ramp_at(chart, under, *angles, part.length_m, part.width_m)
-        ground, touch = made.slope, made.corners_m.mean(axis=0)
+        ramp = ramp_at(chart, under, *angles, part.length_m, part.width_m)
+        ground, touch = ramp.slope, ramp.corners_m.mean(axis=0)
     normal = ground.normal(touch)
-    return Seat(touch + body_radius_m * normal, normal, ground, made)
+    return Seat(touch + body_radius_m * normal, normal, ground, ramp)
 
 
 def _laid(setting, motion, body, room, ground, chart, under):
@@ -180,7 +181,7 @@ def _along(axes, normal, motion):
 
 def rolled(traced, units):
     """What a ball does that rolls from the start."""
-    made, events = traced.track, traced.track.events
+    track, events = traced.track, traced.track.events
     if risen := rose(traced, units):
         return risen
     on = the(traced, traced.plan.surface)
@@ -193,7 +194,7 @@ def rolled(traced, units):
     contacts = [e for e in events if e.surface is not None and e.surface != traced.plan.surface]
     met = (
         f", meets {the(traced, contacts[0].surface)} after {since(traced, contacts[0])}"
-        if contacts and made.end != "landed"
+        if contacts and track.end != "landed"
         else ""
     )
     last = ending(traced, units)
@@ -222,11 +223,8 @@ def _plain_roll(traced, units):
     if beside.ends_s <= traced.plan.start_s:
         return ["Under plain gravity it would stay where it is."]
     place = beside.places_m[-1]
-    where = drift(float(place[0]) - traced.plan.place[0], float(place[2]) - traced.plan.place[2], units, traced.across)
-    after = seconds(beside.ends_s - traced.plan.start_s)
-    return [
-        f"Under plain gravity it would be {'where it began' if where == 'straight below' else where} after {after}."
-    ]
+    where = from_the_start(traced, float(place[0]) - traced.plan.place[0], float(place[2]), units)
+    return [f"Under plain gravity it would be {where} after {seconds(beside.ends_s - traced.plan.start_s)}."]
 
 
 _COMMA = when("start", ",", when("speed_m_s", ","), equals="sliding")
@@ -256,7 +254,7 @@ KIND = Kind(
     name="roll",
     fields=Roll,
     new={
-        "place": {"along_m": 0.0, "height_m": 0.0, "axial_m": 0.0},
+        "place": at_height(0.0),
         "speed_m_s": 1.5,
         "heading_deg": 90.0,
         "body": "handball",

@@ -9,8 +9,8 @@ from ...motions.journey import Start
 from ...motions.plan import Plan
 from ...physics.surfaces import Drum, Plane
 from ..kind import Kind, Page, Stage
-from ..motion import BodyPart, Motion, body_field, body_of, place_of
-from ..places import clear_of_surfaces, of_a_size
+from ..motion import BodyPart, Motion, at_height, body_field, body_of, place_of
+from ..places import body_clear
 from ..words import ending, in_air, rose, since, the, there
 
 _ON_THE_GROUND_M = 1e-9  # a thing whose underside is that near the ground stands on it
@@ -25,9 +25,7 @@ class Stand(Motion):
 
 def check(motion, setting, _shape):
     """The body may be in this air, and its place is outside every surface."""
-    diameter = body_of(motion.body).diameter_m
-    small = list(of_a_size(setting, diameter))
-    yield from small or clear_of_surfaces(setting.habitat, motion.place, diameter, "body.diameter_m", diameter)
+    return body_clear(motion, setting)
 
 
 def plan(setting, motion):
@@ -96,7 +94,7 @@ PAGE = Page(
 KIND = Kind(
     name="stand",
     fields=Stand,
-    new={"place": {"along_m": 0.0, "height_m": 0.9, "axial_m": 0.0}, "body": "cup"},
+    new={"place": at_height(0.9), "body": "cup"},
     check=check,
     plan=plan,
     outcome=stood,

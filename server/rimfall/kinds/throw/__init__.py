@@ -3,7 +3,7 @@
 from typing import Literal
 
 from ..kind import Kind, Page, Stage
-from ..motion import elevation_field, heading_field, speed_field
+from ..motion import at_height, elevation_field, heading_field, speed_field
 from ..released import REBOUNDS, SPINS, Released, check, flew, plan
 from ..words import in_air
 
@@ -33,7 +33,7 @@ KIND = Kind(
     name="throw",
     fields=Throw,
     new={
-        "place": {"along_m": 0.0, "height_m": 1.5, "axial_m": 0.0},
+        "place": at_height(1.5),
         "speed_m_s": 6.0,
         "heading_deg": 0.0,
         "elevation_deg": 35.0,

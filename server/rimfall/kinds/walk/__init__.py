@@ -18,8 +18,8 @@ from ...phrases import seconds, speed
 from ...physics.constants import PERSON_HEIGHT_M, TURN_RAD
 from ...physics.crossings import TOUCH_M
 from ..kind import Finding, Kind, Page, Stage, when
-from ..motion import elevation_field, heading_field, speed_field
-from ..people import AS_A_BALL, GIVEN, GROUP, HERE, SELF, WEIGHT_TERM, Person, over_the_feet, person, stands
+from ..motion import at_height, elevation_field, heading_field, speed_field
+from ..people import AS_A_BALL, GIVEN, GROUP, SELF, WEIGHT_TERM, Person, over_the_feet, person, stands
 from ..words import the
 
 _FELT = 0.005  # a share that is none worth a word
@@ -83,16 +83,16 @@ def stop(setting, way, body, floor, lasts_s):
 
     Along these ways a gap grows at most as fast as before (it is a concave function of time), so that it is lost only once.
     """
-    found = _Stop(_to_the_axis_s(way, body.diameter_m, lasts_s), None)
+    earliest = _Stop(_to_the_axis_s(way, body.diameter_m, lasts_s), None)
     for surface in setting.habitat.surfaces(floor):
-        low, high = 0.0, found.after_s
+        low, high = 0.0, earliest.after_s
         if _gap(way, surface, body.radius_m, high) >= -TOUCH_M:
             continue
         for _ in range(_HALVINGS):
             middle = 0.5 * (low + high)
             low, high = (middle, high) if _gap(way, surface, body.radius_m, middle) >= 0 else (low, middle)
-        found = _Stop(low, surface)
-    return found
+        earliest = _Stop(low, surface)
+    return earliest
 
 
 def _to_the_axis_s(way, head_m, lasts_s):
@@ -127,7 +127,7 @@ def plan(setting, motion):
         GIVEN,
         floor=floor,
         surface=ground.name_at(habitat.chart(floor).position(place)),
-        findings=partial(findings, way),
+        findings=partial(_findings, way),
     )
 
 
@@ -143,7 +143,7 @@ def _ended(leg, ends):
     return Prescribed((leg,), (met,), "met a surface")
 
 
-def findings(way, setting, plan, track):
+def _findings(way, setting, plan, track):
     """What the walker feels at the samples (n,): at the feet and at the head, sideways there (spinward is above 0), and how far it
     leans from straight down; before the start, standing; and the speed antispinward at which the feet have no weight."""
     time_s = track.samples.time_s
@@ -168,10 +168,10 @@ def _ground_m(way):
 
 def walked(traced, units):
     """What walking does to weight."""
-    found = traced.findings
-    if not len(found["feet_g"]):
+    findings = traced.findings
+    if not len(findings["feet_g"]):
         return ["The scene ends before the first step."]
-    standing, feet = found["standing_g"], found["feet_g"]
+    standing, feet = findings["standing_g"], findings["feet_g"]
     first, last = float(feet[0]), float(feet[-1])
     goes = f"{seconds(traced.track.ends_s - traced.plan.start_s)} at {speed(traced.motion.speed_m_s, units)}"
     if standing == 0:
@@ -183,25 +183,25 @@ def walked(traced, units):
         else f"{abs(100 * more):.0f} % {'more' if more > 0 else 'less'} than standing"
     )
     out = [
-        f"On the way, {goes}, the feet feel {first:.2f} g, {change}{_later(first, last)}; the head feels {float(found['head_g'][0]):.2f} g."
+        f"On the way, {goes}, the feet feel {first:.2f} g, {change}{_later(first, last)}; the head feels {float(findings['head_g'][0]):.2f} g."
     ]
-    return [*out, *_leaning(found), *_ending(traced, units), *_floating(traced, units)]
+    return [*out, *_leaning(findings), *_ending(traced, units), *_floating(traced, units)]
 
 
 def _later(first, last):
     return "" if abs(last - first) < _FELT else f", and {last:.2f} g at the end"
 
 
-def _leaning(found):
-    lean = float(max(found["lean_deg"]))
+def _leaning(findings):
+    lean = float(max(findings["lean_deg"]))
     return [f"Down leans by up to {lean:.0f}°."] if lean >= 1 else []
 
 
 def _ending(traced, units):
-    made = traced.track
-    if made.end == "met a surface":
-        return [f"The way ends at {the(traced, made.events[-1].surface)}."]
-    return ["The way ends at the edge."] if made.end == "edge" else []
+    track = traced.track
+    if track.end == "met a surface":
+        return [f"The way ends at {the(traced, track.events[-1].surface)}."]
+    return ["The way ends at the edge."] if track.end == "edge" else []
 
 
 def _floating(traced, units):
@@ -240,7 +240,7 @@ PAGE = Page(
 KIND = Kind(
     name="walk",
     fields=Walk,
-    new={"place": HERE, "speed_m_s": 1.4, "heading_deg": 0.0, "climb_deg": 0.0, "for_s": 5.0},
+    new={"place": at_height(0.0), "speed_m_s": 1.4, "heading_deg": 0.0, "climb_deg": 0.0, "for_s": 5.0},
     check=check,
     plan=plan,
     outcome=walked,
