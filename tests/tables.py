@@ -14,6 +14,8 @@ def each_row(names, table):
     names = (names,) if isinstance(names, str) else tuple(names)
     if not table:
         raise ValueError("a table without rows tests nothing")
+    if odd := [row for row in table if len(row) != len(names)]:
+        raise ValueError(f"a row for {names} has as many values: {odd[0]!r}")
 
     def decorate(test):
         given = inspect.signature(test)

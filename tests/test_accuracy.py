@@ -235,7 +235,7 @@ DRAG_CASES = [
 ]  # fmt: skip
 
 
-@each_row(("habitat", "motion"), DRAG_CASES)
+@pytest.mark.parametrize(("habitat", "motion"), DRAG_CASES)
 def test_a_path_in_air_is_that_of_another_integrator(habitat, motion):
     path = one(motion, habitat, AIR).track.path
     times = np.linspace(0, min(path.end_s - motion["start_s"], 60.0), 25)[1:]
