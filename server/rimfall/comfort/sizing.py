@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from itertools import combinations
 
 from ..physics.constants import RPM_RAD_S
-from ..shapes.base import GREATEST_RADIUS_M, GREATEST_RIM_SPEED_M_S, GREATEST_SPIN_RPM, LEAST_RADIUS_M
+from ..shapes.part import GREATEST_RADIUS_M, GREATEST_RIM_SPEED_M_S, GREATEST_SPIN_RPM, LEAST_RADIUS_M
 from .quantities import QUANTITIES
 
 _NEAR = 1e-9  # in logarithms: nearer than this is met

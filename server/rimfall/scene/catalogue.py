@@ -18,7 +18,7 @@ from ..physics.bodies import NAMED_BODIES
 from ..physics.constants import PERSON_HEIGHT_M, RPM_RAD_S
 from ..physics.liquids import LIQUIDS
 from ..shapes import SHAPES
-from ..shapes.base import GREATEST_RIM_SPEED_M_S
+from ..shapes.part import GREATEST_RIM_SPEED_M_S
 from . import document
 from .export_part import ExportPart
 from .size.request import SizeRequest

@@ -4,7 +4,7 @@ from ..errors import BadInput
 from ..kinds import KINDS
 from ..physics import spin as spins
 from ..physics.constants import RPM_RAD_S
-from ..shapes.base import GREATEST_RIM_SPEED_M_S
+from ..shapes.part import GREATEST_RIM_SPEED_M_S
 from .catalogue import FIELDS
 from .document import setting_of
 from .validation_errors import wrong

@@ -1,27 +1,21 @@
-"""What every habitat shape gives: the protocol, the words for its ground, and what habitats in space share.
+"""What every habitat shape gives: the protocol, the words for its ground, and what most of them share.
 
-A shape is two classes in one module: its fields in a document (`Turning` and on), which make a habitat with `habitat()`; and
-that habitat, a `Shape`, which all else is asked of. A place is (along, height, axial); what each means is its chart's.
+A shape is two classes in one module: its fields in a document (a `TurningPart` of `part.py`), which make a habitat with `habitat()`;
+and that habitat, a `Shape`, which all else is asked of. A place is (along, height, axial); what each means is its chart's.
 """
 
 import math
 from collections.abc import Iterable
 from dataclasses import dataclass
-from typing import Any, ClassVar, Protocol
+from typing import Any, Protocol
 
 import numpy as np
 
-from ..fields import Strict, choice, linear, listed, log, number, text
 from ..phrases import ALONG_THE_AXIS, OUTWARD
 from ..physics import frames
-from ..physics.constants import RPM_RAD_S
 from ..physics.coordinates import RoundChart
-from ..physics.spin import Spin, ramped
+from ..physics.spin import Spin
 
-LEAST_RADIUS_M, GREATEST_RADIUS_M = 0.1, 100_000
-GREATEST_SPIN_RPM = 200
-GREATEST_RIM_SPEED_M_S = 5_000.0  # of whatever turns farthest from the axis
-_LEAST_RPM = 1e-12
 TURNS = 48  # points of an outline round the axis
 
 
@@ -166,142 +160,62 @@ class Shape(Protocol):
 
 
 @dataclass(frozen=True)
-class Ship:
-    """A habitat in space whose ground goes round the axis. radius_m; how it turns; axial_thrust_m_s2: its own acceleration along +z."""
+class Turning:
+    """What turns about its axis, with a ground at radius_m; how it turns. Most shapes have no floors, no hub and no round hull."""
 
     radius_m: float
     spin: Spin
-    axial_thrust_m_s2: float = 0.0
-    still_air = False
     floors = ()
-    words_of_ground = DECK
     section_radius_m = None
-    floats_share = 1.0
-    in_space = True
     hub_m = 0.0
     round_hull = None
-
-    @property
-    def pull_m_s2(self):
-        """What pulls at everything aboard, in the turning frame: the thrust, felt backward."""
-        return 0.0, 0.0, -self.axial_thrust_m_s2
 
     def across_m(self, _floor=0):
         """Radius of the circle that holds the room."""
         return self.radius_m
 
-    def chart(self, _floor=0):
-        """What a place means."""
-        return RoundChart(self.radius_m)
-
     def ground_height_m(self, _axial_m) -> float:
         """Height of the ground: none, where its section is straight."""
         return 0.0
-
-    def ground_gravity_m_s2(self, omega_rad_s, axial_m=0.0, _floor=0):
-        """Apparent gravity on the ground at axial_m, away from the axis."""
-        return omega_rad_s**2 * (self.radius_m - self.ground_height_m(axial_m))
 
     def half_length_m(self, _floor):
         """It goes round."""
         return math.inf
 
     def ground_radius_m(self, _floor):
-        """From the axis to the ground."""
+        """From the axis to the ground; of what lies across it, to its rim."""
         return self.radius_m
-
-    def walked_half_m(self: Shape):
-        """To the edge of the first floor."""
-        return self.hull_half_width_m(0)
 
     def ended(self):
         """It has ends."""
         return
 
 
+@dataclass(frozen=True)
+class Ship(Turning):
+    """A habitat in space whose ground goes round the axis; axial_thrust_m_s2: its own acceleration along +z."""
+
+    axial_thrust_m_s2: float = 0.0
+    still_air = False
+    words_of_ground = DECK
+    floats_share = 1.0
+    in_space = True
+
+    @property
+    def pull_m_s2(self):
+        """What pulls at everything aboard, in the turning frame: the thrust, felt backward."""
+        return 0.0, 0.0, -self.axial_thrust_m_s2
+
+    def chart(self, _floor=0):
+        """What a place means."""
+        return RoundChart(self.radius_m)
+
+    def ground_gravity_m_s2(self, omega_rad_s, axial_m=0.0, _floor=0):
+        """Apparent gravity on the ground at axial_m, away from the axis."""
+        return omega_rad_s**2 * (self.radius_m - self.ground_height_m(axial_m))
+
+
 def rings(corners):
     """Points (n * TURNS, 3) of circles round the axis, given as (rho, z)."""
     ring = np.array([(rho, 0.0, z) for rho, z in corners])
     return frames.turn(ring[:, None], np.linspace(0.0, 2 * np.pi, TURNS, endpoint=False)).reshape(-1, 3)
-
-
-# ---- fields of a document
-
-
-class RampPoint(Strict):
-    """The spin at a time after the start."""
-
-    time_s: float = number("Time", "s", 0, 4200, above=True)
-    spin_rpm: float = number("Spin", "rpm", 0, GREATEST_SPIN_RPM)
-
-
-class Deck(Strict):
-    """A named level, for figures and the page; not a surface."""
-
-    name: str = text("Deck", 60, min_length=1)
-    radius_m: float = number("Deck radius", "m", 0, GREATEST_RADIUS_M, above=True)
-
-
-class TurningPart(Strict):
-    """The fields of every habitat. WORDS: its shape for people; GROUND: what is stood on; NEW: its own fields where the page makes
-    one afresh."""
-
-    WORDS: ClassVar[Words]
-    GROUND: ClassVar[Ground] = DECK
-    NEW: ClassVar[dict] = {}
-
-    radius_m: float = number("Radius", "m", LEAST_RADIUS_M, GREATEST_RADIUS_M, shown=log(2, 10_000))
-    spin_rpm: float = number("Spin", "rpm", 0, GREATEST_SPIN_RPM, shown={"min": 0, "max": 30, "scale": "fine_low"})
-    spin_ramp: list[RampPoint] = listed("Spin ramp", 100, [])
-
-    @property
-    def spin(self):
-        """How it turns: a `Spin`."""
-        return ramped(_rate_rad_s(self.spin_rpm), [(p.time_s, _rate_rad_s(p.spin_rpm)) for p in self.spin_ramp])
-
-    @property
-    def grounds(self):
-        """How many grounds there are to be on."""
-        return 1
-
-    @property
-    def farthest_m(self):
-        """The greatest radius at which anything turns."""
-        return self.radius_m
-
-    def clashes(self):
-        """Fields that do not go together: (field, what it was, what it may be)."""
-        return ()
-
-
-class ShipPart(TurningPart):
-    """A habitat in space, which may be under thrust; named levels are for figures."""
-
-    axial_thrust_m_s2: float = number("Thrust along the axis", "m/s²", -100, 100, 0.0, shown=linear(-2, 2))
-    decks: list[Deck] = listed("Decks", 20, [])
-
-    @property
-    def ship(self):
-        """What a `Ship` begins with: radius, spin, thrust."""
-        return self.radius_m, self.spin, self.axial_thrust_m_s2
-
-
-def _rate_rad_s(spin_rpm):
-    """A spin in rad/s; one of less than a turn in two million years is none, for its inverse is no number."""
-    return spin_rpm * RPM_RAD_S if spin_rpm >= _LEAST_RPM else 0.0
-
-
-def shape_field(name):
-    """The field that names a shape, `name` where it is left out."""
-    return choice("Shape", default=name)
-
-
-def hub_field():
-    """The radius of a column round the axis."""
-    return number("Hub radius", "m", 0.01, 100_000, None, shown=log(0.1, 100))
-
-
-def hub_clashes(part):
-    """A hub that is not inside the radius."""
-    if (part.hub_radius_m or 0.0) >= part.radius_m:
-        yield "hub_radius_m", part.hub_radius_m, f"0.01 to below the radius, {part.radius_m:g} m"

@@ -9,13 +9,12 @@ import numpy as np
 from ..fields import log, number
 from ..physics.surfaces import Drum, Plane
 from . import drawn, mesh
-from .base import RoundHull, Ship, ShipPart, Words, hub_clashes, hub_field, rings, shape_field
+from .base import RoundHull, Ship, Words, rings
+from .part import ShipPart, hub_clashes, hub_field, shape_field
 
 ENDED_WIDE = 0.5  # of its radius: an open drum that is seen from outside
-OPEN_HALVES, OPEN_MOST_M = (
-    2.5,
-    60.0,
-)  # an open drum is drawn so many times its radius wide to either side, at most so far
+# an open drum is drawn so many times its radius wide to either side, at most so far
+OPEN_HALVES, OPEN_MOST_M = 2.5, 60.0
 
 
 @dataclass(frozen=True)

@@ -10,7 +10,8 @@ from ..fields import Strict, listed, log, number, text
 from ..physics.coordinates import FloorChart
 from ..physics.surfaces import Plane
 from . import drawn, mesh
-from .base import FLOOR, Ground, Ship, ShipPart
+from .base import FLOOR, Ground, Ship
+from .part import ShipPart
 
 
 @dataclass(frozen=True)
@@ -75,10 +76,6 @@ class Craft(Ship):
         high = own.radius_m if own.ceiling_m is None and across is None else 0.0 if across is None else across.radius_m
         return math.hypot(max(own.radius_m, high, (own.ceiling_m or 0.0) - own.radius_m), own.length_m / 2)
 
-    def ground_height_m(self, _axial_m):
-        """A floor is flat."""
-        return 0.0
-
     def ground_gravity_m_s2(self, omega_rad_s, axial_m=0.0, floor=0):
         """Apparent gravity in the middle of a floor."""
         return omega_rad_s**2 * self.floors[floor].radius_m
@@ -105,6 +102,10 @@ class Craft(Ship):
     def hull_half_width_m(self, floor):
         """To its sides."""
         return self.floors[floor].width_m / 2
+
+    def walked_half_m(self):
+        """To the edge of the first floor."""
+        return self.hull_half_width_m(0)
 
     def corners(self, floor, height_m=0.0):
         """The four corners (4, 3) of a floor at a height, rotating frame, anticlockwise seen from above."""

@@ -4,8 +4,9 @@ from dataclasses import dataclass
 from typing import ClassVar, Literal
 
 from . import drawn
-from .base import Words, shape_field
+from .base import Words
 from .floors import Craft, FloorsPart, new_floors
+from .part import shape_field
 
 
 @dataclass(frozen=True)

@@ -6,7 +6,8 @@ from typing import ClassVar, Literal
 
 from ..physics.surfaces import Ball, Drum
 from . import drawn, mesh
-from .base import RoundHull, Ship, ShipPart, Words, hub_clashes, hub_field, rings, shape_field
+from .base import RoundHull, Ship, Words, rings
+from .part import ShipPart, hub_clashes, hub_field, shape_field
 
 WALKED = 0.57  # of the radius: what of its ground can be walked on
 POLE_RAD = math.radians(86.0)  # where it ends as it is drawn

@@ -7,7 +7,8 @@ from typing import ClassVar, Literal
 from ..fields import log, number
 from ..physics.surfaces import Tube
 from . import drawn, mesh
-from .base import Ship, ShipPart, Words, rings, shape_field
+from .base import Ship, Words, rings
+from .part import ShipPart, shape_field
 
 WALKED = 0.87  # of the tube: what of its floor can be walked on
 

@@ -9,43 +9,31 @@ import numpy as np
 from ..fields import linear, number
 from ..physics.constants import G0_M_S2
 from ..physics.coordinates import BenchChart
-from ..physics.spin import Spin
 from ..physics.surfaces import Drum, Plane
 from . import drawn, mesh
-from .base import PLATFORM, Ground, TurningPart, Words, rings, shape_field
+from .base import PLATFORM, Ground, Turning, Words, rings
+from .part import TurningPart, shape_field
 
-BENCH_M, STEP_M = (
-    0.8,
-    0.3,
-)  # how far the floor of the room is below a table; a large one lies low, for people ride on it
+# how far the floor of the room is below a table; a large one lies low, for people ride on it
+BENCH_M, STEP_M = 0.8, 0.3
 LARGE_M = 2.0  # from this radius on they do
 ROOM_RADII, ROOM_M = 7.0, 9.0  # of floor about it, in radii; at least so far
 
 
 @dataclass(frozen=True)
-class Turntable:
+class Turntable(Turning):
     """A platform of radius_m at z = 0 that turns under the gravity of the room; the air of the room stands still."""
 
-    radius_m: float
-    spin: Spin
     outside_gravity_m_s2: float
     still_air = True
-    floors = ()
     words_of_ground = PLATFORM
-    section_radius_m = None
     floats_share = None
     in_space = False
-    hub_m = 0.0
-    round_hull = None
 
     @property
     def pull_m_s2(self):
         """The room's gravity."""
         return 0.0, 0.0, -self.outside_gravity_m_s2
-
-    def across_m(self, _floor=0):
-        """Radius of the platform."""
-        return self.radius_m
 
     def chart(self, _floor=0):
         """What a place means."""
@@ -59,17 +47,9 @@ class Turntable:
         """The platform."""
         return Plane("floor", (0.0, 0.0, 1.0), 0.0)
 
-    def ground_height_m(self, _axial_m):
-        """The platform is flat."""
-        return 0.0
-
     def ground_gravity_m_s2(self, _omega_rad_s, _axial_m=0.0, _floor=0):
         """The room's gravity, however fast it turns."""
         return self.outside_gravity_m_s2
-
-    def ground_radius_m(self, _floor):
-        """To its rim."""
-        return self.radius_m
 
     def headroom_m(self):
         """Nothing is over it; a small one is nothing to stand on."""
@@ -78,10 +58,6 @@ class Turntable:
     def sides(self, _floor, half_m):
         """From the axis to the edge, on or over the platform."""
         return 0.0, self.radius_m, lambda _axial: (half_m, math.inf)
-
-    def half_length_m(self, _floor):
-        """It goes round."""
-        return math.inf
 
     def hull_half_width_m(self, _floor):
         """It has no hull."""
@@ -105,10 +81,6 @@ class Turntable:
     def walked_half_m(self):
         """To its rim."""
         return self.radius_m
-
-    def ended(self):
-        """It has an edge."""
-        return
 
     def parts(self):
         """The plate, strokes down its rim so that one sees it turn from the side, and the room: a stand, a floor, somebody by."""

@@ -16,7 +16,7 @@ from ...comfort.quantities import QUANTITIES
 from ...errors import BadInput
 from ...phrases import CAUTION_ABOUT_PEOPLE
 from ...physics.constants import G0_M_S2, RPM_RAD_S
-from ...shapes.base import GREATEST_RIM_SPEED_M_S, GREATEST_SPIN_RPM
+from ...shapes.part import GREATEST_RIM_SPEED_M_S, GREATEST_SPIN_RPM
 from ..feel.limit_words import TOPICS
 from ..validation_errors import wrong
 from . import words as size_words

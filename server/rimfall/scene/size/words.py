@@ -7,7 +7,7 @@ from ...comfort.published import ROWS, STUDIES
 from ...comfort.quantities import QUANTITIES
 from ...phrases import FOOT_M, listed
 from ...physics.constants import RPM_RAD_S
-from ...shapes.base import GREATEST_RADIUS_M, GREATEST_RIM_SPEED_M_S, GREATEST_SPIN_RPM, LEAST_RADIUS_M
+from ...shapes.part import GREATEST_RADIUS_M, GREATEST_RIM_SPEED_M_S, GREATEST_SPIN_RPM, LEAST_RADIUS_M
 from ..feel.limit_words import count
 from .wish_words import (
     AS_WISHED,

@@ -1,0 +1,92 @@
+"""The fields that habitats share as a document: radius, spin and how it changes; of those in space, thrust, named levels, a hub."""
+
+from typing import ClassVar
+
+from ..fields import Strict, choice, linear, listed, log, number, text
+from ..physics.constants import RPM_RAD_S
+from ..physics.spin import ramped
+from .base import DECK, Ground, Words
+
+LEAST_RADIUS_M, GREATEST_RADIUS_M = 0.1, 100_000
+GREATEST_SPIN_RPM = 200
+GREATEST_RIM_SPEED_M_S = 5_000.0  # of whatever turns farthest from the axis
+_LEAST_RPM = 1e-12
+
+
+class RampPoint(Strict):
+    """The spin at a time after the start."""
+
+    time_s: float = number("Time", "s", 0, 4200, above=True)
+    spin_rpm: float = number("Spin", "rpm", 0, GREATEST_SPIN_RPM)
+
+
+class Deck(Strict):
+    """A named level, for figures and the page; not a surface."""
+
+    name: str = text("Deck", 60, min_length=1)
+    radius_m: float = number("Deck radius", "m", 0, GREATEST_RADIUS_M, above=True)
+
+
+class TurningPart(Strict):
+    """The fields of every habitat. WORDS: its shape for people; GROUND: what is stood on; NEW: its own fields where the page makes
+    one afresh."""
+
+    WORDS: ClassVar[Words]
+    GROUND: ClassVar[Ground] = DECK
+    NEW: ClassVar[dict] = {}
+
+    radius_m: float = number("Radius", "m", LEAST_RADIUS_M, GREATEST_RADIUS_M, shown=log(2, 10_000))
+    spin_rpm: float = number("Spin", "rpm", 0, GREATEST_SPIN_RPM, shown={"min": 0, "max": 30, "scale": "fine_low"})
+    spin_ramp: list[RampPoint] = listed("Spin ramp", 100, [])
+
+    @property
+    def spin(self):
+        """How it turns: a `Spin`."""
+        return ramped(_rate_rad_s(self.spin_rpm), [(p.time_s, _rate_rad_s(p.spin_rpm)) for p in self.spin_ramp])
+
+    @property
+    def grounds(self):
+        """How many grounds there are to be on."""
+        return 1
+
+    @property
+    def farthest_m(self):
+        """The greatest radius at which anything turns."""
+        return self.radius_m
+
+    def clashes(self):
+        """Fields that do not go together: (field, what it was, what it may be)."""
+        return ()
+
+
+class ShipPart(TurningPart):
+    """A habitat in space, which may be under thrust; named levels are for figures."""
+
+    axial_thrust_m_s2: float = number("Thrust along the axis", "m/s²", -100, 100, 0.0, shown=linear(-2, 2))
+    decks: list[Deck] = listed("Decks", 20, [])
+
+    @property
+    def ship(self):
+        """What a `Ship` begins with: radius, spin, thrust."""
+        return self.radius_m, self.spin, self.axial_thrust_m_s2
+
+
+def _rate_rad_s(spin_rpm):
+    """A spin in rad/s; one of less than a turn in two million years is none, for its inverse is no number."""
+    return spin_rpm * RPM_RAD_S if spin_rpm >= _LEAST_RPM else 0.0
+
+
+def shape_field(name):
+    """The field that names a shape, `name` where it is left out."""
+    return choice("Shape", default=name)
+
+
+def hub_field():
+    """The radius of a column round the axis."""
+    return number("Hub radius", "m", 0.01, 100_000, None, shown=log(0.1, 100))
+
+
+def hub_clashes(part):
+    """A hub that is not inside the radius."""
+    if (part.hub_radius_m or 0.0) >= part.radius_m:
+        yield "hub_radius_m", part.hub_radius_m, f"0.01 to below the radius, {part.radius_m:g} m"
