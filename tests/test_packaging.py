@@ -39,7 +39,7 @@ def test_the_wheel_holds_the_page_and_no_build_leftovers(wheel):
         "rimfall/static/vendor/LICENSE-three.txt",
         "rimfall/templates/page.html",
     } <= set(names)
-    assert {name.split("/")[0] for name in names} == {"rimfall", "rimfall-0.5.0.dist-info"}
+    assert {name.split("/")[0] for name in names} == {"rimfall", "rimfall-0.6.0.dist-info"}
     assert [
         name
         for name in names
