@@ -11,7 +11,7 @@ from rimfall.physics.air import air_at
 from rimfall.physics.bodies import Body, as_arrays
 from rimfall.physics.buoyancy import of_bodies
 from rimfall.physics.forces import Force, Medium
-from rimfall.physics.integrate import Stepper, propagate
+from rimfall.physics.integrate import ExplicitStepper, propagate
 from rimfall.physics.spin import ramped, steady
 from rimfall.physics.turned import turned_back
 from tests.tables import each_row
@@ -99,7 +99,7 @@ def through_a_knot(jumps):
     """The shortest of its steps, seconds, through a knot at which the spin begins to change, and where it ends."""
     spin = ramped(0.3, [(1.0, 0.3), (2.0, 0.9)])
     begin, stops = (column(50.0, 0, 0), column(-3.0, 17.0, 1.0)), {"absolute": 1e-10, "stops_s": (1.0,)}
-    stepper, lengths = Stepper(force([balloon(0.0049, 0.47)], spin), *begin, 1.5, jumps=jumps, **stops), []
+    stepper, lengths = ExplicitStepper(force([balloon(0.0049, 0.47)], spin), *begin, 1.5, jumps=jumps, **stops), []
     while not stepper.done:
         step = stepper.step()
         lengths.append(step.length_s)

@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 from scipy.integrate import solve_ivp
 
-from rimfall.physics.integrate import Coaster, Stepper
+from rimfall.physics.integrate import Coaster, ExplicitStepper
 from tests.tables import each_row
 
 SAME = 1e-12  # of sums that differ in order, with coefficients near 500
@@ -51,7 +51,7 @@ def reference(force, position, velocity, times_s):
 def in_steps(count, span_s=4.0):
     """Equal steps through the orbit, by stops, whatever the error."""
     stops = np.linspace(0, span_s, count + 1)[1:-1]
-    stepper = Stepper(Orbit(), *START, span_s, absolute=HUGE, stops_s=stops)
+    stepper = ExplicitStepper(Orbit(), *START, span_s, absolute=HUGE, stops_s=stops)
     stepper._length_s = span_s
     steps = []
     while not stepper.done:
@@ -88,11 +88,11 @@ def test_the_path_inside_a_step_meets_its_ends_and_its_own_velocity():
 
 @each_row("allowed", [1e-6, 1e-9, 1e-11])
 def test_the_error_stays_near_what_is_allowed(allowed):
-    stepper = Stepper(Orbit(), *START, 20.0, absolute=allowed)
+    stepper = ExplicitStepper(Orbit(), *START, 20.0, absolute=allowed)
     found, _ = stepper.propagate()
     missed = np.linalg.norm(found[:, 0] - reference(Orbit(), *START, [20.0])[:, 0])
     assert missed < 1000 * allowed  # three turns of an orbit spread an error of a step a hundredfold
-    stepper, steps = Stepper(Orbit(), *START, 20.0, absolute=allowed), 0
+    stepper, steps = ExplicitStepper(Orbit(), *START, 20.0, absolute=allowed), 0
     while not stepper.done:
         stepper.step()
         steps += 1
@@ -102,7 +102,7 @@ def test_the_error_stays_near_what_is_allowed(allowed):
 def test_a_batch_agrees_with_scipy_body_by_body():
     strength = np.array([0.0, 0.1, 1.0, 4.0])
     position, velocity = np.zeros((3, 4)), np.array([[1.0, 2, 3, 4], [2, 2, 2, 2], [0, 1, 0, 1]])
-    found, _ = Stepper(Breeze(strength), position, velocity, 3.0, absolute=1e-10).propagate()
+    found, _ = ExplicitStepper(Breeze(strength), position, velocity, 3.0, absolute=1e-10).propagate()
     for i, s in enumerate(strength):
         alone = reference(Breeze([s]), position[:, [i]], velocity[:, [i]], [3.0])
         assert found[:, i] == pytest.approx(alone[:, 0], abs=1e-8)
@@ -111,7 +111,7 @@ def test_a_batch_agrees_with_scipy_body_by_body():
 def test_bodies_that_leave_do_not_disturb_those_that_stay():
     strength = np.array([0.0, 0.5, 5.0])
     position, velocity = np.zeros((3, 3)), np.ones((3, 3))
-    stepper = Stepper(Breeze(strength), position, velocity, 4.0, absolute=1e-10)
+    stepper = ExplicitStepper(Breeze(strength), position, velocity, 4.0, absolute=1e-10)
     for _ in range(3):
         stepper.step()
     stepper.keep(np.array([True, False, True]))
@@ -125,7 +125,9 @@ def test_bodies_that_leave_do_not_disturb_those_that_stay():
 
 
 def test_no_step_crosses_a_stop_and_the_last_ends_at_the_limit():
-    stepper = Stepper(Breeze([0.1]), np.zeros((3, 1)), np.ones((3, 1)), 5.0, absolute=1e-6, stops_s=[3.3, 0.7, 9.0])
+    stepper = ExplicitStepper(
+        Breeze([0.1]), np.zeros((3, 1)), np.ones((3, 1)), 5.0, absolute=1e-6, stops_s=[3.3, 0.7, 9.0]
+    )
     ends = []
     while not stepper.done:
         step = stepper.step()
@@ -135,7 +137,7 @@ def test_no_step_crosses_a_stop_and_the_last_ends_at_the_limit():
 
 
 def test_no_body_goes_further_than_its_reach_in_a_step():
-    stepper = Stepper(
+    stepper = ExplicitStepper(
         Breeze([0.0, 0.0]), np.zeros((3, 2)), np.full((3, 2), 10.0), 50.0, absolute=HUGE, reach_m=np.array([90.0, 7.0])
     )
     assert np.hypot(*stepper.step().path_m.sum(axis=0)[:2, 1]) < 7.5
@@ -189,7 +191,7 @@ def test_a_coaster_goes_on_with_those_that_are_kept(mask):
 
 
 def test_no_step_is_longer_than_allowed():
-    stepper = Stepper(Breeze([0.0]), np.zeros((3, 1)), np.ones((3, 1)), 5.0, absolute=HUGE, longest_s=0.3)
+    stepper = ExplicitStepper(Breeze([0.0]), np.zeros((3, 1)), np.ones((3, 1)), 5.0, absolute=HUGE, longest_s=0.3)
     lengths = []
     while not stepper.done:
         lengths.append(stepper.step().length_s)

@@ -36,7 +36,7 @@ def laws_keep_theirs(line: pendulum.Hung, rolls: rolling.Rolling, stands: rollin
 
 
 def steppers_keep_theirs(
-    explicit: integrate.Stepper, implicit: stiff.StiffStepper, coaster: integrate.Coaster
+    explicit: integrate.ExplicitStepper, implicit: stiff.StiffStepper, coaster: integrate.Coaster
 ) -> list[protocols.Stepper]:
     """What takes bodies through the air."""
     return [explicit, implicit, coaster]

@@ -54,7 +54,7 @@ NEAR_AXIS = 0.1  # of the radius: nearer to the axis than this, a ball's own "up
 
 
 @dataclass(frozen=True)
-class _Scene:
+class _Sights:
     """What the seats are placed by. rows (3, 3): spinward, up, axial of the release; behind_rad: yaw of an eye behind the
     thrower; lead_m, seen_m (n, 3): points of the first motion and of all; outline_m (n, 3): of the habitat."""
 
@@ -115,7 +115,7 @@ def _scene_of(trace, time_s):
     outline = habitat.outline_m()
     with_all = _with_whole(habitat, outline)
     rows = habitat.chart(floor).axes_at(np.asarray(place, dtype=float))
-    return _Scene(
+    return _Sights(
         trace, rows, _behind(velocity), start_s, with_all(points[0]), with_all(np.concatenate(points)), outline
     )
 

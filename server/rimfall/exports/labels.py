@@ -64,7 +64,7 @@ def wrapped(text, room_mm, size_mm, weight=400):
     return lines
 
 
-class Room:
+class LabelRoom:
     """A rectangle of the page that fills with labels: which rectangles are taken, and the ink (n, 2) that they keep off.
 
     clear_mm: how near over and under a label ink counts, too; later: how much ink a place weighs for each that was tried before it.

@@ -12,7 +12,7 @@ from ..comfort.chart import LimitLine
 from ..phrases import in_units
 from .drawing import Stroke, Text
 from .helvetica import width_mm
-from .labels import Label, Room, spread
+from .labels import Label, LabelRoom, spread
 from .palette import HAIR, INK, SOFT
 from .plot_frame import BASE_MM, HAIR_MM, TEXT_MM, Frame
 from .ticks import decades
@@ -82,9 +82,9 @@ def lines(frame, gravity, limits):
 
 
 def room_of(frame, gravity, limits):
-    """The Room for labels among all lines."""
+    """The LabelRoom for labels among all lines."""
     every = [*(one.line for one in gravity), *(one.limit.line for one in limits)]
-    return Room(frame.box, np.concatenate([np.empty((0, 2)), *(spread(_on_page(frame, line)) for line in every)]))
+    return LabelRoom(frame.box, np.concatenate([np.empty((0, 2)), *(spread(_on_page(frame, line)) for line in every)]))
 
 
 def placed(room, frame, gravity, limits, size_mm, first=0.85):

@@ -6,7 +6,7 @@ import numpy as np
 
 from .drawing import Stroke, Text
 from .helvetica import width_mm
-from .labels import Room, spread
+from .labels import LabelRoom, spread
 from .palette import HAIR, INK, PAPER, PLAIN, PathStyle
 from .ticks import even, figure_of
 
@@ -17,7 +17,7 @@ BASE_MM = 0.3
 _TICK_MM = 1.2
 _MARK_MM = 1.1
 _NEAR_MM = 1.0  # between a line and its name
-_CLEAR_MM, _LATER = 0.3, 0.3  # of a name, as `labels.Room` takes them
+_CLEAR_MM, _LATER = 0.3, 0.3  # of a name, as `labels.LabelRoom` takes them
 _PLACES = (0.5, 0.3, 0.7, 0.15, 0.85, 0.0, 1.0)  # of a line's length: where its name is tried after its highest point
 _WAYS = ((0, -1), (0, 1), (1, 0), (-1, 0), (1, -1), (-1, -1))  # over it, under it, beside it
 _MARK_COUNTS = 12  # millimetres of line that a marker counts for
@@ -101,7 +101,7 @@ def lines(frame, drawn):
     for line in drawn:
         if line.spot is not None:
             items += marker(line.style, *frame.at(*line.spot), _MARK_MM)
-    room = Room(frame.box, _ink(frame, drawn, traced), _CLEAR_MM, _LATER)
+    room = LabelRoom(frame.box, _ink(frame, drawn, traced), _CLEAR_MM, _LATER)
     return items + [_named(room, line, points) for line, points in zip(drawn, traced, strict=True) if line.name]
 
 

@@ -9,7 +9,7 @@ from ..physics import turned
 from ..physics.bodies import as_arrays
 from ..physics.crossings import first_contact, touching
 from ..physics.forces import Force
-from ..physics.integrate import Coaster, Stepper
+from ..physics.integrate import Coaster, ExplicitStepper
 from .path import StepLog
 
 TOLERANCE_M = 5e-10  # error allowed to a step, metres; six times as much passes a micrometre once in a thousand flights
@@ -109,7 +109,7 @@ class Airborne:
             "longest_s": float(np.min(longest)),
             "jumps": force.jumps,
         }
-        if self._stepper is Stepper:  # in the other, drag wipes out what goes wrong with a velocity
+        if self._stepper is ExplicitStepper:  # in the other, drag wipes out what goes wrong with a velocity
             options["lasts_s"] = self._lasts(position, velocity, force.pull_m_s2, up)
         return self._stepper(force, position, velocity, self._last_s[up].max(), **options)
 

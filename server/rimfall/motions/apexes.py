@@ -5,11 +5,14 @@ import numpy as np
 from ..physics import bernstein, turned
 from ..physics.crossings import STILL_M_S, nearest_axis
 from ..physics.integrate import Step
+from .plan import Plan
+from .setting import Setting
+from .trajectory import Trajectory
 
 AXIS_SHARE = 1e-9  # nearer to the axis than this share of the radius is through it
 
 
-def marks(setting, plan, path):
+def marks(setting: Setting, plan: Plan, path: Trajectory) -> list[tuple[float, str]]:
     """(time, kind) of the turning points of the height inside a path (Trajectory), in the air: "apex", or "axis" where it passes
     through the axis. In order of time."""
     chart = setting.habitat.chart(plan.floor)

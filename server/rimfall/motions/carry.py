@@ -4,19 +4,21 @@ All bodies in the air fly in one batch, all on the ground go in another; where a
 (`contacts.py`). What ends a journey: the last contact allowed, rest, an edge, or time.
 """
 
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 import numpy as np
 
+from ..physics.forces import Medium
 from .contacts import MOST_STANDSTILLS, how, into_frame, meet, releases, stays
 from .flight import Release, StepLimitExceeded, fly
 from .ground import go
-from .journey import Event, Journey, Leg
+from .journey import Event, Journey, Leg, Start
 
 _BRIEF_S = 1e-4
 
 
-def carry(medium, starts, watch=None):
+def carry(medium: Medium, starts: Sequence[Start], watch: Callable[[int], None] | None = None) -> list[Journey]:
     """Take Starts to their ends -> list of Journey, in order.
 
     watch(done) is told often how many have ended; what it raises stops the work. Raises StepLimitExceeded.

@@ -19,6 +19,9 @@ from ..physics.protocols import Chart
 from ..physics.spin import steady
 from .flight import Release, StepLimitExceeded, fly
 from .journey import ON_THE_GROUND
+from .plan import Plan
+from .setting import Setting
+from .track import Track
 
 ORDER = ("centrifugal", "coriolis", "drag", "other")
 _POWERS = 15  # of a step: what is left of cosh within turned.MOST_RAD is rounding
@@ -27,7 +30,7 @@ _GREATEST_EXPONENT = 300.0  # of e: beyond it all is far past every surface
 _READ_AT = 129  # times besides the steps' own at which a flight's azimuth is followed
 
 
-def parts(setting, plan, track):
+def parts(setting: Setting, plan: Plan, track: Track) -> tuple[dict | None, str | None]:
     """drift_parts_m of a motion's landing as a dict, and None; or None, and why there are none: "not_flown", "no_spin",
     "starts_there", "met_something_first", "spin_changes" (a pour's), "no_landing_without_coriolis", "no_landing_without_air",
     "no_landing_without_the_rest"."""

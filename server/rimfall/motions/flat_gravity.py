@@ -8,7 +8,9 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from .journey import ON_THE_GROUND
+from .journey import ON_THE_GROUND, Journey
+from .plan import Plan
+from .setting import Setting
 from .track import grid_span, grid_times
 from .trajectory import of_legs
 
@@ -25,7 +27,7 @@ class FlatGravityReference:
     landing: dict | None
 
 
-def of_journey(setting, plan, journey, until_s):
+def of_journey(setting: Setting, plan: Plan, journey: Journey, until_s: float) -> FlatGravityReference:
     """The reference to a motion whose Journey over flat ground is known; what only rolls is shown until until_s."""
     path = of_legs(journey.legs)
     end_s = path.end_s if plan.surface is None else min(path.end_s, until_s)

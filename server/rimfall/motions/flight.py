@@ -1,12 +1,14 @@
 """Release, fly, meet: what everything that flies shares. Bodies fly in one batch; each comes back with its own path."""
 
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
 
 from ..physics.bodies import Body, as_arrays
 from ..physics.forces import Medium, settling_rates_1_s
-from ..physics.integrate import AT_ONCE, Stepper
+from ..physics.integrate import AT_ONCE, ExplicitStepper
+from ..physics.protocols import Surface
 from ..physics.stiff import StiffStepper
 from .airborne import Airborne, distinct
 from .path import Path
@@ -23,7 +25,7 @@ class Room:
     stands still, and is of one density; that of a room that does not turn always does.
     """
 
-    surfaces: tuple
+    surfaces: tuple[Surface, ...]
     turns: bool
     pull_m_s2: tuple
     across_m: float | None
@@ -62,14 +64,14 @@ class FlightResult:
 
     release: Release
     path: Path
-    surface: object | None
+    surface: Surface | None
 
-    def until(self, time_s):
+    def until(self, time_s: float) -> "FlightResult":
         """The same, ended at time_s, before it met anything."""
         return FlightResult(self.release, replace(self.path, end_s=time_s), None)
 
 
-def fly(medium: Medium, releases, watch=None):
+def fly(medium: Medium, releases: Sequence[Release], watch: Callable[[int], None] | None = None) -> list[FlightResult]:
     """Fly releases together until each meets a surface of its room or its time ends -> list of FlightResult, in order.
 
     watch(done) is told after every step how many bodies have ended; what it raises ends the flight. Raises StepLimitExceeded for a
@@ -80,7 +82,7 @@ def fly(medium: Medium, releases, watch=None):
     ended = 0
     flown = [None] * len(releases)
     stiff = _stiff(medium, releases)
-    for stepper, group in ((Stepper, np.flatnonzero(~stiff)), (StiffStepper, np.flatnonzero(stiff))):
+    for stepper, group in ((ExplicitStepper, np.flatnonzero(~stiff)), (StiffStepper, np.flatnonzero(stiff))):
         for part in (group[k : k + AT_ONCE].tolist() for k in range(0, len(group), AT_ONCE)):
             some = [releases[i] for i in part]
             batch = Airborne(medium, some, stepper)

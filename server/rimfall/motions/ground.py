@@ -1,11 +1,13 @@
 """Roll, slide, stand: what moves on a surface, each leg until something changes (`ground_batch.py`). Everything is in the room's own
 frame."""
 
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 import numpy as np
 
 from ..physics.bodies import Body
+from ..physics.forces import Medium
 from ..physics.integrate import AT_ONCE
 from ..physics.protocols import Surface
 from .airborne import distinct
@@ -46,7 +48,7 @@ class GroundResult:
     spin_rad_s: np.ndarray
 
 
-def go(medium, starts, watch=None):
+def go(medium: Medium, starts: Sequence[GroundStart], watch: Callable[[int], None] | None = None) -> list[GroundResult]:
     """Take GroundStarts along their surfaces until each changes -> list of GroundResult, in order.
 
     A leg ends with "grip" where a slip has died out and friction holds, "slip" where it does not hold any more, "rest" where

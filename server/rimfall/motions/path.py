@@ -4,6 +4,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from ..physics.integrate import Step
+
 
 @dataclass(frozen=True)
 class Path:
@@ -22,22 +24,22 @@ class Path:
     begin_s: float
     end_s: float
 
-    def piece(self, time_s):
+    def piece(self, time_s: np.ndarray) -> np.ndarray:
         """Number (n,) of the piece that holds at times (n,); where two meet, the later."""
         return np.clip(np.searchsorted(self.start_s, time_s, "right") - 1, 0, None)
 
-    def share(self, k, time_s):
+    def share(self, k: np.ndarray, time_s: np.ndarray) -> np.ndarray:
         """s (n, 1) of times (n,) in pieces k (n,)."""
         return ((time_s - self.start_s[k]) / self.length_s[k])[:, None]
 
-    def at(self, time_s):
+    def at(self, time_s: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
         """Position and velocity (n, D), (n, D) at times (n,) inside [begin_s, end_s]."""
         k = self.piece(time_s)
         s = self.share(k, time_s)
         return self.position_m[k] + horner(self.path_m[k], s), self.velocity_m_s[k] + horner(self.path_m_s[k], s)
 
 
-def of_no_length(time_s, position, velocity):
+def of_no_length(time_s: float, position: np.ndarray, velocity: np.ndarray) -> Path:
     """A path of no length, at a state (D,), (D,)."""
     none = np.zeros((1, 2, len(position)))
     return Path(np.array([time_s]), np.ones(1), position[None], velocity[None], none, none, time_s, time_s)
@@ -49,13 +51,13 @@ class StepLog:
     def __init__(self):
         self._steps, self._owners, self._begins = [], [], []
 
-    def keep(self, step, owners, begin_s):
+    def keep(self, step: Step, owners: np.ndarray, begin_s: np.ndarray) -> None:
         """Keep a Step of the bodies numbered owners (M,), rising, that begins at begin_s (M,)."""
         self._steps.append(step)
         self._owners.append(owners)
         self._begins.append(begin_s)
 
-    def paths(self, begin_s, end_s, position, velocity):
+    def paths(self, begin_s: np.ndarray, end_s: np.ndarray, position: np.ndarray, velocity: np.ndarray) -> list[Path]:
         """The Path of each body in order, from begin_s to end_s (N,); of no length, at its state (D, N), of one that took no step."""
         paths = [None] * len(begin_s)
         for i, pieces in self._pieces() if self._steps else ():
@@ -81,7 +83,7 @@ class StepLog:
             yield i, [c[low:high] for c in columns]
 
 
-def horner(powers, s):
+def horner(powers: np.ndarray, s: np.ndarray) -> np.ndarray:
     """Sum of powers (n, K, D) at s (n, 1)."""
     out = powers[:, -1]
     for k in range(powers.shape[1] - 2, -1, -1):
@@ -89,7 +91,7 @@ def horner(powers, s):
     return out
 
 
-def slope(powers):
+def slope(powers: np.ndarray) -> np.ndarray:
     """Powers (n, max(K - 1, 1), D) of the derivative of polynomials of powers (n, K, D); that of a constant is zero."""
     if powers.shape[1] == 1:
         return np.zeros_like(powers)

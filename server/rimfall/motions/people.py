@@ -6,9 +6,17 @@ from ..physics.aboard import of_frame
 from ..physics.constants import G0_M_S2
 from .journey import Leg
 from .path import Path
+from .setting import Setting
 
 
-def felt(setting, floor, time_s, position, velocity, acceleration):
+def felt(
+    setting: Setting,
+    floor: int,
+    time_s: np.ndarray,
+    position: np.ndarray,
+    velocity: np.ndarray,
+    acceleration: np.ndarray,
+) -> np.ndarray:
     """What is felt as weight at a point, as (spinward, up, axial) (n, 3), m/s2, from its motion in the turning frame (n, 3).
 
     It is what the frame and the room pull, less what the point follows of it: -2 Omega x u - Omega x (Omega x x) - Omega' x x
@@ -20,12 +28,12 @@ def felt(setting, floor, time_s, position, velocity, acceleration):
     return np.einsum("nij,nj->ni", setting.habitat.chart(floor).axes(position), pull)
 
 
-def weight_g(weight):
+def weight_g(weight: np.ndarray) -> np.ndarray:
     """Size (n,) of a felt weight (n, 3), in standard gravities."""
     return np.linalg.norm(weight, axis=1) / G0_M_S2
 
 
-def lean_deg(weight):
+def lean_deg(weight: np.ndarray) -> np.ndarray:
     """Angle (n,) between a felt weight (n, 3) and straight down; 0 where there is none."""
     return np.degrees(np.arctan2(np.hypot(weight[:, 0], weight[:, 2]), -weight[:, 1] + 0.0))
 
@@ -54,7 +62,7 @@ def _change(powers):
     return out
 
 
-def last_state(leg):
+def last_state(leg: Leg) -> tuple[np.ndarray, np.ndarray]:
     """Position and velocity (3,), (3,) in the turning frame at a given leg's end."""
     position, velocity = leg.path.at(np.array([leg.path.end_s]))
     return position[0, :3], velocity[0, :3]

@@ -8,8 +8,10 @@ import numpy as np
 
 from ..physics import frames
 from ..physics.air import Air
+from ..physics.bodies import Body
 from ..physics.constants import TURN_RAD
 from ..physics.forces import Medium
+from ..physics.protocols import Vector
 from ..physics.surfaces import Plane
 from ..shapes import Shape
 from .flight import Release, Room
@@ -29,7 +31,7 @@ class Setting:
     duration_s: float | None
 
     @cached_property
-    def medium(self):
+    def medium(self) -> Medium:
         """What resists: the air, turning with the spin."""
         return Medium(self.habitat.spin, self.air, self.habitat.radius_m)
 
@@ -37,7 +39,7 @@ class Setting:
     def _rooms(self):
         return {}
 
-    def room(self, floor=0):
+    def room(self, floor: int = 0) -> Room:
         """The inside of the habitat; of flat floors, the space over one of them. One object a floor, for batches."""
         if floor not in self._rooms:
             shape = self.habitat
@@ -46,39 +48,47 @@ class Setting:
             )
         return self._rooms[floor]
 
-    def flat_room(self, gravity_m_s2, ground_m=0.0):
+    def flat_room(self, gravity_m_s2: float, ground_m: float = 0.0) -> Room:
         """Flat ground under plain gravity; its coordinates are (along, height, axial)."""
         pull = (0.0, -gravity_m_s2, 0.0 if self.habitat.still_air else self.habitat.pull_m_s2[2])
         return Room((Plane("floor", (0.0, 1.0, 0.0), ground_m),), False, pull, None)
 
-    def omega_rad_s(self, time_s):
+    def omega_rad_s(self, time_s: float) -> float:
         """Spin at one time, rad/s."""
         return float(self.habitat.spin.rate_rad_s(time_s))
 
-    def gravity_m_s2(self, time_s, place=(0.0, 0.0, 0.0), floor=0):
+    def gravity_m_s2(self, time_s: float, place: Vector = (0.0, 0.0, 0.0), floor: int = 0) -> float:
         """Apparent gravity on the ground under a place at one time, m/s2."""
         return self.habitat.ground_gravity_m_s2(self.omega_rad_s(time_s), place[2], floor)
 
-    def weight_m_s2(self, time_s, place, floor=0):
+    def weight_m_s2(self, time_s: float, place: Vector, floor: int = 0) -> float:
         """Size of what a thing at rest at a place feels at one time, m/s2: centrifugal, and the room's pull."""
         position = self.habitat.chart(floor).position(place)
         outward = self.omega_rad_s(time_s) ** 2 * position * np.array([1.0, 1.0, 0.0])
         return float(np.linalg.norm(outward + np.array(self.habitat.pull_m_s2)))
 
-    def limit_s(self, start_s):
+    def limit_s(self, start_s: float) -> float:
         """When a motion that starts at start_s ends at the latest: the longer of 60 s and three turns, never over 600 s."""
         omega = abs(self.omega_rad_s(start_s))
         turns = LIMIT_TURNS * TURN_RAD / omega if omega else 0.0
         end_s = start_s + min(max(LEAST_LIMIT_S, turns), GREATEST_LIMIT_S)
         return end_s if self.duration_s is None else min(end_s, self.duration_s)
 
-    def start(self, time_s, place, velocity, floor=0):
+    def start(self, time_s: float, place: Vector, velocity: Vector, floor: int = 0) -> tuple[np.ndarray, np.ndarray]:
         """Position and velocity (3,), (3,) in the turning frame, of a place (along, height, axial) and a velocity along its
         local directions, relative to the turning frame at that very place."""
         chart = self.habitat.chart(floor)
         return chart.position(place), np.asarray(velocity, dtype=float) @ chart.axes_at(place)
 
-    def release(self, body, time_s, place, velocity, floor=0, ball_spin_rad_s=(0.0, 0.0, 0.0)):
+    def release(
+        self,
+        body: Body,
+        time_s: float,
+        place: Vector,
+        velocity: Vector,
+        floor: int = 0,
+        ball_spin_rad_s: Vector = (0.0, 0.0, 0.0),
+    ) -> Release:
         """A body let go at time_s at a place with a velocity and a spin along its local directions, both relative to the
         turning frame."""
         position, moving = self.start(time_s, place, velocity, floor)
@@ -89,7 +99,15 @@ class Setting:
         lifts = bool(np.any(spinning))
         return Release(self.room(floor), body, time_s, *inertial, self.limit_s(time_s), turned, lifts)
 
-    def flat_release(self, body, time_s, place, velocity, gravity_m_s2, ball_spin_rad_s=(0.0, 0.0, 0.0)):
+    def flat_release(
+        self,
+        body: Body,
+        time_s: float,
+        place: Vector,
+        velocity: Vector,
+        gravity_m_s2: float,
+        ball_spin_rad_s: Vector = (0.0, 0.0, 0.0),
+    ) -> Release:
         """The same body, place, velocity and spin over flat ground at the height of the ground under the place."""
         room = self.flat_room(gravity_m_s2, self.habitat.ground_height_m(place[2]))
         state = (np.array(v, dtype=float) for v in (place, velocity))

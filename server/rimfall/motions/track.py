@@ -3,7 +3,9 @@
 Nothing here computes motion: the journey's path is read, in both frames, at the times wanted. Arrays are (n,) or (n, 3), SI.
 """
 
+from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
+from fractions import Fraction
 from math import ceil, floor
 
 import numpy as np
@@ -11,7 +13,9 @@ import numpy as np
 from ..physics import frames
 from . import winding
 from .apexes import marks
-from .journey import ON_THE_GROUND
+from .journey import ON_THE_GROUND, Journey
+from .plan import Plan
+from .setting import Setting
 from .trajectory import Trajectory, attitudes, of_legs
 
 _GRID_SLACK = 1e-9  # in samples: a time that is on the grid but for rounding is on the grid
@@ -33,11 +37,11 @@ class States:
     centrifugal_m_s2: np.ndarray
     coriolis_m_s2: np.ndarray
 
-    def only(self, which):
+    def only(self, which: np.ndarray | slice) -> "States":
         """The same at the times the index or slice picks."""
         return States(*(getattr(self, name)[which] for name in self.__dataclass_fields__))
 
-    def moment(self, k, kind, release_along_m):
+    def moment(self, k: int, kind: str, release_along_m: float) -> "Moment":
         """The Moment of number k."""
         figures = [float(v[k]) for v in (self.time_s, self.along_m, self.height_m, self.axial_m)]
         vectors = (v[k] for v in (self.rotating_m, self.rotating_velocity_m_s, self.inertial_m, self.local_m_s))
@@ -81,7 +85,7 @@ class Track:
     samples: States
     end: str
     ends_s: float
-    events: list = field(default_factory=list)
+    events: list[Moment] = field(default_factory=list)
     landing: Moment | None = None
     no_landing: str | None = None
     apex: Moment | None = None
@@ -90,18 +94,18 @@ class Track:
     attitude_wxyz: np.ndarray | None = None
 
 
-def grid_span(rate, begin_s, end_s):
+def grid_span(rate: Fraction, begin_s: float, end_s: float) -> tuple[int, int]:
     """First grid number and count of the samples in [begin_s, end_s] at `rate` (a Fraction) a second."""
     first = ceil(float(rate) * begin_s - _GRID_SLACK)
     return first, max(floor(float(rate) * end_s + _GRID_SLACK) - first + 1, 0)
 
 
-def grid_times(rate, first, count):
+def grid_times(rate: Fraction, first: int, count: int) -> np.ndarray:
     """Times (count,) of grid numbers from first: k/rate, each rounded once."""
     return np.arange(first, first + count) * float(rate.denominator) / float(rate.numerator)
 
 
-def of_journey(setting, plan, journey):
+def of_journey(setting: Setting, plan: Plan, journey: Journey) -> Track:
     """The track of a motion whose Journey is known."""
     path = of_legs(journey.legs)
     if setting.duration_s is not None and plan.start_s >= setting.duration_s:
@@ -200,7 +204,7 @@ def _incidence_deg(event):
     return float(np.degrees(np.arccos(np.clip(event.velocity_m_s @ into / speed, -1.0, 1.0))))
 
 
-def states(setting, path, plan, time_s, axis_s=()):
+def states(setting: Setting, path: Trajectory, plan: Plan, time_s: np.ndarray, axis_s: Sequence[float] = ()) -> States:
     """States at times (n,) inside a path (Trajectory), in any order."""
     spin, chart = setting.habitat.spin, setting.habitat.chart(plan.floor)
     rotating, moving, inertial = path.both(spin, time_s)

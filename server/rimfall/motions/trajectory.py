@@ -4,12 +4,15 @@ In the air a leg is a polynomial of the inertial frame, on the ground one of the
 turned into the other, so that neither loses digits. At the instant of a contact the state is that just before.
 """
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
 
 from ..physics import frames, quaternions
 from ..physics.aboard import of_frame
+from ..physics.spin import Spin
+from .journey import Leg
 from .path import Path, horner, slope
 
 
@@ -22,11 +25,11 @@ class Trajectory(Path):
     turned_rad: np.ndarray | None
     spin_rad_s: np.ndarray
 
-    def piece(self, time_s):
+    def piece(self, time_s: np.ndarray) -> np.ndarray:
         """Number (n,) of the piece that holds at times (n,); where two meet, the earlier."""
         return np.clip(np.searchsorted(self.start_s, time_s, "left") - 1, 0, None)
 
-    def both(self, spin, time_s):
+    def both(self, spin: Spin, time_s: np.ndarray) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
         """Position and velocity (n, 3) in the turning frame, and the position in the inertial one, at times (n,)."""
         position, velocity = self.at(time_s)
         angle, omega = spin.angle_rad(time_s), spin.rate_rad_s(time_s)
@@ -38,7 +41,7 @@ class Trajectory(Path):
         inertial = np.where(ground[:, None], frames.turn(turning, angle), position)
         return turning, moving, inertial
 
-    def acceleration(self, spin, time_s, position, velocity):
+    def acceleration(self, spin: Spin, time_s: np.ndarray, position: np.ndarray, velocity: np.ndarray) -> np.ndarray:
         """Acceleration (n, 3) in the turning frame at times (n,), of the path that is at `position` and `velocity` (n, 3) there
         (those of `both`): in the air what bends the inertial path, and the turning frame's own."""
         k = self.piece(time_s)
@@ -49,12 +52,12 @@ class Trajectory(Path):
         return acceleration
 
     @property
-    def knots_s(self):
+    def knots_s(self) -> np.ndarray:
         """Times at which one piece ends and the next begins, inside the path."""
         return self.start_s[(self.start_s > self.begin_s) & (self.start_s < self.end_s)]
 
 
-def of_legs(legs):
+def of_legs(legs: Sequence[Leg]) -> Trajectory:
     """The Trajectory of a journey's legs."""
     paths = [leg.path for leg in legs]
     count = [len(p.start_s) for p in paths]
@@ -91,7 +94,7 @@ def _turned(paths, powers):
     )
 
 
-def attitudes(trajectory, spin, time_s):
+def attitudes(trajectory: Trajectory, spin: Spin, time_s: np.ndarray) -> np.ndarray:
     """Unit quaternions (n, 4), w first, of how a body has turned in the turning frame at times (n,), rising, since the path
     began; 1, 0, 0, 0 there."""
     marks = np.unique(np.concatenate([[trajectory.begin_s], trajectory.start_s, time_s]))

@@ -1,5 +1,6 @@
 """The paths of many bodies in the air, read together: a drop's stream and the drop after it are one."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -7,6 +8,8 @@ import numpy as np
 from ..physics import bernstein, frames, turned
 from ..physics.aboard import of_frame
 from ..physics.integrate import Step
+from ..physics.protocols import Surface
+from ..physics.spin import Spin
 from .path import Path, horner, slope
 
 _VECTORS = ("position_m", "velocity_m_s")
@@ -29,7 +32,7 @@ class TrajectoryBatch:
     end_s: np.ndarray
     _key: np.ndarray
 
-    def inertial(self, body, time_s):
+    def inertial(self, body: np.ndarray, time_s: np.ndarray) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
         """Position, velocity, and acceleration (n, 3) of bodies (n,) at times (n,); before its beginning and after its end a
         body is where it begins and ends."""
         time_s = np.clip(time_s, self.begin_s[body], self.end_s[body])
@@ -41,7 +44,7 @@ class TrajectoryBatch:
             horner(slope(self.path_m_s[k]), s) / self.length_s[k][:, None],
         )
 
-    def turning(self, spin, body, time_s):
+    def turning(self, spin: Spin, body: np.ndarray, time_s: np.ndarray) -> tuple[np.ndarray, ...]:
         """The same in the turning frame."""
         parts = [self._turning(spin, body[k : k + _AT_ONCE], time_s[k : k + _AT_ONCE]) for k in _parts(len(body))]
         return tuple(np.concatenate(column) for column in zip(*parts, strict=True))
@@ -54,7 +57,7 @@ class TrajectoryBatch:
         own = of_frame(omega, spin.change_rad_s2(time_s), position.T, velocity.T).T
         return position, velocity, frames.turn(acceleration, -angle) + own
 
-    def first_fall_s(self, surface, spin):
+    def first_fall_s(self, surface: Surface, spin: Spin) -> np.ndarray:
         """When (N,) each body's centre first comes down through a surface from the side of its normal; nan where it never does."""
         out = np.full(len(self.begin_s), np.nan)
         if not len(out):
@@ -94,7 +97,7 @@ def _key(body, time_s, begin_s, end_s):
     return body + np.clip((time_s - begin_s[body]) / whole, 0.0, 1.0) * 0.999
 
 
-def of_paths(paths):
+def of_paths(paths: Sequence[Sequence[Path]]) -> TrajectoryBatch:
     """The TrajectoryBatch of N lists of Paths, each list those of one body, one after another; all inertial."""
     paths = [[trimmed(p) for p in one] for one in paths]
     flat = [p for one in paths for p in one]
@@ -120,7 +123,7 @@ def of_paths(paths):
     return TrajectoryBatch(first, *(columns[name] for name in names), begin_s, end_s, key)
 
 
-def trimmed(path):
+def trimmed(path: Path) -> Path:
     """A path without the pieces that begin after it has ended."""
     count = max(int(np.searchsorted(path.start_s, path.end_s, "left")), 1)
     if count == len(path.start_s):

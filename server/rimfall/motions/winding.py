@@ -5,13 +5,20 @@ turn between neighbouring times and the path's own knots), on the ground the azi
 through the axis the azimuth steps by +pi; at the axis itself it stays what it was.
 """
 
+from collections.abc import Sequence
+
 import numpy as np
 
 from ..physics import frames
 from .apexes import AXIS_SHARE
+from .plan import Plan
+from .setting import Setting
+from .trajectory import Trajectory
 
 
-def along(setting, path, plan, time_s, axis_s=()):
+def along(
+    setting: Setting, path: Trajectory, plan: Plan, time_s: np.ndarray, axis_s: Sequence[float] = ()
+) -> np.ndarray:
     """Arcs (n,), metres at the deck's radius, at times (n,) inside a path (Trajectory), in any order; axis_s: when it passes
     through the axis."""
     radius, spin = setting.habitat.radius_m, setting.habitat.spin

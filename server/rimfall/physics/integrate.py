@@ -92,7 +92,7 @@ def longest_step(elapsed_s, stops_s, limit_s, velocity, reach_m, longest_s):
     return min(end_s - elapsed_s, longest_s, 1.0 / max(fastest, _NO_RATE_1_S)), end_s
 
 
-class Stepper:
+class ExplicitStepper:
     """Steps N bodies through forces; `step` gives the next Step, `keep` drops bodies that are done.
 
     accelerate: a force (below) with `at(elapsed_s, position, velocity)` -> (3, N) m/s2 and `take(mask)`.
@@ -245,12 +245,14 @@ def _shares(length):
 
 
 def propagate(force, position, velocity, limit_s, **tolerance):
-    """Fly N bodies to limit_s, a few thousand at once -> their states (3, N), (3, N) there. Arguments as for Stepper.
+    """Fly N bodies to limit_s, a few thousand at once -> their states (3, N), (3, N) there. Arguments as for ExplicitStepper.
 
     A few thousand: so many that what numpy costs a call no longer counts, so few that a step's rows stay in the cache.
     """
     parts = [slice(i, i + AT_ONCE) for i in range(0, position.shape[1], AT_ONCE)]
-    ends = [Stepper(force.take(p), position[:, p], velocity[:, p], limit_s, **tolerance).propagate() for p in parts]
+    ends = [
+        ExplicitStepper(force.take(p), position[:, p], velocity[:, p], limit_s, **tolerance).propagate() for p in parts
+    ]
     return tuple(np.concatenate(column, axis=1) for column in zip(*ends, strict=True))
 
 

@@ -7,6 +7,8 @@ from typing import Protocol, Self
 
 import numpy as np
 
+from .integrate import Step
+
 Array = np.ndarray
 Vector = tuple[float, float, float] | np.ndarray
 
@@ -123,27 +125,10 @@ class Stepper(Protocol):
         """Whether the limit is reached, of all or of each (N,)."""
         ...
 
-    def step(self) -> "Step":
+    def step(self) -> Step:
         """The next step of all."""
         ...
 
     def keep(self, mask: Array, /) -> None:
         """Go on with the bodies of the mask (N,) only."""
         ...
-
-
-class Step(Protocol):
-    """One step of M bodies: states (3, M) at its start, and powers (K, 3, M) of the share of it, of the change since then."""
-
-    @property
-    def elapsed_s(self) -> Array | float: ...
-    @property
-    def length_s(self) -> Array | float: ...
-    @property
-    def position_m(self) -> Array: ...
-    @property
-    def velocity_m_s(self) -> Array: ...
-    @property
-    def path_m(self) -> Array: ...
-    @property
-    def path_m_s(self) -> Array: ...

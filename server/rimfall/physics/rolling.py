@@ -85,7 +85,7 @@ class Balance:
     size2: np.ndarray
 
 
-class Law:
+class GroundLaw:
     """Bodies of one mode on one surface. rate arguments are (omega, its change), numbers or (N,)."""
 
     def __init__(self, surface, many: Riders):
@@ -140,7 +140,7 @@ class Law:
         return np.stack([(share * limit * b.press) ** 2 + spare - dot(needed, needed), self.presses(b)])
 
 
-class Rolling(Law):
+class Rolling(GroundLaw):
     """Spheres that roll without slipping."""
 
     mode = ROLLS
@@ -212,7 +212,7 @@ class Rolling(Law):
         return self._holding(driving, np.minimum(self.many.resistance, self.many.friction), b, share), driving
 
 
-class Sliding(Law):
+class Sliding(GroundLaw):
     """Spheres that slip."""
 
     mode = SLIDES
@@ -256,7 +256,7 @@ class Sliding(Law):
         return self._holding(push, self.many.friction, b, share), -push
 
 
-class Standing(Law):
+class Standing(GroundLaw):
     """Things that cannot turn, while they slide."""
 
     mode = STANDS

@@ -34,7 +34,7 @@ _FIRST_S = 1e-4  # a first length to try; it grows or shrinks sixfold a step
 
 
 class StiffStepper:
-    """Steps N bodies through a force, as `integrate.Stepper` does, with steps that drag does not bound."""
+    """Steps N bodies through a force, as `integrate.ExplicitStepper` does, with steps that drag does not bound."""
 
     def __init__(
         self,

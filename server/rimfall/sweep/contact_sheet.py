@@ -41,7 +41,7 @@ def names(count):
 
 def page(grid, box, numbered):
     """One page as SVG bytes; numbered: its (number, record) in order."""
-    frame = _Frame(grid, box)
+    frame = _PlotBox(grid, box)
     columns = min(_columns(grid), len(numbered))
     rows = -(-len(numbered) // columns)
     width = 2 * _MARGIN + columns * (_WIDE + _GAP) - _GAP
@@ -62,7 +62,7 @@ def _columns(grid):
     return last if 2 <= last <= _COLUMNS else _COLUMNS
 
 
-class _Frame:
+class _PlotBox:
     """What all plots share: scale, size, labels."""
 
     def __init__(self, grid, box):

@@ -28,7 +28,7 @@ _WHOLE = 1e-9  # of a drop: what is a whole number of drops but for rounding is 
 
 
 @dataclass(frozen=True)
-class _Shape:
+class _PourCourse:
     """What the first parcel does: its Body and Start, its Start under plain gravity or None, when it breaks or None, how far along,
     its drop's diameter or None."""
 
@@ -129,7 +129,7 @@ def _drip(setting, motion, liquid, lip_m, _speed, velocity, gravity, *, poured_m
     if drop_m is None and not setting.habitat.spin.steady:
         course = Start(None, sticks=True, prescribed=_clinging(setting, motion))
     flat = Start(setting.flat_release(body, start_s, place, velocity, gravity), sticks=True) if gravity else None
-    return _Shape(body, course, flat, None, None, drop_m)
+    return _PourCourse(body, course, flat, None, None, drop_m)
 
 
 def _clinging(setting, motion):
@@ -154,7 +154,7 @@ def _stream(setting, motion, liquid, lip_m, speed, velocity, gravity):
         level = fly(vacuum, [setting.flat_release(thread, start_s, place, velocity, gravity)])[0]
         flat = _broken(setting, liquid, level, length, speed, lip_m)[0]
     body = thread if drop_m is None else _drop(liquid, drop_m)
-    return _Shape(body, course, flat, broke_s, None if broke_s is None else length, drop_m)
+    return _PourCourse(body, course, flat, broke_s, None if broke_s is None else length, drop_m)
 
 
 def _broken(setting, liquid, opening, length_m, speed, lip_m):
