@@ -312,5 +312,5 @@ def test_a_balloon_pulls_its_line_with_what_the_air_bears_less_its_weight():
     """Archimedes, in air that stands still on plain ground: T = (rho V - m) g."""
     balloon = {"mass_kg": 0.0049, "diameter_m": 0.28, "buoyant": True}
     displaced_kg = 101325.0 / (287.05 * 293.15) * math.pi / 6 * 0.28**3
-    told = one(hang(body=balloon, first_angle_deg=0.0), BENCH, AIR).findings
-    assert told["tension_n"] == pytest.approx((displaced_kg - 0.0049) * G0_M_S2, rel=1e-6)
+    findings = one(hang(body=balloon, first_angle_deg=0.0), BENCH, AIR).findings
+    assert findings["tension_n"] == pytest.approx((displaced_kg - 0.0049) * G0_M_S2, rel=1e-6)

@@ -41,9 +41,9 @@ def test_every_outcome_has_its_sentence(motion, habitat, sentence):
 
 
 def test_between_two_samples_there_is_nothing_to_tell():
-    (found,) = answer(scene(hang(start_s=0.98), sampling={"duration_s": 0.99}))["motions"]
-    assert found["count"] == 0
-    (sentence,) = found["words"]
+    (motion,) = answer(scene(hang(start_s=0.98), sampling={"duration_s": 0.99}))["motions"]
+    assert motion["count"] == 0
+    (sentence,) = motion["words"]
     assert tells(sentence, "scene ends … swing")
 
 

@@ -42,19 +42,19 @@ def test_it_goes_as_its_speed_adds_up(to, first, top, change):
 @each_row(("to", "first", "sign"), [(50.0, 0.0, 1.0), (0.0, 50.0, -1.0)])
 def test_at_one_speed_the_push_is_twice_omega_v(to, first, sign):
     traced = one(lift(to, first, top_speed_m_s=2.0))
-    found, radius = traced.findings, R - (traced.track.samples.height_m - 1.0)
-    assert found["takes_s"] == pytest.approx(25.0)
-    assert found["sideways_m_s2"] == pytest.approx(sign * 2 * OMEGA * 2.0, rel=1e-12)
-    assert found["most_sideways_m_s2"] == pytest.approx(2 * OMEGA * 2.0, rel=1e-12)
+    findings, radius = traced.findings, R - (traced.track.samples.height_m - 1.0)
+    assert findings["takes_s"] == pytest.approx(25.0)
+    assert findings["sideways_m_s2"] == pytest.approx(sign * 2 * OMEGA * 2.0, rel=1e-12)
+    assert findings["most_sideways_m_s2"] == pytest.approx(2 * OMEGA * 2.0, rel=1e-12)
     down = OMEGA**2 * radius
-    assert found["tilt_deg"] == pytest.approx(np.degrees(np.arctan(4 * OMEGA / down)), rel=1e-9)
-    assert found["apparent_g"] == pytest.approx(np.hypot(4 * OMEGA, down) / G0, rel=1e-9)
-    assert found["most_tilt_deg"] == pytest.approx(math.degrees(math.atan(4 * OMEGA / (OMEGA**2 * 6.0))), rel=1e-12)
+    assert findings["tilt_deg"] == pytest.approx(np.degrees(np.arctan(4 * OMEGA / down)), rel=1e-9)
+    assert findings["apparent_g"] == pytest.approx(np.hypot(4 * OMEGA, down) / G0, rel=1e-9)
+    assert findings["most_tilt_deg"] == pytest.approx(math.degrees(math.atan(4 * OMEGA / (OMEGA**2 * 6.0))), rel=1e-12)
 
 
 def test_while_it_speeds_up_one_is_heavier():
-    found = one(lift(40.0, top_speed_m_s=3.0, acceleration_m_s2=0.5)).findings
-    assert found["apparent_g"][0] == pytest.approx((OMEGA**2 * R + 0.5) / G0, rel=1e-12)
+    findings = one(lift(40.0, top_speed_m_s=3.0, acceleration_m_s2=0.5)).findings
+    assert findings["apparent_g"][0] == pytest.approx((OMEGA**2 * R + 0.5) / G0, rel=1e-12)
 
 
 def test_spin_up_pushes_back_by_omega_dot_r():
@@ -67,9 +67,9 @@ def test_spin_up_pushes_back_by_omega_dot_r():
 
 
 def test_thrust_leans_it_too():
-    found = one(lift(40.0, top_speed_m_s=2.0), LANTERN | {"axial_thrust_m_s2": 1.0}).findings
+    findings = one(lift(40.0, top_speed_m_s=2.0), LANTERN | {"axial_thrust_m_s2": 1.0}).findings
     level = math.hypot(4 * OMEGA, 1.0)
-    assert found["tilt_deg"][0] == pytest.approx(math.degrees(math.atan(level / (OMEGA**2 * R))), rel=1e-12)
+    assert findings["tilt_deg"][0] == pytest.approx(math.degrees(math.atan(level / (OMEGA**2 * R))), rel=1e-12)
 
 
 def test_a_shaft_passes_a_ceiling():
@@ -78,9 +78,9 @@ def test_a_shaft_passes_a_ceiling():
 
 
 def test_without_spin_nothing_is_felt_but_its_own_speeding_up():
-    found = one(lift(40.0, acceleration_m_s2=0.5), {"radius_m": 56.0, "spin_rpm": 0.0}).findings
-    assert found["apparent_g"][0] == pytest.approx(0.5 / G0)
-    assert found["most_sideways_m_s2"] == 0.0
+    findings = one(lift(40.0, acceleration_m_s2=0.5), {"radius_m": 56.0, "spin_rpm": 0.0}).findings
+    assert findings["apparent_g"][0] == pytest.approx(0.5 / G0)
+    assert findings["most_sideways_m_s2"] == 0.0
 
 
 def test_a_slow_ride_is_cut_at_the_time_limit_but_told_whole():

@@ -61,16 +61,18 @@ def test_distance_and_sweeps_are_those_of_the_complex_line(ramped, push):
     def apart(t):
         return np.hypot(np.abs(line(t) - 57.0 * np.exp(1j * angle(t, ramped))), axial * t)
 
-    time_s, found = traced.track.samples.time_s, traced.findings
-    assert found["distance_m"] == pytest.approx(apart(time_s), abs=EXACT)
-    assert found["leaves_m_s"] == pytest.approx(math.hypot(level, axial), rel=1e-12)
+    time_s, findings = traced.track.samples.time_s, traced.findings
+    assert findings["distance_m"] == pytest.approx(apart(time_s), abs=EXACT)
+    assert findings["leaves_m_s"] == pytest.approx(math.hypot(level, axial), rel=1e-12)
     full = [
         brentq(lambda t, n=n: angle(t, ramped) - np.angle(line(t)) - math.tau * n, 0.1, 200, xtol=1e-12)
         for n in (1, 2, 3)
     ]
     expected = [t for t in full if t <= 60.0]
-    assert [s["time_s"] for s in found["sweeps_by"]] == pytest.approx(expected, abs=1e-8)
-    assert [s["distance_m"] for s in found["sweeps_by"]] == pytest.approx([float(apart(t)) for t in expected], abs=1e-6)
+    assert [s["time_s"] for s in findings["sweeps_by"]] == pytest.approx(expected, abs=1e-8)
+    assert [s["distance_m"] for s in findings["sweeps_by"]] == pytest.approx(
+        [float(apart(t)) for t in expected], abs=1e-6
+    )
 
 
 def test_a_push_at_the_rim_s_own_speed_meets_the_place_again_every_turn():
@@ -177,11 +179,11 @@ def test_a_craft_comes_straight_to_where_the_dock_then_is(habitat, heading, elev
 
 def test_what_must_be_cancelled_is_the_velocity_against_the_rim():
     """Closing at 5 m/s from 45 degrees below spinward, the rim running to meet it at omega R."""
-    found = one(approach()).findings
+    findings = one(approach()).findings
     level = -5.0 * math.sqrt(0.5) - OMEGA * R
-    assert found["to_cancel_m_s"] == pytest.approx([level, 5.0 * math.sqrt(0.5), 0.0], abs=1e-9)
-    assert found["to_cancel_size_m_s"] == pytest.approx(math.hypot(level, 5.0 * math.sqrt(0.5)))
-    assert found["to_cancel_n_s"] == pytest.approx(12_000 * found["to_cancel_size_m_s"])
+    assert findings["to_cancel_m_s"] == pytest.approx([level, 5.0 * math.sqrt(0.5), 0.0], abs=1e-9)
+    assert findings["to_cancel_size_m_s"] == pytest.approx(math.hypot(level, 5.0 * math.sqrt(0.5)))
+    assert findings["to_cancel_n_s"] == pytest.approx(12_000 * findings["to_cancel_size_m_s"])
 
 
 def test_at_the_hub_only_the_closing_speed_is_left():

@@ -75,17 +75,17 @@ WRONG = [
 @each_row(("kind", "habitat", "field", "value", "may_be"), WRONG)
 def test_a_wrong_value_is_refused_by_name(kind, habitat, field, value, may_be):
     document = scene(NEW[kind], habitat=HABITATS[habitat])
-    found = the_refusal(changed(document, f"motions.0.{field}", value))
-    assert found.field == f"motions.0.{field}"
-    assert may_be in found.may_be
-    assert found.say.endswith(".")
+    refusal = the_refusal(changed(document, f"motions.0.{field}", value))
+    assert refusal.field == f"motions.0.{field}"
+    assert may_be in refusal.may_be
+    assert refusal.say.endswith(".")
 
 
 def test_beside_the_lowest_line_of_a_tube_feet_begin_higher():
     """A ball of 1 m fits 4 m to the side where its centre is 6 - sqrt(5^2 - 4^2) = 3 m up: the feet at 2 m."""
-    found = the_refusal(scene(NEW["jump"] | {"place": {"axial_m": 4.0}}, habitat=HABITATS["torus"]))
-    assert found.field == "motions.0.place.height_m"
-    assert found.may_be.startswith("2 to 8 m")
+    refusal = the_refusal(scene(NEW["jump"] | {"place": {"axial_m": 4.0}}, habitat=HABITATS["torus"]))
+    assert refusal.field == "motions.0.place.height_m"
+    assert refusal.may_be.startswith("2 to 8 m")
 
 
 @each_row("kind", NEW)
@@ -107,9 +107,9 @@ def test_a_dock_at_the_hub_is_on_the_axis_or_below_it():
 
 def test_a_walk_does_not_go_round_a_thousand_times():
     fast = {"kind": "walk", "speed_m_s": 3000.0, "for_s": 600.0}
-    found = the_refusal(scene(fast, habitat={"radius_m": 5.0}))
-    assert found.field == "motions.0.for_s"
-    assert "thousand times" in found.may_be
+    refusal = the_refusal(scene(fast, habitat={"radius_m": 5.0}))
+    assert refusal.field == "motions.0.for_s"
+    assert "thousand times" in refusal.may_be
     assert read(json.dumps(scene(fast, habitat={"radius_m": 5.0}, sampling={"duration_s": 5.0})))
 
 
@@ -213,9 +213,9 @@ def _ramped(kind):
 
 def test_arrays_of_findings_run_along_the_samples():
     for kind in NEW:
-        found = answer(scene(NEW[kind]))["motions"][0]
-        arrays = [v for v in found["findings"].values() if isinstance(v, list) and len(v) > 3]
-        assert all(len(v) == found["count"] for v in arrays)
+        motion = answer(scene(NEW[kind]))["motions"][0]
+        arrays = [v for v in motion["findings"].values() if isinstance(v, list) and len(v) > 3]
+        assert all(len(v) == motion["count"] for v in arrays)
         assert arrays or kind == "jump"
 
 
@@ -226,6 +226,6 @@ def test_it_is_told_that_a_given_motion_arrived():
         ("approach", "arrived"),
         ("let_go", "never_meets"),
     ):
-        found = answer(scene(NEW[kind]))["motions"][0]
-        assert found["no_landing"] == why
-        assert found["companion"]["none_because"] in ("given", "outside")
+        motion = answer(scene(NEW[kind]))["motions"][0]
+        assert motion["no_landing"] == why
+        assert motion["companion"]["none_because"] in ("given", "outside")

@@ -177,15 +177,15 @@ def test_a_stream_that_lands_whole_has_parcels_but_no_drops():
 
 def test_samples_are_on_the_scene_s_grid_and_on_the_paths():
     traced, batch = own(**HIGH, jitter=0.2)
-    found, drops = traced.findings["drops"], batch.drops
-    assert found["rotating_m"].shape == (found["count"].sum(), 3)
-    assert np.all(np.diff(found["born_s"]) >= 0)
+    findings, drops = traced.findings["drops"], batch.drops
+    assert findings["rotating_m"].shape == (findings["count"].sum(), 3)
+    assert np.all(np.diff(findings["born_s"]) >= 0)
     n = len(drops) // 2
-    at = found["count"][:n].sum()
-    time_s = (found["first"][n] + 3) / 48.0  # 24 frames, two samples each
+    at = findings["count"][:n].sum()
+    time_s = (findings["first"][n] + 3) / 48.0  # 24 frames, two samples each
     there = batch.paths.turning(WHEEL, drops[[n]], np.array([time_s]))[0][0]
-    assert found["rotating_m"][at + 3] == pytest.approx(there, abs=1e-12)
-    assert found["born_s"][n] <= found["first"][n] / 48.0 + 1e-9
+    assert findings["rotating_m"][at + 3] == pytest.approx(there, abs=1e-12)
+    assert findings["born_s"][n] <= findings["first"][n] / 48.0 + 1e-9
 
 
 def test_parcels_that_leave_after_a_scene_s_end_are_not_followed():

@@ -12,9 +12,9 @@ PODS = {"shape": "pods", "floors": [{"length_m": 12.0, "width_m": 6.0, "ceiling_
 
 @each_row("second_s", [0.5, 0.2])
 def test_the_tilt_s_times_rise(second_s):
-    found = the_refusal(scene(pour(tilt=[POINT, POINT | {"time_s": second_s}])))
-    assert (found.field, found.was) == ("motions.0.tilt.1.time_s", str(second_s))
-    assert "above 0.5 s" in found.may_be
+    refusal = the_refusal(scene(pour(tilt=[POINT, POINT | {"time_s": second_s}])))
+    assert (refusal.field, refusal.was) == ("motions.0.tilt.1.time_s", str(second_s))
+    assert "above 0.5 s" in refusal.may_be
 
 
 @each_row(
@@ -34,23 +34,23 @@ def test_the_tilt_s_times_rise(second_s):
 )  # fmt: skip
 def test_a_cup_stands_in_the_room(habitat, cup, field, may_be):
     place = {"height_m": 1.1, "axial_m": 1.0 if habitat.get("shape") == "turntable" else 0.0}
-    found = the_refusal(scene(pour(place=place, target={"axial_m": place["axial_m"]} | cup), habitat=habitat))
-    assert found.field == f"motions.0.target.{field}"
-    assert may_be in found.may_be
+    refusal = the_refusal(scene(pour(place=place, target={"axial_m": place["axial_m"]} | cup), habitat=habitat))
+    assert refusal.field == f"motions.0.target.{field}"
+    assert may_be in refusal.may_be
 
 
 def test_a_cup_is_asked_in_every_habitat_beside_the_scene_s():
     beside = [{"name": "low", "habitat": {"radius_m": 56.0, "spin_rpm": 3.0, "ceiling_m": 2.0}}]
-    (found,) = refusals(scene(pour(target={"height_m": 2.5}), compare=beside))
-    assert found.field == "compare.0.motions.0.target.height_m"
+    (refusal,) = refusals(scene(pour(target={"height_m": 2.5}), compare=beside))
+    assert refusal.field == "compare.0.motions.0.target.height_m"
 
 
 def test_a_pour_of_too_many_drops_is_refused_by_its_name():
     with pytest.raises(TooMuch) as caught:
         traced(scene(pour(200, 4, 600.0, jitter=0.1, name="hose")))
-    found = caught.value.refusals[0]
-    assert (found.field, found.was) == ("motions", "hose")
-    assert "20,000" in found.may_be
+    refusal = caught.value.refusals[0]
+    assert (refusal.field, refusal.was) == ("motions", "hose")
+    assert "20,000" in refusal.may_be
 
 
 def test_drops_with_paths_of_their_own_count_as_samples():
@@ -77,7 +77,7 @@ def test_a_tilting_scattered_pour_has_an_answer_everywhere(habitat, air, samplin
         start_s=0.05,
         target={"axial_m": 1.0, "height_m": 0.3},
     )
-    found = answer(scene(one, habitat=habitat, air=air, sampling=sampling), f4=True)["motions"][0]
-    told = found["findings"]
+    motion = answer(scene(one, habitat=habitat, air=air, sampling=sampling), f4=True)["motions"][0]
+    told = motion["findings"]
     assert 0 <= told["caught_ml"] + told["spilled_ml"] <= told["poured_ml"] * (1 + 1e-12)
     assert len(told["drops"]["born_s"]) == 2  # shape and bytes

@@ -37,9 +37,9 @@ SPINWARD_M = R * float(np.angle(free(DOWN_S, 1.1, SPEED)))
 
 
 def test_a_miss_says_where_the_middle_of_the_pour_comes_down():
-    found = at_cup({"along_m": 0.0}).findings
-    assert (found["caught"], found["spilled_ml"]) == (0.0, pytest.approx(60.0))
-    assert found["move_m"] == pytest.approx([SPINWARD_M, 0.0], abs=PLACE_M)
+    findings = at_cup({"along_m": 0.0}).findings
+    assert (findings["caught"], findings["spilled_ml"]) == (0.0, pytest.approx(60.0))
+    assert findings["move_m"] == pytest.approx([SPINWARD_M, 0.0], abs=PLACE_M)
 
 
 def test_a_cup_moved_as_told_catches_all():
@@ -69,10 +69,10 @@ def test_the_opening_is_flat_and_passed_to_the_nanosecond(beside_m):
 
 def test_it_is_passed_downward_only():
     """A fountain under a cup that is upside down for it: rising through the opening is no catch, falling back is."""
-    found = at_cup({"along_m": 0.0, "height_m": 1.3, "diameter_m": 2.0}, elevation_deg=89.0, flow_ml_s=150.0)
-    rises = event(found, "apex")
-    assert float(found.track.ends_s) > rises.time_s
-    assert found.track.end == "caught"
+    traced = at_cup({"along_m": 0.0, "height_m": 1.3, "diameter_m": 2.0}, elevation_deg=89.0, flow_ml_s=150.0)
+    rises = event(traced, "apex")
+    assert float(traced.track.ends_s) > rises.time_s
+    assert traced.track.end == "caught"
 
 
 def test_a_fountain_that_only_just_reaches_the_rim_is_seen():
@@ -84,18 +84,18 @@ def test_a_fountain_that_only_just_reaches_the_rim_is_seen():
 
 def test_what_is_neither_caught_nor_spilled_is_under_way():
     """The scene ends 0.5 s after the first parcel reaches the cup: a quarter of two seconds' pour is in it."""
-    found = at_cup({"along_m": SPINWARD_M}, sampling={"duration_s": DOWN_S + 0.5}).findings
-    assert found["caught"] == pytest.approx(0.25)
-    assert found["spilled_ml"] == 0.0
+    findings = at_cup({"along_m": SPINWARD_M}, sampling={"duration_s": DOWN_S + 0.5}).findings
+    assert findings["caught"] == pytest.approx(0.25)
+    assert findings["spilled_ml"] == 0.0
     early = at_cup({"along_m": SPINWARD_M}, sampling={"duration_s": DOWN_S / 2}).findings
     assert (early["caught"], early["spilled_ml"]) == (0.0, 0.0)
 
 
 def test_a_cup_that_is_too_small_runs_over():
-    found = at_cup({"along_m": SPINWARD_M, "depth_m": 0.01}).findings
+    findings = at_cup({"along_m": SPINWARD_M, "depth_m": 0.01}).findings
     holds = math.pi * 0.04**2 * 0.01 * 1e6
-    assert (found["caught_ml"], found["overflows_ml"]) == (pytest.approx(holds), pytest.approx(60.0 - holds))
-    assert found["level_m"] == pytest.approx(0.01)
+    assert (findings["caught_ml"], findings["overflows_ml"]) == (pytest.approx(holds), pytest.approx(60.0 - holds))
+    assert findings["level_m"] == pytest.approx(0.01)
 
 
 def test_scattered_drops_are_shared_between_cup_and_deck_by_volume():
@@ -104,15 +104,15 @@ def test_scattered_drops_are_shared_between_cup_and_deck_by_volume():
     near = traced.findings["move_m"]
     moved = at_cup({"along_m": -0.05 + near[0], "axial_m": near[1], "diameter_m": 0.1, "depth_m": 0.1}, height_m=8.0, flow_ml_s=12.0, lip_mm=4.0,
                    jitter=0.1, seed=1, elevation_deg=-90.0, air=AIR)  # fmt: skip
-    found, batch = moved.findings, moved.plan.stream.batch
-    caught = found["drops"]["caught"].astype(bool)
-    assert 0.1 < found["caught"] < 0.95
-    assert found["caught_ml"] == pytest.approx(math.fsum(batch.volume_m3[batch.drops[caught]]) * 1e6)
-    assert found["caught_ml"] + found["spilled_ml"] == pytest.approx(24.0)
-    assert f"; {24.0 - found['caught_ml']:.0f}\u00a0ml are spilled" in moved.outcome("si")[0]
-    assert found["move_m"] == pytest.approx([0.0, 0.0], abs=1e-9)
-    assert found["first_caught_s"] == pytest.approx(np.min(found["drops"]["ends_s"][caught]))
-    ends = batch.paths.turning(steady(OMEGA), batch.drops[caught], found["drops"]["ends_s"][caught])[0]
+    findings, batch = moved.findings, moved.plan.stream.batch
+    caught = findings["drops"]["caught"].astype(bool)
+    assert 0.1 < findings["caught"] < 0.95
+    assert findings["caught_ml"] == pytest.approx(math.fsum(batch.volume_m3[batch.drops[caught]]) * 1e6)
+    assert findings["caught_ml"] + findings["spilled_ml"] == pytest.approx(24.0)
+    assert f"; {24.0 - findings['caught_ml']:.0f}\u00a0ml are spilled" in moved.outcome("si")[0]
+    assert findings["move_m"] == pytest.approx([0.0, 0.0], abs=1e-9)
+    assert findings["first_caught_s"] == pytest.approx(np.min(findings["drops"]["ends_s"][caught]))
+    ends = batch.paths.turning(steady(OMEGA), batch.drops[caught], findings["drops"]["ends_s"][caught])[0]
     assert R - np.hypot(ends[:, 0], ends[:, 1]) == pytest.approx(0.1, abs=1e-4)  # a flat opening in a round height
 
 
@@ -120,9 +120,9 @@ def test_under_thrust_the_liquid_lies_tilted_and_the_cup_holds_less():
     """tan(tilt) = a / (w^2 rho): the surface is square to the apparent gravity there."""
     thrust, rim = 1.0, 0.1
     traced = at_cup({"diameter_m": 1.0, "axial_m": -0.1, "depth_m": 0.1}, LANTERN | {"axial_thrust_m_s2": thrust})
-    found, tilt = traced.findings, math.atan(thrust / (OMEGA**2 * (R - rim)))
-    assert found["level_tilt_deg"] == pytest.approx(math.degrees(tilt))
-    assert found["caught_ml"] == pytest.approx(60.0)
+    findings, tilt = traced.findings, math.atan(thrust / (OMEGA**2 * (R - rim)))
+    assert findings["level_tilt_deg"] == pytest.approx(math.degrees(tilt))
+    assert findings["caught_ml"] == pytest.approx(60.0)
     small = at_cup(
         {"along_m": SPINWARD_M, "axial_m": -0.12, "diameter_m": 0.2, "depth_m": 0.02},
         LANTERN | {"axial_thrust_m_s2": thrust},
@@ -133,9 +133,9 @@ def test_under_thrust_the_liquid_lies_tilted_and_the_cup_holds_less():
 def test_on_a_flat_floor_it_leans_with_the_place():
     """atan(along / (R - height)) on a pod's floor."""
     pods = {"shape": "pods", "radius_m": 24.0, "spin_rpm": 4.0, "floors": [{"length_m": 12.0, "width_m": 6.0}]}
-    found = at_cup({"along_m": 3.0, "diameter_m": 1.0}, pods, along_m=2.8).findings
-    assert found["caught"] == pytest.approx(1.0)
-    assert found["level_tilt_deg"] == pytest.approx(math.degrees(math.atan(3.0 / 23.9)))
+    findings = at_cup({"along_m": 3.0, "diameter_m": 1.0}, pods, along_m=2.8).findings
+    assert findings["caught"] == pytest.approx(1.0)
+    assert findings["level_tilt_deg"] == pytest.approx(math.degrees(math.atan(3.0 / 23.9)))
 
 
 def test_on_a_turntable_it_is_the_bucket_s_parabola():
@@ -158,10 +158,10 @@ def test_without_spin_nothing_in_the_cup_has_a_level():
 
 def test_across_the_reference_line_the_move_is_the_short_way():
     half = math.pi * R
-    found = at_cup({"along_m": half + 0.1}, along_m=half - 0.1).findings
-    assert found["move_m"][0] == pytest.approx(SPINWARD_M - 0.2, abs=PLACE_M)
+    findings = at_cup({"along_m": half + 0.1}, along_m=half - 0.1).findings
+    assert findings["move_m"][0] == pytest.approx(SPINWARD_M - 0.2, abs=PLACE_M)
 
 
 def test_what_never_comes_down_to_the_rim_has_no_move():
-    found = at_cup({"along_m": 0.2, "height_m": 1.2}).findings
-    assert (found["move_m"], found["caught"], found["first_caught_s"]) == (None, 0.0, None)
+    findings = at_cup({"along_m": 0.2, "height_m": 1.2}).findings
+    assert (findings["move_m"], findings["caught"], findings["first_caught_s"]) == (None, 0.0, None)

@@ -72,12 +72,12 @@ def test_velocities_and_accelerations_are_the_rates_of_the_path():
 @each_row(("heading", "sign"), [(0.0, 1), (180.0, -1)])
 def test_weight_at_the_feet_is_that_of_the_whole_speed(speed, heading, sign):
     """(omega R + v)^2/R: the centripetal acceleration of a point that goes round at that speed (any mechanics text)."""
-    found = one(walk(speed, heading), LANTERN).findings
-    assert found["feet_g"] == pytest.approx((OMEGA * R + sign * speed) ** 2 / R / G0, rel=1e-12)
+    findings = one(walk(speed, heading), LANTERN).findings
+    assert findings["feet_g"] == pytest.approx((OMEGA * R + sign * speed) ** 2 / R / G0, rel=1e-12)
     head = R - 1.75
-    assert found["head_g"] == pytest.approx((OMEGA + sign * speed / R) ** 2 * head / G0, rel=1e-12)
-    assert found["standing_g"] == pytest.approx(OMEGA**2 * R / G0, rel=1e-12)
-    assert np.abs(found["sideways_m_s2"]).max() < 1e-12
+    assert findings["head_g"] == pytest.approx((OMEGA + sign * speed / R) ** 2 * head / G0, rel=1e-12)
+    assert findings["standing_g"] == pytest.approx(OMEGA**2 * R / G0, rel=1e-12)
+    assert np.abs(findings["sideways_m_s2"]).max() < 1e-12
 
 
 def test_at_the_ground_s_own_speed_it_floats():
@@ -89,16 +89,16 @@ def test_at_the_ground_s_own_speed_it_floats():
 def test_on_a_flat_floor_half_that_speed_is_enough():
     """A straight line does not bend with the ground: omega^2 r = 2 omega v in the middle of the floor."""
     omega = 4.0 * math.pi / 30
-    found = one(walk(omega * 24.0 / 2, 180.0, for_s=0.2, along_m=0.0), PODS).findings
-    assert found["floats_at_m_s"] == pytest.approx(omega * 24.0 / 2, rel=1e-12)
-    assert found["feet_g"][0] == pytest.approx(0.0, abs=1e-12)
+    findings = one(walk(omega * 24.0 / 2, 180.0, for_s=0.2, along_m=0.0), PODS).findings
+    assert findings["floats_at_m_s"] == pytest.approx(omega * 24.0 / 2, rel=1e-12)
+    assert findings["feet_g"][0] == pytest.approx(0.0, abs=1e-12)
 
 
 def test_a_ladder_pushes_sideways_by_twice_omega_v():
-    found = one(walk(1.0, climb_deg=90.0, for_s=8.0), LANTERN).findings
-    assert found["sideways_m_s2"] == pytest.approx(2 * OMEGA * 1.0, rel=1e-12)
-    down = OMEGA**2 * (R - np.arange(len(found["feet_g"])) / 48)
-    assert found["lean_deg"] == pytest.approx(np.degrees(np.arctan(2 * OMEGA / down)), rel=1e-9)
+    findings = one(walk(1.0, climb_deg=90.0, for_s=8.0), LANTERN).findings
+    assert findings["sideways_m_s2"] == pytest.approx(2 * OMEGA * 1.0, rel=1e-12)
+    down = OMEGA**2 * (R - np.arange(len(findings["feet_g"])) / 48)
+    assert findings["lean_deg"] == pytest.approx(np.degrees(np.arctan(2 * OMEGA / down)), rel=1e-9)
 
 
 def test_while_the_wheel_spins_up_everything_is_pushed_back():
@@ -113,11 +113,11 @@ def test_walking_outward_on_a_turntable():
     """Straight out at v: 2 omega v antispinward, omega^2 r outward, the room's weight down (any mechanics text)."""
     omega = 6.0 * math.pi / 30
     traced = one(walk(1.0, 90.0, axial_m=1.5, for_s=3.0, centre_m=1.0), TABLE)
-    found, r = traced.findings, 1.5 + traced.track.samples.time_s
-    assert found["sideways_m_s2"] == pytest.approx(-2 * omega, rel=1e-12)
+    findings, r = traced.findings, 1.5 + traced.track.samples.time_s
+    assert findings["sideways_m_s2"] == pytest.approx(-2 * omega, rel=1e-12)
     level = np.hypot(2 * omega, omega**2 * r)
-    assert found["feet_g"] == pytest.approx(np.hypot(level, G0) / G0, rel=1e-12)
-    assert found["lean_deg"] == pytest.approx(np.degrees(np.arctan(level / G0)), rel=1e-12)
+    assert findings["feet_g"] == pytest.approx(np.hypot(level, G0) / G0, rel=1e-12)
+    assert findings["lean_deg"] == pytest.approx(np.degrees(np.arctan(level / G0)), rel=1e-12)
     assert traced.track.samples.axial_m == pytest.approx(r, abs=1e-12)
 
 
@@ -172,8 +172,8 @@ def test_what_is_felt_on_stairs_is_what_bends_the_inertial_path(climb):
     def bend(up):
         return (still(time_s + step, up) - 2 * still(time_s, up) + still(time_s - step, up)) / step**2
 
-    found = traced.findings
-    assert found["feet_g"] == pytest.approx(np.abs(bend(0.0)) / G0, abs=1e-6)
-    assert found["head_g"] == pytest.approx(np.abs(bend(1.75)) / G0, abs=1e-6)
+    findings = traced.findings
+    assert findings["feet_g"] == pytest.approx(np.abs(bend(0.0)) / G0, abs=1e-6)
+    assert findings["head_g"] == pytest.approx(np.abs(bend(1.75)) / G0, abs=1e-6)
     spinward = 1j * still(time_s, 0.0) / np.abs(still(time_s, 0.0))
-    assert found["sideways_m_s2"] == pytest.approx(-(bend(0.0) * spinward.conj()).real, abs=1e-5)
+    assert findings["sideways_m_s2"] == pytest.approx(-(bend(0.0) * spinward.conj()).real, abs=1e-5)

@@ -61,8 +61,8 @@ def _trace(text):
 
 def traced(document, **more):
     """The Trace of a document; with `more` for the tracing, worked out anew."""
-    made = read(json.dumps(document))
-    return questions.trace(made, **more) if more else trace_of(made)
+    scene_read = read(json.dumps(document))
+    return questions.trace(scene_read, **more) if more else trace_of(scene_read)
 
 
 def forget_traces():
@@ -91,9 +91,9 @@ def refusals(document, ask=read):
 
 def the_refusal(document, ask=read):
     """The one thing refused."""
-    found = refusals(document, ask)
-    assert len(found) == 1, found
-    return found[0]
+    all_wrong = refusals(document, ask)
+    assert len(all_wrong) == 1, all_wrong
+    return all_wrong[0]
 
 
 def unpacked(packed):

@@ -68,15 +68,15 @@ each_scene = each_row("name", SCENES)
 
 @each_scene
 def test_every_field_is_there(name):
-    found = answer(SCENES[name])
-    assert set(found) == TOP
-    assert set(found["habitat"]) == HABITAT
-    assert set(found["grid"]) == {"fps", "samples_per_frame", "count"}
-    assert all(set(other) == OTHER for other in found["compare"])
-    assert len(found["compare"]) == len(SCENES[name].get("compare", []))
-    for part in (found, *found["compare"]):
+    whole = answer(SCENES[name])
+    assert set(whole) == TOP
+    assert set(whole["habitat"]) == HABITAT
+    assert set(whole["grid"]) == {"fps", "samples_per_frame", "count"}
+    assert all(set(other) == OTHER for other in whole["compare"])
+    assert len(whole["compare"]) == len(SCENES[name].get("compare", []))
+    for part in (whole, *whole["compare"]):
         assert len(part["motions"]) == len(SCENES[name]["motions"])
-    for motion in (m for part in (found, *found["compare"]) for m in part["motions"]):
+    for motion in (m for part in (whole, *whole["compare"]) for m in part["motions"]):
         assert set(motion) == MOTION
         for event in motion["events"]:
             assert set(event) == EVENT | ({"velocity_after_m_s"} if event["kind"] in CONTACTS else set())
@@ -104,10 +104,10 @@ def test_words_of_the_contract_are_used(name):
 
 @each_scene
 def test_arrays_are_as_long_as_they_say(name):
-    found = answer(SCENES[name])
-    count = found["grid"]["count"]
-    assert len(found["time_s"]) == len(found["angle_rad"]) == len(found["spin_rad_s"]) == count
-    for motion in found["motions"]:
+    whole = answer(SCENES[name])
+    count = whole["grid"]["count"]
+    assert len(whole["time_s"]) == len(whole["angle_rad"]) == len(whole["spin_rad_s"]) == count
+    for motion in whole["motions"]:
         for part in (motion, motion["companion"]):
             assert part["first"] >= 0
             assert part["first"] + part["count"] <= count
@@ -172,9 +172,9 @@ def test_anchors_keep_small_motions_of_a_large_habitat_fine():
 
 @each_scene
 def test_the_two_frames_are_one_motion(name):
-    found = answer(SCENES[name])
-    angle, spin = np.array(found["angle_rad"]), np.array(found["spin_rad_s"])
-    for motion in found["motions"]:
+    whole = answer(SCENES[name])
+    angle, spin = np.array(whole["angle_rad"]), np.array(whole["spin_rad_s"])
+    for motion in whole["motions"]:
         here = slice(motion["first"], motion["first"] + motion["count"])
         rotating, inertial = (np.reshape(motion[key], (-1, 3)) for key in ("rotating_m", "inertial_m"))
         turned = (rotating[:, 0] + 1j * rotating[:, 1]) * np.exp(1j * angle[here])
@@ -185,7 +185,7 @@ def test_the_two_frames_are_one_motion(name):
         assert np.reshape(motion["coriolis_m_s2"], (-1, 3)) == pytest.approx(coriolis, abs=1e-9)
         centrifugal = spin[here, None] ** 2 * rotating * [1, 1, 0]
         assert np.reshape(motion["centrifugal_m_s2"], (-1, 3)) == pytest.approx(centrifugal, abs=1e-9)
-        if found["scene"]["habitat"]["shape"] not in ROUND:
+        if whole["scene"]["habitat"]["shape"] not in ROUND:
             continue
         radius = SCENES[name]["habitat"]["radius_m"]
         assert radius - np.hypot(*rotating[:, :2].T) == pytest.approx(np.array(motion["height_m"]), abs=1e-9)
@@ -236,25 +236,25 @@ def test_the_scene_comes_back_whole():
 
 
 def test_figures_of_the_habitat_follow_from_radius_and_spin():
-    found = answer(scene(habitat={"decks": [{"name": "Upper", "radius_m": 28.0}]}))["habitat"]
+    figures = answer(scene(habitat={"decks": [{"name": "Upper", "radius_m": 28.0}]}))["habitat"]
     omega = 3.0 * 2 * math.pi / 60
-    assert found["omega_rad_s"] == pytest.approx(omega, rel=1e-15)
-    assert found["deck_gravity_m_s2"] == pytest.approx(omega**2 * 56, rel=1e-14)
-    assert found["deck_gravity_g"] == pytest.approx(omega**2 * 56 / 9.80665, rel=1e-14)
-    assert found["rim_speed_m_s"] == pytest.approx(omega * 56, rel=1e-14)
-    assert found["period_s"] == pytest.approx(20.0, rel=1e-14)
-    (deck,) = found["decks"]
+    assert figures["omega_rad_s"] == pytest.approx(omega, rel=1e-15)
+    assert figures["deck_gravity_m_s2"] == pytest.approx(omega**2 * 56, rel=1e-14)
+    assert figures["deck_gravity_g"] == pytest.approx(omega**2 * 56 / 9.80665, rel=1e-14)
+    assert figures["rim_speed_m_s"] == pytest.approx(omega * 56, rel=1e-14)
+    assert figures["period_s"] == pytest.approx(20.0, rel=1e-14)
+    (deck,) = figures["decks"]
     assert (deck["name"], deck["radius_m"]) == ("Upper", 28.0)
-    assert deck["gravity_g"] == pytest.approx(found["deck_gravity_g"] / 2, rel=1e-14)
-    assert deck["rim_speed_m_s"] == pytest.approx(found["rim_speed_m_s"] / 2, rel=1e-14)
+    assert deck["gravity_g"] == pytest.approx(figures["deck_gravity_g"] / 2, rel=1e-14)
+    assert deck["rim_speed_m_s"] == pytest.approx(figures["rim_speed_m_s"] / 2, rel=1e-14)
 
 
 def test_without_spin_there_is_no_gravity_no_period_and_no_companion():
-    found = answer(SCENES["no spin"])
-    assert found["habitat"]["deck_gravity_g"] == 0
-    assert found["habitat"]["period_s"] is None
-    assert {m["companion"]["none_because"] for m in found["motions"]} == {"no_spin"}
-    resting = found["motions"][0]
+    whole = answer(SCENES["no spin"])
+    assert whole["habitat"]["deck_gravity_g"] == 0
+    assert whole["habitat"]["period_s"] is None
+    assert {m["companion"]["none_because"] for m in whole["motions"]} == {"no_spin"}
+    resting = whole["motions"][0]
     assert (resting["end"], resting["no_landing"]) == ("time limit", "never_meets")
     assert np.ptp(resting["rotating_m"], axis=0) == pytest.approx(0, abs=1e-12)
 

@@ -29,16 +29,16 @@ NUMBERS = [f for f, said in FIELDS.items() if said["kind"] == "number"]
 
 
 def test_it_is_plain_json_and_names_its_parts():
-    found = json.loads(json.dumps(catalogue(), allow_nan=False))
-    assert set(found) == {"program", "fields", "kinds", "shapes", "bodies", "liquids"} | {
+    data = json.loads(json.dumps(catalogue(), allow_nan=False))
+    assert set(data) == {"program", "fields", "kinds", "shapes", "bodies", "liquids"} | {
         "person_height_m",
         "greatest_rim_speed_m_s",
         "holds",
         "caution",
     }
-    assert found["program"] == rimfall.__version__
-    assert (found["person_height_m"], found["greatest_rim_speed_m_s"]) == (1.75, 5000.0)
-    assert found["caution"] == CAUTION
+    assert data["program"] == rimfall.__version__
+    assert (data["person_height_m"], data["greatest_rim_speed_m_s"]) == (1.75, 5000.0)
+    assert data["caution"] == CAUTION
 
 
 def test_what_is_held_is_told_as_powers_of_radius_and_spin():
@@ -175,14 +175,14 @@ def test_every_kind_can_be_added_as_it_comes():
 
 
 def test_bodies_and_liquids_can_be_named_and_have_sources():
-    found = catalogue()
-    for body in found["bodies"]:
+    data = catalogue()
+    for body in data["bodies"]:
         own = {key: value for key, value in body.items() if key not in ("name", "source")}
         assert set(own) == set(OwnBody.model_fields)
         assert body["source"]
         for stated in (body["name"], own):
             assert read(json.dumps(scene({"kind": "drop", "place": {"height_m": 1.2}, "body": stated})))
-    for liquid in found["liquids"]:
+    for liquid in data["liquids"]:
         assert liquid["source"]
         assert liquid["name"] in FIELDS["motions.*.liquid"]["choices"]
 

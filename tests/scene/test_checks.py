@@ -18,15 +18,15 @@ def stands(document):
 def test_the_rim_moves_no_faster_than_5_km_a_second(radius_m, greatest_rpm):
     assert math.isclose(greatest_rpm * 2 * math.pi / 60 * radius_m, 5000.0, rel_tol=1e-12)
     assert stands(scene(habitat={"radius_m": radius_m, "spin_rpm": greatest_rpm * (1 - 1e-9)}))
-    found = the_refusal(scene(habitat={"radius_m": radius_m, "spin_rpm": greatest_rpm * (1 + 1e-9)}))
-    assert found.field == "habitat.spin_rpm"
-    assert "5,000 m/s" in found.say
+    refusal = the_refusal(scene(habitat={"radius_m": radius_m, "spin_rpm": greatest_rpm * (1 + 1e-9)}))
+    assert refusal.field == "habitat.spin_rpm"
+    assert "5,000 m/s" in refusal.say
 
 
 def test_no_faster_later_on_a_ramp_either():
     ramp = [{"time_s": 1.0, "spin_rpm": 1.0}, {"time_s": 2.0, "spin_rpm": 200.0}]
-    found = the_refusal(scene(habitat={"radius_m": 1000.0, "spin_ramp": ramp}))
-    assert found.field == "habitat.spin_ramp.1.spin_rpm"
+    refusal = the_refusal(scene(habitat={"radius_m": 1000.0, "spin_ramp": ramp}))
+    assert refusal.field == "habitat.spin_ramp.1.spin_rpm"
 
 
 @each_row("times", [(1.0, 1.0), (2.0, 1.0)])
@@ -43,16 +43,16 @@ def test_the_hub_is_inside_the_deck():
 
 def test_ceiling_and_hub_leave_room():
     assert stands(scene(habitat={"ceiling_m": 50.0, "hub_radius_m": 5.9}))
-    found = the_refusal(scene(habitat={"ceiling_m": 50.0, "hub_radius_m": 6.0}))
-    assert found.field == "habitat.ceiling_m"
-    assert "50" in found.may_be
+    refusal = the_refusal(scene(habitat={"ceiling_m": 50.0, "hub_radius_m": 6.0}))
+    assert refusal.field == "habitat.ceiling_m"
+    assert "50" in refusal.may_be
     assert the_refusal(scene(habitat={"ceiling_m": 56.0})).field == "habitat.ceiling_m"
 
 
 def test_names_differ():
-    found = the_refusal(scene(drop(name="cup"), throw(name="ball"), drop(name="cup")))
-    assert (found.field, found.was) == ("motions.2.name", '"cup"')
-    assert "motions.0" in found.say
+    refusal = the_refusal(scene(drop(name="cup"), throw(name="ball"), drop(name="cup")))
+    assert (refusal.field, refusal.was) == ("motions.2.name", '"cup"')
+    assert "motions.0" in refusal.say
 
 
 @each_row(
@@ -68,9 +68,9 @@ def test_a_body_starts_outside_every_surface_by_its_radius(habitat, lowest, high
     for height in (lowest, highest):
         assert stands(scene(drop(height, "steel ball 20 mm"), habitat=habitat))
     for height in (lowest - 1e-6, highest + 1e-6):
-        found = the_refusal(scene(drop(height, "steel ball 20 mm"), habitat=habitat))
-        assert found.field == "motions.0.place.height_m"
-        assert "0.01" in found.may_be
+        refusal = the_refusal(scene(drop(height, "steel ball 20 mm"), habitat=habitat))
+        assert refusal.field == "motions.0.place.height_m"
+        assert "0.01" in refusal.may_be
 
 
 @each_row("side", [-1, 1])
@@ -93,16 +93,16 @@ def test_a_point_may_stand_on_the_deck_or_the_axis(height_m):
 
 
 def test_a_point_flies_in_vacuum_only():
-    found = the_refusal(scene(drop(1.0, POINT)))
-    assert found.field == "motions.0.body.diameter_m"
-    assert "vacuum" in found.say
+    refusal = the_refusal(scene(drop(1.0, POINT)))
+    assert refusal.field == "motions.0.body.diameter_m"
+    assert "vacuum" in refusal.say
 
 
 @each_row("air", [None, {}])
 def test_nothing_is_thinner_than_a_tenth_of_a_millimetre(air):
     assert stands(scene(drop(1.0, BALL | {"diameter_m": 1e-4}), air=air))
-    found = the_refusal(scene(drop(1.0, BALL | {"diameter_m": 0.99e-4}), air=air))
-    assert found.field == "motions.0.body.diameter_m"
+    refusal = the_refusal(scene(drop(1.0, BALL | {"diameter_m": 0.99e-4}), air=air))
+    assert refusal.field == "motions.0.body.diameter_m"
 
 
 def test_a_body_is_smaller_than_half_the_radius():
@@ -116,10 +116,10 @@ def test_a_body_is_smaller_than_half_the_radius():
 
 @each_row("habitat", [{"ceiling_m": 0.1}, {"width_m": 0.5}])
 def test_a_body_that_fits_nowhere_is_told_so(habitat):
-    found = the_refusal(
+    refusal = the_refusal(
         scene(drop(0.05, BALL | {"diameter_m": 0.6 if "width_m" in habitat else 0.11}), habitat=habitat)
     )
-    assert found.field == "motions.0.body.diameter_m"
+    assert refusal.field == "motions.0.body.diameter_m"
 
 
 def test_a_pour_starts_outside_by_half_its_lip():

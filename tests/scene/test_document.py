@@ -149,25 +149,25 @@ def test_both_ends_of_a_range_are_inside(path, least, greatest):
 def test_past_either_end_is_refused_by_name(path, least, greatest):
     below = 0 if isinstance(least, tuple) else least / OUTSIDE if least > 0 else least * OUTSIDE if least else -1e-300
     for value in (below, greatest * OUTSIDE):
-        (found,) = refusals(changed(base(path), path, value))
-        assert found.field == path
-        assert found.was == (repr(int(value)) if value == int(value) else repr(value))
+        (refusal,) = refusals(changed(base(path), path, value))
+        assert refusal.field == path
+        assert refusal.was == (repr(int(value)) if value == int(value) else repr(value))
 
 
 @each_number
 @each_row("wrong", ["12", True, [1], {}])
 def test_a_number_is_never_guessed_from_something_else(path, least, greatest, wrong):
-    (found,) = refusals(changed(base(path), path, wrong))
-    assert found.field == path
-    assert found.was == json.dumps(wrong)
+    (refusal,) = refusals(changed(base(path), path, wrong))
+    assert refusal.field == path
+    assert refusal.was == json.dumps(wrong)
 
 
 @each_number
 @each_row("word", ["NaN", "Infinity", "-Infinity", "1e999", "-1e999"])
 def test_a_number_is_finite(path, least, greatest, word):
     source = json.dumps(changed(base(path), path, "here")).replace('"here"', word)
-    (found,) = refusals(source)
-    assert found.field == path
+    (refusal,) = refusals(source)
+    assert refusal.field == path
 
 
 NULLABLE = ["habitat.width_m", "habitat.ceiling_m", "habitat.hub_radius_m", "sampling.duration_s", "motions.0.body.drag_area_m2",
@@ -185,8 +185,8 @@ def test_these_may_be_null(path):
     [r[0] for r in RANGES if r[0] not in NULLABLE],
 )
 def test_others_may_not_be_null(path):
-    (found,) = refusals(changed(base(path), path, None))
-    assert (found.field, found.was) == (path, "null")
+    (refusal,) = refusals(changed(base(path), path, None))
+    assert (refusal.field, refusal.was) == (path, "null")
 
 
 def test_defaults_are_those_of_the_contract():
@@ -246,8 +246,8 @@ def test_what_is_required_is_missed_by_name(path):
     for step in parent.split(".") if parent else []:
         part = part[int(step)] if step.isdigit() else part[step]
     del part[name]
-    found = refusals(document)
-    assert [r.field for r in found] == [path]
+    all_wrong = refusals(document)
+    assert [r.field for r in all_wrong] == [path]
 
 
 @each_row(
@@ -257,23 +257,23 @@ def test_what_is_required_is_missed_by_name(path):
      "habitat.spin_ramp.0.rpm", "scene"],
 )  # fmt: skip
 def test_a_field_it_does_not_know_is_refused_by_name(path):
-    (found,) = refusals(changed(BASE, path, 1))
-    assert found.field == path
-    assert found.was == "1"
-    assert path.split(".")[-1] in found.say
-    assert "unknown" in found.say
+    (refusal,) = refusals(changed(BASE, path, 1))
+    assert refusal.field == path
+    assert refusal.was == "1"
+    assert path.split(".")[-1] in refusal.say
+    assert "unknown" in refusal.say
 
 
 def test_a_drop_has_no_speed():
-    (found,) = refusals(scene(drop(speed_m_s=1.0)))
-    assert found.field == "motions.0.speed_m_s"
-    assert "speed_m_s" not in found.may_be, "what is refused is not offered"
+    (refusal,) = refusals(scene(drop(speed_m_s=1.0)))
+    assert refusal.field == "motions.0.speed_m_s"
+    assert "speed_m_s" not in refusal.may_be, "what is refused is not offered"
 
 
 @each_row("version", [0, 2, "1", True, 1.5, None])
 def test_the_version_is_the_number_one(version):
-    (found,) = refusals(scene() | {"rimfall": version})
-    assert (found.field, found.may_be) == ("rimfall", "1")
+    (refusal,) = refusals(scene() | {"rimfall": version})
+    assert (refusal.field, refusal.may_be) == ("rimfall", "1")
 
 
 @each_row(
@@ -287,9 +287,9 @@ def test_lists_have_a_longest_length(path, most):
         "motions": lambda i: drop(),
     }[path]
     assert accepts(changed(base(path), path, [one(i) for i in range(most)]))
-    (found,) = refusals(changed(base(path), path, [one(i) for i in range(most + 1)]))
-    assert found.field == path
-    assert str(most) in found.say
+    (refusal,) = refusals(changed(base(path), path, [one(i) for i in range(most + 1)]))
+    assert refusal.field == path
+    assert str(most) in refusal.say
 
 
 def test_a_scene_may_be_empty():
@@ -302,9 +302,9 @@ def test_titles_that_may_be(title):
 
 
 def test_a_title_is_no_longer_than_200():
-    (found,) = refusals(scene(title="x" * 201))
-    assert found.field == "title"
-    assert found.was == '"' + "x" * 78 + "…", "what it was is cut to 80 characters"
+    (refusal,) = refusals(scene(title="x" * 201))
+    assert refusal.field == "title"
+    assert refusal.was == '"' + "x" * 78 + "…", "what it was is cut to 80 characters"
 
 
 @each_row("name", ["x", "y" * 60, "Wurf – 投げる 🤾", "two words", "7"])
@@ -314,55 +314,55 @@ def test_names_that_may_be(name):
 
 @each_row("name", ["", " ", "\t\n", "y" * 61, "a.b", "a=b", "a,b", 3, []])
 def test_names_that_may_not_be(name):
-    (found,) = refusals(scene(drop(name=name)))
-    assert found.field == "motions.0.name"
-    assert found.may_be == "1 to 60 characters, without . = ,"
+    (refusal,) = refusals(scene(drop(name=name)))
+    assert refusal.field == "motions.0.name"
+    assert refusal.may_be == "1 to 60 characters, without . = ,"
 
 
 @each_row("body", ["no such body", "", "CUP", 5, None, True, []])
 def test_a_body_is_named_or_stated(body):
-    (found,) = refusals(scene(drop(1.2, body)))
-    assert found.field == "motions.0.body"
-    assert "handball" in found.may_be
-    assert "mass_kg" in found.may_be
+    (refusal,) = refusals(scene(drop(1.2, body)))
+    assert refusal.field == "motions.0.body"
+    assert "handball" in refusal.may_be
+    assert "mass_kg" in refusal.may_be
 
 
 @each_row("liquid", ["gin", "", None, 1])
 def test_a_liquid_is_named(liquid):
-    (found,) = refusals(scene(pour(liquid=liquid)))
-    assert found.field == "motions.0.liquid"
-    assert "water" in found.may_be
+    (refusal,) = refusals(scene(pour(liquid=liquid)))
+    assert refusal.field == "motions.0.liquid"
+    assert "water" in refusal.may_be
 
 
 @each_row("shape", ["Torus", "", None, 1])
 def test_the_shape_is_one_of_seven(shape):
-    (found,) = refusals(scene(habitat={"shape": shape}))
-    assert found.field == "habitat.shape"
+    (refusal,) = refusals(scene(habitat={"shape": shape}))
+    assert refusal.field == "habitat.shape"
     for one in ("cylinder", "torus", "sphere", "pods", "tether", "tumbler", "turntable"):
-        assert one in found.may_be
+        assert one in refusal.may_be
 
 
 @each_row("kind", ["hover", "", "Drop", None, 1, []])
 def test_the_kind_is_one_of_five(kind):
-    (found,) = refusals(scene(drop() | {"kind": kind}))
-    assert found.field == "motions.0.kind"
-    assert found.was == json.dumps(kind)
+    (refusal,) = refusals(scene(drop() | {"kind": kind}))
+    assert refusal.field == "motions.0.kind"
+    assert refusal.was == json.dumps(kind)
     for one in ("drop", "throw", "pour", "roll", "stand"):
-        assert one in found.may_be
+        assert one in refusal.may_be
 
 
 @each_row("drag", ["Sphere", "", -0.1, 5.01, None, True, [0.5]])
 def test_drag_is_a_sphere_or_a_coefficient(drag):
-    (found,) = refusals(changed(BASE, "motions.0.body.drag", drag))
-    assert found.field == "motions.0.body.drag"
-    assert found.may_be == '"sphere" or a number from 0 to 5'
+    (refusal,) = refusals(changed(BASE, "motions.0.body.drag", drag))
+    assert refusal.field == "motions.0.body.drag"
+    assert refusal.may_be == '"sphere" or a number from 0 to 5'
 
 
 @each_row("buoyant", ["yes", 1, 0, None, [True]])
 def test_a_body_is_buoyant_or_it_is_not(buoyant):
-    (found,) = refusals(changed(BASE, "motions.0.body.buoyant", buoyant))
-    assert (found.field, found.was) == ("motions.0.body.buoyant", json.dumps(buoyant))
-    assert found.may_be == "true (the air it displaces bears it up) or false"
+    (refusal,) = refusals(changed(BASE, "motions.0.body.buoyant", buoyant))
+    assert (refusal.field, refusal.was) == ("motions.0.body.buoyant", json.dumps(buoyant))
+    assert refusal.may_be == "true (the air it displaces bears it up) or false"
 
 
 def test_whole_numbers_and_decimals_are_the_same_number():

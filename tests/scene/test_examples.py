@@ -28,10 +28,10 @@ def test_the_list_has_title_and_sentence():
 @each
 def test_it_reads_traces_and_comes_back_the_same(name):
     scene = read(examples.example(name))
-    found = answer(json.loads(examples.example(name)))
-    assert read(json.dumps(found["scene"])) == scene
-    assert answer(found["scene"]) == found
-    assert all(motion["count"] > 10 or motion["end"] == "rest" for motion in found["motions"])
+    whole = answer(json.loads(examples.example(name)))
+    assert read(json.dumps(whole["scene"])) == scene
+    assert answer(whole["scene"]) == whole
+    assert all(motion["count"] > 10 or motion["end"] == "rest" for motion in whole["motions"])
 
 
 def test_the_opening_scene_is_the_one_of_the_contract():

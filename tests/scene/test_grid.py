@@ -32,9 +32,9 @@ def test_there_are_least_whole_samples_a_frame_for_48_a_second(fps, rate):
 
 @each_rate
 def test_every_sample_is_at_its_number_over_the_rate(fps, rate):
-    found = answer(scene(throw(start_s=3.0), sampling={"fps": fps}))
-    step = 1 / (rate * found["grid"]["samples_per_frame"])
-    for k, time_s in enumerate(found["time_s"]):
+    whole = answer(scene(throw(start_s=3.0), sampling={"fps": fps}))
+    step = 1 / (rate * whole["grid"]["samples_per_frame"])
+    for k, time_s in enumerate(whole["time_s"]):
         assert time_s == pytest.approx(float(k * step), rel=3e-16)
 
 
@@ -62,12 +62,12 @@ def test_a_release_on_the_grid_is_a_sample():
             "٢٤/١", "1e2/1", 5e-324, 1e308, 10**30, "12345678/100000", True, None, "", [24], {"n": 24}],
 )  # fmt: skip
 def test_what_is_no_frame_rate(fps):
-    found = the_refusal(scene(sampling={"fps": fps}))
-    assert (found.field, found.may_be) == ("sampling.fps", '1 to 240, or "n/d"')
+    refusal = the_refusal(scene(sampling={"fps": fps}))
+    assert (refusal.field, refusal.may_be) == ("sampling.fps", '1 to 240, or "n/d"')
 
 
 def test_a_pour_stays_on_the_grid_until_its_last_drop_has_landed():
-    found = answer(scene(pour()))
-    (motion,) = found["motions"]
+    whole = answer(scene(pour()))
+    (motion,) = whole["motions"]
     last_s = motion["stream"]["last_leaves_s"] + motion["landing"]["time_s"] - motion["stream"]["first_leaves_s"]
-    assert found["time_s"][-2] < last_s <= found["time_s"][-1]
+    assert whole["time_s"][-2] < last_s <= whole["time_s"][-1]

@@ -22,11 +22,11 @@ def test_a_scene_may_have_half_a_million_samples():
     assert len(traced(document).motions) == 8  # 8 x 14,401
     with pytest.raises(TooMuch) as caught:
         traced(document, greatest_samples=100_000)
-    (found,) = caught.value.refusals
-    assert (found.field, found.was) == ("motions.6", "drop 7")
-    assert "100,000 samples" in found.may_be
-    assert "sampling.duration_s" in found.say
-    assert "sampling.fps" in found.say
+    (refusal,) = caught.value.refusals
+    assert (refusal.field, refusal.was) == ("motions.6", "drop 7")
+    assert "100,000 samples" in refusal.may_be
+    assert "sampling.duration_s" in refusal.say
+    assert "sampling.fps" in refusal.say
 
 
 def test_the_limit_is_exact():
@@ -109,9 +109,9 @@ def test_a_flight_that_would_take_too_long_is_refused_by_the_motion_s_name(monke
     monkeypatch.setattr(flight, "MOST_STEPS", 3)
     with pytest.raises(TooMuch) as caught:
         traced(scene(throw(name="balloon")))
-    (found,) = caught.value.refusals
-    assert found.field == "motions.0.body"
-    assert "balloon" in found.say
+    (refusal,) = caught.value.refusals
+    assert refusal.field == "motions.0.body"
+    assert "balloon" in refusal.say
 
 
 LEAST = sys.float_info.min  # the least number of full precision

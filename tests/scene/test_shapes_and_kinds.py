@@ -32,9 +32,9 @@ def at(along_m=0.0, height_m=0.5, axial_m=0.2, **more):
 def test_each_shape_stands_with_each_kind_of_motion(shape):
     motions = (drop(body=BALL, **at()), throw(body=BALL, **at()), ROLL | at(height_m=0.0), STAND | at(height_m=0.6))
     document = within(shape, *(m | {"name": f"m{i}"} for i, m in enumerate(motions)))
-    found = read(json.dumps(document))
-    assert found.habitat.shape == shape
-    assert read(found.model_dump_json()) == found
+    document_read = read(json.dumps(document))
+    assert document_read.habitat.shape == shape
+    assert read(document_read.model_dump_json()) == document_read
 
 
 WRONG = [
@@ -69,9 +69,9 @@ WRONG = [
 
 @each_row(("shape", "field", "value"), WRONG)
 def test_a_wrong_value_of_a_shape_is_refused_by_name(shape, field, value):
-    found = refusals(changed(within(shape), field, value))
-    assert field in [r.field for r in found]
-    assert all(r.say and r.may_be for r in found)
+    all_wrong = refusals(changed(within(shape), field, value))
+    assert field in [r.field for r in all_wrong]
+    assert all(r.say and r.may_be for r in all_wrong)
 
 
 def test_the_rim_speed_counts_the_farthest_floor():
@@ -104,8 +104,8 @@ OUTSIDE = [
 
 @each_row(("shape", "where", "field"), OUTSIDE)
 def test_a_place_outside_the_room_is_refused_by_name(shape, where, field):
-    found = the_refusal(within(shape, drop(body=BALL, **at(**where))))
-    assert found.field == f"motions.0.place.{field}"
+    refusal = the_refusal(within(shape, drop(body=BALL, **at(**where))))
+    assert refusal.field == f"motions.0.place.{field}"
 
 
 ROLLS = [
@@ -138,14 +138,14 @@ ROLLS = [
 @each_row(("field", "value"), ROLLS)
 def test_a_wrong_value_of_a_roll_is_refused_by_name(field, value):
     document = scene(ROLL | {"ramp": dict(RAMP)}, habitat={"width_m": 14.0})
-    found = refusals(changed(document, f"motions.0.{field}", value))
-    assert f"motions.0.{field}" in [r.field for r in found]
+    all_wrong = refusals(changed(document, f"motions.0.{field}", value))
+    assert f"motions.0.{field}" in [r.field for r in all_wrong]
 
 
 def test_a_ball_that_rolls_may_say_the_height_it_has():
     assert read(json.dumps(scene(ROLL | at(height_m=0.09, axial_m=0.0))))
-    found = the_refusal(scene(ROLL | at(height_m=0.2, axial_m=0.0)))
-    assert "0.09" in found.may_be
+    refusal = the_refusal(scene(ROLL | at(height_m=0.2, axial_m=0.0)))
+    assert "0.09" in refusal.may_be
 
 
 def test_a_ball_on_a_ramp_fits_under_the_ceiling():
@@ -157,13 +157,13 @@ def test_a_ball_on_a_ramp_fits_under_the_ceiling():
     "axis", [[0, 0, 0], [1, 2], [1, 2, 3, 4], "up", 3, [1, None, 0], [1, "2", 0], [True, 0, 0], [1e400, 0, 0], {}]
 )
 def test_a_wrong_axis_of_spin_is_refused(axis):
-    found = refusals(scene(throw(ball_spin_rpm=60.0, ball_spin_axis=axis)))
-    assert found[0].field == "motions.0.ball_spin_axis"
+    all_wrong = refusals(scene(throw(ball_spin_rpm=60.0, ball_spin_axis=axis)))
+    assert all_wrong[0].field == "motions.0.ball_spin_axis"
 
 
 def test_a_spin_needs_an_axis():
-    found = the_refusal(scene(throw(ball_spin_rpm=60.0)))
-    assert (found.field, found.was) == ("motions.0.ball_spin_axis", "null")
+    refusal = the_refusal(scene(throw(ball_spin_rpm=60.0)))
+    assert (refusal.field, refusal.was) == ("motions.0.ball_spin_axis", "null")
 
 
 @each_row(("field", "value"), [("speed_m_s", 1.0), ("bounces", 3), ("place.height_m", 0.01), ("body", None)])
@@ -195,6 +195,6 @@ COMPARES = [
 
 @each_row(("compare", "field"), COMPARES)
 def test_a_wrong_habitat_beside_is_refused_by_name(compare, field):
-    found = refusals(scene(drop(), compare=compare))
-    assert found[0].field == field
-    assert found[0].may_be
+    all_wrong = refusals(scene(drop(), compare=compare))
+    assert all_wrong[0].field == field
+    assert all_wrong[0].may_be

@@ -89,12 +89,12 @@ WORDED = {
 @each_row("kind", WORDED)
 def test_a_refusal_says_where_what_and_what_may_be(kind):
     document, (field, was, may_be, say) = WORDED[kind]
-    found = the_refusal(document)
-    assert found.field == field
-    assert found.may_be == may_be
-    assert was is None or found.was == was
-    assert say is None or found.say == say
-    assert found.say.endswith(".")
+    refusal = the_refusal(document)
+    assert refusal.field == field
+    assert refusal.may_be == may_be
+    assert was is None or refusal.was == was
+    assert say is None or refusal.say == say
+    assert refusal.say.endswith(".")
 
 
 @each_row("kind", WORDED)
@@ -126,24 +126,24 @@ def test_no_more_than_twenty_are_told():
     ],
 )
 def test_what_is_not_json_is_told_by_line_and_column(source, line, column):
-    found = the_refusal(source)
-    assert found.field == "document"
-    assert f"line {line}, column {column}:" in found.say
-    assert found.was in source
+    refusal = the_refusal(source)
+    assert refusal.field == "document"
+    assert f"line {line}, column {column}:" in refusal.say
+    assert refusal.was in source
 
 
 @each_row("source", [b"", b"   ", b"{", b'{"rimfall": 1', b"[", b'"'])
 def test_what_breaks_off_is_not_json(source):
-    found = the_refusal(source)
-    assert found.field == "document"
-    assert "EOF" in found.say
+    refusal = the_refusal(source)
+    assert refusal.field == "document"
+    assert "EOF" in refusal.say
 
 
 @each_row("encoding", ["utf-16", "utf-16-le", "utf-32", "utf-8-sig", "latin-1", "cp1252"])
 def test_other_encodings_are_not_json(encoding):
-    found = the_refusal(json.dumps(scene(title="Läuft"), ensure_ascii=False).encode(encoding))
-    assert found.field == "document"
-    assert "line 1, column" in found.say
+    refusal = the_refusal(json.dumps(scene(title="Läuft"), ensure_ascii=False).encode(encoding))
+    assert refusal.field == "document"
+    assert "line 1, column" in refusal.say
 
 
 def test_text_and_bytes_are_read_alike():
@@ -174,9 +174,9 @@ def test_what_it_was_is_cut_to_80_characters():
 
 
 def test_a_long_field_name_does_not_fill_the_answer():
-    found = the_refusal(scene(**{"z" * 100_000: 1}))
-    assert len(found.field) <= 200
-    assert len(found.say) <= 500
+    refusal = the_refusal(scene(**{"z" * 100_000: 1}))
+    assert len(refusal.field) <= 200
+    assert len(refusal.say) <= 500
 
 
 def test_a_field_is_never_nameless():
@@ -188,10 +188,10 @@ def test_a_field_is_never_nameless():
 
 
 def test_an_unknown_field_is_told_what_its_place_may_hold():
-    found = the_refusal(scene(pour(body="cup")))
-    assert "flow_ml_s" in found.may_be
-    assert "elevation_deg" in found.may_be
-    assert "body" not in found.may_be.replace("absent", "")
+    refusal = the_refusal(scene(pour(body="cup")))
+    assert "flow_ml_s" in refusal.may_be
+    assert "elevation_deg" in refusal.may_be
+    assert "body" not in refusal.may_be.replace("absent", "")
     assert "fps" not in the_refusal({"scene": scene(), "fps": 24}, read_export).may_be.split("known here")[-1]
 
 
@@ -200,8 +200,8 @@ def test_a_document_may_have_a_million_bytes():
     assert read(document + " " * (GREATEST_BYTES - len(document)))
     with pytest.raises(TooMuch) as caught:
         read(document + " " * (GREATEST_BYTES - len(document) + 1))
-    (found,) = caught.value.refusals
-    assert (found.field, found.may_be) == ("document", "at most 1,000,000 bytes")
+    (refusal,) = caught.value.refusals
+    assert (refusal.field, refusal.may_be) == ("document", "at most 1,000,000 bytes")
 
 
 def test_bytes_are_counted_and_not_characters():

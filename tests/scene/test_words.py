@@ -47,12 +47,12 @@ def said(document, units="si", motion=0):
 
 
 def test_a_throw_is_told_with_what_it_would_be_on_plain_ground():
-    found = answer(scene(throw()))["motions"][0]
-    landing, flat = found["landing"], found["companion"]["landing"]
+    motion = answer(scene(throw()))["motions"][0]
+    landing, flat = motion["landing"], motion["companion"]["landing"]
     it_lands = f"lands … {landing['drift_m']:.2f} m spinward … {landing['time_s']:.2f} s"
     on_earth = f"plain gravity … {flat['drift_m']:.2f} m spinward … {flat['time_s']:.2f} s"
     parts = "Without Coriolis and drag … 7.76 m spinward … 2.33 m antispinward … drag … 0.22 m antispinward"
-    assert tells(" ".join(found["words"]), f"{it_lands} … {on_earth} … {parts}")
+    assert tells(" ".join(motion["words"]), f"{it_lands} … {on_earth} … {parts}")
 
 
 def test_what_is_stressed_is_how_far_off_it_ends():

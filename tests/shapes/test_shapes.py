@@ -98,15 +98,15 @@ def test_a_ship_s_thrust_is_felt_backward():
 @each_row(("heading_deg", "level"), [(0, (0, 1, 0)), (90, (0, 0, 1)), (180, (0, -1, 0))])
 def test_a_ramp_rises_toward_its_heading_from_a_foot_on_the_deck(heading_deg, level):
     slope = math.radians(20)
-    made = ramp_at(RoundChart(56.0), (0.0, 0.0, 0.0), slope, math.radians(heading_deg), 4.0, 1.0)
+    ramp = ramp_at(RoundChart(56.0), (0.0, 0.0, 0.0), slope, math.radians(heading_deg), 4.0, 1.0)
     up, level = np.array([-1.0, 0.0, 0.0]), np.array(level, dtype=float)
-    foot, top = made.corners_m[:2].mean(axis=0), made.corners_m[2:].mean(axis=0)
+    foot, top = ramp.corners_m[:2].mean(axis=0), ramp.corners_m[2:].mean(axis=0)
     assert top - foot == pytest.approx(4.0 * (math.cos(slope) * level + math.sin(slope) * up), abs=1e-12)
     assert (foot - np.array([56.0, 0, 0])) @ up == pytest.approx(0.0, abs=1e-12)
-    normal = made.slope.normal(foot)
+    normal = ramp.slope.normal(foot)
     assert normal == pytest.approx(math.cos(slope) * up - math.sin(slope) * level, abs=1e-12)
-    assert made.slope.gap(made.corners_m.T, np.zeros(4)) == pytest.approx(np.zeros(4), abs=1e-12)
-    assert [float(e.gap(top[:, None], np.zeros(1))[0]) for e in made.edges] == pytest.approx([0.0, 0.5, 0.5], abs=1e-12)
+    assert ramp.slope.gap(ramp.corners_m.T, np.zeros(4)) == pytest.approx(np.zeros(4), abs=1e-12)
+    assert [float(e.gap(top[:, None], np.zeros(1))[0]) for e in ramp.edges] == pytest.approx([0.0, 0.5, 0.5], abs=1e-12)
 
 
 def drum(**parts):

@@ -80,6 +80,17 @@ class Page:
     stage: Stage = Stage()
 
 
+def called(
+    add: str, *, short: str | None = None, title: str | None = None, one: str | None = None, many: str | None = None
+) -> dict[str, str]:
+    """The names of a kind for its `Page`, from `add` ("a roll") where they are not given: short and title "Roll", one "roll", many
+    "rolls"."""
+    noun = add.partition(" ")[2]
+    one = one or noun
+    short = short or noun.capitalize()
+    return {"add": add, "short": short, "title": title or short, "one": one, "many": many or f"{one}s"}
+
+
 def when(name: str, say: Any, otherwise: Any = "", **test: Any) -> dict[str, Any]:
     """A part of a sentence that is said where the field `name` is set and not 0; with equals=, least= or above= where its value is
     that; else `otherwise` is. Parts are texts, tuples of parts, and these."""

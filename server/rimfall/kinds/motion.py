@@ -6,6 +6,8 @@ from pydantic import BeforeValidator, Discriminator, Tag, WithJsonSchema
 from pydantic_core import PydanticCustomError
 
 from ..fields import Strict, choice, linear, log, number, of_kind, text
+from ..motions.journey import Start
+from ..motions.plan import Plan
 from ..physics.bodies import NAMED_BODIES, SPHERE, Body, named
 
 NAME_MARKS = ".=,"
@@ -123,3 +125,10 @@ def body_of(body):
         return named(body)
     contact = (body.shell, body.restitution, body.friction, body.rolling_resistance)
     return Body(body.mass_kg, body.diameter_m, body.drag, *contact, body.drag_area_m2, body.buoyant)
+
+
+def along_given(motion, place, velocity, body, given, none_because, **more):
+    """Plan of a motion whose path is given, a `Prescribed`: from a place (along, height, axial), at a velocity (3,) along the local
+    directions there; none_because: why there is nothing under plain gravity beside it."""
+    floor, course = motion.place.floor, Start(None, prescribed=given)
+    return Plan(motion.start_s, place, tuple(velocity), body, course, None, none_because, floor=floor, **more)

@@ -11,14 +11,13 @@ from typing import Literal
 import numpy as np
 
 from ...fields import choice, linear, log, number
-from ...motions.journey import Event, Prescribed, Start
-from ...motions.plan import Plan
+from ...motions.journey import Event, Prescribed
 from ...phrases import listed, seconds, speed
 from ...physics import frames
 from ...physics.bodies import Body
 from ...physics.constants import TURN_RAD
-from ..kind import Finding, Kind, Page, Stage
-from ..motion import Motion, at_height, elevation_field, speed_field
+from ..kind import Finding, Kind, Page, Stage, called
+from ..motion import Motion, along_given, at_height, elevation_field, speed_field
 from ..outside import NONE_BECAUSE, WEIGHTLESS, OutsidePlace, line, seen, state, turns_between, under_the_hull
 
 _LEFT_OUT = ["The craft coasts; the path is that of its docking port, and nothing is looked for in its way."]
@@ -97,7 +96,7 @@ def plan(setting, motion):
     body = Body(motion.mass_kg, motion.size_m, 0.0)
     tells = partial(_findings, motion, relative @ chart.axes_at(place).T, there)
     start = _start(setting, leg, place, dock, contact_s, floor)
-    return Plan(start_s, *start, body, Start(None, prescribed=given), None, NONE_BECAUSE, floor=floor, findings=tells)
+    return along_given(motion, *start, body, given, NONE_BECAUSE, findings=tells)
 
 
 def _at_contact(setting, dock, closing, contact_s):
@@ -167,11 +166,7 @@ def approached(traced, units):
 
 PAGE = Page(
     group="Craft",
-    short="Approach",
-    add="an approach",
-    title="Approach",
-    one="approach",
-    many="approaches",
+    **called("an approach", many="approaches"),
     sentence="Coasts in to the {dock} at {speed_m_s} from {from_m} away; it comes from {elevation_deg}, {heading_deg}.",
     rows={
         "dock": "Dock",

@@ -2,7 +2,7 @@
 
 from typing import ClassVar, Literal
 
-from ..kind import Kind, Page
+from ..kind import Kind, Page, called
 from ..motion import at_height
 from ..released import REBOUNDS, SPINS, Released, check, flew, plan
 from ..words import in_air
@@ -19,11 +19,7 @@ class Drop(Released):
 
 PAGE = Page(
     group="Things",
-    short="Drop",
-    add="a drop",
-    title="Drop",
-    one="drop",
-    many="drops",
+    **called("a drop"),
     sentence=("Dropped from {place.height_m} above the {ground}", SPINS, ".", REBOUNDS),
     rows={"place.height_m": "From height"},
     mirrored=False,

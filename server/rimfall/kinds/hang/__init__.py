@@ -6,7 +6,7 @@ import numpy as np
 
 from ...fields import linear, log, number
 from ...phrases import drift, seconds
-from ..kind import Finding, Kind, Page, Stage, StepLimit, when
+from ..kind import Finding, Kind, Page, Stage, StepLimit, called, when
 from ..motion import BodyPart, Motion, at_height, body_field, body_of, heading_field, speed_field
 from ..places import TOUCH_M, clear_of_surfaces, of_a_size
 from ..words import in_air, the
@@ -141,11 +141,7 @@ def assumptions(traced, setting):
 _AT_REST = when("first_angle_deg", "", ", at rest")
 PAGE = Page(
     group="Things",
-    short="Hang",
-    add="a hanging thing",
-    title="Hanging",
-    one="hanging thing",
-    many="hanging things",
+    **called("a hanging thing", short="Hang", title="Hanging"),
     sentence=(
         "Hangs on a line of {length_m}",
         when("first_angle_deg", ", let go {first_angle_deg} aside, {first_heading_deg}"),

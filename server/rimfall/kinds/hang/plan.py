@@ -8,14 +8,13 @@ from functools import partial
 
 import numpy as np
 
-from ...motions.journey import Leg, Prescribed, Start
-from ...motions.plan import Plan
+from ...motions.journey import Leg, Prescribed
 from ...physics import frames
 from ...physics.aboard import Aboard
 from ...physics.bodies import as_arrays
 from ...physics.forces import Medium
 from ...physics.pendulum import ALONG, Hung, plumb, square_to
-from ..motion import body_of, place_of
+from ..motion import along_given, body_of, place_of
 from ..places import place_near
 from .swing import Swings, swing
 
@@ -79,17 +78,9 @@ def plan(setting, motion):
     swung = swing(spin, line.law, room, body.radius_m, start_s, max(end_s, start_s), away, velocity)
     first = line.pivot_m + away
     given = Prescribed((Leg(swung.path, line.law, np.zeros(3)),), tuple(swung.events), swung.end)
-    return Plan(
-        start_s,
-        place_near(chart, place_of(motion), first),
-        tuple(chart.axes(first[None])[0] @ velocity),
-        body,
-        Start(None, prescribed=given),
-        None,
-        NONE_BECAUSE,
-        floor=floor,
-        findings=partial(_findings, line, swung.slack_s),
-    )
+    place, moves = place_near(chart, place_of(motion), first), chart.axes(first[None])[0] @ velocity
+    tells = partial(_findings, line, swung.slack_s)
+    return along_given(motion, place, moves, body, given, NONE_BECAUSE, findings=tells)
 
 
 def _shown_s(setting, line, motion):

@@ -8,7 +8,7 @@ from ...motions.journey import Start
 from ...motions.plan import Plan
 from ...phrases import length, seconds
 from ...physics import frames
-from ..kind import Finding, Kind, Page, Stage, when
+from ..kind import Finding, Kind, Page, Stage, called, when
 from ..motion import NO_GRAVITY, Carried, at_height, elevation_field, heading_field, speed_field
 from ..people import AS_A_BALL, GROUP, Person, over_the_feet, person, stands
 from ..words import AIR_FOLLOWS, from_the_start, plainly, the, why
@@ -105,11 +105,7 @@ def assumptions(_traced, setting):
 
 PAGE = Page(
     group=GROUP,
-    short="Jump",
-    add="a jump",
-    title="Jump",
-    one="jump",
-    many="jumps",
+    **called("a jump"),
     sentence=(
         "Jumps at {speed_m_s}, ",
         when("elevation_deg", "straight up", "{elevation_deg}, {heading_deg}", least=_STRAIGHT_UP_DEG),

@@ -9,14 +9,13 @@ from typing import Literal
 import numpy as np
 
 from ...fields import linear, number
-from ...motions.journey import Event, Prescribed, Start
-from ...motions.plan import Plan
+from ...motions.journey import Event, Prescribed
 from ...phrases import length, seconds, speed
 from ...physics import frames
 from ...physics.bodies import Body
 from ...physics.crossings import TOUCH_M
-from ..kind import Finding, Kind, Page, Stage, when
-from ..motion import Motion, at_height, elevation_field, heading_field, place_of, speed_field
+from ..kind import Finding, Kind, Page, Stage, called, when
+from ..motion import Motion, along_given, at_height, elevation_field, heading_field, place_of, speed_field
 from ..outside import NONE_BECAUSE, WEIGHTLESS, OutsidePlace, line, paid_out, seen, state, sweeps, under_the_hull
 from ..people import GROUP, mass_field
 
@@ -87,18 +86,7 @@ def plan(setting, motion):
         there, speed = seen(setting, leg, met_s)
         given = Prescribed((leg,), (Event("hull", met_s, there, speed, np.zeros(3), hull),), "met a surface")
     body = Body(motion.mass_kg, SHOULDERS_M, 0.0)
-    tells = partial(_findings, leg)
-    return Plan(
-        start_s,
-        place,
-        tuple(velocity),
-        body,
-        Start(None, prescribed=given),
-        None,
-        NONE_BECAUSE,
-        floor=floor,
-        findings=tells,
-    )
+    return along_given(motion, place, velocity, body, given, NONE_BECAUSE, findings=partial(_findings, leg))
 
 
 def _met(habitat, position, velocity, start_s, end_s):
@@ -174,11 +162,7 @@ def _sweeps(traced, findings, units):
 
 PAGE = Page(
     group=GROUP,
-    short="Let go",
-    add="someone who lets go of the rim",
-    title="Let go",
-    one="person letting go",
-    many="people letting go",
+    **called("someone who lets go of the rim", short="Let go", one="person letting go", many="people letting go"),
     sentence=(
         "Hangs {place.height_m:under} the rim and lets go",
         when("speed_m_s", ", pushing off at {speed_m_s}, {elevation_deg}, {heading_deg}"),

@@ -12,13 +12,12 @@ from typing import Literal
 import numpy as np
 
 from ...fields import linear, log, number
-from ...motions.journey import Event, Prescribed, Start
+from ...motions.journey import Event, Prescribed
 from ...motions.people import felt, given_leg, last_state, lean_deg, weight_g
-from ...motions.plan import Plan
 from ...phrases import seconds
 from ...physics.constants import G0_M_S2
-from ..kind import Finding, Kind, Page, Stage, when
-from ..motion import at_height
+from ..kind import Finding, Kind, Page, Stage, called, when
+from ..motion import along_given, at_height
 from ..people import GIVEN, GROUP, SELF, WEIGHT_TERM, Person, over_the_feet, person
 from ..places import over_its_floor
 
@@ -143,9 +142,8 @@ def plan(setting, motion):
     if end_s == start_s + ride.takes_s:
         happens, end = (Event("arrives", end_s, *last_state(leg)),), "arrived"
     velocity = setting.habitat.chart(floor).axes_at(place) @ leg.path.velocity_m_s[0, :3]
-    course = Start(None, prescribed=Prescribed((leg,), happens, end))
-    tells = partial(_findings, ride)
-    return Plan(start_s, place, tuple(velocity), person(motion), course, None, GIVEN, floor=floor, findings=tells)
+    given = Prescribed((leg,), happens, end)
+    return along_given(motion, place, velocity, person(motion), given, GIVEN, findings=partial(_findings, ride))
 
 
 def _findings(ride, setting, plan, track):
@@ -201,11 +199,7 @@ def _cut(traced, findings):
 
 PAGE = Page(
     group=GROUP,
-    short="Lift",
-    add="a lift ride",
-    title="Lift",
-    one="lift ride",
-    many="lift rides",
+    **called("a lift ride", short="Lift"),
     sentence=(
         "Rides a lift from {place.height_m} to {to_height_m} at ",
         when("acceleration_m_s2", "up to "),

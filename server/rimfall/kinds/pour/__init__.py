@@ -4,7 +4,7 @@ from typing import Literal
 
 from ...fields import Strict, choice, linear, listed, log, number
 from ...physics.liquids import LIQUIDS
-from ..kind import Finding, Kind, Page, Stage, when
+from ..kind import Finding, Kind, Page, Stage, called, when
 from ..motion import Motion, at_height, elevation_field, heading_field
 from ..places import clear_of_surfaces
 from .plan import plan
@@ -83,11 +83,7 @@ def _cup(habitat, cup, floor):
 
 PAGE = Page(
     group="Liquids",
-    short="Pour",
-    add="a pour",
-    title="Pour",
-    one="pour",
-    many="pours",
+    **called("a pour"),
     sentence=(
         "Poured at {flow_ml_s} from ",
         when("tilt", "a tilting lip", "a lip"),

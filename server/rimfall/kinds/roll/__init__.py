@@ -15,7 +15,7 @@ from ...physics import contact, frames
 from ...physics.constants import RPM_RAD_S
 from ...physics.coordinates import FlatChart
 from ...physics.ramp import Ramp, ramp_at
-from ..kind import Kind, Page, when
+from ..kind import Kind, Page, called, when
 from ..motion import (
     NO_GRAVITY,
     BodyPart,
@@ -231,11 +231,7 @@ _COMMA = when("start", ",", when("speed_m_s", ","), equals="sliding")
 _GOES = "at {speed_m_s}, {heading_deg}"
 PAGE = Page(
     group="Things",
-    short="Roll",
-    add="a roll",
-    title="Roll",
-    one="roll",
-    many="rolls",
+    **called("a roll"),
     sentence=(
         when(
             "start",

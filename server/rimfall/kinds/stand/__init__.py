@@ -8,7 +8,7 @@ from ...motions.ground import GroundStart
 from ...motions.journey import Start
 from ...motions.plan import Plan
 from ...physics.surfaces import Drum, Plane
-from ..kind import Kind, Page, Stage
+from ..kind import Kind, Page, Stage, called
 from ..motion import BodyPart, Motion, at_height, body_field, body_of, place_of
 from ..places import body_clear
 from ..words import ending, in_air, rose, since, the, there
@@ -78,11 +78,7 @@ def stood(traced, units):
 
 PAGE = Page(
     group="Things",
-    short="Stand",
-    add="a thing on a table",
-    title="On a table",
-    one="thing on a table",
-    many="things on tables",
+    **called("a thing on a table", short="Stand", title="On a table", many="things on tables"),
     sentence="Stands on a table, its middle {place.height_m} above the {ground}.",
     rows={"place.height_m": "Height"},
     mirrored=False,

@@ -2,7 +2,7 @@
 
 from typing import Literal
 
-from ..kind import Kind, Page, Stage
+from ..kind import Kind, Page, Stage, called
 from ..motion import at_height, elevation_field, heading_field, speed_field
 from ..released import REBOUNDS, SPINS, Released, check, flew, plan
 from ..words import in_air
@@ -19,11 +19,7 @@ class Throw(Released):
 
 PAGE = Page(
     group="Things",
-    short="Throw",
-    add="a throw",
-    title="Throw",
-    one="throw",
-    many="throws",
+    **called("a throw"),
     sentence=("Thrown at {speed_m_s}, {elevation_deg}, {heading_deg}", SPINS, ".", REBOUNDS),
     rows={"speed_m_s": None, "elevation_deg": "Up", "heading_deg": None, "place.height_m": "From height"},
     terms={"Throw": "A thing that leaves the hand with a speed, relative to the place it leaves."},

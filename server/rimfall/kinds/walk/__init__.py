@@ -11,14 +11,13 @@ import numpy as np
 
 from ...fields import linear, number
 from ...motions.course import Round, course, floats_at_m_s
-from ...motions.journey import Event, Prescribed, Start
+from ...motions.journey import Event, Prescribed
 from ...motions.people import felt, last_state, lean_deg, weight_g
-from ...motions.plan import Plan
 from ...phrases import seconds, speed
 from ...physics.constants import PERSON_HEIGHT_M, TURN_RAD
 from ...physics.crossings import TOUCH_M
-from ..kind import Finding, Kind, Page, Stage, when
-from ..motion import at_height, elevation_field, heading_field, speed_field
+from ..kind import Finding, Kind, Page, Stage, called, when
+from ..motion import along_given, at_height, elevation_field, heading_field, speed_field
 from ..people import AS_A_BALL, GIVEN, GROUP, SELF, WEIGHT_TERM, Person, over_the_feet, person, stands
 from ..words import the
 
@@ -117,18 +116,8 @@ def plan(setting, motion):
     velocity = habitat.chart(floor).axes_at(place) @ way.at(np.zeros(1), motion.centre_m)[1][0]
     in_time = ends.surface is None and ends.after_s == lasts_s < motion.for_s
     given = Prescribed((leg,)) if in_time else _ended(leg, ends)
-    return Plan(
-        start_s,
-        place,
-        tuple(velocity),
-        body,
-        Start(None, prescribed=given),
-        None,
-        GIVEN,
-        floor=floor,
-        surface=ground.name_at(habitat.chart(floor).position(place)),
-        findings=partial(_findings, way),
-    )
+    surface = ground.name_at(habitat.chart(floor).position(place))
+    return along_given(motion, place, velocity, body, given, GIVEN, surface=surface, findings=partial(_findings, way))
 
 
 def _ended(leg, ends):
@@ -211,11 +200,7 @@ def _floating(traced, units):
 
 PAGE = Page(
     group=GROUP,
-    short="Walk",
-    add="a walk",
-    title="Walk",
-    one="walk",
-    many="walks",
+    **called("a walk"),
     sentence=(
         when("climb_deg", "Climbs", when("speed_m_s", "Runs", "Walks", above=_RUNS_M_S)),
         " at {speed_m_s}, {heading_deg},",
