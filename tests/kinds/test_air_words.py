@@ -24,8 +24,8 @@ def test_it_rises_straight_where_nothing_turns():
     bench = {"shape": "pods", "spin_rpm": 0.0, "axial_thrust_m_s2": 0.0, "floors": [{"length_m": 12.0, "width_m": 6.0}]}
     turntable = {"shape": "turntable", "spin_rpm": 0.0}
     assert "rises" not in said(scene(drop(1.2, HELIUM), habitat=bench)), "nothing weighs anything"
-    found = said(scene(drop(1.2, HELIUM, place={"height_m": 1.2, "axial_m": 1.0}), habitat=turntable))
-    assert tells(found, "rises … m in 60.00 s … never … platform")
+    sentence = said(scene(drop(1.2, HELIUM, place={"height_m": 1.2, "axial_m": 1.0}), habitat=turntable))
+    assert tells(sentence, "rises … m in 60.00 s … never … platform")
 
 
 @each_row(

@@ -17,8 +17,8 @@ def hang(height_m=4.0, length_m=2.0, **more):
 
 
 def said(motion, habitat=None, units="si", **more):
-    (found,) = answer(scene(motion, habitat=habitat, sampling={"duration_s": 6.0}, **more), units)["motions"]
-    return " ".join(found["words"]).replace(NB, " ")
+    (traced,) = answer(scene(motion, habitat=habitat, sampling={"duration_s": 6.0}, **more), units)["motions"]
+    return " ".join(traced["words"]).replace(NB, " ")
 
 
 @each_row(

@@ -67,9 +67,9 @@ def test_in_air_it_flies_as_scipy_says():
         return [*y[2:], *(-0.5 * air_kg_m3 * thin * 0.9 / 60.0 * np.linalg.norm(wind) * wind)]
 
     up, level = 9.0 * math.sin(math.pi / 3), 4.5 + OMEGA * 55.0
-    found = solve_ivp(rates, (0, end_s), [55.0, 0, -up, level], method="DOP853", rtol=1e-12, atol=1e-12)
-    assert jumped.track.landing.inertial_m[:2] == pytest.approx(found.y[:2, -1], abs=1e-6)
-    assert np.hypot(*found.y[:2, -1]) == pytest.approx(55.0, abs=1e-6)
+    flown = solve_ivp(rates, (0, end_s), [55.0, 0, -up, level], method="DOP853", rtol=1e-12, atol=1e-12)
+    assert jumped.track.landing.inertial_m[:2] == pytest.approx(flown.y[:2, -1], abs=1e-6)
+    assert np.hypot(*flown.y[:2, -1]) == pytest.approx(55.0, abs=1e-6)
 
 
 def test_without_spin_nothing_brings_a_jumper_back():

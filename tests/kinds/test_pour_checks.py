@@ -78,6 +78,6 @@ def test_a_tilting_scattered_pour_has_an_answer_everywhere(habitat, air, samplin
         target={"axial_m": 1.0, "height_m": 0.3},
     )
     motion = answer(scene(one, habitat=habitat, air=air, sampling=sampling), f4=True)["motions"][0]
-    told = motion["findings"]
-    assert 0 <= told["caught_ml"] + told["spilled_ml"] <= told["poured_ml"] * (1 + 1e-12)
-    assert len(told["drops"]["born_s"]) == 2  # shape and bytes
+    findings = motion["findings"]
+    assert 0 <= findings["caught_ml"] + findings["spilled_ml"] <= findings["poured_ml"] * (1 + 1e-12)
+    assert len(findings["drops"]["born_s"]) == 2  # shape and bytes

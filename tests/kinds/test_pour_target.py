@@ -141,11 +141,11 @@ def test_on_a_flat_floor_it_leans_with_the_place():
 def test_on_a_turntable_it_is_the_bucket_s_parabola():
     """Slope w^2 rho / g of z = w^2 rho^2 / 2g; move_m is spinward at the edge, and outward."""
     table = {"shape": "turntable", "radius_m": 1.0, "spin_rpm": 30.0}
-    found = at_cup(
+    findings = at_cup(
         {"axial_m": 0.4, "diameter_m": 0.4, "depth_m": 0.1}, table, height_m=0.4, axial_m=0.35, flow_ml_s=15.0
     ).findings
-    assert found["caught"] > 0
-    assert found["level_tilt_deg"] == pytest.approx(math.degrees(math.atan(math.pi**2 * 0.4 / 9.80665)))
+    assert findings["caught"] > 0
+    assert findings["level_tilt_deg"] == pytest.approx(math.degrees(math.atan(math.pi**2 * 0.4 / 9.80665)))
 
 
 def test_without_spin_nothing_in_the_cup_has_a_level():

@@ -33,14 +33,14 @@ def walk(speed_m_s=1.4, heading_deg=0.0, height_m=0.0, **more):
 def test_a_walk_is_a_helix(heading, radius):
     """exp(i v t/R) about the axis, straight along it: exact to 1e-12 R at every sample and just before every knot."""
     traced = one(walk(3.0, heading, for_s=30.0, along_m=0.7), {"radius_m": radius, "spin_rpm": 1.0})
-    path, made = traced.track.path, traced.track.samples
-    times = np.concatenate([made.time_s, np.nextafter(path.knots_s, 0.0)])
+    path, samples = traced.track.path, traced.track.samples
+    times = np.concatenate([samples.time_s, np.nextafter(path.knots_s, 0.0)])
     level, across = 3.0 * math.cos(math.radians(heading)), 3.0 * math.sin(math.radians(heading))
     plane = (radius - 1.0) * np.exp(1j * (0.7 + level * times) / radius)
     position = path.at(times)[0]
     assert np.abs(position[:, 0] + 1j * position[:, 1] - plane).max() < EXACT * radius
     assert np.abs(position[:, 2] - across * times).max() < EXACT * max(radius, 90.0)
-    assert made.along_m == pytest.approx(0.7 + level * made.time_s, abs=1e-9)
+    assert samples.along_m == pytest.approx(0.7 + level * samples.time_s, abs=1e-9)
 
 
 @each_row("climb", [20.0, 70.0, -20.0])

@@ -49,9 +49,9 @@ def changed(document, path, value):
     return document
 
 
-def trace_of(made):
+def trace_of(document):
     """The Trace of a Scene, worked out once by each process of a test run: many tests ask for the same."""
-    return _trace(made.model_dump_json())
+    return _trace(document.model_dump_json())
 
 
 @functools.lru_cache(maxsize=100)
@@ -61,8 +61,8 @@ def _trace(text):
 
 def traced(document, **more):
     """The Trace of a document; with `more` for the tracing, worked out anew."""
-    scene_read = read(json.dumps(document))
-    return questions.trace(scene_read, **more) if more else trace_of(scene_read)
+    whole = read(json.dumps(document))
+    return questions.trace(whole, **more) if more else trace_of(whole)
 
 
 def forget_traces():

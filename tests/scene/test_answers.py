@@ -8,7 +8,7 @@ import pytest
 
 from rimfall.scene import answers, examples, questions
 from rimfall.scene.reading import read
-from tests.scene.documents import POINT, answer, drop, pour, scene, the_refusal, throw, traced, unpacked
+from tests.scene.documents import POINT, answer, drop, pour, scene, the_refusal, throw, unpacked
 from tests.tables import each_row
 
 TOP = {
@@ -158,8 +158,8 @@ def test_lists_and_f4_say_the_same(name):
 
 def same(plain, packed):
     """An array as a list, and as float32: rounded once and no more."""
-    found = unpacked(packed)
-    return np.array_equal(np.asarray(plain, dtype="<f4").reshape(found.shape), found)
+    figures = unpacked(packed)
+    return np.array_equal(np.asarray(plain, dtype="<f4").reshape(figures.shape), figures)
 
 
 def test_anchors_keep_small_motions_of_a_large_habitat_fine():
@@ -288,7 +288,7 @@ def test_off_what_is_no_ground_it_falls_on_with_its_normal_speed_gone(name, surf
 
 
 def test_a_number_that_is_not_finite_is_a_fault_of_ours_and_not_an_answer():
-    trace = traced(scene(drop()))
+    trace = questions.trace(read(json.dumps(scene(drop()))))  # one of its own: others are shared
     trace.motions[0].track.samples.height_m[3] = np.nan
     for f4 in (False, True):
         with pytest.raises(FloatingPointError):
@@ -307,10 +307,10 @@ def test_bodies_traced_together_fly_as_if_alone():
         throw(9.0, 120.0, 60.0, "tennis ball", name="c", start_s=0.7),
     ]
     together = answer(scene(*motions))["motions"]
-    for one, found in zip(motions, together, strict=True):
+    for one, motion in zip(motions, together, strict=True):
         (alone,) = answer(scene(one))["motions"]
-        assert found["landing"]["time_s"] == pytest.approx(alone["landing"]["time_s"], abs=1e-6)
-        assert found["landing"]["along_m"] == pytest.approx(alone["landing"]["along_m"], abs=1e-6)
+        assert motion["landing"]["time_s"] == pytest.approx(alone["landing"]["time_s"], abs=1e-6)
+        assert motion["landing"]["along_m"] == pytest.approx(alone["landing"]["along_m"], abs=1e-6)
 
 
 def test_no_motion_at_all_is_a_turn_of_the_habitat():

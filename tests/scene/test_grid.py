@@ -40,14 +40,14 @@ def test_every_sample_is_at_its_number_over_the_rate(fps, rate):
 
 @each_rate
 def test_a_motion_has_the_samples_from_release_to_end(fps, rate):
-    found = answer(scene(throw(), throw(start_s=2.34, name="later"), sampling={"fps": fps}))
-    sampled = rate * found["grid"]["samples_per_frame"]
-    for motion, start_s in zip(found["motions"], (0.0, 2.34), strict=True):
+    whole = answer(scene(throw(), throw(start_s=2.34, name="later"), sampling={"fps": fps}))
+    sampled = rate * whole["grid"]["samples_per_frame"]
+    for motion, start_s in zip(whole["motions"], (0.0, 2.34), strict=True):
         first, last = motion["first"], motion["first"] + motion["count"] - 1
         assert (first - 1) / sampled < start_s <= first / sampled
         assert last / sampled <= motion["landing"]["time_s"] < (last + 1) / sampled
-    end_s = max(max(m["landing"]["time_s"], m["companion"]["landing"]["time_s"]) for m in found["motions"])
-    assert found["time_s"][-2] < end_s <= found["time_s"][-1], "to the first sample at or after the last end"
+    end_s = max(max(m["landing"]["time_s"], m["companion"]["landing"]["time_s"]) for m in whole["motions"])
+    assert whole["time_s"][-2] < end_s <= whole["time_s"][-1], "to the first sample at or after the last end"
 
 
 def test_a_release_on_the_grid_is_a_sample():

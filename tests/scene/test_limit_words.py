@@ -156,11 +156,11 @@ def test_headings_and_summaries(values, own_limits, short, summary):
 )
 def test_whatever_comes_the_heading_has_room_and_the_counts_are_right(values, own_limits):
     rows = rows_of(own_limits, **values)
-    told = limit_words.short(rows)
-    assert len(told) <= HEADING
+    heading = limit_words.short(rows)
+    assert len(heading) <= HEADING
     counted = [row.inside for row in rows if row.inside is not None]
-    if told.startswith("beyond"):
-        assert [int(figure) for figure in re.findall(r"\d+", told)] == [counted.count(False), len(counted)]
+    if heading.startswith("beyond"):
+        assert [int(figure) for figure in re.findall(r"\d+", heading)] == [counted.count(False), len(counted)]
     for quantity in QUANTITIES:
         sentence = limit_words.sentence(quantity, [row for row in rows if row.quantity == quantity])
         assert re.fullmatch(r"[A-Z].*\.", sentence)
@@ -197,9 +197,9 @@ def test_in_feet_a_sentence_tells_speeds_in_feet():
     rows = [row for row in rows_of(rim_speed=1.0) if row.quantity == "rim_speed"]
     passed = {row.study: -row.margin / 0.3048 for row in rows}  # the international foot (1959)
     said = limit_words.sentence("rim_speed", rows, "us").replace(NB, " ")
-    told = re.findall(r"([A-Z][\w& .]*?) \d{4} by ([\d.]+) ft/s", said)
-    assert len(told) == len(rows)
-    for study, by in told:
+    studies = re.findall(r"([A-Z][\w& .]*?) \d{4} by ([\d.]+) ft/s", said)
+    assert len(studies) == len(rows)
+    for study, by in studies:
         assert float(by) == float(f"{passed[study.removeprefix('and ')]:.2g}")
     assert "m/s" not in said.replace("ft/s", "")
     spin = [row for row in rows_of(spin=3.0) if row.quantity == "spin"]

@@ -93,16 +93,16 @@ def test_progress_is_told_and_can_stop_the_work():
     class Enough(Exception):
         pass
 
-    told = []
+    progress = []
 
     def watch(done, of):
-        told.append((done, of))
-        if len(told) == 2:
+        progress.append((done, of))
+        if len(progress) == 2:
             raise Enough
 
     with pytest.raises(Enough):
         traced(scene(throw(), throw(), throw()), watch=watch)
-    assert all(0 <= done <= of for done, of in told)
+    assert all(0 <= done <= of for done, of in progress)
 
 
 def test_a_flight_that_would_take_too_long_is_refused_by_the_motion_s_name(monkeypatch):

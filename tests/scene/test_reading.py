@@ -15,9 +15,9 @@ def test_a_name_left_out_is_kind_and_number():
 
 
 def test_a_name_filled_in_differs_from_those_given():
-    found = names(drop(), drop(name="drop 1"), drop(name="drop 3"), drop(), drop())
-    assert found[1:3] == ["drop 1", "drop 3"]
-    assert len(set(found)) == 5
+    given = names(drop(), drop(name="drop 1"), drop(name="drop 3"), drop(), drop())
+    assert given[1:3] == ["drop 1", "drop 3"]
+    assert len(set(given)) == 5
     assert len(set(names(drop(name="drop 3"), drop(name="drop 3 again"), drop()))) == 3
 
 
@@ -28,6 +28,6 @@ def test_what_was_read_can_be_read_again():
 
 def test_an_export_asks_with_the_same_document():
     document = scene(drop(), pour())
-    found, part = read_export(json.dumps({"scene": document, "export": {"fps": 25}}))
-    assert found == read(json.dumps(document))
+    exported, part = read_export(json.dumps({"scene": document, "export": {"fps": 25}}))
+    assert exported == read(json.dumps(document))
     assert part == read_choices('{"fps": 25}')

@@ -92,9 +92,9 @@ COLLIDING = [
 @each_row("wishes", COLLIDING)
 def test_with_the_nearest_value_the_others_are_met_and_short_of_it_they_are_not(wishes):
     answer = asked(*wishes)
-    told = [one for one in answer["collides"] if one["could_be"] is not None]
-    assert told
-    for one in told:
+    could_be = [one for one in answer["collides"] if one["could_be"] is not None]
+    assert could_be
+    for one in could_be:
         nearest, was = one["could_be"], one["was"]
         for value, met in ((nearest, True), (nearest + 1e-6 * (was - nearest), False)):
             changed = [w | ({"value": value} if n == one["wish"] else {}) for n, w in enumerate(wishes)]

@@ -167,9 +167,9 @@ def test_what_it_was_is_cut_to_80_characters():
         scene(throw(body="b" * 500)),
         changed(scene(), "habitat.radius_m", [1] * 500),
     ):
-        found = the_refusal(document)
-        assert len(found.was) == 80
-        assert found.was.endswith("…")
+        refused = the_refusal(document)
+        assert len(refused.was) == 80
+        assert refused.was.endswith("…")
     assert len(refusal("a", "x" * 80, "", "").was) == 80
 
 

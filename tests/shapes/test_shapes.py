@@ -16,8 +16,8 @@ OMEGA = 0.4
 
 
 def craft(*floors):
-    made = [shapes.Floor(f"f{i}", *f) for i, f in enumerate(floors)]
-    return shapes.Craft(24.0, steady(OMEGA), 0.0, tuple(made))
+    flat = [shapes.Floor(f"f{i}", *f) for i, f in enumerate(floors)]
+    return shapes.Craft(24.0, steady(OMEGA), 0.0, tuple(flat))
 
 
 PODS = craft((24.0, 0.0, 12.0, 6.0, 3.0), (24.0, 2.0, 10.0, 6.0, None))
