@@ -26,4 +26,5 @@ class Kept:
 
 
 if __name__ == "__main__":
-    uvicorn.run(Kept(make_app()), port=int(sys.argv[1]), log_level="warning", ws="none")
+    # a connection that a test left idle is not closed under its next request
+    uvicorn.run(Kept(make_app()), port=int(sys.argv[1]), log_level="warning", ws="none", timeout_keep_alive=600)
