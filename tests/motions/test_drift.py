@@ -160,3 +160,15 @@ def test_where_it_cannot_be_told_it_says_why(motion, habitat, why):
 
 def test_what_is_thrown_back_at_the_rims_own_speed_never_lands_and_has_no_parts():
     assert one(throw(1.0, OMEGA_LANTERN * 55.0, 180, 0, POINT)).drift == (None, "not_flown")
+
+
+@each_row("start_s", [1e-300, 1e-9, 1e-3])
+def test_a_spin_that_has_hardly_begun_lets_it_go_straight(start_s):
+    """Without Coriolis, and with next to no centrifugal force, it goes along a chord: plane geometry."""
+    begins = LANTERN | {"spin_rpm": 0.0, "spin_ramp": [{"time_s": 60.0, "spin_rpm": 3e-6}]}
+    parts = found(one(throw(10.0, 5.0, 0.0, -30.0, start_s=start_s), begins))
+    down, level, from_m, radius_m = 0.5, math.sqrt(0.75), 46.0, 56.0
+    chord_m = -from_m * down + math.sqrt((from_m * down) ** 2 + radius_m**2 - from_m**2)
+    assert parts["centrifugal"] == pytest.approx(
+        radius_m * math.atan2(chord_m * level, from_m + chord_m * down), rel=1e-9
+    )

@@ -107,7 +107,7 @@ class _Flight:
 
     def without_coriolis(self):
         """Drift under the centrifugal force and the pull alone: x'' = w^2 x; None where it does not come down on the ground first."""
-        length_s = turned.MOST_RAD / abs(self.omega_rad_s)
+        length_s = min(turned.MOST_RAD / abs(self.omega_rad_s), self.limit_s)
         surfaces, touch = self.release.room.surfaces, self._touch()
         if np.any(touch < 0):
             return self._landed(surfaces[int(np.argmax(touch < 0))], self.position_m)
@@ -126,12 +126,9 @@ class _Flight:
         return None
 
     def _steps(self, since_s, length_s):
-        """Steps of one length that begin at times (M,), in the turning frame: x = p e^wt + q e^-wt, and powers of either's growth."""
+        """Steps of one length that begin at times (M,), in the turning frame, and powers of either's growth."""
         w, pull = abs(self.omega_rad_s), self.release.room.pull_m_s2[2]
-        grows, fades = np.exp(w * since_s), np.exp(-w * since_s)
-        outward = 0.5 * (self.position_m + self.velocity_m_s / w)[:, None] * grows
-        inward = 0.5 * (self.position_m - self.velocity_m_s / w)[:, None] * fades
-        position, velocity = outward + inward, w * (outward - inward)
+        position, velocity = self._turned(w, since_s)
         position[2] = self.position_m[2] + since_s * (self.velocity_m_s[2] + 0.5 * pull * since_s)
         velocity[2] = self.velocity_m_s[2] + pull * since_s
         path_m = np.zeros((_POWERS, 3, len(since_s)))
@@ -141,6 +138,17 @@ class _Flight:
         for k in range(3, _POWERS):
             path_m[k, :2] = path_m[k - 2, :2] * (w * length_s) ** 2 / (k * (k - 1))
         return Step(since_s, length_s, position, velocity, path_m, np.zeros_like(path_m))
+
+    def _turned(self, w, since_s):
+        """Position and velocity (3, M) after times (M,): x = p e^wt + q e^-wt, which keeps what comes to rest on the axis; before a
+        radian x = a cosh wt + b t (sinh wt)/wt, which keeps its digits however slow the spin."""
+        place, speed, phase = self.position_m[:, None], self.velocity_m_s[:, None], w * since_s
+        if phase[-1] < 1.0:
+            along = np.divide(np.sinh(phase), phase, out=np.ones_like(phase), where=phase > 0)
+            position = place * np.cosh(phase) + speed * since_s * along
+            return position, place * w * np.sinh(phase) + speed * np.cosh(phase)
+        outward, inward = 0.5 * (place + speed / w) * np.exp(phase), 0.5 * (place - speed / w) * np.exp(-phase)
+        return outward + inward, w * (outward - inward)
 
     def _touch(self):
         """How it stands to each surface as it is let go (`crossings.touching`)."""
@@ -156,7 +164,7 @@ class _Flight:
     def _leaves_s(self):
         """By when it has met something or never will: it flies away from the axis as e^wt, unless it comes to rest there."""
         w = abs(self.omega_rad_s)
-        grows = np.any(self.position_m[:2] + self.velocity_m_s[:2] / w)
+        grows = np.any(w * self.position_m[:2] + self.velocity_m_s[:2])
         return min(self.limit_s, _GREATEST_EXPONENT / w) if grows else self.limit_s
 
     def _landed(self, surface, end):
