@@ -39,7 +39,9 @@ def main():
         sys.exit("The page's modules could not be bundled; the reason is above.")
     browser = find(PYTHON) or get_browser()
     say(f"testing, in the browser {browser}")
-    environment = os.environ | {"BROWSER_PATH": browser}
+    # a process more than cores: a browser test waits for its browser most of its time
+    workers = os.environ.get("PYTEST_XDIST_AUTO_NUM_WORKERS") or str((os.cpu_count() or 1) + 1)
+    environment = os.environ | {"BROWSER_PATH": browser, "PYTEST_XDIST_AUTO_NUM_WORKERS": workers}
     sys.exit(subprocess.run([PYTHON, "-m", "pytest", *sys.argv[1:]], cwd=ROOT, env=environment).returncode)
 
 

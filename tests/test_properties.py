@@ -5,7 +5,7 @@ import math
 
 import numpy as np
 import pytest
-from hypothesis import HealthCheck, given, reject, settings
+from hypothesis import HealthCheck, given, reject, seed, settings
 from hypothesis import strategies as st
 
 from rimfall.errors import TooMuch
@@ -24,6 +24,7 @@ EXACT_SHARE = 1e-10  # of R
 IN_AIR_M = 2e-6  # two paths that each keep within 1e-6 m
 THROUGH_M = 1e-6
 BACK_SHARE = 1e-9  # of R: there and back again
+SCENES, PARTS = 300, 6
 
 radii = st.floats(math.log(0.5), math.log(10_000.0)).map(math.exp)
 levels = st.floats(0.01, 2.0)  # g0 at the deck
@@ -235,9 +236,16 @@ def ends_within_its_limits(traced, whole):
     return start <= end <= start + GREATEST_LIMIT_S and end <= whole.setting.limit_s(start) + 1e-9
 
 
-@given(documents())
-@settings(max_examples=300, suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large])
-def test_any_scene_is_traced_to_a_good_end(document):
+@pytest.mark.parametrize("part_of_them", range(PARTS))
+def test_any_scene_is_traced_to_a_good_end(part_of_them):
+    """In parts, each of scenes of its own, so that they are shared out among the processes of a run."""
+    limits = settings(
+        max_examples=SCENES // PARTS, suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large]
+    )
+    seed(part_of_them)(limits(given(documents())(check_to_a_good_end)))()
+
+
+def check_to_a_good_end(document):
     try:
         whole = questions.trace(reading.read(json.dumps(document)))
     except TooMuch:  # each drop of a pour flies its own path while the spin changes: hours of them are refused by name
