@@ -24,7 +24,7 @@ EXACT_SHARE = 1e-10  # of R
 IN_AIR_M = 2e-6  # two paths that each keep within 1e-6 m
 THROUGH_M = 1e-6
 BACK_SHARE = 1e-9  # of R: there and back again
-SCENES, PARTS = 300, 6
+SCENES, PARTS = 300, 12
 
 radii = st.floats(math.log(0.5), math.log(10_000.0)).map(math.exp)
 levels = st.floats(0.01, 2.0)  # g0 at the deck
