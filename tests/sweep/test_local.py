@@ -6,6 +6,7 @@ import os
 import signal
 import threading
 import time
+from concurrent.futures import ProcessPoolExecutor
 from concurrent.futures.process import BrokenProcessPool
 from pathlib import Path
 
@@ -32,6 +33,25 @@ def test_a_process_that_dies_loses_nothing():
         if len(done) in (3, 12):
             multiprocessing.active_children()[0].kill()
     assert sorted(done) == list(range(1, 31))
+
+
+@pytest.mark.parametrize("handed_out", [0, 1, 3])
+def test_a_process_that_dies_while_work_is_handed_out_loses_nothing(monkeypatch, handed_out):
+    calls = iter([*[None] * (handed_out + 1), BrokenProcessPool("one died meanwhile")])
+    submit = ProcessPoolExecutor.submit
+
+    def sometimes_broken(pool, *job):
+        error = next(calls, None)
+        if error is None:
+            return submit(pool, *job)
+        for child in multiprocessing.active_children():
+            child.kill()
+        raise error
+
+    monkeypatch.setattr(ProcessPoolExecutor, "submit", sometimes_broken)
+    outcomes = list(local.each(sweep(6), list(range(1, 7)), 2))
+    assert sorted(number for number, _ in outcomes) == list(range(1, 7))
+    assert all(isinstance(outcome, Outcome) for _, outcome in outcomes)
 
 
 def began(sweep, number):

@@ -53,11 +53,17 @@ def _until_one_dies(sweep, left, workers, tries):
         at_work = {}
         while left or at_work:
             most = 1 if left and left[-1] in tries else _AHEAD * workers
+            lost = []
             while left and len(at_work) < most:
                 number = left.pop()
-                with _started_quietly():  # a pool starts its processes one by one, as it is handed work
-                    at_work[pool.submit(work, sweep, number)] = number
-            lost = []
+                try:
+                    with _started_quietly():  # a pool starts its processes one by one, as it is handed work
+                        at_work[pool.submit(work, sweep, number)] = number
+                except BrokenProcessPool:  # one died before this was handed out
+                    left.append(number)
+                    break
+            if not at_work:
+                return []
             for future in wait(at_work, return_when=FIRST_COMPLETED).done:
                 number, error = at_work.pop(future), future.exception()
                 if isinstance(error, BrokenProcessPool):
