@@ -12,6 +12,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from ..physics import frames, turned
+from ..physics.budget import spend
 from ..physics.crossings import first_contact, touching
 from ..physics.forces import Medium
 from ..physics.integrate import Step
@@ -112,6 +113,7 @@ class _Flight:
         if np.any(touch < 0):
             return self._landed(surfaces[int(np.argmax(touch < 0))], self.position_m)
         for first in range(0, int(np.ceil(self._leaves_s() / length_s)), _STEPS_AT_ONCE):
+            spend(_STEPS_AT_ONCE)
             step = self._steps((first + np.arange(_STEPS_AT_ONCE)) * length_s, length_s)
             state = np.zeros((len(surfaces), _STEPS_AT_ONCE), dtype=int)
             state[:, 0] = touch if first == 0 else 0

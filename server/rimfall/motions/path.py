@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from ..physics.budget import spend
 from ..physics.integrate import Step
 
 
@@ -53,6 +54,7 @@ class StepLog:
 
     def keep(self, step: Step, owners: np.ndarray, begin_s: np.ndarray) -> None:
         """Keep a Step of the bodies numbered owners (M,), rising, that begins at begin_s (M,)."""
+        spend(bytes=2 * (step.path_m.nbytes + step.position_m.nbytes))
         self._steps.append(step)
         self._owners.append(owners)
         self._begins.append(begin_s)

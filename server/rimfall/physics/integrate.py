@@ -13,6 +13,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from . import dop853
+from .budget import spend
 
 AT_ONCE = 5_000  # bodies
 _NO_RATE_1_S = 1e-300  # less, and its inverse would be no number
@@ -204,6 +205,7 @@ class ExplicitStepper:
 
     def _try(self, length):
         """The accelerations (16, 3, N), the first 13 filled, of a step of this length, and its error (1 is allowed)."""
+        spend(1, 12 * self._position.shape[1])
         if self._rows is None:
             self._rows = np.empty((STAGES + 2, *self._position.shape))
         self._rows[0], self._rows[1], self._rows[2] = self._position, self._velocity, self._start
@@ -284,6 +286,7 @@ class Coaster:
 
     def step(self):
         """The next step; its elapsed_s and length_s are (N,)."""
+        spend(1, len(self._elapsed_s))
         since = self._elapsed_s
         ahead = np.where(self._stops_s > since, self._stops_s, np.inf)
         until = np.minimum(np.min(ahead, axis=0, initial=np.inf), np.minimum(self._end_s, since + self._longest_s))

@@ -14,6 +14,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from .aboard import Aboard, dot
+from .budget import spend
 
 _MOST_TURNS = 2_000  # of the search for a plumb line
 _FOUND = 1e-15  # its direction changes by no more
@@ -70,6 +71,7 @@ def plumb(weights, rate, change, pivot_m, length_m, otherwise):
     down = np.tile(otherwise[:, None], (1, len(rate)))
     still = np.zeros_like(down)
     for _ in range(_MOST_TURNS):
+        spend(0, len(rate))
         gravity = weights.at(rate, change, pivot_m[:, None] + length_m * down, still)
         size = np.sqrt(dot(gravity, gravity))
         turned = np.where(size > _NONE_M_S2, gravity / np.maximum(size, _NONE_M_S2), down)

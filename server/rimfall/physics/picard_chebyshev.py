@@ -13,6 +13,7 @@ import numpy as np
 from numpy.polynomial import chebyshev
 
 from .aboard import dot
+from .budget import spend
 from .integrate import Step
 
 _DEGREE = 15  # of the acceleration
@@ -126,7 +127,7 @@ class Windows:
         felt, watched = self._many.at(rates, carried, np.repeat(self.velocity, len(POINTS), axis=1))
         stays = _STAYS * (np.max(np.abs(carried)) + self._tolerance_m)
         with np.errstate(over="ignore", invalid="ignore"):  # a window far too long runs away, and is taken back
-            for _ in range(_MOST_ROUNDS):
+            for rounds in range(1, _MOST_ROUNDS + 1):  # noqa: B007 - charged below
                 before = felt
                 position = carried + length**2 * (felt @ _TWICE.T)
                 velocity = self.velocity + length * (felt @ _ONCE.T)
@@ -134,6 +135,7 @@ class Windows:
                 moved = length**2 * float(np.max(np.abs(felt - before)))
                 if not moved > stays:
                     break
+            spend(1, rounds * len(POINTS))
             series = _TO_SERIES @ felt.T
             tail = length**2 * float(np.max(np.abs(series[-2:])))
             error = max(tail, moved if moved > 100 * stays else 0.0) / self._tolerance_m

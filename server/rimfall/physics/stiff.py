@@ -8,6 +8,7 @@ IV.8. Arrays are (3, N) inside, as in `integrate.py`, and a step comes back in t
 
 import numpy as np
 
+from .budget import spend
 from .integrate import JUST_AFTER, Step, longest_step
 
 _POINTS = 5
@@ -123,6 +124,7 @@ class StiffStepper:
     def _solve(self, start, length, by_velocity, by_position):
         """Accelerations (5, 3, N) at the nodes that agree with the states they lead to, and whether they were found."""
         bodies = self._position.shape[1]
+        spend(1)
         system = (
             np.eye(3 * _POINTS)
             - length * np.einsum("ij,nab->niajb", _A, by_velocity).reshape(bodies, 3 * _POINTS, -1)
@@ -159,6 +161,7 @@ class StiffStepper:
             yield np.tensordot((1.0 + _NODES * length / before)[:, None] ** np.arange(_POINTS), powers, axes=1)
 
     def _at_nodes(self, stages, length, times):
+        spend(0, len(times))
         flat = stages.reshape(_POINTS, -1)
         shape = stages.shape
         velocity = self._velocity + length * (_A @ flat).reshape(shape)

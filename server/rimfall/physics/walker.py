@@ -10,6 +10,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from .aboard import dot
+from .budget import spend
 from .integrate import DENSE_POSITION, DENSE_VELOCITY, ERRORS, NODES, STAGES, TIMES_A, TIMES_AA, Step
 
 MOST_TURNED_RAD = 2.0  # that the frame may turn within one step
@@ -98,6 +99,7 @@ class Walker:
 
     def step(self):
         """Try one step of every body -> the Taken of those whose step was accepted, or None."""
+        spend(1, STAGES * self.count)
         until = self._until_s()
         longest = np.minimum(until - self.time_s, self._longest_s())
         length = np.minimum(self._length_s, longest)

@@ -1,0 +1,143 @@
+"""A budget of work, counted while the work is done: steps, evaluations of laws, samples, bytes kept, and seconds; and the look
+whether whoever asked is still there.
+
+Whoever asks opens one with `spending`; every loop that can run long charges it by `spend`. A count is the same on any machine, the
+seconds are not. Without a budget nothing is counted.
+"""
+
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from contextvars import ContextVar
+from dataclasses import dataclass
+from math import inf
+from time import monotonic
+
+from ..errors import TooMuch, refusal
+
+LOOK_EVERY_S = 0.02  # of work, between looks whether to stop
+_NAMES = ("steps", "law_calls", "samples", "bytes")
+
+
+class Stopped(Exception):
+    """Whoever asked has gone, or wants it no more."""
+
+
+@dataclass(frozen=True)
+class Amount:
+    """An amount of work: steps taken, laws evaluated (one a body and instant), samples made, bytes kept, seconds passed."""
+
+    steps: float = 0
+    law_calls: float = 0
+    samples: float = 0
+    bytes: float = 0
+    seconds: float = 0.0
+
+    def __sub__(self, other: "Amount") -> "Amount":
+        return Amount(*(getattr(self, name) - getattr(other, name) for name in self.__dataclass_fields__))
+
+    def __add__(self, other: "Amount") -> "Amount":
+        return Amount(*(getattr(self, name) + getattr(other, name) for name in self.__dataclass_fields__))
+
+    def told(self, what: str) -> str:
+        """One of its figures in words."""
+        figure = getattr(self, what)
+        if what == "seconds":
+            return f"{figure:.3g} s"
+        if what == "bytes":
+            return f"{figure / 1e6:,.0f} MB"
+        return f"{figure:,.0f} {what.replace('law_calls', 'evaluations')}"
+
+
+class TooMuchWork(TooMuch):
+    """A budget is spent. what: of which it had too little (a field of Amount); used and most: Amounts."""
+
+    def __init__(self, what: str, used: Amount, most: Amount, *refusals):
+        self.what, self.used, self.most = what, used, most
+        allowed = f"within {most.told(what)}"
+        say = f"This is too much work: it took {used.told(what)} and was not done; {allowed} it would be."
+        super().__init__(*(refusals or (refusal("work", used.told(what), allowed, say),)))
+
+    def of(self, *refusals) -> "TooMuchWork":
+        """The same in other words."""
+        return TooMuchWork(self.what, self.used, self.most, *refusals)
+
+
+class Budget:
+    """The most of each (None for no bound) and what is used of it; the seconds run from when it is made.
+
+    stopped: asked every LOOK_EVERY_S of work; once it says True the work ends with Stopped.
+    """
+
+    def __init__(
+        self,
+        *,
+        steps: int | None = None,
+        law_calls: int | None = None,
+        samples: int | None = None,
+        bytes: int | None = None,
+        seconds: float | None = None,
+        stopped: Callable[[], bool] | None = None,
+    ):
+        bounds = (steps, law_calls, samples, bytes, seconds)
+        self.most = Amount(*(inf if bound is None else bound for bound in bounds))
+        self._begin_s = monotonic()
+        self._ends_s = self._begin_s + self.most.seconds
+        self._look_s, self._stopped = self._begin_s, stopped
+        self._steps = self._law_calls = self._samples = self._bytes = 0
+
+    @property
+    def used(self) -> Amount:
+        """What is used so far."""
+        return Amount(self._steps, self._law_calls, self._samples, self._bytes, monotonic() - self._begin_s)
+
+    def spend(self, steps: int = 0, law_calls: int = 0, samples: int = 0, bytes: int = 0) -> None:
+        """Count some work that is about to be done, or was. Raises TooMuchWork or Stopped."""
+        self._steps += steps
+        self._law_calls += law_calls
+        self._samples += samples
+        self._bytes += bytes
+        most = self.most
+        if (
+            self._steps > most.steps
+            or self._law_calls > most.law_calls
+            or self._samples > most.samples
+            or self._bytes > most.bytes
+        ):
+            used = self.used
+            raise TooMuchWork(next(n for n in _NAMES if getattr(used, n) > getattr(most, n)), used, most)
+        now_s = monotonic()
+        if now_s >= self._look_s:
+            self._look(now_s)
+
+    def _look(self, now_s):
+        """Look at the clock and at who asked."""
+        if self._stopped is not None and self._stopped():
+            raise Stopped
+        if now_s >= self._ends_s:
+            raise TooMuchWork("seconds", self.used, self.most)
+        self._look_s = now_s + LOOK_EVERY_S
+
+
+_BUDGET: ContextVar[Budget | None] = ContextVar("budget", default=None)
+
+
+def spend(steps: int = 0, law_calls: int = 0, samples: int = 0, bytes: int = 0) -> None:
+    """Charge the budget that is open, if one is. Raises TooMuchWork or Stopped."""
+    budget = _BUDGET.get()
+    if budget is not None:
+        budget.spend(steps, law_calls, samples, bytes)
+
+
+def current() -> Budget | None:
+    """The budget that is open, or None."""
+    return _BUDGET.get()
+
+
+@contextmanager
+def spending(budget: Budget | None) -> Iterator[Budget | None]:
+    """All work inside is charged to this budget (None: to none)."""
+    token = _BUDGET.set(budget)
+    try:
+        yield budget
+    finally:
+        _BUDGET.reset(token)
