@@ -122,6 +122,7 @@ class Kind:
     fields may not be against one another and in a habitat of that name of a shape, each (field of the motion, what it was, what it
     may be). plan(setting, motion). outcome(traced, units): sentences of what it does. assumptions(traced, setting): sentences of
     what its answer leaves out. element: what a thing of it is called in files, before its own name. limit: of the steps of its plan.
+    eases: what makes it less work, besides fewer rebounds and a shorter clock.
     """
 
     name: str
@@ -134,6 +135,7 @@ class Kind:
     page: Page
     element: str = "ball"
     limit: StepLimit = IN_FLIGHT
+    eases: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)

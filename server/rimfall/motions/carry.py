@@ -9,6 +9,7 @@ from dataclasses import replace
 
 import numpy as np
 
+from ..physics.budget import TooMuchWork
 from ..physics.forces import Medium
 from .contacts import MOST_STANDSTILLS, how, into_frame, meet, releases, stays
 from .flight import Release, StepLimitExceeded, fly
@@ -18,15 +19,23 @@ from .journey import Event, Journey, Leg, Start
 _BRIEF_S = 1e-4
 
 
-def carry(medium: Medium, starts: Sequence[Start], watch: Callable[[int], None] | None = None) -> list[Journey]:
+def carry(
+    medium: Medium,
+    starts: Sequence[Start],
+    watch: Callable[[int], None] | None = None,
+    grown: Callable[[int, Journey], None] | None = None,
+) -> list[Journey]:
     """Take Starts to their ends -> list of Journey, in order.
 
-    watch(done) is told often how many have ended; what it raises stops the work. Raises StepLimitExceeded.
+    watch(done) is told often how many have ended; grown(number, journey) is told of each journey that has got longer, after every leg;
+    what they raise stops the work. Raises StepLimitExceeded, and TooMuchWork with the `index` of one that was still under way.
     """
     moving = [Progress(s) for s in starts]
     for t in moving:
         t.open(medium.spin)
-    while active := [t for t in moving if t.next is not None]:
+    _tell(grown, enumerate(moving))
+    while under_way := [(i, t) for i, t in enumerate(moving) if t.next is not None]:
+        active = [t for _, t in under_way]
         done = len(moving) - len(active)
         tell = watch and (lambda ended, done=done: watch(done))
         flights = [t for t in active if isinstance(t.next, Release)]
@@ -35,9 +44,17 @@ def carry(medium: Medium, starts: Sequence[Start], watch: Callable[[int], None] 
             _after_flights(medium, flights, _worked(fly, medium, moving, flights, tell))
         if grounds:
             _after_grounds(medium, grounds, _worked(go, medium, moving, grounds, tell))
+        _tell(grown, under_way)
     if watch is not None:
         watch(len(moving))
     return [t.journey for t in moving]
+
+
+def _tell(grown, numbered):
+    """Tell `grown` of the journeys of (number, Progress) pairs that have begun."""
+    for i, t in numbered if grown is not None else ():
+        if t.journey.legs:
+            grown(i, t.journey)
 
 
 def _worked(work, medium, moving, some, tell):
@@ -46,6 +63,9 @@ def _worked(work, medium, moving, some, tell):
         return work(medium, [t.next for t in some], tell)
     except StepLimitExceeded as exceeded:
         raise StepLimitExceeded(moving.index(some[exceeded.index])) from None
+    except TooMuchWork as exceeded:
+        exceeded.index = moving.index(some[exceeded.index or 0])
+        raise
 
 
 class Progress:

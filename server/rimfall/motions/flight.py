@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from ..physics.bodies import Body, as_arrays
+from ..physics.budget import TooMuchWork
 from ..physics.forces import Medium, settling_rates_1_s
 from ..physics.integrate import AT_ONCE, ExplicitStepper
 from ..physics.protocols import Surface
@@ -99,7 +100,11 @@ def _fly_all(batch, numbers, watch):
     while batch.flying:
         if steps == MOST_STEPS:
             raise StepLimitExceeded(numbers[batch.first_flying])
-        batch.step()
+        try:
+            batch.step()
+        except TooMuchWork as exceeded:
+            exceeded.index = numbers[batch.first_flying]
+            raise
         steps += 1
         if watch is not None:
             watch(len(numbers) - batch.flying)

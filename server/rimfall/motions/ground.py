@@ -7,6 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from ..physics.bodies import Body
+from ..physics.budget import TooMuchWork
 from ..physics.forces import Medium
 from ..physics.integrate import AT_ONCE
 from ..physics.protocols import Surface
@@ -62,7 +63,11 @@ def go(medium: Medium, starts: Sequence[GroundStart], watch: Callable[[int], Non
         while batch.going:
             if tries == MOST_TRIES:
                 raise StepLimitExceeded(group[batch.first_going])
-            batch.step()
+            try:
+                batch.step()
+            except TooMuchWork as exceeded:
+                exceeded.index = group[batch.first_going]
+                raise
             tries += 1
             if watch is not None:
                 watch(done + len(group) - batch.going)

@@ -49,10 +49,11 @@ class Amount:
 
 
 class TooMuchWork(TooMuch):
-    """A budget is spent. what: of which it had too little (a field of Amount); used and most: Amounts."""
+    """A budget is spent. what: of which it had too little (a field of Amount); used and most: Amounts; index: number of one that was
+    still under way, in the list it came in, None where nobody has said."""
 
     def __init__(self, what: str, used: Amount, most: Amount, *refusals):
-        self.what, self.used, self.most = what, used, most
+        self.what, self.used, self.most, self.index = what, used, most, None
         allowed = f"within {most.told(what)}"
         say = f"This is too much work: it took {used.told(what)} and was not done; {allowed} it would be."
         super().__init__(*(refusals or (refusal("work", used.told(what), allowed, say),)))

@@ -11,7 +11,9 @@ from ..motions.flight import StepLimitExceeded
 from ..motions.setting import Setting
 from ..motions.track import grid_span
 from ..physics import spin as spins
+from ..physics.budget import TooMuchWork
 from .document import Scene, setting_of
+from .work import Ledger, Samples
 
 GREATEST_SAMPLES = 500_000
 GREATEST_SAMPLES_IN_LISTS = 200_000
@@ -33,50 +35,78 @@ class Trace:
 
 def trace(scene, greatest_samples=GREATEST_SAMPLES, watch=None):
     """Take every motion of a Scene to its end, in its own habitat and in those set beside it -> Trace. Raises TooMuch past
-    greatest_samples, naming the motion that passed it.
+    greatest_samples, naming the motion that passed it; past the budget that is open (`work.bounded`), TooMuchWork, naming the motion
+    that used most of it.
 
     watch(done, of) is told how far the work has come; what it raises stops it.
     """
     others = [scene.model_copy(update={"habitat": o.habitat, "compare": []}) for o in scene.compare]
-    of, done, spent = (1 + len(others)) * 3 * len(scene.motions), 0, 0.0
-    traces = []
+    of, done, spent = (1 + len(others)) * 3 * len(scene.motions), 0, 0
+    ledger, traces = Ledger(scene), []
     for one in (scene, *others):
         tell = watch and (lambda so_far, done=done: watch(done + so_far, of))
-        one_trace, spent = _trace_one(one, greatest_samples, spent, tell)
+        try:
+            one_trace, spent = _trace_one(one, ledger, greatest_samples, spent, tell)
+        except TooMuchWork as exceeded:
+            raise ledger.refused(exceeded) from None
         traces.append(one_trace)
         done += 3 * len(scene.motions)
     return replace(traces[0], others=[(o.name, t) for o, t in zip(scene.compare, traces[1:], strict=True)])
 
 
-def _trace_one(scene, greatest_samples, spent, tell):
-    """The Trace of a scene in its own habitat, and the work spent after it."""
+def _trace_one(scene, ledger, greatest_samples, spent, tell):
+    """The Trace of a scene in its own habitat, and the samples counted after it."""
     setting, per_frame = setting_of(scene)
-    plans = [_planned(setting, scene, i) for i in range(len(scene.motions))]
-    starts = [s for p in plans for s in (p.course, p.flat_gravity)]
-    try:
-        journeys = iter(carry(setting.medium, [s for s in starts if s is not None], tell))
-    except StepLimitExceeded as exceeded:
-        flown = [i for i, s in enumerate(starts) if s is not None]
-        index = flown[exceeded.index] // 2
-        _refuse_steps(scene.motions[index], index, IN_FLIGHT)
-    journeys = [s and next(journeys) for s in starts]
-    spent = _weigh(setting, scene, plans, journeys[::2], greatest_samples, spent)
+    samples = Samples(scene.motions, setting.rate, greatest_samples, spent)
+    plans = []
+    for i in range(len(scene.motions)):
+        with ledger.motion(i):
+            plans.append(_planned(setting, scene, i, samples))
+    journeys = _carried(setting, scene, plans, samples, tell)
     motions = []
     for i, (motion, plan) in enumerate(zip(scene.motions, plans, strict=True)):
-        motions.append(_traced(setting, motion, plan, *journeys[2 * i : 2 * i + 2]))
+        with ledger.motion(i):
+            motions.append(_traced(setting, motion, plan, *journeys[2 * i : 2 * i + 2]))
         if tell:
             tell(2 * len(plans) + i + 1)
-    return Trace(scene, setting, per_frame, _grid_count(setting, motions), motions), spent
+    return Trace(scene, setting, per_frame, _grid_count(setting, motions), motions), samples.spent
 
 
-def _planned(setting, scene, index):
-    """The Plan of a motion; refused where its plan alone is too much work."""
+def _carried(setting, scene, plans, samples, tell):
+    """The Journeys of all plans and of their flat-gravity references, None where there is none: two a motion. Samples are counted on
+    the way."""
+    starts = [s for p in plans for s in (p.course, p.flat_gravity)]
+    flown = [i for i, s in enumerate(starts) if s is not None]
+
+    def grown(number, journey):
+        place = flown[number]
+        if place % 2 == 0:
+            count = grid_span(setting.rate, journey.begin_s, journey.ends_s)[1] + EVENT_SAMPLES * len(journey.events)
+            samples.of_path(place // 2, count, journey.ends_s)
+
+    try:
+        journeys = iter(carry(setting.medium, [starts[i] for i in flown], tell, grown))
+    except StepLimitExceeded as exceeded:
+        index = flown[exceeded.index] // 2
+        _refuse_steps(scene.motions[index], index, IN_FLIGHT)
+    except TooMuchWork as exceeded:
+        if exceeded.index is not None:
+            exceeded.index = flown[exceeded.index] // 2
+        raise
+    return [s and next(journeys) for s in starts]
+
+
+def _planned(setting, scene, index, samples):
+    """The Plan of a motion; refused where its plan alone is too much work, or its drops have too many samples."""
     motion = scene.motions[index]
     kind = KINDS[motion.kind]
     try:
-        return kind.plan(setting, motion)
+        plan = kind.plan(setting, motion)
     except StepLimitExceeded:
         _refuse_steps(motion, index, kind.limit)
+    if plan.stream is not None and plan.stream.batch is not None:
+        samples.of_drops(index, int(plan.stream.batch.span(setting.rate)[1].sum()))
+    return plan
 
 
 def _traced(setting, motion, plan, journey, flat):
@@ -99,27 +129,6 @@ def _grid_count(setting, motions):
     rate = float(setting.rate)
     last = max(ends) if setting.duration_s is None else min(max(ends), setting.duration_s)
     return int(-(-(last * rate - 1e-9) // 1)) + 1
-
-
-def _weigh(setting, scene, plans, journeys, greatest, spent):
-    """Refuse a scene whose samples pass the work limit, before any is made; what is spent so far, with what was before."""
-    for i, journey in enumerate(journeys):
-        samples = grid_span(setting.rate, journey.begin_s, journey.ends_s)[1] + EVENT_SAMPLES * len(journey.events)
-        stream = plans[i].stream
-        if stream is not None and stream.batch is not None:
-            samples += int(stream.batch.span(setting.rate)[1].sum())
-        spent = max(spent + samples, float(setting.rate) * journey.ends_s)
-        if spent > greatest:
-            _refuse_work(scene.motions[i].name, i, greatest)
-    return spent
-
-
-def _refuse_work(name, index, greatest):
-    say = (
-        f"Motion {name} takes this scene past {greatest:,} samples; let it end sooner (sampling.duration_s), start sooner, "
-        "rebound less often (bounces), or take fewer frames a second (sampling.fps)."
-    )
-    raise TooMuch(refusal(f"motions.{index}", name, f"within {greatest:,} samples for the whole scene", say))
 
 
 def _refuse_steps(motion, index, limit):

@@ -204,4 +204,5 @@ KIND = Kind(
         "it swings too often, or its body is too light for its size in this air. Lengthen its line, make it heavier, or let the "
         "scene end sooner (sampling.duration_s).",
     ),
+    eases=("a longer line (length_m)",),
 )

@@ -145,4 +145,5 @@ KIND = Kind(
     assumptions=assumptions,
     page=PAGE,
     element="pour",
+    eases=("a shorter pour (duration_s)", "a wider lip (lip_diameter_mm)", "no scatter and no tilt (jitter, tilt)"),
 )

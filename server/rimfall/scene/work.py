@@ -1,0 +1,118 @@
+"""The work of one question: the budget it runs under, what each motion of a scene has used of it, and words where it is spent."""
+
+from contextlib import contextmanager, nullcontext
+
+import numpy as np
+
+from ..errors import TooMuch, refusal
+from ..kinds import KINDS
+from ..physics.budget import Amount, Budget, Stopped, TooMuchWork, current, spending
+
+__all__ = ["GREATEST_BYTES", "Ledger", "Samples", "Stopped", "TooMuchWork", "bounded"]
+
+GREATEST_BYTES = 250_000_000  # kept by one question; with what is only in passing it stays within 300 MB
+
+
+def bounded(question, *arguments, seconds=None, stopped=None):
+    """question(*arguments) under a budget: GREATEST_BYTES of memory, and these seconds (None for no bound).
+
+    stopped() is asked some fifty times a second; once it says True the work ends with Stopped. Raises TooMuchWork, a Refused.
+    """
+    with spending(Budget(bytes=GREATEST_BYTES, seconds=seconds, stopped=stopped)):
+        return question(*arguments)
+
+
+class Ledger:
+    """What each motion of a scene has used of the budget that is open, by itself: in its plan, in reading its path, in its findings."""
+
+    def __init__(self, scene):
+        self._scene, self._used = scene, [Amount()] * len(scene.motions)
+
+    def motion(self, index):
+        """All work inside is of the motion of that index."""
+        return nullcontext() if current() is None else self._charged(index)
+
+    @contextmanager
+    def _charged(self, index):
+        before = current().used
+        try:
+            yield
+        finally:
+            self._used[index] += current().used - before
+
+    def refused(self, exceeded):
+        """A TooMuchWork in words. It names the motion that has used most by itself; where most was used while all were under way
+        together, the one that still was (`exceeded.index`)."""
+        scene, what = self._scene, exceeded.what
+        own = [getattr(used, what) for used in self._used]
+        index, count = int(np.argmax(own)), len(own)
+        share = f"alone it took {_told(self._used[index], what)}"
+        if exceeded.index is not None and sum(own) < 0.5 * getattr(exceeded.used, what):
+            index = exceeded.index
+            share = "it was still under way" if count == 1 else f"of all {count} it was still under way"
+        name, spent = scene.motions[index].name, _told(exceeded.used, what)
+        say = (
+            f"This scene is more work than {exceeded.most.told(what)}: it was given up after {spent}. Look at motion {name} first: "
+            f"{share}. What would fit: {_listed(_easier(scene, scene.motions[index], what))}."
+        )
+        within = f"within {exceeded.most.told(what)} for the whole scene"
+        return exceeded.of(refusal(f"motions.{index}", spent, within, say))
+
+
+def _told(used, what):
+    """An amount in words: what was spent, and how many steps that was."""
+    parts = [used.told(what)]
+    if what != "steps" and used.steps:
+        parts.append(used.told("steps"))
+    return ", ".join(parts)
+
+
+def _easier(scene, motion, what):
+    """What would make a scene less work, the surest first."""
+    if getattr(motion, "bounces", 0) > 1:
+        yield "fewer rebounds (bounces)"
+    yield from KINDS[motion.kind].eases
+    yield "a shorter clock (sampling.duration_s)"
+    if what in ("samples", "bytes"):
+        yield "fewer frames a second (sampling.fps)"
+    if scene.compare:
+        yield "fewer habitats beside it (compare)"
+    if len(scene.motions) > 1:
+        yield "fewer motions"
+
+
+def _listed(things):
+    *before, last = things
+    return f"{', '.join(before)} or {last}" if before else last
+
+
+class Samples:
+    """The samples of a scene's motions in one habitat, counted as they become known; spent: all, with those of the habitats traced
+    `before`. What passes the greatest raises TooMuch."""
+
+    def __init__(self, motions, rate, greatest, before=0):
+        self._motions, self._rate, self._greatest = motions, float(rate), greatest
+        self._paths, self.spent = [0] * len(motions), before
+        for i, motion in enumerate(motions):
+            self.of_path(i, 0, motion.start_s)
+
+    def of_path(self, index, count, ends_s):
+        """The path of a motion has so many samples by now, and goes as far as ends_s on the scene's grid."""
+        self.spent += count - self._paths[index]
+        self._paths[index] = count
+        if max(self.spent, self._rate * ends_s) > self._greatest:
+            self._refuse(index)
+
+    def of_drops(self, index, count):
+        """A motion's drops have so many."""
+        self.spent += count
+        if self.spent > self._greatest:
+            self._refuse(index)
+
+    def _refuse(self, index):
+        name, greatest = self._motions[index].name, self._greatest
+        say = (
+            f"Motion {name} takes this scene past {greatest:,} samples; let it end sooner (sampling.duration_s), start sooner, "
+            "rebound less often (bounces), or take fewer frames a second (sampling.fps)."
+        )
+        raise TooMuch(refusal(f"motions.{index}", name, f"within {greatest:,} samples for the whole scene", say))
