@@ -1,0 +1,1 @@
+"""The server under everything at once, for minutes: a command, not a test."""
