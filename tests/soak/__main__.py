@@ -66,6 +66,11 @@ def _server(more):
                 yield f"127.0.0.1:{port}", process.pid
             finally:
                 process.terminate()
+                try:
+                    process.wait(LONGEST_S)
+                except subprocess.TimeoutExpired:
+                    process.kill()
+                    print(f"the server did not end within {LONGEST_S:g} s of SIGTERM")
         print(f"printed by the server: {max(log.read_text(errors='replace').count(chr(10)) - 1, 0)} lines")
 
 
