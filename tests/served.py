@@ -7,6 +7,7 @@ import sys
 import uvicorn
 from starlette.datastructures import MutableHeaders
 
+from rimfall.web import connections
 from rimfall.web.app import make_app
 
 
@@ -27,4 +28,4 @@ class Kept:
 
 if __name__ == "__main__":
     # a connection that a test left idle is not closed under its next request
-    uvicorn.run(Kept(make_app()), port=int(sys.argv[1]), log_level="warning", ws="none", timeout_keep_alive=600)
+    uvicorn.run(Kept(make_app()), port=int(sys.argv[1]), **connections.settings() | {"timeout_keep_alive": 600})

@@ -54,7 +54,7 @@ PACKAGES = {
     "exports": {"fpdf", "numpy", "pxr", "pydantic_core"},
     "sweep": {"numpy", "distributed"},
     "api": {"numpy"},
-    "web": {"fastapi", "jinja2", "pydantic", "pydantic_core", "starlette", "uvicorn"},
+    "web": {"fastapi", "h11", "jinja2", "pydantic", "pydantic_core", "starlette", "uvicorn"},
     "cli": {"uvicorn"},
 }
 # part of static/ → the parts it may import, besides itself; `vendor` is what comes from npm

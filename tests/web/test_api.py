@@ -2,6 +2,7 @@
 
 import asyncio
 import base64
+import errno
 import gzip
 import hashlib
 import json
@@ -16,6 +17,7 @@ from rimfall.scene import examples
 from rimfall.web import api, page
 from rimfall.web.app import make_app
 from rimfall.web.guards import host_allowed
+from rimfall.web.static import PageFiles
 from tests.apart import run_apart
 from tests.tables import each_row
 
@@ -136,6 +138,58 @@ def test_static_files_are_compressed_and_revalidated():
     assert len(gzip.compress(plain.content)) < len(plain.content)
     again = call("GET", "/static/main.js", headers={"if-none-match": answer.headers["etag"]})
     assert again.status_code == 304
+
+
+# As IANA registers them (RFC 9239 for scripts, RFC 8081 for fonts).
+KINDS = {
+    "a.js": "text/javascript; charset=utf-8",
+    "a.css": "text/css; charset=utf-8",
+    "a.html": "text/html; charset=utf-8",
+    "a.txt": "text/plain; charset=utf-8",
+    "a.svg": "image/svg+xml",
+    "a.js.map": "application/json",
+    "a.webmanifest": "application/manifest+json",
+    "a.png": "image/png",
+    "a.ico": "image/vnd.microsoft.icon",
+    "a.woff2": "font/woff2",
+    "A.JS": "text/javascript; charset=utf-8",
+}
+
+
+@pytest.mark.parametrize("accepted", ["gzip", "identity"])
+def test_media_types_are_not_those_of_the_system(monkeypatch, tmp_path, accepted):
+    """Where the system calls a script plain text, as some do, a browser would run none."""
+    monkeypatch.setattr("starlette.responses.guess_type", lambda *_, **__: ("text/plain", None))
+    monkeypatch.setattr("mimetypes.guess_type", lambda *_, **__: ("text/plain", None))
+    for name in KINDS:
+        (tmp_path / name).write_bytes(b"x" * 100)
+
+    async def asked():
+        transport = httpx.ASGITransport(app=PageFiles(directory=tmp_path))
+        async with httpx.AsyncClient(transport=transport, base_url="http://127.0.0.1") as client:
+            return {name: await client.get(f"/{name}", headers={"accept-encoding": accepted}) for name in KINDS}
+
+    answers = run_apart(asked())
+    assert {name: answer.headers["content-type"] for name, answer in answers.items()} == KINDS
+    assert {answer.status_code for answer in answers.values()} == {200}
+
+
+def test_a_fault_of_ours_has_the_one_shape_and_a_lack_of_handles_passes(monkeypatch):
+    for error, status in ((ZeroDivisionError("division"), 500), (OSError(errno.EMFILE, "Too many open files"), 503)):
+
+        def fails(*_, error=error):
+            raise error
+
+        monkeypatch.setattr(api.examples, "listed", fails)
+
+        async def once():
+            transport = httpx.ASGITransport(app=make_app(), raise_app_exceptions=False)
+            async with httpx.AsyncClient(transport=transport, base_url="http://127.0.0.1") as client:
+                return await client.get("/api/examples")
+
+        answer = run_apart(once())
+        assert refused(answer, status)[0]["field"] == "server"
+        assert (answer.headers.get("retry-after") is not None) == (status == 503)
 
 
 def test_the_page_is_compressed():

@@ -9,6 +9,7 @@ import webbrowser
 import uvicorn
 
 from ..errors import BadInput, refusal
+from ..web import connections
 from ..web.app import make_app
 
 DONE = 0
@@ -35,9 +36,7 @@ def _serve(chosen):
     print(f"Rimfall is at {address} (Ctrl+C stops it)", flush=True)
     if chosen.open:
         threading.Timer(0.5, webbrowser.open, [address]).start()
-    config = uvicorn.Config(
-        make_app(chosen.host), log_level="warning", access_log=False, ws="none", server_header=False
-    )
+    config = uvicorn.Config(make_app(chosen.host), **connections.settings())
     uvicorn.Server(config).run(sockets=[listening])
     return DONE
 
@@ -46,6 +45,7 @@ def _listen(host, port):
     """A bound socket, or a refusal that says what is in the way."""
     if not 0 <= port <= 65535:
         raise BadInput(refusal("port", port, "0 to 65535", f"Port was {port}; it may be 0 to 65535."))
+    listening = None
     try:
         family = socket.getaddrinfo(host, port, type=socket.SOCK_STREAM)[0][0]
         # The protocol is named, or asyncio would not switch off the delay that costs every answer 40 ms.
@@ -55,6 +55,8 @@ def _listen(host, port):
         listening.bind((host, port))
         listening.listen(128)
     except (OSError, UnicodeError) as error:  # a host that no name can be is a UnicodeError
+        if listening is not None:
+            listening.close()
         say = f"Cannot serve on {host} port {port}: {getattr(error, 'strerror', None) or error}. Choose another with --port."
         raise BadInput(refusal("port", port, "a free port", say)) from None
     return listening

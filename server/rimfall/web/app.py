@@ -14,6 +14,7 @@ from ..folders import folder
 from ..scene.document import Scene
 from ..scene.reading import ExportRequest
 from . import api, page
+from .connections import OUT_OF_HANDLES, RETRY_AFTER_S
 from .guards import Guards
 from .static import PageFiles
 
@@ -98,6 +99,17 @@ def _answer_refusals(app: FastAPI):
     async def gone(request: Request, _: ClientDisconnect):
         """Nobody is there to read it: no fault of ours, and none to fill the terminal with."""
         return await http(request, HTTPException(400, "it broke off"))
+
+    @app.exception_handler(Exception)
+    async def fault(_: Request, error: Exception):
+        """A fault of ours in the shape of refusals; its traceback goes to whoever serves. Too few file handles pass."""
+        if isinstance(error, OSError) and error.errno in OUT_OF_HANDLES:
+            say = f"The server has no file handle left; try again in {RETRY_AFTER_S} s."
+            response = answer(BadInput(refusal("server", error.strerror, "a server with handles to spare", say)), 503)
+            response.headers["retry-after"] = str(RETRY_AFTER_S)
+            return response
+        say = "Rimfall failed at this request. It is a fault of the program, not of what was asked."
+        return answer(BadInput(refusal("server", type(error).__name__, "no fault", say)), 500)
 
     @app.exception_handler(HTTPException)
     async def http(request: Request, error: HTTPException):

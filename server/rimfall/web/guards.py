@@ -7,6 +7,11 @@ from starlette.datastructures import Headers, MutableHeaders
 
 from ..errors import Refused, refusal
 from ..scene.reading import GREATEST_BYTES
+from .connections import RETRY_AFTER_S
+
+_FILES = {"/api/recover": ("application/octet-stream", 60_000_000)}  # what takes another body than a document
+_ALWAYS_TAKEN = 65_536  # bytes of a body
+_MOST_HELD = 96_000_000  # bytes of all of them
 
 _OF_ALL = {"x-content-type-options": "nosniff", "cross-origin-resource-policy": "same-origin"}
 # what only a document heeds: on each of a page's many small files it would weigh as much as the file
@@ -42,7 +47,7 @@ class Guards:
     """ASGI middleware around the whole app."""
 
     def __init__(self, app, served_as="127.0.0.1"):
-        self._app, self._served_as = app, served_as
+        self._app, self._served_as, self._room = app, served_as, _Room()
 
     async def __call__(self, scope, receive, send):
         if scope["type"] != "http":
@@ -62,7 +67,12 @@ class Guards:
         if trouble is not None:
             await _refuse(marked, *trouble)
             return
-        await self._app(scope, _Counted(receive), marked)
+        body = _Body(receive, marked, self._room, _takes(scope["path"])[1])
+        try:
+            await self._app(scope, body.receive, body.send)
+        finally:
+            self._room.give_back(body)
+        await body.answer_refusal()
 
     def _trouble(self, scope, headers):
         """(status, Refusal) of a request that goes no further, or None."""
@@ -73,42 +83,85 @@ class Guards:
             )
         if scope["method"] != "POST":
             return None
+        kind, most = _takes(scope["path"])
         length = headers.get("content-length", "0")
-        if not length.isdigit() or int(length) > GREATEST_BYTES:
-            return 413, _too_large(length)
-        kind = headers.get("content-type", "").split(";")[0].strip().lower()
-        if kind != "application/json":
-            return 415, refusal(
-                "content-type",
-                kind or "nothing",
-                "application/json",
-                f"The body was sent as {kind[:80] or 'nothing'}; it may be application/json.",
-            )
+        if not length.isdigit() or int(length) > most:
+            return 413, _too_large(length, most)
+        was = headers.get("content-type", "").split(";")[0].strip().lower()
+        if was != kind:
+            say = f"The body was sent as {was[:80] or 'nothing'}; it must be {kind}."
+            return 415, refusal("content-type", was or "nothing", kind, say)
+        coding = ", ".join(headers.getlist("content-encoding")).strip().lower()
+        if coding not in ("", "identity"):
+            say = f"The body was sent with the coding {coding[:80]}; it must be sent as it is."
+            return 415, refusal("content-encoding", coding, "identity, or no such header", say)
         return None
 
 
-def _too_large(length):
-    return refusal(
-        "document",
-        f"{length} bytes",
-        f"at most {GREATEST_BYTES:,} bytes",
-        f"The body has {length[:20]} bytes; it may have {GREATEST_BYTES:,}.",
-    )
+def _takes(path):
+    """(media type, most bytes) of a body sent to that path."""
+    return _FILES.get(path, ("application/json", GREATEST_BYTES))
 
 
-class _Counted:
-    """Receives a body of no stated length, and stops listening past the limit: `reading.py` then refuses it by its size."""
+def _too_large(length, most):
+    say = f"The body has {length[:20]} bytes; it may have {most:,}."
+    return refusal("document", f"{length} bytes", f"at most {most:,} bytes", say)
 
-    def __init__(self, receive):
-        self._receive, self._bytes = receive, 0
 
-    async def __call__(self):
+class _Room:
+    """How much of all bodies is in hand. What is small always has room; beyond it the sum is bounded, or a few hundred bodies that
+    never come to their end would fill the memory."""
+
+    def __init__(self):
+        self._held = 0
+
+    def take(self, body, count):
+        """Count more bytes of a body; whether there is room for them."""
+        body.held += count
+        self._held += count
+        return body.held <= _ALWAYS_TAKEN or self._held <= _MOST_HELD
+
+    def give_back(self, body):
+        """The body is done with."""
+        self._held -= body.held
+
+
+class _Body:
+    """A body counted while it comes. Past a limit it has broken off for the app, and the request is refused here."""
+
+    def __init__(self, receive, send, room, most):
+        self._receive, self._send, self._room, self._most = receive, send, room, most
+        self.held, self._refusal, self._is_whole = 0, None, False
+
+    async def receive(self):
+        """The app's next message."""
+        if self._refusal is not None:
+            return {"type": "http.disconnect"}
         message = await self._receive()
-        if message["type"] == "http.request":
-            self._bytes += len(message.get("body", b""))
-            if self._bytes > 2 * GREATEST_BYTES:
-                return {"type": "http.request", "body": message["body"], "more_body": False}
-        return message
+        self._is_whole = not message.get("more_body")
+        has_room = self._room.take(self, len(message.get("body", b"")))
+        if self.held > self._most:
+            self._refusal = 413, _too_large(f"{self.held} or more", self._most)
+        elif not has_room:
+            say = f"There is no room for this body beside the others that are being received; try again in {RETRY_AFTER_S} s."
+            self._refusal = 503, refusal("server", f"{self.held} bytes", "a body when there is room", say)
+        return message if self._refusal is None else {"type": "http.disconnect"}
+
+    async def send(self, message):
+        """The app's answer, unless the request is refused here."""
+        if self._refusal is None:
+            await self._send(message)
+
+    async def answer_refusal(self):
+        """Where it was refused here: let the rest come, to be forgotten, and say so. Whoever still sends does not read."""
+        if self._refusal is None:
+            return
+        passed = 0
+        while not self._is_whole and passed <= self._most:
+            message = await self._receive()
+            self._is_whole = not message.get("more_body")
+            passed += len(message.get("body", b""))
+        await _refuse(self._send, *self._refusal)
 
 
 async def _refuse(send, status, refused):
@@ -118,5 +171,7 @@ async def _refuse(send, status, refused):
         (b"content-length", str(len(body)).encode()),
         (b"connection", b"close"),
     ]
+    if status == 503:
+        headers.append((b"retry-after", str(RETRY_AFTER_S).encode()))
     await send({"type": "http.response.start", "status": status, "headers": headers})
     await send({"type": "http.response.body", "body": body})

@@ -8,8 +8,21 @@ from starlette.datastructures import Headers
 from starlette.responses import FileResponse, Response
 from starlette.staticfiles import StaticFiles
 
-_TEXT = {".js", ".css", ".svg", ".txt", ".html", ".json"}
-_SERVED = _TEXT - {".json"} | {".woff2", ".png"}  # the page's own kinds, and not what builds it
+# The page's own kinds, and not what builds it. The system's table is not asked: on some machines it calls a script plain text,
+# and a browser then runs none.
+MEDIA_TYPES = {
+    ".js": "text/javascript; charset=utf-8",
+    ".css": "text/css; charset=utf-8",
+    ".html": "text/html; charset=utf-8",
+    ".txt": "text/plain; charset=utf-8",
+    ".svg": "image/svg+xml",
+    ".map": "application/json",
+    ".webmanifest": "application/manifest+json",
+    ".png": "image/png",
+    ".ico": "image/vnd.microsoft.icon",
+    ".woff2": "font/woff2",
+}
+_PACKED = {".png", ".ico", ".woff2"}  # compressed as they are
 _LEVEL = 6
 
 
@@ -43,7 +56,7 @@ class PageFiles(StaticFiles):
 
     def lookup_path(self, path):
         """The file of a path, if it is of a kind the page asks for."""
-        is_page = path[path.rfind(".") :] in _SERVED and "node_modules" not in path
+        is_page = _ending(path) in MEDIA_TYPES and "node_modules" not in path
         return super().lookup_path(path) if is_page else ("", None)
 
     def file_response(self, full_path, stat_result, scope, status_code=200):
@@ -51,9 +64,15 @@ class PageFiles(StaticFiles):
         response.headers["cache-control"] = "no-cache"
         response.headers["vary"] = "accept-encoding"
         path = str(full_path)
+        if isinstance(response, FileResponse):
+            response.headers["content-type"] = MEDIA_TYPES[_ending(path)]
         takes = takes_gzip(Headers(scope=scope).get("accept-encoding", ""))
-        if not (isinstance(response, FileResponse) and takes and path[path.rfind(".") :] in _TEXT):
+        if not (isinstance(response, FileResponse) and takes and _ending(path) not in _PACKED):
             return response
         body = _compressed(path, stat_result.st_mtime, stat_result.st_size)
         kept = {k: v for k, v in response.headers.items() if k in ("etag", "last-modified", "cache-control", "vary")}
-        return Response(body, status_code, {**kept, "content-encoding": "gzip"}, response.media_type)
+        return Response(body, status_code, {**kept, "content-encoding": "gzip"}, MEDIA_TYPES[_ending(path)])
+
+
+def _ending(path):
+    return path[path.rfind(".") :].lower()

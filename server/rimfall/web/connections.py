@@ -1,0 +1,214 @@
+"""Connections, before any request is the app's: how many there may be, how long each may keep the server waiting, and refusals
+of what is no HTTP, in the one shape of all refusals.
+
+uvicorn bounds none of these but the rest between two requests. A head (request line and headers) must come within 10 s of its
+first byte, or of the connection; a body may take 20 s and a second more for each 5,000 bytes that came; whoever does not read an
+answer loses it. What is refused is answered, then read to its end for a moment: a socket closed over unread bytes is reset, and
+the answer would be lost.
+"""
+
+import asyncio
+import errno
+import json
+import logging
+import sys
+from functools import cache
+
+import h11
+from uvicorn.protocols.http.h11_impl import STATUS_PHRASES, H11Protocol
+
+from ..errors import Refused, refusal
+
+try:
+    import resource
+except ImportError:  # Windows counts no handles of this kind
+    resource = None
+
+MOST_CONNECTIONS = 512
+RETRY_AFTER_S = 5
+OUT_OF_HANDLES = (errno.EMFILE, errno.ENFILE, errno.ENOBUFS, errno.ENOMEM)
+_log = logging.getLogger("uvicorn.error")
+_MAY_BE = {
+    400: "a request of HTTP/1.1",
+    414: "a shorter request line",
+    431: "fewer or shorter headers",
+    501: "a transfer coding that is known: chunked",
+}
+
+
+def settings():
+    """What uvicorn's Config is to be told, by name."""
+    return {
+        "http": Connection,
+        "loop": f"{__name__}:new_loop",
+        "ws": "none",
+        "backlog": 256,
+        "timeout_keep_alive": 20,
+        "log_level": "error",  # a client's nonsense is answered, not told to whoever serves
+        "access_log": False,
+        "server_header": False,
+    }
+
+
+@cache
+def most_connections():
+    """How many connections may be open: half of the file handles this process may have, for its files need some too."""
+    handles = resource.getrlimit(resource.RLIMIT_NOFILE)[0] if resource else -1
+    return MOST_CONNECTIONS if handles < 0 else min(MOST_CONNECTIONS, max(handles // 2, 1))
+
+
+def new_loop():
+    """An event loop that tells once, in a line, when file handles run out; asyncio goes on by itself when there are some again."""
+    loop = asyncio.new_event_loop()
+    loop.set_exception_handler(_HandlesTold())
+    return loop
+
+
+class _HandlesTold:
+    """asyncio's handler of what nobody caught: a traceback each, but for a lack of handles."""
+
+    def __init__(self):
+        self._is_told = False
+
+    def __call__(self, loop, context):
+        error = context.get("exception")
+        if not (isinstance(error, OSError) and error.errno in OUT_OF_HANDLES and "accept" in context["message"]):
+            loop.default_exception_handler(context)
+        elif not self._is_told:
+            self._is_told = True
+            _log.error(
+                "More came at once than there are file handles (%s). Some had to wait; allow more with ulimit -n.",
+                error.strerror,
+            )
+
+
+class Connection(H11Protocol):
+    """One connection; it waits for a head, for a body, or for the app (None)."""
+
+    HEAD_S, BODY_S, LEAST_BYTES_S, UNREAD_S, LINGER_S = 10.0, 20.0, 5_000, 30.0, 1.0
+
+    def __init__(self, *arguments, **named):
+        super().__init__(*arguments, **named)
+        self._waits_for, self._timer, self._since_s, self._bytes = None, None, 0.0, 0
+        self._writing, self._is_leaving = None, False
+
+    def connection_made(self, transport):
+        super().connection_made(transport)
+        open_now, most = len(self.connections), most_connections()
+        if open_now > most + most // 2:
+            transport.abort()
+        elif open_now > most:
+            say = f"There are {most} connections already; try again in {RETRY_AFTER_S} s."
+            self._refuse(503, refusal("server", f"{open_now} connections", f"at most {most} at once", say))
+        else:
+            self._wait_for("head")
+
+    def connection_lost(self, exc):
+        self._wait_for(None)
+        if self._writing is not None:
+            self._writing.cancel()
+        super().connection_lost(exc)
+
+    def data_received(self, data):
+        if self._is_leaving:
+            return
+        self._bytes += len(data)
+        super().data_received(data)
+
+    def handle_events(self):
+        """Called as well for what came while an earlier request was answered."""
+        super().handle_events()
+        their_state = self.conn.their_state
+        if their_state is h11.SEND_BODY:
+            self._wait_for("body")
+        elif their_state is not h11.IDLE:
+            self._wait_for(None)
+        elif self._has_begun():
+            self._unset_keepalive_if_required()
+            self._wait_for("head")
+
+    def _has_begun(self):
+        """Whether there are bytes of a head."""
+        return self.conn.trailing_data[0] != b""
+
+    def _wait_for(self, part):
+        """A clock for that part, unless it runs already."""
+        if part == self._waits_for:
+            return
+        if self._timer is not None:
+            self._timer.cancel()
+        self._waits_for, self._timer, self._bytes, self._since_s = part, None, 0, self.loop.time()
+        if part is not None:
+            self._timer = self.loop.call_later(self.HEAD_S if part == "head" else self.BODY_S, self._look_at_the_clock)
+
+    def _look_at_the_clock(self):
+        spent_s = self.loop.time() - self._since_s
+        allowed_s = self.HEAD_S if self._waits_for == "head" else self.BODY_S + self._bytes / self.LEAST_BYTES_S
+        if self._waits_for == "body" and spent_s < allowed_s:
+            self._timer = self.loop.call_later(allowed_s - spent_s, self._look_at_the_clock)
+        elif self._waits_for == "head" and not self._has_begun():  # opened ahead, as browsers do, and not needed
+            self.transport.abort()
+        else:
+            say = f"The {self._waits_for} of the request did not come to its end in {spent_s:.0f} s. Send it again."
+            was = f"incomplete after {spent_s:.0f} s"
+            self._refuse(408, refusal(self._waits_for, was, f"complete within {allowed_s:.0f} s", say))
+
+    def send_400_response(self, msg):
+        """Of uvicorn, for what is no HTTP; h11 says in the exception at hand which status fits."""
+        error = sys.exc_info()[1]
+        status = getattr(error, "error_status_hint", 400)
+        if status == 431 and b"\n" not in self.conn.trailing_data[0]:
+            status = 414
+        said = str(error or msg)[:80]
+        say = f"The request could not be read as HTTP: {said.rstrip('.')}."
+        self._refuse(status, refusal("request", said, _MAY_BE.get(status, _MAY_BE[400]), say))
+
+    def _refuse(self, status, refused):
+        """Answer with a refusal if nothing is answered yet, and go."""
+        self._wait_for(None)
+        if self.conn.our_state in (h11.IDLE, h11.SEND_RESPONSE):
+            body = json.dumps(Refused(refused).as_dict()).encode()
+            headers = [
+                ("content-type", "application/json"),
+                ("content-length", str(len(body))),
+                ("connection", "close"),
+            ]
+            headers += [("retry-after", str(RETRY_AFTER_S))] if status == 503 else []
+            for event in (
+                h11.Response(status_code=status, headers=headers, reason=STATUS_PHRASES[status]),
+                h11.Data(data=body),
+                h11.EndOfMessage(),
+            ):
+                self.transport.write(self.conn.send(event))
+        if self.cycle is not None and not self.cycle.response_complete:
+            self.cycle.disconnected = True
+            self.cycle.message_event.set()
+        self._is_leaving = True
+        if self.transport.can_write_eof():
+            self.transport.write_eof()
+        self.flow.resume_reading()
+        self.loop.call_later(self.LINGER_S, self.transport.abort)
+
+    def timeout_keep_alive_handler(self):
+        super().timeout_keep_alive_handler()
+        self.loop.call_later(
+            self.UNREAD_S, self.transport.abort
+        )  # or the end of an answer that nobody reads would wait
+
+    def pause_writing(self):
+        super().pause_writing()
+        self._writing = self.loop.call_later(
+            self.UNREAD_S, self._look_at_writing, self.transport.get_write_buffer_size()
+        )
+
+    def resume_writing(self):
+        super().resume_writing()
+        if self._writing is not None:
+            self._writing.cancel()
+
+    def _look_at_writing(self, unread_before):
+        unread = self.transport.get_write_buffer_size()
+        if unread_before - unread < self.UNREAD_S * self.LEAST_BYTES_S:
+            self.transport.abort()
+        else:
+            self._writing = self.loop.call_later(self.UNREAD_S, self._look_at_writing, unread)
