@@ -29,6 +29,16 @@ def test_all_are_written_or_none(tmp_path):
     assert ((tmp_path / "a").read_bytes(), (tmp_path / "c").read_bytes()) == (b"new", b"newer")
 
 
+def test_long_names_that_begin_alike_are_two_files(tmp_path):
+    """Cut to 200 characters they shared the file they were written in, and one ended as the other."""
+    long, wide = "n" * 240, "é" * 120
+    files = {
+        tmp_path / f"{name}{ending}": ending.encode() for name in (long, wide) for ending in (".csv", ".notes.json")
+    }
+    write_all(files)
+    assert {path: path.read_bytes() for path in tmp_path.iterdir()} == files
+
+
 @pytest.mark.parametrize("place", ["no such folder/a.csv", "file/a.csv"])
 def test_a_place_that_cannot_be_written_is_named(place, tmp_path):
     (tmp_path / "file").write_text("in the way")

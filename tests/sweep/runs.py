@@ -71,5 +71,6 @@ def records(out):
 
 
 def contents(out):
-    """Every file of a run's folder and its bytes, records too."""
-    return {str(path.relative_to(out)): path.read_bytes() for path in sorted(Path(out).rglob("*")) if path.is_file()}
+    """Every file of a run's folder and its bytes, records too; not the lock, which says who is at work."""
+    files = [path for path in sorted(Path(out).rglob("*")) if path.is_file() and path.name != "lock"]
+    return {str(path.relative_to(out)): path.read_bytes() for path in files}

@@ -1,10 +1,13 @@
 """Bytes on disk, written whole or not at all, and files in one file: zips whose bytes depend on nothing but their members."""
 
 import io
+import itertools
 import os
 import zipfile
 
 from ..errors import BadInput, refusal
+
+_numbers = itertools.count()  # no name of the file's in it: two long ones may begin alike
 
 
 def write_all(files):
@@ -12,7 +15,7 @@ def write_all(files):
 
     Raises BadInput, naming the path, where one cannot be written (no such folder, no right, disk full).
     """
-    halves = {path: path.parent / f".{path.name[:200]}.{os.getpid()}.part" for path in files}
+    halves = {path: path.parent / f".{os.getpid()}-{next(_numbers)}.part" for path in files}
     path = None
     try:
         try:

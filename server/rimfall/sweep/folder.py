@@ -3,9 +3,11 @@
 A record is written with its combination's files, all or none and the record last; so a run that was stopped, by whatever, goes on by
 doing what has no record, or whose files are not there in full. Names of files (`0007_spin_rpm-2.5_serve-speed_m_s-6.csv`) are of
 letters, digits, `.`, `_` and `-` alone: the number tells them apart; the values after it are for the reader, to six figures, cut
-where a name grows too long. index.csv has a row a combination (RFC 4180: quotes where needed, CRLF).
+where a name grows too long. index.csv has a row a combination (RFC 4180: quotes where needed, CRLF); a text that a
+spreadsheet would take for a formula has an apostrophe before it.
 """
 
+import contextlib
 import csv
 import io
 import json
@@ -16,12 +18,16 @@ from .. import __version__
 from ..errors import BadInput, refusal
 from ..exports import FORMATS
 from ..exports.writing import write_all
-from .parameters import as_text
+from . import lock
+from .parameters import NUMBER, as_text
 
 REQUEST = "vary.json"
 RECORDS = ".rimfall"
 FIGURES = ("time_s", "along_m", "drift_m", "speed_m_s")  # of a landing
 _UNSAFE = re.compile(r"[^A-Za-z0-9._-]+")
+_FORMULA = tuple(
+    "=+-@\t\r\n\uff1d\uff0b\uff0d\uff20"
+)  # what makes a formula of a cell, the wide signs of East Asia among them
 _LONGEST = 120  # characters before the ending: every common file system takes 255 bytes
 _LEAST_DIGITS = 4
 
@@ -48,26 +54,35 @@ def _safe(text):
     return _UNSAFE.sub("-", text).strip(".") or "-"
 
 
-def open_folder(folder, sweep):
-    """Make the folder, or find it to be of this very run; returns its Path. Raises BadInput."""
-    folder, wanted = Path(folder), _as_bytes(sweep)
-    try:
-        folder.mkdir(parents=True, exist_ok=True)
-        names = sorted(p.name for p in folder.iterdir() if not p.name.startswith("."))
-        before = (folder / REQUEST).read_bytes() if REQUEST in names else None
-        (folder / RECORDS).mkdir(exist_ok=True)
-        for half in [*folder.glob(".*.part"), *(folder / RECORDS).glob(".*.part")]:  # of a run that was killed
-            half.unlink(missing_ok=True)
-    except OSError as error:
-        say = f"Cannot write into {folder}: {error.strerror or error}."
-        raise BadInput(refusal("out", str(folder), "a folder that can be written", say)) from None
-    if before is None and names:
+@contextlib.contextmanager
+def opened(folder, sweep):
+    """Make the folder, or find it to be of this very run, and keep other runs out of it; gives its Path. Raises BadInput."""
+    folder = Path(folder)
+    with contextlib.ExitStack() as held:
+        try:
+            folder.mkdir(parents=True, exist_ok=True)
+            if not (folder / REQUEST).exists():
+                _check_empty(folder)
+            (folder / RECORDS).mkdir(exist_ok=True)
+            held.enter_context(lock.only_run_in(folder, folder / RECORDS))
+            before = (folder / REQUEST).read_bytes() if (folder / REQUEST).exists() else None
+            for half in [*folder.glob(".*.part"), *(folder / RECORDS).glob(".*.part")]:  # of a run that was killed
+                half.unlink(missing_ok=True)
+        except OSError as error:
+            say = f"Cannot write into {folder}: {error.strerror or error}."
+            raise BadInput(refusal("out", str(folder), "a folder that can be written", say)) from None
+        if before is None:
+            write_all({folder / REQUEST: _as_bytes(sweep)})
+        elif before != _as_bytes(sweep):
+            raise _other(folder, f"{folder} holds another run ({_difference(before, sweep)}); choose another folder.")
+        yield folder
+
+
+def _check_empty(folder):
+    """Raises BadInput where a folder that is no run's holds anything."""
+    names = sorted(p.name for p in folder.iterdir() if not p.name.startswith("."))
+    if names:
         raise _other(folder, f"{folder} holds other files ({names[0]}); choose a new or an empty folder.")
-    if before is None:
-        write_all({folder / REQUEST: wanted})
-    elif before != wanted:
-        raise _other(folder, f"{folder} holds another run ({_difference(before, sweep)}); choose another folder.")
-    return folder
 
 
 def _other(folder, say):
@@ -146,5 +161,10 @@ def _index_cells(motion):
 def index_table(rows):
     """Rows of text as a CSV file's bytes."""
     out = io.StringIO(newline="")
-    csv.writer(out).writerows(rows)
+    csv.writer(out).writerows([[_inert(cell) for cell in row] for row in rows])
     return out.getvalue().encode("utf-8", "surrogatepass")
+
+
+def _inert(cell):
+    """A cell that a spreadsheet takes for text: a name is no formula, however it begins. Numbers stay as they are."""
+    return f"'{cell}" if cell.startswith(_FORMULA) and not NUMBER.fullmatch(cell) else cell

@@ -58,13 +58,14 @@ def run(sweep, grid, out, workers=None, scheduler=None, quiet=False):
     where it is stopped; what is written by then stays, and the same run goes on from there."""
     workers = local.workers_of(workers)
     check(grid, None if quiet else progress_teller("checked"))
-    run_folder = folder.open_folder(out, sweep)
-    numbers = [n for n in range(1, grid.count + 1) if folder.record_of(run_folder, n) is None]
-    failed = {}
-    if numbers:
-        doing = local.each(sweep, numbers, workers) if scheduler is None else cluster.each(sweep, numbers, scheduler)
-        failed = _keep_all(run_folder, doing, grid.count, len(numbers), quiet)
-    return _summed_up(run_folder, sweep, grid, failed)
+    with folder.opened(out, sweep) as run_folder:
+        numbers = [n for n in range(1, grid.count + 1) if folder.record_of(run_folder, n) is None]
+        failed = {}
+        if numbers:
+            on_machine = scheduler is None
+            doing = local.each(sweep, numbers, workers) if on_machine else cluster.each(sweep, numbers, scheduler)
+            failed = _keep_all(run_folder, doing, grid.count, len(numbers), quiet)
+        return _summed_up(run_folder, sweep, grid, failed)
 
 
 def _keep_all(run_folder, doing, count, left, quiet):
@@ -140,7 +141,8 @@ def progress_teller(what, began_with=0, out=None, clock=time.monotonic):
         said = progress_line(what, done, of, began_with, now_s - began_s)
         ends = "\n" if done == of or not terminal else ""
         start = "\r" if terminal else ""
-        print(start + said.ljust(last["length"]), end=ends, file=out, flush=True)
+        with contextlib.suppress(OSError):  # whoever read it has gone; the work goes on
+            print(start + said.ljust(last["length"]), end=ends, file=out, flush=True)
         last["s"], last["length"] = now_s, len(said) if terminal else 0
 
     return say_so
