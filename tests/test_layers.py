@@ -25,6 +25,7 @@ PYTHON = {
     "folders": set(),
     "fields": set(),
     "phrases": set(),
+    "processes": {"errors"},
     "physics": {"errors"},
     "shapes": {"errors", "fields", "phrases", "physics"},
     "motions": {"errors", "physics", "shapes"},
@@ -34,10 +35,10 @@ PYTHON = {
     "kinds": {"errors", "fields", "phrases", "physics", "shapes", "motions"},
     "scene": BELOW_SCENE,
     "exports": BELOW_SCENE | {"folders", "scene"},
-    "sweep": {"__init__", "errors", "exports", "scene"},
+    "sweep": {"__init__", "errors", "exports", "processes", "scene"},
     "api": {"errors", "exports", "motions", "scene", "sweep"},
-    "web": {"__init__", "errors", "folders", "phrases", "shapes", "scene", "exports"},
-    "cli": {"__init__", "errors", "phrases", "scene", "exports", "sweep", "web"},
+    "web": {"__init__", "errors", "folders", "phrases", "processes", "shapes", "scene", "exports"},
+    "cli": {"__init__", "errors", "phrases", "processes", "scene", "exports", "sweep", "web"},
     "__main__": {"cli"},
 }
 # part of server/rimfall → the packages it may import, besides the standard library

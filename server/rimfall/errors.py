@@ -42,6 +42,11 @@ class BadInput(Refused):
 class TooMuch(Refused):
     """The input asks for more than one request may."""
 
+    @property
+    def status(self):
+        """413 for a document that is too long, 422 for one that asks too much."""
+        return 413 if self.refusals[0].field == "document" else 422
+
 
 def refusal(field, was, may_be, say):
     """A Refusal whose `was` is cut to 80 characters, as the answer promises."""

@@ -13,6 +13,7 @@ from pathlib import Path
 import pytest
 
 from rimfall.errors import BadInput
+from rimfall.processes import workers_of
 from rimfall.scene.reading import read
 from rimfall.sweep import local, parameters
 from rimfall.sweep.job import Outcome
@@ -107,4 +108,4 @@ def test_no_process_is_left_when_the_work_is_left():
 @each_row("count", [0, -1, 100_000])
 def test_a_number_of_workers_out_of_range_is_refused(count):
     with pytest.raises(BadInput, match="1 to 512"):
-        local.workers_of(count)
+        workers_of(count)

@@ -14,7 +14,7 @@ import httpx
 import pytest
 
 from rimfall.scene import examples
-from rimfall.web import api, page
+from rimfall.web import page, work
 from rimfall.web.app import make_app
 from rimfall.web.guards import host_allowed
 from rimfall.web.static import PageFiles
@@ -70,7 +70,7 @@ def test_lists_and_f4_carry_the_same_paths():
 
 
 def test_lists_are_refused_where_packed_arrays_are_not(monkeypatch):
-    monkeypatch.setattr(api, "GREATEST_SAMPLES_IN_LISTS", 80)  # same-lob has 51 and 123
+    monkeypatch.setattr(work, "GREATEST_SAMPLES_IN_LISTS", 80)  # same-lob has 51 and 123
     assert refused(trace(), 422)[0]["field"] == "motions.1"
     assert trace(query="?arrays=f4").status_code == 200
 
@@ -180,7 +180,7 @@ def test_a_fault_of_ours_has_the_one_shape_and_a_lack_of_handles_passes(monkeypa
         def fails(*_, error=error):
             raise error
 
-        monkeypatch.setattr(api.examples, "listed", fails)
+        monkeypatch.setattr(examples, "listed", fails)
 
         async def once():
             transport = httpx.ASGITransport(app=make_app(), raise_app_exceptions=False)

@@ -9,10 +9,12 @@ import webbrowser
 import uvicorn
 
 from ..errors import BadInput, refusal
+from ..processes import workers_of
 from ..web import connections
-from ..web.app import make_app
+from ..web.app import MAX_SECONDS, make_app
 
 DONE = 0
+LEAST_SECONDS, GREATEST_SECONDS = 0.1, 3600.0
 
 
 def add_to(parser):
@@ -26,19 +28,38 @@ def add_to(parser):
     parser.add_argument(
         "--open", action=argparse.BooleanOptionalAction, default=True, help="open the page in the browser"
     )
+    parser.add_argument(
+        "--workers", type=int, metavar="N", help="processes that work things out (default: as many as there are cores)"
+    )
+    parser.add_argument(
+        "--max-seconds",
+        type=float,
+        default=MAX_SECONDS,
+        metavar="S",
+        help="longest that one request may be worked on (default: %(default)g)",
+    )
     parser.set_defaults(run=_serve)
 
 
 def _serve(chosen):
+    workers, max_seconds = workers_of(chosen.workers, least=0), _seconds(chosen.max_seconds)
     listening = _listen(chosen.host, chosen.port)
     host = f"[{chosen.host}]" if ":" in chosen.host else chosen.host
     address = f"http://{host}:{listening.getsockname()[1]}/"
     print(f"Rimfall is at {address} (Ctrl+C stops it)", flush=True)
     if chosen.open:
         threading.Timer(0.5, webbrowser.open, [address]).start()
-    config = uvicorn.Config(make_app(chosen.host), **connections.settings())
+    app = make_app(chosen.host, workers, max_seconds)
+    config = uvicorn.Config(app, **connections.settings())
     uvicorn.Server(config).run(sockets=[listening])
     return DONE
+
+
+def _seconds(most):
+    if not LEAST_SECONDS <= most <= GREATEST_SECONDS:
+        may_be = f"{LEAST_SECONDS:g} to {GREATEST_SECONDS:g}"
+        raise BadInput(refusal("max-seconds", most, may_be, f"--max-seconds was {most:g}; it may be {may_be}."))
+    return most
 
 
 def _listen(host, port):

@@ -2,32 +2,14 @@
 
 import contextlib
 import multiprocessing
-import os
-import signal
-import threading
 from concurrent.futures import FIRST_COMPLETED, ProcessPoolExecutor, wait
 from concurrent.futures.process import BrokenProcessPool
 
-from ..errors import BadInput, refusal
+from ..processes import begin, started_quietly
 from .job import work
 
-GREATEST_WORKERS = 512
 _AHEAD = 2  # combinations handed out for each process: none waits, and what waits to be written stays small
 _MOST_TRIES = 3
-_THREADS = ("OMP_NUM_THREADS", "OPENBLAS_NUM_THREADS", "MKL_NUM_THREADS", "VECLIB_MAXIMUM_THREADS")
-
-
-def cores():
-    """How many processes this machine runs at once."""
-    return len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
-
-
-def workers_of(count):
-    """How many processes to run: as many as asked, or as there are cores. Raises BadInput."""
-    if count is not None and not 1 <= count <= GREATEST_WORKERS:
-        may_be = f"1 to {GREATEST_WORKERS}"
-        raise BadInput(refusal("workers", count, may_be, f"--workers was {count}; it may be {may_be}."))
-    return count or cores()
 
 
 def each(sweep, numbers, workers):
@@ -57,7 +39,7 @@ def _until_one_dies(sweep, left, workers, tries):
             while left and len(at_work) < most:
                 number = left.pop()
                 try:
-                    with _started_quietly():  # a pool starts its processes one by one, as it is handed work
+                    with started_quietly():  # a pool starts its processes one by one, as it is handed work
                         at_work[pool.submit(work, sweep, number)] = number
                 except BrokenProcessPool:  # one died before this was handed out
                     left.append(number)
@@ -80,41 +62,10 @@ def _pool(workers):
     """A pool whose processes compute on one thread each, leave Ctrl+C to this one, and end with it. They write nothing, so they
     are ended at once, whatever they are at."""
     before = set(multiprocessing.active_children())
-    pool = ProcessPoolExecutor(workers, multiprocessing.get_context("spawn"), _begin)
+    pool = ProcessPoolExecutor(workers, multiprocessing.get_context("spawn"), begin)
     try:
         yield pool
     finally:
         for process in set(multiprocessing.active_children()) - before:
             process.terminate()
         pool.shutdown(wait=True, cancel_futures=True)
-
-
-@contextlib.contextmanager
-def _started_quietly():
-    """What a process inherits when it starts: one thread for linear algebra, and signals of the keyboard held back."""
-    kept = {name: os.environ.get(name) for name in _THREADS}
-    masks = hasattr(signal, "pthread_sigmask")
-    try:
-        os.environ.update(dict.fromkeys(_THREADS, "1"))
-        if masks:
-            held = signal.pthread_sigmask(signal.SIG_BLOCK, {signal.SIGINT})
-        yield
-    finally:
-        for name, value in kept.items():
-            if value is None:
-                del os.environ[name]
-            else:
-                os.environ[name] = value
-        if masks:
-            signal.pthread_sigmask(signal.SIG_SETMASK, held)
-
-
-def _begin():
-    """In a new process: Ctrl+C is the first one's to answer, and when that one is gone, so is this."""
-    signal.signal(signal.SIGINT, signal.SIG_IGN)
-    threading.Thread(target=_end_with_parent, daemon=True).start()
-
-
-def _end_with_parent():
-    multiprocessing.parent_process().join()
-    os._exit(1)

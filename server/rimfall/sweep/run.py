@@ -11,6 +11,7 @@ from ..errors import BadInput, refusal
 from ..exports import FORMATS
 from ..exports.options import read_options
 from ..exports.writing import write_all
+from ..processes import workers_of
 from . import cluster, contact_sheet, folder, local
 from .grid import check, grid_of
 from .job import Outcome, Sweep
@@ -56,7 +57,7 @@ def sweep_of(scene, parameters, formats=(), options=None):
 def run(sweep, grid, out, workers=None, scheduler=None, quiet=False):
     """Do every combination that is not done yet, into the folder `out`; returns Done. Raises Refused, and KeyboardInterrupt
     where it is stopped; what is written by then stays, and the same run goes on from there."""
-    workers = local.workers_of(workers)
+    workers = workers_of(workers)
     check(grid, None if quiet else progress_teller("checked"))
     with folder.opened(out, sweep) as run_folder:
         numbers = [n for n in range(1, grid.count + 1) if folder.record_of(run_folder, n) is None]

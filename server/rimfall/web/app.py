@@ -1,5 +1,7 @@
 """The app, put together; every 4xx in the one shape of refusals."""
 
+from contextlib import asynccontextmanager
+
 from fastapi import FastAPI, Request
 from fastapi.exceptions import RequestValidationError
 from fastapi.openapi.utils import get_openapi
@@ -9,21 +11,27 @@ from starlette.exceptions import HTTPException
 from starlette.requests import ClientDisconnect
 
 from .. import __version__
-from ..errors import BadInput, Refused, TooMuch, refusal
+from ..errors import BadInput, Refused, refusal
 from ..folders import folder
 from ..scene.document import Scene
 from ..scene.reading import ExportRequest
 from . import api, page
 from .connections import OUT_OF_HANDLES, RETRY_AFTER_S
 from .guards import Guards
+from .pool import Pool
 from .static import PageFiles
 
 _BODIES = {"/api/trace": Scene, "/api/export/{name}": ExportRequest}
 
 
-def make_app(served_as="127.0.0.1"):
-    """The ASGI app; served_as is the host it is bound to, which the Host header must name."""
-    app = FastAPI(title="Rimfall", version=__version__, docs_url=None, redoc_url=None)
+MAX_SECONDS = 20.0  # that one request may take, by default
+
+
+def make_app(served_as="127.0.0.1", workers=0, max_seconds=MAX_SECONDS):
+    """The ASGI app; served_as is the host it is bound to, which the Host header must name. workers: processes that work things
+    out, 0 for threads of this one; max_seconds: the longest that one request may be worked on."""
+    app = FastAPI(title="Rimfall", version=__version__, docs_url=None, redoc_url=None, lifespan=_closing)
+    app.state.pool, app.state.max_seconds = Pool(workers), max_seconds
     app.include_router(api.router)
     app.include_router(page.router)
     app.mount("/static", PageFiles(directory=folder("static")), name="static")
@@ -31,6 +39,13 @@ def make_app(served_as="127.0.0.1"):
     app.openapi = lambda: _schema(app)
     app.add_middleware(Guards, served_as=served_as)
     return app
+
+
+@asynccontextmanager
+async def _closing(app):
+    """Around the app's life: no work outlives it."""
+    yield
+    app.state.pool.close()
 
 
 def _schema(app):
@@ -89,7 +104,7 @@ def _answer_refusals(app: FastAPI):
 
     @app.exception_handler(Refused)
     async def refused(_: Request, error: Refused):
-        return answer(error, 413 if isinstance(error, TooMuch) and error.refusals[0].field == "document" else 422)
+        return answer(error, error.status)
 
     @app.exception_handler(RequestValidationError)
     async def invalid(_: Request, error: RequestValidationError):

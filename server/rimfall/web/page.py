@@ -24,7 +24,8 @@ _SAID = {"version": __version__, "caution": CAUTION}
 
 @router.api_route("/", methods=["GET", "HEAD"], response_class=HTMLResponse)
 def page(request: Request):
-    """The workbench."""
+    """The workbench. Whoever opens it asks a moment later where everything goes: a worker is made ready."""
+    request.app.state.pool.warm()
     return _page(request, "page.html", "main.js")
 
 

@@ -1,0 +1,58 @@
+"""Processes that work things out beside this one: how many, how they start, and that none outlives it. For the server and for sweeps."""
+
+import contextlib
+import multiprocessing
+import os
+import signal
+import threading
+
+from .errors import BadInput, refusal
+
+GREATEST_WORKERS = 512
+_THREADS = ("OMP_NUM_THREADS", "OPENBLAS_NUM_THREADS", "MKL_NUM_THREADS", "VECLIB_MAXIMUM_THREADS")
+_starting = threading.RLock()  # the environment is the whole process's
+
+
+def cores():
+    """How many processes this machine runs at once."""
+    return len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
+
+
+def workers_of(count, least=1):
+    """How many processes to run: as many as asked, or as there are cores. Raises BadInput."""
+    if count is not None and not least <= count <= GREATEST_WORKERS:
+        may_be = f"{least} to {GREATEST_WORKERS}"
+        raise BadInput(refusal("workers", count, may_be, f"--workers was {count}; it may be {may_be}."))
+    return cores() if count is None else count
+
+
+@contextlib.contextmanager
+def started_quietly():
+    """What a process inherits when it starts: one thread for linear algebra, and signals of the keyboard held back."""
+    with _starting:
+        kept = {name: os.environ.get(name) for name in _THREADS}
+        masks = hasattr(signal, "pthread_sigmask")
+        try:
+            os.environ.update(dict.fromkeys(_THREADS, "1"))
+            if masks:
+                held = signal.pthread_sigmask(signal.SIG_BLOCK, {signal.SIGINT})
+            yield
+        finally:
+            for name, value in kept.items():
+                if value is None:
+                    del os.environ[name]
+                else:
+                    os.environ[name] = value
+            if masks:
+                signal.pthread_sigmask(signal.SIG_SETMASK, held)
+
+
+def begin():
+    """In a new process: Ctrl+C is the first one's to answer, and when that one is gone, so is this."""
+    signal.signal(signal.SIGINT, signal.SIG_IGN)
+    threading.Thread(target=_end_with_parent, daemon=True).start()
+
+
+def _end_with_parent():
+    multiprocessing.parent_process().join()
+    os._exit(1)

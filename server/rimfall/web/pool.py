@@ -1,0 +1,213 @@
+"""The pool: work waits here, is handed to processes, and is stopped. It knows nothing of HTTP; each of its processes has a thread
+here that waits for it, so that nothing waits on the event loop.
+
+As many jobs run at once as there are workers. One that has run for a second is long: it gives way to all others and takes no
+worker's place any more (as many as there are workers may do so), so that a few heavy scenes do not stop the light ones.
+With no workers, threads of this process do the work, as tests want it.
+"""
+
+import sys
+import threading
+import time
+from collections import deque
+from collections.abc import Callable
+
+from .. import processes
+from . import work
+from .work import Asked
+from .worker import Died, Here, Process
+
+MOST_WAITING = 256
+MOST_WAITING_BYTES = 64_000_000
+LONG_S = 1.0
+HEEDED_WITHIN_S = 0.25  # a stop; then the process is killed
+CLOSES_WITHIN_S = 1.0
+LATE_S = 1.0  # past the most that it may take, where the work itself should have refused
+
+
+class Full(Exception):
+    """No more may wait here, or the pool is closed."""
+
+
+class Job:
+    """Some work. tell(what) is called, from another thread: with (done, of) as it goes; last, and once, with its Answer, with Died
+    or Full, or with None where it was stopped."""
+
+    def __init__(self, asked: Asked, tell: Callable[[object], None]):
+        self.asked, self.tell = asked, tell
+        self.worker = self.began_s = self.stopped_s = None
+        self.is_long = self.is_late = False
+
+
+class Pool:
+    """Workers, started when they are first needed, and the jobs that wait for them."""
+
+    def __init__(self, workers: int):
+        self._worker_of, self._keeps_threads = (Process, True) if workers else (Here, False)
+        self._most = workers or processes.cores()
+        self._change = threading.Condition()
+        self._waiting, self._running = deque(), set()
+        self._threads = set()
+        self._free = self._long = self._starting = (
+            0  # threads without a job; jobs that take no place; workers not there yet
+        )
+        self._closed = False
+
+    def submit(self, job: Job):
+        """Begin a job, or let it wait. Raises Full."""
+        with self._change:
+            count, size = len(self._waiting) + 1, sum(len(j.asked.body) for j in (*self._waiting, job))
+            if self._closed or count > MOST_WAITING or (size > MOST_WAITING_BYTES and count > 1):
+                raise Full
+            self._waiting.append(job)
+            self._start_where_wanted()
+            self._change.notify()
+
+    def warm(self):
+        """Have one worker started, so that the first job need not wait for it."""
+        with self._change:
+            if self._keeps_threads and not self._threads and not self._closed:
+                self._start()
+
+    def give_up(self, job: Job):
+        """Take a job back that has waited long enough: whether it still waits, and for more than a worker's start."""
+        with self._change:
+            is_waiting = job in self._waiting and not self._starting
+            if is_waiting:
+                self._waiting.remove(job)
+            return is_waiting
+
+    def stop(self, job: Job):
+        """Nobody wants this job any more."""
+        with self._change:
+            if job in self._waiting:
+                self._waiting.remove(job)
+            elif job in self._running and job.stopped_s is None:
+                job.stopped_s = time.monotonic()
+                if job.worker is not None:
+                    job.worker.stop()
+
+    def counts(self):
+        """How many jobs run and how many wait."""
+        with self._change:
+            return len(self._running), len(self._waiting)
+
+    def pids(self):
+        """The processes that have work."""
+        with self._change:
+            return [job.worker.pid for job in self._running if job.worker is not None]
+
+    def close(self):
+        """End all work, at once: what waits and what runs is told Full."""
+        with self._change:
+            self._closed = True
+            waiting, self._waiting = self._waiting, deque()
+            threads = list(self._threads)
+            for job in self._running:
+                if job.worker is not None:
+                    job.worker.kill()
+            self._change.notify_all()
+        for job in waiting:
+            job.tell(Full())
+        ends_s = time.monotonic() + CLOSES_WITHIN_S
+        for thread in threads:
+            thread.join(max(ends_s - time.monotonic(), 0.0))
+
+    def _start_where_wanted(self):
+        if self._free < len(self._waiting) and len(self._threads) - self._long < self._most:
+            self._start()
+
+    def _start(self):
+        thread = threading.Thread(target=self._run, daemon=True)
+        self._threads.add(thread)
+        self._free += 1
+        thread.start()
+
+    def _run(self):
+        """The thread of a worker: one job after another."""
+        worker = job = None
+        try:
+            worker = self._begun()
+            while (job := self._next()) is not None:
+                if not worker.alive():  # it died with nothing to do
+                    worker = self._begun(worker)
+                is_fit = self._do(job, worker)
+                job = None
+                if not is_fit:
+                    worker = self._begun(worker)
+        except OSError as error:  # such as no more processes
+            print(f"rimfall: a worker could not be started: {error}", file=sys.stderr)
+        finally:
+            with self._change:
+                self._threads.discard(threading.current_thread())
+                self._free -= job is None
+                self._running.discard(job)
+                self._change.notify()
+            if job is not None:
+                job.tell(Died())
+            if worker is not None:
+                worker.close()
+
+    def _begun(self, instead_of=None):
+        """A new worker. What waits for it does not wait in vain."""
+        if instead_of is not None:
+            instead_of.close()
+        with self._change:
+            self._starting += 1
+        try:
+            return self._worker_of()
+        finally:
+            with self._change:
+                self._starting -= 1
+
+    def _next(self):
+        """The job that has waited longest, once there is one; None where this thread is wanted no more."""
+        with self._change:
+            while True:
+                is_surplus = len(self._threads) - self._long > self._most
+                if self._closed or is_surplus or not (self._waiting or self._keeps_threads):
+                    return None
+                if self._waiting:
+                    self._free -= 1
+                    job = self._waiting.popleft()
+                    self._running.add(job)
+                    return job
+                self._change.wait()
+
+    def _do(self, job, worker):
+        """Have a job done, and tell what came of it; whether the worker is fit for another."""
+        with self._change:
+            job.began_s, job.worker = time.monotonic(), worker
+            worker.begin()
+            is_wanted = job.stopped_s is None and not self._closed
+        outcome, is_alive = None, True
+        if is_wanted:
+            try:
+                outcome = worker.work(job.asked, job.tell, lambda: self._look(job))
+            except Died as died:
+                outcome, is_alive = died, False
+        with self._change:
+            self._running.discard(job)
+            self._long -= job.is_long
+            self._free += 1
+            if self._closed:
+                outcome = Full()
+            elif job.stopped_s is not None:
+                outcome = None
+            elif job.is_late and not is_alive:
+                outcome = work.refused(work.too_much_time(job.asked.most_s))
+        job.tell(outcome)
+        return is_alive and not job.is_long and not worker.grown
+
+    def _look(self, job):
+        """What becomes of a job that still runs: it is long, or it heeded neither its time nor that it was stopped."""
+        now_s = time.monotonic()
+        with self._change:
+            if not job.is_long and now_s - job.began_s > LONG_S and self._long < self._most:
+                job.is_long = True
+                self._long += 1
+                job.worker.give_way()
+                self._start_where_wanted()
+            job.is_late = now_s - job.began_s > job.asked.most_s + LATE_S
+            if job.is_late or (job.stopped_s is not None and now_s - job.stopped_s > HEEDED_WITHIN_S):
+                job.worker.kill()

@@ -1,0 +1,147 @@
+"""The work behind the API: the bytes of a body and the options of its query in, an answer out. No web, and nothing kept between.
+
+A function per kind of work; `WORK` names them. Each is `work(body, watch, **options)`, raises Refused, and tells watch(done, of) how
+far it is where it can take long.
+"""
+
+import base64
+import json
+import traceback
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from functools import partial
+
+from pydantic_core import to_json
+
+from ..errors import BadInput, Refused, TooMuch, refusal
+from ..exports import FORMATS, page_drawings
+from ..exports.options import options_of
+from ..scene import answers, questions
+from ..scene.checks import followed
+from ..scene.feel import answers as feel_answers
+from ..scene.feel.answers import feel
+from ..scene.questions import GREATEST_SAMPLES, GREATEST_SAMPLES_IN_LISTS
+from ..scene.reading import read, read_export, read_feel, read_size
+from ..scene.size import answers as size_answers
+from ..scene.work import GREATEST_BYTES, Stopped, bounded
+from ..shapes.drawn import drawn
+
+
+@dataclass(frozen=True)
+class Answer:
+    """What goes back: the body, what it is, headers beside that, and the HTTP status."""
+
+    body: bytes
+    media_type: str = "application/json"
+    headers: dict = field(default_factory=dict)
+    status: int = 200
+
+
+@dataclass(frozen=True)
+class Asked:
+    """Some work to do: its name in WORK, the body's bytes, the options of the query, the most seconds it may take."""
+
+    name: str
+    body: bytes
+    options: dict
+    most_s: float
+
+
+def refused(error: Refused, status=None) -> Answer:
+    """A refusal as an answer."""
+    return Answer(json.dumps(error.as_dict()).encode(), status=status or error.status)
+
+
+def answered(asked: Asked, watch: Callable[[int, int], None], stopped: Callable[[], bool]) -> Answer | None:
+    """The answer, a refusal or a fault of ours included; None where it was stopped, which `stopped` says once it is."""
+    try:
+        work = partial(WORK[asked.name], **asked.options)
+        return bounded(work, asked.body, watch, seconds=asked.most_s, stopped=stopped)
+    except Stopped:
+        return None
+    except Refused as error:
+        return refused(error)
+    except MemoryError:
+        return refused(too_much_memory())
+    except Exception:  # noqa: BLE001 - one fault must not end what others are waiting for
+        traceback.print_exc()
+        say = "This could not be worked out, by a fault of the program; the server's terminal says which."
+        return refused(Refused(refusal("server", "a fault", "another scene", say)), 500)
+
+
+def too_much_memory() -> TooMuch:
+    """The refusal of work that takes more memory than one request may."""
+    most = f"{GREATEST_BYTES // 1_000_000} MB"
+    say = (
+        f"This takes more memory than one request may ({most}); ask for less: fewer motions, fewer drops, a shorter clock "
+        "(sampling.duration_s) or fewer frames a second (sampling.fps)."
+    )
+    return TooMuch(refusal("work", f"over {most}", f"within {most}", say))
+
+
+def too_much_time(most_s) -> TooMuch:
+    """The refusal of work that takes longer than one request may."""
+    say = (
+        f"This was not worked out within {most_s:g} s, the longest that one request may take; ask for less: fewer motions, "
+        "fewer rebounds (bounces), or a shorter clock (sampling.duration_s)."
+    )
+    return TooMuch(refusal("work", f"over {most_s:g} s", f"within {most_s:g} s", say))
+
+
+def _trace(body, watch, arrays, units, hold, held, follower):
+    if (hold is None) != (held is None):
+        say = "hold and held are given together or not at all."
+        raise BadInput(refusal("held", str(held), "given together with hold", say))
+    scene = read(body)
+    if hold is not None:
+        scene = followed(scene, hold, held, follower)
+    f4 = arrays == "f4"
+    most = GREATEST_SAMPLES if f4 else GREATEST_SAMPLES_IN_LISTS
+    return Answer(answers.of_trace(questions.trace(scene, most, watch), units, f4))
+
+
+def _feel(body, _, units):
+    return Answer(feel_answers.as_json(feel(read_feel(body)), units))
+
+
+def _mesh(body, _):
+    scene = read_feel(body)
+    habitats = [scene.habitat, *(other.habitat for other in scene.compare)]
+    return Answer(to_json({"habitats": [drawn(part.habitat()) for part in habitats]}))
+
+
+def _map(body, _, width, draw, units):
+    return Answer(to_json(page_drawings.map_of_limits(read_feel(body), width, draw, units)))
+
+
+def _plot(body, watch, width, plain, units):
+    scene, part = read_export(body)
+    options = options_of(part, scene)
+    return Answer(
+        to_json(page_drawings.plot_of_paths(questions.trace(scene, watch=watch), options, width, plain, units))
+    )
+
+
+def _size(body, _, units):
+    return Answer(size_answers.as_json(read_size(body), units))
+
+
+def _export(body, watch, name, packed):
+    scene, part = read_export(body)
+    options = options_of(part, scene)
+    kind = FORMATS[name]
+    file = kind.write(questions.trace(scene, watch=watch), options)
+    if packed:  # as the last line of a stream
+        return Answer(b'{"file": "' + base64.b64encode(file) + b'"}')
+    return Answer(file, kind.media_type, {"content-disposition": f'attachment; filename="rimfall.{kind.ending}"'})
+
+
+WORK = {
+    "trace": _trace,
+    "feel": _feel,
+    "mesh": _mesh,
+    "map": _map,
+    "plot": _plot,
+    "size": _size,
+    "export": _export,
+}

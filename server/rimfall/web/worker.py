@@ -1,0 +1,202 @@
+"""A process that works things out for the server, one at a time, and the server's hold on it.
+
+It is handed `Asked`s over a pipe, tells how far it is, and answers; while it works, a word on the pipe says that nobody waits for
+it any more.
+"""
+
+import contextlib
+import multiprocessing
+import os
+import sys
+import threading
+import time
+
+from .. import processes
+from .work import Answer, Asked, answered
+
+LOOK_EVERY_S = 0.05
+_TELL_EVERY_S = 0.1
+_GROWN_BYTES = 400_000_000  # more than a request may keep: past it an allocation fails, and the answer is a refusal
+_KEPT_BYTES = (
+    150_000_000  # what one may hold on to after an answer, above what it began with; past it another takes its place
+)
+
+
+class Died(Exception):
+    """The process that worked on it is gone."""
+
+
+def _context():
+    """How processes are started: as forks of one that has loaded everything and done nothing (20 ms), where that is safe; else anew."""
+    if sys.platform != "linux":
+        return multiprocessing.get_context("spawn")
+    context = multiprocessing.get_context("forkserver")
+    context.set_forkserver_preload([__name__])
+    return context
+
+
+_CONTEXT = _context()
+
+
+class Process:
+    """The server's hold on one process. One thread gives it work; any thread may stop or kill it."""
+
+    def __init__(self):
+        self._pipe, theirs = _CONTEXT.Pipe()
+        self._process = _CONTEXT.Process(target=_work, args=(theirs,), daemon=True)
+        with processes.started_quietly():
+            self._process.start()
+        theirs.close()
+        self.pid = self._process.pid
+        self.grown = False
+        self._sending = threading.Lock()
+        self._number = 0
+
+    def begin(self):
+        """A piece of work is about to begin: what is stopped from now on is that."""
+        self._number += 1
+
+    def work(self, asked: Asked, tell, look) -> Answer | None:
+        """The answer, or None where it was stopped; tell((done, of)) as it goes, look() now and then. Raises Died."""
+        try:
+            with self._sending:
+                self._pipe.send((self._number, asked))
+            while True:
+                look()
+                if not self._pipe.poll(LOOK_EVERY_S):
+                    continue
+                what = self._pipe.recv()
+                if len(what) == 2:
+                    tell(what)
+                    continue
+                *heading, is_answered, self.grown = what
+                return Answer(self._pipe.recv_bytes(), *heading) if is_answered else None
+        except (EOFError, OSError):
+            raise Died from None
+
+    def stop(self):
+        """Tell it that what it is at is wanted no more."""
+        with contextlib.suppress(OSError), self._sending:
+            self._pipe.send(self._number)
+
+    def kill(self):
+        """End it, whatever it is at."""
+        self._process.kill()
+
+    def give_way(self):
+        """Let whatever else wants a processor have it first, from now on."""
+        if hasattr(os, "setpriority"):
+            with contextlib.suppress(OSError):
+                os.setpriority(os.PRIO_PROCESS, self.pid, 10)
+
+    def alive(self):
+        """Whether it is there."""
+        return self._process.is_alive()
+
+    def close(self):
+        """End it and let go of it."""
+        self.kill()
+        self._process.join()
+        self._process.close()
+        self._pipe.close()
+
+
+class Here:
+    """What stands for a process where there is none: the thread that gives it work does it. It can be told to stop, not made to."""
+
+    def __init__(self):
+        self.pid, self.grown = os.getpid(), False
+        self._stop = threading.Event()
+
+    def begin(self):
+        self._stop.clear()
+
+    def work(self, asked, tell, _):
+        return answered(asked, _seldom(tell), self._stop.is_set)
+
+    def stop(self):
+        self._stop.set()
+
+    kill = stop
+
+    def give_way(self):
+        """Nothing to be done: a thread has its process's priority."""
+
+    def alive(self):
+        return True
+
+    def close(self):
+        """Nothing is held."""
+
+
+def _work(pipe):
+    """The process: answer until the server is gone."""
+    processes.begin()
+    began_bytes = _resident_bytes()
+    _bound_memory()
+    stopped_number = None
+    while True:
+        try:
+            message = pipe.recv()
+            if isinstance(message, int):
+                stopped_number = message
+                continue
+            number, asked = message
+            answer = None
+            if number != stopped_number:
+                answer = answered(asked, _seldom(pipe.send), _stopped(pipe, number))
+            grown = _resident_bytes() - began_bytes > _KEPT_BYTES
+            heading = (None, None, None) if answer is None else (answer.media_type, answer.headers, answer.status)
+            pipe.send((*heading, answer is not None, grown))
+            if answer is not None:
+                pipe.send_bytes(answer.body)
+        except (EOFError, OSError):
+            return
+
+
+def _seldom(tell):
+    """A function of (done, of) that tells them, not more often than a reader can follow."""
+    told_s = 0.0
+
+    def watch(done, of):
+        nonlocal told_s
+        if time.monotonic() - told_s >= _TELL_EVERY_S:
+            told_s = time.monotonic()
+            tell((done, of))
+
+    return watch
+
+
+def _stopped(pipe, number):
+    """A function that says whether this piece of work is to stop: the server has sent its number."""
+    is_stopped = False
+
+    def stopped():
+        nonlocal is_stopped
+        while not is_stopped and pipe.poll():
+            is_stopped = pipe.recv() == number
+        return is_stopped
+
+    return stopped
+
+
+def _resident_bytes():
+    """Memory that this process holds now; 0 where the system does not say (it is Linux's way)."""
+    try:
+        with open("/proc/self/statm", encoding="ascii") as file:
+            return int(file.read().split()[1]) * os.sysconf("SC_PAGE_SIZE")
+    except OSError:
+        return 0
+
+
+def _bound_memory():
+    """Let an allocation fail, where the system can, before one request takes the machine's memory."""
+    if sys.platform != "linux":
+        return
+    import resource
+
+    with open("/proc/self/status", encoding="ascii") as file:
+        held_kb = next(int(line.split()[1]) for line in file if line.startswith("VmData:"))
+    most = held_kb * 1024 + _GROWN_BYTES
+    with contextlib.suppress(ValueError):  # a stricter bound stands
+        resource.setrlimit(resource.RLIMIT_DATA, (most, most))
