@@ -1,7 +1,8 @@
 // Builds everything, and is the only module that knows all others.
 
 import { createAsk, createAskFeel } from './api/ask.js';
-import { ValidationError, createClient } from './api/client.js';
+import { createClient, isThere } from './api/client.js';
+import { createOpen, firstScene } from './api/opening.js';
 import { createBar, createShare } from './panels/bar.js';
 import { createDials } from './panels/dials.js';
 import { watchPointer } from './panels/shared/dom.js';
@@ -9,11 +10,14 @@ import { download, fileName } from './panels/shared/files.js';
 import { createGlossary } from './panels/glossary.js';
 import { createTheme, createLooks, looksAnswer } from './panels/looks/looks.js';
 import { createHowBig, sizeAnswer } from './panels/how_big/how_big.js';
+import { createConnection } from './state/connection.js';
 import { createPersistence, createAutosave, fromHash } from './state/persistence.js';
+import { createStatus } from './state/status.js';
 import { createKeys } from './panels/keys.js';
 import { createNotices } from './panels/notices.js';
 import { createPlaces } from './panels/places.js';
 import { createScenes } from './panels/scenes.js';
+import { createStatusLine } from './panels/status_line.js';
 import { createTakeAway } from './panels/away/take_away.js';
 import { createTimeline } from './panels/timeline/timeline.js';
 import { createTitle } from './panels/title.js';
@@ -25,47 +29,64 @@ import { createStudio } from './views/shoot.js';
 import { createStages } from './views/stage.js';
 
 const FIRST_PACE = 0.25;
-const client = createClient();
+const element = id => window.document.getElementById(id);
+const status = createStatus();
+const connection = createConnection({ probe: isThere, changed: state => status.setServer(state, connection.retry) });
+const client = createClient({ connection });
 const autosave = createAutosave(localStorageOrNone());
 
+createStatusLine({ status, home: element('stages') });
+for (const event of ['online', 'pageshow']) addEventListener(event, connection.retry);
 start().catch(sayDead);
 
 async function start() {
   const fields = await client.fields();
-  const { document: scene, answer, opening, trouble } = await firstScene();
-  const store = createStore({ document: scene, fields });
+  const first = await firstScene({
+    sources: SOURCES,
+    example: firstExample,
+    trace: client.trace,
+    status,
+    units: autosave.view({ units: '' }).units,
+    seen: entitle,
+  });
+  const store = createStore({ document: first.document, fields });
   const clock = createClock({ now: () => performance.now() });
   store.look(autosave.view(store.view));
-  const ask = createAsk({ store, trace: client.trace });
-  build({ store, clock, ask });
-  if (trouble) store.tell({ kind: 'told', say: trouble });
+  const ask = createAsk({ store, trace: client.trace, status });
+  const { open } = build({ store, clock, ask });
   sayReady();
-  store.setAnswer(answer, scene);
-  if (opening) firstMinute(clock);
+  store.setAnswer(first.answer, first.document);
+  if (first.trouble) tellTrouble(store, open, first.trouble);
+  if (first.isExample) firstMinute(clock);
 }
 
-// the link's scene, else the one at hand when the page was last left, else the opening one; one the server refuses is passed over
-async function firstScene() {
-  let trouble = null;
-  for (const [source, find] of [
-    ['link', () => fromHash(location.hash)],
-    ['autosave', () => autosave.scene()],
-  ]) {
-    try {
-      const document = await find();
-      if (document) return { document, answer: await client.trace(document), opening: false, trouble };
-    } catch (problem) {
-      if (source === 'link') trouble = `The link could not be opened: ${problem instanceof ValidationError ? problem.message : 'it holds no whole scene.'}`;
-      else trouble ??= `The scene kept in this browser could not be opened: ${problem.message}`;
-    }
-  }
-  const [first] = await client.examples();
-  const document = await client.example(first.id);
-  return { document, answer: await client.trace(document), opening: true, trouble };
+// the link's scene, else the one at hand when the page was last left
+const SOURCES = [
+  { what: 'the scene of the link', find: () => fromHash(location.hash) },
+  { what: 'the scene kept in this browser', find: () => autosave.scene() },
+];
+
+async function firstExample() {
+  const [{ id }] = await client.examples();
+  return client.example(id);
+}
+
+// its name stands before its answer does
+function entitle({ title }) {
+  element('title').textContent = title || 'Untitled scene';
+  element('direction').textContent = 'Opening the scene…';
+}
+
+function tellTrouble(store, open, { say, again }) {
+  store.tell({ kind: 'failed', field: null, say, again: again && (() => open(again)) });
 }
 
 function build({ store, clock, ask }) {
-  const open = document => openScene({ store, clock }, document);
+  const open = createOpen({ store, trace: client.trace, status, left: document => autosave.remember(document, Date.now()), opened });
+  function opened() {
+    store.look({ chosen: 0, hidden: [], beside: null, presets: { ...FIRST_PRESETS } });
+    clock.seek(0);
+  }
   const sceneText = () => `${JSON.stringify(store.document, null, 2)}\n`;
   const share = createShare({
     store,
@@ -108,32 +129,24 @@ function build({ store, clock, ask }) {
     const { createFeel } = await import('./panels/feel/feel.js');
     await createFeel({ store, client, glossary });
   });
+  return { open };
 }
 
-// what belongs to a place that few open at once is fetched with its first opening
+// what belongs to a place that few open at once is fetched with its first opening, once the server is there
 function whenOpened(store, place, make) {
-  const off = store.on('view', () => {
+  const off = store.on('view', async () => {
     if (store.view.place !== place) return;
     off();
-    make().catch(() => store.tell({ kind: 'failed', field: null, say: 'This place could not be fetched: reload the page.' }));
+    const job = status.begin({ say: 'Fetching this place' });
+    try {
+      await client.health();
+      await make();
+    } catch {
+      whenOpened(store, place, make);
+      store.tell({ kind: 'failed', field: null, say: 'This place could not be fetched.', again: () => store.look({ place }) });
+    }
+    job.end();
   });
-}
-
-// only what the server can trace is let in; the scene that is left stays among the recent ones
-async function openScene({ store, clock }, document) {
-  try {
-    await client.trace(document);
-  } catch (problem) {
-    return store.tell({
-      kind: problem instanceof ValidationError ? 'refused' : 'failed',
-      field: null,
-      say: `${problem.message} Nothing was changed.`,
-    });
-  }
-  autosave.remember(store.document, Date.now());
-  store.replace(document);
-  store.look({ chosen: 0, hidden: [], beside: null, presets: { ...FIRST_PRESETS } });
-  clock.seek(0);
 }
 
 // ready once the first answer is drawn; the flat plates that stand in without WebGL draw at once and announce nothing

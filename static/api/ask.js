@@ -2,17 +2,19 @@
 
 import { RADIUS, SPIN, readAt } from '../state/fields.js';
 import { createNewest } from '../state/newest.js';
+import { createStatus } from '../state/status.js';
 import { formatFigure } from '../state/units.js';
-import { ValidationError } from './client.js';
+import { ValidationError } from './errors.js';
 
-const DIM_MS = 300,
-  SAY_MS = 4000;
+const SLOW_MS = 300; // a scene that took as long is asked so that it tells how far it is
 const DIALS = { [RADIUS]: SPIN, [SPIN]: RADIUS };
 
-export function createAsk({ store, trace, later = (fn, ms) => setTimeout(fn, ms), forget = id => clearTimeout(id) }) {
+/** trace(document, {units, hold, signal, told}) → promise of the answer; timers {later, forget} and now(), ms, for tests. */
+export function createAsk({ store, trace, status = createStatus(), timers = {}, now = () => performance.now() }) {
   let following = null, // what a moved dial asks for, until it is answered or taken back
-    solving = null;
-  const { want: ask, drop } = createNewest({ request, ask: put, answered: arrived, failed });
+    solving = null,
+    took_ms = 0;
+  const { want: ask, drop } = createNewest({ request, ask: put, answered: arrived, failed, overtaken, ...timers });
 
   function request() {
     const question = { document: store.document, units: store.view.units, hold: solving ?? following, solved: solving !== null };
@@ -21,11 +23,13 @@ export function createAsk({ store, trace, later = (fn, ms) => setTimeout(fn, ms)
   }
 
   async function put({ document, units, hold }, signal) {
-    const timers = [later(() => waiting(DIM_MS), DIM_MS), later(() => waiting(SAY_MS), SAY_MS)];
+    const job = status.begin({ say: 'Working out the paths', dims: true, aside: () => shownFor(store), cancel: store.stale ? cancel : null });
+    const began_ms = now();
     try {
-      return await trace(document, { units, hold, signal });
+      return await trace(document, { units, hold, signal, told: took_ms > SLOW_MS ? job.progress : null });
     } finally {
-      timers.forEach(forget);
+      took_ms = now() - began_ms;
+      job.end();
     }
   }
 
@@ -42,6 +46,20 @@ export function createAsk({ store, trace, later = (fn, ms) => setTimeout(fn, ms)
     if (hold === following) following = null;
   }
 
+  // a dial that was to be set is still to be
+  function overtaken({ hold, solved }) {
+    if (solved) solving ??= hold;
+  }
+
+  // given up: the answer that is shown stands with its own inputs again
+  function cancel() {
+    drop();
+    solving = following = null;
+    if (!store.stale) return;
+    store.revert();
+    store.tell({ kind: 'told', say: 'Cancelled: everything is back at the values that were worked out.', field: null, again: store.redo });
+  }
+
   // what was merely told stays until its reader is done with it
   function clear() {
     if (store.notice && store.notice.kind !== 'told') store.tell(null);
@@ -51,16 +69,10 @@ export function createAsk({ store, trace, later = (fn, ms) => setTimeout(fn, ms)
     if (problem instanceof ValidationError) {
       answered(hold);
       const first = problem.errors[0];
-      return store.tell({ kind: 'refused', say: first.say, field: first.field ?? null, held: Boolean(hold) });
+      const say = problem.tooHeavy ? `${first.say} ${shownFor(store)}`.trim() : first.say;
+      return store.tell({ kind: 'refused', say, field: first.field ?? null, held: Boolean(hold) });
     }
     store.tell({ kind: 'failed', say: `${problem.message} ${shownFor(store)}`.trim(), field: null, again: ask });
-  }
-
-  // dimmed first, said in words only when it lasts
-  function waiting(after_ms) {
-    if (after_ms < SAY_MS && store.notice?.kind === 'told') return; // what can be undone stays in sight
-    const said = after_ms >= SAY_MS ? `The server has not answered for ${SAY_MS / 1000} s. ${shownFor(store)}` : null;
-    store.tell({ kind: 'waiting', say: said, field: null });
   }
 
   store.on('document', ({ path, followed, replaced }) => {

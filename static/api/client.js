@@ -1,48 +1,21 @@
-// The server, spoken to: documents out, answers in (their arrays made into typed ones), validation errors as they were said.
+// The server, spoken to: documents out, answers in, their arrays made into typed ones.
 
-/** The server said no: `errors` is its list of {field, was, may_be, say}. */
-export class ValidationError extends Error {
-  constructor(errors) {
-    super(errors[0]?.say ?? 'The server refused it.');
-    this.errors = errors;
-  }
-}
-
-/** No answer, or none that can be read. */
-export class Unanswered extends Error {}
+import { asBlob, asJson, asLines, request } from './request.js';
 
 const WAIT_MS = 30_000,
-  LONG_WAIT_MS = 600_000; // a file of thousands of drops
+  LONG_WAIT_MS = 600_000, // a file of thousands of drops
+  PROBE_MS = 5000;
 
-async function call(path, { body, wait = WAIT_MS, signal = null } = {}) {
-  let response;
-  try {
-    response = await fetch(path, {
-      method: body === undefined ? 'GET' : 'POST',
-      headers: body === undefined ? {} : { 'content-type': 'application/json' },
-      body: body === undefined ? undefined : JSON.stringify(body),
-      signal: AbortSignal.any([AbortSignal.timeout(wait), ...(signal ? [signal] : [])]),
-    });
-  } catch (cause) {
-    signal?.throwIfAborted();
-    throw new Unanswered('The server cannot be reached.', { cause });
-  }
-  if (response.ok) return response;
-  const said = await response.json().catch(() => null);
-  if (Array.isArray(said?.refused) && said.refused.length) throw new ValidationError(said.refused);
-  throw new Unanswered(`The server could not do it (${response.status}).`);
+/** Whether somebody is there. */
+export async function isThere(base = 'api') {
+  await request(`${base}/health`, { wait_ms: PROBE_MS, read: asJson });
+  return true;
 }
 
-async function json(path, options) {
-  const response = await call(path, options);
-  try {
-    return await response.json();
-  } catch (cause) {
-    throw new Unanswered('The answer of the server was cut short.', { cause });
-  }
-}
-
-export function createClient(base = 'api') {
+/** `connection.run(ask, signal)`: what asks again while the server is away or busy. */
+export function createClient({ base = 'api', connection = { run: ask => ask() } } = {}) {
+  const call = (path, { body, signal = null, wait_ms = WAIT_MS, read = asJson } = {}) =>
+    connection.run(() => request(`${base}/${path}`, { body, signal, wait_ms, read }), signal);
   let drawn = { key: null, habitats: [] }; // what the last habitats are drawn from: asked for again when they change
 
   // The spin does not show in how they are drawn.
@@ -50,34 +23,37 @@ export function createClient(base = 'api') {
     const still = part => ({ ...part, spin_rpm: 0, spin_ramp: [] });
     const body = { habitat: still(habitat), compare: (compare ?? []).map(other => ({ ...other, habitat: still(other.habitat) })) };
     const key = JSON.stringify(body);
-    if (key !== drawn.key) drawn = { key, ...(await json(`${base}/mesh`, { body, signal })) };
+    if (key !== drawn.key) drawn = { key, ...(await call('mesh', { body, signal })) };
     return drawn.habitats;
   }
 
   return {
-    fields: () => json(`${base}/fields`),
-    examples: async () => (await json(`${base}/examples`)).examples,
-    example: id => json(`${base}/examples/${encodeURIComponent(id)}`),
-    /** `hold` {hold, held, follower}: the server finds the follower that keeps what is held. */
-    async trace(document, { units = 'si', hold = null, signal = null } = {}) {
-      const query = new URLSearchParams({ arrays: 'f4', units, ...(hold ?? {}) });
-      const answer = decodeAnswer(await json(`${base}/trace?${query}`, { body: document, signal }));
+    /** Comes once the server is there. */
+    health: signal => call('health', { signal }),
+    fields: () => call('fields'),
+    examples: async () => (await call('examples')).examples,
+    example: id => call(`examples/${encodeURIComponent(id)}`),
+    /** `hold` {hold, held, follower}: the server finds the follower that keeps what is held. `told(done, of)`: how far it is, where it takes long. */
+    async trace(document, { units = 'si', hold = null, signal = null, told = null } = {}) {
+      const query = new URLSearchParams({ arrays: 'f4', units, ...(hold ?? {}), ...(told && { stream: '1' }) });
+      const answer = decodeAnswer(await call(`trace?${query}`, { body: document, signal, read: told ? asLines(told) : asJson }));
       return { ...answer, drawn: await drawnOf(answer, signal) };
     },
-    /** What people would feel in a habitat: `request` {habitat, air, person, own_limits}. */
-    feel: (request, { units = 'si', signal = null } = {}) => json(`${base}/feel?units=${units}`, { body: request, signal }),
-    /** The smallest habitat that meets some wishes: `request` {wishes, person}. */
-    size: (request, { units = 'si', signal = null } = {}) => json(`${base}/size?units=${units}`, { body: request, signal }),
-    /** The map of limits as a drawing: `request` as of feel; `draw`: quantities, of whose limits it shows the lines, none for all. */
-    map(request, { width, draw, units, signal = null }) {
+    /** What people would feel in a habitat: `body` {habitat, air, person, own_limits}. */
+    feel: (body, { units = 'si', signal = null } = {}) => call(`feel?units=${units}`, { body, signal }),
+    /** The smallest habitat that meets some wishes: `body` {wishes, person}. */
+    size: (body, { units = 'si', signal = null } = {}) => call(`size?units=${units}`, { body, signal }),
+    /** The map of limits as a drawing: `body` as of feel; `draw`: quantities, of whose limits it shows the lines, none for all. */
+    map(body, { width, draw, units, signal = null }) {
       const query = new URLSearchParams([['width', width], ['units', units], ...draw.map(name => ['draw', name])]);
-      return json(`${base}/map?${query}`, { body: request, signal });
+      return call(`map?${query}`, { body, signal });
     },
-    /** Height by distance as a drawing: `request` {scene, export}; `plain`: with the companions under plain gravity. */
-    plot: (request, { width, plain, units, signal = null }) =>
-      json(`${base}/plot?width=${width}&plain=${Number(plain)}&units=${units}`, { body: request, signal }),
-    /** A file of the scene, as a Blob: `request` {scene, export}. */
-    exported: async (format, request, signal) => (await call(`${base}/export/${format}`, { body: request, signal, wait: LONG_WAIT_MS })).blob(),
+    /** Height by distance as a drawing: `body` {scene, export}; `plain`: with the companions under plain gravity. */
+    plot: (body, { width, plain, units, signal = null }) => call(`plot?width=${width}&plain=${Number(plain)}&units=${units}`, { body, signal }),
+    /** A file of the scene, as a Blob: `body` {scene, export}. */
+    exported: (format, body, signal) => call(`export/${format}`, { body, signal, wait_ms: LONG_WAIT_MS, read: asBlob }),
+    /** What a file of Rimfall's carries: `file` → {scene, export, from}. */
+    recover: (file, { signal = null } = {}) => call('recover', { body: file, signal, wait_ms: LONG_WAIT_MS }),
   };
 }
 

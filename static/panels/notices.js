@@ -1,4 +1,4 @@
-// What has to be said at the head of the page: refusals of no open field, waiting, failures, and what can be undone.
+// What has to be said at the head of the page: refusals of no open field, failures, and what can be undone.
 
 import { fieldOf } from '../state/fields.js';
 import { $, h, setChildren, setText } from './shared/dom.js';
@@ -12,10 +12,9 @@ export function createNotices({ store }) {
 
   function update(notice) {
     clearTimeout(fading);
-    document.body.classList.toggle('waiting', notice?.kind === 'waiting');
     const said = notice?.say ?? '';
     setText($('#alert'), notice?.kind === 'refused' || notice?.kind === 'failed' ? `${said} ${still(notice)}`.trim() : '');
-    setText($('#status'), notice?.kind === 'told' || notice?.kind === 'waiting' ? said : '');
+    setText($('#status'), notice?.kind === 'told' ? said : '');
     setChildren(place, said && !atField(notice) ? drawn(notice) : null);
     if (notice?.kind === 'told')
       fading = setTimeout(() => {
@@ -34,7 +33,19 @@ export function createNotices({ store }) {
 
   function drawn(notice) {
     const buttons = [
-      notice.again && h('button', { type: 'button', class: 'link', onclick: () => notice.again() }, 'Ask again'),
+      notice.again &&
+        h(
+          'button',
+          {
+            type: 'button',
+            class: 'link',
+            onclick: () => {
+              store.tell(null);
+              notice.again();
+            },
+          },
+          'Retry',
+        ),
       notice.undo &&
         h(
           'button',
@@ -48,7 +59,7 @@ export function createNotices({ store }) {
           },
           'Undo',
         ),
-      notice.kind !== 'waiting' && h('button', { type: 'button', class: 'link', onclick: () => store.tell(null) }, 'Put away'),
+      h('button', { type: 'button', class: 'link', onclick: () => store.tell(null) }, 'Dismiss'),
     ];
     const strong = notice.kind === 'refused' || notice.kind === 'failed';
     return h(

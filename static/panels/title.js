@@ -18,7 +18,7 @@ export function createTitle({ store }) {
     onkeydown,
   });
   text.dataset.untitled = UNTITLED;
-  $('#title').append(text);
+  $('#title').replaceChildren(text);
 
   function keep() {
     const longest = fieldOf(store.fields, 'title')?.max ?? 200;

@@ -3,6 +3,7 @@
 import { readAt, getAt, putAt } from './fields.js';
 
 const UNDO_STEPS = 200;
+const ANSWERS_KEPT = 4; // of scenes left for another one: undo shows each with its own
 
 export const FIRST_PRESETS = { aboard: 'b', outside: 'd' };
 const FIRST_VIEW = {
@@ -37,6 +38,7 @@ export function createStore({ document, fields }) {
   };
   let past = [],
     future = [],
+    opened = [], // {document, answer, units}: where one scene was left for another
     dragging = false;
 
   // one undo step a drag: its first live change is remembered, the later ones only move the present
@@ -57,7 +59,14 @@ export function createStore({ document, fields }) {
     to.push(store.document);
     store.document = from.pop();
     dragging = false;
+    const known = opened.find(one => one.document === store.document && one.units === store.view.units);
+    if (known) Object.assign(store, { answer: known.answer, answered: known.document });
     emit('document', { path: null, live: false });
+    if (known) emit('answer', { current: true });
+  }
+
+  function remember(document, answer) {
+    opened = [...opened.filter(one => one.document !== document), { document, answer, units: store.view.units }].slice(-ANSWERS_KEPT);
   }
 
   const store = {
@@ -88,9 +97,26 @@ export function createStore({ document, fields }) {
       fn(draft);
       change(draft, { path: null, live });
     },
-    replace(next) {
+    /** Another scene with its own answer, both at once: no answer stands beside inputs that are not its own. */
+    open(next, answer) {
+      if (store.answer && !store.stale) remember(store.document, store.answer);
       dragging = false;
-      change(next, { path: null, live: false, replaced: true });
+      past = [...past.slice(1 - UNDO_STEPS), store.document];
+      future = [];
+      Object.assign(store, { document: next, answer, answered: next });
+      remember(next, answer);
+      emit('document', { path: null, live: false, replaced: true });
+      emit('answer', { current: true });
+    },
+    /** Back to what was answered last; redo brings back what is left. */
+    revert() {
+      if (!store.answered || !store.stale) return;
+      const at = past.lastIndexOf(store.answered);
+      future.push(store.document, ...(at < 0 ? [] : past.slice(at + 1).reverse()));
+      if (at >= 0) past = past.slice(0, at);
+      store.document = store.answered;
+      dragging = false;
+      emit('document', { path: null, live: false });
     },
     undo: () => travel(past, future),
     redo: () => travel(future, past),

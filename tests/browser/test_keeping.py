@@ -121,33 +121,6 @@ def test_a_document_the_server_refuses_says_which_field(page, troubles):
     assert "5.21 m" in said(page, 0)
 
 
-def test_a_slow_answer_never_overtakes_a_newer_one(page):
-    waiting = []
-    page.route("**/api/trace*", lambda route: waiting.append(route))
-    type_figure(page, "habitat.radius_m", "70")
-    until("the first question is out", lambda: len(waiting) == 1, page=page)
-    type_figure(page, "habitat.radius_m", "90")
-    type_figure(page, "habitat.radius_m", "110")
-    waiting.pop().continue_()
-    until("one more question, the newest", lambda: len(waiting) == 1, page=page)
-    assert json.loads(waiting[0].request.post_data)["habitat"]["radius_m"] == 110
-    waiting.pop().continue_()
-    shown_is(page, "Radius", 110)
-    page.unroute("**/api/trace*")
-
-
-def test_a_server_that_is_gone_is_said_and_the_picture_stays(page, troubles):
-    troubles.expect("ERR_FAILED")
-    page.route("**/api/trace*", lambda route: route.abort())
-    type_figure(page, "habitat.radius_m", "75")
-    until("it is said", lambda: page.locator("#notice .notice.failed").count() == 1)
-    assert "56" in page.locator("#notice").inner_text()
-    assert drawn(page, "Radius") == 56
-    page.unroute("**/api/trace*")
-    page.get_by_role("button", name="Ask again").click()
-    shown_is(page, "Radius", 75)
-
-
 def test_height_against_distance_is_plotted_and_tabled(page):
     page.keyboard.press("3")
     page.locator("#place-3 svg.plot, #place-3 .plot svg").first.wait_for()

@@ -3,7 +3,8 @@
 import assert from 'node:assert/strict';
 import test from 'node:test';
 import { createAsk } from '../../static/api/ask.js';
-import { Unanswered, ValidationError } from '../../static/api/client.js';
+import { Unanswered, ValidationError } from '../../static/api/errors.js';
+import { createStatus } from '../../static/state/status.js';
 import { createStore } from '../../static/state/store.js';
 import { FIELDS, SCENE } from './_scene.mjs';
 
@@ -12,20 +13,23 @@ function bench() {
   const store = createStore({ document: structuredClone(SCENE), fields: FIELDS });
   const asked = [],
     timers = new Map();
+  let timer = 0;
+  const waits = {
+    later(fn, ms) {
+      timers.set((timer += 1), { fn, ms });
+      return timer;
+    },
+    forget: id => timers.delete(id),
+  };
+  const clock = { ms: 0 };
+  const status = createStatus(waits);
   const trace = (document, options) =>
     new Promise((resolve, reject) => {
       asked.push({ document, options, answer: (scene = document) => resolve({ scene, motions: [] }), fail: reject });
     });
-  const ask = createAsk({
-    store,
-    trace,
-    later: (fn, ms) => {
-      timers.set(ms, fn);
-      return ms;
-    },
-    forget: ms => timers.delete(ms),
-  });
-  return { store, ask, asked, timers };
+  const ask = createAsk({ store, trace, status, timers: waits, now: () => clock.ms });
+  const pass = ms => [...timers].filter(([, one]) => one.ms === ms).forEach(([id, { fn }]) => (timers.delete(id), fn()));
+  return { store, ask, asked, timers, status, clock, pass };
 }
 const settle = () =>
   new Promise(resolve => {
@@ -55,13 +59,13 @@ test('while one is in flight only the newest document waits', async () => {
 test('an answer for a scene no longer open is dropped', async () => {
   const { store, asked } = bench();
   store.set('habitat.radius_m', 57);
-  store.replace({ ...structuredClone(SCENE), habitat: { radius_m: 200, spin_rpm: 1 } });
+  const other = { ...structuredClone(SCENE), habitat: { radius_m: 200, spin_rpm: 1 } };
+  store.open(other, { scene: other, motions: [] });
   asked[0].answer();
   await settle();
-  assert.equal(store.answer, null);
-  asked[1].answer();
-  await settle();
   assert.equal(radius(store), 200);
+  assert.equal(asked.length, 1, 'it came with its own answer');
+  assert.equal(asked[0].options.signal.aborted, true);
 });
 
 test('a refusal names its field and the last good answer stays', async () => {
@@ -108,20 +112,86 @@ test('a refused value that was already moved away from is not complained about',
   assert.equal(asked.length, 2);
 });
 
-test('waiting dims at 0.3 s and speaks at 4 s', async () => {
-  const { store, asked, timers } = bench();
+test('waiting dims at 0.3 s, and after 1 s it is said whose values are seen, with how far it is and Cancel', async () => {
+  const { store, asked, timers, status, clock, pass } = bench();
+  store.set('habitat.radius_m', 60);
+  clock.ms = 400;
+  asked[0].answer();
+  await settle();
+  assert.equal(asked[0].options.told, null, 'what nobody knows to be slow is asked the short way');
+  store.set('habitat.radius_m', 70);
+  pass(300);
+  assert.deepEqual([status.dimmed, status.line], [true, null]);
+  pass(1000);
+  assert.match(status.line.say, /Working out.*60\.0/);
+  asked[1].options.told(30, 120);
+  assert.deepEqual([status.line.share, status.line.buttons.map(({ say }) => say)], [0.25, ['Cancel']]);
+  asked[1].answer();
+  await settle();
+  assert.deepEqual([status.line, status.dimmed, timers.size], [null, false, 0]);
+});
+
+test('cancelled, the answer shown stands with its own inputs again, and can be tried again', async () => {
+  const { store, asked, status, pass } = bench();
   store.set('habitat.radius_m', 60);
   asked[0].answer();
   await settle();
+  const answered = store.document;
   store.set('habitat.radius_m', 70);
-  timers.get(300)();
-  assert.deepEqual([store.notice.kind, store.notice.say], ['waiting', null]);
-  timers.get(4000)();
-  assert.match(store.notice.say, /not answered for 4 s.*60\.0/);
+  store.set('motions.0.speed_m_s', 7);
+  pass(1000);
+  status.line.buttons[0].run();
+  assert.equal(asked[1].options.signal.aborted, true, 'the closed connection stops the work');
+  assert.deepEqual([store.document, store.stale, radius(store)], [answered, false, 60]);
+  assert.match(store.notice.say, /Cancelled/);
   asked[1].answer();
   await settle();
-  assert.equal(store.notice, null);
-  assert.equal(timers.size, 0);
+  assert.equal(radius(store), 60);
+  store.redo();
+  assert.equal(store.document.habitat.radius_m, 70);
+  store.redo();
+  assert.equal(store.document.motions[0].speed_m_s, 7);
+  assert.equal(asked[2].document.habitat.radius_m, 70);
+});
+
+test('a newer dial position takes the place of one that has been under way for a second', async () => {
+  const { store, asked, pass } = bench();
+  store.set('habitat.radius_m', 60);
+  store.set('habitat.radius_m', 70);
+  assert.equal(asked.length, 1, 'one that may be there at once is waited for');
+  pass(1000);
+  await settle();
+  assert.deepEqual([asked[0].options.signal.aborted, asked.length, asked[1].document.habitat.radius_m], [true, 2, 70]);
+  pass(1000);
+  store.set('habitat.radius_m', 80);
+  assert.deepEqual([asked[1].options.signal.aborted, asked[2].document.habitat.radius_m], [true, 80]);
+  asked[0].answer();
+  asked[2].answer();
+  await settle();
+  assert.deepEqual([radius(store), store.stale, store.notice], [80, false, null]);
+});
+
+test('a dial that was to be set by what it gives is set by the question that overtakes', async () => {
+  const { store, ask, asked, pass } = bench();
+  ask.solve({ hold: 'gravity', held: 9.80665, follower: 'habitat.spin_rpm' });
+  pass(1000);
+  store.set('motions.0.speed_m_s', 7);
+  assert.equal(asked[1].options.hold.held, 9.80665);
+  asked[1].answer({ ...SCENE, habitat: { radius_m: 56, spin_rpm: 3.996 } });
+  await settle();
+  assert.equal(store.document.habitat.spin_rpm, 3.996);
+});
+
+test('too much work is told with what is still shown', async () => {
+  const { store, asked } = bench();
+  store.set('habitat.radius_m', 60);
+  asked[0].answer();
+  await settle();
+  store.set('motions.0.bounces', 1000);
+  asked[1].fail(new ValidationError([{ field: 'work', was: '20 s', may_be: '20 s', say: 'Lob took all of 20 s.' }]));
+  await settle();
+  assert.deepEqual(store.notice.kind, 'refused');
+  assert.match(store.notice.say, /Lob took all of 20 s\. What you see is for 60\.0/);
 });
 
 test('with gravity held the other dial follows, without asking again', async () => {
@@ -206,14 +276,4 @@ test('words are asked for anew in other units', async () => {
   await settle();
   store.look({ units: 'us' });
   assert.equal(asked[1].options.units, 'us');
-});
-
-test('what was told and can be undone is not wiped away by a short wait', () => {
-  const { store, timers } = bench();
-  store.set('habitat.radius_m', 57);
-  store.tell({ kind: 'told', say: 'The limit is gone.', undo: true });
-  timers.get(300)();
-  assert.equal(store.notice.say, 'The limit is gone.');
-  timers.get(4000)();
-  assert.equal(store.notice.kind, 'waiting');
 });

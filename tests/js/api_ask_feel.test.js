@@ -45,7 +45,7 @@ test('a failure is kept beside the last answer although the view changed meanwhi
 test('what was asked of another scene is aborted, and the new one asked at once though it is alike', async () => {
   const { store, asked } = bench();
   store.look({ place: 4 });
-  store.replace(structuredClone(store.document));
+  store.open(structuredClone(store.document), { motions: [] });
   assert.deepEqual([asked.length, asked[0].signal.aborted], [2, true]);
   asked[0].give('old');
   await flush();

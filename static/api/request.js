@@ -1,0 +1,85 @@
+// One request to the server: its answer, or why there is none. Asking again is up to state/connection.js.
+
+import { Unanswered, ValidationError } from './errors.js';
+
+const BUSY_MS = 2000; // where a busy server does not say when to ask again
+const LONGEST_BUSY_MS = 60_000;
+const BEHIND_A_PROXY = [502, 504]; // a proxy is there, the server behind it is not
+
+/** `body`: an object sent as JSON, or a Blob as it is. `wait_ms`: how long nothing may come before it is given up. `read(response, alive)` →
+ *  what is wanted of the answer; it calls alive() whenever something came. */
+export async function request(path, { body, wait_ms, signal = null, read }) {
+  const silence = new AbortController();
+  let timer;
+  const alive = () => {
+    clearTimeout(timer);
+    timer = setTimeout(() => silence.abort(), wait_ms);
+  };
+  alive();
+  try {
+    const response = await fetch(path, { ...sent(body), signal: AbortSignal.any([silence.signal, ...(signal ? [signal] : [])]) });
+    if (!response.ok) throw await problemOf(response);
+    return await read(response, alive);
+  } catch (problem) {
+    signal?.throwIfAborted();
+    if (silence.signal.aborted) throw new Unanswered(`The server has not answered for ${Math.round(wait_ms / 1000)}\u00a0s.`, { reason: 'late' });
+    if (problem instanceof ValidationError || problem instanceof Unanswered) throw problem;
+    throw new Unanswered('The server cannot be reached.', { cause: problem });
+  } finally {
+    clearTimeout(timer);
+  }
+}
+
+function sent(body) {
+  if (body === undefined) return { method: 'GET' };
+  if (body instanceof Blob) return { method: 'POST', headers: { 'content-type': 'application/octet-stream' }, body };
+  return { method: 'POST', headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) };
+}
+
+async function problemOf(response) {
+  const said = await response.json().catch(() => null);
+  if (response.status === 503) return busy(response.headers.get('retry-after'));
+  if (BEHIND_A_PROXY.includes(response.status)) return new Unanswered('The server cannot be reached.');
+  return refusalIn(said) ?? new Unanswered(`The server failed (${response.status}).`, { reason: 'fault' });
+}
+
+/** What an answer refuses, or null. In the lines of a long answer a busy server says so too. */
+export function refusalIn(said) {
+  if (!Array.isArray(said?.refused) || !said.refused.length) return null;
+  return said.refused[0].field === 'server' ? busy(null) : new ValidationError(said.refused);
+}
+
+function busy(retryAfter) {
+  const asked_ms = retryAfter === null ? NaN : 1000 * Number(retryAfter);
+  const wait_ms = asked_ms >= 0 ? Math.min(asked_ms, LONGEST_BUSY_MS) : BUSY_MS;
+  return new Unanswered('The server is busy.', { reason: 'busy', wait_ms });
+}
+
+export const asJson = response => response.json();
+export const asBlob = response => response.blob();
+
+/** Long work as lines of JSON: {done, of} …, which `told` hears, then the answer. */
+export const asLines = told => async (response, alive) => {
+  const reader = response.body.pipeThrough(new TextDecoderStream()).getReader();
+  let parts = [],
+    last = null;
+  const line = text => {
+    const said = JSON.parse(text);
+    if ('done' in said && 'of' in said) told(said.done, said.of);
+    else last = said;
+  };
+  for (let part = await reader.read(); !part.done; part = await reader.read()) {
+    alive();
+    const [more, ...lines] = part.value.split('\n');
+    parts.push(more);
+    for (const next of lines) {
+      const whole = parts.join('');
+      if (whole) line(whole);
+      parts = [next];
+    }
+  }
+  if (last === null) throw new Unanswered('The answer of the server broke off.');
+  const refusal = refusalIn(last);
+  if (refusal) throw refusal;
+  return last;
+};

@@ -1,0 +1,48 @@
+// The line over the stages that says what the page is busy with or waits for; in an open sheet it stands at the sheet's foot.
+
+import { h, setAttribute, setChildren, setText } from './shared/dom.js';
+
+const PART = 100; // of a progress bar
+
+export function createStatusLine({ status, home }) {
+  const words = h('p', { class: 'state-words' }),
+    bar = h('progress', { max: PART, 'aria-label': 'Progress' }),
+    buttons = h('span', { class: 'state-buttons' }),
+    heard = h('p', { class: 'unseen', role: 'status' });
+  const element = h('div', { class: 'state' }, h('div', { class: 'state-box' }, words, bar, buttons), heard);
+  let drawn = null;
+
+  function update() {
+    const { line } = status;
+    document.body.classList.toggle('waiting', status.dimmed);
+    const key = line && [line.kind, line.say, ...line.buttons.map(({ say }) => say)].join('|');
+    if (key !== drawn) draw(line);
+    drawn = key;
+    setAttribute(bar, 'hidden', line?.share === null || line === null);
+    if (typeof line?.share === 'number') bar.value = Math.round(PART * line.share);
+  }
+
+  function draw(line) {
+    const focused = element.contains(document.activeElement);
+    element.classList.toggle('shown', line !== null);
+    setText(words, line?.say ?? '');
+    setText(heard, line?.say ?? '');
+    setChildren(
+      buttons,
+      line?.buttons.map(({ say }, i) => h('button', { type: 'button', class: 'link', onclick: () => status.line?.buttons[i]?.run() }, say)),
+    );
+    if (focused) buttons.querySelector('button')?.focus();
+  }
+
+  function settle() {
+    const place = document.querySelector('dialog[open]:modal') ?? home;
+    if (element.parentElement !== place) place.append(element);
+  }
+  // what is outside an open sheet cannot be pressed
+  new MutationObserver(settle).observe(document.body, { subtree: true, attributeFilter: ['open'] });
+
+  settle();
+  status.on(update);
+  update();
+  return { element };
+}

@@ -1,0 +1,80 @@
+// What the page is busy with and what it waits for, as one line: the server, then work that takes long, then the drawing. No elements.
+
+const DIM_MS = 300,
+  SAY_MS = 1000;
+
+const SAYS = {
+  away: 'The server does not answer. It is asked again until it does.',
+  busy: 'The server is busy. It is asked again by itself.',
+};
+
+/** later and forget: the timers.
+ *  @param {{later?: (fn: () => void, ms: number) => any, forget?: (timer: any) => void}} options */
+export function createStatus({ later = (fn, ms) => setTimeout(fn, ms), forget = timer => clearTimeout(timer) } = {}) {
+  const hearers = new Set();
+  const jobs = []; // under way, the newest last
+  let server = 'up',
+    retry = () => {},
+    drawing = null;
+  const emit = () => {
+    for (const hear of hearers) hear();
+  };
+
+  const shown = () => jobs.findLast(job => job.long);
+
+  function serverLine() {
+    const job = jobs.at(-1);
+    const buttons = [server === 'away' ? { say: 'Retry now', run: retry } : null, cancelOf(job)].filter(Boolean);
+    return { kind: server, say: [SAYS[server], job?.aside?.()].filter(Boolean).join(' '), share: null, buttons };
+  }
+
+  return {
+    /** Work begins: {progress(done, of), end()}. `say`: what it is; cancel(): gives it up; aside(): what is still shown meanwhile;
+     *  `dims`: what is shown is that of other values; `atOnce`: said at once and not after a second.
+     *  @param {{say: string, cancel?: (() => void) | null, aside?: () => string, dims?: boolean, atOnce?: boolean}} work */
+    begin({ say, cancel = null, aside = () => '', dims = false, atOnce = false }) {
+      const job = { say, cancel, aside, dims, share: /** @type {number | null} */ (null), old: atOnce, long: atOnce };
+      const timers = [later(() => ((job.old = true), emit()), DIM_MS), later(() => ((job.long = true), emit()), SAY_MS)];
+      jobs.push(job);
+      if (atOnce || server !== 'up') emit();
+      return {
+        progress(done, of) {
+          job.share = of > 0 ? Math.min(1, done / of) : null;
+          if (job.long) emit();
+        },
+        end() {
+          timers.forEach(forget);
+          jobs.splice(jobs.indexOf(job), 1);
+          if (job.old || server !== 'up') emit();
+        },
+      };
+    },
+    /** state: 'up', 'busy' or 'away'; again(): asks at once. */
+    setServer(state, again) {
+      server = state;
+      retry = again;
+      emit();
+    },
+    /** What is wrong with the drawing, {say, buttons}, or null. */
+    setDrawing(line) {
+      drawing = line && { kind: 'drawing', share: null, buttons: [], ...line };
+      emit();
+    },
+    /** Whether what is shown is that of other values than those wanted, and for longer than a moment. */
+    get dimmed() {
+      return jobs.some(job => job.dims && job.old);
+    },
+    /** {kind, say, share (0 to 1, or null), buttons [{say, run}]}, or null: nothing to say. */
+    get line() {
+      if (server !== 'up') return serverLine();
+      const job = shown();
+      if (!job) return drawing;
+      return { kind: 'work', say: [`${job.say}…`, job.aside()].filter(Boolean).join(' '), share: job.share, buttons: [cancelOf(job)].filter(Boolean) };
+    },
+    on(hear) {
+      hearers.add(hear);
+    },
+  };
+}
+
+const cancelOf = job => (job?.cancel ? { say: 'Cancel', run: job.cancel } : null);

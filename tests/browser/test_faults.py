@@ -1,0 +1,102 @@
+"""What the page shows when something fails: the server slow, gone and back, a scene too heavy, the drawing lost and restored."""
+
+import json
+
+from tests.browsing import DRAWN
+
+from .looking import drawn, number_box, shown_is, type_figure, until
+
+TRACE, API = "**/api/trace*", "**/api/**"
+LINE = ".state.shown"
+TOO_HEAVY = {
+    "refused": [
+        {"field": "work", "was": "20 s", "may_be": "20 s", "say": "The lob out took all of 20 s: give it fewer rebounds."}
+    ]
+}
+
+
+def line(page):
+    """The line over the stages: what it says, and what can be pressed."""
+    return page.locator(LINE).inner_text().replace("\u00a0", " ") if page.locator(LINE).count() else ""
+
+
+def lob_link(page):
+    """A link that carries the opening scene with another title."""
+    scene = page.request.get("/api/examples/same-lob").json() | {"title": "A heavy scene"}
+    packed = page.evaluate(
+        """async text => {
+            const stream = new Blob([text]).stream().pipeThrough(new CompressionStream('deflate-raw'));
+            const bytes = new Uint8Array(await new Response(stream).arrayBuffer());
+            return btoa(String.fromCharCode(...bytes)).replaceAll('+', '-').replaceAll('/', '_').replaceAll('=', '');
+        }""",
+        json.dumps(scene),
+    )
+    return f"/#s={packed}"
+
+
+def test_a_newer_position_takes_the_place_of_a_slow_one_and_cancel_brings_the_answered_values_back(page):
+    waiting = []
+    page.route(TRACE, lambda route: waiting.append(route))
+    type_figure(page, "habitat.radius_m", "70")
+    until("it is said after a second", lambda: "Working out" in line(page) and "56.0 m" in line(page), page=page)
+    type_figure(page, "habitat.radius_m", "90")
+    type_figure(page, "habitat.radius_m", "110")
+    until("the newest is asked, the slow one given up", lambda: len(waiting) >= 3, page=page)
+    assert json.loads(waiting[-1].request.post_data)["habitat"]["radius_m"] == 110
+    until("it is said again", lambda: "Working out" in line(page), page=page)
+    page.get_by_role("button", name="Cancel").click()
+    until("the inputs are those of the answer shown", lambda: number_box(page, "habitat.radius_m").input_value() == "56.0")
+    until("nothing is waited for", lambda: line(page) == "")
+    assert "Cancelled" in page.locator("#notice").inner_text()
+    page.unroute_all(behavior="ignoreErrors")
+    page.get_by_role("button", name="Retry").click()
+    shown_is(page, "Radius", 70)
+
+
+def test_a_server_that_goes_and_comes_back_needs_no_reload_in_any_place(page, troubles):
+    troubles.expect("ERR_FAILED")
+    page.route(API, lambda route: route.abort())
+    type_figure(page, "habitat.radius_m", "75")
+    until("it is said", lambda: "does not answer" in line(page) and "56.0 m" in line(page))
+    assert drawn(page, "Radius") == 56
+    page.locator("h1").click()
+    page.keyboard.press("Escape")
+    page.keyboard.press("4")
+    page.keyboard.press("3")
+    page.get_by_role("button", name="Scenes").click()
+    until("it is said in the sheet too", lambda: page.locator("dialog[open] .state.shown").count() == 1)
+    page.locator("dialog[open]").get_by_role("button", name="Retry now").click()
+    page.unroute(API)
+    page.locator("dialog[open] .list button").first.wait_for()
+    page.keyboard.press("Escape")
+    shown_is(page, "Radius", 75)
+    page.locator("#plot svg.plot").wait_for()
+    page.keyboard.press("4")
+    page.locator("#feel-map svg .limit").first.wait_for(state="attached")
+    until("nothing is left to say", lambda: line(page) == "")
+
+
+def test_a_link_that_waits_says_so_and_is_told_apart_from_a_heavy_one(page, troubles):
+    link = lob_link(page)
+    waiting = []
+    page.goto("about:blank")
+    page.route(TRACE, lambda route: waiting.append(route))
+    page.goto(link)
+    until("the shell stands and says it", lambda: "Opening the scene of the link" in line(page))
+    assert page.locator("#title").inner_text() == "A heavy scene"
+    until("the question", lambda: waiting, page=page)
+    busy = {"refused": [{"field": "server", "was": "busy", "may_be": "later", "say": "Busy."}]}
+    troubles.expect("503")
+    waiting.pop().fulfill(status=503, json=busy, headers={"retry-after": "1"})
+    until("a busy server is no error", lambda: "The server is busy" in line(page), page=page)
+    until("it is asked again", lambda: waiting, page=page)
+    troubles.expect("422")
+    waiting.pop().fulfill(status=422, json=TOO_HEAVY)
+    until("the example is asked", lambda: waiting, page=page)
+    waiting.pop().continue_()
+    page.locator(DRAWN).wait_for()
+    said = page.locator("#notice").inner_text()
+    assert "too heavy" in said
+    assert "fewer rebounds" in said
+    assert "bad" not in said
+    assert page.locator("#title").inner_text() == "The same lob, both ways"
