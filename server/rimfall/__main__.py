@@ -1,4 +1,4 @@
-"""`python -m server` and `rimfall`: the commands, whose loading can be stopped as their work can."""
+"""`python -m rimfall` and `rimfall`: the commands, whose loading can be stopped as their work can."""
 
 import sys
 
@@ -8,6 +8,9 @@ STOPPED = 130
 def run():
     """Run a command; returns the exit code."""
     try:
+        from .cli.streams import stand_in_for_closed
+
+        stand_in_for_closed()
         # Imported here because numpy takes its time, and Ctrl+C meanwhile is no fault to print a traceback for.
         from .cli.main import main
 

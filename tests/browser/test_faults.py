@@ -10,7 +10,12 @@ TRACE, API = "**/api/trace*", "**/api/**"
 LINE = ".state.shown"
 TOO_HEAVY = {
     "refused": [
-        {"field": "work", "was": "20 s", "may_be": "20 s", "say": "The lob out took all of 20 s: give it fewer rebounds."}
+        {
+            "field": "work",
+            "was": "20 s",
+            "may_be": "20 s",
+            "say": "The lob out took all of 20 s: give it fewer rebounds.",
+        }
     ]
 }
 
@@ -45,7 +50,9 @@ def test_a_newer_position_takes_the_place_of_a_slow_one_and_cancel_brings_the_an
     assert json.loads(waiting[-1].request.post_data)["habitat"]["radius_m"] == 110
     until("it is said again", lambda: "Working out" in line(page), page=page)
     page.get_by_role("button", name="Cancel").click()
-    until("the inputs are those of the answer shown", lambda: number_box(page, "habitat.radius_m").input_value() == "56.0")
+    until(
+        "the inputs are those of the answer shown", lambda: number_box(page, "habitat.radius_m").input_value() == "56.0"
+    )
     until("nothing is waited for", lambda: line(page) == "")
     assert "Cancelled" in page.locator("#notice").inner_text()
     page.unroute_all(behavior="ignoreErrors")

@@ -5,6 +5,7 @@ import math
 import sys
 
 from ..errors import BadInput, refusal
+from .streams import writing
 
 
 def add_answer_options(parser):
@@ -48,12 +49,14 @@ def number(field, text):
 
 def print_json(answer):
     """Print an answer, JSON bytes, on a line of its own."""
-    sys.stdout.buffer.write(answer + b"\n")  # UTF-8, whatever the terminal speaks
+    with writing():
+        sys.stdout.buffer.write(answer + b"\n")  # UTF-8, whatever the terminal speaks
 
 
 def print_lines(lines):
     """Print lines of words; a terminal needs no unbreakable spaces."""
-    print("\n".join(lines).replace("\u00a0", " "))
+    with writing():
+        print("\n".join(lines).replace("\u00a0", " "))
 
 
 def add_export_options(parser):

@@ -1,15 +1,16 @@
 """The commands by name, and what they share: a refusal printed line by line, and exit codes.
 
-Exit codes: 0 done, 1 a fault of ours, 2 bad input (each reason a line on stderr), 130 stopped.
+Exit codes: 0 done, 1 a fault of ours, 2 bad input (each reason a line on stderr) or an answer that cannot be
+written, 130 stopped. A reader of the output who goes away, or none from the start, is nothing wrong.
 """
 
 import argparse
-import os
 import sys
 from importlib import import_module
 
 from .. import __version__
 from ..errors import Refused
+from . import streams
 
 DONE, BAD_INPUT = 0, 2  # 1, a fault of ours, is Python's own for what nobody caught; 130, stopped, is of `__main__`
 COMMANDS = {
@@ -23,23 +24,41 @@ COMMANDS = {
 
 def main(arguments=None):
     """Run a command; returns the exit code. Raises KeyboardInterrupt where it is stopped."""
-    arguments = sys.argv[1:] if arguments is None else arguments
+    try:
+        return _run(sys.argv[1:] if arguments is None else arguments)
+    except streams.NotWritten as failed:
+        trouble = failed.__cause__
+        if isinstance(trouble, BrokenPipeError):
+            return DONE
+        streams.complain(f"rimfall: Cannot write to standard output: {trouble.strerror or trouble}.")
+        return BAD_INPUT
+
+
+def _run(arguments):
     chosen = _parser(arguments).parse_args(arguments)
     sys.stdout.reconfigure(errors="replace")  # a title that the terminal cannot show is no reason to stop
     try:
         return chosen.run(chosen)
     except Refused as refused:
         for one in refused.refusals:
-            print(f"rimfall: {one.say}", file=sys.stderr)
+            streams.complain(f"rimfall: {one.say}")
         return BAD_INPUT
-    except BrokenPipeError:  # the reader of our output went away: nothing is wrong
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        return DONE
+
+
+class _Parser(argparse.ArgumentParser):
+    """argparse's, whose help and complaints go the way of all that is printed: it would not say that they could not be written."""
+
+    def _print_message(self, message, file=None):
+        if file is not sys.stdout:
+            streams.complain(message.rstrip("\n"))
+        else:
+            with streams.writing():
+                file.write(message)
 
 
 def _parser(arguments):
     """The parser of a command line. Only the command that is named is loaded: the others would cost a second of start."""
-    parser = argparse.ArgumentParser(prog="rimfall", description="Motion in a spinning habitat, seen from both frames.")
+    parser = _Parser(prog="rimfall", description="Motion in a spinning habitat, seen from both frames.")
     parser.add_argument("--version", action="version", version=f"rimfall {__version__}")
     commands = parser.add_subparsers(required=True, metavar="COMMAND")
     for name, does in COMMANDS.items():

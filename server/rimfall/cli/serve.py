@@ -12,6 +12,7 @@ from ..errors import BadInput, refusal
 from ..processes import workers_of
 from ..web import connections
 from ..web.app import MAX_SECONDS, make_app
+from . import common
 
 DONE = 0
 LEAST_SECONDS, GREATEST_SECONDS = 0.1, 3600.0
@@ -46,7 +47,7 @@ def _serve(chosen):
     listening = _listen(chosen.host, chosen.port)
     host = f"[{chosen.host}]" if ":" in chosen.host else chosen.host
     address = f"http://{host}:{listening.getsockname()[1]}/"
-    print(f"Rimfall is at {address} (Ctrl+C stops it)", flush=True)
+    common.print_lines([f"Rimfall is at {address} (Ctrl+C stops it)"])
     if chosen.open:
         threading.Timer(0.5, webbrowser.open, [address]).start()
     app = make_app(chosen.host, workers, max_seconds)

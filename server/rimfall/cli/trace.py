@@ -1,6 +1,5 @@
 """`rimfall trace`: where everything in a scene goes, in words and a table, as JSON, and as files."""
 
-import sys
 from pathlib import Path
 
 from .. import phrases
@@ -42,14 +41,14 @@ def _trace(chosen):
         files |= files_of(traced, options, path, kind)
     write_all(files)
     if chosen.json:
-        sys.stdout.buffer.write(answers.of_trace(traced, chosen.units) + b"\n")  # UTF-8, whatever the terminal speaks
+        common.print_json(answers.of_trace(traced, chosen.units))
     else:
-        print(_as_text(traced, chosen.units))
+        common.print_lines(_as_text(traced, chosen.units))
     return DONE
 
 
 def _as_text(traced, units):
-    """Words for each motion, then a table of its landing or its end."""
+    """Lines: words for each motion, then a table of its landing or its end."""
     figures = answers.habitat_figures(traced)
     period = "not turning" if figures["period_s"] is None else f"one turn in {figures['period_s']:.4g} s"
     lines = [
@@ -60,7 +59,7 @@ def _as_text(traced, units):
     lines += [*_in_words(traced, units), "", *_table(traced)]
     for name, other in traced.others:
         lines += ["", f"In the habitat {name}:", *_in_words(other, units), "", *_table(other)]
-    return "\n".join(lines).replace("\u00a0", " ")
+    return lines
 
 
 def _in_words(traced, units):

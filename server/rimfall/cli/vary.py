@@ -1,7 +1,6 @@
 """`rimfall vary`: its options, and what it says at the end."""
 
 import json
-import sys
 
 from ..exports import FORMATS
 from ..exports.recovery import read_source
@@ -9,6 +8,7 @@ from ..scene.reading import read
 from ..sweep import parameters
 from ..sweep.run import INDEX, run, sweep_of
 from . import common
+from .streams import complain
 
 DONE, FAILED, REFUSED = 0, 1, 2
 _MOST_NAMED = 20
@@ -56,11 +56,14 @@ def _vary(chosen):
     try:
         done = run(sweep, grid, chosen.out, chosen.workers, chosen.scheduler, quiet=chosen.json)
     except KeyboardInterrupt:
-        print(f"\nrimfall: stopped; the same command goes on from here, in {chosen.out}.", file=sys.stderr)
+        complain(f"\nrimfall: stopped; the same command goes on from here, in {chosen.out}.")
         raise
-    print(_as_json(done, chosen.out) if chosen.json else _as_text(done, chosen.out))
     for sentence in _named(done):
-        print(f"rimfall: {sentence}", file=sys.stderr)
+        complain(f"rimfall: {sentence}")
+    if chosen.json:
+        common.print_json(_as_json(done, chosen.out).encode("utf-8", "replace"))
+    else:
+        common.print_lines([_as_text(done, chosen.out)])
     return FAILED if done.failed else REFUSED if done.refused else DONE
 
 

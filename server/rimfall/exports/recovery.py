@@ -1,5 +1,6 @@
 """The scene document out of a file that was taken away: the way back from every format that holds text or data."""
 
+import errno
 import io
 import json
 import re
@@ -21,10 +22,16 @@ def read_source(name):
     """The scene document in a file, or in standard input where the name is "-", JSON bytes; the file may be one that was taken
     away. Raises BadInput."""
     try:
-        return document_in(sys.stdin.buffer.read() if name == "-" else Path(name).read_bytes())
+        return document_in(_standard_input() if name == "-" else Path(name).read_bytes())
     except OSError as error:
         say = f"Cannot read {name}: {error.strerror or error}."
         raise BadInput(refusal("file", name, "a file that can be read", say)) from None
+
+
+def _standard_input():
+    if sys.stdin is None:
+        raise OSError(errno.EBADF, "standard input is closed")
+    return sys.stdin.buffer.read()
 
 
 def document_in(content):

@@ -1,5 +1,7 @@
 """From bytes or text to a Scene that stands: parsed, checked, every default filled in."""
 
+import json
+
 from pydantic import ValidationError
 
 from ..errors import TooMuch, refusal
@@ -43,22 +45,32 @@ def read_size(source):
 
 def read_choices(source):
     """An ExportPart from the bytes (or text) of its document alone. Raises as `read`."""
-    return _parsed(_Choices, b'{"export": ' + _as_bytes(source) + b"}").export
+    return _parsed(_Choices, b'{"export": ' + as_utf8(source) + b"}").export
 
 
 def _parsed(model, source):
-    source = _as_bytes(source)
+    source = source.encode("utf-8", "surrogatepass") if isinstance(source, str) else source
     if len(source) > GREATEST_BYTES:
         say = f"The document has {len(source):,} bytes; it may have {GREATEST_BYTES:,}."
         raise TooMuch(refusal("document", f"{len(source)} bytes", f"at most {GREATEST_BYTES:,} bytes", say))
+    source = as_utf8(source)
     try:
         return model.model_validate_json(source)
     except ValidationError as error:
         raise validation_errors.from_validation(error, source) from None
 
 
-def _as_bytes(source):
-    return source.encode("utf-8", "surrogatepass") if isinstance(source, str) else source
+def as_utf8(source):
+    """The bytes of a document in UTF-8 without a byte-order mark, whatever an editor saved it in: UTF-8, -16 or -32, told apart by
+    where the first zeros are (RFC 4627, 3). What is none of these comes back as it is, to be refused."""
+    source = source.encode("utf-8", "surrogatepass") if isinstance(source, str) else source
+    encoding = json.detect_encoding(source)
+    if encoding == "utf-8":
+        return source
+    try:
+        return source.decode(encoding, "surrogatepass").encode("utf-8", "surrogatepass")
+    except UnicodeDecodeError:
+        return source
 
 
 def named(scene):
