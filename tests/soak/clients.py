@@ -35,6 +35,7 @@ class Client:
 
     def __init__(self, host, tallies, seed):
         self.host, self.tallies, self.random = host, tallies, random.Random(seed)
+        self.said = ""  # by the last answer, where it refused
         self.connection = http.client.HTTPConnection(host, timeout=PATIENCE_S)
 
     def do(self, action):
@@ -49,14 +50,15 @@ class Client:
             return 0
         tally.answered(time.perf_counter() - start, status)
         if status not in wanted:
-            tally.failures.append(f"status {status}")
+            tally.failures.append(f"status {status} {self.said}")
         return wait_s
 
     def ask(self, method, path, body=None, headers=AS_JSON):
         """(status, seconds to wait) of one request, its answer read to the end."""
         self.connection.request(method, path, body, headers)
         answer = self.connection.getresponse()
-        answer.read()
+        body = answer.read()
+        self.said = "" if answer.status < 400 else body[:300].decode(errors="replace")
         return answer.status, float(answer.headers.get("retry-after") or 0)
 
     def scene(self):
