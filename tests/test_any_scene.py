@@ -219,7 +219,7 @@ def check(document):
         traced = questions.trace(read(json.dumps(document)))
     except Refused:
         reject()
-    answers.as_data(traced)  # raises for a number that is not finite
+    answers.of_trace(traced)  # raises for a number that is not finite
     for one in traced.motions:
         track = one.track
         assert (

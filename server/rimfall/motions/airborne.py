@@ -7,6 +7,7 @@ import numpy as np
 
 from ..physics import turned
 from ..physics.bodies import as_arrays
+from ..physics.budget import spend
 from ..physics.crossings import first_contact, touching
 from ..physics.forces import Force
 from ..physics.integrate import Coaster, ExplicitStepper
@@ -31,6 +32,7 @@ class Airborne:
     """The bodies of releases in a medium, moved by a kind of stepper. met: the surface each has met, or None."""
 
     def __init__(self, medium, releases, stepper):
+        spend()
         self._spin, self._stepper = medium.spin, stepper
         self._rooms, self._room = distinct([r.room for r in releases])
         bodies, which = distinct([r.body for r in releases])

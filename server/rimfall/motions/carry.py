@@ -9,7 +9,7 @@ from dataclasses import replace
 
 import numpy as np
 
-from ..physics.budget import TooMuchWork
+from ..physics.budget import TooMuchWork, spend
 from ..physics.forces import Medium
 from .contacts import MOST_STANDSTILLS, how, into_frame, meet, releases, stays
 from .flight import Release, StepLimitExceeded, fly
@@ -17,6 +17,7 @@ from .ground import go
 from .journey import Event, Journey, Leg, Start
 
 _BRIEF_S = 1e-4
+_LEG_BYTES = 1_200  # of memory, besides its flight's: what a leg and its event take
 
 
 def carry(
@@ -101,6 +102,7 @@ class Progress:
         length = leg.path.end_s - leg.path.begin_s
         self.standstills = 0 if length > _BRIEF_S else self.standstills + 1
         if length > 0 or not self.journey.legs:
+            spend(bytes=_LEG_BYTES)
             self.journey.legs.append(leg)
 
     def happens(self, *what):

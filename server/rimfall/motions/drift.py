@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from ..physics import frames, turned
-from ..physics.budget import spend
+from ..physics.budget import passing, spend
 from ..physics.crossings import first_contact, touching
 from ..physics.forces import Medium
 from ..physics.integrate import Step
@@ -42,7 +42,8 @@ def parts(setting: Setting, plan: Plan, track: Track) -> tuple[dict | None, str 
     drift_m = track.landing.along_m - plan.place[0]
     so_far, causes = 0.0, {}
     for cause, without, stage in _stages(setting, plan, flight, drift_m):
-        stage_m = stage()
+        with passing():
+            stage_m = stage()
         if stage_m is None:
             return None, f"no_landing_without_{without}"
         causes[cause], so_far = stage_m - so_far, stage_m

@@ -8,11 +8,14 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from ..physics.budget import spend
 from .journey import ON_THE_GROUND, Journey
 from .plan import Plan
 from .setting import Setting
 from .track import grid_span, grid_times
 from .trajectory import of_legs
+
+_SAMPLE_BYTES = 48  # of memory: two places
 
 
 @dataclass(frozen=True)
@@ -32,6 +35,7 @@ def of_journey(setting: Setting, plan: Plan, journey: Journey, until_s: float) -
     path = of_legs(journey.legs)
     end_s = path.end_s if plan.surface is None else min(path.end_s, until_s)
     first, count = grid_span(setting.rate, path.begin_s, end_s)
+    spend(bytes=_SAMPLE_BYTES * count)
     times = np.clip(grid_times(setting.rate, first, count), path.begin_s, end_s)
     places, _ = path.at(times)
     met = next((h for h in journey.events if h.kind in ON_THE_GROUND and h.time_s <= end_s), None)

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from ..physics.bodies import Body, as_arrays
-from ..physics.budget import TooMuchWork
+from ..physics.budget import TooMuchWork, spend
 from ..physics.forces import Medium, settling_rates_1_s
 from ..physics.integrate import AT_ONCE, ExplicitStepper
 from ..physics.protocols import Surface
@@ -15,6 +15,7 @@ from .airborne import Airborne, distinct
 from .path import Path
 
 _STIFF_TIMES = 2_000.0  # stopping times in a flight beyond which the implicit stepper is the faster one
+_RESULT_BYTES = 1_300  # of memory, besides the numbers of its path: what a release and what became of it take
 MOST_STEPS = 10_000  # seconds of work; what needs more is refused by whoever asked
 
 
@@ -89,6 +90,7 @@ def fly(medium: Medium, releases: Sequence[Release], watch: Callable[[int], None
             batch = Airborne(medium, some, stepper)
             _fly_all(batch, part, watch and (lambda done, before=ended: watch(before + done)))
             ended += len(part)
+            spend(bytes=_RESULT_BYTES * len(part))
             for i, release, path, surface in zip(part, some, batch.paths(), batch.met, strict=True):
                 flown[i] = FlightResult(release, path, surface)
     return flown

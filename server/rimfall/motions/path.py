@@ -7,6 +7,8 @@ import numpy as np
 from ..physics.budget import spend
 from ..physics.integrate import Step
 
+_AT_ONCE = 20_000  # times read in one go: their polynomials then stay within a few tens of megabytes
+
 
 @dataclass(frozen=True)
 class Path:
@@ -35,6 +37,10 @@ class Path:
 
     def at(self, time_s: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
         """Position and velocity (n, D), (n, D) at times (n,) inside [begin_s, end_s]."""
+        if len(time_s) > _AT_ONCE:
+            parts = [self.at(time_s[i : i + _AT_ONCE]) for i in range(0, len(time_s), _AT_ONCE)]
+            return tuple(np.concatenate(column) for column in zip(*parts, strict=True))
+        spend(samples=len(time_s))
         k = self.piece(time_s)
         s = self.share(k, time_s)
         return self.position_m[k] + horner(self.path_m[k], s), self.velocity_m_s[k] + horner(self.path_m_s[k], s)
@@ -74,6 +80,7 @@ class StepLog:
         order = np.argsort(owner, kind="stable")
 
         def column(values):
+            spend()
             return np.concatenate([np.ascontiguousarray(np.moveaxis(v, -1, 0)) for v in values])[order]
 
         lengths = [np.broadcast_to(s.length_s, who.shape) for s, who in zip(self._steps, self._owners, strict=True)]

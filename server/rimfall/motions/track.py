@@ -11,6 +11,7 @@ from math import ceil, floor
 import numpy as np
 
 from ..physics import frames
+from ..physics.budget import spend
 from . import winding
 from .apexes import marks
 from .journey import ON_THE_GROUND, Journey
@@ -18,6 +19,7 @@ from .plan import Plan
 from .setting import Setting
 from .trajectory import Trajectory, attitudes, of_legs
 
+_STATE_BYTES, _MOMENT_BYTES = 210, 700  # of memory: of one instant in States, with how the body has turned; of a Moment
 _GRID_SLACK = 1e-9  # in samples: a time that is on the grid but for rounding is on the grid
 
 
@@ -175,6 +177,7 @@ def _events(setting, plan, turning, journey, moments, end):
     """All events in order of time; what happens at one instant stays in the order it was found."""
 
     def at(k, kind):
+        spend(bytes=_MOMENT_BYTES)
         return moments.moment(k, kind, plan.place[0])
 
     chart = setting.habitat.chart(plan.floor)
@@ -206,6 +209,7 @@ def _incidence_deg(event):
 
 def states(setting: Setting, path: Trajectory, plan: Plan, time_s: np.ndarray, axis_s: Sequence[float] = ()) -> States:
     """States at times (n,) inside a path (Trajectory), in any order."""
+    spend(bytes=_STATE_BYTES * len(time_s))
     spin, chart = setting.habitat.spin, setting.habitat.chart(plan.floor)
     rotating, moving, inertial = path.both(spin, time_s)
     omega = spin.rate_rad_s(time_s)

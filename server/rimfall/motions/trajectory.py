@@ -11,6 +11,7 @@ import numpy as np
 
 from ..physics import frames, quaternions
 from ..physics.aboard import of_frame
+from ..physics.budget import spend
 from ..physics.spin import Spin
 from .journey import Leg
 from .path import Path, horner, slope
@@ -64,6 +65,7 @@ def of_legs(legs: Sequence[Leg]) -> Trajectory:
     powers = max(p.path_m.shape[1] for p in paths)
 
     def all_of(name, first=0, last=3):
+        spend(bytes=8 * sum(count) * (powers if name.startswith("path") else 1) * 3)
         return np.concatenate([_padded(getattr(p, name)[..., first:last], powers) for p in paths])
 
     grounded = np.repeat([leg.surface is not None for leg in legs], count)

@@ -7,6 +7,7 @@ import numpy as np
 
 from ..physics import bernstein, frames, turned
 from ..physics.aboard import of_frame
+from ..physics.budget import spend
 from ..physics.integrate import Step
 from ..physics.protocols import Surface
 from ..physics.spin import Spin
@@ -32,6 +33,11 @@ class TrajectoryBatch:
     end_s: np.ndarray
     _key: np.ndarray
 
+    @property
+    def nbytes(self) -> int:
+        """How much memory it takes."""
+        return sum(getattr(self, name).nbytes for name in self.__dataclass_fields__)
+
     def inertial(self, body: np.ndarray, time_s: np.ndarray) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
         """Position, velocity, and acceleration (n, 3) of bodies (n,) at times (n,); before its beginning and after its end a
         body is where it begins and ends."""
@@ -50,6 +56,7 @@ class TrajectoryBatch:
         return tuple(np.concatenate(column) for column in zip(*parts, strict=True))
 
     def _turning(self, spin, body, time_s):
+        spend(samples=len(time_s))
         time_s = np.clip(time_s, self.begin_s[body], self.end_s[body])
         position, velocity, acceleration = self.inertial(body, time_s)
         angle, omega = spin.angle_rad(time_s), spin.rate_rad_s(time_s)
@@ -103,13 +110,16 @@ def of_paths(paths: Sequence[Sequence[Path]]) -> TrajectoryBatch:
     flat = [p for one in paths for p in one]
     powers = max((p.path_m.shape[1] for p in flat), default=1)
 
+    of_piece = np.repeat(np.arange(len(flat)), np.array([len(p.start_s) for p in flat], dtype=int))
+
     def column(name):
         width = {"path_m": (powers, 3), "path_m_s": (powers, 3)}.get(name, (3,) if name in _VECTORS else ())
-        out, at = np.zeros((sum(len(p.start_s) for p in flat), *width)), 0
-        for path in flat:
-            piece = getattr(path, name)
-            out[(slice(at, at + len(piece)), *map(slice, piece.shape[1:]))] = piece
-            at += len(piece)
+        pieces, out = [getattr(p, name) for p in flat], np.zeros((len(of_piece), *width))
+        spend(bytes=out.nbytes)
+        shapes = np.array([piece.shape[1] if piece.ndim > 2 else 0 for piece in pieces])
+        for count in np.unique(shapes):
+            rows = np.concatenate([pieces[i] for i in np.flatnonzero(shapes == count).tolist()])
+            out[((shapes == count)[of_piece], *map(slice, rows.shape[1:]))] = rows
         return out
 
     counts = np.array([sum(len(p.start_s) for p in one) for one in paths], dtype=int)

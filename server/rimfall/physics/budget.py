@@ -135,6 +135,18 @@ def current() -> Budget | None:
 
 
 @contextmanager
+def passing() -> Iterator[None]:
+    """Bytes kept inside are given back at its end: nothing that was made there is left."""
+    budget = _BUDGET.get()
+    kept = 0 if budget is None else budget.used.bytes
+    try:
+        yield
+    finally:
+        if budget is not None:
+            budget.spend(bytes=kept - budget.used.bytes)
+
+
+@contextmanager
 def spending(budget: Budget | None) -> Iterator[Budget | None]:
     """All work inside is charged to this budget (None: to none)."""
     token = _BUDGET.set(budget)

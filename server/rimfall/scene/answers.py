@@ -1,4 +1,4 @@
-"""What comes back from a trace, as one JSON document. Arrays become lists (or base64 float32) here only, and are finite."""
+"""What comes back from a trace, as one JSON document. Arrays become lists (or base64 float32) as they are written, and are finite."""
 
 import base64
 
@@ -7,8 +7,10 @@ from pydantic_core import to_json
 
 from .. import __version__
 from ..motions.track import grid_times
+from ..physics.budget import spend
 from ..physics.constants import G0_M_S2
 from ..physics.spin import figures
+from .json_arrays import with_arrays
 
 ANSWER_VERSION = 1
 _LEVELS = 9  # places along a floor at which its lean is told
@@ -17,12 +19,7 @@ _LEVELS = 9  # places along a floor at which its lean is told
 def of_trace(trace, units="si", f4=False):
     """The answer to a Trace as JSON bytes; f4 sends arrays as base64 float32. Raises FloatingPointError for a number that
     is not finite: that is a fault of ours."""
-    return to_json(as_data(trace, units, f4))
-
-
-def as_data(trace, units="si", f4=False):
-    """The same as plain data."""
-    return {
+    answer = {
         "rimfall_answer": ANSWER_VERSION,
         "program": __version__,
         "scene": trace.scene.model_dump(mode="json"),
@@ -32,11 +29,11 @@ def as_data(trace, units="si", f4=False):
             for name, t in trace.others
         ],
     }
+    return with_arrays(answer, _as_f4 if f4 else _as_lists)
 
 
 def _of_habitat(trace, units, f4):
-    """Grid, turning, figures and motions in one habitat."""
-    pack = _f4 if f4 else _list
+    """Grid, turning, figures and motions in one habitat, arrays as they are."""
     setting = trace.setting
     time_s = grid_times(setting.rate, 0, trace.count)
     spin = setting.habitat.spin
@@ -49,26 +46,28 @@ def _of_habitat(trace, units, f4):
         },
     }
     if not f4:
-        out["time_s"] = pack(time_s)
+        out["time_s"] = _finite(time_s)
     return out | {
-        "angle_rad": pack(spin.angle_rad(time_s)),
-        "spin_rad_s": pack(spin.rate_rad_s(time_s)),
+        "angle_rad": _finite(spin.angle_rad(time_s)),
+        "spin_rad_s": _finite(spin.rate_rad_s(time_s)),
         "habitat": habitat_figures(trace),
-        "motions": [_motion(t, trace, units, pack, f4) for t in trace.motions],
+        "motions": [_motion(t, trace, units, f4) for t in trace.motions],
     }
 
 
-def _list(array):
+def _finite(array):
     if not np.isfinite(array).all():
         raise FloatingPointError("an answer holds a number that is not finite")
-    return array.tolist()
+    return array
 
 
-def _f4(array):
-    if not np.isfinite(array).all():
-        raise FloatingPointError("an answer holds a number that is not finite")
+def _as_lists(array):
+    return to_json(array.tolist())
+
+
+def _as_f4(array):
     data = np.ascontiguousarray(array, dtype="<f4")
-    return {"shape": list(data.shape), "f4": base64.b64encode(data.tobytes()).decode("ascii")}
+    return to_json({"shape": list(data.shape), "f4": base64.b64encode(data.tobytes()).decode("ascii")})
 
 
 def habitat_figures(trace):
@@ -90,7 +89,7 @@ def habitat_figures(trace):
     }
 
 
-def _motion(traced, trace, units, pack, f4):
+def _motion(traced, trace, units, f4):
     track = traced.track
     samples = track.samples
     anchor = track.events[0].rotating_m if track.events else np.zeros(3)
@@ -115,35 +114,36 @@ def _motion(traced, trace, units, pack, f4):
         "coriolis_m_s2",
     ):
         array = getattr(samples, name)
-        out[name] = pack(array - offset if name == "rotating_m" else array)
+        out[name] = _finite(array - offset if name == "rotating_m" else array)
     return out | {
-        "attitude_wxyz": None if track.attitude_wxyz is None else pack(track.attitude_wxyz),
+        "attitude_wxyz": None if track.attitude_wxyz is None else _finite(track.attitude_wxyz),
         **outcome(traced, trace, units),
         "pieces": traced.outcome_pieces(units),
-        "findings": _packed(traced.findings, pack),
-        "companion": _companion(traced, pack, offset),
-        "stream": _stream(traced, pack),
+        "findings": _checked(traced.findings),
+        "companion": _companion(traced, offset),
+        "stream": _stream(traced),
     }
 
 
-def _packed(value, pack):
-    """Findings with every array packed."""
+def _checked(value):
+    """Findings with every array looked at."""
     if isinstance(value, np.ndarray):
-        return pack(value)
+        return _finite(value)
     if isinstance(value, dict):
-        return {name: _packed(inner, pack) for name, inner in value.items()}
+        return {name: _checked(inner) for name, inner in value.items()}
     if isinstance(value, list):
-        return [_packed(inner, pack) for inner in value]
+        return [_checked(inner) for inner in value]
     return value
 
 
 def outcome(traced, trace, units="si"):
-    """What came of a motion, without its arrays: events with exact states, landing, apex, words, and what was left out."""
+    """What came of a motion, without its arrays: events with exact states (made as they are written), landing, apex, words, and what
+    was left out."""
     track = traced.track
     return {
         "surface": traced.plan.surface,
         "ramp": None if traced.plan.ramp_m is None else {"corners_m": traced.plan.ramp_m.tolist()},
-        "events": [_event(e) for e in track.events],
+        "events": (_event(e) for e in track.events),
         "landing": _landing(traced),
         "no_landing": track.no_landing,
         "apex": _apex(track.apex),
@@ -157,6 +157,7 @@ def _place(moment):
 
 
 def _event(event):
+    spend()
     after = {} if event.after_m_s is None else {"velocity_after_m_s": event.after_m_s.tolist()}
     return {
         "kind": event.kind,
@@ -187,17 +188,17 @@ def _apex(moment):
     return None if moment is None else {"time_s": moment.time_s, **_place(moment)}
 
 
-def _companion(traced, pack, offset):
+def _companion(traced, offset):
     beside = traced.flat_gravity
     if beside is None:
-        empty = pack(np.empty(0))
+        empty = _finite(np.empty(0))
         return {
             "first": 0,
             "count": 0,
             "along_m": empty,
             "height_m": empty,
             "axial_m": empty,
-            "rotating_m": pack(np.empty((0, 3))),
+            "rotating_m": _finite(np.empty((0, 3))),
             "landing": None,
             "none_because": traced.plan.none_because or "not_started",
         }
@@ -205,16 +206,16 @@ def _companion(traced, pack, offset):
     return {
         "first": beside.first,
         "count": beside.count,
-        "along_m": pack(along),
-        "height_m": pack(height),
-        "axial_m": pack(axial),
-        "rotating_m": pack(beside.rotating_m - offset),
+        "along_m": _finite(along),
+        "height_m": _finite(height),
+        "axial_m": _finite(axial),
+        "rotating_m": _finite(beside.rotating_m - offset),
         "landing": beside.landing,
         "none_because": None,
     }
 
 
-def _stream(traced, pack):
+def _stream(traced):
     stream, samples = traced.plan.stream, traced.track.samples
     if stream is None:
         return None
@@ -230,7 +231,7 @@ def _stream(traced, pack):
         "drop_count": stream.drop_count,
         "first_leaves_s": stream.first_leaves_s,
         "last_leaves_s": stream.last_leaves_s,
-        "diameter_m": pack(stream.diameters_m(samples.time_s, speeds)),
+        "diameter_m": _finite(stream.diameters_m(samples.time_s, speeds)),
     }
 
 

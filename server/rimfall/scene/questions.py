@@ -11,7 +11,7 @@ from ..motions.flight import StepLimitExceeded
 from ..motions.setting import Setting
 from ..motions.track import grid_span
 from ..physics import spin as spins
-from ..physics.budget import TooMuchWork
+from ..physics.budget import TooMuchWork, current, spend
 from .document import Scene, setting_of
 from .work import Ledger, Samples
 
@@ -62,14 +62,22 @@ def _trace_one(scene, ledger, greatest_samples, spent, tell):
     for i in range(len(scene.motions)):
         with ledger.motion(i):
             plans.append(_planned(setting, scene, i, samples))
+    before = _kept()
     journeys = _carried(setting, scene, plans, samples, tell)
-    motions = []
+    carried, motions = _kept() - before, []
     for i, (motion, plan) in enumerate(zip(scene.motions, plans, strict=True)):
         with ledger.motion(i):
             motions.append(_traced(setting, motion, plan, *journeys[2 * i : 2 * i + 2]))
         if tell:
             tell(2 * len(plans) + i + 1)
+    spend(bytes=-carried)  # the journeys: their paths are read, and nobody needs them any more
     return Trace(scene, setting, per_frame, _grid_count(setting, motions), motions), samples.spent
+
+
+def _kept():
+    """Bytes kept so far, as the open budget counts them."""
+    budget = current()
+    return 0 if budget is None else budget.used.bytes
 
 
 def _carried(setting, scene, plans, samples, tell):

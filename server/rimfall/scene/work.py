@@ -47,9 +47,9 @@ class Ledger:
         own = [getattr(used, what) for used in self._used]
         index, count = int(np.argmax(own)), len(own)
         share = f"alone it took {_told(self._used[index], what)}"
-        if exceeded.index is not None and sum(own) < 0.5 * getattr(exceeded.used, what):
-            index = exceeded.index
-            share = "it was still under way" if count == 1 else f"of all {count} it was still under way"
+        if sum(own) < 0.5 * getattr(exceeded.used, what):
+            index = index if exceeded.index is None else exceeded.index
+            share = "it was still under way" if count == 1 else f"most of it went into flying all {count} together"
         name, spent = scene.motions[index].name, _told(exceeded.used, what)
         say = (
             f"This scene is more work than {exceeded.most.told(what)}: it was given up after {spent}. Look at motion {name} first: "

@@ -18,6 +18,7 @@ from ...motions.flight import Release, fly
 from ...motions.track import grid_span, grid_times
 from ...physics import frames, liquids
 from ...physics.bodies import Body
+from ...physics.budget import passing, spend
 from .flow import Threads, cut, followed, releases, without_air
 from .target import arrivals
 
@@ -141,12 +142,17 @@ class _Parcels:
 
     def batch(self):
         """All of them, to their ends."""
-        flown = self._whole()
-        whole = [one.path for one in flown]
+        with passing():
+            made = self._batch()
+        spend(bytes=made.paths.nbytes)
+        return made
+
+    def _batch(self):
+        whole, met = self._whole()
+        ends_s = np.array([p.end_s for p in whole])
         born_s = np.where(self.streams, self.leaves_s + self._whole_s(), self.leaves_s)
-        drop = ~self.streams | (born_s < np.array([p.end_s for p in whole]))
-        met, paths = np.array([one.surface is not None for one in flown], dtype=bool), [[p] for p in whole]
-        numbers = np.flatnonzero(drop)
+        drop = ~self.streams | (born_s < ends_s)
+        numbers, paths = np.flatnonzero(drop), [[p] for p in whole]
         after, met[numbers] = fly_on(self.setting.medium, self._drops(whole, numbers, born_s))
         for i, own in zip(numbers, after, strict=True):
             before = [replace(whole[i], end_s=float(born_s[i]))] if self.streams[i] else []
@@ -157,11 +163,12 @@ class _Parcels:
         return Batch(self.leaves_s, born_s, joined.end_s, met, volume, size, joined, self.threads)
 
     def _whole(self):
-        """All parcels flown as the stream does, unbroken."""
+        """The Paths of all parcels flown as the stream does, unbroken, and whether (n,) each met something."""
         velocity = self.flow.velocity_m_s(self.liquid, self.parts.leaves_s)
         bodies = [Body(1.0, 0.0)] * len(self.leaves_s)
         leaving = releases(self.setting, self.motion, bodies, self.leaves_s, velocity)
-        return fly(without_air(self.setting.medium), leaving)
+        flown = fly(without_air(self.setting.medium), leaving)
+        return [one.path for one in flown], np.array([one.surface is not None for one in flown], dtype=bool)
 
     def _whole_s(self):
         """How long each is whole, inf where it is to its end: as the two followed parcels it left between, or as the nearer."""

@@ -1,0 +1,31 @@
+"""JSON of plain data with large arrays in it, written one array after another: as lists all at once they would take ten times the
+room of what is written."""
+
+from collections.abc import Callable
+from io import BytesIO
+from secrets import token_hex
+from typing import Any
+
+import numpy as np
+from pydantic_core import to_json
+
+from ..physics.budget import spend
+
+
+def with_arrays(content: Any, written: Callable[[np.ndarray], bytes], **how: Any) -> bytes:
+    """JSON bytes of plain data in which numpy arrays stand; written(array) is the JSON of one, how: as for pydantic's to_json."""
+    mark, arrays = token_hex(16), []
+
+    def left_out(array):
+        arrays.append(array)
+        return mark
+
+    first, *parts = to_json(content, fallback=left_out, **how).split(f'"{mark}"'.encode())
+    out = BytesIO()
+    out.write(first)
+    for array, part in zip(arrays, parts, strict=True):
+        value = written(array)
+        spend(bytes=len(value))
+        out.write(value)
+        out.write(part)
+    return out.getvalue()
