@@ -120,7 +120,7 @@ function build({ store, clock, ask }) {
   const looks = createLooks({ store, clock, client, explain: glossary.show });
   const timeline = createTimeline({ store, clock });
   createDials({ store, solve: request => ask.solve(request) });
-  const stages = createStages({ element: window.document.getElementById('stages'), store, clock });
+  const stages = createStages({ element: element('stages'), store, clock, tell: status.setDrawing });
   createTakeAway({ store, clock, exported: client.exported, studio: createStudio(stages), sceneText });
   createKeys({ store, clock, timeline, looks, stages, glossary });
   createPersistence({ store, autosave, open });

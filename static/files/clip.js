@@ -10,7 +10,7 @@ const WAITING = 2; // frames handed over and not yet coded
 
 export const canCode = () => typeof VideoEncoder === 'function' && typeof VideoFrame === 'function';
 
-/** fps [n, d]: as shown. count frames; draw(i) → a canvas of that size; tell(i) after each. Gives the parts of a WebM file. */
+/** fps [n, d]: as shown. count frames; draw(i) → promise of a canvas of that size; tell(i) after each. Gives the parts of a WebM file. */
 export async function codeClip({ draw, count, fps, width, height, title, tell, signal }) {
   const [{ name, config }, { webm }] = await Promise.all([configFor(width, height, fps), import('./webm.js')]); // fetched when wanted
   const frames = [];
@@ -33,7 +33,7 @@ export async function codeClip({ draw, count, fps, width, height, title, tell, s
       await room(encoder, signal);
       if (failed) throw failed;
       const timestamp = Math.round((1e6 * i * fps[1]) / fps[0]);
-      const frame = new VideoFrame(draw(i), { timestamp, alpha: 'discard' });
+      const frame = new VideoFrame(await draw(i), { timestamp, alpha: 'discard' });
       encoder.encode(frame, { keyFrame: i % KEY_EVERY === 0 });
       frame.close();
       tell(i + 1);

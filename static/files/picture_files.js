@@ -8,11 +8,11 @@ export function pngOf(canvas) {
   });
 }
 
-/** frames [{frame, time_s}]; draw(time_s) → canvas; named(frame) → the file's name; tell(count done). Gives the parts of a zip. */
+/** frames [{frame, time_s}]; draw(time_s) → promise of a canvas; named(frame) → the file's name; tell(count done). Gives the parts of a zip. */
 export async function zipOfFrames({ frames, draw, named, tell, signal }) {
   const zip = createZip();
   for (const [i, { frame, time_s }] of frames.entries()) {
-    const png = await pngOf(draw(time_s));
+    const png = await pngOf(await draw(time_s));
     zip.add(named(frame), new Uint8Array(await png.arrayBuffer()));
     tell(i + 1);
     signal.throwIfAborted();

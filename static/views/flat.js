@@ -1,4 +1,4 @@
-// Without WebGL: both stages as flat plates with their titles and words. Drawn from the same arrays and as live.
+// Without WebGL, or while its context is lost: both stages as flat plates with their titles and words. Drawn from the same arrays and as live.
 
 import { halvesOf, svg } from './overlay.js';
 import { readModel } from './model.js';
@@ -6,43 +6,71 @@ import { attachAlone } from './chooser.js';
 import { LinePlate } from './line_plate.js';
 import { Spoken, stageWords, turnedWords } from './spoken.js';
 
+/** Both plates, shown or not; `redraw()` once more of what they draw has been fetched. */
+export class Plates {
+  constructor(overlay, store, redraw) {
+    Object.assign(this, { overlay, store, redraw, rects: null, model: null, fetching: null, drawWeights: null });
+    this.plates = Object.values(overlay.halves).map(dom => new FlatPlate(dom));
+  }
+
+  show(on) {
+    this.overlay.element.classList.toggle('stages-flat', on);
+    for (const plate of this.plates) plate.show(on);
+  }
+
+  // What is shown changed: the answer, the view, or the room there is.
+  read(rects, model) {
+    Object.assign(this, { rects, model });
+    const { view } = this.store;
+    if (!rects || !model) return;
+    if (view.place === 4) this.weigh();
+    const shown = model.motions.filter(m => !view.hidden.includes(m.name));
+    for (const plate of this.plates) {
+      const rect = rects[plate.frame];
+      if (!rect) continue;
+      plate.lines.fitInto(rect);
+      plate.read(model, shown, view);
+    }
+  }
+
+  // What weighs people is fetched with the first opening of place 4, or if that failed the next.
+  weigh() {
+    this.fetching ??= import('./feel/weights.js').then(
+      module => {
+        this.drawWeights = module.drawWeights;
+        this.redraw();
+      },
+      () => {
+        this.fetching = null;
+      },
+    );
+  }
+
+  draw({ time_s, playing }) {
+    const { view, feel, feelProblem } = this.store;
+    const weigh = view.place === 4 && this.drawWeights ? plate => this.drawWeights(plate, feelProblem ? null : feel, time_s) : null;
+    for (const plate of this.plates) if (this.model && this.rects?.[plate.frame]) plate.draw(time_s, playing, weigh);
+  }
+}
+
 export function createFlat({ overlay, store, clock }) {
-  overlay.element.classList.add('stages-flat');
-  const plates = Object.values(overlay.halves).map(dom => new FlatPlate(dom, store));
+  const plates = new Plates(overlay, store, draw);
   let model = null;
-  let rects = null;
   let frameRequest = 0;
-  // biome-ignore lint/correctness/noUnusedVariables: ??= reads it
-  let fetching = null; // what weighs people, with the first opening of place 4
-  let drawWeights = null;
 
   function read() {
     const { clientWidth: width, clientHeight: height } = overlay.element;
     if (!width || !height) return;
-    rects = halvesOf(width, height, store.view);
+    const rects = halvesOf(width, height, store.view);
     overlay.placeSeam(rects.seam);
-    for (const plate of plates) plate.fitInto(rects[plate.frame]);
+    for (const dom of Object.values(overlay.halves)) placeBox(dom, rects[dom.frame]);
     if (store.answer && model?.answer !== store.answer) model = readModel(store.answer, store.fields);
-    if (!model) return;
-    if (store.view.place === 4)
-      fetching ??= import('./feel/weights.js').then(
-        module => {
-          drawWeights = module.drawWeights;
-          draw();
-        },
-        () => {
-          fetching = null;
-        },
-      );
-    const shown = model.motions.filter(m => !store.view.hidden.includes(m.name));
-    for (const plate of plates) if (rects[plate.frame]) plate.read(model, shown, store.view);
+    plates.read(rects, model);
     draw();
   }
 
   function draw() {
-    const { view, feel, feelProblem } = store;
-    const weigh = view.place === 4 && drawWeights ? plate => drawWeights(plate, feelProblem ? null : feel, clock.time_s) : null;
-    for (const plate of plates) if (model && rects?.[plate.frame]) plate.draw(clock.time_s, clock.playing, weigh);
+    plates.draw(clock);
   }
 
   function invalidate() {
@@ -55,6 +83,8 @@ export function createFlat({ overlay, store, clock }) {
       });
   }
 
+  plates.show(true);
+  for (const dom of Object.values(overlay.halves)) attachAlone(dom, store);
   for (const topic of ['answer', 'view', 'feel']) store.on(topic, read);
   clock.on(invalidate);
   new ResizeObserver(read).observe(overlay.element);
@@ -62,30 +92,30 @@ export function createFlat({ overlay, store, clock }) {
   return { draw, invalidate, openPresets() {} };
 }
 
+function placeBox({ box }, rect) {
+  box.hidden = !rect;
+  if (rect) Object.assign(box.style, { transform: `translate(${rect.x}px, ${rect.y}px)`, width: `${rect.width}px`, height: `${rect.height}px` });
+}
+
 // One stage as a flat plate, with its title and its words: what the stages are where there is no WebGL.
 
 const ROOM = { top: 50, side: 36, foot: 44, arrow: 68, highest: 16, text: 14, paper: '#EEEFE9', named: true };
 
 class FlatPlate {
-  constructor(dom, store) {
+  constructor(dom) {
     this.dom = dom;
     this.frame = dom.frame;
-    const sheet = svg('svg', { class: 'stage-plate', 'aria-hidden': 'true' });
-    this.lines = new LinePlate(sheet, dom.frame, ROOM);
-    dom.view.before(sheet);
-    dom.view.setAttribute('role', 'img');
-    dom.preset.hidden = true;
-    dom.measure.hidden = true;
-    attachAlone(dom, store);
+    this.sheet = svg('svg', { class: 'stage-plate', 'aria-hidden': 'true' });
+    this.lines = new LinePlate(this.sheet, dom.frame, ROOM);
     this.spoken = new Spoken(dom);
   }
 
-  fitInto(rect) {
-    this.dom.box.hidden = !rect;
-    if (!rect) return;
-    const { x, y, width, height } = rect;
-    Object.assign(this.dom.box.style, { transform: `translate(${x}px, ${y}px)`, width: `${width}px`, height: `${height}px` });
-    this.lines.fitInto(rect);
+  show(on) {
+    const { dom, sheet } = this;
+    if (on) dom.view.before(sheet);
+    else sheet.remove();
+    dom.view.setAttribute('role', on ? 'img' : 'application');
+    dom.preset.hidden = dom.measure.hidden = on;
   }
 
   read(model, shown, view) {

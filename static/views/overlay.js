@@ -6,11 +6,17 @@ const SVG = 'http://www.w3.org/2000/svg';
 
 export function buildOverlay(element) {
   element.classList.add('stages');
-  const canvas = make('canvas', 'stages-canvas', element);
-  canvas.setAttribute('aria-hidden', 'true');
+  const canvas = makeCanvas();
+  element.append(canvas);
   const halves = { aboard: half(element, 'aboard'), outside: half(element, 'outside') };
   const seam = make('div', 'stages-seam', element);
   return { element, canvas, halves, seam, placeSeam: rect => placeSeam(seam, rect) };
+}
+
+export function makeCanvas() {
+  const canvas = make('canvas', 'stages-canvas');
+  canvas.setAttribute('aria-hidden', 'true');
+  return canvas;
 }
 
 function placeSeam(seam, rect) {

@@ -10,16 +10,39 @@ const CLEAR = { aboard: 0x0d1217, outside: 0x080e16 };
 
 export class Picture {
   constructor(canvas, machine) {
-    this.renderer = new WebGLRenderer({ canvas, antialias: !machine.software, powerPreference: 'high-performance' });
-    this.renderer.autoClear = false;
-    this.renderer.setScissorTest(true);
-    this.timer = new FrameTimer(this.renderer.getContext(), machine);
+    this.machine = machine;
+    this.drawOn(canvas);
     this.ratio = this.timer.ratio;
     this.shared = sharedUniforms();
     this.scene = new Scene();
     this.sceneries = [];
     this.sky = new Sky(this.shared);
     this.scene.add(this.sky.group);
+  }
+
+  drawOn(canvas) {
+    this.renderer = new WebGLRenderer({ canvas, antialias: !this.machine.software, powerPreference: 'high-performance' });
+    this.renderer.autoClear = false;
+    this.renderer.setScissorTest(true);
+    this.timer = new FrameTimer(this.renderer.getContext(), this.machine);
+  }
+
+  get lost() {
+    return this.renderer.getContext().isContextLost();
+  }
+
+  // The context is back. The renderer sends everything to it anew, but not that halves are cut out: one would wipe away the other.
+  restore() {
+    this.renderer.setScissorTest(true);
+    this.timer.restart();
+  }
+
+  // The context does not come back: another canvas; throws where there is none to be had.
+  renew(canvas) {
+    const { renderer } = this;
+    this.drawOn(canvas);
+    renderer.dispose();
+    if (this.size) this.resize(this.size.width, this.size.height);
   }
 
   resize(width, height) {

@@ -28,7 +28,7 @@ export function createStudio(stages) {
     for (const half of Object.values(halves)) picture.scene.add(half.group);
   }
 
-  // `frame` "aboard", "outside" or "both"; `bare`: on nothing; `labels`: written into the picture. Gives {canvas, draw(time_s), close()}.
+  // `frame` "aboard", "outside" or "both"; `bare`: on nothing; `labels`: written into the picture. Gives {canvas, close(), draw(time_s, signal) → promise of it drawn}.
   function shoot({ frame, width, height, bare = false, labels = true, stride_s = null }) {
     if (!halves) make();
     const ratio = Math.max(1, Math.min(width, height) / LAYOUT_PX);
@@ -38,7 +38,14 @@ export function createStudio(stages) {
     const context = canvas.getContext('2d', { willReadFrequently: true });
     const others = [...stages.every(), ...Object.values(halves)];
 
-    function draw(time_s) {
+    // A picture that was being drawn as the context was lost is drawn again once it is back.
+    async function draw(time_s, signal = null) {
+      do {
+        await stages.lost.over(signal);
+        drawAll(time_s);
+      } while (picture.lost);
+    }
+    function drawAll(time_s) {
       context.fillStyle = '#000';
       if (bare) context.clearRect(0, 0, width, height);
       else context.fillRect(0, 0, width, height);
@@ -99,7 +106,7 @@ function readBack(renderer, target, bare) {
   const gl = renderer.getContext();
   const read = new Uint8Array(4 * width * height);
   renderer.readRenderTargetPixels(target, 0, 0, width, height, read);
-  if (gl.isContextLost() || gl.getError() === gl.OUT_OF_MEMORY) throw new Error(`A picture of ${width} × ${height} has no room here; ask for a smaller one.`);
+  if (gl.getError() === gl.OUT_OF_MEMORY) throw new Error(`A picture of ${width} × ${height} has no room here; ask for a smaller one.`);
   const image = new ImageData(width, height);
   for (let y = 0; y < height; y += 1) image.data.set(read.subarray(4 * width * (height - 1 - y), 4 * width * (height - y)), 4 * width * y);
   if (bare) divide(image.data);

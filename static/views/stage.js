@@ -4,6 +4,7 @@
 import { Aboard, Beside } from './aboard.js';
 import { attachAlone, attachMeasureChoice, attachPresets } from './chooser.js';
 import { createFlat } from './flat.js';
+import { Lost } from './lost.js';
 import { buildOverlay, halvesOf } from './overlay.js';
 import { readModel, readOthers } from './model.js';
 import { attachOrbit } from './orbit.js';
@@ -16,10 +17,11 @@ import { probe } from './webgl.js';
 const STILL_AFTER_MS = 700; // a finer frame takes long where there is no graphics processor: not while a hand may still move
 const LEAST_STRIDE_S = 0.05;
 
-export function createStages({ element, store, clock }) {
+/** `tell(line)`: what is wrong with the drawing, {say, buttons}, or null. */
+export function createStages({ element, store, clock, tell }) {
   const overlay = buildOverlay(element);
   const picture = createPicture(overlay.canvas);
-  return picture ? new Stages(picture, overlay, store, clock) : createFlat({ overlay, store, clock });
+  return picture ? new Stages(picture, overlay, store, clock, tell) : createFlat({ overlay, store, clock });
 }
 
 function createPicture(canvas) {
@@ -32,7 +34,7 @@ function createPicture(canvas) {
 }
 
 class Stages {
-  constructor(picture, overlay, store, clock) {
+  constructor(picture, overlay, store, clock, tell) {
     Object.assign(this, { picture, overlay, store, clock, element: overlay.element, models: [] });
     const { shared } = picture;
     const hold = held => this.freeze(held);
@@ -43,6 +45,7 @@ class Stages {
     for (const half of this.all) this.attach(half);
     this.calm = matchMedia('(prefers-reduced-motion: reduce)');
     this.calm.addEventListener('change', () => this.read());
+    this.lost = new Lost({ picture, overlay, store, tell, redraw: () => this.redraw(), back: () => this.redraw() });
     this.listen();
   }
 
@@ -80,7 +83,6 @@ class Stages {
     this.clock.on(() => this.invalidate());
     new ResizeObserver(() => this.resize()).observe(this.element);
     document.fonts?.ready.then(() => this.lettersCame());
-    this.overlay.canvas.addEventListener('webglcontextrestored', () => this.invalidate());
     this.resize();
   }
 
@@ -138,6 +140,13 @@ class Stages {
       if (!this.frozen) half.frameUp(this.clock.time_s, moved[half.slot]);
     }
     this.build();
+    if (this.lost.now) this.lost.plates.read(this.rects, model);
+  }
+
+  // At once and not at the next frame, of which a hidden page has none.
+  redraw() {
+    this.read();
+    this.draw();
   }
 
   // At place 4 everybody is weighed; what draws that is fetched with its first opening, or if that failed the next.
@@ -217,16 +226,23 @@ class Stages {
   tick(now_ms) {
     this.frameRequest = 0;
     this.clock.tick(now_ms);
-    if (this.dirty && this.picture.timer.pending(performance.now()) < 2) this.draw();
+    if (this.dirty && (this.lost.now || this.picture.timer.pending(performance.now()) < 2)) this.draw();
     if (this.dirty || this.clock.playing || this.visible().some(half => half.eye.moving)) this.invalidate();
     else this.rest = setTimeout(() => this.draw({ still: true }), STILL_AFTER_MS);
   }
 
   draw({ still = false } = {}) {
     if (!this.model || !this.rects) return;
+    this.dirty = false;
+    if (this.lost.now) this.lost.plates.draw(this.clock);
+    else this.drawHalves(still);
+    this.element.dataset.frame = still ? 'still' : 'drawn'; // whoever takes a picture of the page waits for it
+    if (this.fresh) this.tellDrawn();
+  }
+
+  drawHalves(still) {
     const now_ms = performance.now();
     const { time_s, playing } = this.clock;
-    this.dirty = false;
     this.picture.begin(time_s, still);
     for (const half of this.visible()) {
       half.update(time_s, now_ms, this.clock);
@@ -237,8 +253,6 @@ class Stages {
       half.placeLabels();
       half.spoken.say(stageWords(half.model, half.shown, half.frame, half.preset, time_s, this.store.view.units, half.posts?.words), now_ms, playing);
     }
-    this.element.dataset.frame = still ? 'still' : 'drawn'; // whoever takes a picture of the page waits for it
-    if (this.fresh) this.tellDrawn();
   }
 
   tellDrawn() {
@@ -251,6 +265,6 @@ class Stages {
   }
 
   openPresets(frame) {
-    this.halves[frame].presets.show();
+    if (!this.lost.now) this.halves[frame].presets.show();
   }
 }

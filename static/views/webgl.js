@@ -29,10 +29,15 @@ export class FrameTimer {
     this.most = software ? 1 : Math.min(window.devicePixelRatio || 1, 2);
     this.still = software ? STILL.software : Math.max(this.most, STILL.hardware);
     this.ratio = this.most;
+    this.done_ms = 0; // when the last frame was: a frame that waited for it is not slow for that
+    this.restart();
+  }
+
+  // As at the first frame: whatever waits is forgotten.
+  restart() {
     this.waiting = [];
     this.smooth_ms = null;
     this.skip = FIRST_FRAMES;
-    this.done_ms = 0; // when the last frame was: a frame that waited for it is not slow for that
   }
 
   mark(started_ms) {

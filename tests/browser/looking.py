@@ -1,7 +1,10 @@
 """What a user sees of the page, read for the browser tests: figures, words, and the picture of each stage."""
 
+import io
 import json
 import time
+
+import av
 
 LONG_S = 60  # nothing takes as long but on a machine with much else to do
 
@@ -92,6 +95,12 @@ def still_picture(page, stage):
 
     until("the picture stands still", settled)
     return seen[-1]
+
+
+def pixels(png):
+    """(height, width, 4) of a PNG, read by FFmpeg."""
+    with av.open(io.BytesIO(png)) as file:
+        return next(file.decode(video=0)).to_ndarray(format="rgba").astype(int)
 
 
 def spoken(page, stage):

@@ -2,9 +2,11 @@
 
 import json
 
+import numpy as np
+
 from tests.browsing import DRAWN
 
-from .looking import drawn, number_box, shown_is, type_figure, until
+from .looking import drawn, number_box, picture, pixels, scrub, shown_is, still_picture, stop, type_figure, until
 
 TRACE, API = "**/api/trace*", "**/api/**"
 LINE = ".state.shown"
@@ -107,3 +109,54 @@ def test_a_link_that_waits_says_so_and_is_told_apart_from_a_heavy_one(page, trou
     assert "fewer rebounds" in said
     assert "bad" not in said
     assert page.locator("#title").inner_text() == "The same lob, both ways"
+
+
+LOSE = """() => {
+    window.losing = document.querySelector('.stages-canvas').getContext('webgl2').getExtension('WEBGL_lose_context');
+    window.losing.loseContext();
+}"""
+RESTORE = "() => window.losing.restoreContext()"
+
+
+def flat(page):
+    return page.locator("#stages.stages-flat svg.stage-plate").count() == 2
+
+
+def test_a_lost_drawing_is_said_flat_plates_stand_in_and_the_same_picture_comes_back(page):
+    def seen():
+        scrub(page, 1.2)
+        scrub(page, 0.5)  # labels keep their place from frame to frame
+        return [pixels(still_picture(page, stage)) for stage in ("aboard", "outside")]
+
+    def same():
+        return max(np.abs(now - then).mean() for now, then in zip(seen(), before, strict=True)) < 0.01
+
+    stop(page, 0.5)
+    before = seen()
+    for _ in range(2):
+        page.evaluate(LOSE)
+        until("flat plates at once", lambda: flat(page))
+        assert "lost its 3D drawing" in line(page)
+        early = picture(page, "outside")
+        scrub(page, 1.2)
+        until("the plates move", lambda early=early: picture(page, "outside") != early)
+        page.evaluate(RESTORE)
+        until("the stages are back", lambda: not flat(page) and line(page) == "")
+    assert same()
+    page.evaluate(LOSE)
+    until("flat plates once more", lambda: flat(page))
+    page.get_by_role("button", name="Try again").click()
+    until("drawn on another canvas", lambda: not flat(page) and line(page) == "")
+    assert same()
+
+
+def test_a_drawing_lost_while_the_page_is_hidden_is_there_when_it_is_seen(page):
+    """A hidden page has no frames: what happens there must not wait for one."""
+    stop(page, 0.5)
+    page.evaluate("window.requestAnimationFrame = () => 0")
+    page.evaluate(LOSE)
+    until("flat plates at once", lambda: flat(page))
+    assert page.locator(".stage-plate path").count() > 4
+    page.evaluate(RESTORE)
+    until("the stages are back", lambda: not flat(page) and line(page) == "")
+    assert page.locator("#stages").get_attribute("data-frame") == "drawn"

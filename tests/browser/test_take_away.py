@@ -16,8 +16,9 @@ import pytest
 import trimesh
 from pxr import Usd
 
-from .looking import saved_scene, settle, still_picture, stop, type_figure, until
+from .looking import pixels, saved_scene, settle, still_picture, stop, type_figure, until
 from .test_everywhere import NO_WEBGL
+from .test_faults import LOSE, RESTORE
 
 SVG = "{http://www.w3.org/2000/svg}svg"
 SLOW_S = 90  # drawing in software
@@ -66,12 +67,6 @@ def save(page, sheet, count):
 def ending(files, end):
     [found] = [body for name, body in files.items() if name.endswith(end)]
     return found
-
-
-def pixels(png):
-    """(height, width, 4) of a PNG, read by FFmpeg."""
-    with av.open(io.BytesIO(png)) as file:
-        return next(file.decode(video=0)).to_ndarray(format="rgba")
 
 
 def test_the_links_at_the_foot_open_it_ticked(page):
@@ -165,7 +160,7 @@ def test_a_picture_is_as_its_stage(page):
     picture = pixels(body)
     assert picture.shape == stage.shape
     assert (picture[..., 3] == 255).all()
-    off = np.abs(picture[..., :3].astype(int) - stage[..., :3])
+    off = np.abs(picture[..., :3] - stage[..., :3])
     assert off.mean() < ALIKE
     assert np.median(off) <= 1, "the night and the deck have the stage's own colours"
 
@@ -186,9 +181,9 @@ def test_labels_are_written_in_or_not(page):
     stop(page, 0.8)
     sheet = open_sheet(page, "pictures")
     own_size(sheet, 640, 360)
-    labelled = pixels(ending(save(page, sheet, 1), ".png")).astype(int)
+    labelled = pixels(ending(save(page, sheet, 1), ".png"))
     sheet.get_by_label("Labels", exact=True).select_option("false")
-    bare = pixels(ending(save(page, sheet, 1), ".png")).astype(int)
+    bare = pixels(ending(save(page, sheet, 1), ".png"))
     assert 0.005 < (np.abs(labelled - bare).max(axis=2) > 12).mean() < 0.2
 
 
@@ -204,8 +199,8 @@ def test_every_frame_is_at_its_own_time(page):
     assert packed.testzip() is None
     frames = {name: packed.read(name) for name in packed.namelist()}
     assert list(frames) == [f"the-same-lob-both-ways.{number}.png" for number in range(1001, 1001 + len(frames))]
-    moment = pixels(ending(files, ".both.png")).astype(int)
-    off = {name: np.abs(pixels(png).astype(int) - moment).mean() for name, png in frames.items()}
+    moment = pixels(ending(files, ".both.png"))
+    off = {name: np.abs(pixels(png) - moment).mean() for name, png in frames.items()}
     assert min(off, key=off.get).endswith(".1007.png")
     assert off["the-same-lob-both-ways.1007.png"] < 0.01 < off["the-same-lob-both-ways.1006.png"]
 
@@ -226,7 +221,7 @@ def test_a_clip_holds_every_frame_at_its_time(page):
         assert float(video.average_rate) == pytest.approx(30000 / 1001, abs=1e-4)
     assert len(frames) == 13
     assert [time for time, _ in frames] == pytest.approx([k * 1001 / 30000 for k in range(13)], abs=1e-6)
-    assert np.abs(frames[0][1].astype(int) - frames[-1][1]).mean() > 0.05, "it moves"
+    assert np.abs(frames[0][1] - frames[-1][1]).mean() > 0.05, "it moves"
 
 
 def test_a_long_making_can_be_cancelled(page):
@@ -309,6 +304,28 @@ def test_the_keyboard_alone_saves_a_file(page):
     assert got.value.suggested_filename.endswith(".rimfall.json")
 
 
+def test_a_clip_that_loses_the_drawing_halfway_goes_on_once_it_is_back(page):
+    sheet = open_sheet(page, only=("clip",))
+    type_choice(sheet, "To", "0.5")
+    own_size(sheet, 320, 180)
+    got = []
+    page.on("download", lambda one: got.append(one))
+    button = sheet.locator(".away-foot .strong")
+    until("Save", lambda: button.is_enabled())
+    button.click()
+    until("it is under way", lambda: "Frame " in sheet.inner_text())
+    page.evaluate(LOSE)
+    until("it is said in the sheet", lambda: "3D drawing" in sheet.locator(".state").inner_text())
+    page.wait_for_timeout(300)
+    assert not got
+    page.evaluate(RESTORE)
+    until("the clip", lambda: got, page=page)
+    with av.open(io.BytesIO(got[0].path().read_bytes())) as file:
+        pictures = [frame.to_ndarray(format="rgb24") for frame in file.decode(video=0)]
+    assert len(pictures) == 13
+    assert min(picture.max() for picture in pictures) > 200, "none of them is black"
+
+
 def test_without_a_video_encoder_the_clip_says_so(open_page):
     page = open_page(before="delete window.VideoEncoder;")
     sheet = open_sheet(page, "pictures")
@@ -342,10 +359,10 @@ def test_the_sheet_fits_and_save_is_in_sight(open_page, width, height):
 
 def test_a_picture_leaves_the_stages_as_they_were(page):
     stop(page, 0.8)
-    before = pixels(still_picture(page, "outside")).astype(int)
+    before = pixels(still_picture(page, "outside"))
     sheet = open_sheet(page, "pictures")
     own_size(sheet, 320, 180)
     save(page, sheet, 1)
     page.keyboard.press("Escape")
-    after = pixels(still_picture(page, "outside")).astype(int)
+    after = pixels(still_picture(page, "outside"))
     assert np.abs(after - before).max() <= 1

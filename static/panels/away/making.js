@@ -24,12 +24,12 @@ export function createMaking({ store, clock, studio, picture, sceneText }) {
     return { name: `${slug()}.rimfall.json`, blob: new Blob([sceneText()], { type: 'application/json' }) };
   }
 
-  async function moment({ tell }) {
+  async function moment({ tell, signal }) {
     tell('This moment', 0, 1);
     const { frame } = picture();
     const shot = studio.shoot({ ...picture(), stride_s: clock.stride_s });
     try {
-      shot.draw(clock.time_s);
+      await shot.draw(clock.time_s, signal);
       return { name: `${slug()}.${frame}.png`, blob: await (await pictures()).pngOf(shot.canvas) };
     } finally {
       shot.close();
@@ -40,7 +40,7 @@ export function createMaking({ store, clock, studio, picture, sceneText }) {
     const frames = framesOf(notes.file);
     const shot = studio.shoot(picture());
     try {
-      const draw = drawer(shot);
+      const draw = drawer(shot, signal);
       const named = frame => `${slug()}.${frame}.png`;
       const counted = done => tell(`Frame ${done} of ${frames.length}`, done, frames.length);
       const parts = await (await pictures()).zipOfFrames({ frames, draw, named, tell: counted, signal });
@@ -54,7 +54,7 @@ export function createMaking({ store, clock, studio, picture, sceneText }) {
     const frames = framesOf(notes.file);
     const size = evenSize(picture());
     const shot = studio.shoot({ ...picture(), ...size, bare: false });
-    const draw = drawer(shot);
+    const draw = drawer(shot, signal);
     try {
       const parts = await codeClip({
         ...size,
@@ -73,9 +73,9 @@ export function createMaking({ store, clock, studio, picture, sceneText }) {
   return make;
 }
 
-function drawer(shot) {
-  return time_s => {
-    shot.draw(time_s);
+function drawer(shot, signal) {
+  return async time_s => {
+    await shot.draw(time_s, signal);
     return shot.canvas;
   };
 }
