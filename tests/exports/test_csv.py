@@ -173,7 +173,8 @@ def test_a_file_a_frame_is_the_table_cut_at_its_frames():
     trace, options = trace_of(found), read_options({"samples_per_frame": 2, "first_frame": 9}, found)
     whole = FORMATS["csv"].write(trace, options).decode().splitlines(keepends=True)
     with zipfile.ZipFile(io.BytesIO(FORMATS["csv-frames"].write(trace, options))) as packed:
-        names = packed.namelist()
+        notes, *names = packed.namelist()
+        assert json.loads(packed.read(notes))["scene"] == found.model_dump(mode="json")
         parts = [packed.read(name).decode().splitlines(keepends=True) for name in names]
         assert {info.date_time for info in packed.infolist()} == {(1980, 1, 1, 0, 0, 0)}
     assert names[:2] == ["l-uft-twice.0009.csv", "l-uft-twice.0010.csv"]

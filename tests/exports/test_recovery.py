@@ -1,64 +1,93 @@
-"""The scene that made a file comes back from it, whatever the format; what holds none says so."""
+"""The scene that made a file comes back from it, whatever the format, and with it the choices it was made with."""
 
 import json
 
 import pytest
 
+import rimfall as api
 from rimfall.errors import Refused
 from rimfall.exports import FORMATS
 from rimfall.exports.options import read_options
-from rimfall.exports.recovery import document_in
+from rimfall.exports.recovery import document_in, recovered
 from rimfall.scene import answers, examples
 from rimfall.scene.reading import read
+from tests.commands import rimfall
+from tests.exports.files_of_ours import CHOICES, EXAMPLES, TABLES, TITLE, kind_of, scene, written
 from tests.scene.documents import trace_of
 from tests.tables import each_row
 
-WITHOUT = {"csv", "csv-frames", "forces-csv"}  # tables of numbers: their notes carry it
-TITLE = 'Läuft "zwei & drei" <mal> 🚀 \\ ]]>'
+DRAWN = ("svg", "pdf")  # drawings carry the scene alone
 
 
-@each_row("name", sorted(set(FORMATS) - WITHOUT))
-@each_row("example", ["galley", "three-pods", "spin-up"])
+@each_row("name", sorted(set(FORMATS) - set(TABLES)))
+@each_row("example", EXAMPLES)
 def test_the_scene_comes_back_from_every_file(name, example):
-    document = json.loads(examples.example(example)) | {"title": TITLE}
-    found = read(json.dumps(document))
-    trace = trace_of(found)
-    written = FORMATS[name].write(trace, read_options({"view": "inertial_flat", "to_s": 0.2}, found))
-    assert read(document_in(written)) == found
+    back = recovered(written(name, example))
+    assert read(back.scene) == scene(example)
+    assert back.format == kind_of(name)
+    assert read(document_in(written(name, example))) == scene(example)
+
+
+@each_row("name", [name for name in sorted(set(FORMATS) - set(TABLES)) if not FORMATS[name].ending.endswith(DRAWN)])
+def test_the_choices_of_the_export_come_back_too(name):
+    choices = recovered(written(name)).export
+    again = read_options(choices, scene())
+    wanted = read_options(CHOICES, scene())
+    assert (again.motions, again.fps, again.to_s, again.view) == (wanted.motions, wanted.fps, wanted.to_s, wanted.view)
+    if name == "usda":
+        assert again == wanted
 
 
 def test_a_title_that_looks_escaped_comes_back_from_a_drawing_as_it_was():
     """XML 1.0, 2.4: &amp;gt; is the text &gt;, to be read once and not twice."""
-    found = read(json.dumps(json.loads(examples.example("same-lob")) | {"title": "a &lt; b &gt; c &amp; d"}))
-    written = FORMATS["plot-height-svg"].write(trace_of(found), read_options({}, found))
-    assert read(document_in(written)).title == "a &lt; b &gt; c &amp; d"
+    named = read(json.dumps(json.loads(examples.example("same-lob")) | {"title": "a &lt; b &gt; c &amp; d"}))
+    drawing = FORMATS["plot-height-svg"].write(trace_of(named), read_options({}, named))
+    assert read(document_in(drawing)).title == "a &lt; b &gt; c &amp; d"
 
 
 def test_the_answer_of_a_trace_is_a_scene_too():
-    found = read(examples.example("same-lob"))
-    assert read(document_in(answers.of_trace(trace_of(found)))) == found
+    assert read(recovered(answers.of_trace(trace_of(scene()))).scene) == scene()
 
 
-@each_row(
-    "content",
-    [
-        b"glTF",
-        b"glTF" + bytes(40),
-        b"#usda 1.0\n",
-        b"PXR-USDC" + bytes(80),
-        b"PK\x03\x04",
-        b"<svg></svg>",
-        b"%PDF-1.4 /Scene <41>",
-    ],
-)
-def test_a_file_that_holds_none_is_refused(content):
-    with pytest.raises(Refused) as caught:
-        document_in(content)
-    assert caught.value.refusals[0].field == "file"
+def test_a_scene_itself_comes_back_as_it_is():
+    document = scene().model_dump_json().encode()
+    assert recovered(document).scene == document
+    assert recovered(b'{"scene": ' + document + b', "export": {"fps": 25}}').export == {"fps": 25}
+    assert recovered(b'{"scene": ' + document + b', "export": {"fps": "of old"}}').export is None
 
 
-@each_row("content", [b"", b"{", b"[1]", b'{"scene": 1}', b"frame,time_s", b"\xff\xfe"])
-def test_what_is_no_file_of_ours_is_refused_as_a_document(content):
+@each_row("encoding", ["utf-8-sig", "utf-16", "utf-16-le", "utf-16-be", "utf-32", "utf-32-be"])
+def test_what_an_editor_saved_in_another_encoding_is_read(encoding):
+    document = scene().model_dump_json()
+    assert read(document_in(document.encode(encoding))).title == TITLE
+    assert read(recovered(written("notes").decode().encode(encoding)).scene) == scene()
+
+
+@each_row("content", [b"", b"{", b"[1]", b'{"scene": 1}', b'{"wishes": []}'])
+def test_what_holds_no_scene_is_left_to_whoever_reads_a_document(content):
     assert document_in(content) == content
-    with pytest.raises(Refused):
-        read(document_in(content))
+
+
+def test_every_file_of_a_folder_of_combinations_opens(tmp_path):
+    """The index's scene is in vary.json beside it; a combination's files hold the scene of that combination."""
+    (tmp_path / "scene.json").write_bytes(scene().model_dump_json().encode())
+    out, options = tmp_path / "out", ["--export", "glb", "--export", "csv", "--to", "0.1", "--workers", "1"]
+    assert rimfall("vary", tmp_path / "scene.json", "--over", "habitat.spin_rpm=1,2", *options, "--out", out).returncode == 0
+    for path in out.iterdir():
+        if path.suffix == ".csv" and path.name != "index.csv":
+            with pytest.raises(Refused, match=r"vary\.json"):
+                api.open_scene(path)
+        elif path.is_file():
+            assert api.open_scene(path).title == TITLE
+    assert sorted(api.open_scene(path).habitat.spin_rpm for path in out.glob("*.glb")) == [1.0, 2.0]
+    assert recovered((out / "vary.json").read_bytes()).export == {"to_s": 0.1}
+
+
+def test_the_command_opens_a_table_by_the_notes_beside_it(tmp_path):
+    (tmp_path / "scene.json").write_bytes(scene().model_dump_json().encode())
+    for name in ("lob.csv", "lob.forces.csv", "lob.frames.zip"):
+        assert rimfall("trace", tmp_path / "scene.json", "--export", tmp_path / name, "--to", "0.1").returncode == 0
+        assert json.loads(rimfall("trace", tmp_path / name, "--json").stdout)["scene"]["title"] == TITLE
+    (tmp_path / "lob.notes.json").unlink()
+    alone = rimfall("trace", tmp_path / "lob.csv")
+    assert (alone.returncode, alone.stderr.count("NAME.notes.json")) == (2, 1)

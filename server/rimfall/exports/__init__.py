@@ -1,11 +1,11 @@
 """What a scene can be taken away as. FORMATS: name -> Format."""
 
-import json
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 
 from ..errors import BadInput, refusal
 from . import csv, forces, gltf, limits_sheet, plain, plots, usd
+from .notes import as_json
 from .scene_sampling import sample_scene
 
 _WHICH = ("motions", "from_s", "to_s")
@@ -34,7 +34,7 @@ class Format:
 
 def _notes(trace, options):
     """The notes alone: the companion of a table, and what a page tells before it saves."""
-    return json.dumps(sample_scene(trace, options).notes, indent=1, ensure_ascii=False).encode()
+    return as_json(sample_scene(trace, options).notes)
 
 
 def _glb(trace, options):

@@ -10,6 +10,7 @@ from dataclasses import replace
 import numpy as np
 
 from ..errors import TooMuch, refusal
+from .notes import as_json
 from .options import INERTIAL, INERTIAL_FLAT
 from .scene_sampling import sample_scene
 from .writing import zipped
@@ -19,22 +20,23 @@ GREATEST_ROWS = 500_000
 
 def table(trace, options):
     """The CSV file as bytes. Raises TooMuch past 500,000 rows."""
-    header, blocks = _blocks(trace, options)
+    header, blocks, _ = _blocks(trace, options)
     return "".join([header, *(text for _, text in blocks)]).encode()
 
 
 def a_file_a_frame(trace, options):
-    """A zip of one CSV file a frame, `name.1001.csv` on."""
-    header, blocks = _blocks(trace, options)
+    """A zip of one CSV file a frame, `name.1001.csv` on, after the notes that say what they mean."""
+    header, blocks, notes = _blocks(trace, options)
     files = {}
     for frame, text in blocks:
         files[int(frame)] = files.get(int(frame), header) + text
     stem = re.sub(r"[^a-z0-9]+", "-", trace.scene.title.lower()).strip("-")[:60] or "rimfall"
-    return zipped({f"{stem}.{frame:04d}.csv": text.encode() for frame, text in files.items()})
+    tables = {f"{stem}.{frame:04d}.csv": text.encode() for frame, text in files.items()}
+    return zipped({f"{stem}.notes.json": as_json(notes)} | tables)
 
 
 def _blocks(trace, options):
-    """The header, and (frame, its rows) of every sample. A table has no node that turns: of both views that do not, it holds
+    """The header, (frame, its rows) of every sample, and the notes. A table has no node that turns: of both views that do not, it holds
     the places in the room that stands still."""
     sampled = sample_scene(trace, replace(options, view=INERTIAL_FLAT) if options.view == INERTIAL else options)
     if sampled.notes["counts"]["csv_rows"] > GREATEST_ROWS:
@@ -47,7 +49,7 @@ def _blocks(trace, options):
     for k, (frame, time_s) in enumerate(zip(sampled.frame.tolist(), sampled.time_s.tolist(), strict=True)):
         block = [row % (frame, time_s, *one) for one in zip(ids, alive[k], *figures[k], strict=True)]
         blocks.append((frame, "".join(block)))
-    return ",".join(["frame,time_s,id,alive", *names]) + "\n", blocks
+    return ",".join(["frame,time_s,id,alive", *names]) + "\n", blocks, sampled.notes
 
 
 def _columns(sampled):

@@ -1,11 +1,13 @@
 """What every file says of itself: program, frames, unit, axes, view, ids, caution, and the scene document it came from."""
 
+import json
+
 import numpy as np
 
 from .. import __version__
 from ..phrases import CAUTION
 from . import axes
-from .options import INERTIAL, INERTIAL_FLAT, ROTATING
+from .options import INERTIAL, INERTIAL_FLAT, ROTATING, choices_of
 from .path_sampling import births_s
 
 MOST_NODES = 500  # drops that glTF keeps as nodes of their own; more are the points of one mesh
@@ -28,8 +30,14 @@ def notes_of(trace, sampled):
         "says": _says(sampled),
         "ids": _ids(trace, sampled),
         "caution": CAUTION,
+        "export": choices_of(sampled.options),
         "scene": trace.scene.model_dump(mode="json"),
     }
+
+
+def as_json(notes):
+    """Notes as a file's bytes."""
+    return json.dumps(notes, indent=1, ensure_ascii=False).encode()
 
 
 def _file(trace, sampled):

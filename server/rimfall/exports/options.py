@@ -38,6 +38,29 @@ class Options:
         return "%d" if self.samples_per_frame == 1 else "%.3f"
 
 
+def choices_of(options):
+    """The document of an export's choices that `read_options` makes these Options of."""
+    along, height, axial, floor = options.origin if isinstance(options.origin, tuple) else (0.0, 0.0, 0.0, 0)
+    place = {"along_m": along, "height_m": height, "axial_m": axial, "floor": floor}
+    return {
+        "motions": list(options.motions),
+        "view": options.view,
+        "fps": _rate(options.fps),
+        "shown_fps": _rate(options.shown_fps),
+        "first_frame": options.first_frame,
+        "samples_per_frame": options.samples_per_frame,
+        "unit": options.unit,
+        "up": options.up,
+        "origin": options.origin if isinstance(options.origin, str) else place,
+        "from_s": options.from_s,
+        "to_s": options.to_s,
+    }
+
+
+def _rate(rate):
+    return rate.numerator if rate.denominator == 1 else f"{rate.numerator}/{rate.denominator}"
+
+
 def read_options(choices, scene):
     """Options of an export's choices, a dict (or None for the defaults), for a Scene. Raises BadInput, naming the choice."""
     return options_of(read_choices(json.dumps(choices or {})), scene)

@@ -3,6 +3,8 @@
 Along the deck to the right (spinward), height upward, the deck a line at height 0. Colours, dashes and markers are those of the page.
 """
 
+import json
+
 import numpy as np
 
 from ..exports.drawing import Drawing, Stroke, Text, svg
@@ -53,7 +55,7 @@ def page(grid, box, numbered):
         at = (_MARGIN + k % columns * (_WIDE + _GAP), _MARGIN + _HEAD + k // columns * (frame.cell_mm + _GAP))
         items += frame.cell(np.array(at), number, record)
     said = f"{title}: combinations {numbered[0][0]} to {numbered[-1][0]} of {grid.count}"
-    return svg(Drawing(max(width, _LEAST_WIDE), height, said, tuple(items)))
+    return svg(Drawing(max(width, _LEAST_WIDE), height, said, tuple(items), json.dumps(grid.document)))
 
 
 def _columns(grid):

@@ -1,0 +1,162 @@
+"""The scene out of a file that Rimfall wrote: the way back from every format. Which format it is its first bytes tell, not its name.
+
+What a file may cost to read is bounded (`terms.py`): nothing is parsed, unpacked or copied that the scene is not in. A file that is
+damaged, or not Rimfall's, is refused by a sentence that says so.
+"""
+
+import json
+import mmap
+import os
+import re
+import stat
+import sys
+from dataclasses import replace
+from pathlib import Path
+
+from pydantic_core import from_json
+
+from ...errors import BadInput, Refused, refusal
+from ...scene.reading import read_choices
+from .crate import of_usdc
+from .encodings import as_utf8
+from .packed import of_zip
+from .pictures import of_png
+from .tables import beside, refuse_table
+from .terms import WANTED, Limits, Recovered, damaged, foreign, too_much
+from .texts import of_glb, of_notes, of_pdf, of_svg, of_usda
+
+_LIMITS = Limits()
+_OF_A_PATH = replace(_LIMITS, file_bytes=2_000_000_000)  # a file on disk is read where it lies, not taken into memory
+_READERS = {  # how a file begins -> its reader
+    b"glTF": of_glb,
+    b"#usda": of_usda,
+    b"PXR-USDC": of_usdc,
+    b"PK\3\4": of_zip,
+    b"<svg": of_svg,
+    b"<?xml": of_svg,
+    b"%PDF-": of_pdf,
+    b"\x89PNG\r\n\x1a\n": of_png,
+}
+_OTHERS = {b"\xff\xd8\xff": "jpg", b"\x1aE\xdf\xa3": "webm", b"PK\5\6": "zip", b"\x1f\x8b": "gzip", b"GIF8": "gif"}
+_LARGE_BYTES = 8_000_000
+_FIRST = 32  # bytes that tell a format
+_SPACE = b" \t\r\n"
+_OBJECT = re.compile(rb"[ \t\r\n]*+\{")
+
+
+def read_source(name):
+    """The scene document in a file, or in standard input where the name is "-", JSON bytes; the file may be any that Rimfall wrote, and
+    of a table the notes beside it are read. Raises Refused."""
+    try:
+        if name == "-":
+            return document_in(_piped())
+        content = _content_of(Path(name))
+        notes = beside(Path(name), bytes(content[:_FIRST]))
+        return document_in(_content_of(notes) if notes is not None and notes.exists() else content, _OF_A_PATH)
+    except Refused:
+        raise
+    except (OSError, ValueError) as error:  # a name with a zero byte in it is a ValueError
+        say = f"Cannot read {name}: {getattr(error, 'strerror', None) or error}."
+        raise BadInput(refusal("file", str(name), "a file that can be read", say)) from None
+
+
+def _piped():
+    if sys.stdin is None:
+        raise BadInput(refusal("file", "-", "a file that can be read", "Cannot read -: standard input is closed."))
+    return sys.stdin.buffer.read(_LIMITS.file_bytes + 1)
+
+
+def _content_of(path):
+    """A large file where it lies, mapped; of others, and of pipes and devices, what may be read of them."""
+    with path.open("rb") as file:
+        about = os.fstat(file.fileno())
+        if stat.S_ISREG(about.st_mode) and about.st_size > _LARGE_BYTES:
+            return mmap.mmap(file.fileno(), 0, access=mmap.ACCESS_READ)
+        return file.read(_LIMITS.file_bytes + 1)
+
+
+def document_in(content, limits=_LIMITS):
+    """The scene document, JSON bytes, inside a file's bytes; JSON and text that hold no scene come back as they are, in UTF-8, to be
+    read or refused as a document. Raises Refused where a file of another kind holds none."""
+    content = _within(content, limits)
+    reader = _reader_of(content)
+    if reader is not None:
+        return reader(content, limits).scene
+    text = as_utf8(content, limits)
+    refuse_table(bytes(text[:_FIRST]))
+    try:
+        scene = of_notes(text, "json", limits) if _is_object(text) else None
+    except Refused:
+        if len(text) > limits.scene_bytes:
+            raise
+        scene = None  # whoever reads it as a document says at which line it is broken
+    if scene is None and len(text) > limits.scene_bytes:
+        raise too_much("json", "is a document whose bytes are", len(text), limits.scene_bytes)
+    return bytes(text) if scene is None else scene.scene
+
+
+def recovered(content, limits=_LIMITS):
+    """The Recovered of a file's bytes, or of a map of it. Raises Refused, of the field "file"."""
+    content = _within(content, limits)
+    return _with_choices((_reader_of(content) or _of_json)(content, limits))
+
+
+def _within(content, limits):
+    if len(content) > limits.file_bytes:
+        raise too_much("whole", "has bytes, as many as", len(content), limits.file_bytes)
+    return memoryview(content)
+
+
+def _reader_of(content):
+    """What reads files that begin so, (content, Limits) -> Recovered; None of text. Raises Refused where Rimfall writes none such."""
+    first = bytes(content[:_FIRST])
+    for sign, reader in _READERS.items():
+        if first.startswith(sign):
+            return reader
+    for sign, kind in _OTHERS.items():
+        if first.startswith(sign):
+            raise foreign(kind)
+    return None
+
+
+def _of_json(content, limits):
+    """Of a scene, or of notes, arrays, an answer, a request, a folder's vary.json."""
+    text = as_utf8(content, limits)
+    first = bytes(text[:_FIRST])
+    refuse_table(first)
+    if not first:
+        raise damaged("empty", "it has no bytes")
+    if not _is_object(text):
+        raise BadInput(
+            refusal("file", first.decode("utf-8", "replace"), WANTED, "This file is none that Rimfall writes.")
+        )
+    is_short = len(text) <= limits.scene_bytes
+    document = _parsed(text) if is_short else {}
+    if not is_short and bytes(text[-_FIRST:]).rstrip(_SPACE)[-1:] != b"}":
+        raise damaged("json", "it is cut short")
+    scene = of_notes(text, "json", limits)
+    if scene is not None:
+        return scene
+    if not isinstance(document.get("habitat"), dict):
+        raise foreign("json")
+    return Recovered(bytes(text), None, "json")
+
+
+def _is_object(text):
+    return _OBJECT.match(text) is not None
+
+
+def _parsed(text):
+    try:
+        return from_json(bytes(text), allow_inf_nan=False)
+    except ValueError as error:
+        raise damaged("json", f"it is no JSON: {error}") from None
+
+
+def _with_choices(scene):
+    """Without choices of an export that cannot be made today."""
+    try:
+        read_choices(json.dumps(scene.export or {}))
+    except Refused:
+        return replace(scene, export=None)
+    return scene
