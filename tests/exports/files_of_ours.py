@@ -13,7 +13,11 @@ TITLE = 'Läuft "zwei & drei" <mal> 🚀 \\ ]]>'
 EXAMPLES = ("off-the-rim", "slow-drip")
 CHOICES = {"view": "inertial_flat", "to_s": 0.2, "fps": "24000/1001", "origin": {"along_m": 1.5}}
 TABLES = ("csv", "forces-csv")  # of numbers: the notes beside them hold the scene
-KINDS = {"csv-frames": "zip", "notes": "json", "forces-notes": "json"}  # format -> what it is recovered as, where that is not its ending
+KINDS = {
+    "csv-frames": "zip",
+    "notes": "json",
+    "forces-notes": "json",
+}  # format -> what it is recovered as, where that is not its ending
 
 
 @functools.cache

@@ -72,7 +72,10 @@ def test_every_file_of_a_folder_of_combinations_opens(tmp_path):
     """The index's scene is in vary.json beside it; a combination's files hold the scene of that combination."""
     (tmp_path / "scene.json").write_bytes(scene().model_dump_json().encode())
     out, options = tmp_path / "out", ["--export", "glb", "--export", "csv", "--to", "0.1", "--workers", "1"]
-    assert rimfall("vary", tmp_path / "scene.json", "--over", "habitat.spin_rpm=1,2", *options, "--out", out).returncode == 0
+    assert (
+        rimfall("vary", tmp_path / "scene.json", "--over", "habitat.spin_rpm=1,2", *options, "--out", out).returncode
+        == 0
+    )
     for path in out.iterdir():
         if path.suffix == ".csv" and path.name != "index.csv":
             with pytest.raises(Refused, match=r"vary\.json"):

@@ -13,6 +13,7 @@ from ..scene import examples
 from ..scene.catalogue import catalogue, export_choices
 from .answering import Worked
 from .static import gzipped
+from .uploads import WorkedFile, path_of
 from .work import Asked
 
 router = APIRouter(prefix="/api")
@@ -111,6 +112,14 @@ async def drawn_plot(request: Request, width: Width, plain: Literal["0", "1"] = 
 async def sized(request: Request, units: Units = "si"):
     """The smallest habitat that meets the wishes, or which of them collide and by how much; the body is {"wishes", "person"}."""
     return await _worked(request, "size", units=units)
+
+
+@router.post("/recover")
+async def recover(request: Request):
+    """The scene out of a file that Rimfall wrote; the body is the file's bytes. {"scene": document, "export": the choices it was made
+    with, or null, "from": its format}."""
+    state = request.app.state
+    return WorkedFile(state.pool, Asked("recover", await path_of(request), {}, state.max_seconds))
 
 
 @router.post("/export/{name}", response_class=Response, responses={200: {"content": _MEDIA_TYPES}})

@@ -6,6 +6,7 @@ far it is where it can take long.
 
 import base64
 import json
+import os
 import traceback
 from collections.abc import Callable
 from dataclasses import dataclass, field
@@ -16,6 +17,7 @@ from pydantic_core import to_json
 from ..errors import BadInput, Refused, TooMuch, refusal
 from ..exports import FORMATS, page_drawings
 from ..exports.options import options_of
+from ..exports.recovery import recovered_from
 from ..scene import answers, questions
 from ..scene.checks import followed
 from ..scene.feel import answers as feel_answers
@@ -136,6 +138,13 @@ def _export(body, watch, name, packed):
     return Answer(file, kind.media_type, {"content-disposition": f'attachment; filename="rimfall.{kind.ending}"'})
 
 
+def _recover(body, _):
+    """body: the path of the file."""
+    back = recovered_from(os.fsdecode(body))
+    beside = to_json({"export": back.export, "from": back.format})
+    return Answer(b'{"scene": ' + back.scene + b", " + beside[1:])
+
+
 WORK = {
     "trace": _trace,
     "feel": _feel,
@@ -144,4 +153,5 @@ WORK = {
     "plot": _plot,
     "size": _size,
     "export": _export,
+    "recover": _recover,
 }

@@ -101,6 +101,11 @@ def recovered(content, limits=_LIMITS):
     return _with_choices((_reader_of(content) or _of_json)(content, limits))
 
 
+def recovered_from(path):
+    """The same of a file's path."""
+    return recovered(_content_of(Path(path)))
+
+
 def _within(content, limits):
     if len(content) > limits.file_bytes:
         raise too_much("whole", "has bytes, as many as", len(content), limits.file_bytes)

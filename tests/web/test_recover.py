@@ -1,0 +1,52 @@
+"""`POST /api/recover`: a file in, the scene in it out; a refusal of the field "file"; nothing of it stays on disk."""
+
+import json
+import tempfile
+from pathlib import Path
+
+import pytest
+
+from rimfall.scene.reading import read
+from tests.exports.files_of_ours import TITLE, kind_of, scene, written
+from tests.tables import each_row
+from tests.web.test_api import call, refused
+
+FILE = {"content-type": "application/octet-stream"}
+
+
+def recover(content):
+    return call("POST", "/api/recover", content=content, headers=FILE)
+
+
+@pytest.fixture(autouse=True)
+def temporary(tmp_path, monkeypatch):
+    """The folder in which files are kept meanwhile."""
+    monkeypatch.setattr(tempfile, "tempdir", str(tmp_path))
+    return tmp_path
+
+
+@each_row("name", ["usdz", "usdc", "plot-path-pdf", "csv-frames", "notes"])
+def test_a_file_is_answered_by_its_scene(temporary, name):
+    answer = recover(written(name))
+    assert answer.status_code == 200
+    assert set(answer.json()) == {"scene", "export", "from"}
+    assert read(json.dumps(answer.json()["scene"])) == scene()
+    assert answer.json()["from"] == kind_of(name)
+    assert (answer.json()["export"] or {}).get("fps") in ("24000/1001", None)
+    assert list(temporary.iterdir()) == []
+
+
+@each_row("content", [b"", b"GIF89a", b"glTF", b"PK\3\4", b'{"a": 1}', TITLE.encode()])
+def test_what_is_no_such_file_is_refused_by_its_field(temporary, content):
+    assert refused(recover(content), 422)[0]["field"] == "file"
+    assert list(temporary.iterdir()) == []
+
+
+def test_a_server_without_room_says_so(monkeypatch):
+    monkeypatch.setattr(tempfile, "tempdir", str(Path("no such folder")))
+    assert "cannot keep the file" in refused(recover(written("glb")), 422)[0]["say"]
+
+
+def test_other_media_types_are_not_taken():
+    assert refused(call("POST", "/api/recover", content=b"{}", headers={"content-type": "application/json"}), 415)
+    assert refused(call("POST", "/api/trace", content=written("glb"), headers=FILE), 415)
