@@ -49,7 +49,7 @@ def _of_samples(write):
 _SCENE = (*_FRAMES, "shown_fps", "view", *_SPACE)
 _ALL = (
     Format("csv", "Paths, a row a frame and body", _TABLE, "csv", csv.table, (*_FRAMES, "view", *_SPACE)),
-    Format("csv-frames", "Paths, a table a frame", _ZIP, "frames.zip", csv.a_file_a_frame, (*_FRAMES, "view", *_SPACE)),
+    Format("csv-frames", "Paths, a table a frame", _ZIP, "frames.zip", csv.a_file_a_frame, _SCENE),
     Format("notes", "Notes to the paths: names, axes, the scene", _JSON, "notes.json", _notes, _SCENE),
     Format(
         "json", "Every array, in the design's own axes and metres", _JSON, "json", plain.document, (*_FRAMES, "view")
