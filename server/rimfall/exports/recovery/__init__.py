@@ -4,6 +4,7 @@ What a file may cost to read is bounded (`terms.py`): nothing is parsed, unpacke
 damaged, or not Rimfall's, is refused by a sentence that says so.
 """
 
+import codecs
 import json
 import mmap
 import os
@@ -16,9 +17,8 @@ from pathlib import Path
 from pydantic_core import from_json
 
 from ...errors import BadInput, Refused, refusal
-from ...scene.reading import read_choices
+from ...scene.reading import as_utf8, read_choices
 from .crate import of_usdc
-from .encodings import as_utf8
 from .packed import of_zip
 from .pictures import of_png
 from .tables import beside, refuse_table
@@ -82,7 +82,7 @@ def document_in(content, limits=_LIMITS):
     reader = _reader_of(content)
     if reader is not None:
         return reader(content, limits).scene
-    text = as_utf8(content, limits)
+    text = _in_utf8(content, limits)
     refuse_table(bytes(text[:_FIRST]))
     try:
         scene = of_notes(text, "json", limits) if _is_object(text) else None
@@ -126,7 +126,7 @@ def _reader_of(content):
 
 def _of_json(content, limits):
     """Of a scene, or of notes, arrays, an answer, a request, a folder's vary.json."""
-    text = as_utf8(content, limits)
+    text = _in_utf8(content, limits)
     first = bytes(text[:_FIRST])
     refuse_table(first)
     if not first:
@@ -145,6 +145,16 @@ def _of_json(content, limits):
     if not isinstance(document.get("habitat"), dict):
         raise foreign("json")
     return Recovered(bytes(text), None, "json")
+
+
+def _in_utf8(content, limits):
+    """A text as UTF-8 without a byte-order mark; where it is that already, the same bytes."""
+    encoding = json.detect_encoding(bytes(content[:4]))
+    if encoding.startswith("utf-8"):
+        return content[len(codecs.BOM_UTF8) :] if encoding == "utf-8-sig" else content
+    if len(content) > limits.notes_bytes:
+        raise too_much(encoding.upper(), "is a text whose bytes are", len(content), limits.notes_bytes)
+    return memoryview(as_utf8(bytes(content)))
 
 
 def _is_object(text):
