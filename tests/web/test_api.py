@@ -13,6 +13,9 @@ from pathlib import Path
 import httpx
 import pytest
 
+from rimfall.errors import Refused
+from rimfall.exports import pdf
+from rimfall.exports.drawing import Drawing, Text
 from rimfall.scene import examples
 from rimfall.web import page, work
 from rimfall.web.app import make_app
@@ -310,3 +313,19 @@ def test_the_fields_are_compressed_for_those_who_take_it(accepted, sent):
     assert answer.headers.get("content-encoding") == sent
     assert answer.headers["vary"] == "accept-encoding"
     assert set(answer.json()["kinds"]) >= {"drop", "hang", "walk"}
+
+
+def test_without_what_npm_gives_the_page_says_so_and_the_rest_works(monkeypatch, tmp_path):
+    """As after an editable install where npm could not be reached."""
+    (tmp_path / "three.js").write_text("")
+    for module in (page, pdf):
+        monkeypatch.setattr(module, "folder", lambda _: tmp_path)
+    for path in ("/", "/brief"):
+        answer = call("GET", path)
+        assert answer.status_code == 503
+        assert "run: python static/vendor_build.py" in answer.text
+    assert call("POST", "/api/feel", content=SCENE, headers=JSON).status_code == 200
+    request = json.dumps({"scene": json.loads(SCENE)})
+    assert call("POST", "/api/export/map-svg", content=request, headers=JSON).status_code == 200
+    with pytest.raises(Refused, match=r"PDF cannot be written without the page's fonts"):
+        pdf.pdf([Drawing(10.0, 10.0, "A", (Text(1.0, 1.0, "a", 4.0),))], 10.0, 10.0)

@@ -6,7 +6,8 @@ letters) loses its accent where that helps, and is FALLBACK where nothing does.
 
 from unicodedata import normalize
 
-from ..folders import folder
+from ..errors import Refused, refusal
+from ..folders import NOT_MADE, folder
 from .drawing import Stroke, Text
 
 FALLBACK = "?"
@@ -39,7 +40,12 @@ def pdf(drawings, page_width_mm, page_height_mm):
     file.set_producer("Rimfall")
     file.set_lang("en")
     for face in dict.fromkeys(_face(item) for drawing in drawings for item in drawing.items if isinstance(item, Text)):
-        file.add_font(face, fname=folder("static") / "vendor" / f"SourceSans3-{face}.ttf")
+        font = folder("static") / "vendor" / f"SourceSans3-{face}.ttf"
+        if not font.is_file():
+            raise Refused(
+                refusal("export", "PDF", "SVG", f"PDF cannot be written without the page's fonts. {NOT_MADE}")
+            )
+        file.add_font(face, fname=font)
     for drawing in drawings:
         file.add_page()
         for item in drawing.items:

@@ -13,7 +13,7 @@ from fastapi.responses import HTMLResponse
 from fastapi.templating import Jinja2Templates
 
 from .. import __version__
-from ..folders import folder
+from ..folders import NOT_MADE, folder
 from ..phrases import CAUTION
 from .static import gzipped
 
@@ -36,9 +36,17 @@ def brief(request: Request):
 
 
 def _page(request, template, entry):
+    if not is_made():
+        return _templates.TemplateResponse(request, "not_made.html", {"say": NOT_MADE}, status_code=503)
     script, preloaded = scripts(entry)
     words = _SAID | {"script": script, "preloaded": preloaded}
     return gzipped(request, _templates.TemplateResponse(request, template, words).body, "text/html")
+
+
+def is_made():
+    """Whether there is anything to load: the bundle, or what the modules import."""
+    vendor = folder("static") / "vendor"
+    return (vendor / "page/page.json").is_file() or (vendor / "three.module.js").is_file()
 
 
 def scripts(entry):

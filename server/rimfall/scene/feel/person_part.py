@@ -2,9 +2,13 @@
 
 from typing import Literal
 
+from pydantic import field_validator
+
 from ...comfort.quantities import QUANTITIES
-from ...fields import Strict, choice, linear, number, text
+from ...fields import Strict, choice, invertible, linear, number, text
 from ...physics.constants import PERSON_HEIGHT_M
+
+_LEAST_RATE = 1e-9  # m/s, °/s
 
 
 def _pace(label, high, default, shown):
@@ -21,6 +25,12 @@ class PersonPart(Strict):
     lift_m_s: float = _pace("Lift goes at", 50, 2.0, 10)
     head_turn_deg_s: float = number("Turns the head at", "°/s", 0, 1_000, 60.0, shown=linear(0, 360))
 
+    @field_validator("walk_m_s", "run_m_s", "climb_m_s", "lift_m_s", "head_turn_deg_s")
+    @classmethod
+    def _still(cls, rate):
+        """What is slower than anybody moves is none: its inverse may be no number."""
+        return rate if rate >= _LEAST_RATE else 0.0
+
 
 class OwnLimit(Strict):
     """A limit of the user's own, marked as such; its unit is that of the quantity."""
@@ -29,3 +39,5 @@ class OwnLimit(Strict):
     quantity: Literal[tuple(QUANTITIES)] = choice("Quantity", tuple(QUANTITIES))
     bound: Literal["at_least", "at_most"] = choice("Bound", ("at_least", "at_most"))
     value: float = number("Your limit", "", 0, 1_000_000, above=True)
+
+    _value = field_validator("value")(invertible)

@@ -2,11 +2,11 @@
 
 from typing import Annotated, Literal
 
-from pydantic import Discriminator, Tag
+from pydantic import Discriminator, Tag, field_validator
 
 from ...comfort.published import LIMITS, ROWS, STUDIES
 from ...comfort.quantities import QUANTITIES
-from ...fields import Strict, choice, listed, number
+from ...fields import Strict, choice, invertible, listed, number
 from ..feel.person_part import PersonPart
 
 QUANTITY_NAMES = (*QUANTITIES, "radius")
@@ -24,6 +24,8 @@ class FigureWish(Strict):
     quantity: Literal[QUANTITY_NAMES] = choice("Quantity", QUANTITY_NAMES)
     bound: Literal[BOUNDS] = choice("Bound", BOUNDS)
     value: float = number("Value", "", 0, 1_000_000, above=True)
+
+    _value = field_validator("value")(invertible)
 
 
 class StudyWish(Strict):

@@ -19,6 +19,7 @@ AS_WISHED = {
 }
 _LEAST_SAID = 1e-6  # what is smaller is only said to be
 _MOST_PLACES = 9
+_MOST_PLACES_OF_ANY = 300  # of next to nothing: a power of ten beyond is no number
 _MOST_MORE = 9  # figures, besides the three
 _EXACT = 2.5e-10  # relative: what is this near a wish meets it, with room for what follows from it
 DUST = 1e-9  # of a last figure: what is this near a round one is that
@@ -35,7 +36,7 @@ def three_figures(value):
 def _places(size):
     """Decimals of three figures."""
     places = 0 if size >= 99.95 else 1 if size >= 9.995 else 2
-    while size * 10**places < 99.95 and size < 0.9995:
+    while size * 10.0**places < 99.95 and size < 0.9995 and places < _MOST_PLACES_OF_ANY:
         places += 1
     return places
 
