@@ -1,12 +1,16 @@
 """`rimfall serve`: the page, served on this machine and opened."""
 
 import argparse
+import asyncio
+import contextlib
 import os
+import signal
 import socket
 import threading
 import webbrowser
 
 import uvicorn
+from uvicorn.server import HANDLED_SIGNALS
 
 from ..errors import BadInput, refusal
 from ..processes import workers_of
@@ -14,7 +18,7 @@ from ..web import connections
 from ..web.app import MAX_SECONDS, make_app
 from . import common
 
-DONE = 0
+DONE, STOPPED = 0, 130
 LEAST_SECONDS, GREATEST_SECONDS = 0.1, 3600.0
 
 
@@ -50,10 +54,54 @@ def _serve(chosen):
     common.print_lines([f"Rimfall is at {address} (Ctrl+C stops it)"])
     if chosen.open:
         threading.Timer(0.5, webbrowser.open, [address]).start()
-    app = make_app(chosen.host, workers, max_seconds)
-    config = uvicorn.Config(app, **connections.settings())
-    uvicorn.Server(config).run(sockets=[listening])
-    return DONE
+    server = _Server(make_app(chosen.host, workers, max_seconds))
+    server.run(sockets=[listening])
+    return server.exit_code()
+
+
+class _Server(uvicorn.Server):
+    """uvicorn's, which waits for whatever runs; this one ends it, and is gone soon whatever happens."""
+
+    ENDS_WITHIN_S = 1.5
+    _LETS_FINISH_S = 0.5
+
+    def __init__(self, app):
+        super().__init__(uvicorn.Config(app, **connections.settings()))
+        self._app, self._ended_by = app, None
+
+    @contextlib.contextmanager
+    def capture_signals(self):
+        """Signals that end it are heard once, and from then on not at all: there is nothing more to stop."""
+        for number in HANDLED_SIGNALS:
+            signal.signal(number, self.handle_exit)
+        yield
+
+    def handle_exit(self, sig, _):
+        if self._ended_by is None:
+            self._ended_by, self.should_exit = sig, True
+            watchdog = threading.Timer(self.ENDS_WITHIN_S, os._exit, [128 + sig])
+            watchdog.daemon = True
+            watchdog.start()
+
+    async def shutdown(self, sockets=None):
+        self._app.state.pool.close()  # what waits and what runs is answered: no more
+        asyncio.get_running_loop().call_later(self._LETS_FINISH_S, self._leave)
+        await super().shutdown(sockets)
+
+    def _leave(self):
+        """Whoever has neither sent nor read all by now does not hold the server up."""
+        for connection in list(self.server_state.connections):
+            connection.transport.abort()
+
+    def exit_code(self):
+        """130 where Ctrl+C ended it, as for every command; any other signal ends the process as it would any other."""
+        if self._ended_by is None:
+            return DONE
+        signal.signal(signal.SIGINT, signal.SIG_IGN)
+        if self._ended_by != signal.SIGINT:
+            signal.signal(self._ended_by, signal.SIG_DFL)
+            signal.raise_signal(self._ended_by)
+        return STOPPED
 
 
 def _seconds(most):

@@ -10,7 +10,7 @@ import json
 from starlette.responses import Response
 
 from ..errors import Refused, refusal
-from .pool import Full, Job, Pool
+from .pool import Closed, Full, Job, Pool
 from .work import Answer, Asked, refused
 from .worker import Died
 
@@ -94,10 +94,12 @@ class Worked(Response):
 
 def _unavailable(why):
     if isinstance(why, Died):
-        was, say = "ended", "The process that worked on this has ended; another takes its place. Send it again."
+        was, say = "ended", "The process that worked on this has ended, and another takes its place. Send this again."
+    elif isinstance(why, Closed):
+        was, say = "stopping", "The server is stopping. Send this again when it runs."
     else:
         was, say = "busy", f"The server has too much to do just now. Send this again in {RETRY_AFTER_S} s."
-    answer = refused(Refused(refusal("server", was, "asked again", say)), 503)
+    answer = refused(Refused(refusal("server", was, "asked again later", say)), 503)
     answer.headers["retry-after"] = str(RETRY_AFTER_S)
     return answer
 

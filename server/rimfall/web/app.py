@@ -22,8 +22,6 @@ from .pool import Pool
 from .static import PageFiles
 
 _BODIES = {"/api/trace": Scene, "/api/export/{name}": ExportRequest}
-
-
 MAX_SECONDS = 20.0  # that one request may take, by default
 
 
@@ -46,6 +44,7 @@ async def _closing(app):
     """Around the app's life: no work outlives it."""
     yield
     app.state.pool.close()
+    app.state.pool.join()
 
 
 def _schema(app):

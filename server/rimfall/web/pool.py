@@ -26,12 +26,16 @@ LATE_S = 1.0  # past the most that it may take, where the work itself should hav
 
 
 class Full(Exception):
-    """No more may wait here, or the pool is closed."""
+    """No more may wait here, or it has waited long enough."""
+
+
+class Closed(Full):
+    """The server is ending."""
 
 
 class Job:
     """Some work. tell(what) is called, from another thread: with (done, of) as it goes; last, and once, with its Answer, with Died
-    or Full, or with None where it was stopped."""
+    or Closed, or with None where it was stopped."""
 
     def __init__(self, asked: Asked, tell: Callable[[object], None]):
         self.asked, self.tell = asked, tell
@@ -47,17 +51,19 @@ class Pool:
         self._most = workers or processes.cores()
         self._change = threading.Condition()
         self._waiting, self._running = deque(), set()
-        self._threads = set()
+        self._threads, self._workers = set(), set()
         self._free = self._long = self._starting = (
             0  # threads without a job; jobs that take no place; workers not there yet
         )
         self._closed = False
 
     def submit(self, job: Job):
-        """Begin a job, or let it wait. Raises Full."""
+        """Begin a job, or let it wait. Raises Full or Closed."""
         with self._change:
             count, size = len(self._waiting) + 1, sum(len(j.asked.body) for j in (*self._waiting, job))
-            if self._closed or count > MOST_WAITING or (size > MOST_WAITING_BYTES and count > 1):
+            if self._closed:
+                raise Closed
+            if count > MOST_WAITING or (size > MOST_WAITING_BYTES and count > 1):
                 raise Full
             self._waiting.append(job)
             self._start_where_wanted()
@@ -93,22 +99,26 @@ class Pool:
             return len(self._running), len(self._waiting)
 
     def pids(self):
-        """The processes that have work."""
+        """The processes that are there."""
         with self._change:
-            return [job.worker.pid for job in self._running if job.worker is not None]
+            return [worker.pid for worker in self._workers]
 
     def close(self):
-        """End all work, at once: what waits and what runs is told Full."""
+        """End all work, at once: what waits and what runs is told Closed."""
         with self._change:
             self._closed = True
             waiting, self._waiting = self._waiting, deque()
-            threads = list(self._threads)
             for job in self._running:
                 if job.worker is not None:
                     job.worker.kill()
             self._change.notify_all()
         for job in waiting:
-            job.tell(Full())
+            job.tell(Closed())
+
+    def join(self):
+        """Wait, not for long, until the workers of a closed pool are gone."""
+        with self._change:
+            threads = list(self._threads)
         ends_s = time.monotonic() + CLOSES_WITHIN_S
         for thread in threads:
             thread.join(max(ends_s - time.monotonic(), 0.0))
@@ -145,20 +155,29 @@ class Pool:
                 self._change.notify()
             if job is not None:
                 job.tell(Died())
-            if worker is not None:
-                worker.close()
+            self._end(worker)
 
     def _begun(self, instead_of=None):
         """A new worker. What waits for it does not wait in vain."""
-        if instead_of is not None:
-            instead_of.close()
+        self._end(instead_of)
         with self._change:
             self._starting += 1
+        worker = None
         try:
-            return self._worker_of()
+            worker = self._worker_of()
+            return worker
         finally:
             with self._change:
                 self._starting -= 1
+                self._workers |= {worker} - {None}
+
+    def _end(self, worker):
+        """Let go of a worker, if it is there."""
+        with self._change:
+            is_there = worker in self._workers
+            self._workers.discard(worker)
+        if is_there:
+            worker.close()
 
     def _next(self):
         """The job that has waited longest, once there is one; None where this thread is wanted no more."""
@@ -191,7 +210,7 @@ class Pool:
             self._long -= job.is_long
             self._free += 1
             if self._closed:
-                outcome = Full()
+                outcome = Closed()
             elif job.stopped_s is not None:
                 outcome = None
             elif job.is_late and not is_alive:
