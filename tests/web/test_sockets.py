@@ -1,6 +1,7 @@
 """A real server on a real socket: clients that break off, talk nonsense or all come at once; and how it stops."""
 
 import concurrent.futures
+import contextlib
 import http.client
 import json
 import os
@@ -8,6 +9,8 @@ import signal
 import socket
 import subprocess
 import sys
+import time
+from pathlib import Path
 
 import pytest
 
@@ -16,6 +19,9 @@ from tests.serving import ROOT, free_port, serving, wait_until_healthy
 
 HEALTH = b"GET /api/health HTTP/1.1\r\nHost: 127.0.0.1\r\n\r\n"
 SCENE = examples.example("same-lob").encode()
+THROW = {"kind": "throw", "place": {"height_m": 1.0}, "speed_m_s": 100, "elevation_deg": 60, "bounces": 1000}
+HEAVY = json.dumps({"rimfall": 1, "habitat": {"radius_m": 56, "spin_rpm": 3, "ceiling_m": 2.2}, "air": {},
+                    "motions": [THROW | {"body": {"mass_kg": 0.5, "diameter_m": 0.02, "restitution": 0.99}}] * 60}).encode()  # fmt: skip
 POST = b"POST /api/trace HTTP/1.1\r\nHost: 127.0.0.1\r\nContent-Type: application/json\r\n"
 
 
@@ -134,16 +140,48 @@ def test_bad_and_good_requests_share_a_connection(server):
     one.close()
 
 
-@pytest.mark.skipif(os.name == "nt", reason="signals of POSIX")
-@pytest.mark.parametrize("how", [signal.SIGINT, signal.SIGTERM], ids=["Ctrl+C", "terminated"])
-def test_it_stops_at_once_when_told(tmp_path, how):
+@pytest.mark.skipif(sys.platform != "linux", reason="signals of POSIX, and /proc")
+@pytest.mark.parametrize("how", [signal.SIGINT, signal.SIGTERM, signal.SIGKILL], ids=["Ctrl+C", "terminated", "killed"])
+def test_it_stops_at_once_when_told_whatever_runs(tmp_path, how):
+    """A page left open, a body that never comes to its end, an answer that nobody reads, and work without end."""
     port, log = free_port(), tmp_path / "log.txt"
-    with log.open("wb") as output, subprocess.Popen(
-        [sys.executable, "-m", "rimfall", "serve", "--port", str(port), "--no-open"], cwd=ROOT, stdout=output, stderr=output
-    ) as process:  # fmt: skip
-        wait_until_healthy(f"http://127.0.0.1:{port}", process, log)
-        with connected(f"127.0.0.1:{port}"):  # a page left open
+    command = [sys.executable, "-m", "rimfall", "serve", "--port", str(port), "--no-open", "--workers", "1"]
+    with log.open("wb") as output, subprocess.Popen(command, cwd=ROOT, stdout=output, stderr=output) as process:
+        server = f"127.0.0.1:{port}"
+        wait_until_healthy(f"http://{server}", process, log)
+        with contextlib.ExitStack() as left_open:
+            idle, unsent, unread, *working = (left_open.enter_context(connected(server)) for _ in range(6))
+            unsent.sendall(POST + b"Content-Length: 5000\r\n\r\n{")
+            unread.sendall(HEALTH.replace(b"/api/health", b"/static/vendor/three.core.js"))
+            for one in working:
+                one.sendall(POST + b"Content-Length: %d\r\n\r\n" % len(HEAVY) + HEAVY)
+            (worker,) = wait_for_workers(process.pid)
+            told_s = time.monotonic()
             process.send_signal(how)
+            if how == signal.SIGINT:
+                process.send_signal(how)
             code = process.wait(timeout=120)
-    assert code == (130 if how == signal.SIGINT else -signal.SIGTERM)
-    assert "Traceback" not in log.read_text()
+            assert time.monotonic() - told_s < 2.0
+            assert idle.recv(1) == b""
+            if how != signal.SIGKILL:
+                for one in working:
+                    answer = http.client.HTTPResponse(one)
+                    answer.begin()
+                    assert answer.status == 503
+    assert code == (130 if how == signal.SIGINT else -how)
+    assert log.read_text().count("\n") == 1
+    while os.path.exists(f"/proc/{worker}"):
+        time.sleep(0.01)
+
+
+def wait_for_workers(server_pid):
+    """The processes that a server has work done by, once there are some (Linux)."""
+    while not (found := [pid for fork in children(server_pid) for pid in children(fork)]):
+        time.sleep(0.01)
+    return found
+
+
+def children(pid):
+    """The processes that a process started."""
+    found = Path(f"/proc/{pid}/task").glob("*/children")
+    return [int(child) for file in found for child in file.read_text().split()]
