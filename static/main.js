@@ -97,6 +97,8 @@ function build({ store, clock, ask }) {
     fetchExample: client.example,
     open,
     recent: () => autosave.recent(),
+    recover: client.recover,
+    status,
   });
 
   watchPointer();

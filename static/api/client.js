@@ -14,8 +14,8 @@ export async function isThere(base = 'api') {
 
 /** `connection.run(ask, signal)`: what asks again while the server is away or busy. */
 export function createClient({ base = 'api', connection = { run: ask => ask() } } = {}) {
-  const call = (path, { body, signal = null, wait_ms = WAIT_MS, read = asJson } = {}) =>
-    connection.run(() => request(`${base}/${path}`, { body, signal, wait_ms, read }), signal);
+  const call = (path, { signal = null, wait_ms = WAIT_MS, read = asJson, ...rest } = {}) =>
+    connection.run(() => request(`${base}/${path}`, { ...rest, signal, wait_ms, read }), signal);
   let drawn = { key: null, habitats: [] }; // what the last habitats are drawn from: asked for again when they change
 
   // The spin does not show in how they are drawn.
@@ -52,8 +52,8 @@ export function createClient({ base = 'api', connection = { run: ask => ask() } 
     plot: (body, { width, plain, units, signal = null }) => call(`plot?width=${width}&plain=${Number(plain)}&units=${units}`, { body, signal }),
     /** A file of the scene, as a Blob: `body` {scene, export}. */
     exported: (format, body, signal) => call(`export/${format}`, { body, signal, wait_ms: LONG_WAIT_MS, read: asBlob }),
-    /** What a file of Rimfall's carries: `file` → {scene, export, from}. */
-    recover: (file, { signal = null } = {}) => call('recover', { body: file, signal, wait_ms: LONG_WAIT_MS }),
+    /** What a file of Rimfall's carries: `file` → {scene, export, from}. `told(done, of)`: bytes sent. */
+    recover: (file, { signal = null, told = null } = {}) => call('recover', { body: file, signal, told }),
   };
 }
 

@@ -1,14 +1,16 @@
 // One request to the server: its answer, or why there is none. Asking again is up to state/connection.js.
 
 import { Unanswered, ValidationError } from './errors.js';
+import { upload } from './upload.js';
 
 const BUSY_MS = 2000; // where a busy server does not say when to ask again
 const LONGEST_BUSY_MS = 60_000;
 const BEHIND_A_PROXY = [502, 504]; // a proxy is there, the server behind it is not
 
-/** `body`: an object sent as JSON, or a Blob as it is. `wait_ms`: how long nothing may come before it is given up. `read(response, alive)` →
- *  what is wanted of the answer; it calls alive() whenever something came. */
-export async function request(path, { body, wait_ms, signal = null, read }) {
+/** `body`: an object sent as JSON, or a Blob as it is, of which `told(done, of)` hears the bytes sent. `wait_ms`: how long nothing may
+ *  come before it is given up. `read(response, alive)` → what is wanted of the answer; it calls alive() whenever something came. */
+export async function request(path, { body, told = null, wait_ms, signal = null, read }) {
+  const how = sent(body);
   const silence = new AbortController();
   let timer;
   const alive = () => {
@@ -17,7 +19,8 @@ export async function request(path, { body, wait_ms, signal = null, read }) {
   };
   alive();
   try {
-    const response = await fetch(path, { ...sent(body), signal: AbortSignal.any([silence.signal, ...(signal ? [signal] : [])]) });
+    const stop = AbortSignal.any([silence.signal, ...(signal ? [signal] : [])]);
+    const response = await (told ? upload(path, how, stop, (...so) => (alive(), told(...so))) : fetch(path, { ...how, signal: stop }));
     if (!response.ok) throw await problemOf(response);
     return await read(response, alive);
   } catch (problem) {

@@ -1,16 +1,21 @@
 // Canvases as files: PNG, and a zip of numbered PNGs. A zip stores them, not deflated: they are packed already.
 
 import { zipSync } from '../vendor/fflate.js';
+import { withNotes } from './png_notes.js';
 
-export function pngOf(canvas) {
-  return new Promise((done, fail) => {
+/** A canvas as PNG, a Blob; with `notes` it can be opened again. */
+export async function pngOf(canvas, notes = null) {
+  const png = await new Promise((done, fail) => {
     canvas.toBlob(blob => (blob ? done(blob) : fail(new Error('The picture is too large for this browser.'))), 'image/png');
   });
+  return notes ? new Blob(withNotes(new Uint8Array(await png.arrayBuffer()), notes), { type: png.type }) : png;
 }
 
-/** frames [{frame, time_s}]; draw(time_s) → promise of a canvas; named(frame) → the file's name; tell(count done). Gives the parts of a zip. */
-export async function zipOfFrames({ frames, draw, named, tell, signal }) {
+/** frames [{frame, time_s}]; draw(time_s) → promise of a canvas; named(frame) → the file's name; notes: {name, text}, the first file; tell(count
+ *  done). Gives the parts of a zip. */
+export async function zipOfFrames({ frames, draw, named, notes, tell, signal }) {
   const zip = createZip();
+  zip.add(notes.name, new TextEncoder().encode(notes.text));
   for (const [i, { frame, time_s }] of frames.entries()) {
     const png = await pngOf(await draw(time_s));
     zip.add(named(frame), new Uint8Array(await png.arrayBuffer()));
@@ -20,8 +25,8 @@ export async function zipOfFrames({ frames, draw, named, tell, signal }) {
   return zip.finish();
 }
 
-/** An SVG drawn as PNG, so many px wide, on white. */
-export async function pngOfSvg(svg, width) {
+/** An SVG drawn as PNG, so many px wide, on white; with `notes` it can be opened again. */
+export async function pngOfSvg(svg, width, notes = null) {
   const url = URL.createObjectURL(svg);
   try {
     const image = new Image();
@@ -32,7 +37,7 @@ export async function pngOfSvg(svg, width) {
     context.fillStyle = '#fff';
     context.fillRect(0, 0, canvas.width, canvas.height);
     context.drawImage(image, 0, 0, canvas.width, canvas.height);
-    return await pngOf(canvas);
+    return await pngOf(canvas, notes);
   } finally {
     URL.revokeObjectURL(url);
   }

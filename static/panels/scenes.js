@@ -1,23 +1,20 @@
 // Scenes: to start from, to open from a file, and the recent ones.
 
-import { isScene } from '../state/fields.js';
+import { createOpenFile } from './open_file.js';
 import { h, setChildren } from './shared/dom.js';
-import { readJson } from './shared/files.js';
 import { createSheet } from './shared/fold.js';
 
-const LARGEST_BYTES = 50_000_000;
-
-/** fetchExamples() and fetchExample(id) ask the server; open(document) shows a scene; recent() lists {title, when, document}. */
-export function createScenes({ fetchExamples, fetchExample, open, recent }) {
+/** fetchExamples() and fetchExample(id) ask the server; open(document) shows a scene; recent() lists {title, when, document};
+ *  recover and status: as of open_file.js. */
+export function createScenes({ fetchExamples, fetchExample, open, recent, recover, status }) {
   const sheet = createSheet({ title: 'Scenes' });
   const input = h('input', {
     type: 'file',
-    accept: '.json,.glb,.usda,.svg',
     class: 'unseen',
     tabindex: -1,
     'aria-label': 'Scene file',
     onchange: () => {
-      take(input.files[0]);
+      if (input.files.length) take(input.files[0]);
       input.value = '';
     },
   });
@@ -73,17 +70,7 @@ export function createScenes({ fetchExamples, fetchExample, open, recent }) {
     open(document);
   }
 
-  async function take(file) {
-    if (!file) return;
-    if (file.size > LARGEST_BYTES) return complain(`${file.name} has ${Math.ceil(file.size / 1e6)} MB; a file may have 50 MB.`);
-    const { sceneIn } = await import('../files/recover.js'); // fetched when wanted
-    const inside = sceneIn(await file.arrayBuffer());
-    if (isScene(inside)) return choose(inside);
-    const { value, wrong } = readJson(await file.text());
-    if (wrong) return complain(`${file.name}: ${wrong}`);
-    if (!isScene(value)) return complain(`${file.name} holds no Rimfall scene.`);
-    choose(value);
-  }
+  const take = createOpenFile({ recover, status, open: choose, complain });
   function complain(say) {
     sheet.show();
     setChildren(trouble, h('div', { class: 'notice refused' }, h('p', {}, h('b', {}, say), ' Nothing was changed.')));

@@ -62,6 +62,16 @@ def test_the_scene_is_saved_and_opened_again(page, tmp_path):
     shown_is(page, "Radius", 120)
 
 
+def test_a_file_that_the_page_does_not_read_is_opened_by_the_server(page, tmp_path):
+    scene = page.request.get("/api/examples/same-lob").json()
+    scene["habitat"]["radius_m"] = 90
+    file = tmp_path / "lobs.usdz"
+    file.write_bytes(page.request.post("/api/export/usdz", data={"scene": scene}).body())
+    page.get_by_role("button", name="Scenes").click()
+    page.get_by_label("Scene file").set_input_files(file)
+    shown_is(page, "Radius", 90)
+
+
 def test_a_file_that_is_no_scene_changes_nothing(page, tmp_path):
     file = tmp_path / "notes.json"
     file.write_text('{"radius": 12,\n "spin": 4x}', encoding="utf-8")

@@ -197,11 +197,15 @@ def test_every_frame_is_at_its_own_time(page):
     files = save(page, sheet, 2)
     packed = zipfile.ZipFile(io.BytesIO(ending(files, ".zip")))
     assert packed.testzip() is None
-    frames = {name: packed.read(name) for name in packed.namelist()}
+    frames = {name: packed.read(name) for name in packed.namelist() if name.endswith(".png")}
+    assert json.loads(packed.read("the-same-lob-both-ways.json"))["scene"]["title"] == "The same lob, both ways"
     assert list(frames) == [f"the-same-lob-both-ways.{number}.png" for number in range(1001, 1001 + len(frames))]
     moment = pixels(ending(files, ".both.png"))
     off = {name: np.abs(pixels(png) - moment).mean() for name, png in frames.items()}
     assert min(off, key=off.get).endswith(".1007.png")
+    for body in files.values():  # both open again
+        back = page.request.post("/api/recover", data=body, headers={"content-type": "application/octet-stream"})
+        assert back.json()["scene"]["title"] == "The same lob, both ways", back.text()
     assert off["the-same-lob-both-ways.1007.png"] < 0.01 < off["the-same-lob-both-ways.1006.png"]
 
 

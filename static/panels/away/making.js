@@ -4,11 +4,16 @@ import { codeClip } from '../../files/clip.js';
 import { framesOf } from '../../state/export.js';
 import { fileName } from '../shared/files.js';
 
-const pictures = () => import('../../files/picture_files.js'); // fetched when wanted
+// fetched when wanted
+const pictures = () =>
+  import('../../files/picture_files.js').catch(() => {
+    throw new Error('The part of the page that makes pictures could not be fetched: the server does not answer.');
+  });
 
 /** picture() → the choices of pictures; sceneText() → the scene as a file. */
 export function createMaking({ store, clock, studio, picture, sceneText }) {
   const slug = () => fileName(store.read('title'));
+  const carried = () => ({ scene: store.document });
   const IN_BROWSER = { scene, picture: moment, sequence, clip };
 
   /** row {key, say, kind}; job {ready(format) → the server's Blob, notes: its own on the same request, tell(say, done, all), signal}. */
@@ -17,7 +22,7 @@ export function createMaking({ store, clock, studio, picture, sceneText }) {
     job.tell(say, 0, 1);
     const blob = await job.ready(kind.format);
     if (!kind.drawn) return { name: `${slug()}.${kind.ending}`, blob };
-    return { name: `${slug()}.${kind.ending.replace(/svg$/, 'png')}`, blob: await (await pictures()).pngOfSvg(blob, picture().width) };
+    return { name: `${slug()}.${kind.ending.replace(/svg$/, 'png')}`, blob: await (await pictures()).pngOfSvg(blob, picture().width, carried()) };
   }
 
   async function scene() {
@@ -30,7 +35,7 @@ export function createMaking({ store, clock, studio, picture, sceneText }) {
     const shot = studio.shoot({ ...picture(), stride_s: clock.stride_s });
     try {
       await shot.draw(clock.time_s, signal);
-      return { name: `${slug()}.${frame}.png`, blob: await (await pictures()).pngOf(shot.canvas) };
+      return { name: `${slug()}.${frame}.png`, blob: await (await pictures()).pngOf(shot.canvas, carried()) };
     } finally {
       shot.close();
     }
@@ -43,7 +48,8 @@ export function createMaking({ store, clock, studio, picture, sceneText }) {
       const draw = drawer(shot, signal);
       const named = frame => `${slug()}.${frame}.png`;
       const counted = done => tell(`Frame ${done} of ${frames.length}`, done, frames.length);
-      const parts = await (await pictures()).zipOfFrames({ frames, draw, named, tell: counted, signal });
+      const noted = { name: `${slug()}.json`, text: JSON.stringify(notes, null, 2) };
+      const parts = await (await pictures()).zipOfFrames({ frames, draw, named, notes: noted, tell: counted, signal });
       return { name: `${slug()}.pictures.zip`, blob: new Blob(parts, { type: 'application/zip' }) };
     } finally {
       shot.close();

@@ -49,15 +49,3 @@ export function fileName(title) {
       .slice(0, 60) || 'scene'
   );
 }
-
-/** What is wrong with a text as JSON, by line and column where the browser says where. */
-export function readJson(text) {
-  try {
-    return { value: JSON.parse(text) };
-  } catch (problem) {
-    const at = /position (\d+)/.exec(problem.message);
-    if (!at) return { wrong: 'It is not JSON.' };
-    const before = text.slice(0, Number(at[1])).split('\n');
-    return { wrong: `Line ${before.length}, column ${before.at(-1).length + 1} is not JSON.` };
-  }
-}

@@ -1,0 +1,39 @@
+// A file opened: a scene as JSON is read here; any other that Rimfall wrote, the server reads.
+
+import { jsonIn } from '../files/json_file.js';
+import { sizeWords } from '../state/export.js';
+import { isScene } from '../state/fields.js';
+
+const LARGEST_BYTES = 60_000_000; // that the server takes
+
+/** recover(file, {signal, told}) → the server's {scene}; open(document) shows a scene; complain(say): why nothing was opened. */
+export function createOpenFile({ recover, status, open, complain }) {
+  let newest = null;
+
+  /** A File; the one chosen last is opened. */
+  return async function take(file) {
+    newest?.abort();
+    const mine = new AbortController();
+    newest = mine;
+    const job = status.begin({ say: `Reading ${file.name}, ${sizeWords(file.size)}`, cancel: () => mine.abort() });
+    try {
+      const scene = await sceneIn(file, { recover, signal: mine.signal, told: job.progress });
+      if (!mine.signal.aborted) open(scene);
+    } catch (problem) {
+      if (!mine.signal.aborted) complain(`${file.name}: ${problem.message}`);
+    } finally {
+      job.end();
+    }
+  };
+}
+
+/** The scene document in a file; throws an Error whose words say why there is none. */
+export async function sceneIn(file, { recover, signal, told }) {
+  if (file.size > LARGEST_BYTES) throw new Error(`It has ${sizeWords(file.size)}. A file may have ${sizeWords(LARGEST_BYTES)} at most.`);
+  const json = jsonIn(await file.arrayBuffer());
+  if (!json) return (await recover(file, { signal, told })).scene;
+  if (json.wrong) throw new Error(json.wrong);
+  const scene = [json.value, json.value.scene].find(isScene);
+  if (!scene) throw new Error('It holds no Rimfall scene.');
+  return scene;
+}
