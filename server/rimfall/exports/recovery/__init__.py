@@ -129,7 +129,7 @@ def _of_json(content, limits):
     text = _in_utf8(content, limits)
     first = bytes(text[:_FIRST])
     refuse_table(first)
-    if not first:
+    if len(content) == 0:
         raise damaged("empty", "it has no bytes")
     if not _is_object(text):
         raise BadInput(

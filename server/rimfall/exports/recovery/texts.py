@@ -10,7 +10,7 @@ from .terms import Recovered, damaged, foreign, too_much
 
 _USDA_NOTES = re.compile(rb'string rimfall = "')
 _USDA_TEXT = re.compile(rb'[^"\\]*+(?:\\.[^"\\]*+)*+"', re.DOTALL)
-_USDA_END = re.compile(rb"\}\s*\Z")
+_USDA_END = re.compile(rb"^\}\s*\Z", re.MULTILINE)
 _METADATA, _METADATA_END = re.compile(rb"<metadata>"), re.compile(rb"</metadata>")
 _SVG_END = re.compile(rb"</svg>\s*\Z")
 _ENTITIES = re.compile(rb"<!(?:DOCTYPE|ENTITY)", re.IGNORECASE)
@@ -109,9 +109,10 @@ def of_pdf(content, limits):
     scene = _PDF_SCENE.search(content)
     if scene is None:
         raise foreign("pdf")
-    if len(scene[1]) > 2 * limits.notes_bytes:
-        raise too_much("pdf", "holds a scene whose digits are", len(scene[1]), 2 * limits.notes_bytes)
-    if not scene[2] or len(scene[1]) % 2:
+    digits = scene.end(1) - scene.start(1)
+    if digits > 2 * limits.scene_bytes:
+        raise too_much("pdf", "holds a scene whose digits are", digits, 2 * limits.scene_bytes)
+    if not scene[2] or digits % 2:
         raise damaged("pdf", "the scene in it is broken off")
     return _alone(bytes.fromhex(scene[1].decode()), "pdf", limits)
 
