@@ -46,7 +46,6 @@ print(round(rimfall.size(wishes)["smallest"]["radius_m"]), "m")
 ```
 """
 
-import json
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from os import PathLike
@@ -63,7 +62,7 @@ from .motions.track import Moment
 from .scene import examples, questions
 from .scene.document import Scene
 from .scene.feel import answers as feel_answers
-from .scene.reading import read, read_size
+from .scene.reading import as_json, read, read_size
 from .scene.size import answers as size_answers
 from .sweep.grid import check, grid_of
 from .sweep.parameters import parameter_of
@@ -104,7 +103,7 @@ class Answer:
 def open_scene(source: Mapping[str, Any] | str | PathLike[str]) -> Scene:
     """A Scene from a document: a dict, a file's path, or the name of an example. Raises BadInput or TooMuch (both ValueError)."""
     if isinstance(source, Mapping):
-        return read(json.dumps(dict(source)))
+        return read(as_json(dict(source)))
     if str(source) in examples.SAY:
         return read(examples.example(str(source)))
     return read(read_source(source))
@@ -127,7 +126,7 @@ def size(
     """The smallest habitat that meets some wishes, or which of them collide: the answer of `POST /api/size` as a dict. Raises
     BadInput or TooMuch."""
     request = {"wishes": wishes} | ({} if person is None else {"person": person})
-    return size_answers.as_data(read_size(json.dumps(request)), units)
+    return size_answers.as_data(read_size(as_json(request)), units)
 
 
 def export(scene: Scene, path: str | PathLike[str], **options: Any) -> Path:

@@ -139,7 +139,7 @@ def test_what_breaks_off_is_not_json(source):
     assert "EOF" in refusal.say
 
 
-@each_row("encoding", ["utf-16", "utf-16-le", "utf-32", "utf-8-sig", "latin-1", "cp1252"])
+@each_row("encoding", ["latin-1", "cp1252"])
 def test_other_encodings_are_not_json(encoding):
     refusal = the_refusal(json.dumps(scene(title="Läuft"), ensure_ascii=False).encode(encoding))
     assert refusal.field == "document"
@@ -223,7 +223,7 @@ def test_the_answer_has_one_shape():
     assert str(error) == "A was 4000; it may be 0 to 3."
 
 
-def test_the_last_of_two_equal_keys_counts():
+def test_a_field_that_is_there_twice_is_refused():
     document = json.dumps(scene())
-    assert read(document[:-1] + ', "title": "a", "title": "b"}').title == "b"
-    assert the_refusal(document[:-1] + ', "rimfall": 2}').field == "rimfall"
+    refusal = the_refusal(document[:-1] + ', "title": "a", "title": "b"}')
+    assert (refusal.field, refusal.may_be) == ("title", "there once")

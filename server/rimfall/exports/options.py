@@ -1,12 +1,11 @@
 """What a file is asked to be: which motions, which view, which frames, which axes. Resolved: no field is left open but to_s."""
 
-import json
 from dataclasses import dataclass
 from fractions import Fraction
 
 from ..errors import BadInput
 from ..scene.document import frame_rate
-from ..scene.reading import read_choices
+from ..scene.reading import as_json, read_choices
 from ..scene.validation_errors import wrong
 
 ROTATING, INERTIAL, INERTIAL_FLAT = "rotating", "inertial", "inertial_flat"
@@ -63,7 +62,7 @@ def _rate(rate):
 
 def read_options(choices, scene):
     """Options of an export's choices, a dict (or None for the defaults), for a Scene. Raises BadInput, naming the choice."""
-    return options_of(read_choices(json.dumps(choices or {})), scene)
+    return options_of(read_choices(as_json(choices or {})), scene)
 
 
 def options_of(part, scene):

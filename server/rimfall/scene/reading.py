@@ -4,7 +4,7 @@ import json
 
 from pydantic import ValidationError
 
-from ..errors import TooMuch, refusal
+from ..errors import BadInput, TooMuch, refusal, shown
 from ..fields import Strict
 from . import validation_errors
 from .checks import check
@@ -55,9 +55,34 @@ def _parsed(model, source):
         raise TooMuch(refusal("document", f"{len(source)} bytes", f"at most {GREATEST_BYTES:,} bytes", say))
     source = as_utf8(source)
     try:
-        return model.model_validate_json(source)
+        document = model.model_validate_json(source)
     except ValidationError as error:
         raise validation_errors.from_validation(error, source) from None
+    json.loads(source, object_pairs_hook=_refuse_twins)
+    return document
+
+
+def _refuse_twins(pairs):
+    """Raise BadInput where an object has two members of one name: readers differ in which of them they take (RFC 8259, 4)."""
+    names = set()
+    for name, _ in pairs:
+        if name in names:
+            say = f"Field {shown(name)} is there twice in one pair of braces; it may be there once."
+            raise BadInput(refusal(name, "there twice", "there once", say))
+        names.add(name)
+
+
+def as_json(data):
+    """Plain data as the text of a document. Raises BadInput where JSON has no way to write it."""
+    try:
+        return json.dumps(data)
+    except (
+        TypeError,
+        ValueError,
+        RecursionError,
+    ) as error:  # an array, a list within itself, a number of too many digits
+        say = f"The document holds what JSON cannot: {error}."
+        raise BadInput(refusal("document", type(data).__name__, "dicts, lists, texts, numbers", say)) from None
 
 
 def as_utf8(source):

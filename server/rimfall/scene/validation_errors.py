@@ -18,6 +18,13 @@ _TAGS = {
     "@study",
     *(f"@{shape}" for shape in SHAPES),
 }  # of the unions in `document.py` and `size_request.py`; no part of a field's name
+_PLAINER = {  # of the parser's words
+    "recursion limit exceeded": "brackets in brackets, more than 200 deep",
+    "number out of range": "a number of more than 4,300 digits",
+    "unexpected end of hex escape": "half of a pair of \\u escapes (a lone surrogate), or less than four digits after \\u",
+    "lone leading surrogate in hex escape": "half of a pair of \\u escapes (a lone surrogate)",
+    "invalid unicode code point": "bytes that are no UTF-8",
+}
 _PLACE = re.compile(r"at line (\d+) column (\d+)")
 
 
@@ -127,6 +134,7 @@ def broken(problem, source):
     place = _PLACE.search(problem)
     where = f"line {place[1]}, column {place[2]}" if place else "its beginning"
     what = _PLACE.sub("", problem).strip()
+    what = _PLAINER.get(what, what)
     return refusal(
         "document", excerpt(source, place), "a scene document in JSON", f"The document is not JSON at {where}: {what}."
     )
