@@ -1,5 +1,6 @@
 """Files are written whole or not at all: killed in the middle, with a full disk, where nothing can be written."""
 
+import ast
 import os
 import resource
 import signal
@@ -81,3 +82,57 @@ def test_killed_in_the_middle_the_old_file_stays(tmp_path):
         running.wait()
         running.stderr.close()
     assert target.read_text() == "of yesterday"
+
+
+KILLED_AT_EACH_STEP = """
+import os, pathlib, sys
+from rimfall.cli.main import main
+
+def killed_at(step):
+    left = iter(range(step))
+    for name in ("write_bytes", "replace", "unlink"):
+        def stepping(path, *given, do=getattr(pathlib.Path, name)):
+            if next(left, None) is None:
+                os._exit(0)  # as SIGKILL: nothing of the program runs any more
+            return do(path, *given) if do.__name__ != "unlink" else do(path, missing_ok=True)
+        setattr(pathlib.Path, name, stepping)
+    main(sys.argv[1:])
+    os._exit(1)
+
+sys.stdout, said = open(os.devnull, "w"), sys.stdout
+main(sys.argv[1:3])  # loads what all of them need
+step, code = 0, 0
+while code == 0:
+    child = os.fork()
+    if child == 0:
+        killed_at(step)
+    code = os.waitstatus_to_exitcode(os.waitpid(child, 0)[1])
+    names = [path for path in pathlib.Path.cwd().iterdir() if not path.name.startswith(".")]
+    print(step, {path.name: path.read_bytes() for path in names}, sep="\t", file=said)
+    step += 1
+"""
+
+
+def test_an_export_killed_at_any_step_leaves_each_file_old_or_new(tmp_path):
+    """Before each of its steps on disk the command ends as by SIGKILL, over and over in one folder."""
+    names, folder = ("a.json", "b.notes.json"), tmp_path / "out"
+    scene = ROOT / "server/rimfall/scene/examples/off-the-rim.json"
+    folder.mkdir()
+    exports = [word for name in names for word in ("--export", name)]
+    for name in names:
+        (folder / name).write_bytes(b"of yesterday")
+    done = subprocess.run(
+        [sys.executable, "-c", KILLED_AT_EACH_STEP, "trace", scene, *exports],
+        cwd=folder,
+        capture_output=True,
+        text=True,
+    )
+    assert done.returncode == 0, done.stderr
+    seen = [ast.literal_eval(line.partition("\t")[2]) for line in done.stdout.splitlines()]
+    assert len(seen) > 2 * len(names)  # each is written and each is moved
+    new = seen[-1]
+    assert all(len(new[name]) > KILOBYTE for name in names)
+    for files in seen:
+        assert all(files[name] in (b"of yesterday", new[name]) for name in names)
+        assert set(files) == set(names)
+    assert any(files[names[0]] != files[names[1]] for files in seen)

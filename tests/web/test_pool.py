@@ -61,10 +61,10 @@ def app():
 class Asking:
     """One request to the app, by a client who may leave."""
 
-    def __init__(self, app, path="/api/trace", body=SCENE):
+    def __init__(self, app, path="/api/trace", body=SCENE, kind=b"application/json"):
         self.messages, self._body, self._leaves = [], body, asyncio.Event()
         route, _, query = path.partition("?")
-        headers = [(b"host", b"127.0.0.1"), (b"content-type", b"application/json")]
+        headers = [(b"host", b"127.0.0.1"), (b"content-type", kind)]
         scope = {"type": "http", "method": "POST", "path": route, "query_string": query.encode(), "headers": headers,
                  "raw_path": route.encode(), "root_path": "", "scheme": "http", "http_version": "1.1",
                  "server": ("127.0.0.1", 80), "client": ("127.0.0.1", 1), "asgi": {"version": "3.0"}}  # fmt: skip
