@@ -8,12 +8,13 @@ import { figuresOf, tableOf } from './brief/tables.js';
 import { platesOf, plotsOf } from './brief/drawings.js';
 import { $, $$ } from './panels/shared/dom.js';
 import { stageDirection } from './panels/title.js';
-import { createAutosave, fromHash } from './state/persistence.js';
+import { createKept } from './kept/kept.js';
+import { createViewStorage, fromHash } from './state/persistence.js';
 import { createStore } from './state/store.js';
 
 const UNTITLED = 'Untitled scene';
 const client = createClient();
-const autosave = createAutosave(storageOrNone());
+const views = createViewStorage(storageOrNone('localStorage'));
 
 // browsers that draw the foot of every page by the style sheet know these rules as objects too
 if ('CSSMarginRule' in window) window.document.documentElement.dataset.feet = '';
@@ -26,7 +27,7 @@ async function start() {
   const scene = await sceneAtHand();
   if (!scene) return tell(new Error('There is no scene to print: none in the address, and none kept in this browser.'));
   const store = createStore({ document: scene, fields });
-  store.look({ units: autosave.view(store.view).units ?? 'si' });
+  store.look({ units: views.view(store.view).units ?? 'si' });
   const [plots, link] = await Promise.all([plotsOf(client, scene), linkOf(scene, fields)]);
   setTools(store, link, () => fill(store, plots, link));
   await fill(store, plots, link);
@@ -34,10 +35,25 @@ async function start() {
 
 async function sceneAtHand() {
   try {
-    return (await fromHash(location.hash)) ?? autosave.scene();
+    return (await fromHash(location.hash)) ?? (await keptScene());
   } catch {
     throw new Error('The link could not be opened: it holds no whole scene.');
   }
+}
+
+// what the workbench's tab has open, or the scene kept last
+async function keptScene() {
+  const { records, tab, prepare } = createKept({
+    local: storageOrNone('localStorage'),
+    session: storageOrNone('sessionStorage'),
+    indexedDB: window.indexedDB,
+    locks: navigator.locks,
+    fromHash,
+  });
+  await prepare();
+  const { id, opened } = tab.read();
+  const list = await records.list().catch(() => []);
+  return opened ?? (list.find(record => record.id === id) ?? list[0])?.document ?? null;
 }
 
 // asked anew in the units shown: the server's sentences have them too
@@ -94,10 +110,10 @@ function tell(problem) {
   place.hidden = false;
 }
 
-function storageOrNone() {
+function storageOrNone(name) {
   try {
-    return window.localStorage;
+    return window[name];
   } catch {
-    return { getItem: () => null, setItem: () => {} };
+    return { length: 0, getItem: () => null, setItem: () => {}, removeItem: () => {} };
   }
 }

@@ -2,6 +2,7 @@
 
 import { createAsk, createAskFeel } from './api/ask.js';
 import { createClient, isThere } from './api/client.js';
+import { ValidationError } from './api/errors.js';
 import { createOpen, firstScene } from './api/opening.js';
 import { createBar, createShare } from './panels/bar.js';
 import { createDials } from './panels/dials.js';
@@ -10,8 +11,10 @@ import { download, fileName } from './panels/shared/files.js';
 import { createGlossary } from './panels/glossary.js';
 import { createTheme, createLooks, looksAnswer } from './panels/looks/looks.js';
 import { createHowBig, sizeAnswer } from './panels/how_big/how_big.js';
+import { createKeeper } from './kept/keeper.js';
+import { createKept } from './kept/kept.js';
 import { createConnection } from './state/connection.js';
-import { createPersistence, createAutosave, fromHash } from './state/persistence.js';
+import { createAddress, createViewStorage, fromHash } from './state/persistence.js';
 import { createStatus } from './state/status.js';
 import { createKeys } from './panels/keys.js';
 import { createNotices } from './panels/notices.js';
@@ -21,50 +24,59 @@ import { createStatusLine } from './panels/status_line.js';
 import { createTakeAway } from './panels/away/take_away.js';
 import { createTimeline } from './panels/timeline/timeline.js';
 import { createTitle } from './panels/title.js';
+import { createUnkept } from './panels/unkept.js';
 import { createWhatMoves } from './panels/moves/what_moves.js';
 import { FIRST_PRESETS, createStore } from './state/store.js';
 import { motionsWords } from './state/words.js';
 import { createClock } from './time/clock.js';
 import { createStudio } from './views/shoot.js';
 import { createStages } from './views/stage.js';
+import { vignetteOf } from './views/vignette.js';
 
 const FIRST_PACE = 0.25;
 const element = id => window.document.getElementById(id);
 const status = createStatus();
 const connection = createConnection({ probe: isThere, changed: state => status.setServer(state, connection.retry) });
 const client = createClient({ connection });
-const autosave = createAutosave(localStorageOrNone());
+const local = storageOrNone('localStorage');
+const views = createViewStorage(local);
+const kept = createKept({
+  local,
+  session: storageOrNone('sessionStorage'),
+  indexedDB: window.indexedDB,
+  locks: navigator.locks,
+  Channel: window.BroadcastChannel,
+  fromHash,
+  refusalOf: problem => (problem instanceof ValidationError ? problem.message : null),
+  version: window.document.body.dataset.version,
+});
+const trace = (document, options) => kept.shelf.opening(document, () => client.trace(document, options)); // of a scene that is opened
 
 createStatusLine({ status, home: element('stages') });
 for (const event of ['online', 'pageshow']) addEventListener(event, connection.retry);
 start().catch(sayDead);
 
 async function start() {
-  const fields = await client.fields();
+  const [fields] = await Promise.all([client.fields(), kept.prepare()]);
   const first = await firstScene({
-    sources: SOURCES,
+    sources: kept.shelf.sources(location.hash),
     example: firstExample,
-    trace: client.trace,
+    trace,
     status,
-    units: autosave.view({ units: '' }).units,
+    units: views.view({ units: '' }).units,
     seen: entitle,
   });
   const store = createStore({ document: first.document, fields });
   const clock = createClock({ now: () => performance.now() });
-  store.look(autosave.view(store.view));
+  store.look(views.view(store.view));
   const ask = createAsk({ store, trace: client.trace, status });
   const { open } = build({ store, clock, ask });
   sayReady();
   store.setAnswer(first.answer, first.document);
+  tellShared(store, first.document);
   if (first.trouble) tellTrouble(store, open, first.trouble);
   if (first.isExample) firstMinute(clock);
 }
-
-// the link's scene, else the one at hand when the page was last left
-const SOURCES = [
-  { what: 'the scene of the link', find: () => fromHash(location.hash) },
-  { what: 'the scene kept in this browser', find: () => autosave.scene() },
-];
 
 async function firstExample() {
   const [{ id }] = await client.examples();
@@ -82,21 +94,28 @@ function tellTrouble(store, open, { say, again }) {
 }
 
 function build({ store, clock, ask }) {
-  const open = createOpen({ store, trace: client.trace, status, left: document => autosave.remember(document, Date.now()), opened });
-  function opened() {
+  const keeper = createKeeper({
+    ...kept,
+    store,
+    first: kept.shelf.shown(store.document),
+    picture: () => vignetteOf(store.answer, store.fields),
+    told: say => store.tell({ kind: 'told', say }),
+  });
+  const open = createOpen({ store, trace, status, left: (_, next) => keeper.begin(kept.shelf.shown(next)), opened });
+  function opened(document) {
     store.look({ chosen: 0, hidden: [], beside: null, presets: { ...FIRST_PRESETS } });
     clock.seek(0);
+    tellShared(store, document);
   }
-  const sceneText = () => `${JSON.stringify(store.document, null, 2)}\n`;
-  const share = createShare({
-    store,
-    saveScene: () => download(`${fileName(store.read('title'))}.rimfall.json`, sceneText(), 'application/json'),
-  });
+  const sceneText = (document = store.document) => `${JSON.stringify(document, null, 2)}\n`;
+  const saveScene = (document = store.document) => download(`${fileName(document.title)}.rimfall.json`, sceneText(document), 'application/json');
+  const share = createShare({ store, saveScene: () => saveScene() });
   const scenes = createScenes({
     fetchExamples: client.examples,
     fetchExample: client.example,
     open,
-    recent: () => autosave.recent(),
+    kept: keptScenes({ store, keeper, open, saveScene }),
+    saveScene: () => saveScene(),
     recover: client.recover,
     status,
   });
@@ -106,6 +125,7 @@ function build({ store, clock, ask }) {
   createBar({ store, scenes, share });
   createTitle({ store });
   createNotices({ store });
+  createUnkept({ kept: keeper, saveScene: () => saveScene() });
   createPlaces({
     store,
     clock,
@@ -125,7 +145,8 @@ function build({ store, clock, ask }) {
   const stages = createStages({ element: element('stages'), store, clock, tell: status.setDrawing });
   createTakeAway({ store, clock, exported: client.exported, studio: createStudio(stages), sceneText });
   createKeys({ store, clock, timeline, looks, stages, glossary });
-  createPersistence({ store, autosave, open });
+  createAddress({ store, views, open, written: ({ hash, fits }) => kept.tab.note({ hash, opened: fits || keeper.id ? null : store.document }) });
+  keepWhenLeft(keeper);
   createAskFeel({ store, feel: client.feel });
   whenOpened(store, 4, async () => {
     const { createFeel } = await import('./panels/feel/feel.js');
@@ -151,6 +172,44 @@ function whenOpened(store, place, make) {
   });
 }
 
+// that another tab has the scene too
+function tellShared(store, document) {
+  const { say } = kept.shelf.shown(document);
+  if (say) store.tell({ kind: 'told', say });
+}
+
+// what the list of kept scenes needs
+function keptScenes({ store, keeper, open, saveScene }) {
+  return {
+    list: () => kept.list(keeper),
+    async open(id) {
+      const document = await kept.shelf.take(id);
+      if (document) return open(document);
+      store.tell({ kind: 'failed', field: null, say: 'That scene is no longer kept.' });
+    },
+    remove: keeper.remove,
+    restore: keeper.restore,
+    save: ({ document }) => saveScene(document),
+    get trouble() {
+      return keeper.trouble;
+    },
+    on(hear) {
+      keeper.on(hear);
+      kept.word.on(hear);
+    },
+  };
+}
+
+// a page that goes says its last words at once; one that is only hidden has time to write
+function keepWhenLeft(keeper) {
+  addEventListener('pagehide', keeper.lastWords);
+  window.document.addEventListener('visibilitychange', () => {
+    if (window.document.visibilityState !== 'hidden') return;
+    keeper.lastWords();
+    keeper.flush();
+  });
+}
+
 // ready once the first answer is drawn; the flat plates that stand in without WebGL draw at once and announce nothing
 function sayReady() {
   const { body } = window.document,
@@ -168,11 +227,12 @@ function firstMinute(clock) {
   if (!matchMedia('(prefers-reduced-motion: reduce)').matches) clock.play();
 }
 
-function localStorageOrNone() {
+// a browser that lets the page store nothing may throw when it is only asked for the storage
+function storageOrNone(name) {
   try {
-    return window.localStorage;
+    return window[name];
   } catch {
-    return { getItem: () => null, setItem: () => {} };
+    return { length: 0, getItem: () => null, setItem: () => {}, removeItem: () => {} };
   }
 }
 

@@ -16,12 +16,13 @@ async function traced(document, { trace, status, units, what, signal = null, atO
 
 class Cancelled extends Error {}
 
-/** The page's first scene: of `sources` [{what, find() → document or null}] the first that can be shown, else `example()`.
+/** The page's first scene: of `sources` [{what, find() → document or null, safe}] the first that can be shown, else `example()`;
+ *  `safe`: what is told besides where it cannot.
  *  Gives {document, answer, isExample, trouble: {say, again: the document, where it may be tried again} or null}; `seen(document)` before each is
  *  traced. */
 export async function firstScene({ sources, example, trace, status, units, seen = () => {} }) {
   let trouble = null;
-  for (const { what, find } of sources) {
+  for (const { what, find, safe = null } of sources) {
     let document = null;
     try {
       document = await find();
@@ -30,7 +31,7 @@ export async function firstScene({ sources, example, trace, status, units, seen 
       const answer = await traced(document, { trace, status, units, what, atOnce: true });
       return { document, answer, isExample: false, trouble };
     } catch (problem) {
-      trouble ??= { say: troubleWords(problem, what, document), again: problem instanceof ValidationError ? null : document };
+      trouble ??= { say: [troubleWords(problem, what, document), safe].filter(Boolean).join(' '), again: problem instanceof ValidationError ? null : document };
     }
   }
   const document = await example();
@@ -50,8 +51,8 @@ export function troubleWords(problem, what, document) {
 
 const named = ({ title }) => (title ? `“${title}”` : 'the scene');
 
-/** open(document, what): shows another scene once it is answered; a newer one takes the place of one not yet there. `left(document)`: what is
- *  left for it; `opened()`: once it is shown. */
+/** open(document, what): shows another scene once it is answered; a newer one takes the place of one not yet there. `left(old,
+ *  next)`: before it is shown; `opened(document)`: once it is. */
 export function createOpen({ store, trace, status, left, opened }) {
   let newest = null;
 
@@ -63,9 +64,9 @@ export function createOpen({ store, trace, status, left, opened }) {
       const { units } = store.view;
       const answer = await traced(document, { trace, status, units, what, signal: mine.signal });
       if (mine !== newest) return;
-      left(store.document);
+      left(store.document, document);
       store.open(document, answer);
-      opened();
+      opened(document);
     } catch (problem) {
       if (mine !== newest) return;
       const kind = problem instanceof ValidationError ? 'refused' : problem instanceof Cancelled ? 'told' : 'failed';

@@ -1,12 +1,15 @@
-// Scenes: to start from, to open from a file, and the recent ones.
+// Scenes: those kept in this browser, those to start from, and files.
 
+import { createKeptScenes } from './kept_scenes.js';
 import { createOpenFile } from './open_file.js';
 import { h, setChildren } from './shared/dom.js';
 import { createSheet } from './shared/fold.js';
 
-/** fetchExamples() and fetchExample(id) ask the server; open(document) shows a scene; recent() lists {title, when, document};
- *  recover and status: as of open_file.js. */
-export function createScenes({ fetchExamples, fetchExample, open, recent, recover, status }) {
+const DRAWN_MS = 200; // that the sheet waits for its list of kept scenes
+
+/** fetchExamples() and fetchExample(id) ask the server; open(document) shows a scene; `kept`: as kept_scenes.js says; saveScene() saves
+ *  the scene at hand as a file; recover and status: as of open_file.js. */
+export function createScenes({ fetchExamples, fetchExample, open, kept, saveScene, recover, status }) {
   const sheet = createSheet({ title: 'Scenes' });
   const input = h('input', {
     type: 'file',
@@ -18,36 +21,32 @@ export function createScenes({ fetchExamples, fetchExample, open, recent, recove
       input.value = '';
     },
   });
-  const examples = h('ul', { class: 'list' }),
-    recents = h('ul', { class: 'list' });
-  const recentTitle = h('h3', { class: 'third' }, 'Recent in this browser');
+  const examples = h('ul', { class: 'list' });
+  const keptScenes = createKeptScenes({ kept, opened: () => sheet.close(), saveScene });
   const trouble = h('div', { role: 'alert' });
+  sheet.element.classList.add('scenes-sheet');
   sheet.content.append(
-    h('h3', { class: 'third' }, 'To start from'),
-    examples,
-    recentTitle,
-    recents,
     h(
       'p',
-      { class: 'links' },
+      { class: 'links from-file' },
       h('button', { type: 'button', class: 'btn', onclick: () => input.click() }, 'Open a file'),
       input,
       h('span', { class: 'small' }, 'or drop one on the page'),
     ),
     trouble,
+    keptScenes.element,
+    h('section', { class: 'to-start' }, h('h3', { class: 'third' }, 'To start from'), examples),
   );
 
   const item = (title, say, choose) => h('li', {}, h('button', { type: 'button', onclick: choose }, h('b', {}, title), say && h('span', {}, say)));
 
+  kept.on(() => sheet.element.open && keptScenes.update());
+  sheet.element.addEventListener('close', keptScenes.leave);
+
   async function show() {
     setChildren(trouble);
+    await Promise.race([keptScenes.update(), new Promise(resolve => setTimeout(resolve, DRAWN_MS))]);
     sheet.show();
-    const old = recent();
-    recentTitle.hidden = old.length === 0;
-    setChildren(
-      recents,
-      old.map(({ title, when, document }) => item(title, ago(when), () => choose(document))),
-    );
     try {
       const list = await fetchExamples();
       setChildren(
@@ -84,12 +83,4 @@ export function createScenes({ fetchExamples, fetchExample, open, recent, recove
     take(event.dataTransfer.files[0]);
   });
   return { show };
-}
-
-function ago(when) {
-  const minutes = Math.round((Date.now() - when) / 60_000);
-  if (!(minutes >= 0)) return '';
-  if (minutes < 60) return minutes < 2 ? 'just now' : `${minutes} minutes ago`;
-  if (minutes < 48 * 60) return `${Math.round(minutes / 60)} hours ago`;
-  return `${Math.round(minutes / 1440)} days ago`;
 }

@@ -1,4 +1,4 @@
-// What keeps a scene: a link with the whole of it, the browser's storage, and how the page's changes get into both. No elements.
+// A link with the whole scene, the address of the page, and how the page was set. Scenes are kept in static/kept. No elements.
 
 import { withoutDefaults, isScene } from './fields.js';
 
@@ -55,84 +55,62 @@ function fromBase64url(text) {
   return Uint8Array.from(atob(text.replace(/-/g, '+').replace(/_/g, '/')), c => c.charCodeAt(0));
 }
 
-// The scene at hand, the recent ones and how the page was set, kept in the browser. A broken or full storage is no failure.
+// How the page was set, kept in the browser. A broken or full storage is no failure.
 
-const SCENE = 'rimfall.scene',
-  RECENT = 'rimfall.recent',
-  VIEW = 'rimfall.view';
-const RECENT_KEPT = 8;
+const VIEW = 'rimfall.view';
 const VIEW_KEPT = ['units', 'theme', 'keys', 'beads_s', 'arrows', 'companion', 'companionOutside', 'measure', 'compare', 'away'];
 
-export function createAutosave(storage) {
-  const get = key => {
-    try {
-      return JSON.parse(storage.getItem(key));
-    } catch {
-      return null;
-    }
-  };
-  const put = (key, value) => {
-    try {
-      storage.setItem(key, JSON.stringify(value));
-      return true;
-    } catch {
-      return false;
-    }
-  };
+export function createViewStorage(storage) {
   return {
-    scene() {
-      const document = get(SCENE);
-      return isScene(document) ? document : null;
-    },
-    save: document => put(SCENE, document),
-    recent() {
-      const list = get(RECENT);
-      return Array.isArray(list) ? list.filter(item => isScene(item?.document)) : [];
-    },
-    /** Newest first; a scene of the same title takes the older one's place. */
-    remember(document, when) {
-      const title = document.title || 'Untitled scene';
-      const others = this.recent().filter(item => item.title !== title);
-      return put(RECENT, [{ title, when, document }, ...others].slice(0, RECENT_KEPT));
-    },
     view(first) {
-      const kept = get(VIEW);
+      const kept = parsed(storage);
       if (kept === null || typeof kept !== 'object') return {};
       return Object.fromEntries(VIEW_KEPT.filter(key => typeof kept[key] === typeof first[key]).map(key => [key, kept[key]]));
     },
-    saveView: view => put(VIEW, Object.fromEntries(VIEW_KEPT.map(key => [key, view[key]]))),
+    saveView(view) {
+      try {
+        storage.setItem(VIEW, JSON.stringify(Object.fromEntries(VIEW_KEPT.map(key => [key, view[key]]))));
+      } catch {
+        // it is set anew the next time
+      }
+    },
   };
 }
 
-// After each settled change the scene goes into the browser's storage and into the address.
+function parsed(storage) {
+  try {
+    return JSON.parse(storage.getItem(VIEW));
+  } catch {
+    return null;
+  }
+}
+
+// After each settled change the scene goes into the address.
 
 const SETTLE_MS = 250;
 
-export function createPersistence({ store, autosave, open }) {
+/** written({hash, fits}): what was written there; it is empty where the scene is too long for one. */
+export function createAddress({ store, views, open, written }) {
   let timer = 0, // none
     newest = 0;
 
-  async function keep() {
-    clearTimeout(timer);
+  async function write() {
     timer = 0;
-    autosave.save(store.document);
     const mine = (newest += 1);
     const hash = await toHash(store.document, store.fields);
     if (mine !== newest) return;
     const fits = location.origin.length + location.pathname.length + hash.length <= LONGEST_LINK;
     history.replaceState(null, '', fits ? hash : location.pathname + location.search);
+    written({ hash: fits ? hash : '', fits });
   }
 
-  // a dial that follows may come after the change it follows was kept
+  // a dial that follows may come after the change it follows was written
   store.on('document', ({ live, followed }) => {
     if (live && !followed) return;
     clearTimeout(timer);
-    timer = setTimeout(keep, SETTLE_MS);
+    timer = setTimeout(write, SETTLE_MS);
   });
-  store.on('view', () => autosave.saveView(store.view));
-  addEventListener('pagehide', () => {
-    if (timer) autosave.save(store.document);
-  });
+  store.on('view', () => views.saveView(store.view));
   addEventListener('hashchange', async () => {
     try {
       const document = await fromHash(location.hash);

@@ -18,6 +18,11 @@ from tests.serving import serving
 from .looking import LONG_S, stop
 
 KEPT = "local_storage,indexeddb,cookies,cache_storage,service_workers"  # all that a site may leave, but files it has loaded
+CLEAR = """() => new Promise(done => {
+  localStorage.clear();
+  sessionStorage.clear();
+  indexedDB.deleteDatabase('rimfall').onsuccess = () => done();  // once the connections of pages that have gone are closed
+})"""
 
 
 class Troubles:
@@ -78,6 +83,8 @@ class Pages:
             context.close()
             return
         page.unroute_all(behavior="ignoreErrors")
+        page.goto("/static/robots.txt")  # a page that goes writes what it has not yet, so it is cleared after that
+        page.evaluate(CLEAR)
         page.goto("about:blank")
         page.emulate_media(media="null")
         page.mouse.up()

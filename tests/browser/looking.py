@@ -1,8 +1,10 @@
 """What a user sees of the page, read for the browser tests: figures, words, and the picture of each stage."""
 
+import base64
 import io
 import json
 import time
+import zlib
 
 import av
 
@@ -51,9 +53,32 @@ def shown_is(page, name, value):
     return until(f"{name} {value} on the stages", lambda: abs(drawn(page, name) - value) < 1e-6 * value)
 
 
+READ_KEPT = """() => new Promise((done, failed) => {
+  const asked = indexedDB.open('rimfall');
+  asked.onupgradeneeded = () => asked.transaction.abort();  // there is none, and looking makes none
+  asked.onerror = () => done([]);
+  asked.onsuccess = () => {
+    const all = asked.result.transaction('scenes').objectStore('scenes').index('changed_ms').getAll();
+    all.onsuccess = () => { asked.result.close(); done(all.result.reverse()); };
+    all.onerror = () => failed(all.error);
+  };
+})"""
+
+
+def kept_records(page):
+    """What the browser's database holds, newest first."""
+    return page.evaluate(READ_KEPT)
+
+
 def saved_scene(page):
-    """The scene the browser keeps."""
-    return json.loads(page.evaluate("localStorage.getItem('rimfall.scene') || 'null'"))
+    """The scene the browser keeps of this tab; one that was only opened is in the address alone."""
+    mine = json.loads(page.evaluate("sessionStorage.getItem('rimfall.tab') || '{}'"))
+    if mine.get("id"):
+        return next((record["document"] for record in kept_records(page) if record["id"] == mine["id"]), None)
+    _, carried, packed = page.url.partition("#s=")
+    if not carried:
+        return mine.get("opened")
+    return json.loads(zlib.decompress(base64.urlsafe_b64decode(packed + "=" * (-len(packed) % 4)), wbits=-15))
 
 
 def stop(page, at_s=None):

@@ -1,9 +1,9 @@
-// A scene in the address and in the browser's storage.
+// A scene in the address, and how the page was set.
 
 import assert from 'node:assert/strict';
 import test from 'node:test';
 import { inflateRawSync } from 'node:zlib';
-import { createAutosave, fromHash, toHash } from '../../static/state/persistence.js';
+import { createViewStorage, fromHash, toHash } from '../../static/state/persistence.js';
 import { withoutDefaults } from '../../static/state/fields.js';
 import { FIELDS, SCENE } from './_scene.mjs';
 
@@ -66,21 +66,18 @@ const memory = (items = {}) => ({
   },
 });
 
-test('autosave gives back what it was given', () => {
-  const kept = createAutosave(memory());
-  assert.equal(kept.scene(), null);
-  kept.save(SCENE);
-  assert.deepEqual(kept.scene(), SCENE);
+test('how the page was set comes back, and nothing of another kind', () => {
+  const views = createViewStorage(memory());
+  assert.deepEqual(views.view({ units: 'si' }), {});
+  views.saveView({ units: 'us', beads_s: 0.5, chosen: 3 });
+  const { units, beads_s, chosen } = views.view({ units: 'si', beads_s: 1, chosen: 0 });
+  assert.deepEqual([units, beads_s, chosen], ['us', 0.5, undefined]);
+  assert.equal(views.view({ units: 7 }).units, undefined);
 });
 
-test('a broken autosave is none', () => {
-  for (const text of ['', '{', 'null', '[]', '{"rimfall":1}', '{"rimfall":1,"habitat":{},"motions":[7]}', '{"rimfall":1,"habitat":[],"motions":[]}']) {
-    assert.equal(createAutosave(memory({ 'rimfall.scene': text })).scene(), null, text);
-  }
-});
-
-test('a storage that throws stops nothing', () => {
-  const closed = createAutosave({
+test('a storage that is broken or throws stops nothing', () => {
+  assert.deepEqual(createViewStorage(memory({ 'rimfall.view': '[1' })).view({ units: 'si' }), {});
+  const closed = createViewStorage({
     getItem() {
       throw new Error('no');
     },
@@ -88,30 +85,6 @@ test('a storage that throws stops nothing', () => {
       throw new Error('full');
     },
   });
-  assert.equal(closed.scene(), null);
-  assert.equal(closed.save(SCENE), false);
-  assert.deepEqual(closed.recent(), []);
+  closed.saveView({ units: 'si' });
   assert.deepEqual(closed.view({ units: 'si' }), {});
-});
-
-test('recent scenes: newest first, one a title, eight at most', () => {
-  const kept = createAutosave(memory());
-  for (let n = 0; n < 12; n += 1) kept.remember({ ...SCENE, title: `Scene ${n % 10}` }, n);
-  const titles = kept.recent().map(item => item.title);
-  assert.equal(titles.length, 8);
-  assert.deepEqual(titles.slice(0, 3), ['Scene 1', 'Scene 0', 'Scene 9']);
-});
-
-test('a scene remembered again takes the place of the older one of its title', () => {
-  const kept = createAutosave(memory());
-  kept.remember({ ...SCENE, title: 'Drop' }, 1);
-  kept.remember({ ...SCENE, title: 'Throw' }, 2);
-  kept.remember({ ...SCENE, title: 'Drop' }, 3);
-  assert.deepEqual(
-    kept.recent().map(({ title, when }) => [title, when]),
-    [
-      ['Drop', 3],
-      ['Throw', 2],
-    ],
-  );
 });

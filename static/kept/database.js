@@ -1,0 +1,103 @@
+// The browser's database of kept scenes: opened when first needed, opened again when the browser has closed it, brought up to this
+// version's layout step by step. One store, a record a scene.
+
+const NAME = 'rimfall';
+const STORE = 'scenes';
+
+// What makes each version's layout out of the one before it. A step that has been released is never changed: the next is added.
+const STEPS = [
+  db => {
+    db.createObjectStore(STORE, { keyPath: 'id' }).createIndex('changed_ms', 'changed_ms');
+  },
+];
+
+/** `factory`: the browser's `indexedDB`; none where it has none. */
+export function createDatabase({ factory, name = NAME, steps = STEPS }) {
+  let opening = /** @type {Promise<IDBDatabase> | null} */ (null);
+
+  function open() {
+    opening ??= opened().catch(problem => {
+      opening = null; // asked for again, it may work
+      throw problem;
+    });
+    return opening;
+  }
+
+  async function opened() {
+    if (!factory) throw named('NotSupportedError', 'this browser has no database');
+    const request = factory.open(name, steps.length);
+    request.onupgradeneeded = ({ oldVersion }) => {
+      for (const step of steps.slice(oldVersion)) step(request.result, request.transaction);
+    };
+    const db = /** @type {IDBDatabase} */ (
+      await new Promise((resolve, reject) => {
+        request.onblocked = () => reject(named('BlockedError', 'an older Rimfall is open in another tab'));
+        request.onerror = () => reject(request.error);
+        request.onsuccess = () => resolve(request.result);
+      })
+    );
+    // a newer version in another tab goes first; what the browser has closed, as when its data were cleared, is opened anew
+    db.onversionchange = () => {
+      db.close();
+      opening = null;
+    };
+    db.onclose = () => {
+      opening = null;
+    };
+    return db;
+  }
+
+  /** One transaction: `work(store, asked)` awaits nothing but `asked(request)`; what it gives is given once all of it is written.
+   *  @param {IDBTransactionMode} mode */
+  async function run(mode, work) {
+    const transaction = await begun(mode);
+    const written = completed(transaction);
+    written.catch(() => {}); // told below, or by what went wrong first
+    try {
+      const result = await work(transaction.objectStore(STORE), asked);
+      await written;
+      return result;
+    } catch (problem) {
+      if (!transaction.error) ended(transaction);
+      throw problem;
+    }
+  }
+
+  async function begun(mode) {
+    const begin = async () => (await open()).transaction(STORE, mode, { durability: 'strict' });
+    try {
+      return await begin();
+    } catch (problem) {
+      if (problem.name !== 'InvalidStateError') throw problem;
+      opening = null; // closed under our hands
+      return begin();
+    }
+  }
+  return { run, read: work => run('readonly', work), change: work => run('readwrite', work) };
+}
+
+function asked(request) {
+  return new Promise((resolve, reject) => {
+    request.onsuccess = () => resolve(request.result);
+    request.onerror = () => reject(request.error);
+  });
+}
+
+function completed(transaction) {
+  return new Promise((resolve, reject) => {
+    transaction.oncomplete = () => resolve(undefined);
+    transaction.onabort = () => reject(transaction.error ?? named('AbortError', 'nothing was written'));
+  });
+}
+
+function ended(transaction) {
+  try {
+    transaction.abort();
+  } catch {
+    // it is over already
+  }
+}
+
+function named(name, message) {
+  return Object.assign(new Error(message), { name });
+}

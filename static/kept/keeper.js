@@ -1,0 +1,247 @@
+// Keeps what this tab works on. A scene that was opened has no record until its first change; from then on each change goes into that
+// record and no other. Which record a document belongs to stays with the document, so that undoing past the opening of another scene
+// goes back to the record of the first.
+
+import { newRecord, randomId, same } from './records.js';
+
+const SETTLE_MS = 250,
+  RETRY_MS = 15_000;
+
+/** `first` {document, record, release}: what is open; record null: it has none. picture() → a small drawing of what is shown; told(words):
+ *  what somebody should know. */
+export function createKeeper({ store, records, claims, tab, journal, word, picture, told, first, newId = randomId, now = Date.now, timers = TIMERS }) {
+  const sittings = new WeakMap(); // of each document, the record that it belongs to
+  const waiting = new Map(); // what is to be written, by sitting
+  const hearers = new Set();
+  let current = seated(first);
+  let underWay = null; // {sitting, document} while it is written
+  let writing = Promise.resolve();
+  let timer = null;
+  let trouble = null; // why nothing is being kept: {why, say}
+
+  function seated({ document, record = null, release = null }) {
+    const sitting = {
+      id: null,
+      rev: null,
+      made_ms: null,
+      changed_ms: null,
+      drawing: null,
+      drawn: null,
+      opened: document,
+      written: null,
+      claim: Promise.resolve(release),
+    };
+    if (record) adopt(sitting, record, document);
+    sittings.set(document, sitting);
+    return sitting;
+  }
+
+  function adopt(sitting, { id, rev, made_ms, changed_ms, drawing = null }, document) {
+    Object.assign(sitting, { id, rev, made_ms, changed_ms, drawing, drawn: drawing && document, written: document });
+  }
+
+  // apart from its record, so that only a further change makes another
+  function orphan(sitting) {
+    letGo(sitting);
+    const opened = sitting === current ? store.document : (waiting.get(sitting) ?? sitting.written);
+    Object.assign(sitting, { id: null, rev: null, made_ms: null, opened, written: null });
+    waiting.delete(sitting);
+  }
+
+  function letGo(sitting) {
+    sitting.claim.then(release => release?.());
+    sitting.claim = Promise.resolve(null);
+  }
+
+  function named(sitting) {
+    letGo(sitting);
+    sitting.id = newId();
+    sitting.rev = null;
+    sitting.made_ms ??= now();
+    sitting.claim = claims.take(sitting.id);
+    if (sitting === current) tab.note({ id: sitting.id, opened: null });
+  }
+
+  store.on('document', ({ live = false, followed = false }) => {
+    const { document } = store;
+    const sitting = sittings.get(document) ?? current;
+    sittings.set(document, sitting);
+    if (sitting !== current) turnTo(sitting);
+    if (document === (sitting.id === null ? sitting.opened : settled(sitting))) return;
+    if (sitting.id === null) named(sitting);
+    waiting.set(sitting, document);
+    if (!live || followed) later(SETTLE_MS);
+  });
+  // what was written before its answer came gets its drawing
+  store.on('answer', ({ current: now_shown }) => {
+    if (now_shown && current.id !== null && store.document === current.written && current.drawn !== current.written) {
+      waiting.set(current, store.document);
+      later(SETTLE_MS);
+    }
+  });
+
+  // what its record holds, once nothing of it is on its way
+  const settled = sitting => (waiting.has(sitting) || underWay?.sitting === sitting ? null : sitting.written);
+
+  function turnTo(sitting) {
+    leave();
+    current = sitting;
+    tab.note({ id: sitting.id, opened: null });
+    if (sitting.id === null) return;
+    sitting.claim = claims.take(sitting.id).then(release => {
+      if (release === null) orphan(sitting);
+      return release;
+    });
+  }
+
+  // everything of it is written before another tab may have it
+  function leave() {
+    const { claim } = current;
+    if (waiting.has(current)) draw(current, waiting.get(current));
+    current.claim = Promise.resolve(null);
+    flush().then(async () => (await claim)?.());
+  }
+
+  function later(delay_ms) {
+    timers.clear(timer);
+    timer = timers.set(flush, delay_ms);
+  }
+
+  /** Everything that waits is written, after what is being written. */
+  function flush() {
+    timers.clear(timer);
+    timer = null;
+    writing = writing.then(writeAll);
+    return writing;
+  }
+
+  async function writeAll() {
+    for (const [sitting, document] of [...waiting]) {
+      waiting.delete(sitting);
+      underWay = { sitting, document };
+      try {
+        await write(sitting, document);
+        setTrouble(null);
+      } catch (problem) {
+        if (!waiting.has(sitting)) waiting.set(sitting, document);
+        setTrouble(troubleOf(problem));
+        if (timer === null) later(RETRY_MS);
+      }
+      underWay = null;
+    }
+  }
+
+  async function write(sitting, document) {
+    await sitting.claim;
+    if (sitting.id === null) named(sitting);
+    const record = recordOf(sitting, document);
+    const open = await claims.elsewhere();
+    let done = await records.write(record, sitting.rev, open);
+    if (done.theirs && same(done.theirs.document, document)) done = await records.write(record, done.theirs.rev, open);
+    if (done.theirs) {
+      named(sitting);
+      done = await records.write({ ...record, id: sitting.id }, null, open);
+      told('This scene was changed in another tab as well: what you do here is kept as a scene of its own.');
+    }
+    journal.drop(record.id);
+    Object.assign(sitting, { rev: done.rev, written: document });
+    if (sitting !== current) letGo(sitting);
+    if (done.dropped.length) told(droppedWords(done.dropped));
+    word.tell();
+    hearers.forEach(hear => hear());
+  }
+
+  function recordOf(sitting, document) {
+    const answered = store.answered === document;
+    draw(sitting, document);
+    if (document !== sitting.written) sitting.changed_ms = now(); // a drawing that comes later is no change
+    const { id, made_ms, changed_ms, drawing } = sitting;
+    const record = { ...newRecord(id, document, made_ms), changed_ms, drawing };
+    const stood = !answered && sittings.get(store.answered) === sitting ? store.answered : null;
+    return stood ? { ...record, stood } : record;
+  }
+
+  // the drawing is that of the answer shown, while it is shown; what cannot be drawn is kept all the same
+  function draw(sitting, document) {
+    if (store.answered !== document || sitting.drawn === document) return;
+    sitting.drawn = document;
+    try {
+      sitting.drawing = picture();
+    } catch {
+      sitting.drawing = null;
+    }
+  }
+
+  function setTrouble(next) {
+    if (trouble?.why === next?.why) return;
+    if (trouble && !next) told('Your work is being kept again.');
+    trouble = next;
+    hearers.forEach(hear => hear());
+  }
+
+  if (current.id !== null) tab.note({ id: current.id, opened: null });
+  word.on(() => {
+    if (trouble) flush(); // another tab may have made room
+  });
+
+  return {
+    flush,
+    get trouble() {
+      return trouble;
+    },
+    /** The record of what is shown; null while it has none. */
+    get id() {
+      return current.id;
+    },
+    on: hear => hearers.add(hear),
+    /** Before another scene is shown: from then on that is what is worked on. */
+    begin(opening) {
+      leave();
+      current = seated(opening);
+      tab.note({ id: current.id, opened: null });
+    },
+    /** For a page that is being left: what is not written yet goes where that takes no time. */
+    lastWords() {
+      const open = new Map(underWay ? [[underWay.sitting, underWay.document], ...waiting] : waiting);
+      for (const [sitting, document] of open) {
+        if (sitting.id === null) named(sitting);
+        journal.put(recordOf(sitting, document), sitting.rev);
+      }
+    },
+    /** The record that was removed; what is shown of it stays, and is kept again once it is changed. */
+    async remove(id) {
+      await flush();
+      const gone = await records.remove(id);
+      for (const sitting of [current, ...waiting.keys()]) if (sitting.id === id) orphan(sitting);
+      if (current.id === null) tab.note({ id: null });
+      word.tell();
+      return gone;
+    },
+    async restore(removed) {
+      const back = await records.restore(removed);
+      if (current.id === null && same(store.document, back.document)) {
+        adopt(current, back, store.document);
+        current.claim = claims.take(back.id);
+        tab.note({ id: back.id });
+      }
+      word.tell();
+      return back;
+    },
+  };
+}
+
+const TIMERS = { set: (fn, ms) => setTimeout(fn, ms), clear: id => clearTimeout(id) };
+
+function troubleOf(problem) {
+  if (problem.name === 'QuotaExceededError') return { why: 'full', say: 'Your work is not being kept: this browser’s storage is full.' };
+  if (problem.name === 'VersionError')
+    return { why: 'newer', say: 'Your work is not being kept: a newer Rimfall has been used in this browser. Reload the page.' };
+  return { why: 'refused', say: 'Your work is not being kept: this browser lets the page store nothing.' };
+}
+
+function droppedWords(titles) {
+  const first = `“${titles[0] || 'Untitled scene'}”`;
+  return titles.length === 1
+    ? `The oldest kept scene, ${first}, made room for this one.`
+    : `The ${titles.length} oldest kept scenes made room, ${first} first.`;
+}

@@ -1,0 +1,36 @@
+// Kept work put together: what is open here and elsewhere, and what may be done with the records. What a browser lacks is done without.
+
+import { createDatabase } from './database.js';
+import { createJournal, takeInFrom } from './journal.js';
+import { createRecords, randomId } from './records.js';
+import { createShelf } from './shelf.js';
+import { createClaims, createTab, createWord } from './tabs.js';
+
+const LONGEST_MS = 3_000; // that a page waits for its database
+
+/** `local` and `session`: the browser's storages; `indexedDB`, `locks`, `Channel`: as the browser has them, or undefined. */
+export function createKept({ local, session, indexedDB, locks, Channel, fromHash, refusalOf, version }) {
+  const records = createRecords({ database: createDatabase({ factory: indexedDB }), newId: randomId });
+  const claims = createClaims(locks),
+    tab = createTab(session),
+    word = createWord(Channel);
+  return {
+    records,
+    claims,
+    tab,
+    word,
+    journal: createJournal(local),
+    shelf: createShelf({ records, claims, tab, fromHash, refusalOf, version }),
+    /** What local storage holds comes into the database first. */
+    async prepare() {
+      const takenIn = claims.elsewhere().then(open => takeInFrom(local, { records, open, now_ms: Date.now(), newId: randomId }));
+      // what fails stays where it is; that nothing can be kept is told with the first change
+      await Promise.race([takenIn.catch(() => {}), new Promise(resolve => setTimeout(resolve, LONGEST_MS))]);
+    },
+    /** Newest first, with `here`, where it is what `keeper` has, and `elsewhere`, where another tab has it open. */
+    async list(keeper) {
+      const [list, elsewhere] = await Promise.all([records.list(), claims.elsewhere()]);
+      return list.map(record => ({ ...record, here: record.id === keeper.id, elsewhere: elsewhere.has(record.id) }));
+    },
+  };
+}

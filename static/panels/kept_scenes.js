@@ -1,0 +1,128 @@
+// The scenes kept in this browser: newest first, each with its drawing, to open, to remove, and to bring back.
+
+import { PATHS } from '../state/palette.js';
+import { whenWords } from '../state/words.js';
+import { h, s, setChildren, setText } from './shared/dom.js';
+import { unkeptNotice } from './unkept.js';
+
+const UNTITLED = 'Untitled scene';
+
+/** `kept`: list() → records newest first, each with `here` and `elsewhere` (open in this tab, in another); open(id); remove(id) → the record;
+ *  restore(record); save(record) as a file; trouble: why nothing is being kept, or null; on(hear): when any of it changes. */
+export function createKeptScenes({ kept, opened, saveScene }) {
+  const list = h('ul', { class: 'kept-list' });
+  const words = h('p', { class: 'kept-none' }, 'Nothing is kept yet. A scene is kept here from its first change on, in this browser alone.');
+  const trouble = h('div', {});
+  const said = h('p', { class: 'unseen', role: 'status' });
+  const element = h('section', { class: 'kept' }, h('h3', { class: 'third' }, 'Kept in this browser'), trouble, list, words, said);
+  const removed = new Map(); // by id, until the list is left: each can be brought back
+
+  async function update() {
+    const records = await kept.list().catch(() => []);
+    const rows = [...records, ...removed.values()].sort((a, b) => b.changed_ms - a.changed_ms);
+    const focused = document.activeElement?.closest('[data-kept]')?.dataset.kept;
+    setChildren(
+      list,
+      rows.map(record => (removed.has(record.id) ? removedRow(record) : keptRow(record))),
+    );
+    words.hidden = rows.length > 0;
+    setChildren(trouble, kept.trouble && unkeptNotice(kept.trouble, saveScene));
+    if (focused) list.querySelector(`[data-kept="${focused}"] button`)?.focus();
+  }
+
+  function keptRow(record) {
+    const title = record.title || UNTITLED;
+    const when = whenWords(record.changed_ms, Date.now());
+    const where = record.here ? 'open here' : record.elsewhere ? 'open in another tab' : null;
+    return h(
+      'li',
+      { 'data-kept': record.id },
+      h(
+        'button',
+        { type: 'button', class: 'kept-open', onclick: () => open(record) },
+        drawingOf(record.drawing),
+        h('span', { class: 'kept-words' }, h('b', {}, title), h('span', { class: 'kept-when' }, [when, where].filter(Boolean).join(' · '))),
+      ),
+      h(
+        'span',
+        { class: 'kept-does' },
+        record.refused &&
+          h('button', { type: 'button', class: 'link', 'aria-label': `Save ${title} as a file`, onclick: () => kept.save(record) }, 'Save as a file'),
+        h(
+          'button',
+          { type: 'button', class: 'link', 'aria-label': `Remove ${title}, ${when}`, 'aria-disabled': record.elsewhere, onclick: () => remove(record) },
+          'Remove',
+        ),
+      ),
+      record.refused && h('p', { class: 'kept-refused' }, `Kept as it was left; this version refuses it: ${record.refused.say}`),
+    );
+  }
+
+  function removedRow(record) {
+    const title = record.title || UNTITLED;
+    return h(
+      'li',
+      { 'data-kept': record.id, class: 'removed' },
+      h('span', {}, `${title} was removed.`),
+      h('button', { type: 'button', class: 'link', 'aria-label': `Undo: bring back ${title}`, onclick: () => restore(record) }, 'Undo'),
+    );
+  }
+
+  function open(record) {
+    opened();
+    if (!record.here) kept.open(record.id);
+  }
+
+  async function remove(record) {
+    if (record.elsewhere) return setText(said, 'It is open in another tab: remove it there, or close that tab.');
+    const gone = await kept.remove(record.id).catch(() => null);
+    if (!gone) return setText(said, 'It could not be removed.');
+    removed.set(gone.id, gone);
+    await update();
+    list.querySelector(`[data-kept="${record.id}"] button`)?.focus();
+    setText(said, `${record.title || UNTITLED} was removed. Undo brings it back.`);
+  }
+
+  async function restore(record) {
+    removed.delete(record.id);
+    const back = await kept.restore(record);
+    await update();
+    list.querySelector(`[data-kept="${back.id}"] button`)?.focus();
+    setText(said, `${record.title || UNTITLED} is back.`);
+  }
+
+  return {
+    element,
+    update,
+    /** What was removed stays so. */
+    leave() {
+      removed.clear();
+      setText(said, '');
+    },
+  };
+}
+
+// The small drawing; a scene that was never drawn has an empty stage.
+function drawingOf(drawing) {
+  const { circles = [], lines = [], people = [], paths = [] } = drawing ?? {};
+  const look = n => PATHS[(n - 1) % PATHS.length];
+  return s(
+    'svg',
+    { class: 'vignette', viewBox: '0 0 320 200', 'aria-hidden': 'true' },
+    circles.map(([cx, cy, r], i) => s('circle', { cx, cy, r, class: i ? 'inner' : 'deck' })),
+    lines.map(([x1, y1, x2, y2]) => s('line', { x1, y1, x2, y2, class: 'deck' })),
+    people.map(([x1, y1, x2, y2]) => s('line', { x1, y1, x2, y2, class: 'person' })),
+    paths.map(({ look: n, points }) =>
+      s('polyline', {
+        points: points.join(' '),
+        class: 'path',
+        stroke: look(n).color,
+        'stroke-dasharray':
+          look(n)
+            .dash.map(d => 6 * d)
+            .join(' ') || null,
+      }),
+    ),
+    paths.map(({ look: n, end }) => end && s('circle', { cx: end[0], cy: end[1], r: 9, fill: look(n).color })),
+  );
+}
