@@ -72,13 +72,15 @@ export function createKeeper({ store, records, claims, tab, journal, word, pictu
     waiting.set(sitting, document);
     if (!live || followed) later(SETTLE_MS);
   });
+  store.on('answer', drawLater);
+
   // what was written before its answer came gets its drawing
-  store.on('answer', ({ current: now_shown }) => {
-    if (now_shown && current.id !== null && store.document === current.written && current.drawn !== current.written) {
-      waiting.set(current, store.document);
-      later(SETTLE_MS);
-    }
-  });
+  function drawLater() {
+    const { document } = store;
+    if (current.id === null || document !== current.written || document !== store.answered || document === current.drawn) return;
+    waiting.set(current, document);
+    later(SETTLE_MS);
+  }
 
   // what its record holds, once nothing of it is on its way
   const settled = sitting => (waiting.has(sitting) || underWay?.sitting === sitting ? null : sitting.written);
@@ -145,7 +147,8 @@ export function createKeeper({ store, records, claims, tab, journal, word, pictu
     }
     journal.drop(record.id);
     Object.assign(sitting, { rev: done.rev, written: document });
-    if (sitting !== current) letGo(sitting);
+    if (sitting === current) drawLater();
+    else letGo(sitting);
     if (done.dropped.length) told(droppedWords(done.dropped));
     word.tell();
     hearers.forEach(hear => hear());
