@@ -28,6 +28,9 @@ def check(scene):
     return scene
 
 
+_LEAST_STEP_S = 1e-6  # in which a spin may change: in less the change would be no number
+
+
 def _habitat(part, at):
     yield from _spins(part, at)
     yield from (wrong(f"{at}.{field}", was, may_be) for field, was, may_be in part.clashes())
@@ -44,10 +47,9 @@ def _spins(part, at):
             yield wrong(field, spin, may_be)
     before = 0.0
     for i, point in enumerate(part.spin_ramp):
-        if not point.time_s > before:
-            yield wrong(
-                f"{at}.spin_ramp.{i}.time_s", point.time_s, f"later than the point before it, above {before:g} s"
-            )
+        if not point.time_s - before >= _LEAST_STEP_S:
+            may_be = f"later than the point before it, above {before:g} s, by {_LEAST_STEP_S:g} s at least"
+            yield wrong(f"{at}.spin_ramp.{i}.time_s", point.time_s, may_be)
         before = point.time_s
 
 

@@ -17,6 +17,7 @@ from .part import TurningPart, shape_field
 # how far the floor of the room is below a table; a large one lies low, for people ride on it
 BENCH_M, STEP_M = 0.8, 0.3
 LARGE_M = 2.0  # from this radius on they do
+_LEAST_PULL_M_S2 = 1e-100
 ROOM_RADII, ROOM_M = 7.0, 9.0  # of floor about it, in radii; at least so far
 
 
@@ -131,5 +132,6 @@ class TurntablePart(TurningPart):
     outside_gravity_m_s2: float = number("Gravity of the room", "m/s²", 0, 100, G0_M_S2, shown=linear(0, 20))
 
     def habitat(self):
-        """The Turntable."""
-        return Turntable(self.radius_m, self.spin, self.outside_gravity_m_s2)
+        """The Turntable; a room with next to no gravity has none, for a fall in it would take no number of seconds."""
+        pull_m_s2 = self.outside_gravity_m_s2 if self.outside_gravity_m_s2 >= _LEAST_PULL_M_S2 else 0.0
+        return Turntable(self.radius_m, self.spin, pull_m_s2)
