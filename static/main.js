@@ -237,7 +237,7 @@ function storageOrNone(name) {
 }
 
 function sayDead(problem) {
-  const say = `${problem.message} Rimfall needs its server: start it again, then reload this page.`;
+  const say = `${problem.message} Reload this page to try again.`;
   window.document.getElementById('alert').textContent = say;
   const place = window.document.getElementById('notice');
   place.className = 'notice failed';

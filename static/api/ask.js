@@ -122,7 +122,10 @@ export function createAskFeel({ store, feel }) {
     ask: ({ body, units }, signal) => feel(body, { units, signal }),
     answered: answer => store.setFeel(answer),
     // an error of the scene is told by the question about the paths; the figures stay those of the last scene that stood
-    failed: problem => store.setFeel(null, problem),
+    failed: problem => {
+      if (!(problem instanceof ValidationError)) lastQuestion = null; // asked again when the place is opened again
+      store.setFeel(null, problem);
+    },
   });
 
   const now = () => ({ body: requestOf(store.document), units: store.view.units });

@@ -1,4 +1,4 @@
-// The line over the stages that says what the page is busy with or waits for; in an open sheet it stands at the sheet's foot.
+// The line over the stages that says what the page is busy with or waits for; in an open sheet it stands under the sheet's title.
 
 import { h, setAttribute, setChildren, setText } from './shared/dom.js';
 
@@ -27,6 +27,7 @@ export function createStatusLine({ status, home }) {
     element.classList.toggle('shown', line !== null);
     setText(words, line?.say ?? '');
     setText(heard, line?.say ?? '');
+    element.dispatchEvent(new CustomEvent('rimfall:line', { bubbles: true })); // labels on the stages keep off it
     setChildren(
       buttons,
       line?.buttons.map(({ say }, i) => h('button', { type: 'button', class: 'link', onclick: () => status.line?.buttons[i]?.run() }, say)),
@@ -35,8 +36,10 @@ export function createStatusLine({ status, home }) {
   }
 
   function settle() {
-    const place = document.querySelector('dialog[open]:modal') ?? home;
-    if (element.parentElement !== place) place.append(element);
+    const sheet = document.querySelector('dialog[open]:modal');
+    if (element.parentElement === (sheet ?? home)) return;
+    if (sheet) sheet.querySelector('header').after(element);
+    else home.append(element);
   }
   // what is outside an open sheet cannot be pressed
   new MutationObserver(settle).observe(document.body, { subtree: true, attributeFilter: ['open'] });

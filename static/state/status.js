@@ -23,9 +23,10 @@ export function createStatus({ later = (fn, ms) => setTimeout(fn, ms), forget = 
   const shown = () => jobs.findLast(job => job.long);
 
   function serverLine() {
-    const job = jobs.at(-1);
-    const buttons = [server === 'away' ? { say: 'Retry now', run: retry } : null, cancelOf(job)].filter(Boolean);
-    return { kind: server, say: [SAYS[server], job?.aside?.()].filter(Boolean).join(' '), share: null, buttons };
+    const aside = jobs.map(job => job.aside()).find(Boolean);
+    const cancel = cancelOf(jobs.findLast(job => job.cancel));
+    const buttons = [server === 'away' ? { say: 'Retry now', run: retry } : null, cancel].filter(Boolean);
+    return { kind: server, say: [SAYS[server], aside].filter(Boolean).join(' '), share: null, buttons };
   }
 
   return {

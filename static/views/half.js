@@ -144,7 +144,7 @@ export class Half {
   placeLabels() {
     const { width, height } = this.rect;
     const wanted = this.wanted.map(label => ({ ...label, points: label.at.map(p => this.project(p)).filter(Boolean) })).filter(label => label.points.length);
-    this.labels.place(wanted, { width, height, taken: [...this.taken, ...this.alsoTaken()], paths: this.pathPx() });
+    this.labels.place(wanted, { width, height, taken: [...this.taken, ...this.dom.lineOver(), ...this.alsoTaken()], paths: this.pathPx() });
   }
 
   // Which way along the axis the eye stands (1 or −1).

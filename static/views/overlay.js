@@ -51,11 +51,18 @@ function half(element, frame) {
   const live = make('p', 'stage-live', box);
   // Where title and buttons stand, in px of the stage.
   const corners = () => [title, tools].map(part => ({ x: part.offsetLeft, y: part.offsetTop, w: part.offsetWidth, h: part.offsetHeight }));
+  // Where the page's own line lies over the stage, as a list of none or one.
+  const lineOver = () => {
+    const line = element.querySelector('.state.shown .state-box')?.getBoundingClientRect();
+    if (!line) return [];
+    const { left, top } = box.getBoundingClientRect();
+    return [{ x: line.left - left, y: line.top - top, w: line.width, h: line.height }];
+  };
   const retitle = ([says, aside]) => {
     title.firstElementChild.textContent = says;
     title.lastElementChild.textContent = aside;
   };
-  return { element, frame, name, titles: TITLES[frame], retitle, box, title, view, labels, tools, preset, measure, alone, live, corners };
+  return { element, frame, name, titles: TITLES[frame], retitle, box, title, view, labels, tools, preset, measure, alone, live, corners, lineOver };
 }
 
 export function make(tag, className, parent) {

@@ -15,7 +15,7 @@ export function standsAside() {
     const title = make('div', 'stage-title', box);
     const says = [make('b', '', title), make('em', '', title)];
     const corners = () => [{ x: TITLE.x, y: TITLE.y, w: title.offsetWidth, h: title.offsetHeight }];
-    return { frame, box, title, says, labels: make('div', 'stage-labels', box), corners };
+    return { frame, box, title, says, labels: make('div', 'stage-labels', box), corners, lineOver: () => [] };
   };
   return { aboard: stage('aboard'), outside: stage('outside') };
 }

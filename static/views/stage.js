@@ -81,6 +81,7 @@ class Stages {
       if (this.halves.aboard.launch.shown) this.invalidate();
     }); // the arrow shows the document; all else the answer
     this.clock.on(() => this.invalidate());
+    this.element.addEventListener('rimfall:line', () => this.invalidate());
     new ResizeObserver(() => this.resize()).observe(this.element);
     document.fonts?.ready.then(() => this.lettersCame());
     this.resize();

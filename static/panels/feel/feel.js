@@ -24,7 +24,8 @@ export async function createFeel({ store, client, glossary }) {
   ];
 
   function update() {
-    if (store.view.place !== 4 || !store.feel) return;
+    if (store.view.place !== 4) return;
+    if (!store.feel) return setText($('#feel-words'), store.feelProblem?.message ?? 'Working out what people would feel…');
     setText($('#feel-words'), store.feel.says.lead);
     setText($('#feel-caution span'), store.feel.caution);
     parts.forEach(part => part.update());

@@ -76,6 +76,7 @@ export function createPlot({ element, store, clock, client }) {
       body: { scene: { ...answer.scene, compare: [] }, export: { motions } },
       options: { width, plain: view.companion, units: view.units },
     };
+    if (!picture.hasChildNodes()) setChildren(picture, h('p', { class: 'small' }, 'Drawing the plot…'));
     want();
   }
 

@@ -75,6 +75,7 @@ export function createFeelMap({ element, store, client }) {
       options = { width, draw: drawnOf(group), units: store.view.units };
     if (request && JSON.stringify([request.body.person, request.body.own_limits, request.options]) === JSON.stringify([person, own_limits, options])) return;
     request = { body: { habitat, person, own_limits }, options };
+    if (!drawing) setText(caption, 'Drawing the map…');
     want();
   }
 
