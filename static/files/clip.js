@@ -10,8 +10,8 @@ const WAITING = 2; // frames handed over and not yet coded
 
 export const canCode = () => typeof VideoEncoder === 'function' && typeof VideoFrame === 'function';
 
-/** fps [n, d]: as shown. count frames; draw(i) → promise of a canvas of that size; tell(i) after each. Gives the parts of a WebM file. */
-export async function codeClip({ draw, count, fps, width, height, title, tell, signal }) {
+/** fps [n, d]: as shown. count frames; draw(i) → promise of a canvas of that size; tell(i) after each; notes: as of webm.js. Gives the parts of a WebM file. */
+export async function codeClip({ draw, count, fps, width, height, title, notes, tell, signal }) {
   const [{ name, config }, { webm }] = await Promise.all([configFor(width, height, fps), import('./webm.js')]); // fetched when wanted
   const frames = [];
   let colour = null,
@@ -42,7 +42,7 @@ export async function codeClip({ draw, count, fps, width, height, title, tell, s
   } finally {
     if (encoder.state !== 'closed') encoder.close();
   }
-  return webm({ frames, fps, width, height, codec: name, colour, title });
+  return webm({ frames, fps, width, height, codec: name, colour, title, notes });
 }
 
 async function configFor(width, height, fps) {

@@ -13,7 +13,9 @@ const ID = {
   Colour: 0x55b0, MatrixCoefficients: 0x55b1, Range: 0x55b9, TransferCharacteristics: 0x55ba, Primaries: 0x55bb,
   Cluster: 0x1f43b675, Timestamp: 0xe7, SimpleBlock: 0xa3,
   Cues: 0x1c53bb6b, CuePoint: 0xbb, CueTime: 0xb3, CueTrackPositions: 0xb7, CueTrack: 0xf7, CueClusterPosition: 0xf1,
+  Tags: 0x1254c367, Tag: 0x7373, Targets: 0x63c0, SimpleTag: 0x67c8, TagName: 0x45a3, TagString: 0x4487,
 };
+const NOTES_TAG = 'RIMFALL'; // names of tags are in capitals
 const CODECS = { vp8: 'V_VP8', vp9: 'V_VP9' };
 // the numbers of ITU-T H.273 by the names the browser gives
 const MATRIX = { rgb: 0, bt709: 1, bt470bg: 5, smpte170m: 6 },
@@ -24,8 +26,9 @@ const VIDEO = 1,
 const LONGEST_CLUSTER = 30_000; // timestamps in a cluster are 16 bits and signed
 
 /** frames: [{bytes, key}] in order, the first a key frame. fps [n, d]. codec 'vp8' or 'vp9'. colour: as
- *  VideoColorSpace has it, or null. Gives the parts of the file, in order. */
-export function webm({ frames, fps, width, height, codec, colour = null, title }) {
+ *  VideoColorSpace has it, or null. notes: what JSON can hold, its scene under `scene`, so that the clip can be opened again. Gives the
+ *  parts of the file, in order. */
+export function webm({ frames, fps, width, height, codec, colour = null, title, notes = null }) {
   const tick_ns = Math.round((1e9 * fps[1]) / fps[0]);
   const info = element('Info', [
     element('TimestampScale', whole(tick_ns)),
@@ -35,9 +38,10 @@ export function webm({ frames, fps, width, height, codec, colour = null, title }
     element('WritingApp', text('Rimfall')),
   ]);
   const tracks = element('Tracks', [track({ tick_ns, width, height, codec, colour })]);
+  const tags = notes ? tagsOf(notes) : [];
   const clusters = clustersOf(frames);
-  const cues = cuesOf(clusters, bytesOf([info, tracks].flat()));
-  return [...head(), ...element('Segment', [info, tracks, ...clusters.map(one => one.parts), cues])];
+  const cues = cuesOf(clusters, bytesOf([info, tracks, tags].flat()));
+  return [...head(), ...element('Segment', [info, tracks, tags, ...clusters.map(one => one.parts), cues])];
 }
 
 function head() {
@@ -48,6 +52,12 @@ function head() {
     element('DocTypeVersion', whole(4)),
     element('DocTypeReadVersion', whole(2)),
   ]);
+}
+
+// of the whole file, as it names no target
+function tagsOf(notes) {
+  const simple = element('SimpleTag', [element('TagName', text(NOTES_TAG)), element('TagString', text(JSON.stringify(notes)))]);
+  return element('Tags', [element('Tag', [element('Targets', []), simple])]);
 }
 
 function track({ tick_ns, width, height, codec, colour }) {

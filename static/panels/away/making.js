@@ -68,6 +68,7 @@ export function createMaking({ store, clock, studio, picture, sceneText }) {
         count: frames.length,
         fps: notes.file.shown_fps,
         title: notes.title,
+        notes,
         tell: done => tell(`Frame ${done} of ${frames.length}`, done, frames.length),
         signal,
       });

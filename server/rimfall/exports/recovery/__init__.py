@@ -20,7 +20,7 @@ from ...errors import BadInput, Refused, refusal
 from ...scene.reading import as_utf8, read_choices
 from .crate import of_usdc
 from .packed import of_zip
-from .pictures import of_png
+from .pictures import of_png, of_webm
 from .tables import beside, refuse_table
 from .terms import WANTED, Limits, Recovered, damaged, foreign, too_much
 from .texts import of_glb, of_notes, of_pdf, of_svg, of_usda
@@ -31,13 +31,14 @@ _READERS = {  # how a file begins -> its reader
     b"glTF": of_glb,
     b"#usda": of_usda,
     b"PXR-USDC": of_usdc,
+    b"\x1aE\xdf\xa3": of_webm,
     b"PK\3\4": of_zip,
     b"<svg": of_svg,
     b"<?xml": of_svg,
     b"%PDF-": of_pdf,
     b"\x89PNG\r\n\x1a\n": of_png,
 }
-_OTHERS = {b"\xff\xd8\xff": "jpg", b"\x1aE\xdf\xa3": "webm", b"PK\5\6": "zip", b"\x1f\x8b": "gzip", b"GIF8": "gif"}
+_OTHERS = {b"\xff\xd8\xff": "jpg", b"PK\5\6": "zip", b"\x1f\x8b": "gzip", b"GIF8": "gif"}
 _LARGE_BYTES = 8_000_000
 _FIRST = 32  # bytes that tell a format
 _SPACE = b" \t\r\n"

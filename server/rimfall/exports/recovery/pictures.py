@@ -7,9 +7,12 @@ import zlib
 from .terms import damaged, foreign, too_much
 from .texts import of_notes
 
-KEYWORD = b"rimfall"  # of the PNG's text chunk
+KEYWORD = b"rimfall"  # of a PNG's text chunk and, in capitals, of a clip's tag
 _PNG_SIGN_BYTES = 8
 _PNG_TEXT, _PNG_END = b"iTXt", b"IEND"
+_EBML, _SEGMENT, _TAGS, _TAG, _SIMPLE_TAG, _TAG_NAME, _TAG_STRING = (
+    0x1A45DFA3, 0x18538067, 0x1254C367, 0x7373, 0x67C8, 0x45A3, 0x4487,
+)  # fmt: skip
 _NOT_PACKED = b"\0\0\0\0"  # of a text chunk after its keyword: no packing, no language, no keyword in it
 
 
@@ -28,7 +31,7 @@ def of_png(content, limits):
                 content[at + 4 : at + 8 + length], struct.unpack_from(">I", content, at + 8 + length)[0], limits
             )
         if kind == _PNG_END:
-            raise foreign("png", " A picture carries its scene only where Rimfall's page made it from 0.7.0 on.")
+            raise foreign("png", " Pictures carry theirs from Rimfall 0.7.0 on.")
         at += 12 + length
     raise too_much("png", "has chunks, more than", limits.parts + 1, limits.parts)
 
@@ -46,3 +49,57 @@ def _of_chunk(chunk, check_sum, limits):
     if scene is None:
         raise foreign("png")
     return scene
+
+
+def of_webm(content, limits):
+    """A clip: the tag of its segment that is named for Rimfall."""
+    clip = _Elements(content, limits)
+    header = clip.child((0, len(content)), _EBML)
+    segment = clip.child((header[1], len(content)), _SEGMENT) if header else None
+    tags = clip.child(segment, _TAGS) if segment else None
+    tag = clip.child(tags, _TAG) if tags else None
+    simple = clip.child(tag, _SIMPLE_TAG) if tag else None
+    name = clip.child(simple, _TAG_NAME) if simple else None
+    text = clip.child(simple, _TAG_STRING) if simple else None
+    if text is None or name is None or bytes(content[slice(*name)]).lower() != KEYWORD:
+        raise foreign("webm", " Clips carry theirs from Rimfall 0.7.0 on.")
+    if text[1] - text[0] > limits.notes_bytes:
+        raise too_much("webm", "holds notes whose bytes are", text[1] - text[0], limits.notes_bytes)
+    scene = of_notes(content[slice(*text)], "webm", limits)
+    if scene is None:
+        raise foreign("webm")
+    return scene
+
+
+class _Elements:
+    """Elements of EBML (RFC 8794): number, size, content. Places are (start, end) of a content, bytes of the file."""
+
+    def __init__(self, content, limits):
+        self._content, self._limits, self._left = content, limits, limits.parts
+
+    def child(self, parent, number):
+        """The place of the first element of that number in a parent; None where there is none. Raises Refused."""
+        at, end = parent
+        while at < end:
+            self._left -= 1
+            if self._left < 0:
+                raise too_much("webm", "has elements, more than", self._limits.parts + 1, self._limits.parts)
+            kind, _, at = self._number(at, 4)
+            _, size, at = self._number(at, 8)
+            if at + size > end:
+                raise damaged("webm", "it is cut short")
+            if kind == number:
+                return at, at + size
+            at += size
+        return None
+
+    def _number(self, at, longest):
+        """A number of variable length (RFC 8794, 4): with the bit that marks its length, without it, and the place after it."""
+        first = self._content[at] if at < len(self._content) else 0
+        length = 9 - first.bit_length()
+        if length > longest or at + length > len(self._content):
+            raise damaged(
+                "webm", "it is cut short" if at + length > len(self._content) else f"no element is at byte {at:,}"
+            )
+        whole = int.from_bytes(self._content[at : at + length], "big")
+        return whole, whole - (1 << 7 * length), at + length
