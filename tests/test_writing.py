@@ -40,6 +40,12 @@ def test_long_names_that_begin_alike_are_two_files(tmp_path):
     assert {path: path.read_bytes() for path in tmp_path.iterdir()} == files
 
 
+def test_a_name_that_is_too_long_leaves_the_others_unwritten_too(tmp_path):
+    with pytest.raises(BadInput, match="File name too long"):
+        write_all({tmp_path / ("n" * 250 + ending): b"new" for ending in (".csv", ".notes.json")})
+    assert list(tmp_path.iterdir()) == []
+
+
 @pytest.mark.parametrize("place", ["no such folder/a.csv", "file/a.csv"])
 def test_a_place_that_cannot_be_written_is_named(place, tmp_path):
     (tmp_path / "file").write_text("in the way")

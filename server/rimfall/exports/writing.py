@@ -1,5 +1,6 @@
 """Bytes on disk, written whole or not at all, and files in one file: zips whose bytes depend on nothing but their members."""
 
+import contextlib
 import io
 import itertools
 import os
@@ -20,6 +21,8 @@ def write_all(files):
     try:
         try:
             for path, half in halves.items():
+                with contextlib.suppress(FileNotFoundError):
+                    path.lstat()  # a name too long for the place fails here, before any file has its own
                 if path.is_dir():
                     raise IsADirectoryError(None, "Is a directory")
                 half.write_bytes(files[path])
