@@ -2,9 +2,8 @@
 of what is no HTTP, in the one shape of all refusals.
 
 uvicorn bounds none of these but the rest between two requests. A head (request line and headers) must come within 10 s of its
-first byte, or of the connection; a body may take 20 s and a second more for each 5,000 bytes that came; whoever does not read an
-answer loses it. What is refused is answered, then read to its end for a moment: a socket closed over unread bytes is reset, and
-the answer would be lost.
+first byte, or of the connection; of a body 2 kB a second must come, looked at every 20 s, and as much of an answer be read, every
+30 s. What is refused is answered, and read to its end for a moment: a socket closed over unread bytes is reset, and the answer lost.
 """
 
 import asyncio
@@ -85,11 +84,11 @@ class _HandlesTold:
 class Connection(H11Protocol):
     """One connection; it waits for a head, for a body, or for the app (None)."""
 
-    HEAD_S, BODY_S, LEAST_BYTES_S, UNREAD_S, LINGER_S = 10.0, 20.0, 5_000, 30.0, 1.0
+    HEAD_S, BODY_S, LEAST_BYTES_S, UNREAD_S, LINGER_S = 10.0, 20.0, 2_000, 30.0, 1.0
 
     def __init__(self, *arguments, **named):
         super().__init__(*arguments, **named)
-        self._waits_for, self._timer, self._since_s, self._bytes = None, None, 0.0, 0
+        self._waits_for, self._timer, self._bytes = None, None, 0
         self._writing, self._is_leaving = None, False
 
     def connection_made(self, transport):
@@ -137,21 +136,20 @@ class Connection(H11Protocol):
             return
         if self._timer is not None:
             self._timer.cancel()
-        self._waits_for, self._timer, self._bytes, self._since_s = part, None, 0, self.loop.time()
+        self._waits_for, self._timer, self._bytes = part, None, 0
         if part is not None:
             self._timer = self.loop.call_later(self.HEAD_S if part == "head" else self.BODY_S, self._look_at_the_clock)
 
     def _look_at_the_clock(self):
-        spent_s = self.loop.time() - self._since_s
-        allowed_s = self.HEAD_S if self._waits_for == "head" else self.BODY_S + self._bytes / self.LEAST_BYTES_S
-        if self._waits_for == "body" and spent_s < allowed_s:
-            self._timer = self.loop.call_later(allowed_s - spent_s, self._look_at_the_clock)
+        if self._waits_for == "body" and self._bytes >= self.BODY_S * self.LEAST_BYTES_S:
+            self._bytes = 0
+            self._timer = self.loop.call_later(self.BODY_S, self._look_at_the_clock)
         elif self._waits_for == "head" and not self._has_begun():  # opened ahead, as browsers do, and not needed
             self.transport.abort()
         else:
-            say = f"The {self._waits_for} of the request did not come to its end in {spent_s:.0f} s. Send it again."
-            was = f"incomplete after {spent_s:.0f} s"
-            self._refuse(408, refusal(self._waits_for, was, f"complete within {allowed_s:.0f} s", say))
+            part, within_s = self._waits_for, self.HEAD_S if self._waits_for == "head" else self.BODY_S
+            say = f"The {part} of the request stood still, or came too slowly, for {within_s:g} s. Send it again."
+            self._refuse(408, refusal(part, "incomplete", f"on its way, and complete soon: {within_s:g} s", say))
 
     def send_400_response(self, msg):
         """Of uvicorn, for what is no HTTP; h11 says in the exception at hand which status fits."""

@@ -11,7 +11,7 @@ from .connections import RETRY_AFTER_S
 
 _FILES = {"/api/recover": ("application/octet-stream", 60_000_000)}  # what takes another body than a document
 _ALWAYS_TAKEN = 65_536  # bytes of a body
-_MOST_HELD = 96_000_000  # bytes of all of them
+_MOST_HELD = 64_000_000  # bytes of all of them
 
 _OF_ALL = {"x-content-type-options": "nosniff", "cross-origin-resource-policy": "same-origin"}
 # what only a document heeds: on each of a page's many small files it would weigh as much as the file
@@ -161,6 +161,7 @@ class _Body:
             message = await self._receive()
             self._is_whole = not message.get("more_body")
             passed += len(message.get("body", b""))
+            del message  # or it is kept until the next has come
         await _refuse(self._send, *self._refusal)
 
 
