@@ -20,14 +20,14 @@ _LINES = "application/x-ndjson"
 
 
 class Worked(Response):
-    """What comes of `Asked`, as one body or as lines."""
+    """What comes of `Asked`: one body, or lines where it tells how far it is."""
 
-    def __init__(self, pool: Pool, asked: Asked, as_lines=False):
+    def __init__(self, pool: Pool, asked: Asked):
         self.background = None
-        self._pool, self._asked, self._as_lines = pool, asked, as_lines
+        self._pool, self._asked = pool, asked
 
     async def __call__(self, scope, receive, send):
-        answering = asyncio.ensure_future(self._lines(send) if self._as_lines else self._body(send))
+        answering = asyncio.ensure_future(self._lines(send) if self._asked.tells else self._body(send))
         leaving = asyncio.ensure_future(_left(receive))
         try:
             await asyncio.wait((answering, leaving), return_when=asyncio.FIRST_COMPLETED)

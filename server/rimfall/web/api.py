@@ -30,7 +30,8 @@ Stream = Literal["0", "1"]
 async def _worked(request, what, stream="0", **options):
     """The answer to the request's body: what, of `work.WORK`."""
     state = request.app.state
-    return Worked(state.pool, Asked(what, await request.body(), options, state.max_seconds), stream == "1")
+    as_lines = stream == "1"
+    return Worked(state.pool, Asked(what, await request.body(), options, state.max_seconds, tells=as_lines))
 
 
 @router.get("/health")

@@ -1,7 +1,7 @@
 """The work behind the API: the bytes of a body and the options of its query in, an answer out. No web, and nothing kept between.
 
-A function per kind of work; `WORK` names them. Each is `work(body, watch, **options)`, raises Refused, and tells watch(done, of) how
-far it is where it can take long.
+A function per kind of work; `WORK` names them. Each is `work(body, watch, **options)`, raises Refused, and where it can take long
+tells watch(done, of) how far it is, unless that is None.
 """
 
 import base64
@@ -41,12 +41,14 @@ class Answer:
 
 @dataclass(frozen=True)
 class Asked:
-    """Some work to do: its name in WORK, the body's bytes, the options of the query, the most seconds it may take."""
+    """Some work to do: its name in WORK, the body's bytes, the options of the query, the most seconds it may take, and whether it
+    tells how far it is."""
 
     name: str
     body: bytes
     options: dict
     most_s: float
+    tells: bool = False
 
 
 def refused(error: Refused, status=None) -> Answer:
@@ -54,7 +56,7 @@ def refused(error: Refused, status=None) -> Answer:
     return Answer(json.dumps(error.as_dict()).encode(), status=status or error.status)
 
 
-def answered(asked: Asked, watch: Callable[[int, int], None], stopped: Callable[[], bool]) -> Answer | None:
+def answered(asked: Asked, watch: Callable[[int, int], None] | None, stopped: Callable[[], bool]) -> Answer | None:
     """The answer, a refusal or a fault of ours included; None where it was stopped, which `stopped` says once it is."""
     try:
         work = partial(WORK[asked.name], **asked.options)

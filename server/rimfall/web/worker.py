@@ -39,7 +39,8 @@ _CONTEXT = _context()
 
 
 class Process:
-    """The server's hold on one process. One thread gives it work; any thread may stop or kill it."""
+    """The server's hold on one process, which is ready for work. One thread gives it work; any thread may stop or kill it. Raises
+    OSError where no process can be had."""
 
     def __init__(self):
         self._pipe, theirs = _CONTEXT.Pipe()
@@ -51,6 +52,11 @@ class Process:
         self.grown = False
         self._sending = threading.Lock()
         self._number = 0
+        try:
+            self._pipe.recv()
+        except EOFError:
+            self.close()
+            raise OSError("it ended before it was ready") from None
 
     def begin(self):
         """A piece of work is about to begin: what is stopped from now on is that."""
@@ -112,7 +118,7 @@ class Here:
         self._stop.clear()
 
     def work(self, asked, tell, _):
-        return answered(asked, _seldom(tell), self._stop.is_set)
+        return answered(asked, _watch(asked, tell), self._stop.is_set)
 
     def stop(self):
         self._stop.set()
@@ -135,6 +141,7 @@ def _work(pipe):
     began_bytes = _resident_bytes()
     _bound_memory()
     stopped_number = None
+    pipe.send("ready")
     while True:
         try:
             message = pipe.recv()
@@ -144,7 +151,7 @@ def _work(pipe):
             number, asked = message
             answer = None
             if number != stopped_number:
-                answer = answered(asked, _seldom(pipe.send), _stopped(pipe, number))
+                answer = answered(asked, _watch(asked, pipe.send), _stopped(pipe, number))
             grown = _resident_bytes() - began_bytes > _KEPT_BYTES
             heading = (None, None, None) if answer is None else (answer.media_type, answer.headers, answer.status)
             pipe.send((*heading, answer is not None, grown))
@@ -154,8 +161,10 @@ def _work(pipe):
             return
 
 
-def _seldom(tell):
-    """A function of (done, of) that tells them, not more often than a reader can follow."""
+def _watch(asked, tell):
+    """A function of (done, of) that tells them, not more often than a reader can follow; None where nobody wants to know."""
+    if not asked.tells:
+        return None
     told_s = 0.0
 
     def watch(done, of):
