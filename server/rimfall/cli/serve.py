@@ -62,8 +62,8 @@ def _serve(chosen):
 class _Server(uvicorn.Server):
     """uvicorn's, which waits for whatever runs; this one ends it, and is gone soon whatever happens."""
 
-    ENDS_WITHIN_S = 1.5
-    _LETS_FINISH_S = 0.5
+    ENDS_WITHIN_S = 1.0
+    _LETS_FINISH_S = 0.3
 
     def __init__(self, app):
         super().__init__(uvicorn.Config(app, **connections.settings()))
