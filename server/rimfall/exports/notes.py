@@ -21,17 +21,17 @@ _LETTERS = "XYZ"
 
 
 def notes_of(trace, sampled):
-    """The notes of a SampledScene, whose own are not there yet."""
+    """The notes of a SampledScene, whose own are not there yet. The scene is before the ids, which may be many: it is read back first."""
     return {
         "program": f"Rimfall {__version__}",
         "title": trace.scene.title,
         "file": _file(trace, sampled),
+        "export": choices_of(sampled.options),
+        "scene": trace.scene.model_dump(mode="json"),
         "counts": counts(sampled),
         "says": _says(sampled),
         "ids": _ids(trace, sampled),
         "caution": CAUTION,
-        "export": choices_of(sampled.options),
-        "scene": trace.scene.model_dump(mode="json"),
     }
 
 
