@@ -47,7 +47,6 @@ async function keptScene() {
     local: storageOrNone('localStorage'),
     session: storageOrNone('sessionStorage'),
     indexedDB: window.indexedDB,
-    locks: navigator.locks,
     fromHash,
   });
   await prepare();

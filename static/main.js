@@ -57,7 +57,7 @@ for (const event of ['online', 'pageshow']) addEventListener(event, connection.r
 start().catch(sayDead);
 
 async function start() {
-  const [fields] = await Promise.all([client.fields(), kept.prepare()]);
+  const [fields, letGo] = await Promise.all([client.fields(), kept.prepare()]);
   const first = await firstScene({
     sources: kept.shelf.sources(location.hash),
     example: firstExample,
@@ -66,6 +66,7 @@ async function start() {
     units: views.view({ units: '' }).units,
     seen: entitle,
   });
+  letGo();
   const store = createStore({ document: first.document, fields });
   const clock = createClock({ now: () => performance.now() });
   store.look(views.view(store.view));
@@ -187,6 +188,7 @@ function keptScenes({ store, keeper, open, saveScene }) {
       if (document) return open(document);
       store.tell({ kind: 'failed', field: null, say: 'That scene is no longer kept.' });
     },
+    openCopy: open,
     remove: keeper.remove,
     restore: keeper.restore,
     save: ({ document }) => saveScene(document),

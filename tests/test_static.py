@@ -71,7 +71,7 @@ def test_the_linter_and_the_formatter_find_nothing():
     assert done.returncode == 0, done.stdout + done.stderr
 
 
-def test_the_types_of_state_and_time_agree():
+def test_the_types_of_state_time_and_kept_agree():
     done = npm_packages.run("typescript/bin/tsc", "--project", "tests/jsconfig.json", cwd=ROOT)
     assert done.returncode == 0, done.stdout + done.stderr
 

@@ -27,7 +27,7 @@ export function createDatabase({ factory, name = NAME, steps = STEPS }) {
     if (!factory) throw named('NotSupportedError', 'this browser has no database');
     const request = factory.open(name, steps.length);
     request.onupgradeneeded = ({ oldVersion }) => {
-      for (const step of steps.slice(oldVersion)) step(request.result, request.transaction);
+      for (const step of steps.slice(oldVersion)) step(request.result);
     };
     const db = /** @type {IDBDatabase} */ (
       await new Promise((resolve, reject) => {
@@ -68,7 +68,7 @@ export function createDatabase({ factory, name = NAME, steps = STEPS }) {
     try {
       return await begin();
     } catch (problem) {
-      if (problem.name !== 'InvalidStateError') throw problem;
+      if (!(problem instanceof DOMException) || problem.name !== 'InvalidStateError') throw problem;
       opening = null; // closed under our hands
       return begin();
     }

@@ -14,10 +14,10 @@ export function createKeeper({ store, records, claims, tab, journal, word, pictu
   const waiting = new Map(); // what is to be written, by sitting
   const hearers = new Set();
   let current = seated(first);
-  let underWay = null; // {sitting, document} while it is written
+  let underWay = /** @type {{sitting: any, document: any} | null} */ (null); // while it is written
   let writing = Promise.resolve();
-  let timer = null;
-  let trouble = null; // why nothing is being kept: {why, say}
+  let timer = /** @type {any} */ (null);
+  let trouble = /** @type {{why: string, say: string} | null} */ (null); // why nothing is being kept
 
   function seated({ document, record = null, release = null }) {
     const sitting = {
@@ -29,7 +29,7 @@ export function createKeeper({ store, records, claims, tab, journal, word, pictu
       drawn: null,
       opened: document,
       written: null,
-      claim: Promise.resolve(release),
+      claim: Promise.resolve(/** @type {(() => void) | null} */ (release)), // of what lets other tabs have it
     };
     if (record) adopt(sitting, record, document);
     sittings.set(document, sitting);
@@ -101,7 +101,7 @@ export function createKeeper({ store, records, claims, tab, journal, word, pictu
     const { claim } = current;
     if (waiting.has(current)) draw(current, waiting.get(current));
     current.claim = Promise.resolve(null);
-    flush().then(async () => (await claim)?.());
+    flush().then(() => claim.then(release => release?.()));
   }
 
   function later(delay_ms) {
@@ -164,10 +164,11 @@ export function createKeeper({ store, records, claims, tab, journal, word, pictu
     return stood ? { ...record, stood } : record;
   }
 
-  // the drawing is that of the answer shown, while it is shown; what cannot be drawn is kept all the same
+  // the drawing is that of the answer shown; what cannot be drawn is kept all the same
   function draw(sitting, document) {
-    if (store.answered !== document || sitting.drawn === document) return;
-    sitting.drawn = document;
+    const shown = sittings.get(store.answered) === sitting ? store.answered : null;
+    if (shown === null || shown === sitting.drawn || (shown !== document && sitting.drawing)) return;
+    sitting.drawn = shown;
     try {
       sitting.drawing = picture();
     } catch {

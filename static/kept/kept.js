@@ -6,7 +6,8 @@ import { createRecords, randomId } from './records.js';
 import { createShelf } from './shelf.js';
 import { createClaims, createTab, createWord } from './tabs.js';
 
-const LONGEST_MS = 3_000; // that a page waits for its database
+const DATABASE_MS = 3_000; // that a page waits for its database
+const PAGE_GOING_MS = 700; // that the page before it may take to go
 
 /** `local` and `session`: the browser's storages; `indexedDB`, `locks`, `Channel`: as the browser has them, or undefined. */
 export function createKept({ local, session, indexedDB, locks, Channel, fromHash, refusalOf, version }) {
@@ -21,11 +22,15 @@ export function createKept({ local, session, indexedDB, locks, Channel, fromHash
     word,
     journal: createJournal(local),
     shelf: createShelf({ records, claims, tab, fromHash, refusalOf, version }),
-    /** What local storage holds comes into the database first. */
+    /** What local storage holds comes into the database first. The scene of this tab is held from then on, so that the page before
+     *  this one, when it is loaded again, has said its last words; what this gives lets it go. */
     async prepare() {
+      const { id } = tab.read();
+      const release = id ? await claims.take(id, PAGE_GOING_MS) : null;
       const takenIn = claims.elsewhere().then(open => takeInFrom(local, { records, open, now_ms: Date.now(), newId: randomId }));
       // what fails stays where it is; that nothing can be kept is told with the first change
-      await Promise.race([takenIn.catch(() => {}), new Promise(resolve => setTimeout(resolve, LONGEST_MS))]);
+      await Promise.race([takenIn.catch(() => {}), new Promise(resolve => setTimeout(resolve, DATABASE_MS))]);
+      return () => release?.();
     },
     /** Newest first, with `here`, where it is what `keeper` has, and `elsewhere`, where another tab has it open. */
     async list(keeper) {

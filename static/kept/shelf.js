@@ -1,7 +1,6 @@
 // Kept scenes taken in hand: which one the page begins with, and whose record a document is. Whatever fails while one is opened, it
 // stays as it is.
 
-const PAGE_GOING_MS = 700; // how long the page before this one, when it is loaded again, may still hold its scene
 const DATABASE_MS = 3_000;
 
 const ELSEWHERE = 'This scene is open in another tab as well: what you change here is kept as a scene of its own.';
@@ -10,17 +9,17 @@ const SAFE = 'It is kept as it was left, under Scenes.';
 /** fromHash(hash) → the document in an address, or null; refusalOf(problem) → what the server says against a scene, or null where it
  *  gave no answer; version: the program's. */
 export function createShelf({ records, claims, tab, fromHash, refusalOf, version, database_ms = DATABASE_MS }) {
-  const taken = new WeakMap(); // of a document taken from a record: {record, release, wait_ms}
+  const taken = new WeakMap(); // of a document taken from a record: {record, release}
   let before = null; // what a record that was refused held before its last change
 
   // a database that gives nothing, or not in time, is told of where something is to be written
   const soon = (promise, otherwise) => Promise.race([promise.catch(() => otherwise), after(database_ms, otherwise)]);
 
   /** A kept scene's document; null where it is no longer kept. */
-  async function take(id, wait_ms = 0) {
+  async function take(id) {
     const record = await soon(records.read(id), null);
     if (!record) return null;
-    taken.set(record.document, { record, release: null, wait_ms });
+    taken.set(record.document, { record, release: null });
     return record.document;
   }
 
@@ -34,7 +33,7 @@ export function createShelf({ records, claims, tab, fromHash, refusalOf, version
   // this tab's own: by its record; else what this tab wrote into the address, or has noted because no address holds it
   async function own(hash) {
     const { id, hash: written, opened } = tab.read();
-    const document = id ? await take(id, PAGE_GOING_MS) : null;
+    const document = id ? await take(id) : null;
     return document ?? (hash === written ? await fromHash(hash) : null) ?? opened ?? null;
   }
 
@@ -63,8 +62,8 @@ export function createShelf({ records, claims, tab, fromHash, refusalOf, version
     async opening(document, ask) {
       const hold = taken.get(document);
       if (!hold) return ask();
-      const { record, wait_ms } = hold;
-      hold.release ??= await claims.take(record.id, wait_ms);
+      const { record } = hold;
+      hold.release ??= await claims.take(record.id);
       try {
         const answer = await ask();
         if (record.refused) records.mark(record.id, null).catch(() => {});

@@ -6,9 +6,11 @@ import { h, s, setChildren, setText } from './shared/dom.js';
 import { unkeptNotice } from './unkept.js';
 
 const UNTITLED = 'Untitled scene';
+const UNREADABLE = { why: 'refused', say: 'What is kept in this browser cannot be read.' };
 
-/** `kept`: list() → records newest first, each with `here` and `elsewhere` (open in this tab, in another); open(id); remove(id) → the record;
- *  restore(record); save(record) as a file; trouble: why nothing is being kept, or null; on(hear): when any of it changes. */
+/** `kept`: list() → records newest first, each with `here` and `elsewhere` (open in this tab, in another); open(id);
+ *  openCopy(document); remove(id) → the record; restore(record); save(record) as a file; trouble: why nothing is being kept, or null; on(hear): when
+ *  any of it changes. opened(): before one is; saveScene(): the scene at hand as a file. */
 export function createKeptScenes({ kept, opened, saveScene }) {
   const list = h('ul', { class: 'kept-list' });
   const words = h('p', { class: 'kept-none' }, 'Nothing is kept yet. A scene is kept here from its first change on, in this browser alone.');
@@ -18,16 +20,17 @@ export function createKeptScenes({ kept, opened, saveScene }) {
   const removed = new Map(); // by id, until the list is left: each can be brought back
 
   async function update() {
-    const records = await kept.list().catch(() => []);
-    const rows = [...records, ...removed.values()].sort((a, b) => b.changed_ms - a.changed_ms);
-    const focused = document.activeElement?.closest('[data-kept]')?.dataset.kept;
+    const records = await kept.list().catch(() => null);
+    const rows = [...(records ?? []), ...removed.values()].sort((a, b) => b.changed_ms - a.changed_ms);
+    const focused = focusIn(list);
     setChildren(
       list,
       rows.map(record => (removed.has(record.id) ? removedRow(record) : keptRow(record))),
     );
-    words.hidden = rows.length > 0;
-    setChildren(trouble, kept.trouble && unkeptNotice(kept.trouble, saveScene));
-    if (focused) list.querySelector(`[data-kept="${focused}"] button`)?.focus();
+    words.hidden = rows.length > 0 || records === null;
+    const wrong = kept.trouble ?? (records === null ? UNREADABLE : null);
+    setChildren(trouble, wrong && unkeptNotice(wrong, saveScene));
+    if (focused) focus(list, focused);
   }
 
   function keptRow(record) {
@@ -47,15 +50,20 @@ export function createKeptScenes({ kept, opened, saveScene }) {
         'span',
         { class: 'kept-does' },
         record.refused &&
-          h('button', { type: 'button', class: 'link', 'aria-label': `Save ${title} as a file`, onclick: () => kept.save(record) }, 'Save as a file'),
+          h('button', { type: 'button', class: 'link', 'aria-label': `Save as a file: ${title}`, onclick: () => kept.save(record) }, 'Save as a file'),
         h(
           'button',
           { type: 'button', class: 'link', 'aria-label': `Remove ${title}, ${when}`, 'aria-disabled': record.elsewhere, onclick: () => remove(record) },
           'Remove',
         ),
       ),
-      record.refused && h('p', { class: 'kept-refused' }, `Kept as it was left; this version refuses it: ${record.refused.say}`),
+      record.refused && refusedWords(record),
     );
+  }
+
+  function refusedWords(record) {
+    const before = record.stood && h('button', { type: 'button', class: 'link', onclick: () => openBefore(record) }, 'Open it as it was before');
+    return h('p', { class: 'kept-refused' }, `Kept as it was left, but refused: ${record.refused.say} `, before);
   }
 
   function removedRow(record) {
@@ -73,13 +81,18 @@ export function createKeptScenes({ kept, opened, saveScene }) {
     if (!record.here) kept.open(record.id);
   }
 
+  function openBefore(record) {
+    opened();
+    kept.openCopy(record.stood);
+  }
+
   async function remove(record) {
     if (record.elsewhere) return setText(said, 'It is open in another tab: remove it there, or close that tab.');
     const gone = await kept.remove(record.id).catch(() => null);
     if (!gone) return setText(said, 'It could not be removed.');
     removed.set(gone.id, gone);
     await update();
-    list.querySelector(`[data-kept="${record.id}"] button`)?.focus();
+    focus(list, { id: record.id, index: 0 });
     setText(said, `${record.title || UNTITLED} was removed. Undo brings it back.`);
   }
 
@@ -87,7 +100,7 @@ export function createKeptScenes({ kept, opened, saveScene }) {
     removed.delete(record.id);
     const back = await kept.restore(record);
     await update();
-    list.querySelector(`[data-kept="${back.id}"] button`)?.focus();
+    focus(list, { id: back.id, index: 0 });
     setText(said, `${record.title || UNTITLED} is back.`);
   }
 
@@ -100,6 +113,17 @@ export function createKeptScenes({ kept, opened, saveScene }) {
       setText(said, '');
     },
   };
+}
+
+// Which button of which row has the focus, so that a list drawn anew gives it back.
+function focusIn(list) {
+  const row = document.activeElement?.closest('[data-kept]');
+  return row && list.contains(row) ? { id: row.dataset.kept, index: [...row.querySelectorAll('button')].indexOf(document.activeElement) } : null;
+}
+
+function focus(list, { id, index }) {
+  const buttons = list.querySelectorAll(`[data-kept="${id}"] button`);
+  (buttons[index] ?? buttons[0])?.focus();
 }
 
 // The small drawing; a scene that was never drawn has an empty stage.

@@ -112,7 +112,7 @@ export function browser() {
   const records = createRecords({ database, newId });
 
   /** A tab that shows `document`: as its address or a file gave it, or with `id` as a kept scene. */
-  async function tab({ document = null, id = null, session = storage() } = {}) {
+  async function tab({ document = null, id = null, session = storage(), picture = null } = {}) {
     const claims = createClaims(locksOf(held)),
       mine = createTab(session),
       timers = handTimers(),
@@ -134,7 +134,7 @@ export function browser() {
       tab: mine,
       journal,
       word,
-      picture: () => ({ of: store.document.title }),
+      picture: picture ?? (() => ({ radius_m: store.answered.habitat.radius_m })),
       told: say => said.push(say),
       first,
       newId,

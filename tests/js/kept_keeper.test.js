@@ -195,16 +195,27 @@ test('removed, changed and undone: both are kept', async () => {
   assert.deepEqual(titles(here), ['Mine 60', 'Mine 62']);
 });
 
+test('what cannot be drawn is kept all the same', async () => {
+  const here = browser();
+  const picture = () => {
+    throw new Error('nothing to draw');
+  };
+  const tab = await here.tab({ document: scene('Mine'), picture });
+  await tab.edit(60);
+  assert.deepEqual(titles(here), ['Mine 60']);
+});
+
 test('a drawing is kept of what was answered, and until then what was answered last', async () => {
   const here = browser();
   const tab = await here.tab({ document: scene('Mine') });
   await tab.edit(60);
   const [early] = here.database.rows();
   assert.equal(early.stood.habitat.radius_m, 56);
+  assert.deepEqual(early.drawing, { radius_m: 56 }); // better than none
   tab.answer();
   await settled(tab.timers, tab.keeper);
   const [late] = here.database.rows();
   assert.equal(late.changed_ms, early.changed_ms); // that is no change
-  assert.deepEqual(late.drawing, { of: 'Mine' });
+  assert.deepEqual(late.drawing, { radius_m: 60 });
   assert.equal('stood' in late, false);
 });
