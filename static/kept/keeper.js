@@ -89,6 +89,12 @@ export function createKeeper({ store, records, claims, tab, journal, word, pictu
     leave();
     current = sitting;
     tab.note({ id: sitting.id, opened: null });
+    claimAgain();
+  }
+
+  // where another tab has taken it meanwhile, this one goes on apart
+  function claimAgain() {
+    const sitting = current;
     if (sitting.id === null) return;
     sitting.claim = claims.take(sitting.id).then(release => {
       if (release === null) orphan(sitting);
@@ -184,6 +190,15 @@ export function createKeeper({ store, records, claims, tab, journal, word, pictu
   }
 
   if (current.id !== null) tab.note({ id: current.id, opened: null });
+  // what is not written yet goes where that takes no time
+  function lastWords() {
+    const open = new Map(underWay ? [[underWay.sitting, underWay.document], ...waiting] : waiting);
+    for (const [sitting, document] of open) {
+      if (sitting.id === null) named(sitting);
+      journal.put(recordOf(sitting, document), sitting.rev);
+    }
+  }
+
   word.on(() => {
     if (trouble) flush(); // another tab may have made room
   });
@@ -204,14 +219,14 @@ export function createKeeper({ store, records, claims, tab, journal, word, pictu
       current = seated(opening);
       tab.note({ id: current.id, opened: null });
     },
-    /** For a page that is being left: what is not written yet goes where that takes no time. */
-    lastWords() {
-      const open = new Map(underWay ? [[underWay.sitting, underWay.document], ...waiting] : waiting);
-      for (const [sitting, document] of open) {
-        if (sitting.id === null) named(sitting);
-        journal.put(recordOf(sitting, document), sitting.rev);
-      }
+    lastWords,
+    /** The page is left: it says its last words, and other tabs may have its scene. */
+    go() {
+      lastWords();
+      letGo(current);
     },
+    /** The browser has brought the page back as it was. */
+    comeBack: claimAgain,
     /** The record that was removed; what is shown of it stays, and is kept again once it is changed. */
     async remove(id) {
       await flush();

@@ -120,12 +120,10 @@ def test_a_first_trace_that_fails_leaves_the_work_to_be_opened_later(page, troub
 
 def test_a_scene_that_is_refused_stays_as_it_is_with_what_is_refused_and_can_be_saved(page, troubles, tmp_path):
     worked_on(page, 80)
-    page.goto("/static/robots.txt")
     page.evaluate(SPOIL, -4)
     [spoilt] = kept_records(page)
     troubles.expect("422")
-    page.goto("/")
-    page.locator(DRAWN).wait_for()
+    go(page, "/")
     said = page.locator("#notice").inner_text()
     assert "-4" in said
     assert "kept as it was left, under Scenes" in said
@@ -193,7 +191,6 @@ def test_a_full_storage_is_said_with_a_way_out_and_a_cleared_one_is_filled_again
 
 def test_what_an_earlier_version_kept_comes_over_and_last_words_are_heard(page):
     scene = json.loads(example("hub-toss"))
-    page.goto("/static/robots.txt")
     page.evaluate(
         """scene => {
             localStorage.setItem('rimfall.scene', JSON.stringify({...scene, title: 'At hand'}));
@@ -201,17 +198,52 @@ def test_what_an_earlier_version_kept_comes_over_and_last_words_are_heard(page):
         }""",
         scene,
     )
-    page.goto("/")
-    page.locator(DRAWN).wait_for()
+    go(page, "/")
     assert title(page) == "At hand"
     assert [record["title"] for record in kept_records(page)] == ["At hand", "Recent"]
     assert page.evaluate("Object.keys(localStorage).filter(key => key !== 'rimfall.view')") == []
     # changed, and left before it could be written
     page.evaluate("() => { IDBDatabase.prototype.transaction = () => { throw new Error('no time'); }; }")
     type_figure(page, "habitat.spin_rpm", "1.25")
-    page.goto("about:blank")
-    page.goto("/")
-    page.locator(DRAWN).wait_for()
+    go(page, "/")
     assert drawn(page, "Spin") == 1.25
     assert kept_records(page)[0]["document"]["habitat"]["spin_rpm"] == 1.25
     assert len(kept_records(page)) == 2
+
+
+def test_the_database_goes_from_each_layout_to_the_next_and_an_older_page_steps_back(page):
+    """In the browser's own database: two tabs of this version and one of the next."""
+    found = page.evaluate(
+        """async () => {
+            const { createDatabase } = await import('/static/kept/database.js');
+            const { createRecords, newRecord } = await import('/static/kept/records.js');
+            const first = db => { db.createObjectStore('scenes', { keyPath: 'id' }).createIndex('changed_ms', 'changed_ms'); };
+            const next = db => { db.createObjectStore('more'); };
+            const opened = steps => createDatabase({ factory: indexedDB, name: 'layouts', ...(steps && { steps }) });
+            const [one, two] = [opened(), opened()];
+            const records = createRecords({ database: one });
+            const scene = title => ({ rimfall: 1, title, habitat: {}, motions: [] });
+            await records.write(newRecord('a', scene('Kept'), 1), null);
+            const seen = { two: (await createRecords({ database: two }).list()).map(record => record.title) };
+            const newer = opened([first, next]);
+            seen.newer = (await createRecords({ database: newer }).list()).map(record => record.title);
+            seen.older = await records.list().catch(problem => problem.name);
+            // a transaction that goes wrong half way leaves nothing behind
+            seen.broken = await newer.change(async (store, asked) => {
+                await asked(store.put(newRecord('b', scene('Half'), 2)));
+                throw new Error('half way');
+            }).catch(problem => problem.message);
+            seen.after = (await createRecords({ database: newer }).list()).length;
+            seen.none = await createDatabase({ factory: undefined }).read(() => 0).catch(problem => problem.name);
+            await new Promise(done => { indexedDB.deleteDatabase('layouts').onsuccess = done; });
+            return seen;
+        }"""
+    )
+    assert found == {
+        "two": ["Kept"],
+        "newer": ["Kept"],
+        "older": "VersionError",
+        "broken": "half way",
+        "after": 1,
+        "none": "NotSupportedError",
+    }
