@@ -1,25 +1,30 @@
 // The page to print: the scene of the link, or the one at hand, in words, line plates, plots and figures.
 
 import { requestOf } from './api/ask.js';
-import { createClient } from './api/client.js';
+import { createClient, isThere } from './api/client.js';
 import { linkOf, sourcesOf, movesOf } from './brief/scene_words.js';
 import { feltOf } from './brief/felt.js';
 import { figuresOf, tableOf } from './brief/tables.js';
 import { platesOf, plotsOf } from './brief/drawings.js';
-import { $, $$ } from './panels/shared/dom.js';
+import { $, $$, h } from './panels/shared/dom.js';
 import { stageDirection } from './panels/title.js';
 import { createKept } from './kept/kept.js';
+import { createConnection } from './state/connection.js';
 import { createViewStorage, fromHash } from './state/persistence.js';
+import { createStatus } from './state/status.js';
 import { createStore } from './state/store.js';
 
 const UNTITLED = 'Untitled scene';
-const client = createClient();
+const status = createStatus();
+const connection = createConnection({ probe: isThere, changed: state => status.setServer(state, connection.retry) });
+const client = createClient({ connection });
 const views = createViewStorage(storageOrNone('localStorage'));
 
 // browsers that draw the foot of every page by the style sheet know these rules as objects too
 if ('CSSMarginRule' in window) window.document.documentElement.dataset.feet = '';
 
-start().catch(tell);
+status.on(showWaiting);
+waitedFor(start);
 addEventListener('hashchange', () => location.reload());
 
 async function start() {
@@ -98,9 +103,26 @@ function setTools(store, link, again) {
     input.checked = input.value === store.view.units;
     input.addEventListener('change', () => {
       store.look({ units: input.value });
-      again().catch(tell);
+      waitedFor(again);
     });
   }
+}
+
+// what takes longer than a second says so
+async function waitedFor(work) {
+  const job = status.begin({ say: 'Preparing the page to print' });
+  try {
+    await work();
+  } catch (problem) {
+    tell(problem);
+  }
+  job.end();
+}
+
+function showWaiting() {
+  const { line } = status;
+  $('#waiting').hidden = !line;
+  $('#waiting').replaceChildren(line?.say ?? '', ...(line?.buttons ?? []).flatMap(({ say, run }) => [' ', h('button', { type: 'button', onclick: run }, say)]));
 }
 
 function tell(problem) {

@@ -1,6 +1,6 @@
 // Why a request has no answer: the server refused it, or gave none.
 
-const TOO_HEAVY = 'work'; // the field that a refusal of too much work names
+const TOO_HEAVY = /^(work|motions\.\d+)$/; // the field that a refusal of too much work names: all of it, or a motion as a whole
 
 /** The server said no: `errors` is its list of {field, was, may_be, say}. */
 export class ValidationError extends Error {
@@ -10,12 +10,12 @@ export class ValidationError extends Error {
   }
 
   get tooHeavy() {
-    return this.errors.some(({ field }) => field === TOO_HEAVY);
+    return this.errors.some(({ field }) => TOO_HEAVY.test(field));
   }
 }
 
 /** No answer that can be used. `reason`: 'unreachable' nobody is there, or the answer broke off; 'busy' to be asked again after `wait_ms`;
- *  'late' nothing came for too long; 'fault' the server failed. */
+ *  'lost' likewise, for what worked on it has ended; 'late' nothing came for too long; 'fault' the server failed. */
 export class Unanswered extends Error {
   constructor(say, { reason = 'unreachable', wait_ms = 0, ...rest } = {}) {
     super(say, rest);

@@ -41,21 +41,25 @@ function sent(body) {
 
 async function problemOf(response) {
   const said = await response.json().catch(() => null);
-  if (response.status === 503) return busy(response.headers.get('retry-after'));
+  if (response.status === 503) return busy(said?.refused?.[0], response.headers.get('retry-after'));
   if (BEHIND_A_PROXY.includes(response.status)) return new Unanswered('The server cannot be reached.');
   return refusalIn(said) ?? new Unanswered(`The server failed (${response.status}).`, { reason: 'fault' });
 }
 
-/** What an answer refuses, or null. In the lines of a long answer a busy server says so too. */
-export function refusalIn(said) {
-  if (!Array.isArray(said?.refused) || !said.refused.length) return null;
-  return said.refused[0].field === 'server' ? busy(null) : new ValidationError(said.refused);
+// What an answer refuses, or null. In the lines of a long answer all else that stands in the way comes so too.
+function refusalIn(said) {
+  const first = Array.isArray(said?.refused) ? said.refused[0] : null;
+  if (!first) return null;
+  if (first.field !== 'server') return new ValidationError(said.refused);
+  return LATER.includes(first.was) ? busy(first) : new Unanswered(first.say, { reason: 'fault' });
 }
 
-function busy(retryAfter) {
+const LATER = ['busy', 'stopping', 'ended']; // what a server is that may be asked again
+
+function busy(refusal = null, retryAfter = null) {
   const asked_ms = retryAfter === null ? NaN : 1000 * Number(retryAfter);
   const wait_ms = asked_ms >= 0 ? Math.min(asked_ms, LONGEST_BUSY_MS) : BUSY_MS;
-  return new Unanswered('The server is busy.', { reason: 'busy', wait_ms });
+  return new Unanswered(refusal?.say ?? 'The server is busy.', { reason: refusal?.was === 'ended' ? 'lost' : 'busy', wait_ms });
 }
 
 export const asJson = response => response.json();

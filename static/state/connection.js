@@ -3,7 +3,7 @@
 
 const FIRST_MS = 1000,
   LONGEST_MS = 15_000;
-const TRIES = 5; // of one request that never gets through to a server that is there
+const TRIES = 5; // of one request that never gets through to a server that is there, or ends whatever works on it
 const SPREAD = 0.25; // those sent away together do not all come back together
 
 /** probe() → promise of whether the server is there; changed(state): 'up', 'busy' or 'away'.
@@ -49,6 +49,8 @@ export function createConnection({
           isBack();
           await turn(problem.wait_ms, signal);
           tries = 0;
+        } else if (problem.reason === 'lost' && tries < TRIES) {
+          await turn(problem.wait_ms, signal);
         } else if (problem.reason === 'unreachable' && tries < TRIES) {
           if (await back(signal)) tries = 0;
         } else {

@@ -1,6 +1,7 @@
 """What the page shows when something fails: the server slow, gone and back, a scene too heavy, the drawing lost and restored."""
 
 import json
+import re
 
 import numpy as np
 
@@ -8,7 +9,7 @@ from tests.browsing import DRAWN
 
 from .looking import drawn, number_box, picture, pixels, scrub, shown_is, still_picture, stop, type_figure, until
 
-TRACE, API = "**/api/trace*", "**/api/**"
+TRACE, API = "**/api/trace*", re.compile(r"//[^/]+/api/")
 LINE = ".state.shown"
 TOO_HEAVY = {
     "refused": [

@@ -36,12 +36,16 @@ test('a refusal is one, and too much work is known by its field', async () => {
   const refused = await problem(json(REFUSAL('habitat.radius_m'), 422));
   assert.ok(refused instanceof ValidationError);
   assert.deepEqual([refused.message, refused.tooHeavy], ['No.', false]);
-  assert.equal((await problem(json(REFUSAL('work'), 422))).tooHeavy, true);
+  for (const field of ['work', 'motions.3']) assert.equal((await problem(json(REFUSAL(field), 422))).tooHeavy, true);
+  assert.equal((await problem(json(REFUSAL('motions.3.kind'), 422))).tooHeavy, false);
 });
 
 test('what else stands in the way is told by its reason', async () => {
+  const server = was => ({ refused: [{ field: 'server', was, may_be: 'later', say: 'Sorry.' }] });
   const cases = [
-    [json(REFUSAL('server'), 503, { 'retry-after': '3' }), 'busy', 3000],
+    [json(server('busy'), 503, { 'retry-after': '3' }), 'busy', 3000],
+    [json(server('ended'), 503, { 'retry-after': '1' }), 'lost', 1000],
+    [json(server('a fault'), 500), 'fault', 0],
     [json({}, 503), 'busy', 2000],
     [json(REFUSAL('server'), 503, { 'retry-after': 'Fri, 31 Dec 1999 23:59:59 GMT' }), 'busy', 2000],
     [async () => new Response('<html>', { status: 502 }), 'unreachable', 0],
@@ -86,7 +90,10 @@ test('long work tells how far it is, however its lines are cut, and ends with th
 test('long work that is refused, has no room or breaks off is told as that', async () => {
   const read = asLines(() => {});
   assert.equal((await problem(lines(`{"done": 1, "of": 4}\n${JSON.stringify(REFUSAL('work'))}\n`), { read })).tooHeavy, true);
-  assert.equal((await problem(lines(`${JSON.stringify(REFUSAL('server'))}\n`), { read })).reason, 'busy');
+  for (const [was, reason] of Object.entries({ busy: 'busy', stopping: 'busy', ended: 'lost', 'a fault': 'fault' })) {
+    const line = JSON.stringify({ refused: [{ field: 'server', was, say: 'Sorry.' }] });
+    assert.equal((await problem(lines(`${line}\n`), { read })).reason, reason);
+  }
   assert.equal((await problem(lines('{"done": 1, "of": 4}\n'), { read })).reason, 'unreachable');
 });
 

@@ -119,6 +119,22 @@ test('a request that never gets through to a server that is there is given up af
   assert.equal(asked, 5);
 });
 
+test('what ends whatever works on it is given up after a few tries', async () => {
+  const { connection, pass } = bench();
+  let asked = 0;
+  const problem = new Unanswered('The process has ended.', { reason: 'lost', wait_ms: 1000 });
+  const answer = connection.run(async () => {
+    asked += 1;
+    throw problem;
+  });
+  answer.catch(() => {});
+  await settle();
+  assert.equal(connection.state, 'busy');
+  for (let i = 0; i < 8; i += 1) await pass();
+  await assert.rejects(answer, problem);
+  assert.deepEqual([asked, connection.state], [5, 'up']);
+});
+
 test('who no longer waits is let go, and the server is still looked for', async () => {
   const { server, connection, pass, ask } = bench();
   server.there = false;
