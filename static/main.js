@@ -90,8 +90,8 @@ function entitle({ title }) {
   element('direction').textContent = 'Opening the scene…';
 }
 
-function tellTrouble(store, open, { say, again }) {
-  store.tell({ kind: 'failed', field: null, say, again: again && (() => open(again)) });
+function tellTrouble(store, open, { say, more, again }) {
+  store.tell({ kind: 'failed', field: null, say, more, again: again && (() => open(again)) });
 }
 
 function build({ store, clock, ask }) {

@@ -69,10 +69,9 @@ export function createAsk({ store, trace, status = createStatus(), timers = {}, 
     if (problem instanceof ValidationError) {
       answered(hold);
       const first = problem.errors[0];
-      const say = problem.tooHeavy ? `${first.say} ${shownFor(store)}`.trim() : first.say;
-      return store.tell({ kind: 'refused', say, field: first.field ?? null, held: Boolean(hold) });
+      return store.tell({ kind: 'refused', say: first.say, more: problem.tooHeavy ? shownFor(store) : '', field: first.field ?? null, held: Boolean(hold) });
     }
-    store.tell({ kind: 'failed', say: `${problem.message} ${shownFor(store)}`.trim(), field: null, again: ask });
+    store.tell({ kind: 'failed', say: problem.message, more: shownFor(store), field: null, again: ask });
   }
 
   store.on('document', ({ path, followed, replaced }) => {

@@ -4,9 +4,10 @@
 import { ValidationError } from './errors.js';
 
 /** Traces a scene while the status line says so; throws what stands in the way, `cancelled` when its reader gave it up. */
-async function traced(document, { trace, status, units, what, signal = null, atOnce = false }) {
+async function traced(document, { trace, status, units, what, signal = null, atOnce = false, last = false }) {
   const stop = new AbortController();
-  const job = status.begin({ say: `Opening ${what}`, cancel: () => stop.abort(new Cancelled('That was cancelled.')), atOnce });
+  const cancel = last ? null : () => stop.abort(new Cancelled('That was cancelled.')); // what nothing stands behind is waited for
+  const job = status.begin({ say: `Opening ${what}`, cancel, atOnce });
   try {
     return await trace(document, { units, told: job.progress, signal: AbortSignal.any([stop.signal, ...(signal ? [signal] : [])]) });
   } finally {
@@ -18,7 +19,7 @@ class Cancelled extends Error {}
 
 /** The page's first scene: of `sources` [{what, find() → document or null, safe}] the first that can be shown, else `example()`;
  *  `safe`: what is told besides where it cannot.
- *  Gives {document, answer, isExample, trouble: {say, again: the document, where it may be tried again} or null}; `seen(document)` before each is
+ *  Gives {document, answer, isExample, trouble: {say, more, again: the document, where it may be tried again} or null}; `seen(document)` before each is
  *  traced. */
 export async function firstScene({ sources, example, trace, status, units, seen = () => {} }) {
   let trouble = null;
@@ -31,22 +32,23 @@ export async function firstScene({ sources, example, trace, status, units, seen 
       const answer = await traced(document, { trace, status, units, what, atOnce: true });
       return { document, answer, isExample: false, trouble };
     } catch (problem) {
-      trouble ??= { say: [troubleWords(problem, what, document), safe].filter(Boolean).join(' '), again: problem instanceof ValidationError ? null : document };
+      const { say, more } = troubleWords(problem, what, document);
+      trouble ??= { say, more: [more, safe].filter(Boolean).join(' '), again: problem instanceof ValidationError ? null : document };
     }
   }
   const document = await example();
   seen(document);
-  return { document, answer: await traced(document, { trace, status, units, what: 'the first scene', atOnce: true }), isExample: true, trouble };
+  return { document, answer: await traced(document, { trace, status, units, what: 'the first scene', atOnce: true, last: true }), isExample: true, trouble };
 }
 
-/** What stood in the way of opening `what`, in a sentence or two. `document`: null where none could be read. */
+/** What stood in the way of opening `what`: {say, more}, of which `more` are the server's own words. `document`: null where none could be read. */
 export function troubleWords(problem, what, document) {
   const name = `${what[0].toUpperCase()}${what.slice(1)}`;
-  if (!document) return `${name} could not be read: it holds no whole scene.`;
-  if (problem instanceof Cancelled) return `${name} was not opened: you cancelled it.`;
+  if (!document) return { say: `${name} could not be read: it holds no whole scene.`, more: '' };
+  if (problem instanceof Cancelled) return { say: `${name} was not opened: you cancelled it.`, more: '' };
   if (problem instanceof ValidationError)
-    return problem.tooHeavy ? `${name} is too heavy for this server. ${problem.message}` : `${name} was refused. ${problem.message}`;
-  return `${name} was not opened: ${problem.message[0].toLowerCase()}${problem.message.slice(1)}`;
+    return { say: problem.tooHeavy ? `${name} is too heavy for this server.` : `${name} was refused.`, more: problem.message };
+  return { say: `${name} was not opened: ${problem.message[0].toLowerCase()}${problem.message.slice(1)}`, more: '' };
 }
 
 const named = ({ title }) => (title ? `“${title}”` : 'the scene');
@@ -71,7 +73,8 @@ export function createOpen({ store, trace, status, left, opened }) {
       if (mine !== newest) return;
       const kind = problem instanceof ValidationError ? 'refused' : problem instanceof Cancelled ? 'told' : 'failed';
       const again = kind === 'refused' ? null : () => open(document, what);
-      store.tell({ kind, field: null, say: `${troubleWords(problem, what, document)} Nothing was changed.`, again });
+      const { say, more } = troubleWords(problem, what, document);
+      store.tell({ kind, field: null, say, more: `${more} Nothing was changed.`.trim(), again });
     }
   };
 }

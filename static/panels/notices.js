@@ -14,7 +14,7 @@ export function createNotices({ store }) {
     clearTimeout(fading);
     const said = notice?.say ?? '';
     setText($('#alert'), notice?.kind === 'refused' || notice?.kind === 'failed' ? `${said} ${still(notice)}`.trim() : '');
-    setText($('#status'), notice?.kind === 'told' ? said : '');
+    setText($('#status'), notice?.kind === 'told' ? `${said} ${still(notice)}`.trim() : '');
     setChildren(place, said && !atField(notice) ? drawn(notice) : null);
     if (notice?.kind === 'told')
       fading = setTimeout(() => {
@@ -27,7 +27,9 @@ export function createNotices({ store }) {
     return kind === 'refused' && field && document.querySelector(`[data-row="${CSS.escape(field)}"]`)?.checkVisibility();
   }
 
+  // what follows the sentence that matters: more of it, or what is shown meanwhile
   function still(notice) {
+    if (notice.more) return notice.more;
     return notice.kind === 'refused' && notice.field && fieldOf(store.fields, notice.field) ? stillShown(store, notice.field) : '';
   }
 

@@ -92,7 +92,7 @@ test('a failure says so, says what is still shown, and can be asked again', asyn
   asked[1].fail(new Unanswered('The server cannot be reached.'));
   await settle();
   assert.equal(store.notice.kind, 'failed');
-  assert.match(store.notice.say, /cannot be reached.*60\.0\u00a0m/);
+  assert.match(`${store.notice.say} ${store.notice.more}`, /cannot be reached.*60\.0\u00a0m/);
   assert.equal(radius(store), 60);
   store.notice.again();
   assert.equal(asked[2].document.habitat.radius_m, 70);
@@ -191,7 +191,7 @@ test('too much work is told with what is still shown', async () => {
   asked[1].fail(new ValidationError([{ field: 'work', was: '20 s', may_be: '20 s', say: 'Lob took all of 20 s.' }]));
   await settle();
   assert.deepEqual(store.notice.kind, 'refused');
-  assert.match(store.notice.say, /Lob took all of 20 s\. What you see is for 60\.0/);
+  assert.match(`${store.notice.say} ${store.notice.more}`, /Lob took all of 20 s\. What you see is for 60\.0/);
 });
 
 test('with gravity held the other dial follows, without asking again', async () => {

@@ -71,7 +71,7 @@ test('one that is refused, not answered or cancelled changes nothing, and each i
     open(titled('New'));
     end();
     await settle();
-    assert.match(store.notice.say, words);
+    assert.match(`${store.notice.say} ${store.notice.more}`, words);
     assert.deepEqual([store.notice.kind, Boolean(store.notice.again), ...beside(store)], [kind, again, 'Old', 'Old']);
   }
 });
@@ -90,6 +90,7 @@ test('a link that waits says so, and can be cancelled', async () => {
   assert.equal(page.status.line.share, 0.5);
   page.status.line.buttons[0].run();
   await settle();
+  assert.deepEqual(page.status.line.buttons, [], 'the last resort is waited for');
   page.asked[1].answer();
   const { document, isExample, trouble } = await scene;
   assert.deepEqual([document.title, isExample, trouble.say], ['Example', true, 'The scene of the link was not opened: you cancelled it.']);
@@ -110,7 +111,8 @@ test('a link is called too heavy, refused, not answered or unreadable, each wher
     page.asked[0].fail(problem);
     await settle();
     page.asked[1].answer();
-    assert.equal((await scene).trouble.say, say);
+    const { trouble } = await scene;
+    assert.equal([trouble.say, trouble.more].filter(Boolean).join(' '), say);
   }
   const page = bench();
   const scene = first(page, [{ what: 'the scene of the link', find: () => Promise.reject(new Error('not a scene')) }]);
