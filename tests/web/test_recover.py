@@ -56,6 +56,11 @@ def test_a_server_without_room_says_so(monkeypatch):
     assert "cannot keep the file" in refused(recover(written("glb")), 422)[0]["say"]
 
 
+def test_a_file_that_is_too_large_is_refused_by_its_field():
+    stated = FILE | {"content-length": "60000001"}
+    assert refused(call("POST", "/api/recover", content=b"", headers=stated), 413)[0]["field"] == "file"
+
+
 def test_other_media_types_are_not_taken():
     assert refused(call("POST", "/api/recover", content=b"{}", headers={"content-type": "application/json"}), 415)
     assert refused(call("POST", "/api/trace", content=written("glb"), headers=FILE), 415)

@@ -9,7 +9,7 @@ from ..errors import Refused, refusal
 from ..scene.reading import GREATEST_BYTES
 from .connections import RETRY_AFTER_S
 
-_FILES = {"/api/recover": ("application/octet-stream", 60_000_000)}  # what takes another body than a document
+_FILES = {"/api/recover": ("application/octet-stream", 60_000_000, "file")}  # what takes another body than a document
 _ALWAYS_TAKEN = 65_536  # bytes of a body
 _MOST_HELD = 64_000_000  # bytes of all of them
 
@@ -67,7 +67,7 @@ class Guards:
         if trouble is not None:
             await _refuse(marked, *trouble)
             return
-        body = _Body(receive, marked, self._room, _takes(scope["path"])[1])
+        body = _Body(receive, marked, self._room, *_takes(scope["path"])[1:])
         try:
             await self._app(scope, body.receive, body.send)
         finally:
@@ -83,10 +83,10 @@ class Guards:
             )
         if scope["method"] != "POST":
             return None
-        kind, most = _takes(scope["path"])
+        kind, most, called = _takes(scope["path"])
         length = headers.get("content-length", "0")
         if not length.isdigit() or int(length) > most:
-            return 413, _too_large(length, most)
+            return 413, _too_large(called, length, most)
         was = headers.get("content-type", "").split(";")[0].strip().lower()
         if was != kind:
             say = f"The body was sent as {was[:80] or 'nothing'}; it must be {kind}."
@@ -99,13 +99,13 @@ class Guards:
 
 
 def _takes(path):
-    """(media type, most bytes) of a body sent to that path."""
-    return _FILES.get(path, ("application/json", GREATEST_BYTES))
+    """(media type, most bytes, what it is called) of a body sent to that path."""
+    return _FILES.get(path, ("application/json", GREATEST_BYTES, "document"))
 
 
-def _too_large(length, most):
+def _too_large(called, length, most):
     say = f"The body has {length[:20]} bytes; it may have {most:,}."
-    return refusal("document", f"{length} bytes", f"at most {most:,} bytes", say)
+    return refusal(called, f"{length} bytes", f"at most {most:,} bytes", say)
 
 
 class _Room:
@@ -129,8 +129,9 @@ class _Room:
 class _Body:
     """A body counted while it comes. Past a limit it has broken off for the app, and the request is refused here."""
 
-    def __init__(self, receive, send, room, most):
-        self._receive, self._send, self._room, self._most = receive, send, room, most
+    def __init__(self, receive, send, room, most, called):
+        self._receive, self._send, self._room = receive, send, room
+        self._most, self._called = most, called
         self.held, self._refusal, self._is_whole = 0, None, False
 
     async def receive(self):
@@ -141,7 +142,7 @@ class _Body:
         self._is_whole = not message.get("more_body")
         has_room = self._room.take(self, len(message.get("body", b"")))
         if self.held > self._most:
-            self._refusal = 413, _too_large(f"{self.held} or more", self._most)
+            self._refusal = 413, _too_large(self._called, f"{self.held} or more", self._most)
         elif not has_room:
             say = f"There is no room for this body beside the others that are being received; try again in {RETRY_AFTER_S} s."
             self._refusal = 503, refusal("server", f"{self.held} bytes", "a body when there is room", say)
