@@ -64,6 +64,7 @@ from .scene.document import Scene
 from .scene.feel import answers as feel_answers
 from .scene.reading import as_json, read, read_size
 from .scene.size import answers as size_answers
+from .scene.work import GREATEST_BYTES_ALONE, bounded
 from .sweep.grid import check, grid_of
 from .sweep.parameters import parameter_of
 
@@ -109,9 +110,10 @@ def open_scene(source: Mapping[str, Any] | str | PathLike[str]) -> Scene:
     return read(read_source(source))
 
 
-def trace(scene: Scene) -> Answer:
-    """The Answer to a Scene. Raises TooMuch where it would take too many samples."""
-    traced = questions.trace(scene)
+def trace(scene: Scene, *, max_seconds: float | None = None) -> Answer:
+    """The Answer to a Scene. Raises TooMuch where it would take too many samples, more than 2 GB of memory, or longer than
+    max_seconds (None for no bound)."""
+    traced = bounded(questions.trace, scene, seconds=max_seconds, most_bytes=GREATEST_BYTES_ALONE)
     return Answer(scene, {str(one.motion.name): _path(one) for one in traced.motions})
 
 
@@ -129,13 +131,17 @@ def size(
     return size_answers.as_data(read_size(as_json(request)), units)
 
 
-def export(scene: Scene, path: str | PathLike[str], **options: Any) -> Path:
+def export(scene: Scene, path: str | PathLike[str], *, max_seconds: float | None = None, **options: Any) -> Path:
     """Write a file of a Scene, whole or not at all, its format told by its ending; options as an export's choices are called:
-    view, fps, unit, up, motions and so on. Returns the path. Raises BadInput or TooMuch."""
+    view, fps, unit, up, motions and so on; max_seconds as for `trace`. Returns the path. Raises BadInput or TooMuch."""
     file = Path(path)
     file_format = format_of(file)
     choices = read_options(options, scene)
-    write_all({file: file_format.write(questions.trace(scene), choices)})
+
+    def work():
+        return file_format.write(questions.trace(scene), choices)
+
+    write_all({file: bounded(work, seconds=max_seconds, most_bytes=GREATEST_BYTES_ALONE)})
     return file
 
 

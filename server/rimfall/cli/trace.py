@@ -3,12 +3,14 @@
 from pathlib import Path
 
 from .. import phrases
+from ..errors import BadInput, refusal
 from ..exports import files_of, format_of
 from ..exports.options import read_options
 from ..exports.recovery import read_source
 from ..exports.writing import write_all
 from ..scene import answers, questions
 from ..scene.reading import read
+from ..scene.work import GREATEST_BYTES_ALONE, bounded
 from . import common
 from .common import aligned
 
@@ -27,6 +29,12 @@ def add_to(parser):
         default=[],
         help="write a file, its format told by its name (.csv, .json, .glb, .usda, .forces.csv, …); may be repeated",
     )
+    parser.add_argument(
+        "--max-seconds",
+        metavar="S",
+        help="longest that it may be worked on, and refused past it (default: no bound; memory is bounded in any case, at "
+        f"{GREATEST_BYTES_ALONE / 1e9:g} GB)",
+    )
     common.add_export_options(parser)
     parser.set_defaults(run=_trace)
 
@@ -35,16 +43,25 @@ def _trace(chosen):
     scene = read(read_source(chosen.scene))
     options = read_options(common.export_document(chosen), scene)
     wanted = {Path(name): format_of(Path(name)) for name in chosen.export}
-    traced = questions.trace(scene)
-    files = {}
-    for path, kind in wanted.items():
-        files |= files_of(traced, options, path, kind)
+
+    def work():
+        traced, files = questions.trace(scene), {}
+        for path, kind in wanted.items():
+            files |= files_of(traced, options, path, kind)
+        return files, answers.of_trace(traced, chosen.units) if chosen.json else _as_text(traced, chosen.units)
+
+    files, answer = bounded(work, seconds=_seconds(chosen.max_seconds), most_bytes=GREATEST_BYTES_ALONE)
     write_all(files)
-    if chosen.json:
-        common.print_json(answers.of_trace(traced, chosen.units))
-    else:
-        common.print_lines(_as_text(traced, chosen.units))
+    (common.print_json if chosen.json else common.print_lines)(answer)
     return DONE
+
+
+def _seconds(text):
+    """The seconds that were asked for, or None. Raises BadInput."""
+    seconds = None if text is None else common.number("max-seconds", text)
+    if seconds is not None and seconds <= 0:
+        raise BadInput(refusal("max-seconds", text, "above 0", f"--max-seconds was {text}; it may be above 0."))
+    return seconds
 
 
 def _as_text(traced, units):

@@ -4,9 +4,10 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 
 from ..errors import BadInput, refusal
+from ..physics.budget import TooMuchWork, passing, spend
 from . import csv, forces, gltf, limits_sheet, plain, plots, usd
 from .notes import as_json
-from .scene_sampling import sample_scene
+from .scene_sampling import most_sampled, sample_scene
 
 _WHICH = ("motions", "from_s", "to_s")
 _FRAMES = (*_WHICH, "fps", "first_frame", "samples_per_frame")
@@ -22,14 +23,34 @@ _TABLE, _JSON, _ZIP, _SVG, _PDF = (
 
 @dataclass(frozen=True)
 class Format:
-    """say: what it is, for people. ending: of its file's name. write(Trace, Options) -> bytes. uses: the choices that change it."""
+    """say: what it is, for people. ending: of its file's name. make(Trace, Options) -> bytes. uses: the choices that change it."""
 
     name: str
     say: str
     media_type: str
     ending: str
-    write: Callable
+    make: Callable
     uses: tuple
+
+    def write(self, trace, options):
+        """The file as bytes. Raises TooMuch, naming the motion that is most of it, where the file or the work is too much."""
+        try:
+            with passing():
+                file = self.make(trace, options)
+            spend(bytes=len(file))
+        except TooMuchWork as exceeded:
+            raise _in_words(exceeded, trace, options) from None
+        return file
+
+
+def _in_words(exceeded, trace, options):
+    """The same, naming the motion that has most samples in the file, and what would fit."""
+    used, most = (amount.told(exceeded.what) for amount in (exceeded.used, exceeded.most))
+    say = f"The file is more work than {most}: it was given up after {used}. "
+    name = most_sampled(trace, options)
+    say += f"Most of it is of motion {name}. " if name else ""
+    say += "What would fit: fewer frames a second (fps), a shorter part of the scene (from_s, to_s) or fewer motions."
+    return exceeded.of(refusal("export", used, f"within {most}", say))
 
 
 def _notes(trace, options):

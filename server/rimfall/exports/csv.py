@@ -6,10 +6,13 @@ Ids are named in the companion (`notes`).
 
 import re
 from dataclasses import replace
+from io import BytesIO
+from itertools import chain
 
 import numpy as np
 
 from ..errors import TooMuch, refusal
+from ..physics.budget import spend
 from .notes import as_json
 from .options import INERTIAL, INERTIAL_FLAT
 from .scene_sampling import sample_scene
@@ -21,7 +24,11 @@ GREATEST_ROWS = 500_000
 def table(trace, options):
     """The CSV file as bytes. Raises TooMuch past 500,000 rows."""
     header, blocks, _ = _blocks(trace, options)
-    return "".join([header, *(text for _, text in blocks)]).encode()
+    out = BytesIO()
+    out.write(header.encode())
+    for _, text in blocks:
+        out.write(text)
+    return out.getvalue()
 
 
 def a_file_a_frame(trace, options):
@@ -29,43 +36,52 @@ def a_file_a_frame(trace, options):
     header, blocks, notes = _blocks(trace, options)
     files = {}
     for frame, text in blocks:
-        files[int(frame)] = files.get(int(frame), header) + text
+        files.setdefault(int(frame), [header.encode()]).append(text)
     stem = re.sub(r"[^a-z0-9]+", "-", trace.scene.title.lower()).strip("-")[:60] or "rimfall"
-    tables = {f"{stem}.{frame:04d}.csv": text.encode() for frame, text in files.items()}
-    return zipped({f"{stem}.notes.json": as_json(notes)} | tables)
+    tables = ((f"{stem}.{frame:04d}.csv", b"".join(texts)) for frame, texts in files.items())
+    return zipped(chain([(f"{stem}.notes.json", as_json(notes))], tables))
 
 
 def _blocks(trace, options):
-    """The header, (frame, its rows) of every sample, and the notes. A table has no node that turns: of both views that do not, it holds
-    the places in the room that stands still."""
+    """The header, (frame, its rows as bytes) of every sample, and the notes. A table has no node that turns: of both views that do
+    not, it holds the places in the room that stands still."""
     sampled = sample_scene(trace, replace(options, view=INERTIAL_FLAT) if options.view == INERTIAL else options)
     if sampled.notes["counts"]["csv_rows"] > GREATEST_ROWS:
         _refuse(sampled.notes["counts"]["csv_rows"])
     unit = options.unit
     names = [f"{c}_{unit}" for c in "xyz"] + [f"v{c}_{unit}_s" for c in "xyz"]
-    ids, figures, alive = _columns(sampled)
+    return ",".join(["frame,time_s,id,alive", *names]) + "\n", _rows(sampled, options), sampled.notes
+
+
+def _rows(sampled, options):
     row = options.frame_format + ",%.6f,%d,%d" + ",%.6f" * 6 + "\n"
-    blocks = []
+    ids, columns = _columns(sampled)
     for k, (frame, time_s) in enumerate(zip(sampled.frame.tolist(), sampled.time_s.tolist(), strict=True)):
-        block = [row % (frame, time_s, *one) for one in zip(ids, alive[k], *figures[k], strict=True)]
-        blocks.append((frame, "".join(block)))
-    return ",".join(["frame,time_s,id,alive", *names]) + "\n", blocks, sampled.notes
+        figures, alive = columns(k)
+        block = "".join([row % (frame, time_s, *one) for one in zip(ids, alive, *figures, strict=True)]).encode()
+        spend(bytes=len(block))
+        yield frame, block
 
 
 def _columns(sampled):
-    """Ids, six columns of figures of every sample (T, 6, N) as lists, rounded so that no zero is negative, and alive (T, N)."""
-    placed = [(b.id, b.position_m[:, None], b.velocity_m_s[:, None], b.alive[:, None]) for b in sampled.balls]
+    """Ids in order; and a function of the number of a sample that gives its six columns of figures, rounded so that no zero is
+    negative, and who is alive."""
+    placed = [(b.position_m[:, None], b.velocity_m_s[:, None], b.alive[:, None]) for b in sampled.balls]
     ids = [b.id for b in sampled.balls]
     if sampled.drops is not None:
         drops = sampled.drops
         ids += drops.ids.tolist()
-        placed.append((None, drops.position_m, drops.velocity_m_s, drops.alive))
-    if not placed:
-        return [], [[[]] * 6] * len(sampled.frame), [[]] * len(sampled.frame)
+        placed.append((drops.position_m, drops.velocity_m_s, drops.alive))
     order = np.argsort(ids, kind="stable")
-    place, velocity, alive = (np.concatenate([p[k] for p in placed], axis=1)[:, order] for k in (1, 2, 3))
-    figures = np.concatenate([place, velocity], axis=2) * sampled.per_unit
-    return np.array(ids)[order].tolist(), (np.round(figures, 6) + 0.0).swapaxes(1, 2).tolist(), alive.tolist()
+
+    def of_sample(k):
+        if not placed:
+            return [[]] * 6, []
+        place, velocity, alive = (np.concatenate([p[i][k] for p in placed])[order] for i in range(3))
+        figures = np.concatenate([place, velocity], axis=1) * sampled.per_unit
+        return (np.round(figures, 6) + 0.0).T.tolist(), alive.tolist()
+
+    return np.array(ids, dtype=int)[order].tolist(), of_sample
 
 
 def _refuse(rows):

@@ -6,10 +6,10 @@ events with exact states, landing, words. The `motion` of a ball, drop, stream o
 """
 
 from dataclasses import replace
-
-from pydantic_core import to_json
+from functools import partial
 
 from ..scene.answers import outcome
+from ..scene.json_arrays import as_lists, with_arrays
 from . import axes
 from .scene_sampling import sample_scene
 
@@ -29,10 +29,10 @@ def document(trace, options):
         "rimfall_export": VERSION,
         **sampled.notes,
         "file": file,
-        "frame": sampled.frame.tolist(),
-        "time_s": sampled.time_s.tolist(),
-        "angle_rad": sampled.angle_rad.tolist(),
-        "spin_rad_s": sampled.spin_rad_s.tolist(),
+        "frame": sampled.frame,
+        "time_s": sampled.time_s,
+        "angle_rad": sampled.angle_rad,
+        "spin_rad_s": sampled.spin_rad_s,
         "motions": [
             {"name": t.motion.name, "kind": t.motion.kind, "end": t.track.end, **outcome(t, trace)}
             for t in trace.motions
@@ -41,12 +41,12 @@ def document(trace, options):
         "balls": [_ball(b, sampled.time_s) for b in sampled.balls],
         "drops": None if sampled.drops is None else _drops(sampled.drops),
         "streams": [
-            {"name": s.name, "motion": s.motion, "position_m": s.position_m.tolist(), "width_m": s.width_m.tolist()}
+            {"name": s.name, "motion": s.motion, "position_m": s.position_m, "width_m": s.width_m}
             for s in sampled.streams
         ],
-        "paths": [{"name": p.name, "motion": p.motion, "position_m": p.position_m.tolist()} for p in sampled.lines],
+        "paths": [{"name": p.name, "motion": p.motion, "position_m": p.position_m} for p in sampled.lines],
     }
-    return to_json(content, inf_nan_mode="constants")
+    return with_arrays(content, partial(as_lists, inf_nan_mode="constants"), inf_nan_mode="constants")
 
 
 def _ball(ball, time_s):
@@ -56,23 +56,23 @@ def _ball(ball, time_s):
         "motion": ball.motion,
         "radius_m": ball.radius_m,
         **_moving(ball),
-        "attitude_wxyz": None if ball.attitude is None else ball.attitude(time_s).tolist(),
+        "attitude_wxyz": None if ball.attitude is None else partial(ball.attitude, time_s),
     }
 
 
 def _drops(drops):
     return {
-        "ids": drops.ids.tolist(),
-        "motion": drops.motion.tolist(),
-        "diameter_m": drops.diameter_m.tolist(),
+        "ids": drops.ids,
+        "motion": drops.motion,
+        "diameter_m": drops.diameter_m,
         **_moving(drops),
     }
 
 
 def _moving(things):
     return {
-        "alive": things.alive.astype(int).tolist(),
-        "position_m": things.position_m.tolist(),
-        "velocity_m_s": things.velocity_m_s.tolist(),
-        "acceleration_m_s2": things.acceleration_m_s2.tolist(),
+        "alive": things.alive.astype(int),
+        "position_m": things.position_m,
+        "velocity_m_s": things.velocity_m_s,
+        "acceleration_m_s2": things.acceleration_m_s2,
     }

@@ -10,11 +10,13 @@ from ..errors import TooMuch, refusal
 from ..motions.trajectory import attitudes
 from ..physics import frames, quaternions
 from ..physics.aboard import of_frame
+from ..physics.budget import spend
 from . import axes, camera_presets, habitat_mesh, notes, path_sampling
 from .options import INERTIAL_FLAT
 from .sampled_scene import BodySamples, DrawnPath, Drops, SampledScene, StreamSamples
 
 GREATEST_SAMPLES = 2_000_000  # of bodies, over all frames
+_SAMPLE_BYTES, _DROP_BYTES = 73, 170  # of memory: a body, a drop at one instant, of which there are two copies
 _FAR_M = 1_000.0  # from here on 32-bit numbers lose a twentieth of a millimetre
 _SLACK = 1e-9  # in frames: a time that is on a frame but for rounding is on it
 
@@ -62,6 +64,12 @@ def weigh(taken, samples, greatest):
             "Take fewer frames or motions, pour for less time, or end sooner."
         )
         raise TooMuch(refusal("motions", name, f"within {greatest:,} samples", say))
+
+
+def most_sampled(trace, options):
+    """Name of the motion of a file that has most samples, or None where it has none."""
+    taken = [t for t in trace.motions if t.motion.name in options.motions and t.track.path is not None]
+    return max(taken, key=_elements).motion.name if taken else None
 
 
 def _elements(traced):
@@ -142,6 +150,7 @@ class _SceneSampler:
         names = element_names([(t.kind.element, t.motion.name) for i, t in self.taken if i in number])
         balls = []
         for name, (i, traced) in zip(names, [p for p in self.taken if p[0] in number], strict=True):
+            spend(bytes=_SAMPLE_BYTES * len(self.time_s))
             motion = path_sampling.body_samples(self.trace.setting, traced, self.time_s)
             place, velocity, acceleration = self._seen(motion, self.angle, self.omega, self.change)
             radius = traced.plan.body.diameter_m / 2
@@ -158,6 +167,7 @@ class _SceneSampler:
         for i, traced in self.taken:
             sizes = path_sampling.diameters_m(traced).tolist() if traced.plan.stream is not None else []
             if sizes:
+                spend(bytes=_DROP_BYTES * len(sizes) * len(self.time_s))
                 whole.append(path_sampling.drop_samples(self.trace.setting, traced, self.time_s))
                 motion += [i] * len(sizes)
                 diameter += sizes

@@ -40,10 +40,10 @@ _EPOCH = (1980, 1, 1, 0, 0, 0)  # the zip's own zero
 
 
 def zipped(members, method=zipfile.ZIP_DEFLATED):
-    """The bytes of a zip of members, name -> bytes, in their order, all dated 1980-01-01."""
+    """The bytes of a zip of members, (name, bytes) or name -> bytes, in their order, all dated 1980-01-01."""
     out = io.BytesIO()
     with zipfile.ZipFile(out, "w", method) as archive:
-        for name, content in members.items():
+        for name, content in members.items() if isinstance(members, dict) else members:
             info = zipfile.ZipInfo(name, _EPOCH)
             info.compress_type = method
             info.external_attr = 0o644 << 16

@@ -10,6 +10,7 @@ from typing import Any
 
 from ..motions.flat_gravity import FlatGravityReference
 from ..motions.flight import MOST_STEPS
+from ..motions.ground import MOST_TRIES
 from ..motions.plan import Plan
 from ..motions.setting import Setting
 from ..motions.track import Track
@@ -113,6 +114,13 @@ IN_FLIGHT = StepLimit(
     "(sampling.duration_s).",
 )
 
+ON_THE_GROUND = StepLimit(
+    MOST_TRIES,
+    "body",
+    "it creeps at the very edge of its grip. Give it more friction or less, another speed, or let the scene end sooner "
+    "(sampling.duration_s).",
+)
+
 
 @dataclass(frozen=True)
 class Kind:
@@ -122,7 +130,8 @@ class Kind:
     fields may not be against one another and in a habitat of that name of a shape, each (field of the motion, what it was, what it
     may be). plan(setting, motion). outcome(traced, units): sentences of what it does. assumptions(traced, setting): sentences of
     what its answer leaves out. element: what a thing of it is called in files, before its own name. limit: of the steps of its plan.
-    eases: what makes it less work, besides fewer rebounds and a shorter clock.
+    eases: what makes it less work, besides fewer rebounds and a shorter clock. least_bytes(setting, motion): memory that it is sure to
+    take, told without working it out.
     """
 
     name: str
@@ -136,6 +145,7 @@ class Kind:
     element: str = "ball"
     limit: StepLimit = IN_FLIGHT
     eases: tuple[str, ...] = ()
+    least_bytes: Callable[[Setting, Any], float] = lambda _setting, _motion: 0.0
 
 
 @dataclass(frozen=True)

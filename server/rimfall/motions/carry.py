@@ -63,7 +63,7 @@ def _worked(work, medium, moving, some, tell):
     try:
         return work(medium, [t.next for t in some], tell)
     except StepLimitExceeded as exceeded:
-        raise StepLimitExceeded(moving.index(some[exceeded.index])) from None
+        raise StepLimitExceeded(moving.index(some[exceeded.index]), exceeded.on_ground) from None
     except TooMuchWork as exceeded:
         exceeded.index = moving.index(some[exceeded.index or 0])
         raise

@@ -53,11 +53,11 @@ class Release:
 
 
 class StepLimitExceeded(Exception):
-    """A motion that would take too many steps to work out: its number in the list it came in."""
+    """A motion that would take too many steps to work out: its number in the list it came in, and whether it was on the ground."""
 
-    def __init__(self, index=0):
+    def __init__(self, index=0, on_ground=False):
         super().__init__(f"number {index} takes too many steps")
-        self.index = index
+        self.index, self.on_ground = index, on_ground
 
 
 @dataclass(frozen=True)

@@ -62,7 +62,7 @@ def go(medium: Medium, starts: Sequence[GroundStart], watch: Callable[[int], Non
         batch, tries = GroundBatch(medium, [starts[i] for i in group]), 0
         while batch.going:
             if tries == MOST_TRIES:
-                raise StepLimitExceeded(group[batch.first_going])
+                raise StepLimitExceeded(group[batch.first_going], on_ground=True)
             try:
                 batch.step()
             except TooMuchWork as exceeded:

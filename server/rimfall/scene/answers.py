@@ -10,7 +10,7 @@ from ..motions.track import grid_times
 from ..physics.budget import spend
 from ..physics.constants import G0_M_S2
 from ..physics.spin import figures
-from .json_arrays import with_arrays
+from .json_arrays import as_lists, with_arrays
 
 ANSWER_VERSION = 1
 _LEVELS = 9  # places along a floor at which its lean is told
@@ -29,7 +29,7 @@ def of_trace(trace, units="si", f4=False):
             for name, t in trace.others
         ],
     }
-    return with_arrays(answer, _as_f4 if f4 else _as_lists)
+    return with_arrays(answer, _as_f4 if f4 else as_lists)
 
 
 def _of_habitat(trace, units, f4):
@@ -59,10 +59,6 @@ def _finite(array):
     if not np.isfinite(array).all():
         raise FloatingPointError("an answer holds a number that is not finite")
     return array
-
-
-def _as_lists(array):
-    return to_json(array.tolist())
 
 
 def _as_f4(array):

@@ -11,9 +11,24 @@ from pydantic_core import to_json
 
 from ..physics.budget import spend
 
+_AT_ONCE = 100_000  # numbers of an array that are a list at one time
+
+
+def as_lists(array: np.ndarray, **how: Any) -> bytes:
+    """JSON bytes of an array as lists of numbers; how: as for pydantic's to_json."""
+    rows = max(_AT_ONCE * max(len(array), 1) // max(array.size, 1), 1)
+    if len(array) <= rows:
+        return to_json(array.tolist(), **how)
+    parts = []
+    for first in range(0, len(array), rows):
+        parts.append(to_json(array[first : first + rows].tolist(), **how)[1:-1])
+        spend()
+    return b"[" + b",".join(parts) + b"]"
+
 
 def with_arrays(content: Any, written: Callable[[np.ndarray], bytes], **how: Any) -> bytes:
-    """JSON bytes of plain data in which numpy arrays stand; written(array) is the JSON of one, how: as for pydantic's to_json."""
+    """JSON bytes of plain data in which numpy arrays stand, or functions that make one when it is its turn; written(array) is the JSON
+    of one, how: as for pydantic's to_json."""
     mark, arrays = token_hex(16), []
 
     def left_out(array):
@@ -24,7 +39,7 @@ def with_arrays(content: Any, written: Callable[[np.ndarray], bytes], **how: Any
     out = BytesIO()
     out.write(first)
     for array, part in zip(arrays, parts, strict=True):
-        value = written(array)
+        value = written(array() if callable(array) else array)
         spend(bytes=len(value))
         out.write(value)
         out.write(part)

@@ -4,7 +4,7 @@ from dataclasses import dataclass, field, replace
 
 from ..errors import TooMuch, refusal
 from ..kinds import KINDS
-from ..kinds.kind import IN_FLIGHT, Traced
+from ..kinds.kind import IN_FLIGHT, ON_THE_GROUND, Traced
 from ..motions import drift, flat_gravity, track
 from ..motions.carry import carry
 from ..motions.flight import StepLimitExceeded
@@ -43,6 +43,7 @@ def trace(scene, greatest_samples=GREATEST_SAMPLES, watch=None):
     others = [scene.model_copy(update={"habitat": o.habitat, "compare": []}) for o in scene.compare]
     of, done, spent = (1 + len(others)) * 3 * len(scene.motions), 0, 0
     ledger, traces = Ledger(scene), []
+    ledger.refuse_hopeless([setting_of(one)[0] for one in (scene, *others)])
     for one in (scene, *others):
         tell = watch and (lambda so_far, done=done: watch(done + so_far, of))
         try:
@@ -96,7 +97,7 @@ def _carried(setting, scene, plans, samples, tell):
         journeys = iter(carry(setting.medium, [starts[i] for i in flown], tell, grown))
     except StepLimitExceeded as exceeded:
         index = flown[exceeded.index] // 2
-        _refuse_steps(scene.motions[index], index, IN_FLIGHT)
+        _refuse_steps(scene.motions[index], index, ON_THE_GROUND if exceeded.on_ground else IN_FLIGHT)
     except TooMuchWork as exceeded:
         if exceeded.index is not None:
             exceeded.index = flown[exceeded.index] // 2

@@ -8,17 +8,18 @@ from ..errors import TooMuch, refusal
 from ..kinds import KINDS
 from ..physics.budget import Amount, Budget, Stopped, TooMuchWork, current, spending
 
-__all__ = ["GREATEST_BYTES", "Ledger", "Samples", "Stopped", "TooMuchWork", "bounded"]
+__all__ = ["GREATEST_BYTES", "GREATEST_BYTES_ALONE", "Ledger", "Samples", "Stopped", "TooMuchWork", "bounded"]
 
-GREATEST_BYTES = 250_000_000  # kept by one question; with what is only in passing it stays within 300 MB
+GREATEST_BYTES = 250_000_000  # kept by one question of many; with what is only in passing it stays within 300 MB
+GREATEST_BYTES_ALONE = 2_000_000_000  # kept by a question that has a process to itself: a command, a notebook
 
 
-def bounded(question, *arguments, seconds=None, stopped=None):
-    """question(*arguments) under a budget: GREATEST_BYTES of memory, and these seconds (None for no bound).
+def bounded(question, *arguments, seconds=None, stopped=None, most_bytes=GREATEST_BYTES):
+    """question(*arguments) under a budget: so many bytes of memory, and these seconds (None for no bound).
 
     stopped() is asked some fifty times a second; once it says True the work ends with Stopped. Raises TooMuchWork, a Refused.
     """
-    with spending(Budget(bytes=GREATEST_BYTES, seconds=seconds, stopped=stopped)):
+    with spending(Budget(bytes=most_bytes, seconds=seconds, stopped=stopped)):
         return question(*arguments)
 
 
@@ -39,6 +40,23 @@ class Ledger:
             yield
         finally:
             self._used[index] += current().used - before
+
+    def refuse_hopeless(self, settings):
+        """Raise TooMuchWork where the motions are sure to take more memory than there is, in all habitats (Settings) together."""
+        budget, motions = current(), self._scene.motions
+        if budget is None:
+            return
+        least = [sum(KINDS[m.kind].least_bytes(setting, m) for setting in settings) for m in motions]
+        if sum(least) <= budget.most.bytes:
+            return
+        exceeded = TooMuchWork("bytes", Amount(bytes=sum(least)), budget.most)
+        index, told = int(np.argmax(least)), exceeded.used.told("bytes")
+        say = (
+            f"This scene is more work than {budget.most.told('bytes')}: it would take {told} at the very least, motion "
+            f"{motions[index].name} most of it. What would fit: {_listed(_easier(self._scene, motions[index], 'bytes'))}."
+        )
+        within = f"within {budget.most.told('bytes')} for the whole scene"
+        raise exceeded.of(refusal(f"motions.{index}", told, within, say))
 
     def refused(self, exceeded):
         """A TooMuchWork in words. It names the motion that has used most by itself; where most was used while all were under way

@@ -6,7 +6,10 @@ from pathlib import Path
 import numpy as np
 
 from ...errors import BadInput, refusal
+from ...physics.budget import spend
 from .layer import is_array, ready
+
+_SAMPLE_BYTES = 200  # of memory, besides its numbers: what the library keeps of one sample
 
 _VECTORS = {"float2": "Vec2f", "float3": "Vec3f", "color3f": "Vec3f", "point3f": "Vec3f", "vector3f": "Vec3f"}
 _VECTORS |= {"normal3f": "Vec3f", "double3": "Vec3d", "matrix4d": "Matrix4d", "quatf": "Quatf"}
@@ -79,6 +82,7 @@ def _attribute(pxr, prim, a):
         spec.connectionPathList.explicitItems = [a.connect]
     elif a.at is not None:
         for code, value in zip(np.asarray(a.at).tolist(), a.values, strict=True):
+            spend(bytes=_SAMPLE_BYTES + getattr(value, "nbytes", 0))
             prim.layer.SetTimeSample(spec.path, code, _value(pxr, a.kind, value))
     elif a.value is not None:
         spec.default = _value(pxr, a.kind, a.value)

@@ -1,20 +1,53 @@
 """A layer as text, .usda: from numpy, with the shortest digits that read back to the same 32-bit number."""
 
+from io import BytesIO
+
 import numpy as np
 
+from ...physics.budget import spend
 from .layer import is_array, ready
 
 HEADER = "#usda 1.0"
 STEP = "    "
+_CHARGED_BYTES = 50_000  # of text, charged to the budget in one go
 
 
 def text(layer):
     """The Layer as UTF-8 bytes."""
-    lines = [HEADER, "(", f"{STEP}{quoted(layer.comment)}", f"{STEP}customLayerData = {{"]
+    lines = _Lines()
+    lines += [HEADER, "(", f"{STEP}{quoted(layer.comment)}", f"{STEP}customLayerData = {{"]
     lines += [f"{STEP * 2}{_custom(name, value)}" for name, value in sorted(layer.custom.items())]
     lines += [f"{STEP}}}", *(f"{STEP}{name} = {_setting(v)}" for name, v in sorted(layer.settings.items())), ")", ""]
     _prim(layer.root, "", lines)
-    return ("\n".join(lines) + "\n").encode()
+    return lines.written()
+
+
+class _Lines:
+    """Lines as they are written, UTF-8, so that no second copy of a long file is kept."""
+
+    def __init__(self):
+        self._out, self._charged = BytesIO(), 0
+
+    def append(self, line):
+        """A line more."""
+        self._out.write(line.encode())
+        self._out.write(b"\n")
+        if self._out.tell() > self._charged + _CHARGED_BYTES:
+            self._charge()
+
+    def __iadd__(self, lines):
+        for line in lines:
+            self.append(line)
+        return self
+
+    def _charge(self):
+        spend(bytes=self._out.tell() - self._charged)
+        self._charged = self._out.tell()
+
+    def written(self):
+        """All of them, as bytes."""
+        self._charge()
+        return self._out.getvalue()
 
 
 def quoted(words):
@@ -69,7 +102,7 @@ def _attribute(a, indent, lines):
         lines += [head + said] if said else []
         lines.append(f"{head}.timeSamples = {{")
         codes = zip(np.asarray(a.at).tolist(), _values(a.kind, a.values), strict=True)
-        lines += [f"{indent}{STEP}{_code(code)}: {value}," for code, value in codes]
+        lines += (f"{indent}{STEP}{_code(code)}: {value}," for code, value in codes)
         lines.append(f"{indent}}}")
 
 

@@ -7,6 +7,7 @@ from ...physics.liquids import LIQUIDS
 from ..kind import Finding, Kind, Page, Stage, called, when
 from ..motion import Motion, at_height, elevation_field, heading_field
 from ..places import clear_of_surfaces
+from .batch import least_bytes
 from .plan import plan
 from .words import assumptions, poured
 
@@ -145,5 +146,6 @@ KIND = Kind(
     assumptions=assumptions,
     page=PAGE,
     element="pour",
+    least_bytes=least_bytes,
     eases=("a shorter pour (duration_s)", "a wider lip (lip_diameter_mm)", "no scatter and no tilt (jitter, tilt)"),
 )

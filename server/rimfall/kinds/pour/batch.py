@@ -19,10 +19,11 @@ from ...motions.track import grid_span, grid_times
 from ...physics import frames, liquids
 from ...physics.bodies import Body
 from ...physics.budget import passing, spend
-from .flow import Threads, cut, followed, releases, without_air
+from .flow import Threads, cut, followed, of_motion, releases, without_air
 from .target import arrivals
 
 MOST_DROPS = 20_000
+_PARCEL_BYTES = 200  # of memory: the least that a parcel's path is kept in
 
 
 @dataclass(frozen=True)
@@ -93,6 +94,21 @@ def of_pour(setting, motion, flow, liquid, dripping_m):
     parts = cut(flow, marks_s, sizes, lambda count: _shares(motion, chance, count))
     diameter_m = (6.0 * parts.volume_m3 / np.pi) ** (1 / 3)
     return _Parcels(setting, motion, flow, liquid, threads, chance, parts, diameter_m).batch()
+
+
+def least_bytes(setting, motion):
+    """Memory that the parcels of a `pour` are sure to take, bytes: 0 where they all follow the first.
+
+    A stream that never rises only gets thinner where the spin is steady, so none of its drops is larger than those of the lip.
+    """
+    flow, spin, liquid = of_motion(motion), setting.habitat.spin, liquids.named(motion.liquid)
+    ends = np.array([0.0, motion.duration_s])
+    if (flow.steady and not motion.jitter) or not spin.steady or np.any(flow.elevation_deg > 0):
+        return 0.0
+    if not np.all(flow.streams(liquid, np.append(flow.since_s[flow.since_s < flow.lasts_s], ends))):
+        return 0.0
+    largest_m3 = liquids.drop_volume_m3(liquids.DROP_PER_STREAM * flow.lip_m)
+    return _PARCEL_BYTES * flow.poured_m3 / largest_m3 / (1 + motion.jitter**2 / 4)
 
 
 def caught_in(setting, cup, batch):
