@@ -27,7 +27,9 @@ class Clock:
 
     def __init__(self, monkeypatch):
         self.now_s = 100.0
+        self.worked_s = 0.0
         monkeypatch.setattr(budgets, "monotonic", lambda: self.now_s)
+        monkeypatch.setattr(budgets, "thread_time", lambda: self.worked_s)
 
 
 def test_seconds_run_from_when_the_budget_is_made(monkeypatch):
@@ -74,3 +76,14 @@ def test_amounts_are_told_in_their_units():
     amount = Amount(31_204, 2_500_000, 7, 123_456_789, 20.04)
     told = [amount.told(what) for what in ("steps", "law_calls", "samples", "bytes", "seconds")]
     assert told == ["31,204 steps", "2,500,000 evaluations", "7 samples", "123 MB", "20 s"]
+
+
+@each_row(("worked_s", "words"), [(19.0, ""), (1.0, "busy with other things for 19 s of it")])
+def test_a_busy_machine_is_told_of(worked_s, words, monkeypatch):
+    clock = Clock(monkeypatch)
+    budget = Budget(seconds=20.0)
+    clock.now_s, clock.worked_s = 120.0, worked_s
+    with pytest.raises(TooMuchWork) as caught:
+        budget.spend(steps=1)
+    assert words in caught.value.busy
+    assert bool(words) == bool(caught.value.of().busy)

@@ -49,7 +49,10 @@ def _in_words(exceeded, trace, options):
     say = f"The file is more work than {most}: it was given up after {used}. "
     name = most_sampled(trace, options)
     say += f"Most of it is of motion {name}. " if name else ""
-    say += "What would fit: fewer frames a second (fps), a shorter part of the scene (from_s, to_s) or fewer motions."
+    say += (
+        "What would fit: fewer frames a second (fps), a shorter part of the scene (from_s, to_s) or fewer motions."
+        + exceeded.busy
+    )
     return exceeded.of(refusal("export", used, f"within {most}", say))
 
 

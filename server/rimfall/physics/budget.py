@@ -10,7 +10,7 @@ from contextlib import contextmanager
 from contextvars import ContextVar
 from dataclasses import dataclass
 from math import inf
-from time import monotonic
+from time import monotonic, thread_time
 
 from ..errors import TooMuch, refusal
 
@@ -50,21 +50,32 @@ class Amount:
 
 class TooMuchWork(TooMuch):
     """A budget is spent. what: of which it had too little (a field of Amount); used and most: Amounts; index: number of one that was
-    still under way, in the list it came in, None where nobody has said."""
+    still under way, in the list it came in, None where nobody has said; waited_s: how much of the seconds the machine gave to others."""
 
     def __init__(self, what: str, used: Amount, most: Amount, *refusals):
-        self.what, self.used, self.most, self.index = what, used, most, None
+        self.what, self.used, self.most, self.index, self.waited_s = what, used, most, None, 0.0
         allowed = f"within {most.told(what)}"
         say = f"This is too much work: it took {used.told(what)} and was not done; {allowed} it would be."
         super().__init__(*(refusals or (refusal("work", used.told(what), allowed, say),)))
 
     def of(self, *refusals) -> "TooMuchWork":
         """The same in other words."""
-        return TooMuchWork(self.what, self.used, self.most, *refusals)
+        again = TooMuchWork(self.what, self.used, self.most, *refusals)
+        again.index, again.waited_s = self.index, self.waited_s
+        return again
+
+    @property
+    def busy(self) -> str:
+        """A sentence to follow another where the machine was busy with other things for half the time or more, else nothing."""
+        if self.waited_s < 0.5 * self.used.seconds:
+            return ""
+        return (
+            f" The machine was busy with other things for {self.waited_s:.3g} s of it: asked again later, it may fit."
+        )
 
 
 class Budget:
-    """The most of each (None for no bound) and what is used of it; the seconds run from when it is made.
+    """The most of each (None for no bound) and what is used of it; the seconds run from when it is made, by the thread that works.
 
     stopped: asked every LOOK_EVERY_S of work; once it says True the work ends with Stopped.
     """
@@ -82,7 +93,7 @@ class Budget:
         bounds = (steps, law_calls, samples, bytes, seconds)
         self.most = Amount(*(inf if bound is None else bound for bound in bounds))
         self._begin_s = monotonic()
-        self._ends_s = self._begin_s + self.most.seconds
+        self._ends_s, self._worked_s = self._begin_s + self.most.seconds, thread_time()
         self._look_s, self._stopped = self._begin_s, stopped
         self._steps = self._law_calls = self._samples = self._bytes = 0
 
@@ -115,7 +126,9 @@ class Budget:
         if self._stopped is not None and self._stopped():
             raise Stopped
         if now_s >= self._ends_s:
-            raise TooMuchWork("seconds", self.used, self.most)
+            exceeded = TooMuchWork("seconds", self.used, self.most)
+            exceeded.waited_s = now_s - self._begin_s - (thread_time() - self._worked_s)
+            raise exceeded
         self._look_s = now_s + LOOK_EVERY_S
 
 

@@ -71,7 +71,7 @@ class Ledger:
         name, spent = scene.motions[index].name, _told(exceeded.used, what)
         say = (
             f"This scene is more work than {exceeded.most.told(what)}: it was given up after {spent}. Look at motion {name} first: "
-            f"{share}. What would fit: {_listed(_easier(scene, scene.motions[index], what))}."
+            f"{share}. What would fit: {_listed(_easier(scene, scene.motions[index], what))}.{exceeded.busy}"
         )
         within = f"within {exceeded.most.told(what)} for the whole scene"
         return exceeded.of(refusal(f"motions.{index}", spent, within, say))
