@@ -202,14 +202,12 @@ function keptScenes({ store, keeper, open, saveScene }) {
   };
 }
 
-// a page that goes says its last words at once; one that is only hidden has time to write
+// one that is only hidden has time to write
 function keepWhenLeft(keeper) {
   addEventListener('pagehide', keeper.go);
   addEventListener('pageshow', event => event.persisted && keeper.comeBack());
   window.document.addEventListener('visibilitychange', () => {
-    if (window.document.visibilityState !== 'hidden') return;
-    keeper.lastWords();
-    keeper.flush();
+    if (window.document.visibilityState === 'hidden') keeper.flush();
   });
 }
 

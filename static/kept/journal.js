@@ -1,35 +1,36 @@
-// What local storage holds of scenes: last words of a page that is being left, which has no time for a database; and what versions
-// before the database kept there. Both are taken into the database by the next page.
+// What local storage holds of scenes: changes that are not in the database yet, for a page that is left has no time for one; and what
+// versions before the database kept there. Both are taken into the database by the next page.
 
 import { isScene } from '../state/fields.js';
 import { newRecord, same } from './records.js';
 
-const LAST = 'rimfall.unwritten.';
+const UNWRITTEN = 'rimfall.unwritten.';
 const FORMER_SCENE = 'rimfall.scene',
   FORMER_RECENT = 'rimfall.recent';
 
 export function createJournal(storage) {
   return {
-    /** @returns {boolean} whether it is written */
+    /** A record as it is to be written over revision `after`: whether local storage took it.
+     *  @returns {boolean} */
     put(record, after) {
       try {
-        storage.setItem(LAST + record.id, JSON.stringify({ record, after }));
+        storage.setItem(UNWRITTEN + record.id, JSON.stringify({ record, after }));
         return true;
       } catch {
         return false;
       }
     },
-    drop: id => forget(storage, LAST + id),
+    drop: id => forget(storage, UNWRITTEN + id),
   };
 }
 
 /** Everything that local storage holds taken into the database; taken away there once it is safe here. `open`: ids that other tabs
  *  have open and write themselves. */
 export async function takeInFrom(storage, { records, open, now_ms, newId }) {
-  for (const key of keysOf(storage).filter(key => key.startsWith(LAST) && !open.has(key.slice(LAST.length)))) {
+  for (const key of keysOf(storage).filter(key => key.startsWith(UNWRITTEN) && !open.has(key.slice(UNWRITTEN.length)))) {
     const { record, after } = parsed(storage, key) ?? {};
     if (!isScene(record?.document)) continue;
-    await takeLastWords(records, record, after, newId);
+    await takeUnwritten(records, record, after, newId);
     forget(storage, key);
   }
   const former = formerRecords(storage, now_ms);
@@ -38,8 +39,10 @@ export async function takeInFrom(storage, { records, open, now_ms, newId }) {
   for (const key of [FORMER_SCENE, FORMER_RECENT]) forget(storage, key);
 }
 
-async function takeLastWords(records, record, after, newId) {
-  const { theirs } = await records.write(record, after);
+// over what it was made from; beside it where somebody else has written since
+async function takeUnwritten(records, record, after, newId) {
+  const { drawing = null } = (await records.read(record.id)) ?? {};
+  const { theirs } = await records.write({ drawing, ...record }, after);
   if (theirs && !same(theirs.document, record.document)) await records.write({ ...record, id: newId() }, null);
 }
 

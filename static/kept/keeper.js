@@ -43,6 +43,7 @@ export function createKeeper({ store, records, claims, tab, journal, word, pictu
   // apart from its record, so that only a further change makes another
   function orphan(sitting) {
     letGo(sitting);
+    journal.drop(sitting.id);
     const opened = sitting === current ? store.document : (waiting.get(sitting) ?? sitting.written);
     Object.assign(sitting, { id: null, rev: null, made_ms: null, opened, written: null });
     waiting.delete(sitting);
@@ -70,7 +71,9 @@ export function createKeeper({ store, records, claims, tab, journal, word, pictu
     if (document === (sitting.id === null ? sitting.opened : settled(sitting))) return;
     if (sitting.id === null) named(sitting);
     waiting.set(sitting, document);
-    if (!live || followed) later(SETTLE_MS);
+    if (live && !followed) return;
+    note(sitting, document);
+    later(SETTLE_MS);
   });
   store.on('answer', drawLater);
 
@@ -97,7 +100,11 @@ export function createKeeper({ store, records, claims, tab, journal, word, pictu
     const sitting = current;
     if (sitting.id === null) return;
     sitting.claim = claims.take(sitting.id).then(release => {
-      if (release === null) orphan(sitting);
+      if (release === null) {
+        const changed = waiting.get(sitting);
+        orphan(sitting);
+        if (changed) waiting.set(sitting, changed);
+      }
       return release;
     });
   }
@@ -151,7 +158,7 @@ export function createKeeper({ store, records, claims, tab, journal, word, pictu
       done = await records.write({ ...record, id: sitting.id }, null, open);
       told('This scene was changed in another tab as well: what you do here is kept as a scene of its own.');
     }
-    journal.drop(record.id);
+    if (!waiting.has(sitting)) journal.drop(record.id);
     Object.assign(sitting, { rev: done.rev, written: document });
     if (sitting === current) drawLater();
     else letGo(sitting);
@@ -190,13 +197,15 @@ export function createKeeper({ store, records, claims, tab, journal, word, pictu
   }
 
   if (current.id !== null) tab.note({ id: current.id, opened: null });
-  // what is not written yet goes where that takes no time
-  function lastWords() {
-    const open = new Map(underWay ? [[underWay.sitting, underWay.document], ...waiting] : waiting);
-    for (const [sitting, document] of open) {
-      if (sitting.id === null) named(sitting);
-      journal.put(recordOf(sitting, document), sitting.rev);
-    }
+  // until it is written it stands in the journal, where that takes no time
+  function note(sitting, document) {
+    if (sitting.id === null) named(sitting);
+    journal.put({ ...newRecord(sitting.id, document, sitting.made_ms), changed_ms: now() }, sitting.rev);
+  }
+
+  function noteAll() {
+    if (underWay) note(underWay.sitting, underWay.document);
+    for (const [sitting, document] of waiting) note(sitting, document);
   }
 
   word.on(() => {
@@ -219,10 +228,9 @@ export function createKeeper({ store, records, claims, tab, journal, word, pictu
       current = seated(opening);
       tab.note({ id: current.id, opened: null });
     },
-    lastWords,
-    /** The page is left: it says its last words, and other tabs may have its scene. */
+    /** The page is left: what is not written stands in the journal, and other tabs may have its scene. */
     go() {
-      lastWords();
+      noteAll();
       letGo(current);
     },
     /** The browser has brought the page back as it was. */

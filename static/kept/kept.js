@@ -23,7 +23,7 @@ export function createKept({ local, session, indexedDB, locks, Channel, fromHash
     journal: createJournal(local),
     shelf: createShelf({ records, claims, tab, fromHash, refusalOf, version }),
     /** What local storage holds comes into the database first. The scene of this tab is held from then on, so that the page before
-     *  this one, when it is loaded again, has said its last words; what this gives lets it go. */
+     *  this one, when it is loaded again, has left what it had; what this gives lets it go. */
     async prepare() {
       const { id } = tab.read();
       const release = id ? await claims.take(id, PAGE_GOING_MS) : null;

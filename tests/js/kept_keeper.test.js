@@ -75,13 +75,14 @@ test('a drag is written when it ends; a page that is left in the midst of one lo
   const tab = await here.tab({ document: scene('Mine') });
   tab.store.set('habitat.radius_m', 57, { live: true });
   assert.deepEqual(tab.timers.delays(), []);
-  tab.keeper.lastWords();
-  const [key] = Object.keys(here.local.items);
-  assert.equal(JSON.parse(here.local.items[key]).record.document.habitat.radius_m, 57);
+  const unwritten = () => Object.values(here.local.items).map(text => JSON.parse(text).record.document.habitat.radius_m);
+  tab.keeper.go();
+  assert.deepEqual(unwritten(), [57]);
   tab.store.set('habitat.radius_m', 58);
+  assert.deepEqual(unwritten(), [58]);
   await settled(tab.timers, tab.keeper);
   assert.deepEqual(titles(here), ['Mine 58']);
-  assert.deepEqual(Object.keys(here.local.items), []); // written, so nothing is left to say
+  assert.deepEqual(unwritten(), []);
 });
 
 test('a full storage is told, what waits is tried again, and what was kept stays', async () => {
@@ -154,6 +155,22 @@ test('without locks, a record that another tab has written is not written over: 
   assert.match(one.said[0], /changed in another tab as well/);
   await one.edit(62);
   assert.deepEqual(titles(here), ['Mine 62', 'Mine 70']);
+});
+
+test('undone to a scene that another tab has taken meanwhile, the change made there is kept apart', async () => {
+  const here = browser();
+  const one = await here.tab({ document: scene('Mine') });
+  await one.edit(60);
+  const [{ id }] = here.database.rows();
+  await one.open(scene('Other'));
+  await one.keeper.flush();
+  await new Promise(setImmediate);
+  const two = await here.tab({ id });
+  one.store.undo();
+  await one.edit(61);
+  await two.edit(70);
+  assert.deepEqual(titles(here), ['Mine 61', 'Mine 70']);
+  assert.deepEqual(here.local.items, {});
 });
 
 test('a scene left is free for another tab, once all of it is written', async () => {

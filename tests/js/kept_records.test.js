@@ -79,11 +79,11 @@ test('a broken local storage is left as it is', async () => {
   }
 });
 
-test('last words are written where nobody wrote since, beside it where somebody did, and left to the tab that is still there', async () => {
+test('what was not written yet is, where nobody wrote since, beside it where somebody did, and left to the tab that is still there', async () => {
   const { records, newId } = house();
   const local = storage(),
     journal = createJournal(local);
-  await records.write(newRecord('a', scene('Mine', 60), 1), null);
+  await records.write({ ...newRecord('a', scene('Mine', 60), 1), drawing: { radius_m: 60 } }, null);
   await records.write(newRecord('b', scene('Yours', 60), 1), null);
   journal.put(newRecord('a', scene('Mine', 61), 2), 1);
   journal.put(newRecord('b', scene('Yours', 61), 2), 0);
@@ -92,6 +92,7 @@ test('last words are written where nobody wrote since, beside it where somebody 
   const radii = (await records.list()).map(({ document }) => `${document.title} ${document.habitat.radius_m}`).sort();
   assert.deepEqual(radii, ['Mine 61', 'Yours 60', 'Yours 61']);
   assert.deepEqual(Object.keys(local.items), ['rimfall.unwritten.c']);
+  assert.deepEqual((await records.read('a')).drawing, { radius_m: 60 });
 });
 
 test('storages that throw stop nothing', async () => {
