@@ -93,6 +93,16 @@ def test_what_one_motion_used_most_of_is_told_of_that_motion():
     assert "alone it took" in refusal.say
 
 
+def test_a_parcel_of_a_pour_is_not_taken_for_a_motion():
+    """Most was used before, and the pour has thousands of parcels under way."""
+    document = read_scene(scene(throw(), pour(30, 2, 2.0, name="tea", jitter=0.5)))
+    with spending(Budget(steps=105)) as budget:
+        budget.spend(steps=100)
+        with pytest.raises(TooMuchWork) as caught:
+            questions.trace(document)
+    assert caught.value.refusals[0].field == "motions.1"
+
+
 @each_row(
     "document",
     [scene(*bouncing(2), habitat=LOW), scene(*hanging(1), sampling=MINUTE), scene(CREEPING, sampling=MINUTE)],

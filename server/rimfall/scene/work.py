@@ -38,6 +38,9 @@ class Ledger:
         before = current().used
         try:
             yield
+        except TooMuchWork as exceeded:
+            exceeded.index = index  # not that of one parcel, or of one stage of a drift
+            raise
         finally:
             self._used[index] += current().used - before
 
