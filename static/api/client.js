@@ -2,7 +2,7 @@
 
 import { asBlob, asJson, asLines, request } from './request.js';
 
-const WAIT_MS = 30_000,
+const WAIT_MS = 60_000, // longer than a server works on one request, unless it is told to
   LONG_WAIT_MS = 600_000, // a file of thousands of drops
   PROBE_MS = 5000;
 

@@ -73,7 +73,8 @@ export function createNotices({ store }) {
   }
   // what could be undone is undone, or has been followed by something else
   store.on('document', () => {
-    if (store.notice?.undo) store.tell(null);
+    const { undo, kind, again } = store.notice ?? {};
+    if (undo || (kind === 'told' && again)) store.tell(null);
   });
   store.on('notice', update);
   store.on('view', patch => {

@@ -1,16 +1,17 @@
 // What the page is busy with and what it waits for, as one line: the server, then work that takes long, then the drawing. No elements.
 
 const DIM_MS = 300,
-  SAY_MS = 1000;
+  SAY_MS = 1000,
+  LONG_S = 3; // from when on it is told how long it has been
 
 const SAYS = {
   away: 'The server does not answer. It is asked again until it does.',
   busy: 'The server is busy. It is asked again by itself.',
 };
 
-/** later and forget: the timers.
- *  @param {{later?: (fn: () => void, ms: number) => any, forget?: (timer: any) => void}} options */
-export function createStatus({ later = (fn, ms) => setTimeout(fn, ms), forget = timer => clearTimeout(timer) } = {}) {
+/** later and forget: the timers; now(): ms.
+ *  @param {{later?: (fn: () => void, ms: number) => any, forget?: (timer: any) => void, now?: () => number}} options */
+export function createStatus({ later = (fn, ms) => setTimeout(fn, ms), forget = timer => clearTimeout(timer), now = () => performance.now() } = {}) {
   const hearers = new Set();
   const jobs = []; // under way, the newest last
   let server = 'up',
@@ -26,7 +27,7 @@ export function createStatus({ later = (fn, ms) => setTimeout(fn, ms), forget = 
     const aside = jobs.map(job => job.aside()).find(Boolean);
     const cancel = cancelOf(jobs.findLast(job => job.cancel));
     const buttons = [server === 'away' ? { say: 'Retry now', run: retry } : null, cancel].filter(Boolean);
-    return { kind: server, say: [SAYS[server], aside].filter(Boolean).join(' '), share: null, buttons };
+    return { kind: server, say: [SAYS[server], aside].filter(Boolean).join(' '), share: null, for_s: null, buttons };
   }
 
   return {
@@ -34,7 +35,7 @@ export function createStatus({ later = (fn, ms) => setTimeout(fn, ms), forget = 
      *  `dims`: what is shown is that of other values; `atOnce`: said at once and not after a second.
      *  @param {{say: string, cancel?: (() => void) | null, aside?: () => string, dims?: boolean, atOnce?: boolean}} work */
     begin({ say, cancel = null, aside = () => '', dims = false, atOnce = false }) {
-      const job = { say, cancel, aside, dims, share: /** @type {number | null} */ (null), old: atOnce, long: atOnce };
+      const job = { say, cancel, aside, dims, began_ms: now(), share: /** @type {number | null} */ (null), old: atOnce, long: atOnce };
       const timers = [later(() => ((job.old = true), emit()), DIM_MS), later(() => ((job.long = true), emit()), SAY_MS)];
       jobs.push(job);
       if (atOnce || server !== 'up') emit();
@@ -58,19 +59,21 @@ export function createStatus({ later = (fn, ms) => setTimeout(fn, ms), forget = 
     },
     /** What is wrong with the drawing, {say, buttons}, or null. */
     setDrawing(line) {
-      drawing = line && { kind: 'drawing', share: null, buttons: [], ...line };
+      drawing = line && { kind: 'drawing', share: null, for_s: null, buttons: [], ...line };
       emit();
     },
     /** Whether what is shown is that of other values than those wanted, and for longer than a moment. */
     get dimmed() {
       return jobs.some(job => job.dims && job.old);
     },
-    /** {kind, say, share (0 to 1, or null), buttons [{say, run}]}, or null: nothing to say. */
+    /** {kind, say, share (0 to 1, or null), for_s (how long so far, or null), buttons [{say, run}]}, or null: nothing to say. */
     get line() {
       if (server !== 'up') return serverLine();
       const job = shown();
       if (!job) return drawing;
-      return { kind: 'work', say: [`${job.say}…`, job.aside()].filter(Boolean).join(' '), share: job.share, buttons: [cancelOf(job)].filter(Boolean) };
+      const for_s = Math.floor((now() - job.began_ms) / 1000);
+      const say = [`${job.say}…`, job.aside()].filter(Boolean).join(' ');
+      return { kind: 'work', say, share: job.share, for_s: for_s < LONG_S ? null : for_s, buttons: [cancelOf(job)].filter(Boolean) };
     },
     on(hear) {
       hearers.add(hear);

@@ -129,7 +129,7 @@ class Stages {
     const { model, store } = this;
     this.invalidate();
     if (!model || !this.rects) return;
-    this.beside.show(this.models, model);
+    this.beside.show(this.lost.now ? [model] : this.models, model); // flat plates are of one habitat
     this.clock.stride_s = this.calm.matches ? Math.max(LEAST_STRIDE_S, store.view.beads_s || 0.25) : null;
     for (const half of this.visible()) {
       if (store.view.place === 4) this.weigh(half);

@@ -7,9 +7,10 @@ import { createStatus } from '../../static/state/status.js';
 function bench() {
   const timers = new Map();
   let timer = 0;
-  const status = createStatus({ later: (fn, ms) => (timers.set((timer += 1), { fn, ms }), timer), forget: id => timers.delete(id) });
+  const clock = { ms: 0 };
+  const status = createStatus({ later: (fn, ms) => (timers.set((timer += 1), { fn, ms }), timer), forget: id => timers.delete(id), now: () => clock.ms });
   const pass = ms => [...timers].filter(([, one]) => one.ms <= ms).forEach(([id, { fn }]) => (timers.delete(id), fn()));
-  return { status, pass, timers };
+  return { status, pass, timers, clock };
 }
 const says = ({ line }) => line && [line.kind, line.say, line.share];
 
@@ -26,6 +27,16 @@ test('work is said after a second, at once where a scene opens, and its end wipe
   assert.deepEqual([status.line, timers.size], [null, 0]);
   status.begin({ say: 'Opening the scene', atOnce: true });
   assert.deepEqual(says(status), ['work', 'Opening the scene…', null]);
+});
+
+test('work of which nobody knows how far it is says from 3 s on how long it has been', () => {
+  const { status, pass, clock } = bench();
+  status.begin({ say: 'Working' });
+  pass(1000);
+  clock.ms = 2900;
+  assert.equal(status.line.for_s, null);
+  clock.ms = 12_300;
+  assert.equal(status.line.for_s, 12);
 });
 
 test('a server away or busy comes before work, with Retry and the work’s Cancel', () => {
