@@ -7,6 +7,8 @@ import asyncio
 import json
 import os
 import signal
+import subprocess
+import sys
 from pathlib import Path
 
 import pytest
@@ -16,6 +18,8 @@ from rimfall.web import answering, pool, work, worker
 from rimfall.web.app import make_app
 from rimfall.web.work import Answer, Asked
 from tests.apart import run_apart
+from tests.heavy import HEAVY
+from tests.serving import ROOT
 from tests.tables import each_row
 
 pytestmark = pytest.mark.skipif(os.name == "nt", reason="signals of POSIX")
@@ -23,19 +27,6 @@ pytestmark = pytest.mark.skipif(os.name == "nt", reason="signals of POSIX")
 SCENE = examples.example("same-lob").encode()
 EXPORT = json.dumps({"scene": json.loads(SCENE), "export": {}}).encode()
 WISHES = json.dumps({"wishes": [{"kind": "figure", "quantity": "gravity", "bound": "exactly", "value": 0.9}]}).encode()
-# seconds of work, told of as it goes
-BALL = {"mass_kg": 0.5, "diameter_m": 0.02, "restitution": 0.99}
-THROW = {
-    "kind": "throw",
-    "place": {"height_m": 1.0},
-    "speed_m_s": 100,
-    "elevation_deg": 60,
-    "bounces": 1000,
-    "body": BALL,
-}
-HEAVY = json.dumps(
-    {"rimfall": 1, "habitat": {"radius_m": 56, "spin_rpm": 3, "ceiling_m": 2.2}, "air": {}, "motions": [THROW] * 60}
-).encode()
 ROUTES = {
     "/api/trace": SCENE,
     "/api/trace?stream=1": SCENE,
@@ -129,7 +120,8 @@ def refused(answer, status):
 async def assert_serves(app):
     """Nothing is at work any more, and what is asked next is answered."""
     await until(lambda: app.state.pool.counts() == (0, 0))
-    assert (await Asking(app).answered())[0] == 200
+    status, _, body = await Asking(app).answered()
+    assert status == 200, body[:500]
 
 
 def test_a_process_answers_as_this_one_does(app):
@@ -253,7 +245,7 @@ def test_no_more_than_so_much_waits(app, bound, most):
 
 
 def test_nobody_waits_longer_than_a_few_seconds_for_work_to_begin(app, monkeypatch):
-    assert answering.WAITS_S <= 4
+    assert answering.WAITS_S <= 4  # so that an answer of a second comes within five
     monkeypatch.setattr(answering, "WAITS_S", 0.02)
 
     async def waits():
@@ -332,6 +324,13 @@ def test_what_fails_is_answered_in_the_one_shape(error, status, field):
         changed.setitem(work.WORK, "trace", fails)
         answer = work.answered(Asked("trace", b"", {}, 1.0), None, lambda: False)
     assert refused((answer.status, answer.headers, answer.body), status)["field"] == field
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="the bound that Linux has")
+def test_a_process_cannot_take_the_machines_memory():
+    code = "from rimfall.web import worker; worker._bound_memory(); bytearray(100_000_000); bytearray(500_000_000)"
+    done = subprocess.run([sys.executable, "-c", code], cwd=ROOT / "server", capture_output=True, text=True)
+    assert done.stderr.strip().endswith("MemoryError")
 
 
 def test_a_process_that_has_grown_is_replaced(monkeypatch):

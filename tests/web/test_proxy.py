@@ -20,22 +20,11 @@ import uvicorn
 from rimfall.scene import examples
 from rimfall.web import connections
 from rimfall.web.app import make_app
+from tests.heavy import HEAVY
 from tests.serving import ROOT, free_port
 
 NGINX = shutil.which("nginx", path=os.environ.get("PATH", "") + os.pathsep + "/usr/sbin")
 SCENE = examples.example("same-lob").encode()
-BALL = {"mass_kg": 0.5, "diameter_m": 0.02, "restitution": 0.99}
-THROW = {
-    "kind": "throw",
-    "place": {"height_m": 1.0},
-    "speed_m_s": 100,
-    "elevation_deg": 60,
-    "bounces": 1000,
-    "body": BALL,
-}
-HEAVY = json.dumps(
-    {"rimfall": 1, "habitat": {"radius_m": 56, "spin_rpm": 3, "ceiling_m": 2.2}, "air": {}, "motions": [THROW] * 60}
-).encode()
 
 
 @contextlib.contextmanager

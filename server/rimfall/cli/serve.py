@@ -56,7 +56,8 @@ def _serve(chosen):
         threading.Timer(0.5, webbrowser.open, [address]).start()
     server = _Server(make_app(chosen.host, workers, max_seconds))
     server.run(sockets=[listening])
-    return server.exit_code()
+    server.end()
+    return DONE
 
 
 class _Server(uvicorn.Server):
@@ -93,15 +94,14 @@ class _Server(uvicorn.Server):
         for connection in list(self.server_state.connections):
             connection.transport.abort()
 
-    def exit_code(self):
-        """130 where Ctrl+C ended it, as for every command; any other signal ends the process as it would any other."""
-        if self._ended_by is None:
-            return DONE
-        signal.signal(signal.SIGINT, signal.SIG_IGN)
-        if self._ended_by != signal.SIGINT:
+    def end(self):
+        """End the process as whatever ended the server would: 130 for Ctrl+C, as for every command. At once: all is closed by now,
+        and on a busy machine Python takes seconds to clear away what it has loaded."""
+        if self._ended_by == signal.SIGINT:
+            os._exit(STOPPED)
+        if self._ended_by is not None:
             signal.signal(self._ended_by, signal.SIG_DFL)
             signal.raise_signal(self._ended_by)
-        return STOPPED
 
 
 def _seconds(most):

@@ -14,7 +14,7 @@ from .pool import Closed, Full, Job, Pool
 from .work import Answer, Asked, refused
 from .worker import Died
 
-WAITS_S = 4.0  # at most, before work on it begins
+WAITS_S = 3.0  # at most, before work on it begins
 RETRY_AFTER_S = 2
 _LINES = "application/x-ndjson"
 
