@@ -37,7 +37,7 @@ PYTHON = {
     "exports": BELOW_SCENE | {"folders", "scene"},
     "sweep": {"__init__", "errors", "exports", "processes", "scene"},
     "api": {"errors", "exports", "motions", "scene", "sweep"},
-    "web": {"__init__", "errors", "folders", "phrases", "processes", "shapes", "scene", "exports"},
+    "web": {"__init__", "errors", "folders", "phrases", "comfort", "processes", "shapes", "scene", "exports"},
     "cli": {"__init__", "errors", "phrases", "processes", "scene", "exports", "sweep", "web"},
     "__main__": {"cli"},
 }

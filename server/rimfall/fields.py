@@ -1,8 +1,8 @@
 """What the parts of a document are made of: strict models, and fields with unit, range, label and default."""
 
-from typing import Any
+from typing import Annotated, Any
 
-from pydantic import BaseModel, ConfigDict, Field
+from pydantic import BaseModel, BeforeValidator, ConfigDict, Field
 
 
 def of_kind(label, kind, default: Any = ..., unit="", may_be=None, **bounds) -> Any:
@@ -41,6 +41,14 @@ def listed(label, longest, default: Any = ..., *, least=None) -> Any:
     """A field that is a list of at most `longest`, and at least `least`."""
     may_be = None if least is None else f"a list of {least} to {longest}"
     return of_kind(label, "list", default, may_be=may_be, min_length=least, max_length=longest)
+
+
+def _whole(value: Any):
+    """6.0 as 6: JSON has one kind of number, and many programs write a whole one with a point."""
+    return int(value) if isinstance(value, float) and value.is_integer() else value
+
+
+Whole = Annotated[int, BeforeValidator(_whole)]
 
 
 class Strict(BaseModel):

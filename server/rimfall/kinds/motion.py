@@ -2,10 +2,10 @@
 
 from typing import Annotated, Any, Literal
 
-from pydantic import BeforeValidator, Discriminator, Tag, WithJsonSchema
+from pydantic import BeforeValidator, Discriminator, Field, Tag, WithJsonSchema
 from pydantic_core import PydanticCustomError
 
-from ..fields import Strict, choice, linear, log, number, of_kind, text
+from ..fields import Strict, Whole, choice, linear, log, number, of_kind, text
 from ..motions.journey import Start
 from ..motions.plan import Plan
 from ..physics.bodies import NAMED_BODIES, SPHERE, Body, named
@@ -20,7 +20,7 @@ class Place(Strict):
     along_m: float = number("Along the deck", "m", -1e6, 1e6, 0.0, shown=linear(-50, 50))
     height_m: float = number("From height", "m", 0, 100_000, 0.0, shown=linear(0, 10))
     axial_m: float = number("Along the axis", "m", -1e6, 1e6, 0.0, shown=linear(-20, 20))
-    floor: int = number("On floor", "", 0, 11, 0)
+    floor: Whole = number("On floor", "", 0, 11, 0)
 
 
 def speed_field(label, default):
@@ -43,6 +43,10 @@ class Carried(Strict):
     heading_deg: float = heading_field("Thrower's heading")
 
 
+# the same as a pattern; the control characters count as spaces here, but not in patterns
+_NAME = r"^[^.=,]*[^.=,\s\x1c-\x1f\x85\ufeff][^.=,]*$"
+
+
 def _named(value):
     """A name of a motion that an option or a file name can carry."""
     if isinstance(value, str) and (not value.strip() or any(mark in value for mark in NAME_MARKS)):
@@ -53,7 +57,7 @@ def _named(value):
 class Motion(Strict):
     """What every motion has. A name left out becomes its kind and number."""
 
-    name: Annotated[str, BeforeValidator(_named)] | None = text(
+    name: Annotated[str, BeforeValidator(_named), Field(json_schema_extra={"pattern": _NAME})] | None = text(
         "Name", 60, None, min_length=1, may_be="1 to 60 characters, without . = ,"
     )
     start_s: float = number("Starts at", "s", 0, 3_600, 0.0, shown=linear(0, 10))

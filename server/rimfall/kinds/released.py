@@ -6,7 +6,7 @@ import numpy as np
 from pydantic import BeforeValidator, WithJsonSchema
 from pydantic_core import PydanticCustomError
 
-from ..fields import of_kind
+from ..fields import Whole, of_kind
 from ..motions.journey import Start
 from ..motions.plan import Plan
 from ..physics import frames
@@ -43,7 +43,18 @@ class Released(Motion):
         Any,
         BeforeValidator(_axis),
         WithJsonSchema(
-            {"anyOf": [{"type": "array", "items": {"type": "number"}, "minItems": 3, "maxItems": 3}, {"type": "null"}]}
+            {
+                "anyOf": [
+                    {
+                        "type": "array",
+                        "items": {"type": "number", "minimum": -1e6, "maximum": 1e6},
+                        "minItems": 3,
+                        "maxItems": 3,
+                        "not": {"items": {"const": 0}},
+                    },
+                    {"type": "null"},
+                ]
+            }
         ),
     ] = of_kind(
         "Axis of its spin",
@@ -51,7 +62,7 @@ class Released(Motion):
         None,
         may_be="three figures [spinward, up, axial], each within ± 1,000,000 and not all 0, or null",
     )
-    bounces: int = bounces_field()
+    bounces: Whole = bounces_field()
 
 
 def check(motion, setting, _shape):

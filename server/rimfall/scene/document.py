@@ -21,6 +21,7 @@ from .feel.person_part import OwnLimit, PersonPart
 VERSION = 1
 FILM_RATES = {23.976: Fraction(24000, 1001), 29.97: Fraction(30000, 1001), 59.94: Fraction(60000, 1001)}
 LEAST_FPS, GREATEST_FPS = 1, 240
+_RATIO = "[0-9]{1,7}/[1-9][0-9]{0,6}"
 
 
 class AirPart(Strict):
@@ -50,7 +51,7 @@ def fps_json_schema():
     return {
         "anyOf": [
             {"type": "number", "minimum": LEAST_FPS, "maximum": GREATEST_FPS},
-            {"type": "string", "pattern": "^[0-9]+/[0-9]+$"},
+            {"type": "string", "pattern": f"^{_RATIO}$"},
         ]
     }
 
@@ -58,7 +59,7 @@ def fps_json_schema():
 def frame_rate(value):
     """A document's fps as an exact Fraction. Raises ValueError or TypeError for what is not one."""
     if isinstance(value, str):
-        if not re.fullmatch(r"[0-9]{1,7}/[0-9]{1,7}", value):
+        if not re.fullmatch(_RATIO, value):
             raise ValueError(value)
         return Fraction(value)
     if isinstance(value, bool):

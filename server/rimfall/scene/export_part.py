@@ -4,7 +4,7 @@ from typing import Annotated, Any, Literal
 
 from pydantic import BeforeValidator, Discriminator, Tag, WithJsonSchema
 
-from ..fields import Strict, choice, number, of_kind
+from ..fields import Strict, Whole, choice, number, of_kind
 from ..kinds.motion import Place
 from .document import Scene, fps_json_schema, is_fps
 
@@ -35,7 +35,7 @@ class ExportPart(Strict):
     view: Literal["rotating", "inertial", "inertial_flat"] = choice("View", default="rotating")
     fps: Rate = _rate("Shot at")
     shown_fps: Rate = _rate("Shown at")
-    first_frame: int = number("First frame", "", 0, 1_000_000, 1001)
+    first_frame: Whole = number("First frame", "", 0, 1_000_000, 1001)
     samples_per_frame: Literal[1, 2, 4, 8] = choice("Samples a frame", default=1)
     unit: Literal["m", "cm"] = choice("Unit", default="m")
     up: Literal["Y", "Z"] = choice("Up axis", default="Y")

@@ -18,12 +18,12 @@ from .work import Asked
 
 router = APIRouter(prefix="/api")
 
-_MEDIA_TYPES = {f.media_type: {"schema": {"type": "string", "format": "binary"}} for f in FORMATS.values()}
 Arrays = Literal["lists", "f4"]
 Units = Literal["si", "us"]
 Width = Annotated[int, Query(ge=page_drawings.LEAST_PX, le=page_drawings.MOST_PX)]  # of a drawing, px
 Hold = Literal["gravity", "rim_speed"]
 Follower = Literal["habitat.radius_m", "habitat.spin_rpm"]
+Drawn = Literal[(*page_drawings.QUANTITIES, page_drawings.MINE)]
 Stream = Literal["0", "1"]
 
 
@@ -98,7 +98,7 @@ async def mesh(request: Request):
 
 
 @router.post("/map")
-async def drawn_map(request: Request, width: Width, draw: Annotated[list[str], Query()] = [], units: Units = "si"):  # noqa: B006
+async def drawn_map(request: Request, width: Width, draw: Annotated[list[Drawn], Query()] = [], units: Units = "si"):  # noqa: B006
     """The map of limits as the page shows it; the body is that of feel. draw: limits on these quantities alone, or "mine"."""
     return await _worked(request, "map", width=width, draw=draw, units=units)
 
@@ -123,7 +123,7 @@ async def recover(request: Request):
     return WorkedFile(state.pool, Asked("recover", await path_of(request), {}, state.max_seconds))
 
 
-@router.post("/export/{name}", response_class=Response, responses={200: {"content": _MEDIA_TYPES}})
+@router.post("/export/{name}")
 async def export(request: Request, name: str, stream: Stream = "0"):
     """The scene as a file; the body is {"scene": document, "export": choices}. With `stream=1` it comes as lines of JSON that
     tell how far it is, the last {"file": base64}."""

@@ -4,37 +4,32 @@ from contextlib import asynccontextmanager
 
 from fastapi import FastAPI, Request
 from fastapi.exceptions import RequestValidationError
-from fastapi.openapi.utils import get_openapi
 from fastapi.responses import JSONResponse
-from pydantic.json_schema import models_json_schema
 from starlette.exceptions import HTTPException
 from starlette.requests import ClientDisconnect
 
 from .. import __version__
 from ..errors import BadInput, Refused, refusal
 from ..folders import folder
-from ..scene.document import Scene
-from ..scene.reading import ExportRequest
 from . import api, page
 from .connections import OUT_OF_HANDLES, RETRY_AFTER_S
 from .guards import Guards
 from .pool import Pool
-from .static import PageFiles
+from .static import PageFiles, gzipped
 
-_BODIES = {"/api/trace": Scene, "/api/export/{name}": ExportRequest}
 MAX_SECONDS = 20.0  # that one request may take, by default
 
 
 def make_app(served_as="127.0.0.1", workers=0, max_seconds=MAX_SECONDS):
     """The ASGI app; served_as is the host it is bound to, which the Host header must name. workers: processes that work things
     out, 0 for threads of this one; max_seconds: the longest that one request may be worked on."""
-    app = FastAPI(title="Rimfall", version=__version__, docs_url=None, redoc_url=None, lifespan=_closing)
+    app = FastAPI(title="Rimfall", version=__version__, openapi_url=None, lifespan=_closing)
     app.state.pool, app.state.max_seconds = Pool(workers), max_seconds
     app.include_router(api.router)
     app.include_router(page.router)
     app.mount("/static", PageFiles(directory=folder("static")), name="static")
     _answer_refusals(app)
-    app.openapi = lambda: _schema(app)
+    app.add_route("/openapi.json", _schema, include_in_schema=False)
     app.add_middleware(Guards, served_as=served_as)
     return app
 
@@ -47,44 +42,11 @@ async def _closing(app):
     app.state.pool.join()
 
 
-def _schema(app):
-    """The OpenAPI schema, with the bodies that the routes read by themselves and the shape of refusals."""
-    if app.openapi_schema is None:
-        schema = get_openapi(title=app.title, version=app.version, routes=app.routes)
-        models = sorted({*_BODIES.values()}, key=lambda m: m.__name__)
-        refs, defined = models_json_schema(
-            [(m, "validation") for m in models], ref_template="#/components/schemas/{model}"
-        )
-        schema.setdefault("components", {}).setdefault("schemas", {}).update(defined["$defs"] | {"Refused": _REFUSED})
-        for path, model in _BODIES.items():
-            content = {"application/json": {"schema": refs[(model, "validation")]}}
-            schema["paths"][path]["post"]["requestBody"] = {"required": True, "content": content}
-        for operations in schema["paths"].values():
-            for operation in operations.values():
-                refused = {
-                    "description": "Refused",
-                    "content": {"application/json": {"schema": {"$ref": "#/components/schemas/Refused"}}},
-                }
-                operation["responses"] |= dict.fromkeys(("400", "404", "405", "413", "415", "422"), refused)
-        app.openapi_schema = schema
-    return app.openapi_schema
+def _schema(request: Request):
+    """The API's description of itself."""
+    from .schema import schema_bytes  # its models take as long to make as the rest of the app: when first asked for
 
-
-_TEXT = {"type": "string"}
-_REFUSED = {
-    "type": "object",
-    "required": ["refused"],
-    "properties": {
-        "refused": {
-            "type": "array",
-            "items": {
-                "type": "object",
-                "required": ["field", "was", "may_be", "say"],
-                "properties": {"field": _TEXT, "was": _TEXT, "may_be": _TEXT, "say": _TEXT},
-            },
-        }
-    },
-}
+    return gzipped(request, schema_bytes(), "application/json")
 
 
 _SAYS = {

@@ -87,6 +87,8 @@ class Guards:
         length = headers.get("content-length", "0")
         if not length.isdigit() or int(length) > most:
             return 413, _too_large(called, length, most)
+        if length == "0" and "transfer-encoding" not in headers:
+            return None  # no body is of no kind: the address says whether it takes one
         was = headers.get("content-type", "").split(";")[0].strip().lower()
         if was != kind:
             say = f"The body was sent as {was[:80] or 'nothing'}; it must be {kind}."

@@ -2,7 +2,7 @@
 
 from typing import Literal
 
-from ...fields import Strict, choice, linear, listed, log, number
+from ...fields import Strict, Whole, choice, linear, listed, log, number
 from ...physics.liquids import LIQUIDS
 from ..kind import Finding, Kind, Page, Stage, called, when
 from ..motion import Motion, at_height, elevation_field, heading_field
@@ -45,7 +45,7 @@ class Pour(Motion):
     tilt: list[TiltPoint] = listed("Tilt of the lip", 100, [])
     target: TargetPart | None = None
     jitter: float = number("Scatter of the drops", "", 0, 1, 0.0, shown=linear(0, 1))
-    seed: int = number("Seed of the scatter", "", 0, 1_000_000, 0)
+    seed: Whole = number("Seed of the scatter", "", 0, 1_000_000, 0)
 
 
 def check(motion, setting, _shape):

@@ -6,7 +6,7 @@ from typing import Literal
 
 import numpy as np
 
-from ...fields import Strict, choice, linear, log, number
+from ...fields import Strict, Whole, choice, linear, log, number
 from ...motions.ground import GroundStart
 from ...motions.journey import Start
 from ...motions.plan import Plan
@@ -54,7 +54,7 @@ class Roll(Motion):
     ball_spin_rpm: float = ball_spin_field()
     start: Literal["rolling", "sliding"] = choice("Starts", default="rolling")
     ramp: RampPart | None = None
-    bounces: int = bounces_field()
+    bounces: Whole = bounces_field()
 
 
 def check(motion, setting, _shape):

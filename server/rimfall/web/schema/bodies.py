@@ -1,0 +1,68 @@
+"""Bodies in the schema: their media types, and examples of each made from the scenes to start from."""
+
+import json
+
+from ...scene import examples
+
+JSON, LINES, BYTES = "application/json", "application/x-ndjson", "application/octet-stream"
+_DOCUMENTS = {name: json.loads(examples.example(name)) for name in examples.SAY}
+_LOB = "same-lob"
+
+
+def scenes():
+    """The scenes to start from as examples, by id, for the components of the schema."""
+    return {
+        one["id"]: {"summary": one["title"], "description": one["say"], "value": _DOCUMENTS[one["id"]]}
+        for one in examples.listed()
+    }
+
+
+def _by_reference(names):
+    return {name: {"$ref": f"#/components/examples/{name}"} for name in names}
+
+
+def _one_a_shape():
+    """The first scene of each shape."""
+    shapes = {}
+    for name, document in _DOCUMENTS.items():
+        shapes.setdefault(document["habitat"].get("shape"), name)
+    return shapes.values()
+
+
+SCENES = _by_reference(_DOCUMENTS)
+HABITATS = {
+    "habitat alone": {"summary": "A habitat alone", "value": {"habitat": {"radius_m": 56.0, "spin_rpm": 3.0}}},
+    **_by_reference(_one_a_shape()),
+}
+EXPORTS = {
+    "with choices": {
+        "summary": "In centimetres, Z up, at the frame rate of video",
+        "value": {
+            "scene": _DOCUMENTS[_LOB],
+            "export": {"view": "inertial", "fps": "30000/1001", "unit": "cm", "up": "Z"},
+        },
+    },
+    "with the defaults": {"summary": "Without choices", "value": {"scene": _DOCUMENTS[_LOB]}},
+}
+WISHES = {
+    "fits": {
+        "summary": "0.9 g at no more than 2 rpm",
+        "value": {
+            "wishes": [
+                {"kind": "figure", "quantity": "gravity", "bound": "exactly", "value": 0.9},
+                {"kind": "figure", "quantity": "spin", "bound": "at_most", "value": 2.0},
+            ]
+        },
+    },
+    "collides": {
+        "summary": "What one study allows, within 20 m",
+        "value": {
+            "wishes": [
+                {"kind": "study", "study": "stone_1973"},
+                {"kind": "figure", "quantity": "radius", "bound": "at_most", "value": 20.0},
+            ],
+            "person": {"height_m": 1.6},
+        },
+    },
+}
+FILE = {BYTES: {"examples": {"a scene": {"summary": "The file of a scene", "value": examples.example(_LOB)}}}}

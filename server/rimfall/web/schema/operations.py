@@ -1,0 +1,80 @@
+"""What each address takes and gives: bodies, answers, words for parameters. Which parameters there are is read off the routes."""
+
+from dataclasses import dataclass, field
+from typing import Any
+
+from ...exports import FORMATS
+from ...scene import examples
+from ...scene.document import Scene
+from ...scene.export_part import ExportRequest
+from ...scene.feel.answers import FeelRequest
+from ...scene.size.request import SizeRequest
+from .bodies import EXPORTS, FILE, HABITATS, SCENES, WISHES
+from .drawings import Map, Mesh, Plot
+from .fields import Examples, Fields, Health
+from .files import FILES, NAMED, ExportedFile, Recovered, exported
+from .people import Feel, Size
+from .traces import Trace
+
+_UNITS = "Units of sentences: metric, or US customary. Numbers are SI either way."
+_STREAM = (
+    "1: the answer comes as lines of JSON that tell how far the work is, the last of them the answer or the refusal."
+)
+_WIDTH = "Width of the drawing, CSS pixels."
+
+
+@dataclass(frozen=True)
+class Operation:
+    """What an address takes and gives.
+
+    answer: a model. body: a model of JSON with examples by name, or None; file: the media types of a body that is none. words: of its
+    parameters; values: what `name` in its path may be; streams: whether it can answer in lines, the last one an `answer`; content:
+    media types of its answer, where that is not the model as JSON; headers: of its answer.
+    """
+
+    id: str
+    answer: Any
+    body: Any = None
+    examples: dict = field(default_factory=dict)
+    file: dict | None = None
+    words: dict = field(default_factory=dict)
+    values: tuple = ()
+    streams: bool = False
+    content: dict | None = None
+    headers: dict = field(default_factory=dict)
+
+
+_HOLD = {
+    "hold": "What is kept while the dial that is not the follower moves; given together with `held`.",
+    "held": "The gravity, m/s², or rim speed, m/s, that is kept.",
+    "follower": "The field that is set so that it is kept.",
+}
+_ARRAYS = {"arrays": "Arrays as lists of numbers, or packed as 32-bit floats."}
+_DRAW = {"draw": "Draw the limits on these quantities alone, `mine` for your own; all where left out."}
+_PLAIN = {"plain": "1: with the companions under plain gravity."}
+_U, _W, _S = {"units": _UNITS}, {"width": _WIDTH}, {"stream": _STREAM}
+
+OPERATIONS = {
+    ("/api/health", "get"): Operation("health", Health),
+    ("/api/fields", "get"): Operation("fields", Fields),
+    ("/api/examples", "get"): Operation("examples", Examples),
+    ("/api/examples/{name}", "get"): Operation("example", Scene, words={"name": "Its id."}, values=tuple(examples.SAY)),
+    ("/api/trace", "post"): Operation("trace", Trace, Scene, SCENES, words=_ARRAYS | _U | _HOLD | _S, streams=True),
+    ("/api/feel", "post"): Operation("feel", Feel, FeelRequest, HABITATS, words=_U),
+    ("/api/size", "post"): Operation("size", Size, SizeRequest, WISHES, words=_U),
+    ("/api/mesh", "post"): Operation("mesh", Mesh, FeelRequest, HABITATS),
+    ("/api/map", "post"): Operation("map", Map, FeelRequest, HABITATS, words=_W | _DRAW | _U),
+    ("/api/plot", "post"): Operation("plot", Plot, ExportRequest, EXPORTS, words=_W | _PLAIN | _U),
+    ("/api/recover", "post"): Operation("recover", Recovered, file=FILE),
+    ("/api/export/{name}", "post"): Operation(
+        "export",
+        ExportedFile,
+        ExportRequest,
+        EXPORTS,
+        words=_S | {"name": f"Which file, and its media type. {FILES}."},
+        values=tuple(FORMATS),
+        streams=True,
+        content=exported(),
+        headers=NAMED,
+    ),
+}

@@ -1,0 +1,238 @@
+"""The answer of a trace."""
+
+from typing import Literal
+
+from ...scene.document import MOTIONS, HabitatPart, Scene
+from .findings import Findings
+from .parts import Closed, Corners, Count, Numbers, Program, Vector, Vectors, Version, left_out, rows_of, said
+
+Kind = Literal[tuple(MOTIONS)]
+Surface = Literal["deck", "floor", "ceiling", "hub", "wall", "ramp", "table", "hull", "edge"]
+End = Literal["landed", "rest", "met a surface", "edge", "time limit", "duration", "arrived", "caught", "slack"]
+NoLanding = Literal[
+    "never_meets", "duration", "starts_there", "left_edge", "arrived", "caught", "met_ceiling", "met_hub", "met_wall",
+    "met_deck", "met_floor", "met_ramp", "met_table", "met_hull", "met_edge",
+]  # fmt: skip
+EventKind = Literal[
+    "release", "apex", "axis", "deck", "floor", "ceiling", "hub", "wall", "ramp", "hull", "target", "edge", "grip", "slip", "rest",
+    "slack", "taut", "arrives", "dock", "time_limit",
+]  # fmt: skip
+NoCompanion = Literal["no_spin", "rises", "given", "at_rest", "hangs", "outside", "not_started"]
+NoDriftParts = Literal[
+    "not_flown", "no_spin", "starts_there", "met_something_first", "spin_changes", "no_landing_without_coriolis",
+    "no_landing_without_air", "no_landing_without_the_rest",
+]  # fmt: skip
+
+
+class Grid(Closed):
+    """The instants that arrays have numbers for: sample k is at k / (fps * samples_per_frame) seconds."""
+
+    fps: rows_of(int, 2) = said("Frames per second as numerator and denominator.")
+    samples_per_frame: int = said("Samples per frame: the fewest that make 48 samples a second.", ge=1)
+    count: Count = said("How many samples there are.")
+
+
+class DeckFigures(Closed):
+    """A named level of the habitat."""
+
+    name: str = said("Its name.")
+    radius_m: float = said("Its distance from the axis, m.")
+    gravity_g: float = said("Apparent gravity there, g.")
+    rim_speed_m_s: float = said("Speed at which it moves, m/s.")
+
+
+class LevelLean(Closed):
+    """A place along a flat floor."""
+
+    along_m: float = said("From the floor's middle, spinward above 0, m.")
+    lean_deg: float = said("How far down leans from the floor's normal, degrees.")
+    gravity_g: float = said("Apparent gravity there, g.")
+
+
+class FloorFigures(Closed):
+    """A flat floor of the habitat."""
+
+    name: str = said("Its name.")
+    floor: Count = said("Its number.")
+    corners_m: Corners = said("Its corners in the turning frame, m.")
+    ceiling_corners_m: Corners | None = said("The corners of its ceiling, m; null where it has none.")
+    radius_m: float = said("Distance from the axis to its middle, m.")
+    azimuth_deg: float = said("Where round the axis it lies, degrees.")
+    gravity_g: float = said("Apparent gravity in its middle, g.")
+    rim_speed_m_s: float = said("Speed at which its middle moves, m/s.")
+    levels: list[LevelLean] = said("Lean and gravity at even places along it.")
+
+
+class HabitatFigures(Closed):
+    """What follows from radius and spin at time 0."""
+
+    omega_rad_s: float = said("Rate of turning, rad/s.")
+    deck_gravity_m_s2: float = said("Apparent gravity at the deck, m/s².")
+    deck_gravity_g: float = said("The same, g.")
+    rim_speed_m_s: float = said("Speed at which the deck moves, m/s.")
+    period_s: float | None = said("Time of one turn, s; null where it does not turn.")
+    decks: list[DeckFigures] = said("The levels that the document names.")
+    floors: list[FloorFigures] = said("Its flat floors; none where the ground is round.")
+
+
+class PlaceAboard(Closed):
+    """A place aboard: the centre of the body."""
+
+    along_m: float = said("Along the ground at deck radius, spinward above 0, m; it does not wrap.")
+    height_m: float = said("Over the ground, m.")
+    axial_m: float = said("Along the spin vector, m; on a platform outward from the axis.")
+
+
+class Moment(PlaceAboard):
+    """A place and when."""
+
+    time_s: float = said("Time of the scene, s.")
+
+
+class Event(Moment):
+    """What happens on the way, with the exact state just before it."""
+
+    kind: EventKind = said("What happens; of a contact, the name of the surface.")
+    rotating_m: Vector = said("Position in the turning frame, m.")
+    inertial_m: Vector = said("Position in the frame that does not turn, m.")
+    velocity_m_s: Vector = said("Velocity in the turning frame: spinward, up, along the axis; m/s.")
+    speed_m_s: float = said("Its size, m/s.")
+    incidence_deg: float | None = said(
+        "Angle from the surface's normal, degrees; null without a surface, or for a body at rest."
+    )
+    surface: Surface | None = said("The surface met; null where none is.")
+    velocity_after_m_s: Vector = left_out("Of a contact: the velocity just after, along the same directions, m/s.")
+
+
+class PlainLanding(Closed):
+    """Where the companion under plain gravity lands."""
+
+    time_s: float = said("When, s.")
+    along_m: float = said("Where along the ground, m.")
+    axial_m: float = said("Where along the axis, m.")
+    drift_m: float = said("`along_m` beyond that of the release, spinward above 0, m.")
+    speed_m_s: float = said("Speed at which it meets the ground, m/s.")
+    incidence_deg: float | None = said("Angle from the ground's normal, degrees; null for a body at rest.")
+
+
+class DriftParts(Closed):
+    """The drift by cause, m: causes are switched on in this order, and each part is what the drift changes by."""
+
+    order: list[Literal["centrifugal", "coriolis", "drag", "other"]] = said("The order.", min_length=4, max_length=4)
+    centrifugal: float = said("The drift under the centrifugal force alone, m.")
+    coriolis: float = said("What Coriolis adds, m.")
+    drag: float = said("What the drag of the air adds, m.")
+    other: float = said("What is left: lift, buoyancy, a spin that changes; m.")
+
+
+class Landing(PlainLanding):
+    """The first contact with the ground."""
+
+    drift_parts_m: DriftParts | None = said("The drift by cause; null where it cannot be taken apart.")
+    drift_parts_none: NoDriftParts | None = said("Why it cannot.")
+
+
+class Companion(Closed):
+    """The same release over flat ground under uniform gravity, its place read as one aboard; arrays have a number a sample."""
+
+    first: Count = said("Number on the grid of its first sample.")
+    count: Count = said("How many samples it has.")
+    along_m: Numbers = said("Along the ground, m.")
+    height_m: Numbers = said("Over the ground, m.")
+    axial_m: Numbers = said("Along the axis, m.")
+    rotating_m: Vectors = said(
+        "Positions in the turning frame, m; with `arrays=f4` offsets from the motion's `anchor_m`."
+    )
+    landing: PlainLanding | None = said("Where it lands; null where it does not.")
+    none_because: NoCompanion | None = said("Why there is no companion; null where there is one.")
+
+
+class Breakup(Moment):
+    """Where a stream breaks into drops."""
+
+    length_m: float = said("Length of the stream there, m.")
+
+
+class Stream(Closed):
+    """What is poured, as it leaves the lip and breaks."""
+
+    speed_m_s: float = said("Speed at the lip, m/s.")
+    regime: Literal["stream", "drips"] = said("Whether a stream forms at the lip.")
+    weber: float = said("Weber number at the lip.")
+    ohnesorge: float = said("Ohnesorge number at the lip.")
+    breakup: Breakup | None = said("Where it breaks; null where it lands whole or drips.")
+    drop_diameter_m: float | None = said("Diameter of a drop, m; null where none forms.")
+    drop_interval_s: float | None = said("Time from drop to drop, s.")
+    drop_count: Count = said("How many drops there are.")
+    first_leaves_s: float = said("When the first of it leaves the lip, s.")
+    last_leaves_s: float = said("When the last of it does, s.")
+    diameter_m: Numbers = said("Diameter of the stream, later of the drop, of the first parcel at the samples, m.")
+
+
+class Ramp(Closed):
+    """The ramp that a ball rolls on."""
+
+    corners_m: Corners = said("Its corners in the turning frame, m.")
+
+
+class Motion(Closed):
+    """What a motion does. Arrays hold samples `first` to `first + count - 1`, from release to end."""
+
+    name: str = said("Its name.")
+    kind: Kind = said("Its kind.")
+    first: Count = said("Number on the grid of its first sample.")
+    count: Count = said("How many samples it has.")
+    end: End = said("How it ends.")
+    anchor_m: Vector = left_out(
+        "With `arrays=f4`: its release in the turning frame, m, from which `rotating_m` is counted."
+    )
+    along_m: Numbers = said("Along the ground, m.")
+    height_m: Numbers = said("Over the ground, m.")
+    axial_m: Numbers = said("Along the axis, m.")
+    rotating_m: Vectors = said("Positions in the turning frame, m; with `arrays=f4` offsets from `anchor_m`.")
+    rotating_velocity_m_s: Vectors = said("Velocities in the turning frame, m/s.")
+    inertial_m: Vectors = said("Positions in the frame that does not turn, m.")
+    centrifugal_m_s2: Vectors = said("Centrifugal acceleration in the turning frame, m/s².")
+    coriolis_m_s2: Vectors = said("Coriolis acceleration in the turning frame, m/s².")
+    attitude_wxyz: list[rows_of(float, 4)] | Numbers | None = said(
+        "Attitude as unit quaternions; null where none is to be shown."
+    )
+    surface: Surface | None = said("What it lies on from the start; null where it lies on nothing.")
+    ramp: Ramp | None = said("The ramp it rolls on; null without one.")
+    events: list[Event] = said("What happens, in order of time.")
+    landing: Landing | None = said("Its first contact with the ground; null where there is none.")
+    no_landing: NoLanding | None = said("Why there is no landing; null where there is one.")
+    apex: Moment | None = said("The highest it goes; null where it does not move in the scene.")
+    words: list[str] = said("What comes of it in sentences, in the units asked for.")
+    assumptions: list[str] = said("What was left out, in sentences.")
+    pieces: list[str] = said("The same as `words` as one text in pieces: before, how far, and after.")
+    findings: Findings = said("What its kind tells beside its path.")
+    companion: Companion = said("The same under plain gravity.")
+    stream: Stream | None = said("Of a pour, the stream; null for all else.")
+
+
+class InHabitat(Closed):
+    """All motions in one habitat."""
+
+    grid: Grid = said("When its samples are.")
+    time_s: list[float] = left_out("With `arrays=lists`: times of the samples, s.")
+    angle_rad: Numbers = said("How far the habitat has turned at the samples, rad.")
+    spin_rad_s: Numbers = said("How fast it turns at the samples, rad/s.")
+    habitat: HabitatFigures = said("What follows from its radius and spin.")
+    motions: list[Motion] = said("What each motion does.")
+
+
+class Compared(InHabitat):
+    """The same motions in another habitat."""
+
+    name: str = said("Its name in the document.")
+    habitat_part: HabitatPart = said("That habitat, with every default filled in.")
+
+
+class Trace(InHabitat):
+    """Where everything goes. All numbers are finite."""
+
+    rimfall_answer: Version = said("Version of this answer.")
+    program: Program
+    scene: Scene = said("The document as it was read, with every default filled in.")
+    compare: list[Compared] = said("The same in the habitats set beside it.")

@@ -1,0 +1,124 @@
+"""schemathesis asks every address what the API's own description says may be asked, and what it says may not, and holds the answers
+against it with all of its checks: the examples, every corner of every field, and requests drawn by chance. In process, and the same
+requests each time.
+
+Two things are told to it. A scene has rules that no JSON schema can say (a throw starts inside the room, drops fit the air), so a
+body that fits the description may be refused with 422: `positive_data_acceptance` expects that too, and a check of our own holds that
+each such refusal is one of those rules and never one of a single field. And a model is read by one function wherever it comes: its
+corners are gone through once (habitats and motions at `/api/trace`, people at `/api/feel`), and where else it comes it is one value.
+"""
+
+import copy
+import json
+from collections import Counter
+
+import pydantic
+import pytest
+import schemathesis
+from schemathesis.config import SchemathesisConfig
+from schemathesis.engine import events, from_schema
+from schemathesis.generation import GenerationMode
+
+from rimfall.scene import examples
+from rimfall.web import answering
+from rimfall.web.app import make_app
+from rimfall.web.schema import schema
+from rimfall.web.schema.operations import OPERATIONS
+
+SCHEMA = schema()
+SCENE = json.loads(examples.example("same-lob"))
+OTHERS = [{"name": "Smaller", "habitat": {"radius_m": 20.0, "spin_rpm": 4.0}}]
+PEOPLE = {"person": {"height_m": 1.6}, "own_limits": []}
+ONE_VALUE = {
+    "Scene": {"compare": OTHERS, **PEOPLE},
+    "FeelRequest": {"habitat": SCENE["habitat"], "motions": SCENE["motions"], "compare": OTHERS},
+    "ExportRequest": {"scene": SCENE},
+}
+NO_SCHEMA_SAYS = {"fps"}  # a frame rate as a fraction: the pattern cannot say that it lies between 1 and 240
+DRAWN = 8  # requests for each way of drawing them
+EVERY_CHECK = {
+    "not_a_server_error", "status_code_conformance", "content_type_conformance", "response_headers_conformance",
+    "response_schema_conformance", "positive_data_acceptance", "negative_data_rejection", "missing_required_header",
+    "unsupported_method", "allow_header_conformance", "ignored_auth", "use_after_free", "ensure_resource_availability",
+    "object_level_authorization", "refused_for_what_no_schema_says",
+}  # fmt: skip
+CHECKS = {
+    "positive_data_acceptance": {"expected-statuses": ["200", "422"]},
+    "negative_data_rejection": {"expected-statuses": ["404", "415", "422"]},
+}
+
+
+@schemathesis.check
+def refused_for_what_no_schema_says(ctx, response, case):
+    """A request that fits the description is refused for no single field."""
+    if response.status_code != 422 or case.meta.generation.mode != GenerationMode.POSITIVE:
+        return
+    fields = {one["field"] for one in response.json()["refused"]}
+    assert fields & set(case.query or ()) <= {"held"}, f"a query that fits is refused: {fields}"
+    model = OPERATIONS[case.operation.path, case.method.lower()].body
+    if model is None:  # what bytes are a file that Rimfall wrote no schema says
+        assert fields == {"file"}
+        return
+    faults = [one for one in _faults(model, response.request.body) if one["type"] not in NO_SCHEMA_SAYS]
+    assert not faults, f"a body that fits is refused for one field: {faults}"
+
+
+def _faults(model, body):
+    """What a model has against a body, field by field."""
+    try:
+        model.model_validate_json(body)
+    except pydantic.ValidationError as error:
+        return error.errors(include_url=False, include_context=False)
+    return []
+
+
+@schemathesis.deserializer("application/x-ndjson")
+def lines(ctx, response):
+    """A stream as the description has it: an item a line."""
+    return [json.loads(line) for line in response.content.splitlines()]
+
+
+def described(address):
+    """What schemathesis asks at one address."""
+    part = copy.deepcopy(SCHEMA | {"paths": {address: SCHEMA["paths"][address]}})
+    schemas = part["components"]["schemas"]
+    for name in set(schemas) & set(ONE_VALUE):  # under another name: in answers they stay what they are
+        values = {field: {"enum": [value]} for field, value in ONE_VALUE[name].items()}
+        schemas[f"{name}Asked"] = schemas[name] | {"properties": schemas[name]["properties"] | values}
+        for body in part["paths"][address].get("post", {}).get("requestBody", {"content": {}})["content"].values():
+            if body.get("schema") == {"$ref": f"#/components/schemas/{name}"}:
+                body["schema"] = {"$ref": f"#/components/schemas/{name}Asked"}
+    drawn = {"max-examples": DRAWN, "deterministic": True, "database": "none", "no-shrink": True}
+    phases = {"stateful": {"enabled": False}}  # nothing is made that another request could ask for
+    config = SchemathesisConfig.from_dict(
+        {"seed": 1, "generation": drawn, "phases": phases, "checks": CHECKS, "request-timeout": 300}
+    )
+    asked = schemathesis.openapi.from_dict(part, config=config)
+    # the name by which schemathesis calls an app in process, and time enough on a busy machine
+    asked.app = make_app(served_as="testserver", max_seconds=300)
+    return asked
+
+
+@pytest.mark.parametrize("address", SCHEMA["paths"])
+def test_all_checks_of_what_an_address_answers_are_clean(address, monkeypatch):
+    monkeypatch.setattr(answering, "WAITS_S", 300)
+    faults, statuses, checks = [], Counter(), Counter()
+    for event in from_schema(described(address)).execute():
+        if isinstance(event, (events.NonFatalError, events.FatalError)):
+            faults.append(str(event.info.format() if hasattr(event, "info") else event.exception)[:2000])
+        if isinstance(event, events.ScenarioFinished):
+            statuses.update(one.response.status_code for one in event.recorder.interactions.values() if one.response)
+            for case, held in event.recorder.checks.items():
+                checks.update(one.name for one in held)
+                faults += [_fault(one, event.recorder.interactions[case]) for one in held if one.failure_info]
+    assert not faults, "\n\n".join(faults[:5])
+    takes = "post" in SCHEMA["paths"][address] or "{name}" in address
+    assert {200, 405} <= set(statuses)
+    assert not takes or {404, 422} & set(statuses)
+    assert checks >= Counter(dict.fromkeys(EVERY_CHECK, 2))
+
+
+def _fault(check, asked):
+    sent, got = asked.request, asked.response
+    answered = f"{got.status_code} {got.content[:300]}" if got else "nothing"
+    return f"{check.name}: {check.failure_info.failure.message}\n{sent.method} {sent.uri} {(sent.body or b'')[:400]} -> {answered}"
