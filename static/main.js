@@ -53,7 +53,8 @@ const kept = createKept({
 const trace = (document, options) => kept.shelf.opening(document, () => client.trace(document, options)); // of a scene that is opened
 
 createStatusLine({ status, home: element('stages') });
-for (const event of ['online', 'pageshow']) addEventListener(event, connection.retry);
+// a page that was hidden or cut off looks at once, not only when it is due
+for (const event of ['online', 'pageshow', 'visibilitychange']) addEventListener(event, connection.retry);
 start().catch(sayDead);
 
 async function start() {
