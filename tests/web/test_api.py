@@ -220,7 +220,9 @@ def test_a_stream_tells_how_far_it_is_and_ends_with_the_answer():
 
 
 def test_the_schema_describes_bodies_and_refusals():
-    schema = call("GET", "/openapi.json").json()
+    answer = call("GET", "/openapi.json", headers={"accept-encoding": "gzip"})
+    assert (answer.headers["content-type"], answer.headers["content-encoding"]) == ("application/json", "gzip")
+    schema = answer.json()
     assert schema["openapi"].startswith("3.1")
     body = schema["paths"]["/api/trace"]["post"]["requestBody"]["content"]["application/json"]["schema"]
     assert body == {"$ref": "#/components/schemas/Scene"}

@@ -85,6 +85,12 @@ def test_every_route_is_described_with_bodies_answers_refusals_and_words():
                 assert "enum" in parameter["schema"] or parameter["name"] in ("held", "width", "draw")
             for body in operation.get("requestBody", {}).get("content", {}).values():
                 assert body["examples"]
+                for example in body["examples"].values():
+                    value = SCHEMA["components"]["examples"].get(example.get("$ref", "").split("/")[-1], example)[
+                        "value"
+                    ]
+                    model = body.get("schema", {"$ref": "Scene"})["$ref"].split("/")[-1]
+                    is_valid(model, json.loads(value) if isinstance(value, str) else value)
 
 
 def test_objects_of_answers_are_closed_and_every_field_of_theirs_is_explained():

@@ -41,6 +41,8 @@ def schema():
 def _complete(operation, about, refs):
     """Add to an operation what its route does not show."""
     operation["operationId"] = about.id
+    operation["description"] = operation["description"].replace("\n", " ")
+    operation["summary"] = operation["description"].partition(";")[0].partition(". ")[0].rstrip(".")
     for parameter in operation.get("parameters", ()):
         parameter["description"] = about.words[parameter["name"]]
         parameter["schema"] = _of_query(parameter["schema"])

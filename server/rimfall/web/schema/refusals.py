@@ -30,6 +30,7 @@ class Progress(Closed):
 _WHY = {
     400: "The Host header names another place than the one served here, or the request is not HTTP as it should be.",
     404: "There is nothing of that name.",
+    405: "The address is not asked by that method; `Allow` names those it is asked by.",
     408: "The head or the body of the request did not come in time.",
     413: "The body is too large.",
     414: "The address is too long.",
@@ -42,8 +43,21 @@ _WHY = {
 }
 OF_ALL = (400, 408, 414, 431, 500, 503)
 OF_BODIES = (413, 415, 422, 501)
-_RETRY = {
-    "Retry-After": {"description": "Seconds to wait.", "required": True, "schema": {"type": "integer", "minimum": 0}}
+_HEADERS = {
+    405: {"Allow": {"description": "Its methods.", "required": True, "schema": {"type": "string"}}},
+    503: {
+        "Retry-After": {
+            "description": "Seconds to wait.",
+            "required": True,
+            "schema": {"type": "integer", "minimum": 0},
+        }
+    },
+}
+_EXAMPLE = {
+    "field": "motions.0.speed_m_s",
+    "was": "4000",
+    "may_be": "0 to 3,000 m/s",
+    "say": "Speed was 4000 m/s; it may be 0 to 3,000 m/s.",
 }
 
 
@@ -54,8 +68,11 @@ def name_of(status):
 
 def responses():
     """The responses of refusals, for the components of the schema."""
-    content = {"application/json": {"schema": {"$ref": "#/components/schemas/Refused"}}}
-    return {
-        name_of(status): {"description": why, "content": content} | ({"headers": _RETRY} if status == 503 else {})
-        for status, why in _WHY.items()
-    }
+    schema = {"$ref": "#/components/schemas/Refused"}
+    out = {}
+    for status, why in _WHY.items():
+        content = {"schema": schema} | ({"example": {"refused": [_EXAMPLE]}} if status == 422 else {})
+        out[name_of(status)] = {"description": why, "content": {"application/json": content}}
+        if status in _HEADERS:
+            out[name_of(status)]["headers"] = _HEADERS[status]
+    return out
