@@ -32,7 +32,7 @@ PEOPLE = {"person": {"height_m": 1.6}, "own_limits": []}
 ONE_VALUE = {
     "Scene": {"compare": OTHERS, **PEOPLE},
     "FeelRequest": {"habitat": SCENE["habitat"], "motions": SCENE["motions"], "compare": OTHERS},
-    "ExportRequest": {"scene": SCENE},
+    "ExportRequest": {"scene": SCENE | {"motions": SCENE["motions"][:1], "sampling": {"fps": 2}}},
 }
 NO_SCHEMA_SAYS = {"fps"}  # a frame rate as a fraction: the pattern cannot say that it lies between 1 and 240
 DRAWN = 8  # requests for each way of drawing them
