@@ -8,7 +8,7 @@ import { figuresOf, tableOf } from './brief/tables.js';
 import { platesOf, plotsOf } from './brief/drawings.js';
 import { $, $$, h } from './panels/shared/dom.js';
 import { stageDirection } from './panels/title.js';
-import { createKept } from './kept/kept.js';
+import { NO_STORAGE, createKept, lent } from './kept/kept.js';
 import { createConnection } from './state/connection.js';
 import { createViewStorage, fromHash } from './state/persistence.js';
 import { createStatus } from './state/status.js';
@@ -18,7 +18,7 @@ const UNTITLED = 'Untitled scene';
 const status = createStatus();
 const connection = createConnection({ probe: isThere, changed: state => status.setServer(state, connection.retry) });
 const client = createClient({ connection });
-const views = createViewStorage(storageOrNone('localStorage'));
+const views = createViewStorage(lent('localStorage', NO_STORAGE));
 
 // browsers that draw the foot of every page by the style sheet know these rules as objects too
 if ('CSSMarginRule' in window) window.document.documentElement.dataset.feet = '';
@@ -49,9 +49,9 @@ async function sceneAtHand() {
 // what the workbench's tab has open, or the scene kept last
 async function keptScene() {
   const { records, tab, prepare } = createKept({
-    local: storageOrNone('localStorage'),
-    session: storageOrNone('sessionStorage'),
-    indexedDB: window.indexedDB,
+    local: lent('localStorage', NO_STORAGE),
+    session: lent('sessionStorage', NO_STORAGE),
+    indexedDB: lent('indexedDB'),
     fromHash,
   });
   await prepare();
@@ -129,12 +129,4 @@ function tell(problem) {
   const place = $('#told');
   place.textContent = `${problem.message} Go back to the workbench, open a scene there, and ask for its brief again.`;
   place.hidden = false;
-}
-
-function storageOrNone(name) {
-  try {
-    return window[name];
-  } catch {
-    return { length: 0, getItem: () => null, setItem: () => {}, removeItem: () => {} };
-  }
 }

@@ -12,7 +12,7 @@ import { createGlossary } from './panels/glossary.js';
 import { createTheme, createLooks, looksAnswer } from './panels/looks/looks.js';
 import { createHowBig, sizeAnswer } from './panels/how_big/how_big.js';
 import { createKeeper } from './kept/keeper.js';
-import { createKept } from './kept/kept.js';
+import { NO_STORAGE, createKept, lent } from './kept/kept.js';
 import { createConnection } from './state/connection.js';
 import { createAddress, createViewStorage, fromHash } from './state/persistence.js';
 import { createStatus } from './state/status.js';
@@ -38,12 +38,12 @@ const element = id => window.document.getElementById(id);
 const status = createStatus();
 const connection = createConnection({ probe: isThere, changed: state => status.setServer(state, connection.retry) });
 const client = createClient({ connection });
-const local = storageOrNone('localStorage');
+const local = lent('localStorage', NO_STORAGE);
 const views = createViewStorage(local);
 const kept = createKept({
   local,
-  session: storageOrNone('sessionStorage'),
-  indexedDB: window.indexedDB,
+  session: lent('sessionStorage', NO_STORAGE),
+  indexedDB: lent('indexedDB'),
   locks: navigator.locks,
   Channel: window.BroadcastChannel,
   fromHash,
@@ -227,15 +227,6 @@ function sayReady() {
 function firstMinute(clock) {
   clock.setPace(FIRST_PACE);
   if (!matchMedia('(prefers-reduced-motion: reduce)').matches) clock.play();
-}
-
-// a browser that lets the page store nothing may throw when it is only asked for the storage
-function storageOrNone(name) {
-  try {
-    return window[name];
-  } catch {
-    return { length: 0, getItem: () => null, setItem: () => {}, removeItem: () => {} };
-  }
 }
 
 function sayDead(problem) {

@@ -3,6 +3,7 @@
 
 const NAME = 'rimfall';
 const STORE = 'scenes';
+const OPENS_MS = 8_000; // or never
 
 // What makes each version's layout out of the one before it. A step that has been released is never changed: the next is added.
 const STEPS = [
@@ -31,9 +32,17 @@ export function createDatabase({ factory, name = NAME, steps = STEPS }) {
     };
     const db = /** @type {IDBDatabase} */ (
       await new Promise((resolve, reject) => {
-        request.onblocked = () => reject(named('BlockedError', 'an older Rimfall is open in another tab'));
+        const givenUp = problem => {
+          request.onsuccess = () => request.result.close();
+          reject(problem);
+        };
+        const late = setTimeout(() => givenUp(named('TimeoutError', 'the database does not open')), OPENS_MS);
+        request.onblocked = () => givenUp(named('BlockedError', 'an older Rimfall is open in another tab'));
         request.onerror = () => reject(request.error);
-        request.onsuccess = () => resolve(request.result);
+        request.onsuccess = () => {
+          clearTimeout(late);
+          resolve(request.result);
+        };
       })
     );
     // a newer version in another tab goes first; what the browser has closed, as when its data were cleared, is opened anew

@@ -39,3 +39,15 @@ export function createKept({ local, session, indexedDB, locks, Channel, fromHash
     },
   };
 }
+
+/** A storage that keeps nothing. */
+export const NO_STORAGE = { length: 0, key: () => null, getItem: () => null, setItem: () => {}, removeItem: () => {} };
+
+/** What the browser lends the page under that name; one that lets it store nothing may throw when it is only asked. */
+export function lent(name, otherwise = undefined) {
+  try {
+    return window[name];
+  } catch {
+    return otherwise;
+  }
+}

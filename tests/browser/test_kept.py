@@ -189,6 +189,18 @@ def test_a_full_storage_is_said_with_a_way_out_and_a_cleared_one_is_filled_again
     kept(page, lambda scene: scene["habitat"]["radius_m"] == 87)
 
 
+REFUSING = """for (const name of ['localStorage', 'sessionStorage', 'indexedDB'])
+  Object.defineProperty(window, name, { get() { throw new DOMException('not here', 'SecurityError'); } });"""
+
+
+def test_a_browser_that_lets_the_page_store_nothing_is_said_with_the_first_change(open_page):
+    page = open_page(before=REFUSING)
+    assert page.locator("#unkept").inner_text() == ""
+    type_figure(page, "habitat.radius_m", "85")
+    until("it is said", lambda: "lets the page store nothing" in page.locator("#unkept").inner_text())
+    shown_is(page, "Radius", 85)
+
+
 def test_what_an_earlier_version_kept_comes_over_and_last_words_are_heard(page):
     scene = json.loads(example("hub-toss"))
     page.evaluate(
