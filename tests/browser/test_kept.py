@@ -177,8 +177,7 @@ def test_a_full_storage_is_said_with_a_way_out_and_a_cleared_one_is_filled_again
     assert json.loads(got.value.path().read_text(encoding="utf-8"))["habitat"]["radius_m"] == 85
     assert kept_records(page)[0]["document"]["habitat"]["radius_m"] == 80
     page.evaluate(FULL, False)
-    type_figure(page, "habitat.radius_m", "86")
-    kept(page, lambda scene: scene["habitat"]["radius_m"] == 86)
+    worked_on(page, 86)
     until("nothing is said any more", lambda: page.locator("#unkept").inner_text() == "")
     # everything cleared under the open page
     session = page.context.new_cdp_session(page)
