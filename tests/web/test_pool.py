@@ -52,11 +52,11 @@ def app():
 class Asking:
     """One request to the app, by a client who may leave."""
 
-    def __init__(self, app, path="/api/trace", body=SCENE, kind=b"application/json"):
+    def __init__(self, app, path="/api/trace", body=SCENE, kind=b"application/json", method="POST"):
         self.messages, self._body, self._leaves = [], body, asyncio.Event()
         route, _, query = path.partition("?")
         headers = [(b"host", b"127.0.0.1"), (b"content-type", kind)]
-        scope = {"type": "http", "method": "POST", "path": route, "query_string": query.encode(), "headers": headers,
+        scope = {"type": "http", "method": method, "path": route, "query_string": query.encode(), "headers": headers,
                  "raw_path": route.encode(), "root_path": "", "scheme": "http", "http_version": "1.1",
                  "server": ("127.0.0.1", 80), "client": ("127.0.0.1", 1), "asgi": {"version": "3.0"}}  # fmt: skip
         self._task = asyncio.ensure_future(app(scope, self._receive, self._send))
@@ -242,6 +242,19 @@ def test_no_more_than_so_much_waits(app, bound, most):
     with pytest.MonkeyPatch.context() as changed:
         changed.setattr(pool, bound, most)
         runs(crowd)
+
+
+def test_page_files_and_health_wait_for_no_work(app):
+    async def beside():
+        pid = await halted(app)
+        askings = [Asking(app), Asking(app, body=b'{"a": ' + b"[" * 400_000)]
+        for path in ("/", "/api/health", "/api/fields", "/api/examples/same-lob", "/static/favicon.svg"):
+            assert (await Asking(app, path, b"", method="GET").answered())[0] == 200, path
+        assert app.state.pool.counts() == (1, 1)
+        os.kill(pid, signal.SIGCONT)
+        assert [(await asking.answered())[0] for asking in askings] == [200, 422]
+
+    runs(beside)
 
 
 def test_nobody_waits_longer_than_a_few_seconds_for_work_to_begin(app, monkeypatch):

@@ -34,7 +34,10 @@ def add_to(parser):
         "--open", action=argparse.BooleanOptionalAction, default=True, help="open the page in the browser"
     )
     parser.add_argument(
-        "--workers", type=int, metavar="N", help="processes that work things out (default: as many as there are cores)"
+        "--workers",
+        type=int,
+        metavar="N",
+        help="processes that work things out (default: as many as there are cores; 0: threads of this one)",
     )
     parser.add_argument(
         "--max-seconds",
