@@ -29,7 +29,7 @@ def _describe(schema):
     extra = {name: schema.pop(name, None) for name in _OURS}
     words = [part for part in (extra["label"], extra["unit"]) if part]
     if words:
-        schema["description"] = ", ".join(words) + (f": {extra['may_be']}" if extra["may_be"] else "") + "."
+        schema["description"] = ", ".join(words) + (f": {extra['may_be']}" if extra["may_be"] else ".")
     for inner in _inside(schema):
         _describe(inner)
     _demand_shape(schema)
