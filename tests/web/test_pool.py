@@ -5,10 +5,12 @@ A worker that heeds nothing, and one that is busy for as long as a test wants, i
 
 import asyncio
 import json
+import multiprocessing.forkserver
 import os
 import signal
 import subprocess
 import sys
+import threading
 from pathlib import Path
 
 import pytest
@@ -137,7 +139,7 @@ def test_a_process_answers_as_this_one_does(app):
 
 
 def test_whoever_leaves_is_heeded_within_half_a_second():
-    assert pool.HEEDED_WITHIN_S + 2 * worker.LOOK_EVERY_S <= 0.4
+    assert pool.HEEDED_WITHIN_S + 2 * pool.LOOK_EVERY_S <= 0.4
 
 
 @each_row(("path", "body"), ROUTES.items())
@@ -156,6 +158,7 @@ def test_work_that_heeds_nothing_is_ended_once_nobody_waits_for_it(app, path, bo
 @each_row("path", ["/api/trace", "/api/trace?stream=1"])
 def test_work_that_heeds_ends_by_itself_and_its_process_stays(app, path, monkeypatch):
     monkeypatch.setattr(pool, "LONG_S", 60.0)
+    monkeypatch.setattr(pool, "HEEDED_WITHIN_S", 60.0)
 
     async def leaves():
         app.state.pool.warm()
@@ -169,6 +172,56 @@ def test_work_that_heeds_ends_by_itself_and_its_process_stays(app, path, monkeyp
         assert app.state.pool.pids() == [pid]
 
     runs(leaves)
+
+
+def test_whoever_leaves_is_heeded_while_a_process_does_not_read_what_it_is_sent(app):
+    async def leaves():
+        pid = await halted(app)
+        asking = Asking(app, body=SCENE + b" " * 900_000)  # more than a pipe holds
+        await until(lambda: app.state.pool.counts() == (1, 0))
+        await asking.leave()
+        await assert_serves(app)
+        assert pid not in app.state.pool.pids()
+
+    runs(leaves)
+
+
+def test_a_process_can_be_ended_when_what_started_it_is_gone(app):
+    async def leaves():
+        await assert_serves(app)
+        pid = await halted(app)
+        starter = multiprocessing.forkserver._forkserver._forkserver_pid
+        os.kill(starter, signal.SIGKILL)
+        await until(lambda: is_dead(starter))
+        worker.Process().close()  # started by another one
+        asking = Asking(app)
+        await until(lambda: app.state.pool.counts() == (1, 0))
+        await asking.leave()
+        await assert_serves(app)
+        await until(lambda: is_dead(pid))
+
+    runs(leaves)
+
+
+@each_row(("where", "what"), [(worker, "STARTS_WITHIN_S"), (threading.Thread, "start")])
+def test_a_worker_that_cannot_be_had_is_told_and_tried_again(where, what, monkeypatch, capsys):
+    """It was not ready in time; the system gives no more threads."""
+    monkeypatch.setattr(answering, "WAITS_S", 0.02)
+
+    def fails(_):
+        raise RuntimeError("can't start new thread")
+
+    async def asks():
+        app = make_app(workers=1)
+        with monkeypatch.context() as changed:
+            changed.setattr(where, what, fails if what == "start" else 0.0)
+            assert refused(await Asking(app).answered(), 503)["was"] == "busy"
+        assert "a worker could not be started" in capsys.readouterr().err
+        await assert_serves(app)
+        app.state.pool.close()
+        app.state.pool.join()
+
+    runs(asks)
 
 
 def test_whoever_leaves_while_waiting_is_never_worked_for(app):

@@ -1,5 +1,6 @@
 """The pool: work waits here, is handed to processes, and is stopped. It knows nothing of HTTP; each of its processes has a thread
-here that waits for it, so that nothing waits on the event loop.
+here that waits for it, so that nothing waits on the event loop. One more looks at all that runs, and ends what heeds nothing:
+whoever waits for such a process would wait for ever.
 
 As many jobs run at once as there are workers. One that has run for a second is long: it gives way to all others and takes no
 worker's place any more (as many as there are workers may do so), so that a few heavy scenes do not stop the light ones.
@@ -15,11 +16,12 @@ from collections.abc import Callable
 from .. import processes
 from . import work
 from .work import Asked
-from .worker import Died, Here, Process
+from .worker import STARTS_WITHIN_S, Died, Here, Process
 
 MOST_WAITING = 256
 MOST_WAITING_BYTES = 64_000_000
 LONG_S = 1.0
+LOOK_EVERY_S = 0.05  # at what runs
 HEEDED_WITHIN_S = 0.25  # a stop; then the process is killed
 CLOSES_WITHIN_S = 1.0
 LATE_S = 1.0  # past the most that it may take, where the work itself should have refused
@@ -39,6 +41,7 @@ class Job:
 
     def __init__(self, asked: Asked, tell: Callable[[object], None]):
         self.asked, self.tell = asked, tell
+        self.submitted_s = time.monotonic()
         self.worker = self.began_s = self.stopped_s = None
         self.is_long = self.is_late = False
 
@@ -56,6 +59,7 @@ class Pool:
             0  # threads without a job; jobs that take no place; workers not there yet
         )
         self._closed = False
+        self._is_watched, self._is_busy = False, threading.Event()
 
     def submit(self, job: Job):
         """Begin a job, or let it wait. Raises Full or Closed."""
@@ -76,9 +80,10 @@ class Pool:
                 self._start()
 
     def give_up(self, job: Job):
-        """Take a job back that has waited long enough: whether it still waits, and for more than a worker's start."""
+        """Take a job back that has waited long enough: whether it still waits, and for more than a worker's start may take."""
         with self._change:
-            is_waiting = job in self._waiting and not self._starting
+            is_starting = self._starting and time.monotonic() - job.submitted_s < STARTS_WITHIN_S
+            is_waiting = job in self._waiting and not is_starting
             if is_waiting:
                 self._waiting.remove(job)
             return is_waiting
@@ -105,6 +110,7 @@ class Pool:
 
     def close(self):
         """End all work, at once: what waits and what runs is told Closed."""
+        self._is_busy.set()  # the watcher's end
         with self._change:
             self._closed = True
             waiting, self._waiting = self._waiting, deque()
@@ -131,7 +137,15 @@ class Pool:
         thread = threading.Thread(target=self._run, daemon=True)
         self._threads.add(thread)
         self._free += 1
-        thread.start()
+        try:
+            if self._keeps_threads and not self._is_watched:
+                threading.Thread(target=self._watch, daemon=True).start()
+                self._is_watched = True
+            thread.start()
+        except RuntimeError as error:  # no more threads; what waits does so until one of those there are is free
+            self._threads.discard(thread)
+            self._free -= 1
+            _complain(error)
 
     def _run(self):
         """The thread of a worker: one job after another."""
@@ -146,7 +160,7 @@ class Pool:
                 if not is_fit:
                     worker = self._begun(worker)
         except OSError as error:  # such as no more processes
-            print(f"rimfall: a worker could not be started: {error}", file=sys.stderr)
+            _complain(error)
         finally:
             with self._change:
                 self._threads.discard(threading.current_thread())
@@ -190,6 +204,7 @@ class Pool:
                     self._free -= 1
                     job = self._waiting.popleft()
                     self._running.add(job)
+                    self._is_busy.set()
                     return job
                 self._change.wait()
 
@@ -202,7 +217,7 @@ class Pool:
         outcome, is_alive = None, True
         if is_wanted:
             try:
-                outcome = worker.work(job.asked, job.tell, lambda: self._look(job))
+                outcome = worker.work(job.asked, job.tell)
             except Died as died:
                 outcome, is_alive = died, False
         with self._change:
@@ -218,15 +233,31 @@ class Pool:
         job.tell(outcome)
         return is_alive and not job.is_long and not worker.grown
 
-    def _look(self, job):
+    def _watch(self):
+        """The thread that looks at what runs, while anything does."""
+        while True:
+            self._is_busy.wait()
+            time.sleep(LOOK_EVERY_S)
+            with self._change:
+                if self._closed:
+                    return
+                if not self._running:
+                    self._is_busy.clear()
+                for job in self._running:
+                    if job.worker is not None:
+                        self._look(job, time.monotonic())
+
+    def _look(self, job, now_s):
         """What becomes of a job that still runs: it is long, or it heeded neither its time nor that it was stopped."""
-        now_s = time.monotonic()
-        with self._change:
-            if not job.is_long and now_s - job.began_s > LONG_S and self._long < self._most:
-                job.is_long = True
-                self._long += 1
-                job.worker.give_way()
-                self._start_where_wanted()
-            job.is_late = now_s - job.began_s > job.asked.most_s + LATE_S
-            if job.is_late or (job.stopped_s is not None and now_s - job.stopped_s > HEEDED_WITHIN_S):
-                job.worker.kill()
+        if not job.is_long and now_s - job.began_s > LONG_S and self._long < self._most:
+            job.is_long = True
+            self._long += 1
+            job.worker.give_way()
+            self._start_where_wanted()
+        job.is_late = now_s - job.began_s > job.asked.most_s + LATE_S
+        if job.is_late or (job.stopped_s is not None and now_s - job.stopped_s > HEEDED_WITHIN_S):
+            job.worker.kill()
+
+
+def _complain(error):
+    print(f"rimfall: a worker could not be started: {error}", file=sys.stderr)

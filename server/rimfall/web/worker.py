@@ -1,12 +1,13 @@
 """A process that works things out for the server, one at a time, and the server's hold on it.
 
-It is handed `Asked`s over a pipe, tells how far it is, and answers; while it works, a word on the pipe says that nobody waits for
-it any more.
+It is handed `Asked`s over a pipe, tells how far it is, and answers; while it works, a word on a pipe of its own says that nobody
+waits for it any more. That word never waits for what else is sent.
 """
 
 import contextlib
 import multiprocessing
 import os
+import signal
 import sys
 import threading
 import time
@@ -14,7 +15,7 @@ import time
 from .. import processes
 from .work import Answer, Asked, answered
 
-LOOK_EVERY_S = 0.05
+STARTS_WITHIN_S = 30.0
 _TELL_EVERY_S = 0.1
 _GROWN_BYTES = 400_000_000  # more than a request may keep: past it an allocation fails, and the answer is a refusal
 _KEPT_BYTES = (
@@ -39,38 +40,38 @@ _CONTEXT = _context()
 
 
 class Process:
-    """The server's hold on one process, which is ready for work. One thread gives it work; any thread may stop or kill it. Raises
-    OSError where no process can be had."""
+    """The server's hold on one process, which is ready for work. One thread gives it work, and may wait for it for ever; any thread
+    may stop or kill it, at once. Raises OSError where no process can be had."""
 
     def __init__(self):
-        self._pipe, theirs = _CONTEXT.Pipe()
-        self._process = _CONTEXT.Process(target=_work, args=(theirs,), daemon=True)
-        with processes.started_quietly():
-            self._process.start()
-        theirs.close()
+        (self._pipe, theirs), (stops, self._stops) = _CONTEXT.Pipe(), _CONTEXT.Pipe(duplex=False)
+        self._process = _CONTEXT.Process(target=_work, args=(theirs, stops), daemon=True)
+        try:
+            with processes.started_quietly():
+                _start(self._process)
+        finally:
+            theirs.close()
+            stops.close()
         self.pid = self._process.pid
         self.grown = False
-        self._sending = threading.Lock()
         self._number = 0
         try:
+            if not self._pipe.poll(STARTS_WITHIN_S):
+                raise OSError(f"it was not ready within {STARTS_WITHIN_S:g} s")
             self._pipe.recv()
-        except EOFError:
+        except (EOFError, OSError) as error:
             self.close()
-            raise OSError("it ended before it was ready") from None
+            raise OSError(str(error) or "it ended before it was ready") from None
 
     def begin(self):
         """A piece of work is about to begin: what is stopped from now on is that."""
         self._number += 1
 
-    def work(self, asked: Asked, tell, look) -> Answer | None:
-        """The answer, or None where it was stopped; tell((done, of)) as it goes, look() now and then. Raises Died."""
+    def work(self, asked: Asked, tell) -> Answer | None:
+        """The answer, or None where it was stopped; tell((done, of)) as it goes. Raises Died."""
         try:
-            with self._sending:
-                self._pipe.send((self._number, asked))
+            self._pipe.send((self._number, asked))
             while True:
-                look()
-                if not self._pipe.poll(LOOK_EVERY_S):
-                    continue
                 what = self._pipe.recv()
                 if len(what) == 2:
                     tell(what)
@@ -82,12 +83,16 @@ class Process:
 
     def stop(self):
         """Tell it that what it is at is wanted no more."""
-        with contextlib.suppress(OSError), self._sending:
-            self._pipe.send(self._number)
+        with contextlib.suppress(OSError):
+            self._stops.send(self._number)
 
     def kill(self):
-        """End it, whatever it is at."""
-        self._process.kill()
+        """End it, whatever it is at. Not by way of multiprocessing, which takes it for ended once what started it is gone."""
+        if os.name == "nt":
+            self._process.kill()
+            return
+        with contextlib.suppress(ProcessLookupError):
+            os.kill(self.pid, signal.SIGKILL)
 
     def give_way(self):
         """Let whatever else wants a processor have it first, from now on."""
@@ -105,6 +110,18 @@ class Process:
         self._process.join()
         self._process.close()
         self._pipe.close()
+        self._stops.close()
+
+
+def _start(process):
+    """Start it; the one that starts them all may just have ended, and is then started anew. Raises OSError."""
+    for is_last in (False, True):
+        try:
+            process.start()
+            return
+        except (EOFError, ConnectionError):
+            if is_last:
+                raise OSError("what starts them has ended") from None
 
 
 class Here:
@@ -117,7 +134,7 @@ class Here:
     def begin(self):
         self._stop.clear()
 
-    def work(self, asked, tell, _):
+    def work(self, asked, tell):
         return answered(asked, _watch(asked, tell), self._stop.is_set)
 
     def stop(self):
@@ -135,23 +152,17 @@ class Here:
         """Nothing is held."""
 
 
-def _work(pipe):
+def _work(pipe, stops):
     """The process: answer until the server is gone."""
     processes.begin()
     began_bytes = _resident_bytes()
     _bound_memory()
-    stopped_number = None
     pipe.send("ready")
     while True:
         try:
-            message = pipe.recv()
-            if isinstance(message, int):
-                stopped_number = message
-                continue
-            number, asked = message
-            answer = None
-            if number != stopped_number:
-                answer = answered(asked, _watch(asked, pipe.send), _stopped(pipe, number))
+            number, asked = pipe.recv()
+            stopped = _stopped(stops, number)
+            answer = None if stopped() else answered(asked, _watch(asked, pipe.send), stopped)
             grown = _resident_bytes() - began_bytes > _KEPT_BYTES
             heading = (None, None, None) if answer is None else (answer.media_type, answer.headers, answer.status)
             pipe.send((*heading, answer is not None, grown))
@@ -176,14 +187,14 @@ def _watch(asked, tell):
     return watch
 
 
-def _stopped(pipe, number):
+def _stopped(stops, number):
     """A function that says whether this piece of work is to stop: the server has sent its number."""
     is_stopped = False
 
     def stopped():
         nonlocal is_stopped
-        while not is_stopped and pipe.poll():
-            is_stopped = pipe.recv() == number
+        while not is_stopped and stops.poll():
+            is_stopped = stops.recv() == number
         return is_stopped
 
     return stopped
