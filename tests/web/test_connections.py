@@ -53,6 +53,14 @@ def port():
         yield port
 
 
+def wait_until(what):
+    for _ in range(3000):
+        if what():
+            return
+        threading.Event().wait(0.01)
+    raise AssertionError("it did not come to that")
+
+
 def connected(port):
     return socket.create_connection(("127.0.0.1", port), timeout=30)
 
@@ -106,6 +114,37 @@ def test_a_connection_that_is_kept_is_closed_when_it_rests():
             one.sendall(HEAD + b"\r\n")
             assert answer_on(one)[0].status == 200
         assert one.recv(1) == b""
+
+
+def test_a_body_in_crumbs_is_refused_and_one_in_pieces_is_not(port):
+    """Each piece of a body costs the loop the same, whatever is in it."""
+    for piece, status in ((b" ", 400), (b" " * connections.LEAST_PIECE_BYTES, 200)):
+        with connected(port) as one:
+            chunk = b"%x\r\n%b\r\n" % (len(piece), piece)
+            whole = b"%x\r\n%b\r\n0\r\n\r\n" % (len(SCENE), SCENE)
+            one.sendall(POST + b"Transfer-Encoding: chunked\r\n\r\n" + chunk * (connections.FREE_PIECES + 1) + whole)
+            if status == 200:
+                assert answer_on(one)[0].status == 200
+            else:
+                assert refused_on(one)[0] == status
+
+
+class Patient(connections.Connection):
+    """It gives up nobody by the clock."""
+
+    UNREAD_S = 600.0
+
+
+def test_one_goes_where_too_much_is_unread(monkeypatch):
+    """Of two who read nothing of what they have asked for, which is more than the system's own buffers take."""
+    monkeypatch.setattr(connections, "MOST_UNREAD_BYTES", 0)
+    with served(http=Patient) as (port, server), contextlib.ExitStack() as opened:
+        for _ in range(2):
+            one = opened.enter_context(connected(port))
+            one.setsockopt(socket.SOL_SOCKET, socket.SO_RCVBUF, 4096)
+            one.sendall(b"GET /static/vendor/three.core.js HTTP/1.1\r\nHost: 127.0.0.1\r\n\r\n" * 40)
+        wait_until(lambda: server.server_state.total_requests > 1)
+        wait_until(lambda: len(server.server_state.connections) == 1)
 
 
 def test_a_body_that_keeps_coming_is_waited_for(port):

@@ -3,7 +3,9 @@ of what is no HTTP, in the one shape of all refusals.
 
 uvicorn bounds none of these but the rest between two requests. A head (request line and headers) must come within 10 s of its
 first byte, or of the connection; of a body 2 kB a second must come, looked at every 20 s, and as much of an answer be read, every
-30 s. What is refused is answered, and read to its end for a moment: a socket closed over unread bytes is reset, and the answer lost.
+30 s. A body in crumbs is refused, for each costs the loop as much as a kilobyte; and where too much is unread of all answers
+together, whoever has kept the server waiting longest goes. What is refused is answered, and read to its end for a moment: a socket
+closed over unread bytes is reset, and the answer lost.
 """
 
 import asyncio
@@ -25,6 +27,8 @@ except ImportError:  # Windows counts no handles of this kind
 
 MOST_CONNECTIONS = 512
 RETRY_AFTER_S = 5
+MOST_UNREAD_BYTES = 500_000_000
+FREE_PIECES, LEAST_PIECE_BYTES = 1_000, 64  # of a body; the least on average, after the first
 OUT_OF_HANDLES = (errno.EMFILE, errno.ENFILE, errno.ENOBUFS, errno.ENOMEM)
 _log = logging.getLogger("uvicorn.error")
 _MAY_BE = {
@@ -81,6 +85,23 @@ class _HandlesTold:
             )
 
 
+class _Reader(h11.Connection):
+    """h11's, which refuses a body that comes in crumbs."""
+
+    _pieces = _bytes = 0
+
+    def next_event(self):
+        event = super().next_event()
+        if isinstance(event, h11.Data):
+            self._pieces += 1
+            self._bytes += len(event.data)
+            if self._pieces > FREE_PIECES and self._bytes < self._pieces * LEAST_PIECE_BYTES:
+                raise h11.RemoteProtocolError("its body comes in too many, too small pieces")
+        elif isinstance(event, h11.Request):
+            self._pieces = self._bytes = 0
+        return event
+
+
 class Connection(H11Protocol):
     """One connection; it waits for a head, for a body, or for the app (None)."""
 
@@ -88,8 +109,10 @@ class Connection(H11Protocol):
 
     def __init__(self, *arguments, **named):
         super().__init__(*arguments, **named)
+        self.conn = _Reader(h11.SERVER)
         self._waits_for, self._timer, self._bytes = None, None, 0
         self._writing, self._is_leaving = None, False
+        self._unread_since_s = None
 
     def connection_made(self, transport):
         super().connection_made(transport)
@@ -195,14 +218,28 @@ class Connection(H11Protocol):
 
     def pause_writing(self):
         super().pause_writing()
+        self._unread_since_s = self.loop.time()
+        self._make_room()
         self._writing = self.loop.call_later(
             self.UNREAD_S, self._look_at_writing, self.transport.get_write_buffer_size()
         )
 
     def resume_writing(self):
         super().resume_writing()
+        self._unread_since_s = None
         if self._writing is not None:
             self._writing.cancel()
+
+    def _make_room(self):
+        """Where too much waits to be read, end what has waited longest; never this one, which has just begun to."""
+        waiting = [one for one in self.connections if one._unread_since_s is not None and one is not self]
+        waiting.sort(key=lambda one: one._unread_since_s)
+        unread = sum(one.transport.get_write_buffer_size() for one in (self, *waiting))
+        for one in waiting:
+            if unread <= MOST_UNREAD_BYTES:
+                return
+            unread -= one.transport.get_write_buffer_size()
+            one.transport.abort()
 
     def _look_at_writing(self, unread_before):
         unread = self.transport.get_write_buffer_size()
