@@ -1,15 +1,19 @@
 """Files over HTTP: each format comes as what it says it is, wrong choices are refused by name, long work tells how far it is."""
 
 import base64
+import functools
 import json
 import re
 
 import httpx
 
 from rimfall.exports import FORMATS
+from rimfall.exports.options import read_options
 from rimfall.scene import examples
+from rimfall.scene.reading import read
 from rimfall.web.app import make_app
 from tests.apart import run_apart
+from tests.scene.documents import trace_of
 from tests.tables import each_row
 
 SCENE = json.loads(examples.example("same-lob"))
@@ -42,13 +46,25 @@ def exported(name, query="", scene=SCENE, **choices):
     return asked(name, json.dumps({"scene": scene, "export": choices}), query)
 
 
+@functools.cache
+def with_defaults(name):
+    """A file with all choices left as they are, asked for once."""
+    return exported(name)
+
+
+def written(name, choices):
+    """The same without HTTP, of one trace of the scene."""
+    trace = trace_of(read(json.dumps(SCENE)))
+    return FORMATS[name].write(trace, read_options(choices, trace.scene))
+
+
 def test_every_format_has_its_sign():
     assert set(SIGNS) == set(FORMATS)
 
 
 @each_row("name", FORMATS)
 def test_each_format_comes_as_what_it_says_it_is(name):
-    answer = exported(name)
+    answer = with_defaults(name)
     assert answer.status_code == 200
     assert answer.headers["content-type"] == FORMATS[name].media_type
     assert answer.headers["content-disposition"] == f'attachment; filename="rimfall.{FORMATS[name].ending}"'
@@ -58,7 +74,7 @@ def test_each_format_comes_as_what_it_says_it_is(name):
 
 @each_row("name", FORMATS)
 def test_without_choices_the_defaults_hold(name):
-    assert asked(name, json.dumps({"scene": SCENE})).content == exported(name).content
+    assert asked(name, json.dumps({"scene": SCENE})).content == with_defaults(name).content
 
 
 @each_row("name", FORMATS)
@@ -77,9 +93,13 @@ def test_what_a_format_says_it_uses_changes_it_and_nothing_else_does(name):
         "from_s": 0.5,
         "to_s": 0.7,
     }
-    plain = exported(name).content
-    changes = {choice for choice, value in other.items() if exported(name, **{choice: value}).content != plain}
-    assert changes == set(FORMATS[name].uses)
+    plain = with_defaults(name).content
+    assert written(name, {}) == plain
+    uses = set(FORMATS[name].uses)
+    assert uses <= set(other)
+    assert {choice for choice in uses if written(name, {choice: other[choice]}) == plain} == set()
+    unused = {choice: value for choice, value in other.items() if choice not in uses}
+    assert written(name, unused) == plain, unused
 
 
 @each_row(
