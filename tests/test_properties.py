@@ -16,6 +16,7 @@ from rimfall.physics.air import air_at
 from rimfall.physics.bodies import Body
 from rimfall.physics.spin import ramped, steady
 from rimfall.scene import answers, questions, reading
+from rimfall.scene.work import bounded
 from rimfall.shapes import Cylinder
 from tests.motions.scenes import AIR, one, throw, trace
 
@@ -247,7 +248,7 @@ def test_any_scene_is_traced_to_a_good_end(part_of_them):
 
 def check_to_a_good_end(document):
     try:
-        whole = questions.trace(reading.read(json.dumps(document)))
+        whole = bounded(questions.trace, reading.read(json.dumps(document)))
     except TooMuch:  # each drop of a pour flies its own path while the spin changes: hours of them are refused by name
         reject()
     json.loads(answers.of_trace(whole), parse_constant=pytest.fail)
