@@ -203,6 +203,21 @@ def test_a_process_can_be_ended_when_what_started_it_is_gone(app):
     runs(leaves)
 
 
+def test_processes_start_where_their_starter_cannot(monkeypatch):
+    """Its socket needs a folder to write to, with a path that is not too long."""
+
+    class Cannot(multiprocessing.Process):
+        def start(self):
+            raise OSError("AF_UNIX path too long")
+
+    with monkeypatch.context() as changed:
+        changed.setattr(worker._CONTEXT, "Process", Cannot)
+        begun = worker.Process()
+    begun.begin()
+    assert begun.work(Asked("size", WISHES, {"units": "si"}, 60.0), None).status == 200
+    begun.close()
+
+
 @each_row(("where", "what"), [(worker, "STARTS_WITHIN_S"), (threading.Thread, "start")])
 def test_a_worker_that_cannot_be_had_is_told_and_tried_again(where, what, monkeypatch, capsys):
     """It was not ready in time; the system gives no more threads."""

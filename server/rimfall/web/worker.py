@@ -27,10 +27,13 @@ class Died(Exception):
     """The process that worked on it is gone."""
 
 
+_ANEW = multiprocessing.get_context("spawn")
+
+
 def _context():
     """How processes are started: as forks of one that has loaded everything and done nothing (20 ms), where that is safe; else anew."""
     if sys.platform != "linux":
-        return multiprocessing.get_context("spawn")
+        return _ANEW
     context = multiprocessing.get_context("forkserver")
     context.set_forkserver_preload([__name__])
     return context
@@ -45,10 +48,8 @@ class Process:
 
     def __init__(self):
         (self._pipe, theirs), (stops, self._stops) = _CONTEXT.Pipe(), _CONTEXT.Pipe(duplex=False)
-        self._process = _CONTEXT.Process(target=_work, args=(theirs, stops), daemon=True)
         try:
-            with processes.started_quietly():
-                _start(self._process)
+            self._process = _started(theirs, stops)
         finally:
             theirs.close()
             stops.close()
@@ -113,15 +114,18 @@ class Process:
         self._stops.close()
 
 
-def _start(process):
-    """Start it; the one that starts them all may just have ended, and is then started anew. Raises OSError."""
-    for is_last in (False, True):
+def _started(*arguments):
+    """A new process, at work with these arguments. What starts them all may just have ended, and begins anew; where there is no place for
+    its socket (no folder to write to, or a path too long) they start one by one. Raises OSError."""
+    for context in (_CONTEXT, _CONTEXT, _ANEW):
+        process = context.Process(target=_work, args=arguments, daemon=True)
         try:
-            process.start()
-            return
-        except (EOFError, ConnectionError):
-            if is_last:
-                raise OSError("what starts them has ended") from None
+            with processes.started_quietly():
+                process.start()
+            return process
+        except (EOFError, OSError) as error:
+            trouble = str(error)
+    raise OSError(trouble or "what starts them has ended")
 
 
 class Here:
