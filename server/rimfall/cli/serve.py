@@ -57,7 +57,10 @@ def _serve(chosen):
     common.print_lines([f"Rimfall is at {address} (Ctrl+C stops it)"])
     if chosen.open:
         threading.Timer(0.5, webbrowser.open, [address]).start()
-    server = _Server(make_app(chosen.host, workers, max_seconds))
+    app = make_app(chosen.host, workers, max_seconds)
+    if chosen.open:  # the page asks at once
+        app.state.pool.warm()
+    server = _Server(app)
     server.run(sockets=[listening])
     server.end()
     return DONE

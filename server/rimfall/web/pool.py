@@ -55,9 +55,8 @@ class Pool:
         self._change = threading.Condition()
         self._waiting, self._running = deque(), set()
         self._threads, self._workers = set(), set()
-        self._free = self._long = self._starting = (
-            0  # threads without a job; jobs that take no place; workers not there yet
-        )
+        # threads without a job; jobs that take no worker's place; workers that are not there yet
+        self._free = self._long = self._starting = 0
         self._closed = False
         self._is_watched, self._is_busy = False, threading.Event()
 
