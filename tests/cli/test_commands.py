@@ -162,6 +162,13 @@ def test_a_taken_port_is_one_clear_line():
     assert "Choose another with --port" in done.stderr
 
 
+@each_row(("option", "value"), [("--workers", -1), ("--workers", 513), ("--max-seconds", 0), ("--max-seconds", "nan")])
+def test_serving_with_no_such_number_of_workers_or_seconds_is_refused(option, value):
+    done = rimfall("serve", "--no-open", option, value)
+    assert done.returncode == 2
+    assert f"{option} was {value}; it may be" in done.stderr
+
+
 @each_row("port", ["-1", "65536"])
 def test_a_port_out_of_range_is_one_clear_line(port):
     done = rimfall("serve", "--port", port, "--no-open")
