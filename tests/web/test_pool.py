@@ -203,6 +203,14 @@ def test_a_process_can_be_ended_when_what_started_it_is_gone(app):
     runs(leaves)
 
 
+def test_a_process_whose_server_is_gone_before_it_is_ready_ends_without_a_word(monkeypatch):
+    monkeypatch.setattr(worker.processes, "begin", lambda: None)
+    monkeypatch.setattr(worker, "_bound_memory", lambda: None)
+    ours, theirs = multiprocessing.Pipe()
+    ours.close()
+    assert worker._work(theirs, None) is None
+
+
 def test_processes_start_where_their_starter_cannot(monkeypatch):
     """Its socket needs a folder to write to, with a path that is not too long."""
 

@@ -161,7 +161,8 @@ def _work(pipe, stops):
     processes.begin()
     began_bytes = _resident_bytes()
     _bound_memory()
-    pipe.send("ready")
+    with contextlib.suppress(OSError):  # the server is gone, and this is at its end
+        pipe.send("ready")
     while True:
         try:
             number, asked = pipe.recv()
