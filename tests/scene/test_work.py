@@ -93,6 +93,14 @@ def test_what_one_motion_used_most_of_is_told_of_that_motion():
     assert "alone it took" in refusal.say
 
 
+def test_what_creeps_at_the_edge_of_its_grip_comes_to_an_end():
+    """Its slip hovered near the errors of the steps, and the scene was refused after 4,000 of them, seconds of work."""
+    with spending(Budget(steps=2_000)):
+        (marble,) = questions.trace(read_scene(scene(CREEPING, air=None, sampling=MINUTE))).motions
+    assert marble.track.ends_s == 60.0
+    assert {"slip", "grip"} <= {e.kind for e in marble.track.events}
+
+
 def test_a_parcel_of_a_pour_is_not_taken_for_a_motion():
     """Most was used before, and the pour has thousands of parcels under way."""
     document = read_scene(scene(throw(), pour(30, 2, 2.0, name="tea", jitter=0.5)))

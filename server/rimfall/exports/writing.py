@@ -7,6 +7,7 @@ import os
 import zipfile
 
 from ..errors import BadInput, refusal
+from ..physics.budget import spend
 
 _numbers = itertools.count()  # no name of the file's in it: two long ones may begin alike
 
@@ -44,6 +45,7 @@ def zipped(members, method=zipfile.ZIP_DEFLATED):
     out = io.BytesIO()
     with zipfile.ZipFile(out, "w", method) as archive:
         for name, content in members.items() if isinstance(members, dict) else members:
+            spend()
             info = zipfile.ZipInfo(name, _EPOCH)
             info.compress_type = method
             info.external_attr = 0o644 << 16

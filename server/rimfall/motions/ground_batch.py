@@ -22,6 +22,8 @@ TOLERANCE_M = 2e-9  # error allowed to a step; a minute's rolling then keeps its
 _LASTS_S = (1.0, 60.0)  # an error of the velocity counts over the time that is left, within these
 # A slip, or a speed, that is none; or that share of the leg's greatest, or what it gains in as many seconds.
 _GONE_M_S = 1e-9
+# A slip that has crept for so many tries is as small as the errors allowed to a step: then this is none.
+_MANY_TRIES, _GONE_LATE_M_S = 300, 3e-8
 _LEFT, _SLIP = 0, 1  # rows of what a law watches
 _TIME, _GRIP, _SLIPS, _REST, _LEAVES, _MET = range(6)
 _ENDS = ("time", "grip", "slip", "rest", "left", "met")
@@ -48,7 +50,7 @@ class GroundBatch:
         )
         lever = np.where(self._radius_m > 0, self._radius_m, 1.0)
         self._to_angles = np.concatenate([np.ones((3, len(starts))), np.broadcast_to(1.0 / lever, (3, len(starts)))])
-        self._log = StepLog()
+        self._log, self._tries = StepLog(), 0
         self._first = self._walker.position.copy(), self._walker.velocity.copy()
         self._last = self._first[0].copy(), self._first[1].copy()
         self._ends, self._ends_s = np.full(len(starts), -1), self._start_s.copy()
@@ -92,6 +94,7 @@ class GroundBatch:
 
     def step(self):
         """A step of each body; those for which something changes leave."""
+        self._tries += 1
         taken = self._walker.step()
         if taken is None:
             return
@@ -114,7 +117,8 @@ class GroundBatch:
         least = np.maximum(self._greatest[self._at], np.sqrt(dot(walker.acceleration[:3], walker.acceleration[:3])))
         away = walker.law.vanishing(walker.position, walker.velocity)
         change = walker.law.vanishing_rate(walker.position, walker.velocity, walker.acceleration)
-        return np.where(dot(away, change) < 0, _GONE_M_S * np.maximum(least, 1.0), 0.0)
+        gone = _GONE_M_S if self._tries <= _MANY_TRIES else _GONE_LATE_M_S
+        return np.where(dot(away, change) < 0, gone * np.maximum(least, 1.0), 0.0)
 
     def _changes(self, taken):
         """End the legs of those for which something changes inside their step -> whether (M,) it does."""

@@ -3,10 +3,12 @@
 import numpy as np
 
 from ...errors import TooMuch, refusal
+from ...physics.budget import spend
 from .layer import Attribute, Prim, changing
 from .parts import order
 
 POINT_RADIUS_M = 0.02  # what a body without size is drawn as
+_SAMPLE_BYTES = 48  # of memory: where a body is and how it is turned at one frame
 QUARTER_RAD = np.pi / 2
 GREATEST_TURNS = 500_000  # orientations of one body in a file
 SOON_S = 1e-5  # over which a rate of turning is read: right up to 300,000 rad/s
@@ -14,6 +16,7 @@ SOON_S = 1e-5  # over which a rate of turning is read: right up to 300,000 rad/s
 
 def ball(sampled, body, looks):
     """A Sphere: where it is at every frame, which way it has turned, and from when to when it is seen."""
+    spend(bytes=_SAMPLE_BYTES * len(sampled.frame))
     radius = (body.radius_m or POINT_RADIUS_M) * sampled.per_unit
     places = (body.position_m - sampled.anchor_m) * sampled.per_unit
     turns = [] if body.attitude is None else [_turns(sampled, body)]
