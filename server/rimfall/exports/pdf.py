@@ -78,7 +78,7 @@ def _stroke(file, stroke):
         style.stroke_dash_pattern = list(stroke.dash_mm) or None
     if stroke.fill:
         style.fill_color, style.fill_opacity = stroke.fill, stroke.opacity
-    file.draw_path(path)
+    file.draw_path(path, copy=False)  # nobody else has it, and a copy costs about as much as writing it
 
 
 def _text(file, text):
