@@ -26,8 +26,8 @@ OVER = (
     "--export",
     "csv",
 )
-LONG = ("--over", "habitat.spin_rpm=1:6:40", "--over", "motions.serve.speed_m_s=4,6", "--export", "csv")
-COUNT = 80
+LONG = ("--over", "habitat.spin_rpm=1:6:24", "--over", "motions.serve.speed_m_s=4,6", "--export", "csv")
+COUNT = 48
 SUMMED_UP = {"index.csv", "contact.svg", "vary.json"}
 
 
