@@ -4,6 +4,9 @@
 `open_page(width=390, height=844, path="/#s=…")` opens another, and with playing=True lets it play. A test that causes a trouble
 on purpose, such as a refused request, says so with `troubles.expect("422")`.
 
+Painting the stages in software is most of what a page costs. A test that looks at their pictures is marked `painted`; for all
+others the page does all it does, shaders compiled too, but that no triangle is painted.
+
 A page is used by many tests, one after the other: its scripts and the browser's compiled code stay warm. Between two tests it
 is left, all that a browser keeps of the site is cleared, and it is loaded anew.
 """
@@ -15,7 +18,7 @@ import pytest
 from tests.browsing import DRAWN, started
 from tests.serving import serving
 
-from .looking import LONG_S, stop
+from .looking import LONG_S, NOT_PAINTED, stop
 
 KEPT = "local_storage,indexeddb,cookies,cache_storage,service_workers"  # all that a site may leave, but files it has loaded
 CLEAR = """() => new Promise(done => {
@@ -23,6 +26,9 @@ CLEAR = """() => new Promise(done => {
   sessionStorage.clear();
   indexedDB.deleteDatabase('rimfall').onsuccess = () => done();  // once the connections of pages that have gone are closed
 })"""
+
+PAINT_NOTHING = """for (const paint of ['drawArrays', 'drawArraysInstanced', 'drawElements', 'drawElementsInstanced'])
+  WebGL2RenderingContext.prototype[paint] = () => {};"""
 
 
 class Troubles:
@@ -67,16 +73,21 @@ class Pages:
     def __init__(self, browser, origin):
         self.browser, self.origin, self.resting = browser, origin, {}
 
-    def take(self, options):
-        """A blank page of a context with these options that nothing has been kept in."""
-        resting = self.resting.setdefault(json.dumps(options, sort_keys=True), [])
+    def take(self, options, painted):
+        """An empty page of a context with these options that nothing has been kept in; painted: whether its stages are."""
+        resting = self.resting.setdefault(_key(options, painted), [])
         if resting:
             return resting.pop()
-        page = self.browser.new_context(base_url=self.origin, **options).new_page()
+        context = self.browser.new_context(base_url=self.origin, **options)
+        if not painted:
+            context.add_init_script(PAINT_NOTHING)
+        page = context.new_page()
         page.set_default_timeout(LONG_S * 1000)
+        if not painted:
+            NOT_PAINTED.add(page)
         return page
 
-    def give_back(self, page, options):
+    def give_back(self, page, options, painted):
         """Leave it as it was taken; a page that was closed, or opened others, goes with its context."""
         context = page.context
         if page.is_closed() or context.pages != [page]:
@@ -85,14 +96,17 @@ class Pages:
         page.unroute_all(behavior="ignoreErrors")
         page.goto("/static/robots.txt")  # a page that goes writes what it has not yet, so it is cleared after that
         page.evaluate(CLEAR)
-        page.goto("about:blank")
         page.emulate_media(media="null")
         page.mouse.up()
         page.mouse.move(0, 0)
         session = context.new_cdp_session(page)
         session.send("Storage.clearDataForOrigin", {"origin": self.origin, "storageTypes": KEPT})
         session.detach()
-        self.resting[json.dumps(options, sort_keys=True)].append(page)
+        self.resting[_key(options, painted)].append(page)
+
+
+def _key(options, painted):
+    return json.dumps([options, painted], sort_keys=True)
 
 
 @pytest.fixture(scope="session")
@@ -123,13 +137,13 @@ def troubles(base_url):
 
 
 @pytest.fixture
-def open_page(pages, troubles):
+def open_page(request, pages, troubles):
     """Opens a page in a browser of its own, as it were: `open_page(path="/", width=1440, height=900, ready=DRAWN, **context)`.
     With `before`, a script that runs before the page's own."""
-    opened = []
+    opened, painted = [], request.node.get_closest_marker("painted") is not None
 
     def open_one(path="/", *, width=1440, height=900, ready=DRAWN, before=None, playing=False, **options):
-        page = pages.take(options)
+        page = pages.take(options, painted)
         opened.append((page, options, before))
         page.set_viewport_size({"width": width, "height": height})
         if before:
@@ -148,7 +162,7 @@ def open_page(pages, troubles):
             continue
         for event, hear in (("pageerror", troubles.threw), ("console", troubles.wrote), ("request", troubles.asked)):
             page.remove_listener(event, hear)
-        pages.give_back(page, options)
+        pages.give_back(page, options, painted)
 
 
 @pytest.fixture

@@ -4,10 +4,12 @@ import base64
 import io
 import json
 import time
+import weakref
 import zlib
 
 import av
 
+NOT_PAINTED = weakref.WeakSet()  # pages whose stages are not, which no test may take a picture of
 LONG_S = 60  # nothing takes as long but on a machine with much else to do
 
 
@@ -104,6 +106,7 @@ def settle(page):
 
 def picture(page, stage):
     """A picture of one stage: "aboard" or "outside"."""
+    assert page not in NOT_PAINTED, "a test that looks at the stages is marked painted"
     settle(page)
     return page.screenshot(clip=page.locator(f".stage-{stage}").bounding_box())
 

@@ -17,6 +17,7 @@ def set_beside(page, radius="224", spin="1.5"):
 
 
 @pytest.mark.parametrize(("width", "height"), [(1440, 900), (390, 844)])
+@pytest.mark.painted
 def test_where_each_motion_lands_in_each_habitat(open_page, width, height):
     page = open_page(width=width, height=height)
     stop(page, 0.8)
@@ -35,6 +36,7 @@ def test_where_each_motion_lands_in_each_habitat(open_page, width, height):
     assert page.evaluate("document.documentElement.scrollWidth") <= width
 
 
+@pytest.mark.painted
 def test_shown_over_beside_or_not_at_all(page):
     set_beside(page)
     open_place(page, 3)

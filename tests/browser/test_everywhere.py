@@ -35,6 +35,7 @@ def test_nothing_hangs_over_the_edge_and_controls_are_large_enough_to_hit(open_p
     assert small == []
 
 
+@pytest.mark.painted
 def test_without_webgl_flat_plates_take_the_stages(open_page):
     page = open_page(before=NO_WEBGL, ready="#stages svg")
     until("words all the same", lambda: "5.21 m" in said(page, 0))
@@ -44,6 +45,7 @@ def test_without_webgl_flat_plates_take_the_stages(open_page):
     until("the plates move", lambda: picture(page, "outside") != early)
 
 
+@pytest.mark.painted
 def test_reduced_motion_is_a_multiple_exposure_that_does_not_turn(open_page):
     page = open_page(reduced_motion="reduce")
     assert drawn(page, "Radius") == 56
@@ -80,6 +82,7 @@ def test_the_list_of_keys_opens(page):
     until("the list", lambda: "frame" in page.locator("dialog[open]").inner_text())
 
 
+@pytest.mark.painted
 def test_idle_costs_nothing(page):
     stop(page, 0.5)
     still_picture(page, "outside")

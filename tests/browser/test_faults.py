@@ -4,6 +4,7 @@ import json
 import re
 
 import numpy as np
+import pytest
 
 from tests.browsing import DRAWN
 
@@ -123,6 +124,7 @@ def flat(page):
     return page.locator("#stages.stages-flat svg.stage-plate").count() == 2
 
 
+@pytest.mark.painted
 def test_a_lost_drawing_is_said_flat_plates_stand_in_and_the_same_picture_comes_back(page):
     def seen():
         scrub(page, 1.2)
@@ -151,6 +153,7 @@ def test_a_lost_drawing_is_said_flat_plates_stand_in_and_the_same_picture_comes_
     assert same()
 
 
+@pytest.mark.painted
 def test_a_drawing_lost_while_the_page_is_hidden_is_there_when_it_is_seen(page):
     """A hidden page has no frames: what happens there must not wait for one."""
     stop(page, 0.5)

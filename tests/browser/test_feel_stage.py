@@ -83,6 +83,7 @@ def test_who_runs_spinward_weighs_more_than_who_stands_and_who_runs_back_less(ru
             until(f"{told} is spoken", lambda stage=stage, told=told: all(one in spoken(page, stage) for one in told))
 
 
+@pytest.mark.painted
 def test_the_scales_come_with_place_4_and_go_with_it(open_page):
     asked = []
     page = open_page(path=link(laps()))
@@ -106,6 +107,7 @@ def pixels(png):
         return next(file.decode(video=0)).to_ndarray(format="rgb24").astype(int)
 
 
+@pytest.mark.painted
 def test_the_white_of_a_post_is_the_weight_s_share_of_one_g(running):
     page = running(1.9)
     weighed(page, {"running spinward": 0.81, "running back": 0.36, "standing": 0.56})
@@ -124,6 +126,7 @@ def test_the_white_of_a_post_is_the_weight_s_share_of_one_g(running):
         assert share == pytest.approx(weight_g(56, 3, run_m_s), abs=PIXEL_SHARE)
 
 
+@pytest.mark.painted
 def test_a_post_is_no_taller_than_three_g_whatever_is_felt_and_is_parted_where_it_does_not_measure(running):
     page = running(0, laps(radius_m=268, spin_rpm=6.88))
     wanted = {"running spinward": RUN_M_S, "standing": 0, "running back": -RUN_M_S}

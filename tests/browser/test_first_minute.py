@@ -2,6 +2,8 @@
 
 import re
 
+import pytest
+
 from .looking import drawn, number_box, picture, readout, said, scrub, shown_is, spoken, stop, type_figure, until
 
 # The opening scene in vacuum by hand would be 5.49 m and 12.29 m; in air the server says less, and the page repeats it.
@@ -19,6 +21,7 @@ def test_the_opening_scene_plays_and_says_where_things_land(open_page):
     until("the clock moves", lambda: float(page.locator(".clock .time b").inner_text()) > first)
 
 
+@pytest.mark.painted
 def test_dragging_the_radius_changes_both_stages_and_the_numbers_while_it_drags(page):
     stop(page, 0.8)
     before = {stage: picture(page, stage) for stage in ("aboard", "outside")}
@@ -44,6 +47,7 @@ def test_dragging_the_spin_changes_gravity_and_period(page):
     assert float(readout(page, "spin").split()[0]) < 20
 
 
+@pytest.mark.painted
 def test_scrubbing_moves_both_stages(page):
     stop(page, 0.2)
     early = {stage: picture(page, stage) for stage in ("aboard", "outside")}

@@ -4,6 +4,8 @@ import csv
 import io
 import json
 
+import pytest
+
 from tests.browsing import DRAWN
 
 from .looking import drawn, kept, number_box, said, saved_scene, shown_is, still_picture, stop, type_figure, until
@@ -96,6 +98,7 @@ def test_paths_are_taken_away_as_csv_with_their_notes(page):
     assert notes["scene"]["title"] == "The same lob, both ways"
 
 
+@pytest.mark.painted
 def test_every_example_opens_without_trouble(page):
     page.get_by_role("button", name="Scenes").click()
     items = page.locator("dialog[open] .list").first.locator("button")
@@ -110,6 +113,7 @@ def test_every_example_opens_without_trouble(page):
     assert len(titles) >= 2
 
 
+@pytest.mark.painted
 def test_a_refusal_stands_at_its_field_and_the_picture_stays(page, troubles):
     stop(page, 0.5)
     before = still_picture(page, "aboard")  # the refusal hangs over a corner of the other

@@ -44,6 +44,7 @@ def at_the_clock(answer, name, time_s, motion=OPENING):
 
 
 @pytest.mark.parametrize(("width", "height"), SIZES)
+@pytest.mark.painted
 def test_every_kind_is_added(open_page, width, height):
     page = open_page(width=width, height=height)
     stop(page, 0.5)

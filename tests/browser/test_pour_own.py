@@ -3,9 +3,13 @@
 import base64
 import zlib
 
+import pytest
+
 from rimfall.scene.examples import example
 
 from .looking import picture, said, scrub, stop, until
+
+pytestmark = pytest.mark.painted
 
 
 def link():

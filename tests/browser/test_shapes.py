@@ -36,6 +36,7 @@ def agrees(page):
 
 
 @pytest.mark.parametrize(("width", "height"), [(1440, 900), (390, 844)])
+@pytest.mark.painted
 def test_every_shape_is_chosen(open_page, width, height):
     page = open_page(width=width, height=height)
     stop(page, 0.8)
@@ -98,6 +99,7 @@ def test_a_motion_is_put_on_another_floor(page):
     agrees(page)
 
 
+@pytest.mark.painted
 def test_a_tube_too_wide_is_refused_at_its_row_and_the_picture_stays(page, troubles):
     choose_shape(page, "torus")
     agrees(page)

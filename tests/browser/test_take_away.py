@@ -134,6 +134,7 @@ def test_gltf_opens_in_another_reader(page):
     assert sum("path" in name for name in scene.geometry) == 2
 
 
+@pytest.mark.painted
 def test_plots_are_drawings_pages_and_pictures(page):
     sheet = open_sheet(page, only=("plot-path", "plot-height", "plot-felt", "plots"))
     sheet.get_by_label("Height against time: kind of file").select_option("pdf")
@@ -148,6 +149,7 @@ def test_plots_are_drawings_pages_and_pictures(page):
     assert picture.min() < 60 < 200 < picture.max(), "lines on paper"
 
 
+@pytest.mark.painted
 def test_a_picture_is_as_its_stage(page):
     stop(page, 0.8)
     box = page.locator(".stage-aboard").bounding_box()
@@ -165,6 +167,7 @@ def test_a_picture_is_as_its_stage(page):
     assert np.median(off) <= 1, "the night and the deck have the stage's own colours"
 
 
+@pytest.mark.painted
 def test_a_picture_on_nothing_lets_the_ground_through(page):
     stop(page, 0.8)
     sheet = open_sheet(page, "pictures")
@@ -177,6 +180,7 @@ def test_a_picture_on_nothing_lets_the_ground_through(page):
     assert (opacity == 255).mean() > 0.1, "the deck"
 
 
+@pytest.mark.painted
 def test_labels_are_written_in_or_not(page):
     stop(page, 0.8)
     sheet = open_sheet(page, "pictures")
@@ -187,6 +191,7 @@ def test_labels_are_written_in_or_not(page):
     assert 0.005 < (np.abs(labelled - bare).max(axis=2) > 12).mean() < 0.2
 
 
+@pytest.mark.painted
 def test_every_frame_is_at_its_own_time(page):
     """Frame 1007 at 24 a second is at 0.25 s: the same picture as that moment's own."""
     stop(page, 0.25)
@@ -209,6 +214,7 @@ def test_every_frame_is_at_its_own_time(page):
     assert off["the-same-lob-both-ways.1007.png"] < 0.01 < off["the-same-lob-both-ways.1006.png"]
 
 
+@pytest.mark.painted
 def test_a_clip_holds_every_frame_at_its_time(page):
     """Shot at 48 and shown at 29.97: a thing that lasts 0.25 s is 13 frames, each 1001/30000 s after the one before."""
     sheet = open_sheet(page, only=("clip",))
@@ -228,6 +234,7 @@ def test_a_clip_holds_every_frame_at_its_time(page):
     assert np.abs(frames[0][1] - frames[-1][1]).mean() > 0.05, "it moves"
 
 
+@pytest.mark.painted
 def test_a_long_making_can_be_cancelled(page):
     sheet = open_sheet(page, only=("sequence",))
     got = []
@@ -308,6 +315,7 @@ def test_the_keyboard_alone_saves_a_file(page):
     assert got.value.suggested_filename.endswith(".rimfall.json")
 
 
+@pytest.mark.painted
 def test_a_clip_that_loses_the_drawing_halfway_goes_on_once_it_is_back(page):
     sheet = open_sheet(page, only=("clip",))
     type_choice(sheet, "To", "0.5")
@@ -361,6 +369,7 @@ def test_the_sheet_fits_and_save_is_in_sight(open_page, width, height):
     assert sheet.evaluate("e => e.scrollWidth - e.clientWidth") == 0
 
 
+@pytest.mark.painted
 def test_a_picture_leaves_the_stages_as_they_were(page):
     stop(page, 0.8)
     before = pixels(still_picture(page, "outside"))
