@@ -102,14 +102,17 @@ def test_tables_and_numbers_open_in_readers_of_their_own(page):
     assert json.loads(ending(files, ".rimfall.json"))["title"] == notes["scene"]["title"]
 
 
-def test_a_table_a_frame_is_a_zip_of_tables(page):
+def test_a_table_a_frame_is_a_zip_of_tables_after_their_notes(page):
     sheet = open_sheet(page, only=("paths",))
     sheet.get_by_label("Paths: kind of file").select_option("csv-frames")
     [(name, body)] = save(page, sheet, 1).items()
     assert name == "the-same-lob-both-ways.frames.zip"
     packed = zipfile.ZipFile(io.BytesIO(body))
     assert packed.testzip() is None
-    assert all(name.endswith(".csv") for name in packed.namelist())
+    notes, *tables = packed.namelist()
+    assert notes == "the-same-lob-both-ways.notes.json"
+    assert tables
+    assert all(name.endswith(".csv") for name in tables)
 
 
 def test_openusd_opens_with_its_own_library(page, tmp_path):
