@@ -99,13 +99,14 @@ def test_paths_are_taken_away_as_csv_with_their_notes(page):
 
 
 @pytest.mark.painted
-def test_every_example_opens_without_trouble(page):
+@pytest.mark.parametrize("half", [0, 1])
+def test_every_example_opens_without_trouble(page, half):
     page.get_by_role("button", name="Scenes").click()
     items = page.locator("dialog[open] .list").first.locator("button")
     items.first.wait_for()
     titles = [items.nth(i).locator("b").inner_text() for i in range(items.count())]
     page.keyboard.press("Escape")
-    for title in titles:
+    for title in titles[half::2]:
         page.get_by_role("button", name="Scenes").click()
         page.locator("dialog[open]").get_by_role("button", name=title).first.click()
         until(f"{title} on the page", lambda title=title: page.locator("#title").inner_text() == title)
