@@ -93,9 +93,10 @@ UNFINISHED = [
 
 def test_what_does_not_come_to_its_end_is_refused_in_time(port):
     with contextlib.ExitStack() as opened:
-        waiting = [opened.enter_context(connected(port)) for _ in UNFINISHED]
-        for one, (sent, _) in zip(waiting, UNFINISHED, strict=True):
-            one.sendall(sent)
+        waiting = []
+        for sent, _ in UNFINISHED:  # each sent to at once: a connection that rests is closed without a word
+            waiting.append(opened.enter_context(connected(port)))
+            waiting[-1].sendall(sent)
         for one, (sent, field) in zip(waiting, UNFINISHED, strict=True):
             if sent.startswith(HEAD + b"\r\n"):
                 assert answer_on(one)[0].status == 200
