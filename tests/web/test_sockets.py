@@ -5,10 +5,12 @@ import contextlib
 import http.client
 import json
 import os
+import shutil
 import signal
 import socket
 import subprocess
 import sys
+import tempfile
 import time
 from pathlib import Path
 
@@ -146,7 +148,12 @@ def test_it_stops_at_once_when_told_whatever_runs(tmp_path, how):
     """A page left open, a body that never comes to its end, an answer that nobody reads, and work without end."""
     port, log = free_port(), tmp_path / "log.txt"
     command = [sys.executable, "-m", "rimfall", "serve", "--port", str(port), "--no-open", "--workers", "1"]
-    with log.open("wb") as output, subprocess.Popen(command, cwd=ROOT, stdout=output, stderr=output) as process:
+    scratch = tempfile.mkdtemp()  # not below tmp_path: a socket's path may not be long
+    environment = os.environ | {"TMPDIR": scratch}
+    with (
+        log.open("wb") as output,
+        subprocess.Popen(command, cwd=ROOT, env=environment, stdout=output, stderr=output) as process,
+    ):
         server = f"127.0.0.1:{port}"
         wait_until_healthy(f"http://{server}", process, log)
         with contextlib.ExitStack() as left_open:
@@ -172,6 +179,8 @@ def test_it_stops_at_once_when_told_whatever_runs(tmp_path, how):
     assert log.read_text().count("\n") == 1
     while os.path.exists(f"/proc/{worker}"):
         time.sleep(0.01)
+    assert how == signal.SIGKILL or os.listdir(scratch) == []
+    shutil.rmtree(scratch)
 
 
 def wait_for_workers(server_pid):

@@ -2,6 +2,7 @@
 
 import argparse
 import asyncio
+import atexit
 import contextlib
 import os
 import signal
@@ -103,6 +104,8 @@ class _Server(uvicorn.Server):
     def end(self):
         """End the process as whatever ended the server would: 130 for Ctrl+C, as for every command. At once: all is closed by now,
         and on a busy machine Python takes seconds to clear away what it has loaded."""
+        if self._ended_by is not None:
+            atexit._run_exitfuncs()  # else the folder in which processes met stays behind
         if self._ended_by == signal.SIGINT:
             os._exit(STOPPED)
         if self._ended_by is not None:
