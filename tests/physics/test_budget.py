@@ -78,7 +78,7 @@ def test_amounts_are_told_in_their_units():
     assert told == ["31,204 steps", "2,500,000 evaluations", "7 samples", "123 MB", "20 s"]
 
 
-@each_row(("worked_s", "words"), [(19.0, ""), (1.0, "busy with other things for 19 s of it")])
+@each_row(("worked_s", "words"), [(19.0, ""), (1.0, "busy with other things for 19 s of that")])
 def test_a_busy_machine_is_told_of(worked_s, words, monkeypatch):
     clock = Clock(monkeypatch)
     budget = Budget(seconds=20.0)

@@ -111,6 +111,12 @@ def test_a_large_file_is_let_through_to_be_read(proxy):
     assert (status, json.loads(body)["refused"][0]["field"]) == (422, "file")
 
 
+def test_a_refusal_of_a_large_body_comes_through(proxy):
+    for _ in range(3):
+        status, body = answered(proxy, "/api/trace", b" " * 1_900_000)
+        assert (status, json.loads(body)["refused"][0]["field"]) == (413, "document")
+
+
 def test_progress_comes_while_it_is_worked_on_and_leaving_stops_it(proxy, two):
     answer, one = ask(proxy, "/api/trace?stream=1", HEAVY)
     assert set(json.loads(answer.readline())) == {"done", "of"}

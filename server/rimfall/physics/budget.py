@@ -55,7 +55,7 @@ class TooMuchWork(TooMuch):
     def __init__(self, what: str, used: Amount, most: Amount, *refusals):
         self.what, self.used, self.most, self.index, self.waited_s = what, used, most, None, 0.0
         allowed = f"within {most.told(what)}"
-        say = f"This is too much work: it took {used.told(what)} and was not done; {allowed} it would be."
+        say = f"This is too much work: it was stopped after {used.told(what)}; one request may use {most.told(what)}."
         super().__init__(*(refusals or (refusal("work", used.told(what), allowed, say),)))
 
     def of(self, *refusals) -> "TooMuchWork":
@@ -69,9 +69,7 @@ class TooMuchWork(TooMuch):
         """A sentence to follow another where the machine was busy with other things for half the time or more, else nothing."""
         if self.waited_s < 0.5 * self.used.seconds:
             return ""
-        return (
-            f" The machine was busy with other things for {self.waited_s:.3g} s of it: asked again later, it may fit."
-        )
+        return f" The machine was busy with other things for {self.waited_s:.3g} s of that time, so it may fit when tried again later."
 
 
 class Budget:

@@ -55,8 +55,8 @@ class Ledger:
         exceeded = TooMuchWork("bytes", Amount(bytes=sum(least)), budget.most)
         index, told = int(np.argmax(least)), exceeded.used.told("bytes")
         say = (
-            f"This scene is more work than {budget.most.told('bytes')}: it would take {told} at the very least, motion "
-            f"{motions[index].name} most of it. What would fit: {_listed(_easier(self._scene, motions[index], 'bytes'))}."
+            f"This scene needs at least {told}, and one request may use {budget.most.told('bytes')}. Most of that is for motion "
+            f"{motions[index].name}. To make it fit, use {_listed(_easier(self._scene, motions[index], 'bytes'))}."
         )
         within = f"within {budget.most.told('bytes')} for the whole scene"
         raise exceeded.of(refusal(f"motions.{index}", told, within, say))
@@ -67,14 +67,14 @@ class Ledger:
         scene, what = self._scene, exceeded.what
         own = [getattr(used, what) for used in self._used]
         index, count = int(np.argmax(own)), len(own)
-        share = f"alone it took {_told(self._used[index], what)}"
+        share = f"took {_told(self._used[index], what)} of it"
         if sum(own) < 0.5 * getattr(exceeded.used, what):
             index = index if exceeded.index is None else exceeded.index
-            share = "it was still under way" if count == 1 else f"most of it went into flying all {count} together"
+            share = "was still under way" if count == 1 else f"was still under way, with all {count} flying together"
         name, spent = scene.motions[index].name, _told(exceeded.used, what)
         say = (
-            f"This scene is more work than {exceeded.most.told(what)}: it was given up after {spent}. Look at motion {name} first: "
-            f"{share}. What would fit: {_listed(_easier(scene, scene.motions[index], what))}.{exceeded.busy}"
+            f"This scene is too much work: it was stopped after {spent}, and one request may use {exceeded.most.told(what)}. "
+            f"Motion {name} {share}. To make it fit, use {_listed(_easier(scene, scene.motions[index], what))}.{exceeded.busy}"
         )
         within = f"within {exceeded.most.told(what)} for the whole scene"
         return exceeded.of(refusal(f"motions.{index}", spent, within, say))
@@ -85,7 +85,7 @@ def _told(used, what):
     parts = [used.told(what)]
     if what != "steps" and used.steps:
         parts.append(used.told("steps"))
-    return ", ".join(parts)
+    return " and ".join(parts)
 
 
 def _easier(scene, motion, what):

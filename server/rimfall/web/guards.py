@@ -65,6 +65,7 @@ class Guards:
 
         trouble = self._trouble(scope, request_headers)
         if trouble is not None:
+            await _forget_body(receive, request_headers, 2 * _takes(scope["path"])[1])
             await _refuse(marked, *trouble)
             return
         body = _Body(receive, marked, self._room, *_takes(scope["path"])[1:])
@@ -159,13 +160,27 @@ class _Body:
         """Where it was refused here: let the rest come, to be forgotten, and say so. Whoever still sends does not read."""
         if self._refusal is None:
             return
-        passed = 0
-        while not self._is_whole and passed <= self._most:
-            message = await self._receive()
-            self._is_whole = not message.get("more_body")
-            passed += len(message.get("body", b""))
-            del message  # or it is kept until the next has come
+        if not self._is_whole:
+            await _let_come(self._receive, self._most)
         await _refuse(self._send, *self._refusal)
+
+
+async def _forget_body(receive, headers, most):
+    """Let a body come that is refused by its head alone, unless it says it is longer than most bytes or waits to be asked for: whoever
+    still sends, such as a proxy, would lose the answer with the connection."""
+    length = headers.get("content-length", "0")
+    if "expect" not in headers and length.isdigit() and int(length) <= most:
+        await _let_come(receive, most)
+
+
+async def _let_come(receive, most):
+    """Read a body to its end, or to most bytes, and forget it."""
+    passed, is_whole = 0, False
+    while not is_whole and passed <= most:
+        message = await receive()
+        is_whole = not message.get("more_body")
+        passed += len(message.get("body", b""))
+        del message  # or it is kept until the next has come
 
 
 async def _refuse(send, status, refused):
