@@ -5,7 +5,7 @@
 on purpose, such as a refused request, says so with `troubles.expect("422")`.
 
 Painting the stages in software is most of what a page costs. A test that looks at their pictures is marked `painted`; for all
-others the page does all it does, shaders compiled too, but that no triangle is painted.
+others the page does all it does, shaders compiled too, but that nothing is painted: neither a triangle nor the ground they lie on.
 
 A page is used by many tests, one after the other: its scripts and the browser's compiled code stay warm. Between two tests it
 is left, all that a browser keeps of the site is cleared, and it is loaded anew.
@@ -27,7 +27,7 @@ CLEAR = """() => new Promise(done => {
   indexedDB.deleteDatabase('rimfall').onsuccess = () => done();  // once the connections of pages that have gone are closed
 })"""
 
-PAINT_NOTHING = """for (const paint of ['drawArrays', 'drawArraysInstanced', 'drawElements', 'drawElementsInstanced'])
+PAINT_NOTHING = """for (const paint of ['clear', 'drawArrays', 'drawArraysInstanced', 'drawElements', 'drawElementsInstanced'])
   WebGL2RenderingContext.prototype[paint] = () => {};"""
 
 
