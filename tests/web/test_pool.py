@@ -365,13 +365,15 @@ def test_long_work_gives_way_and_takes_no_place(app, monkeypatch):
     runs(beside)
 
 
-def test_work_that_does_not_heed_its_time_is_refused_all_the_same(app, monkeypatch):
+def test_work_that_does_not_heed_its_time_is_refused_all_the_same(monkeypatch):
     monkeypatch.setattr(pool, "LATE_S", 0.0)
-    monkeypatch.setattr(app.state, "max_seconds", 0.01)
 
     async def late():
+        app = make_app(workers=1, max_seconds=0.01)
         await halted(app)
         assert refused(await Asking(app).answered(), 422)["field"] == "work"
+        app.state.pool.close()
+        app.state.pool.join()
 
     runs(late)
 
