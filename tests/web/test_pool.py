@@ -289,7 +289,11 @@ def test_a_process_that_dies_in_the_midst_of_a_stream_ends_it_with_the_refusal(a
     runs(dies)
 
 
-def test_a_process_that_dies_with_nothing_to_do_costs_no_request(app):
+@each_row(("is_noticed",), [(True,), (False,)])
+def test_a_process_that_dies_with_nothing_to_do_costs_no_request(app, is_noticed, monkeypatch):
+    if not is_noticed:  # it dies between the look at it and the work
+        monkeypatch.setattr(worker.Process, "alive", lambda _: True)
+
     async def dies():
         await assert_serves(app)
         (pid,) = app.state.pool.pids()

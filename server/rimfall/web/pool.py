@@ -16,7 +16,7 @@ from collections.abc import Callable
 from .. import processes
 from . import work
 from .work import Asked
-from .worker import STARTS_WITHIN_S, Died, Here, Process
+from .worker import STARTS_WITHIN_S, Died, Here, NotTaken, Process
 
 MOST_WAITING = 256
 MOST_WAITING_BYTES = 64_000_000
@@ -155,6 +155,9 @@ class Pool:
                 if not worker.alive():  # it died with nothing to do
                     worker = self._begun(worker)
                 is_fit = self._do(job, worker)
+                if is_fit is None:  # it died in that moment
+                    worker = self._begun(worker)
+                    is_fit = self._do(job, worker, is_last=True)
                 job = None
                 if not is_fit:
                     worker = self._begun(worker)
@@ -207,8 +210,9 @@ class Pool:
                     return job
                 self._change.wait()
 
-    def _do(self, job, worker):
-        """Have a job done, and tell what came of it; whether the worker is fit for another."""
+    def _do(self, job, worker, is_last=False):
+        """Have a job done, and tell what came of it; whether the worker is fit for another. None where the job was not taken, and
+        another worker may have it; not where this is the last."""
         with self._change:
             job.began_s, job.worker = time.monotonic(), worker
             worker.begin()
@@ -218,6 +222,10 @@ class Pool:
             try:
                 outcome = worker.work(job.asked, job.tell)
             except Died as died:
+                if isinstance(died, NotTaken) and not (is_last or job.is_late):
+                    with self._change:
+                        job.worker = None
+                    return None
                 outcome, is_alive = died, False
         with self._change:
             self._running.discard(job)

@@ -27,6 +27,10 @@ class Died(Exception):
     """The process that worked on it is gone."""
 
 
+class NotTaken(Died):
+    """It was gone before it had begun: another may do the work."""
+
+
 _ANEW = multiprocessing.get_context("spawn")
 
 
@@ -69,9 +73,13 @@ class Process:
         self._number += 1
 
     def work(self, asked: Asked, tell) -> Answer | None:
-        """The answer, or None where it was stopped; tell((done, of)) as it goes. Raises Died."""
+        """The answer, or None where it was stopped; tell((done, of)) as it goes. Raises Died, NotTaken."""
         try:
             self._pipe.send((self._number, asked))
+            self._pipe.recv()
+        except (EOFError, OSError):
+            raise NotTaken from None
+        try:
             while True:
                 what = self._pipe.recv()
                 if len(what) == 2:
@@ -166,6 +174,7 @@ def _work(pipe, stops):
     while True:
         try:
             number, asked = pipe.recv()
+            pipe.send("taken")
             stopped = _stopped(stops, number)
             answer = None if stopped() else answered(asked, _watch(asked, pipe.send), stopped)
             grown = _resident_bytes() - began_bytes > _KEPT_BYTES
