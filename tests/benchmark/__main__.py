@@ -13,7 +13,7 @@ if any(name in os.environ for name in PINNED):
         {k: v for k, v in os.environ.items() if k not in PINNED},
     )
 
-from . import bounces, crowd, drops, many, page, service, takeaway  # noqa: E402 - numpy loads here
+from . import bounces, drops, heavy, many, page, service, takeaway  # noqa: E402 - numpy loads here
 
 GROUPS = {
     "drops": drops.measure,
@@ -21,7 +21,7 @@ GROUPS = {
     "takeaway": takeaway.measure,
     "many": many.measure,
     "service": service.measure,
-    "crowd": crowd.measure,
+    "heavy": heavy.measure,
     "page": page.measure,
 }
 

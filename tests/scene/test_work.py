@@ -90,7 +90,7 @@ def test_what_one_motion_used_most_of_is_told_of_that_motion():
         questions.trace(read_scene(document))
     (refusal,) = caught.value.refusals
     assert refusal.field == "motions.2"
-    assert "Motion lamp 0 took 501 steps of it" in refusal.say
+    assert "Motion lamp 0 took 501 steps." in refusal.say
 
 
 def test_what_creeps_at_the_edge_of_its_grip_comes_to_an_end():

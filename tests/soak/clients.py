@@ -10,6 +10,7 @@ from dataclasses import dataclass, field
 
 from rimfall.exports import FORMATS
 from rimfall.scene import examples
+from tests.heavy import HEAVY
 
 PATIENCE_S = 60
 AS_JSON = {"content-type": "application/json"}
@@ -73,20 +74,6 @@ class Client:
         return socket.create_connection((host, int(port)), timeout=PATIENCE_S)
 
 
-def heavy():
-    """A valid scene of a minute's work and more: a hundred balls swinging on short lines for ten minutes."""
-    ball = {
-        "kind": "hang",
-        "place": {"height_m": 3},
-        "length_m": 0.2,
-        "first_angle_deg": 170,
-        "body": "steel ball 20 mm",
-    }
-    motions = [ball | {"name": f"ball {n}"} for n in range(100)]
-    habitat = {"shape": "cylinder", "radius_m": 56, "spin_rpm": 3}
-    return {"rimfall": 1, "habitat": habitat, "air": {}, "motions": motions, "sampling": {"fps": 24, "duration_s": 600}}
-
-
 def _trace(client):
     return client.ask("POST", "/api/trace?arrays=f4", json.dumps(client.scene()))
 
@@ -130,7 +117,7 @@ def _recover(client):
 
 def _leave(client):
     """Start something heavy, streamed or not, and hang up at some moment."""
-    body = HEAVY_BODY
+    body = HEAVY
     path = client.random.choice(("/api/trace?arrays=f4", "/api/trace?stream=1", "/api/export/csv"))
     if "export" in path:
         body = b'{"scene": ' + body + b"}"
@@ -168,7 +155,6 @@ def _sized(body, more=b""):
 
 
 OPENING = examples.example("same-lob")
-HEAVY_BODY = json.dumps(heavy()).encode()
 _OK = (200, 503)
 _REFUSED = (400, 408, 411, 413, 415, 422, 431, 503)
 # action -> (statuses that are right, what it does)

@@ -67,7 +67,8 @@ class Ledger:
         scene, what = self._scene, exceeded.what
         own = [getattr(used, what) for used in self._used]
         index, count = int(np.argmax(own)), len(own)
-        share = f"took {_told(self._used[index], what)} of it"
+        most = "" if 2 * own[index] > sum(own) else "more than any other: "
+        share = f"took {most}{_told(self._used[index], what)}"
         if sum(own) < 0.5 * getattr(exceeded.used, what):
             index = index if exceeded.index is None else exceeded.index
             share = "was still under way" if count == 1 else f"was still under way, with all {count} flying together"
