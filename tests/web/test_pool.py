@@ -95,6 +95,11 @@ def runs(coroutine, *arguments):
     return run_apart(asyncio.wait_for(coroutine(*arguments), 120))
 
 
+def as_if_begun(monkeypatch):
+    """A halted process has begun nothing; its end is heard as that of one which has."""
+    monkeypatch.setattr(pool, "NotTaken", ())
+
+
 async def halted(app):
     """The id of the app's one worker, which is there and heeds nothing any more."""
     app.state.pool.warm()
@@ -261,7 +266,9 @@ def test_whoever_leaves_while_waiting_is_never_worked_for(app):
 
 
 @each_row("path", ROUTES)
-def test_a_process_that_dies_is_replaced_and_its_request_told_so(app, path):
+def test_a_process_that_dies_is_replaced_and_its_request_told_so(app, path, monkeypatch):
+    as_if_begun(monkeypatch)
+
     async def dies():
         pid = await halted(app)
         asking = Asking(app, path, ROUTES[path])
@@ -271,6 +278,19 @@ def test_a_process_that_dies_is_replaced_and_its_request_told_so(app, path):
         assert refused(answer, 503)["field"] == "server"
         assert int(answer[1]["retry-after"]) > 0
         await assert_serves(app)
+
+    runs(dies)
+
+
+@each_row("path", ROUTES)
+def test_work_that_a_dying_process_has_not_begun_is_done_by_another(app, path):
+    async def dies():
+        pid = await halted(app)
+        asking = Asking(app, path, ROUTES[path])
+        await until(lambda: app.state.pool.counts() == (1, 0))
+        os.kill(pid, signal.SIGKILL)
+        assert (await asking.answered())[0] == 200
+        assert pid not in app.state.pool.pids()
 
     runs(dies)
 

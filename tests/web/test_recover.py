@@ -13,7 +13,7 @@ from rimfall.web.app import make_app
 from tests.exports.files_of_ours import TITLE, kind_of, scene, written
 from tests.tables import each_row
 from tests.web.test_api import call, refused
-from tests.web.test_pool import Asking, halted, runs, until
+from tests.web.test_pool import Asking, as_if_begun, halted, runs, until
 
 FILE = {"content-type": "application/octet-stream"}
 
@@ -67,7 +67,8 @@ def test_other_media_types_are_not_taken():
 
 
 @pytest.mark.parametrize("ends", ["its worker dies", "whoever asked leaves"])
-def test_nothing_stays_on_disk_where_it_does_not_come_to_an_answer(temporary, ends):
+def test_nothing_stays_on_disk_where_it_does_not_come_to_an_answer(temporary, ends, monkeypatch):
+    as_if_begun(monkeypatch)
     app = make_app(workers=1)
 
     async def ended():
