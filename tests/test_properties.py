@@ -14,9 +14,9 @@ from rimfall.motions.setting import GREATEST_LIMIT_S, Setting
 from rimfall.physics import frames
 from rimfall.physics.air import air_at
 from rimfall.physics.bodies import Body
+from rimfall.physics.budget import Budget, spending
 from rimfall.physics.spin import ramped, steady
 from rimfall.scene import answers, questions, reading
-from rimfall.scene.work import bounded
 from rimfall.shapes import Cylinder
 from tests.motions.scenes import AIR, one, throw, trace
 
@@ -26,7 +26,11 @@ IN_AIR_M = 2e-6  # two paths that each keep within 1e-6 m
 THROUGH_M = 1e-6
 BACK_SHARE = 1e-9  # of R: there and back again
 SCENES, PARTS = 300, 12
-MOST_BYTES = 60_000_000  # of a scene that is tried: larger ones say the same and take long
+MOST = {
+    "bytes": 60_000_000,
+    "law_calls": 200_000,
+    "samples": 100_000,
+}  # of a scene that is tried: larger ones take long
 
 radii = st.floats(math.log(0.5), math.log(10_000.0)).map(math.exp)
 levels = st.floats(0.01, 2.0)  # g0 at the deck
@@ -249,7 +253,8 @@ def test_any_scene_is_traced_to_a_good_end(part_of_them):
 
 def check_to_a_good_end(document):
     try:
-        whole = bounded(questions.trace, reading.read(json.dumps(document)), most_bytes=MOST_BYTES)
+        with spending(Budget(**MOST)):
+            whole = questions.trace(reading.read(json.dumps(document)))
     except TooMuch:  # each drop of a pour flies its own path while the spin changes: hours of them are refused by name
         reject()
     json.loads(answers.of_trace(whole), parse_constant=pytest.fail)
