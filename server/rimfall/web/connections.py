@@ -67,6 +67,19 @@ def new_loop():
     return loop
 
 
+def last_answer(status, refused):
+    """(headers, body) of a Refusal after which the connection is closed, all bytes."""
+    body = json.dumps(Refused(refused).as_dict()).encode()
+    headers = [
+        (b"content-type", b"application/json"),
+        (b"content-length", str(len(body)).encode()),
+        (b"connection", b"close"),
+    ]
+    if status == 503:
+        headers.append((b"retry-after", str(RETRY_AFTER_S).encode()))
+    return headers, body
+
+
 class _HandlesTold:
     """asyncio's handler of what nobody caught: a traceback each, but for a lack of handles."""
 
@@ -188,13 +201,7 @@ class Connection(H11Protocol):
         """Answer with a refusal if nothing is answered yet, and go."""
         self._wait_for(None)
         if self.conn.our_state in (h11.IDLE, h11.SEND_RESPONSE):
-            body = json.dumps(Refused(refused).as_dict()).encode()
-            headers = [
-                ("content-type", "application/json"),
-                ("content-length", str(len(body))),
-                ("connection", "close"),
-            ]
-            headers += [("retry-after", str(RETRY_AFTER_S))] if status == 503 else []
+            headers, body = last_answer(status, refused)
             for event in (
                 h11.Response(status_code=status, headers=headers, reason=STATUS_PHRASES[status]),
                 h11.Data(data=body),

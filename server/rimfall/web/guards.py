@@ -1,13 +1,12 @@
 """What every request passes: the Host header, the size and kind of a body, and the headers of every answer."""
 
 import ipaddress
-import json
 
 from starlette.datastructures import Headers, MutableHeaders
 
-from ..errors import Refused, refusal
+from ..errors import refusal
 from ..scene.reading import GREATEST_BYTES
-from .connections import RETRY_AFTER_S
+from .connections import RETRY_AFTER_S, last_answer
 
 _FILES = {"/api/recover": ("application/octet-stream", 60_000_000, "file")}  # what takes another body than a document
 _ALWAYS_TAKEN = 65_536  # bytes of a body
@@ -184,13 +183,6 @@ async def _let_come(receive, most):
 
 
 async def _refuse(send, status, refused):
-    body = json.dumps(Refused(refused).as_dict()).encode()
-    headers = [
-        (b"content-type", b"application/json"),
-        (b"content-length", str(len(body)).encode()),
-        (b"connection", b"close"),
-    ]
-    if status == 503:
-        headers.append((b"retry-after", str(RETRY_AFTER_S).encode()))
+    headers, body = last_answer(status, refused)
     await send({"type": "http.response.start", "status": status, "headers": headers})
     await send({"type": "http.response.body", "body": body})
