@@ -9,7 +9,8 @@ import { createDials } from './panels/dials.js';
 import { watchPointer } from './panels/shared/dom.js';
 import { download, fileName } from './panels/shared/files.js';
 import { createGlossary } from './panels/glossary.js';
-import { createTheme, createLooks, looksAnswer } from './panels/looks/looks.js';
+import { createLooks, looksAnswer } from './panels/looks/looks.js';
+import { createTheme, createTypeSize } from './panels/looks/theme.js';
 import { createHowBig, sizeAnswer } from './panels/how_big/how_big.js';
 import { createKeeper } from './kept/keeper.js';
 import { NO_STORAGE, createKept, lent } from './kept/kept.js';
@@ -124,6 +125,7 @@ function build({ store, clock, ask }) {
 
   watchPointer();
   createTheme({ store });
+  createTypeSize({ store });
   createBar({ store, scenes, share });
   createTitle({ store });
   createNotices({ store });

@@ -16,6 +16,7 @@ const FIRST_VIEW = {
   folded: false,
   units: 'si',
   theme: 'auto',
+  type: 'desk',
   arrows: { velocity: true, centrifugal: true, coriolis: true },
   driftTable: false,
   companion: true,

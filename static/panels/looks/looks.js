@@ -60,6 +60,14 @@ export function createLooks({ store, clock, client, explain }) {
         { value: 'down', say: 'down' },
       ]),
     ],
+    [
+      'Type size',
+      of('type', 'Type size of stages, timeline and map', [
+        { value: 'desk', say: 'desk' },
+        { value: 'room', say: 'room' },
+        { value: 'hall', say: 'hall' },
+      ]),
+    ],
   ];
   const arrow = (key, label) =>
     createSwitch({
@@ -125,17 +133,4 @@ function lookWords({ document: { air, habitat }, fields }) {
 /** 'beside, ¼ speed' */
 export function looksAnswer(store, clock) {
   return `${presetWords(store.view.presets.aboard)}, ${paceWords(clock.pace)}`;
-}
-
-// House lights: the page light or dark, as chosen or as the system says. The stages are always dark.
-
-export function createTheme({ store }) {
-  const system = matchMedia('(prefers-color-scheme: dark)');
-  function update() {
-    const { theme } = store.view;
-    document.documentElement.dataset.theme = theme === 'auto' ? (system.matches ? 'down' : 'up') : theme;
-  }
-  system.addEventListener('change', update);
-  store.on('view', update);
-  update();
 }
