@@ -7,6 +7,7 @@ import numpy as np
 import pytest
 
 from rimfall.scene import answers, examples, questions
+from rimfall.scene.feel import answers as feel_answers
 from rimfall.scene.reading import read
 from tests.scene.documents import POINT, answer, drop, pour, scene, the_refusal, throw, unpacked
 from tests.tables import each_row
@@ -23,7 +24,10 @@ TOP = {
     "motions",
     "compare",
 }
-HABITAT = {"omega_rad_s", "deck_gravity_m_s2", "deck_gravity_g", "rim_speed_m_s", "period_s", "decks", "floors"}
+HABITAT = {
+    "omega_rad_s", "deck_gravity_m_s2", "deck_gravity_g", "felt_m_s2", "felt_g", "felt_lean_deg", "rim_speed_m_s", "period_s",
+    "decks", "floors",
+}  # fmt: skip
 OTHER = (TOP - {"rimfall_answer", "program", "scene", "compare"}) | {"name", "habitat_part"}
 SCALARS = ("along_m", "height_m", "axial_m")
 VECTORS = ("rotating_m", "rotating_velocity_m_s", "inertial_m", "centrifugal_m_s2", "coriolis_m_s2")
@@ -247,6 +251,52 @@ def test_figures_of_the_habitat_follow_from_radius_and_spin():
     assert (deck["name"], deck["radius_m"]) == ("Upper", 28.0)
     assert deck["gravity_g"] == pytest.approx(figures["deck_gravity_g"] / 2, rel=1e-14)
     assert deck["rim_speed_m_s"] == pytest.approx(figures["rim_speed_m_s"] / 2, rel=1e-14)
+
+
+OMEGA, G0 = 3.0 * 2 * math.pi / 60, 9.80665
+PULLED = {  # habitat -> spin's gravity at the deck, all else that pulls at a right angle to it, m/s2, and degrees from onto the deck
+    "thrust": ({"axial_thrust_m_s2": 2.0}, OMEGA**2 * 56, 2.0, math.degrees(math.atan2(2.0, OMEGA**2 * 56))),
+    "thrust the other way": ({"axial_thrust_m_s2": -2.0}, OMEGA**2 * 56, 2.0, math.degrees(math.atan2(2.0, OMEGA**2 * 56))),
+    "thrust alone": ({"axial_thrust_m_s2": 2.0, "spin_rpm": 0}, 0.0, 2.0, 90.0),
+    "a turntable": (
+        {"shape": "turntable", "radius_m": 0.6, "spin_rpm": 20},
+        (2 * math.pi / 3) ** 2 * 0.6, G0, math.degrees(math.atan2((2 * math.pi / 3) ** 2 * 0.6, G0)),
+    ),
+    "pods": (
+        {"shape": "pods", "floors": [{"name": "A", "length_m": 8, "width_m": 4}], "axial_thrust_m_s2": 2.0},
+        OMEGA**2 * 56, 2.0, math.degrees(math.atan2(2.0, OMEGA**2 * 56)),
+    ),
+    "neither": ({"spin_rpm": 0}, 0.0, 0.0, None),
+    "a changing spin": ({"spin_ramp": [{"time_s": 1.0, "spin_rpm": 30.0}]}, OMEGA**2 * 56, 0.0, 0.0),
+}  # fmt: skip
+
+
+@each_row(("habitat", "outward", "pull", "lean"), PULLED.values())
+def test_what_is_felt_on_the_deck_has_thrust_and_the_rooms_gravity_in_it(habitat, outward, pull, lean):
+    document = scene(habitat=habitat)
+    figures, felt = answer(document)["habitat"], math.hypot(outward, pull)
+    assert figures["deck_gravity_m_s2"] == pytest.approx(outward, rel=1e-13)
+    assert figures["felt_m_s2"] == pytest.approx(felt, rel=1e-13)
+    assert figures["felt_g"] == pytest.approx(felt / G0, rel=1e-13)
+    assert figures["felt_lean_deg"] == (None if lean is None else pytest.approx(lean, abs=1e-9))
+    assert feel_answers.as_data(feel_answers.feel(read(json.dumps(document))))["figures"]["feet_g"] == pytest.approx(
+        figures["felt_g"], rel=1e-13
+    )
+
+
+def test_what_is_felt_on_decks_and_along_floors_has_thrust_in_it():
+    thrust = {"axial_thrust_m_s2": 2.0}
+    (deck,) = answer(scene(habitat=thrust | {"decks": [{"name": "Upper", "radius_m": 28.0}]}))["habitat"]["decks"]
+    assert deck["felt_g"] == pytest.approx(math.hypot(OMEGA**2 * 28, 2.0) / G0, rel=1e-13)
+    pods = {"shape": "pods", "floors": [{"name": "A", "length_m": 8, "width_m": 4}]}
+    (floor,) = answer(scene(habitat=thrust | pods))["habitat"]["floors"]
+    assert floor["felt_g"] == pytest.approx(math.hypot(OMEGA**2 * 56, 2.0) / G0, rel=1e-13)
+    end = floor["levels"][0]
+    assert end["along_m"] == -4.0
+    assert end["felt_g"] == pytest.approx(math.hypot(OMEGA**2 * 56, OMEGA**2 * 4, 2.0) / G0, rel=1e-13)
+    assert end["felt_lean_deg"] == pytest.approx(
+        math.degrees(math.atan2(math.hypot(OMEGA**2 * 4, 2.0), OMEGA**2 * 56)), rel=1e-12
+    )
 
 
 def test_without_spin_there_is_no_gravity_no_period_and_no_companion():

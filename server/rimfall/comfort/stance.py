@@ -108,10 +108,14 @@ def stance_of(setting, person):
     """The Stance of a person on a habitat's deck, equator, outermost line, the middle of its first floor, or a platform's rim,
     at the spin of time 0; a changing spin is held."""
     held = replace(setting.habitat, spin=steady(setting.omega_rad_s(0.0)))
-    spot = Spot(0.0, 0.0, held.radius_m if held.words_of_ground.level else 0.0)
-    place = spot.along_m, spot.height_m, spot.axial_m
-    chart = held.chart(FLOOR)
+    place = standing_place(held)
+    spot, chart = Spot(*place), held.chart(FLOOR)
     return Stance(replace(setting, habitat=held), person, spot, chart.axes_at(place), chart.position(place))
+
+
+def standing_place(habitat):
+    """Where somebody stands in a habitat, as (along, height, axial): the start of its deck, on a turntable the rim."""
+    return 0.0, 0.0, habitat.radius_m if habitat.words_of_ground.level else 0.0
 
 
 def in_g(acceleration_m_s2):

@@ -61,11 +61,16 @@ class Setting:
         """Apparent gravity on the ground under a place at one time, m/s2."""
         return self.habitat.ground_gravity_m_s2(self.omega_rad_s(time_s), place[2], floor)
 
+    def weight_at_rest(self, time_s: float, place: Vector, floor: int = 0) -> np.ndarray:
+        """What a thing at rest at a place feels at one time (3,), m/s2, as (spinward, up, axial): centrifugal, and the room's pull;
+        the push while the spin changes is left out."""
+        chart = self.habitat.chart(floor)
+        outward = self.omega_rad_s(time_s) ** 2 * chart.position(place) * np.array([1.0, 1.0, 0.0])
+        return chart.axes_at(place) @ (outward + np.array(self.habitat.pull_m_s2))
+
     def weight_m_s2(self, time_s: float, place: Vector, floor: int = 0) -> float:
-        """Size of what a thing at rest at a place feels at one time, m/s2: centrifugal, and the room's pull."""
-        position = self.habitat.chart(floor).position(place)
-        outward = self.omega_rad_s(time_s) ** 2 * position * np.array([1.0, 1.0, 0.0])
-        return float(np.linalg.norm(outward + np.array(self.habitat.pull_m_s2)))
+        """Size of what a thing at rest at a place feels at one time, m/s2."""
+        return float(np.linalg.norm(self.weight_at_rest(time_s, place, floor)))
 
     def limit_s(self, start_s: float) -> float:
         """When a motion that starts at start_s ends at the latest: the longer of 60 s and three turns, never over 600 s."""

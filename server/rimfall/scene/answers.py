@@ -6,6 +6,8 @@ import numpy as np
 from pydantic_core import to_json
 
 from .. import __version__
+from ..comfort.stance import standing_place
+from ..motions.people import lean_deg, weight_g
 from ..motions.track import grid_times
 from ..physics.budget import spend
 from ..physics.constants import G0_M_S2
@@ -67,22 +69,42 @@ def _as_f4(array):
 
 
 def habitat_figures(trace):
-    """What follows from radius and spin at time 0, at the deck and at every named deck."""
-    part, omega = trace.scene.habitat, trace.setting.omega_rad_s(0.0)
+    """What follows from radius and spin at time 0, at the deck and at every named deck: gravity_* is the spin's, straight outward;
+    felt_* is what somebody at rest there feels, with thrust or the room's gravity in it."""
+    part, setting = trace.scene.habitat, trace.setting
+    omega = setting.omega_rad_s(0.0)
     deck = figures(part.radius_m, omega)
-    levels = [(d, figures(d.radius_m, omega)) for d in getattr(part, "decks", [])]
+    (felt_g,), (lean,) = _at_rest(setting, [standing_place(setting.habitat)])
     return {
         "omega_rad_s": omega,
         "deck_gravity_m_s2": deck.gravity_m_s2,
         "deck_gravity_g": deck.gravity_g,
+        "felt_m_s2": felt_g * G0_M_S2,
+        "felt_g": felt_g,
+        "felt_lean_deg": lean if felt_g else None,
         "rim_speed_m_s": deck.rim_speed_m_s,
         "period_s": deck.period_s,
-        "decks": [
-            {"name": d.name, "radius_m": d.radius_m, "gravity_g": f.gravity_g, "rim_speed_m_s": f.rim_speed_m_s}
-            for d, f in levels
-        ],
-        "floors": _floors(trace.setting.habitat, omega),
+        "decks": [_deck(setting, d, omega) for d in getattr(part, "decks", [])],
+        "floors": _floors(setting, omega),
     }
+
+
+def _deck(setting, deck, omega):
+    at = figures(deck.radius_m, omega)
+    (felt_g,), _ = _at_rest(setting, [(0.0, setting.habitat.radius_m - deck.radius_m, 0.0)])
+    return {
+        "name": deck.name,
+        "radius_m": deck.radius_m,
+        "gravity_g": at.gravity_g,
+        "felt_g": felt_g,
+        "rim_speed_m_s": at.rim_speed_m_s,
+    }
+
+
+def _at_rest(setting, places, floor=0):
+    """What is felt at rest at places over a floor at time 0, g, and how far down leans there from straight onto it, degrees."""
+    weight = np.array([setting.weight_at_rest(0.0, place, floor) for place in places])
+    return weight_g(weight).tolist(), lean_deg(weight).tolist()
 
 
 def _motion(traced, trace, units, f4):
@@ -239,19 +261,20 @@ def _breakup(traced):
     return {"time_s": stream.breakup_s, "length_m": stream.breakup_m, **_place(broke)}
 
 
-def _floors(habitat, omega_rad_s):
+def _floors(setting, omega_rad_s):
     """The floors of a habitat as plain data, none where the ground is round: where they are, what they weigh, how far "down" leans.
 
     On a flat floor apparent gravity points away from the axis, not along the floor's normal: at `along` from its middle it leans
-    by atan(along/R) toward that end (design, section 1).
+    by atan(along/R) toward that end (design, section 1). Thrust leans it along the axis besides: that is in the felt figures.
     """
-    return [_floor(habitat, i, omega_rad_s) for i in range(len(habitat.floors))]
+    return [_floor(setting, i, omega_rad_s) for i in range(len(setting.habitat.floors))]
 
 
-def _floor(habitat, i, omega):
-    floor = habitat.floors[i]
+def _floor(setting, i, omega):
+    habitat, floor = setting.habitat, setting.habitat.floors[i]
     along = np.linspace(-floor.length_m / 2, floor.length_m / 2, _LEVELS)
     rho = np.hypot(along, floor.radius_m)
+    felt_g, lean = _at_rest(setting, [(float(a), 0.0, 0.0) for a in along], i)
     top = None if floor.ceiling_m is None else habitat.corners(i, floor.ceiling_m).tolist()
     return {
         "name": floor.name,
@@ -261,13 +284,16 @@ def _floor(habitat, i, omega):
         "radius_m": floor.radius_m,
         "azimuth_deg": float(np.degrees(floor.azimuth_rad)),
         "gravity_g": omega**2 * floor.radius_m / G0_M_S2,
+        "felt_g": felt_g[_LEVELS // 2],
         "rim_speed_m_s": abs(omega) * floor.radius_m,
         "levels": [
             {
                 "along_m": float(a),
                 "lean_deg": float(np.degrees(np.arctan2(a, floor.radius_m))),
                 "gravity_g": float(omega**2 * r / G0_M_S2),
+                "felt_g": weight,
+                "felt_lean_deg": leans,
             }
-            for a, r in zip(along, rho, strict=True)
+            for a, r, weight, leans in zip(along, rho, felt_g, lean, strict=True)
         ],
     }

@@ -37,7 +37,8 @@ class DeckFigures(Closed):
 
     name: str = said("Its name.")
     radius_m: float = said("Its distance from the axis, m.")
-    gravity_g: float = said("Apparent gravity there, g.")
+    gravity_g: float = said("Gravity that the spin gives there, straight outward, g.")
+    felt_g: float = said("What somebody at rest feels there, with thrust in it, g.")
     rim_speed_m_s: float = said("Speed at which it moves, m/s.")
 
 
@@ -45,8 +46,12 @@ class LevelLean(Closed):
     """A place along a flat floor."""
 
     along_m: float = said("From the floor's middle, spinward above 0, m.")
-    lean_deg: float = said("How far down leans from the floor's normal, degrees.")
-    gravity_g: float = said("Apparent gravity there, g.")
+    lean_deg: float = said(
+        "How far the spin's gravity leans from the floor's normal, toward the spinward end above 0, degrees."
+    )
+    gravity_g: float = said("Gravity that the spin gives there, straight outward, g.")
+    felt_g: float = said("What somebody at rest feels there, with thrust in it, g.")
+    felt_lean_deg: float = said("How far that leans from the floor's normal, degrees.")
 
 
 class FloorFigures(Closed):
@@ -58,7 +63,8 @@ class FloorFigures(Closed):
     ceiling_corners_m: Corners | None = said("The corners of its ceiling, m; null where it has none.")
     radius_m: float = said("Distance from the axis to its middle, m.")
     azimuth_deg: float = said("Where round the axis it lies, degrees.")
-    gravity_g: float = said("Apparent gravity in its middle, g.")
+    gravity_g: float = said("Gravity that the spin gives in its middle, straight outward, g.")
+    felt_g: float = said("What somebody at rest feels there, with thrust in it, g.")
     rim_speed_m_s: float = said("Speed at which its middle moves, m/s.")
     levels: list[LevelLean] = said("Lean and gravity at even places along it.")
 
@@ -67,8 +73,15 @@ class HabitatFigures(Closed):
     """What follows from radius and spin at time 0."""
 
     omega_rad_s: float = said("Rate of turning, rad/s.")
-    deck_gravity_m_s2: float = said("Apparent gravity at the deck, m/s².")
+    deck_gravity_m_s2: float = said("Gravity that the spin gives at the deck, straight outward, m/s².")
     deck_gravity_g: float = said("The same, g.")
+    felt_m_s2: float = said(
+        "What somebody at rest on the deck feels, with thrust or the room's gravity in it, m/s²; on a turntable at its edge."
+    )
+    felt_g: float = said("The same, g.")
+    felt_lean_deg: float | None = said(
+        "How far that leans from straight onto the deck, degrees; null where nothing is felt."
+    )
     rim_speed_m_s: float = said("Speed at which the deck moves, m/s.")
     period_s: float | None = said("Time of one turn, s; null where it does not turn.")
     decks: list[DeckFigures] = said("The levels that the document names.")
