@@ -70,6 +70,15 @@ export class Eye {
     this.distance_m = rig.distance;
     this.axes = { right, up, back };
     this.metresPerPx = this.span_m / width;
+    this.target = rig.target;
+  }
+
+  // As it was placed last, in the axes of files: as drawn, but with the origin on the axis. null before.
+  asFiled(radius_m) {
+    if (!this.target) return null;
+    const { position, fov, aspect } = this.camera;
+    const moved = ([x, y, z]) => [x, y - radius_m, z];
+    return { position_m: moved(position.toArray()), target_m: moved(this.target), up: [...this.axes.up], vertical_fov_deg: fov, aspect };
   }
 }
 

@@ -89,7 +89,7 @@ export function createFlat({ overlay, store, clock }) {
   clock.on(invalidate);
   new ResizeObserver(read).observe(overlay.element);
   read();
-  return { draw, invalidate, openPresets() {} };
+  return { draw, invalidate, cameras: () => [], openPresets() {} };
 }
 
 function placeBox({ box }, rect) {

@@ -266,6 +266,15 @@ class Stages {
     this.element.dispatchEvent(new CustomEvent('rimfall:drawn', { bubbles: true }));
   }
 
+  // What each stage is seen from at this moment: [{name, view, position_m, target_m, up, vertical_fov_deg, aspect}].
+  cameras() {
+    if (!this.model || !this.rects || this.lost.now) return [];
+    return this.visible().flatMap(half => {
+      const filed = half.eye.asFiled(half.model.radius_m);
+      return filed ? [{ name: half.slot, view: half.frame, ...filed }] : [];
+    });
+  }
+
   openPresets(frame) {
     if (!this.lost.now) this.halves[frame].presets.show();
   }
