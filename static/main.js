@@ -9,6 +9,7 @@ import { createDials } from './panels/dials.js';
 import { watchPointer } from './panels/shared/dom.js';
 import { download, fileName } from './panels/shared/files.js';
 import { createGlossary } from './panels/glossary.js';
+import { createHeard } from './panels/heard.js';
 import { createLooks, looksAnswer } from './panels/looks/looks.js';
 import { createTheme, createTypeSize } from './panels/looks/theme.js';
 import { createHowBig, sizeAnswer } from './panels/how_big/how_big.js';
@@ -24,7 +25,7 @@ import { createScenes } from './panels/scenes.js';
 import { createStatusLine } from './panels/status_line.js';
 import { createTakeAway } from './panels/away/take_away.js';
 import { createTimeline } from './panels/timeline/timeline.js';
-import { createTitle } from './panels/title.js';
+import { createTitle, focusScene } from './panels/title.js';
 import { createUnkept } from './panels/unkept.js';
 import { createWhatMoves } from './panels/moves/what_moves.js';
 import { FIRST_PRESETS, createStore } from './state/store.js';
@@ -108,6 +109,7 @@ function build({ store, clock, ask }) {
   function opened(document) {
     store.look({ chosen: 0, hidden: [], beside: null, presets: { ...FIRST_PRESETS } });
     clock.seek(0);
+    focusScene();
     tellShared(store, document);
   }
   const sceneText = (document = store.document) => `${JSON.stringify(document, null, 2)}\n`;
@@ -129,6 +131,7 @@ function build({ store, clock, ask }) {
   createBar({ store, scenes, share });
   createTitle({ store });
   createNotices({ store });
+  const heard = createHeard({ store, write: say => element('heard').replaceChildren(say) });
   createUnkept({ kept: keeper, saveScene: () => saveScene() });
   createPlaces({
     store,
@@ -148,7 +151,7 @@ function build({ store, clock, ask }) {
   createDials({ store, solve: request => ask.solve(request) });
   const stages = createStages({ element: element('stages'), store, clock, tell: status.setDrawing });
   createTakeAway({ store, clock, exported: client.exported, studio: createStudio(stages), sceneText });
-  createKeys({ store, clock, timeline, looks, stages, glossary });
+  createKeys({ store, clock, timeline, looks, stages, glossary, heard, showScenes: scenes.show });
   createAddress({ store, views, open, written: ({ hash, fits }) => kept.tab.note({ hash, opened: fits || keeper.id ? null : store.document }) });
   keepWhenLeft(keeper);
   createAskFeel({ store, feel: client.feel });

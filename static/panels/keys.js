@@ -1,20 +1,30 @@
 // The keys of the page, and the list of them on '?'. Not in fields, nor where the focused control uses the key.
 
-import { RADIUS, SPIN } from '../state/fields.js';
+import { RADIUS, SPIN, motionName } from '../state/fields.js';
+import { paceWords } from '../state/words.js';
 import { $, h } from './shared/dom.js';
 import { createSwitch } from './shared/choice.js';
 import { toggleHold } from './dials.js';
 import { turnDrift } from './moves/drift_bar.js';
+import { PACES } from './looks/looks.js';
 import { createSheet } from './shared/fold.js';
 import { toggleLoop } from './timeline/timeline.js';
 
-export function createKeys({ store, clock, timeline, looks, stages, glossary }) {
+const BOXES = 'input[type=checkbox], input[type=radio]'; // which no other key presses
+const VALUED = 'input[type=range], [role=slider], [role=spinbutton]';
+
+/** `heard`: what says a result to those who do not see it; showScenes() opens the list of scenes. */
+export function createKeys({ store, clock, timeline, looks, stages, glossary, heard, showScenes }) {
   const KEYS = [
-    [' ', 'Space', 'play or pause', () => clock.toggle()],
+    [' ', 'Space', 'play or pause, wherever the focus is; Enter presses a button', () => clock.toggle()],
     [',', ',', 'one frame back', () => clock.stepFrame(-1)],
     ['.', '.', 'one frame on', () => clock.stepFrame(1)],
     ['[', '[', 'to the mark before', () => toMark(-1)],
     [']', ']', 'to the next mark', () => toMark(1)],
+    ['<', '< >', 'slower, faster', () => changePace(1)],
+    ['>', null, null, () => changePace(-1)],
+    ['n', 'N', 'next motion, with Shift the one before: chosen, and its result read out', event => chooseMotion(event.shiftKey ? -1 : 1)],
+    ['o', 'O', 'open a scene', showScenes],
     ['1', '1 2 3 4', 'open that place', () => open(1)],
     ['2', null, null, () => open(2)],
     ['3', null, null, () => open(3)],
@@ -62,7 +72,7 @@ export function createKeys({ store, clock, timeline, looks, stages, glossary }) 
     h(
       'p',
       { class: 'small' },
-      'On a slider: arrows one fine step, with Shift ten; Page keys a tenth of the track; Home and End its ends; Shift while dragging is ten times finer.',
+      'On a slider: arrows one fine step, with Shift ten; Shift and a Page key a tenth of the track; Home and End its ends; Shift while dragging is ten times finer.',
     ),
     onOff.element,
   );
@@ -78,6 +88,40 @@ export function createKeys({ store, clock, timeline, looks, stages, glossary }) 
     if (next !== undefined) clock.seek(next);
   }
 
+  // PACES run from full speed down
+  function changePace(way) {
+    const pace = PACES[Math.min(PACES.length - 1, Math.max(0, PACES.indexOf(clock.pace) + way))];
+    clock.setPace(pace);
+    heard.say(`Playback at ${paceWords(pace)}.`);
+  }
+  function chooseMotion(way) {
+    const count = store.document.motions.length;
+    if (!count) return;
+    const from = store.view.chosen ?? (way > 0 ? -1 : 0),
+      chosen = (from + way + count) % count;
+    store.look({ chosen });
+    $('.card.chosen')?.scrollIntoView({ block: 'nearest' });
+    const result = store.answer?.motions[chosen]?.in_short;
+    heard.say([motionName(store, chosen), result].filter(Boolean).join(' ').concat('.'));
+  }
+
+  // A clicker sends Page keys: without Shift they set nothing that happens to have the focus.
+  addEventListener(
+    'keydown',
+    event => {
+      if (!event.key.startsWith('Page') || event.shiftKey || !event.target.closest?.(VALUED)) return;
+      event.preventDefault();
+      event.stopPropagation();
+    },
+    true,
+  );
+
+  let played = false;
+  // some browsers press the focused button when the key comes up again
+  addEventListener('keyup', event => {
+    if (event.key === ' ' && played) event.preventDefault();
+    if (event.key === ' ') played = false;
+  });
   addEventListener('keydown', event => {
     if (event.defaultPrevented) return;
     if ((event.ctrlKey || event.metaKey) && !event.altKey && event.key.toLowerCase() === 'z' && !inText(event.target)) {
@@ -85,11 +129,12 @@ export function createKeys({ store, clock, timeline, looks, stages, glossary }) 
       return event.shiftKey ? store.redo() : store.undo();
     }
     if (event.ctrlKey || event.metaKey || event.altKey || document.querySelector('dialog[open]')) return;
-    if (inText(event.target) || (event.key === ' ' && event.target.closest?.('button, [role=button], summary, a'))) return;
+    if (inText(event.target) || event.target.closest?.('[popover]') || (event.key === ' ' && event.target.matches?.(BOXES))) return;
     const match = KEYS.find(([key]) => key === event.key.toLowerCase());
     if (!match || !(store.view.keys || event.key === '?')) return;
     event.preventDefault();
-    match[3]();
+    played = event.key === ' ';
+    if (!(played && event.repeat)) match[3](event);
   });
   return { show: sheet.show };
 }

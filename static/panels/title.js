@@ -7,6 +7,16 @@ import { $, h, setText } from './shared/dom.js';
 
 const UNTITLED = 'Untitled scene';
 
+/** After another scene was opened: its name has the focus, or where that is out of sight a stage, so that what follows is about it.
+ *  A reader who went on to something else meanwhile stays there. */
+export function focusScene() {
+  const now = document.activeElement;
+  if (now && now !== document.body && !now.closest('#bar, #strip')) return;
+  const title = $('#title');
+  title.tabIndex = -1;
+  (title.checkVisibility() ? title : $('.stage-view')).focus({ preventScroll: true });
+}
+
 export function createTitle({ store }) {
   const text = h('span', {
     contenteditable: 'plaintext-only',

@@ -77,6 +77,28 @@ def test_the_keyboard_alone_reaches_everything(page):
     )
 
 
+def test_a_scene_is_opened_played_and_heard_by_keyboard_alone(page):
+    heard = page.locator("#heard")
+    playing = page.locator(".play[aria-label=Pause]")
+    page.keyboard.press("o")
+    page.locator("dialog[open] button", has_text="Two running jumps").focus()
+    page.keyboard.press("Enter")
+    until("it is open", lambda: page.locator("#title").inner_text().startswith("Two running jumps"))
+    until("the focus is on it", lambda: page.evaluate("document.activeElement.id") == "title")
+    until("it is told", lambda: heard.inner_text().startswith("Two running jumps"))
+    page.keyboard.press("Space")
+    until("it plays", lambda: playing.count() == 1)
+    page.locator("#bar button", has_text="Scenes").focus()
+    page.keyboard.press("Space")
+    until("it stands again", lambda: playing.count() == 0)
+    assert page.locator("dialog[open]").count() == 0
+    page.keyboard.press("n")
+    second = page.evaluate("document.querySelectorAll('.card .who-name')[1].textContent")
+    until("the next motion is told", lambda: heard.inner_text().startswith(second))
+    page.keyboard.press(">")
+    until("and how fast it plays", lambda: heard.inner_text() == "Playback at ½ speed.")
+
+
 def test_the_list_of_keys_opens(page):
     page.keyboard.press("?")
     until("the list", lambda: "frame" in page.locator("dialog[open]").inner_text())

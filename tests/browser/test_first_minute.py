@@ -41,7 +41,9 @@ def test_dragging_the_radius_changes_both_stages_and_the_numbers_while_it_drags(
 def test_dragging_the_spin_changes_gravity_and_period(page):
     stop(page)
     page.locator('#dials [data-row="habitat.spin_rpm"] .range').focus()
-    page.keyboard.press("PageUp")
+    page.keyboard.press("PageUp")  # as a presenter's clicker sends it
+    assert number_box(page, "habitat.spin_rpm").input_value() == "3.00"
+    page.keyboard.press("Shift+PageUp")
     until("a faster spin is drawn", lambda: drawn(page, "spin") > 3)
     assert float(readout(page, "gravity").split()[0]) > 0.564
     assert float(readout(page, "spin").split()[0]) < 20

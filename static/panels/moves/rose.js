@@ -38,8 +38,9 @@ export function createHeadingRow({ store, path, label = 'Toward' }) {
     store.set(path, Math.min(field.max, Math.max(field.min, degrees)), { live });
   }
   function onkeydown(event) {
-    const step = { ArrowRight: -1, ArrowDown: -1, ArrowLeft: 1, ArrowUp: 1, PageUp: 15, PageDown: -15 }[event.key];
-    const to = event.key === 'Home' ? 0 : event.key === 'End' ? 180 : step && turned(value() + step * (event.shiftKey ? 10 : 1));
+    const fine = event.shiftKey ? 10 : 1;
+    const step = { ArrowRight: -fine, ArrowDown: -fine, ArrowLeft: fine, ArrowUp: fine, PageUp: 15, PageDown: -15 }[event.key];
+    const to = event.key === 'Home' ? 0 : event.key === 'End' ? 180 : step && turned(value() + step);
     if (to === undefined) return;
     event.preventDefault();
     event.stopPropagation();

@@ -51,8 +51,9 @@ function createInline({ store, path, words = null }) {
 
   function onkeydown(event) {
     if (typing) return;
-    const size = scale.step(value()) * (event.shiftKey ? 10 : 1);
-    const step = { ArrowUp: size, ArrowRight: size, ArrowDown: -size, ArrowLeft: -size, PageUp: size * 10, PageDown: -size * 10 }[event.key];
+    const ten = scale.step(value()) * 10,
+      size = event.shiftKey ? ten : ten / 10;
+    const step = { ArrowUp: size, ArrowRight: size, ArrowDown: -size, ArrowLeft: -size, PageUp: ten, PageDown: -ten }[event.key];
     if (step) put(value() + step, false);
     else if (event.key === 'Enter' || /^[-\d.]$/.test(event.key)) type(event.key === 'Enter' ? null : event.key);
     else return;

@@ -1,0 +1,104 @@
+// What a change came to, for those who do not see it: 0.4 s after it comes to rest, one sentence of what changed for whom.
+
+import { habitatName } from '../state/shapes.js';
+import { threeFigures } from '../state/units.js';
+import { motionsWords } from '../state/words.js';
+
+const REST_MS = 400;
+const MOST_TOLD = 2; // motions of one sentence
+
+/** write(sentence) puts it where it is read out. */
+export function createHeard({ store, write, later = setTimeout, forget = clearTimeout }) {
+  let timer = null,
+    said = '', // by somebody else, to be written with the next sentence
+    heard = null; // what was told last, or known from the start
+
+  function rest() {
+    forget(timer);
+    timer = later(tell, REST_MS);
+  }
+
+  /** One sentence of somebody else's. */
+  function say(text) {
+    said = text;
+    rest();
+  }
+
+  function tell() {
+    if (store.answer && !store.stale) {
+      const now = outcomes(store);
+      said = [said, heard ? changeWords(heard, now, store) : openingWords(now, store)].filter(Boolean).join(' ');
+      heard = now;
+    }
+    if (said) write(said);
+    said = '';
+  }
+
+  store.on('document', ({ replaced }) => {
+    if (replaced) heard = null;
+    rest();
+  });
+  for (const topic of ['answer', 'feel']) store.on(topic, rest);
+  return { say };
+}
+
+// What can be told of a scene: its habitats, what became of each motion in each, and what its people would feel.
+function outcomes({ answer, document, feel, view }) {
+  const homes = [answer, ...(answer.compare ?? [])];
+  return {
+    units: view.units,
+    gravity: homes.map(({ habitat }) => `${threeFigures(habitat.deck_gravity_g)}\u00a0g`),
+    homes: [null, ...(document.compare ?? []).map(({ name }) => name)],
+    motions: homes.map(({ motions }) => motions.map(({ name, in_short: short }) => ({ name, short: view.hidden.includes(name) ? null : short }))),
+    feel: view.place === 4 ? (feel?.says.short ?? null) : null,
+  };
+}
+
+// 'The same lob, both ways, two throws: Lob out lands 5.21 m spinward after 1.06 s; Lob back lands …'
+function openingWords({ motions: [own] }, { document, fields, view }) {
+  const title = `${document.title || 'Untitled scene'}, ${motionsWords(document.motions, fields.kinds)}`;
+  return sentence([title, listed(own, view.chosen, '')].filter(Boolean).join(': '));
+}
+
+function changeWords(before, now, store) {
+  if (before.units !== now.units) return '';
+  const [own, ...others] = now.motions.map((motions, home) => homeWords(before, now, home, motions, store));
+  const feel = now.feel && before.feel && now.feel !== before.feel && `people would feel this: ${now.feel}`;
+  const gone = store.notice?.undo ? '' : goneWords(before, now); // what can be undone is told with its notice
+  return sentence([gone, own, ...others, feel].filter(Boolean).join('; '));
+}
+
+function homeWords(before, now, home, motions, { document, fields, view }) {
+  const name = now.homes[home];
+  if (home >= before.homes.length) return `${name} added: ${habitatName(fields, document.compare[home - 1].habitat)}, ${now.gravity[home]}`;
+  const known = before.motions[home];
+  const changed = motions.filter(({ name: of, short }) => short && short !== known.find(one => one.name === of)?.short);
+  const fresh = changed.filter(({ name: of }) => !known.some(one => one.name === of));
+  // one that was renamed is not a new one
+  if (fresh.length && motions.length === known.length) return '';
+  const told = listed(changed, changed.indexOf(motions[view.chosen]), fresh.length ? '' : 'now ');
+  const gravity = now.gravity[home] !== before.gravity[home] && now.gravity[home];
+  const where = [name && (told || gravity) && `in ${name}`, gravity].filter(Boolean).join(', ');
+  return [where, told].filter(Boolean).join(': ');
+}
+
+// the chosen one first, then those after it, and how many more
+function listed(motions, first, now) {
+  const from = Math.max(0, first ?? 0);
+  const order = [...motions.slice(from), ...motions.slice(0, from)].filter(({ short }) => short);
+  const told = order.slice(0, MOST_TOLD).map(({ name, short }) => `${name} ${now}${short}`);
+  const left = order.length - told.length;
+  if (left) told.push(`and ${left} more ${now ? 'changed' : left > 1 ? 'motions' : 'motion'}`);
+  return told.join('; ');
+}
+
+function goneWords(before, now) {
+  if (now.homes.length < before.homes.length) return `${before.homes.find(name => name && !now.homes.includes(name))} is gone`;
+  const gone = before.motions[0].filter(({ name }) => !now.motions[0].some(one => one.name === name));
+  return now.motions[0].length < before.motions[0].length && gone.length ? `${gone.map(({ name }) => name).join(' and ')} is gone` : '';
+}
+
+function sentence(words) {
+  const text = words.trim();
+  return text && `${text[0].toUpperCase()}${text.slice(1)}.`;
+}
