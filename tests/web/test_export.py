@@ -92,6 +92,7 @@ def test_what_a_format_says_it_uses_changes_it_and_nothing_else_does(name):
         "origin": "release",
         "from_s": 0.5,
         "to_s": 0.7,
+        "stage_cameras": [{"name": "Aboard", "position_m": [0, 0, 9], "target_m": [0, -56, 0], "up": [0, 1, 0]}],
     }
     plain = with_defaults(name).content
     assert written(name, {}) == plain

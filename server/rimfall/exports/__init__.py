@@ -71,10 +71,11 @@ def _of_samples(write):
 
 
 _SCENE = (*_FRAMES, "shown_fps", "view", *_SPACE)
+_STAGED = (*_SCENE, "stage_cameras")
 _ALL = (
     Format("csv", "Paths, a row a frame and body", _TABLE, "csv", csv.table, (*_FRAMES, "view", *_SPACE)),
-    Format("csv-frames", "Paths, a table a frame", _ZIP, "frames.zip", csv.a_file_a_frame, _SCENE),
-    Format("notes", "Notes to the paths: names, axes, the scene", _JSON, "notes.json", _notes, _SCENE),
+    Format("csv-frames", "Paths, a table a frame", _ZIP, "frames.zip", csv.a_file_a_frame, _STAGED),
+    Format("notes", "Notes to the paths: names, axes, the scene", _JSON, "notes.json", _notes, _STAGED),
     Format(
         "json", "Every array, in the design's own axes and metres", _JSON, "json", plain.document, (*_FRAMES, "view")
     ),
@@ -84,11 +85,11 @@ _ALL = (
         "model/gltf-binary",
         "glb",
         _glb,
-        (*_FRAMES, "shown_fps", "view", "origin"),
+        (*_FRAMES, "shown_fps", "view", "origin", "stage_cameras"),
     ),
-    Format("usda", "OpenUSD as text", "model/vnd.usda", "usda", _of_samples(usd.usda), _SCENE),
-    Format("usdc", "OpenUSD, compact, for thousands of drops", "model/vnd.usd", "usdc", _of_samples(usd.usdc), _SCENE),
-    Format("usdz", "OpenUSD in one package", "model/vnd.usdz+zip", "usdz", _of_samples(usd.usdz), _SCENE),
+    Format("usda", "OpenUSD as text", "model/vnd.usda", "usda", _of_samples(usd.usda), _STAGED),
+    Format("usdc", "OpenUSD, compact, for thousands of drops", "model/vnd.usd", "usdc", _of_samples(usd.usdc), _STAGED),
+    Format("usdz", "OpenUSD in one package", "model/vnd.usdz+zip", "usdz", _of_samples(usd.usdz), _STAGED),
     Format(
         "forces-csv",
         "The frame's turning, a row a frame",
@@ -103,7 +104,7 @@ _ALL = (
         _JSON,
         "forces.json",
         forces.notes,
-        _SCENE,
+        _STAGED,
     ),
     Format("plot-path-svg", "Plot of the paths", _SVG, "path.svg", plots.path_svg, _WHICH),
     Format("plot-path-pdf", "Plot of the paths, for print", _PDF, "path.pdf", plots.path_pdf, _WHICH),

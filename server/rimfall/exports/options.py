@@ -1,7 +1,9 @@
 """What a file is asked to be: which motions, which view, which frames, which axes. Resolved: no field is left open but to_s."""
 
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass
 from fractions import Fraction
+
+import numpy as np
 
 from ..errors import BadInput
 from ..scene.document import frame_rate
@@ -9,6 +11,20 @@ from ..scene.reading import as_json, read_choices
 from ..scene.validation_errors import wrong
 
 ROTATING, INERTIAL, INERTIAL_FLAT = "rotating", "inertial", "inertial_flat"
+_STRAIGHT = 1e-9  # of the sine between sight and up: less is along the sight
+
+
+@dataclass(frozen=True)
+class StageCamera:
+    """A camera of the page's stages, as `scene.export_part.StageCamera` has it."""
+
+    name: str
+    view: str
+    position_m: tuple
+    target_m: tuple
+    up: tuple
+    vertical_fov_deg: float
+    aspect: float
 
 
 @dataclass(frozen=True)
@@ -17,6 +33,7 @@ class Options:
 
     Frame first_frame is time 0, whatever from_s is. samples_per_frame: 1, 2, 4 or 8. unit: "m" or "cm". up: "Y" or "Z".
     origin: "axis", "release" (the ground under the first motion's release) or a place (along, height, axial, floor).
+    stage_cameras: StageCameras that the file has besides its own.
     """
 
     motions: tuple
@@ -30,6 +47,7 @@ class Options:
     origin: str | tuple = "axis"
     from_s: float = 0.0
     to_s: float | None = None
+    stage_cameras: tuple = ()
 
     @property
     def frame_format(self):
@@ -53,6 +71,7 @@ def choices_of(options):
         "origin": options.origin if isinstance(options.origin, str) else place,
         "from_s": options.from_s,
         "to_s": options.to_s,
+        "stage_cameras": [asdict(one) for one in options.stage_cameras],
     }
 
 
@@ -80,6 +99,7 @@ def options_of(part, scene):
         part.origin if isinstance(part.origin, str) else tuple(part.origin.model_dump().values()),
         part.from_s,
         part.to_s,
+        tuple(StageCamera(**one.model_dump()) for one in part.stage_cameras),
     )
     _check(options, scene)
     return options
@@ -102,3 +122,14 @@ def _check(options, scene):
         floors = scene.habitat.grounds
         if options.origin[3] >= floors:
             raise BadInput(wrong("export.origin.floor", options.origin[3], f"0 to {floors - 1}"))
+    for k, camera in enumerate(options.stage_cameras):
+        _check_sight(f"export.stage_cameras.{k}", camera)
+
+
+def _check_sight(field, camera):
+    """A camera looks somewhere, and knows which side of its picture is up."""
+    sight, up = np.subtract(camera.target_m, camera.position_m), np.array(camera.up)
+    if not np.any(sight):
+        raise BadInput(wrong(f"{field}.target_m", list(camera.target_m), "another place than the camera's own"))
+    if np.linalg.norm(np.cross(sight, up)) <= _STRAIGHT * np.linalg.norm(sight) * np.linalg.norm(up):
+        raise BadInput(wrong(f"{field}.up", list(camera.up), "a direction across that in which the camera looks"))

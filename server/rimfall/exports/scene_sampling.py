@@ -14,6 +14,7 @@ from ..physics.budget import spend
 from . import axes, camera_presets, habitat_mesh, notes, path_sampling
 from .options import INERTIAL_FLAT
 from .sampled_scene import BodySamples, DrawnPath, Drops, SampledScene, StreamSamples
+from .stage_cameras import stage_cameras
 
 GREATEST_SAMPLES = 2_000_000  # of bodies, over all frames
 _SAMPLE_BYTES, _DROP_BYTES = 73, 170  # of memory: a body, a drop at one instant, of which there are two copies
@@ -235,22 +236,23 @@ class _SceneSampler:
         ]
 
     def _cameras(self, balls):
-        """The vantages; they look at the first body to be born, where there is one, and one of them goes with it."""
+        """Those of the page's stages, where they were given; then the vantages: they look at the first body to be born, where there is
+        one, and one of them goes with it."""
         taken, followed = [t for _, t in self.taken], None
         if balls:
             first = self.trace.motions[balls[0].motion]
             taken.sort(key=lambda t: t is not first)
             followed = path_sampling.body_samples(self.trace.setting, first, self.time_s).position_m
         cameras = camera_presets.cameras(replace(self.trace, motions=taken), self.time_s, followed)
-        return [
-            replace(
-                c,
-                name=f"camera_{c.name}",  # a seat and a part of the habitat may be called alike
-                position_m=self.axes.points(c.position_m),
-                axes=c.axes @ self.axes.rows.T,
-            )
-            for c in cameras
+        staged = stage_cameras(self.options, self.angle)
+        names = element_names(
+            [("camera", c.name) for c in [*cameras, *staged]]
+        )  # a seat and a part may be called alike
+        placed = [
+            replace(c, name=name, position_m=self.axes.points(c.position_m), axes=c.axes @ self.axes.rows.T)
+            for name, c in zip(names, [*cameras, *staged], strict=True)
         ]
+        return placed[len(cameras) :] + placed[: len(cameras)]
 
 
 def _beside(motions, order):

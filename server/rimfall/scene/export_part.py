@@ -1,10 +1,12 @@
 """What a file is asked to be, as a document: every choice with its range, label and default, once."""
 
+import math
 from typing import Annotated, Any, Literal
 
 from pydantic import BeforeValidator, Discriminator, Tag, WithJsonSchema
+from pydantic_core import PydanticCustomError
 
-from ..fields import Strict, Whole, choice, number, of_kind
+from ..fields import Strict, Whole, choice, listed, number, of_kind, text
 from ..kinds.motion import Place
 from .document import Scene, fps_json_schema, is_fps
 
@@ -24,6 +26,39 @@ Origin = Annotated[
     Annotated[Literal["axis", "release"], Tag("@word")] | Annotated[Place, Tag("@place")],
     Discriminator(lambda v: "@word" if isinstance(v, str) else "@place"),
 ]
+_GREATEST_M = 1e6
+
+
+def _vector_or_wrong(value: Any):
+    """Three numbers, as they are."""
+    plain = isinstance(value, (list, tuple)) and len(value) == 3 and all(type(one) in (int, float) for one in value)
+    if not plain or not all(math.isfinite(one) and abs(one) <= _GREATEST_M for one in value):
+        raise PydanticCustomError("vector", "vector")
+    return tuple(map(float, value))
+
+
+_THREE = {"type": "array", "minItems": 3, "maxItems": 3}
+_THREE |= {"items": {"type": "number", "minimum": -_GREATEST_M, "maximum": _GREATEST_M}}
+Vector = Annotated[Any, BeforeValidator(_vector_or_wrong), WithJsonSchema(_THREE)]
+
+
+def _vector(label, unit, default: Any = ...):
+    return of_kind(
+        label, "vector", default, unit=unit, may_be=f"three numbers from -1,000,000 to 1,000,000 {unit}".strip()
+    )
+
+
+class StageCamera(Strict):
+    """A camera of the page's stages as it stood: X spinward, Y up and Z along the spin vector at the reference line, the origin on
+    the axis; of the view "aboard" in the space that turns, of "outside" in the one that does not."""
+
+    name: str = text("Name", 60, min_length=1)
+    view: Literal["aboard", "outside"] = choice("View", default="aboard")
+    position_m: Vector = _vector("Position", "m")
+    target_m: Vector = _vector("Looks at", "m")
+    up: Vector = _vector("Up", "", (0.0, 1.0, 0.0))
+    vertical_fov_deg: float = number("Field of view", "°", 0.1, 170, 30.0)
+    aspect: float = number("Width to height", "", 0.05, 20, 16 / 9)
 
 
 class ExportPart(Strict):
@@ -44,6 +79,7 @@ class ExportPart(Strict):
     )
     from_s: float = number("From", "s", 0, 4_200, 0.0)
     to_s: float | None = number("To", "s", 0, 4_200, None)
+    stage_cameras: list[StageCamera] = listed("Cameras of the stages", 16, [])
 
 
 class ExportRequest(Strict):

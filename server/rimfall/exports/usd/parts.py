@@ -5,7 +5,10 @@ import numpy as np
 from ..palette import PATHS, WATER, linear, style_of
 from .layer import Attribute, Prim, changing
 
-FILM_MM = 36.0  # width of the cameras' film; with it a focal length says an angle
+FILM_M = 0.036  # width of the cameras' film; with it a focal length says an angle
+TENTHS = (
+    10.0  # lenses and films are in tenths of a scene unit (UsdGeomCamera, "Units of Measure for Camera Properties")
+)
 NEAR_M = 0.01
 
 
@@ -52,12 +55,13 @@ def camera(sampled, seat):
     """A Camera of a Camera: its place as a matrix, a sample a frame where it follows something."""
     matrix = np.zeros((len(seat.position_m), 4, 4))
     matrix[:, :3, :3], matrix[:, 3, :3], matrix[:, 3, 3] = seat.axes, seat.position_m * sampled.per_unit, 1.0
-    tall = FILM_MM / seat.aspect
+    wide = FILM_M * sampled.per_unit * TENTHS
+    tall = wide / seat.aspect
     far = 100.0 + 10.0 * float(np.max(np.linalg.norm(seat.position_m - sampled.pivot_m, axis=1)))
     at = sampled.frame if len(matrix) > 1 else sampled.frame[:1]
     attributes = [
         Attribute("focalLength", "float", tall / 2 / np.tan(np.radians(seat.fov_deg) / 2)),
-        Attribute("horizontalAperture", "float", FILM_MM),
+        Attribute("horizontalAperture", "float", wide),
         Attribute("verticalAperture", "float", tall),
         Attribute("clippingRange", "float2", np.array([max(NEAR_M, 1e-6 * far), far]) * sampled.per_unit),
         changing("xformOp:transform", "matrix4d", at, matrix),
