@@ -7,7 +7,7 @@ import { feltOf } from './brief/felt.js';
 import { figuresOf, tableOf } from './brief/tables.js';
 import { platesOf, plotsOf } from './brief/drawings.js';
 import { $, $$, h } from './panels/shared/dom.js';
-import { stageDirection } from './panels/title.js';
+import { stageDirection } from './state/habitat_words.js';
 import { NO_STORAGE, createKept, lent } from './kept/kept.js';
 import { createConnection } from './state/connection.js';
 import { createViewStorage, fromHash } from './state/persistence.js';

@@ -17,20 +17,23 @@ export function figuresOf(store) {
     ['Shape', shapeFacts(fields, scene.habitat).label],
     ['Radius', show(scene.habitat.radius_m, 'm')],
     ['Spin', show(scene.habitat.spin_rpm, 'rpm')],
-    [
-      `Gravity on the ${shapeFacts(fields, scene.habitat).ground.name}`,
-      `${threeFigures(habitat.deck_gravity_g)}\u00a0g, ${show(habitat.deck_gravity_m_s2, 'm/s²')}`,
-    ],
+    [`Gravity on the ${shapeFacts(fields, scene.habitat).ground.name}`, `${threeFigures(habitat.felt_g)}\u00a0g, ${show(habitat.felt_m_s2, 'm/s²')}`],
+    pulled(scene.habitat) ? ['Outward, from the spin alone', `${threeFigures(habitat.deck_gravity_g)}\u00a0g`] : null,
     ['Rim speed', show(habitat.rim_speed_m_s, 'm/s')],
     habitat.period_s ? ['One turn', show(habitat.period_s, 's')] : null,
     ...habitat.decks
       .filter(deck => deck.radius_m <= scene.habitat.radius_m)
-      .map((deck, i) => [floorName(deck, i), `${show(deck.radius_m, 'm')}, ${threeFigures(deck.gravity_g)}\u00a0g`]),
+      .map((deck, i) => [floorName(deck, i), `${show(deck.radius_m, 'm')}, ${threeFigures(deck.felt_g)}\u00a0g`]),
     scene.habitat.axial_thrust_m_s2 ? ['Thrust', show(scene.habitat.axial_thrust_m_s2, 'm/s²')] : null,
     ['Air', airWords(scene.air, show, view.units)],
     ...cupsOf(store, show),
   ];
   return [h('dl', {}, ...pairs.filter(Boolean).flatMap(([term, words]) => [h('dt', {}, term), h('dd', {}, words)]))];
+}
+
+// by more than the spin
+function pulled({ axial_thrust_m_s2: thrust, outside_gravity_m_s2: room }) {
+  return Boolean(thrust || room);
 }
 
 function cupsOf(store, show) {

@@ -2,19 +2,15 @@
 
 import { RADIUS, SPIN } from '../state/fields.js';
 import { groundOf } from '../state/shapes.js';
-import { G_M_S2, formatFigure, showQuantity, threeFigures } from '../state/units.js';
+import { showQuantity, threeFigures } from '../state/units.js';
 import { $, h, setAttribute, setText, icon } from './shared/dom.js';
 import { createField } from './shared/field.js';
 
 const RIMS = { deck: 'rim', floor: 'floor', platform: 'edge' };
 const HOLDS = {
-  gravity: { word: 'gravity', say: ({ deck_gravity_g: g }) => `${threeFigures(g)}\u00a0g`, held: h => h.deck_gravity_m_s2 },
-  rim_speed: { word: 'rim speed', say: ({ rim_speed_m_s: v }, units) => showQuantity(v, 'm/s', units), held: h => h.rim_speed_m_s },
-  spin: {
-    word: 'spin',
-    say: ({ period_s }) => (period_s ? `a turn in ${threeFigures(period_s)}\u00a0s` : 'no turn'),
-    held: () => null,
-  },
+  gravity: { word: 'gravity', given: 'outward gravity', held: h => h.deck_gravity_m_s2 }, // the spin's: thrust, which is added, stays as it is
+  rim_speed: { word: 'rim speed', given: 'rim speed', held: h => h.rim_speed_m_s },
+  spin: { word: 'spin', held: () => null },
 };
 
 /** Locks what the dials give; the dial not moved follows (`spin`: the spin dial is only locked). */
@@ -22,7 +18,7 @@ export function toggleHold(store, what) {
   if (!store.answer) return;
   const on = store.view.hold !== what && what !== null;
   const held = on ? HOLDS[what].held(store.answer.habitat) : null;
-  if (on && what !== 'spin' && !(held > 0)) return store.tell({ kind: 'told', say: `There is no ${HOLDS[what].word} to hold while nothing turns.` });
+  if (on && what !== 'spin' && !(held > 0)) return store.tell({ kind: 'told', say: `There is no ${HOLDS[what].given} to hold while nothing turns.` });
   store.look({ hold: on ? what : null, held, follower: on ? SPIN : null });
 }
 
@@ -44,7 +40,7 @@ export function createDials({ store, solve }) {
   radius.element.append(why[RADIUS]);
   spin.element.append(why[SPIN]);
   const readouts = [
-    createReadout(store, 'gravity', 'big', answer => [threeFigures(answer.habitat.deck_gravity_g), gravityWhere(store.fields, answer)], 'hold gravity'),
+    createReadout(store, 'gravity', 'big', answer => [threeFigures(answer.habitat.felt_g), gravityWhere(store.fields, answer)], 'hold gravity'),
     createReadout(
       store,
       'rim_speed',
@@ -100,13 +96,13 @@ export function createDials({ store, solve }) {
 function gravityWhere(fields, { scene: { habitat } }) {
   if (habitat.spin_ramp.length) return 'g at first';
   const { level, name } = groundOf(fields, habitat);
-  return level ? 'g outward' : `g on ${name}`;
+  return level ? 'g at edge' : `g on ${name}`;
 }
 
 function reason(hold, store, units) {
   if (hold === 'spin') return 'held: it stays';
   const { held } = store.view;
-  const kept = hold === 'gravity' ? `gravity at ${formatFigure(held / G_M_S2, 0.001)}\u00a0g` : `rim speed at ${showQuantity(held, 'm/s', units)}`;
+  const kept = hold === 'gravity' ? `gravity at ${threeFigures(store.answer.habitat.felt_g)}\u00a0g` : `rim speed at ${showQuantity(held, 'm/s', units)}`;
   return `held: it follows, to keep ${kept}`;
 }
 

@@ -1,8 +1,7 @@
 // The scene's title, edited where it stands, and the stage direction that follows from the answer.
 
 import { fieldOf } from '../state/fields.js';
-import { shapeFacts } from '../state/shapes.js';
-import { showQuantity, threeFigures } from '../state/units.js';
+import { stageDirection } from '../state/habitat_words.js';
 import { $, h, setText } from './shared/dom.js';
 
 const UNTITLED = 'Untitled scene';
@@ -55,23 +54,4 @@ export function createTitle({ store }) {
     if (path?.startsWith('habitat.')) $('#hint').hidden = true;
   });
   update();
-}
-
-/** One sentence in italics with the figures that follow from radius and spin. */
-export function stageDirection({ answer, view, fields }) {
-  if (!answer) return '';
-  const { habitat, scene } = answer,
-    show = (v, unit) => showQuantity(v, unit, view.units);
-  const { thing: template, ground } = shapeFacts(fields, scene.habitat),
-    thing = template.replace('{radius}', show(scene.habitat.radius_m, 'm'));
-  if (!habitat.period_s) return `${thing} stands still${ground.level ? '' : ': no gravity anywhere in it'}.`;
-  const later = scene.habitat.spin_ramp?.length ? ' at first' : '',
-    gravity = `${threeFigures(habitat.deck_gravity_g)}\u00a0g`,
-    speed = show(habitat.rim_speed_m_s, 'm/s');
-  const gives = {
-    platform: `the edge at ${speed}, which takes ${gravity} inward to stay on`,
-    floor: `${gravity} on the floor, which moves at ${speed}`,
-    deck: `${gravity} on the deck, the rim at ${speed}`,
-  }[ground.name];
-  return `${thing} turns at ${threeFigures(scene.habitat.spin_rpm)}\u00a0rpm${later}: ${gives}, one turn in ${threeFigures(habitat.period_s)}\u00a0s.`;
 }

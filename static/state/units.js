@@ -141,7 +141,7 @@ export function parseFigure(text, { unit, system = 'si', dial = false }) {
 /** on Radius or Spin a gravity, a rim speed or the time of a turn may be typed: the server finds the dial that gives it
  *  @param {number} number @param {string} name @param {string} si */
 function solvedBy(number, name, si) {
-  if (name === 'g') return { solve: { hold: 'gravity', held: number * G_M_S2 } };
+  if (name === 'g') return { solve: { hold: 'felt', held: number * G_M_S2 } };
   if (TYPED['m/s'][name] !== undefined) return { solve: { hold: 'rim_speed', held: number * TYPED['m/s'][name] } };
   if (si === 'rpm' && TYPED.s[name] !== undefined) return { value: 60 / (number * TYPED.s[name]) };
   return null;

@@ -244,7 +244,12 @@ def test_a_link_that_is_none_and_a_scene_that_is_refused_are_said(open_page, tro
 
 
 def test_a_scene_in_which_nothing_moves_has_no_empty_parts(open_page):
-    still = {"rimfall": 1, "title": "Still", "habitat": {"radius_m": 56.0, "spin_rpm": 3.0}, "motions": []}
+    habitat = {"radius_m": 56.0, "spin_rpm": 3.0, "axial_thrust_m_s2": 2.0}
+    still = {"rimfall": 1, "title": "Still", "habitat": habitat, "motions": []}
     page = open_page(f"/brief{link_to(still)}", ready=READY)
     assert all(page.locator(part).is_hidden() for part in ("#events", "#plots"))
     assert len(printed(page)) == 2
+    # what is felt has thrust in it: the root of 5.527 squared and 2 squared, m/s2, of which the spin gives 0.564 g
+    figures = plain(page.locator("#habitat").inner_text())
+    assert "Gravity on the deck 0.599 g, 5.88 m/s² Outward, from the spin alone 0.564 g" in figures
+    assert "0.599 g on the deck, thrust included" in plain(page.locator("#direction").inner_text())

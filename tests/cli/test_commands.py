@@ -46,6 +46,18 @@ def test_the_table_has_each_figure_under_its_name():
     assert (figures, float(told["time s"]), float(told["speed m/s"])) == (list(place.values()), 3.0, 0.0)
 
 
+@each_row(
+    ("name", "gravity"),
+    [
+        ("same-lob", "0.5636 g on the deck, rim"),
+        ("under-thrust", "0.5669 g on the deck (0.5636 g outward), rim"),  # 0.6 m/s² of thrust
+        ("on-the-bench", "1.035 g on the platform (0.2684 g outward), rim"),  # the room's 9.80665 m/s² is felt as well
+    ],
+)
+def test_the_gravity_of_a_trace_is_what_is_felt(name, gravity):
+    assert gravity in rimfall("trace", EXAMPLES / f"{name}.json").stdout.splitlines()[1]
+
+
 def test_json_is_the_whole_answer():
     answer = json.loads(rimfall("trace", EXAMPLES / "galley.json", "--json").stdout)
     assert [m["end"] for m in answer["motions"]] == ["landed"] * 3

@@ -54,11 +54,11 @@ def test_an_early_end_brings_a_scene_back_under_the_limit():
     assert traced(long | {"sampling": {"fps": 240, "duration_s": 40}})
 
 
-@each_row("hold", ["gravity", "rim_speed"])
+@each_row("hold", ["gravity", "felt", "rim_speed"])
 @each_row("follower", ["habitat.spin_rpm", "habitat.radius_m"])
 def test_what_is_held_stays_and_only_the_follower_moves(hold, follower):
-    figure = {"gravity": "deck_gravity_m_s2", "rim_speed": "rim_speed_m_s"}[hold]
-    before = read(json.dumps(scene(throw(), habitat={"radius_m": 80.0})))
+    figure = {"gravity": "deck_gravity_m_s2", "felt": "felt_m_s2", "rim_speed": "rim_speed_m_s"}[hold]
+    before = read(json.dumps(scene(throw(), habitat={"radius_m": 80.0, "axial_thrust_m_s2": 2.0})))
     after = followed(before, hold, 7.0, follower)
     assert answer(json.loads(after.model_dump_json()))["habitat"][figure] == pytest.approx(7.0, rel=1e-12)
     unchanged = {"habitat.spin_rpm": "radius_m", "habitat.radius_m": "spin_rpm"}[follower]
@@ -74,6 +74,8 @@ def test_what_is_held_stays_and_only_the_follower_moves(hold, follower):
         ("rim_speed", 1e-3, "habitat.radius_m", {"spin_rpm": 100.0}, "habitat.radius_m"),
         ("gravity", 5.0, "habitat.radius_m", {"spin_rpm": 0}, "habitat.spin_rpm"),
         ("rim_speed", 5001.0, "habitat.spin_rpm", {"radius_m": 5000.0}, "habitat.spin_rpm"),
+        ("felt", 2.0, "habitat.spin_rpm", {"axial_thrust_m_s2": 2.0}, "habitat.spin_rpm"),
+        ("felt", 9.0, "habitat.radius_m", {"shape": "turntable", "radius_m": 2.0}, "habitat.radius_m"),
     ],
 )
 def test_a_follower_out_of_its_range_is_refused_by_name(hold, held, follower, habitat, field):

@@ -70,13 +70,19 @@ def _as_text(traced, units):
     period = "not turning" if figures["period_s"] is None else f"one turn in {figures['period_s']:.4g} s"
     lines = [
         traced.scene.title or "Untitled scene",
-        f"{figures['deck_gravity_g']:.4g} g on deck, rim at {phrases.speed(figures['rim_speed_m_s'], units)}, {period}",
+        f"{_gravity(traced.scene.habitat, figures)}, rim at {phrases.speed(figures['rim_speed_m_s'], units)}, {period}",
         "",
     ]
     lines += [*_in_words(traced, units), "", *_table(traced)]
     for name, other in traced.others:
         lines += ["", f"In the habitat {name}:", *_in_words(other, units), "", *_table(other)]
     return lines
+
+
+def _gravity(part, figures):
+    """What is felt where one stands; and what of it the spin gives, where more than the spin pulls."""
+    felt = f"{figures['felt_g']:.4g} g on the {part.GROUND.name}"
+    return f"{felt} ({figures['deck_gravity_g']:.4g} g outward)" if any(part.habitat().pull_m_s2) else felt
 
 
 def _in_words(traced, units):

@@ -1,9 +1,11 @@
 """What no field of a document shows alone: fields against one another, places against the habitat's surfaces, and what keeps a figure as it is."""
 
-from ..errors import BadInput
+import math
+
+from ..errors import BadInput, refusal
 from ..kinds import KINDS
 from ..physics import spin as spins
-from ..physics.constants import RPM_RAD_S
+from ..physics.constants import G0_M_S2, RPM_RAD_S
 from ..shapes.part import GREATEST_RIM_SPEED_M_S
 from .catalogue import FIELDS
 from .document import setting_of
@@ -77,23 +79,35 @@ def _floor(part, motion):
     return [("place.floor", motion.place.floor, may_be)]
 
 
-HOLDS = {"gravity": "gravity_m_s2", "rim_speed": "rim_speed_m_s"}
+HOLDS = {"gravity": "gravity_m_s2", "felt": "gravity_m_s2", "rim_speed": "rim_speed_m_s"}
+_HELD = {"gravity": "gravity", "felt": "gravity", "rim_speed": "rim speed"}
 FOLLOWERS = {"habitat.radius_m": "radius_m", "habitat.spin_rpm": "spin_rpm"}
 
 
 def followed(scene, hold, held, follower):
-    """The scene with the follower ("habitat.radius_m" or "habitat.spin_rpm") set so that the gravity (m/s2) or the rim
-    speed (m/s) `held` holds at the deck. Raises BadInput where the follower would leave its range."""
+    """The scene with the follower ("habitat.radius_m" or "habitat.spin_rpm") set so that `held` holds at the deck: the spin's own
+    "gravity" (m/s2), gravity as it is "felt", with thrust or the room's in it (m/s2), or the "rim_speed" (m/s). Raises BadInput
+    where the follower would leave its range."""
     part = scene.habitat
-    wanted = {HOLDS[hold]: held}
+    wanted = {HOLDS[hold]: _outward(part, held, follower) if hold == "felt" else held}
     if FOLLOWERS[follower] == "spin_rpm":
         value = spins.omega_for(part.radius_m, **wanted) / RPM_RAD_S
     elif part.spin_rpm == 0:
-        raise BadInput(wrong("habitat.spin_rpm", part.spin_rpm, f"above 0 while {hold.replace('_', ' ')} is held"))
+        raise BadInput(wrong("habitat.spin_rpm", part.spin_rpm, f"above 0 while {_HELD[hold]} is held"))
     else:
         value = spins.radius_for(omega_rad_s=part.spin_rpm * RPM_RAD_S, **wanted)
     low, high = FIELDS[follower]["min"], FIELDS[follower]["max"]
     if not low <= value <= high:
-        raise BadInput(wrong(follower, value, f"{low:g} to {high:,.0f} while {hold.replace('_', ' ')} is held"))
+        raise BadInput(wrong(follower, value, f"{low:g} to {high:,.0f} while {_HELD[hold]} is held"))
     habitat = part.model_copy(update={FOLLOWERS[follower]: value})
     return check(scene.model_copy(update={"habitat": habitat}))
+
+
+def _outward(part, felt_m_s2, follower):
+    """The spin's part, m/s2, of a gravity that is felt. Raises BadInput where all else that pulls is as much."""
+    pull_m_s2 = math.hypot(*part.habitat().pull_m_s2)
+    if felt_m_s2 > pull_m_s2 or not pull_m_s2:
+        return math.sqrt((felt_m_s2 - pull_m_s2) * (felt_m_s2 + pull_m_s2))
+    what = "the gravity of the room" if part.GROUND.level else "thrust"
+    was, must_be = f"{felt_m_s2 / G0_M_S2:.4g} g", f"above {pull_m_s2 / G0_M_S2:.4g} g, which {what} alone gives"
+    raise BadInput(refusal(follower, was, must_be, f"Gravity was {was}; it must be {must_be}."))

@@ -21,7 +21,7 @@ router = APIRouter(prefix="/api")
 Arrays = Literal["lists", "f4"]
 Units = Literal["si", "us"]
 Width = Annotated[int, Query(ge=page_drawings.LEAST_PX, le=page_drawings.MOST_PX)]  # of a drawing, px
-Hold = Literal["gravity", "rim_speed"]
+Hold = Literal["gravity", "felt", "rim_speed"]
 Follower = Literal["habitat.radius_m", "habitat.spin_rpm"]
 Drawn = Literal[(*page_drawings.QUANTITIES, page_drawings.MINE)]
 Stream = Literal["0", "1"]

@@ -63,7 +63,7 @@ export function createDecks({ store }) {
       if (document.activeElement !== name) setText(name, decks()[index].name ?? '');
       radius.update();
       const answered = store.answer?.habitat.decks?.[index];
-      setText(gravity, answered ? `${threeFigures(answered.gravity_g)}\u00a0g` : '');
+      setText(gravity, answered ? `${threeFigures(answered.felt_g)}\u00a0g` : '');
       setText(speed, answered ? showQuantity(answered.rim_speed_m_s, 'm/s', store.view.units) : '');
     }
     return { element, update };

@@ -141,8 +141,8 @@ function createFloor({ store, path, index, answered, remove }) {
 /** '0.429 g in the middle; down leans 14.0° at the ends.' */
 function floorWords(floor) {
   if (!floor) return '';
-  const lean = Math.max(0, ...(floor.levels ?? []).map(level => Math.abs(level.lean_deg)));
-  return `${threeFigures(floor.gravity_g)}\u00a0g in the middle; “down” leans ${lean.toFixed(1)}° at the ends.`;
+  const lean = Math.max(0, ...(floor.levels ?? []).map(level => level.felt_lean_deg));
+  return `${threeFigures(floor.felt_g)}\u00a0g in the middle; “down” leans ${lean.toFixed(1)}° at the ends.`;
 }
 
 function sizeWords(store, path) {

@@ -1,5 +1,6 @@
 // Place 1: what the habitat is, besides the two dials: its shape and rows, air, decks, how the spin changes, and what is beside it.
 
+import { sizeWords } from '../../state/habitat_words.js';
 import { shapeFacts } from '../../state/shapes.js';
 import { showQuantity, threeFigures } from '../../state/units.js';
 import { $, setAttribute, setText, icon } from '../shared/dom.js';
@@ -59,24 +60,6 @@ export function createHowBig({ store }) {
   }
   for (const topic of ['document', 'answer', 'view', 'notice']) store.on(topic, update);
   update();
-}
-
-function sizeWords({ answer, view, fields }) {
-  if (!answer) return '';
-  const { habitat, scene } = answer,
-    show = (v, unit) => showQuantity(v, unit, view.units);
-  const radius = show(scene.habitat.radius_m, 'm'),
-    { weighed, fades, ground } = shapeFacts(fields, scene.habitat);
-  if (!habitat.period_s && ground.level) return `A platform of ${radius} that does not turn: a table, under the gravity of the room.`;
-  if (!habitat.period_s) return `At ${radius} and without a turn there is no gravity: what is let go stays.`;
-  const start = scene.habitat.spin_ramp?.length ? 'At the start, a' : 'A',
-    turn = `a turn takes ${threeFigures(habitat.period_s)}\u00a0s`,
-    gravity = `${threeFigures(habitat.deck_gravity_g)}\u00a0g`,
-    speed = show(habitat.rim_speed_m_s, 'm/s');
-  if (ground.level) return `${start} platform of ${radius}: ${turn}, its edge moves at ${speed}, and what stands there is flung out with ${gravity}.`;
-  if (ground.name === 'floor')
-    return `${start} floor at ${radius} gives ${gravity} in its middle and moves at ${speed}; ${turn}. It is flat: “down” leans outward toward its ends.`;
-  return `${start} ${weighed} at ${radius} gives ${gravity}; it moves at ${speed} and ${turn}. ${fades}`;
 }
 
 /** 56.0 m, 3.00 rpm */

@@ -97,7 +97,7 @@ function createOther({ store, index, swap, remove }) {
       if (!other) return;
       name.update();
       slot.update();
-      const gravity = answered()?.deck_gravity_g;
+      const gravity = answered()?.felt_g;
       setText(words, `${habitatName(store.fields, other.habitat)}${typeof gravity === 'number' ? `: ${threeFigures(gravity)}\u00a0g` : ''}.`);
       fold.update();
     },

@@ -172,7 +172,7 @@ class Hold(Closed):
 class Holds(Closed):
     """What can be held."""
 
-    gravity: Hold = said("Gravity at the deck, m/s².")
+    gravity: Hold = said("The spin's own gravity at the deck, straight outward, m/s².")
     rim_speed: Hold = said("Rim speed, m/s.")
 
 

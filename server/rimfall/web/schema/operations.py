@@ -45,7 +45,8 @@ class Operation:
 
 
 _HOLD = {
-    "hold": "What is kept while the dial that is not the follower moves; given together with `held`.",
+    "hold": "What is kept while the dial that is not the follower moves, given together with `held`: the spin's own gravity at the "
+    "deck, gravity as it is felt there (with thrust or the room's gravity in it), or the rim speed.",
     "held": "The gravity, m/s², or rim speed, m/s, that is kept.",
     "follower": "The field that is set so that it is kept.",
 }
