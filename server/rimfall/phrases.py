@@ -3,6 +3,8 @@
 A no-break space keeps a number and its unit together.
 """
 
+import math
+
 _PURPOSE = "for stories, pictures and teaching"
 _DESIGNED = "is designed under local codes by licensed people."
 CAUTION = f"{_PURPOSE.capitalize()}. A real rotor, platform or tether {_DESIGNED}"
@@ -13,7 +15,8 @@ CAUTION_ABOUT_PEOPLE = (
 
 FOOT_M = 0.3048  # exact, international foot (1959)
 INCH_M = 0.0254  # exact
-_STILL_M = 0.005  # a drift smaller than this is none worth a word
+STILL_M = 0.005  # a distance smaller than this is none worth a word
+STRAIGHT_BELOW = "straight below"
 _NB = "\u00a0"
 _STRESS = "\ue000", "\ue001"  # for private use: no font and no keyboard has them
 ALONG_THE_AXIS = ("along the axis", "back along the axis")
@@ -30,12 +33,21 @@ def in_units(value, unit, units):
 
 
 def length(value_m, units="si"):
-    """A length in words: "5.21 m" or "17.1 ft"; small ones in millimetres or inches."""
+    """A length in words: "5.21 m" or "17.1 ft"; small ones in millimetres or inches, the smallest to two digits."""
     if units == "us":
-        return f"{value_m / FOOT_M:.1f}{_NB}ft" if abs(value_m) >= 1 * FOOT_M else f"{value_m / INCH_M:.1f}{_NB}in"
+        if abs(value_m) >= 1 * FOOT_M:
+            return f"{value_m / FOOT_M:,.1f}{_NB}ft"
+        return f"{_small(value_m / INCH_M)}{_NB}in"
     if abs(value_m) < 0.1:
-        return f"{value_m * 1000:.1f}{_NB}mm"
+        return f"{_small(value_m * 1000)}{_NB}mm"
     return f"{value_m:,.2f}{_NB}m" if abs(value_m) < 1000 else f"{value_m:,.0f}{_NB}m"
+
+
+def _small(value):
+    """A figure to the tenth, below 1 to two digits that tell."""
+    if not 0.001 <= abs(value) < 0.995:
+        return f"{value:.1f}"
+    return f"{value:.{1 - math.floor(math.log10(abs(value)))}f}"
 
 
 def seconds(value_s):
@@ -58,18 +70,42 @@ def listed(parts, word="and"):
     return parts[0] if len(parts) == 1 else f"{', '.join(parts[:-1])} {word} {parts[-1]}"
 
 
-def drift(along_m, axial_m, units="si", across=ALONG_THE_AXIS, stressed=False):
-    """A drift in words: "5.21 m spinward and 0.40 m along the axis"; "straight below" where there is none. stressed: its first
-    length stands between the marks of `plain` and `pieces`."""
-    parts = []
-    if abs(along_m) >= _STILL_M:
-        parts.append(f"{length(abs(along_m), units)} {'spinward' if along_m > 0 else 'antispinward'}")
-    if abs(axial_m) >= _STILL_M:
-        parts.append(f"{length(abs(axial_m), units)} {across[axial_m < 0]}")
-    if stressed and parts:
-        first, _, way = parts[0].partition(" ")
-        parts[0] = f"{_STRESS[0]}{first}{_STRESS[1]} {way}"
-    return " and ".join(parts) or "straight below"
+def where(way, units="si", across=ALONG_THE_AXIS, stressed=False):
+    """A way (`motions.ways.Way`) in words: "5.21 m spinward and 0.40 m along the axis", "twice round and 25.00 m spinward"; where another
+    way is nearer, that as well; "straight below" where there is none. stressed: its first length stands between the marks of `plain`
+    and `pieces`."""
+    round_, left, nearer = _about(way, units)
+    beside = f"{length(abs(way.axial_m), units)} {across[way.axial_m < 0]}" if abs(way.axial_m) >= STILL_M else ""
+    if stressed and (left or beside):
+        left, beside = (_stress(left), beside) if left else ("", _stress(beside))
+    return " and ".join(p for p in (round_, f"{left}{nearer}", beside) if p) or STRAIGHT_BELOW
+
+
+def _about(way, units):
+    """What of a way goes about the axis: whole turns, what is left beyond them, and the nearest way where it is another; each in
+    words, or ""."""
+    in_all_m, side = abs(way.in_all_m), ("antispinward", "spinward")[way.in_all_m > 0]
+    if not way.round_m:
+        return "", (f"{length(in_all_m, units)} {side}" if in_all_m >= STILL_M else ""), ""
+    turns, left_m = divmod(in_all_m, way.round_m)
+    if way.round_m - left_m < STILL_M:
+        turns, left_m = turns + 1, 0.0
+    left = f"{length(left_m, units)} {side}" if left_m >= STILL_M else ""
+    round_ = "" if turns == 0 else f"{times(int(turns))} round" + ("" if left else f" {side}")
+    other = ("spinward", "antispinward")[side == "spinward"]
+    nearer = "" if left_m <= way.round_m / 2 else f" ({length(way.round_m - left_m, units)} {other} by the nearest way)"
+    return round_, left, nearer
+
+
+def times(count):
+    """How often, in words: "once", "twice", "3 times"."""
+    return {1: "once", 2: "twice"}.get(count, f"{count:,} times")
+
+
+def _stress(text):
+    """Words whose length, which comes first, stands between the marks of `plain` and `pieces`."""
+    first, _, rest = text.partition(" ")
+    return f"{_STRESS[0]}{first}{_STRESS[1]} {rest}"
 
 
 def plain(text):

@@ -60,10 +60,21 @@ def gap(habitat, radius_m, x):
 
 def along(habitat, x, y):
     """How far along the ground y is from x."""
-    if habitat.get("shape") == "pods":
+    shape, radius = habitat.get("shape"), habitat["radius_m"]
+    if shape == "pods":
         return y[1] - x[1]
+    if shape == "turntable":  # straight, square to the radius of the release
+        return (x[0] * y[1] - x[1] * y[0]) / math.hypot(x[0], x[1])
     turned = math.atan2(x[0] * y[1] - x[1] * y[0], x[0] * y[0] + x[1] * y[1])
-    return habitat["radius_m"] * turned
+    out = math.hypot(y[0], y[1])
+    if shape == "sphere":  # round the circle on which it lies
+        out *= radius / np.linalg.norm(y)
+    elif shape == "torus":
+        tube, middle = habitat["tube_radius_m"], radius - habitat["tube_radius_m"]
+        out = middle + (out - middle) * tube / math.hypot(out - middle, y[2])
+    else:
+        out = radius
+    return out * turned
 
 
 def stage(habitat, traced, coriolis):
@@ -102,7 +113,7 @@ def test_the_parts_sum_to_the_drift(case):
     motion, habitat = CASES[case]
     traced = one(motion, habitat, AIR)
     parts = found(traced)
-    drift_m = traced.track.landing.along_m - traced.plan.place[0]
+    drift_m = traced.way(traced.track.landing).in_all_m
     assert parts["order"] == list(ORDER)
     assert sum(parts[cause] for cause in ORDER) == pytest.approx(drift_m, abs=1e-9)
     assert parts["other"] == 0.0
@@ -152,6 +163,7 @@ def test_a_poured_stream_is_taken_apart_too():
         (throw(1.5, 20.0, 0, 80, BALL) | {"bounces": 3}, LANTERN | {"ceiling_m": 4.0}, "met_something_first"),
         ({"kind": "roll", "place": place(0.0), "speed_m_s": 1.0, "body": BALL}, LANTERN, "not_flown"),
         (throw(1.0, 9.0, 0, 30), LANTERN | {"ceiling_m": 2.5}, "no_landing_without_coriolis"),
+        (throw(1.5, 15.0, 180, 7.3, BALL), LANTERN, "far_round"),
     ],
 )
 def test_where_it_cannot_be_told_it_says_why(motion, habitat, why):

@@ -1,6 +1,7 @@
 """Sentences of outcomes in both systems of units, and each assumption where it is due and only there."""
 
 from rimfall import phrases
+from rimfall.motions.ways import Way
 from tests.facts import tells
 from tests.scene.documents import BALL, answer, drop, pour, scene, throw
 from tests.tables import each_row
@@ -13,8 +14,9 @@ JUG = [{"time_s": 2.0, "elevation_deg": -80.0, "flow_ml_s": 30.0}]
 @each_row(
     ("value_m", "si", "us"),
     [
-        (5.2137, "5.21 m", "17.1 ft"), (0.0047, "4.7 mm", "0.2 in"), (0.1, "0.10 m", "3.9 in"), (0.3048, "0.30 m", "1.0 ft"),
-        (1234.5, "1,234 m", "4050.2 ft"), (0.0, "0.0 mm", "0.0 in"), (999.994, "999.99 m", "3280.8 ft"),
+        (5.2137, "5.21 m", "17.1 ft"), (0.0047, "4.7 mm", "0.19 in"), (0.1, "0.10 m", "3.9 in"), (0.3048, "0.30 m", "1.0 ft"),
+        (0.0012, "1.2 mm", "0.047 in"), (0.000046, "0.046 mm", "0.0018 in"),
+        (1234.5, "1,234 m", "4,050.2 ft"), (0.0, "0.0 mm", "0.0 in"), (999.994, "999.99 m", "3,280.8 ft"),
     ],
 )  # fmt: skip
 def test_lengths(value_m, si, us):
@@ -31,15 +33,19 @@ def test_speeds_and_times():
 
 
 @each_row(
-    ("along_m", "axial_m", "said"),
+    ("way", "said"),
     [
-        (5.21, 0.0, "5.21 m spinward"), (-5.21, 0.004, "5.21 m antispinward"), (0.0, 0.4, "0.40 m along the axis"),
-        (0.0049, -0.4, "0.40 m back along the axis"), (-0.02, 0.4, "20.0 mm antispinward and 0.40 m along the axis"),
-        (0.001, -0.001, "straight below"),
+        (Way(0, 5.21, 0.0, 100.0), "5.21 m spinward"), (Way(0, -5.21, 0.004), "5.21 m antispinward"),
+        (Way(0, 0.0, 0.4), "0.40 m along the axis"), (Way(0, 0.0049, -0.4), "0.40 m back along the axis"),
+        (Way(0, -0.02, 0.4), "20.0 mm antispinward and 0.40 m along the axis"), (Way(0, 0.001, -0.001), "straight below"),
+        (Way(2, 25.0, 0.0, 100.0), "twice round and 25.00 m spinward"), (Way(-1, 0.0, 0.0, 60.0), "once round antispinward"),
+        (Way(3, -0.001, 2.0, 60.0), "3 times round spinward and 2.00 m along the axis"),
+        (Way(-4, 29.5, 0.0, 60.0), "3 times round and 30.50 m antispinward (29.50 m spinward by the nearest way)"),
+        (Way(1, -40.0, 0.0, 100.0), "60.00 m spinward (40.00 m antispinward by the nearest way)"),
     ],
 )  # fmt: skip
-def test_drifts(along_m, axial_m, said):
-    assert phrases.drift(along_m, axial_m) == said.replace(" m", NB + "m")
+def test_ways(way, said):
+    assert phrases.where(way) == said.replace(" m", NB + "m")
 
 
 def said(document, units="si", motion=0):
@@ -70,6 +76,7 @@ def test_us_units_change_the_words_and_nothing_else():
     for a, b in zip(si["motions"], us["motions"], strict=True):
         assert a.pop("words") != b.pop("words")
         assert a.pop("pieces") != b.pop("pieces")
+        assert a.pop("in_short") != b.pop("in_short")
     assert si == us
 
 

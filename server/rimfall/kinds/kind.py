@@ -14,10 +14,12 @@ from ..motions.ground import MOST_TRIES
 from ..motions.plan import Plan
 from ..motions.setting import Setting
 from ..motions.track import Track
+from ..motions.ways import Way, Ways
 from ..phrases import pieces, plain
 from ..shapes import Ground
 from ..shapes.base import DECK
 from .motion import Motion
+from .words import briefly
 
 ARM_M = 0.3  # a thing starts in the hand, an arm's length in front of who holds it
 
@@ -131,7 +133,7 @@ class Kind:
     may be). plan(setting, motion). outcome(traced, units): sentences of what it does. assumptions(traced, setting): sentences of
     what its answer leaves out. element: what a thing of it is called in files, before its own name. limit: of the steps of its plan.
     eases: what makes it less work, besides fewer rebounds and a shorter clock. least_bytes(setting, motion): memory that it is sure to
-    take, told without working it out.
+    take, told without working it out. in_short(traced, units): what comes of it, said of its name ("lands 5.21 m spinward after 1.06 s").
     """
 
     name: str
@@ -146,11 +148,12 @@ class Kind:
     limit: StepLimit = IN_FLIGHT
     eases: tuple[str, ...] = ()
     least_bytes: Callable[[Setting, Any], float] = lambda _setting, _motion: 0.0
+    in_short: Callable[["Traced", str], str] = briefly
 
 
 @dataclass(frozen=True)
 class Traced:
-    """A motion of the scene and all that came of it; stands_on: its ground;
+    """A motion of the scene and all that came of it; ways: how far its moments are from its release; stands_on: its ground;
     findings: what its kind tells beside its path (`plan.Plan`); drift: the parts of its landing's drift, or None and why not
     (`drift.parts`)."""
 
@@ -159,6 +162,7 @@ class Traced:
     plan: Plan
     track: Track
     flat_gravity: FlatGravityReference | None
+    ways: Ways
     stands_on: Ground = DECK
     findings: dict[str, Any] = field(default_factory=dict)
     drift: tuple[Any, Any] = (None, "not_flown")
@@ -183,6 +187,18 @@ class Traced:
             return max(self.track.ends_s, stream.batch.last_ends_s)
         return self.track.ends_s + (stream.last_leaves_s - stream.first_leaves_s)
 
+    def way(self, moment: Any) -> Way:
+        """From the release to a Moment."""
+        return self.ways.of([moment])[0]
+
+    @property
+    def plain_way(self) -> Way | None:
+        """From the release to the landing under plain gravity, over flat ground; None where there is none."""
+        if self.flat_gravity is None or self.flat_gravity.landing is None:
+            return None
+        landing = self.flat_gravity.landing
+        return Way(0, landing["drift_m"], landing["axial_m"] - self.plan.place[2])
+
     def outcome(self, units: str = "si") -> list[str]:
         """One or two sentences of what it does, as an author could use them."""
         return [plain(sentence) for sentence in self._outcome(units)]
@@ -190,6 +206,12 @@ class Traced:
     def outcome_pieces(self, units: str = "si") -> list[str]:
         """The same as one text in pieces, of which the second, where there is one, says how far off it ends."""
         return pieces(self._outcome(units))
+
+    def in_short(self, units: str = "si") -> str:
+        """What comes of it in a phrase that its name goes before: "lands 5.21 m spinward after 1.06 s"."""
+        if self.track.path is None:
+            return "does not start before the scene ends"
+        return plain(self.kind.in_short(self, units))
 
     def _outcome(self, units: str) -> list[str]:
         return ["The scene ends before it starts."] if self.track.path is None else self.kind.outcome(self, units)

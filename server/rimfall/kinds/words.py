@@ -2,13 +2,13 @@
 
 import numpy as np
 
+from ..motions.drift import FAR_ROUND
 from ..motions.journey import ON_THE_GROUND
-from ..phrases import drift, length, seconds, speed
+from ..motions.ways import Way
+from ..phrases import STILL_M, STRAIGHT_BELOW, length, seconds, speed, where
 from ..physics.drag import GREATEST_RE
 from ..physics.liquids import drop_volume_m3
 
-_NO_DRIFT = drift(0.0, 0.0)
-_NONE_M = 0.005  # a shift smaller than this is none worth a word
 _SURFACE_WORDS = {
     "deck": "the deck",
     "floor": "the floor",
@@ -16,6 +16,9 @@ _SURFACE_WORDS = {
     "table": "the table",
     "wall": "an end wall",
 }
+_FAR_ROUND = (
+    "One of the causes alone would carry it more than a quarter of the way round: its drift is not taken apart."
+)
 _LIFTS_M_S = 1e-6  # an upward speed that is more than rounding
 
 
@@ -32,14 +35,14 @@ def since(traced, event):
 
 
 def there(traced, moment, units, stressed=False, none="where it began"):
-    """How far it is at a moment from where it began, in words."""
-    return from_the_start(traced, moment.drift_m, moment.axial_m, units, stressed, none)
+    """How far it is at a moment from where it began, in words; `none`: where it is that very place."""
+    return off(traced, traced.way(moment), units, stressed, none)
 
 
-def from_the_start(traced, drift_m, axial_m, units, stressed=False, none="where it began"):
-    """How far a place is along the ground and across it from where a motion began, in words; `none`: where it is that very place."""
-    where = drift(drift_m, axial_m - traced.plan.place[2], units, traced.across, stressed)
-    return none if where == _NO_DRIFT else where
+def off(traced, way, units, stressed=False, none="where it began"):
+    """A way of a motion in words; `none`: where there is none."""
+    said = where(way, units, traced.across, stressed)
+    return none if said == STRAIGHT_BELOW else said
 
 
 def ending(traced, units):
@@ -57,11 +60,8 @@ def ending(traced, units):
 
 
 def _still_going(traced, units):
-    samples = traced.track.samples
-    if not len(samples.time_s):
-        return ""
-    moving = speed(float(np.linalg.norm(samples.rotating_velocity_m_s[-1])), units)
-    end = samples.moment(-1, "end", traced.plan.place[0])
+    end = traced.track.last
+    moving = speed(end.speed_m_s, units)
     after = seconds(end.time_s - traced.plan.start_s)
     return f"is still under way at {moving} after {after}, {there(traced, end, units)}"
 
@@ -107,12 +107,29 @@ def landing(traced, units, who="It", many=False):
     track = traced.track
     if track.landing is None:
         return _no_landing(traced, who, many, units)
-    where = there(traced, track.landing, units, stressed=True, none=_NO_DRIFT)
+    where_to = there(traced, track.landing, units, stressed=True, none=STRAIGHT_BELOW)
     after = track.landing.time_s - traced.plan.start_s
     if after == 0:
         return f"{who} {'lie' if many else 'lies'} on {the(traced, track.landing.surface)} from the start."
     verb = "land" if many else "lands"
-    return f"{who} {_met_before(traced)}{verb} {where} after {seconds(after)}{plainly(traced, units)}."
+    return f"{who} {_met_before(traced)}{verb} {where_to} after {seconds(after)}{plainly(traced, units)}."
+
+
+def briefly(traced, units):
+    """What comes of a thing that flies or rolls, in a phrase: where it first lands, else how it ends."""
+    track, start_s = traced.track, traced.plan.start_s
+    if track.landing is not None and track.landing.time_s <= start_s:
+        return f"lies on {the(traced, track.landing.surface)} from the start"
+    if track.landing is not None:
+        where_to = there(traced, track.landing, units, none=STRAIGHT_BELOW)
+        return f"lands {where_to} after {since(traced, track.landing)}"
+    if track.end == "met a surface":
+        last = track.events[-1]
+        where_to = there(traced, last, units, none="where it began")
+        return f"ends against {the(traced, last.surface)} {where_to} after {since(traced, last)}"
+    if traced.plan.surface is None and track.end in ("time limit", "duration"):
+        return f"is still in flight after {since(traced, track.last)}, {there(traced, track.last, units)}"
+    return ending(traced, units)
 
 
 def _met_before(traced):
@@ -124,13 +141,12 @@ def _met_before(traced):
     return f"meets {the(traced, first.surface)} after {seconds(first.time_s - traced.plan.start_s)} and "
 
 
-def plainly(traced, units, none=_NO_DRIFT):
+def plainly(traced, units, none=STRAIGHT_BELOW):
     """Where and when it would land under plain gravity, as the end of a sentence; "" where it would not. none: where that is no drift."""
-    if traced.flat_gravity is None or traced.flat_gravity.landing is None:
+    if traced.plain_way is None:
         return ""
-    flat = traced.flat_gravity.landing
-    where = from_the_start(traced, flat["drift_m"], flat["axial_m"], units, none=none)
-    return f"; under plain gravity, {where} after {seconds(flat['time_s'] - traced.plan.start_s)}"
+    after = seconds(traced.flat_gravity.landing["time_s"] - traced.plan.start_s)
+    return f"; under plain gravity, {off(traced, traced.plain_way, units, none=none)} after {after}"
 
 
 def _no_landing(traced, who, many, units):
@@ -139,11 +155,13 @@ def _no_landing(traced, who, many, units):
     after = seconds(last.time_s - traced.plan.start_s)
     if track.end == "met a surface":
         on = the(traced, track.events[-1].surface)
-        return f"{who} {'meet' if many else 'meets'} {on} {there(traced, last, units, none=_NO_DRIFT)} after {after}."
+        return (
+            f"{who} {'meet' if many else 'meets'} {on} {there(traced, last, units, none=STRAIGHT_BELOW)} after {after}."
+        )
     if track.end == "edge":
         verb = "pass" if many else "passes"
-        where = there(traced, last, units, stressed=True, none=_NO_DRIFT)
-        return f"{who} {verb} the edge {where} after {after}; what lies beyond is not followed."
+        where_to = there(traced, last, units, stressed=True, none=STRAIGHT_BELOW)
+        return f"{who} {verb} the edge {where_to} after {after}; what lies beyond is not followed."
     if track.end == "duration":
         return f"{who} {'are' if many else 'is'} still in flight when the scene ends."
     ground = the(traced, traced.ground)
@@ -152,27 +170,27 @@ def _no_landing(traced, who, many, units):
 
 def why(traced, units):
     """One sentence of what the causes of a drift have done, where they can be told apart; else nothing."""
-    parts, _ = traced.drift
-    if parts is None or abs(parts["coriolis"]) < _NONE_M:
+    parts, none = traced.drift
+    if none == FAR_ROUND:
+        return _FAR_ROUND
+    if parts is None or abs(parts["coriolis"]) < STILL_M:
         return ""
     shifts = [("Coriolis", parts["coriolis"]), ("drag", parts["drag"]), ("the rest", parts["other"])]
     clauses = [f"{cause} shifts that {_shift(by_m, units)}" for cause, by_m in shifts[:1]]
-    clauses += [f"{cause} {_shift(by_m, units)}" for cause, by_m in shifts[1:] if abs(by_m) >= _NONE_M]
+    clauses += [f"{cause} {_shift(by_m, units)}" for cause, by_m in shifts[1:] if abs(by_m) >= STILL_M]
     listed = ", ".join(clauses[:-1]) + (" and " if clauses[:-1] else "") + clauses[-1]
     without = "Coriolis and drag" if parts["drag"] else "Coriolis"
     return f"{_alone(traced, without, parts['centrifugal'], units)}; {listed}."
 
 
 def _alone(traced, without, drift_m, units):
-    """Where it would land with the first cause alone. The parts are those along the ground: where a thing also goes across it,
-    only that is said."""
+    """Where it would land with the first cause alone, spinward or antispinward; where a thing also goes across that, only that is said."""
     stream = traced.plan.stream
     who = "it" if stream is None or stream.batch is not None else "they"
-    across_m = traced.track.landing.axial_m - traced.plan.place[2]
-    if abs(across_m) < _NONE_M:
-        return f"Without {without} {who} would land {drift(drift_m, 0.0, units, stressed=True)}"
-    goes = f"go {_shift(drift_m, units)}" if abs(drift_m) >= _NONE_M else "not drift"
-    return f"Along the {traced.ground}, without {without} {who} would {goes}"
+    if abs(traced.way(traced.track.landing).axial_m) < STILL_M:
+        return f"Without {without} {who} would land {where(Way(0, drift_m, 0.0), units, stressed=True)}"
+    goes = f"go {_shift(drift_m, units)}" if abs(drift_m) >= STILL_M else "not drift"
+    return f"Along the {traced.stands_on.name}, without {without} {who} would {goes}"
 
 
 def _shift(by_m, units):
@@ -182,7 +200,6 @@ def _shift(by_m, units):
 _GREATEST_MACH = 0.3  # beyond it drag of a sphere rises with the Mach number: common practice, no source
 _BUOYANCY_SHARE = 0.01
 AIR_FOLLOWS = "The air follows the changing spin at once; real air lags behind."
-_RISEN_M = 0.005  # less is none worth a word
 
 
 def rose(traced, units):
@@ -190,20 +207,15 @@ def rose(traced, units):
     track = traced.track
     last = track.events[-1]
     risen = last.height_m - traced.plan.place[1]
-    if not traced.plan.body.buoyant or track.landing is not None or risen < _RISEN_M:
+    if not traced.plan.body.buoyant or track.landing is not None or risen < STILL_M:
         return []
     first = next((e for e in track.events if e.surface is not None), None)
     after = seconds(last.time_s - traced.plan.start_s)
     if first is None:
         return [f"It rises {length(risen, units)} in {after} and never meets {the(traced, traced.ground)}."]
     met_after = seconds(first.time_s - traced.plan.start_s)
-    where = drift(*_from(traced.plan.place, first), units, traced.across)
-    above = "straight above" if where == _NO_DRIFT else where
+    above = there(traced, first, units, none="straight above")
     return [f"It rises and meets {the(traced, first.surface)} {above} after {met_after}{_then(traced, first, units)}."]
-
-
-def _from(place, moment):
-    return moment.along_m - place[0], moment.axial_m - place[2]
 
 
 def _then(traced, first, units):
@@ -211,10 +223,10 @@ def _then(traced, first, units):
     track, last = traced.track, traced.track.events[-1]
     if last is first or track.end not in ("rest", "met a surface"):
         return ""
-    place = (first.along_m, first.height_m, first.axial_m)
-    further = drift(*_from(place, last), units, traced.across, stressed=track.end == "rest")
     if track.end == "rest":
-        return " and comes to rest there" if further == _NO_DRIFT else f" and comes to rest {further} of there"
+        (way,) = traced.ways.between((first.along_m, first.height_m, first.axial_m), [last])
+        further = off(traced, way, units, stressed=True, none="")
+        return f" and comes to rest {further} of there" if further else " and comes to rest there"
     after = seconds(last.time_s - traced.plan.start_s)
     return f" and ends against {the(traced, last.surface)} after {after}"
 

@@ -4,7 +4,8 @@ First the centrifugal force alone, with the pull of the room (a ship's thrust, t
 any a thing would not come down: in the turning frame x'' = w^2 x, so that x = x0 cosh wt + u0/w sinh wt. Its part holds the
 throw's own way too: it is the whole drift of that stage. Then Coriolis as well: the straight line of the room that does not
 turn. Then the drag of the air. What is left is other: lift, buoyancy, and a spin that changes (the stages take that of the
-release). Each part is the drift with its cause less the drift before.
+release). Each part is the drift with its cause less the drift before. Drifts are ways along the ground, whole turns included
+(`ways.py`); they are not taken apart where one cause alone carries a thing more than a quarter turn about the axis.
 """
 
 from dataclasses import dataclass, replace
@@ -16,30 +17,33 @@ from ..physics.budget import passing, spend
 from ..physics.crossings import first_contact, touching
 from ..physics.forces import Medium
 from ..physics.integrate import Step
-from ..physics.protocols import Chart
 from ..physics.spin import steady
 from .flight import Release, StepLimitExceeded, fly
 from .journey import ON_THE_GROUND
 from .plan import Plan
 from .setting import Setting
 from .track import Track
+from .ways import Ways
 
 ORDER = ("centrifugal", "coriolis", "drag", "other")
+FAR_ROUND = "far_round"
 _POWERS = 15  # of a step: what is left of cosh within turned.MOST_RAD is rounding
 _STEPS_AT_ONCE = 8
 _GREATEST_EXPONENT = 300.0  # of e: beyond it all is far past every surface
+_QUARTER = 0.25  # of a turn: a part beyond it says nothing of where a thing lands
 _READ_AT = 129  # times besides the steps' own at which a flight's azimuth is followed
 
 
-def parts(setting: Setting, plan: Plan, track: Track) -> tuple[dict | None, str | None]:
+def parts(setting: Setting, plan: Plan, track: Track, ways: Ways) -> tuple[dict | None, str | None]:
     """drift_parts_m of a motion's landing as a dict, and None; or None, and why there are none: "not_flown", "no_spin",
     "starts_there", "met_something_first", "spin_changes" (a pour's), "no_landing_without_coriolis", "no_landing_without_air",
-    "no_landing_without_the_rest"."""
+    "no_landing_without_the_rest", "far_round" (a cause of more than a quarter turn)."""
     why = _why_none(setting, plan, track)
     if why is not None:
         return None, why
-    flight = _flight(setting, plan, track)
-    drift_m = track.landing.along_m - plan.place[0]
+    flight = _flight(setting, plan, track, ways)
+    (way,) = ways.of([track.landing])
+    drift_m = way.in_all_m
     so_far, causes = 0.0, {}
     for cause, without, stage in _stages(setting, plan, flight, drift_m):
         with passing():
@@ -47,7 +51,10 @@ def parts(setting: Setting, plan: Plan, track: Track) -> tuple[dict | None, str 
         if stage_m is None:
             return None, f"no_landing_without_{without}"
         causes[cause], so_far = stage_m - so_far, stage_m
-    return {"order": list(ORDER), **causes, "other": drift_m - so_far}, None
+    causes["other"] = drift_m - so_far
+    if way.round_m is not None and max(map(abs, causes.values())) > _QUARTER * way.round_m:
+        return None, FAR_ROUND
+    return {"order": list(ORDER), **causes}, None
 
 
 def _why_none(setting, plan, track):
@@ -76,13 +83,13 @@ def _stages(setting, plan, flight, drift_m):
 
 @dataclass(frozen=True)
 class _Flight:
-    """A release, its state (3,) in the turning frame, the rate there, the chart, and how long it might fly."""
+    """A release, its state (3,) in the turning frame, the rate there, the ways of its motion, and how long it might fly."""
 
     release: Release
     position_m: np.ndarray
     velocity_m_s: np.ndarray
     omega_rad_s: float
-    chart: Chart
+    ways: Ways
     limit_s: float
 
     def flown(self, setting, air):
@@ -178,18 +185,17 @@ class _Flight:
 
     def _along(self, end, swept_rad):
         """How far along the ground from the release a position (3,) of the turning frame is, that azimuth away."""
-        if self.chart.winds:
-            return self.chart.radius_m * swept_rad
-        return float(self.chart.along(end) - self.chart.along(self.position_m))
+        along_m = np.array([self.ways.habitat.radius_m * swept_rad])
+        return self.ways.at(self.ways.plan.place, along_m, end[None], self.release.body.radius_m)[0].in_all_m
 
 
 def _is_ground(surface, position):
     return not surface.edge and surface.name_at(position) in ON_THE_GROUND
 
 
-def _flight(setting, plan, track):
+def _flight(setting, plan, track, ways):
     course, release = plan.course, track.events[0]
     first = course.first if course.opening is None else course.opening.release
     limit_s = max(first.end_s, track.landing.time_s) - first.time_s
     begins = release.rotating_m, release.rotating_velocity_m_s, setting.omega_rad_s(first.time_s)
-    return _Flight(first, *begins, setting.habitat.chart(plan.floor), limit_s)
+    return _Flight(first, *begins, ways, limit_s)

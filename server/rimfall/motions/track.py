@@ -81,7 +81,7 @@ class Track:
     """first: grid number of the first of `samples`; end: how it ended; ends_s: when; events: Moments in order of
     time; landing: the first on the ground, or None and no_landing says why; apex: the greatest height; broke: where a pour's stream
     breaks; path: the whole of it, None where the scene ends before it begins; attitude_wxyz (n, 4): how the body has turned
-    in the turning frame at the samples, None where it does not."""
+    in the turning frame at the samples, None where it does not; last: as the path ends."""
 
     first: int
     samples: States
@@ -94,6 +94,7 @@ class Track:
     broke: Moment | None = None
     path: Trajectory | None = None
     attitude_wxyz: np.ndarray | None = None
+    last: Moment | None = None
 
 
 def grid_span(rate: Fraction, begin_s: float, end_s: float) -> tuple[int, int]:
@@ -138,6 +139,7 @@ def of_journey(setting: Setting, plan: Plan, journey: Journey) -> Track:
         both.moment(-1, "breaks", plan.place[0]) if broke_s else None,
         path,
         _attitude(setting, plan, path, grid),
+        moments.moment(-1, "end", plan.place[0]),
     )
 
 

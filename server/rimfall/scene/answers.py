@@ -158,13 +158,15 @@ def outcome(traced, trace, units="si"):
     """What came of a motion, without its arrays: events with exact states (made as they are written), landing, apex, words, and what
     was left out."""
     track = traced.track
+    ways = traced.ways.of([*track.events, *([] if track.apex is None else [track.apex])])
     return {
         "surface": traced.plan.surface,
         "ramp": None if traced.plan.ramp_m is None else {"corners_m": traced.plan.ramp_m.tolist()},
-        "events": (_event(e) for e in track.events),
+        "events": map(_event, track.events, ways),
         "landing": _landing(traced),
         "no_landing": track.no_landing,
-        "apex": _apex(track.apex),
+        "apex": None if track.apex is None else _when(track.apex, ways[-1]),
+        "in_short": traced.in_short(units),
         "words": traced.outcome(units),
         "assumptions": traced.assumptions(trace.setting),
     }
@@ -174,13 +176,16 @@ def _place(moment):
     return {"along_m": moment.along_m, "height_m": moment.height_m, "axial_m": moment.axial_m}
 
 
-def _event(event):
+def _when(moment, way):
+    return {"time_s": moment.time_s, **_place(moment), "way": way.as_data()}
+
+
+def _event(event, way):
     spend()
     after = {} if event.after_m_s is None else {"velocity_after_m_s": event.after_m_s.tolist()}
     return {
         "kind": event.kind,
-        "time_s": event.time_s,
-        **_place(event),
+        **_when(event, way),
         "rotating_m": event.rotating_m.tolist(),
         "inertial_m": event.inertial_m.tolist(),
         "velocity_m_s": event.local_m_s.tolist(),
@@ -197,13 +202,10 @@ def _landing(traced):
         return None
     names = ("time_s", "along_m", "axial_m", "drift_m", "speed_m_s", "incidence_deg")
     return {name: getattr(landing, name) for name in names} | {
+        "way": traced.way(landing).as_data(),
         "drift_parts_m": traced.drift[0],
         "drift_parts_none": traced.drift[1],
     }
-
-
-def _apex(moment):
-    return None if moment is None else {"time_s": moment.time_s, **_place(moment)}
 
 
 def _companion(traced, offset):
@@ -228,7 +230,7 @@ def _companion(traced, offset):
         "height_m": _finite(height),
         "axial_m": _finite(axial),
         "rotating_m": _finite(beside.rotating_m - offset),
-        "landing": beside.landing,
+        "landing": beside.landing and beside.landing | {"way": traced.plain_way.as_data()},
         "none_because": None,
     }
 

@@ -10,6 +10,7 @@ from ..motions.carry import carry
 from ..motions.flight import StepLimitExceeded
 from ..motions.setting import Setting
 from ..motions.track import grid_span
+from ..motions.ways import Ways
 from ..physics import spin as spins
 from ..physics.budget import TooMuchWork, current, spend
 from .document import Scene, setting_of
@@ -124,8 +125,9 @@ def _traced(setting, motion, plan, journey, flat):
     if motion_track.path is not None:
         beside = None if flat is None else flat_gravity.of_journey(setting, plan, flat, motion_track.ends_s)
         findings = plan.findings(setting, plan, motion_track) if plan.findings else {}
-    ground, parts = setting.habitat.words_of_ground, drift.parts(setting, plan, motion_track)
-    return Traced(KINDS[motion.kind], motion, plan, motion_track, beside, ground, findings, parts)
+    ways, ground = Ways(setting.habitat, plan), setting.habitat.words_of_ground
+    parts = drift.parts(setting, plan, motion_track, ways)
+    return Traced(KINDS[motion.kind], motion, plan, motion_track, beside, ways, ground, findings, parts)
 
 
 def _grid_count(setting, motions):

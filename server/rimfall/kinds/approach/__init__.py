@@ -164,6 +164,13 @@ def approached(traced, units):
     ]
 
 
+def in_short(traced, units):
+    """When it docks and how fast, in a phrase."""
+    comes = "reaches the dock" if traced.track.end == "arrived" else "would reach the dock"
+    takes = seconds(traced.motion.from_m / traced.motion.speed_m_s)
+    return f"{comes} after {takes} at {speed(traced.findings['to_cancel_size_m_s'], units)}"
+
+
 PAGE = Page(
     group="Craft",
     **called("an approach", many="approaches"),
@@ -213,6 +220,7 @@ KIND = Kind(
     check=check,
     plan=plan,
     outcome=approached,
+    in_short=in_short,
     assumptions=lambda _traced, _setting: _LEFT_OUT,
     page=PAGE,
     element="approach",

@@ -5,7 +5,7 @@ from typing import Literal
 import numpy as np
 
 from ...fields import linear, log, number
-from ...phrases import drift, seconds
+from ...phrases import seconds, where
 from ..kind import Finding, Kind, Page, Stage, StepLimit, called, when
 from ..motion import BodyPart, Motion, at_height, body_field, body_of, heading_field, speed_field
 from ..places import TOUCH_M, clear_of_surfaces, of_a_size
@@ -79,8 +79,9 @@ def _leans(traced, units):
         return "It hangs straight down and stays there." if at_rest else ""
     if not at_rest:
         return f"Its plumb line leans {_degrees(plumb[0])} from the upright."
-    place, pivot = traced.plan.place, traced.motion.place
-    aside = drift(place[0] - pivot.along_m, place[2] - pivot.axial_m, units, traced.across)
+    pivot = traced.motion.place
+    (way,) = traced.ways.between((pivot.along_m, pivot.height_m, pivot.axial_m), traced.track.events[:1])
+    aside = where(way, units, traced.across)
     return f"It hangs {_degrees(plumb[0])} from the upright, {aside} from its pivot, and stays there."
 
 
@@ -130,6 +131,19 @@ def _ends(traced):
     if track.end == "slack":
         return f"After {after} nothing stretches its line any more, and it is not followed further."
     return ""
+
+
+def in_short(traced, _units):
+    """How it hangs or swings, in a phrase."""
+    findings = traced.findings
+    if not len(findings["swing_deg"]):
+        return "begins to swing as the scene ends"
+    if not np.any(findings["tension_n"]) and not findings["slack"]:
+        return "stays where it is, with no weight to stretch its line"
+    swing, plumb = float(np.max(findings["swing_deg"])), findings["plumb_deg"]
+    if swing >= _STILL_DEG:
+        return f"swings up to {_degrees(swing)} from plumb"
+    return "hangs straight down" if plumb[0] < _STILL_DEG else f"hangs {_degrees(plumb[0])} from the upright"
 
 
 def assumptions(traced, setting):
@@ -195,6 +209,7 @@ KIND = Kind(
     check=check,
     plan=plan,
     outcome=hung,
+    in_short=in_short,
     assumptions=assumptions,
     page=PAGE,
     element="hang",

@@ -6,12 +6,13 @@ from typing import Literal
 from ...fields import linear, number
 from ...motions.journey import Start
 from ...motions.plan import Plan
+from ...motions.ways import Ways
 from ...phrases import length, seconds
 from ...physics import frames
 from ..kind import Finding, Kind, Page, Stage, called, when
 from ..motion import NO_GRAVITY, Carried, at_height, elevation_field, heading_field, speed_field
 from ..people import AS_A_BALL, GROUP, Person, over_the_feet, person, stands
-from ..words import AIR_FOLLOWS, from_the_start, plainly, the, why
+from ..words import AIR_FOLLOWS, plainly, the, there, why
 
 _LEFT_OUT = "The jumper is a point with a mass and one drag at every speed, and does not turn or bend the knees."
 _STRAIGHT_UP_DEG = 89.95
@@ -59,28 +60,28 @@ def plan(setting, motion):
     )
 
 
-def _findings(_setting, plan, track):
-    """Where the feet leave the ground and where they land, (along, axial), and how far that is apart on the ground, metres.
+def _findings(setting, plan, track):
+    """Where the feet leave the ground and where they land, (along, axial), and how far that is apart by the nearest way on the ground, metres.
 
     push_g: None, since the push itself is not followed.
     """
     left, landing = [plan.place[0], plan.place[2]], track.landing
     if landing is None:
         return {"left_m": left, "lands_m": None, "apart_m": None, "push_g": None}
+    (way,) = Ways(setting.habitat, plan).of([landing])
     lands = [landing.along_m, landing.axial_m]
-    return {"left_m": left, "lands_m": lands, "apart_m": math.dist(left, lands), "push_g": None}
+    return {"left_m": left, "lands_m": lands, "apart_m": math.hypot(way.spinward_m, way.axial_m), "push_g": None}
 
 
 def jumped(traced, units):
     """Where a jump comes down."""
-    findings, track = traced.findings, traced.track
+    track = traced.track
     if track.landing is None:
         return [f"Nothing brings the jumper back: {_still(traced, units)}."]
     after = track.landing.time_s - traced.plan.start_s
     if after == 0:
         return ["The jumper does not leave the ground."]
-    (left_m, _), (along_m, axial_m) = findings["left_m"], findings["lands_m"]
-    where = from_the_start(traced, along_m - left_m, axial_m, units, stressed=True, none="where the jump began")
+    where = there(traced, track.landing, units, stressed=True, none="where the jump began")
     rise = track.apex.height_m - traced.plan.place[1] if track.apex is not None else 0.0
     plain = plainly(traced, units, none="where it began")
     lands = f"The jumper rises {length(rise, units)} and lands {where} after {seconds(after)}{plain}."

@@ -151,6 +151,16 @@ def let_go(traced, units):
     return [*out, *_sweeps(traced, findings, units)]
 
 
+def in_short(traced, units):
+    """How far off one is at the end, in a phrase."""
+    findings, after = traced.findings, seconds(traced.track.ends_s - traced.plan.start_s)
+    if traced.track.end == "met a surface":
+        return f"meets the hull after {after}"
+    if not len(findings["distance_m"]) or findings["leaves_m_s"] == 0:
+        return "stays beside the hull"
+    return f"is {length(float(findings['distance_m'][-1]), units)} from where it let go after {after}"
+
+
 def _sweeps(traced, findings, units):
     if not findings["sweeps_by"]:
         return []
@@ -197,6 +207,7 @@ KIND = Kind(
     check=check,
     plan=plan,
     outcome=let_go,
+    in_short=in_short,
     assumptions=lambda _traced, _setting: _LEFT_OUT,
     page=PAGE,
     element="let_go",

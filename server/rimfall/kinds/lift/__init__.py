@@ -186,6 +186,16 @@ def rode(traced, units):
     ]
 
 
+def in_short(traced, _units):
+    """How the ride pushes, in a phrase."""
+    findings = traced.findings
+    most = findings["most_sideways_m_s2"]
+    rides = f"rides for {seconds(findings['takes_s'])}"
+    if most / G0_M_S2 < _FELT:
+        return rides
+    return f"{rides}, pushed {_way(findings)} by up to {most / G0_M_S2:.2f} g"
+
+
 def _way(findings):
     """The way of a push that keeps to one way."""
     least = _LEAST_PUSH * findings["most_sideways_m_s2"]  # one that begins from rest begins with rounding errors
@@ -244,6 +254,7 @@ KIND = Kind(
     check=check,
     plan=plan,
     outcome=rode,
+    in_short=in_short,
     assumptions=lambda _traced, _setting: _LEFT_OUT,
     page=PAGE,
     element="lift",

@@ -9,7 +9,7 @@ from ..motion import Motion, at_height, elevation_field, heading_field
 from ..places import clear_of_surfaces
 from .batch import least_bytes
 from .plan import plan
-from .words import assumptions, poured
+from .words import assumptions, in_short, poured
 
 LIQUID_NAMES = tuple(x.name for x in LIQUIDS)
 
@@ -143,6 +143,7 @@ KIND = Kind(
     check=check,
     plan=plan,
     outcome=poured,
+    in_short=in_short,
     assumptions=assumptions,
     page=PAGE,
     element="pour",

@@ -28,10 +28,12 @@ class Cup:
 @dataclass(frozen=True)
 class Arrivals:
     """How N parcels come down to the height of a cup's rim: passes_s (N,), nan for those that do not; beside_m (N, 2): how far
-    spinward and along the axis of the cup they pass; caught_s (N,): when they pass its opening, nan for those that miss it."""
+    along and across from the cup they pass, as places count it; off_m (N, 2): how far spinward and across there; caught_s (N,): when
+    they pass its opening, nan for those that miss it."""
 
     passes_s: np.ndarray
     beside_m: np.ndarray
+    off_m: np.ndarray
     caught_s: np.ndarray
 
     @property
@@ -42,7 +44,8 @@ class Arrivals:
 
 def none_of(count):
     """Arrivals of as many parcels that never come down to the rim's height."""
-    return Arrivals(np.full(count, np.nan), np.full((count, 2), np.nan), np.full(count, np.nan))
+    nowhere = np.full((count, 2), np.nan)
+    return Arrivals(np.full(count, np.nan), nowhere, nowhere, np.full(count, np.nan))
 
 
 def cup_of(setting, motion):
@@ -60,21 +63,30 @@ def arrivals(setting, cup, trajectories):
     chart, spin = setting.habitat.chart(cup.floor), setting.habitat.spin
     passes_s = trajectories.first_fall_s(chart.level(cup.place[1]), spin)
     body = np.flatnonzero(np.isfinite(passes_s))
-    beside_m = np.full((len(passes_s), 2), np.nan)
+    beside_m, off_m = np.full((2, len(passes_s), 2), np.nan)
     caught_s = np.full(len(passes_s), np.nan)
     if len(body):
         position = trajectories.turning(spin, body, passes_s[body])[0]
-        beside_m[body] = _beside(setting, chart, cup, position)
+        beside_m[body] = _beside(chart, cup, position)
+        off_m[body] = _off(chart, cup, position, beside_m[body])
         near = body[np.linalg.norm(position - cup.middle_m, axis=1) < cup.diameter_m]
         caught_s[near] = _through(spin, cup, trajectories, near, passes_s[near])
-    return Arrivals(passes_s, beside_m, caught_s)
+    return Arrivals(passes_s, beside_m, off_m, caught_s)
 
 
-def _beside(setting, chart, cup, position):
-    """How far spinward and along the axis of the cup positions (n, 3) are, as places count it (n, 2)."""
+def _off(chart, cup, position, beside_m):
+    """How far (n, 2) from the cup's middle positions (n, 3) at its rim's height are: spinward and across, round the axis at their own
+    radius, else straight."""
+    if not chart.bends:
+        return (position - cup.middle_m) @ cup.axes[[0, 2]].T
+    return beside_m * np.stack([np.hypot(*position[:, :2].T) / chart.radius_m, np.ones(len(position))], axis=1)
+
+
+def _beside(chart, cup, position):
+    """How far along and across from the cup positions (n, 3) are, as places count it (n, 2)."""
     if not chart.winds:
         return np.stack([chart.along(position) - cup.place[0], chart.axial(position) - cup.place[2]], axis=1)
-    radius = setting.habitat.radius_m
+    radius = chart.radius_m
     turned = np.arctan2(position[:, 1], position[:, 0]) - cup.place[0] / radius
     return np.stack([radius * ((turned + np.pi) % (2 * np.pi) - np.pi), chart.axial(position) - cup.place[2]], axis=1)
 
@@ -112,6 +124,7 @@ _OF_CUPS = (
     "overflows_ml",
     "first_caught_s",
     "move_m",
+    "off_m",
     "level_m",
     "level_tilt_deg",
 )
@@ -120,7 +133,8 @@ _OF_CUPS = (
 def findings(setting, plan, track, *, flow, cup, arrived):
     """Findings of a pour. Of its cup, each None without one: `caught`, a share of all that is poured, and in millilitres
     `caught_ml` and `spilled_ml` (what is neither is under way when the scene ends, or clings to the lip); `overflows_ml`, a part of
-    what is spilled; `first_caught_s`; `move_m` [spinward, axial] to where the middle of the pour comes down to the rim's height;
+    what is spilled; `first_caught_s`; `off_m` [spinward, across], how far off the middle of the pour comes down to the rim's height;
+    `move_m` [along, across], the same as places count it, for a cup that is to be moved there;
     `level_m` and `level_tilt_deg`, of what is caught, at rest. `drops` and `thread` (`Batch.findings`, `Threads.findings`): None
     where every parcel follows the first one's path."""
     batch = plan.stream.batch
@@ -160,17 +174,18 @@ def _of_cup(setting, cup, arrived, poured_m3, volume_m3, settled):
         "spilled_ml": (missed + reaches - stays) / _ML_M3,
         "overflows_ml": (reaches - stays) / _ML_M3,
         "first_caught_s": float(np.min(arrived.caught_s[arrived.caught])) if np.any(arrived.caught) else None,
-        "move_m": _move(arrived, volume_m3),
+        "move_m": _middle(arrived, arrived.beside_m, volume_m3),
+        "off_m": _middle(arrived, arrived.off_m, volume_m3),
         **_level(setting, cup, stays, tilt, last_s),
     }
 
 
-def _move(arrived, volume_m3):
-    """Where the middle of the pour passes the rim's height, from the cup; None where nothing comes down to it."""
+def _middle(arrived, from_the_cup_m, volume_m3):
+    """Where the middle of the pour passes the rim's height, of distances (N, 2) from the cup; None where nothing comes down to it."""
     passes = np.isfinite(arrived.passes_s)
     if not np.any(volume_m3[passes]):
         return None
-    return np.average(arrived.beside_m[passes], axis=0, weights=volume_m3[passes]).tolist()
+    return np.average(from_the_cup_m[passes], axis=0, weights=volume_m3[passes]).tolist()
 
 
 def _level(setting, cup, volume_m3, tilt, time_s):

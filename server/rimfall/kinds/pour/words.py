@@ -2,9 +2,10 @@
 
 import numpy as np
 
-from ...phrases import drift, length, seconds, speed
+from ...motions.ways import Way
+from ...phrases import STRAIGHT_BELOW, length, seconds, speed, where
 from ...physics.liquids import DROP_PER_STREAM
-from ..words import in_air, landing, why
+from ..words import briefly, in_air, landing, why
 
 _FLATTENS_M = 0.003  # rain drops beyond it flatten and fall slower: Gunn & Kinzer (1949)
 _A_BASIN_M = 0.2  # an opening wider than this is called a basin's
@@ -19,6 +20,24 @@ def poured(traced, units):
     """What a pour does; with a cup there the question is whether it is reached."""
     said = (_reaching(traced, units), _leaving(traced, units), _lands(traced, units), why(traced, units))
     return [s for s in said if s]
+
+
+def in_short(traced, units):
+    """Whether it reaches the cup, else where it lands, in a phrase."""
+    findings = traced.findings
+    if traced.motion.target is None:
+        clings = traced.plan.stream.regime == "drips" and traced.plan.stream.drop_diameter_m is None
+        return "clings to the lip" if clings else briefly(traced, units)
+    cup = _cup(traced)
+    if findings["caught"] > _NONE:
+        return f"reaches {cup}: {_share(findings, units)}"
+    if findings["off_m"] is None or float(np.hypot(*findings["off_m"])) < _BESIDE_M:
+        return f"misses {cup}"
+    return f"misses {cup} by {length(float(np.hypot(*findings['off_m'])), units)}"
+
+
+def _cup(traced):
+    return "the basin" if traced.motion.target.diameter_m > _A_BASIN_M else "the cup"
 
 
 def _lands(traced, units):
@@ -88,7 +107,7 @@ def _reaching(traced, units):
     target, findings = traced.motion.target, traced.findings
     if target is None:
         return ""
-    cup = "the basin" if target.diameter_m > _A_BASIN_M else "the cup"
+    cup = _cup(traced)
     if findings["caught"] <= _NONE:
         return _misses(findings, cup, units, traced.across)
     said = f"The {traced.motion.liquid} reaches {cup}: {_share(findings, units)}."
@@ -113,20 +132,20 @@ def _volume(volume_ml, units):
 
 
 def _misses(findings, cup, units, across):
-    if findings["move_m"] is None:
+    if findings["off_m"] is None:
         return f"It misses {cup}: none of it comes down to the rim's height."
-    by, where = float(np.hypot(*findings["move_m"])), drift(*findings["move_m"], units, across)
+    by, goes = float(np.hypot(*findings["off_m"])), where(Way(0, *findings["off_m"]), units, across)
     if by < _BESIDE_M:
         return f"It misses {cup}: what would reach it is still under way when the scene ends."
-    return f"It misses {cup} by {length(by, units)}; {cup} should have stood {where}."
+    return f"It misses {cup} by {length(by, units)}; {cup} should have stood {goes}."
 
 
 def _moved(findings, cup, units, across):
     """Where a cup that caught a part of it should have stood."""
-    if findings["caught"] >= _ALL or float(np.hypot(*findings["move_m"])) < _BESIDE_M:
+    if findings["caught"] >= _ALL or float(np.hypot(*findings["off_m"])) < _BESIDE_M:
         return ""
-    where = drift(*findings["move_m"], units, across)
-    return "" if where == "straight below" else f" The middle of the pour comes down {where} of the middle of {cup}."
+    goes = where(Way(0, *findings["off_m"]), units, across)
+    return "" if goes == STRAIGHT_BELOW else f" The middle of the pour comes down {goes} of the middle of {cup}."
 
 
 def _level(findings, units):

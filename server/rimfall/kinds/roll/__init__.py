@@ -10,6 +10,7 @@ from ...fields import Strict, Whole, choice, linear, log, number
 from ...motions.ground import GroundStart
 from ...motions.journey import Start
 from ...motions.plan import Plan
+from ...motions.ways import Way
 from ...phrases import length, seconds
 from ...physics import contact, frames
 from ...physics.constants import RPM_RAD_S
@@ -30,7 +31,7 @@ from ..motion import (
     speed_field,
 )
 from ..places import TOUCH_M, of_a_size, over_its_floor, place_near
-from ..words import ending, from_the_start, in_air, rose, since, the
+from ..words import ending, in_air, off, rose, since, the
 
 _SWING_M = 0.05  # a swing along the axis smaller than this is none worth a word
 
@@ -223,7 +224,8 @@ def _plain_roll(traced, units):
     if beside.ends_s <= traced.plan.start_s:
         return ["Under plain gravity it would stay where it is."]
     place = beside.places_m[-1]
-    where = from_the_start(traced, float(place[0]) - traced.plan.place[0], float(place[2]), units)
+    way = Way(0, float(place[0]) - traced.plan.place[0], float(place[2]) - traced.plan.place[2])
+    where = off(traced, way, units)
     return [f"Under plain gravity it would be {where} after {seconds(beside.ends_s - traced.plan.start_s)}."]
 
 

@@ -11,7 +11,7 @@ from ...physics.surfaces import Drum, Plane
 from ..kind import Kind, Page, Stage, called
 from ..motion import BodyPart, Motion, at_height, body_field, body_of, place_of
 from ..places import body_clear
-from ..words import ending, in_air, rose, since, the, there
+from ..words import briefly, ending, in_air, rose, since, the, there
 
 _ON_THE_GROUND_M = 1e-9  # a thing whose underside is that near the ground stands on it
 
@@ -76,6 +76,13 @@ def stood(traced, units):
     return out
 
 
+def in_short(traced, units):
+    """Whether it stays, in a phrase."""
+    if any(e.kind not in ("release", "time_limit", "rest") for e in traced.track.events):
+        return briefly(traced, units)
+    return f"stands on {the(traced, traced.plan.surface)} and does not slide"
+
+
 PAGE = Page(
     group="Things",
     **called("a thing on a table", short="Stand", title="On a table", many="things on tables"),
@@ -94,6 +101,7 @@ KIND = Kind(
     check=check,
     plan=plan,
     outcome=stood,
+    in_short=in_short,
     assumptions=in_air,
     page=PAGE,
 )

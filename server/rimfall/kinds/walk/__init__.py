@@ -177,6 +177,16 @@ def walked(traced, units):
     return [*out, *_leaning(findings), *_ending(traced, units), *_floating(traced, units)]
 
 
+def in_short(traced, _units):
+    """What the feet feel, in a phrase."""
+    feet = traced.findings["feet_g"]
+    if not len(feet):
+        return "has no time for a step before the scene ends"
+    if traced.findings["standing_g"] == 0:
+        return "has no weight to walk with"
+    return f"feels {float(feet[0]):.2f} g at the feet for {seconds(traced.track.ends_s - traced.plan.start_s)}"
+
+
 def _later(first, last):
     return "" if abs(last - first) < _FELT else f", and {last:.2f} g at the end"
 
@@ -229,6 +239,7 @@ KIND = Kind(
     check=check,
     plan=plan,
     outcome=walked,
+    in_short=in_short,
     assumptions=lambda _traced, _setting: _LEFT_OUT,
     page=PAGE,
     element="walk",

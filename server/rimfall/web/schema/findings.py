@@ -38,8 +38,9 @@ class _Pour(Closed):
     overflows_ml: float | None = said("Of what is spilled, what had reached the cup, ml.")
     first_caught_s: float | None = said("When the first of it is caught, s; null where nothing is.")
     move_m: Pair | None = said(
-        "From the cup to where the middle of the pour comes down at its rim: spinward, along the axis; m."
+        "From the cup to where the middle of the pour comes down at its rim, as places count it: along, across; m."
     )
+    off_m: Pair | None = said("The same as a distance there: spinward, across; m.")
     level_m: float | None = said("How high what is caught stands at the cup's axis, m.")
     level_tilt_deg: float | None = said("Tilt of its surface, degrees.")
     drops: Drops | None = said("Drops one by one; null where every parcel follows the path of the first.")

@@ -20,7 +20,7 @@ EventKind = Literal[
 NoCompanion = Literal["no_spin", "rises", "given", "at_rest", "hangs", "outside", "not_started"]
 NoDriftParts = Literal[
     "not_flown", "no_spin", "starts_there", "met_something_first", "spin_changes", "no_landing_without_coriolis",
-    "no_landing_without_air", "no_landing_without_the_rest",
+    "no_landing_without_air", "no_landing_without_the_rest", "far_round",
 ]  # fmt: skip
 
 
@@ -96,10 +96,26 @@ class PlaceAboard(Closed):
     axial_m: float = said("Along the spin vector, m; on a platform outward from the axis.")
 
 
-class Moment(PlaceAboard):
+class Way(Closed):
+    """How far from the release along the ground where the thing then is: on round ground at its own radius, on flat floors and a
+    turntable straight, along the directions of the release."""
+
+    turns: int = said("Whole turns about the axis, spinward above 0; 0 where the ground does not go round.")
+    spinward_m: float = said("The nearest way beyond those turns, at most half a turn, spinward above 0, m.")
+    axial_m: float = said("Along the axis, and along the ground where that bends that way; on a turntable outward; m.")
+    of_turn: float | None = said("`spinward_m` as a part of once round; null where the ground does not go round.")
+
+
+class When(PlaceAboard):
     """A place and when."""
 
     time_s: float = said("Time of the scene, s.")
+
+
+class Moment(When):
+    """A place, when, and how far that is from the release."""
+
+    way: Way = said("How far from the release.")
 
 
 class Event(Moment):
@@ -124,12 +140,14 @@ class PlainLanding(Closed):
     along_m: float = said("Where along the ground, m.")
     axial_m: float = said("Where along the axis, m.")
     drift_m: float = said("`along_m` beyond that of the release, spinward above 0, m.")
+    way: Way = said("How far from the release.")
     speed_m_s: float = said("Speed at which it meets the ground, m/s.")
     incidence_deg: float | None = said("Angle from the ground's normal, degrees; null for a body at rest.")
 
 
 class DriftParts(Closed):
-    """The drift by cause, m: causes are switched on in this order, and each part is what the drift changes by."""
+    """The drift by cause, along the ground as in `way`, whole turns included, m: causes are switched on in this order, and each part is
+    what the drift changes by."""
 
     order: list[Literal["centrifugal", "coriolis", "drag", "other"]] = said("The order.", min_length=4, max_length=4)
     centrifugal: float = said("The drift under the centrifugal force alone, m.")
@@ -160,7 +178,7 @@ class Companion(Closed):
     none_because: NoCompanion | None = said("Why there is no companion; null where there is one.")
 
 
-class Breakup(Moment):
+class Breakup(When):
     """Where a stream breaks into drops."""
 
     length_m: float = said("Length of the stream there, m.")
@@ -216,6 +234,7 @@ class Motion(Closed):
     landing: Landing | None = said("Its first contact with the ground; null where there is none.")
     no_landing: NoLanding | None = said("Why there is no landing; null where there is one.")
     apex: Moment | None = said("The highest it goes; null where it does not move in the scene.")
+    in_short: str = said('What comes of it, said of its name: "lands 5.21 m spinward after 1.06 s".')
     words: list[str] = said("What comes of it in sentences, in the units asked for.")
     assumptions: list[str] = said("What was left out, in sentences.")
     pieces: list[str] = said("The same as `words` as one text in pieces: before, how far, and after.")
