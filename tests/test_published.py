@@ -209,13 +209,13 @@ def test_a_free_puck_on_a_turntable(row):
     assert row.allows(x if ", x in" in row.quantity else y)
 
 
-PLATFORM = {"radius_m": ROWS["TRJ-22"].inputs["diameter_m"] / 2, "spin_rpm": ROWS["TRJ-22"].inputs["rate_rpm"]}
+TURNTABLE = {"radius_m": ROWS["TRJ-22"].inputs["diameter_m"] / 2, "spin_rpm": ROWS["TRJ-22"].inputs["rate_rpm"]}
 
 
 @rows("TRJ-22", "TRJ-23")
 def test_a_student_catches_the_own_puck_after_half_a_turn(row):
-    up, rim = 2 / math.pi, figures(PLATFORM["radius_m"], PLATFORM["spin_rpm"] * RPM_RAD_S).rim_speed_m_s
-    traced = one(throw(0.0, math.hypot(up, rim), 180, math.degrees(math.atan2(up, rim))), PLATFORM)
+    up, rim = 2 / math.pi, figures(TURNTABLE["radius_m"], TURNTABLE["spin_rpm"] * RPM_RAD_S).rim_speed_m_s
+    traced = one(throw(0.0, math.hypot(up, rim), 180, math.degrees(math.atan2(up, rim))), TURNTABLE)
     landing = traced.track.landing
     assert kinds(traced) == ["release", "axis", "apex", "deck"]
     assert landing.time_s == pytest.approx(30.0, abs=1e-9)

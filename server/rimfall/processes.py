@@ -22,7 +22,7 @@ def workers_of(count, least=1):
     """How many processes to run: as many as asked, or as there are cores. Raises BadInput."""
     if count is not None and not least <= count <= GREATEST_WORKERS:
         may_be = f"{least} to {GREATEST_WORKERS}"
-        raise BadInput(refusal("workers", count, may_be, f"--workers was {count}; it may be {may_be}."))
+        raise BadInput(refusal("workers", count, may_be, f"--workers was {count}; it must be {may_be}."))
     return cores() if count is None else count
 
 

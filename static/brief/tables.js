@@ -60,7 +60,7 @@ export function tableOf(store) {
   return [h('table', {}, h('thead', {}, head), h('tbody', {}, ...rows)), h('p', { class: 'note' }, NOTE)];
 }
 
-const NOTE = 'Along is spinward; across is along the axis, on a platform outward. The angle is that of the motion from the upright of what it meets.';
+const NOTE = 'Along is spinward; across is along the axis, on a turntable outward. The angle is that of the motion from the upright of what it meets.';
 
 function motionRows(store, motion, index) {
   const first = motion.events.find(event => event.kind === 'deck' || event.kind === 'floor');

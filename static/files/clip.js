@@ -51,7 +51,7 @@ async function configFor(width, height, fps) {
     const config = { codec: string(width * height), width, height, framerate, bitrate: bitrate(width, height, framerate), latencyMode: 'quality' };
     if ((await VideoEncoder.isConfigSupported(config)).supported) return { name, config };
   }
-  throw new Error(`This browser codes no clip of ${width} × ${height}: choose a smaller picture.`);
+  throw new Error(`This browser cannot encode a clip of ${width} × ${height}: choose a smaller picture.`);
 }
 
 const bitrate = (width, height, framerate) => Math.round(width * height * framerate * BITS_A_PIXEL);

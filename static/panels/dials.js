@@ -6,7 +6,7 @@ import { showQuantity, threeFigures } from '../state/units.js';
 import { $, h, setAttribute, setText, icon } from './shared/dom.js';
 import { createField } from './shared/field.js';
 
-const RIMS = { deck: 'rim', floor: 'floor', platform: 'edge' };
+const RIMS = { deck: 'rim', floor: 'floor', turntable: 'edge' };
 const HOLDS = {
   gravity: { word: 'gravity', given: 'outward gravity', held: h => h.deck_gravity_m_s2 }, // the spin's: thrust, which is added, stays as it is
   rim_speed: { word: 'rim speed', given: 'rim speed', held: h => h.rim_speed_m_s },

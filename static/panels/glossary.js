@@ -1,10 +1,10 @@
-// "Words used here": a sheet of every term the page uses. Its entries are fetched when they are first wanted.
+// "Glossary": a sheet of every term the page uses. Its entries are fetched when they are first wanted.
 
 import { $, h } from './shared/dom.js';
 import { createSheet } from './shared/fold.js';
 
 export function createGlossary({ kinds }) {
-  const sheet = createSheet({ title: 'Words used here' });
+  const sheet = createSheet({ title: 'Glossary' });
   const list = h('dl', { class: 'glossary' });
   sheet.content.append(list);
   let filling = null;

@@ -47,8 +47,8 @@ export function createKeys({ store, clock, timeline, looks, stages, glossary, he
       },
     ],
     ['u', 'U', 'SI or US customary', () => store.look({ units: store.view.units === 'si' ? 'us' : 'si' })],
-    ['\\', '\\', 'stages as fits, beside, stacked', () => store.look({ split: after(['auto', 'beside', 'stacked'], store.view.split) })],
-    ['w', 'W', 'words used here', () => glossary.show()],
+    ['\\', '\\', 'layout: automatic, side by side, stacked', () => store.look({ split: after(['auto', 'beside', 'stacked'], store.view.split) })],
+    ['w', 'W', 'glossary', () => glossary.show()],
     ['?', '?', 'this list', () => sheet.show()],
   ];
   const sheet = createSheet({ title: 'Keys' });

@@ -29,7 +29,7 @@ export function stageDirection({ answer, view, fields }) {
     thrust = scene.habitat.axial_thrust_m_s2 ? ', thrust included' : '',
     speed = show(habitat.rim_speed_m_s, 'm/s');
   const gives = {
-    platform: `the edge at ${speed}, where ${atTheEdge(habitat, scene.habitat)}`,
+    turntable: `the edge at ${speed}, where ${atTheEdge(habitat, scene.habitat)}`,
     floor: `${inG(habitat.felt_g)} on the floor${thrust}, which moves at ${speed}`,
     deck: `${inG(habitat.felt_g)} on the deck${thrust}, the rim at ${speed}`,
   }[ground.name];

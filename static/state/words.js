@@ -1,7 +1,7 @@
 // Small words the page sets itself: headings, counts, camera presets.
 
 const COUNTS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve'];
-const PRESETS = { a: 'over the shoulder', b: 'beside', c: 'at the hub', d: 'down the axis', e: 'with it', w: 'whole wheel' };
+const PRESETS = { a: 'over the shoulder', b: 'from the side', c: 'at the hub', d: 'down the axis', e: 'following the object', w: 'whole wheel' };
 
 const ALONG_THE_AXIS = ['along the axis', 'back along the axis'];
 

@@ -12,10 +12,10 @@ const RAD = Math.PI / 180;
 
 export const PRESETS = {
   a: { name: 'Over the shoulder', plan: [-31, 47] },
-  b: { name: 'From beside', plan: [-9, 24] },
+  b: { name: 'From the side', plan: [-9, 24] },
   c: { name: 'From the hub', plan: [0, 0] },
   d: { name: 'From the axis', plan: [52, -52] },
-  e: { name: 'With it', plan: [25, 38] },
+  e: { name: 'Follow the object', plan: [25, 38] },
   w: { name: 'Whole wheel', plan: [-52, -52] },
 };
 
@@ -131,7 +131,7 @@ function aboutPerson({ radius_m, level }) {
   ];
 }
 
-// Whatever rises most of the way to the axis is only understood with the whole wheel round it; a platform is always shown whole.
+// Whatever rises most of the way to the axis is only understood with the whole wheel round it; a turntable is always shown whole.
 function climbs(points, { radius_m, ground }) {
   if (ground.level) return true;
   for (let i = 0; i < points.length; i += 3) if (Math.hypot(points[i], radius_m - points[i + 1]) < 0.3 * radius_m) return true;

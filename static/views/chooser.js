@@ -87,7 +87,7 @@ export function attachAlone(dom, store) {
   const label = () => {
     const alone = store.view.alone === dom.frame;
     dom.alone.setAttribute('aria-pressed', String(alone));
-    dom.alone.textContent = alone ? 'Both' : 'Alone';
+    dom.alone.textContent = alone ? 'Both' : 'Maximise';
   };
   dom.alone.addEventListener('click', () => store.look({ alone: store.view.alone === dom.frame ? null : dom.frame }));
   dom.box.addEventListener('keydown', event => {

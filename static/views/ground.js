@@ -32,7 +32,7 @@ function readFloor({ name, corners_m, ceiling_corners_m, radius_m, azimuth_deg, 
 
 export function drawnGround(shape) {
   if (shape.floors.length) return new Floors(shape);
-  return shape.level ? new Platform(shape) : new Round(shape);
+  return shape.level ? new Turntable(shape) : new Round(shape);
 }
 
 // What one ground must answer, told once: ground round the axis, measured from the radius toward the axis. Where it bends across, too,
@@ -150,11 +150,11 @@ class Floors extends Round {
   }
 }
 
-// A platform under outside gravity: up is the spin axis, a place's axial is its distance from that axis.
-class Platform extends Round {
+// A turntable under outside gravity: up is the spin axis, a place's axial is its distance from that axis.
+class Turntable extends Round {
   constructor(shape) {
     super(shape);
-    Object.assign(this, { level: true, whole: 'platform' });
+    Object.assign(this, { level: true, whole: 'turntable' });
   }
 
   at(along_m, height_m, axial_m, turn_rad, out) {
@@ -173,7 +173,7 @@ class Platform extends Round {
   }
 
   headroom() {
-    return this.radius_m < 2 ? 0 : Infinity; // a bench's platform is nothing to stand on
+    return this.radius_m < 2 ? 0 : Infinity; // a small turntable is nothing to stand on
   }
 
   middleOf() {

@@ -6,7 +6,7 @@ import { Dots, KIND } from './dots.js';
 import { figureGeometry } from './lay_figure.js';
 import { arc, disc, evenly, merged, ring, ringAngles, sheet, straight, swept, tube, withStrength, xyz } from './geometry.js';
 import { Levels } from './levels.js';
-import { blobMaterial, cardMaterial, deckMaterial, platterMaterial, rgb } from './materials.js';
+import { blobMaterial, cardMaterial, deckMaterial, turntableMaterial, rgb } from './materials.js';
 import { drawnPoint } from './place.js';
 import { Ribbon } from './ribbon.js';
 
@@ -18,7 +18,7 @@ const LIGHT = { size: 3, kind: KIND.light, tint: rgb('#FFC98A') };
 const MATERIALS = {
   deck: shared => deckMaterial(shared),
   room: shared => deckMaterial(shared, { dim: 0.62 }),
-  platform: platterMaterial,
+  turntable: turntableMaterial,
   hull: shared => cardMaterial(shared, '#56636B'),
   tray: shared => cardMaterial(shared, '#56636B', { side: 'both' }),
   section: shared => cardMaterial(shared, '#7E8886', { side: 'both' }),
@@ -28,7 +28,7 @@ const MATERIALS = {
   hub: shared => cardMaterial(shared, '#8A9290', { fill: 0.42 }),
   stand: shared => cardMaterial(shared, '#4A4C48'),
 };
-const OWN = new Set(['deck', 'room', 'platform']); // a material of its own for every part: its border is painted on it
+const OWN = new Set(['deck', 'room', 'turntable']); // a material of its own for every part: its border is painted on it
 const LOOKS = {
   edge: { color: '#97A09D', width: 1.3, fogged: 1 },
   hoop: { color: '#97A09D', width: 1.3, alpha: 0.5, fogged: 1 },
@@ -74,7 +74,7 @@ export class Habitat {
   }
 
   // Made anew only when what it is made from changes. `eye` {near_m, far_m, at_m}: spans seen Aboard and Outside, and where; `floor`: that
-  // of the leading motion; `ended`: an open drum with ends.
+  // of the leading motion; `ended`: an open cylinder with ends.
   build({ shape, ground }, eye, floor, ended) {
     const key = JSON.stringify([shape.key, eye, floor, ended]);
     if (key === this.key) return;
@@ -268,7 +268,7 @@ export class Habitat {
   }
 }
 
-// Half the width of a drum without ends.
+// Half the width of a cylinder without ends.
 function asWideAsSeen(R, eye) {
   return 2 ** Math.ceil(Math.log2(2.5 * Math.max(eye.near_m, Math.min(eye.far_m, R), 4)));
 }

@@ -105,7 +105,7 @@ export class LinePlate {
     svg('path', { d: `M${x} ${y}h90m-9 -5l9 5l-9 5`, fill: 'none', stroke: INK, 'stroke-width': 1.5 }, this.sheet);
   }
 
-  // Below the deck on the plate: outward, which on a platform is past its edge.
+  // Below the deck on the plate: outward, which on a turntable is past its edge.
   tick(along, floor) {
     const { ground, radius_m: R } = this.model;
     const out = 8 / this.px;

@@ -136,7 +136,7 @@ export function blobMaterial(shared, color, { opacity = 1, core = 0.3, glow = fa
 
 // The card of a turntable: rings a metre apart (or a tenth), and a line every 15°, the one of along = 0 the strongest.
 
-export function platterMaterial(shared) {
+export function turntableMaterial(shared) {
   return new ShaderMaterial({
     side: FrontSide,
     uniforms: { ...shared, uBase: { value: new Vector3(...rgb('#51514D')) }, uEdge: { value: 1 } },

@@ -47,7 +47,7 @@ function half(element, frame) {
   const measure = button(tools, 'stage-measure', 'Measure');
   measure.setAttribute('aria-expanded', 'false');
   measure.setAttribute('aria-haspopup', 'dialog');
-  const alone = button(tools, 'stage-alone', 'Alone');
+  const alone = button(tools, 'stage-alone', 'Maximise');
   const live = make('p', 'stage-live', box);
   // Where title and buttons stand, in px of the stage.
   const corners = () => [title, tools].map(part => ({ x: part.offsetLeft, y: part.offsetTop, w: part.offsetWidth, h: part.offsetHeight }));

@@ -103,7 +103,7 @@ function onDeck(reach_m, { half_m, step_m, at_m, span_m }, scale, side) {
   ];
 }
 
-// On a platform the arrow goes round, and the metres are those of the rings.
+// On a turntable the arrow goes round, and the metres are those of the rings.
 function onPlatform(radius_m, { step_m, at_m }, scale) {
   const gap = radius_m / step_m > 8 ? 5 * step_m : step_m;
   const along = at_m + 0.32 * radius_m;

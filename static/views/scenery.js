@@ -22,7 +22,7 @@ export class Scenery {
     const round = span => 2 ** (Math.round(2 * Math.log2(span)) / 2);
     const at_m = lead?.release.along_m ?? 0;
     const floor = lead?.floor ?? 0;
-    const outside = shown.some(m => m.outside); // an open drum would hide it
+    const outside = shown.some(m => m.outside); // an open cylinder would hide it
     this.habitat.build(model, { near_m: round(aboard_m), far_m: round(Math.max(outside_m, aboard_m)), at_m }, floor, outside);
     const span_m = round(Math.min(outside_m, aboard_m));
     this.paint.build(model.ground, { half_m: this.habitat.half_m, step_m: gridStep(model.radius_m, span_m), at_m, span_m, floor });

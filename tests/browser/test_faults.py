@@ -18,7 +18,7 @@ TOO_HEAVY = {
             "field": "work",
             "was": "20 s",
             "may_be": "20 s",
-            "say": "The lob out took all of 20 s: give it fewer rebounds.",
+            "say": "The lob out took all of 20 s: give it fewer bounces.",
         }
     ]
 }
@@ -108,7 +108,7 @@ def test_a_link_that_waits_says_so_and_is_told_apart_from_a_heavy_one(page, trou
     page.locator(DRAWN).wait_for()
     said = page.locator("#notice").inner_text()
     assert "too heavy" in said
-    assert "fewer rebounds" in said
+    assert "fewer bounces" in said
     assert "bad" not in said
     assert page.locator("#title").inner_text() == "The same lob, both ways"
 

@@ -1,4 +1,4 @@
-"""Words used here: a sheet, opened by button, key and term, with an entry for every kind of motion and every figure told."""
+"""Glossary: a sheet, opened by button, key and term, with an entry for every kind of motion and every figure told."""
 
 import re
 
@@ -17,7 +17,7 @@ def test_it_is_fetched_when_first_opened_and_explains_every_kind(page):
     asked = []
     page.on("request", lambda request: asked.append(request.url))
     assert page.locator(".glossary dt").count() == 0
-    page.get_by_role("button", name="Words used here").click()
+    page.get_by_role("button", name="Glossary").click()
     listed = terms(page)
     (fetched,) = [url.rsplit("/", 1)[1] for url in asked if "glossary" in url]
     assert re.fullmatch(r"glossary_words(-\w+)?\.js", fetched)  # as it is, or as a file of the bundle
@@ -31,7 +31,7 @@ def test_w_opens_it_and_escape_puts_it_away(page):
     page.locator("h1").click()
     page.keyboard.press("Escape")
     page.keyboard.press("w")
-    dialog = page.get_by_role("dialog", name="Words used here")
+    dialog = page.get_by_role("dialog", name="Glossary")
     dialog.wait_for()
     terms(page)
     page.keyboard.press("Escape")
@@ -62,13 +62,13 @@ def test_every_label_at_the_clock_has_an_entry(page):
     buttons = page.locator("#at-the-clock .term")
     until("read-outs of all", lambda: buttons.count() >= 12)
     wanted = [re.sub(r"^What (.*) is$", r"\1", buttons.nth(k).get_attribute("title")) for k in range(buttons.count())]
-    page.get_by_role("button", name="Words used here").click()
+    page.get_by_role("button", name="Glossary").click()
     assert set(wanted) <= set(terms(page))
 
 
 def test_it_is_in_reach_on_a_phone(open_page):
     page = open_page(width=390, height=844)
     page.locator('#strip [data-place="away"]').click()
-    page.get_by_role("button", name="Words used here").click()
+    page.get_by_role("button", name="Glossary").click()
     assert "spinward" in terms(page)
     assert page.evaluate("document.documentElement.scrollWidth") <= 390

@@ -41,7 +41,7 @@ def test_a_throw_spins_and_bounces(page):
     type_figure(page, "motions.0.ball_spin_rpm", "600")
     kept(page, lambda scene: scene["motions"][0].get("ball_spin_axis") == [0, 0, -1])
     assert tells(given(card), "600 rpm … forward roll")
-    assert tells(given(card), "rebound five times")
+    assert tells(given(card), "bounce five times")
     answer = agrees(page)
     contacts = [event for event in answer["motions"][0]["events"] if event["kind"] == "deck"]
     assert len(contacts) > 1
@@ -111,4 +111,4 @@ def test_the_new_fields_are_in_the_link(page, open_page):
     link = until("a link", lambda: page.get_by_label("Link to this scene").input_value())
     other = open_page(path=link[link.index("/", 8) :])
     until("three motions there", lambda: other.locator("#cards .card").count() == 3)
-    assert "rebound" in given(other.locator("#cards .card").first)
+    assert "bounce" in given(other.locator("#cards .card").first)

@@ -117,7 +117,7 @@ def test_a_table_a_frame_is_a_zip_of_tables_after_their_notes(page):
 
 def test_openusd_opens_with_its_own_library(page, tmp_path):
     sheet = open_sheet(page, only=("usd",))
-    type_choice(sheet, "Shot at, frames a second", "29.97")
+    type_choice(sheet, "Shot at, frames per second", "29.97")
     for kind in ("usdz", "usda", "usdc"):
         if kind != "usdz":  # which is what it is at first
             sheet.get_by_label("OpenUSD: kind of file").select_option(kind)
@@ -221,8 +221,8 @@ def test_every_frame_is_at_its_own_time(page):
 def test_a_clip_holds_every_frame_at_its_time(page):
     """Shot at 48 and shown at 29.97: a thing that lasts 0.25 s is 13 frames, each 1001/30000 s after the one before."""
     sheet = open_sheet(page, only=("clip",))
-    type_choice(sheet, "Shot at, frames a second", "48")
-    type_choice(sheet, "Shown at, frames a second", "29.97")
+    type_choice(sheet, "Shot at, frames per second", "48")
+    type_choice(sheet, "Shown at, frames per second", "29.97")
     type_choice(sheet, "To", "0.25")
     own_size(sheet, 321, 180)
     body = ending(save(page, sheet, 1), ".webm")
@@ -257,7 +257,7 @@ def test_a_figure_out_of_range_is_refused_where_it_is_typed(page):
     sheet = open_sheet(page)
     type_choice(sheet, "First frame", "5000000")
     alert = sheet.locator(".how [role=alert]").first
-    assert alert.inner_text() == f"First frame was 5000000; it may be {may_be}."
+    assert alert.inner_text() == f"First frame was 5000000; it must be {may_be}."
     assert sheet.get_by_label("First frame", exact=True).get_attribute("aria-invalid") == "true"
     assert sheet.locator(".away-foot .strong").is_disabled()
     sheet.get_by_label("First frame", exact=True).press("Escape")
@@ -268,11 +268,11 @@ def test_a_figure_out_of_range_is_refused_where_it_is_typed(page):
 def test_what_the_server_refuses_stands_at_its_choice(page, troubles):
     troubles.expect("422")
     sheet = open_sheet(page)
-    type_choice(sheet, "Shot at, frames a second", "400")
+    type_choice(sheet, "Shot at, frames per second", "400")
     alert = sheet.locator(".how [role=alert]").first
     until("the refusal", lambda: "400" in alert.inner_text())
     assert sheet.locator(".away-foot .strong").is_disabled()
-    type_choice(sheet, "Shot at, frames a second", "25")
+    type_choice(sheet, "Shot at, frames per second", "25")
     until("it is gone", lambda: alert.inner_text() == "" and sheet.locator(".away-foot .strong").is_enabled())
 
 
@@ -300,7 +300,7 @@ def test_motions_left_out_are_not_in_the_file(page):
 
 
 def test_the_star_drift_is_said(page):
-    """3 rpm is 18° a second: at 24 frames a second 0.75° a frame."""
+    """3 rpm is 18° a second: at 24 frames per second 0.75° a frame."""
     assert saved_scene(page) is None or saved_scene(page)["habitat"]["spin_rpm"] == 3
     sheet = open_sheet(page)
     until("the drift", lambda: "The stars drift 0.75° a frame." in sheet.locator(".facts").inner_text())
@@ -345,7 +345,7 @@ def test_without_a_video_encoder_the_clip_says_so(open_page):
     page = open_page(before="delete window.VideoEncoder;")
     sheet = open_sheet(page, "pictures")
     assert sheet.locator("#take-clip").is_disabled()
-    assert "codes no video" in sheet.locator("#take-clip-why").inner_text()
+    assert "cannot encode video" in sheet.locator("#take-clip-why").inner_text()
 
 
 def test_without_webgl_there_are_files_and_no_pictures(open_page):

@@ -51,7 +51,7 @@ def test_the_table_has_each_figure_under_its_name():
     [
         ("same-lob", "0.5636 g on the deck, rim"),
         ("under-thrust", "0.5669 g on the deck (0.5636 g outward), rim"),  # 0.6 m/s² of thrust
-        ("on-the-bench", "1.035 g on the platform (0.2684 g outward), rim"),  # the room's 9.80665 m/s² is felt as well
+        ("on-the-bench", "1.035 g on the turntable (0.2684 g outward), rim"),  # the room's 9.80665 m/s² is felt as well
     ],
 )
 def test_the_gravity_of_a_trace_is_what_is_felt(name, gravity):
@@ -143,7 +143,7 @@ def test_a_pour_is_expanded_into_drops_that_live_from_breakup_to_landing(tmp_pat
         ('{"rimfall": 1,', "not JSON at line 1"),
         (
             '{"rimfall": 1, "habitat": {"radius_m": -1, "spin_rpm": 3}, "motions": []}',
-            "Radius was -1 m; it may be 0.1 to 100,000 m",
+            "Radius was -1 m; it must be 0.1 to 100,000 m",
         ),
         ('{"rimfall": 1, "habitat": {"radius_m": 5, "spin_rpm": 3, "colour": 1}, "motions": []}', "habitat.colour"),
         ('{"rimfall": 2, "habitat": {"radius_m": 5, "spin_rpm": 3}, "motions": []}', "Document version was 2"),
@@ -178,7 +178,7 @@ def test_a_taken_port_is_one_clear_line():
 def test_serving_with_no_such_number_of_workers_or_seconds_is_refused(option, value):
     done = rimfall("serve", "--no-open", option, value)
     assert done.returncode == 2
-    assert f"{option} was {value}; it may be" in done.stderr
+    assert f"{option} was {value}; it must be" in done.stderr
 
 
 @each_row("port", ["-1", "65536"])
@@ -266,11 +266,11 @@ def test_several_files_are_written_at_once_and_their_endings_say_what_they_are(t
 @pytest.mark.parametrize(
     ("choice", "said"),
     [
-        (("--fps", "0"), "Shot at was 0 fps; it may be 1 to 240"),
-        (("--samples", "3"), "Samples a frame was 3; it may be 1 or 2 or 4 or 8"),
-        (("--only", "nobody"), 'Motions was "nobody"; it may be names among Lob out, Lob back'),
+        (("--fps", "0"), "Shot at was 0 fps; it must be 1 to 240"),
+        (("--samples", "3"), "Samples per frame was 3; it must be 1 or 2 or 4 or 8"),
+        (("--only", "nobody"), 'Motions was "nobody"; it must be names among Lob out, Lob back'),
         (("--origin", "1,x"), "From height was"),
-        (("--to", "1", "--from", "2"), "To was 1 s; it may be 2 s or later"),
+        (("--to", "1", "--from", "2"), "To was 1 s; it must be 2 s or later"),
     ],
 )
 def test_a_choice_out_of_range_is_one_clear_line_and_nothing_is_written(choice, said, tmp_path):

@@ -137,10 +137,10 @@ def test_flat_floors_face_the_axis_and_their_ceilings_the_floor():
 
 def test_a_turntable_is_a_plate_that_one_looks_down_on():
     parts = named(shapes.Turntable(0.3, SPIN, 9.81))
-    assert parts["platform"].face_normals == pytest.approx(
-        np.broadcast_to([0, 0, 1.0], (len(parts["platform"].faces), 3))
+    assert parts["turntable"].face_normals == pytest.approx(
+        np.broadcast_to([0, 0, 1.0], (len(parts["turntable"].faces), 3))
     )
-    assert parts["platform"].area == pytest.approx(math.pi * 0.3**2, rel=5e-3)
+    assert parts["turntable"].area == pytest.approx(math.pi * 0.3**2, rel=5e-3)
     assert parts["rim"].bounds[:, 2] == pytest.approx([-0.018, 0.0])
 
 

@@ -16,7 +16,7 @@ const fields = {
   shapes: {
     cylinder: shape('deck'),
     pods: shape('floor'),
-    turntable: shape('platform', { ground: { name: 'platform', across: ['outward', 'inward'], level: true } }),
+    turntable: shape('turntable', { ground: { name: 'turntable', across: ['outward', 'inward'], level: true } }),
   },
 };
 const STILL = { deck_gravity_g: 0, felt_g: 0, felt_lean_deg: null, rim_speed_m_s: 0, period_s: null };

@@ -71,7 +71,7 @@ test('a flat floor is read off its corners', () => {
   for (const c of ['x', 'y', 'z']) near(placed[c], drawn[c]);
 });
 
-test('past the edge of a floor or a platform nothing is underneath', () => {
+test('past the edge of a floor or a turntable nothing is underneath', () => {
   assert.equal(PODS.under(PODS.at(5.1, 1, 0, 0, {}, 0), 0, 0), null);
   assert.equal(GROUNDS.turntable.under(GROUNDS.turntable.at(0, 1, 2.1, 0, {}), 0), null);
 });
@@ -86,7 +86,7 @@ test('one stands on the surface of torus and sphere, however far off the equator
   }
 });
 
-test('spinward, up and axial are right-handed, and up is the axis on a platform', () => {
+test('spinward, up and axial are right-handed, and up is the axis on a turntable', () => {
   for (const level of [false, true]) {
     const { spin, up, axial } = triad(0.6, level);
     const cross = [spin[1] * up[2] - spin[2] * up[1], spin[2] * up[0] - spin[0] * up[2], spin[0] * up[1] - spin[1] * up[0]];

@@ -29,7 +29,7 @@ def test_it_rises_straight_where_nothing_turns():
     turntable = {"shape": "turntable", "spin_rpm": 0.0}
     assert "rises" not in said(scene(drop(1.2, HELIUM), habitat=bench)), "nothing weighs anything"
     sentence = said(scene(drop(1.2, HELIUM, place={"height_m": 1.2, "axial_m": 1.0}), habitat=turntable))
-    assert tells(sentence, "rises … m in 60.00 s … never … platform")
+    assert tells(sentence, "rises … m in 60.00 s … never … turntable")
 
 
 @each_row(

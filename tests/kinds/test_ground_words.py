@@ -32,11 +32,11 @@ def said(document, units="si"):
 
 
 SENTENCES = [
-    (scene(throw(body=ROUGH, bounces=9), habitat={"width_m": None}), "It rebounds"),
+    (scene(throw(body=ROUGH, bounces=9), habitat={"width_m": None}), "It bounces"),
     (scene(throw(body=ROUGH, bounces=9)), "comes to rest"),
-    (scene(throw(body=ROUGH, bounces=1)), "It rebounds once"),
-    (scene(drop(body=ROUGH, bounces=2)), "It rebounds twice"),
-    (scene(throw(8.0, 0.0, 90.0, ROUGH, bounces=1), habitat={"ceiling_m": 3.0}), "meets the ceiling … lands … rebounds once"),
+    (scene(throw(body=ROUGH, bounces=1)), "It bounces once"),
+    (scene(drop(body=ROUGH, bounces=2)), "It bounces twice"),
+    (scene(throw(8.0, 0.0, 90.0, ROUGH, bounces=1), habitat={"ceiling_m": 3.0}), "meets the ceiling … lands … bounces once"),
     (scene(drop(body=BALL)), "It lands"),
     (scene(roll(), air=None, sampling={"duration_s": 20.0}), "rolls on the deck … still under way"),
     (scene(roll(), air=None, sampling={"duration_s": 20.0}), "turned back"),
@@ -53,7 +53,7 @@ SENTENCES = [
     (within(PODS, throw(speed_m_s=9.0, body=SMOOTH)), "It passes the edge"),
     (within(PODS, drop(body=SMOOTH)), "It lands"),
     (within(TABLE, roll(place={"axial_m": 0.3}, heading_deg=90.0)),
-     "rolls on the platform … passes the edge … 0.10 m antispinward … 0.29 m outward")
+     "rolls on the turntable … passes the edge … 0.10 m antispinward … 0.29 m outward")
 ]  # fmt: skip
 
 

@@ -101,7 +101,7 @@ def test_who_moves_is_not_also_who_watches():
         ("roll", {"start": "sliding", "speed_m_s": 1}, r"^Set sliding at .*\{heading_deg\}\.$"),
         ("roll", {"ramp": {"slope_deg": 5}, "ball_spin_rpm": 9}, "^Let roll from rest on a ramp .* spinning at"),
         ("roll", {"speed_m_s": 1, "ball_spin_rpm": 9}, r"^Rolled at .*\{heading_deg\}, spinning at"),
-        ("throw", {"bounces": 2}, r"\. It may rebound \{bounces\}\.$"),
+        ("throw", {"bounces": 2}, r"\. It may bounce \{bounces\}\.$"),
     ],
 )
 def test_a_sentence_follows_what_the_motion_has(kind, motion, wanted):

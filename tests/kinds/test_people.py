@@ -163,9 +163,9 @@ WORDS = [
         )
         for rpm in (2.9, 3.0, 4.0, 5.0, 6.0)
     ),
-    (NEW["lift"], {"spin_rpm": 0.0}, "Nothing worth a word pushes sideways."),
+    (NEW["lift"], {"spin_rpm": 0.0}, "The sideways push is negligible."),
     (NEW["lift"] | {"top_speed_m_s": 0.1}, {}, "takes 200 s, of which 60.00 s are shown."),
-    (NEW["let_go"], {}, "One leaves straight at 17.9 m/s; after 60.00 s the place let go of is 1,074 m off"),
+    (NEW["let_go"], {}, "One leaves straight at 17.9 m/s; after 60.00 s one is 1,074 m from where one let go"),
     (NEW["let_go"], {}, "That place sweeps by again after 24.59 s, 387.01 m away."),
     (NEW["let_go"], {"spin_rpm": 0.0}, "Nothing moves: one stays beside the hull."),
     (NEW["let_go"] | {"speed_m_s": 8.0, "elevation_deg": 90.0}, {}, "one meets the hull after"),
@@ -173,7 +173,7 @@ WORDS = [
     (
         NEW["approach"],
         {},
-        "At contact 21.4 m/s are to be cancelled: it still moves 21.1 m/s antispinward and 3.5 m/s up.",
+        "The closing velocity at contact is 21.4 m/s: 21.1 m/s antispinward and 3.5 m/s up.",
     ),
 ]
 

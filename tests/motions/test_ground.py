@@ -506,7 +506,7 @@ def test_a_ball_held_on_a_table_that_spins_up_does_not_turn_in_the_room():
 
 
 def test_a_ball_that_outruns_its_weight_slips_and_leaves():
-    """On the outside of a drum that does not turn, from near its top: cos = 10/17 for a solid ball (textbook; from memory).
+    """On the outside of a cylinder that does not turn, from near its top: cos = 10/17 for a solid ball (textbook; from memory).
 
     Just before, no friction is enough, for nothing presses it on: with a great one that is but the last instant.
     """

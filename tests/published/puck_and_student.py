@@ -1,4 +1,4 @@
-"""A course problem: a student on a turning platform catches the own puck after half a turn. The answers are computed from the
+"""A course problem: a student on a turning turntable catches the own puck after half a turn. The answers are computed from the
 printed inputs (the pi in the diameter is lost in the stored text; with 60/pi m the rim speed is 1 m/s)."""
 
 from .row import Row

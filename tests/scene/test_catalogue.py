@@ -145,13 +145,13 @@ def test_a_shape_is_told_with_the_words_for_its_ground():
     assert {shape: said["ground"]["name"] for shape, said in shapes.items()} == (
         dict.fromkeys(("cylinder", "torus", "sphere"), "deck")
         | dict.fromkeys(("pods", "tether", "tumbler"), "floor")
-        | {"turntable": "platform"}
+        | {"turntable": "turntable"}
     )
     assert shapes["torus"]["ground"]["along"] == "along the deck"
     assert shapes["turntable"]["ground"] == {
-        "name": "platform",
+        "name": "turntable",
         "surface": "floor",
-        "along": "round the table",
+        "along": "round the turntable",
         "across": ("outward", "inward"),
         "side": "outward",
         "level": True,

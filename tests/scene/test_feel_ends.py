@@ -26,7 +26,7 @@ def told(name, habitat, units="si", **person):
     return text.replace(NB, " ")
 
 
-def test_a_lift_that_stands_still_on_a_platform_does_not_rise_at_a_speed_of_nothing():
+def test_a_lift_that_stands_still_on_a_turntable_does_not_rise_at_a_speed_of_nothing():
     said = told("lift", TABLE, lift_m_s=0)
     assert tells(said, "lift stands still … along the axis")
     assert tells(told("lift", TABLE, lift_m_s=2), "rises … 2.0 m/s")
@@ -88,7 +88,7 @@ def test_levels_without_a_name_are_called_by_their_height_in_the_units_asked_for
         ({"radius_m": 56.0, "spin_rpm": 3.0}, "deck"),
         ({"shape": "sphere", "radius_m": 56.0, "spin_rpm": 3.0}, "deck"),
         ({"shape": "pods", "radius_m": 56.0, "spin_rpm": 3.0, "floors": [{}]}, "floor"),
-        (TABLE, "platform"),
+        (TABLE, "turntable"),
     ],
 )
 def test_labels_speak_of_what_is_stood_on(habitat, ground):
@@ -107,7 +107,7 @@ def test_labels_speak_of_what_is_stood_on(habitat, ground):
         ({"radius_m": 2.0, "spin_rpm": 0.1, "axial_thrust_m_s2": 0.005},
          "habitat turns at 0.10 rpm … less than 0.001 … too little"),
         (TABLE | {"spin_rpm": 0.0, "outside_gravity_m_s2": 0.005},
-         "platform does not turn … less than 0.001 … too little"),
+         "turntable does not turn … less than 0.001 … too little"),
     ],
 )  # fmt: skip
 def test_what_gives_little_weight_is_not_said_to_be_nothing(habitat, said):
@@ -122,7 +122,7 @@ def test_what_gives_little_weight_is_not_said_to_be_nothing(habitat, said):
         (TABLE | {"spin_rpm": 0.0}, "under your feet", "Nothing holds"),
     ],
 )  # fmt: skip
-def test_a_lift_on_a_platform_says_one_thing_of_its_floor(habitat, said, unsaid):
+def test_a_lift_on_a_turntable_says_one_thing_of_its_floor(habitat, said, unsaid):
     text = told("lift", habitat)
     assert said in text
     assert unsaid not in text

@@ -116,14 +116,14 @@ def test_on_a_flat_floor_down_leans_toward_the_ends_and_running_leaves_it():
     assert tells(lead(PODS, {"run_m_s": 8.0}), "leave the floor")
 
 
-def test_on_a_platform_down_leans_outward_and_a_lift_pushes_nowhere():
+def test_on_a_turntable_down_leans_outward_and_a_lift_pushes_nowhere():
     text = told(TABLE)
     assert tells(text["standing_up"], "leans outward … 19°")
     assert "66.4\u00a0mm outward" in text["drink"]
     assert tells(text["drink"], "past the rim")
     assert tells(text["head"], "shoulder … nothing … axis")
     assert tells(text["lift"], "nothing pushes")
-    assert tells(told(TABLE | {"spin_rpm": 0.0})["lift"], "platform … not turn")
+    assert tells(told(TABLE | {"spin_rpm": 0.0})["lift"], "turntable … not turn")
 
 
 def test_thrust_tips_down_against_its_own_way():

@@ -67,7 +67,7 @@ def test_wishes_that_collide_are_named_with_the_nearest_that_would_do():
     answer = asked(GRAVITY, SLOW, HULL)
     assert (answer["fits"], answer["smallest"], answer["family"], answer["spin_range_rpm"]) == (False, None, None, None)
     assert answer["words"] == [
-        f"0.9{NB}g at no more than 2{NB}rpm takes 201{NB}m; the hull allows 60{NB}m, 141{NB}m less.",
+        f"0.9{NB}g at no more than 2{NB}rpm takes 201{NB}m; your maximum radius is 60{NB}m, 141{NB}m less.",
         f"It would do with 0.268{NB}g instead of 0.9{NB}g or 3.67{NB}rpm instead of 2{NB}rpm.",
     ]
     assert answer["ways"] == answer["words"][1]
@@ -110,7 +110,7 @@ def test_the_words_say_which_limit_of_a_study_stands_in_the_way():
     assert f"{gravity:.3f}{NB}g instead of 0.3{NB}g in Gilruth 1969" in of_study["say"]
     spin = math.ceil(100 * spin) / 100  # to the side that does
     assert f"{spin:.2f}{NB}rpm instead of 6{NB}rpm in Gilruth 1969" in of_study["say"]
-    assert answer["words"][0].startswith(f"The limits of Gilruth 1969 take 7.45{NB}m; the hull allows 5{NB}m")
+    assert answer["words"][0].startswith(f"The limits of Gilruth 1969 take 7.45{NB}m; your maximum radius is 5{NB}m")
 
 
 @each_row("name", list(STUDIES))
@@ -226,7 +226,7 @@ def test_an_unknown_field_is_told_what_may_stand_there():
 
 def test_feet_where_they_are_asked_for():
     words = " ".join(asked(GRAVITY, SLOW, HULL, units="us")["words"])
-    assert f"takes 660{NB}ft; the hull allows 197{NB}ft, 463{NB}ft less" in words
+    assert f"takes 660{NB}ft; your maximum radius is 197{NB}ft, 463{NB}ft less" in words
     assert f"138{NB}ft/s" in asked(GRAVITY, SLOW, units="us")["words"][0]
 
 
@@ -313,7 +313,7 @@ def test_what_a_hull_lacks_by_a_hair_is_said_with_figures_that_differ():
     first, *_ = asked(
         figure("gravity", "exactly", 1.0), figure("spin", "at_most", 2.99), figure("radius", "at_most", 100.0)
     )["words"]
-    takes, allows = re.search(r"takes ([\d.]+).m; the hull allows ([\d.]+).m", first).groups()
+    takes, allows = re.search(r"takes ([\d.]+).m; your maximum radius is ([\d.]+).m", first).groups()
     assert float(takes) > float(allows)
 
 

@@ -13,31 +13,31 @@ from tests.tables import each_row
 WORDED = {
     "too large": (
         scene(throw(speed_m_s=4000)),
-        ("motions.0.speed_m_s", "4000", "0 to 3,000 m/s", "Speed was 4000 m/s; it may be 0 to 3,000 m/s."),
+        ("motions.0.speed_m_s", "4000", "0 to 3,000 m/s", "Speed was 4000 m/s; it must be 0 to 3,000 m/s."),
     ),
     "too small": (
         scene(habitat={"radius_m": 0.05}),
-        ("habitat.radius_m", "0.05", "0.1 to 100,000 m", "Radius was 0.05 m; it may be 0.1 to 100,000 m."),
+        ("habitat.radius_m", "0.05", "0.1 to 100,000 m", "Radius was 0.05 m; it must be 0.1 to 100,000 m."),
     ),
     "not above": (
         scene(habitat={"ceiling_m": 0}),
-        ("habitat.ceiling_m", "0", "above 0, to 100,000 m, or null", "Ceiling was 0 m; it may be above 0, to 100,000 m, or null."),
+        ("habitat.ceiling_m", "0", "above 0, to 100,000 m, or null", "Ceiling was 0 m; it must be above 0, to 100,000 m, or null."),
     ),
     "text for a number": (
         scene(habitat={"spin_rpm": "3"}),
-        ("habitat.spin_rpm", '"3"', "0 to 200 rpm", 'Spin was "3"; it may be 0 to 200 rpm.'),
+        ("habitat.spin_rpm", '"3"', "0 to 200 rpm", 'Spin was "3"; it must be 0 to 200 rpm.'),
     ),
     "truth for a number": (
         scene(habitat={"spin_rpm": True}),
-        ("habitat.spin_rpm", "true", "0 to 200 rpm", "Spin was true; it may be 0 to 200 rpm."),
+        ("habitat.spin_rpm", "true", "0 to 200 rpm", "Spin was true; it must be 0 to 200 rpm."),
     ),
     "number for text": (
         scene(title=3),
-        ("title", "3", "text of at most 200 characters", "Title was 3; it may be text of at most 200 characters."),
+        ("title", "3", "text of at most 200 characters", "Title was 3; it must be text of at most 200 characters."),
     ),
     "missing": (
         {"rimfall": 1, "habitat": {"radius_m": 5.0}, "motions": []},
-        ("habitat.spin_rpm", "nothing", "0 to 200 rpm", "Spin is missing; it may be 0 to 200 rpm."),
+        ("habitat.spin_rpm", "nothing", "0 to 200 rpm", "Spin is missing; it must be 0 to 200 rpm."),
     ),
     "unknown": (
         scene(gravity=9.8),
@@ -49,12 +49,12 @@ WORDED = {
     "one of some words": (
         scene(habitat={"shape": "egg"}),
         ("habitat.shape", '"egg"', "cylinder or torus or sphere or pods or tether or tumbler or turntable",
-         'Shape was "egg"; it may be cylinder or torus or sphere or pods or tether or tumbler or turntable.'),
+         'Shape was "egg"; it must be cylinder or torus or sphere or pods or tether or tumbler or turntable.'),
     ),
     "a kind": (
         scene({"kind": "hover"}),
         ("motions.0.kind", '"hover"', "drop or throw or pour or roll or stand or hang or jump or walk or lift or let_go or approach",
-         'Kind was "hover"; it may be drop or throw or pour or roll or stand or hang or jump or walk or lift or let_go or approach.'),
+         'Kind was "hover"; it must be drop or throw or pour or roll or stand or hang or jump or walk or lift or let_go or approach.'),
     ),
     "list for an object": (
         scene(sampling=[]),
@@ -62,15 +62,15 @@ WORDED = {
     ),
     "object for a list": (
         scene() | {"motions": {}},
-        ("motions", "{}", "a list of at most 100", "Motions was {}; it may be a list of at most 100."),
+        ("motions", "{}", "a list of at most 100", "Motions was {}; it must be a list of at most 100."),
     ),
     "the whole": (
         [1, 2],
-        ("document", "[1, 2]", "an object in braces", "document was [1, 2]; it may be an object in braces."),
+        ("document", "[1, 2]", "an object in braces", "document was [1, 2]; it must be an object in braces."),
     ),
     "frame rate": (
         scene(sampling={"fps": "24/0"}),
-        ("sampling.fps", '"24/0"', '1 to 240, or "n/d"', 'Frames a second was "24/0"; it may be 1 to 240, or "n/d".'),
+        ("sampling.fps", '"24/0"', '1 to 240, or "n/d"', 'Frames a second was "24/0"; it must be 1 to 240, or "n/d".'),
     ),
     "not JSON": (
         '{"rimfall": 1,\n "habitat": {"radius_m": 5.}}',
@@ -80,7 +80,7 @@ WORDED = {
         scene(habitat={"hub_radius_m": 56}),
         (
             "habitat.hub_radius_m", "56", "0.01 to below the radius, 56 m",
-            "Hub radius was 56 m; it may be 0.01 to below the radius, 56 m.",
+            "Hub radius was 56 m; it must be 0.01 to below the radius, 56 m.",
         ),
     ),
 }  # fmt: skip
@@ -215,12 +215,12 @@ def test_bytes_are_counted_and_not_characters():
 
 
 def test_the_answer_has_one_shape():
-    error = BadInput(refusal("a.b", 4000, "0 to 3", "A was 4000; it may be 0 to 3."))
+    error = BadInput(refusal("a.b", 4000, "0 to 3", "A was 4000; it must be 0 to 3."))
     assert error.as_dict() == {
-        "refused": [{"field": "a.b", "was": "4000", "may_be": "0 to 3", "say": "A was 4000; it may be 0 to 3."}]
+        "refused": [{"field": "a.b", "was": "4000", "may_be": "0 to 3", "say": "A was 4000; it must be 0 to 3."}]
     }
     assert isinstance(error, Refused)
-    assert str(error) == "A was 4000; it may be 0 to 3."
+    assert str(error) == "A was 4000; it must be 0 to 3."
 
 
 def test_a_field_that_is_there_twice_is_refused():

@@ -59,7 +59,7 @@ MINUTE = {"duration_s": 60}
 @each_row(
     ("document", "steps", "names", "helps"),
     [
-        (scene(*bouncing(), habitat=LOW), 60, "ball", "fewer rebounds (bounces)"),
+        (scene(*bouncing(), habitat=LOW), 60, "ball", "fewer bounces (bounces)"),
         (scene(*hanging(), sampling=MINUTE), 300, "lamp 0", "a longer line (length_m)"),
         (scene(*scattered(3, place={"height_m": 1.1})), 8, "pour 0", "a wider lip (lip_diameter_mm)"),
         (scene(CREEPING, air=None, sampling=MINUTE), 300, "marble", "a shorter clock (sampling.duration_s)"),
@@ -168,7 +168,7 @@ def test_an_export_past_its_memory_names_the_motion_and_what_would_fit():
         (refusal,) = caught.value.refusals
         assert refusal.field == "export"
         assert "lob" in refusal.say
-        assert "fewer frames a second (fps)" in refusal.say
+        assert "fewer frames per second (fps)" in refusal.say
 
 
 _PEAK = """

@@ -38,7 +38,7 @@ def every():
     yield pytest.param(
         shapes.Cylinder(56.0, SPIN, width_m=14.0, ceiling_m=3.0, hub_radius_m=4.0), id="a drum with all parts"
     )
-    yield pytest.param(shapes.Turntable(4.0, SPIN, 9.81), id="a large platform")
+    yield pytest.param(shapes.Turntable(4.0, SPIN, 9.81), id="a large turntable")
 
 
 def of_form(habitat, form, **said):

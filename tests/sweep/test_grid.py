@@ -72,7 +72,7 @@ def test_a_path_that_is_not_there_is_refused_with_what_is(text, part):
 def test_a_value_out_of_range_names_its_option_and_its_combination():
     (say,) = refusals("habitat.spin_rpm=1:301:3", "motions.serve.speed_m_s=4,6")
     assert say == (
-        "--over habitat.spin_rpm=301: Spin was 301 rpm; it may be 0 to 200 rpm. "
+        "--over habitat.spin_rpm=301: Spin was 301 rpm; it must be 0 to 200 rpm. "
         "(Combination 5: habitat.spin_rpm=301, motions.serve.speed_m_s=4.)"
     )
 

@@ -221,10 +221,10 @@ def test_bad_asking_is_refused_before_anything_is_made(tmp_path):
     file = runs.saved(tmp_path, runs.scene())
     for wrong, part in (
         (("--export", "csv"), "Nothing is varied"),
-        ((*OVER, "--export", "obj"), "--export was obj; it may be csv"),
+        ((*OVER, "--export", "obj"), "--export was obj; it must be csv"),
         ((*OVER, "--fps", "1000"), "1 to 240"),
         ((*OVER, "--workers", "0"), "--workers was 0"),
-        (("--over", "habitat.spin_rpm=1,900"), "Spin was 900 rpm; it may be 0 to 200 rpm"),
+        (("--over", "habitat.spin_rpm=1,900"), "Spin was 900 rpm; it must be 0 to 200 rpm"),
     ):
         done = runs.vary(file, tmp_path / "out", *wrong)
         assert done.returncode == 2

@@ -213,7 +213,7 @@ def test_the_habitats_of_a_scene_are_given_to_be_drawn(shape):
     assert answer.status_code == 200
     first, second = answer.json()["habitats"]
     assert first["radius_m"] == second["radius_m"] == 56.0
-    assert any(part.get("material") in ("deck", "platform") for part in first["parts"])
+    assert any(part.get("material") in ("deck", "turntable") for part in first["parts"])
 
 
 def test_a_habitat_that_cannot_be_is_not_drawn():

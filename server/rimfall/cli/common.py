@@ -43,7 +43,7 @@ def number(field, text):
     except ValueError:
         value = math.nan
     if not math.isfinite(value):
-        raise BadInput(refusal(field, text, "a number", f"{field} was {text}; it may be a number."))
+        raise BadInput(refusal(field, text, "a number", f"{field} was {text}; it must be a number."))
     return value
 
 
@@ -70,12 +70,12 @@ def add_export_options(parser):
         choices=("rotating", "inertial", "inertial_flat"),
         help="turning with the deck (default), or not turning",
     )
-    group.add_argument("--fps", metavar="RATE", help='frames a second, a number or "n/d" (default: the scene\'s)')
+    group.add_argument("--fps", metavar="RATE", help='frames per second, a number or "n/d" (default: the scene\'s)')
     group.add_argument(
-        "--shown-fps", metavar="RATE", help="frames a second it is shown at, for slow motion (default: --fps)"
+        "--shown-fps", metavar="RATE", help="frames per second it is shown at, for slow motion (default: --fps)"
     )
     group.add_argument("--first-frame", metavar="N", help="number of the frame at time 0 (default: 1001)")
-    group.add_argument("--samples", metavar="N", help="samples a frame: 1, 2, 4 or 8 (default: 1)")
+    group.add_argument("--samples", metavar="N", help="samples per frame: 1, 2, 4 or 8 (default: 1)")
     group.add_argument("--unit", choices=("m", "cm"), help="unit of lengths (default: m)")
     group.add_argument("--up", choices=("Y", "Z"), help="axis that is up (default: Y)")
     group.add_argument(

@@ -116,14 +116,14 @@ class _Server(uvicorn.Server):
 def _seconds(most):
     if not LEAST_SECONDS <= most <= GREATEST_SECONDS:
         may_be = f"{LEAST_SECONDS:g} to {GREATEST_SECONDS:g}"
-        raise BadInput(refusal("max-seconds", most, may_be, f"--max-seconds was {most:g}; it may be {may_be}."))
+        raise BadInput(refusal("max-seconds", most, may_be, f"--max-seconds was {most:g}; it must be {may_be}."))
     return most
 
 
 def _listen(host, port):
     """A bound socket, or a refusal that says what is in the way."""
     if not 0 <= port <= 65535:
-        raise BadInput(refusal("port", port, "0 to 65535", f"Port was {port}; it may be 0 to 65535."))
+        raise BadInput(refusal("port", port, "0 to 65535", f"Port was {port}; it must be 0 to 65535."))
     listening = None
     try:
         family = socket.getaddrinfo(host, port, type=socket.SOCK_STREAM)[0][0]

@@ -68,6 +68,6 @@ def _study(name):
 def _wish(bound, text):
     name, equals, value = text.partition("=")
     if not equals:
-        say = f"The wish was {text}; it may be NAME=VALUE, as in gravity=0.9."
+        say = f"The wish was {text}; it must be NAME=VALUE, as in gravity=0.9."
         raise BadInput(refusal("wishes", text, "NAME=VALUE", say))
     return {"kind": "figure", "quantity": name, "bound": bound, "value": common.number(name, value)}

@@ -27,7 +27,7 @@ def add_to(parser):
         metavar="FILE",
         action="append",
         default=[],
-        help="write a file, its format told by its name (.csv, .json, .glb, .usda, .forces.csv, …); may be repeated",
+        help="write a file, its format from the file extension (.csv, .json, .glb, .usda, .forces.csv, …); may be repeated",
     )
     parser.add_argument(
         "--max-seconds",
@@ -60,7 +60,7 @@ def _seconds(text):
     """The seconds that were asked for, or None. Raises BadInput."""
     seconds = None if text is None else common.number("max-seconds", text)
     if seconds is not None and seconds <= 0:
-        raise BadInput(refusal("max-seconds", text, "above 0", f"--max-seconds was {text}; it may be above 0."))
+        raise BadInput(refusal("max-seconds", text, "above 0", f"--max-seconds was {text}; it must be above 0."))
     return seconds
 
 

@@ -37,7 +37,7 @@ def add_to(parser):
         "--out",
         metavar="DIR",
         required=True,
-        help="a folder for everything; the same command goes on where it was stopped",
+        help="a folder for everything; run the same command again to resume",
     )
     parser.add_argument("--workers", type=int, metavar="N", help="processes on this machine (default: one a core)")
     parser.add_argument(

@@ -17,19 +17,19 @@ from .stance import stance_of
 
 @dataclass(frozen=True)
 class FigureRow:
-    """A figure's label and unit for people, the group it is shown in, and its label on a platform where that differs.
+    """A figure's label and unit for people, the group it is shown in, and its label on a turntable where that differs.
 
-    A label's {ground} stands for what is stood on: "deck", "floor" or "platform".
+    A label's {ground} stands for what is stood on: "deck", "floor" or "turntable".
     """
 
     label: str
     unit: str
     group: str
-    on_platform: str = ""
+    on_turntable: str = ""
 
     def called(self, ground):
         """Its label where the ground is that."""
-        label = self.on_platform or self.label if ground == "platform" else self.label
+        label = self.on_turntable or self.label if ground == "turntable" else self.label
         return label.format(ground=ground)
 
 

@@ -89,7 +89,7 @@ def levels(stance, decks):
     elif habitat.floors:
         named = [(f.name, f.radius_m) for f in habitat.floors]
     elif stance.on_a_table:
-        named = [("Rim of the platform", habitat.radius_m)]
+        named = [("Rim of the turntable", habitat.radius_m)]
     else:
         named = [("", habitat.radius_m - k * _STOREY_M) for k in _storeys(habitat)]
     return tuple(_level(stance, *one) for one in named)

@@ -105,7 +105,7 @@ class Stance:
 
 
 def stance_of(setting, person):
-    """The Stance of a person on a habitat's deck, equator, outermost line, the middle of its first floor, or a platform's rim,
+    """The Stance of a person on a habitat's deck, equator, outermost line, the middle of its first floor, or a turntable's rim,
     at the spin of time 0; a changing spin is held."""
     held = replace(setting.habitat, spin=steady(setting.omega_rad_s(0.0)))
     place = standing_place(held)

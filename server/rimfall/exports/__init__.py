@@ -50,7 +50,7 @@ def _in_words(exceeded, trace, options):
     name = most_sampled(trace, options)
     say += f"Most of it is of motion {name}. " if name else ""
     say += (
-        "What would fit: fewer frames a second (fps), a shorter part of the scene (from_s, to_s) or fewer motions."
+        "What would fit: fewer frames per second (fps), a shorter part of the scene (from_s, to_s) or fewer motions."
         + exceeded.busy
     )
     return exceeded.of(refusal("export", used, f"within {most}", say))
@@ -73,8 +73,8 @@ def _of_samples(write):
 _SCENE = (*_FRAMES, "shown_fps", "view", *_SPACE)
 _STAGED = (*_SCENE, "stage_cameras")
 _ALL = (
-    Format("csv", "Paths, a row a frame and body", _TABLE, "csv", csv.table, (*_FRAMES, "view", *_SPACE)),
-    Format("csv-frames", "Paths, a table a frame", _ZIP, "frames.zip", csv.a_file_a_frame, _STAGED),
+    Format("csv", "Paths, one row per frame and body", _TABLE, "csv", csv.table, (*_FRAMES, "view", *_SPACE)),
+    Format("csv-frames", "Paths, one table per frame", _ZIP, "frames.zip", csv.a_file_a_frame, _STAGED),
     Format("notes", "Notes to the paths: names, axes, the scene", _JSON, "notes.json", _notes, _STAGED),
     Format(
         "json", "Every array, in the design's own axes and metres", _JSON, "json", plain.document, (*_FRAMES, "view")
@@ -92,7 +92,7 @@ _ALL = (
     Format("usdz", "OpenUSD in one package", "model/vnd.usdz+zip", "usdz", _of_samples(usd.usdz), _STAGED),
     Format(
         "forces-csv",
-        "The frame's turning, a row a frame",
+        "The frame's turning, one row per frame",
         _TABLE,
         "forces.csv",
         forces.table,

@@ -40,14 +40,14 @@ class Preset:
 PRESETS = {
     "over_the_shoulder": Preset("a", View(16.0, 15.0, 48.0)),  # yaw from straight behind the thrower
     "beside": Preset("b", View(-6.0, 11.0, 30.0), View(0.0, 9.0, 26.0), View(-24.0, 16.0, 42.0)),
-    "hub": Preset("c", View(0.0, 76.0, 30.0)),  # off a platform the field of view is what makes things fit
+    "hub": Preset("c", View(0.0, 76.0, 30.0)),  # off a turntable the field of view is what makes things fit
     "down_the_axis": Preset("d", View(0.0, 6.0, 28.0), View(0.0, 5.0, 28.0), View(0.0, 10.0, 28.0)),
     "with_the_ball": Preset("e", View(40.0, 14.0, 45.0)),  # yaw from straight behind the thrower
     "whole_wheel": Preset("w", View(12.0, 7.0, 30.0)),
 }
 BROAD, SQUARE = 1.9, 1.4  # width to height
-LEVEL_OVER_DEG, SECTION_OVER_DEG = 20.0, 11.0  # higher up: a platform lies level, and a tube hides what is low in it
-LEVEL_WHOLE_DEG = 24.0  # tilt at which a whole platform is seen
+LEVEL_OVER_DEG, SECTION_OVER_DEG = 20.0, 11.0  # higher up: a turntable lies level, and a tube hides what is low in it
+LEVEL_WHOLE_DEG = 24.0  # tilt at which a whole turntable is seen
 PERSON_M, ROOM_M = 1.75, 1.2
 MOST_POINTS = 161
 NEAR_AXIS = 0.1  # of the radius: nearer to the axis than this, a ball's own "up" swings round too fast to follow

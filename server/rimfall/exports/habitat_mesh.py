@@ -1,7 +1,7 @@
 """The habitat's meshes in the colours of the page's stages, and the ramps of a scene beside them.
 
 All in the rotating frame's axes, metres; `shapes/mesh.py` says how a mesh is made. What has no edges in the document gets some
-there: an open drum is a few times its radius wide, a craft's floors end at their rectangles and a turntable is a thin plate.
+there: an open cylinder is a few times its radius wide, a craft's floors end at their rectangles and a turntable is a thin plate.
 """
 
 from ..shapes import mesh

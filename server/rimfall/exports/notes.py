@@ -103,7 +103,7 @@ def _says(sampled):
     if sampled.pace != 1.0:
         times = f"{1 / sampled.pace:g} times slower" if sampled.pace < 1 else f"{sampled.pace:g} times faster"
         says.append(
-            f"Shot at {float(options.fps):g} and shown at {fps:g} frames a second, it runs {times} than it happens."
+            f"Shot at {float(options.fps):g} and shown at {fps:g} frames per second, it runs {times} than it happens."
         )
     if sampled.drops is not None and len(sampled.drops.ids) > MOST_NODES:
         says.append(

@@ -29,7 +29,7 @@ class StageCamera:
 
 @dataclass(frozen=True)
 class Options:
-    """motions: names, in the scene's order. fps: sampled at, frames a second of the scene's time; shown_fps: shown at.
+    """motions: names, in the scene's order. fps: sampled at, frames per second of the scene's time; shown_fps: shown at.
 
     Frame first_frame is time 0, whatever from_s is. samples_per_frame: 1, 2, 4 or 8. unit: "m" or "cm". up: "Y" or "Z".
     origin: "axis", "release" (the ground under the first motion's release) or a place (along, height, axial, floor).

@@ -93,7 +93,7 @@ class OwnBody(Strict):
         BeforeValidator(_drag),
         WithJsonSchema({"anyOf": [{"const": SPHERE}, {"type": "number", "minimum": 0, "maximum": 5}]}),
     ] = of_kind("Drag", "drag", SPHERE, may_be='"sphere" or a number from 0 to 5')
-    shell: Literal["solid", "hollow"] = choice("Made", default="solid")
+    shell: Literal["solid", "hollow"] = choice("Construction", default="solid")
     restitution: float = number("Restitution", "", 0, 1, 0.7, shown=linear(0, 1))
     friction: float = number("Friction", "", 0, 5, 0.5, shown=linear(0, 1))
     rolling_resistance: float = number("Rolling resistance", "", 0, 1, 0.0, shown=linear(0, 0.1))

@@ -116,7 +116,7 @@ def paid_out(radius_m, point_m, samples, wound_m):
     """Length (n,) of a taut line from a point that turns with a round hull to a body, laid round the hull where that is in the way.
 
     point_m (3,): the point, at the hull's radius or beyond; wound_m (n,): how far the body has gone along the rim, as seen from
-    there. Round a drum the shortest way is straight once it is unrolled: two tangents and an arc, and the length along the axis.
+    there. Round a cylinder the shortest way is straight once it is unrolled: two tangents and an arc, and the length along the axis.
     """
     straight = np.linalg.norm(samples.rotating_m - point_m, axis=1)
     far = np.maximum(np.hypot(samples.rotating_m[:, 0], samples.rotating_m[:, 1]), radius_m)

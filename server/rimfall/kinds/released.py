@@ -18,7 +18,7 @@ from .words import after_landing, landing, rose, why
 
 RISES = "rises"  # why there is nothing under plain gravity beside it
 SPINS = when("ball_spin_rpm", ", spinning at {ball_spin_rpm} {ball_spin_axis}")
-REBOUNDS = when("bounces", " It may rebound {bounces}.")
+REBOUNDS = when("bounces", " It may bounce {bounces}.")
 
 
 def _axis(value: Any):

@@ -87,13 +87,7 @@ def _rebounds(contacts):
         e.after_m_s is not None and (e.after_m_s[1] > _LIFTS_M_S or e.kind not in ON_THE_GROUND) for e in contacts
     )
     return (
-        ""
-        if left == 0
-        else "rebounds once"
-        if left == 1
-        else "rebounds twice"
-        if left == 2
-        else f"rebounds {left} times"
+        "" if left == 0 else "bounces once" if left == 1 else "bounces twice" if left == 2 else f"bounces {left} times"
     )
 
 

@@ -101,7 +101,7 @@ class Scene(Strict):
     air: AirPart | None = AirPart()
     motions: list[AnyMotion] = listed("Motions", 100)
     sampling: Sampling = Sampling()
-    compare: list[Other] = listed("Beside it", 3, [])
+    compare: list[Other] = listed("Other habitats", 3, [])
     person: PersonPart = PersonPart()
     own_limits: list[OwnLimit] = listed("Limits of your own", 12, [])
 

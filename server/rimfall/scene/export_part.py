@@ -71,7 +71,7 @@ class ExportPart(Strict):
     fps: Rate = _rate("Shot at")
     shown_fps: Rate = _rate("Shown at")
     first_frame: Whole = number("First frame", "", 0, 1_000_000, 1001)
-    samples_per_frame: Literal[1, 2, 4, 8] = choice("Samples a frame", default=1)
+    samples_per_frame: Literal[1, 2, 4, 8] = choice("Samples per frame", default=1)
     unit: Literal["m", "cm"] = choice("Unit", default="m")
     up: Literal["Y", "Z"] = choice("Up axis", default="Y")
     origin: Origin = of_kind(

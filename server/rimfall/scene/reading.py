@@ -67,7 +67,7 @@ def _refuse_twins(pairs):
     names = set()
     for name, _ in pairs:
         if name in names:
-            say = f"Field {shown(name)} is there twice in one pair of braces; it may be there once."
+            say = f"Field {shown(name)} is there twice in one pair of braces; it must be there once."
             raise BadInput(refusal(name, "there twice", "there once", say))
         names.add(name)
 

@@ -68,7 +68,7 @@ def _no_such_kind(field, value):
 
 def _missing(field):
     may_be = may_be_of(field)
-    return refusal(field, "nothing", may_be, f"{label_of(field)} is missing; it may be {may_be}.")
+    return refusal(field, "nothing", may_be, f"{label_of(field)} is missing; it must be {may_be}.")
 
 
 def path_of(loc):
@@ -91,13 +91,13 @@ def may_be_of(field):
 
 
 def wrong(field, was, may_be=None):
-    """Refusal of a value: "Speed was 4000 m/s; it may be 0 to 3000 m/s."."""
+    """Refusal of a value: "Speed was 4000 m/s; it must be 0 to 3000 m/s."."""
     may_be = may_be or may_be_of(field)
     unit = FIELDS.get(pattern_of(field), {}).get("unit", "")
     plain = isinstance(was, (int, float)) and not isinstance(was, bool)
     was = _figure(was) if plain else as_json(was)
     unit = f" {unit}" if plain and unit else ""
-    return refusal(field, was, may_be, f"{label_of(field)} was {shown(was)}{unit}; it may be {may_be}.")
+    return refusal(field, was, may_be, f"{label_of(field)} was {shown(was)}{unit}; it must be {may_be}.")
 
 
 def _figure(value):

@@ -92,11 +92,11 @@ def _told(used, what):
 def _easier(scene, motion, what):
     """What would make a scene less work, the surest first."""
     if getattr(motion, "bounces", 0) > 1:
-        yield "fewer rebounds (bounces)"
+        yield "fewer bounces (bounces)"
     yield from KINDS[motion.kind].eases
     yield "a shorter clock (sampling.duration_s)"
     if what in ("samples", "bytes"):
-        yield "fewer frames a second (sampling.fps)"
+        yield "fewer frames per second (sampling.fps)"
     if scene.compare:
         yield "fewer habitats beside it (compare)"
     if len(scene.motions) > 1:
@@ -135,6 +135,6 @@ class Samples:
         name, greatest = self._motions[index].name, self._greatest
         say = (
             f"Motion {name} takes this scene past {greatest:,} samples; let it end sooner (sampling.duration_s), start sooner, "
-            "rebound less often (bounces), or take fewer frames a second (sampling.fps)."
+            "bounce less often (bounces), or take fewer frames per second (sampling.fps)."
         )
         raise TooMuch(refusal(f"motions.{index}", name, f"within {greatest:,} samples for the whole scene", say))

@@ -1,4 +1,4 @@
-"""A drum that turns about its axis: a round deck, with or without end walls, a ceiling, a hub."""
+"""A cylinder that turns about its axis: a round deck, with or without end walls, a ceiling, a hub."""
 
 import math
 from dataclasses import dataclass, replace
@@ -12,14 +12,14 @@ from . import drawn, mesh
 from .base import RoundHull, Ship, Words, rings
 from .part import ShipPart, hub_clashes, hub_field, shape_field
 
-ENDED_WIDE = 0.5  # of its radius: an open drum that is seen from outside
-# an open drum is drawn so many times its radius wide to either side, at most so far
+ENDED_WIDE = 0.5  # of its radius: an open cylinder that is seen from outside
+# an open cylinder is drawn so many times its radius wide to either side, at most so far
 OPEN_HALVES, OPEN_MOST_M = 2.5, 60.0
 
 
 @dataclass(frozen=True)
 class Cylinder(Ship):
-    """A drum of radius_m that turns by `spin`.
+    """A cylinder of radius_m that turns by `spin`.
 
     width_m: between end walls, None for open ends. ceiling_m: height of a ceiling above the deck, or None.
     hub_radius_m: radius of a column round the axis, or None. axial_thrust_m_s2: the ship's own acceleration along +z.
@@ -69,11 +69,11 @@ class Cylinder(Ship):
 
     @property
     def round_hull(self):
-        """A drum's."""
+        """A cylinder's."""
         return RoundHull((1.0, 1.0, 0.0), self.hull_half_width_m(0))
 
     def outline_m(self):
-        """Its rims; those of an open drum are as one."""
+        """Its rims; those of an open cylinder are as one."""
         half = min((self.width_m or 0.0) / 2, 4 * self.radius_m)
         return rings([(1.02 * self.radius_m, half), (1.02 * self.radius_m, -half)])
 
@@ -99,11 +99,11 @@ class Cylinder(Ship):
         return None if self.width_m is None else self.width_m / 2
 
     def ended(self):
-        """An open drum, cut to where it hides nothing."""
+        """An open cylinder, cut to where it hides nothing."""
         return replace(self, width_m=ENDED_WIDE * self.radius_m) if self.width_m is None else None
 
     def parts(self):
-        """Deck, hull in section, rails and lights along both edges, ceiling, the lamp on the axis, spokes. An open drum has the axial
+        """Deck, hull in section, rails and lights along both edges, ceiling, the lamp on the axis, spokes. An open cylinder has the axial
         figures 1 and -1, for as wide as can be seen, and no edges."""
         radius, open_ended, thick = self.radius_m, self.width_m is None, drawn.skin_m(self.radius_m)
         half = 1.0 if open_ended else self.width_m / 2
@@ -134,11 +134,11 @@ class Cylinder(Ship):
 
 
 class CylinderPart(ShipPart):
-    """A drum that turns about its axis."""
+    """A cylinder that turns about its axis."""
 
     WORDS: ClassVar[Words] = Words(
         "Cylinder",
-        "A drum of {radius} radius",
+        "A cylinder of {radius} radius",
         weighed="deck",
         fades="Climb to the hub and it fades evenly to nothing.",
         stands="on the deck",

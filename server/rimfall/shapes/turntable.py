@@ -1,4 +1,4 @@
-"""A platform on a bench: it turns under the gravity of the room, in air that stands still."""
+"""A turntable in a room: it turns under the gravity of the room, in air that stands still."""
 
 import math
 from dataclasses import dataclass
@@ -11,7 +11,7 @@ from ..physics.constants import G0_M_S2
 from ..physics.coordinates import BenchChart
 from ..physics.surfaces import Drum, Plane
 from . import drawn, mesh
-from .base import PLATFORM, Ground, Turning, Words, rings
+from .base import TURNTABLE, Ground, Turning, Words, rings
 from .part import TurningPart, shape_field
 
 # how far the floor of the room is below a table; a large one lies low, for people ride on it
@@ -23,11 +23,11 @@ ROOM_RADII, ROOM_M = 7.0, 9.0  # of floor about it, in radii; at least so far
 
 @dataclass(frozen=True)
 class Turntable(Turning):
-    """A platform of radius_m at z = 0 that turns under the gravity of the room; the air of the room stands still."""
+    """A turntable of radius_m at z = 0 that turns under the gravity of the room; the air of the room stands still."""
 
     outside_gravity_m_s2: float
     still_air = True
-    words_of_ground = PLATFORM
+    words_of_ground = TURNTABLE
     floats_share = None
     in_space = False
 
@@ -41,11 +41,11 @@ class Turntable(Turning):
         return BenchChart(self.radius_m)
 
     def surfaces(self, _floor=0):
-        """The platform, and its edge."""
+        """The turntable, and its edge."""
         return self.ground(), Drum("edge", self.radius_m, hollow=True, edge=True)
 
     def ground(self, _floor=0):
-        """The platform."""
+        """The turntable."""
         return Plane("floor", (0.0, 0.0, 1.0), 0.0)
 
     def ground_gravity_m_s2(self, _omega_rad_s, _axial_m=0.0, _floor=0):
@@ -57,7 +57,7 @@ class Turntable(Turning):
         return math.inf
 
     def sides(self, _floor, half_m):
-        """From the axis to the edge, on or over the platform."""
+        """From the axis to the edge, on or over the turntable."""
         return 0.0, self.radius_m, lambda _axial: (half_m, math.inf)
 
     def hull_half_width_m(self, _floor):
@@ -71,7 +71,7 @@ class Turntable(Turning):
     def meshes(self):
         """A thin plate."""
         radius, facets, thick = self.radius_m, mesh.around(self.radius_m, mesh.MOST_ROUND), self._thick_m
-        top = mesh.swept("platform", mesh.DECK, facets, np.array([[radius, 0.0], [0.0, 0.0]]))
+        top = mesh.swept("turntable", mesh.DECK, facets, np.array([[radius, 0.0], [0.0, 0.0]]))
         rim = mesh.swept("rim", mesh.WALL, facets, mesh.column(radius, thick / 2) - [0, thick / 2])
         return [top, rim, mesh.mark_table(radius)]
 
@@ -86,7 +86,7 @@ class Turntable(Turning):
     def parts(self):
         """The plate, strokes down its rim so that one sees it turn from the side, and the room: a stand, a floor, somebody by."""
         radius, thick = self.radius_m, self._thick_m
-        yield drawn.disc("platform", radius)
+        yield drawn.disc("turntable", radius)
         under = -thick / 2 - 1e-4 * radius
         rim = (0.0, 0.0, under + thick / 2), (0.0, 0.0, under - thick / 2)
         yield drawn.tube("rim", *rim, [radius, radius], 96, closed=False)
@@ -115,18 +115,18 @@ class Turntable(Turning):
 
 
 class TurntablePart(TurningPart):
-    """A platform on a bench, under the gravity of the room."""
+    """A turntable in a room, under the gravity of the room."""
 
     WORDS: ClassVar[Words] = Words(
         "Turntable",
         "A turntable of {radius} radius",
-        whole="Whole platform",
-        weighed="platform",
+        whole="Whole turntable",
+        weighed="turntable",
         fades="",
-        stands="at the rim of the platform",
+        stands="at the rim of the turntable",
         passes="it falls past the rim",
     )
-    GROUND: ClassVar[Ground] = PLATFORM
+    GROUND: ClassVar[Ground] = TURNTABLE
 
     shape: Literal["turntable"] = shape_field("turntable")
     outside_gravity_m_s2: float = number("Gravity of the room", "m/s²", 0, 100, G0_M_S2, shown=linear(0, 20))

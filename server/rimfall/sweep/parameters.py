@@ -37,7 +37,7 @@ def parse(text):
     path, equals, listed = text.partition("=")
     path = path.strip()
     if not equals or not path or not listed.strip() or "" in path.split("."):
-        raise _refused(text, text, f"--over was {text!r}; it may be {MAY_BE}.")
+        raise _refused(text, text, f"--over was {text!r}; it must be {MAY_BE}.")
     return parameter_of(path, _spaced(text, listed) if _is_range(listed) else _listed(text, listed))
 
 
@@ -70,7 +70,7 @@ def _spaced(text, listed):
     """Numbers from first to last, each the nearest to its exact decimal place: 0:1:11 has 0.3 and not 0.30000000000000004."""
     parts = [p.strip() for p in listed.split(":")]
     if len(parts) != 3 or not all(NUMBER.fullmatch(p) for p in parts[:2]) or not re.fullmatch(r"\d{1,9}", parts[2]):
-        raise _refused(text, listed, f"--over {text} is not a range; it may be first:last:count, such as 1:6:11.")
+        raise _refused(text, listed, f"--over {text} is not a range; it must be first:last:count, such as 1:6:11.")
     first, last, count = Fraction(parts[0]), Fraction(parts[1]), int(parts[2])
     if not 2 <= count <= GREATEST_VALUES:
         raise _refused(
@@ -85,7 +85,7 @@ def _listed(text, listed):
 
 def _value(text, word):
     if not word:
-        raise _refused(text, text, f"--over {text} has an empty value; it may be {MAY_BE}.")
+        raise _refused(text, text, f"--over {text} has an empty value; it must be {MAY_BE}.")
     if NUMBER.fullmatch(word):
         return _finite(text, Fraction(word))
     return WORDS.get(word, word)

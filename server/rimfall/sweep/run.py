@@ -35,7 +35,7 @@ def sweep_of(scene, parameters, formats=(), options=None):
     for name in formats:
         if name not in FORMATS:
             may_be = ", ".join(FORMATS)
-            raise BadInput(refusal("export", name, may_be, f"--export was {name}; it may be {may_be}."))
+            raise BadInput(refusal("export", name, may_be, f"--export was {name}; it must be {may_be}."))
     if not parameters:
         raise BadInput(
             refusal(

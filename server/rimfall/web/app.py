@@ -103,5 +103,5 @@ def _query(error):
     field = str(error["loc"][-1])
     may_be = str(error.get("ctx", {}).get("expected") or error["msg"].removeprefix("Input should be "))
     return refusal(
-        field, str(error.get("input")), may_be, f"{field} was {str(error.get('input'))[:80]}; it may be {may_be}."
+        field, str(error.get("input")), may_be, f"{field} was {str(error.get('input'))[:80]}; it must be {may_be}."
     )

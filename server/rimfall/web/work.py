@@ -78,7 +78,7 @@ def too_much_memory() -> TooMuch:
     most = f"{GREATEST_BYTES // 1_000_000} MB"
     say = (
         f"This takes more memory than one request may ({most}); ask for less: fewer motions, fewer drops, a shorter clock "
-        "(sampling.duration_s) or fewer frames a second (sampling.fps)."
+        "(sampling.duration_s) or fewer frames per second (sampling.fps)."
     )
     return TooMuch(refusal("work", f"over {most}", f"within {most}", say))
 
@@ -87,7 +87,7 @@ def too_much_time(most_s) -> TooMuch:
     """The refusal of work that takes longer than one request may."""
     say = (
         f"This was not worked out within {most_s:g} s, the longest that one request may take; ask for less: fewer motions, "
-        "fewer rebounds (bounces), or a shorter clock (sampling.duration_s)."
+        "fewer bounces (bounces), or a shorter clock (sampling.duration_s)."
     )
     return TooMuch(refusal("work", f"over {most_s:g} s", f"within {most_s:g} s", say))
 

@@ -50,7 +50,7 @@ export function createErrors(controls) {
 
 /** A row of dots that fills, what is being made, and Cancel. */
 export function createProgress({ cancel }) {
-  const bar = h('span', { class: 'dotted', role: 'progressbar', 'aria-valuemin': 0, 'aria-label': 'Being made' }, h('span', {}));
+  const bar = h('span', { class: 'dotted', role: 'progressbar', 'aria-valuemin': 0, 'aria-label': 'Exporting' }, h('span', {}));
   const words = h('span', { class: 'small' });
   const element = h('div', { class: 'progress', hidden: true }, words, bar, h('button', { type: 'button', class: 'btn', onclick: cancel }, 'Cancel'));
   return {
@@ -93,7 +93,7 @@ export function createOrigin({ fields, read, put, sayWrong }) {
       keep(typed) {
         const field = fields[`origin.${name}`];
         const { value } = parseFigure(typed, { unit: field.unit });
-        if (value === undefined || outside(field, value)) sayWrong('origin', `${field.label} was ${typed}; it may be ${field.may_be}.`);
+        if (value === undefined || outside(field, value)) sayWrong('origin', `${field.label} was ${typed}; it must be ${field.may_be}.`);
         else put('origin', { ...read('origin'), [name]: value });
       },
     }),

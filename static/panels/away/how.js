@@ -44,7 +44,7 @@ export function createHow({ fields, chosen, keep, sceneRate, motions, errorsChan
     });
   const rate = (name, empty) =>
     inlineType({
-      label: `${fields[name].label}, frames a second`,
+      label: `${fields[name].label}, frames per second`,
       text: () => String(read(name) ?? ''),
       empty,
       keep: typed => put(name, typedRate(typed)),
@@ -59,7 +59,7 @@ export function createHow({ fields, chosen, keep, sceneRate, motions, errorsChan
       keep(typed) {
         const { value } = parseFigure(typed, { unit: fields[name].unit });
         if (typed === '') put(name, null);
-        else if (value === undefined || outside(fields[name], value)) sayWrong(name, `${fields[name].label} was ${typed}; it may be ${fields[name].may_be}.`);
+        else if (value === undefined || outside(fields[name], value)) sayWrong(name, `${fields[name].label} was ${typed}; it must be ${fields[name].may_be}.`);
         else put(name, fields[name].whole ? Math.round(value) : value);
       },
     });
@@ -83,7 +83,7 @@ export function createHow({ fields, chosen, keep, sceneRate, motions, errorsChan
   const at = name => controls[name].element;
   const end = name => [tight(at(name), '.'), ' '];
   const clauses = [
-    clause('fps', 'Shot at ', at('fps'), ' frames a second'),
+    clause('fps', 'Shot at ', at('fps'), ' frames per second'),
     clause('shown_fps', ' and shown at ', end('shown_fps')),
     stop(uses => uses.has('fps') && !uses.has('shown_fps')),
     clause('first_frame', 'Time 0 is frame ', at('first_frame')),

@@ -12,8 +12,8 @@ const FRAMES = [
 const SIZES = [[1280, 720], [1920, 1080], [2560, 1440], [3840, 2160], [1080, 1080], [1080, 1920]];
 const OWN = 'own';
 const GROUNDS = [
-  [false, 'on the night'],
-  [true, 'on nothing (transparent)'],
+  [false, 'dark background'],
+  [true, 'transparent background'],
 ];
 const LABELS = [
   [true, 'with its labels'],
@@ -54,7 +54,7 @@ export function createPictures({ chosen, keep, largest_px, errorsChanged }) {
       keep(typed) {
         const value = Number(typed);
         if (Number.isInteger(value) && value >= LEAST_PX && value <= largest_px) return put({ [name]: value });
-        wrong = { [name]: `${label} was ${typed || 'empty'}; it may be ${LEAST_PX} to ${largest_px.toLocaleString('en-US')} px.` };
+        wrong = { [name]: `${label} was ${typed || 'empty'}; it must be ${LEAST_PX} to ${largest_px.toLocaleString('en-US')} px.` };
         slot.say(wrong);
         errorsChanged();
       },
@@ -77,7 +77,7 @@ export function createPictures({ chosen, keep, largest_px, errorsChanged }) {
     h(
       'p',
       { class: 'small' },
-      'From the seats the stages are seen from now, of what they show. A clip is always on the night; a plot as PNG is as wide as a picture.',
+      'From the seats the stages are seen from now, of what they show. A clip always has the dark background; a plot as PNG is as wide as a picture.',
     ),
     slot.element,
   );

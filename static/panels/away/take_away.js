@@ -57,7 +57,7 @@ export function createTakeAway({ store, clock, exported, studio, sceneText }) {
   const parts = layOut({ sheet, rows, how, facts, pictures, trouble, progress, save, drawable: studio !== null, caution: store.fields.caution });
   let job = null; // while files are made
 
-  if (!canCode()) rows.of('clip')?.bar('This browser codes no video; take every frame instead.');
+  if (!canCode()) rows.of('clip')?.bar('This browser cannot encode video; take every frame instead.');
   for (const link of $$('#foot [data-take]')) link.addEventListener('click', () => show(link.dataset.take));
   for (const link of [parts.page, $('#brief-link')]) link.addEventListener('click', () => setAttribute(link, 'href', `brief${location.hash}`));
   store.on('view', patch => sheet.element.open && 'away' in patch && update());

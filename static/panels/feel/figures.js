@@ -100,7 +100,7 @@ function assumptions({ store }) {
 
 // why there is no figure, where it can be told in a word or two
 function none({ fields, feel: { habitat } }, group) {
-  // some places a platform has not, whether it turns or not
+  // some places a turntable has not, whether it turns or not
   const why = NEEDS[group] ?? (habitat.spin_rpm || groundOf(fields, habitat).level ? null : 'nothing turns');
   return why ? `–, ${why}` : '–';
 }

@@ -17,7 +17,7 @@ const ROWS = [
   ['width_m', { label: 'Width', none: 'open' }],
   ['ceiling_m', { label: 'Ceiling', none: 'open' }],
   ['hub_radius_m', { label: 'Hub radius', none: 'none' }],
-  ['outside_gravity_m_s2', { label: 'Room pulls' }],
+  ['outside_gravity_m_s2', { label: 'Gravity of the room' }],
   ['axial_thrust_m_s2', { label: 'Thrust', centred: true }],
 ];
 

@@ -1,4 +1,4 @@
-// Beside it: up to three other habitats in which the same motions are shown.
+// Other habitats: up to three other habitats in which the same motions are shown.
 
 import { fieldOf } from '../../state/fields.js';
 import { habitatName, keepFloors } from '../../state/shapes.js';
@@ -16,7 +16,7 @@ export function createOthers({ store }) {
   const list = h('div', { class: 'floors' });
   const more = h('button', { type: 'button', class: 'link', onclick: add }, 'Set another habitat beside it');
   const say = h('p', { class: 'small' }, 'The same motions, shown in another habitat too: over this one, or beside it.');
-  $('#others').append(h('h3', { class: 'third' }, 'Beside it'), say, list, h('p', { class: 'links' }, more));
+  $('#others').append(h('h3', { class: 'third' }, 'Other habitats'), say, list, h('p', { class: 'links' }, more));
   let rows = [];
 
   const others = () => store.document.compare ?? [];

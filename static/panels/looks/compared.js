@@ -12,7 +12,7 @@ export function createCompared({ store }) {
     label: 'Other habitats',
     options: [
       { value: 'over', say: 'over this one' },
-      { value: 'beside', say: 'beside' },
+      { value: 'beside', say: 'side by side' },
       { value: 'off', say: 'off' },
     ],
     chosen: () => store.view.compare,
@@ -21,7 +21,7 @@ export function createCompared({ store }) {
   const which = createSelect({
     store,
     path: 'view.beside',
-    label: 'Beside',
+    label: 'Second habitat',
     options: () => (store.document.compare ?? []).map((other, i) => [i, other.name]),
     chosen: () => store.view.beside ?? 0,
     choose: beside => store.look({ beside }),

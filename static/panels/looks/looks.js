@@ -14,13 +14,13 @@ const PACE_SIGNS = { 1: '1', 0.5: '½', 0.25: '¼', 0.1: '1/10' };
 export function createLooks({ store, clock, client, explain }) {
   const of = (key, label, options) => createChoice({ label, options, chosen: () => store.view[key], choose: value => store.look({ [key]: value }) });
   const pace = createChoice({
-    label: 'Pace',
+    label: 'Playback speed',
     options: PACES.map(value => ({ value, say: PACE_SIGNS[value], label: paceWords(value), fraction: value === 0.1 })),
     chosen: () => clock.pace,
     choose: value => clock.setPace(value),
   });
   const choices = [
-    ['Pace', pace],
+    ['Playback speed', pace],
     [
       'Beads along the paths',
       of('beads_s', 'Beads', [
@@ -38,10 +38,10 @@ export function createLooks({ store, clock, client, explain }) {
       ]),
     ],
     [
-      'Stages',
-      of('split', 'Stages', [
-        { value: 'auto', say: 'as fits' },
-        { value: 'beside', say: 'beside' },
+      'Layout',
+      of('split', 'Layout', [
+        { value: 'auto', say: 'automatic' },
+        { value: 'beside', say: 'side by side' },
         { value: 'stacked', say: 'stacked' },
       ]),
     ],
@@ -53,8 +53,8 @@ export function createLooks({ store, clock, client, explain }) {
       ]),
     ],
     [
-      'House lights',
-      of('theme', 'House lights', [
+      'Theme',
+      of('theme', 'Theme', [
         { value: 'auto', say: 'system' },
         { value: 'up', say: 'up' },
         { value: 'down', say: 'down' },
@@ -124,7 +124,7 @@ export function createLooks({ store, clock, client, explain }) {
 
 function lookWords({ document: { air, habitat }, fields }) {
   const ground = groundOf(fields, habitat);
-  if (ground.level) return 'Aboard, the platform stands still and what rolls on it curves. Outside is the room, in which the platform turns.';
+  if (ground.level) return 'Aboard, the turntable stands still and what rolls on it curves. Outside is the room, in which the turntable turns.';
   const bends = [air === null ? null : 'the air', habitat.axial_thrust_m_s2 ? 'the ship’s push' : null].filter(Boolean);
   const but = bends.length ? ` but for ${bends.join(' and ')}` : '';
   return `Aboard, the ${ground.name} stands still and free things curve. Outside, the stars stand still and the same things fly straight${but}.`;

@@ -49,7 +49,7 @@ export function createBody({ store, path }) {
       chosen: () => typeof drag() !== 'number',
       choose: sphere => store.set(`${path}.drag`, sphere ? 'sphere' : 0.5),
     });
-    const shell = createChoiceField({ store, path: `${path}.shell`, label: 'Made' });
+    const shell = createChoiceField({ store, path: `${path}.shell`, label: 'Construction' });
     const row = (name, label, none = null) => createField({ store, path: `${path}.${name}`, label, none });
     const light = fieldOf(store.fields, `${path}.buoyant`) ? [floats(), row('drag_area_m2', 'Drag area', 'none')] : [];
     const size = [row('mass_kg'), row('diameter_m')],

@@ -91,12 +91,12 @@ export function createCardRows({ store, index, kind }) {
     const turns = spin
       ? `${formatFigure(spin, 1)}\u00a0rpm ${has('ball_spin_axis') ? axisWords(motion().ball_spin_axis, motion().heading_deg ?? 0) : 'about the upright'}`
       : null;
-    const said = [turns, count ? `rebounds ${timesWords(count)} at most` : null].filter(Boolean);
+    const said = [turns, count ? `bounces ${timesWords(count)} at most` : null].filter(Boolean);
     return said.length ? `Spin and bounce: ${said.join(', ')}` : 'Spin and bounce';
   }
   function spinRows() {
-    const rebounds = row('bounces', 'Rebounds');
-    if (!has('ball_spin_axis')) return [row('ball_spin_rpm', 'Its spin'), rebounds];
+    const bounces = row('bounces', 'Bounces');
+    if (!has('ball_spin_axis')) return [row('ball_spin_rpm', 'Its spin'), bounces];
     const heading = () => motion()?.heading_deg ?? 0;
     // a spin needs an axis to be about: the first one is the forward roll, in the same step
     const put = (value, live) =>
@@ -109,7 +109,7 @@ export function createCardRows({ store, index, kind }) {
         { live },
       );
     return [
-      rebounds,
+      bounces,
       createField({ store, path: path('ball_spin_rpm'), label: 'Its spin', centred: true, put }),
       createSpinAxis({ store, path: path('ball_spin_axis'), heading }),
     ];

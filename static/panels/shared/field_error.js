@@ -10,7 +10,7 @@ export function sayInvalid(store, path, typed) {
   store.tell({
     kind: 'refused',
     field: path,
-    say: `${field?.label ?? path} was ${typed}; it may be ${field?.may_be ?? 'a number'}.`,
+    say: `${field?.label ?? path} was ${typed}; it must be ${field?.may_be ?? 'a number'}.`,
   });
 }
 

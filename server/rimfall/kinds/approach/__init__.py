@@ -31,7 +31,7 @@ class Approach(Motion):
     dock: Literal["hub", "rim"] = choice("Dock", default="hub")
     speed_m_s: float = speed_field("Closing speed", 5.0)
     heading_deg: float = number("Comes from", "°", -360, 360, 90.0, shown=linear(-180, 180))
-    elevation_deg: float = elevation_field("From up", 0.0)
+    elevation_deg: float = elevation_field("From above", 0.0)
     from_m: float = number("From", "m", 1, 1_000_000, 200.0, shown=log(10, 1_000))
     mass_kg: float = number("Mass", "kg", 1, 1e9, 12_000.0, shown=log(1_000, 100_000))
     size_m: float = number("Size", "m", 0.1, 1_000, 3.0, shown=linear(1, 30))
@@ -160,7 +160,7 @@ def approached(traced, units):
     said = [f"{speed(abs(v), units)} {a if v > 0 else b}" for v, a, b in parts if abs(v) >= 0.05]
     return [
         *out,
-        f"At contact {speed(size, units)} are to be cancelled{': it still moves ' + listed(said) if len(said) > 1 else ''}.",
+        f"The closing velocity at contact is {speed(size, units)}{': ' + listed(said) if len(said) > 1 else ''}.",
     ]
 
 

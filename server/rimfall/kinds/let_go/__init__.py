@@ -1,6 +1,6 @@
 """Letting go outside, under the rim, or pushing off: a straight line away, while the place one hung from goes on round.
 
-There is no air outside. What is followed is the centre; the round hull of a drum or a sphere stops it if it is pushed that way.
+There is no air outside. What is followed is the centre; the round hull of a cylinder or a sphere stops it if it is pushed that way.
 """
 
 from functools import partial
@@ -93,7 +93,7 @@ def _met(habitat, position, velocity, start_s, end_s):
     """The hull, and when the body's centre comes to it from outside; infinity for never.
 
     Without thrust in the way: the hull's radius is met where |x + v t| = R, the earlier root; the ship's push is along the axis, so that
-    of a drum it changes only where along the axis that is.
+    of a cylinder it changes only where along the axis that is.
     """
     if habitat.round_hull is None:
         return None, np.inf
@@ -146,7 +146,7 @@ def let_go(traced, units):
     far, line = (float(findings[name][-1]) for name in ("distance_m", "line_m"))
     longer = f", and a line to there, laid round the hull, {length(line, units)} long" if line > 1.001 * far else ""
     out = [
-        f"One leaves straight at {speed(findings['leaves_m_s'], units)}; after {after} the place let go of is {length(far, units)} off{longer}."
+        f"One leaves straight at {speed(findings['leaves_m_s'], units)}; after {after} one is {length(far, units)} from where one let go{longer}."
     ]
     return [*out, *_sweeps(traced, findings, units)]
 

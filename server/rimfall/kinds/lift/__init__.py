@@ -179,7 +179,7 @@ def rode(traced, units):
     most, tilt = findings["most_sideways_m_s2"], findings["most_tilt_deg"]
     out = [f"The ride takes {seconds(findings['takes_s'])}{_cut(traced, findings)}."]
     if most / G0_M_S2 < _FELT and tilt < 1:
-        return [*out, "Nothing worth a word pushes sideways."]
+        return [*out, "The sideways push is negligible."]
     return [
         *out,
         f"The rider is pushed {_way(findings)} by up to {most / G0_M_S2:.2f} g, and down leans by up to {tilt:.0f}°.",

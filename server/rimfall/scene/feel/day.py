@@ -45,7 +45,7 @@ class Day:
 
     @property
     def table(self):
-        """Whether it is a platform under the gravity of a room."""
+        """Whether it is a turntable under the gravity of a room."""
         return self.habitat.words_of_ground.level
 
     @property
@@ -75,7 +75,7 @@ class Day:
 
     @property
     def flung(self):
-        """Whether a platform flings outward whoever stands on it, and nothing else pulls."""
+        """Whether a turntable flings outward whoever stands on it, and nothing else pulls."""
         return self.table and not self.weightless and self._on_its_side
 
     @property

@@ -30,7 +30,7 @@ def drink(day):
         ]
     if day.flung:
         return [
-            "Nothing falls onto the platform: what leaves the jug goes outward, and off over the rim.",
+            "Nothing falls onto the turntable: what leaves the jug goes outward, and off over the rim.",
             f"You hold the glass outward of the jug, and there it weighs {share_of(day.v['feet_g'])} what it would on Earth.",
             "A cup that you let go goes the same way, over the rim.",
         ]

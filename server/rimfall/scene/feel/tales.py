@@ -25,7 +25,7 @@ def standing_up(day):
         return _flung(day)
     rises = f"You rise from a seat within a second, and your head goes up by {length(rise_m, day.units)}"
     if day.table:
-        return [f"{rises}, along the axis of the turn: nothing pushes it sideways.", *_on_the_platform(day)]
+        return [f"{rises}, along the axis of the turn: nothing pushes it sideways.", *_on_the_turntable(day)]
     way = "toward the axis"
     if day.past_the_axis(day.person.height_m):
         way = "to the axis" if day.v["head_g"] == 0 else "past the axis"
@@ -35,7 +35,7 @@ def standing_up(day):
 
 
 def _no_weight(day):
-    place, felt = "platform" if day.table else "habitat", day.v["feet_g"]
+    place, felt = "turntable" if day.table else "habitat", day.v["feet_g"]
     if day.still and not felt:
         return f"Nothing weighs you down here: the {place} does not turn, and nothing else pulls."
     turns = f"The {place} does not turn" if day.still else f"The {place} turns at {number(day.v['spin_rpm'])} rpm"
@@ -59,13 +59,13 @@ def _at_the_wall(day):
 
 def _flung(day):
     return [
-        f"Nothing holds your feet to the platform: as you let go of the seat it flings you outward with {weight(day.v['feet_g'])}.",
+        f"Nothing holds your feet to the turntable: as you let go of the seat it flings you outward with {weight(day.v['feet_g'])}.",
         "There is no standing up, only holding on.",
         "What would be a floor to you is a wall at the rim, if there were one.",
     ]
 
 
-def _on_the_platform(day):
+def _on_the_turntable(day):
     lean = day.v["floor_lean_deg"]
     leans = (
         f"At the rim down leans outward by {angle(lean)}, and you stand leaning inward by as much."

@@ -18,7 +18,7 @@ def head(day):
     rate = day.person.head_turn_deg_s
     if day.still:
         return [
-            f"The {'platform' if day.table else 'habitat'} does not turn, and a turn of the head is felt as what it is.",
+            f"The {'turntable' if day.table else 'habitat'} does not turn, and a turn of the head is felt as what it is.",
             "Looking over a shoulder, nodding or tilting the head: none of them brings another along.",
             "No turn crosses another, however quick it is.",
         ]
@@ -76,7 +76,7 @@ def lift(day):
     """Riding the lift."""
     pace = speed(day.person.lift_m_s, day.units)
     if day.table:
-        return _on_a_platform(day, pace)
+        return _on_a_turntable(day, pace)
     if day.person.lift_m_s == 0:
         return [
             "The lift stands still, and being in it is no different from being outside.",
@@ -88,12 +88,12 @@ def lift(day):
     return [*_ridden(day, pace), _down(day), _at_the_axis(day), *_ladder(day)]
 
 
-def _on_a_platform(day, pace):
-    rises = f"A lift that rises from the platform at {pace} goes"
+def _on_a_turntable(day, pace):
+    rises = f"A lift that rises from the turntable at {pace} goes"
     goes = rises if day.person.lift_m_s else "The lift stands still; rising it would go"
     return [
         f"{goes} along the axis of the turn, and {_adds(day)}.",
-        _felt_on_a_platform(day),
+        _felt_on_a_turntable(day),
         "It is the same all the way up, and on the way down.",
     ]
 
@@ -102,13 +102,13 @@ def _adds(day):
     return "its speed adds nothing to what you feel" if day.flung else "nothing pushes you to a side"
 
 
-def _felt_on_a_platform(day):
+def _felt_on_a_turntable(day):
     if day.flung:
         return f"Nothing holds you to its floor: the turn presses you to its outer wall with {weight(day.v['feet_g'])}."
     if day.weightless:
         return "Nothing holds you to its floor, either."
     if day.still:
-        return "The platform does not turn, and down is under your feet."
+        return "The turntable does not turn, and down is under your feet."
     return f"Only the turn is felt: {_outward(day)}."
 
 

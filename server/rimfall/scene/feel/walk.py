@@ -14,7 +14,7 @@ def breakfast(day):
         return [*_no_steps(day), *_run_round(day)]
     if day.flung:
         return [
-            "There is no walking on a platform that nothing holds you to.",
+            "There is no walking on a turntable that nothing holds you to.",
             f"You go to breakfast by a rail, and it must bear {weight(day.v['feet_g'])}.",
             "Let go, and you leave over the rim, straight on.",
         ]

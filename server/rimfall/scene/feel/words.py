@@ -17,7 +17,7 @@ def lead(scene, figures, units):
 def _lead(day):
     if day.flung:
         return (
-            f"Nothing holds you to the platform: it flings you outward with {weight(day.v['feet_g'])}. You stay on it only by what you "
+            f"Nothing holds you to the turntable: it flings you outward with {weight(day.v['feet_g'])}. You stay on it only by what you "
             "hold on to."
         )
     if day.weightless:
@@ -33,7 +33,7 @@ def _lead(day):
 
 
 def _what(day):
-    return "platform" if day.table else "habitat"
+    return "turntable" if day.table else "habitat"
 
 
 def _standing(day):
@@ -103,7 +103,7 @@ def assumptions(scene, figures, units="si"):
             "The figure of the change from feet to head counts its direction, too; weight alone changes by less."
         )
     out += [
-        f"Of the height, the heart is at {HEART:g}, a seat at {SEAT:g}, the head {SITTING:g} over the seat, a hand with a cup at {HAND:g}.",
+        f"As fractions of height: the heart at {HEART:g}, a seat at {SEAT:g}, the head {SITTING:g} above the seat, a hand with a cup at {HAND:g}.",
         f"Paces are even; stairs rise at {STAIRS_DEG:g}°; standing up and setting off take a second each.",
         f"What falls falls without air, a stream over {length(POURED_FROM_M, units)} into the glass; a glass does not slop.",
         "The lift and the ladder are felt at the feet, at their full speed.",

@@ -206,7 +206,7 @@ def _too_wide(request, hull, others, units):
     parts = _parts(wishes, units)
     verb = "takes" if len(parts) == 1 and wishes[0].kind == "figure" else "take"
     takes = f"{listed(parts)} {verb} {in_unit('radius', change.could_be, units, apart_from(change.was, units))}"
-    allows = "the hull allows" if wish.bound == "at_most" else "the wish is for"
+    allows = "your maximum radius is" if wish.bound == "at_most" else "the wish is for"
     allowed = wanted_figure("radius", "exactly", change.was, units).removeprefix("a radius of ")
     return f"{takes}; {allows} {allowed}, {_radius(change.could_be - change.was, units)} less."
 

@@ -214,9 +214,9 @@ class Cameras(Closed):
     margin: float = said("Share of the picture left free on each side.")
     broad: float = said("Width to height from which on a stage is broad.")
     square: float = said("Width to height up to which it is square.")
-    level_over_deg: float = said("How much higher up the camera is over a platform, degrees.")
+    level_over_deg: float = said("How much higher up the camera is over a turntable, degrees.")
     section_over_deg: float = said("How much higher up it is over ground that bends across, degrees.")
-    level_whole_deg: float = said("Tilt at which a whole platform is seen, degrees.")
+    level_whole_deg: float = said("Tilt at which a whole turntable is seen, degrees.")
     seats: dict[str, Seat] = said("The cameras, by the page's letters.")
 
 

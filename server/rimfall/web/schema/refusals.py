@@ -57,7 +57,7 @@ _EXAMPLE = {
     "field": "motions.0.speed_m_s",
     "was": "4000",
     "may_be": "0 to 3,000 m/s",
-    "say": "Speed was 4000 m/s; it may be 0 to 3,000 m/s.",
+    "say": "Speed was 4000 m/s; it must be 0 to 3,000 m/s.",
 }
 
 

@@ -93,7 +93,7 @@ class PlaceAboard(Closed):
 
     along_m: float = said("Along the ground at deck radius, spinward above 0, m; it does not wrap.")
     height_m: float = said("Over the ground, m.")
-    axial_m: float = said("Along the spin vector, m; on a platform outward from the axis.")
+    axial_m: float = said("Along the spin vector, m; on a turntable outward from the axis.")
 
 
 class Way(Closed):

@@ -104,7 +104,7 @@ export function createWishRow({ store, number, wish, change, remove }) {
       return update();
     }
     const measure = unit.textContent ? ` in ${unit.textContent}` : '';
-    if (si === undefined) return setError(`${name} was ${said || 'empty'}; it may be a number${measure}.`);
+    if (si === undefined) return setError(`${name} was ${said || 'empty'}; it must be a number${measure}.`);
     change({ ...wish(), value: si });
   }
 
