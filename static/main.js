@@ -10,6 +10,7 @@ import { watchPointer } from './panels/shared/dom.js';
 import { download, fileName } from './panels/shared/files.js';
 import { createGlossary } from './panels/glossary.js';
 import { createHeard } from './panels/heard.js';
+import { createHomes } from './panels/homes.js';
 import { createLooks, looksAnswer } from './panels/looks/looks.js';
 import { createTheme, createTypeSize } from './panels/looks/theme.js';
 import { createHowBig, sizeAnswer } from './panels/how_big/how_big.js';
@@ -107,7 +108,7 @@ function build({ store, clock, ask }) {
   });
   const open = createOpen({ store, trace, status, left: (_, next) => keeper.begin(kept.shelf.shown(next)), opened });
   function opened(document) {
-    store.look({ chosen: 0, hidden: [], beside: null, presets: { ...FIRST_PRESETS } });
+    store.look({ chosen: 0, hidden: [], beside: null, served: 0, presets: { ...FIRST_PRESETS } });
     clock.seek(0);
     focusScene();
     tellShared(store, document);
@@ -148,7 +149,7 @@ function build({ store, clock, ask }) {
   const glossary = createGlossary({ kinds: store.fields.kinds });
   const looks = createLooks({ store, clock, client, explain: glossary.show });
   const timeline = createTimeline({ store, clock });
-  createDials({ store, solve: request => ask.solve(request) });
+  createDials({ store, solve: request => ask.solve(request), add: createHomes({ store }).add });
   const stages = createStages({ element: element('stages'), store, clock, tell: status.setDrawing });
   createTakeAway({ store, clock, exported: client.exported, studio: createStudio(stages), sceneText });
   createKeys({ store, clock, timeline, looks, stages, glossary, heard, showScenes: scenes.show });

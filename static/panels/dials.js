@@ -1,6 +1,7 @@
 // The desk: Radius and Spin always in reach, and what they give, each with its lock.
 
 import { RADIUS, SPIN } from '../state/fields.js';
+import { homeAnswer, homePath, servedHome } from '../state/homes.js';
 import { groundOf } from '../state/shapes.js';
 import { showQuantity, threeFigures } from '../state/units.js';
 import { $, h, setAttribute, setText, icon } from './shared/dom.js';
@@ -22,23 +23,9 @@ export function toggleHold(store, what) {
   store.look({ hold: on ? what : null, held, follower: on ? SPIN : null });
 }
 
-export function createDials({ store, solve }) {
-  const locks = { [RADIUS]: icon('locked'), [SPIN]: icon('locked') };
-  const dial = path =>
-    createField({
-      store,
-      path,
-      ticks: true,
-      inset: 8,
-      solve,
-      lockSign: locks[path],
-      locked: () => store.view.hold === 'spin' && path === SPIN,
-    });
-  const radius = dial(RADIUS),
-    spin = dial(SPIN);
-  const why = { [RADIUS]: h('p', { class: 'why' }), [SPIN]: h('p', { class: 'why' }) };
-  radius.element.append(why[RADIUS]);
-  spin.element.append(why[SPIN]);
+/** `add`: what offers a second habitat. */
+export function createDials({ store, solve, add }) {
+  const pairs = []; // by habitat, made when it is first served
   const readouts = [
     createReadout(store, 'gravity', 'big', answer => [threeFigures(answer.habitat.felt_g), gravityWhere(store.fields, answer)], 'hold gravity'),
     createReadout(
@@ -56,22 +43,68 @@ export function createDials({ store, solve }) {
       null,
     ),
   ];
-  $('#dials').append(
-    radius.element,
-    spin.element,
-    h(
-      'div',
-      { class: 'readouts' },
-      readouts.map(r => r.element),
-    ),
+  const shared = h(
+    'div',
+    { class: 'readouts' },
+    readouts.map(r => r.element),
+    add,
   );
+  $('#dials').append(shared);
+
+  function served() {
+    const index = servedHome(store);
+    if (!pairs[index]) {
+      pairs[index] = index ? createOthersPair(store, homePath(index)) : createPair(store, solve);
+      shared.before(pairs[index].element);
+    }
+    pairs.forEach((pair, i) => setAttribute(pair.element, 'hidden', i !== index));
+    return pairs[index];
+  }
+
+  function update() {
+    served().update();
+    const index = servedHome(store);
+    readouts.forEach(readout => readout.update(homeAnswer(store.answer, index), index === 0));
+  }
+  for (const topic of ['document', 'answer', 'view', 'notice']) store.on(topic, update);
+  update();
+}
+
+// The two dials of a habitat that is not the scene's own: nothing is held there.
+function createOthersPair(store, at) {
+  const fields = [`${at}.radius_m`, `${at}.spin_rpm`].map((path, i) => createField({ store, path, label: i ? 'Spin' : 'Radius', ticks: true, inset: 8 }));
+  const element = h(
+    'div',
+    { class: 'pair' },
+    fields.map(field => field.element),
+  );
+  return { element, update: () => fields.forEach(field => field.update()) };
+}
+
+function createPair(store, solve) {
+  const locks = { [RADIUS]: icon('locked'), [SPIN]: icon('locked') };
+  const dial = path =>
+    createField({
+      store,
+      path,
+      ticks: true,
+      inset: 8,
+      solve,
+      lockSign: locks[path],
+      locked: () => store.view.hold === 'spin' && path === SPIN,
+    });
+  const radius = dial(RADIUS),
+    spin = dial(SPIN);
+  const why = { [RADIUS]: h('p', { class: 'why' }), [SPIN]: h('p', { class: 'why' }) };
+  radius.element.append(why[RADIUS]);
+  spin.element.append(why[SPIN]);
 
   // the dial in hand leads, so the other is the one that follows
-  for (const [path, other] of [
-    [RADIUS, SPIN],
-    [SPIN, RADIUS],
+  for (const [field, other] of [
+    [radius, SPIN],
+    [spin, RADIUS],
   ]) {
-    $(`[data-row="${path}"]`).addEventListener('focusin', () => {
+    field.element.addEventListener('focusin', () => {
       const { hold, follower } = store.view;
       if ((hold === 'gravity' || hold === 'rim_speed') && follower !== other) store.look({ follower: other });
     });
@@ -87,10 +120,8 @@ export function createDials({ store, solve }) {
       setText(why[path], follows && store.answer ? reason(hold, store, units) : '');
       field.update();
     }
-    readouts.forEach(readout => readout.update());
   }
-  for (const topic of ['document', 'answer', 'view', 'notice']) store.on(topic, update);
-  update();
+  return { element: h('div', { class: 'pair' }, radius.element, spin.element), update };
 }
 
 function gravityWhere(fields, { scene: { habitat } }) {
@@ -111,9 +142,11 @@ function createReadout(store, what, size, say, holdWords) {
     unit = h('span', {});
   const lock = h('button', { type: 'button', class: `lock${holdWords ? ' worded' : ''}`, onclick: () => toggleHold(store, what) });
   const element = h('p', { class: `readout ${size} ${what}` }, h('span', { class: 'says' }, figure, ' ', unit), lock);
-  function update() {
-    if (!store.answer) return;
-    const [number, words] = say(store.answer, store.view.units);
+  // `own`: of the scene's own habitat, in which it can be held
+  function update(answer, own) {
+    if (!answer) return;
+    const [number, words] = say(answer, store.view.units);
+    setAttribute(lock, 'hidden', !own);
     setText(figure, number);
     setText(unit, words);
     const on = store.view.hold === what;

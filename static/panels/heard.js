@@ -1,6 +1,6 @@
 // What a change came to, for those who do not see it: 0.4 s after it comes to rest, one sentence of what changed for whom.
 
-import { habitatName } from '../state/shapes.js';
+import { homeFacts } from '../state/homes.js';
 import { threeFigures } from '../state/units.js';
 import { motionsWords } from '../state/words.js';
 
@@ -62,15 +62,16 @@ function openingWords({ motions: [own] }, { document, fields, view }) {
 
 function changeWords(before, now, store) {
   if (before.units !== now.units) return '';
-  const [own, ...others] = now.motions.map((motions, home) => homeWords(before, now, home, motions, store));
+  const [own, ...others] = now.motions.map((motions, home) => inHome(before, now, home, motions, store));
   const feel = now.feel && before.feel && now.feel !== before.feel && `people would feel this: ${now.feel}`;
   const gone = store.notice?.undo ? '' : goneWords(before, now); // what can be undone is told with its notice
   return sentence([gone, own, ...others, feel].filter(Boolean).join('; '));
 }
 
-function homeWords(before, now, home, motions, { document, fields, view }) {
+function inHome(before, now, home, motions, store) {
+  const { document, view } = store;
   const name = now.homes[home];
-  if (home >= before.homes.length) return `${name} added: ${habitatName(fields, document.compare[home - 1].habitat)}, ${now.gravity[home]}`;
+  if (home >= before.homes.length) return `${name} added: ${homeFacts(store, document.habitat, document.compare[home - 1].habitat)}, ${now.gravity[home]}`;
   const known = before.motions[home];
   const changed = motions.filter(({ name: of, short }) => short && short !== known.find(one => one.name === of)?.short);
   const fresh = changed.filter(({ name: of }) => !known.some(one => one.name === of));

@@ -80,7 +80,7 @@ export function createKeys({ store, clock, timeline, looks, stages, glossary, he
 
   const after = (list, now) => list[(list.indexOf(now) + 1) % list.length];
   const open = place => store.look({ place, folded: false });
-  const focusDial = path => $(`#dials [data-row="${path}"] .range`).focus();
+  const focusDial = path => $(`#dials .pair:not([hidden]) [data-row$="${path}"] .range`).focus(); // of the habitat that is served
   function toMark(way) {
     const marks = [0, ...timeline.marks()],
       now = clock.time_s;

@@ -1,7 +1,7 @@
 // What has to be said at the head of the page: refusals of no open field, failures, and what can be undone.
 
 import { fieldOf } from '../state/fields.js';
-import { $, h, setChildren, setText } from './shared/dom.js';
+import { $, $$, h, setChildren, setText } from './shared/dom.js';
 import { stillShown } from './shared/field_error.js';
 
 const TOLD_MS = 12_000;
@@ -24,7 +24,7 @@ export function createNotices({ store }) {
 
   // a refusal stands at its own field where that field is in sight
   function atField({ kind, field }) {
-    return kind === 'refused' && field && document.querySelector(`[data-row="${CSS.escape(field)}"]`)?.checkVisibility();
+    return kind === 'refused' && field && $$(`[data-row="${CSS.escape(field)}"]`).some(row => row.checkVisibility());
   }
 
   // what follows the sentence that matters: more of it, or what is shown meanwhile

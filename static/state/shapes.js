@@ -1,7 +1,6 @@
 // What the page knows of a habitat's shape, and how one shape becomes another. Its fields and its words are the catalogue's.
 
 import { getAt } from './fields.js';
-import { threeFigures } from './units.js';
 
 const HOME = 'habitat';
 
@@ -48,13 +47,4 @@ export function keepFloors(draft, move) {
     const floor = move(place.floor);
     place.floor = floor >= 0 && floor < count ? floor : 0;
   }
-}
-
-/** 'Cylinder, 56 m, 3 rpm' */
-export function habitatName(fields, habitat) {
-  return `${shapeFacts(fields, habitat).label}, ${plain(habitat.radius_m)}\u00a0m, ${plain(habitat.spin_rpm)}\u00a0rpm`;
-}
-
-function plain(value) {
-  return Number(threeFigures(value).replace(/,/g, '')).toString();
 }

@@ -25,6 +25,7 @@ const FIRST_VIEW = {
   measure: 'dimensions',
   compare: 'over',
   beside: null,
+  served: 0,
   hold: null,
   held: null,
   follower: null,

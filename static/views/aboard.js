@@ -1,6 +1,7 @@
 // Aboard: the turning frame, lamplit. The deck stands still, paths curve, the stars go round. With it a second habitat beside the first,
 // aboard too, in the place of Outside.
 
+import { homeBeside, homeCount, homeWords } from '../state/homes.js';
 import { angleAt } from '../time/track.js';
 import { Arrows } from './arrows.js';
 import { Half } from './half.js';
@@ -91,8 +92,7 @@ export class Beside {
 
   // `models` of an answer, the scene's own first; `shown` the one the other stage shows.
   show(models, shown) {
-    const { compare, beside } = this.store.view;
-    this.model = compare === 'beside' ? (models[(beside ?? 0) + 1] ?? null) : null;
+    this.model = models[homeBeside(this.store)] ?? null;
     if (this.model && !this.half) this.make();
     this.entitle(shown);
     const idle = this.model ? this.outside : this.half;
@@ -115,8 +115,13 @@ export class Beside {
   entitle({ name, facts: { ground } }) {
     const sky = ground.level ? 'room stands' : 'stars stand';
     const { aboard, outside } = this.overlay.halves;
-    const of = ({ titles: [frame, aside] }) => [frame, (name ? `${name}, ${aside}` : aside).replace('deck', ground.name).replace('stars stand', sky)];
-    aboard.retitle(this.model ? ['Aboard', name ?? 'this habitat'] : of(aboard));
-    outside.retitle(this.model ? ['Aboard', this.model.name] : of(outside));
+    const whose = homeCount(this.store) > 1 && this.store.answer ? homeWords(this.store, 0) : null;
+    this.overlay.element.classList.toggle('several', whose !== null);
+    const of = ({ titles: [frame, aside] }) => {
+      const still = aside.replace('deck', ground.name).replace('stars stand', sky);
+      return [frame, [name, whose, still].filter(Boolean).join(', ')];
+    };
+    aboard.retitle(this.model ? ['Aboard', whose] : of(aboard));
+    outside.retitle(this.model ? ['Aboard', homeWords(this.store, homeBeside(this.store))] : of(outside));
   }
 }

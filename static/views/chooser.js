@@ -2,6 +2,7 @@
 
 import { button, make, svg } from './overlay.js';
 import { PRESETS, presetName } from './camera_presets.js';
+import { homeAnswer, homeBeside } from '../state/homes.js';
 import { shapeFacts } from '../state/shapes.js';
 
 const PLAN = { size: 148, middle: 74, radius: 56 };
@@ -9,7 +10,11 @@ const MEASURES = { off: 'Off', dimensions: 'Dimensions', tape: 'Tape: two clicks
 
 export function attachPresets(dom, store) {
   const other = dom.frame === 'aboard' ? 'outside' : 'aboard';
-  const nameOf = letter => presetName(letter, store.answer && shapeFacts(store.fields, store.answer.scene.habitat));
+  // of the habitat that is seen here
+  const nameOf = letter => {
+    const answer = homeAnswer(store.answer, (dom.frame === 'outside' && homeBeside(store)) || 0);
+    return presetName(letter, answer && shapeFacts(store.fields, answer.scene.habitat));
+  };
   const choose = preset => store.look({ presets: { ...store.view.presets, [dom.frame]: preset } });
   const popover = attachPopover(dom.preset, dom, `Seat, ${dom.name}`, panel => {
     const focused = panel.contains(document.activeElement);

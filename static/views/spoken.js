@@ -9,7 +9,8 @@ const MOST_NAMED = 4;
 const ENDED = { landed: ', landed', rest: ', at rest', edge: ', over the edge', arrived: ', arrived' };
 
 export function stageWords(model, shown, frame, preset, time_s, units, weights = '') {
-  const parts = [`${frame === 'aboard' ? 'Aboard' : 'Outside'}, ${presetName(preset, model.facts).toLowerCase()}`];
+  const seen = frame === 'aboard' ? ['Aboard', model.name].filter(Boolean).join(' ') : 'Outside'; // a further habitat has a name
+  const parts = [`${seen}, ${presetName(preset, model.facts).toLowerCase()}`];
   for (const m of shown.slice(0, MOST_NAMED)) {
     if (time_s < m.starts_s - 1e-6) parts.push(`${m.name} not yet released`);
     else

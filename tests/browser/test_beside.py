@@ -1,16 +1,16 @@
-"""Two habitats at once: one is set beside the scene's own, changed, compared in figures, swapped and taken away."""
+"""Two habitats at once: a second one is added, changed, compared in figures, swapped and taken away."""
 
 import pytest
 
 from .looking import answer_of, kept, open_place, picture, still_picture, stop, three_figures, type_figure, until
 from .test_shapes import agrees
 
-ADD = "Set another habitat beside it"
+ADD = "Add a second habitat"
 
 
 def set_beside(page, radius="224", spin="1.5"):
     open_place(page, 1)
-    page.get_by_role("button", name=ADD).click()
+    page.locator("#others").get_by_role("button", name=ADD).click()
     type_figure(page, "compare.0.habitat.radius_m", radius)
     type_figure(page, "compare.0.habitat.spin_rpm", spin)
     return kept(page, lambda scene: scene["compare"][0]["habitat"]["spin_rpm"] == float(spin))
@@ -42,11 +42,35 @@ def test_shown_over_beside_or_not_at_all(page):
     open_place(page, 3)
     stop(page, 0.8)
     pictures = {}
-    for how in ("off", "over this one", "beside"):
+    for how in ("off", "laid over", "side by side"):
         page.locator("#compared").get_by_role("button", name=how).click()
         pictures[how] = (still_picture(page, "aboard"), page.locator("#stages").screenshot())
-    assert pictures["off"][0] != pictures["over this one"][0]
-    assert pictures["beside"][1] != pictures["off"][1]
+    assert pictures["off"][0] != pictures["laid over"][0]
+    assert pictures["side by side"][1] != pictures["off"][1]
+
+
+def test_a_second_habitat_is_offered_at_the_dials_and_each_thing_says_whose_it_is(page):
+    page.locator("#dials").get_by_role("button", name=ADD).click()
+    scene = kept(page, lambda scene: len(scene.get("compare", [])) == 1)
+    own, second = scene["habitat"], scene["compare"][0]["habitat"]
+    assert second["radius_m"] == 2 * own["radius_m"]
+    weighs = [habitat["radius_m"] * habitat["spin_rpm"] ** 2 for habitat in (own, second)]
+    assert weighs[1] == pytest.approx(weighs[0], rel=1e-4)
+    words = {"aboard": "This habitat, 56.0 m, 3.00 rpm", "outside": "Second habitat, 112 m, 2.12 rpm"}
+    for stage, whose in words.items():
+        title = page.locator(f".stage-{stage} .stage-title")
+        until(whose, lambda title=title, whose=whose: title.inner_text().replace("\u00a0", " ") == f"Aboard {whose}")
+    seats = page.locator(".stage-seat").all_inner_texts()
+    assert seats[0] == seats[1], "both from the same seat"
+    radius = page.locator("#dials [data-row$=radius_m]:visible")
+    assert radius.get_attribute("data-row") == "compare.0.habitat.radius_m"
+    landing = answer_of(page)["compare"][0]["motions"][0]["landing"]["time_s"]
+    lands = page.locator(f'.mark[aria-label="Lob out in Second habitat: lands at {landing:.2f} s"]')
+    until("the lanes are of it", lambda: lands.count() == 1)
+    until("it is read out", lambda: page.locator("#heard").inner_text().startswith("Second habitat added: 112"))
+    page.get_by_role("button", name="This habitat").click()
+    assert radius.get_attribute("data-row") == "habitat.radius_m"
+    assert lands.count() == 0
 
 
 def test_the_other_takes_the_scenes_place_and_the_way_back(page):
@@ -54,7 +78,7 @@ def test_the_other_takes_the_scenes_place_and_the_way_back(page):
     page.get_by_role("button", name="Swap with the scene’s own").click()
     scene = kept(page, lambda scene: scene["habitat"]["radius_m"] == 224)
     assert scene["compare"][0]["habitat"]["radius_m"] == 56
-    assert scene["compare"][0]["name"].replace("\u00a0", " ") == "Cylinder, 56 m, 3 rpm"
+    assert scene["compare"][0]["name"] == "Second habitat"
     agrees(page)
     page.get_by_role("button", name="Undo").click()
     kept(page, lambda scene: scene["habitat"]["radius_m"] == 56)
@@ -64,13 +88,14 @@ def test_three_at_most_each_with_a_shape_of_its_own(page):
     set_beside(page)
     page.locator("#others").get_by_label("Shape").select_option("torus")
     kept(page, lambda scene: scene["compare"][0]["habitat"].get("shape") == "torus")
+    more = page.locator("#others").get_by_role("button", name="Add another habitat")
     for count in (2, 3):
-        page.get_by_role("button", name=ADD).click()
+        more.click()
         kept(page, lambda scene, count=count: len(scene["compare"]) == count)
-    until("no fourth", lambda: not page.get_by_role("button", name=ADD).is_visible())
+    until("no fourth", lambda: not more.is_visible())
     assert len(answer_of(page)["compare"]) == 3
     for left in (2, 1, 0):
-        page.get_by_role("button", name="Remove habitat 1 beside it").click()
+        page.get_by_role("button", name="Remove habitat 2").click()
         kept(page, lambda scene, left=left: len(scene.get("compare", [])) == left)
     until("nothing to compare", lambda: page.locator("#others .other").count() == 0)
 
@@ -78,5 +103,5 @@ def test_three_at_most_each_with_a_shape_of_its_own(page):
 def test_a_refusal_stands_at_the_row_of_the_other_habitat(page, troubles):
     set_beside(page)
     type_figure(page, "compare.0.habitat.radius_m", "1000000")
-    row = page.locator('[data-row="compare.0.habitat.radius_m"]')
+    row = page.locator('[data-row="compare.0.habitat.radius_m"]').first
     until("it says what it may be", lambda: "100,000" in row.inner_text())

@@ -14,7 +14,7 @@ function heardOf(first) {
   const written = [];
   let due = null;
   const store = {
-    document: { title: 'The same lob, both ways', motions: first.motions.map(({ name }) => ({ kind: 'throw', name })) },
+    document: { habitat: { radius_m: 56, spin_rpm: 3 }, title: 'The same lob, both ways', motions: first.motions.map(({ name }) => ({ kind: 'throw', name })) },
     fields: { kinds: KINDS, shapes: SHAPES },
     view: { chosen: 0, hidden: [], units: 'si', place: 2 },
     answer: first,
@@ -104,7 +104,7 @@ test('a second habitat says what it is, and afterwards what changes in it', () =
   page.rest();
   page.store.document.compare = [{ name: 'Second habitat', habitat: { radius_m: 112, spin_rpm: 2.12 } }];
   page.answer({ ...home(0.564, OUT), compare: [home(0.564, motion('Lob out', 'lands 6.3 m spinward'))] });
-  assert.deepEqual(page.rest(), ['Second habitat added: Cylinder, 112 m, 2.12 rpm, 0.564 g.']);
+  assert.deepEqual(page.rest(), ['Second habitat added: 112 m, 2.12 rpm, 0.564 g.']);
   page.answer({ ...home(0.564, OUT), compare: [home(0.6, motion('Lob out', 'lands 6.2 m spinward'))] });
   assert.deepEqual(page.rest(), ['In Second habitat, 0.600 g: Lob out now lands 6.2 m spinward.']);
 });

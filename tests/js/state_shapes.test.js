@@ -3,7 +3,7 @@
 import assert from 'node:assert/strict';
 import test from 'node:test';
 import { fieldOf, withoutDefaults } from '../../static/state/fields.js';
-import { floorName, groundOf, habitatName, keepFloors, reshape, shapeOf } from '../../static/state/shapes.js';
+import { floorName, groundOf, keepFloors, reshape, shapeOf } from '../../static/state/shapes.js';
 import { FIELDS, SCENE } from './_scene.mjs';
 
 const floor = { length_m: 10, width_m: 6, ceiling_m: 3 };
@@ -88,7 +88,6 @@ test('words of a shape', () => {
   assert.equal(groundOf(fields, { shape: 'tether' }).name, 'floor');
   assert.equal(groundOf(fields, {}).name, 'deck');
   assert.equal(floorName({ name: '' }, 1), 'Floor 2');
-  assert.equal(habitatName(fields, { shape: 'torus', radius_m: 56, spin_rpm: 3 }), 'Torus, 56\u00a0m, 3\u00a0rpm');
 });
 
 test('a habitat beside has the same fields as the scene’s own, and loses the same defaults in a link', () => {

@@ -1,21 +1,20 @@
-// Other habitats: up to three other habitats in which the same motions are shown.
+// Other habitats: up to three in which the same motions are shown too.
 
 import { fieldOf } from '../../state/fields.js';
-import { habitatName, keepFloors } from '../../state/shapes.js';
+import { MOST_OTHERS, freshHomeName, homeFacts } from '../../state/homes.js';
+import { keepFloors } from '../../state/shapes.js';
 import { threeFigures } from '../../state/units.js';
-import { freshName } from '../../state/words.js';
+import { addHome } from '../homes.js';
 import { $, h, setAttribute, setText, icon } from '../shared/dom.js';
 import { createEditedName } from '../shared/figure.js';
 import { createFold } from '../shared/fold.js';
 import { createHabitatRows } from './habitat_rows.js';
 import { createFieldError } from '../shared/field_error.js';
 
-const MOST = 3;
-
 export function createOthers({ store }) {
   const list = h('div', { class: 'floors' });
-  const more = h('button', { type: 'button', class: 'link', onclick: add }, 'Set another habitat beside it');
-  const say = h('p', { class: 'small' }, 'The same motions, shown in another habitat too: over this one, or beside it.');
+  const more = h('button', { type: 'button', class: 'link', onclick: add }, '');
+  const say = h('p', { class: 'small' }, 'The same motions in another habitat too: side by side with this one, or laid over it.');
   $('#others').append(h('h3', { class: 'third' }, 'Other habitats'), say, list, h('p', { class: 'links' }, more));
   let rows = [];
 
@@ -23,9 +22,7 @@ export function createOthers({ store }) {
   const names = () => others().map(other => other.name);
 
   function add() {
-    store.edit(draft => {
-      draft.compare = [...(draft.compare ?? []), { name: freshName('Another habitat', names()), habitat: structuredClone(draft.habitat) }];
-    });
+    addHome(store);
     rows.at(-1).unfold();
   }
   function remove(index) {
@@ -34,17 +31,16 @@ export function createOthers({ store }) {
       draft.compare.splice(index, 1);
       if (!draft.compare.length) delete draft.compare;
     });
-    store.look({ beside: null });
+    store.look({ beside: null, served: 0 });
     store.tell({ kind: 'told', say: `${gone} is gone.`, undo: true });
   }
-  // the habitat that goes beside is named for what it is
   function swap(index) {
     const taken = names().filter((_, i) => i !== index);
     store.edit(draft => {
       const other = draft.compare[index],
         own = draft.habitat;
       draft.habitat = other.habitat;
-      draft.compare[index] = { name: freshName(habitatName(store.fields, own), taken), habitat: own };
+      draft.compare[index] = { name: freshHomeName(taken), habitat: own };
       keepFloors(draft, floor => floor);
     });
   }
@@ -54,7 +50,8 @@ export function createOthers({ store }) {
       rows = others().map((_, index) => createOther({ store, index, swap, remove }));
       list.replaceChildren(...rows.map(row => row.element));
     }
-    setAttribute(more, 'hidden', rows.length >= MOST);
+    setAttribute(more, 'hidden', rows.length >= MOST_OTHERS);
+    setText(more, rows.length ? 'Add another habitat' : 'Add a second habitat');
     setAttribute(say, 'hidden', rows.length > 0);
     rows.forEach(row => row.update());
   }
@@ -65,7 +62,7 @@ function createOther({ store, index, swap, remove }) {
   const path = `compare.${index}`;
   const answered = () => store.answer?.compare?.[index]?.habitat;
   const name = createEditedName({
-    label: `Name of habitat ${index + 1} beside it`,
+    label: `Name of habitat ${index + 2}`,
     read: () => store.document.compare?.[index]?.name ?? '',
     write: typed => store.set(`${path}.name`, typed.slice(0, fieldOf(store.fields, `${path}.name`)?.max ?? 60)),
   });
@@ -84,7 +81,7 @@ function createOther({ store, index, swap, remove }) {
         'header',
         {},
         h('h4', {}, name.element),
-        button(`Remove habitat ${index + 1} beside it`, () => remove(index), 'icon-button', icon('close')),
+        button(`Remove habitat ${index + 2}`, () => remove(index), 'icon-button', icon('close')),
       ),
       h('div', { 'data-row': `${path}.name` }, slot.element),
       words,
@@ -98,7 +95,7 @@ function createOther({ store, index, swap, remove }) {
       name.update();
       slot.update();
       const gravity = answered()?.felt_g;
-      setText(words, `${habitatName(store.fields, other.habitat)}${typeof gravity === 'number' ? `: ${threeFigures(gravity)}\u00a0g` : ''}.`);
+      setText(words, `${homeFacts(store, store.document.habitat, other.habitat)}${typeof gravity === 'number' ? `: ${threeFigures(gravity)}\u00a0g` : ''}.`);
       fold.update();
     },
   };

@@ -1,7 +1,7 @@
-// The same motions in the scene's habitat and in those beside it: where each lands, how far off, and when; and how they are shown.
+// The same motions in the scene's habitat and in the others: where each lands, how far off, and when; and how they are shown.
 
 import { motionName } from '../../state/fields.js';
-import { habitatName } from '../../state/shapes.js';
+import { homeWords } from '../../state/homes.js';
 import { showQuantity } from '../../state/units.js';
 import { $, $$, h, setAttribute } from '../shared/dom.js';
 import { choiceRow, createChoice, createSelect } from '../shared/choice.js';
@@ -11,7 +11,7 @@ export function createCompared({ store }) {
   const how = createChoice({
     label: 'Other habitats',
     options: [
-      { value: 'over', say: 'over this one' },
+      { value: 'over', say: 'laid over' },
       { value: 'beside', say: 'side by side' },
       { value: 'off', say: 'off' },
     ],
@@ -21,7 +21,7 @@ export function createCompared({ store }) {
   const which = createSelect({
     store,
     path: 'view.beside',
-    label: 'Second habitat',
+    label: 'At its side',
     options: () => (store.document.compare ?? []).map((other, i) => [i, other.name]),
     chosen: () => store.view.beside ?? 0,
     choose: beside => store.look({ beside }),
@@ -62,8 +62,8 @@ export function createCompared({ store }) {
 
 // a group of rows a motion, a row a habitat
 function groups(store) {
-  const { answer, view, fields } = store;
-  const homes = [{ name: `This one: ${habitatName(fields, answer.scene.habitat)}`, motions: answer.motions }, ...(answer.compare ?? [])];
+  const { answer, view } = store;
+  const homes = [answer, ...(answer.compare ?? [])].map(({ motions }, index) => ({ name: homeWords(store, index), motions }));
   return answer.motions
     .map((_, index) => index)
     .filter(index => !view.hidden.includes(motionName(store, index)))

@@ -1,6 +1,7 @@
 // The lanes of the timeline: ruler, a line a motion in its dash, event marks as buttons, playhead, loop flags. Scrubbed anywhere.
 
 import { motionName } from '../../state/fields.js';
+import { homeAnswer, homeName, servedHome } from '../../state/homes.js';
 import { clamp } from '../../state/scale.js';
 import { pathStyle } from '../../state/palette.js';
 import { h, onDrag, s, setAttribute } from '../shared/dom.js';
@@ -34,6 +35,7 @@ export function createLanes({ store, clock }) {
   const clip = s('rect', { x: 0, y: 0, width: 0, height: 200 });
   let width = 0,
     height = 0,
+    homes = [],
     paths = [],
     marks = [];
 
@@ -45,13 +47,16 @@ export function createLanes({ store, clock }) {
   const x = time => PAD + (clock.end_s ? time / clock.end_s : 0) * (width - 2 * PAD);
   const timeAt = clientX => clamp((clientX - element.getBoundingClientRect().left - PAD) / (width - 2 * PAD), 0, 1) * clock.end_s;
 
-  function draw(given = paths) {
-    paths = given;
+  // `given`: paths of each habitat, its own first
+  function draw(given = homes) {
+    homes = given;
+    paths = homes[servedHome(store)] ?? homes[0] ?? [];
     if (!width || !store.answer) return;
     setAttribute(picture, 'width', width);
     setAttribute(picture, 'height', height);
     const lanes = shownLanes();
-    marks = eventMarks(lanes, index => motionName(store, index), store.fields.kinds);
+    const where = servedHome(store) ? ` in ${homeName(store, servedHome(store))}` : '';
+    marks = eventMarks(lanes, index => motionName(store, index) + where, store.fields.kinds);
     picture.replaceChildren(
       s('defs', {}, s('clipPath', { id: 'flown' }, clip)),
       ...ruler(clock.end_s, x),
@@ -68,9 +73,12 @@ export function createLanes({ store, clock }) {
     move();
   }
 
+  // of the habitat that is served
+  const served = () => homeAnswer(store.answer, servedHome(store)) ?? store.answer;
+
   // hidden motions keep their lane's style but leave no lane
   function shownLanes() {
-    const { motions } = store.answer,
+    const { motions } = served(),
       shown = motions
         .map((motion, index) => ({ motion, index, path: paths[index] }))
         .filter(({ index, path }) => path && !store.view.hidden.includes(motionName(store, index)));

@@ -50,8 +50,9 @@ export function createTimeline({ store, clock }) {
 
   function answered() {
     const { answer } = store;
-    const paths = answer.motions.map(motion => pathPoints(motion, answer.grid));
-    const end = Math.max(endOf(answer, paths), 0.5),
+    const homes = [answer, ...(answer.compare ?? [])];
+    const paths = homes.map(({ motions }) => motions.map(motion => pathPoints(motion, answer.grid)));
+    const end = Math.max(...homes.map((home, i) => endOf(home, paths[i])), 0.5),
       step = majorStep(end);
     clock.setSpan(Math.ceil(end / step - 1e-6) * step, answer.grid.fps[1] / answer.grid.fps[0]);
     span = clock.end_s;
