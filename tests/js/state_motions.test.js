@@ -9,7 +9,7 @@ import { createStore } from '../../static/state/store.js';
 import { motionsWords } from '../../static/state/words.js';
 
 const speed = { label: 'Speed', default: 0 },
-  pace = { label: 'Playback speed', default: 1.4 };
+  pace = { label: 'Pace', default: 1.4 };
 const fields = { fields: { 'motions.*.speed_m_s': speed, motions: {} }, kinds: { throw: { own: {} }, walk: { own: { speed_m_s: pace } } } };
 const document = {
   rimfall: 1,
