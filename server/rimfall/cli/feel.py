@@ -67,6 +67,7 @@ def as_text(felt, units):
     answer = feel_answers.as_data(felt, units)
     lines = [felt.scene.title or "Untitled scene", answer["says"]["lead"], answer["says"]["summary"]]
     lines += [*_figure_lines(answer, units), *_level_lines(answer["levels"]), *_limit_lines(felt.limits, answer, units)]
+    lines += _why_lines(answer["why_spin"])
     lines += ["", "What people got used to"]
     lines += [f"  {one['claim']} {one['here']}".rstrip() for one in answer["adaptation"]]
     for one in answer["words"]:
@@ -74,12 +75,29 @@ def as_text(felt, units):
     lines += [
         "",
         "Sources",
-        *_source_lines([*answer["limits"], *answer["adaptation"]]),
+        *_source_lines([*answer["limits"], *answer["why_spin"]["findings"], *answer["adaptation"]]),
         "",
         *answer["assumptions"],
         answer["caution"],
     ]
     return lines
+
+
+def _why_lines(why):
+    """Why spin at all: what a stay makes of it, and every finding, by topic."""
+    lines = ["", "Why spin at all?", f"  {why['lead']}"]
+    for stay in why["stays"]:
+        lines += [f"  {stay['stay'].capitalize()}: {stay['verdict']}", f"    Not known: {' '.join(stay['not_known'])}"]
+    for topic in why["topics"]:
+        findings = [one for one in why["findings"] if one["topic"] == topic["name"]]
+        lines += [f"  {topic['title']}", *(f"    {_finding_words(one)}" for one in findings)]
+    return lines
+
+
+def _finding_words(one):
+    """A finding, how it lies to what is felt here, which way it speaks, and who says it."""
+    said_by = f"{one['study']} {one['year'] or ''}".strip()
+    return f"{one['claim']} {one['here']}".strip() + f" ({said_by}; {one['speaks']})"
 
 
 def _source_lines(rows):

@@ -2,11 +2,9 @@
 
 from dataclasses import dataclass
 
-from .limits import same
+from .marks import lies
 from .published import ROWS, STUDIES
 
-_NB = "\u00a0"
-_LEAST_RPM = 1e-6  # six places are shown of a slow spin
 _ROWS = {row.id: row for row in ROWS}
 
 
@@ -92,38 +90,7 @@ def beside(spin_rpm):
 def _finding(statement, row, spin_rpm):
     study = STUDIES[row.study]
     reached = row.limit if row.bound == "reached" else None
-    lies = _lies(spin_rpm, statement.marks)
+    here = lies(spin_rpm, statement.marks, "This spin", "rpm") if spin_rpm else "Nothing turns here to set beside it."
     return PublishedFinding(
-        statement.claim, study.name, study.year, reached, row.source, row.note, lies, row.known_by, row.who
+        statement.claim, study.name, study.year, reached, row.source, row.note, here, row.known_by, row.who
     )
-
-
-def _lies(spin_rpm, marks):
-    """How a spin lies among marks, as a sentence."""
-    if not spin_rpm:
-        return "Nothing turns here to set beside it."
-    equal = [mark for mark in marks if same(spin_rpm, mark[0])]
-    over = [mark for mark in marks if mark[0] < spin_rpm]
-    under = [mark for mark in marks if mark[0] > spin_rpm]
-    if equal:
-        lies = f"equals the {_mark(equal[0])}"
-    elif over and under:
-        lies = f"lies between the {_mark(over[-1])} and the {_mark(under[0])}"
-    else:
-        lies = f"lies below the {_mark(under[0])}" if under else f"lies above the {_mark(over[-1])}"
-    return f"This spin, {_rpm(spin_rpm, marks)}, {lies}."
-
-
-def _mark(mark):
-    return f"{mark[0]:g}{_NB}rpm {mark[1]}"
-
-
-def _rpm(spin_rpm, marks):
-    """A spin with as many places as tell it from the marks that it does not equal."""
-    if spin_rpm < _LEAST_RPM:
-        return f"less than {_LEAST_RPM:.6f}{_NB}rpm"
-    beside = [mark for mark, _ in marks if not same(spin_rpm, mark)]
-    if spin_rpm < 0.01:
-        return f"{spin_rpm:.6f}".rstrip("0") + f"{_NB}rpm"
-    texts = (f"{spin_rpm:.{places}f}" for places in range(2, 12))
-    return next(text for text in texts if float(text) not in beside) + f"{_NB}rpm"

@@ -16,6 +16,7 @@ from ..document import AnyMotion, Scene, is_version, setting_of
 from . import limit_words
 from . import words as feel_words
 from .day import day_of
+from .why_spin import why_spin
 
 
 class FeelRequest(Scene):
@@ -78,6 +79,7 @@ def as_data(felt, units="si"):
             "map": feel_words.beside_the_map(scene, figures, units),
         },
         "map": _map(felt.map),
+        "why_spin": why_spin(figures.values["feet_g"]),
         "adaptation": _as_dicts(felt.adaptation),
         "words": feel_words.paragraphs(scene, figures, units),
         "assumptions": feel_words.assumptions(scene, figures, units),

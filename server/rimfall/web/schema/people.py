@@ -7,9 +7,11 @@ from pydantic import Field, create_model
 from ...comfort.figures import FIGURES
 from ...comfort.published import BOUNDS
 from ...comfort.quantities import QUANTITIES
+from ...comfort.without_weight import POINTS, STAYS, TOPICS
 from ...scene.document import AirPart, HabitatPart
 from ...scene.feel.person_part import OwnLimit, PersonPart
 from ...scene.feel.tales import TALES
+from ...scene.feel.why_spin import SPEAKS
 from ...scene.size.request import Wish
 from .parts import Closed, Count, Pair, Program, Version, rows_of, said
 
@@ -157,6 +159,56 @@ class Adaptation(Closed):
     who: str = said("Of whom.")
 
 
+class BodyFinding(Closed):
+    """A published finding of bodies without their weight, or with part of it."""
+
+    id: str = said("Its id.")
+    topic: Literal[tuple(TOPICS)] = said("What it is on.")
+    points: Literal[POINTS] = said("Which way it speaks on whether a stay needs spin.")
+    speaks: str = said("The same in words.")
+    stays: list[Literal[STAYS]] = said("The stays that it bears on.")
+    claim: str = said("What is said.")
+    here: str = said("How the weight here lies to those that it speaks of; empty where it speaks of none.")
+    study: str = said("Who says it.")
+    year: int | None = said("When; null where the source gives no year.")
+    source: str = said("The citation.")
+    note: str = said("What else is to be known of it.")
+    known_by: Known = said("Whether the source was read or is given from memory.")
+
+
+class Topic(Closed):
+    """A topic of those findings."""
+
+    name: Literal[tuple(TOPICS)] = said("Its name.")
+    title: str = said("Its title.")
+
+
+Counts = create_model(
+    "Counts",
+    __base__=Closed,
+    __doc__="How many of the studies that bear on a stay speak each way.",
+    **{points: (Count, said(f"How many: {words}.")) for points, words in SPEAKS.items()},
+)
+
+
+class Stay(Closed):
+    """What the studies come to for a stay."""
+
+    stay: Literal[STAYS] = said("How long.")
+    verdict: str = said("What they come to, in sentences.")
+    counts: Counts = said("How many speak each way.")
+    not_known: list[str] = said("What no study found tells.")
+
+
+class WhySpin(Closed):
+    """What bodies do without their weight, and what a stay makes of it. Not medical advice."""
+
+    lead: str = said("What it is about.")
+    stays: list[Stay] = said("A verdict for a stay of hours, days, months and years.")
+    topics: list[Topic] = said("The topics of the findings, in order.")
+    findings: list[BodyFinding] = said("What was found.")
+
+
 class Tale(Closed):
     """A moment of a day aboard."""
 
@@ -182,6 +234,7 @@ class Feel(Closed):
     quantities: list[QuantityHere] = said("What the limits on each quantity come to.")
     says: Says = said("The answer in sentences.")
     map: LimitsMap = said("The map of limits.")
+    why_spin: WhySpin = said("What bodies do without their weight, and a verdict for a stay.")
     adaptation: list[Adaptation] = said("What people got used to.")
     words: list[Tale] = said("Five moments of a day aboard.")
     assumptions: list[str] = said("What was left out, in sentences.")
