@@ -34,7 +34,7 @@ def vary_s(speeds):
     with tempfile.TemporaryDirectory() as folder:
         scene = Path(folder) / "scene.json"
         scene.write_text(json.dumps(SCENE), encoding="utf-8")
-        over = ["--over", "habitat.spin_rpm=1:6:100", "--over", f"motions.serve.speed_m_s=4:8:{speeds}"]
+        over = ["--over", "habitat.spin_rpm=1..6/100", "--over", f"motions.serve.speed_m_s=4..8/{speeds}"]
         command = [sys.executable, "-m", "rimfall", "vary", scene, *over, "--export", "csv", "--workers", "2", "--json"]
         start = time.perf_counter()
         subprocess.run([*command, "--out", Path(folder) / "out"], cwd=ROOT, stdout=subprocess.DEVNULL, check=True)

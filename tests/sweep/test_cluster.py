@@ -17,7 +17,7 @@ from rimfall.sweep.run import sweep_of
 from tests.serving import free_port
 from tests.sweep import runs
 
-OVER = ("--over", "habitat.spin_rpm=1:6:20", "--over", "motions.serve.speed_m_s=4,6", "--export", "csv")
+OVER = ("--over", "habitat.spin_rpm=1..6/20", "--over", "motions.serve.speed_m_s=4,6", "--export", "csv")
 COUNT = 40
 JOINS_WITHIN_S = 300
 ALLOWED = "DASK_DISTRIBUTED__SCHEDULER__ALLOWED_FAILURES"

@@ -42,7 +42,7 @@ def texts(page):
 
 
 def test_every_combination_has_its_number_its_values_and_both_paths():
-    (page,), _ = drawn("habitat.spin_rpm=1:6:6", "motions.serve.speed_m_s=4,6,8")
+    (page,), _ = drawn("habitat.spin_rpm=1..6/6", "motions.serve.speed_m_s=4,6,8")
     assert [t for t in texts(page) if t.isdigit()] == [str(n) for n in range(1, 19)]
     assert [t for t in texts(page) if t.startswith("serve.speed_m_s ")] == [
         f"serve.speed_m_s {v}" for v in (4, 6, 8)
@@ -51,7 +51,7 @@ def test_every_combination_has_its_number_its_values_and_both_paths():
 
 
 def test_nothing_is_drawn_outside_the_page_or_another_plot():
-    (page,), _ = drawn("habitat.spin_rpm=1:6:6", "motions.serve.elevation_deg=-20,45,80")
+    (page,), _ = drawn("habitat.spin_rpm=1..6/6", "motions.serve.elevation_deg=-20,45,80")
     width, height = map(float, page.get("viewBox").split()[2:])
     for colour in COLOURS:
         for k, line in enumerate(paths(page, colour)):
@@ -63,7 +63,7 @@ def test_nothing_is_drawn_outside_the_page_or_another_plot():
 
 
 def test_all_plots_have_one_scale_the_same_along_and_up():
-    (page,), records = drawn("habitat.spin_rpm=1:6:6", "motions.serve.speed_m_s=4,6,8")
+    (page,), records = drawn("habitat.spin_rpm=1..6/6", "motions.serve.speed_m_s=4,6,8")
     (said,) = [t for t in texts(page) if "all at one scale" in t]
     per_m = 40.0 / float(re.search(r"each plot is ([0-9.]+) m wide", said)[1])
     for line, (_, record) in zip(paths(page, COLOURS[0]), records, strict=True):
@@ -78,7 +78,7 @@ def test_the_ground_is_in_the_plot_of_what_never_comes_to_it(heights, bottom, to
 
 
 def test_past_100_there_are_pages():
-    pages, _ = drawn("habitat.spin_rpm=1:6:201")
+    pages, _ = drawn("habitat.spin_rpm=1..6/201")
     assert [sum(t.isdigit() for t in texts(page)) for page in pages] == [100, 100, 1]
     assert contact_sheet.names(201) == ["contact-01.svg", "contact-02.svg", "contact-03.svg"]
     assert contact_sheet.names(100) == ["contact.svg"]

@@ -26,7 +26,7 @@ def refusals(*varied, document=None):
 
 
 def test_every_combination_is_there_once_the_last_changing_fastest():
-    made = grid_of("habitat.spin_rpm=1:3:3", "motions.serve.speed_m_s=4,6", "motions.serve.elevation_deg=0,10,20")
+    made = grid_of("habitat.spin_rpm=1..3/3", "motions.serve.speed_m_s=4,6", "motions.serve.elevation_deg=0,10,20")
     wanted = list(itertools.product([1, 2, 3], [4, 6], [0, 10, 20]))
     assert [made.values(n) for n in range(1, made.count + 1)] == wanted
 
@@ -70,7 +70,7 @@ def test_a_path_that_is_not_there_is_refused_with_what_is(text, part):
 
 
 def test_a_value_out_of_range_names_its_option_and_its_combination():
-    (say,) = refusals("habitat.spin_rpm=1:301:3", "motions.serve.speed_m_s=4,6")
+    (say,) = refusals("habitat.spin_rpm=1..301/3", "motions.serve.speed_m_s=4,6")
     assert say == (
         "--over habitat.spin_rpm=301: Spin was 301 rpm; it must be 0 to 200 rpm. "
         "(Combination 5: habitat.spin_rpm=301, motions.serve.speed_m_s=4.)"
@@ -91,5 +91,5 @@ def test_one_thing_may_not_be_varied_twice():
 
 
 def test_there_may_be_100_000_combinations():
-    assert grid_of("habitat.spin_rpm=1:2:1000", "habitat.radius_m=50:60:100").count == 100_000
-    assert "100,100 combinations" in refusals("habitat.spin_rpm=1:2:1001", "habitat.radius_m=50:60:100")[0]
+    assert grid_of("habitat.spin_rpm=1..2/1000", "habitat.radius_m=50..60/100").count == 100_000
+    assert "100,100 combinations" in refusals("habitat.spin_rpm=1..2/1001", "habitat.radius_m=50..60/100")[0]

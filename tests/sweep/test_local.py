@@ -23,7 +23,7 @@ from tests.tables import each_row
 
 
 def sweep(count):
-    return sweep_of(read(json.dumps(runs.scene())), [parameters.parse(f"habitat.spin_rpm=1:6:{count}")])[0]
+    return sweep_of(read(json.dumps(runs.scene())), [parameters.parse(f"habitat.spin_rpm=1..6/{count}")])[0]
 
 
 def test_a_process_that_dies_loses_nothing():

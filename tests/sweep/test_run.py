@@ -20,13 +20,13 @@ OVER = (
     "--workers",
     1,
     "--over",
-    "habitat.spin_rpm=1:6:6",
+    "habitat.spin_rpm=1..6/6",
     "--over",
     "motions.serve.speed_m_s=4,6,8",
     "--export",
     "csv",
 )
-LONG = ("--over", "habitat.spin_rpm=1:6:24", "--over", "motions.serve.speed_m_s=4,6", "--export", "csv")
+LONG = ("--over", "habitat.spin_rpm=1..6/24", "--over", "motions.serve.speed_m_s=4,6", "--export", "csv")
 COUNT = 48
 SUMMED_UP = {"index.csv", "contact.svg", "vary.json"}
 

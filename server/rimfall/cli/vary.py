@@ -12,7 +12,7 @@ from .streams import complain
 
 DONE, FAILED, REFUSED = 0, 1, 2
 _MOST_NAMED = 20
-_EXAMPLE = "rimfall vary scene.json --over habitat.spin_rpm=1:6:11 --over motions.serve.speed_m_s=4,6,8 --export csv --out spins"
+_EXAMPLE = "rimfall vary scene.json --over habitat.spin_rpm=1..6/11 --over motions.serve.speed_m_s=4,6,8 --export csv --out spins"
 
 
 def add_to(parser):
@@ -24,7 +24,7 @@ def add_to(parser):
         metavar="PATH=VALUES",
         action="append",
         default=[],
-        help="a path of the document and its values, first:last:count or a list; may be repeated, the last changing fastest",
+        help="a path of the document and its values, first..last/count or a list; may be repeated, the last changing fastest",
     )
     parser.add_argument(
         "--export",
@@ -39,7 +39,7 @@ def add_to(parser):
         required=True,
         help="a folder for everything; run the same command again to resume",
     )
-    parser.add_argument("--workers", type=int, metavar="N", help="processes on this machine (default: one a core)")
+    parser.add_argument("--workers", type=int, metavar="N", help="processes on this machine (default: one per core)")
     parser.add_argument(
         "--scheduler", metavar="ADDRESS", help="a Dask scheduler to hand the work to (needs the extra: cluster)"
     )

@@ -1,7 +1,7 @@
-"""What is varied: `habitat.spin_rpm=1:6:11` or `motions.serve.speed_m_s=4,6,8`, a path of the scene document and its values.
+"""What is varied: `habitat.spin_rpm=1..6/11` or `motions.serve.speed_m_s=4,6,8`, a path of the scene document and its values.
 
 A path is that of the document, dots between. A motion goes by its name or, like decks and floors, by its number from 0.
-Values are `first:last:count`, evenly spaced with both ends, or a list. A value is a number, a word, true, false or null.
+Values are `first..last/count`, so many evenly spaced with both ends, or a list. A value is a number, a word, true, false or null.
 """
 
 import math
@@ -16,7 +16,7 @@ from ..errors import BadInput, refusal
 GREATEST_VALUES = 100_000
 NUMBER = re.compile(r"[+-]?(\d+\.?\d*|\.\d+)([eE][+-]?\d{1,3})?")
 WORDS = {"null": None, "true": True, "false": False}
-MAY_BE = "PATH=first:last:count or PATH=value,value,value"
+MAY_BE = "PATH=first..last/count or PATH=value,value,value"
 
 
 @dataclass(frozen=True)
@@ -63,20 +63,27 @@ def as_text(value):
 
 
 def _is_range(listed):
-    return ":" in listed and NUMBER.fullmatch(listed.partition(":")[0].strip()) is not None
+    return any(NUMBER.fullmatch(listed.partition(mark)[0].strip()) for mark in ("..", ":") if mark in listed)
 
 
 def _spaced(text, listed):
-    """Numbers from first to last, each the nearest to its exact decimal place: 0:1:11 has 0.3 and not 0.30000000000000004."""
-    parts = [p.strip() for p in listed.split(":")]
-    if len(parts) != 3 or not all(NUMBER.fullmatch(p) for p in parts[:2]) or not re.fullmatch(r"\d{1,9}", parts[2]):
-        raise _refused(text, listed, f"--over {text} is not a range; it must be first:last:count, such as 1:6:11.")
-    first, last, count = Fraction(parts[0]), Fraction(parts[1]), int(parts[2])
+    """Numbers from first to last, each the nearest to its exact decimal place: 0..1/11 has 0.3 and not 0.30000000000000004."""
+    first, last, count = _ends(text, listed)
     if not 2 <= count <= GREATEST_VALUES:
         raise _refused(
             text, count, f"--over {text} asks for {count:,} values; a range may have 2 to {GREATEST_VALUES:,}."
         )
     return [_finite(text, first + (last - first) * k / (count - 1)) for k in range(count)]
+
+
+def _ends(text, listed):
+    """First and last, and how many. Refuses the form of versions before 0.8, first:last:count, by naming the one of now."""
+    parts = [p.strip() for p in re.split(r"\.\.|[/:]", listed)]
+    whole = len(parts) == 3 and all(NUMBER.fullmatch(p) for p in parts[:2]) and re.fullmatch(r"\d{1,9}", parts[2])
+    if not whole or not re.fullmatch(r"[^/:]*\.\.[^/:]*/[^/:]*", listed):
+        such = f"{parts[0]}..{parts[1]}/{parts[2]}" if whole else "1..6/11"
+        raise _refused(text, listed, f"--over {text} is not a range; it must be first..last/count, such as {such}.")
+    return Fraction(parts[0]), Fraction(parts[1]), int(parts[2])
 
 
 def _listed(text, listed):

@@ -42,7 +42,7 @@ def sweep_of(scene, parameters, formats=(), options=None):
                 "over",
                 None,
                 "at least one",
-                "Nothing is varied; say what with --over, such as --over habitat.spin_rpm=1:6:11.",
+                "Nothing is varied; say what with --over, such as --over habitat.spin_rpm=1..6/11.",
             )
         )
     read_options(options, scene)
