@@ -3,6 +3,7 @@
 import { createAsk, createAskFeel } from './api/ask.js';
 import { createClient, isThere } from './api/client.js';
 import { ValidationError } from './api/errors.js';
+import { createExamples } from './api/examples.js';
 import { createOpen, firstScene } from './api/opening.js';
 import { createBar, createShare } from './panels/bar.js';
 import { createDials } from './panels/dials.js';
@@ -37,10 +38,12 @@ import { createStages } from './views/stage.js';
 import { vignetteOf } from './views/vignette.js';
 
 const FIRST_PACE = 0.25;
+const OPENING = window.document.body.dataset.opening; // the scene that is shown first
 const element = id => window.document.getElementById(id);
 const status = createStatus();
 const connection = createConnection({ probe: isThere, changed: state => status.setServer(state, connection.retry) });
 const client = createClient({ connection });
+const examples = createExamples({ client });
 const local = lent('localStorage', NO_STORAGE);
 const views = createViewStorage(local);
 const kept = createKept({
@@ -64,13 +67,14 @@ async function start() {
   const [fields, letGo] = await Promise.all([client.fields(), kept.prepare()]);
   const first = await firstScene({
     sources: kept.shelf.sources(location.hash),
-    example: firstExample,
+    example: options => examples.opened(OPENING, options),
     trace,
     status,
     units: views.view({ units: '' }).units,
     seen: entitle,
   });
   letGo();
+  if (first.isExample) examples.shown = OPENING;
   const store = createStore({ document: first.document, fields });
   const clock = createClock({ now: () => performance.now() });
   store.look(views.view(store.view));
@@ -81,11 +85,6 @@ async function start() {
   tellShared(store, first.document);
   if (first.trouble) tellTrouble(store, open, first.trouble);
   if (first.isExample) firstMinute(clock);
-}
-
-async function firstExample() {
-  const [{ id }] = await client.examples();
-  return client.example(id);
 }
 
 // its name stands before its answer does
@@ -106,8 +105,16 @@ function build({ store, clock, ask }) {
     picture: () => vignetteOf(store.answer, store.fields),
     told: say => store.tell({ kind: 'told', say }),
   });
-  const open = createOpen({ store, trace, status, left: (_, next) => keeper.begin(kept.shelf.shown(next)), opened });
-  function opened(document) {
+  const { open, openExample } = createOpen({
+    store,
+    trace,
+    openedExample: examples.opened,
+    status,
+    left: (_, next) => keeper.begin(kept.shelf.shown(next)),
+    opened,
+  });
+  function opened(document, id) {
+    examples.shown = id;
     store.look({ chosen: 0, hidden: [], beside: null, served: 0, presets: { ...FIRST_PRESETS } });
     clock.seek(0);
     focusScene();
@@ -117,9 +124,10 @@ function build({ store, clock, ask }) {
   const saveScene = (document = store.document) => download(`${fileName(document.title)}.rimfall.json`, sceneText(document), 'application/json');
   const share = createShare({ store, saveScene: () => saveScene() });
   const scenes = createScenes({
-    fetchExamples: client.examples,
-    fetchExample: client.example,
+    examples,
     open,
+    openExample,
+    units: () => store.view.units,
     kept: keptScenes({ store, keeper, open, saveScene }),
     saveScene: () => saveScene(),
     recover: client.recover,
@@ -152,7 +160,7 @@ function build({ store, clock, ask }) {
   createDials({ store, solve: request => ask.solve(request), add: createHomes({ store }).add });
   const stages = createStages({ element: element('stages'), store, clock, tell: status.setDrawing });
   createTakeAway({ store, clock, exported: client.exported, studio: createStudio(stages), sceneText });
-  createKeys({ store, clock, timeline, looks, stages, glossary, heard, showScenes: scenes.show });
+  createKeys({ store, clock, timeline, looks, stages, glossary, heard, scenes });
   createAddress({ store, views, open, written: ({ hash, fits }) => kept.tab.note({ hash, opened: fits || keeper.id ? null : store.document }) });
   keepWhenLeft(keeper);
   createAskFeel({ store, feel: client.feel });

@@ -19,9 +19,12 @@ export function createClient({ base = 'api', connection = { run: ask => ask() } 
   let drawn = { key: null, habitats: [] }; // what the last habitats are drawn from: asked for again when they change
 
   // The spin does not show in how they are drawn.
-  async function drawnOf({ scene: { habitat, compare } }, signal) {
+  function stillOf({ habitat, compare }) {
     const still = part => ({ ...part, spin_rpm: 0, spin_ramp: [] });
-    const body = { habitat: still(habitat), compare: (compare ?? []).map(other => ({ ...other, habitat: still(other.habitat) })) };
+    return { habitat: still(habitat), compare: (compare ?? []).map(other => ({ ...other, habitat: still(other.habitat) })) };
+  }
+  async function drawnOf({ scene }, signal) {
+    const body = stillOf(scene);
     const key = JSON.stringify(body);
     if (key !== drawn.key) drawn = { key, ...(await call('mesh', { body, signal })) };
     return drawn.habitats;
@@ -31,8 +34,14 @@ export function createClient({ base = 'api', connection = { run: ask => ask() } 
     /** Comes once the server is there. */
     health: signal => call('health', { signal }),
     fields: () => call('fields'),
-    examples: async () => (await call('examples')).examples,
-    example: id => call(`examples/${encodeURIComponent(id)}`),
+    /** The scenes to start from; `units`: those in which one will be opened. */
+    examples: async (units = 'si') => (await call(`examples?units=${units}`)).examples,
+    /** One of them with its answer: {document, answer}. */
+    async opened(id, { units = 'si', signal = null } = {}) {
+      const { document, trace, mesh } = await call(`examples/${encodeURIComponent(id)}/opened?units=${units}`, { signal });
+      drawn = { key: JSON.stringify(stillOf(trace.scene)), ...mesh };
+      return { document, answer: { ...decodeAnswer(trace), drawn: mesh.habitats } };
+    },
     /** `hold` {hold, held, follower}: the server finds the follower that keeps what is held. `told(done, of)`: how far it is, where it takes long. */
     async trace(document, { units = 'si', hold = null, signal = null, told = null } = {}) {
       const query = new URLSearchParams({ arrays: 'f4', units, ...(hold ?? {}), ...(told && { stream: '1' }) });

@@ -3,13 +3,14 @@
 
 import { ValidationError } from './errors.js';
 
-/** Traces a scene while the status line says so; throws what stands in the way, `cancelled` when its reader gave it up. */
-async function traced(document, { trace, status, units, what, signal = null, atOnce = false, last = false }) {
+/** A scene opened while the status line says so: `ask({units, told, signal})` → {document, answer}; throws what stands in the way, `Cancelled`
+ *  when its reader gave it up. */
+async function waitedFor(ask, { status, units, what, signal = null, atOnce = false, last = false }) {
   const stop = new AbortController();
   const cancel = last ? null : () => stop.abort(new Cancelled('That was cancelled.')); // what nothing stands behind is waited for
   const job = status.begin({ say: `Opening ${what}`, cancel, atOnce });
   try {
-    return await trace(document, { units, told: job.progress, signal: AbortSignal.any([stop.signal, ...(signal ? [signal] : [])]) });
+    return await ask({ units, told: job.progress, signal: AbortSignal.any([stop.signal, ...(signal ? [signal] : [])]) });
   } finally {
     job.end();
   }
@@ -17,8 +18,10 @@ async function traced(document, { trace, status, units, what, signal = null, atO
 
 class Cancelled extends Error {}
 
-/** The page's first scene: of `sources` [{what, find() → document or null, safe}] the first that can be shown, else `example()`;
- *  `safe`: what is told besides where it cannot.
+const traced = (document, trace) => async options => ({ document, answer: await trace(document, options) });
+
+/** The page's first scene: of `sources` [{what, find() → document or null, safe}] the first that can be shown, else
+ *  `example(options)` → {document, answer}; `safe`: what is told besides where it cannot.
  *  Gives {document, answer, isExample, trouble: {say, more, again: the document, where it may be tried again} or null}; `seen(document)` before each is
  *  traced. */
 export async function firstScene({ sources, example, trace, status, units, seen = () => {} }) {
@@ -29,16 +32,16 @@ export async function firstScene({ sources, example, trace, status, units, seen 
       document = await find();
       if (!document) continue;
       seen(document);
-      const answer = await traced(document, { trace, status, units, what, atOnce: true });
+      const { answer } = await waitedFor(traced(document, trace), { status, units, what, atOnce: true });
       return { document, answer, isExample: false, trouble };
     } catch (problem) {
       const { say, more } = troubleWords(problem, what, document);
       trouble ??= { say, more: [more, safe].filter(Boolean).join(' '), again: problem instanceof ValidationError ? null : document };
     }
   }
-  const document = await example();
+  const { document, answer } = await waitedFor(example, { status, units, what: 'the first scene', atOnce: true, last: true });
   seen(document);
-  return { document, answer: await traced(document, { trace, status, units, what: 'the first scene', atOnce: true, last: true }), isExample: true, trouble };
+  return { document, answer, isExample: true, trouble };
 }
 
 /** What stood in the way of opening `what`: {say, more}, of which `more` are the server's own words. `document`: null where none could be read. */
@@ -53,28 +56,33 @@ export function troubleWords(problem, what, document) {
 
 const named = ({ title }) => (title ? `“${title}”` : 'the scene');
 
-/** open(document, what): shows another scene once it is answered; a newer one takes the place of one not yet there. `left(old,
- *  next)`: before it is shown; `opened(document)`: once it is. */
-export function createOpen({ store, trace, status, left, opened }) {
+/** Other scenes, each shown in one step with its own answer, and a newer one takes the place of one not yet there: open(document, what),
+ *  once it is traced; openExample({id, title}), whose answer `openedExample(id, options)` gives with its document. `left(old, next)`: before it is
+ *  shown; `opened(document, id)`: once it is. */
+export function createOpen({ store, trace, openedExample, status, left, opened }) {
   let newest = null;
 
-  return async function open(document, what = named(document)) {
+  async function show(ask, { what, document, id = null, again }) {
     newest?.abort();
     const mine = new AbortController();
     newest = mine;
     try {
       const { units } = store.view;
-      const answer = await traced(document, { trace, status, units, what, signal: mine.signal });
+      const next = await waitedFor(ask, { status, units, what, signal: mine.signal });
       if (mine !== newest) return;
-      left(store.document, document);
-      store.open(document, answer);
-      opened(document);
+      left(store.document, next.document);
+      store.open(next.document, next.answer);
+      opened(next.document, id);
     } catch (problem) {
       if (mine !== newest) return;
       const kind = problem instanceof ValidationError ? 'refused' : problem instanceof Cancelled ? 'told' : 'failed';
-      const again = kind === 'refused' ? null : () => open(document, what);
       const { say, more } = troubleWords(problem, what, document);
-      store.tell({ kind, field: null, say, more: `${more} Nothing was changed.`.trim(), again });
+      store.tell({ kind, field: null, say, more: `${more} Nothing was changed.`.trim(), again: kind === 'refused' ? null : again });
     }
-  };
+  }
+
+  const open = (document, what = named(document)) => show(traced(document, trace), { what, document, again: () => open(document, what) });
+  const openExample = ({ id, title }) =>
+    show(options => openedExample(id, options), { what: named({ title }), document: { title }, id, again: () => openExample({ id, title }) });
+  return { open, openExample };
 }

@@ -1,8 +1,8 @@
 // The scenes kept in this browser: newest first, each with its drawing, to open, to remove, and to bring back.
 
-import { PATHS } from '../state/palette.js';
 import { whenWords } from '../state/words.js';
-import { h, s, setChildren, setText } from './shared/dom.js';
+import { h, setChildren, setText } from './shared/dom.js';
+import { smallDrawing } from './shared/small_drawing.js';
 import { unkeptNotice } from './unkept.js';
 
 const UNTITLED = 'Untitled scene';
@@ -43,7 +43,7 @@ export function createKeptScenes({ kept, opened, saveScene }) {
       h(
         'button',
         { type: 'button', class: 'kept-open', onclick: () => open(record) },
-        drawingOf(record.drawing),
+        smallDrawing(record.drawing),
         h('span', { class: 'kept-words' }, h('b', {}, title), h('span', { class: 'kept-when' }, [when, where].filter(Boolean).join(' · '))),
       ),
       h(
@@ -107,6 +107,12 @@ export function createKeptScenes({ kept, opened, saveScene }) {
   return {
     element,
     update,
+    /** Those that hold every one of these words stay: the buttons that open them. */
+    sift(wanted) {
+      const rows = [...list.children];
+      for (const row of rows) row.hidden = !wanted.every(word => row.textContent.toLowerCase().includes(word));
+      return rows.flatMap(row => (row.hidden ? [] : (row.querySelector('.kept-open') ?? [])));
+    },
     /** What was removed stays so. */
     leave() {
       removed.clear();
@@ -124,29 +130,4 @@ function focusIn(list) {
 function focus(list, { id, index }) {
   const buttons = list.querySelectorAll(`[data-kept="${id}"] button`);
   (buttons[index] ?? buttons[0])?.focus();
-}
-
-// The small drawing; a scene that was never drawn has an empty stage.
-function drawingOf(drawing) {
-  const { circles = [], lines = [], people = [], paths = [] } = drawing ?? {};
-  const look = n => PATHS[(n - 1) % PATHS.length];
-  return s(
-    'svg',
-    { class: 'vignette', viewBox: '0 0 320 200', 'aria-hidden': 'true' },
-    circles.map(([cx, cy, r], i) => s('circle', { cx, cy, r, class: i ? 'inner' : 'deck' })),
-    lines.map(([x1, y1, x2, y2]) => s('line', { x1, y1, x2, y2, class: 'deck' })),
-    people.map(([x1, y1, x2, y2]) => s('line', { x1, y1, x2, y2, class: 'person' })),
-    paths.map(({ look: n, points }) =>
-      s('polyline', {
-        points: points.join(' '),
-        class: 'path',
-        stroke: look(n).color,
-        'stroke-dasharray':
-          look(n)
-            .dash.map(d => 6 * d)
-            .join(' ') || null,
-      }),
-    ),
-    paths.map(({ look: n, end }) => end && s('circle', { cx: end[0], cy: end[1], r: 9, fill: look(n).color })),
-  );
 }

@@ -13,8 +13,8 @@ import { toggleLoop } from './timeline/timeline.js';
 const BOXES = 'input[type=checkbox], input[type=radio]'; // which no other key presses
 const VALUED = 'input[type=range], [role=slider], [role=spinbutton]';
 
-/** `heard`: what says a result to those who do not see it; showScenes() opens the list of scenes. */
-export function createKeys({ store, clock, timeline, looks, stages, glossary, heard, showScenes }) {
+/** `heard`: what says a result to those who do not see it; `scenes`: show() opens the list of them, next() and previous() step through it. */
+export function createKeys({ store, clock, timeline, looks, stages, glossary, heard, scenes }) {
   const KEYS = [
     [' ', 'Space', 'play or pause, wherever the focus is; Enter presses a button', () => clock.toggle()],
     [',', ',', 'one frame back', () => clock.stepFrame(-1)],
@@ -24,7 +24,9 @@ export function createKeys({ store, clock, timeline, looks, stages, glossary, he
     ['<', '< >', 'slower, faster', () => changePace(1)],
     ['>', null, null, () => changePace(-1)],
     ['n', 'N', 'next motion, with Shift the one before: chosen, and its result read out', event => chooseMotion(event.shiftKey ? -1 : 1)],
-    ['o', 'O', 'open a scene', showScenes],
+    ['o', 'O', 'open a scene', scenes.show],
+    ['j', 'J K', 'next, previous scene of those that come with Rimfall', scenes.next],
+    ['k', null, null, scenes.previous],
     ['1', '1 2 3 4', 'open that place', () => open(1)],
     ['2', null, null, () => open(2)],
     ['3', null, null, () => open(3)],

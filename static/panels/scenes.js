@@ -1,15 +1,17 @@
-// Scenes: those kept in this browser, those to start from, and files.
+// Scenes: those kept in this browser, those that come with the program, and files.
 
+import { countWords } from '../state/words.js';
 import { createKeptScenes } from './kept_scenes.js';
 import { createOpenFile } from './open_file.js';
-import { h, setChildren } from './shared/dom.js';
+import { h, setChildren, setText } from './shared/dom.js';
+import { createShippedScenes } from './shipped_scenes.js';
 import { createSheet } from './shared/fold.js';
 
 const DRAWN_MS = 200; // that the sheet waits for its list of kept scenes
 
-/** fetchExamples() and fetchExample(id) ask the server; open(document) shows a scene; `kept`: as kept_scenes.js says; saveScene() saves
- *  the scene at hand as a file; recover and status: as of open_file.js. */
-export function createScenes({ fetchExamples, fetchExample, open, kept, saveScene, recover, status }) {
+/** `examples`: as of api/examples.js; open(document) and openExample({id, title}) show a scene, in units(); `kept`: as kept_scenes.js says;
+ *  saveScene() saves the scene at hand as a file; recover and status: as of open_file.js. */
+export function createScenes({ examples, open, openExample, units, kept, saveScene, recover, status }) {
   const sheet = createSheet({ title: 'Scenes' });
   const input = h('input', {
     type: 'file',
@@ -21,48 +23,61 @@ export function createScenes({ fetchExamples, fetchExample, open, kept, saveScen
       input.value = '';
     },
   });
-  const examples = h('ul', { class: 'list' });
+  const shipped = createShippedScenes({ examples, units, choose: chooseExample });
   const keptScenes = createKeptScenes({ kept, opened: () => sheet.close(), saveScene });
+  const search = h('input', {
+    type: 'search',
+    class: 'linkbox',
+    placeholder: 'Search: cup, jump, thrust…',
+    'aria-label': 'Search the scenes',
+    autocomplete: 'off',
+    oninput: sift,
+    onkeydown: event => {
+      if (event.key === 'Enter' && wanted().length) sift()[0]?.click();
+    },
+  });
+  const count = h('span', { class: 'small', role: 'status' });
   const trouble = h('div', { role: 'alert' });
   sheet.element.classList.add('scenes-sheet');
   sheet.content.append(
     h(
       'p',
-      { class: 'links from-file' },
+      { class: 'links scenes-top' },
+      search,
+      count,
       h('button', { type: 'button', class: 'btn', onclick: () => input.click() }, 'Open a file'),
       input,
       h('span', { class: 'small' }, 'or drop one on the page'),
     ),
     trouble,
     keptScenes.element,
-    h('section', { class: 'to-start' }, h('h3', { class: 'third' }, 'To start from'), examples),
+    shipped.element,
   );
 
-  const item = (title, say, choose) => h('li', {}, h('button', { type: 'button', onclick: choose }, h('b', {}, title), say && h('span', {}, say)));
-
-  kept.on(() => sheet.element.open && keptScenes.update());
+  kept.on(() => sheet.element.open && keptScenes.update().then(sift));
   sheet.element.addEventListener('close', keptScenes.leave);
+
+  const wanted = () => search.value.toLowerCase().split(/\s+/).filter(Boolean);
+
+  // what holds every word asked for stays; the buttons that open it
+  function sift() {
+    const left = [...keptScenes.sift(wanted()), ...shipped.sift(wanted())];
+    setText(count, !wanted().length ? '' : left.length ? countWords(left.length, 'scene') : 'No scene has these words.');
+    return left;
+  }
 
   async function show() {
     setChildren(trouble);
     await Promise.race([keptScenes.update(), new Promise(resolve => setTimeout(resolve, DRAWN_MS))]);
+    search.value = '';
     sheet.show();
-    try {
-      const list = await fetchExamples();
-      setChildren(
-        examples,
-        list.map(example => item(example.title, example.say, () => openExample(example.id))),
-      );
-    } catch (problem) {
-      complain(problem.message);
-    }
+    if (matchMedia('(pointer: fine)').matches) search.focus();
+    await shipped.update().catch(problem => complain(problem.message));
+    sift();
   }
-  async function openExample(id) {
-    try {
-      choose(await fetchExample(id));
-    } catch (problem) {
-      complain(problem.message);
-    }
+  function chooseExample(example) {
+    sheet.close();
+    openExample(example);
   }
   function choose(document) {
     sheet.close();
@@ -82,5 +97,14 @@ export function createScenes({ fetchExamples, fetchExample, open, kept, saveScen
     event.preventDefault();
     take(event.dataTransfer.files[0]);
   });
-  return { show };
+
+  // the next or the one before of those to start from, without the sheet
+  async function step(by) {
+    try {
+      openExample(await examples.beside(by, units()));
+    } catch (problem) {
+      complain(problem.message);
+    }
+  }
+  return { show, next: () => step(1), previous: () => step(-1) };
 }

@@ -10,20 +10,42 @@ export const WIDE = 320,
   HIGH = 200;
 const MARGIN = 22;
 const MOST_POINTS = 48;
+const END_ON = 10; // times as far along the line of sight as across it
 const FLATTEST = 40_000; // the largest circle drawn as one: past it the deck is a straight line
 
-/** {circles: [[x, y, r]], lines: [[x, y, …]], people: [[x, y, x, y]], paths: [{look, points: [x, y, …], end: [x, y] or null}]}; `look` is the path's number
+/** {circles: [[x, y, r]], lines: [[x, y, x, y]], hung: [[x, y, x, y]], people: [[x, y, x, y]], paths: [{look, points: [x, y, …], end: [x, y] or null}]}; `look` is the path's number
  *  from 1. null where the answer has nothing to draw. */
 export function vignetteOf(answer, fields) {
   const model = readModel(answer, fields);
   const shown = model.motions.filter(m => m.lines.aboard.points.length);
-  const points = seenPoints({ frame: 'aboard', companion: false, lead: shown[0] }, model, shown);
-  const at = scaled(points.length ? points : model.ground.outline());
+  if (shown.length && alongTheAxis(shown)) return fromAbove(model, shown);
+  const at = scaled(shown.length ? seenPoints({ frame: 'aboard', companion: false, lead: shown[0] }, model, shown) : model.ground.outline());
   return {
     ...deckOf(model, at),
+    hung: shown.filter(m => m.pivot_m).map(m => lineOf(model, m, at)),
     people: model.ground.level ? [] : standing(shown, model.ground).map(person => personAt(model, person, at)),
     paths: shown.map(m => ({ look: m.style.number, points: thinned(m.lines.aboard.points, at), end: endOf(model, m, at) })),
   };
+}
+
+// what goes along the line of sight would be a dot
+function alongTheAxis(shown) {
+  const [x, y, z] = [0, 1, 2].map(c => Math.max(...shown.map(({ lines: { aboard } }) => spanOf(aboard.points, c))));
+  return z > END_ON * Math.hypot(x, y);
+}
+
+function spanOf(points, c) {
+  const values = points.filter((_, i) => i % 3 === c);
+  return Math.max(...values) - Math.min(...values);
+}
+
+// the axis across the sheet, spinward up it
+function fromAbove(model, shown) {
+  const turned = points => Float64Array.from(points, (_, i) => [points[i + 2], points[i - 1], points[i - 1]][i % 3]);
+  const all = shown.map(m => turned(m.lines.aboard.points));
+  const at = scaled(all.flatMap(points => [...points]));
+  const end = m => endOf(model, m, ({ x, z }) => at({ x: z, y: x }));
+  return { circles: [], lines: [], hung: [], people: [], paths: shown.map((m, k) => ({ look: m.style.number, points: thinned(all[k], at), end: end(m) })) };
 }
 
 // Everything in the middle of the sheet, as large as fits; one unit is about a third of a pixel, so figures are whole.
@@ -40,6 +62,12 @@ function scaled(points) {
   const [left, top] = [WIDE / 2 - (scale * (x[0] + x[1])) / 2, HIGH / 2 + (scale * (y[0] + y[1])) / 2];
   const at = p => [Math.round(left + scale * p.x), Math.round(top - scale * p.y)];
   return Object.assign(at, { scale });
+}
+
+// what hangs, on its line as it is let go
+function lineOf({ radius_m }, { pivot_m, lines }, at) {
+  const [x, y] = lines.aboard.points;
+  return [...at(drawnPoint(pivot_m, 0, radius_m, {})), ...at({ x, y })];
 }
 
 function deckOf({ ground, shape, radius_m }, at) {

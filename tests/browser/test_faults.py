@@ -78,7 +78,7 @@ def test_a_server_that_goes_and_comes_back_needs_no_reload_in_any_place(page, tr
     until("it is said in the sheet too", lambda: page.locator("dialog[open] .state.shown").count() == 1)
     page.locator("dialog[open]").get_by_role("button", name="Retry now").click()
     page.unroute(API)
-    page.locator("dialog[open] .list button").first.wait_for()
+    page.locator("dialog[open] .shipped-list button").first.wait_for()
     page.keyboard.press("Escape")
     shown_is(page, "Radius", 75)
     page.locator("#plot svg.plot").wait_for()

@@ -6,6 +6,8 @@ import sys
 import time
 from pathlib import Path
 
+from tests import drawings
+
 
 def main():
     parser = argparse.ArgumentParser(prog="python -m tests.frozen", description="What the program answers, frozen.")
@@ -19,7 +21,8 @@ def main():
     for command in (take, compare):
         command.add_argument("--only", default="", metavar="TEXT", help='names that hold this: "example", "random 12"')
     renew = commands.add_parser(
-        "renew", help="write the answers that the test suite keeps, after a change that is meant"
+        "renew",
+        help="write the answers that the test suite keeps, and the small drawings, after a change that is meant",
     )
     renew.set_defaults(run=_renew)
     choose = commands.add_parser("choose", help="choose the random scenes anew; take and renew follow")
@@ -56,6 +59,7 @@ def _renew(_):
     from .kept import renew
 
     print(f"{renew():,} bytes kept")
+    drawings.FILE.write_text(drawings.written(drawings.drawn()), encoding="utf-8")
     return 0
 
 

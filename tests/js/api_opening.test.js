@@ -21,15 +21,28 @@ function bench() {
       options.signal.addEventListener('abort', () => reject(options.signal.reason));
       asked.push({ document, options, answer: () => resolve({ scene: document, motions: [] }), fail: reject });
     });
-  return { asked, trace, status: createStatus({ later: fn => fn(), forget: () => {} }) };
+  const openedExample = (id, options) => {
+    const document = titled(id);
+    return trace(document, options).then(answer => ({ document, answer }));
+  };
+  return { asked, trace, openedExample, status: createStatus({ later: fn => fn(), forget: () => {} }) };
 }
 
 function opened() {
-  const { asked, trace, status } = bench();
+  const { asked, trace, openedExample, status } = bench();
   const store = createStore({ document: titled('Old'), fields: FIELDS });
   store.setAnswer({ scene: store.document, motions: [] }, store.document);
   const left = [];
-  return { asked, status, store, left, open: createOpen({ store, trace, status, left: document => left.push(document.title), opened: () => {} }) };
+  const shown = [];
+  const opening = createOpen({
+    store,
+    trace,
+    openedExample,
+    status,
+    left: document => left.push(document.title),
+    opened: (document, id) => shown.push([document.title, id]),
+  });
+  return { asked, status, store, left, shown, ...opening };
 }
 const beside = store => [store.document.title, store.answer.scene.title];
 
@@ -47,6 +60,28 @@ test('a scene is asked for once, and no answer ever stands beside inputs that ar
   store.redo();
   for (const [document, answer] of seen) assert.equal(document, answer);
   assert.equal(seen.length, 6);
+  assert.deepEqual(beside(store), ['New', 'New']);
+});
+
+test('a scene that comes with the program is shown in one step with its answer, and which one it is', async () => {
+  const { asked, store, shown, open, openExample } = opened();
+  openExample({ id: 'ring', title: 'In the ring' });
+  await settle();
+  assert.deepEqual(beside(store), ['Old', 'Old']);
+  asked[0].answer();
+  await settle();
+  open(titled('New'));
+  await settle();
+  asked[1].answer();
+  await settle();
+  assert.deepEqual(shown, [
+    ['ring', 'ring'],
+    ['New', null],
+  ]);
+  openExample({ id: 'ring', title: 'In the ring' });
+  asked[2].fail(LATE());
+  await settle();
+  assert.equal(store.notice.say, '“In the ring” was not opened: the server has not answered for 30 s.');
   assert.deepEqual(beside(store), ['New', 'New']);
 });
 
@@ -77,8 +112,8 @@ test('one that is refused, not answered or cancelled changes nothing, and each i
 });
 
 const first = (bench, sources) => {
-  const { trace, status } = bench;
-  return firstScene({ sources, example: async () => titled('Example'), trace, status, units: 'si' });
+  const { trace, openedExample, status } = bench;
+  return firstScene({ sources, example: options => openedExample('Example', options), trace, status, units: 'si' });
 };
 
 test('a link that waits says so, and can be cancelled', async () => {

@@ -7,6 +7,7 @@ import pytest
 
 from rimfall.scene import examples
 from rimfall.scene.reading import read
+from tests import drawings
 from tests.scene.documents import answer
 from tests.tables import each_row
 
@@ -18,26 +19,37 @@ def test_every_file_is_listed_and_every_listed_one_is_a_file():
     assert {path.stem for path in FOLDER.glob("*.json")} == set(examples.SAY)
 
 
-def test_the_list_has_title_and_sentence():
+def test_the_list_has_title_sentence_question_and_drawing():
     for one in examples.listed():
-        assert set(one) == {"id", "title", "say"}
+        assert set(one) == {"id", "title", "say", "question", "drawing"}
         assert one["title"]
         assert one["say"].endswith(".")
+    assert [one["id"] for one in examples.listed()][:2] == ["empty", examples.OPENING]
+    titles = [one["title"] for one in examples.listed()]
+    assert len(set(titles)) == len(titles)
+
+
+def test_every_drawing_shows_what_the_program_answers_now():
+    assert drawings.FILE.read_text(encoding="utf-8") == drawings.written(drawings.drawn()), "python -m tests.drawings"
 
 
 @each
 def test_it_reads_traces_and_comes_back_the_same(name):
     scene = read(examples.example(name))
     whole = answer(json.loads(examples.example(name)))
-    assert read(json.dumps(whole["scene"])) == scene
-    assert answer(whole["scene"]) == whole
+    assert read(json.dumps(whole["scene"])) == scene  # and so has the same answer
     assert all(motion["count"] > 10 or motion["end"] == "rest" for motion in whole["motions"])
 
 
+def test_the_empty_habitat_has_nothing_in_it():
+    assert read(examples.example("empty")).motions == []
+    assert answer(json.loads(examples.example("empty")))["motions"] == []
+
+
 def test_the_opening_scene_is_the_one_of_the_contract():
-    first = examples.listed()[0]
+    first = json.loads(examples.example(examples.OPENING))
     assert first["title"] == "The same lob, both ways"
-    scene = read(examples.example(first["id"]))
+    scene = read(examples.example(examples.OPENING))
     assert scene.air is not None
     assert [(m.speed_m_s, m.elevation_deg, m.heading_deg, m.place.height_m) for m in scene.motions] == [
         (6.0, 35.0, 0.0, 1.5), (6.0, 35.0, 180.0, 1.5),

@@ -54,11 +54,10 @@ def test_health_and_version():
 
 
 def test_examples_are_listed_and_each_is_a_scene():
-    listed = call("GET", "/api/examples").json()["examples"]
-    assert listed[0]["title"] == "The same lob, both ways"
-    for one in listed:
+    listed = call("GET", "/api/examples").json()
+    for one in listed["examples"]:
         document = call("GET", f"/api/examples/{one['id']}")
-        assert trace(document.content).status_code == 200
+        assert document.json()["title"] == one["title"]
 
 
 def test_lists_and_f4_carry_the_same_paths():
@@ -183,12 +182,12 @@ def test_a_fault_of_ours_has_the_one_shape_and_a_lack_of_handles_passes(monkeypa
         def fails(*_, error=error):
             raise error
 
-        monkeypatch.setattr(examples, "listed", fails)
+        monkeypatch.setattr(examples, "example", fails)
 
         async def once():
             transport = httpx.ASGITransport(app=make_app(), raise_app_exceptions=False)
             async with httpx.AsyncClient(transport=transport, base_url="http://127.0.0.1") as client:
-                return await client.get("/api/examples")
+                return await client.get("/api/examples/galley")
 
         answer = run_apart(once())
         assert refused(answer, status)[0]["field"] == "server"

@@ -92,6 +92,15 @@ class Worked(Response):
                 raise Full
 
 
+async def whole(pool: Pool, asked: Asked) -> Answer:
+    """The answer to what nobody waits for at the other end: worked out, refused, or why there is none now."""
+    async with contextlib.aclosing(Worked(pool, asked)._outcomes()) as outcomes:
+        async for outcome in outcomes:
+            if isinstance(outcome, Answer):
+                return outcome
+    raise AssertionError("work ends with an answer")
+
+
 def _unavailable(why):
     if isinstance(why, Died):
         was, say = "ended", "The process that worked on this has ended, and another takes its place. Send this again."

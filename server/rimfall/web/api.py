@@ -12,6 +12,7 @@ from ..exports.camera_presets import table as camera_table
 from ..scene import examples
 from ..scene.catalogue import catalogue, export_choices
 from .answering import Worked
+from .ready import plain
 from .static import gzipped
 from .uploads import WorkedFile, path_of
 from .work import Asked
@@ -55,9 +56,16 @@ def _fields():
 
 
 @router.get("/examples")
-async def all_examples():
-    """Scenes to start from."""
-    return {"examples": examples.listed()}
+async def all_examples(request: Request, units: Units = "si"):
+    """Scenes to start from, each under its question with its drawing. units: those in which one will be opened."""
+    request.app.state.ready.fill(units)
+    return gzipped(request, _examples(), "application/json")
+
+
+@cache
+def _examples():
+    """That answer as JSON: it is the same for the program's whole life."""
+    return to_json({"examples": examples.listed()})
 
 
 @router.get("/examples/{name}")
@@ -67,6 +75,17 @@ async def one_example(name: str):
     if document is None:
         raise HTTPException(404)
     return Response(document, media_type="application/json")
+
+
+@router.get("/examples/{name}/opened")
+async def opened_example(request: Request, name: str, units: Units = "si"):
+    """All that a page needs to show one at once: its document, where everything goes (arrays packed), and what its habitats are drawn
+    from."""
+    if name not in examples.SAY:
+        raise HTTPException(404)
+    answer = plain(await request.app.state.ready.answer(name, units), request)
+    headers = {"vary": "accept-encoding"} | answer.headers
+    return Response(answer.body, answer.status, headers, answer.media_type)
 
 
 @router.post("/trace")

@@ -15,6 +15,7 @@ from . import api, page
 from .connections import OUT_OF_HANDLES, RETRY_AFTER_S
 from .guards import Guards
 from .pool import Pool
+from .ready import Ready
 from .static import PageFiles, gzipped
 
 MAX_SECONDS = 20.0  # that one request may take, by default
@@ -25,6 +26,7 @@ def make_app(served_as="127.0.0.1", workers=0, max_seconds=MAX_SECONDS):
     out, 0 for threads of this one; max_seconds: the longest that one request may be worked on."""
     app = FastAPI(title="Rimfall", version=__version__, openapi_url=None, lifespan=_closing)
     app.state.pool, app.state.max_seconds = Pool(workers), max_seconds
+    app.state.ready = Ready(app.state.pool, max_seconds)
     app.include_router(api.router)
     app.include_router(page.router)
     app.mount("/static", PageFiles(directory=folder("static")), name="static")
@@ -38,6 +40,7 @@ def make_app(served_as="127.0.0.1", workers=0, max_seconds=MAX_SECONDS):
 async def _closing(app):
     """Around the app's life: no work outlives it."""
     yield
+    await app.state.ready.close()
     app.state.pool.close()
     app.state.pool.join()
 

@@ -15,11 +15,12 @@ from fastapi.templating import Jinja2Templates
 from .. import __version__
 from ..folders import NOT_MADE, folder
 from ..phrases import CAUTION
+from ..scene.examples import OPENING
 from .static import gzipped
 
 router = APIRouter(include_in_schema=False)
 _templates = Jinja2Templates(folder("templates"))
-_SAID = {"version": __version__, "caution": CAUTION}
+_SAID = {"version": __version__, "caution": CAUTION, "opening": OPENING}
 
 
 @router.api_route("/", methods=["GET", "HEAD"], response_class=HTMLResponse)

@@ -18,7 +18,7 @@ from ..errors import BadInput, Refused, TooMuch, refusal
 from ..exports import FORMATS, page_drawings
 from ..exports.options import options_of
 from ..exports.recovery import recovered_from
-from ..scene import answers, questions
+from ..scene import answers, examples, questions
 from ..scene.checks import followed
 from ..scene.feel import answers as feel_answers
 from ..scene.feel.answers import feel
@@ -104,6 +104,16 @@ def _trace(body, watch, arrays, units, hold, held, follower):
     return Answer(answers.of_trace(questions.trace(scene, most, watch), units, f4))
 
 
+def _example(body, watch, units):
+    """body: the id of a scene to start from. With it all that a page needs to show it: its document, where everything goes, and
+    what its habitats are drawn from."""
+    document = examples.example(body.decode()).encode()
+    trace = _trace(document, watch, "f4", units, None, None, None).body
+    return Answer(
+        b'{"document": ' + document + b', "trace": ' + trace + b', "mesh": ' + _mesh(document, None).body + b"}"
+    )
+
+
 def _feel(body, _, units):
     return Answer(feel_answers.as_json(feel(read_feel(body)), units))
 
@@ -149,6 +159,7 @@ def _recover(body, _):
 
 WORK = {
     "trace": _trace,
+    "example": _example,
     "feel": _feel,
     "mesh": _mesh,
     "map": _map,

@@ -3,9 +3,11 @@
 from typing import Any, Literal
 
 from ...exports import FORMATS
-from ...scene.document import MOTIONS
-from ...scene.examples import SAY
+from ...scene.document import MOTIONS, Scene
+from ...scene.examples import BY_QUESTION, SAY
+from .drawings import Mesh
 from .parts import Closed, Program, said
+from .traces import Trace
 
 Kinds = Literal[tuple(MOTIONS)]
 
@@ -17,18 +19,46 @@ class Health(Closed):
     program: Program
 
 
+class SmallPath(Closed):
+    """A path of a small drawing."""
+
+    look: int = said("The number of its style, from 1.")
+    points: list[int] = said("x, y of its points in turn.")
+    end: list[int] | None = said("x, y of its first landing; null where there is none.")
+
+
+class SmallDrawing(Closed):
+    """A scene on a sheet of 320 by 200, y downward."""
+
+    circles: list[list[int]] = said("Round ground: x, y and radius.")
+    lines: list[list[int]] = said("Flat ground: x, y at one end and at the other.")
+    hung: list[list[int]] = said("What hangs, on its line: x, y of the pivot and of the body.")
+    people: list[list[int]] = said("Those who stand there: x, y of the feet and of the head.")
+    paths: list[SmallPath] = said("What moves.")
+
+
 class Example(Closed):
     """A scene to start from."""
 
     id: Literal[tuple(SAY)] = said("Its name in the address of its document.")
     title: str = said("Its title.")
     say: str = said("What it shows, in a sentence.")
+    question: Literal[tuple(BY_QUESTION)] = said("The question it belongs to.")
+    drawing: SmallDrawing = said("Its small drawing.")
 
 
 class Examples(Closed):
     """Scenes to start from."""
 
     examples: list[Example] = said("All of them, in the order in which they are offered.")
+
+
+class Opened(Closed):
+    """A scene to start from with all that is needed to show it."""
+
+    document: Scene = said("Its document.")
+    trace: Trace = said("Where everything goes, arrays packed.")
+    mesh: Mesh = said("What its habitats are drawn from.")
 
 
 class Shown(Closed):

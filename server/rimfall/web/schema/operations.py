@@ -11,7 +11,7 @@ from ...scene.feel.answers import FeelRequest
 from ...scene.size.request import SizeRequest
 from .bodies import EXPORTS, FILE, HABITATS, SCENES, WISHES
 from .drawings import Map, Mesh, Plot
-from .fields import Examples, Fields, Health
+from .fields import Examples, Fields, Health, Opened
 from .files import FILES, NAMED, ExportedFile, Recovered, exported
 from .people import Feel, Size
 from .traces import Trace
@@ -58,8 +58,11 @@ _U, _W, _S = {"units": _UNITS}, {"width": _WIDTH}, {"stream": _STREAM}
 OPERATIONS = {
     ("/api/health", "get"): Operation("health", Health),
     ("/api/fields", "get"): Operation("fields", Fields),
-    ("/api/examples", "get"): Operation("examples", Examples),
+    ("/api/examples", "get"): Operation("examples", Examples, words=_U),
     ("/api/examples/{name}", "get"): Operation("example", Scene, words={"name": "Its id."}, values=tuple(examples.SAY)),
+    ("/api/examples/{name}/opened", "get"): Operation(
+        "opened_example", Opened, words={"name": "Its id."} | _U, values=tuple(examples.SAY)
+    ),
     ("/api/trace", "post"): Operation("trace", Trace, Scene, SCENES, words=_ARRAYS | _U | _HOLD | _S, streams=True),
     ("/api/feel", "post"): Operation("feel", Feel, FeelRequest, HABITATS, words=_U),
     ("/api/size", "post"): Operation("size", Size, SizeRequest, WISHES, words=_U),

@@ -1,0 +1,137 @@
+"""What opening a scene to start from gives, ready beforehand: worked out once for each program, kept in memory and in the user's cache
+folder, so that it opens at once. Once the list of them is asked for, those that are missing are made one by one while nothing else is to do.
+"""
+
+import asyncio
+import contextlib
+import gzip
+import hashlib
+import os
+import platform
+import shutil
+import sys
+import zlib
+from functools import cache
+from importlib.metadata import version
+from pathlib import Path
+
+from ..errors import BadInput
+from ..exports.writing import write_all
+from ..scene import examples
+from .answering import whole
+from .static import takes_gzip
+from .work import Answer, Asked
+
+_LOOK_EVERY_S = 0.2  # whether there is nothing else to do
+_OTHERS_KEPT = 2  # programs beside this one whose answers stay
+
+
+class Ready:
+    """The answers, by (id, units), gzipped."""
+
+    def __init__(self, pool, most_s):
+        program()  # of the files as they were loaded
+        self._pool, self._most_s = pool, most_s
+        self._kept, self._made, self._filling = {}, {}, None
+
+    async def answer(self, name, units) -> Answer:
+        """What opening a scene gives: gzipped JSON; or why there is none now, as `answering.whole` says it."""
+        key = name, units
+        if key not in self._kept:
+            making = self._made.get(key) or asyncio.ensure_future(self._make(key))
+            self._made[key] = making
+            refused = await asyncio.shield(making)  # others may wait for it when this one leaves
+            if refused is not None:
+                return refused
+        return Answer(self._kept[key], headers={"content-encoding": "gzip"})
+
+    def fill(self, units):
+        """Make what is missing, in the background."""
+        if self._filling is None or self._filling.done():
+            self._filling = asyncio.ensure_future(self._fill(units))
+
+    async def close(self):
+        """Make nothing more."""
+        if self._filling is not None:
+            self._filling.cancel()
+            await asyncio.gather(self._filling, return_exceptions=True)
+
+    async def _fill(self, units):
+        for name in examples.SAY:
+            while any(self._pool.counts()):
+                await asyncio.sleep(_LOOK_EVERY_S)
+            if (await self.answer(name, units)).status != 200:
+                return
+
+    async def _make(self, key):
+        """Read or make the answer of a key; None, or the refusal of now."""
+        try:
+            name, units = key
+            body = await asyncio.to_thread(_read, name, units)
+            if body is None:
+                answer = await whole(self._pool, Asked("example", name.encode(), {"units": units}, self._most_s))
+                if answer.status != 200:
+                    return answer
+                body = await asyncio.to_thread(_write, name, units, answer.body)
+            self._kept[key] = body
+            return None
+        finally:
+            del self._made[key]
+
+
+def plain(answer, request):
+    """The answer for those who take no gzip."""
+    if answer.status != 200 or takes_gzip(request.headers.get("accept-encoding", "")):
+        return answer
+    return Answer(gzip.decompress(answer.body))
+
+
+def _read(name, units):
+    """The gzipped answer in the cache folder, or None. One that is damaged is none."""
+    with contextlib.suppress(OSError, EOFError, RuntimeError, zlib.error):
+        body = (folder() / f"{name}.{units}.json.gz").read_bytes()
+        gzip.decompress(body)
+        return body
+    return None
+
+
+def _write(name, units, answer):
+    """The answer gzipped, and kept in the cache folder where there is room and leave for it."""
+    body = gzip.compress(answer, 6, mtime=0)
+    with contextlib.suppress(OSError, RuntimeError, BadInput):
+        folder().mkdir(parents=True, exist_ok=True, mode=0o700)
+        _forget_others()
+        write_all({folder() / f"{name}.{units}.json.gz": body})
+    return body
+
+
+def _forget_others():
+    """Remove the folders of other programs but the last few."""
+    others = [path for path in folder().parent.glob("scenes-*") if path != folder()]
+    for path in sorted(others, key=lambda path: path.stat().st_mtime)[:-_OTHERS_KEPT]:
+        shutil.rmtree(path, ignore_errors=True)
+
+
+def folder():
+    """Where answers of this program lie: a folder of their own for each program, so that none outlives what it was made by."""
+    return _caches() / "rimfall" / f"scenes-{program()}"
+
+
+def _caches():
+    if sys.platform == "win32":
+        return Path(os.environ.get("LOCALAPPDATA") or Path.home() / "AppData/Local")
+    if sys.platform == "darwin":
+        return Path.home() / "Library/Caches"
+    return Path(os.environ.get("XDG_CACHE_HOME") or Path.home() / ".cache")
+
+
+@cache
+def program():
+    """A digest of all that answers depend on: the package's files, Python, and what does its arithmetic."""
+    package = Path(__file__).resolve().parent.parent
+    digest = hashlib.sha256(f"{platform.python_version()} {platform.machine()} {version('numpy')}".encode())
+    for path in sorted(package.rglob("*")):
+        if path.suffix in (".py", ".json"):
+            content = path.read_bytes()
+            digest.update(f"{path.relative_to(package).as_posix()} {len(content)}\n".encode() + content)
+    return digest.hexdigest()[:16]
