@@ -110,7 +110,7 @@ function setTools(store, link, again) {
 
 // what takes longer than a second says so
 async function waitedFor(work) {
-  const job = status.begin({ say: 'Preparing the page to print' });
+  const job = status.begin({ say: 'Preparing the brief' });
   try {
     await work();
   } catch (problem) {

@@ -176,13 +176,13 @@ function whenOpened(store, place, make) {
   const off = store.on('view', async () => {
     if (store.view.place !== place) return;
     off();
-    const job = status.begin({ say: 'Fetching this place' });
+    const job = status.begin({ say: 'Loading' });
     try {
       await client.health();
       await make();
     } catch {
       whenOpened(store, place, make);
-      store.tell({ kind: 'failed', field: null, say: 'This place could not be fetched.', again: () => store.look({ place }) });
+      store.tell({ kind: 'failed', field: null, say: 'This part of the page could not be loaded.', again: () => store.look({ place }) });
     }
     job.end();
   });

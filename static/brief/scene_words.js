@@ -64,7 +64,7 @@ const LAWS = [
   [({ air, spun }) => air && spun, 'Lift of a spinning ball: the fit of Cross and Nathan to measured flights of baseballs.'],
   [({ regimes }) => regimes.has('stream'), 'Streams: Grant and Middleman, AIChE J. 12, 669 (1966), for where they break; Rayleigh (1878) for the drops.'],
   [({ regimes }) => regimes.has('drips'), 'Dripping: the law of Tate, corrected by Lando and Oakley, J. Colloid Interface Sci. 25, 526 (1967).'],
-  [({ touches }) => touches, 'Rebound, rolling and sliding: the balance of a rigid ball, any mechanics text; on a turntable it gives the circles of Weltner, Am. J. Phys. 47, 984 (1979).'],
+  [({ touches }) => touches, 'Bouncing, rolling and sliding: the balance of a rigid ball, any mechanics text; on a turntable it gives the circles of Weltner, Am. J. Phys. 47, 984 (1979).'],
 ];
 
 export function sourcesOf({ answer, fields }) {

@@ -31,7 +31,7 @@ export function createKeys({ store, clock, timeline, looks, stages, glossary, he
     ['2', null, null, () => open(2)],
     ['3', null, null, () => open(3)],
     ['4', null, null, () => open(4)],
-    ['0', '0', 'fold the page away, or back', () => store.look({ folded: !store.view.folded })],
+    ['0', '0', 'hide or show the page', () => store.look({ folded: !store.view.folded })],
     ['r', 'R', 'radius', () => focusDial(RADIUS)],
     ['s', 'S', 'spin', () => focusDial(SPIN)],
     ['h', 'H', 'hold gravity', () => toggleHold(store, store.view.hold ? null : 'gravity')],
@@ -51,10 +51,10 @@ export function createKeys({ store, clock, timeline, looks, stages, glossary, he
     ['u', 'U', 'SI or US customary', () => store.look({ units: store.view.units === 'si' ? 'us' : 'si' })],
     ['\\', '\\', 'layout: automatic, side by side, stacked', () => store.look({ split: after(['auto', 'beside', 'stacked'], store.view.split) })],
     ['w', 'W', 'glossary', () => glossary.show()],
-    ['?', '?', 'this list', () => sheet.show()],
+    ['?', '?', 'this list of keys', () => sheet.show()],
   ];
   const sheet = createSheet({ title: 'Keys' });
-  const onOff = createSwitch({ label: 'Single keys work', on: () => store.view.keys, turn: keys => store.look({ keys }) });
+  const onOff = createSwitch({ label: 'Single-key shortcuts', on: () => store.view.keys, turn: keys => store.look({ keys }) });
   const listed = [
     ...KEYS.filter(([, key]) => key),
     [null, 'Ctrl+Z', 'undo'],

@@ -45,7 +45,7 @@ function driftWords({ star_drift_deg_per_frame: first, star_drift_deg_per_frame_
   if (first === null || first === undefined) return '';
   const degrees = value => `${Number(value.toPrecision(3))}°`.replace('-', '−');
   const changes = typeof last === 'number' && degrees(last) !== degrees(first);
-  return `The stars drift ${degrees(first)} a frame${changes ? ` at first, ${degrees(last)} at the end` : ''}.`;
+  return `The stars drift ${degrees(first)} per frame${changes ? ` at first, ${degrees(last)} at the end` : ''}.`;
 }
 
 /** When each frame of a file is, s of the scene: [{frame, time_s}]. Frame `first_frame` is time 0, every other k·d/n after it. */

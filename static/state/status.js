@@ -5,8 +5,8 @@ const DIM_MS = 300,
   LONG_S = 3; // from when on it is told how long it has been
 
 const SAYS = {
-  away: 'The server does not answer. It is asked again until it does.',
-  busy: 'The server is busy. It is asked again by itself.',
+  away: 'The server does not answer. Rimfall keeps trying.',
+  busy: 'The server is busy. Rimfall keeps trying.',
 };
 
 /** later and forget: the timers; now(): ms.

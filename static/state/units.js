@@ -108,6 +108,20 @@ export function showQuantity(value, unit, system = 'si') {
   return withUnit(threeFigures(toShown(value, unit, system)), shownUnit(unit, system));
 }
 
+/** The unit in which a sentence says a value: centimetres for less than a metre.
+ *  @param {number} value @param {string} unit @param {string} [system] */
+export function proseUnit(value, unit, system = 'si') {
+  return system === 'si' && unit === 'm' && value !== 0 && Math.abs(value) < 0.9995 ? 'cm' : shownUnit(unit, system);
+}
+
+/** A value as a sentence says it: 8 cm, 1.50 m, 35°; step: a fine step there, in the SI unit.
+ *  @param {number} value @param {string} unit @param {string} [system] @param {number} [step] */
+export function proseFigure(value, unit, system = 'si', step = 0.01) {
+  const said = proseUnit(value, unit, system);
+  if (said === 'cm') return withUnit(formatFigure(value * 100, 1), said);
+  return withUnit(formatFigure(toShown(value, unit, system), shownStep(step, unit, system)), said);
+}
+
 const NUMBER_AND_UNIT = /([-+]?(?:\d{1,3}(?:[ \u00a0,]\d{3})+(?:\.\d+)?|\d+(?:[.,]\d*)?|\.\d+)(?:e[-+]?\d+)?)\s*([^\d\s.+-][^\d.+-]*)?/gi;
 const tight = text => text.replace(/\s/g, '');
 

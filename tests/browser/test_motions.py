@@ -85,7 +85,7 @@ def test_a_body_of_ones_own_is_solid_or_hollow(page):
 
 def test_the_same_again_antispinward(page):
     page.get_by_role("button", name="More for Lob out").click()
-    page.locator(".menu:popover-open").get_by_text("Same again, antispinward").click()
+    page.locator(".menu:popover-open").get_by_text("Duplicate, antispinward").click()
     scene = kept(page, lambda scene: len(scene["motions"]) == 3)
     assert scene["motions"][1]["name"] == "Lob out antispinward"
     assert scene["motions"][1]["heading_deg"] == 180

@@ -155,7 +155,7 @@ def test_a_craft_reaches_its_dock(page):
 def test_the_same_jump_antispinward(page):
     add(page, "Add a jump")
     page.get_by_role("button", name="More for Jump").click()
-    page.locator(".menu:popover-open").get_by_text("Same again, antispinward").click()
+    page.locator(".menu:popover-open").get_by_text("Duplicate, antispinward").click()
     scene = kept(page, lambda scene: len(scene["motions"]) == OPENING + 2)
     assert scene["motions"][-1]["heading_deg"] == 180
 

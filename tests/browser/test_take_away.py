@@ -300,10 +300,10 @@ def test_motions_left_out_are_not_in_the_file(page):
 
 
 def test_the_star_drift_is_said(page):
-    """3 rpm is 18° a second: at 24 frames per second 0.75° a frame."""
+    """3 rpm is 18° a second: at 24 frames per second 0.75° per frame."""
     assert saved_scene(page) is None or saved_scene(page)["habitat"]["spin_rpm"] == 3
     sheet = open_sheet(page)
-    until("the drift", lambda: "The stars drift 0.75° a frame." in sheet.locator(".facts").inner_text())
+    until("the drift", lambda: "The stars drift 0.75° per frame." in sheet.locator(".facts").inner_text())
 
 
 def test_the_keyboard_alone_saves_a_file(page):

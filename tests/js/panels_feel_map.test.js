@@ -98,7 +98,7 @@ test('only limits are counted, and those of the group that is drawn', () => {
   assert.equal(insideWords(FEEL, 'all'), 'Inside 3 of 4 limits');
   assert.equal(insideWords(FEEL, 'spin'), 'Inside 2 of 3 limits');
   assert.equal(insideWords(FEEL, 'mine'), 'Inside 0 of 1 limit');
-  assert.equal(insideWords(FEEL, 'coriolis'), 'No limit to hold this habitat against');
+  assert.equal(insideWords(FEEL, 'coriolis'), 'There is no limit to compare this habitat with');
 });
 
 test('the server is asked for the quantities of a group', () => {

@@ -53,11 +53,11 @@ test('the facts are sentences', () => {
   const said = factsOf({ file: FILE, counts, says: ['Said by the server.'] });
   assert.deepEqual(said, [
     'Frames 1001 to 1049, 49 in all; one body and 1,200 drops; 58,849 rows as a table.',
-    'The stars drift 0.75° a frame.',
+    'The stars drift 0.75° per frame.',
     'Said by the server.',
   ]);
   const changing = { ...FILE, star_drift_deg_per_frame_last: -0.5 };
-  assert.match(factsOf({ file: changing, counts, says: [] })[1], /0\.75° a frame at first, −0\.5° at the end/);
+  assert.match(factsOf({ file: changing, counts, says: [] })[1], /0\.75° per frame at first, −0\.5° at the end/);
 });
 
 test('sizes are said in decimal units', () => {

@@ -45,7 +45,7 @@ test('a server away or busy comes before work, with Retry and the work’s Cance
   status.begin({ say: 'Working', cancel: () => run.push('cancel'), aside: () => 'What you see is for 56 m.' });
   pass(1000);
   status.setServer('away', () => run.push('retry'));
-  assert.deepEqual(says(status), ['away', 'The server does not answer. It is asked again until it does. What you see is for 56 m.', null]);
+  assert.deepEqual(says(status), ['away', 'The server does not answer. Rimfall keeps trying. What you see is for 56 m.', null]);
   status.line.buttons.forEach(button => button.run());
   assert.deepEqual(run, ['retry', 'cancel']);
   status.setServer('busy', () => {});

@@ -2,7 +2,7 @@
 
 import assert from 'node:assert/strict';
 import test from 'node:test';
-import { formatFigure, fromShown, parseFigure, shownStep, shownUnit, threeFigures, toShown } from '../../static/state/units.js';
+import { formatFigure, fromShown, parseFigure, proseFigure, shownStep, shownUnit, threeFigures, toShown } from '../../static/state/units.js';
 
 const length = (text, system = 'si') => parseFigure(text, { unit: 'm', system });
 const near = (got, want) => assert.ok(Math.abs(got - want) <= 1e-12 * Math.max(1, Math.abs(want)), `${got} for ${want}`);
@@ -91,4 +91,16 @@ test('a figure may be typed with the unit of its field, or in another of the sam
     near(parseFigure(typed, { unit, system }).value, value);
   for (const typed of ['', 'many', '5 kg', '5 %']) assert.ok(parseFigure(typed, { unit: 'g', system: 'si' }).error, typed);
   assert.ok(parseFigure('5 kg', { unit: '' }).error);
+});
+
+test('a sentence says less than a metre in centimetres', () => {
+  for (const [value, unit, system, said] of [
+    [0.08, 'm', 'si', '8 cm'],
+    [0.085, 'm', 'si', '8.5 cm'],
+    [1.5, 'm', 'si', '1.50 m'],
+    [0, 'm', 'si', '0.00 m'],
+    [0.3048, 'm', 'us', '1.00 ft'],
+    [35, '°', 'si', '35.00°'],
+  ])
+    assert.equal(proseFigure(value, unit, system).replaceAll('\u00a0', ' '), said);
 });

@@ -7,7 +7,7 @@ import { fileName } from '../shared/files.js';
 // fetched when wanted
 const pictures = () =>
   import('../../files/picture_files.js').catch(() => {
-    throw new Error('The part of the page that makes pictures could not be fetched: the server does not answer.');
+    throw new Error('The part of the page that makes pictures could not be loaded: the server does not answer.');
   });
 
 /** picture() → the choices of pictures; sceneText() → the scene as a file. */

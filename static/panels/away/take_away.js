@@ -148,7 +148,7 @@ export function createTakeAway({ store, clock, exported, studio, sceneText }) {
 
 /** `drawable`: the stages can be drawn into pictures. `caution`: what stands at the foot. Gives {page, how, pictures}: the link to the page to print, and the two sections. */
 function layOut({ sheet, rows, how, facts, pictures, trouble, progress, save, drawable, caution }) {
-  const page = h('a', { class: 'link', href: 'brief', target: '_blank', rel: 'opener' }, 'The page to print');
+  const page = h('a', { class: 'link', href: 'brief', target: '_blank', rel: 'opener' }, 'Brief to print');
   const third = words => h('h3', { class: 'third' }, words);
   const parts = {
     page,

@@ -107,7 +107,7 @@ function createForm({ store, quantity, keep }) {
     class: 'linkbox',
     maxlength: fieldOf(store.fields, 'own_limits.0.name').max ?? 60,
     placeholder: 'what it is for',
-    'aria-label': 'Its name, or nothing',
+    'aria-label': 'Name, or leave empty',
   });
   const slot = createFieldError({ store, path: formField, frame: box });
   const set = h('button', { type: 'button', class: 'btn strong', onclick: take }, 'Set it');

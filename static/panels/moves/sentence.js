@@ -3,7 +3,7 @@
 
 import { fieldOf, shownOf } from '../../state/fields.js';
 import { makeScale, roundTo } from '../../state/scale.js';
-import { formatFigure, parseFigure, shownStep, shownUnit, toShown, withUnit, showQuantity } from '../../state/units.js';
+import { parseFigure, proseFigure, proseUnit, shownUnit, showQuantity } from '../../state/units.js';
 import { h, onDrag, setAttribute, setText, setChildren } from '../shared/dom.js';
 import { wholeSteps } from '../shared/field.js';
 import { outside } from '../shared/figure.js';
@@ -31,10 +31,7 @@ function createInline({ store, path, words = null }) {
 
   const value = () => store.read(path) ?? 0;
   function say(v) {
-    if (words) return words(v);
-    const { units } = store.view,
-      unit = field.unit ?? '';
-    return withUnit(formatFigure(toShown(v, unit, units), shownStep(scale.step(v), unit, units)), shownUnit(unit, units));
+    return words ? words(v) : proseFigure(v, field.unit ?? '', store.view.units, scale.step(v));
   }
   function put(next, live) {
     const near = whole ? Math.round(next) : roundTo(next, scale.step(next) / 10);
@@ -77,10 +74,8 @@ function createInline({ store, path, words = null }) {
   });
 
   function type(first) {
-    const { units } = store.view,
-      unit = field.unit ?? '';
     const input = h('input', { type: 'text', class: 'typed', inputmode: 'decimal', 'aria-label': field.label });
-    input.value = first ?? formatFigure(toShown(value(), unit, units), shownStep(scale.step(value()), unit, units));
+    input.value = first ?? typedAs();
     typing = input;
     element.replaceChildren(input);
     input.focus();
@@ -102,8 +97,21 @@ function createInline({ store, path, words = null }) {
     });
   }
 
-  function take(text) {
-    const parsed = parseFigure(text, { unit: field.unit ?? '', system: store.view.units });
+  // what stands in the field when it is opened: without a unit where that is the field's own
+  function typedAs() {
+    const { units } = store.view,
+      unit = field.unit ?? '',
+      text = proseFigure(value(), unit, units, scale.step(value()));
+    return proseUnit(value(), unit, units) === shownUnit(unit, units) ? text.replace(/[^\d.−-]+$/, '') : text;
+  }
+
+  // a figure without a unit is in the one that the sentence shows
+  function take(typed) {
+    const { units } = store.view,
+      unit = field.unit ?? '',
+      shown = proseUnit(value(), unit, units);
+    const text = shown !== shownUnit(unit, units) && /^[-+−\d.,\s]+$/.test(typed) ? `${typed} ${shown}` : typed;
+    const parsed = parseFigure(text, { unit, system: units });
     if (parsed.error || outside(field, parsed.value)) return sayInvalid(store, path, text.trim());
     store.set(path, whole ? Math.round(parsed.value) : parsed.value);
   }

@@ -27,7 +27,7 @@ function inGroup(row, group) {
 export function insideWords({ limits }, group) {
   const counted = limits.filter(row => inGroup(row, group) && isLimit(row)),
     inside = counted.filter(row => row.inside).length;
-  if (!counted.some(row => typeof row.inside === 'boolean')) return 'No limit to hold this habitat against';
+  if (!counted.some(row => typeof row.inside === 'boolean')) return 'There is no limit to compare this habitat with';
   return `Inside ${inside} of ${counted.length} ${counted.length === 1 ? 'limit' : 'limits'}`;
 }
 
