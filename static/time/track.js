@@ -147,8 +147,9 @@ export function endOf(answer, paths) {
   return Math.max(0, ...answer.motions.map((motion, i) => lastParcel(motion, paths[i].ends_s)));
 }
 
-// Drops that go their own ways end at times of their own; the others follow the first.
-function lastParcel({ stream, findings }, ends_s) {
+/** When the last of a motion has ended. Drops that go their own ways end at times of their own; the others follow the first.
+ *  @param {any} motion @param {number} ends_s */
+export function lastParcel({ stream, findings }, ends_s) {
   const own_s = findings?.drops?.ends_s;
   if (own_s?.length) return own_s.reduce((last_s, time_s) => Math.max(last_s, time_s), ends_s);
   return ends_s + Math.max(0, stream ? stream.last_leaves_s - stream.first_leaves_s : 0);

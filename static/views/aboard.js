@@ -14,7 +14,7 @@ export class Aboard extends Half {
     super(shared, 'aboard', dom);
     this.arrows = new Arrows(shared);
     this.launch = store && new Launch(shared, dom, store, hold);
-    this.group.add(this.arrows.mesh);
+    this.group.add(this.arrows.group);
     if (this.launch) this.group.add(this.launch.mesh);
   }
 
@@ -42,10 +42,12 @@ export class Aboard extends Half {
       time_s,
       eye,
       view.arrows,
+      2 * Math.sqrt(this.grown),
     );
-    const words = tips.map(({ word, tip, value_g }) => ({
+    const words = tips.map(({ word, color, tip, value_g }) => ({
       key: `arrow ${word}`,
       text: value_g === null ? word : `${word} ${figure(value_g, '', 'si', value_g < 9.95 ? 2 : 0)}\u00a0g`,
+      color,
       at: [tip],
       gap: 8,
       shy: true,
@@ -77,8 +79,8 @@ export class Aboard extends Half {
     return this.launch?.shown ? [this.launch.spot] : [];
   }
 
-  pathPx() {
-    return [...super.pathPx(), ...this.arrows.shafts.flatMap(p => this.project(p) ?? [])];
+  things() {
+    return [...super.things(), ...this.arrows.shafts];
   }
 }
 
@@ -96,7 +98,7 @@ export class Beside {
     if (this.model && !this.half) this.make();
     this.entitle(shown);
     const idle = this.model ? this.outside : this.half;
-    idle?.labels.place([], { width: 0, height: 0, taken: [], paths: [] });
+    idle?.labels.place([], { width: 0, height: 0, taken: [], crowds: [] });
   }
 
   make() {

@@ -3,6 +3,7 @@
 
 import { angleAt } from '../time/track.js';
 import { fit } from './framing.js';
+import { followed } from './following.js';
 import { bodyAt, deckAt, standing } from './model.js';
 import { azimuthOf } from './place.js';
 import { reachOf } from './reach.js';
@@ -27,8 +28,12 @@ export function presetName(letter, facts) {
   return letter === 'w' ? facts.whole : (facts.ground.level && LEVEL[letter]) || PRESETS[letter].name;
 }
 
-// `stage` {frame, width, height, inset}; `shown` motions; `chosen` one of them or null.
-export function presetRig(preset, stage, model, shown, chosen, time_s) {
+// Which of them stay with what happens, where all of it would be too small to see.
+const FOLLOW = new Set(['b', 'd']);
+
+// How a stage is framed: {rig} that stays as it is, or {rigAt(time_s)}. `stage` {frame, width, height, inset, calm}; `shown` motions;
+// `chosen` one of them or null. calm: nothing goes along with what moves.
+export function framing(preset, stage, model, shown, chosen) {
   const lead = chosen ?? shown[0] ?? null;
   const { ground } = model;
   const { level } = ground;
@@ -37,12 +42,15 @@ export function presetRig(preset, stage, model, shown, chosen, time_s) {
   const aspect = stage.width / stage.height;
   const framed = ({ fov, ...view }, points) => ({ azimuth, ...view, level, fov, ...fit(points, { azimuth, ...view, level }, fov, aspect, inset) });
   const view = viewOf(model, preset, aspect);
-  if (preset === 'w') return framed(view, ground.outline());
-  if (preset === 'e' && lead) return withBall(stage, model, lead, time_s);
+  if (preset === 'w') return { rig: framed(view, ground.outline()) };
+  if (preset === 'e' && lead) return { rigAt: time_s => withBall(stage, model, lead, time_s) };
   const points = seenPoints({ ...stage, lead }, model, preset === 'a' && lead ? [lead] : shown);
-  if (preset === 'a') return framed({ ...view, yaw: behind(lead) + view.yaw }, points);
-  if (preset === 'c' && !level) return fromHub(framed, view, points, model);
-  return framed(view, points);
+  if (preset === 'a') return { rig: framed({ ...view, yaw: behind(lead) + view.yaw }, points) };
+  if (preset === 'c' && !level) return { rig: fromHub(framed, view, points, model) };
+  if (stage.frame === 'aboard' || !FOLLOW.has(preset) || stage.calm || level) return { rig: framed(view, points) };
+  const carried = seenPoints({ ...stage, frame: 'aboard', companion: false, others: null, lead }, model, shown);
+  const crosses = shown.some(m => m.outside) || climbs(points, model);
+  return followed({ model, lead, view, aspect, inset, azimuth, framed, still: points, carried, whole: ground.outline(), crosses });
 }
 
 const RAISED = new Set(['b', 'd', 'e']); // with what lies level, or hides what is low in it ('e': where nothing leads)
@@ -97,7 +105,7 @@ export function seenPoints(stage, model, shown) {
       for (const dz of [0, Math.min(1.6, 0.3 * model.radius_m)])
         push(deckAt(model, stage.frame, m.landing.along_m, 0, m.landing.axial_m + dz, m.landing.time_s, p, m.floor));
   }
-  const until_s = (stage.lead ?? shown[0])?.ends_s ?? 0;
+  const until_s = Math.max(0, ...shown.map(m => m.over_s));
   for (const person of standing(shown, model.ground))
     for (const turn of turnsOf(stage, model, person, until_s)) {
       for (const [along, up, axial] of aboutPerson(model.ground))

@@ -13,6 +13,7 @@ export class Eye {
     this.camera = new PerspectiveCamera(30, 1, 0.1, 2000);
     this.rig = null; // of the preset: {target, azimuth, level, yaw, tilt, distance, fov}
     this.from = null;
+    this.stamp = 0; // another one once it sees from elsewhere
     this.home();
   }
 
@@ -66,6 +67,11 @@ export class Eye {
     camera.far = reach_m + rig.distance;
     camera.updateProjectionMatrix();
     camera.updateMatrixWorld(true);
+    const key = [...camera.position.toArray(), ...camera.quaternion.toArray(), rig.fov, width, height];
+    if (key.some((part, k) => part !== this.placed?.[k])) {
+      this.placed = key;
+      this.stamp += 1;
+    }
     this.span_m = spanOf(rig, aspect);
     this.distance_m = rig.distance;
     this.axes = { right, up, back };

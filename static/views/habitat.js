@@ -73,7 +73,7 @@ export class Habitat {
     this.group.add(...this.lamp);
   }
 
-  // Made anew only when what it is made from changes. `eye` {near_m, far_m, at_m}: spans seen Aboard and Outside, and where; `floor`: that
+  // Made anew only when what it is made from changes. `eye` {near_m, far_m, at_m, everywhere}: spans seen Aboard and Outside, and where; `floor`: that
   // of the leading motion; `ended`: an open cylinder with ends.
   build({ shape, ground }, eye, floor, ended) {
     const key = JSON.stringify([shape.key, eye, floor, ended]);
@@ -92,7 +92,7 @@ export class Habitat {
       stretch: this.open ? this.half_m : 1,
       round: ringAngles(R, eye, shape.section_m ? SHELL_ROUND : MOST_ROUND),
       across: shape.section_m ? ringAngles(shape.section_m, { ...eye, at_m: 0 }, SHELL_ACROSS) : [],
-      reach_m: Math.min(Math.PI * R, 3 * Math.max(eye.near_m, eye.far_m)),
+      reach_m: eye.everywhere ? Math.PI * R : Math.min(Math.PI * R, 3 * Math.max(eye.near_m, eye.far_m)),
     };
     this.put(parts);
   }

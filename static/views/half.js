@@ -7,17 +7,21 @@ import { Dims } from './dims.js';
 import { Labels } from './labels.js';
 import { Tape } from './measure.js';
 import { Paths } from './paths.js';
-import { turnAt } from './model.js';
+import { bodyAt, turnAt } from './model.js';
 import { ComparedPaths } from './compared_paths.js';
 import { meetGround, meetPlane, ray } from './framing.js';
 import { Pours } from './pour.js';
+import { Crowd } from './spots.js';
 import { metres } from './spoken.js';
-import { presetRig } from './camera_presets.js';
+import { framing } from './camera_presets.js';
 import { LINE_PX } from './materials.js';
 import { Threads } from './threads.js';
 import { Touches } from './touches.js';
 
 const PHONE_PX = 500;
+const LABEL_PX = 14; // of labels at a desk: where they grow, lines do too
+const MOST_SEGMENTS = 180; // of a path, for labels to keep off
+const NAMED_AT = [0.5, 0.62, 0.4, 0.75, 0.25]; // shares of a path, in order of liking
 const v = new Vector3();
 
 export class Half {
@@ -34,6 +38,9 @@ export class Half {
     this.dims = new Dims(shared);
     this.tape = new Tape(shared);
     this.labels = new Labels(dom.labels);
+    this.crowds = [new Crowd(), new Crowd()]; // of paths, which move with the eye alone, and of what else labels keep off
+    this.crowdKey = null;
+    this.framed = { rig: null };
     this.group.add(
       this.paths.group,
       this.actors.group,
@@ -56,6 +63,7 @@ export class Half {
     this.touches.read(model, shown);
     this.threads.read(model, shown);
     this.lead = chosen ?? shown[0] ?? null;
+    this.crowdKey = null;
   }
 
   // The stage's rectangle, {x, y, width, height} in px of the page.
@@ -64,9 +72,11 @@ export class Half {
     this.rect = rect;
     Object.assign(this.dom.box.style, { transform: `translate(${x}px, ${y}px)`, width: `${width}px`, height: `${height}px` });
     this.inset = { top: Math.max(0.08, Math.min(0.2, 46 / height)), bottom: Math.max(0.08, Math.min(0.16, 26 / height)) };
-    this.linePx = width < PHONE_PX ? LINE_PX.phone : LINE_PX.desk;
-    this.taken = this.dom.corners();
     this.labels.remeasure();
+    this.grown = Math.max(1, this.labels.px / LABEL_PX);
+    this.linePx = (width < PHONE_PX ? LINE_PX.phone : LINE_PX.desk) * Math.sqrt(this.grown);
+    this.taken = this.dom.corners();
+    this.crowdKey = null;
   }
 
   frameUp(time_s, move) {
@@ -78,8 +88,10 @@ export class Half {
       inset: this.inset,
       companion: this.showsCompanion(),
       others: [...this.compared.points(), ...(this.posts?.tops(this) ?? [])],
+      calm: Boolean(this.stride_s),
     };
-    this.eye.follow(presetRig(this.preset, stage, this.model, this.shown, this.chosen, time_s), move);
+    this.framed = framing(this.preset, stage, this.model, this.shown, this.chosen);
+    this.eye.follow(this.framed.rig ?? this.framed.rigAt(time_s), move);
   }
 
   // A half may lie where another frame's stage usually is: that one's preset is then its own.
@@ -93,7 +105,7 @@ export class Half {
 
   // Everything that depends on the time or the eye; the labels it wants are left in `wanted`.
   update(time_s, now_ms, clock) {
-    if (this.preset === 'e') this.frameUp(time_s);
+    if (this.framed.rigAt) this.eye.follow(this.framed.rigAt(time_s));
     this.eye.place(this.rect.width, this.rect.height, now_ms, 4 * this.model.radius_m + 4 * (this.half_m ?? 0) + (this.model.ground.level ? 20 : 0));
     this.paths.size(this.linePx, this.eye.metresPerPx);
     this.compared.size(this.linePx, this.eye.metresPerPx);
@@ -102,19 +114,24 @@ export class Half {
     const weights = this.posts?.update(this, time_s) ?? [];
     this.actors.update(time_s);
     this.pours.update(time_s);
+    const tape = this.tape.update(this, time_s);
+    const threads = this.threads.update(time_s, this.eye, this.view.units);
+    const own = this.ownLabels(time_s, clock);
+    // the first find room first
     this.wanted = [
       ...weights,
-      ...this.tape.update(this, time_s),
-      ...this.threads.update(time_s, this.eye, this.view.units),
+      ...tape,
       ...this.touches.labels(this),
-      ...this.ownLabels(time_s, clock),
-      ...this.nameLabels(),
+      ...this.nameLabels(time_s),
+      ...own,
+      ...threads,
       ...this.compared.labels(),
       ...this.plainLabels(),
     ];
   }
 
-  nameLabels() {
+  // At its path; where the eye goes along, at what moves.
+  nameLabels(time_s) {
     return this.shown
       .filter(m => m.lines[this.frame].time.length && !this.posts?.labelled.has(m))
       .map(m => ({
@@ -122,7 +139,10 @@ export class Half {
         color: m.style.color,
         gap: 9,
         text: this.frame === 'outside' && m.straight ? `${m.name}, straight` : m.name,
-        at: [0.5, 0.62, 0.4, 0.75, 0.25].map(share => pointOf(m.lines[this.frame].points, share)),
+        at: [
+          ...(this.framed.rigAt ? [bodyAt(this.model, m, this.frame, time_s, {})] : []),
+          ...NAMED_AT.map(share => pointOf(m.lines[this.frame].points, share)),
+        ],
       }));
   }
 
@@ -143,8 +163,14 @@ export class Half {
 
   placeLabels() {
     const { width, height } = this.rect;
-    const wanted = this.wanted.map(label => ({ ...label, points: label.at.map(p => this.project(p)).filter(Boolean) })).filter(label => label.points.length);
-    this.labels.place(wanted, { width, height, taken: [...this.taken, ...this.dom.lineOver(), ...this.alsoTaken()], paths: this.pathPx() });
+    for (const label of this.wanted) label.points = label.at.map(p => this.project(p)).filter(Boolean);
+    this.findCrowds();
+    this.labels.place(this.wanted, { width, height, taken: [...this.taken, ...this.lineOver(), ...this.alsoTaken()], crowds: this.crowds });
+  }
+
+  // Where the page's own line lies over this stage. Set by the stages when it comes, goes or says something else.
+  lineOver() {
+    return this.over ?? [];
   }
 
   // Which way along the axis the eye stands (1 or −1).
@@ -188,22 +214,41 @@ export class Half {
     });
   }
 
-  // Where the paths run on the picture, and who is weighed stands, for labels to keep off.
-  pathPx() {
-    const px = [];
-    const lines = this.shown
-      .flatMap(m => [m.lines[this.frame].points, this.showsCompanion() ? this.paths.companionLine(m) : null])
-      .concat(this.compared.lines.map(line => line.points));
-    for (const points of lines)
-      for (let i = 0; points && i < points.length; i += 3 * Math.max(1, Math.floor(points.length / 180))) {
-        const q = this.project({ x: points[i], y: points[i + 1], z: points[i + 2] });
-        if (q) px.push(q[0], q[1]);
+  // Where the paths run on the picture, and what stands on it, for labels to keep off.
+  findCrowds() {
+    const { width, height } = this.rect;
+    const [paths, things] = this.crowds;
+    if (this.crowdKey !== this.eye.stamp) {
+      this.crowdKey = this.eye.stamp;
+      paths.clear(width, height);
+      for (const m of this.shown) {
+        this.crowdLine(paths, m.lines[this.frame].points);
+        if (this.showsCompanion()) this.crowdLine(paths, this.paths.companionLine(m));
       }
-    for (const point of this.posts?.seen ?? []) {
-      const q = this.project(point);
-      if (q) px.push(q[0], q[1]);
+      for (const line of this.compared.lines) this.crowdLine(paths, line.points);
     }
-    return px;
+    things.clear(width, height);
+    for (const point of this.things()) {
+      const q = this.project(point);
+      if (q) things.add(q[0], q[1]);
+    }
+  }
+
+  crowdLine(crowd, points) {
+    if (!points) return;
+    const every = 3 * Math.max(1, Math.ceil(points.length / 3 / MOST_SEGMENTS));
+    let last = null;
+    for (let i = 0; i < points.length; i += every) {
+      const q = this.project({ x: points[i], y: points[i + 1], z: points[i + 2] });
+      if (q && last) crowd.line(last[0], last[1], q[0], q[1]);
+      else if (q) crowd.add(q[0], q[1]);
+      last = q;
+    }
+  }
+
+  // Points of who is weighed, of arrows and the like.
+  things() {
+    return this.posts?.seen ?? [];
   }
 }
 

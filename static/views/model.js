@@ -2,7 +2,7 @@
 
 import { pathStyle } from '../state/palette.js';
 import { shapeFacts } from '../state/shapes.js';
-import { angleAt, at, companionPoints, pathPoints } from '../time/track.js';
+import { angleAt, at, companionPoints, lastParcel, pathPoints } from '../time/track.js';
 import { drawnGround, readShape } from './ground.js';
 import { drawnPoint, turned } from './place.js';
 
@@ -57,6 +57,7 @@ function readMotion(model, motion, input, i, fields) {
     landing: motion.landing,
     starts_s: path.starts_s,
     ends_s: path.ends_s,
+    over_s: lastParcel(motion, path.ends_s), // a pour goes on after its first parcel
     diameter_m: bodyDiameter(input, fields),
     outside: stage.outside,
     centre_m: input?.centre_m ?? null,

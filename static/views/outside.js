@@ -3,6 +3,7 @@
 
 import { angleAt } from '../time/track.js';
 import { Half } from './half.js';
+import { Inset } from './inset.js';
 import { standing } from './model.js';
 import { Ribbon } from './ribbon.js';
 
@@ -15,10 +16,21 @@ export class Outside extends Half {
     this.marks = new Ribbon(shared, { color: '#EFEADC', width: 1.4, alpha: 0.34, order: 2, capacity: 4 * MOST_EXPOSURES });
     this.marks.material.uniforms.uNow = { value: 1e9 };
     this.group.add(this.marks.mesh);
+    this.around = new Inset(dom);
+    this.insetKey = null;
+  }
+
+  fitInto(rect) {
+    super.fitInto(rect);
+    const [title] = this.taken;
+    this.around.fitInto(rect, title.y + title.h, this.grown);
+    this.insetKey = null;
   }
 
   read(model, shown, chosen, view, stride_s, others) {
     super.read(model, shown, chosen, view, stride_s, others);
+    this.around.read(model, shown);
+    this.insetKey = null;
     this.still_rad = stride_s && this.lead ? angleAt(model.answer, this.lead.starts_s) : null;
     this.actors.exposures = this.still_rad === null ? null : this.exposures();
   }
@@ -45,13 +57,40 @@ export class Outside extends Half {
     habitat.turn(this.still_rad ?? angleAt(this.model.answer, time_s));
   }
 
+  // The inset lies where it hides least of the paths; while the eye goes along it stays where it is.
+  placeLabels() {
+    this.findCrowds();
+    const { rigAt } = this.framed;
+    const key = rigAt ? 'follows' : this.eye.stamp;
+    if (key !== this.insetKey) {
+      this.insetKey = key;
+      this.around.put(this.showsPart(), rigAt ? null : this.crowds[0]);
+    }
+    super.placeLabels();
+  }
+
+  // Whether some of the habitat is off the picture. A turntable never is, but by hand.
+  showsPart() {
+    if (this.model.ground.level || this.preset === 'w') return false;
+    const outline = this.model.ground.outline();
+    for (let i = 0; i < outline.length; i += 3) {
+      const px = this.project({ x: outline[i], y: outline[i + 1], z: outline[i + 2] });
+      if (!px || px[0] < 0 || px[1] < 0 || px[0] > this.rect.width || px[1] > this.rect.height) return true;
+    }
+    return false;
+  }
+
+  alsoTaken() {
+    return this.around.spot ? [this.around.spot] : [];
+  }
+
   ownLabels(time_s) {
     this.markExposures();
     const person = this.lead ? standing([this.lead], this.model.ground)[0] : null;
     if (!person || this.view.measure === 'off') return this.dims.clear();
-    return this.dims
-      .turned(this.model, person, time_s, this.eye, this.frontEdge_m)
-      .map(({ key, text, strong, at }) => ({ key, text, strong, at: [at], gap: 10, below: true }));
+    const dims = this.dims.turned(this.model, person, time_s, this.eye, this.frontEdge_m);
+    if (this.framed.rigAt) return []; // the inset tells it
+    return dims.map(({ key, text, strong, at }) => ({ key, text, strong, at: [at], gap: 10, below: true }));
   }
 
   // One line across the deck, where people stand, at each exposure.

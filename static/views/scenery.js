@@ -17,13 +17,24 @@ export class Scenery {
     this.whole = this.habitat.whole;
   }
 
-  // As fine as what is seen asks for: rounded, so that nothing is made anew for a hair's breadth.
-  build(model, shown, lead, [aboard_m, outside_m]) {
+  // As fine as what is seen asks for: rounded, so that nothing is made anew for a hair's breadth. `anywhere_m`: the span at which any
+  // place of the rim may be seen, or null.
+  build(model, shown, lead, [aboard_m, outside_m], anywhere_m = null) {
     const round = span => 2 ** (Math.round(2 * Math.log2(span)) / 2);
     const at_m = lead?.release.along_m ?? 0;
     const floor = lead?.floor ?? 0;
     const outside = shown.some(m => m.outside); // an open cylinder would hide it
-    this.habitat.build(model, { near_m: round(aboard_m), far_m: round(Math.max(outside_m, aboard_m)), at_m }, floor, outside);
+    this.habitat.build(
+      model,
+      {
+        near_m: round(Math.min(aboard_m, anywhere_m ?? Infinity)),
+        far_m: round(anywhere_m ?? Math.max(outside_m, aboard_m)),
+        at_m,
+        everywhere: anywhere_m !== null,
+      },
+      floor,
+      outside,
+    );
     const span_m = round(Math.min(outside_m, aboard_m));
     this.paint.build(model.ground, { half_m: this.habitat.half_m, step_m: gridStep(model.radius_m, span_m), at_m, span_m, floor });
     this.stands.read(model, shown);

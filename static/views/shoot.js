@@ -56,7 +56,7 @@ export function createStudio(stages) {
       half.update(time_s, performance.now(), { time_s });
       picture.drawAside(half, others, { target, ratio, time_s, bare });
       context.putImageData(readBack(picture.renderer, target, bare), spot.x, spot.y);
-      if (labels) writeLabels(context, half, ratio, stages.overlay.halves[half.frame].title, bare);
+      if (labels) writeLabels(context, half, { ratio, title: stages.overlay.halves[half.frame].title, bare, time_s });
     }
     const close = () => shown.forEach(({ target }) => target.dispose());
     return { canvas, draw, close };
@@ -73,7 +73,7 @@ export function createStudio(stages) {
     half.eye.orbit = { ...stages.halves[half.frame].eye.orbit };
     half.read(model, motions, chosen, store.view, stride_s, over);
     half.frameUp(stages.clock.time_s);
-    for (const label of half.labels.pool.values()) label.last = null; // where labels stood in an earlier picture is forgotten
+    half.labels.forget(); // where they stood in an earlier picture
     readScenery(half, model);
     const spot = spotOf(rect, ratio);
     return { half, spot, target: targetOf(spot) };
@@ -82,7 +82,7 @@ export function createStudio(stages) {
   function readScenery(half, model) {
     const scenery = picture.scenery(SCENERY);
     const span = spanOf(half.eye.rig, half.rect.width / half.rect.height);
-    scenery.build(model, half.shown, half.lead, [span, span]);
+    scenery.build(model, half.shown, half.lead, [span, span], half.framed.rigAt ? span : null);
     const { half_m, open } = scenery.habitat;
     Object.assign(half, { scenery, half_m, frontEdge_m: open ? Infinity : half_m * 0.94 });
   }

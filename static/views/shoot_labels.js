@@ -3,6 +3,7 @@
 import { make } from './overlay.js';
 
 const PLATE = { fill: 'rgba(10, 16, 22, .56)', corner: 2, left: 5, top: 1 };
+const LEAD = 'rgba(239, 234, 220, .75)';
 const TITLE = { x: 22, y: 14, line: 28, gap: 8 };
 
 /** Out of sight, for the two stages of a picture: only the widths and the letters of their labels are asked of it. */
@@ -21,7 +22,7 @@ export function standsAside() {
 }
 
 /** `title`: the element whose words and letters the stage's name takes; `bare`: it needs a plate too. */
-export function writeLabels(context, half, ratio, title, bare) {
+export function writeLabels(context, half, { ratio, title, bare, time_s }) {
   const { says } = half.dom;
   says.forEach((part, k) => {
     part.textContent = title.children[k].textContent;
@@ -34,7 +35,15 @@ export function writeLabels(context, half, ratio, title, bare) {
   context.textBaseline = 'alphabetic';
   if (bare) plate(context, { x: TITLE.x - 8, y: TITLE.y, width: half.dom.title.offsetWidth + 16, height: TITLE.line + 2 });
   writeTitle(context, says);
-  for (const label of half.labels.pool.values()) if (!label.element.hidden) writeLabel(context, label, half.labels.font);
+  if (half.around?.spot) {
+    context.save();
+    context.translate(half.around.spot.x, half.around.spot.y);
+    half.around.ink(context, half, time_s);
+    context.restore();
+  }
+  const written = [...half.labels.pool.values()].filter(label => !label.hidden);
+  for (const { lead } of written) if (lead) writeLead(context, lead);
+  for (const label of written) writeLabel(context, label, half.labels.font);
   context.restore();
 }
 
@@ -45,8 +54,15 @@ function writeTitle(context, says) {
   }
 }
 
-function writeLabel(context, { element, plain, bold, size: [width, height] }, font) {
-  const { e: x, f: y } = new DOMMatrix(element.style.transform);
+function writeLead(context, [x0, y0, x1, y1]) {
+  Object.assign(context, { strokeStyle: LEAD, lineWidth: 1 });
+  context.beginPath();
+  context.moveTo(x0, y0);
+  context.lineTo(x1, y1);
+  context.stroke();
+}
+
+function writeLabel(context, { element, plain, bold, x, y, size: [width, height] }, font) {
   plate(context, { x, y, width, height });
   const { color } = getComputedStyle(element);
   const line = height - 2 * PLATE.top - 1;

@@ -36,9 +36,11 @@ export class Spoken {
     dom.live.setAttribute('aria-live', 'polite');
   }
 
-  say(words, now_ms, playing) {
+  // `wordsNow()` is asked only when it is time to say something.
+  say(wordsNow, now_ms, playing) {
     if (playing && now_ms - this.at_ms < EVERY_MS) return;
     this.at_ms = now_ms;
+    const words = wordsNow();
     if (words === this.words) return;
     this.words = words;
     this.dom.view.setAttribute('aria-label', words);
@@ -53,15 +55,22 @@ export function figure(value, unit, units, places = null) {
   const shown = toShown(value, unit, units);
   const size = Math.abs(shown);
   const digits = places ?? (size >= 1000 ? 0 : size >= 99.95 ? 1 : 2);
-  const text =
-    Number(shown.toFixed(digits)) === 0 ? (0).toFixed(digits) : shown.toLocaleString('en-US', { minimumFractionDigits: digits, maximumFractionDigits: digits });
+  const text = formatted(Number(shown.toFixed(digits)) === 0 ? 0 : shown, digits);
   return withUnit(text.replace('-', '−'), shownUnit(unit, units));
+}
+
+// Made once: a format made anew for every figure of every frame costs more than drawing it.
+const FORMATS = [];
+
+function formatted(value, digits) {
+  FORMATS[digits] ??= new Intl.NumberFormat('en-US', { minimumFractionDigits: digits, maximumFractionDigits: digits });
+  return FORMATS[digits].format(value);
 }
 
 export const metres = (value, units) => figure(value, 'm', units);
 
 export function degrees(radians) {
-  return `${((radians * 180) / Math.PI).toLocaleString('en-US', { minimumFractionDigits: 1, maximumFractionDigits: 1 }).replace('-', '−')}°`;
+  return `${formatted((radians * 180) / Math.PI, 1).replace('-', '−')}°`;
 }
 
 export function direction(heading_deg) {

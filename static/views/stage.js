@@ -81,7 +81,10 @@ class Stages {
       if (this.halves.aboard.launch.shown) this.invalidate();
     }); // the arrow shows the document; all else the answer
     this.clock.on(() => this.invalidate());
-    this.element.addEventListener('rimfall:line', () => this.invalidate());
+    this.element.addEventListener('rimfall:line', () => {
+      this.lineMoved = true;
+      this.invalidate();
+    });
     new ResizeObserver(() => this.resize()).observe(this.element);
     document.fonts?.ready.then(() => this.lettersCame());
     this.resize();
@@ -177,7 +180,8 @@ class Stages {
         const scenery = this.picture.scenery(k);
         const { shown, lead } = of[0];
         const own = k ? [spans.at(-1), spans.at(-1)] : this.beside.model ? [spans[0], spans[0]] : [spans[0], spans.at(-1)];
-        scenery.build(model, shown, lead, own);
+        const followed = of.find(half => half.frame === 'outside' && half.framed.rigAt); // it sees any of the rim from near by
+        scenery.build(model, shown, lead, own, followed ? own[1] : null);
         const { half_m, open } = scenery.habitat;
         for (const half of k ? [this.beside.half] : [aboard, outside]) Object.assign(half, { scenery, half_m, frontEdge_m: open ? Infinity : half_m * 0.94 });
       }
@@ -214,6 +218,7 @@ class Stages {
     }
     this.beside.fitInto(this.rects.outside);
     this.overlay.placeSeam(this.rects.seam);
+    this.lineMoved = true;
     this.read();
   }
 
@@ -252,9 +257,12 @@ class Stages {
     }
     this.picture.end(now_ms, still);
     for (const half of this.visible()) {
+      if (this.lineMoved) half.over = half.dom.lineOver();
       half.placeLabels();
-      half.spoken.say(stageWords(half.model, half.shown, half.frame, half.preset, time_s, this.store.view.units, half.posts?.words), now_ms, playing);
+      half.around?.draw(half, time_s);
+      half.spoken.say(() => stageWords(half.model, half.shown, half.frame, half.preset, time_s, this.store.view.units, half.posts?.words), now_ms, playing);
     }
+    this.lineMoved = false;
   }
 
   tellDrawn() {
