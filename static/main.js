@@ -37,7 +37,6 @@ import { createStudio } from './views/shoot.js';
 import { createStages } from './views/stage.js';
 import { vignetteOf } from './views/vignette.js';
 
-const FIRST_PACE = 0.25;
 const OPENING = window.document.body.dataset.opening; // the scene that is shown first
 const element = id => window.document.getElementById(id);
 const status = createStatus();
@@ -237,9 +236,8 @@ function sayReady() {
   else element.addEventListener('rimfall:drawn', ready, { once: true });
 }
 
-// once at a quarter of the speed, then it rests; still for those who asked for less motion
+// once, then it rests; still for those who asked for less motion
 function firstMinute(clock) {
-  clock.setPace(FIRST_PACE);
   if (!matchMedia('(prefers-reduced-motion: reduce)').matches) clock.play();
 }
 

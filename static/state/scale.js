@@ -41,6 +41,17 @@ function decade(value) {
   return value > 0 ? 10 ** Math.floor(Math.log10(value) + 1e-9) : 1;
 }
 
+/** Of labelled ticks in order those whose figures stand clear of one another, the last of them in any case.
+ *  @template {{at_px: number, wide_px: number}} T @param {T[]} ticks @param {number} clear_px @returns {T[]} */
+export function apart(ticks, clear_px) {
+  const kept = /** @type {T[]} */ ([]);
+  for (const tick of ticks.toReversed()) {
+    const next = kept[0];
+    if (!next || next.at_px - tick.at_px >= (next.wide_px + tick.wide_px) / 2 + clear_px) kept.unshift(tick);
+  }
+  return kept;
+}
+
 /** decade ticks {value, size: 2 labelled | 1 middle | 0 small}
  *  @param {string} kind @param {number} min @param {number} max */
 function ticksOf(kind, min, max) {

@@ -1,6 +1,8 @@
 // The one clock of both stages: play, pace, frame step, scrub, loop. It knows nothing of what it times.
 
 const TINY_S = 1e-9;
+const SUITED = [0.25, 0.5]; // paces, the slowest first, as long as the whole is played in
+const WATCHED_S = 16;
 
 /** @typedef {{from_s: number, to_s: number}} Loop */
 
@@ -10,6 +12,7 @@ export function createClock({ now } = {}) {
   const listeners = new Set();
   let last_ms = /** @type {number | null} */ (null);
   let owed_s = 0;
+  let paceChosen = false;
 
   const clock = {
     time_s: 0,
@@ -54,6 +57,13 @@ export function createClock({ now } = {}) {
     },
     setPace(pace) {
       clock.pace = pace;
+      paceChosen = true;
+      tell();
+    },
+    /** Until somebody has chosen the pace: slow for what is short, so that nobody waits for the end of what is long. */
+    suitPace() {
+      if (paceChosen) return;
+      clock.pace = SUITED.find(pace => clock.end_s <= pace * WATCHED_S) ?? 1;
       tell();
     },
     setLoop(loop) {

@@ -141,16 +141,20 @@ export function angleAt(answer, time_s) {
   return angle_rad[a] + (angle_rad[a + 1] - angle_rad[a]) * (k - a);
 }
 
-/** When the last motion (with its last parcels) has ended.
- *  @param {Path[]} paths */
-export function endOf(answer, paths) {
-  return Math.max(0, ...answer.motions.map((motion, i) => lastParcel(motion, paths[i].ends_s)));
+/** When the last motion (with its last parcels) has ended, of those that are shown; of all where none is.
+ *  @param {{motions: any[]}} answer @param {Path[]} paths @param {(motion: any) => boolean} [shown] */
+export function endOf(answer, paths, shown = () => true) {
+  const { motions } = answer,
+    some = motions.some(shown);
+  return Math.max(0, ...motions.map((motion, i) => (some && !shown(motion) ? 0 : lastParcel(motion, paths[i].ends_s))));
 }
 
-/** When the last of a motion has ended. Drops that go their own ways end at times of their own; the others follow the first.
+/** When a motion's last parcel has ended, whose path ends at `ends_s`: drops that go their own ways end at times of their own, the
+ *  others follow the first.
  *  @param {any} motion @param {number} ends_s */
-export function lastParcel({ stream, findings }, ends_s) {
-  const own_s = findings?.drops?.ends_s;
+export function lastParcel(motion, ends_s) {
+  const { stream, findings } = motion,
+    own_s = findings?.drops?.ends_s;
   if (own_s?.length) return own_s.reduce((last_s, time_s) => Math.max(last_s, time_s), ends_s);
   return ends_s + Math.max(0, stream ? stream.last_leaves_s - stream.first_leaves_s : 0);
 }

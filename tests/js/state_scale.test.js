@@ -2,7 +2,7 @@
 
 import assert from 'node:assert/strict';
 import test from 'node:test';
-import { makeScale, roundTo } from '../../static/state/scale.js';
+import { apart, makeScale, roundTo } from '../../static/state/scale.js';
 import { elevationWords, freshName, headingWords, motionsWords } from '../../static/state/words.js';
 
 const RADIUS = makeScale({ min: 2, max: 10000, scale: 'log' });
@@ -77,4 +77,19 @@ test('a cast in words, and a name nobody has yet', () => {
   assert.equal(motionsWords([{ kind: 'throw' }, { kind: 'drop' }, { kind: 'drop' }], kinds), 'three motions');
   assert.equal(motionsWords([], kinds), 'nothing yet');
   assert.equal(freshName('Lob', ['Lob', 'Lob 2']), 'Lob 3');
+});
+
+test('figures of ticks never run together, on the shortest track either', () => {
+  for (const scale of [RADIUS, SPIN])
+    for (const px of [40, 81, 99, 140, 170, 320]) {
+      const named = scale
+        .ticks()
+        .filter(tick => tick.size === 2)
+        .map(tick => ({ value: tick.value, at_px: px * scale.toFraction(tick.value), wide_px: 6.2 * String(tick.value).length }));
+      const shown = apart(named, 7);
+      assert.equal(shown.at(-1), named.at(-1));
+      for (const [i, tick] of shown.slice(1).entries())
+        assert.ok(tick.at_px - tick.wide_px / 2 - (shown[i].at_px + shown[i].wide_px / 2) >= 7, `${px}: ${shown.map(one => one.value)}`);
+      if (px >= 320) assert.equal(shown.length, named.length);
+    }
 });

@@ -103,3 +103,23 @@ test('listeners hear each change until they leave', () => {
   clock.seek(0.5);
   assert.equal(heard, 2);
 });
+
+test('what is short plays slowly and what is long does not crawl, until somebody chooses', () => {
+  const clock = createClock();
+  for (const [end_s, pace] of [
+    [3, 0.25],
+    [7, 0.5],
+    [50, 1],
+    [0.5, 0.25],
+  ]) {
+    // biome-ignore format: rows
+    clock.setSpan(end_s, 1 / 24);
+    clock.suitPace();
+    assert.equal(clock.pace, pace);
+    assert.ok(end_s / clock.pace <= 60); // seconds that somebody waits
+  }
+  clock.setPace(0.1);
+  clock.setSpan(50, 1 / 24);
+  clock.suitPace();
+  assert.equal(clock.pace, 0.1);
+});

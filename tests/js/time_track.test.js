@@ -165,6 +165,19 @@ test('the scene ends with the last parcel of a pour', () => {
   near(endOf(answer, [{ ends_s: 1.5 }, { ends_s: 0.6 }]), 2.6);
 });
 
+test('what is hidden does not keep the clock going, unless all of it is', () => {
+  const answer = { motions: [{ name: 'throw' }, { name: 'roll' }] },
+    paths = [{ ends_s: 3 }, { ends_s: 60 }];
+  near(
+    endOf(answer, paths, motion => motion.name !== 'roll'),
+    3,
+  );
+  near(
+    endOf(answer, paths, () => false),
+    60,
+  );
+});
+
 test('where the drops go their own ways it ends with the last of them', () => {
   const pour = ends_s => ({ stream: { first_leaves_s: 0, last_leaves_s: 2 }, findings: { drops: { ends_s: Float64Array.from(ends_s) } } });
   near(endOf({ motions: [pour([1.1, 1.9, 1.4])] }, [{ ends_s: 0.6 }]), 1.9);

@@ -20,9 +20,11 @@ export function createFieldError({ store, path, frame }) {
   function update() {
     const notice = store.notice;
     const mine = notice?.kind === 'refused' && notice.field === path;
+    const came = mine && element.hidden;
     setAttribute(element, 'hidden', !mine);
     frame?.classList.toggle('wrong', mine);
     if (mine) setChildren(element, h('b', {}, notice.say), ' ', stillShown(store, path));
+    if (came && element.checkVisibility()) element.scrollIntoView({ block: 'nearest' });
   }
   return { element, update };
 }

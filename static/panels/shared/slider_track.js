@@ -1,9 +1,13 @@
 // The track of a slider: whole range, thumb, ticks on a dial, and the vernier tape while it is in hand.
 
 import { formatFigure } from '../../state/units.js';
-import { clamp, roundTo } from '../../state/scale.js';
+import { apart, clamp, roundTo } from '../../state/scale.js';
 import { h, onDrag, s, setAttribute, whenPointerUp } from './dom.js';
 import { createVernier } from './vernier.js';
+
+const DIGIT_PX = 6.2, // of the ticks' figures
+  CLEAR_PX = 7, // from figure to figure
+  LEAST_APART_PX = 1.6; // from tick to tick
 
 /** value() → number or null; write(value, live); scale from state/scale.js; say(value) → its words; inset: half a thumb. */
 export function createSliderTrack({ label, name, scale, value, write, say, inset = 5, ticks = false, centred = false, locked = () => false }) {
@@ -58,13 +62,18 @@ export function createSliderTrack({ label, name, scale, value, write, say, inset
   function drawTicks() {
     if (!marks || !width) return;
     const at = v => inset + (width - 2 * inset) * scale.toFraction(v);
+    const all = scale.ticks(),
+      named = all
+        .filter(tick => tick.size === 2)
+        .map(tick => ({ say: formatFigure(tick.value, 1), at_px: at(tick.value) }))
+        .map(tick => ({ ...tick, wide_px: tick.say.length * DIGIT_PX }));
+    // with little room the small ones would run together to a bar
+    const closest = Math.min(...all.slice(1).map((tick, i) => at(tick.value) - at(all[i].value)));
     marks.replaceChildren(
-      ...scale.ticks().flatMap(tick => {
-        const x = at(tick.value).toFixed(1);
-        const line = s('path', { d: `M${x} 19v${[3, 5, 7][tick.size]}`, class: tick.size === 2 ? 'long' : 'short' });
-        const text = tick.size === 2 && s('text', { x, y: 36, 'text-anchor': 'middle' }, formatFigure(tick.value, 1));
-        return text ? [line, text] : [line];
-      }),
+      ...all
+        .filter(tick => tick.size > 0 || closest >= LEAST_APART_PX)
+        .map(tick => s('path', { d: `M${at(tick.value).toFixed(1)} 19v${[3, 5, 7][tick.size]}`, class: tick.size === 2 ? 'long' : 'short' })),
+      ...apart(named, CLEAR_PX).map(tick => s('text', { x: tick.at_px.toFixed(1), y: 36, 'text-anchor': 'middle' }, tick.say)),
     );
   }
 

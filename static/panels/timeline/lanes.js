@@ -4,20 +4,20 @@ import { motionName } from '../../state/fields.js';
 import { homeAnswer, homeName, servedHome } from '../../state/homes.js';
 import { clamp } from '../../state/scale.js';
 import { pathStyle } from '../../state/palette.js';
+import { lastParcel } from '../../time/track.js';
 import { h, onDrag, s, setAttribute } from '../shared/dom.js';
 import { endWords, dashOf } from '../shared/path_key.js';
+import { createAxis } from './axis.js';
 import { createMarkButtons, drawnMark, eventMarks, thinned } from './lane_marks.js';
+import { laneRows, placeWords } from './rows.js';
 import { createFlags, ruler } from './ruler.js';
 
-const PAD = 8,
-  FIRST = 38; // px: beside the ruler; down to the first lane
-const ROOM = 44,
-  WIDEST = 15, // px: for all lanes together; the most for one
-  LETTERS = 13; // px a lane needs for its words; with less only the chosen motion's are shown
+const PAD = 8; // px beside the ruler
 const LONGEST = 24; // letters of a name in a lane
 
 export function createLanes({ store, clock }) {
   const picture = s('svg', { 'aria-hidden': true });
+  const words = s('svg', { 'aria-hidden': true, class: 'lane-words' }); // over the playhead
   const scrub = h('input', {
     type: 'range',
     class: 'scrub',
@@ -31,11 +31,14 @@ export function createLanes({ store, clock }) {
   const head = h('span', { class: 'playhead', 'aria-hidden': true });
   const flags = createFlags({ clock, at: time => x(time), timeAt: clientX => timeAt(clientX) });
   const buttons = createMarkButtons({ at: time => x(time), seek: time => clock.seek(time) });
-  const element = h('div', { class: 'lanes' }, picture, scrub, flags.element, head, buttons.element);
-  const clip = s('rect', { x: 0, y: 0, width: 0, height: 200 });
+  const element = h('div', { class: 'lanes' }, picture, scrub, flags.element, head, words, buttons.element);
+  const clip = s('rect', { x: 0, y: 0, width: 0, height: 2000 });
+  const letters = document.createElement('canvas').getContext('2d');
   let width = 0,
     height = 0,
     homes = [],
+    type = 1,
+    axis = createAxis([], 1),
     paths = [],
     marks = [];
 
@@ -44,22 +47,32 @@ export function createLanes({ store, clock }) {
     height = entry.contentRect.height;
     draw();
   }).observe(element);
-  const x = time => PAD + (clock.end_s ? time / clock.end_s : 0) * (width - 2 * PAD);
-  const timeAt = clientX => clamp((clientX - element.getBoundingClientRect().left - PAD) / (width - 2 * PAD), 0, 1) * clock.end_s;
+  const x = time => PAD + axis.at(time) * (width - 2 * PAD);
+  const timeAt = clientX => axis.timeAt(clamp((clientX - element.getBoundingClientRect().left - PAD) / (width - 2 * PAD), 0, 1));
 
   // `given`: paths of each habitat, its own first
   function draw(given = homes) {
     homes = given;
     paths = homes[servedHome(store)] ?? homes[0] ?? [];
     if (!width || !store.answer) return;
-    setAttribute(picture, 'width', width);
-    setAttribute(picture, 'height', height);
+    const style = getComputedStyle(words);
+    type = Number(style.getPropertyValue('--type')) || 1;
+    letters.font = `${style.fontSize} ${style.fontFamily}`;
+    for (const svg of [picture, words]) {
+      setAttribute(svg, 'width', width);
+      setAttribute(svg, 'height', height);
+    }
     const lanes = shownLanes();
+    document.documentElement.style.setProperty('--lanes', Math.max(2, lanes.length));
+    axis = createAxis(
+      lanes.flatMap(({ motion, ends }) => [...motion.events.map(event => event.time_s), ends]),
+      clock.end_s,
+    );
     const where = servedHome(store) ? ` in ${homeName(store, servedHome(store))}` : '';
     marks = eventMarks(lanes, index => motionName(store, index) + where, store.fields.kinds);
     picture.replaceChildren(
       s('defs', {}, s('clipPath', { id: 'flown' }, clip)),
-      ...ruler(clock.end_s, x),
+      ...ruler(axis, clock.end_s, x, type),
       ...lanes.map(lane => line(lane, 'later')),
       s(
         'g',
@@ -67,8 +80,8 @@ export function createLanes({ store, clock }) {
         lanes.map(lane => line(lane, 'flown')),
       ),
       ...thinned(marks, x).map(mark => drawnMark(mark, x)),
-      ...labels(lanes),
     );
+    words.replaceChildren(...lanes.map(lettering).filter(Boolean));
     buttons.draw(marks);
     move();
   }
@@ -82,35 +95,35 @@ export function createLanes({ store, clock }) {
       shown = motions
         .map((motion, index) => ({ motion, index, path: paths[index] }))
         .filter(({ index, path }) => path && !store.view.hidden.includes(motionName(store, index)));
-    const gap = Math.min(WIDEST, ROOM / Math.max(1, shown.length));
+    const { first, gap, lettered } = laneRows(shown.length, height, type);
     return shown.map((lane, row) => ({
       ...lane,
       gap,
-      y: FIRST + row * gap,
+      lettered,
+      y: first + row * gap,
       starts: lane.path.starts_s,
-      ends: lane.path.ends_s + pouring(lane.motion),
+      ends: lastParcel(lane.motion, lane.path.ends_s),
     }));
   }
 
   function line({ index, y, gap, starts, ends }, kind) {
-    const dash = dashOf(index, 3),
+    const wide = (gap > 6 ? 3 : 1.5) * type,
       { number } = pathStyle(index);
     return s('path', {
       d: `M${x(starts).toFixed(1)} ${y}H${Math.max(x(ends), x(starts) + 1).toFixed(1)}`,
       class: `stage-${number} lane ${kind}`,
-      'stroke-width': gap > 6 ? 3 : 1.5,
-      'stroke-dasharray': dash,
+      'stroke-width': wide,
+      'stroke-dasharray': dashOf(index, wide),
     });
   }
 
-  function labels(lanes) {
-    return lanes
-      .filter(({ gap, index }) => gap >= LETTERS || index === store.view.chosen)
-      .map(({ motion, index, y, ends }) => {
-        const late = x(ends) > width * 0.72,
-          said = `${shortName(motionName(store, index))} ${laneWords(motion, ends, store.fields.kinds[motion.kind].stays)}`;
-        return s('text', { x: x(ends) + (late ? -12 : 12), y: y + 4.5, 'text-anchor': late ? 'end' : 'start', class: 'lane-name' }, said);
-      });
+  // with little room only those of the chosen motion
+  function lettering({ motion, index, y, starts, ends, lettered }) {
+    if (!lettered && index !== store.view.chosen) return null;
+    const name = shortName(motionName(store, index)),
+      does = laneWords(motion, ends, store.fields.kinds[motion.kind].stays);
+    const put = placeWords([`${name} ${does}`, does, name], { from: x(starts), to: x(ends), width, widthOf: text => letters.measureText(text).width });
+    return put && s('text', { x: put.x, y: y + 4.5 * type, 'text-anchor': put.anchor, class: 'lane-name' }, put.words);
   }
 
   function move() {
@@ -145,11 +158,6 @@ export function createLanes({ store, clock }) {
     },
   });
   return { element, draw, move, marks: () => marks.map(mark => mark.time).sort((a, b) => a - b) };
-}
-
-// a pour goes on until its last parcel has landed
-function pouring({ stream }) {
-  return stream ? Math.max(0, stream.last_leaves_s - stream.first_leaves_s) : 0;
 }
 
 // a stream lands for as long as it is poured

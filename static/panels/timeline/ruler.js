@@ -1,36 +1,58 @@
-// The ruler of the timeline: about six labelled times, five small parts between them; and on it the two flags of the loop.
+// The ruler of the timeline: labelled times as many as fit, small parts between them; and on it the two flags of the loop.
 
 import { formatFigure } from '../../state/units.js';
 import { s, h, onDrag, setAttribute } from '../shared/dom.js';
 
 const BASE = 26,
-  TEXT = 13; // px from the top
+  TEXT = 13, // px from the top, at type size 1
+  APART = 62; // from one labelled time to the next
 const STEPS = [0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 30, 60, 120, 300, 600];
 
-/** About six labelled times on the ruler. */
+/** The step to which the clock's span is rounded: about six of it. */
 export function majorStep(span) {
   return STEPS.find(step => span / step <= 7) ?? STEPS.at(-1);
 }
 
-/** `x`: time → px. */
-export function ruler(end_s, x) {
-  const major = majorStep(end_s),
+/** [{time, major}] of what the ruler shows from one time to another that lie so many px apart: labels that do not run together. */
+export function ticksOf(from_s, to_s, px, type = 1) {
+  const most = Math.max(1, Math.min(7, px / (APART * type)));
+  const major = STEPS.find(step => (to_s - from_s) / step <= most) ?? STEPS.at(-1) * Math.ceil((to_s - from_s) / most / STEPS.at(-1)),
     minor = major / 5,
     out = [];
-  for (let k = 0; k * minor <= end_s + minor * 1e-6; k += 1) {
-    const long = k % 5 === 0,
-      at = x(k * minor).toFixed(1);
-    out.push(s('path', { d: `M${at} ${BASE}v${long ? -7 : -4}`, class: long ? 'long' : 'short' }));
-    if (long)
+  for (let k = Math.ceil(from_s / minor - 1e-6); k * minor <= to_s + minor * 1e-6; k += 1) out.push({ time: k * minor, long: k % 5 === 0, major });
+  return out;
+}
+
+/** `x`: time → px; `axis`: where the scale breaks. */
+export function ruler(axis, end_s, x, type = 1) {
+  const base = BASE * type,
+    out = [s('path', { d: `M${x(0)} ${base}H${x(end_s)}`, class: 'short' })];
+  const pieces = axis.break_s === null ? [[0, end_s]] : [[0, axis.break_s], [axis.break_s, end_s]]; // biome-ignore format: its pieces
+  let last = -Infinity;
+  for (const [from, to] of pieces)
+    for (const { time, long, major } of ticksOf(from, to, x(to) - x(from), type)) {
+      const at = x(time);
+      out.push(s('path', { d: `M${at.toFixed(1)} ${base}v${(long ? -7 : -4) * type}`, class: long ? 'long' : 'short' }));
+      if (!long || (time > 0 && at - last < (APART / 2) * type)) continue;
+      last = at;
+      const anchor = time === 0 ? 'start' : x(end_s) - at < 16 * type ? 'end' : 'middle';
       out.push(
-        s(
-          'text',
-          { x: at, y: TEXT, 'text-anchor': k === 0 ? 'start' : k * minor > end_s - minor ? 'end' : 'middle' },
-          `${formatFigure(k * minor, Math.min(major, 1))}${k === 0 ? '\u00a0s' : ''}`,
-        ),
+        s('text', { x: at.toFixed(1), y: TEXT * type, 'text-anchor': anchor }, `${formatFigure(time, Math.min(major, 1))}${time === 0 ? '\u00a0s' : ''}`),
       );
-  }
-  return [s('path', { d: `M${x(0)} ${BASE}H${x(end_s)}`, class: 'short' }), ...out];
+    }
+  return axis.break_s === null ? out : [...out, brokenAt(x(axis.break_s), base, type)];
+}
+
+// two slanted strokes over a gap in the line: from here on time is drawn narrower
+function brokenAt(at, base, type) {
+  const high = 5 * type;
+  const stroke = dx => `M${at + dx - 2 * type} ${base + high}L${at + dx + 2 * type} ${base - high}`;
+  return s(
+    'g',
+    { class: 'break' },
+    s('path', { class: 'gap', d: `M${at - 2.5 * type} ${base}h${5 * type}` }),
+    s('path', { class: 'long', d: `${stroke(-3 * type)}${stroke(3 * type)}` }),
+  );
 }
 
 // The two flags of the loop: dragged, or moved by the arrows.

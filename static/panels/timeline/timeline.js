@@ -27,7 +27,11 @@ export function createTimeline({ store, clock }) {
     h('div', { class: 'clock' }, h('span', { class: 'time' }, figure, h('small', {}, '\u00a0s')), pace),
   );
 
-  let span = 0;
+  let span = 0,
+    homes = [], // the answer's habitats, its own first
+    paths = [], // of each
+    hidden = null,
+    cast = null; // of the scene whose playback speed suits its length
 
   function nextPace() {
     clock.setPace(PACES[(PACES.indexOf(clock.pace) + 1) % PACES.length]);
@@ -50,17 +54,33 @@ export function createTimeline({ store, clock }) {
 
   function answered() {
     const { answer } = store;
-    const homes = [answer, ...(answer.compare ?? [])];
-    const paths = homes.map(({ motions }) => motions.map(motion => pathPoints(motion, answer.grid)));
-    const end = Math.max(...homes.map((home, i) => endOf(home, paths[i])), 0.5),
-      step = majorStep(end);
-    clock.setSpan(Math.ceil(end / step - 1e-6) * step, answer.grid.fps[1] / answer.grid.fps[0]);
-    span = clock.end_s;
+    homes = [answer, ...(answer.compare ?? [])];
+    paths = homes.map(({ motions }) => motions.map(motion => pathPoints(motion, answer.grid)));
+    setSpan();
+    const now = answer.motions.map(motion => motion.kind).join();
+    if (now !== cast) clock.suitPace();
+    cast = now;
     lanes.draw(paths);
   }
+
+  // as long as what is shown goes on
+  function setSpan() {
+    const { answer, view } = store,
+      isShown = motion => !view.hidden.includes(motion.name),
+      end = Math.max(...homes.map((home, i) => endOf(home, paths[i], isShown)), 0.5),
+      step = majorStep(end);
+    hidden = view.hidden;
+    clock.setSpan(Math.ceil(end / step - 1e-6) * step, answer.grid.fps[1] / answer.grid.fps[0]);
+    span = clock.end_s;
+  }
+  store.on('document', ({ replaced }) => {
+    if (replaced) cast = null;
+  });
   store.on('answer', answered);
   store.on('view', () => {
-    if (store.answer) lanes.draw();
+    if (!store.answer || homes[0] !== store.answer) return;
+    if (store.view.hidden !== hidden) setSpan();
+    lanes.draw();
   });
   clock.on(tick);
   tick();

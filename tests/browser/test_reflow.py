@@ -1,0 +1,87 @@
+"""Small windows, and a page at 250 to 400 %: nothing is lost, everything can be scrolled into view."""
+
+from .looking import settle, type_figure, until
+
+# CSS px: 1280×720 at 400, 300, 267 and 250 %, and two small phones
+SMALL = [(320, 180), (427, 240), (480, 270), (512, 288), (320, 568), (390, 664)]
+# 1280×720 at 200 %, and where the layouts meet
+BETWEEN = [(640, 360), (599, 739), (600, 339), (600, 340)]
+
+# every control that is there: scrolled to, is it in the window, and is it what a pointer meets in its middle?
+UNREACHABLE = """() => {
+  const seen = e => e.checkVisibility({ visibilityProperty: true }) && e.tabIndex >= 0 && !e.closest('.unseen') && e.offsetWidth !== 0;
+  const lost = [];
+  for (const e of document.querySelectorAll('button, input, select, a[href], [contenteditable], [role=slider], .stage-view')) {
+    if (!seen(e) || e.closest('dialog')) continue;
+    e.scrollIntoView({ block: 'center', inline: 'center', behavior: 'instant' });
+    const { left, top, width, height } = e.getBoundingClientRect();
+    const [x, y] = [left + width / 2, top + height / 2];
+    const met = document.elementFromPoint(x, y);
+    const mine = met && (e.contains(met) || met.contains(e) || (e.closest('.lanes') && met.closest('.lanes')));
+    const name = e.getAttribute('aria-label') || e.textContent || e.name;
+    if (!mine || left < -0.5 || left + width > innerWidth + 0.5) lost.push([name, met?.className, left, top, width]);
+  }
+  return lost;
+}"""
+WIDE = "[document.documentElement.scrollWidth, innerWidth]"
+
+
+def out_of_reach(page):
+    """What cannot be scrolled into view, and by how much the page is wider than its window, which nobody scrolls to."""
+    lost = page.evaluate(UNREACHABLE)
+    width, room = page.evaluate(WIDE)
+    return lost + [f"the page is {width} px wide"] * (width > room)
+
+
+def test_at_every_small_size_every_control_can_be_scrolled_into_view(open_page):
+    page = open_page(width=320, height=180)
+    lost = {}
+    for width, height in SMALL + BETWEEN:
+        page.set_viewport_size({"width": width, "height": height})
+        settle(page)
+        for place in ("1", "2", "3", "4", "away"):
+            strip = page.locator(f'#strip [data-place="{place}"]')
+            if strip.is_visible():
+                strip.click()
+            elif place != "away":
+                page.keyboard.press(place)
+            until("its place", lambda place=place: place == "away" or page.locator(f"#body-{place}").is_visible())
+            if place == "4" and (width, height) == SMALL[0]:
+                page.locator("#feel-map .map").wait_for(state="attached")
+            lost[width, height, place] = out_of_reach(page)
+        for stage in ("aboard", "outside"):
+            box = page.locator(f".stage-{stage}").bounding_box()
+            assert box["height"] >= (100 if height >= 340 and width >= 600 else 150), (stage, box, width, height)
+            assert box["width"] >= 180
+    assert {where: what for where, what in lost.items() if what} == {}
+
+
+def test_a_refusal_is_seen_in_a_small_window_wherever_one_is(open_page):
+    page = open_page(width=SMALL[0][0], height=SMALL[0][1])
+    for width, height in (SMALL[0], SMALL[4]):
+        page.set_viewport_size({"width": width, "height": height})
+        type_figure(page, "habitat.radius_m", "99999999")
+        refusal = page.locator("#dials .refusal:visible")
+        refusal.wait_for()
+        inside(page, refusal)
+        type_figure(page, "habitat.radius_m", "56")
+        until("it is taken back", lambda: page.locator("#dials .refusal:visible").count() == 0)
+    page.locator('#strip [data-place="2"]').click()
+    page.get_by_role("button", name="More for Lob out").click()
+    page.get_by_role("button", name="Remove", exact=True).first.click()  # told where no field is
+    notice = page.locator("#notice .notice")
+    notice.wait_for()
+    page.evaluate("scrollTo(0, document.documentElement.scrollHeight)")
+    inside(page, notice)
+
+
+def inside(page, element):
+    """All of it is in the window, and nothing lies over it."""
+    box = element.bounding_box()
+    size = page.viewport_size
+    assert box["y"] >= 0, box
+    assert box["y"] + box["height"] <= size["height"] + 0.5, box
+    met = element.evaluate(
+        "e => { const r = e.getBoundingClientRect(); return e.contains(document.elementFromPoint(r.left + r.width / 2, r.top + r.height / 2)); }"
+    )
+    assert met
