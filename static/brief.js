@@ -1,6 +1,5 @@
 // The page to print: the scene of the link, or the one at hand, in words, line plates, plots and figures.
 
-import { requestOf } from './api/ask.js';
 import { createClient, isThere } from './api/client.js';
 import { linkOf, sourcesOf, movesOf } from './brief/scene_words.js';
 import { feltOf } from './brief/felt.js';
@@ -12,7 +11,7 @@ import { NO_STORAGE, createKept, lent } from './kept/kept.js';
 import { createConnection } from './state/connection.js';
 import { createViewStorage, fromHash } from './state/persistence.js';
 import { createStatus } from './state/status.js';
-import { createStore } from './state/store.js';
+import { createStore, feltPart } from './state/store.js';
 
 const UNTITLED = 'Untitled scene';
 const status = createStatus();
@@ -63,7 +62,7 @@ async function keptScene() {
 // asked anew in the units shown: the server's sentences have them too
 async function fill(store, plots, link) {
   const { units } = store.view;
-  const [answer, feel] = await Promise.all([client.trace(store.document, { units }), client.feel(requestOf(store.document), { units })]);
+  const [answer, feel] = await Promise.all([client.trace(store.document, { units }), client.feel(feltPart(store.document), { units })]);
   store.setAnswer(answer, store.document);
   $('#title').textContent = store.read('title') || UNTITLED;
   window.document.title = `${store.read('title') || UNTITLED} · Brief · Rimfall`;

@@ -6,6 +6,7 @@ import { ValidationError } from './api/errors.js';
 import { createExamples } from './api/examples.js';
 import { createOpen, firstScene } from './api/opening.js';
 import { createBar, createShare } from './panels/bar.js';
+import { createBehind } from './panels/behind.js';
 import { createDials } from './panels/dials.js';
 import { watchPointer } from './panels/shared/dom.js';
 import { download, fileName } from './panels/shared/files.js';
@@ -134,6 +135,7 @@ function build({ store, clock, ask }) {
   });
 
   watchPointer();
+  createBehind({ store });
   createTheme({ store });
   createTypeSize({ store });
   createBar({ store, scenes, share });

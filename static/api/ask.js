@@ -3,6 +3,7 @@
 import { RADIUS, SPIN, readAt } from '../state/fields.js';
 import { createNewest } from '../state/newest.js';
 import { createStatus } from '../state/status.js';
+import { feltPart } from '../state/store.js';
 import { formatFigure } from '../state/units.js';
 import { ValidationError } from './errors.js';
 
@@ -106,12 +107,10 @@ function follower(store, path) {
 function shownFor(store) {
   if (!store.answered) return '';
   const read = path => readAt(store.fields, store.answer.scene, path);
-  return `What you see is for ${formatFigure(read(RADIUS), 0.1)}\u00a0m and ${formatFigure(read(SPIN), 0.01)}\u00a0rpm.`;
+  return `The dimmed picture is for ${formatFigure(read(RADIUS), 0.1)}\u00a0m and ${formatFigure(read(SPIN), 0.01)}\u00a0rpm.`;
 }
 
 // What people would feel, asked once its place was opened, and from then on with every change of the habitat or the person.
-
-const PARTS = ['habitat', 'air', 'person', 'own_limits'];
 
 export function createAskFeel({ store, feel }) {
   let opened = false,
@@ -119,7 +118,7 @@ export function createAskFeel({ store, feel }) {
   const newest = createNewest({
     request,
     ask: ({ body, units }, signal) => feel(body, { units, signal }),
-    answered: answer => store.setFeel(answer),
+    answered: (answer, { body }) => store.setFeel(answer, null, body),
     // an error of the scene is told by the question about the paths; the figures stay those of the last scene that stood
     failed: problem => {
       if (!(problem instanceof ValidationError)) lastQuestion = null; // asked again when the place is opened again
@@ -127,7 +126,7 @@ export function createAskFeel({ store, feel }) {
     },
   });
 
-  const now = () => ({ body: requestOf(store.document), units: store.view.units });
+  const now = () => ({ body: feltPart(store.document), units: store.view.units });
 
   function request() {
     const question = now();
@@ -150,9 +149,4 @@ export function createAskFeel({ store, feel }) {
     if (patch.place === 4) opened = true;
     ask();
   });
-}
-
-/** The part of a document that the question takes. */
-export function requestOf(document) {
-  return Object.fromEntries(PARTS.filter(name => name in document).map(name => [name, document[name]]));
 }

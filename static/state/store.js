@@ -1,6 +1,15 @@
 // The one store: document, answer, view and notice, and who wants to hear of them.
 
 import { readAt, getAt, putAt } from './fields.js';
+import { createLag } from './lag.js';
+
+// What people would feel depends on these parts of a document; where everything goes, on all but the scene's own words and wishes.
+const FELT_PARTS = ['habitat', 'air', 'person', 'own_limits'];
+const NO_PATHS = ['title', 'person', 'own_limits'];
+
+/** The part of a document that the question about what people feel takes. */
+export const feltPart = document => Object.fromEntries(FELT_PARTS.filter(name => name in document).map(name => [name, document[name]]));
+const pathPart = document => Object.fromEntries(Object.entries(document).filter(([name]) => !NO_PATHS.includes(name)));
 
 const UNDO_STEPS = 200;
 const ANSWERS_KEPT = 4; // of scenes left for another one: undo shows each with its own
@@ -33,7 +42,7 @@ const FIRST_VIEW = {
   away: { files: {}, picture: {} },
 };
 
-export function createStore({ document, fields }) {
+export function createStore({ document, fields, timers }) {
   const hearers = new Map();
   const emit = (topic, detail) => {
     for (const hear of [...(hearers.get(topic) ?? [])]) hear(detail);
@@ -53,7 +62,14 @@ export function createStore({ document, fields }) {
     // a drag begins with its first change, not with its first touch
     dragging = live && (dragging || next !== store.document);
     store.document = next;
+    moved(live);
     emit('document', detail);
+  }
+
+  // what is shown besides belongs to the scene before
+  function moved(live = false) {
+    paths.moved(store.document, live);
+    feel.moved(store.document, live);
   }
 
   function travel(from, to) {
@@ -62,10 +78,19 @@ export function createStore({ document, fields }) {
     store.document = from.pop();
     dragging = false;
     const known = opened.find(one => one.document === store.document && one.units === store.view.units);
-    if (known) Object.assign(store, { answer: known.answer, answered: known.document });
+    if (known) answeredBy(known.answer, known.document);
+    moved();
     emit('document', { path: null, live: false });
     if (known) emit('answer', { current: true });
   }
+
+  function answeredBy(answer, scene) {
+    Object.assign(store, { answer, answered: scene });
+    paths.answered(scene);
+  }
+
+  const paths = createLag({ part: pathPart, changed: () => emit('behind'), timers });
+  const feel = createLag({ part: feltPart, changed: () => emit('behind'), timers });
 
   function remember(document, answer) {
     opened = [...opened.filter(one => one.document !== document), { document, answer, units: store.view.units }].slice(-ANSWERS_KEPT);
@@ -82,6 +107,14 @@ export function createStore({ document, fields }) {
     view: structuredClone(FIRST_VIEW),
     get stale() {
       return store.document !== store.answered;
+    },
+    /** The answer is of other inputs than those that stand beside it: nothing of it may be shown, but dimmed and with a word of what it is of.
+     *  Topic `behind`: that changed, of this or of what people would feel. */
+    get behind() {
+      return paths.behind;
+    },
+    get feelBehind() {
+      return feel.behind;
     },
     get canUndo() {
       return past.length > 0;
@@ -105,7 +138,9 @@ export function createStore({ document, fields }) {
       dragging = false;
       past = [...past.slice(1 - UNDO_STEPS), store.document];
       future = [];
-      Object.assign(store, { document: next, answer, answered: next });
+      store.document = next;
+      answeredBy(answer, next);
+      moved();
       remember(next, answer);
       emit('document', { path: null, live: false, replaced: true });
       emit('answer', { current: true });
@@ -118,6 +153,7 @@ export function createStore({ document, fields }) {
       if (at >= 0) past = past.slice(0, at);
       store.document = store.answered;
       dragging = false;
+      moved();
       emit('document', { path: null, live: false });
     },
     undo: () => travel(past, future),
@@ -134,15 +170,17 @@ export function createStore({ document, fields }) {
         }
         store.document = putAt(before, follow.path, follow.value);
       }
-      store.answer = answer;
-      store.answered = current ? store.document : scene;
+      answeredBy(answer, current ? store.document : scene);
+      moved(true);
       emit('answer', { current });
       if (follow) emit('document', { path: follow.path, live: !follow.step, followed: true });
     },
-    /** What people would feel, or why it could not be told: then the last answer stays. */
-    setFeel(answer, problem = null) {
+    /** What people would feel, of a document's felt part; or why it could not be told: then the last answer stays. */
+    setFeel(answer, problem = null, of = store.document) {
       store.feel = answer ?? store.feel;
       store.feelProblem = problem;
+      if (answer) feel.answered(of);
+      feel.moved(store.document, true);
       emit('feel', answer);
     },
     look(patch) {

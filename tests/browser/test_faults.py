@@ -43,6 +43,70 @@ def lob_link(page):
     return f"/#s={packed}"
 
 
+# every text that is in sight, of the whole page, as one string
+SEEN = """() => {
+    const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT), texts = [];
+    while (walker.nextNode()) {
+        const { parentElement: element, data } = walker.currentNode;
+        const faded = element.closest('svg') && Number(getComputedStyle(element.closest('svg')).opacity) < 0.5;
+        if (data.trim() && element.checkVisibility({ visibilityProperty: true }) && !faded) texts.push(data);
+    }
+    return texts.join('\\n').replaceAll('\\u00a0', ' ');
+}"""
+# what the answer to the opening scene says: landings, times, heights, the spin's gravity, how the drift comes about
+OLD = re.compile(r"5\.21 m|10\.7 m|1\.06 s|2\.5[0-9] s|0\.56[0-9] ?g|17\.6 m/s|lands|caught")
+
+
+def test_no_old_answer_stands_beside_new_inputs_in_any_place_until_the_new_one_is_there(page):
+    stop(page, 0.5)
+    seen = page.evaluate(SEEN)
+    assert len(set(OLD.findall(seen))) > 4, seen
+    slow, waiting = [True], []
+    page.route(TRACE, lambda route: waiting.append(route) if slow else route.continue_())
+    for change in (
+        lambda: type_figure(page, "habitat.radius_m", "112"),
+        lambda: page.get_by_role("button", name="Add a drop").click(),
+        lambda: page.keyboard.press("Control+z"),
+    ):
+        change()
+        for place in "1234":
+            page.locator("h1").click()
+            page.keyboard.press("Escape")
+            page.keyboard.press(place)
+            seen = page.evaluate(SEEN)
+            assert OLD.findall(seen) == [], (place, [line for line in seen.splitlines() if OLD.search(line)])
+        page.keyboard.press("2")
+    slow.clear()
+    for route in waiting:
+        route.continue_()
+    until("the new answer", lambda: "lands" in page.evaluate(SEEN), page=page)
+    assert page.locator("body.behind").count() == 0
+
+
+def test_a_scene_that_is_opened_changes_words_inputs_and_lanes_in_one_step(page):
+    waiting = []
+    page.route("**/opened*", lambda route: waiting.append(route))
+    page.evaluate(
+        """() => {
+            window.steps = [];
+            const read = () => ['#title', '#cards .said', '.lanes .lane-name'].map(one => document.querySelector(one)?.textContent);
+            new MutationObserver(() => window.steps.push(read()))
+                .observe(document.body, { subtree: true, childList: true, characterData: true });
+        }"""
+    )
+    page.keyboard.press("j")
+    until("it is asked for", lambda: waiting, page=page)
+    for route in waiting:
+        route.continue_()
+    until("it is shown", lambda: "Galley" in page.locator("#title").inner_text(), page=page)
+    of_galley = [
+        ["Galley" in title, "5.21" not in words, "cup" in lane.lower()]
+        for title, words, lane in page.evaluate("window.steps")
+    ]
+    assert all(len(set(one)) == 1 for one in of_galley)
+    assert [True, True, True] in of_galley
+
+
 def test_a_newer_position_takes_the_place_of_a_slow_one_and_cancel_brings_the_answered_values_back(page):
     waiting = []
     page.route(TRACE, lambda route: waiting.append(route))
@@ -103,9 +167,7 @@ def test_a_link_that_waits_says_so_and_is_told_apart_from_a_heavy_one(page, trou
     until("it is asked again", lambda: waiting, page=page)
     troubles.expect("422")
     waiting.pop().fulfill(status=422, json=TOO_HEAVY)
-    until("the example is asked", lambda: waiting, page=page)
-    waiting.pop().continue_()
-    page.locator(DRAWN).wait_for()
+    page.locator(DRAWN).wait_for()  # the first scene, with an answer that was ready
     said = page.locator("#notice").inner_text()
     assert "too heavy" in said
     assert "fewer bounces" in said

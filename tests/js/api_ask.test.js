@@ -191,7 +191,7 @@ test('too much work is told with what is still shown', async () => {
   asked[1].fail(new ValidationError([{ field: 'work', was: '20 s', may_be: '20 s', say: 'Lob took all of 20 s.' }]));
   await settle();
   assert.deepEqual(store.notice.kind, 'refused');
-  assert.match(`${store.notice.say} ${store.notice.more}`, /Lob took all of 20 s\. What you see is for 60\.0/);
+  assert.match(`${store.notice.say} ${store.notice.more}`, /Lob took all of 20 s\. The dimmed picture is for 60\.0/);
 });
 
 test('with gravity held the other dial follows, without asking again', async () => {

@@ -2,8 +2,8 @@
 
 import assert from 'node:assert/strict';
 import test from 'node:test';
-import { createAskFeel, requestOf } from '../../static/api/ask.js';
-import { createStore } from '../../static/state/store.js';
+import { createAskFeel } from '../../static/api/ask.js';
+import { createStore, feltPart } from '../../static/state/store.js';
 import { FIELDS, SCENE } from './_scene.mjs';
 
 const flush = () => new Promise(resolve => setImmediate(resolve));
@@ -57,6 +57,6 @@ test('what was asked of another scene is aborted, and the new one asked at once 
 
 test('the limits somebody set are asked about with the habitat, and no motions', () => {
   const own = [{ name: 'Ours', quantity: 'spin_rpm', greatest: 2 }];
-  const body = requestOf({ ...SCENE, own_limits: own });
+  const body = feltPart({ ...SCENE, own_limits: own });
   assert.deepEqual([body.own_limits, body.habitat, 'motions' in body], [own, SCENE.habitat, false]);
 });

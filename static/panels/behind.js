@@ -1,0 +1,15 @@
+// What belongs to other inputs than those that stand there is out of sight (behind.css): words, figures, marks and labels, until the new
+// answer is there.
+
+import { $ } from './shared/dom.js';
+
+export function createBehind({ store }) {
+  const { classList } = document.body;
+  const update = () => {
+    classList.toggle('behind', store.behind);
+    classList.toggle('feel-behind', store.feelBehind);
+    if (store.behind) $('#heard').replaceChildren(); // what was read out is no longer so
+  };
+  store.on('behind', update);
+  update();
+}
