@@ -18,13 +18,15 @@ from rimfall.exports import FORMATS
 from rimfall.exports.options import read_options
 from rimfall.scene import examples
 from rimfall.scene.reading import read
-from tests.scene.documents import POINT, drop, forget_traces, pour, scene, throw, trace_of
+from tests.scene.documents import BALL, POINT, drop, forget_traces, pour, scene, throw, trace_of
 from tests.tables import each_row
 
 HEADER = ["frame", "time_s", "id", "alive", "x_m", "y_m", "z_m", "vx_m_s", "vy_m_s", "vz_m_s"]
 RADIUS_M, OMEGA = 56.0, 3.0 * 2 * math.pi / 60
 RATES = [23.976, 24, 25, 29.97, 30, 48, 50, 59.94, 60, 12.5]
 WITHIN_M = 1e-5
+LONG_POUR = scene(pour(30.0, 8.0, 15.0, name="tea"))
+UNBROKEN = scene(pour(100.0, 12.0, 1.0))
 
 
 def written(document, **choices):
@@ -42,7 +44,7 @@ def of_body(rows, number):
 @each_row("fps", RATES)
 def test_places_and_velocities_are_the_straight_line_at_every_frame_rate(fps):
     motions = [drop(1.2, POINT), throw(9.0, 30.0, 40.0, POINT, start_s=0.3), throw(6.0, 180.0, 80.0, POINT)]
-    rows, notes, _ = written(scene(*motions, air=None, sampling={"fps": fps}))
+    rows, notes, _ = written(scene(*motions, air=None, sampling={"fps": fps}), rows="all")
     rate = Fraction(*notes["file"]["fps"])
     assert abs(float(rate) - fps) < 1e-3
     assert rows[0] == HEADER
@@ -85,7 +87,7 @@ def exact(motion, times):
 
 def test_rows_are_by_frame_then_id_and_ids_by_birth():
     rows, notes, _ = written(
-        scene(throw(start_s=0.5, name="late"), drop(name="early"), pour(duration_s=0.2, name="tea"))
+        scene(throw(start_s=0.5, name="late"), drop(name="early"), pour(duration_s=0.2, name="tea")), rows="all"
     )
     assert [(int(r[0]), int(r[2])) for r in rows[1:]] == sorted((int(r[0]), int(r[2])) for r in rows[1:])
     assert [b["id"] for b in notes["ids"]] == list(range(len(notes["ids"])))
@@ -113,7 +115,7 @@ def test_it_is_plain_text_of_numbers():
 
 
 def test_drops_of_a_pour_live_one_after_the_other():
-    rows, notes, _ = written(scene(pour(duration_s=0.5, name="tea"), sampling={"fps": 240}))
+    rows, notes, _ = written(scene(pour(duration_s=0.5, name="tea"), sampling={"fps": 240}), rows="all")
     assert len(notes["ids"]) > 50
     lived = []
     for body in notes["ids"]:
@@ -144,7 +146,7 @@ def test_the_notes_carry_the_scene_and_what_the_numbers_mean():
 @each_row("view", ["rotating", "inertial", "inertial_flat"])
 def test_every_view_up_axis_and_unit_is_the_same_straight_line(view, up):
     motion = throw(9.0, 30.0, 40.0, POINT, start_s=0.3)
-    rows, notes, _ = written(scene(motion, air=None), view=view, up=up, unit="cm", samples_per_frame=4)
+    rows, notes, _ = written(scene(motion, air=None), view=view, up=up, unit="cm", samples_per_frame=4, rows="all")
     assert rows[0] == [*HEADER[:4], "x_cm", "y_cm", "z_cm", "vx_cm_s", "vy_cm_s", "vz_cm_s"]
     found = of_body(rows, 0)
     times = np.array([float(Fraction(k, 96)) for k in range(len(found))])
@@ -202,10 +204,114 @@ def test_the_same_twice_is_the_same_bytes():
     assert written(document)[1:] == once
 
 
-def test_nothing_that_moves_is_a_table_without_rows():
-    rows, notes, _ = written(scene())
-    assert rows == [HEADER]
-    assert notes["ids"] == []
+def test_a_table_without_rows_says_why():
+    for document, choices, why in (
+        (scene(), {}, "nothing that was taken moves"),
+        (scene(pour(30, 8, 1.0)), {"motions": []}, "nothing that was taken moves"),
+        (UNBROKEN, {}, "unbroken stream"),
+        (
+            scene(drop(), throw(start_s=2.0, name="serve")),
+            {"motions": ["serve"], "to_s": 1.0},
+            "between its first and its last frame",
+        ),
+    ):
+        rows, notes, _ = written(document, **choices)
+        assert rows == [HEADER]
+        assert why in notes["empty"]
+    assert written(scene(drop()))[1]["empty"] is None
+
+
+def test_rows_are_there_only_while_the_body_is():
+    """The same rows as those of every frame, without those where `alive` is 0; the others are counted before."""
+    document = scene(throw(start_s=0.5), pour(duration_s=0.6, name="tea"), pour(20, 2, 0.6, start_s=0.1, name="milk"))
+    for choices in (
+        {},
+        {"view": "inertial", "samples_per_frame": 2},
+        {"unit": "cm", "up": "Z", "from_s": 0.2, "to_s": 0.7},
+    ):
+        alive, notes, _ = written(document, **choices)
+        whole, every, _ = written(document, **choices, rows="all")
+        assert alive == [header_of(choices), *(row for row in whole[1:] if row[3] == "1")]
+        assert 0 < len(alive) - 1 == notes["counts"]["csv_rows"] < len(whole) - 1 == every["counts"]["csv_rows"]
+
+
+def header_of(choices):
+    return HEADER if choices.get("unit") != "cm" else [name.replace("_m", "_cm") for name in HEADER]
+
+
+def test_a_long_pour_is_as_long_as_what_flies():
+    """Some 3,000 drops over 350 frames are a million rows of every body at every frame: refused; of those in the air a few thousand."""
+    rows, notes, _ = written(LONG_POUR)
+    drops, frames = notes["counts"]["drops"], notes["counts"]["samples"]
+    assert drops * frames > 1_000_000
+    assert 2_000 < len(rows) < 100_000
+    assert notes["refused"] == {}
+    for body in (notes["ids"][0], notes["ids"][drops // 2], notes["ids"][-1]):
+        found = of_body(rows, body["id"])
+        assert np.all((found[:, 1] >= body["born_s"] - 1e-6) & (found[:, 1] <= body["ends_s"] + 1e-6))
+        assert len(found) in {math.floor((body["ends_s"] - body["born_s"]) * 24) + k for k in (0, 1)}
+    with pytest.raises(TooMuch):
+        written(LONG_POUR, rows="all")
+
+
+def test_the_notes_tell_before_which_files_would_be_refused():
+    _, notes = notes_of(LONG_POUR, rows="all")
+    assert set(notes["refused"]) == {"csv", "csv-frames"}
+    assert "500,000" in notes["refused"]["csv"]
+    trace, notes = notes_of(LONG_POUR, samples_per_frame=8)
+    assert set(notes["refused"]) == {"json", "glb", "usda", "usdc", "usdz"}
+    for name in ("glb", "json"):
+        with pytest.raises(TooMuch) as caught:
+            FORMATS[name].write(trace, read_options({"samples_per_frame": 8}, trace.scene))
+        assert "2,000,000" in caught.value.refusals[0].say
+
+
+def notes_of(document, **choices):
+    trace = trace_of(read(json.dumps(document)))
+    return trace, json.loads(FORMATS["notes"].write(trace, read_options(choices, trace.scene)))
+
+
+def test_before_time_0_a_ball_rests_in_the_hand():
+    """Pre-roll: where it will be let go, without motion aboard; outside it is carried round. Frames count down past 0."""
+    document = scene(throw(9.0, 30.0, 40.0, POINT), throw(start_s=0.4, name="late"), air=None)
+    rows, notes, _ = written(document, from_s=-0.5, first_frame=-10)
+    first = of_body(rows, 0)
+    assert first[:, 0].tolist()[:13] == list(range(-22, -9))
+    before = first[first[:, 1] < -1e-9]
+    assert len(before) == 12
+    assert before[:, 4:7] == pytest.approx(np.tile(first[12, 4:7], (12, 1)), abs=1e-9)
+    assert np.all(before[:, 7:] == 0)
+    assert of_body(rows, 1)[0, 0] == -10 + math.ceil(0.4 * 24)
+    assert any("at rest aboard" in said for said in notes["says"])
+    flat = of_body(written(document, from_s=-0.5, view="inertial_flat")[0], 0)[:12]
+    assert np.hypot(flat[:, 4], flat[:, 5]) == pytest.approx(np.full(12, RADIUS_M - 1.5), abs=1e-5)
+    assert np.hypot(flat[:, 7], flat[:, 8]) == pytest.approx(np.full(12, OMEGA * (RADIUS_M - 1.5)), abs=1e-5)
+    assert np.degrees(np.arctan2(flat[:, 4], -flat[:, 5])) == pytest.approx(np.degrees(OMEGA * flat[:, 1]), abs=1e-4)
+
+
+def test_bodies_and_events_are_listed_in_seconds_and_frames():
+    document = scene(
+        throw(9.0, 30.0, 40.0, BALL, name="serve"), drop(body="handball"), pour(duration_s=0.3, name="tea")
+    )
+    rows, notes, _ = written(document, fps=25, first_frame=100)
+    serve = next(b for b in notes["ids"] if b["name"] == "serve")
+    trace = trace_of(read(json.dumps(document)))
+    track = trace.motions[0].track
+    assert (serve["mass_kg"], serve["diameter_m"], serve["end"]) == (0.45, 0.18, track.end)
+    assert serve["ends_frame"] == pytest.approx(100 + 25 * track.ends_s, abs=1e-3)
+    ball = next(b for b in notes["ids"] if b["motion"].startswith("drop "))
+    assert (ball["diameter_m"], ball["drag"]) == (0.18, "sphere")
+    drops = [b for b in notes["ids"] if b["motion"] == "tea"]
+    assert sum(b["mass_kg"] for b in drops) == pytest.approx(0.3 * 30e-6 * 998.2, rel=0.05)
+    contact = next(e for e in notes["events"] if e["motion"] == "serve" and e["kind"] == "deck")
+    landing = track.landing
+    assert (contact["id"], contact["surface"]) == (serve["id"], "deck")
+    assert contact["time_s"] == landing.time_s
+    assert contact["frame"] == pytest.approx(100 + 25 * landing.time_s, abs=1e-3)
+    found = of_body(rows, serve["id"])
+    near = found[np.searchsorted(found[:, 0], contact["frame"])]
+    assert np.linalg.norm(near[4:7] - contact["position_m"]) < 0.1
+    assert [e["time_s"] for e in notes["events"]] == sorted(e["time_s"] for e in notes["events"])
 
 
 def test_what_starts_after_the_end_is_no_body():
@@ -216,11 +322,11 @@ def test_what_starts_after_the_end_is_no_body():
 
 def test_a_table_too_long_is_refused_by_the_motion_that_makes_it():
     with pytest.raises(TooMuch) as caught:
-        written(scene(drop(), pour(30, 8, 600.0, name="hose"), sampling={"duration_s": 600.0}))
+        written(scene(drop(), pour(30, 8, 600.0, name="hose"), sampling={"duration_s": 600.0}), rows="all")
     assert caught.value.refusals[0].was == "hose"
     assert "2,000,000" in caught.value.refusals[0].say
     with pytest.raises(TooMuch) as caught:
-        written(scene(pour(30, 8, 12.0, name="hose")))
+        written(scene(pour(30, 8, 12.0, name="hose")), rows="all")
     assert "500,000" in caught.value.refusals[0].say
 
 
@@ -228,7 +334,7 @@ def test_a_table_too_long_is_refused_by_the_motion_that_makes_it():
 def test_every_kind_and_shape_has_its_rows(name):
     """A row a frame and body; places are those of the answer at the same times, and after its end a body stays."""
     document = json.loads(examples.example(name))
-    rows, notes, _ = written(document)
+    rows, notes, _ = written(document, rows="all")
     assert rows[0] == HEADER
     table = np.array([[float(v) for v in row] for row in rows[1:]])
     assert np.all(np.isfinite(table))

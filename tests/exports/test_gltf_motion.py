@@ -40,22 +40,24 @@ def test_bodies_are_on_their_straight_lines_at_every_key(fps, view):
     rate = Fraction(*noted["fps"])
     assert float(rate) == pytest.approx(fps, abs=1e-3)
     assert rate in (Fraction(fps).limit_denominator(2), Fraction(round(fps * 1001 / 1000) * 1000, 1001))
-    shared = {c["sampler"] for c in file.animation["channels"] if c["target"]["path"] == "translation"}
-    assert len({file.animation["samplers"][k]["input"] for k in shared}) == 1
     ends = []
     for name, motion in zip(NAMES, MOTIONS, strict=True):
         way, times, _ = file.sampler(name, "translation")
         assert way == "LINEAR"
-        assert times == pytest.approx([float(k / rate) for k in range(noted["frame_count"])], rel=1e-7)
+        at_frames = np.array([float(k / rate) for k in range(noted["frame_count"])])
         place, axial, end_s = exact(motion, times.astype(float))
+        happens = [t for t in (motion.get("start_s", 0.0), end_s) if np.min(np.abs(at_frames - t)) > 1e-4 / rate]
+        assert times == pytest.approx(np.sort([*at_frames, *happens]), rel=1e-6), (
+            "every frame, and what happens between two"
+        )
         ends.append(end_s)
-        for k in (0, len(times) // 4, len(times) // 2, len(times) - 1):
+        for k in (0, len(times) // 4, len(times) // 2, len(times) - 1, np.argmin(np.abs(times - end_s))):
             seen = place[k] * (np.exp(-1j * OMEGA * times[k]) if view == "rotating" else 1)
             assert file.world(name, np.zeros(3), times[k]) == pytest.approx(
                 in_file(np.array([seen]), axial[k : k + 1])[0], abs=WITHIN_M
             )
     assert times[-1] - float(1 / rate) < max(ends) <= times[-1] + 1e-6
-    assert (noted["start_frame"], noted["end_frame"]) == (1001, 1000 + len(times))
+    assert (noted["start_frame"], noted["end_frame"]) == (1001, 1000 + len(at_frames))
 
 
 @each_row("view", ["inertial", "inertial_flat"])
@@ -110,7 +112,7 @@ def test_a_body_that_is_not_there_yet_has_no_size():
     file = glb_of(scene(*MOTIONS, air=None))
     way, times, sizes = file.sampler("ball_throw_2", "scale")
     assert way == "STEP"
-    assert times == pytest.approx([0.0, 8 / 24], abs=1e-7), "thrown at 0.3 s, first seen at frame 8"
+    assert times == pytest.approx([0.0, 0.3], abs=1e-7), "thrown at 0.3 s, between frames 7 and 8"
     assert sizes.tolist() == [[0, 0, 0], [1, 1, 1]]
     assert file.sampler("ball_drop_1", "scale") is None
 
@@ -118,9 +120,9 @@ def test_a_body_that_is_not_there_yet_has_no_size():
 def test_slow_motion_stretches_the_times():
     file = glb_of(scene(*MOTIONS, air=None), fps=96, shown_fps=24)
     times = file.sampler(NAMES[0], "translation")[1]
-    assert np.diff(times) == pytest.approx(1 / 24, rel=1e-4)
+    assert np.median(np.diff(times)) == pytest.approx(1 / 24, rel=1e-4)
     place, axial, _ = exact(MOTIONS[2], np.array([0.5]))
-    found = file.world(NAMES[2], np.zeros(3), float(times[48]))
+    found = file.world(NAMES[2], np.zeros(3), 48 / 24)
     assert found == pytest.approx(in_file(place * np.exp(-0.5j * OMEGA), axial)[0], abs=WITHIN_M)
 
 
@@ -189,9 +191,8 @@ def test_keys_keep_the_sign_of_the_one_before():
 def test_a_ball_that_turns_too_often_is_refused_by_its_name():
     document = scene(throw(body=BALL, ball_spin_rpm=1e5, ball_spin_axis=[0, 0, 1], name="humming"), air=None)
     sampled = sampled_of(document)
-    stretched = replace(
-        sampled, time_s=sampled.time_s * 100, balls=[replace(b, attitude=hummed) for b in sampled.balls]
-    )
+    balls = [replace(b, attitude=hummed, keys=replace(b.keys, time_s=b.keys.time_s * 100)) for b in sampled.balls]
+    stretched = replace(sampled, balls=balls)
     with pytest.raises(TooMuch) as caught:
         gltf.glb(stretched)
     assert caught.value.refusals[0].was == "humming"

@@ -10,7 +10,7 @@ from .notes import as_json
 from .scene_sampling import most_sampled, sample_scene
 
 _WHICH = ("motions", "from_s", "to_s")
-_FRAMES = (*_WHICH, "fps", "first_frame", "samples_per_frame")
+_FRAMES = (*_WHICH, "fps", "first_frame", "samples_per_frame", "retime")
 _SPACE = ("unit", "up", "origin")
 _TABLE, _JSON, _ZIP, _SVG, _PDF = (
     "text/csv; charset=utf-8",
@@ -58,7 +58,7 @@ def _in_words(exceeded, trace, options):
 
 def _notes(trace, options):
     """The notes alone: the companion of a table, and what a page tells before it saves."""
-    return as_json(sample_scene(trace, options).notes)
+    return as_json(sample_scene(trace, options, flying=True).notes)
 
 
 def _glb(trace, options):
@@ -73,9 +73,9 @@ def _of_samples(write):
 _SCENE = (*_FRAMES, "shown_fps", "view", *_SPACE)
 _STAGED = (*_SCENE, "stage_cameras")
 _ALL = (
-    Format("csv", "Paths, one row per frame and body", _TABLE, "csv", csv.table, (*_FRAMES, "view", *_SPACE)),
-    Format("csv-frames", "Paths, one table per frame", _ZIP, "frames.zip", csv.a_file_a_frame, _STAGED),
-    Format("notes", "Notes to the paths: names, axes, the scene", _JSON, "notes.json", _notes, _STAGED),
+    Format("csv", "Paths, one row per frame and body", _TABLE, "csv", csv.table, (*_FRAMES, "view", *_SPACE, "rows")),
+    Format("csv-frames", "Paths, one table per frame", _ZIP, "frames.zip", csv.a_file_a_frame, (*_STAGED, "rows")),
+    Format("notes", "Notes to the paths: names, axes, the scene", _JSON, "notes.json", _notes, (*_STAGED, "rows")),
     Format(
         "json", "Every array, in the design's own axes and metres", _JSON, "json", plain.document, (*_FRAMES, "view")
     ),

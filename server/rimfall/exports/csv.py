@@ -1,4 +1,5 @@
-"""Paths as a table: a row a sample and body, by frame and then id. RFC 4180 without quotes: every column is a number.
+"""Paths as a table: a row per sample and body, by frame and then id, only while the body is there, or on request at every sample.
+RFC 4180 without quotes: every column is a number.
 
 frame, id and alive are integers (with samples between frames, frame has decimals in every row), the others have six places.
 Ids are named in the companion (`notes`).
@@ -8,17 +9,17 @@ import re
 from dataclasses import replace
 from io import BytesIO
 from itertools import chain
+from math import floor
 
 import numpy as np
 
 from ..errors import TooMuch, refusal
 from ..physics.budget import spend
+from .bounds import GREATEST_ROWS, too_long
 from .notes import as_json
-from .options import INERTIAL, INERTIAL_FLAT
+from .options import ALIVE, INERTIAL, INERTIAL_FLAT
 from .scene_sampling import sample_scene
 from .writing import zipped
-
-GREATEST_ROWS = 500_000
 
 
 def table(trace, options):
@@ -36,7 +37,7 @@ def a_file_a_frame(trace, options):
     header, blocks, notes = _blocks(trace, options)
     files = {}
     for frame, text in blocks:
-        files.setdefault(int(frame), [header.encode()]).append(text)
+        files.setdefault(floor(frame), [header.encode()]).append(text)
     stem = re.sub(r"[^a-z0-9]+", "-", trace.scene.title.lower()).strip("-")[:60] or "rimfall"
     tables = ((f"{stem}.{frame:04d}.csv", b"".join(texts)) for frame, texts in files.items())
     return zipped(chain([(f"{stem}.notes.json", as_json(notes))], tables))
@@ -45,9 +46,11 @@ def a_file_a_frame(trace, options):
 def _blocks(trace, options):
     """The header, (frame, its rows as bytes) of every sample, and the notes. A table has no node that turns: of both views that do
     not, it holds the places in the room that stands still."""
-    sampled = sample_scene(trace, replace(options, view=INERTIAL_FLAT) if options.view == INERTIAL else options)
-    if sampled.notes["counts"]["csv_rows"] > GREATEST_ROWS:
-        _refuse(sampled.notes["counts"]["csv_rows"])
+    flat = replace(options, view=INERTIAL_FLAT) if options.view == INERTIAL else options
+    sampled = sample_scene(trace, flat, flying=options.rows == ALIVE)
+    rows = sampled.notes["counts"]["csv_rows"]
+    if rows > GREATEST_ROWS:
+        raise TooMuch(refusal("export", f"{rows} rows", f"within {GREATEST_ROWS:,} rows", too_long(rows)))
     unit = options.unit
     names = [f"{c}_{unit}" for c in "xyz"] + [f"v{c}_{unit}_s" for c in "xyz"]
     return ",".join(["frame,time_s,id,alive", *names]) + "\n", _rows(sampled, options), sampled.notes
@@ -55,17 +58,17 @@ def _blocks(trace, options):
 
 def _rows(sampled, options):
     row = options.frame_format + ",%.6f,%d,%d" + ",%.6f" * 6 + "\n"
-    ids, columns = _columns(sampled)
+    of_sample = _whole(sampled) if options.rows != ALIVE else _alive(sampled)
     for k, (frame, time_s) in enumerate(zip(sampled.frame.tolist(), sampled.time_s.tolist(), strict=True)):
-        figures, alive = columns(k)
-        block = "".join([row % (frame, time_s, *one) for one in zip(ids, alive, *figures, strict=True)]).encode()
+        ids, alive, figures = of_sample(k)
+        columns = (np.round(figures * sampled.per_unit, 6) + 0.0).T.tolist()  # + 0.0: no zero is negative
+        block = "".join([row % (frame, time_s, *one) for one in zip(ids, alive, *columns, strict=True)]).encode()
         spend(bytes=len(block))
         yield frame, block
 
 
-def _columns(sampled):
-    """Ids in order; and a function of the number of a sample that gives its six columns of figures, rounded so that no zero is
-    negative, and who is alive."""
+def _whole(sampled):
+    """A function of the number of a sample: ids, whether each is alive, and figures (n, 6), of all bodies."""
     placed = [(b.position_m[:, None], b.velocity_m_s[:, None], b.alive[:, None]) for b in sampled.balls]
     ids = [b.id for b in sampled.balls]
     if sampled.drops is not None:
@@ -73,17 +76,35 @@ def _columns(sampled):
         ids += drops.ids.tolist()
         placed.append((drops.position_m, drops.velocity_m_s, drops.alive))
     order = np.argsort(ids, kind="stable")
+    ids = np.array(ids, dtype=int)[order].tolist()
 
     def of_sample(k):
         if not placed:
-            return [[]] * 6, []
+            return [], [], np.empty((0, 6))
         place, velocity, alive = (np.concatenate([p[i][k] for p in placed])[order] for i in range(3))
-        figures = np.concatenate([place, velocity], axis=1) * sampled.per_unit
-        return (np.round(figures, 6) + 0.0).T.tolist(), alive.tolist()
+        return ids, alive.tolist(), np.concatenate([place, velocity], axis=1)
 
-    return np.array(ids, dtype=int)[order].tolist(), of_sample
+    return of_sample
 
 
-def _refuse(rows):
-    say = f"The table would have {rows:,} rows; it may have {GREATEST_ROWS:,}. Take fewer frames or motions, pour for less time, or take OpenUSD."
-    raise TooMuch(refusal("export", f"{rows} rows", f"within {GREATEST_ROWS:,} rows", say))
+def _alive(sampled):
+    """The same of those that are alive."""
+    drops = sampled.drops
+    first = None if drops is None else np.searchsorted(drops.sample, np.arange(len(sampled.frame) + 1))
+
+    def of_sample(k):
+        balls = [b for b in sampled.balls if b.alive[k]]
+        ids = [b.id for b in balls]
+        figures = [np.concatenate([b.position_m[k], b.velocity_m_s[k]])[None] for b in balls]
+        if drops is not None:
+            here = slice(first[k], first[k + 1])
+            ids += drops.ids[drops.drop[here]].tolist()
+            figures.append(np.concatenate([drops.position_m[here], drops.velocity_m_s[here]], axis=1))
+        order = np.argsort(ids, kind="stable")
+        return (
+            np.array(ids, dtype=int)[order].tolist(),
+            [1] * len(ids),
+            np.concatenate([*figures, np.empty((0, 6))])[order],
+        )
+
+    return of_sample

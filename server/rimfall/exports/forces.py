@@ -22,7 +22,7 @@ _U_M_S = np.array([1.0, 2.0, 0.5])  # of the worked number: spinward, up, axial 
 
 def table(trace, options):
     """A row a sample: angle, spin vector and its change, in the file's axes. CSV bytes."""
-    sampled = sample_scene(trace, options)
+    sampled = sample_scene(trace, options, flying=True)
     columns = [
         "frame",
         "time_s",
@@ -39,7 +39,7 @@ def table(trace, options):
 
 def notes(trace, options):
     """What the table's columns mean, centre, axis, pull, the formula, and one worked number to check a set-up against."""
-    sampled = sample_scene(trace, options)
+    sampled = sample_scene(trace, options, flying=True)
     unit = options.unit
     pull = sampled.to_file @ np.array(trace.setting.habitat.pull_m_s2) * sampled.per_unit
     return json.dumps(

@@ -61,31 +61,32 @@ def _habitat(file, sampled, root):
 
 def _ball(file, sampled, parent, ball):
     mesh = _ball_mesh(file, ball)
-    place = ball.position_m - sampled.anchor_m
+    place = ball.keys.position_m - sampled.anchor_m
     node = file.node(parent, ball.name, mesh=mesh, translation=_listed(place[0]), extras={"id": int(ball.id)})
-    file.animate(node, "translation", sampled.shown_s, place)
+    file.animate(node, "translation", ball.keys.shown_s, place)
     if ball.attitude is not None:
-        times, turned = _turning(sampled, ball)
-        file.animate(node, "rotation", np.interp(times, sampled.time_s, sampled.shown_s), turned)
-    _appear(file, sampled, node, ball.alive, 1.0)
+        file.animate(node, "rotation", *_turning(sampled, ball))
+    _appear(file, ball.keys.shown_s, node, ball.keys.alive, 1.0)
 
 
 def _turning(sampled, ball):
-    """Scene times (n,) and quaternions (n, 4) of a body that turns. Raises TooMuch where it turns too often."""
-    times = shapes.attitude_times(sampled.time_s, ball.attitude, GREATEST_TURNS)
-    if times is None:
+    """Shown times (n,) and quaternions (n, 4) of a body that turns. Raises TooMuch where it turns too often."""
+    parts = shapes.attitude_steps(ball.keys.time_s, ball.attitude, GREATEST_TURNS)
+    if parts is None:
         name = sampled.notes["scene"]["motions"][ball.motion]["name"]
         say = f"The ball of motion {name} turns too often for its file; let it spin more slowly (ball_spin_rpm) or end sooner."
         raise TooMuch(refusal("motions", name, f"within {GREATEST_TURNS:,} keys of one body's turning", say))
-    return times, shapes.attitude_keys(times, ball.attitude)
+    times, shown_s = (shapes.parted(v, parts) for v in (ball.keys.time_s, ball.keys.shown_s))
+    return shown_s, shapes.attitude_keys(times, ball.attitude)
 
 
-def _appear(file, sampled, node, alive, size):
-    """Scale keys of 0 and `size` (a number) at the start and wherever alive (T,) changes; none for what is always there."""
+def _appear(file, shown_s, node, alive, size):
+    """Scale keys of 0 and `size` (a number) at the start and wherever alive changes, (K,) at shown times (K,); none for what is always
+    there."""
     if np.all(alive):
         return
     at = np.flatnonzero(np.concatenate([[True], alive[1:] != alive[:-1]]))
-    file.animate(node, "scale", sampled.shown_s[at], np.outer(np.where(alive[at], size, 0.0), np.ones(3)), "STEP")
+    file.animate(node, "scale", shown_s[at], np.outer(np.where(alive[at], size, 0.0), np.ones(3)), "STEP")
 
 
 def _ball_mesh(file, ball):
@@ -112,7 +113,7 @@ def _drop_nodes(file, sampled, parent, drops):
         at = {"translation": _listed(place[0]), "scale": _listed(np.full(3, size if alive[0] else 0.0))}
         node = file.node(parent, name, mesh=mesh, extras={"id": int(drops.ids[i])}, **at)
         file.animate(node, "translation", sampled.shown_s, place)
-        _appear(file, sampled, node, alive, size)
+        _appear(file, sampled.shown_s, node, alive, size)
 
 
 def _drop_points(file, sampled, parent, drops):

@@ -61,24 +61,24 @@ def tube_faces(rings):
 def spin_keys(times_s, angle_rad, axis):
     """Times (n,) and quaternions (n, 4), x, y, z, w, of a turn about a unit axis (3,) by angles (T,) at times (T,), with keys put
     between where it turns fast."""
-    times = _between(times_s, np.abs(np.diff(angle_rad)))
+    times = parted(times_s, _parts(np.abs(np.diff(angle_rad))))
     half = 0.5 * np.interp(times, times_s, angle_rad)
     return times, np.concatenate([np.sin(half)[:, None] * axis, np.cos(half)[:, None]], axis=1)
 
 
-def attitude_times(times_s, attitude, greatest):
-    """Times (n,) of the keys of a body's attitude (times -> (n, 4), w first): those given (T,), and more between where it turns
-    fast; None where they would be more than `greatest`. How fast is looked at just beside each of the times given, so that
-    whole turns between them are not missed."""
+def attitude_steps(times_s, attitude, greatest):
+    """In how many parts (T - 1,) each step between times (T,), never falling, is to be cut for the keys of a body's attitude (times -> (n, 4),
+    w first): more where it turns fast; None where they would be more than `greatest` keys. How fast is looked at just beside each
+    of the times given, so that whole turns between them are not missed."""
     if len(times_s) == 1:
-        return times_s
+        return np.empty(0, dtype=int)
     step = np.diff(times_s)
-    glance = np.minimum(_GLANCE * step, _GLANCE_S)
+    glance = np.maximum(np.minimum(_GLANCE * step, _GLANCE_S), np.finfo(float).tiny)
     looked = np.stack([times_s[:-1], times_s[:-1] + glance, times_s[1:] - glance, times_s[1:]], -1)
     seen = attitude(looked.ravel()).reshape(*looked.shape, 4)
     turned = np.maximum(_angles(seen[:, 0], seen[:, 1]), _angles(seen[:, 2], seen[:, 3])) * step / glance
     turned = np.maximum(turned, _angles(seen[:, 0], seen[:, 3]))
-    return None if np.sum(turned) / GREATEST_STEP_RAD + len(step) > greatest else _between(times_s, turned)
+    return None if np.sum(turned) / GREATEST_STEP_RAD + len(step) > greatest else _parts(turned)
 
 
 def attitude_keys(times_s, attitude):
@@ -89,13 +89,17 @@ def attitude_keys(times_s, attitude):
     return np.roll(sign[:, None] * wxyz, -1, axis=1)
 
 
-def _between(times_s, turned_rad):
-    """Times (n,) with as many put evenly into each step as its turn (T - 1,) asks for."""
-    parts = np.maximum(np.ceil(turned_rad / GREATEST_STEP_RAD), 1).astype(int)
+def _parts(turned_rad):
+    """In how many even parts (T - 1,) each step is cut for its turn (T - 1,)."""
+    return np.maximum(np.ceil(turned_rad / GREATEST_STEP_RAD), 1).astype(int)
+
+
+def parted(values, parts):
+    """Values (T,) with as many put evenly into each step between them as parts (T - 1,) say."""
     first = np.concatenate([[0], np.cumsum(parts)])
     k = np.repeat(np.arange(len(parts)), parts)
     share = (np.arange(first[-1]) - first[k]) / parts[k]
-    return np.append(times_s[k] + share * np.diff(times_s)[k], times_s[-1])
+    return np.append(values[k] + share * np.diff(values)[k], values[-1])
 
 
 def _angles(a, b):

@@ -1,4 +1,4 @@
-"""What every file says of itself: program, frames, unit, axes, view, ids, caution, and the scene document it came from."""
+"""What every file says of itself: program, frames, unit, axes, view, bodies, events, caution, and the scene document it came from."""
 
 import json
 
@@ -7,11 +7,22 @@ import numpy as np
 from .. import __version__
 from ..phrases import CAUTION
 from . import axes
-from .options import INERTIAL, INERTIAL_FLAT, ROTATING, choices_of
-from .path_sampling import births_s
+from .bounds import GREATEST_ROWS, GREATEST_SAMPLES, too_long, too_many
+from .options import ALIVE, INERTIAL, INERTIAL_FLAT, ROTATING, choices_of
+from .sampled_scene import FlyingDrops
+from .tables import bodies_of, events_of
 
 MOST_NODES = 500  # drops that glTF keeps as nodes of their own; more are the points of one mesh
-ALIVE = "1 while the body is in the scene: from its release; a drop of a pour from its birth until it lands"
+ALIVE_IS = "1 while the body is in the scene: from its release; a drop of a pour from its birth until it lands"
+ROWS_ARE = {
+    ALIVE: "rows of a table: only while the body is in the scene",
+    "all": "rows of a table: every body at every frame; before its release or birth it waits, after its end it lies there",
+}
+NO_ROWS = {
+    "nothing": "The table has no rows, since nothing that was taken moves.",
+    "stream": "The table has no rows: the pour stays an unbroken stream, of which no part is a body. Its curve is in glTF, OpenUSD and JSON.",
+    "late": "The table has no rows, since nothing is in the scene between its first and its last frame.",
+}
 _VIEWS = {
     ROTATING: "turning with the deck: the habitat stands still",
     INERTIAL: "not turning: one node carries everything aboard and turns; a table, which has none, holds places in the still room",
@@ -29,8 +40,11 @@ def notes_of(trace, sampled):
         "export": choices_of(sampled.options),
         "scene": trace.scene.model_dump(mode="json"),
         "counts": counts(sampled),
-        "says": _says(sampled),
-        "ids": _ids(trace, sampled),
+        "says": _says(trace, sampled),
+        "empty": empty(sampled),
+        "refused": refused(sampled),
+        "events": events_of(trace, sampled),
+        "ids": bodies_of(trace, sampled),
         "caution": CAUTION,
     }
 
@@ -60,10 +74,12 @@ def _file(trace, sampled):
         "origin": origin,
         "spin_axis": axis_name(sampled.axis),
         "pivot": (sampled.pivot_m * sampled.per_unit).tolist(),
-        "pace": sampled.pace,
+        "pace": sampled.clock.steady_pace,
+        "retimed_s": None if options.retime is None else sampled.time_s[:: options.samples_per_frame].tolist(),
         "star_drift_deg_per_frame": _drift_deg(sampled, 0),
         "star_drift_deg_per_frame_last": _drift_deg(sampled, -1),
-        "alive": ALIVE,
+        "alive": ALIVE_IS,
+        "rows": ROWS_ARE[options.rows],
     }
 
 
@@ -90,18 +106,52 @@ def counts(sampled):
         "streams": len(sampled.streams),
         "paths": len(sampled.lines),
         "samples": len(sampled.frame),
-        "csv_rows": bodies * len(sampled.frame),
+        "csv_rows": _rows(sampled),
     }
 
 
-def _says(sampled):
+def _rows(sampled):
+    """Rows of a table of it."""
+    drops = 0 if sampled.drops is None else len(sampled.drops.ids)
+    if sampled.options.rows != ALIVE:
+        return (len(sampled.balls) + drops) * len(sampled.frame)
+    flying = 0
+    if drops:
+        flying = (
+            len(sampled.drops.sample) if isinstance(sampled.drops, FlyingDrops) else int(np.sum(sampled.drops.alive))
+        )
+    return flying + sum(int(np.sum(b.alive)) for b in sampled.balls)
+
+
+def empty(sampled):
+    """Why a table of it has no rows; None where it has some."""
+    if _rows(sampled):
+        return None
+    if sampled.balls or sampled.drops is not None:
+        return NO_ROWS["late"]
+    return NO_ROWS["stream" if sampled.streams else "nothing"]
+
+
+def refused(sampled):
+    """Formats -> why they would be refused for what is in the file, so that a page can say so before anything is saved."""
+    rows, elements = _rows(sampled), len(sampled.balls) + (0 if sampled.drops is None else len(sampled.drops.ids))
+    samples = elements * len(sampled.frame)
+    out = dict.fromkeys(("csv", "csv-frames"), too_long(rows)) if rows > GREATEST_ROWS else {}
+    if samples > GREATEST_SAMPLES:
+        out |= dict.fromkeys(("json", "glb", "usda", "usdc", "usdz"), too_many(samples))
+    return out
+
+
+def _says(trace, sampled):
     """Sentences on what the choices mean for whoever opens the file."""
     fps, options = float(sampled.options.shown_fps), sampled.options
-    says = [
-        f"Frame {options.first_frame} is time 0. Set the other program's frame rate to {fps:g} before bringing a file in."
-    ]
-    if sampled.pace != 1.0:
-        times = f"{1 / sampled.pace:g} times slower" if sampled.pace < 1 else f"{sampled.pace:g} times faster"
+    zero = f"Frame {options.first_frame} is time 0" if options.retime is None else "Time goes by the retime curve"
+    says = [f"{zero}. Set the other program's frame rate to {fps:g} before bringing a file in."]
+    if sampled.time_s[0] < 0:
+        says.append("Before time 0 everything is as at time 0, at rest aboard: in the hand that lets it go.")
+    pace = sampled.clock.steady_pace
+    if pace not in (None, 1.0):
+        times = f"{1 / pace:g} times slower" if pace < 1 else f"{pace:g} times faster"
         says.append(
             f"Shot at {float(options.fps):g} and shown at {fps:g} frames per second, it runs {times} than it happens."
         )
@@ -120,23 +170,3 @@ def _says(sampled):
             "The scene is over 1 km across: things hang under a node at the first release, so that no digits are lost."
         )
     return says
-
-
-def _ids(trace, sampled):
-    listed = [(b.id, b.name, b.motion, None) for b in sampled.balls]
-    if sampled.drops is not None:
-        numbers = dict.fromkeys(set(sampled.drops.motion.tolist()), 0)
-        for number, name, motion in zip(
-            sampled.drops.ids.tolist(), sampled.drops.names, sampled.drops.motion.tolist(), strict=True
-        ):
-            listed.append((number, name, motion, numbers[motion]))
-            numbers[motion] += 1
-    births = {i: births_s(t).tolist() for i, t in enumerate(trace.motions) if t.plan.stream is not None}
-    return [_one(trace, births, *row) for row in sorted(listed)]
-
-
-def _one(trace, births, number, element, place, drop):
-    motion, plan = trace.motions[place].motion, trace.motions[place].plan
-    name = motion.name if drop is None else f"{motion.name} {drop:05d}"
-    born = plan.start_s if drop is None else births[place][drop]
-    return {"id": number, "name": name, "element": element, "motion": motion.name, "born_s": born}

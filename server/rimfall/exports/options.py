@@ -11,6 +11,7 @@ from ..scene.reading import as_json, read_choices
 from ..scene.validation_errors import wrong
 
 ROTATING, INERTIAL, INERTIAL_FLAT = "rotating", "inertial", "inertial_flat"
+ALIVE = "alive"
 _STRAIGHT = 1e-9  # of the sine between sight and up: less is along the sight
 
 
@@ -28,10 +29,23 @@ class StageCamera:
 
 
 @dataclass(frozen=True)
+class Retime:
+    """keys: (frame, seconds of the scene) of each; between: "smooth" or "linear"."""
+
+    keys: tuple
+    between: str
+
+    def as_choice(self):
+        """As a document has it."""
+        return {"keys": [{"frame": frame, "time_s": time_s} for frame, time_s in self.keys], "between": self.between}
+
+
+@dataclass(frozen=True)
 class Options:
     """motions: names, in the scene's order. fps: sampled at, frames per second of the scene's time; shown_fps: shown at.
 
-    Frame first_frame is time 0, whatever from_s is. samples_per_frame: 1, 2, 4 or 8. unit: "m" or "cm". up: "Y" or "Z".
+    Frame first_frame is time 0, whatever from_s is; below 0 from_s is a wait before it. samples_per_frame: 1, 2, 4 or 8. rows: of tables,
+    "alive" or "all". unit: "m" or "cm". up: "Y" or "Z". retime: a Retime, in place of from_s, to_s and first_frame.
     origin: "axis", "release" (the ground under the first motion's release) or a place (along, height, axial, floor).
     stage_cameras: StageCameras that the file has besides its own.
     """
@@ -47,6 +61,8 @@ class Options:
     origin: str | tuple = "axis"
     from_s: float = 0.0
     to_s: float | None = None
+    retime: Retime | None = None
+    rows: str = "alive"
     stage_cameras: tuple = ()
 
     @property
@@ -71,6 +87,8 @@ def choices_of(options):
         "origin": options.origin if isinstance(options.origin, str) else place,
         "from_s": options.from_s,
         "to_s": options.to_s,
+        "retime": None if options.retime is None else options.retime.as_choice(),
+        "rows": options.rows,
         "stage_cameras": [asdict(one) for one in options.stage_cameras],
     }
 
@@ -99,6 +117,10 @@ def options_of(part, scene):
         part.origin if isinstance(part.origin, str) else tuple(part.origin.model_dump().values()),
         part.from_s,
         part.to_s,
+        None
+        if part.retime is None
+        else Retime(tuple((k.frame, k.time_s) for k in part.retime.keys), part.retime.between),
+        part.rows,
         tuple(StageCamera(**one.model_dump()) for one in part.stage_cameras),
     )
     _check(options, scene)
@@ -116,6 +138,7 @@ def _chosen(names, scene):
 def _check(options, scene):
     if options.to_s is not None and options.to_s < options.from_s:
         raise BadInput(wrong("export.to_s", options.to_s, f"{options.from_s:g} s or later, as it starts there"))
+    _check_retime(options)
     if options.origin == "release" and not options.motions:
         raise BadInput(wrong("export.origin", "release", "axis or a place while no motion is taken"))
     if not isinstance(options.origin, str):
@@ -124,6 +147,30 @@ def _check(options, scene):
             raise BadInput(wrong("export.origin.floor", options.origin[3], f"0 to {floors - 1}"))
     for k, camera in enumerate(options.stage_cameras):
         _check_sight(f"export.stage_cameras.{k}", camera)
+
+
+def _check_retime(options):
+    """The frames of a retime curve rise, its times never fall; and nothing else says which frames there are."""
+    if options.retime is None:
+        return
+    frames, times = zip(*options.retime.keys, strict=True)
+    for k in range(1, len(frames)):
+        if frames[k] <= frames[k - 1]:
+            raise BadInput(
+                wrong(f"export.retime.keys.{k}.frame", frames[k], f"after frame {frames[k - 1]}, the key before it")
+            )
+        if times[k] < times[k - 1]:
+            raise BadInput(
+                wrong(f"export.retime.keys.{k}.time_s", times[k], f"{times[k - 1]:g} s or later, as the key before it")
+            )
+    for name in ("from_s", "to_s", "first_frame"):
+        if getattr(options, name) != getattr(Options, name):
+            may_be = "left out with a retime curve, which goes from its first key to its last"
+            raise BadInput(wrong(f"export.{name}", getattr(options, name), may_be))
+    if options.shown_fps != options.fps:
+        raise BadInput(
+            wrong("export.shown_fps", _rate(options.shown_fps), "left out with a retime curve, which is the pace")
+        )
 
 
 def _check_sight(field, camera):

@@ -1,7 +1,8 @@
 """A trace's things at the times of a file: one body, all drops of a pour, the unbroken part of a stream, a drawn path.
 
 Positions, velocities and accelerations are in the turning frame, in its own axes, metres and seconds. A body waits where it
-will be let go, or a drop where it will be born, and lies where it ended: there its velocity and acceleration are 0.
+will be let go, or a drop where it will be born, and lies where it ended: there its velocity and acceleration are 0. What is there at
+time 0 is there before it too, at rest aboard.
 """
 
 from dataclasses import dataclass
@@ -16,6 +17,18 @@ _FINE = 1_024  # times of leaving, among which the oldest parcel that is still w
 
 
 @dataclass(frozen=True)
+class FlyingSamples:
+    """The drops of a pour while they are there, M instants in all, by time and then by birth: sample (M,), the number of the time; drop
+    (M,), the number by birth; position_m, velocity_m_s, acceleration_m_s2 (M, 3)."""
+
+    sample: np.ndarray
+    drop: np.ndarray
+    position_m: np.ndarray
+    velocity_m_s: np.ndarray
+    acceleration_m_s2: np.ndarray
+
+
+@dataclass(frozen=True)
 class MotionSamples:
     """position_m, velocity_m_s, acceleration_m_s2 (..., 3) and alive (...), at times and bodies (...)."""
 
@@ -27,7 +40,10 @@ class MotionSamples:
 
 def body_samples(setting, traced, time_s):
     """MotionSamples of a motion's own body at times (T,)."""
-    return _late(setting, traced.track.path, time_s, np.zeros(1), traced.plan.start_s, np.inf).only(0)
+    start_s = traced.plan.start_s
+    return _late(
+        setting, traced.track.path, time_s, np.zeros(1), start_s, -np.inf if start_s <= 0 else start_s, np.inf
+    ).only(0)
 
 
 def drop_samples(setting, traced, time_s):
@@ -35,7 +51,46 @@ def drop_samples(setting, traced, time_s):
     stream, track = traced.plan.stream, traced.track
     if stream.batch is not None:
         return _own(setting, stream.batch, time_s)
-    return _late(setting, track.path, time_s, _late_s(stream), _first_born_s(stream), track.ends_s)
+    born_s = _first_born_s(stream)
+    return _late(setting, track.path, time_s, _late_s(stream), born_s, born_s, track.ends_s)
+
+
+def flying_count(traced, time_s):
+    """How many instants `flying_drops` has at times (T,), rising."""
+    first, last = _span(traced, time_s)
+    return int(np.sum(np.maximum(last - first, 0)))
+
+
+def flying_drops(setting, traced, time_s):
+    """FlyingSamples of a pour at times (T,), rising."""
+    first, last = _span(traced, time_s)
+    count = np.maximum(last - first, 0)
+    drop = np.repeat(np.arange(len(count)), count)
+    sample = first[drop] + np.arange(len(drop)) - (np.cumsum(count) - count)[drop]
+    order = np.lexsort((drop, sample))
+    drop, sample = drop[order], sample[order]
+    stream, path, times = traced.plan.stream, traced.track.path, time_s[sample]
+    if stream.batch is not None:
+        return FlyingSamples(
+            sample, drop, *stream.batch.paths.turning(setting.habitat.spin, stream.batch.drops[drop], times)
+        )
+    local = times - _late_s(stream)[drop]
+    place, velocity, acceleration = at(setting, path, np.minimum(local, path.end_s))
+    lies = (local > path.end_s)[:, None]
+    return FlyingSamples(sample, drop, place, np.where(lies, 0.0, velocity), np.where(lies, 0.0, acceleration))
+
+
+def _span(traced, time_s):
+    """Numbers (N,) of the first time at which each drop is there, and of the first after it."""
+    return np.searchsorted(time_s, births_s(traced), "left"), np.searchsorted(time_s, ends_s(traced), "right")
+
+
+def ends_s(traced):
+    """When each of a pour's drops (N,) ends."""
+    stream = traced.plan.stream
+    if stream.batch is not None:
+        return stream.batch.ends_s[stream.batch.drops]
+    return traced.track.ends_s + _late_s(stream)
 
 
 def births_s(traced):
@@ -87,8 +142,9 @@ class _Late(MotionSamples):
         return MotionSamples(*(getattr(self, name)[:, n] for name in self.__dataclass_fields__))
 
 
-def _late(setting, path, time_s, late, born, dies):
-    """MotionSamples (T, N) of bodies that follow one path, each `late` (N,) behind it, born and gone at those times of the path."""
+def _late(setting, path, time_s, late, born, seen, dies):
+    """MotionSamples (T, N) of bodies that follow one path, each `late` (N,) behind it, born, seen from and gone at those times of the
+    path."""
     local = time_s[:, None] - late
     inside = np.clip(local, born, path.end_s)
     flies = (local >= born) & (local <= path.end_s)
@@ -97,7 +153,7 @@ def _late(setting, path, time_s, late, born, dies):
     ends = at(setting, path, np.array([born, path.end_s]))[0]
     position[...] = np.where((local < born)[..., None], ends[0], ends[1])
     position[flies], velocity[flies], acceleration[flies] = at(setting, path, inside[flies])
-    return _Late(position, velocity, acceleration, (local >= born) & (local <= dies))
+    return _Late(position, velocity, acceleration, (local >= seen) & (local <= dies))
 
 
 def at(setting, path, time_s):

@@ -4,7 +4,8 @@ Axes: the rows of `to_file` are the local directions at the origin's place as th
 they are those of the reference line, X spinward, Y up and Z along the spin vector, (X, Y, Z) = (y, -x, z) of the rotating
 frame, or with Z up (y, -z, -x). On a turntable up is along the spin vector. Lengths are metres; a writer that is asked for
 centimetres multiplies by `per_unit`. Times and velocities are the scene's; a writer whose format has a clock of its own
-(slow motion) writes `shown_s`, velocities times `pace` and accelerations times pace squared.
+(slow motion, a retime curve) writes `shown_s`, velocities times `pace`, and accelerations times pace squared with velocities times the
+pace's own rate of change. Times never fall; a curve may hold them.
 
 Things of the view "rotating" and "inertial" are in the habitat's space (the second's habitat node turns by `angle_rad` about
 `axis` through `pivot_m`); those of "inertial_flat" are in the space that does not turn, and belong under the root; meshes
@@ -16,14 +17,28 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from .clock import Clock
 from .options import Options
+
+
+@dataclass(frozen=True)
+class BodyKeys:
+    """Where a body is at every frame and at each of its events between them, K instants: frame, time_s, shown_s (K,) as in a Clock;
+    position_m (K, 3); alive (K,) bool. Straight lines between them meet a floor where the body does."""
+
+    frame: np.ndarray
+    time_s: np.ndarray
+    shown_s: np.ndarray
+    position_m: np.ndarray
+    alive: np.ndarray
 
 
 @dataclass(frozen=True)
 class BodySamples:
     """One body. id: its number in order of birth; name: unique in the file, made of letters, digits and _; motion: its place in the
-    scene's list; radius_m: 0 for a point. position_m, velocity_m_s, acceleration_m_s2 (T, 3); alive (T,) bool.
-    attitude: times (n,) of the scene -> unit quaternions (n, 4), w first, in the file's axes; None where it does not turn."""
+    scene's list; radius_m: 0 for a point. position_m, velocity_m_s, acceleration_m_s2 (T, 3); alive (T,) bool; keys: the same places
+    with the events between frames. attitude: times (n,) of the scene -> unit quaternions (n, 4), w first, in the file's axes; None
+    where it does not turn."""
 
     id: int
     name: str
@@ -33,6 +48,7 @@ class BodySamples:
     velocity_m_s: np.ndarray
     acceleration_m_s2: np.ndarray
     alive: np.ndarray
+    keys: BodyKeys
     attitude: Callable | None
 
 
@@ -49,6 +65,21 @@ class Drops:
     velocity_m_s: np.ndarray
     acceleration_m_s2: np.ndarray
     alive: np.ndarray
+
+
+@dataclass(frozen=True)
+class FlyingDrops:
+    """The same while they are there alone, M instants in all, in order of time and of ids: sample and drop (M,), numbers of the frame's
+    sample and of the drop among the N; position_m, velocity_m_s (M, 3)."""
+
+    ids: np.ndarray
+    names: list
+    motion: np.ndarray
+    diameter_m: np.ndarray
+    sample: np.ndarray
+    drop: np.ndarray
+    position_m: np.ndarray
+    velocity_m_s: np.ndarray
 
 
 @dataclass(frozen=True)
@@ -98,16 +129,13 @@ class Camera:
 
 @dataclass(frozen=True)
 class SampledScene:
-    """frame (T,): frame numbers, with decimals between frames; time_s (T,): of the scene; shown_s (T,): of the file, from 0;
-    pace: seconds of the scene in a second of the file. angle_rad, spin_rad_s, spin_change_rad_s2 (T,): the habitat's.
+    """clock: frame, time_s, shown_s and pace (T,), which are here by their own names too. angle_rad, spin_rad_s,
+    spin_change_rad_s2 (T,): the habitat's.
     to_file (3, 3), pivot_m (3,) and axis (3,) are in the docstring above. anchor_m (3,): what a writer of 32-bit numbers takes from
     positions and puts on a node over them; zero within 1 km. per_unit: file units in a metre. notes: what the file says of itself."""
 
     options: Options
-    frame: np.ndarray
-    time_s: np.ndarray
-    shown_s: np.ndarray
-    pace: float
+    clock: Clock
     angle_rad: np.ndarray
     spin_rad_s: np.ndarray
     spin_change_rad_s2: np.ndarray
@@ -117,9 +145,25 @@ class SampledScene:
     anchor_m: np.ndarray
     per_unit: float
     balls: list
-    drops: Drops | None
+    drops: Drops | FlyingDrops | None
     streams: list
     lines: list
     meshes: list
     cameras: list
     notes: dict
+
+    @property
+    def frame(self):
+        return self.clock.frame
+
+    @property
+    def time_s(self):
+        return self.clock.time_s
+
+    @property
+    def shown_s(self):
+        return self.clock.shown_s
+
+    @property
+    def pace(self):
+        return self.clock.pace

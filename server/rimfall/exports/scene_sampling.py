@@ -2,7 +2,6 @@
 
 import re
 from dataclasses import replace
-from math import ceil
 
 import numpy as np
 
@@ -12,59 +11,53 @@ from ..physics import frames, quaternions
 from ..physics.aboard import of_frame
 from ..physics.budget import spend
 from . import axes, camera_presets, habitat_mesh, notes, path_sampling
+from .bounds import GREATEST_SAMPLES, too_many
+from .clock import clock_of
 from .options import INERTIAL_FLAT
-from .sampled_scene import BodySamples, DrawnPath, Drops, SampledScene, StreamSamples
+from .sampled_scene import BodyKeys, BodySamples, DrawnPath, Drops, FlyingDrops, SampledScene, StreamSamples
 from .stage_cameras import stage_cameras
 
-GREATEST_SAMPLES = 2_000_000  # of bodies, over all frames
 _SAMPLE_BYTES, _DROP_BYTES = 73, 170  # of memory: a body, a drop at one instant, of which there are two copies
 _FAR_M = 1_000.0  # from here on 32-bit numbers lose a twentieth of a millimetre
-_SLACK = 1e-9  # in frames: a time that is on a frame but for rounding is on it
+_NEAR_FRAME = 1e-4  # in frames: an event so near to one needs no key of its own
+_MOST_EVENTS = 2_000  # of one motion, keyed between frames
+_KEY_BYTES = 100  # of memory: one instant of BodyKeys
+_SMOOTH_EVENTS = ("apex", "axis")  # at which the path has no corner
 
 
-def sample_scene(trace, options, shown=None, scenery=False):
+def sample_scene(trace, options, shown=None, scenery=False, flying=False):
     """The SampledScene of a Trace; shown: `axes.Axes` to write in, in place of those the options ask for; scenery: with the habitat's
-    meshes and the cameras. Raises TooMuch past 2,000,000 samples, naming the motion that has most of them."""
-    frame, time_s = frames_of(trace, options)
+    meshes and the cameras; flying: of drops only while they are there. Raises TooMuch past 2,000,000 samples, naming the motion that has
+    most of them."""
     taken = [
         (i, t) for i, t in enumerate(trace.motions) if t.motion.name in options.motions and t.track.path is not None
     ]
-    weigh(taken, len(time_s), GREATEST_SAMPLES)
-    return _SceneSampler(trace, options, shown or axes.axes_of(trace, options), frame, time_s, taken).sampled(scenery)
-
-
-def frames_of(trace, options):
-    """Frame numbers and times (T,) of a file: from the first frame at or after from_s to the first at or after the last
-    event (or to_s), with the samples between frames; frame k of the scene's time is at k/fps."""
-    per_frame, fps = options.samples_per_frame, options.fps
-    first = ceil(options.from_s * float(fps) - _SLACK)
-    last = max(ceil(_last_s(trace, options) * float(fps) - _SLACK), first)
-    number = np.arange(first * per_frame, last * per_frame + 1)
-    time_s = number * float(fps.denominator) / (float(fps.numerator) * per_frame)
-    return options.first_frame + number / per_frame, time_s
+    clock = clock_of(options, _last_s(trace, options))
+    weigh([(t.motion.name, _samples(t, clock.time_s, flying)) for _, t in taken])
+    return _SceneSampler(trace, options, shown or axes.axes_of(trace, options), clock, taken, flying).sampled(scenery)
 
 
 def _last_s(trace, options):
     """When the last event of the file is: the flat-gravity references are in none."""
-    if options.to_s is not None:
-        return options.to_s
     ends = [t.ends_s for t in trace.motions if t.track.path is not None and t.motion.name in options.motions]
     if not ends:
         return (trace.count - 1) / float(trace.setting.rate)
     return max(ends) if trace.setting.duration_s is None else min(max(ends), trace.setting.duration_s)
 
 
-def weigh(taken, samples, greatest):
-    """Raise TooMuch where (place, Traced) pairs have more than `greatest` samples over so many frames."""
-    counts = [_elements(t) for _, t in taken]
-    if sum(counts) * samples > greatest:
-        name = taken[int(np.argmax(counts))][1].motion.name
-        rows = sum(counts) * samples
-        say = (
-            f"The file would have {rows:,} samples, most of them of motion {name}; it may have {greatest:,}. "
-            "Take fewer frames or motions, pour for less time, or end sooner."
-        )
-        raise TooMuch(refusal("motions", name, f"within {greatest:,} samples", say))
+def weigh(counted):
+    """Raise TooMuch where motions, (name, samples), have more than a file may hold."""
+    total = sum(count for _, count in counted)
+    if total > GREATEST_SAMPLES:
+        name = max(counted, key=lambda c: c[1])[0]
+        raise TooMuch(refusal("motions", name, f"within {GREATEST_SAMPLES:,} samples", too_many(total, name)))
+
+
+def _samples(traced, time_s, flying):
+    """How many instants of a motion there are at times (T,)."""
+    if flying and traced.plan.stream is not None:
+        return path_sampling.flying_count(traced, time_s)
+    return _elements(traced) * len(time_s)
 
 
 def most_sampled(trace, options):
@@ -80,10 +73,10 @@ def _elements(traced):
 class _SceneSampler:
     """What the parts of a SampledScene are made from; each method makes one part."""
 
-    def __init__(self, trace, options, shown, frame, time_s, taken):
+    def __init__(self, trace, options, shown, clock, taken, flying):
         self.trace, self.options, self.axes = trace, options, shown
-        self.frame, self.time_s, self.taken = frame, time_s, taken
-        spin = trace.setting.habitat.spin
+        self.clock, self.time_s, self.taken, self.flying = clock, clock.time_s, taken, flying
+        spin, time_s = trace.setting.habitat.spin, clock.time_s
         self.angle, self.omega, self.change = (
             spin.angle_rad(time_s),
             spin.rate_rad_s(time_s),
@@ -114,10 +107,7 @@ class _SceneSampler:
         """The frames, and how the habitat turns at each."""
         return {
             "options": self.options,
-            "frame": self.frame,
-            "time_s": self.time_s,
-            "shown_s": (self.time_s - self.time_s[0]) / self._pace,
-            "pace": self._pace,
+            "clock": self.clock,
             "angle_rad": self.angle,
             "spin_rad_s": self.omega,
             "spin_change_rad_s2": self.change,
@@ -131,10 +121,6 @@ class _SceneSampler:
             "axis": self.axes.spin,
             "per_unit": 100.0 if self.options.unit == "cm" else 1.0,
         }
-
-    @property
-    def _pace(self):
-        return float(self.options.shown_fps / self.options.fps)
 
     def _born(self):
         """(when, place in the scene, number of the drop or None) of every body, in order of birth: its place here is its id."""
@@ -154,31 +140,89 @@ class _SceneSampler:
             spend(bytes=_SAMPLE_BYTES * len(self.time_s))
             motion = path_sampling.body_samples(self.trace.setting, traced, self.time_s)
             place, velocity, acceleration = self._seen(motion, self.angle, self.omega, self.change)
-            radius = traced.plan.body.diameter_m / 2
-            turns = self._turns(traced)
-            balls.append(BodySamples(number[i], name, i, radius, place, velocity, acceleration, motion.alive, turns))
+            balls.append(
+                BodySamples(
+                    number[i],
+                    name,
+                    i,
+                    traced.plan.body.diameter_m / 2,
+                    place,
+                    velocity,
+                    acceleration,
+                    motion.alive,
+                    self._keys(traced, place, motion.alive),
+                    self._turns(traced),
+                )
+            )
         return sorted(balls, key=lambda b: b.id)
+
+    def _keys(self, traced, place, alive):
+        """BodyKeys: the samples, and the events between them."""
+        clock = self.clock
+        events_s = np.unique([e.time_s for e in traced.track.events[:_MOST_EVENTS] if e.kind not in _SMOOTH_EVENTS])
+        events_s = events_s[(events_s > clock.time_s[0]) & (events_s < clock.time_s[-1])]
+        frame = clock.frames_at(events_s)
+        after = np.clip(np.searchsorted(clock.frame, frame), 1, len(clock.frame) - 1)
+        apart = np.minimum(frame - clock.frame[after - 1], clock.frame[after] - frame) > _NEAR_FRAME
+        events_s, frame = events_s[apart], frame[apart]
+        if len(frame) == 0:
+            return BodyKeys(clock.frame, clock.time_s, clock.shown_s, place, alive)
+        spend(bytes=_KEY_BYTES * (len(frame) + len(clock.frame)))
+        spin = self.trace.setting.habitat.spin
+        there = path_sampling.body_samples(self.trace.setting, traced, events_s)
+        between, _, _ = self._seen(
+            there, spin.angle_rad(events_s), spin.rate_rad_s(events_s), spin.change_rad_s2(events_s)
+        )
+        order = np.argsort(np.concatenate([clock.frame, frame]), kind="stable")
+        every = (
+            (clock.frame, frame),
+            (clock.time_s, events_s),
+            (clock.shown_s, clock.shown_at(frame)),
+            (place, between),
+            (alive, there.alive),
+        )
+        return BodyKeys(*(np.concatenate(pair)[order] for pair in every))
 
     def _drops(self, born):
         """All drops, in order of their ids; None where there are none."""
         ids = np.array([n for n, (_, _, drop) in enumerate(born) if drop is not None], dtype=int)
         if len(ids) == 0:
             return None
-        whole, motion, diameter = [], [], []
-        for i, traced in self.taken:
-            sizes = path_sampling.diameters_m(traced).tolist() if traced.plan.stream is not None else []
-            if sizes:
-                spend(bytes=_DROP_BYTES * len(sizes) * len(self.time_s))
-                whole.append(path_sampling.drop_samples(self.trace.setting, traced, self.time_s))
-                motion += [i] * len(sizes)
-                diameter += sizes
+        pours = [(i, t) for i, t in self.taken if t.plan.stream is not None]
+        sizes = [path_sampling.diameters_m(t) for _, t in pours]
+        motion = np.repeat([i for i, _ in pours], [len(one) for one in sizes])
         owner, number = np.array([(i, drop) for _, i, drop in born if drop is not None]).T
         order = np.argsort(np.lexsort((number, owner)))  # of the drops by birth, in the motions' own order
+        about = ids, [f"droplet_{n:05d}" for n in range(len(ids))], motion[order], np.concatenate(sizes)[order]
+        return (self._drops_flying if self.flying else self._drops_whole)(pours, order, about)
+
+    def _drops_whole(self, pours, order, about):
+        whole = []
+        for _, traced in pours:
+            spend(bytes=_DROP_BYTES * len(path_sampling.births_s(traced)) * len(self.time_s))
+            whole.append(path_sampling.drop_samples(self.trace.setting, traced, self.time_s))
         joined = whole[0] if len(whole) == 1 else _beside(whole, order)
         column = (slice(None), None)
         seen = self._seen(joined, self.angle[column], self.omega[column], self.change[column])
-        names = [f"droplet_{n:05d}" for n in range(len(ids))]
-        return Drops(ids, names, np.array(motion)[order], np.array(diameter)[order], *seen, joined.alive)
+        return Drops(*about, *seen, joined.alive)
+
+    def _drops_flying(self, pours, order, about):
+        parts, before, new = (
+            [],
+            0,
+            np.argsort(order),
+        )  # new: place among all by birth, of each in the motions' own order
+        for _, traced in pours:
+            spend(bytes=_DROP_BYTES * path_sampling.flying_count(traced, self.time_s))
+            one = path_sampling.flying_drops(self.trace.setting, traced, self.time_s)
+            parts.append(replace(one, drop=new[before + one.drop]))
+            before += len(path_sampling.births_s(traced))
+        names = path_sampling.FlyingSamples.__dataclass_fields__
+        joined = path_sampling.FlyingSamples(*(np.concatenate([getattr(p, n) for p in parts]) for n in names))
+        k = joined.sample
+        place, velocity, _ = self._seen(joined, self.angle[k], self.omega[k], self.change[k])
+        by = np.lexsort((joined.drop, k))
+        return FlyingDrops(*about, k[by], joined.drop[by], place[by], velocity[by])
 
     def _streams(self):
         streams = []

@@ -61,6 +61,20 @@ class StageCamera(Strict):
     aspect: float = number("Width to height", "", 0.05, 20, 16 / 9)
 
 
+class RetimeKey(Strict):
+    """The scene's time at a frame of the file."""
+
+    frame: Whole = number("Frame", "", -1_000_000, 1_000_000)
+    time_s: float = number("Time", "s", -600, 4_200)
+
+
+class Retime(Strict):
+    """The scene's time against the file's frames, from the first key to the last: slow motion, a freeze, a ramp."""
+
+    keys: list[RetimeKey] = listed("Keys", 200, least=2)
+    between: Literal["smooth", "linear"] = choice("Between keys", default="smooth")
+
+
 class ExportPart(Strict):
     """The choices of an export. A rate left out is the scene's own; shown_fps left out is fps."""
 
@@ -70,15 +84,17 @@ class ExportPart(Strict):
     view: Literal["rotating", "inertial", "inertial_flat"] = choice("View", default="rotating")
     fps: Rate = _rate("Shot at")
     shown_fps: Rate = _rate("Shown at")
-    first_frame: Whole = number("First frame", "", 0, 1_000_000, 1001)
+    first_frame: Whole = number("First frame", "", -1_000_000, 1_000_000, 1001)
     samples_per_frame: Literal[1, 2, 4, 8] = choice("Samples per frame", default=1)
     unit: Literal["m", "cm"] = choice("Unit", default="m")
     up: Literal["Y", "Z"] = choice("Up axis", default="Y")
     origin: Origin = of_kind(
         "Origin", "origin", "axis", may_be="axis, release (the ground under the first release), or a place"
     )
-    from_s: float = number("From", "s", 0, 4_200, 0.0)
-    to_s: float | None = number("To", "s", 0, 4_200, None)
+    from_s: float = number("From", "s", -600, 4_200, 0.0)
+    to_s: float | None = number("To", "s", -600, 4_200, None)
+    retime: Retime | None = of_kind("Retime curve", "part", None)
+    rows: Literal["alive", "all"] = choice("Rows of tables", default="alive")
     stage_cameras: list[StageCamera] = listed("Cameras of the stages", 16, [])
 
 

@@ -16,18 +16,18 @@ SOON_S = 1e-5  # over which a rate of turning is read: right up to 300,000 rad/s
 
 def ball(sampled, body, looks):
     """A Sphere: where it is at every frame, which way it has turned, and from when to when it is seen."""
-    spend(bytes=_SAMPLE_BYTES * len(sampled.frame))
+    spend(bytes=_SAMPLE_BYTES * len(body.keys.frame))
     radius = (body.radius_m or POINT_RADIUS_M) * sampled.per_unit
-    places = (body.position_m - sampled.anchor_m) * sampled.per_unit
-    turns = [] if body.attitude is None else [_turns(sampled, body)]
+    places = (body.keys.position_m - sampled.anchor_m) * sampled.per_unit
+    turns = [] if body.attitude is None else [_turns(body)]
     shown, bound, apis = looks.of_motion(body.motion)
     attributes = [
         Attribute("radius", "double", radius),
         Attribute("extent", "float3[]", radius * np.array([[-1.0] * 3, [1.0] * 3])),
-        changing("xformOp:translate", "double3", sampled.frame, places),
+        changing("xformOp:translate", "double3", body.keys.frame, places),
         *turns,
         order("xformOp:translate", *(t.name for t in turns)),
-        *_seen(sampled.frame, body.alive),
+        *_seen(body.keys.frame, body.keys.alive),
         *shown,
     ]
     names = {n["id"]: n["name"] for n in sampled.notes["ids"]}
@@ -45,18 +45,17 @@ def _seen(frame, alive):
     return [Attribute("visibility", "token", at=frame[at], values=words)]
 
 
-def _turns(sampled, body):
-    """Orientation samples: at the frames, and between them where it turns by more than a quarter from one to the next."""
-    rate = _rates(body.attitude, sampled.time_s)
-    between = np.maximum(rate[1:], rate[:-1]) * np.diff(sampled.time_s) / QUARTER_RAD
+def _turns(body):
+    """Orientation samples: at the body's keys, and between them where it turns by more than a quarter from one to the next."""
+    keys = body.keys
+    rate = _rates(body.attitude, keys.time_s)
+    between = np.maximum(rate[1:], rate[:-1]) * np.diff(keys.time_s) / QUARTER_RAD
     counts = np.maximum(np.ceil(1.02 * between).astype(int), 1)
     if counts.sum() > GREATEST_TURNS:
         _refuse(body.name, int(counts.sum()))
     starts = np.repeat(np.arange(len(counts)), counts)
     share = (np.arange(len(starts)) - np.repeat(np.cumsum(counts) - counts, counts)) / np.repeat(counts, counts)
-    at, time_s = (
-        np.append(v[:-1][starts] + share * np.diff(v)[starts], v[-1]) for v in (sampled.frame, sampled.time_s)
-    )
+    at, time_s = (np.append(v[:-1][starts] + share * np.diff(v)[starts], v[-1]) for v in (keys.frame, keys.time_s))
     return changing("xformOp:orient", "quatf", at, continuous(body.attitude(time_s)))
 
 
@@ -86,6 +85,8 @@ def droplets(sampled, looks):
     """Points of all drops: positions, velocities and accelerations at the same times, or readers drop the last two; of no width
     while they are not there. A second of the file is `pace` seconds of the scene, and velocities are of the file."""
     drops = sampled.drops
+    pace, bend = (v[:, None, None] for v in (sampled.pace, sampled.clock.bend_1_s))
+    accelerations = drops.acceleration_m_s2 * pace**2 + drops.velocity_m_s * bend
     points = _single((drops.position_m - sampled.anchor_m) * sampled.per_unit)
     widths = _single(drops.diameter_m * drops.alive * sampled.per_unit)
     shown, bound, apis = looks.water()
@@ -94,12 +95,8 @@ def droplets(sampled, looks):
             Attribute(name, kind, at=sampled.frame, values=values)
             for name, kind, values in (
                 ("points", "point3f[]", points),
-                ("velocities", "vector3f[]", _single(drops.velocity_m_s * (sampled.pace * sampled.per_unit))),
-                (
-                    "accelerations",
-                    "vector3f[]",
-                    _single(drops.acceleration_m_s2 * (sampled.pace**2 * sampled.per_unit)),
-                ),
+                ("velocities", "vector3f[]", _single(drops.velocity_m_s * pace * sampled.per_unit)),
+                ("accelerations", "vector3f[]", _single(accelerations * sampled.per_unit)),
             )
         ),
         Attribute("widths", "float[]", at=sampled.frame, values=widths, interpolation="vertex"),
