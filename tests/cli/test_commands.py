@@ -110,7 +110,7 @@ def test_csv_is_ordered_finite_and_the_same_twice(tmp_path):
     rows = [line.split(",") for line in first.decode().strip().split("\n")[1:]]
     keys = [(int(r[0]), int(r[2])) for r in rows]
     assert keys == sorted(keys)
-    assert len(rows) == notes["file"]["frame_count"] * len(notes["ids"])
+    assert len(rows) == notes["counts"]["csv_rows"]
     assert all(math.isfinite(float(v)) and "." in v for r in rows for v in (r[1], *r[4:]))
     born = [one["born_s"] for one in notes["ids"]]
     assert born == sorted(born)
@@ -128,13 +128,12 @@ def test_a_pour_is_expanded_into_drops_that_live_from_breakup_to_landing(tmp_pat
     table, notes = written(tmp_path, json.loads(examples.example("galley")))
     drops = {one["id"] for one in notes["ids"] if one["motion"] == "tea"}
     assert len(drops) > 300
-    alive = [line.split(",") for line in table.decode().strip().split("\n")[1:]]
-    one = max(drops)
-    lives = [int(r[3]) for r in alive if int(r[2]) == one]
-    assert 0 in lives
-    assert 1 in lives
-    assert lives[0] == 0
-    assert lives[-1] == 0
+    one = next(body for body in notes["ids"] if body["id"] == max(drops))
+    rows = [line.split(",") for line in table.decode().strip().split("\n")[1:]]
+    lives = [float(r[0]) for r in rows if int(r[2]) == one["id"]]
+    assert {r[3] for r in rows} == {"1"}
+    assert one["born_frame"] <= lives[0] < one["born_frame"] + 1
+    assert one["ends_frame"] - 1 < lives[-1] <= one["ends_frame"]
 
 
 @each_row(
@@ -271,6 +270,9 @@ def test_several_files_are_written_at_once_and_their_endings_say_what_they_are(t
         (("--only", "nobody"), 'Motions was "nobody"; it must be names among Lob out, Lob back'),
         (("--origin", "1,x"), "From height was"),
         (("--to", "1", "--from", "2"), "To was 1 s; it must be 2 s or later"),
+        (("--retime", "1001"), "--retime was 1001; it must be FRAME=SECONDS"),
+        (("--retime", "9=0,8=1"), "Frame was 8; it must be after frame 9"),
+        (("--between", "linear"), "--between was linear; it must be left out"),
     ],
 )
 def test_a_choice_out_of_range_is_one_clear_line_and_nothing_is_written(choice, said, tmp_path):
@@ -278,6 +280,37 @@ def test_a_choice_out_of_range_is_one_clear_line_and_nothing_is_written(choice, 
     assert done.returncode == 2
     assert done.stderr.startswith(f"rimfall: {said}")
     assert list(tmp_path.iterdir()) == []
+
+
+def test_frames_before_time_0_film_rates_and_retime_curves_are_taken(tmp_path):
+    """SMPTE ST 12-1: 23.98 is how people write 24000/1001."""
+    lobs = EXAMPLES / "same-lob.json"
+    for choice, frames, fps in (
+        (("--from", "-0.5", "--first-frame", "-10", "--to", "0"), [-22, -10], [24, 1]),
+        (("--fps", "23.98", "--to", "0.1"), [1001, 1004], [24000, 1001]),
+        (("--fps", "47.95", "--to", "0"), [1001, 1001], [48000, 1001]),
+        (("--retime=-5=-0.2,19=0.5", "--between", "linear"), [-5, 19], [24, 1]),
+    ):
+        assert rimfall("trace", lobs, "--export", tmp_path / "lob.csv", *choice).returncode == 0
+        file = json.loads((tmp_path / "lob.notes.json").read_bytes())["file"]
+        assert ([file["start_frame"], file["end_frame"]], file["fps"]) == (frames, fps)
+
+
+def test_a_table_without_rows_is_told(tmp_path):
+    stream = {
+        "kind": "pour",
+        "place": {"height_m": 1.1},
+        "flow_ml_s": 100,
+        "lip_diameter_mm": 12,
+        "duration_s": 1,
+        "liquid": "water",
+    }
+    document = {"rimfall": 1, "habitat": {"radius_m": 56, "spin_rpm": 3}, "motions": [stream]}
+    done = rimfall("trace", "-", "--export", tmp_path / "tea.csv", given=json.dumps(document))
+    assert done.returncode == 0
+    assert done.stderr.startswith(
+        f"rimfall: {tmp_path / 'tea.csv'}: The table has no rows: the pour stays an unbroken stream"
+    )
 
 
 @each_row("host", ["a..b", "x" * 80, "rimfall.invalid", "256.0.0.1"])
@@ -307,7 +340,7 @@ def test_a_pour_too_long_for_a_table_is_refused_and_nothing_is_written(tmp_path)
     scene = json.loads(examples.example("galley"))
     scene["motions"][2]["duration_s"] = 600.0
     done_in = tmp_path / "tea.csv"
-    done = rimfall("trace", "-", "--export", done_in, given=json.dumps(scene))
+    done = rimfall("trace", "-", "--export", done_in, "--rows", "all", given=json.dumps(scene))
     assert done.returncode == 2
     assert "tea" in done.stderr
     assert list(tmp_path.iterdir()) == []

@@ -17,6 +17,7 @@ from tests.scene.documents import trace_of
 from tests.tables import each_row
 
 SCENE = json.loads(examples.example("same-lob"))
+SCENE["motions"][1]["start_s"] = 0.1  # so that a table has fewer rows where only what is there has some
 SIGNS = {
     "csv": b"frame,time_s,id,alive,",
     "csv-frames": b"PK\x03\x04",
@@ -92,6 +93,8 @@ def test_what_a_format_says_it_uses_changes_it_and_nothing_else_does(name):
         "origin": "release",
         "from_s": 0.5,
         "to_s": 0.7,
+        "retime": {"keys": [{"frame": 1, "time_s": 0.0}, {"frame": 9, "time_s": 0.3}]},
+        "rows": "all",
         "stage_cameras": [{"name": "Aboard", "position_m": [0, 0, 9], "target_m": [0, -56, 0], "up": [0, 1, 0]}],
     }
     plain = with_defaults(name).content
@@ -99,8 +102,10 @@ def test_what_a_format_says_it_uses_changes_it_and_nothing_else_does(name):
     uses = set(FORMATS[name].uses)
     assert uses <= set(other)
     assert {choice for choice in uses if written(name, {choice: other[choice]}) == plain} == set()
+    curve = {"retime": other.pop("retime")}  # alone: it leaves no room for the other choices of frames
     unused = {choice: value for choice, value in other.items() if choice not in uses}
     assert written(name, unused) == plain, unused
+    assert "retime" in uses or written(name, curve) == plain
 
 
 @each_row(

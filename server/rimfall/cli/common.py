@@ -83,8 +83,27 @@ def add_export_options(parser):
         metavar="WHERE",
         help="axis (default), release, or a place ALONG,HEIGHT,AXIAL[,FLOOR] in metres, whose directions the file then has",
     )
-    group.add_argument("--from", dest="from_s", metavar="S", help="first second to take (default: 0)")
+    group.add_argument(
+        "--from",
+        dest="from_s",
+        metavar="S",
+        help="first second to take (default: 0); below 0, a wait at rest before time 0",
+    )
     group.add_argument("--to", dest="to_s", metavar="S", help="last second to take (default: the last event)")
+    group.add_argument(
+        "--retime",
+        metavar="FRAME=S,FRAME=S,…",
+        help="a curve of the scene's seconds against frames, from the first to the last of which the file goes; time may slow down or "
+        "stand, not run back (write --retime=-9=0,… where the first is below 0)",
+    )
+    group.add_argument(
+        "--between", choices=("smooth", "linear"), help="how the retime curve goes between its frames (default: smooth)"
+    )
+    group.add_argument(
+        "--rows",
+        choices=("alive", "all"),
+        help="rows of a table: only while a body is there (default), or at every frame",
+    )
 
 
 def export_document(chosen):
@@ -101,8 +120,27 @@ def export_document(chosen):
         "origin": _origin(chosen.origin),
         "from_s": _number(chosen.from_s),
         "to_s": _number(chosen.to_s),
+        "retime": _retime(chosen.retime, chosen.between),
+        "rows": chosen.rows,
     }
     return {name: value for name, value in choices.items() if value is not None}
+
+
+def _retime(text, between):
+    """A retime curve of "FRAME=S,FRAME=S". Raises BadInput."""
+    if text is None:
+        if between is not None:
+            say = f"--between was {between}; it must be left out without --retime."
+            raise BadInput(refusal("between", between, "left out without --retime", say))
+        return None
+    keys = []
+    for one in text.split(","):
+        frame, equals, time_s = one.partition("=")
+        if not equals:
+            must_be = "FRAME=SECONDS for each key, such as 1001=0,1049=0.5,1097=2"
+            raise BadInput(refusal("retime", text, must_be, f"--retime was {text}; it must be {must_be}."))
+        keys.append({"frame": number("--retime frame", frame), "time_s": number("--retime seconds", time_s)})
+    return {"keys": keys} | ({} if between is None else {"between": between})
 
 
 def _number(text):

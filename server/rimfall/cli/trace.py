@@ -4,7 +4,7 @@ from pathlib import Path
 
 from .. import phrases
 from ..errors import BadInput, refusal
-from ..exports import files_of, format_of
+from ..exports import files_of, format_of, without_rows
 from ..exports.options import read_options
 from ..exports.recovery import read_source
 from ..exports.writing import write_all
@@ -13,6 +13,7 @@ from ..scene.reading import read
 from ..scene.work import GREATEST_BYTES_ALONE, bounded
 from . import common
 from .common import aligned
+from .streams import complain
 
 DONE = 0
 
@@ -52,6 +53,8 @@ def _trace(chosen):
 
     files, answer = bounded(work, seconds=_seconds(chosen.max_seconds), most_bytes=GREATEST_BYTES_ALONE)
     write_all(files)
+    for sentence in without_rows(files):
+        complain(f"rimfall: {sentence}")
     (common.print_json if chosen.json else common.print_lines)(answer)
     return DONE
 

@@ -1,12 +1,14 @@
 """What a scene can be taken away as. FORMATS: name -> Format."""
 
+import json
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, fields, replace
 
 from ..errors import BadInput, refusal
 from ..physics.budget import TooMuchWork, passing, spend
 from . import csv, forces, gltf, limits_sheet, plain, plots, usd
 from .notes import as_json
+from .options import Options
 from .scene_sampling import most_sampled, sample_scene
 
 _WHICH = ("motions", "from_s", "to_s")
@@ -36,11 +38,18 @@ class Format:
         """The file as bytes. Raises TooMuch, naming the motion that is most of it, where the file or the work is too much."""
         try:
             with passing():
-                file = self.make(trace, options)
+                file = self.make(trace, self._heard(options))
             spend(bytes=len(file))
         except TooMuchWork as exceeded:
             raise _in_words(exceeded, trace, options) from None
         return file
+
+    def _heard(self, options):
+        """The Options with those choices as they are by default that are not among `uses`: also in its notes it is the same without them."""
+        left = {f.name: f.default for f in fields(Options) if f.name not in self.uses and f.name != "motions"}
+        if "shown_fps" in left:
+            left["shown_fps"] = left.get("fps", options.fps)
+        return replace(options, **left)
 
 
 def _in_words(exceeded, trace, options):
@@ -62,8 +71,8 @@ def _notes(trace, options):
 
 
 def _glb(trace, options):
-    """glTF is always metres and Y up, as its standard says."""
-    return gltf.glb(sample_scene(trace, replace(options, unit="m", up="Y"), scenery=True))
+    """glTF is always metres and Y up, as its standard says: it is asked for no other."""
+    return gltf.glb(sample_scene(trace, options, scenery=True))
 
 
 def _of_samples(write):
@@ -148,3 +157,12 @@ def files_of(trace, options, path, file_format):
         stem = path.name[: -len(file_format.ending) - 1]
         files[path.parent / f"{stem}.{beside.ending}"] = beside.write(trace, options)
     return files
+
+
+def without_rows(files):
+    """A sentence for each table among the files of `files_of` that has no rows, and why."""
+    for path, content in files.items():
+        if path.name.endswith(f".{FORMATS['csv'].ending}") and content.count(b"\n") == 1:
+            notes = files.get(path.with_name(f"{path.name[:-4]}.{FORMATS['notes'].ending}"))
+            if notes is not None:
+                yield f"{path}: {json.loads(notes)['empty']}"

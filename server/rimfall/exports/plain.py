@@ -18,7 +18,7 @@ VERSION = 1
 
 def document(trace, options):
     """The JSON file as bytes."""
-    options = replace(options, unit="m", up="Z", origin="axis", shown_fps=options.fps, stage_cameras=())
+    options = replace(options, up="Z")
     sampled = sample_scene(trace, options, axes.DESIGN)
     file = sampled.notes["file"] | {
         "axes": "x out through the reference line, y spinward there, z along the spin vector",

@@ -19,7 +19,10 @@ from ..shapes import HabitatPart
 from .feel.person_part import OwnLimit, PersonPart
 
 VERSION = 1
-FILM_RATES = {23.976: Fraction(24000, 1001), 29.97: Fraction(30000, 1001), 59.94: Fraction(60000, 1001)}
+FILM_RATES = tuple(
+    Fraction(1000 * whole, 1001) for whole in (24, 30, 48, 60, 120)
+)  # 23.976, 29.97, 47.952, ... (SMPTE ST 12-1)
+_ROUNDED = 0.006  # 23.98 and 23.97 are 24000/1001 too, as people round it
 LEAST_FPS, GREATEST_FPS = 1, 240
 _RATIO = "[0-9]{1,7}/[1-9][0-9]{0,6}"
 
@@ -64,7 +67,8 @@ def frame_rate(value):
         return Fraction(value)
     if isinstance(value, bool):
         raise TypeError(value)
-    return FILM_RATES.get(value) or Fraction(value).limit_denominator(1001)
+    film = next((rate for rate in FILM_RATES if abs(float(rate) - value) <= _ROUNDED + 1e-9), None)
+    return film or Fraction(value).limit_denominator(1001)
 
 
 class Sampling(Strict):

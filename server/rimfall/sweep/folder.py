@@ -1,8 +1,8 @@
 """The folder of a run: what was asked (vary.json), the files, a record of every combination done under .rimfall, and the index.
 
 A record is written with its combination's files, all or none and the record last; so a run that was stopped, by whatever, goes on by
-doing what has no record, or whose files are not there in full. Names of files (`0007_spin_rpm-2.5_serve-speed_m_s-6.csv`) are of
-letters, digits, `.`, `_` and `-` alone: the number tells them apart; the values after it are for the reader, to six figures, cut
+doing what has no record, or whose files are not there in full. Names of files (`0007_spin_rpm=2.5_serve-speed_m_s=6.csv`) are of
+letters, digits, `.`, `_`, `-` and `=` alone: the number tells them apart; the values after it are for the reader, to six figures, cut
 where a name grows too long. index.csv has a row a combination (RFC 4180: quotes where needed, CRLF); a text that a
 spreadsheet would take for a formula has an apostrophe before it.
 """
@@ -35,8 +35,8 @@ _LEAST_DIGITS = 4
 def file_stem(grid, number):
     """The name of a combination's files, before the ending."""
     digits = max(_LEAST_DIGITS, len(str(grid.count)))
-    parts = [f"{_label(o.path)}-{_value(v)}" for o, v in zip(grid.parameters, grid.values(number), strict=True)]
-    return "_".join([f"{number:0{digits}}", *parts])[:_LONGEST].rstrip(".-_")
+    parts = [f"{_label(o.path)}={_value(v)}" for o, v in zip(grid.parameters, grid.values(number), strict=True)]
+    return "_".join([f"{number:0{digits}}", *parts])[:_LONGEST].rstrip(".-_=")
 
 
 def _label(path):
