@@ -105,3 +105,23 @@ def test_a_jump_near_the_middle_is_as_far_apart_as_its_feet():
     )
     a, b = traced.track.events[0].rotating_m, traced.track.landing.rotating_m
     assert traced.findings["apart_m"] == pytest.approx(np.linalg.norm((b - a)[:2]), abs=1e-9)
+
+
+def test_a_pour_whose_jug_tilts_is_told_from_first_to_last():
+    """It lands at 1.01 m for an instant, and at -0.07 m for two thirds of it."""
+    tilted = POUR | {
+        "place": place(1.2),
+        "elevation_deg": 0.0,
+        "flow_ml_s": 150.0,
+        "lip_diameter_mm": 10.0,
+        "duration_s": 3.0,
+        "tilt": [{"time_s": 1.0, "elevation_deg": -85.0, "flow_ml_s": 150.0}],
+    }
+    traced = one(tilted, LANTERN, AIR)
+    lands = traced.findings["lands_m"]
+    middle = (1.007 - 0.066) / 2 / 3 + 2 / 3 * -0.066  # if it went evenly from the one to the other in a third of the time
+    assert [lands["first"][0], lands["last"][0]] == pytest.approx([1.007, -0.066], abs=1e-3)
+    assert lands["middle"][0] == pytest.approx(middle, abs=0.05)
+    sentence = "first of the stream lands 1.01 m spinward … last of it lands 66.3 mm antispinward … average … 0.12 m spinward"
+    assert tells(" ".join(traced.outcome()).replace("\u00a0", " "), sentence)
+    assert tells(traced.in_short().replace("\u00a0", " "), "lands 1.01 m spinward at first and 66.3 mm antispinward")

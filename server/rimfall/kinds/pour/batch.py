@@ -23,6 +23,7 @@ from .flow import Threads, cut, followed, of_motion, releases, without_air
 from .target import arrivals
 
 MOST_DROPS = 20_000
+_ON_THE_GROUND = 1e-6  # gap, metres and share of the radius, at which a parcel has come down on it
 _PARCEL_BYTES = 200  # of memory: the least that a parcel's path is kept in
 
 
@@ -50,6 +51,18 @@ class Batch:
     def last_ends_s(self):
         """When the last parcel has come to its end."""
         return float(np.max(self.ends_s, initial=0.0))
+
+    def landings(self, setting, floor):
+        """Numbers of the parcels that come down on the ground, in the order they left the lip, and where (n, 3), in the turning frame."""
+        met = np.flatnonzero(self.met)
+        if not len(met):
+            return met, np.empty((0, 3))
+        at = self.paths.turning(setting.habitat.spin, met, self.ends_s[met])[0]
+        half_m = np.where(self.born_s[met] < self.ends_s[met], self.diameter_m[met] / 2, 0.0)
+        down = np.abs(setting.habitat.ground(floor).gap(at.T, half_m)) <= _ON_THE_GROUND * (
+            1 + setting.habitat.radius_m
+        )
+        return met[down], at[down]
 
     def span(self, rate):
         """First grid number and count (n,) of the drops' samples at `rate` a second."""

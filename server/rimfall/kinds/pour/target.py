@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from ...motions.ways import Ways
 from ...physics import free_surface
 
 _NEWTON_STEPS = 3
@@ -136,7 +137,8 @@ def findings(setting, plan, track, *, flow, cup, arrived):
     what is spilled; `first_caught_s`; `off_m` [spinward, across], how far off the middle of the pour comes down to the rim's height;
     `move_m` [along, across], the same as places count it, for a cup that is to be moved there;
     `level_m` and `level_tilt_deg`, of what is caught, at rest. `drops` and `thread` (`Batch.findings`, `Threads.findings`): None
-    where every parcel follows the first one's path."""
+    where every parcel follows the first one's path; so `lands_m`: [spinward, across] from the lip of the `first`, the `last` and the
+    `middle` of what comes down on the ground."""
     batch = plan.stream.batch
     of_cup = dict.fromkeys(_OF_CUPS)
     if cup is not None:
@@ -145,9 +147,25 @@ def findings(setting, plan, track, *, flow, cup, arrived):
         )
         of_cup = _of_cup(setting, cup, arrived, flow.poured_m3, *parcels)
     return of_cup | {
+        "lands_m": None if batch is None else _lands(setting, plan, batch),
         "drops": None if batch is None else batch.findings(setting, arrived),
         "thread": None if batch is None else batch.threads.findings(setting, flow),
     }
+
+
+def _lands(setting, plan, batch):
+    """Where the first and the last parcel and the middle of all that come down on the ground do, by the nearest way; None for none."""
+    parcels, at = batch.landings(setting, plan.floor)
+    if not len(parcels):
+        return None
+    chart, ways = setting.habitat.chart(plan.floor), Ways(setting.habitat, plan)
+    start = chart.position(plan.place)
+    along_m = setting.habitat.radius_m * np.arctan2(
+        start[0] * at[:, 1] - start[1] * at[:, 0], start[0] * at[:, 0] + start[1] * at[:, 1]
+    )
+    off_m = np.array([[w.spinward_m, w.axial_m] for w in ways.at(plan.place, along_m, at, 0.0)])
+    middle = np.average(off_m, axis=0, weights=batch.volume_m3[parcels])
+    return {"first": off_m[0].tolist(), "last": off_m[-1].tolist(), "middle": middle.tolist()}
 
 
 def _followers(setting, flow, track, arrived):

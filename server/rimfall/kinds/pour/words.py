@@ -18,7 +18,13 @@ _NB = "\u00a0"
 
 def poured(traced, units):
     """What a pour does; with a cup there the question is whether it is reached."""
-    said = (_reaching(traced, units), _leaving(traced, units), _lands(traced, units), why(traced, units))
+    said = (
+        _reaching(traced, units),
+        _leaving(traced, units),
+        _lands(traced, units),
+        why(traced, units),
+        _later(traced, units),
+    )
     return [s for s in said if s]
 
 
@@ -27,6 +33,10 @@ def in_short(traced, units):
     findings = traced.findings
     if traced.motion.target is None:
         clings = traced.plan.stream.regime == "drips" and traced.plan.stream.drop_diameter_m is None
+        lands = findings["lands_m"]
+        if lands is not None and _moves(lands):
+            first, last = (where(Way(0, *lands[name]), units, traced.across) for name in ("first", "last"))
+            return f"lands {first} at first and {last} at the end"
         return "clings to the lip" if clings else briefly(traced, units)
     cup = _cup(traced)
     if findings["caught"] > _NONE:
@@ -48,9 +58,25 @@ def _lands(traced, units):
     if stream.drop_diameter_m is not None:
         many = stream.batch is None
         return landing(traced, units, "The drops" if many else "The first drop", many)
+    if traced.findings["lands_m"] is not None and _moves(traced.findings["lands_m"]):
+        return landing(traced, units, "The first of the stream")
     if traced.track.landing is None and end not in ("met a surface", "edge", "duration") and stream.regime == "drips":
         return "With no weight to pull it off, the liquid clings to the lip."
     return landing(traced, units, "The stream")
+
+
+def _later(traced, units):
+    """Where the rest of a pour lands that does not land where its first parcel does."""
+    lands = traced.findings["lands_m"]
+    if lands is None or traced.motion.target is not None or not _moves(lands):
+        return ""
+    last, middle = (where(Way(0, *lands[name]), units, traced.across) for name in ("last", "middle"))
+    return f"The last of it lands {last}, and on average it lands {middle}."
+
+
+def _moves(lands):
+    """Whether a pour does not land in one place."""
+    return max(np.ptp([lands["first"], lands["last"], lands["middle"]], axis=0)) >= _BESIDE_M
 
 
 def _leaving(traced, units):

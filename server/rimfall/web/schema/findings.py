@@ -29,6 +29,14 @@ class Thread(Closed):
     diameter_m: list[list[float]] | Packed = said("Diameter of the stream (K, A), m.")
 
 
+class LandsOff(Closed):
+    """How far from the lip a pour lands by the nearest way, as in `way`: spinward, across; m."""
+
+    first: Pair = said("The first of it.")
+    last: Pair = said("The last of it.")
+    middle: Pair = said("Its middle, by volume.")
+
+
 class _Pour(Closed):
     caught: float | None = said(
         "Share of all that is poured that stays in the cup, 0 to 1; null without a cup, as all of these."
@@ -43,6 +51,9 @@ class _Pour(Closed):
     off_m: Pair | None = said("The same as a distance there: spinward, across; m.")
     level_m: float | None = said("How high what is caught stands at the cup's axis, m.")
     level_tilt_deg: float | None = said("Tilt of its surface, degrees.")
+    lands_m: LandsOff | None = said(
+        "Where it lands; null where every parcel follows the path of the first, or none lands."
+    )
     drops: Drops | None = said("Drops one by one; null where every parcel follows the path of the first.")
     thread: Thread | None = said("The stream; null where every parcel follows the path of the first.")
 
