@@ -3,6 +3,7 @@
 import { motionName } from '../state/fields.js';
 import { floorName, shapeFacts } from '../state/shapes.js';
 import { showQuantity, threeFigures, toShown, withUnit, shownUnit } from '../state/units.js';
+import { roundOf } from '../state/ways.js';
 import { h } from '../panels/shared/dom.js';
 import { eventWords } from '../panels/timeline/lane_marks.js';
 
@@ -55,12 +56,13 @@ export function tableOf(store) {
   const rows = answer.motions.flatMap((motion, index) => motionRows(store, motion, index));
   if (!rows.length) return [];
   const unit = shownUnit('m', view.units);
-  const heads = ['time, s', `along, ${unit}`, `up, ${unit}`, `across, ${unit}`, `speed, ${shownUnit('m/s', view.units)}`, 'angle, °'];
+  const heads = ['time, s', `spinward, ${unit}`, `up, ${unit}`, `across, ${unit}`, `speed, ${shownUnit('m/s', view.units)}`, 'angle, °'];
   const head = h('tr', {}, ...['Motion', ''].map(word => h('th', { scope: 'col' }, word)), ...heads.map(word => h('th', { scope: 'col', class: 'r' }, word)));
   return [h('table', {}, h('thead', {}, head), h('tbody', {}, ...rows)), h('p', { class: 'note' }, NOTE)];
 }
 
-const NOTE = 'Along is spinward; across is along the axis, on a turntable outward. The angle is that of the motion from the upright of what it meets.';
+const NOTE =
+  'Spinward and across are measured from the release along the ground where the thing then is, by the nearest way; across is along the axis, on a turntable outward. The angle is that of the motion from the upright of what it meets.';
 
 function motionRows(store, motion, index) {
   const first = motion.events.find(event => event.kind === 'deck' || event.kind === 'floor');
@@ -79,9 +81,9 @@ function motionRows(store, motion, index) {
       h('td', {}, words),
       ...[
         fixed(event.time_s),
-        figure(event.along_m, 'm'),
+        [figure(event.way.spinward_m, 'm'), event.way.turns ? roundOf(event.way) : ''].filter(Boolean).join(', '),
         figure(event.height_m, 'm'),
-        figure(event.axial_m, 'm'),
+        figure(event.way.axial_m, 'm'),
         figure(event.speed_m_s, 'm/s'),
         event.incidence_deg == null ? '' : event.incidence_deg.toFixed(1),
       ].map(words_ => h('td', { class: 'r' }, words_)),

@@ -4,8 +4,9 @@ import { angleAt } from '../time/track.js';
 import { headed } from './arrows.js';
 import { PERSON_M } from './lay_figure.js';
 import { Ribbon } from './ribbon.js';
-import { degrees, metres } from './spoken.js';
+import { degrees, figure, metres } from './spoken.js';
 import { BONE } from './materials.js';
+import { howFar } from '../state/ways.js';
 
 const LEAST_M = 0.005; // less would be written 0.00
 const SMALL_PX = 16; // a person lower than this on the picture: only dimensions twice as long are worth reading
@@ -24,18 +25,27 @@ export class Dims {
     const gap = Math.min(1.6, 0.3 * model.radius_m) * Math.max(Math.min(1, eye.span_m / 22), eye.span_m / 40);
     const taken = [];
     const least_m = PERSON_M < SMALL_PX * eye.metresPerPx ? 3 * SMALL_PX * eye.metresPerPx : 0;
-    const landed = shown
-      .filter(m => m.landing && Math.abs(m.landing.drift_m) >= Math.max(least_m, LEAST_M))
-      .sort((a, b) => Math.abs(a.landing.drift_m) - Math.abs(b.landing.drift_m));
+    const landed = shown.filter(m => m.landing && reach(model, m) >= Math.max(least_m, LEAST_M)).sort((a, b) => reach(model, a) - reach(model, b));
     for (const m of landed) {
-      const [a0, a1] = [m.release.along_m, m.landing.along_m];
+      const floor = new Marked(model.ground, m.floor);
+      if (model.ground.level) {
+        const [from, to] = [m.release, m.landing].map(end => floor.point(end.along_m, end.axial_m));
+        lines.push({ points: [from.x, from.y, from.z, to.x, to.y, to.z] });
+        labels.push({
+          key: `drift ${m.i}`,
+          text: metres(reach(model, m), units),
+          at: { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2, z: (from.z + to.z) / 2 },
+        });
+        continue;
+      }
+      const a0 = m.release.along_m;
+      const a1 = m.landing.way.turns ? a0 + 2 * Math.PI * model.radius_m * m.landing.way.of_turn : m.landing.along_m; // the nearest way
       const span = [Math.min(a0, a1), Math.max(a0, a1)];
       const level = taken.filter(t => t[0] < span[1] - 1e-3 && t[1] > span[0] + 1e-3).length;
       taken.push(span);
       const z = Math.min(m.landing.axial_m + gap * (1 + 0.6 * level), frontEdge_m);
-      const floor = new Marked(model.ground, m.floor);
       lines.push(...this.ruled(floor, a0, a1, m.landing.axial_m, z));
-      labels.push({ key: `drift ${m.i}`, text: metres(Math.abs(m.landing.drift_m), units), at: floor.point((a0 + a1) / 2, z) });
+      labels.push({ key: `drift ${m.i}`, text: howFar(m.landing.way, units, figure), at: floor.point((a0 + a1) / 2, z) });
     }
     this.ribbon.set(lines);
     return labels;
@@ -74,6 +84,11 @@ export class Dims {
     this.ribbon.set([]);
     return [];
   }
+}
+
+// How far off it lands, as its dimension is ruled: spinward, on a turntable straight.
+function reach({ ground }, { landing: { way } }) {
+  return ground.level ? Math.hypot(way.spinward_m, way.axial_m) : Math.abs(way.spinward_m);
 }
 
 // Lines drawn on one floor, a hair above it.

@@ -58,6 +58,12 @@ class Round {
     return (z * z) / (this.tube_m + Math.sqrt(this.tube_m ** 2 - z * z));
   }
 
+  // How far spinward one place is from another by the nearest way, at its own distance from the axis.
+  spinward(from, to) {
+    const turned = (to.along_m - from.along_m) / this.radius_m;
+    return (turned - 2 * Math.PI * Math.round(turned / (2 * Math.PI))) * (this.radius_m - to.height_m);
+  }
+
   // A point `lift_m` above the surface.
   on(along_m, lift_m, axial_m, turn_rad, out, floor = 0) {
     return this.at(along_m, this.surface(axial_m) + lift_m, axial_m, turn_rad, out, floor);
@@ -118,6 +124,10 @@ class Floors extends Round {
     return this.floor(floor).azimuth_rad;
   }
 
+  spinward(from, to) {
+    return to.along_m - from.along_m;
+  }
+
   at(along_m, height_m, axial_m, turn_rad, out, floor = 0) {
     const { radius_m, azimuth_rad } = this.floor(floor);
     const angle = azimuth_rad + turn_rad;
@@ -155,6 +165,11 @@ class Turntable extends Round {
   constructor(shape) {
     super(shape);
     Object.assign(this, { level: true, whole: 'turntable' });
+  }
+
+  // Straight, square to the radius of the place it is counted from.
+  spinward(from, to) {
+    return to.axial_m * Math.sin((to.along_m - from.along_m) / this.radius_m);
   }
 
   at(along_m, height_m, axial_m, turn_rad, out) {

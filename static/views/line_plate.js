@@ -7,7 +7,8 @@ import { bodyAt, standing } from './model.js';
 import { drawnPoint } from './place.js';
 import { seenPoints } from './camera_presets.js';
 import { PLAIN } from '../state/palette.js';
-import { metres } from './spoken.js';
+import { howFar } from '../state/ways.js';
+import { figure } from './spoken.js';
 
 const INK = '#182024';
 const SOFT = '#465157';
@@ -172,7 +173,7 @@ const OVER_PX = 12;
 function nameAll(plate) {
   const { frame, shown, view } = plate;
   for (const m of shown) {
-    const drift = m.landing && frame === 'aboard' ? `, ${metres(Math.abs(m.landing.drift_m), view.units)}` : '';
+    const drift = m.landing && frame === 'aboard' ? `, ${howFar(m.landing.way, view.units, figure)}` : '';
     name(plate, m.lines[frame].points, 0.5, `${m.name}${drift}`, m.style.paper);
   }
   if (frame === 'aboard' && view.companion) name(plate, longestPlain(shown), PLAIN_AT, 'plain gravity', PLAIN.paper);

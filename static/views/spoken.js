@@ -15,7 +15,7 @@ export function stageWords(model, shown, frame, preset, time_s, units, weights =
     if (time_s < m.starts_s - 1e-6) parts.push(`${m.name} not yet released`);
     else
       parts.push(
-        whereIs(m.name, at(m.path, time_s, 'height_m'), at(m.path, time_s, 'along_m') - m.release.along_m, units) +
+        whereIs(m.name, at(m.path, time_s, 'height_m'), model.ground.spinward(m.release, placeOf(m.path, time_s)), units) +
           (time_s >= m.ends_s ? (ENDED[m.motion.end] ?? '') : ''),
       );
   }
@@ -24,6 +24,9 @@ export function stageWords(model, shown, frame, preset, time_s, units, weights =
   if (frame === 'outside') parts.push(turnedWords(model, time_s));
   return `${parts.join('; ')}; ${time_s.toFixed(2)}\u00a0s`;
 }
+
+const PLACE = ['along_m', 'height_m', 'axial_m'];
+const placeOf = (path, time_s) => Object.fromEntries(PLACE.map(name => [name, at(path, time_s, name)]));
 
 export function turnedWords(model, time_s) {
   return `the ${model.ground.whole} has turned ${degrees(angleAt(model.answer, time_s))}`;

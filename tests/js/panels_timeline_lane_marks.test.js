@@ -80,9 +80,10 @@ test('how it ends, in words', () => {
   const landing = { time_s: 1.07, along_m: 6, drift_m: 5 };
   assert.equal(endWords({ landing, end: 'landed', events: [release, bounce(1.07)] }), 'lands 1.07');
   assert.equal(endWords({ landing, end: 'rest', events: [release, bounce(1.07), { kind: 'rest', time_s: 4.2 }] }), 'lands 1.07, rests 4.20');
-  const rolled = { landing: null, no_landing: 'starts_there', along_m: [], events: [release, { kind: 'edge', time_s: 3, along_m: 4 }], end: 'edge' };
+  const last = { time_s: 3, way: { turns: 0, spinward_m: 3, axial_m: 0, of_turn: null } };
+  const rolled = { landing: null, no_landing: 'starts_there', last, events: [release, { kind: 'edge', time_s: 3 }], end: 'edge' };
   assert.equal(endWords(rolled, null), 'leaves the edge 3.00');
-  assert.deepEqual(lastSeen(rolled), { say: 'leaves the edge', along_m: 4, drift_m: 3, time_s: 3 });
+  assert.deepEqual(lastSeen(rolled), { say: 'leaves the edge', ...last });
   assert.equal(endWords({ landing: null, no_landing: 'starts_there', end: 'duration', events: [release] }, 'stands'), 'stands');
 });
 

@@ -94,3 +94,12 @@ test('spinward, up and axial are right-handed, and up is the axis on a turntable
   }
   assert.deepEqual(triad(0.6, true).up, [0, 0, 1]);
 });
+
+test('how far spinward is round the axis where the thing is, on a turntable straight', () => {
+  const place = (along_m, height_m = 0, axial_m = 0) => ({ along_m, height_m, axial_m });
+  near(GROUNDS.cylinder.spinward(place(0), place(10)), 10);
+  near(GROUNDS.cylinder.spinward(place(0), place(21.5, 56 - 2.4)), (21.5 / 56) * 2.4);
+  near(GROUNDS.cylinder.spinward(place(5), place(5 + 2 * Math.PI * 56 * 3 - 4)), -4, 1e-6);
+  near(GROUNDS.turntable.spinward(place(1, 0, 0.5), place(1 + 2 * (Math.PI / 2), 0, 0.2)), 0.2); // a quarter round
+  near(PODS.spinward(place(1), place(-2)), -3);
+});

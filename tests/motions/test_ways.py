@@ -119,9 +119,13 @@ def test_a_pour_whose_jug_tilts_is_told_from_first_to_last():
     }
     traced = one(tilted, LANTERN, AIR)
     lands = traced.findings["lands_m"]
-    middle = (1.007 - 0.066) / 2 / 3 + 2 / 3 * -0.066  # if it went evenly from the one to the other in a third of the time
+    middle = (
+        1.007 - 0.066
+    ) / 2 / 3 + 2 / 3 * -0.066  # if it went evenly from the one to the other in a third of the time
     assert [lands["first"][0], lands["last"][0]] == pytest.approx([1.007, -0.066], abs=1e-3)
     assert lands["middle"][0] == pytest.approx(middle, abs=0.05)
-    sentence = "first of the stream lands 1.01 m spinward … last of it lands 66.3 mm antispinward … average … 0.12 m spinward"
+    sentence = (
+        "first of the stream lands 1.01 m spinward … last of it lands 66.3 mm antispinward … average … 0.12 m spinward"
+    )
     assert tells(" ".join(traced.outcome()).replace("\u00a0", " "), sentence)
     assert tells(traced.in_short().replace("\u00a0", " "), "lands 1.01 m spinward at first and 66.3 mm antispinward")

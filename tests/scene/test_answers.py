@@ -33,7 +33,7 @@ SCALARS = ("along_m", "height_m", "axial_m")
 VECTORS = ("rotating_m", "rotating_velocity_m_s", "inertial_m", "centrifugal_m_s2", "coriolis_m_s2")
 MOTION = {
     "name", "kind", "first", "count", "end", *SCALARS, *VECTORS, "attitude_wxyz", "events", "landing", "no_landing", "apex",
-    "companion", "stream", "words", "in_short", "pieces", "assumptions", "surface", "ramp", "findings",
+    "companion", "stream", "words", "in_short", "last", "pieces", "assumptions", "surface", "ramp", "findings",
 }  # fmt: skip
 EVENT = {
     "kind", "time_s", *SCALARS, "rotating_m", "inertial_m", "velocity_m_s", "speed_m_s", "incidence_deg", "surface", "way",
@@ -87,7 +87,8 @@ def test_every_field_is_there(name):
         assert set(motion["companion"]) == COMPANION
         assert motion["landing"] is None or set(motion["landing"]) == LANDING | {"drift_parts_m", "drift_parts_none"}
         assert motion["companion"]["landing"] is None or set(motion["companion"]["landing"]) == LANDING
-        assert motion["apex"] is None or set(motion["apex"]) == {"time_s", "way", *SCALARS}
+        for moment in (motion["apex"], motion["last"]):
+            assert moment is None or set(moment) == {"time_s", "way", *SCALARS}
         assert (motion["stream"] is None) == (motion["kind"] != "pour")
         assert motion["stream"] is None or set(motion["stream"]) == STREAM
         assert motion["ramp"] is None or np.shape(motion["ramp"]["corners_m"]) == (4, 3)

@@ -97,13 +97,15 @@ def _in_words(traced, units):
     return lines
 
 
-_COLUMNS = ("motion", "event", "time s", "along m", "height m", "axial m", "speed m/s")
+_COLUMNS = ("motion", "event", "time s", "along m", "height m", "axial m", "turns", "spinward m", "speed m/s")
 
 
 def _table(traced):
+    """Each event: where, how far from the release in whole turns and by the nearest way beside them, how fast."""
     rows = [_COLUMNS]
     for one in traced.motions:
-        for event in one.track.events:
-            figures = (event.time_s, event.along_m, event.height_m, event.axial_m, event.speed_m_s)
-            rows.append((one.motion.name, event.kind, *(f"{v:.4f}" for v in figures)))
+        for event, way in zip(one.track.events, one.ways.of(one.track.events), strict=True):
+            place = (f"{v:.4f}" for v in (event.time_s, event.along_m, event.height_m, event.axial_m))
+            moved = f"{way.turns}", f"{way.spinward_m:.4f}", f"{event.speed_m_s:.4f}"
+            rows.append((one.motion.name, event.kind, *place, *moved))
     return aligned(rows, left=2)

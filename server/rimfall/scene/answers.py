@@ -158,14 +158,15 @@ def outcome(traced, trace, units="si"):
     """What came of a motion, without its arrays: events with exact states (made as they are written), landing, apex, words, and what
     was left out."""
     track = traced.track
-    ways = traced.ways.of([*track.events, *([] if track.apex is None else [track.apex])])
+    ways = traced.ways.of([*track.events, *([] if track.path is None else [track.apex, track.last])])
     return {
         "surface": traced.plan.surface,
         "ramp": None if traced.plan.ramp_m is None else {"corners_m": traced.plan.ramp_m.tolist()},
         "events": map(_event, track.events, ways),
         "landing": _landing(traced),
         "no_landing": track.no_landing,
-        "apex": None if track.apex is None else _when(track.apex, ways[-1]),
+        "apex": None if track.path is None else _when(track.apex, ways[-2]),
+        "last": None if track.path is None else _when(track.last, ways[-1]),
         "in_short": traced.in_short(units),
         "words": traced.outcome(units),
         "assumptions": traced.assumptions(trace.setting),

@@ -3,6 +3,7 @@
 import { motionName } from '../../state/fields.js';
 import { homeWords } from '../../state/homes.js';
 import { showQuantity } from '../../state/units.js';
+import { whichWay } from '../../state/ways.js';
 import { $, $$, h, setAttribute } from '../shared/dom.js';
 import { choiceRow, createChoice, createSelect } from '../shared/choice.js';
 import { lastSeen, pathKey } from '../shared/path_key.js';
@@ -37,7 +38,12 @@ export function createCompared({ store }) {
       h(
         'thead',
         {},
-        h('tr', {}, h('th', { scope: 'col' }, 'Motion and habitat'), ...['lands at', 'drift', 'time'].map(word => h('th', { scope: 'col', class: 'r' }, word))),
+        h(
+          'tr',
+          {},
+          h('th', { scope: 'col' }, 'Motion and habitat'),
+          ...['ends', 'how far off', 'time'].map(word => h('th', { scope: 'col', class: 'r' }, word)),
+        ),
       ),
     ),
   );
@@ -82,10 +88,6 @@ function row(name, motion, units) {
   const show = (value, unit = 'm') => (typeof value === 'number' ? showQuantity(value, unit, units) : '');
   const cells = !seen
     ? [h('td', { colspan: 3, class: 'r' }, 'does not begin')]
-    : [
-        h('td', { class: 'r' }, motion.landing ? show(seen.along_m) : seen.say),
-        h('td', { class: 'r' }, show(seen.drift_m)),
-        h('td', { class: 'r' }, show(seen.time_s, 's')),
-      ];
+    : [h('td', { class: 'r' }, seen.say), h('td', { class: 'r' }, whichWay(seen.way, units)), h('td', { class: 'r' }, show(seen.time_s, 's'))];
   return h('tr', {}, h('th', { scope: 'row' }, name), cells);
 }

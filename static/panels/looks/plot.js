@@ -6,9 +6,10 @@ import { createNewest } from '../../state/newest.js';
 import { clamp } from '../../state/scale.js';
 import { groundOf } from '../../state/shapes.js';
 import { showQuantity, shownUnit } from '../../state/units.js';
+import { whichWay } from '../../state/ways.js';
 import { at, pathPoints } from '../../time/track.js';
 import { h, s, setChildren, parseDrawing } from '../shared/dom.js';
-import { endWords, lastSeen, marker } from '../shared/path_key.js';
+import { lastSeen, marker } from '../shared/path_key.js';
 
 const REST_MS = 200; // after the last answer: while a dial is dragged the plot waits
 const WIDTH_PX = { least: 240, first: 320, most: 1200 }; // that the server draws
@@ -116,11 +117,7 @@ function placesOf({ box_px: [left, top, right, bottom], along_m: [from, to], hei
 }
 
 function describe(shown, { along }, store) {
-  const said = shown.map(({ motion, index }) =>
-    motion.landing
-      ? `${motionName(store, index)} lands ${showQuantity(motion.landing.drift_m, 'm', store.view.units)} ${along}`
-      : `${motionName(store, index)} ${endWords(motion, store.fields.kinds[motion.kind].stays)}`,
-  );
+  const said = shown.map(({ motion, index }) => `${motionName(store, index)} ${motion.in_short}`);
   return `Height against distance ${along}. ${said.join('; ')}.`;
 }
 
@@ -145,9 +142,10 @@ function createTable({ store }) {
   );
   const ended = (motion, show) => {
     const seen = lastSeen(motion);
-    const where = motion.landing ? show(seen.drift_m) : (seen?.say ?? '');
+    const where = motion.landing ? whichWay(seen.way, store.view.units) : (seen?.say ?? '');
     return [h('td', { class: 'r' }, where), h('td', { class: 'r' }, show(seen?.time_s, 's'))];
   };
+  const plainly = ({ companion: { landing } }) => (landing ? whichWay(landing.way, store.view.units) : '');
   function update() {
     const show = (value, unit = 'm') => (typeof value === 'number' ? showQuantity(value, unit, store.view.units) : '');
     body.replaceChildren(
@@ -158,7 +156,7 @@ function createTable({ store }) {
           h('th', { scope: 'row' }, motionName(store, index)),
           ...ended(motion, show),
           h('td', { class: 'r' }, show(motion.apex?.height_m)),
-          h('td', { class: 'r' }, show(motion.companion?.landing?.drift_m)),
+          h('td', { class: 'r' }, plainly(motion)),
         ),
       ),
     );

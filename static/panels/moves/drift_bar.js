@@ -3,9 +3,19 @@
 
 import { groundOf } from '../../state/shapes.js';
 import { showQuantity } from '../../state/units.js';
+import { roundOf } from '../../state/ways.js';
 import { h, s, setAttribute, setChildren, setText } from '../shared/dom.js';
 
 const NAMES = { centrifugal: 'Centrifugal', coriolis: 'Coriolis', drag: 'Drag', other: 'The rest' };
+// why a landing has no parts, where that is worth a word
+const NONE = {
+  far_round: 'One of the causes alone would carry it more than a quarter of the way round, so they are not told apart.',
+  no_landing_without_coriolis: 'Without Coriolis it would not land, so the causes are not told apart.',
+  no_landing_without_air: 'In vacuum it would not land, so the causes are not told apart.',
+  no_landing_without_the_rest: 'With drag alone it would not land, so the causes are not told apart.',
+  met_something_first: 'It meets something before it lands, so the causes are not told apart.',
+  spin_changes: 'The spin changes while it pours, so the causes are not told apart.',
+};
 const WIDE = 320,
   ROW = 22,
   FROM = 86, // px: right of the words, left of the figures
@@ -21,16 +31,23 @@ export function createDriftBar({ store, index }) {
 
   function update(chosen) {
     const motion = store.answer?.motions[index],
-      parts = chosen ? partsOf(motion) : null;
-    setAttribute(element, 'hidden', !parts);
+      parts = chosen ? partsOf(motion) : null,
+      why = chosen && !parts ? NONE[motion?.landing?.drift_parts_none] : null;
+    setAttribute(element, 'hidden', !parts && !why);
+    setAttribute(turn, 'hidden', !parts);
+    if (why) {
+      drawn = [];
+      setChildren(inner, h('p', { class: 'small' }, why));
+    }
     if (!parts) return;
     const key = [motion, store.view.units, store.view.driftTable];
     if (key.every((part, i) => part === drawn[i])) return;
     drawn = key;
     setText(turn, store.view.driftTable ? 'As a drawing' : 'As a table');
     const show = value => showQuantity(value, 'm', store.view.units).replace(/^−(?=0\.0+\D)/, ''); // no minus before nothing
-    const ground = groundOf(store.fields, store.document.habitat);
-    setChildren(inner, store.view.driftTable ? table(parts, show, ground) : drawing(parts, show, ground));
+    const ground = groundOf(store.fields, store.document.habitat),
+      round = roundOf(motion.landing.way);
+    setChildren(inner, store.view.driftTable ? table(parts, show, round) : drawing(parts, show, ground, round));
   }
   return { element, update };
 }
@@ -55,7 +72,7 @@ export function partsOf(motion) {
 
 const sumOf = parts => parts.reduce((sum, part) => sum + part.by_m, 0);
 
-function drawing(parts, show, { along, level }) {
+function drawing(parts, show, { along, level }, round) {
   const ends = parts.flatMap(({ from_m, by_m }) => [from_m, from_m + by_m]);
   const least = Math.min(0, ...ends),
     most = Math.max(0, ...ends);
@@ -66,10 +83,10 @@ function drawing(parts, show, { along, level }) {
   const total = step('In all', x(0), x(sumOf(parts)), parts.length * ROW, show(sumOf(parts)), 'sum');
   const zero = s('path', { class: 'base', d: `M${x(0)} 0V${high}` });
   const said = parts.map(({ name, by_m }) => `${name} ${show(by_m)}`).join(', ');
-  const label = `Drift ${along}: ${said}; in all ${show(sumOf(parts))}`;
+  const label = `Drift ${level ? 'spinward' : along}: ${said}; in all ${show(sumOf(parts))}${round && `, ${round}`}`;
   return [
     s('svg', { class: 'plot drift', viewBox: `0 0 ${WIDE} ${high}`, role: 'img', 'aria-label': label }, links, zero, ...rows, total),
-    h('p', { class: 'small' }, `Each cause switched on after those above it; spinward ${level ? 'round the table ' : ''}to the right.`),
+    h('p', { class: 'small' }, `Each cause switched on after those above it; spinward to the right.${round && ` In all it goes ${round}.`}`),
   ];
 }
 
@@ -85,9 +102,9 @@ function step(name, from, to, y, figure, kind = 'part') {
   );
 }
 
-function table(parts, show, { along }) {
+function table(parts, show, round) {
   const row = (name, value) => h('tr', {}, h('th', { scope: 'row' }, name), h('td', { class: 'r' }, show(value)));
-  const head = h('tr', {}, h('th', { scope: 'col' }, 'Cause, in the order switched on'), h('th', { scope: 'col', class: 'r' }, along));
+  const head = h('tr', {}, h('th', { scope: 'col' }, 'Cause, in the order switched on'), h('th', { scope: 'col', class: 'r' }, 'spinward'));
   return [
     h(
       'table',
@@ -100,5 +117,6 @@ function table(parts, show, { along }) {
         row('In all', sumOf(parts)),
       ),
     ),
-  ];
+    round && h('p', { class: 'small' }, `In all it goes ${round}.`),
+  ].filter(Boolean);
 }

@@ -68,19 +68,9 @@ export function endWords(motion, stays) {
   return WHY[why] ?? later ?? end;
 }
 
-/** Where it first lands, or where it was last seen: {say, along_m, drift_m, time_s}; null before the answer has any of it. */
+/** Where it first lands, or where it was last seen: {say, way, time_s}; null where it does not begin. */
 export function lastSeen(motion) {
-  const [release] = motion.events;
-  if (motion.landing) return { say: 'lands', ...motion.landing };
-  const last = motion.events.at(-1);
-  if (!release) return null;
-  const count = motion.along_m.length,
-    running = motion.end === 'duration' && count > 0;
-  const along_m = running ? motion.along_m[count - 1] : last.along_m;
-  return {
-    say: WHY[motion.no_landing] ?? ENDS[motion.end] ?? motion.end,
-    along_m,
-    drift_m: along_m - release.along_m,
-    time_s: running ? null : last.time_s,
-  };
+  const { landing, last, no_landing: why, end } = motion;
+  if (landing) return { say: 'lands', way: landing.way, time_s: landing.time_s };
+  return last && { say: WHY[why] ?? ENDS[end] ?? end, way: last.way, time_s: end === 'duration' ? null : last.time_s };
 }

@@ -234,6 +234,7 @@ class Motion(Closed):
     landing: Landing | None = said("Its first contact with the ground; null where there is none.")
     no_landing: NoLanding | None = said("Why there is no landing; null where there is one.")
     apex: Moment | None = said("The highest it goes; null where it does not move in the scene.")
+    last: Moment | None = said("As its path ends; null where it does not move in the scene.")
     in_short: str = said('What comes of it, said of its name: "lands 5.21 m spinward after 1.06 s".')
     words: list[str] = said("What comes of it in sentences, in the units asked for.")
     assumptions: list[str] = said("What was left out, in sentences.")

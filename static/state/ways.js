@@ -1,0 +1,33 @@
+// How far a thing is from its release, as people read it. A way is the answer's: whole turns, the nearest way beyond them, across.
+
+import { showQuantity } from './units.js';
+
+const LEAST_SHARE = 0.005; // of the way round: less is none worth a word
+
+/** How far it is by the nearest way: '5.21 m', '88 m, 25 % of the way round', '25 m, 2.1 times round'.
+ *  @param {{turns: number, spinward_m: number, axial_m: number, of_turn: number | null}} way @param {string} [system] */
+export function howFar(way, system = 'si', figure = showQuantity) {
+  const far = figure(Math.abs(way.spinward_m), 'm', system);
+  const round = roundOf(way);
+  return round ? `${far}, ${round}` : far;
+}
+
+/** The same with its side: '5.21 m spinward', where there is one.
+ *  @param {{turns: number, spinward_m: number, axial_m: number, of_turn: number | null}} way @param {string} [system] */
+export function whichWay(way, system = 'si', figure = showQuantity) {
+  const far = figure(Math.abs(way.spinward_m), 'm', system);
+  const side = Number.parseFloat(far) === 0 ? '' : way.spinward_m > 0 ? ' spinward' : ' antispinward';
+  const round = roundOf(way);
+  return `${far}${side}${round ? `, ${round}` : ''}`;
+}
+
+const decimals = (value, digits) => value.toLocaleString('en-US', { minimumFractionDigits: digits, maximumFractionDigits: digits });
+
+/** What part of the way round: '25 % of the way round', '3.5 times round'; '' where that is next to nothing, or nothing goes round.
+ *  @param {{turns: number, of_turn: number | null}} way */
+export function roundOf({ turns, of_turn: part }) {
+  if (part === null) return '';
+  const all = Math.abs(turns + part);
+  if (turns) return `${decimals(all, 1)} times round`;
+  return all < LEAST_SHARE ? '' : `${decimals(100 * all, all < 0.0995 ? 1 : 0)}\u00a0% of the way round`;
+}
