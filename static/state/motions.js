@@ -11,6 +11,21 @@ export function kindGroups(kinds) {
   return [...groups];
 }
 
+const ASIDE_M = 1.2,
+  SAME_M = 0.5; // nearer than this, in each direction, two begin at one place
+
+/** Where a new motion begins: at `place`, or where another begins there already, aside along the ground, so that neither hides the other. */
+export function clearPlace(place, motions) {
+  const places = motions.map(motion => motion.place ?? {}).filter(other => (other.floor ?? null) === (place.floor ?? null));
+  const near = (other, along_m) =>
+    Math.abs((other.along_m ?? 0) - along_m) < SAME_M && ['height_m', 'axial_m'].every(key => Math.abs((other[key] ?? 0) - (place[key] ?? 0)) < SAME_M);
+  for (let step = 0; step <= 2 * places.length; step += 1) {
+    const along_m = Number(((place.along_m ?? 0) + (step % 2 ? 1 : -1) * Math.ceil(step / 2) * ASIDE_M).toFixed(3)) + 0;
+    if (!places.some(other => near(other, along_m))) return { ...place, along_m };
+  }
+  return place;
+}
+
 /** A kind's sentence for a motion with its defaults, names of fields still in braces. Its parts are texts, lists of parts, and what is said
  *  where a field has something, {field, say, otherwise}, and perhaps equals, least or above. */
 export function sentenceOf(part, motion) {

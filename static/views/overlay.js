@@ -97,11 +97,12 @@ function presetIcon() {
 
 const GAP = 2;
 const NEAR = 1.6;
+const CLEARLY = 0.15; // so much nearer, in the log: a lane more in the timeline does not turn them round
 
 function splitOf(width, height, wanted) {
   if (wanted === 'beside' || wanted === 'stacked') return wanted;
   const off = (w, h) => Math.abs(Math.log(w / h / NEAR));
-  return off(width / 2, height) < off(width, height / 2) ? 'beside' : 'stacked';
+  return off(width / 2, height) + CLEARLY < off(width, height / 2) ? 'beside' : 'stacked';
 }
 
 // Rectangles {x, y, width, height} of both halves; null for the one that is not shown.

@@ -172,3 +172,9 @@ def choose_shape(page, shape):
     open_place(page, 1)
     page.locator("#size-rows").get_by_label("Shape").select_option(shape)
     kept(page, lambda scene: scene["habitat"].get("shape") == shape)
+
+
+def offered(page, button):
+    """The button of one kind, in the list of what may be added."""
+    page.get_by_role("button", name="Add a motion").click()
+    return page.get_by_role("button", name=button)

@@ -4,7 +4,20 @@ import re
 
 import pytest
 
-from .looking import drawn, number_box, picture, readout, said, scrub, shown_is, spoken, stop, type_figure, until
+from .looking import (
+    drawn,
+    number_box,
+    offered,
+    picture,
+    readout,
+    said,
+    scrub,
+    shown_is,
+    spoken,
+    stop,
+    type_figure,
+    until,
+)
 
 # The opening scene in vacuum by hand would be 5.49 m and 12.29 m; in air the server says less, and the page repeats it.
 LOB_OUT = "5.21 m spinward"
@@ -108,7 +121,7 @@ def test_the_launch_arrow_sets_the_throw(page):
 
 
 def test_motions_are_added_renamed_duplicated_and_removed(page):
-    page.get_by_role("button", name="Add a drop").click()
+    offered(page, "Add a drop").click()
     until("a third card", lambda: page.locator("#cards .card").count() == 3)
     until("with its words", lambda: "antispinward" in said(page, 2))
     name = page.locator("#cards .card").nth(2).locator(".who-name")

@@ -2,14 +2,14 @@
 
 from tests.facts import tells
 
-from .looking import answer_of, kept, open_place, said, type_figure, until
+from .looking import answer_of, kept, offered, open_place, said, type_figure, until
 from .test_shapes import agrees
 
 
 def add(page, button):
     open_place(page, 2)
     count = page.locator("#cards .card").count()
-    page.get_by_role("button", name=button).click()
+    offered(page, button).click()
     until("its card", lambda: page.locator("#cards .card").count() == count + 1)
     return page.locator("#cards .card").nth(count)
 

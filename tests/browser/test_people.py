@@ -64,8 +64,9 @@ def test_every_kind_is_added(open_page, width, height):
 
 def test_a_kind_is_added_by_keyboard(page):
     open_place(page, 2)
-    button = page.get_by_role("button", name="Add a walk")
-    button.focus()
+    page.get_by_role("button", name="Add a motion").focus()
+    page.keyboard.press("Enter")
+    page.get_by_role("button", name="Add a walk").focus()
     page.keyboard.press("Enter")
     kept(page, lambda scene: scene["motions"][-1]["kind"] == "walk")
     card = page.locator("#cards .card").nth(OPENING)

@@ -6,6 +6,7 @@ from .looking import (
     answer_of,
     choose_shape,
     kept,
+    offered,
     open_place,
     picture,
     readout,
@@ -91,7 +92,7 @@ def test_floors_are_added_moved_and_removed(page):
 def test_a_motion_is_put_on_another_floor(page):
     choose_shape(page, "pods")
     open_place(page, 2)
-    page.get_by_role("button", name="Add a drop").click()
+    offered(page, "Add a drop").click()
     card = page.locator("#cards .card").last
     card.get_by_role("button", name="Place and time").click()
     card.get_by_label("On", exact=True).select_option("1")

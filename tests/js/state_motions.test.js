@@ -4,7 +4,20 @@
 import assert from 'node:assert/strict';
 import test from 'node:test';
 import { fieldOf, readAt, withoutDefaults } from '../../static/state/fields.js';
-import { OWN, axisOf, axisWords, kindGroups, mirrored, nameOf, otherWay, otherWord, sameAgain, sentenceOf, showFinding } from '../../static/state/motions.js';
+import {
+  OWN,
+  axisOf,
+  axisWords,
+  clearPlace,
+  kindGroups,
+  mirrored,
+  nameOf,
+  otherWay,
+  otherWord,
+  sameAgain,
+  sentenceOf,
+  showFinding,
+} from '../../static/state/motions.js';
 import { createStore } from '../../static/state/store.js';
 import { motionsWords } from '../../static/state/words.js';
 
@@ -172,4 +185,16 @@ test('axes have names whatever their length, and else are one’s own', () => {
   assert.equal(nameOf([1, 1, 0], 10), OWN);
   assert.equal(axisWords([0, 0, -2], 0), 'in a forward roll');
   assert.equal(axisWords([1, 1, 1], 0), 'about an axis of its own');
+});
+
+test('a new motion begins aside of one that begins there already', () => {
+  const hand = { along_m: 0, height_m: 1.5, axial_m: 0 },
+    at = along_m => ({ place: { ...hand, along_m } });
+  assert.deepEqual(clearPlace(hand, []), hand);
+  assert.equal(clearPlace(hand, [at(0)]).along_m, 1.2);
+  assert.equal(clearPlace(hand, [at(0), at(1.2)]).along_m, -1.2);
+  assert.equal(clearPlace(hand, [at(0.3), at(1.2), at(-1.2)]).along_m, 2.4);
+  assert.equal(clearPlace(hand, [{ place: { height_m: 1.5 } }]).along_m, 1.2); // what is left out is 0
+  for (const clear of [{ place: { ...hand, height_m: 0 } }, { place: { ...hand, axial_m: 3 } }, { place: { ...hand, floor: 1 } }])
+    assert.equal(clearPlace(hand, [clear]).along_m, 0);
 });

@@ -73,7 +73,7 @@ export function createCard({ store, index, kind, duplicate, mirror, remove }) {
     menu.style.top = `${box.bottom + 4}px`;
     menu.style.left = `${box.right - 208}px`;
     const word = otherWord(store.fields, store.document.motions[index]);
-    setText(other, `Duplicate, ${word}`);
+    setText(other, word === null ? '' : `Duplicate, ${word}`);
     setAttribute(other, 'hidden', word === null);
   }
 

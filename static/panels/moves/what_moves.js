@@ -1,7 +1,7 @@
 // Place 2: a card a motion, and what adds one.
 
 import { motionName } from '../../state/fields.js';
-import { kindGroups, otherWord, sameAgain } from '../../state/motions.js';
+import { clearPlace, kindGroups, otherWord, sameAgain } from '../../state/motions.js';
 import { shapeOf } from '../../state/shapes.js';
 import { freshName } from '../../state/words.js';
 import { $, h, setAttribute } from '../shared/dom.js';
@@ -11,19 +11,23 @@ export function createWhatMoves({ store }) {
   let cards = [],
     builtFor = null;
   const { kinds } = store.fields;
+  const adding = $('#adding');
   const add = kind => {
     const { add: words, short } = kinds[kind];
     // what is read out holds what is seen
     const say = words.includes(short.toLowerCase()) ? `Add ${words}` : `${short}: add ${words}`;
     return h('button', { type: 'button', class: 'btn', 'aria-label': say, title: say, onclick: () => addMotion(kind) }, short);
   };
-  const group = ([word, of]) => [h('dt', {}, word), h('dd', { role: 'group', 'aria-label': word }, of.map(add))];
-  $('#adding').append(...kindGroups(kinds).flatMap(group));
+  const group = ([word, of]) => h('div', { class: 'add-group', role: 'group', 'aria-label': word }, h('span', { 'aria-hidden': true }, word), of.map(add));
+  adding.append(...kindGroups(kinds).map(group));
+  adding.addEventListener('beforetoggle', ({ newState }) => newState === 'open' && placeAdding());
 
   const names = () => store.document.motions.map((_, i) => motionName(store, i));
 
   function addMotion(kind) {
+    if (adding.popover) adding.hidePopover();
     const motion = structuredClone(kinds[kind].new);
+    motion.place = clearPlace(motion.place, store.document.motions);
     motion.name = freshName(kinds[kind].title, names());
     store.edit(draft => {
       draft.motions.push(motion);
@@ -59,6 +63,18 @@ export function createWhatMoves({ store }) {
     cards.at(-1)?.element.scrollIntoView({ block: 'nearest' });
   }
 
+  // under its button, or where there is more room over it
+  function placeAdding() {
+    const { left, right, top, bottom } = $('#add-open').getBoundingClientRect();
+    const over = innerHeight - bottom < 220 && top > innerHeight - bottom;
+    Object.assign(adding.style, {
+      right: `${Math.max(8, document.documentElement.clientWidth - Math.max(right, left + 8))}px`,
+      top: over ? 'auto' : `${bottom + 6}px`,
+      bottom: over ? `${innerHeight - top + 6}px` : 'auto',
+      maxHeight: `${Math.max(top, innerHeight - bottom) - 14}px`,
+    });
+  }
+
   // cards are made anew only when the cast changes: a card in use keeps its focus
   function update() {
     const cast = [shapeOf(store.document.habitat), ...store.document.motions.map(motion => motion.kind)].join();
@@ -67,8 +83,10 @@ export function createWhatMoves({ store }) {
       cards = store.document.motions.map((motion, index) => createCard({ store, index, kind: motion.kind, duplicate, mirror, remove }));
       $('#cards').replaceChildren(...cards.map(card => card.element));
     }
-    setAttribute($('#nothing'), 'hidden', cards.length > 0);
-    $('#adds').classList.toggle('empty', cards.length === 0);
+    const none = cards.length === 0; // then all that may be added stands in the place
+    setAttribute($('#nothing'), 'hidden', !none);
+    setAttribute($('#add-open'), 'hidden', none);
+    setAttribute(adding, 'popover', none ? null : 'auto');
     if (store.view.place === 2) cards.forEach(card => card.update());
   }
   for (const topic of ['document', 'answer', 'view', 'notice']) store.on(topic, update);
