@@ -26,7 +26,7 @@ const FIRST_VIEW = {
   units: 'si',
   theme: 'auto',
   type: 'desk',
-  arrows: { velocity: true, centrifugal: true, coriolis: true },
+  arrows: { velocity: true, centrifugal: true, coriolis: true, alone: false },
   driftTable: false,
   companion: true,
   companionOutside: false,

@@ -5,6 +5,7 @@ import { homeBeside, homeCount, homeWords } from '../state/homes.js';
 import { angleAt } from '../time/track.js';
 import { Arrows } from './arrows.js';
 import { Half } from './half.js';
+import { Legend } from './legend.js';
 import { Launch } from './launch.js';
 import { degrees, figure } from './spoken.js';
 
@@ -14,8 +15,15 @@ export class Aboard extends Half {
     super(shared, 'aboard', dom);
     this.arrows = new Arrows(shared);
     this.launch = store && new Launch(shared, dom, store, hold);
+    this.legend = new Legend(dom);
     this.group.add(this.arrows.group);
     if (this.launch) this.group.add(this.launch.mesh);
+  }
+
+  read(model, shown, chosen, view, stride_s, others) {
+    super.read(model, shown, chosen, view, stride_s, others);
+    const { arrows } = view;
+    this.legend.show(Arrows.kindsOf(arrows.alone && this.lead ? [this.lead] : shown, arrows), arrows.alone ? this.lead?.name : null, this.rect, this.grown);
   }
 
   // A pool of light about where things start, distance fading to night.
@@ -31,14 +39,15 @@ export class Aboard extends Half {
     shared.uPool.value.set((this.lead?.release.along_m ?? 0) - 0.1 * span_m, whole ? 1e7 : Math.max(0.47 * span_m, 3));
     habitat.cutAway(this.eyeSide(), this.eyeSide());
     habitat.turn(0, -angleAt(this.model.answer, time_s));
+    this.showRoom(habitat);
   }
 
   ownLabels(time_s, clock) {
-    const { model, shown, chosen, eye, view } = this;
+    const { model, shown, lead, eye, view } = this;
     const tips = this.arrows.update(
       model,
       shown.filter(m => !this.posts?.labelled.has(m)),
-      chosen,
+      lead,
       time_s,
       eye,
       view.arrows,
@@ -76,7 +85,7 @@ export class Aboard extends Half {
   }
 
   alsoTaken() {
-    return this.launch?.shown ? [this.launch.spot] : [];
+    return [this.legend.spot, this.launch?.shown ? this.launch.spot : null].filter(Boolean);
   }
 
   things() {

@@ -30,23 +30,23 @@ export class Arrows {
 
   // Those that a scene can show: what the stage's legend names. `which` {velocity, centrifugal, coriolis, alone}.
   static kindsOf(shown, which) {
-    return ARROW_KINDS.filter(({ show }) => which[show] && shown.some(m => m.path.count && !m.stage.no_arrows.includes(show)));
+    return ARROW_KINDS.filter(({ show }) => which[show] && shown.some(m => m.path.count && !m.stream && !m.stage.no_arrows.includes(show)));
   }
 
-  // Gives the tips for the labels: [{word, color, tip, value_g}] of the chosen motion. Alone, it is the only one that has any.
-  update(model, shown, chosen, time_s, eye, which, width = 2) {
+  // Gives the tips for the labels: [{word, color, tip, value_g}] of the leading motion. Alone, it is the only one that has any.
+  update(model, shown, lead, time_s, eye, which, width) {
     const tips = [];
     this.shafts = [];
     const fastest = Math.max(1e-9, ...shown.map(m => m.fastest_m_s));
     const scales = { velocity: (FASTEST * eye.span_m) / fastest, centrifugal: METRES_PER_M_S2, coriolis: METRES_PER_M_S2 };
-    const moving = shown.filter(m => (!which.alone || m === chosen) && time_s >= m.starts_s - 1e-6 && time_s <= m.ends_s + 1e-6);
+    const moving = shown.filter(m => (!which.alone || m === lead) && time_s >= m.starts_s - 1e-6 && time_s <= m.ends_s + 1e-6);
     ARROW_KINDS.forEach((kind, k) => {
       const lines = [];
       if (which[kind.show])
         for (const m of moving) {
           if (m.stage.no_arrows.includes(kind.show)) continue;
           const tip = this.arrow(lines, m, kind, scales[kind.show], time_s, bodyAt(model, m, 'aboard', time_s, {}), eye);
-          if (tip && m === chosen) tips.push(tip);
+          if (tip && m === lead) tips.push(tip);
         }
       this.ribbons[k].uniforms.uWidth.value = width;
       this.ribbons[k].set(lines);

@@ -132,14 +132,15 @@ function extent(stage, model, m) {
 }
 
 // A little room about a person, head to foot; where none fits, about the place a thing starts from.
-function aboutPerson({ radius_m, level }) {
+function aboutPerson(ground) {
+  const { radius_m, level } = ground;
   const room = Math.min(1.2, 0.3 * radius_m);
   const tall = Math.min(PERSON_M, 1.6 * radius_m);
   if (level)
     return [
       [-0.3 * room, 0, 0],
       [0.3 * room, 0, 0],
-      [0, 0.3 * tall, 0],
+      [0, ground.headroom() > PERSON_M ? PERSON_M : 0.3 * tall, 0],
     ];
   return [
     [-room, 0, 0],

@@ -65,7 +65,7 @@ export class ComparedPaths {
   labels() {
     return this.lines.map(({ points, m, name }, n) => ({
       key: `other ${n}`,
-      text: `in ${name}`,
+      text: `${m.name}: ${name}`,
       color: m.style.color,
       gap: 8,
       shy: true,

@@ -1,6 +1,7 @@
-// What is poured into: a cup on its stand, upright where it stands, and in chalk where it should have stood. They turn with the habitat.
+// What is poured into: a cup on a table, or a basin on the ground, upright where it stands, and in chalk where it should have stood. They
+// turn with the habitat.
 
-import { BufferGeometry, CylinderGeometry, Group, Matrix4, Mesh, Vector3 } from '../vendor/three.module.js';
+import { BoxGeometry, BufferGeometry, CylinderGeometry, Group, Matrix4, Mesh, TorusGeometry, Vector3 } from '../vendor/three.module.js';
 import { cardMaterial } from './materials.js';
 import { triad } from './ground.js';
 import { cupAt, moved } from './reach.js';
@@ -9,7 +10,8 @@ import { merged } from './geometry.js';
 
 const MOST = 6;
 const TAPER = 0.82; // the foot's width, of the rim's
-const STAND = 0.12; // the stand's width, of the rim's
+const BASIN = { from_m: 0.08, taper: 0.68 }; // half as wide as that, a cup is a basin
+const TABLE = { least_m: 0.25, half_m: 0.34, top_m: 0.03, leg_m: 0.03 }; // lower than the least, a block stands in for it
 const LEAST_MOVE_M = 1e-3;
 const CORNERS = 32;
 
@@ -54,11 +56,13 @@ export class Cups {
     const at = cupAt(model, m, 'aboard', 0);
     const r = diameter_m / 2;
     const stand_m = Math.max(height_m - model.ground.surface(axial_m) - depth_m, 0);
+    const taper = r > BASIN.from_m ? BASIN.taper : TAPER;
     const parts = [
-      new CylinderGeometry(r, r * TAPER, depth_m, CORNERS, 1, true).translate(0, -depth_m / 2, 0),
-      new CylinderGeometry(r * TAPER, r * TAPER, 0.01 * r, CORNERS).translate(0, -depth_m, 0),
+      new CylinderGeometry(r, r * taper, depth_m, CORNERS, 1, true).translate(0, -depth_m / 2, 0),
+      new CylinderGeometry(r * taper, r * taper, 0.01 * r, CORNERS).translate(0, -depth_m, 0),
+      ...(r > BASIN.from_m ? [] : [new TorusGeometry(0.3 * depth_m, 0.12 * r, 6, 14, Math.PI).rotateZ(-Math.PI / 2).translate(0.92 * r, -0.5 * depth_m, 0)]),
     ];
-    if (stand_m > 0.05 * r) parts.push(new CylinderGeometry(r * STAND, r * STAND, stand_m, 8).translate(0, -depth_m - stand_m / 2, 0));
+    if (stand_m > 0.05 * r) parts.push(...under(stand_m, r).map(part => part.translate(0, -depth_m, 0)));
     body.geometry.dispose();
     body.geometry = merged(parts);
     body.position.set(at.x, at.y, at.z);
@@ -74,6 +78,18 @@ export class Cups {
     const [from, to] = [[0, 0], move].map(by => cupAt(model, m, 'aboard', 0, by));
     return [...arcsAt(to, axes, r), { points: [from.x, from.y, from.z, to.x, to.y, to.z] }];
   }
+}
+
+// A table as high as that, its top at the origin.
+function under(high_m, r) {
+  const half = Math.max(1.6 * r, Math.min(TABLE.half_m, 4 * high_m));
+  const top = Math.min(TABLE.top_m, high_m);
+  const parts = [new BoxGeometry(2 * half, top, 2 * half).translate(0, -top / 2, 0)];
+  if (high_m < TABLE.least_m) return [new CylinderGeometry(1.4 * r, 1.4 * r, high_m, CORNERS).translate(0, -high_m / 2, 0)];
+  for (const s of [-1, 1])
+    for (const k of [-1, 1])
+      parts.push(new BoxGeometry(TABLE.leg_m, high_m, TABLE.leg_m).translate(s * (half - TABLE.leg_m), -high_m / 2, k * (half - TABLE.leg_m)));
+  return parts;
 }
 
 function ringAt(at, axes, r, from = 0, to = 2 * Math.PI) {

@@ -100,6 +100,7 @@ export class Habitat {
   put(parts) {
     const given = new Map();
     for (const one of [...this.lamp, ...(this.person ? [this.person] : [])]) one.visible = false;
+    this.inRoom = false;
     parts.forEach((part, i) => {
       if (part.form === 'lantern') return this.light(part);
       if (part.form === 'figure') return this.stand(part);
@@ -202,6 +203,10 @@ export class Habitat {
     this.core.geometry = new CylinderGeometry(r, r, length_m ?? 2 * this.half_m, 32, 1).rotateX(Math.PI / 2).translate(0, R, 0);
   }
 
+  showPerson(whole) {
+    this.person.visible = this.inRoom && whole;
+  }
+
   // Somebody in the room.
   stand({ at }) {
     if (!this.person) {
@@ -209,7 +214,7 @@ export class Habitat {
       this.person.rotation.set(Math.PI / 2, 0, 0);
       this.room.add(this.person);
     }
-    this.person.visible = true;
+    this.person.visible = this.inRoom = true;
     this.person.position.set(...this.point(at));
   }
 

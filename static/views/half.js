@@ -14,9 +14,11 @@ import { Pours } from './pour.js';
 import { Crowd } from './spots.js';
 import { metres } from './spoken.js';
 import { framing } from './camera_presets.js';
+import { PERSON_M } from './lay_figure.js';
 import { LINE_PX } from './materials.js';
 import { Threads } from './threads.js';
 import { Touches } from './touches.js';
+import { Vessels } from './vessels.js';
 
 const PHONE_PX = 500;
 const LABEL_PX = 14; // of labels at a desk: where they grow, lines do too
@@ -32,6 +34,7 @@ export class Half {
     this.paths = new Paths(shared, frame);
     this.actors = new Actors(shared, frame);
     this.pours = new Pours(shared, frame);
+    this.vessels = new Vessels(shared, frame);
     this.compared = new ComparedPaths(shared, frame);
     this.touches = new Touches(shared, frame);
     this.threads = new Threads(shared, frame);
@@ -45,6 +48,7 @@ export class Half {
       this.paths.group,
       this.actors.group,
       this.pours.group,
+      this.vessels.group,
       this.compared.group,
       this.touches.dots.points,
       this.dims.mesh,
@@ -59,11 +63,19 @@ export class Half {
     this.paths.read(model, shown, view);
     this.actors.read(model, shown);
     this.pours.read(model, shown);
+    this.vessels.read(model, shown);
     this.compared.read(model, shown, others);
     this.touches.read(model, shown);
     this.threads.read(model, shown);
     this.lead = chosen ?? shown[0] ?? null;
     this.crowdKey = null;
+  }
+
+  // Where along the ground the middle of the picture is, or null.
+  middle() {
+    const [x, y, z] = this.eye.rig.target;
+    const along_m = this.model.ground.level ? null : this.model.ground.under({ x, y, z }, 0, this.lead?.floor ?? 0)?.along_m;
+    return along_m ?? null;
   }
 
   // The stage's rectangle, {x, y, width, height} in px of the page.
@@ -114,6 +126,7 @@ export class Half {
     const weights = this.posts?.update(this, time_s) ?? [];
     this.actors.update(time_s);
     this.pours.update(time_s);
+    this.vessels.update(time_s);
     const tape = this.tape.update(this, time_s);
     const threads = this.threads.update(time_s, this.eye, this.view.units);
     const own = this.ownLabels(time_s, clock);
@@ -176,6 +189,18 @@ export class Half {
   // Which way along the axis the eye stands (1 or −1).
   eyeSide() {
     return Math.sign(this.eye.camera.position.z) || 1;
+  }
+
+  // Somebody in the room is seen whole or not at all: legs alone tell nothing.
+  showRoom(habitat) {
+    const { person } = habitat;
+    if (!person) return;
+    const px = [0, PERSON_M].map(height_m => {
+      person.localToWorld(v.set(0, height_m, 0));
+      return this.project({ x: v.x, y: v.y, z: v.z });
+    });
+    const { width, height } = this.rect;
+    habitat.showPerson(px.every(q => q && q[0] > 0 && q[0] < width && q[1] > 0 && q[1] < height));
   }
 
   alsoTaken() {

@@ -2,6 +2,7 @@
 
 import { angleAt } from '../time/track.js';
 import { PERSON_M } from './lay_figure.js';
+import { drawProps } from './flat_props.js';
 import { svg } from './overlay.js';
 import { bodyAt, standing } from './model.js';
 import { drawnPoint } from './place.js';
@@ -142,6 +143,7 @@ export class LinePlate {
       if (frame === 'outside') this.person(person, angleAt(model.answer, person.since_s), '#AAB0AC');
       this.person(person, turn, INK);
     }
+    for (const m of shown) drawProps(this, m, time_s);
     for (const m of shown)
       if (time_s >= m.starts_s - 1e-6 && m.path.count) {
         const [x, y] = this.at(bodyAt(model, m, frame, time_s, {}));

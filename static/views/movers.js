@@ -6,11 +6,12 @@ import { angleAt } from '../time/track.js';
 import { PERSON_M } from './lay_figure.js';
 import { cardMaterial } from './materials.js';
 import { bodyAt } from './model.js';
-import { standOf } from './reach.js';
+import { moved, standOf } from './reach.js';
 import { merged } from './geometry.js';
 
 const DEG = Math.PI / 180;
 const LEAST_PX = 10; // lower on the picture than this, and a dot says more than a figure
+const CAR_PX = 22; // high; a lift's cabin is drawn no smaller
 const CRAFT_PX = 26; // a craft is drawn no shorter
 const turning = new Matrix4();
 const [x, y, z] = [new Vector3(), new Vector3(), new Vector3()];
@@ -37,11 +38,11 @@ export class Movers {
 
   update(time_s, metresPerPx) {
     this.used = { person: 0, car: 0, craft: 0 };
-    for (const m of this.shown)
-      if (time_s >= m.starts_s - 1e-6 && this.draws(m, metresPerPx)) {
-        if (m.stage.mover === 'craft') this.putCraft(m, time_s, metresPerPx);
-        else this.putPerson(m, time_s);
-      }
+    for (const m of this.shown.filter(({ starts_s }) => time_s >= starts_s - 1e-6)) {
+      if (m.stage.mover === 'craft') this.putCraft(m, time_s, metresPerPx);
+      else if (this.draws(m, metresPerPx)) this.putPerson(m, time_s);
+      else if (m.stage.beside === 'lift') this.putCar(m, time_s, CAR_PX * metresPerPx);
+    }
     for (const [kind, pool] of this.pools)
       pool.forEach((mesh, k) => {
         mesh.visible = k < this.used[kind];
@@ -50,10 +51,22 @@ export class Movers {
 
   putPerson(m, time_s) {
     const { feet, cabin, axes } = this.stance(m, time_s);
-    if (m.stage.beside === 'lift') this.place(this.next('car'), feet, cabin);
+    if (m.stage.beside === 'lift') {
+      const car = this.next('car');
+      this.place(car, feet, cabin);
+      car.scale.setScalar(1);
+    }
     const mesh = this.next('person');
     this.place(mesh, feet, axes);
     mesh.scale.setScalar(this.tall);
+  }
+
+  // From so far off that nobody is seen in it: as large as can be made out, its middle where the rider's is.
+  putCar(m, time_s, high_m) {
+    const { spin, up, axial, centre } = standOf(this.model, m, this.frame, time_s);
+    const mesh = this.next('car');
+    this.place(mesh, moved(centre, up, -high_m / 2), [spin, up, axial]);
+    mesh.scale.setScalar(high_m / HIGH_M);
   }
 
   // Where the feet are, the axes of who moves (forward, up, side), and those of the ground, as a lift's cabin has them.

@@ -55,6 +55,7 @@ export class Outside extends Half {
     shared.uPool.value.set(this.lead?.release.along_m ?? 0, whole ? 1e7 : Math.max(0.38 * span_m, 3));
     habitat.cutAway(span_m < CLOSE_M ? this.eyeSide() : 0, this.eyeSide());
     habitat.turn(this.still_rad ?? angleAt(this.model.answer, time_s));
+    this.showRoom(habitat);
   }
 
   // The inset lies where it hides least of the paths; while the eye goes along it stays where it is.

@@ -7,6 +7,8 @@ const ROW = 200; // px of the arrow's row
 const CELL = [256, 96]; // px of a figure's cell, four a row
 const ARROW_M = [6.4, 1.25];
 const FIGURE_M = [1.8, 0.675];
+const LONGEST = 0.3; // of the picture: the arrow is in it from end to end
+const IN_FRONT = { near: [0.13, 0.18], far: [0.21, 0.28], from_m: 14 }; // of the picture, to the arrow and to the metres: of a narrow one less is seen before the flight
 const CELLS = 4 * Math.floor((SIZE - ROW) / CELL[1]);
 
 const VERTEX = `
@@ -54,7 +56,7 @@ export class Paint {
     this.key = key;
     const { radius_m } = ground;
     const { along_m } = ground.reach(deck.floor);
-    const scale = Math.min(Math.max(1, deck.step_m), deck.half_m / 7, radius_m / 9, along_m / 4);
+    const scale = Math.min(Math.max(1, deck.step_m), deck.half_m / 7, radius_m / 9, along_m / 4, (LONGEST * deck.span_m) / ARROW_M[0]);
     const [arrow, figures] = ground.level ? onPlatform(radius_m, deck, scale) : onDeck(along_m, deck, scale, ground.tube_m ? -0.62 : 1);
     const marks = figures.map(({ metres }) => metres);
     if (marks.join() !== this.lettered) this.letter(marks);
@@ -94,12 +96,13 @@ export class Paint {
 function onDeck(reach_m, { half_m, step_m, at_m, span_m }, scale, side) {
   const gap = 5 * step_m;
   const marks = [];
+  const [arrow_m, metres_m] = (span_m < IN_FRONT.from_m ? IN_FRONT.near : IN_FRONT.far).map(share => share * span_m);
   for (let k = Math.round(at_m / gap) - CELLS / 2; marks.length < CELLS && k * gap < reach_m; k += 1) {
     if (k !== 0 && k * gap > -reach_m) marks.push(k * gap);
   }
   return [
-    { along: at_m - 0.6 * scale, axial: side * Math.min(0.7 * half_m, 0.21 * span_m) },
-    marks.map(metres => ({ along: metres, axial: side * Math.min(0.925 * half_m, 0.29 * span_m), metres })),
+    { along: at_m - 0.6 * scale, axial: side * Math.min(0.7 * half_m, arrow_m) },
+    marks.map(metres => ({ along: metres, axial: side * Math.min(0.925 * half_m, metres_m), metres })),
   ];
 }
 

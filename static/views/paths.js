@@ -15,6 +15,7 @@ const MOST_BEADS = 240;
 const CASING = 1.9;
 const PLAIN_ALPHA = 0.8;
 const BEADS_SHRINK_PX = 22; // a person lower than this on the picture: smaller beads, or they would run together
+const OPEN = 0.4; // of a marker: its outline alone
 const held = [0, 0, 0];
 const p = { x: 0, y: 0, z: 0 };
 
@@ -81,6 +82,7 @@ export class Paths {
     this.beads.end();
   }
 
+  // Outside what has landed is carried on from its mark: a filled one would be taken for another thing.
   readMarks(model, shown) {
     this.marks.begin();
     for (const m of shown)
@@ -91,7 +93,7 @@ export class Paths {
             size: 17,
             kind: KIND[m.style.marker],
             tint: rgb(m.style.color),
-            alpha: m.style.open ? 0.4 : 1,
+            alpha: m.style.open || this.frame === 'outside' ? OPEN : 1,
           });
       }
     this.marks.end();

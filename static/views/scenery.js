@@ -18,8 +18,8 @@ export class Scenery {
   }
 
   // As fine as what is seen asks for: rounded, so that nothing is made anew for a hair's breadth. `anywhere_m`: the span at which any
-  // place of the rim may be seen, or null.
-  build(model, shown, lead, [aboard_m, outside_m], anywhere_m = null) {
+  // place of the rim may be seen, or null; `middle_m`: of what is seen Aboard, along the ground.
+  build(model, shown, lead, [aboard_m, outside_m], anywhere_m = null, middle_m = null) {
     const round = span => 2 ** (Math.round(2 * Math.log2(span)) / 2);
     const at_m = lead?.release.along_m ?? 0;
     const floor = lead?.floor ?? 0;
@@ -36,7 +36,9 @@ export class Scenery {
       outside,
     );
     const span_m = round(Math.min(outside_m, aboard_m));
-    this.paint.build(model.ground, { half_m: this.habitat.half_m, step_m: gridStep(model.radius_m, span_m), at_m, span_m, floor });
+    const step_m = gridStep(model.radius_m, span_m);
+    const paint_m = Math.round((middle_m ?? at_m) / step_m) * step_m;
+    this.paint.build(model.ground, { half_m: this.habitat.half_m, step_m, at_m: paint_m, span_m, floor });
     this.stands.read(model, shown);
     this.cups.read(model, shown);
   }

@@ -82,7 +82,7 @@ export function createStudio(stages) {
   function readScenery(half, model) {
     const scenery = picture.scenery(SCENERY);
     const span = spanOf(half.eye.rig, half.rect.width / half.rect.height);
-    scenery.build(model, half.shown, half.lead, [span, span], half.framed.rigAt ? span : null);
+    scenery.build(model, half.shown, half.lead, [span, span], half.framed.rigAt ? span : null, half.frame === 'aboard' ? half.middle() : null);
     const { half_m, open } = scenery.habitat;
     Object.assign(half, { scenery, half_m, frontEdge_m: open ? Infinity : half_m * 0.94 });
   }

@@ -4,6 +4,7 @@ import { make } from './overlay.js';
 
 const PLATE = { fill: 'rgba(10, 16, 22, .56)', corner: 2, left: 5, top: 1 };
 const LEAD = 'rgba(239, 234, 220, .75)';
+const LETTERS = '#EFEADC';
 const TITLE = { x: 22, y: 14, line: 28, gap: 8 };
 
 /** Out of sight, for the two stages of a picture: only the widths and the letters of their labels are asked of it. */
@@ -40,6 +41,12 @@ export function writeLabels(context, half, { ratio, title, bare, time_s }) {
     context.translate(half.around.spot.x, half.around.spot.y);
     half.around.ink(context, half, time_s);
     context.restore();
+  }
+  if (half.legend?.spot) {
+    const { x, y, w, h } = half.legend.spot;
+    plate(context, { x, y, width: w, height: h });
+    const font = `400 ${half.labels.font}`;
+    half.legend.ink(context, (text, left, top) => write(context, text, { font, color: LETTERS, x: left, y: top, line: h - 7, halo: 4 }));
   }
   const written = [...half.labels.pool.values()].filter(label => !label.hidden);
   for (const { lead } of written) if (lead) writeLead(context, lead);

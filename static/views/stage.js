@@ -181,7 +181,7 @@ class Stages {
         const { shown, lead } = of[0];
         const own = k ? [spans.at(-1), spans.at(-1)] : this.beside.model ? [spans[0], spans[0]] : [spans[0], spans.at(-1)];
         const followed = of.find(half => half.frame === 'outside' && half.framed.rigAt); // it sees any of the rim from near by
-        scenery.build(model, shown, lead, own, followed ? own[1] : null);
+        scenery.build(model, shown, lead, own, followed ? own[1] : null, of.find(half => half.frame === 'aboard')?.middle() ?? null);
         const { half_m, open } = scenery.habitat;
         for (const half of k ? [this.beside.half] : [aboard, outside]) Object.assign(half, { scenery, half_m, frontEdge_m: open ? Infinity : half_m * 0.94 });
       }

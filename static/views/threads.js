@@ -7,12 +7,15 @@ import { METRES_PER_M_S2, headed } from './arrows.js';
 import { bodyAt, turnAt } from './model.js';
 import { cupAt, leftAt, moved, riding, standOf } from './reach.js';
 import { Ribbon } from './ribbon.js';
+import { triad } from './ground.js';
 import { figure, metres, spinward } from './spoken.js';
 import { drawnVector } from './place.js';
 import { BONE } from './materials.js';
 
 const CHEST_M = 1.2;
 const CAR_M = 2.3;
+const RAIL_M = 0.68; // of a lift's shaft from its middle
+const RAIL_WIDE_M = [0.05, 0.05];
 const PLUMB = { pivot_m: 2.1, long_m: 1.2, aside_m: 0.4, front_m: 0.45 }; // in the cabin, in front of who rides
 const LEAST_PX = 16;
 const LEAST_M_S2 = 5e-4;
@@ -86,13 +89,14 @@ export class Threads {
     const { ground } = this.model;
     const { release, floor } = m;
     const turn = turnAt(this.model, this.frame, time_s);
-    const spoke = height_m => ground.at(release.along_m, height_m, release.axial_m, turn, {}, floor);
+    const { spin } = triad(ground.azimuth(release.along_m, floor) + turn, ground.level);
+    const spoke = (height_m, aside_m) => moved(ground.at(release.along_m, height_m, release.axial_m, turn, {}, floor), spin, aside_m);
     const top_m = Math.max(m.input.place?.height_m ?? 0, m.input.to_height_m ?? 0) + CAR_M;
-    this.dashed.push({ points: [...xyz(spoke(0)), ...xyz(spoke(top_m))] });
+    for (const aside of [-RAIL_M, RAIL_M]) this.lines.push({ points: [0, top_m].flatMap(height_m => xyz(spoke(height_m, aside))), diameter: RAIL_WIDE_M });
     const push = this.finding(m, 'sideways_m_s2', until_s) ?? 0;
     if (time_s > m.ends_s + 1e-6 || Math.abs(push) < LEAST_M_S2) return;
     const stand = standOf(this.model, m, this.frame, time_s);
-    const { feet, up, spin } = stand;
+    const { feet, up } = stand;
     this.plumbAboard(stand, (Math.sign(push) * (this.finding(m, 'tilt_deg', until_s) ?? 0) * Math.PI) / 180);
     if (this.frame === 'outside') return;
     const chest = moved(feet, up, CHEST_M);

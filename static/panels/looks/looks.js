@@ -1,5 +1,6 @@
 // Place 3: how it is shown. Pace, beads, arrows, companion, measure, split, units, lights; and the flat plot.
 
+import { ARROW_KINDS } from '../../state/arrow_kinds.js';
 import { groundOf } from '../../state/shapes.js';
 import { paceWords, presetWords } from '../../state/words.js';
 import { $, h, setText, icon } from '../shared/dom.js';
@@ -76,7 +77,7 @@ export function createLooks({ store, clock, client, explain }) {
       turn: on => store.look({ arrows: { ...store.view.arrows, [key]: on } }),
     });
   const flag = (key, label) => createSwitch({ label, on: () => store.view[key], turn: on => store.look({ [key]: on }) });
-  const arrows = [arrow('velocity', 'velocity'), arrow('centrifugal', 'centrifugal'), arrow('coriolis', 'Coriolis')];
+  const arrows = [...ARROW_KINDS.map(({ show, word, color }) => arrow(show, swatched(word, color))), arrow('alone', 'of the chosen motion only')];
   const companions = [flag('companion', 'Aboard'), flag('companionOutside', 'Outside')];
   const group = (label, switches) =>
     h(
@@ -133,4 +134,11 @@ function lookWords({ document: { air, habitat }, fields }) {
 /** 'beside, ¼ speed' */
 export function looksAnswer(store, clock) {
   return `${presetWords(store.view.presets.aboard)}, ${paceWords(clock.pace)}`;
+}
+
+// A word with the colour that it has on the stages, which are dark.
+function swatched(word, color) {
+  const swatch = h('span', { class: 'swatch', 'aria-hidden': true });
+  swatch.style.color = color;
+  return h('span', {}, word, swatch);
 }
