@@ -19,6 +19,7 @@ function element() {
     offsetHeight: { get: layout },
     clientWidth: { get: layout },
     append: { value: (...parts) => own.children.push(...parts) },
+    replaceChildren: { value: () => {} },
     setAttribute: { value: () => {} },
     addEventListener: { value: () => {} },
     getContext: { value: inked },
