@@ -4,6 +4,7 @@ import importlib.util
 import re
 from pathlib import Path
 
+from rimfall.phrases import CAUTION, CAUTION_ABOUT_PEOPLE
 from tests.commands import rimfall
 from tests.tables import each_row
 
@@ -46,6 +47,13 @@ def test_the_readme_has_both_commands_as_written():
     assert FIRST in lines
     assert SECOND in lines
     assert lines.index(FIRST) < lines.index(SECOND)
+
+
+def test_the_caution_is_one_wherever_it_stands():
+    readme = " ".join(DOCS[0].read_text(encoding="utf-8").split())
+    assert CAUTION in readme
+    assert CAUTION_ABOUT_PEOPLE.endswith(CAUTION)
+    assert CAUTION_ABOUT_PEOPLE.removesuffix(CAUTION).strip() in readme
 
 
 @each_doc

@@ -5,12 +5,13 @@ A no-break space keeps a number and its unit together.
 
 import math
 
-_PURPOSE = "for stories, pictures and teaching"
-_DESIGNED = "is designed under local codes by licensed people."
-CAUTION = f"{_PURPOSE.capitalize()}. A real rotor, platform or tether {_DESIGNED}"
+CAUTION = (
+    "For stories, pictures and teaching. A real centrifuge, rotating platform or tether is designed under local codes by licensed "
+    "people."
+)
 CAUTION_ABOUT_PEOPLE = (
-    f"People vary, the studies are few, small and short, and they disagree: this is {_PURPOSE}, and is not medical advice. A real "
-    f"centrifuge, rotating room or tether {_DESIGNED}"
+    "People vary, and the studies are few, small and short, and they disagree: none of this is medical advice. "
+    + CAUTION
 )
 
 FOOT_M = 0.3048  # exact, international foot (1959)

@@ -1,6 +1,7 @@
 // The habitats of a scene, its own first and then those in which the same motions are shown too; which of them the dials and the lanes
 // serve (`view.served`), which stands in the place of Outside, and what a further one is at first.
 
+import { movedDecks } from './decks.js';
 import { fieldOf } from './fields.js';
 import { shapeFacts, shapeOf } from './shapes.js';
 import { showQuantity, threeFigures } from './units.js';
@@ -66,10 +67,8 @@ export function furtherHome({ document, fields }) {
   const times = own.radius_m * TIMES > max ? 1 / TIMES : TIMES;
   const slower = spin => round(spin / Math.sqrt(times)); // gravity goes as radius times spin squared
   const habitat = { ...structuredClone(own), radius_m: own.radius_m * times, spin_rpm: slower(own.spin_rpm) };
-  const outward = habitat.radius_m - own.radius_m;
   if (habitat.spin_ramp) habitat.spin_ramp = habitat.spin_ramp.map(point => ({ ...point, spin_rpm: slower(point.spin_rpm) }));
-  // as high above the ground as before
-  if (habitat.decks) habitat.decks = habitat.decks.map(deck => ({ ...deck, radius_m: deck.radius_m + outward })).filter(deck => deck.radius_m > 0);
+  if (habitat.decks) habitat.decks = movedDecks(habitat.decks, own.radius_m, habitat.radius_m);
   return { name: freshHomeName(taken), habitat };
 }
 

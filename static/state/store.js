@@ -1,5 +1,6 @@
 // The one store: document, answer, view and notice, and who wants to hear of them.
 
+import { createDeckMover } from './decks.js';
 import { readAt, getAt, putAt } from './fields.js';
 import { createLag } from './lag.js';
 
@@ -51,10 +52,12 @@ export function createStore({ document, fields, timers }) {
     future = [],
     opened = [], // {document, answer, units}: where one scene was left for another
     dragging = false;
+  const withDecksMoved = createDeckMover();
 
   // one undo step a drag: its first live change is remembered, the later ones only move the present
-  function change(next, detail) {
-    const { live = false } = detail;
+  function change(wanted, detail) {
+    const { live = false } = detail,
+      next = withDecksMoved(store.document, wanted);
     if (next !== store.document && !dragging) {
       past = [...past.slice(1 - UNDO_STEPS), store.document];
       future = [];
@@ -168,7 +171,9 @@ export function createStore({ document, fields, timers }) {
           past = [...past.slice(1 - UNDO_STEPS), before];
           future = [];
         }
-        store.document = putAt(before, follow.path, follow.value);
+        const decks = answer.scene?.habitat?.decks, // which went with a radius that followed
+          next = putAt(before, follow.path, follow.value);
+        store.document = before.habitat?.decks?.length && decks ? putAt(next, 'habitat.decks', decks) : next;
       }
       answeredBy(answer, current ? store.document : scene);
       moved(true);

@@ -379,7 +379,7 @@ def test_a_figure_explains_its_term(place):
 def test_what_people_got_used_to_has_sources_and_says_what_nobody_published(place):
     place.get_by_role("button", name="What people got used to").click()
     answer = felt(place)
-    items = place.locator(".findings > li")
+    items = place.locator("#feel-adaptation .findings > li")
     assert items.count() == len(answer["adaptation"])
     for item, found in zip(items.all(), answer["adaptation"], strict=True):
         assert plain(f"{found['claim']} {found['here']}") in plain(item.inner_text())
@@ -387,6 +387,31 @@ def test_what_people_got_used_to_has_sources_and_says_what_nobody_published(plac
     first = next(i for i, found in enumerate(answer["adaptation"]) if found["study"])
     items.nth(first).get_by_role("button").click()
     assert plain(answer["adaptation"][first]["source"]) in plain(items.nth(first).inner_text())
+
+
+def test_why_spin_at_all_is_a_verdict_for_the_stay_chosen_with_the_studies_behind_it(place):
+    """And the place goes: words, verdict, size it, map, limits, why spin, what people got used to, figures."""
+    answer, why = felt(place), place.locator("#feel-why")
+    assert plain(place.locator("#feel-verdict").inner_text()) == answer["says"]["summary"]
+    parts = place.locator("#body-4").evaluate("e => [...e.children].map(one => one.id)")
+    assert parts == [
+        "feel-words", "feel-day", "feel-verdict", "feel-person", "feel-size", "feel-map", "feel-limits", "feel-why",
+        "feel-adaptation", "feel-figures", "feel-caution",
+    ]  # fmt: skip
+    assert "not medical advice" in why.inner_text()
+    for stay in answer["why_spin"]["stays"]:
+        why.get_by_role("button", name=stay["stay"], exact=True).click()
+        for said in (stay["verdict"], *stay["not_known"]):
+            assert plain(said) in plain(why.inner_text())
+    why.get_by_role("button", name="studies that bear on years").click()
+    bearing = [one for one in answer["why_spin"]["findings"] if "years" in one["stays"]]
+    items = why.locator(".findings > li")
+    assert items.count() == len(bearing) == sum(answer["why_spin"]["stays"][-1]["counts"].values())
+    for item, found in zip(items.all(), bearing, strict=True):
+        assert plain(f"{found['claim']} {found['here']}") in plain(item.inner_text())
+        assert found["speaks"] in item.inner_text()
+    items.first.get_by_role("button").click()
+    assert plain(bearing[0]["source"]) in plain(items.first.inner_text())
 
 
 def test_without_spin_nothing_is_written_for_what_has_no_meaning(place):
@@ -398,5 +423,5 @@ def test_without_spin_nothing_is_written_for_what_has_no_meaning(place):
 
 
 def test_the_caution_stands_under_it_and_the_limits_point_to_it(place):
-    assert "see the caution below" in place.locator("#feel-limits > p").nth(1).inner_text()
+    assert "see the caution below" in place.locator("#feel-limits > p").first.inner_text()
     assert plain(felt(place)["caution"]) in plain(place.locator("#feel-caution").inner_text())

@@ -21,7 +21,7 @@ def test_people_are_told_in_words_tables_sources_and_a_caution():
     assert "Standing, you weigh 0.56" in said
     assert "No published limit found" in said
     assert "Turning the head quickly" in said
-    assert "not medical advice" in said
+    assert "none of this is medical advice" in said
     assert "\u00a0" not in said
     sources = said[said.index("\nSources\n") :]
     answer = json.loads(rimfall("feel", GALLEY, "--json").stdout)

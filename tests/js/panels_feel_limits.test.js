@@ -156,7 +156,7 @@ test('what is taken away says for which habitat and for whom it holds', () => {
   const said = (habitat, units = 'si') => premisesWords({ habitat: { radius_m: 30, spin_rpm: 4, ...habitat }, person }, units).replaceAll('\u00a0', ' ');
   assert.equal(said({ axial_thrust_m_s2: 0 }), '30.0 m, 4.00 rpm; somebody 1.95 m tall who walks at 1.4 m/s and runs at 4.0 m/s.');
   assert.match(said({ axial_thrust_m_s2: 2 }), /^30\.0 m, 4\.00 rpm, thrust 2\.00 m\/s²; /);
-  assert.match(said({ outside_gravity_m_s2: 9.80665 }), /^30\.0 m, 4\.00 rpm, gravity outside 9\.81 m\/s²; /);
+  assert.match(said({ outside_gravity_m_s2: 9.80665 }), /^30\.0 m, 4\.00 rpm, gravity of the room 9\.81 m\/s²; /);
   assert.match(said({}, 'us'), /^98\.4 ft, 4\.00 rpm; somebody 6\.40 ft tall /); // 30 m and 1.95 m over 0.3048
   assert.equal(walkingPace(1.45, 'si'), '1.45\u00a0m/s');
 });

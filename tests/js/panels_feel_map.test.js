@@ -76,7 +76,7 @@ const row = (id, quantity, limit, inside, rest = {}) => ({
 const FEEL = {
   quantities: [
     { name: 'gravity', label: 'Gravity at the feet' },
-    { name: 'spin', label: 'Spin' },
+    { name: 'spin', label: 'Spin', in_text: 'spin' },
     { name: 'coriolis', label: 'Coriolis to gravity', in_text: 'Coriolis to gravity' },
   ],
   map: {
@@ -95,9 +95,9 @@ const FEEL = {
 };
 
 test('only limits are counted, and those of the group that is drawn', () => {
-  assert.equal(insideWords(FEEL, 'all'), 'Inside 3 of 4 limits');
-  assert.equal(insideWords(FEEL, 'spin'), 'Inside 2 of 3 limits');
-  assert.equal(insideWords(FEEL, 'mine'), 'Inside 0 of 1 limit');
+  assert.equal(insideWords(FEEL, 'all'), 'Inside 3 of all 4 limits');
+  assert.equal(insideWords(FEEL, 'spin'), 'Inside 2 of the 3 limits on spin, and 3 of all 4');
+  assert.equal(insideWords(FEEL, 'mine'), 'Beyond the one limit of your own, and inside 3 of all 4');
   assert.equal(insideWords(FEEL, 'coriolis'), 'There is no limit to compare this habitat with');
 });
 

@@ -1,6 +1,7 @@
 """The work limit, and what is held while the other dial moves."""
 
 import json
+import math
 import sys
 
 import pytest
@@ -82,6 +83,16 @@ def test_a_follower_out_of_its_range_is_refused_by_name(hold, held, follower, ha
     with pytest.raises(BadInput) as caught:
         followed(read(json.dumps(scene(habitat=habitat))), hold, held, follower)
     assert [r.field for r in caught.value.refusals] == [field]
+
+
+def test_decks_go_with_a_radius_that_follows():
+    """Each at its height over the deck; 4 m up there is no place in 2.8 m, so the second keeps 52/56 of it there."""
+    decks = [{"name": "Court", "radius_m": 56.0}, {"name": "Galley", "radius_m": 52.0}]
+    before = read(json.dumps(scene(habitat={"radius_m": 56.0, "decks": decks})))
+    for radius_m, radii in ((30.0, [30.0, 26.0]), (2.8, [2.8, 2.6])):
+        speed = radius_m * before.habitat.spin_rpm * 2 * math.pi / 60
+        after = followed(before, "rim_speed", speed, "habitat.radius_m")
+        assert [deck.radius_m for deck in after.habitat.decks] == pytest.approx(radii, rel=1e-11)
 
 
 def test_a_radius_that_follows_must_still_hold_what_is_in_it():

@@ -20,13 +20,14 @@ _RADII = 61  # of a family, besides its corners
 @dataclass(frozen=True)
 class HalfPlane:
     """radius_power * ln R + spin_power * ln omega <= most. wish: number of the wish that says so, None for the program's own;
-    part: which limit of a study it is, or ""."""
+    part: which limit of a study it is, or ""; room: whether it is that somebody has room to stand, which gives way to wishes."""
 
     radius_power: int
     spin_power: int
     most: float
     wish: int | None = None
     part: str = ""
+    room: bool = False
 
 
 @dataclass(frozen=True)
@@ -40,13 +41,15 @@ class SpinSpan:
 @dataclass(frozen=True)
 class Sized:
     """radius_m: the smallest with which all wishes are met. spin: what is free there. bound_by: numbers of the wishes that keep it
-    from being smaller; by_program: whether a limit of the program's does, too; parts: those limits of studies that do.
+    from being smaller; by_program: whether a limit of the program's does, too; by_room: whether the person's height does; parts: those
+    limits of studies that do.
     radii_m, spins: the family, from the smallest on."""
 
     radius_m: float
     spin: SpinSpan
     bound_by: tuple
     by_program: bool
+    by_room: bool
     parts: tuple
     radii_m: tuple
     spins: tuple
@@ -76,6 +79,11 @@ def line_of(person, quantity):
     return one.radius_power, one.spin_power, one.factor(person)
 
 
+def room_for(person):
+    """That somebody who stands on the deck reaches no farther than the axis: a HalfPlane."""
+    return HalfPlane(-1, 0, -math.log(person.height_m), room=True)
+
+
 PROGRAM = (
     HalfPlane(-1, 0, -math.log(LEAST_RADIUS_M)),
     HalfPlane(1, 0, math.log(GREATEST_RADIUS_M)),
@@ -99,7 +107,8 @@ def size(planes):
         math.exp(least),
         _spin_at(tight, least),
         tuple(sorted({p.wish for p in _equals(planes, binding) if p.wish is not None})),
-        any(p.wish is None for p in binding),
+        any(p.wish is None and not p.room for p in binding),
+        any(p.room for p in binding),
         tuple(dict.fromkeys(p.part for p in _equals(planes, binding) if p.part)),
         tuple(math.exp(x) for x in radii),
         tuple(_spin_at(tight, x) for x in radii),

@@ -99,7 +99,7 @@ def followed(scene, hold, held, follower):
     low, high = FIELDS[follower]["min"], FIELDS[follower]["max"]
     if not low <= value <= high:
         raise BadInput(wrong(follower, value, f"{low:g} to {high:,.0f} while {_HELD[hold]} is held"))
-    habitat = part.model_copy(update={FOLLOWERS[follower]: value})
+    habitat = part.resized(value) if FOLLOWERS[follower] == "radius_m" else part.model_copy(update={"spin_rpm": value})
     return check(scene.model_copy(update={"habitat": habitat}))
 
 

@@ -54,6 +54,10 @@ class TurningPart(Strict):
         """The greatest radius at which anything turns."""
         return self.radius_m
 
+    def resized(self, radius_m):
+        """The same at another radius."""
+        return self.model_copy(update={"radius_m": radius_m})
+
     def clashes(self):
         """Fields that do not go together: (field, what it was, what it may be)."""
         return ()
@@ -69,6 +73,24 @@ class ShipPart(TurningPart):
     def ship(self):
         """What a `Ship` begins with: radius, spin, thrust."""
         return self.radius_m, self.spin, self.axial_thrust_m_s2
+
+    def resized(self, radius_m):
+        """The same at another radius, each deck at its height over the ground; where the axis is nearer than that, at its share of the
+        radius. The page does the same (static/state/decks.js)."""
+        decks = [
+            deck.model_copy(update={"radius_m": _moved_m(deck.radius_m, self.radius_m, radius_m)})
+            for deck in self.decks
+        ]
+        return self.model_copy(update={"radius_m": radius_m, "decks": decks})
+
+
+def _moved_m(deck_m, before_m, after_m):
+    kept_m = after_m - (before_m - deck_m)
+    if deck_m == before_m:
+        kept_m = after_m
+    elif kept_m <= 0:
+        kept_m = deck_m * after_m / before_m
+    return float(f"{kept_m:.12g}")
 
 
 def _rate_rad_s(spin_rpm):

@@ -21,7 +21,7 @@ export function createFeelDay({ element, store }) {
   function update() {
     const { words } = store.feel;
     if (moments.length !== words.length) {
-      moments = words.map((_, index) => createMoment({ text: () => store.feel.words[index], open: index === 0 }));
+      moments = words.map((_, index) => createMoment({ text: () => store.feel.words[index] }));
       list.replaceChildren(...moments.map(moment => moment.element));
     }
     moments.forEach(moment => moment.update());
@@ -35,7 +35,7 @@ function dayWords(feel, units) {
   return [...feel.words.map(({ title, text }) => `${title}\n${text}`), `${premisesWords(feel, units)} Rimfall.`].join('\n\n');
 }
 
-function createMoment({ text, open }) {
+function createMoment({ text }) {
   const words = createLiveText(),
     copy = createCopy({ text: () => text().text, select: () => selectWords(words.element) }),
     inner = h('div', {}, words.element, h('p', { class: 'links' }, ...copy.elements));
@@ -44,7 +44,6 @@ function createMoment({ text, open }) {
     make: () => [{ element: inner, update: () => words.set(text().text) }],
     turned: copy.clear,
   });
-  if (open) fold.toggle();
   return {
     element: h('section', { class: 'moment' }, h('h4', {}, fold.button), fold.element),
     open: () => fold.element.hidden && fold.toggle(),

@@ -1,12 +1,14 @@
 // Place 4: what people would feel. Fetched with its first opening.
 
 import { $, h, setText, icon } from '../shared/dom.js';
-import { createFeelAdaptation, createFeelLimits } from './limits.js';
+import { createFeelAdaptation } from './findings.js';
+import { createFeelLimits } from './limits.js';
 import { createFeelDay } from './day.js';
 import { createFeelFigures } from './figures.js';
 import { createFeelMap } from './map/map.js';
 import { createFeelPerson } from './person.js';
 import { createFeelSize } from './size/size.js';
+import { createFeelWhy } from './why.js';
 
 /** Each part fills its own section and has update(); `store.feel` is the answer, null until it is there. */
 export async function createFeel({ store, client, glossary }) {
@@ -14,19 +16,21 @@ export async function createFeel({ store, client, glossary }) {
   $('#feel-caution').prepend(icon('caution'));
   const map = createFeelMap({ element: $('#feel-map'), store, client });
   const parts = [
+    createFeelDay({ element: $('#feel-day'), store }),
+    createFeelPerson({ element: $('#feel-person'), store }),
+    createFeelSize({ element: $('#feel-size'), store, client, shown: map.showFamily }),
     map,
     createFeelLimits({ element: $('#feel-limits'), store }),
-    createFeelPerson({ element: $('#feel-person'), store }),
-    createFeelDay({ element: $('#feel-day'), store }),
-    createFeelFigures({ element: $('#feel-figures'), store, explain: glossary.show }),
-    createFeelSize({ element: $('#feel-size'), store, client, shown: map.showFamily }),
+    createFeelWhy({ element: $('#feel-why'), store }),
     createFeelAdaptation({ element: $('#feel-adaptation'), store }),
+    createFeelFigures({ element: $('#feel-figures'), store, explain: glossary.show }),
   ];
 
   function update() {
     if (store.view.place !== 4) return;
     if (!store.feel) return setText($('#feel-words'), store.feelProblem?.message ?? 'Working out what people would feel…');
     setText($('#feel-words'), store.feel.says.lead);
+    setText($('#feel-verdict'), store.feel.says.summary);
     setText($('#feel-caution span'), store.feel.caution);
     parts.forEach(part => part.update());
   }

@@ -82,7 +82,7 @@ export function premisesWords({ habitat, person }, units) {
     show(habitat.radius_m, 'm'),
     show(habitat.spin_rpm, 'rpm'),
     thrust && `thrust ${show(thrust, 'm/s²')}`,
-    room && `gravity outside ${show(room, 'm/s²')}`,
+    room && `gravity of the room ${show(room, 'm/s²')}`,
   ];
   const paces = `walks at ${walkingPace(person.walk_m_s, units)} and runs at ${walkingPace(person.run_m_s, units)}`;
   return `${turns.filter(Boolean).join(', ')}; somebody ${show(person.height_m, 'm')} tall who ${paces}.`;

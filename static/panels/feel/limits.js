@@ -1,5 +1,4 @@
-// What was published: for each quantity our value, a rule, one sentence, its table and limits of one's own; and what people got used
-// to.
+// What was published: for each quantity our value, a rule, one sentence, its table and limits of one's own.
 
 import { h, setAttribute, setText } from '../shared/dom.js';
 import { createOwnLimits } from './own_limits.js';
@@ -11,15 +10,8 @@ import { createCopy, selectWords } from '../shared/files.js';
 const VARY = 'People vary, the studies are few: see the caution below.';
 
 export function createFeelLimits({ element, store }) {
-  const summary = h('p', { class: 'small' }),
-    list = h('div', {});
-  element.append(
-    h('h3', { class: 'third' }, 'Published limits'),
-    summary,
-    h('p', { class: 'small' }, VARY),
-    h('p', { class: 'small rule-key' }, ...ruleKey()),
-    list,
-  );
+  const list = h('div', {});
+  element.append(h('h3', { class: 'third' }, 'Published limits'), h('p', { class: 'small' }, VARY), h('p', { class: 'small rule-key' }, ...ruleKey()), list);
   let quantities = [];
 
   // as wide as the place is: the letters keep their size
@@ -28,7 +20,6 @@ export function createFeelLimits({ element, store }) {
   function update() {
     const { feel } = store;
     if (!feel) return;
-    setText(summary, feel.says.summary);
     if (quantities.length !== feel.quantities.length) {
       quantities = feel.quantities.map(quantity => createQuantity({ store, name: quantity.name }));
       list.replaceChildren(...quantities.map(quantity => quantity.element));
@@ -120,43 +111,4 @@ function createRow(first) {
     element.classList.toggle('beyond', row.inside === false);
   }
   return { elements: [element, study.element], update };
-}
-
-// What people got used to: each finding with its source, how this spin lies to it, and what nobody published.
-
-export function createFeelAdaptation({ element, store }) {
-  const list = createFindings({ store });
-  const fold = createFold({ words: () => 'What people got used to', make: () => [list] });
-  element.append(h('h3', { class: 'third' }, fold.button), fold.element);
-  return { update: () => fold.update() };
-}
-
-function createFindings({ store }) {
-  const element = h('ul', { class: 'findings' });
-  let builtFrom = '',
-    positions = [];
-
-  function update() {
-    const findings = store.feel.adaptation,
-      key = findings.map(({ claim }) => claim).join();
-    if (key !== builtFrom) {
-      builtFrom = key;
-      positions = findings.map(() => h('span', {}));
-      element.replaceChildren(...findings.map((one, i) => item(one, positions[i])));
-    }
-    findings.forEach((one, i) => setText(positions[i], one.here));
-  }
-  return { element, update };
-}
-
-// what nothing published tells has no study
-function item(finding, position) {
-  const { claim, study, year } = finding;
-  if (!study) return h('li', {}, h('p', { class: 'lead' }, claim, ' ', position));
-  const source = createFold({
-    words: () => `${study} ${year ?? ''}`.trim(),
-    make: () => [{ element: h('p', { class: 'small' }, behindWords(finding).join(' ')), update() {} }],
-  });
-  source.update();
-  return h('li', {}, h('p', { class: 'lead' }, claim, ' ', position), h('p', { class: 'links' }, source.button), source.element);
 }

@@ -7,7 +7,9 @@ import { createFigure } from '../shared/figure.js';
 export function createDecks({ store }) {
   const table = $('#decks'),
     body = $('tbody', table);
+  const beyond = h('p', { class: 'small' });
   let rows = [];
+  table.after(beyond);
   $('#deck-links').append(h('button', { type: 'button', class: 'link', onclick: add }, 'Add a deck'));
 
   const decks = () => store.read('habitat.decks') ?? [];
@@ -75,7 +77,19 @@ export function createDecks({ store }) {
       body.replaceChildren(...rows.map(row => row.element));
     }
     setAttribute(table, 'hidden', rows.length === 0);
+    setText(beyond, beyondWords(decks(), store.read('habitat.radius_m')));
+    setAttribute(beyond, 'hidden', !beyond.textContent);
     rows.forEach(row => row.update());
   }
   return { update };
+}
+
+/** 'Galley is beyond the deck: no level of this habitat.'; '' where none is. */
+function beyondWords(decks, radius_m) {
+  const names = decks.filter(deck => deck.radius_m > radius_m).map(({ name }) => name);
+  return names.length ? `${listed(names)} ${names.length > 1 ? 'are' : 'is'} beyond the deck: no level of this habitat.` : '';
+}
+
+function listed(names) {
+  return names.length > 1 ? `${names.slice(0, -1).join(', ')} and ${names.at(-1)}` : names[0];
 }

@@ -74,7 +74,7 @@ def as_data(request, units="si"):
         "wishes": [wish.model_dump(mode="json") for wish in request.wishes],
         "person": request.person.model_dump(mode="json"),
         "fits": sized is not None,
-        "smallest": None if sized is None else _smallest(sized, request.person),
+        "smallest": None if sized is None else _smallest(answer, units),
         "spin_range_rpm": None if sized is None else [_rpm(sized.spin.low_rad_s), _rpm(sized.spin.high_rad_s)],
         "family": None if sized is None else _family(sized),
         "collides": [size_words.clash(one, request, units) for one in answer.clashes],
@@ -88,7 +88,8 @@ def as_data(request, units="si"):
 def answered(request):
     """The Answered of a SizeRequest. Raises BadInput where a wish is for more than nothing of what is 0 in every habitat."""
     planes = tuple(_planes(wish, number, request.person) for number, wish in enumerate(request.wishes))
-    sized = sizing.size([plane for of_one in planes for plane in of_one])
+    flat = [plane for of_one in planes for plane in of_one]
+    sized = sizing.size([*flat, sizing.room_for(request.person)]) or sizing.size(flat)
     return Answered(request, planes, sized, () if sized is not None else clashes(request, planes))
 
 
@@ -109,8 +110,9 @@ def _half_planes(person, quantity, bound, value, number, part=""):
     return sizing.half_planes(person, quantity, bound, value, number, part)
 
 
-def _smallest(sized, person):
+def _smallest(answer, units):
     """The smallest habitat, ready for a scene document: a rim speed that the program takes, to the last digit."""
+    sized, person = answer.sized, answer.request.person
     radius, spin = clean(sized.radius_m), _rpm(sized.spin.high_rad_s)
     most = min(float(GREATEST_SPIN_RPM), GREATEST_RIM_SPEED_M_S / radius / RPM_RAD_S)
     spin = None if spin is None else min(spin, most)
@@ -122,9 +124,16 @@ def _smallest(sized, person):
         "radius_m": radius,
         "spin_rpm": spin,
         "program_most_rpm": most,
+        "as_said": _said(answer, most, units),
         "figures": figures,
         "bound_by": list(sized.bound_by),
     }
+
+
+def _said(answer, most_rpm, units):
+    """The same with the figures that the words show, which meet the wishes as well."""
+    radius_m, omega = size_words.shown(answer, units)
+    return {"radius_m": clean(radius_m), "spin_rpm": None if omega is None else min(_rpm(omega), most_rpm)}
 
 
 def _family(sized):

@@ -50,6 +50,18 @@ def in_unit(quantity, value, units="si", figures=three_figures):
     return figures(value) + (f"{_NB}{unit}" if unit else "")
 
 
+def as_written(quantity, value, units, figures):
+    """The figure that `in_unit` writes, as a number in the quantity's own unit; the value itself where no number is written."""
+    unit = "m" if quantity == "radius" else QUANTITIES[quantity].unit
+    shown, name = in_units(value, unit, units)
+    per = shown / value / (1000 if name == "m" and shown >= 10_000 else 1)
+    written = in_unit(quantity, value, units, figures).partition(_NB)[0].replace(",", "")
+    try:
+        return float(f"{float(written) / per:.12g}")
+    except ValueError:
+        return value
+
+
 def as_given(value):
     """A wish's own figure, as it was given where that is short: 0.9, 2, 60."""
     return f"{value:,.7g}" if 1e-4 <= value < 1e6 else f"{value:,.0f}" if value >= 1e6 else three_figures(value)

@@ -15,6 +15,7 @@ from .wish_words import (
     DUST,
     apart_from,
     as_given,
+    as_written,
     converts,
     enough,
     in_unit,
@@ -44,7 +45,7 @@ def _sized(answer, units):
     return (
         _smallest(answer, units),
         _no_room(answer, units),
-        _free_spin(answer.sized),
+        _free_spin(answer, units),
         _kept(answer, units),
         _larger(answer.sized, units),
     )
@@ -52,7 +53,7 @@ def _sized(answer, units):
 
 def _smallest(answer, units):
     """Its radius, its spin, and what follows from them, as shown: who types them in must keep to the wishes."""
-    radius_m, omega = _shown(answer, units)
+    radius_m, omega = shown(answer, units)
     wishes, person = answer.request.wishes, answer.request.person
     across = in_unit("gradient", QUANTITIES["gradient"].value(person, radius_m, 0.0))
     given = any((getattr(w, "quantity", ""), getattr(w, "bound", "")) == ("radius", "exactly") for w in wishes)
@@ -67,10 +68,10 @@ def _smallest(answer, units):
     return f"{says} {' and '.join(parts)}; its rim moves at {rim} and head to foot changes by {across}."
 
 
-def _shown(answer, units):
+def shown(answer, units):
     """Radius, m, and spin, rad/s or None, rounded to the figures shown, toward the inside of the wishes where they leave room."""
     sized, foot = answer.sized, FOOT_M if units == "us" else 1.0
-    exact = sized.radius_m, sized.spin.high_rad_s
+    exact = sized.radius_m, _spin_shown(sized.spin)
     radius_m = rounded(sized.radius_m / foot, math.ceil) * foot
     if radius_m > sized.radii_m[-1] * (1 + DUST):
         return exact
@@ -85,15 +86,21 @@ def _shown(answer, units):
     return (radius_m, omega) if omega >= (free.low_rad_s or 0.0) else exact
 
 
+def _spin_shown(free):
+    """The highest free spin with three figures, where they do not pass it by or below the lowest; else as it is."""
+    if free.high_rad_s is None:
+        return None
+    omega = rounded(free.high_rad_s / RPM_RAD_S, math.floor) * RPM_RAD_S
+    return omega if omega >= (free.low_rad_s or 0.0) else free.high_rad_s
+
+
 def _no_room(answer, units):
     """That the smallest is too small for the person, where it is."""
-    radius_m, tall_m = _shown(answer, units)[0], answer.request.person.height_m
+    radius_m, tall_m = shown(answer, units)[0], answer.request.person.height_m
     tall = f"somebody {_radius(tall_m, units)} tall"
     if tall_m >= 2 * radius_m:
-        return f"{tall} has no room in it, {_radius(2 * radius_m, units)} across; a wish for a radius keeps it larger."
-    return (
-        f"the head of {tall} would be past its axis; a wish for a radius keeps it larger." if tall_m > radius_m else ""
-    )
+        return f"{tall} has no room in it, {_radius(2 * radius_m, units)} across."
+    return f"the head of {tall} would be beyond its axis." if tall_m > radius_m * (1 + DUST) else ""
 
 
 def _all_wanted(wishes, units):
@@ -115,16 +122,22 @@ def _parts(wishes, units):
     return list(dict.fromkeys(said))
 
 
-def _free_spin(sized):
-    low, high = sized.spin.low_rad_s, sized.spin.high_rad_s
+def _free_spin(answer, units):
+    """Which other spins do at the radius that is told."""
+    radius_m, _ = shown(answer, units)
+    spin = answer.sized.spin
+    if radius_m != answer.sized.radius_m:
+        spin = sizing.spin_at([plane for of_one in answer.planes for plane in of_one], radius_m)
+    low, high = spin.low_rad_s, spin.high_rad_s
     if high is None:
         most = "nothing wished for bounds it above, so none is chosen"
-        return f"it may turn at any spin{_from(low)}: {most}."
+        return "" if answer.sized.spin.high_rad_s else f"it may turn at any spin{_from(low)}: {most}."
     if low is None:
         return "any slower spin would do there, too; nothing wished for bounds it below."
-    free = high / low - 1.0 > 1e-6
-    ends = [in_unit("spin", rounded(end / RPM_RAD_S, whole)) for end, whole in ((low, math.ceil), (high, math.floor))]
-    return f"any spin from {ends[0]} to {ends[1]} would do there; this is the highest." if free else ""
+    least, most = (rounded(end / RPM_RAD_S, whole) for end, whole in ((low, math.ceil), (high, math.floor)))
+    if least >= most:
+        return ""
+    return f"any spin from {in_unit('spin', least)} to {in_unit('spin', most)} would do there; this is the highest."
 
 
 def _from(low_rad_s):
@@ -138,11 +151,17 @@ def _spin(omega_rad_s):
 def _kept(answer, units):
     """What keeps it from being smaller, where that is not plain from the wishes."""
     wishes, sized = answer.request.wishes, answer.sized
-    if len(sized.bound_by) == len(wishes) and not sized.by_program and not sized.parts:
+    if len(sized.bound_by) == len(wishes) and not (sized.by_program or sized.by_room or sized.parts):
         return ""
     keep = [wanted(wishes[number], units) for number in sized.bound_by if wishes[number].kind == "figure"]
     keep += [_part(_ROWS[part], units) for part in sized.parts]
-    return f"what keeps it from being smaller: {listed([*keep, *([_by_program(units)] if sized.by_program else [])])}."
+    keep += (
+        [f"room for somebody {_radius(answer.request.person.height_m, units)} tall to stand in"]
+        if sized.by_room
+        else []
+    )
+    keep += [_by_program(units)] if sized.by_program else []
+    return f"what keeps it from being smaller: {listed(keep)}."
 
 
 def _part(row, units):
@@ -246,6 +265,8 @@ def clash(one, request, units="si"):
         "was": figure and figure.was,
         "could_be": figure and figure.could_be,
         "could_be_says": figure and _could_be(figure, units),
+        "could_be_said": figure
+        and as_written(figure.quantity, figure.could_be, units, enough(figure, _as_was(figure, units))),
         "unit": "" if figure is None else "m" if figure.quantity == "radius" else QUANTITIES[figure.quantity].unit,
         "say": _sentence(say),
     }
@@ -258,5 +279,6 @@ def assumptions(person, units="si"):
     return [
         f"For somebody {tall} tall who walks at {walk} and turns the head at {three_figures(person.head_turn_deg_s)}{_NB}°/s.",
         "Steady spin, no thrust; gravity is that at the feet, on a deck at the radius named.",
+        "Nothing smaller than a person's height from deck to axis, unless a wish leaves no more.",
         f"Sought within {_by_program(units)}.",
     ]

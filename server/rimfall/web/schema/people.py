@@ -241,12 +241,20 @@ class Feel(Closed):
     caution: str = said("What to bear in mind about people.")
 
 
+class SmallestSaid(Closed):
+    """The smallest habitat with the figures that the words show."""
+
+    radius_m: float = said("Its radius, m.")
+    spin_rpm: float | None = said("Its spin, rpm; null where no wish sets one.")
+
+
 class Smallest(Closed):
     """The smallest habitat that meets the wishes."""
 
     radius_m: float = said("Its radius, m.")
     spin_rpm: float | None = said("Its spin, rpm; null where no wish sets one.")
     program_most_rpm: float = said("The greatest spin the program takes at that radius, rpm.")
+    as_said: SmallestSaid = said("The same with the figures that the words show, which meet the wishes as well.")
     figures: SizedFigures = said("Its quantities.")
     bound_by: list[Count] = said("Numbers of the wishes that keep it from being smaller.")
 
@@ -269,6 +277,9 @@ class Clash(Closed):
     was: float | None = said("The figure wished for, in `unit`; null for a study.")
     could_be: float | None = said("The nearest figure with which the others are met, in `unit`; null for a study.")
     could_be_says: str | None = said("The same in words.")
+    could_be_said: float | None = said(
+        "The figure that these words show, in `unit`, with which the others are met as well."
+    )
     unit: str = said("The figure's unit; empty for a ratio or a study.")
     say: str = said("What would do, in a sentence.")
 

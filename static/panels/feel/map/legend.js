@@ -23,12 +23,17 @@ function inGroup(row, group) {
   return group === 'all' || (group === 'mine' ? row.mine === true : row.quantity === group);
 }
 
-/** How this habitat lies to the limits of a group: "Inside 22 of 25 limits". */
-export function insideWords({ limits }, group) {
-  const counted = limits.filter(row => inGroup(row, group) && isLimit(row)),
-    inside = counted.filter(row => row.inside).length;
+/** How this habitat lies to the limits of a group, and to all of them: "Inside 14 of the 17 limits on gravity and spin, and 21 of all 25". */
+export function insideWords(feel, group) {
+  const [counted, every] = [group, 'all'].map(one => feel.limits.filter(row => inGroup(row, one) && isLimit(row)));
   if (!counted.some(row => typeof row.inside === 'boolean')) return 'There is no limit to compare this habitat with';
-  return `Inside ${inside} of ${counted.length} ${counted.length === 1 ? 'limit' : 'limits'}`;
+  const kept = rows => rows.filter(row => row.inside).length,
+    all = `${kept(every)} of all ${every.length}`;
+  if (group === 'all' || counted.length === every.length) return `Inside ${all} ${every.length === 1 ? 'limit' : 'limits'}`;
+  const which = group === 'mine' ? 'of your own' : `on ${groupsOf(feel).find(([one]) => one === group)[1]}`;
+  return counted.length === 1
+    ? `${kept(counted) ? 'Inside' : 'Beyond'} the one limit ${which}, and inside ${all}`
+    : `Inside ${kept(counted)} of the ${counted.length} limits ${which}, and ${all}`;
 }
 
 /** A group as the server is asked for it: quantities, or `mine`; none of them is all. */

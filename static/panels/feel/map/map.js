@@ -4,6 +4,7 @@
 import { RADIUS, SPIN } from '../../../state/fields.js';
 import { createNewest } from '../../../state/newest.js';
 import { clamp } from '../../../state/scale.js';
+import { typeFactor } from '../../../state/type_size.js';
 import { $$, h, s, setAttribute, setChildren, setText, parseDrawing } from '../../shared/dom.js';
 import { drawFamily, hatch, makeFrame } from './frame.js';
 import { FIRST_GROUP, insideWords, drawnOf, groupsOf, createMapKey, createMapTable, createMapSaving } from './legend.js';
@@ -17,7 +18,7 @@ const WORDS = 'text:is(.limit-words, .equal, .what), .family-smallest text'; // 
 
 export function createFeelMap({ element, store, client }) {
   let group = FIRST_GROUP,
-    width = WIDTH_PX.first,
+    room = WIDTH_PX.first, // that the map has
     family = null,
     drawing = null, // the server's answer that is shown
     request = null,
@@ -31,7 +32,7 @@ export function createFeelMap({ element, store, client }) {
     words = s('desc', { id: 'map-words' });
   const defs = s('defs', {}, hatch(), s('clipPath', { id: 'map-inside' }, inside));
   const svg = s('svg', { class: 'map', role: 'img', 'aria-labelledby': 'map-title map-words' }, title, words, defs, ground, band, mark.element);
-  const ring = createRing({ store, frame: () => frame, say: () => insideWords(store.feel, group).toLowerCase() });
+  const ring = createRing({ store, frame: () => frame, say: () => uncapitalised(insideWords(store.feel, group)) });
   const box = h('div', { class: 'map-box' }, svg, ring.element);
   const caption = h('p', { class: 'small' }),
     key = createMapKey(() => drawing);
@@ -49,8 +50,7 @@ export function createFeelMap({ element, store, client }) {
     h('p', { class: 'links' }, table.button, createMapSaving({ store, exported: client.exported })),
   );
   new ResizeObserver(([entry]) => {
-    const room = Math.round(entry.contentRect.width);
-    if (room) width = clamp(room, WIDTH_PX.least, WIDTH_PX.most);
+    room = entry.contentRect.width || room;
     if (store.feel) update();
   }).observe(box);
 
@@ -72,6 +72,7 @@ export function createFeelMap({ element, store, client }) {
   // the lines stand still while the ring moves: they are asked for anew only when they, the width or the units change
   function ask() {
     const { habitat, person, own_limits } = store.feel,
+      width = clamp(Math.round(room / typeFactor(store.view.type, innerWidth, innerHeight)), WIDTH_PX.least, WIDTH_PX.most), // its words grow as it is drawn smaller
       options = { width, draw: drawnOf(group), units: store.view.units };
     if (request && JSON.stringify([request.body.person, request.body.own_limits, request.options]) === JSON.stringify([person, own_limits, options])) return;
     request = { body: { habitat, person, own_limits }, options };
@@ -140,6 +141,10 @@ export function createFeelMap({ element, store, client }) {
       update();
     },
   };
+}
+
+function uncapitalised(text) {
+  return text[0].toLowerCase() + text.slice(1);
 }
 
 function setAll(element, attributes) {

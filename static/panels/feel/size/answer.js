@@ -17,13 +17,13 @@ export function createSizeAnswer({ store, alter }) {
     });
   }
 
-  // where nothing wished for bounds the spin above, the one nearest to that there is
-  function spinOf({ smallest: { spin_rpm, program_most_rpm: most }, spin_range_rpm: [low] }) {
-    return spin_rpm ?? Math.max(Math.min(store.read(SPIN), most), low ?? 0);
+  // as the words have it; where nothing wished for bounds the spin above, the one nearest to that there is
+  function spinOf({ smallest: { as_said: said, program_most_rpm: most }, spin_range_rpm: [low] }) {
+    return said.spin_rpm ?? Math.max(Math.min(store.read(SPIN), most), low ?? 0);
   }
 
   function met(answer) {
-    const { radius_m } = answer.smallest,
+    const { radius_m } = answer.smallest.as_said,
       says = habitatWords(store, radius_m, spinOf(answer));
     return [
       ...answer.words.map(say => h('p', { class: 'lead' }, say)),
@@ -47,7 +47,7 @@ export function createSizeAnswer({ store, alter }) {
     ];
   }
 
-  function instead({ wish, could_be: value, could_be_says: say }) {
+  function instead({ wish, could_be_said: value, could_be_says: say }) {
     if (!hasFigure({ could_be: value })) return null;
     return h('button', { type: 'button', class: 'btn', onclick: () => alter(wish, value) }, `Make it ${say}`);
   }
