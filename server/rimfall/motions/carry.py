@@ -10,8 +10,9 @@ from dataclasses import replace
 import numpy as np
 
 from ..physics.budget import TooMuchWork, spend
+from ..physics.corner import Corner
 from ..physics.forces import Medium
-from .contacts import MOST_STANDSTILLS, how, into_frame, meet, releases, stays
+from .contacts import MOST_STANDSTILLS, along, how, into_frame, meet, releases, stays
 from .flight import Release, StepLimitExceeded, fly
 from .ground import go
 from .journey import Event, Journey, Leg, Start
@@ -139,7 +140,7 @@ def _after_flights(medium, moving, flown):
     going = []
     for i, (motion, flight) in enumerate(meets):
         kind = flight.surface.name_at(position[i])
-        if stays(motion, kind) and not flight.surface.edge:
+        if stays(motion, kind, flight.surface) and not flight.surface.edge:
             motion.happens(kind, time_s[i], position[i], velocity[i], np.zeros(3), flight.surface)
             motion.finish(how(kind))
         else:
@@ -181,6 +182,8 @@ def _after_ground(medium, motion, leg):
     arrays = [np.array([v]) for v in (time_s, *state)]
     if leg.end == "time":
         motion.finish(None)
+    elif isinstance(leg.start.surface, Corner) and leg.end in ("left", "grip", "slip"):
+        _after_corner(medium, motion, leg, time_s, state)
     elif leg.end == "left":
         motion.next = releases(medium.spin, [motion], *arrays, [True])[0]
     elif leg.end == "met":
@@ -196,3 +199,21 @@ def _after_ground(medium, motion, leg):
             motion.next = replace(
                 leg.start, time_s=time_s, position_m=state[0], velocity_m_s=state[1], spin_rad_s=state[2], mode=mode
             )
+
+
+def _after_corner(medium, motion, leg, time_s, state):
+    """Something has changed where two surfaces were touched: another way of going on."""
+    if motion.standstills > MOST_STANDSTILLS:
+        motion.finish("met a surface")
+        return
+    slipped = _slips(leg.start)
+    along(medium, motion, leg.start.surface, time_s, *state)
+    if leg.end != "left" and _slips(motion.next) != slipped:
+        motion.happens(leg.end, time_s, *state[:2])
+
+
+def _slips(start):
+    """Whether what goes on by a GroundStart slips anywhere."""
+    if start.mode == "stands":
+        return bool(np.any(start.velocity_m_s))
+    return "slides" in start.mode

@@ -10,23 +10,28 @@ import numpy as np
 from ..physics import contact, frames
 from ..physics.aboard import Aboard, of_frame
 from ..physics.bodies import as_arrays
+from ..physics.corner import Corner, parts_of, way_on
 from ..physics.crossings import TOUCH_M
 from ..physics.protocols import Surface
+from ..physics.rolling import NO_SLIP_M_S, ROLLS, SLIDES, STANDS, riders
 from .flight import Release
 from .ground import GroundStart
 from .journey import ON_THE_GROUND
 
-_NO_SLIP_M_S = 1e-9
 _PARTED_M_S = 1e-9  # a speed away from the ground that is none
 _HAIR_M = 2 * TOUCH_M
-MOST_STANDSTILLS = 8  # brief legs one after another: it lies where several surfaces meet, or is held against one
+MOST_STANDSTILLS = 8  # brief legs one after another: it lies where three surfaces meet, or is held against one
+_DITHERS = 2  # as many brief legs one after another: what hardly slips slips no more
 _MOST_TOUCHES = 40  # contacts without a rebound: something holds it against a surface that does not bear it
 
 
-def stays(motion, kind):
-    """Whether a motion ends with a contact: a liquid's first, and the first with the ground where no rebound is allowed."""
+def stays(motion, kind, surface):
+    """Whether a motion ends with a contact: a liquid's first, and the first with the ground where no rebound is allowed; not where it
+    comes back to the ground on which it rolled or slid before."""
     start = motion.journey.start
-    return start.sticks or (start.bounces == 0 and kind in ON_THE_GROUND)
+    if start.sticks or start.bounces > 0 or kind not in ON_THE_GROUND:
+        return start.sticks
+    return not any(leg.surface is not None and surface in parts_of(leg.surface) for leg in motion.journey.legs)
 
 
 def how(kind):
@@ -63,14 +68,14 @@ def meet(medium, moving, surfaces, time_s, position, velocity, spinning):
     may = np.array([t.left > 0 for t in moving])
     real = may & contact.rebounds(bodies, bodies.restitution * into, pressed)
     after, spun, slips = contact.impulse(bodies, normal, velocity, spinning, np.where(real, bodies.restitution, 0.0))
-    slipping = np.linalg.norm(slips, axis=1) > _NO_SLIP_M_S
+    slipping = np.linalg.norm(slips, axis=1) > NO_SLIP_M_S
     # What neither rebounds nor is pressed glides along and is in nobody's way: a hair's breadth off, it flies free.
     place = np.where((real | (pressed > 0))[:, None], position, position + _HAIR_M * normal)
     # So gliding it is not lifted: a lift toward the surface would have it meet that again and again.
     flies = releases(medium.spin, moving, time_s, place, after, spun, real)
     for i, motion in enumerate(moving):
         touch = _Contact(surfaces[i], time_s[i], position[i], velocity[i], normal[i], real[i], pressed[i], slipping[i])
-        _decide(motion, touch, _State(position[i], after[i], spun[i]), flies[i])
+        _decide(medium, motion, touch, _State(position[i], after[i], spun[i]), flies[i])
 
 
 @dataclass(frozen=True)
@@ -97,7 +102,7 @@ def _each(surfaces, what, *states):
     return out
 
 
-def _decide(motion, touch, state, flies):
+def _decide(medium, motion, touch, state, flies):
     """What one body does after a contact: end there, fly on, or lie on a surface."""
     kind = touch.surface.name_at(touch.position_m)
     if touch.surface.edge:
@@ -105,7 +110,7 @@ def _decide(motion, touch, state, flies):
         motion.finish("edge")
         return
     motion.touches += not touch.real
-    if stays(motion, kind) or motion.standstills > MOST_STANDSTILLS or motion.touches > _MOST_TOUCHES:
+    if stays(motion, kind, touch.surface) or motion.standstills > MOST_STANDSTILLS or motion.touches > _MOST_TOUCHES:
         motion.happens(kind, touch.time_s, touch.position_m, touch.velocity_m_s, np.zeros(3), touch.surface)
         motion.finish(how(kind))
         return
@@ -115,7 +120,7 @@ def _decide(motion, touch, state, flies):
     motion.left -= bool(touch.real)
     motion.standstills = 0 if touch.real else motion.standstills
     if ground is not None and not touch.real and kind not in ON_THE_GROUND:
-        motion.next = _still_on(motion, ground, touch, state, flies)
+        _still_on(medium, motion, ground, touch, state, flies)
     elif touch.real or touch.pressed_m_s2 <= 0:
         motion.next = flies
     else:
@@ -124,17 +129,48 @@ def _decide(motion, touch, state, flies):
         motion.next = replace(motion.next, room=motion.journey.start.beyond)
 
 
-def _still_on(motion, ground, touch, state, flies):
-    """After a wall was met on the ground: it goes on there, unless the wall's friction lifts it and it may still rebound."""
+def _still_on(medium, motion, ground, touch, state, flies):
+    """After a surface was met while on another: it goes on along both or along what it must, unless friction there lifts it and it may
+    still rebound. Where it meets a third, it ends."""
+    if isinstance(ground, Corner):
+        motion.finish("met a surface")
+        return
     normal = ground.normal(state.position_m)
     rising = float(state.velocity_m_s @ normal)
     if rising > _PARTED_M_S and motion.left > 0:
         motion.left -= 1
-        return flies
+        motion.next = flies
+        return
     level = replace(state, velocity_m_s=state.velocity_m_s - rising * normal)
-    one = contact.balls([motion.next.body])
-    slips = contact.slip(one, normal[None], level.velocity_m_s[None], level.spin_rad_s[None])
-    return _on_ground(motion, ground, touch.time_s, level, np.linalg.norm(slips) > _NO_SLIP_M_S)
+    parts = level.position_m, level.velocity_m_s, level.spin_rad_s
+    along(medium, motion, Corner(ground, touch.surface), touch.time_s, *parts)
+
+
+def along(medium, motion, corner, time_s, position, velocity, spin):
+    """Go on from a state (3,) of the room's frame where the two surfaces of a Corner are touched: along both, one, or off both."""
+    before, turns = motion.next, motion.next.body.diameter_m > 0 and motion.journey.start.rolls
+    one = riders(medium, before.room, [before.body], np.zeros(1, dtype=int))
+    rate = (medium.spin.rate_rad_s(time_s), medium.spin.change_rad_s2(time_s)) if before.room.turns else (0.0, 0.0)
+    moving = np.concatenate([velocity, spin * before.body.radius_m])[:, None]
+    place = np.concatenate([position, np.zeros(3)])[:, None]
+    way = way_on(corner, one, rate, place, moving, turns, late=motion.standstills > _DITHERS)
+    moving = way.velocity[:3, 0], way.velocity[3:, 0] / (before.body.radius_m or 1.0)
+    if not way.parts:
+        single = [np.array([v]) for v in (time_s, position, *moving)]
+        motion.next = releases(medium.spin, [motion], *single, [True])[0]
+        return
+    surface, mode = way.parts[0], way.mode
+    if len(way.parts) == 2:
+        surface = corner
+    elif not turns:
+        mode = STANDS
+    else:
+        slips = contact.slip(contact.balls([before.body]), surface.normal(position)[None], *(m[None] for m in moving))
+        mode = SLIDES if np.linalg.norm(slips) > NO_SLIP_M_S else ROLLS
+    let_go = tuple(part for part in corner.parts if part not in way.parts)
+    motion.next = GroundStart(
+        before.room, surface, before.body, float(time_s), position, *moving, before.end_s, mode, let_go
+    )
 
 
 def releases(spin, moving, time_s, position, velocity, spinning, lifts):
@@ -157,7 +193,7 @@ def releases(spin, moving, time_s, position, velocity, spinning, lifts):
 def _on_ground(motion, surface, time_s, state, slipping):
     """A GroundStart that goes on from a state of the room's frame."""
     before, body = motion.next, motion.next.body
-    mode = "stands" if body.diameter_m == 0 or not motion.journey.start.rolls else "slides" if slipping else "rolls"
+    mode = STANDS if body.diameter_m == 0 or not motion.journey.start.rolls else SLIDES if slipping else ROLLS
     parts = state.position_m, state.velocity_m_s, state.spin_rad_s
     return GroundStart(before.room, surface, body, float(time_s), *parts, before.end_s, mode)
 

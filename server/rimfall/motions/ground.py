@@ -8,6 +8,7 @@ import numpy as np
 
 from ..physics.bodies import Body
 from ..physics.budget import TooMuchWork
+from ..physics.corner import Corner
 from ..physics.forces import Medium
 from ..physics.integrate import AT_ONCE
 from ..physics.protocols import Surface
@@ -22,17 +23,19 @@ MOST_TRIES = 4_000  # steps: seconds of work
 @dataclass(frozen=True)
 class GroundStart:
     """A body on a surface of a room at time_s: centre, velocity and spin relative to the room's frame (3,), to go on until
-    end_s at the latest. mode: "rolls", "slides" (a sphere that slips), "stands" (a thing that cannot turn)."""
+    end_s at the latest. mode: "rolls", "slides" (a sphere that slips), "stands" (a thing that cannot turn). surface may be a
+    Corner of two; mode is then "stands", or what a ball does at each. let_go: what it touched until now and presses against no more."""
 
     room: Room
-    surface: Surface
+    surface: Surface | Corner
     body: Body
     time_s: float
     position_m: np.ndarray
     velocity_m_s: np.ndarray
     spin_rad_s: np.ndarray
     end_s: float
-    mode: str
+    mode: str | tuple[str, str]
+    let_go: tuple[Surface, ...] = ()
 
 
 @dataclass(frozen=True)

@@ -9,9 +9,10 @@ import numpy as np
 
 from ..physics import bernstein
 from ..physics.aboard import dot
-from ..physics.crossings import first_contact, touching
+from ..physics.corner import Corner, Cornered, parts_of
+from ..physics.crossings import LET_GO, TOUCH_M, first_contact, touching
 from ..physics.integrate import Step
-from ..physics.rolling import LAWS, ROLLS, SLIDES, STANDS, holds, riders, seeded
+from ..physics.rolling import GONE_M_S, LAWS, ROLLS, SLIDES, STANDS, holds, riders, seeded
 from ..physics.stillness import Stillness
 from ..physics.turned import NODES, TO_CONTROL
 from ..physics.walker import Walker
@@ -20,11 +21,9 @@ from .path import StepLog
 
 TOLERANCE_M = 2e-9  # error allowed to a step; a minute's rolling then keeps its energy to 1e-11
 _LASTS_S = (1.0, 60.0)  # an error of the velocity counts over the time that is left, within these
-# A slip, or a speed, that is none; or that share of the leg's greatest, or what it gains in as many seconds.
-_GONE_M_S = 1e-9
+# What is gone is GONE_M_S; or that share of the leg's greatest, or what it gains in as many seconds.
 # A slip that has crept for so many tries is as small as the errors allowed to a step: then this is none.
 _MANY_TRIES, _GONE_LATE_M_S = 300, 3e-8
-_LEFT, _SLIP = 0, 1  # rows of what a law watches
 _TIME, _GRIP, _SLIPS, _REST, _LEAVES, _MET = range(6)
 _ENDS = ("time", "grip", "slip", "rest", "left", "met")
 
@@ -35,15 +34,21 @@ class GroundBatch:
     def __init__(self, medium, starts):
         room = starts[0].room
         self._mode, self._spin = starts[0].mode, medium.spin if room.turns else None
-        self._others = [s for s in room.surfaces if s != starts[0].surface]
+        surface, self._corner = starts[0].surface, isinstance(starts[0].surface, Corner)
+        self._others = [s for s in room.surfaces if s not in parts_of(surface)]
+        if self._corner:
+            self._others = [s for s in self._others if not surface.never_meets(s)]
         self._start_s = np.array([one.time_s for one in starts], dtype=float)
         self._end_s = np.maximum(np.array([one.end_s for one in starts], dtype=float), self._start_s)
-        law = LAWS[self._mode](starts[0].surface, riders(medium, room, *distinct([one.body for one in starts])))
+        let_go = [[s in one.let_go for one in starts] for s in self._others]
+        self._let_go = np.array(let_go, dtype=bool).reshape(len(self._others), len(starts))
+        many = riders(medium, room, *distinct([one.body for one in starts]))
+        law = Cornered(surface, many, self._mode) if self._corner else LAWS[self._mode](surface, many)
         self._radius_m = law.many.radius_m
         x, u, spin = (
             columns([getattr(one, n) for one in starts]) for n in ("position_m", "velocity_m_s", "spin_rad_s")
         )
-        lasts_s = np.clip(self._end_s - self._start_s, *_LASTS_S) if self._mode == ROLLS else np.ones(len(starts))
+        lasts_s = np.clip(self._end_s - self._start_s, *_LASTS_S) if law.lasting else np.ones(len(starts))
         state = np.concatenate([x, np.zeros_like(x)]), np.concatenate([u, spin * self._radius_m])
         self._walker = Walker(
             law, self._spin, self._start_s, self._end_s, *state, absolute_m=TOLERANCE_M, lasts_s=lasts_s
@@ -83,14 +88,37 @@ class GroundBatch:
         self._finish(np.flatnonzero(over), _TIME)
         for k, surface in enumerate(self._others):
             self._touch[k] = touching(surface, *motion, self._radius_m)
-            self._finish(np.flatnonzero(self._touch[k] < 0), _MET, k)
-        self._finish(np.flatnonzero(walker.watched[_LEFT] <= 0), _LEAVES)
-        still = self._vanishing() <= _GONE_M_S
+            self._touch[k, (self._touch[k] != 0) & self._let_go[k]] = LET_GO
+            # What lies still where friction holds it presses against nothing else that it touches.
+            meets = self._touch[k] < 0
+            if np.any(meets):
+                lies = self._lies()
+                self._finish(np.flatnonzero(meets & ~lies), _MET, k)
+                self._touch[k, meets & lies] = 0
+        self._fallen(_LEAVES)
+        still = self._vanishing() <= GONE_M_S
         if self._mode == ROLLS:
             still |= ~np.any(walker.velocity[:3], axis=0)
+        if self._corner:
+            still = ~np.any(np.abs(walker.velocity) > GONE_M_S, axis=0)
         self._settle(np.flatnonzero(still), moved=False)
-        self._finish(np.flatnonzero(walker.watched[_SLIP] <= 0), _SLIPS)
+        self._fallen(_SLIPS)
         self._drop()
+
+    def _fallen(self, what):
+        """End the legs of those of which a figure that says so is not above 0."""
+        for row, end in enumerate(self._walker.law.watches):
+            if end == _ENDS[what]:
+                self._finish(np.flatnonzero(self._walker.watched[row] <= 0), what)
+
+    def _lies(self):
+        """Whether (N,) each lies still and is held by friction."""
+        walker = self._walker
+        if self._mode == SLIDES or self._corner:
+            return np.zeros(self.going, dtype=bool)
+        still = ~np.any(walker.velocity[:3], axis=0)
+        held, _ = holds(walker.law, walker.rates(walker.time_s), walker.position, walker.velocity)
+        return still & held
 
     def step(self):
         """A step of each body; those for which something changes leave."""
@@ -104,6 +132,9 @@ class GroundBatch:
         done = taken.who[~changed & (walker.time_s[taken.who] >= self._end_s[self._at[taken.who]])]
         self._finish(done, _TIME)
         self._touch[:, taken.who] = 0
+        for k in np.flatnonzero(np.any(self._let_go[:, self._at], axis=1)):
+            near = self._others[k].gap(walker.position[:3], self._radius_m[self._at]) <= TOUCH_M
+            self._touch[k, near & self._let_go[k, self._at]] = LET_GO
         size = self._vanishing()
         self._greatest[self._at] = np.maximum(self._greatest[self._at], size)
         fading = (size <= self._gone()) & (self._ends[self._at] < 0)
@@ -117,7 +148,7 @@ class GroundBatch:
         least = np.maximum(self._greatest[self._at], np.sqrt(dot(walker.acceleration[:3], walker.acceleration[:3])))
         away = walker.law.vanishing(walker.position, walker.velocity)
         change = walker.law.vanishing_rate(walker.position, walker.velocity, walker.acceleration)
-        gone = _GONE_M_S if self._tries <= _MANY_TRIES else _GONE_LATE_M_S
+        gone = GONE_M_S if self._tries <= _MANY_TRIES else _GONE_LATE_M_S
         return np.where(dot(away, change) < 0, gone * np.maximum(least, 1.0), 0.0)
 
     def _changes(self, taken):
@@ -130,7 +161,8 @@ class GroundBatch:
             radius = self._radius_m[self._at[taken.who]]
             s, met = first_contact(near, self._others, radius, self._touch[:, taken.who])
         kind = np.where(s <= 1.0, _MET, -1)
-        for row, what in ((_LEFT, _LEAVES), (_SLIP, _SLIPS)):
+        for row, end in enumerate(self._walker.law.watches):
+            what = _ENDS.index(end)
             some = np.flatnonzero(_doubtful(taken.watched[:, row]))
             if len(some):
                 falls = self._falls(taken, some, row)
@@ -178,6 +210,10 @@ class GroundBatch:
         law = walker.law.take(some)
         position = walker.position[:, some]
         velocity = law.stopped(position, walker.velocity[:, some])
+        if self._corner and moved:
+            walker.put(some, velocity)
+            self._finish(some, _GRIP)
+            return
         time_s = walker.time_s[some]
         held, way = holds(law, walker.rates(time_s), position, velocity)
         if self._mode == SLIDES or (self._mode == STANDS and moved):
@@ -218,7 +254,7 @@ class GroundBatch:
         for piece in still.pieces:
             self._record_still(some, *(a[..., stays][..., for_now] for a in piece))
         walker.put(some, velocity[:, stays][:, for_now], starts_s[for_now])
-        if self._mode == STANDS:
+        if self._mode == STANDS or self._corner:
             self._finish(some, _SLIPS)
             return
         law = walker.law.take(some)

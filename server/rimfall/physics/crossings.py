@@ -10,6 +10,7 @@ from . import bernstein, turned
 
 TOUCH_M = 1e-9  # a gap no larger than this is contact
 STILL_M_S = 1e-9  # a rate of the gap no larger than this is none
+LET_GO = 3  # the state of a body to a surface that it has just let go of, hardly faster than not at all
 
 
 def touching(surface, position, velocity, acceleration, body_radius_m):
@@ -26,7 +27,8 @@ def touching(surface, position, velocity, acceleration, body_radius_m):
 def first_contact(step, surfaces, body_radius_m, state, turning=None):
     """Where inside a step each of M bodies first meets one of the surfaces.
 
-    body_radius_m (M,); state (len(surfaces), M) from `touching` for the step that follows a release, else zeros.
+    body_radius_m (M,); state (len(surfaces), M) from `touching` for the step that follows a release, else zeros; LET_GO: it is met
+    where it is twice TOUCH_M deep, since the figures of so slow a parting are below rounding.
     turning: (spin, start_s), times (M,) of each body's elapsed 0, of a room that turns: its `turned` surfaces are looked
     for on the path in the turning frame, which holds for steps that keep to `turned.longest_s` and the spin's knots.
     Returns s (M,) in [0, 1], inf where nothing is met, and the index (M,) of the surface, -1 for none.
@@ -46,8 +48,12 @@ def first_contact(step, surfaces, body_radius_m, state, turning=None):
         for order in np.unique(state[k, near]) if np.any(state[k]) else (0,):
             some = near & (state[k] == order)
             gap = surface.gap_control(position[:, some], control[:, :, some], body_radius_m[some])
-            for _ in range(order):  # the root at the release itself is taken out, not looked past
+            for _ in range(
+                order if order < LET_GO else 0
+            ):  # the root at the release itself is taken out, not looked past
                 gap = bernstein.deflated(gap)
+            if order == LET_GO:
+                gap = gap + 2 * TOUCH_M
             falls = bernstein.first_descent(gap)
             sooner = np.flatnonzero(some)[falls < s[some]]
             s[sooner] = falls[falls < s[some]]

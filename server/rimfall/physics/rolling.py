@@ -41,7 +41,9 @@ _HOLDS_LESS = (
     1.0 - 1e-6
 )  # what moved is held only where friction has that much to spare; else it would slip again at once
 _HOLDS_MORE = 1.0 + 1e-9  # what is held slips where it is passed by that much
-_ROUNDING = 1e-12  # of the greatest acceleration: an imbalance as small is none
+ROUNDING = 1e-12  # of the greatest acceleration: an imbalance as small is none
+NO_SLIP_M_S = 1e-9  # a slip that is none
+GONE_M_S = 1e-9  # a slip, or a speed, that friction has brought to an end
 _NONE = 1e-300
 _FEATHER_M_S2 = 1e-12  # a press below 0 by as little is none: without spin and pull a thing still lies where it is
 
@@ -86,7 +88,13 @@ class Balance:
 
 
 class GroundLaw:
-    """Bodies of one mode on one surface. rate arguments are (omega, its change), numbers or (N,)."""
+    """Bodies of one mode on one surface. rate arguments are (omega, its change), numbers or (N,).
+
+    watches: what comes of each figure that falls to 0, a row of `at`'s second; lasting: whether errors of a velocity last.
+    """
+
+    watches = ("left", "slip")
+    lasting = False
 
     def __init__(self, surface, many: Riders):
         self.surface, self.many = surface, many
@@ -130,20 +138,29 @@ class GroundLaw:
         out[:3] -= (self.surface.gap(position[:3], self.many.radius_m) - gap) * n
         return out, self.tangent(velocity, n)
 
+    def closing(self, position, velocity, acceleration):
+        """How fast (N,), 1/s, what vanishes is on its way to nothing."""
+        away, rate = self.vanishing(position, velocity), self.vanishing_rate(position, velocity, acceleration)
+        return -dot(away, rate) / np.maximum(dot(away, away), _NONE)
+
+    def axis(self, position):
+        """What a ball at rest can spin about (3, N): the normal."""
+        return self.surface.normal(position[:3])
+
     def _holding(self, needed, limit, b, share):
         """Figures (2, N), both above 0 where a limit holds the needed acceleration (3, N) with a share of it.
 
         The first is a difference of squares, so that it is a polynomial of the frame's rate; the second is that of press.
         With less to spare than rounding nothing needed is held, and all that is needed is not.
         """
-        spare = _ROUNDING**2 * b.size2 + _FEATHER_M_S2**2
+        spare = ROUNDING**2 * b.size2 + _FEATHER_M_S2**2
         return np.stack([(share * limit * b.press) ** 2 + spare - dot(needed, needed), self.presses(b)])
 
 
 class Rolling(GroundLaw):
     """Spheres that roll without slipping."""
 
-    mode = ROLLS
+    mode, lasting = ROLLS, True
 
     def at(self, rate, position, velocity):
         """Second changes (6, N), and two figures (2, N) that are above 0 while the leg lasts: of press, and of friction."""
@@ -183,7 +200,7 @@ class Rolling(GroundLaw):
 
     def _grip(self, push, b):
         """What friction has to spare (N,), m/s2, where it gives a push (3, N): a smooth figure also where nothing presses."""
-        spare = _ROUNDING * np.sqrt(b.size2) + _FEATHER_M_S2
+        spare = ROUNDING * np.sqrt(b.size2) + _FEATHER_M_S2
         return _HOLDS_MORE * self.many.friction * b.press + spare - np.sqrt(dot(push, push))
 
     def tangent(self, velocity, n):

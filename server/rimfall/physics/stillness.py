@@ -26,7 +26,7 @@ class Stillness:
 
     def __init__(self, law, spin, time_s, end_s, position, velocity):
         self._law, self._position = law, position
-        self._normal = law.surface.normal(position[:3])
+        self._normal = law.axis(position)
         self._spinning = dot(velocity[3:], self._normal)
         self.starts_s = np.full(len(time_s), np.inf)
         self.pieces = []

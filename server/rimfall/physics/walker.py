@@ -25,7 +25,7 @@ _SUMS = np.stack([TIMES_AA, TIMES_A])  # position's, velocity's
 @dataclass(frozen=True)
 class Taken:
     """The steps accepted at one try: numbers (M,) of their bodies, their Step, the frame's rate and its change (M,) at the
-    start, and what the law watches at the stages, (16, 2, M)."""
+    start, and what the law watches at the stages, (16, W, M)."""
 
     who: np.ndarray
     step: Step
@@ -103,7 +103,7 @@ class Walker:
         until = self._until_s()
         longest = np.minimum(until - self.time_s, self._longest_s())
         length = np.minimum(self._length_s, longest)
-        stages, watched = np.empty((STAGES, *self.position.shape)), np.empty((STAGES, 2, self.count))
+        stages, watched = np.empty((STAGES, *self.position.shape)), np.empty((STAGES, *self.watched.shape))
         stages[0], watched[0] = self.acceleration, self.watched
         with np.errstate(over="ignore", invalid="ignore"):  # a trial far too long runs away, and is taken back
             for i in range(1, 12):
@@ -151,9 +151,7 @@ class Walker:
         """How long (N,) a step may be for the frame's turning, for the surface's bending, and for the corner of the friction."""
         normal_rate = self.law.surface.normal_rate(self.position[:3], self.velocity[:3])
         fastest = np.maximum(self._fastest / MOST_TURNED_RAD, np.sqrt(dot(normal_rate, normal_rate)) / MOST_BENT_RAD)
-        away = self.law.vanishing(self.position, self.velocity)
-        rate = self.law.vanishing_rate(self.position, self.velocity, self.acceleration)
-        closing = -dot(away, rate) / np.maximum(dot(away, away), 1e-300)
+        closing = self.law.closing(self.position, self.velocity, self.acceleration)
         fastest = np.maximum(fastest, closing / _SHORT_OF_CORNER)
         return 1.0 / np.maximum(fastest, 1e-300)
 
