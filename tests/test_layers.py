@@ -13,7 +13,7 @@ from tests.tables import each_row
 ROOT = Path(__file__).resolve().parent.parent
 PACKAGE = ROOT / "server/rimfall"
 
-BELOW_SCENE = {"__init__", "errors", "fields", "phrases", "physics", "shapes", "motions", "kinds"} | {
+BELOW_SCENE = {"__init__", "errors", "fields", "phrases", "prose", "physics", "shapes", "motions", "kinds"} | {
     "shots",
     "comfort",
     "craft",
@@ -25,6 +25,7 @@ PYTHON = {
     "folders": set(),
     "fields": set(),
     "phrases": set(),
+    "prose": {"phrases"},
     "processes": {"errors"},
     "physics": {"errors"},
     "shapes": {"errors", "fields", "phrases", "physics"},
@@ -32,7 +33,7 @@ PYTHON = {
     "shots": {"errors", "physics", "shapes", "motions"},
     "comfort": {"errors", "physics", "shapes", "motions"},
     "craft": {"errors", "physics", "shapes", "motions"},
-    "kinds": {"errors", "fields", "phrases", "physics", "shapes", "motions"},
+    "kinds": {"errors", "fields", "phrases", "prose", "physics", "shapes", "motions"},
     "scene": BELOW_SCENE,
     "exports": BELOW_SCENE | {"folders", "scene"},
     "sweep": {"__init__", "errors", "exports", "processes", "scene"},

@@ -9,6 +9,7 @@ from ..exports.options import read_options
 from ..exports.recovery import read_source
 from ..exports.writing import write_all
 from ..scene import answers, questions
+from ..scene.prose import TENSES, of_scene
 from ..scene.reading import read
 from ..scene.work import GREATEST_BYTES_ALONE, bounded
 from . import common
@@ -23,6 +24,11 @@ def add_to(parser):
     parser.add_argument("scene", metavar="SCENE.json", help="a scene document; - reads standard input")
     parser.add_argument("--json", action="store_true", help="print the whole answer as JSON")
     parser.add_argument("--units", choices=("si", "us"), default="si", help="units of the words (default: %(default)s)")
+    parser.add_argument(
+        "--prose",
+        choices=tuple(TENSES),
+        help="print a paragraph to copy into a text instead, rounded and without symbols",
+    )
     parser.add_argument(
         "--export",
         metavar="FILE",
@@ -49,7 +55,7 @@ def _trace(chosen):
         traced, files = questions.trace(scene), {}
         for path, kind in wanted.items():
             files |= files_of(traced, options, path, kind)
-        return files, answers.of_trace(traced, chosen.units) if chosen.json else _as_text(traced, chosen.units)
+        return files, _told(traced, chosen)
 
     files, answer = bounded(work, seconds=_seconds(chosen.max_seconds), most_bytes=GREATEST_BYTES_ALONE)
     write_all(files)
@@ -57,6 +63,16 @@ def _trace(chosen):
         complain(f"rimfall: {sentence}")
     (common.print_json if chosen.json else common.print_lines)(answer)
     return DONE
+
+
+def _told(traced, chosen):
+    """The answer as it was asked for: JSON, prose, or words and a table."""
+    if chosen.json:
+        return answers.of_trace(traced, chosen.units)
+    if chosen.prose:
+        felt_g = answers.habitat_figures(traced)["felt_g"]
+        return [of_scene(traced, felt_g, chosen.units)[chosen.prose]]
+    return _as_text(traced, chosen.units)
 
 
 def _seconds(text):

@@ -16,9 +16,11 @@ from ..motions.setting import Setting
 from ..motions.track import Track
 from ..motions.ways import Way, Ways
 from ..phrases import pieces, plain
+from ..prose import Telling
 from ..shapes import Ground
 from ..shapes.base import DECK
 from .motion import Motion
+from .telling import dropped
 from .words import briefly
 
 ARM_M = 0.3  # a thing starts in the hand, an arm's length in front of who holds it
@@ -134,6 +136,7 @@ class Kind:
     what its answer leaves out. element: what a thing of it is called in files, before its own name. limit: of the steps of its plan.
     eases: what makes it less work, besides fewer rebounds and a shorter clock. least_bytes(setting, motion): memory that it is sure to
     take, told without working it out. in_short(traced, units): what comes of it, said of its name ("lands 5.21 m spinward after 1.06 s").
+    told(traced, telling, thing): sentences of it as prose, of which the first names the thing (`telling.py`).
     """
 
     name: str
@@ -149,6 +152,7 @@ class Kind:
     eases: tuple[str, ...] = ()
     least_bytes: Callable[[Setting, Any], float] = lambda _setting, _motion: 0.0
     in_short: Callable[["Traced", str], str] = briefly
+    told: Callable[["Traced", Telling, str], list[str]] = dropped
 
 
 @dataclass(frozen=True)
@@ -212,6 +216,12 @@ class Traced:
         if self.track.path is None:
             return "does not start before the scene ends"
         return plain(self.kind.in_short(self, units))
+
+    def told(self, telling: Telling, thing: str) -> str:
+        """A paragraph of it as prose; thing: what it is called first, ("the cup")."""
+        if self.track.path is None:
+            return ""
+        return " ".join(self.kind.told(self, telling, thing))
 
     def _outcome(self, units: str) -> list[str]:
         return ["The scene ends before it starts."] if self.track.path is None else self.kind.outcome(self, units)

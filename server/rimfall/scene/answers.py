@@ -12,6 +12,7 @@ from ..motions.track import grid_times
 from ..physics.budget import spend
 from ..physics.constants import G0_M_S2
 from ..physics.spin import figures
+from . import prose
 from .json_arrays import as_lists, with_arrays
 
 ANSWER_VERSION = 1
@@ -40,6 +41,7 @@ def _of_habitat(trace, units, f4):
     time_s = grid_times(setting.rate, 0, trace.count)
     spin = setting.habitat.spin
     fps = setting.rate / trace.samples_per_frame
+    figures = habitat_figures(trace)
     out = {
         "grid": {
             "fps": [fps.numerator, fps.denominator],
@@ -52,8 +54,9 @@ def _of_habitat(trace, units, f4):
     return out | {
         "angle_rad": _finite(spin.angle_rad(time_s)),
         "spin_rad_s": _finite(spin.rate_rad_s(time_s)),
-        "habitat": habitat_figures(trace),
+        "habitat": figures,
         "motions": [_motion(t, trace, units, f4) for t in trace.motions],
+        "prose": prose.of_scene(trace, figures["felt_g"], units),
     }
 
 
@@ -168,6 +171,7 @@ def outcome(traced, trace, units="si"):
         "apex": None if track.path is None else _when(track.apex, ways[-2]),
         "last": None if track.path is None else _when(track.last, ways[-1]),
         "in_short": traced.in_short(units),
+        "prose": prose.of_motion(traced, units),
         "words": traced.outcome(units),
         "assumptions": traced.assumptions(trace.setting),
     }

@@ -19,6 +19,7 @@ from ...physics.constants import TURN_RAD
 from ..kind import Finding, Kind, Page, Stage, called
 from ..motion import Motion, along_given, at_height, elevation_field, speed_field
 from ..outside import NONE_BECAUSE, WEIGHTLESS, OutsidePlace, line, seen, state, turns_between, under_the_hull
+from . import prose
 
 _LEFT_OUT = ["The craft coasts; the path is that of its docking port, and nothing is looked for in its way."]
 
@@ -222,6 +223,7 @@ KIND = Kind(
     outcome=approached,
     in_short=in_short,
     assumptions=lambda _traced, _setting: _LEFT_OUT,
+    told=prose.told,
     page=PAGE,
     element="approach",
 )

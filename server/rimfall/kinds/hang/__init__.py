@@ -10,6 +10,7 @@ from ..kind import Finding, Kind, Page, Stage, StepLimit, called, when
 from ..motion import BodyPart, Motion, at_height, body_field, body_of, heading_field, speed_field
 from ..places import TOUCH_M, clear_of_surfaces, of_a_size
 from ..words import in_air, the
+from . import prose
 from .plan import first_state, line_of, plan
 from .swing import MOST_TRIES
 
@@ -211,6 +212,7 @@ KIND = Kind(
     outcome=hung,
     in_short=in_short,
     assumptions=assumptions,
+    told=prose.told,
     page=PAGE,
     element="hang",
     limit=StepLimit(

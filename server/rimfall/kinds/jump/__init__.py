@@ -13,6 +13,7 @@ from ..kind import Finding, Kind, Page, Stage, called, when
 from ..motion import NO_GRAVITY, Carried, at_height, elevation_field, heading_field, speed_field
 from ..people import AS_A_BALL, GROUP, Person, over_the_feet, person, stands
 from ..words import AIR_FOLLOWS, plainly, the, there, why
+from . import prose
 
 _LEFT_OUT = "The jumper is a point with a mass and one drag at every speed, and does not turn or bend the knees."
 _STRAIGHT_UP_DEG = 89.95
@@ -132,6 +133,7 @@ KIND = Kind(
     plan=plan,
     outcome=jumped,
     assumptions=assumptions,
+    told=prose.told,
     page=PAGE,
     element="jump",
 )

@@ -18,6 +18,7 @@ from ..kind import Finding, Kind, Page, Stage, called, when
 from ..motion import Motion, along_given, at_height, elevation_field, heading_field, place_of, speed_field
 from ..outside import NONE_BECAUSE, WEIGHTLESS, OutsidePlace, line, paid_out, seen, state, sweeps, under_the_hull
 from ..people import GROUP, mass_field
+from . import prose
 
 _LEFT_OUT = [
     "There is no air outside; nothing but a round hull is looked for in the way, and a line is taken to be without mass."
@@ -209,6 +210,7 @@ KIND = Kind(
     outcome=let_go,
     in_short=in_short,
     assumptions=lambda _traced, _setting: _LEFT_OUT,
+    told=prose.told,
     page=PAGE,
     element="let_go",
 )

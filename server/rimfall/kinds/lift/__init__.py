@@ -20,6 +20,7 @@ from ..kind import Finding, Kind, Page, Stage, called, when
 from ..motion import along_given, at_height
 from ..people import GIVEN, GROUP, SELF, WEIGHT_TERM, Person, over_the_feet, person
 from ..places import over_its_floor
+from . import prose
 
 _LEAST_PUSH = 1e-6  # of the greatest one
 _FELT = 0.005  # in g; less is none worth a word
@@ -256,6 +257,7 @@ KIND = Kind(
     outcome=rode,
     in_short=in_short,
     assumptions=lambda _traced, _setting: _LEFT_OUT,
+    told=prose.told,
     page=PAGE,
     element="lift",
 )

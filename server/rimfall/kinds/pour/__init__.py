@@ -7,6 +7,7 @@ from ...physics.liquids import LIQUIDS
 from ..kind import Finding, Kind, Page, Stage, called, when
 from ..motion import Motion, at_height, elevation_field, heading_field
 from ..places import clear_of_surfaces
+from . import prose
 from .batch import least_bytes
 from .plan import plan
 from .words import assumptions, in_short, poured
@@ -145,6 +146,7 @@ KIND = Kind(
     outcome=poured,
     in_short=in_short,
     assumptions=assumptions,
+    told=prose.told,
     page=PAGE,
     element="pour",
     least_bytes=least_bytes,

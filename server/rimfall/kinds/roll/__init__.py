@@ -16,6 +16,7 @@ from ...physics import contact, frames
 from ...physics.constants import RPM_RAD_S
 from ...physics.coordinates import FlatChart
 from ...physics.ramp import Ramp, ramp_at
+from .. import telling
 from ..kind import Kind, Page, called, when
 from ..motion import (
     NO_GRAVITY,
@@ -261,5 +262,6 @@ KIND = Kind(
     plan=plan,
     outcome=rolled,
     assumptions=in_air,
+    told=telling.rolled,
     page=PAGE,
 )

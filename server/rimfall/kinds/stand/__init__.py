@@ -8,6 +8,7 @@ from ...motions.ground import GroundStart
 from ...motions.journey import Start
 from ...motions.plan import Plan
 from ...physics.surfaces import Drum, Plane
+from .. import telling
 from ..kind import Kind, Page, Stage, called
 from ..motion import BodyPart, Motion, at_height, body_field, body_of, place_of
 from ..places import body_clear
@@ -103,5 +104,6 @@ KIND = Kind(
     outcome=stood,
     in_short=in_short,
     assumptions=in_air,
+    told=telling.stood,
     page=PAGE,
 )

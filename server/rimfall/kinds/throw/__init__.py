@@ -5,6 +5,7 @@ from typing import Literal
 from ..kind import Kind, Page, Stage, called
 from ..motion import at_height, elevation_field, heading_field, speed_field
 from ..released import REBOUNDS, SPINS, Released, check, flew, plan
+from ..telling import thrown
 from ..words import in_air
 
 
@@ -39,5 +40,6 @@ KIND = Kind(
     plan=plan,
     outcome=flew,
     assumptions=in_air,
+    told=thrown,
     page=PAGE,
 )

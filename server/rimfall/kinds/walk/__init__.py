@@ -20,6 +20,7 @@ from ..kind import Finding, Kind, Page, Stage, called, when
 from ..motion import along_given, at_height, elevation_field, heading_field, speed_field
 from ..people import AS_A_BALL, GIVEN, GROUP, SELF, WEIGHT_TERM, Person, over_the_feet, person, stands
 from ..words import the
+from . import prose
 
 _FELT = 0.005  # a share that is none worth a word
 _MOST_TURNS = 1_000.0  # round the axis in one walk: seconds of work
@@ -241,6 +242,7 @@ KIND = Kind(
     outcome=walked,
     in_short=in_short,
     assumptions=lambda _traced, _setting: _LEFT_OUT,
+    told=prose.told,
     page=PAGE,
     element="walk",
 )

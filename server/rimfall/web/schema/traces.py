@@ -206,6 +206,13 @@ class Ramp(Closed):
     corners_m: Corners = said("Its corners in the turning frame, m.")
 
 
+class Prose(Closed):
+    """A paragraph to copy into a text, rounded, in words and without symbols; "" where there is nothing to tell."""
+
+    present: str = said("In the present tense.")
+    past: str = said("In the past tense.")
+
+
 class Motion(Closed):
     """What a motion does. Arrays hold samples `first` to `first + count - 1`, from release to end."""
 
@@ -236,6 +243,7 @@ class Motion(Closed):
     apex: Moment | None = said("The highest it goes; null where it does not move in the scene.")
     last: Moment | None = said("As its path ends; null where it does not move in the scene.")
     in_short: str = said('What comes of it, said of its name: "lands 5.21 m spinward after 1.06 s".')
+    prose: Prose = said("What comes of it as prose, told to somebody at the release who faces spinward.")
     words: list[str] = said("What comes of it in sentences, in the units asked for.")
     assumptions: list[str] = said("What was left out, in sentences.")
     pieces: list[str] = said("The same as `words` as one text in pieces: before, how far, and after.")
@@ -253,6 +261,7 @@ class InHabitat(Closed):
     spin_rad_s: Numbers = said("How fast it turns at the samples, rad/s.")
     habitat: HabitatFigures = said("What follows from its radius and spin.")
     motions: list[Motion] = said("What each motion does.")
+    prose: Prose = said("The habitat and everything that moves in it as prose.")
 
 
 class Compared(InHabitat):

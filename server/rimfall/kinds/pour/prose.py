@@ -1,0 +1,26 @@
+"""A pour as prose."""
+
+import math
+
+from ...prose import share
+from ..telling import flight
+
+_ALL, _NONE = 0.9995, 0.0005
+
+
+def told(traced, telling, _thing):
+    """Sentences; whoever reads pours."""
+    motion, findings = traced.motion, traced.findings
+    pours = f"You {telling.verb('pour', 'poured')} the {motion.liquid}"
+    if motion.target is None:
+        return [f"{pours}.", *(flight(traced, telling) if traced.track.path is not None else [])]
+    caught = findings["caught"]
+    if caught >= _ALL:
+        return [f"{pours} and all of it {telling.verb('reaches', 'reached')} the cup."]
+    if caught > _NONE:
+        return [
+            f"{pours} and {share(caught)} of it {telling.verb('reaches', 'reached')} the cup; the rest {telling.verb('goes', 'went')} past it."
+        ]
+    off = findings["off_m"]
+    by = "" if off is None else f" by {telling.length(math.hypot(*off))}"
+    return [f"{pours} and {telling.verb('miss', 'missed')} the cup{by}."]
