@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from .phrases import FOOT_M, STILL_M, listed
 
-NEAR, NEAR_M = 0.17, 0.0125  # the greatest error of a figure in prose, as a share of it or in metres
+NEAR, NEAR_M = 0.2, 0.0125  # the greatest error of a figure in prose, as a share of it or in metres
 STATURE_M = 1.75
 LEAST_SHARE = 0.035  # a smaller one is next to nothing
 
@@ -187,7 +187,7 @@ class Telling:
             if measure.one in (ON_FOOT if upright else UPRIGHT):
                 continue
             for count in range(1, measure.most + 1):
-                off = abs(math.log(value_m / (count * measure.size_m))) + 0.02 * (count - 1)
+                off = abs(math.log(value_m / (count * measure.size_m))) + 0.01 * (count - 1)
                 if best is None or off < best[0]:
                     best = off, measure, count
         _, measure, count = best

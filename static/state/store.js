@@ -27,6 +27,7 @@ const FIRST_VIEW = {
   units: 'si',
   theme: 'auto',
   type: 'desk',
+  tense: 'past',
   arrows: { velocity: true, centrifugal: true, coriolis: true, alone: false },
   driftTable: false,
   companion: true,

@@ -8,6 +8,7 @@ import { createDriftBar } from './drift_bar.js';
 import { createEditedName } from '../shared/figure.js';
 import { pathKey } from '../shared/path_key.js';
 import { createFieldError } from '../shared/field_error.js';
+import { createProse } from './prose.js';
 import { createSentence, outcome } from './sentence.js';
 
 export function createCard({ store, index, kind, duplicate, mirror, remove }) {
@@ -37,6 +38,12 @@ export function createCard({ store, index, kind, duplicate, mirror, remove }) {
   const sentence = createSentence({ store, index, kind });
   const said = h('span', { class: 'said' });
   const drift = createDriftBar({ store, index });
+  const prose = createProse({
+    store,
+    words: 'As prose',
+    prose: () => store.answer?.motions[index]?.prose ?? null,
+    of: () => motionName(store, index),
+  });
   const slot = createFieldError({ store, path });
   const unfold = h(
     'button',
@@ -50,6 +57,7 @@ export function createCard({ store, index, kind, duplicate, mirror, remove }) {
     h('div', { 'data-row': path }, slot.element),
     h('p', {}, sentence.element, said),
     drift.element,
+    prose.element,
   );
   let rows = null;
   // not by the header's buttons: unfolding moves the page from under the pointer before it is let go
@@ -93,6 +101,7 @@ export function createCard({ store, index, kind, duplicate, mirror, remove }) {
     slot.update();
     tellOutcome();
     drift.update(chosen);
+    prose.update();
     if (chosen && !rows) {
       rows = createCardRows({ store, index, kind });
       element.append(rows.element);

@@ -6,6 +6,7 @@ import { shapeOf } from '../../state/shapes.js';
 import { freshName } from '../../state/words.js';
 import { $, h, setAttribute } from '../shared/dom.js';
 import { createCard } from './card.js';
+import { createProse } from './prose.js';
 
 export function createWhatMoves({ store }) {
   let cards = [],
@@ -21,6 +22,9 @@ export function createWhatMoves({ store }) {
   const group = ([word, of]) => h('div', { class: 'add-group', role: 'group', 'aria-label': word }, h('span', { 'aria-hidden': true }, word), of.map(add));
   adding.append(...kindGroups(kinds).map(group));
   adding.addEventListener('beforetoggle', ({ newState }) => newState === 'open' && placeAdding());
+
+  const prose = createProse({ store, words: 'The whole scene as prose', prose: () => store.answer?.prose ?? null, of: () => 'the whole scene' });
+  $('#scene-prose').append(prose.element);
 
   const names = () => store.document.motions.map((_, i) => motionName(store, i));
 
@@ -87,7 +91,9 @@ export function createWhatMoves({ store }) {
     setAttribute($('#nothing'), 'hidden', !none);
     setAttribute($('#add-open'), 'hidden', none);
     setAttribute(adding, 'popover', none ? null : 'auto');
-    if (store.view.place === 2) cards.forEach(card => card.update());
+    if (store.view.place !== 2) return;
+    cards.forEach(card => card.update());
+    prose.update();
   }
   for (const topic of ['document', 'answer', 'view', 'notice']) store.on(topic, update);
   update();
