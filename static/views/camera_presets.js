@@ -31,6 +31,18 @@ export function presetName(letter, facts) {
 // Which of them stay with what happens, where all of it would be too small to see.
 const FOLLOW = new Set(['b', 'd']);
 
+const ASIDE_RAD = -50 * RAD; // from the side, of what swings along the line of sight
+
+// Whether what hangs swings more along the axis than across it.
+function swingsAway(shown) {
+  const hung = shown.filter(m => m.pivot_m && m.path.count);
+  const wide = (m, c) => {
+    const values = m.lines.aboard.points.filter((_, i) => i % 3 === c);
+    return Math.max(...values) - Math.min(...values);
+  };
+  return hung.length > 0 && Math.max(...hung.map(m => wide(m, 2))) > 1.5 * Math.max(...hung.map(m => wide(m, 0)));
+}
+
 const HIGH = 0.2; // of the radius: who flies so high crosses the wheel, and that is seen in the whole of it
 
 // How a stage is framed: {rig} that stays as it is, or {rigAt(time_s)}. `stage` {frame, width, height, inset, calm}; `shown` motions;
@@ -44,6 +56,7 @@ export function framing(preset, stage, model, shown, chosen) {
   const aspect = stage.width / stage.height;
   const framed = ({ fov, ...view }, points) => ({ azimuth, ...view, level, fov, ...fit(points, { azimuth, ...view, level }, fov, aspect, inset) });
   const view = viewOf(model, preset, aspect);
+  if (preset === 'b' && swingsAway(shown)) view.yaw += ASIDE_RAD;
   if (preset === 'w') return { rig: framed(view, ground.outline()) };
   if (preset === 'e' && lead) return { rigAt: time_s => withBall(stage, model, lead, time_s) };
   const points = seenPoints({ ...stage, lead }, model, preset === 'a' && lead ? [lead] : shown);

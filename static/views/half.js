@@ -22,6 +22,8 @@ import { Vessels } from './vessels.js';
 
 const PHONE_PX = 500;
 const LABEL_PX = 14; // of labels at a desk: where they grow, lines do too
+const CLEAR_PX = 6;
+const FOOT_PX = 38; // kept free at the foot, where the legend lies
 const MOST_SEGMENTS = 180; // of a path, for labels to keep off
 const NAMED_AT = [0.5, 0.62, 0.4, 0.75, 0.25]; // shares of a path, in order of liking
 const v = new Vector3();
@@ -83,11 +85,12 @@ export class Half {
     const { x, y, width, height } = rect;
     this.rect = rect;
     Object.assign(this.dom.box.style, { transform: `translate(${x}px, ${y}px)`, width: `${width}px`, height: `${height}px` });
-    this.inset = { top: Math.max(0.08, Math.min(0.2, 46 / height)), bottom: Math.max(0.08, Math.min(0.16, 26 / height)) };
     this.labels.remeasure();
     this.grown = Math.max(1, this.labels.px / LABEL_PX);
     this.linePx = (width < PHONE_PX ? LINE_PX.phone : LINE_PX.desk) * Math.sqrt(this.grown);
     this.taken = this.dom.corners();
+    const low = Math.max(...this.taken.map(({ y, h }) => y + h)); // of title and buttons: nothing that is framed lies under them
+    this.inset = { top: between(0.08, (low + CLEAR_PX) / height, 0.28), bottom: between(0.08, (FOOT_PX * this.grown) / height, 0.18) };
     this.crowdKey = null;
   }
 
@@ -280,4 +283,8 @@ export class Half {
 function pointOf(points, share) {
   const i = 3 * Math.round(share * (points.length / 3 - 1));
   return { x: points[i], y: points[i + 1], z: points[i + 2] };
+}
+
+function between(least, value, most) {
+  return Math.max(least, Math.min(most, value));
 }

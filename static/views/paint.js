@@ -8,7 +8,7 @@ const CELL = [256, 96]; // px of a figure's cell, four a row
 const ARROW_M = [6.4, 1.25];
 const FIGURE_M = [1.8, 0.675];
 const LONGEST = 0.3; // of the picture: the arrow is in it from end to end
-const IN_FRONT = { near: [0.13, 0.18], far: [0.21, 0.28], from_m: 14 }; // of the picture, to the arrow and to the metres: of a narrow one less is seen before the flight
+const IN_FRONT = { near: [0.13, 0.18], far: [0.17, 0.24], from_m: 14 }; // of the picture, to the arrow and to the metres: of a narrow one less is seen before the flight
 const CELLS = 4 * Math.floor((SIZE - ROW) / CELL[1]);
 
 const VERTEX = `
