@@ -126,6 +126,7 @@ function showWaiting() {
 
 function tell(problem) {
   const place = $('#told');
-  place.textContent = `${problem.message} Go back to the workbench, open a scene there, and ask for its brief again.`;
+  const say = `${problem.message} Go back to the workbench, open a scene there, and ask for its brief again.`;
+  place.replaceChildren(h('h1', {}, 'Nothing to print'), h('p', {}, say));
   place.hidden = false;
 }

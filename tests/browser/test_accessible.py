@@ -1,0 +1,63 @@
+"""axe-core finds nothing on any place or dialog, at three sizes, light and dark.
+
+A rule of structure holds or not whatever the colours are, and the colours are the same at every size: so each size is looked at in
+one of the two.
+"""
+
+import pytest
+
+from tests import npm_packages
+
+from .looking import open_place
+
+SIZES = [(1440, 900, "light"), (1024, 768, "dark"), (390, 844, "light")]
+AXE = npm_packages.MODULES / "axe-core/axe.min.js"
+RUN = """async part => {
+  const { violations } = await axe.run(part, { preload: false, resultTypes: ['violations'] });
+  return violations.flatMap(({ id, nodes }) => nodes.map(({ target, failureSummary }) => `${id}: ${target.join(' ')}: ${failureSummary}`));
+}"""
+OPENERS = {  # by what opens them, as the page's own buttons and keys do
+    "scenes": "#bar .word",
+    "share": "#bar .go",
+    "take away": "#foot [data-take=pictures]",
+    "glossary": "#glossary-link",
+    "keys": None,
+}
+
+
+def found(page, part="html"):
+    """What axe finds wrong in a part of a page, in words."""
+    if not page.evaluate("'axe' in window"):
+        page.evaluate(AXE.read_text(encoding="utf-8"))
+    return page.evaluate(RUN, part)
+
+
+def each_part(page):
+    """Opens one after the other, and yields its name and the selector of what it is."""
+    for number in (1, 2, 3, 4):
+        open_place(page, number)
+        if number == 4:
+            page.locator("#feel-map .ring-grip[aria-valuenow]").wait_for()  # what it tells has come
+        yield f"place {number}", f"#place-{number}"
+    for name, opener in OPENERS.items():
+        if opener:
+            page.locator(opener).evaluate("button => button.click()")
+        else:
+            page.keyboard.press("?")
+        page.locator("dialog[open]").wait_for()
+        yield name, "dialog[open]"
+        page.keyboard.press("Escape")
+    page.keyboard.press("v")
+    yield "seats", ".stage-popover:not([hidden])"
+    page.keyboard.press("Escape")
+    page.locator("#cards .card .icon-button").first.evaluate("button => button.click()")
+    yield "what a motion's button offers", ".menu:popover-open"
+    page.keyboard.press("Escape")
+
+
+@pytest.mark.parametrize(("width", "height", "scheme"), SIZES)
+def test_axe_finds_nothing(page, width, height, scheme):
+    page.set_viewport_size({"width": width, "height": height})
+    page.emulate_media(color_scheme=scheme)
+    wrong = {"the whole": found(page)} | {name: found(page, part) for name, part in each_part(page)}
+    assert {name: words for name, words in wrong.items() if words} == {}
