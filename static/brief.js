@@ -10,6 +10,7 @@ import { stageDirection } from './state/habitat_words.js';
 import { NO_STORAGE, createKept, lent } from './kept/kept.js';
 import { createConnection } from './state/connection.js';
 import { createViewStorage, fromHash } from './state/persistence.js';
+import { hiddenNames, shownIn } from './state/shown.js';
 import { createStatus } from './state/status.js';
 import { createStore, feltPart } from './state/store.js';
 
@@ -31,8 +32,9 @@ async function start() {
   const scene = await sceneAtHand();
   if (!scene) return tell(new Error('There is no scene to print: none in the address, and none kept in this browser.'));
   const store = createStore({ document: scene, fields });
-  store.look({ units: views.view(store.view).units ?? 'si' });
-  const [plots, link] = await Promise.all([plotsOf(client, scene), linkOf(scene, fields)]);
+  const { hidden } = shownIn(location.hash, []);
+  store.look({ units: views.view(store.view).units ?? 'si', hidden: hiddenNames(store, hidden) });
+  const [plots, link] = await Promise.all([plotsOf(client, store), linkOf(store)]);
   setTools(store, link, () => fill(store, plots, link));
   await fill(store, plots, link);
 }

@@ -13,13 +13,14 @@ import { download, fileName } from './panels/shared/files.js';
 import { createGlossary } from './panels/glossary.js';
 import { createHeard } from './panels/heard.js';
 import { createHomes } from './panels/homes.js';
-import { createLooks, looksAnswer } from './panels/looks/looks.js';
+import { PACES, createLooks, looksAnswer } from './panels/looks/looks.js';
 import { createTheme, createTypeSize } from './panels/looks/theme.js';
 import { createHowBig, sizeAnswer } from './panels/how_big/how_big.js';
 import { createKeeper } from './kept/keeper.js';
 import { NO_STORAGE, createKept, lent } from './kept/kept.js';
 import { createConnection } from './state/connection.js';
 import { createAddress, createViewStorage, fromHash } from './state/persistence.js';
+import { hiddenNames, shownIn } from './state/shown.js';
 import { createStatus } from './state/status.js';
 import { createKeys } from './panels/keys.js';
 import { createNotices } from './panels/notices.js';
@@ -64,6 +65,7 @@ for (const event of ['online', 'pageshow', 'visibilitychange']) addEventListener
 start().catch(sayDead);
 
 async function start() {
+  const { hash: written } = kept.tab.read(); // by this tab before it was left or loaded again
   const [fields, letGo] = await Promise.all([client.fields(), kept.prepare()]);
   const first = await firstScene({
     sources: kept.shelf.sources(location.hash),
@@ -77,11 +79,13 @@ async function start() {
   if (first.isExample) examples.shown = OPENING;
   const store = createStore({ document: first.document, fields });
   const clock = createClock({ now: () => performance.now() });
+  if (first.isExample) clock.setPace(FIRST_PACE);
   store.look(views.view(store.view));
   const ask = createAsk({ store, trace: client.trace, status });
   const { open } = build({ store, clock, ask });
   sayReady();
   store.setAnswer(first.answer, first.document);
+  if (!first.isExample && !first.trouble) showAs(location.hash || (written ?? ''), store, clock);
   tellShared(store, first.document);
   if (first.trouble) tellTrouble(store, open, first.trouble);
   if (first.isExample) firstMinute(clock);
@@ -91,6 +95,13 @@ async function start() {
 function entitle({ title }) {
   element('title').textContent = title || 'Untitled scene';
   element('direction').textContent = 'Opening the scene…';
+}
+
+// what an address says besides the scene
+function showAs(hash, store, clock) {
+  const { hidden, speed } = shownIn(hash, PACES);
+  if (hidden.length) store.look({ hidden: hiddenNames(store, hidden) });
+  if (speed !== clock.pace) clock.setPace(speed);
 }
 
 function tellTrouble(store, open, { say, more, again }) {
@@ -113,16 +124,18 @@ function build({ store, clock, ask }) {
     left: (_, next) => keeper.begin(kept.shelf.shown(next)),
     opened,
   });
+  const addresses = new WeakMap(); // of documents that came with one
   function opened(document, id) {
     examples.shown = id;
     store.look({ chosen: 0, hidden: [], beside: null, served: 0, presets: { ...FIRST_PRESETS } });
     clock.seek(0);
+    if (addresses.has(document)) showAs(addresses.get(document), store, clock);
     focusScene();
     tellShared(store, document);
   }
   const sceneText = (document = store.document) => `${JSON.stringify(document, null, 2)}\n`;
   const saveScene = (document = store.document) => download(`${fileName(document.title)}.rimfall.json`, sceneText(document), 'application/json');
-  const share = createShare({ store, saveScene: () => saveScene() });
+  const share = createShare({ store, clock, saveScene: () => saveScene() });
   const scenes = createScenes({
     examples,
     open,
@@ -162,7 +175,14 @@ function build({ store, clock, ask }) {
   const stages = createStages({ element: element('stages'), store, clock, tell: status.setDrawing });
   createTakeAway({ store, clock, exported: client.exported, studio: createStudio(stages), sceneText });
   createKeys({ store, clock, timeline, looks, stages, glossary, heard, scenes });
-  createAddress({ store, views, open, written: ({ hash, fits }) => kept.tab.note({ hash, opened: fits || keeper.id ? null : store.document }) });
+  createAddress({
+    store,
+    clock,
+    views,
+    open,
+    moved: (document, hash) => addresses.set(document, hash),
+    written: ({ hash, fits }) => kept.tab.note({ hash, opened: fits || keeper.id ? null : store.document }),
+  });
   keepWhenLeft(keeper);
   createAskFeel({ store, feel: client.feel });
   whenOpened(store, 4, async () => {

@@ -2,7 +2,9 @@
 // the server's three plots.
 
 import { h, s, parseDrawing } from '../panels/shared/dom.js';
+import { motionName } from '../state/fields.js';
 import { groundOf } from '../state/shapes.js';
+import { shownIndexes } from '../state/shown.js';
 import { LinePlate } from '../views/line_plate.js';
 import { readModel } from '../views/model.js';
 import { stageWords, turnedWords } from '../views/spoken.js';
@@ -12,7 +14,8 @@ const ROOM = { top: 42, side: 22, foot: 30, arrow: 34, highest: 44, text: 18, pa
 
 export function platesOf(store) {
   const model = readModel(store.answer, store.fields);
-  const times = instantsOf(model.motions);
+  const shown = shownIndexes(store).map(index => model.motions[index]);
+  const times = instantsOf(shown);
   const views = {
     aboard: ['Aboard', `The ${groundOf(store.fields, store.answer.scene.habitat).name} stands still.`],
     outside: ['Outside', 'The stars stand still.'],
@@ -22,18 +25,18 @@ export function platesOf(store) {
       'div',
       { class: 'view' },
       h('h3', {}, name, ' ', h('em', {}, aside)),
-      h('div', { class: 'plates' }, ...times.map((time_s, k) => plateOf(store, model, frame, time_s, k === 0))),
+      h('div', { class: 'plates' }, ...times.map((time_s, k) => plateOf(store, model, shown, frame, time_s, k === 0))),
     ),
   );
 }
 
 // the paths are named once, on the first of a row
-function plateOf(store, model, frame, time_s, named) {
+function plateOf(store, model, shown, frame, time_s, named) {
   const { view } = store;
-  const sheet = s('svg', { role: 'img', class: 'plate', 'aria-label': stageWords(model, model.motions, frame, 'd', time_s, view.units) });
+  const sheet = s('svg', { role: 'img', class: 'plate', 'aria-label': stageWords(model, shown, frame, 'd', time_s, view.units) });
   const plate = new LinePlate(sheet, frame, { ...ROOM, named });
   plate.fitInto(SIZE);
-  plate.read(model, model.motions, { ...view, companion: true, chosen: 0 });
+  plate.read(model, shown, { ...view, companion: true, chosen: 0 });
   plate.draw(time_s);
   const turned = frame === 'outside' ? `, ${turnedWords(model, time_s)}` : '';
   return h('figure', {}, sheet, h('figcaption', {}, `${time_s.toFixed(2)}\u00a0s${turned}`));
@@ -53,9 +56,12 @@ const FORMATS = ['plot-path-svg', 'plot-height-svg', 'plot-felt-svg'];
 const FOOT_MM = 5; // the caution under each: the page has its own
 
 /** Their figures; none where the scene has nothing to plot. */
-export async function plotsOf(client, scene) {
-  if (!scene.motions.length) return [];
-  const files = await Promise.all(FORMATS.map(format => client.exported(format, { scene, export: {} })));
+export async function plotsOf(client, store) {
+  const scene = store.document,
+    shown = shownIndexes(store);
+  if (!shown.length) return [];
+  const choices = shown.length < scene.motions.length ? { motions: shown.map(index => motionName(store, index)) } : {};
+  const files = await Promise.all(FORMATS.map(format => client.exported(format, { scene, export: choices })));
   return Promise.all(files.map(async file => h('figure', { class: 'plot' }, drawn(await file.text()))));
 }
 

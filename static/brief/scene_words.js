@@ -8,16 +8,19 @@ import { createSentence, outcome } from '../panels/moves/sentence.js';
 import { h } from '../panels/shared/dom.js';
 import { pathKey } from '../panels/shared/path_key.js';
 import { LONGEST_LINK, toHash } from '../state/persistence.js';
+import { shownIndexes, withShown } from '../state/shown.js';
 
 export function movesOf(store) {
-  const { motions } = store.document;
+  const { motions } = store.document,
+    shown = shownIndexes(store);
   if (!motions.length) return [h('p', {}, 'Nothing moves in this scene yet.')];
-  return motions.map((motion, index) =>
+  if (!shown.length) return [h('p', {}, 'Every motion of this scene is hidden.')];
+  return shown.map(index =>
     h(
       'div',
       { class: 'move' },
       h('h3', {}, pathKey(index), motionName(store, index)),
-      h('p', {}, `${given(store, motion, index)} `, ...outcome(store.answer.motions[index].pieces)),
+      h('p', {}, `${given(store, motions[index], index)} `, ...outcome(store.answer.motions[index].pieces)),
       findingsOf(store, index),
       leftOut(store.answer.motions[index].assumptions),
     ),
@@ -67,8 +70,11 @@ const LAWS = [
   [({ touches }) => touches, 'Bouncing, rolling and sliding: the balance of a rigid ball, any mechanics text; on a turntable it gives the circles of Weltner, Am. J. Phys. 47, 984 (1979).'],
 ];
 
-export function sourcesOf({ answer, fields }) {
-  const { motions, air } = answer.scene;
+export function sourcesOf(store) {
+  const { answer, fields } = store,
+    { air } = answer.scene,
+    shown = shownIndexes(store);
+  const [motions, answers] = [answer.scene.motions, answer.motions].map(all => shown.map(index => all[index]));
   const bodies = named(
       fields.bodies,
       motions.map(m => m.body),
@@ -81,8 +87,8 @@ export function sourcesOf({ answer, fields }) {
     air,
     spheres: motions.some(m => m.liquid || (bodyOf(fields, m)?.drag ?? 'sphere') === 'sphere'),
     spun: motions.some(m => m.ball_spin_rpm),
-    regimes: new Set(answer.motions.map(m => m.stream?.regime)),
-    touches: answer.motions.some(m => m.surface || m.events.some(event => event.velocity_after_m_s?.some(Boolean))),
+    regimes: new Set(answers.map(m => m.stream?.regime)),
+    touches: answers.some(m => m.surface || m.events.some(event => event.velocity_after_m_s?.some(Boolean))),
   };
   const laws = LAWS.filter(([when]) => when(used)).map(([, say]) => say);
   const things = [...bodies, ...liquids].map(({ name, source }) => `${name[0].toUpperCase()}${name.slice(1)}: ${source}.`);
@@ -102,8 +108,8 @@ function bodyOf(fields, { body }) {
 const LONGEST_READ = 300; // of an address that somebody may still type from paper
 
 /** {url, rows}: the workbench's address with the scene, and what the page says of it. */
-export async function linkOf(scene, fields) {
-  const url = new URL('./', location.href).href + (await toHash(scene, fields));
+export async function linkOf(store) {
+  const url = new URL('./', location.href).href + withShown(await toHash(store.document, store.fields), store);
   if (url.length > LONGEST_LINK) return { url: './', rows: [h('p', {}, 'The scene is too long for a link: keep its file with this page.')] };
   return { url, rows: url.length > LONGEST_READ ? [] : [h('p', { class: 'address' }, url)] };
 }

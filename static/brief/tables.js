@@ -2,6 +2,7 @@
 
 import { motionName } from '../state/fields.js';
 import { floorName, shapeFacts } from '../state/shapes.js';
+import { shownIndexes } from '../state/shown.js';
 import { showQuantity, threeFigures, toShown, withUnit, shownUnit } from '../state/units.js';
 import { roundOf } from '../state/ways.js';
 import { h } from '../panels/shared/dom.js';
@@ -38,7 +39,9 @@ function pulled({ axial_thrust_m_s2: thrust, outside_gravity_m_s2: room }) {
 }
 
 function cupsOf(store, show) {
-  const cups = store.answer.scene.motions.map(({ target }, index) => [target, index]).filter(([target]) => target);
+  const cups = shownIndexes(store)
+    .map(index => [store.answer.scene.motions[index].target, index])
+    .filter(([target]) => target);
   return cups.map(([{ along_m: along, axial_m: across, height_m: rim }, index]) => {
     const term = cups.length > 1 ? `Cup of ${motionName(store, index)}` : 'Cup';
     return [term, `${show(along ?? 0, 'm')} along, ${show(across ?? 0, 'm')} across, its rim at ${show(rim ?? 0, 'm')}`];
@@ -53,7 +56,7 @@ function airWords(air, show, units) {
 /** Place, speed and angle at each event of each motion, and plain gravity's landing. */
 export function tableOf(store) {
   const { answer, view } = store;
-  const rows = answer.motions.flatMap((motion, index) => motionRows(store, motion, index));
+  const rows = shownIndexes(store).flatMap(index => motionRows(store, answer.motions[index], index));
   if (!rows.length) return [];
   const unit = shownUnit('m', view.units);
   const heads = ['time, s', `spinward, ${unit}`, `up, ${unit}`, `across, ${unit}`, `speed, ${shownUnit('m/s', view.units)}`, 'angle, °'];

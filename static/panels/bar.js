@@ -2,6 +2,7 @@
 
 import { $, h, setAttribute, setText, icon } from './shared/dom.js';
 import { LONGEST_LINK, toHash } from '../state/persistence.js';
+import { withShown } from '../state/shown.js';
 import { createCopy } from './shared/files.js';
 import { createSheet } from './shared/fold.js';
 
@@ -27,7 +28,7 @@ export function createBar({ store, scenes, share }) {
 
 // Share: the link that carries the whole scene; where it would be too long, the file.
 
-export function createShare({ store, saveScene }) {
+export function createShare({ store, clock, saveScene }) {
   const sheet = createSheet({ title: 'Share' });
   const words = h('p', { class: 'lead' });
   const link = h('input', {
@@ -44,7 +45,7 @@ export function createShare({ store, saveScene }) {
 
   async function show() {
     copy.clear();
-    const url = `${location.origin}${location.pathname}${await toHash(store.document, store.fields)}`;
+    const url = `${location.origin}${location.pathname}${withShown(await toHash(store.document, store.fields), store, clock.pace)}`;
     const fits = url.length <= LONGEST_LINK;
     link.hidden = copyButton.hidden = !fits;
     fileButton.classList.toggle('strong', !fits);

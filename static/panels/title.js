@@ -10,7 +10,8 @@ const UNTITLED = 'Untitled scene';
  *  A reader who went on to something else meanwhile stays there. */
 export function focusScene() {
   const now = document.activeElement;
-  if (now && now !== document.body && !now.closest('#bar, #strip')) return;
+  // what was in a sheet that has closed has the focus until the page is drawn again
+  if (now && now !== document.body && now.checkVisibility() && !now.closest('#bar, #strip')) return;
   const title = $('#title');
   title.tabIndex = -1;
   (title.checkVisibility() ? title : $('.stage-view')).focus({ preventScroll: true });

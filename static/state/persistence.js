@@ -1,6 +1,7 @@
 // A link with the whole scene, the address of the page, and how the page was set. Scenes are kept in static/kept. No elements.
 
 import { withoutDefaults, isScene } from './fields.js';
+import { withShown } from './shown.js';
 
 export const LONGEST_LINK = 8000;
 const LARGEST_SCENE = 1_000_000;
@@ -89,32 +90,49 @@ function parsed(storage) {
 
 const SETTLE_MS = 250;
 
-/** written({hash, fits}): what was written there; it is empty where the scene is too long for one. */
-export function createAddress({ store, views, open, written }) {
+/** written({hash, fits}): what was written there, the scene left out where it is too long for one; moved(hash): before a scene of
+ *  another address is opened. */
+export function createAddress({ store, clock, views, open, written, moved }) {
   let timer = 0, // none
-    newest = 0;
+    newest = 0,
+    { pace } = clock;
 
   async function write() {
     timer = 0;
     const mine = (newest += 1);
-    const hash = await toHash(store.document, store.fields);
+    const scene = await toHash(store.document, store.fields);
     if (mine !== newest) return;
-    const fits = location.origin.length + location.pathname.length + hash.length <= LONGEST_LINK;
-    history.replaceState(null, '', fits ? hash : location.pathname + location.search);
-    written({ hash: fits ? hash : '', fits });
+    const whole = withShown(scene, store, clock.pace);
+    const fits = location.origin.length + location.pathname.length + whole.length <= LONGEST_LINK;
+    const hash = fits ? whole : withShown('', store, clock.pace);
+    history.replaceState(null, '', hash || location.pathname + location.search);
+    written({ hash, fits });
+  }
+  function soon() {
+    clearTimeout(timer);
+    timer = setTimeout(write, SETTLE_MS);
   }
 
   // a dial that follows may come after the change it follows was written
   store.on('document', ({ live, followed }) => {
-    if (live && !followed) return;
-    clearTimeout(timer);
-    timer = setTimeout(write, SETTLE_MS);
+    if (!live || followed) soon();
   });
-  store.on('view', () => views.saveView(store.view));
+  store.on('view', patch => {
+    views.saveView(store.view);
+    if (patch && 'hidden' in patch) soon();
+  });
+  clock.on(() => {
+    if (clock.pace === pace) return;
+    ({ pace } = clock);
+    soon();
+  });
   addEventListener('hashchange', async () => {
     try {
-      const document = await fromHash(location.hash);
-      if (document) open(document);
+      const { hash } = location,
+        document = await fromHash(hash);
+      if (!document) return;
+      moved(document, hash);
+      open(document);
     } catch {
       store.tell({ kind: 'refused', field: null, say: 'The link in the address holds no whole scene. Nothing was changed.' });
     }

@@ -13,6 +13,10 @@ import { figure } from './spoken.js';
 
 const INK = '#182024';
 const SOFT = '#465157';
+const ARROW_PX = 90; // its length
+const NEAR_RAD = 0.4; // as far round from the release spinward is still to the right
+const ROUND_PX = 30, // the radius of an arrow about the axis, and where it ends, from the level
+  ROUND_RAD = 0.35;
 
 /** Draws into `sheet`, an svg. `room`: px kept free over (top), beside (side) and under (foot) what is shown; where the arrow and
     the highest name are, how tall texts are, the paper's colour; named: whether the paths are. */
@@ -65,11 +69,9 @@ export class LinePlate {
   }
 
   text(parent, [x, y], words, fill) {
-    const { width } = this.rect;
-    const wide = words.length * LETTER * this.room.text;
-    const left = Math.max(8, Math.min(width - 8 - wide, x - wide / 2));
-    svg('text', { x: (left + wide / 2).toFixed(1), y: y.toFixed(1), fill, 'text-anchor': 'middle' }, parent).textContent = words;
-    return [left, y - 0.8 * this.room.text, left + wide, y + 0.2 * this.room.text];
+    const box = boxOf(this, x, y, words);
+    svg('text', { x: ((box[0] + box[2]) / 2).toFixed(1), y: y.toFixed(1), fill, 'text-anchor': 'middle' }, parent).textContent = words;
+    return box;
   }
 
   drawDeck() {
@@ -101,10 +103,32 @@ export class LinePlate {
     );
   }
 
+  // Spinward is as it is at the release. Where the arrow's place lies round the wheel from there, spinward is another way: the arrow then
+  // goes about the axis, or where that is out of the picture stands over the release.
   spinward() {
-    const [x, y] = [this.rect.width - 120, this.room.arrow];
-    this.taken.push(this.text(this.sheet, [x + 45, y - 8], 'spinward', INK));
-    svg('path', { d: `M${x} ${y}h90m-9 -5l9 5l-9 5`, fill: 'none', stroke: INK, 'stroke-width': 1.5 }, this.sheet);
+    const { width, height } = this.rect;
+    const axis = this.at({ x: 0, y: this.model.radius_m });
+    const corner = [width - 120 + ARROW_PX / 2, this.room.arrow];
+    const round = Math.abs(Math.atan2(corner[0] - axis[0], corner[1] - axis[1]));
+    if (round < NEAR_RAD) return this.straightArrow(corner);
+    if (axis[0] > ROUND_PX && axis[0] < width - ROUND_PX && axis[1] > ROUND_PX && axis[1] < height - ROUND_PX) return this.roundArrow(axis);
+    this.straightArrow([Math.min(Math.max(this.at({ x: 0, y: 0 })[0], 70), width - 70), this.room.arrow]);
+  }
+
+  straightArrow([middle, y]) {
+    this.taken.push(this.text(this.sheet, [middle, y - 8], 'spinward', INK));
+    svg('path', { d: `M${middle - ARROW_PX / 2} ${y}h${ARROW_PX}m-9 -5l9 5l-9 5`, fill: 'none', stroke: INK, 'stroke-width': 1.5 }, this.sheet);
+  }
+
+  // Under the axis it goes to the right, as the deck does at the release.
+  roundArrow([x, y]) {
+    const [c, s] = [ROUND_PX * Math.cos(ROUND_RAD), ROUND_PX * Math.sin(ROUND_RAD)];
+    const d = `M${(x - c).toFixed(1)} ${(y + s).toFixed(1)}A${ROUND_PX} ${ROUND_PX} 0 0 0 ${(x + c).toFixed(1)} ${(y + s).toFixed(1)}`;
+    svg('path', { d, fill: 'none', stroke: INK, 'stroke-width': 1.5 }, this.sheet);
+    const head = `translate(${(x + c).toFixed(1)} ${(y + s).toFixed(1)}) rotate(${((ROUND_RAD * 180) / Math.PI - 90).toFixed(1)})`;
+    svg('path', { d: 'M-9 -5L0 0L-9 5', transform: head, fill: 'none', stroke: INK, 'stroke-width': 1.5 }, this.sheet);
+    this.taken.push(this.text(this.sheet, [x, y + 0.3 * this.room.text], 'spinward', INK));
+    this.taken.push([x - ROUND_PX, y, x + ROUND_PX, y + ROUND_PX]);
   }
 
   // Below the deck on the plate: outward, which on a turntable is past its edge.
@@ -113,8 +137,9 @@ export class LinePlate {
     const out = 8 / this.px;
     const [a, b, c] = [0, out, 2.6 * out].map(off => this.at(ground.level ? ground.at(along, 0, R + off, 0, {}) : ground.at(along, -off, 0, 0, {}, floor)));
     svg('path', { d: `M${a.join(' ')}L${b.join(' ')}`, stroke: INK, 'stroke-width': 1.5 }, this.sheet);
-    if (c[0] > 10 && c[0] < this.rect.width - 10)
-      this.taken.push(this.text(this.sheet, [c[0], c[1] + 4], along === 0 ? '0\u00a0m' : String(Number(along.toPrecision(6))).replace('-', '−'), SOFT));
+    const words = along === 0 ? '0\u00a0m' : String(Number(along.toPrecision(6))).replace('-', '−');
+    if (c[0] > 10 && c[0] < this.rect.width - 10 && isFree(this, boxOf(this, c[0], c[1] + 4, words)))
+      this.taken.push(this.text(this.sheet, [c[0], c[1] + 4], words, SOFT));
   }
 
   drawPath(m) {
@@ -166,19 +191,66 @@ export class LinePlate {
   }
 }
 
-// The names on a line plate: each at the middle of its path, moved up or down where another text stands.
+// The names on a line plate: each at its path, moved along it and up or down where another text stands; one that has no room is left out.
 
-const LETTER = 0.5; // a letter's width over its height, about
-const PLAIN_AT = 0.7; // of its length: where plain gravity is named
+const LEADING = 1.2; // from line to line, over the height of the text
+const LETTER = 0.54; // a letter's width over its height, about
+const ALONG = [0.5, 0.35, 0.65, 0.2, 0.8, 0.05, 0.95]; // of a path's length: where its name is tried
+const PLAIN_ALONG = [0.7, 0.85, 0.55, 0.4]; // of plain gravity's
+const LINES = [0, -1, 1, -2, 2, -3, 3, -4, 4];
 const OVER_PX = 12;
+const DOT_PX = 8, // half as wide as a body with its edge
+  LINE_PX = 2;
 
 function nameAll(plate) {
   const { frame, shown, view } = plate;
+  const [dots, lines] = [dotsOf(plate), linesOf(plate)];
+  const name = (points, shares, words, fill) => {
+    const spots = points.length ? shares.map(share => spotOn(plate, points, share)) : [];
+    // off everything, else over a line but off who and what stands there
+    const spot = [[...dots, ...lines], dots].reduce((found, off) => found ?? placed({ ...plate, taken: [...plate.taken, ...off] }, spots, words), null);
+    if (spot) plate.taken.push(plate.text(plate.sheet, spot, words, fill));
+  };
   for (const m of shown) {
     const drift = m.landing && frame === 'aboard' ? `, ${howFar(m.landing.way, view.units, figure)}` : '';
-    name(plate, m.lines[frame].points, 0.5, `${m.name}${drift}`, m.style.paper);
+    name(m.lines[frame].points, ALONG, `${m.name}${drift}`, m.style.paper);
   }
-  if (frame === 'aboard' && view.companion) name(plate, longestPlain(shown), PLAIN_AT, 'plain gravity', PLAIN.paper);
+  if (frame === 'aboard' && view.companion) name(longestPlain(shown), PLAIN_ALONG, 'plain gravity', PLAIN.paper);
+}
+
+function spotOn(plate, points, share) {
+  const i = 3 * Math.floor(((points.length - 3) / 3) * share);
+  const [x, y] = plate.at({ x: points[i], y: points[i + 1] });
+  return [x, y - OVER_PX];
+}
+
+// The boxes of bodies where they start and end, and of people.
+function dotsOf(plate) {
+  const { shown, frame, model } = plate;
+  const ends = shown.flatMap(({ lines }) => {
+    const { points } = lines[frame];
+    return points.length ? [0, points.length - 3].map(i => plate.at({ x: points[i], y: points[i + 1] })) : [];
+  });
+  const people = model.ground.level ? [] : standing(shown, model.ground);
+  const bars = people.flatMap(({ along_m, axial_m, floor }) =>
+    [0, PERSON_M / 2, PERSON_M].map(height => plate.at(model.ground.on(along_m, height, axial_m, 0, {}, floor))),
+  );
+  return [...ends, ...bars].map(([x, y]) => [x - DOT_PX, y - DOT_PX, x + DOT_PX, y + DOT_PX]);
+}
+
+// Small boxes along the paths.
+function linesOf(plate) {
+  const { shown, frame, view } = plate;
+  const all = shown.flatMap(({ lines }) => [lines[frame].points, (frame === 'aboard' && view.companion && lines.companion?.points) || []]);
+  return all.flatMap(points => {
+    const boxes = [];
+    for (let i = 0; i < points.length; i += 3) {
+      const [x, y] = plate.at({ x: points[i], y: points[i + 1] });
+      const last = boxes.at(-1);
+      if (!last || Math.hypot(x - last[0] - LINE_PX, y - last[1] - LINE_PX) > 2 * LINE_PX) boxes.push([x - LINE_PX, y - LINE_PX, x + LINE_PX, y + LINE_PX]);
+    }
+    return boxes;
+  });
 }
 
 // One name for all of them.
@@ -188,16 +260,27 @@ function longestPlain(shown) {
   return lines.reduce((a, b) => (a.length && reach(a) >= reach(b) ? a : b), []);
 }
 
-function name(plate, points, share, words, fill) {
-  if (!points.length) return;
-  const i = 3 * Math.floor(((points.length - 3) / 3) * share);
-  const [x, y] = plate.at({ x: points[i], y: points[i + 1] });
-  plate.taken.push(plate.text(plate.sheet, [x, apart(plate, x, y - OVER_PX, words)], words, fill));
+// Where a text stands, [left, top, right, bottom], kept inside the sheet.
+function boxOf({ room: { text }, rect: { width } }, x, y, words) {
+  const wide = words.length * LETTER * text;
+  const left = Math.max(8, Math.min(width - 8 - wide, x - wide / 2));
+  return [left, y - 0.9 * text, left + wide, y + 0.3 * text];
 }
 
-// The height nearest to y at which no other text stands.
-export function apart({ room: { text, highest }, rect, taken }, x, y, words) {
-  const half = (words.length * LETTER * text) / 2;
-  const free = at => taken.every(([l, t, r, b]) => x - half > r || x + half < l || at - 0.8 * text > b || at + 0.2 * text < t);
-  return [0, -1, 1, -2, 2, -3, 3, -4, 4].map(k => y + k * text).find(at => at > highest && at < rect.height - 4 && free(at)) ?? y;
+const isFree = ({ taken }, [left, top, right, bottom]) => taken.every(([l, t, r, b]) => left >= r || right <= l || top >= b || bottom <= t);
+
+/** The first of these spots, or the nearest a line or more above or under it, at which no other text stands; null where none is. */
+export function placed(plate, spots, words) {
+  const { room, rect } = plate;
+  for (const [x, y] of spots)
+    for (const k of LINES) {
+      const at = y + k * LEADING * room.text;
+      if (at > room.highest && at < rect.height - 4 && isFree(plate, boxOf(plate, x, at, words))) return [x, at];
+    }
+  return null;
+}
+
+/** The height nearest to y at which no other text stands. */
+export function apart(plate, x, y, words) {
+  return placed(plate, [[x, y]], words)?.[1] ?? y;
 }

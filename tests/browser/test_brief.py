@@ -198,6 +198,16 @@ def test_it_can_be_read_without_seeing_it(brief):
     assert found(page) == []
 
 
+def test_hidden_motions_are_left_out(open_page):
+    page = open_page(f"/brief{link_to(example('galley'))}&hidden=1,3&speed=0.25", ready=READY)
+    told = " ".join(page.locator(f"#{part}").inner_text() for part in ("moves", "events", "habitat", "plots", "sources"))
+    assert [plain(text) for text in page.locator("#moves h3").all_inner_texts()] == ["serve"]
+    assert "serve" in page.locator("#events").inner_text()
+    assert not re.search(r"\b(cup|tea)\b", told)
+    assert page.locator("svg.plate").first.locator("text", has_text=re.compile("cup|tea")).count() == 0
+    assert page.locator("#back").get_attribute("href").endswith("&hidden=1,3")
+
+
 def test_the_three_instants_are_the_release_half_way_and_the_last_landing(brief):
     page = brief("galley")
     said = page.locator(".view >> nth=0 >> figcaption").all_inner_texts()

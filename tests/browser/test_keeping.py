@@ -15,9 +15,12 @@ def test_the_browser_keeps_the_scene_over_a_reload(page):
     type_figure(page, "habitat.radius_m", "80")
     shown_is(page, "Radius", 80)
     until("the scene is kept", lambda: (saved_scene(page) or {"habitat": {}})["habitat"].get("radius_m") == 80)
+    page.get_by_role("button", name="Hide Lob back on the stages").click()
+    until("the address has that", lambda: "&hidden=2" in page.url)
     page.goto("/")
     page.locator(DRAWN).wait_for()
     shown_is(page, "Radius", 80)
+    until("it is hidden still", page.get_by_role("button", name="Show Lob back on the stages").is_visible)
 
 
 def test_a_broken_copy_in_the_browser_does_not_stop_the_page(page):
@@ -33,11 +36,15 @@ def test_a_link_carries_the_scene_to_another_browser(page, open_page):
     page.keyboard.press("Control+A")
     page.keyboard.type("Écluse & läuten 3 → 4")
     page.keyboard.press("Enter")
+    page.get_by_role("button", name="Hide Lob back on the stages").click()
+    page.keyboard.press(">")
     page.get_by_role("button", name="Share").click()
     link = until("a link", lambda: page.get_by_label("Link to this scene").input_value())
     assert "#s=" in link
     other = open_page(path=link[link.index("/", 8) :])
     shown_is(other, "Spin", 4.5)
+    until("what was hidden is", other.get_by_role("button", name="Show Lob back on the stages").is_visible)
+    assert other.locator(".clock .pace").inner_text() == "at ½ speed"
     until("the title came along", lambda: other.locator("#title").inner_text() == "Écluse & läuten 3 → 4")
     until("and the motions", lambda: other.locator("#cards .card").count() == 2)
 
