@@ -79,7 +79,6 @@ async function start() {
   if (first.isExample) examples.shown = OPENING;
   const store = createStore({ document: first.document, fields });
   const clock = createClock({ now: () => performance.now() });
-  if (first.isExample) clock.setPace(FIRST_PACE);
   store.look(views.view(store.view));
   const ask = createAsk({ store, trace: client.trace, status });
   const { open } = build({ store, clock, ask });
@@ -101,7 +100,7 @@ function entitle({ title }) {
 function showAs(hash, store, clock) {
   const { hidden, speed } = shownIn(hash, PACES);
   if (hidden.length) store.look({ hidden: hiddenNames(store, hidden) });
-  if (speed !== clock.pace) clock.setPace(speed);
+  if (speed !== null) clock.setPace(speed);
 }
 
 function tellTrouble(store, open, { say, more, again }) {

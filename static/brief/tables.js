@@ -60,7 +60,12 @@ export function tableOf(store) {
   if (!rows.length) return [];
   const unit = shownUnit('m', view.units);
   const heads = ['time, s', `spinward, ${unit}`, `up, ${unit}`, `across, ${unit}`, `speed, ${shownUnit('m/s', view.units)}`, 'angle, °'];
-  const head = h('tr', {}, ...['Motion', 'event'].map(word => h('th', { scope: 'col' }, word)), ...heads.map(word => h('th', { scope: 'col', class: 'r' }, word)));
+  const head = h(
+    'tr',
+    {},
+    ...['Motion', 'event'].map(word => h('th', { scope: 'col' }, word)),
+    ...heads.map(word => h('th', { scope: 'col', class: 'r' }, word)),
+  );
   return [h('table', {}, h('thead', {}, head), h('tbody', {}, ...rows)), h('p', { class: 'note' }, NOTE)];
 }
 

@@ -45,7 +45,7 @@ export function createShare({ store, clock, saveScene }) {
 
   async function show() {
     copy.clear();
-    const url = `${location.origin}${location.pathname}${withShown(await toHash(store.document, store.fields), store, clock.pace)}`;
+    const url = `${location.origin}${location.pathname}${withShown(await toHash(store.document, store.fields), store, clock.chosenPace)}`;
     const fits = url.length <= LONGEST_LINK;
     link.hidden = copyButton.hidden = !fits;
     fileButton.classList.toggle('strong', !fits);

@@ -95,16 +95,16 @@ const SETTLE_MS = 250;
 export function createAddress({ store, clock, views, open, written, moved }) {
   let timer = 0, // none
     newest = 0,
-    { pace } = clock;
+    { chosenPace } = clock;
 
   async function write() {
     timer = 0;
     const mine = (newest += 1);
     const scene = await toHash(store.document, store.fields);
     if (mine !== newest) return;
-    const whole = withShown(scene, store, clock.pace);
+    const whole = withShown(scene, store, clock.chosenPace);
     const fits = location.origin.length + location.pathname.length + whole.length <= LONGEST_LINK;
-    const hash = fits ? whole : withShown('', store, clock.pace);
+    const hash = fits ? whole : withShown('', store, clock.chosenPace);
     history.replaceState(null, '', hash || location.pathname + location.search);
     written({ hash, fits });
   }
@@ -122,8 +122,8 @@ export function createAddress({ store, clock, views, open, written, moved }) {
     if (patch && 'hidden' in patch) soon();
   });
   clock.on(() => {
-    if (clock.pace === pace) return;
-    ({ pace } = clock);
+    if (clock.chosenPace === chosenPace) return;
+    ({ chosenPace } = clock);
     soon();
   });
   addEventListener('hashchange', async () => {

@@ -1,29 +1,27 @@
-// Which motions of a scene are shown and how fast they play, as an address carries it after the scene: '&hidden=2,3&speed=0.25', the
+// Which motions of a scene are shown and the speed chosen for them, as an address carries it after the scene: '&hidden=2,3&speed=0.25', the
 // motions counted from one.
 
 import { motionName } from './fields.js';
-
-const FULL = 1;
 
 /** Of the motions that are not hidden, in the scene's order. */
 export function shownIndexes(store) {
   return store.document.motions.map((_, index) => index).filter(index => !store.view.hidden.includes(motionName(store, index)));
 }
 
-/** `hash` of the scene, or '' where there is none, with what is hidden and a speed other than full. */
-export function withShown(hash, store, speed = FULL) {
+/** `hash` of the scene, or '' where there is none, with what is hidden and the speed that was chosen, or null. */
+export function withShown(hash, store, speed = null) {
   const shown = new Set(shownIndexes(store));
   const hidden = store.document.motions.flatMap((_, index) => (shown.has(index) ? [] : [index + 1]));
-  const parts = [hidden.length && `hidden=${hidden.join(',')}`, speed !== FULL && `speed=${speed}`].filter(Boolean);
+  const parts = [hidden.length && `hidden=${hidden.join(',')}`, speed !== null && `speed=${speed}`].filter(Boolean);
   return [hash || (parts.length ? '#' : ''), ...parts].filter(Boolean).join('&').replace('#&', '#');
 }
 
-/** {hidden: indexes, speed} that an address carries; nothing is hidden, at full speed, where it says nothing. `speeds`: those there are. */
+/** {hidden: indexes, speed} that an address carries; nothing and null where it says nothing. `speeds`: those there are. */
 export function shownIn(hash, speeds) {
   const said = new URLSearchParams(hash.replace(/^#/, ''));
-  const speed = Number(said.get('speed') ?? FULL);
+  const speed = Number(said.get('speed'));
   const hidden = (said.get('hidden') ?? '').split(',').map(Number);
-  return { hidden: hidden.filter(n => Number.isInteger(n) && n > 0).map(n => n - 1), speed: speeds.includes(speed) ? speed : FULL };
+  return { hidden: hidden.filter(n => Number.isInteger(n) && n > 0).map(n => n - 1), speed: speeds.includes(speed) ? speed : null };
 }
 
 /** The names of the motions at these indexes, as the view has what is hidden. */

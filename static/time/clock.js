@@ -60,6 +60,10 @@ export function createClock({ now } = {}) {
       paceChosen = true;
       tell();
     },
+    /** The pace that somebody has chosen; null where it is the one that suits. */
+    get chosenPace() {
+      return paceChosen ? clock.pace : null;
+    },
     /** Until somebody has chosen the pace: slow for what is short, so that nobody waits for the end of what is long. */
     suitPace() {
       if (paceChosen) return;

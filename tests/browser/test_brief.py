@@ -200,7 +200,9 @@ def test_it_can_be_read_without_seeing_it(brief):
 
 def test_hidden_motions_are_left_out(open_page):
     page = open_page(f"/brief{link_to(example('galley'))}&hidden=1,3&speed=0.25", ready=READY)
-    told = " ".join(page.locator(f"#{part}").inner_text() for part in ("moves", "events", "habitat", "plots", "sources"))
+    told = " ".join(
+        page.locator(f"#{part}").inner_text() for part in ("moves", "events", "habitat", "plots", "sources")
+    )
     assert [plain(text) for text in page.locator("#moves h3").all_inner_texts()] == ["serve"]
     assert "serve" in page.locator("#events").inner_text()
     assert not re.search(r"\b(cup|tea)\b", told)

@@ -20,10 +20,10 @@ test('there and back, and the scene is read all the same', async () => {
 
 test('what is as always is left out', async () => {
   const scene = await toHash(SCENE, FIELDS);
-  assert.equal(withShown(scene, store(), 1), scene);
-  assert.equal(withShown('', store(), 1), '');
-  assert.deepEqual(shownIn(scene, SPEEDS), { hidden: [], speed: 1 });
-  assert.deepEqual(shownIn('', SPEEDS), { hidden: [], speed: 1 });
+  assert.equal(withShown(scene, store(), null), scene);
+  assert.equal(withShown('', store()), '');
+  assert.deepEqual(shownIn(scene, SPEEDS), { hidden: [], speed: null });
+  assert.deepEqual(shownIn('', SPEEDS), { hidden: [], speed: null });
 });
 
 test('a scene too long for an address leaves what is hidden in it', async () => {
@@ -33,8 +33,8 @@ test('a scene too long for an address leaves what is hidden in it', async () => 
   assert.deepEqual(shownIn(hash, SPEEDS), { hidden: [0, 1], speed: 0.5 });
 });
 
-test('nonsense hides nothing and plays at full speed', () => {
-  assert.deepEqual(shownIn('#s=x&hidden=0,-1,a,1.5,,7&speed=40', SPEEDS), { hidden: [6], speed: 1 });
+test('nonsense hides nothing and chooses no speed', () => {
+  assert.deepEqual(shownIn('#s=x&hidden=0,-1,a,1.5,,7&speed=40', SPEEDS), { hidden: [6], speed: null });
   assert.deepEqual(hiddenNames(store(), [6]), []);
 });
 
