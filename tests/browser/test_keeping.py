@@ -16,7 +16,7 @@ def test_the_browser_keeps_the_scene_over_a_reload(page):
     shown_is(page, "Radius", 80)
     until("the scene is kept", lambda: (saved_scene(page) or {"habitat": {}})["habitat"].get("radius_m") == 80)
     page.get_by_role("button", name="Hide Lob back on the stages").click()
-    until("the address has that", lambda: "&hidden=2" in page.url)
+    until("the address has that", lambda: "&hidden=2" in page.url, page=page)
     page.goto("/")
     page.locator(DRAWN).wait_for()
     shown_is(page, "Radius", 80)
