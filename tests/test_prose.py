@@ -25,7 +25,7 @@ PARTS = {
 PARTS |= {"three fifths": 3 / 5, "nine tenths": 9 / 10, "a fifth": 1 / 5}
 ORDINALS = {"twenty-fifth": 25, "twentieth": 20, "fifteenth": 15, "twelfth": 12, "tenth": 10, "eighth": 8, "sixth": 6}
 PARTS |= {f"a {name}": 1 / n for name, n in ORDINALS.items()} | {"an eighth": 1 / 8}
-UNITS_M = {"metre": 1.0, "kilometre": 1000.0, "foot": 0.3048, "feet": 0.3048, "mile": 1609.344}
+UNITS_M = {"kilometre": 1000.0, "metre": 1.0, "foot": 0.3048, "feet": 0.3048, "mile": 1609.344}
 UNITS_S = {"second": 1.0, "minute": 60.0, "hour": 3600.0}
 
 
