@@ -5,6 +5,7 @@
 import { readFileSync } from 'node:fs';
 
 let reads = 0;
+let inks = []; // classes of what was drawn on a flat plate
 let grown = 1;
 const inked = () => new Proxy({ measureText: text => ({ width: 7.4 * grown * text.length }) }, { get: (of, key) => of[key] ?? (() => {}), set: () => true });
 
@@ -20,7 +21,11 @@ function element() {
     clientWidth: { get: layout },
     append: { value: (...parts) => own.children.push(...parts) },
     replaceChildren: { value: () => {} },
-    setAttribute: { value: () => {} },
+    setAttribute: {
+      value: (name, value) => {
+        if (name === 'class') inks.push(value);
+      },
+    },
     addEventListener: { value: () => {} },
     getContext: { value: inked },
     getBoundingClientRect: { value: () => (layout(), { left: 0, top: 0, width: 100, height: 20 }) },
@@ -34,6 +39,7 @@ globalThis.getComputedStyle = () => ({ fontSize: `${14 * grown}px`, lineHeight: 
 
 const { decodeAnswer } = await import('../static/api/client.js');
 const { Aboard } = await import('../static/views/aboard.js');
+const { LinePlate } = await import('../static/views/line_plate.js');
 const { readModel, readOthers, bodyAt } = await import('../static/views/model.js');
 const { Outside } = await import('../static/views/outside.js');
 const { halvesOf } = await import('../static/views/overlay.js');
@@ -66,11 +72,12 @@ const halves = { aboard: halfOf(Aboard, 'aboard'), outside: halfOf(Outside, 'out
 const told = opened.map(({ trace, mesh }) => {
   const answer = { ...decodeAnswer(trace), drawn: mesh.habitats };
   const models = [readModel(answer, fields), ...readOthers(answer, fields)];
-  return stages.flatMap(([width, height, type]) => {
+  const rows = stages.flatMap(([width, height, type]) => {
     grown = type;
     const rects = halvesOf(width, height, { split: 'auto', alone: null });
     return Object.values(halves).flatMap(half => seen(half, rects[half.frame], models, type));
   });
+  return { rows, plates: ['aboard', 'outside'].map(frame => plate(frame, models[0])) };
 });
 process.stdout.write(JSON.stringify(told));
 
@@ -102,6 +109,16 @@ function seen(half, rect, [model, ...others], type) {
       unframed: half.frame === 'aboard' ? shown.filter(m => !framed(half, m.lines.aboard.points, rect)).map(m => m.i) : [],
     }; // biome-ignore format: one row
   });
+}
+
+// The classes of what is drawn with the motions on a flat plate, half way.
+function plate(frame, model) {
+  const flat = new LinePlate(element(), frame, { top: 50, side: 36, foot: 44, arrow: 68, highest: 16, text: 14, paper: '#EEEFE9', named: true });
+  flat.fitInto({ width: 1016, height: 370 });
+  flat.read(model, model.motions, VIEW);
+  inks = [];
+  flat.draw(0.5 * Math.max(0.1, ...model.motions.map(m => m.over_s)));
+  return inks;
 }
 
 function meet(a, b) {

@@ -18,17 +18,30 @@ SPREAD = {"down-the-deck", "rim-run", "garden-sphere"}  # over much of the wheel
 TRIALS_A_LABEL = 40  # of spots for a label in a frame, on the average of a scene; all there are for each: 1,200
 
 
+PROPS = {
+    "missed-cup": {"prop-jug", "prop-cup", "prop-table"},
+    "lamps-under-thrust": {"prop-line"},
+    "turning-plane": {"prop-line"},
+    "spoke-lift": {"prop-line", "prop-cabin"},
+    "off-the-rim": {"prop-line"},
+}
+
+
 @pytest.fixture(scope="module")
-def rows():
-    """A row for each scene, area, stage and time."""
+def told():
+    """scene -> rows, one an area, stage and time; and the classes of what lies on its flat plates."""
     asked = {"fields": catalogue() | {"cameras": table()}, "opened": list(drawings.opened().values())}
     done = node(
         ["tests/stages.mjs"], return_completed_process=True, cwd=ROOT, capture_output=True, text=True, encoding="utf-8",
         input=json.dumps(asked | {"stages": AREAS, "shares": SHARES}),
     )  # fmt: skip
     assert done.returncode == 0, done.stderr
-    told = dict(zip(examples.SAY, json.loads(done.stdout), strict=True))
-    rows = [{"scene": name} | row for name, rows in told.items() for row in rows]
+    return dict(zip(examples.SAY, json.loads(done.stdout), strict=True))
+
+
+@pytest.fixture(scope="module")
+def rows(told):
+    rows = [{"scene": name} | row for name, one in told.items() for row in one["rows"]]
     assert len(rows) == len(examples.SAY) * len(AREAS) * 2 * len(SHARES)
     return rows
 
@@ -61,3 +74,9 @@ def test_outside_shows_what_moves_and_where_it_lies_in_the_whole(rows):
 def test_a_frame_reads_no_layout_and_keeps_labels_where_they_are(rows):
     assert [where(row) for row in rows if row["reads"]] == []
     assert sum(row["weighed"] for row in rows) < TRIALS_A_LABEL * sum(len(row["labels"]) for row in rows)
+
+
+def test_without_webgl_what_goes_with_a_motion_is_drawn_too(told):
+    for scene, props in PROPS.items():
+        for drawn in told[scene]["plates"]:
+            assert props <= set(drawn), scene

@@ -22,6 +22,8 @@ export class Aboard extends Half {
 
   read(model, shown, chosen, view, stride_s, others) {
     super.read(model, shown, chosen, view, stride_s, others);
+    this.figuresKey = null;
+    this.levels = this.levelLabels();
     const { arrows } = view;
     this.legend.show(Arrows.kindsOf(arrows.alone && this.lead ? [this.lead] : shown, arrows), arrows.alone ? this.lead?.name : null, this.rect, this.grown);
   }
@@ -61,9 +63,19 @@ export class Aboard extends Half {
       gap: 8,
       shy: true,
     }));
-    const dims = view.measure === 'dimensions' ? this.dims.drift(model, shown, eye, this.frontEdge_m, view.units) : this.dims.clear();
-    const figures = dims.map(({ key, text, at }) => ({ key, strong: text, at: [at], centred: true, gap: 4 }));
-    return [...(this.launch?.update(this, clock) ?? []), ...figures, ...words, ...this.levelLabels()];
+    return [...(this.launch?.update(this, clock) ?? []), ...this.figures(), ...words, ...this.levels];
+  }
+
+  // Made anew only when seen from elsewhere.
+  figures() {
+    const { model, shown, eye, view, frontEdge_m } = this;
+    const key = `${eye.stamp} ${frontEdge_m}`;
+    if (key !== this.figuresKey) {
+      this.figuresKey = key;
+      const dims = view.measure === 'dimensions' ? this.dims.drift(model, shown, eye, frontEdge_m, view.units) : this.dims.clear();
+      this.drifts = dims.map(({ key: own, text, at }) => ({ key: own, strong: text, at: [at], centred: true, gap: 4 }));
+    }
+    return this.drifts;
   }
 
   // On a flat floor: how far "down" leans where it is known, at the plumb lines farthest out.
@@ -82,6 +94,11 @@ export class Aboard extends Half {
         gap: 8,
         at: [1.1, 0.5].map(height => ground.at(level.along_m, height, axial, 0, {}, floor)),
       }));
+  }
+
+  rest() {
+    super.rest();
+    this.legend.hide();
   }
 
   alsoTaken() {
@@ -107,7 +124,7 @@ export class Beside {
     if (this.model && !this.half) this.make();
     this.entitle(shown);
     const idle = this.model ? this.outside : this.half;
-    idle?.labels.place([], { width: 0, height: 0, taken: [], crowds: [] });
+    idle?.rest();
   }
 
   make() {

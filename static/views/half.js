@@ -184,6 +184,11 @@ export class Half {
     this.labels.place(this.wanted, { width, height, taken: [...this.taken, ...this.lineOver(), ...this.alsoTaken()], crowds: this.crowds });
   }
 
+  // Another half takes its place.
+  rest() {
+    this.labels.place([], { width: 0, height: 0, taken: [], crowds: [] });
+  }
+
   // Where the page's own line lies over this stage. Set by the stages when it comes, goes or says something else.
   lineOver() {
     return this.over ?? [];

@@ -63,6 +63,11 @@ export class Inset {
     if (this.spot) this.canvas.style.transform = `translate(${this.spot.x}px, ${this.spot.y}px)`;
   }
 
+  hide() {
+    this.spot = null;
+    this.canvas.hidden = true;
+  }
+
   // On the page.
   draw(half, time_s) {
     if (!this.spot) return;

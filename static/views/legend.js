@@ -34,6 +34,12 @@ export class Legend {
     }
   }
 
+  hide() {
+    this.element.hidden = true;
+    this.spot = null;
+    this.said = '';
+  }
+
   // Into a context whose origin is the stage's upper left corner. `write(text, x, y)` gives a text's width.
   ink(context, write) {
     const { x, y, h } = this.spot;

@@ -81,6 +81,12 @@ export class Outside extends Half {
     return false;
   }
 
+  rest() {
+    super.rest();
+    this.around.hide();
+    this.insetKey = null;
+  }
+
   alsoTaken() {
     return this.around.spot ? [this.around.spot] : [];
   }
