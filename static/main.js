@@ -10,6 +10,7 @@ import { createBehind } from './panels/behind.js';
 import { createDials } from './panels/dials.js';
 import { watchPointer } from './panels/shared/dom.js';
 import { download, fileName } from './panels/shared/files.js';
+import { createLarge } from './panels/shared/large.js';
 import { createGlossary } from './panels/glossary.js';
 import { createHeard } from './panels/heard.js';
 import { createHomes } from './panels/homes.js';
@@ -166,14 +167,15 @@ function build({ store, clock, ask }) {
     },
   });
   createHowBig({ store });
-  createWhatMoves({ store });
+  const large = createLarge({ store });
+  createWhatMoves({ store, large });
   const glossary = createGlossary({ kinds: store.fields.kinds });
-  const looks = createLooks({ store, clock, client, explain: glossary.show });
+  const looks = createLooks({ store, clock, client, explain: glossary.show, large });
   const timeline = createTimeline({ store, clock });
   createDials({ store, solve: request => ask.solve(request), add: createHomes({ store }).add });
   const stages = createStages({ element: element('stages'), store, clock, tell: status.setDrawing });
   createTakeAway({ store, clock, exported: client.exported, studio: createStudio(stages), sceneText });
-  createKeys({ store, clock, timeline, looks, stages, glossary, heard, scenes });
+  createKeys({ store, clock, timeline, looks, stages, glossary, heard, scenes, large });
   createAddress({
     store,
     clock,
@@ -186,7 +188,7 @@ function build({ store, clock, ask }) {
   createAskFeel({ store, feel: client.feel });
   whenOpened(store, 4, async () => {
     const { createFeel } = await import('./panels/feel/feel.js');
-    await createFeel({ store, client, glossary });
+    await createFeel({ store, client, glossary, large });
   });
   return { open };
 }

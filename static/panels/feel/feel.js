@@ -11,10 +11,10 @@ import { createFeelSize } from './size/size.js';
 import { createFeelWhy } from './why.js';
 
 /** Each part fills its own section and has update(); `store.feel` is the answer, null until it is there. */
-export async function createFeel({ store, client, glossary }) {
+export async function createFeel({ store, client, glossary, large }) {
   await dressed('static/feel.css');
   $('#feel-caution').prepend(icon('caution'));
-  const map = createFeelMap({ element: $('#feel-map'), store, client });
+  const map = createFeelMap({ element: $('#feel-map'), store, client, large });
   const parts = [
     createFeelDay({ element: $('#feel-day'), store }),
     createFeelPerson({ element: $('#feel-person'), store }),

@@ -12,7 +12,7 @@ import { createPlot } from './plot.js';
 export const PACES = [1, 0.5, 0.25, 0.1];
 const PACE_SIGNS = { 1: '1', 0.5: '½', 0.25: '¼', 0.1: '1/10' };
 
-export function createLooks({ store, clock, client, explain }) {
+export function createLooks({ store, clock, client, explain, large }) {
   const of = (key, label, options) => createChoice({ label, options, chosen: () => store.view[key], choose: value => store.look({ [key]: value }) });
   const pace = createChoice({
     label: 'Playback speed',
@@ -96,7 +96,7 @@ export function createLooks({ store, clock, client, explain }) {
   $('#look-caution').prepend(icon('caution'));
   const instant = createAtTheClock({ store, clock, explain });
   const compared = createCompared({ store });
-  const plot = createPlot({ element: $('#plot'), store, clock, client });
+  const plot = createPlot({ element: $('#plot'), store, clock, client, large });
   const all = [...choices.map(([, choice]) => choice), ...arrows, ...companions];
 
   function update() {

@@ -9,12 +9,13 @@ import { showQuantity, shownUnit } from '../../state/units.js';
 import { whichWay } from '../../state/ways.js';
 import { at, pathPoints } from '../../time/track.js';
 import { h, s, setChildren, parseDrawing } from '../shared/dom.js';
+import { drawnScale } from '../shared/large.js';
 import { lastSeen, marker } from '../shared/path_key.js';
 
 const REST_MS = 200; // after the last answer: while a dial is dragged the plot waits
 const WIDTH_PX = { least: 240, first: 320, most: 1200 }; // that the server draws
 
-export function createPlot({ element, store, clock, client }) {
+export function createPlot({ element, store, clock, client, large }) {
   let asTable = false,
     heads = [],
     drawn = null,
@@ -24,9 +25,10 @@ export function createPlot({ element, store, clock, client }) {
   const picture = h('div', {});
   const table = createTable({ store });
   const swap = h('button', { type: 'button', class: 'link', onclick: turn }, '');
-  element.append(picture, table.element, h('p', { class: 'links' }, swap));
+  const enlarge = large.button({ place: 3, title: () => `Height ${groundOf(store.fields, store.document.habitat).along}`, part: picture });
+  element.append(picture, table.element, h('p', { class: 'links' }, swap, enlarge));
   new ResizeObserver(([entry]) => {
-    const room = Math.round(entry.contentRect.width);
+    const room = Math.round(entry.contentRect.width / drawnScale(picture));
     if (!room || room === width) return;
     width = clamp(room, WIDTH_PX.least, WIDTH_PX.most);
     if (drawn) update();
@@ -48,7 +50,7 @@ export function createPlot({ element, store, clock, client }) {
   }
 
   function update() {
-    picture.hidden = asTable;
+    picture.hidden = enlarge.hidden = asTable;
     table.element.hidden = !asTable;
     swap.textContent = asTable ? 'Show the plot' : 'Show the table';
     swap.title = 'T';

@@ -11,7 +11,7 @@ import { createFieldError } from '../shared/field_error.js';
 import { createProse } from './prose.js';
 import { createSentence, outcome } from './sentence.js';
 
-export function createCard({ store, index, kind, duplicate, mirror, remove }) {
+export function createCard({ store, index, kind, duplicate, mirror, remove, large }) {
   const path = `motions.${index}.name`;
   const name = createEditedName({
     label: 'Name',
@@ -37,7 +37,7 @@ export function createCard({ store, index, kind, duplicate, mirror, remove }) {
   const more = h('button', { type: 'button', class: 'icon-button', popovertarget: menu.id, onclick: placeMenu }, icon('more'));
   const sentence = createSentence({ store, index, kind });
   const said = h('span', { class: 'said' });
-  const drift = createDriftBar({ store, index });
+  const drift = createDriftBar({ store, index, large });
   const prose = createProse({
     store,
     words: 'As prose',

@@ -1,6 +1,7 @@
 // Why it drifts: one bar along the deck, a step for each cause as the causes are switched on one after another; or the same as
 // a table. In ink with words: colour belongs to the paths.
 
+import { motionName } from '../../state/fields.js';
 import { groundOf } from '../../state/shapes.js';
 import { showQuantity } from '../../state/units.js';
 import { roundOf } from '../../state/ways.js';
@@ -22,11 +23,17 @@ const WIDE = 320,
   TO = 244;
 const NONE_M = 5e-7; // rounds to nothing in every unit shown
 
-export function createDriftBar({ store, index }) {
+export function createDriftBar({ store, index, large }) {
   const title = h('b', {}, 'Why it drifts');
   const turn = h('button', { type: 'button', class: 'link', title: 'Drawing or table (T)', onclick: () => turnDrift(store) });
   const inner = h('div', {});
-  const element = h('section', { class: 'causes', 'aria-label': 'Why it drifts' }, h('div', { class: 'between' }, title, turn), inner);
+  const enlarge = large.button({ place: 2, title: () => `Why it drifts: ${motionName(store, index)}`, part: inner });
+  const element = h(
+    'section',
+    { class: 'causes', 'aria-label': 'Why it drifts' },
+    h('div', { class: 'between' }, title, h('span', { class: 'links' }, turn, enlarge)),
+    inner,
+  );
   let drawn = [];
 
   function update(chosen) {
@@ -34,7 +41,7 @@ export function createDriftBar({ store, index }) {
       parts = chosen ? partsOf(motion) : null,
       why = chosen && !parts ? NONE[motion?.landing?.drift_parts_none] : null;
     setAttribute(element, 'hidden', !parts && !why);
-    setAttribute(turn, 'hidden', !parts);
+    for (const button of [turn, enlarge]) setAttribute(button, 'hidden', !parts);
     if (why) {
       drawn = [];
       setChildren(inner, h('p', { class: 'small' }, why));

@@ -8,7 +8,7 @@ import { $, h, setAttribute } from '../shared/dom.js';
 import { createCard } from './card.js';
 import { createProse } from './prose.js';
 
-export function createWhatMoves({ store }) {
+export function createWhatMoves({ store, large }) {
   let cards = [],
     builtFor = null;
   const { kinds } = store.fields;
@@ -84,7 +84,7 @@ export function createWhatMoves({ store }) {
     const cast = [shapeOf(store.document.habitat), ...store.document.motions.map(motion => motion.kind)].join();
     if (cast !== builtFor) {
       builtFor = cast;
-      cards = store.document.motions.map((motion, index) => createCard({ store, index, kind: motion.kind, duplicate, mirror, remove }));
+      cards = store.document.motions.map((motion, index) => createCard({ store, index, kind: motion.kind, duplicate, mirror, remove, large }));
       $('#cards').replaceChildren(...cards.map(card => card.element));
     }
     const none = cards.length === 0; // then all that may be added stands in the place

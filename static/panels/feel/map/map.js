@@ -4,19 +4,19 @@
 import { RADIUS, SPIN } from '../../../state/fields.js';
 import { createNewest } from '../../../state/newest.js';
 import { clamp } from '../../../state/scale.js';
-import { typeFactor } from '../../../state/type_size.js';
 import { $$, h, s, setAttribute, setChildren, setText, parseDrawing } from '../../shared/dom.js';
 import { drawFamily, hatch, makeFrame } from './frame.js';
 import { FIRST_GROUP, insideWords, drawnOf, groupsOf, createMapKey, createMapTable, createMapSaving } from './legend.js';
 import { createHabitatMark, labelsOf } from './habitat_mark.js';
 import { createRing, dialWords } from './ring.js';
 import { createFold } from '../../shared/fold.js';
+import { drawnScale } from '../../shared/large.js';
 import { createList } from '../../shared/choice.js';
 
 const WIDTH_PX = { least: 240, first: 320, most: 1200 }; // that the server draws
 const WORDS = 'text:is(.limit-words, .equal, .what), .family-smallest text'; // what the name of this habitat keeps clear of
 
-export function createFeelMap({ element, store, client }) {
+export function createFeelMap({ element, store, client, large }) {
   let group = FIRST_GROUP,
     room = WIDTH_PX.first, // that the map has
     family = null,
@@ -41,9 +41,10 @@ export function createFeelMap({ element, store, client }) {
     words: () => (table.element.hidden ? 'Show the table' : 'Hide the table'),
     make: () => [createMapTable({ store, drawing: () => drawing })],
   });
+  const drawn = h('div', {}, box, caption);
   element.append(
-    box,
-    caption,
+    drawn,
+    h('p', { class: 'links' }, large.button({ place: 4, title: () => 'Map of published limits', part: drawn })),
     h('div', { class: 'between' }, h('span', {}, 'Limits drawn'), list.element),
     key.element,
     table.element,
@@ -72,7 +73,7 @@ export function createFeelMap({ element, store, client }) {
   // the lines stand still while the ring moves: they are asked for anew only when they, the width or the units change
   function ask() {
     const { habitat, person, own_limits } = store.feel,
-      width = clamp(Math.round(room / typeFactor(store.view.type, innerWidth, innerHeight)), WIDTH_PX.least, WIDTH_PX.most), // its words grow as it is drawn smaller
+      width = clamp(Math.round(room / drawnScale(box)), WIDTH_PX.least, WIDTH_PX.most), // its words grow as it is drawn smaller
       options = { width, draw: drawnOf(group), units: store.view.units };
     if (request && JSON.stringify([request.body.person, request.body.own_limits, request.options]) === JSON.stringify([person, own_limits, options])) return;
     request = { body: { habitat, person, own_limits }, options };

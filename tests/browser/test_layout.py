@@ -1,6 +1,7 @@
-"""Small windows, and a page at 250 to 400 %: nothing is lost, everything can be scrolled into view."""
+"""Every control is within reach in every window, and what is wanted first is in sight: small windows and a page at 250 to 400 %, and
+1280×720."""
 
-from .looking import settle, type_figure, until
+from .looking import offered, saved_scene, settle, type_figure, until
 
 # CSS px: 1280×720 at 400, 300, 267 and 250 %, and two small phones
 SMALL = [(320, 180), (427, 240), (480, 270), (512, 288), (320, 568), (390, 664)]
@@ -73,6 +74,54 @@ def test_a_refusal_is_seen_in_a_small_window_wherever_one_is(open_page):
     notice.wait_for()
     page.evaluate("scrollTo(0, document.documentElement.scrollHeight)")
     inside(page, notice)
+
+
+BOX = "e => { const r = e.getBoundingClientRect(); return [r.left, r.top, r.right, r.bottom].map(Math.round); }"
+
+
+def test_at_1280_by_720_what_is_wanted_first_is_in_sight_and_large_enough(open_page):
+    page = open_page(width=1280, height=720)
+    stages = page.locator("#stages").evaluate(BOX)
+    for dial in ("radius_m", "spin_rpm"):
+        track = page.locator(f'[data-row="habitat.{dial}"] .track').bounding_box()
+        assert track["width"] > 200
+    for kind in ("Add a throw", "Add a roll", "Add a throw", "Add a jump", "Add a drop", "Add a walk"):
+        offered(page, kind).click()
+    inside(page, page.get_by_role("button", name="Add a motion"))
+    until("eight lanes", lambda: page.locator(".lanes .lane.later").count() == 8)
+    settle(page)
+    _, _, _, foot = page.locator(".lanes").evaluate(BOX)
+    drawn = [
+        page.locator(".lanes :is(.lane.later, .lane-name)").nth(k).evaluate(BOX)
+        for k in range(page.locator(".lanes :is(.lane.later, .lane-name)").count())
+    ]
+    assert max(bottom for _, _, _, bottom in drawn) <= foot
+    left, right = page.locator(".lanes").evaluate(BOX)[::2]
+    assert all(left <= x0 and x1 <= right + 1 for x0, _, x1, _ in drawn)
+    throws = [motion["place"]["along_m"] for motion in saved_scene(page)["motions"] if motion["kind"] == "throw"]
+    assert len(set(throws[1:])) == 3  # but for the two lobs of one hand
+    assert page.locator("#stages").evaluate(BOX)[3] > 0.55 * stages[3]
+
+
+def test_one_press_lays_a_drawing_over_the_stages_and_esc_takes_it_back(open_page):
+    page = open_page(width=1280, height=720)
+    for place, drawing in (("2", "#cards .card.chosen .drift"), ("3", "#plot .plot"), ("4", "#feel-map .map-box")):
+        page.keyboard.press(place)
+        page.locator(drawing).wait_for()
+        wide = page.locator(drawing).bounding_box()["width"]
+        page.keyboard.press("e")
+        large = page.locator(f"#large {drawing.split()[-1]}")
+        large.wait_for()
+        until("it has come in", lambda: page.locator("#large").evaluate(BOX) == page.locator("#stages").evaluate(BOX))
+        until("large", lambda large=large, wide=wide: large.bounding_box()["width"] > 1.5 * wide)
+        box = large.bounding_box()
+        assert box["y"] + box["height"] <= page.locator("#timeline").bounding_box()["y"]
+        page.keyboard.press("Escape")
+        page.locator(drawing).wait_for()
+        assert not page.locator("#large").is_visible()
+    page.keyboard.press("e")
+    page.keyboard.press("2")  # another place has another drawing
+    until("it is back", lambda: not page.locator("#large").is_visible())
 
 
 def inside(page, element):
