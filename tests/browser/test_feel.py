@@ -422,6 +422,16 @@ def test_without_spin_nothing_is_written_for_what_has_no_meaning(place):
     assert quantity(place, "coriolis").locator(".notch").get_attribute("visibility") == "hidden"
 
 
-def test_the_caution_stands_under_it_and_the_limits_point_to_it(place):
+def test_the_caution_stands_under_it_and_the_limits_point_to_it(page):
+    """The answer may come after all parts of the place are made."""
+    waiting = []
+    page.route("**/api/feel?*", waiting.append)
+    stop(page)
+    open_place(page, 4)
+    page.locator("#feel-figures h3").wait_for(state="attached")
+    until("it is asked", lambda: waiting, page=page)
+    waiting[0].continue_()
+    page.locator(".quantity").first.wait_for()
+    place = page
     assert "see the caution below" in place.locator("#feel-limits > p").first.inner_text()
     assert plain(felt(place)["caution"]) in plain(place.locator("#feel-caution").inner_text())

@@ -15,10 +15,9 @@ export function createFeelWhy({ element, store }) {
     verdict = h('p', { class: 'lead', role: 'status' }),
     unknown = h('ul', { class: 'small' });
   const choice = createChoice({ label: 'For a stay of', options: STAYS.map(value => ({ value, say: value })), chosen: () => stay, choose });
-  const topics = createTopics({ why, bearing: () => why().findings.filter(({ stays }) => stays.includes(stay)) });
   const studies = createFold({
     words: () => `The ${Object.values(chosen().counts).reduce((a, b) => a + b)} studies that bear on ${stay}`,
-    make: () => [topics],
+    make: () => [createTopics({ why, bearing: () => why().findings.filter(({ stays }) => stays.includes(stay)) })],
   });
   element.append(
     h('h3', { class: 'third' }, 'Why spin at all?'),
