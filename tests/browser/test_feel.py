@@ -425,7 +425,7 @@ def test_without_spin_nothing_is_written_for_what_has_no_meaning(place):
 def test_the_caution_stands_under_it_and_the_limits_point_to_it(page):
     """The answer may come after all parts of the place are made."""
     waiting = []
-    page.route("**/api/feel?*", waiting.append)
+    page.route("**/api/feel?*", lambda route: waiting.append(route))
     stop(page)
     open_place(page, 4)
     page.locator("#feel-figures h3").wait_for(state="attached")
