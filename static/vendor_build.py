@@ -31,6 +31,8 @@ FILES = {
     "three/LICENSE": "LICENSE-three.txt",
     "fflate/esm/browser.js": "fflate.js",
     "fflate/LICENSE": "LICENSE-fflate.txt",
+    "mediabunny/dist/bundles/mediabunny.mjs": "mediabunny.js",
+    "mediabunny/LICENSE": "LICENSE-mediabunny.txt",
     f"{VOLLKORN}/files/vollkorn-latin-400-normal.woff2": "vollkorn-latin-400-normal.woff2",
     f"{VOLLKORN}/files/vollkorn-latin-400-italic.woff2": "vollkorn-latin-400-italic.woff2",
     f"{VOLLKORN}/files/vollkorn-latin-600-normal.woff2": "vollkorn-latin-600-normal.woff2",

@@ -1,24 +1,34 @@
 // A clip of frames by the browser's own encoder: every frame asked for, each at its own time.
 
-const CODECS = [
-  { name: 'vp9', string: px => `vp09.00.${px <= 921_600 ? 31 : px <= 2_228_224 ? 41 : px <= 8_912_896 ? 51 : 61}.08` },
-  { name: 'vp8', string: () => 'vp8' },
-];
+// codecs in the order in which they are tried, by container; level: by the pixels of a frame
+const CODECS = {
+  mp4: [
+    { name: 'avc', string: px => `avc1.6400${px <= 2_228_224 ? '28' : px <= 8_912_896 ? '33' : '3c'}` },
+    { name: 'vp9', string: px => VP9(px) },
+  ],
+  webm: [
+    { name: 'vp9', string: px => VP9(px) },
+    { name: 'vp8', string: () => 'vp8' },
+  ],
+};
+const VP9 = px => `vp09.00.${px <= 921_600 ? 31 : px <= 2_228_224 ? 41 : px <= 8_912_896 ? 51 : 61}.08`;
+const files = { mp4: () => import('./mp4.js'), webm: () => import('./webm.js') }; // fetched when wanted
 const BITS_A_PIXEL = 0.2; // drawn lines on a dark ground: no ringing round them
 const KEY_EVERY = 48;
 const WAITING = 2; // frames handed over and not yet coded
 
 export const canCode = () => typeof VideoEncoder === 'function' && typeof VideoFrame === 'function';
 
-/** fps [n, d]: as shown. count frames; draw(i) → promise of a canvas of that size; tell(i) after each; notes: as of webm.js. Gives the parts of a WebM file. */
-export async function codeClip({ draw, count, fps, width, height, title, notes, tell, signal }) {
-  const [{ name, config }, { webm }] = await Promise.all([configFor(width, height, fps), import('./webm.js')]); // fetched when wanted
+/** container 'mp4' or 'webm'. fps [n, d]: as shown. count frames; draw(i) → promise of a canvas of that size; tell(i) after each; notes: as of
+ *  webm.js. Gives the parts of the file. */
+export async function codeClip({ container, draw, count, fps, width, height, title, notes, tell, signal }) {
+  const [{ name, config }, { fileOf }] = await Promise.all([configFor(container, width, height, fps), files[container]()]);
   const frames = [];
-  let colour = null,
+  let decoder = null,
     failed = null;
   const encoder = new VideoEncoder({
     output(chunk, { decoderConfig } = {}) {
-      colour ??= decoderConfig?.colorSpace ?? null;
+      decoder ??= decoderConfig ?? null;
       const bytes = new Uint8Array(chunk.byteLength);
       chunk.copyTo(bytes);
       frames.push({ bytes, key: chunk.type === 'key' });
@@ -42,12 +52,12 @@ export async function codeClip({ draw, count, fps, width, height, title, notes, 
   } finally {
     if (encoder.state !== 'closed') encoder.close();
   }
-  return webm({ frames, fps, width, height, codec: name, colour, title, notes });
+  return fileOf({ frames, fps, width, height, codec: name, decoder, title, notes });
 }
 
-async function configFor(width, height, fps) {
+async function configFor(container, width, height, fps) {
   const framerate = fps[0] / fps[1];
-  for (const { name, string } of CODECS) {
+  for (const { name, string } of CODECS[container]) {
     const config = { codec: string(width * height), width, height, framerate, bitrate: bitrate(width, height, framerate), latencyMode: 'quality' };
     if ((await VideoEncoder.isConfigSupported(config)).supported) return { name, config };
   }

@@ -25,10 +25,11 @@ const VIDEO = 1,
   KEY_FRAME = 0x80;
 const LONGEST_CLUSTER = 30_000; // timestamps in a cluster are 16 bits and signed
 
-/** frames: [{bytes, key}] in order, the first a key frame. fps [n, d]. codec 'vp8' or 'vp9'. colour: as
- *  VideoColorSpace has it, or null. notes: what JSON can hold, its scene under `scene`, so that the clip can be opened again. Gives the
+/** frames: [{bytes, key}] in order, the first a key frame. fps [n, d]. codec 'vp8' or 'vp9'. decoder: what a decoder is told
+ *  (WebCodecs), or null; its colours are written. notes: what JSON can hold, its scene under `scene`, so that the clip can be opened again. Gives the
  *  parts of the file, in order. */
-export function webm({ frames, fps, width, height, codec, colour = null, title, notes = null }) {
+export function fileOf({ frames, fps, width, height, codec, decoder = null, title, notes = null }) {
+  const colour = decoder?.colorSpace ?? null;
   const tick_ns = Math.round((1e9 * fps[1]) / fps[0]);
   const info = element('Info', [
     element('TimestampScale', whole(tick_ns)),

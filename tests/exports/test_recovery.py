@@ -95,10 +95,25 @@ def test_what_the_page_writes_opens_too(tmp_path):
         [str(script), str(tmp_path / "notes.json"), str(tmp_path)], return_completed_process=True, capture_output=True
     )
     assert done.returncode == 0, done.stderr
-    for name in ("picture.png", "pictures.zip", "clip.webm"):
+    for name in ("picture.png", "pictures.zip", "clip.webm", "clip.mp4"):
         back = recovered((tmp_path / name).read_bytes())
         assert (read(back.scene), back.format) == (scene(), name.rpartition(".")[2])
         assert read_options(back.export, scene()) == read_options(CHOICES, scene())
+
+
+@each_row(
+    ("content", "why"),
+    [
+        (b"\0\0\0\x10ftypisom\0\0\0\0", "holds no scene"),
+        (b"\0\0\0\x10ftypisom\0\0\0\0\0\0\1\0moov", "cut short"),
+        (b"\0\0\0\x10ftypisom\0\0\0\0\0\0\0\3moov", "no box is at byte 16"),
+        (b"\0\0\0\x10ftypisom\0\0\0\0" + b"\0\0\0\x08free" * 100_001, "boxes, more than"),
+    ],
+)
+def test_a_clip_that_is_not_ours_or_not_whole_is_refused(content, why):
+    """Boxes of ISO/IEC 14496-12: size, name, content."""
+    with pytest.raises(Refused, match=why):
+        recovered(content)
 
 
 def test_the_command_opens_a_table_by_the_notes_beside_it(tmp_path):

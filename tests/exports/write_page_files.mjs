@@ -1,10 +1,11 @@
-// Files as the page writes them, without a browser: a picture, a zip of pictures and a clip, each with notes.
+// Files as the page writes them, without a browser: a picture, a zip of pictures and two clips, each with notes.
 // node write_page_files.mjs NOTES.json FOLDER
 
 import { readFileSync, writeFileSync } from 'node:fs';
 import { createZip } from '../../static/files/picture_files.js';
 import { withNotes } from '../../static/files/png_notes.js';
-import { webm } from '../../static/files/webm.js';
+import { fileOf as mp4 } from '../../static/files/mp4.js';
+import { fileOf as webm } from '../../static/files/webm.js';
 
 const [notesFile, folder] = process.argv.slice(2);
 const text = readFileSync(notesFile);
@@ -21,4 +22,10 @@ zip.add('pictures.json', text);
 zip.add('picture.1001.png', PNG);
 write('pictures.zip', zip.finish());
 const frames = Array.from({ length: 50 }, (_, k) => ({ bytes: new Uint8Array(3000).fill(k), key: k % 48 === 0 }));
-write('clip.webm', webm({ frames, fps: [24, 1], width: 64, height: 36, codec: 'vp9', title: 'A clip', notes }));
+const decoder = { codec: 'vp09.00.31.08', codedWidth: 64, codedHeight: 36 };
+const clip = { frames, fps: [24, 1], width: 64, height: 36, codec: 'vp9', decoder, title: 'A clip', notes };
+write('clip.webm', webm(clip));
+write(
+  'clip.mp4',
+  (await mp4(clip)).map(part => new Uint8Array(part)),
+);

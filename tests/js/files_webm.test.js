@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import test from 'node:test';
 
-import { webm } from '../../static/files/webm.js';
+import { fileOf } from '../../static/files/webm.js';
 
 // A reader of EBML (RFC 8794) for this test: elements by their numbers, those that hold others (RFC 9559) opened.
 const HOLD = new Set([0x1a45dfa3, 0x18538067, 0x1549a966, 0x1654ae6b, 0xae, 0xe0, 0x55b0, 0x1f43b675, 0x1c53bb6b, 0xbb, 0xb7, 0x1254c367, 0x7373, 0x67c8]);
@@ -31,7 +31,7 @@ const text = ({ data }) => new TextDecoder().decode(data);
 
 function made(count, fps, rest = {}) {
   const frames = Array.from({ length: count }, (_, k) => ({ bytes: new Uint8Array(20 + (k % 7)).fill(k & 0xff), key: k % 48 === 0 }));
-  const parts = webm({ frames, fps, width: 640, height: 360, codec: 'vp9', title: 'Lantern Wheel', ...rest });
+  const parts = fileOf({ frames, fps, width: 640, height: 360, codec: 'vp9', title: 'Lantern Wheel', ...rest });
   const data = new Uint8Array(Buffer.concat(parts));
   const top = read(data);
   const by = id => all(top).filter(one => one.id === id);
@@ -97,7 +97,7 @@ test('each cluster begins with a key frame, and the cues say where', () => {
 
 test('a long run between key frames keeps within 16 bits', () => {
   const frames = Array.from({ length: 70_000 }, (_, k) => ({ bytes: new Uint8Array(1), key: k === 0 }));
-  const data = new Uint8Array(Buffer.concat(webm({ frames, fps: [24, 1], width: 2, height: 2, codec: 'vp8', title: '' })));
+  const data = new Uint8Array(Buffer.concat(fileOf({ frames, fps: [24, 1], width: 2, height: 2, codec: 'vp8', title: '' })));
   const got = blocks({ by: id => all(read(data)).filter(one => one.id === id) });
   assert.ok(got.every(({ tick }, k) => tick === k));
 });
@@ -105,7 +105,7 @@ test('a long run between key frames keeps within 16 bits', () => {
 // ITU-T H.273: matrix 6 and primaries 6 are those of SMPTE 170M, transfer 1 that of BT.709; Matroska's range 1 is the broadcast one
 test('the colour is said by the numbers of H.273', () => {
   const colour = { matrix: 'smpte170m', transfer: 'bt709', primaries: 'smpte170m', fullRange: false };
-  const { by } = made(1, [24, 1], { colour });
+  const { by } = made(1, [24, 1], { decoder: { colorSpace: colour } });
   assert.deepEqual(
     [0x55b1, 0x55ba, 0x55bb, 0x55b9].map(id => whole(by(id)[0])),
     [6, 1, 6, 1],

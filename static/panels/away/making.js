@@ -18,7 +18,7 @@ export function createMaking({ store, clock, studio, picture, sceneText }) {
 
   /** row {key, say, kind}; job {ready(format) → the server's Blob, notes: its own on the same request, tell(say, done, all), signal}. */
   async function make({ key, say, kind }, job) {
-    if (kind.format === null) return IN_BROWSER[key](job);
+    if (kind.format === null) return IN_BROWSER[key](job, kind);
     job.tell(say, 0, 1);
     const blob = await job.ready(kind.format);
     if (!kind.drawn) return { name: `${slug()}.${kind.ending}`, blob };
@@ -56,13 +56,14 @@ export function createMaking({ store, clock, studio, picture, sceneText }) {
     }
   }
 
-  async function clip({ notes, tell, signal }) {
+  async function clip({ notes, tell, signal }, { container }) {
     const frames = framesOf(notes.file);
     const size = evenSize(picture());
     const shot = studio.shoot({ ...picture(), ...size, bare: false });
     const draw = drawer(shot, signal);
     try {
       const parts = await codeClip({
+        container,
         ...size,
         draw: i => draw(frames[i].time_s),
         count: frames.length,
@@ -72,7 +73,7 @@ export function createMaking({ store, clock, studio, picture, sceneText }) {
         tell: done => tell(`Frame ${done} of ${frames.length}`, done, frames.length),
         signal,
       });
-      return { name: `${slug()}.webm`, blob: new Blob(parts, { type: 'video/webm' }) };
+      return { name: `${slug()}.${container}`, blob: new Blob(parts, { type: `video/${container}` }) };
     } finally {
       shot.close();
     }

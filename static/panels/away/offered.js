@@ -16,6 +16,9 @@ const plot = (key, say) => ({
 const one = (key, say, format, words) => ({ key, say, kinds: [{ value: format, say: words, format }] });
 const inBrowser = (key, say, words, uses = []) => ({ key, say, kinds: [{ value: key, say: words, format: null, uses }] });
 
+const FRAMES_USE = ['fps', 'first_frame', 'from_s', 'to_s', 'retime'],
+  CLIP_USES = ['fps', 'shown_fps', 'from_s', 'to_s', 'retime'];
+
 const GROUPS = [
   {
     say: 'Paths and numbers',
@@ -63,8 +66,15 @@ const GROUPS = [
     say: 'Pictures',
     rows: [
       inBrowser('picture', 'This moment', 'PNG'),
-      inBrowser('sequence', 'Every frame', 'PNGs in a zip', ['fps', 'first_frame', 'from_s', 'to_s']),
-      inBrowser('clip', 'Clip', 'WebM', ['fps', 'shown_fps', 'from_s', 'to_s']),
+      inBrowser('sequence', 'Every frame', 'PNGs in a zip', FRAMES_USE),
+      {
+        key: 'clip',
+        say: 'Clip',
+        kinds: [
+          { value: 'mp4', say: 'MP4', format: null, container: 'mp4', uses: CLIP_USES },
+          { value: 'webm', say: 'WebM', format: null, container: 'webm', uses: CLIP_USES },
+        ],
+      },
     ],
   },
   { say: 'To open here again', rows: [inBrowser('scene', 'The scene itself', 'JSON')] },

@@ -18,6 +18,7 @@ from pydantic_core import from_json
 
 from ...errors import BadInput, Refused, refusal
 from ...scene.reading import as_utf8, read_choices
+from .clips import of_mp4
 from .crate import of_usdc
 from .packed import of_zip
 from .pictures import of_png, of_webm
@@ -119,6 +120,8 @@ def _reader_of(content):
     for sign, reader in _READERS.items():
         if first.startswith(sign):
             return reader
+    if first[4:8] == b"ftyp":
+        return of_mp4
     for sign, kind in _OTHERS.items():
         if first.startswith(sign):
             raise foreign(kind)

@@ -1,0 +1,45 @@
+"""The scene out of an MP4 clip that the page made: the comment among its metadata (ISO/IEC 14496-12, 4.2, for boxes; `ilst` as
+QuickTime's metadata has it). Takes a memoryview and Limits, and gives a Recovered. Raises Refused."""
+
+import struct
+
+from .terms import damaged, foreign, too_much
+from .texts import of_notes
+
+_WAY = (b"moov", b"udta", b"meta", b"ilst", b"\xa9cmt", b"data")
+_FULL = {b"meta": 4, b"data": 8}  # bytes of a box before what it holds: version and flags; type and locale
+
+
+def of_mp4(content, limits):
+    """A clip: the boxes that lead to its comment, whatever lies beside them."""
+    place, left = (0, len(content)), limits.parts
+    for name in _WAY:
+        place, left = _child(content, place, name, left, limits)
+        if place is None:
+            raise foreign("mp4", " Clips carry theirs from Rimfall 0.8.0 on.")
+    if place[1] - place[0] > limits.notes_bytes:
+        raise too_much("mp4", "holds notes whose bytes are", place[1] - place[0], limits.notes_bytes)
+    scene = of_notes(content[slice(*place)], "mp4", limits)
+    if scene is None:
+        raise foreign("mp4")
+    return scene
+
+
+def _child(content, parent, name, left, limits):
+    """What the first box of a name in a parent holds (start, end), or None; and how many boxes may still be looked at."""
+    at, end = parent
+    while at + 8 <= end:
+        left -= 1
+        if left < 0:
+            raise too_much("mp4", "has boxes, more than", limits.parts + 1, limits.parts)
+        size, kind = struct.unpack_from(">I4s", content, at)
+        head = 8
+        if size == 1 and at + 16 <= end:
+            (size,), head = struct.unpack_from(">Q", content, at + 8), 16
+        size = end - at if size == 0 else size
+        if size < head or at + size > end:
+            raise damaged("mp4", "it is cut short" if size >= head else f"no box is at byte {at:,}")
+        if kind == name:
+            return (min(at + head + _FULL.get(name, 0), at + size), at + size), left
+        at += size
+    return None, left
