@@ -88,7 +88,7 @@ def test_names_are_unique_and_there_is_one_animation(files):
     for name, data in files[0].items():
         document = Glb(data).document  # reading refuses a name that is there twice
         animations = document.get("animations", [])
-        assert len(animations) == (0 if name in ("nothing.glb",) else 1), name
+        assert len(animations) == (0 if name in ("nothing.glb", "empty.rotating.glb") else 1), name
         for kind in ("meshes", "cameras"):
             named = [one["name"] for one in document.get(kind, [])]
             assert len(set(named)) == len(named), (name, kind)
@@ -128,8 +128,8 @@ def test_paths_are_strokes_of_one_index_without_light(files):
     file = Glb(files[0]["galley.rotating.glb"])
     assert file.document["extensionsUsed"] == ["KHR_materials_unlit"]
     starts = set()
-    for k in range(3):
-        primitive = file.primitive(f"path_{k:05d}")
+    for name in (name for name in file.named if name.startswith("path_")):
+        primitive = file.primitive(name)
         assert primitive["mode"] == 1
         index = file.array(primitive["indices"])
         count = len(file.array(primitive["attributes"]["POSITION"]))
@@ -144,7 +144,7 @@ def test_parts_of_the_habitat_turn_with_it_in_the_flat_view_and_bodies_do_not(fi
     file = Glb(files[0]["same-lob.inertial_flat.glb"])
     root = file.nodes[file.named["rimfall"]]
     under_root = {file.nodes[k]["name"] for k in root["children"]}
-    assert {"habitat", "path_00000", "path_00001"} < under_root
+    assert {"habitat", "path_Lob_out", "path_Lob_back"} < under_root
     assert file.parent[file.named["deck"]] == file.named["habitat"]
     assert file.document["scenes"] == [{"nodes": [file.named["rimfall"]]}]
 
@@ -162,6 +162,7 @@ def test_a_ball_is_as_large_as_it_is_and_turns_inside_out_nowhere():
     )
     found = trimesh.load(io.BytesIO(data), file_type="glb")
     ball = found.geometry["ball_drop_1"]
+    ball.merge_vertices(merge_norm=True)
     assert np.linalg.norm(ball.vertices, axis=1) == pytest.approx(0.09, rel=1e-6)
     assert ball.is_watertight
     assert ball.volume == pytest.approx(4 / 3 * math.pi * 0.09**3, rel=0.03)
@@ -194,7 +195,13 @@ def test_large_meshes_take_larger_numbers():
     corners = np.random.default_rng(1).normal(size=(count, 3))
     faces = np.arange(count - count % 3).reshape(-1, 3)
     large = ColouredMesh(
-        "large", corners, faces, corners / np.linalg.norm(corners, axis=1, keepdims=True), False, (0.5, 0.5, 0.5)
+        "large",
+        corners,
+        faces,
+        corners / np.linalg.norm(corners, axis=1, keepdims=True),
+        False,
+        (0.5, 0.5, 0.5),
+        "deck",
     )
     file = Glb(gltf.glb(replace(sampled, meshes=[large])))
     primitive = file.primitive("large")

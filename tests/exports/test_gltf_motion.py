@@ -104,7 +104,7 @@ def test_at_4_km_the_anchor_keeps_the_digits(view):
         off = np.max(np.abs(found - in_file(place, axial)))
         # with the anchor at rest the offsets alone are rounded; a node that turns rounds its own numbers too
         assert off < {"rotating": 2e-5, "inertial": WITHIN_FAR_M, "inertial_flat": WITHIN_FAR_M}[view]
-    path = file.array(file.primitive("path_00000")["attributes"]["POSITION"])
+    path = file.array(file.primitive("path_throw_1")["attributes"]["POSITION"])
     assert np.max(np.abs(path[0])) < 1.0, "a path begins at the anchor"
 
 
@@ -207,8 +207,8 @@ def hummed(times):
 def test_a_path_is_the_line_its_body_flies(view):
     data = gltf.glb(sampled_of(scene(*MOTIONS, air=None), view=view))
     found = trimesh.load(io.BytesIO(data), file_type="glb")
-    for k, motion in enumerate(MOTIONS):
-        points = np.asarray(found.geometry[f"path_{k:05d}"].vertices)
+    for name, motion in zip(NAMES, MOTIONS, strict=True):
+        points = np.asarray(found.geometry[name.replace("ball", "path")].vertices)
         _, _, end_s = exact(motion, np.zeros(1))
         place, axial, _ = exact(motion, np.array([motion.get("start_s", 0.0), end_s]))
         if view == "rotating":

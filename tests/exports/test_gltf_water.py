@@ -75,8 +75,8 @@ def test_a_stream_is_a_skin_about_its_parcels():
     document = scene(pour(duration_s=1.0), air=None)
     file = glb_of(document)
     age = file.document["asset"]["extras"]["ids"][0]["born_s"]
-    key = next(k for k, t in enumerate(file.sampler("stream_00000", "weights")[1]) if t > age)
-    corners, t = file.morphed("stream_00000", key)
+    key = next(k for k, t in enumerate(file.sampler("stream_pour_1", "weights")[1]) if t > age)
+    corners, t = file.morphed("stream_pour_1", key)
     assert t < 1.0, "it still flows: its ages run from 0 to the breakup's"
     rings = corners.reshape(-1, gltf_shapes.RING, 3)
     ages = np.linspace(0.0, age, len(rings))

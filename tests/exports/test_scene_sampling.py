@@ -8,8 +8,9 @@ import numpy as np
 import pytest
 
 from rimfall.errors import BadInput, TooMuch
+from rimfall.exports.names import element_names
 from rimfall.exports.options import read_options
-from rimfall.exports.scene_sampling import element_names, sample_scene
+from rimfall.exports.scene_sampling import sample_scene
 from rimfall.physics import frames
 from rimfall.scene import examples
 from rimfall.scene.reading import read

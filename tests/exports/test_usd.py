@@ -68,6 +68,9 @@ def found_wrong(stage):
 
 
 def prims(stage, kind):
+    if kind == "Ball":
+        meshes = [p for p in stage.Traverse() if p.GetTypeName() == "Mesh"]
+        return [p for p in meshes if p.GetParent().GetName() not in ("Hull", "Props")]
     return [p for p in stage.Traverse() if p.GetTypeName() == kind]
 
 
@@ -148,7 +151,7 @@ def test_places_are_the_straight_line_in_every_view_axes_and_unit(opened, view):
 
 def check_lines(stage, fps, view, to_file=None):
     """Every ball, at every frame up to its landing."""
-    balls = prims(stage, "Sphere")
+    balls = prims(stage, "Ball")
     assert len(balls) == len(THROWS)
     for ball, motion in zip(balls, THROWS, strict=True):
         times = np.array([float(k / fps) for k in range(len(codes(stage)))])
@@ -165,7 +168,7 @@ def test_between_keys_a_ball_errs_as_a_chord_does(opened, samples):
     """The chord of a path bent by a errs by a dt^2 / 8 in its middle."""
     stage = opened(sampled_of(AIRLESS, view="inertial", samples_per_frame=samples))
     step_s = 1 / (24 * samples)
-    for ball, motion in zip(prims(stage, "Sphere"), THROWS, strict=True):
+    for ball, motion in zip(prims(stage, "Ball"), THROWS, strict=True):
         middle = 1001 + 3 + 0.5 / samples
         place, _ = exact(motion, (middle - 1001) / 24, "inertial")
         _, velocity = line(motion, RADIUS_M, OMEGA)
@@ -247,7 +250,7 @@ def test_what_no_validator_sees(opened, view):
     assert sampled[0] == [101 + k / 2 for k in range(2 * file["frame_count"] - 1)]
     assert all(times == sampled[0] for times in sampled)
     ids = np.array(cloud.GetAttribute("ids").Get())
-    balls = len(prims(stage, "Sphere"))
+    balls = len(prims(stage, "Ball"))
     assert len(ids) + balls == shot.notes["counts"]["bodies"] + shot.notes["counts"]["drops"]
     assert sorted(n["id"] for n in shot.notes["ids"]) == list(range(len(ids) + balls))
     assert np.array(cloud.GetAttribute("primvars:id").Get()).tolist() == ids.tolist()
@@ -291,12 +294,12 @@ def test_a_body_is_seen_from_its_release_and_a_drop_between_birth_and_landing(op
     late = scene(drop(1.2, POINT, start_s=0.3), drop(2.0, BALL), air=None)
     shot = sampled_of(late)
     stage = opened(shot)
-    for ball, seen in zip(prims(stage, "Sphere"), ([True] * 4, [False] * 2), strict=True):
+    for ball, seen in zip(prims(stage, "Ball"), ([True] * 4, [False] * 2), strict=True):
         shown = [UsdGeom.Imageable(ball).ComputeVisibility(float(code)) == "inherited" for code in codes(stage)]
         first = 0 if seen[0] else 8
         assert shown == [k >= first for k in range(len(shown))]
-    radii = [UsdGeom.Sphere(ball).GetRadiusAttr().Get() for ball in prims(stage, "Sphere")]
-    assert radii == [0.09, 0.02]
+    radii = [UsdGeom.Mesh(ball).GetExtentAttr().Get()[1][0] for ball in prims(stage, "Ball")]
+    assert radii == pytest.approx([0.09, 0.01])
 
 
 def test_the_scene_comes_back_from_the_file(opened):
@@ -321,7 +324,7 @@ def test_in_a_wheel_of_4_km_an_anchor_keeps_the_digits(opened):
     start = drop(1.2, POINT)
     for view in VIEWS:
         stage = opened(sampled_of(scene(start, pour(20.0, 2.0, 0.2), air=None, habitat=habitat), view=view))
-        (ball,), (cloud,) = prims(stage, "Sphere"), prims(stage, "Points")
+        (ball,), (cloud,) = prims(stage, "Ball"), prims(stage, "Points")
         assert cloud.GetParent().GetName() == ball.GetParent().GetName() == "Anchor"
         low, high = np.array(cloud.GetAttribute("extent").Get(codes(stage)[-1]))
         assert np.max(np.abs([low, high])) < 1000.0
@@ -341,7 +344,7 @@ def test_a_spinning_ball_turns_as_fast_as_it_was_spun(opened, rpm):
     """Against its own spin and the deck's, about parallel axes: between samples too, which are a quarter turn apart at most."""
     document = scene(throw(6.0, 90.0, 60.0, BALL, ball_spin_rpm=rpm, ball_spin_axis=[0.0, 0.0, 1.0]), air=None)
     stage = opened(sampled_of(document, view="inertial_flat"))
-    (ball,) = prims(stage, "Sphere")
+    (ball,) = prims(stage, "Ball")
     orient = ball.GetAttribute("xformOp:orient")
     kept = np.array([[q.GetReal(), *q.GetImaginary()] for q in map(orient.Get, orient.GetTimeSamples())])
     assert np.min(np.sum(kept[1:] * kept[:-1], axis=1)) > math.cos(math.pi / 4) - 1e-6
@@ -384,7 +387,7 @@ def test_the_habitat_turns_past_360_under_the_inertial_view_alone(opened):
 
 def test_about_an_origin_on_the_deck_the_habitat_turns_round_its_axis(opened):
     stage = opened(sampled_of(AIRLESS, view="inertial", origin="release"))
-    ball = prims(stage, "Sphere")[0]
+    ball = prims(stage, "Ball")[0]
     place, flies = exact(THROWS[0], (codes(stage) - 1001) / 24, "inertial")
     found = np.array([world(ball, code) for code in codes(stage)])
     assert found[flies] == pytest.approx(place[flies] + [0.0, RADIUS_M, 0.0], abs=1e-5)
@@ -396,7 +399,7 @@ def test_cameras_see_the_body_they_are_for(opened):
         cameras = {p.GetName().removeprefix("camera_"): p for p in prims(stage, "Camera")}
         assert len(cameras) == 6
         assert cameras["whole_wheel"].GetParent().GetName() == "World"
-        ball = prims(stage, "Sphere")[0]
+        ball = prims(stage, "Ball")[0]
         for name in ("over_the_shoulder", "beside", "hub", "down_the_axis", "with_the_ball"):
             assert cameras[name].GetParent().GetName() == "Habitat"
             for code in codes(stage)[:12]:
@@ -434,7 +437,7 @@ def test_without_openusd_its_binary_format_is_refused_and_text_is_not(monkeypatc
 def test_names_are_identifiers_each_once(opened):
     names = ["Droplets", "Habitat", "1st", "a b", "a-b", "水"]
     stage = opened(sampled_of(scene(*(drop(1.2, POINT, name=n) for n in names), air=None)))
-    balls = prims(stage, "Sphere")
+    balls = prims(stage, "Ball")
     assert len({p.GetName() for p in balls}) == len(names)
     assert all(Sdf.Path.IsValidIdentifier(p.GetName()) for p in balls)
     assert sorted(p.GetDisplayName() for p in balls) == sorted(names)

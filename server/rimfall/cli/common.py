@@ -104,6 +104,11 @@ def add_export_options(parser):
         choices=("alive", "all"),
         help="rows of a table: only while a body is there (default), or at every frame",
     )
+    group.add_argument(
+        "--hull",
+        choices=("proxy", "render", "default"),
+        help="purpose of the habitat in OpenUSD: a stand-in that is not rendered (proxy, default), or else",
+    )
 
 
 def export_document(chosen):
@@ -122,6 +127,7 @@ def export_document(chosen):
         "to_s": _number(chosen.to_s),
         "retime": _retime(chosen.retime, chosen.between),
         "rows": chosen.rows,
+        "hull": chosen.hull,
     }
     return {name: value for name, value in choices.items() if value is not None}
 

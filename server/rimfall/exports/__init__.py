@@ -84,7 +84,9 @@ _STAGED = (*_SCENE, "stage_cameras")
 _ALL = (
     Format("csv", "Paths, one row per frame and body", _TABLE, "csv", csv.table, (*_FRAMES, "view", *_SPACE, "rows")),
     Format("csv-frames", "Paths, one table per frame", _ZIP, "frames.zip", csv.a_file_a_frame, (*_STAGED, "rows")),
-    Format("notes", "Notes to the paths: names, axes, the scene", _JSON, "notes.json", _notes, (*_STAGED, "rows")),
+    Format(
+        "notes", "Notes to the paths: names, axes, the scene", _JSON, "notes.json", _notes, (*_STAGED, "rows", "hull")
+    ),
     Format(
         "json", "Every array, in the design's own axes and metres", _JSON, "json", plain.document, (*_FRAMES, "view")
     ),
@@ -96,9 +98,16 @@ _ALL = (
         _glb,
         (*_FRAMES, "shown_fps", "view", "origin", "stage_cameras"),
     ),
-    Format("usda", "OpenUSD as text", "model/vnd.usda", "usda", _of_samples(usd.usda), _STAGED),
-    Format("usdc", "OpenUSD, compact, for thousands of drops", "model/vnd.usd", "usdc", _of_samples(usd.usdc), _STAGED),
-    Format("usdz", "OpenUSD in one package", "model/vnd.usdz+zip", "usdz", _of_samples(usd.usdz), _STAGED),
+    Format("usda", "OpenUSD as text", "model/vnd.usda", "usda", _of_samples(usd.usda), (*_STAGED, "hull")),
+    Format(
+        "usdc",
+        "OpenUSD, compact, for thousands of drops",
+        "model/vnd.usd",
+        "usdc",
+        _of_samples(usd.usdc),
+        (*_STAGED, "hull"),
+    ),
+    Format("usdz", "OpenUSD in one package", "model/vnd.usdz+zip", "usdz", _of_samples(usd.usdz), (*_STAGED, "hull")),
     Format(
         "forces-csv",
         "The frame's turning, one row per frame",

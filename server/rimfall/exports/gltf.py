@@ -14,13 +14,11 @@ from . import gltf_shapes as shapes
 from .gltf_file import LINES, POINTS, File
 from .notes import MOST_NODES
 from .options import INERTIAL_FLAT, ROTATING
-from .palette import WATER, linear, style_of
+from .palette import DARK, WATER, linear, style_of
 
 GREATEST_TARGETS = 240
 GREATEST_TURNS = 200_000  # keys of one body's turning
-POINT_RADIUS_M = 0.01  # how large a body without size is drawn
 NEAR_M = 0.05
-DARK = "#3A3D3C"
 UNLIT = "KHR_materials_unlit"
 
 
@@ -44,6 +42,8 @@ def glb(sampled):
         _line(file, sampled, things, line)
     for mesh in sampled.meshes:
         _part(file, space, mesh)
+    for prop in sampled.props:
+        _prop(file, sampled, space, prop)
     for camera in sampled.cameras:
         _camera(file, sampled, space if camera.rides else root, camera)
     return file.glb(root)
@@ -60,7 +60,7 @@ def _habitat(file, sampled, root):
 
 
 def _ball(file, sampled, parent, ball):
-    mesh = _ball_mesh(file, ball)
+    mesh = _ball_mesh(file, sampled, ball)
     place = ball.keys.position_m - sampled.anchor_m
     node = file.node(parent, ball.name, mesh=mesh, translation=_listed(place[0]), extras={"id": int(ball.id)})
     file.animate(node, "translation", ball.keys.shown_s, place)
@@ -89,24 +89,42 @@ def _appear(file, shown_s, node, alive, size):
     file.animate(node, "scale", shown_s[at], np.outer(np.where(alive[at], size, 0.0), np.ones(3)), "STEP")
 
 
-def _ball_mesh(file, ball):
-    """A sphere in the motion's colour; one that turns has every other eighth dark."""
-    radius = ball.radius_m or POINT_RADIUS_M
-    corners, faces = shapes.ball(16, 24)
-    attributes = {"POSITION": file.vertices(radius * corners), "NORMAL": file.vertices(corners)}
-    halves = [faces] if ball.attitude is None else shapes.eighths(corners, faces)
-    colours = [linear(style_of(ball.motion).stage), linear(DARK)]
-    return file.add("meshes", {"name": ball.name, "primitives": [
-        {"attributes": attributes, "indices": file.indices(half), "material": _matte(file, colour)}
-        for half, colour in zip(halves, colours, strict=False)
+def _ball_mesh(file, sampled, ball):
+    """Its solid in the motion's colour; of one that turns every other eighth is dark."""
+    name = sampled.notes["scene"]["motions"][ball.motion]["name"]
+    light = _matte(file, linear(style_of(ball.motion).stage), name)
+    dark = _matte(file, linear(DARK), "dark") if np.any(ball.solid.dark) else None
+    return _solid(file, ball.name, ball.solid, light, dark)
+
+
+def _solid(file, name, solid, material, dark=None):
+    """Number of a mesh."""
+    attributes = {"POSITION": file.vertices(solid.position_m), "NORMAL": file.vertices(solid.normal)}
+    parts = [(solid.faces[~solid.dark], material), (solid.faces[solid.dark], dark)]
+    return file.add("meshes", {"name": name, "primitives": [
+        {"attributes": attributes, "indices": file.indices(faces), "material": worn} for faces, worn in parts if len(faces)
     ]})  # fmt: skip
+
+
+def _prop(file, sampled, parent, prop):
+    mesh = _solid(file, prop.name, prop.solid, _matte(file, prop.colour, prop.material))
+    if prop.position_m is None:
+        file.node(parent, prop.name, mesh=mesh)
+        return
+    turned = np.roll(prop.turn, -1, axis=1)
+    at = {"translation": _listed(prop.position_m[0]), "rotation": _listed(turned[0])}
+    node = file.node(parent, prop.name, mesh=mesh, **at)
+    if np.any(prop.position_m != prop.position_m[0]):
+        file.animate(node, "translation", sampled.shown_s, prop.position_m)
+    if np.any(turned != turned[0]):
+        file.animate(node, "rotation", sampled.shown_s, turned)
 
 
 def _drop_nodes(file, sampled, parent, drops):
     """Each drop a node, all with one mesh of diameter 1."""
     corners, faces = shapes.ball(6, 8)
     attributes = {"POSITION": file.vertices(0.5 * corners), "NORMAL": file.vertices(corners)}
-    drawn = {"attributes": attributes, "indices": file.indices(faces), "material": _matte(file, linear(WATER))}
+    drawn = {"attributes": attributes, "indices": file.indices(faces), "material": _matte(file, linear(WATER), "water")}
     mesh = file.add("meshes", {"name": "droplet", "primitives": [drawn]})
     for i, name in enumerate(drops.names):
         size, place, alive = float(drops.diameter_m[i]), drops.position_m[:, i] - sampled.anchor_m, drops.alive[:, i]
@@ -119,14 +137,14 @@ def _drop_nodes(file, sampled, parent, drops):
 def _drop_points(file, sampled, parent, drops):
     """All drops as the points of one mesh, in order of their ids."""
     place = drops.position_m - sampled.anchor_m
-    primitive = {"mode": POINTS, "material": _unlit(file, linear(WATER))}
+    primitive = {"mode": POINTS, "material": _unlit(file, linear(WATER), "water_unlit")}
     _morphing(file, sampled, parent, "droplets", place, primitive)
 
 
 def _stream(file, sampled, parent, stream):
     skin = shapes.tube(stream.position_m - sampled.anchor_m, stream.width_m, sampled.axis)
     faces = shapes.tube_faces(stream.position_m.shape[1])
-    primitive = {"indices": file.indices(faces), "material": _matte(file, linear(WATER), both_sides=True)}
+    primitive = {"indices": file.indices(faces), "material": _matte(file, linear(WATER), "water", both_sides=True)}
     _morphing(file, sampled, parent, stream.name, skin, primitive)
 
 
@@ -152,7 +170,7 @@ def _line(file, sampled, parent, line):
         "mode": LINES,
         "attributes": {"POSITION": file.vertices(line.position_m - sampled.anchor_m)},
         "indices": file.indices(strokes),
-        "material": _unlit(file, linear(style_of(line.motion).stage)),
+        "material": _unlit(file, linear(style_of(line.motion).stage), line.name),
     }
     file.node(parent, line.name, mesh=file.add("meshes", {"name": line.name, "primitives": [primitive]}))
 
@@ -161,7 +179,7 @@ def _part(file, parent, part):
     primitive = {
         "attributes": {"POSITION": file.vertices(part.position_m), "NORMAL": file.vertices(part.normal)},
         "indices": file.indices(part.faces),
-        "material": _matte(file, part.colour, part.both_sides),
+        "material": _matte(file, part.colour, part.material, part.both_sides),
     }
     file.node(parent, part.name, mesh=file.add("meshes", {"name": part.name, "primitives": [primitive]}))
 
@@ -178,14 +196,15 @@ def _camera(file, sampled, parent, camera):
         file.animate(node, "rotation", sampled.shown_s, turned)
 
 
-def _matte(file, colour, both_sides=False):
+def _matte(file, colour, name, both_sides=False):
     surface = {"baseColorFactor": [*colour, 1.0], "metallicFactor": 0.0, "roughnessFactor": 1.0}
-    return file.once("materials", {"pbrMetallicRoughness": surface} | ({"doubleSided": True} if both_sides else {}))
+    sides = {"doubleSided": True} if both_sides else {}
+    return file.once("materials", {"name": name, "pbrMetallicRoughness": surface} | sides)
 
 
-def _unlit(file, colour):
+def _unlit(file, colour, name):
     surface = {"baseColorFactor": [*colour, 1.0], "metallicFactor": 0.0, "roughnessFactor": 1.0}
-    return file.once("materials", {"pbrMetallicRoughness": surface, "extensions": {UNLIT: {}}})
+    return file.once("materials", {"name": name, "pbrMetallicRoughness": surface, "extensions": {UNLIT: {}}})
 
 
 def _listed(values):

@@ -29,12 +29,6 @@ def ball(across, around):
     return corners, np.concatenate([sides, top, bottom])
 
 
-def eighths(corners, faces):
-    """Faces (F, 3) of a sphere in two: every other eighth of it, so that one sees it turn about any axis."""
-    odd = np.prod(corners[faces].mean(axis=1), axis=1) < 0
-    return faces[~odd], faces[odd]
-
-
 def tube(position, width, axis):
     """Corners (T, M * RING, 3) of a stream's skin about its curve position (T, M, 3) of width (T, M), rings from its start on;
     axis (3,): a direction the curve is hardly ever along."""

@@ -23,13 +23,19 @@ def meshes(habitat):
     return [_coloured(part) for part in habitat.meshes()]
 
 
-def ramps(trace):
-    """The ramps of a trace's rolls as a list of ColouredMesh, each named by its motion's number in the scene; seen from both sides."""
+def ramps(trace, name_of):
+    """The ramps of a trace's rolls as a list of ColouredMesh, seen from both sides; name_of: a motion's number -> its ramp's name."""
     corners = [(i, traced.plan.ramp_m) for i, traced in enumerate(trace.motions) if traced.plan.ramp_m is not None]
-    return [_coloured(mesh.quad(f"ramp_{i:05d}", mesh.HUB, corner, both_sides=True)) for i, corner in corners]
+    return [_coloured(mesh.quad(name_of(i), mesh.HUB, corner, both_sides=True)) for i, corner in corners]
 
 
 def _coloured(part):
     return ColouredMesh(
-        part.name, part.position_m, part.faces, part.normal, part.both_sides, linear(COLOURS[part.material])
+        part.name,
+        part.position_m,
+        part.faces,
+        part.normal,
+        part.both_sides,
+        linear(COLOURS[part.material]),
+        part.material,
     )

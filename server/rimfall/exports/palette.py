@@ -11,6 +11,7 @@ SOFT = "#465157"  # ink of what is said beside
 HAIR = "#C4C9C1"
 PAPER = "#FFFFFF"  # of a sheet; the page has a paper of its own
 WATER = "#B8D8F0"
+DARK = "#3A3D3C"  # of every other eighth of a ball that turns
 
 
 @dataclass(frozen=True)

@@ -19,6 +19,7 @@ import numpy as np
 
 from .clock import Clock
 from .options import Options
+from .solids import Solid
 
 
 @dataclass(frozen=True)
@@ -38,7 +39,7 @@ class BodySamples:
     """One body. id: its number in order of birth; name: unique in the file, made of letters, digits and _; motion: its place in the
     scene's list; radius_m: 0 for a point. position_m, velocity_m_s, acceleration_m_s2 (T, 3); alive (T,) bool; keys: the same places
     with the events between frames. attitude: times (n,) of the scene -> unit quaternions (n, 4), w first, in the file's axes; None
-    where it does not turn."""
+    where it does not turn. solid: what it looks like, about its place."""
 
     id: int
     name: str
@@ -50,6 +51,7 @@ class BodySamples:
     alive: np.ndarray
     keys: BodyKeys
     attitude: Callable | None
+    solid: Solid
 
 
 @dataclass(frozen=True)
@@ -103,7 +105,8 @@ class DrawnPath:
 
 @dataclass(frozen=True)
 class ColouredMesh:
-    """A part of the habitat. position_m (V, 3); faces (F, 3) of vertex numbers, anticlockwise seen from the side that shows;
+    """A part of the habitat; material: what it is of ("deck").
+    position_m (V, 3); faces (F, 3) of vertex numbers, anticlockwise seen from the side that shows;
     normal (V, 3) unit; both_sides: it has no inside; colour (3,) linear RGB of 0 to 1."""
 
     name: str
@@ -112,6 +115,20 @@ class ColouredMesh:
     normal: np.ndarray
     both_sides: bool
     colour: tuple
+    material: str
+
+
+@dataclass(frozen=True)
+class PropSamples:
+    """What stands by a motion or goes with it, in the habitat's space: a Solid in the file's axes, of a material ("wood") and a linear
+    colour (3,). position_m (T, 3) and turn (T, 4), unit quaternions, w first, of one that moves; None of one that stands."""
+
+    name: str
+    material: str
+    colour: tuple
+    solid: Solid
+    position_m: np.ndarray | None
+    turn: np.ndarray | None
 
 
 @dataclass(frozen=True)
@@ -149,6 +166,7 @@ class SampledScene:
     streams: list
     lines: list
     meshes: list
+    props: list
     cameras: list
     notes: dict
 

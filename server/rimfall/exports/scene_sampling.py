@@ -1,6 +1,5 @@
 """A trace sampled: its things at every frame of the file that the options ask for, as a `sampled_scene.SampledScene`."""
 
-import re
 from dataclasses import replace
 
 import numpy as np
@@ -10,11 +9,23 @@ from ..motions.trajectory import attitudes
 from ..physics import frames, quaternions
 from ..physics.aboard import of_frame
 from ..physics.budget import spend
-from . import axes, camera_presets, habitat_mesh, notes, path_sampling
+from . import axes, camera_presets, habitat_mesh, notes, path_sampling, props
 from .bounds import GREATEST_SAMPLES, too_many
 from .clock import clock_of
+from .gltf_shapes import of_axes
+from .names import element_names
 from .options import INERTIAL_FLAT
-from .sampled_scene import BodyKeys, BodySamples, DrawnPath, Drops, FlyingDrops, SampledScene, StreamSamples
+from .palette import linear
+from .sampled_scene import (
+    BodyKeys,
+    BodySamples,
+    DrawnPath,
+    Drops,
+    FlyingDrops,
+    PropSamples,
+    SampledScene,
+    StreamSamples,
+)
 from .stage_cameras import stage_cameras
 
 _SAMPLE_BYTES, _DROP_BYTES = 73, 170  # of memory: a body, a drop at one instant, of which there are two copies
@@ -22,6 +33,7 @@ _FAR_M = 1_000.0  # from here on 32-bit numbers lose a twentieth of a millimetre
 _NEAR_FRAME = 1e-4  # in frames: an event so near to one needs no key of its own
 _MOST_EVENTS = 2_000  # of one motion, keyed between frames
 _KEY_BYTES = 100  # of memory: one instant of BodyKeys
+_OF_A_MOTION = ("stream", "path", "ramp", "lip", "jug", "cup", "table", "line", "floor")
 _SMOOTH_EVENTS = ("apex", "axis")  # at which the path has no corner
 
 
@@ -83,6 +95,13 @@ class _SceneSampler:
             spin.change_rad_s2(time_s),
         )
         self.flat = options.view == INERTIAL_FLAT
+        every = [(kind or m.kind.element, m.motion.name) for kind in (None, *_OF_A_MOTION) for m in trace.motions]
+        self._elements = element_names(every)
+
+    def names(self, kind, number):
+        """The name of what belongs to a motion, by its number in the scene: "path_lob_out"; "body": of what moves."""
+        first = 0 if kind == "body" else len(self.trace.motions) * (1 + _OF_A_MOTION.index(kind))
+        return self._elements[first + number]
 
     def sampled(self, scenery):
         """The whole; its notes are of it, so they come last."""
@@ -94,9 +113,9 @@ class _SceneSampler:
             "lines": self._lines(),
         }
         around = (
-            {"meshes": self._meshes(), "cameras": self._cameras(things["balls"])}
+            {"meshes": self._meshes(), "props": self._props(), "cameras": self._cameras(things["balls"])}
             if scenery
-            else {"meshes": [], "cameras": []}
+            else {"meshes": [], "props": [], "cameras": []}
         )
         sampled = SampledScene(
             **self._clock(), **self._space(), anchor_m=_anchor(**things), **things, **around, notes={}
@@ -134,16 +153,16 @@ class _SceneSampler:
 
     def _balls(self, born):
         number = {i: n for n, (_, i, drop) in enumerate(born) if drop is None}
-        names = element_names([(t.kind.element, t.motion.name) for i, t in self.taken if i in number])
         balls = []
-        for name, (i, traced) in zip(names, [p for p in self.taken if p[0] in number], strict=True):
+        for i, traced in [p for p in self.taken if p[0] in number]:
             spend(bytes=_SAMPLE_BYTES * len(self.time_s))
             motion = path_sampling.body_samples(self.trace.setting, traced, self.time_s)
             place, velocity, acceleration = self._seen(motion, self.angle, self.omega, self.change)
+            turns = self._upright(traced) if props.is_person(traced) else self._turns(traced)
             balls.append(
                 BodySamples(
                     number[i],
-                    name,
+                    self.names("body", i),
                     i,
                     traced.plan.body.diameter_m / 2,
                     place,
@@ -151,7 +170,8 @@ class _SceneSampler:
                     acceleration,
                     motion.alive,
                     self._keys(traced, place, motion.alive),
-                    self._turns(traced),
+                    turns,
+                    props.solid_of(traced, self._release_rows(traced), turns is not None),
                 )
             )
         return sorted(balls, key=lambda b: b.id)
@@ -235,7 +255,7 @@ class _SceneSampler:
             if curve is not None:
                 position, width = curve
                 position = frames.turn(position, self.angle[:, None]) if self.flat else position
-                streams.append(StreamSamples(f"stream_{i:05d}", i, self.axes.points(position), width))
+                streams.append(StreamSamples(self.names("stream", i), i, self.axes.points(position), width))
         return streams
 
     def _lines(self):
@@ -243,7 +263,7 @@ class _SceneSampler:
         for i, traced in self.taken:
             rotating, inertial = path_sampling.drawn(traced)
             place = inertial if self.flat else rotating
-            paths.append(DrawnPath(f"path_{i:05d}", i, self.axes.points(place)))
+            paths.append(DrawnPath(self.names("path", i), i, self.axes.points(place)))
         return paths
 
     def _seen(self, motion, angle, omega, change):
@@ -273,8 +293,50 @@ class _SceneSampler:
 
         return turned
 
+    def _release_rows(self, traced):
+        """The local directions (3, 3) where a motion starts, in the file's axes."""
+        return (
+            self.trace.setting.habitat.chart(traced.plan.floor).axes_at(np.array(traced.plan.place)) @ self.axes.rows.T
+        )
+
+    def _upright(self, traced):
+        """How somebody stands: a function of times (n,) to the quaternions (n, 4) of the local directions where they are."""
+        chart, spin, path = (
+            self.trace.setting.habitat.chart(traced.plan.floor),
+            self.trace.setting.habitat.spin,
+            traced.track.path,
+        )
+
+        def turned(time_s):
+            place, _, _ = path.both(spin, np.clip(time_s, path.begin_s, path.end_s))
+            rows = chart.axes(place)
+            if self.flat:
+                rows = frames.turn(rows, spin.angle_rad(time_s)[:, None])
+            return np.roll(of_axes(rows @ self.axes.rows.T), 1, axis=1)
+
+        return turned
+
+    def _props(self):
+        """PropSamples of the motions taken."""
+        standing = {
+            i: path_sampling.body_samples(self.trace.setting, t, self.time_s).position_m
+            for i, t in self.taken
+            if t.plan.stream is None
+        }
+        return [self._prop(one) for one in props.props_of(self.trace, self.taken, standing)]
+
+    def _prop(self, one):
+        about = self.names(one.kind, one.motion), one.material, linear(one.colour)
+        rows = self.axes.rows.T
+        if one.position_m is None:
+            return PropSamples(*about, one.solid.turned(rows, self.axes.points(np.zeros(3))), None, None)
+        return PropSamples(
+            *about, one.solid, self.axes.points(one.position_m), np.roll(of_axes(one.rows @ rows), 1, axis=1)
+        )
+
     def _meshes(self):
-        meshes = (*habitat_mesh.meshes(self.trace.setting.habitat), *habitat_mesh.ramps(self.trace))
+        ramps = habitat_mesh.ramps(self.trace, lambda i: self.names("ramp", i))
+        meshes = (*habitat_mesh.meshes(self.trace.setting.habitat), *ramps)
         return [
             replace(m, position_m=self.axes.points(m.position_m), normal=self.axes.vectors(m.normal)) for m in meshes
         ]
@@ -315,17 +377,3 @@ def _anchor(balls, drops, streams, lines):
         return np.zeros(3)
     first = lines[0].position_m if lines else clouds[0].reshape(-1, 3)
     return np.round(first[0])
-
-
-def element_names(named):
-    """Names for a file's elements, (kind, name) of each, letters, digits and _ alone and each once: a ball "lob out" is
-    "ball_lob_out"."""
-    taken, out = set(), []
-    for i, (kind, name) in enumerate(named):
-        plain = re.sub(r"[^A-Za-z0-9]+", "_", name).strip("_") or f"{i:05d}"
-        element = f"{kind}_{plain}"
-        while element in taken:
-            element += "_"
-        taken.add(element)
-        out.append(element)
-    return out

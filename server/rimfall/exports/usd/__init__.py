@@ -1,6 +1,6 @@
 """A SampledScene as OpenUSD: text (.usda), text packed alone (.usdz), and binary (.usdc, where OpenUSD's library is installed).
 
-Every way writes one Layer: World > Habitat > bodies, Droplets, Streams, Paths, Hull; cameras; materials. One time code is one
+Every way writes one Layer: World > Habitat > bodies, Droplets, Streams, Paths, Hull, Props; cameras; materials. One time code is one
 frame. Names, kinds and units follow the shared conventions of all exports; lengths here are file units.
 """
 
@@ -10,8 +10,8 @@ from ..options import INERTIAL_FLAT, ROTATING
 from ..writing import usdz_packed
 from .bodies import ball, droplets, paths, streams
 from .crate import crate
-from .layer import Layer, Prim
-from .parts import Looks, camera, hull, moved, turning
+from .layer import Attribute, Layer, Prim
+from .parts import Looks, camera, hull, moved, prop, turning
 from .text import text
 
 WORLD = "World"
@@ -19,19 +19,26 @@ WORLD = "World"
 
 def layer_of(sampled):
     """The Layer of a SampledScene."""
-    looks = Looks(f"/{WORLD}/Looks")
+    looks = Looks(f"/{WORLD}/Looks", [motion["name"] for motion in sampled.notes["scene"]["motions"]])
     things = [*(ball(sampled, b, looks) for b in sampled.balls), *_many(sampled, looks)]
-    meshes = (
-        [Prim("Xform", "Hull", children=[hull(sampled, m, looks) for m in sampled.meshes])] if sampled.meshes else []
-    )
+    meshes = _hull(sampled, looks)
     flat = sampled.options.view == INERTIAL_FLAT
     aboard = _anchored(sampled, meshes if flat else things + meshes)
     riding, standing = ([camera(sampled, c) for c in sampled.cameras if c.rides is rides] for rides in (True, False))
     turns = [] if sampled.options.view == ROTATING else turning(sampled)
-    habitat = Prim("Xform", "Habitat", turns, aboard + riding)
+    props = [Prim("Xform", "Props", children=[prop(sampled, p, looks) for p in sampled.props])] if sampled.props else []
+    habitat = Prim("Xform", "Habitat", turns, aboard + props + riding)
     outside = [habitat, *(_anchored(sampled, things) if flat else []), looks.prim(), *standing]
     root = Prim("Xform", WORLD, children=outside, model="component", shown_name=sampled.notes["title"] or None)
     return Layer(root, sampled.notes["title"], _settings(sampled), _custom(sampled.notes))
+
+
+def _hull(sampled, looks):
+    """The habitat's meshes, of the purpose asked for: a stand-in for a set, a proxy, unless it is said to be rendered."""
+    if not sampled.meshes:
+        return []
+    purpose = Attribute("purpose", "token", sampled.options.hull, uniform=True)
+    return [Prim("Xform", "Hull", [purpose], [hull(sampled, m, looks) for m in sampled.meshes])]
 
 
 def _many(sampled, looks):

@@ -5,9 +5,8 @@ import numpy as np
 from ...errors import TooMuch, refusal
 from ...physics.budget import spend
 from .layer import Attribute, Prim, changing
-from .parts import order
+from .parts import order, solid
 
-POINT_RADIUS_M = 0.02  # what a body without size is drawn as
 _SAMPLE_BYTES = 48  # of memory: where a body is and how it is turned at one frame
 QUARTER_RAD = np.pi / 2
 GREATEST_TURNS = 500_000  # orientations of one body in a file
@@ -15,23 +14,18 @@ SOON_S = 1e-5  # over which a rate of turning is read: right up to 300,000 rad/s
 
 
 def ball(sampled, body, looks):
-    """A Sphere: where it is at every frame, which way it has turned, and from when to when it is seen."""
+    """A Mesh: where it is at every frame, which way it has turned, and from when to when it is seen."""
     spend(bytes=_SAMPLE_BYTES * len(body.keys.frame))
-    radius = (body.radius_m or POINT_RADIUS_M) * sampled.per_unit
     places = (body.keys.position_m - sampled.anchor_m) * sampled.per_unit
     turns = [] if body.attitude is None else [_turns(body)]
-    shown, bound, apis = looks.of_motion(body.motion)
-    attributes = [
-        Attribute("radius", "double", radius),
-        Attribute("extent", "float3[]", radius * np.array([[-1.0] * 3, [1.0] * 3])),
+    moves = [
         changing("xformOp:translate", "double3", body.keys.frame, places),
         *turns,
         order("xformOp:translate", *(t.name for t in turns)),
         *_seen(body.keys.frame, body.keys.alive),
-        *shown,
     ]
     names = {n["id"]: n["name"] for n in sampled.notes["ids"]}
-    return Prim("Sphere", body.name, attributes, relations=bound, apis=apis, shown_name=names.get(body.id))
+    return solid(sampled, body.name, body.solid, looks.of_motion(body.motion), looks.dark(), moves, names.get(body.id))
 
 
 def _seen(frame, alive):
@@ -155,6 +149,7 @@ def _path(sampled, line, looks):
         len(points),
         [
             Attribute("points", "point3f[]", points),
+            Attribute("purpose", "token", "guide", uniform=True),
             Attribute("widths", "float[]", np.array([width]), interpolation="constant"),
             Attribute("extent", "float3[]", boxes(points[None], np.array([[width]]))[0]),
         ],

@@ -11,7 +11,14 @@ from .layer import is_array, ready
 
 _SAMPLE_BYTES = 200  # of memory, besides its numbers: what the library keeps of one sample
 
-_VECTORS = {"float2": "Vec2f", "float3": "Vec3f", "color3f": "Vec3f", "point3f": "Vec3f", "vector3f": "Vec3f"}
+_VECTORS = {
+    "float2": "Vec2f",
+    "texCoord2f": "Vec2f",
+    "float3": "Vec3f",
+    "color3f": "Vec3f",
+    "point3f": "Vec3f",
+    "vector3f": "Vec3f",
+}
 _VECTORS |= {"normal3f": "Vec3f", "double3": "Vec3d", "matrix4d": "Matrix4d", "quatf": "Quatf"}
 _ARRAYS = {"float": "FloatArray", "int": "IntArray", "int64": "Int64Array", "double": "DoubleArray"}
 

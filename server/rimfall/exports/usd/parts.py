@@ -2,7 +2,8 @@
 
 import numpy as np
 
-from ..palette import PATHS, WATER, linear, style_of
+from ..names import element_names
+from ..palette import DARK, WATER, linear, style_of
 from .layer import Attribute, Prim, changing
 
 FILM_M = 0.036  # width of the cameras' film; with it a focal length says an angle
@@ -34,21 +35,68 @@ def turning(sampled):
 
 
 def hull(sampled, mesh, looks):
-    """A Mesh of triangles, not to be smoothed."""
+    """A Mesh of triangles of the habitat, not to be smoothed."""
     points = (mesh.position_m - sampled.anchor_m) * sampled.per_unit
-    shown, bound, apis = looks.of_hull(mesh.colour)
+    shown, bound, apis = looks.worn(mesh.material, mesh.colour, 0.8)
     attributes = [
-        Attribute("points", "point3f[]", points),
-        Attribute("faceVertexCounts", "int[]", np.full(len(mesh.faces), 3)),
-        Attribute("faceVertexIndices", "int[]", np.asarray(mesh.faces).ravel()),
-        Attribute("normals", "normal3f[]", mesh.normal, interpolation="vertex"),
-        Attribute("extent", "float3[]", np.stack([points.min(axis=0), points.max(axis=0)])),
-        Attribute("orientation", "token", "rightHanded", uniform=True),
-        Attribute("subdivisionScheme", "token", "none", uniform=True),
+        *triangles(points, mesh.normal, mesh.faces),
         Attribute("doubleSided", "bool", bool(mesh.both_sides), uniform=True),
         *shown,
     ]
     return Prim("Mesh", mesh.name, attributes, relations=bound, apis=apis)
+
+
+def triangles(points, normal, faces):
+    """Attributes of a mesh of triangles: points, normal (V, 3), faces (F, 3)."""
+    return [
+        Attribute("points", "point3f[]", points),
+        Attribute("faceVertexCounts", "int[]", np.full(len(faces), 3)),
+        Attribute("faceVertexIndices", "int[]", np.asarray(faces).ravel()),
+        Attribute("normals", "normal3f[]", normal, interpolation="vertex"),
+        Attribute("extent", "float3[]", np.stack([points.min(axis=0), points.max(axis=0)])),
+        Attribute("orientation", "token", "rightHanded", uniform=True),
+        Attribute("subdivisionScheme", "token", "none", uniform=True),
+    ]
+
+
+def solid(sampled, name, one, worn, dark=None, more=(), shown_name=None):
+    """A Mesh of a Solid, with its places on a texture; worn, dark: `Looks.worn` of its faces and of those that are darker; more:
+    further attributes."""
+    shown, bound, apis = worn
+    attributes = [
+        *triangles(one.position_m * sampled.per_unit, one.normal, one.faces),
+        Attribute("primvars:st", "texCoord2f[]", one.uv, interpolation="vertex"),
+        *more,
+        *shown,
+    ]
+    if not np.any(one.dark):
+        return Prim("Mesh", name, attributes, relations=bound, apis=apis, shown_name=shown_name)
+    attributes.append(Attribute("subsetFamily:materialBind:familyType", "token", "partition", uniform=True))
+    parts = [
+        _subset(label, np.flatnonzero(which), of)
+        for label, which, of in (("light", ~one.dark, worn), ("dark", one.dark, dark))
+    ]
+    return Prim("Mesh", name, attributes, parts, relations=bound, apis=apis, shown_name=shown_name)
+
+
+def _subset(name, faces, worn):
+    _, bound, apis = worn
+    attributes = [
+        Attribute("elementType", "token", "face", uniform=True),
+        Attribute("familyName", "token", "materialBind", uniform=True),
+        Attribute("indices", "int[]", faces),
+    ]
+    return Prim("GeomSubset", name, attributes, relations=bound, apis=apis)
+
+
+def prop(sampled, one, looks):
+    """What stands by a motion, or goes with it."""
+    worn = looks.worn(one.material, one.colour, 0.6)
+    if one.position_m is None:
+        return solid(sampled, one.name, one.solid, worn)
+    place = changing("xformOp:translate", "double3", sampled.frame, one.position_m * sampled.per_unit)
+    turn = changing("xformOp:orient", "quatf", sampled.frame, one.turn)
+    return solid(sampled, one.name, one.solid, worn, more=[place, turn, order(place.name, turn.name)])
 
 
 def camera(sampled, seat):
@@ -71,23 +119,23 @@ def camera(sampled, seat):
 
 
 class Looks:
-    """The materials of a layer, under the scope at `path`."""
+    """The materials of a layer, under the scope at `path`; motions: names of the scene's."""
 
-    def __init__(self, path):
+    def __init__(self, path, motions):
         self.path, self.materials = path, {}
+        self._called = element_names([("motion", name) for name in motions])
 
     def of_motion(self, number):
-        """What binds a prim to the colour of a motion of the scene."""
-        return self.worn(f"motion_{number % len(PATHS) + 1}", linear(style_of(number).stage), 0.5)
+        """What binds a prim to the colour of a motion of the scene, under its name."""
+        return self.worn(self._called[number], linear(style_of(number).stage), 0.5)
+
+    def dark(self):
+        """What binds the darker faces of what turns."""
+        return self.worn("dark", linear(DARK), 0.5)
 
     def water(self):
         """What binds a prim to the colour of drops and streams."""
         return self.worn("water", linear(WATER), 0.1)
-
-    def of_hull(self, colour):
-        """What binds a prim to a linear colour (3,) of the habitat's."""
-        name = "hull_" + "_".join(f"{round(255 * float(part)):03d}" for part in colour)
-        return self.worn(name, np.asarray(colour), 0.8)
 
     def worn(self, name, colour, roughness):
         """What a prim with this material has: the attributes, relations and schemas that say so."""
