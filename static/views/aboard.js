@@ -24,8 +24,14 @@ export class Aboard extends Half {
     super.read(model, shown, chosen, view, stride_s, others);
     this.figuresKey = null;
     this.levels = this.levelLabels();
-    const { arrows } = view;
-    this.legend.show(Arrows.kindsOf(arrows.alone && this.lead ? [this.lead] : shown, arrows), arrows.alone ? this.lead?.name : null, this.rect, this.grown);
+    const { arrows, place } = view;
+    const told = shown.filter(m => place !== 4 || m.stage.mover !== 'person'); // who is weighed has none
+    this.legend.show(
+      Arrows.kindsOf(arrows.alone ? told.filter(m => m === this.lead) : told, arrows),
+      arrows.alone ? this.lead?.name : null,
+      this.rect,
+      this.grown,
+    );
   }
 
   // A pool of light about where things start, distance fading to night.

@@ -258,6 +258,7 @@ class Stages {
     this.picture.end(now_ms, still);
     for (const half of this.visible()) {
       if (this.lineMoved) half.over = half.dom.lineOver();
+      if (still) half.labels.forget(); // at rest each lies where it is best, however it came there
       half.placeLabels();
       half.around?.draw(half, time_s);
       half.spoken.say(() => stageWords(half.model, half.shown, half.frame, half.preset, time_s, this.store.view.units, half.posts?.words), now_ms, playing);
