@@ -395,7 +395,7 @@ def test_why_spin_at_all_is_a_verdict_for_the_stay_chosen_with_the_studies_behin
     assert plain(place.locator("#feel-verdict").inner_text()) == answer["says"]["summary"]
     parts = place.locator("#body-4").evaluate("e => [...e.children].map(one => one.id)")
     assert parts == [
-        "feel-words", "feel-day", "feel-verdict", "feel-person", "feel-size", "feel-map", "feel-limits", "feel-why",
+        "feel-words", "feel-day", "feel-verdict", "feel-size", "feel-person", "feel-map", "feel-limits", "feel-why",
         "feel-adaptation", "feel-figures", "feel-caution",
     ]  # fmt: skip
     assert "not medical advice" in why.inner_text()

@@ -17,8 +17,8 @@ export async function createFeel({ store, client, glossary, large }) {
   const map = createFeelMap({ element: $('#feel-map'), store, client, large });
   const parts = [
     createFeelDay({ element: $('#feel-day'), store }),
-    createFeelPerson({ element: $('#feel-person'), store }),
     createFeelSize({ element: $('#feel-size'), store, client, shown: map.showFamily }),
+    createFeelPerson({ element: $('#feel-person'), store }),
     map,
     createFeelLimits({ element: $('#feel-limits'), store }),
     createFeelWhy({ element: $('#feel-why'), store }),
