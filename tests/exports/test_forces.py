@@ -85,3 +85,56 @@ def test_the_angle_is_the_integral_of_the_spin():
     summed = np.concatenate([[0], np.cumsum((spin[1:] + spin[:-1]) / 2 * np.diff(columns["time_s"]))])
     assert columns["angle_rad"] == pytest.approx(summed, abs=1e-6)
     assert columns["omega_dot_z_rad_s2"][0] == pytest.approx(2 * 2 * np.pi / 60 / 4)
+
+
+@each_row(
+    ("habitat", "air", "body"),
+    [
+        ({}, {}, "handball"),
+        (
+            {"radius_m": 8.0, "spin_rpm": 11.0},
+            {"pressure_kpa": 70.0, "temperature_c": 5.0},
+            {"mass_kg": 0.02, "diameter_m": 0.05, "drag": 0.6},
+        ),
+        ({"shape": "turntable", "radius_m": 2.0, "spin_rpm": 12.0}, {}, "table-tennis ball"),
+    ],
+)
+def test_a_solver_fed_with_the_air_too_flies_what_air_slows(habitat, air, body):
+    document = scene(throw(4.0, 40.0, 30.0, body, place={"height_m": 0.9, "axial_m": 0.5}), air=air, habitat=habitat)
+    columns, notes, path = written(document, fps=240)
+    air, times = notes["air"], columns["time_s"]
+    omega, axis = vector(columns, "omega", "rad_s")[0], np.array(notes["axis"])
+    centre, pull = np.array(notes["centre"]), np.array(notes["pull_m_s2"])
+    table, (about,) = np.log(air["sphere_re_cd"]).T, air["bodies"]
+
+    def density(r):
+        if not air["turns_with_the_frame"]:
+            return air["density_kg_m3"]
+        out = np.linalg.norm(r - (r @ axis) * axis)
+        thin = omega @ omega / (2 * air["gas_constant_j_kg_k"] * air["temperature_k"])
+        return air["density_kg_m3"] * np.exp(thin * (out**2 - air["at_radius_m"] ** 2))
+
+    def slowed(w, rho):
+        fast = np.linalg.norm(w)
+        re = rho * fast * about["diameter_m"] / air["viscosity_pa_s"]
+        cd = np.exp(np.interp(np.log(re), *table)) if about["cd"] == "sphere" else about["cd"]
+        return -np.pi / 8 * about["diameter_m"] ** 2 * rho * cd * fast * w / about["mass_kg"]
+
+    def moves(_, state):
+        r, u = state[:3] - centre, state[3:]
+        own = -2 * np.cross(omega, u) - np.cross(omega, np.cross(omega, r)) + pull
+        w = u if air["turns_with_the_frame"] else u + np.cross(omega, r)
+        return np.concatenate([u, own + slowed(w, density(r))])
+
+    flies = times < min(e["time_s"] for e in notes["events"] if e["surface"] or e["kind"] == "edge") - 0.01
+    flown = solve_ivp(moves, (0, times[flies][-1]), path[0, 4:], t_eval=times[flies], rtol=1e-9, atol=1e-10)
+    freely = lambda t, s: np.concatenate([s[3:], moves(t, s)[3:] - slowed(s[3:], density(s[:3] - centre))])  # noqa: E731
+    free = solve_ivp(freely, (0, times[flies][-1]), path[0, 4:])
+    assert path[flies, 4:7] == pytest.approx(flown.y[:3].T, abs=5e-5)
+    assert np.linalg.norm(free.y[:3, -1] - flown.y[:3, -1]) > 2e-3, "the air matters"
+    worked = about["worked"]
+    assert slowed(np.array([10.0, 0, 0]), air["density_kg_m3"])[0] == pytest.approx(worked["a_air_m_s2"], rel=1e-3)
+
+
+def test_in_vacuum_there_is_no_air_to_tell_of():
+    assert written(scene(throw(body=POINT), air=None))[1]["air"] is None

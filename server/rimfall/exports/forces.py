@@ -5,6 +5,8 @@ import json
 import numpy as np
 
 from ..physics.aboard import of_frame
+from ..physics.constants import AIR_GAS_CONSTANT_J_KG_K
+from ..physics.drag import sphere_cd
 from .scene_sampling import sample_scene
 
 FORMULA = "a = -2 Ω×u - Ω×(Ω×r) - Ω̇×r + pull"
@@ -17,6 +19,16 @@ MEANS = {
     "pull": "what pulls at everything alike: a ship's thrust felt backward, or a room's gravity",
     "×": "cross product, right-handed",
 }
+AIR_FORMULA = "a_air = -(π/8) d² ρ Cd |w| w / m"
+AIR_MEANS = {
+    "a_air": "acceleration to add to a besides, of a body in this air; lift of what spins and buoyancy are left out",
+    "w": "the body's velocity through the air: u where the air turns with the frame, else u + Ω×r",
+    "ρ": "ρ0 exp(|Ω|² (r² - R²) / (2 Rs T)) where the air turns, r the distance from the axis in metres; ρ0 where it stands still",
+    "Cd": "the body's own number, or of a sphere: by the table, straight in log Cd over log Re, Re = ρ |w| d / μ; 24/Re below it",
+    "m, d": "mass_kg and diameter_m of `bodies`",
+    "units": "all of this is in SI, whatever the unit of the file",
+}
+_RE = np.logspace(-2.0, 5.25, 117)
 _U_M_S = np.array([1.0, 2.0, 0.5])  # of the worked number: spinward, up, axial where the place is
 
 
@@ -52,10 +64,48 @@ def notes(trace, options):
             f"pull_{unit}_s2": (pull + 0.0).tolist(),
             "order_of_turning": "angle_rad is how far the turning frame has turned about the axis since time 0",
             "worked": _worked(trace, sampled),
+            "air": _air(trace, sampled),
         },
         indent=1,
         ensure_ascii=False,
     ).encode()
+
+
+def _air(trace, sampled):
+    """The air and what it does to each body, with a worked number of each; None in vacuum."""
+    setting, air = trace.setting, trace.setting.air
+    if air is None:
+        return None
+    taken = {b.motion: b.id for b in sampled.balls}
+    return {
+        "formula": AIR_FORMULA,
+        "means": AIR_MEANS,
+        "turns_with_the_frame": not setting.habitat.still_air,
+        "density_kg_m3": air.deck_density_kg_m3,
+        "at_radius_m": setting.medium.deck_radius_m,
+        "gas_constant_j_kg_k": AIR_GAS_CONSTANT_J_KG_K,
+        "temperature_k": air.temperature_k,
+        "viscosity_pa_s": air.viscosity_pa_s,
+        "sphere_re_cd": np.stack([_RE, sphere_cd(_RE)], axis=1).round(6).tolist(),
+        "bodies": [_in_air(trace.motions[i], number, air) for i, number in taken.items()],
+    }
+
+
+def _in_air(traced, number, air):
+    """A body, and its drag at 10 m/s in the air at the deck: worked, to check a set-up against."""
+    body, w = traced.plan.body, 10.0
+    given = body.drag_coefficient
+    re = air.deck_density_kg_m3 * w * body.diameter_m / air.viscosity_pa_s
+    cd = float(given) if np.isfinite(given) else float(sphere_cd(np.array([re]))[0])
+    slows = np.pi / 8 * body.diameter_m**2 * air.deck_density_kg_m3 * cd * w**2 / body.mass_kg
+    return {
+        "id": number,
+        "motion": traced.motion.name,
+        "mass_kg": body.mass_kg,
+        "diameter_m": body.diameter_m,
+        "cd": "sphere" if np.isnan(given) else float(given),
+        "worked": {"w_m_s": w, "re": re, "cd": cd, "a_air_m_s2": -slows},
+    }
 
 
 def _worked(trace, sampled):
