@@ -5,6 +5,7 @@ import json
 import math
 import re
 import socket
+import subprocess
 import sys
 from pathlib import Path
 
@@ -344,6 +345,13 @@ def test_a_pour_too_long_for_a_table_is_refused_and_nothing_is_written(tmp_path)
     assert done.returncode == 2
     assert "tea" in done.stderr
     assert list(tmp_path.iterdir()) == []
+
+
+def test_to_tell_the_version_nothing_is_loaded_that_takes_its_time():
+    code = "import sys; sys.argv = ['rimfall', '--version']; from rimfall.__main__ import run\ntry: run()\nexcept SystemExit: pass\n"
+    code += "print([name for name in ('numpy', 'pydantic', 'pxr', 'fpdf', 'starlette') if name in sys.modules])"
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, encoding="utf-8", check=True)
+    assert done.stdout.splitlines()[1] == "[]"
 
 
 def test_python_m_rimfall_and_rimfall_are_the_same_command():

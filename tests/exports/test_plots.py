@@ -12,8 +12,9 @@ import pytest
 
 from rimfall.exports import FORMATS, plots
 from rimfall.exports.drawing import Stroke, Text
+from rimfall.exports.labels import wide_mm
 from rimfall.exports.options import read_options
-from rimfall.exports.palette import style_of
+from rimfall.exports.palette import INK, style_of
 from rimfall.phrases import CAUTION
 from rimfall.scene import examples
 from rimfall.scene.reading import read
@@ -21,7 +22,7 @@ from tests.scene.documents import POINT, drop, pour, scene, throw, trace_of
 from tests.tables import each_row
 
 RADIUS_M, OMEGA = 56.0, 3.0 * 2 * math.pi / 60
-PLOTS = [plots.path, plots.height, plots.felt]
+PLOTS = [plots.path, plots.true, plots.height, plots.felt]
 READ_OFF = 0.005  # of the axis' length: how well a drawing of 0.001 mm steps is read, and a line of samples drawn
 LOB = throw(6.0, 0.0, 35.0, body=POINT, name="lob")
 
@@ -193,7 +194,7 @@ def test_names_do_not_lie_on_each_other():
 def test_every_format_is_written_and_read_by_others():
     found = read(examples.example("galley"))
     trace, options = trace_of(found), read_options({}, found)
-    for name in ("path", "height", "felt"):
+    for name in ("path", "true", "height", "felt"):
         root = ET.fromstring(FORMATS[f"plot-{name}-svg"].write(trace, options))
         document = pypdfium2.PdfDocument(FORMATS[f"plot-{name}-pdf"].write(trace, options))
         assert len(document) == 1
@@ -208,3 +209,59 @@ def test_every_format_is_written_and_read_by_others():
     assert all(
         title in words for title in ("Height by distance", "Height by time", "Apparent acceleration", "serve", "tea")
     )
+
+
+WHEEL = scene(
+    throw(9.0, 180.0, 60.0, body=POINT, name="lob"),
+    drop(2.0, POINT, place={"height_m": 2.0, "along_m": 20.0}),
+    air=None,
+)
+
+
+def test_a_true_plot_has_one_scale_both_ways_and_the_ground_as_it_bends():
+    """Read off by the figures: the path is the straight inertial line turned back, the ground a circle about the axis."""
+    drawing = plotted(plots.true, WHEEL)
+    across, up = axes_of(drawing)
+    per_mm = across(1.0) - across(0.0), up(0.0) - up(1.0)
+    assert per_mm[0] == pytest.approx(per_mm[1], rel=1e-3)
+    said = next(t for t in texts(drawing) if "scale 1:" in t)
+    assert 1e3 * per_mm[0] == pytest.approx(float(re.search(r"1:([\d,.]+),", said)[1].replace(",", "")), rel=1e-3)
+    (ground,) = (
+        i.points_mm for i in drawing.items if isinstance(i, Stroke) and i.colour == INK and len(i.points_mm) > 50
+    )
+    assert np.hypot(across(ground[:, 0]), up(ground[:, 1]) - RADIUS_M) == pytest.approx(
+        np.full(len(ground), RADIUS_M), rel=2e-4
+    )
+    (line,) = lines_in(drawing, 0)
+    speed, height = OMEGA * (RADIUS_M - 1.5) - 9.0 * math.cos(math.radians(60.0)), 9.0 * math.sin(math.radians(60.0))
+    t = np.linspace(0.0, 8.0, 8001)
+    still = speed * t + 1j * (-(RADIUS_M - 1.5) + height * t)
+    seen = still * np.exp(-1j * OMEGA * t)
+    for x, y in zip(across(line[:, 0])[::40], up(line[:, 1])[::40], strict=True):
+        assert np.min(np.abs(seen - (x + 1j * (y - RADIUS_M)))) < 0.03
+
+
+def test_unequal_scales_are_said():
+    drawing = plotted(plots.path, WHEEL)
+    across, up = axes_of(drawing)
+    times = (across(1.0) - across(0.0)) / (up(0.0) - up(1.0))
+    said = re.search(r"(Heights|Distances) are drawn ([\d.]+) times as large", " ".join(texts(drawing)))
+    assert float(said[2]) == pytest.approx(times if said[1] == "Heights" else 1 / times, rel=0.06)
+
+
+@each_row("plot", PLOTS)
+def test_the_heading_has_room_in_a_wider_face_too(plot):
+    """DejaVu Sans, in many systems what stands in for a face that is missing, is on average 1.13 times as wide as Helvetica."""
+    document = LONG_POURS | {
+        "title": "A title that goes on for longer than any page is wide, as titles of drafts do " * 2
+    }
+    drawing = plotted(plot, document)
+    heading = [i for i in drawing.items[:5] if isinstance(i, Text) and i.y_mm < 13.9]
+    assert len(heading) >= 3
+    rows = {}
+    for one in heading:
+        rows.setdefault(one.y_mm, []).append(1.13 * wide_mm(one.text, one.size_mm, one.weight))
+    assert all(sum(wide) < plots.WIDTH_MM for wide in rows.values())
+
+
+LONG_POURS = scene(pour(), LOB, air=None, habitat={"axial_thrust_m_s2": 0.6})

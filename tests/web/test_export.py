@@ -29,7 +29,9 @@ SIGNS = {
     "usdz": b"PK\x03\x04",
     "forces-csv": b"frame,time_s,angle_rad,",
     "forces-notes": b"{",
-} | {f"plot-{name}-{end}": b"<svg" if end == "svg" else b"%PDF-" for name in ("path", "height", "felt") for end in ("svg", "pdf")}  # fmt: skip
+}
+PLOTS = ("path", "true", "height", "felt")
+SIGNS |= {f"plot-{name}-{end}": sign for name in PLOTS for end, sign in (("svg", b"<svg"), ("pdf", b"%PDF-"))}
 SIGNS |= {"plots-pdf": b"%PDF-", "map-svg": b"<svg", "map-pdf": b"%PDF-"}
 
 

@@ -126,6 +126,8 @@ _ALL = (
     ),
     Format("plot-path-svg", "Plot of the paths", _SVG, "path.svg", plots.path_svg, _WHICH),
     Format("plot-path-pdf", "Plot of the paths, for print", _PDF, "path.pdf", plots.path_pdf, _WHICH),
+    Format("plot-true-svg", "Plot of the paths at true scale", _SVG, "true.svg", plots.true_svg, _WHICH),
+    Format("plot-true-pdf", "Plot of the paths at true scale, for print", _PDF, "true.pdf", plots.true_pdf, _WHICH),
     Format("plot-height-svg", "Plot of height against time", _SVG, "height.svg", plots.height_svg, _WHICH),
     Format("plot-height-pdf", "Plot of height against time, for print", _PDF, "height.pdf", plots.height_pdf, _WHICH),
     Format("plot-felt-svg", "Plot of apparent acceleration", _SVG, "felt.svg", plots.felt_svg, _WHICH),

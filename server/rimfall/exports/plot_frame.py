@@ -69,14 +69,14 @@ class Frame:
         return np.stack([across, down], axis=-1)
 
 
-def axes(frame, x_about, y_about, beside=None, figures_below=True):
-    """The hairs and their figures; beside(value): what stands at the right of a hair, or nothing where beside is None;
-    figures_below: whether the upright ticks have figures."""
+def axes(frame, x_about, y_about, beside=None, figures_below=True, based=True):
+    """The hairs and their figures, that of 0 the ground where it is `based`; beside(value): what stands at the right of a hair, or
+    nothing where beside is None; figures_below: whether the upright ticks have figures."""
     left, _, right, bottom = frame.box
     items = []
     for value in even(*frame.y_span, y_about):
         y = float(frame.at(0.0, value)[1])
-        base = abs(value) < 1e-12
+        base = based and abs(value) < 1e-12
         hair = np.array([[left, y], [right, y]])
         items.append(Stroke(hair, BASE_MM if base else HAIR_MM, INK if base else HAIR))
         items.append(Text(left - 1.5, y + 0.35 * TEXT_MM, figure_of(value), TEXT_MM, "end"))

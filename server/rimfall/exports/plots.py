@@ -1,4 +1,5 @@
-"""Plots to print: height against distance, height against time, apparent acceleration against time; each alone, or all on a page.
+"""Plots to print: height against distance, paths at true scale, height against time, apparent acceleration against time; each alone, or
+three on a page.
 
 Ink on paper: a line a motion in its colour and dash, its name on the line, hairs at labelled values only. Figures are SI.
 """
@@ -8,14 +9,19 @@ import numpy as np
 from ..phrases import CAUTION
 from ..physics.constants import G0_M_S2
 from .drawing import Drawing, Text, moved, svg
+from .labels import fitted, wide_mm, wrapped
 from .palette import PLAIN, SOFT, style_of
 from .pdf import pdf
 from .plot_frame import TEXT_MM, Frame, Line, axes, lines
 from .plot_lines import apparent_m_s2, flown
+from .true_plot import true_chart
 
 WIDTH_MM, HEIGHT_MM, FELT_HEIGHT_MM = 180.0, 62.0, 86.0
 PAGE_MM = (210.0, 297.0)
-_TITLE_MM = 4.2
+TRUE_HEIGHT_MM = 190.0
+_TITLE_MM, _SMALL_MM = 4.2, 2.6
+_SPARE = 0.85  # of the page's width: DejaVu Sans, which many readers take where a face is missing, is a seventh wider than Helvetica
+_BETWEEN_MM = 6.0
 _LEAST_M = 0.1
 _SIDES_MM = (15.0, 17.0)  # left, for the figures; right, for those in g
 _NOTHING = "Nothing moves in this time."
@@ -27,8 +33,18 @@ def path(trace, options):
     ground, along = _words(trace)
     title = f"Height by distance {along}"
     note = f"Height above the {ground} by distance {along}, m; spinward to the right.{_of_pours(paths)}"
-    _, body = path_chart(paths, _inside((0.0, 14.0, WIDTH_MM, HEIGHT_MM - 11.0)), (7, 4))
-    return _drawing(trace, title, note, body, HEIGHT_MM)
+    frame, body = path_chart(paths, _inside((0.0, 14.0, WIDTH_MM, HEIGHT_MM - 11.0)), (7, 4))
+    return _drawing(trace, title, note + _of_scales(frame), body, HEIGHT_MM)
+
+
+def true(trace, options):
+    """The paths at one scale both ways, with the ground as it bends."""
+    paths = flown(trace, options)
+    frame, body, scale = true_chart(trace, paths, _inside((0.0, 14.0, WIDTH_MM, TRUE_HEIGHT_MM - 11.0)))
+    ground, _ = _words(trace)
+    note = f"Metres from the {ground} under the first release, spinward to the right; scale 1:{scale:,.6g}, both ways.{_of_pours(paths)}"
+    body = body if paths else [*body, _nothing(frame)]
+    return _drawing(trace, "Paths at true scale", note, body, frame.box[3] + 11.0)
 
 
 def path_chart(paths, box, about, per_m=1.0, plain=True):
@@ -85,6 +101,17 @@ def path_pdf(trace, options):
     return pdf([path(trace, options)], WIDTH_MM, HEIGHT_MM)
 
 
+def true_svg(trace, options):
+    """`true` as an SVG file."""
+    return svg(true(trace, options))
+
+
+def true_pdf(trace, options):
+    """`true` as a PDF file."""
+    drawing = true(trace, options)
+    return pdf([drawing], WIDTH_MM, drawing.height_mm)
+
+
 def height_svg(trace, options):
     """`height` as an SVG file."""
     return svg(height(trace, options))
@@ -129,6 +156,18 @@ def _words(trace):
 def _of_pours(paths):
     poured = any(f.traced.plan.stream is not None for f in paths)
     return " A pour is shown by its first parcel." if poured else ""
+
+
+def _of_scales(frame):
+    """How much larger one axis is drawn than the other."""
+    left, top, right, bottom = frame.box
+    up, across = (bottom - top) / np.ptp(frame.y_span), (right - left) / np.ptp(frame.x_span)
+    if 0.99 < up / across < 1.01:
+        return ""
+    larger, smaller, times = (
+        ("Heights", "distances", up / across) if up > across else ("Distances", "heights", across / up)
+    )
+    return f" {larger} are drawn {times:.2g} times as large as {smaller}."
 
 
 def _together(trace):
@@ -193,11 +232,13 @@ def _inside(area):
 
 def _chart(frame, drawn, about, beside=None, figures_below=True):
     items = axes(frame, *about, beside, figures_below) + lines(frame, drawn)
-    if not drawn:
-        left, top, right, bottom = frame.box
-        middle = ((left + right + _SIDES_MM[1] - _SIDES_MM[0]) / 2, (top + bottom) / 2)
-        items.append(Text(*middle, _NOTHING, TEXT_MM, "middle", italic=True, colour=SOFT))
-    return items
+    return items if drawn else [*items, _nothing(frame)]
+
+
+def _nothing(frame):
+    left, top, right, bottom = frame.box
+    middle = ((left + right + _SIDES_MM[1] - _SIDES_MM[0]) / 2, (top + bottom) / 2)
+    return Text(*middle, _NOTHING, TEXT_MM, "middle", italic=True, colour=SOFT)
 
 
 def _in_g(value):
@@ -205,11 +246,15 @@ def _in_g(value):
 
 
 def _drawing(trace, title, note, body, height_mm):
-    """The plot under its title, over the caution."""
+    """The plot under its title, over the caution. Words have room to spare, for a reader's own face may be wider than ours."""
+    room = _SPARE * WIDTH_MM - wide_mm(title, _TITLE_MM, 600) - _BETWEEN_MM
+    said = wrapped(note, _SPARE * WIDTH_MM, TEXT_MM)
+    size = TEXT_MM if len(said) == 1 else _SMALL_MM
+    said = wrapped(note, _SPARE * WIDTH_MM, size)
     head = [
         Text(0.0, 4.0, title, _TITLE_MM, weight=600),
-        Text(WIDTH_MM, 4.0, _title(trace), TEXT_MM, "end", colour=SOFT),
-        Text(0.0, 8.8, note, TEXT_MM, colour=SOFT),
+        Text(WIDTH_MM, 4.0, fitted(_title(trace), room, TEXT_MM), TEXT_MM, "end", colour=SOFT),
+        *[Text(0.0, 8.8 + 1.2 * size * k, line, size, colour=SOFT) for k, line in enumerate(said)],
     ]
     items = (*head, *body, _foot(height_mm - 1.2))
     return Drawing(WIDTH_MM, height_mm, f"{title}. {note}", items, _scene(trace))

@@ -56,6 +56,7 @@ const GROUPS = [
     say: 'Plots to print',
     rows: [
       plot('plot-path', 'Path'),
+      plot('plot-true', 'Path at true scale'),
       plot('plot-height', 'Height against time'),
       plot('plot-felt', 'Felt on the way'),
       one('plots', 'All on one page', 'plots-pdf', 'PDF'),
