@@ -174,7 +174,7 @@ function build({ store, clock, ask }) {
   const timeline = createTimeline({ store, clock });
   createDials({ store, solve: request => ask.solve(request), add: createHomes({ store }).add });
   const stages = createStages({ element: element('stages'), store, clock, tell: status.setDrawing });
-  createTakeAway({ store, clock, exported: client.exported, studio: createStudio(stages), sceneText });
+  createTakeAway({ store, clock, exported: client.exported, studio: createStudio(stages), cameras: () => stages.cameras?.() ?? [], sceneText });
   createKeys({ store, clock, timeline, looks, stages, glossary, heard, scenes, large });
   createAddress({
     store,

@@ -48,9 +48,30 @@ function driftWords({ star_drift_deg_per_frame: first, star_drift_deg_per_frame_
   return `The stars drift ${degrees(first)} per frame${changes ? ` at first, ${degrees(last)} at the end` : ''}.`;
 }
 
-/** When each frame of a file is, s of the scene: [{frame, time_s}]. Frame `first_frame` is time 0, every other k·d/n after it. */
-export function framesOf({ fps: [n, d], first_frame: zero, start_frame: from, end_frame: to }) {
-  return Array.from({ length: to - from + 1 }, (_, i) => ({ frame: from + i, time_s: ((from + i - zero) * d) / n }));
+/** When each frame of a file is, s of the scene: [{frame, time_s}]. Frame `first_frame` is time 0, every other k·d/n after it; or each is
+ *  where the retime curve has it. */
+export function framesOf({ fps: [n, d], first_frame: zero, start_frame: from, end_frame: to, retimed_s: retimed = null }) {
+  return Array.from({ length: to - from + 1 }, (_, i) => ({ frame: from + i, time_s: retimed ? retimed[i] : ((from + i - zero) * d) / n }));
+}
+
+const KEY = /^(-?\d+)\s*=\s*(-?\d+(?:\.\d+)?)\s*s?$/;
+
+/** A typed retime curve, "1001 = 0, 1049 = 0.5": its keys; null where nothing is typed, undefined where it is none.
+ *  @param {string} text */
+export function typedRetime(text) {
+  const parts = text
+    .replace(/[−–]/g, '-')
+    .split(/[,;]/)
+    .map(part => part.trim())
+    .filter(Boolean);
+  if (!parts.length) return null;
+  const keys = parts.map(part => part.match(KEY)).map(found => found && { frame: Number(found[1]), time_s: Number(found[2]) });
+  return keys.length > 1 && keys.every(Boolean) ? keys : undefined;
+}
+
+/** The same as it was typed. */
+export function retimeWords(retime) {
+  return (retime?.keys ?? []).map(({ frame, time_s }) => `${frame} = ${time_s}`).join(', ');
 }
 
 export function sizeWords(bytes) {

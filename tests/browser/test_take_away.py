@@ -292,7 +292,7 @@ def test_choices_are_remembered_and_can_be_put_back(page):
     sheet = open_sheet(page)
     assert sheet.get_by_label("View", exact=True).input_value() == "inertial_flat"
     assert sheet.get_by_label("Origin: Along the deck", exact=True).input_value() == "2.5\u00a0m"
-    sheet.get_by_role("button", name="As at first").click()
+    sheet.get_by_role("button", name="Reset").click()
     until("the default", lambda: sheet.get_by_label("View", exact=True).input_value() == "rotating")
     assert sheet.get_by_label("Origin", exact=True).input_value() == "axis"
 

@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import test from 'node:test';
 
-import { choiceOf, exportPart, factsOf, framesOf, rateWords, sizeWords, typedRate, withChoice } from '../../static/state/export.js';
+import { choiceOf, exportPart, factsOf, framesOf, rateWords, retimeWords, sizeWords, typedRate, typedRetime, withChoice } from '../../static/state/export.js';
 
 const FIELDS = { view: { default: 'rotating' }, origin: { default: 'axis' }, to_s: { default: null } };
 const FILE = {
@@ -62,4 +62,19 @@ test('the facts are sentences', () => {
 
 test('sizes are said in decimal units', () => {
   assert.deepEqual([999, 1500, 2_340_000].map(sizeWords), ['999 B', '2 kB', '2.3 MB']);
+});
+
+test('a retime curve as typed is keys and back; its frames are where it has them', () => {
+  const keys = [
+    { frame: 1001, time_s: 0 },
+    { frame: 1049, time_s: 0.5 },
+  ];
+  assert.deepEqual(typedRetime('1001 = 0, 1049=0.5 s'), keys);
+  assert.equal(retimeWords({ keys }), '1001 = 0, 1049 = 0.5');
+  assert.equal(typedRetime(' '), null);
+  for (const wrong of ['1001', '1001 = 0', '1001 = 0, 1049', 'a = b, 2 = 3']) assert.equal(typedRetime(wrong), undefined, wrong);
+  assert.deepEqual(framesOf({ ...FILE, start_frame: 1001, end_frame: 1002, retimed_s: [0, 0.25] }), [
+    { frame: 1001, time_s: 0 },
+    { frame: 1002, time_s: 0.25 },
+  ]);
 });

@@ -1,6 +1,6 @@
 // How the files are made, said in a sentence whose words are choices. Ranges, labels and defaults are the server's.
 
-import { choiceOf, rateWords, typedRate, withChoice } from '../../state/export.js';
+import { choiceOf, rateWords, retimeWords, typedRate, typedRetime, withChoice } from '../../state/export.js';
 import { parseFigure, withUnit } from '../../state/units.js';
 import { h, setAttribute, setChildren } from '../shared/dom.js';
 import { createErrors, inlinePick, inlineType, tight, createOrigin } from './choices.js';
@@ -12,6 +12,8 @@ const WORDS = {
   view: { rotating: 'turning with the deck', inertial: 'not turning, all under one node that turns', inertial_flat: 'not turning, every place written out' },
   unit: { m: 'metres', cm: 'centimetres' },
   up: { Y: 'Y is up', Z: 'Z is up' },
+  rows: { alive: 'only while a body is there', all: 'at every frame' },
+  between: { smooth: 'smoothly', linear: 'straight' },
   samples_per_frame: { 1: 'one sample', 2: 'two samples', 4: 'four samples', 8: 'eight samples' },
 };
 
@@ -63,6 +65,24 @@ export function createHow({ fields, chosen, keep, sceneRate, motions, errorsChan
         else put(name, fields[name].whole ? Math.round(value) : value);
       },
     });
+  const RETIME_MUST_BE = 'frame = seconds for two keys or more, such as 1001 = 0, 1049 = 0.5, 1097 = 2';
+  const retime = inlineType({
+    label: fields.retime.label,
+    text: () => retimeWords(read('retime')),
+    empty: () => 'as it happens',
+    wide: 24,
+    keep(typed) {
+      const keys = typedRetime(typed);
+      if (keys === undefined) sayWrong('retime', `${fields.retime.label} was ${typed}; it must be ${RETIME_MUST_BE}.`);
+      else put('retime', keys && { ...read('retime'), keys });
+    },
+  });
+  const between = inlinePick({
+    label: fields['retime.between'].label,
+    options: () => fields['retime.between'].choices.map(value => [value, WORDS.between[value]]),
+    chosen: () => read('retime')?.between ?? fields['retime.between'].default,
+    choose: value => put('retime', { ...read('retime'), between: value }),
+  });
   const controls = {
     view: pick('view'),
     fps: rate('fps', () => rateWords(sceneRate())),
@@ -74,6 +94,9 @@ export function createHow({ fields, chosen, keep, sceneRate, motions, errorsChan
     origin: createOrigin({ fields, read, put, sayWrong }),
     from_s: figure('from_s', '0 s', 4),
     to_s: figure('to_s', 'the end', 6),
+    rows: pick('rows'),
+    retime,
+    between,
   };
   const errors = createErrors(controls);
 
@@ -87,9 +110,12 @@ export function createHow({ fields, chosen, keep, sceneRate, motions, errorsChan
     clause('shown_fps', ' and shown at ', end('shown_fps')),
     stop(uses => uses.has('fps') && !uses.has('shown_fps')),
     clause('first_frame', 'Time 0 is frame ', at('first_frame')),
-    clause('samples_per_frame', ' with ', at('samples_per_frame'), ' a frame'),
+    clause('samples_per_frame', ' with ', at('samples_per_frame'), ' per frame'),
     stop(uses => uses.has('first_frame')),
     clause('from_s', 'From ', at('from_s'), ' to ', end('to_s')),
+    clause('retime', 'Seconds by frame: ', end('retime')),
+    { said: uses => uses.has('retime') && read('retime') !== null, element: h('span', {}, 'Between them ', end('between')) },
+    clause('rows', 'Rows ', end('rows')),
     clause('view', 'In a view ', end('view')),
     clause('unit', 'In ', end('unit')),
     clause('up', end('up')),
@@ -101,7 +127,7 @@ export function createHow({ fields, chosen, keep, sceneRate, motions, errorsChan
     RATES.map(value => h('option', { value })),
   );
   const which = h('p', { class: 'switches' });
-  const again = h('button', { type: 'button', class: 'link', onclick: reset }, 'As at first');
+  const again = h('button', { type: 'button', class: 'link', onclick: reset }, 'Reset');
   const element = h(
     'div',
     { class: 'how' },

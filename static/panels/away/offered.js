@@ -170,6 +170,14 @@ function createRow(row, remembered, { changed, chose }) {
       return kind;
     },
     tell: words => setText(size, words),
+    /** Why it would be refused as things stand, in a sentence; '' where it would not. */
+    warn(words) {
+      setText(why, words);
+      why.hidden = !words;
+    },
+    get barred() {
+      return box.disabled;
+    },
     /** Why it cannot be had here, in a sentence; '' where it can. */
     bar(words) {
       setText(why, words);

@@ -16,8 +16,9 @@ import { createSheet } from '../shared/fold.js';
 
 const LINKS = { paths: ['paths', 'notes'], pictures: ['picture'], scene: ['scene'] };
 
-/** exported(format, request, signal) → Blob; studio draws pictures, null without WebGL; sceneText() → the scene as a file. */
-export function createTakeAway({ store, clock, exported, studio, sceneText }) {
+/** exported(format, request, signal) → Blob; studio draws pictures, null without WebGL; cameras() → those of the stages as they stand;
+ *  sceneText() → the scene as a file. */
+export function createTakeAway({ store, clock, exported, studio, cameras, sceneText }) {
   const { formats, fields } = store.fields.export;
   const sheet = createSheet({ title: 'Take it away' });
   const kept = () => ({ files: {}, picture: {}, kinds: {}, ...store.view.away });
@@ -45,7 +46,7 @@ export function createTakeAway({ store, clock, exported, studio, sceneText }) {
   });
   const asking = createAsking({
     exported,
-    request: () => ({ scene: store.document, export: exportPart(kept().files, names()) }),
+    request: () => ({ scene: store.document, export: { ...exportPart(kept().files, names()), ...(staged.length && { stage_cameras: staged }) } }),
     changed: showAnswer,
     failed: complain,
   });
@@ -55,7 +56,8 @@ export function createTakeAway({ store, clock, exported, studio, sceneText }) {
   const save = h('button', { type: 'button', class: 'btn strong', onclick: saveAll });
   const progress = createProgress({ cancel: () => job?.abort() });
   const parts = layOut({ sheet, rows, how, facts, pictures, trouble, progress, save, drawable: studio !== null, caution: store.fields.caution });
-  let job = null; // while files are made
+  let job = null, // while files are made
+    staged = []; // what the stages were seen from as the sheet was opened
 
   if (!canCode()) rows.of('clip')?.bar('This browser cannot encode video; take every frame instead.');
   for (const link of $$('#foot [data-take]')) link.addEventListener('click', () => show(link.dataset.take));
@@ -65,6 +67,7 @@ export function createTakeAway({ store, clock, exported, studio, sceneText }) {
 
   function show(link) {
     rows.tick(LINKS[link]);
+    staged = cameras();
     setChildren(trouble);
     sheet.show();
     update();
@@ -103,8 +106,12 @@ export function createTakeAway({ store, clock, exported, studio, sceneText }) {
     offer();
   }
 
+  // what the server would refuse is said before Save; the other files are made all the same
+  const refused = row => (row.kind.format && asking.notes()?.refused?.[row.kind.format]) || '';
+
   function tellSizes() {
     for (const row of rows.all) {
+      if (!row.barred) row.warn(row.box.checked ? refused(row) : '');
       const bytes = row.kind.drawn ? null : asking.size(row.kind.format);
       const frames = FRAMED.includes(row.key) ? asking.notes()?.file.frame_count : null;
       row.tell(!row.box.checked ? '' : bytes !== null ? sizeWords(bytes) : frames ? countWords(frames, 'frame') : '');
@@ -118,20 +125,30 @@ export function createTakeAway({ store, clock, exported, studio, sceneText }) {
     asking.stop();
     setChildren(trouble);
     offer();
-    let row = null;
+    let server = {};
     try {
-      const server = ticked.some(one => one.kind.uses.length) ? await asking.settled(signal) : {};
-      for (row of ticked) {
-        const file = await make(row, { ...server, signal, tell: progress.tell });
-        signal.throwIfAborted();
-        download(file.name, file.blob);
+      if (ticked.some(one => one.kind.uses.length)) server = await asking.settled(signal);
+      for (const row of ticked) {
+        if (signal.aborted) break;
+        if (!refused(row)) await saveOne(row, { ...server, signal, tell: progress.tell });
       }
     } catch (problem) {
-      if (!signal.aborted) complain(problem, row);
+      if (!signal.aborted) complain(problem);
     }
     job = null;
     progress.tell(null);
     offer();
+  }
+
+  // one that fails keeps the others from nothing
+  async function saveOne(row, job) {
+    try {
+      const file = await make(row, job);
+      job.signal.throwIfAborted();
+      download(file.name, file.blob);
+    } catch (problem) {
+      if (!job.signal.aborted) complain(problem, row);
+    }
   }
 
   function complain(problem, row = null) {
