@@ -11,7 +11,7 @@ import { merged } from './geometry.js';
 const MOST = 6;
 const TAPER = 0.82; // the foot's width, of the rim's
 const BASIN = { from_m: 0.08, taper: 0.68 }; // half as wide as that, a cup is a basin
-const TABLE = { least_m: 0.25, half_m: 0.34, top_m: 0.03, leg_m: 0.03 }; // lower than the least, a block stands in for it
+const TABLE = { top_m: 0.03, leg_m: 0.03 };
 const LEAST_MOVE_M = 1e-3;
 const CORNERS = 32;
 
@@ -62,7 +62,7 @@ export class Cups {
       new CylinderGeometry(r * taper, r * taper, 0.01 * r, CORNERS).translate(0, -depth_m, 0),
       ...(r > BASIN.from_m ? [] : [new TorusGeometry(0.3 * depth_m, 0.12 * r, 6, 14, Math.PI).rotateZ(-Math.PI / 2).translate(0.92 * r, -0.5 * depth_m, 0)]),
     ];
-    if (stand_m > 0.05 * r) parts.push(...under(stand_m, r).map(part => part.translate(0, -depth_m, 0)));
+    if (stand_m > 0.05 * r) parts.push(...under(stand_m, r, m.motion.findings?.table).map(part => part.translate(0, -depth_m, 0)));
     body.geometry.dispose();
     body.geometry = merged(parts);
     body.position.set(at.x, at.y, at.z);
@@ -81,11 +81,10 @@ export class Cups {
 }
 
 // A table as high as that, its top at the origin.
-function under(high_m, r) {
-  const half = Math.max(1.6 * r, Math.min(TABLE.half_m, 4 * high_m));
-  const top = Math.min(TABLE.top_m, high_m);
-  const parts = [new BoxGeometry(2 * half, top, 2 * half).translate(0, -top / 2, 0)];
-  if (high_m < TABLE.least_m) return [new CylinderGeometry(1.4 * r, 1.4 * r, high_m, CORNERS).translate(0, -high_m / 2, 0)];
+function under(high_m, r, table) {
+  if (!table) return [new CylinderGeometry(1.4 * r, 1.4 * r, high_m, CORNERS).translate(0, -high_m / 2, 0)];
+  const half = table.half_m;
+  const parts = [new BoxGeometry(2 * half, TABLE.top_m, 2 * half).translate(0, -TABLE.top_m / 2, 0)];
   for (const s of [-1, 1])
     for (const k of [-1, 1])
       parts.push(new BoxGeometry(TABLE.leg_m, high_m, TABLE.leg_m).translate(s * (half - TABLE.leg_m), -high_m / 2, k * (half - TABLE.leg_m)));

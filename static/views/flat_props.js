@@ -20,7 +20,6 @@ const JUG = [
   [-0.16, -0.14],
   [-0.14, 0],
 ]; // metres from the lip: along the pour, up
-const TABLE_M = 0.34;
 const DRAWN = { pendulum, lift, tether, cup };
 
 /** Draws into the plate's moving part what goes with a motion at time t. */
@@ -77,7 +76,7 @@ function cup(plate, m, time_s) {
   stroke(plate, [point(-r, 0), point(-0.8 * r, depth_m), point(0.8 * r, depth_m), point(r, 0)], { stroke: INK, 'stroke-width': 1.8, class: 'prop-cup' });
   const stand_m = height_m - model.ground.surface(axial_m) - depth_m;
   if (stand_m < 0.05) return;
-  const half = Math.min(TABLE_M, 4 * stand_m);
+  const half = m.motion.findings?.table?.half_m ?? 1.4 * r;
   stroke(plate, [point(-half, depth_m), point(half, depth_m)], { stroke: SOFT, 'stroke-width': 2, class: 'prop-table' });
   for (const side of [-0.92, 0.92]) stroke(plate, [point(side * half, depth_m), point(side * half, depth_m + stand_m)], { stroke: SOFT, 'stroke-width': 1.2 });
 }

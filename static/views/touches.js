@@ -14,6 +14,7 @@ const WORDS = {
   ceiling: 'meets the ceiling',
   hub: 'meets the hub',
   wall: 'meets a wall',
+  table: 'meets the table',
   grip: 'grips',
   slip: 'slips',
   rest: 'comes to rest',

@@ -10,6 +10,7 @@ export const WIDE = 320,
   HIGH = 200;
 const MARGIN = 22;
 const MOST_POINTS = 48;
+const ENDS = new Set(['deck', 'floor', 'table', 'target']); // of a path, marked
 const END_ON = 10; // times as far along the line of sight as across it
 const FLATTEST = 40_000; // the largest circle drawn as one: past it the deck is a straight line
 
@@ -98,6 +99,6 @@ function thinned(points, at) {
 }
 
 function endOf({ radius_m }, { motion }, at) {
-  const landing = motion.events.find(event => event.kind === 'deck' || event.kind === 'floor');
+  const landing = motion.events.find(event => ENDS.has(event.kind));
   return landing?.rotating_m ? at(drawnPoint(landing.rotating_m, 0, radius_m, {})) : null;
 }

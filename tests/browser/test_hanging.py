@@ -90,11 +90,13 @@ def test_what_bounced_first_has_no_drawing(page):
     until("no drawing", lambda: page.locator(".causes:visible").count() == 0)
 
 
-def test_a_cup_is_set_under_a_pour_and_put_where_it_should_have_stood(page):
+def test_a_cup_is_set_on_a_table_as_at_home_and_put_where_it_should_have_stood(page):
     card = add(page, "Add a pour")
     card.get_by_role("button", name="Cup: none").click()
     card.get_by_role("button", name="A cup to pour into").click()
-    kept(page, lambda scene: scene["motions"][-1].get("target"))
+    set_there = kept(page, lambda scene: scene["motions"][-1].get("target"))["motions"][-1]["target"]
+    assert set_there["height_m"] == 0.85  # on a table as at home, where plain gravity takes the pour
+    until("it says how far off", lambda: "from the middle of the cup" in card.locator(".said").inner_text())
     type_figure(page, f"motions.{OPENING}.target.along_m", "1.5")
     kept(page, lambda scene: scene["motions"][-1]["target"]["along_m"] == 1.5)
     answer = agrees(page)

@@ -165,3 +165,70 @@ def test_across_the_reference_line_the_move_is_the_short_way():
 def test_what_never_comes_down_to_the_rim_has_no_move():
     findings = at_cup({"along_m": 0.2, "height_m": 1.2}).findings
     assert (findings["move_m"], findings["caught"], findings["first_caught_s"]) == (None, 0.0, None)
+
+
+TABLE = {"height_m": 0.85, "along_m": SPINWARD_M + 0.2}  # a rim on a table 0.76 m high
+FOOT_M = 0.76
+
+
+def falls_to(height_m):
+    """When a free parcel of the pour above comes down to a height, and how far spinward at its own radius, by brentq."""
+    down_s = brentq(lambda t: R - abs(free(t, 1.1, SPEED)) - height_m, 0.05, 1.0, xtol=1e-14)
+    return down_s, (R - height_m) * float(np.angle(free(down_s, 1.1, SPEED)))
+
+
+def test_what_misses_a_cup_on_a_table_ends_on_the_table_and_is_told_there():
+    traced = at_cup(TABLE)
+    down_s, spinward_m = falls_to(FOOT_M)
+    assert (traced.track.end, kinds(traced)[-1], traced.track.landing) == ("landed", "table", None)
+    assert float(traced.track.ends_s) == pytest.approx(down_s, abs=CROSSES_S)
+    down = traced.findings["comes_down"]
+    assert (down["on"], down["way"]["spinward_m"]) == ("table", pytest.approx(spinward_m, abs=PLACE_M))
+    assert traced.flat_gravity.landing["time_s"] == pytest.approx(math.sqrt(2 * (1.1 - FOOT_M) / (OMEGA**2 * R)))
+    assert any(
+        "comes down on the table" in sentence and "under plain gravity" in sentence for sentence in traced.outcome()
+    )
+    assert traced.findings["spilled_ml"] == pytest.approx(60.0)
+
+
+@each_row("target", [{"along_m": 3.0}, {"height_m": 0.3, "along_m": SPINWARD_M + 0.2}])
+def test_past_the_table_or_without_one_it_goes_on_to_the_deck(target):
+    """A table is 0.68 m wide; a cup whose foot is nearer to the deck than 0.25 m stands on none."""
+    traced = at_cup(TABLE | target)
+    assert traced.track.landing.kind == "deck"
+    assert traced.findings["comes_down"] is None
+
+
+def test_each_drop_of_its_own_ends_on_the_table_too():
+    traced = at_cup(TABLE, tilt=[{"time_s": 1.0, "elevation_deg": -20.0, "flow_ml_s": 20.0}], jitter=0.1)
+    ends = traced.plan.stream.batch.paths.turning(
+        steady(OMEGA), np.arange(len(traced.plan.stream.batch.ends_s)), traced.plan.stream.batch.ends_s
+    )[0]
+    assert R - np.hypot(ends[:, 0], ends[:, 1]) == pytest.approx(FOOT_M, abs=1e-9)
+
+
+def test_what_is_caught_keeps_its_drift_its_causes_and_plain_gravity():
+    """Poured straight down nothing but Coriolis moves it along the deck: all of the way is its part."""
+    traced = at_cup({"height_m": 0.85, "along_m": -0.01}, elevation_deg=-90.0)
+    down = traced.findings["comes_down"]
+    way, parts = down["way"], down["drift_parts_m"]
+    assert (traced.track.end, down["on"]) == ("caught", "target")
+    assert sum(parts[name] for name in parts["order"]) == pytest.approx(way["spinward_m"], abs=1e-12)
+    assert parts["centrifugal"] == pytest.approx(0.0, abs=1e-12)
+    assert parts["coriolis"] == pytest.approx(
+        way["spinward_m"], abs=1e-6
+    )  # the opening is flat, the level beside it round
+    fall_s = float(traced.flat_gravity.landing["time_s"])
+    assert SPEED * fall_s + OMEGA**2 * R * fall_s**2 / 2 == pytest.approx(1.1 - 0.85)
+    words = " ".join(traced.outcome())
+    for part in ("all of it", "comes down at the rim of the cup", "under plain gravity", "Coriolis shifts that"):
+        assert part in words
+
+
+def test_even_where_all_is_caught_it_says_how_far_off_at_the_rim():
+    beside = at_cup({"along_m": SPINWARD_M + 0.02}).outcome()[0]
+    assert "all of it" in beside
+    assert "comes down 20.0\u00a0mm antispinward from the middle of the cup" in beside.replace(
+        "2.0\u00a0cm", "20.0\u00a0mm"
+    )
+    assert "in the middle of the cup" in at_cup({"along_m": SPINWARD_M}).outcome()[0]

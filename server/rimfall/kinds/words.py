@@ -180,7 +180,8 @@ def why(traced, units):
 def _alone(traced, without, drift_m, units):
     """Where it would land with the first cause alone, spinward or antispinward; where a thing also goes across that, only that is said."""
     stream = traced.plan.stream
-    who = "it" if stream is None or stream.batch is not None else "they"
+    is_many = stream is not None and stream.batch is None and stream.drop_diameter_m is not None
+    who = "they" if is_many else "it"
     if abs(traced.way(traced.track.landing).axial_m) < STILL_M:
         return f"Without {without} {who} would land {where(Way(0, drift_m, 0.0), units, stressed=True)}"
     goes = f"go {_shift(drift_m, units)}" if abs(drift_m) >= STILL_M else "not drift"

@@ -65,7 +65,7 @@ export function turnDrift(store) {
 
 /** [{name, from_m, by_m}] in the order the causes were switched on; null where the answer does not tell them apart. */
 export function partsOf(motion) {
-  const parts = motion?.landing?.drift_parts_m;
+  const parts = (motion?.landing ?? motion?.findings?.comes_down)?.drift_parts_m;
   if (!parts) return null;
   let from_m = 0;
   return [...parts.order, 'other']

@@ -35,7 +35,9 @@ const ROWS = [
   ['depth_m', 'Deep'],
 ];
 const FINE_M = 0.01; // a cup is small: its place is told at least so finely, wherever in the habitat it stands
-const FIRST = { height_m: 0.1, diameter_m: 0.08, depth_m: 0.09 };
+const FIRST = { diameter_m: 0.08, depth_m: 0.09 };
+const RIM_M = 0.85, // of a cup on a table as at home; lower where the pour begins lower
+  FALL_M = 0.15; // at least from the lip to the rim
 
 export function createCup({ store, index }) {
   const path = `motions.${index}.target`;
@@ -54,24 +56,18 @@ export function createCup({ store, index }) {
     move,
   );
 
-  let fresh = null; // a cup just set, until it is answered where the pour crosses its rim
-
   function turn(wanted) {
-    fresh = wanted ? firstCup() : null;
-    store.set(path, fresh);
+    store.set(path, wanted ? firstCup() : null);
   }
-  function settle() {
-    if (!fresh || store.stale) return;
-    const untouched = store.document.motions[index]?.target === fresh;
-    fresh = null;
-    if (untouched && wanted()) moveCup();
-  }
-  // under where the stream lands, as it was last answered
+
+  // on a table, where it would stand at home: where plain gravity's pour comes down to its rim, as it was last answered
   function firstCup() {
-    const motion = store.answer?.motions[index],
-      place = motion?.landing ?? store.document.motions[index].place ?? {};
-    const near = metres => Number((metres ?? 0).toFixed(2));
-    return { ...FIRST, along_m: near(place.along_m), axial_m: near(place.axial_m) };
+    const { along_m = 0, height_m = 0, axial_m = 0 } = store.document.motions[index].place ?? {};
+    const companion = store.behind ? null : store.answer?.motions[index]?.companion;
+    const rim_m = Math.max(FIRST.depth_m + FINE_M, Math.min(RIM_M, height_m - FALL_M));
+    const place = downAt(companion, rim_m) ?? { along_m, axial_m };
+    const near = metres => Number(metres.toFixed(2));
+    return { ...FIRST, height_m: near(rim_m), along_m: near(place.along_m), axial_m: near(place.axial_m) };
   }
   function wanted() {
     return store.answer?.motions[index]?.findings?.move_m ?? null;
@@ -84,13 +80,25 @@ export function createCup({ store, index }) {
   return {
     element: h('div', { class: 'group' }, cup.element, inner),
     update() {
-      settle();
       cup.update();
       setAttribute(inner, 'hidden', !on());
       setAttribute(move, 'hidden', !on() || !wanted());
       if (on()) rows.forEach(row => row.update());
     },
   };
+}
+
+/** Where a path last comes down to a height, {along_m, axial_m} straight between its samples; null where it does not. */
+export function downAt(path, height_m) {
+  const heights = path?.height_m ?? [];
+  for (let k = heights.length - 1; k > 0; k -= 1) {
+    const [above, below] = [heights[k - 1], heights[k]];
+    if (above < height_m || below > height_m || above === below) continue;
+    const share = (above - height_m) / (above - below);
+    const at = name => path[name][k - 1] + share * (path[name][k] - path[name][k - 1]);
+    return { along_m: at('along_m'), axial_m: at('axial_m') };
+  }
+  return null;
 }
 
 function fineScale(field) {

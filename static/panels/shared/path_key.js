@@ -39,6 +39,7 @@ const WHY = {
   met_hub: 'meets the hub',
   met_hull: 'meets the hull',
   met_wall: 'meets a wall',
+  met_table: 'meets the table',
   left_edge: 'leaves the edge',
   never_meets: 'never lands',
   duration: 'still flies',

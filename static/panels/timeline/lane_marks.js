@@ -122,6 +122,7 @@ export function eventWords({ kind, velocity_after_m_s: after }, first, own) {
     ceiling: off ? 'bounces off the ceiling' : 'meets the ceiling',
     hub: off ? 'bounces off the hub' : 'meets the hub',
     wall: off ? 'bounces off a wall' : 'meets a wall',
+    table: 'meets the table',
     target: 'reaches the cup',
     arrives: 'arrives',
     dock: 'reaches the dock',

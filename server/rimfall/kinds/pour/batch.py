@@ -20,7 +20,7 @@ from ...physics import frames, liquids
 from ...physics.bodies import Body
 from ...physics.budget import passing, spend
 from .flow import Threads, cut, followed, of_motion, releases, without_air
-from .target import arrivals
+from .target import arrivals, on_table
 
 MOST_DROPS = 20_000
 _ON_THE_GROUND = 1e-6  # gap, metres and share of the radius, at which a parcel has come down on it
@@ -125,13 +125,16 @@ def least_bytes(setting, motion):
 
 
 def caught_in(setting, cup, batch):
-    """The same, each parcel ended where it passes into a cup; and the Arrivals of all."""
+    """The same, each parcel ended where it passes into a cup or comes down on its table; and the Arrivals of all."""
     arrived = arrivals(setting, cup, batch.paths)
-    ends_s = np.where(arrived.caught, arrived.caught_s, batch.ends_s)
+    tabled_s = on_table(setting, cup, batch.paths)
+    ends_s = np.where(arrived.caught, arrived.caught_s, np.fmin(batch.ends_s, tabled_s))
+    met = batch.met | arrived.caught | np.isfinite(tabled_s)
     threads = batch.threads
-    filled_s = arrivals(setting, cup, threads.paths).caught_s - threads.leaves_s
+    filled_s = arrivals(setting, cup, threads.paths).caught_s
+    filled_s = np.where(np.isfinite(filled_s), filled_s, on_table(setting, cup, threads.paths)) - threads.leaves_s
     threads = replace(threads, whole_s=np.fmin(threads.whole_s, filled_s))
-    return replace(batch, ends_s=ends_s, met=batch.met | arrived.caught, threads=threads), arrived
+    return replace(batch, ends_s=ends_s, met=met, threads=threads), arrived
 
 
 def _shares(motion, chance, count):

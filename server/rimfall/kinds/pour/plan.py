@@ -21,7 +21,7 @@ from ...physics.bodies import Body
 from ..motion import NO_GRAVITY, place_of
 from .batch import caught_in, fly_on, of_pour
 from .flow import of_motion, speeds_m_s, time_at_length, without_air
-from .target import arrivals, cup_of, findings, none_of
+from .target import arrivals, cup_of, findings, level_under, none_of, on_table, table_of
 
 CAUGHT = "caught"
 _WHOLE = 1e-9  # of a drop: what is a whole number of drops but for rounding is that
@@ -29,15 +29,15 @@ _WHOLE = 1e-9  # of a drop: what is a whole number of drops but for rounding is 
 
 @dataclass(frozen=True)
 class _PourCourse:
-    """What the first parcel does: its Body and Start, its Start under plain gravity or None, when it breaks or None, how far along,
-    its drop's diameter or None."""
+    """What the first parcel does: its Body and Start, when it breaks or None, how far along, its drop's diameter or None; down_m, the height
+    of the cup's rim or its table where it ends there, else None."""
 
     body: Body
     course: Start
-    flat_gravity: Start | None
     broke_s: float | None
     broke_m: float | None
     drop_m: float | None
+    down_m: float | None = None
 
 
 def plan(setting, motion):
@@ -49,12 +49,17 @@ def plan(setting, motion):
     drips = number < liquids.DRIPS_BELOW_WEBER
     velocity = frames.aimed(0.0 if drips else speed, motion.heading_deg, motion.elevation_deg)
     gravity = setting.gravity_m_s2(motion.start_s, place_of(motion), motion.place.floor)
-    make = partial(_drip, poured_m3=flow.poured_m3) if drips else _stream
-    shape = make(setting, motion, liquid, lip_m, speed, velocity, gravity)
-    cup, arrived = cup_of(setting, motion), None
+    if drips:
+        shape = _drip(setting, motion, liquid, lip_m, velocity, poured_m3=flow.poured_m3)
+    else:
+        shape = _stream(setting, motion, liquid, lip_m, speed, velocity)
+    cup, arrived, flown = cup_of(setting, motion), None, None
     batch = _batch(setting, motion, flow, liquid)
     if cup is not None:
+        free = shape.course
         shape, arrived = _into(setting, cup, shape)
+        flown = None if shape.down_m is None else _above(free, level_under(setting, cup, shape.down_m))
+    flat = _flat(setting, motion, liquid, lip_m, speed, velocity, gravity, shape) if gravity else None
     if cup is not None and batch is not None:
         batch, arrived = caught_in(setting, cup, batch)
     interval_s = None if shape.drop_m is None else liquids.drop_volume_m3(shape.drop_m) / flow_m3_s
@@ -79,11 +84,11 @@ def plan(setting, motion):
         tuple(velocity),
         shape.body,
         shape.course,
-        shape.flat_gravity,
+        flat,
         None if gravity else NO_GRAVITY,
         stream,
         motion.place.floor,
-        findings=partial(findings, flow=flow, cup=cup, arrived=arrived),
+        findings=partial(findings, flow=flow, cup=cup, arrived=arrived, flown=flown),
     )
 
 
@@ -120,7 +125,7 @@ def _dripping_m(setting, motion, liquid, lip_m, poured_m3, time_s):
     return min(liquids.dripping_drop_m(liquid, weight, lip_m), whole, 2 * clear, setting.habitat.radius_m / 2)
 
 
-def _drip(setting, motion, liquid, lip_m, _speed, velocity, gravity, *, poured_m3):
+def _drip(setting, motion, liquid, lip_m, velocity, *, poured_m3):
     """Drops that fall from the lip one by one; without gravity one clings there."""
     place, start_s = place_of(motion), motion.start_s
     drop_m = _dripping_m(setting, motion, liquid, lip_m, poured_m3, start_s)
@@ -128,8 +133,7 @@ def _drip(setting, motion, liquid, lip_m, _speed, velocity, gravity, *, poured_m
     course = Start(setting.release(body, start_s, place, velocity, motion.place.floor), sticks=True)
     if drop_m is None and not setting.habitat.spin.steady:
         course = Start(None, sticks=True, prescribed=_clinging(setting, motion))
-    flat = Start(setting.flat_release(body, start_s, place, velocity, gravity), sticks=True) if gravity else None
-    return _PourCourse(body, course, flat, None, None, drop_m)
+    return _PourCourse(body, course, None, None, drop_m)
 
 
 def _clinging(setting, motion):
@@ -140,7 +144,7 @@ def _clinging(setting, motion):
     return Prescribed((Leg(path, setting.habitat.ground(floor), np.zeros(3)),))
 
 
-def _stream(setting, motion, liquid, lip_m, speed, velocity, gravity):
+def _stream(setting, motion, liquid, lip_m, speed, velocity):
     """A stream that flies whole as far as it holds together, and then as drops."""
     place, start_s = place_of(motion), motion.start_s
     thread = Body(1.0, 0.0)
@@ -149,12 +153,37 @@ def _stream(setting, motion, liquid, lip_m, speed, velocity, gravity):
     release = setting.release(thread, start_s, place, velocity, motion.place.floor)
     opening = fly(vacuum, [release])[0]
     course, broke_s, drop_m = _broken(setting, liquid, opening, length, speed, lip_m)
-    flat = None
-    if gravity:
-        level = fly(vacuum, [setting.flat_release(thread, start_s, place, velocity, gravity)])[0]
-        flat = _broken(setting, liquid, level, length, speed, lip_m)[0]
     body = thread if drop_m is None else _drop(liquid, drop_m)
-    return _PourCourse(body, course, flat, broke_s, None if broke_s is None else length, drop_m)
+    return _PourCourse(body, course, broke_s, None if broke_s is None else length, drop_m)
+
+
+def _flat(setting, motion, liquid, lip_m, speed, velocity, gravity, shape):
+    """The same under plain gravity, down to the ground, or to the cup's rim or its table where it ends there."""
+    drips = not np.any(velocity)
+    body = (
+        Body(liquid.density_kg_m3 * liquids.drop_volume_m3(shape.drop_m or lip_m), shape.drop_m or lip_m)
+        if drips
+        else Body(1.0, 0.0)
+    )
+    release = setting.flat_release(body, motion.start_s, place_of(motion), velocity, gravity)
+    if shape.down_m is not None and shape.down_m < motion.place.height_m:
+        (ground,) = release.room.surfaces
+        release = replace(release, room=replace(release.room, surfaces=(replace(ground, at_m=shape.down_m),)))
+    if drips:
+        return Start(release, sticks=True)
+    level = fly(without_air(setting.medium), [release])[0]
+    length = liquids.breakup_length_m(liquid, speed, lip_m)
+    return _broken(setting, liquid, level, length, speed, lip_m)[0]
+
+
+def _above(course, level):
+    """A Start with nothing to meet but a level."""
+
+    def over(release):
+        return replace(release, room=replace(release.room, surfaces=(level,)))
+
+    opening = course.opening and replace(course.opening, release=over(course.opening.release))
+    return replace(course, opening=opening, first=course.first and over(course.first))
 
 
 def _broken(setting, liquid, opening, length_m, speed, lip_m):
@@ -179,7 +208,8 @@ def _broken(setting, liquid, opening, length_m, speed, lip_m):
 
 
 def _into(setting, cup, shape):
-    """The same, ended where the first parcel passes into a cup, unchanged where it does not; and its Arrivals."""
+    """The same, ended where the first parcel passes into a cup or comes down on its table, unchanged where it does neither; and its
+    Arrivals."""
     course = shape.course
     if course.prescribed is not None:
         return shape, none_of(1)
@@ -187,7 +217,8 @@ def _into(setting, cup, shape):
     after = [] if course.first is None else fly_on(setting.medium, [course.first])[0][0]
     paths = trajectory_batch.of_paths([[*before, *after]])
     arrived = arrivals(setting, cup, paths)
-    end_s = float(arrived.caught_s[0])
+    caught = bool(arrived.caught[0])
+    end_s = float(arrived.caught_s[0] if caught else on_table(setting, cup, paths)[0])
     if not np.isfinite(end_s):
         return shape, arrived
     spun = np.zeros(3) if course.first is None else np.asarray(course.first.spin_rad_s, dtype=float)
@@ -199,8 +230,10 @@ def _into(setting, cup, shape):
     ]
     legs = [replace(leg, path=trajectory_batch.trimmed(leg.path)) for leg in legs]
     position, velocity, _ = paths.turning(setting.habitat.spin, np.zeros(1, dtype=int), np.array([end_s]))
-    caught = Event("target", end_s, position[0], velocity[0])
-    given = Start(None, sticks=True, prescribed=Prescribed(tuple(legs), (caught,), CAUGHT))
+    kind, surface, end = ("target", None, CAUGHT) if caught else ("table", table_of(setting, cup), "landed")
+    event = Event(kind, end_s, position[0], velocity[0], surface=surface)
+    given = Start(None, sticks=True, prescribed=Prescribed(tuple(legs), (event,), end))
+    shape = replace(shape, down_m=cup.place[1] - (0.0 if caught else cup.depth_m))
     if shape.broke_s is not None and shape.broke_s >= end_s:
         return replace(shape, body=Body(1.0, 0.0), course=given, broke_s=None, broke_m=None, drop_m=None), arrived
     return replace(shape, course=given), arrived

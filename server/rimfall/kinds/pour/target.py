@@ -1,16 +1,23 @@
 """A cup to pour into: which parcels come down through its opening, what it holds of them, and where it should have stood.
 
 The opening is a flat round one, level across the local directions of its own place. A parcel is caught where its centre passes
-down through it; what the cup's wall does to a parcel is left out. `findings` is all that a pour tells beside its first parcel's path.
+down through it; what the cup's wall does to a parcel is left out. A cup whose foot is well over the ground stands on a table, and what
+misses it by less than the table reaches ends there. `findings` is all that a pour tells beside its first parcel's path.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
+from ...motions import drift
 from ...motions.ways import Ways
 from ...physics import free_surface
 
+LEAST_TABLE_M = 0.25  # how high over the ground a cup's foot is from which on it stands on a table
+HALF_TABLE_M, WIDER = (
+    0.34,
+    1.6,
+)  # half the side of its square table, under its middle; that of a wide basin, in its radii
 _NEWTON_STEPS = 3
 
 
@@ -75,6 +82,55 @@ def arrivals(setting, cup, trajectories):
     return Arrivals(passes_s, beside_m, off_m, caught_s)
 
 
+def table_of(setting, cup):
+    """The top of the table that a Cup stands on, a surface named "table"; None where it stands on the ground or near it."""
+    foot_m = cup.place[1] - cup.depth_m
+    if foot_m - setting.habitat.ground_height_m(cup.place[2]) < LEAST_TABLE_M:
+        return None
+    return replace(setting.habitat.chart(cup.floor).level(foot_m), name="table")
+
+
+def half_table_m(cup):
+    """Half the side of a Cup's table, metres."""
+    return max(HALF_TABLE_M, WIDER * cup.diameter_m / 2)
+
+
+def on_table(setting, cup, trajectories):
+    """When (N,) the parcels of a TrajectoryBatch come down on the table of a Cup, nan for those that do not."""
+    table, spin = table_of(setting, cup), setting.habitat.spin
+    if table is None:
+        return np.full(len(trajectories.begin_s), np.nan)
+    time_s = trajectories.first_fall_s(table, spin)
+    body = np.flatnonzero(np.isfinite(time_s))
+    aside = (trajectories.turning(spin, body, time_s[body])[0] - cup.middle_m) @ cup.axes[[0, 2]].T
+    time_s[body[np.any(np.abs(aside) > half_table_m(cup), axis=1)]] = np.nan
+    return time_s
+
+
+def level_under(setting, cup, height_m):
+    """The surface of a cup's rim or its table's top at a height, as the ground of what would come down to it."""
+    return replace(setting.habitat.chart(cup.floor).level(height_m), name=setting.habitat.ground(cup.floor).name)
+
+
+def comes_down(setting, plan, track, flown):
+    """Of a first parcel that ends in a cup or on its table: when, how far from the lip (`Ways`), and the parts of that drift, as of a
+    landing there; None where it ends elsewhere. flown: the Start of it with nothing but that level to meet."""
+    last = track.events[-1]
+    if flown is None or last.kind not in ("target", "table"):
+        return None
+    ways = Ways(setting.habitat, plan)
+    as_landed = replace(track, landing=last, events=[track.events[0], last])
+    parts, none = drift.parts(setting, replace(plan, course=flown), as_landed, ways)
+    return {
+        "on": last.kind,
+        "time_s": last.time_s,
+        "height_m": last.height_m,
+        "way": ways.of([last])[0].as_data(),
+        "drift_parts_m": parts,
+        "drift_parts_none": none,
+    }
+
+
 def _off(chart, cup, position, beside_m):
     """How far (n, 2) from the cup's middle positions (n, 3) at its rim's height are: spinward and across, round the axis at their own
     radius, else straight."""
@@ -128,24 +184,29 @@ _OF_CUPS = (
     "off_m",
     "level_m",
     "level_tilt_deg",
+    "comes_down",
+    "table",
 )
 
 
-def findings(setting, plan, track, *, flow, cup, arrived):
+def findings(setting, plan, track, *, flow, cup, arrived, flown):
     """Findings of a pour. Of its cup, each None without one: `caught`, a share of all that is poured, and in millilitres
     `caught_ml` and `spilled_ml` (what is neither is under way when the scene ends, or clings to the lip); `overflows_ml`, a part of
     what is spilled; `first_caught_s`; `off_m` [spinward, across], how far off the middle of the pour comes down to the rim's height;
     `move_m` [along, across], the same as places count it, for a cup that is to be moved there;
-    `level_m` and `level_tilt_deg`, of what is caught, at rest. `drops` and `thread` (`Batch.findings`, `Threads.findings`): None
-    where every parcel follows the first one's path; so `lands_m`: [spinward, across] from the lip of the `first`, the `last` and the
-    `middle` of what comes down on the ground."""
+    `level_m` and `level_tilt_deg`, of what is caught, at rest; `comes_down`, that function's; `table`, that it stands on. `drops` and `thread`
+    (`Batch.findings`, `Threads.findings`): None where every parcel follows the first one's path; so `lands_m`: [spinward, across] from
+    the lip of the `first`, the `last` and the `middle` of what comes down on the ground."""
     batch = plan.stream.batch
     of_cup = dict.fromkeys(_OF_CUPS)
     if cup is not None:
         parcels = (
             _followers(setting, flow, track, arrived) if batch is None else (batch.volume_m3, batch.met.astype(float))
         )
-        of_cup = _of_cup(setting, cup, arrived, flow.poured_m3, *parcels)
+        of_cup |= _of_cup(setting, cup, arrived, flow.poured_m3, *parcels)
+        of_cup["comes_down"] = comes_down(setting, plan, track, flown)
+        if table_of(setting, cup) is not None:
+            of_cup["table"] = {"height_m": cup.place[1] - cup.depth_m, "half_m": half_table_m(cup)}
     return of_cup | {
         "lands_m": None if batch is None else _lands(setting, plan, batch),
         "drops": None if batch is None else batch.findings(setting, arrived),

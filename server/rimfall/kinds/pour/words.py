@@ -1,11 +1,13 @@
 """Sentences for pours: how the stream leaves and breaks, whether it reaches the cup, and what is left out."""
 
+from dataclasses import replace
+
 import numpy as np
 
 from ...motions.ways import Way
 from ...phrases import STRAIGHT_BELOW, length, seconds, speed, where
 from ...physics.liquids import DROP_PER_STREAM
-from ..words import briefly, in_air, landing, why
+from ..words import briefly, in_air, landing, plainly, there, why
 
 _FLATTENS_M = 0.003  # rain drops beyond it flatten and fall slower: Gunn & Kinzer (1949)
 _A_BASIN_M = 0.2  # an opening wider than this is called a basin's
@@ -22,7 +24,7 @@ def poured(traced, units):
         _reaching(traced, units),
         _leaving(traced, units),
         _lands(traced, units),
-        why(traced, units),
+        why(_as_landed(traced), units),
         _later(traced, units),
     )
     return [s for s in said if s]
@@ -50,14 +52,28 @@ def _cup(traced):
     return "the basin" if traced.motion.target.diameter_m > _A_BASIN_M else "the cup"
 
 
+def _as_landed(traced):
+    """The same, that it came down at the cup's rim or on its table taken as its landing."""
+    down = traced.findings["comes_down"]
+    if down is None:
+        return traced
+    track = replace(traced.track, landing=traced.track.events[-1])
+    return replace(traced, track=track, drift=(down["drift_parts_m"], down["drift_parts_none"]))
+
+
 def _lands(traced, units):
-    """Where its first parcel lands, unless in the cup."""
-    stream, end = traced.plan.stream, traced.track.end
-    if end == "caught":
-        return ""
+    """Where its first parcel comes down."""
+    stream, end, down = traced.plan.stream, traced.track.end, traced.findings["comes_down"]
+    many = stream.drop_diameter_m is not None and stream.batch is None
+    who = "The stream" if stream.drop_diameter_m is None else "The drops" if many else "The first drop"
+    if down is not None:
+        last = traced.track.events[-1]
+        on = f"at the rim of {_cup(traced)}" if down["on"] == "target" else "on the table"
+        where_to = there(traced, last, units, stressed=True, none=STRAIGHT_BELOW)
+        after = f"after {seconds(last.time_s - traced.plan.start_s)}{plainly(traced, units)}"
+        return f"{who} {'come' if many else 'comes'} down {on} {where_to} {after}."
     if stream.drop_diameter_m is not None:
-        many = stream.batch is None
-        return landing(traced, units, "The drops" if many else "The first drop", many)
+        return landing(traced, units, who, many)
     if traced.findings["lands_m"] is not None and _moves(traced.findings["lands_m"]):
         return landing(traced, units, "The first of the stream")
     if traced.track.landing is None and end not in ("met a surface", "edge", "duration") and stream.regime == "drips":
@@ -167,11 +183,11 @@ def _misses(findings, cup, units, across):
 
 
 def _moved(findings, cup, units, across):
-    """Where a cup that caught a part of it should have stood."""
-    if findings["caught"] >= _ALL or float(np.hypot(*findings["off_m"])) < _BESIDE_M:
-        return ""
+    """How far off the middle of a cup that caught it, or a part of it, it comes down."""
+    if float(np.hypot(*findings["off_m"])) < _BESIDE_M:
+        return f" The middle of the pour comes down in the middle of {cup}." if findings["caught"] >= _ALL else ""
     goes = where(Way(0, *findings["off_m"]), units, across)
-    return "" if goes == STRAIGHT_BELOW else f" The middle of the pour comes down {goes} of the middle of {cup}."
+    return "" if goes == STRAIGHT_BELOW else f" The middle of the pour comes down {goes} from the middle of {cup}."
 
 
 def _level(findings, units):

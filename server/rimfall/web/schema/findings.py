@@ -1,6 +1,9 @@
 """What each kind of motion tells beside its path: `findings` of a motion of a trace's answer. Arrays have a number a sample."""
 
+from typing import Literal
+
 from .parts import Closed, Count, Numbers, Packed, Pair, Vector, Vectors, said
+from .ways import DriftParts, NoDriftParts, Way
 
 
 class NoFindings(Closed):
@@ -37,6 +40,24 @@ class LandsOff(Closed):
     middle: Pair = said("Its middle, by volume.")
 
 
+class Table(Closed):
+    """A square table under the middle of a cup."""
+
+    height_m: float = said("Height of its top over the ground, m.")
+    half_m: float = said("Half its side, m.")
+
+
+class ComesDown(Closed):
+    """Where the first of a pour comes down at its cup's rim or on the table that it stands on, taken as a landing there."""
+
+    on: Literal["target", "table"] = said("Whether in the cup or on its table.")
+    time_s: float = said("When, s.")
+    height_m: float = said("How high over the ground, m.")
+    way: Way = said("How far from the lip.")
+    drift_parts_m: DriftParts | None = said("The drift by cause; null where it cannot be taken apart.")
+    drift_parts_none: NoDriftParts | None = said("Why it cannot.")
+
+
 class _Pour(Closed):
     caught: float | None = said(
         "Share of all that is poured that stays in the cup, 0 to 1; null without a cup, as all of these."
@@ -51,6 +72,10 @@ class _Pour(Closed):
     off_m: Pair | None = said("The same as a distance there: spinward, across; m.")
     level_m: float | None = said("How high what is caught stands at the cup's axis, m.")
     level_tilt_deg: float | None = said("Tilt of its surface, degrees.")
+    comes_down: ComesDown | None = said(
+        "Where the first of it comes down, at the cup's rim or on its table; null elsewhere."
+    )
+    table: Table | None = said("The table that the cup stands on; null where it stands on none.")
     lands_m: LandsOff | None = said(
         "Where it lands; null where every parcel follows the path of the first, or none lands."
     )

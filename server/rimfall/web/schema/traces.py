@@ -5,6 +5,7 @@ from typing import Literal
 from ...scene.document import MOTIONS, HabitatPart, Scene
 from .findings import Findings
 from .parts import Closed, Corners, Count, Numbers, Program, Vector, Vectors, Version, left_out, rows_of, said
+from .ways import DriftParts, NoDriftParts, Way
 
 Kind = Literal[tuple(MOTIONS)]
 Surface = Literal["deck", "floor", "ceiling", "hub", "wall", "ramp", "table", "hull", "edge"]
@@ -14,14 +15,10 @@ NoLanding = Literal[
     "met_deck", "met_floor", "met_ramp", "met_table", "met_hull", "met_edge",
 ]  # fmt: skip
 EventKind = Literal[
-    "release", "apex", "axis", "deck", "floor", "ceiling", "hub", "wall", "ramp", "hull", "target", "edge", "grip", "slip", "rest",
+    "release", "apex", "axis", "deck", "floor", "ceiling", "hub", "wall", "ramp", "hull", "target", "table", "edge", "grip", "slip", "rest",
     "slack", "taut", "arrives", "dock", "time_limit",
 ]  # fmt: skip
 NoCompanion = Literal["no_spin", "rises", "given", "at_rest", "hangs", "outside", "not_started"]
-NoDriftParts = Literal[
-    "not_flown", "no_spin", "starts_there", "met_something_first", "spin_changes", "no_landing_without_coriolis",
-    "no_landing_without_air", "no_landing_without_the_rest", "far_round",
-]  # fmt: skip
 
 
 class Grid(Closed):
@@ -96,16 +93,6 @@ class PlaceAboard(Closed):
     axial_m: float = said("Along the spin vector, m; on a turntable outward from the axis.")
 
 
-class Way(Closed):
-    """How far from the release along the ground where the thing then is: on round ground at its own radius, on flat floors and a
-    turntable straight, along the directions of the release."""
-
-    turns: int = said("Whole turns about the axis, spinward above 0; 0 where the ground does not go round.")
-    spinward_m: float = said("The nearest way beyond those turns, at most half a turn, spinward above 0, m.")
-    axial_m: float = said("Along the axis, and along the ground where that bends that way; on a turntable outward; m.")
-    of_turn: float | None = said("`spinward_m` as a part of once round; null where the ground does not go round.")
-
-
 class When(PlaceAboard):
     """A place and when."""
 
@@ -143,17 +130,6 @@ class PlainLanding(Closed):
     way: Way = said("How far from the release.")
     speed_m_s: float = said("Speed at which it meets the ground, m/s.")
     incidence_deg: float | None = said("Angle from the ground's normal, degrees; null for a body at rest.")
-
-
-class DriftParts(Closed):
-    """The drift by cause, along the ground as in `way`, whole turns included, m: causes are switched on in this order, and each part is
-    what the drift changes by."""
-
-    order: list[Literal["centrifugal", "coriolis", "drag", "other"]] = said("The order.", min_length=4, max_length=4)
-    centrifugal: float = said("The drift under the centrifugal force alone, m.")
-    coriolis: float = said("What Coriolis adds, m.")
-    drag: float = said("What the drag of the air adds, m.")
-    other: float = said("What is left: lift, buoyancy, a spin that changes; m.")
 
 
 class Landing(PlainLanding):
