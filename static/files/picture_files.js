@@ -11,18 +11,23 @@ export async function pngOf(canvas, notes = null) {
   return notes ? new Blob(withNotes(new Uint8Array(await png.arrayBuffer()), notes), { type: png.type }) : png;
 }
 
-/** frames [{frame, time_s}]; draw(time_s) → promise of a canvas; named(frame) → the file's name; notes: {name, text}, the first file; tell(count
- *  done). Gives the parts of a zip. */
-export async function zipOfFrames({ frames, draw, named, notes, tell, signal }) {
+/** A zip of numbered pictures. notes: {name, text}, the first file; tell(count done, of all that was added). add({frames: [{frame, time_s}], draw(time_s) →
+ *  promise of a canvas, named(frame) → the file's name}); finish() → the parts of the zip. */
+export function createZipOfFrames(notes, { tell, signal }) {
   const zip = createZip();
+  let done = 0;
   zip.add(notes.name, new TextEncoder().encode(notes.text));
-  for (const [i, { frame, time_s }] of frames.entries()) {
-    const png = await pngOf(await draw(time_s));
-    zip.add(named(frame), new Uint8Array(await png.arrayBuffer()));
-    tell(i + 1);
-    signal.throwIfAborted();
+
+  async function add({ frames, draw, named }) {
+    for (const { frame, time_s } of frames) {
+      const png = await pngOf(await draw(time_s));
+      zip.add(named(frame), new Uint8Array(await png.arrayBuffer()));
+      done += 1;
+      tell(done);
+      signal.throwIfAborted();
+    }
   }
-  return zip.finish();
+  return { add, finish: zip.finish };
 }
 
 /** An SVG drawn as PNG, so many px wide, on white; with `notes` it can be opened again. */

@@ -146,6 +146,14 @@ export class Half {
     ];
   }
 
+  // Everything drawn that does not move by itself, for pictures without it; `paths`: those stay.
+  besidesWhatMoves(paths) {
+    const { actors } = this;
+    const lies = [actors.shadows.mesh, this.vessels.group, this.dims.mesh, ...this.tape.meshes, this.arrows?.group, this.launch?.mesh];
+    const drawn = [this.paths.group, this.compared.group, this.touches.dots.points];
+    return [...actors.people, ...actors.ghosts, ...lies, ...(paths ? [] : drawn)].filter(Boolean);
+  }
+
   // At its path; where the eye goes along, at what moves.
   nameLabels(time_s) {
     return this.shown

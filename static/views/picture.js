@@ -89,9 +89,10 @@ export class Picture {
     renderer.render(this.scene, half.eye.camera);
   }
 
-  // One half into a target of its own, `ratio` drawn px to one of its rectangle; `bare`: on nothing, neither night nor stars.
+  // One half into a target of its own, `ratio` drawn px to one of its rectangle; `bare`: on nothing, neither night nor stars;
+  // `unseen`: things that are left out, and the scenery where there are any.
   // The page's stages are not touched: their next frame begins anew.
-  drawAside(half, others, { target, ratio, time_s, bare }) {
+  drawAside(half, others, { target, ratio, time_s, bare, unseen = [] }) {
     const { renderer, shared } = this;
     const page = { ratio: this.ratio, time_s: this.time_s };
     Object.assign(this, { ratio, time_s });
@@ -99,10 +100,13 @@ export class Picture {
     shared.uNow.value = time_s + 1e-6;
     this.dress(half, others);
     this.sky.group.visible &&= !bare;
+    const hidden = unseen.length ? [half.scenery.whole, ...unseen].filter(one => one.visible) : [];
+    for (const one of hidden) one.visible = false;
     renderer.setRenderTarget(target);
     renderer.setClearColor(asItIs(bare ? 0 : CLEAR[half.frame]), bare ? 0 : 1);
     renderer.clear();
     renderer.render(this.scene, half.eye.camera);
+    for (const one of hidden) one.visible = true;
     renderer.setRenderTarget(null);
     Object.assign(this, page);
   }

@@ -28,12 +28,13 @@ export function createStudio(stages) {
     for (const half of Object.values(halves)) picture.scene.add(half.group);
   }
 
-  // `frame` "aboard", "outside" or "both"; `bare`: on nothing; `labels`: written into the picture. Gives {canvas, close(), draw(time_s, signal) → promise of it drawn}.
-  function shoot({ frame, width, height, bare = false, labels = true, stride_s = null }) {
+  // `frame` "aboard", "outside" or "both"; `bare`: on nothing; `labels`: written into the picture; `what`: "all", "paths" (what moves and its
+  // paths) or "things" (what moves); `only`: the name of the one motion that is drawn. Gives {canvas, close(), draw(time_s, signal) → promise of it drawn}.
+  function shoot({ frame, width, height, bare = false, labels = true, stride_s = null, what = 'all', only = null }) {
     if (!halves) make();
     const ratio = Math.max(1, Math.min(width, height) / LAYOUT_PX);
     const rects = halvesOf(width / ratio, height / ratio, { split: 'auto', alone: frame === 'both' ? null : frame });
-    const shown = ['aboard', 'outside'].filter(name => rects[name]).map(name => readHalf(halves[name], rects[name], ratio, stride_s));
+    const shown = ['aboard', 'outside'].filter(name => rects[name]).map(name => readHalf(halves[name], rects[name], { ratio, stride_s, only }));
     const canvas = Object.assign(document.createElement('canvas'), { width, height });
     const context = canvas.getContext('2d', { willReadFrequently: true });
     const others = [...stages.every(), ...Object.values(halves)];
@@ -54,16 +55,18 @@ export function createStudio(stages) {
     }
     function drawOne({ half, spot, target }, time_s) {
       half.update(time_s, performance.now(), { time_s });
-      picture.drawAside(half, others, { target, ratio, time_s, bare });
+      const unseen = what === 'all' ? [] : half.besidesWhatMoves(what === 'paths');
+      picture.drawAside(half, others, { target, ratio, time_s, bare, unseen });
       context.putImageData(readBack(picture.renderer, target, bare), spot.x, spot.y);
-      if (labels) writeLabels(context, half, { ratio, title: stages.overlay.halves[half.frame].title, bare, time_s });
+      if (labels && what === 'all') writeLabels(context, half, { ratio, title: stages.overlay.halves[half.frame].title, bare, time_s });
     }
     const close = () => shown.forEach(({ target }) => target.dispose());
     return { canvas, draw, close };
   }
 
   // A half read and framed for its rectangle, looking from where the viewer turned the stage's own eye.
-  function readHalf(half, rect, ratio, stride_s) {
+  // All that is shown frames it, also where only one motion is drawn: pictures of one scene lie on one another.
+  function readHalf(half, rect, { ratio, stride_s, only }) {
     const { model, models } = stages;
     const motions = model.motions.filter(m => !store.view.hidden.includes(m.name));
     const chosen = motions.find(m => m.i === store.view.chosen) ?? null;
@@ -73,6 +76,10 @@ export function createStudio(stages) {
     half.eye.orbit = { ...stages.halves[half.frame].eye.orbit };
     half.read(model, motions, chosen, store.view, stride_s, over);
     half.frameUp(stages.clock.time_s);
+    if (only !== null) {
+      const mine = motions.filter(m => m.name === only);
+      half.read(model, mine, mine[0] ?? null, store.view, stride_s);
+    }
     half.labels.forget(); // where they stood in an earlier picture
     readScenery(half, model);
     const spot = spotOf(rect, ratio);

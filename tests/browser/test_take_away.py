@@ -175,12 +175,35 @@ def test_a_picture_on_nothing_lets_the_ground_through(page):
     stop(page, 0.8)
     sheet = open_sheet(page, "pictures")
     sheet.get_by_label("Stage", exact=True).select_option("aboard")
-    sheet.get_by_label("Ground", exact=True).select_option("true")
+    sheet.get_by_label("Background", exact=True).select_option("true")
     sheet.get_by_label("Labels", exact=True).select_option("false")
     own_size(sheet, 640, 360)
     opacity = pixels(ending(save(page, sheet, 1), ".png"))[..., 3]
     assert (opacity == 0).mean() > 0.1, "no night, no stars"
     assert (opacity == 255).mean() > 0.1, "the deck"
+    sheet.get_by_label("What is drawn", exact=True).select_option("paths")
+    paths = pixels(ending(save(page, sheet, 1), ".png"))[..., 3]
+    sheet.get_by_label("What is drawn", exact=True).select_option("things")
+    things = pixels(ending(save(page, sheet, 1), ".png"))[..., 3]
+    assert 0 < (things > 0).mean() < (paths > 0).mean() / 2 < 0.1
+    assert not ((things > 128) & (paths == 0)).any(), "the same things in the same place"
+
+
+@pytest.mark.painted
+def test_a_matte_of_each_motion_lies_where_that_motion_is(page):
+    sheet = open_sheet(page, only=("sequence",))
+    type_choice(sheet, "To", "0.5 s")
+    type_choice(sheet, "From", "0.5 s")
+    own_size(sheet, 320, 180)
+    sheet.get_by_label("What is drawn", exact=True).select_option("things")
+    sheet.get_by_label("Background", exact=True).select_option("true")
+    sheet.get_by_label("Mattes", exact=True).select_option("true")
+    packed = zipfile.ZipFile(io.BytesIO(ending(save(page, sheet, 1), ".zip")))
+    [frame, *mattes] = [pixels(packed.read(name))[..., 3] for name in packed.namelist() if name.endswith(".png")]
+    assert [name.split(".")[1] for name in packed.namelist()[2:]] == ["matte-lob-out", "matte-lob-back"]
+    assert all((matte > 0).any() for matte in mattes)
+    assert not np.logical_and(*[matte > 128 for matte in mattes]).any()
+    assert np.abs(np.maximum(*mattes).astype(float) - frame).max() < 40, "both together are all that moves"
 
 
 @pytest.mark.painted

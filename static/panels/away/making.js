@@ -2,6 +2,7 @@
 
 import { codeClip } from '../../files/clip.js';
 import { framesOf } from '../../state/export.js';
+import { motionName } from '../../state/fields.js';
 import { fileName } from '../shared/files.js';
 
 // fetched when wanted
@@ -14,6 +15,7 @@ const pictures = () =>
 export function createMaking({ store, clock, studio, picture, sceneText }) {
   const slug = () => fileName(store.read('title'));
   const carried = () => ({ scene: store.document });
+  const motionNames = () => store.document.motions.map((_, i) => motionName(store, i)).filter(name => !store.view.hidden.includes(name));
   const IN_BROWSER = { scene, picture: moment, sequence, clip };
 
   /** row {key, say, kind}; job {ready(format) → the server's Blob, notes: its own on the same request, tell(say, done, all), signal}. */
@@ -43,17 +45,24 @@ export function createMaking({ store, clock, studio, picture, sceneText }) {
 
   async function sequence({ notes, tell, signal }) {
     const frames = framesOf(notes.file);
-    const shot = studio.shoot(picture());
-    try {
-      const draw = drawer(shot, signal);
-      const named = frame => `${slug()}.${frame}.png`;
-      const counted = done => tell(`Frame ${done} of ${frames.length}`, done, frames.length);
-      const noted = { name: `${slug()}.json`, text: JSON.stringify(notes, null, 2) };
-      const parts = await (await pictures()).zipOfFrames({ frames, draw, named, notes: noted, tell: counted, signal });
-      return { name: `${slug()}.pictures.zip`, blob: new Blob(parts, { type: 'application/zip' }) };
-    } finally {
-      shot.close();
+    const { mattes, ...chosen } = picture();
+    const layers = [{ named: frame => `${slug()}.${frame}.png`, open: () => studio.shoot(chosen) }];
+    for (const name of mattes ? motionNames() : []) {
+      const matte = { ...chosen, what: 'things', bare: true, labels: false, only: name };
+      layers.push({ named: frame => `${slug()}.matte-${fileName(name)}.${frame}.png`, open: () => studio.shoot(matte) });
     }
+    const all = frames.length * layers.length;
+    const noted = { name: `${slug()}.json`, text: JSON.stringify(notes, null, 2) };
+    const zip = (await pictures()).createZipOfFrames(noted, { tell: done => tell(`Frame ${done} of ${all}`, done, all), signal });
+    for (const { named, open } of layers) {
+      const shot = open(); // one at a time: they are drawn by the same two stages
+      try {
+        await zip.add({ frames, draw: drawer(shot, signal), named });
+      } finally {
+        shot.close();
+      }
+    }
+    return { name: `${slug()}.pictures.zip`, blob: new Blob(zip.finish(), { type: 'application/zip' }) };
   }
 
   async function clip({ notes, tell, signal }, { container }) {

@@ -15,11 +15,20 @@ const GROUNDS = [
   [false, 'dark background'],
   [true, 'transparent background'],
 ];
+const WHAT = [
+  ['all', 'everything'],
+  ['paths', 'what moves and its paths'],
+  ['things', 'what moves alone'],
+];
+const MATTES = [
+  [false, 'without mattes'],
+  [true, 'with a matte of each motion'],
+];
 const LABELS = [
   [true, 'with its labels'],
   [false, 'without labels'],
 ];
-const FIRST = { frame: 'both', width: 1920, height: 1080, bare: false, labels: true };
+const FIRST = { frame: 'both', width: 1920, height: 1080, what: 'all', bare: false, labels: true, mattes: false };
 const LEAST_PX = 16;
 
 /** chosen() → the choices kept; keep(choices); largest_px: of a side, on this machine; errorsChanged() when what is wrong changes. */
@@ -64,26 +73,35 @@ export function createPictures({ chosen, keep, largest_px, errorsChanged }) {
     size,
     width: side('width', 'Width'),
     height: side('height', 'Height'),
-    bare: pick('bare', 'Ground', GROUNDS),
+    what: pick('what', 'What is drawn', WHAT),
+    bare: pick('bare', 'Background', GROUNDS),
     labels: pick('labels', 'Labels', LABELS),
+    mattes: pick('mattes', 'Mattes', MATTES),
   };
   const at = name => controls[name].element;
   const slot = createErrors(controls);
   const sides = h('span', {}, at('width'), ' px wide and ', at('height'), ' px high, ');
+  const labelled = h('span', {}, tight(at('labels'), ','), ' ');
   const element = h(
     'div',
     { class: 'how' },
-    h('p', { class: 'lead' }, 'Of ', tight(at('frame'), ','), ' ', tight(at('size'), ','), ' ', sides, tight(at('bare'), ','), ' ', tight(at('labels'), '.')),
+    h(
+      'p',
+      { class: 'lead' },
+      ...['Of ', tight(at('frame'), ','), ' ', tight(at('size'), ','), ' ', sides, tight(at('what'), ','), ' ', tight(at('bare'), ','), ' ', labelled],
+      tight(at('mattes'), '.'),
+    ),
     h(
       'p',
       { class: 'small' },
-      'From the seats the stages are seen from now, of what they show. A clip always has the dark background; a plot as PNG is as wide as a picture.',
+      'From the seats the stages are seen from now, of what they show. A clip always has the dark background and no mattes: a matte is a picture more per frame, of one motion alone, whose opacity is where it is. A plot as PNG is as wide as a picture.',
     ),
     slot.element,
   );
   function update() {
     slot.say(wrong);
     for (const control of Object.values(controls)) control.update();
+    labelled.hidden = now().what !== 'all';
     sides.hidden = size.element.value !== OWN;
   }
   return {
