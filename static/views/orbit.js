@@ -49,6 +49,8 @@ export function attachOrbit(view, eye, { changed, clicked }) {
   view.addEventListener(
     'wheel',
     event => {
+      const { scrollHeight, clientHeight } = document.documentElement;
+      if (scrollHeight > clientHeight && !event.ctrlKey) return; // in a window that small the wheel scrolls the page
       event.preventDefault();
       eye.zoom(Math.exp(Math.max(-120, Math.min(120, event.deltaY)) * 0.0016));
       changed();

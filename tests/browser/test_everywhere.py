@@ -1,5 +1,7 @@
 """Other screens and other eyes: small pages, no WebGL, reduced motion, the keyboard alone."""
 
+import re
+
 import pytest
 
 from .looking import drawn, picture, said, scrub, still_picture, stop, until
@@ -9,6 +11,9 @@ REGION = """() => {
     return document.activeElement.closest(parts)?.className || document.activeElement.tagName;
 }"""
 SIZES = [(1440, 900), (1024, 768), (390, 844)]
+# the ground of the desk, the lanes of the timeline, and the keys of the cards
+COLOURS = """() => [getComputedStyle(document.querySelector('#timeline').parentElement).backgroundColor].concat(
+    [...document.querySelectorAll('.lanes .lane.later, .card .key .lane')].map(e => getComputedStyle(e).stroke))"""
 NO_WEBGL = """
 const get = HTMLCanvasElement.prototype.getContext;
 HTMLCanvasElement.prototype.getContext = function (kind, ...rest) { return /webgl/.test(kind) ? null : get.call(this, kind, ...rest); };
@@ -56,6 +61,24 @@ def test_reduced_motion_is_a_multiple_exposure_that_does_not_turn(open_page):
 def test_forced_colours_keep_the_page(open_page):
     page = open_page(forced_colors="active")
     assert "5.21 m" in said(page, 0)
+    for scheme in ("light", "dark"):
+        page.emulate_media(forced_colors="active", color_scheme=scheme)
+        ground, *drawn = page.evaluate(COLOURS)
+        assert len(drawn) >= 4
+        for colour in drawn:
+            assert contrast(colour, ground) >= 3, (scheme, colour, ground)
+
+
+def contrast(one, other):
+    """Of two CSS colours, as WCAG 2.2 defines it (relative luminance, success criterion 1.4.3)."""
+
+    def luminance(colour):
+        parts = [int(part) / 255 for part in re.findall(r"\d+", colour)[:3]]
+        red, green, blue = (p / 12.92 if p <= 0.04045 else ((p + 0.055) / 1.055) ** 2.4 for p in parts)
+        return 0.2126 * red + 0.7152 * green + 0.0722 * blue
+
+    low, high = sorted((luminance(one), luminance(other)))
+    return (high + 0.05) / (low + 0.05)
 
 
 def test_the_keyboard_alone_reaches_everything(page):
