@@ -198,24 +198,28 @@ const LETTER = 0.54; // a letter's width over its height, about
 const ALONG = [0.5, 0.35, 0.65, 0.2, 0.8, 0.05, 0.95]; // of a path's length: where its name is tried
 const PLAIN_ALONG = [0.7, 0.85, 0.55, 0.4]; // of plain gravity's
 const LINES = [0, -1, 1, -2, 2, -3, 3, -4, 4];
-const OVER_PX = 12;
+const EDGE_PX = 8,
+  OVER_PX = 12;
 const DOT_PX = 8, // half as wide as a body with its edge
   LINE_PX = 2;
 
 function nameAll(plate) {
   const { frame, shown, view } = plate;
   const [dots, lines] = [dotsOf(plate), linesOf(plate)];
-  const name = (points, shares, words, fill) => {
+  // off everything, else over a line but off who and what stands there; in the longest words that have room
+  const name = (points, shares, wordings, fill) => {
     const spots = points.length ? shares.map(share => spotOn(plate, points, share)) : [];
-    // off everything, else over a line but off who and what stands there
-    const spot = [[...dots, ...lines], dots].reduce((found, off) => found ?? placed({ ...plate, taken: [...plate.taken, ...off] }, spots, words), null);
-    if (spot) plate.taken.push(plate.text(plate.sheet, spot, words, fill));
+    for (const words of wordings)
+      for (const off of [[...dots, ...lines], dots]) {
+        const spot = placed({ ...plate, taken: [...plate.taken, ...off] }, spots, words);
+        if (spot) return plate.taken.push(plate.text(plate.sheet, spot, words, fill));
+      }
   };
   for (const m of shown) {
-    const drift = m.landing && frame === 'aboard' ? `, ${howFar(m.landing.way, view.units, figure)}` : '';
-    name(m.lines[frame].points, ALONG, `${m.name}${drift}`, m.style.paper);
+    const far = m.landing && frame === 'aboard' ? [howFar(m.landing.way, view.units, figure), figure(Math.abs(m.landing.way.spinward_m), 'm', view.units)] : [];
+    name(m.lines[frame].points, ALONG, [...new Set(far)].map(words => `${m.name}, ${words}`).concat(m.name), m.style.paper);
   }
-  if (frame === 'aboard' && view.companion) name(longestPlain(shown), PLAIN_ALONG, 'plain gravity', PLAIN.paper);
+  if (frame === 'aboard' && view.companion) name(longestPlain(shown), PLAIN_ALONG, ['plain gravity'], PLAIN.paper);
 }
 
 function spotOn(plate, points, share) {
@@ -263,7 +267,7 @@ function longestPlain(shown) {
 // Where a text stands, [left, top, right, bottom], kept inside the sheet.
 function boxOf({ room: { text }, rect: { width } }, x, y, words) {
   const wide = words.length * LETTER * text;
-  const left = Math.max(8, Math.min(width - 8 - wide, x - wide / 2));
+  const left = Math.max(EDGE_PX, Math.min(width - EDGE_PX - wide, x - wide / 2));
   return [left, y - 0.9 * text, left + wide, y + 0.3 * text];
 }
 
@@ -275,7 +279,8 @@ export function placed(plate, spots, words) {
   for (const [x, y] of spots)
     for (const k of LINES) {
       const at = y + k * LEADING * room.text;
-      if (at > room.highest && at < rect.height - 4 && isFree(plate, boxOf(plate, x, at, words))) return [x, at];
+      const box = boxOf(plate, x, at, words);
+      if (at > room.highest && at < rect.height - 4 && box[2] <= rect.width - EDGE_PX && isFree(plate, box)) return [x, at];
     }
   return null;
 }

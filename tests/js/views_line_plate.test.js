@@ -80,6 +80,10 @@ test('names that want one spot stand apart, inside the sheet, and one that has n
   assert.equal(apart(plate, 300, 100, 'no room for it'), 100);
 });
 
+test('words wider than the sheet have no room on it', () => {
+  assert.equal(placed({ room: ROOM, rect: { width: 320, height: 160 }, taken: [] }, [[160, 100]], 'Lob back, 10.73 m, 3.0 % of the way round'), null);
+});
+
 test('a name goes along its path before it is left out', () => {
   const plate = { room: ROOM, rect: { width: 320, height: 160 }, taken: [[0, 0, 160, 160]] };
   const spots = [
