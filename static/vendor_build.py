@@ -28,6 +28,7 @@ FILES = {
     "three/build/three.module.js": "three.module.js",
     "three/build/three.core.js": "three.core.js",
     "three/examples/jsm/controls/OrbitControls.js": "OrbitControls.js",
+    "three/examples/jsm/exporters/EXRExporter.js": "EXRExporter.js",
     "three/LICENSE": "LICENSE-three.txt",
     "fflate/esm/browser.js": "fflate.js",
     "fflate/LICENSE": "LICENSE-fflate.txt",
@@ -42,6 +43,7 @@ FILES = {
     **{f"source-sans/TTF/SourceSans3-{face}.ttf": f"SourceSans3-{face}.ttf" for face in PRINTED},
     "source-sans/LICENSE.md": "LICENSE-source-sans.md",
 }
+ADDONS = ("OrbitControls.js", "EXRExporter.js")  # of three, which import it by its bare name
 BUNDLER = ("esbuild", "@esbuild")  # the program, and its binary for this machine
 STAMP = "stamp.txt"
 ENTRIES = ("main.js", "brief.js")  # the workbench, and the page to print
@@ -119,7 +121,8 @@ def copy_files(modules, vendor, wanted):
     vendor.mkdir()
     for source, name in FILES.items():
         shutil.copy(modules / source, vendor / name)
-    without_import_map(vendor / "OrbitControls.js")
+    for addon in ADDONS:
+        without_import_map(vendor / addon)
     for name in BUNDLER:
         shutil.copytree(modules / name, vendor / "bundler/node_modules" / name)
     (vendor / STAMP).write_text(wanted)
@@ -130,7 +133,8 @@ def without_import_map(module):
     code = module.read_text(encoding="utf-8")
     if code.count("from 'three';") != 1:
         raise RuntimeError(f"{module.name} imports three in a way this build does not know")
-    module.write_text(code.replace("from 'three';", "from './three.module.js';"), encoding="utf-8")
+    code = code.replace("from 'three';", "from './three.module.js';").replace("'../libs/fflate.module.js'", "'./fflate.js'")
+    module.write_text(code, encoding="utf-8")
 
 
 def is_bundled(static):

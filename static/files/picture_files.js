@@ -11,17 +11,21 @@ export async function pngOf(canvas, notes = null) {
   return notes ? new Blob(withNotes(new Uint8Array(await png.arrayBuffer()), notes), { type: png.type }) : png;
 }
 
-/** A zip of numbered pictures. notes: {name, text}, the first file; tell(count done, of all that was added). add({frames: [{frame, time_s}], draw(time_s) →
- *  promise of a canvas, named(frame) → the file's name}); finish() → the parts of the zip. */
+/** A canvas as the bytes of a PNG. */
+export async function pngBytes(canvas) {
+  return new Uint8Array(await (await pngOf(canvas)).arrayBuffer());
+}
+
+/** A zip of numbered pictures. notes: {name, text}, the first file; tell(count done, of all that was added). add({frames: [{frame, time_s}], drawn(time_s) →
+ *  promise of a file's bytes, named(frame) → the file's name}); finish() → the parts of the zip. */
 export function createZipOfFrames(notes, { tell, signal }) {
   const zip = createZip();
   let done = 0;
   zip.add(notes.name, new TextEncoder().encode(notes.text));
 
-  async function add({ frames, draw, named }) {
+  async function add({ frames, drawn, named }) {
     for (const { frame, time_s } of frames) {
-      const png = await pngOf(await draw(time_s));
-      zip.add(named(frame), new Uint8Array(await png.arrayBuffer()));
+      zip.add(named(frame), await drawn(time_s));
       done += 1;
       tell(done);
       signal.throwIfAborted();

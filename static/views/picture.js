@@ -90,9 +90,10 @@ export class Picture {
   }
 
   // One half into a target of its own, `ratio` drawn px to one of its rectangle; `bare`: on nothing, neither night nor stars;
-  // `unseen`: things that are left out, and the scenery where there are any.
+  // `unseen`: things that are left out, and the scenery where there are any; `deep`: what
+  // is drawn without a depth of its own (paths, bodies as dots) gets one.
   // The page's stages are not touched: their next frame begins anew.
-  drawAside(half, others, { target, ratio, time_s, bare, unseen = [] }) {
+  drawAside(half, others, { target, ratio, time_s, bare, unseen = [], deep = false }) {
     const { renderer, shared } = this;
     const page = { ratio: this.ratio, time_s: this.time_s };
     Object.assign(this, { ratio, time_s });
@@ -102,11 +103,14 @@ export class Picture {
     this.sky.group.visible &&= !bare;
     const hidden = unseen.length ? [half.scenery.whole, ...unseen].filter(one => one.visible) : [];
     for (const one of hidden) one.visible = false;
+    const flat = deep ? materialsOf(half.group).filter(material => !material.depthWrite) : [];
+    for (const material of flat) material.depthWrite = true;
     renderer.setRenderTarget(target);
     renderer.setClearColor(asItIs(bare ? 0 : CLEAR[half.frame]), bare ? 0 : 1);
     renderer.clear();
     renderer.render(this.scene, half.eye.camera);
     for (const one of hidden) one.visible = true;
+    for (const material of flat) material.depthWrite = false;
     renderer.setRenderTarget(null);
     Object.assign(this, page);
   }
@@ -134,6 +138,12 @@ export class Picture {
   end(started_ms, still) {
     if (!still) this.timer.mark(started_ms);
   }
+}
+
+function materialsOf(group) {
+  const found = new Set();
+  group.traverse(({ material }) => material && found.add(material));
+  return [...found];
 }
 
 // A colour whose parts are not made linear: a target keeps what is written, as the screen does.

@@ -4,6 +4,7 @@
 
 import { WebGLRenderTarget } from '../vendor/three.module.js';
 import { Aboard } from './aboard.js';
+import { DepthReader, depthTarget, NOTHING_M } from './depth.js';
 import { spanOf } from './framing.js';
 import { halvesOf } from './overlay.js';
 import { Outside } from './outside.js';
@@ -20,6 +21,7 @@ export function createStudio(stages) {
   const { picture, store } = stages;
   const gl = picture.renderer.getContext();
   const largest_px = Math.min(LARGEST_CANVAS_PX, gl.getParameter(gl.MAX_RENDERBUFFER_SIZE), gl.getParameter(gl.MAX_TEXTURE_SIZE));
+  const reader = new DepthReader();
   let halves = null;
 
   function make() {
@@ -29,14 +31,16 @@ export function createStudio(stages) {
   }
 
   // `frame` "aboard", "outside" or "both"; `bare`: on nothing; `labels`: written into the picture; `what`: "all", "paths" (what moves and its
-  // paths) or "things" (what moves); `only`: the name of the one motion that is drawn. Gives {canvas, close(), draw(time_s, signal) → promise of it drawn}.
-  function shoot({ frame, width, height, bare = false, labels = true, stride_s = null, what = 'all', only = null }) {
+  // paths) or "things" (what moves); `only`: the name of the one motion that is drawn; `deep`: with depth() → {width, height, values} in metres, the lowest row first.
+  // Gives {canvas, depth, close(), draw(time_s, signal) → promise of it drawn}.
+  function shoot({ frame, width, height, bare = false, labels = true, stride_s = null, what = 'all', only = null, deep = false }) {
     if (!halves) make();
     const ratio = Math.max(1, Math.min(width, height) / LAYOUT_PX);
     const rects = halvesOf(width / ratio, height / ratio, { split: 'auto', alone: frame === 'both' ? null : frame });
-    const shown = ['aboard', 'outside'].filter(name => rects[name]).map(name => readHalf(halves[name], rects[name], { ratio, stride_s, only }));
+    const shown = ['aboard', 'outside'].filter(name => rects[name]).map(name => readHalf(halves[name], rects[name], { ratio, stride_s, only, deep }));
     const canvas = Object.assign(document.createElement('canvas'), { width, height });
     const context = canvas.getContext('2d', { willReadFrequently: true });
+    const values = deep ? new Float32Array(width * height).fill(NOTHING_M) : null;
     const others = [...stages.every(), ...Object.values(halves)];
 
     // A picture that was being drawn as the context was lost is drawn again once it is back.
@@ -56,17 +60,18 @@ export function createStudio(stages) {
     function drawOne({ half, spot, target }, time_s) {
       half.update(time_s, performance.now(), { time_s });
       const unseen = what === 'all' ? [] : half.besidesWhatMoves(what === 'paths');
-      picture.drawAside(half, others, { target, ratio, time_s, bare, unseen });
+      picture.drawAside(half, others, { target, ratio, time_s, bare, unseen, deep });
+      if (deep) return layDepth(values, { width, height }, spot, reader.read(picture.renderer, target, half.eye.camera));
       context.putImageData(readBack(picture.renderer, target, bare), spot.x, spot.y);
       if (labels && what === 'all') writeLabels(context, half, { ratio, title: stages.overlay.halves[half.frame].title, bare, time_s });
     }
     const close = () => shown.forEach(({ target }) => target.dispose());
-    return { canvas, draw, close };
+    return { canvas, draw, close, depth: () => ({ width, height, values }) };
   }
 
   // A half read and framed for its rectangle, looking from where the viewer turned the stage's own eye.
   // All that is shown frames it, also where only one motion is drawn: pictures of one scene lie on one another.
-  function readHalf(half, rect, { ratio, stride_s, only }) {
+  function readHalf(half, rect, { ratio, stride_s, only, deep }) {
     const { model, models } = stages;
     const motions = model.motions.filter(m => !store.view.hidden.includes(m.name));
     const chosen = motions.find(m => m.i === store.view.chosen) ?? null;
@@ -83,7 +88,7 @@ export function createStudio(stages) {
     half.labels.forget(); // where they stood in an earlier picture
     readScenery(half, model);
     const spot = spotOf(rect, ratio);
-    return { half, spot, target: targetOf(spot) };
+    return { half, spot, target: deep ? depthTarget(spot.width, spot.height) : targetOf(spot) };
   }
 
   function readScenery(half, model) {
@@ -105,6 +110,14 @@ function spotOf({ x, y, width, height }, ratio) {
 function targetOf({ width, height }) {
   const samples = width * height <= SMOOTHED.most_px ? SMOOTHED.samples : 0;
   return new WebGLRenderTarget(width, height, { samples });
+}
+
+// The depths of a half into those of the whole picture; rows go upward in both.
+function layDepth(values, { width, height }, spot, depths) {
+  for (let y = 0; y < spot.height; y += 1) {
+    const to = (height - spot.y - spot.height + y) * width + spot.x;
+    values.set(depths.subarray(y * spot.width, (y + 1) * spot.width), to);
+  }
 }
 
 // The target's pixels as a picture: its lowest row comes first, and its colours are multiplied by their opacity.

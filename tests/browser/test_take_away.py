@@ -189,8 +189,15 @@ def test_a_picture_on_nothing_lets_the_ground_through(page):
     assert not ((things > 128) & (paths == 0)).any(), "the same things in the same place"
 
 
+def exr(body):
+    """Depths of an OpenEXR picture, read by FFmpeg's libraries."""
+    with av.open(io.BytesIO(body), format="exr_pipe") as file:
+        [frame] = file.decode(video=0)
+    return np.frombuffer(frame.planes[0], np.float32).reshape(frame.height, -1)[:, : frame.width]
+
+
 @pytest.mark.painted
-def test_a_matte_of_each_motion_lies_where_that_motion_is(page):
+def test_a_matte_of_each_motion_and_the_depth_lie_where_that_motion_is(page):
     sheet = open_sheet(page, only=("sequence",))
     type_choice(sheet, "To", "0.5 s")
     type_choice(sheet, "From", "0.5 s")
@@ -198,9 +205,16 @@ def test_a_matte_of_each_motion_lies_where_that_motion_is(page):
     sheet.get_by_label("What is drawn", exact=True).select_option("things")
     sheet.get_by_label("Background", exact=True).select_option("true")
     sheet.get_by_label("Mattes", exact=True).select_option("true")
+    sheet.get_by_label("Depth", exact=True).select_option("true")
     packed = zipfile.ZipFile(io.BytesIO(ending(save(page, sheet, 1), ".zip")))
     [frame, *mattes] = [pixels(packed.read(name))[..., 3] for name in packed.namelist() if name.endswith(".png")]
-    assert [name.split(".")[1] for name in packed.namelist()[2:]] == ["matte-lob-out", "matte-lob-back"]
+    assert [name.split(".")[1] for name in packed.namelist()[2:]] == ["matte-lob-out", "matte-lob-back", "depth"]
+    depth = exr(packed.read(packed.namelist()[-1]))
+    assert depth.shape == frame.shape
+    there = depth < 1e9
+    assert there[frame == 255].mean() > 0.9
+    assert (there & (frame == 0)).mean() < 0.002, "hardly anything is deep where nothing is drawn"
+    assert 1 < depth[there].min() < depth[there].max() < 400, "metres"
     assert all((matte > 0).any() for matte in mattes)
     assert not np.logical_and(*[matte > 128 for matte in mattes]).any()
     assert np.abs(np.maximum(*mattes).astype(float) - frame).max() < 40, "both together are all that moves"

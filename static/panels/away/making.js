@@ -45,19 +45,36 @@ export function createMaking({ store, clock, studio, picture, sceneText }) {
 
   async function sequence({ notes, tell, signal }) {
     const frames = framesOf(notes.file);
-    const { mattes, ...chosen } = picture();
-    const layers = [{ named: frame => `${slug()}.${frame}.png`, open: () => studio.shoot(chosen) }];
+    const { mattes, depth, ...chosen } = picture();
+    const { createZipOfFrames, pngBytes } = await pictures();
+    const layers = [{ named: frame => `${slug()}.${frame}.png`, open: () => studio.shoot(chosen), bytes: ({ canvas }) => pngBytes(canvas) }];
     for (const name of mattes ? motionNames() : []) {
       const matte = { ...chosen, what: 'things', bare: true, labels: false, only: name };
-      layers.push({ named: frame => `${slug()}.matte-${fileName(name)}.${frame}.png`, open: () => studio.shoot(matte) });
+      layers.push({
+        named: frame => `${slug()}.matte-${fileName(name)}.${frame}.png`,
+        open: () => studio.shoot(matte),
+        bytes: ({ canvas }) => pngBytes(canvas),
+      });
+    }
+    if (depth) {
+      const { exrOf } = await import('../../files/exr_file.js');
+      layers.push({
+        named: frame => `${slug()}.depth.${frame}.exr`,
+        open: () => studio.shoot({ ...chosen, deep: true, labels: false }),
+        bytes: shot => exrOf(shot.depth()),
+      });
     }
     const all = frames.length * layers.length;
     const noted = { name: `${slug()}.json`, text: JSON.stringify(notes, null, 2) };
-    const zip = (await pictures()).createZipOfFrames(noted, { tell: done => tell(`Frame ${done} of ${all}`, done, all), signal });
-    for (const { named, open } of layers) {
+    const zip = createZipOfFrames(noted, { tell: done => tell(`Frame ${done} of ${all}`, done, all), signal });
+    for (const { named, open, bytes } of layers) {
       const shot = open(); // one at a time: they are drawn by the same two stages
       try {
-        await zip.add({ frames, draw: drawer(shot, signal), named });
+        const drawn = async time_s => {
+          await shot.draw(time_s, signal);
+          return bytes(shot);
+        };
+        await zip.add({ frames, drawn, named });
       } finally {
         shot.close();
       }

@@ -24,11 +24,15 @@ const MATTES = [
   [false, 'without mattes'],
   [true, 'with a matte of each motion'],
 ];
+const DEPTHS = [
+  [false, 'without depth'],
+  [true, 'with depth in metres (EXR)'],
+];
 const LABELS = [
   [true, 'with its labels'],
   [false, 'without labels'],
 ];
-const FIRST = { frame: 'both', width: 1920, height: 1080, what: 'all', bare: false, labels: true, mattes: false };
+const FIRST = { frame: 'both', width: 1920, height: 1080, what: 'all', bare: false, labels: true, mattes: false, depth: false };
 const LEAST_PX = 16;
 
 /** chosen() → the choices kept; keep(choices); largest_px: of a side, on this machine; errorsChanged() when what is wrong changes. */
@@ -77,6 +81,7 @@ export function createPictures({ chosen, keep, largest_px, errorsChanged }) {
     bare: pick('bare', 'Background', GROUNDS),
     labels: pick('labels', 'Labels', LABELS),
     mattes: pick('mattes', 'Mattes', MATTES),
+    depth: pick('depth', 'Depth', DEPTHS),
   };
   const at = name => controls[name].element;
   const slot = createErrors(controls);
@@ -89,12 +94,14 @@ export function createPictures({ chosen, keep, largest_px, errorsChanged }) {
       'p',
       { class: 'lead' },
       ...['Of ', tight(at('frame'), ','), ' ', tight(at('size'), ','), ' ', sides, tight(at('what'), ','), ' ', tight(at('bare'), ','), ' ', labelled],
-      tight(at('mattes'), '.'),
+      tight(at('mattes'), ','),
+      ' ',
+      tight(at('depth'), '.'),
     ),
     h(
       'p',
       { class: 'small' },
-      'From the seats the stages are seen from now, of what they show. A clip always has the dark background and no mattes: a matte is a picture more per frame, of one motion alone, whose opacity is where it is. A plot as PNG is as wide as a picture.',
+      'From the seats the stages are seen from now, of what they show. A clip always has the dark background. Mattes and depth go with every frame: a matte is a picture of one motion alone, whose opacity is where it is; depth is straight ahead from the eye, 10 billion where there is nothing. A plot as PNG is as wide as a picture.',
     ),
     slot.element,
   );
