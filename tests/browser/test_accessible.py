@@ -39,6 +39,9 @@ def each_part(page):
         if number == 4:
             page.locator("#feel-map .ring-grip[aria-valuenow]").wait_for()  # what it tells has come
         yield f"place {number}", f"#place-{number}"
+    page.keyboard.press("e")
+    yield "the map, large over the stages", "#large"
+    page.keyboard.press("e")
     for name, opener in OPENERS.items():
         if opener:
             page.locator(opener).evaluate("button => button.click()")
@@ -49,6 +52,9 @@ def each_part(page):
         page.keyboard.press("Escape")
     page.keyboard.press("v")
     yield "seats", ".stage-popover:not([hidden])"
+    page.keyboard.press("Escape")
+    page.locator("#add-open").evaluate("button => button.click()")
+    yield "what can be added", "#adding"
     page.keyboard.press("Escape")
     page.locator("#cards .card .icon-button").first.evaluate("button => button.click()")
     yield "what a motion's button offers", ".menu:popover-open"
