@@ -17,6 +17,12 @@ export function isContact(event) {
   return CONTACTS.has(event.kind);
 }
 
+/** What a landing is told at: the ground, or a table over it.
+ *  @param {MotionEvent} event */
+export function isLanding({ kind }) {
+  return kind === 'deck' || kind === 'floor' || kind === 'table';
+}
+
 /** @param {Grid} grid @param {number} k */
 export function sampleTime(grid, k) {
   return (k * grid.fps[1]) / (grid.fps[0] * grid.samples_per_frame);

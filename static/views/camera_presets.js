@@ -64,7 +64,7 @@ export function framing(preset, stage, model, shown, chosen) {
   if (preset === 'c' && !level) return { rig: fromHub(framed, view, points, model) };
   if (stage.frame === 'aboard' || !FOLLOW.has(preset) || stage.calm || level) return { rig: framed(view, points) };
   const carried = seenPoints({ ...stage, frame: 'aboard', companion: false, others: null, lead }, model, shown);
-  const crosses = climbs(points, model) || shown.some(m => m.outside || highest(m) > HIGH * model.radius_m);
+  const crosses = climbs(points, model) || shown.some(m => m.outside || highest(m, ground) > HIGH * model.radius_m);
   return followed({ model, lead, view, aspect, inset, azimuth, framed, still: points, carried, whole: ground.outline(), crosses });
 }
 
@@ -171,9 +171,12 @@ function climbs(points, { radius_m, ground }) {
   return false;
 }
 
-function highest({ path }) {
+// Over the ground, which bends up across in a tube.
+function highest({ path }, ground) {
   let most = 0;
-  for (const height_m of path.height_m) most = Math.max(most, height_m);
+  path.height_m.forEach((height_m, i) => {
+    most = Math.max(most, height_m - ground.surface(path.axial_m[i]));
+  });
   return most;
 }
 

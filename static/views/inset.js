@@ -6,7 +6,7 @@ import { meetPlane, ray } from './framing.js';
 import { make } from './overlay.js';
 import { degrees } from './spoken.js';
 
-const SHARE = 0.36; // of the stage's height
+const SHARE = { high: 0.36, wide: 0.24 }; // of the stage
 const SIDE_PX = { least: 58, most: 190 };
 const SMALLEST_STAGE = { width: 280, height: 140 };
 const EDGE_PX = 12;
@@ -36,7 +36,7 @@ export class Inset {
   // `rect` of the stage; `titleLow` where its title ends; `grown`: how much larger than at a desk its words are.
   fitInto(rect, titleLow, grown) {
     Object.assign(this, { rect, grown });
-    this.side = Math.round(Math.max(SIDE_PX.least, Math.min(SIDE_PX.most * grown, SHARE * rect.height)));
+    this.side = Math.round(Math.max(SIDE_PX.least, Math.min(SIDE_PX.most * grown, SHARE.high * rect.height, SHARE.wide * rect.width)));
     this.top = titleLow + EDGE_PX;
     this.fits = rect.width >= SMALLEST_STAGE.width && rect.height >= SMALLEST_STAGE.height;
     this.sized = false;

@@ -1,6 +1,6 @@
 // The habitat seen down the axis as a flat plate, ink on paper: the deck as a line with metre ticks, the paths and who moves.
 
-import { angleAt } from '../time/track.js';
+import { angleAt, isLanding } from '../time/track.js';
 import { PERSON_M } from './lay_figure.js';
 import { drawProps } from './flat_props.js';
 import { svg } from './overlay.js';
@@ -146,7 +146,7 @@ export class LinePlate {
     const { points } = m.lines[this.frame];
     if (this.frame === 'aboard' && this.view.companion && m.lines.companion) this.drawPlain(m.lines.companion.points);
     this.line(points, { stroke: m.style.paper, 'stroke-width': 2.2, 'stroke-dasharray': m.style.dash.map(d => d * 2.6).join(' ') });
-    const landed = m.landing && m.motion.events.find(event => event.kind === 'deck' || event.kind === 'floor');
+    const landed = m.landing && m.motion.events.find(isLanding);
     const end = landed && this.at(drawnPoint(landed[this.frame === 'aboard' ? 'rotating_m' : 'inertial_m'], 0, this.model.radius_m, {}));
     if (end)
       svg(

@@ -50,7 +50,12 @@ function half(element, frame) {
   const alone = button(tools, 'stage-alone', 'Maximise');
   const live = make('p', 'stage-live', box);
   // Where title and buttons stand, in px of the stage.
-  const corners = () => [title, tools].map(part => ({ x: part.offsetLeft, y: part.offsetTop, w: part.offsetWidth, h: part.offsetHeight }));
+  const corners = () => {
+    const aside = title.lastElementChild;
+    aside.hidden = false;
+    aside.hidden = title.offsetLeft + title.offsetWidth > tools.offsetLeft; // no room for it beside the buttons
+    return [title, tools].map(part => ({ x: part.offsetLeft, y: part.offsetTop, w: part.offsetWidth, h: part.offsetHeight }));
+  };
   // Where the page's own line lies over the stage, as a list of none or one.
   const lineOver = () => {
     const line = element.querySelector('.state.shown .state-box')?.getBoundingClientRect();

@@ -2,7 +2,7 @@
 // landing's mark, and the same under plain gravity.
 
 import { Group } from '../vendor/three.module.js';
-import { at } from '../time/track.js';
+import { at, isLanding } from '../time/track.js';
 import { Dots, KIND } from './dots.js';
 import { PERSON_M } from './lay_figure.js';
 import { drawnPoint } from './place.js';
@@ -87,7 +87,7 @@ export class Paths {
     this.marks.begin();
     for (const m of shown)
       if (m.landing) {
-        const landed = m.motion.events.find(event => event.kind === 'deck' || event.kind === 'floor');
+        const landed = m.motion.events.find(isLanding);
         if (landed)
           this.marks.add(drawnPoint(landed[this.frame === 'aboard' ? 'rotating_m' : 'inertial_m'], 0, model.radius_m, p), {
             size: 17,

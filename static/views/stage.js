@@ -110,7 +110,7 @@ class Stages {
 
   readView(patch) {
     if ('split' in patch || 'alone' in patch) this.resize();
-    if ('type' in patch) this.lettersCame(); // labels are measured anew
+    if ('type' in patch) this.resize(); // words are of another size
     const moved = {};
     for (const half of this.all) {
       const preset = this.store.view.presets[half.frame];

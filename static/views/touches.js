@@ -1,7 +1,7 @@
 // Where a motion touches something, and where it starts to roll, to slip, to rest or goes over an edge: a small mark each in the
 // path's colour, its words when the pointer is near.
 
-import { isContact } from '../time/track.js';
+import { isContact, isLanding } from '../time/track.js';
 import { Dots, KIND } from './dots.js';
 import { drawnPoint } from './place.js';
 import { figure } from './spoken.js';
@@ -36,7 +36,7 @@ export class Touches {
     this.marks = [];
     this.dots.begin();
     for (const m of shown) {
-      const first = m.landing ? m.motion.events.find(event => event.kind === 'deck' || event.kind === 'floor') : null;
+      const first = m.landing ? m.motion.events.find(isLanding) : null;
       for (const event of m.motion.events)
         if (WORDS[event.kind] && event[this.key]) {
           const point = drawnPoint(event[this.key], 0, model.radius_m, {});
