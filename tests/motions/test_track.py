@@ -213,3 +213,12 @@ def test_at_no_spin_a_body_let_go_stays():
     samples = one(drop(1.2), {"radius_m": 56.0, "spin_rpm": 0.0}).track.samples
     assert np.ptp(samples.rotating_m, axis=0).max() == 0.0
     assert samples.along_m[-1] == 0.0
+
+
+def test_what_rolls_off_the_middle_of_a_turntable_is_where_its_coordinate_says():
+    """Until it leaves the axis its azimuth has no meaning; from then on it is that of its position."""
+    table = {"shape": "turntable", "radius_m": 20.0, "spin_rpm": 5.0}
+    roll = {"kind": "roll", "place": place(0.0, along_m=-3.0), "speed_m_s": 1.5, "heading_deg": -108.0, "body": BALL}
+    samples = one(roll, table, duration_s=3.0).track.samples
+    along, x, y = samples.along_m[-1], *samples.rotating_m[-1, :2]
+    assert math.remainder(along / 20.0 - math.atan2(y, x), math.tau) == pytest.approx(0.0, abs=1e-9)

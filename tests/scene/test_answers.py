@@ -40,7 +40,7 @@ EVENT = {
 }  # fmt: skip
 CONTACTS = {"deck", "floor", "ceiling", "hub", "wall"}
 LANDING = {"time_s", "along_m", "axial_m", "drift_m", "way", "speed_m_s", "incidence_deg"}
-COMPANION = {"first", "count", *SCALARS, "rotating_m", "landing", "none_because"}
+COMPANION = {"first", "count", *SCALARS, "rotating_m", "landing", "last", "none_because"}
 STREAM = {
     "speed_m_s", "regime", "weber", "ohnesorge", "breakup", "drop_diameter_m", "drop_interval_s", "first_leaves_s",
     "last_leaves_s", "diameter_m", "drop_count",
@@ -87,8 +87,9 @@ def test_every_field_is_there(name):
         assert set(motion["companion"]) == COMPANION
         assert motion["landing"] is None or set(motion["landing"]) == LANDING | {"drift_parts_m", "drift_parts_none"}
         assert motion["companion"]["landing"] is None or set(motion["companion"]["landing"]) == LANDING
-        for moment in (motion["apex"], motion["last"]):
+        for moment in (motion["apex"], motion["companion"]["last"]):
             assert moment is None or set(moment) == {"time_s", "way", *SCALARS}
+        assert motion["last"] is None or set(motion["last"]) == {"time_s", "way", "speed_m_s", *SCALARS}
         assert (motion["stream"] is None) == (motion["kind"] != "pour")
         assert motion["stream"] is None or set(motion["stream"]) == STREAM
         assert motion["ramp"] is None or np.shape(motion["ramp"]["corners_m"]) == (4, 3)

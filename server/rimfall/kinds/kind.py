@@ -201,7 +201,15 @@ class Traced:
         if self.flat_gravity is None or self.flat_gravity.landing is None:
             return None
         landing = self.flat_gravity.landing
-        return Way(0, landing["drift_m"], landing["axial_m"] - self.plan.place[2])
+        return self._over_flat_ground(landing["along_m"], landing["axial_m"])
+
+    @property
+    def plain_end(self) -> Way | None:
+        """The same to where it is at its end."""
+        return None if self.flat_gravity is None else self._over_flat_ground(*self.flat_gravity.last_m[[0, 2]].tolist())
+
+    def _over_flat_ground(self, along_m, axial_m):
+        return Way(0, along_m - self.plan.place[0], axial_m - self.plan.place[2])
 
     def outcome(self, units: str = "si") -> list[str]:
         """One or two sentences of what it does, as an author could use them."""

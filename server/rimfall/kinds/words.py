@@ -147,12 +147,12 @@ def _no_landing(traced, who, many, units):
     track = traced.track
     last = track.events[-1]
     after = seconds(last.time_s - traced.plan.start_s)
-    if track.end == "met a surface":
-        on = the(traced, track.events[-1].surface)
+    if track.end == "met a surface" and last.surface != "edge":
+        on = the(traced, last.surface)
         return (
             f"{who} {'meet' if many else 'meets'} {on} {there(traced, last, units, none=STRAIGHT_BELOW)} after {after}."
         )
-    if track.end == "edge":
+    if track.end in ("edge", "met a surface"):
         verb = "pass" if many else "passes"
         where_to = there(traced, last, units, stressed=True, none=STRAIGHT_BELOW)
         return f"{who} {verb} the edge {where_to} after {after}; what lies beyond is not followed."

@@ -20,7 +20,8 @@ _SAMPLE_BYTES = 48  # of memory: two places
 
 @dataclass(frozen=True)
 class FlatGravityReference:
-    """first and count of its grid samples; places_m and rotating_m (count, 3); ends_s; landing as a dict, or None."""
+    """first and count of its grid samples; places_m and rotating_m (count, 3); ends_s, and last_m (3,), its place then; landing as a
+    dict, or None."""
 
     first: int
     count: int
@@ -28,6 +29,7 @@ class FlatGravityReference:
     rotating_m: np.ndarray
     ends_s: float
     landing: dict | None
+    last_m: np.ndarray
 
 
 def of_journey(setting: Setting, plan: Plan, journey: Journey, until_s: float) -> FlatGravityReference:
@@ -41,7 +43,8 @@ def of_journey(setting: Setting, plan: Plan, journey: Journey, until_s: float) -
     met = next((h for h in journey.events if h.kind in ON_THE_GROUND and h.time_s <= end_s), None)
     landing = None if met is None else _landing(plan, met.position_m, met.velocity_m_s, met.time_s)
     drawn = setting.habitat.chart(plan.floor).flat(np.array(plan.place), places)
-    return FlatGravityReference(first, count, places, drawn, end_s, landing)
+    last = path.at(np.array([end_s]))[0][0]
+    return FlatGravityReference(first, count, places, drawn, end_s, landing, last)
 
 
 def _landing(plan, place, velocity, time_s):

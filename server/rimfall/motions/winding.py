@@ -49,7 +49,10 @@ def _steps(setting, path, at, plan, axis_s):
     if flies:
         return steps
     ground = path.grounded[path.piece(at[1:])]
-    return np.where(ground, frames.azimuth_steps(turning), steps - np.diff(spin.angle_rad(at)))
+    rolled = frames.azimuth_steps(turning)
+    if on_axis[0]:
+        _leave_axis(rolled, turning, on_axis, plan.place[0] / radius)
+    return np.where(ground, rolled, steps - np.diff(spin.angle_rad(at)))
 
 
 def _cross_axis(steps, along, on_axis, times, axis_s):

@@ -169,7 +169,7 @@ def outcome(traced, trace, units="si"):
         "landing": _landing(traced),
         "no_landing": track.no_landing,
         "apex": None if track.path is None else _when(track.apex, ways[-2]),
-        "last": None if track.path is None else _when(track.last, ways[-1]),
+        "last": None if track.path is None else _when(track.last, ways[-1]) | {"speed_m_s": track.last.speed_m_s},
         "in_short": traced.in_short(units),
         "prose": prose.of_motion(traced, units),
         "words": traced.outcome(units),
@@ -225,6 +225,7 @@ def _companion(traced, offset):
             "axial_m": empty,
             "rotating_m": _finite(np.empty((0, 3))),
             "landing": None,
+            "last": None,
             "none_because": traced.plan.none_because or "not_started",
         }
     along, height, axial = beside.places_m.T
@@ -236,6 +237,11 @@ def _companion(traced, offset):
         "axial_m": _finite(axial),
         "rotating_m": _finite(beside.rotating_m - offset),
         "landing": beside.landing and beside.landing | {"way": traced.plain_way.as_data()},
+        "last": {
+            "time_s": beside.ends_s,
+            **dict(zip(("along_m", "height_m", "axial_m"), beside.last_m.tolist(), strict=True)),
+            "way": traced.plain_end.as_data(),
+        },
         "none_because": None,
     }
 

@@ -10,7 +10,6 @@ from ...fields import Strict, Whole, choice, linear, log, number
 from ...motions.ground import GroundStart
 from ...motions.journey import Start
 from ...motions.plan import Plan
-from ...motions.ways import Way
 from ...phrases import length, seconds
 from ...physics import contact, frames
 from ...physics.constants import RPM_RAD_S
@@ -209,9 +208,11 @@ def rolled(traced, units):
 
 def _swing(traced, units):
     """How far it went along the axis and back, where it turned back there."""
-    axial = traced.track.samples.axial_m - traced.plan.place[2]
-    if traced.plan.surface != "deck" or len(axial) < 3:
+    samples, place = traced.track.samples, traced.plan.place
+    if traced.plan.surface != "deck" or len(samples.time_s) < 3:
         return []
+    ways = traced.ways.at(place, samples.along_m - place[0], samples.rotating_m)
+    axial = np.array([way.axial_m for way in ways])
     far = float(np.max(np.abs(axial)))
     if far < _SWING_M or abs(axial[-1]) > 0.9 * far:
         return []
@@ -220,13 +221,11 @@ def _swing(traced, units):
 
 def _plain_roll(traced, units):
     beside = traced.flat_gravity
-    if beside is None or not beside.count:
+    if beside is None:
         return []
     if beside.ends_s <= traced.plan.start_s:
         return ["Under plain gravity it would stay where it is."]
-    place = beside.places_m[-1]
-    way = Way(0, float(place[0]) - traced.plan.place[0], float(place[2]) - traced.plan.place[2])
-    where = off(traced, way, units)
+    where = off(traced, traced.plain_end, units)
     return [f"Under plain gravity it would be {where} after {seconds(beside.ends_s - traced.plan.start_s)}."]
 
 

@@ -105,6 +105,12 @@ class Moment(When):
     way: Way = said("How far from the release.")
 
 
+class Last(Moment):
+    """A motion as its path ends."""
+
+    speed_m_s: float = said("Speed in the turning frame, m/s.")
+
+
 class Event(Moment):
     """What happens on the way, with the exact state just before it."""
 
@@ -151,6 +157,7 @@ class Companion(Closed):
         "Positions in the turning frame, m; with `arrays=f4` offsets from the motion's `anchor_m`."
     )
     landing: PlainLanding | None = said("Where it lands; null where it does not.")
+    last: Moment | None = said("As its path ends; null without a companion.")
     none_because: NoCompanion | None = said("Why there is no companion; null where there is one.")
 
 
@@ -217,7 +224,7 @@ class Motion(Closed):
     landing: Landing | None = said("Its first contact with the ground; null where there is none.")
     no_landing: NoLanding | None = said("Why there is no landing; null where there is one.")
     apex: Moment | None = said("The highest it goes; null where it does not move in the scene.")
-    last: Moment | None = said("As its path ends; null where it does not move in the scene.")
+    last: Last | None = said("As its path ends; null where it does not move in the scene.")
     in_short: str = said('What comes of it, said of its name: "lands 5.21 m spinward after 1.06 s".')
     prose: Prose = said("What comes of it as prose, told to somebody at the release who faces spinward.")
     words: list[str] = said("What comes of it in sentences, in the units asked for.")
