@@ -5,7 +5,7 @@ import math
 import numpy as np
 import pytest
 
-from tests.motions.scenes import AIR, LANTERN, OMEGA_LANTERN, POINT, drop, event, kinds, one, one_g, throw, trace
+from tests.motions.scenes import AIR, LANTERN, OMEGA_LANTERN, POINT, drop, event, kinds, one, one_g, place, throw, trace
 from tests.tables import each_row
 
 R, OMEGA = 56.0, OMEGA_LANTERN
@@ -218,7 +218,8 @@ def test_at_no_spin_a_body_let_go_stays():
 def test_what_rolls_off_the_middle_of_a_turntable_is_where_its_coordinate_says():
     """Until it leaves the axis its azimuth has no meaning; from then on it is that of its position."""
     table = {"shape": "turntable", "radius_m": 20.0, "spin_rpm": 5.0}
-    roll = {"kind": "roll", "place": place(0.0, along_m=-3.0), "speed_m_s": 1.5, "heading_deg": -108.0, "body": BALL}
+    ball = {"mass_kg": 0.45, "diameter_m": 0.18}
+    roll = {"kind": "roll", "place": place(0.0, along_m=-3.0), "speed_m_s": 1.5, "heading_deg": -108.0, "body": ball}
     samples = one(roll, table, duration_s=3.0).track.samples
     along, x, y = samples.along_m[-1], *samples.rotating_m[-1, :2]
     assert math.remainder(along / 20.0 - math.atan2(y, x), math.tau) == pytest.approx(0.0, abs=1e-9)

@@ -60,7 +60,6 @@ class Ground:
         under = math.asin(max(-1.0, min(1.0, from_z / (self.section - self.half_m))))
         return spot, self.section * (math.atan2(z, rho - middle) - under)
 
-
     def leaves(self, event):
         """Whether a contact leaves what it met: its velocity just after, against the surface's normal there."""
         _, up, axial = event["velocity_after_m_s"]
@@ -112,7 +111,11 @@ def figures_of(scene, motion, number):
 def _of_events(ground, motion, start, start_s):
     cues = {"grip": "grips", "slip": "slides", "rest": "comes to rest", "edge": "passes the edge"}
     met = next((e for e in motion["events"] if e["surface"] is not None), None)
-    left = sum(ground.leaves(e) for e in motion["events"] if e.get("velocity_after_m_s") and e["kind"] not in ("ramp", "table", "hull"))
+    left = sum(
+        ground.leaves(e)
+        for e in motion["events"]
+        if e.get("velocity_after_m_s") and e["kind"] not in ("ramp", "table", "hull")
+    )
     yield Figure("count", left, "", ("bounce",))
     for event in motion["events"]:
         mine = (cues[event["kind"]],) if event["kind"] in cues else ("meets", "ends against", "lands", "rises")
@@ -136,9 +139,14 @@ def _of_landing(ground, motion, start, start_s):
     at = next(e for e in motion["events"] if e["time_s"] == landing["time_s"] and e["kind"] in ("deck", "floor"))
     yield from way_figures(ground, start, at, ("lands", "land"))
     if parts:
-        along, _, once = ground.way(start, at)
+        along, _, _ = ground.way(start, at)
         assert sum(parts[c] for c in parts["order"]) == _near(along)
-        for name, cue in (("centrifugal", "without coriolis"), ("coriolis", "coriolis"), ("drag", "drag"), ("other", "the rest")):
+        for name, cue in (
+            ("centrifugal", "without coriolis"),
+            ("coriolis", "coriolis"),
+            ("drag", "drag"),
+            ("other", "the rest"),
+        ):
             yield Figure("length", parts[name], ("spinward", "antispinward")[parts[name] < 0], (cue,))
 
 
@@ -163,7 +171,10 @@ def half_m(given, motion):
 
 def _jump(_ground, _given, motion):
     top = motion["apex"]["height_m"] - motion["events"][0]["height_m"]
-    return [Figure("length", top, "", ("rises",)), *(Figure("length", e["height_m"], "", None) for e in motion["events"][-1:])]
+    return [
+        Figure("length", top, "", ("rises",)),
+        *(Figure("length", e["height_m"], "", None) for e in motion["events"][-1:]),
+    ]
 
 
 def _rises(_ground, _given, motion):
@@ -177,7 +188,10 @@ def _roll(ground, _given, motion):
         abs(ground.way(start, dict(zip(names, place, strict=True)))[1])
         for place in zip(*(motion[name] for name in names), strict=True)
     ]
-    return [*_rises(ground, _given, motion), Figure("length", max(across, default=0.0), "", ("along the axis it goes",))]
+    return [
+        *_rises(ground, _given, motion),
+        Figure("length", max(across, default=0.0), "", ("along the axis it goes",)),
+    ]
 
 
 def _let_go(_ground, _given, motion):
@@ -259,8 +273,15 @@ def _pour(ground, given, motion):
     out += [Figure("length", min([*whole, given["lip_diameter_mm"] / 1000]))]
     if findings["drops"]:
         sizes = findings["drops"]["diameter_m"]
-        out += [Figure("count", len(sizes)), *(Figure("length", v) for v in (min(sizes, default=0), max(sizes, default=0)))]
-    for name, cues in (("first", ("lands",)), ("last", ("the last of it", "at first", "lands")), ("middle", ("on average", "lands"))):
+        out += [
+            Figure("count", len(sizes)),
+            *(Figure("length", v) for v in (min(sizes, default=0), max(sizes, default=0))),
+        ]
+    for name, cues in (
+        ("first", ("lands",)),
+        ("last", ("the last of it", "at first", "lands")),
+        ("middle", ("on average", "lands")),
+    ):
         if findings["lands_m"]:
             out += _pair(ground, findings["lands_m"][name], cues)
     if findings["off_m"]:
@@ -285,7 +306,13 @@ def _pair(ground, pair, cues):
 
 
 def _hang(ground, given, motion):
-    measures = {"swing_deg": "angle", "plumb_deg": "angle", "tension_n": "force", "period_s": "time", "plane_turns_deg": "angle"}
+    measures = {
+        "swing_deg": "angle",
+        "plumb_deg": "angle",
+        "tension_n": "force",
+        "period_s": "time",
+        "plane_turns_deg": "angle",
+    }
     out = _findings(measures)(ground, given, motion)
     return [*out, *way_figures(ground, given["place"], motion["events"][0], ("",))]
 

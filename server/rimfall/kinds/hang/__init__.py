@@ -1,5 +1,6 @@
 """Things that hang on a line: lamps, plumb lines, pendulums."""
 
+import math
 from typing import Literal
 
 import numpy as np
@@ -106,8 +107,15 @@ def _plane(traced):
 def _pulls(findings):
     least, most = float(np.min(findings["tension_n"])), float(np.max(findings["tension_n"]))
     if most - least <= 1e-3 * most:
-        return f"Its line bears {most:.3g}{_NB}N."
-    return f"Its line bears {least:.3g} to {most:.3g}{_NB}N."
+        return f"Its line bears {_newtons(most)}{_NB}N."
+    return f"Its line bears {_newtons(least)} to {_newtons(most)}{_NB}N."
+
+
+def _newtons(value):
+    """Three figures, never a power of ten."""
+    if value and value < 0.00995:
+        return f"{value:.{2 - math.floor(math.log10(value))}f}"
+    return f"{value:.3g}" if value < 999.5 else f"{value:,.0f}"
 
 
 def _slackens(traced):
