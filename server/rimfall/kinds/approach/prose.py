@@ -17,5 +17,7 @@ def told(traced, telling, _thing):
     )
     closing = f"closing at {telling.speed(findings['to_cancel_size_m_s'])}"
     turns = findings["turns_seen"]
+    if turns < _TURNS:
+        return [f"{arrives}, {closing}."]
     seen = f"Seen from aboard it {telling.verb('seems', 'seemed')} to go round the habitat {amount(turns, 'time', 'times')}."
-    return [f"{arrives}, {closing}.", *([seen] if turns >= _TURNS else [])]
+    return [f"{arrives}, {closing}.", seen]
