@@ -352,3 +352,23 @@ def test_every_kind_and_shape_has_its_rows(name):
             assert here[:, 4:7] == pytest.approx(np.stack(seen, axis=1), abs=WITHIN_M)
         after = found[found[:, 1] > one.track.ends_s + 1e-9]
         assert np.ptp(after[:, 4:7], axis=0) == pytest.approx([0, 0, 0], abs=1e-9) if len(after) else True
+
+
+def test_a_table_may_tell_how_bodies_have_turned():
+    """A ball spun about Z at 60 rpm in the room that stands still, seen from it: by 2 pi t."""
+    document = scene(
+        throw(body=BALL, ball_spin_rpm=60, ball_spin_axis=[0, 0, 1], name="spun"), pour(duration_s=0.3), air=None
+    )
+    rows, notes, _ = written(document, turning="quaternion", view="inertial_flat")
+    assert rows[0] == [*HEADER, "qw", "qx", "qy", "qz"]
+    number = next(b["id"] for b in notes["ids"] if b["motion"] == "spun")
+    found, drop_of_tea = (
+        of_body(rows, number),
+        of_body(rows, next(b["id"] for b in notes["ids"] if b["motion"] != "spun")),
+    )
+    flies = found[:, 1] < next(e["time_s"] for e in notes["events"] if e["kind"] == "deck")
+    half = (2 * math.pi + OMEGA) * found[flies, 1] / 2
+    wanted = np.stack([np.cos(half), np.sin(half)], axis=1)
+    sign = np.sign(np.sum(wanted * found[flies][:, [10, 13]], axis=1))
+    assert found[flies][:, [10, 13]] == pytest.approx(sign[:, None] * wanted, abs=2e-6)
+    assert np.all(drop_of_tea[:, 10:] == [1, 0, 0, 0])

@@ -15,6 +15,7 @@ from pxr import Gf, Usd, UsdGeom
 from rimfall.errors import BadInput
 from rimfall.exports import gltf, scene_sampling, usd
 from rimfall.exports.options import choices_of, read_options
+from rimfall.scene import examples
 from rimfall.scene.reading import read
 from tests.exports.glb import Glb
 from tests.scene.documents import POINT, scene, throw, trace_of
@@ -169,3 +170,28 @@ def test_the_choice_goes_into_the_notes_and_comes_back():
     sampled = shot("rotating")
     document = read(json.dumps(sampled.notes["scene"]))
     assert read_options(choices_of(sampled.options), document) == sampled.options
+
+
+@each_row("name", ["galley", "same-lob", "three-pods"])
+def test_no_wall_stands_between_a_camera_and_what_moves(name):
+    """Straight from eye to ball: where a wall is crossed (a 3 by 3 system for each of its triangles), the near plane lies past it."""
+    document = read(examples.example(name))
+    found = scene_sampling.sample_scene(trace_of(document), read_options({}, document), scenery=True)
+    cut = 0
+    for camera in found.cameras:
+        if len(camera.position_m) > 1:
+            continue
+        eye, ahead = camera.position_m[0], -camera.axes[0, 2]
+        for ball in found.balls:
+            to = ball.position_m[len(ball.position_m) // 3]
+            for mesh in found.meshes:
+                a, b, c = (mesh.position_m[mesh.faces[:, k]] for k in range(3))
+                systems = np.stack([b - a, c - a, np.broadcast_to(eye - to, a.shape)], -1)
+                good = np.abs(np.linalg.det(systems)) > 1e-9
+                u, v, share = np.linalg.solve(systems[good], (eye - a[good])[..., None])[..., 0].T
+                hits = share[(u >= 0) & (v >= 0) & (u + v <= 1) & (share > 0) & (share < 0.98)]
+                hidden = [h for h in hits if h * ((to - eye) @ ahead) > (camera.near_m or 0.0)]
+                assert hidden == [], (camera.name, mesh.name)
+                cut += len(hits)
+        assert camera.near_m is None or camera.near_m < (found.balls[0].position_m[0] - eye) @ ahead
+    assert cut > 0, "some walls are cut off"

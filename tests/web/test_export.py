@@ -97,6 +97,7 @@ def test_what_a_format_says_it_uses_changes_it_and_nothing_else_does(name):
         "to_s": 0.7,
         "retime": {"keys": [{"frame": 1, "time_s": 0.0}, {"frame": 9, "time_s": 0.3}]},
         "rows": "all",
+        "turning": "quaternion",
         "hull": "render",
         "stage_cameras": [{"name": "Aboard", "position_m": [0, 0, 9], "target_m": [0, -56, 0], "up": [0, 1, 0]}],
     }

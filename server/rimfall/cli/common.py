@@ -105,6 +105,11 @@ def add_export_options(parser):
         help="rows of a table: only while a body is there (default), or at every frame",
     )
     group.add_argument(
+        "--turning",
+        choices=("none", "quaternion"),
+        help="how bodies have turned, in four more columns of a table (default: none)",
+    )
+    group.add_argument(
         "--hull",
         choices=("proxy", "render", "default"),
         help="purpose of the habitat in OpenUSD: a stand-in that is not rendered (proxy, default), or else",
@@ -127,6 +132,7 @@ def export_document(chosen):
         "to_s": _number(chosen.to_s),
         "retime": _retime(chosen.retime, chosen.between),
         "rows": chosen.rows,
+        "turning": chosen.turning,
         "hull": chosen.hull,
     }
     return {name: value for name, value in choices.items() if value is not None}

@@ -82,10 +82,29 @@ def _of_samples(write):
 _SCENE = (*_FRAMES, "shown_fps", "view", *_SPACE)
 _STAGED = (*_SCENE, "stage_cameras")
 _ALL = (
-    Format("csv", "Paths, one row per frame and body", _TABLE, "csv", csv.table, (*_FRAMES, "view", *_SPACE, "rows")),
-    Format("csv-frames", "Paths, one table per frame", _ZIP, "frames.zip", csv.a_file_a_frame, (*_STAGED, "rows")),
     Format(
-        "notes", "Notes to the paths: names, axes, the scene", _JSON, "notes.json", _notes, (*_STAGED, "rows", "hull")
+        "csv",
+        "Paths, one row per frame and body",
+        _TABLE,
+        "csv",
+        csv.table,
+        (*_FRAMES, "view", *_SPACE, "rows", "turning"),
+    ),
+    Format(
+        "csv-frames",
+        "Paths, one table per frame",
+        _ZIP,
+        "frames.zip",
+        csv.a_file_a_frame,
+        (*_STAGED, "rows", "turning"),
+    ),
+    Format(
+        "notes",
+        "Notes to the paths: names, axes, the scene",
+        _JSON,
+        "notes.json",
+        _notes,
+        (*_STAGED, "rows", "turning", "hull"),
     ),
     Format(
         "json", "Every array, in the design's own axes and metres", _JSON, "json", plain.document, (*_FRAMES, "view")

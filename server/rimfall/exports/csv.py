@@ -17,9 +17,11 @@ from ..errors import TooMuch, refusal
 from ..physics.budget import spend
 from .bounds import GREATEST_ROWS, too_long
 from .notes import as_json
-from .options import ALIVE, INERTIAL, INERTIAL_FLAT
+from .options import ALIVE, INERTIAL, INERTIAL_FLAT, TURNING
 from .scene_sampling import sample_scene
 from .writing import zipped
+
+_TURNED = ["qw", "qx", "qy", "qz"]
 
 
 def table(trace, options):
@@ -53,18 +55,30 @@ def _blocks(trace, options):
         raise TooMuch(refusal("export", f"{rows} rows", f"within {GREATEST_ROWS:,} rows", too_long(rows)))
     unit = options.unit
     names = [f"{c}_{unit}" for c in "xyz"] + [f"v{c}_{unit}_s" for c in "xyz"]
+    names += _TURNED if options.turning == TURNING else []
     return ",".join(["frame,time_s,id,alive", *names]) + "\n", _rows(sampled, options), sampled.notes
 
 
 def _rows(sampled, options):
-    row = options.frame_format + ",%.6f,%d,%d" + ",%.6f" * 6 + "\n"
+    turned = _turnings(sampled) if options.turning == TURNING else None
+    row = options.frame_format + ",%.6f,%d,%d" + ",%.6f" * (6 if turned is None else 10) + "\n"
     of_sample = _whole(sampled) if options.rows != ALIVE else _alive(sampled)
     for k, (frame, time_s) in enumerate(zip(sampled.frame.tolist(), sampled.time_s.tolist(), strict=True)):
         ids, alive, figures = of_sample(k)
-        columns = (np.round(figures * sampled.per_unit, 6) + 0.0).T.tolist()  # + 0.0: no zero is negative
+        figures = figures * sampled.per_unit
+        if turned is not None:
+            still = (1.0, 0.0, 0.0, 0.0)
+            turns = [turned[number][k] if number in turned else still for number in ids]
+            figures = np.concatenate([figures, np.array(turns).reshape(-1, 4)], axis=1)
+        columns = (np.round(figures, 6) + 0.0).T.tolist()  # + 0.0: no zero is negative
         block = "".join([row % (frame, time_s, *one) for one in zip(ids, alive, *columns, strict=True)]).encode()
         spend(bytes=len(block))
         yield frame, block
+
+
+def _turnings(sampled):
+    """Id -> unit quaternions (T, 4), w first, of the bodies that turn."""
+    return {b.id: b.attitude(sampled.time_s) for b in sampled.balls if b.attitude is not None}
 
 
 def _whole(sampled):

@@ -186,7 +186,11 @@ def _part(file, parent, part):
 
 def _camera(file, sampled, parent, camera):
     """A vantage; one that follows something has a key a frame."""
-    lens = {"yfov": float(np.radians(camera.fov_deg)), "aspectRatio": float(camera.aspect), "znear": NEAR_M}
+    lens = {
+        "yfov": float(np.radians(camera.fov_deg)),
+        "aspectRatio": float(camera.aspect),
+        "znear": max(NEAR_M, camera.near_m or 0.0),
+    }
     number = file.add("cameras", {"name": camera.name, "type": "perspective", "perspective": lens})
     turned = shapes.of_axes(camera.axes)
     at = {"translation": _listed(camera.position_m[0]), "rotation": _listed(turned[0])}

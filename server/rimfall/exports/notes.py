@@ -18,6 +18,10 @@ ROWS_ARE = {
     ALIVE: "rows of a table: only while the body is in the scene",
     "all": "rows of a table: every body at every frame; before its release or birth it waits, after its end it lies there",
 }
+TURNING_IS = {
+    "none": None,
+    "quaternion": "qw, qx, qy, qz: a unit quaternion that turns a body from the file's axes; 1, 0, 0, 0 of what does not turn, and of drops",
+}
 NO_ROWS = {
     "nothing": "The table has no rows, since nothing that was taken moves.",
     "stream": "The table has no rows: the pour stays an unbroken stream, of which no part is a body. Its curve is in glTF, OpenUSD and JSON.",
@@ -80,6 +84,7 @@ def _file(trace, sampled):
         "star_drift_deg_per_frame_last": _drift_deg(sampled, -1),
         "alive": ALIVE_IS,
         "rows": ROWS_ARE[options.rows],
+        "turning": TURNING_IS[options.turning],
     }
 
 

@@ -11,7 +11,7 @@ from ..scene.reading import as_json, read_choices
 from ..scene.validation_errors import wrong
 
 ROTATING, INERTIAL, INERTIAL_FLAT = "rotating", "inertial", "inertial_flat"
-ALIVE = "alive"
+ALIVE, TURNING = "alive", "quaternion"
 _STRAIGHT = 1e-9  # of the sine between sight and up: less is along the sight
 
 
@@ -45,8 +45,8 @@ class Options:
     """motions: names, in the scene's order. fps: sampled at, frames per second of the scene's time; shown_fps: shown at.
 
     Frame first_frame is time 0, whatever from_s is; below 0 from_s is a wait before it. samples_per_frame: 1, 2, 4 or 8. rows: of tables,
-    "alive" or "all". hull: the purpose of the habitat in OpenUSD, "proxy", "render" or "default". unit: "m" or "cm". up: "Y" or "Z".
-    retime: a Retime, in place of from_s, to_s and first_frame.
+    "alive" or "all"; turning: "none" or "quaternion". hull: the purpose of the habitat in OpenUSD, "proxy", "render" or "default".
+    unit: "m" or "cm". up: "Y" or "Z". retime: a Retime, in place of from_s, to_s and first_frame.
     origin: "axis", "release" (the ground under the first motion's release) or a place (along, height, axial, floor).
     stage_cameras: StageCameras that the file has besides its own.
     """
@@ -64,6 +64,7 @@ class Options:
     to_s: float | None = None
     retime: Retime | None = None
     rows: str = "alive"
+    turning: str = "none"
     hull: str = "proxy"
     stage_cameras: tuple = ()
 
@@ -91,6 +92,7 @@ def choices_of(options):
         "to_s": options.to_s,
         "retime": None if options.retime is None else options.retime.as_choice(),
         "rows": options.rows,
+        "turning": options.turning,
         "hull": options.hull,
         "stage_cameras": [asdict(one) for one in options.stage_cameras],
     }
@@ -124,6 +126,7 @@ def options_of(part, scene):
         if part.retime is None
         else Retime(tuple((k.frame, k.time_s) for k in part.retime.keys), part.retime.between),
         part.rows,
+        part.turning,
         part.hull,
         tuple(StageCamera(**one.model_dump()) for one in part.stage_cameras),
     )

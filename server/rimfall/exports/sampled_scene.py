@@ -134,7 +134,8 @@ class PropSamples:
 @dataclass(frozen=True)
 class Camera:
     """A vantage. rides: it is in the habitat's space, else in that of the root. position_m (K, 3) and axes (K, 3, 3), rows
-    right, up and back in the file's axes; K is 1, or T where it follows something. fov_deg: vertical; aspect: width to height."""
+    right, up and back in the file's axes; K is 1, or T where it follows something. fov_deg: vertical; aspect: width to height;
+    near_m: from where on it sees, past a wall that would hide what moves, or None."""
 
     name: str
     rides: bool
@@ -142,6 +143,7 @@ class Camera:
     axes: np.ndarray
     fov_deg: float
     aspect: float
+    near_m: float | None = None
 
 
 @dataclass(frozen=True)

@@ -9,7 +9,7 @@ from ..motions.trajectory import attitudes
 from ..physics import frames, quaternions
 from ..physics.aboard import of_frame
 from ..physics.budget import spend
-from . import axes, camera_presets, habitat_mesh, notes, path_sampling, props
+from . import axes, camera_presets, habitat_mesh, notes, path_sampling, props, sight
 from .bounds import GREATEST_SAMPLES, too_many
 from .clock import clock_of
 from .gltf_shapes import of_axes
@@ -113,7 +113,11 @@ class _SceneSampler:
             "lines": self._lines(),
         }
         around = (
-            {"meshes": self._meshes(), "props": self._props(), "cameras": self._cameras(things["balls"])}
+            {
+                "meshes": (meshes := self._meshes()),
+                "props": self._props(),
+                "cameras": self._cameras(things["balls"], meshes),
+            }
             if scenery
             else {"meshes": [], "props": [], "cameras": []}
         )
@@ -341,7 +345,7 @@ class _SceneSampler:
             replace(m, position_m=self.axes.points(m.position_m), normal=self.axes.vectors(m.normal)) for m in meshes
         ]
 
-    def _cameras(self, balls):
+    def _cameras(self, balls, meshes):
         """Those of the page's stages, where they were given; then the vantages: they look at the first body to be born, where there is
         one, and one of them goes with it."""
         taken, followed = [t for _, t in self.taken], None
@@ -358,6 +362,10 @@ class _SceneSampler:
             replace(c, name=name, position_m=self.axes.points(c.position_m), axes=c.axes @ self.axes.rows.T)
             for name, c in zip(names, [*cameras, *staged], strict=True)
         ]
+        moving = [self.axes.points(path_sampling.drawn(t)[0]) for _, t in self.taken]
+        if moving:
+            points = np.concatenate(moving)
+            placed = [replace(c, near_m=sight.near_m(c, meshes, points)) for c in placed]
         return placed[len(cameras) :] + placed[: len(cameras)]
 
 

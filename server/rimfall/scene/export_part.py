@@ -95,6 +95,7 @@ class ExportPart(Strict):
     to_s: float | None = number("To", "s", -600, 4_200, None)
     retime: Retime | None = of_kind("Retime curve", "part", None)
     rows: Literal["alive", "all"] = choice("Rows of tables", default="alive")
+    turning: Literal["none", "quaternion"] = choice("Orientation in tables", default="none")
     hull: Literal["proxy", "render", "default"] = choice("Purpose of the habitat", default="proxy")
     stage_cameras: list[StageCamera] = listed("Cameras of the stages", 16, [])
 

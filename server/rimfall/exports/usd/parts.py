@@ -111,7 +111,9 @@ def camera(sampled, seat):
         Attribute("focalLength", "float", tall / 2 / np.tan(np.radians(seat.fov_deg) / 2)),
         Attribute("horizontalAperture", "float", wide),
         Attribute("verticalAperture", "float", tall),
-        Attribute("clippingRange", "float2", np.array([max(NEAR_M, 1e-6 * far), far]) * sampled.per_unit),
+        Attribute(
+            "clippingRange", "float2", np.array([max(NEAR_M, 1e-6 * far, seat.near_m or 0.0), far]) * sampled.per_unit
+        ),
         changing("xformOp:transform", "matrix4d", at, matrix),
         order("xformOp:transform"),
     ]
