@@ -22,7 +22,7 @@ export function createPlot({ element, store, clock, client, large }) {
     rest = null,
     request = null,
     width = WIDTH_PX.first;
-  const picture = h('div', {});
+  const picture = h('div', { class: 'plot-picture' });
   const table = createTable({ store });
   const swap = h('button', { type: 'button', class: 'link', onclick: turn }, '');
   const enlarge = large.button({ place: 3, title: () => `Height ${groundOf(store.fields, store.document.habitat).along}`, part: picture });
