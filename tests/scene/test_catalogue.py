@@ -151,7 +151,7 @@ def test_a_shape_is_told_with_the_words_for_its_ground():
     assert shapes["turntable"]["ground"] == {
         "name": "turntable",
         "surface": "floor",
-        "along": "round the turntable",
+        "along": "round the turntable, measured at its edge",
         "across": ("outward", "inward"),
         "side": "outward",
         "level": True,

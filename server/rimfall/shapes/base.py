@@ -34,7 +34,7 @@ class Ground:
 
 DECK = Ground("deck", "deck", "along the deck", ALONG_THE_AXIS, "along the spin vector")
 FLOOR = Ground("floor", "floor", "along the floor", ALONG_THE_AXIS, "along the spin vector")
-TURNTABLE = Ground("turntable", "floor", "round the turntable", OUTWARD, "outward", level=True)
+TURNTABLE = Ground("turntable", "floor", "round the turntable, measured at its edge", OUTWARD, "outward", level=True)
 
 
 @dataclass(frozen=True)
