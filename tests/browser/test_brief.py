@@ -20,7 +20,7 @@ READY = "body[data-ready]"
 MM_PT = 72 / 25.4
 PAPERS = {"a4": (210.0, 297.0), "letter": (215.9, 279.4)}  # ISO 216; ANSI/ASME Y14.1
 MARGIN_MM = 16.0  # left and right: a little under the page's own
-OFFER = " You may set one of your own."  # beside a quantity without a published limit
+OFFER = " You can set one of your own."  # beside a quantity without a published limit
 SCENES = ["same-lob", "galley", "on-the-bench"]
 
 

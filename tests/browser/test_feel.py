@@ -324,7 +324,7 @@ def test_ways_out_of_a_collision_are_told_once(place):
         {"kind": "figure", "quantity": "radius", "bound": "at_most", "value": 100},
     ]
     answer = place.request.post("/api/size", data={"wishes": wishes}).json()
-    ways = next(say for say in answer["words"] if say.startswith("It would do with "))
+    ways = next(say for say in answer["words"] if say.startswith("It would work with "))
     shown = plain(place.locator(".size-answer").inner_text())
     assert plain(ways) not in shown
     assert [say for say in answer["words"] if say != ways and plain(say) not in shown] == []

@@ -45,7 +45,7 @@ def test_us_units_change_words_figures_levels_and_limits():
     for label, unit, us_unit, per in (
         ("Rim speed", "m/s", "ft/s", 1 / 0.3048),
         ("Change with height", "g/m", "g/ft", 0.3048),
-        ("Dropped from the hand: lands, spinward above 0", "m", "ft", 1 / 0.3048),
+        ("Dropped from the hand: lands, spinward positive", "m", "ft", 1 / 0.3048),
         ("At the feet", "g", "g", 1.0),
     ):
         (value, told), (shown, us_told) = figure(si, label), figure(us, label)

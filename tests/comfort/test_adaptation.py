@@ -82,7 +82,7 @@ def test_what_is_not_published_claims_no_source_and_no_figure():
         (7.5, "Graybiel & Knepton", "This spin, 7.50 rpm, lies above the 6 rpm of the last step."),
         (20.0, "Elias, Jarchow & Young", "This spin, 20.00 rpm, lies between the 14 rpm of the first day and the 23 rpm of the second."),
         (2.0, "Bretl and others",
-         "This spin, 2.00 rpm, lies between the 1.8 rpm of the mean and the 2.7 rpm of one deviation over the mean."),
+         "This spin, 2.00 rpm, lies between the 1.8 rpm of the average and the 2.7 rpm that is one standard deviation above the average."),
         (0.00001, "Graybiel & Knepton", "This spin, 0.00001 rpm, lies below the 6 rpm of the last step."),
         (6.0004, "Graybiel & Knepton", "This spin, 6.0004 rpm, lies above the 6 rpm of the last step."),
         (5.9999999, "Graybiel & Knepton", "This spin, 5.9999999 rpm, lies below the 6 rpm of the last step."),
@@ -99,7 +99,7 @@ def test_how_a_spin_lies_to_a_statement(spin_rpm, study, said):
 def test_the_spins_of_bretl_are_the_mean_and_one_deviation_either_way():
     mean, deviation = SOURCES["Bretl and others"].value, SOURCES["Bretl and others"].inputs["sd_rpm"]
     for spin, mark in ((0.01, mean - deviation), (100.0, mean + deviation)):
-        assert f"the {mark:g} rpm of one deviation" in here(spin, "Bretl and others")
+        assert f"the {mark:g} rpm that is one standard deviation" in here(spin, "Bretl and others")
 
 
 def test_each_finding_has_the_note_of_its_row_and_for_whom_it_holds():

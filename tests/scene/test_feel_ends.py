@@ -46,7 +46,7 @@ def test_a_lean_too_small_to_show_is_not_told_as_nothing(pull, said):
     habitat = {"radius_m": 56.0, "spin_rpm": 3.0, "axial_thrust_m_s2": pull}
     lean_deg = math.degrees(math.atan2(pull, (3 * RPM) ** 2 * 56))
     assert (lean_deg < 0.05) == ("less" in said)
-    assert tells(told("standing_up", habitat), f"thrust tips down … {said}")
+    assert tells(told("standing_up", habitat), f"thrust tilts “down” … {said}")
 
 
 def test_a_drift_is_told_in_inches_from_where_an_inch_shows_it():

@@ -188,7 +188,7 @@ def test_assumptions_name_the_place_and_the_shares_of_a_body():
     assert tells(said, "cup … 0.6")
     ramped = LANTERN | {"spin_ramp": [{"time_s": 1.0, "spin_rpm": 9.0}]}
     assert tells(" ".join(feel_words.assumptions(scene(ramped), felt(ramped))), "spin … start")
-    turning = "The figure of the change from feet to head counts its direction"
+    turning = "The change from feet to head counts its direction"
     assert turning in " ".join(
         feel_words.assumptions(scene(thrust := LANTERN | {"axial_thrust_m_s2": 3.0}), felt(thrust))
     )
@@ -380,7 +380,7 @@ def test_at_the_end_of_a_flat_floor_under_thrust_down_leans_by_both():
     felt = np.array([spin * 10.0, -spin * 30.0, -2.0])
     lean = math.degrees(math.acos(-felt[1] / np.linalg.norm(felt)))
     assert tells(text, f"end … {lean:.0f}° in all")
-    assert tells(text, "thrust tips down")
+    assert tells(text, "thrust tilts “down”")
 
 
 def test_what_is_next_to_nothing_is_said_so():

@@ -35,61 +35,61 @@ def said(quantity, value, *own_limits):
 def test_on_paper_nothing_is_offered():
     rows = [row for row in rows_of() if row.quantity == "gradient"]
     assert limit_words.sentence("gradient", rows, offered=False) == said("gradient", 3.1).removesuffix(
-        " You may set one of your own."
+        " You can set one of your own."
     )
 
 
 OTHERS = {
-    "gravity": " One more figure tells what was observed: it is no limit.",
-    "spin": " Eight more figures tell what was observed, reached or called an optimum: they are no limits.",
+    "gravity": " One more figure tells what was observed; it is not a limit.",
+    "spin": " Eight more figures tell what was observed, reached or called an optimum; they are not limits.",
 }
 QUIET = own("spin", "at_most", 2.0, "Quiet deck")
 SENTENCES = [
     ("spin", 0.05, (), "Inside all seven."),
     ("spin", 0.1, (), "Inside all seven, one of them at its limit (Clark & Hardy 1960)."),
     ("spin", 3.0, (),
-     "Inside five of the seven, one of them at its limit (Cramer 1985); outside SP-413 1977 by 2.0 rpm and Clark & Hardy 1960 by "
+     "Inside five of the seven, one of them at its limit (Cramer 1985); beyond SP-413 1977 by 2.0 rpm and Clark & Hardy 1960 by "
      "2.9 rpm."),
-    ("spin", 4.1, (), "Inside three of the seven; outside Hill & Schnitzer 1962 by 0.10 rpm, Cramer 1985 by 1.1 rpm, SP-413 1977 by "
+    ("spin", 4.1, (), "Inside three of the seven; beyond Hill & Schnitzer 1962 by 0.10 rpm, Cramer 1985 by 1.1 rpm, SP-413 1977 by "
      "3.1 rpm and Clark & Hardy 1960 by 4.0 rpm."),
-    ("spin", 6.0, (), "Inside three of the seven, each at its limit (Gilruth 1969, Gordon & Gervais 1969 and Stone 1973); outside "
+    ("spin", 6.0, (), "Inside three of the seven, each at its limit (Gilruth 1969, Gordon & Gervais 1969 and Stone 1973); beyond "
      "Hill & Schnitzer 1962 by 2.0 rpm, Cramer 1985 by 3.0 rpm, SP-413 1977 by 5.0 rpm and Clark & Hardy 1960 by 5.9 rpm."),
-    ("spin", 200.0, (), "Inside none of the seven; outside Gilruth 1969 by 194 rpm, Gordon & Gervais 1969 by 194 rpm, Stone 1973 by "
+    ("spin", 200.0, (), "Inside none of the seven; beyond Gilruth 1969 by 194 rpm, Gordon & Gervais 1969 by 194 rpm, Stone 1973 by "
      "194 rpm, Hill & Schnitzer 1962 by 196 rpm, Cramer 1985 by 197 rpm, SP-413 1977 by 199 rpm and Clark & Hardy 1960 by 200 rpm."),
-    ("gravity", 0.95, (), "Inside nine of the ten; outside Gilruth 1969 by 0.050 g."),
+    ("gravity", 0.95, (), "Inside nine of the ten; beyond Gilruth 1969 by 0.050 g."),
     ("gravity", 1.0, (), "Inside nine of the ten, four of them at their limit (Hill & Schnitzer 1962, Gordon & Gervais 1969, Stone 1973 and Cramer "
-     "1985); outside Gilruth 1969 by 0.10 g."),
-    ("gravity", 0.9 + 1e-5, (), "Inside nine of the ten; outside Gilruth 1969 by less than 0.001 g."),
-    ("gravity", 1e6, (), "Inside five of the ten; outside Hill & Schnitzer 1962 by 999,999 g, Gordon & Gervais 1969 by 999,999 g, "
+     "1985); beyond Gilruth 1969 by 0.10 g."),
+    ("gravity", 0.9 + 1e-5, (), "Inside nine of the ten; beyond Gilruth 1969 by less than 0.001 g."),
+    ("gravity", 1e6, (), "Inside five of the ten; beyond Hill & Schnitzer 1962 by 999,999 g, Gordon & Gervais 1969 by 999,999 g, "
      "Stone 1973 by 999,999 g, Cramer 1985 by 999,999 g and Gilruth 1969 by 999,999 g."),
     ("rim_speed", 6.5, (),
-     "Inside one of the four; outside Gordon & Gervais 1969 by 0.50 m/s, Cramer 1985 by 0.50 m/s and Stone 1973 by 3.5 m/s."),
-    ("head_turn", 0.33, (), "Inside two of the three; outside Clark & Hardy 1960 (0.06 rad/s²) by 0.27 rad/s²."),
-    ("head_turn", 12.0, (), "Inside none of the three; outside NASA-STD-3001 by 10 rad/s², Clark & Hardy 1960 (0.6 rad/s²) by 11 rad/s² "
+     "Inside one of the four; beyond Gordon & Gervais 1969 by 0.50 m/s, Cramer 1985 by 0.50 m/s and Stone 1973 by 3.5 m/s."),
+    ("head_turn", 0.33, (), "Inside two of the three; beyond Clark & Hardy 1960 (0.06 rad/s²) by 0.27 rad/s²."),
+    ("head_turn", 12.0, (), "Inside none of the three; beyond NASA-STD-3001 by 10 rad/s², Clark & Hardy 1960 (0.6 rad/s²) by 11 rad/s² "
      "and Clark & Hardy 1960 (0.06 rad/s²) by 12 rad/s²."),
     ("coriolis", 0.1, (), "Inside the only published limit, Stone 1973."),
     ("coriolis", 0.25, (), "At the only published limit, Stone 1973."),
-    ("coriolis", 0.3, (), "Outside the only published limit, Stone 1973, by 0.050."),
-    ("coriolis", 9.55, (), "Outside the only published limit, Stone 1973, by 9.3."),
+    ("coriolis", 0.3, (), "Beyond the only published limit, Stone 1973, by 0.050."),
+    ("coriolis", 9.55, (), "Beyond the only published limit, Stone 1973, by 9.3."),
     ("coriolis", None, (), "No value here to set beside the only published limit."),
     ("spin", None, (), "No value here to set beside the seven."),
-    ("gradient", 3.1, (), "No published limit found for the change from head to foot. You may set one of your own."),
-    ("gradient", None, (), "No published limit found for the change from head to foot. You may set one of your own."),
+    ("gradient", 3.1, (), "No published limit found for the change from head to foot. You can set one of your own."),
+    ("gradient", None, (), "No published limit found for the change from head to foot. You can set one of your own."),
     ("gradient", 3.1, (own("gradient", "at_most", 5.0),),
      "No published limit found for the change from head to foot. Inside your own limit."),
     ("gradient", None, (own("gradient", "at_most", 5.0),),
      "No published limit found for the change from head to foot. No value here to set beside your own limit."),
     ("gradient", 3.1, (own("gradient", "at_most", 5.0), own("gradient", "at_most", 2.0, "Low")),
-     "No published limit found for the change from head to foot. Inside one of your own two; outside Low by 1.1 percentage points."),
+     "No published limit found for the change from head to foot. Inside one of your own two; beyond Low by 1.1 percentage points."),
     ("gradient", 2e6, (own("gradient", "at_most", 1e6), own("gradient", "at_most", 1e-9)),
-     "No published limit found for the change from head to foot. Inside none of your own two; outside your own (1,000,000 %) by "
+     "No published limit found for the change from head to foot. Inside none of your own two; beyond your own (1,000,000 %) by "
      "1,000,000 percentage points and your own (less than 0.001 %) by 2,000,000 percentage points."),
     ("gradient", 3.1, (own("gradient", "at_most", 5.0), own("gradient", "at_least", 2.0)),
      "No published limit found for the change from head to foot. Inside both of your own."),
     ("spin", 0.05, (QUIET,), "Inside all seven. Inside your own limit, Quiet deck."),
-    ("spin", 2.0, (QUIET,), "Inside five of the seven; outside SP-413 1977 by 1.0 rpm and Clark & Hardy 1960 by 1.9 rpm. At your own limit, "
+    ("spin", 2.0, (QUIET,), "Inside five of the seven; beyond SP-413 1977 by 1.0 rpm and Clark & Hardy 1960 by 1.9 rpm. At your own limit, "
      "Quiet deck."),
-    ("coriolis", 0.1, (own("coriolis", "at_most", 0.05),), "Inside the only published limit, Stone 1973. Outside your own limit by 0.050."),
+    ("coriolis", 0.1, (own("coriolis", "at_most", 0.05),), "Inside the only published limit, Stone 1973. Beyond your own limit by 0.050."),
 ]  # fmt: skip
 
 
@@ -104,7 +104,7 @@ def test_limits_and_other_figures_come_to_the_rows_of_the_table(quantity):
     """Counts as the sentence has them, in words, beside the rows that the data holds."""
     rows = [row for row in ROWS if row.quantity == quantity]
     sentence = said(quantity, 0.5)
-    more = re.search(r"(\w+) more figures? tells? what was (.*): (it is no limit|they are no limits)\.$", sentence)
+    more = re.search(r"(\w+) more figures? tells? what was (.*); (it is not a limit|they are not limits)\.$", sentence)
     others = [row.bound for row in rows if row.bound not in LIMITS]
     assert (more is None) == (not others)
     if more:
@@ -130,7 +130,7 @@ def test_the_nearest_is_named_first():
         ({"gravity": 0.95, "head_turn": 0.7}, (), "beyond 6 of 25",
          "Inside 19 of the 25 published limits; beyond six: one on gravity, three on spin and two on turning the head."),
         ({"spin": 0.05}, (own("gradient", "at_most", 2.0),), "beyond 1 of 26",
-         "Inside all 25 published limits. Outside your own limit, on the change from head to foot."),
+         "Inside all 25 published limits. Beyond your own limit, on the change from head to foot."),
         ({"spin": 0.05}, (own("gradient", "at_most", 5.0), own("spin", "at_most", 1.0)), "inside all 27",
          "Inside all 25 published limits. Inside both of your own limits."),
         ({"spin": 0.05}, (own("gradient", "at_most", 2.0), own("spin", "at_most", 0.01), own("spin", "at_most", 1.0)), "beyond 2 of 28",

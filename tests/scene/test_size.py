@@ -59,7 +59,7 @@ def test_two_wishes_make_a_habitat():
     assert answer["words"] == [
         f"The smallest that gives 0.9{NB}g at no more than 2{NB}rpm has a radius of 201{NB}m and turns at 2.00{NB}rpm; its rim moves at "
         f"42.1{NB}m/s and head to foot changes by 0.870{NB}%.",
-        f"Larger ones do as well, up to 100{NB}km, the program's greatest, where the spin is 0.0897{NB}rpm.",
+        f"Larger ones work as well, up to 100{NB}km, the program's greatest, where the spin is 0.0897{NB}rpm.",
     ]
 
 
@@ -68,7 +68,7 @@ def test_wishes_that_collide_are_named_with_the_nearest_that_would_do():
     assert (answer["fits"], answer["smallest"], answer["family"], answer["spin_range_rpm"]) == (False, None, None, None)
     assert answer["words"] == [
         f"0.9{NB}g at no more than 2{NB}rpm takes 201{NB}m; your maximum radius is 60{NB}m, 141{NB}m less.",
-        f"It would do with 0.268{NB}g instead of 0.9{NB}g or 3.67{NB}rpm instead of 2{NB}rpm.",
+        f"It would work with 0.268{NB}g instead of 0.9{NB}g or 3.67{NB}rpm instead of 2{NB}rpm.",
     ]
     assert answer["ways"] == answer["words"][1]
     assert [(one["wish"], one["was"], one["unit"]) for one in answer["collides"]] == [
@@ -144,8 +144,8 @@ def test_a_spin_between_two_ends_is_the_highest_and_the_range_is_said():
     )
     assert answer["smallest"]["spin_rpm"] == pytest.approx(4.0)
     assert answer["spin_range_rpm"] == pytest.approx([2.9905, 4.0], rel=1e-4)  # said rounded to the inside
-    assert f"Any spin from 3.00{NB}rpm to 4.00{NB}rpm would do there; this is the highest." in answer["words"]
-    assert answer["words"][-1] == "No other radius does."
+    assert f"Any spin from 3.00{NB}rpm to 4.00{NB}rpm would work there; this is the highest." in answer["words"]
+    assert answer["words"][-1] == "No other radius works."
 
 
 def test_the_family_runs_from_the_smallest_to_the_largest_and_keeps_to_the_wishes():
@@ -400,7 +400,7 @@ def test_a_spin_is_rounded_once():
     """40.56 rpm is not called 40.6 in one sentence and 40.5, the highest, in the next."""
     first, second, *_ = asked(*ONE_ROUNDING)["words"]
     spin = re.search(r"turns at ([\d.]+)", first)[1]
-    assert f"to {spin}{NB}rpm would do there; this is the highest." in second
+    assert f"to {spin}{NB}rpm would work there; this is the highest." in second
     omega = float(spin) * math.pi / 30
     assert omega * 1.75 / 0.23701 <= 31.364
 

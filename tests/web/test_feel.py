@@ -89,8 +89,8 @@ def test_where_more_than_the_spin_pulls_the_answer_says_so_beside_the_map():
         for more in ({}, {"axial_thrust_m_s2": 3.0}, {"shape": "turntable", "radius_m": 3.0})
     )
     assert alone == ""
-    assert "has the thrust in it; the map's lines" in thrust
-    assert "has the room's gravity in it" in table
+    assert "includes the thrust; the map's lines" in thrust
+    assert "includes the room's gravity" in table
 
 
 def test_in_us_units_no_sentence_speaks_of_metres():

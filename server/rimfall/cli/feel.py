@@ -63,15 +63,15 @@ def _write_map(path, scene):
 
 
 def as_text(felt, units):
-    """Everything of an answer that a reader wants: words, figures, limits with their sources, cautions."""
+    """Everything of an answer that a reader wants, as place 4 of the page has it: words, limits, why spin at all, figures, sources."""
     answer = feel_answers.as_data(felt, units)
-    lines = [felt.scene.title or "Untitled scene", answer["says"]["lead"], answer["says"]["summary"]]
-    lines += [*_figure_lines(answer, units), *_level_lines(answer["levels"]), *_limit_lines(felt.limits, answer, units)]
-    lines += _why_lines(answer["why_spin"])
-    lines += ["", "What people got used to"]
-    lines += [f"  {one['claim']} {one['here']}".rstrip() for one in answer["adaptation"]]
+    lines = [felt.scene.title or "Untitled scene", answer["says"]["lead"]]
     for one in answer["words"]:
         lines += ["", one["title"], f"  {one['text']}"]
+    lines += ["", answer["says"]["summary"], *_limit_lines(felt.limits, answer, units), *_why_lines(answer["why_spin"])]
+    lines += ["", "What people got used to"]
+    lines += [f"  {one['claim']} {one['here']}".rstrip() for one in answer["adaptation"]]
+    lines += [*_figure_lines(answer, units), *_level_lines(answer["levels"])]
     lines += [
         "",
         "Sources",

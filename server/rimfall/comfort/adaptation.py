@@ -56,25 +56,29 @@ _STATEMENTS = (
     ),
     _Statement(
         "elias_jarchow_young_2008.spin.reached",
-        "With 42 head turns a day people went from 14 rpm on the first day over 23 rpm on the second to 30 rpm on the third.",
+        "With 42 head turns a day people went from 14 rpm on the first day to 23 rpm on the second and 30 rpm on the third.",
         ((14.0, "of the first day"), (23.0, "of the second"), (30.0, "of the third")),
     ),
     _Statement(
         "bretl_2019.spin.observed",
-        "Before any training ten people had no cross-coupled illusion up to 1.8 rpm in the mean, with a standard deviation of "
+        "Before any training ten people had no cross-coupled illusion up to 1.8 rpm on average, with a standard deviation of "
         "0.9 rpm.",
-        ((0.9, "of one deviation under the mean"), (1.8, "of the mean"), (2.7, "of one deviation over the mean")),
+        (
+            (0.9, "that is one standard deviation below the average"),
+            (1.8, "of the average"),
+            (2.7, "that is one standard deviation above the average"),
+        ),
     ),
     _Statement(
         "standardized_protocol_2020.spin.reached",
-        "Trained in small steps that were the same for everyone, people came to 11.8 rpm.",
+        "Trained in small steps that were the same for everyone, people reached 11.8 rpm.",
         ((11.8, "after this training"),),
     ),
 )
 
 UNPUBLISHED = (
-    "How long it lasts after people leave a rotating place: no published figure found.",
-    "How fast people learn to go to and fro between what turns and what does not: no published figure found.",
+    "How long adaptation lasts after people leave a rotating place: no published figure found.",
+    "How fast people learn to move between what turns and what does not: no published figure found.",
     "What months or years of living in rotation do: no published figure found.",
     "How children and old people adapt: no published figure found.",
     "Whether people get used to gravity that changes from head to foot, and to how much: no published figure found.",

@@ -94,9 +94,9 @@ FIGURES = {
     **_group(
         "Things in hand",
         drop_time_s=("Dropped from the hand: falls for", "s"),
-        drop_drift_m=("Dropped from the hand: lands, spinward above 0", "m"),
+        drop_drift_m=("Dropped from the hand: lands, spinward positive", "m"),
         drop_axial_m=("Dropped from the hand: lands along the axis by", "m", "Dropped from the hand: lands outward by"),
-        pour_drift_m=("Poured into a glass: off, spinward above 0", "m"),
+        pour_drift_m=("Poured into a glass: off, spinward positive", "m"),
         pour_axial_m=("Poured into a glass: off along the axis by", "m", "Poured into a glass: off outward by"),
         glass_walk_lean_deg=("Glass at a steady walk: surface leans", "°"),
         glass_start_lean_deg=("Glass on setting off: surface leans", "°"),

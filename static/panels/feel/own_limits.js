@@ -35,7 +35,7 @@ export function createOwnLimits({ store, quantity }) {
       draft.own_limits.splice(index, 1);
       if (!draft.own_limits.length) delete draft.own_limits;
     });
-    store.tell({ kind: 'told', say: `Your limit on ${quantity.in_text} is gone.`, undo: true });
+    store.tell({ kind: 'told', say: `Your limit on ${quantity.in_text} was removed.`, undo: true });
   }
 
   // a line stays the same while its figure changes, so that the figure keeps the focus
@@ -135,7 +135,7 @@ function createForm({ store, quantity, keep }) {
   }
   function sayWrong(was) {
     const { may_be: may } = fieldOf(store.fields, path);
-    store.tell({ kind: 'refused', field: formField, say: `${quantity.label} was ${was}; a limit may be ${may}.` });
+    store.tell({ kind: 'refused', field: formField, say: `${quantity.label} was ${was}; a limit must be ${may}.` });
   }
   return {
     element,

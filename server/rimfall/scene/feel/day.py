@@ -200,9 +200,9 @@ def tipped(day):
     lean = day.v["floor_lean_deg"]
     if lean is None:
         return None
-    tips = f"The ship's thrust tips down by {angle(lean)}, {day.aft}"
+    tips = f"The ship's thrust tilts “down” by {angle(lean)}, {day.aft}"
     if day.hidden:
         return f"{tips}: it all but hides the spin, and the deck is nearly a wall."
     if lean > _ALONG_DEG:
-        return f"{tips}: it draws more along the deck than onto it."
+        return f"{tips}: it pulls more along the deck than onto it."
     return f"{tips}: too little to notice." if lean < SLIGHT_DEG else f"{tips}, and you stand leaning against it."

@@ -19,7 +19,7 @@ _LEAST_SAID = 0.001  # of a unit: what is passed by less is said to be passed by
 
 
 def sentence(quantity, rows, units="si", offered=True):
-    """How the limits on one quantity are kept: "Inside five of the seven; outside Cramer 1985 by 1.1 rpm.".
+    """How the limits on one quantity are kept: "Inside five of the seven; beyond Cramer 1985 by 1.1 rpm.".
 
     rows: those of `comfort.limits.compare` on the quantity. The user's own limits have a sentence of their own, and so have the
     figures that are no limits, which the reader of a table finds among its rows. offered: where there is no limit at all, whether
@@ -27,19 +27,19 @@ def sentence(quantity, rows, units="si", offered=True):
     """
     theirs, own = _limits(rows, mine=False), _limits(rows, mine=True)
     if not theirs:
-        own_sentence = _kept(own, units) if own else "You may set one of your own." if offered else ""
+        own_sentence = _kept(own, units) if own else "You can set one of your own." if offered else ""
         return f"No published limit found for {TOPICS[quantity]}. {own_sentence}".strip()
     return " ".join([*(_kept(limits, units) for limits in (theirs, own) if limits), *_no_limits(rows)])
 
 
 def _no_limits(rows):
-    """How many figures are no limits, in a sentence: "One more figure tells what was observed: it is no limit."."""
+    """How many figures are no limits, in a sentence: "One more figure tells what was observed; it is not a limit."."""
     bounds = [row.bound for row in rows if row.bound not in LIMITS]
     if not bounds:
         return []
     what = listed([said for bound, said in _FINDINGS.items() if bound in bounds], "or")
     more = "One more figure tells" if len(bounds) == 1 else f"{count(len(bounds)).capitalize()} more figures tell"
-    return [f"{more} what was {what}: {'it is no limit' if len(bounds) == 1 else 'they are no limits'}."]
+    return [f"{more} what was {what}; {'it is not a limit' if len(bounds) == 1 else 'they are not limits'}."]
 
 
 def short(rows):
@@ -96,14 +96,14 @@ def _kept(limits, units):
             for row in sorted(beyond, key=lambda row: -row.margin)
         ]
     )
-    return f"Inside {count(len(inside))} of {_whole(limits)}{at}; outside {passed}."
+    return f"Inside {count(len(inside))} of {_whole(limits)}{at}; beyond {passed}."
 
 
 def _kept_alone(row, whole, units):
     named = "" if row.study == NO_NAME else f", {_name(row, [row], units)}"
     if row.inside:
         return f"{'At' if row.state == 'at the limit' else 'Inside'} {whole}{named}."
-    return f"Outside {whole}{named}{',' if named else ''} by {passed_by(row, units)}."
+    return f"Beyond {whole}{named}{',' if named else ''} by {passed_by(row, units)}."
 
 
 def _name(row, limits, units):
@@ -147,7 +147,7 @@ def _summed(limits):
     if silent == len(limits):
         return f"No value here to set beside {whole}."
     if len(limits) == 1:
-        return f"{'Outside' if beyond else 'Inside'} {whole}, on {TOPICS[limits[0].quantity]}."
+        return f"{'Beyond' if beyond else 'Inside'} {whole}, on {TOPICS[limits[0].quantity]}."
     if kept == len(limits):
         return f"Inside {_all(limits, noun)}."
     said = [f"Inside {count(kept)} of {whole}"]

@@ -79,7 +79,7 @@ def _risen(day):
     share = day.v["rise_push_g"] / day.v["feet_g"]
     if day.slight(day.v["rise_push_g"]):
         return f"On the way a push of {push(day.v['rise_push_g'])} spinward is too small to notice."
-    said = f"On the way it is pushed spinward by {push(day.v['rise_push_g'])} on average, {beside_weight(share)} what you weigh at the feet"
+    said = f"On the way it is pushed spinward by {push(day.v['rise_push_g'])} on average, {beside_weight(share)} your weight at the feet"
     return f"{said}, and you lean antispinward against it." if share >= _STRONG else f"{said}."
 
 
@@ -96,9 +96,9 @@ def _head_to_foot(day):
         feels = "nothing at all" if head == 0 else f"{number(head)}, the other way"
         return f"There, while your feet feel {share_of(feet)} what they weigh on Earth, your head feels {feels}."
     if change < _SLIGHT_CHANGE and day.slight(feet - head):
-        return f"From feet to head what you weigh {_changes(day)}: too little to notice."
+        return f"From feet to head your weight {_changes(day)}: too little to notice."
     if number(head) == number(seated):
-        return f"From feet to head what you weigh {_changes(day)}."
+        return f"From feet to head your weight {_changes(day)}."
     return (
         f"Seated, your head felt {share_of(seated)} what it weighs on Earth; upright it feels {number(head)} and your feet "
         f"{number(feet)}, a change of {percent(change)} from feet to head."

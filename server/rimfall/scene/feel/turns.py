@@ -136,7 +136,7 @@ def _ridden(day, pace):
     if not day.weightless and day.slight(size):
         first = f"{goes} the push spinward is {push(size)}, too small to notice."
     else:
-        share = "" if day.weightless else f", {beside_weight(size / v['feet_g'])} what you weigh at the {day.ground}"
+        share = "" if day.weightless else f", {beside_weight(size / v['feet_g'])} your weight on the {day.ground}"
         first = f"{goes} {push(size)} press you to its spinward wall{share}{_sideways(day)}."
     if v["lift_lean_deg"] is None or day.weightless:
         return [first]

@@ -88,31 +88,29 @@ def _beside_the_map(day):
     if not day.table and not day.thrust_m_s2:
         return ""
     pull = "the room's gravity" if day.table else "the thrust"
-    return f"What is felt, and held against limits, has {pull} in it; the map's lines are those of a habitat without."
+    return f"What is felt, and compared with limits, includes {pull}; the map's lines are for a habitat without it."
 
 
 def assumptions(scene, figures, units="si"):
     """What the figures take for granted and leave out, in sentences."""
     day = day_of(scene, figures, units)
-    out = [f"Somebody stands {day.words.stands}, upright from the {day.ground}."]
+    out = [f"A person stands {day.words.stands}, at right angles to it."]
     if len(scene.habitat.spin_ramp):
         out.append("The spin is that of the start; what is felt while it changes is left out.")
     out += [note] if (note := _beside_the_map(day)) else []
     if day.thrust_m_s2 and day.v["gradient_percent"]:
-        out.append(
-            "The figure of the change from feet to head counts its direction, too; weight alone changes by less."
-        )
+        out.append("The change from feet to head counts its direction too; weight alone changes by less.")
     out += [
         f"As fractions of height: the heart at {HEART:g}, a seat at {SEAT:g}, the head {SITTING:g} above the seat, a hand with a cup at {HAND:g}.",
         f"Paces are even; stairs rise at {STAIRS_DEG:g}°; standing up and setting off take a second each.",
-        f"What falls falls without air, a stream over {length(POURED_FROM_M, units)} into the glass; a glass does not slop.",
+        f"Things fall as in vacuum; a stream falls {length(POURED_FROM_M, units)} into the glass; nothing slops.",
         "The lift and the ladder are felt at the feet, at their full speed.",
-        "Walls, ceilings and hubs are not looked for.",
+        "Walls, ceilings and hubs are ignored.",
     ]
     if day.habitat.section_radius_m is not None:
         out.append("A way along the axis is taken as straight, though the deck bends there as well.")
     if day.past_the_axis(day.person.height_m):
         fits = day.person.height_m < 2 * day.radius_m
         tall = "as tall as the radius or taller" if fits else "taller than the habitat is across, and has no room in it"
-        out.append(f"The person is {tall}; figures past the axis are told as sizes.")
+        out.append(f"The person is {tall}; figures beyond the axis are given as sizes.")
     return out

@@ -130,14 +130,14 @@ def _free_spin(answer, units):
         spin = sizing.spin_at([plane for of_one in answer.planes for plane in of_one], radius_m)
     low, high = spin.low_rad_s, spin.high_rad_s
     if high is None:
-        most = "nothing wished for bounds it above, so none is chosen"
-        return "" if answer.sized.spin.high_rad_s else f"it may turn at any spin{_from(low)}: {most}."
+        most = "no wish sets a maximum, so none is chosen"
+        return "" if answer.sized.spin.high_rad_s else f"it can turn at any spin{_from(low)}: {most}."
     if low is None:
-        return "any slower spin would do there, too; nothing wished for bounds it below."
+        return "any slower spin would work there too; no wish sets a minimum."
     least, most = (rounded(end / RPM_RAD_S, whole) for end, whole in ((low, math.ceil), (high, math.floor)))
     if least >= most:
         return ""
-    return f"any spin from {in_unit('spin', least)} to {in_unit('spin', most)} would do there; this is the highest."
+    return f"any spin from {in_unit('spin', least)} to {in_unit('spin', most)} would work there; this is the highest."
 
 
 def _from(low_rad_s):
@@ -174,7 +174,7 @@ def _by_program(units):
     """The program's own bounds in words."""
     least, most = (_bound("radius", end, units) for end in (LEAST_RADIUS_M, GREATEST_RADIUS_M))
     spin, rim = _bound("spin", GREATEST_SPIN_RPM), _bound("rim_speed", GREATEST_RIM_SPEED_M_S, units)
-    return f"the program's own bounds (a radius from {least} to {most}, a spin up to {spin}, a rim speed up to {rim})"
+    return f"the program's own limits (a radius from {least} to {most}, a spin up to {spin}, a rim speed up to {rim})"
 
 
 def _bound(quantity, value, units="si"):
@@ -185,7 +185,7 @@ def _bound(quantity, value, units="si"):
 def _larger(sized, units):
     radius, low, high = sized.radii_m[-1], sized.spins[-1].low_rad_s, sized.spins[-1].high_rad_s
     if len(sized.radii_m) == 1:
-        return "no other radius does."
+        return "no other radius works."
     at = (
         ""
         if high is None
@@ -194,7 +194,7 @@ def _larger(sized, units):
         else f", where the spin is up to {_spin(high)}"
     )
     last = "" if radius < GREATEST_RADIUS_M * (1 - 1e-9) else ", the program's greatest"
-    return f"larger ones do as well, up to {in_unit('radius', radius, units)}{last}{at}."
+    return f"larger ones work as well, up to {in_unit('radius', radius, units)}{last}{at}."
 
 
 def _collided(answer, units):
@@ -203,14 +203,14 @@ def _collided(answer, units):
     more = "" if together[0].all_others else "other wishes collide as well; these come first."
     hull = next((one for one in together if _is_hull(request.wishes[one.wish], one)), None)
     if len(together) == 1:
-        lead = f"{wanted(wishes[0], units)} cannot be had: it is outside {_by_program(units)}."
+        lead = f"{wanted(wishes[0], units)} cannot be met: it is beyond {_by_program(units)}."
     elif hull is not None:
         lead = _too_wide(request, hull, [one for one in together if one is not hull], units)
     else:
-        lead = f"{listed(_parts(wishes, units))} cannot be had together."
+        lead = f"{listed(_parts(wishes, units))} cannot be met together."
     rest = [one for one in together if one is not hull] or together
     ways = [way for one in rest for way in _ways(request.wishes[one.wish], one, units)]
-    return lead, f"it would do with {listed(ways, 'or')}." if ways else "", more
+    return lead, f"it would work with {listed(ways, 'or')}." if ways else "", more
 
 
 def _is_hull(wish, clash):
@@ -280,5 +280,5 @@ def assumptions(person, units="si"):
         f"For somebody {tall} tall who walks at {walk} and turns the head at {three_figures(person.head_turn_deg_s)}{_NB}°/s.",
         "Steady spin, no thrust; gravity is that at the feet, on a deck at the radius named.",
         "Nothing smaller than a person's height from deck to axis, unless a wish leaves no more.",
-        f"Sought within {_by_program(units)}.",
+        f"Searched within {_by_program(units)}.",
     ]

@@ -128,7 +128,7 @@ export function createFeelMap({ element, store, client, large }) {
   }
 
   function captionWords(counted) {
-    const wishes = family?.family ? ' Ruled: what your wishes leave; the square is the smallest.' : '';
+    const wishes = family?.family ? ' Hatched: what meets your wishes; the square is the smallest.' : '';
     return `${counted} Each tint is what one limit forbids. Drag the ring to change radius and spin.${wishes}`;
   }
 
