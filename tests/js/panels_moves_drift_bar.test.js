@@ -2,7 +2,7 @@
 
 import assert from 'node:assert/strict';
 import test from 'node:test';
-import { partsOf } from '../../static/panels/moves/drift_bar.js';
+import { downOf, partsOf } from '../../static/panels/moves/drift_bar.js';
 import { GLOSSARY, glossaryOf } from '../../static/panels/glossary_words.js';
 
 const landing = parts => ({ landing: { drift_parts_m: { order: ['centrifugal', 'coriolis', 'drag'], ...parts } } });
@@ -18,6 +18,13 @@ test('each part begins where the one before it ended', () => {
     [0, 5, 3, 2.5],
   );
   assert.equal(parts.at(-1).from_m + parts.at(-1).by_m, 2.75);
+});
+
+test('what ends in a cup or on its table has its causes and its way there', () => {
+  const comes_down = { ...landing({ centrifugal: 0.35, coriolis: -0.16, other: 0 }).landing, way: { turns: 0, of_turn: 0.001 } };
+  const poured = { landing: null, findings: { comes_down } };
+  assert.equal(partsOf(poured).length, 2);
+  assert.equal(downOf(poured).way.of_turn, 0.001);
 });
 
 test('the order is the answer’s, and a rest of nothing is left out', () => {

@@ -39,7 +39,7 @@ export function createDriftBar({ store, index, large }) {
   function update(chosen) {
     const motion = store.answer?.motions[index],
       parts = chosen ? partsOf(motion) : null,
-      why = chosen && !parts ? NONE[motion?.landing?.drift_parts_none] : null;
+      why = chosen && !parts ? NONE[downOf(motion)?.drift_parts_none] : null;
     setAttribute(element, 'hidden', !parts && !why);
     for (const button of [turn, enlarge]) setAttribute(button, 'hidden', !parts);
     if (why) {
@@ -53,7 +53,7 @@ export function createDriftBar({ store, index, large }) {
     setText(turn, store.view.driftTable ? 'As a drawing' : 'As a table');
     const show = value => showQuantity(value, 'm', store.view.units).replace(/^−(?=0\.0+\D)/, ''); // no minus before nothing
     const ground = groundOf(store.fields, store.document.habitat),
-      round = roundOf(motion.landing.way);
+      round = roundOf(downOf(motion).way);
     setChildren(inner, store.view.driftTable ? table(parts, show, round) : drawing(parts, show, ground, round));
   }
   return { element, update };
@@ -65,7 +65,7 @@ export function turnDrift(store) {
 
 /** [{name, from_m, by_m}] in the order the causes were switched on; null where the answer does not tell them apart. */
 export function partsOf(motion) {
-  const parts = (motion?.landing ?? motion?.findings?.comes_down)?.drift_parts_m;
+  const parts = downOf(motion)?.drift_parts_m;
   if (!parts) return null;
   let from_m = 0;
   return [...parts.order, 'other']
@@ -75,6 +75,11 @@ export function partsOf(motion) {
       from_m += parts[name];
       return name === 'other' && Math.abs(part.by_m) < NONE_M ? [] : [part];
     });
+}
+
+/** Where it lands, or comes down in a cup or on its table. */
+export function downOf(motion) {
+  return motion?.landing ?? motion?.findings?.comes_down;
 }
 
 const sumOf = parts => parts.reduce((sum, part) => sum + part.by_m, 0);
