@@ -133,7 +133,9 @@ def without_import_map(module):
     code = module.read_text(encoding="utf-8")
     if code.count("from 'three';") != 1:
         raise RuntimeError(f"{module.name} imports three in a way this build does not know")
-    code = code.replace("from 'three';", "from './three.module.js';").replace("'../libs/fflate.module.js'", "'./fflate.js'")
+    code = code.replace("from 'three';", "from './three.module.js';").replace(
+        "'../libs/fflate.module.js'", "'./fflate.js'"
+    )
     module.write_text(code, encoding="utf-8")
 
 

@@ -30,7 +30,11 @@ def test_where_each_motion_lands_in_each_habitat(open_page, width, height):
     until("a row each", lambda: rows.count() == 3)
     for i, home in enumerate([answer, answer["compare"][0]]):
         landing = home["motions"][0]["landing"]
-        wanted = [f"{three_figures(landing['drift_m'])} m", f"{three_figures(landing['time_s'])} s"]
+        way = landing["way"]
+        far = f"{three_figures(way['spinward_m'])} m spinward"
+        if way["of_turn"] >= 0.005:  # less is next to nothing
+            far += f", {100 * way['of_turn']:.1f} % of the way round"
+        wanted = [far, f"{three_figures(landing['time_s'])} s"]
         shown = rows.nth(i + 1).locator("td").all_inner_texts()
         assert [text.replace("\u00a0", " ") for text in shown[1:]] == wanted
     assert page.evaluate("document.documentElement.scrollWidth") <= width
