@@ -165,7 +165,11 @@ WORDS = [
     ),
     (NEW["lift"], {"spin_rpm": 0.0}, "The sideways push is negligible."),
     (NEW["lift"] | {"top_speed_m_s": 0.1}, {}, "takes 200 s, of which 60.00 s are shown."),
-    (NEW["let_go"], {}, "One leaves straight at 17.9 m/s; after 60.00 s one is 1,074 m from where one let go"),
+    (
+        NEW["let_go"],
+        {},
+        "along a straight line at 17.9 m/s, and after 60.00 s is 1,074 m from the place where they let go",
+    ),
     (NEW["let_go"], {}, "That place sweeps by again after 24.59 s, 387.01 m away."),
     (NEW["let_go"], {"spin_rpm": 0.0}, "Nothing moves: one stays beside the hull."),
     (NEW["let_go"] | {"speed_m_s": 8.0, "elevation_deg": 90.0}, {}, "one meets the hull after"),

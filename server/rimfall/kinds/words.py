@@ -157,31 +157,49 @@ def _no_landing(traced, who, many, units):
         where_to = there(traced, last, units, stressed=True, none=STRAIGHT_BELOW)
         return f"{who} {verb} the edge {where_to} after {after}; what lies beyond is not followed."
     if track.end == "duration":
-        return f"{who} {'are' if many else 'is'} still in flight when the scene ends."
+        where_to = there(traced, track.last, units, stressed=True, none=STRAIGHT_BELOW)
+        after = seconds(track.last.time_s - traced.plan.start_s)
+        return f"{who} {'are' if many else 'is'} still in flight when the scene ends after {after}, {where_to}."
     ground = the(traced, traced.ground)
     return f"{who} never {'meet' if many else 'meets'} {ground} in {after}."
 
 
-def why(traced, units):
+def _other(traced):
+    """What the causes are called that are not told apart: by name where there is one."""
+    course = traced.plan.course
+    first = course.first if course.opening is None else course.opening.release
+    names = [
+        name
+        for name, is_there in (
+            ("buoyancy", traced.plan.body.buoyant),
+            ("lift", getattr(first, "lifts", False)),
+            ("the changing spin", not traced.ways.habitat.spin.steady),
+        )
+        if is_there
+    ]
+    return names[0] if len(names) == 1 else "the rest"
+
+
+def why(traced, units, who=None):
     """One sentence of what the causes of a drift have done, where they can be told apart; else nothing."""
     parts, none = traced.drift
     if none == FAR_ROUND:
         return _FAR_ROUND
     if parts is None or abs(parts["coriolis"]) < STILL_M:
         return ""
-    shifts = [("Coriolis", parts["coriolis"]), ("drag", parts["drag"]), ("the rest", parts["other"])]
+    shifts = [("Coriolis", parts["coriolis"]), ("drag", parts["drag"]), (_other(traced), parts["other"])]
     clauses = [f"{cause} shifts that {_shift(by_m, units)}" for cause, by_m in shifts[:1]]
     clauses += [f"{cause} {_shift(by_m, units)}" for cause, by_m in shifts[1:] if abs(by_m) >= STILL_M]
     listed = ", ".join(clauses[:-1]) + (" and " if clauses[:-1] else "") + clauses[-1]
     without = "Coriolis and drag" if parts["drag"] else "Coriolis"
-    return f"{_alone(traced, without, parts['centrifugal'], units)}; {listed}."
+    return f"{_alone(traced, without, parts['centrifugal'], units, who)}; {listed}."
 
 
-def _alone(traced, without, drift_m, units):
+def _alone(traced, without, drift_m, units, who):
     """Where it would land with the first cause alone, spinward or antispinward; where a thing also goes across that, only that is said."""
     stream = traced.plan.stream
     is_many = stream is not None and stream.batch is None and stream.drop_diameter_m is not None
-    who = "they" if is_many else "it"
+    who = who or ("they" if is_many else "it")
     if abs(traced.way(traced.track.landing).axial_m) < STILL_M:
         return f"Without {without} {who} would land {where(Way(0, drift_m, 0.0), units, stressed=True)}"
     goes = f"go {_shift(drift_m, units)}" if abs(drift_m) >= STILL_M else "not drift"

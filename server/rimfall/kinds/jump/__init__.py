@@ -86,7 +86,7 @@ def jumped(traced, units):
     rise = track.apex.height_m - traced.plan.place[1] if track.apex is not None else 0.0
     plain = plainly(traced, units, none="where it began")
     lands = f"The jumper rises {length(rise, units)} and lands {where} after {seconds(after)}{plain}."
-    return [s for s in (lands, why(traced, units)) if s]
+    return [s for s in (lands, why(traced, units, "the jumper")) if s]
 
 
 def _still(traced, units):

@@ -145,9 +145,10 @@ def let_go(traced, units):
     if not len(findings["distance_m"]) or findings["leaves_m_s"] == 0:
         return ["Nothing moves: one stays beside the hull."]
     far, line = (float(findings[name][-1]) for name in ("distance_m", "line_m"))
-    longer = f", and a line to there, laid round the hull, {length(line, units)} long" if line > 1.001 * far else ""
+    longer = f", or {length(line, units)} by a line laid round the hull" if line > 1.001 * far else ""
     out = [
-        f"One leaves straight at {speed(findings['leaves_m_s'], units)}; after {after} one is {length(far, units)} from where one let go{longer}."
+        f"Whoever lets go drifts off along a straight line at {speed(findings['leaves_m_s'], units)}, and after {after} is {length(far, units)} "
+        f"from the place where they let go{longer}."
     ]
     return [*out, *_sweeps(traced, findings, units)]
 

@@ -164,6 +164,8 @@ def walked(traced, units):
     standing, feet = findings["standing_g"], findings["feet_g"]
     first, last = float(feet[0]), float(feet[-1])
     goes = f"{seconds(traced.track.ends_s - traced.plan.start_s)} at {speed(traced.motion.speed_m_s, units)}"
+    if traced.motion.speed_m_s == 0 and standing > 0:
+        return [f"Standing still, the feet feel {first:.2f} g; the head feels {float(findings['head_g'][0]):.2f} g."]
     if standing == 0:
         return [f"There is no weight to walk with: {goes} take a handrail."]
     more = first / standing - 1

@@ -49,7 +49,7 @@ BY_QUESTION = {
     },
     "The ship": {
         "spin-up": "A ball dropped while the habitat is still spinning up.",
-        "cup-at-spin-up": "A cup on a table while the habitat is set spinning: it slides before it has any weight, and grips later.",
+        "cup-at-spin-up": "A cup on the deck while the habitat is set spinning: it is left behind before it has any weight, and grips later.",
         "under-thrust": "The same drop while the ship accelerates along its axis.",
         "rolling-under-thrust": "A habitat under thrust: a ball set down rolls aft, a cup holds, and a dropped ball leaves its plumb line.",
         "lamps-under-thrust": "Lamps in the galley under thrust: one hangs askew, one swings about the leaning plumb line.",
