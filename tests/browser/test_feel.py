@@ -155,7 +155,7 @@ def test_a_limit_of_ones_own_is_set_marked_compared_and_removed_with_undo(place)
     place.keyboard.press("Enter")
     until("a refusal", lambda: "a limit must be above 0" in where.locator(".refusal").inner_text())
     where.get_by_label("Your limit on").fill("2 %")
-    where.get_by_label("Its name").fill("Bunk room")
+    where.get_by_label("Name, or leave empty").fill("Bunk room")
     where.get_by_role("button", name="Set it").click()
     limit = {"name": "Bunk room", "quantity": "gradient", "bound": "at_most", "value": 2}
     kept(place, lambda scene: scene.get("own_limits") == [limit])
