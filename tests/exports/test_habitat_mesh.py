@@ -176,7 +176,7 @@ def test_an_open_drum_is_as_wide_as_is_said():
 
 def test_a_ramp_rises_over_its_foot():
     trace = trace_of(read(resources.files("rimfall.scene.examples").joinpath("down-the-ramp.json").read_bytes()))
-    found = habitat_mesh.ramps(trace)
+    found = habitat_mesh.ramps(trace, "ramp_{:05d}".format)
     assert found
     for mesh in found:
         assert mesh.both_sides
