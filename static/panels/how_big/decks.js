@@ -1,4 +1,4 @@
-// The decks of place 1: named levels, their radius typed, their gravity and rim speed from the answer.
+// The decks of place 1: named levels, their radius typed, their gravity and speed from the answer.
 
 import { showQuantity, threeFigures } from '../../state/units.js';
 import { $, h, setAttribute, setText, icon } from '../shared/dom.js';
