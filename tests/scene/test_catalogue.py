@@ -74,7 +74,7 @@ def test_every_choice_of_an_export_is_told_with_its_default():
         told[name]["default"] == value and told[name]["label"] and told[name]["may_be"]
         for name, value in default.items()
     )
-    assert (told["first_frame"]["min"], told["samples_per_frame"]["choices"]) == (0, [1, 2, 4, 8])
+    assert (told["first_frame"]["min"], told["samples_per_frame"]["choices"]) == (-1_000_000, [1, 2, 4, 8])
 
 
 def test_every_number_told_is_in_the_contract():

@@ -4,6 +4,7 @@
 """
 
 from tests.frozen.asking import KIND_NAMES, SHAPE_NAMES
+from tests.motions.scenes import AIR, one, place
 from tests.words.sweep import of_seed
 from tests.words.tokens import tokens
 
@@ -24,3 +25,13 @@ def test_numbers_are_read_with_what_they_are_of():
     assert (landed.value, landed.half, landed.side, landed.cue) == (1234.0, 0.5, "spinward", "lands")
     assert (after.measure, after.shows(2.504), after.shows(2.506)) == ("time", True, False)
     assert (round(plain.value, 9), plain.side, plain.cue) == (0.0047, "antispinward", "under plain gravity")
+
+
+def test_a_contact_without_a_bounce_is_none():
+    """Along an end wall it goes on, and in a ring the last of nine contacts lets it slide on: neither leaves what it met."""
+    ball = {"mass_kg": 0.3, "diameter_m": 0.1, "restitution": 0.8, "rolling_resistance": 0.02}
+    thrown = {"speed_m_s": 4.07575, "heading_deg": -54.03987, "elevation_deg": 3.05413, "bounces": 1}
+    room = {"radius_m": 18.79535, "spin_rpm": 6.72815, "ceiling_m": 2.5, "width_m": 6.0}
+    traced = one({"kind": "throw", "place": place(1.2), "body": ball, **thrown}, room, AIR)
+    assert "It bounces once and comes to rest" in traced.outcome()[-1]
+    assert of_seed(162)[0] == []

@@ -3,7 +3,6 @@
 import numpy as np
 
 from ..motions.drift import FAR_ROUND
-from ..motions.journey import ON_THE_GROUND
 from ..motions.ways import Way
 from ..phrases import STILL_M, STRAIGHT_BELOW, length, seconds, speed, where
 from ..physics.drag import GREATEST_RE
@@ -19,7 +18,7 @@ _SURFACE_WORDS = {
 _FAR_ROUND = (
     "One of the causes alone would carry it more than a quarter of the way round: its drift is not taken apart."
 )
-_LIFTS_M_S = 1e-6  # an upward speed that is more than rounding
+_LIFTS_M_S = 1e-6  # a speed away from what was met that is more than rounding
 
 
 def the(traced, surface):
@@ -83,9 +82,7 @@ def after_landing(traced, units):
 
 def _rebounds(contacts):
     """How often it leaves what it met."""
-    left = sum(
-        e.after_m_s is not None and (e.after_m_s[1] > _LIFTS_M_S or e.kind not in ON_THE_GROUND) for e in contacts
-    )
+    left = sum(e.leaves_m_s is not None and e.leaves_m_s > _LIFTS_M_S for e in contacts)
     return (
         "" if left == 0 else "bounces once" if left == 1 else "bounces twice" if left == 2 else f"bounces {left} times"
     )

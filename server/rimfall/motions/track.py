@@ -54,7 +54,7 @@ class States:
 class Moment:
     """A motion at one instant. kind: "release", "apex", "deck", ... (design, section 3). drift_m: along_m beyond the release's.
     Place and vectors (3,) as in States, velocities those just before. Of a contact: the surface's name, the angle of the motion
-    from its normal (None for no motion), and the velocity just after, along the local directions (3,)."""
+    from its normal (None for no motion), the velocity just after, along the local directions (3,), and what of it leads away from the surface."""
 
     kind: str
     drift_m: float
@@ -69,6 +69,7 @@ class Moment:
     surface: str | None = None
     incidence_deg: float | None = None
     after_m_s: np.ndarray | None = None
+    leaves_m_s: float | None = None
 
     @property
     def speed_m_s(self) -> float:
@@ -196,8 +197,11 @@ def _of_event(chart, event, moment):
     moment = replace(moment, rotating_velocity_m_s=event.velocity_m_s, local_m_s=rows @ event.velocity_m_s)
     if event.surface is None:
         return moment
-    after = None if event.after_m_s is None else rows @ event.after_m_s
-    return replace(moment, surface=event.kind, incidence_deg=_incidence_deg(event), after_m_s=after)
+    moment = replace(moment, surface=event.kind, incidence_deg=_incidence_deg(event))
+    if event.after_m_s is None:
+        return moment
+    away = float(event.surface.normal(event.position_m) @ event.after_m_s)
+    return replace(moment, after_m_s=rows @ event.after_m_s, leaves_m_s=away)
 
 
 def _incidence_deg(event):
