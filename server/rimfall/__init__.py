@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 if TYPE_CHECKING:
     from .api import Answer, Moment, MotionPath, export, feel, open_scene, size, trace, vary
 
-__version__ = "0.7.0"
+__version__ = "0.8.0"
 __all__ = ["Answer", "Moment", "MotionPath", "export", "feel", "open_scene", "size", "trace", "vary"]
 
 

@@ -13,6 +13,8 @@ const WORDS = {
   unit: { m: 'metres', cm: 'centimetres' },
   up: { Y: 'Y is up', Z: 'Z is up' },
   rows: { alive: 'only while a body is there', all: 'at every frame' },
+  turning: { none: 'without', quaternion: 'with' },
+  hull: { proxy: 'proxy', render: 'render', default: 'neither' },
   between: { smooth: 'smoothly', linear: 'straight' },
   samples_per_frame: { 1: 'one sample', 2: 'two samples', 4: 'four samples', 8: 'eight samples' },
 };
@@ -95,6 +97,8 @@ export function createHow({ fields, chosen, keep, sceneRate, motions, errorsChan
     from_s: figure('from_s', '0 s', 4),
     to_s: figure('to_s', 'the end', 6),
     rows: pick('rows'),
+    turning: pick('turning'),
+    hull: pick('hull'),
     retime,
     between,
   };
@@ -116,6 +120,8 @@ export function createHow({ fields, chosen, keep, sceneRate, motions, errorsChan
     clause('retime', 'Seconds by frame: ', end('retime')),
     { said: uses => uses.has('retime') && read('retime') !== null, element: h('span', {}, 'Between them ', end('between')) },
     clause('rows', 'Rows ', end('rows')),
+    clause('turning', 'Tables ', at('turning'), ' the turning of bodies. '),
+    clause('hull', 'The habitat has the purpose ', end('hull')),
     clause('view', 'In a view ', end('view')),
     clause('unit', 'In ', end('unit')),
     clause('up', end('up')),
