@@ -65,7 +65,10 @@ def test_no_old_answer_stands_beside_new_inputs_in_any_place_until_the_new_one_i
     page.route(TRACE, lambda route: waiting.append(route) if slow else route.continue_())
     for change in (
         lambda: type_figure(page, "habitat.radius_m", "112"),
-        lambda: page.get_by_role("button", name="Add a drop").click(),
+        lambda: (
+            page.get_by_role("button", name="Add a motion").click(),
+            page.get_by_role("button", name="Add a drop").click(),
+        ),
         lambda: page.keyboard.press("Control+z"),
     ):
         change()
