@@ -36,7 +36,7 @@ def test_it_rises_straight_where_nothing_turns():
     ("document", "sentence"),
     [
         (scene(drop(1.2, HELIUM)), "never meets the deck"),
-        (scene(drop(1.2, HELIUM), habitat=GALLEY | {"axial_thrust_m_s2": 2.0}), "against an end wall"),
+        (scene(drop(1.2, HELIUM), habitat=GALLEY | {"axial_thrust_m_s2": 2.0}), "meets the ceiling … comes to rest … of there"),
         (scene({"kind": "roll", "body": HELIUM}, habitat=GALLEY), "rises … ceiling"),
         (scene({"kind": "stand", "place": {"height_m": 0.9}, "body": HELIUM}, habitat=GALLEY), "rises … meets"),
         (scene(drop(1.2, HELIUM), habitat={"hub_radius_m": 50.0}), "rises … hub"),

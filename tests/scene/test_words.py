@@ -104,7 +104,7 @@ def test_us_units_change_the_words_and_nothing_else():
         (scene(pour(target={"along_m": 0.23, "diameter_m": 0.3})), "reaches the basin … all"),
         (scene(pour(target={"height_m": 1.2, "along_m": 0.23})), "misses the cup … none … rim"),
         (scene(pour(tilt=JUG, target={"along_m": 0.2})), "middle of the pour"),
-        (scene(pour(tilt=JUG)), "in all, of"),
+        (scene(pour(tilt=JUG)), "breaks into … drops of"),
         (scene(pour(0.4, 10), habitat={"spin_rpm": 0}), "no weight … clings … lip"),
     ],
 )  # fmt: skip

@@ -1,10 +1,14 @@
 """Sentences that several kinds say: what was met, where a flight lands and why it drifts, how it ends; what the air does, and what is left out."""
 
+import math
+
 import numpy as np
 
 from ..motions.drift import FAR_ROUND
 from ..motions.ways import Way
 from ..phrases import STILL_M, STRAIGHT_BELOW, length, seconds, speed, where
+from ..physics import frames
+from ..physics.bodies import PLATE_CD
 from ..physics.drag import GREATEST_RE
 from ..physics.liquids import drop_volume_m3
 
@@ -68,11 +72,10 @@ def _still_going(traced, units):
 def after_landing(traced, units):
     """What a body does after it has first landed; nothing where it stays there."""
     events = traced.track.events
-    contacts = [e for e in events if e.surface is not None]
     later = [e for e in events if traced.track.landing is not None and e.time_s > traced.track.landing.time_s]
     if traced.track.landing is None or (not later and traced.track.end == "landed"):
         return None
-    parts = [_rebounds(contacts), *_changes(traced, later), ending(traced, units)]
+    parts = [_rebounds(events), *_changes(traced, later), ending(traced, units)]
     return (
         f"It {', '.join(p for p in parts[:-1] if p)}{' and ' if any(parts[:-1]) else ''}{parts[-1]}."
         if parts[-1]
@@ -153,6 +156,9 @@ def _no_landing(traced, who, many, units):
         verb = "pass" if many else "passes"
         where_to = there(traced, last, units, stressed=True, none=STRAIGHT_BELOW)
         return f"{who} {verb} the edge {where_to} after {after}; what lies beyond is not followed."
+    contact = next((e for e in track.events if e.surface is not None), None)
+    if contact is not None and not many:
+        return _met_aside(traced, contact, who, units)
     if track.end == "duration":
         where_to = there(traced, track.last, units, stressed=True, none=STRAIGHT_BELOW)
         after = seconds(track.last.time_s - traced.plan.start_s)
@@ -209,6 +215,8 @@ def _shift(by_m, units):
 
 _GREATEST_MACH = 0.3  # beyond it drag of a sphere rises with the Mach number: common practice, no source
 _BUOYANCY_SHARE = 0.01
+_DENSER = 0.01  # a share by which air may be denser than stated and none be told
+_NB = "\u00a0"
 AIR_FOLLOWS = "The air follows the changing spin at once; real air lags behind."
 
 
@@ -231,11 +239,13 @@ def rose(traced, units):
 def _then(traced, first, units):
     """How it goes on along what it has met."""
     track, last = traced.track, traced.track.events[-1]
+    if track.end in ("time limit", "duration"):
+        return f" and {_still_going(traced, units)}"
     if last is first or track.end not in ("rest", "met a surface"):
         return ""
     if track.end == "rest":
         (way,) = traced.ways.between((first.along_m, first.height_m, first.axial_m), [last])
-        further = off(traced, way, units, stressed=True, none="")
+        further = off(traced, way, units, none="")
         return f" and comes to rest {further} of there" if further else " and comes to rest there"
     after = seconds(last.time_s - traced.plan.start_s)
     return f" and ends against {the(traced, last.surface)} after {after}"
@@ -245,10 +255,18 @@ def in_air(traced, setting):
     """What an answer leaves out of a body in air; none in vacuum."""
     if setting.air is None or traced.track.path is None:
         return []
-    moving = traced.track.samples.rotating_velocity_m_s
-    fastest = max([float(np.max(np.linalg.norm(moving, axis=1)))] if len(moving) else [0.0])
-    fastest = max(fastest, *(float(np.linalg.norm(e.rotating_velocity_m_s)) for e in traced.track.events))
-    return _of_air(traced, setting, fastest)
+    return _of_air(traced, setting, _fastest_m_s(traced, setting))
+
+
+def _fastest_m_s(traced, setting):
+    """The greatest speed against the air, which turns with the habitat or stands still in the room."""
+    samples, events = traced.track.samples, traced.track.events
+    moving = np.array([*samples.rotating_velocity_m_s, *(e.rotating_velocity_m_s for e in events)])
+    if setting.habitat.still_air:
+        place = np.array([*samples.rotating_m, *(e.rotating_m for e in events)])
+        time_s = np.array([*samples.time_s, *(e.time_s for e in events)])
+        moving = moving + frames.spin_cross(setting.habitat.spin.rate_rad_s(time_s), place)
+    return float(np.max(np.linalg.norm(moving, axis=1)))
 
 
 def _of_air(traced, setting, fastest):
@@ -258,7 +276,9 @@ def _of_air(traced, setting, fastest):
         out.append("Buoyancy and added mass are those of a sphere in an ideal fluid; history force is left out.")
     elif displaced > _BUOYANCY_SHARE:
         out.append(f"Buoyancy and added mass are left out; the displaced air is {100 * displaced:.2g} % of its mass.")
+    out += _of_density(traced, setting)
     if body.drag_area_m2 is not None:
+        out += _dragged_along(air, body)
         out.append(
             "Its drag area stands in place of its drag coefficient and is the same whichever way it faces; it does not flutter."
         )
@@ -271,3 +291,31 @@ def _of_air(traced, setting, fastest):
     if not setting.habitat.spin.steady:
         out.append(AIR_FOLLOWS)
     return out
+
+
+def _of_density(traced, setting):
+    """That the air at the ground it is over has another pressure than the one that is stated, where it has."""
+    habitat, air = setting.habitat, setting.air
+    stated_m, here_m = habitat.radius_m, habitat.ground_radius_m(traced.plan.floor)
+    omega = setting.omega_rad_s(traced.plan.start_s)
+    share = 1.0 if habitat.still_air else math.exp(omega**2 * air.thinning_s2_m2 * (here_m**2 - stated_m**2))
+    if abs(share - 1.0) < _DENSER:
+        return []
+    figures = f"{share * air.pressure_pa / 1e3:.4g}{_NB}kPa, {share * air.deck_density_kg_m3:.3g}{_NB}kg/m³"
+    where_stated, here = (f"{m:,.6g}{_NB}m" for m in (stated_m, here_m))
+    return [
+        f"The air’s pressure is stated at {where_stated} from the axis; it turns with the habitat, and at this floor, {here} out, it has {figures}."
+    ]
+
+
+def _dragged_along(air, body):
+    """That the air which a broad, light body drags along is left out. A disc broadside on has 8 a^3/3 of it, a its radius: Lamb,
+    Hydrodynamics (1932), section 102 (from memory); of its size is what has the drag area at a plate's coefficient."""
+    radius_m = math.sqrt(body.drag_area_m2 / PLATE_CD / math.pi)
+    along_kg = 8.0 / 3.0 * air.deck_density_kg_m3 * radius_m**3
+    if along_kg <= _BUOYANCY_SHARE * body.mass_kg:
+        return []
+    grams = f"{1e3 * along_kg:.2g}{_NB}g on its {1e3 * body.mass_kg:.2g}{_NB}g"
+    return [
+        f"The air that it drags along, about {grams}, is left out: it gathers and loses speed more slowly than here."
+    ]

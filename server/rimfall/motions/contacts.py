@@ -116,7 +116,8 @@ def _decide(medium, motion, touch, state, flies):
         return
     ground = motion.next.surface if isinstance(motion.next, GroundStart) else None
     if touch.pressed_m_s2 > 0 or touch.velocity_m_s @ touch.normal < -_PARTED_M_S:
-        motion.happens(kind, touch.time_s, touch.position_m, touch.velocity_m_s, state.velocity_m_s, touch.surface)
+        before = touch.position_m, touch.velocity_m_s
+        motion.happens(kind, touch.time_s, *before, state.velocity_m_s, touch.surface)
     motion.left -= bool(touch.real)
     motion.standstills = 0 if touch.real else motion.standstills
     if ground is not None and not touch.real and kind not in ON_THE_GROUND:

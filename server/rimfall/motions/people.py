@@ -8,6 +8,8 @@ from .journey import Leg
 from .path import Path
 from .setting import Setting
 
+_PRESSES_M_S2 = 1e-9  # up: rounding, where nothing is felt
+
 
 def felt(
     setting: Setting,
@@ -36,6 +38,11 @@ def weight_g(weight: np.ndarray) -> np.ndarray:
 def lean_deg(weight: np.ndarray) -> np.ndarray:
     """Angle (n,) between a felt weight (n, 3) and straight down; 0 where there is none."""
     return np.degrees(np.arctan2(np.hypot(weight[:, 0], weight[:, 2]), -weight[:, 1] + 0.0))
+
+
+def on_floor(weight: np.ndarray) -> np.ndarray:
+    """Whether (n,) a felt weight (n, 3), (spinward, up, axial), presses somebody onto the floor: a floor does not pull."""
+    return weight[:, 1] <= _PRESSES_M_S2
 
 
 def given_leg(surface, start_s, length_s, powers, end_s, turned_rad=None):

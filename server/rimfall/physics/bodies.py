@@ -105,7 +105,7 @@ _BALLOON_SOURCE = (
 )
 _FILM_KG_M2 = 998.2 * 1e-6  # a film of water a micrometre thick
 _A4_M2 = 0.210 * 0.297  # ISO 216
-_PLATE_CD = 1.18
+PLATE_CD = 1.18
 
 _STEEL = {"restitution": 0.6, "friction": 0.3, "rolling_resistance": 0.002}
 _STEEL_SOURCE = (
@@ -165,7 +165,7 @@ NAMED_BODIES = (
     NamedBody(
         "sheet of paper",
         Body(
-            0.080 * _A4_M2, 0.01, restitution=0.0, friction=0.4, rolling_resistance=1.0, drag_area_m2=_PLATE_CD * _A4_M2
+            0.080 * _A4_M2, 0.01, restitution=0.0, friction=0.4, rolling_resistance=1.0, drag_area_m2=PLATE_CD * _A4_M2
         ),
         "A4 (ISO 216) of 80 g/m2 (grammage as in ISO 536), falling flat: 1.18 for a square plate across the flow (White, Fluid "
         "Mechanics, table 7.3; from memory); taken as 10 mm thick where it lands; friction (common practice, no source)",

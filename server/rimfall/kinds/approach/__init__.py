@@ -12,7 +12,7 @@ import numpy as np
 
 from ...fields import choice, linear, log, number
 from ...motions.journey import Event, Prescribed
-from ...phrases import listed, seconds, speed
+from ...phrases import length, listed, seconds, speed
 from ...physics import frames
 from ...physics.bodies import Body
 from ...physics.constants import TURN_RAD
@@ -21,6 +21,7 @@ from ..motion import Motion, along_given, at_height, elevation_field, speed_fiel
 from ..outside import NONE_BECAUSE, WEIGHTLESS, OutsidePlace, line, seen, state, turns_between, under_the_hull
 from . import prose
 
+_BENT = 0.005  # a share of the way by which it may begin elsewhere and none be told
 _LEFT_OUT = ["The craft coasts; the path is that of its docking port, and nothing is looked for in its way."]
 
 
@@ -125,9 +126,15 @@ def _findings(motion, to_cancel, dock, setting, plan, track):
     """How far the craft is from the dock at the samples (n,), metres; the velocity to lose at contact as (spinward, up, axial) and its
     size, m/s, and the push that takes, N s; how often the craft seems to go round, from its start to contact."""
     distance = np.linalg.norm(track.samples.rotating_m - dock, axis=1)
+    start = seen(setting, plan.course.prescribed.legs[0], plan.start_s)[0]
+    angle = setting.habitat.spin.angle_rad(plan.start_s)
+    end_angle = setting.habitat.spin.angle_rad(plan.start_s + motion.from_m / motion.speed_m_s)
+    off = frames.turn(start, float(angle)) - frames.turn(dock, float(end_angle))
     size, contact_s = float(np.linalg.norm(to_cancel)), plan.start_s + motion.from_m / motion.speed_m_s
     return {
         "distance_m": distance,
+        "starts_off_m": float(np.linalg.norm(off)),
+        "starts_axial_m": float(off[2]),
         "to_cancel_m_s": [float(v) for v in to_cancel],
         "to_cancel_size_m_s": size,
         "to_cancel_n_s": size * motion.mass_kg,
@@ -161,7 +168,21 @@ def approached(traced, units):
     said = [f"{speed(abs(v), units)} {a if v > 0 else b}" for v, a, b in parts if abs(v) >= 0.05]
     return [
         *out,
+        *_bent(traced, units),
         f"The closing velocity at contact is {speed(size, units)}{': ' + listed(said) if len(said) > 1 else ''}.",
+    ]
+
+
+def _bent(traced, units):
+    """Where the craft begins, where the ship's thrust bends its path: not straight out from the dock, as far as was asked."""
+    findings, asked_m = traced.findings, traced.motion.from_m
+    begins_m = float(findings["starts_off_m"])
+    if abs(begins_m - asked_m) < _BENT * asked_m:
+        return []
+    side = traced.across[findings["starts_axial_m"] < 0]
+    return [
+        f"The ship’s thrust bends its path: it begins {length(begins_m, units)} from the dock, {length(abs(findings['starts_axial_m']), units)} "
+        f"{side}, and not {length(asked_m, units)} straight out."
     ]
 
 

@@ -6,14 +6,14 @@ from typing import Literal
 import numpy as np
 
 from ...fields import linear, log, number
-from ...phrases import seconds, where
+from ...phrases import seconds, times, where
 from ..kind import Finding, Kind, Page, Stage, StepLimit, called, when
 from ..motion import BodyPart, Motion, at_height, body_field, body_of, heading_field, speed_field
 from ..places import TOUCH_M, clear_of_surfaces, of_a_size
 from ..words import in_air, the
 from . import prose
 from .plan import first_state, line_of, plan
-from .swing import MOST_TRIES
+from .swing import MOST_TRIES, STILL_DEG
 
 
 class Hang(Motion):
@@ -49,7 +49,6 @@ def _bob(motion, setting):
             return
 
 
-_STILL_DEG = 0.05  # an angle smaller than this is none worth a word
 _PLANE_DEG = 0.5
 _NB = "\u00a0"
 
@@ -72,25 +71,48 @@ def _degrees(value):
 def _leans(traced, units):
     """Where its plumb line leads."""
     plumb = traced.findings["plumb_deg"]
-    if np.ptp(plumb) >= _STILL_DEG:
+    if np.ptp(plumb) >= STILL_DEG:
         return (
             f"Its plumb line leans {_degrees(plumb[0])} from the upright at first and {_degrees(plumb[-1])} at the end."
         )
-    at_rest = np.max(traced.findings["swing_deg"]) < _STILL_DEG
-    if plumb[0] < _STILL_DEG:
-        return "It hangs straight down and stays there." if at_rest else ""
+    at_rest = np.max(traced.findings["swing_deg"]) < STILL_DEG
+    if plumb[0] < STILL_DEG:
+        stays = f"It {_hangs(traced)} and stays there."
+        return (
+            stays
+            if at_rest
+            else "At rest it would float straight above its pivot."
+            if traced.findings["floats"]
+            else ""
+        )
     if not at_rest:
         return f"Its plumb line leans {_degrees(plumb[0])} from the upright."
     pivot = traced.motion.place
     (way,) = traced.ways.between((pivot.along_m, pivot.height_m, pivot.axial_m), traced.track.events[:1])
     aside = where(way, units, traced.across)
-    return f"It hangs {_degrees(plumb[0])} from the upright, {aside} from its pivot, and stays there."
+    return f"It {_hangs(traced)}, {aside} from its pivot, and stays there."
+
+
+def _hangs(traced):
+    """How it is at rest: "hangs straight down", "floats 6.5° from the upright above its pivot"."""
+    plumb, floats = traced.findings["plumb_deg"][0], traced.findings["floats"]
+    if plumb < STILL_DEG:
+        return "floats straight above its pivot" if floats else "hangs straight down"
+    return (
+        f"floats {_degrees(plumb)} from the upright, higher than its pivot"
+        if floats
+        else f"hangs {_degrees(plumb)} from the upright"
+    )
 
 
 def _swings(traced):
     swing, period_s = float(np.max(traced.findings["swing_deg"])), traced.findings["period_s"]
-    if swing < _STILL_DEG:
+    if swing < STILL_DEG:
         return ""
+    if traced.findings["always_over"]:
+        return f"It goes over the top, once round in {seconds(period_s)}."
+    if over := traced.findings["over_the_top"]:
+        return f"It goes over the top {times(over)}."
     once = "" if period_s is None else f", once in {seconds(period_s)}"
     return f"It swings up to {_degrees(swing)} from plumb{once}."
 
@@ -149,10 +171,14 @@ def in_short(traced, _units):
         return "begins to swing as the scene ends"
     if not np.any(findings["tension_n"]) and not findings["slack"]:
         return "stays where it is, with no weight to stretch its line"
-    swing, plumb = float(np.max(findings["swing_deg"])), findings["plumb_deg"]
-    if swing >= _STILL_DEG:
+    swing = float(np.max(findings["swing_deg"]))
+    if findings["always_over"]:
+        return f"goes over the top, once round in {seconds(findings['period_s'])}"
+    if findings["over_the_top"]:
+        return f"goes over the top {times(findings['over_the_top'])}"
+    if swing >= STILL_DEG:
         return f"swings up to {_degrees(swing)} from plumb"
-    return "hangs straight down" if plumb[0] < _STILL_DEG else f"hangs {_degrees(plumb[0])} from the upright"
+    return _hangs(traced)
 
 
 def assumptions(traced, setting):

@@ -94,19 +94,25 @@ def _shown_s(setting, line, motion):
 
 
 def _findings(line, slack_s, setting, _plan, track):
-    """What a `hang` tells: how its plumb line leans from up at the samples, how far the line is from that, its pull, its swings."""
+    """What a `hang` tells: how its line leans from the upright at rest, at the samples, and whether it then floats above its pivot; how
+    far the line is from that, its pull, its swings."""
     samples, spin = track.samples, setting.habitat.spin
     down = _downs(line, spin, samples.time_s)
     away = (samples.rotating_m - line.pivot_m) / line.length_m
+    leans = np.degrees(_angle(-down, line.rows[1]))
+    floats = leans > 90.0
     swings = Swings(line, spin, track.path, counted=not slack_s)
     return {
         "pivot_rotating_m": line.pivot_m,
         "plumb_rotating": down,
-        "plumb_deg": np.degrees(_angle(-down, line.rows[1])),
+        "plumb_deg": np.where(floats, 180.0 - leans, leans),
+        "floats": bool(np.any(floats)),
         "swing_deg": np.degrees(_angle(away, down)),
         "tension_n": _tension(line, slack_s, spin, samples),
         "slack": bool(slack_s),
         "period_s": swings.period_s,
+        "over_the_top": swings.over_the_top,
+        "always_over": swings.always_over,
         "plane_turns_deg": swings.plane_turns_deg,
         "plane_turns_deg_per_h": swings.plane_turns_deg_per_h,
     }

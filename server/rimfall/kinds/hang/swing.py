@@ -186,31 +186,36 @@ class _Swinging:
         return self._out
 
 
+STILL_DEG = 0.05  # a swing narrower than that has no plane worth a word
+_NONE_RAD = 1e-7  # a swing that is none
 _SHARES = np.linspace(0.0, 1.0, 13)[1:]  # of a step, at which turning points are looked for
 _HALVINGS = 45
 _ROUND = 0.95  # a swing whose least angle is more than that share of its greatest goes round, and has no plane
-_NONE_RAD = 1e-7  # a swing that is none
 _MOST_RAD = np.pi / 3  # that the plane may turn from one turning point to the next: beyond, none could tell which way
 
 
 class Swings:
     """The swings of a bob on a `hang.HangingLine` along a path (Trajectory). period_s, plane_turns_deg, plane_turns_deg_per_h: None where
     there are none to count: it is at rest, goes round, or its plumb line itself turns with a changing spin; nor are they where
-    they are not to be `counted`.
+    they are not to be `counted`. over_the_top: how often it goes over the top; where it does so every time, period_s is that of once round.
 
-    The plane's turn is anticlockwise seen from above where it is positive.
+    The plane's turn, over the whole path, is anticlockwise seen from above where it is positive.
     """
 
     def __init__(self, line, spin, path, *, counted=True):
         self.period_s = self.plane_turns_deg = self.plane_turns_deg_per_h = None
+        self.over_the_top, self.always_over = 0, False
         if not counted or np.any(spin.times_s > path.begin_s):
             return
         self._line, self._path = line, path
         self._down = line.plumb(spin, np.array([path.begin_s]))[0]
-        times = self._turning_s()
+        tops, bottoms = self._turning_s()
+        self._go_over(bottoms)
+        times = bottoms if self.always_over else tops
         if len(times) >= 2:
-            self.period_s = float(2.0 * (times[-1] - times[0]) / (len(times) - 1))
-            self._turn(times)
+            self.period_s = float((1.0 if self.always_over else 2.0) * (times[-1] - times[0]) / (len(times) - 1))
+        if len(tops) >= 2 and not self.over_the_top and self._widest_rad >= np.radians(STILL_DEG):
+            self._turn(tops)
 
     def _away(self, time_s):
         """How far (n,) the line is from plumb, radians, and a figure (n,) with the sign of its rate, at times (n,)."""
@@ -221,22 +226,38 @@ class Swings:
         return angle, -(velocity @ self._down)
 
     def _turning_s(self):
-        """Times (k,) at which the bob is farthest from its plumb line."""
+        """Times (k,) at which the bob is farthest from its plumb line, and (m,) at which it is nearest."""
         path = self._path
         knots = path.start_s[:, None] + path.length_s[:, None] * _SHARES
         # The begin itself, where it is let go from rest, is one: the rate there is 0, and falls.
         grid = np.unique(np.clip(np.concatenate([[path.begin_s], knots.ravel()]), path.begin_s, path.end_s))
         angle, rate = self._away(grid)
-        if np.max(angle, initial=0.0) <= _NONE_RAD or np.min(angle) >= _ROUND * np.max(angle):
-            return np.empty(0)
-        k = np.flatnonzero((rate[:-1] > 0) & (rate[1:] <= 0))
+        self._widest_rad = float(np.max(angle, initial=0.0))
+        if self._widest_rad <= _NONE_RAD or np.min(angle) >= _ROUND * np.max(angle):
+            return np.empty(0), np.empty(0)
+        tops, bottoms = self._sign_changes_s(grid, rate, 1.0), self._sign_changes_s(grid, rate, -1.0)
+        first = [path.begin_s] if len(rate) > 1 and rate[0] == 0.0 and rate[1] < 0 else []
+        return np.concatenate([first, tops]), bottoms
+
+    def _sign_changes_s(self, grid, rate, sign):
+        """Times (k,) at which the rate, times the sign, goes from above 0 to below; grid, rate (n,)."""
+        k = np.flatnonzero((sign * rate[:-1] > 0) & (sign * rate[1:] <= 0))
         low, high = grid[k], grid[k + 1]
         for _ in range(_HALVINGS):
             middle = 0.5 * (low + high)
-            grows = self._away(middle)[1] > 0 if len(k) else np.empty(0, dtype=bool)
+            grows = sign * self._away(middle)[1] > 0 if len(k) else np.empty(0, dtype=bool)
             low, high = np.where(grows, middle, low), np.where(grows, high, middle)
-        first = [path.begin_s] if len(rate) > 1 and rate[0] == 0.0 and rate[1] < 0 else []
-        return np.concatenate([first, 0.5 * (low + high)])
+        return 0.5 * (low + high)
+
+    def _go_over(self, bottoms_s):
+        """How often it goes over the top: from bottom to bottom it then goes round the same way, where a swing turns back."""
+        if len(bottoms_s) < 2:
+            return
+        position, velocity = self._path.at(bottoms_s)
+        about = np.cross(position - self._line.pivot_m, velocity)
+        about -= (about @ self._down)[:, None] * self._down
+        over = np.einsum("ni,ni->n", about[1:], about[:-1]) > 0
+        self.over_the_top, self.always_over = int(np.sum(over)), bool(np.all(over))
 
     def _turn(self, times):
         """How the line through the turning points turns."""
@@ -247,5 +268,6 @@ class Swings:
         steps = (np.diff(azimuth) + np.pi / 2) % np.pi - np.pi / 2
         if np.max(np.abs(steps)) > _MOST_RAD:
             return
-        self.plane_turns_deg = float(np.degrees(np.sum(steps)))
-        self.plane_turns_deg_per_h = self.plane_turns_deg / (float(times[-1] - times[0]) / 3600.0)
+        rate_deg_s = float(np.degrees(np.sum(steps))) / float(times[-1] - times[0])
+        self.plane_turns_deg = rate_deg_s * float(self._path.end_s - self._path.begin_s)
+        self.plane_turns_deg_per_h = rate_deg_s * 3600.0

@@ -13,7 +13,7 @@ import numpy as np
 
 from ...fields import linear, log, number
 from ...motions.journey import Event, Prescribed
-from ...motions.people import felt, given_leg, last_state, lean_deg, weight_g
+from ...motions.people import felt, given_leg, last_state, lean_deg, on_floor, weight_g
 from ...phrases import seconds
 from ...physics.constants import G0_M_S2
 from ..kind import Finding, Kind, Page, Stage, called, when
@@ -24,6 +24,7 @@ from . import prose
 
 _LEAST_PUSH = 1e-6  # of the greatest one
 _FELT = 0.005  # in g; less is none worth a word
+_AT_ONCE_S = 0.005
 _LEFT_OUT = ["The rider stands still in the cabin; the air of the shaft goes with it."]
 
 
@@ -156,7 +157,10 @@ def _findings(ride, setting, plan, track):
     time_s = track.samples.time_s
     since = time_s - plan.start_s
     weight = felt(setting, plan.floor, time_s, *ride.at(ride.stretch(since), since, 0.0))
-    most = _whole(ride, setting, plan)
+    since_s, whole = _whole(ride, setting, plan)
+    off, off_here = ~on_floor(whole), ~on_floor(weight)
+    weight[off_here] = 0.0
+    most = whole[~off] if np.any(~off) else np.zeros((1, 3))
     return {
         "takes_s": ride.takes_s,
         "sideways_m_s2": weight[:, 0].copy(),
@@ -164,14 +168,15 @@ def _findings(ride, setting, plan, track):
         "tilt_deg": lean_deg(weight),
         "most_tilt_deg": float(np.max(lean_deg(most))),
         "apparent_g": weight_g(weight),
+        "leaves_s": plan.start_s + float(since_s[off][0]) if np.any(off) else None,
     }
 
 
 def _whole(ride, setting, plan):
-    """What is felt (n, 3) at many times of the whole ride, both ends of every stretch among them."""
+    """Many times (n,) of the whole ride, both ends of every stretch among them, and what is felt (n, 3) then."""
     k = np.repeat(np.arange(len(ride.begin_s)), _LOOKS)
     since = ride.begin_s[k] + np.tile(np.linspace(0.0, 1.0, _LOOKS), len(ride.begin_s)) * ride.length_s[k]
-    return felt(setting, plan.floor, plan.start_s + since, *ride.at(k, since, 0.0))
+    return since, felt(setting, plan.floor, plan.start_s + since, *ride.at(k, since, 0.0))
 
 
 def rode(traced, units):
@@ -179,6 +184,7 @@ def rode(traced, units):
     findings = traced.findings
     most, tilt = findings["most_sideways_m_s2"], findings["most_tilt_deg"]
     out = [f"The ride takes {seconds(findings['takes_s'])}{_cut(traced, findings)}."]
+    out += _off_the_floor(traced, findings)
     if most / G0_M_S2 < _FELT and tilt < 1:
         return [*out, "The sideways push is negligible."]
     return [
@@ -187,10 +193,21 @@ def rode(traced, units):
     ]
 
 
+def _off_the_floor(traced, findings):
+    """That the cabin falls away from under the rider, or stops faster than the rider does."""
+    if findings["leaves_s"] is None:
+        return []
+    after_s = findings["leaves_s"] - traced.plan.start_s
+    when_ = f"after {seconds(after_s)}" if after_s >= _AT_ONCE_S else "at once"
+    return [f"The rider leaves the cabin’s floor {when_}: it slows faster than the weight there holds them down."]
+
+
 def in_short(traced, _units):
     """How the ride pushes, in a phrase."""
     findings = traced.findings
     most = findings["most_sideways_m_s2"]
+    if findings["leaves_s"] is not None:
+        return f"leaves the cabin’s floor after {seconds(findings['leaves_s'] - traced.plan.start_s)}"
     rides = f"rides for {seconds(findings['takes_s'])}"
     if most / G0_M_S2 < _FELT:
         return rides

@@ -6,7 +6,7 @@ import numpy as np
 
 from ...motions.ways import Way
 from ...phrases import STRAIGHT_BELOW, length, seconds, speed, where
-from ...physics.liquids import DROP_PER_STREAM
+from ...physics.liquids import DROP_PER_STREAM, breakup_length_weber_m, named
 from ..words import briefly, in_air, landing, plainly, there, why
 
 _FLATTENS_M = 0.003  # rain drops beyond it flatten and fall slower: Gunn & Kinzer (1949)
@@ -104,31 +104,65 @@ def _leaving(traced, units):
     leaves = f"It leaves the lip at {speed(stream.speed_m_s, units)} and thins from {length(stream.lip_m, units)} to {length(thin, units)}"
     if stream.breakup_s is None:
         return f"{leaves}, whole to the end."
-    breaks = f"{leaves}; {length(stream.breakup_m, units)} on it breaks into drops"
+    breaks = f"{leaves}; {_breaks_m(traced, units)} on it breaks into"
     if stream.batch is None:
-        return f"{breaks} of {length(stream.drop_diameter_m, units)}, {1 / stream.drop_interval_s:.0f} a second."
-    return f"{breaks}: {_sizes(stream.batch, units)}."
+        return f"{breaks} drops of {length(stream.drop_diameter_m, units)}, {1 / stream.drop_interval_s:.0f} a second."
+    _, streamed, last = _fates(stream.batch)
+    return f"{breaks} {_sizes(stream.batch, units, streamed)}{_at_last(stream.batch, units, last)}."
+
+
+def _breaks_m(traced, units):
+    """How far on a stream breaks, by the two published laws: "1.24 to 2.01 m"."""
+    stream, liquid = traced.plan.stream, named(traced.motion.liquid)
+    other_m = breakup_length_weber_m(liquid, stream.speed_m_s, stream.lip_m)
+    least, most = (length(m, units) for m in sorted((other_m, stream.breakup_m)))
+    return f"between {least} and {most}" if least != most else least
 
 
 def _drips(stream, units):
     if stream.drop_diameter_m is None:
         return ""
     if stream.batch is not None:
-        return f"Too slow for a stream at first, it drips: {_sizes(stream.batch, units)}."
+        return _drips_first(stream.batch, units)
     drops = f"Too slow for a stream, it drips: drops of {length(stream.drop_diameter_m, units)}"
     if stream.drop_count == 1:
         return f"Too slow for a stream, it drips: one drop of {length(stream.drop_diameter_m, units)}."
     return f"{drops}, one every {seconds(stream.drop_interval_s)}."
 
 
-def _sizes(batch, units):
-    """How many drops, and how large."""
-    sizes = batch.diameter_m[batch.drops]
+def _drips_first(batch, units):
+    """A pour that is too slow for a stream as it begins: what drips, and what comes of a stream that there is later."""
+    first, streamed, last = _fates(batch)
+    drips = f"Too slow for a stream{' at first' if len(streamed) else ''}, it drips: {_sizes(batch, units, first)}."
+    if not len(streamed):
+        return drips
+    return (
+        f"{drips} The stream that follows breaks into {_sizes(batch, units, streamed)}{_at_last(batch, units, last)}."
+    )
+
+
+def _fates(batch):
+    """Numbers of the drops of a Batch that dripped before there was a stream, of those that a stream broke into, and of those that
+    dripped after."""
+    drops = batch.drops[np.argsort(batch.leaves_s[batch.drops], kind="stable")]
+    dripped = batch.born_s[drops] <= batch.leaves_s[drops]
+    begins_s = np.min(batch.leaves_s[drops[~dripped]], initial=np.inf)
+    early = batch.leaves_s[drops] < begins_s
+    return drops[dripped & early], drops[~dripped], drops[dripped & ~early]
+
+
+def _at_last(batch, units, last):
+    return f"; as the flow ends it drips: {_sizes(batch, units, last)}" if len(last) else ""
+
+
+def _sizes(batch, units, which):
+    """Drops in words: "4 drops of 6.1 mm to 8.4 mm"; which: the numbers of those that are meant."""
+    sizes = batch.diameter_m[which]
     if not len(sizes):
-        return "none in the time there is"
+        return "no drops in the time there is"
     least, most = length(float(np.min(sizes)), units), length(float(np.max(sizes)), units)
-    count = f"{len(sizes):,} in all" if len(sizes) > 1 else "one"
-    return f"{count}, of {least}" if least == most else f"{count}, of {least} to {most}"
+    count = f"{len(sizes):,} drops" if len(sizes) > 1 else "one drop"
+    return f"{count} of {least}" if least == most else f"{count} of {least} to {most}"
 
 
 def _thread(traced):
@@ -210,7 +244,8 @@ def _of_liquid(traced, setting):
     stream, out = traced.plan.stream, []
     if stream.breakup_s is not None:
         out.append(
-            "The stream's length is that of a jet that does not stretch; a stream that gravity stretches breaks later."
+            "Where a stream breaks is known roughly: two published laws of its length are told, and the one of Grant and Middleman (1966) is "
+            "flown. Both are of a jet that does not stretch; a stream that gravity stretches breaks later."
         )
     if stream.regime == "stream" and stream.ohnesorge > _SYRUP_OHNESORGE:
         out.append("So thick a liquid is held back by its own thread; this stream falls freely.")

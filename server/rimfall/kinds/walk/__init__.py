@@ -12,7 +12,7 @@ import numpy as np
 from ...fields import linear, number
 from ...motions.course import Round, course, floats_at_m_s
 from ...motions.journey import Event, Prescribed
-from ...motions.people import felt, last_state, lean_deg, weight_g
+from ...motions.people import felt, last_state, lean_deg, on_floor, weight_g
 from ...phrases import seconds, speed
 from ...physics.constants import PERSON_HEIGHT_M, TURN_RAD
 from ...physics.crossings import TOUCH_M
@@ -23,6 +23,7 @@ from ..words import the
 from . import prose
 
 _FELT = 0.005  # a share that is none worth a word
+_AT_ONCE_S = 0.005
 _MOST_TURNS = 1_000.0  # round the axis in one walk: seconds of work
 _RUNS_M_S = 2.5
 _LEFT_OUT = ["The body goes evenly; the ups and downs of steps are left out.", AS_A_BALL]
@@ -139,6 +140,9 @@ def _findings(way, setting, plan, track):
     time_s = track.samples.time_s
     since = time_s - plan.start_s
     feet, head = (felt(setting, plan.floor, time_s, *way.at(since, up)) for up in (0.0, PERSON_HEIGHT_M))
+    off = ~on_floor(feet)
+    off = np.cumsum(off) > 0  # what comes after is not as it is drawn
+    feet[off], head[off] = 0.0, 0.0
     at = np.zeros(1)
     still = felt(setting, plan.floor, at + plan.start_s, way.at(at, 0.0)[0], np.zeros((1, 3)), np.zeros((1, 3)))
     return {
@@ -147,6 +151,7 @@ def _findings(way, setting, plan, track):
         "head_g": weight_g(head),
         "sideways_m_s2": feet[:, 0].copy(),
         "lean_deg": lean_deg(feet),
+        "leaves_s": float(time_s[off][0]) if np.any(off) else None,
         "floats_at_m_s": floats_at_m_s(setting.habitat, setting.omega_rad_s(plan.start_s), _ground_m(way)),
     }
 
@@ -166,6 +171,8 @@ def walked(traced, units):
     goes = f"{seconds(traced.track.ends_s - traced.plan.start_s)} at {speed(traced.motion.speed_m_s, units)}"
     if traced.motion.speed_m_s == 0 and standing > 0:
         return [f"Standing still, the feet feel {first:.2f} g; the head feels {float(findings['head_g'][0]):.2f} g."]
+    if findings["leaves_s"] is not None and feet[0] == 0.0:
+        return [*_leaves(traced, units, goes), *_ending(traced, units)]
     if standing == 0:
         return [f"There is no weight to walk with: {goes} take a handrail."]
     more = first / standing - 1
@@ -177,7 +184,18 @@ def walked(traced, units):
     out = [
         f"On the way, {goes}, the feet feel {first:.2f} g, {change}{_later(first, last)}; the head feels {float(findings['head_g'][0]):.2f} g."
     ]
+    if findings["leaves_s"] is not None:
+        out = [f"At first the feet feel {first:.2f} g, {change}.", *_leaves(traced, units, goes)]
     return [*out, *_leaning(findings), *_ending(traced, units), *_floating(traced, units)]
+
+
+def _leaves(traced, units, goes):
+    """That the walker does not stay on the floor: nothing presses the feet on."""
+    after_s = traced.findings["leaves_s"] - traced.plan.start_s
+    when_ = f"after {seconds(after_s)}" if after_s >= _AT_ONCE_S else "at once"
+    floats = traced.findings["floats_at_m_s"]
+    above = "" if floats is None else f": beyond {speed(floats, units)} antispinward nothing presses the feet on"
+    return [f"The walker leaves the floor {when_}{above}. The way shown, {goes}, would take a handrail."]
 
 
 def in_short(traced, _units):
@@ -187,6 +205,8 @@ def in_short(traced, _units):
         return "has no time for a step before the scene ends"
     if traced.findings["standing_g"] == 0:
         return "has no weight to walk with"
+    if feet[0] == 0.0:
+        return "leaves the floor at once"
     return f"feels {float(feet[0]):.2f} g at the feet for {seconds(traced.track.ends_s - traced.plan.start_s)}"
 
 

@@ -98,11 +98,14 @@ class HangFindings(Closed):
 
     pivot_rotating_m: list[float] | Packed = said("Where the line is tied, in the turning frame, m (3).")
     plumb_rotating: Vectors = said("Unit vectors along which a plumb line hangs, turning frame.")
-    plumb_deg: Numbers = said("Lean of the plumb line from up, degrees.")
+    plumb_deg: Numbers = said("Lean of the line at rest from the upright, degrees.")
+    floats: bool = said("Whether what hangs is lighter than air and at rest stands above its pivot.")
     swing_deg: Numbers = said("Angle of the line from the plumb line, degrees.")
     tension_n: Numbers = said("Pull of the line, N.")
     slack: bool = said("Whether the line goes slack.")
     period_s: float | None = said("Period of its swing, s; null where it does not swing to and fro.")
+    over_the_top: Count = said("How often it goes over the top.")
+    always_over: bool = said("Whether it does so each time; the period is then that of once round.")
     plane_turns_deg: float | None = said("How far the plane of its swing turns as seen from aboard, degrees.")
     plane_turns_deg_per_h: float | None = said("The same per hour, degrees.")
 
@@ -124,7 +127,10 @@ class LiftFindings(Closed):
     most_sideways_m_s2: float = said("The greatest of it on the whole ride, either way, m/s².")
     tilt_deg: Numbers = said("How far down leans, degrees.")
     most_tilt_deg: float = said("The most of it on the whole ride, degrees.")
-    apparent_g: Numbers = said("Weight at the feet, g.")
+    apparent_g: Numbers = said("Weight at the feet, g; 0 off the floor.")
+    leaves_s: float | None = said(
+        "When the rider leaves the cabin's floor, s, here or later on the ride; null where that does not happen."
+    )
 
 
 class WalkFindings(Closed):
@@ -135,6 +141,9 @@ class WalkFindings(Closed):
     head_g: Numbers = said("Weight at the head on the way, g.")
     sideways_m_s2: Numbers = said("Sideways push, spinward above 0, m/s².")
     lean_deg: Numbers = said("How far down leans, degrees.")
+    leaves_s: float | None = said(
+        "When the walker leaves the floor, s, from when on the weights are 0; null where that does not happen."
+    )
     floats_at_m_s: float | None = said(
         "Speed antispinward at which the feet leave the ground, m/s; null where there is none."
     )
@@ -160,6 +169,10 @@ class ApproachFindings(Closed):
     """Of a craft that comes in to dock."""
 
     distance_m: Numbers = said("Distance from the dock, m.")
+    starts_off_m: float = said(
+        "How far off it begins from where the dock will be at contact, in the room that does not turn, m."
+    )
+    starts_axial_m: float = said("Of that, along the axis, m.")
     to_cancel_m_s: Vector = said("Velocity to lose at contact: spinward, up, along the axis; m/s.")
     to_cancel_size_m_s: float = said("Its size, m/s.")
     to_cancel_n_s: float = said("The impulse that takes, N s.")
