@@ -245,7 +245,7 @@ def _then(traced, first, units):
         return ""
     if track.end == "rest":
         (way,) = traced.ways.between((first.along_m, first.height_m, first.axial_m), [last])
-        further = off(traced, way, units, none="")
+        further = off(traced, way, units, stressed=True, none="")
         return f" and comes to rest {further} of there" if further else " and comes to rest there"
     after = seconds(last.time_s - traced.plan.start_s)
     return f" and ends against {the(traced, last.surface)} after {after}"
@@ -315,7 +315,8 @@ def _dragged_along(air, body):
     along_kg = 8.0 / 3.0 * air.deck_density_kg_m3 * radius_m**3
     if along_kg <= _BUOYANCY_SHARE * body.mass_kg:
         return []
-    grams = f"{1e3 * along_kg:.2g}{_NB}g on its {1e3 * body.mass_kg:.2g}{_NB}g"
+    along, own = (f"{float(f'{1e3 * kg:.2g}'):,g}{_NB}g" for kg in (along_kg, body.mass_kg))
+    grams = f"{along} on its {own}"
     return [
         f"The air that it drags along, about {grams}, is left out: it gathers and loses speed more slowly than here."
     ]

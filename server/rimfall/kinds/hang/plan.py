@@ -100,7 +100,9 @@ def _findings(line, slack_s, setting, _plan, track):
     down = _downs(line, spin, samples.time_s)
     away = (samples.rotating_m - line.pivot_m) / line.length_m
     leans = np.degrees(_angle(-down, line.rows[1]))
-    floats = leans > 90.0
+    floats = (leans > 90.0) & (
+        line.weights is line.law.forces
+    )  # only what the air bears: a heavy thing may be flung as high
     swings = Swings(line, spin, track.path, counted=not slack_s)
     return {
         "pivot_rotating_m": line.pivot_m,

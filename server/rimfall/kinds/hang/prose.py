@@ -17,10 +17,16 @@ def told(traced, telling, thing):
     askew = f", about {number(leans)} degrees from the upright," if leans >= _ASKEW_DEG else ""
     if findings["slack"]:
         return [f"{hangs}{askew} until the line {telling.verb('goes', 'went')} slack."]
+    if findings["floats"]:
+        hangs = f"{capital(thing)} {telling.verb('floats', 'floated')} on its line, above the point it is tied to"
     if not swings:
-        return [f"{hangs}{askew or ' straight down'} and {telling.verb('stays', 'stayed')} there."]
+        straight = "" if findings["floats"] else " straight down"
+        return [f"{hangs}{askew or straight} and {telling.verb('stays', 'stayed')} there."]
     period = findings["period_s"]
     once = "" if period is None else f", once in {telling.time(period)}"
+    if findings["over_the_top"]:
+        over = f"{capital(thing)} {telling.verb('goes', 'went')} round on its line, over the top"
+        return [f"{over}{once if findings['always_over'] else ''}."]
     return [f"{hangs}{askew} and {telling.verb('swings', 'swung')}{once}.", *_plane(findings, telling)]
 
 

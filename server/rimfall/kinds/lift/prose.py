@@ -11,6 +11,9 @@ def told(traced, telling, _thing):
     findings = traced.findings
     rides = f"You {telling.verb('ride', 'rode')} the lift for {telling.time(findings['takes_s'])}"
     push = findings["most_sideways_m_s2"] / G0_M_S2
+    if findings["leaves_s"] is not None:
+        slows = telling.verb("slows", "slowed")
+        return [f"{rides}. As it {slows} it {telling.verb('leaves', 'left')} you floating off its floor."]
     if push < _FELT:
         return [f"{rides} and hardly {telling.verb('notice', 'noticed')} a push to the side."]
     pushes = findings["sideways_m_s2"]

@@ -20,6 +20,9 @@ def told(traced, telling, _thing):
     if standing == 0:
         return [f"{start}, holding on to a rail: nothing {telling.verb('holds', 'held')} you to the floor."]
     first = float(feet[0])
+    if first == 0.0:
+        stays = f"nothing {telling.verb('holds', 'held')} you to the floor at that speed, and you {telling.verb('leave', 'left')} it"
+        return [f"{start}: {stays}."]
     change = first / standing - 1
     feels = telling.verb("feel", "felt")
     if abs(change) < _FELT:
