@@ -75,7 +75,7 @@ def after_landing(traced, units):
     later = [e for e in events if traced.track.landing is not None and e.time_s > traced.track.landing.time_s]
     if traced.track.landing is None or (not later and traced.track.end == "landed"):
         return None
-    parts = [_rebounds(events), *_changes(traced, later), ending(traced, units)]
+    parts = [_rebounds([e for e in events if e.surface is not None]), *_changes(traced, later), ending(traced, units)]
     return (
         f"It {', '.join(p for p in parts[:-1] if p)}{' and ' if any(parts[:-1]) else ''}{parts[-1]}."
         if parts[-1]
@@ -181,6 +181,13 @@ def _other(traced):
         if is_there
     ]
     return names[0] if len(names) == 1 else "the rest"
+
+
+def _met_aside(traced, contact, who, units):
+    """What is met that is not the ground, and how it goes on from there."""
+    place = there(traced, contact, units, stressed=True, none=STRAIGHT_BELOW)
+    met = f"meets {the(traced, contact.surface)} {place} after {since(traced, contact)}"
+    return f"{who} {met}{_then(traced, contact, units)}."
 
 
 def why(traced, units, who=None):
