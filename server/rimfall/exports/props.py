@@ -15,7 +15,7 @@ POINT_RADIUS_M = 0.01  # how large a body without size is drawn
 _BROAD = 0.13  # of a person's height: half the breadth of the shoulders
 _JUG_M, _JUG_HIGH_M = 0.055, 0.2
 _LINE_M = 0.004
-_TABLE_M, _TOP_M, _LEG_M = 0.35, 0.025, 0.03
+_TOP_M, _LEG_M = 0.025, 0.03
 _LIFT_M, _LIFT_THICK_M = 0.6, 0.05
 CERAMIC, WOOD, METAL = "#C9C2AE", "#8A6F52", "#8A9290"
 
@@ -98,9 +98,9 @@ def _target(habitat, i, traced):
     foot = chart.position(place) - target.depth_m * rows[1]
     cup = solids.cup(target.diameter_m, target.depth_m).turned(rows, foot)
     out = [Prop("cup", i, "ceramic", CERAMIC, cup)]
-    above_m = foot_m - float(habitat.ground_height_m(target.axial_m))
-    if above_m > 2 * _TOP_M:
-        half = max(_TABLE_M, 0.75 * target.diameter_m)
+    above_m, table = foot_m - float(habitat.ground_height_m(target.axial_m)), traced.findings.get("table")
+    if table is not None:
+        half = table["half_m"]
         parts = [
             solids.disc(half, -_TOP_M, 0.0),
             solids.disc(_LEG_M, -above_m, -_TOP_M),
