@@ -182,6 +182,8 @@ class Telling:
         return f"{value:.1f}" if value < 10 else f"{round_off(value):,}"
 
     def _by_body(self, value_m, upright):
+        if value_m < 0.7 * MEASURES[0].size_m:
+            return "less than a finger’s breadth"
         best = None
         for measure in MEASURES:
             if measure.one in (ON_FOOT if upright else UPRIGHT):
@@ -191,8 +193,6 @@ class Telling:
                 if best is None or off < best[0]:
                     best = off, measure, count
         _, measure, count = best
-        if value_m < 0.7 * MEASURES[0].size_m:
-            return "less than a finger’s breadth"
         return f"about {measure.one if count == 1 else measure.several.format(count=number(count))}"
 
     def time(self, value_s):

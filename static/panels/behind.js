@@ -1,5 +1,5 @@
 // What belongs to other inputs than those that stand there is out of sight (behind.css): words, figures, marks and labels, until the new
-// answer is there.
+// answer is there. What is refused says that the stages still show what was there before: they stay as they are.
 
 import { $ } from './shared/dom.js';
 
@@ -7,9 +7,11 @@ export function createBehind({ store }) {
   const { classList } = document.body;
   const update = () => {
     classList.toggle('behind', store.behind);
+    classList.toggle('refused', store.behind && store.notice?.kind === 'refused');
     classList.toggle('feel-behind', store.feelBehind);
     if (store.behind) $('#heard').replaceChildren(); // what was read out is no longer so
   };
   store.on('behind', update);
+  store.on('notice', update);
   update();
 }

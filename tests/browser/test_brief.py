@@ -59,14 +59,14 @@ def plain(text):
 
 
 @pytest.mark.parametrize("name", SCENES)
-def test_it_is_two_or_three_sheets_with_everything_on_them(brief, name):
+def test_it_is_two_to_four_sheets_with_everything_on_them(brief, name):
     """On both papers: nothing is missing, no table is parted from its heading, no ink runs into a margin."""
     page, scene = brief(name), example(name)
     answer = page.request.post("/api/trace", data=scene).json()
     felt = page.request.post("/api/feel", data={"habitat": scene["habitat"]}).json()
     for paper in PAPERS:
         document = printed(page, paper)
-        assert len(document) in (2, 3)
+        assert len(document) in (2, 3, 4)
         words = [words_of(sheet) for sheet in document]
         check_every_sheet(document, words, paper)
         check_everything_is_told(words, scene, answer, felt)

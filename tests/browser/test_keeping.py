@@ -109,7 +109,7 @@ def test_paths_are_taken_away_as_csv_with_their_notes(page):
 @pytest.mark.parametrize("half", [0, 1])
 def test_every_example_opens_without_trouble(page, half):
     page.get_by_role("button", name="Scenes").click()
-    items = page.locator("dialog[open] .list").first.locator("button")
+    items = page.locator("dialog[open] [data-example]")
     items.first.wait_for()
     titles = [items.nth(i).locator("b").inner_text() for i in range(items.count())]
     page.keyboard.press("Escape")
@@ -117,7 +117,8 @@ def test_every_example_opens_without_trouble(page, half):
         page.get_by_role("button", name="Scenes").click()
         page.locator("dialog[open]").get_by_role("button", name=title).first.click()
         until(f"{title} on the page", lambda title=title: page.locator("#title").inner_text() == title)
-        until("its words", lambda: said(page, 0) != "")
+        if page.locator("#cards .card").count():
+            until("its words", lambda: said(page, 0) != "")
     assert len(titles) >= 2
 
 
@@ -140,7 +141,7 @@ def test_a_document_the_server_refuses_says_which_field(page, troubles):
     page.keyboard.press("Escape")
     type_figure(page, "motions.0.place.height_m", "70")
     until("the refusal", lambda: "outside every surface" in page.locator("#page").inner_text())
-    assert "5.21 m" in said(page, 0)
+    assert said(page, 0) == "", "the outcome of another height is not told"
 
 
 def test_height_against_distance_is_plotted_and_tabled(page):

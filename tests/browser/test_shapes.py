@@ -25,8 +25,8 @@ FLAT = ("pods", "tether", "tumbler")
 def agrees(page):
     """Figures and words on the page are those of the API for the scene on the page."""
     answer = answer_of(page)
-    figure = three_figures(answer["habitat"]["deck_gravity_g"])
-    until("the gravity of the answer", lambda: readout(page, "gravity").split()[0] == figure)
+    figure = three_figures(answer["habitat"]["felt_g"])
+    until("the gravity of the answer", lambda: readout(page, "gravity").startswith(f"{figure} "))
     open_place(page, 2)
     for i, motion in enumerate(answer["motions"]):
         until(

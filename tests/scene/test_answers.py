@@ -23,6 +23,7 @@ TOP = {
     "habitat",
     "motions",
     "compare",
+    "prose",
 }
 HABITAT = {
     "omega_rad_s", "deck_gravity_m_s2", "deck_gravity_g", "felt_m_s2", "felt_g", "felt_lean_deg", "rim_speed_m_s", "period_s",
@@ -33,12 +34,12 @@ SCALARS = ("along_m", "height_m", "axial_m")
 VECTORS = ("rotating_m", "rotating_velocity_m_s", "inertial_m", "centrifugal_m_s2", "coriolis_m_s2")
 MOTION = {
     "name", "kind", "first", "count", "end", *SCALARS, *VECTORS, "attitude_wxyz", "events", "landing", "no_landing", "apex",
-    "companion", "stream", "words", "in_short", "last", "pieces", "assumptions", "surface", "ramp", "findings",
+    "companion", "stream", "words", "in_short", "prose", "last", "pieces", "assumptions", "surface", "ramp", "findings",
 }  # fmt: skip
 EVENT = {
     "kind", "time_s", *SCALARS, "rotating_m", "inertial_m", "velocity_m_s", "speed_m_s", "incidence_deg", "surface", "way",
 }  # fmt: skip
-CONTACTS = {"deck", "floor", "ceiling", "hub", "wall"}
+CONTACTS = {"deck", "floor", "ceiling", "hub", "wall", "table"}
 LANDING = {"time_s", "along_m", "axial_m", "drift_m", "way", "speed_m_s", "incidence_deg"}
 COMPANION = {"first", "count", *SCALARS, "rotating_m", "landing", "last", "none_because"}
 STREAM = {
@@ -47,7 +48,7 @@ STREAM = {
 }  # fmt: skip
 ENDS = {"landed", "rest", "met a surface", "edge", "time limit", "duration", "arrived", "caught", "slack"}
 NO_LANDINGS = {
-    "never_meets", "met_ceiling", "met_hub", "met_wall", "left_edge", "duration", "starts_there", "arrived", "caught",
+    "never_meets", "met_ceiling", "met_hub", "met_wall", "met_table", "left_edge", "duration", "starts_there", "arrived", "caught",
 }  # fmt: skip
 EVENTS = {
     "release", "apex", "axis", "grip", "slip", "rest", "edge", "time_limit", "arrives", "dock", "hull", "target", "slack", "taut",

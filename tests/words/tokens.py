@@ -16,7 +16,8 @@ SIDES = ("back along the axis", "along the axis", "antispinward", "spinward", "o
 CUES = (
     "under plain gravity", "still under way", "still in flight", "comes to rest", "passes the edge", "ends against", "at first", "the last of it",
     "on average", "one leaves", "from where", "off the place", "sweeps by", "should have stood", "middle of the pour", "misses", "reaches",
-    "without coriolis", "coriolis", "drag", "the rest", "lands", "land", "meets", "grips", "slides", "rises", "bounce", "along the axis it goes",
+    "without coriolis", "coriolis", "drag", "the rest", "buoyancy", "lift", "the changing spin",
+    "lands", "land", "meets", "grips", "slides", "rises", "bounce", "along the axis it goes",
     "the nearest way", "takes", "leaves the lip", "thins", "breaks", "drips",
 )  # fmt: skip
 _UNIT = "|".join(sorted((re.escape(u) for u in UNITS if u), key=len, reverse=True))

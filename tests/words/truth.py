@@ -146,6 +146,9 @@ def _of_landing(ground, motion, start, start_s):
             ("coriolis", "coriolis"),
             ("drag", "drag"),
             ("other", "the rest"),
+            ("other", "buoyancy"),
+            ("other", "lift"),
+            ("other", "the changing spin"),
         ):
             yield Figure("length", parts[name], ("spinward", "antispinward")[parts[name] < 0], (cue,))
 
@@ -262,7 +265,8 @@ def _pour(ground, given, motion):
     out = [Figure("speed", stream["speed_m_s"]), Figure("length", given["lip_diameter_mm"] / 1000)]
     breakup = stream["breakup"]
     if breakup:
-        out.append(Figure("length", breakup["length_m"], "", ("", "thins", "breaks")))
+        weber_m = 12.0 * math.sqrt(stream["weber"]) * (1 + 3 * stream["ohnesorge"]) * given["lip_diameter_mm"] / 1000
+        out += [Figure("length", m, "", ("", "thins", "breaks")) for m in (breakup["length_m"], weber_m)]
     until = breakup["time_s"] if breakup else math.inf
     rate = motion["_grid"]
     whole = [d for k, d in enumerate(stream["diameter_m"]) if (motion["first"] + k) / rate < until]

@@ -13,7 +13,12 @@ def told(traced, telling, _thing):
     rise = 0.0 if track.apex is None else track.apex.height_m - traced.plan.place[1]
     way = traced.way(track.landing)
     where = place(traced, telling, way, "where you jumped", whom="where you jumped")
+    lands = f"{telling.verb('land', 'landed')} {where}"
+    if rise <= 0:
+        return [
+            f"You {telling.verb('step', 'stepped')} off and {lands} after {telling.time(lasted(traced, track.landing))}."
+        ]
     rises = (
         f"You {telling.verb('jump', 'jumped')} and {telling.verb('rise', 'rose')} {telling.length(rise, upright=True)}."
     )
-    return [rises, f"After {telling.time(lasted(traced, track.landing))} you {telling.verb('land', 'landed')} {where}."]
+    return [rises, f"After {telling.time(lasted(traced, track.landing))} you {lands}."]

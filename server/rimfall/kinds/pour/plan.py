@@ -231,7 +231,8 @@ def _into(setting, cup, shape):
     legs = [replace(leg, path=trajectory_batch.trimmed(leg.path)) for leg in legs]
     position, velocity, _ = paths.turning(setting.habitat.spin, np.zeros(1, dtype=int), np.array([end_s]))
     kind, surface, end = ("target", None, CAUGHT) if caught else ("table", table_of(setting, cup), "landed")
-    event = Event(kind, end_s, position[0], velocity[0], surface=surface)
+    after = None if caught else np.zeros(3)
+    event = Event(kind, end_s, position[0], velocity[0], after, surface)
     given = Start(None, sticks=True, prescribed=Prescribed(tuple(legs), (event,), end))
     shape = replace(shape, down_m=cup.place[1] - (0.0 if caught else cup.depth_m))
     if shape.broke_s is not None and shape.broke_s >= end_s:

@@ -54,6 +54,8 @@ def as_written(quantity, value, units, figures):
     """The figure that `in_unit` writes, as a number in the quantity's own unit; the value itself where no number is written."""
     unit = "m" if quantity == "radius" else QUANTITIES[quantity].unit
     shown, name = in_units(value, unit, units)
+    if value == 0:
+        return 0.0
     per = shown / value / (1000 if name == "m" and shown >= 10_000 else 1)
     written = in_unit(quantity, value, units, figures).partition(_NB)[0].replace(",", "")
     try:

@@ -11,7 +11,7 @@ from .. import api
 from .bodies import JSON, LINES, scenes
 from .documents import described
 from .operations import OPERATIONS
-from .refusals import OF_ALL, OF_BODIES, Progress, Refused, name_of, responses
+from .refusals import OF_ALL, OF_BODIES, OF_QUERIES, Progress, Refused, name_of, responses
 
 _ABOUT = """Motion in rotating space habitats. A scene is one JSON document; every body and answer is JSON in UTF-8, with SI units in
 the names of fields. The server keeps nothing between requests.
@@ -53,9 +53,14 @@ def _complete(operation, about, refs):
         body = {JSON: {"schema": refs[about.body], "examples": about.examples}}
     if body is not None:
         operation["requestBody"] = {"required": True, "content": body}
-    statuses = (*OF_ALL, *((404,) if about.values else ()), *(OF_BODIES if body else ()))
+    statuses = (
+        *OF_ALL,
+        *((404,) if about.values else ()),
+        *(OF_BODIES if body else ()),
+        *(OF_QUERIES if "units" in about.words else ()),
+    )
     operation["responses"] = {"200": _answer(about, refs)} | {
-        str(status): {"$ref": f"#/components/responses/{name_of(status)}"} for status in sorted(statuses)
+        str(status): {"$ref": f"#/components/responses/{name_of(status)}"} for status in sorted(set(statuses))
     }
 
 

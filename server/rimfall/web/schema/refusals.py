@@ -43,6 +43,7 @@ _WHY = {
 }
 OF_ALL = (400, 408, 414, 431, 500, 503)
 OF_BODIES = (413, 415, 422, 501)
+OF_QUERIES = (422,)
 _HEADERS = {
     405: {"Allow": {"description": "Its methods.", "required": True, "schema": {"type": "string"}}},
     503: {
