@@ -222,6 +222,9 @@ def _approach(_ground, given, motion):
         (axial, ("along the axis", "back along the axis")[axial < 0]),
     ]
     out = [Figure("time", given["from_m"] / given["speed_m_s"]), Figure("count", findings["turns_seen"])]
+    begins_m = findings["starts_axial_m"]
+    out += [Figure("length", m) for m in (given["from_m"], findings["starts_off_m"])]
+    out.append(Figure("length", begins_m, ("along the axis", "back along the axis")[begins_m < 0]))
     return out + [Figure("speed", v, side) for v, side in sided] + [Figure("speed", findings["to_cancel_size_m_s"])]
 
 
@@ -255,6 +258,8 @@ def _walk(ground, given, motion):
 def _lift(ground, given, motion):
     measures = {"takes_s": "time", "apparent_g": "gravity", "tilt_deg": "angle", "most_tilt_deg": "angle"}
     out = _findings(measures)(ground, given, motion)
+    if motion["findings"]["leaves_s"] is not None:
+        out.append(Figure("time", motion["findings"]["leaves_s"] - given["start_s"]))
     most = motion["findings"]["most_sideways_m_s2"] / 9.80665
     sides = {("spinward", "antispinward")[v < 0] for v in motion["findings"]["sideways_m_s2"] if abs(v) > 1e-9}
     return [*out, Figure("gravity", most), *(Figure("gravity", most, side) for side in sides)]
