@@ -450,7 +450,7 @@ def share(a, b, most_px=0.5):
 PLACES = [(56, 3), (30, 5), (12, 8), (150, 2.1), (1500, 0.5), (9000, 5), (6, 20), (6, 0.12), (9000, 0.11), (400, 4)]
 
 
-@pytest.mark.parametrize(("width", "height"), [(1024, 768), (1440, 900)])
+@pytest.mark.parametrize(("width", "height"), [(1024, 768)])
 def test_the_name_beside_the_ring_cuts_no_words_and_stays_on_the_map(open_page, width, height):
     page = open_page(width=width, height=height)
     open_map(page)

@@ -8,7 +8,7 @@ from .looking import kept, open_place, picture, said, scrub, spoken, stop, three
 from .test_motions import add, given
 from .test_shapes import agrees
 
-SIZES = [(1440, 900), (1024, 768), (390, 844)]
+SIZES = [(1440, 900), (390, 844)]
 KINDS = {
     "jump": ("Add a jump", "Jumps … 2.7 m/s … straight up"),
     "walk": ("Add a walk", "Walks … 1.4 m/s … spinward … 5.0 s"),
