@@ -25,7 +25,7 @@ PYTHON = {
     "folders": set(),
     "fields": set(),
     "phrases": set(),
-    "prose": {"phrases"},
+    "prose": {"phrases", "physics"},
     "processes": {"errors"},
     "physics": {"errors"},
     "shapes": {"errors", "fields", "phrases", "physics"},

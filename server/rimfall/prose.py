@@ -7,9 +7,9 @@ import math
 from dataclasses import dataclass
 
 from .phrases import FOOT_M, STILL_M, listed
+from .physics.constants import PERSON_HEIGHT_M
 
 NEAR, NEAR_M = 0.2, 0.0125  # the greatest error of a figure in prose, as a share of it or in metres
-STATURE_M = 1.75
 LEAST_SHARE = 0.035  # a smaller one is next to nothing
 
 
@@ -32,38 +32,27 @@ _SURVEY = "Gordon et al. (1989), mean of men and women, from memory"
 MEASURES = (
     Measure("a finger’s breadth", "{count} fingers’ breadth", 0.02, 6, f"{_SURVEY}, rounded"),
     Measure("a hand’s breadth", "{count} hands’ breadth", 0.085, 4, _SURVEY),
-    Measure("a hand’s length", "{count} hands’ length", 0.108 * STATURE_M, 3, _SEGMENTS),
+    Measure("a hand’s length", "{count} hands’ length", 0.108 * PERSON_HEIGHT_M, 3, _SEGMENTS),
     Measure(
-        "a forearm’s length", "{count} forearms’ length", 0.254 * STATURE_M, 2, f"{_SEGMENTS}: elbow to fingertips"
+        "a forearm’s length",
+        "{count} forearms’ length",
+        0.254 * PERSON_HEIGHT_M,
+        2,
+        f"{_SEGMENTS}: elbow to fingertips",
     ),
-    Measure("an arm’s reach", "{count} arms’ reach", 0.44 * STATURE_M, 1, f"{_SEGMENTS}: shoulder to fingertips"),
-    Measure("a step", "{count} steps", 0.43 * STATURE_M, 4, "a walker’s step, share of stature: from memory"),
-    Measure("a step and a half", "", 1.5 * 0.43 * STATURE_M, 1, "a step, as above"),
-    Measure("a body’s length", "{count} body lengths", STATURE_M, 1, "the person on the stages"),
+    Measure("an arm’s reach", "{count} arms’ reach", 0.44 * PERSON_HEIGHT_M, 1, f"{_SEGMENTS}: shoulder to fingertips"),
+    Measure("a step", "{count} steps", 0.43 * PERSON_HEIGHT_M, 4, "a walker’s step, share of stature: from memory"),
+    Measure("a step and a half", "", 1.5 * 0.43 * PERSON_HEIGHT_M, 1, "a step, as above"),
+    Measure("a body’s length", "{count} body lengths", PERSON_HEIGHT_M, 1, "the person on the stages"),
 )
 ON_FOOT = {"a step", "a step and a half", "a body’s length"}  # told along the ground alone
 UPRIGHT = {"an arm’s reach"}  # told of heights alone
 BY_BODY_M, UPRIGHT_BY_BODY_M = 3.3, 1.0  # what is longer is told in metres or feet
 
 _ONES = (
-    *(
-        "zero",
-        "one",
-        "two",
-        "three",
-        "four",
-        "five",
-        "six",
-        "seven",
-        "eight",
-        "nine",
-        "ten",
-        "eleven",
-        "twelve",
-        "thirteen",
-    ),
-    *("fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen"),
-)
+    "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve", "thirteen", "fourteen",
+    "fifteen", "sixteen", "seventeen", "eighteen", "nineteen",
+)  # fmt: skip
 _TENS = ("twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety")
 _SHARES = (  # of one, in words
     (1 / 25, "a twenty-fifth"),

@@ -14,6 +14,7 @@ GROUP = "People"
 AS_A_BALL = "What a person meets is met by a ball round the centre that reaches from the feet to the head."
 SELF = {"mass_kg": "Mass", "centre_m": "Centre"}  # rows of the page
 WEIGHT_TERM = "weight at the feet"
+RUNS_M_S = 2.5  # who is faster runs
 
 
 class FeetPlace(Place):

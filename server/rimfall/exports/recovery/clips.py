@@ -4,7 +4,7 @@ QuickTime's metadata has it). Takes a memoryview and Limits, and gives a Recover
 import struct
 
 from .terms import damaged, foreign, too_much
-from .texts import of_notes
+from .texts import of_carried_notes
 
 _WAY = (b"moov", b"udta", b"meta", b"ilst", b"\xa9cmt", b"data")
 _FULL = {b"meta": 4, b"data": 8}  # bytes of a box before what it holds: version and flags; type and locale
@@ -17,12 +17,7 @@ def of_mp4(content, limits):
         place, left = _child(content, place, name, left, limits)
         if place is None:
             raise foreign("mp4", " Clips carry theirs from Rimfall 0.8.0 on.")
-    if place[1] - place[0] > limits.notes_bytes:
-        raise too_much("mp4", "holds notes whose bytes are", place[1] - place[0], limits.notes_bytes)
-    scene = of_notes(content[slice(*place)], "mp4", limits)
-    if scene is None:
-        raise foreign("mp4")
-    return scene
+    return of_carried_notes(content[slice(*place)], "mp4", limits)
 
 
 def _child(content, parent, name, left, limits):

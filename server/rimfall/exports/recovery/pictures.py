@@ -5,7 +5,7 @@ import struct
 import zlib
 
 from .terms import damaged, foreign, too_much
-from .texts import of_notes
+from .texts import of_carried_notes
 
 KEYWORD = b"rimfall"  # of a PNG's text chunk and, in capitals, of a clip's tag
 _PNG_SIGN_BYTES = 8
@@ -43,12 +43,7 @@ def _of_chunk(chunk, check_sum, limits):
     start = 4 + len(KEYWORD) + 1
     if bytes(chunk[start : start + 4]) != _NOT_PACKED:
         raise foreign("png")
-    if len(chunk) > limits.notes_bytes:
-        raise too_much("png", "holds notes whose bytes are", len(chunk), limits.notes_bytes)
-    scene = of_notes(chunk[start + 4 :], "png", limits)
-    if scene is None:
-        raise foreign("png")
-    return scene
+    return of_carried_notes(chunk[start + 4 :], "png", limits)
 
 
 def of_webm(content, limits):
@@ -63,12 +58,7 @@ def of_webm(content, limits):
     text = clip.child(simple, _TAG_STRING) if simple else None
     if text is None or name is None or bytes(content[slice(*name)]).lower() != KEYWORD:
         raise foreign("webm", " Clips carry theirs from Rimfall 0.7.0 on.")
-    if text[1] - text[0] > limits.notes_bytes:
-        raise too_much("webm", "holds notes whose bytes are", text[1] - text[0], limits.notes_bytes)
-    scene = of_notes(content[slice(*text)], "webm", limits)
-    if scene is None:
-        raise foreign("webm")
-    return scene
+    return of_carried_notes(content[slice(*text)], "webm", limits)
 
 
 class _Elements:

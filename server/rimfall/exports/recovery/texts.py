@@ -22,6 +22,16 @@ _TAIL = 1024  # bytes at the end of a file in which it ends
 _HEAD = 65_536  # bytes of a drawing before its metadata
 
 
+def of_carried_notes(content, kind, limits):
+    """Of notes that a picture or a clip carries in whole. Raises Refused where they are longer than may be read, or hold no scene."""
+    if len(content) > limits.notes_bytes:
+        raise too_much(kind, "holds notes whose bytes are", len(content), limits.notes_bytes)
+    scene = of_notes(content, kind, limits)
+    if scene is None:
+        raise foreign(kind)
+    return scene
+
+
 def of_notes(content, kind, limits):
     """Of notes, arrays, answers and requests: what they call `scene`; None where they call no object so. kind: of the file."""
     walk = JsonWalk(content, kind, limits)

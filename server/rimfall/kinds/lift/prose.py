@@ -1,9 +1,7 @@
 """A lift ride as prose."""
 
 from ...physics.constants import G0_M_S2
-from ...prose import share
-
-_FELT = 0.035  # of Earth's weight: a smaller push is none worth a word
+from ...prose import LEAST_SHARE, share
 
 
 def told(traced, telling, _thing):
@@ -14,7 +12,7 @@ def told(traced, telling, _thing):
     if findings["leaves_s"] is not None:
         slows = telling.verb("slows", "slowed")
         return [f"{rides}. As it {slows} it {telling.verb('leaves', 'left')} you floating off its floor."]
-    if push < _FELT:
+    if push < LEAST_SHARE:
         return [f"{rides} and hardly {telling.verb('notice', 'noticed')} a push to the side."]
     pushes = findings["sideways_m_s2"]
     one_way = len(pushes) and (min(pushes) >= 0 or max(pushes) <= 0)

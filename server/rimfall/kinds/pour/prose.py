@@ -4,8 +4,7 @@ import math
 
 from ...prose import share
 from ..telling import flight
-
-_ALL, _NONE = 0.9995, 0.0005
+from .words import ALL, NONE
 
 
 def told(traced, telling, _thing):
@@ -13,11 +12,11 @@ def told(traced, telling, _thing):
     motion, findings = traced.motion, traced.findings
     pours = f"You {telling.verb('pour', 'poured')} the {motion.liquid}"
     if motion.target is None:
-        return [f"{pours}.", *(flight(traced, telling) if traced.track.path is not None else [])]
+        return [f"{pours}.", *flight(traced, telling)]
     caught = findings["caught"]
-    if caught >= _ALL:
+    if caught >= ALL:
         return [f"{pours} and all of it {telling.verb('reaches', 'reached')} the cup."]
-    if caught > _NONE:
+    if caught > NONE:
         return [
             f"{pours} and {share(caught)} of it {telling.verb('reaches', 'reached')} the cup; the rest {telling.verb('goes', 'went')} past it."
         ]

@@ -11,7 +11,7 @@ from ..words import briefly, in_air, landing, plainly, there, why
 
 _FLATTENS_M = 0.003  # rain drops beyond it flatten and fall slower: Gunn & Kinzer (1949)
 _A_BASIN_M = 0.2  # an opening wider than this is called a basin's
-_ALL, _NONE = 0.9995, 0.0005  # shares that are said as all and as nothing
+ALL, NONE = 0.9995, 0.0005  # shares that are said as all and as nothing
 _TILTED_DEG = 0.05
 _BESIDE_M = 0.005  # nearer than this the cup stands in the middle of the pour
 _SYRUP_OHNESORGE = 1.0  # from here on a thread's own stiffness holds it back: common practice
@@ -41,7 +41,7 @@ def in_short(traced, units):
             return f"lands {first} at first and {last} at the end"
         return "clings to the lip" if clings else briefly(traced, units)
     cup = _cup(traced)
-    if findings["caught"] > _NONE:
+    if findings["caught"] > NONE:
         return f"reaches {cup}: {_share(findings, units)}"
     if findings["off_m"] is None or float(np.hypot(*findings["off_m"])) < _BESIDE_M:
         return f"misses {cup}"
@@ -184,7 +184,7 @@ def _reaching(traced, units):
     if target is None:
         return ""
     cup = _cup(traced)
-    if findings["caught"] <= _NONE:
+    if findings["caught"] <= NONE:
         return _misses(findings, cup, units, traced.across)
     said = f"The {traced.motion.liquid} reaches {cup}: {_share(findings, units)}."
     if findings["overflows_ml"] > 0:
@@ -194,7 +194,7 @@ def _reaching(traced, units):
 
 def _share(findings, units):
     """ "94 % of it, 56 ml; 4 ml are spilled", or "all of it, 60 ml"."""
-    if findings["caught"] >= _ALL:
+    if findings["caught"] >= ALL:
         return f"all of it, {_volume(findings['caught_ml'], units)}"
     share = f"{100 * findings['caught']:.0f}{_NB}% of it, {_volume(findings['caught_ml'], units)}"
     return f"{share}; {_volume(findings['spilled_ml'], units)} are spilled"
@@ -219,7 +219,7 @@ def _misses(findings, cup, units, across):
 def _moved(findings, cup, units, across):
     """How far off the middle of a cup that caught it, or a part of it, it comes down."""
     if float(np.hypot(*findings["off_m"])) < _BESIDE_M:
-        return f" The middle of the pour comes down in the middle of {cup}." if findings["caught"] >= _ALL else ""
+        return f" The middle of the pour comes down in the middle of {cup}." if findings["caught"] >= ALL else ""
     goes = where(Way(0, *findings["off_m"]), units, across)
     return "" if goes == STRAIGHT_BELOW else f" The middle of the pour comes down {goes} from the middle of {cup}."
 

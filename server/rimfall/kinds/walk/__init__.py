@@ -18,14 +18,13 @@ from ...physics.constants import PERSON_HEIGHT_M, TURN_RAD
 from ...physics.crossings import TOUCH_M
 from ..kind import Finding, Kind, Page, Stage, called, when
 from ..motion import along_given, at_height, elevation_field, heading_field, speed_field
-from ..people import AS_A_BALL, GIVEN, GROUP, SELF, WEIGHT_TERM, Person, over_the_feet, person, stands
+from ..people import AS_A_BALL, GIVEN, GROUP, RUNS_M_S, SELF, WEIGHT_TERM, Person, over_the_feet, person, stands
 from ..words import the
 from . import prose
 
 _FELT = 0.005  # a share that is none worth a word
 _AT_ONCE_S = 0.005
 _MOST_TURNS = 1_000.0  # round the axis in one walk: seconds of work
-_RUNS_M_S = 2.5
 _LEFT_OUT = ["The body goes evenly; the ups and downs of steps are left out.", AS_A_BALL]
 
 
@@ -235,7 +234,7 @@ PAGE = Page(
     group=GROUP,
     **called("a walk"),
     sentence=(
-        when("climb_deg", "Climbs", when("speed_m_s", "Runs", "Walks", above=_RUNS_M_S)),
+        when("climb_deg", "Climbs", when("speed_m_s", "Runs", "Walks", above=RUNS_M_S)),
         " at {speed_m_s}, {heading_deg},",
         when("climb_deg", " up a slope of {climb_deg},"),
         " for {for_s}.",

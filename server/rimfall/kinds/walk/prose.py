@@ -1,9 +1,9 @@
 """A walk as prose."""
 
 from ...prose import share
+from ..people import RUNS_M_S
 from ..telling import toward
 
-_RUNS_M_S = 2.5
 _FELT = 0.05  # a change of weight smaller than this share is none worth a word
 
 
@@ -14,7 +14,7 @@ def told(traced, telling, _thing):
         return [f"You {telling.verb('have', 'had')} no time for a step."]
     if not motion.speed_m_s:
         return [f"You {telling.verb('stand', 'stood')} still."]
-    goes = telling.verb("run", "ran") if motion.speed_m_s > _RUNS_M_S else telling.verb("walk", "walked")
+    goes = telling.verb("run", "ran") if motion.speed_m_s > RUNS_M_S else telling.verb("walk", "walked")
     goes = telling.verb("climb", "climbed") if motion.climb_deg else goes
     start = f"You {goes} {toward(traced, telling, motion.heading_deg)} at {telling.speed(motion.speed_m_s)}"
     if standing == 0:
