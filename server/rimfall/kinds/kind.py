@@ -170,6 +170,7 @@ class Traced:
     stands_on: Ground = DECK
     findings: dict[str, Any] = field(default_factory=dict)
     drift: tuple[Any, Any] = (None, "not_flown")
+    _told_ways: dict[int, tuple[Any, Way]] = field(default_factory=dict, init=False, repr=False, compare=False)
 
     @property
     def across(self) -> tuple[str, str]:
@@ -192,8 +193,10 @@ class Traced:
         return self.track.ends_s + (stream.last_leaves_s - stream.first_leaves_s)
 
     def way(self, moment: Any) -> Way:
-        """From the release to a Moment."""
-        return self.ways.of([moment])[0]
+        """From the release to a Moment: worked out once, as words, prose and the answer all tell it."""
+        if id(moment) not in self._told_ways:
+            self._told_ways[id(moment)] = moment, self.ways.of([moment])[0]
+        return self._told_ways[id(moment)][1]
 
     @property
     def plain_way(self) -> Way | None:
