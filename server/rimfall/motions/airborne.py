@@ -11,7 +11,6 @@ from ..physics.budget import spend
 from ..physics.crossings import first_contact, touching
 from ..physics.forces import Force
 from ..physics.integrate import Coaster, ExplicitStepper
-from .path import StepLog
 
 TOLERANCE_M = 5e-10  # error allowed to a step, metres; six times as much passes a micrometre once in a thousand flights
 _PAST_ACROSS = 2.02  # a straight line that long, in radii, has left any circle it began in
@@ -29,9 +28,12 @@ _NO_LIFT = (np.nan, np.nan, np.nan)
 
 
 class Airborne:
-    """The bodies of releases in a medium, moved by a kind of stepper. met: the surface each has met, or None."""
+    """The bodies of releases in a medium, moved by a kind of stepper.
 
-    def __init__(self, medium, releases, stepper):
+    met: the surface each has met, or None; ends_s (N,): when each has ended, once it has; log: a `StepLog` or an `EndLog` of them.
+    """
+
+    def __init__(self, medium, releases, stepper, log):
         spend()
         self._spin, self._stepper = medium.spin, stepper
         self._rooms, self._room = distinct([r.room for r in releases])
@@ -40,15 +42,16 @@ class Airborne:
         self._radius_m = bodies.diameter_m / 2
         self._start_s = np.array([r.time_s for r in releases])
         self._last_s = np.maximum(np.array([r.end_s for r in releases]) - self._start_s, 0.0)
-        self._ends_s = self._start_s + self._last_s
+        self.ends_s = self._start_s + self._last_s
         self.met = [None] * len(releases)
         position, velocity = (columns([getattr(r, n) for r in releases]) for n in ("position_m", "velocity_m_s"))
         force = self._force(medium, bodies, releases)
         self._at = np.arange(len(releases))  # index of each body still in the air
         self._touch = self._first_touch(position, velocity, force)
         up = np.array([surface is None for surface in self.met]) & (self._last_s > 0)
-        self._ends_s[~up] = self._start_s[~up]
-        self._first, self._log = (position, velocity), StepLog()
+        self.ends_s[~up] = self._start_s[~up]
+        self._first, self.log = (position, velocity), log
+        log.begin(position, velocity)
         self._mover = self._moving(force.take(up), position[:, up], velocity[:, up], up) if np.any(up) else None
         self._drop(up)
 
@@ -133,9 +136,9 @@ class Airborne:
         s, which = self._contacts(step)
         begin_s = self._start_s[self._at] + step.elapsed_s
         s_last = (self._last_s[self._at] - step.elapsed_s) / step.length_s
-        self._log.keep(step, self._at, begin_s)
         meets = s <= np.minimum(1.0, s_last)
-        self._ends_s[self._at[meets]] = (begin_s + np.where(meets, s, 0.0) * step.length_s)[meets]
+        self.log.keep(step, self._at, begin_s, np.minimum(np.minimum(s, s_last), 1.0))
+        self.ends_s[self._at[meets]] = (begin_s + np.where(meets, s, 0.0) * step.length_s)[meets]
         for i, k in zip(self._at[meets].tolist(), which[meets].tolist(), strict=True):
             self.met[i] = self._rooms[self._room[i]].surfaces[k]
         staying = ~meets & (s_last > 1.0) & ~np.asarray(self._mover.done)
@@ -163,8 +166,8 @@ class Airborne:
         self._touch = self._touch[:, staying]
 
     def paths(self):
-        """The path of each body, in order."""
-        return self._log.paths(self._start_s, self._ends_s, *self._first)
+        """The path of each body, in order; of a `StepLog`."""
+        return self.log.paths(self._start_s, self.ends_s, *self._first)
 
 
 def columns(vectors):

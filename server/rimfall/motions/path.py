@@ -58,7 +58,10 @@ class StepLog:
     def __init__(self):
         self._steps, self._owners, self._begins = [], [], []
 
-    def keep(self, step: Step, owners: np.ndarray, begin_s: np.ndarray) -> None:
+    def begin(self, position: np.ndarray, velocity: np.ndarray) -> None:
+        """Bodies begin at states (3, N): their paths tell them."""
+
+    def keep(self, step: Step, owners: np.ndarray, begin_s: np.ndarray, _share: object = None) -> None:
         """Keep a Step of the bodies numbered owners (M,), rising, that begins at begin_s (M,)."""
         spend(bytes=2 * (step.path_m.nbytes + step.position_m.nbytes))
         self._steps.append(step)
@@ -90,6 +93,33 @@ class StepLog:
         numbers, first = np.unique(owner[order], return_index=True)
         for i, low, high in zip(numbers.tolist(), first, [*first[1:], len(owner)], strict=True):
             yield i, [c[low:high] for c in columns]
+
+
+class EndLog:
+    """Where N bodies have come to, and how far round the axis, without the steps that took them there: position_m and velocity_m_s
+    (3, N), inertial; swept_rad (N,), the change of the inertial azimuth."""
+
+    def begin(self, position: np.ndarray, velocity: np.ndarray) -> None:
+        """They begin at states (3, N)."""
+        self.position_m, self.velocity_m_s = position.copy(), velocity.copy()
+        self.swept_rad = np.zeros(position.shape[1])
+
+    def keep(self, step: Step, owners: np.ndarray, _begin_s: np.ndarray, share: np.ndarray) -> None:
+        """Follow a Step of the bodies numbered owners (M,) as far as a share (M,) of it."""
+        place = step.position_m + _at_share(step.path_m, share)
+        before = self.position_m[:, owners]
+        across = before[0] * place[1] - before[1] * place[0]
+        self.swept_rad[owners] += np.arctan2(across, before[0] * place[0] + before[1] * place[1])
+        self.position_m[:, owners] = place
+        self.velocity_m_s[:, owners] = step.velocity_m_s + _at_share(step.path_m_s, share)
+
+
+def _at_share(powers, share):
+    """Sum of powers (K, 3, M) at s (M,)."""
+    out = powers[-1]
+    for power in powers[-2::-1]:
+        out = out * share + power
+    return out
 
 
 def horner(powers: np.ndarray, s: np.ndarray) -> np.ndarray:
