@@ -5,6 +5,7 @@ import math
 import sys
 
 from ..errors import BadInput, refusal
+from ..scene.work import GREATEST_BYTES_ALONE
 from .streams import writing
 
 
@@ -12,6 +13,24 @@ def add_answer_options(parser):
     """Add the options of an answer."""
     parser.add_argument("--json", action="store_true", help="print the whole answer as JSON")
     parser.add_argument("--units", choices=("si", "us"), default="si", help="units of the words (default: %(default)s)")
+
+
+def add_max_seconds(parser):
+    """Add the option that bounds the time of the work."""
+    parser.add_argument(
+        "--max-seconds",
+        metavar="S",
+        help="longest that it may be worked on, and refused past it (default: no bound; memory is bounded in any case, at "
+        f"{GREATEST_BYTES_ALONE / 1e9:g} GB)",
+    )
+
+
+def seconds_of(text):
+    """The seconds that --max-seconds asks for, or None. Raises BadInput."""
+    seconds = None if text is None else number("max-seconds", text)
+    if seconds is not None and seconds <= 0:
+        raise BadInput(refusal("max-seconds", text, "above 0", f"--max-seconds was {text}; it must be above 0."))
+    return seconds
 
 
 def with_height(source, height, read):

@@ -3,7 +3,6 @@
 from pathlib import Path
 
 from .. import phrases
-from ..errors import BadInput, refusal
 from ..exports import files_of, format_of, without_rows
 from ..exports.options import read_options
 from ..exports.recovery import read_source
@@ -13,7 +12,7 @@ from ..scene.prose import TENSES, of_scene
 from ..scene.reading import read
 from ..scene.work import GREATEST_BYTES_ALONE, bounded
 from . import common
-from .common import aligned
+from .common import aligned, seconds_of
 from .streams import complain
 
 DONE = 0
@@ -36,12 +35,7 @@ def add_to(parser):
         default=[],
         help="write a file, its format from the file extension (.csv, .json, .glb, .usda, .forces.csv, …); may be repeated",
     )
-    parser.add_argument(
-        "--max-seconds",
-        metavar="S",
-        help="longest that it may be worked on, and refused past it (default: no bound; memory is bounded in any case, at "
-        f"{GREATEST_BYTES_ALONE / 1e9:g} GB)",
-    )
+    common.add_max_seconds(parser)
     common.add_export_options(parser)
     parser.set_defaults(run=_trace)
 
@@ -57,7 +51,7 @@ def _trace(chosen):
             files |= files_of(traced, options, path, kind)
         return files, _told(traced, chosen)
 
-    files, answer = bounded(work, seconds=_seconds(chosen.max_seconds), most_bytes=GREATEST_BYTES_ALONE)
+    files, answer = bounded(work, seconds=seconds_of(chosen.max_seconds), most_bytes=GREATEST_BYTES_ALONE)
     write_all(files)
     for sentence in without_rows(files):
         complain(f"rimfall: {sentence}")
@@ -73,14 +67,6 @@ def _told(traced, chosen):
         felt_g = answers.habitat_figures(traced)["felt_g"]
         return [of_scene(traced, felt_g, chosen.units)[chosen.prose]]
     return _as_text(traced, chosen.units)
-
-
-def _seconds(text):
-    """The seconds that were asked for, or None. Raises BadInput."""
-    seconds = None if text is None else common.number("max-seconds", text)
-    if seconds is not None and seconds <= 0:
-        raise BadInput(refusal("max-seconds", text, "above 0", f"--max-seconds was {text}; it must be above 0."))
-    return seconds
 
 
 def _as_text(traced, units):

@@ -103,9 +103,10 @@ class LabelRoom:
 
     def _about(self, label, places):
         wide, high = label.room_mm
-        return [self._inside(x - wide / 2, y - high / 2, wide, high) for x, y in places]
+        return [self.inside(x - wide / 2, y - high / 2, wide, high) for x, y in places]
 
-    def _inside(self, left, top, wide, high):
+    def inside(self, left, top, wide, high):
+        """A rectangle of the page, moved into the room."""
         box_left, box_top, box_right, box_bottom = self.box
         left = min(max(left, box_left), box_right - wide)
         top = min(max(top, box_top), box_bottom - high)

@@ -8,7 +8,7 @@ from ..comfort.published import ROWS, STUDIES
 from ..comfort.quantities import QUANTITIES
 from ..phrases import in_units
 from ..scene.size.wish_words import in_unit
-from . import limits_map
+from . import landings_plan, limits_map
 from .drawing import PX_A_MM, Drawing, page_svg
 from .labels import texts
 from .limits_map import ShownLimit
@@ -18,11 +18,11 @@ from .plots import path_chart
 
 LEAST_PX, MOST_PX = 240, 1200
 MINE = "mine"  # what stands for the limits of one's own among the quantities
-_MAP_SHAPE, _PLOT_SHAPE = 0.84, 0.56  # height by width
+_MAP_SHAPE, _PLOT_SHAPE, _NET_SHAPE = 0.84, 0.56, 0.72  # height by width
 _MAP_SIDES_MM = (8.0, 6.0, 2.8, 9.5)  # left, over, right and under the rectangle of values
 _PLOT_SIDES_MM = (8.5, 4.0, 1.5, 6.5)
 _FIRST = 0.3  # of its length: where a limit's words are tried first
-_PLOT_FIGURES = (5, 3)
+_PLOT_FIGURES, _NET_FIGURES = (5, 3), (5, 4)
 _STUDY = {row.id: STUDIES[row.study].called for row in ROWS}
 
 
@@ -110,6 +110,19 @@ def plot_of_paths(trace, options, width_px, plain=True, units="si"):
     return _answer(width_mm, height_mm, box, items) | {
         "along_m": [value / per_m for value in frame.x_span],
         "height_m": [value / per_m for value in frame.y_span],
+    }
+
+
+def plan_of_landings(found, width_px, units="si"):
+    """The net of a `scene.shot.landings.Found` as data: `svg`; `box_px` of the values at its sides: `along_m` beyond the release's, and
+    `up`, metres across the deck or the values of the figure that goes up."""
+    width_mm, height_mm, box = _sides(width_px, _NET_SHAPE, _PLOT_SIDES_MM)
+    frame, items = landings_plan.chart(found, box, _NET_FIGURES, units)
+    per_m, _ = in_units(1.0, "m", units)
+    per_up = per_m if found.up is None else in_units(1.0, "m/s", units)[0] if found.up == "speed_m_s" else 1.0
+    return _answer(width_mm, height_mm, box, items) | {
+        "along_m": [value / per_m for value in frame.x_span],
+        "up": [value / per_up for value in frame.y_span],
     }
 
 

@@ -33,18 +33,18 @@ def path(trace, options):
     ground, along = _words(trace)
     title = f"Height by distance {along}"
     note = f"Height above the {ground} by distance {along}, m; spinward to the right.{_of_pours(paths)}"
-    frame, body = path_chart(paths, _inside((0.0, 14.0, WIDTH_MM, HEIGHT_MM - 11.0)), (7, 4))
-    return _drawing(trace, title, note + _of_scales(frame), body, HEIGHT_MM)
+    frame, body = path_chart(paths, inside((0.0, 14.0, WIDTH_MM, HEIGHT_MM - 11.0)), (7, 4))
+    return sheet(trace.scene, title, note + _of_scales(frame), body, HEIGHT_MM)
 
 
 def true(trace, options):
     """The paths at one scale both ways, with the ground as it bends."""
     paths = flown(trace, options)
-    frame, body, scale = true_chart(trace, paths, _inside((0.0, 14.0, WIDTH_MM, TRUE_HEIGHT_MM - 11.0)))
+    frame, body, scale = true_chart(trace, paths, inside((0.0, 14.0, WIDTH_MM, TRUE_HEIGHT_MM - 11.0)))
     ground, _ = _words(trace)
     note = f"Metres from the {ground} under the first release, spinward to the right; scale 1:{scale:,.6g}, both ways.{_of_pours(paths)}"
     body = body if paths else [*body, _nothing(frame)]
-    return _drawing(trace, "Paths at true scale", note, body, frame.box[3] + 11.0)
+    return sheet(trace.scene, "Paths at true scale", note, body, frame.box[3] + 11.0)
 
 
 def path_chart(paths, box, about, per_m=1.0, plain=True):
@@ -62,9 +62,9 @@ def height(trace, options):
     ground, _ = _words(trace)
     drawn = _plain_lines(paths, 2) + [_line(f, 2) for f in paths]
     note = f"Height above the {ground}, m, by time, s.{_of_pours(paths)}"
-    frame = Frame(_inside((0.0, 14.0, WIDTH_MM, HEIGHT_MM - 11.0)), _long(drawn), _high(drawn, _LEAST_M))
+    frame = Frame(inside((0.0, 14.0, WIDTH_MM, HEIGHT_MM - 11.0)), _long(drawn), _high(drawn, _LEAST_M))
     body = _chart(frame, drawn, (8, 4))
-    return _drawing(trace, "Height by time", note, body, HEIGHT_MM)
+    return sheet(trace.scene, "Height by time", note, body, HEIGHT_MM)
 
 
 def felt(trace, options):
@@ -82,13 +82,13 @@ def felt(trace, options):
     for k, (say, drawn) in enumerate(panels):
         top = 14.0 + k * (tall + 5.0)
         last = k == len(panels) - 1
-        frame = Frame(_inside((0.0, top + 4.0, WIDTH_MM, top + tall)), *spans)
+        frame = Frame(inside((0.0, top + 4.0, WIDTH_MM, top + tall)), *spans)
         body += _chart(frame, drawn, (8, 3), beside=_in_g, figures_below=last)
         body.append(Text(_SIDES_MM[0], top - 0.2, say, TEXT_MM, italic=True, colour=SOFT))
     note = (
         f"Size of the apparent acceleration aboard, m/s² at the left and g at the right, by time, s.{_of_pours(paths)}"
     )
-    return _drawing(trace, "Apparent acceleration by time", note, body, FELT_HEIGHT_MM)
+    return sheet(trace.scene, "Apparent acceleration by time", note, body, FELT_HEIGHT_MM)
 
 
 def path_svg(trace, options):
@@ -140,11 +140,11 @@ def plots_pdf(trace, options):
         items += moved(drawing.items[:-1], left, down)
         down += drawing.height_mm + 10.0
     items += moved([_foot(PAGE_MM[1] - 10.0)], left, 0.0)
-    return pdf([Drawing(*PAGE_MM, _title(trace), tuple(items), _scene(trace))], *PAGE_MM)
+    return pdf([Drawing(*PAGE_MM, _title(trace.scene), tuple(items), _document(trace.scene))], *PAGE_MM)
 
 
-def _title(trace):
-    return trace.scene.title or "Untitled scene"
+def _title(scene):
+    return scene.title or "Untitled scene"
 
 
 def _words(trace):
@@ -224,7 +224,7 @@ def _span(values):
     return float(every.min()), float(every.max())
 
 
-def _inside(area):
+def inside(area):
     """What of an area of the page is left for a chart beside its figures."""
     left, top, right, bottom = area
     return left + _SIDES_MM[0], top, right - _SIDES_MM[1], bottom
@@ -245,24 +245,24 @@ def _in_g(value):
     return f"{value / G0_M_S2:.2f}\u00a0g"
 
 
-def _drawing(trace, title, note, body, height_mm):
-    """The plot under its title, over the caution. Words have room to spare, for a reader's own face may be wider than ours."""
+def sheet(scene, title, note, body, height_mm):
+    """A plot of a Scene under its title, over the caution. Words have room to spare, for a reader's own face may be wider than ours."""
     room = _SPARE * WIDTH_MM - wide_mm(title, _TITLE_MM, 600) - _BETWEEN_MM
     said = wrapped(note, _SPARE * WIDTH_MM, TEXT_MM)
     size = TEXT_MM if len(said) == 1 else _SMALL_MM
     said = wrapped(note, _SPARE * WIDTH_MM, size)
     head = [
         Text(0.0, 4.0, title, _TITLE_MM, weight=600),
-        Text(WIDTH_MM, 4.0, fitted(_title(trace), room, TEXT_MM), TEXT_MM, "end", colour=SOFT),
+        Text(WIDTH_MM, 4.0, fitted(_title(scene), room, TEXT_MM), TEXT_MM, "end", colour=SOFT),
         *[Text(0.0, 8.8 + 1.2 * size * k, line, size, colour=SOFT) for k, line in enumerate(said)],
     ]
     items = (*head, *body, _foot(height_mm - 1.2))
-    return Drawing(WIDTH_MM, height_mm, f"{title}. {note}", items, _scene(trace))
+    return Drawing(WIDTH_MM, height_mm, f"{title}. {note}", items, _document(scene))
 
 
-def _scene(trace):
+def _document(scene):
     """The document, so that it comes back from the file."""
-    return trace.scene.model_dump_json()
+    return scene.model_dump_json()
 
 
 def _foot(y_mm):

@@ -262,7 +262,7 @@ def in_air(traced, setting):
     """What an answer leaves out of a body in air; none in vacuum."""
     if setting.air is None or traced.track.path is None:
         return []
-    return _of_air(traced, setting, _fastest_m_s(traced, setting))
+    return of_air(traced.plan, setting, _fastest_m_s(traced, setting))
 
 
 def _fastest_m_s(traced, setting):
@@ -276,14 +276,15 @@ def _fastest_m_s(traced, setting):
     return float(np.max(np.linalg.norm(moving, axis=1)))
 
 
-def _of_air(traced, setting, fastest):
-    air, body, out = setting.air, traced.plan.body, []
+def of_air(plan, setting, fastest):
+    """The same of what a Plan lets go of, whose greatest speed against the air is `fastest`, m/s."""
+    air, body, out = setting.air, plan.body, []
     displaced = air.deck_density_kg_m3 * drop_volume_m3(body.diameter_m) / body.mass_kg
     if body.buoyant:
         out.append("Buoyancy and added mass are those of a sphere in an ideal fluid; history force is left out.")
     elif displaced > _BUOYANCY_SHARE:
         out.append(f"Buoyancy and added mass are left out; the displaced air is {100 * displaced:.2g} % of its mass.")
-    out += _of_density(traced, setting)
+    out += _of_density(plan, setting)
     if body.drag_area_m2 is not None:
         out += _dragged_along(air, body)
         out.append(
@@ -300,11 +301,11 @@ def _of_air(traced, setting, fastest):
     return out
 
 
-def _of_density(traced, setting):
+def _of_density(plan, setting):
     """That the air at the ground it is over has another pressure than the one that is stated, where it has."""
     habitat, air = setting.habitat, setting.air
-    stated_m, here_m = habitat.radius_m, habitat.ground_radius_m(traced.plan.floor)
-    omega = setting.omega_rad_s(traced.plan.start_s)
+    stated_m, here_m = habitat.radius_m, habitat.ground_radius_m(plan.floor)
+    omega = setting.omega_rad_s(plan.start_s)
     share = 1.0 if habitat.still_air else math.exp(omega**2 * air.thinning_s2_m2 * (here_m**2 - stated_m**2))
     if abs(share - 1.0) < _DENSER:
         return []

@@ -78,19 +78,25 @@ class Ways:
     ) -> list[Way]:
         """From a place to positions (n, 3) in the turning frame that are along_m (n,) on from it, as places count it; radius_m: that of
         the body, if not the motion's own."""
+        turns, near, axial, round_m = self.figures(place, along_m, positions, radius_m)
+        if round_m is None:
+            return [Way(0, float(x), float(z)) for x, z in zip(near, axial, strict=True)]
+        columns = zip(turns, near, axial, round_m, strict=True)
+        return [Way(int(n), float(x), float(z), float(once)) for n, x, z, once in columns]
+
+    def figures(
+        self, place: Sequence, along_m: np.ndarray, positions: np.ndarray, radius_m: float | None = None
+    ) -> tuple[np.ndarray, np.ndarray, np.ndarray, np.ndarray | None]:
+        """The same as arrays (n,): whole turns, the nearest way, across that, and once round, None where the ground does not go round."""
         chart = self._chart
         if not chart.bends:
             straight = (positions - chart.position(place)) @ chart.axes_at(place).T
-            return [Way(0, float(x), float(z)) for x, _, z in straight]
+            return np.zeros(len(straight)), straight[:, 0], straight[:, 2], None
         body_m = self.plan.body.radius_m if radius_m is None else radius_m
         spot, axial = self._where_it_is(place, positions, body_m)
         turned = along_m / chart.radius_m
         turns = np.where(spot > AXIS_SHARE * chart.radius_m, np.rint(turned / TURN_RAD), 0.0)
-        near = spot * (turned - TURN_RAD * turns)
-        return [
-            Way(int(n), float(x), float(z), float(TURN_RAD * rho))
-            for n, x, z, rho in zip(turns, near, axial, spot, strict=True)
-        ]
+        return turns, spot * (turned - TURN_RAD * turns), axial, TURN_RAD * spot
 
     def _where_it_is(self, place, positions, body_m):
         """Distance from the axis (n,) at which a thing is measured, and how far it is along the axis (n,) from a place."""

@@ -1,9 +1,6 @@
 """What comes back from a trace, as one JSON document. Arrays become lists (or base64 float32) as they are written, and are finite."""
 
-import base64
-
 import numpy as np
-from pydantic_core import to_json
 
 from .. import __version__
 from ..comfort.stance import standing_place
@@ -13,7 +10,7 @@ from ..physics.budget import spend
 from ..physics.constants import G0_M_S2
 from ..physics.spin import figures
 from . import prose
-from .json_arrays import as_lists, with_arrays
+from .json_arrays import as_f4, as_lists, finite, with_arrays
 
 ANSWER_VERSION = 1
 _LEVELS = 9  # places along a floor at which its lean is told
@@ -32,7 +29,7 @@ def of_trace(trace, units="si", f4=False):
             for name, t in trace.others
         ],
     }
-    return with_arrays(answer, _as_f4 if f4 else as_lists)
+    return with_arrays(answer, as_f4 if f4 else as_lists)
 
 
 def _of_habitat(trace, units, f4):
@@ -50,25 +47,14 @@ def _of_habitat(trace, units, f4):
         },
     }
     if not f4:
-        out["time_s"] = _finite(time_s)
+        out["time_s"] = finite(time_s)
     return out | {
-        "angle_rad": _finite(spin.angle_rad(time_s)),
-        "spin_rad_s": _finite(spin.rate_rad_s(time_s)),
+        "angle_rad": finite(spin.angle_rad(time_s)),
+        "spin_rad_s": finite(spin.rate_rad_s(time_s)),
         "habitat": figures,
         "motions": [_motion(t, trace, units, f4) for t in trace.motions],
         "prose": prose.of_scene(trace, figures["felt_g"], units),
     }
-
-
-def _finite(array):
-    if not np.isfinite(array).all():
-        raise FloatingPointError("an answer holds a number that is not finite")
-    return array
-
-
-def _as_f4(array):
-    data = np.ascontiguousarray(array, dtype="<f4")
-    return to_json({"shape": list(data.shape), "f4": base64.b64encode(data.tobytes()).decode("ascii")})
 
 
 def habitat_figures(trace):
@@ -135,9 +121,9 @@ def _motion(traced, trace, units, f4):
         "coriolis_m_s2",
     ):
         array = getattr(samples, name)
-        out[name] = _finite(array - offset if name == "rotating_m" else array)
+        out[name] = finite(array - offset if name == "rotating_m" else array)
     return out | {
-        "attitude_wxyz": None if track.attitude_wxyz is None else _finite(track.attitude_wxyz),
+        "attitude_wxyz": None if track.attitude_wxyz is None else finite(track.attitude_wxyz),
         **outcome(traced, trace, units),
         "pieces": traced.outcome_pieces(units),
         "findings": _checked(traced.findings),
@@ -149,7 +135,7 @@ def _motion(traced, trace, units, f4):
 def _checked(value):
     """Findings with every array looked at."""
     if isinstance(value, np.ndarray):
-        return _finite(value)
+        return finite(value)
     if isinstance(value, dict):
         return {name: _checked(inner) for name, inner in value.items()}
     if isinstance(value, list):
@@ -216,14 +202,14 @@ def _landing(traced):
 def _companion(traced, offset):
     beside = traced.flat_gravity
     if beside is None:
-        empty = _finite(np.empty(0))
+        empty = finite(np.empty(0))
         return {
             "first": 0,
             "count": 0,
             "along_m": empty,
             "height_m": empty,
             "axial_m": empty,
-            "rotating_m": _finite(np.empty((0, 3))),
+            "rotating_m": finite(np.empty((0, 3))),
             "landing": None,
             "last": None,
             "none_because": traced.plan.none_because or "not_started",
@@ -232,10 +218,10 @@ def _companion(traced, offset):
     return {
         "first": beside.first,
         "count": beside.count,
-        "along_m": _finite(along),
-        "height_m": _finite(height),
-        "axial_m": _finite(axial),
-        "rotating_m": _finite(beside.rotating_m - offset),
+        "along_m": finite(along),
+        "height_m": finite(height),
+        "axial_m": finite(axial),
+        "rotating_m": finite(beside.rotating_m - offset),
         "landing": beside.landing and beside.landing | {"way": traced.plain_way.as_data()},
         "last": {
             "time_s": beside.ends_s,
@@ -262,7 +248,7 @@ def _stream(traced):
         "drop_count": stream.drop_count,
         "first_leaves_s": stream.first_leaves_s,
         "last_leaves_s": stream.last_leaves_s,
-        "diameter_m": _finite(stream.diameters_m(samples.time_s, speeds)),
+        "diameter_m": finite(stream.diameters_m(samples.time_s, speeds)),
     }
 
 

@@ -21,6 +21,7 @@ from ..shapes import SHAPES
 from ..shapes.part import GREATEST_RIM_SPEED_M_S
 from . import document
 from .export_part import ExportPart
+from .shot.landings_request import VARIED, LandingsRequest
 from .size.request import SizeRequest
 
 
@@ -154,6 +155,11 @@ EXPORT = "export."
 FIELDS |= {path: described(field) for path, field in walk(ExportPart, EXPORT)}
 WISHES = "wishes"
 FIELDS |= {path: described(field) for path, field in walk(SizeRequest) if path.startswith(WISHES)}
+SHOTS = (LandingsRequest,)  # requests about throws and paths
+OF_SHOTS = {
+    path: described(field) for model in SHOTS for path, field in walk(model) if path.partition(".")[0] != "scene"
+}
+FIELDS |= OF_SHOTS
 
 
 def _shapes():
@@ -181,6 +187,10 @@ def _own(model):
 
 
 OWN = {kind: _own(model) for kind, model in document.MOTIONS.items()}
+OWN |= {
+    tag: {f"over.*.{path}": described(field) for path, field in walk(model) if path != "field"}
+    for tag, model in VARIED.items()
+}
 
 
 def _kinds():
@@ -225,7 +235,11 @@ def catalogue():
     """The answer of GET /api/fields."""
     return {
         "program": __version__,
-        "fields": {path: field for path, field in FIELDS.items() if not path.startswith((EXPORT, WISHES))},
+        "fields": {
+            path: field
+            for path, field in FIELDS.items()
+            if not path.startswith((EXPORT, WISHES)) and path not in OF_SHOTS
+        },
         "kinds": _kinds(),
         "shapes": _shapes(),
         "bodies": _bodies(),

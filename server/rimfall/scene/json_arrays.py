@@ -1,6 +1,7 @@
 """JSON of plain data with large arrays in it, written one array after another: as lists all at once they would take ten times the
 room of what is written."""
 
+import base64
 from collections.abc import Callable
 from io import BytesIO
 from secrets import token_hex
@@ -24,6 +25,19 @@ def as_lists(array: np.ndarray, **how: Any) -> bytes:
         parts.append(to_json(array[first : first + rows].tolist(), **how)[1:-1])
         spend()
     return b"[" + b",".join(parts) + b"]"
+
+
+def as_f4(array: np.ndarray) -> bytes:
+    """JSON bytes of an array as its shape and base64 of little-endian 32-bit floats."""
+    data = np.ascontiguousarray(array, dtype="<f4")
+    return to_json({"shape": list(data.shape), "f4": base64.b64encode(data.tobytes()).decode("ascii")})
+
+
+def finite(array: np.ndarray) -> np.ndarray:
+    """The array. Raises FloatingPointError for a number that is not finite: that is a fault of ours."""
+    if not np.isfinite(array).all():
+        raise FloatingPointError("an answer holds a number that is not finite")
+    return array
 
 
 def with_arrays(content: Any, written: Callable[[np.ndarray], bytes], **how: Any) -> bytes:

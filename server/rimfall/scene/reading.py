@@ -11,6 +11,7 @@ from .checks import check
 from .document import Scene
 from .export_part import ExportPart, ExportRequest
 from .feel.answers import FeelRequest
+from .shot.landings_request import LandingsRequest
 from .size.request import SizeRequest
 
 GREATEST_BYTES = 1_000_000
@@ -41,6 +42,16 @@ def read_feel(source):
 def read_size(source):
     """A SizeRequest from the bytes (or text) of its document. Raises as `read`."""
     return _parsed(SizeRequest, source)
+
+
+def read_landings(source):
+    """A LandingsRequest from the bytes (or text) of its document. Raises as `read`."""
+    return _of_scene(_parsed(LandingsRequest, source))
+
+
+def _of_scene(request):
+    """A request whose scene stands. Raises as `read`."""
+    return request.model_copy(update={"scene": check(named(request.scene))})
 
 
 def read_choices(source):

@@ -5,8 +5,9 @@ import re
 
 from ..errors import BadInput, refusal, shown
 from ..shapes import SHAPES
-from .catalogue import FIELDS, OWN, pattern_of
+from .catalogue import FIELDS, OWN, SHOTS, pattern_of
 from .document import MOTIONS, Scene
+from .shot.landings_request import VARIED
 from .size.request import SizeRequest
 
 _TAGS = {
@@ -16,8 +17,9 @@ _TAGS = {
     "@place",
     "@figure",
     "@study",
+    *VARIED,
     *(f"@{shape}" for shape in SHAPES),
-}  # of the unions in `document.py` and `size_request.py`; no part of a field's name
+}  # of the unions in `document.py` and of requests; no part of a field's name
 _PLAINER = {  # of the parser's words
     "recursion limit exceeded": "brackets in brackets, more than 200 deep",
     "number out of range": "a number of more than 4,300 digits",
@@ -25,12 +27,13 @@ _PLAINER = {  # of the parser's words
     "lone leading surrogate in hex escape": "half of a pair of \\u escapes (a lone surrogate)",
     "invalid unicode code point": "bytes that are no UTF-8",
 }
+_MODELS = {model.__name__: model for model in (SizeRequest, *SHOTS)}  # of requests that are no scene documents
 _PLACE = re.compile(r"at line (\d+) column (\d+)")
 
 
 def from_validation(error, source):
     """BadInput from a pydantic ValidationError; `source` is what was read, for the place of a broken document."""
-    model = SizeRequest if error.title == SizeRequest.__name__ else Scene
+    model = _MODELS.get(error.title, Scene)
     return BadInput(*(_one(e, source, model) for e in error.errors(include_url=False)[:20]))
 
 
@@ -62,7 +65,7 @@ def _no_such_kind(field, value):
     """Refusal of a motion's kind, or of a habitat's shape, that there is none of."""
     if not isinstance(value, dict):
         return wrong(field, value, "an object in braces")
-    tag = "shape" if field.endswith("habitat") else "kind"
+    tag = "shape" if field.endswith("habitat") else "field" if field.startswith("over.") else "kind"
     return wrong(f"{field}.{tag}", value[tag]) if tag in value else _missing(f"{field}.{tag}")
 
 

@@ -41,6 +41,13 @@ def parse(text):
     return parameter_of(path, _spaced(text, listed) if _is_range(listed) else _listed(text, listed))
 
 
+def range_of(text):
+    """(path, first, last, count) of an option's text whose values are a range. Raises BadInput."""
+    path, _, listed = text.partition("=")
+    first, last, count = _ends(text, listed.strip())
+    return path.strip(), _finite(text, first), _finite(text, last), count
+
+
 def parameter_of(path, values):
     """A Parameter of values already read, numbers that are whole as integers. Raises BadInput for a value given twice."""
     values = tuple(_plain(v) for v in values)

@@ -7,7 +7,7 @@ from fastapi import APIRouter, HTTPException, Query, Request, Response
 from pydantic_core import to_json
 
 from .. import __version__
-from ..exports import FORMATS, listed, page_drawings
+from ..exports import FORMATS, landings, listed, page_drawings
 from ..exports.camera_presets import table as camera_table
 from ..scene import examples
 from ..scene.catalogue import catalogue, export_choices
@@ -132,6 +132,23 @@ async def drawn_plot(request: Request, width: Width, plain: Literal["0", "1"] = 
 async def sized(request: Request, units: Units = "si"):
     """The smallest habitat that meets the wishes, or which of them collide and by how much; the body is {"wishes", "person"}."""
     return await _worked(request, "size", units=units)
+
+
+@router.post("/landings")
+async def landed(
+    request: Request, arrays: Arrays = "f4", units: Units = "si", width: Width | None = None, stream: Stream = "0"
+):
+    """Where a throw of a scene can come down, over two of its figures; the body is {"scene", "motion", "over"}. With `width` it has a
+    drawing of the net; with `stream=1` it comes as lines of JSON that tell how far it is, the answer last."""
+    return await _worked(request, "landings", stream, arrays=arrays, units=units, width=width)
+
+
+@router.post("/landings/{name}")
+async def landings_file(request: Request, name: str, units: Units = "si", stream: Stream = "0"):
+    """The same as a file. With `stream=1` it comes as lines of JSON that tell how far it is, the last {"file": base64}."""
+    if name not in landings.FORMATS:
+        raise HTTPException(404)
+    return await _worked(request, "landings_file", stream, name=name, units=units, packed=stream == "1")
 
 
 @router.post("/recover")

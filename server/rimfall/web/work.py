@@ -16,6 +16,7 @@ from pydantic_core import to_json
 
 from ..errors import BadInput, Refused, TooMuch, refusal
 from ..exports import FORMATS, page_drawings
+from ..exports import landings as landings_files
 from ..exports.options import options_of
 from ..exports.recovery import recovered_from
 from ..scene import answers, examples, questions
@@ -23,7 +24,8 @@ from ..scene.checks import followed
 from ..scene.feel import answers as feel_answers
 from ..scene.feel.answers import feel
 from ..scene.questions import GREATEST_SAMPLES, GREATEST_SAMPLES_IN_LISTS
-from ..scene.reading import read, read_export, read_feel, read_size
+from ..scene.reading import read, read_export, read_feel, read_landings, read_size
+from ..scene.shot import landings
 from ..scene.size import answers as size_answers
 from ..scene.work import GREATEST_BYTES, Stopped, bounded
 from ..shapes.drawn import drawn
@@ -140,14 +142,29 @@ def _size(body, _, units):
     return Answer(size_answers.as_json(read_size(body), units))
 
 
+def _landings(body, watch, arrays, units, width):
+    found = landings.find(read_landings(body), watch)
+    drawing = None if width is None else page_drawings.plan_of_landings(found, width, units)
+    return Answer(landings.as_json(found, units, arrays == "f4", drawing))
+
+
+def _landings_file(body, watch, name, units, packed):
+    kind = landings_files.FORMATS[name]
+    return _as_file(kind.make(landings.find(read_landings(body), watch), units), kind, packed, "landings")
+
+
 def _export(body, watch, name, packed):
     scene, part = read_export(body)
     options = options_of(part, scene)
     kind = FORMATS[name]
-    file = kind.write(questions.trace(scene, watch=watch), options)
-    if packed:  # as the last line of a stream
+    return _as_file(kind.write(questions.trace(scene, watch=watch), options), kind, packed)
+
+
+def _as_file(file, kind, packed, stem="rimfall"):
+    """The answer that a file is; packed: as the last line of a stream."""
+    if packed:
         return Answer(b'{"file": "' + base64.b64encode(file) + b'"}')
-    return Answer(file, kind.media_type, {"content-disposition": f'attachment; filename="rimfall.{kind.ending}"'})
+    return Answer(file, kind.media_type, {"content-disposition": f'attachment; filename="{stem}.{kind.ending}"'})
 
 
 def _recover(body, _):
@@ -165,6 +182,8 @@ WORK = {
     "map": _map,
     "plot": _plot,
     "size": _size,
+    "landings": _landings,
+    "landings_file": _landings_file,
     "export": _export,
     "recover": _recover,
 }

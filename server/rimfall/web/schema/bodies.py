@@ -65,4 +65,28 @@ WISHES = {
         },
     },
 }
+LANDINGS = {
+    "a plan": {
+        "summary": "Speed by heading, on the deck",
+        "value": {
+            "scene": _DOCUMENTS[_LOB],
+            "motion": "Lob out",
+            "over": [
+                {"field": "heading_deg", "first": -90, "last": 90, "count": 13},
+                {"field": "speed_m_s", "first": 2, "last": 8, "count": 7},
+            ],
+        },
+    },
+    "one line": {
+        "summary": "Elevation by speed, along the deck",
+        "value": {
+            "scene": _DOCUMENTS["galley"],
+            "motion": "serve",
+            "over": [
+                {"field": "elevation_deg", "first": 0, "last": 80, "count": 9},
+                {"field": "speed_m_s", "first": 2, "last": 20, "count": 10},
+            ],
+        },
+    },
+}
 FILE = {BYTES: {"examples": {"a scene": {"summary": "The file of a scene", "value": examples.example(_LOB)}}}}

@@ -210,3 +210,10 @@ class Plot(_Drawing):
 
     along_m: Pair = said("Distance along the ground at the left and right side of the box, m.")
     height_m: Pair = said("Height at its lower and upper side, m.")
+
+
+class Net(_Drawing):
+    """The net of landings over the unrolled deck."""
+
+    along_m: Pair = said("Along the deck beyond the release at the left and right side of the box, m.")
+    up: Pair = said("Across the deck at its lower and upper side, m; or the values of the figure that goes up.")

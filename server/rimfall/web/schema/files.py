@@ -27,9 +27,9 @@ class Recovered(Closed):
     )
 
 
-def exported():
-    """The media types of an export's answer, each with its schema."""
-    return {one.media_type: _media_type(one.media_type) for one in FORMATS.values()}
+def exported(formats):
+    """The media types of files, by name, each with its schema."""
+    return {one.media_type: _media_type(one.media_type) for one in formats.values()}
 
 
 def _media_type(name):
@@ -43,7 +43,12 @@ def _media_type(name):
     return {"schema": {"type": "string"}} if name.startswith(_TEXT) else {}
 
 
-FILES = "; ".join(f"`{name}`: {one.say} ({one.media_type})" for name, one in FORMATS.items())
+def files_said(formats):
+    """Files by name, what each is and its media type."""
+    return "; ".join(f"`{name}`: {one.say} ({one.media_type})" for name, one in formats.items())
+
+
+FILES = files_said(FORMATS)
 NAMED = {
     "Content-Disposition": {
         "description": "The file's name; not with `stream=1`.",

@@ -3,17 +3,19 @@
 from dataclasses import dataclass, field
 from typing import Any
 
-from ...exports import FORMATS
+from ...exports import FORMATS, landings
 from ...scene import examples
 from ...scene.document import Scene
 from ...scene.export_part import ExportRequest
 from ...scene.feel.answers import FeelRequest
+from ...scene.shot.landings_request import LandingsRequest
 from ...scene.size.request import SizeRequest
-from .bodies import EXPORTS, FILE, HABITATS, SCENES, WISHES
+from .bodies import EXPORTS, FILE, HABITATS, LANDINGS, SCENES, WISHES
 from .drawings import Map, Mesh, Plot
 from .fields import Examples, Fields, Health, Opened
-from .files import FILES, NAMED, ExportedFile, Recovered, exported
+from .files import FILES, NAMED, ExportedFile, Recovered, exported, files_said
 from .people import Feel, Size
+from .shots import Landings
 from .traces import Trace
 
 _UNITS = "Units of sentences: metric, or US customary. Numbers are SI either way."
@@ -53,6 +55,7 @@ _HOLD = {
 _ARRAYS = {"arrays": "Arrays as lists of numbers, or packed as 32-bit floats."}
 _DRAW = {"draw": "Draw the limits on these quantities alone, `mine` for your own; all where left out."}
 _PLAIN = {"plain": "1: with the companions under plain gravity."}
+_OF_A_DRAWING = {"width": "Width of a drawing of the net, CSS pixels; without it there is none."}
 _U, _W, _S = {"units": _UNITS}, {"width": _WIDTH}, {"stream": _STREAM}
 
 OPERATIONS = {
@@ -66,6 +69,20 @@ OPERATIONS = {
     ("/api/trace", "post"): Operation("trace", Trace, Scene, SCENES, words=_ARRAYS | _U | _HOLD | _S, streams=True),
     ("/api/feel", "post"): Operation("feel", Feel, FeelRequest, HABITATS, words=_U),
     ("/api/size", "post"): Operation("size", Size, SizeRequest, WISHES, words=_U),
+    ("/api/landings", "post"): Operation(
+        "landings", Landings, LandingsRequest, LANDINGS, words=_ARRAYS | _U | _OF_A_DRAWING | _S, streams=True
+    ),
+    ("/api/landings/{name}", "post"): Operation(
+        "landings_file",
+        ExportedFile,
+        LandingsRequest,
+        LANDINGS,
+        words=_U | _S | {"name": f"Which file, and its media type. {files_said(landings.FORMATS)}."},
+        values=tuple(landings.FORMATS),
+        streams=True,
+        content=exported(landings.FORMATS),
+        headers=NAMED,
+    ),
     ("/api/mesh", "post"): Operation("mesh", Mesh, FeelRequest, HABITATS),
     ("/api/map", "post"): Operation("map", Map, FeelRequest, HABITATS, words=_W | _DRAW | _U),
     ("/api/plot", "post"): Operation("plot", Plot, ExportRequest, EXPORTS, words=_W | _PLAIN | _U),
@@ -78,7 +95,7 @@ OPERATIONS = {
         words=_S | {"name": f"Which file, and its media type. {FILES}."},
         values=tuple(FORMATS),
         streams=True,
-        content=exported(),
+        content=exported(FORMATS),
         headers=NAMED,
     ),
 }

@@ -1,0 +1,75 @@
+"""`rimfall landings`: where a throw of a scene can come down over two of its figures, in words and a table, as JSON, and as files."""
+
+from ..errors import BadInput, refusal
+from ..exports import landings as files
+from ..exports.recovery import read_source
+from ..exports.writing import write_all
+from ..scene.reading import as_json, read, read_landings
+from ..scene.shot import landings
+from ..scene.shot.landings_table import rows_of
+from ..scene.work import GREATEST_BYTES_ALONE, bounded
+from ..sweep.parameters import range_of
+from . import common
+from .common import aligned, seconds_of
+
+DONE = 0
+_EXAMPLE = "rimfall landings galley.json --motion serve --over elevation_deg=0..80/81 --over speed_m_s=2..20/73 --export net.svg"
+
+
+def add_to(parser):
+    """Add the command's options."""
+    parser.epilog = f"Such as: {_EXAMPLE}"
+    parser.add_argument("scene", metavar="SCENE.json", help="a scene document; - reads standard input")
+    parser.add_argument("--motion", metavar="NAME", help="the throw (default: the only one of the scene)")
+    parser.add_argument(
+        "--over",
+        metavar="FIGURE=FIRST..LAST/COUNT",
+        action="append",
+        default=[],
+        help="two of speed_m_s, heading_deg and elevation_deg, each from first to last in so many",
+    )
+    parser.add_argument(
+        "--export",
+        metavar="FILE",
+        action="append",
+        default=[],
+        help="write a file, its format from the file extension (.csv, .svg, .pdf); may be repeated",
+    )
+    common.add_answer_options(parser)
+    common.add_max_seconds(parser)
+    parser.set_defaults(run=_landings)
+
+
+def _landings(chosen):
+    scene = read(read_source(chosen.scene))
+    document = {
+        "scene": scene.model_dump(mode="json"),
+        "motion": chosen.motion if chosen.motion is not None else _only_throw(scene),
+        "over": [dict(zip(("field", "first", "last", "count"), range_of(text), strict=True)) for text in chosen.over],
+    }
+    request = read_landings(as_json(document))
+    found = bounded(landings.find, request, seconds=seconds_of(chosen.max_seconds), most_bytes=GREATEST_BYTES_ALONE)
+    write_all(
+        {path: content for name in chosen.export for path, content in files.files_of(found, name, chosen.units).items()}
+    )
+    if chosen.json:
+        common.print_json(landings.as_json(found, chosen.units))
+    else:
+        common.print_lines(_as_text(found, chosen.units))
+    return DONE
+
+
+def _only_throw(scene):
+    throws = [motion.name for motion in scene.motions if motion.kind == "throw"]
+    if len(throws) == 1:
+        return throws[0]
+    named = f"one of {', '.join(throws)}" if throws else "the name of a throw, of which this scene has none"
+    raise BadInput(
+        refusal("motion", "nothing", named, f"Which throw is meant was not said (--motion); it must be {named}.")
+    )
+
+
+def _as_text(found, units):
+    answer = landings.as_data(found, units)
+    heading, rows = rows_of(found, units)
+    return [*answer["words"], *answer["assumptions"], "", heading, *aligned(rows, left=1), "", answer["caution"]]
