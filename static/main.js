@@ -1,6 +1,7 @@
 // Builds everything, and is the only module that knows all others.
 
 import { createAsk, createAskFeel } from './api/ask.js';
+import { createAskShot } from './api/ask_shot.js';
 import { createClient, isThere } from './api/client.js';
 import { ValidationError } from './api/errors.js';
 import { createExamples } from './api/examples.js';
@@ -164,6 +165,7 @@ function build({ store, clock, ask }) {
       2: () => motionsWords(store.document.motions, store.fields.kinds),
       3: () => looksAnswer(store, clock),
       4: () => store.feel?.says.short ?? 'not asked yet',
+      5: () => store.shot.answer?.short ?? 'not asked yet',
     },
   });
   createHowBig({ store });
@@ -189,6 +191,11 @@ function build({ store, clock, ask }) {
   whenOpened(store, 4, async () => {
     const { createFeel } = await import('./panels/feel/feel.js');
     await createFeel({ store, client, glossary, large });
+  });
+  createAskShot({ store, aim: client.aim });
+  whenOpened(store, 5, async () => {
+    const { createShot } = await import('./panels/shot/shot.js');
+    await createShot({ store, clock, client, heard, large });
   });
   return { open };
 }

@@ -59,6 +59,15 @@ export function createClient({ base = 'api', connection = { run: ask => ask() } 
     },
     /** Height by distance as a drawing: `body` {scene, export}; `plain`: with the companions under plain gravity. */
     plot: (body, { width, plain, units, signal = null }) => call(`plot?width=${width}&plain=${Number(plain)}&units=${units}`, { body, signal }),
+    /** Every throw that arrives: `body` {scene, motion, to, within_m, fixed}. */
+    aim: async (body, { units = 'si', signal = null } = {}) => revive(await call(`aim?arrays=f4&units=${units}`, { body, signal })),
+    /** Where a throw can come down, drawn `width` px wide: `body` {scene, motion, over}; `told(done, of)`: how far it is. */
+    async landings(body, { units = 'si', width, signal = null, told }) {
+      const query = new URLSearchParams({ arrays: 'f4', units, width, stream: '1' });
+      return revive(await call(`landings?${query}`, { body, signal, read: asLines(told) }));
+    },
+    /** The same as a file, as a Blob: csv, svg or pdf. */
+    landingsFile: (format, body, units) => call(`landings/${format}?units=${units}`, { body, wait_ms: LONG_WAIT_MS, read: asBlob }),
     /** A file of the scene, as a Blob: `body` {scene, export}. */
     exported: (format, body, signal) => call(`export/${format}`, { body, signal, wait_ms: LONG_WAIT_MS, read: asBlob }),
     /** What a file of Rimfall's carries: `file` → {scene, export, from}. `told(done, of)`: bytes sent. */

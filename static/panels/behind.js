@@ -9,6 +9,7 @@ export function createBehind({ store }) {
     classList.toggle('behind', store.behind);
     classList.toggle('refused', store.behind && store.notice?.kind === 'refused');
     classList.toggle('feel-behind', store.feelBehind);
+    classList.toggle('shot-behind', store.shotBehind);
     if (store.behind) $('#heard').replaceChildren(); // what was read out is no longer so
   };
   store.on('behind', update);

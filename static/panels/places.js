@@ -99,5 +99,6 @@ export function createPlaces({ store, clock, answers }) {
   store.on('document', updateAnswers);
   store.on('answer', updateAnswers);
   store.on('feel', updateAnswers);
+  store.on('shot', updateAnswers);
   update();
 }

@@ -3,6 +3,7 @@
 import { createDeckMover } from './decks.js';
 import { readAt, getAt, putAt } from './fields.js';
 import { createLag } from './lag.js';
+import { aimRequest } from './shot.js';
 
 // What people would feel depends on these parts of a document; where everything goes, on all but the scene's own words and wishes.
 const FELT_PARTS = ['habitat', 'air', 'person', 'own_limits'];
@@ -12,8 +13,13 @@ const NO_PATHS = ['title', 'person', 'own_limits'];
 export const feltPart = document => Object.fromEntries(FELT_PARTS.filter(name => name in document).map(name => [name, document[name]]));
 const pathPart = document => Object.fromEntries(Object.entries(document).filter(([name]) => !NO_PATHS.includes(name)));
 
+const aimPart = ({ document, shot }) => aimRequest(pathPart(document), shot.aim);
+
 const UNDO_STEPS = 200;
 const ANSWERS_KEPT = 4; // of scenes left for another one: undo shows each with its own
+
+/** What place 5 is busy with: an aim and its answer; a request for landings, their answer and the throw of theirs that is looked at. */
+const FIRST_SHOT = { aim: null, chosen: 0, answer: null, problem: null, over: null, landings: null, flown: null };
 
 export const FIRST_PRESETS = { aboard: 'b', outside: 'd' };
 const FIRST_VIEW = {
@@ -74,6 +80,7 @@ export function createStore({ document, fields, timers }) {
   function moved(live = false) {
     paths.moved(store.document, live);
     feel.moved(store.document, live);
+    aim.moved(store, live);
   }
 
   function travel(from, to) {
@@ -95,6 +102,7 @@ export function createStore({ document, fields, timers }) {
 
   const paths = createLag({ part: pathPart, changed: () => emit('behind'), timers });
   const feel = createLag({ part: feltPart, changed: () => emit('behind'), timers });
+  const aim = createLag({ part: aimPart, changed: () => emit('behind'), timers });
 
   function remember(document, answer) {
     opened = [...opened.filter(one => one.document !== document), { document, answer, units: store.view.units }].slice(-ANSWERS_KEPT);
@@ -107,6 +115,7 @@ export function createStore({ document, fields, timers }) {
     answered: null,
     feel: null,
     feelProblem: null,
+    shot: FIRST_SHOT,
     notice: null,
     view: structuredClone(FIRST_VIEW),
     get stale() {
@@ -119,6 +128,9 @@ export function createStore({ document, fields, timers }) {
     },
     get feelBehind() {
       return feel.behind;
+    },
+    get shotBehind() {
+      return aim.behind;
     },
     get canUndo() {
       return past.length > 0;
@@ -143,6 +155,7 @@ export function createStore({ document, fields, timers }) {
       past = [...past.slice(1 - UNDO_STEPS), store.document];
       future = [];
       store.document = next;
+      store.shot = FIRST_SHOT;
       answeredBy(answer, next);
       moved();
       remember(next, answer);
@@ -188,6 +201,13 @@ export function createStore({ document, fields, timers }) {
       if (answer) feel.answered(of);
       feel.moved(store.document, true);
       emit('feel', answer);
+    },
+    /** Part of what place 5 is busy with; `live`: by a drag that goes on; `of`: the {document, shot} that an answer among it is of. */
+    setShot(patch, { live = false, of = null } = {}) {
+      store.shot = { ...store.shot, ...patch };
+      if (of) aim.answered(of);
+      aim.moved(store, live);
+      emit('shot', { ...patch, live });
     },
     look(patch) {
       store.view = { ...store.view, ...patch };

@@ -45,8 +45,9 @@ function swingsAway(shown) {
 
 const HIGH = 0.2; // of the radius: who flies so high crosses the wheel, and that is seen in the whole of it
 
-// How a stage is framed: {rig} that stays as it is, or {rigAt(time_s)}. `stage` {frame, width, height, inset, calm}; `shown` motions;
-// `chosen` one of them or null. calm: nothing goes along with what moves.
+// How a stage is framed: {rig} that stays as it is, or {rigAt(time_s)}. `stage` {frame, width, height, inset, calm, still}; `shown` motions;
+// `chosen` one of them or null. calm: nothing goes along with what moves; still: all
+// of it is to be seen at once.
 export function framing(preset, stage, model, shown, chosen) {
   const lead = chosen ?? shown[0] ?? null;
   const { ground } = model;
@@ -62,7 +63,7 @@ export function framing(preset, stage, model, shown, chosen) {
   const points = seenPoints({ ...stage, lead }, model, preset === 'a' && lead ? [lead] : shown);
   if (preset === 'a') return { rig: framed({ ...view, yaw: behind(lead) + view.yaw }, points) };
   if (preset === 'c' && !level) return { rig: fromHub(framed, view, points, model) };
-  if (stage.frame === 'aboard' || !FOLLOW.has(preset) || stage.calm || level) return { rig: framed(view, points) };
+  if (stage.frame === 'aboard' || !FOLLOW.has(preset) || stage.calm || stage.still || level) return { rig: framed(view, points) };
   const carried = seenPoints({ ...stage, frame: 'aboard', companion: false, others: null, lead }, model, shown);
   const crosses = climbs(points, model) || shown.some(m => m.outside || highest(m, ground) > HIGH * model.radius_m);
   return followed({ model, lead, view, aspect, inset, azimuth, framed, still: points, carried, whole: ground.outline(), crosses });

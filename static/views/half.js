@@ -96,14 +96,16 @@ export class Half {
 
   frameUp(time_s, move) {
     const { width, height } = this.rect;
+    const aimed = this.aimed?.points() ?? [];
     const stage = {
       frame: this.frame,
       width,
       height,
       inset: this.inset,
       companion: this.showsCompanion(),
-      others: [...this.compared.points(), ...(this.posts?.tops(this) ?? [])],
+      others: [...this.compared.points(), ...(this.posts?.tops(this) ?? []), ...aimed],
       calm: Boolean(this.stride_s),
+      still: aimed.length > 0,
     };
     this.framed = framing(this.preset, stage, this.model, this.shown, this.chosen);
     this.eye.follow(this.framed.rig ?? this.framed.rigAt(time_s), move);
@@ -127,6 +129,8 @@ export class Half {
     this.actors.metresPerPx = this.eye.metresPerPx;
     this.actors.least_m = 7 * this.eye.metresPerPx;
     const weights = this.posts?.update(this, time_s) ?? [];
+    this.time_s = time_s;
+    const aimed = this.aimed?.update(time_s) ?? [];
     this.actors.update(time_s);
     this.pours.update(time_s);
     this.vessels.update(time_s);
@@ -136,6 +140,7 @@ export class Half {
     // the first find room first
     this.wanted = [
       ...weights,
+      ...aimed,
       ...tape,
       ...this.touches.labels(this),
       ...this.nameLabels(time_s),
@@ -266,7 +271,7 @@ export class Half {
         this.crowdLine(paths, m.lines[this.frame].points);
         if (this.showsCompanion()) this.crowdLine(paths, this.paths.companionLine(m));
       }
-      for (const line of this.compared.lines) this.crowdLine(paths, line.points);
+      for (const line of [...this.compared.lines, ...(this.aimed?.crowd() ?? [])]) this.crowdLine(paths, line.points);
     }
     things.clear(width, height);
     for (const point of this.things()) {

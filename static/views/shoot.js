@@ -77,9 +77,10 @@ export function createStudio(stages) {
     const chosen = motions.find(m => m.i === store.view.chosen) ?? null;
     const over = (store.view.compare ?? 'over') === 'over' ? models.filter(one => one !== model) : [];
     half.fitInto(rect);
-    if (store.view.place === 4) stages.weigh(half);
+    stages.attend(half, { handles: false });
     half.eye.orbit = { ...stages.halves[half.frame].eye.orbit };
     half.read(model, motions, chosen, store.view, stride_s, over);
+    half.aimed?.read();
     half.frameUp(stages.clock.time_s);
     if (only !== null) {
       const mine = motions.filter(m => m.name === only);

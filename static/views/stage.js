@@ -33,9 +33,17 @@ function createPicture(canvas) {
   }
 }
 
+const NO_ARROWS = { velocity: false, centrifugal: false, coriolis: false, alone: false };
+
+// What is to be seen at a place: where something is aimed, nothing besides paths and people.
+function viewOf(view) {
+  if (view.place !== 5) return view;
+  return { ...view, companion: false, companionOutside: false, arrows: NO_ARROWS, measure: view.measure === 'tape' ? 'tape' : 'off' };
+}
+
 class Stages {
   constructor(picture, overlay, store, clock, tell) {
-    Object.assign(this, { picture, overlay, store, clock, element: overlay.element, models: [] });
+    Object.assign(this, { picture, overlay, store, clock, element: overlay.element, models: [], extras: {}, fetching: {} });
     const { shared } = picture;
     const hold = held => this.freeze(held);
     this.halves = { aboard: new Aboard(shared, overlay.halves.aboard, store, hold), outside: new Outside(shared, overlay.halves.outside) };
@@ -77,6 +85,7 @@ class Stages {
     this.store.on('answer', () => this.readAnswer());
     this.store.on('view', patch => this.readView(patch ?? {}));
     this.store.on('feel', () => this.read());
+    this.store.on('shot', patch => this.readShot(patch));
     this.store.on('document', () => {
       if (this.halves.aboard.launch.shown) this.invalidate();
     }); // the arrow shows the document; all else the answer
@@ -136,12 +145,13 @@ class Stages {
     this.beside.show(this.lost.now ? [model] : this.models, model); // flat plates are of one habitat
     this.clock.stride_s = this.calm.matches ? Math.max(LEAST_STRIDE_S, store.view.beads_s || 0.25) : null;
     for (const half of this.visible()) {
-      if (store.view.place === 4) this.weigh(half);
+      this.attend(half);
       const own = half === this.beside.half ? this.beside.model : model;
       const shown = own.motions.filter(m => !store.view.hidden.includes(m.name));
       const chosen = shown.find(m => m.i === store.view.chosen) ?? null;
       const others = (store.view.compare ?? 'over') === 'over' ? this.models.filter(one => one !== own) : [];
-      half.read(own, shown, chosen, store.view, this.clock.stride_s, others);
+      half.read(own, shown, chosen, viewOf(store.view), this.clock.stride_s, others);
+      half.aimed?.read();
       if (!this.frozen) half.frameUp(this.clock.time_s, moved[half.slot]);
     }
     this.build();
@@ -154,19 +164,43 @@ class Stages {
     this.draw();
   }
 
-  // At place 4 everybody is weighed; what draws that is fetched with its first opening, or if that failed the next.
-  weigh(half) {
-    if (this.Posts) half.posts ??= new this.Posts(this.picture.shared, half, this.store);
-    else
-      this.fetching ??= import('./feel/posts.js').then(
-        ({ Posts }) => {
-          this.Posts = Posts;
-          this.read();
-        },
-        () => {
-          this.fetching = null;
-        },
-      );
+  // What only one place shows, {of the half: its class}, fetched with its first opening, or if that failed the next: at place 4 everybody is
+  // weighed, at place 5 something is aimed.
+  // `handles`: with what a hand takes hold of.
+  attend(half, { handles = true } = {}) {
+    const { picture, store, extras } = this,
+      { place } = store.view;
+    if (place === 4 && extras.Posts) half.posts ??= new extras.Posts(picture.shared, half, store);
+    else if (place === 4) this.fetch('Posts', () => import('./feel/posts.js'));
+    if (half === this.beside.half) return; // of another habitat than is aimed in
+    if (place === 5 && extras.Aimed) half.aimed ??= new extras.Aimed(picture.shared, half, store, handles ? held => this.freeze(held) : null);
+    else if (place === 5) this.fetch('Aimed', () => import('./shot/aimed.js'));
+  }
+
+  fetch(name, load) {
+    this.fetching[name] ??= load().then(
+      module => {
+        this.extras[name] = module[name];
+        this.read();
+      },
+      () => {
+        this.fetching[name] = null;
+      },
+    );
+  }
+
+  // While a hand drags, the eye keeps still.
+  readShot(patch) {
+    if ('aim' in patch) this.aiming = patch.live;
+    const drawn = this.visible().filter(half => half.aimed);
+    if (!drawn.length || !this.model) return;
+    for (const half of drawn) {
+      half.aimed.read();
+      if (!this.frozen && !this.aiming) half.frameUp(this.clock.time_s, { eased: !this.calm.matches, now_ms: performance.now() });
+      half.crowdKey = null;
+    }
+    this.build();
+    this.invalidate();
   }
 
   build() {

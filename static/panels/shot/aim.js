@@ -1,0 +1,69 @@
+// Where must it be aimed? A throw, a catcher, and every way that arrives.
+
+import { heldAim } from '../../state/shot.js';
+import { h, setAttribute, setText } from '../shared/dom.js';
+import { createAimPlan } from './plan.js';
+import { createAimSentence } from './sentence.js';
+import { createWays } from './ways.js';
+
+/** Each has update(), called while the place is open. */
+export function createAim({ element, store, clock, heard, large }) {
+  const put = (to, live) => store.setShot({ aim: { ...store.shot.aim, to } }, { live });
+  const sentence = createAimSentence({ store }),
+    plan = createAimPlan({ store, put }),
+    ways = createWays({ store, clock, heard });
+  const words = h('p', { class: 'lead aim-words' });
+  const caption = h('p', { class: 'small' }, 'The deck seen along the axis. Drag the catcher round, here or on a stage.');
+  const drawn = h('div', {}, plan.element, caption);
+  const asked = h(
+    'div',
+    {},
+    sentence.element,
+    h('div', { class: 'aim-answer' }, words, ways.element),
+    drawn,
+    h('p', { class: 'links' }, large.button({ place: 5, title: () => `Aim of ${store.shot.aim?.motion ?? 'a throw'}`, part: drawn })),
+  );
+  const nothing = h(
+    'div',
+    { class: 'empty', hidden: true },
+    h('p', { class: 'lead' }, 'There is no throw to aim yet.'),
+    h('button', { type: 'button', class: 'btn', onclick: addThrow }, 'Add a throw'),
+  );
+  element.append(nothing, asked);
+  let told = null;
+
+  function addThrow() {
+    const { new: fresh, title } = store.fields.kinds.throw;
+    store.edit(draft => {
+      draft.motions.push({ ...structuredClone(fresh), name: title });
+    });
+    store.look({ chosen: store.document.motions.length - 1 });
+  }
+
+  function update() {
+    const aim = heldAim(store);
+    if (aim !== store.shot.aim) return store.setShot({ aim, chosen: 0, ...(aim ? {} : { answer: null }) });
+    setAttribute(nothing, 'hidden', aim !== null);
+    setAttribute(asked, 'hidden', aim === null);
+    if (!aim) return;
+    sentence.update();
+    setText(words, wordsOf(store.shot));
+    ways.update();
+    plan.update();
+    tell();
+  }
+
+  // those who do not see it hear what came of it
+  function tell() {
+    const { answer } = store.shot;
+    if (!answer || answer === told || store.shotBehind) return;
+    told = answer;
+    heard.say(answer.words[0]);
+  }
+  return { update };
+}
+
+function wordsOf({ answer, problem }) {
+  if (problem) return problem.message;
+  return answer ? answer.words.join(' ') : 'Looking for every throw that arrives…';
+}

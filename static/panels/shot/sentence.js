@@ -1,0 +1,145 @@
+// What is aimed at what, as two sentences whose figures are fields: who throws, where somebody is to catch it and how far they reach, and what of
+// the throw is kept.
+
+import { fieldOf } from '../../state/fields.js';
+import { groundOf, floorName } from '../../state/shapes.js';
+import { elevationWords } from '../../state/words.js';
+import { KEPT, SHARES, aimable, atShare, indexOf, keptAs, meetable, parseShare, placeOf, shareOf, shareWords, turnLength } from '../../state/shot.js';
+import { h, setAttribute, setChildren } from '../shared/dom.js';
+import { createList } from '../shared/choice.js';
+import { createInline } from '../shared/inline.js';
+
+const STANDING = '';
+const KEPT_WORDS = { speed_m_s: 'its speed at', elevation_deg: 'its elevation at', flight_s: 'its flight at', least: 'to the least speed that does it' };
+const PLACE = 'motions.*.place.';
+const SHARE = {
+  label: 'How far round',
+  unit: '',
+  min: 0,
+  max: 1,
+  shown: { min: 0, max: 1, scale: 'linear' },
+  may_be: 'a share of a turn up to 1: 1/3, 33 % or 120°',
+};
+
+export function createAimSentence({ store }) {
+  const aim = () => store.shot.aim,
+    units = () => store.view.units,
+    put = (patch, live = false) => store.setShot({ aim: { ...aim(), ...patch } }, { live }),
+    move = (patch, live = false) => put({ to: { ...aim().to, ...patch } }, live);
+  const from = () => placeOf(store, indexOf(store, aim().motion));
+  const away = () => aim().to.along_m - (store.document.habitat.floors ? 0 : from().along_m),
+    side = () => (away() < 0 ? -1 : 1);
+  const wrong = field => typed => store.tell({ kind: 'told', field: null, say: `${field.label} was ${typed}; it must be ${field.may_be}.` });
+  const figure = (field, rest) => createInline({ field, units, wrong: wrong(field), ...rest });
+  const list = (label, rest) => createList({ 'aria-label': label, class: 'worded' }, rest);
+  const along = fieldOf(store.fields, `${PLACE}along_m`),
+    reach = turnLength(store) ?? along.max;
+
+  const who = list('Throw', { options: () => aimable(store).map(({ name }) => [name, name]), chosen: () => aim().motion, choose: throwBy });
+  const whom = list('Catcher', {
+    options: () => [[STANDING, 'somebody'], ...meetable(store, aim().motion).map(name => [name, name])],
+    chosen: () => aim().to.motion ?? STANDING,
+    choose: meet,
+  });
+  const far = figure(
+    { ...along, label: 'How far off', min: 0, max: reach / 2, shown: { min: 0, max: reach / 2, scale: 'fine_low' }, may_be: 'a distance up to half way round' },
+    { read: () => Math.abs(away()), write: (metres, live) => move({ along_m: rounded(aim().to.along_m - away() + side() * metres) }, live) },
+  );
+  const way = list('Which way', {
+    options: () => [
+      [1, 'spinward'],
+      [-1, 'antispinward'],
+    ],
+    chosen: side,
+    choose: value => value !== side() && move({ along_m: rounded(aim().to.along_m - 2 * away()) }),
+  });
+  const share = figure(SHARE, {
+    read: () => Math.abs(shareOf(store, aim()) ?? 0),
+    write: (part, live) => store.setShot({ aim: atShare(store, aim(), side() * part) }, { live }),
+    words: shareWords,
+    parse: parseShare,
+  });
+  const at = (key, label) =>
+    figure({ ...fieldOf(store.fields, PLACE + key), label }, { read: () => aim().to[key] ?? 0, write: (value, live) => move({ [key]: value }, live) });
+  const hands = at('height_m', 'Height of the hands'),
+    aside = at('axial_m', 'Along the axis');
+  const floor = list('Floor', {
+    options: () => (store.document.habitat.floors ?? []).map((one, k) => [k, floorName(one, k)]),
+    chosen: () => aim().to.floor ?? 0,
+    choose: value => move({ floor: value }),
+  });
+  const within = figure(fieldOf(store.fields, 'aim.within_m'), { read: () => aim().within_m, write: (within_m, live) => put({ within_m }, live) });
+  const keep = list('What is kept of the throw', {
+    options: () => KEPT.map(kept => [kept, KEPT_WORDS[kept]]),
+    chosen: () => kept(),
+    choose: value => put({ fixed: keptAs(store, aim(), value) }),
+  });
+  const kept = () => Object.keys(aim().fixed)[0];
+  const keptFigures = Object.fromEntries(
+    ['speed_m_s', 'elevation_deg', 'flight_s'].map(key => {
+      const field = fieldOf(store.fields, key === 'flight_s' ? 'aim.fixed.flight_s' : `motions.*.${key}`);
+      const words = key === 'elevation_deg' ? elevationWords : null;
+      return [key, figure(field, { read: () => aim().fixed[key] ?? 0, write: (value, live) => put({ fixed: { [key]: value } }, live), words })];
+    }),
+  );
+
+  function throwBy(name) {
+    const to = aim().to.motion === name ? { ...placeOf(store, indexOf(store, name)), along_m: from().along_m } : aim().to;
+    put({ motion: name, to });
+  }
+  function meet(name) {
+    if (name) return put({ to: { motion: name } });
+    const { along_m, height_m, axial_m } = placeOf(store, indexOf(store, aim().to.motion));
+    put({ to: { along_m, height_m, axial_m } });
+  }
+
+  const shareButtons = SHARES.map(([part, word]) =>
+    h('button', { type: 'button', class: 'btn', onclick: () => store.setShot({ aim: atShare(store, aim(), side() * part) }) }, word),
+  );
+  const shares = h('p', { class: 'shares', role: 'group', 'aria-label': 'How far round the catcher stands' }, shareButtons);
+  const sentence = h('p', { class: 'words aim-sentence' });
+  const element = h('div', {}, sentence, shares);
+  const figures = [far, share, hands, aside, within, ...Object.values(keptFigures)],
+    lists = [who, whom, way, floor, keep];
+  let builtFor = null;
+
+  // Made anew only when it says something else: a figure in hand keeps its focus.
+  function build() {
+    const { floors } = store.document.habitat,
+      { across, level } = groundOf(store.fields, store.document.habitat),
+      moving = Boolean(aim().to.motion);
+    const next = [moving, floors?.length, level, kept()].join();
+    if (next === builtFor) return;
+    builtFor = next;
+    const of = floors
+      ? [' of the middle of ', floors.length > 1 ? floor.element : 'the floor', ',']
+      : [' of the thrower, ', share.element, ' of the way round,'];
+    const where = level ? [', ', aside.element, ' from the axis, '] : [' and ', aside.element, ` ${across[0]}, `];
+    setChildren(
+      sentence,
+      'Aim ',
+      who.element,
+      moving ? ' so that it meets ' : ' so that ',
+      whom.element,
+      ...(moving ? [' '] : [' ', far.element, ' ', way.element, ...of, ' catches it with hands ', hands.element, ' up', ...where]),
+      'within ',
+      within.element,
+      '. Keep ',
+      keep.element,
+      ...(keptFigures[kept()] ? [' ', keptFigures[kept()].element] : []),
+      '.',
+    );
+    setAttribute(shares, 'hidden', moving || Boolean(floors));
+  }
+
+  function update() {
+    build();
+    figures.forEach(one => one.update());
+    lists.forEach(one => one.update());
+    const now = Math.abs(shareOf(store, aim()) ?? 0);
+    shareButtons.forEach((button, k) => setAttribute(button, 'aria-pressed', Math.abs(SHARES[k][0] - now) < 1e-6));
+  }
+  return { element, update };
+}
+
+const rounded = metres => Number(metres.toFixed(4));

@@ -1,0 +1,30 @@
+// Place 5: is this shot right? Fetched with its first opening.
+
+import { PLACE } from '../../state/shot.js';
+import { $, h } from '../shared/dom.js';
+import { createAim } from './aim.js';
+import { createLandings } from './landings.js';
+import { createMatch } from './match.js';
+
+/** Each part fills its own section and has update(). */
+export async function createShot({ store, clock, client, heard, large }) {
+  await dressed('static/shot.css');
+  const parts = [
+    createAim({ element: $('#shot-aim'), store, clock, heard, large }),
+    createLandings({ element: $('#shot-landings'), store, client, heard, large }),
+    createMatch({ element: $('#shot-match'), store, client, heard, large }),
+  ];
+
+  function update() {
+    if (store.view.place === PLACE) parts.forEach(part => part.update());
+  }
+  for (const topic of ['document', 'answer', 'view', 'shot', 'behind']) store.on(topic, update);
+  update();
+}
+
+// its style sheet comes with it
+function dressed(href) {
+  return new Promise((done, failed) => {
+    document.head.append(h('link', { rel: 'stylesheet', href, onload: done, onerror: failed }));
+  });
+}

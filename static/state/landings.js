@@ -1,0 +1,61 @@
+// The net of landings: what is varied of a throw, and which throw of the net lies under a point of its drawing. No elements.
+
+export const PAIRS = [
+  ['elevation_deg', 'speed_m_s'],
+  ['heading_deg', 'speed_m_s'],
+  ['elevation_deg', 'heading_deg'],
+];
+const COUNT = { elevation_deg: 41, speed_m_s: 37, heading_deg: 73 };
+const FIRST = { elevation_deg: [0, 80], heading_deg: [0, 360], speed_m_s: [1, 12] };
+const FASTER = 2; // than the throw is now, to begin with
+const NEAR_PX = 18;
+
+/** What is varied to begin with: two ranges, elevation or heading first. */
+export function firstOver(pair, motion) {
+  return pair.map(field => {
+    const [first, last] = FIRST[field];
+    return { field, first, last: field === 'speed_m_s' ? Math.max(last, Math.ceil(FASTER * (motion.speed_m_s ?? 0))) : last, count: COUNT[field] };
+  });
+}
+
+/** As POST /api/landings takes it; null while nothing is varied. */
+export function landingsRequest(scene, motion, over) {
+  return over && { scene, motion, over };
+}
+
+/** The figures of the throw at row and column: {speed_m_s, heading_deg, elevation_deg} as far as they vary. */
+export function throwAt({ over: [rows, columns] }, [row, column]) {
+  return { [rows.field]: rows.values[row], [columns.field]: columns.values[column] };
+}
+
+/** Where a throw of the net lies in its drawing, px. */
+export function spotOf(landings, [row, column]) {
+  const { drawing, net, over } = landings,
+    i = row * over[1].count + column;
+  const up = net.up in landings ? landings[net.up][i] : over.find(({ field }) => field === net.up).values[over[0].field === net.up ? row : column];
+  return pointAt(drawing, landings.along_m[i], up);
+}
+
+function pointAt({ box_px: [left, top, right, bottom], along_m: [a, b], up: [low, high] }, along_m, up) {
+  return [left + ((along_m - a) / (b - a)) * (right - left), bottom - ((up - low) / (high - low)) * (bottom - top)];
+}
+
+/** The throw whose landing lies nearest to a point of the drawing, [row, column]; null where none is near. Only what lands. */
+export function nearestTo(landings, [x, y], near_px = NEAR_PX) {
+  const [rows, columns] = landings.over.map(({ count }) => count);
+  let best = /** @type {number[] | null} */ (null),
+    least = near_px;
+  for (let row = 0; row < rows; row += 1)
+    for (let column = 0; column < columns; column += 1) {
+      if (!lands(landings, [row, column])) continue;
+      const [u, v] = spotOf(landings, [row, column]);
+      const off = Math.hypot(u - x, v - y);
+      if (off < least) [best, least] = [[row, column], off];
+    }
+  return best;
+}
+
+/** Whether the throw at row and column comes down on the deck. */
+export function lands({ ended, over }, [row, column]) {
+  return ended[row * over[1].count + column] === 0;
+}
