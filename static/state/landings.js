@@ -5,7 +5,8 @@ export const PAIRS = [
   ['heading_deg', 'speed_m_s'],
   ['elevation_deg', 'heading_deg'],
 ];
-const COUNT = { elevation_deg: 41, speed_m_s: 37, heading_deg: 73 };
+const STEPS = { elevation_deg: [0.5, 1, 2], heading_deg: [5], speed_m_s: [0.05, 0.1, 0.25, 0.5, 1, 2, 5, 10, 25, 50, 100] }; // from one throw to the next
+const MOST = { elevation_deg: 45, heading_deg: 73, speed_m_s: 49 };
 const FIRST = { elevation_deg: [0, 80], heading_deg: [0, 360], speed_m_s: [1, 12] };
 const FASTER = 2; // than the throw is now, to begin with
 const NEAR_PX = 18;
@@ -14,8 +15,15 @@ const NEAR_PX = 18;
 export function firstOver(pair, motion) {
   return pair.map(field => {
     const [first, last] = FIRST[field];
-    return { field, first, last: field === 'speed_m_s' ? Math.max(last, Math.ceil(FASTER * (motion.speed_m_s ?? 0))) : last, count: COUNT[field] };
+    return rangeOf(field, first, field === 'speed_m_s' ? Math.max(last, Math.ceil(FASTER * (motion.speed_m_s ?? 0))) : last);
   });
+}
+
+/** A range in steps that are round figures: the finest with which there are not too many throws. */
+export function rangeOf(field, first, last) {
+  const long = Math.abs(last - first),
+    step = STEPS[field].find(one => long / one < MOST[field]) ?? long / (MOST[field] - 1);
+  return { field, first, last, count: Math.max(2, Math.round(long / step) + 1) };
 }
 
 /** As POST /api/landings takes it; null while nothing is varied. */

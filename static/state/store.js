@@ -19,7 +19,7 @@ const UNDO_STEPS = 200;
 const ANSWERS_KEPT = 4; // of scenes left for another one: undo shows each with its own
 
 /** What place 5 is busy with: an aim and its answer; a request for landings, their answer and the throw of theirs that is looked at. */
-const FIRST_SHOT = { aim: null, chosen: 0, answer: null, problem: null, over: null, landings: null, flown: null };
+const FIRST_SHOT = { aim: null, chosen: 0, answer: null, problem: null, over: null, landings: null, landingsProblem: null, flown: null };
 
 export const FIRST_PRESETS = { aboard: 'b', outside: 'd' };
 const FIRST_VIEW = {

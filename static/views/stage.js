@@ -196,7 +196,8 @@ class Stages {
     if (!drawn.length || !this.model) return;
     for (const half of drawn) {
       half.aimed.read();
-      if (!this.frozen && !this.aiming) half.frameUp(this.clock.time_s, { eased: !this.calm.matches, now_ms: performance.now() });
+      if (!this.frozen && !this.aiming && ('aim' in patch || 'answer' in patch))
+        half.frameUp(this.clock.time_s, { eased: !this.calm.matches, now_ms: performance.now() });
       half.crowdKey = null;
     }
     this.build();

@@ -2,7 +2,7 @@
 
 import assert from 'node:assert/strict';
 import test from 'node:test';
-import { firstOver, landingsRequest, lands, nearestTo, spotOf, throwAt } from '../../static/state/landings.js';
+import { firstOver, landingsRequest, lands, nearestTo, rangeOf, spotOf, throwAt } from '../../static/state/landings.js';
 
 // two elevations by three speeds, all on one line along the deck; the last throw of all meets the ceiling
 const NET = {
@@ -36,7 +36,8 @@ test('across the deck the second axis is the place itself', () => {
 
 test('the first ranges hold the throw as it is, and nothing is asked while nothing varies', () => {
   const [rows, columns] = firstOver(['elevation_deg', 'speed_m_s'], { speed_m_s: 9 });
-  assert.deepEqual([rows.first, rows.last, columns.last], [0, 80, 18]);
+  assert.deepEqual([rows, columns.last], [{ field: 'elevation_deg', first: 0, last: 80, count: 41 }, 18]);
+  assert.deepEqual(rangeOf('speed_m_s', 1, 12).count, 45);
   assert.ok(rows.count * columns.count <= 40_000);
   assert.equal(landingsRequest({}, 'out', null), null);
 });

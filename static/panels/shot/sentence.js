@@ -31,7 +31,7 @@ export function createAimSentence({ store }) {
     side = () => (away() < 0 ? -1 : 1);
   const wrong = field => typed => store.tell({ kind: 'told', field: null, say: `${field.label} was ${typed}; it must be ${field.may_be}.` });
   const figure = (field, rest) => createInline({ field, units, wrong: wrong(field), ...rest });
-  const list = (label, rest) => createList({ 'aria-label': label, class: 'worded' }, rest);
+  const list = (label, rest) => createList({ 'aria-label': label, class: 'pick' }, rest);
   const along = fieldOf(store.fields, `${PLACE}along_m`),
     reach = turnLength(store) ?? along.max;
 

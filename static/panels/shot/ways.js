@@ -4,11 +4,20 @@
 import { indexOf, isWay, takeWay, throwBack } from '../../state/shot.js';
 import { h, setAttribute, setChildren } from '../shared/dom.js';
 
+const FIRST = 5; // ways that are listed at once
+
 export function createWays({ store, clock, heard }) {
   const list = h('ol', { class: 'ways', 'aria-label': 'Ways that arrive' }),
     instead = h('div', { class: 'instead' });
   const element = h('div', {}, list, instead);
-  let shown = null;
+  let shown = null,
+    all = false; // also those after the first
+
+  function showAll() {
+    all = true;
+    shown = null;
+    update();
+  }
 
   function choose(k) {
     store.setShot({ chosen: k });
@@ -76,8 +85,14 @@ export function createWays({ store, clock, heard }) {
     shown = key;
     const focused = [...list.querySelectorAll('.way-says')].indexOf(document.activeElement);
     setAttribute(list, 'hidden', !answer?.ways.length);
-    setChildren(list, answer?.ways.map(one) ?? []);
-    setChildren(instead, answer?.ways.length === 0 ? [h('p', { class: 'links' }, answer.would_do.map(would))] : []);
+    const ways = answer?.ways ?? [],
+      rows = all ? ways : ways.slice(0, Math.max(FIRST, chosen + 1));
+    setChildren(
+      list,
+      rows.map(one),
+      rows.length < ways.length && h('li', {}, h('button', { type: 'button', class: 'link', onclick: showAll }, `Show all ${ways.length}`)),
+    );
+    setChildren(instead, answer?.would_do.length ? h('p', { class: 'links' }, answer.would_do.map(would)) : []);
     if (focused >= 0) list.querySelectorAll('.way-says')[Math.min(focused, list.children.length - 1)]?.focus({ preventScroll: true });
   }
   return { element, update };

@@ -78,7 +78,7 @@ export class Aimed {
     if (!flown) this.flown = null;
     else if (this.flown?.of !== flown) {
       const { motions } = readModel({ ...flown.answer, drawn: this.half.model.answer.drawn }, this.store.fields);
-      this.flown = { of: flown, motion: motions[0] };
+      this.flown = { of: flown, motion: motions[0], says: flown.says };
     }
     this.over.set(this.flown ? [this.flown.motion.lines[this.half.frame]] : []);
   }
@@ -215,7 +215,14 @@ export class Aimed {
       }));
     const head = standing && half.model.ground.on(standing.along_m, PERSON_M, standing.axial_m, turnAt(half.model, half.frame, time_s), {}, standing.floor);
     const catcher = hands && { key: 'catcher', text: standing ? 'catcher' : 'to be met', gap: 10, at: [head, hands].filter(Boolean) };
-    return [catcher, ...named, ...blocked].filter(Boolean);
+    const flown = this.flown && {
+      key: 'flown',
+      color: this.color,
+      text: this.flown.says,
+      gap: 9,
+      at: NAMED.map(share => pointOf(this.flown.motion.lines[half.frame].points, share)),
+    };
+    return [flown, catcher, ...named, ...blocked].filter(Boolean);
   }
 
   // Points for labels to keep off.
