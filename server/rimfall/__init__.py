@@ -6,10 +6,22 @@
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
-    from .api import Answer, Moment, MotionPath, export, feel, open_scene, size, trace, vary
+    from .api import Answer, LandingMap, Moment, MotionPath, export, feel, landings, open_scene, size, trace, vary
 
 __version__ = "0.8.0"
-__all__ = ["Answer", "Moment", "MotionPath", "export", "feel", "open_scene", "size", "trace", "vary"]
+__all__ = [
+    "Answer",
+    "LandingMap",
+    "Moment",
+    "MotionPath",
+    "export",
+    "feel",
+    "landings",
+    "open_scene",
+    "size",
+    "trace",
+    "vary",
+]
 
 
 def __getattr__(name: str) -> Any:

@@ -44,6 +44,17 @@ wishes = [
 ]
 print(round(rimfall.size(wishes)["smallest"]["radius_m"]), "m")
 ```
+
+Where a throw can come down, over two of its figures:
+
+```python
+import rimfall
+
+over = {"elevation_deg": (0, 80, 41), "speed_m_s": (2, 20, 37)}
+net = rimfall.landings(rimfall.open_scene("galley"), "serve", over)
+print(*net.words, sep="\\n")
+print(net.ended.shape, net.spinward_m[net.ended == "landed"].max().round(2), "m")
+```
 """
 
 from collections.abc import Iterator, Mapping, Sequence
@@ -62,13 +73,15 @@ from .motions.track import Moment
 from .scene import examples, questions
 from .scene.document import Scene
 from .scene.feel import answers as feel_answers
-from .scene.reading import as_json, read, read_size
+from .scene.reading import as_json, read, read_landings, read_size
+from .scene.shot import landings as shot_landings
 from .scene.size import answers as size_answers
 from .scene.work import GREATEST_BYTES_ALONE, bounded
 from .sweep.grid import check, grid_of
 from .sweep.parameters import parameter_of
 
 Units = Literal["si", "us"]
+Varied = Literal["speed_m_s", "heading_deg", "elevation_deg"]
 
 
 @dataclass(frozen=True)
@@ -101,6 +114,28 @@ class Answer:
     motions: dict[str, MotionPath]
 
 
+@dataclass(frozen=True)
+class LandingMap:
+    """Where a throw comes down: arrays (rows, columns), a row each value of the first figure that varies, a column of the second.
+
+    over: those values by name. ended: "landed", "ceiling", "hub", "wall", "edge" or "never"; then when, scene time, and where the body's
+    centre is. turns, spinward_m, across_m: how far that is from the release. words: sentences.
+    """
+
+    over: dict[str, np.ndarray]
+    ended: np.ndarray
+    time_s: np.ndarray
+    along_m: np.ndarray
+    height_m: np.ndarray
+    axial_m: np.ndarray
+    turns: np.ndarray
+    spinward_m: np.ndarray
+    across_m: np.ndarray
+    speed_m_s: np.ndarray
+    incidence_deg: np.ndarray
+    words: tuple[str, ...]
+
+
 def open_scene(source: Mapping[str, Any] | str | PathLike[str]) -> Scene:
     """A Scene from a document: a dict, a file's path, or the name of an example. Raises BadInput or TooMuch (both ValueError)."""
     if isinstance(source, Mapping):
@@ -129,6 +164,24 @@ def size(
     BadInput or TooMuch."""
     request = {"wishes": wishes} | ({} if person is None else {"person": person})
     return size_answers.as_data(read_size(as_json(request)), units)
+
+
+def landings(
+    scene: Scene, motion: str, over: Mapping[Varied, tuple[float, float, int]], *, max_seconds: float | None = None
+) -> LandingMap:
+    """The LandingMap of a throw of a Scene over two of its figures, each (first, last, how many); max_seconds as for `trace`. Raises
+    BadInput or TooMuch."""
+    asked = [
+        {"field": name, "first": first, "last": last, "count": count} for name, (first, last, count) in over.items()
+    ]
+    request = read_landings(as_json({"scene": scene.model_dump(mode="json"), "motion": motion, "over": asked}))
+    found = bounded(shot_landings.find, request, seconds=max_seconds, most_bytes=GREATEST_BYTES_ALONE)
+    answer = shot_landings.as_data(found)
+    shape = found.landings.shape
+    arrays = {name: answer[name].reshape(shape) for name in list(LandingMap.__dataclass_fields__)[2:-1]}
+    ended = np.array(answer["endings"])[found.landings.ended].reshape(shape)
+    values = {one.field: one.values for one in found.landings.over}
+    return LandingMap(values, ended, **arrays, words=tuple(answer["words"]))
 
 
 def export(scene: Scene, path: str | PathLike[str], *, max_seconds: float | None = None, **options: Any) -> Path:
