@@ -107,8 +107,8 @@ def _leaving(traced, units):
     breaks = f"{leaves}; {_breaks_m(traced, units)} on it breaks into"
     if stream.batch is None:
         return f"{breaks} drops of {length(stream.drop_diameter_m, units)}, {1 / stream.drop_interval_s:.0f} a second."
-    _, streamed, last = _fates(stream.batch)
-    return f"{breaks} {_sizes(stream.batch, units, streamed)}{_at_last(stream.batch, units, last)}."
+    _, streamed, last = stream.batch.fates()
+    return f"{breaks} {_sizes(stream.batch, units, streamed)}{_at_last(stream.batch, units, streamed, last)}."
 
 
 def _breaks_m(traced, units):
@@ -132,27 +132,19 @@ def _drips(stream, units):
 
 def _drips_first(batch, units):
     """A pour that is too slow for a stream as it begins: what drips, and what comes of a stream that there is later."""
-    first, streamed, last = _fates(batch)
+    first, streamed, last = batch.fates()
     drips = f"Too slow for a stream{' at first' if len(streamed) else ''}, it drips: {_sizes(batch, units, first)}."
     if not len(streamed):
         return drips
-    return (
-        f"{drips} The stream that follows breaks into {_sizes(batch, units, streamed)}{_at_last(batch, units, last)}."
-    )
+    return f"{drips} The stream that follows breaks into {_sizes(batch, units, streamed)}{_at_last(batch, units, streamed, last)}."
 
 
-def _fates(batch):
-    """Numbers of the drops of a Batch that dripped before there was a stream, of those that a stream broke into, and of those that
-    dripped after."""
-    drops = batch.drops[np.argsort(batch.leaves_s[batch.drops], kind="stable")]
-    dripped = batch.born_s[drops] <= batch.leaves_s[drops]
-    begins_s = np.min(batch.leaves_s[drops[~dripped]], initial=np.inf)
-    early = batch.leaves_s[drops] < begins_s
-    return drops[dripped & early], drops[~dripped], drops[dripped & ~early]
-
-
-def _at_last(batch, units, last):
-    return f"; as the flow ends it drips: {_sizes(batch, units, last)}" if len(last) else ""
+def _at_last(batch, units, streamed, last):
+    """What drips once there has been a stream: as the flow ends, or between streams too."""
+    if not len(last):
+        return ""
+    ends = np.max(batch.leaves_s[streamed]) < np.min(batch.leaves_s[last])
+    return f"; {'as the flow ends' if ends else 'whenever it is too slow again'} it drips: {_sizes(batch, units, last)}"
 
 
 def _sizes(batch, units, which):
@@ -251,7 +243,8 @@ def _of_liquid(traced, setting):
         out.append("So thick a liquid is held back by its own thread; this stream falls freely.")
     if setting.air is not None and _widest_m(stream) > _FLATTENS_M:
         out.append("Drops over 3 mm flatten and fall slower than the spheres flown here.")
-    if stream.regime == "drips" and stream.drop_count == 1:
+    alone = stream.batch is None or len(stream.batch.leaves_s) == 1
+    if stream.regime == "drips" and stream.drop_count == 1 and alone:
         out.append("The drop is all that is poured, let go as the pour begins, or as large as it can hang.")
     if traced.motion.jitter and stream.drop_diameter_m is not None:
         out.append(_scatter(traced.motion))
