@@ -43,6 +43,7 @@ function swingsAway(shown) {
   return hung.length > 0 && Math.max(...hung.map(m => wide(m, 2))) > 1.5 * Math.max(...hung.map(m => wide(m, 0)));
 }
 
+const EMPTY_S = 0.5; // the clock of a scene in which nothing moves: so long the wheel is seen to turn
 const HIGH = 0.2; // of the radius: who flies so high crosses the wheel, and that is seen in the whole of it
 
 // How a stage is framed: {rig} that stays as it is, or {rigAt(time_s)}. `stage` {frame, width, height, inset, calm}; `shown` motions;
@@ -112,7 +113,7 @@ export function seenPoints(stage, model, shown) {
   const points = [];
   const p = {};
   const push = q => points.push(q.x, q.y, q.z);
-  const until_s = Math.max(0, ...shown.map(m => m.over_s));
+  const until_s = Math.max(shown.length ? 0 : EMPTY_S, ...shown.map(m => m.over_s));
   for (const m of shown) {
     points.push(...m.lines[stage.frame].points);
     if (stage.frame === 'outside') for (const q of riddenOn(model, m, until_s)) push(q);
