@@ -185,9 +185,10 @@ export function createStore({ document, fields, timers }) {
           past = [...past.slice(1 - UNDO_STEPS), before];
           future = [];
         }
-        const decks = answer.scene?.habitat?.decks, // which went with a radius that followed
+        const at = follow.path.slice(0, follow.path.lastIndexOf('.')), // the habitat, whose decks went with a radius that followed
+          decks = answer.scene && getAt(answer.scene, `${at}.decks`),
           next = putAt(before, follow.path, follow.value);
-        store.document = before.habitat?.decks?.length && decks ? putAt(next, 'habitat.decks', decks) : next;
+        store.document = getAt(before, `${at}.decks`)?.length && decks ? putAt(next, `${at}.decks`, decks) : next;
       }
       answeredBy(answer, current ? store.document : scene);
       if (current) forgetOldNames(answer);
@@ -223,7 +224,9 @@ export function createStore({ document, fields, timers }) {
 
 // The one motion of the same scene that is called otherwise in `next`: {before, after}, or null.
 function renamed({ document, answer }, next) {
-  const [was, is] = [document, next].map(one => (one.motions ?? []).map((motion, i) => ({ kind: motion.kind, name: motionName({ document: one, answer }, i) })));
+  const [was, is] = [document, next].map(one =>
+    (one.motions ?? []).map((motion, i) => ({ kind: motion.kind, name: motionName({ document: one, answer }, i) })),
+  );
   if (was.length !== is.length || was.some(({ kind }, i) => kind !== is[i].kind)) return null;
   const changed = was.flatMap(({ name }, i) => (name === is[i].name ? [] : [{ before: name, after: is[i].name }]));
   return changed.length === 1 ? changed[0] : null;

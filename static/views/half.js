@@ -101,6 +101,7 @@ export class Half {
       width,
       height,
       inset: this.inset,
+      corners: this.taken,
       companion: this.showsCompanion(),
       others: [...this.compared.points(), ...(this.posts?.tops(this) ?? [])],
       calm: Boolean(this.stride_s),
