@@ -95,7 +95,7 @@ def test_gravity_is_held_in_a_second_habitat_alone(follower):
     assert after.habitat == before.habitat
     second = after.compare[0].habitat
     assert second.decks[0].radius_m == pytest.approx(second.radius_m)
-    with pytest.raises(BadInput, match="There is no compare.1.habitat; there are habitat, compare.0.habitat"):
+    with pytest.raises(BadInput, match=r"There is no compare\.1\.habitat; there are habitat, compare\.0\.habitat"):
         followed(before, "gravity", 7.0, f"compare.1.habitat.{follower}")
     with pytest.raises(BadInput) as caught:
         followed(before, "gravity", 1e6, f"compare.0.habitat.{follower}")

@@ -92,7 +92,9 @@ def followed(scene, hold, held, follower):
     other = int(home.split(".")[1]) if home.startswith("compare.") else None
     if other is not None and other >= len(scene.compare):
         there = ", ".join(["habitat", *(f"compare.{i}.habitat" for i in range(len(scene.compare)))])
-        raise BadInput(refusal("follower", follower, f"radius_m or spin_rpm of {there}", f"There is no {home}; there are {there}."))
+        raise BadInput(
+            refusal("follower", follower, f"radius_m or spin_rpm of {there}", f"There is no {home}; there are {there}.")
+        )
     part = scene.habitat if other is None else scene.compare[other].habitat
     wanted = {HOLDS[hold]: _outward(part, held, follower) if hold == "felt" else held}
     if dial == "spin_rpm":
@@ -104,7 +106,9 @@ def followed(scene, hold, held, follower):
     low, high = (FIELDS[f"habitat.{dial}"][end] for end in ("min", "max"))
     if not low <= value <= high:
         raise BadInput(wrong(follower, value, f"{low:g} to {high:,.0f} while {_HELD[hold]} is held"))
-    return check(_with_home(scene, other, part.resized(value) if dial == "radius_m" else part.model_copy(update={dial: value})))
+    return check(
+        _with_home(scene, other, part.resized(value) if dial == "radius_m" else part.model_copy(update={dial: value}))
+    )
 
 
 def _with_home(scene, other, part):
