@@ -57,7 +57,7 @@ export function createClient({ base = 'api', connection = { run: ask => ask() } 
       const query = new URLSearchParams([['width', width], ['units', units], ...draw.map(name => ['draw', name])]);
       return call(`map?${query}`, { body, signal });
     },
-    /** Height by distance as a drawing: `body` {scene, export}; `plain`: with the companions under plain gravity. */
+    /** Height by place along the ground as a drawing: `body` {scene, export}; `plain`: with the companions under plain gravity. */
     plot: (body, { width, plain, units, signal = null }) => call(`plot?width=${width}&plain=${Number(plain)}&units=${units}`, { body, signal }),
     /** A file of the scene, as a Blob: `body` {scene, export}. */
     exported: (format, body, signal) => call(`export/${format}`, { body, signal, wait_ms: LONG_WAIT_MS, read: asBlob }),

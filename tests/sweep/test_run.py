@@ -89,6 +89,8 @@ def test_the_index_says_where_straight_lines_meet_the_rim(tmp_path):
         found = [float(row[f"serve.landing_{f}"]) for f in ("time_s", "along_m", "drift_m", "speed_m_s")]
         assert found == pytest.approx([time_s, along + begins, along, speed], abs=2e-6)  # six places in the file
         assert row["serve.end"] == "landed"
+        way = [float(row[f"serve.landing_{f}"]) for f in ("spinward_m", "axial_m")]
+        assert (row["serve.landing_turns"], way) == ("0", pytest.approx([along, 0.0], abs=2e-6))
 
 
 def test_a_file_is_the_one_that_trace_writes(tmp_path):

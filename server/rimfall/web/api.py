@@ -133,7 +133,7 @@ async def drawn_map(request: Request, width: Width, draw: Annotated[list[Drawn],
 
 @router.post("/plot")
 async def drawn_plot(request: Request, width: Width, plain: Literal["0", "1"] = "1", units: Units = "si"):
-    """Height by distance as the page shows it; the body is that of an export. plain: with the companions under plain gravity."""
+    """Height by place along the ground as the page shows it; the body is that of an export. plain: with the companions under plain gravity."""
     return await _worked(request, "plot", width=width, plain=plain == "1", units=units)
 
 
