@@ -2,7 +2,7 @@
 
 import { createClient, isThere } from './api/client.js';
 import { linkOf, sourcesOf, movesOf } from './brief/scene_words.js';
-import { feltOf } from './brief/felt.js';
+import { feltOf, whyOf } from './brief/felt.js';
 import { figuresOf, tableOf } from './brief/tables.js';
 import { platesOf, plotsOf } from './brief/drawings.js';
 import { $, $$, h } from './panels/shared/dom.js';
@@ -75,6 +75,7 @@ async function fill(store, plots, link) {
     habitat: figuresOf(store),
     events: tableOf(store),
     felt: feltOf(feel, units),
+    why: whyOf(feel),
     plots,
     sources: sourcesOf(store),
     link: link.rows,

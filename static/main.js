@@ -23,6 +23,7 @@ import { NO_STORAGE, createKept, lent } from './kept/kept.js';
 import { createConnection } from './state/connection.js';
 import { createAddress, createViewStorage, fromHash } from './state/persistence.js';
 import { hiddenNames, shownIn } from './state/shown.js';
+import { NOTHING_HELD } from './state/homes.js';
 import { createStatus } from './state/status.js';
 import { createKeys } from './panels/keys.js';
 import { createNotices } from './panels/notices.js';
@@ -128,7 +129,7 @@ function build({ store, clock, ask }) {
   const addresses = new WeakMap(); // of documents that came with one
   function opened(document, id) {
     examples.shown = id;
-    store.look({ chosen: 0, hidden: [], beside: null, served: 0, presets: { ...FIRST_PRESETS } });
+    store.look({ chosen: 0, hidden: [], beside: null, served: 0, ...NOTHING_HELD, presets: { ...FIRST_PRESETS } });
     clock.seek(0);
     if (addresses.has(document)) showAs(addresses.get(document), store, clock);
     focusScene();

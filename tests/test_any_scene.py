@@ -17,7 +17,7 @@ from rimfall.scene import answers, questions
 from rimfall.scene.reading import read
 
 DEEPEST_M = 1e-6
-SCENES, PARTS = 500, 5
+SCENES, PARTS = 320, 4
 UNBOUNDED = ("let_go", "approach", "lift", "hang")
 
 

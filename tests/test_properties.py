@@ -25,10 +25,10 @@ EXACT_SHARE = 1e-10  # of R
 IN_AIR_M = 2e-6  # two paths that each keep within 1e-6 m
 THROUGH_M = 1e-6
 BACK_SHARE = 1e-9  # of R: there and back again
-SCENES, PARTS = 300, 12
+SCENES, PARTS = 200, 8
 MOST = {
     "bytes": 60_000_000,
-    "law_calls": 200_000,
+    "law_calls": 100_000,
     "samples": 100_000,
 }  # of a scene that is tried: larger ones take long
 

@@ -11,6 +11,8 @@ from rimfall.scene import examples, prose
 from rimfall.scene.answers import habitat_figures
 from rimfall.scene.questions import trace
 from rimfall.scene.reading import read
+from tests.motions.scenes import one as traced_of
+from tests.motions.scenes import pour
 from tests.tables import each_row
 
 COUNTS = {number(n): float(n) for n in range(101)} | {"a": 1.0, "an": 1.0}
@@ -115,3 +117,14 @@ def test_a_paragraph_has_no_symbol_and_keeps_to_its_tense():
 def scenes():
     """The shipped scenes, traced."""
     return [trace(read(examples.example(each["id"]).encode())) for each in examples.listed()]
+
+
+@each_row(("diameter_m", "name"), [(0.08, "cup"), (0.5, "basin")])
+def test_a_basin_is_called_one(diameter_m, name):
+    target = {"along_m": 40.0, "height_m": 0.1, "diameter_m": diameter_m}
+    poured = traced_of(pour(1.1, flow_ml_s=30.0, lip_mm=8.0) | {"target": target})
+    assert f"missed the {name}" in prose.of_motion(poured, "si")["past"]
+    said = " ".join(poured.outcome())
+    other = {"cup": "basin", "basin": "cup"}[name]
+    assert name in said
+    assert f"the {other}" not in said

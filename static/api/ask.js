@@ -1,6 +1,7 @@
 // One question in flight, the newest waits, what belongs to another scene is dropped: of the paths, and of what people would feel.
 
 import { RADIUS, SPIN, readAt } from '../state/fields.js';
+import { dialOf, heldHome } from '../state/homes.js';
 import { createNewest } from '../state/newest.js';
 import { createStatus } from '../state/status.js';
 import { feltPart } from '../state/store.js';
@@ -8,7 +9,6 @@ import { formatFigure } from '../state/units.js';
 import { ValidationError } from './errors.js';
 
 const SLOW_MS = 300; // a scene that took as long is asked so that it tells how far it is
-const DIALS = { [RADIUS]: SPIN, [SPIN]: RADIUS };
 
 /** trace(document, {units, hold, signal, told}) → promise of the answer; timers {later, forget} and now(), ms, for tests. */
 export function createAsk({ store, trace, status = createStatus(), timers = {}, now = () => performance.now() }) {
@@ -97,11 +97,12 @@ export function createAsk({ store, trace, status = createStatus(), timers = {}, 
   };
 }
 
-// with gravity or rim speed held, moving one dial makes the other follow
+// with gravity or rim speed held, moving one dial of that habitat makes its other follow
 function follower(store, path) {
   const { hold, held } = store.view;
-  if (!DIALS[path] || (hold !== 'gravity' && hold !== 'rim_speed')) return null;
-  return { hold, held, follower: DIALS[path] };
+  const dial = dialOf(path);
+  if (!dial || dial.home !== heldHome(store) || (hold !== 'gravity' && hold !== 'rim_speed')) return null;
+  return { hold, held, follower: dial.other };
 }
 
 function shownFor(store) {

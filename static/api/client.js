@@ -57,7 +57,7 @@ export function createClient({ base = 'api', connection = { run: ask => ask() } 
       const query = new URLSearchParams([['width', width], ['units', units], ...draw.map(name => ['draw', name])]);
       return call(`map?${query}`, { body, signal });
     },
-    /** Height by distance as a drawing: `body` {scene, export}; `plain`: with the companions under plain gravity. */
+    /** Height by place along the ground as a drawing: `body` {scene, export}; `plain`: with the companions under plain gravity. */
     plot: (body, { width, plain, units, signal = null }) => call(`plot?width=${width}&plain=${Number(plain)}&units=${units}`, { body, signal }),
     /** Every throw that arrives: `body` {scene, motion, to, within_m, fixed}. */
     aim: async (body, { units = 'si', signal = null } = {}) => revive(await call(`aim?arrays=f4&units=${units}`, { body, signal })),

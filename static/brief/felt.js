@@ -36,6 +36,17 @@ export function feltOf(feel, units) {
   ];
 }
 
+const STAY = 'months'; // the shortest that weighs on all of a body
+
+/** Why spin at all: what a stay of months comes to, and what nobody knows. */
+export function whyOf({ why_spin: why }) {
+  const { verdict, not_known: unknown } = why.stays.find(({ stay }) => stay === STAY);
+  return [
+    h('p', { class: 'said' }, why.lead, ' ', h('b', {}, `A stay of ${STAY}. `), verdict),
+    h('p', { class: 'note' }, `Not known: ${unknown.join(' ')} Each study, its source and what it found stand on the page, under “Why spin at all?”.`),
+  ];
+}
+
 // whole tables side by side: each goes where fewer lines stand so far
 function sidesOf(feel, quantities) {
   const sides = [[], []],

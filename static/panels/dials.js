@@ -1,7 +1,6 @@
 // The desk: Radius and Spin always in reach, and what they give, each with its lock.
 
-import { RADIUS, SPIN } from '../state/fields.js';
-import { homeAnswer, homePath, servedHome } from '../state/homes.js';
+import { heldHome, homeAnswer, homePath, servedHome } from '../state/homes.js';
 import { groundOf } from '../state/shapes.js';
 import { showQuantity, threeFigures } from '../state/units.js';
 import { $, h, setAttribute, setText, icon } from './shared/dom.js';
@@ -14,14 +13,17 @@ const HOLDS = {
   spin: { word: 'spin', held: () => null },
 };
 
-/** Locks what the dials give; the dial not moved follows (`spin`: the spin dial is only locked). */
-export function toggleHold(store, what) {
-  if (!store.answer) return;
-  const on = store.view.hold !== what && what !== null;
-  const held = on ? HOLDS[what].held(store.answer.habitat) : null;
+/** Locks what the dials of a habitat give; the dial not moved follows (`spin`: the spin dial is only locked). One is held at a time. */
+export function toggleHold(store, what, home = servedHome(store)) {
+  const answer = homeAnswer(store.answer, home);
+  if (!answer) return;
+  const on = what !== null && !holds(store, what, home);
+  const held = on ? HOLDS[what].held(answer.habitat) : null;
   if (on && what !== 'spin' && !(held > 0)) return store.tell({ kind: 'told', say: `There is no ${HOLDS[what].given} to hold while nothing turns.` });
-  store.look({ hold: on ? what : null, held, follower: on ? SPIN : null });
+  store.look({ hold: on ? what : null, held, follower: on ? `${homePath(home)}.spin_rpm` : null });
 }
+
+const holds = (store, what, home) => store.view.hold === what && heldHome(store) === home;
 
 /** `add`: what offers a second habitat. */
 export function createDials({ store, solve, add }) {
@@ -54,7 +56,7 @@ export function createDials({ store, solve, add }) {
   function served() {
     const index = servedHome(store);
     if (!pairs[index]) {
-      pairs[index] = index ? createOthersPair(store, homePath(index)) : createPair(store, solve);
+      pairs[index] = createPair(store, solve, index);
       shared.before(pairs[index].element);
     }
     pairs.forEach((pair, i) => setAttribute(pair.element, 'hidden', i !== index));
@@ -64,34 +66,25 @@ export function createDials({ store, solve, add }) {
   function update() {
     served().update();
     const index = servedHome(store);
-    readouts.forEach(readout => readout.update(homeAnswer(store.answer, index), index === 0));
+    readouts.forEach(readout => readout.update(homeAnswer(store.answer, index), index));
   }
   for (const topic of ['document', 'answer', 'view', 'notice']) store.on(topic, update);
   update();
 }
 
-// The two dials of a habitat that is not the scene's own: nothing is held there.
-function createOthersPair(store, at) {
-  const fields = [`${at}.radius_m`, `${at}.spin_rpm`].map((path, i) => createField({ store, path, label: i ? 'Spin' : 'Radius', ticks: true, inset: 8 }));
-  const element = h(
-    'div',
-    { class: 'pair' },
-    fields.map(field => field.element),
-  );
-  return { element, update: () => fields.forEach(field => field.update()) };
-}
-
-function createPair(store, solve) {
+function createPair(store, solve, home) {
+  const [RADIUS, SPIN] = ['radius_m', 'spin_rpm'].map(name => `${homePath(home)}.${name}`);
   const locks = { [RADIUS]: icon('locked'), [SPIN]: icon('locked') };
   const dial = path =>
     createField({
       store,
       path,
+      label: path === SPIN ? 'Spin' : 'Radius',
       ticks: true,
       inset: 8,
       solve,
       lockSign: locks[path],
-      locked: () => store.view.hold === 'spin' && path === SPIN,
+      locked: () => holds(store, 'spin', home) && path === SPIN,
     });
   const radius = dial(RADIUS),
     spin = dial(SPIN);
@@ -106,7 +99,7 @@ function createPair(store, solve) {
   ]) {
     field.element.addEventListener('focusin', () => {
       const { hold, follower } = store.view;
-      if ((hold === 'gravity' || hold === 'rim_speed') && follower !== other) store.look({ follower: other });
+      if ((hold === 'gravity' || hold === 'rim_speed') && heldHome(store) === home && follower !== other) store.look({ follower: other });
     });
   }
 
@@ -117,7 +110,7 @@ function createPair(store, solve) {
         follows = hold !== null && follower === path;
       field.element.classList.toggle('follows', follows);
       setAttribute(locks[path], 'hidden', follows ? null : '');
-      setText(why[path], follows && store.answer ? reason(hold, store, units) : '');
+      setText(why[path], follows && homeAnswer(store.answer, home) ? reason(hold, homeAnswer(store.answer, home), store, units) : '');
       field.update();
     }
   }
@@ -130,10 +123,10 @@ function gravityWhere(fields, { scene: { habitat } }) {
   return level ? 'g at edge' : `g on ${name}`;
 }
 
-function reason(hold, store, units) {
+function reason(hold, answer, store, units) {
   if (hold === 'spin') return 'held: it stays';
   const { held } = store.view;
-  const kept = hold === 'gravity' ? `gravity at ${threeFigures(store.answer.habitat.felt_g)}\u00a0g` : `rim speed at ${showQuantity(held, 'm/s', units)}`;
+  const kept = hold === 'gravity' ? `gravity at ${threeFigures(answer.habitat.felt_g)}\u00a0g` : `rim speed at ${showQuantity(held, 'm/s', units)}`;
   return `held: it follows, to keep ${kept}`;
 }
 
@@ -142,14 +135,12 @@ function createReadout(store, what, size, say, holdWords) {
     unit = h('span', {});
   const lock = h('button', { type: 'button', class: `lock${holdWords ? ' worded' : ''}`, onclick: () => toggleHold(store, what) });
   const element = h('p', { class: `readout ${size} ${what}` }, h('span', { class: 'says' }, figure, ' ', unit), lock);
-  // `own`: of the scene's own habitat, in which it can be held
-  function update(answer, own) {
+  function update(answer, home) {
     if (!answer) return;
     const [number, words] = say(answer, store.view.units);
-    setAttribute(lock, 'hidden', !own);
     setText(figure, number);
     setText(unit, words);
-    const on = store.view.hold === what;
+    const on = holds(store, what, home);
     setAttribute(lock, 'aria-pressed', on);
     if (!holdWords) setAttribute(lock, 'aria-label', `Hold ${HOLDS[what].word}`);
     setAttribute(lock, 'title', `Hold ${HOLDS[what].word}${what === 'gravity' ? ' (H)' : ''}`);

@@ -2,7 +2,7 @@
 
 import { MOST_OTHERS, furtherHome, homeCount, homeFacts, homeName, homePath, servedHome } from '../state/homes.js';
 import { getAt } from '../state/fields.js';
-import { $, h, setAttribute, setChildren, setText } from './shared/dom.js';
+import { $, h, icon, setAttribute, setChildren, setText } from './shared/dom.js';
 
 /** One more, which the dials then serve: both are seen from aboard, side by side and from the same seat. */
 export function addHome(store) {
@@ -16,11 +16,16 @@ export function addHome(store) {
 
 /** The choice over the dials, and `add`, the button that offers a second. */
 export function createHomes({ store }) {
-  const offer = () => h('button', { type: 'button', class: 'link', onclick: () => addHome(store) }, 'Add a second habitat');
   const choice = h('span', { class: 'choice', role: 'group', 'aria-label': 'Dials and lanes of' });
   const more = h('button', { type: 'button', class: 'link', onclick: () => addHome(store) }, 'Add another');
   const element = h('div', { class: 'homes', hidden: true }, h('span', { class: 'homes-words' }, 'Dials and lanes of'), choice, more);
-  const add = h('p', { class: 'add-home' }, offer());
+  // a sign alone where there is no room for its words
+  const words = h('span', {}, 'Add a second habitat');
+  const add = h(
+    'p',
+    { class: 'add-home' },
+    h('button', { type: 'button', class: 'link', title: 'Add a second habitat', onclick: () => addHome(store) }, icon('second'), words),
+  );
   $('#dials').before(element);
   let buttons = [];
 

@@ -4,6 +4,7 @@ import { RADIUS, SPIN, motionName } from '../state/fields.js';
 import { paceWords } from '../state/words.js';
 import { $, h } from './shared/dom.js';
 import { createSwitch } from './shared/choice.js';
+import { heldHome, servedHome } from '../state/homes.js';
 import { toggleHold } from './dials.js';
 import { turnDrift } from './moves/drift_bar.js';
 import { PACES } from './looks/looks.js';
@@ -35,7 +36,7 @@ export function createKeys({ store, clock, timeline, looks, stages, glossary, he
     ['0', '0', 'hide or show the page', () => store.look({ folded: !store.view.folded })],
     ['r', 'R', 'radius', () => focusDial(RADIUS)],
     ['s', 'S', 'spin', () => focusDial(SPIN)],
-    ['h', 'H', 'hold gravity', () => toggleHold(store, store.view.hold ? null : 'gravity')],
+    ['h', 'H', 'hold gravity', () => toggleHold(store, heldHome(store) === servedHome(store) ? null : 'gravity')],
     ['v', 'V', 'seats', () => stages.openPresets('aboard')],
     ['m', 'M', 'measure: dimensions, tape, off', () => store.look({ measure: after(['dimensions', 'tape', 'off'], store.view.measure) })],
     ['l', 'L', 'loop', () => toggleLoop(clock)],

@@ -8,6 +8,7 @@ import { showQuantity, threeFigures } from './units.js';
 import { freshName } from './words.js';
 
 export const MOST_OTHERS = 3;
+export const NOTHING_HELD = { hold: null, held: null, follower: null };
 const OWN = 'This habitat';
 const NAMES = ['Second habitat', 'Third habitat', 'Fourth habitat'];
 const TIMES = 2; // as large as the scene's own
@@ -19,6 +20,23 @@ export function homeCount({ document }) {
 /** Where the habitat is in the document: 'habitat', 'compare.0.habitat'. */
 export function homePath(index) {
   return index ? `compare.${index - 1}.habitat` : 'habitat';
+}
+
+const DIAL = /^(habitat|compare\.(\d+)\.habitat)\.(radius_m|spin_rpm)$/;
+const OTHERS = { radius_m: 'spin_rpm', spin_rpm: 'radius_m' };
+
+/** The other dial of the same habitat: {home, other} for 'compare.0.habitat.radius_m' is {home: 1, other: 'compare.0.habitat.spin_rpm'}; null
+ *  for what is no dial. */
+export function dialOf(path) {
+  const [, at, further, name] = DIAL.exec(path ?? '') ?? [];
+  return at ? { home: further === undefined ? 0 : Number(further) + 1, other: `${at}.${OTHERS[name]}` } : null;
+}
+
+/** The habitat in which something is held, or null: its dial follows the other. */
+export function heldHome(store) {
+  const { hold, follower } = store.view;
+  const home = dialOf(follower)?.home ?? 0;
+  return hold && home < homeCount(store) ? home : null;
 }
 
 /** The one that the dials and the lanes serve; the scene's own where that is gone. */

@@ -1,7 +1,7 @@
 // The one store: document, answer, view and notice, and who wants to hear of them.
 
 import { createDeckMover } from './decks.js';
-import { readAt, getAt, putAt } from './fields.js';
+import { getAt, motionName, putAt, readAt } from './fields.js';
 import { createLag } from './lag.js';
 import { aimRequest } from './shot.js';
 
@@ -71,9 +71,22 @@ export function createStore({ document, fields, timers }) {
     }
     // a drag begins with its first change, not with its first touch
     dragging = live && (dragging || next !== store.document);
-    store.document = next;
+    putDocument(next);
     moved(live);
     emit('document', detail);
+  }
+
+  // what is hidden stays so under another name: under the old one too, for the answer that is shown until the next has it
+  function putDocument(next) {
+    const name = renamed(store, next);
+    store.document = next;
+    if (name && store.view.hidden.includes(name.before)) store.look({ hidden: [...store.view.hidden, name.after] });
+  }
+
+  function forgetOldNames(answer) {
+    const names = (answer?.motions ?? []).map(({ name }) => name);
+    const hidden = store.view.hidden.filter(name => names.includes(name));
+    if (hidden.length < store.view.hidden.length) store.look({ hidden });
   }
 
   // what is shown besides belongs to the scene before
@@ -86,7 +99,7 @@ export function createStore({ document, fields, timers }) {
   function travel(from, to) {
     if (!from.length) return;
     to.push(store.document);
-    store.document = from.pop();
+    putDocument(from.pop());
     dragging = false;
     const known = opened.find(one => one.document === store.document && one.units === store.view.units);
     if (known) answeredBy(known.answer, known.document);
@@ -168,7 +181,7 @@ export function createStore({ document, fields, timers }) {
       const at = past.lastIndexOf(store.answered);
       future.push(store.document, ...(at < 0 ? [] : past.slice(at + 1).reverse()));
       if (at >= 0) past = past.slice(0, at);
-      store.document = store.answered;
+      putDocument(store.answered);
       dragging = false;
       moved();
       emit('document', { path: null, live: false });
@@ -185,11 +198,13 @@ export function createStore({ document, fields, timers }) {
           past = [...past.slice(1 - UNDO_STEPS), before];
           future = [];
         }
-        const decks = answer.scene?.habitat?.decks, // which went with a radius that followed
+        const at = follow.path.slice(0, follow.path.lastIndexOf('.')), // the habitat, whose decks went with a radius that followed
+          decks = answer.scene && getAt(answer.scene, `${at}.decks`),
           next = putAt(before, follow.path, follow.value);
-        store.document = before.habitat?.decks?.length && decks ? putAt(next, 'habitat.decks', decks) : next;
+        store.document = getAt(before, `${at}.decks`)?.length && decks ? putAt(next, `${at}.decks`, decks) : next;
       }
       answeredBy(answer, current ? store.document : scene);
+      if (current) forgetOldNames(answer);
       moved(true);
       emit('answer', { current });
       if (follow) emit('document', { path: follow.path, live: !follow.step, followed: true });
@@ -225,4 +240,14 @@ export function createStore({ document, fields, timers }) {
     },
   };
   return store;
+}
+
+// The one motion of the same scene that is called otherwise in `next`: {before, after}, or null.
+function renamed({ document, answer }, next) {
+  const [was, is] = [document, next].map(one =>
+    (one.motions ?? []).map((motion, i) => ({ kind: motion.kind, name: motionName({ document: one, answer }, i) })),
+  );
+  if (was.length !== is.length || was.some(({ kind }, i) => kind !== is[i].kind)) return null;
+  const changed = was.flatMap(({ name }, i) => (name === is[i].name ? [] : [{ before: name, after: is[i].name }]));
+  return changed.length === 1 ? changed[0] : null;
 }

@@ -23,6 +23,7 @@ export class Actors {
     this.geometry = geometry;
     this.wood = cardMaterial(shared, '#D9D2BF', { fill: 0.85 });
     this.pale = cardMaterial(shared, '#C9CED0', { fill: 0.9, alpha: 0.3 });
+    this.poses = new Map();
     this.people = [];
     this.ghosts = [];
     this.bodies = new Dots(shared, { order: 8 });
@@ -45,6 +46,9 @@ export class Actors {
     const people = standing(shown, model.ground);
     this.where = people.filter(({ floor }) => PERSON_M < model.ground.headroom(floor));
     this.stand(this.people, this.where.length, this.wood);
+    this.where.forEach(({ hand }, k) => {
+      this.people[k].geometry = this.posed(hand);
+    });
     this.balls.read(shown);
     this.movers.read(model, shown);
   }
@@ -59,6 +63,14 @@ export class Actors {
     meshes.forEach((mesh, k) => {
       mesh.visible = k < count;
     });
+  }
+
+  // With a hand at the jug where somebody pours; few heights are ever asked for.
+  posed(hand) {
+    if (!hand) return this.geometry;
+    const key = hand.map(part => part.toFixed(2)).join();
+    if (!this.poses.has(key)) this.poses.set(key, figureGeometry(hand));
+    return this.poses.get(key);
   }
 
   update(time_s) {
@@ -78,16 +90,20 @@ export class Actors {
       (this.exposures ?? [person.since_rad]).filter(angle => Math.abs(turn - angle) * this.model.radius_m > 0.25).map(angle => [person, angle]),
     );
     this.stand(this.ghosts, spots.length, this.pale);
-    spots.forEach(([person, angle], k) => this.putPerson(this.ghosts[k], person, angle, false));
+    spots.forEach(([person, angle], k) => {
+      this.ghosts[k].geometry = this.posed(person.hand);
+      this.putPerson(this.ghosts[k], person, angle, false);
+    });
   }
 
   putPerson(mesh, person, turn, dark) {
     const { ground } = this.model;
-    const { along_m, axial_m, floor } = person;
+    const { along_m, axial_m, floor, heading_rad = 0 } = person;
     ground.on(along_m, 0, axial_m, turn, p, floor);
     mesh.position.set(p.x, p.y, p.z);
     const { spin, up, axial } = triad(ground.azimuth(along_m, floor) + turn, ground.level);
     mesh.quaternion.setFromRotationMatrix(turning.makeBasis(x.set(...spin), y.set(...up), z.set(...axial)));
+    if (heading_rad) mesh.rotateY(-heading_rad);
     mesh.scale.setScalar(this.tall);
     if (dark) this.shadows.add(ground, person, turn, Math.min(0.46, 0.2 * ground.radius_m), 0.62);
   }

@@ -2,7 +2,7 @@
 // (`cameras` of GET /api/fields), which frames the cameras of files by the same table.
 
 import { angleAt } from '../time/track.js';
-import { fit } from './framing.js';
+import { fitBetween } from './framing.js';
 import { followed } from './following.js';
 import { bodyAt, deckAt, standing } from './model.js';
 import { azimuthOf } from './place.js';
@@ -43,11 +43,12 @@ function swingsAway(shown) {
   return hung.length > 0 && Math.max(...hung.map(m => wide(m, 2))) > 1.5 * Math.max(...hung.map(m => wide(m, 0)));
 }
 
+const EMPTY_S = 0.5; // the clock of a scene in which nothing moves: so long the wheel is seen to turn
+const MOST_OF_WHEEL = 1.3; // times as far away for all of it
 const HIGH = 0.2; // of the radius: who flies so high crosses the wheel, and that is seen in the whole of it
 
-// How a stage is framed: {rig} that stays as it is, or {rigAt(time_s)}. `stage` {frame, width, height, inset, calm, still}; `shown` motions;
-// `chosen` one of them or null. calm: nothing goes along with what moves; still: all
-// of it is to be seen at once.
+// How a stage is framed: {rig} that stays as it is, or {rigAt(time_s)}. `stage` {frame, width, height, inset, corners, calm, still}; `shown` motions;
+// `chosen` one of them or null. calm: nothing goes along with what moves; still: all of it is to be seen at once.
 export function framing(preset, stage, model, shown, chosen) {
   const lead = chosen ?? shown[0] ?? null;
   const { ground } = model;
@@ -55,7 +56,13 @@ export function framing(preset, stage, model, shown, chosen) {
   const azimuth = lead && stage.frame === 'outside' ? lead.release_rad : ground.azimuth(lead?.release.along_m ?? 0, lead?.floor);
   const inset = { ...stage.inset, side: model.cameras.margin };
   const aspect = stage.width / stage.height;
-  const framed = ({ fov, ...view }, points) => ({ azimuth, ...view, level, fov, ...fit(points, { azimuth, ...view, level }, fov, aspect, inset) });
+  const framed = ({ fov, ...view }, points) => ({
+    azimuth,
+    ...view,
+    level,
+    fov,
+    ...fitBetween(points, { azimuth, ...view, level }, fov, stage, inset, stage.corners ?? []),
+  });
   const view = viewOf(model, preset, aspect);
   if (preset === 'b' && swingsAway(shown)) view.yaw += ASIDE_RAD;
   if (preset === 'w') return { rig: framed(view, ground.outline()) };
@@ -63,7 +70,7 @@ export function framing(preset, stage, model, shown, chosen) {
   const points = seenPoints({ ...stage, lead }, model, preset === 'a' && lead ? [lead] : shown);
   if (preset === 'a') return { rig: framed({ ...view, yaw: behind(lead) + view.yaw }, points) };
   if (preset === 'c' && !level) return { rig: fromHub(framed, view, points, model) };
-  if (stage.frame === 'aboard' || !FOLLOW.has(preset) || stage.calm || stage.still || level) return { rig: framed(view, points) };
+  if (stage.frame === 'aboard' || !FOLLOW.has(preset) || stage.calm || stage.still || level) return { rig: nearlyWhole(framed, view, points, ground) };
   const carried = seenPoints({ ...stage, frame: 'aboard', companion: false, others: null, lead }, model, shown);
   const crosses = climbs(points, model) || shown.some(m => m.outside || highest(m, ground) > HIGH * model.radius_m);
   return followed({ model, lead, view, aspect, inset, azimuth, framed, still: points, carried, whole: ground.outline(), crosses });
@@ -79,6 +86,13 @@ function viewOf({ cameras, ground }, preset, aspect) {
   const over = ground.level ? cameras.level_over_deg : ground.tube_m ? cameras.section_over_deg : 0;
   const tilt = preset === 'w' && ground.level ? cameras.level_whole_deg : between('tilt_deg') + (RAISED.has(preset) ? over : 0);
   return { yaw: between('yaw_deg') * RAD, tilt: tilt * RAD, fov: between('fov_deg') };
+}
+
+// All that happens, and where that is most of the wheel, the wheel with it: none that is cut by a hand's breadth.
+function nearlyWhole(framed, view, points, ground) {
+  const rig = framed(view, points);
+  const whole = ground.level ? rig : framed(view, [...points, ...ground.outline()]);
+  return whole.distance < MOST_OF_WHEEL * rig.distance ? whole : rig;
 }
 
 // From behind the thrower, looking where the throw goes.
@@ -113,7 +127,7 @@ export function seenPoints(stage, model, shown) {
   const points = [];
   const p = {};
   const push = q => points.push(q.x, q.y, q.z);
-  const until_s = Math.max(0, ...shown.map(m => m.over_s));
+  const until_s = Math.max(shown.length ? 0 : EMPTY_S, ...shown.map(m => m.over_s));
   for (const m of shown) {
     points.push(...m.lines[stage.frame].points);
     if (stage.frame === 'outside') for (const q of riddenOn(model, m, until_s)) push(q);

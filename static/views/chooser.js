@@ -6,7 +6,7 @@ import { homeAnswer, homeBeside } from '../state/homes.js';
 import { shapeFacts } from '../state/shapes.js';
 
 const PLAN = { size: 148, middle: 74, radius: 56 };
-const MEASURES = { off: 'Off', dimensions: 'Dimensions', tape: 'Tape: two clicks' };
+const MEASURES = { off: 'Off', dimensions: 'Dimensions', tape: 'Tape' };
 
 export function attachPresets(dom, store) {
   const other = dom.frame === 'aboard' ? 'outside' : 'aboard';
@@ -67,7 +67,8 @@ function presetButton(parent, letter, preset, chosen, choose) {
   spot.addEventListener('click', choose);
 }
 
-export function attachMeasureChoice(dom, store) {
+/** `tape` {places(), lay(which, end) → what it tells}: its two ends by name, for whoever has no pointer. */
+export function attachMeasureChoice(dom, store, tape) {
   const popover = attachPopover(dom.measure, dom, `Measure, ${dom.name}`, panel => {
     const focused = panel.contains(document.activeElement);
     panel.replaceChildren();
@@ -82,10 +83,32 @@ export function attachMeasureChoice(dom, store) {
       choice.tabIndex = chosen ? 0 : -1;
       choice.addEventListener('click', () => store.look({ measure: kind }));
     }
+    if (store.view.measure === 'tape') tapeByName(panel, tape);
     if (focused) panel.querySelector('[aria-checked="true"]').focus();
   });
   store.on('view', () => popover.refresh());
   return popover;
+}
+
+function tapeByName(panel, tape) {
+  const places = tape.places();
+  const part = make('div', 'tape-ends', panel);
+  make('p', '', part).textContent = 'Click two places on the stage, or choose them here.';
+  const lists = ['From', 'To'].map(word => {
+    const row = make('label', '', part);
+    make('span', '', row).textContent = word;
+    const list = make('select', '', row);
+    make('option', '', list).textContent = 'choose a place';
+    for (const { say } of places) make('option', '', list).textContent = say;
+    return list;
+  });
+  const says = make('p', 'tape-says', part);
+  says.setAttribute('role', 'status');
+  lists.forEach((list, which) => {
+    list.addEventListener('change', () => {
+      if (list.selectedIndex) says.textContent = tape.lay(which, places[list.selectedIndex - 1].end);
+    });
+  });
 }
 
 export function attachAlone(dom, store) {
@@ -132,7 +155,9 @@ function attachPopover(opener, dom, label, fill) {
       if (refocus) opener.focus();
     },
     refresh() {
-      if (!panel.hidden) fill(panel);
+      if (panel.hidden) return;
+      fill(panel);
+      place();
     },
   };
 

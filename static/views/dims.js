@@ -1,4 +1,4 @@
-// Ruled dimensions on the deck: how far each landing drifted, and how far the wheel has turned. Every figure is the answer's.
+// Ruled dimensions on the deck: how far each landing drifted, and how far the habitat has turned. Every figure is the answer's.
 
 import { angleAt } from '../time/track.js';
 import { headed } from './arrows.js';

@@ -15,6 +15,7 @@ const MOST_FOLLOWED = 0.4; // of the distance that shows the whole: a wider piec
 const ROOM = 1.2; // round what is followed, for where it comes from and goes to
 const MOST_POINTS = 400;
 const AROUND = { persons: 7, share: 0.3 }; // room about one motion, the less of the two: persons high, of the radius
+const INWARD = 0.4; // of that room: so far toward the axis the eye looks, for outside the hull there is only night
 
 /** How Outside is framed: {rig} that stays, or {rigAt(time_s)}. `view` {yaw, tilt, fov}; `framed(view, points)` → rig; `still`: points of
     all that happens; `carried`: the same in the turning frame; `whole`: of the habitat; `crosses`: whether it is understood as a whole alone. */
@@ -105,19 +106,21 @@ class One {
     const heights = Array.from(m.path.height_m);
     const [least, most] = [Math.min(...heights), Math.max(...heights)];
     this.height_m = most - least < around ? (least + most) / 2 : null;
+    this.inward_m = model.ground.floors ? 0 : INWARD * around;
   }
 
   seenAt(time_s) {
     const { model, m } = this;
     const body = bodyAt(model, m, 'outside', time_s, {});
-    if (this.height_m !== null && !model.ground.floors) {
+    const view = this.frame.turnTo(azimuthOf(body, model.radius_m) - this.frame.view.azimuth);
+    if (!model.ground.floors) {
       const R = model.radius_m;
       const out = Math.hypot(body.x, R - body.y) || 1;
-      const off = (at(m.path, time_s, 'height_m') - this.height_m) / out;
+      const over = this.height_m === null ? 0 : at(m.path, time_s, 'height_m') - this.height_m;
+      const off = (over - this.inward_m) / out;
       body.x += off * body.x;
       body.y -= off * (R - body.y);
     }
-    const view = this.frame.turnTo(azimuthOf(body, model.radius_m) - this.frame.view.azimuth);
     return { ...view, target: [body.x, body.y, body.z], distance: this.most };
   }
 }

@@ -4,6 +4,7 @@
 import { triad } from './ground.js';
 
 const RAD = Math.PI / 180;
+const CLEAR_PX = 16; // about title and buttons: points lie apart, and lines run between them
 
 // Right, up and back of an eye that looks from (yaw, tilt) about the local up at `azimuth` (`level`: up is the axis).
 export function axes({ azimuth, level, yaw, tilt }) {
@@ -35,6 +36,27 @@ export function fit(points, view, fov, aspect, inset) {
   const y = (most.t - over * eye + under * eye - most.b) / 2;
   const z = (most.near + most.far) / 2;
   return { target: [0, 1, 2].map(c => right[c] * x + up[c] * y + back[c] * z), distance: eye - z };
+}
+
+/** As `fit`, but as high as only those need who would lie under one of the `corners`, [{x, y, w, h}] px of a stage `width` by `height`: title and
+    buttons leave the middle of its top free. */
+export function fitBetween(points, view, fov, { width, height }, inset, corners) {
+  const aspect = width / height;
+  const high = { ...inset, top: Math.min(inset.top, inset.side) };
+  const rig = fit(points, view, fov, aspect, high);
+  if (high.top === inset.top || !meets(points, view, fov, { width, height }, rig, corners)) return rig;
+  return fit(points, view, fov, aspect, inset);
+}
+
+function meets(points, view, fov, { width, height }, { target, distance }, corners) {
+  const { right, up, back } = axes(view);
+  const px = height / (2 * Math.tan((fov * RAD) / 2));
+  for (let i = 0; i < points.length; i += 3) {
+    const [x, y, z] = [right, up, back].map(d => d[0] * (points[i] - target[0]) + d[1] * (points[i + 1] - target[1]) + d[2] * (points[i + 2] - target[2]));
+    const [across, down] = [width / 2 + (px * x) / (distance - z), height / 2 - (px * y) / (distance - z)];
+    if (corners.some(c => across > c.x - CLEAR_PX && across < c.x + c.w + CLEAR_PX && down < c.y + c.h + CLEAR_PX)) return true;
+  }
+  return false;
 }
 
 // Metres across the picture at the target.

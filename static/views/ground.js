@@ -39,7 +39,7 @@ export function drawnGround(shape) {
 // tube_m is the radius of that bend.
 class Round {
   constructor(shape) {
-    Object.assign(this, { shape, radius_m: shape.radius_m, tube_m: shape.section_m, level: false, whole: 'wheel' });
+    Object.assign(this, { shape, radius_m: shape.radius_m, tube_m: shape.section_m, level: false, whole: 'habitat' });
   }
 
   // The angle at which a place's "up" is read (0: up on the picture at time 0).

@@ -102,6 +102,7 @@ export class Half {
       width,
       height,
       inset: this.inset,
+      corners: this.taken,
       companion: this.showsCompanion(),
       others: [...this.compared.points(), ...(this.posts?.tops(this) ?? []), ...aimed],
       calm: Boolean(this.stride_s),

@@ -1,4 +1,4 @@
-// The lay figure: 1.75 m of turned wood, feet at the origin, up along y, facing spinward (x), one arm raised.
+// The lay figure: 1.75 m of turned wood, feet at the origin, up along y, facing spinward (x), one arm raised; or with one hand at something.
 
 import { CylinderGeometry, LatheGeometry, SphereGeometry, Vector2 } from '../vendor/three.module.js';
 import { merged } from './geometry.js';
@@ -6,7 +6,7 @@ import { merged } from './geometry.js';
 export const PERSON_M = 1.75;
 
 // biome-ignore format: a row is a piece of wood: its profile, then where it stands
-export function figureGeometry() {
+export function figureGeometry(hand = null) {
   const parts = [];
   const add = (geometry, x, y, z, { rx = 0, rz = 0, scale = [1, 1, 1] } = {}) => parts.push(geometry.scale(...scale).rotateX(rx).rotateZ(rz).translate(x, y, z));
   for (const s of [1, -1]) {
@@ -19,11 +19,29 @@ export function figureGeometry() {
   add(turnedWood([[0.1, 0], [0.115, 0.1], [0.155, 0.3], [0.165, 0.42], [0.13, 0.49], [0.05, 0.53]], 16), 0, 0.98, 0, { scale: [0.7, 1, 1.15] });
   add(new CylinderGeometry(0.042, 0.052, 0.1, 10), 0, 1.52, 0);
   add(new SphereGeometry(0.112, 16, 12), 0.01, 1.63, 0, { scale: [0.93, 1.07, 0.84] });
-  add(turnedWood([[0.032, 0], [0.042, 0.12], [0.046, 0.3]], 8), 0.02, 0.85, 0.262, { rx: 0.06 });
-  add(turnedWood([[0.036, 0], [0.05, 0.16], [0.054, 0.3]], 8), 0, 1.13, 0.245, { rx: 0.08 });
-  add(turnedWood([[0.054, 0], [0.05, 0.14], [0.036, 0.3]], 8), 0, 1.42, -0.22, { rz: -1.15 });
-  add(turnedWood([[0.044, 0], [0.042, 0.14], [0.03, 0.27]], 8), 0.27, 1.53, -0.22, { rz: -0.25 });
+  const hangs = hand ? -1 : 1; // the arm that does nothing
+  add(turnedWood([[0.032, 0], [0.042, 0.12], [0.046, 0.3]], 8), 0.02, 0.85, 0.262 * hangs, { rx: 0.06 * hangs });
+  add(turnedWood([[0.036, 0], [0.05, 0.16], [0.054, 0.3]], 8), 0, 1.13, 0.245 * hangs, { rx: 0.08 * hangs });
+  const { elbow, upper, fore } = hand ? armTo(hand) : RAISED;
+  add(turnedWood([[0.054, 0], [0.05, 0.14], [0.036, 0.3]], 8), ...SHOULDER, -0.22 * hangs, { rz: upper });
+  add(turnedWood([[0.044, 0], [0.042, 0.14], [0.03, 0.27]], 8), ...elbow, -0.22 * hangs, { rz: fore });
   return merged(parts);
+}
+
+const SHOULDER = [0, 1.42];
+const RAISED = { elbow: [0.27, 1.53], upper: -1.15, fore: -0.25 };
+const ARM_M = [0.3, 0.28];
+
+/** From the shoulder to a hand at [forward, up], the elbow below; straight toward what is out of reach. Angles are from upright. */
+export function armTo([forward, up]) {
+  const [upper_m, fore_m] = ARM_M;
+  const [x, y] = [forward - SHOULDER[0], up - SHOULDER[1]];
+  const far = Math.min(Math.max(Math.hypot(x, y), 0.1), upper_m + fore_m - 1e-6);
+  const toward = Math.atan2(y, x);
+  const upper = toward - Math.acos((upper_m ** 2 + far ** 2 - fore_m ** 2) / (2 * upper_m * far));
+  const elbow = [SHOULDER[0] + upper_m * Math.cos(upper), SHOULDER[1] + upper_m * Math.sin(upper)];
+  const fore = Math.atan2(SHOULDER[1] + far * Math.sin(toward) - elbow[1], SHOULDER[0] + far * Math.cos(toward) - elbow[0]);
+  return { elbow, upper: upper - Math.PI / 2, fore: fore - Math.PI / 2 };
 }
 
 // A piece turned on a lathe: profile of (radius, height).

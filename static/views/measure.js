@@ -1,4 +1,4 @@
-// The tape: two clicks on deck or path, then distance, height and time between them. A place on the deck turns with it; a place
+// The tape: two clicks on deck or path, or two places chosen by name, then distance, height and time between them. A place on the deck turns with it; a place
 // on a path is a moment of that path.
 
 import { at } from '../time/track.js';
@@ -31,8 +31,19 @@ export class Tape {
     this.ends.push(end);
   }
 
+  // One of its ends at a place that has a name (tape_ends.js); `which` 0 or 1.
+  put(which, end) {
+    this.ends = which ? [this.ends[0], end] : [end, ...this.ends.slice(1)];
+  }
+
+  // What it tells, for those who do not see it; '' while an end is missing.
+  says(half, time_s) {
+    const [a, b] = this.ends.map(end => end && where(half, end, time_s));
+    return a && b ? `${this.aside(half, a, b, time_s)}${apart(half, a, b)}` : '';
+  }
+
   update(half, time_s) {
-    const places = this.ends.map(end => where(half, end, time_s)).filter(Boolean);
+    const places = this.ends.map(end => end && where(half, end, time_s)).filter(Boolean);
     this.dots.begin();
     for (const place of places) this.dots.add(place, { size: 12, kind: KIND.ring, tint: [1, 1, 1] });
     this.dots.end();
@@ -44,7 +55,7 @@ export class Tape {
     return [
       {
         key: 'tape',
-        strong: metres(Math.hypot(a.x - b.x, a.y - b.y, a.z - b.z), half.view.units),
+        strong: apart(half, a, b),
         text: this.aside(half, a, b, time_s),
         at: [middle],
         gap: 12,
@@ -62,6 +73,10 @@ export class Tape {
     if (times.length === 2) parts.push(figure(Math.abs(times[1] - times[0]), 's', 'si'));
     return `${parts.join(', ')}, `;
   }
+}
+
+function apart(half, a, b) {
+  return metres(Math.hypot(a.x - b.x, a.y - b.y, a.z - b.z), half.view.units);
 }
 
 function nearPath(half, x, y) {

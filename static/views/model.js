@@ -3,6 +3,7 @@
 import { pathStyle } from '../state/palette.js';
 import { shapeFacts } from '../state/shapes.js';
 import { angleAt, at, companionPoints, lastParcel, pathPoints } from '../time/track.js';
+import { holderOf } from './attendant.js';
 import { drawnGround, readShape } from './ground.js';
 import { drawnPoint, turned } from './place.js';
 
@@ -157,14 +158,17 @@ export function standing(shown, ground) {
   for (const m of shown.filter(({ stage }) => stage.attended_m !== null)) {
     const { along_m, axial_m } = m.release;
     const key = `${along_m.toFixed(2)} ${axial_m.toFixed(2)} ${m.floor}`;
-    if (!seen.has(key))
-      seen.set(key, {
-        along_m,
-        axial_m: axial_m - m.stage.attended_m,
-        floor: m.floor,
-        since_s: m.starts_s,
-        since_rad: m.release_rad - ground.azimuth(along_m, m.floor),
-      });
+    if (seen.has(key)) continue;
+    const holder = holderOf(m, ground);
+    seen.set(key, {
+      along_m: along_m + (holder?.along_m ?? 0),
+      axial_m: axial_m + (holder?.axial_m ?? -m.stage.attended_m),
+      heading_rad: holder?.heading_rad ?? 0,
+      hand: holder?.hand ?? null,
+      floor: m.floor,
+      since_s: m.starts_s,
+      since_rad: m.release_rad - ground.azimuth(along_m, m.floor),
+    });
   }
   if (!shown.length) return [{ ...ground.middleOf(), floor: 0, since_s: 0, since_rad: 0 }];
   return [...seen.values()].slice(0, 6);

@@ -42,13 +42,18 @@ export class Picture {
     const { renderer } = this;
     this.drawOn(canvas);
     renderer.dispose();
-    if (this.size) this.resize(this.size.width, this.size.height);
+    if (this.size) this.fit();
   }
 
   resize(width, height) {
+    if (this.size?.width === width && this.size.height === height) return;
     this.size = { width, height };
-    this.renderer.setPixelRatio(this.ratio);
-    this.renderer.setSize(width, height, false);
+    this.fit();
+  }
+
+  // Another size empties the canvas and allocates it anew, which costs a frame: once for each that is another.
+  fit() {
+    this.renderer.setDrawingBufferSize(this.size.width, this.size.height, this.ratio);
   }
 
   // What is drawn round the motions: one for the habitat shown, another when a second is shown beside it.
@@ -69,7 +74,7 @@ export class Picture {
     const ratio = still ? this.timer.still : this.timer.adapted();
     if (ratio !== this.ratio) {
       this.ratio = ratio;
-      this.renderer.setPixelRatio(ratio);
+      this.fit();
     }
     this.time_s = time_s;
     this.shared.uDpr.value = ratio;

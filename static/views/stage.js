@@ -12,6 +12,7 @@ import { Outside } from './outside.js';
 import { Picture } from './picture.js';
 import { Spoken, stageWords } from './spoken.js';
 import { spanOf } from './framing.js';
+import { tapePlaces } from './tape_ends.js';
 import { probe } from './webgl.js';
 
 const STILL_AFTER_MS = 700; // a finer frame takes long where there is no graphics processor: not while a hand may still move
@@ -62,7 +63,10 @@ class Stages {
     this.picture.scene.add(half.group);
     half.spoken = new Spoken(dom);
     half.presets = attachPresets(dom, this.store);
-    attachMeasureChoice(dom, this.store);
+    attachMeasureChoice(dom, this.store, {
+      places: () => tapePlaces(this.halfIn(half.slot).shown ?? [], this.clock.time_s),
+      lay: (which, end) => this.layTape(this.halfIn(half.slot), which, end),
+    });
     attachAlone(dom, this.store);
     attachOrbit(dom.view, half.eye, {
       changed: () => this.invalidate(),
@@ -79,6 +83,12 @@ class Stages {
         if (this.halfIn(half.slot).pointAt(event)) this.invalidate();
       });
     }
+  }
+
+  layTape(half, which, end) {
+    half.tape.put(which, end);
+    this.invalidate();
+    return half.tape.says(half, this.clock.time_s);
   }
 
   listen() {

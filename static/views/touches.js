@@ -8,7 +8,7 @@ import { figure } from './spoken.js';
 import { rgb } from './materials.js';
 
 const NEAR_PX = 16;
-const WORDS = {
+export const WORDS = {
   deck: 'meets the deck',
   floor: 'meets the floor',
   ceiling: 'meets the ceiling',

@@ -2,6 +2,7 @@
 // where the answer has it, and the rest is there to be recognised.
 
 import { CylinderGeometry, Group, LatheGeometry, Matrix4, Mesh, TorusGeometry, Vector2, Vector3 } from '../vendor/three.module.js';
+import { dripsFromTap } from './attendant.js';
 import { turnAt } from './model.js';
 import { cardMaterial } from './materials.js';
 import { triad } from './ground.js';
@@ -36,7 +37,7 @@ export class Vessels {
     }
     this.pool.forEach((mesh, k) => {
       mesh.visible = k < this.pours.length;
-      if (mesh.visible) mesh.geometry = drips(this.pours[k]) ? tap() : jug();
+      if (mesh.visible) mesh.geometry = dripsFromTap(this.pours[k]) ? tap() : jug();
     });
   }
 
@@ -46,13 +47,11 @@ export class Vessels {
       const { at, forward, up, side, size } = vesselAt(model, m, frame, time_s);
       const { matrix } = this.pool[k];
       matrix.copy(turning.makeBasis(x.set(...forward), y.set(...up), z.set(...side))).setPosition(at.x, at.y, at.z);
-      if (!drips(m)) matrix.multiply(leaning.makeRotationZ(-tiltAt(m, time_s) * DEG));
+      if (!dripsFromTap(m)) matrix.multiply(leaning.makeRotationZ(-tiltAt(m, time_s) * DEG));
       matrix.scale(x.set(size, size, size));
     });
   }
 }
-
-const drips = m => m.stream.regime === 'drips' && !m.input.tilt?.length; // what tilts is a jug
 
 /** The lip of a pour at time t, the directions it pours and stands in, and how much larger than usual its vessel is. */
 export function vesselAt(model, m, frame, time_s) {

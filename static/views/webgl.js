@@ -6,6 +6,7 @@ const SLOW_MS = 85;
 const QUICK_MS = 34;
 const LEAST = 0.6;
 const FIRST_FRAMES = 4; // they compile shaders: no measure of what a frame costs
+const JUDGED = 6; // frames of one size before another is tried
 const STILL = { software: 1.5, hardware: 2 };
 
 // null without WebGL 2.
@@ -37,6 +38,7 @@ export class FrameTimer {
   restart() {
     this.waiting = [];
     this.smooth_ms = null;
+    this.learned = 0;
     this.skip = FIRST_FRAMES;
   }
 
@@ -61,17 +63,21 @@ export class FrameTimer {
 
   learn(took_ms) {
     if (this.skip > 0) this.skip -= 1;
-    else this.smooth_ms = this.smooth_ms === null ? took_ms : this.smooth_ms + 0.2 * (took_ms - this.smooth_ms);
+    else {
+      this.smooth_ms = this.smooth_ms === null ? took_ms : this.smooth_ms + 0.2 * (took_ms - this.smooth_ms);
+      this.learned += 1;
+    }
   }
 
   // The ratio for a moving frame; it changes now and then, never back and forth within a few frames.
   adapted() {
-    if (this.smooth_ms === null) return this.ratio;
+    if (this.learned < JUDGED) return this.ratio;
     const before = this.ratio;
     if (this.smooth_ms > SLOW_MS) this.ratio = Math.max(LEAST * Math.min(1, this.most), this.ratio * 0.84);
     else if (this.smooth_ms < QUICK_MS && this.ratio < this.most) this.ratio = Math.min(this.most, this.ratio * 1.12);
     if (this.ratio !== before) {
       this.smooth_ms = null;
+      this.learned = 0;
       this.skip = 1;
     }
     return this.ratio;

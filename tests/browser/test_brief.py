@@ -92,6 +92,8 @@ def check_everything_is_told(words, scene, answer, felt):
         assert all(close(said) in close(whole) for said in (*motion["words"], *motion["assumptions"]))
     assert f"{scene['habitat']['spin_rpm']:.3g}" in whole
     told = [felt["says"]["lead"], felt["caution"], *(part["text"] for part in felt["words"])]
+    why = felt["why_spin"]
+    told += [why["lead"], *((stay := why["stays"][2])["verdict"], *stay["not_known"])]
     told += [one["says"].removesuffix(OFFER) for one in felt["quantities"]] + [row["study"] for row in felt["limits"]]
     told += [row["source"].split("; ")[0] for row in felt["limits"]]
     assert [said for said in told if close(said) not in close(whole)] == []
@@ -103,6 +105,7 @@ def check_everything_is_told(words, scene, answer, felt):
         "What people would feel",
         "Height by time",
         "A day aboard",
+        "Why spin at all?",
         "Sources of the limits",
         "Sources",
         "(1978), table 5.2",
@@ -143,7 +146,7 @@ def test_decks_beyond_the_radius_are_not_printed_and_the_premises_are(open_page)
     assert "Handball court" not in page.locator("#sheet").inner_text()
     premises = "30.0 m, 4.00 rpm; somebody 1.75 m tall who walks at 1.4 m/s and runs at 4.0 m/s."
     assert premises in plain(page.locator("#felt").inner_text())
-    assert len(printed(page)) == 3
+    assert len(printed(page)) == 4
 
 
 @pytest.mark.parametrize("name", SCENES)
@@ -263,7 +266,7 @@ def test_a_scene_in_which_nothing_moves_has_no_empty_parts(open_page):
     still = {"rimfall": 1, "title": "Still", "habitat": habitat, "motions": []}
     page = open_page(f"/brief{link_to(still)}", ready=READY)
     assert all(page.locator(part).is_hidden() for part in ("#events", "#plots"))
-    assert len(printed(page)) == 2
+    assert len(printed(page)) == 3
     # what is felt has thrust in it: the root of 5.527 squared and 2 squared, m/s2, of which the spin gives 0.564 g
     figures = plain(page.locator("#habitat").inner_text())
     assert "Gravity on the deck 0.599 g, 5.88 m/s² Outward, from the spin alone 0.564 g" in figures

@@ -1,10 +1,12 @@
 """The map of limits on paper, read off like a reader would: places by the figures on its axes, against omega^2 r and the published
 limits; where text lies by pdfium, which knows its own fonts; the SVG by the standard library's XML reader."""
 
+import functools
 import json
 import math
 import re
 import xml.etree.ElementTree as ET
+from dataclasses import replace
 from types import SimpleNamespace
 
 import numpy as np
@@ -14,8 +16,9 @@ from scipy.constants import g as G0
 
 from rimfall.comfort.published import ROWS, STUDIES
 from rimfall.exports import limits_map, limits_sheet
-from rimfall.exports.drawing import Stroke, Text
+from rimfall.exports.drawing import Stroke, Text, svg
 from rimfall.exports.labels import fitted, wide_mm, wrapped
+from rimfall.exports.pdf import pdf
 from rimfall.phrases import CAUTION_ABOUT_PEOPLE
 from rimfall.scene.reading import read
 from tests.tables import each_row
@@ -187,9 +190,14 @@ HARD = {
 }
 
 
+@functools.cache
+def drawn_hard(name):
+    return drawn(**HARD[name])
+
+
 @each_row("name", HARD)
 def test_every_scene_has_a_map_that_a4_holds(name):
-    drawing = drawn(**HARD[name])
+    drawing = drawn_hard(name)
     page = (drawing.width_mm, drawing.height_mm)
     assert page <= A4_MM
     assert drawing.height_mm < A4_MM[1] - 20
@@ -199,18 +207,18 @@ def test_every_scene_has_a_map_that_a4_holds(name):
         assert np.all(np.isfinite(at))
         assert np.all(at >= 0)
         assert np.all(at <= page)
-    ET.fromstring(limits_sheet.map_svg(traced(**HARD[name]), None))
+    ET.fromstring(svg(drawing))
 
 
 @each_row("name", HARD)
 def test_no_text_leaves_the_page_or_lies_on_another(name):
-    """By pdfium's own boxes of every line of text, a word for word reader of the page."""
-    data = limits_sheet.map_pdf(traced(**HARD[name]), None)
-    document = pypdfium2.PdfDocument(data)
-    page = document[0]
+    """By pdfium's own boxes of every line of text, a word for word reader of the page; its lines are left out."""
+    words = [item for item in drawn_hard(name).items if isinstance(item, Text)]
+    drawing = replace(drawn_hard(name), items=words)
+    page = pypdfium2.PdfDocument(pdf([drawing], drawing.width_mm, drawing.height_mm))[0]
     wide, high = page.get_size()
     boxes = [item.get_bounds() for item in page.get_objects() if item.type == pypdfium2.raw.FPDF_PAGEOBJ_TEXT]
-    assert len(boxes) == sum(isinstance(i, Text) for i in drawn(**HARD[name]).items)
+    assert len(boxes) == len(words)
     boxes = np.array(boxes)
     assert np.all(boxes >= 0)
     assert np.all(boxes[:, 2] <= wide)

@@ -125,6 +125,16 @@ def test_thrust_and_a_changing_spin_are_in_the_sum_and_in_its_words():
     )  # the change of spin times the radius
 
 
+def test_the_heading_says_how_far_it_lands_where_the_axis_counts_places():
+    """Thrown back at a little less than the rim's own speed it hardly moves Outside, and aboard goes round."""
+    back = throw(OMEGA * (RADIUS_M - 1.5) - 0.5, 180.0, 0.0, body=POINT, name="back")
+    heading = " ".join(texts(plotted(plots.path, scene(back, LOB, air=None, sampling={"duration_s": 60.0}))))
+    assert "along the deck, measured at the deck" in heading
+    assert re.search(
+        r"Landings: back \w+ round and [^;]*; lob \d+\.\d\d m spinward\.", heading.replace("\u00a0", " ")
+    ), heading
+
+
 def test_a_window_of_time_cuts_the_lines():
     drawing = plotted(plots.height, scene(LOB, air=None), from_s=0.25, to_s=0.75)
     (points,), (x, _) = lines_in(drawing, 0), axes_of(drawing)
@@ -207,7 +217,7 @@ def test_every_format_is_written_and_read_by_others():
     words = page[0].get_textpage().get_text_range()
     assert words.count(CAUTION) == 1
     assert all(
-        title in words for title in ("Height by distance", "Height by time", "Apparent acceleration", "serve", "tea")
+        title in words for title in ("Height by place", "Height by time", "Apparent acceleration", "serve", "tea")
     )
 
 

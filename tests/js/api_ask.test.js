@@ -4,6 +4,7 @@ import assert from 'node:assert/strict';
 import test from 'node:test';
 import { createAsk } from '../../static/api/ask.js';
 import { Unanswered, ValidationError } from '../../static/api/errors.js';
+import { heldHome } from '../../static/state/homes.js';
 import { createStatus } from '../../static/state/status.js';
 import { createStore } from '../../static/state/store.js';
 import { FIELDS, SCENE } from './_scene.mjs';
@@ -206,6 +207,30 @@ test('with gravity held the other dial follows, without asking again', async () 
   assert.equal(asked.length, 1);
   store.set('motions.0.speed_m_s', 7);
   assert.equal(asked[1].options.hold, null, 'another field moves no dial');
+});
+
+test('gravity held in a second habitat moves a dial of that one alone, and its decks go with it', async () => {
+  const { store, asked } = bench();
+  const decks = [{ name: 'Court', radius_m: 112 }];
+  store.edit(draft => {
+    draft.compare = [{ name: 'Second', habitat: { shape: 'cylinder', radius_m: 112, spin_rpm: 2.12, decks } }];
+  });
+  store.look({ hold: 'gravity', held: 5.5, follower: 'compare.0.habitat.radius_m' });
+  store.set('habitat.radius_m', 60);
+  asked[0].answer();
+  await settle();
+  assert.equal(asked[1].options.hold, null, 'a dial of the scene’s own habitat moves none');
+  asked[1].answer();
+  await settle();
+  store.set('compare.0.habitat.spin_rpm', 1.5, { live: true });
+  assert.deepEqual(asked[2].options.hold, { hold: 'gravity', held: 5.5, follower: 'compare.0.habitat.radius_m' });
+  const home = { ...store.document.compare[0].habitat, radius_m: 224, decks: [{ name: 'Court', radius_m: 224 }] };
+  asked[2].answer({ ...store.document, compare: [{ name: 'Second', habitat: home }] });
+  await settle();
+  assert.deepEqual(store.document.compare[0].habitat, home);
+  assert.equal(store.stale, false);
+  store.set('compare', []);
+  assert.equal(heldHome(store), null);
 });
 
 test('what was to follow a dial is not put into a scene that was set back meanwhile', async () => {

@@ -2,7 +2,7 @@
 
 import assert from 'node:assert/strict';
 import test from 'node:test';
-import { downOf, partsOf } from '../../static/panels/moves/drift_bar.js';
+import { downOf, NONE, partsOf } from '../../static/panels/moves/drift_bar.js';
 import { GLOSSARY, glossaryOf } from '../../static/panels/glossary_words.js';
 
 const landing = parts => ({ landing: { drift_parts_m: { order: ['centrifugal', 'coriolis', 'drag'], ...parts } } });
@@ -33,6 +33,10 @@ test('the order is the answer’s, and a rest of nothing is left out', () => {
     parts.map(part => part.name),
     ['Drag', 'Coriolis'],
   );
+});
+
+test('what the words of a motion say already is not said again beside the bar', () => {
+  assert.equal(NONE.far_round, undefined);
 });
 
 test('without parts there is no bar', () => {

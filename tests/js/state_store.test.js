@@ -113,3 +113,20 @@ test('one who stops listening hears no more', () => {
   assert.equal(heard, 1);
   assert.equal(s.view.place, 3);
 });
+
+test('a hidden motion that is called otherwise stays hidden, undone too, and its old name is free again', () => {
+  const s = store();
+  const answered = () => s.setAnswer({ scene: s.document, motions: s.document.motions.map(({ name }) => ({ name })) }, s.document);
+  answered();
+  s.look({ hidden: ['back'] });
+  s.set('motions.1.name', 'home');
+  assert.deepEqual(s.view.hidden, ['back', 'home']); // the stages still show the answer that has the old one
+  answered();
+  assert.deepEqual(s.view.hidden, ['home']);
+  s.undo();
+  answered();
+  assert.deepEqual(s.view.hidden, ['back']);
+  s.set('motions.0.name', 'away');
+  answered();
+  assert.deepEqual(s.view.hidden, ['back']);
+});

@@ -33,6 +33,11 @@ const PODS = drawnGround(
     { section_m: null, level: false },
   ),
 );
+test('what has turned is called what it is', () => {
+  const names = Object.entries(GROUNDS).map(([shape, ground]) => [shape, ground.whole]);
+  assert.deepEqual(Object.fromEntries(names), { cylinder: 'habitat', torus: 'habitat', sphere: 'habitat', turntable: 'turntable' });
+});
+
 const GROUNDS = {
   cylinder: drawnGround(readShape({ radius_m: 56 }, {}, { section_m: null, level: false })),
   torus: drawnGround(readShape({ radius_m: 56 }, {}, { section_m: 8, level: false })),

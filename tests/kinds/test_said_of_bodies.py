@@ -184,7 +184,8 @@ def test_drops_that_drip_and_drops_of_a_stream_are_told_apart():
     born_s = np.sort(drops["born_s"])
     said = " ".join(motion["words"])
     first, streamed, last = (1 if n == "one" else int(n) for n in re.findall(r"(\d+|one) drops? of", said))
-    assert first + streamed + last == len(born_s)
+    assert first + streamed + last == len(born_s) == motion["stream"]["drop_count"]
+    assert (first, streamed, last) == (drops["dripped_first"], drops["of_stream"], drops["dripped_later"])
     breaks = motion["stream"]["regime"] == "drips"
     assert breaks
     assert tells(said, "Too slow for a stream at first … The stream that follows … as the flow ends it drips")

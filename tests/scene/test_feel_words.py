@@ -288,7 +288,7 @@ def test_a_pace_that_reads_as_that_of_the_deck_is_not_said_to_be_faster(floats, 
 
 def test_what_goes_round_the_wheel_before_it_lands_is_told_so():
     drink = told({"radius_m": 1.1, "spin_rpm": 20.0})["drink"].replace("\u00a0", " ")
-    turns = float(re.search(r"goes ([\d.]+) times round the wheel antispinward", drink)[1])
+    turns = float(re.search(r"goes ([\d.]+) times round the habitat antispinward", drink)[1])
     # without air it goes straight: theta - atan(theta) round, with cos(atan theta) = (R - h) / R and h = 0.6 of 1.75 m
     theta = math.tan(math.acos((1.1 - 1.05) / 1.1))
     assert turns == pytest.approx((theta - math.atan(theta)) / math.tau, abs=0.05)

@@ -35,3 +35,8 @@ def test_a_contact_without_a_bounce_is_none():
     traced = one({"kind": "throw", "place": place(1.2), "body": ball, **thrown}, room, AIR)
     assert "It bounces once and comes to rest" in traced.outcome()[-1]
     assert of_seed(162)[0] == []
+
+
+def test_drops_that_dripped_are_counted_apart_from_those_of_the_stream():
+    """14 drip and a stream breaks into 271: a pour that is too slow for a stream as it begins."""
+    assert of_seed(250)[0] == []

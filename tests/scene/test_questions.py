@@ -85,6 +85,23 @@ def test_a_follower_out_of_its_range_is_refused_by_name(hold, held, follower, ha
     assert [r.field for r in caught.value.refusals] == [field]
 
 
+@each_row("follower", ["spin_rpm", "radius_m"])
+def test_gravity_is_held_in_a_second_habitat_alone(follower):
+    home = {"radius_m": 112.0, "spin_rpm": 2.0, "decks": [{"name": "Court", "radius_m": 112.0}]}
+    before = read(json.dumps(scene(throw(), compare=[{"name": "Second", "habitat": home}])))
+    after = followed(before, "gravity", 7.0, f"compare.0.habitat.{follower}")
+    answered = answer(json.loads(after.model_dump_json()))
+    assert answered["compare"][0]["habitat"]["deck_gravity_m_s2"] == pytest.approx(7.0, rel=1e-12)
+    assert after.habitat == before.habitat
+    second = after.compare[0].habitat
+    assert second.decks[0].radius_m == pytest.approx(second.radius_m)
+    with pytest.raises(BadInput, match=r"There is no compare\.1\.habitat; there are habitat, compare\.0\.habitat"):
+        followed(before, "gravity", 7.0, f"compare.1.habitat.{follower}")
+    with pytest.raises(BadInput) as caught:
+        followed(before, "gravity", 1e6, f"compare.0.habitat.{follower}")
+    assert [r.field for r in caught.value.refusals] == [f"compare.0.habitat.{follower}"]
+
+
 def test_decks_go_with_a_radius_that_follows():
     """Each at its height over the deck; 4 m up there is no place in 2.8 m, so the second keeps 52/56 of it there."""
     decks = [{"name": "Court", "radius_m": 56.0}, {"name": "Galley", "radius_m": 52.0}]

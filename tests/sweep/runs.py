@@ -8,6 +8,7 @@ import sys
 import time
 from pathlib import Path
 
+from rimfall.sweep.job import work
 from tests.commands import rimfall
 
 ROOT = Path(__file__).resolve().parent.parent.parent
@@ -44,6 +45,15 @@ def command(scene_file, out, *arguments):
 def vary(scene_file, out, *arguments):
     """The command run to its end, in this process: returncode, stdout and stderr."""
     return rimfall(*command(scene_file, out, *arguments)[3:])
+
+
+def one_after_another(sweep, numbers, workers):
+    """In place of `local.each`, for what does not turn on its processes, which each take a second to start."""
+    for number in numbers:
+        try:
+            yield number, work(sweep, number)
+        except Exception as error:  # noqa: BLE001 - whatever it ends in is told, as by a process
+            yield number, error
 
 
 def stopped(sign, scene_file, out, *arguments, after=5):

@@ -12,7 +12,7 @@ import pytest
 
 from rimfall.errors import BadInput
 from rimfall.scene.reading import read
-from rimfall.sweep import cluster, folder, parameters
+from rimfall.sweep import cluster, folder, local, parameters
 from rimfall.sweep.run import sweep_of
 from tests.serving import free_port
 from tests.sweep import runs
@@ -28,7 +28,8 @@ def started(at, what, *arguments, **environment):
     """A process of the cluster, ended at the end; what it prints goes to a file in the folder `at`."""
     command = [sys.executable, "-m", f"distributed.cli.{what}", *arguments, "--no-dashboard"]
     log = at / f"{what}-{time.monotonic_ns()}.txt"
-    environment = os.environ | {"PYTHONPATH": str(runs.ROOT), "OMP_NUM_THREADS": "1"} | environment
+    paths = os.pathsep.join(map(str, (runs.ROOT / "server", runs.ROOT)))
+    environment = os.environ | {"PYTHONPATH": paths, "OMP_NUM_THREADS": "1"} | environment
     with log.open("wb") as output, subprocess.Popen(
         command, cwd=at, env=environment, stdout=output, stderr=output
     ) as process:  # fmt: skip
@@ -56,45 +57,64 @@ def a_cluster(at, workers=2, allowed_failures=3):
             started(at, "dask_scheduler", "--host", address, **{ALLOWED: str(allowed_failures)})
         )
         until(lambda: "Scheduler at" in log.read_text(), scheduler, log)
-        # Without a nanny there is no process that would start another in its place.
-        joined = [
-            stack.enter_context(started(at, "dask_worker", address, "--no-nanny", "--nthreads", "1"))
-            for _ in range(workers)
-        ]
-        for process, said in joined:
-            until(lambda said=said: re.search(r"Registered to", said.read_text()), process, said)
-        yield address, [process for process, _ in joined]
+        yield address, with_workers(stack, at, address, workers)
 
 
-@pytest.mark.parametrize("allowed_failures", [3, 0])
-def test_a_cluster_that_loses_a_worker_makes_all_files_each_once_as_this_machine_does(
-    allowed_failures, tmp_path, monkeypatch
-):
-    file = runs.saved(tmp_path, runs.scene(runs.AIR, "handball"))
-    assert runs.vary(file, tmp_path / "here", *OVER).returncode == 0
-    numbers = []
-    with a_cluster(tmp_path, 2, allowed_failures) as (address, workers):
-        each = cluster.each
+def with_workers(stack, at, address, count):
+    """The processes of so many more workers, all joined. Without a nanny there is no process that would start another in its place."""
+    starting = [
+        stack.enter_context(started(at, "dask_worker", address, "--no-nanny", "--nthreads", "1")) for _ in range(count)
+    ]
+    for process, said in starting:
+        until(lambda said=said: re.search(r"Registered to", said.read_text()), process, said)
+    return [process for process, _ in starting]
 
-        def watched(*arguments):
-            for number, outcome in each(*arguments):
-                numbers.append(number)
-                if len(numbers) == 8:
-                    workers[0].kill()
-                yield number, outcome
 
-        monkeypatch.setattr(cluster, "each", watched)
-        done = runs.vary(file, tmp_path / "there", *OVER, "--scheduler", address)
-        assert done.returncode == 0, done.stderr
-        assert workers[0].wait() == -9
+@pytest.fixture(scope="module")
+def here(tmp_path_factory):
+    """The scene file, and everything in the folder of a run on this machine."""
+    at = tmp_path_factory.mktemp("here")
+    file = runs.saved(at, runs.scene(runs.AIR, "handball"))
+    with pytest.MonkeyPatch.context() as patched:
+        patched.setattr(local, "each", runs.one_after_another)
+        assert runs.vary(file, at / "out", *OVER).returncode == 0
+    return file, runs.contents(at / "out")
+
+
+def vary_and_lose_one(here, out, address, worker):
+    """A run on the cluster whose worker is killed midway makes all files, each once, as this machine does."""
+    file, wanted = here
+    numbers, each = [], cluster.each
+
+    def watched(*arguments):
+        for number, outcome in each(*arguments):
+            numbers.append(number)
+            if len(numbers) == 8:
+                worker.kill()
+            yield number, outcome
+
+    with pytest.MonkeyPatch.context() as patched:
+        patched.setattr(cluster, "each", watched)
+        done = runs.vary(file, out, *OVER, "--scheduler", address)
+    assert done.returncode == 0, done.stderr
+    assert worker.wait() == -9
     assert sorted(numbers) == list(range(1, COUNT + 1))
-    assert runs.contents(tmp_path / "there") == runs.contents(tmp_path / "here")
+    assert runs.contents(out) == wanted
 
 
-def test_a_scheduler_that_goes_away_is_said_and_the_run_goes_on_here(tmp_path, monkeypatch):
-    file = runs.saved(tmp_path, runs.scene(runs.AIR, "handball"))
+def test_a_scheduler_that_gives_up_what_a_lost_worker_had_is_asked_again(tmp_path, here):
+    with a_cluster(tmp_path, 2, allowed_failures=0) as (address, workers):
+        vary_and_lose_one(here, tmp_path / "out", address, workers[0])
+
+
+def test_a_cluster_that_loses_a_worker_makes_all_files_and_a_scheduler_that_goes_away_is_said(
+    tmp_path, here, monkeypatch
+):
+    """The worker that is left does the second run, till the scheduler goes away; then the same command goes on here."""
+    file, wanted = here
     with contextlib.ExitStack() as stack:
-        address, _ = stack.enter_context(a_cluster(tmp_path, 1))
+        address, workers = stack.enter_context(a_cluster(tmp_path, 2))
+        vary_and_lose_one(here, tmp_path / "whole", address, workers[0])
         monkeypatch.setattr(cluster, "_JOINS_WITHIN_S", 5)
         keep, kept = folder.keep, []
 
@@ -109,8 +129,9 @@ def test_a_scheduler_that_goes_away_is_said_and_the_run_goes_on_here(tmp_path, m
     assert done.returncode == 2
     assert f"The scheduler at {address} went away" in done.stderr
     assert 3 <= len(runs.records(tmp_path / "out")) < COUNT
+    monkeypatch.setattr(local, "each", runs.one_after_another)
     assert runs.vary(file, tmp_path / "out", *OVER).returncode == 0
-    assert len(list((tmp_path / "out").glob("0*.csv"))) == COUNT
+    assert runs.contents(tmp_path / "out") == wanted
 
 
 def test_an_address_where_no_scheduler_is_is_refused(monkeypatch):
@@ -122,22 +143,19 @@ def test_an_address_where_no_scheduler_is_is_refused(monkeypatch):
         next(cluster.each(None, [1], "nowhere://x"))
 
 
-def test_a_scheduler_without_workers_is_refused(tmp_path, monkeypatch):
-    monkeypatch.setattr(cluster, "_JOINS_WITHIN_S", 2)
-    with a_cluster(tmp_path, 0) as (address, _), pytest.raises(BadInput, match="has no worker"):
-        next(cluster.each(None, [1], address))
-
-
-def test_a_worker_with_another_version_is_refused(tmp_path, monkeypatch):
-    monkeypatch.setattr(cluster, "__version__", "0.0.0")
-    sweep = sweep_of(read(runs.saved(tmp_path, runs.scene()).read_bytes()), [parameters.parse("habitat.spin_rpm=1,2")])[
-        0
-    ]
-    with (
-        a_cluster(tmp_path, 1) as (address, _),
-        pytest.raises(BadInput, match=r"This is Rimfall 0\.0\.0, but a worker has"),
-    ):
-        next(cluster.each(sweep, [1], address))
+def test_a_scheduler_without_workers_and_a_worker_with_another_version_are_refused(tmp_path, monkeypatch):
+    document = read(runs.saved(tmp_path, runs.scene()).read_bytes())
+    sweep, _ = sweep_of(document, [parameters.parse("habitat.spin_rpm=1,2")])
+    with contextlib.ExitStack() as stack:
+        address, _ = stack.enter_context(a_cluster(tmp_path, 0))
+        monkeypatch.setattr(cluster, "_JOINS_WITHIN_S", 2)
+        with pytest.raises(BadInput, match="has no worker"):
+            next(cluster.each(None, [1], address))
+        monkeypatch.undo()
+        with_workers(stack, tmp_path, address, 1)
+        monkeypatch.setattr(cluster, "__version__", "0.0.0")
+        with pytest.raises(BadInput, match=r"This is Rimfall 0\.0\.0, but a worker has"):
+            next(cluster.each(sweep, [1], address))
 
 
 def test_without_the_package_the_extra_to_install_is_named(monkeypatch):

@@ -28,15 +28,23 @@ OVER = (
 )
 LONG = ("--over", "habitat.spin_rpm=1..6/24", "--over", "motions.serve.speed_m_s=4,6", "--export", "csv")
 COUNT = 48
+IN_PROCESSES = local.each
 SUMMED_UP = {"index.csv", "contact.svg", "vary.json"}
+
+
+@pytest.fixture(autouse=True)
+def one_after_another(monkeypatch):
+    monkeypatch.setattr(local, "each", runs.one_after_another)
 
 
 @pytest.fixture(scope="module")
 def whole(tmp_path_factory):
-    """A long run in air, never stopped: its scene file and everything in its folder."""
+    """A long run in air, never stopped, without other processes: its scene file and everything in its folder."""
     at = tmp_path_factory.mktemp("whole")
     file = runs.saved(at, runs.scene(runs.AIR, "handball"))
-    done = runs.vary(file, at / "out", *LONG)
+    with pytest.MonkeyPatch.context() as patched:
+        patched.setattr(local, "each", runs.one_after_another)
+        done = runs.vary(file, at / "out", *LONG)
     assert done.returncode == 0, done.stderr
     return file, runs.contents(at / "out")
 
@@ -89,6 +97,8 @@ def test_the_index_says_where_straight_lines_meet_the_rim(tmp_path):
         found = [float(row[f"serve.landing_{f}"]) for f in ("time_s", "along_m", "drift_m", "speed_m_s")]
         assert found == pytest.approx([time_s, along + begins, along, speed], abs=2e-6)  # six places in the file
         assert row["serve.end"] == "landed"
+        way = [float(row[f"serve.landing_{f}"]) for f in ("spinward_m", "axial_m")]
+        assert (row["serve.landing_turns"], way) == ("0", pytest.approx([along, 0.0], abs=2e-6))
 
 
 def test_a_file_is_the_one_that_trace_writes(tmp_path):
@@ -102,9 +112,10 @@ def test_a_file_is_the_one_that_trace_writes(tmp_path):
     assert file.read_bytes() == alone.read_bytes()
 
 
-def test_the_same_run_gives_the_same_bytes_whatever_the_workers(tmp_path, whole):
+def test_the_same_run_gives_the_same_bytes_whatever_the_workers(tmp_path, whole, monkeypatch):
     file, wanted = whole
-    assert runs.vary(file, tmp_path / "out", *LONG, "--workers", 3).returncode == 0
+    monkeypatch.setattr(local, "each", IN_PROCESSES)
+    assert runs.vary(file, tmp_path / "out", *LONG, "--workers", 2).returncode == 0
     assert runs.contents(tmp_path / "out") == wanted
 
 

@@ -33,6 +33,8 @@ SIGNS = {
 PLOTS = ("path", "true", "height", "felt")
 SIGNS |= {f"plot-{name}-{end}": sign for name in PLOTS for end, sign in (("svg", b"<svg"), ("pdf", b"%PDF-"))}
 SIGNS |= {"plots-pdf": b"%PDF-", "map-svg": b"<svg", "map-pdf": b"%PDF-"}
+TWINS = {"usdc": "usda", "usdz": "usda", "map-pdf": "map-svg"}  # format -> what holds the same, written otherwise
+TWINS |= {f"plot-{name}-pdf": f"plot-{name}-svg" for name in PLOTS}
 
 
 def asked(name, body, query=""):
@@ -72,17 +74,16 @@ def test_each_format_comes_as_what_it_says_it_is(name):
     assert answer.headers["content-type"] == FORMATS[name].media_type
     assert answer.headers["content-disposition"] == f'attachment; filename="rimfall.{FORMATS[name].ending}"'
     assert re.sub(rb"^<\?xml[^>]*\?>\s*", b"", answer.content).startswith(SIGNS[name])
-    assert exported(name).content == answer.content
 
 
 @each_row("name", FORMATS)
-def test_without_choices_the_defaults_hold(name):
+def test_without_choices_the_defaults_hold_and_the_same_again_is_the_same_bytes(name):
     assert asked(name, json.dumps({"scene": SCENE})).content == with_defaults(name).content
 
 
 @each_row("name", FORMATS)
 def test_what_a_format_says_it_uses_changes_it_and_nothing_else_does(name):
-    """The choices a page offers beside a format are those that matter to it."""
+    """The choices a page offers beside a format are those that matter to it; of two that write down the same, one is tried with each."""
     other = {
         "motions": ["Lob out"],
         "view": "inertial_flat",
@@ -105,7 +106,10 @@ def test_what_a_format_says_it_uses_changes_it_and_nothing_else_does(name):
     assert written(name, {}) == plain
     uses = set(FORMATS[name].uses)
     assert uses <= set(other)
-    assert {choice for choice in uses if written(name, {choice: other[choice]}) == plain} == set()
+    twin = TWINS.get(name)
+    assert twin is None or uses == set(FORMATS[twin].uses)
+    tried = sorted(uses)[: 1 if twin else None]
+    assert {choice for choice in tried if written(name, {choice: other[choice]}) == plain} == set()
     curve = {"retime": other.pop("retime")}  # alone: it leaves no room for the other choices of frames
     unused = {choice: value for choice, value in other.items() if choice not in uses}
     assert written(name, unused) == plain, unused

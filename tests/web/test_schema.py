@@ -22,6 +22,7 @@ from rimfall.shapes.drawn import drawn
 from rimfall.web.api import router
 from rimfall.web.schema import schema
 from tests.frozen import random_scenes
+from tests.scene.documents import trace_of
 from tests.tables import each_row
 
 SCHEMA = schema()
@@ -108,7 +109,7 @@ def test_the_answer_to_an_example_is_what_the_schema_says(number):
     document = examples.example(list(examples.SAY)[number])
     scene, units = read(document), UNITS[number % 2]
     is_valid("Scene", json.loads(document))
-    trace = questions.trace(scene)
+    trace = trace_of(scene)
     is_valid("Trace", json.loads(answers.of_trace(trace, units, f4=True)))
     if number % 5 == 0:  # as lists an answer takes long to check
         is_valid("Trace", json.loads(answers.of_trace(trace, units)))
@@ -132,7 +133,7 @@ def test_the_answer_to_a_scene_drawn_at_random_is_what_the_schema_says(seed):
 
 
 def test_an_undeclared_field_and_a_missing_one_fail():
-    trace = json.loads(answers.of_trace(questions.trace(read(examples.example("galley")))))
+    trace = json.loads(answers.of_trace(trace_of(read(examples.example("galley")))))
     for at in (trace, trace["motions"][0], trace["motions"][0]["events"][0], trace["habitat"]):
         for spoil in (lambda part: part.update(more=1), lambda part: part.pop(next(iter(part)))):
             kept = copy.copy(at)

@@ -281,11 +281,7 @@ def _pour(ground, given, motion):
         whole.append(stream["drop_diameter_m"] / 1.89)  # of the stream it broke from: Rayleigh (1879)
     out += [Figure("length", min([*whole, given["lip_diameter_mm"] / 1000]))]
     if findings["drops"]:
-        sizes = findings["drops"]["diameter_m"]
-        out += [
-            Figure("count", len(sizes)),
-            *(Figure("length", v) for v in (min(sizes, default=0), max(sizes, default=0))),
-        ]
+        out += _drops(findings["drops"])
     for name, cues in (
         ("first", ("lands",)),
         ("last", ("the last of it", "at first", "lands")),
@@ -303,6 +299,25 @@ def _pour(ground, given, motion):
         out.append(Figure("percent", 100 * findings["caught"]))
     if findings["level_m"] is not None:
         out += [Figure("length", findings["level_m"]), Figure("angle", findings["level_tilt_deg"])]
+    return out
+
+
+def _drops(drops):
+    """Counts and sizes of the drops that dripped before there was a stream, came of one, and dripped later: one that drips is born where
+    it leaves the lip."""
+    leaves_s, born_s, sizes = (np.array(drops[name]) for name in ("leaves_s", "born_s", "diameter_m"))
+    dripped = born_s <= leaves_s
+    early = leaves_s < np.min(leaves_s[~dripped], initial=np.inf)
+    assert dripped.tolist() == [flag == 1 for flag in drops["dripped"]]
+    out = []
+    for name, cues, which in (
+        ("dripped_first", ("drips", ""), dripped & early),
+        ("of_stream", ("breaks",), ~dripped),
+        ("dripped_later", ("drips",), dripped & ~early),
+    ):
+        assert drops[name] == np.sum(which)
+        out.append(Figure("count", drops[name], "", cues))
+        out += [Figure("length", f(sizes[which]), "", cues) for f in (np.min, np.max) if np.any(which)]
     return out
 
 

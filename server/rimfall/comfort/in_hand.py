@@ -20,8 +20,8 @@ _ON_AXIS = 1e-9  # of the ground's radius
 
 @dataclass(frozen=True)
 class Fall:
-    """How long it takes; where it lands from straight below: along the ground (spinward above 0), and along the axis (on a
-    turntable outward), metres."""
+    """How long it takes; where it lands from straight below: along the ground (spinward above 0), and along the axis; on a
+    turntable straight, in the directions spinward and outward of there; metres."""
 
     time_s: float
     along_m: float
@@ -141,7 +141,8 @@ def _to_the_table(stance, height_m):
         return None
     time_s = math.sqrt(2.0 * height_m / gravity)
     radius_m, turned = stance.floor_radius_m, stance.omega_rad_s * time_s
-    return Fall(time_s, radius_m * (math.atan(turned) - turned), radius_m * (math.hypot(1.0, turned) - 1.0))
+    out_m, behind = radius_m * math.hypot(1.0, turned), math.atan(turned) - turned
+    return Fall(time_s, out_m * math.sin(behind), out_m * math.cos(behind) - radius_m)
 
 
 POURED_FROM_M = 0.2  # the lip over the glass; our own choice

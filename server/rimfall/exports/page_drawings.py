@@ -102,7 +102,7 @@ def _who(one):
 
 
 def plot_of_paths(trace, options, width_px, plain=True, units="si"):
-    """Height by distance of a Trace's motions as data: `svg`; `box_px` of the values `along_m` and `height_m` at its sides.
+    """Height by place along the ground of a Trace's motions as data: `svg`; `box_px` of the values `along_m` and `height_m` at its sides.
     plain: whether the companions under plain gravity are drawn."""
     width_mm, height_mm, box = _sides(width_px, _PLOT_SHAPE, _PLOT_SIDES_MM)
     per_m, _ = in_units(1.0, "m", units)

@@ -13,6 +13,11 @@ from .drawing import Stroke, Text
 FALLBACK = "?"
 POINTS_A_MM = 72.0 / 25.4
 _FACES = {(400, False): "Regular", (400, True): "It", (600, False): "Semibold", (600, True): "SemiboldIt"}
+_OF_SHAPING = (
+    "GDEF",
+    "GPOS",
+    "GSUB",
+)  # letters are set one by one; to take a face apart by these takes longer than all else
 _SHARE_BEFORE = {"start": 0.0, "middle": 0.5, "end": 1.0}  # of a text's width, left of its place
 
 
@@ -46,6 +51,8 @@ def pdf(drawings, page_width_mm, page_height_mm):
                 refusal("export", "PDF", "SVG", f"PDF cannot be written without the page's fonts. {NOT_MADE}")
             )
         file.add_font(face, fname=font)
+        for table in _OF_SHAPING:
+            del file.fonts[face.lower()].ttfont[table]
     for drawing in drawings:
         file.add_page()
         for item in drawing.items:

@@ -1,6 +1,6 @@
 """What the plots draw: of each motion asked for, its place and apparent acceleration against time, contacts kept sharp. SI."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -22,6 +22,12 @@ class Flown:
     marked: tuple
     plain: tuple
 
+    @property
+    def landed(self):
+        """Whether its landing is shown."""
+        landing, shown = self.traced.track.landing, self.states.time_s
+        return landing is not None and bool(shown[0] <= landing.time_s <= shown[-1])
+
 
 def flown(trace, options):
     """A Flown for each motion asked for that is under way between from_s and to_s."""
@@ -32,7 +38,8 @@ def flown(trace, options):
             if len(times):
                 axis_s = [e.time_s for e in traced.track.events if e.kind == "axis"]
                 seen = states(trace.setting, traced.track.path, traced.plan, times, axis_s)
-                found.append(Flown(index, traced, seen, _marked(traced, seen), _plain(trace.setting, traced, options)))
+                one = Flown(index, traced, seen, (), _plain(trace.setting, traced, options))
+                found.append(replace(one, marked=_marked(one)))
     return found
 
 
@@ -52,10 +59,10 @@ def _times(traced, options):
     return np.unique(times[(times >= begin_s) & (times <= end_s)])
 
 
-def _marked(traced, seen):
+def _marked(one):
     """Where the path's marker stands: at its first landing if that is shown, else at its end."""
-    landing = traced.track.landing
-    if landing is not None and seen.time_s[0] <= landing.time_s <= seen.time_s[-1]:
+    landing, seen = one.traced.track.landing, one.states
+    if one.landed:
         return landing.along_m, landing.height_m, landing.time_s
     return float(seen.along_m[-1]), float(seen.height_m[-1]), float(seen.time_s[-1])
 

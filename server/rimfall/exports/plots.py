@@ -1,4 +1,4 @@
-"""Plots to print: height against distance, paths at true scale, height against time, apparent acceleration against time; each alone, or
+"""Plots to print: height against place along the ground, paths at true scale, height against time, apparent acceleration against time; each alone, or
 three on a page.
 
 Ink on paper: a line a motion in its colour and dash, its name on the line, hairs at labelled values only. Figures are SI.
@@ -6,7 +6,7 @@ Ink on paper: a line a motion in its colour and dash, its name on the line, hair
 
 import numpy as np
 
-from ..phrases import CAUTION
+from ..phrases import CAUTION, where
 from ..physics.constants import G0_M_S2
 from .drawing import Drawing, Text, moved, svg
 from .labels import fitted, wide_mm, wrapped
@@ -23,16 +23,18 @@ _TITLE_MM, _SMALL_MM = 4.2, 2.6
 _SPARE = 0.85  # of the page's width: DejaVu Sans, which many readers take where a face is missing, is a seventh wider than Helvetica
 _BETWEEN_MM = 6.0
 _LEAST_M = 0.1
+_MOST_LANDINGS = 4  # told in a plot's heading
 _SIDES_MM = (15.0, 17.0)  # left, for the figures; right, for those in g
 _NOTHING = "Nothing moves in this time."
 
 
 def path(trace, options):
-    """Height against distance along the ground, with the reference under plain gravity dotted."""
+    """Height against place along the ground, with the reference under plain gravity dotted."""
     paths = flown(trace, options)
     ground, along = _words(trace)
-    title = f"Height by distance {along}"
-    note = f"Height above the {ground} by distance {along}, m; spinward to the right.{_of_pours(paths)}"
+    title = f"Height by place {along}"
+    place = f"Height above the {ground} by place {along}{_measured(trace)}, m; spinward to the right."
+    note = f"{place}{_of_pours(paths)}{_of_landings(paths)}"
     frame, body = path_chart(paths, inside((0.0, 14.0, WIDTH_MM, HEIGHT_MM - 11.0)), (7, 4))
     return sheet(trace.scene, title, note + _of_scales(frame), body, HEIGHT_MM)
 
@@ -148,14 +150,27 @@ def _title(scene):
 
 
 def _words(trace):
-    """What is stood on, and along what a distance is measured."""
+    """What is stood on, and along what a place is counted."""
     ground = trace.setting.habitat.words_of_ground
     return ground.name, ground.along
+
+
+def _measured(trace):
+    """Where places along round ground are measured; its words on a turntable say so."""
+    chart, ground = trace.setting.habitat.chart(), trace.setting.habitat.words_of_ground
+    return f", measured at the {ground.name}" if chart.winds and chart.bends else ""
 
 
 def _of_pours(paths):
     poured = any(f.traced.plan.stream is not None for f in paths)
     return " A pour is shown by its first parcel." if poured else ""
+
+
+def _of_landings(paths):
+    """How far each lands, along the ground where it is: its place on the axis is counted where places are, and may be far round."""
+    landed = [f.traced for f in paths if f.landed]
+    said = [f"{t.motion.name} {where(t.way(t.track.landing), 'si', t.across)}" for t in landed[:_MOST_LANDINGS]]
+    return f" Landings: {'; '.join(said)}{'; and more' if landed[_MOST_LANDINGS:] else ''}." if said else ""
 
 
 def _of_scales(frame):
@@ -180,7 +195,7 @@ def _together(trace):
 
 
 def _line(flown_one, of):
-    """A motion's height by distance (0) or time (2)."""
+    """A motion's height by place (0) or time (2)."""
     x = flown_one.states.along_m if of == 0 else flown_one.states.time_s
     spot = flown_one.marked[of], flown_one.marked[1]
     return Line(x, flown_one.states.height_m, style_of(flown_one.index), flown_one.traced.motion.name, spot)
@@ -193,7 +208,7 @@ def _timed(flown_one, y):
 
 
 def _plain_lines(paths, of):
-    """The references' heights by distance (0) or time (2); the longest is named for all."""
+    """The references' heights by place (0) or time (2); the longest is named for all."""
     plain = [f.plain for f in paths if len(f.plain[0])]
     longest = max(range(len(plain)), key=lambda k: np.ptp(plain[k][of]) + np.ptp(plain[k][1]), default=None)
     return [Line(p[of], p[1], PLAIN, "plain gravity" if k == longest else "") for k, p in enumerate(plain)]

@@ -364,8 +364,8 @@ class _SceneSampler:
         ]
         moving = [self.axes.points(path_sampling.drawn(t)[0]) for _, t in self.taken]
         if moving:
-            points = np.concatenate(moving)
-            placed = [replace(c, near_m=sight.near_m(c, meshes, points)) for c in placed]
+            points, walls = np.concatenate(moving), sight.walls(meshes)
+            placed = [replace(c, near_m=sight.near_m(c, walls, points)) for c in placed]
         return placed[len(cameras) :] + placed[: len(cameras)]
 
 

@@ -120,7 +120,7 @@ def ball_spin_field():
 
 
 def bounces_field():
-    return number("Rebounds", "", 0, 1_000, 0, shown=linear(0, 50))
+    return number("Bounces", "", 0, 1_000, 0, shown=linear(0, 50))
 
 
 def body_of(body):

@@ -12,7 +12,8 @@ import numpy as np
 from ..physics.budget import TooMuchWork, spend
 from ..physics.corner import Corner
 from ..physics.forces import Medium
-from .contacts import MOST_STANDSTILLS, along, how, into_frame, meet, releases, stays
+from .borne import MOST_STANDSTILLS, along, held_up, releases
+from .contacts import how, into_frame, meet, stays
 from .flight import Release, StepLimitExceeded, fly
 from .ground import go
 from .journey import Event, Journey, Leg, Start
@@ -193,7 +194,7 @@ def _after_ground(medium, motion, leg):
         if leg.end == "rest":
             motion.finish("rest")
         elif motion.standstills > MOST_STANDSTILLS:
-            motion.finish("met a surface")
+            held_up(motion, time_s, *state[:2])
         else:
             mode = leg.start.mode if leg.start.mode == "stands" else "rolls" if leg.end == "grip" else "slides"
             motion.next = replace(
@@ -204,7 +205,7 @@ def _after_ground(medium, motion, leg):
 def _after_corner(medium, motion, leg, time_s, state):
     """Something has changed where two surfaces were touched: another way of going on."""
     if motion.standstills > MOST_STANDSTILLS:
-        motion.finish("met a surface")
+        held_up(motion, time_s, *state[:2])
         return
     slipped = _slips(leg.start)
     along(medium, motion, leg.start.surface, time_s, *state)

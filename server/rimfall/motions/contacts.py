@@ -10,18 +10,16 @@ import numpy as np
 from ..physics import contact, frames
 from ..physics.aboard import Aboard, of_frame
 from ..physics.bodies import as_arrays
-from ..physics.corner import Corner, parts_of, way_on
+from ..physics.corner import Corner, parts_of
 from ..physics.crossings import TOUCH_M
 from ..physics.protocols import Surface
-from ..physics.rolling import NO_SLIP_M_S, ROLLS, SLIDES, STANDS, riders
-from .flight import Release
+from ..physics.rolling import NO_SLIP_M_S
+from .borne import MOST_STANDSTILLS, PARTED_M_S, State, along, among, held_up, on_ground, releases
 from .ground import GroundStart
 from .journey import ON_THE_GROUND
 
-_PARTED_M_S = 1e-9  # a speed away from the ground that is none
+_LAST = 3  # so many events before: what was met among them is not met anew while it gets no further
 _HAIR_M = 2 * TOUCH_M
-MOST_STANDSTILLS = 8  # brief legs one after another: it lies where three surfaces meet, or is held against one
-_DITHERS = 2  # as many brief legs one after another: what hardly slips slips no more
 _MOST_TOUCHES = 40  # contacts without a rebound: something holds it against a surface that does not bear it
 
 
@@ -49,15 +47,6 @@ def into_frame(spin, time_s, turns, position, velocity, spinning):
     return position, velocity, spinning
 
 
-@dataclass(frozen=True)
-class _State:
-    """One body's position, velocity and spin (3,), the last relative to the room's frame, in that frame's axes."""
-
-    position_m: np.ndarray
-    velocity_m_s: np.ndarray
-    spin_rad_s: np.ndarray
-
-
 def meet(medium, moving, surfaces, time_s, position, velocity, spinning):
     """What comes of contacts: states (n, 3) of the room's frame just before, spins relative to it."""
     bodies = contact.balls([t.next.body for t in moving])
@@ -75,7 +64,7 @@ def meet(medium, moving, surfaces, time_s, position, velocity, spinning):
     flies = releases(medium.spin, moving, time_s, place, after, spun, real)
     for i, motion in enumerate(moving):
         touch = _Contact(surfaces[i], time_s[i], position[i], velocity[i], normal[i], real[i], pressed[i], slipping[i])
-        _decide(medium, motion, touch, _State(position[i], after[i], spun[i]), flies[i])
+        _decide(medium, motion, touch, State(position[i], after[i], spun[i]), flies[i])
 
 
 @dataclass(frozen=True)
@@ -110,12 +99,16 @@ def _decide(medium, motion, touch, state, flies):
         motion.finish("edge")
         return
     motion.touches += not touch.real
+    if motion.standstills > MOST_STANDSTILLS and isinstance(motion.next, GroundStart):
+        held_up(motion, touch.time_s, touch.position_m, touch.velocity_m_s)
+        return
     if stays(motion, kind, touch.surface) or motion.standstills > MOST_STANDSTILLS or motion.touches > _MOST_TOUCHES:
         motion.happens(kind, touch.time_s, touch.position_m, touch.velocity_m_s, np.zeros(3), touch.surface)
         motion.finish(how(kind))
         return
     ground = motion.next.surface if isinstance(motion.next, GroundStart) else None
-    if touch.pressed_m_s2 > 0 or touch.velocity_m_s @ touch.normal < -_PARTED_M_S:
+    again = motion.standstills > 0 and any(e.surface is touch.surface for e in motion.journey.events[-_LAST:])
+    if (touch.pressed_m_s2 > 0 or touch.velocity_m_s @ touch.normal < -PARTED_M_S) and not again:
         before = touch.position_m, touch.velocity_m_s
         motion.happens(kind, touch.time_s, *before, state.velocity_m_s, touch.surface)
     motion.left -= bool(touch.real)
@@ -125,78 +118,26 @@ def _decide(medium, motion, touch, state, flies):
     elif touch.real or touch.pressed_m_s2 <= 0:
         motion.next = flies
     else:
-        motion.next = _on_ground(motion, touch.surface, touch.time_s, state, touch.slipping)
+        motion.next = on_ground(motion, touch.surface, touch.time_s, state, touch.slipping)
     if motion.journey.start.beyond is not None and kind in ON_THE_GROUND:
         motion.next = replace(motion.next, room=motion.journey.start.beyond)
 
 
 def _still_on(medium, motion, ground, touch, state, flies):
-    """After a surface was met while on another: it goes on along both or along what it must, unless friction there lifts it and it may
-    still rebound. Where it meets a third, it ends."""
+    """After a surface was met while on another, or on two: it goes on along what it must, unless friction there lifts it and it may
+    still rebound."""
     if isinstance(ground, Corner):
-        motion.finish("met a surface")
+        among(medium, motion, (*ground.parts, touch.surface), touch.time_s, state, flies)
         return
     normal = ground.normal(state.position_m)
     rising = float(state.velocity_m_s @ normal)
-    if rising > _PARTED_M_S and motion.left > 0:
+    if rising > PARTED_M_S and motion.left > 0:
         motion.left -= 1
         motion.next = flies
         return
     level = replace(state, velocity_m_s=state.velocity_m_s - rising * normal)
     parts = level.position_m, level.velocity_m_s, level.spin_rad_s
     along(medium, motion, Corner(ground, touch.surface), touch.time_s, *parts)
-
-
-def along(medium, motion, corner, time_s, position, velocity, spin):
-    """Go on from a state (3,) of the room's frame where the two surfaces of a Corner are touched: along both, one, or off both."""
-    before, turns = motion.next, motion.next.body.diameter_m > 0 and motion.journey.start.rolls
-    one = riders(medium, before.room, [before.body], np.zeros(1, dtype=int))
-    rate = (medium.spin.rate_rad_s(time_s), medium.spin.change_rad_s2(time_s)) if before.room.turns else (0.0, 0.0)
-    moving = np.concatenate([velocity, spin * before.body.radius_m])[:, None]
-    place = np.concatenate([position, np.zeros(3)])[:, None]
-    way = way_on(corner, one, rate, place, moving, turns, late=motion.standstills > _DITHERS)
-    moving = way.velocity[:3, 0], way.velocity[3:, 0] / (before.body.radius_m or 1.0)
-    if not way.parts:
-        single = [np.array([v]) for v in (time_s, position, *moving)]
-        motion.next = releases(medium.spin, [motion], *single, [True])[0]
-        return
-    surface, mode = way.parts[0], way.mode
-    if len(way.parts) == 2:
-        surface = corner
-    elif not turns:
-        mode = STANDS
-    else:
-        slips = contact.slip(contact.balls([before.body]), surface.normal(position)[None], *(m[None] for m in moving))
-        mode = SLIDES if np.linalg.norm(slips) > NO_SLIP_M_S else ROLLS
-    let_go = tuple(part for part in corner.parts if part not in way.parts)
-    motion.next = GroundStart(
-        before.room, surface, before.body, float(time_s), position, *moving, before.end_s, mode, let_go
-    )
-
-
-def releases(spin, moving, time_s, position, velocity, spinning, lifts):
-    """Releases that go on from states (n, 3) of the room's frame, spins relative to it; lifts (n,): whether the air does."""
-    turns = np.array([t.next.room.turns for t in moving])
-    angle = np.where(turns, spin.angle_rad(time_s), 0.0)
-    omega = np.where(turns, spin.rate_rad_s(time_s), 0.0)
-    position, velocity = frames.rotating_to_inertial(position, velocity, angle, omega)
-    spinning = spinning.copy()
-    spinning[:, 2] += omega
-    spinning = frames.turn(spinning, angle)
-    return [
-        Release(
-            t.next.room, t.next.body, time_s[i], position[i], velocity[i], t.next.end_s, spinning[i], bool(lifts[i])
-        )
-        for i, t in enumerate(moving)
-    ]
-
-
-def _on_ground(motion, surface, time_s, state, slipping):
-    """A GroundStart that goes on from a state of the room's frame."""
-    before, body = motion.next, motion.next.body
-    mode = STANDS if body.diameter_m == 0 or not motion.journey.start.rolls else SLIDES if slipping else ROLLS
-    parts = state.position_m, state.velocity_m_s, state.spin_rad_s
-    return GroundStart(before.room, surface, body, float(time_s), *parts, before.end_s, mode)
 
 
 def _pressed(medium, moving, surfaces, time_s, position, velocity, normal):

@@ -9,7 +9,8 @@ import numpy as np
 
 from ..physics import bernstein
 from ..physics.aboard import dot
-from ..physics.corner import Corner, Cornered, parts_of
+from ..physics.corner import Corner, parts_of
+from ..physics.cornered import Cornered
 from ..physics.crossings import LET_GO, TOUCH_M, first_contact, touching
 from ..physics.integrate import Step
 from ..physics.rolling import GONE_M_S, LAWS, ROLLS, SLIDES, STANDS, holds, riders, seeded

@@ -81,26 +81,42 @@ def _floor(part, motion):
 
 HOLDS = {"gravity": "gravity_m_s2", "felt": "gravity_m_s2", "rim_speed": "rim_speed_m_s"}
 _HELD = {"gravity": "gravity", "felt": "gravity", "rim_speed": "rim speed"}
-FOLLOWERS = {"habitat.radius_m": "radius_m", "habitat.spin_rpm": "spin_rpm"}
 
 
 def followed(scene, hold, held, follower):
-    """The scene with the follower ("habitat.radius_m" or "habitat.spin_rpm") set so that `held` holds at the deck: the spin's own
-    "gravity" (m/s2), gravity as it is "felt", with thrust or the room's in it (m/s2), or the "rim_speed" (m/s). Raises BadInput
-    where the follower would leave its range."""
-    part = scene.habitat
+    """The scene with the follower ("habitat.radius_m" or "habitat.spin_rpm", or that of another habitat, "compare.0.habitat.radius_m")
+    set so that `held` holds at that habitat's deck: the spin's own "gravity" (m/s2), gravity as it is "felt", with thrust or the
+    room's in it (m/s2), or the "rim_speed" (m/s). Raises BadInput where there is no such habitat, or the follower would leave its
+    range."""
+    home, _, dial = follower.rpartition(".")
+    other = int(home.split(".")[1]) if home.startswith("compare.") else None
+    if other is not None and other >= len(scene.compare):
+        there = ", ".join(["habitat", *(f"compare.{i}.habitat" for i in range(len(scene.compare)))])
+        raise BadInput(
+            refusal("follower", follower, f"radius_m or spin_rpm of {there}", f"There is no {home}; there are {there}.")
+        )
+    part = scene.habitat if other is None else scene.compare[other].habitat
     wanted = {HOLDS[hold]: _outward(part, held, follower) if hold == "felt" else held}
-    if FOLLOWERS[follower] == "spin_rpm":
+    if dial == "spin_rpm":
         value = spins.omega_for(part.radius_m, **wanted) / RPM_RAD_S
     elif part.spin_rpm == 0:
-        raise BadInput(wrong("habitat.spin_rpm", part.spin_rpm, f"above 0 while {_HELD[hold]} is held"))
+        raise BadInput(wrong(f"{home}.spin_rpm", part.spin_rpm, f"above 0 while {_HELD[hold]} is held"))
     else:
         value = spins.radius_for(omega_rad_s=part.spin_rpm * RPM_RAD_S, **wanted)
-    low, high = FIELDS[follower]["min"], FIELDS[follower]["max"]
+    low, high = (FIELDS[f"habitat.{dial}"][end] for end in ("min", "max"))
     if not low <= value <= high:
         raise BadInput(wrong(follower, value, f"{low:g} to {high:,.0f} while {_HELD[hold]} is held"))
-    habitat = part.resized(value) if FOLLOWERS[follower] == "radius_m" else part.model_copy(update={"spin_rpm": value})
-    return check(scene.model_copy(update={"habitat": habitat}))
+    return check(
+        _with_home(scene, other, part.resized(value) if dial == "radius_m" else part.model_copy(update={dial: value}))
+    )
+
+
+def _with_home(scene, other, part):
+    """The scene with another of its habitats; `other`: its place in `compare`, None for the scene's own."""
+    if other is None:
+        return scene.model_copy(update={"habitat": part})
+    changed = [one.model_copy(update={"habitat": part}) if i == other else one for i, one in enumerate(scene.compare)]
+    return scene.model_copy(update={"compare": changed})
 
 
 def _outward(part, felt_m_s2, follower):

@@ -21,7 +21,7 @@ TURNS = 48  # points of an outline round the axis
 
 @dataclass(frozen=True)
 class Ground:
-    """What is stood on. name: for people; surface: its name as a surface; along: along what a distance is measured; across: the two
+    """What is stood on. name: for people; surface: its name as a surface; along: along what places are counted; across: the two
     ways of the third figure of a place, above and below 0; side: which way that points; level: it lies across the axis."""
 
     name: str

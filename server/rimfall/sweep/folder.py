@@ -4,7 +4,8 @@ A record is written with its combination's files, all or none and the record las
 doing what has no record, or whose files are not there in full. Names of files (`0007_spin_rpm=2.5_serve-speed_m_s=6.csv`) are of
 letters, digits, `.`, `_`, `-` and `=` alone: the number tells them apart; the values after it are for the reader, to six figures, cut
 where a name grows too long. index.csv has a row a combination (RFC 4180: quotes where needed, CRLF); a text that a
-spreadsheet would take for a formula has an apostrophe before it.
+spreadsheet would take for a formula has an apostrophe before it. How far a motion lands is in `landing_turns`, `landing_spinward_m`
+and `landing_axial_m`, along the ground where it lands (`motions/ways.py`); `landing_along_m` and `landing_drift_m` are coordinates.
 """
 
 import contextlib
@@ -23,7 +24,7 @@ from .parameters import NUMBER, as_text
 
 REQUEST = "vary.json"
 RECORDS = ".rimfall"
-FIGURES = ("time_s", "along_m", "drift_m", "speed_m_s")  # of a landing
+FIGURES = ("time_s", "turns", "spinward_m", "axial_m", "along_m", "drift_m", "speed_m_s")  # of a landing
 _UNSAFE = re.compile(r"[^A-Za-z0-9._-]+")
 _FORMULA = tuple(
     "=+-@\t\r\n\uff1d\uff0b\uff0d\uff20"
@@ -155,7 +156,9 @@ def index_row(grid, formats, number, record):
 
 def _index_cells(motion):
     landing = motion["landing"]
-    return [*("" if landing is None else f"{landing[f]:.6f}" for f in FIGURES), motion["end"]]
+    if landing is None:
+        return [*("" for _ in FIGURES), motion["end"]]
+    return [*(str(landing[f]) if f == "turns" else f"{landing[f]:.6f}" for f in FIGURES), motion["end"]]
 
 
 def index_table(rows):

@@ -82,7 +82,12 @@ def _motion(traced):
     out = {"name": traced.motion.name, "end": traced.track.end, "landing": None, "path": _sketch(traced.track)}
     if landing is not None:
         names = ("time_s", "along_m", "height_m", "drift_m", "speed_m_s")
-        out["landing"] = {name: getattr(landing, name) for name in names}
+        way = traced.way(landing)
+        out["landing"] = {name: getattr(landing, name) for name in names} | {
+            "turns": way.turns,
+            "spinward_m": way.spinward_m,
+            "axial_m": way.axial_m,
+        }
     return out
 
 

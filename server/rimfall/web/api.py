@@ -23,7 +23,16 @@ Arrays = Literal["lists", "f4"]
 Units = Literal["si", "us"]
 Width = Annotated[int, Query(ge=page_drawings.LEAST_PX, le=page_drawings.MOST_PX)]  # of a drawing, px
 Hold = Literal["gravity", "felt", "rim_speed"]
-Follower = Literal["habitat.radius_m", "habitat.spin_rpm"]
+Follower = Literal[
+    "habitat.radius_m",
+    "habitat.spin_rpm",
+    "compare.0.habitat.radius_m",
+    "compare.0.habitat.spin_rpm",
+    "compare.1.habitat.radius_m",
+    "compare.1.habitat.spin_rpm",
+    "compare.2.habitat.radius_m",
+    "compare.2.habitat.spin_rpm",
+]
 Drawn = Literal[(*page_drawings.QUANTITIES, page_drawings.MINE)]
 Stream = Literal["0", "1"]
 
@@ -124,7 +133,7 @@ async def drawn_map(request: Request, width: Width, draw: Annotated[list[Drawn],
 
 @router.post("/plot")
 async def drawn_plot(request: Request, width: Width, plain: Literal["0", "1"] = "1", units: Units = "si"):
-    """Height by distance as the page shows it; the body is that of an export. plain: with the companions under plain gravity."""
+    """Height by place along the ground as the page shows it; the body is that of an export. plain: with the companions under plain gravity."""
     return await _worked(request, "plot", width=width, plain=plain == "1", units=units)
 
 

@@ -1,5 +1,6 @@
 // Place 1: what the habitat is, besides the two dials: its shape and rows, air, decks, how the spin changes, and what is beside it.
 
+import { heldHome } from '../../state/homes.js';
 import { sizeWords } from '../../state/habitat_words.js';
 import { shapeFacts } from '../../state/shapes.js';
 import { showQuantity, threeFigures } from '../../state/units.js';
@@ -31,6 +32,7 @@ export function createHowBig({ store }) {
         else draft.air = null;
       }),
   });
+  const held = () => (heldHome(store) === 0 ? store.view.hold : null);
   const hold = createChoice({
     label: 'Hold',
     options: [
@@ -39,9 +41,9 @@ export function createHowBig({ store }) {
       { value: 'rim_speed', say: 'rim speed' },
       { value: 'spin', say: 'spin' },
     ],
-    chosen: () => store.view.hold,
+    chosen: held,
     choose: what => {
-      if (what !== store.view.hold) toggleHold(store, what);
+      if (what !== held()) toggleHold(store, what, 0);
     },
   });
   $('#size-rows').append(rows.element);

@@ -1,7 +1,7 @@
 // Other habitats: up to three in which the same motions are shown too.
 
 import { fieldOf } from '../../state/fields.js';
-import { MOST_OTHERS, freshHomeName, homeFacts } from '../../state/homes.js';
+import { MOST_OTHERS, NOTHING_HELD, freshHomeName, heldHome, homeFacts } from '../../state/homes.js';
 import { keepFloors } from '../../state/shapes.js';
 import { threeFigures } from '../../state/units.js';
 import { addHome } from '../homes.js';
@@ -31,11 +31,12 @@ export function createOthers({ store }) {
       draft.compare.splice(index, 1);
       if (!draft.compare.length) delete draft.compare;
     });
-    store.look({ beside: null, served: 0 });
+    store.look({ beside: null, served: 0, ...(heldHome(store) === 0 ? {} : NOTHING_HELD) });
     store.tell({ kind: 'told', say: `${gone} is gone.`, undo: true });
   }
   function swap(index) {
     const taken = names().filter((_, i) => i !== index);
+    store.look(NOTHING_HELD);
     store.edit(draft => {
       const other = draft.compare[index],
         own = draft.habitat;

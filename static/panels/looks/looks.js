@@ -126,7 +126,7 @@ export function createLooks({ store, clock, client, explain, large }) {
 function lookWords({ document: { air, habitat }, fields }) {
   const ground = groundOf(fields, habitat);
   if (ground.level) return 'Aboard, the turntable stands still and what rolls on it curves. Outside is the room, in which the turntable turns.';
-  const bends = [air === null ? null : 'the air', habitat.axial_thrust_m_s2 ? 'the ship’s push' : null].filter(Boolean);
+  const bends = [air === null ? null : 'the air', habitat.axial_thrust_m_s2 ? 'the ship’s thrust' : null].filter(Boolean);
   const but = bends.length ? ` but for ${bends.join(' and ')}` : '';
   return `Aboard, the ${ground.name} stands still and free things curve. Outside, the stars stand still and the same things fly straight${but}.`;
 }

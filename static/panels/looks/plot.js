@@ -99,7 +99,7 @@ export function createPlot({ element, store, clock, client, large }) {
       .map(({ index, path }) => ({ path, x, y, element: s('g', {}, marker(index, 0, 0, 4.5, 'paper')) }));
     svg.append(...heads.map(head => head.element));
     for (const [name, value] of Object.entries({ class: 'plot', role: 'img', 'aria-label': describe(shown, ground, store) })) svg.setAttribute(name, value);
-    const caption = `Height above the ${ground.name} by distance ${ground.along}, ${shownUnit('m', options.units)}; spinward to the right.`;
+    const caption = `Height above the ${ground.name} by place ${ground.along}, ${shownUnit('m', options.units)}; spinward to the right.`;
     setChildren(picture, svg, h('p', { class: 'small' }, caption));
     move();
   }

@@ -9,7 +9,7 @@ import { createField } from '../shared/field.js';
 const OWN = '';
 const OWN_FIELDS = ['mass_kg', 'diameter_m', 'drag', 'buoyant', 'drag_area_m2', 'shell', 'restitution', 'friction', 'rolling_resistance'];
 const CONTACT = [
-  ['restitution', 'Rebound'],
+  ['restitution', 'Bounce'],
   ['friction', 'Friction'],
   ['rolling_resistance', 'Resistance'],
 ];

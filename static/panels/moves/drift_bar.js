@@ -8,9 +8,8 @@ import { roundOf } from '../../state/ways.js';
 import { h, s, setAttribute, setChildren, setText } from '../shared/dom.js';
 
 const NAMES = { centrifugal: 'Centrifugal', coriolis: 'Coriolis', drag: 'Drag', other: 'The rest' };
-// why a landing has no parts, where that is worth a word
-const NONE = {
-  far_round: 'One of the causes alone would carry it more than a quarter of the way round, so they are not told apart.',
+// why a landing has no parts, where that is worth a word and the motion's own words do not say it
+export const NONE = {
   no_landing_without_coriolis: 'Without Coriolis it would not land, so the causes are not told apart.',
   no_landing_without_air: 'In vacuum it would not land, so the causes are not told apart.',
   no_landing_without_the_rest: 'With drag alone it would not land, so the causes are not told apart.',

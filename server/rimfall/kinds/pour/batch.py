@@ -48,6 +48,19 @@ class Batch:
         return drops[np.argsort(self.born_s[drops], kind="stable")]
 
     @property
+    def dripped(self):
+        """Whether (n,) each of the drops, in order of birth, fell from the lip; a stream broke into the others."""
+        return self.born_s[self.drops] <= self.leaves_s[self.drops]
+
+    def fates(self):
+        """Numbers of the drops that dripped before there was a stream, of those that a stream broke into, and of those that dripped
+        later, each in order of leaving the lip."""
+        order = np.argsort(self.leaves_s[self.drops], kind="stable")
+        drops, dripped = self.drops[order], self.dripped[order]
+        early = self.leaves_s[drops] < np.min(self.leaves_s[drops[~dripped]], initial=np.inf)
+        return drops[dripped & early], drops[~dripped], drops[dripped & ~early]
+
+    @property
     def last_ends_s(self):
         """When the last parcel has come to its end."""
         return float(np.max(self.ends_s, initial=0.0))
@@ -82,11 +95,18 @@ class Batch:
         return self.paths.turning(setting.habitat.spin, body, times)[0]
 
     def findings(self, setting, arrived):
-        """The drops in order of birth: born_s, ends_s, diameter_m, caught (0 or 1), and their samples on the scene's grid: the number
-        of the first, how many, and all their positions in the turning frame, one drop after another."""
+        """The drops in order of birth: leaves_s (from the lip), born_s, ends_s, diameter_m, dripped and caught (0 or 1); how many of
+        them dripped at first, came of a stream, dripped later; and their samples on the scene's grid: the number of the first, how many,
+        and all their positions in the turning frame, one drop after another."""
         drops = self.drops
         first, count = self.span(setting.rate)
+        dripped_first, of_stream, dripped_later = (len(some) for some in self.fates())
         return {
+            "dripped_first": dripped_first,
+            "of_stream": of_stream,
+            "dripped_later": dripped_later,
+            "leaves_s": self.leaves_s[drops],
+            "dripped": self.dripped.astype(float),
             "born_s": self.born_s[drops],
             "ends_s": self.ends_s[drops],
             "diameter_m": self.diameter_m[drops],

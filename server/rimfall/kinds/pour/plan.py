@@ -75,7 +75,7 @@ def plan(setting, motion):
         interval_s,
         motion.start_s,
         motion.start_s + motion.duration_s,
-        _count(drips, motion.duration_s, interval_s),
+        _count(drips, motion.duration_s, interval_s) if batch is None else len(batch.drops),
         batch,
     )
     return Plan(

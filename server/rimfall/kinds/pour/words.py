@@ -40,7 +40,7 @@ def in_short(traced, units):
             first, last = (where(Way(0, *lands[name]), units, traced.across) for name in ("first", "last"))
             return f"lands {first} at first and {last} at the end"
         return "clings to the lip" if clings else briefly(traced, units)
-    cup = _cup(traced)
+    cup = vessel(traced)
     if findings["caught"] > NONE:
         return f"reaches {cup}: {_share(findings, units)}"
     if findings["off_m"] is None or float(np.hypot(*findings["off_m"])) < _BESIDE_M:
@@ -48,7 +48,8 @@ def in_short(traced, units):
     return f"misses {cup} by {length(float(np.hypot(*findings['off_m'])), units)}"
 
 
-def _cup(traced):
+def vessel(traced):
+    """What it is poured into, by its width: "the cup", "the basin"."""
     return "the basin" if traced.motion.target.diameter_m > _A_BASIN_M else "the cup"
 
 
@@ -68,7 +69,7 @@ def _lands(traced, units):
     who = "The stream" if stream.drop_diameter_m is None else "The drops" if many else "The first drop"
     if down is not None:
         last = traced.track.events[-1]
-        on = f"at the rim of {_cup(traced)}" if down["on"] == "target" else "on the table"
+        on = f"at the rim of {vessel(traced)}" if down["on"] == "target" else "on the table"
         where_to = there(traced, last, units, stressed=True, none=STRAIGHT_BELOW)
         after = f"after {seconds(last.time_s - traced.plan.start_s)}{plainly(traced, units)}"
         return f"{who} {'come' if many else 'comes'} down {on} {where_to} {after}."
@@ -107,8 +108,8 @@ def _leaving(traced, units):
     breaks = f"{leaves}; {_breaks_m(traced, units)} on it breaks into"
     if stream.batch is None:
         return f"{breaks} drops of {length(stream.drop_diameter_m, units)}, {1 / stream.drop_interval_s:.0f} a second."
-    _, streamed, last = _fates(stream.batch)
-    return f"{breaks} {_sizes(stream.batch, units, streamed)}{_at_last(stream.batch, units, last)}."
+    _, streamed, last = stream.batch.fates()
+    return f"{breaks} {_sizes(stream.batch, units, streamed)}{_at_last(stream.batch, units, streamed, last)}."
 
 
 def _breaks_m(traced, units):
@@ -132,27 +133,19 @@ def _drips(stream, units):
 
 def _drips_first(batch, units):
     """A pour that is too slow for a stream as it begins: what drips, and what comes of a stream that there is later."""
-    first, streamed, last = _fates(batch)
+    first, streamed, last = batch.fates()
     drips = f"Too slow for a stream{' at first' if len(streamed) else ''}, it drips: {_sizes(batch, units, first)}."
     if not len(streamed):
         return drips
-    return (
-        f"{drips} The stream that follows breaks into {_sizes(batch, units, streamed)}{_at_last(batch, units, last)}."
-    )
+    return f"{drips} The stream that follows breaks into {_sizes(batch, units, streamed)}{_at_last(batch, units, streamed, last)}."
 
 
-def _fates(batch):
-    """Numbers of the drops of a Batch that dripped before there was a stream, of those that a stream broke into, and of those that
-    dripped after."""
-    drops = batch.drops[np.argsort(batch.leaves_s[batch.drops], kind="stable")]
-    dripped = batch.born_s[drops] <= batch.leaves_s[drops]
-    begins_s = np.min(batch.leaves_s[drops[~dripped]], initial=np.inf)
-    early = batch.leaves_s[drops] < begins_s
-    return drops[dripped & early], drops[~dripped], drops[dripped & ~early]
-
-
-def _at_last(batch, units, last):
-    return f"; as the flow ends it drips: {_sizes(batch, units, last)}" if len(last) else ""
+def _at_last(batch, units, streamed, last):
+    """What drips once there has been a stream: as the flow ends, or between streams too."""
+    if not len(last):
+        return ""
+    ends = np.max(batch.leaves_s[streamed]) < np.min(batch.leaves_s[last])
+    return f"; {'as the flow ends' if ends else 'whenever it is too slow again'} it drips: {_sizes(batch, units, last)}"
 
 
 def _sizes(batch, units, which):
@@ -183,13 +176,13 @@ def _reaching(traced, units):
     target, findings = traced.motion.target, traced.findings
     if target is None:
         return ""
-    cup = _cup(traced)
+    cup = vessel(traced)
     if findings["caught"] <= NONE:
         return _misses(findings, cup, units, traced.across)
     said = f"The {traced.motion.liquid} reaches {cup}: {_share(findings, units)}."
     if findings["overflows_ml"] > 0:
         said += f" {cup.capitalize()} is full; {_volume(findings['overflows_ml'], units)} runs over its rim."
-    return said + _moved(findings, cup, units, traced.across) + _level(findings, units)
+    return said + _moved(findings, cup, units, traced.across) + _level(findings, cup, units)
 
 
 def _share(findings, units):
@@ -224,12 +217,12 @@ def _moved(findings, cup, units, across):
     return "" if goes == STRAIGHT_BELOW else f" The middle of the pour comes down {goes} from the middle of {cup}."
 
 
-def _level(findings, units):
+def _level(findings, cup, units):
     if findings["level_m"] is None:
         return ""
     tilt, deep = findings["level_tilt_deg"], findings["level_m"]
     stands = f"stands {length(deep, units)} deep" if deep > 0 else "lies to one side of the bottom"
-    leans = f", its surface {tilt:.1f}° from the cup's own level" if tilt >= _TILTED_DEG else ""
+    leans = f", its surface {tilt:.1f}° from {cup}'s own level" if tilt >= _TILTED_DEG else ""
     return f" At rest it {stands}{leans}."
 
 
@@ -251,12 +244,14 @@ def _of_liquid(traced, setting):
         out.append("So thick a liquid is held back by its own thread; this stream falls freely.")
     if setting.air is not None and _widest_m(stream) > _FLATTENS_M:
         out.append("Drops over 3 mm flatten and fall slower than the spheres flown here.")
-    if stream.regime == "drips" and stream.drop_count == 1:
+    alone = stream.batch is None or len(stream.batch.leaves_s) == 1
+    if stream.regime == "drips" and stream.drop_count == 1 and alone:
         out.append("The drop is all that is poured, let go as the pour begins, or as large as it can hang.")
     if traced.motion.jitter and stream.drop_diameter_m is not None:
         out.append(_scatter(traced.motion))
     if traced.motion.target is not None:
-        out.append("A parcel is caught where its centre passes down through the cup's opening; splashes are left out.")
+        cup = vessel(traced)
+        out.append(f"A parcel is caught where its centre passes down through {cup}'s opening; splashes are left out.")
     return out
 
 

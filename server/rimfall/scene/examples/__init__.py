@@ -11,9 +11,9 @@ OPENING = "same-lob"  # what the page begins with
 BY_QUESTION = {
     "First look": {
         "empty": "A cylinder with nothing in it yet: add what moves.",
-        "same-lob": "Two equal lobs, one spinward and one antispinward: one lands twice as far.",
+        "same-lob": "Two equal lobs, one spinward and one antispinward: they do not land equally far.",
         "galley": "A cup dropped, a ball served, tea poured, under the galley's ceiling.",
-        "high-drop": "From the spoke lift's head to the deck: half the way down is a long way antispinward.",
+        "high-drop": "Dropped from half way to the axis: it lands far antispinward.",
         "two-wheels": "The same lobs in a cylinder of four times the radius, and in a torus, at the same gravity.",
     },
     "Throwing, dropping and rolling": {
@@ -21,7 +21,7 @@ BY_QUESTION = {
         "round-the-rim": "Thrown antispinward at the rim's own speed, in vacuum: it hangs still Outside and circles Aboard.",
         "hub-toss": "A toss across the hub: up, through the middle, and down on the other side.",
         "down-the-deck": "Two tennis balls bounce down the deck, one each way; no two bounces are alike.",
-        "along-the-axis": "A ball rolled along the axis does not roll straight on; one that is spun as well does so less.",
+        "along-the-axis": "Balls rolled along the axis, one of them spun as well: neither rolls straight on.",
         "down-the-ramp": "Two balls let roll down ramps, one facing spinward and one facing along the axis.",
         "balloon-in-the-galley": "A helium balloon rises spinward to the galley's ceiling; one full of air sinks antispinward.",
         "paper-and-bubble": "Paper, a soap bubble and a steel ball let go together: three falls, three drifts.",

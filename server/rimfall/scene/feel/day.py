@@ -112,7 +112,7 @@ class Day:
         return bool(along_g) and pressing <= SLIGHT**2 * max(standing, 0.0)
 
     def times_round(self, along_m):
-        """How often round the wheel a way along its deck goes; 0 on flat ground."""
+        """How often round the habitat a way along its deck goes; 0 on flat ground."""
         return 0.0 if self.table or self.flat else abs(along_m) / (2 * math.pi * self.radius_m)
 
     def off(self, drift_m):

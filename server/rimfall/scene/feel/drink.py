@@ -122,7 +122,7 @@ def _slips(day):
 
 def _round(day, drift_m):
     times, way = f"{day.times_round(drift_m):.1f}", "spinward" if drift_m > 0 else "antispinward"
-    return f"about once round the wheel {way}" if times == "1.0" else f"{times} times round the wheel {way}"
+    return f"about once round the habitat {way}" if times == "1.0" else f"{times} times round the habitat {way}"
 
 
 def _and_along(day, axial_m):

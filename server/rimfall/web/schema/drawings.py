@@ -206,7 +206,7 @@ class Map(_Drawing):
 
 
 class Plot(_Drawing):
-    """Height by distance of the motions."""
+    """Height by place along the ground of the motions."""
 
     along_m: Pair = said("Distance along the ground at the left and right side of the box, m.")
     height_m: Pair = said("Height at its lower and upper side, m.")

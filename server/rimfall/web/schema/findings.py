@@ -13,6 +13,11 @@ class NoFindings(Closed):
 class Drops(Closed):
     """The drops of a pour in order of birth."""
 
+    dripped_first: Count = said("How many dripped before there was a stream.")
+    of_stream: Count = said("How many a stream broke into.")
+    dripped_later: Count = said("How many dripped once there had been one.")
+    leaves_s: Numbers = said("When the liquid of each left the lip, s.")
+    dripped: Numbers = said("1 where it dripped from the lip, 0 where a stream broke into it.")
     born_s: Numbers = said("When each is born, s.")
     ends_s: Numbers = said("When each ends, s.")
     diameter_m: Numbers = said("Diameter of each, m.")

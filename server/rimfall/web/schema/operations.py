@@ -50,7 +50,7 @@ _HOLD = {
     "hold": "What is kept while the dial that is not the follower moves, given together with `held`: the spin's own gravity at the "
     "deck, gravity as it is felt there (with thrust or the room's gravity in it), or the rim speed.",
     "held": "The gravity, m/s², or rim speed, m/s, that is kept.",
-    "follower": "The field that is set so that it is kept.",
+    "follower": "The field that is set so that it is kept: radius_m or spin_rpm of habitat, or of one of those it is compared with.",
 }
 _ARRAYS = {"arrays": "Arrays as lists of numbers, or packed as 32-bit floats."}
 _DRAW = {"draw": "Draw the limits on these quantities alone, `mine` for your own; all where left out."}

@@ -1,0 +1,48 @@
+// How often the canvas of the stages is made anew: for another size, and for another number of drawn pixels now and then.
+
+import assert from 'node:assert/strict';
+import test from 'node:test';
+
+import { Picture } from '../../static/views/picture.js';
+import { FrameTimer } from '../../static/views/webgl.js';
+
+function pictureOf(ratios) {
+  const sizes = [];
+  const picture = Object.assign(Object.create(Picture.prototype), {
+    ratio: 1,
+    timer: { still: 1.5, adapted: () => ratios.shift() ?? 1 },
+    shared: { uDpr: {}, uNow: {} },
+    renderer: { setDrawingBufferSize: (...size) => sizes.push(size) },
+  });
+  return { picture, sizes };
+}
+
+test('the canvas keeps its size until another is asked for', () => {
+  const { picture, sizes } = pictureOf([1, 1, 0.84, 0.84]);
+  picture.resize(600, 400);
+  picture.resize(600, 400);
+  for (let frame = 0; frame < 4; frame += 1) picture.begin(frame / 60, false);
+  picture.resize(600, 400);
+  picture.resize(600, 410);
+  assert.deepEqual(sizes, [
+    [600, 400, 1],
+    [600, 400, 0.84],
+    [600, 410, 0.84],
+  ]);
+});
+
+test('frames that take long and short in turns do not change the drawn pixels from one to the next', () => {
+  const timer = new FrameTimer({}, { software: true });
+  let changes = 0;
+  for (let frame = 0; frame < 120; frame += 1) {
+    timer.learn(frame % 3 === 1 ? 130 : 30); // 63 ms in the mean: neither slow nor quick
+    const before = timer.ratio;
+    if (timer.adapted() !== before) changes += 1;
+  }
+  assert.ok(changes <= 2, `${changes} times`);
+  for (let frame = 0; frame < 60; frame += 1) {
+    timer.learn(130);
+    timer.adapted();
+  }
+  assert.ok(timer.ratio < 0.7, 'frames that all take long are drawn with fewer pixels');
+});
