@@ -6,7 +6,7 @@
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
-    from .api import Answer, LandingMap, Moment, MotionPath, export, feel, landings, open_scene, size, trace, vary
+    from .api import Answer, LandingMap, Moment, MotionPath, aim, export, feel, landings, open_scene, size, trace, vary
 
 __version__ = "0.8.0"
 __all__ = [
@@ -14,6 +14,7 @@ __all__ = [
     "LandingMap",
     "Moment",
     "MotionPath",
+    "aim",
     "export",
     "feel",
     "landings",

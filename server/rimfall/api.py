@@ -73,7 +73,8 @@ from .motions.track import Moment
 from .scene import examples, questions
 from .scene.document import Scene
 from .scene.feel import answers as feel_answers
-from .scene.reading import as_json, read, read_landings, read_size
+from .scene.reading import as_json, read, read_aim, read_landings, read_size
+from .scene.shot import aim as aim_answers
 from .scene.shot import landings as shot_landings
 from .scene.size import answers as size_answers
 from .scene.work import GREATEST_BYTES_ALONE, bounded
@@ -164,6 +165,28 @@ def size(
     BadInput or TooMuch."""
     request = {"wishes": wishes} | ({} if person is None else {"person": person})
     return size_answers.as_data(read_size(as_json(request)), units)
+
+
+def aim(
+    scene: Scene,
+    motion: str,
+    to: Mapping[str, Any],
+    fixed: Mapping[str, Any],
+    *,
+    within_m: float | None = None,
+    flight_max_s: float | None = None,
+    back: bool = False,
+    units: Units = "si",
+    max_seconds: float | None = None,
+) -> dict[str, Any]:
+    """Every throw of a Scene's motion that arrives in somebody's hands: the answer of `POST /api/aim` as a dict, its arrays numpy's.
+    to: a place ({"along_m", "height_m", "axial_m"}) or {"motion": name}; fixed: one of {"speed_m_s"}, {"elevation_deg"}, {"flight_s"},
+    {"least": "speed_m_s"}. Raises BadInput or TooMuch."""
+    given = {"within_m": within_m, "flight_max_s": flight_max_s}
+    document = {"scene": scene.model_dump(mode="json"), "motion": motion, "to": to, "fixed": fixed, "back": back}
+    request = read_aim(as_json(document | {name: value for name, value in given.items() if value is not None}))
+    found = bounded(aim_answers.find, request, seconds=max_seconds, most_bytes=GREATEST_BYTES_ALONE)
+    return aim_answers.as_data(found, units)
 
 
 def landings(

@@ -202,3 +202,14 @@ def aligned(rows, left=1):
         ).rstrip()
         for row in rows
     ]
+
+
+def only_throw(scene):
+    """The name of the one throw of a scene, where none was named. Raises BadInput where it is not one."""
+    throws = [motion.name for motion in scene.motions if motion.kind == "throw"]
+    if len(throws) == 1:
+        return throws[0]
+    named = f"one of {', '.join(throws)}" if throws else "the name of a throw, of which this scene has none"
+    raise BadInput(
+        refusal("motion", "nothing", named, f"Which throw is meant was not said (--motion); it must be {named}.")
+    )

@@ -1,6 +1,5 @@
 """`rimfall landings`: where a throw of a scene can come down over two of its figures, in words and a table, as JSON, and as files."""
 
-from ..errors import BadInput, refusal
 from ..exports import landings as files
 from ..exports.recovery import read_source
 from ..exports.writing import write_all
@@ -10,7 +9,7 @@ from ..scene.shot.landings_table import rows_of
 from ..scene.work import GREATEST_BYTES_ALONE, bounded
 from ..sweep.parameters import range_of
 from . import common
-from .common import aligned, seconds_of
+from .common import aligned, only_throw, seconds_of
 
 DONE = 0
 _EXAMPLE = "rimfall landings galley.json --motion serve --over elevation_deg=0..80/81 --over speed_m_s=2..20/73 --export net.svg"
@@ -44,7 +43,7 @@ def _landings(chosen):
     scene = read(read_source(chosen.scene))
     document = {
         "scene": scene.model_dump(mode="json"),
-        "motion": chosen.motion if chosen.motion is not None else _only_throw(scene),
+        "motion": chosen.motion if chosen.motion is not None else only_throw(scene),
         "over": [dict(zip(("field", "first", "last", "count"), range_of(text), strict=True)) for text in chosen.over],
     }
     request = read_landings(as_json(document))
@@ -57,16 +56,6 @@ def _landings(chosen):
     else:
         common.print_lines(_as_text(found, chosen.units))
     return DONE
-
-
-def _only_throw(scene):
-    throws = [motion.name for motion in scene.motions if motion.kind == "throw"]
-    if len(throws) == 1:
-        return throws[0]
-    named = f"one of {', '.join(throws)}" if throws else "the name of a throw, of which this scene has none"
-    raise BadInput(
-        refusal("motion", "nothing", named, f"Which throw is meant was not said (--motion); it must be {named}.")
-    )
 
 
 def _as_text(found, units):

@@ -12,7 +12,7 @@ from ..physics.bodies import PLATE_CD
 from ..physics.drag import GREATEST_RE
 from ..physics.liquids import drop_volume_m3
 
-_SURFACE_WORDS = {
+SURFACE_WORDS = {
     "deck": "the deck",
     "floor": "the floor",
     "ramp": "the ramp",
@@ -29,7 +29,7 @@ def the(traced, surface):
     """A surface with its article; the ground by the name that people have for it."""
     if surface == traced.ground:
         return f"the {traced.stands_on.name}"
-    return _SURFACE_WORDS.get(surface, f"the {surface}")
+    return SURFACE_WORDS.get(surface, f"the {surface}")
 
 
 def since(traced, event):

@@ -21,6 +21,7 @@ from ..shapes import SHAPES
 from ..shapes.part import GREATEST_RIM_SPEED_M_S
 from . import document
 from .export_part import ExportPart
+from .shot.aim_request import AimRequest
 from .shot.landings_request import VARIED, LandingsRequest
 from .size.request import SizeRequest
 
@@ -155,11 +156,18 @@ EXPORT = "export."
 FIELDS |= {path: described(field) for path, field in walk(ExportPart, EXPORT)}
 WISHES = "wishes"
 FIELDS |= {path: described(field) for path, field in walk(SizeRequest) if path.startswith(WISHES)}
-SHOTS = (LandingsRequest,)  # requests about throws and paths
+SHOTS = (AimRequest, LandingsRequest)  # requests about throws and paths
 OF_SHOTS = {
     path: described(field) for model in SHOTS for path, field in walk(model) if path.partition(".")[0] != "scene"
 }
 FIELDS |= OF_SHOTS
+
+
+_AIM = {
+    f"aim.{path}": described(field)
+    for path, field in walk(AimRequest)
+    if path in ("within_m", "flight_max_s", "fixed.speed_m_s", "fixed.elevation_deg", "fixed.flight_s")
+}
 
 
 def _shapes():
@@ -239,7 +247,8 @@ def catalogue():
             path: field
             for path, field in FIELDS.items()
             if not path.startswith((EXPORT, WISHES)) and path not in OF_SHOTS
-        },
+        }
+        | _AIM,
         "kinds": _kinds(),
         "shapes": _shapes(),
         "bodies": _bodies(),

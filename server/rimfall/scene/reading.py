@@ -11,6 +11,7 @@ from .checks import check
 from .document import Scene
 from .export_part import ExportPart, ExportRequest
 from .feel.answers import FeelRequest
+from .shot.aim_request import AimRequest
 from .shot.landings_request import LandingsRequest
 from .size.request import SizeRequest
 
@@ -42,6 +43,11 @@ def read_feel(source):
 def read_size(source):
     """A SizeRequest from the bytes (or text) of its document. Raises as `read`."""
     return _parsed(SizeRequest, source)
+
+
+def read_aim(source):
+    """An AimRequest from the bytes (or text) of its document. Raises as `read`."""
+    return _of_scene(_parsed(AimRequest, source))
 
 
 def read_landings(source):

@@ -7,6 +7,7 @@ from ..errors import BadInput, refusal, shown
 from ..shapes import SHAPES
 from .catalogue import FIELDS, OWN, SHOTS, pattern_of
 from .document import MOTIONS, Scene
+from .shot.aim_request import CATCHERS
 from .shot.landings_request import VARIED
 from .size.request import SizeRequest
 
@@ -18,6 +19,7 @@ _TAGS = {
     "@figure",
     "@study",
     *VARIED,
+    *CATCHERS,
     *(f"@{shape}" for shape in SHAPES),
 }  # of the unions in `document.py` and of requests; no part of a field's name
 _PLAINER = {  # of the parser's words

@@ -143,6 +143,13 @@ async def sized(request: Request, units: Units = "si"):
     return await _worked(request, "size", units=units)
 
 
+@router.post("/aim")
+async def aimed(request: Request, arrays: Arrays = "lists", units: Units = "si"):
+    """Every throw of a scene that arrives in somebody's hands; the body is {"scene", "motion", "to", "within_m", "fixed", "flight_max_s",
+    "back"}."""
+    return await _worked(request, "aim", arrays=arrays, units=units)
+
+
 @router.post("/landings")
 async def landed(
     request: Request, arrays: Arrays = "f4", units: Units = "si", width: Width | None = None, stream: Stream = "0"

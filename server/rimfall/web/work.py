@@ -24,8 +24,8 @@ from ..scene.checks import followed
 from ..scene.feel import answers as feel_answers
 from ..scene.feel.answers import feel
 from ..scene.questions import GREATEST_SAMPLES, GREATEST_SAMPLES_IN_LISTS
-from ..scene.reading import read, read_export, read_feel, read_landings, read_size
-from ..scene.shot import landings
+from ..scene.reading import read, read_aim, read_export, read_feel, read_landings, read_size
+from ..scene.shot import aim, landings
 from ..scene.size import answers as size_answers
 from ..scene.work import GREATEST_BYTES, Stopped, bounded
 from ..shapes.drawn import drawn
@@ -142,6 +142,10 @@ def _size(body, _, units):
     return Answer(size_answers.as_json(read_size(body), units))
 
 
+def _aim(body, watch, arrays, units):
+    return Answer(aim.as_json(aim.find(read_aim(body), watch), units, arrays == "f4"))
+
+
 def _landings(body, watch, arrays, units, width):
     found = landings.find(read_landings(body), watch)
     drawing = None if width is None else page_drawings.plan_of_landings(found, width, units)
@@ -182,6 +186,7 @@ WORK = {
     "map": _map,
     "plot": _plot,
     "size": _size,
+    "aim": _aim,
     "landings": _landings,
     "landings_file": _landings_file,
     "export": _export,

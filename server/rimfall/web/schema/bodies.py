@@ -65,6 +65,30 @@ WISHES = {
         },
     },
 }
+AIMS = {
+    "to a friend": {
+        "summary": "At 9 m/s, to a friend along the deck, and back",
+        "value": {
+            "scene": _DOCUMENTS["galley"],
+            "motion": "serve",
+            "to": {"along_m": 6.0, "height_m": 1.4},
+            "fixed": {"speed_m_s": 9.0},
+            "flight_max_s": 10.0,
+            "back": True,
+        },
+    },
+    "the slowest": {
+        "summary": "The slowest throw that arrives",
+        "value": {
+            "scene": _DOCUMENTS[_LOB],
+            "motion": "Lob out",
+            "to": {"along_m": -20.0, "height_m": 1.5, "axial_m": 2.0},
+            "within_m": 0.3,
+            "fixed": {"least": "speed_m_s"},
+            "flight_max_s": 8.0,
+        },
+    },
+}
 LANDINGS = {
     "a plan": {
         "summary": "Speed by heading, on the deck",

@@ -8,14 +8,15 @@ from ...scene import examples
 from ...scene.document import Scene
 from ...scene.export_part import ExportRequest
 from ...scene.feel.answers import FeelRequest
+from ...scene.shot.aim_request import AimRequest
 from ...scene.shot.landings_request import LandingsRequest
 from ...scene.size.request import SizeRequest
-from .bodies import EXPORTS, FILE, HABITATS, LANDINGS, SCENES, WISHES
+from .bodies import AIMS, EXPORTS, FILE, HABITATS, LANDINGS, SCENES, WISHES
 from .drawings import Map, Mesh, Plot
 from .fields import Examples, Fields, Health, Opened
 from .files import FILES, NAMED, ExportedFile, Recovered, exported, files_said
 from .people import Feel, Size
-from .shots import Landings
+from .shots import Aim, Landings
 from .traces import Trace
 
 _UNITS = "Units of sentences: metric, or US customary. Numbers are SI either way."
@@ -69,6 +70,7 @@ OPERATIONS = {
     ("/api/trace", "post"): Operation("trace", Trace, Scene, SCENES, words=_ARRAYS | _U | _HOLD | _S, streams=True),
     ("/api/feel", "post"): Operation("feel", Feel, FeelRequest, HABITATS, words=_U),
     ("/api/size", "post"): Operation("size", Size, SizeRequest, WISHES, words=_U),
+    ("/api/aim", "post"): Operation("aim", Aim, AimRequest, AIMS, words=_ARRAYS | _U),
     ("/api/landings", "post"): Operation(
         "landings", Landings, LandingsRequest, LANDINGS, words=_ARRAYS | _U | _OF_A_DRAWING | _S, streams=True
     ),

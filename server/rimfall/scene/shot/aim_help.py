@@ -1,0 +1,87 @@
+"""What would do where no throw arrives, or something is in the way of each: another speed, elevation or flight, no air, no ceiling."""
+
+import math
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+from typing import Any
+
+from ...phrases import seconds, speed
+from ...shots.aim import Aim, Question, aim, along
+from ...shots.fixed import ELEVATION, FLIGHT, LEAST, SPEED, Fixed
+
+MOST = 3
+_IN_THE_WAY = {"ceiling": ("ceiling_m", "ceiling"), "hub": ("hub_radius_m", "hub")}
+
+
+@dataclass(frozen=True)
+class Remedy:
+    """What would do: another thing to fix, or fields of the document to set, by their paths; kind: "fixed", "air", "ceiling", "hub"."""
+
+    kind: str
+    fixed: dict[str, Any] | None = None
+    set: dict[str, Any] | None = None
+    slower: bool = False
+
+    def as_data(self, units: str) -> dict[str, Any]:
+        """As it stands in an answer."""
+        return {"says": self.says(units), "fixed": self.fixed, "set": self.set}
+
+    def says(self, units: str) -> str:
+        """What to do, as a sentence without its end."""
+        if self.kind == "air":
+            return "Do without air"
+        if self.kind != "fixed":
+            return f"Do without the {self.kind}"
+        ((name, value),) = self.fixed.items()
+        if name == SPEED:
+            return f"Throw at {speed(value, units)}"
+        if name == ELEVATION:
+            return f"Throw {abs(value):g}° {'down' if value < 0 else 'up'}"
+        return f"Let it fly for {seconds(value)}"
+
+
+def remedies(found: Aim, scene: Any, asked_of: Callable[[Any], Question]) -> list[Remedy]:
+    """Up to three things that would do, each tried: the nearest first. asked_of(scene): the same question of another scene."""
+    out = []
+    other = _other_throw(found)
+    if other is not None:
+        out.append(other)
+    met = {way.catch.surface.name for way in found.ways}
+    for name, (field, called) in _IN_THE_WAY.items():
+        if getattr(scene.habitat, field, None) is not None and (name in met or not found.ways):
+            changed = scene.model_copy(update={"habitat": scene.habitat.model_copy(update={field: None})})
+            if aim(asked_of(changed)).free:
+                out.append(Remedy(called, set={f"habitat.{field}": None}))
+    if scene.air is not None and aim(asked_of(scene.model_copy(update={"air": None}))).free:
+        out.append(Remedy("air", set={"air": None}))
+    return out[:MOST]
+
+
+def _other_throw(found):
+    """The nearest other speed, elevation or flight time with which something arrives and nothing is in its way."""
+    question, fixed = found.question, found.question.fixed
+    if fixed.what == LEAST:
+        return None
+    free = [one for one in along(question, found.curve) if one.catch.surface is None]
+    figure = {SPEED: lambda one: one.aim[0], ELEVATION: lambda one: one.aim[2], FLIGHT: lambda one: one.flight_s}[
+        fixed.what
+    ]
+    values = sorted((figure(one) for one in free), key=lambda value: abs(value - fixed.value))
+    for value in values[:3]:
+        for near in _round_about(value, fixed.value):
+            if near > 0 or fixed.what == ELEVATION:
+                tried = aim(replace(question, fixed=Fixed(fixed.what, near)), found.curve)
+                if tried.free:
+                    return Remedy("fixed", fixed={fixed.what: near})
+    return None
+
+
+def _round_about(value, asked):
+    """A figure as people say it, a little farther from what was asked than it must be; more and more exactly."""
+    step = 10.0 ** math.floor(math.log10(max(abs(value), 1e-3)) - 1)
+    away = math.copysign(1.0, value - asked)
+    out = []
+    for each in (step, step / 10, step / 100):
+        rounded = math.ceil(away * value / each - 1e-9) * each * away
+        out.append(float(f"{rounded:.6g}"))
+    return [*out, value]

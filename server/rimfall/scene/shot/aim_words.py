@@ -1,0 +1,167 @@
+"""Throws that arrive, in words: how each is thrown, when it arrives, what is in its way, and how far errors make it miss."""
+
+from ...kinds.words import SURFACE_WORDS
+from ...phrases import STILL_M, length, listed, seconds, speed
+from ...prose import number
+from ...shots.fixed import ELEVATION, FLIGHT, LEAST, SPEED
+
+_LEVEL_DEG, _ALMOST_DEG = 0.5, 5.0
+_SAID = 4  # throws that a sentence names
+
+
+def of_way(aimed, way, units):
+    """Words of one throw: a name for a label, what it does, how far errors make it miss, and what is in its way."""
+    how = f"{speed(way['speed_m_s'], units)}, {up(way['elevation_deg'], tenths=True)}, {toward(aimed, way['heading_deg'])}"
+    blocked, reach_m = way["blocked_by"], aimed.aim.question.within_m
+    if way["misses_m"] > reach_m:
+        end = f"misses by {length(way['misses_m'], units)} after {seconds(way['flight_s'])}"
+    if blocked is not None:
+        blocked = blocked | {"says": f"met by {surface(aimed, blocked)} after {seconds(blocked['after_s'])}"}
+    if blocked is not None and way["misses_m"] <= reach_m:
+        end = f"would arrive after {seconds(way['flight_s'])}, but meets {surface(aimed, blocked)} after {seconds(blocked['after_s'])}"
+    elif way["misses_m"] <= reach_m:
+        off = f", {length(way['misses_m'], units)} off" if way["misses_m"] >= STILL_M else ""
+        end = f"arrives after {seconds(way['flight_s'])}{off}"
+    return {
+        "name": f"{speed(way['speed_m_s'], units)}, {up(way['elevation_deg'])}",
+        "says": f"{how}: {end}{_round(way['turns'])}",
+        "off_says": misses(way["sensitivity"], units),
+        "blocked_by": blocked,
+    }
+
+
+def _round(turns):
+    """How far round it goes where that is more than half a turn."""
+    if abs(turns) <= 0.5:
+        return ""
+    side = "spinward" if turns > 0 else "antispinward"
+    return f", having gone {abs(turns):.2f} turns {side}"
+
+
+def up(elevation_deg, tenths=False):
+    """An elevation in words: "level", "almost level, 2° up", "24° up", "straight down"."""
+    size, side = abs(elevation_deg), "up" if elevation_deg > 0 else "down"
+    if size < (0.05 if tenths else _LEVEL_DEG):
+        return "level"
+    if size > 89.95:
+        return f"straight {side}"
+    said = f"{size:.1f}° {side}" if tenths else f"{size:.0f}° {side}"
+    if tenths:
+        return said
+    return f"almost level, {said}" if size < _ALMOST_DEG else said
+
+
+def toward(aimed, heading_deg):
+    """A heading in words: "antispinward", "spinward, turned 12° along the axis"."""
+    across = aimed.setting.habitat.words_of_ground.across
+    names = ("spinward", across[0], "antispinward", across[1])
+    quarter = round((heading_deg % 360) / 90)
+    rest = heading_deg % 360 - 90 * quarter
+    if abs(rest) < _LEVEL_DEG:
+        return names[quarter % 4]
+    aside = names[(quarter + (1 if rest > 0 else -1)) % 4]
+    return f"{names[quarter % 4]}, turned {abs(rest):.0f}° {aside}"
+
+
+def surface(aimed, blocked):
+    """What is in the way, with its article."""
+    if blocked["surface"] is None:
+        return "the edge"
+    if blocked["surface"] == aimed.setting.habitat.words_of_ground.surface:
+        return f"the {aimed.setting.habitat.words_of_ground.name}"
+    return SURFACE_WORDS.get(blocked["surface"], f"the {blocked['surface']}")
+
+
+def misses(sensitivity, units):
+    """How far errors of the throw make it miss."""
+    high, fast, aside = (
+        length(sensitivity[name], units) for name in ("elevation_1_deg_m", "speed_1_percent_m", "heading_1_deg_m")
+    )
+    return f"A degree too high misses by {high}, a degree to the side by {aside}, 1 % too fast by {fast}."
+
+
+def short(ways):
+    """How many arrive, in a few characters."""
+    free = sum(way["blocked_by"] is None for way in ways)
+    if free:
+        return f"{number(free)} throw{'' if free == 1 else 's'}"
+    return "all are blocked" if ways else "none arrives"
+
+
+def sentences(aimed, ways, nearest, units):
+    """One or two sentences over all of it."""
+    free = [way for way in ways if way["blocked_by"] is None]
+    blocked = [way for way in ways if way["blocked_by"] is not None]
+    if free:
+        out = [_arriving(aimed, free, units), misses(free[0]["sensitivity"], units)]
+        return [*out, _also(aimed, blocked, units)] if blocked else out
+    if blocked:
+        return [_stopped(aimed, blocked, units), *_would(aimed, units)]
+    return [_none(aimed, nearest, units), *_would(aimed, units)]
+
+
+def _arriving(aimed, free, units):
+    first, *others = free[:_SAID]
+    said = f"Throw {_speed(first, units)} {up(first['elevation_deg'])}, {toward(aimed, first['heading_deg'])}: it arrives after {_time(first)}"
+    for way in others:
+        said += f"; or {_otherwise(aimed, first, way, units)}, after {_time(way)}"
+    more = len(free) - _SAID
+    return f"{said}{f'; and {number(more)} more' if more > 0 else ''}."
+
+
+def _otherwise(aimed, first, way, units):
+    """What of another throw differs from the first."""
+    parts = []
+    if abs(way["speed_m_s"] - first["speed_m_s"]) > 0.005 * first["speed_m_s"]:
+        parts.append(_speed(way, units))
+    if aimed.aim.question.fixed.what != ELEVATION or not parts:
+        parts.append(up(way["elevation_deg"]))
+    if abs((way["heading_deg"] - first["heading_deg"] + 180) % 360 - 180) >= 1:
+        parts.append(toward(aimed, way["heading_deg"]))
+    return ", ".join(parts)
+
+
+def _speed(way, units):
+    return speed(way["speed_m_s"], units).replace(".0\u00a0", "\u00a0")
+
+
+def _time(way):
+    """A time to the tenth, where that tells enough."""
+    return f"{way['flight_s']:.1f}\u00a0s" if way["flight_s"] >= 1 else seconds(way["flight_s"])
+
+
+def _also(aimed, blocked, units):
+    one = blocked[0]
+    also = f"{_speed(one, units)} {up(one['elevation_deg'])} would arrive too, but meets {surface(aimed, one['blocked_by'])}"
+    return f"{also}{f', as do {number(len(blocked) - 1)} more' if len(blocked) > 1 else ''}."
+
+
+def _stopped(aimed, blocked, units):
+    kinds = listed(list(dict.fromkeys(surface(aimed, way["blocked_by"]) for way in blocked)), "or")
+    if len(blocked) > 1:
+        return f"All {number(len(blocked))} throws that would arrive meet {kinds} first."
+    one = blocked[0]
+    how = f"{_speed(one, units)} {up(one['elevation_deg'])}, {toward(aimed, one['heading_deg'])}"
+    return f"The one throw that would arrive, {how}, meets {kinds} {seconds(one['blocked_by']['after_s'])} after it is thrown."
+
+
+def _none(aimed, nearest, units):
+    fixed = aimed.aim.question.fixed
+    with_it = {
+        SPEED: lambda: f"No throw of {speed(fixed.value, units)} arrives",
+        ELEVATION: lambda: f"No throw that is {up(fixed.value, tenths=True)} arrives",
+        FLIGHT: lambda: f"No throw arrives after {seconds(fixed.value)}",
+        LEAST: lambda: "No throw arrives",
+    }[fixed.what]()
+    if nearest is None:
+        return f"{with_it}."
+    how = f"{_speed(nearest, units)} {up(nearest['elevation_deg'])}, {toward(aimed, nearest['heading_deg'])}"
+    return f"{with_it}; the nearest, {how}, misses by {length(nearest['misses_m'], units)}."
+
+
+def _would(aimed, units):
+    """What would do."""
+    if not aimed.remedies:
+        return []
+    says = [one.says(units) for one in aimed.remedies]
+    return [f"{listed([says[0], *(say[0].lower() + say[1:] for say in says[1:])], 'or')}, and it arrives."]

@@ -1,0 +1,338 @@
+"""Every throw that arrives: read off the curve of throws that arrive at all (`curve.py`), each then flown as a scene flies it.
+
+Along the curve only one figure is free, the flight time; what is fixed makes it an equation, all of whose roots are found or ruled out
+(`panels.py`). Where the curve comes near to what is fixed without meeting it, a throw that keeps to it still comes within the
+catcher's reach if it is near enough; and where something is in the way of a throw, one that passes it may come within reach.
+"""
+
+from dataclasses import dataclass, field
+
+import numpy as np
+
+from .catch import Catch, catches
+from .curve import Curve, curve_of
+from .fixed import ELEVATION, FLIGHT, LEAST, SPEED, Fixed
+from .panels import roots
+from .shooting import FINE_M, ROUGH_M, Shooting
+from .target import Moving, Resting
+from .throws import Thrower, speed_heading_elevation
+
+MOST_M_S = 3_000.0  # a throw's speed, as the document has it
+_DEGREE = 24  # of the polynomials whose roots are told
+_LEAST_S = 1e-3
+_POLISHED_M, _POLISHES = 1e-9, 6
+_LOOKED_AT = 2.0  # times the reach: what seems to miss by so much may come within it
+_SAME_S = 1e-6
+_RINGS, _ROUND = (0.4, 0.75, 0.97), 12  # places in the catcher's reach that are tried where something is in the way
+_SHARES = np.linspace(0.0, 1.0, 18)[1:-1]
+_SEARCHES, _SHRINKS = 16, 0.4
+
+
+@dataclass(frozen=True)
+class Question:
+    """A thrower, the hands and their reach, what is fixed, and the longest flight."""
+
+    thrower: Thrower
+    target: Resting | Moving
+    within_m: float
+    fixed: Fixed
+    flight_max_s: float
+
+
+@dataclass(frozen=True)
+class Throw:
+    """A throw: its local velocity (3,), the flight time it is meant to take, and the Catch that comes of it."""
+
+    velocity: np.ndarray
+    meant_s: float
+    catch: Catch
+
+    @property
+    def flight_s(self) -> float:
+        """How long it flies until it is caught; as it is meant to where something is in the way."""
+        return self.meant_s if self.catch.surface is not None else self.catch.time_s - self.catch.flight.release.time_s
+
+    @property
+    def aim(self) -> tuple[float, float, float]:
+        """Speed, heading and elevation."""
+        return tuple(float(each[0]) for each in speed_heading_elevation(self.velocity[None]))
+
+
+@dataclass(frozen=True)
+class Aim:
+    """The throws that arrive, those that nothing is in the way of first, then by flight time; nearest: where there is none, that which
+    comes nearest; curve: all throws that arrive."""
+
+    question: Question
+    curve: Curve
+    ways: list[Throw] = field(default_factory=list)
+    nearest: Throw | None = None
+
+    @property
+    def free(self) -> list[Throw]:
+        """The ways that nothing is in the way of."""
+        return [way for way in self.ways if way.catch.surface is None]
+
+
+def aim(question: Question, curve: Curve | None = None) -> Aim:
+    """All throws that arrive -> Aim; curve: that of the same thrower, target and flights, if it is known."""
+    shooting = Shooting(question.thrower)
+    if curve is None:
+        curve = curve_of(shooting, question.target, _least_s(question), question.flight_max_s)
+    meets, near = _candidates(question, curve)
+    throws = []
+    if len(meets[0]):
+        flight_s, velocities = _polished(question, shooting, *meets)
+        throws += _flown(question, velocities, flight_s)
+    for throw in _flown(question, question.fixed.kept(near[1]), near[0]):
+        nearer = throw if throw.catch.misses_m <= question.within_m else _searched(question, throw, rounds=12)
+        if nearer.catch.misses_m <= question.within_m:
+            throws.append(nearer)
+    throws = [_passing(question, shooting, throw) for throw in _apart(throws)]
+    if question.fixed.what == LEAST:
+        throws = _least(question, curve, throws)
+    throws.sort(key=lambda throw: (throw.catch.surface is not None, throw.catch.time_s))
+    return Aim(question, curve, throws, None if throws else _nearest(question, curve))
+
+
+def _least_s(question):
+    """A flight time below which no throw that is meant can arrive."""
+    thrower, setting = question.thrower, question.thrower.setting
+    there = question.target.at(np.array([thrower.hand.time_s]))[0][0]
+    far = max(float(np.linalg.norm(there - thrower.hand.position_m)) - question.within_m, 0.0)
+    if isinstance(question.target, Moving):
+        far *= 0.1
+    fastest = question.fixed.value if question.fixed.what == SPEED else MOST_M_S
+    rim = float(np.max(np.abs(setting.habitat.spin.rates_rad_s))) * setting.habitat.radius_m
+    pull = float(np.linalg.norm(setting.habitat.pull_m_s2)) * question.flight_max_s
+    hand = float(np.linalg.norm(thrower.hand.velocity_m_s))
+    return float(
+        np.clip(
+            far / (fastest + hand + 2 * rim + pull),
+            min(_LEAST_S, 0.01 * question.flight_max_s),
+            0.5 * question.flight_max_s,
+        )
+    )
+
+
+def _candidates(question, curve):
+    """Flight times and throws that keep to what is fixed and arrive, ((N,), (N, 3)); and those that may come within reach."""
+    fixed, none = question.fixed, (np.empty(0), np.empty((0, 3)))
+    if not len(curve.panels.low):
+        return none, none
+    if fixed.what == FLIGHT:
+        at = np.array([fixed.value])
+        return (at, curve.velocity(at)), none
+    times = curve.panels.times(_DEGREE)
+    w, slope = curve.at_nodes(_DEGREE)
+    at = roots(curve.panels, fixed.vanishes(times, w, slope))
+    at = at[fixed.keeps(curve.w(at))] if len(at) else at
+    flat, places = times.ravel(), w.reshape(-1, 3)
+    if fixed.what == LEAST:
+        return _slowest(question, curve, at), none
+    throws = curve.velocity(at) if len(at) else none[1]
+    slow = np.linalg.norm(throws, axis=1) <= MOST_M_S
+    near = _dips(question, flat, places, at)
+    return (at[slow], throws[slow]), (near, curve.velocity(near)) if len(near) else none
+
+
+def _slowest(question, curve, at):
+    """Of flight times at which the speed has no slope, those at which it is least among its like; and the longest, where it still falls."""
+    last = curve.panels.high[-1]
+    step = 1e-4 * np.minimum(at, 1.0)
+
+    def speed(t):
+        return np.linalg.norm(curve.velocity(np.clip(t, curve.panels.low[0], last)), axis=1) if len(t) else np.empty(0)
+
+    at = at[(speed(at) <= speed(at - step)) & (speed(at) <= speed(at + step))]
+    ends = np.array([0.999 * last, last])
+    if np.diff(speed(ends))[0] < 0:
+        at = np.append(at, last)
+    return at, curve.velocity(at) if len(at) else np.empty((0, 3))
+
+
+def _dips(question, flight_s, w, at):
+    """Flight times of the curve at which it comes nearest to what is fixed without meeting it, near enough to look at; not those that
+    come within reach together with a throw that meets it (at)."""
+    off = question.fixed.off_m(flight_s, w)
+    size, enough = np.abs(off), _LOOKED_AT * question.within_m
+    left, right = np.concatenate([[np.inf], size[:-1]]), np.concatenate([size[1:], [np.inf]])
+    dips = np.flatnonzero((size <= left) & (size < right) & (size <= enough))
+    outside = np.linalg.norm(w, axis=1) > question.within_m
+    begins = int(np.argmax(outside)) if outside.any() else len(w)
+    out = []
+    for k in dips[dips > begins]:
+        low = k
+        while low > 0 and size[low] <= enough:
+            low -= 1
+        high = k
+        while high < len(size) - 1 and size[high] <= enough:
+            high += 1
+        if not np.any((at >= flight_s[low]) & (at <= flight_s[high])):
+            out.append(flight_s[k])
+    return np.array(out)
+
+
+def _polished(question, shooting, flight_s, velocities):
+    """Flight times (N,) and throws (N, 3) to the last digit: each comes to the hands, and keeps to what is fixed (Newton's method)."""
+    fixed, begin_s = question.fixed, shooting.thrower.hand.time_s
+    free = fixed.what in (SPEED, ELEVATION)
+    count = len(flight_s)
+    _, moving, effects = shooting.effects(velocities, flight_s, ROUGH_M)
+    for _ in range(_POLISHES):
+        place, moving = shooting.arrive(velocities, flight_s, FINE_M if not shooting.in_vacuum else 0.0)
+        there, going = question.target.at(begin_s + flight_s)
+        if shooting.in_vacuum:
+            effects = shooting.effects(velocities, flight_s)[2]
+        system, right = np.zeros((count, 4, 4)), np.zeros((count, 4))
+        system[:, :3, :3], right[:, :3] = effects, there - place
+        system[:, 3, 3] = 1.0
+        if free:
+            off, change = fixed.off(velocities)
+            system[:, :3, 3] = moving - going
+            system[:, 3, :3], system[:, 3, 3], right[:, 3] = change, 0.0, -off
+        if np.max(np.linalg.norm(right[:, :3], axis=1)) <= _POLISHED_M and np.max(np.abs(right[:, 3])) <= 1e-12:
+            break
+        change = np.einsum("nab,nb->na", np.linalg.pinv(system), right)
+        wild = np.abs(change[:, 3]) > 0.1 * flight_s
+        change[wild] = 0.0
+        velocities, flight_s = velocities + change[:, :3], flight_s + change[:, 3]
+    return flight_s, fixed.kept(velocities)
+
+
+def _flown(question, velocities, flight_s):
+    """Throws (N, 3) meant to take flight_s (N,), flown."""
+    if not len(flight_s):
+        return []
+    found = catches(question.thrower, question.target, velocities, flight_s, question.within_m)
+    return [Throw(*each) for each in zip(velocities, flight_s.tolist(), found, strict=True)]
+
+
+def _apart(throws):
+    """Throws without those that are another again."""
+    out = []
+    for throw in sorted(throws, key=lambda one: one.catch.misses_m):
+        same = (
+            abs(throw.catch.time_s - one.catch.time_s) < _SAME_S
+            and np.allclose(throw.velocity, one.velocity, atol=1e-6)
+            for one in out
+        )
+        if not any(same):
+            out.append(throw)
+    return out
+
+
+def _passing(question, shooting, throw):
+    """A throw; where something is in its way, the nearest of those that pass that and still come within reach, if there is one."""
+    if throw.catch.surface is None:
+        return throw
+    lasts = np.array([throw.flight_s])
+    _, moving, effects = shooting.effects(throw.velocity[None], lasts)
+    closing = moving[0] - question.target.at(question.thrower.hand.time_s + lasts)[1][0]
+    turns = 2 * np.pi * np.arange(_ROUND) / _ROUND
+    spots = np.concatenate([ring * np.stack([np.cos(turns), np.sin(turns)], -1) for ring in _RINGS]) * question.within_m
+    changes = spots @ _per_spot(question, throw, effects[0], closing)
+    tried = _flown(question, question.fixed.kept(throw.velocity + changes), np.repeat(lasts, len(spots)))
+    passing = [one for one in tried if one.catch.surface is None]
+    if not passing:
+        return throw
+    best = min(passing, key=lambda one: one.catch.misses_m)
+    between = throw.velocity + _SHARES[:, None] * (best.velocity - throw.velocity)
+    tried = _flown(question, question.fixed.kept(between), np.repeat(lasts, len(between)))
+    return min([best, *(one for one in tried if one.catch.surface is None)], key=lambda one: one.catch.misses_m)
+
+
+def _per_spot(question, throw, effects, closing):
+    """What a throw changes by (2, 3), keeping to what is fixed, for it to pass the hands a metre off, in two directions square to how it
+    comes in."""
+    ways = np.linalg.svd(closing[None])[2]
+    third = ways[0] @ effects
+    if question.fixed.what in (SPEED, ELEVATION):
+        third = question.fixed.off(throw.velocity[None])[1][0]
+    return np.linalg.pinv(np.vstack([ways[1:] @ effects, third]))[:, :2].T
+
+
+def _least(question, curve, throws):
+    """The slowest of throws that nothing is in the way of, and those that are slower still; where something is in the way of the slowest
+    of all, the slowest that it is not in the way of may lie elsewhere on the curve."""
+    by_speed = sorted(throws, key=lambda one: one.aim[0])
+    if by_speed and by_speed[0].catch.surface is not None:
+        free = slowest_free(question, curve)
+        by_speed = sorted([*by_speed, *([] if free is None else [free])], key=lambda one: one.aim[0])
+    first = next((k for k, one in enumerate(by_speed) if one.catch.surface is None), len(by_speed))
+    return by_speed[: first + 1]
+
+
+def along(question: Question, curve: Curve, most: int = 200) -> list[Throw]:
+    """Throws of the curve, so many at the most, flown."""
+    times = np.unique(curve.panels.times(8))
+    times = times[:: max(1, -(-len(times) // most))]
+    velocities = curve.velocity(times) if len(times) else np.empty((0, 3))
+    slow = np.linalg.norm(velocities, axis=1) <= MOST_M_S
+    return _flown(question, velocities[slow], times[slow])
+
+
+def slowest_free(question: Question, curve: Curve) -> Throw | None:
+    """About the slowest throw of the curve that nothing is in the way of."""
+    throws = along(question, curve)
+    free = [k for k, one in enumerate(throws) if one.catch.surface is None]
+    if not free:
+        return None
+    k = min(free, key=lambda one: throws[one].aim[0])
+    best = throws[k]
+    for beside in (k - 1, k + 1):
+        if 0 <= beside < len(throws):
+            times = best.flight_s + np.linspace(0, 1, 34)[1:-1] * (throws[beside].flight_s - throws[k].flight_s)
+            more = _flown(question, curve.velocity(times), times)
+            best = min([best, *(one for one in more if one.catch.surface is None)], key=lambda one: one.aim[0])
+    return best
+
+
+def _nearest(question, curve):
+    """Of the throws that keep to what is fixed, that which comes nearest to the hands."""
+    if not len(curve.panels.low):
+        return None
+    times = curve.panels.times(8).ravel()
+    w = curve.at_nodes(8)[0].reshape(-1, 3)
+    if question.fixed.what in (SPEED, ELEVATION):
+        off = np.abs(question.fixed.off_m(times, w))
+        some = np.argsort(off)[:: max(1, len(off) // 40)][:24]
+    else:
+        some = np.argsort(np.linalg.norm(w, axis=1) / times)[:4]
+    throws = _flown(question, _slowed(question.fixed.kept(w[some] / times[some][:, None])), times[some])
+    throws.sort(key=lambda one: one.catch.misses_m)
+    best = throws[0]
+    about_m = question.within_m + abs(
+        float(question.fixed.off_m(np.array([best.meant_s]), curve.w(np.array([best.meant_s])))[0])
+    )
+    if question.fixed.what == SPEED and best.catch.misses_m <= about_m and Shooting(question.thrower).in_vacuum:
+        return best  # it is that one: a straight line goes where it is aimed
+    return min((_searched(question, one) for one in throws[:2]), key=lambda one: one.catch.misses_m)
+
+
+def _slowed(velocities):
+    """Throws no faster than a throw may be."""
+    speed = np.linalg.norm(velocities, axis=1, keepdims=True)
+    return velocities * np.minimum(1.0, MOST_M_S / np.maximum(speed, 1e-300))
+
+
+def _searched(question, throw, rounds=_SEARCHES):
+    """A throw that keeps to what is fixed and comes nearer than those about it, as flown (a search that shrinks where nothing is nearer)."""
+    size = 0.1 * max(float(np.linalg.norm(throw.velocity)), 1.0)
+    stars = np.array(
+        [[1, 0, 0], [0, 1, 0], [0, 0, 1], [1, 1, 0], [0, 1, 1], [1, 0, 1], [1, -1, 0], [0, 1, -1], [1, 0, -1]]
+    )
+    stars = np.concatenate([stars, -stars]) / np.linalg.norm(np.concatenate([stars, stars]), axis=1, keepdims=True)
+    for _ in range(rounds):
+        tried = _slowed(question.fixed.kept(throw.velocity + size * stars))
+        best = min(
+            _flown(question, tried, np.full(len(tried), throw.catch.time_s - question.thrower.hand.time_s)),
+            key=lambda one: one.catch.misses_m,
+        )
+        if best.catch.misses_m < throw.catch.misses_m:
+            throw = best
+        else:
+            size *= _SHRINKS
+        if size < 1e-6 * (1.0 + float(np.linalg.norm(throw.velocity))):
+            break
+    return throw

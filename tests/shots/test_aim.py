@@ -1,0 +1,215 @@
+"""Throws that arrive: found, flown by the scene's own trace, and refused where there is nothing to aim at."""
+
+import json
+
+import numpy as np
+import pytest
+
+import rimfall
+from rimfall.errors import BadInput
+from rimfall.scene.reading import read_aim
+from rimfall.scene.shot import aim
+from tests.commands import rimfall as command
+from tests.tables import each_row
+
+ACROSS_M = -2 * np.pi * 30.0 / 3  # a third of the way round, antispinward
+SERVE = {
+    "kind": "throw",
+    "name": "serve",
+    "place": {"height_m": 1.5},
+    "speed_m_s": 1.0,
+    "elevation_deg": 0.0,
+    "body": "handball",
+}
+WHEEL = {"radius_m": 30.0, "spin_rpm": 4.0}
+
+
+def request(fixed, to=None, habitat=WHEEL, air=None, motion=SERVE, others=(), **more):
+    """An aim's document."""
+    scene = {"rimfall": 1, "habitat": habitat, "air": air, "motions": [motion, *others]}
+    return {
+        "scene": scene,
+        "motion": "serve",
+        "to": to or {"along_m": ACROSS_M, "height_m": 1.4},
+        "fixed": fixed,
+    } | more
+
+
+def answer(document, units="si"):
+    """The answer, as it goes out."""
+    return json.loads(aim.as_json(aim.find(read_aim(json.dumps(document))), units))
+
+
+def flown_m(document, way):
+    """How near the motion that adopts a way comes to the hands, by `trace`."""
+    scene = rimfall.open_scene(document["scene"])
+    adopted = {name: way[name] for name in ("speed_m_s", "heading_deg", "elevation_deg")}
+    motions = [m.model_copy(update=adopted) if m.name == "serve" else m for m in scene.motions]
+    dense = scene.sampling.model_copy(update={"fps": 240})
+    path = rimfall.trace(scene.model_copy(update={"motions": motions, "sampling": dense})).motions["serve"]
+    k = int(np.argmin(np.abs(path.time_s - way["meets"]["time_s"])))
+    near = slice(max(k - 3, 0), k + 4)
+    if len(path.time_s[near]) < 4:
+        return np.linalg.norm(path.rotating_m[k] - way["meets"]["rotating_m"])
+    powers = [np.polyfit(path.time_s[near] - way["meets"]["time_s"], path.rotating_m[near, a], 4)[-1] for a in range(3)]
+    return np.linalg.norm(np.array(powers) - way["meets"]["rotating_m"])
+
+
+def test_to_a_friend_a_third_of_the_way_round():
+    document = request({"speed_m_s": 10.0})
+    found = answer(document)
+    assert [(round(w["elevation_deg"]), round(w["flight_s"], 1), w["heading_deg"]) for w in found["ways"]] == [
+        (2, 6.0, 180.0),
+        (24, 9.6, 180.0),
+    ]
+    assert all(flown_m(document, way) < 1e-6 and way["speed_m_s"] == 10.0 for way in found["ways"])
+    first, second = (text.replace("\u00a0", " ") for text in found["words"])
+    assert first == "Throw 10 m/s almost level, 2° up, antispinward: it arrives after 6.0 s; or 24° up, after 9.6 s."
+    assert second == "A degree too high misses by 0.91 m, a degree to the side by 1.05 m, 1 % too fast by 0.28 m."
+
+
+# The straight line is worked out here, from where and when it is caught alone: Newton's first law in the room that does not turn.
+def test_in_vacuum_a_way_is_the_straight_line():
+    found = answer(request({"flight_s": 6.0}, back=True))
+    omega, (hand, friend) = 4 * 2 * np.pi / 60, ((28.5, 0.0), (28.6, ACROSS_M / 30.0))
+    for way, (rho, at), (far, to) in ((found["ways"][0], hand, friend), (found["back"]["ways"][0], friend, hand)):
+        here = rho * np.exp(1j * at)
+        there = far * np.exp(1j * (to + omega * 6.0))
+        thrown = ((there - here) / 6.0 - 1j * omega * here) / (1j * np.exp(1j * at))  # spinward, less upward times i
+        assert way["speed_m_s"] == pytest.approx(abs(thrown), rel=1e-12)
+        assert way["elevation_deg"] == pytest.approx(np.degrees(np.arctan2(thrown.imag, abs(thrown.real))), abs=1e-9)
+        assert np.cos(np.radians(way["heading_deg"])) == pytest.approx(np.sign(thrown.real))
+
+
+POD = {"name": "A", "radius_m": 30.0, "azimuth_deg": 0.0, "length_m": 14.0, "width_m": 8.0, "ceiling_m": 6.0}
+RAMP = [{"time_s": 1.0, "spin_rpm": 4.0}, {"time_s": 3.0, "spin_rpm": 2.0}]
+SPUN = SERVE | {
+    "ball_spin_rpm": 600.0,
+    "ball_spin_axis": [0, 0, 1],
+    "carried": {"speed_m_s": 1.5, "heading_deg": 60.0},
+    "start_s": 0.5,
+}
+SHAPES = [
+    (
+        {"along_m": -5.0, "height_m": 1.4, "axial_m": 1.0},
+        {"shape": "torus", "radius_m": 30.0, "spin_rpm": 4.0, "tube_radius_m": 5.0},
+    ),
+    ({"along_m": 5.0, "height_m": 1.4, "axial_m": -2.0}, {"shape": "sphere", "radius_m": 30.0, "spin_rpm": 4.0}),
+    (
+        {"along_m": -4.0, "height_m": 1.4, "axial_m": 2.0},
+        {"shape": "pods", "radius_m": 30.0, "spin_rpm": 4.0, "floors": [POD]},
+    ),
+    ({"along_m": 2.0, "height_m": 0.3, "axial_m": 2.0}, {"shape": "turntable", "radius_m": 3.0, "spin_rpm": 15.0}),
+    (
+        {"along_m": -8.0, "height_m": 1.4, "axial_m": 2.0},
+        WHEEL | {"spin_ramp": RAMP, "axial_thrust_m_s2": 0.5, "width_m": 20.0},
+    ),
+]
+
+
+@pytest.mark.parametrize("air", [None, {}])
+@each_row(("to", "habitat"), SHAPES)
+def test_in_every_shape_what_arrives_does_when_it_is_traced(air, to, habitat):
+    place = {"height_m": 1.5, "axial_m": 1.0 if habitat.get("shape") == "turntable" else 0.0}
+    motion = (SERVE if habitat.get("shape") == "turntable" else SPUN) | {"place": place}
+    for fixed in ({"speed_m_s": 7.0}, {"elevation_deg": 40.0}, {"flight_s": 1.2}, {"least": "speed_m_s"})[
+        :: 1 if air is None else 3
+    ]:
+        document = request(fixed, to, habitat, air, motion, flight_max_s=3.0)
+        found = answer(document)
+        free = [way for way in found["ways"] if way["blocked_by"] is None]
+        assert free or found["would_do"], fixed
+        for way in free:
+            assert way["misses_m"] <= 0.15
+            assert flown_m(document, way) <= way["misses_m"] + (1e-6 if air is None else 1e-3)
+        if "speed_m_s" in fixed:
+            assert all(way["speed_m_s"] == pytest.approx(7.0, rel=1e-12) for way in free)
+
+
+def test_a_catcher_on_the_run_is_met_where_they_then_are():
+    runner = {"kind": "walk", "name": "runner", "place": {"along_m": -12.0}, "speed_m_s": 3.0, "heading_deg": 180.0}
+    document = request({"speed_m_s": 9.0}, {"motion": "runner"}, others=[runner])
+    found = answer(document)
+    assert found["ways"]
+    assert found["target"] is None
+    tracks = rimfall.trace(rimfall.open_scene(document["scene"])).motions["runner"]
+    for way in (w for w in found["ways"] if w["meets"]["time_s"] < tracks.time_s[-1]):
+        where = [np.interp(way["meets"]["time_s"], tracks.time_s, tracks.rotating_m[:, a]) for a in range(3)]
+        assert np.linalg.norm(np.array(where) - way["meets"]["rotating_m"]) < 1e-3  # between samples
+        assert flown_m(document, way) < 1e-6
+
+
+def test_what_is_in_the_way_is_told_and_what_would_do():
+    low = answer(request({"elevation_deg": 20.0}, habitat=WHEEL | {"ceiling_m": 2.0}))
+    assert [way["blocked_by"]["kind"] for way in low["ways"]] == ["ceiling"] * 3
+    assert {"says": "Do without the ceiling", "fixed": None, "set": {"habitat.ceiling_m": None}} in low["would_do"]
+    slow = answer(request({"speed_m_s": 8.5}))
+    assert not slow["ways"]
+    assert slow["nearest"]["misses_m"] == pytest.approx(5.1, abs=0.1)
+    (would,) = slow["would_do"]
+    assert would["fixed"] == {"speed_m_s": 8.9}
+    assert answer(request(would["fixed"]))["ways"]
+
+
+def test_within_reach_is_near_enough():
+    least = answer(request({"least": "speed_m_s"}))["ways"][0]["speed_m_s"]
+    document = request({"speed_m_s": least - 0.01})
+    (way,) = answer(document)["ways"]
+    assert 0.05 < way["misses_m"] <= 0.15
+    assert flown_m(document, way) <= way["misses_m"] + 1e-6
+    assert not answer(document | {"within_m": 0.01})["ways"]
+
+
+REFUSED = [
+    ({"to": {"along_m": 0.0, "height_m": -1.0}}, "to.height_m"),
+    ({"to": {"along_m": 0.0, "height_m": 40.0}}, "to.height_m"),
+    ({"to": {"along_m": 0.0, "height_m": 1.4, "axial_m": 9.0}}, "to.axial_m"),
+    ({"to": {"along_m": 0.0, "height_m": 0.0}, "within_m": 0.01}, "to.height_m"),
+    ({"to": {"along_m": 0.0, "height_m": 1.4, "floor": 1}}, "to.floor"),
+    ({"to": {"motion": "nobody"}}, "to.motion"),
+    ({"to": {"motion": "serve"}}, "to.motion"),
+    ({"within_m": 0.0}, "within_m"),
+    ({"within_m": -1.0}, "within_m"),
+    ({"motion": "cup"}, "motion"),
+    ({"motion": "nobody"}, "motion"),
+    ({"fixed": {}}, "fixed"),
+    ({"fixed": {"speed_m_s": 9.0, "flight_s": 2.0}}, "fixed"),
+    ({"fixed": {"speed_m_s": 0.0}}, "fixed.speed_m_s"),
+    ({"fixed": {"speed_m_s": 4000.0}}, "fixed.speed_m_s"),
+    ({"fixed": {"elevation_deg": 91.0}}, "fixed.elevation_deg"),
+    ({"fixed": {"flight_s": 500.0}}, "fixed.flight_s"),
+    ({"fixed": {"least": "time"}}, "fixed.least"),
+    ({"flight_max_s": 0.0}, "flight_max_s"),
+    ({"back": True, "to": {"motion": "cup"}}, "back"),
+    ({"from": 1}, "from"),
+]
+
+
+@each_row(("change", "field"), REFUSED)
+def test_what_cannot_be_aimed_at_is_refused_by_name(change, field):
+    cup = {"kind": "drop", "name": "cup", "place": {"height_m": 1.0}, "body": "cup"}
+    with pytest.raises(BadInput) as refused:
+        answer(request({"speed_m_s": 9.0}, habitat=WHEEL | {"width_m": 10.0}, others=[cup]) | change)
+    assert [one.field for one in refused.value.refusals] == [field]
+
+
+def test_the_command_says_it_in_words_and_a_table(tmp_path):
+    scene = tmp_path / "scene.json"
+    scene.write_text(json.dumps(request({"speed_m_s": 10.0})["scene"]))
+    said = command("aim", scene, "--to", f"{ACROSS_M},1.4", "--speed", 10, "--back")
+    assert said.returncode == 0, said.stderr
+    lines = said.stdout.splitlines()
+    assert lines[0].startswith("Throw 10 m/s almost level, 2° up, antispinward: it arrives after 6.0 s")
+    assert "And back" in lines
+    assert any(line.split()[:3] == ["10.000", "180.00", "2.29"] for line in lines)
+    data = json.loads(command("aim", scene, "--to", f"{ACROSS_M},1.4", "--least", "speed", "--json").stdout)
+    assert data["ways"][0]["speed_m_s"] == pytest.approx(8.8336, abs=1e-4)
+    assert command("aim", scene, "--to", "5", "--speed", 10).returncode == 2
+    assert "to.height_m" not in command("aim", scene, "--to", "5,99", "--speed", 10).stdout
+
+
+def test_from_python_it_is_the_same():
+    scene = rimfall.open_scene(request({"speed_m_s": 1.0})["scene"])
+    found = rimfall.aim(scene, "serve", {"along_m": ACROSS_M, "height_m": 1.4}, {"speed_m_s": 10.0})
+    assert [way["flight_s"] for way in found["ways"]] == pytest.approx([6.00483, 9.61542], abs=1e-4)
+    assert isinstance(found["by_flight"]["speed_m_s"], np.ndarray)
