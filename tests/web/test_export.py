@@ -101,6 +101,7 @@ def test_what_a_format_says_it_uses_changes_it_and_nothing_else_does(name):
         "turning": "quaternion",
         "hull": "render",
         "stage_cameras": [{"name": "Aboard", "position_m": [0, 0, 9], "target_m": [0, -56, 0], "up": [0, 1, 0]}],
+        "cameras": [{"name": "Mine", "rows": [{"position_m": [0, 0, 9], "target_m": [0, -56, 0]}]}],
     }
     plain = with_defaults(name).content
     assert written(name, {}) == plain

@@ -80,7 +80,7 @@ def _of_samples(write):
 
 
 _SCENE = (*_FRAMES, "shown_fps", "view", *_SPACE)
-_STAGED = (*_SCENE, "stage_cameras")
+_STAGED = (*_SCENE, "stage_cameras", "cameras")
 _ALL = (
     Format(
         "csv",
@@ -115,7 +115,7 @@ _ALL = (
         "model/gltf-binary",
         "glb",
         _glb,
-        (*_FRAMES, "shown_fps", "view", "origin", "stage_cameras"),
+        (*_FRAMES, "shown_fps", "view", "origin", "stage_cameras", "cameras"),
     ),
     Format("usda", "OpenUSD as text", "model/vnd.usda", "usda", _of_samples(usd.usda), (*_STAGED, "hull")),
     Format(

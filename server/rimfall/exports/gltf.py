@@ -187,7 +187,7 @@ def _part(file, parent, part):
 def _camera(file, sampled, parent, camera):
     """A vantage; one that follows something has a key a frame."""
     lens = {
-        "yfov": float(np.radians(camera.fov_deg)),
+        "yfov": float(np.radians(np.atleast_1d(camera.fov_deg)[0])),  # which no animation of core glTF changes
         "aspectRatio": float(camera.aspect),
         "znear": max(NEAR_M, camera.near_m or 0.0),
     }

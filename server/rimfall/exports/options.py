@@ -29,6 +29,27 @@ class StageCamera:
 
 
 @dataclass(frozen=True)
+class CameraRow:
+    """A row of a camera of one's own, as `scene.export_part.CameraRow` has it."""
+
+    time_s: float
+    position_m: tuple
+    target_m: tuple
+    up: tuple
+    vertical_fov_deg: float
+
+
+@dataclass(frozen=True)
+class OwnCamera:
+    """A camera of one's own, as `scene.export_part.OwnCamera` has it."""
+
+    name: str
+    view: str
+    aspect: float
+    rows: tuple[CameraRow, ...]
+
+
+@dataclass(frozen=True)
 class Retime:
     """keys: (frame, seconds of the scene) of each; between: "smooth" or "linear"."""
 
@@ -48,7 +69,7 @@ class Options:
     "alive" or "all"; turning: "none" or "quaternion". hull: the purpose of the habitat in OpenUSD, "proxy", "render" or "default".
     unit: "m" or "cm". up: "Y" or "Z". retime: a Retime, in place of from_s, to_s and first_frame.
     origin: "axis", "release" (the ground under the first motion's release) or a place (along, height, axial, floor).
-    stage_cameras: StageCameras that the file has besides its own.
+    stage_cameras: StageCameras that the file has besides its own; cameras: OwnCameras that it has too.
     """
 
     motions: tuple
@@ -67,6 +88,7 @@ class Options:
     turning: str = "none"
     hull: str = "proxy"
     stage_cameras: tuple = ()
+    cameras: tuple = ()
 
     @property
     def frame_format(self):
@@ -95,6 +117,7 @@ def choices_of(options):
         "turning": options.turning,
         "hull": options.hull,
         "stage_cameras": [asdict(one) for one in options.stage_cameras],
+        "cameras": [asdict(one) for one in options.cameras],
     }
 
 
@@ -129,9 +152,14 @@ def options_of(part, scene):
         part.turning,
         part.hull,
         tuple(StageCamera(**one.model_dump()) for one in part.stage_cameras),
+        tuple(_own(one) for one in part.cameras),
     )
     _check(options, scene)
     return options
+
+
+def _own(part):
+    return OwnCamera(part.name, part.view, part.aspect, tuple(CameraRow(**row.model_dump()) for row in part.rows))
 
 
 def _chosen(names, scene):
@@ -154,6 +182,8 @@ def _check(options, scene):
             raise BadInput(wrong("export.origin.floor", options.origin[3], f"0 to {floors - 1}"))
     for k, camera in enumerate(options.stage_cameras):
         _check_sight(f"export.stage_cameras.{k}", camera)
+    for k, camera in enumerate(options.cameras):
+        _check_rows(f"export.cameras.{k}", camera)
 
 
 def _check_retime(options):
@@ -178,6 +208,15 @@ def _check_retime(options):
         raise BadInput(
             wrong("export.shown_fps", _rate(options.shown_fps), "left out with a retime curve, which is the pace")
         )
+
+
+def _check_rows(field, camera):
+    """A camera's rows look somewhere, each later than the one before."""
+    for k, row in enumerate(camera.rows):
+        _check_sight(f"{field}.rows.{k}", row)
+        if k and row.time_s <= camera.rows[k - 1].time_s:
+            may_be = f"later than {camera.rows[k - 1].time_s:g} s, the row before it"
+            raise BadInput(wrong(f"{field}.rows.{k}.time_s", row.time_s, may_be))
 
 
 def _check_sight(field, camera):

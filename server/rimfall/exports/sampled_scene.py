@@ -134,14 +134,14 @@ class PropSamples:
 @dataclass(frozen=True)
 class Camera:
     """A vantage. rides: it is in the habitat's space, else in that of the root. position_m (K, 3) and axes (K, 3, 3), rows
-    right, up and back in the file's axes; K is 1, or T where it follows something. fov_deg: vertical; aspect: width to height;
+    right, up and back in the file's axes; K is 1, or T where it follows something. fov_deg: vertical, one or (T,); aspect: width to height;
     near_m: from where on it sees, past a wall that would hide what moves, or None."""
 
     name: str
     rides: bool
     position_m: np.ndarray
     axes: np.ndarray
-    fov_deg: float
+    fov_deg: float | np.ndarray
     aspect: float
     near_m: float | None = None
 

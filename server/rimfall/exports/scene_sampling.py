@@ -354,7 +354,7 @@ class _SceneSampler:
             taken.sort(key=lambda t: t is not first)
             followed = path_sampling.body_samples(self.trace.setting, first, self.time_s).position_m
         cameras = camera_presets.cameras(replace(self.trace, motions=taken), self.time_s, followed)
-        staged = stage_cameras(self.options, self.angle)
+        staged = stage_cameras(self.options, self.angle, self.time_s)
         names = element_names(
             [("camera", c.name) for c in [*cameras, *staged]]
         )  # a seat and a part may be called alike

@@ -22,6 +22,7 @@ from ..shapes.part import GREATEST_RIM_SPEED_M_S
 from . import document
 from .export_part import ExportPart
 from .shot.aim_request import AimRequest
+from .shot.camera_request import CameraRequest
 from .shot.landings_request import VARIED, LandingsRequest
 from .size.request import SizeRequest
 
@@ -156,7 +157,7 @@ EXPORT = "export."
 FIELDS |= {path: described(field) for path, field in walk(ExportPart, EXPORT)}
 WISHES = "wishes"
 FIELDS |= {path: described(field) for path, field in walk(SizeRequest) if path.startswith(WISHES)}
-SHOTS = (AimRequest, LandingsRequest)  # requests about throws and paths
+SHOTS = (AimRequest, LandingsRequest, CameraRequest)  # requests about throws and paths
 OF_SHOTS = {
     path: described(field) for model in SHOTS for path, field in walk(model) if path.partition(".")[0] != "scene"
 }

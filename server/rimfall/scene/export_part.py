@@ -61,6 +61,29 @@ class StageCamera(Strict):
     aspect: float = number("Width to height", "", 0.05, 20, 16 / 9)
 
 
+GREATEST_CAMERA_ROWS = 5_000
+
+
+class CameraRow(Strict):
+    """Where a camera of one's own is at a time of the scene, and what it sees; as of a StageCamera."""
+
+    time_s: float = number("Time", "s", -600, 4_200, 0.0)
+    position_m: Vector = _vector("Position", "m")
+    target_m: Vector = _vector("Looks at", "m")
+    up: Vector = _vector("Up", "", (0.0, 1.0, 0.0))
+    vertical_fov_deg: float = number("Field of view", "°", 0.1, 170, 30.0)
+
+
+class OwnCamera(Strict):
+    """A camera of one's own: still, with one row, or with a row a frame; between rows it goes straight, before the first and after the last
+    it stands. The view is as of a StageCamera."""
+
+    name: str = text("Name", 60, min_length=1)
+    view: Literal["aboard", "outside"] = choice("View", default="aboard")
+    aspect: float = number("Width to height", "", 0.05, 20, 16 / 9)
+    rows: list[CameraRow] = listed("Rows of the camera", GREATEST_CAMERA_ROWS, least=1)
+
+
 class RetimeKey(Strict):
     """The scene's time at a frame of the file."""
 
@@ -98,6 +121,7 @@ class ExportPart(Strict):
     turning: Literal["none", "quaternion"] = choice("Orientation in tables", default="none")
     hull: Literal["proxy", "render", "default"] = choice("Purpose of the habitat", default="proxy")
     stage_cameras: list[StageCamera] = listed("Cameras of the stages", 16, [])
+    cameras: list[OwnCamera] = listed("Cameras of your own", 4, [])
 
 
 class ExportRequest(Strict):

@@ -12,6 +12,7 @@ from .document import Scene
 from .export_part import ExportPart, ExportRequest
 from .feel.answers import FeelRequest
 from .shot.aim_request import AimRequest
+from .shot.camera_request import CameraRequest
 from .shot.landings_request import LandingsRequest
 from .size.request import SizeRequest
 
@@ -53,6 +54,11 @@ def read_aim(source):
 def read_landings(source):
     """A LandingsRequest from the bytes (or text) of its document. Raises as `read`."""
     return _of_scene(_parsed(LandingsRequest, source))
+
+
+def read_camera(source):
+    """A CameraRequest from the bytes (or text) of its document. Raises as `read`."""
+    return _of_scene(_parsed(CameraRequest, source))
 
 
 def _of_scene(request):

@@ -11,6 +11,7 @@ from ..exports import FORMATS, landings, listed, page_drawings
 from ..exports.camera_presets import table as camera_table
 from ..scene import examples
 from ..scene.catalogue import catalogue, export_choices
+from ..scene.document import frame_rate
 from .answering import Worked
 from .ready import plain
 from .static import gzipped
@@ -35,6 +36,9 @@ Follower = Literal[
 ]
 Drawn = Literal[(*page_drawings.QUANTITIES, page_drawings.MINE)]
 Stream = Literal["0", "1"]
+CameraView = Literal["aboard", "outside"]
+CameraOrigin = Literal["axis", "deck"]
+UpAxis = Literal["Y", "Z"]
 
 
 async def _worked(request, what, stream="0", **options):
@@ -165,6 +169,31 @@ async def landings_file(request: Request, name: str, units: Units = "si", stream
     if name not in landings.FORMATS:
         raise HTTPException(404)
     return await _worked(request, "landings_file", stream, name=name, units=units, packed=stream == "1")
+
+
+@router.post("/camera")
+async def camera(request: Request):
+    """A camera that is stated by hand, in the one form that stages and files have; the body is {"scene", "camera"}."""
+    return await _worked(request, "camera")
+
+
+@router.post("/camera/file")
+async def camera_file(
+    request: Request,
+    name: Annotated[str | None, Query(min_length=1, max_length=60)] = None,
+    view: CameraView = "aboard",
+    origin: CameraOrigin = "axis",
+    radius_m: Annotated[float | None, Query(ge=0.1, le=100_000, allow_inf_nan=False)] = None,
+    fps: Annotated[float, Query(ge=1, le=240, allow_inf_nan=False)] = 24,
+    first_frame: Annotated[float | None, Query(ge=-1e6, le=1e6, allow_inf_nan=False)] = None,
+    up: UpAxis = "Y",
+    aspect: Annotated[float, Query(ge=0.05, le=20, allow_inf_nan=False)] = 16 / 9,
+):
+    """The cameras of a file, in the same form; the body is the bytes of a table (CSV), of OpenUSD or of glTF."""
+    about = {"name": name, "view": view, "origin": origin, "radius_m": radius_m, "first_frame": first_frame}
+    about |= {"fps": frame_rate(fps), "up": up, "aspect": aspect}
+    state = request.app.state
+    return WorkedFile(state.pool, Asked("camera_file", await path_of(request), about, state.max_seconds))
 
 
 @router.post("/recover")

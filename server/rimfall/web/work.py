@@ -17,6 +17,8 @@ from pydantic_core import to_json
 from ..errors import BadInput, Refused, TooMuch, refusal
 from ..exports import FORMATS, page_drawings
 from ..exports import landings as landings_files
+from ..exports.brought.cameras import GREATEST_BYTES as GREATEST_CAMERA_BYTES
+from ..exports.brought.cameras import About, cameras_in
 from ..exports.options import options_of
 from ..exports.recovery import recovered_from
 from ..scene import answers, examples, questions
@@ -24,8 +26,8 @@ from ..scene.checks import followed
 from ..scene.feel import answers as feel_answers
 from ..scene.feel.answers import feel
 from ..scene.questions import GREATEST_SAMPLES, GREATEST_SAMPLES_IN_LISTS
-from ..scene.reading import read, read_aim, read_export, read_feel, read_landings, read_size
-from ..scene.shot import aim, landings
+from ..scene.reading import read, read_aim, read_camera, read_export, read_feel, read_landings, read_size
+from ..scene.shot import aim, camera, landings
 from ..scene.size import answers as size_answers
 from ..scene.work import GREATEST_BYTES, Stopped, bounded
 from ..shapes.drawn import drawn
@@ -157,6 +159,17 @@ def _landings_file(body, watch, name, units, packed):
     return _as_file(kind.make(landings.find(read_landings(body), watch), units), kind, packed, "landings")
 
 
+def _camera(body, _):
+    return Answer(to_json(camera.of_request(read_camera(body))))
+
+
+def _camera_file(body, _, **about):
+    """body: the path of the file."""
+    with open(os.fsdecode(body), "rb") as file:
+        content = file.read(GREATEST_CAMERA_BYTES + 1)
+    return Answer(to_json(cameras_in(content, About(**about))))
+
+
 def _export(body, watch, name, packed):
     scene, part = read_export(body)
     options = options_of(part, scene)
@@ -189,6 +202,8 @@ WORK = {
     "aim": _aim,
     "landings": _landings,
     "landings_file": _landings_file,
+    "camera": _camera,
+    "camera_file": _camera_file,
     "export": _export,
     "recover": _recover,
 }

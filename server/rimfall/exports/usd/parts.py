@@ -106,9 +106,10 @@ def camera(sampled, seat):
     wide = FILM_M * sampled.per_unit * TENTHS
     tall = wide / seat.aspect
     far = 100.0 + 10.0 * float(np.max(np.linalg.norm(seat.position_m - sampled.pivot_m, axis=1)))
+    focal = tall / 2 / np.tan(np.radians(np.atleast_1d(seat.fov_deg)) / 2)
     at = sampled.frame if len(matrix) > 1 else sampled.frame[:1]
     attributes = [
-        Attribute("focalLength", "float", tall / 2 / np.tan(np.radians(seat.fov_deg) / 2)),
+        changing("focalLength", "float", sampled.frame[: len(focal)], focal),
         Attribute("horizontalAperture", "float", wide),
         Attribute("verticalAperture", "float", tall),
         Attribute(

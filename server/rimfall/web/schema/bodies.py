@@ -114,3 +114,26 @@ LANDINGS = {
     },
 }
 FILE = {BYTES: {"examples": {"a scene": {"summary": "The file of a scene", "value": examples.example(_LOB)}}}}
+CAMERAS = {
+    "a camera": {
+        "summary": "35 mm on the deck, banked",
+        "value": {
+            "scene": _DOCUMENTS[_LOB],
+            "camera": {
+                "name": "Shot 12",
+                "rows": [
+                    {
+                        "place": {"along_m": -4.0, "height_m": 1.6, "axial_m": 5.0},
+                        "look_at": {"along_m": 2.0, "height_m": 1.5, "axial_m": 0.0},
+                        "roll_deg": 5.0,
+                        "focal_length_mm": 35.0,
+                    }
+                ],
+            },
+        },
+    }
+}
+_TABLE = (
+    "time_s,x_m,y_m,z_m,aim_x_m,aim_y_m,aim_z_m,vertical_fov_deg\n0,-5,-52.5,14,1,-54,0,34\n1,-4,-52.5,14,1,-54,0,34\n"
+)
+CAMERA_FILE = {BYTES: {"examples": {"a table": {"summary": "A row a second", "value": _TABLE}}}}

@@ -9,9 +9,11 @@ from ...scene.document import Scene
 from ...scene.export_part import ExportRequest
 from ...scene.feel.answers import FeelRequest
 from ...scene.shot.aim_request import AimRequest
+from ...scene.shot.camera_request import CameraRequest
 from ...scene.shot.landings_request import LandingsRequest
 from ...scene.size.request import SizeRequest
-from .bodies import AIMS, EXPORTS, FILE, HABITATS, LANDINGS, SCENES, WISHES
+from .bodies import AIMS, CAMERA_FILE, CAMERAS, EXPORTS, FILE, HABITATS, LANDINGS, SCENES, WISHES
+from .cameras import Cameras
 from .drawings import Map, Mesh, Plot
 from .fields import Examples, Fields, Health, Opened
 from .files import FILES, NAMED, ExportedFile, Recovered, exported, files_said
@@ -57,6 +59,16 @@ _ARRAYS = {"arrays": "Arrays as lists of numbers, or packed as 32-bit floats."}
 _DRAW = {"draw": "Draw the limits on these quantities alone, `mine` for your own; all where left out."}
 _PLAIN = {"plain": "1: with the companions under plain gravity."}
 _OF_A_DRAWING = {"width": "Width of a drawing of the net, CSS pixels; without it there is none."}
+_OF_A_FILE = {
+    "name": "What the camera is called; its own name where it is left out.",
+    "view": "Whether it rides with the deck or stands outside the turning.",
+    "origin": "Where the file has its origin: on the axis, or on the deck under the reference line.",
+    "radius_m": "Radius of the habitat, m: for an origin on the deck, for places aboard, and for `match`.",
+    "fps": "Frames per second of a table's frames.",
+    "first_frame": "The frame of a table (0 where it is left out), or the time code of OpenUSD, that is time 0.",
+    "up": "The axis of a table that is up; other files say it.",
+    "aspect": "Width to height of the picture, where the file does not say it.",
+}
 _U, _W, _S = {"units": _UNITS}, {"width": _WIDTH}, {"stream": _STREAM}
 
 OPERATIONS = {
@@ -85,6 +97,8 @@ OPERATIONS = {
         content=exported(landings.FORMATS),
         headers=NAMED,
     ),
+    ("/api/camera", "post"): Operation("camera", Cameras, CameraRequest, CAMERAS),
+    ("/api/camera/file", "post"): Operation("camera_file", Cameras, file=CAMERA_FILE, words=_OF_A_FILE),
     ("/api/mesh", "post"): Operation("mesh", Mesh, FeelRequest, HABITATS),
     ("/api/map", "post"): Operation("map", Map, FeelRequest, HABITATS, words=_W | _DRAW | _U),
     ("/api/plot", "post"): Operation("plot", Plot, ExportRequest, EXPORTS, words=_W | _PLAIN | _U),

@@ -1,0 +1,189 @@
+"""Cameras out of a file: a table, OpenUSD, glTF, told apart by its first bytes, in the one form of `scene.shot.camera`."""
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+import numpy as np
+
+from ...errors import BadInput, refusal
+from ...physics.coordinates import RoundChart
+from ...scene.export_part import GREATEST_CAMERA_ROWS
+from ...scene.shot import sight
+from ...scene.shot.camera import answer, own_camera
+from . import camera_csv, gltf, usd
+from .posed import Posed, from_z_up
+
+GREATEST_BYTES = 60_000_000
+_SIGNS = {b"glTF": gltf.cameras_of, b"#usd": usd.cameras_of, b"PXR-": usd.cameras_of, b"PK\3\4": usd.cameras_of}
+_AHEAD_M = 10.0  # how far before a camera that only has a direction what it looks at is taken
+
+
+@dataclass(frozen=True)
+class About:
+    """What a file does not say of its camera. name: None for its own; view: "aboard" or "outside"; origin: "axis", or "deck", the place on
+    the deck under the reference line, for which radius_m is needed; fps: of a table's frames; first_frame: the frame of a table, or the
+    time code of OpenUSD, at time 0 (None: 0, or that at which the file's range begins); up: of a table; aspect: where nothing says it."""
+
+    name: str | None = None
+    view: str = "aboard"
+    origin: str = "axis"
+    radius_m: float | None = None
+    fps: Fraction = Fraction(24)
+    first_frame: float | None = None
+    up: str = "Y"
+    aspect: float = 16 / 9
+
+
+def cameras_in(content, about):
+    """The answer about a file's cameras as plain data. Raises BadInput or TooMuch."""
+    if about.origin == "deck" and about.radius_m is None:
+        raise BadInput(
+            refusal(
+                "radius_m",
+                "nothing",
+                "a radius, with origin=deck",
+                "An origin on the deck needs the habitat's radius (radius_m).",
+            )
+        )
+    if len(content) > GREATEST_BYTES:
+        raise BadInput(
+            refusal(
+                "file",
+                f"{len(content)} bytes",
+                f"at most {GREATEST_BYTES:,} bytes",
+                f"The file has {len(content):,} bytes; at most {GREATEST_BYTES:,} are read.",
+            )
+        )
+    chart = None if about.radius_m is None else RoundChart(about.radius_m)
+    reader = _SIGNS.get(bytes(content[:4]))
+    cameras = (
+        [_of_table(content, about, chart)]
+        if reader is None
+        else [_of_posed(one, about) for one in reader(bytes(content), about.first_frame)]
+    )
+    if not cameras:
+        raise BadInput(
+            refusal("file", "no camera", "a file with a camera", "There is no perspective camera in this file.")
+        )
+    return answer(cameras, chart)
+
+
+def _of_posed(posed: Posed, about):
+    """A camera that a file of three dimensions has: it looks along its own -Z, its Y is up."""
+    time_s, world = posed.time_s, posed.world
+    axes = world[:, :3, :3] / np.linalg.norm(world[:, :3, :3], axis=1, keepdims=True)
+    position = _on_axis(world[:, :3, 3], about)
+    fov_deg = np.degrees(posed.fov_rad)
+    return _own(
+        posed.name,
+        about,
+        posed.aspect or about.aspect,
+        time_s,
+        (position, position - _AHEAD_M * axes[:, :, 2], axes[:, :, 1]),
+        fov_deg,
+    )
+
+
+def _of_table(content, about, chart):
+    columns = camera_csv.table_of(content)
+    time_s = camera_csv.times_of(columns, float(about.fps), about.first_frame or 0)
+    fov, aspect = camera_csv.lens_of(columns, about.aspect)
+    position = camera_csv.three(columns, "", "xyz")
+    if position is None:
+        seen = _by_places(columns, chart)
+    elif "qw" in columns:
+        world = np.zeros((len(time_s), 4, 4))
+        quaternion = np.stack([camera_csv.needed(columns, name) for name in ("qx", "qy", "qz", "qw")], axis=1)
+        if np.any(np.linalg.norm(quaternion, axis=1) < 1e-9):
+            raise BadInput(
+                refusal(
+                    "qw",
+                    "0, 0, 0, 0",
+                    "a quaternion that is not all 0",
+                    "A row of the table has a quaternion of 0, 0, 0, 0.",
+                )
+            )
+        world[:, :3, :3], world[:, :3, 3], world[:, 3, 3] = gltf.rotation(quaternion), position, 1.0
+        world = from_z_up(world) if about.up == "Z" else world
+        eye, axes = _on_axis(world[:, :3, 3], about), world[:, :3, :3]
+        seen = eye, eye - _AHEAD_M * axes[:, :, 2], axes[:, :, 1]
+    else:
+        seen = _by_aim(columns, about, position)
+    return _own("Camera", about, aspect, time_s, seen, np.degrees(fov))
+
+
+def _by_places(columns, chart):
+    """By places aboard, which a radius makes points."""
+    place = camera_csv.three(columns, "", ("along", "height", "axial"))
+    if place is None:
+        camera_csv.needed(columns, "x_m")
+    if chart is None:
+        raise BadInput(
+            refusal(
+                "radius_m",
+                "nothing",
+                "a radius, with places aboard",
+                "Places aboard need the habitat's radius (radius_m).",
+            )
+        )
+    aim = camera_csv.three(columns, "aim_", ("along", "height", "axial"))
+    if aim is None:
+        camera_csv.needed(columns, "aim_along_m")
+    return sight.placed(chart, place, aim, columns.get("roll_deg", np.zeros(len(place))))
+
+
+def _by_aim(columns, about, position):
+    """By a point that it looks at; its up is that of the file, banked."""
+    aim = camera_csv.three(columns, "aim_", "xyz")
+    if aim is None:
+        camera_csv.needed(columns, "aim_x_m")
+    points = [position, aim]
+    if about.up == "Z":
+        points = [np.stack([p[:, 0], p[:, 2], -p[:, 1]], axis=1) for p in points]
+    eye, aim = (_on_axis(p, about) for p in points)
+    ahead = aim - eye
+    right = np.cross(ahead, [0.0, 1.0, 0.0])
+    right = np.where(np.linalg.norm(right, axis=1, keepdims=True) < 1e-9, [1.0, 0.0, 0.0], right)
+    right, ahead = (v / np.maximum(np.linalg.norm(v, axis=1, keepdims=True), 1e-300) for v in (right, ahead))
+    roll = np.radians(columns.get("roll_deg", np.zeros(len(eye))))[:, None]
+    return eye, aim, np.cos(roll) * np.cross(right, ahead) + np.sin(roll) * right
+
+
+def _on_axis(points, about):
+    """Points (T, 3) with the origin on the axis."""
+    return points - [0.0, about.radius_m, 0.0] if about.origin == "deck" else points
+
+
+def _own(name, about, aspect, time_s, seen, fov_deg):
+    """The camera in its one form. Raises BadInput where a row looks nowhere, sees nothing, or there are too many."""
+    position, target, up = seen
+    if len(time_s) > GREATEST_CAMERA_ROWS:
+        raise BadInput(
+            refusal(
+                "file",
+                f"{len(time_s)} rows",
+                f"at most {GREATEST_CAMERA_ROWS:,}",
+                f"The camera {name} has {len(time_s):,} rows; it may have {GREATEST_CAMERA_ROWS:,}.",
+            )
+        )
+    still = np.flatnonzero(np.linalg.norm(target - position, axis=1) < 1e-9)
+    if len(still):
+        raise BadInput(
+            refusal(
+                "file",
+                f"row {still[0] + 1}",
+                "a place to look at",
+                f"Row {still[0] + 1} of the camera {name} looks at where it stands.",
+            )
+        )
+    wrong = np.flatnonzero(~((fov_deg >= 0.1) & (fov_deg <= 170.0)))
+    if len(wrong):
+        raise BadInput(
+            refusal(
+                "file",
+                f"{fov_deg[wrong[0]]:g}°",
+                "0.1 to 170°",
+                f"Row {wrong[0] + 1} of the camera {name} has a vertical field of view of {fov_deg[wrong[0]]:g}°; it must be 0.1 to 170°.",
+            )
+        )
+    return own_camera(about.name or name, about.view, aspect, time_s, position, target, up, fov_deg)

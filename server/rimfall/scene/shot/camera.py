@@ -1,0 +1,124 @@
+"""A camera of one's own, as it is stated by hand or read from a file, in the one form that the stages and the files have
+(`scene.export_part.OwnCamera`)."""
+
+from typing import Any
+
+import numpy as np
+
+from ...errors import BadInput
+from ...physics.coordinates import RoundChart
+from ..validation_errors import wrong
+from . import sight
+from .camera_request import CameraRequest
+
+_EQUAL_M = 1e-9
+
+
+def of_request(request: CameraRequest) -> dict[str, Any]:
+    """The answer to a CameraRequest as plain data. Raises BadInput."""
+    camera, habitat = request.camera, request.scene.habitat.habitat()
+    floors = {row.place.floor for row in camera.rows} | {row.look_at.floor for row in camera.rows}
+    chart = habitat.chart(_one_floor(request, floors))
+    places, aims = (
+        np.array([[at.along_m, at.height_m, at.axial_m] for at in (getattr(row, name) for row in camera.rows)])
+        for name in ("place", "look_at")
+    )
+    still = np.flatnonzero(np.linalg.norm(chart.position(places) - chart.position(aims), axis=1) <= _EQUAL_M)
+    if len(still):
+        k = int(still[0])
+        raise BadInput(
+            wrong(
+                f"camera.rows.{k}.look_at", camera.rows[k].look_at.model_dump(), "another place than the camera's own"
+            )
+        )
+    roll = np.array([row.roll_deg for row in camera.rows])
+    position, target, up = sight.placed(chart, places, aims, roll)
+    film = camera.film_back
+    fov = np.array([_vertical_deg(k, row, film) for k, row in enumerate(camera.rows)])
+    times = [row.time_s for row in camera.rows]
+    for k in range(1, len(times)):
+        if times[k] <= times[k - 1]:
+            raise BadInput(
+                wrong(f"camera.rows.{k}.time_s", times[k], f"later than {times[k - 1]:g} s, the row before it")
+            )
+    own = own_camera(
+        camera.name, camera.view, film.width_mm / film.height_mm, np.array(times), position, target, up, fov
+    )
+    return answer([own], chart)
+
+
+def _one_floor(request, floors):
+    grounds = request.scene.habitat.grounds
+    if len(floors) > 1 or max(floors) >= grounds:
+        may_be = f"0 to {grounds - 1}, one and the same for all" if grounds > 1 else "0: there is one ground"
+        raise BadInput(wrong("camera.rows.0.place.floor", max(floors), may_be))
+    return floors.pop()
+
+
+def _vertical_deg(k, row, film):
+    """A row's vertical field of view, degrees."""
+    if (row.field_of_view_deg is None) == (row.focal_length_mm is None):
+        was = "nothing" if row.focal_length_mm is None else "a focal length as well"
+        raise BadInput(
+            wrong(f"camera.rows.{k}.field_of_view_deg", was, "a field of view or a focal length, one of the two")
+        )
+    if row.focal_length_mm is not None:
+        return float(np.degrees(2 * np.arctan(film.height_mm / 2 / row.focal_length_mm)))
+    wide = np.tan(np.radians(row.field_of_view_deg) / 2)
+    return float(np.degrees(2 * np.arctan(wide * film.height_mm / film.width_mm)))
+
+
+def own_camera(name, view, aspect, time_s, position, target, up, fov_deg) -> dict[str, Any]:
+    """An `export_part.OwnCamera` as plain data; what does not change is one row."""
+    columns = (position, target, up, fov_deg)
+    if all(np.allclose(column, column[:1], rtol=0, atol=_EQUAL_M) for column in columns):
+        time_s, (position, target, up, fov_deg) = np.zeros(1), (column[:1] for column in columns)
+    rows = zip(time_s.tolist(), position.tolist(), target.tolist(), up.tolist(), fov_deg.tolist(), strict=True)
+    names = ("time_s", "position_m", "target_m", "up", "vertical_fov_deg")
+    return {
+        "name": name[:60] or "Camera",
+        "view": view,
+        "aspect": float(aspect),
+        "rows": [dict(zip(names, row, strict=True)) for row in rows],
+    }
+
+
+def answer(cameras: list[dict], chart: Any) -> dict[str, Any]:
+    """What is answered about cameras; chart: of the places aboard that the first of them is told by, or None."""
+    return {"cameras": cameras, "match": _as_places(cameras[0], chart), "words": [_said(one) for one in cameras]}
+
+
+def _as_places(camera, chart):
+    """The rows of a camera aboard by its places, as a match takes them; None where its places are not known."""
+    if not isinstance(chart, RoundChart) or camera["view"] != "aboard":
+        return None
+    columns = (np.array([row[name] for row in camera["rows"]]) for name in ("position_m", "target_m", "up"))
+    places, aims, roll = sight.places_of(chart, *columns)
+    names = ("along_m", "height_m", "axial_m")
+    return [
+        {
+            "time_s": row["time_s"],
+            "field_of_view_deg": _horizontal_deg(row["vertical_fov_deg"], camera["aspect"]),
+            "position": dict(zip(names, place, strict=True)),
+            "look_at": dict(zip(names, aim, strict=True)),
+            "roll_deg": bank,
+        }
+        for row, place, aim, bank in zip(camera["rows"], places.tolist(), aims.tolist(), roll.tolist(), strict=True)
+    ]
+
+
+def _horizontal_deg(vertical_deg, aspect):
+    return float(np.degrees(2 * np.arctan(aspect * np.tan(np.radians(vertical_deg) / 2))))
+
+
+def _said(camera):
+    rows = camera["rows"]
+    wide = sorted({round(_horizontal_deg(row["vertical_fov_deg"], camera["aspect"]), 1) for row in rows})
+    lens = f"{wide[0]:g}°" if len(wide) == 1 else f"{wide[0]:g} to {wide[-1]:g}°"
+    moves = (
+        "stands still"
+        if len(rows) == 1
+        else f"moves, in {len(rows):,} rows from {rows[0]['time_s']:.2f} to {rows[-1]['time_s']:.2f}\u00a0s"
+    )
+    rides = "rides with the deck" if camera["view"] == "aboard" else "stands outside the turning"
+    return f"{camera['name']} {rides} and {moves}; it sees {lens} across."

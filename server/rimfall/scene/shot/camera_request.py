@@ -1,0 +1,44 @@
+"""A camera of one's own as it is stated by hand: by places aboard, bank and lens."""
+
+from typing import Literal
+
+from ...fields import Strict, choice, listed, number, text
+from ...kinds.motion import Place
+from ..document import Scene
+from ..export_part import GREATEST_CAMERA_ROWS
+
+LEAST_FOV_DEG, GREATEST_FOV_DEG = 0.1, 170.0
+
+
+class FilmBack(Strict):
+    """The part of the film or sensor that the picture is taken from."""
+
+    width_mm: float = number("Film width", "mm", 0.1, 1_000)
+    height_mm: float = number("Film height", "mm", 0.1, 1_000)
+
+
+class PlacedRow(Strict):
+    """Where a camera stands, what it looks at, how it banks, and its lens: a field of view, or a focal length on the film back."""
+
+    time_s: float = number("Time", "s", -600, 4_200, 0.0)
+    place: Place = Place()
+    look_at: Place = Place()
+    roll_deg: float = number("Bank", "°", -360, 360, 0.0)
+    field_of_view_deg: float | None = number("Horizontal field of view", "°", LEAST_FOV_DEG, GREATEST_FOV_DEG, None)
+    focal_length_mm: float | None = number("Focal length", "mm", 0.1, 10_000, None)
+
+
+class PlacedCamera(Strict):
+    """A camera by its places aboard. film_back: as wide and as high as the picture; only their ratio counts where there are fields of view."""
+
+    name: str = text("Name", 60, "Camera", min_length=1)
+    view: Literal["aboard", "outside"] = choice("View", default="aboard")
+    film_back: FilmBack = FilmBack(width_mm=36.0, height_mm=20.25)
+    rows: list[PlacedRow] = listed("Rows of the camera", GREATEST_CAMERA_ROWS, least=1)
+
+
+class CameraRequest(Strict):
+    """The body of a question what a camera that is stated by hand sees."""
+
+    scene: Scene
+    camera: PlacedCamera

@@ -1,0 +1,243 @@
+"""Cameras of one's own: what a file's camera sees is what is read of it, and goes out again; by hand, a lens on a film back is its angle.
+
+What a camera sees is worked out here from the standards' texts: a pinhole that looks along its own -Z with its Y up, in glTF (ISO/IEC
+12113, 3.10) as in OpenUSD, whose lens and film are in tenths of a unit (UsdGeomCamera).
+"""
+
+import json
+import math
+import struct
+
+import numpy as np
+import pytest
+
+from rimfall.errors import BadInput, Refused
+from rimfall.exports import FORMATS
+from rimfall.exports.brought.cameras import About, cameras_in
+from rimfall.exports.options import read_options
+from rimfall.physics.coordinates import RoundChart
+from rimfall.scene import examples, questions
+from rimfall.scene.reading import read, read_camera
+from rimfall.scene.shot import camera, sight
+from tests.tables import each_row
+
+SCENE = read(examples.example("same-lob"))
+LAYER = """#usda 1.0
+(
+    upAxis = "Z"
+    metersPerUnit = 0.01
+    timeCodesPerSecond = 25
+    startTimeCode = 101
+    endTimeCode = 126
+)
+def Xform "Rig" {
+    double3 xformOp:translate.timeSamples = { 101: (0, 0, 100), 126: (200, 0, 100) }
+    uniform token[] xformOpOrder = ["xformOp:translate"]
+    def Camera "Shot" {
+        float focalLength.timeSamples = { 101: 35, 126: 70 }
+        float horizontalAperture = 36
+        float verticalAperture = 18
+        float3 xformOp:rotateXYZ = (90, 0, 0)
+        uniform token[] xformOpOrder = ["xformOp:rotateXYZ"]
+    }
+}
+"""
+
+
+def glb(turn):
+    """A .glb whose camera is moved by its parent from (0, 1, 0) to (0, 3, 0) in 2 s, turned by a quaternion, x first."""
+    keys = np.array([0.0, 2.0], "<f4").tobytes() + np.array([[0, 1, 0], [0, 3, 0]], "<f4").tobytes()
+    document = {
+        "asset": {"version": "2.0"},
+        "nodes": [
+            {"name": "rig", "children": [1]},
+            {"name": "lens", "camera": 0, "rotation": turn, "translation": [5, 0, 0]},
+        ],
+        "cameras": [{"type": "perspective", "perspective": {"yfov": 0.5, "aspectRatio": 2.0, "znear": 0.1}}],
+        "animations": [
+            {
+                "channels": [{"sampler": 0, "target": {"node": 0, "path": "translation"}}],
+                "samplers": [{"input": 0, "output": 1}],
+            }
+        ],
+        "accessors": [
+            {"bufferView": 0, "componentType": 5126, "count": 2, "type": "SCALAR"},
+            {"bufferView": 1, "componentType": 5126, "count": 2, "type": "VEC3"},
+        ],
+        "bufferViews": [{"buffer": 0, "byteLength": 8}, {"buffer": 0, "byteOffset": 8, "byteLength": 24}],
+        "buffers": [{"byteLength": 32}],
+    }
+    text = json.dumps(document).encode()
+    text += b" " * (-len(text) % 4)
+    whole = 12 + 8 + len(text) + 8 + len(keys)
+    return (
+        struct.pack("<4sII", b"glTF", 2, whole)
+        + struct.pack("<I4s", len(text), b"JSON")
+        + text
+        + struct.pack("<I4s", len(keys), b"BIN\0")
+        + keys
+    )
+
+
+def looks(row):
+    ahead = np.subtract(row["target_m"], row["position_m"])
+    return ahead / np.linalg.norm(ahead)
+
+
+def test_a_usd_camera_is_read_where_its_parents_put_it_in_metres_with_y_up():
+    (own,) = cameras_in(LAYER.encode(), About())["cameras"]
+    assert (own["name"], own["aspect"], len(own["rows"])) == ("Shot", pytest.approx(2.0), 2)
+    first, last = own["rows"]
+    assert (first["time_s"], last["time_s"]) == (0.0, pytest.approx(1.0))
+    assert first["position_m"] == pytest.approx([0, 1, 0])  # Z up, centimetres: 100 along Z
+    assert last["position_m"] == pytest.approx([2, 1, 0])
+    assert looks(first) == pytest.approx(
+        [0, 0, -1], abs=1e-12
+    )  # turned by 90° about X it looks along the file's +Y, which is -Z here
+    assert first["up"] == pytest.approx([0, 1, 0], abs=1e-12)
+    assert first["vertical_fov_deg"] == pytest.approx(2 * math.degrees(math.atan(9 / 35)))
+    assert last["vertical_fov_deg"] == pytest.approx(2 * math.degrees(math.atan(9 / 70)))
+    (later,) = cameras_in(LAYER.encode(), About(first_frame=126, origin="deck", radius_m=56.0))["cameras"]
+    assert later["rows"][0]["time_s"] == pytest.approx(-1.0)
+    assert later["rows"][0]["position_m"] == pytest.approx([0, -55, 0])
+    with pytest.raises(BadInput, match="asks for other files"):
+        cameras_in(LAYER.replace("(\n    upAxis", "(\n    subLayers = [@other.usda@]\n    upAxis").encode(), About())
+
+
+def test_a_gltf_camera_is_read_where_its_parents_put_it():
+    half = math.radians(30) / 2
+    (own,) = cameras_in(glb([0, math.sin(half), 0, math.cos(half)]), About(name="Mine", view="outside"))["cameras"]
+    assert (own["name"], own["view"], own["aspect"]) == ("Mine", "outside", 2.0)
+    first, last = own["rows"]
+    assert (first["position_m"], last["position_m"], last["time_s"]) == ([5, 1, 0], [5, 3, 0], 2.0)
+    assert looks(first) == pytest.approx([-0.5, 0, -math.sqrt(0.75)])  # turned by 30° to its left
+    assert first["vertical_fov_deg"] == pytest.approx(math.degrees(0.5))
+
+
+def test_tables_say_the_same_camera_by_quaternion_aim_and_places():
+    half = math.radians(30) / 2
+    chart = RoundChart(56.0)
+    place, aim = np.array([[4.0, 1.5, 3.0]]), np.array([[0.0, 1.0, -1.0]])
+    eye, at, up = sight.placed(chart, place, aim, np.array([10.0]))
+    head = "focal_length_mm,film_width_mm,film_height_mm\n"
+    by_places = (
+        "along_m,height_m,axial_m,aim_along_m,aim_height_m,aim_axial_m,roll_deg,"
+        + head
+        + "4,1.5,3,0,1,-1,10,50,36,24\n"
+    )
+    answer = cameras_in(by_places.encode(), About(radius_m=56.0))
+    (row,) = answer["cameras"][0]["rows"]
+    assert [row["position_m"], row["target_m"]] == [pytest.approx(v[0].tolist()) for v in (eye, at)]
+    assert row["up"] == pytest.approx(up[0].tolist())
+    assert row["vertical_fov_deg"] == pytest.approx(2 * math.degrees(math.atan(12 / 50)))
+    (back,) = answer["match"]
+    assert (back["position"]["along_m"], back["look_at"]["axial_m"], back["roll_deg"]) == pytest.approx(
+        (4.0, -1.0, 10.0)
+    )
+    assert back["field_of_view_deg"] == pytest.approx(2 * math.degrees(math.atan(18 / 50)))
+    turned = (
+        "frame;x_m;y_m;z_m;qw;qx;qy;qz;vertical_fov_deg\n25;5;1,5;0;{};0;{};0;40\n50;6;1,5;0;{};0;{};0;40\n".format(
+            *[f"{v:.9f}".replace(".", ",") for v in (math.cos(half), math.sin(half)) * 2]
+        )
+    )
+    own = cameras_in(turned.encode(), About(first_frame=25, fps=25))["cameras"][0]
+    assert [row["time_s"] for row in own["rows"]] == [0.0, 1.0]
+    assert own["rows"][1]["position_m"] == [6.0, 1.5, 0.0]
+    assert looks(own["rows"][0]) == pytest.approx([-0.5, 0, -math.sqrt(0.75)], abs=1e-6)
+    aimed = "time_s,x_m,y_m,z_m,aim_x_m,aim_y_m,aim_z_m,vertical_fov_deg\n0,5,1.5,0,4,1.5,-1.7320508,40\n"
+    (seen,) = cameras_in(aimed.encode(), About())["cameras"][0]["rows"]
+    assert looks(seen) == pytest.approx(looks(own["rows"][0]), abs=1e-6)
+    assert seen["up"] == pytest.approx([0, 1, 0])
+
+
+@each_row(
+    ("table", "says"),
+    [
+        ("x_m,y_m\n", "no rows"),
+        ("time_s,x_m,y_m,z_m\n0,1,2,3\n", "no lens"),
+        ("time_s,x_m,y_m,z_m,vertical_fov_deg\n0,1,2,3,40\n", "no column aim_x_m"),
+        (
+            "time_s,x_m,y_m,z_m,aim_x_m,aim_y_m,aim_z_m,vertical_fov_deg\n0,1,2,3,0,0,0,40\n0,1,2,3,0,0,0,40\n",
+            "Row 3 of the table is not later",
+        ),
+        ("time_s,x_m,y_m,z_m,aim_x_m,aim_y_m,aim_z_m,vertical_fov_deg\n0,1,two,3,0,0,0,40\n", "has two in column y_m"),
+        ("time_s,x_m,y_m,z_m,aim_x_m,aim_y_m,aim_z_m,vertical_fov_deg\n0,1,2,3,1,2,3,40\n", "looks at where it stands"),
+        ("time_s,x_m,y_m,z_m,aim_x_m,aim_y_m,aim_z_m,vertical_fov_deg\n0,1,2,3,0,0,0,190\n", "field of view of 190°"),
+        (
+            "along_m,height_m,axial_m,aim_along_m,aim_height_m,aim_axial_m,vertical_fov_deg\n0,1,2,3,1,0,40\n",
+            "need the habitat's radius",
+        ),
+        ("glTFxxxx", "cannot be read"),
+        ("#usda 1.0\n(", "no whole OpenUSD file"),
+    ],
+)
+def test_what_is_no_camera_is_refused_in_words(table, says):
+    with pytest.raises(Refused) as refused:
+        cameras_in(table.encode(), About())
+    assert says in refused.value.refusals[0].say
+
+
+def test_a_lens_by_hand_is_its_angle_and_a_bank_leans_to_the_right():
+    row = {"place": {"height_m": 1.5}, "look_at": {"height_m": 1.5, "axial_m": -4.0}, "focal_length_mm": 35.0}
+    document = {"scene": json.loads(examples.example("same-lob")), "camera": {"rows": [row]}}
+    (level,) = camera.of_request(read_camera(json.dumps(document)))["cameras"][0]["rows"]
+    assert level["vertical_fov_deg"] == pytest.approx(2 * math.degrees(math.atan(20.25 / 2 / 35)))
+    assert level["up"] == pytest.approx([0, 1, 0])
+    document["camera"]["rows"][0] |= {"roll_deg": 90.0}
+    (banked,) = camera.of_request(read_camera(json.dumps(document)))["cameras"][0]["rows"]
+    assert banked["up"] == pytest.approx([1, 0, 0])  # looking back along the axis, spinward is to the right
+    for change, field in (
+        ({"focal_length_mm": None}, "field_of_view_deg"),
+        ({"field_of_view_deg": 50.0}, "field_of_view_deg"),
+        ({"look_at": {"height_m": 1.5}}, "look_at"),
+        ({"place": {"height_m": 1.5, "floor": 2}}, "place.floor"),
+    ):
+        with pytest.raises(Refused) as refused:
+            camera.of_request(read_camera(json.dumps(document | {"camera": {"rows": [row | change]}})))
+        assert refused.value.refusals[0].field == f"camera.rows.0.{field}"
+
+
+@pytest.mark.parametrize("view", ["aboard", "outside"])
+def test_a_camera_goes_out_with_every_file_and_is_read_back(view):
+    rows = [
+        {
+            "time_s": t,
+            "position_m": [5.0 + t, -50.0, 9.0],
+            "target_m": [1.0, -54.0, 0.5],
+            "up": [0.1, 1.0, 0.0],
+            "vertical_fov_deg": 30.0 + 4 * t,
+        }
+        for t in (0.0, 1.0)
+    ]
+    own = {"name": "Shot 12", "view": view, "aspect": 2.39, "rows": rows}
+    traced = questions.trace(SCENE)
+    for name, choices, about in (
+        ("glb", {}, {}),
+        ("usda", {"up": "Z", "unit": "cm"}, {"first_frame": 1001}),
+        ("usdz", {"view": "inertial"}, {"first_frame": 1001}),
+    ):
+        options = read_options({"cameras": [own], "to_s": 1.0} | choices, SCENE)
+        back = cameras_in(FORMATS[name].write(traced, options), About(**about))["cameras"]
+        (mine,) = [one for one in back if "shot" in one["name"].lower()]
+        assert mine["aspect"] == pytest.approx(2.39, rel=1e-6)
+        for row in mine["rows"][:: max(len(mine["rows"]) // 4, 1)]:
+            t = row["time_s"]
+            ahead, up = np.subtract([1.0, -54.0, 0.5], [5.0 + t, -50.0, 9.0]), np.array([0.1, 1.0, 0.0])
+            place = np.array([5.0 + t, -50.0, 9.0])
+            turn = (
+                3.0
+                * math.tau
+                / 60
+                * t
+                * {("aboard", "inertial"): 1, ("outside", "inertial"): 0}.get(
+                    (view, choices.get("view")), 0 if view == "aboard" else -1
+                )
+            )
+            c, s = math.cos(turn), math.sin(turn)
+            turned = np.array([[c, -s, 0], [s, c, 0], [0, 0, 1]])
+            assert row["position_m"] == pytest.approx((turned @ place).tolist(), abs=2e-4)
+            assert looks(row) == pytest.approx((turned @ ahead / np.linalg.norm(ahead)).tolist(), abs=1e-5)
+            assert abs(np.dot(np.cross(turned @ ahead, turned @ up), row["up"])) < 1e-3
+            fov = 30.0 if name == "glb" else 30.0 + 4 * t  # core glTF animates no lens
+            assert row["vertical_fov_deg"] == pytest.approx(fov, abs=1e-3)
+    assert read_options({"cameras": [own]}, SCENE).cameras[0].rows[1].vertical_fov_deg == 34.0
