@@ -101,6 +101,9 @@ def test_every_route_is_described_with_bodies_answers_refusals_and_words():
                     value = SCHEMA["components"]["examples"].get(example.get("$ref", "").split("/")[-1], example)[
                         "value"
                     ]
+                    if "schema" not in body and path != "/api/recover":  # a table has no schema
+                        assert isinstance(value, str)
+                        continue
                     model = body.get("schema", {"$ref": "Scene"})["$ref"].split("/")[-1]
                     is_valid(model, json.loads(value) if isinstance(value, str) else value)
 
