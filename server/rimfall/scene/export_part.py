@@ -27,6 +27,8 @@ Origin = Annotated[
     Discriminator(lambda v: "@word" if isinstance(v, str) else "@place"),
 ]
 _GREATEST_M = 1e6
+LEAST_FOV_DEG, GREATEST_FOV_DEG = 0.1, 170
+LEAST_ASPECT, GREATEST_ASPECT = 0.05, 20  # width to height
 
 
 def _vector_or_wrong(value: Any):
@@ -57,8 +59,8 @@ class StageCamera(Strict):
     position_m: Vector = _vector("Position", "m")
     target_m: Vector = _vector("Looks at", "m")
     up: Vector = _vector("Up", "", (0.0, 1.0, 0.0))
-    vertical_fov_deg: float = number("Field of view", "°", 0.1, 170, 30.0)
-    aspect: float = number("Width to height", "", 0.05, 20, 16 / 9)
+    vertical_fov_deg: float = number("Field of view", "°", LEAST_FOV_DEG, GREATEST_FOV_DEG, 30.0)
+    aspect: float = number("Width to height", "", LEAST_ASPECT, GREATEST_ASPECT, 16 / 9)
 
 
 GREATEST_CAMERA_ROWS = 5_000
@@ -71,7 +73,7 @@ class CameraRow(Strict):
     position_m: Vector = _vector("Position", "m")
     target_m: Vector = _vector("Looks at", "m")
     up: Vector = _vector("Up", "", (0.0, 1.0, 0.0))
-    vertical_fov_deg: float = number("Field of view", "°", 0.1, 170, 30.0)
+    vertical_fov_deg: float = number("Field of view", "°", LEAST_FOV_DEG, GREATEST_FOV_DEG, 30.0)
 
 
 class OwnCamera(Strict):
@@ -80,7 +82,7 @@ class OwnCamera(Strict):
 
     name: str = text("Name", 60, min_length=1)
     view: Literal["aboard", "outside"] = choice("View", default="aboard")
-    aspect: float = number("Width to height", "", 0.05, 20, 16 / 9)
+    aspect: float = number("Width to height", "", LEAST_ASPECT, GREATEST_ASPECT, 16 / 9)
     rows: list[CameraRow] = listed("Rows of the camera", GREATEST_CAMERA_ROWS, least=1)
 
 

@@ -126,4 +126,4 @@ def lens_of(columns, aspect):
 
 
 def _wrong(field, was, may_be, say):
-    return BadInput(refusal(field, was, may_be, say))
+    return BadInput(refusal("file", was if field == "file" else f"{field}: {was}", may_be, say))

@@ -7,7 +7,7 @@ import numpy as np
 
 from ...errors import BadInput, refusal
 from ...physics.coordinates import RoundChart
-from ...scene.export_part import GREATEST_CAMERA_ROWS
+from ...scene.export_part import GREATEST_ASPECT, GREATEST_CAMERA_ROWS, GREATEST_FOV_DEG, LEAST_ASPECT, LEAST_FOV_DEG
 from ...scene.shot import sight
 from ...scene.shot.camera import answer, own_camera
 from . import camera_csv, gltf, usd
@@ -15,6 +15,8 @@ from .posed import Posed, from_z_up
 
 GREATEST_BYTES = 60_000_000
 _SIGNS = {b"glTF": gltf.cameras_of, b"#usd": usd.cameras_of, b"PXR-": usd.cameras_of, b"PK\3\4": usd.cameras_of}
+_EQUAL_M, _FARTHEST_M = 1e-9, 1e6
+_FIRST_S, _LAST_S = -600.0, 4_200.0  # as of an export
 _AHEAD_M = 10.0  # how far before a camera that only has a direction what it looks at is taken
 
 
@@ -97,7 +99,7 @@ def _of_table(content, about, chart):
         if np.any(np.linalg.norm(quaternion, axis=1) < 1e-9):
             raise BadInput(
                 refusal(
-                    "qw",
+                    "file",
                     "0, 0, 0, 0",
                     "a quaternion that is not all 0",
                     "A row of the table has a quaternion of 0, 0, 0, 0.",
@@ -155,35 +157,39 @@ def _on_axis(points, about):
 
 
 def _own(name, about, aspect, time_s, seen, fov_deg):
-    """The camera in its one form. Raises BadInput where a row looks nowhere, sees nothing, or there are too many."""
+    """The camera in its one form. Raises BadInput where it has too many rows, or one that no camera can have."""
     position, target, up = seen
-    if len(time_s) > GREATEST_CAMERA_ROWS:
-        raise BadInput(
-            refusal(
-                "file",
-                f"{len(time_s)} rows",
-                f"at most {GREATEST_CAMERA_ROWS:,}",
-                f"The camera {name} has {len(time_s):,} rows; it may have {GREATEST_CAMERA_ROWS:,}.",
-            )
-        )
-    still = np.flatnonzero(np.linalg.norm(target - position, axis=1) < 1e-9)
-    if len(still):
-        raise BadInput(
-            refusal(
-                "file",
-                f"row {still[0] + 1}",
-                "a place to look at",
-                f"Row {still[0] + 1} of the camera {name} looks at where it stands.",
-            )
-        )
-    wrong = np.flatnonzero(~((fov_deg >= 0.1) & (fov_deg <= 170.0)))
-    if len(wrong):
-        raise BadInput(
-            refusal(
-                "file",
-                f"{fov_deg[wrong[0]]:g}°",
-                "0.1 to 170°",
-                f"Row {wrong[0] + 1} of the camera {name} has a vertical field of view of {fov_deg[wrong[0]]:g}°; it must be 0.1 to 170°.",
-            )
-        )
+    called, rows = f"the camera {name}", len(time_s)
+    if rows > GREATEST_CAMERA_ROWS:
+        raise _refused(f"{rows} rows", f"at most {GREATEST_CAMERA_ROWS:,}", f"{called} has {rows:,} rows")
+    if not LEAST_ASPECT <= aspect <= GREATEST_ASPECT:
+        may_be = f"{LEAST_ASPECT:g} to {GREATEST_ASPECT:g} times as wide as high"
+        raise _refused(f"{aspect:g}", may_be, f"the picture of {called} is {aspect:g} times as wide as high")
+    checks = (
+        (np.linalg.norm(target - position, axis=1) > _EQUAL_M, "a place to look at", "looks at where it stands"),
+        (
+            np.linalg.norm(np.cross(target - position, up), axis=1) > _EQUAL_M,
+            "an up across its sight",
+            "looks straight along its own up",
+        ),
+        (
+            (fov_deg >= LEAST_FOV_DEG) & (fov_deg <= GREATEST_FOV_DEG),
+            f"{LEAST_FOV_DEG:g} to {GREATEST_FOV_DEG:g}°",
+            "has a vertical field of view of {fov:g}°",
+        ),
+        (
+            np.abs(np.concatenate([position, target], axis=1)).max(axis=1) <= _FARTHEST_M,
+            f"within {_FARTHEST_M:,.0f} m",
+            "is too far away",
+        ),
+        ((time_s >= _FIRST_S) & (time_s <= _LAST_S), f"{_FIRST_S:g} to {_LAST_S:g} s", "is at {time:g} s"),
+    )
+    for holds, may_be, says in checks:
+        for k in np.flatnonzero(~holds)[:1]:
+            said = says.format(fov=fov_deg[k], time=time_s[k])
+            raise _refused(f"row {k + 1}", may_be, f"row {k + 1} of {called} {said}")
     return own_camera(about.name or name, about.view, aspect, time_s, position, target, up, fov_deg)
+
+
+def _refused(was, may_be, says):
+    return BadInput(refusal("file", was, may_be, f"{says[0].upper()}{says[1:]}; it must be {may_be}."))

@@ -7,6 +7,7 @@ import numpy as np
 
 from ...errors import BadInput
 from ...physics.coordinates import RoundChart
+from ..export_part import GREATEST_ASPECT, GREATEST_FOV_DEG, LEAST_ASPECT, LEAST_FOV_DEG
 from ..validation_errors import wrong
 from . import sight
 from .camera_request import CameraRequest
@@ -34,6 +35,10 @@ def of_request(request: CameraRequest) -> dict[str, Any]:
     roll = np.array([row.roll_deg for row in camera.rows])
     position, target, up = sight.placed(chart, places, aims, roll)
     film = camera.film_back
+    aspect = film.width_mm / film.height_mm
+    if not LEAST_ASPECT <= aspect <= GREATEST_ASPECT:
+        may_be = f"{LEAST_ASPECT:g} to {GREATEST_ASPECT:g} times as wide as high"
+        raise BadInput(wrong("camera.film_back.width_mm", film.width_mm, may_be))
     fov = np.array([_vertical_deg(k, row, film) for k, row in enumerate(camera.rows)])
     times = [row.time_s for row in camera.rows]
     for k in range(1, len(times)):
@@ -41,9 +46,7 @@ def of_request(request: CameraRequest) -> dict[str, Any]:
             raise BadInput(
                 wrong(f"camera.rows.{k}.time_s", times[k], f"later than {times[k - 1]:g} s, the row before it")
             )
-    own = own_camera(
-        camera.name, camera.view, film.width_mm / film.height_mm, np.array(times), position, target, up, fov
-    )
+    own = own_camera(camera.name, camera.view, aspect, np.array(times), position, target, up, fov)
     return answer([own], chart)
 
 
@@ -62,10 +65,16 @@ def _vertical_deg(k, row, film):
         raise BadInput(
             wrong(f"camera.rows.{k}.field_of_view_deg", was, "a field of view or a focal length, one of the two")
         )
+    field = "field_of_view_deg" if row.focal_length_mm is None else "focal_length_mm"
     if row.focal_length_mm is not None:
-        return float(np.degrees(2 * np.arctan(film.height_mm / 2 / row.focal_length_mm)))
-    wide = np.tan(np.radians(row.field_of_view_deg) / 2)
-    return float(np.degrees(2 * np.arctan(wide * film.height_mm / film.width_mm)))
+        half = film.height_mm / 2 / row.focal_length_mm
+    else:
+        half = np.tan(np.radians(row.field_of_view_deg) / 2) * film.height_mm / film.width_mm
+    fov_deg = float(np.degrees(2 * np.arctan(half)))
+    if not LEAST_FOV_DEG <= fov_deg <= GREATEST_FOV_DEG:
+        may_be = f"such that it sees {LEAST_FOV_DEG:g} to {GREATEST_FOV_DEG:g}° from top to bottom, not {fov_deg:.3g}°"
+        raise BadInput(wrong(f"camera.rows.{k}.{field}", getattr(row, field), may_be))
+    return fov_deg
 
 
 def own_camera(name, view, aspect, time_s, position, target, up, fov_deg) -> dict[str, Any]:

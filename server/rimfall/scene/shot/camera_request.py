@@ -5,9 +5,7 @@ from typing import Literal
 from ...fields import Strict, choice, listed, number, text
 from ...kinds.motion import Place
 from ..document import Scene
-from ..export_part import GREATEST_CAMERA_ROWS
-
-LEAST_FOV_DEG, GREATEST_FOV_DEG = 0.1, 170.0
+from ..export_part import GREATEST_CAMERA_ROWS, GREATEST_FOV_DEG, LEAST_FOV_DEG
 
 
 class FilmBack(Strict):
