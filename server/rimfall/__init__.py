@@ -6,7 +6,21 @@
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
-    from .api import Answer, LandingMap, Moment, MotionPath, aim, export, feel, landings, open_scene, size, trace, vary
+    from .api import (
+        Answer,
+        LandingMap,
+        Moment,
+        MotionPath,
+        aim,
+        export,
+        feel,
+        landings,
+        match,
+        open_scene,
+        size,
+        trace,
+        vary,
+    )
 
 __version__ = "0.8.0"
 __all__ = [
@@ -18,6 +32,7 @@ __all__ = [
     "export",
     "feel",
     "landings",
+    "match",
     "open_scene",
     "size",
     "trace",

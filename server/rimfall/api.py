@@ -73,9 +73,10 @@ from .motions.track import Moment
 from .scene import examples, questions
 from .scene.document import Scene
 from .scene.feel import answers as feel_answers
-from .scene.reading import as_json, read, read_aim, read_landings, read_size
+from .scene.reading import as_json, read, read_aim, read_landings, read_match, read_size
 from .scene.shot import aim as aim_answers
 from .scene.shot import landings as shot_landings
+from .scene.shot import match as match_answers
 from .scene.size import answers as size_answers
 from .scene.work import GREATEST_BYTES_ALONE, bounded
 from .sweep.grid import check, grid_of
@@ -205,6 +206,13 @@ def landings(
     ended = np.array(answer["endings"])[found.landings.ended].reshape(shape)
     values = {one.field: one.values for one in found.landings.over}
     return LandingMap(values, ended, **arrays, words=tuple(answer["words"]))
+
+
+def match(request: Mapping[str, Any], units: Units = "si", *, max_seconds: float | None = None) -> dict[str, Any]:
+    """Whether a path that was seen could be, and the free path nearest to it: the answer of `POST /api/match` as a dict. Raises BadInput
+    or TooMuch."""
+    question = read_match(as_json(dict(request)))
+    return bounded(match_answers.as_data, question, units, seconds=max_seconds, most_bytes=GREATEST_BYTES_ALONE)
 
 
 def export(scene: Scene, path: str | PathLike[str], *, max_seconds: float | None = None, **options: Any) -> Path:

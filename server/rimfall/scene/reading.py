@@ -14,6 +14,7 @@ from .feel.answers import FeelRequest
 from .shot.aim_request import AimRequest
 from .shot.camera_request import CameraRequest
 from .shot.landings_request import LandingsRequest
+from .shot.match_request import MatchRequest
 from .size.request import SizeRequest
 
 GREATEST_BYTES = 1_000_000
@@ -54,6 +55,11 @@ def read_aim(source):
 def read_landings(source):
     """A LandingsRequest from the bytes (or text) of its document. Raises as `read`."""
     return _of_scene(_parsed(LandingsRequest, source))
+
+
+def read_match(source):
+    """A MatchRequest from the bytes (or text) of its document. Raises as `read`."""
+    return _parsed(MatchRequest, source)
 
 
 def read_camera(source):

@@ -171,6 +171,13 @@ async def landings_file(request: Request, name: str, units: Units = "si", stream
     return await _worked(request, "landings_file", stream, name=name, units=units, packed=stream == "1")
 
 
+@router.post("/match")
+async def matched(request: Request, units: Units = "si"):
+    """Whether a path that was seen could be, the free path nearest to it, and what speaks against it; the body is a track, pixels of a
+    picture, or the keys of an animated object, with what is known of the habitat."""
+    return await _worked(request, "match", units=units)
+
+
 @router.post("/camera")
 async def camera(request: Request):
     """A camera that is stated by hand, in the one form that stages and files have; the body is {"scene", "camera"}."""

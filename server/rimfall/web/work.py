@@ -26,8 +26,8 @@ from ..scene.checks import followed
 from ..scene.feel import answers as feel_answers
 from ..scene.feel.answers import feel
 from ..scene.questions import GREATEST_SAMPLES, GREATEST_SAMPLES_IN_LISTS
-from ..scene.reading import read, read_aim, read_camera, read_export, read_feel, read_landings, read_size
-from ..scene.shot import aim, camera, landings
+from ..scene.reading import read, read_aim, read_camera, read_export, read_feel, read_landings, read_match, read_size
+from ..scene.shot import aim, camera, landings, match
 from ..scene.size import answers as size_answers
 from ..scene.work import GREATEST_BYTES, Stopped, bounded
 from ..shapes.drawn import drawn
@@ -154,6 +154,10 @@ def _landings(body, watch, arrays, units, width):
     return Answer(landings.as_json(found, units, arrays == "f4", drawing))
 
 
+def _match(body, _, units):
+    return Answer(match.as_json(read_match(body), units))
+
+
 def _landings_file(body, watch, name, units, packed):
     kind = landings_files.FORMATS[name]
     return _as_file(kind.make(landings.find(read_landings(body), watch), units), kind, packed, "landings")
@@ -202,6 +206,7 @@ WORK = {
     "aim": _aim,
     "landings": _landings,
     "landings_file": _landings_file,
+    "match": _match,
     "camera": _camera,
     "camera_file": _camera_file,
     "export": _export,

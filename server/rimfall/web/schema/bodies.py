@@ -113,6 +113,37 @@ LANDINGS = {
         },
     },
 }
+_SEEN = (  # a lob in a habitat of 56 m at 3 rpm, 6 m/s spinward and 35° up, every tenth of a second: along, height, m
+    (0.0, 1.5), (0.52, 1.8), (1.06, 2.01), (1.61, 2.13), (2.17, 2.15), (2.73, 2.08), (3.28, 1.92), (3.81, 1.67), (4.31, 1.33),
+    (4.79, 0.9), (5.22, 0.39),
+)  # fmt: skip
+TRACKS = {
+    "nothing known": {
+        "summary": "A lob, known to a centimetre",
+        "value": {
+            "track": [
+                {"time_s": n / 10, "along_m": along, "height_m": height} for n, (along, height) in enumerate(_SEEN)
+            ],
+            "accuracy_m": 0.01,
+            "known": {"air": None},
+        },
+    },
+    "on a plane": {
+        "summary": "Pixels of a picture that looks along the axis, in a habitat that is known",
+        "value": {
+            "picture": {
+                "points": [
+                    {"frame": 3 * n, "x_px": round(100 + 100 * along, 1), "y_px": round(800 - 100 * height, 1)}
+                    for n, (along, height) in enumerate(_SEEN)
+                ],
+                "fps": 30,
+                "plane": {"from_px": [100, 800], "to_px": [100, 625], "distance_m": 1.75},
+            },
+            "accuracy_px": 4,
+            "known": {"radius_m": 56, "spin_rpm": 3, "air": None},
+        },
+    },
+}
 FILE = {BYTES: {"examples": {"a scene": {"summary": "The file of a scene", "value": examples.example(_LOB)}}}}
 CAMERAS = {
     "a camera": {

@@ -11,12 +11,14 @@ from ...scene.feel.answers import FeelRequest
 from ...scene.shot.aim_request import AimRequest
 from ...scene.shot.camera_request import CameraRequest
 from ...scene.shot.landings_request import LandingsRequest
+from ...scene.shot.match_request import MatchRequest
 from ...scene.size.request import SizeRequest
-from .bodies import AIMS, CAMERA_FILE, CAMERAS, EXPORTS, FILE, HABITATS, LANDINGS, SCENES, WISHES
+from .bodies import AIMS, CAMERA_FILE, CAMERAS, EXPORTS, FILE, HABITATS, LANDINGS, SCENES, TRACKS, WISHES
 from .cameras import Cameras
 from .drawings import Map, Mesh, Plot
 from .fields import Examples, Fields, Health, Opened
 from .files import FILES, NAMED, ExportedFile, Recovered, exported, files_said
+from .match import Match
 from .people import Feel, Size
 from .shots import Aim, Landings
 from .traces import Trace
@@ -86,6 +88,7 @@ OPERATIONS = {
     ("/api/landings", "post"): Operation(
         "landings", Landings, LandingsRequest, LANDINGS, words=_ARRAYS | _U | _OF_A_DRAWING | _S, streams=True
     ),
+    ("/api/match", "post"): Operation("match", Match, MatchRequest, TRACKS, words=_U),
     ("/api/landings/{name}", "post"): Operation(
         "landings_file",
         ExportedFile,

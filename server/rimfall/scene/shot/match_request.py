@@ -1,0 +1,142 @@
+"""What is asked of a path that was seen: where it was when, how well that is known, and what is known of its habitat and release."""
+
+from typing import Annotated, Any, Literal
+
+from pydantic import BeforeValidator, WithJsonSchema
+from pydantic_core import PydanticCustomError
+
+from ...fields import Strict, choice, listed, number, of_kind
+from ...kinds.motion import BodyPart
+from ...shapes.part import GREATEST_RADIUS_M, GREATEST_SPIN_RPM, LEAST_RADIUS_M
+from ..document import AirPart, fps_json_schema, is_fps
+
+MOST_ROWS = 10_000
+_MOST_PX = 1e6
+
+
+class TrackRow(Strict):
+    """Where it was at a time, aboard; the time in seconds from anywhere."""
+
+    time_s: float = number("Time", "s", -1e6, 1e6)
+    along_m: float = number("Along the deck", "m", -1e6, 1e6)
+    height_m: float = number("Height", "m", -1e5, 1e5)
+    axial_m: float | None = number("Along the axis", "m", -1e6, 1e6, None)
+
+
+class KeyRow(Strict):
+    """Where an animated object was at a time, in the axes of its file: X spinward, Y up, Z along the spin vector."""
+
+    time_s: float = number("Time", "s", -1e6, 1e6)
+    x_m: float = number("X", "m", -1e6, 1e6)
+    y_m: float = number("Y", "m", -1e6, 1e6)
+    z_m: float = number("Z", "m", -1e6, 1e6)
+
+
+class Keys(Strict):
+    """The keys of an animated object."""
+
+    rows: list[KeyRow] = listed("Rows", MOST_ROWS)
+    origin: Literal["deck", "axis"] = choice("Origin", ("deck", "axis"), "deck")
+    view: Literal["rotating", "inertial"] = choice("View", ("rotating", "inertial"), "rotating")
+
+
+class Spot(Strict):
+    """A place aboard."""
+
+    along_m: float = number("Along the deck", "m", -1e6, 1e6, 0.0)
+    height_m: float = number("Height", "m", -1e5, 1e5)
+    axial_m: float = number("Along the axis", "m", -1e6, 1e6, 0.0)
+
+
+class PicturePoint(Strict):
+    """Where it was in a frame, pixels from the picture's top left corner; a time_s of its own goes before the frame's."""
+
+    frame: float | None = number("Frame", "", -1e7, 1e7, None)
+    time_s: float | None = number("Time", "s", -1e6, 1e6, None)
+    x_px: float = number("Pixels from the left", "px", -_MOST_PX, _MOST_PX)
+    y_px: float = number("Pixels from the top", "px", -_MOST_PX, _MOST_PX)
+
+
+def _pixel(value: Any):
+    """Two figures."""
+    pair = isinstance(value, (list, tuple)) and len(value) == 2
+    if value is None or (pair and all(_is_pixel(v) for v in value)):
+        return value
+    raise PydanticCustomError("pixel", "pixel")
+
+
+def _is_pixel(value):
+    return isinstance(value, (int, float)) and not isinstance(value, bool) and abs(value) <= _MOST_PX
+
+
+_TWO = {
+    "type": "array",
+    "items": {"type": "number", "minimum": -_MOST_PX, "maximum": _MOST_PX},
+    "minItems": 2,
+    "maxItems": 2,
+}
+Pixel = Annotated[Any, BeforeValidator(_pixel), WithJsonSchema(_TWO)]
+NoPixel = Annotated[Any, BeforeValidator(_pixel), WithJsonSchema({"anyOf": [_TWO, {"type": "null"}]})]
+_PAIR = "two figures [x, y], pixels from the top left, each within ± 1,000,000"
+
+
+class Plane(Strict):
+    """A picture that looks along the axis: a line of known length in it, its first end on the deck unless deck_px says otherwise."""
+
+    from_px: Pixel = of_kind("The line's first end", "pixel", may_be=_PAIR)
+    to_px: Pixel = of_kind("The line's other end", "pixel", may_be=_PAIR)
+    distance_m: float = number("How long it is", "m", 0, 1e6, above=True)
+    deck_px: NoPixel = of_kind(
+        "A pixel on the deck", "pixel", None, may_be=f"{_PAIR}, or null for the line's first end"
+    )
+    up: Pixel = of_kind(
+        "Up in the picture", "pixel", [0.0, -1.0], may_be="a direction [x, y] in the picture, not both 0"
+    )
+    right_is: Literal["spinward", "antispinward"] = choice("To the right is", ("spinward", "antispinward"), "spinward")
+
+
+class PictureCamera(Strict):
+    """A camera that rides with the deck; it is rolled clockwise as seen from behind it."""
+
+    field_of_view_deg: float = number("Field of view across", "°", 0.1, 175)
+    width_px: float = number("Width of the picture", "px", 1, _MOST_PX)
+    height_px: float = number("Height of the picture", "px", 1, _MOST_PX)
+    position: Spot
+    look_at: Spot
+    roll_deg: float = number("Roll", "°", -360, 360, 0.0)
+
+
+FrameRate = Annotated[Any, BeforeValidator(lambda v: v if v is None else is_fps(v)), WithJsonSchema(fps_json_schema())]
+
+
+class Picture(Strict):
+    """Points in pictures, and how pixels become metres: a plane, or a camera, or a camera for each point."""
+
+    points: list[PicturePoint] = listed("Points", MOST_ROWS)
+    fps: FrameRate = of_kind("Frames a second", "fps", None, unit="fps", may_be='1 to 240, or "n/d"')
+    plane: Plane | None = None
+    camera: PictureCamera | list[PictureCamera] | None = None
+
+
+class KnownPart(Strict):
+    """What is known of the habitat, the air and the release, which is at the first row."""
+
+    radius_m: float | None = number("Radius", "m", LEAST_RADIUS_M, GREATEST_RADIUS_M, None)
+    spin_rpm: float | None = number("Spin", "rpm", 0, GREATEST_SPIN_RPM, None)
+    gravity_g: float | None = number("Gravity at the deck", "g", 0, 1e6, None, above=True)
+    start: Spot | None = None
+    speed: float | None = number("Speed", "m/s", 0, 3_000, None)
+    air: AirPart | None = None
+    body: BodyPart | None = of_kind("Body", "body", None)
+
+
+class MatchRequest(Strict):
+    """A path that was seen, and what is known."""
+
+    track: list[TrackRow] | None = listed("Track", MOST_ROWS, None)
+    picture: Picture | None = None
+    keys: Keys | None = None
+    accuracy_m: float | None = number("Accuracy", "m", 0, 1_000, None, above=True)
+    accuracy_px: float | None = number("Accuracy", "px", 0, 10_000, None, above=True)
+    known: KnownPart = KnownPart()
+    playback_fps: FrameRate = of_kind("Played back at", "fps", None, unit="fps", may_be='1 to 240, or "n/d", or null')

@@ -1,0 +1,114 @@
+"""The answer to whether a path that was seen could be (`/api/match`)."""
+
+from typing import Literal
+
+from pydantic import create_model
+
+from ...scene.document import Scene
+from ...scene.shot.match import LABELS
+from ...scene.shot.match_words import CHANGES, REASONS, SHORT
+from .parts import Closed, Count, Program, Version, left_out, said
+
+
+class MatchedFigure(Closed):
+    """A quantity of the nearest free path, and the ends of its 95 % interval."""
+
+    label: str = said("Its label.")
+    unit: str = said("Its unit; empty for a ratio.")
+    value: float | None = said("Its best value; null where it cannot be seen.")
+    low: float | None = said("The least that the track allows; null where the ranges of the scene document end first.")
+    high: float | None = said("The greatest, likewise.")
+    decided: bool = said("Whether the track decides it: both ends are within the ranges.")
+    known: bool = said("Whether it was known and not sought.")
+
+
+Matched = create_model(
+    "Matched",
+    __base__=Closed,
+    __doc__="The quantities of a path by name; those that its track cannot show are left out.",
+    **{
+        name: (MatchedFigure | None, left_out(f"{label}{unit and f', {unit}'}."))
+        for name, (label, unit) in LABELS.items()
+    },
+)
+
+
+class MatchReason(Closed):
+    """What in a track shows the verdict. Rows are counted from 0."""
+
+    kind: Literal[REASONS] = said("What it is.")
+    first: Count = said("The first row that shows it.")
+    last: Count = said("The last.")
+    at: Count = said("The row that shows it best.")
+    time_s: float = said("Its time, s, as the track counts it.")
+    says: str = said("A sentence, which counts rows from 1.")
+
+
+class Mending(Closed):
+    """Something that is known, and would have to be otherwise."""
+
+    kind: Literal[CHANGES] = said("What it is.")
+    says: str = said('What would do, as the rest of a sentence that begins with "possible".')
+    p_value: float = said("The chance of a misfit at least as large, then.")
+    fit: Matched = said("The path then.")
+    motion: Scene | None = said("The scene that flies it.")
+
+
+class SeenPath(Closed):
+    """Where the nearest free path is."""
+
+    time_s: list[float] = said("Times, s, as the track counts them.")
+    along_m: list[float] = said("Arc length along the deck, spinward.")
+    height_m: list[float] = said("Height over the deck.")
+    axial_m: list[float] = said("Distance along the axis.")
+    x_px: list[float | None] | None = said("Pixels from the picture's left; null behind the camera, or of no picture.")
+    y_px: list[float | None] | None = said("Pixels from its top.")
+
+
+class Residual(Closed):
+    """Seen less nearest, by what was seen."""
+
+    along_m: list[float] | None = left_out("Of a track, m.")
+    height_m: list[float] | None = left_out("Of a track, m.")
+    axial_m: list[float] | None = left_out("Of a track with axial places, m.")
+    x_m: list[float] | None = left_out("Of an object's keys, m.")
+    y_m: list[float] | None = left_out("Of an object's keys, m.")
+    z_m: list[float] | None = left_out("Of an object's keys, m.")
+    x_px: list[float] | None = left_out("Of a picture, px.")
+    y_px: list[float] | None = left_out("Of a picture, px.")
+
+
+class Accuracy(Closed):
+    """One standard deviation of each figure of a point."""
+
+    value: float = said("How large.")
+    unit: Literal["m", "px"] = said("Metres, or pixels.")
+
+
+class Match(Closed):
+    """Whether a path that was seen could be, and the free path nearest to it."""
+
+    rimfall_match: Version = said("Version of this answer.")
+    program: Program
+    verdict: Literal[tuple(SHORT)] = said("possible_if: `changes` names what would have to be otherwise.")
+    says: str = said("The verdict in one sentence.")
+    short: str = said("The verdict in a word or two.")
+    words: list[str] = said("The verdict and what stands behind it, in sentences.")
+    reasons: list[MatchReason] = said("What in the track shows it, that which shows most first.")
+    changes: list[Mending] = said("What would make it possible, the simplest first.")
+    fit: Matched = said("The nearest free path that what is known allows.")
+    motion: Scene | None = said("The scene that flies it; null where no scene can.")
+    at: SeenPath = said("That path at the rows of the track.")
+    path: SeenPath = said("That path at times between, for a drawing.")
+    residual_m: list[float] = said("How far each row lies off it, as far as that is seen, m.")
+    residual: Residual = said("The same by what was seen.")
+    chi2_per_freedom: float | None = said("Chi squared over the degrees of freedom; null where there are none.")
+    freedom: int = said("Degrees of freedom: figures seen less quantities sought.")
+    p_value: float = said("The chance that a true path of that accuracy lies at least as far off.")
+    extra_acceleration_g: list[float] | None = said(
+        "What each row has of acceleration beyond free motion, g; null where the rows are too few."
+    )
+    extra_acceleration_sd_g: list[float] | None = said("One standard deviation of that, g.")
+    accuracy: Accuracy = said("As it was given.")
+    assumptions: list[str] = said("What the answer takes for granted.")
+    caution: str = said("What the figures are for.")
