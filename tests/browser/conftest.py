@@ -8,24 +8,38 @@ Painting the stages in software is most of what a page costs. A test that looks 
 others the page does all it does, shaders compiled too, but that nothing is painted: neither a triangle nor the ground they lie on.
 
 A page is used by many tests, one after the other: its scripts and the browser's compiled code stay warm. Between two tests it
-is left, all that a browser keeps of the site is cleared, and it is loaded anew.
+is left, all that a browser keeps of the site is cleared, and it is loaded anew, which is half of what a small test costs.
+
+In a file marked `one_page` the tests share their `page`: before each the opening scene is opened on it anew, in place 2, with the
+clock stopped at 0, and all else is as the test before left it (units, what is unfolded, the scenes that are kept). A test that
+changes such a thing puts it back, or asks for a page of its own by `open_page()`. After one that failed the page is loaded anew.
 """
 
 import json
 
 import pytest
 
+from rimfall.scene.examples import example
 from tests.browsing import DRAWN, started
 from tests.serving import serving
 
-from .looking import LONG_S, NOT_PAINTED, stop
+from .looking import LONG_S, NOT_PAINTED, open_place, open_scene, stop
 
+SIZE = {"width": 1440, "height": 900}
 KEPT = "local_storage,indexeddb,cookies,cache_storage,service_workers"  # all that a site may leave, but files it has loaded
 CLEAR = """() => new Promise(done => {
   localStorage.clear();
   sessionStorage.clear();
   indexedDB.deleteDatabase('rimfall').onsuccess = () => done();  // once the connections of pages that have gone are closed
 })"""
+
+OPENING = json.loads(example("same-lob"))
+
+CLOSE = """() => {
+  for (const dialog of document.querySelectorAll('dialog[open]')) dialog.close();
+  document.querySelector(':popover-open')?.hidePopover();
+  document.activeElement.blur();
+}"""
 
 PAINT_NOTHING = """for (const paint of ['clear', 'drawArrays', 'drawArraysInstanced', 'drawElements', 'drawElementsInstanced'])
   WebGL2RenderingContext.prototype[paint] = () => {};"""
@@ -54,10 +68,16 @@ class Troubles:
         if not request.url.startswith((self.origin + "/", "data:", f"blob:{self.origin}/")):
             self.seen.append(f"left the origin: {request.url}")
 
+    def heard(self):
+        return (("pageerror", self.threw), ("console", self.wrote), ("request", self.asked))
+
     def watch(self, page):
-        page.on("pageerror", self.threw)
-        page.on("console", self.wrote)
-        page.on("request", self.asked)
+        for event, hear in self.heard():
+            page.on(event, hear)
+
+    def leave(self, page):
+        for event, hear in self.heard():
+            page.remove_listener(event, hear)
 
     def verdict(self):
         unmeant = [trouble for trouble in self.seen if not any(part in trouble for part in self.expected)]
@@ -103,6 +123,47 @@ class Pages:
         session.send("Storage.clearDataForOrigin", {"origin": self.origin, "storageTypes": KEPT})
         session.detach()
         self.resting[_key(options, painted)].append(page)
+
+
+class OnePage:
+    """The pages, painted and not, that the tests of one file share."""
+
+    def __init__(self, pages):
+        self.pages, self.file, self.used = pages, None, {}
+
+    def take(self, file, painted, troubles):
+        if file != self.file:
+            for painted_too in list(self.used):
+                self.drop(painted_too)
+            self.file = file
+        if page := self.used.get(painted):
+            troubles.watch(page)
+            self.again(page)
+            return page
+        page = self.pages.take({}, painted)
+        troubles.watch(page)
+        page.set_viewport_size(SIZE)
+        page.goto("/")
+        page.locator(DRAWN).first.wait_for()
+        stop(page)
+        self.used[painted] = page
+        return page
+
+    def again(self, page):
+        page.unroute_all(behavior="ignoreErrors")
+        page.emulate_media(media="null", color_scheme="null", reduced_motion="null", forced_colors="null")
+        page.mouse.up()
+        page.mouse.move(0, 0)
+        page.set_viewport_size(SIZE)
+        page.evaluate(CLOSE)
+        open_scene(page, OPENING)
+        if not page.locator("#body-2").is_visible():
+            open_place(page, 2)
+
+    def drop(self, painted):
+        page = self.used.pop(painted, None)
+        if page:
+            self.pages.give_back(page, {}, painted)
 
 
 def _key(options, painted):
@@ -160,11 +221,35 @@ def open_page(request, pages, troubles):
         if before:  # it cannot be taken off again
             page.context.close()
             continue
-        for event, hear in (("pageerror", troubles.threw), ("console", troubles.wrote), ("request", troubles.asked)):
-            page.remove_listener(event, hear)
+        troubles.leave(page)
         pages.give_back(page, options, painted)
 
 
+FAILED = pytest.StashKey[bool]()
+
+
+@pytest.hookimpl(wrapper=True)
+def pytest_runtest_makereport(item):
+    report = yield
+    if report.failed:
+        item.stash[FAILED] = True
+    return report
+
+
+@pytest.fixture(scope="session")
+def one_page(pages):
+    return OnePage(pages)
+
+
 @pytest.fixture
-def page(open_page):
-    return open_page()
+def page(request, one_page, troubles, open_page):
+    node = request.node
+    if node.get_closest_marker("one_page") is None:
+        yield open_page()
+        return
+    painted = node.get_closest_marker("painted") is not None
+    page = one_page.take(node.path, painted, troubles)
+    yield page
+    troubles.leave(page)
+    if node.stash.get(FAILED, False) or page.is_closed() or page.context.pages != [page]:
+        one_page.drop(painted)

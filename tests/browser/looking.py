@@ -9,8 +9,17 @@ import zlib
 
 import av
 
+from tests.browsing import DRAWN
+
 NOT_PAINTED = weakref.WeakSet()  # pages whose stages are not, which no test may take a picture of
 LONG_S = 60  # nothing takes as long but on a machine with much else to do
+
+
+def link_to(document):
+    """The fragment of an address that carries a scene: raw deflate (RFC 1951) as base64url (RFC 4648)."""
+    packer = zlib.compressobj(9, zlib.DEFLATED, -15)
+    packed = packer.compress(json.dumps(document).encode()) + packer.flush()
+    return "#s=" + base64.urlsafe_b64encode(packed).decode().rstrip("=")
 
 
 def until(what, holds, timeout_s=LONG_S, page=None):
@@ -72,6 +81,26 @@ def kept_records(page):
     return page.evaluate(READ_KEPT)
 
 
+OPEN_LINK = """hash => {
+  delete document.getElementById('stages').dataset.drawnRadius;
+  location.hash = hash;
+}"""
+
+
+def open_scene(page, document):
+    """On the page as it is, by a link of which no two are alike, so that the page opens the same scene again too; its clock stopped."""
+    page.evaluate(OPEN_LINK, f"{link_to(document)}&opening={time.monotonic_ns()}")
+    page.locator(DRAWN).first.wait_for()
+    stop(page)
+
+    def told_apart(scene):
+        habitat = scene["habitat"]
+        return scene["title"], habitat["radius_m"], habitat["spin_rpm"], len(scene["motions"])
+
+    wanted = told_apart(document)
+    until("no other is the tab's", lambda: (scene := saved_scene(page)) and told_apart(scene) == wanted)
+
+
 def saved_scene(page):
     """The scene the browser keeps of this tab; one that was only opened is in the address alone."""
     mine = json.loads(page.evaluate("sessionStorage.getItem('rimfall.tab') || '{}'"))
@@ -111,6 +140,24 @@ def picture(page, stage):
     return page.screenshot(clip=page.locator(f".stage-{stage}").bounding_box())
 
 
+def pictures(page):
+    """{stage: what is seen of it, as bytes}, from one picture of the page: to tell whether a stage changed."""
+    assert page not in NOT_PAINTED, "a test that looks at the stages is marked painted"
+    settle(page)
+    boxes = {stage: page.locator(f".stage-{stage}").bounding_box() for stage in ("aboard", "outside")}
+    seen = pixels(page.screenshot())
+    parts = {}
+    for stage, box in boxes.items():
+        left, top, width, height = (round(box[side]) for side in ("x", "y", "width", "height"))
+        parts[stage] = seen[top : top + height, left : left + width].tobytes()
+    return parts
+
+
+def changed(page, before, what):
+    """Until both stages are seen otherwise than `before`."""
+    until(what, lambda: all(now != before[stage] for stage, now in pictures(page).items()))
+
+
 def still_picture(page, stage):
     """The same once it no longer changes: after a while without motion the stages are drawn finer, and say so."""
     settle(page)
@@ -141,6 +188,13 @@ def answer_of(page):
     done = page.request.post("/api/trace", data=saved_scene(page))
     assert done.ok, done.text()
     return done.json()
+
+
+def fold_out(scope, name):
+    """Opens what the button of that name folds out, unless it is."""
+    button = scope.get_by_role("button", name=name).first
+    if button.get_attribute("aria-expanded") == "false":
+        button.click()
 
 
 def open_place(page, number):
