@@ -73,7 +73,18 @@ def test_a_second_habitat_is_offered_at_the_dials_and_each_thing_says_whose_it_i
     lands = page.locator(f'.mark[aria-label="Lob out in Second habitat: lands at {landing:.2f} s"]')
     until("the lanes are of it", lambda: lands.count() == 1)
     until("it is read out", lambda: page.locator("#heard").inner_text().startswith("Second habitat added: 112"))
+    assert page.locator("#moves-whose").is_visible()
+    lock = page.locator(".readout.gravity .lock")
+    lock.click()
+    type_figure(page, "compare.0.habitat.radius_m", "448")
+    scene = kept(page, lambda scene: scene["compare"][0]["habitat"]["spin_rpm"] < 0.51 * second["spin_rpm"])
+    held = scene["compare"][0]["habitat"]
+    assert held["radius_m"] * held["spin_rpm"] ** 2 == pytest.approx(weighs[1], rel=1e-6), (
+        "half the spin at four times the radius"
+    )
+    assert scene["habitat"] == own
     page.get_by_role("button", name="This habitat").click()
+    assert lock.get_attribute("aria-pressed") == "false"
     assert radius.get_attribute("data-row") == "habitat.radius_m"
     assert lands.count() == 0
 
