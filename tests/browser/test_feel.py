@@ -318,6 +318,9 @@ def test_the_five_moments_are_those_of_the_api_and_can_be_copied(copying):
         until(said["name"], lambda moment=moment, said=said: plain(said["text"]) in plain(moment.inner_text()))
     page.get_by_role("button", name=f"Copy: {words[1]['title']}").click()
     until("it is copied", lambda: page.evaluate("navigator.clipboard.readText()") == words[1]["text"])
+    page.locator(".moment").nth(1).get_by_role("button", name="As prose").click()
+    page.get_by_role("button", name=f"Copy: {words[1]['title']}, as prose").click()
+    until("as prose", lambda: page.evaluate("navigator.clipboard.readText()") == words[1]["prose"])
 
 
 def test_the_whole_day_is_copied_with_its_titles_and_what_it_is_said_for(copying):
