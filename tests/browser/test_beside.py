@@ -2,10 +2,25 @@
 
 import pytest
 
-from .looking import answer_of, kept, open_place, picture, still_picture, stop, three_figures, type_figure, until
+from .looking import (
+    answer_of,
+    kept,
+    open_place,
+    picture,
+    settle,
+    still_picture,
+    stop,
+    three_figures,
+    type_figure,
+    until,
+)
 from .test_shapes import agrees
 
+pytestmark = pytest.mark.one_page
 ADD = "Add a second habitat"
+
+
+SMALL = {"width": 1024, "height": 640}  # large enough to be drawn in, and small to paint in software
 
 
 def set_beside(page, radius="224", spin="1.5"):
@@ -16,10 +31,9 @@ def set_beside(page, radius="224", spin="1.5"):
     return kept(page, lambda scene: scene["compare"][0]["habitat"]["spin_rpm"] == float(spin))
 
 
-@pytest.mark.parametrize(("width", "height"), [(1440, 900), (390, 844)])
 @pytest.mark.painted
-def test_where_each_motion_lands_in_each_habitat(open_page, width, height):
-    page = open_page(width=width, height=height)
+def test_where_each_motion_lands_in_each_habitat(page):
+    page.set_viewport_size(SMALL)
     stop(page, 0.8)
     before = picture(page, "aboard")
     set_beside(page)
@@ -37,11 +51,16 @@ def test_where_each_motion_lands_in_each_habitat(open_page, width, height):
         wanted = [far, f"{three_figures(landing['time_s'])} s"]
         shown = rows.nth(i + 1).locator("td").all_inner_texts()
         assert [text.replace("\u00a0", " ") for text in shown[1:]] == wanted
-    assert page.evaluate("document.documentElement.scrollWidth") <= width
+    for width, height in ((1024, 640), (390, 844)):
+        page.set_viewport_size({"width": width, "height": height})
+        settle(page)
+        assert page.evaluate("document.documentElement.scrollWidth") <= width
+        assert rows.count() == 3
 
 
 @pytest.mark.painted
 def test_shown_over_beside_or_not_at_all(page):
+    page.set_viewport_size(SMALL)
     set_beside(page)
     open_place(page, 3)
     stop(page, 0.8)
