@@ -6,6 +6,7 @@ on purpose, such as a refused request, says so with `troubles.expect("422")`.
 
 Painting the stages in software is most of what a page costs. A test that looks at their pictures is marked `painted`; for all
 others the page does all it does, shaders compiled too, but that nothing is painted: neither a triangle nor the ground they lie on.
+One that only asks whether `picture` or `pictures` changed is marked `glanced`: nothing is painted but while one is taken.
 
 A page is used by many tests, one after the other: its scripts and the browser's compiled code stay warm. Between two tests it
 is left, all that a browser keeps of the site is cleared, and it is loaded anew, which is half of what a small test costs.
@@ -23,7 +24,7 @@ from rimfall.scene.examples import example
 from tests.browsing import DRAWN, started
 from tests.serving import serving
 
-from .looking import LONG_S, NOT_PAINTED, open_place, open_scene, stop
+from .looking import GLANCED, LONG_S, NOT_PAINTED, open_place, open_scene, stop
 
 SIZE = {"width": 1440, "height": 900}
 KEPT = "local_storage,indexeddb,cookies,cache_storage,service_workers"  # all that a site may leave, but files it has loaded
@@ -43,6 +44,10 @@ CLOSE = """() => {
 
 PAINT_NOTHING = """for (const paint of ['clear', 'drawArrays', 'drawArraysInstanced', 'drawElements', 'drawElementsInstanced'])
   WebGL2RenderingContext.prototype[paint] = () => {};"""
+PAINT_WHEN_LOOKED_AT = """for (const paint of ['clear', 'drawArrays', 'drawArraysInstanced', 'drawElements', 'drawElementsInstanced']) {
+  const real = WebGL2RenderingContext.prototype[paint];
+  WebGL2RenderingContext.prototype[paint] = function (...given) { if (window.looked) real.apply(this, given); };
+}"""
 
 
 class Troubles:
@@ -94,17 +99,17 @@ class Pages:
         self.browser, self.origin, self.resting = browser, origin, {}
 
     def take(self, options, painted):
-        """An empty page of a context with these options that nothing has been kept in; painted: whether its stages are."""
+        """An empty page of a context with these options that nothing has been kept in; painted: whether its stages are, or "glanced"."""
         resting = self.resting.setdefault(_key(options, painted), [])
         if resting:
             return resting.pop()
         context = self.browser.new_context(base_url=self.origin, **options)
-        if not painted:
-            context.add_init_script(PAINT_NOTHING)
+        if painted is not True:
+            context.add_init_script(PAINT_WHEN_LOOKED_AT if painted else PAINT_NOTHING)
         page = context.new_page()
         page.set_default_timeout(LONG_S * 1000)
-        if not painted:
-            NOT_PAINTED.add(page)
+        if painted is not True:
+            (GLANCED if painted else NOT_PAINTED).add(page)
         return page
 
     def give_back(self, page, options, painted):
@@ -126,7 +131,7 @@ class Pages:
 
 
 class OnePage:
-    """The pages, painted and not, that the tests of one file share."""
+    """The pages, painted, glanced at and not, that the tests of one file share."""
 
     def __init__(self, pages):
         self.pages, self.file, self.used = pages, None, {}
@@ -166,6 +171,10 @@ class OnePage:
             self.pages.give_back(page, {}, painted)
 
 
+def _painted(node):
+    return "glanced" if node.get_closest_marker("glanced") else node.get_closest_marker("painted") is not None
+
+
 def _key(options, painted):
     return json.dumps([options, painted], sort_keys=True)
 
@@ -201,7 +210,7 @@ def troubles(base_url):
 def open_page(request, pages, troubles):
     """Opens a page in a browser of its own, as it were: `open_page(path="/", width=1440, height=900, ready=DRAWN, **context)`.
     With `before`, a script that runs before the page's own."""
-    opened, painted = [], request.node.get_closest_marker("painted") is not None
+    opened, painted = [], _painted(request.node)
 
     def open_one(path="/", *, width=1440, height=900, ready=DRAWN, before=None, playing=False, **options):
         page = pages.take(options, painted)
@@ -247,7 +256,7 @@ def page(request, one_page, troubles, open_page):
     if node.get_closest_marker("one_page") is None:
         yield open_page()
         return
-    painted = node.get_closest_marker("painted") is not None
+    painted = _painted(node)
     page = one_page.take(node.path, painted, troubles)
     yield page
     troubles.leave(page)

@@ -1,6 +1,7 @@
 """What a user sees of the page, read for the browser tests: figures, words, and the picture of each stage."""
 
 import base64
+import contextlib
 import io
 import json
 import time
@@ -12,6 +13,7 @@ import av
 from tests.browsing import DRAWN
 
 NOT_PAINTED = weakref.WeakSet()  # pages whose stages are not, which no test may take a picture of
+GLANCED = weakref.WeakSet()  # those painted only while a picture is taken
 LONG_S = 60  # nothing takes as long but on a machine with much else to do
 
 
@@ -133,19 +135,35 @@ def settle(page):
     until("it is drawn", lambda: page.locator("#stages").get_attribute("data-frame") != "asked")
 
 
+PAINT = """() => {
+  window.looked = true;
+  document.getElementById('stages').dispatchEvent(new CustomEvent('rimfall:line'));  // on which the stages are drawn anew
+}"""
+
+
+@contextlib.contextmanager
+def looked_at(page):
+    """The stages as they are now, drawn and painted."""
+    assert page not in NOT_PAINTED, "a test that looks at the stages is marked painted or glanced"
+    if page in GLANCED:
+        page.evaluate(PAINT)
+    settle(page)
+    yield
+    if page in GLANCED:
+        page.evaluate("window.looked = false")
+
+
 def picture(page, stage):
     """A picture of one stage: "aboard" or "outside"."""
-    assert page not in NOT_PAINTED, "a test that looks at the stages is marked painted"
-    settle(page)
-    return page.screenshot(clip=page.locator(f".stage-{stage}").bounding_box())
+    with looked_at(page):
+        return page.screenshot(clip=page.locator(f".stage-{stage}").bounding_box())
 
 
 def pictures(page):
     """{stage: what is seen of it, as bytes}, from one picture of the page: to tell whether a stage changed."""
-    assert page not in NOT_PAINTED, "a test that looks at the stages is marked painted"
-    settle(page)
     boxes = {stage: page.locator(f".stage-{stage}").bounding_box() for stage in ("aboard", "outside")}
-    seen = pixels(page.screenshot())
+    with looked_at(page):
+        seen = pixels(page.screenshot())
     parts = {}
     for stage, box in boxes.items():
         left, top, width, height = (round(box[side]) for side in ("x", "y", "width", "height"))
@@ -160,6 +178,7 @@ def changed(page, before, what):
 
 def still_picture(page, stage):
     """The same once it no longer changes: after a while without motion the stages are drawn finer, and say so."""
+    assert page not in GLANCED, "a test that waits for the finer picture is marked painted"
     settle(page)
     until("the finer picture", lambda: page.locator("#stages").get_attribute("data-frame") == "still")
     seen = [None]

@@ -31,7 +31,7 @@ def set_beside(page, radius="224", spin="1.5"):
     return kept(page, lambda scene: scene["compare"][0]["habitat"]["spin_rpm"] == float(spin))
 
 
-@pytest.mark.painted
+@pytest.mark.glanced
 def test_where_each_motion_lands_in_each_habitat(page):
     page.set_viewport_size(SMALL)
     stop(page, 0.8)

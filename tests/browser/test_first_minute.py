@@ -36,7 +36,7 @@ def test_the_opening_scene_plays_and_says_where_things_land(open_page):
     until("the clock moves", lambda: float(page.locator(".clock .time b").inner_text()) > first)
 
 
-@pytest.mark.painted
+@pytest.mark.glanced
 def test_dragging_the_radius_changes_both_stages_and_the_numbers_while_it_drags(page):
     stop(page, 0.8)
     before = pictures(page)
@@ -64,7 +64,7 @@ def test_dragging_the_spin_changes_gravity_and_period(page):
     assert float(readout(page, "spin").split()[0]) < 20
 
 
-@pytest.mark.painted
+@pytest.mark.glanced
 def test_scrubbing_moves_both_stages(page):
     stop(page, 0.2)
     early = pictures(page)

@@ -44,7 +44,7 @@ def at_the_clock(answer, name, time_s, motion=OPENING):
     return three_figures(told["findings"][name][round(time_s * rate) - told["first"]])
 
 
-@pytest.mark.painted
+@pytest.mark.glanced
 def test_every_kind_is_added(page):
     page.set_viewport_size(SMALL)
     stop(page, 0.5)

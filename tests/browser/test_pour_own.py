@@ -8,7 +8,7 @@ from rimfall.scene.examples import example
 
 from .looking import link_to, picture, said, scrub, stop, until
 
-pytestmark = pytest.mark.painted
+pytestmark = pytest.mark.glanced
 
 
 def test_the_jug_s_stream_and_drops_are_drawn(open_page):

@@ -40,7 +40,7 @@ def agrees(page):
     return answer
 
 
-@pytest.mark.painted
+@pytest.mark.glanced
 def test_every_shape_is_chosen(page):
     page.set_viewport_size(SMALL)
     stop(page, 0.8)
