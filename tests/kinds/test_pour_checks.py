@@ -77,8 +77,8 @@ def test_a_tilting_scattered_pour_has_an_answer_everywhere(habitat, air, samplin
     one = pour(
         5,
         8,
-        0.6,  # past the tilt's one point, into its greater flow
-        tilt=[POINT],
+        0.25,  # past the tilt's one point, into its greater flow
+        tilt=[POINT | {"time_s": 0.2}],
         jitter=1.0,
         place={"height_m": 1.1, "axial_m": 1.0},
         start_s=0.05,
