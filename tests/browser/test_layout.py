@@ -130,8 +130,16 @@ def test_one_press_lays_a_drawing_over_the_stages_and_esc_takes_it_back(open_pag
         large = page.locator(f"#large {drawing.split()[-1]}")
         large.wait_for()
         until("it has come in", lambda: page.locator("#large").evaluate(BOX) == page.locator("#stages").evaluate(BOX))
-        until("large", lambda large=large, wide=wide: large.bounding_box()["width"] > 1.5 * wide)
-        box = large.bounding_box()
+        seen = {}
+
+        def drawn(large=large, wide=wide, seen=seen):
+            seen.update(
+                large.bounding_box() or {"width": 0}
+            )  # none while a plot drawn for the new width takes its place
+            return seen["width"] > 1.5 * wide
+
+        until("large", drawn)
+        box = seen
         assert box["y"] + box["height"] <= page.locator("#timeline").bounding_box()["y"]
         page.keyboard.press("Escape")
         page.locator(drawing).wait_for()
