@@ -284,3 +284,15 @@ def test_chance_corners_never_gain_energy_and_do_not_stand_still_in_mid_course(f
                 assert np.all(np.diff([min(before, energy[0] + 1e-7), *energy]) < 1e-6)
                 before, last = energy[-1], energy
         assert last is not None
+
+
+def test_what_friction_at_a_wall_presses_into_the_floor_is_rubbed_there_too():
+    """Spinning down the wall: it pushes back by 1 + mu^2 of its own impulse, and takes mu + mu^2 of it over beta of the spin (by hand, the
+    slips keeping their ways)."""
+    mu, rolls = 0.2, 2.0
+    journey = went(
+        (FLOOR, WALL), (0, A_M, A_M + 1e-6), (0, 0, -1.0), (rolls / A_M, 0, 0), body=ball(friction=mu), end_s=1e-4
+    )
+    _, u = at(journey, journey.ends_s)
+    left = rolls - (mu + mu**2) / 0.4 / (1 + mu**2)
+    assert A_M * u[3] == pytest.approx(left, abs=5e-3)
