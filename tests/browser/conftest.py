@@ -24,8 +24,9 @@ from rimfall.scene.examples import example
 from tests.browsing import DRAWN, started
 from tests.serving import serving
 
-from .looking import GLANCED, LONG_S, NOT_PAINTED, open_place, open_scene, stop
+from .looking import LONG_S, PAINTING_OF, open_place, open_scene, stop
 
+REST = "/static/robots.txt"  # where a page is that no test uses
 SIZE = {"width": 1440, "height": 900}
 KEPT = "local_storage,indexeddb,cookies,cache_storage,service_workers"  # all that a site may leave, but files it has loaded
 CLEAR = """() => new Promise(done => {
@@ -42,12 +43,14 @@ CLOSE = """() => {
   document.activeElement.blur();
 }"""
 
-PAINT_NOTHING = """for (const paint of ['clear', 'drawArrays', 'drawArraysInstanced', 'drawElements', 'drawElementsInstanced'])
-  WebGL2RenderingContext.prototype[paint] = () => {};"""
-PAINT_WHEN_LOOKED_AT = """for (const paint of ['clear', 'drawArrays', 'drawArraysInstanced', 'drawElements', 'drawElementsInstanced']) {
+# before all scripts of a page: nothing is painted but what `painting` says, which is kept over a reload
+PAINTING = """
+try { window.painting = sessionStorage.getItem('painting'); } catch { /* a blank page has none */ }
+for (const paint of ['clear', 'drawArrays', 'drawArraysInstanced', 'drawElements', 'drawElementsInstanced']) {
   const real = WebGL2RenderingContext.prototype[paint];
-  WebGL2RenderingContext.prototype[paint] = function (...given) { if (window.looked) real.apply(this, given); };
+  WebGL2RenderingContext.prototype[paint] = function (...given) { if (window.painting === 'all' || window.looked) real.apply(this, given); };
 }"""
+PAINT = "painting => { sessionStorage.setItem('painting', painting); window.painting = painting; }"
 
 
 class Troubles:
@@ -98,28 +101,28 @@ class Pages:
     def __init__(self, browser, origin):
         self.browser, self.origin, self.resting = browser, origin, {}
 
-    def take(self, options, painted):
-        """An empty page of a context with these options that nothing has been kept in; painted: whether its stages are, or "glanced"."""
-        resting = self.resting.setdefault(_key(options, painted), [])
+    def take(self, options, painting):
+        """An empty page of a context with these options that nothing has been kept in. painting: as `_painting` has it."""
+        resting = self.resting.setdefault(_key(options), [])
         if resting:
-            return resting.pop()
-        context = self.browser.new_context(base_url=self.origin, **options)
-        if painted is not True:
-            context.add_init_script(PAINT_WHEN_LOOKED_AT if painted else PAINT_NOTHING)
-        page = context.new_page()
-        page.set_default_timeout(LONG_S * 1000)
-        if painted is not True:
-            (GLANCED if painted else NOT_PAINTED).add(page)
+            page = resting.pop()
+        else:
+            context = self.browser.new_context(base_url=self.origin, **options)
+            context.add_init_script(PAINTING)
+            page = context.new_page()
+            page.set_default_timeout(LONG_S * 1000)
+            page.goto(REST)
+        paint(page, painting)
         return page
 
-    def give_back(self, page, options, painted):
+    def give_back(self, page, options):
         """Leave it as it was taken; a page that was closed, or opened others, goes with its context."""
         context = page.context
         if page.is_closed() or context.pages != [page]:
             context.close()
             return
         page.unroute_all(behavior="ignoreErrors")
-        page.goto("/static/robots.txt")  # a page that goes writes what it has not yet, so it is cleared after that
+        page.goto(REST)  # a page that goes writes what it has not yet, so it is cleared after that
         page.evaluate(CLEAR)
         page.emulate_media(media="null")
         page.mouse.up()
@@ -127,32 +130,31 @@ class Pages:
         session = context.new_cdp_session(page)
         session.send("Storage.clearDataForOrigin", {"origin": self.origin, "storageTypes": KEPT})
         session.detach()
-        self.resting[_key(options, painted)].append(page)
+        self.resting[_key(options)].append(page)
 
 
 class OnePage:
-    """The pages, painted, glanced at and not, that the tests of one file share."""
+    """The page that the tests of one file share."""
 
     def __init__(self, pages):
-        self.pages, self.file, self.used = pages, None, {}
+        self.pages, self.file, self.page = pages, None, None
 
-    def take(self, file, painted, troubles):
+    def take(self, file, painting, troubles):
         if file != self.file:
-            for painted_too in list(self.used):
-                self.drop(painted_too)
+            self.drop()
             self.file = file
-        if page := self.used.get(painted):
-            troubles.watch(page)
-            self.again(page)
-            return page
-        page = self.pages.take({}, painted)
-        troubles.watch(page)
-        page.set_viewport_size(SIZE)
-        page.goto("/")
-        page.locator(DRAWN).first.wait_for()
-        stop(page)
-        self.used[painted] = page
-        return page
+        if self.page:
+            troubles.watch(self.page)
+            paint(self.page, painting)
+            self.again(self.page)
+            return self.page
+        self.page = self.pages.take({}, painting)
+        troubles.watch(self.page)
+        self.page.set_viewport_size(SIZE)
+        self.page.goto("/")
+        self.page.locator(DRAWN).first.wait_for()
+        stop(self.page)
+        return self.page
 
     def again(self, page):
         page.unroute_all(behavior="ignoreErrors")
@@ -165,18 +167,26 @@ class OnePage:
         if not page.locator("#body-2").is_visible():
             open_place(page, 2)
 
-    def drop(self, painted):
-        page = self.used.pop(painted, None)
-        if page:
-            self.pages.give_back(page, {}, painted)
+    def drop(self):
+        if self.page:
+            self.pages.give_back(self.page, {})
+        self.page = None
 
 
-def _painted(node):
-    return "glanced" if node.get_closest_marker("glanced") else node.get_closest_marker("painted") is not None
+def _painting(node):
+    """What is painted in a test: "all", "pictures" (while one is taken), or "nothing"."""
+    return (
+        "pictures" if node.get_closest_marker("glanced") else "all" if node.get_closest_marker("painted") else "nothing"
+    )
 
 
-def _key(options, painted):
-    return json.dumps([options, painted], sort_keys=True)
+def paint(page, painting):
+    page.evaluate(PAINT, painting)
+    PAINTING_OF[page] = painting
+
+
+def _key(options):
+    return json.dumps(options, sort_keys=True)
 
 
 @pytest.fixture(scope="session")
@@ -210,10 +220,10 @@ def troubles(base_url):
 def open_page(request, pages, troubles):
     """Opens a page in a browser of its own, as it were: `open_page(path="/", width=1440, height=900, ready=DRAWN, **context)`.
     With `before`, a script that runs before the page's own."""
-    opened, painted = [], _painted(request.node)
+    opened, painting = [], _painting(request.node)
 
     def open_one(path="/", *, width=1440, height=900, ready=DRAWN, before=None, playing=False, **options):
-        page = pages.take(options, painted)
+        page = pages.take(options, painting)
         opened.append((page, options, before))
         page.set_viewport_size({"width": width, "height": height})
         if before:
@@ -231,7 +241,7 @@ def open_page(request, pages, troubles):
             page.context.close()
             continue
         troubles.leave(page)
-        pages.give_back(page, options, painted)
+        pages.give_back(page, options)
 
 
 FAILED = pytest.StashKey[bool]()
@@ -256,9 +266,8 @@ def page(request, one_page, troubles, open_page):
     if node.get_closest_marker("one_page") is None:
         yield open_page()
         return
-    painted = _painted(node)
-    page = one_page.take(node.path, painted, troubles)
+    page = one_page.take(node.path, _painting(node), troubles)
     yield page
     troubles.leave(page)
     if node.stash.get(FAILED, False) or page.is_closed() or page.context.pages != [page]:
-        one_page.drop(painted)
+        one_page.drop()

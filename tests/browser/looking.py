@@ -12,8 +12,9 @@ import av
 
 from tests.browsing import DRAWN
 
-NOT_PAINTED = weakref.WeakSet()  # pages whose stages are not, which no test may take a picture of
-GLANCED = weakref.WeakSet()  # those painted only while a picture is taken
+PAINTING_OF = (
+    weakref.WeakKeyDictionary()
+)  # of each page, what is painted of its stages: "all", "nothing", or "pictures" when one is taken
 LONG_S = 60  # nothing takes as long but on a machine with much else to do
 
 
@@ -144,12 +145,13 @@ PAINT = """() => {
 @contextlib.contextmanager
 def looked_at(page):
     """The stages as they are now, drawn and painted."""
-    assert page not in NOT_PAINTED, "a test that looks at the stages is marked painted or glanced"
-    if page in GLANCED:
+    assert PAINTING_OF[page] != "nothing", "a test that looks at the stages is marked painted or glanced"
+    glanced = PAINTING_OF[page] == "pictures"
+    if glanced:
         page.evaluate(PAINT)
     settle(page)
     yield
-    if page in GLANCED:
+    if glanced:
         page.evaluate("window.looked = false")
 
 
@@ -178,7 +180,7 @@ def changed(page, before, what):
 
 def still_picture(page, stage):
     """The same once it no longer changes: after a while without motion the stages are drawn finer, and say so."""
-    assert page not in GLANCED, "a test that waits for the finer picture is marked painted"
+    assert PAINTING_OF[page] == "all", "a test that waits for the finer picture is marked painted"
     settle(page)
     until("the finer picture", lambda: page.locator("#stages").get_attribute("data-frame") == "still")
     seen = [None]
