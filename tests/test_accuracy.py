@@ -4,6 +4,7 @@ The exact answers are closed forms, or scipy's DOP853 at its tightest on equatio
 frame; nothing of the program computes them. (Rolling comes with rolling.)
 """
 
+import bisect
 import itertools
 import math
 
@@ -160,12 +161,20 @@ PRINTED = 10 ** np.linspace(-2.0, 5.25, 30)
 CURVE = CubicSpline(
     np.log10(PRINTED), np.log10([clift_1978.printed_cd(x) for x in PRINTED]), bc_type=((1, -1.0), (1, 0.0))
 )
+BREAKS, CUBICS = CURVE.x.tolist(), CURVE.c.T.tolist()  # evaluated here: scipy's own call is made for many at once
 RHO, MU = 101325 / (287.05 * 293.15), 1.458e-6 * 293.15**1.5 / (293.15 + 110.4)  # ISO 2533, 20 C
 
 
 def sphere_cd(re):
     """The smooth curve of the design, by scipy's spline; Oseen's below it, its last value above."""
-    return 24 / re * (1 + 3 * re / 16) if re < PRINTED[0] else 10 ** float(CURVE(math.log10(min(re, PRINTED[-1]))))
+    at = math.log10(re)
+    if at < BREAKS[0]:
+        return 24 / re * (1 + 3 * re / 16)
+    at = min(at, BREAKS[-1])
+    piece = min(bisect.bisect_right(BREAKS, at) - 1, len(CUBICS) - 1)
+    cubed, squared, straight, level = CUBICS[piece]
+    on = at - BREAKS[piece]
+    return 10 ** (((cubed * on + squared) * on + straight) * on + level)
 
 
 def flown_by_scipy(habitat, motion, times_s):

@@ -28,7 +28,7 @@ BACK_SHARE = 1e-9  # of R: there and back again
 SCENES, PARTS = 200, 8
 MOST = {
     "bytes": 60_000_000,
-    "law_calls": 100_000,
+    "law_calls": 200_000,
     "samples": 100_000,
 }  # of a scene that is tried: larger ones take long
 

@@ -9,10 +9,10 @@ import pytest
 from rimfall.prose import MEASURES, NEAR, NEAR_M, Telling, number, share
 from rimfall.scene import examples, prose
 from rimfall.scene.answers import habitat_figures
-from rimfall.scene.questions import trace
 from rimfall.scene.reading import read
 from tests.motions.scenes import one as traced_of
 from tests.motions.scenes import pour
+from tests.scene.documents import trace_of
 from tests.tables import each_row
 
 COUNTS = {number(n): float(n) for n in range(101)} | {"a": 1.0, "an": 1.0}
@@ -116,7 +116,7 @@ def test_a_paragraph_has_no_symbol_and_keeps_to_its_tense():
 @lru_cache
 def scenes():
     """The shipped scenes, traced."""
-    return [trace(read(examples.example(each["id"]).encode())) for each in examples.listed()]
+    return [trace_of(read(examples.example(each["id"]).encode())) for each in examples.listed()]
 
 
 @each_row(("diameter_m", "name"), [(0.08, "cup"), (0.5, "basin")])

@@ -18,7 +18,7 @@ export function createAsk({ store, trace, status = createStatus(), timers = {}, 
   const { want: ask, drop } = createNewest({ request, ask: put, answered: arrived, failed, overtaken, ...timers });
 
   function request() {
-    const question = { document: store.document, units: store.view.units, hold: solving ?? following, solved: solving !== null };
+    const question = { document: store.document, units: store.view.units, hold: solving ?? following, solved: solving !== null, notice: store.notice };
     solving = null;
     return question;
   }
@@ -34,8 +34,9 @@ export function createAsk({ store, trace, status = createStatus(), timers = {}, 
     }
   }
 
-  function arrived(answer, { document, hold, solved }) {
-    clear();
+  // what was refused since it was asked for, such as a figure that cannot be, is not answered by it
+  function arrived(answer, { document, hold, solved, notice }) {
+    if (store.notice === notice) clear();
     const wanted = hold && (solved || following !== null); // undone meanwhile, nothing follows
     const value = wanted && readAt(store.fields, answer.scene, hold.follower);
     answered(hold);

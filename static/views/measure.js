@@ -39,7 +39,7 @@ export class Tape {
   // What it tells, for those who do not see it; '' while an end is missing.
   says(half, time_s) {
     const [a, b] = this.ends.map(end => end && where(half, end, time_s));
-    return a && b ? `${this.aside(half, a, b, time_s)}${apart(half, a, b)}` : '';
+    return a && b ? `${apart(half, a, b)}: ${this.aside(half, a, b, time_s).replace(/, $/, '')}` : '';
   }
 
   update(half, time_s) {

@@ -52,8 +52,14 @@ function half(element, frame) {
   // Where title and buttons stand, in px of the stage.
   const corners = () => {
     const aside = title.lastElementChild;
+    const runsUnder = () => title.offsetLeft + title.offsetWidth > tools.offsetLeft;
     aside.hidden = false;
-    aside.hidden = title.offsetLeft + title.offsetWidth > tools.offsetLeft; // no room for it beside the buttons
+    title.classList.remove('under');
+    if (runsUnder()) {
+      // no room for it beside the buttons: whose stage it is goes below, anything else may be missed
+      if (element.classList.contains('several')) title.classList.add('under');
+      else aside.hidden = true;
+    }
     return [title, tools].map(part => ({ x: part.offsetLeft, y: part.offsetTop, w: part.offsetWidth, h: part.offsetHeight }));
   };
   // Where the page's own line lies over the stage, as a list of none or one.

@@ -6,20 +6,28 @@ on purpose, such as a refused request, says so with `troubles.expect("422")`.
 
 Painting the stages in software is most of what a page costs. A test that looks at their pictures is marked `painted`; for all
 others the page does all it does, shaders compiled too, but that nothing is painted: neither a triangle nor the ground they lie on.
+One that only asks whether `picture` or `pictures` changed is marked `glanced`: nothing is painted but while one is taken.
 
 A page is used by many tests, one after the other: its scripts and the browser's compiled code stay warm. Between two tests it
-is left, all that a browser keeps of the site is cleared, and it is loaded anew.
+is left, all that a browser keeps of the site is cleared, and it is loaded anew, which is half of what a small test costs.
+
+In a file marked `one_page` the tests share their `page`: before each the opening scene is opened on it anew, in place 2, with the
+clock stopped at 0, and all else is as the test before left it (units, what is unfolded, the scenes that are kept). A test that
+changes such a thing puts it back, or asks for a page of its own by `open_page()`. After one that failed the page is loaded anew.
 """
 
 import json
 
 import pytest
 
+from rimfall.scene.examples import example
 from tests.browsing import DRAWN, started
 from tests.serving import serving
 
-from .looking import LONG_S, NOT_PAINTED, stop
+from .looking import LONG_S, PAINTING_OF, open_place, open_scene, stop
 
+REST = "/static/robots.txt"  # where a page is that no test uses
+SIZE = {"width": 1440, "height": 900}
 KEPT = "local_storage,indexeddb,cookies,cache_storage,service_workers"  # all that a site may leave, but files it has loaded
 CLEAR = """() => new Promise(done => {
   localStorage.clear();
@@ -27,8 +35,22 @@ CLEAR = """() => new Promise(done => {
   indexedDB.deleteDatabase('rimfall').onsuccess = () => done();  // once the connections of pages that have gone are closed
 })"""
 
-PAINT_NOTHING = """for (const paint of ['clear', 'drawArrays', 'drawArraysInstanced', 'drawElements', 'drawElementsInstanced'])
-  WebGL2RenderingContext.prototype[paint] = () => {};"""
+OPENING = json.loads(example("same-lob"))
+
+CLOSE = """() => {
+  for (const dialog of document.querySelectorAll('dialog[open]')) dialog.close();
+  document.querySelector(':popover-open')?.hidePopover();
+  document.activeElement.blur();
+}"""
+
+# before all scripts of a page: nothing is painted but what `painting` says, which is kept over a reload
+PAINTING = """
+try { window.painting = sessionStorage.getItem('painting'); } catch { /* a blank page has none */ }
+for (const paint of ['clear', 'drawArrays', 'drawArraysInstanced', 'drawElements', 'drawElementsInstanced']) {
+  const real = WebGL2RenderingContext.prototype[paint];
+  WebGL2RenderingContext.prototype[paint] = function (...given) { if (window.painting === 'all' || window.looked) real.apply(this, given); };
+}"""
+PAINT = "painting => { sessionStorage.setItem('painting', painting); window.painting = painting; }"
 
 
 class Troubles:
@@ -54,10 +76,16 @@ class Troubles:
         if not request.url.startswith((self.origin + "/", "data:", f"blob:{self.origin}/")):
             self.seen.append(f"left the origin: {request.url}")
 
+    def heard(self):
+        return (("pageerror", self.threw), ("console", self.wrote), ("request", self.asked))
+
     def watch(self, page):
-        page.on("pageerror", self.threw)
-        page.on("console", self.wrote)
-        page.on("request", self.asked)
+        for event, hear in self.heard():
+            page.on(event, hear)
+
+    def leave(self, page):
+        for event, hear in self.heard():
+            page.remove_listener(event, hear)
 
     def verdict(self):
         unmeant = [trouble for trouble in self.seen if not any(part in trouble for part in self.expected)]
@@ -73,28 +101,28 @@ class Pages:
     def __init__(self, browser, origin):
         self.browser, self.origin, self.resting = browser, origin, {}
 
-    def take(self, options, painted):
-        """An empty page of a context with these options that nothing has been kept in; painted: whether its stages are."""
-        resting = self.resting.setdefault(_key(options, painted), [])
+    def take(self, options, painting):
+        """An empty page of a context with these options that nothing has been kept in. painting: as `_painting` has it."""
+        resting = self.resting.setdefault(_key(options), [])
         if resting:
-            return resting.pop()
-        context = self.browser.new_context(base_url=self.origin, **options)
-        if not painted:
-            context.add_init_script(PAINT_NOTHING)
-        page = context.new_page()
-        page.set_default_timeout(LONG_S * 1000)
-        if not painted:
-            NOT_PAINTED.add(page)
+            page = resting.pop()
+        else:
+            context = self.browser.new_context(base_url=self.origin, **options)
+            context.add_init_script(PAINTING)
+            page = context.new_page()
+            page.set_default_timeout(LONG_S * 1000)
+            page.goto(REST)
+        paint(page, painting)
         return page
 
-    def give_back(self, page, options, painted):
+    def give_back(self, page, options):
         """Leave it as it was taken; a page that was closed, or opened others, goes with its context."""
         context = page.context
         if page.is_closed() or context.pages != [page]:
             context.close()
             return
         page.unroute_all(behavior="ignoreErrors")
-        page.goto("/static/robots.txt")  # a page that goes writes what it has not yet, so it is cleared after that
+        page.goto(REST)  # a page that goes writes what it has not yet, so it is cleared after that
         page.evaluate(CLEAR)
         page.emulate_media(media="null")
         page.mouse.up()
@@ -102,11 +130,63 @@ class Pages:
         session = context.new_cdp_session(page)
         session.send("Storage.clearDataForOrigin", {"origin": self.origin, "storageTypes": KEPT})
         session.detach()
-        self.resting[_key(options, painted)].append(page)
+        self.resting[_key(options)].append(page)
 
 
-def _key(options, painted):
-    return json.dumps([options, painted], sort_keys=True)
+class OnePage:
+    """The page that the tests of one file share."""
+
+    def __init__(self, pages):
+        self.pages, self.file, self.page = pages, None, None
+
+    def take(self, file, painting, troubles):
+        if file != self.file:
+            self.drop()
+            self.file = file
+        if self.page:
+            troubles.watch(self.page)
+            paint(self.page, painting)
+            self.again(self.page)
+            return self.page
+        self.page = self.pages.take({}, painting)
+        troubles.watch(self.page)
+        self.page.set_viewport_size(SIZE)
+        self.page.goto("/")
+        self.page.locator(DRAWN).first.wait_for()
+        stop(self.page)
+        return self.page
+
+    def again(self, page):
+        page.unroute_all(behavior="ignoreErrors")
+        page.emulate_media(media="null", color_scheme="null", reduced_motion="null", forced_colors="null")
+        page.mouse.up()
+        page.mouse.move(0, 0)
+        page.set_viewport_size(SIZE)
+        page.evaluate(CLOSE)
+        open_scene(page, OPENING)
+        if not page.locator("#body-2").is_visible():
+            open_place(page, 2)
+
+    def drop(self):
+        if self.page:
+            self.pages.give_back(self.page, {})
+        self.page = None
+
+
+def _painting(node):
+    """What is painted in a test: "all", "pictures" (while one is taken), or "nothing"."""
+    return (
+        "pictures" if node.get_closest_marker("glanced") else "all" if node.get_closest_marker("painted") else "nothing"
+    )
+
+
+def paint(page, painting):
+    page.evaluate(PAINT, painting)
+    PAINTING_OF[page] = painting
+
+
+def _key(options):
+    return json.dumps(options, sort_keys=True)
 
 
 @pytest.fixture(scope="session")
@@ -140,10 +220,10 @@ def troubles(base_url):
 def open_page(request, pages, troubles):
     """Opens a page in a browser of its own, as it were: `open_page(path="/", width=1440, height=900, ready=DRAWN, **context)`.
     With `before`, a script that runs before the page's own."""
-    opened, painted = [], request.node.get_closest_marker("painted") is not None
+    opened, painting = [], _painting(request.node)
 
     def open_one(path="/", *, width=1440, height=900, ready=DRAWN, before=None, playing=False, **options):
-        page = pages.take(options, painted)
+        page = pages.take(options, painting)
         opened.append((page, options, before))
         page.set_viewport_size({"width": width, "height": height})
         if before:
@@ -160,11 +240,34 @@ def open_page(request, pages, troubles):
         if before:  # it cannot be taken off again
             page.context.close()
             continue
-        for event, hear in (("pageerror", troubles.threw), ("console", troubles.wrote), ("request", troubles.asked)):
-            page.remove_listener(event, hear)
-        pages.give_back(page, options, painted)
+        troubles.leave(page)
+        pages.give_back(page, options)
+
+
+FAILED = pytest.StashKey[bool]()
+
+
+@pytest.hookimpl(wrapper=True)
+def pytest_runtest_makereport(item):
+    report = yield
+    if report.failed:
+        item.stash[FAILED] = True
+    return report
+
+
+@pytest.fixture(scope="session")
+def one_page(pages):
+    return OnePage(pages)
 
 
 @pytest.fixture
-def page(open_page):
-    return open_page()
+def page(request, one_page, troubles, open_page):
+    node = request.node
+    if node.get_closest_marker("one_page") is None:
+        yield open_page()
+        return
+    page = one_page.take(node.path, _painting(node), troubles)
+    yield page
+    troubles.leave(page)
+    if node.stash.get(FAILED, False) or page.is_closed() or page.context.pages != [page]:
+        one_page.drop()

@@ -1,6 +1,7 @@
 """What a user sees of the page, read for the browser tests: figures, words, and the picture of each stage."""
 
 import base64
+import contextlib
 import io
 import json
 import time
@@ -9,8 +10,19 @@ import zlib
 
 import av
 
-NOT_PAINTED = weakref.WeakSet()  # pages whose stages are not, which no test may take a picture of
+from tests.browsing import DRAWN
+
+PAINTING_OF = (
+    weakref.WeakKeyDictionary()
+)  # of each page, what is painted of its stages: "all", "nothing", or "pictures" when one is taken
 LONG_S = 60  # nothing takes as long but on a machine with much else to do
+
+
+def link_to(document):
+    """The fragment of an address that carries a scene: raw deflate (RFC 1951) as base64url (RFC 4648)."""
+    packer = zlib.compressobj(9, zlib.DEFLATED, -15)
+    packed = packer.compress(json.dumps(document).encode()) + packer.flush()
+    return "#s=" + base64.urlsafe_b64encode(packed).decode().rstrip("=")
 
 
 def until(what, holds, timeout_s=LONG_S, page=None):
@@ -72,6 +84,26 @@ def kept_records(page):
     return page.evaluate(READ_KEPT)
 
 
+OPEN_LINK = """hash => {
+  delete document.getElementById('stages').dataset.drawnRadius;
+  location.hash = hash;
+}"""
+
+
+def open_scene(page, document):
+    """On the page as it is, by a link of which no two are alike, so that the page opens the same scene again too; its clock stopped."""
+    page.evaluate(OPEN_LINK, f"{link_to(document)}&opening={time.monotonic_ns()}")
+    page.locator(DRAWN).first.wait_for()
+    stop(page)
+
+    def told_apart(scene):
+        habitat = scene["habitat"]
+        return scene["title"], habitat["radius_m"], habitat["spin_rpm"], len(scene["motions"])
+
+    wanted = told_apart(document)
+    until("no other is the tab's", lambda: (scene := saved_scene(page)) and told_apart(scene) == wanted)
+
+
 def saved_scene(page):
     """The scene the browser keeps of this tab; one that was only opened is in the address alone."""
     mine = json.loads(page.evaluate("sessionStorage.getItem('rimfall.tab') || '{}'"))
@@ -104,15 +136,51 @@ def settle(page):
     until("it is drawn", lambda: page.locator("#stages").get_attribute("data-frame") != "asked")
 
 
+PAINT = """() => {
+  window.looked = true;
+  document.getElementById('stages').dispatchEvent(new CustomEvent('rimfall:line'));  // on which the stages are drawn anew
+}"""
+
+
+@contextlib.contextmanager
+def looked_at(page):
+    """The stages as they are now, drawn and painted."""
+    assert PAINTING_OF[page] != "nothing", "a test that looks at the stages is marked painted or glanced"
+    glanced = PAINTING_OF[page] == "pictures"
+    if glanced:
+        page.evaluate(PAINT)
+    settle(page)
+    yield
+    if glanced:
+        page.evaluate("window.looked = false")
+
+
 def picture(page, stage):
     """A picture of one stage: "aboard" or "outside"."""
-    assert page not in NOT_PAINTED, "a test that looks at the stages is marked painted"
-    settle(page)
-    return page.screenshot(clip=page.locator(f".stage-{stage}").bounding_box())
+    with looked_at(page):
+        return page.screenshot(clip=page.locator(f".stage-{stage}").bounding_box())
+
+
+def pictures(page):
+    """{stage: what is seen of it, as bytes}, from one picture of the page: to tell whether a stage changed."""
+    boxes = {stage: page.locator(f".stage-{stage}").bounding_box() for stage in ("aboard", "outside")}
+    with looked_at(page):
+        seen = pixels(page.screenshot())
+    parts = {}
+    for stage, box in boxes.items():
+        left, top, width, height = (round(box[side]) for side in ("x", "y", "width", "height"))
+        parts[stage] = seen[top : top + height, left : left + width].tobytes()
+    return parts
+
+
+def changed(page, before, what):
+    """Until both stages are seen otherwise than `before`."""
+    until(what, lambda: all(now != before[stage] for stage, now in pictures(page).items()))
 
 
 def still_picture(page, stage):
     """The same once it no longer changes: after a while without motion the stages are drawn finer, and say so."""
+    assert PAINTING_OF[page] == "all", "a test that waits for the finer picture is marked painted"
     settle(page)
     until("the finer picture", lambda: page.locator("#stages").get_attribute("data-frame") == "still")
     seen = [None]
@@ -141,6 +209,13 @@ def answer_of(page):
     done = page.request.post("/api/trace", data=saved_scene(page))
     assert done.ok, done.text()
     return done.json()
+
+
+def fold_out(scope, name):
+    """Opens what the button of that name folds out, unless it is."""
+    button = scope.get_by_role("button", name=name).first
+    if button.get_attribute("aria-expanded") == "false":
+        button.click()
 
 
 def open_place(page, number):

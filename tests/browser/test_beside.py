@@ -2,10 +2,25 @@
 
 import pytest
 
-from .looking import answer_of, kept, open_place, picture, still_picture, stop, three_figures, type_figure, until
+from .looking import (
+    answer_of,
+    kept,
+    open_place,
+    picture,
+    settle,
+    still_picture,
+    stop,
+    three_figures,
+    type_figure,
+    until,
+)
 from .test_shapes import agrees
 
+pytestmark = pytest.mark.one_page
 ADD = "Add a second habitat"
+
+
+SMALL = {"width": 1024, "height": 640}  # large enough to be drawn in, and small to paint in software
 
 
 def set_beside(page, radius="224", spin="1.5"):
@@ -16,10 +31,9 @@ def set_beside(page, radius="224", spin="1.5"):
     return kept(page, lambda scene: scene["compare"][0]["habitat"]["spin_rpm"] == float(spin))
 
 
-@pytest.mark.parametrize(("width", "height"), [(1440, 900), (390, 844)])
-@pytest.mark.painted
-def test_where_each_motion_lands_in_each_habitat(open_page, width, height):
-    page = open_page(width=width, height=height)
+@pytest.mark.glanced
+def test_where_each_motion_lands_in_each_habitat(page):
+    page.set_viewport_size(SMALL)
     stop(page, 0.8)
     before = picture(page, "aboard")
     set_beside(page)
@@ -37,11 +51,16 @@ def test_where_each_motion_lands_in_each_habitat(open_page, width, height):
         wanted = [far, f"{three_figures(landing['time_s'])} s"]
         shown = rows.nth(i + 1).locator("td").all_inner_texts()
         assert [text.replace("\u00a0", " ") for text in shown[1:]] == wanted
-    assert page.evaluate("document.documentElement.scrollWidth") <= width
+    for width, height in ((1024, 640), (390, 844)):
+        page.set_viewport_size({"width": width, "height": height})
+        settle(page)
+        assert page.evaluate("document.documentElement.scrollWidth") <= width
+        assert rows.count() == 3
 
 
 @pytest.mark.painted
 def test_shown_over_beside_or_not_at_all(page):
+    page.set_viewport_size(SMALL)
     set_beside(page)
     open_place(page, 3)
     stop(page, 0.8)
@@ -73,7 +92,18 @@ def test_a_second_habitat_is_offered_at_the_dials_and_each_thing_says_whose_it_i
     lands = page.locator(f'.mark[aria-label="Lob out in Second habitat: lands at {landing:.2f} s"]')
     until("the lanes are of it", lambda: lands.count() == 1)
     until("it is read out", lambda: page.locator("#heard").inner_text().startswith("Second habitat added: 112"))
+    assert page.locator("#moves-whose").is_visible()
+    lock = page.locator(".readout.gravity .lock")
+    lock.click()
+    type_figure(page, "compare.0.habitat.radius_m", "448")
+    scene = kept(page, lambda scene: scene["compare"][0]["habitat"]["spin_rpm"] < 0.51 * second["spin_rpm"])
+    held = scene["compare"][0]["habitat"]
+    assert held["radius_m"] * held["spin_rpm"] ** 2 == pytest.approx(weighs[1], rel=1e-6), (
+        "half the spin at four times the radius"
+    )
+    assert scene["habitat"] == own
     page.get_by_role("button", name="This habitat").click()
+    assert lock.get_attribute("aria-pressed") == "false"
     assert radius.get_attribute("data-row") == "habitat.radius_m"
     assert lands.count() == 0
 

@@ -1,10 +1,8 @@
 """The page to print: as a PDF that another reader opens, on both papers, in grey, and for who cannot see it."""
 
-import base64
 import itertools
 import json
 import re
-import zlib
 
 import numpy as np
 import pypdfium2
@@ -12,7 +10,7 @@ import pytest
 
 from rimfall.phrases import CAUTION
 from rimfall.scene import examples
-from tests.browser.looking import three_figures, until
+from tests.browser.looking import link_to, three_figures, until
 from tests.browser.test_accessible import found
 from tests.browsing import DRAWN
 
@@ -22,13 +20,6 @@ PAPERS = {"a4": (210.0, 297.0), "letter": (215.9, 279.4)}  # ISO 216; ANSI/ASME 
 MARGIN_MM = 16.0  # left and right: a little under the page's own
 OFFER = " You can set one of your own."  # beside a quantity without a published limit
 SCENES = ["same-lob", "galley", "on-the-bench"]
-
-
-def link_to(document):
-    """The fragment that carries a scene: raw deflate (RFC 1951) as base64url (RFC 4648)."""
-    squeezed = zlib.compressobj(9, zlib.DEFLATED, -15)
-    data = squeezed.compress(json.dumps(document).encode()) + squeezed.flush()
-    return "#s=" + base64.urlsafe_b64encode(data).decode().rstrip("=")
 
 
 def example(name):
@@ -73,6 +64,7 @@ def test_it_is_two_to_four_sheets_with_everything_on_them(brief, name):
         check_no_table_is_parted_from_its_heading([close(sheet) for sheet in words], felt)
         for sheet in document:
             check_the_margins_are_clear(sheet, paper)
+    check_nothing_is_wider_than_the_sheet_and_no_text_leaves_its_drawing(page)
 
 
 def check_every_sheet(document, words, paper):
@@ -149,9 +141,8 @@ def test_decks_beyond_the_radius_are_not_printed_and_the_premises_are(open_page)
     assert len(printed(page)) == 4
 
 
-@pytest.mark.parametrize("name", SCENES)
-def test_nothing_is_wider_than_the_sheet_and_no_text_leaves_its_drawing(brief, name):
-    page = brief(name, width=655)
+def check_nothing_is_wider_than_the_sheet_and_no_text_leaves_its_drawing(page):
+    page.set_viewport_size({"width": 655, "height": 900})
     page.emulate_media(media="print")
     assert page.evaluate("document.documentElement.scrollWidth") <= 655
     boxes = page.locator("#sheet svg").evaluate_all(
@@ -170,8 +161,14 @@ def test_nothing_is_wider_than_the_sheet_and_no_text_leaves_its_drawing(brief, n
     assert all(right <= 655 and left >= 0 for right, left in rows)
 
 
-def test_in_grey_each_path_has_its_own_dash(brief):
+def test_it_can_be_read_in_grey_and_without_seeing_it_and_shows_three_instants(brief):
     page = brief("galley")
+    check_each_path_has_its_own_dash(page)
+    check_the_three_instants_are_the_release_half_way_and_the_last_landing(page)
+    check_it_can_be_read_without_seeing_it(page)
+
+
+def check_each_path_has_its_own_dash(page):
     for drawing in ("svg.plate >> nth=0", ".plot svg >> nth=0"):
         dashes = page.locator(f"{drawing} >> path").evaluate_all(
             """paths => paths.filter(path => path.getAttribute('d').length > 200)
@@ -181,8 +178,7 @@ def test_in_grey_each_path_has_its_own_dash(brief):
         assert len(of) == len(set(of.values())) == 4, of
 
 
-def test_it_can_be_read_without_seeing_it(brief):
-    page = brief("galley")
+def check_it_can_be_read_without_seeing_it(page):
     assert page.locator("html").get_attribute("lang") == "en"
     levels = [
         int(tag[1]) for tag in page.locator(":is(h1, h2, h3):visible").evaluate_all("all => all.map(e => e.tagName)")
@@ -213,8 +209,7 @@ def test_hidden_motions_are_left_out(open_page):
     assert page.locator("#back").get_attribute("href").endswith("&hidden=1,3")
 
 
-def test_the_three_instants_are_the_release_half_way_and_the_last_landing(brief):
-    page = brief("galley")
+def check_the_three_instants_are_the_release_half_way_and_the_last_landing(page):
     said = page.locator(".view >> nth=0 >> figcaption").all_inner_texts()
     answer = page.request.post("/api/trace", data=example("galley")).json()
     last = max(motion["landing"]["time_s"] for motion in answer["motions"])

@@ -4,7 +4,9 @@ import re
 
 import pytest
 
-from .looking import drawn, picture, said, scrub, still_picture, stop, until
+from tests.tables import each_row
+
+from .looking import drawn, picture, said, scrub, settle, still_picture, stop, until
 
 REGION = """() => {
     const parts = '#bar, #page, .stage-aboard, .stage-outside, #timeline, #dials';
@@ -20,10 +22,12 @@ HTMLCanvasElement.prototype.getContext = function (kind, ...rest) { return /webg
 """
 
 
-@pytest.mark.parametrize(("width", "height"), SIZES)
-def test_nothing_hangs_over_the_edge_and_controls_are_large_enough_to_hit(open_page, width, height):
-    page = open_page(width=width, height=height)
+@each_row(("width", "height"), SIZES)
+@pytest.mark.one_page
+def test_nothing_hangs_over_the_edge_and_controls_are_large_enough_to_hit(page, width, height):
+    page.set_viewport_size({"width": width, "height": height})
     stop(page, 0.8)
+    settle(page)
     assert page.evaluate("document.documentElement.scrollWidth") <= width
     assert page.evaluate("document.documentElement.scrollHeight") <= height
     for stage in ("aboard", "outside"):
@@ -42,7 +46,7 @@ def test_nothing_hangs_over_the_edge_and_controls_are_large_enough_to_hit(open_p
 
 @pytest.mark.painted
 def test_without_webgl_flat_plates_take_the_stages(open_page):
-    page = open_page(before=NO_WEBGL, ready="#stages svg")
+    page = open_page(before=NO_WEBGL, ready="#stages svg", width=1024, height=640)
     until("words all the same", lambda: "5.21 m" in said(page, 0))
     stop(page, 0.2)
     early = picture(page, "outside")
@@ -52,7 +56,7 @@ def test_without_webgl_flat_plates_take_the_stages(open_page):
 
 @pytest.mark.painted
 def test_reduced_motion_is_a_multiple_exposure_that_does_not_turn(open_page):
-    page = open_page(reduced_motion="reduce")
+    page = open_page(reduced_motion="reduce", width=1024, height=640)
     assert drawn(page, "Radius") == 56
     stop(page, 0.5)
     assert picture(page, "outside")
@@ -81,6 +85,7 @@ def contrast(one, other):
     return (high + 0.05) / (low + 0.05)
 
 
+@pytest.mark.one_page
 def test_the_keyboard_alone_reaches_everything(page):
     stop(page, 0)
     seen = []
@@ -89,6 +94,8 @@ def test_the_keyboard_alone_reaches_everything(page):
         where = page.evaluate(REGION)
         if not seen or seen[-1] != where:
             seen.append(where)
+        if "dials" in where:  # the last of them
+            break
     reached = " ".join(seen)
     for part in ("stage-aboard", "stage-outside", "timeline", "dials"):
         assert part in reached, reached
@@ -122,13 +129,15 @@ def test_a_scene_is_opened_played_and_heard_by_keyboard_alone(page):
     until("and how fast it plays", lambda: heard.inner_text() == "Playback at ½ speed.")
 
 
+@pytest.mark.one_page
 def test_the_list_of_keys_opens(page):
     page.keyboard.press("?")
     until("the list", lambda: "frame" in page.locator("dialog[open]").inner_text())
 
 
 @pytest.mark.painted
-def test_idle_costs_nothing(page):
+def test_idle_costs_nothing(open_page):
+    page = open_page(width=640, height=480)
     stop(page, 0.5)
     still_picture(page, "outside")
     frames = page.evaluate(

@@ -190,7 +190,9 @@ def flat(page):
 
 
 @pytest.mark.painted
-def test_a_lost_drawing_is_said_flat_plates_stand_in_and_the_same_picture_comes_back(page):
+def test_a_lost_drawing_is_said_flat_plates_stand_in_and_the_same_picture_comes_back(open_page):
+    page = open_page(width=1024, height=640)
+
     def seen():
         scrub(page, 1.2)
         scrub(page, 0.5)  # labels keep their place from frame to frame
@@ -221,6 +223,7 @@ def test_a_lost_drawing_is_said_flat_plates_stand_in_and_the_same_picture_comes_
 @pytest.mark.painted
 def test_a_drawing_lost_while_the_page_is_hidden_is_there_when_it_is_seen(page):
     """A hidden page has no frames: what happens there must not wait for one."""
+    page.set_viewport_size({"width": 1024, "height": 640})
     stop(page, 0.5)
     page.evaluate("window.requestAnimationFrame = () => 0")
     page.evaluate(LOSE)

@@ -2,8 +2,21 @@
 
 import pytest
 
-from .looking import choose_shape, kept, number_box, open_place, saved_scene, stop, three_figures, type_figure, until
+from .looking import (
+    choose_shape,
+    fold_out,
+    kept,
+    number_box,
+    open_place,
+    saved_scene,
+    settle,
+    stop,
+    three_figures,
+    type_figure,
+    until,
+)
 
+pytestmark = pytest.mark.one_page
 SIZES = [(1440, 900), (1024, 768), (390, 844)]
 OPENING = "same-lob"
 ASKED = ("habitat", "air", "person", "own_limits")
@@ -35,29 +48,58 @@ def quantity(page, name):
 
 def unfold(scope):
     """The table of a quantity."""
-    button = scope.get_by_role("button", name="Table of")
+    fold_out(scope, "Table of")
+    return scope.locator("table.limits")
+
+
+def unfold_group(place, group):
+    """The figures of a group."""
+    button = place.locator(f'[data-group="{group}"] h4 button')
     if button.get_attribute("aria-expanded") == "false":
         button.click()
-    return scope.locator("table.limits")
 
 
 def rows_of(answer, name):
     return [row for row in answer["limits"] if row["quantity"] == name]
 
 
+UNFOLD_TABLES = """() => document.querySelectorAll('.quantity [aria-expanded=false]').forEach(
+  button => (button.ariaLabel ?? button.textContent).includes('Table of') && button.click())"""
+# of every quantity: all its words, its heading, the letters on its rule, and the words of each row of its table
+QUANTITIES = """() => Object.fromEntries([...document.querySelectorAll('.quantity')].map(one => [one.dataset.quantity, {
+  words: one.innerText,
+  heading: one.querySelector('h4').innerText,
+  ruled: one.querySelector('svg.rule')?.checkVisibility({ visibilityProperty: true }) ?? false,
+  letters: [...one.querySelectorAll('svg.rule text')].map(letter => letter.textContent).join('').replaceAll('\\u00a0', ''),
+  rows: Object.fromEntries([...one.querySelectorAll('tr[data-limit]')].map(row => [row.dataset.limit, row.innerText])),
+}]))"""
+
+
+def told(page, answer):
+    """What stands at every quantity, once each has its sentence."""
+    page.evaluate(UNFOLD_TABLES)
+
+    def those_of_the_answer():
+        shown = page.evaluate(QUANTITIES)
+        missing = [
+            one["name"] for one in answer["quantities"] if plain(one["says"]) not in plain(shown[one["name"]]["words"])
+        ]
+        return not missing and shown
+
+    return until("the sentences of the API", those_of_the_answer)
+
+
 def says_so(page):
     """The page agrees with the API: headings, sentences, and each row's state, of every quantity."""
     answer = felt(page)
+    shown = told(page, answer)
+    assert list(shown) == [one["name"] for one in answer["quantities"]]
     for one in answer["quantities"]:
-        where = quantity(page, one["name"])
-        until(one["name"], lambda where=where, one=one: plain(one["says"]) in plain(where.inner_text()))
         value = f"{three_figures(one['value'])} {one['unit']}".strip()
-        assert plain(where.locator("h4").inner_text()) == f"{one['label']}, {value}"
-        rows = rows_of(answer, one["name"])
-        table = unfold(where) if rows else where
-        for row in rows:
-            line = table.locator(f'tr[data-limit="{row["id"]}"]')
-            assert ("beyond" in line.inner_text()) == (row["inside"] is False)
+        assert plain(shown[one["name"]]["heading"]) == f"{one['label']}, {value}"
+        rows, lines = rows_of(answer, one["name"]), shown[one["name"]]["rows"]
+        assert sorted(lines) == sorted(row["id"] for row in rows)
+        assert [row["id"] for row in rows if ("beyond" in lines[row["id"]]) != (row["inside"] is False)] == []
     return answer
 
 
@@ -66,31 +108,32 @@ def place(page):
     return opened(page)
 
 
-@pytest.mark.parametrize(("width", "height"), SIZES)
-def test_every_limit_is_on_its_rule_in_its_sentence_and_in_its_table(open_page, width, height):
-    page = opened(open_page(width=width, height=height))
+def test_every_limit_is_on_its_rule_in_its_sentence_and_in_its_table(place):
+    page = place
     type_figure(page, "habitat.spin_rpm", "3.5")
     kept(page, lambda scene: scene["habitat"]["spin_rpm"] == 3.5)
     until("the spin's heading", lambda: "3.50" in quantity(page, "spin").locator("h4").inner_text())
     answer = says_so(page)
-    for one in answer["quantities"]:
-        rows, where = rows_of(answer, one["name"]), quantity(page, one["name"])
-        if not rows:
-            assert "No published limit" in where.inner_text()
-            assert where.locator("svg.rule").is_hidden()
-            continue
-        letters = "".join(where.locator("svg.rule text").all_text_contents()).replace("\u00a0", "")
-        assert sorted(letters) == sorted(row["letter"] for row in rows)
-        table = unfold(where)
-        assert table.locator("tr[data-limit]").count() == len(rows)
-        for row in rows:
-            line = plain(table.locator(f'tr[data-limit="{row["id"]}"]').inner_text())
-            assert line.startswith(row["letter"])
-            assert row["study"] in line
-            assert f"{row['limit']:g}" in line
-    assert page.evaluate("document.documentElement.scrollWidth") <= width
-    body = page.locator("#body-4").evaluate("e => [e.scrollWidth, e.clientWidth]")
-    assert body[0] <= body[1], "something is wider than the place"
+    for width, height in SIZES:
+        page.set_viewport_size({"width": width, "height": height})
+        settle(page)
+        shown = told(page, answer)
+        for one in answer["quantities"]:
+            rows, seen = rows_of(answer, one["name"]), shown[one["name"]]
+            if not rows:
+                assert "No published limit" in seen["words"]
+                assert not seen["ruled"]
+                continue
+            assert seen["ruled"]
+            assert sorted(seen["letters"]) == sorted(row["letter"] for row in rows)
+            for row in rows:
+                line = plain(seen["rows"][row["id"]])
+                assert line.startswith(row["letter"])
+                assert row["study"] in line
+                assert f"{row['limit']:g}" in line
+        assert page.evaluate("document.documentElement.scrollWidth") <= width
+        body = page.locator("#body-4").evaluate("e => [e.scrollWidth, e.clientWidth]")
+        assert body[0] <= body[1], "something is wider than the place"
 
 
 def test_beyond_is_said_in_bold_words_with_a_bar_and_without_colour(place):
@@ -121,8 +164,16 @@ def test_a_study_opens_its_citation(place):
     assert behind.is_hidden()
 
 
-def test_an_opened_citation_can_be_copied(open_page):
-    page = opened(open_page(permissions=["clipboard-read", "clipboard-write"]))
+@pytest.fixture
+def copying(place):
+    """The place, of a page that may read what was copied."""
+    place.context.grant_permissions(["clipboard-read", "clipboard-write"])
+    yield place
+    place.context.clear_permissions()
+
+
+def test_an_opened_citation_can_be_copied(copying):
+    page = copying
     row = next(row for row in felt(page)["limits"] if row["quantity"] == "spin" and row["note"])
     line = unfold(quantity(page, "spin")).locator(f'tr[data-limit="{row["id"]}"]')
     copy = page.get_by_role("button", name=f"Copy: the citation of {row['study']} {row['year']}", exact=True).first
@@ -226,10 +277,12 @@ def test_a_limit_of_ones_own_is_changed_in_the_units_shown(place):
     figure.press("Enter")
     kept(place, lambda scene: scene["own_limits"][0]["value"] == pytest.approx(50 * 0.3048, rel=1e-12))
     assert "50.0" in plain(figure.input_value())
+    place.evaluate("document.activeElement.blur()")
+    place.keyboard.press("u")
 
 
 def test_the_person_changes_what_depends_on_the_person(place):
-    place.get_by_role("button", name="Who is aboard").click()
+    fold_out(place, "Who is aboard")
     type_figure(place, "person.height_m", "1.2")
     type_figure(place, "person.head_turn_deg_s", "120")
     kept(place, lambda scene: scene.get("person", {}).get("head_turn_deg_s") == 120)
@@ -252,8 +305,8 @@ def test_two_runners_are_put_on_the_deck_both_ways(place):
     kept(place, lambda scene: len(scene["motions"]) == 2)
 
 
-def test_the_five_moments_are_those_of_the_api_and_can_be_copied(open_page):
-    page = opened(open_page(permissions=["clipboard-read", "clipboard-write"]))
+def test_the_five_moments_are_those_of_the_api_and_can_be_copied(copying):
+    page = copying
     type_figure(page, "habitat.radius_m", "80")
     kept(page, lambda scene: scene["habitat"]["radius_m"] == 80)
     words = felt(page)["words"]
@@ -265,13 +318,16 @@ def test_the_five_moments_are_those_of_the_api_and_can_be_copied(open_page):
         until(said["name"], lambda moment=moment, said=said: plain(said["text"]) in plain(moment.inner_text()))
     page.get_by_role("button", name=f"Copy: {words[1]['title']}").click()
     until("it is copied", lambda: page.evaluate("navigator.clipboard.readText()") == words[1]["text"])
+    page.locator(".moment").nth(1).get_by_role("button", name="As prose").click()
+    page.get_by_role("button", name=f"Copy: {words[1]['title']}, as prose").click()
+    until("as prose", lambda: page.evaluate("navigator.clipboard.readText()") == words[1]["prose"])
 
 
-def test_the_whole_day_is_copied_with_its_titles_and_what_it_is_said_for(open_page):
-    page = opened(open_page(permissions=["clipboard-read", "clipboard-write"]))
+def test_the_whole_day_is_copied_with_its_titles_and_what_it_is_said_for(copying):
+    page = copying
     type_figure(page, "habitat.radius_m", "30")
     type_figure(page, "habitat.spin_rpm", "4")
-    page.get_by_role("button", name="Who is aboard").click()
+    fold_out(page, "Who is aboard")
     type_figure(page, "person.height_m", "1.95")
     kept(page, lambda scene: scene.get("person", {}).get("height_m") == 1.95)
     premises = "30.0 m, 4.00 rpm; somebody 1.95 m tall who walks at 1.4 m/s and runs at 4.0 m/s."
@@ -285,6 +341,7 @@ def test_the_whole_day_is_copied_with_its_titles_and_what_it_is_said_for(open_pa
     # 1.95 m, 1.4 m/s and 4 m/s by the international foot of 1959
     in_feet = "somebody 6.40 ft tall who walks at 4.59 ft/s and runs at 13.1 ft/s."
     until("feet", lambda: in_feet in plain(page.locator("#feel-day").inner_text()))
+    page.keyboard.press("u")
 
 
 def sized(page):
@@ -294,21 +351,25 @@ def sized(page):
     return box["height"] > 40 and over > -1 and (under < 1 or over < 1)
 
 
-@pytest.mark.parametrize(("width", "height"), SIZES)
-def test_an_answer_to_a_wish_comes_into_view_and_no_other_does(open_page, width, height):
-    page = opened(open_page(width=width, height=height))
+def test_an_answer_to_a_wish_comes_into_view_and_no_other_does(open_page):
+    page = opened(open_page())
     page.get_by_role("button", name="Size it for me").click()
     until("the first answer in sight", lambda: sized(page))
     until("it names its wish", lambda: "0.5 g" in plain(page.locator(".size-answer").inner_text()))
-    page.locator(".wish input").first.fill("1")
-    page.keyboard.press("Enter")
-    until("the next", lambda: "1 g" in plain(page.locator(".size-answer").inner_text()))
-    until("the next in sight", lambda: sized(page))
-    page.evaluate("document.activeElement.blur()")
-    page.locator("#body-4").evaluate("e => { e.scrollTop = e.scrollHeight; }")
-    page.keyboard.press("u")
-    until("said anew in other units", lambda: "ft" in page.locator(".size-answer").text_content())
-    assert not sized(page)
+    for g, (width, height) in enumerate(SIZES, start=1):
+        page.set_viewport_size({"width": width, "height": height})
+        settle(page)
+        page.locator(".wish input").first.fill(str(g))
+        page.keyboard.press("Enter")
+        until("the next", lambda g=g: f"{g} g" in plain(page.locator(".size-answer").inner_text()))
+        until("the next in sight", lambda: sized(page))
+        page.evaluate("document.activeElement.blur()")
+        page.locator("#body-4").evaluate("e => { e.scrollTop = e.scrollHeight; }")
+        page.keyboard.press("u")
+        until("said anew in other units", lambda: "ft" in page.locator(".size-answer").text_content())
+        assert not sized(page)
+        page.keyboard.press("u")
+        until("in metres again", lambda: "ft" not in page.locator(".size-answer").text_content())
 
 
 def test_ways_out_of_a_collision_are_told_once(place):
@@ -329,7 +390,7 @@ def test_ways_out_of_a_collision_are_told_once(place):
 
 
 def test_labels_of_figures_follow_the_shape(place):
-    place.locator('[data-group="On foot"] h4 button').click()
+    unfold_group(place, "On foot")
     label = place.locator('tr[data-figure="walk_axial_lean_deg"] th')
     assert "along the axis" in label.inner_text()
     choose_shape(place, "turntable")
@@ -337,14 +398,19 @@ def test_labels_of_figures_follow_the_shape(place):
     until("the label of a turntable", lambda: "outward" in label.inner_text())
 
 
+# [all words, those of the figure] of each row of figures
+FIGURES = """() => Object.fromEntries([...document.querySelectorAll('tr[data-figure]')].map(
+  row => [row.dataset.figure, [row.innerText, row.querySelector('td').innerText]]))"""
+
+
 def test_the_figures_are_the_apis_in_both_units(place):
     answer = says_so(place)
     for group in dict.fromkeys(row["group"] for row in answer["figure_rows"]):
-        place.locator(f'[data-group="{group}"] h4 button').click()
+        unfold_group(place, group)
+    lines = place.evaluate(FIGURES)
     for row in answer["figure_rows"]:
-        value, cell = answer["figures"][row["name"]], place.locator(f'tr[data-figure="{row["name"]}"]')
-        said = plain(cell.locator("td").inner_text())
-        assert row["label"] in plain(cell.inner_text())
+        value, (line, said) = answer["figures"][row["name"]], map(plain, lines[row["name"]])
+        assert row["label"] in line
         assert said.startswith("–") if value is None else figure_in(said) == pytest.approx(value, rel=6e-3, abs=6e-5)
     levels = plain(place.locator('table[aria-label="Levels"]').inner_text())
     assert all(level["name"] in levels and three_figures(level["gravity_g"]) in levels for level in answer["levels"])
@@ -359,6 +425,7 @@ def test_the_figures_are_the_apis_in_both_units(place):
     place.keyboard.press("u")
     feet_s = three_figures(answer["figures"]["rim_speed_m_s"] / 0.3048)  # the international foot, 1959
     until("feet a second", lambda: f"{feet_s} ft/s" in plain(quantity(place, "rim_speed").locator("h4").inner_text()))
+    place.keyboard.press("u")
 
 
 def figure_in(said):
@@ -367,7 +434,7 @@ def figure_in(said):
 
 
 def test_a_figure_explains_its_term(place):
-    place.locator('[data-group="Standing"] h4 button').click()
+    unfold_group(place, "Standing")
     place.locator('[data-figure="gradient_percent"] .term').click()
     place.locator(".glossary dt:focus").wait_for()
     assert place.locator(".glossary dt:focus").inner_text() == "Gravity gradient"
@@ -419,9 +486,9 @@ def test_without_spin_nothing_is_written_for_what_has_no_meaning(place):
     assert quantity(place, "coriolis").locator(".notch").get_attribute("visibility") == "hidden"
 
 
-def test_the_caution_stands_under_it_and_the_limits_point_to_it(page):
+def test_the_caution_stands_under_it_and_the_limits_point_to_it(open_page):
     """The answer may come after all parts of the place are made."""
-    waiting = []
+    page, waiting = open_page(), []
     page.route("**/api/feel?*", lambda route: waiting.append(route))
     stop(page)
     open_place(page, 4)

@@ -1,34 +1,38 @@
 """The stages at place 4: everybody stands beside a scale that is filled to what they feel at the feet."""
 
-import io
 import json
 import math
 import re
-import zlib
-from base64 import urlsafe_b64encode
 from itertools import combinations
 
-import av
 import numpy as np
 import pytest
 
 from rimfall.scene import examples
+from tests.tables import each_row
 
-from .looking import open_place, scrub, settle, spoken, still_picture, stop, type_figure, until
+from .looking import (
+    link_to,
+    open_place,
+    open_scene,
+    pixels,
+    scrub,
+    settle,
+    spoken,
+    still_picture,
+    stop,
+    type_figure,
+    until,
+)  # fmt: skip
 from .test_everywhere import NO_WEBGL
 
+pytestmark = pytest.mark.one_page
 STAGES = ("aboard", "outside")
 LAPS = "running-laps"
 RUN_M_S = 3.5
 STANDARD_GRAVITY_M_S2 = 9.80665  # the SI Brochure, 9th edition, section 2.3.4 and appendix 1
 PIXEL_SHARE = 0.03  # of a post: three of the hundred or so pixels it is tall
 MODULE = re.compile(r"/posts(-\w+)?\.js$")  # as it is, or as a file of the bundle
-
-
-def link(scene):
-    deflate = zlib.compressobj(wbits=-15)
-    data = deflate.compress(json.dumps(scene).encode()) + deflate.flush()
-    return "/#s=" + urlsafe_b64encode(data).decode().rstrip("=")
 
 
 def laps(**habitat):
@@ -57,12 +61,18 @@ def weighed(page, wanted, stages=STAGES):
         until(f"{wanted} on the stage {stage}", lambda stage=stage: weights(page, stage) == wanted)
 
 
-@pytest.fixture
-def running(open_page):
-    """Opens the running laps at a moment with place 4 open: `running(time_s, scene=…, width=…)`."""
+def show_labels(page, visibility):
+    page.locator(".stage-labels").evaluate_all(
+        "(all, visibility) => all.forEach(e => { e.style.visibility = visibility; })", visibility
+    )
 
-    def opened(time_s, scene=None, **options):
-        page = open_page(path=link(scene or laps()), **options)
+
+@pytest.fixture
+def running(page):
+    """Opens the running laps at a moment with place 4 open: `running(time_s, scene)`."""
+
+    def opened(time_s, scene=None):
+        open_scene(page, scene or laps())
         stop(page, time_s)
         open_place(page, 4)
         return page
@@ -86,7 +96,7 @@ def test_who_runs_spinward_weighs_more_than_who_stands_and_who_runs_back_less(ru
 @pytest.mark.painted
 def test_the_scales_come_with_place_4_and_go_with_it(open_page):
     asked = []
-    page = open_page(path=link(laps()))
+    page = open_page(path=f"/{link_to(laps())}")
     page.on("request", lambda request: asked.append(request.url))
     stop(page, 1.0)
     before = {stage: still_picture(page, stage) for stage in STAGES}
@@ -102,19 +112,15 @@ def test_the_scales_come_with_place_4_and_go_with_it(open_page):
         assert "at the feet" not in spoken(page, stage)
 
 
-def pixels(png):
-    with av.open(io.BytesIO(png)) as file:
-        return next(file.decode(video=0)).to_ndarray(format="rgb24").astype(int)
-
-
 @pytest.mark.painted
 def test_the_white_of_a_post_is_the_weight_s_share_of_one_g(running):
     page = running(1.9)
     weighed(page, {"running spinward": 0.81, "running back": 0.36, "standing": 0.56})
-    page.locator(".stage-labels").evaluate_all("all => all.forEach(e => { e.style.visibility = 'hidden'; })")
-    seen = pixels(still_picture(page, "aboard"))
+    show_labels(page, "hidden")
+    seen = pixels(still_picture(page, "aboard"))[..., :3]
     open_place(page, 2)
-    bare = pixels(still_picture(page, "aboard"))
+    bare = pixels(still_picture(page, "aboard"))[..., :3]
+    show_labels(page, "")
     white = (seen.min(axis=2) > 225) & (bare.min(axis=2) < 200)
     slate = (seen[..., 2] - seen[..., 0] > 13) & (seen[..., 1] > 60) & (np.abs(seen - bare).max(axis=2) > 20)
     across = (white.sum(axis=0) > 20).nonzero()[0]  # and no bead that an arrow lies over at place 2
@@ -131,8 +137,9 @@ def test_a_post_is_no_taller_than_three_g_whatever_is_felt_and_is_parted_where_i
     page = running(0, laps(radius_m=268, spin_rpm=6.88))
     wanted = {"running spinward": RUN_M_S, "standing": 0, "running back": -RUN_M_S}
     weighed(page, {name: round(weight_g(268, 6.88, v), 1) for name, v in wanted.items()}, stages=["aboard"])
-    page.locator(".stage-labels").evaluate_all("all => all.forEach(e => { e.style.visibility = 'hidden'; })")
-    seen = pixels(still_picture(page, "aboard"))
+    show_labels(page, "hidden")
+    seen = pixels(still_picture(page, "aboard"))[..., :3]
+    show_labels(page, "")
     white = seen.min(axis=2) > 225
     across = (white.sum(axis=0) > 60).nonzero()[0]
     posts = np.split(across, (np.diff(across) > 10).nonzero()[0] + 1)
@@ -168,18 +175,15 @@ CORNERS = """() => {
 ZOOMED = [(720, 450), (820, 600), (640, 512), (899, 559), (1366, 500)]
 
 
-@pytest.mark.parametrize("place", ["4", "away"])
-def test_on_a_page_zoomed_to_twice_its_size_nothing_covers_anything_and_nothing_is_cut(open_page, place):
-    page = open_page(path=link(laps()), width=ZOOMED[0][0], height=ZOOMED[0][1])
+def test_on_a_page_zoomed_to_twice_its_size_nothing_covers_anything_and_nothing_is_cut(open_page):
+    page = open_page(path=f"/{link_to(laps())}", width=ZOOMED[0][0], height=ZOOMED[0][1])
     stop(page, 0)
-    if place == "4":
-        page.keyboard.press("4")
-    else:
-        page.locator('#strip [data-place="away"]').click()
     for width, height in ZOOMED:
         page.set_viewport_size({"width": width, "height": height})
-        settle(page)
-        check_corners(page.evaluate(CORNERS), width, height)
+        for place in ("4", "away"):
+            page.locator(f'#strip [data-place="{place}"]').click()
+            settle(page)
+            check_corners(page.evaluate(CORNERS), width, height)
 
 
 def check_corners(drawn, width, height):
@@ -194,8 +198,8 @@ def check_corners(drawn, width, height):
         assert apart, (one, other, width, height)
 
 
-def test_a_lift_is_weighed_at_the_clock(open_page):
-    page = open_page(path=link(json.loads(examples.example("spoke-lift"))))
+def test_a_lift_is_weighed_at_the_clock(page):
+    open_scene(page, json.loads(examples.example("spoke-lift")))
     stop(page, 1.0)
     open_place(page, 4)
     answer = page.request.post("/api/trace", data=json.loads(examples.example("spoke-lift"))).json()
@@ -211,8 +215,8 @@ def test_a_lift_is_weighed_at_the_clock(open_page):
     assert told[0] != told[1]
 
 
-def test_who_jumps_weighs_nothing_in_the_air(open_page):
-    page = open_page(path=link(json.loads(examples.example("two-jumps"))))
+def test_who_jumps_weighs_nothing_in_the_air(page):
+    open_scene(page, json.loads(examples.example("two-jumps")))
     stop(page, 0.5)
     open_place(page, 4)
     weighed(page, {"spinward": 0.0, "antispinward": 0.0})
@@ -229,9 +233,11 @@ def test_who_stands_by_a_throw_is_weighed_as_the_api_says_and_follows_the_dial(p
         weighed(page, {"standing": wanted}, stages=["aboard"])
 
 
-@pytest.mark.parametrize(("width", "height"), [(1440, 900), (390, 844)])
+@each_row(("width", "height"), [(1440, 900), (390, 844)])
 def test_no_label_lies_on_another(running, width, height):
-    page = running(0, width=width, height=height)
+    page = running(0)
+    page.set_viewport_size({"width": width, "height": height})
+    settle(page)
     until("somebody is weighed", lambda: weights(page, "aboard"))
     for time_s in (0.0, 0.2, 0.6, 1.2, 2.0):
         scrub(page, time_s)
@@ -245,13 +251,14 @@ def test_no_label_lies_on_another(running, width, height):
         assert weights(page, "aboard")
 
 
-def test_with_reduced_motion_all_are_weighed_too(running):
-    page = running(1.0, reduced_motion="reduce")
+def test_with_reduced_motion_all_are_weighed_too(running, page):
+    page.emulate_media(reduced_motion="reduce")
+    running(1.0)
     until("three are weighed", lambda: len(weights(page, "aboard")) == 3)
 
 
 def test_without_webgl_the_plates_draw_and_tell_it(open_page):
-    page = open_page(link(laps()), before=NO_WEBGL, ready="#stages svg")
+    page = open_page(f"/{link_to(laps())}", before=NO_WEBGL, ready="#stages svg")
     assert page.locator(".weight-post").count() == 0
     open_place(page, 4)
     stop(page, 1.0)

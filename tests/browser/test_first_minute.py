@@ -5,10 +5,11 @@ import re
 import pytest
 
 from .looking import (
+    changed,
     drawn,
     number_box,
     offered,
-    picture,
+    pictures,
     readout,
     said,
     scrub,
@@ -19,6 +20,7 @@ from .looking import (
     until,
 )
 
+pytestmark = pytest.mark.one_page
 # The opening scene in vacuum by hand would be 5.49 m and 12.29 m; in air the server says less, and the page repeats it.
 LOB_OUT = "5.21 m spinward"
 LOB_BACK = "10.73 m antispinward"
@@ -34,10 +36,10 @@ def test_the_opening_scene_plays_and_says_where_things_land(open_page):
     until("the clock moves", lambda: float(page.locator(".clock .time b").inner_text()) > first)
 
 
-@pytest.mark.painted
+@pytest.mark.glanced
 def test_dragging_the_radius_changes_both_stages_and_the_numbers_while_it_drags(page):
     stop(page, 0.8)
-    before = {stage: picture(page, stage) for stage in ("aboard", "outside")}
+    before = pictures(page)
     gravity, words = readout(page, "gravity"), said(page, 0)
     box = page.locator('#dials [data-row="habitat.radius_m"] .range').bounding_box()
     thumb = page.locator('#dials [data-row="habitat.radius_m"] .thumb').bounding_box()
@@ -48,7 +50,7 @@ def test_dragging_the_radius_changes_both_stages_and_the_numbers_while_it_drags(
     assert readout(page, "gravity") != gravity
     until("the words follow", lambda: said(page, 0) != words)
     page.mouse.up()
-    assert all(picture(page, stage) != before[stage] for stage in before)
+    changed(page, before, "both stages in the new habitat")
 
 
 def test_dragging_the_spin_changes_gravity_and_period(page):
@@ -62,13 +64,13 @@ def test_dragging_the_spin_changes_gravity_and_period(page):
     assert float(readout(page, "spin").split()[0]) < 20
 
 
-@pytest.mark.painted
+@pytest.mark.glanced
 def test_scrubbing_moves_both_stages(page):
     stop(page, 0.2)
-    early = {stage: picture(page, stage) for stage in ("aboard", "outside")}
+    early = pictures(page)
     words = spoken(page, "outside")
     scrub(page, 2.0)
-    assert all(picture(page, stage) != early[stage] for stage in early)
+    changed(page, early, "both stages at the new time")
     until("the stage says the new time", lambda: spoken(page, "outside") != words)
     assert "landed" in spoken(page, "aboard")
 

@@ -2,9 +2,12 @@
 
 import re
 
+import pytest
+
 from .looking import open_place, stop, until
 from .test_motions import add
 
+pytestmark = pytest.mark.one_page
 KINDS_AS_TERMS = {"stand": "stand", "let_go": "let go"}
 
 
@@ -13,8 +16,8 @@ def terms(page):
     return [text.lower() for text in page.locator(".glossary dt").all_inner_texts()]
 
 
-def test_it_is_fetched_when_first_opened_and_explains_every_kind(page):
-    asked = []
+def test_it_is_fetched_when_first_opened_and_explains_every_kind(open_page):
+    page, asked = open_page(), []
     page.on("request", lambda request: asked.append(request.url))
     assert page.locator(".glossary dt").count() == 0
     page.get_by_role("button", name="Glossary").click()
@@ -66,8 +69,8 @@ def test_every_label_at_the_clock_has_an_entry(page):
     assert set(wanted) <= set(terms(page))
 
 
-def test_it_is_in_reach_on_a_phone(open_page):
-    page = open_page(width=390, height=844)
+def test_it_is_in_reach_on_a_phone(page):
+    page.set_viewport_size({"width": 390, "height": 844})
     page.locator('#strip [data-place="away"]').click()
     page.get_by_role("button", name="Glossary").click()
     assert "spinward" in terms(page)

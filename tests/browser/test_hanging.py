@@ -1,10 +1,13 @@
 """What hangs, what is poured into a cup, and why a thing drifts, on the page: stage, words, table and figures are the API's."""
 
-from .looking import answer_of, kept, open_place, stop, three_figures, type_figure, until
+import pytest
+
+from .looking import answer_of, fold_out, kept, open_place, stop, three_figures, type_figure, until
 from .test_motions import add, given
 from .test_people import OPENING, at_the_clock, read_out
 from .test_shapes import agrees
 
+pytestmark = pytest.mark.one_page
 NAMES = {"Centrifugal": "centrifugal", "Coriolis": "coriolis", "Drag": "drag", "The rest": "other"}
 LEAST_M = 5e-7
 
@@ -92,7 +95,7 @@ def test_what_bounced_first_has_no_drawing(page):
 
 def test_a_cup_is_set_on_a_table_as_at_home_and_put_where_it_should_have_stood(page):
     card = add(page, "Add a pour")
-    card.get_by_role("button", name="Cup: none").click()
+    fold_out(card, "Cup: none")
     card.get_by_role("button", name="A cup to pour into").click()
     set_there = kept(page, lambda scene: scene["motions"][-1].get("target"))["motions"][-1]["target"]
     assert set_there["height_m"] == 0.85  # on a table as at home, where plain gravity takes the pour
@@ -111,7 +114,7 @@ def test_a_cup_is_set_on_a_table_as_at_home_and_put_where_it_should_have_stood(p
 
 def test_a_lip_tilts_over_points_of_time(page):
     card = add(page, "Add a pour")
-    card.get_by_role("button", name="Lip: steady").click()
+    fold_out(card, "Lip: steady")
     card.get_by_role("button", name="Let the lip tilt").click()
     kept(page, lambda scene: len(scene["motions"][-1].get("tilt", [])) == 1)
     card.get_by_role("button", name="Add a point").click()
@@ -130,7 +133,7 @@ def test_a_lip_tilts_over_points_of_time(page):
 
 def test_drops_scatter_by_a_seed(page):
     card = add(page, "Add a pour")
-    card.get_by_role("button", name="Drops: even").click()
+    fold_out(card, "Drops: even")
     type_figure(page, f"motions.{OPENING}.jitter", "0.2")
     type_figure(page, f"motions.{OPENING}.seed", "7")
     kept(page, lambda scene: scene["motions"][-1].get("jitter") == 0.2 and scene["motions"][-1].get("seed") == 7)
@@ -139,7 +142,7 @@ def test_drops_scatter_by_a_seed(page):
 
 def test_a_body_of_ones_own_floats(page):
     card = page.locator("#cards .card").first
-    card.get_by_role("button", name="Body: handball").click()
+    fold_out(card, "Body: handball")
     card.get_by_role("button", name="Make these figures your own").click()
     card.get_by_role("button", name="Buoyant in the air").click()
     kept(page, lambda scene: isinstance(body := scene["motions"][0]["body"], dict) and body.get("buoyant") is True)

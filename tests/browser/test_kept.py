@@ -1,13 +1,11 @@
 """Kept work: a scene worked on has a record of its own, and nothing that is opened, fails or is refused takes its place."""
 
-import base64
 import json
-import zlib
 
 from rimfall.scene.examples import example
 from tests.browsing import DRAWN
 
-from .looking import drawn, kept, kept_records, shown_is, type_figure, until
+from .looking import drawn, kept, kept_records, link_to, shown_is, type_figure, until
 
 TRACE = "**/api/trace*"
 # as a browser without room does; what it asks before that is never as little as a scene
@@ -33,10 +31,7 @@ SPOIL = """radius => new Promise(done => {
 
 
 def link_of(title):
-    scene = json.loads(example("hub-toss")) | {"title": title}
-    packer = zlib.compressobj(wbits=-15)
-    packed = packer.compress(json.dumps(scene).encode()) + packer.flush()
-    return "/#s=" + base64.urlsafe_b64encode(packed).decode().rstrip("=")
+    return "/" + link_to(json.loads(example("hub-toss")) | {"title": title})
 
 
 def go(page, path):

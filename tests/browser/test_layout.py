@@ -9,20 +9,25 @@ SMALL = [(320, 180), (427, 240), (480, 270), (512, 288), (320, 568), (390, 664)]
 BETWEEN = [(640, 360), (599, 739), (600, 339), (600, 340)]
 WHOLE = {(320, 180), (320, 568), (600, 340)}  # one of each layout: here all places are gone through
 
-# every control that is there: scrolled to, is it in the window, and is it what a pointer meets in its middle?
+# every control that is there: as it stands, or else scrolled to, is it in the window, and is it what a pointer meets in its middle?
 UNREACHABLE = """() => {
   const seen = e => e.checkVisibility({ visibilityProperty: true }) && e.tabIndex >= 0 && !e.closest('.unseen') && e.offsetWidth !== 0;
   const lost = [];
+  const where = e => {
+    const { left, top, width, height } = e.getBoundingClientRect();
+    const met = document.elementFromPoint(left + width / 2, top + height / 2);
+    const mine = met && (e.contains(met) || met.contains(e) || (e.closest('.lanes') && met.closest('.lanes')));
+    const inside = left >= -0.5 && left + width <= innerWidth + 0.5;
+    return { atOnce: inside && e.contains(met), reached: inside && mine, met, left, top, width };
+  };
   const root = document.querySelector('dialog[open]') ?? document;
   for (const e of root.querySelectorAll('button, input, select, a[href], [contenteditable], [role=slider], .stage-view')) {
     if (!seen(e) || (root === document && e.closest('dialog'))) continue;
+    if (where(e).atOnce) continue;
     e.scrollIntoView({ block: 'center', inline: 'center', behavior: 'instant' });
-    const { left, top, width, height } = e.getBoundingClientRect();
-    const [x, y] = [left + width / 2, top + height / 2];
-    const met = document.elementFromPoint(x, y);
-    const mine = met && (e.contains(met) || met.contains(e) || (e.closest('.lanes') && met.closest('.lanes')));
+    const { reached, met, left, top, width } = where(e);
     const name = e.getAttribute('aria-label') || e.textContent || e.name;
-    if (!mine || left < -0.5 || left + width > innerWidth + 0.5) lost.push([name, met?.className, left, top, width]);
+    if (!reached) lost.push([name, met?.className, left, top, width]);
   }
   return lost;
 }"""
@@ -125,8 +130,16 @@ def test_one_press_lays_a_drawing_over_the_stages_and_esc_takes_it_back(open_pag
         large = page.locator(f"#large {drawing.split()[-1]}")
         large.wait_for()
         until("it has come in", lambda: page.locator("#large").evaluate(BOX) == page.locator("#stages").evaluate(BOX))
-        until("large", lambda large=large, wide=wide: large.bounding_box()["width"] > 1.5 * wide)
-        box = large.bounding_box()
+        seen = {}
+
+        def drawn(large=large, wide=wide, seen=seen):
+            seen.update(
+                large.bounding_box() or {"width": 0}
+            )  # none while a plot drawn for the new width takes its place
+            return seen["width"] > 1.5 * wide
+
+        until("large", drawn)
+        box = seen
         assert box["y"] + box["height"] <= page.locator("#timeline").bounding_box()["y"]
         page.keyboard.press("Escape")
         page.locator(drawing).wait_for()

@@ -1,9 +1,13 @@
 """What rolls, stands, spins and bounces, set on the page: its sentence, its words, its marks and its plot."""
 
+import pytest
+
 from tests.facts import tells
 
-from .looking import answer_of, kept, offered, open_place, said, type_figure, until
+from .looking import answer_of, fold_out, kept, offered, open_place, said, type_figure, until
 from .test_shapes import agrees
+
+pytestmark = pytest.mark.one_page
 
 
 def add(page, button):
@@ -23,7 +27,7 @@ def test_a_ball_is_put_on_a_ramp_and_set_sliding(page):
     card.get_by_role("button", name="sliding").click()
     kept(page, lambda scene: scene["motions"][-1].get("start") == "sliding")
     assert given(card).startswith("Set sliding at")
-    card.get_by_role("button", name="Ramp: none").click()
+    fold_out(card, "Ramp: none")
     card.get_by_role("button", name="On a ramp").click()
     type_figure(page, "motions.2.ramp.slope_deg", "12")
     kept(page, lambda scene: (scene["motions"][-1].get("ramp") or {}).get("slope_deg") == 12)
@@ -36,7 +40,7 @@ def test_a_ball_is_put_on_a_ramp_and_set_sliding(page):
 
 def test_a_throw_spins_and_bounces(page):
     card = page.locator("#cards .card").first
-    card.get_by_role("button", name="Spin and bounce").click()
+    fold_out(card, "Spin and bounce")
     type_figure(page, "motions.0.bounces", "5")
     type_figure(page, "motions.0.ball_spin_rpm", "600")
     kept(page, lambda scene: scene["motions"][0].get("ball_spin_axis") == [0, 0, -1])
@@ -57,9 +61,9 @@ def test_a_throw_spins_and_bounces(page):
 
 def test_two_hundred_bounces_leave_the_timeline_usable(page):
     card = page.locator("#cards .card").first
-    card.get_by_role("button", name="Spin and bounce").click()
+    fold_out(card, "Spin and bounce")
     type_figure(page, "motions.0.bounces", "200")
-    card.get_by_role("button", name="Body: handball").click()
+    fold_out(card, "Body: handball")
     card.get_by_role("button", name="Make these figures your own").click()
     type_figure(page, "motions.0.body.restitution", "0.99")
     kept(page, lambda scene: isinstance(body := scene["motions"][0]["body"], dict) and body["restitution"] == 0.99)
@@ -74,7 +78,7 @@ def test_two_hundred_bounces_leave_the_timeline_usable(page):
 
 def test_a_body_of_ones_own_is_solid_or_hollow(page):
     card = add(page, "Add a roll")
-    card.get_by_role("button", name="Body: handball").click()
+    fold_out(card, "Body: handball")
     card.get_by_role("button", name="Make these figures your own").click()
     card.get_by_role("button", name="solid", exact=True).click()
     type_figure(page, "motions.2.body.rolling_resistance", "0.05")
@@ -93,7 +97,7 @@ def test_the_same_again_antispinward(page):
 
 
 def test_undo_takes_spin_and_axis_back_together(page):
-    page.locator("#cards .card").first.get_by_role("button", name="Spin and bounce").click()
+    fold_out(page.locator("#cards .card").first, "Spin and bounce")
     type_figure(page, "motions.0.ball_spin_rpm", "600")
     kept(page, lambda scene: scene["motions"][0].get("ball_spin_rpm") == 600)
     page.locator("h1").click()
@@ -104,7 +108,7 @@ def test_undo_takes_spin_and_axis_back_together(page):
 def test_the_new_fields_are_in_the_link(page, open_page):
     add(page, "Add a roll")
     page.locator("#cards .card").first.locator(".unfold").click()
-    page.locator("#cards .card").first.get_by_role("button", name="Spin and bounce").click()
+    fold_out(page.locator("#cards .card").first, "Spin and bounce")
     type_figure(page, "motions.0.bounces", "4")
     kept(page, lambda scene: scene["motions"][0].get("bounces") == 4)
     page.get_by_role("button", name="Share").click()

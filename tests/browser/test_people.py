@@ -4,11 +4,12 @@ import pytest
 
 from tests.facts import tells
 
-from .looking import kept, open_place, picture, said, scrub, spoken, stop, three_figures, type_figure, until
+from .looking import changed, kept, open_place, pictures, said, scrub, spoken, stop, three_figures, type_figure, until
 from .test_motions import add, given
 from .test_shapes import agrees
 
-SIZES = [(1440, 900), (390, 844)]
+pytestmark = pytest.mark.one_page
+SMALL = {"width": 1024, "height": 640}  # large enough to be drawn in, and small to paint in software
 KINDS = {
     "jump": ("Add a jump", "Jumps … 2.7 m/s … straight up"),
     "walk": ("Add a walk", "Walks … 1.4 m/s … spinward … 5.0 s"),
@@ -43,21 +44,18 @@ def at_the_clock(answer, name, time_s, motion=OPENING):
     return three_figures(told["findings"][name][round(time_s * rate) - told["first"]])
 
 
-@pytest.mark.parametrize(("width", "height"), SIZES)
-@pytest.mark.painted
-def test_every_kind_is_added(open_page, width, height):
-    page = open_page(width=width, height=height)
+@pytest.mark.glanced
+def test_every_kind_is_added(page):
+    page.set_viewport_size(SMALL)
     stop(page, 0.5)
     for kind, (button, sentence) in (KINDS | OTHERS).items():
-        before = {stage: picture(page, stage) for stage in ("aboard", "outside")}
+        before = pictures(page)
         card = kept_new(page, button, kind)
         assert tells(given(card), sentence)
-        for stage, seen in before.items():
-            until(f"{kind} is on the stage {stage}", lambda stage=stage, seen=seen: picture(page, stage) != seen)
-        until("its words", lambda: said(page, OPENING) != "")
-        assert page.evaluate("document.documentElement.scrollWidth") <= width
-        if width >= 600:
-            agrees(page)
+        changed(page, before, f"{kind} is on both stages")
+        agrees(page)
+        assert said(page, OPENING) != ""
+        assert page.evaluate("document.documentElement.scrollWidth") <= SMALL["width"]
         page.keyboard.press("Control+z")
         until("it is gone", lambda: page.locator("#cards .card").count() == OPENING)
 
@@ -172,9 +170,14 @@ def test_the_link_carries_what_a_kind_has(page, open_page):
     assert given(other.locator("#cards .card").nth(OPENING)).startswith("Walks at 0.0 m/s")
 
 
-def test_the_page_to_print_tells_every_kind(page, open_page):
-    for kind, (button, _) in KINDS.items():
-        kept_new(page, button, kind)
+def test_every_kind_is_added_on_a_phone_and_the_page_to_print_tells_it(page, open_page):
+    page.set_viewport_size({"width": 390, "height": 844})
+    for number, (kind, (button, sentence)) in enumerate(KINDS.items(), start=OPENING):
+        card = kept_new(page, button, kind)
+        assert tells(given(card), sentence)
+        until("its words", lambda number=number: said(page, number) != "")
+        assert page.evaluate("document.documentElement.scrollWidth") <= 390
+    page.set_viewport_size(SMALL)
     page.get_by_role("button", name="Share").click()
     link = until("a link", lambda: page.get_by_label("Link to this scene").input_value())
     brief = open_page(path=f"/brief{link[link.index('#') :]}", ready="body[data-ready]")

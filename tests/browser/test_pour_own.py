@@ -1,25 +1,18 @@
 """A jug that tilts as it pours: its stream and each drop's own path are drawn, and the cup's words are read out."""
 
-import base64
-import zlib
+import json
 
 import pytest
 
 from rimfall.scene.examples import example
 
-from .looking import picture, said, scrub, stop, until
+from .looking import link_to, picture, said, scrub, stop, until
 
-pytestmark = pytest.mark.painted
-
-
-def link():
-    deflate = zlib.compressobj(wbits=-15)
-    data = deflate.compress(example("tilting-jug").encode()) + deflate.flush()
-    return "/#s=" + base64.urlsafe_b64encode(data).decode().rstrip("=")
+pytestmark = pytest.mark.glanced
 
 
 def test_the_jug_s_stream_and_drops_are_drawn(open_page):
-    page = open_page(path=link())
+    page = open_page(width=1024, height=640, path=f"/{link_to(json.loads(example('tilting-jug')))}")
     stop(page, 0.0)
     until("its words", lambda: "reaches the basin" in said(page))
     before = picture(page, "aboard")

@@ -4,11 +4,13 @@ import pytest
 
 from .looking import (
     answer_of,
+    changed,
     choose_shape,
+    fold_out,
     kept,
     offered,
     open_place,
-    picture,
+    pictures,
     readout,
     said,
     still_picture,
@@ -18,6 +20,8 @@ from .looking import (
     until,
 )
 
+pytestmark = pytest.mark.one_page
+SMALL = {"width": 1024, "height": 640}  # large enough to be drawn in, and small to paint in software
 SHAPES = ("torus", "sphere", "pods", "tether", "tumbler", "turntable")
 FLAT = ("pods", "tether", "tumbler")
 
@@ -36,23 +40,26 @@ def agrees(page):
     return answer
 
 
-@pytest.mark.parametrize(("width", "height"), [(1440, 900), (390, 844)])
-@pytest.mark.painted
-def test_every_shape_is_chosen(open_page, width, height):
-    page = open_page(width=width, height=height)
+@pytest.mark.glanced
+def test_every_shape_is_chosen(page):
+    page.set_viewport_size(SMALL)
     stop(page, 0.8)
     for shape in SHAPES:
-        before = {stage: picture(page, stage) for stage in ("aboard", "outside")}
+        before = pictures(page)
         choose_shape(page, shape)
-        for stage, seen in before.items():
-            until(f"{stage} draws a {shape}", lambda stage=stage, seen=seen: picture(page, stage) != seen)
-        assert page.evaluate("document.documentElement.scrollWidth") <= width
-        if width < 600:
-            continue
+        changed(page, before, f"both stages draw a {shape}")
+        assert page.evaluate("document.documentElement.scrollWidth") <= SMALL["width"]
         agrees(page)
         open_place(page, 1)
         page.get_by_role("button", name="Undo").click()
         until("a drum again", lambda: page.locator("#size-rows").get_by_label("Shape").input_value() == "cylinder")
+
+
+def test_every_shape_fits_a_phone(page):
+    page.set_viewport_size({"width": 390, "height": 844})
+    for shape in SHAPES:
+        choose_shape(page, shape)
+        assert page.evaluate("document.documentElement.scrollWidth") <= 390
 
 
 def test_each_floor_says_its_gravity_and_its_lean(page):
@@ -94,7 +101,7 @@ def test_a_motion_is_put_on_another_floor(page):
     open_place(page, 2)
     offered(page, "Add a drop").click()
     card = page.locator("#cards .card").last
-    card.get_by_role("button", name="Place and time").click()
+    fold_out(card, "Place and time")
     card.get_by_label("On", exact=True).select_option("1")
     kept(page, lambda scene: scene["motions"][-1]["place"].get("floor") == 1)
     agrees(page)
@@ -102,6 +109,7 @@ def test_a_motion_is_put_on_another_floor(page):
 
 @pytest.mark.painted
 def test_a_tube_too_wide_is_refused_at_its_row_and_the_picture_stays(page, troubles):
+    page.set_viewport_size(SMALL)
     choose_shape(page, "torus")
     agrees(page)
     open_place(page, 1)

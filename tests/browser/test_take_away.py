@@ -16,19 +16,25 @@ import pytest
 import trimesh
 from pxr import Usd
 
+from tests.tables import each_row
+
 from .looking import pixels, saved_scene, settle, still_picture, stop, type_figure, until
 from .test_everywhere import NO_WEBGL
 from .test_faults import LOSE, RESTORE
 
+pytestmark = pytest.mark.one_page
 SVG = "{http://www.w3.org/2000/svg}svg"
 SLOW_S = 90  # drawing in software
 ALIKE = 6.0  # mean difference of 255 between a stage and its picture: the stage has buttons, the picture smoother edges
 
 
 def open_sheet(page, link="paths", only=()):
-    """The sheet, with nothing but `only` ticked where that is given."""
+    """The sheet with its first choices, but for how a picture is taken; with nothing but `only` ticked where that is given."""
     page.locator(f"#foot [data-take={link}]").click()
     sheet = page.locator(".away-sheet")
+    reset = sheet.get_by_role("button", name="Reset")
+    if reset.is_visible():
+        reset.click()
     if only:
         sheet.locator(".takings input:checked").evaluate_all("boxes => boxes.forEach((box) => box.click())")
         for name in only:
@@ -82,7 +88,8 @@ def test_page_opens_the_brief_of_this_scene(page):
     until("the link", lambda: "#s=" in page.url, page=page)
     with page.context.expect_page() as opened:
         page.locator("#brief-link").click()
-    assert opened.value.url == page.url.replace("/#", "/brief#")
+    assert opened.value.url == page.url.replace("/#", "/brief#").replace("/?again#", "/brief#")
+    opened.value.close()
 
 
 def test_tables_and_numbers_open_in_readers_of_their_own(page):
@@ -137,26 +144,29 @@ def test_gltf_opens_in_another_reader(page):
     assert sum("path" in name for name in scene.geometry) == 2
 
 
-@pytest.mark.painted
 def test_plots_are_drawings_pages_and_pictures(page):
     sheet = open_sheet(page, only=("plot-path", "plot-height", "plot-felt", "plots"))
     sheet.get_by_label("Height against time: kind of file").select_option("pdf")
     sheet.get_by_label("Felt on the way: kind of file").select_option("png")
+    own_size(sheet, 640, 360)
     files = save(page, sheet, 4)
     drawn = ElementTree.fromstring(ending(files, ".path.svg"))
     assert drawn.tag == SVG
     for end in (".height.pdf", ".plots.pdf"):
         assert len(pypdfium2.PdfDocument(ending(files, end))) == 1
     picture = pixels(ending(files, ".felt.png"))
-    assert picture.shape[1] == 1920
+    assert picture.shape[1] == 640
     assert picture.min() < 60 < 200 < picture.max(), "lines on paper"
 
 
+SMALL = {"width": 1024, "height": 640}  # large enough to be drawn in, and small to paint in software
+
+
 @pytest.mark.painted
-def test_a_picture_is_as_its_stage(page):
+def test_a_picture_is_as_its_stage_and_leaves_both_stages_as_they_were(page):
     stop(page, 0.8)
     box = page.locator(".stage-aboard").bounding_box()
-    stage = pixels(still_picture(page, "aboard"))
+    stage, other = pixels(still_picture(page, "aboard")), pixels(still_picture(page, "outside"))
     sheet = open_sheet(page, "pictures")
     sheet.get_by_label("Stage", exact=True).select_option("aboard")
     own_size(sheet, int(box["width"]), int(box["height"]))
@@ -168,16 +178,27 @@ def test_a_picture_is_as_its_stage(page):
     off = np.abs(picture[..., :3] - stage[..., :3])
     assert off.mean() < ALIKE
     assert np.median(off) <= 1, "the night and the deck have the stage's own colours"
+    page.keyboard.press("Escape")
+    for frame, before in (("aboard", stage), ("outside", other)):
+        assert np.abs(pixels(still_picture(page, frame)) - before).max() <= 1
 
 
 @pytest.mark.painted
-def test_a_picture_on_nothing_lets_the_ground_through(page):
+def test_labels_are_written_in_or_not_and_a_picture_on_nothing_lets_the_ground_through(page):
+    page.set_viewport_size(SMALL)
     stop(page, 0.8)
     sheet = open_sheet(page, "pictures")
+    own_size(sheet, 640, 360)
+    sheet.get_by_label("What is drawn", exact=True).select_option("all")
+    sheet.get_by_label("Background", exact=True).select_option("false")
+    sheet.get_by_label("Labels", exact=True).select_option("true")
+    sheet.get_by_label("Stage", exact=True).select_option("both")
+    labelled = pixels(ending(save(page, sheet, 1), ".png"))
+    sheet.get_by_label("Labels", exact=True).select_option("false")
+    bare = pixels(ending(save(page, sheet, 1), ".png"))
+    assert 0.005 < (np.abs(labelled - bare).max(axis=2) > 12).mean() < 0.2
     sheet.get_by_label("Stage", exact=True).select_option("aboard")
     sheet.get_by_label("Background", exact=True).select_option("true")
-    sheet.get_by_label("Labels", exact=True).select_option("false")
-    own_size(sheet, 640, 360)
     opacity = pixels(ending(save(page, sheet, 1), ".png"))[..., 3]
     assert (opacity == 0).mean() > 0.1, "no night, no stars"
     assert (opacity == 255).mean() > 0.1, "the deck"
@@ -198,6 +219,7 @@ def exr(body):
 
 @pytest.mark.painted
 def test_a_matte_of_each_motion_and_the_depth_lie_where_that_motion_is(page):
+    page.set_viewport_size(SMALL)
     sheet = open_sheet(page, only=("sequence",))
     type_choice(sheet, "To", "0.5 s")
     type_choice(sheet, "From", "0.5 s")
@@ -207,6 +229,8 @@ def test_a_matte_of_each_motion_and_the_depth_lie_where_that_motion_is(page):
     sheet.get_by_label("Mattes", exact=True).select_option("true")
     sheet.get_by_label("Depth", exact=True).select_option("true")
     packed = zipfile.ZipFile(io.BytesIO(ending(save(page, sheet, 1), ".zip")))
+    for choice in ("Mattes", "Depth"):
+        sheet.get_by_label(choice, exact=True).select_option("false")
     [frame, *mattes] = [pixels(packed.read(name))[..., 3] for name in packed.namelist() if name.endswith(".png")]
     assert [name.split(".")[1] for name in packed.namelist()[2:]] == ["matte-lob-out", "matte-lob-back", "depth"]
     depth = exr(packed.read(packed.namelist()[-1]))
@@ -221,22 +245,15 @@ def test_a_matte_of_each_motion_and_the_depth_lie_where_that_motion_is(page):
 
 
 @pytest.mark.painted
-def test_labels_are_written_in_or_not(page):
-    stop(page, 0.8)
-    sheet = open_sheet(page, "pictures")
-    own_size(sheet, 640, 360)
-    labelled = pixels(ending(save(page, sheet, 1), ".png"))
-    sheet.get_by_label("Labels", exact=True).select_option("false")
-    bare = pixels(ending(save(page, sheet, 1), ".png"))
-    assert 0.005 < (np.abs(labelled - bare).max(axis=2) > 12).mean() < 0.2
-
-
-@pytest.mark.painted
 def test_every_frame_is_at_its_own_time(page):
     """Frame 1007 at 24 a second is at 0.25 s: the same picture as that moment's own."""
+    page.set_viewport_size(SMALL)
     stop(page, 0.25)
     sheet = open_sheet(page, only=("sequence", "picture"))
     type_choice(sheet, "To", "0.3 s")
+    sheet.get_by_label("Stage", exact=True).select_option("both")
+    sheet.get_by_label("What is drawn", exact=True).select_option("all")
+    sheet.get_by_label("Background", exact=True).select_option("false")
     sheet.get_by_label("Labels", exact=True).select_option("false")  # a label keeps its place from frame to frame
     own_size(sheet, 320, 180)
     files = save(page, sheet, 2)
@@ -256,14 +273,15 @@ def test_every_frame_is_at_its_own_time(page):
 
 @pytest.mark.painted
 def test_a_clip_holds_every_frame_at_its_time(page):
-    """Shot at 48 and shown at 29.97: a thing that lasts 0.25 s is 13 frames, each 1001/30000 s after the one before. Both kinds of file
+    """Shot at 48 and shown at 29.97: a thing that lasts 0.125 s is 7 frames, each 1001/30000 s after the one before. Both kinds of file
     are read by FFmpeg's libraries, and open again."""
+    page.set_viewport_size(SMALL)
     for kind, ending_, codecs in (("WebM", ".webm", ("vp9", "vp8")), ("MP4", ".mp4", ("h264", "vp9"))):
         sheet = open_sheet(page, only=("clip",))
         sheet.get_by_label("Clip: kind of file").select_option(label=kind)
         type_choice(sheet, "Shot at, frames per second", "48")
         type_choice(sheet, "Shown at, frames per second", "29.97")
-        type_choice(sheet, "To", "0.25")
+        type_choice(sheet, "To", "0.125")
         own_size(sheet, 321, 180)
         body = ending(save(page, sheet, 1), ending_)
         with av.open(io.BytesIO(body)) as file:
@@ -272,8 +290,8 @@ def test_a_clip_holds_every_frame_at_its_time(page):
             assert video.codec_context.name in codecs
             assert (video.width, video.height) == (320, 180), "even sides"
             assert float(video.average_rate) == pytest.approx(30000 / 1001, abs=1e-4)
-        assert len(frames) == 13
-        assert [time for time, _ in frames] == pytest.approx([k * 1001 / 30000 for k in range(13)], abs=2e-6)
+        assert len(frames) == 7
+        assert [time for time, _ in frames] == pytest.approx([k * 1001 / 30000 for k in range(7)], abs=2e-6)
         assert np.abs(frames[0][1] - frames[-1][1]).mean() > 0.05, "it moves"
         back = page.request.post("/api/recover", data=body, headers={"content-type": "application/octet-stream"})
         assert back.json()["scene"]["title"] == "The same lob, both ways", back.text()
@@ -282,9 +300,15 @@ def test_a_clip_holds_every_frame_at_its_time(page):
 
 @pytest.mark.painted
 def test_a_long_making_can_be_cancelled(page):
+    page.set_viewport_size(SMALL)
     sheet = open_sheet(page, only=("sequence",))
+    own_size(sheet, 640, 360)
     got = []
-    page.on("download", lambda one: got.append(one))
+
+    def hear(one):
+        got.append(one)
+
+    page.on("download", hear)
     until("Save", lambda: sheet.locator(".away-foot .strong").is_enabled())
     sheet.locator(".away-foot .strong").click()
     bar = sheet.get_by_role("progressbar")
@@ -293,6 +317,7 @@ def test_a_long_making_can_be_cancelled(page):
     until("Save again", lambda: sheet.locator(".away-foot .strong").is_enabled(), timeout_s=SLOW_S)
     assert bar.is_hidden()
     assert got == []
+    page.remove_listener("download", hear)
 
 
 def test_a_figure_out_of_range_is_refused_where_it_is_typed(page):
@@ -320,13 +345,15 @@ def test_what_the_server_refuses_stands_at_its_choice(page, troubles):
 
 
 def test_choices_are_remembered_and_can_be_put_back(page):
+    """And as they were put back, and the page was loaded anew, the other tests go on with it."""
     sheet = open_sheet(page)
     sheet.get_by_label("View", exact=True).select_option("inertial_flat")
     sheet.get_by_label("Origin", exact=True).select_option("place")
     type_choice(sheet, "Origin: Along the deck", "2.5")
     page.goto("/?again")
     page.locator("#stages[data-drawn-radius]").wait_for()
-    sheet = open_sheet(page)
+    stop(page)
+    page.locator("#foot [data-take=paths]").click()
     assert sheet.get_by_label("View", exact=True).input_value() == "inertial_flat"
     assert sheet.get_by_label("Origin: Along the deck", exact=True).input_value() == "2.5\u00a0m"
     sheet.get_by_role("button", name="Reset").click()
@@ -363,24 +390,30 @@ def test_the_keyboard_alone_saves_a_file(page):
 
 @pytest.mark.painted
 def test_a_clip_that_loses_the_drawing_halfway_goes_on_once_it_is_back(page):
+    page.set_viewport_size(SMALL)
     sheet = open_sheet(page, only=("clip",))
-    type_choice(sheet, "To", "0.5")
+    type_choice(sheet, "To", "0.25")
     own_size(sheet, 320, 180)
     got = []
-    page.on("download", lambda one: got.append(one))
+
+    def hear(one):
+        got.append(one)
+
+    page.on("download", hear)
     button = sheet.locator(".away-foot .strong")
     until("Save", lambda: button.is_enabled())
     button.click()
     until("it is under way", lambda: "Frame " in sheet.inner_text())
     page.evaluate(LOSE)
     until("it is said in the sheet", lambda: "3D drawing" in sheet.locator(".state").inner_text())
-    page.wait_for_timeout(300)
+    page.wait_for_timeout(150)
     assert not got
     page.evaluate(RESTORE)
     until("the clip", lambda: got, page=page)
+    page.remove_listener("download", hear)
     with av.open(io.BytesIO(got[0].path().read_bytes())) as file:
         pictures = [frame.to_ndarray(format="rgb24") for frame in file.decode(video=0)]
-    assert len(pictures) == 13
+    assert len(pictures) == 7
     assert min(picture.max() for picture in pictures) > 200, "none of them is black"
 
 
@@ -399,9 +432,9 @@ def test_without_webgl_there_are_files_and_no_pictures(open_page):
     assert len(save(page, sheet, 2)) == 2
 
 
-@pytest.mark.parametrize(("width", "height"), [(1440, 900), (1024, 768), (390, 844)])
-def test_the_sheet_fits_and_save_is_in_sight(open_page, width, height):
-    page = open_page(width=width, height=height)
+@each_row(("width", "height"), [(1440, 900), (1024, 768), (390, 844)])
+def test_the_sheet_fits_and_save_is_in_sight(page, width, height):
+    page.set_viewport_size({"width": width, "height": height})
     if width < 600:
         page.locator("#strip [data-place=away]").click()
     sheet = open_sheet(page)
@@ -413,15 +446,4 @@ def test_the_sheet_fits_and_save_is_in_sight(open_page, width, height):
     assert box["height"] <= height
     assert button["y"] + button["height"] <= height
     assert sheet.evaluate("e => e.scrollWidth - e.clientWidth") == 0
-
-
-@pytest.mark.painted
-def test_a_picture_leaves_the_stages_as_they_were(page):
-    stop(page, 0.8)
-    before = pixels(still_picture(page, "outside"))
-    sheet = open_sheet(page, "pictures")
-    own_size(sheet, 320, 180)
-    save(page, sheet, 1)
     page.keyboard.press("Escape")
-    after = pixels(still_picture(page, "outside"))
-    assert np.abs(after - before).max() <= 1

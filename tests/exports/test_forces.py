@@ -17,6 +17,7 @@ from rimfall.scene import examples
 from rimfall.scene.reading import read
 from tests.scene.documents import POINT, scene, throw, trace_of
 from tests.tables import each_row
+from tests.vectors import cross
 
 RAMP = [{"time_s": 4.0, "spin_rpm": 5.0}]
 
@@ -56,7 +57,7 @@ def test_a_solver_fed_with_the_file_flies_the_same_path(habitat, choices):
     def moves(t, state):
         spin = np.array([np.interp(t, times, omega[:, k]) for k in range(3)])
         r, u = state[:3] - centre, state[3:]
-        own = -2 * np.cross(spin, u) - np.cross(spin, np.cross(spin, r)) - np.cross(change[0], r) + pull
+        own = -2 * cross(spin, u) - cross(spin, cross(spin, r)) - cross(change[0], r) + pull
         return np.concatenate([u, own])
 
     flies = times < times[-1] - 0.05
@@ -122,8 +123,8 @@ def test_a_solver_fed_with_the_air_too_flies_what_air_slows(habitat, air, body):
 
     def moves(_, state):
         r, u = state[:3] - centre, state[3:]
-        own = -2 * np.cross(omega, u) - np.cross(omega, np.cross(omega, r)) + pull
-        w = u if air["turns_with_the_frame"] else u + np.cross(omega, r)
+        own = -2 * cross(omega, u) - cross(omega, cross(omega, r)) + pull
+        w = u if air["turns_with_the_frame"] else u + cross(omega, r)
         return np.concatenate([u, own + slowed(w, density(r))])
 
     flies = times < min(e["time_s"] for e in notes["events"] if e["surface"] or e["kind"] == "edge") - 0.01

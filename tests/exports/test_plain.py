@@ -41,7 +41,7 @@ def test_in_vacuum_the_inertial_places_are_a_straight_line_at_one_speed():
 
 @each_row("name", examples.SAY)
 def test_every_example_has_its_lists_and_its_scene(name):
-    file = written(json.loads(examples.example(name)))
+    file = written(json.loads(examples.example(name)), fps=12)
     count = len(file["time_s"])
     assert len(file["frame"]) == len(file["angle_rad"]) == count
     assert all(np.shape(b["position_m"]) == (count, 3) for b in file["balls"])

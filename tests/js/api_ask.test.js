@@ -195,6 +195,19 @@ test('too much work is told with what is still shown', async () => {
   assert.match(`${store.notice.say} ${store.notice.more}`, /Lob took all of 20 s\. The dimmed picture is for 60\.0/);
 });
 
+test('a figure that was refused while an answer was on its way is still refused when that comes', async () => {
+  const { store, ask, asked } = bench();
+  ask.ask();
+  store.tell({ kind: 'refused', field: 'habitat.radius_m', say: 'Radius was 1000000.' });
+  asked[0].answer();
+  await settle();
+  assert.equal(store.notice?.field, 'habitat.radius_m');
+  store.set('habitat.radius_m', 60);
+  asked[1].answer();
+  await settle();
+  assert.equal(store.notice, null);
+});
+
 test('with gravity held the other dial follows, without asking again', async () => {
   const { store, asked } = bench();
   store.look({ hold: 'gravity', held: 5.5 });

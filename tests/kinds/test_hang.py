@@ -23,6 +23,7 @@ from rimfall.physics.spin import steady
 from tests.motions.scenes import AIR, LANTERN, OMEGA_LANTERN, POINT, one, place, read
 from tests.published.foucault import ROWS
 from tests.tables import each_row
+from tests.vectors import cross
 
 BENCH = {"shape": "turntable", "radius_m": 10.0, "spin_rpm": 0.0}
 BALL = {"mass_kg": 0.2, "diameter_m": 0.08, "drag": 0.47}
@@ -65,10 +66,10 @@ def unreduced(traced, habitat, air, times):
         angle, w, a = turning(t)
         p = turned(pivot, angle)
         z = np.array([0.0, 0.0, 1.0])
-        p1, p2 = np.cross(w * z, p), np.cross(a * z, p) - w**2 * p * [1, 1, 0]
+        p1, p2 = cross(w * z, p), cross(a * z, p) - w**2 * p * [1, 1, 0]
         force = np.array([0.0, 0.0, -thrust])
         if air:
-            wind = np.cross(w * z, r) - v
+            wind = cross(w * z, r) - v
             dense = air["pressure_kpa"] * 1e3 / (287.05 * 293.15)
             dense *= math.exp(-(w**2) * (habitat["radius_m"] ** 2 - r[0] ** 2 - r[1] ** 2) / (2 * 287.05 * 293.15))
             body = traced.plan.body

@@ -14,6 +14,7 @@ from rimfall.physics.forces import Medium
 from rimfall.physics.spin import ramped, steady
 from rimfall.physics.surfaces import Drum, Plane
 from tests.tables import each_row
+from tests.vectors import cross
 
 A_M, G, H = 0.05, 9.80665, 3.0
 FLOOR, WALL = Plane("deck", (0.0, 1.0, 0.0), 0.0), Plane("wall", (0.0, 0.0, 1.0), 0.0)
@@ -144,11 +145,11 @@ def springy(surfaces, place, velocity, spin, body, pull, omega, until_s):
         for surface in surfaces:
             n = back.T @ surface.normal(back @ x)
             gap = float(surface.gap((back @ x)[:, None], np.array([a]))[0])
-            c = v - a * np.cross(s, n) - np.cross(turn, x - a * n)
-            press = max(-STIFF_1_S2 * gap - DAMPED_1_S * (v - np.cross(turn, x)) @ n, 0.0) if gap < 0 else 0.0
+            c = v - a * cross(s, n) - cross(turn, x - a * n)
+            press = max(-STIFF_1_S2 * gap - DAMPED_1_S * (v - cross(turn, x)) @ n, 0.0) if gap < 0 else 0.0
             slip = c - (c @ n) * n
             rub = -mu * press * slip / np.sqrt(slip @ slip + SMOOTH_M_S**2)
-            force, torque = force + press * n + rub, torque - np.cross(n, rub)
+            force, torque = force + press * n + rub, torque - cross(n, rub)
         return np.concatenate([v, force, torque / (beta * a)])
 
     first = np.concatenate([place, np.array(velocity) + np.cross(turn, place), np.array(spin) + turn])
@@ -283,3 +284,15 @@ def test_chance_corners_never_gain_energy_and_do_not_stand_still_in_mid_course(f
                 assert np.all(np.diff([min(before, energy[0] + 1e-7), *energy]) < 1e-6)
                 before, last = energy[-1], energy
         assert last is not None
+
+
+def test_what_friction_at_a_wall_presses_into_the_floor_is_rubbed_there_too():
+    """Spinning down the wall: it pushes back by 1 + mu^2 of its own impulse, and takes mu + mu^2 of it over beta of the spin (by hand, the
+    slips keeping their ways)."""
+    mu, rolls = 0.2, 2.0
+    journey = went(
+        (FLOOR, WALL), (0, A_M, A_M + 1e-6), (0, 0, -1.0), (rolls / A_M, 0, 0), body=ball(friction=mu), end_s=1e-4
+    )
+    _, u = at(journey, journey.ends_s)
+    left = rolls - (mu + mu**2) / 0.4 / (1 + mu**2)
+    assert A_M * u[3] == pytest.approx(left, abs=5e-3)

@@ -15,6 +15,7 @@ from rimfall.physics.forces import Medium
 from rimfall.physics.spin import ramped, steady
 from rimfall.physics.surfaces import Ball, Drum, Plane, Tube
 from tests.tables import each_row
+from tests.vectors import cross
 
 R, OMEGA = 20.0, 0.5
 FLOOR = Plane("floor", (-1.0, 0.0, 0.0), -R)
@@ -32,7 +33,7 @@ def inertial(spin, time_s, position, velocity):
     angle, omega = float(spin.angle_rad(time_s)), float(spin.rate_rad_s(time_s))
     c, s = math.cos(angle), math.sin(angle)
     turn = np.array([[c, -s, 0], [s, c, 0], [0, 0, 1]])
-    return turn @ position, turn @ (np.asarray(velocity) + np.cross([0, 0, omega], position))
+    return turn @ position, turn @ (np.asarray(velocity) + cross([0, 0, omega], position))
 
 
 def release(spin, position, velocity, room=POD, time_s=0.3, body=BALL, end_s=20.0, **more):
@@ -106,12 +107,12 @@ def drag_and_lift(spin, spinning, still):
 
     def rates(t, y):
         omega = 0.0 if still else float(spin.rate_rad_s(t))
-        u = y[3:] - np.cross([0, 0, omega], y[:3])
+        u = y[3:] - cross([0, 0, omega], y[:3])
         s = spinning - [0, 0, omega]
         speed, rate = np.linalg.norm(u), np.linalg.norm(s)
         thin = math.exp(omega**2 * (y[0] ** 2 + y[1] ** 2 - R**2) / (2 * 287.05 * AIR.temperature_k))
         factor = BALL.radius_m * rate / speed
-        lift = 1.12 * factor / (0.583 + 2.333 * factor) * speed * np.cross(s, u) / rate
+        lift = 1.12 * factor / (0.583 + 2.333 * factor) * speed * cross(s, u) / rate
         a = 0.5 * density * thin * area * (lift - 0.45 * speed * u) / BALL.mass_kg
         return np.concatenate([y[3:], a])
 

@@ -11,6 +11,7 @@ from rimfall.physics.constants import RPM_RAD_S
 from rimfall.physics.drag import sphere_cd
 from tests.motions.scenes import AIR, LANTERN, drop, event, kinds, one, place, throw, trace
 from tests.tables import each_row
+from tests.vectors import cross
 
 OF_SCIPY_M = 1e-6  # design, section 2: against DOP853 at 1e-12 in the inertial frame
 RHO = 101325.0 / (287.05 * 293.15)
@@ -64,15 +65,15 @@ class Written:
     def __call__(self, t, state, piece):
         r, v = state[:3], state[3:]
         omega, change = self.spin(t, piece)
-        air = np.cross(omega, r)
-        of_air = np.cross(omega, np.cross(omega, r)) + np.cross(change, r)
+        air = cross(omega, r)
+        of_air = cross(omega, cross(omega, r)) + cross(change, r)
         pull = np.array([0, 0, -9.80665 if self.still else -self.room.get("axial_thrust_m_s2", 0.0)])
         off = r[0] ** 2 + r[1] ** 2 - self.room["radius_m"] ** 2
         self.density = RHO * math.exp(omega @ omega * off / (2 * 287.05 * 293.15))
         mass, displaced = self.body["mass_kg"], self.density * self.volume
         speed = np.linalg.norm(v - air)
         drag = -0.5 * self.density * self.area(speed) * speed * (v - air)
-        held = displaced * (1.5 * of_air - pull) + 0.5 * displaced * np.cross(air - v, 2 * omega)
+        held = displaced * (1.5 * of_air - pull) + 0.5 * displaced * cross(air - v, 2 * omega)
         return np.concatenate([v, (drag + mass * pull + held) / (mass + 0.5 * displaced)])
 
     def flown(self, begin, time_s):

@@ -9,7 +9,7 @@ import pytest
 
 from rimfall import phrases
 from rimfall.scene.feel import words as feel_words
-from rimfall.scene.feel.day import angle, number, percent, weight
+from rimfall.scene.feel.saying import angle, number, percent, weight
 from tests.comfort.aboard import PODS, SPHERE, TABLE, felt, scene
 from tests.facts import tells
 from tests.motions.scenes import LANTERN, one, throw
@@ -119,7 +119,7 @@ def test_on_a_flat_floor_down_leans_toward_the_ends_and_running_leaves_it():
 def test_on_a_turntable_down_leans_outward_and_a_lift_pushes_nowhere():
     text = told(TABLE)
     assert tells(text["standing_up"], "leans outward … 19°")
-    assert "66.4\u00a0mm outward" in text["drink"]
+    assert "66.3\u00a0mm outward" in text["drink"]
     assert tells(text["drink"], "past the rim")
     assert tells(text["head"], "shoulder … nothing … axis")
     assert tells(text["lift"], "nothing pushes")
@@ -210,7 +210,9 @@ def test_paragraphs_are_whole_sober_and_of_three_to_six_sentences_wherever_it_is
             asked = scene(habitat, person), felt(habitat, person)
             for units in ("si", "us"):
                 first = feel_words.lead(*asked, units)
-                texts = [one["text"] for one in feel_words.paragraphs(*asked, units)]
+                moments = feel_words.paragraphs(*asked, units)
+                texts = [one[of] for one in moments for of in ("text", "prose")]
+                assert not any(re.search(r"[°%²/]|\d\.\d|\bg\b|  |once as", one["prose"]) for one in moments), moments
                 for text in [first, *texts]:
                     assert not BARRED.search(text), (text, habitat, person)
                     assert text[0].isupper()
@@ -397,3 +399,18 @@ def test_a_push_of_many_times_the_weight_is_told_as_times():
     spin = 0.5 * math.pi / 30
     assert tells(text, f"{2 * spin * 2.0 / (spin**2 * 5.0):.1f} times")
     assert tells(told({"radius_m": 56.0, "spin_rpm": 3.0}, {"head_turn_deg_s": 5.0})["head"], "head … 5.0 °/s")
+
+
+def test_a_day_is_told_as_prose_beside_its_exact_words():
+    """At 56 m and 3 rpm: 0.564 g at the feet, 0.68 walking with the spin, the cup falls for 0.65 s and 0.12 m behind."""
+    words = {one["name"]: one for one in feel_words.paragraphs(scene(DRUM), felt(DRUM), "si")}
+    assert tells(
+        words["breakfast"]["prose"],
+        "at about one and a half metres per second … Back with the spin it is about two thirds",
+    )
+    assert tells(
+        words["drink"]["prose"],
+        "falls for about two thirds of a second and lands about six fingers’ breadth antispinward",
+    )
+    assert tells(words["standing_up"]["prose"], "by about three hundredths of your Earth weight on average")
+    assert "0.56" in words["standing_up"]["text"]

@@ -63,14 +63,16 @@ def meet(medium, moving, surfaces, time_s, position, velocity, spinning):
     # So gliding it is not lifted: a lift toward the surface would have it meet that again and again.
     flies = releases(medium.spin, moving, time_s, place, after, spun, real)
     for i, motion in enumerate(moving):
-        touch = _Contact(surfaces[i], time_s[i], position[i], velocity[i], normal[i], real[i], pressed[i], slipping[i])
+        touch = _Contact(
+            surfaces[i], time_s[i], position[i], velocity[i], normal[i], real[i], pressed[i], slipping[i], spinning[i]
+        )
         _decide(medium, motion, touch, State(position[i], after[i], spun[i]), flies[i])
 
 
 @dataclass(frozen=True)
 class _Contact:
     """A contact: surface, time, state just before (3,), normal (3,), whether it rebounds, the acceleration that presses it
-    on, and whether it slips after."""
+    on, whether it slips after, and its spin just before (3,)."""
 
     surface: Surface
     time_s: float
@@ -80,6 +82,7 @@ class _Contact:
     real: bool
     pressed_m_s2: float
     slipping: bool
+    spin_rad_s: np.ndarray
 
 
 def _each(surfaces, what, *states):
@@ -107,13 +110,16 @@ def _decide(medium, motion, touch, state, flies):
         motion.finish(how(kind))
         return
     ground = motion.next.surface if isinstance(motion.next, GroundStart) else None
+    beside = ground is not None and not touch.real and kind not in ON_THE_GROUND
+    if beside and not isinstance(ground, Corner):
+        state = _borne(motion.next.body, ground, touch, state)
     again = motion.standstills > 0 and any(e.surface is touch.surface for e in motion.journey.events[-_LAST:])
     if (touch.pressed_m_s2 > 0 or touch.velocity_m_s @ touch.normal < -PARTED_M_S) and not again:
         before = touch.position_m, touch.velocity_m_s
         motion.happens(kind, touch.time_s, *before, state.velocity_m_s, touch.surface)
     motion.left -= bool(touch.real)
     motion.standstills = 0 if touch.real else motion.standstills
-    if ground is not None and not touch.real and kind not in ON_THE_GROUND:
+    if beside:
         _still_on(medium, motion, ground, touch, state, flies)
     elif touch.real or touch.pressed_m_s2 <= 0:
         motion.next = flies
@@ -121,6 +127,15 @@ def _decide(medium, motion, touch, state, flies):
         motion.next = on_ground(motion, touch.surface, touch.time_s, state, touch.slipping)
     if motion.journey.start.beyond is not None and kind in ON_THE_GROUND:
         motion.next = replace(motion.next, room=motion.journey.start.beyond)
+
+
+def _borne(body, ground, touch, state):
+    """The State after a contact, where the ground bears what friction there presses into it."""
+    normal = ground.normal(state.position_m)
+    if state.velocity_m_s @ normal >= -PARTED_M_S:
+        return state
+    parts = touch.velocity_m_s, touch.spin_rad_s
+    return State(state.position_m, *contact.impulse_beside(body, touch.normal, normal, *parts))
 
 
 def _still_on(medium, motion, ground, touch, state, flies):

@@ -38,10 +38,11 @@ function dayWords(feel, units) {
 function createMoment({ text }) {
   const words = createLiveText(),
     copy = createCopy({ text: () => text().text, select: () => selectWords(words.element) }),
-    inner = h('div', {}, words.element, h('p', { class: 'links' }, ...copy.elements));
+    rounded = createRounded({ text }),
+    inner = h('div', {}, words.element, h('p', { class: 'links' }, ...copy.elements), rounded.element);
   const fold = createFold({
     words: () => text().title,
-    make: () => [{ element: inner, update: () => words.set(text().text) }],
+    make: () => [{ element: inner, update: () => (words.set(text().text), rounded.update()) }],
     turned: copy.clear,
   });
   return {
@@ -52,6 +53,22 @@ function createMoment({ text }) {
       copy.name(text().title);
     },
   };
+}
+
+/** The same rounded, as an author would have it, below the exact words. */
+function createRounded({ text }) {
+  const words = h('p', { class: 'prose' }),
+    copy = createCopy({ text: () => text().prose, select: () => selectWords(words), kind: 'link' });
+  const inside = {
+    element: h('div', {}, words, h('p', { class: 'links' }, ...copy.elements)),
+    update() {
+      if (words.textContent !== text().prose) copy.clear();
+      setText(words, text().prose);
+      copy.name(`${text().title}, as prose`);
+    },
+  };
+  const fold = createFold({ words: () => 'As prose', make: () => [inside], inner: h('div', { class: 'as-prose' }) });
+  return { element: h('div', {}, fold.button, fold.element), update: fold.update };
 }
 
 // A paragraph whose numbers change where they stand: those that have just changed are underlined for a moment.

@@ -2,6 +2,7 @@
 
 import { motionName } from '../../state/fields.js';
 import { clearPlace, kindGroups, otherWord, sameAgain } from '../../state/motions.js';
+import { homeCount } from '../../state/homes.js';
 import { shapeOf } from '../../state/shapes.js';
 import { freshName } from '../../state/words.js';
 import { $, h, setAttribute } from '../shared/dom.js';
@@ -25,6 +26,9 @@ export function createWhatMoves({ store, large }) {
 
   const prose = createProse({ store, words: 'The whole scene as prose', prose: () => store.answer?.prose ?? null, of: () => 'the whole scene' });
   $('#scene-prose').append(prose.element);
+
+  const whose = $('#moves-whose');
+  whose.textContent = 'Told for this habitat. “What does it look like?” tells where each lands in every one.';
 
   const names = () => store.document.motions.map((_, i) => motionName(store, i));
 
@@ -90,6 +94,8 @@ export function createWhatMoves({ store, large }) {
     const none = cards.length === 0; // then all that may be added stands in the place
     setAttribute($('#nothing'), 'hidden', !none);
     setAttribute($('#add-open'), 'hidden', none);
+    setAttribute($('#scene-prose'), 'hidden', none);
+    setAttribute(whose, 'hidden', none || homeCount(store) < 2);
     setAttribute(adding, 'popover', none ? null : 'auto');
     if (store.view.place !== 2) return;
     cards.forEach(card => card.update());

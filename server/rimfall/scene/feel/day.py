@@ -1,30 +1,27 @@
-"""A day aboard, as the paragraphs about it need it: where it is, its figures, and figures in words."""
+"""A day aboard, as the paragraphs about it need it: where it is, and its figures."""
 
 import math
 from dataclasses import dataclass
 
-from ...phrases import ALONG_THE_AXIS, length, speed
+from ...phrases import ALONG_THE_AXIS, speed
 from ...physics.constants import G0_M_S2
 from ...shapes import Shape
 from ...shapes.base import Words
+from .saying import Exact, Rounded
 
 SLIGHT = 0.02  # of one's weight: too small to notice; our own choice
 SLIGHT_G = 0.1  # of weight on Earth: more than that is noticed, however heavy one is; our own choice
 SLIGHT_DEG = 1.0  # of lean: too small to notice; our own choice
-_NB = "\u00a0"
 WEIGHTLESS_G = 0.001  # below it nothing stays put by its weight; our own choice
-_LEAST_SAID = 0.001
-_LEAST_DEG = 0.05  # what is less is shown as 0.0°
 _ALIKE = 0.02  # share by which two speeds differ that are taken for one; our own choice
 _ALONG_DEG = 45.0  # of lean: more along the deck than onto it
-_MANY_TIMES = 2.0  # from here on a share is told as times, not in percent
 _WALL_DEG = 89.5  # of lean: the floor is a wall
 
 
 @dataclass(frozen=True)
 class Day:
     """The habitat, and the words for its shape; the person of the scene; v: figures by name; units "si" or "us"; turns: the six
-    `HeadTurn`s."""
+    `HeadTurn`s; say: how its figures are told, exactly or rounded (`saying.py`)."""
 
     habitat: Shape
     words: Words
@@ -32,6 +29,7 @@ class Day:
     v: dict
     units: str
     turns: tuple
+    say: Exact | Rounded
 
     @property
     def radius_m(self):
@@ -117,82 +115,17 @@ class Day:
 
     def off(self, drift_m):
         """A drift along the ground: "0.14 m antispinward"."""
-        return f"{length(abs(drift_m), self.units)} {'spinward' if drift_m > 0 else 'antispinward'}"
+        return f"{self.say.length(abs(drift_m))} {'spinward' if drift_m > 0 else 'antispinward'}"
 
     def past_the_axis(self, up_m):
         """Whether a point so high over the feet is at the axis or beyond."""
         return not self.table and up_m >= self.radius_m
 
 
-def day_of(scene, figures, units):
+def day_of(scene, figures, units, say=Exact):
     """The Day of a Scene and its ComfortFigures."""
     part = scene.habitat
-    return Day(part.habitat(), part.WORDS, scene.person, figures.values, units, figures.head_turns)
-
-
-def number(value):
-    """A size of at least 0 with two or three figures, never with a power of ten: "0.56", "0.050", "12.3", "1,200"."""
-    if value == 0:
-        return "0"
-    if value < _LEAST_SAID:
-        return "less than 0.001"
-    if value < 0.095:
-        return f"{value:.{1 - math.floor(math.log10(value))}f}"
-    return f"{value:,.{2 if value < 9.995 else 1 if value < 99.95 else 0}f}"
-
-
-def push(value_g):
-    """A push in words: "0.13 g"."""
-    return f"{number(abs(value_g))}{_NB}g"
-
-
-def weight(value_g):
-    """A weight beside that on Earth: "0.56 of your Earth weight", "2.30 times your Earth weight"."""
-    if value_g == 0:
-        return "nothing"
-    return f"{share_of(value_g)} your Earth weight"
-
-
-def share_of(value_g):
-    """A weight before what it is a share of: "0.56 of", "2.30 times"."""
-    return f"{number(value_g)} {'times' if value_g >= 0.995 else 'of'}"
-
-
-def angle(value_deg):
-    """An angle in words, to the degree from ten on."""
-    if value_deg < _LEAST_DEG:
-        return "less than 0.1°"
-    return f"{value_deg:.0f}°" if value_deg >= 9.95 else f"{value_deg:.1f}°"
-
-
-def turns_at(rate_deg_s):
-    """How fast a head turns, in words, to the degree from ten on."""
-    shown = "less than 0.1" if 0 < rate_deg_s < 0.05 else angle(rate_deg_s).removesuffix("°")
-    return f"{shown}{_NB}°/s"
-
-
-def turning(value_deg_s2):
-    """An angular acceleration in words."""
-    shown = (
-        "less than 0.1"
-        if 0 < value_deg_s2 < 0.1
-        else f"{value_deg_s2:.1f}"
-        if value_deg_s2 < 99.95
-        else f"{value_deg_s2:,.0f}"
-    )
-    return f"{shown}{_NB}°/s²"
-
-
-def percent(share):
-    """A share as a percentage."""
-    if share < 0.0005:
-        return f"less than 0.1{_NB}%"
-    return f"{100 * share:.1f}{_NB}%" if share < 0.0995 else f"{100 * share:,.0f}{_NB}%"
-
-
-def beside_weight(share):
-    """A push or a change beside what one weighs: "4.6 % of", "15 times"."""
-    return f"{percent(share)} of" if share < _MANY_TIMES else f"{number(share)} times"
+    return Day(part.habitat(), part.WORDS, scene.person, figures.values, units, figures.head_turns, say(units))
 
 
 def tipped(day):
@@ -200,7 +133,7 @@ def tipped(day):
     lean = day.v["floor_lean_deg"]
     if lean is None:
         return None
-    tips = f"The ship's thrust tilts “down” by {angle(lean)}, {day.aft}"
+    tips = f"The ship's thrust tilts “down” by {day.say.angle(lean)}, {day.aft}"
     if day.hidden:
         return f"{tips}: it all but hides the spin, and the deck is nearly a wall."
     if lean > _ALONG_DEG:

@@ -5,8 +5,8 @@ import math
 from ...comfort.in_hand import POURED_FROM_M, tossed_m
 from ...comfort.on_foot import STAIRS_DEG
 from ...comfort.stance import HAND
-from ...phrases import INCH_M, length, seconds, speed
-from .day import SLIGHT_DEG, angle, share_of
+from ...phrases import INCH_M
+from .day import SLIGHT_DEG
 
 _SLIGHT_M = {"si": 0.001, "us": 0.05 * INCH_M}  # at a glass: too small to notice, and to show; our own choice
 _TOSSED_M_S = 1.0  # a gentle toss; our own choice
@@ -23,7 +23,7 @@ def drink(day):
     if day.wall or day.hidden:
         return [
             f"The stream falls with the thrust, {day.aft}, along the deck and not onto it.",
-            f"You hold the glass under the jug that way, and there it weighs {share_of(day.v['feet_g'])} what it would on Earth.",
+            f"You hold the glass under the jug that way, and there it weighs {day.say.share_of(day.v['feet_g'])} what it would on Earth.",
             "With nothing turning, the stream falls straight."
             if day.still
             else "The spin hardly draws the stream aside.",
@@ -31,12 +31,12 @@ def drink(day):
     if day.flung:
         return [
             "Nothing falls onto the turntable: what leaves the jug goes outward, and off over the rim.",
-            f"You hold the glass outward of the jug, and there it weighs {share_of(day.v['feet_g'])} what it would on Earth.",
+            f"You hold the glass outward of the jug, and there it weighs {day.say.share_of(day.v['feet_g'])} what it would on Earth.",
             "A cup that you let go goes the same way, over the rim.",
         ]
     if day.past_the_axis(HAND * day.person.height_m):
         return [
-            f"Your hand, {length(HAND * day.person.height_m, day.units)} over your feet, is at the axis or past it, where there is no "
+            f"Your hand, {day.say.length(HAND * day.person.height_m, upright=True)} over your feet, is at the axis or past it, where there is no "
             "pouring into a glass.",
             "What you spill there does not fall to your feet: it goes out on the far side.",
             "You drink sitting down, or from something that is closed.",
@@ -51,7 +51,7 @@ def _poured(day):
     if drift is None:
         return "You pour, and the stream goes past the glass without ever coming down on it."
     parts = _parts(day, drift, axial)
-    pours = f"You pour from {length(POURED_FROM_M, day.units)} over the glass"
+    pours = f"You pour from {day.say.length(POURED_FROM_M, upright=True)} over the glass"
     if not parts:
         return f"{pours}, and the stream lands straight below the lip, but for {_hair(day)} that nobody notices."
     return (
@@ -63,7 +63,7 @@ def _parts(day, drift_m, axial_m):
     """The drifts worth a word, each with its way."""
     parts = [day.off(drift_m)] if abs(drift_m) > _SLIGHT_M[day.units] else []
     if abs(axial_m) > _SLIGHT_M[day.units]:
-        parts.append(f"{length(abs(axial_m), day.units)} {'outward' if day.table else day.aft}")
+        parts.append(f"{day.say.length(abs(axial_m))} {'outward' if day.table else day.aft}")
     return parts
 
 
@@ -79,15 +79,18 @@ def _hair(day):
 def _carried(day):
     v = day.v
     if day.person.walk_m_s == 0:
-        lies = "lies level with" if not v["floor_lean_deg"] else f"leans by {angle(v['floor_lean_deg'])} from"
+        lies = "lies level with" if not v["floor_lean_deg"] else f"leans by {day.say.angle(v['floor_lean_deg'])} from"
         return [f"You carry the glass nowhere, and what is in it {lies} the {day.ground}."]
     walk, start = v["glass_walk_lean_deg"], v["glass_start_lean_deg"]
-    stays = "stays level with" if walk < SLIGHT_DEG else f"leans by up to {angle(walk)} from"
+    stays = "stays level with" if walk < SLIGHT_DEG else f"leans by up to {day.say.angle(walk)} from"
     level = f"At a steady walk what is in the glass {stays} the {day.ground}"
     if start < SLIGHT_DEG:
         return [f"{level}, and setting off hardly tips it; {_on_stairs(day)}."]
     behind = "" if v["floor_lean_deg"] is not None else ", the high side toward you"
-    return [f"{level}.", f"Set off within a second and at first it tips to {angle(start)}{behind}; {_on_stairs(day)}."]
+    return [
+        f"{level}.",
+        f"Set off within a second and at first it tips to {day.say.angle(start)}{behind}; {_on_stairs(day)}.",
+    ]
 
 
 def _on_stairs(day):
@@ -96,7 +99,7 @@ def _on_stairs(day):
         return "stairs you do not climb"
     if lean < SLIGHT_DEG:
         return "up the stairs it hardly leans"
-    return f"up the stairs it leans by {angle(lean)}{_high_side(day)}"
+    return f"up the stairs it leans by {day.say.angle(lean)}{_high_side(day)}"
 
 
 def _high_side(day):
@@ -108,11 +111,11 @@ def _high_side(day):
 
 
 def _slips(day):
-    from_hand = f"A cup that slips from your hand, {length(HAND * day.person.height_m, day.units)} up,"
+    from_hand = f"A cup that slips from your hand, {day.say.length(HAND * day.person.height_m, upright=True)} up,"
     time_s, drift, axial = (day.v[name] for name in ("drop_time_s", "drop_drift_m", "drop_axial_m"))
     if time_s is None:
         return f"{from_hand} does not land at your feet: {day.words.passes}."
-    falls = f"{from_hand} falls for {seconds(time_s)}"
+    falls = f"{from_hand} falls for {day.say.seconds(time_s)}"
     if day.times_round(drift) >= 1:
         return f"{falls} and goes {_round(day, drift)} before it lands{_and_along(day, axial)}."
     parts = _parts(day, drift, axial)
@@ -121,12 +124,12 @@ def _slips(day):
 
 
 def _round(day, drift_m):
-    times, way = f"{day.times_round(drift_m):.1f}", "spinward" if drift_m > 0 else "antispinward"
-    return f"about once round the habitat {way}" if times == "1.0" else f"{times} times round the habitat {way}"
+    way = "spinward" if drift_m > 0 else "antispinward"
+    return f"{day.say.round(day.times_round(drift_m))} round the habitat {way}"
 
 
 def _and_along(day, axial_m):
-    return f", {length(abs(axial_m), day.units)} {day.aft}" if abs(axial_m) > _SLIGHT_M[day.units] else ""
+    return f", {day.say.length(abs(axial_m))} {day.aft}" if abs(axial_m) > _SLIGHT_M[day.units] else ""
 
 
 def _tossed(day):
@@ -140,5 +143,5 @@ def _tossed(day):
     off_m = tossed_m(radius_m, turning_m_s, _TOSSED_M_S)
     if off_m <= _SLIGHT_M[day.units]:
         return []
-    tossed = f"Tossed gently up, at {speed(_TOSSED_M_S, day.units)},"
+    tossed = f"Tossed gently up, at {day.say.speed(_TOSSED_M_S)},"
     return [f"{tossed} it comes back to the height of your hand {day.off(off_m)} of it."]

@@ -4,8 +4,8 @@ import math
 
 from ...comfort.limits import same
 from ...comfort.published import ROWS
-from ...phrases import speed
-from .day import SLIGHT_DEG, angle, beside_weight, push, turning, turns_at, weight
+from .day import SLIGHT_DEG
+from .saying import turning
 
 _MOVES = {"yaw": "looking over a shoulder", "pitch": "nodding", "roll": "tilting it to a shoulder"}
 _FELT = {"yaw": "a turn to the side", "pitch": "a nod", "roll": "a tilt to the side"}
@@ -30,18 +30,18 @@ def head(day):
         ]
     spinward, other = day.turns[:3], day.turns[3:]
     return [
-        *_faced(spinward, rate),
+        *_faced(day, spinward, rate),
         _faced_the_other_way(other),
         _against_thresholds(day),
         "Turn half as fast and it is half as much.",
     ]
 
 
-def _faced(turns, rate):
+def _faced(day, turns, rate):
     first, second, free = *(t for t in turns if t.felt_as), next(t for t in turns if not t.felt_as)
     return [
-        f"You face {turns[0].facing} and turn your head at {turns_at(rate)}: {_MOVES[first.turn]} feels like "
-        f"{_FELT[first.felt_as]} as well, one that sets in at {turning(first.deg_s2)}.",
+        f"You face {turns[0].facing} and turn your head at {day.say.turns_at(rate)}: {_MOVES[first.turn]} feels like "
+        f"{_FELT[first.felt_as]} as well, one that sets in at {day.say.turning(first.deg_s2)}.",
         f"{_MOVES[second.turn].capitalize()} feels like {_FELT[second.felt_as]} just as strong; {_MOVES[free.turn]} adds nothing, "
         "for its axis is that of the spin.",
     ]
@@ -58,7 +58,7 @@ def _faced_the_other_way(turns):
 
 def _against_thresholds(day):
     worst, first, second = day.v["head_worst_deg_s2"], math.degrees(_ILLUSION.limit), math.degrees(_NAUSEA.limit)
-    said = f"Clark & Hardy (1960) put the first illusions at {turning(first)} and nausea at {turning(second)}"
+    said = f"Clark & Hardy (1960) put the first illusions at {day.say.turning(first)} and nausea at {day.say.turning(second)}"
     return f"{said}; this lies {_beside(worst, first, second)}."
 
 
@@ -74,7 +74,7 @@ def _beside(worst, first, second):
 
 def lift(day):
     """Riding the lift."""
-    pace = speed(day.person.lift_m_s, day.units)
+    pace = day.say.speed(day.person.lift_m_s)
     if day.table:
         return _on_a_turntable(day, pace)
     if day.person.lift_m_s == 0:
@@ -104,7 +104,7 @@ def _adds(day):
 
 def _felt_on_a_turntable(day):
     if day.flung:
-        return f"Nothing holds you to its floor: the turn presses you to its outer wall with {weight(day.v['feet_g'])}."
+        return f"Nothing holds you to its floor: the turn presses you to its outer wall with {day.say.weight(day.v['feet_g'])}."
     if day.weightless:
         return "Nothing holds you to its floor, either."
     if day.still:
@@ -117,7 +117,7 @@ def _outward(day):
     return (
         "down leans outward by less than a degree"
         if lean is None or lean < SLIGHT_DEG
-        else f"down leans outward by {angle(lean)}"
+        else f"down leans outward by {day.say.angle(lean)}"
     )
 
 
@@ -134,16 +134,18 @@ def _ridden(day, pace):
     v, size = day.v, abs(day.v["lift_push_g"])
     goes = f"The lift climbs toward the axis at {pace}, and all the way"
     if not day.weightless and day.slight(size):
-        first = f"{goes} the push spinward is {push(size)}, too small to notice."
+        first = f"{goes} the push spinward is {day.say.push(size)}, too small to notice."
     else:
-        share = "" if day.weightless else f", {beside_weight(size / v['feet_g'])} your weight on the {day.ground}"
-        first = f"{goes} {push(size)} press you to its spinward wall{share}{_sideways(day)}."
+        share = (
+            "" if day.weightless else f", {day.say.beside_weight(size / v['feet_g'])} your weight on the {day.ground}"
+        )
+        first = f"{goes} {day.say.push(size)} {day.say.press} you to its spinward wall{share}{_sideways(day)}."
     if v["lift_lean_deg"] is None or day.weightless:
         return [first]
     return [
         first,
-        f"Where you got in, down leans{_that_way(day)} by {angle(v['lift_lean_deg'])}; half way to the axis you would weigh "
-        f"{weight(v['lift_halfway_g'])} in a lift that stands, and in this one down leans by {angle(v['lift_halfway_lean_deg'])}.",
+        f"Where you got in, down leans{_that_way(day)} by {day.say.angle(v['lift_lean_deg'])}; half way to the axis you would weigh "
+        f"{day.say.weight(v['lift_halfway_g'])} in a lift that stands, and in this one down leans by {day.say.angle(v['lift_halfway_lean_deg'])}.",
     ]
 
 
@@ -175,8 +177,8 @@ def _ladder(day):
     size = day.v["ladder_push_g"]
     if day.weightless or day.slight(size):
         return []
-    pace = speed(day.person.climb_m_s, day.units)
+    pace = day.say.speed(day.person.climb_m_s)
     return [
-        f"A ladder at {pace} does the same with {push(size)}, and down leans{_that_way(day)} by {angle(day.v['ladder_lean_deg'])} at "
+        f"A ladder at {pace} does the same with {day.say.push(size)}, and down leans{_that_way(day)} by {day.say.angle(day.v['ladder_lean_deg'])} at "
         "its foot."
     ]

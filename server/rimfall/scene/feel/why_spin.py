@@ -2,8 +2,9 @@
 
 from ...comfort.without_weight import EARTH_G, FINDINGS, STAYS, TOPICS, counted, here
 from ...phrases import listed
-from .day import WEIGHTLESS_G, number
+from .day import WEIGHTLESS_G
 from .limit_words import count
+from .saying import number
 
 _NB = "\u00a0"
 _MORE_THAN_EARTH_G = 1.05  # our own choice

@@ -4,7 +4,8 @@ from ...comfort.in_hand import POURED_FROM_M
 from ...comfort.on_foot import STAIRS_DEG
 from ...comfort.stance import HAND, HEART, SEAT, SITTING
 from ...phrases import length, speed
-from .day import SLIGHT_DEG, angle, day_of, number, weight
+from .day import SLIGHT_DEG, day_of
+from .saying import Rounded, angle, number, weight
 from .tales import TALES
 
 
@@ -74,9 +75,12 @@ def _running(day):
 
 
 def paragraphs(scene, figures, units):
-    """The five moments of a day, as {"name", "title", "text"}."""
-    day = day_of(scene, figures, units)
-    return [{"name": name, "title": title, "text": " ".join(tell(day))} for name, (title, tell) in TALES.items()]
+    """The five moments of a day, as {"name", "title", "text", "prose"}: exactly, and rounded as prose is."""
+    day, rounded = day_of(scene, figures, units), day_of(scene, figures, units, Rounded)
+    return [
+        {"name": name, "title": title, "text": " ".join(tell(day)), "prose": " ".join(tell(rounded))}
+        for name, (title, tell) in TALES.items()
+    ]
 
 
 def beside_the_map(scene, figures, units):

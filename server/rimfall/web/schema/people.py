@@ -215,6 +215,7 @@ class Tale(Closed):
     name: Literal[tuple(TALES)] = said("Its name.")
     title: str = said("Its title.")
     text: str = said("What it is like.")
+    prose: str = said("The same rounded, in words and without symbols.")
 
 
 class Feel(Closed):
