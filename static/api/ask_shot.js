@@ -12,7 +12,10 @@ export function createAskShot({ store, aim, timers = {} }) {
     ask: ({ body, units }, signal) => aim(body, { units, signal }),
     answered: (answer, { of }) => {
       const { answer: before, chosen } = store.shot;
-      store.setShot({ answer, problem: null, chosen: stillChosen(before?.ways[chosen], answer.ways) }, { live: true, of });
+      store.setShot(
+        { answer, problem: null, chosen: before?.motion === answer.motion ? stillChosen(before?.ways[chosen], answer.ways) : 0 },
+        { live: true, of },
+      );
     },
     failed: problem => {
       if (!(problem instanceof ValidationError)) lastQuestion = null; // asked again when something changes, or the place is opened again

@@ -35,11 +35,16 @@ def found(page, part="html"):
 
 def each_part(page):
     """Opens one after the other, and yields its name and the selector of what it is."""
-    for number in (1, 2, 3, 4):
+    for number in (1, 2, 3, 4, 5):
         open_place(page, number)
         if number == 4:
             page.locator("#feel-map .ring-grip[aria-valuenow]").wait_for()  # what it tells has come
+        if number == 5:
+            page.locator("#shot-landings .btn").first.click()
+            page.locator(".landings-net .knot").wait_for(state="attached")
+            page.locator(".way-says").first.wait_for()
         yield f"place {number}", f"#place-{number}"
+    open_place(page, 4)
     page.keyboard.press("e")
     yield "the map, large over the stages", "#large"
     page.keyboard.press("e")

@@ -47,7 +47,7 @@ def test_at_every_small_size_every_control_can_be_scrolled_into_view(open_page):
     for width, height in SMALL + BETWEEN:
         page.set_viewport_size({"width": width, "height": height})
         settle(page)
-        for place in ("1", "2", "3", "4", "away") if (width, height) in WHOLE else ("2", "away"):
+        for place in ("1", "2", "3", "4", "5", "away") if (width, height) in WHOLE else ("2", "away"):
             strip = page.locator(f'#strip [data-place="{place}"]')
             if strip.is_visible():
                 strip.click()
@@ -56,6 +56,8 @@ def test_at_every_small_size_every_control_can_be_scrolled_into_view(open_page):
             until("its place", lambda place=place: place == "away" or page.locator(f"#body-{place}").is_visible())
             if place == "4" and (width, height) == SMALL[0]:
                 page.locator("#feel-map .map").wait_for(state="attached")
+            if place == "5":
+                page.locator(".aim-plan .way").first.wait_for(state="attached")
             lost[width, height, place] = out_of_reach(page)
         for stage in ("aboard", "outside"):
             box = page.locator(f".stage-{stage}").bounding_box()

@@ -65,5 +65,6 @@ export function createAim({ element, store, clock, heard, large }) {
 
 function wordsOf({ answer, problem }) {
   if (problem) return problem.message;
-  return answer ? answer.words.join(' ') : 'Looking for every throw that arrives…';
+  if (!answer) return 'Looking for every throw that arrives…';
+  return answer.ways.length ? answer.words[0] : answer.words.join(' '); // the rest of it is told with each way
 }

@@ -3,6 +3,7 @@
 
 import { fieldOf } from '../../state/fields.js';
 import { groundOf, floorName } from '../../state/shapes.js';
+import { showQuantity } from '../../state/units.js';
 import { elevationWords } from '../../state/words.js';
 import { KEPT, SHARES, aimable, atShare, indexOf, keptAs, meetable, parseShare, placeOf, shareOf, shareWords, turnLength } from '../../state/shot.js';
 import { h, setAttribute, setChildren } from '../shared/dom.js';
@@ -10,6 +11,7 @@ import { createList } from '../shared/choice.js';
 import { createInline } from '../shared/inline.js';
 
 const STANDING = '';
+const FAR_M = 1000; // whose steps suit a hand
 const KEPT_WORDS = { speed_m_s: 'its speed at', elevation_deg: 'its elevation at', flight_s: 'its flight at', least: 'to the least speed that does it' };
 const PLACE = 'motions.*.place.';
 const SHARE = {
@@ -32,8 +34,7 @@ export function createAimSentence({ store }) {
   const wrong = field => typed => store.tell({ kind: 'told', field: null, say: `${field.label} was ${typed}; it must be ${field.may_be}.` });
   const figure = (field, rest) => createInline({ field, units, wrong: wrong(field), ...rest });
   const list = (label, rest) => createList({ 'aria-label': label, class: 'pick' }, rest);
-  const along = fieldOf(store.fields, `${PLACE}along_m`),
-    reach = turnLength(store) ?? along.max;
+  const along = fieldOf(store.fields, `${PLACE}along_m`);
 
   const who = list('Throw', { options: () => aimable(store).map(({ name }) => [name, name]), chosen: () => aim().motion, choose: throwBy });
   const whom = list('Catcher', {
@@ -42,8 +43,21 @@ export function createAimSentence({ store }) {
     choose: meet,
   });
   const far = figure(
-    { ...along, label: 'How far off', min: 0, max: reach / 2, shown: { min: 0, max: reach / 2, scale: 'fine_low' }, may_be: 'a distance up to half way round' },
-    { read: () => Math.abs(away()), write: (metres, live) => move({ along_m: rounded(aim().to.along_m - away() + side() * metres) }, live) },
+    {
+      ...along,
+      label: 'How far off',
+      min: 0,
+      get max() {
+        return (turnLength(store) ?? along.max) / 2;
+      },
+      shown: { min: 0, max: FAR_M, scale: 'fine_low' },
+      may_be: 'a distance up to half way round',
+    },
+    {
+      words: metres => showQuantity(metres, 'm', units()),
+      read: () => Math.abs(away()),
+      write: (metres, live) => move({ along_m: rounded(aim().to.along_m - away() + side() * metres) }, live),
+    },
   );
   const way = list('Which way', {
     options: () => [

@@ -30,7 +30,7 @@ export function createWays({ store, clock, heard }) {
     store.edit(draft => takeWay(draft, index, way));
     store.look({ chosen: index, hidden: store.view.hidden.filter(name => name !== motion) });
     clock.seek(store.read(`motions.${index}.start_s`) ?? 0);
-    heard.say(`${motion} is thrown so.`);
+    if (!matchMedia('(prefers-reduced-motion: reduce)').matches) clock.play();
   }
 
   function back(way) {
@@ -61,7 +61,7 @@ export function createWays({ store, clock, heard }) {
         { class: 'links' },
         taken
           ? h('span', { class: 'small taken' }, 'This is how it is thrown now.')
-          : h('button', { type: 'button', class: 'btn strong', onclick: () => take(way) }, 'Throw it so'),
+          : h('button', { type: 'button', class: way.blocked_by ? 'btn' : 'btn strong', onclick: () => take(way) }, 'Throw it like this'),
         !aim.to.motion && !way.blocked_by && h('button', { type: 'button', class: 'link', onclick: () => back(way) }, 'And back'),
       ),
     ];

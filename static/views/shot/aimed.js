@@ -26,12 +26,12 @@ export class Aimed {
     Object.assign(this, { half, store, lines: [], flown: null });
     const ribbon = look => new Ribbon(shared, look);
     this.thin = ribbon({ color: BONE, width: 2, casing: 1.5, order: 4 });
-    this.strong = ribbon({ color: BONE, width: 4.5, casing: CASING, ahead: 0.75, order: 5 });
+    this.strong = ribbon({ color: BONE, width: 4.5, casing: CASING, order: 5 });
     this.near = ribbon({ color: BONE, width: 2, casing: 1.5, dash: [3, 2], order: 4 });
     this.net = ribbon({ color: BONE, width: 1.3, alpha: 0.75, order: 2, capacity: 600 });
-    this.over = ribbon({ color: BONE, width: 3.2, casing: CASING, ahead: 0.75, order: 5 });
+    this.over = ribbon({ color: BONE, width: 3.2, casing: CASING, order: 5 });
     this.reach = ribbon({ color: BONE, width: 2, depth: false, order: 9, capacity: 40 });
-    for (const one of [this.thin, this.near, this.net, this.reach]) one.material.uniforms.uNow = { value: 1e9 };
+    for (const one of [this.thin, this.strong, this.over, this.near, this.net, this.reach]) one.material.uniforms.uNow = { value: 1e9 };
     this.dots = new Dots(shared, { order: 8, depth: false });
     this.person = new Mesh(half.actors.geometry, half.actors.wood);
     this.person.visible = false;

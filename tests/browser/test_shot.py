@@ -1,0 +1,146 @@
+"""Is this shot right? A newcomer's way to a friend a third of the way round, and all that place 5 does besides, on one open page."""
+
+import json
+
+from .looking import kept, open_place, saved_scene, spoken, stop, until
+
+FIGURES = ("speed_m_s", "heading_deg", "elevation_deg")
+OPENING = "same-lob"
+
+
+def plain(text):
+    return " ".join(text.replace("\u00a0", " ").split())
+
+
+def aimed(page, **asked):
+    """The API's answer to an aim in the scene the browser keeps."""
+    scene = saved_scene(page) or page.request.get(f"/api/examples/{OPENING}").json()
+    done = page.request.post("/api/aim", data={"scene": scene, "motion": "Lob out", "within_m": 0.15} | asked)
+    assert done.ok, done.text()
+    return done.json()
+
+
+def ways_are_those_of(page, answer):
+    """The page lists the ways of the API's answer in its words, and the first sentence is the API's."""
+    said = [plain(way["says"]) for way in answer["ways"][:5]]
+    until(f"the ways {said}", lambda: [plain(t) for t in page.locator(".way-says").all_inner_texts()] == said)
+    assert plain(page.locator(".aim-words").inner_text()) == plain(answer["words"][0])
+
+
+def figures(page, name):
+    """The three figures of a motion of the scene the browser keeps."""
+    motion = next(m for m in saved_scene(page)["motions"] if m["name"] == name)
+    return [motion.get(key, 0) for key in FIGURES]
+
+
+def test_a_friend_a_third_of_the_way_round_takes_four_presses(page):
+    stop(page)
+    presses = 0
+
+    def press(locator):
+        nonlocal presses
+        presses += 1
+        locator.click()
+
+    press(page.locator("#place-5 .head"))
+    page.locator(".way-says").first.wait_for()  # within reach there are throws at once
+    press(page.get_by_role("button", name="a third", exact=True))
+    third = {"along_m": 117.2861, "height_m": 1.4, "axial_m": 0}
+    fails = aimed(page, to=third, fixed={"speed_m_s": 6})
+    assert fails["ways"] == []
+    would = page.get_by_role("button", name=plain(fails["would_do"][0]["says"]))
+    press(would)
+    fixed = fails["would_do"][0]["fixed"]
+    answer = aimed(page, to=third, fixed=fixed)
+    ways_are_those_of(page, answer)
+    press(page.get_by_role("button", name="Throw it like this"))
+    assert presses == 4
+    way = answer["ways"][0]
+    kept(page, lambda scene: scene["motions"][0]["speed_m_s"] == way["speed_m_s"])
+    assert figures(page, "Lob out") == [way[key] for key in FIGURES]
+    page.locator(".taken").wait_for()  # the way that is thrown says so
+    assert plain(page.locator("#answer-5").text_content()) == answer["short"]
+
+    # undone in one step; to catch it back, the other throws from there
+    page.keyboard.press("Control+z")
+    kept(page, lambda scene: scene["motions"][0]["speed_m_s"] == 6)
+    page.get_by_role("button", name="And back").click()
+    scene = kept(page, lambda scene: len(scene["motions"]) == 3) or saved_scene(page)
+    back = saved_scene(page)["motions"][2]
+    assert back["name"] == "Lob out back"
+    assert back["place"] == third
+    assert back["start_s"] == round(way["flight_s"], 3), scene
+    until("who is aimed", lambda: page.get_by_label("Throw", exact=True).input_value() == "Lob out back")
+    page.keyboard.press("Control+z")
+    kept(page, lambda scene: len(scene["motions"]) == 2)
+
+
+def test_the_catcher_is_moved_by_hand_and_key_and_the_net_flies_what_it_is_pointed_at(page):
+    stop(page, 0)
+    open_place(page, 5)
+    page.locator(".way-says").first.wait_for()
+    far = page.get_by_label("How far off")
+    assert far.inner_text() == "4.20\u00a0m"
+
+    # on the plan and on a stage, by the arrows: along the deck, and the height of the hands
+    grip = page.locator("#shot-aim .ring-grip")
+    grip.press("Shift+ArrowRight")
+    until("a metre on", lambda: far.inner_text() == "5.20\u00a0m")
+    on_stage = page.locator(".stage-aboard .catcher-grip")
+    on_stage.press("ArrowLeft")
+    on_stage.press("Shift+ArrowUp")
+    until("it is there", lambda: far.inner_text() == "5.10\u00a0m")
+    assert page.get_by_label("Height of the hands").inner_text() == "1.9\u00a0m"
+    ways_are_those_of(page, aimed(page, to={"along_m": 5.1, "height_m": 1.9, "axial_m": 0}, fixed={"speed_m_s": 6}))
+
+    # dragged on either stage it goes under the pointer, while the eye keeps still
+    for stage in ("aboard", "outside"):
+        box = page.locator(f".stage-{stage} .catcher-grip").bounding_box()
+        middle = (box["x"] + box["width"] / 2, box["y"] + box["height"] / 2)
+        before = far.inner_text()
+        page.mouse.move(*middle)
+        page.mouse.down()
+        page.mouse.move(middle[0] - 30, middle[1], steps=3)
+        until(f"it follows on {stage}", lambda before=before: far.inner_text() != before)
+        page.mouse.up()
+
+    # a typed share of the way round, and one that means nothing
+    share = page.get_by_label("How far round")
+    for typed, said in (("1/8", "an eighth"), ("far", "an eighth")):
+        share.click()
+        page.keyboard.type(typed)
+        page.keyboard.press("Enter")
+        until(f"{typed} is read", lambda said=said: share.inner_text() == said)
+    assert "How far round was far" in page.locator("#notice").inner_text()
+
+    # another motion is met where it is at that time
+    page.get_by_label("Catcher", exact=True).select_option("Lob back")
+    meets = aimed(page, to={"motion": "Lob back"}, fixed={"speed_m_s": 6})
+    until("its words", lambda: plain(meets["words"][0]) in plain(page.locator(".aim-words").inner_text()))
+    assert on_stage.is_hidden()
+
+    # the net: a knot by the arrows is flown on both stages, Enter keeps it, a file holds it
+    page.get_by_role("button", name="Draw the net of landings").click()
+    page.locator(".landings-net .knot").wait_for(state="attached")
+    knot = page.locator("#shot-landings .ring-grip")
+    knot.focus()
+    knot.press("ArrowRight")
+    until("it says where", lambda: "landed" in page.locator(".landings-at").inner_text())
+    knot.press("Enter")
+    scene = None
+
+    def is_kept():
+        nonlocal scene
+        scene = saved_scene(page)
+        return len(scene["motions"]) == 3
+
+    until("it is a motion", is_kept)
+    lands = scene["motions"][2]
+    assert lands["name"] == "Lob out 2"
+    trace = page.request.post("/api/trace", data=json.dumps(scene), headers={"content-type": "application/json"}).json()
+    drift_m = trace["motions"][2]["landing"]["way"]["spinward_m"]
+    assert f"{abs(drift_m):.3g} m" in plain(page.locator(".landings-at").inner_text())
+    with page.expect_download() as saving:
+        page.get_by_role("button", name="Save the net as CSV").click()
+    assert saving.value.suggested_filename == "the-same-lob-both-ways-landings.csv"
+    assert spoken(page, "aboard")
