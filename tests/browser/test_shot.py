@@ -65,11 +65,10 @@ def test_a_friend_a_third_of_the_way_round_takes_four_presses(page):
     page.keyboard.press("Control+z")
     kept(page, lambda scene: scene["motions"][0]["speed_m_s"] == 6)
     page.get_by_role("button", name="And back").click()
-    scene = kept(page, lambda scene: len(scene["motions"]) == 3) or saved_scene(page)
-    back = saved_scene(page)["motions"][2]
+    back = kept(page, lambda scene: len(scene["motions"]) == 3)["motions"][2]
     assert back["name"] == "Lob out back"
     assert back["place"] == third
-    assert back["start_s"] == round(way["flight_s"], 3), scene
+    assert back["start_s"] == round(way["flight_s"], 3)
     until("who is aimed", lambda: page.get_by_label("Throw", exact=True).input_value() == "Lob out back")
     page.keyboard.press("Control+z")
     kept(page, lambda scene: len(scene["motions"]) == 2)
@@ -127,14 +126,7 @@ def test_the_catcher_is_moved_by_hand_and_key_and_the_net_flies_what_it_is_point
     knot.press("ArrowRight")
     until("it says where", lambda: "landed" in page.locator(".landings-at").inner_text())
     knot.press("Enter")
-    scene = None
-
-    def is_kept():
-        nonlocal scene
-        scene = saved_scene(page)
-        return len(scene["motions"]) == 3
-
-    until("it is a motion", is_kept)
+    scene = kept(page, lambda scene: len(scene["motions"]) == 3)
     lands = scene["motions"][2]
     assert lands["name"] == "Lob out 2"
     trace = page.request.post("/api/trace", data=json.dumps(scene), headers={"content-type": "application/json"}).json()
