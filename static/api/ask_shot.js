@@ -4,9 +4,12 @@ import { createNewest } from '../state/newest.js';
 import { PLACE, aimRequest, stillChosen } from '../state/shot.js';
 import { ValidationError } from './errors.js';
 
+const LIVE_FLIGHT_S = 15; // while a hand drags, in air, where long flights take long to look for
+
 /** aim(body, {units, signal}) → promise of the answer. */
 export function createAskShot({ store, aim, timers = {} }) {
-  let lastQuestion = null;
+  let lastQuestion = null,
+    live = false;
   const { want, drop } = createNewest({
     request,
     ask: ({ body, units }, signal) => aim(body, { units, signal }),
@@ -24,7 +27,10 @@ export function createAskShot({ store, aim, timers = {} }) {
     ...timers,
   });
 
-  const now = () => ({ body: aimRequest(store.document, store.shot.aim), units: store.view.units });
+  function now() {
+    const body = aimRequest(store.document, store.shot.aim);
+    return { body: body && live && store.document.air !== null ? { ...body, flight_max_s: LIVE_FLIGHT_S } : body, units: store.view.units };
+  }
 
   function request() {
     const question = now();
@@ -37,7 +43,8 @@ export function createAskShot({ store, aim, timers = {} }) {
     if (store.view.place === PLACE && question.body && JSON.stringify(question) !== lastQuestion) want();
   }
 
-  store.on('document', ({ replaced }) => {
+  store.on('document', ({ replaced, live: dragged = false }) => {
+    live = dragged;
     if (replaced) {
       drop();
       lastQuestion = null;
@@ -45,7 +52,9 @@ export function createAskShot({ store, aim, timers = {} }) {
     ask();
   });
   store.on('shot', patch => {
-    if ('aim' in patch) ask();
+    if (!('aim' in patch)) return;
+    ({ live } = patch);
+    ask();
   });
   store.on('view', ask);
 }

@@ -1,5 +1,7 @@
 // The net of landings: what is varied of a throw, and which throw of the net lies under a point of its drawing. No elements.
 
+import { sceneOf } from './shot.js';
+
 export const PAIRS = [
   ['elevation_deg', 'speed_m_s'],
   ['heading_deg', 'speed_m_s'],
@@ -28,7 +30,9 @@ export function rangeOf(field, first, last) {
 
 /** As POST /api/landings takes it; null while nothing is varied. */
 export function landingsRequest(scene, motion, over) {
-  return over && { scene, motion, over };
+  if (!over) return null;
+  const varied = over.map(({ field }) => field);
+  return { scene: sceneOf(scene, [motion], motion, varied), motion, over };
 }
 
 /** The figures of the throw at row and column: {speed_m_s, heading_deg, elevation_deg} as far as they vary. */

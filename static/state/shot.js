@@ -13,6 +13,7 @@ const FIRST_TURN = 1 / 8; // of a turn, where it does not land
 const WITHIN_M = 0.15;
 const FLIGHT_S = 3;
 const SAME = 1e-9;
+const FIGURES = ['speed_m_s', 'heading_deg', 'elevation_deg']; // of a throw
 
 /** How a throw may be kept: by its name in a request. */
 export const KEPT = ['speed_m_s', 'elevation_deg', 'flight_s', 'least'];
@@ -92,9 +93,18 @@ export function heldAim(store) {
   return aim;
 }
 
-/** As POST /api/aim takes it; null without an aim. */
+/** As POST /api/aim takes it; null without an aim. What is sought of the throw is left out: it asks the same whatever that is now. */
 export function aimRequest(scene, aim) {
-  return aim && { scene, motion: aim.motion, to: aim.to, within_m: aim.within_m, fixed: aim.fixed };
+  if (!aim) return null;
+  const asked = sceneOf(scene, [aim.motion, aim.to.motion], aim.motion, FIGURES);
+  return { scene: asked, motion: aim.motion, to: aim.to, within_m: aim.within_m, fixed: aim.fixed };
+}
+
+/** Of a scene what a question about a throw depends on: no other motions than those named, and of the throw no figures that it sets itself. */
+export function sceneOf({ title, person, own_limits, compare, motions, ...scene }, names, throwName, without) {
+  const named = motions.map((motion, index) => ({ ...motion, name: motion.name || `${motion.kind} ${index + 1}` }));
+  const bare = Object.fromEntries(without.map(key => [key, 0]));
+  return { ...scene, motions: named.filter(({ name }) => names.includes(name)).map(motion => (motion.name === throwName ? { ...motion, ...bare } : motion)) };
 }
 
 /** What is kept by name, with the figure it had, or that the throw has now. */
@@ -144,7 +154,7 @@ export function takeWay(draft, index, { speed_m_s, heading_deg, elevation_deg })
 
 /** Whether a throw is already that of a way. */
 export function isWay(motion, way) {
-  return ['speed_m_s', 'heading_deg', 'elevation_deg'].every(key => Math.abs((motion?.[key] ?? 0) - way[key]) < SAME * Math.max(1, Math.abs(way[key])));
+  return FIGURES.every(key => Math.abs((motion?.[key] ?? 0) - way[key]) < SAME * Math.max(1, Math.abs(way[key])));
 }
 
 /** Which of the new ways is the one that was chosen: the nearest in time of flight. */

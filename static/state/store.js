@@ -13,7 +13,7 @@ const NO_PATHS = ['title', 'person', 'own_limits'];
 export const feltPart = document => Object.fromEntries(FELT_PARTS.filter(name => name in document).map(name => [name, document[name]]));
 const pathPart = document => Object.fromEntries(Object.entries(document).filter(([name]) => !NO_PATHS.includes(name)));
 
-const aimPart = ({ document, shot }) => aimRequest(pathPart(document), shot.aim);
+const aimPart = ({ document, shot }) => aimRequest(document, shot.aim);
 
 const UNDO_STEPS = 200;
 const ANSWERS_KEPT = 4; // of scenes left for another one: undo shows each with its own

@@ -179,12 +179,12 @@ class Stages {
   // weighed, at place 5 something is aimed.
   // `handles`: with what a hand takes hold of.
   attend(half, { handles = true } = {}) {
-    const { picture, store, extras } = this,
+    const { picture, store, clock, extras } = this,
       { place } = store.view;
     if (place === 4 && extras.Posts) half.posts ??= new extras.Posts(picture.shared, half, store);
     else if (place === 4) this.fetch('Posts', () => import('./feel/posts.js'));
     if (half === this.beside.half) return; // of another habitat than is aimed in
-    if (place === 5 && extras.Aimed) half.aimed ??= new extras.Aimed(picture.shared, half, store, handles ? held => this.freeze(held) : null);
+    if (place === 5 && extras.Aimed) half.aimed ??= new extras.Aimed(picture.shared, half, store, clock, handles ? held => this.freeze(held) : null);
     else if (place === 5) this.fetch('Aimed', () => import('./shot/aimed.js'));
   }
 

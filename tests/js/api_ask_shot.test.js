@@ -24,7 +24,9 @@ test('nothing is asked before the place is open and something is aimed, then the
   store.look({ place: 5 });
   assert.equal(asked.length, 0);
   store.setShot({ aim: AIM });
-  assert.deepEqual(asked[0].body, { scene: SCENE, ...AIM });
+  const { title, ...scene } = SCENE;
+  const thrown = { ...SCENE.motions[0], speed_m_s: 0, heading_deg: 0, elevation_deg: 0 }; // which are sought
+  assert.deepEqual(asked[0].body, { scene: { ...scene, motions: [thrown] }, ...AIM });
   asked[0].give({ ways: [{ flight_s: 1 }], short: 'one throw' });
   await flush();
   store.look({ chosen: 1 });
@@ -44,6 +46,13 @@ test('of a drag the newest catcher alone is asked about once the one under way i
   asked[0].give({ ways: [] });
   await flush();
   assert.deepEqual([asked.length, asked[1].body.to.along_m], [2, 3]);
+  asked[1].give({ ways: [] });
+  put(store, 3, false); // at rest long flights are looked for too
+  await flush();
+  assert.deepEqual(
+    asked.map(({ body }) => body.flight_max_s),
+    [15, 15, undefined],
+  );
 });
 
 test('a refusal is told once, another failure is asked again, and the choice goes with the way it was of', async () => {

@@ -41,3 +41,12 @@ test('the first ranges hold the throw as it is, and nothing is asked while nothi
   assert.ok(rows.count * columns.count <= 40_000);
   assert.equal(landingsRequest({}, 'out', null), null);
 });
+
+test('the net is of one throw: no other motion, and no figure that varies, makes it another', () => {
+  const over = firstOver(['elevation_deg', 'speed_m_s'], {}),
+    scene = motions => ({ title: 'A', habitat: { radius_m: 5 }, motions });
+  const out = { kind: 'throw', name: 'out', speed_m_s: 3, heading_deg: 90 },
+    asked = motions => JSON.stringify(landingsRequest(scene(motions), 'out', over));
+  assert.equal(asked([out]), asked([{ ...out, speed_m_s: 9 }, { kind: 'drop' }]));
+  assert.notEqual(asked([out]), asked([{ ...out, heading_deg: 0 }]));
+});

@@ -18,12 +18,13 @@ const THIN = 0.42,
   CASING = 1.9; // of a path's width
 const NAMED = [0.5, 0.62, 0.4, 0.74, 0.28]; // shares of a path, in order of liking
 const MOST_NAMED = 4;
+const RESTS = 1.5; // so much longer than anything moves a scene may last, and all of it be in the picture
 const p = { x: 0, y: 0, z: 0 };
 
 export class Aimed {
   // `hold(true | false)` stops and restarts framing while the catcher is dragged; null: there is nothing to drag.
-  constructor(shared, half, store, hold) {
-    Object.assign(this, { half, store, lines: [], flown: null });
+  constructor(shared, half, store, clock, hold) {
+    Object.assign(this, { half, store, lines: [], flown: null, ends_s: () => clock.end_s });
     const ribbon = look => new Ribbon(shared, look);
     this.thin = ribbon({ color: BONE, width: 2, casing: 1.5, order: 4 });
     this.strong = ribbon({ color: BONE, width: 4.5, casing: CASING, order: 5 });
@@ -98,13 +99,15 @@ export class Aimed {
     return points;
   }
 
-  // Outside the catcher is carried round until the ball is there.
+  // Outside the catcher is carried round as long as anything moves.
   turnsSeen() {
     const { half } = this;
     if (half.frame === 'aboard') return [0];
     const { answer } = half.model,
       from_s = half.lead?.starts_s ?? 0,
-      until_s = from_s + (this.chosen?.flight_s ?? 0);
+      moves_s = Math.max(from_s + (this.chosen?.flight_s ?? 0), ...half.shown.map(m => m.over_s)),
+      rests_s = this.ends_s(), // where the clock stops
+      until_s = rests_s < RESTS * moves_s ? Math.max(moves_s, rests_s) : moves_s;
     const [first, last] = [angleAt(answer, from_s), angleAt(answer, until_s)];
     const steps = Math.min(24, Math.max(1, Math.ceil((last - first) / 0.3)));
     return Array.from({ length: steps + 1 }, (_, k) => first + ((last - first) * k) / steps);

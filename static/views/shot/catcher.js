@@ -30,7 +30,7 @@ export class Catcher {
     const { half } = this,
       px = stands && hands ? half.project(hands) : null,
       { width, height } = half.rect;
-    const seen = px && px[0] > -20 && px[0] < width + 20 && px[1] > -20 && px[1] < height + 20;
+    const seen = px && px[0] > 0 && px[0] < width && px[1] > 0 && px[1] < height;
     this.grip.hidden = !seen && !this.dragging;
     if (!seen) return;
     this.grip.style.transform = `translate(${px[0] - 22}px, ${px[1] - 22}px)`;
