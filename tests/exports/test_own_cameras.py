@@ -161,7 +161,10 @@ def test_tables_say_the_same_camera_by_quaternion_aim_and_places():
             "Row 3 of the table is not later",
         ),
         ("time_s,x_m,y_m,z_m,aim_x_m,aim_y_m,aim_z_m,vertical_fov_deg\n0,1,two,3,0,0,0,40\n", "has two in column y_m"),
-        ("time_s,x_m,y_m,z_m,aim_x_m,aim_y_m,aim_z_m,vertical_fov_deg\n0,1,2,3,1,2,3,40\n", "looks at where it stands; it must be a place to look at"),
+        (
+            "time_s,x_m,y_m,z_m,aim_x_m,aim_y_m,aim_z_m,vertical_fov_deg\n0,1,2,3,1,2,3,40\n",
+            "looks at where it stands; it must be a place to look at",
+        ),
         ("time_s,x_m,y_m,z_m,aim_x_m,aim_y_m,aim_z_m,vertical_fov_deg\n0,1,2,3,0,0,0,190\n", "field of view of 190°"),
         (
             "along_m,height_m,axial_m,aim_along_m,aim_height_m,aim_axial_m,vertical_fov_deg\n0,1,2,3,1,0,40\n",
