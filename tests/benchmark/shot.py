@@ -1,0 +1,119 @@
+"""Aim and landings: how long they take and how much is worked out for them, each against scipy doing the same one throw by one.
+
+scipy's side is written out here in the inertial frame: DOP853 through the air of a wheel that turns, an event where the deck is met, and
+for an aim a root of where the throw is at each flight time of the curve that the answer is read from.
+"""
+
+import json
+import math
+import time
+
+import numpy as np
+from scipy.integrate import solve_ivp
+from scipy.optimize import root
+
+from rimfall.physics.budget import Budget, spending
+from rimfall.scene.reading import read_aim, read_landings
+from rimfall.scene.shot import aim, landings
+
+from .row import Row, best
+
+RADIUS_M, RPM = 30.0, 4.0
+OMEGA_RAD_S = RPM * math.tau / 60
+HEIGHT_M, TOLERANCE = 1.5, 1e-9
+BODY = {"mass_kg": 0.2, "diameter_m": 0.1, "drag": 0.47}
+DEG = math.radians
+TO = {"along_m": -RADIUS_M * math.tau / 3, "height_m": 1.4}
+SCIPY_AIMS, SCIPY_THROWS = 6, 25  # one by one; their time is scaled
+
+
+def scene(air):
+    throw = {"kind": "throw", "name": "serve", "place": {"height_m": HEIGHT_M}, "body": BODY}
+    habitat = {"radius_m": RADIUS_M, "spin_rpm": RPM}
+    return {"rimfall": 1, "habitat": habitat, "air": {} if air else None, "motions": [throw]}
+
+
+def worked(find, request, times):
+    """Seconds of the quickest of some runs, what was found, and what it took in words."""
+    budget = Budget()
+    with spending(budget):
+        found = find(request)
+    used = budget.used
+    return best(lambda: find(request), times), found, f"{used.steps:,} steps, {used.law_calls:,} evaluations"
+
+
+def moves(air):
+    """A function of time and state (6,), inertial: drag in air that turns with the wheel and thins toward the axis, or nothing."""
+    gas = 287.05 * 293.15
+    factor = 0.5 * 0.47 * math.pi / 4 * 0.1**2 / 0.2 * 101_325.0 / gas if air else 0.0
+
+    def rates(_, state):
+        x, y, _, vx, vy, vz = state
+        wind = np.array([-OMEGA_RAD_S * y - vx, OMEGA_RAD_S * x - vy, -vz])
+        thin = factor * math.exp(-(OMEGA_RAD_S**2) * (RADIUS_M**2 - x * x - y * y) / (2 * gas))
+        return np.concatenate([state[3:], thin * math.sqrt(wind @ wind) * wind])
+
+    return rates
+
+
+def start(spinward, up, axial):
+    """The state (6,) of a throw at a velocity relative to the turning hand."""
+    rho = RADIUS_M - HEIGHT_M
+    return np.array([rho, 0.0, 0.0, -up, OMEGA_RAD_S * rho + spinward, axial])
+
+
+def aims_s(air, flights):
+    """Seconds that scipy takes to hit the hands at each of the flight times (n,), one after the other, scaled from some of them."""
+    some = flights[np.linspace(0, len(flights) - 1, SCIPY_AIMS).astype(int)]
+    rates, began = moves(air), time.perf_counter()
+    for flight_s in some:
+        angle = TO["along_m"] / RADIUS_M + OMEGA_RAD_S * flight_s
+        hands = (RADIUS_M - TO["height_m"]) * np.array([math.cos(angle), math.sin(angle), 0.0])
+
+        def off(velocity, flight_s=flight_s, hands=hands):
+            end = solve_ivp(rates, (0, flight_s), start(*velocity), "DOP853", rtol=TOLERANCE, atol=TOLERANCE)
+            return end.y[:3, -1] - hands
+
+        straight = (hands - start(0, 0, 0)[:3]) / flight_s - start(0, 0, 0)[3:]
+        root(off, [straight[1], -straight[0], straight[2]], tol=1e-6)
+    return (time.perf_counter() - began) * len(flights) / len(some)
+
+
+def landings_s(found):
+    """Seconds that scipy takes to land all throws of a Found, one after the other, scaled from some of them."""
+    figures, count = found.landings.figures, len(found.landings.ended)
+    rates, began = moves(air=True), time.perf_counter()
+
+    def lands(_, state):
+        return RADIUS_M - BODY["diameter_m"] / 2 - math.hypot(state[0], state[1])
+
+    lands.terminal, lands.direction = True, -1
+    for k in np.linspace(0, count - 1, SCIPY_THROWS).astype(int):
+        speed, up = figures["speed_m_s"][k], DEG(figures["elevation_deg"][k])
+        first = start(speed * math.cos(up), speed * math.sin(up), 0.0)
+        solve_ivp(rates, (0, 60), first, "DOP853", events=lands, rtol=TOLERANCE, atol=TOLERANCE)
+    return (time.perf_counter() - began) * count / SCIPY_THROWS
+
+
+def measure():
+    for name, air, bar_s in (("vacuum", False, 0.06), ("air", True, 0.25)):
+        request = {"scene": scene(air), "motion": "serve", "to": TO, "fixed": {"speed_m_s": 12.0}, "flight_max_s": 20.0}
+        took_s, found, counts = worked(aim.find, read_aim(json.dumps(request)), times=3)
+        flights = np.asarray(aim.as_data(found)["by_flight"]["flight_s"])
+        ratio = aims_s(air, flights) / took_s
+        note = f"{len(found.there.aim.ways)} ways; {counts}; scipy at {len(flights)} flight times takes {ratio:,.0f} times as long"
+        yield Row(
+            f"aim a third of the way round, in {name}",
+            f"{took_s * 1e3:.0f} ms",
+            f"<= {bar_s * 1e3:.0f} ms",
+            took_s <= bar_s,
+            note,
+        )
+    over = [
+        {"field": "elevation_deg", "first": 0, "last": 80, "count": 100},
+        {"field": "speed_m_s", "first": 2, "last": 20, "count": 100},
+    ]
+    request = read_landings(json.dumps({"scene": scene(air=True), "motion": "serve", "over": over}))
+    took_s, found, counts = worked(landings.find, request, times=2)
+    note = f"{counts}; scipy takes {landings_s(found) / took_s:,.0f} times as long"
+    yield Row("landings of 10,000 throws in air", f"{took_s:.2f} s", "<= 1.5 s", took_s <= 1.5, note)
