@@ -6,7 +6,9 @@ from pathlib import Path
 import pytest
 
 from rimfall.scene import examples
-from rimfall.scene.reading import read
+from rimfall.scene.reading import read, read_aim, read_landings
+from rimfall.scene.shot import aim, landings
+from rimfall.shots.landings import ENDINGS
 from tests import drawings
 from tests.scene.documents import answer
 from tests.tables import each_row
@@ -71,3 +73,27 @@ def test_thrown_back_at_the_rim_s_speed_it_hangs_still_outside():
 @each_row("name", ["", "..", "../cli", "nothing", "same-lob.json", "SAME-LOB"])
 def test_what_is_no_example(name):
     assert examples.example(name) is None
+
+
+def test_the_pass_is_a_throw_that_arrives_in_the_runner_s_hands():
+    document = json.loads(examples.example("pass-to-a-runner"))
+    asked = {"scene": document, "motion": "pass", "to": {"motion": "runner"}, "within_m": 0.3}
+    found = aim.find(read_aim(json.dumps(asked | {"fixed": {"speed_m_s": 12.0}, "flight_max_s": 4.0})))
+    (way,) = aim.as_data(found)["ways"]
+    thrown = document["motions"][0]
+    assert [way["heading_deg"], way["elevation_deg"]] == pytest.approx(
+        [thrown["heading_deg"], thrown["elevation_deg"]], abs=1e-6
+    )
+    assert way["blocked_by"] is None
+
+
+def test_a_degree_more_meets_the_galley_s_ceiling():
+    document = json.loads(examples.example("under-the-ceiling"))
+    over = [
+        {"field": "elevation_deg", "first": 42, "last": 43, "count": 2},
+        {"field": "speed_m_s", "first": 12, "last": 12.5, "count": 2},
+    ]
+    found = landings.find(read_landings(json.dumps({"scene": document, "motion": "just under", "over": over})))
+    assert [ENDINGS[k] for k in found.landings.ended] == ["landed", "ceiling", "ceiling", "ceiling"]
+    first = [motion["events"][1]["kind"] for motion in answer(document)["motions"]]
+    assert first == ["apex", "ceiling"]

@@ -26,6 +26,10 @@ BY_QUESTION = {
         "balloon-in-the-galley": "A helium balloon rises spinward to the galley's ceiling; one full of air sinks antispinward.",
         "paper-and-bubble": "Paper, a soap bubble and a steel ball let go together: three falls, three drifts.",
     },
+    "Is this shot right?": {
+        "pass-to-a-runner": "A pass to somebody who runs off against the spin: aimed so that ball and hands are in one place at one time.",
+        "under-the-ceiling": "Two serves a degree apart, at 12 m/s: one comes down far along the galley, one is stopped by its ceiling.",
+    },
     "Pouring": {
         "missed-cup": "Tea poured at the galley table as one would at home: it misses, and the cup should have stood antispinward.",
         "tilting-jug": "A jug that tilts as it pours: it drips, streams and breaks, each drop on a path of its own, into a basin.",
