@@ -6,8 +6,8 @@ from pathlib import Path
 import pytest
 
 from rimfall.scene import examples
-from rimfall.scene.reading import read, read_aim, read_landings
-from rimfall.scene.shot import aim, landings
+from rimfall.scene.reading import read, read_aim, read_landings, read_match
+from rimfall.scene.shot import aim, landings, match
 from rimfall.shots.landings import ENDINGS
 from tests import drawings
 from tests.scene.documents import answer
@@ -97,3 +97,16 @@ def test_a_degree_more_meets_the_galley_s_ceiling():
     assert [ENDINGS[k] for k in found.landings.ended] == ["landed", "ceiling", "ceiling", "ceiling"]
     first = [motion["events"][1]["kind"] for motion in answer(document)["motions"]]
     assert first == ["apex", "ceiling"]
+
+
+def test_the_filmed_toss_is_a_path_that_could_be():
+    document = json.loads(examples.example("filmed-toss"))
+    (lamp,) = answer(document)["motions"]
+    names = ("along_m", "height_m", "axial_m")
+    columns = [lamp[name][: lamp["count"] : 2] for name in names]
+    rows = [{"time_s": k / 24} | dict(zip(names, row, strict=True)) for k, row in enumerate(zip(*columns, strict=True))]
+    known = {"radius_m": 56.0, "air": document["air"], "body": document["motions"][0]["body"]}
+    asked = {"track": rows, "accuracy_m": 0.01, "known": known}
+    found = match.as_data(read_match(json.dumps(asked)))
+    assert found["verdict"] == "possible"
+    assert found["fit"]["spin_rpm"]["low"] < 3.0 < found["fit"]["spin_rpm"]["high"]

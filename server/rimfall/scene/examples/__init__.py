@@ -29,6 +29,7 @@ BY_QUESTION = {
     "Is this shot right?": {
         "pass-to-a-runner": "A pass to somebody who runs off against the spin: aimed so that ball and hands are in one place at one time.",
         "under-the-ceiling": "Two serves a degree apart, at 12 m/s: one comes down far along the galley, one is stopped by its ceiling.",
+        "filmed-toss": "A lamp tossed antispinward and along the axis: a path to hold a drawn or filmed one against.",
     },
     "Pouring": {
         "missed-cup": "Tea poured at the galley table as one would at home: it misses, and the cup should have stood antispinward.",
