@@ -56,7 +56,7 @@ export const GLOSSARY = [
   ['Level', 'A height one could stand at: a named deck, a floor, or a storey with 3 m to the next.'],
   ['Limit', 'A bound that a published study, or the user, sets on a figure. Studies disagree, so each is given by itself with its source.'],
   ['Mach number', 'Speed against the air divided by the speed of sound in it.'],
-  ['Match', 'Holding a drawn or filmed path against every path that is free to fly in some habitat: could it be one, and in which habitat?'],
+  ['Match', 'Holding a drawn or filmed path against those that a free thing flies in some habitat, to say whether it could be one of them.'],
   ['Matte', 'A picture that is white where one motion shows and black elsewhere, for putting pictures together.'],
   ['Near plane', 'The distance from a camera within which nothing is drawn; it cuts away a wall that stands before what moves.'],
   ['Optimum', 'The value that a study itself gives as the one to aim at. It forbids nothing.'],
