@@ -19,6 +19,7 @@ from rimfall.physics.coordinates import RoundChart
 from rimfall.scene import examples, questions
 from rimfall.scene.reading import read, read_camera
 from rimfall.scene.shot import camera, sight
+from tests.commands import rimfall
 from tests.tables import each_row
 
 SCENE = read(examples.example("same-lob"))
@@ -244,3 +245,19 @@ def test_a_camera_goes_out_with_every_file_and_is_read_back(view):
             fov = 30.0 if name == "glb" else 30.0 + 4 * t  # core glTF animates no lens
             assert row["vertical_fov_deg"] == pytest.approx(fov, abs=1e-3)
     assert read_options({"cameras": [own]}, SCENE).cameras[0].rows[1].vertical_fov_deg == 34.0
+
+
+def test_the_command_puts_a_camera_of_a_table_into_its_files(tmp_path):
+    table, file = tmp_path / "shot.csv", tmp_path / "lob.glb"
+    head = "frame,along_m,height_m,axial_m,aim_along_m,aim_height_m,aim_axial_m,vertical_fov_deg\n"
+    table.write_text(head + "101,4,1.5,3,0,1,-1,40\n125,5,1.5,3,0,1,-1,40\n", encoding="utf-8")
+    given = examples.example("same-lob")
+    done = rimfall("trace", "-", "--export", file, "--camera", table, "--to", "1", given=given)
+    assert (done.returncode, done.stderr) == (0, "")
+    back = {one["name"]: one for one in cameras_in(file.read_bytes(), About())["cameras"]}
+    mine = next(one for name, one in back.items() if "shot" in name)
+    assert mine["rows"][-1]["time_s"] == pytest.approx(1.0)
+    eye, _, _ = sight.placed(RoundChart(56.0), np.array([[5.0, 1.5, 3.0]]), np.array([[0.0, 1.0, -1.0]]), np.zeros(1))
+    assert mine["rows"][-1]["position_m"] == pytest.approx(eye[0].tolist(), abs=1e-4)
+    missing = rimfall("trace", "-", "--export", file, "--camera", tmp_path / "no.csv", given=given)
+    assert (missing.returncode, "Cannot read" in missing.stderr) == (2, True)

@@ -2,6 +2,7 @@
 
 import json
 import math
+import re
 
 import numpy as np
 import pytest
@@ -190,6 +191,13 @@ def test_every_count_is_told_and_the_farthest_are_the_farthest():
     said = " ".join(answer["words"])
     assert f"The ceiling stops {answer['counts']['ceiling']}" in said
     assert f"The end walls stop {answer['counts']['wall']}" in said
+    for name, way in (("spinward", "spinward_m"), ("antispinward", "spinward_m"), ("along the axis", "axial_m")):
+        one = answer["farthest"]["across" if name == "along the axis" else name]
+        figures = re.search(
+            rf"Farthest {name} is ([\d.]+) m/s, [^:]+: ([\d.]+) m after ([\d.]+) s", said.replace("\u00a0", " ")
+        )
+        told = [one["speed_m_s"], abs(one["way"][way]), one["flight_s"]]
+        assert [float(figure) for figure in figures.groups()] == pytest.approx(told, abs=0.05)
     assert len(answer["short"]) <= 18
 
 

@@ -13,6 +13,7 @@ from ..scene.reading import read
 from ..scene.work import GREATEST_BYTES_ALONE, bounded
 from . import common
 from .common import aligned, seconds_of
+from .own_cameras import add_camera_options, camera_choices
 from .streams import complain
 
 DONE = 0
@@ -37,12 +38,13 @@ def add_to(parser):
     )
     common.add_max_seconds(parser)
     common.add_export_options(parser)
+    add_camera_options(parser)
     parser.set_defaults(run=_trace)
 
 
 def _trace(chosen):
     scene = read(read_source(chosen.scene))
-    options = read_options(common.export_document(chosen), scene)
+    options = read_options(common.export_document(chosen) | camera_choices(chosen, scene), scene)
     wanted = {Path(name): format_of(Path(name)) for name in chosen.export}
 
     def work():

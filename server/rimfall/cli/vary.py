@@ -8,6 +8,7 @@ from ..scene.reading import read
 from ..sweep import parameters
 from ..sweep.run import INDEX, run, sweep_of
 from . import common
+from .own_cameras import add_camera_options, camera_choices
 from .streams import complain
 
 DONE, FAILED, REFUSED = 0, 1, 2
@@ -45,6 +46,7 @@ def add_to(parser):
     )
     parser.add_argument("--json", action="store_true", help="print what it came to as JSON, and no progress")
     common.add_export_options(parser)
+    add_camera_options(parser)
     parser.set_defaults(run=_vary)
 
 
@@ -52,7 +54,8 @@ def _vary(chosen):
     """Do the run; the exit code: 2 where combinations were refused, 1 where some failed by a fault of ours."""
     scene = read(read_source(chosen.scene))
     varied = [parameters.parse(text) for text in chosen.over]
-    sweep, grid = sweep_of(scene, varied, chosen.export, common.export_document(chosen))
+    choices = common.export_document(chosen) | camera_choices(chosen, scene)
+    sweep, grid = sweep_of(scene, varied, chosen.export, choices)
     try:
         done = run(sweep, grid, chosen.out, chosen.workers, chosen.scheduler, quiet=chosen.json)
     except KeyboardInterrupt:

@@ -67,11 +67,11 @@ def _cell(row, k, name, number, mark):
 
 
 def times_of(columns, fps, first_frame):
-    """Seconds (T,) of the rows, rising. Raises BadInput."""
+    """Seconds (T,) of the rows, rising; first_frame: the frame at time 0, None for that of the first row. Raises BadInput."""
     if "time_s" in columns:
         times = columns["time_s"]
     elif "frame" in columns:
-        times = (columns["frame"] - first_frame) / fps
+        times = (columns["frame"] - (columns["frame"][0] if first_frame is None else first_frame)) / fps
     elif len(next(iter(columns.values()))) == 1:
         times = np.zeros(1)
     else:

@@ -24,7 +24,7 @@ _AHEAD_M = 10.0  # how far before a camera that only has a direction what it loo
 class About:
     """What a file does not say of its camera. name: None for its own; view: "aboard" or "outside"; origin: "axis", or "deck", the place on
     the deck under the reference line, for which radius_m is needed; fps: of a table's frames; first_frame: the frame of a table, or the
-    time code of OpenUSD, at time 0 (None: 0, or that at which the file's range begins); up: of a table; aspect: where nothing says it."""
+    time code of OpenUSD, at time 0 (None: that with which it begins); up: of a table; aspect: where nothing says it."""
 
     name: str | None = None
     view: str = "aboard"
@@ -88,7 +88,7 @@ def _of_posed(posed: Posed, about):
 
 def _of_table(content, about, chart):
     columns = camera_csv.table_of(content)
-    time_s = camera_csv.times_of(columns, float(about.fps), about.first_frame or 0)
+    time_s = camera_csv.times_of(columns, float(about.fps), about.first_frame)
     fov, aspect = camera_csv.lens_of(columns, about.aspect)
     position = camera_csv.three(columns, "", "xyz")
     if position is None:

@@ -67,7 +67,7 @@ _OF_A_FILE = {
     "origin": "Where the file has its origin: on the axis, or on the deck under the reference line.",
     "radius_m": "Radius of the habitat, m: for an origin on the deck, for places aboard, and for `match`.",
     "fps": "Frames per second of a table's frames.",
-    "first_frame": "The frame of a table (0 where it is left out), or the time code of OpenUSD, that is time 0.",
+    "first_frame": "The frame of a table, or the time code of OpenUSD, that is time 0; that with which it begins where it is left out.",
     "up": "The axis of a table that is up; other files say it.",
     "aspect": "Width to height of the picture, where the file does not say it.",
 }
