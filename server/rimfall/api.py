@@ -55,6 +55,19 @@ net = rimfall.landings(rimfall.open_scene("galley"), "serve", over)
 print(*net.words, sep="\\n")
 print(net.ended.shape, net.spinward_m[net.ended == "landed"].max().round(2), "m")
 ```
+
+Whether a path that was seen, drawn or filmed could be, and in which habitat:
+
+```python
+import rimfall
+
+lob = rimfall.trace(rimfall.open_scene("same-lob")).motions["Lob out"]
+columns = zip(lob.time_s, lob.along_m.round(3), lob.height_m.round(3))
+track = [{"time_s": t, "along_m": along, "height_m": height} for t, along, height in columns]
+answer = rimfall.match({"track": track, "accuracy_m": 0.001, "known": {"body": "handball"}})
+print(answer["says"])
+print(round(answer["fit"]["spin_rpm"]["low"], 2), "to", round(answer["fit"]["spin_rpm"]["high"], 2), "rpm")
+```
 """
 
 from collections.abc import Iterator, Mapping, Sequence

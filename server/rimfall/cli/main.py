@@ -20,6 +20,7 @@ COMMANDS = {
     "size": "find the smallest habitat that meets some wishes",
     "aim": "find every throw that arrives in somebody's hands",
     "landings": "find where a throw can come down",
+    "match": "say whether a path that was seen could be",
     "vary": "work out every combination of varied values",
 }  # each a module beside this one
 

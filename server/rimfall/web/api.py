@@ -178,6 +178,20 @@ async def matched(request: Request, units: Units = "si"):
     return await _worked(request, "match", units=units)
 
 
+@router.post("/match/tracks")
+async def match_tracks(
+    request: Request,
+    view: Literal["rotating", "inertial"] | None = None,
+    origin: CameraOrigin | None = None,
+    up: UpAxis | None = None,
+    fps: Annotated[float, Query(ge=1, le=240, allow_inf_nan=False)] = 24,
+):
+    """What moves in a file, each as the body of a match has it; the body is the bytes of a table (CSV), of OpenUSD or of glTF."""
+    about = {"view": view, "origin": origin, "up": up, "fps": frame_rate(fps)}
+    state = request.app.state
+    return WorkedFile(state.pool, Asked("match_tracks", await path_of(request), about, state.max_seconds))
+
+
 @router.post("/camera")
 async def camera(request: Request):
     """A camera that is stated by hand, in the one form that stages and files have; the body is {"scene", "camera"}."""

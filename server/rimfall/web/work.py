@@ -19,6 +19,9 @@ from ..exports import FORMATS, page_drawings
 from ..exports import landings as landings_files
 from ..exports.brought.cameras import GREATEST_BYTES as GREATEST_CAMERA_BYTES
 from ..exports.brought.cameras import About, cameras_in
+from ..exports.brought.tracks import GREATEST_BYTES as GREATEST_TRACK_BYTES
+from ..exports.brought.tracks import About as AboutTracks
+from ..exports.brought.tracks import tracks_in
 from ..exports.options import options_of
 from ..exports.recovery import recovered_from
 from ..scene import answers, examples, questions
@@ -163,6 +166,13 @@ def _landings_file(body, watch, name, units, packed):
     return _as_file(kind.make(landings.find(read_landings(body), watch), units), kind, packed, "landings")
 
 
+def _match_tracks(body, _, **about):
+    """body: the path of the file."""
+    with open(os.fsdecode(body), "rb") as file:
+        content = file.read(GREATEST_TRACK_BYTES + 1)
+    return Answer(to_json(tracks_in(content, AboutTracks(**about))))
+
+
 def _camera(body, _):
     return Answer(to_json(camera.of_request(read_camera(body))))
 
@@ -207,6 +217,7 @@ WORK = {
     "landings": _landings,
     "landings_file": _landings_file,
     "match": _match,
+    "match_tracks": _match_tracks,
     "camera": _camera,
     "camera_file": _camera_file,
     "export": _export,

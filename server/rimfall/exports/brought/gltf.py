@@ -44,9 +44,11 @@ def cameras_of(content, _first_code=None):
 
 
 def nodes_of(content):
-    """A Posed for each node of a .glb that is moved by its animation. Raises BadInput."""
+    """A Posed for each node of a .glb, cameras aside, that is moved by its animation. Raises BadInput."""
     file = _File(content)
-    moved = sorted({number for number, path in file.channels if path == "translation"})
+    moved = sorted(
+        {number for number, path in file.channels if path == "translation" and file.lens(file.nodes[number]) is None}
+    )
     return [
         Posed(file.nodes[number].get("name") or f"node {number}", time_s, file.world(number, time_s))
         for number in moved

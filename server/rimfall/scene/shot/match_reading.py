@@ -187,7 +187,8 @@ def _of_keys(request, time_s, rows, sd):
             raise BadInput(refusal("keys.view", "inertial", f"rotating, where {need} are not known", say))
         off = np.array([0.0, known.radius_m if keys.origin == "deck" else 0.0, 0.0])
         moved = seen - off
-        turned = frames.turn(np.stack([-moved[:, 1], moved[:, 0], moved[:, 2]], -1), -omega * time_s)
+        angle = omega * np.array([row.time_s for row in rows])  # the axes coincide with the deck's at time 0
+        turned = frames.turn(np.stack([-moved[:, 1], moved[:, 0], moved[:, 2]], -1), -angle)
         seen = np.stack([turned[:, 1], -turned[:, 0], turned[:, 2]], -1) + off
     return sights.Points(time_s, seen, np.full(3, sd), keys.origin == "deck")
 

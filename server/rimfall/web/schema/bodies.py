@@ -167,4 +167,6 @@ CAMERAS = {
 _TABLE = (
     "time_s,x_m,y_m,z_m,aim_x_m,aim_y_m,aim_z_m,vertical_fov_deg\n0,-5,-52.5,14,1,-54,0,34\n1,-4,-52.5,14,1,-54,0,34\n"
 )
+_TRACK_TABLE = "time_s,along_m,height_m\n0,0,1.5\n0.1,0.52,1.8\n0.2,1.06,2.01\n"
+TRACK_FILE = {BYTES: {"examples": {"a table": {"summary": "Places aboard", "value": _TRACK_TABLE}}}}
 CAMERA_FILE = {BYTES: {"examples": {"a table": {"summary": "A row a second", "value": _TABLE}}}}

@@ -4,8 +4,9 @@ from typing import Literal
 
 from pydantic import create_model
 
-from ...scene.document import Scene
+from ...scene.document import AirPart, Scene
 from ...scene.shot.match import LABELS
+from ...scene.shot.match_request import Keys, PicturePoint, TrackRow
 from ...scene.shot.match_words import CHANGES, REASONS, SHORT
 from .parts import Closed, Count, Program, Version, left_out, said
 
@@ -83,6 +84,38 @@ class Accuracy(Closed):
 
     value: float = said("How large.")
     unit: Literal["m", "px"] = said("Metres, or pixels.")
+
+
+class TrackSeen(Closed):
+    """Something that moves in a file, as the body of a match has it."""
+
+    name: str = said("What the file calls it.")
+    track: list[TrackRow] | None = left_out("Places aboard.")
+    keys: Keys | None = left_out("Points in the axes of the file.")
+    points: list[PicturePoint] | None = left_out("Pixels, which have no scale yet.")
+
+
+class KnownOfFile(Closed):
+    """What a file that Rimfall wrote says of its habitat."""
+
+    radius_m: float | None = left_out("Radius, m.")
+    spin_rpm: float | None = left_out("Spin, rpm.")
+    air: AirPart | None = left_out("The air; null in a vacuum.")
+
+
+class FileAxes(Closed):
+    """The axes that the points were taken to be in."""
+
+    view: Literal["rotating", "inertial"] = said("Turning with the deck, or not turning.")
+    origin: Literal["axis", "deck"] = said("On the axis, or on the deck at the reference line.")
+
+
+class Tracks(Closed):
+    """What moves in a file."""
+
+    tracks: list[TrackSeen] = said("Each thing.")
+    known: KnownOfFile = said("What the file says of its habitat.")
+    axes: FileAxes = said("Its axes.")
 
 
 class Match(Closed):

@@ -13,12 +13,12 @@ from ...scene.shot.camera_request import CameraRequest
 from ...scene.shot.landings_request import LandingsRequest
 from ...scene.shot.match_request import MatchRequest
 from ...scene.size.request import SizeRequest
-from .bodies import AIMS, CAMERA_FILE, CAMERAS, EXPORTS, FILE, HABITATS, LANDINGS, SCENES, TRACKS, WISHES
+from .bodies import AIMS, CAMERA_FILE, CAMERAS, EXPORTS, FILE, HABITATS, LANDINGS, SCENES, TRACK_FILE, TRACKS, WISHES
 from .cameras import Cameras
 from .drawings import Map, Mesh, Plot
 from .fields import Examples, Fields, Health, Opened
 from .files import FILES, NAMED, ExportedFile, Recovered, exported, files_said
-from .match import Match
+from .match import Match, Tracks
 from .people import Feel, Size
 from .shots import Aim, Landings
 from .traces import Trace
@@ -71,6 +71,12 @@ _OF_A_FILE = {
     "up": "The axis of a table that is up; other files say it.",
     "aspect": "Width to height of the picture, where the file does not say it.",
 }
+_OF_A_TRACK = {
+    "view": "Whether points are in axes that turn with the deck or stand still; as the file says, or turning, where it is left out.",
+    "origin": "Where points have their origin: on the axis (also where it is left out), or on the deck under the reference line.",
+    "up": "The axis of a table's points that is up; other files say it.",
+    "fps": "Frames per second of a table's frames.",
+}
 _U, _W, _S = {"units": _UNITS}, {"width": _WIDTH}, {"stream": _STREAM}
 
 OPERATIONS = {
@@ -89,6 +95,7 @@ OPERATIONS = {
         "landings", Landings, LandingsRequest, LANDINGS, words=_ARRAYS | _U | _OF_A_DRAWING | _S, streams=True
     ),
     ("/api/match", "post"): Operation("match", Match, MatchRequest, TRACKS, words=_U),
+    ("/api/match/tracks", "post"): Operation("match_tracks", Tracks, file=TRACK_FILE, words=_OF_A_TRACK),
     ("/api/landings/{name}", "post"): Operation(
         "landings_file",
         ExportedFile,

@@ -1,0 +1,155 @@
+"""Tracks out of a file, for a match: a table of places aboard, of pixels, or of points (Rimfall's own among them), and the nodes of
+OpenUSD and glTF files that move. What the file says of its habitat, where Rimfall wrote it, comes with them.
+
+Columns of a table by name, in any order: `time_s` or `frame`; `along height axial`, `x y z`, each with `_m` or `_cm`, or `x_px y_px`;
+`id` where there are several things, and `alive`. Commas, tabs, or semicolons with decimal commas.
+"""
+
+import json
+from dataclasses import dataclass
+from fractions import Fraction
+
+import numpy as np
+
+from ...errors import BadInput, Refused, TooMuch, refusal
+from ...scene.shot.match_request import MOST_ROWS
+from ..recovery import recovered
+from . import camera_csv, gltf, usd
+
+GREATEST_BYTES = 60_000_000
+_MOST_LINES = 200_000
+_READERS = {b"glTF": gltf.nodes_of, b"#usd": usd.nodes_of, b"PXR-": usd.nodes_of, b"PK\3\4": usd.nodes_of}
+_PLACES, _POINTS = ("along", "height", "axial"), ("x", "y", "z")
+_METRES = {"m": 1.0, "cm": 0.01}
+
+
+@dataclass(frozen=True)
+class About:
+    """What a file does not say of its tracks. fps: of a table's frames; view: "rotating" or "inertial" axes; origin: "deck" or "axis"; up:
+    of a table's points; None: as the file says, where Rimfall wrote it, else turning axes, an origin on the axis, Y up. notes: the
+    bytes of the notes beside a table, or None."""
+
+    fps: Fraction = Fraction(24)
+    view: str | None = None
+    origin: str | None = None
+    up: str | None = None
+    notes: bytes | None = None
+
+
+def tracks_in(content, about):
+    """The tracks of a file's bytes as plain data, each ready for a MatchRequest, and what is known of their habitat. Raises BadInput or
+    TooMuch."""
+    if len(content) > GREATEST_BYTES:
+        raise TooMuch(
+            refusal("file", f"{len(content)} bytes", f"at most {GREATEST_BYTES:,} bytes", "The file is too large.")
+        )
+    reader = _READERS.get(bytes(content[:4]))
+    known, said = _of_notes(about.notes if reader is None else content)
+    axes = {
+        "view": about.view or said.get("view", "rotating"),
+        "origin": about.origin or said.get("origin", "axis"),
+    }
+    if reader is None:
+        tracks = _of_table(content, about, axes, about.up or said.get("up", "Y"))
+    else:
+        tracks = [_keys(one.name, one.time_s, one.world[:, :3, 3], axes) for one in reader(bytes(content))]
+    if not tracks:
+        raise BadInput(
+            refusal("file", "nothing that moves", "a file with an animated object", "Nothing moves in this file.")
+        )
+    return {"tracks": tracks, "known": known, "axes": axes}
+
+
+def _of_notes(content):
+    """(known, axes) that Rimfall's own notes tell; ({}, {}) of what it did not write."""
+    if content is None:
+        return {}, {}
+    try:
+        back = recovered(content)
+        scene = json.loads(back.scene)
+    except (Refused, ValueError):
+        return {}, {}
+    habitat, export = scene.get("habitat", {}), back.export or {}
+    steady = habitat.get("shape", "cylinder") == "cylinder" and not habitat.get("spin_ramp")
+    known = {name: habitat[name] for name in ("radius_m", "spin_rpm") if steady and name in habitat}
+    known |= {"air": scene["air"]} if "air" in scene and known else {}
+    origin = export.get("origin", "axis")
+    axes = {
+        "view": "rotating" if export.get("view", "rotating") == "rotating" else "inertial",
+        "up": export.get("up", "Y"),
+    }
+    return known, axes | ({"origin": "axis"} if origin == "axis" else {})
+
+
+def _of_table(content, about, axes, up):
+    lines = bytes(content).count(b"\n")
+    if lines > _MOST_LINES:
+        say = f"This table has {lines:,} rows; at most {MOST_ROWS:,} of one thing are matched. Row {MOST_ROWS + 2:,} is one too many."
+        raise TooMuch(refusal("file", f"{lines} rows", f"at most {MOST_ROWS:,} rows", say))
+    columns = camera_csv.table_of(content)
+    if "alive" in columns:
+        columns = {name: column[columns["alive"] != 0] for name, column in columns.items()}
+    if "id" not in columns:
+        return [_of_columns("Track", columns, about, axes, up)]
+    ids = np.unique(columns["id"])
+    if len(ids) > 500:
+        raise TooMuch(
+            refusal("file", f"{len(ids)} things", "at most 500", "This table has more than 500 things in it.")
+        )
+    return [
+        _of_columns(f"id {one:g}", {n: c[columns["id"] == one] for n, c in columns.items()}, about, axes, up)
+        for one in ids
+    ]
+
+
+def _of_columns(name, columns, about, axes, up):
+    if "x_px" in columns:
+        return {
+            "name": name,
+            "points": _rows(_timed(columns, about), x_px=columns["x_px"], y_px=_needed(columns, "y_px")),
+        }
+    along, points = _three(columns, _PLACES), _three(columns, _POINTS)
+    if along is not None:
+        return {"name": name, "track": _rows({"time_s": _seconds(columns, about)}, **along)}
+    if points is None or len(points) < 3:
+        may_be = "time_s (or frame) with along_m, height_m and axial_m, with x_m, y_m and z_m, or with x_px and y_px"
+        say = f"This table has columns {', '.join(columns)}; it must have {may_be}."
+        raise BadInput(refusal("file", ", ".join(columns), may_be, say))
+    places = np.stack([points["x_m"], points["y_m"], points["z_m"]], axis=-1)
+    time_s = _seconds(columns, about)
+    return _keys(name, time_s, places if up == "Y" else places[:, [0, 2, 1]] * [1, 1, -1], axes)
+
+
+def _seconds(columns, about):
+    return camera_csv.times_of(columns, float(about.fps), 0)
+
+
+def _timed(columns, about):
+    """Times or frames of a picture's points; without either the rows are frames one after another."""
+    if "time_s" in columns or "frame" in columns:
+        return {"time_s": _seconds(columns, about)}
+    return {"frame": np.arange(len(columns["x_px"]), dtype=float)}
+
+
+def _three(columns, names):
+    """Columns of lengths in metres by their names there, the last of them only where it is in the table; None without the first."""
+    for unit, metres in _METRES.items():
+        if f"{names[0]}_{unit}" in columns:
+            here = [n for n in names if f"{n}_{unit}" in columns or n != names[-1]]
+            return {f"{n}_m": metres * _needed(columns, f"{n}_{unit}") for n in here}
+    return None
+
+
+def _needed(columns, name):
+    return camera_csv.needed(columns, name)
+
+
+def _keys(name, time_s, points, axes):
+    x, y, z = points.T
+    return {"name": name, "keys": {"rows": _rows({"time_s": time_s}, x_m=x, y_m=y, z_m=z), **axes}}
+
+
+def _rows(first, **columns):
+    """Rows as dicts of numbers."""
+    named = {name: column.tolist() for name, column in (first | columns).items()}
+    return [dict(zip(named, row, strict=True)) for row in zip(*named.values(), strict=True)]

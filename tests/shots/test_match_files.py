@@ -1,0 +1,140 @@
+"""Tracks out of files: tables in several writings, Rimfall's own exports and what another program might write; each is matched, and its
+nearest free path goes out again. Commands over them."""
+
+import json
+
+import numpy as np
+import pytest
+
+from rimfall import export, match, open_scene, trace
+from rimfall.errors import Refused
+from rimfall.exports.brought.tracks import About, tracks_in
+from tests.commands import rimfall
+from tests.shots.match_paths import POINT, flown, rows
+from tests.tables import each_row
+
+HABITAT = {"shape": "cylinder", "radius_m": 56.0, "spin_rpm": 3.0}
+LOB = {
+    "kind": "throw",
+    "name": "Lob",
+    "place": {"along_m": 1.0, "height_m": 1.5},
+    "speed_m_s": 6.0,
+    "elevation_deg": 35.0,
+    "body": POINT,
+}
+SCENE = {"rimfall": 1, "habitat": HABITAT, "air": None, "motions": [LOB]}
+
+
+def table(time_s, places, mark=",", decimal=".", names=("time_s", "along_m", "height_m", "axial_m")):
+    lines = [mark.join(names)]
+    lines += [mark.join(f"{v:.6f}".replace(".", decimal) for v in (t, *p)) for t, p in zip(time_s, places, strict=True)]
+    return "\n".join(lines).encode() + b"\n"
+
+
+@each_row(("mark", "decimal"), [(",", "."), (";", ","), (";", "."), ("\t", ".")])
+def test_a_table_is_read_with_commas_semicolons_or_tabs(mark, decimal):
+    time_s, places = flown(12)
+    (track,) = tracks_in(table(time_s, places, mark, decimal), About())["tracks"]
+    read = np.array([[row["time_s"], row["along_m"], row["height_m"], row["axial_m"]] for row in track["track"]])
+    assert np.abs(read - np.column_stack([time_s, places])).max() < 1e-6
+
+
+def test_a_table_may_have_frames_centimetres_no_axial_place_or_pixels():
+    time_s, places = flown(12)
+    rest = [[25.0 * t, 100 * p[0], 100 * p[1]] for t, p in zip(time_s, places, strict=True)]
+    content = b"frame,along_cm,height_cm\n" + "\n".join(",".join(f"{v:.6f}" for v in row) for row in rest).encode()
+    (track,) = tracks_in(content, About(fps=25))["tracks"]
+    assert track["track"][5] == pytest.approx(
+        {"time_s": time_s[5], "along_m": places[5, 0], "height_m": places[5, 1]}, abs=1e-6
+    )
+    (seen,) = tracks_in(b"x_px,y_px\n1,2\n3,4\n", About())["tracks"]
+    assert seen["points"] == [{"frame": 0.0, "x_px": 1.0, "y_px": 2.0}, {"frame": 1.0, "x_px": 3.0, "y_px": 4.0}]
+
+
+@each_row(
+    ("content", "says"),
+    [
+        (b"time_s,along_m\n0,1\n1,2\n", "no column height_m"),
+        (b"a,b\n0,1\n1,2\n", "it must have time_s"),
+        (b"time_s,along_m,height_m\n0,1,1\n1,x,2\n", "Row 3 of the table has x in column along_m"),
+        (b"time_s,along_m,height_m\n0,1,1\n1,nan,2\n", "Row 3 of the table has nan"),
+        (b"time_s,along_m,height_m\n0,1,1\n,1,2\n", "Row 3 of the table has nothing in column time_s"),
+        (b"time_s,along_m,height_m\n0,1,1\n2,1,2\n1,1,2\n", "Row 4 of the table is not later"),
+        (b"time_s,along_m,height_m\n0,1,1\n1,1,2\n1,1,2\n", "Row 4 of the table is not later"),
+        (b"along_m,height_m\n0,1\n1,1\n1,1\n", "neither a column time_s nor a column frame"),
+        (b"time_s,along_m,height_m\n" + b"0,1,1\n" * 1_000_000, "1,000,001 rows"),
+    ],
+)
+def test_a_bad_table_is_refused_by_its_row(content, says):
+    with pytest.raises(Refused) as caught:
+        tracks_in(content, About())
+    assert says in caught.value.refusals[0].say
+
+
+@pytest.mark.parametrize(
+    ("ending", "view"), [("csv", "rotating"), ("csv", "inertial"), ("usda", "rotating"), ("glb", "inertial")]
+)
+def test_what_the_program_wrote_is_read_back_and_possible(tmp_path, ending, view):
+    file = export(
+        open_scene(SCENE), tmp_path / f"lob.{ending}", view=view, **({"origin": "axis"} if ending == "csv" else {})
+    )
+    about = About(view=view if ending == "csv" else None)
+    found = tracks_in(file.read_bytes(), about)
+    assert found["axes"] == {"view": view, "origin": "axis"}
+    track = next(one for one in found["tracks"] if ending == "csv" or one["name"] == "ball_Lob")
+    known = found["known"] or {"radius_m": 56.0, "spin_rpm": 3.0, "air": None}
+    assert known == {"radius_m": 56.0, "spin_rpm": 3.0, "air": None}
+    path = trace(open_scene(SCENE)).motions["Lob"]
+    flying = [row for row in track["keys"]["rows"] if row["time_s"] < path.landing.time_s - 1e-6]
+    answer = match({"keys": track["keys"] | {"rows": flying}, "accuracy_m": 1e-4, "known": known})
+    assert answer["verdict"] == "possible", answer["words"]
+    assert answer["fit"]["speed_m_s"]["value"] == pytest.approx(6.0, abs=1e-3)
+
+
+def test_an_artists_path_is_refuted_and_the_nearest_goes_out_again(tmp_path):
+    file = export(open_scene(SCENE), tmp_path / "lob.usda")
+    rows_of = next(o for o in tracks_in(file.read_bytes(), About())["tracks"] if o["name"] == "ball_Lob")["keys"][
+        "rows"
+    ][:24]
+    drawn = [row | {"z_m": row["z_m"] + 0.3 * row["time_s"] ** 2} for row in rows_of]
+    known = {"radius_m": 56.0, "spin_rpm": 3.0, "air": None}
+    answer = match({"keys": {"rows": drawn, "origin": "axis"}, "accuracy_m": 0.002, "known": known})
+    assert answer["verdict"] == "impossible"
+    assert answer["reasons"][0]["kind"] == "speeds_up_along_axis"
+    assert np.median(answer["extra_acceleration_g"]) == pytest.approx(0.6 / 9.80665, rel=0.1)
+    back = export(open_scene(answer["motion"]), tmp_path / "nearest.usda")
+    assert any("Matched" in one["name"] for one in tracks_in(back.read_bytes(), About())["tracks"])
+
+
+def test_the_command_says_it_in_words_and_writes_the_scene(tmp_path, monkeypatch):
+    monkeypatch.chdir(tmp_path)
+    time_s, places = flown()
+    noisy = places + np.random.default_rng(5).normal(0.0, 0.01, places.shape)
+    (tmp_path / "track.csv").write_bytes(table(time_s, noisy, ";", ","))
+    done = rimfall(
+        "match",
+        "track.csv",
+        "--accuracy",
+        "0.01",
+        "--known",
+        "radius_m=56",
+        "--known",
+        "air=none",
+        "--save",
+        "lob.json",
+    )
+    assert done.returncode == 0, done.stderr
+    assert done.stdout.startswith("This path is possible: a habitat of 56.00 m in radius")
+    assert "Spin" in done.stdout
+    assert trace(open_scene("lob.json")).motions["Matched path"].landing is not None
+    told = json.loads(
+        rimfall(
+            "match", "track.csv", "--accuracy", "0.01", "--known", "radius_m=56", "--known", "air=none", "--json"
+        ).stdout
+    )
+    asked = {"track": rows(time_s, np.round(noisy, 6)), "accuracy_m": 0.01, "known": {"radius_m": 56.0, "air": None}}
+    assert told["fit"]["spin_rpm"]["value"] == pytest.approx(match(asked)["fit"]["spin_rpm"]["value"], rel=1e-4)
+    for wrong, says in (("radius", "it must be NAME=VALUE"), ("air=thin", "known.air"), ("start=1", "ALONG,HEIGHT")):
+        refused = rimfall("match", "track.csv", "--accuracy", "0.01", "--known", wrong)
+        assert refused.returncode == 2
+        assert says in refused.stderr
