@@ -163,7 +163,7 @@ def _of_track(request, time_s, rows, sd):
         raise BadInput(refusal(f"track.{at}.axial_m", shown_of(rows[at].axial_m), "in every row or in none", say))
     columns = [[row.along_m for row in rows], [row.height_m for row in rows]]
     columns += [[row.axial_m for row in rows]] if all(with_axial) else []
-    seen, radius = np.array(columns).T, request.known.radius_m
+    seen, radius = np.array(columns).T, _radius_of(request.known)
     if radius is not None and np.any(seen[:, 1] >= radius):
         at = int(np.argmax(seen[:, 1] >= radius))
         say = f"The height of row {at + 1} was {seen[at, 1]:g} m; it must be below the radius that is known, {radius:g} m."
@@ -191,6 +191,12 @@ def _of_keys(request, time_s, rows, sd):
         turned = frames.turn(np.stack([-moved[:, 1], moved[:, 0], moved[:, 2]], -1), -angle)
         seen = np.stack([turned[:, 1], -turned[:, 0], turned[:, 2]], -1) + off
     return sights.Points(time_s, seen, np.full(3, sd), keys.origin == "deck")
+
+
+def _radius_of(known):
+    """The radius that is known, or follows from what is."""
+    both = known.gravity_g and known.spin_rpm
+    return known.gravity_g * G0_M_S2 / (known.spin_rpm * RPM_RAD_S) ** 2 if both else known.radius_m
 
 
 def _omega_of(known):

@@ -77,7 +77,8 @@ def flown(state: State, time_s, resistance: Resistance | None = None) -> Flown:
         inertial = start[:, None] + velocity[:, None] * elapsed[..., None]
         swept = _swept(start[:, None], inertial)
     else:
-        inertial, swept = _through_air(state, start, velocity, elapsed, resistance)
+        with np.errstate(over="ignore", invalid="ignore"):  # a trial in air of no sense leaves all numbers
+            inertial, swept = _through_air(state, start, velocity, elapsed, resistance)
     turned = state.omega_rad_s[:, None] * elapsed
     along = state.place[:, :1] + state.radius_m[:, None] * (swept - turned)
     return Flown(state.radius_m, along, frames.turn(inertial, -turned), inertial)
@@ -100,15 +101,14 @@ def _through_air(state, start, velocity, elapsed, resistance):
 
     x, v = start.T.copy(), velocity.T.copy()
     places, speeds = np.empty((steps + 1, *x.shape)), np.empty((steps + 1, *x.shape))
-    with np.errstate(over="ignore", invalid="ignore"):
-        for k in range(steps):
-            places[k], speeds[k] = x, v
-            a1 = slowing(x, v)
-            a2 = slowing(x + 0.5 * h * v, v + 0.5 * h * a1)
-            a3 = slowing(x + 0.5 * h * v + 0.25 * h * h * a1, v + 0.5 * h * a2)
-            a4 = slowing(x + h * v + 0.5 * h * h * a2, v + h * a3)
-            x = x + h * v + h * h / 6.0 * (a1 + a2 + a3)
-            v = v + h / 6.0 * (a1 + 2.0 * a2 + 2.0 * a3 + a4)
+    for k in range(steps):
+        places[k], speeds[k] = x, v
+        a1 = slowing(x, v)
+        a2 = slowing(x + 0.5 * h * v, v + 0.5 * h * a1)
+        a3 = slowing(x + 0.5 * h * v + 0.25 * h * h * a1, v + 0.5 * h * a2)
+        a4 = slowing(x + h * v + 0.5 * h * h * a2, v + h * a3)
+        x = x + h * v + h * h / 6.0 * (a1 + a2 + a3)
+        v = v + h / 6.0 * (a1 + 2.0 * a2 + 2.0 * a3 + a4)
     places[steps], speeds[steps] = x, v
     spend(law_calls=4 * steps * len(last))
     return _between(places, speeds, h, elapsed)

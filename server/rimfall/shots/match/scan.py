@@ -84,7 +84,7 @@ def _states(problem, found):
     pace = np.full(len(found), known.pace or 1.0)
     if known.pace is None:
         seen = np.maximum(np.abs(omega), 1e-6)
-        if known.omega_rad_s is not None:
+        if known.omega_rad_s:
             pace = seen / known.omega_rad_s
         elif known.gravity_m_s2 is not None:
             pace = seen * np.sqrt(radius / known.gravity_m_s2)

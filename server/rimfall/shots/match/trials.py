@@ -63,7 +63,7 @@ def tried(sight, known, resistance, mirrored=False) -> Trial:
 def _at_the_edge(trial, found):
     """The better of a trial and one with the radius at the end of its range: where a wider habitat would do better still, a step to
     there goes through habitats that do not."""
-    sight, unknowns = trial.problem.sight, trial.problem.unknowns
+    unknowns = trial.problem.unknowns
     if trial.state.radius_m[0] < 0.05 * GREATEST_RADIUS_M:
         return trial
     held = replace(unknowns, known=unknowns.known.but(radius_m=GREATEST_RADIUS_M))
@@ -76,7 +76,7 @@ def _at_the_edge(trial, found):
     if chi2[best] >= trial.chi2:
         return trial
     state = held.state(theta[best][None])
-    return Trial(replace(trial.problem, sight=sight), unknowns.theta(state)[0], float(chi2[best]))
+    return Trial(trial.problem, unknowns.within(unknowns.theta(state))[0], float(chi2[best]))
 
 
 def _kept_gravity(state, before):
@@ -99,6 +99,7 @@ QUANTITIES = (
     "medium",
     "pace",
 )
+_ENDLESS = 1e12
 _LOG = ("radius_m", "gravity_g", "pace")
 _RANGED = ("radius_m", "spin_rpm", "medium", "pace")
 
@@ -178,7 +179,9 @@ def _as_wide_as_can_be(trial, out):
 
 
 def _figure(value, bounds, opened):
-    low, high = (None if shut else float(end) for end, shut in zip(bounds, opened, strict=True))
+    low, high = (
+        None if shut or not abs(end) < _ENDLESS else float(end) for end, shut in zip(bounds, opened, strict=True)
+    )
     low, high = (None if low is None else min(low, value)), (None if high is None else max(high, value))
     return Figure(value, low, high, low is not None and high is not None, False)
 
