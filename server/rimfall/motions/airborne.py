@@ -31,10 +31,12 @@ class Airborne:
     """The bodies of releases in a medium, moved by a kind of stepper.
 
     met: the surface each has met, or None; ends_s (N,): when each has ended, once it has; log: a `StepLog` or an `EndLog` of them.
+    tolerance_m: the error allowed to a step.
     """
 
-    def __init__(self, medium, releases, stepper, log):
+    def __init__(self, medium, releases, stepper, log, tolerance_m=TOLERANCE_M):
         spend()
+        self._tolerance_m = tolerance_m
         self._spin, self._stepper = medium.spin, stepper
         self._rooms, self._room = distinct([r.room for r in releases])
         bodies, which = distinct([r.body for r in releases])
@@ -108,7 +110,7 @@ class Airborne:
                 force.pull_m_s2, position, velocity, self._last_s[up], reach, longest_s=longest, stops_s=kinks
             )
         options = {
-            "absolute": TOLERANCE_M,
+            "absolute": self._tolerance_m,
             "stops_s": np.unique(kinks[(kinks > 0) & (kinks < self._last_s[up])]),
             "reach_m": reach,
             "longest_s": float(np.min(longest)),

@@ -11,7 +11,7 @@ from ..physics.forces import Medium, settling_rates_1_s
 from ..physics.integrate import AT_ONCE, ExplicitStepper
 from ..physics.protocols import Surface
 from ..physics.stiff import StiffStepper
-from .airborne import Airborne, distinct
+from .airborne import TOLERANCE_M, Airborne, distinct
 from .path import EndLog, Path, StepLog
 
 _STIFF_TIMES = 2_000.0  # stopping times in a flight beyond which the implicit stepper is the faster one
@@ -99,11 +99,17 @@ class FlightEnds:
     swept_rad: np.ndarray
 
 
-def fly_to_ends(medium: Medium, releases: Sequence[Release], watch: Callable[[int], None] | None = None) -> FlightEnds:
-    """The same flights as those of `fly`, without their paths: a tenth of the memory. Arguments as there."""
+def fly_to_ends(
+    medium: Medium,
+    releases: Sequence[Release],
+    watch: Callable[[int], None] | None = None,
+    tolerance_m: float = TOLERANCE_M,
+) -> FlightEnds:
+    """The same flights as those of `fly`, without their paths: a tenth of the memory. Arguments as there; tolerance_m: the error allowed
+    to a step, where a glance will do."""
     count = len(releases)
     ends = FlightEnds([None] * count, *(np.empty(shape) for shape in (count, (count, 3), (count, 3), count)))
-    for part, _, batch in _flown(medium, releases, EndLog, watch):
+    for part, _, batch in _flown(medium, releases, EndLog, watch, tolerance_m):
         log = batch.log
         for name, column in (
             ("time_s", batch.ends_s),
@@ -117,7 +123,7 @@ def fly_to_ends(medium: Medium, releases: Sequence[Release], watch: Callable[[in
     return ends
 
 
-def _flown(medium, releases, log_of, watch):
+def _flown(medium, releases, log_of, watch, tolerance_m=TOLERANCE_M):
     """Releases flown a few thousand at a time: (their numbers, they, an Airborne that has come down) of each batch."""
     if not releases:
         return
@@ -126,7 +132,7 @@ def _flown(medium, releases, log_of, watch):
     for stepper, group in ((ExplicitStepper, np.flatnonzero(~stiff)), (StiffStepper, np.flatnonzero(stiff))):
         for part in (group[k : k + AT_ONCE].tolist() for k in range(0, len(group), AT_ONCE)):
             some = [releases[i] for i in part]
-            batch = Airborne(medium, some, stepper, log_of())
+            batch = Airborne(medium, some, stepper, log_of(), tolerance_m)
             _fly_all(batch, part, watch and (lambda done, before=ended: watch(before + done)))
             ended += len(part)
             yield part, some, batch

@@ -5,17 +5,18 @@ Along the curve only one figure is free, the flight time; what is fixed makes it
 catcher's reach if it is near enough; and where something is in the way of a throw, one that passes it may come within reach.
 """
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 import numpy as np
 
+from ..physics.constants import TURN_RAD
 from .catch import Catch, catches
 from .curve import Curve, curve_of
 from .fixed import ELEVATION, FLIGHT, LEAST, SPEED, Fixed
 from .panels import roots
 from .shooting import FINE_M, ROUGH_M, Shooting
 from .target import Moving, Resting
-from .throws import Thrower, speed_heading_elevation
+from .throws import Thrower, hangs_s, speed_heading_elevation
 
 MOST_M_S = 3_000.0  # a throw's speed, as the document has it
 _DEGREE = 24  # of the polynomials whose roots are told
@@ -25,7 +26,7 @@ _LOOKED_AT = 2.0  # times the reach: what seems to miss by so much may come with
 _SAME_S = 1e-6
 _RINGS, _ROUND = (0.4, 0.75, 0.97), 12  # places in the catcher's reach that are tried where something is in the way
 _SHARES = np.linspace(0.0, 1.0, 18)[1:-1]
-_SEARCHES, _SHRINKS = 16, 0.4
+_SEARCHES, _SHRINKS = 14, 0.4
 
 
 @dataclass(frozen=True)
@@ -77,8 +78,12 @@ class Aim:
 def aim(question: Question, curve: Curve | None = None) -> Aim:
     """All throws that arrive -> Aim; curve: that of the same thrower, target and flights, if it is known."""
     shooting = Shooting(question.thrower)
+    if curve is None and question.fixed.what == LEAST and not shooting.in_vacuum:
+        soon = _soon(question)
+        if soon is not None:
+            return soon
     if curve is None:
-        curve = curve_of(shooting, question.target, _least_s(question), question.flight_max_s)
+        curve = curve_of(shooting, question.target, *_span_s(question, shooting))
     meets, near = _candidates(question, curve)
     throws = []
     if len(meets[0]):
@@ -93,6 +98,20 @@ def aim(question: Question, curve: Curve | None = None) -> Aim:
         throws = _least(question, curve, throws)
     throws.sort(key=lambda throw: (throw.catch.surface is not None, throw.catch.time_s))
     return Aim(question, curve, throws, None if throws else _nearest(question, curve))
+
+
+def _soon(question):
+    """The Aim at the slowest throw, where it is known from flights of one turn alone: no throw so slow is in the air for longer."""
+    spin = question.thrower.setting.habitat.spin
+    fastest = float(np.max(np.abs(spin.rates_rad_s)))
+    most_s = question.flight_max_s
+    turn_s = min(TURN_RAD / fastest, most_s) if fastest else most_s
+    if turn_s >= 0.7 * most_s:
+        return None
+    known = aim(replace(question, flight_max_s=turn_s))
+    if known.free and hangs_s(question.thrower, known.free[0].aim[0], most_s) <= turn_s:
+        return replace(known, question=question)
+    return None
 
 
 def _least_s(question):
@@ -113,6 +132,15 @@ def _least_s(question):
             0.5 * question.flight_max_s,
         )
     )
+
+
+def _span_s(question, shooting):
+    """The flight times between which throws are looked for."""
+    least = _least_s(question)
+    if shooting.in_vacuum or question.fixed.what != SPEED:
+        return least, question.flight_max_s
+    hangs = hangs_s(question.thrower, question.fixed.value, question.flight_max_s)
+    return least, max(min(hangs, question.flight_max_s), 2 * least)
 
 
 def _candidates(question, curve):
@@ -263,7 +291,7 @@ def _least(question, curve, throws):
     return by_speed[: first + 1]
 
 
-def along(question: Question, curve: Curve, most: int = 200) -> list[Throw]:
+def along(question: Question, curve: Curve, most: int = 64) -> list[Throw]:
     """Throws of the curve, so many at the most, flown."""
     times = np.unique(curve.panels.times(8))
     times = times[:: max(1, -(-len(times) // most))]
@@ -307,7 +335,7 @@ def _nearest(question, curve):
     )
     if question.fixed.what == SPEED and best.catch.misses_m <= about_m and Shooting(question.thrower).in_vacuum:
         return best  # it is that one: a straight line goes where it is aimed
-    return min((_searched(question, one) for one in throws[:2]), key=lambda one: one.catch.misses_m)
+    return _searched(question, best)
 
 
 def _slowed(velocities):
@@ -319,20 +347,21 @@ def _slowed(velocities):
 def _searched(question, throw, rounds=_SEARCHES):
     """A throw that keeps to what is fixed and comes nearer than those about it, as flown (a search that shrinks where nothing is nearer)."""
     size = 0.1 * max(float(np.linalg.norm(throw.velocity)), 1.0)
-    stars = np.array(
-        [[1, 0, 0], [0, 1, 0], [0, 0, 1], [1, 1, 0], [0, 1, 1], [1, 0, 1], [1, -1, 0], [0, 1, -1], [1, 0, -1]]
-    )
-    stars = np.concatenate([stars, -stars]) / np.linalg.norm(np.concatenate([stars, stars]), axis=1, keepdims=True)
     for _ in range(rounds):
-        tried = _slowed(question.fixed.kept(throw.velocity + size * stars))
-        best = min(
-            _flown(question, tried, np.full(len(tried), throw.catch.time_s - question.thrower.hand.time_s)),
-            key=lambda one: one.catch.misses_m,
-        )
+        tried = _slowed(question.fixed.kept(throw.velocity + size * _star(question, throw)))
+        lasts = np.full(len(tried), throw.catch.time_s - question.thrower.hand.time_s)
+        best = min(_flown(question, tried, lasts), key=lambda one: one.catch.misses_m)
         if best.catch.misses_m < throw.catch.misses_m:
             throw = best
         else:
             size *= _SHRINKS
-        if size < 1e-6 * (1.0 + float(np.linalg.norm(throw.velocity))):
-            break
     return throw
+
+
+def _star(question, throw):
+    """Directions (8, 3) to look in about a throw, among those that keep to what is fixed; all about it where nothing is."""
+    if question.fixed.what not in (SPEED, ELEVATION):
+        return np.concatenate([np.eye(3), -np.eye(3), np.ones((1, 3)), -np.ones((1, 3))])
+    one, other = np.linalg.svd(question.fixed.off(throw.velocity[None])[1])[2][1:]
+    turns = 2 * np.pi * np.arange(8)[:, None] / 8
+    return np.cos(turns) * one + np.sin(turns) * other
