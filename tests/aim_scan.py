@@ -44,9 +44,17 @@ def drawn(number):
 def _on_a_throw(rng, document):
     """Hands that a throw drawn at random comes to, before it meets anything, if it can."""
     fixed, motion = document["fixed"], document["scene"]["motions"][0]
-    motion |= {"speed_m_s": float(rng.uniform(3, 15)), "heading_deg": float(rng.uniform(-180, 180)), "elevation_deg": float(rng.uniform(0, 85))}
+    motion |= {
+        "speed_m_s": float(rng.uniform(3, 15)),
+        "heading_deg": float(rng.uniform(-180, 180)),
+        "elevation_deg": float(rng.uniform(0, 85)),
+    }
     motion |= fixed
-    path = rimfall.trace(rimfall.open_scene(document["scene"] | {"sampling": {"duration_s": motion.get("start_s", 0.0) + document["flight_max_s"]}}))
+    path = rimfall.trace(
+        rimfall.open_scene(
+            document["scene"] | {"sampling": {"duration_s": motion.get("start_s", 0.0) + document["flight_max_s"]}}
+        )
+    )
     path = path.motions["it"]
     k = int(rng.uniform(0.3, 0.97) * len(path.time_s))
     return {name: float(getattr(path, name)[k]) for name in ("along_m", "height_m", "axial_m")}
@@ -55,7 +63,11 @@ def _on_a_throw(rng, document):
 def _drawn(rng, in_air):
     shape = str(rng.choice(SHAPES))
     radius = float(np.exp(rng.uniform(np.log(8), np.log(150))))
-    habitat = {"shape": shape, "radius_m": radius, "spin_rpm": float(np.sqrt(rng.uniform(0.1, 1.2) * 9.8 / radius) * 30 / np.pi)}
+    habitat = {
+        "shape": shape,
+        "radius_m": radius,
+        "spin_rpm": float(np.sqrt(rng.uniform(0.1, 1.2) * 9.8 / radius) * 30 / np.pi),
+    }
     high, wide = 0.3 * radius, min(6.0, 0.3 * radius)
     if shape == "turntable":
         habitat["radius_m"] = radius = float(rng.uniform(1.5, 6.0))
@@ -88,7 +100,11 @@ def _drawn(rng, in_air):
     far = min(0.5 * radius, 25.0) if "floors" in habitat else np.pi * radius * rng.uniform(0.1, 1.0)
 
     def place(along):
-        return {"along_m": along, "height_m": float(rng.uniform(0.15, 0.7)) * high, "axial_m": float(rng.uniform(*across))}
+        return {
+            "along_m": along,
+            "height_m": float(rng.uniform(0.15, 0.7)) * high,
+            "axial_m": float(rng.uniform(*across)),
+        }
 
     motion = {"kind": "throw", "name": "it", "place": place(0.0), "speed_m_s": 1.0, "elevation_deg": 0.0}
     motion["body"] = str(rng.choice(BODIES))
@@ -118,6 +134,12 @@ class Scan:
         self.question, self.thrower = question, question.thrower
         self.begin_s, self.in_air = self.thrower.hand.time_s, question.thrower.setting.air is not None
 
+    @property
+    def starts_within_reach(self):
+        """Whether the hand that throws is about within the catcher's reach itself."""
+        hands = self.question.target.at(np.array([self.begin_s]))[0][0]
+        return np.linalg.norm(hands - self.thrower.hand.position_m) < 2 * self.question.within_m
+
     def velocities(self, figures):
         """Local velocities (N, 3)."""
         fixed = self.question.fixed
@@ -128,10 +150,12 @@ class Scan:
         return throws.aimed(np.abs(figures[:, 0]) * MOST_M_S, 360.0 * figures[:, 1], fixed.value)
 
     def near(self, count):
-        """Throws that come near, each where it comes nearest: figures (M, 2), when (M,), how near (M,), and what would be near enough."""
+        """Throws that come near, each where it comes nearest: figures (M, 2), when (M,), how near (M,)."""
         across = int(np.sqrt(count / 2))
-        figures = np.stack(np.meshgrid((np.arange(across) + 0.5) / across, (np.arange(2 * across) + 0.5) / (2 * across)), -1).reshape(-1, 2)
-        return [np.concatenate(column) for column in zip(*(self._near(figures[k : k + AT_ONCE], across) for k in range(0, len(figures), AT_ONCE)), strict=True)]
+        rows, columns = (np.arange(across) + 0.5) / across, (np.arange(2 * across) + 0.5) / (2 * across)
+        figures = np.stack(np.meshgrid(rows, columns), -1).reshape(-1, 2)
+        parts = [self._near(figures[k : k + AT_ONCE], across) for k in range(0, len(figures), AT_ONCE)]
+        return [np.concatenate(column) for column in zip(*parts, strict=True)]
 
     def _near(self, figures, across):
         velocities, question = self.velocities(figures), self.question
@@ -144,8 +168,16 @@ class Scan:
         aside = np.pad(apart, ((0, 0), (1, 1)), constant_values=np.inf)
         with np.errstate(invalid="ignore"):
             low = (apart <= aside[:, :-2]) & (apart < aside[:, 2:])
-        speed = np.linalg.norm(velocities, axis=1)[:, None] + np.linalg.norm(moving, axis=1) + np.linalg.norm(self.thrower.hand.velocity_m_s)
-        enough = question.within_m + 4.0 / across * np.maximum(speed, 3.0) * (times - self.begin_s) + speed * (times[1] - times[0])
+        speed = (
+            np.linalg.norm(velocities, axis=1)[:, None]
+            + np.linalg.norm(moving, axis=1)
+            + np.linalg.norm(self.thrower.hand.velocity_m_s)
+        )
+        enough = (
+            question.within_m
+            + 4.0 / across * np.maximum(speed, 3.0) * (times - self.begin_s)
+            + speed * (times[1] - times[0])
+        )
         who, when = np.nonzero(low & (apart <= enough))
         return figures[who], times[when], apart[who, when]
 
@@ -182,45 +214,72 @@ def scan(number, count, most=14):
     begin = time.process_time()
     found = aim.find(request).there.aim
     took_s = time.process_time() - begin
-    looked = Scan(found.question)
+    looked, free = Scan(found.question), [(way.velocity, way.flight_s) for way in found.free]
+    hits = _hits(looked, count, most)
+    missed = [hit for hit in hits if not any(_same(looked.question, hit, way) for way in free)]
+    return {
+        "number": number,
+        "shape": request.scene.habitat.shape,
+        "air": looked.in_air,
+        "fixed": request.fixed.model_dump(exclude_none=True),
+        "ways": len(found.ways),
+        "free": len(found.free),
+        "hits": len(hits),
+        "missed": [(*_aim(velocity), lasts_s) for velocity, lasts_s in missed],
+        "invented": [(*_aim(way.velocity), way.flight_s) for way in found.free if not _arrives(looked, way)],
+        "cpu_ms": 1e3 * took_s,
+    }
+
+
+def _hits(looked, count, most):
+    """Throws that come within reach, and after how long, as a scan of so many finds them; each once."""
+    question, hits = looked.question, []
+    across, longest_s = np.sqrt(count / 2), question.flight_max_s
     figures, when, apart = looked.near(count)
-    width = 2.0 * found.question.flight_max_s / LOOKS + 0.02 * found.question.flight_max_s
-    free = [(way.velocity, way.catch.time_s) for way in found.free]
-    missed, hits, tried = [], [], []
-    order = np.argsort(apart)
-    across = np.sqrt(count / 2)
-    for k in order:
-        mine = looked.velocities(figures[k][None])[0]
-        if any(np.linalg.norm(mine - v) < 16.0 / across * max(np.linalg.norm(v), 1.0) and abs(when[k] - t) < 0.06 * found.question.flight_max_s for v, t in tried):
-            continue
-        if len(tried) >= most:
-            break
-        tried.append((mine, when[k]))
+    width_s = 2.0 * longest_s / LOOKS + 0.02 * longest_s
+    for k in _lowest(figures, when, apart, across, 0.05 * longest_s)[:most]:
         best = minimize(
-            lambda at, k=k: looked.apart_m(at, when[k], width)[0],
+            lambda at, k=k: looked.apart_m(at, when[k], width_s)[0],
             figures[k],
             method="Nelder-Mead",
-            options={"initial_simplex": figures[k] + np.array([[0, 0], [0.7, 0.1], [0.1, 0.5]]) / across, "xatol": 1e-6, "fatol": 1e-5, "maxfev": 90 if looked.in_air else 150},
+            options={
+                "initial_simplex": figures[k] + np.array([[0, 0], [0.7, 0.1], [0.1, 0.5]]) / across,
+                "xatol": 1e-6,
+                "fatol": 1e-5,
+                "maxfev": 90 if looked.in_air else 150,
+            },
         )
-        if best.fun > 0.98 * found.question.within_m:
-            continue
-        at_s = looked.apart_m(best.x, when[k], width)[1]
-        if at_s - looked.begin_s < 0.02 * found.question.flight_max_s and np.linalg.norm(found.question.target.at(np.array([looked.begin_s]))[0][0] - looked.thrower.hand.position_m) < 2 * found.question.within_m:
-            continue
-        thrown = looked.velocities(best.x[None])[0]
-        lasts = at_s - looked.begin_s
-        slack = 4 * found.question.within_m / max(lasts, 0.05) + 0.02 * np.linalg.norm(thrown)
-        if any(np.linalg.norm(thrown - v) < slack and abs(at_s - t) < 0.1 * lasts for v, t in hits):
-            continue
-        hits.append((thrown, at_s))
-        if not any(np.linalg.norm(thrown - v) < slack and abs(at_s - t) < 0.1 * lasts + 4 * found.question.within_m / max(np.linalg.norm(thrown), 0.3) for v, t in free):
-            missed.append((*(float(x[0]) for x in throws.speed_heading_elevation(thrown[None])), float(lasts), float(best.fun)))
-    invented = [way.aim for way in found.free if not _arrives(looked, way)]
-    kind = request.scene.habitat.shape if hasattr(request.scene.habitat, "shape") else "cylinder"
-    return {
-        "number": number, "shape": kind, "air": looked.in_air, "fixed": request.fixed.model_dump(exclude_none=True),
-        "ways": len(found.ways), "free": len(found.free), "hits": len(hits), "missed": missed, "invented": invented, "cpu_ms": 1e3 * took_s,
-    }  # fmt: skip
+        hit = looked.velocities(best.x[None])[0], looked.apart_m(best.x, when[k], width_s)[1] - looked.begin_s
+        near = best.fun <= 0.98 * question.within_m and not (looked.starts_within_reach and hit[1] < 0.05 * longest_s)
+        if near and not any(_same(question, hit, other) for other in hits):
+            hits.append(hit)
+    return hits
+
+
+def _same(question, one, other):
+    """Whether two throws, each with how long it flies, are so alike that they may come within reach together."""
+    speed = max(float(np.linalg.norm(one[0])), 0.3)
+    slack = 4 * question.within_m / max(one[1], 0.05) + 0.02 * speed
+    return (
+        np.linalg.norm(one[0] - other[0]) < slack
+        and abs(one[1] - other[1]) < 0.1 * one[1] + 4 * question.within_m / speed
+    )
+
+
+def _aim(velocity):
+    return tuple(float(each[0]) for each in throws.speed_heading_elevation(velocity[None]))
+
+
+def _lowest(figures, when, apart, across, width_s):
+    """Numbers of those that come nearer than all beside them, the nearest first."""
+    out, cell = [], 2.3 / across / np.array([1.0, 2.0])
+    order = np.argsort(apart)
+    for place, k in enumerate(order):
+        beside = np.abs(figures[order[:place]] - figures[k])
+        beside[:, 1] = np.minimum(beside[:, 1], 1 - beside[:, 1])
+        if not np.any(np.all(beside <= cell, axis=1) & (np.abs(when[order[:place]] - when[k]) < width_s)):
+            out.append(k)
+    return out
 
 
 def _arrives(looked, way):
@@ -248,12 +307,14 @@ def main():
         ((name, value),) = row["fixed"].items()
         figures = row["ways"], row["free"], row["hits"], len(row["missed"]), len(row["invented"])
         total += figures
-        print(f"{number:5d}  {row['shape']:9s}  {'yes' if row['air'] else 'no':3s}  {name:13s} {value:7.2f}  {figures[0]:4d}  {figures[1]:4d}  {figures[2]:4d}  {figures[3]:6d}  {figures[4]:8d}  {row['cpu_ms']:7.0f}", flush=True)
-        for one in row["missed"]:
-            print("       missed: %.3f m/s, heading %.2f, %.2f up, %.3f s, %.3g m off" % one, flush=True)
-        for one in row["invented"]:
-            print("       invented: %.3f m/s, heading %.2f, %.2f up" % one, flush=True)
-    print(f"all {len(numbers)}: ways {total[0]}, free {total[1]}, found by the scan {total[2]}, missed {total[3]}, invented {total[4]}")
+        cells = f"{number:5d}  {row['shape']:9s}  {'yes' if row['air'] else 'no':3s}  {name:13s} {value:7.2f}"
+        print(cells + "  {:4d}  {:4d}  {:4d}  {:6d}  {:8d}".format(*figures) + f"  {row['cpu_ms']:7.0f}", flush=True)
+        for what in ("missed", "invented"):
+            for one in row[what]:
+                print(f"       {what}: " + "{:.3f} m/s, heading {:.2f}, {:.2f} up, {:.3f} s".format(*one), flush=True)
+    print(
+        f"all {len(numbers)}: ways {total[0]}, free {total[1]}, found by the scan {total[2]}, missed {total[3]}, invented {total[4]}"
+    )
 
 
 if __name__ == "__main__":

@@ -9,6 +9,7 @@ import rimfall
 from rimfall.errors import BadInput
 from rimfall.scene.reading import read_aim
 from rimfall.scene.shot import aim
+from tests import aim_scan
 from tests.commands import rimfall as command
 from tests.tables import each_row
 
@@ -213,3 +214,12 @@ def test_from_python_it_is_the_same():
     found = rimfall.aim(scene, "serve", {"along_m": ACROSS_M, "height_m": 1.4}, {"speed_m_s": 10.0})
     assert [way["flight_s"] for way in found["ways"]] == pytest.approx([6.00483, 9.61542], abs=1e-4)
     assert isinstance(found["by_flight"]["speed_m_s"], np.ndarray)
+
+
+# The whole scan, 60 scenes of 200,000 throws and 20,000 in air, is `python -m tests.aim_scan`.
+def test_none_is_missed_and_none_invented():
+    for number, count in ((2, 3_000), (32, 3_000), (3, 250)):
+        row = aim_scan.scan(number, count, most=2)
+        assert row["free"], number
+        assert not row["missed"], number
+        assert not row["invented"], number

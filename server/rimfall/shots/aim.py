@@ -5,6 +5,7 @@ Along the curve only one figure is free, the flight time; what is fixed makes it
 catcher's reach if it is near enough; and where something is in the way of a throw, one that passes it may come within reach.
 """
 
+from collections.abc import Callable
 from dataclasses import dataclass, field, replace
 
 import numpy as np
@@ -25,7 +26,7 @@ _POLISHED_M, _POLISHES = 1e-9, 6
 _LOOKED_AT = 2.0  # times the reach: what seems to miss by so much may come within it
 _SAME_S = 1e-6
 _RINGS, _ROUND = (0.4, 0.75, 0.97), 12  # places in the catcher's reach that are tried where something is in the way
-_SHARES = np.linspace(0.0, 1.0, 18)[1:-1]
+_SHARES, _SHARES_BESIDE = np.linspace(0.0, 1.0, 18)[1:-1], np.linspace(0.0, 1.0, 34)[1:-1]
 _SEARCHES, _SHRINKS = 14, 0.4
 
 
@@ -285,7 +286,7 @@ def _least(question, curve, throws):
     of all, the slowest that it is not in the way of may lie elsewhere on the curve."""
     by_speed = sorted(throws, key=lambda one: one.aim[0])
     if by_speed and by_speed[0].catch.surface is not None:
-        free = slowest_free(question, curve)
+        free = least_free(question, curve, lambda one: one.aim[0])
         by_speed = sorted([*by_speed, *([] if free is None else [free])], key=lambda one: one.aim[0])
     first = next((k for k, one in enumerate(by_speed) if one.catch.surface is None), len(by_speed))
     return by_speed[: first + 1]
@@ -300,19 +301,19 @@ def along(question: Question, curve: Curve, most: int = 64) -> list[Throw]:
     return _flown(question, velocities[slow], times[slow])
 
 
-def slowest_free(question: Question, curve: Curve) -> Throw | None:
-    """About the slowest throw of the curve that nothing is in the way of."""
+def least_free(question: Question, curve: Curve, figure: Callable[[Throw], float]) -> Throw | None:
+    """About that throw of the curve, of those that nothing is in the way of, of which a figure is least."""
     throws = along(question, curve)
     free = [k for k, one in enumerate(throws) if one.catch.surface is None]
     if not free:
         return None
-    k = min(free, key=lambda one: throws[one].aim[0])
+    k = min(free, key=lambda one: figure(throws[one]))
     best = throws[k]
     for beside in (k - 1, k + 1):
         if 0 <= beside < len(throws):
-            times = best.flight_s + np.linspace(0, 1, 34)[1:-1] * (throws[beside].flight_s - throws[k].flight_s)
+            times = throws[k].flight_s + _SHARES_BESIDE * (throws[beside].flight_s - throws[k].flight_s)
             more = _flown(question, curve.velocity(times), times)
-            best = min([best, *(one for one in more if one.catch.surface is None)], key=lambda one: one.aim[0])
+            best = min([best, *(one for one in more if one.catch.surface is None)], key=figure)
     return best
 
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from ...phrases import seconds, speed
-from ...shots.aim import Aim, Question, aim, along
+from ...shots.aim import Aim, Question, aim, least_free
 from ...shots.fixed import ELEVATION, FLIGHT, LEAST, SPEED, Fixed
 
 MOST = 3
@@ -20,7 +20,6 @@ class Remedy:
     kind: str
     fixed: dict[str, Any] | None = None
     set: dict[str, Any] | None = None
-    slower: bool = False
 
     def as_data(self, units: str) -> dict[str, Any]:
         """As it stands in an answer."""
@@ -62,24 +61,22 @@ def _other_throw(found):
     question, fixed = found.question, found.question.fixed
     if fixed.what == LEAST:
         return None
-    free = [one for one in along(question, found.curve) if one.catch.surface is None]
     figure = {SPEED: lambda one: one.aim[0], ELEVATION: lambda one: one.aim[2], FLIGHT: lambda one: one.flight_s}[
         fixed.what
     ]
-    values = sorted((figure(one) for one in free), key=lambda value: abs(value - fixed.value))
-    for value in values[:3]:
-        for near in _round_about(value, fixed.value):
-            if near > 0 or fixed.what == ELEVATION:
-                tried = aim(replace(question, fixed=Fixed(fixed.what, near)), found.curve)
-                if tried.free:
-                    return Remedy("fixed", fixed={fixed.what: near})
+    near = least_free(question, found.curve, lambda one: abs(figure(one) - fixed.value))
+    for value in [] if near is None else _round_about(fixed, figure(near)):
+        if value > 0 or fixed.what == ELEVATION:
+            tried = aim(replace(question, fixed=Fixed(fixed.what, value)), found.curve)
+            if tried.free:
+                return Remedy("fixed", fixed={fixed.what: value})
     return None
 
 
-def _round_about(value, asked):
-    """A figure as people say it, a little farther from what was asked than it must be; more and more exactly."""
-    step = 10.0 ** math.floor(math.log10(max(abs(value), 1e-3)) - 1)
-    away = math.copysign(1.0, value - asked)
+def _round_about(fixed, value):
+    """A figure as people say it, a little farther from what is fixed than it must be; more and more exactly."""
+    step = 1.0 if fixed.what == ELEVATION else 10.0 ** math.floor(math.log10(max(abs(value), 1e-3)) - 1)
+    away = math.copysign(1.0, value - fixed.value)
     out = []
     for each in (step, step / 10, step / 100):
         rounded = math.ceil(away * value / each - 1e-9) * each * away
