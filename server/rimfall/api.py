@@ -79,12 +79,13 @@ from typing import Any, Literal
 import numpy as np
 
 from .exports import format_of
+from .exports.brought.cameras import About, cameras_in, content_of
 from .exports.options import read_options
 from .exports.recovery import read_source
 from .exports.writing import write_all
 from .motions.track import Moment
 from .scene import examples, questions
-from .scene.document import Scene
+from .scene.document import Scene, frame_rate
 from .scene.feel import answers as feel_answers
 from .scene.reading import as_json, read, read_aim, read_landings, read_match, read_size
 from .scene.shot import aim as aim_answers
@@ -240,6 +241,22 @@ def export(scene: Scene, path: str | PathLike[str], *, max_seconds: float | None
 
     write_all({file: bounded(work, seconds=max_seconds, most_bytes=GREATEST_BYTES_ALONE)})
     return file
+
+
+def cameras(
+    path: str | PathLike[str],
+    *,
+    view: Literal["aboard", "outside"] = "aboard",
+    origin: Literal["axis", "deck"] = "axis",
+    radius_m: float | None = None,
+    fps: float = 24,
+    first_frame: float | None = None,
+) -> list[dict[str, Any]]:
+    """The cameras of a table (CSV), an OpenUSD or a glTF file, as `export(…, cameras=…)` takes them. radius_m: of the habitat, for places
+    aboard and for an origin on the deck; fps: of a table's frames; first_frame: that at time 0, if not the one with which the file
+    begins. Raises BadInput or TooMuch."""
+    about = About(None, view, origin, radius_m, frame_rate(fps), first_frame)
+    return cameras_in(content_of(path), about)["cameras"]
 
 
 def vary(scene: Scene, values: Mapping[str, Sequence[Any]]) -> Iterator[tuple[dict[str, Any], Scene]]:

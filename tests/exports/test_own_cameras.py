@@ -7,10 +7,12 @@ What a camera sees is worked out here from the standards' texts: a pinhole that 
 import json
 import math
 import struct
+from types import SimpleNamespace
 
 import numpy as np
 import pytest
 
+from rimfall import api
 from rimfall.errors import BadInput, Refused
 from rimfall.exports import FORMATS
 from rimfall.exports.brought.cameras import About, cameras_in
@@ -19,6 +21,7 @@ from rimfall.physics.coordinates import RoundChart
 from rimfall.scene import examples, questions
 from rimfall.scene.reading import read, read_camera
 from rimfall.scene.shot import camera, sight
+from rimfall.shots.match import sights
 from tests.commands import rimfall
 from tests.tables import each_row
 
@@ -247,6 +250,32 @@ def test_a_camera_goes_out_with_every_file_and_is_read_back(view):
     assert read_options({"cameras": [own]}, SCENE).cameras[0].rows[1].vertical_fov_deg == 34.0
 
 
+def test_a_match_through_the_camera_sees_what_the_camera_sees():
+    """A pinhole by hand, from position, target, up and the vertical angle, against the pixels that a match expects of the same camera."""
+    row = {
+        "place": {"along_m": -4.0, "height_m": 1.6, "axial_m": 5.0},
+        "look_at": {"along_m": 2.0, "height_m": 1.2, "axial_m": 0.5},
+    }
+    row |= {"roll_deg": 12.0, "field_of_view_deg": 50.0}
+    document = {"scene": json.loads(examples.example("same-lob")), "camera": {"rows": [row]}}
+    answer = camera.of_request(read_camera(json.dumps(document)))
+    (own,), (aboard,) = answer["cameras"][0]["rows"], answer["match"]
+    wide, tall = 1920, 1080
+    points = RoundChart(56.0).position(np.array([[0.0, 1.0, 0.0], [1.0, 2.0, -1.0], [3.0, 0.5, 1.0]]))
+    spots = (np.array([list(aboard[name].values())]) for name in ("position", "look_at"))
+    focal = np.array([wide / 2 / math.tan(math.radians(aboard["field_of_view_deg"]) / 2)])
+    roll, middle = np.radians([aboard["roll_deg"]]), np.array([wide, tall]) / 2
+    seen = sights.CameraPixels(np.zeros(3), np.zeros((3, 2)), np.ones(2), *spots, focal, roll, middle)
+    (expected,) = seen.expected(SimpleNamespace(rotating_m=points[None], radius_m=np.array([56.0])))
+    eye, ahead, up = np.array(own["position_m"]), looks(own), np.array(own["up"])
+    right = np.cross(ahead, up)
+    off = points @ np.array([[0, 1, 0], [-1, 0, 0], [0, 0, 1]]).T - eye  # X spinward, Y up, Z along the spin vector
+    half = math.tan(math.radians(own["vertical_fov_deg"]) / 2)
+    across, over = (off @ right) / (off @ ahead), (off @ up) / (off @ ahead)
+    pixels = np.stack([wide / 2 + across / half * tall / 2, tall / 2 - over / half * tall / 2], axis=1)
+    assert pixels == pytest.approx(expected, abs=1e-6)
+
+
 def test_the_command_puts_a_camera_of_a_table_into_its_files(tmp_path):
     table, file = tmp_path / "shot.csv", tmp_path / "lob.glb"
     head = "frame,along_m,height_m,axial_m,aim_along_m,aim_height_m,aim_axial_m,vertical_fov_deg\n"
@@ -259,5 +288,6 @@ def test_the_command_puts_a_camera_of_a_table_into_its_files(tmp_path):
     assert mine["rows"][-1]["time_s"] == pytest.approx(1.0)
     eye, _, _ = sight.placed(RoundChart(56.0), np.array([[5.0, 1.5, 3.0]]), np.array([[0.0, 1.0, -1.0]]), np.zeros(1))
     assert mine["rows"][-1]["position_m"] == pytest.approx(eye[0].tolist(), abs=1e-4)
+    assert api.cameras(table, radius_m=56.0)[0]["rows"][1]["time_s"] == 1.0
     missing = rimfall("trace", "-", "--export", file, "--camera", tmp_path / "no.csv", given=given)
     assert (missing.returncode, "Cannot read" in missing.stderr) == (2, True)

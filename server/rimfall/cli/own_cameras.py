@@ -3,8 +3,7 @@
 from dataclasses import replace
 from pathlib import Path
 
-from ..errors import BadInput, refusal
-from ..exports.brought.cameras import About, cameras_in
+from ..exports.brought.cameras import About, cameras_in, content_of
 from ..scene.document import frame_rate
 from .common import number
 
@@ -54,12 +53,4 @@ def camera_choices(chosen, scene):
 def _cameras_of(path, about):
     """The cameras of a file; that of a table, which has no name, is called as the file is."""
     named = path.stem[:60] if path.suffix.lower() == ".csv" else None
-    return cameras_in(_bytes_of(path), replace(about, name=named))["cameras"]
-
-
-def _bytes_of(path):
-    try:
-        return path.read_bytes()
-    except (OSError, ValueError) as error:
-        say = f"Cannot read {path}: {getattr(error, 'strerror', None) or error}."
-        raise BadInput(refusal("file", str(path), "a file that can be read", say)) from None
+    return cameras_in(content_of(path), replace(about, name=named))["cameras"]

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from fractions import Fraction
+from pathlib import Path
 
 import numpy as np
 
@@ -34,6 +35,15 @@ class About:
     first_frame: float | None = None
     up: str = "Y"
     aspect: float = 16 / 9
+
+
+def content_of(path):
+    """The bytes of a file. Raises BadInput."""
+    try:
+        return Path(path).read_bytes()
+    except (OSError, ValueError) as error:
+        say = f"Cannot read {path}: {getattr(error, 'strerror', None) or error}."
+        raise BadInput(refusal("file", str(path), "a file that can be read", say)) from None
 
 
 def cameras_in(content, about):
