@@ -2,7 +2,7 @@
 // is outward at azimuth 0; metres from the axis. A turntable is seen from above.
 
 const WHOLE = 1.12; // of the radius, from the middle to the edge of a plan of the whole
-const NEAR_TURN = 1 / 12; // a throw that goes less far round is shown near by
+export const NEAR_TURN = 1 / 12; // a throw that goes less far round is shown near by
 const NEAR_LEAST = 0.12; // of the radius, at least, across such a picture
 
 /** `habitat` of the document, `floors` of its answer or []: what is drawn of it, circles by their radius and lines. */

@@ -9,7 +9,7 @@ export const PAIRS = [
 ];
 const STEPS = { elevation_deg: [0.5, 1, 2], heading_deg: [5], speed_m_s: [0.05, 0.1, 0.25, 0.5, 1, 2, 5, 10, 25, 50, 100] }; // from one throw to the next
 const MOST = { elevation_deg: 45, heading_deg: 73, speed_m_s: 49 };
-const FIRST = { elevation_deg: [0, 80], heading_deg: [0, 360], speed_m_s: [1, 12] };
+const FIRST = { elevation_deg: [0, 80], heading_deg: [0, 355], speed_m_s: [1, 12] };
 const FASTER = 2; // than the throw is now, to begin with
 const NEAR_PX = 18;
 

@@ -2,7 +2,7 @@
 // thin line, the chosen one strong; what blocks one stands where it does.
 
 import { placeOf, indexOf, shareOf, shareWords } from '../../state/shot.js';
-import { createPlan, turn, viewOf } from '../../state/deck_plan.js';
+import { NEAR_TURN, createPlan, turn, viewOf } from '../../state/deck_plan.js';
 import { pathStyle } from '../../state/palette.js';
 import { showQuantity } from '../../state/units.js';
 import { h, onDrag, s, setAttribute, setChildren } from '../shared/dom.js';
@@ -14,6 +14,7 @@ const PERSON_M = 1.75,
   ARC = 24; // pieces of the arc that says how far round
 const STEP_M = 0.1,
   LARGE = 10;
+const UNDER = 0.004; // of the radius, that is seen below the deck
 const SPOKEN = [1 / 4, 1 / 3, 1 / 2, 2 / 3, 3 / 4]; // shares of a turn that have a tick
 
 export function createAimPlan({ store, put }) {
@@ -84,22 +85,22 @@ export function createAimPlan({ store, put }) {
 
   // the ways are not looked at here for where they lie: a picture that followed every answer would jump
   function look() {
-    const { aim, answer } = store.shot;
-    const next = JSON.stringify([store.document.habitat, floors().length, aim.motion, held || [aim.to, answer?.ways.length]]);
+    const { aim } = store.shot;
+    const next = JSON.stringify([store.document.habitat, floors().length, aim.motion, held || [aim.to, ways().length]]);
     if (held && view) return;
     if (next === key) return;
     key = next;
     plan = createPlan({ ...store.document.habitat, radius_m: store.read('habitat.radius_m') }, floors());
-    const ends = [from(), catcher()].map(plan.at),
-      share = shareOf(store, aim),
-      foot = plan.azimuth(share !== null && Math.abs(share) < 1 / 12 ? middle(from(), catcher()) : from());
+    const ends = [from(), catcher()].flatMap(place => [place, { ...place, height_m: -UNDER * plan.radius_m }].map(plan.at)),
+      share = plan.turn_m && (catcher().along_m - from().along_m) / plan.turn_m,
+      foot = plan.azimuth(share !== null && Math.abs(share) < NEAR_TURN ? middle(from(), catcher()) : from());
     view = viewOf(plan, [...ends, ...ways().flatMap(way => few(pointsOf(way)))], share, foot);
     drawGround();
   }
 
   const catcher = () =>
     store.shot.aim.to.motion
-      ? (store.shot.answer?.ways[store.shot.chosen]?.meets ?? placeOf(store, indexOf(store, store.shot.aim.to.motion)))
+      ? ((ways()[store.shot.chosen] ?? ways()[0])?.meets ?? placeOf(store, indexOf(store, store.shot.aim.to.motion)))
       : store.shot.aim.to;
   const ways = () => {
     const { answer } = store.shot;
