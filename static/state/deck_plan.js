@@ -3,7 +3,7 @@
 
 const WHOLE = 1.12; // of the radius, from the middle to the edge of a plan of the whole
 export const NEAR_TURN = 1 / 12; // a throw that goes less far round is shown near by
-const NEAR_LEAST = 0.12; // of the radius, at least, across such a picture
+const NEAR_LEAST = 0.04; // of the radius, at least, across such a picture
 
 /** `habitat` of the document, `floors` of its answer or []: what is drawn of it, circles by their radius and lines. */
 export function createPlan(habitat, floors = []) {
@@ -34,8 +34,9 @@ export function createPlan(habitat, floors = []) {
     rings: flat.length ? [] : ringsOf(habitat),
     lines: flat.map(floor => floor.ends.map(along_m => at({ along_m, height_m: 0, floor: flat.indexOf(floor) }))),
     at,
-    /** The angle about the axis at which a place lies, 0 straight down. */
+    /** The angle about the axis of what is straight down at a place, 0 at the foot. */
     azimuth(place) {
+      if (flat.length) return floorOf(place).azimuth;
       const [x, y] = at(place);
       return Math.atan2(x, y);
     },

@@ -67,9 +67,10 @@ function firstCatcher(store, index) {
     landing = store.stale ? null : store.answer?.motions[index]?.landing,
     turn_m = turnLength(store),
     { level } = store.fields.shapes[store.document.habitat.shape ?? 'cylinder'].ground;
-  const away_m = landing ? FIRST_SHARE * landing.drift_m : FIRST_TURN * (turn_m ?? store.read(RADIUS)) * heading(store, index);
+  const away_m = landing ? FIRST_SHARE * landing.drift_m : FIRST_TURN * (turn_m ?? store.read(RADIUS)) * heading(store, index),
+    aside_m = landing ? FIRST_SHARE * (landing.axial_m - from.axial_m) : 0;
   const hands_m = level ? from.height_m : Math.min(HANDS_M, HANDS_SHARE * store.read(RADIUS));
-  return withoutFloor({ ...from, along_m: rounded(from.along_m + away_m), height_m: rounded(hands_m) });
+  return withoutFloor({ ...from, along_m: rounded(from.along_m + away_m), height_m: rounded(hands_m), axial_m: rounded(from.axial_m + aside_m) });
 }
 
 // 1 spinward, −1 antispinward

@@ -24,9 +24,9 @@ const fields = {
   kinds: { throw: { stage: { aimed: true } }, drop: { stage: { aimed: false } } },
   shapes: { cylinder: { ground: { level: false } }, turntable: { ground: { level: true } }, tether: { ground: { level: false } } },
 };
-const landing = drift_m => ({ landing: { drift_m } });
+const landing = (drift_m, axial_m = 0) => ({ landing: { drift_m, axial_m } });
 
-function bench(scene = SCENE, answer = { motions: [landing(5.21), landing(-10.73)], scene: SCENE }) {
+function bench(scene = SCENE, answer = { motions: [landing(5.21), landing(-10.73, 2)], scene: SCENE }) {
   const store = createStore({ document: structuredClone(scene), fields });
   store.setAnswer(answer, store.document);
   store.setShot({ aim: firstAim(store) });
@@ -37,7 +37,7 @@ test('a first catcher stands within reach of a low and a high throw, on the side
   const store = bench();
   assert.deepEqual(store.shot.aim, { motion: 'out', to: { along_m: 4.2, height_m: 1.4, axial_m: 0 }, within_m: 0.15, fixed: { speed_m_s: 6 } });
   store.look({ chosen: 1 });
-  assert.deepEqual([firstAim(store).motion, firstAim(store).to.along_m], ['back', -8.6]);
+  assert.deepEqual([firstAim(store).motion, firstAim(store).to.along_m, firstAim(store).to.axial_m], ['back', -8.6, 1.6]);
 });
 
 test('without a landing the catcher stands an eighth of a turn off, and a scene without a throw has no aim', () => {

@@ -10,6 +10,7 @@ import { h, onDrag, s, setAttribute, setChildren } from '../shared/dom.js';
 const SIZE = 320,
   HALF = SIZE / 2;
 const PERSON_M = 1.75,
+  MOST = 0.9, // of the radius: where that is less than a person, none is drawn but where they are
   LEAST_PX = 17, // a person is drawn no lower, whatever the scale
   ARC = 24; // pieces of the arc that says how far round
 const STEP_M = 0.1,
@@ -92,10 +93,16 @@ export function createAimPlan({ store, put }) {
     key = next;
     plan = createPlan({ ...store.document.habitat, radius_m: store.read('habitat.radius_m') }, floors());
     const ends = [from(), catcher()].flatMap(place => [place, { ...place, height_m: -UNDER * plan.radius_m }].map(plan.at)),
-      share = plan.turn_m && (catcher().along_m - from().along_m) / plan.turn_m,
+      share = shareTo(catcher()),
       foot = plan.azimuth(share !== null && Math.abs(share) < NEAR_TURN ? middle(from(), catcher()) : from());
     view = viewOf(plan, [...ends, ...ways().flatMap(way => few(pointsOf(way)))], share, foot);
     drawGround();
+  }
+
+  // of a turn; nothing between two places of one floor, null between floors
+  function shareTo(place) {
+    if (plan.turn_m) return (place.along_m - from().along_m) / plan.turn_m;
+    return (place.floor ?? 0) === from().floor ? 0 : null;
   }
 
   const catcher = () =>
@@ -196,7 +203,7 @@ export function createAimPlan({ store, put }) {
 
   // somebody who stands on the deck: a line toward the axis with a head
   function person(place, kind) {
-    const tall = Math.max(PERSON_M, (LEAST_PX * view.half_m) / HALF),
+    const tall = PERSON_M > MOST * plan.radius_m ? 0 : Math.max(PERSON_M, (LEAST_PX * view.half_m) / HALF),
       [feet, neck, head] = [0, 0.76, 0.9].map(share => inPx({ ...place, height_m: share * tall }));
     return s(
       'g',

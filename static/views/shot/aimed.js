@@ -92,7 +92,7 @@ export class Aimed {
     const standing = this.standing();
     if (!standing) return points;
     for (const turn of this.turnsSeen())
-      for (const up of [0, PERSON_M]) {
+      for (const up of [0, this.tall(standing)]) {
         const q = half.model.ground.on(standing.along_m, up, standing.axial_m, turn, p, standing.floor);
         points.push(q.x, q.y, q.z);
       }
@@ -117,6 +117,11 @@ export class Aimed {
   standing() {
     const { to } = this.store.shot.aim;
     return to.motion ? null : { floor: 0, ...to };
+  }
+
+  // How high a person stands; where none fits, as high as the hands.
+  tall({ floor, height_m }) {
+    return PERSON_M < this.half.model.ground.headroom(floor) ? PERSON_M : height_m;
   }
 
   // The centre of the reach at time t.
@@ -159,7 +164,7 @@ export class Aimed {
     const { half, person } = this,
       standing = this.standing(),
       { ground } = half.model;
-    person.visible = Boolean(standing) && PERSON_M < ground.headroom(standing?.floor ?? 0);
+    person.visible = standing !== null && this.tall(standing) === PERSON_M;
     if (!person.visible) return;
     half.actors.putPerson(person, standing, turnAt(half.model, half.frame, time_s), false);
     const from = half.lead?.release;
@@ -216,7 +221,8 @@ export class Aimed {
         gap: 10,
         at: [{ ...drawnPoint(way.blocked_by[half.frame === 'aboard' ? 'rotating_m' : 'inertial_m'], 0, half.model.radius_m, {}) }],
       }));
-    const head = standing && half.model.ground.on(standing.along_m, PERSON_M, standing.axial_m, turnAt(half.model, half.frame, time_s), {}, standing.floor);
+    const head =
+      standing && half.model.ground.on(standing.along_m, this.tall(standing), standing.axial_m, turnAt(half.model, half.frame, time_s), {}, standing.floor);
     const catcher = hands && { key: 'catcher', text: standing ? 'catcher' : 'to be met', gap: 10, at: [head, hands].filter(Boolean) };
     const flown = this.flown && {
       key: 'flown',
