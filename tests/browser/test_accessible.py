@@ -41,7 +41,7 @@ def each_part(page):
             page.locator("#feel-map .ring-grip[aria-valuenow]").wait_for()  # what it tells has come
         if number == 5:
             page.locator("#shot-landings .btn").first.click()
-            page.locator(".landings-net .knot").wait_for(state="attached")
+            page.locator(".landings-net").wait_for()
             page.locator(".way-says").first.wait_for()
         yield f"place {number}", f"#place-{number}"
     open_place(page, 4)

@@ -145,7 +145,7 @@ def the_catcher_is_moved_by_hand_and_key(page):
 def the_net_flies_what_it_is_pointed_at_and_keeps_it(page):
     # a knot by the arrows is flown on both stages, Enter keeps it, a file holds it
     page.get_by_role("button", name="Draw the net of landings").click()
-    page.locator(".landings-net .knot").wait_for(state="attached")
+    page.locator(".landings-net").wait_for()
     knot = page.locator("#shot-landings .ring-grip")
     knot.focus()
     knot.press("ArrowRight")

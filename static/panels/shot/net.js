@@ -17,7 +17,8 @@ const FAR = 5; // knots a step with Shift
 export function createNet({ store, client, large }) {
   let at = null, // [row, column] of the throw that is looked at
     room = WIDTH_PX.first,
-    drawing = null;
+    drawing = null,
+    varied = null;
   const ground = s('g', {}),
     knot = s('circle', { r: 6, class: 'knot' }),
     svg = s('svg', { class: 'landings-net', role: 'img', 'aria-label': 'Landings over the unrolled deck' }, ground, knot);
@@ -142,7 +143,9 @@ export function createNet({ store, client, large }) {
     if (!net()?.drawing) return;
     if (net().drawing !== drawing) {
       drawing = net().drawing;
-      at = null;
+      const next = JSON.stringify([net().motion, net().over]);
+      if (next !== varied) at = null; // of other throws
+      varied = next;
       const lines = parseDrawing(drawing.svg);
       setAttribute(svg, 'viewBox', lines.getAttribute('viewBox'));
       setChildren(ground, [...lines.children]);
