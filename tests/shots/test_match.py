@@ -226,6 +226,9 @@ def test_pixels_through_a_camera():
     assert answer["verdict"] == "possible", answer["words"]
     assert answer["fit"]["speed_m_s"]["low"] < 6.0 < answer["fit"]["speed_m_s"]["high"]
     assert answer["fit"]["axial_m"]["low"] < 0.0 < answer["fit"]["axial_m"]["high"]
+    rides = [CAMERA | {"time_s": 0.0}, CAMERA | {"time_s": 0.3}, CAMERA | {"time_s": 5.0, "roll_deg": 5.0}]
+    timed = match(pictured(pixels, 0.5, camera=rides) | {"known": HABITAT | VACUUM})
+    assert timed["fit"] == answer["fit"]
     free = match(pictured(pixels, 0.5, camera=[CAMERA] * len(pixels)) | {"known": VACUUM})
     assert free["verdict"] in ("possible", "undecided")
     assert free["chi2_per_freedom"] < 1.3
@@ -275,6 +278,7 @@ PIXELS = [{"frame": n, "x_px": 10.0 * n, "y_px": 5.0} for n in range(5)]
         ({"picture": {"points": PIXELS, "fps": 24, "plane": NO_UP}, "accuracy_px": 1}, "picture.plane.up", "not both 0"),
         ({"picture": {"points": PIXELS, "fps": 24, "camera": [CAMERA] * 2}, "accuracy_px": 1}, "picture.camera", "2 cameras"),
         ({"picture": {"points": PIXELS, "fps": 24, "camera": CAMERA}}, "accuracy_px", "missing"),
+        ({"picture": {"points": PIXELS, "fps": 24, "camera": [CAMERA | {"time_s": 1.0}] * 2}, "accuracy_px": 1}, "picture.camera.1.time_s", "row 2"),
         ({"keys": STILL_KEYS, "accuracy_m": 0.1}, "keys.view", "must be known"),
     ],
 )  # fmt: skip

@@ -48,7 +48,7 @@ def asked(request) -> Asked:
     name, rows = _rows(request)
     _known_stands(request.known)
     time_s = _times(request, name, rows)
-    sight = _sight(request, time_s - time_s[0], rows)
+    sight = _sight(request, time_s, rows)
     _moves(sight, name)
     known, body, resistance, reference, per_metre = _knowledge(request)
     if not sight.has_deck and known.gravity_m_s2 is not None and known.radius_m is None:
@@ -132,13 +132,11 @@ def _known_stands(known):
 
 
 def _sight(request, time_s, rows):
-    """The sight of the rows at times (N,) from 0."""
+    """The sight of the rows at times (N,)."""
     if request.picture is not None:
         return _of_picture(request, time_s, rows)
-    sd = _accuracy_m(request)
-    if request.track is not None:
-        return _of_track(request, time_s, rows, sd)
-    return _of_keys(request, time_s, rows, sd)
+    sd, since = _accuracy_m(request), time_s - time_s[0]
+    return _of_track(request, since, rows, sd) if request.track is not None else _of_keys(request, since, rows, sd)
 
 
 def _accuracy_m(request):
@@ -217,17 +215,18 @@ def _of_picture(request, time_s, points):
         raise BadInput(refusal("picture.plane", was, "exactly one of plane and camera", say))
     seen = np.array([[p.x_px, p.y_px] for p in points])
     if picture.plane is not None:
-        return _on_plane(request, time_s, seen)
+        return _on_plane(request, time_s - time_s[0], seen)
     sd = np.full(2, _accuracy_px(request, None))
     cameras = picture.camera if isinstance(picture.camera, list) else [picture.camera]
-    if len(cameras) not in (1, len(points)):
+    timed = all(camera.time_s is not None for camera in cameras)
+    if not timed and len(cameras) not in (1, len(points)):
         may_be = f"one camera, or one for each of the {len(points)} points"
         say = f"There were {len(cameras)} cameras; there must be {may_be}."
         raise BadInput(refusal("picture.camera", f"{len(cameras)} cameras", may_be, say))
-    return _through(request, time_s, seen, sd, cameras)
+    return _through(request, time_s, seen, sd, cameras, timed)
 
 
-def _through(request, time_s, seen, sd, cameras):
+def _through(request, time_s, seen, sd, cameras, timed):
     many = isinstance(request.picture.camera, list)
     for n, camera in enumerate(cameras):
         at = f"picture.camera.{n}" if many else "picture.camera"
@@ -245,9 +244,29 @@ def _through(request, time_s, seen, sd, cameras):
     width, height = sizes.pop()
     spots = [np.array([[getattr(getattr(c, n), f) for f in ("along_m", "height_m", "axial_m")] for c in cameras])
              for n in ("position", "look_at")]  # fmt: skip
-    half = np.tan(np.radians([c.field_of_view_deg / 2 for c in cameras]))
-    roll = np.radians([c.roll_deg for c in cameras])
-    return sights.CameraPixels(time_s, seen, sd, *spots, 0.5 * width / half, roll, np.array([width, height]) / 2)
+    figures = np.stack(
+        [
+            0.5 * width / np.tan(np.radians([c.field_of_view_deg / 2 for c in cameras])),
+            np.radians([c.roll_deg for c in cameras]),
+        ],
+        axis=-1,
+    )
+    if timed and len(cameras) > 1:
+        at = _rising_cameras(cameras)
+        *spots, figures = (np.stack([np.interp(time_s, at, c) for c in rows.T], axis=-1) for rows in (*spots, figures))
+    middle = np.array([width, height]) / 2
+    return sights.CameraPixels(time_s - time_s[0], seen, sd, *spots, figures[:, 0], figures[:, 1], middle)
+
+
+def _rising_cameras(cameras):
+    """The times (C,) of a camera's rows."""
+    times = np.array([camera.time_s for camera in cameras])
+    late = np.flatnonzero(np.diff(times) <= 0)
+    if len(late):
+        n = int(late[0]) + 1
+        say = f"The time of row {n + 1} of the camera was {times[n]:g} s; each row must be later than the one before."
+        raise BadInput(refusal(f"picture.camera.{n}.time_s", f"{times[n]:g}", f"above {times[n - 1]:g} s", say))
+    return times
 
 
 def _on_plane(request, time_s, seen):

@@ -96,8 +96,10 @@ class Plane(Strict):
 
 
 class PictureCamera(Strict):
-    """A camera that rides with the deck; it is rolled clockwise as seen from behind it."""
+    """A camera that rides with the deck; it is rolled clockwise as seen from behind it. time_s: of one row of several, between which it goes
+    evenly; rows without are one for each point."""
 
+    time_s: float | None = number("Time", "s", -1e6, 1e6, None)
     field_of_view_deg: float = number("Field of view across", "°", 0.1, 175)
     width_px: float = number("Width of the picture", "px", 1, _MOST_PX)
     height_px: float = number("Height of the picture", "px", 1, _MOST_PX)

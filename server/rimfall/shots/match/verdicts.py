@@ -14,6 +14,7 @@ IMPOSSIBLE_BELOW, POSSIBLE_ABOVE = 1e-3, 1e-2
 ALIKE = 6.635  # of chi squared with one degree of freedom, at 99 %: less tells a habitat from its mirror too poorly
 _OF_HABITAT = {"radius_m": None, "omega_rad_s": None, "gravity_m_s2": None}
 MOST_CHANGES = 3
+_TOGETHER = ("radius_and_spin", "habitat_and_speed")  # told only where no one thing does
 
 
 @dataclass(frozen=True)
@@ -94,7 +95,9 @@ def _against(trial, mirror, off):
 def _changes(sight, known, resistance, reference, mirror):
     """Changes that make it possible, the simplest first, or else those that let go of all that is known of the habitat."""
     found = []
-    for kind, other, medium in _single(known, resistance, reference):
+    for kind, other, medium in _otherwise(known, resistance, reference):
+        if found and kind in _TOGETHER:
+            continue
         trial = tried(sight, other, medium)
         if trial.p_value > POSSIBLE_ABOVE:
             found.append(Change(kind, trial, intervals(trial)))
@@ -105,8 +108,8 @@ def _changes(sight, known, resistance, reference, mirror):
     return found or _with_mirror(sight, known, resistance, mirror)
 
 
-def _single(known, resistance, reference):
-    """(kind, Known, Resistance) of each thing known that could be otherwise."""
+def _otherwise(known, resistance, reference):
+    """(kind, Known, Resistance) of each thing known that could be otherwise, and last of some together."""
     of_habitat = [name for name in _OF_HABITAT if getattr(known, name) is not None]
     names = {"radius_m": "radius_m", "omega_rad_s": "spin_rpm", "gravity_m_s2": "gravity_g"}
     for name in of_habitat:
