@@ -9,7 +9,9 @@ from ..scene.reading import GREATEST_BYTES
 from .connections import RETRY_AFTER_S, last_answer
 
 _A_FILE = ("application/octet-stream", 60_000_000, "file")
-_FILES = dict.fromkeys(("/api/recover", "/api/camera/file"), _A_FILE)  # what takes another body than a document
+_FILES = dict.fromkeys(
+    ("/api/recover", "/api/camera/file", "/api/match/tracks"), _A_FILE
+)  # what takes another body than a document
 _ALWAYS_TAKEN = 65_536  # bytes of a body
 _MOST_HELD = 64_000_000  # bytes of all of them
 
