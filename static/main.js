@@ -193,7 +193,7 @@ function build({ store, clock, ask }) {
     const { createFeel } = await import('./panels/feel/feel.js');
     await createFeel({ store, client, glossary, large });
   });
-  createAskShot({ store, aim: client.aim });
+  createAskShot({ store, aim: client.aim, status });
   whenOpened(store, 5, async () => {
     const { createShot } = await import('./panels/shot/shot.js');
     await createShot({ store, clock, client, heard, large });

@@ -2,17 +2,18 @@
 
 import { createNewest } from '../state/newest.js';
 import { PLACE, aimRequest, stillChosen } from '../state/shot.js';
+import { createStatus } from '../state/status.js';
 import { ValidationError } from './errors.js';
 
 const LIVE_FLIGHT_S = 15; // while a hand drags, in air, where long flights take long to look for
 
 /** aim(body, {units, signal}) → promise of the answer. */
-export function createAskShot({ store, aim, timers = {} }) {
+export function createAskShot({ store, aim, status = createStatus(), timers = {} }) {
   let lastQuestion = null,
     live = false;
   const { want, drop } = createNewest({
     request,
-    ask: ({ body, units }, signal) => aim(body, { units, signal }),
+    ask: put,
     answered: (answer, { of }) => {
       const { answer: before, chosen } = store.shot;
       store.setShot(
@@ -30,6 +31,15 @@ export function createAskShot({ store, aim, timers = {} }) {
   function now() {
     const body = aimRequest(store.document, store.shot.aim);
     return { body: body && live && store.document.air !== null ? { ...body, flight_max_s: LIVE_FLIGHT_S } : body, units: store.view.units };
+  }
+
+  async function put({ body, units }, signal) {
+    const job = status.begin({ say: 'Looking for every throw that arrives' });
+    try {
+      return await aim(body, { units, signal });
+    } finally {
+      job.end();
+    }
   }
 
   function request() {

@@ -50,7 +50,7 @@ export function createKeys({ store, clock, timeline, looks, stages, glossary, he
         looks.turnPlot();
       },
     ],
-    ['e', 'E', 'enlarge the drawing of this place: why it drifts, the plot, the map; or back', () => large.toggle(store.view.place)],
+    ['e', 'E', 'enlarge the drawing of this place: why it drifts, the plot, the map, the aim; or back', () => large.toggle(store.view.place)],
     ['u', 'U', 'SI or US customary', () => store.look({ units: store.view.units === 'si' ? 'us' : 'si' })],
     ['\\', '\\', 'layout: automatic, side by side, stacked', () => store.look({ split: after(['auto', 'beside', 'stacked'], store.view.split) })],
     ['w', 'W', 'glossary', () => glossary.show()],

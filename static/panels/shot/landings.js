@@ -11,11 +11,13 @@ import { download, fileName } from '../shared/files.js';
 import { createInline } from '../shared/inline.js';
 import { createNet } from './net.js';
 
+const SLOW_MS = 300; // what comes sooner needs no bar
 const FILES = ['csv', 'svg', 'pdf'];
 const WORDS = { speed_m_s: 'speed', heading_deg: 'heading', elevation_deg: 'elevation' };
 
 export function createLandings({ element, store, client, heard, large }) {
-  let lastQuestion = null;
+  let lastQuestion = null,
+    waits = 0; // until it is told that something is under way
   const net = createNet({ store, client, large }),
     sentence = createRanges({ store });
   const begin = h('button', { type: 'button', class: 'btn', onclick: draw }, 'Draw the net of landings');
@@ -45,12 +47,12 @@ export function createLandings({ element, store, client, heard, large }) {
       return client.landings(body, { units, width, signal, told: (done, of) => setAttribute(bar, 'value', of ? done / of : null) });
     },
     answered: answer => {
-      setAttribute(busy, 'hidden', true);
+      rest();
       store.setShot({ landings: answer, flown: null, landingsProblem: null });
       heard.say(answer.words[0]);
     },
     failed: problem => {
-      setAttribute(busy, 'hidden', true);
+      rest();
       store.setShot({ landings: null, flown: null, landingsProblem: problem });
     },
   });
@@ -70,13 +72,19 @@ export function createLandings({ element, store, client, heard, large }) {
     if (key === lastQuestion) return;
     lastQuestion = key;
     setAttribute(again, 'hidden', true);
-    setAttribute(busy, 'hidden', null);
+    clearTimeout(waits);
+    waits = setTimeout(() => setAttribute(busy, 'hidden', null), SLOW_MS);
     want();
+  }
+
+  function rest() {
+    clearTimeout(waits);
+    setAttribute(busy, 'hidden', true);
   }
 
   function stopped() {
     drop();
-    setAttribute(busy, 'hidden', true);
+    rest();
     setAttribute(again, 'hidden', null);
     again.focus();
     heard.say('Stopped.');
