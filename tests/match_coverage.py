@@ -1,7 +1,9 @@
 """How often the truth lies in the 95 % intervals of a matched path, and how a true path is judged: `python -m tests.match_coverage`.
 
 So many random habitats, each with a throw that `trace` flies, read off at its samples with seeded noise and matched again with random
-knowledge of it. The table says for each quantity how often the track decided it and how often the truth lay in the interval then.
+knowledge of it. The table says for each quantity how often the track decided it and how often the truth lay in the interval then;
+beside it, between which shares of so many that is 19 times in 20 where the intervals are true: where few tracks decide a quantity,
+300 habitats tell it roughly.
 """
 
 import argparse
@@ -160,9 +162,13 @@ def main():
     parser.add_argument("--no-verdicts", action="store_true")
     chosen = parser.parse_args()
     decided, covered, verdicts, chances, missed = table(chosen.habitats, chosen.first, verdicts=not chosen.no_verdicts)
-    print(f"{'quantity':14} {'decided':>8} {'covered':>8} {'share':>8}")
+    print(f"{'quantity':14} {'decided':>8} {'covered':>8} {'share':>8}  by chance, of 95 %")
     for quantity, count in decided.items():
-        print(f"{quantity:14} {count:8} {covered[quantity]:8} {100 * covered[quantity] / count:7.1f}%")
+        off = 1.96 * math.sqrt(0.95 * 0.05 / count) * 100.0
+        share = 100 * covered[quantity] / count
+        print(
+            f"{quantity:14} {count:8} {covered[quantity]:8} {share:7.1f}%  {95 - off:.1f} to {min(95 + off, 100):.1f} %"
+        )
     print(
         f"p < 0.001 of a true path: {sum(p < 0.001 for p in chances)} of {len(chances)}; p < 0.01: {sum(p < 0.01 for p in chances)}"
     )

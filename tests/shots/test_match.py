@@ -312,11 +312,11 @@ def rows_with(listed, name, swing_m):
 
 
 def test_intervals_hold_the_truth_of_random_habitats():
-    """The script's reduced form: 30 habitats without air, with what of them is known chosen at random. About 95 % of the intervals hold
-    the truth: fewer than 89 % of some 260 would be less than one time in a thousand, even if half of them went together."""
-    decided, covered, _, chances, missed = match_coverage.table(30, in_air=False, verdicts=False)
-    assert sum(covered.values()) >= 0.89 * sum(decided.values()), missed
-    assert sum(decided.values()) > 200
+    """The script's reduced form: 20 habitats without air, with what of them is known chosen at random. About 95 % of the intervals hold
+    the truth: fewer than 88 % of some 170 would be less than one time in a hundred, even if they went together by threes."""
+    decided, covered, _, chances, missed = match_coverage.table(20, first=300, in_air=False, verdicts=False)
+    assert sum(covered.values()) >= 0.88 * sum(decided.values()), missed
+    assert sum(decided.values()) > 130
     assert min(chances) > 1e-3
 
 

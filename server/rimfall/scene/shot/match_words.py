@@ -190,7 +190,7 @@ def reason(question, told, sign, units):
                 f"It bends back {at}, {length(figure, units)} from the axis, where no free path of this habitat does."
             )
         case "gains_energy":
-            return f"It gains speed that nothing gives it, {where}."
+            return f"It gains speed that nothing in this habitat gives it, {where}."
         case "loses_energy":
             return f"It loses speed {where}, as a thing does in air and not in a vacuum."
         case "straight_fall":
