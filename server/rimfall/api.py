@@ -45,6 +45,22 @@ wishes = [
 print(round(rimfall.size(wishes)["smallest"]["radius_m"]), "m")
 ```
 
+Every throw that arrives in a friend's hands a third of the way round:
+
+```python
+import math
+import rimfall
+
+habitat = {"radius_m": 30, "spin_rpm": 4}
+throw = {"kind": "throw", "name": "serve", "place": {"height_m": 1.5}, "speed_m_s": 10, "body": "handball"}
+scene = rimfall.open_scene({"rimfall": 1, "habitat": habitat, "air": None, "motions": [throw]})
+friend = {"along_m": -2 * math.pi * 30 / 3, "height_m": 1.4}
+answer = rimfall.aim(scene, "serve", friend, {"speed_m_s": 10})
+print(*answer["words"], sep="\n")
+for way in answer["ways"]:
+    print(round(way["elevation_deg"], 2), "degrees up, after", round(way["flight_s"], 2), "s")
+```
+
 Where a throw can come down, over two of its figures:
 
 ```python
