@@ -45,7 +45,7 @@ def remedies(found: Aim, scene: Any, asked_of: Callable[[Any], Question]) -> lis
     other = _other_throw(found)
     if other is not None:
         out.append(other)
-    met = {way.catch.surface.name for way in found.ways}
+    met = {getattr(way.catch.surface, "name", None) for way in found.ways}
     for name, (field, called) in _IN_THE_WAY.items():
         if getattr(scene.habitat, field, None) is not None and (name in met or not found.ways):
             changed = scene.model_copy(update={"habitat": scene.habitat.model_copy(update={field: None})})

@@ -5,13 +5,14 @@ from ...phrases import STILL_M, length, listed, seconds, speed
 from ...prose import number
 from ...shots.fixed import ELEVATION, FLIGHT, LEAST, SPEED
 
-_LEVEL_DEG, _ALMOST_DEG = 0.5, 5.0
+_LEVEL_DEG, _ALMOST_DEG, _STRAIGHT_DEG = 0.5, 5.0, 89.95
+_LET_GO_M_S = 0.005
 _SAID = 4  # throws that a sentence names
 
 
 def of_way(aimed, way, units):
     """Words of one throw: a name for a label, what it does, how far errors make it miss, and what is in its way."""
-    how = f"{speed(way['speed_m_s'], units)}, {up(way['elevation_deg'], tenths=True)}, {toward(aimed, way['heading_deg'])}"
+    how = ", ".join([speed(way["speed_m_s"], units), *_directed(aimed, way, tenths=True)])
     blocked, reach_m = way["blocked_by"], aimed.aim.question.within_m
     if way["misses_m"] > reach_m:
         end = f"misses by {length(way['misses_m'], units)} after {seconds(way['flight_s'])}"
@@ -43,7 +44,7 @@ def up(elevation_deg, tenths=False):
     size, side = abs(elevation_deg), "up" if elevation_deg > 0 else "down"
     if size < (0.05 if tenths else _LEVEL_DEG):
         return "level"
-    if size > 89.95:
+    if size > _STRAIGHT_DEG:
         return f"straight {side}"
     said = f"{size:.1f}° {side}" if tenths else f"{size:.0f}° {side}"
     if tenths:
@@ -102,11 +103,24 @@ def sentences(aimed, ways, nearest, units):
 
 def _arriving(aimed, free, units):
     first, *others = free[:_SAID]
-    said = f"Throw {_speed(first, units)} {up(first['elevation_deg'])}, {toward(aimed, first['heading_deg'])}: it arrives after {_time(first)}"
+    said = f"Throw {_how(aimed, first, units)}: it arrives after {_time(first)}"
     for way in others:
         said += f"; or {_otherwise(aimed, first, way, units)}, after {_time(way)}"
     more = len(free) - _SAID
     return f"{said}{f'; and {number(more)} more' if more > 0 else ''}."
+
+
+def _how(aimed, way, units):
+    """How it is thrown: "10 m/s almost level, 2° up, antispinward"."""
+    if way["speed_m_s"] < _LET_GO_M_S:
+        return "let go at no speed"
+    return f"{_speed(way, units)} {', '.join(_directed(aimed, way))}"
+
+
+def _directed(aimed, way, tenths=False):
+    """Elevation and heading in words; no heading of what goes straight up or down."""
+    said = up(way["elevation_deg"], tenths)
+    return [said] if said.startswith("straight") else [said, toward(aimed, way["heading_deg"])]
 
 
 def _otherwise(aimed, first, way, units):
@@ -116,7 +130,8 @@ def _otherwise(aimed, first, way, units):
         parts.append(_speed(way, units))
     if aimed.aim.question.fixed.what != ELEVATION or not parts:
         parts.append(up(way["elevation_deg"]))
-    if abs((way["heading_deg"] - first["heading_deg"] + 180) % 360 - 180) >= 1:
+    level = abs(way["elevation_deg"]) < _STRAIGHT_DEG
+    if level and abs((way["heading_deg"] - first["heading_deg"] + 180) % 360 - 180) >= 1:
         parts.append(toward(aimed, way["heading_deg"]))
     return ", ".join(parts)
 
@@ -141,7 +156,7 @@ def _stopped(aimed, blocked, units):
     if len(blocked) > 1:
         return f"All {number(len(blocked))} throws that would arrive meet {kinds} first."
     one = blocked[0]
-    how = f"{_speed(one, units)} {up(one['elevation_deg'])}, {toward(aimed, one['heading_deg'])}"
+    how = _how(aimed, one, units)
     return f"The one throw that would arrive, {how}, meets {kinds} {seconds(one['blocked_by']['after_s'])} after it is thrown."
 
 
@@ -155,8 +170,7 @@ def _none(aimed, nearest, units):
     }[fixed.what]()
     if nearest is None:
         return f"{with_it}."
-    how = f"{_speed(nearest, units)} {up(nearest['elevation_deg'])}, {toward(aimed, nearest['heading_deg'])}"
-    return f"{with_it}; the nearest, {how}, misses by {length(nearest['misses_m'], units)}."
+    return f"{with_it}; the nearest, {_how(aimed, nearest, units)}, misses by {length(nearest['misses_m'], units)}."
 
 
 def _would(aimed, units):
