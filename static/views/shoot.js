@@ -79,12 +79,12 @@ export function createStudio(stages) {
     half.fitInto(rect);
     stages.attend(half, { handles: false });
     half.eye.orbit = { ...stages.halves[half.frame].eye.orbit };
-    half.read(model, motions, chosen, store.view, stride_s, over);
+    half.read(model, motions, chosen, stages.seen, stride_s, over);
     half.aimed?.read();
     half.frameUp(stages.clock.time_s);
     if (only !== null) {
       const mine = motions.filter(m => m.name === only);
-      half.read(model, mine, mine[0] ?? null, store.view, stride_s);
+      half.read(model, mine, mine[0] ?? null, stages.seen, stride_s);
     }
     half.labels.forget(); // where they stood in an earlier picture
     readScenery(half, model);

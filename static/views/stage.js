@@ -143,6 +143,11 @@ class Stages {
     this.read(moved);
   }
 
+  // The view as the open place has it.
+  get seen() {
+    return viewOf(this.store.view);
+  }
+
   // The habitat both stages show: the scene's own, or one of those it is compared with.
   get model() {
     return this.models[this.store.view.habitat ?? 0] ?? this.models[0] ?? null;
@@ -161,7 +166,7 @@ class Stages {
       const shown = own.motions.filter(m => !store.view.hidden.includes(m.name));
       const chosen = shown.find(m => m.i === store.view.chosen) ?? null;
       const others = (store.view.compare ?? 'over') === 'over' ? this.models.filter(one => one !== own) : [];
-      half.read(own, shown, chosen, viewOf(store.view), this.clock.stride_s, others);
+      half.read(own, shown, chosen, this.seen, this.clock.stride_s, others);
       half.aimed?.read();
       if (!this.frozen) half.frameUp(this.clock.time_s, moved[half.slot]);
     }

@@ -157,6 +157,18 @@ def the_net_flies_what_it_is_pointed_at_and_keeps_it(page):
     trace = page.request.post("/api/trace", data=json.dumps(scene), headers={"content-type": "application/json"}).json()
     drift_m = trace["motions"][2]["landing"]["way"]["spinward_m"]
     assert f"{abs(drift_m):.3g} m" in plain(page.locator(".landings-at").inner_text())
+
+    # what takes long tells how far it is and can be stopped, and goes on where it is asked to
+    held = []
+    page.route("**/api/landings?*", lambda route: held.append(route))
+    type_into(page, page.get_by_label("Speed, to", exact=True), "14")
+    page.get_by_role("button", name="Stop", exact=True).click()
+    assert page.locator(".landings-busy").is_hidden()
+    page.unroute("**/api/landings?*")
+    page.get_by_role("button", name="Go on", exact=True).click()
+    until("the net of more", lambda: "14 m/s" in plain(page.locator(".landings-net").text_content()))
+    assert held
+
     with page.expect_download() as saving:
         page.get_by_role("button", name="Save the net as CSV").click()
     assert saving.value.suggested_filename == "the-same-lob-both-ways-landings.csv"
