@@ -196,7 +196,7 @@ function build({ store, clock, ask }) {
   createAskShot({ store, aim: client.aim, status });
   whenOpened(store, 5, async () => {
     const { createShot } = await import('./panels/shot/shot.js');
-    await createShot({ store, clock, client, heard, large });
+    await createShot({ store, clock, client, heard, large, open });
   });
   return { open };
 }

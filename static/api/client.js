@@ -68,6 +68,10 @@ export function createClient({ base = 'api', connection = { run: ask => ask() } 
     },
     /** The same as a file, as a Blob: csv, svg or pdf. */
     landingsFile: (format, body, units) => call(`landings/${format}?units=${units}`, { body, wait_ms: LONG_WAIT_MS, read: asBlob }),
+    /** Whether a path that was seen could be: `body` as of POST /api/match. */
+    match: (body, { units = 'si', signal = null } = {}) => call(`match?units=${units}`, { body, signal }),
+    /** The tracks in a file: `file` → {tracks, known}; `asked` {view, origin, up, fps}, as far as they are known. */
+    tracks: (file, asked = {}, signal = null) => call(`match/tracks?${new URLSearchParams(asked)}`, { body: file, signal }),
     /** A file of the scene, as a Blob: `body` {scene, export}. */
     exported: (format, body, signal) => call(`export/${format}`, { body, signal, wait_ms: LONG_WAIT_MS, read: asBlob }),
     /** What a file of Rimfall's carries: `file` → {scene, export, from}. `told(done, of)`: bytes sent. */

@@ -19,7 +19,8 @@ _OF_ALL = {"x-content-type-options": "nosniff", "cross-origin-resource-policy": 
 # what only a document heeds: on each of a page's many small files it would weigh as much as the file
 _OF_DOCUMENTS = {
     "content-security-policy": (
-        "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data: blob:; font-src 'self'; "
+        "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data: blob:; media-src blob:; "
+        "font-src 'self'; "
         "connect-src 'self'; manifest-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'"
     ),
     "referrer-policy": "no-referrer",

@@ -1,7 +1,388 @@
-// Could this path be? A drawn or filmed path against what any habitat could do.
+// Could this path be? A drawn or filmed path against what any habitat could do: pictures that stay in this browser, or a table of places, marked, scaled
+// and asked about; the verdict with its reasons over the picture.
 
-/** `element`: the section under its heading, both hidden until there is something to test with; update() is called while the place is open. */
-export function createMatch({ element }) {
-  for (const part of [element, document.getElementById('shot-match-title')]) part.hidden = true;
-  return { update() {} };
+import { footageOf, isFootage } from '../../files/footage.js';
+import {
+  COLUMNS,
+  FIRST_MATCH,
+  createPast,
+  frameCount,
+  hasPicture,
+  inOrder,
+  matchRequest,
+  pastedRows,
+  residualsOf,
+  rowOfField,
+  rowOfFrame,
+  wanting,
+  withoutMark,
+} from '../../state/match.js';
+import { createNewest } from '../../state/newest.js';
+import { clamp } from '../../state/scale.js';
+import { showQuantity } from '../../state/units.js';
+import { countWords } from '../../state/words.js';
+import { h, setAttribute, setText } from '../shared/dom.js';
+import { createMatchAnswer } from './match_answer.js';
+import { createStrip } from './match_over.js';
+import { createPicture } from './match_picture.js';
+import { createMatchPlot } from './match_plot.js';
+import { createRows } from './match_rows.js';
+import { sampleOf } from './match_sample.js';
+import { createMatchSentence } from './match_sentence.js';
+import { createSteps } from './match_steps.js';
+
+const ROOMY = '(min-width: 900px) and (min-height: 560px)'; // windows where a picture that is opened is laid large
+const EMPTY_ROWS = 5;
+const WANTED = {
+  marks: 'Press on the thing in each frame. With three marks there is a first answer, with ten a good one.',
+  scale: 'Say how large things are: drag a line of known length over the picture, from its foot on the deck up.',
+  rows: 'Type or paste where it was: three rows or more, each with its time.',
+};
+
+/** `element`: the section under its heading; update() is called while the place is open. `open(document)` opens another scene. */
+export function createMatch({ element, store, client, heard, large, open }) {
+  let match = FIRST_MATCH,
+    source = null, // of the pictures
+    turn = 'mark', // or 'scale': what a drag over the picture does
+    onward = true, // to the next frame after each mark
+    row = 0, // of a table, in hand
+    dragging = false,
+    answer = null,
+    problem = null,
+    busy = false,
+    lastQuestion = null,
+    offered = []; // tracks of a file with several
+  const past = createPast();
+
+  const { want, drop } = createNewest({
+    request: question,
+    ask: ({ body, units }, signal) => client.match(body, { units, signal }),
+    answered(next) {
+      settle(next, null);
+      heard.say(next.says);
+      update();
+    },
+    failed(why) {
+      if (!why.errors) lastQuestion = null; // not refused: asked again with the next change
+      settle(null, why);
+      toRefused(why);
+      update();
+    },
+  });
+
+  function settle(next, why) {
+    answer = next;
+    problem = why;
+    busy = false;
+  }
+
+  function question() {
+    return { body: matchRequest(match, store.read), units: store.view.units };
+  }
+
+  function ask() {
+    const next = question(),
+      key = JSON.stringify(next);
+    if (key === lastQuestion) return;
+    lastQuestion = key;
+    if (next.body) {
+      busy = true;
+      return want();
+    }
+    drop();
+    settle(null, null);
+  }
+
+  function edit(next, live = false) {
+    if (!dragging && next !== match) past.push(match);
+    dragging = live;
+    match = next;
+    ask();
+    update();
+  }
+
+  function undo() {
+    if (!past.any) return;
+    match = past.back(match);
+    if (match.source !== source) match = { ...match, source };
+    dragging = false;
+    ask();
+    update();
+    heard.say('Undone.');
+  }
+
+  function toFrame(frame) {
+    const count = frameCount(match);
+    match = { ...match, frame: clamp(Math.round(frame), 0, Math.max(0, count - 1)) };
+    update();
+  }
+  const step = by => toFrame(match.frame + by);
+  const placed = () => onward && step(1);
+
+  function choose(at) {
+    if (hasPicture(match)) toFrame(match.marks[at]?.frame ?? 0);
+    else {
+      row = at;
+      update();
+    }
+  }
+
+  // the frame of the row that a refusal names
+  function toRefused(why) {
+    const at = rowOfField(why.errors?.[0]?.field);
+    if (at !== null && hasPicture(match) && match.marks[at]) toFrame(match.marks[at].frame);
+  }
+
+  // --- what it is of ---
+
+  const chooser = h('input', {
+    type: 'file',
+    multiple: true,
+    accept: 'image/*,video/*,.csv,.txt,.usda,.usdc,.usdz,.glb',
+    class: 'unseen',
+    tabindex: -1,
+    'aria-hidden': true,
+    onchange: () => take([...chooser.files]),
+  });
+  const button = (words, onclick, kind = 'btn') => h('button', { type: 'button', class: kind, onclick }, words);
+  const openFiles = () => {
+    chooser.value = '';
+    chooser.click();
+  };
+  const offers = h('p', { class: 'links match-offers', hidden: true });
+  const trouble = h('p', { class: 'refusal', role: 'alert', hidden: true });
+  const beginning = h(
+    'div',
+    { class: 'empty match-begin' },
+    h('p', { class: 'lead' }, 'Drop stills, a clip or a table of places here: could anything fly like that in a turning habitat?'),
+    h(
+      'p',
+      { class: 'links' },
+      button('Open files', openFiles),
+      button('Type rows', () => beginRows()),
+    ),
+    h(
+      'p',
+      { class: 'links' },
+      button('Try the sample', () => trySample(true)),
+      button('Try one that cannot be', () => trySample(false)),
+    ),
+    h('p', { class: 'small' }, 'Pictures stay in this browser: only the marks are sent.'),
+  );
+  const again = h(
+    'p',
+    { class: 'links match-again' },
+    h('span', { class: 'small match-name' }),
+    button('Open others', openFiles, 'link'),
+    button('Close', close, 'link'),
+  );
+
+  function complain(say) {
+    setText(trouble, say);
+    trouble.hidden = false;
+  }
+
+  function beginWith(next, patch = {}) {
+    source?.close();
+    source = next;
+    past.clear();
+    offered = [];
+    trouble.hidden = true;
+    const { known, given } = match; // what is known of the habitat is known of the next take too
+    match = { ...FIRST_MATCH, known, given, ...patch, source: next };
+    turn = next && !patch.plane ? 'scale' : 'mark';
+    row = 0;
+    dragging = false;
+    answer = null;
+    ask();
+    update();
+    if (next || match.rows) element.parentElement.querySelector('#shot-match-title').scrollIntoView({ block: 'start' });
+    if (next && matchMedia(ROOMY).matches && !drawn.closest('#large')) enlarge.click();
+  }
+
+  async function take(files) {
+    if (!files.length) return;
+    try {
+      const footage = inOrder(files.filter(isFootage));
+      if (footage.length) {
+        const next = await footageOf(footage);
+        beginWith(next, next.rate ? { frame_rate: clamp(next.rate, 1, 240) } : {});
+        heard.say(`${next.name}, ${next.count ? countWords(next.count, 'frame') : 'one picture'}.`);
+      } else beginTracks(files[0].name, await client.tracks(files[0]));
+    } catch (why) {
+      complain(`${files[0].name}: ${why.message} Nothing was changed.`);
+    }
+  }
+
+  async function trySample(possible) {
+    try {
+      const sample = await sampleOf({ trace: document => client.trace(document), possible });
+      beginWith(sample.source, sample.match);
+    } catch (why) {
+      complain(`The sample could not be made: ${why.message}`);
+    }
+  }
+
+  function beginRows(rows = { name: 'Typed rows', columns: COLUMNS.track, items: emptyRows() }, patch = {}) {
+    beginWith(null, { rows, ...patch });
+  }
+  const emptyRows = () => Array.from({ length: EMPTY_ROWS }, () => Object.fromEntries(COLUMNS.track.map(name => [name, null])));
+
+  // a file's tracks: the first is taken, the others are offered
+  function beginTracks(name, { tracks }) {
+    beginTrack(tracks[0], name);
+    offered = tracks.length > 1 ? tracks : [];
+    offers.replaceChildren(...offered.map(track => button(track.name, () => (beginTrack(track, name), update()), 'link')));
+    update();
+  }
+  function beginTrack(track, name) {
+    const kept = offered;
+    if (track.points) beginRows({ name, columns: COLUMNS.track, items: [] });
+    else if (track.keys) {
+      const { rows, ...note } = track.keys;
+      beginRows({ name: track.name ?? name, columns: COLUMNS.keys, items: rows }, { note });
+    } else beginRows({ name: track.name ?? name, columns: COLUMNS.track, items: track.track.map(item => ({ axial_m: null, ...item })) });
+    offered = kept;
+  }
+
+  function close() {
+    if (drawn.closest('#large')) large.toggle(store.view.place);
+    beginWith(null);
+    beginning.querySelector('button').focus({ preventScroll: true });
+  }
+
+  // --- the parts ---
+
+  const picture = createPicture({ get: () => ({ match, answer, source, turn }), edit, placed, step, choose });
+  const plot = createMatchPlot({ get: () => ({ match, answer, row }), choose, units: () => store.view.units });
+  const steps = createSteps({
+    get: () => ({ match, turn, onward, canUndo: past.any }),
+    step,
+    toFrame,
+    undo,
+    turnTo: next => {
+      turn = next;
+      update();
+    },
+    remove: () => edit(withoutMark(match, match.frame)),
+    clear: () => edit({ ...match, marks: [] }),
+    goOnward: next => {
+      onward = next;
+      update();
+    },
+  });
+  const off = createStrip({ choose }),
+    extra = createStrip({ choose });
+  const strips = h('div', { class: 'match-strips', hidden: true }, off.element, extra.element);
+  const drawn = h('div', { class: 'match-view', onkeydown }, picture.element, plot.element, steps.element, strips);
+  const enlarge = large.button({ place: 5, title: () => match.source?.name ?? match.rows?.name ?? 'The path', part: drawn });
+  const sentence = createMatchSentence({ store, get: () => match, edit });
+  const rows = createRows({ get: () => ({ match, refusal: refusal() }), edit, tell: say => store.tell({ kind: 'told', field: null, say }) });
+  const verdict = createMatchAnswer({ store, get: () => ({ answer, says: instead(), busy }), choose, open, heard });
+  const asked = h('div', { hidden: true }, again, offers, drawn, h('p', { class: 'links' }, enlarge), verdict.element, rows.element, sentence.element);
+  element.append(chooser, beginning, trouble, asked);
+
+  function refusal() {
+    const [first] = problem?.errors ?? [];
+    return first ? { row: rowOfField(first.field), say: first.say } : null;
+  }
+  function instead() {
+    const lack = wanting(match);
+    if (lack) return WANTED[lack];
+    if (problem) return problem.message;
+    return answer ? null : 'Looking for the nearest free path…';
+  }
+
+  // not in fields; the keys of a picture go before those of the page
+  function onkeydown(event) {
+    if (event.target.closest('input:not([type=range])') || event.altKey) return;
+    const meta = event.ctrlKey || event.metaKey;
+    if (meta && event.key.toLowerCase() === 'z' && !event.shiftKey && past.any) undo();
+    else if (meta || !hasPicture(match) || !store.view.keys) return;
+    else if (event.key === ',') step(-1);
+    else if (event.key === '.') step(1);
+    else if (event.key === 'Delete' || event.key === 'Backspace') edit(withoutMark(match, match.frame));
+    else return;
+    event.preventDefault();
+    event.stopPropagation();
+  }
+
+  element.addEventListener('dragover', event => {
+    event.preventDefault();
+    beginning.classList.add('over');
+  });
+  element.addEventListener('dragleave', () => beginning.classList.remove('over'));
+  element.addEventListener('drop', event => {
+    beginning.classList.remove('over');
+    if (!event.dataTransfer?.files.length) return;
+    event.preventDefault();
+    event.stopPropagation();
+    take([...event.dataTransfer.files]);
+  });
+  element.addEventListener('paste', event => {
+    const text = event.clipboardData?.getData('text') ?? '';
+    if (match.rows || hasPicture(match) || event.target.closest('input')) return;
+    const items = pastedRows(text, COLUMNS.track);
+    if (items) beginRows({ name: 'Pasted rows', columns: COLUMNS.track, items });
+  });
+
+  function drawStrips() {
+    const shown = answer !== null && !wanting(match);
+    setAttribute(strips, 'hidden', !shown);
+    if (!shown) return;
+    const current = hasPicture(match) ? rowOfFrame(match, match.frame) : row,
+      { names, most } = residualsOf(answer),
+      { unit } = answer.accuracy;
+    const far = value => (unit === 'px' ? `${Number(value.toPrecision(2))}\u00a0px` : showQuantity(value, 'm', store.view.units));
+    off.draw({
+      lines: names.map(name => ({ name, values: answer.residual[name] })),
+      band: 2 * answer.accuracy.value,
+      most,
+      ends: [far(most), `−${far(most)}`],
+      current,
+      says: `Off the nearest free path: ${names.map(name => AXES[name]).join(', ')}. The band is twice the accuracy.`,
+    });
+    const { extra_acceleration_g: needed, extra_acceleration_sd_g: sd } = answer;
+    setAttribute(extra.element, 'hidden', !needed);
+    if (!needed) return;
+    const top = 1.08 * Math.max(...needed.map(value => value ?? 0), ...sd.map(value => 2.2 * (value ?? 0)), 1e-3);
+    extra.draw({
+      lines: [{ name: 'extra', values: needed }],
+      band: sd.map(value => 2 * (value ?? 0)),
+      most: top,
+      ends: [`${Number(top.toPrecision(2))}\u00a0g`, ''],
+      current,
+      upward: true,
+      says: 'What it would need beyond free motion. Within the band it may be none.',
+    });
+  }
+
+  function update() {
+    const begun = hasPicture(match) || match.rows !== null;
+    setAttribute(beginning, 'hidden', begun);
+    setAttribute(asked, 'hidden', !begun);
+    if (!begun) return;
+    ask();
+    setText(again.querySelector('.match-name'), match.source?.name ?? match.rows.name);
+    setAttribute(offers, 'hidden', !offered.length);
+    picture.update();
+    plot.update();
+    steps.update();
+    drawStrips();
+    verdict.update();
+    sentence.update();
+    rows.update();
+  }
+  return { update };
 }
+
+const AXES = {
+  x_px: 'across (solid)',
+  y_px: 'down (dashed)',
+  along_m: 'along (solid)',
+  height_m: 'up (dashed)',
+  axial_m: 'along the axis (dotted)',
+  x_m: 'X (solid)',
+  y_m: 'Y (dashed)',
+  z_m: 'Z (dotted)',
+};

@@ -7,12 +7,12 @@ import { createLandings } from './landings.js';
 import { createMatch } from './match.js';
 
 /** Each part fills its own section and has update(). */
-export async function createShot({ store, clock, client, heard, large }) {
-  await dressed('static/shot.css');
+export async function createShot({ store, clock, client, heard, large, open }) {
+  await Promise.all(['static/shot.css', 'static/match.css'].map(dressed));
   const parts = [
     createAim({ element: $('#shot-aim'), store, clock, heard, large }),
     createLandings({ element: $('#shot-landings'), store, client, heard, large }),
-    createMatch({ element: $('#shot-match'), store, client, heard, large }),
+    createMatch({ element: $('#shot-match'), store, client, heard, large, open }),
   ];
 
   function update() {
@@ -22,7 +22,7 @@ export async function createShot({ store, clock, client, heard, large }) {
   update();
 }
 
-// its style sheet comes with it
+// its style sheets come with it
 function dressed(href) {
   return new Promise((done, failed) => {
     document.head.append(h('link', { rel: 'stylesheet', href, onload: done, onerror: failed }));

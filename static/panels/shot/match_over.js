@@ -1,0 +1,137 @@
+// What lies over a picture, or a plot, of a path that was seen: the points, the free path nearest to them, the line of known length, and the places
+// that show why it cannot be. All in the picture's own pixels; the sizes of marks are those of the window.
+
+import { runsOf } from '../../state/match.js';
+import { h, s, setAttribute, setChildren, setText } from '../shared/dom.js';
+
+const NUMBER_PX = 24; // from a point to the number of its reason
+const DECK_PX = 60; // of the deck's tick at the foot
+
+/** {element, draw, reasons}: an SVG and the numbers over it; `choose(row)`: a number was pressed. */
+export function createOver({ label, choose }) {
+  const line = s('g', { class: 'over-line' }),
+    path = s('g', { class: 'over-path' }),
+    seen = s('g', { class: 'over-seen' }),
+    now = s('g', { class: 'over-now' });
+  const element = s('svg', { class: 'match-over', role: 'img', 'aria-label': label }, line, path, seen, now);
+  const numbers = h('div', { class: 'match-numbers' });
+  let listed = null;
+
+  /** size [w, h]; k: picture px in one of the window; points [[x, y]] by row; current: the row in hand; fitted {x_px, y_px} or null; scale
+   *  [from, to] or null; reasons of the answer. */
+  function draw({ size, k, points, current, fitted, scale = null, reasons }) {
+    setAttribute(element, 'viewBox', `0 0 ${size[0]} ${size[1]}`);
+    setChildren(line, scale ? lineOf(scale, k) : []);
+    const d = fitted
+      ? runsOf(fitted)
+          .map(run => `M${run.map(([x, y]) => `${x.toFixed(1)} ${y.toFixed(1)}`).join('L')}`)
+          .join('')
+      : '';
+    const ring = Math.max(1.2 * k, Math.min(3.4 * k, 0.32 * spacing(points)));
+    setChildren(path, d ? [s('path', { d, class: 'casing' }), s('path', { d, class: 'fitted' })] : []);
+    setChildren(
+      seen,
+      points.map(([x, y], row) => row !== current && s('circle', { cx: x, cy: y, r: ring })),
+    );
+    setChildren(now, points[current] ? crossOf(points[current], k) : []);
+    drawNumbers(reasons, points, size, k);
+  }
+
+  function drawNumbers(reasons, points, [wide, high], k) {
+    if (listed !== reasons) {
+      listed = reasons;
+      setChildren(
+        numbers,
+        reasons.map(({ at, says }, n) =>
+          h('button', { type: 'button', class: 'match-number', 'aria-label': `${n + 1}: ${says}`, title: says, onclick: () => choose(at) }, `${n + 1}`),
+        ),
+      );
+    }
+    const taken = [];
+    [...numbers.children].forEach((button, n) => {
+      const point = points[reasons[n].at];
+      button.hidden = !point;
+      if (!point) return;
+      const x = Math.min(wide - 14 * k, Math.max(14 * k, point[0]));
+      let y = point[1] - NUMBER_PX * k < 14 * k ? point[1] + NUMBER_PX * k : point[1] - NUMBER_PX * k;
+      while (taken.some(([u, v]) => Math.hypot(u - x, v - y) < 24 * k)) y -= 25 * k;
+      taken.push([x, y]);
+      button.style.left = `${((100 * x) / wide).toFixed(2)}%`;
+      button.style.top = `${((100 * y) / high).toFixed(2)}%`;
+    });
+  }
+  return { element, numbers, draw };
+}
+
+// How far apart points are from one row to the next, in the middle of all.
+function spacing(points) {
+  const gaps = points.slice(1).map(([x, y], i) => Math.hypot(x - points[i][0], y - points[i][1]));
+  return gaps.sort((a, b) => a - b)[gaps.length >> 1] ?? Infinity;
+}
+
+// The line of known length: its foot on the deck, across which a short tick is drawn.
+function lineOf([[x1, y1], [x2, y2]], k) {
+  const long = Math.hypot(x2 - x1, y2 - y1) || 1,
+    [u, v] = [(y2 - y1) / long, -(x2 - x1) / long],
+    half = (DECK_PX * k) / 2;
+  const tick = (x, y, size) => `M${x - u * size} ${y - v * size}L${x + u * size} ${y + v * size}`;
+  const d = `M${x1} ${y1}L${x2} ${y2}${tick(x1, y1, half)}${tick(x2, y2, 7 * k)}`;
+  return [s('path', { d, class: 'casing' }), s('path', { d })];
+}
+
+function crossOf([x, y], k) {
+  const [near, far] = [5 * k, 15 * k];
+  const d = `M${x - far} ${y}H${x - near}M${x + near} ${y}H${x + far}M${x} ${y - far}V${y - near}M${x} ${y + near}V${y + far}`;
+  return [s('path', { d, class: 'casing' }), s('path', { d })];
+}
+
+/** How a residual stands by row: a strip with the band that two accuracies make, and a line where the row in hand is. */
+export function createStrip({ choose }) {
+  const svg = s('svg', { class: 'match-strip', viewBox: '0 0 400 84', preserveAspectRatio: 'none', role: 'img' }),
+    low = h('span', {}),
+    high = h('span', {}),
+    words = h('p', { class: 'small' });
+  const element = h('div', { class: 'match-off' }, h('div', { class: 'match-strip-box' }, svg, h('span', { class: 'match-ends' }, high, low)), words);
+  let count = 0;
+  svg.addEventListener('pointerdown', event => {
+    const { left, width } = svg.getBoundingClientRect();
+    if (count) choose(Math.min(count - 1, Math.max(0, Math.round(((event.clientX - left) / width) * count - 0.5))));
+  });
+
+  /** lines [{name, values}] with null gaps; band: half its height, or one by row; most: what the strip reaches, to both sides or, `upward`, up alone;
+   *  current row. */
+  function draw({ lines, band, most, ends, current, says, upward = false }) {
+    count = lines[0].values.length;
+    const x = row => ((row + 0.5) / count) * 400,
+      zero = upward ? 82 : 42,
+      y = value => zero - ((zero - 2) * Math.max(upward ? 0 : -most, Math.min(most, value))) / most;
+    const bandOf = row => (typeof band === 'number' ? band : (band[row] ?? 0));
+    const rows = Array.from({ length: count }, (_, row) => row);
+    const edge = side => rows.map(row => `${x(row).toFixed(1)} ${y(side * bandOf(row)).toFixed(1)}`);
+    setChildren(
+      svg,
+      s('path', { class: 'strip-band', d: `M${[...edge(1), ...edge(-1).reverse()].join('L')}Z` }),
+      s('path', { class: 'strip-zero', d: `M0 ${zero}H400` }),
+      current >= 0 && s('path', { class: 'strip-now', d: `M${x(current)} 0V84` }),
+      lines.map(({ values }, n) => s('path', { class: `strip-line strip-${n}`, d: brokenLine(values, x, y) })),
+    );
+    setAttribute(svg, 'aria-label', says);
+    setText(words, says);
+    setText(high, ends[0]);
+    setText(low, ends[1]);
+  }
+  return { element, draw };
+}
+
+function brokenLine(values, x, y) {
+  let d = '',
+    down = false;
+  values.forEach((value, row) => {
+    if (value === null) down = false;
+    else {
+      d += `${down ? 'L' : 'M'}${x(row).toFixed(1)} ${y(value).toFixed(1)}`;
+      down = true;
+    }
+  });
+  return d;
+}
