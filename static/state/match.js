@@ -111,10 +111,27 @@ function knownOf({ known, given }, read) {
   }
   if (known.air === GIVEN.scene) out.air = read('air') ?? null;
   if (known.air === 'vacuum') out.air = null;
+  if (known.air === GIVEN.given) out.air = given.air;
   if (known.air === 'room') out.air = { pressure_kpa: 101.325, temperature_c: 20 };
   if (known.body) out.body = known.body;
   if (known.start === 'dropped') out.speed = 0;
   return out;
+}
+
+/** {columns, items} of a track as POST /api/match/tracks tells it. */
+export function rowsOfTrack({ track, keys }) {
+  if (keys) return { columns: COLUMNS.keys, items: keys.rows };
+  return { columns: COLUMNS.track, items: track.map(item => ({ axial_m: null, ...item })) };
+}
+
+/** The axes that its keys are in, or null. */
+export const noteOfTrack = ({ keys }) => keys && { origin: keys.origin, view: keys.view };
+
+/** What is known, with what a file says of its habitat: {known, given}. */
+export function knownOfFile({ known, given }, file) {
+  const said = ['radius_m', 'spin_rpm', 'air'].filter(name => file[name] !== undefined);
+  const modes = said.map(name => [name, name === 'air' && file.air === null ? 'vacuum' : GIVEN.given]);
+  return { known: { ...known, ...Object.fromEntries(modes) }, given: { ...given, ...Object.fromEntries(said.map(name => [name, file[name]])) } };
 }
 
 /** The row, from 0, that a refusal's field names, as 'picture.points.3.time_s' does; null where it names none. */

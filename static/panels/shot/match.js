@@ -9,11 +9,14 @@ import {
   frameCount,
   hasPicture,
   inOrder,
+  knownOfFile,
+  noteOfTrack,
   matchRequest,
   pastedRows,
   residualsOf,
   rowOfField,
   rowOfFrame,
+  rowsOfTrack,
   wanting,
   withoutMark,
 } from '../../state/match.js';
@@ -229,20 +232,23 @@ export function createMatch({ element, store, client, heard, large, open }) {
   const emptyRows = () => Array.from({ length: EMPTY_ROWS }, () => Object.fromEntries(COLUMNS.track.map(name => [name, null])));
 
   // a file's tracks: the first is taken, the others are offered
-  function beginTracks(name, { tracks }) {
-    beginTrack(tracks[0], name);
+  function beginTracks(name, { tracks, known }) {
+    if (tracks[0].points) return takePoints(tracks[0].points);
+    beginTrack(tracks[0], name, known);
     offered = tracks.length > 1 ? tracks : [];
-    offers.replaceChildren(...offered.map(track => button(track.name, () => (beginTrack(track, name), update()), 'link')));
+    offers.replaceChildren(...offered.map(track => button(track.name, () => (beginTrack(track, name, known), update()), 'link')));
     update();
   }
-  function beginTrack(track, name) {
+  function beginTrack(track, name, known) {
     const kept = offered;
-    if (track.points) beginRows({ name, columns: COLUMNS.track, items: [] });
-    else if (track.keys) {
-      const { rows, ...note } = track.keys;
-      beginRows({ name: track.name ?? name, columns: COLUMNS.keys, items: rows }, { note });
-    } else beginRows({ name: track.name ?? name, columns: COLUMNS.track, items: track.track.map(item => ({ axial_m: null, ...item })) });
+    beginRows({ name: track.name ?? name, ...rowsOfTrack(track) }, { note: noteOfTrack(track), ...knownOfFile(match, known) });
     offered = kept;
+  }
+  // pixels are of a picture
+  function takePoints(points) {
+    if (!source) throw new Error('It holds pixels: open the pictures that they are of first, then this table.');
+    const marks = points.map(({ frame, time_s, x_px, y_px }) => ({ frame: frame ?? Math.round(time_s * match.frame_rate), x_px, y_px }));
+    edit({ ...match, marks: marks.toSorted((a, b) => a.frame - b.frame) });
   }
 
   function close() {
@@ -253,7 +259,7 @@ export function createMatch({ element, store, client, heard, large, open }) {
 
   // --- the parts ---
 
-  const picture = createPicture({ get: () => ({ match, answer, source, turn }), edit, placed, step, choose });
+  const picture = createPicture({ get: () => ({ match, answer, source, turn }), edit, placed, choose });
   const plot = createMatchPlot({ get: () => ({ match, answer, row }), choose, units: () => store.view.units });
   const steps = createSteps({
     get: () => ({ match, turn, onward, canUndo: past.any }),
@@ -365,6 +371,7 @@ export function createMatch({ element, store, client, heard, large, open }) {
     ask();
     setText(again.querySelector('.match-name'), match.source?.name ?? match.rows.name);
     setAttribute(offers, 'hidden', !offered.length);
+    drawn.classList.toggle('busy', busy);
     picture.update();
     plot.update();
     steps.update();

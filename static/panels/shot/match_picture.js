@@ -13,12 +13,12 @@ const LOUPE_PX = 124,
 const SMALL_PX = 480; // narrower pictures have smaller marks
 const FIRST_LINE = [0.12, 0.85, 0.6]; // where the line stands before it is drawn: from the left, its foot and its head from the top
 
-/** get() → {match, answer, source, turn: 'mark' | 'scale'}; edit(match, live); placed(): a mark was set; step(by); choose(row). */
-export function createPicture({ get, edit, placed, step, choose }) {
+/** get() → {match, answer, source, turn: 'mark' | 'scale'}; edit(match, live); placed(): a mark was set; choose(row). */
+export function createPicture({ get, edit, placed, choose }) {
   const plate = h('canvas', { class: 'match-plate', 'aria-hidden': true }),
     loupe = h('canvas', { class: 'match-loupe', width: LOUPE_PX, height: LOUPE_PX, hidden: true, 'aria-hidden': true }),
     over = createOver({ label: 'The picture, the marks and the nearest free path', choose });
-  const mark = grip('mark-grip', 'The thing in this frame: arrows move the mark, Enter sets it and steps on', moveMark),
+  const mark = grip('mark-grip', 'The thing in this frame: arrows move the mark, Enter sets it', moveMark),
     foot = grip('line-grip', 'The foot of the line, on the deck', by => moveEnd('from_px', by)),
     head = grip('line-grip', 'The other end of the line', by => moveEnd('to_px', by));
   const element = h('div', { class: 'match-picture' }, plate, over.element, over.numbers, foot, head, mark, loupe);
@@ -133,10 +133,8 @@ export function createPicture({ get, edit, placed, step, choose }) {
       onkeydown: event => {
         const size = STEP_PX * (event.shiftKey ? LARGE : 1);
         const by = { ArrowLeft: [-size, 0], ArrowRight: [size, 0], ArrowUp: [0, -size], ArrowDown: [0, size], Enter: [0, 0] }[event.key];
-        const turn = { PageUp: -1, PageDown: 1 }[event.key];
-        if (event.ctrlKey || event.metaKey || event.altKey || (!by && !turn)) return;
-        if (by) move(by);
-        else step(turn);
+        if (event.ctrlKey || event.metaKey || event.altKey || !by) return;
+        move(by);
         event.preventDefault();
         event.stopPropagation();
       },

@@ -1,7 +1,7 @@
 // A track without a picture: its points by place along the deck and height, at one scale, with the nearest free path.
 
 import { filled } from '../../state/match.js';
-import { formatFigure, shownUnit, toShown } from '../../state/units.js';
+import { shownUnit, toShown } from '../../state/units.js';
 import { h, s, setAttribute, setChildren } from '../shared/dom.js';
 import { createOver } from './match_over.js';
 
@@ -69,7 +69,7 @@ function grid([wide, high], at, { along, height, px_m }, units) {
     const first = Math.ceil(low / step);
     return Array.from({ length: Math.max(0, Math.floor(end / step) - first + 1) }, (_, k) => (first + k) * step);
   };
-  const say = value => formatFigure(toShown(value, 'm', units), 1e-3);
+  const say = value => String(Number(toShown(value, 'm', units).toFixed(6))).replace('-', '−');
   return [
     ...figures(height, 34).flatMap(value => {
       const [, y] = at([0, value]);

@@ -118,8 +118,8 @@ export function createMatchSentence({ store, get, edit }) {
     slowed: list(
       'At what pace it is shown',
       () => [
-        [false, 'is shown as it was filmed'],
-        [true, 'may have been slowed or sped up'],
+        [false, 'runs as it was filmed'],
+        [true, 'may be slowed or sped up'],
       ],
       () => get().slowed,
       slowed => put({ slowed }),
@@ -131,6 +131,7 @@ export function createMatchSentence({ store, get, edit }) {
       () => [
         [GIVEN.scene, store.read('air') ? 'the air of this scene' : 'vacuum, as in this scene'],
         ...(store.read('air') ? [['vacuum', 'vacuum']] : [['room', 'room air']]),
+        ...(get().given.air ? [[GIVEN.given, 'the air of its file']] : []),
         [GIVEN.none, 'air that is not known'],
       ],
       () => airNow(),
@@ -145,7 +146,7 @@ export function createMatchSentence({ store, get, edit }) {
     start: list(
       'How it starts',
       () => [
-        ['thrown', 'thrown, it may be at any speed'],
+        ['thrown', 'thrown'],
         ['dropped', 'let go at rest'],
       ],
       () => get().known.start,

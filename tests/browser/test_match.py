@@ -1,0 +1,173 @@
+"""Could this path be? The samples, pictures of one's own, and rows, on one open page: what it says is what the API answers to what it asked."""
+
+import io
+import json
+
+import av
+import numpy as np
+
+from .conftest import OPENING
+from .looking import kept, open_place, stop, until
+from .test_accessible import found
+from .test_shot import plain
+
+SIZE = (320, 240)  # of pictures made here
+PICTURE = "#large .match-picture:not(.plot-ground)"
+FOOT, HEAD = (30, 220), (30, 150)
+BALLS = [(40 + 22 * k, 100 - 14 * k + 2 * k * k) for k in range(8)]
+
+
+def still(ball):
+    """A PNG with a ball on it."""
+    rows, columns = np.mgrid[: SIZE[1], : SIZE[0]]
+    pixels = np.full((SIZE[1], SIZE[0], 3), 200, np.uint8)
+    pixels[np.hypot(columns - ball[0], rows - ball[1]) < 5] = (180, 60, 20)
+    file = io.BytesIO()
+    with av.open(file, "w", format="image2pipe") as container:
+        stream = container.add_stream("png", rate=24)
+        stream.width, stream.height, stream.pix_fmt = *SIZE, "rgb24"
+        for frame in (av.VideoFrame.from_ndarray(pixels, format="rgb24"), None):
+            container.mux(stream.encode(frame))
+    return file.getvalue()
+
+
+def test_a_path_is_judged_on_the_page_as_by_the_api(open_page, troubles):
+    """One page for all of it: a load costs more than the rest."""
+    page = open_page()
+    stop(page, 0)
+    asked = []
+    page.on("request", lambda r: asked.append(r) if "/api/" in r.url else None)
+    open_place(page, 5)
+    page.locator(".match-begin").wait_for()
+    the_sample_is_possible(page, asked)
+    the_drawn_one_is_not(page, asked)
+    own_pictures_are_marked_by_hand_and_key(page, asked)
+    rows_are_pasted_refused_and_kept(page, troubles)
+
+
+def answered(page, asked):
+    """The API's answer to what the page asked last, once the page says it."""
+    last = until("a question", lambda: [r for r in asked if "/api/match?" in r.url], page=page)[-1]
+    answer = page.request.post("/api/match", data=json.loads(last.post_data)).json()
+    until("the verdict", lambda: plain(page.locator(".match-says").inner_text()) == plain(answer["says"]))
+    return answer, json.loads(last.post_data)
+
+
+def close(page):
+    page.keyboard.press("Escape")
+    page.locator(".match-again").get_by_role("button", name="Close").click()
+
+
+def the_sample_is_possible(page, asked):
+    page.get_by_role("button", name="Try the sample").click()
+    page.locator(PICTURE).wait_for()
+    page.locator(".match-fit").wait_for()
+    answer, body = answered(page, asked)
+    assert answer["verdict"] == "possible"
+    assert "spin_rpm" not in body["known"]
+    assert answer["fit"]["spin_rpm"]["low"] <= 3.0 <= answer["fit"]["spin_rpm"]["high"]  # the Lantern Wheel's
+    marks = body["picture"]["points"]
+    circles = page.locator(".over-seen circle").evaluate_all(
+        "all => all.map(c => [+c.getAttribute('cx'), +c.getAttribute('cy')])"
+    )
+    assert circles == [[m["x_px"], m["y_px"]] for m in marks[1:]]  # the first is the one in hand
+    path = page.locator(".over-path .fitted").get_attribute("d")
+    line = np.array([[float(v) for v in point.split()] for point in path.removeprefix("M").split("L")])
+    assert max(np.hypot(*(line - [m["x_px"], m["y_px"]]).T).min() for m in marks) < 4.5  # three accuracies
+    assert found(page, "#large") == []
+    assert found(page, "#shot-match") == []
+    close(page)
+
+
+def the_drawn_one_is_not(page, asked):
+    page.get_by_role("button", name="Try one that cannot be").click()
+    page.locator(".match-reason").first.wait_for()
+    answer, _ = answered(page, asked)
+    assert answer["verdict"] == "impossible"
+    said = [plain(text) for text in page.locator(".match-reason").all_inner_texts()]
+    assert said == [f"{n + 1} {plain(reason['says'])}" for n, reason in enumerate(answer["reasons"])]
+    page.locator(".match-number").last.click()  # shows the frame that it speaks of
+    at = answer["reasons"][-1]["at"]
+    assert page.locator(".match-frame").inner_text().startswith(f"Frame {at + 1} of")
+    assert found(page, "#large") == []
+    close(page)
+
+
+def own_pictures_are_marked_by_hand_and_key(page, asked):
+    files = [{"name": f"take.{k + 1}.png", "mimeType": "image/png", "buffer": still(b)} for k, b in enumerate(BALLS)]
+    del asked[:]
+    page.locator("#shot-match input[type=file]").set_input_files(files[::-1])  # in the order of their numbers
+    box = until("the picture", lambda: page.locator(PICTURE).bounding_box())
+    scale = box["width"] / SIZE[0]
+
+    def put(x, y):
+        return box["x"] + x * scale, box["y"] + y * scale
+
+    assert "line of known length" in page.locator(".match-says").inner_text()
+    page.mouse.move(*put(*FOOT))
+    page.mouse.down()
+    page.mouse.move(*put(*HEAD), steps=3)
+    page.mouse.up()
+    page.get_by_role("button", name="Mark the thing").click()
+    for ball in BALLS[:-1]:
+        page.mouse.click(*put(*ball))
+    assert page.locator(".match-frame").inner_text().startswith("Frame 8 of 8")
+    assert not page.locator(".match-loupe").is_hidden()
+    grip = page.locator(".mark-grip")
+    grip.focus()
+    (from_x, from_y), (x, y) = BALLS[-2:]
+    for key, times in (
+        ("Shift+ArrowRight", (x - from_x) // 10),
+        ("ArrowRight", (x - from_x) % 10),
+        ("ArrowDown", y - from_y),
+    ):
+        for _ in range(times):
+            grip.press(key)
+    until("eight marks", lambda: "eight marks" in page.locator(".match-tools").inner_text())
+    page.locator(".match-fit").wait_for()
+    _, body = answered(page, asked)
+    picture = body["picture"]
+    assert [p["frame"] for p in picture["points"]] == list(range(8))
+    assert np.abs(np.array([[p["x_px"], p["y_px"]] for p in picture["points"]]) - BALLS).max() < 1.0
+    assert np.abs(np.array([picture["plane"]["from_px"], picture["plane"]["to_px"]]) - [FOOT, HEAD]).max() < 1.0
+    page.keyboard.press("Control+z")
+    assert "eight marks" in page.locator(".match-tools").inner_text()  # the last step of the mark, not all of it
+    page.keyboard.press("Delete")
+    assert "seven marks" in page.locator(".match-tools").inner_text()
+    # no picture has left: every request is a question of a few kilobytes
+    assert max(len(r.post_data_buffer or b"") for r in asked) < 20_000
+    close(page)
+
+
+def rows_are_pasted_refused_and_kept(page, troubles):
+    page.get_by_role("button", name="Type rows").click()
+    times = np.arange(16) / 20
+    text = "\n".join(f"{t:.3f}\t{3 * t:.4f}\t{1.5 + 3 * t - 2.7 * t * t:.4f}" for t in times)
+    first = page.get_by_label("Time, row 1", exact=True)
+    first.evaluate(
+        """(cell, text) => {
+          const clipboardData = new DataTransfer();
+          clipboardData.setData('text', text);
+          cell.dispatchEvent(new ClipboardEvent('paste', { clipboardData, bubbles: true, cancelable: true }));
+        }""",
+        text,
+    )
+    page.locator(".match-fit").wait_for()
+    troubles.expect("422")
+    cell = page.get_by_label("Time, row 4", exact=True)
+    cell.fill("0.05")
+    cell.press("Enter")
+    refusal = page.locator(".match-table .refusal")
+    refusal.wait_for()
+    assert "row 4" in refusal.inner_text()
+    assert cell.input_value() == "0.05"
+    cell.fill("0.15")
+    cell.press("Enter")
+    refusal.wait_for(state="detached")
+    count = len(OPENING["motions"])
+    page.get_by_role("button", name="Keep as a motion").click()
+    scene = kept(page, lambda s: len(s["motions"]) == count + 1)
+    assert scene["motions"][-1]["name"] == "Matched path"
+    page.locator(".notice").get_by_role("button", name="Undo").click()
+    kept(page, lambda s: len(s["motions"]) == count)
+    assert found(page, "#shot-match") == []
