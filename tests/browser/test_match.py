@@ -168,6 +168,6 @@ def rows_are_pasted_refused_and_kept(page, troubles):
     page.get_by_role("button", name="Keep as a motion").click()
     scene = kept(page, lambda s: len(s["motions"]) == count + 1)
     assert scene["motions"][-1]["name"] == "Matched path"
-    page.locator(".notice").get_by_role("button", name="Undo").click()
+    page.locator(".bar").get_by_role("button", name="Undo").click()
     kept(page, lambda s: len(s["motions"]) == count)
     assert found(page, "#shot-match") == []
