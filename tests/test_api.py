@@ -26,6 +26,9 @@ SAID = (
     "{'habitat.spin_rpm': 1} 17.37 m\n{'habitat.spin_rpm': 3} 5.21 m\n{'habitat.spin_rpm': 6} 2.15 m\n",
     "Standing, you weigh 0.56 of your Earth weight at the feet and 0.55 at the head. Run spinward at 4.0\u00a0m/s and it is 0.85; run "
     "back, 0.34.\nInside 22 of the 25 published limits; beyond three: two on spin and one on turning the head.\n201 m\n",
+    "Throw 10\u00a0m/s almost level, 2° up, antispinward: it arrives after 6.0\u00a0s; or 24° up, after 9.6\u00a0s.\n"
+    "A degree too high misses by 0.91\u00a0m, a degree to the side by 1.05\u00a0m, 1 % too fast by 0.28\u00a0m.\n"
+    "2.29 degrees up, after 6.0 s\n23.7 degrees up, after 9.62 s\n",
     "992 of 1,517 throws come down on the deck, from 0.33\u00a0m to 17.93\u00a0m spinward, after 0.35 to 1.89\u00a0s.\n"
     "Farthest spinward is 20.0\u00a0m/s, 32° up: 17.93\u00a0m after 1.10\u00a0s.\n"
     "The ceiling stops 525, the slowest of them 6.0\u00a0m/s, 78° up.\n(41, 37) 17.93 m\n",
@@ -43,11 +46,11 @@ DROP = {
 
 
 def test_the_readme_has_the_examples_of_the_module():
-    assert len(DOCUMENTED) == 6
+    assert len(DOCUMENTED) == 7
     assert README == DOCUMENTED
 
 
-@pytest.mark.parametrize("number", range(6))
+@pytest.mark.parametrize("number", range(7))
 def test_an_example_runs_as_written(number, tmp_path):
     done = subprocess.run(
         [sys.executable, "-W", "error", "-c", DOCUMENTED[number]], cwd=tmp_path, capture_output=True, encoding="utf-8",

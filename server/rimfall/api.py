@@ -56,7 +56,7 @@ throw = {"kind": "throw", "name": "serve", "place": {"height_m": 1.5}, "speed_m_
 scene = rimfall.open_scene({"rimfall": 1, "habitat": habitat, "air": None, "motions": [throw]})
 friend = {"along_m": -2 * math.pi * 30 / 3, "height_m": 1.4}
 answer = rimfall.aim(scene, "serve", friend, {"speed_m_s": 10})
-print(*answer["words"], sep="\n")
+print(*answer["words"], sep="\\n")
 for way in answer["ways"]:
     print(round(way["elevation_deg"], 2), "degrees up, after", round(way["flight_s"], 2), "s")
 ```
