@@ -204,12 +204,12 @@ export function createAimPlan({ store, put }) {
   // somebody who stands on the deck: a line toward the axis with a head
   function person(place, kind) {
     const tall = PERSON_M > MOST * plan.radius_m ? 0 : Math.max(PERSON_M, (LEAST_PX * view.half_m) / HALF),
-      [feet, neck, head] = [0, 0.76, 0.9].map(share => inPx({ ...place, height_m: share * tall }));
+      [feet, neck, head] = [0, 0.84, 0.92].map(share => inPx({ ...place, height_m: share * tall }));
     return s(
       'g',
       { class: `plan-person ${kind}` },
       line(feet, neck),
-      s('circle', { cx: head[0], cy: head[1], r: Math.max(2.4, (0.12 * tall * HALF) / view.half_m) }),
+      s('circle', { cx: head[0], cy: head[1], r: Math.max(2.4, (0.075 * tall * HALF) / view.half_m) }),
     );
   }
 
