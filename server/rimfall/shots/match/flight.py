@@ -14,7 +14,9 @@ from ...physics.bodies import Body, as_arrays
 from ...physics.budget import spend
 from ...physics.drag import Drag
 
-_LEAST_STEPS, _MOST_STEPS = 24, 96
+_LEAST_STEPS, _MOST_STEPS = 24, 200
+_OF_MOST = 0.8
+_STABLE = 1.5  # times the step: what is lost in one, by which Runge-Kutta's scheme of order four stays finite
 _TURN_A_STEP, _SLOWING_A_STEP = 0.25, 0.3  # rad; share of the velocity that drag takes
 
 
@@ -49,8 +51,8 @@ class Resistance:
         self.most = most
         self._law, self._thinning = Drag(as_arrays([body]), air), air.thinning_s2_m2
 
-    def slowing(self, omega, radius_m, medium, x, v):
-        """Acceleration (3, B), m/s2, at inertial places and velocities (3, B)."""
+    def slowing(self, omega, radius_m, medium, most_1_s, x, v):
+        """Acceleration (3, B), m/s2, at inertial places and velocities (3, B); no speed is lost faster than at most_1_s (B,), 1/s."""
         wind = v.copy()
         wind[0] += omega * x[1]
         wind[1] -= omega * x[0]
@@ -58,7 +60,7 @@ class Resistance:
         off *= omega * omega * self._thinning
         density = medium * np.exp(off, out=off)
         speed = np.sqrt(np.einsum("ib,ib->b", wind, wind))
-        wind *= self.rate_1_s(speed * np.abs(density)) * -np.sign(density)
+        wind *= np.minimum(self.rate_1_s(speed * np.abs(density)), most_1_s) * -np.sign(density)
         return wind
 
     def rate_1_s(self, speed):
@@ -97,7 +99,7 @@ def _through_air(state, start, velocity, elapsed, resistance):
     h = last / steps
 
     def slowing(x, v):
-        return resistance.slowing(state.omega_rad_s, state.radius_m, state.medium, x, v)
+        return resistance.slowing(state.omega_rad_s, state.radius_m, state.medium, _STABLE / h, x, v)
 
     x, v = start.T.copy(), velocity.T.copy()
     places, speeds = np.empty((steps + 1, *x.shape)), np.empty((steps + 1, *x.shape))
@@ -115,11 +117,12 @@ def _through_air(state, start, velocity, elapsed, resistance):
 
 
 def _steps(state, wind, last, resistance):
-    """Steps that are enough for all: so many radians turned and so much speed lost in each."""
-    turned = float(np.max(np.abs(state.omega_rad_s) * last))
+    """Steps that are enough for most, one way or the other: so many radians turned and so much speed lost in each. What would lose more
+    is a trial gone wild, among others near what is sought."""
+    turned = float(np.quantile(np.abs(state.omega_rad_s) * last, _OF_MOST))
     speed = np.linalg.norm(wind, axis=1) + np.abs(state.omega_rad_s) ** 2 * state.radius_m * last
     rate = resistance.rate_1_s(speed * np.maximum(np.abs(state.medium), 1e-12))
-    needed = max(turned / _TURN_A_STEP, float(np.max(rate * last)) / _SLOWING_A_STEP)
+    needed = max(turned / _TURN_A_STEP, float(np.quantile(rate * last, _OF_MOST)) / _SLOWING_A_STEP)
     return int(np.clip(needed, _LEAST_STEPS, _MOST_STEPS))
 
 

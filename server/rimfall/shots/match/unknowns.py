@@ -16,6 +16,7 @@ GREATEST_SPIN_RAD_S = 200.0 * 2.0 * np.pi / 60.0
 GREATEST_RIM_M_S = 5_000.0
 LEAST_PACE, GREATEST_PACE = 1e-3, 1e3
 GREATEST_SPEED_M_S = 3_000.0
+_MOST_PLACE_M = 1e6
 _LEAST_SPIN_RAD_S = 1e-9
 _LEAST_GRAVITY_M_S2 = 1e-9
 
@@ -158,6 +159,13 @@ class Unknowns:
             least = np.maximum(np.sqrt(gravity / high), gravity / GREATEST_RIM_M_S)
             omega = np.minimum(np.maximum(omega, least), np.minimum(np.sqrt(gravity / low), GREATEST_SPIN_RAD_S))
             theta[:, self._at["omega"]] = self.side * omega
+        for name, most in (("along", _MOST_PLACE_M), ("axial", _MOST_PLACE_M), ("height", GREATEST_RADIUS_M)):
+            if name in self._at:
+                theta[:, self._at[name]] = np.clip(theta[:, self._at[name]], -most, most)
+        for name in ("spinward", "up", "axially"):
+            if name in self._at:
+                number = self._at[name]
+                theta[:, number] = np.clip(theta[:, number], -GREATEST_SPEED_M_S, GREATEST_SPEED_M_S)
         if "log_radius" in self._at:
             number = self._at["log_radius"]
             theta[:, number] = np.clip(theta[:, number], np.log(low), np.log(high))
