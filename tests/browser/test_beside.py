@@ -36,6 +36,7 @@ def test_where_each_motion_lands_in_each_habitat(page):
     page.set_viewport_size(SMALL)
     stop(page, 0.8)
     before = picture(page, "aboard")
+    assert page.locator("#dials").get_by_role("button", name=ADD).is_visible(), "on a phone too"
     set_beside(page)
     until("both are drawn", lambda: picture(page, "aboard") != before)
     open_place(page, 3)
