@@ -84,8 +84,9 @@ def test_the_links_at_the_foot_open_it_ticked(page):
 
 
 def test_page_opens_the_brief_of_this_scene(page):
+    before = page.url
     type_figure(page, "habitat.radius_m", "80")
-    until("the link", lambda: "#s=" in page.url, page=page)
+    until("the link of that", lambda: "#s=" in page.url and page.url != before, page=page)
     with page.context.expect_page() as opened:
         page.locator("#brief-link").click()
     assert opened.value.url == page.url.replace("/#", "/brief#").replace("/?again#", "/brief#")
