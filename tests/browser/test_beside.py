@@ -96,7 +96,9 @@ def test_a_second_habitat_is_offered_at_the_dials_and_each_thing_says_whose_it_i
     assert page.locator("#moves-whose").is_visible()
     lock = page.locator(".readout.gravity .lock")
     lock.click()
-    type_figure(page, "compare.0.habitat.radius_m", "448")
+    figure = radius.locator(".val input")
+    figure.fill("448")
+    figure.press("Enter")
     scene = kept(page, lambda scene: scene["compare"][0]["habitat"]["spin_rpm"] < 0.51 * second["spin_rpm"])
     held = scene["compare"][0]["habitat"]
     assert held["radius_m"] * held["spin_rpm"] ** 2 == pytest.approx(weighs[1], rel=1e-6), (
