@@ -8,7 +8,7 @@ import { DepthReader, depthTarget, NOTHING_M } from './depth.js';
 import { spanOf } from './framing.js';
 import { halvesOf } from './overlay.js';
 import { Outside } from './outside.js';
-import { standsAside, writeLabels } from './shoot_labels.js';
+import { nameHalf, standsAside, writeLabels } from './shoot_labels.js';
 
 const LAYOUT_PX = 600; // the shorter side of a picture, as the layout sees it
 const SMOOTHED = { samples: 4, most_px: 9e6 };
@@ -63,7 +63,7 @@ export function createStudio(stages) {
       picture.drawAside(half, others, { target, ratio, time_s, bare, unseen, deep });
       if (deep) return layDepth(values, { width, height }, spot, reader.read(picture.renderer, target, half.eye.camera));
       context.putImageData(readBack(picture.renderer, target, bare), spot.x, spot.y);
-      if (labels && what === 'all') writeLabels(context, half, { ratio, title: stages.overlay.halves[half.frame].title, bare, time_s });
+      if (labels && what === 'all') writeLabels(context, half, { ratio, bare, time_s });
     }
     const close = () => shown.forEach(({ target }) => target.dispose());
     return { canvas, draw, close, depth: () => ({ width, height, values }) };
@@ -76,6 +76,7 @@ export function createStudio(stages) {
     const motions = model.motions.filter(m => !store.view.hidden.includes(m.name));
     const chosen = motions.find(m => m.i === store.view.chosen) ?? null;
     const over = (store.view.compare ?? 'over') === 'over' ? models.filter(one => one !== model) : [];
+    nameHalf(half, stages.overlay.halves[half.frame].title);
     half.fitInto(rect);
     stages.attend(half, { handles: false });
     half.eye.orbit = { ...stages.halves[half.frame].eye.orbit };

@@ -22,12 +22,16 @@ export function standsAside() {
   return { aboard: stage('aboard'), outside: stage('outside') };
 }
 
-/** `title`: the element whose words and letters the stage's name takes; `bare`: it needs a plate too. */
-export function writeLabels(context, half, { ratio, title, bare, time_s }) {
-  const { says } = half.dom;
-  says.forEach((part, k) => {
+/** The stage's name in a picture, from the element that says it on the page: before the half is fitted, which keeps clear of it. */
+export function nameHalf(half, title) {
+  half.dom.says.forEach((part, k) => {
     part.textContent = title.children[k].textContent;
   });
+}
+
+/** `bare`: the name needs a plate too. */
+export function writeLabels(context, half, { ratio, bare, time_s }) {
+  const { says } = half.dom;
   half.taken = half.dom.corners();
   half.placeLabels();
   context.save();
