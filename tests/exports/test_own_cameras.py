@@ -162,7 +162,7 @@ def test_tables_say_the_same_camera_by_quaternion_aim_and_places():
         ("time_s,x_m,y_m,z_m,vertical_fov_deg\n0,1,2,3,40\n", "no column aim_x_m"),
         (
             "time_s,x_m,y_m,z_m,aim_x_m,aim_y_m,aim_z_m,vertical_fov_deg\n0,1,2,3,0,0,0,40\n0,1,2,3,0,0,0,40\n",
-            "Row 3 of the table is not later",
+            "Line 3 of the table has 0 in column time_s; it must be later",
         ),
         ("time_s,x_m,y_m,z_m,aim_x_m,aim_y_m,aim_z_m,vertical_fov_deg\n0,1,two,3,0,0,0,40\n", "has two in column y_m"),
         (

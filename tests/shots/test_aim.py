@@ -65,8 +65,23 @@ def test_to_a_friend_a_third_of_the_way_round():
     ]
     assert all(flown_m(document, way) < 1e-6 and way["speed_m_s"] == 10.0 for way in found["ways"])
     first, second = (text.replace("\u00a0", " ") for text in found["words"])
-    assert first == "Throw 10 m/s almost level, 2° up, antispinward: it arrives after 6.0 s; or 24° up, after 9.6 s."
+    assert (
+        first == "Throw at 10 m/s, almost level, 2° up, antispinward: it arrives after 6.0 s; or 24° up, after 9.6 s."
+    )
     assert second == "A degree too high misses by 0.91 m, a degree to the side by 1.05 m, 1 % too fast by 0.28 m."
+
+
+# A throw at 12 m/s against a deck that goes by at 11.94 m/s hangs all but still while the hands come round, once in a turn of 15 s.
+def test_who_comes_round_again_and_again_is_met_each_time_and_told_so():
+    found = answer(request({"speed_m_s": 12.0}, {"along_m": 30.0, "height_m": 1.0}, WHEEL | {"ceiling_m": 3.0}))
+    free = [way for way in found["ways"] if way["blocked_by"] is None]
+    assert [round(way["flight_s"], 1) for way in free] == [12.5, 27.5, 42.4, 57.3]
+    assert max(way["misses_m"] for way in free) < 1e-6
+    first, *_ = (text.replace("\u00a0", " ") for text in found["words"])
+    assert first.startswith(
+        "Throw at 12 m/s, level, antispinward: it goes 0.84 turns that way and arrives after 12.5 s; or "
+    )
+    assert "after 42.4 s and 2.84 turns antispinward" in first
 
 
 # The straight line is worked out here, from where and when it is caught alone: Newton's first law in the room that does not turn.
@@ -200,7 +215,7 @@ def test_the_command_says_it_in_words_and_a_table(tmp_path):
     said = command("aim", scene, "--to", f"{ACROSS_M},1.4", "--speed", 10, "--back")
     assert said.returncode == 0, said.stderr
     lines = said.stdout.splitlines()
-    assert lines[0].startswith("Throw 10 m/s almost level, 2° up, antispinward: it arrives after 6.0 s")
+    assert lines[0].startswith("Throw at 10 m/s, almost level, 2° up, antispinward: it arrives after 6.0 s")
     assert "And back" in lines
     assert any(line.split()[:3] == ["10.000", "180.00", "2.29"] for line in lines)
     data = json.loads(command("aim", scene, "--to", f"{ACROSS_M},1.4", "--least", "speed", "--json").stdout)

@@ -47,6 +47,11 @@ def test_a_table_may_have_frames_centimetres_no_axial_place_or_pixels():
     assert track["track"][5] == pytest.approx(
         {"time_s": time_s[5], "along_m": places[5, 0], "height_m": places[5, 1]}, abs=1e-6
     )
+    ends = (
+        b"# from the set\r\ntime_s,along_m,height_m\r0,1,1\r1,1,2\r\n",
+        "\ufefftime_s;along_m;height_m;\n0;1,0;1\n\n1;1;2;\n".encode(),
+    )
+    assert all([row["height_m"] for row in tracks_in(one, About())["tracks"][0]["track"]] == [1.0, 2.0] for one in ends)
     (seen,) = tracks_in(b"x_px,y_px\n1,2\n3,4\n", About())["tracks"]
     assert seen["points"] == [{"frame": 0.0, "x_px": 1.0, "y_px": 2.0}, {"frame": 1.0, "x_px": 3.0, "y_px": 4.0}]
 
@@ -56,16 +61,31 @@ def test_a_table_may_have_frames_centimetres_no_axial_place_or_pixels():
     [
         (b"time_s,along_m\n0,1\n1,2\n", "no column height_m"),
         (b"a,b\n0,1\n1,2\n", "it must have time_s"),
-        (b"time_s,along_m,height_m\n0,1,1\n1,x,2\n", "Row 3 of the table has x in column along_m"),
-        (b"time_s,along_m,height_m\n0,1,1\n1,nan,2\n", "Row 3 of the table has nan"),
-        (b"time_s,along_m,height_m\n0,1,1\n,1,2\n", "Row 3 of the table has nothing in column time_s"),
-        (b"time_s,along_m,height_m\n0,1,1\n2,1,2\n1,1,2\n", "Row 4 of the table is not later"),
-        (b"time_s,along_m,height_m\n0,1,1\n1,1,2\n1,1,2\n", "Row 4 of the table is not later"),
+        (b"time_s,along_m,height_m\n0,1,1\n1,x,2\n", "Line 3 of the table has x in column along_m"),
+        (b"time_s,along_m,height_m\n0,1,1\n1,nan,2\n", "Line 3 of the table has nan"),
+        (b"time_s,along_m,height_m\n0,1,1\n,1,2\n", "Line 3 of the table has nothing in column time_s"),
+        (
+            b"time_s,along_m,height_m\n0,1,1\n2,1,2\n1,1,2\n",
+            "Line 4 of the table has 1 in column time_s; it must be later than the row before",
+        ),
+        (
+            b"frame,along_m,height_m\n0,1,1\n\n1,1,2\n1,1,2\n",
+            "Line 5 of the table has 1 in column frame; it must be later",
+        ),
+        (
+            b"time_s,along_m,height_m\n0,0,1,5\n0,1,0,5,1,9\n",
+            "Line 2 of the table has 4 values under 3 columns; with decimal commas, put semicolons",
+        ),
+        (b"0,1,1\n1,1,2\n2,1,2\n", "The first line of this table has numbers; it must name the columns"),
+        (b"time_s,along_m,along_m\n0,1,1\n1,1,2\n", "two columns along_m"),
+        (b"time_s,along_m,height_m\r\n", "no rows under a line of column names"),
+        (b"", "no rows under a line of column names"),
+        (b"time_s,along_m,height_m\n0,1," + b"1" * 200_000, "Line 2 of the table cannot be read"),
         (b"along_m,height_m\n0,1\n1,1\n1,1\n", "neither a column time_s nor a column frame"),
-        (b"time_s,along_m,height_m\n" + b"0,1,1\n" * 1_000_000, "1,000,001 rows"),
+        (b"time_s,along_m,height_m\n" + b"0,1,1\n" * 1_000_000, "1,000,001 lines"),
     ],
 )
-def test_a_bad_table_is_refused_by_its_row(content, says):
+def test_a_bad_table_is_refused_by_its_line(content, says):
     with pytest.raises(Refused) as caught:
         tracks_in(content, About())
     assert says in caught.value.refusals[0].say

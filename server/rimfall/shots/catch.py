@@ -46,19 +46,22 @@ def catches(
     out = []
     for flight, lasts in zip(flights, flight_s.tolist(), strict=True):
         time_s, misses_m = nearest(
-            flight.path, target, start_s + (1 - _WINDOW) * lasts, start_s + (1 + _WINDOW) * lasts
+            flight.path, target, start_s + (1 - _WINDOW) * lasts, start_s + (1 + _WINDOW) * lasts, start_s + lasts
         )
         out.append(Catch(flight, time_s, misses_m, None if misses_m <= within_m else flight.surface))
     return out
 
 
-def nearest(path, target, from_s: float, to_s: float) -> tuple[float, float]:
-    """When a path comes nearest to the target between two times, and how near; at its own end where it does not last so long."""
+def nearest(path, target, from_s: float, to_s: float, meant_s: float) -> tuple[float, float]:
+    """When a path comes nearest to the target between two times, and how near; at its own end where it does not last so long.
+
+    meant_s: when it is meant to; the hands may go by at rim speed, once a turn, and pass between any other looks.
+    """
     low, high = min(max(from_s, path.begin_s), path.end_s), min(to_s, path.end_s)
-    times = np.linspace(low, high, _LOOKS)
+    times = np.sort(np.append(np.linspace(low, high, _LOOKS), np.clip(meant_s, low, high)))
     apart = path.at(times)[0] - target.at(times)[0]
     k = int(np.argmin(np.einsum("na,na->n", apart, apart)))
-    below, above = times[max(k - 1, 0)], times[min(k + 1, _LOOKS - 1)]
+    below, above = times[max(k - 1, 0)], times[min(k + 1, len(times) - 1)]
     time = times[k : k + 1]
     for _ in range(_NEWTON):
         (place, moving), (there, going) = path.at(time), target.at(time)

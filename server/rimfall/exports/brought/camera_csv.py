@@ -8,6 +8,7 @@ Columns by name, in any order: `frame` or `time_s`; `x y z` with `qw qx qy qz` (
 import csv
 import io
 import math
+import re
 
 import numpy as np
 
@@ -17,37 +18,73 @@ MOST_ROWS = 20_000
 
 
 def table_of(content):
-    """Columns of a table, name -> (T,). Raises BadInput, naming the row and column, or TooMuch."""
+    """A table's columns, name -> (T,), and the line (T,) of the file on which each row stands. Lines that are empty or begin with # are left
+    out. Raises BadInput, naming the line and column, or TooMuch."""
     try:
         text = bytes(content).decode("utf-8-sig")
     except UnicodeDecodeError:
         raise _wrong("file", "bytes", "a table in UTF-8", "This table is not in UTF-8.") from None
-    first = text.lstrip("\r\n").partition("\n")[0]
-    mark = ";" if first.count(";") > first.count(",") else "\t" if "\t" in first and "," not in first else ","
-    rows = [
-        row for row in csv.reader(io.StringIO(text.lstrip("\r\n")), delimiter=mark) if any(cell.strip() for cell in row)
-    ]
-    names = [name.strip().lower() for name in rows[0]] if rows else []
-    if len(rows) < 2 or len(set(names)) != len(names):
-        raise _wrong(
-            "file",
-            "a table",
-            "a row of column names, each once, and rows under it",
-            "This table has no rows under a row of column names.",
-        )
-    if len(rows) - 1 > MOST_ROWS:
+    lines, mark = _cells(text)
+    if len(lines) - 1 > MOST_ROWS:
         raise TooMuch(
             refusal(
                 "file",
-                f"{len(rows) - 1} rows",
+                f"{len(lines) - 1} rows",
                 f"at most {MOST_ROWS:,} rows",
-                f"This table has {len(rows) - 1:,} rows; at most {MOST_ROWS:,} are read.",
+                f"This table has {len(lines) - 1:,} rows; at most {MOST_ROWS:,} are read.",
             )
         )
-    return {
-        name: np.array([_cell(row, k, name, number, mark) for number, row in enumerate(rows[1:], start=2)])
-        for k, name in enumerate(names)
+    names = _names(lines)
+    for number, row in lines[1:]:
+        if any(cell.strip() for cell in row[len(names) :]):
+            spare = f"{len(row)} values under {len(names)} columns"
+            commas = "" if mark == ";" else "; with decimal commas, put semicolons between the columns"
+            raise _wrong(
+                f"line {number}", spare, "a value a column", f"Line {number} of the table has {spare}{commas}."
+            )
+    columns = {
+        name: np.array([_cell(row, k, name, number, mark) for number, row in lines[1:]]) for k, name in enumerate(names)
     }
+    return columns, np.array([number for number, _ in lines[1:]])
+
+
+def _cells(text):
+    """[(line, its cells)] of what is not empty, the first of them the names, and what stands between cells. Raises BadInput."""
+    text = "\n".join("" if line.startswith("#") else line for line in re.split("\r\n|\r|\n", text))
+    first = text.lstrip("\n").partition("\n")[0]
+    mark = ";" if first.count(";") > first.count(",") else "\t" if "\t" in first and "," not in first else ","
+    reader = csv.reader(io.StringIO(text), delimiter=mark)
+    try:
+        return [(reader.line_num, row) for row in reader if any(cell.strip() for cell in row)], mark
+    except csv.Error as error:
+        say = f"Line {reader.line_num} of the table cannot be read: {error}."
+        raise _wrong("file", f"line {reader.line_num}", "a table of commas, semicolons or tabs", say) from None
+
+
+def _names(lines):
+    """The columns' names, the first line's. Raises BadInput."""
+    names = [name.strip().lower() for name in lines[0][1]] if lines else []
+    while names and not names[-1]:  # a mark at the end of each line
+        names.pop()
+    may_be = "a line of column names, each once, and rows under it"
+    twice = next((name for k, name in enumerate(names) if name in names[:k]), None)
+    if any(_is_number(name) for name in names):
+        raise _wrong(
+            "file", ", ".join(names), may_be, "The first line of this table has numbers; it must name the columns."
+        )
+    if twice is not None:
+        raise _wrong("file", f"{twice} twice", may_be, f"This table has two columns {twice or 'without a name'}.")
+    if len(lines) < 2:
+        raise _wrong("file", "a table", may_be, "This table has no rows under a line of column names.")
+    return names
+
+
+def _is_number(text):
+    try:
+        float(text.replace(",", "."))
+    except ValueError:
+        return False
+    return True
 
 
 def _cell(row, k, name, number, mark):
@@ -58,16 +95,17 @@ def _cell(row, k, name, number, mark):
         value = math.nan
     if not math.isfinite(value):
         raise _wrong(
-            f"row {number}, {name}",
+            f"line {number}, {name}",
             text,
             "a number",
-            f"Row {number} of the table has {text or 'nothing'} in column {name}; it must be a number.",
+            f"Line {number} of the table has {text[:40] or 'nothing'} in column {name}; it must be a number.",
         )
     return value
 
 
-def times_of(columns, fps, first_frame):
-    """Seconds (T,) of the rows, rising; first_frame: the frame at time 0, None for that of the first row. Raises BadInput."""
+def times_of(columns, lines, fps, first_frame):
+    """Seconds (T,) of the rows, which stand on lines (T,), rising; first_frame: the frame at time 0, None for that of the first row.
+    Raises BadInput."""
     if "time_s" in columns:
         times = columns["time_s"]
     elif "frame" in columns:
@@ -83,13 +121,11 @@ def times_of(columns, fps, first_frame):
         )
     late = np.flatnonzero(np.diff(times) <= 0)
     if len(late):
-        number = int(late[0]) + 3
-        raise _wrong(
-            f"row {number}",
-            f"{times[number - 2]:g} s",
-            "later than the row before it",
-            f"Row {number} of the table is not later than the row before it.",
-        )
+        name = "time_s" if "time_s" in columns else "frame"
+        before, value = (f"{columns[name][k]:.10g}" for k in (late[0], late[0] + 1))
+        number, than = int(lines[late[0] + 1]), f"later than the row before it, {before}"
+        say = f"Line {number} of the table has {value} in column {name}; it must be {than}."
+        raise _wrong(f"line {number}, {name}", value, than, say)
     return times
 
 

@@ -97,8 +97,8 @@ def _of_posed(posed: Posed, about):
 
 
 def _of_table(content, about, chart):
-    columns = camera_csv.table_of(content)
-    time_s = camera_csv.times_of(columns, float(about.fps), about.first_frame)
+    columns, lines = camera_csv.table_of(content)
+    time_s = camera_csv.times_of(columns, lines, float(about.fps), about.first_frame)
     fov, aspect = camera_csv.lens_of(columns, about.aspect)
     position = camera_csv.three(columns, "", "xyz")
     if position is None:

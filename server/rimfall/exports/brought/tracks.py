@@ -82,52 +82,53 @@ def _of_notes(content):
 
 
 def _of_table(content, about, axes, up):
-    lines = bytes(content).count(b"\n")
-    if lines > _MOST_LINES:
-        say = f"This table has {lines:,} rows; at most {MOST_ROWS:,} of one thing are matched. Row {MOST_ROWS + 2:,} is one too many."
-        raise TooMuch(refusal("file", f"{lines} rows", f"at most {MOST_ROWS:,} rows", say))
-    columns = camera_csv.table_of(content)
+    count = len(bytes(content).splitlines())
+    if count > _MOST_LINES:
+        say = f"This table has {count:,} lines; at most {MOST_ROWS:,} rows of one thing are matched. Line {MOST_ROWS + 2:,} is one too many."
+        raise TooMuch(refusal("file", f"{count} lines", f"at most {MOST_ROWS:,} rows", say))
+    columns, lines = camera_csv.table_of(content)
     if "alive" in columns:
-        columns = {name: column[columns["alive"] != 0] for name, column in columns.items()}
+        columns, lines = _kept(columns, lines, columns["alive"] != 0)
     if "id" not in columns:
-        return [_of_columns("Track", columns, about, axes, up)]
+        return [_of_columns("Track", columns, lines, about, axes, up)]
     ids = np.unique(columns["id"])
     if len(ids) > 500:
         raise TooMuch(
             refusal("file", f"{len(ids)} things", "at most 500", "This table has more than 500 things in it.")
         )
-    return [
-        _of_columns(f"id {one:g}", {n: c[columns["id"] == one] for n, c in columns.items()}, about, axes, up)
-        for one in ids
-    ]
+    return [_of_columns(f"id {one:g}", *_kept(columns, lines, columns["id"] == one), about, axes, up) for one in ids]
 
 
-def _of_columns(name, columns, about, axes, up):
+def _kept(columns, lines, mask):
+    return {name: column[mask] for name, column in columns.items()}, lines[mask]
+
+
+def _of_columns(name, columns, lines, about, axes, up):
     if "x_px" in columns:
         return {
             "name": name,
-            "points": _rows(_timed(columns, about), x_px=columns["x_px"], y_px=_needed(columns, "y_px")),
+            "points": _rows(_timed(columns, lines, about), x_px=columns["x_px"], y_px=_needed(columns, "y_px")),
         }
     along, points = _three(columns, _PLACES), _three(columns, _POINTS)
     if along is not None:
-        return {"name": name, "track": _rows({"time_s": _seconds(columns, about)}, **along)}
+        return {"name": name, "track": _rows({"time_s": _seconds(columns, lines, about)}, **along)}
     if points is None or len(points) < 3:
         may_be = "time_s (or frame) with along_m, height_m and axial_m, with x_m, y_m and z_m, or with x_px and y_px"
         say = f"This table has columns {', '.join(columns)}; it must have {may_be}."
         raise BadInput(refusal("file", ", ".join(columns), may_be, say))
     places = np.stack([points["x_m"], points["y_m"], points["z_m"]], axis=-1)
-    time_s = _seconds(columns, about)
+    time_s = _seconds(columns, lines, about)
     return _keys(name, time_s, places if up == "Y" else places[:, [0, 2, 1]] * [1, 1, -1], axes)
 
 
-def _seconds(columns, about):
-    return camera_csv.times_of(columns, float(about.fps), 0)
+def _seconds(columns, lines, about):
+    return camera_csv.times_of(columns, lines, float(about.fps), 0)
 
 
-def _timed(columns, about):
+def _timed(columns, lines, about):
     """Times or frames of a picture's points; without either the rows are frames one after another."""
     if "time_s" in columns or "frame" in columns:
-        return {"time_s": _seconds(columns, about)}
+        return {"time_s": _seconds(columns, lines, about)}
     return {"frame": np.arange(len(columns["x_px"]), dtype=float)}
 
 

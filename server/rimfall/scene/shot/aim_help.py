@@ -33,9 +33,9 @@ class Remedy:
             return f"Do without the {self.kind}"
         ((name, value),) = self.fixed.items()
         if name == SPEED:
-            return f"Throw at {speed(value, units)}"
+            return f"Throw at {speed(value, units)}".replace(".0\u00a0", "\u00a0")
         if name == ELEVATION:
-            return f"Throw {abs(value):g}° {'down' if value < 0 else 'up'}"
+            return f"Throw it {abs(value):g}° {'down' if value < 0 else 'up'}"
         return f"Let it fly for {seconds(value)}"
 
 

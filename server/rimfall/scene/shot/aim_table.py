@@ -9,7 +9,7 @@ def rows_of(ways, units="si"):
     """Rows of texts, the first of them the heading."""
     metres, speed = in_units(0.0, "m", units)[1], in_units(0.0, "m/s", units)[1]
     heading = [speed, "heading °", "up °", "flight s", "turns", f"arrives {speed}", f"misses {metres}"]
-    heading += [f"1° up {metres}", f"1° aside {metres}", f"1 % fast {metres}", "met before"]
+    heading += [f"1° up {metres}", f"1° aside {metres}", f"1 % fast {metres}", "blocked by"]
     return [heading, *(_row(way, units) for way in ways)] if ways else []
 
 

@@ -24,19 +24,16 @@ def of_way(aimed, way, units):
         off = f", {length(way['misses_m'], units)} off" if way["misses_m"] >= STILL_M else ""
         end = f"arrives after {seconds(way['flight_s'])}{off}"
     return {
-        "name": f"{speed(way['speed_m_s'], units)}, {up(way['elevation_deg'])}",
-        "says": f"{how}: {end}{_round(way['turns'])}",
+        "name": f"{speed(way['speed_m_s'], units)}, {up(way['elevation_deg']).removeprefix('almost level, ')}",
+        "says": f"{how}: {end}{_round(way)}",
         "off_says": misses(way["sensitivity"], units),
         "blocked_by": blocked,
     }
 
 
-def _round(turns):
+def _round(way):
     """How far round it goes where that is more than half a turn."""
-    if abs(turns) <= 0.5:
-        return ""
-    side = "spinward" if turns > 0 else "antispinward"
-    return f", having gone {abs(turns):.2f} turns {side}"
+    return "" if abs(way["turns"]) <= 0.5 else f", having gone {_turns(way)}"
 
 
 def up(elevation_deg, tenths=False):
@@ -103,18 +100,22 @@ def sentences(aimed, ways, nearest, units):
 
 def _arriving(aimed, free, units):
     first, *others = free[:_SAID]
-    said = f"Throw {_how(aimed, first, units)}: it arrives after {_time(first)}"
+    how = f"Throw at {_how(aimed, first, units)}" if first["speed_m_s"] >= _LET_GO_M_S else "Let it go at no speed"
+    said = f"{how}: it {_goes(aimed, first)}arrives after {_time(first)}"
+    before = first
     for way in others:
-        said += f"; or {_otherwise(aimed, first, way, units)}, after {_time(way)}"
+        farther = "" if abs(way["turns"] - before["turns"]) < 0.5 else f" and {_turns(way)}"
+        said += f"; or {_otherwise(aimed, first, way, units)}, after {_time(way)}{farther}"
+        before = way
     more = len(free) - _SAID
     return f"{said}{f'; and {number(more)} more' if more > 0 else ''}."
 
 
 def _how(aimed, way, units):
-    """How it is thrown: "10 m/s almost level, 2° up, antispinward"."""
+    """How it is thrown: "10 m/s, almost level, 2° up, antispinward"."""
     if way["speed_m_s"] < _LET_GO_M_S:
         return "let go at no speed"
-    return f"{_speed(way, units)} {', '.join(_directed(aimed, way))}"
+    return f"{_speed(way, units)}, {', '.join(_directed(aimed, way))}"
 
 
 def _directed(aimed, way, tenths=False):
@@ -136,8 +137,25 @@ def _otherwise(aimed, first, way, units):
     return ", ".join(parts)
 
 
+def _goes(aimed, way):
+    """How far round, where that is the long way: a catcher not far off one way is then thrown to the other way."""
+    if abs(way["turns"]) <= 0.5:
+        return ""
+    said = _turns(way)
+    side = said.rpartition(" ")[2]
+    return f"goes {said.replace(side, 'that way') if side == toward(aimed, way['heading_deg']) else said} and "
+
+
+def _turns(way):
+    return f"{abs(way['turns']):.2f} turns {'spinward' if way['turns'] > 0 else 'antispinward'}"
+
+
 def _speed(way, units):
-    return speed(way["speed_m_s"], units).replace(".0\u00a0", "\u00a0")
+    return _plain(speed(way["speed_m_s"], units))
+
+
+def _plain(said):
+    return said.replace(".0\u00a0", "\u00a0")
 
 
 def _time(way):
@@ -147,7 +165,7 @@ def _time(way):
 
 def _also(aimed, blocked, units):
     one = blocked[0]
-    also = f"{_speed(one, units)} {up(one['elevation_deg'])} would arrive too, but meets {surface(aimed, one['blocked_by'])}"
+    also = f"{_speed(one, units)}, {up(one['elevation_deg'])}, would arrive too, but meets {surface(aimed, one['blocked_by'])}"
     return f"{also}{f', as do {number(len(blocked) - 1)} more' if len(blocked) > 1 else ''}."
 
 
@@ -163,7 +181,7 @@ def _stopped(aimed, blocked, units):
 def _none(aimed, nearest, units):
     fixed = aimed.aim.question.fixed
     with_it = {
-        SPEED: lambda: f"No throw of {speed(fixed.value, units)} arrives",
+        SPEED: lambda: f"No throw at {_plain(speed(fixed.value, units))} arrives",
         ELEVATION: lambda: f"No throw that is {up(fixed.value, tenths=True)} arrives",
         FLIGHT: lambda: f"No throw arrives after {seconds(fixed.value)}",
         LEAST: lambda: "No throw arrives",
