@@ -72,6 +72,10 @@ export function createClient({ base = 'api', connection = { run: ask => ask() } 
     match: (body, { units = 'si', signal = null } = {}) => call(`match?units=${units}`, { body, signal }),
     /** The tracks in a file: `file` → {tracks, known}; `asked` {view, origin, up, fps}, as far as they are known. */
     tracks: (file, asked = {}, signal = null) => call(`match/tracks?${new URLSearchParams(asked)}`, { body: file, signal }),
+    /** A camera of one's own, by hand: `body` {scene, camera} → {cameras, match, words}. */
+    camera: (body, signal) => call('camera', { body, signal }),
+    /** The same out of a file; `asked`: view, radius_m and the like, as far as they are known. */
+    cameraFile: (file, asked = {}, signal = null) => call(`camera/file?${new URLSearchParams(asked)}`, { body: file, signal }),
     /** A file of the scene, as a Blob: `body` {scene, export}. */
     exported: (format, body, signal) => call(`export/${format}`, { body, signal, wait_ms: LONG_WAIT_MS, read: asBlob }),
     /** What a file of Rimfall's carries: `file` → {scene, export, from}. `told(done, of)`: bytes sent. */

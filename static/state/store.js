@@ -19,7 +19,7 @@ const UNDO_STEPS = 200;
 const ANSWERS_KEPT = 4; // of scenes left for another one: undo shows each with its own
 
 /** What place 5 is busy with: an aim and its answer; a request for landings, their answer and the throw of theirs that is looked at. */
-const FIRST_SHOT = { aim: null, chosen: 0, answer: null, problem: null, over: null, landings: null, landingsProblem: null, flown: null };
+const FIRST_SHOT = { aim: null, chosen: 0, answer: null, problem: null, over: null, landings: null, landingsProblem: null, flown: null, camera: null };
 
 export const FIRST_PRESETS = { aboard: 'b', outside: 'd' };
 const FIRST_VIEW = {
@@ -168,7 +168,7 @@ export function createStore({ document, fields, timers }) {
       past = [...past.slice(1 - UNDO_STEPS), store.document];
       future = [];
       store.document = next;
-      store.shot = FIRST_SHOT;
+      store.shot = { ...FIRST_SHOT, camera: store.shot.camera }; // a camera of one's own is of no scene
       answeredBy(answer, next);
       moved();
       remember(next, answer);

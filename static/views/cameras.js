@@ -11,6 +11,7 @@ const ZOOM = [0.05, 30];
 export class Eye {
   constructor() {
     this.camera = new PerspectiveCamera(30, 1, 0.1, 2000);
+    this.own = null; // a camera of one's own in its stead: {position, target, up, fov}
     this.rig = null; // of the preset: {target, azimuth, level, yaw, tilt, distance, fov}
     this.from = null;
     this.stamp = 0; // another one once it sees from elsewhere
@@ -56,8 +57,8 @@ export class Eye {
 
   place(width, height, now_ms, reach_m) {
     const { camera } = this;
-    const rig = this.seen(now_ms);
-    const { right, up, back } = axes(rig);
+    const rig = this.own ? rigOf(this.own) : this.seen(now_ms);
+    const { right, up, back } = rig.axes ?? axes(rig);
     const aspect = width / height;
     camera.position.set(...[0, 1, 2].map(c => rig.target[c] + back[c] * rig.distance));
     camera.quaternion.setFromRotationMatrix(new Matrix4().makeBasis(new Vector3(...right), new Vector3(...up), new Vector3(...back)));
@@ -86,6 +87,17 @@ export class Eye {
     const moved = ([x, y, z]) => [x, y - radius_m, z];
     return { position_m: moved(position.toArray()), target_m: moved(this.target), up: [...this.axes.up], vertical_fov_deg: fov, aspect };
   }
+}
+
+// A camera that stands where it is told to, as a rig with axes of its own.
+function rigOf({ position, target, up, fov }) {
+  const [eye, aim, over] = [position, target, up].map(parts => new Vector3(...parts));
+  const back = eye.clone().sub(aim),
+    distance = back.length();
+  back.normalize();
+  const right = over.clone().cross(back).normalize();
+  const turned = [right, back.clone().cross(right), back].map(axis => axis.toArray());
+  return { target, distance, fov, axes: { right: turned[0], up: turned[1], back: turned[2] } };
 }
 
 function between(a, b, u) {

@@ -15,7 +15,10 @@ export function attachPresets(dom, store) {
     const answer = homeAnswer(store.answer, (dom.frame === 'outside' && homeBeside(store)) || 0);
     return presetName(letter, answer && shapeFacts(store.fields, answer.scene.habitat));
   };
-  const choose = preset => store.look({ presets: { ...store.view.presets, [dom.frame]: preset } });
+  const choose = preset => {
+    if (seesOwn(dom, store)) store.setShot({ camera: { ...store.shot.camera, shown: false } });
+    store.look({ presets: { ...store.view.presets, [dom.frame]: preset } });
+  };
   const popover = attachPopover(dom.preset, dom, `Seat, ${dom.name}`, panel => {
     const focused = panel.contains(document.activeElement);
     panel.replaceChildren();
@@ -26,6 +29,7 @@ export function attachPresets(dom, store) {
     drawPlan(make('div', 'seat-plan', set));
     const list = make('div', 'seat-list', set);
     for (const [letter, { plan }] of Object.entries(PRESETS)) presetButton(list, letter, { name: nameOf(letter), plan }, now === letter, () => choose(letter));
+    ownCamera(panel, dom, store);
     const both = button(panel, 'seat-both', 'Same seat in both');
     both.disabled = store.view.presets[other] === now;
     both.addEventListener('click', () => store.look({ presets: { aboard: now, outside: now } }));
@@ -33,16 +37,33 @@ export function attachPresets(dom, store) {
   });
   let labelled = null;
   const label = () => {
-    const name = nameOf(store.view.presets[dom.frame]);
+    const name = seesOwn(dom, store) ? MINE : nameOf(store.view.presets[dom.frame]);
     popover.refresh();
     if (name === labelled) return;
     labelled = name;
     dom.preset.lastElementChild.textContent = name;
     dom.preset.setAttribute('aria-label', `Seat: ${name}`);
   };
-  for (const topic of ['view', 'answer']) store.on(topic, label);
+  for (const topic of ['view', 'answer', 'shot']) store.on(topic, label);
   label();
   return popover;
+}
+
+const MINE = 'My camera';
+const seesOwn = ({ frame }, { shot: { camera } }) => Boolean(camera?.shown && camera.own.view === frame);
+
+// A camera of one's own: looked through here, or first to be made, at place 5.
+function ownCamera(panel, dom, store) {
+  const { camera } = store.shot,
+    here = camera?.own.view === dom.frame;
+  if (camera && !here) return;
+  const mine = button(panel, 'seat-both', MINE);
+  if (here) mine.setAttribute('aria-pressed', String(camera.shown));
+  mine.addEventListener('click', () => {
+    if (here) return store.setShot({ camera: { ...camera, shown: !camera.shown } });
+    store.look({ place: 5, folded: false });
+    requestAnimationFrame(() => document.getElementById('shot-camera-title')?.scrollIntoView({ block: 'start' }));
+  });
 }
 
 function drawPlan(parent) {

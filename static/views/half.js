@@ -124,6 +124,7 @@ export class Half {
   // Everything that depends on the time or the eye; the labels it wants are left in `wanted`.
   update(time_s, now_ms, clock) {
     if (this.framed.rigAt) this.eye.follow(this.framed.rigAt(time_s));
+    this.eye.own = this.own?.at(time_s) ?? null;
     this.eye.place(this.rect.width, this.rect.height, now_ms, 4 * this.model.radius_m + 4 * (this.half_m ?? 0) + (this.model.ground.level ? 20 : 0));
     this.paths.size(this.linePx, this.eye.metresPerPx);
     this.compared.size(this.linePx, this.eye.metresPerPx);

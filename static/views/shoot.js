@@ -8,6 +8,7 @@ import { DepthReader, depthTarget, NOTHING_M } from './depth.js';
 import { spanOf } from './framing.js';
 import { halvesOf } from './overlay.js';
 import { Outside } from './outside.js';
+import { seenThrough } from './own_camera.js';
 import { nameHalf, standsAside, writeLabels } from './shoot_labels.js';
 
 const LAYOUT_PX = 600; // the shorter side of a picture, as the layout sees it
@@ -78,6 +79,7 @@ export function createStudio(stages) {
     const over = (store.view.compare ?? 'over') === 'over' ? models.filter(one => one !== model) : [];
     nameHalf(half, stages.overlay.halves[half.frame].title);
     half.fitInto(rect);
+    half.own = { at: time_s => seenThrough(store, half, time_s)?.eye ?? null };
     stages.attend(half, { handles: false });
     half.eye.orbit = { ...stages.halves[half.frame].eye.orbit };
     half.read(model, motions, chosen, stages.seen, stride_s, over);

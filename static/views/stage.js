@@ -9,6 +9,7 @@ import { buildOverlay, halvesOf } from './overlay.js';
 import { readModel, readOthers } from './model.js';
 import { attachOrbit } from './orbit.js';
 import { Outside } from './outside.js';
+import { OwnView } from './own_camera.js';
 import { Picture } from './picture.js';
 import { Spoken, stageWords } from './spoken.js';
 import { spanOf } from './framing.js';
@@ -63,6 +64,7 @@ class Stages {
     this.picture.scene.add(half.group);
     half.spoken = new Spoken(dom);
     half.presets = attachPresets(dom, this.store);
+    half.own = new OwnView(half, this.store);
     attachMeasureChoice(dom, this.store, {
       places: () => tapePlaces(this.halfIn(half.slot).shown ?? [], this.clock.time_s),
       lay: (which, end) => this.layTape(this.halfIn(half.slot), which, end),
@@ -208,6 +210,7 @@ class Stages {
   // While a hand drags, the eye keeps still.
   readShot(patch) {
     if ('aim' in patch) this.aiming = patch.live;
+    if ('camera' in patch) this.invalidate();
     const drawn = this.visible().filter(half => half.aimed);
     if (!drawn.length || !this.model) return;
     for (const half of drawn) {

@@ -43,6 +43,7 @@ def test_a_path_is_judged_on_the_page_as_by_the_api(open_page, troubles):
     the_drawn_one_is_not(page, asked)
     own_pictures_are_marked_by_hand_and_key(page, asked)
     rows_are_pasted_refused_and_kept(page, troubles)
+    a_camera_is_looked_through_and_goes_out(page, asked)
 
 
 def answered(page, asked):
@@ -171,3 +172,28 @@ def rows_are_pasted_refused_and_kept(page, troubles):
     page.locator(".bar").get_by_role("button", name="Undo").click()
     kept(page, lambda s: len(s["motions"]) == count)
     assert found(page, "#shot-match") == []
+
+
+def a_camera_is_looked_through_and_goes_out(page, asked):
+    frame = page.locator(".stage-aboard .own-frame")
+    page.get_by_role("button", name="Set up a camera").click()
+    frame.wait_for()
+    box, stage = frame.bounding_box(), page.locator(".stage-aboard").bounding_box()
+    assert abs(box["width"] / box["height"] - 36 / 20.25) < 0.01
+    assert box["width"] <= stage["width"] + 1
+    assert box["height"] <= stage["height"] + 1
+    own = page.request.post(
+        "/api/camera", data=json.loads([r for r in asked if r.url.endswith("/api/camera")][-1].post_data)
+    )
+    assert found(page, "#shot-camera") == []
+    page.locator("#foot [data-take=paths]").click()
+    sent = until("a question of files", lambda: [r for r in asked if "/api/export/" in r.url], page=page)[-1]
+    assert json.loads(sent.post_data)["export"]["cameras"] == own.json()["cameras"]
+    page.keyboard.press("Escape")
+    # what the stage is seen from goes out as its camera too, and is the same
+    [aboard] = [c for c in json.loads(sent.post_data)["export"]["stage_cameras"] if c["view"] == "aboard"]
+    [row] = own.json()["cameras"][0]["rows"]
+    assert np.allclose(aboard["position_m"], row["position_m"], atol=1e-6)
+    assert np.allclose(aboard["up"], row["up"], atol=1e-6)
+    page.get_by_role("button", name="Remove the camera").click()
+    frame.wait_for(state="hidden")

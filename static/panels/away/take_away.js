@@ -46,7 +46,10 @@ export function createTakeAway({ store, clock, exported, studio, cameras, sceneT
   });
   const asking = createAsking({
     exported,
-    request: () => ({ scene: store.document, export: { ...exportPart(kept().files, names()), ...(staged.length && { stage_cameras: staged }) } }),
+    request: () => ({
+      scene: store.document,
+      export: { ...exportPart(kept().files, names()), ...(staged.length && { stage_cameras: staged }), ...ownCameras(store.shot) },
+    }),
     changed: showAnswer,
     failed: complain,
   });
@@ -181,3 +184,5 @@ function layOut({ sheet, rows, how, facts, pictures, trouble, progress, save, dr
   );
   return parts;
 }
+
+const ownCameras = ({ camera }) => (camera ? { cameras: [camera.own] } : {});

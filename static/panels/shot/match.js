@@ -186,7 +186,8 @@ export function createMatch({ element, store, client, heard, large, open }) {
   }
 
   function beginWith(next, patch = {}) {
-    source?.close();
+    const before = source;
+    before?.close();
     source = next;
     past.clear();
     offered = [];
@@ -198,6 +199,8 @@ export function createMatch({ element, store, client, heard, large, open }) {
     dragging = false;
     answer = null;
     ask();
+    const { camera } = store.shot; // whoever shows the pictures hears of it
+    store.setShot(camera?.plate && camera.plate === before ? { camera: { ...camera, plate: next } } : {});
     update();
     if (next || match.rows) element.parentElement.querySelector('#shot-match-title').scrollIntoView({ block: 'start' });
     if (next && matchMedia(ROOMY).matches && !drawn.closest('#large')) enlarge.click();
@@ -380,7 +383,16 @@ export function createMatch({ element, store, client, heard, large, open }) {
     sentence.update();
     rows.update();
   }
-  return { update };
+  return {
+    update,
+    /** The pictures that are open, or null. */
+    footage: () => source,
+    /** The path is seen through these rows of a camera. */
+    through(rows) {
+      edit({ ...match, by: 'camera', own_camera: rows });
+      element.parentElement.querySelector('#shot-match-title').scrollIntoView({ block: 'start' });
+    },
+  };
 }
 
 const AXES = {

@@ -3,16 +3,19 @@
 import { PLACE } from '../../state/shot.js';
 import { $, h } from '../shared/dom.js';
 import { createAim } from './aim.js';
+import { createCamera } from './camera.js';
 import { createLandings } from './landings.js';
 import { createMatch } from './match.js';
 
 /** Each part fills its own section and has update(). */
 export async function createShot({ store, clock, client, heard, large, open }) {
   await Promise.all(['static/shot.css', 'static/match.css'].map(dressed));
+  const match = createMatch({ element: $('#shot-match'), store, client, heard, large, open });
   const parts = [
     createAim({ element: $('#shot-aim'), store, clock, heard, large }),
     createLandings({ element: $('#shot-landings'), store, client, heard, large }),
-    createMatch({ element: $('#shot-match'), store, client, heard, large, open }),
+    match,
+    createCamera({ element: $('#shot-camera'), store, client, heard, match }),
   ];
 
   function update() {

@@ -1,0 +1,162 @@
+// Through which camera? One of one's own, by place, aim, bank and lens, or out of a file: a stage is seen through it, the plate lies in its frame, it
+// goes out with every file, and a match can be made through it.
+
+import { FIRST_CAMERA, cameraRequest } from '../../state/own_camera.js';
+import { createNewest } from '../../state/newest.js';
+import { countWords } from '../../state/words.js';
+import { h, setAttribute, setChildren, setText } from '../shared/dom.js';
+import { createSwitch } from '../shared/choice.js';
+import { createCameraSentence } from './camera_sentence.js';
+
+/** `match`: {footage() → the pictures that are open, or null; through(rows) → a match through these cameras}. */
+export function createCamera({ element, store, client, heard, match }) {
+  let typed = FIRST_CAMERA,
+    file = null, // {name, cameras}: of a file, in place of what is typed
+    told = null, // the server's answer
+    problem = null,
+    lastQuestion = null;
+  const { want } = createNewest({
+    request: () => cameraRequest(store.document, typed),
+    ask: (body, signal) => client.camera(body, signal),
+    answered(answer) {
+      if (!file) take(answer, 0);
+    },
+    failed(why) {
+      if (!why.errors) lastQuestion = null;
+      problem = why.message;
+      update();
+    },
+  });
+
+  function take(answer, k) {
+    told = answer;
+    problem = null;
+    store.setShot({ camera: { shown: true, opacity: 0.5, ...store.shot.camera, own: answer.cameras[k] } });
+  }
+
+  function ask() {
+    const { habitat } = store.document,
+      key = JSON.stringify([habitat, typed]);
+    if (!store.shot.camera || file || key === lastQuestion) return;
+    lastQuestion = key;
+    want();
+  }
+
+  function begin() {
+    lastQuestion = JSON.stringify([store.document.habitat, typed]);
+    want();
+  }
+
+  async function open(chosen) {
+    try {
+      const radius_m = store.read('habitat.radius_m');
+      const answer = await client.cameraFile(chosen, { view: typed.view, ...(radius_m ? { radius_m } : {}) });
+      file = { name: chosen.name, answer };
+      take(answer, 0);
+      heard.say(answer.words[0]);
+    } catch (why) {
+      problem = `${chosen.name}: ${why.message} Nothing was changed.`;
+      update();
+    }
+  }
+
+  const patch = part => store.setShot({ camera: { ...store.shot.camera, ...part } });
+  const chooser = h('input', {
+    type: 'file',
+    accept: '.csv,.usda,.usdc,.usdz,.glb',
+    class: 'unseen',
+    tabindex: -1,
+    'aria-hidden': true,
+    onchange: () => chooser.files[0] && open(chooser.files[0]),
+  });
+  const button = (words, onclick, kind = 'link') => h('button', { type: 'button', class: kind, onclick }, words);
+  const openFile = () => {
+    chooser.value = '';
+    chooser.click();
+  };
+  const first = h(
+    'div',
+    {},
+    h('p', { class: 'lead' }, 'Look at a stage through a camera of your own: it goes out with every .glb and OpenUSD file.'),
+    h('p', { class: 'links camera-begin' }, button('Set up a camera', begin, 'btn'), button('Open a camera file', openFile, 'btn')),
+  );
+  const sentence = createCameraSentence({
+    store,
+    get: () => typed,
+    put: next => {
+      typed = next;
+      ask();
+      update();
+    },
+  });
+  const words = h('p', { class: 'lead' }),
+    others = h('p', { class: 'links' });
+  const through = createSwitch({
+    label: 'See the stage through it',
+    on: () => store.shot.camera?.shown,
+    turn: () => patch({ shown: !store.shot.camera.shown }),
+  });
+  const opacity = h('input', {
+    type: 'range',
+    min: 0,
+    max: 100,
+    step: 5,
+    'aria-label': 'Opacity of the plate',
+    oninput: () => patch({ opacity: Number(opacity.value) / 100 }),
+  });
+  const lay = button('Lay the pictures of the path in its frame', () => patch({ plate: match.footage() })),
+    away = button('Take the plate away', () => patch({ plate: null }));
+  const plate = h('label', { class: 'between' }, h('span', {}, 'Opacity of the plate'), opacity);
+  const judge = button('Match the path through it', () => match.through(told.match)),
+    typeIt = button('Set it by hand', () => {
+      file = null;
+      lastQuestion = null;
+      ask();
+      update();
+    });
+  const leave = button('Remove the camera', () => {
+    file = null;
+    store.setShot({ camera: null });
+  });
+  const asked = h(
+    'div',
+    { hidden: true },
+    sentence.element,
+    words,
+    others,
+    h('p', { class: 'links' }, through.element),
+    plate,
+    h('p', { class: 'links' }, lay, away, judge, typeIt, button('Open a camera file', openFile), leave),
+  );
+  const trouble = h('p', { class: 'refusal', role: 'alert', hidden: true });
+  element.append(chooser, first, asked, trouble);
+
+  function update() {
+    const { camera } = store.shot,
+      footage = match.footage();
+    setAttribute(first, 'hidden', camera !== null);
+    setAttribute(asked, 'hidden', camera === null);
+    setAttribute(trouble, 'hidden', problem === null);
+    setText(trouble, problem ?? '');
+    if (!camera) return;
+    ask();
+    setAttribute(sentence.element, 'hidden', file !== null);
+    sentence.update();
+    setText(words, told ? `${told.words[0]}` : '');
+    const cameras = file?.answer.cameras ?? [];
+    setChildren(
+      others,
+      cameras.length > 1
+        ? [h('span', { class: 'small' }, countWords(cameras.length, 'camera')), ...cameras.map((one, k) => button(one.name, () => take(file.answer, k)))]
+        : [],
+    );
+    through.update();
+    opacity.value = String(100 * camera.opacity);
+    setAttribute(plate, 'hidden', !camera.plate);
+    setAttribute(away, 'hidden', !camera.plate);
+    setAttribute(lay, 'hidden', !footage || camera.plate === footage);
+    setAttribute(judge, 'hidden', !footage || !told?.match);
+    setAttribute(typeIt, 'hidden', file === null);
+  }
+  return { update };
+}
