@@ -54,6 +54,12 @@ def answered(page, asked):
     return answer, json.loads(last.post_data)
 
 
+def last_mark(asked):
+    """Where the last mark is of what the page asked last."""
+    [*_, mark] = json.loads([r for r in asked if "/api/match?" in r.url][-1].post_data)["picture"]["points"]
+    return mark["x_px"], mark["y_px"]
+
+
 def close(page):
     page.keyboard.press("Escape")
     page.locator(".match-again").get_by_role("button", name="Close").click()
@@ -98,11 +104,12 @@ def own_pictures_are_marked_by_hand_and_key(page, asked):
     files = [{"name": f"take.{k + 1}.png", "mimeType": "image/png", "buffer": still(b)} for k, b in enumerate(BALLS)]
     del asked[:]
     page.locator("#shot-match input[type=file]").set_input_files(files[::-1])  # in the order of their numbers
-    box = until("the picture", lambda: page.locator(PICTURE).bounding_box())
-    scale = box["width"] / SIZE[0]
+    picture = page.locator(PICTURE)
+    until("the picture", lambda: picture.get_attribute("hidden") is None and picture.is_visible())
 
     def put(x, y):
-        return box["x"] + x * scale, box["y"] + y * scale
+        box = picture.bounding_box()
+        return box["x"] + x * box["width"] / SIZE[0], box["y"] + y * box["width"] / SIZE[0]
 
     assert "line of known length" in page.locator(".match-says").inner_text()
     page.mouse.move(*put(*FOOT))
@@ -124,13 +131,14 @@ def own_pictures_are_marked_by_hand_and_key(page, asked):
     ):
         for _ in range(times):
             grip.press(key)
+    until("the last step is asked", lambda: last_mark(asked)[1] > y - 1, page=page)
     until("eight marks", lambda: "eight marks" in page.locator(".match-tools").inner_text())
     page.locator(".match-fit").wait_for()
     _, body = answered(page, asked)
-    picture = body["picture"]
-    assert [p["frame"] for p in picture["points"]] == list(range(8))
-    assert np.abs(np.array([[p["x_px"], p["y_px"]] for p in picture["points"]]) - BALLS).max() < 1.0
-    assert np.abs(np.array([picture["plane"]["from_px"], picture["plane"]["to_px"]]) - [FOOT, HEAD]).max() < 1.0
+    points, plane = body["picture"]["points"], body["picture"]["plane"]
+    assert [p["frame"] for p in points] == list(range(8))
+    assert np.abs(np.array([[p["x_px"], p["y_px"]] for p in points]) - BALLS).max() < 1.0
+    assert np.abs(np.array([plane["from_px"], plane["to_px"]]) - [FOOT, HEAD]).max() < 1.0
     page.keyboard.press("Control+z")
     assert "eight marks" in page.locator(".match-tools").inner_text()  # the last step of the mark, not all of it
     page.keyboard.press("Delete")
