@@ -23,7 +23,7 @@ if TYPE_CHECKING:
         vary,
     )
 
-__version__ = "0.8.0"
+__version__ = "0.9.0"
 __all__ = [
     "Answer",
     "LandingMap",
