@@ -5,59 +5,25 @@ Along the curve only one figure is free, the flight time; what is fixed makes it
 catcher's reach if it is near enough; and where something is in the way of a throw, one that passes it may come within reach.
 """
 
-from collections.abc import Callable
 from dataclasses import dataclass, field, replace
 
 import numpy as np
 
 from ..physics.constants import TURN_RAD
-from .catch import Catch, catches
+from .beside import least_free, nearest, passing, searched
 from .curve import Curve, curve_of
-from .fixed import ELEVATION, FLIGHT, LEAST, SPEED, Fixed
+from .fixed import ELEVATION, FLIGHT, LEAST, SPEED
 from .panels import roots
+from .question import MOST_M_S, Question, Throw, flown
 from .shooting import FINE_M, ROUGH_M, Shooting
-from .target import Moving, Resting
-from .throws import Thrower, hangs_s, speed_heading_elevation
+from .target import Moving
+from .throws import hangs_s
 
-MOST_M_S = 3_000.0  # a throw's speed, as the document has it
 _DEGREE = 24  # of the polynomials whose roots are told
 _LEAST_S = 1e-3
 _POLISHED_M, _POLISHES = 1e-9, 6
 _LOOKED_AT = 2.0  # times the reach: what seems to miss by so much may come within it
 _SAME_S = 1e-6
-_RINGS, _ROUND = (0.4, 0.75, 0.97), 12  # places in the catcher's reach that are tried where something is in the way
-_SHARES, _SHARES_BESIDE = np.linspace(0.0, 1.0, 18)[1:-1], np.linspace(0.0, 1.0, 34)[1:-1]
-_SEARCHES, _SHRINKS = 14, 0.4
-
-
-@dataclass(frozen=True)
-class Question:
-    """A thrower, the hands and their reach, what is fixed, and the longest flight."""
-
-    thrower: Thrower
-    target: Resting | Moving
-    within_m: float
-    fixed: Fixed
-    flight_max_s: float
-
-
-@dataclass(frozen=True)
-class Throw:
-    """A throw: its local velocity (3,), the flight time it is meant to take, and the Catch that comes of it."""
-
-    velocity: np.ndarray
-    meant_s: float
-    catch: Catch
-
-    @property
-    def flight_s(self) -> float:
-        """How long it flies until it is caught; as it is meant to where something is in the way."""
-        return self.meant_s if self.catch.surface is not None else self.catch.time_s - self.catch.flight.release.time_s
-
-    @property
-    def aim(self) -> tuple[float, float, float]:
-        """Speed, heading and elevation."""
-        return tuple(float(each[0]) for each in speed_heading_elevation(self.velocity[None]))
 
 
 @dataclass(frozen=True)
@@ -89,16 +55,16 @@ def aim(question: Question, curve: Curve | None = None) -> Aim:
     throws = []
     if len(meets[0]):
         flight_s, velocities = _polished(question, shooting, *meets)
-        throws += _flown(question, velocities, flight_s)
-    for throw in _flown(question, question.fixed.kept(near[1]), near[0]):
-        nearer = throw if throw.catch.misses_m <= question.within_m else _searched(question, throw, rounds=12)
+        throws += flown(question, velocities, flight_s)
+    for throw in flown(question, question.fixed.kept(near[1]), near[0]):
+        nearer = throw if throw.catch.misses_m <= question.within_m else searched(question, throw, rounds=12)
         if nearer.catch.misses_m <= question.within_m:
             throws.append(nearer)
-    throws = [_passing(question, shooting, throw) for throw in _apart(throws)]
+    throws = [passing(question, shooting, throw) for throw in _apart(throws)]
     if question.fixed.what == LEAST:
         throws = _least(question, curve, throws)
     throws.sort(key=lambda throw: (throw.catch.surface is not None, throw.catch.time_s))
-    return Aim(question, curve, throws, None if throws else _nearest(question, curve))
+    return Aim(question, curve, throws, None if throws else nearest(question, curve))
 
 
 def _soon(question):
@@ -229,14 +195,6 @@ def _polished(question, shooting, flight_s, velocities):
     return flight_s, fixed.kept(velocities)
 
 
-def _flown(question, velocities, flight_s):
-    """Throws (N, 3) meant to take flight_s (N,), flown."""
-    if not len(flight_s):
-        return []
-    found = catches(question.thrower, question.target, velocities, flight_s, question.within_m)
-    return [Throw(*each) for each in zip(velocities, flight_s.tolist(), found, strict=True)]
-
-
 def _apart(throws):
     """Throws without those that are another again."""
     out = []
@@ -251,36 +209,6 @@ def _apart(throws):
     return out
 
 
-def _passing(question, shooting, throw):
-    """A throw; where something is in its way, the nearest of those that pass that and still come within reach, if there is one."""
-    if throw.catch.surface is None:
-        return throw
-    lasts = np.array([throw.flight_s])
-    _, moving, effects = shooting.effects(throw.velocity[None], lasts)
-    closing = moving[0] - question.target.at(question.thrower.hand.time_s + lasts)[1][0]
-    turns = 2 * np.pi * np.arange(_ROUND) / _ROUND
-    spots = np.concatenate([ring * np.stack([np.cos(turns), np.sin(turns)], -1) for ring in _RINGS]) * question.within_m
-    changes = spots @ _per_spot(question, throw, effects[0], closing)
-    tried = _flown(question, question.fixed.kept(throw.velocity + changes), np.repeat(lasts, len(spots)))
-    passing = [one for one in tried if one.catch.surface is None]
-    if not passing:
-        return throw
-    best = min(passing, key=lambda one: one.catch.misses_m)
-    between = throw.velocity + _SHARES[:, None] * (best.velocity - throw.velocity)
-    tried = _flown(question, question.fixed.kept(between), np.repeat(lasts, len(between)))
-    return min([best, *(one for one in tried if one.catch.surface is None)], key=lambda one: one.catch.misses_m)
-
-
-def _per_spot(question, throw, effects, closing):
-    """What a throw changes by (2, 3), keeping to what is fixed, for it to pass the hands a metre off, in two directions square to how it
-    comes in."""
-    ways = np.linalg.svd(closing[None])[2]
-    third = ways[0] @ effects
-    if question.fixed.what in (SPEED, ELEVATION):
-        third = question.fixed.off(throw.velocity[None])[1][0]
-    return np.linalg.pinv(np.vstack([ways[1:] @ effects, third]))[:, :2].T
-
-
 def _least(question, curve, throws):
     """The slowest of throws that nothing is in the way of, and those that are slower still; where something is in the way of the slowest
     of all, the slowest that it is not in the way of may lie elsewhere on the curve."""
@@ -290,79 +218,3 @@ def _least(question, curve, throws):
         by_speed = sorted([*by_speed, *([] if free is None else [free])], key=lambda one: one.aim[0])
     first = next((k for k, one in enumerate(by_speed) if one.catch.surface is None), len(by_speed))
     return by_speed[: first + 1]
-
-
-def along(question: Question, curve: Curve, most: int = 64) -> list[Throw]:
-    """Throws of the curve, so many at the most, flown."""
-    times = np.unique(curve.panels.times(8))
-    times = times[:: max(1, -(-len(times) // most))]
-    velocities = curve.velocity(times) if len(times) else np.empty((0, 3))
-    slow = np.linalg.norm(velocities, axis=1) <= MOST_M_S
-    return _flown(question, velocities[slow], times[slow])
-
-
-def least_free(question: Question, curve: Curve, figure: Callable[[Throw], float]) -> Throw | None:
-    """About that throw of the curve, of those that nothing is in the way of, of which a figure is least."""
-    throws = along(question, curve)
-    free = [k for k, one in enumerate(throws) if one.catch.surface is None]
-    if not free:
-        return None
-    k = min(free, key=lambda one: figure(throws[one]))
-    best = throws[k]
-    for beside in (k - 1, k + 1):
-        if 0 <= beside < len(throws):
-            times = throws[k].flight_s + _SHARES_BESIDE * (throws[beside].flight_s - throws[k].flight_s)
-            more = _flown(question, curve.velocity(times), times)
-            best = min([best, *(one for one in more if one.catch.surface is None)], key=figure)
-    return best
-
-
-def _nearest(question, curve):
-    """Of the throws that keep to what is fixed, that which comes nearest to the hands."""
-    if not len(curve.panels.low):
-        return None
-    times = curve.panels.times(8).ravel()
-    w = curve.at_nodes(8)[0].reshape(-1, 3)
-    if question.fixed.what in (SPEED, ELEVATION):
-        off = np.abs(question.fixed.off_m(times, w))
-        some = np.argsort(off)[:: max(1, len(off) // 40)][:24]
-    else:
-        some = np.argsort(np.linalg.norm(w, axis=1) / times)[:4]
-    throws = _flown(question, _slowed(question.fixed.kept(w[some] / times[some][:, None])), times[some])
-    throws.sort(key=lambda one: one.catch.misses_m)
-    best = throws[0]
-    about_m = question.within_m + abs(
-        float(question.fixed.off_m(np.array([best.meant_s]), curve.w(np.array([best.meant_s])))[0])
-    )
-    if question.fixed.what == SPEED and best.catch.misses_m <= about_m and Shooting(question.thrower).in_vacuum:
-        return best  # it is that one: a straight line goes where it is aimed
-    return _searched(question, best)
-
-
-def _slowed(velocities):
-    """Throws no faster than a throw may be."""
-    speed = np.linalg.norm(velocities, axis=1, keepdims=True)
-    return velocities * np.minimum(1.0, MOST_M_S / np.maximum(speed, 1e-300))
-
-
-def _searched(question, throw, rounds=_SEARCHES):
-    """A throw that keeps to what is fixed and comes nearer than those about it, as flown (a search that shrinks where nothing is nearer)."""
-    size = 0.1 * max(float(np.linalg.norm(throw.velocity)), 1.0)
-    for _ in range(rounds):
-        tried = _slowed(question.fixed.kept(throw.velocity + size * _star(question, throw)))
-        lasts = np.full(len(tried), throw.catch.time_s - question.thrower.hand.time_s)
-        best = min(_flown(question, tried, lasts), key=lambda one: one.catch.misses_m)
-        if best.catch.misses_m < throw.catch.misses_m:
-            throw = best
-        else:
-            size *= _SHRINKS
-    return throw
-
-
-def _star(question, throw):
-    """Directions (8, 3) to look in about a throw, among those that keep to what is fixed; all about it where nothing is."""
-    if question.fixed.what not in (SPEED, ELEVATION):
-        return np.concatenate([np.eye(3), -np.eye(3), np.ones((1, 3)), -np.ones((1, 3))])
-    one, other = np.linalg.svd(question.fixed.off(throw.velocity[None])[1])[2][1:]
-    turns = 2 * np.pi * np.arange(8)[:, None] / 8
-    return np.cos(turns) * one + np.sin(turns) * other

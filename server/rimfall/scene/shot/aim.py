@@ -18,9 +18,10 @@ from ...motions.plan import Plan
 from ...motions.setting import Setting
 from ...phrases import CAUTION
 from ...physics.budget import TooMuchWork
-from ...shots.aim import MOST_M_S, Aim, Question, aim
+from ...shots.aim import Aim, aim
 from ...shots.catch import errors_m
 from ...shots.fixed import ELEVATION, FLIGHT, LEAST, SPEED, Fixed
+from ...shots.question import MOST_M_S, Question
 from ...shots.shooting import Shooting
 from ...shots.target import Moving, Resting
 from ...shots.throws import speed_heading_elevation

@@ -6,8 +6,10 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from ...phrases import seconds, speed
-from ...shots.aim import Aim, Question, aim, least_free
+from ...shots.aim import Aim, aim
+from ...shots.beside import least_free
 from ...shots.fixed import ELEVATION, FLIGHT, LEAST, SPEED, Fixed
+from ...shots.question import Question
 
 MOST = 3
 _IN_THE_WAY = {"ceiling": ("ceiling_m", "ceiling"), "hub": ("hub_radius_m", "hub")}
