@@ -22,7 +22,6 @@ export function createCamera({ element, store, client, heard, match }) {
       if (!file) take(answer, 0);
     },
     failed(why) {
-      if (!why.errors) lastQuestion = null;
       problem = why.message;
       update();
     },

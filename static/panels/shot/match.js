@@ -60,23 +60,23 @@ export function createMatch({ element, store, client, heard, large, open }) {
   const { want, drop } = createNewest({
     request: question,
     ask: ({ body, units }, signal) => client.match(body, { units, signal }),
-    answered(next) {
-      settle(next, null);
-      heard.say(next.says);
+    answered(next, of) {
+      settle(next, null, of);
+      if (!busy) heard.say(next.says);
       update();
     },
-    failed(why) {
-      if (!why.errors) lastQuestion = null; // not refused: asked again with the next change
-      settle(null, why);
+    failed(why, of) {
+      settle(null, why, of);
       toRefused(why);
       update();
     },
   });
 
-  function settle(next, why) {
+  // busy still, where something newer than `of` waits for its answer
+  function settle(next, why, of = null) {
     answer = next;
     problem = why;
-    busy = false;
+    busy = of !== null && lastQuestion !== null && JSON.stringify(of) !== lastQuestion;
   }
 
   function question() {
@@ -214,9 +214,17 @@ export function createMatch({ element, store, client, heard, large, open }) {
         const next = await footageOf(footage);
         beginWith(next, next.rate ? { frame_rate: clamp(next.rate, 1, 240) } : {});
         heard.say(`${next.name}, ${next.count ? countWords(next.count, 'frame') : 'one picture'}.`);
-      } else beginTracks(files[0].name, await client.tracks(files[0]));
+      } else await takeTracks(files[0]);
     } catch (why) {
-      complain(`${files[0].name}: ${why.message} Nothing was changed.`);
+      complain(`${why.message} Nothing was changed.`);
+    }
+  }
+
+  async function takeTracks(file) {
+    try {
+      beginTracks(file.name, await client.tracks(file));
+    } catch (why) {
+      throw new Error(`${file.name}: ${why.message}`);
     }
   }
 

@@ -95,7 +95,7 @@ export function createMatchSentence({ store, get, edit }) {
         ['camera', 'the camera'],
       ],
       () => get().by,
-      by => put({ by }),
+      by => put({ by, own_camera: null }),
     ),
     up: list(
       'Up in the picture',
@@ -176,7 +176,7 @@ export function createMatchSentence({ store, get, edit }) {
     const exposures = match.source?.count === null ? 'exposures' : 'frames';
     const line = ['It is ', figures.distance, ' long and stands with its foot on the deck; up is ', lists.up, ', to the right is ', lists.right, '.'];
     const camera = own_camera
-      ? ['It goes by the rows of its file.']
+      ? ['It is the camera below.']
       : [
           'It sees ',
           figures.view,
