@@ -1,6 +1,8 @@
 // Through which camera? One of one's own, by place, aim, bank and lens, or out of a file: a stage is seen through it, the plate lies in its frame, it
 // goes out with every file, and a match can be made through it.
 
+import { footageOf, isFootage } from '../../files/footage.js';
+import { inOrder } from '../../state/match.js';
 import { FIRST_CAMERA, cameraRequest } from '../../state/own_camera.js';
 import { createNewest } from '../../state/newest.js';
 import { countWords } from '../../state/words.js';
@@ -11,7 +13,8 @@ import { createCameraSentence } from './camera_sentence.js';
 /** `match`: {footage() → the pictures that are open, or null; through(rows) → a match through these cameras}. */
 export function createCamera({ element, store, client, heard, match }) {
   let typed = FIRST_CAMERA,
-    file = null, // {name, cameras}: of a file, in place of what is typed
+    ownPlate = null, // pictures opened as the plate alone
+    file = null, // {answer}: of a file, in place of what is typed
     told = null, // the server's answer
     problem = null,
     lastQuestion = null;
@@ -50,11 +53,25 @@ export function createCamera({ element, store, client, heard, match }) {
     try {
       const radius_m = store.read('habitat.radius_m');
       const answer = await client.cameraFile(chosen, { view: typed.view, ...(radius_m ? { radius_m } : {}) });
-      file = { name: chosen.name, answer };
+      file = { answer };
       take(answer, 0);
       heard.say(answer.words[0]);
     } catch (why) {
       problem = `${chosen.name}: ${why.message} Nothing was changed.`;
+      update();
+    }
+  }
+
+  async function openPlate(files) {
+    try {
+      const plate = await footageOf(inOrder(files.filter(isFootage)));
+      ownPlate?.close();
+      ownPlate = plate;
+      problem = null;
+      patch({ plate, shown: true });
+      heard.say(`${plate.name} lies in the frame of the camera.`);
+    } catch (why) {
+      problem = `${why.message} Nothing was changed.`;
       update();
     }
   }
@@ -67,6 +84,15 @@ export function createCamera({ element, store, client, heard, match }) {
     tabindex: -1,
     'aria-hidden': true,
     onchange: () => chooser.files[0] && open(chooser.files[0]),
+  });
+  const plateChooser = h('input', {
+    type: 'file',
+    multiple: true,
+    accept: 'image/*,video/*',
+    class: 'unseen',
+    tabindex: -1,
+    'aria-hidden': true,
+    onchange: () => plateChooser.files.length && openPlate([...plateChooser.files]),
   });
   const button = (words, onclick, kind = 'link') => h('button', { type: 'button', class: kind, onclick }, words);
   const openFile = () => {
@@ -103,6 +129,10 @@ export function createCamera({ element, store, client, heard, match }) {
     'aria-label': 'Opacity of the plate',
     oninput: () => patch({ opacity: Number(opacity.value) / 100 }),
   });
+  const choosePlate = () => {
+    plateChooser.value = '';
+    plateChooser.click();
+  };
   const lay = button('Lay the pictures of the path in its frame', () => patch({ plate: match.footage() })),
     away = button('Take the plate away', () => patch({ plate: null }));
   const plate = h('label', { class: 'between' }, h('span', {}, 'Opacity of the plate'), opacity);
@@ -125,10 +155,10 @@ export function createCamera({ element, store, client, heard, match }) {
     others,
     h('p', { class: 'links' }, through.element),
     plate,
-    h('p', { class: 'links' }, lay, away, judge, typeIt, button('Open a camera file', openFile), leave),
+    h('p', { class: 'links' }, button('Open a plate', choosePlate), lay, away, judge, typeIt, button('Open a camera file', openFile), leave),
   );
   const trouble = h('p', { class: 'refusal', role: 'alert', hidden: true });
-  element.append(chooser, first, asked, trouble);
+  element.append(chooser, plateChooser, first, asked, trouble);
 
   function update() {
     const { camera } = store.shot,

@@ -336,6 +336,18 @@ export function createMatch({ element, store, client, heard, large, open }) {
     event.stopPropagation();
     take([...event.dataTransfer.files]);
   });
+  // pictures dropped anywhere while the place is open are no scene
+  document.addEventListener(
+    'drop',
+    event => {
+      const files = [...(event.dataTransfer?.files ?? [])];
+      if (store.view.place !== 5 || element.contains(event.target) || !files.some(isFootage)) return;
+      event.preventDefault();
+      event.stopPropagation();
+      take(files);
+    },
+    true,
+  );
   element.addEventListener('paste', event => {
     const text = event.clipboardData?.getData('text') ?? '';
     if (match.rows || hasPicture(match) || event.target.closest('input')) return;
