@@ -32,7 +32,10 @@ def test_words_a_table_and_files(tmp_path):
 @each_row(
     ("options", "says"),
     [
-        (OVER[:2], "Figures that vary was"),
+        ((), "--over was not given; it must be given twice"),
+        (OVER[:2], "--over was given once; it must be given twice"),
+        (("--over", "speed_m_s=-2..20/9", *OVER[:2]), "First speed was -2 m/s; it must be 0 to 3,000 m/s"),
+        (("--over", "speed_m_s=2..2/9", *OVER[:2]), "Last speed was 2 m/s; it must be another value than the first"),
         (("--over", "elevation_deg=0,10", *OVER[2:]), "is not a range"),
         (("--over", "height_m=0..80/9", *OVER[2:]), "must be speed_m_s or heading_deg or elevation_deg"),
         ((*OVER, "--motion", "tea"), "a throw of the scene: serve"),

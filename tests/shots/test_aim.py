@@ -84,6 +84,16 @@ def test_who_comes_round_again_and_again_is_met_each_time_and_told_so():
     assert "after 42.4 s and 2.84 turns antispinward" in first
 
 
+def test_a_flight_so_short_that_no_throw_is_fast_enough_is_told_so():
+    found = answer(request({"flight_s": 1e-6}))
+    assert not found["ways"]
+    assert found["words"][0].endswith(
+        "arrives after less than 0.01\u00a0s: it would have to be faster than 3,000\u00a0m/s."
+    )
+    still = answer(request({"speed_m_s": 20.0}, {"along_m": 20.0, "height_m": 1.4}, WHEEL | {"spin_rpm": 0.0}))
+    assert still["words"][1].endswith("1 % too fast by next to nothing.")
+
+
 # The straight line is worked out here, from where and when it is caught alone: Newton's first law in the room that does not turn.
 def test_in_vacuum_a_way_is_the_straight_line():
     found = answer(request({"flight_s": 6.0}, back=True))

@@ -91,6 +91,14 @@ def test_a_bad_table_is_refused_by_its_line(content, says):
     assert says in caught.value.refusals[0].say
 
 
+def test_a_row_of_a_path_that_is_wrong_is_named():
+    rows = [{"time_s": 0.1 * k, "along_m": 0.5 * k, "height_m": 1e300 if k == 3 else 1.0} for k in range(5)]
+    with pytest.raises(Refused) as caught:
+        match({"track": rows, "accuracy_m": 0.01})
+    (one,) = caught.value.refusals
+    assert (one.field, one.say[:31]) == ("track.3.height_m", "Row 4 of the path: Height was 1")
+
+
 @pytest.mark.parametrize(
     ("ending", "view"), [("csv", "rotating"), ("csv", "inertial"), ("usda", "rotating"), ("glb", "inertial")]
 )
@@ -106,6 +114,12 @@ def test_what_the_program_wrote_is_read_back_and_possible(tmp_path, ending, view
     assert known == {"radius_m": 56.0, "spin_rpm": 3.0, "air": None}
     path = trace(open_scene(SCENE)).motions["Lob"]
     flying = [row for row in track["keys"]["rows"] if row["time_s"] < path.landing.time_s - 1e-6]
+    if view == "rotating":
+        whole = match({"keys": track["keys"], "accuracy_m": 1e-3, "known": known})
+        lasts = len(flying) + (ending != "csv")  # a scene has a key at the landing itself
+        assert whole["words"][1].startswith(f"As far as row {lasts} it is possible. If the thing has landed"), whole[
+            "words"
+        ]
     answer = match({"keys": track["keys"] | {"rows": flying}, "accuracy_m": 1e-4, "known": known})
     assert answer["verdict"] == "possible", answer["words"]
     assert answer["fit"]["speed_m_s"]["value"] == pytest.approx(6.0, abs=1e-3)

@@ -1,5 +1,6 @@
 """`rimfall landings`: where a throw of a scene can come down over two of its figures, in words and a table, as JSON, and as files."""
 
+from ..errors import BadInput, refusal
 from ..exports import landings as files
 from ..exports.recovery import read_source
 from ..exports.writing import write_all
@@ -40,6 +41,10 @@ def add_to(parser):
 
 
 def _landings(chosen):
+    if len(chosen.over) != 2:
+        may_be = "given twice: two of speed_m_s, heading_deg and elevation_deg, each as in speed_m_s=2..20/37"
+        times = {0: "not given", 1: "given once"}.get(len(chosen.over), f"given {len(chosen.over)} times")
+        raise BadInput(refusal("over", times, may_be, f"--over was {times}; it must be {may_be}."))
     scene = read(read_source(chosen.scene))
     document = {
         "scene": scene.model_dump(mode="json"),

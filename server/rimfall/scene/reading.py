@@ -1,6 +1,8 @@
 """From bytes or text to a Scene that stands: parsed, checked, every default filled in."""
 
 import json
+import re
+from dataclasses import replace
 
 from pydantic import ValidationError
 
@@ -18,6 +20,7 @@ from .shot.match_request import MatchRequest
 from .size.request import SizeRequest
 
 GREATEST_BYTES = 1_000_000
+_ROW = re.compile(r"(?:track|keys\.rows|picture\.points)\.(\d+)\.")
 
 
 class _Choices(Strict):
@@ -58,8 +61,16 @@ def read_landings(source):
 
 
 def read_match(source):
-    """A MatchRequest from the bytes (or text) of its document. Raises as `read`."""
-    return _parsed(MatchRequest, source)
+    """A MatchRequest from the bytes (or text) of its document. Raises as `read`, naming the row of a path that is wrong."""
+    try:
+        return _parsed(MatchRequest, source)
+    except BadInput as refused:
+        raise BadInput(*(_of_row(one) for one in refused.refusals)) from None
+
+
+def _of_row(one):
+    row = _ROW.match(one.field)
+    return one if row is None else replace(one, say=f"Row {int(row[1]) + 1} of the path: {one.say}")
 
 
 def read_camera(source):

@@ -5,7 +5,7 @@ import re
 
 from ..errors import BadInput, refusal, shown
 from ..shapes import SHAPES
-from .catalogue import FIELDS, OWN, SHOTS, pattern_of
+from .catalogue import FIELDS, OWN, SHOTS, described, pattern_of
 from .document import MOTIONS, Scene
 from .shot.aim_request import CATCHERS
 from .shot.landings_request import VARIED
@@ -54,6 +54,9 @@ def _one(error, source, model):
         return wrong(
             field or "document", error["input"], None if pattern_of(field) in FIELDS else "an object in braces"
         )
+    varied = next((VARIED[p] for p in error["loc"] if p in VARIED), None)
+    if varied is not None and error["loc"][-1] in varied.model_fields:
+        return wrong_of(varied, field, error["input"])
     return wrong(field, error["input"], _own_may_be(error["loc"], field))
 
 
@@ -95,14 +98,21 @@ def may_be_of(field):
     return FIELDS.get(pattern_of(field), {}).get("may_be") or "what the scene document allows there"
 
 
-def wrong(field, was, may_be=None):
-    """Refusal of a value: "Speed was 4000 m/s; it must be 0 to 3000 m/s."."""
+def wrong_of(model, field, was, may_be=None):
+    """The same of a field whose label and unit are this model's own: others have one of the same name."""
+    row = described(model.model_fields[field.rpartition(".")[2]])
+    return wrong(field, was, may_be or row["may_be"], row)
+
+
+def wrong(field, was, may_be=None, row=None):
+    """Refusal of a value: "Speed was 4000 m/s; it must be 0 to 3000 m/s."; row: the field's of the catalogue, where its name does not tell."""
+    row = row or FIELDS.get(pattern_of(field), {})
     may_be = may_be or may_be_of(field)
-    unit = FIELDS.get(pattern_of(field), {}).get("unit", "")
+    unit = row.get("unit", "")
     plain = isinstance(was, (int, float)) and not isinstance(was, bool)
     was = _figure(was) if plain else as_json(was)
     unit = f" {unit}" if plain and unit else ""
-    return refusal(field, was, may_be, f"{label_of(field)} was {shown(was)}{unit}; it must be {may_be}.")
+    return refusal(field, was, may_be, f"{row.get('label') or field} was {shown(was)}{unit}; it must be {may_be}.")
 
 
 def _figure(value):

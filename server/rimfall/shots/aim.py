@@ -117,7 +117,8 @@ def _candidates(question, curve):
         return none, none
     if fixed.what == FLIGHT:
         at = np.array([fixed.value])
-        return (at, curve.velocity(at)), none
+        throw = curve.velocity(at)
+        return ((at, throw), none) if np.linalg.norm(throw) <= MOST_M_S else (none, none)
     times = curve.panels.times(_DEGREE)
     w, slope = curve.at_nodes(_DEGREE)
     at = roots(curve.panels, fixed.vanishes(times, w, slope))

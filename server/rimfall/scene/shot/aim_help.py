@@ -37,7 +37,7 @@ class Remedy:
         if name == SPEED:
             return f"Throw at {speed(value, units)}".replace(".0\u00a0", "\u00a0")
         if name == ELEVATION:
-            return f"Throw it {abs(value):g}° {'down' if value < 0 else 'up'}"
+            return f"Throw it {abs(value):g}° {'down' if value < 0 else 'up'}" if value else "Throw it level"
         return f"Let it fly for {seconds(value)}"
 
 

@@ -3,10 +3,12 @@
 from ...kinds.words import SURFACE_WORDS
 from ...phrases import STILL_M, length, listed, seconds, speed
 from ...prose import number
+from ...shots.aim import MOST_M_S
 from ...shots.fixed import ELEVATION, FLIGHT, LEAST, SPEED
 
 _LEVEL_DEG, _ALMOST_DEG, _STRAIGHT_DEG = 0.5, 5.0, 89.95
 _LET_GO_M_S = 0.005
+_NOTHING_M = 5e-4  # a miss that no word is worth
 _SAID = 4  # throws that a sentence names
 
 
@@ -72,8 +74,9 @@ def surface(aimed, blocked):
 
 def misses(sensitivity, units):
     """How far errors of the throw make it miss."""
+    names = ("elevation_1_deg_m", "speed_1_percent_m", "heading_1_deg_m")
     high, fast, aside = (
-        length(sensitivity[name], units) for name in ("elevation_1_deg_m", "speed_1_percent_m", "heading_1_deg_m")
+        length(sensitivity[name], units) if sensitivity[name] >= _NOTHING_M else "next to nothing" for name in names
     )
     return f"A degree too high misses by {high}, a degree to the side by {aside}, 1 % too fast by {fast}."
 
@@ -188,6 +191,8 @@ def _none(aimed, nearest, units):
     }[fixed.what]()
     if nearest is None:
         return f"{with_it}."
+    if nearest["misses_m"] <= aimed.aim.question.within_m:
+        return f"{with_it}: it would have to be faster than {speed(MOST_M_S, units)}."
     return f"{with_it}; the nearest, {_how(aimed, nearest, units)}, misses by {length(nearest['misses_m'], units)}."
 
 

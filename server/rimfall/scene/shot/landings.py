@@ -21,7 +21,7 @@ from ...shots.landings import ENDINGS, FIGURES, GREATEST_THROWS, Landings, Varie
 from ..catalogue import FIELDS
 from ..document import setting_of
 from ..json_arrays import as_f4, as_lists, finite, with_arrays
-from ..validation_errors import wrong
+from ..validation_errors import wrong, wrong_of
 from . import landings_words as words
 from .thrown import thrower_of, thrown_in
 
@@ -88,7 +88,8 @@ def _check(over):
         raise BadInput(wrong("over.1.field", other.field, may_be))
     for k, varied in enumerate(over):
         if varied.first == varied.last:
-            raise BadInput(wrong(f"over.{k}.last", varied.last, f"another value than the first, {varied.first:g}"))
+            may_be = f"another value than the first, {varied.first:g}"
+            raise BadInput(wrong_of(type(varied), f"over.{k}.last", varied.last, may_be))
     count = one.count * other.count
     if count > GREATEST_THROWS:
         say = f"There would be {count:,} throws; there may be {GREATEST_THROWS:,}."

@@ -9,8 +9,9 @@ from pydantic_core import to_json
 
 from ... import __version__
 from ...phrases import CAUTION
+from ...shots.match.ends import free_rows
 from ...shots.match.trials import QUANTITIES
-from ...shots.match.verdicts import judged
+from ...shots.match.verdicts import IMPOSSIBLE_BELOW, POSSIBLE_ABOVE, judged
 from . import match_words as words
 from .match_motion import scene_of
 from .match_reading import ROOM_AIR, asked
@@ -46,14 +47,14 @@ def as_data(request, units="si"):
     told = judged(question.sight, question.known, question.resistance, question.reference)
     fit = _fit(question, told.trial, told.figures)
     changes = [_change(question, told, one, units) for one in told.changes]
-    off = told.beside
+    off, ends = told.beside, _ends(question, told)
     return {
         "rimfall_match": ANSWER_VERSION,
         "program": __version__,
         "verdict": told.verdict,
         "says": words.verdict(question, told, fit, changes, units),
         "short": words.SHORT[told.verdict],
-        "words": words.paragraphs(question, told, fit, changes, units),
+        "words": words.paragraphs(question, told, fit, changes, units, ends),
         "reasons": [_reason(question, told, sign, units) for sign in told.signs],
         "changes": changes,
         "fit": fit,
@@ -71,6 +72,13 @@ def as_data(request, units="si"):
         "assumptions": words.assumptions(question, told),
         "caution": CAUTION,
     }
+
+
+def _ends(question, told):
+    """How many rows are of a free flight, where only those at the end are not; else None."""
+    if told.trial.problem.freedom <= 0 or told.trial.p_value >= IMPOSSIBLE_BELOW:
+        return None
+    return free_rows(question.sight, question.known, question.resistance, POSSIBLE_ABOVE)
 
 
 def _fit(question, trial, figures):

@@ -214,11 +214,21 @@ def reason(question, told, sign, units):
             return f"Its accuracy, {length(figure, units)}, is too coarse for so short a path, {where}."
 
 
-def paragraphs(question, told, fit, changes, units):
-    """The verdict and what stands behind it."""
+def paragraphs(question, told, fit, changes, units, ends=None):
+    """The verdict and what stands behind it. ends: how many rows are of a free flight, where only those at the end are not."""
     fitting = changes[0]["fit"] if changes else fit if told.verdict != "impossible" else None
-    lines = [verdict(question, told, fit, changes, units), fitting and _decided(fitting, units), _chance(told, units)]
+    lines = [
+        verdict(question, told, fit, changes, units),
+        ends and _landed(ends),
+        fitting and _decided(fitting, units),
+        _chance(told, units),
+    ]
     return [one for one in lines if one]
+
+
+def _landed(ends):
+    """What to do where the last rows alone are not of a free flight."""
+    return f"As far as row {ends} it is possible. If the thing has landed by then, or is caught, leave out the rows after that."
 
 
 def _decided(fit, units):
@@ -250,7 +260,11 @@ def _chance(told, units):
     if told.trial.problem.freedom <= 0:
         return ""
     chance = told.trial.p_value
-    share = "less than one time in a million" if chance < 1e-6 else f"{three_figures(100 * chance)}{_NB}% of the time"
+    share = f"{three_figures(100 * chance)}{_NB}% of the time"
+    if chance < 1e-6:
+        share = "less than one time in a million"
+    elif chance > 0.99:
+        share = f"more than 99{_NB}% of the time"
     return f"Points of that accuracy would lie at least as far off a true path {share}."
 
 
