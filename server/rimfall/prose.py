@@ -73,6 +73,7 @@ _SHARES = (  # of one, in words
     (9 / 10, "nine tenths"),
 )
 
+_ALL_ROUND = 0.95  # turns from which it is once round, and not a part of the way
 
 _SMALL = {  # of a unit
     0.2: "a fifth",
@@ -218,7 +219,10 @@ class Telling:
         ahead = way.in_all_m > 0
         side = f"ahead of {whom}, with the spin" if ahead else f"behind {whom}, against the spin"
         if way.turns and way.round_m:
-            times = amount(abs(way.in_all_m) / way.round_m, "time", "times")
+            turns = abs(way.in_all_m) / way.round_m
+            if turns < _ALL_ROUND:
+                return f"{share(turns)} of the way round the habitat, {side.partition(', ')[2]}"
+            times = amount(turns, "time", "times")
             return f"{'about once' if times == 'one time' else f'about {times}'} round the habitat, {side.partition(', ')[2]}"
         of_turn = abs(way.of_turn or 0.0)
         part = f", {share(of_turn)} of the way round the habitat" if of_turn >= 0.06 else ""

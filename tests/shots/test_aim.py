@@ -230,6 +230,20 @@ def test_the_command_says_it_in_words_and_a_table(tmp_path):
     assert any(line.split()[:3] == ["10.000", "180.00", "2.29"] for line in lines)
     data = json.loads(command("aim", scene, "--to", f"{ACROSS_M},1.4", "--least", "speed", "--json").stdout)
     assert data["ways"][0]["speed_m_s"] == pytest.approx(8.8336, abs=1e-4)
+    third = command("aim", scene, "--to", "1/3,1.4", "--speed", 10, "--save", tmp_path / "thrown.json")
+    assert third.stdout.splitlines()[0].startswith("Throw at 10 m/s, 7° up, antispinward: it goes 0.67 turns that way")
+    kept = json.loads((tmp_path / "thrown.json").read_text())["motions"][0]
+    assert (kept["speed_m_s"], round(kept["elevation_deg"], 2)) == (10.0, 6.95)
+    assert (
+        "no throw to save"
+        in command("aim", scene, "--to", "1/3,1.4", "--speed", 2, "--save", tmp_path / "x.json").stderr
+    )
+    assert "to.along_m was 1/0" in command("aim", scene, "--to", "1/0,1.4", "--speed", 2).stderr
+    scene.write_text(
+        json.dumps(request({}, habitat={"shape": "pods", "radius_m": 30.0, "spin_rpm": 4.0, "floors": [POD]})["scene"])
+    )
+    assert "does not go round" in command("aim", scene, "--to", "1/3,1.4", "--speed", 2).stderr
+    scene.write_text(json.dumps(request({})["scene"]))
     assert command("aim", scene, "--to", "5", "--speed", 10).returncode == 2
     assert "to.height_m" not in command("aim", scene, "--to", "5,99", "--speed", 10).stdout
 

@@ -194,7 +194,8 @@ def test_every_count_is_told_and_the_farthest_are_the_farthest():
     for name, way in (("spinward", "spinward_m"), ("antispinward", "spinward_m"), ("along the axis", "axial_m")):
         one = answer["farthest"]["across" if name == "along the axis" else name]
         figures = re.search(
-            rf"Farthest {name} is ([\d.]+) m/s, [^:]+: ([\d.]+) m after ([\d.]+) s", said.replace("\u00a0", " ")
+            rf"Farthest {name} goes the throw at ([\d.]+) m/s, [^:]+: ([\d.]+) m after ([\d.]+) s",
+            said.replace("\u00a0", " "),
         )
         told = [one["speed_m_s"], abs(one["way"][way]), one["flight_s"]]
         assert [float(figure) for figure in figures.groups()] == pytest.approx(told, abs=0.05)

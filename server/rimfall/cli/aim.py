@@ -1,9 +1,14 @@
 """`rimfall aim`: how a throw of a scene must go to be caught, in words and a table, or as JSON."""
 
+import json
+import math
 import re
+from pathlib import Path
 
 from ..errors import BadInput, refusal
 from ..exports.recovery import read_source
+from ..exports.writing import write_all
+from ..scene.document import setting_of
 from ..scene.reading import as_json, read, read_aim
 from ..scene.shot import aim
 from ..scene.shot.aim_table import rows_of
@@ -12,7 +17,11 @@ from . import common
 from .common import aligned, number, only_throw, seconds_of
 
 DONE = 0
-_EXAMPLE = "rimfall aim galley.json --motion serve --to 12,1.4 --speed 9; --to friend --least speed"
+_EXAMPLE = "rimfall aim galley.json --motion serve --to 1/3,1.4 --speed 20; --to=-6,1.4 --speed 9 --back; --to friend --least speed"
+_TO_MAY_BE = (
+    "ALONG,HEIGHT or ALONG,HEIGHT,AXIAL in metres, with ALONG as in 1/3 for a share of the way round from the thrower, "
+    "or the name of a motion of the scene"
+)
 _FIXED = (
     ("speed", "speed_m_s", "M/S", "that speed, metres per second"),
     ("elevation", "elevation_deg", "DEG", "that elevation, degrees up from level"),
@@ -23,14 +32,15 @@ _FIXED = (
 def add_to(parser):
     """Add the command's options."""
     parser.epilog = f"Such as: {_EXAMPLE}"
-    parser._negative_number_matcher = re.compile(r"^-[0-9.][0-9.eE,+-]*$")  # "-12,1.4" is a place, not an option
+    parser._negative_number_matcher = re.compile(r"^-[0-9.][0-9.eE,/+-]*$")  # "-12,1.4" is a place, not an option
     parser.add_argument("scene", metavar="SCENE.json", help="a scene document; - reads standard input")
     parser.add_argument("--motion", metavar="NAME", help="the throw (default: the only one of the scene)")
     parser.add_argument(
         "--to",
         metavar="ALONG,HEIGHT[,AXIAL]",
         required=True,
-        help="where the catcher's hands are, metres; or the name of another motion of the scene, which catches as it moves",
+        help="where the catcher's hands are, metres, ALONG from the reference line, or as in 1/3 a share of the way round from the "
+        "thrower, spinward above 0; or the name of another motion of the scene, which catches as it moves",
     )
     parser.add_argument("--within", metavar="M", help="how far the catcher reaches, metres (default: 0.15)")
     fixed = parser.add_mutually_exclusive_group(required=True)
@@ -41,6 +51,7 @@ def add_to(parser):
         "--flight-max", metavar="S", help="the longest flight that is looked for, seconds (default: 60)"
     )
     parser.add_argument("--back", action="store_true", help="the same from the catcher's hands, too")
+    parser.add_argument("--save", metavar="FILE.json", help="write the scene with the first of them as its throw")
     common.add_answer_options(parser)
     common.add_max_seconds(parser)
     parser.set_defaults(run=_aim)
@@ -48,10 +59,11 @@ def add_to(parser):
 
 def _aim(chosen):
     scene = read(read_source(chosen.scene))
+    motion = chosen.motion if chosen.motion is not None else only_throw(scene)
     document = {
         "scene": scene.model_dump(mode="json"),
-        "motion": chosen.motion if chosen.motion is not None else only_throw(scene),
-        "to": _to(scene, chosen.to),
+        "motion": motion,
+        "to": _to(scene, motion, chosen.to),
         "fixed": _fixed(chosen),
         "back": chosen.back,
     }
@@ -61,6 +73,8 @@ def _aim(chosen):
         document["flight_max_s"] = number("flight_max_s", chosen.flight_max)
     request = read_aim(as_json(document))
     found = bounded(aim.find, request, seconds=seconds_of(chosen.max_seconds), most_bytes=GREATEST_BYTES_ALONE)
+    if chosen.save is not None:
+        _save(Path(chosen.save), document, aim.as_data(found)["ways"])
     if chosen.json:
         common.print_json(aim.as_json(found, chosen.units))
     else:
@@ -68,16 +82,43 @@ def _aim(chosen):
     return DONE
 
 
-def _to(scene, text):
+def _save(path, document, ways):
+    """Write the scene with the first way, where nothing is in the way of it. Raises BadInput where there is none."""
+    if not ways or ways[0]["blocked_by"] is not None:
+        say = "There is no throw to save: none arrives."
+        raise BadInput(refusal("save", path.name, "left out where no throw arrives", say))
+    scene = document["scene"]
+    thrown = next(motion for motion in scene["motions"] if motion["name"] == document["motion"])
+    thrown |= {name: ways[0][name] for name in ("speed_m_s", "heading_deg", "elevation_deg")}
+    write_all({path: json.dumps(scene, ensure_ascii=False, indent=1).encode() + b"\n"})
+
+
+def _to(scene, motion, text):
     """A place, or the name of a motion."""
     if text in {motion.name for motion in scene.motions}:
         return {"motion": text}
     parts = text.split(",")
     if len(parts) not in (2, 3):
-        may_be = "ALONG,HEIGHT or ALONG,HEIGHT,AXIAL in metres, or the name of a motion of the scene"
-        raise BadInput(refusal("to", text, may_be, f"--to was {text}; it must be {may_be}."))
+        raise BadInput(refusal("to", text, _TO_MAY_BE, f"--to was {text}; it must be {_TO_MAY_BE}."))
     names = ("along_m", "height_m", "axial_m")
-    return {name: number(f"to.{name}", part) for name, part in zip(names, parts, strict=False)}
+    told = dict(zip(names, parts, strict=False))
+    along = {"along_m": _round(scene, motion, told.pop("along_m"))} if "/" in parts[0] else {}
+    return along | {name: number(f"to.{name}", part) for name, part in told.items()}
+
+
+def _round(scene, name, text):
+    """Metres along the deck to a share of the way round from a throw, such as "1/3". Raises BadInput."""
+    parts = re.fullmatch(r"\s*([+-]?\d{1,6})/(\d{1,6})\s*", text)
+    if parts is None or int(parts[2]) == 0:
+        may_be = "metres, or a share of the way round as in 1/3"
+        raise BadInput(refusal("to.along_m", text, may_be, f"to.along_m was {text}; it must be {may_be}."))
+    place = next((motion.place for motion in scene.motions if motion.name == name and hasattr(motion, "place")), None)
+    chart = setting_of(scene)[0].habitat.chart(0 if place is None else place.floor)
+    if not chart.bends:
+        say = "This ground does not go round, so there is no share of the way round; --to must be in metres."
+        raise BadInput(refusal("to.along_m", text, "metres", say))
+    begins_m = 0.0 if place is None else place.along_m
+    return begins_m + int(parts[1]) / int(parts[2]) * math.tau * chart.radius_m
 
 
 def _fixed(chosen):

@@ -3,8 +3,8 @@
 from ...kinds.words import SURFACE_WORDS
 from ...phrases import STILL_M, length, listed, seconds, speed
 from ...prose import number
-from ...shots.aim import MOST_M_S
 from ...shots.fixed import ELEVATION, FLIGHT, LEAST, SPEED
+from ...shots.question import MOST_M_S
 
 _LEVEL_DEG, _ALMOST_DEG, _STRAIGHT_DEG = 0.5, 5.0, 89.95
 _LET_GO_M_S = 0.005

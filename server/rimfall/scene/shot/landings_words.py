@@ -112,14 +112,14 @@ def _farthest(landings, across, units):
         way, flight_s = way_of(landings, k), float(landings.time_s[k]) - landings.start_s
         far_m = abs(way.axial_m if aside else way.in_all_m)
         said = across[name == "back"] if aside else name
-        yield f"Farthest {said} is {thrown(landings, k, units)}: {length(far_m, units)} after {seconds(flight_s)}."
+        yield f"Farthest {said} goes the throw {_at(landings)}{thrown(landings, k, units)}: {length(far_m, units)} after {seconds(flight_s)}."
 
 
 def _stopped(landings, ground, units):
     """What ends the others, each with the gentlest throw that it ends."""
     for ending, stops in _OTHERS.items():
         if count := landings.count(ending):
-            yield f"{stops} {count:,}, {_gentlest(landings, ending, units)}."
+            yield f"{stops} {'one' if count == 1 else f'{count:,}'}, {_gentlest(landings, ending, units)}."
     if count := landings.count("edge"):
         yield f"{_many(count, 'goes', 'go')} over the edge, {_gentlest(landings, 'edge', units)}; what lies beyond is not followed."
     if count := landings.count(NEVER):
@@ -141,7 +141,12 @@ def _gentlest(landings, ending, units):
     other = next(name for name in fields if name != by)
     k = int(tied[np.argmin(np.abs(landings.figures[other][tied]))])
     word = "the slowest" if by == "speed_m_s" else "the flattest"
-    return f"{word} of them {thrown(landings, k, units)}" if len(ended) > 1 else f"{thrown(landings, k, units)}"
+    how = f"{_at(landings)}{thrown(landings, k, units)}"
+    return f"{word} of them {how}" if len(ended) > 1 else f"the throw {how}"
+
+
+def _at(landings):
+    return "at " if "speed_m_s" in {varied.field for varied in landings.over} else ""
 
 
 def short(landings: Landings, units: str = "si") -> str:
@@ -151,5 +156,8 @@ def short(landings: Landings, units: str = "si") -> str:
     along = landings.in_all_m[landings.landed]
     low, unit = in_units(float(along.min()), "m", units)
     high, _ = in_units(float(along.max()), "m", units)
-    low, high = (f"{value:.3g}" if abs(value) < 100 else f"{value:.0f}" for value in (low, high))
+    low, high = (
+        f"{value:.2f}" if abs(value) < 1 else f"{value:.3g}" if abs(value) < 100 else f"{value:.0f}"
+        for value in (low, high)
+    )
     return f"{low} to {high} {unit}".replace("-", "−")
