@@ -2,6 +2,7 @@
 nearest free path goes out again. Commands over them."""
 
 import json
+import re
 
 import numpy as np
 import pytest
@@ -160,6 +161,12 @@ def test_the_command_says_it_in_words_and_writes_the_scene(tmp_path, monkeypatch
     assert done.returncode == 0, done.stderr
     assert done.stdout.startswith("This path is possible: a habitat of 56.00 m in radius")
     assert "Spin" in done.stdout
+    lasts = 0.1 * np.arange(12)
+    planet = np.stack([5 * lasts, 1.5 + 5 * lasts - 4.9 * lasts**2, 0 * lasts], axis=1)
+    (tmp_path / "planet.csv").write_bytes(table(lasts, planet, ",", "."))
+    planet = rimfall("match", "planet.csv", "--accuracy", "0.01").stdout
+    assert re.search(r"^  Radius +– +m +[\d,]+ +–$", planet, re.M), planet
+    assert re.search(r"^  Along the deck at the first row +-?0\.00\d\d +m +-0\.0\d+ +0\.0\d+$", planet, re.M), planet
     assert trace(open_scene("lob.json")).motions["Matched path"].landing is not None
     told = json.loads(
         rimfall(

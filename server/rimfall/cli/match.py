@@ -173,14 +173,25 @@ def as_text(answer, units):
 
 
 def _table(fit, units):
-    """Value and interval of each quantity."""
+    """Value and interval of each quantity; no value of one that has no end on some side, for any would do as well."""
     rows = [["  ", "value", "", "from", "to"]]
     for figure in fit.values():
-        value, unit = in_units(figure["value"] or 0.0, figure["unit"], units)
-        ends = [
-            None if end is None else in_units(end, figure["unit"], units)[0] for end in (figure["low"], figure["high"])
-        ]
-        told = ["known", ""] if figure["known"] else ["–" if end is None else three_figures(end) for end in ends]
-        shown = "–" if figure["value"] is None else three_figures(value)
-        rows.append([f"  {figure['label']}", shown, unit, *told])
+        value, low, high = (
+            None if one is None else in_units(one, figure["unit"], units)[0]
+            for one in (figure["value"], figure["low"], figure["high"])
+        )
+        told = ["known", ""] if figure["known"] else ["–" if end is None else three_figures(end) for end in (low, high)]
+        shown = "–"
+        if value is not None and figure["known"]:
+            shown = three_figures(value)
+        elif value is not None and low is not None and high is not None:
+            shown = _to_its_ends(value, low, high)
+        rows.append([f"  {figure['label']}", shown, in_units(0.0, figure["unit"], units)[1], *told])
     return aligned(rows)
+
+
+def _to_its_ends(value, *ends):
+    """A value to three figures, but to no more decimals than the ends of its interval have; one near 0 has no figures to tell."""
+    decimals = max(len(three_figures(end).partition(".")[2]) for end in ends)
+    own = len(three_figures(value).partition(".")[2])
+    return three_figures(value) if own <= decimals else f"{round(value, decimals) + 0.0:,.{decimals}f}"
