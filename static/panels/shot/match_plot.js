@@ -1,13 +1,14 @@
 // A track without a picture: its points by place along the deck and height, at one scale, with the nearest free path.
 
 import { filled } from '../../state/match.js';
+import { clamp } from '../../state/scale.js';
 import { shownUnit, toShown } from '../../state/units.js';
 import { h, s, setAttribute, setChildren } from '../shared/dom.js';
 import { createOver } from './match_over.js';
 
-const WIDE = 640,
-  HIGH = { least: 220, most: 460 },
-  MARGIN = { left: 58, right: 18, top: 26, bottom: 34 };
+const WIDE = { least: 240, first: 320, most: 900 }, // px, as wide as there is room
+  HIGH = { least: 0.34, most: 0.72 }, // of the width
+  MARGIN = { left: 42, right: 14, top: 24, bottom: 34 };
 const STEPS = [1, 2, 5];
 
 /** get() → {match, answer, row}; choose(row); `units()`: which are shown. */
@@ -29,7 +30,7 @@ export function createMatchPlot({ get, choose, units }) {
     setAttribute(element, 'hidden', places.length < 2);
     if (places.length < 2) return;
     const path = answer ? answer.path.along_m.map((along, i) => [along, answer.path.height_m[i]]).filter(([, height]) => height !== null) : [];
-    const { size, at, scale } = framed([...places, ...path]);
+    const { size, at, scale } = framed([...places, ...path], clamp(element.clientWidth || WIDE.first, WIDE.least, WIDE.most));
     element.parentElement.style.setProperty('--aspect', (size[0] / size[1]).toFixed(5));
     setAttribute(ground, 'viewBox', `0 0 ${size[0]} ${size[1]}`);
     setChildren(ground, grid(size, at, scale, units()));
@@ -47,18 +48,18 @@ export function createMatchPlot({ get, choose, units }) {
 }
 
 // {size, at(place) → px, scale: {low, high, px_m}} with room on all sides.
-function framed(places) {
+function framed(places, wide) {
   const ends = k => [Math.min(...places.map(place => place[k])), Math.max(...places.map(place => place[k]))];
   const [left, right] = ends(0),
     [low, high] = ends(1);
-  const across = WIDE - MARGIN.left - MARGIN.right,
+  const across = wide - MARGIN.left - MARGIN.right,
     bottom = Math.min(low, Math.max(0, low - 0.4 * Math.max(high - low, right - left))); // the deck, where it is near
-  const px_m = Math.min(across / Math.max(right - left, 1e-6), (HIGH.most - MARGIN.top - MARGIN.bottom) / Math.max(high - bottom, 1e-6)),
-    tall = Math.max(HIGH.least, Math.round((high - bottom) * px_m + MARGIN.top + MARGIN.bottom));
+  const px_m = Math.min(across / Math.max(right - left, 1e-6), (HIGH.most * wide - MARGIN.top - MARGIN.bottom) / Math.max(high - bottom, 1e-6)),
+    tall = Math.max(Math.round(HIGH.least * wide), Math.round((high - bottom) * px_m + MARGIN.top + MARGIN.bottom));
   const from = left - (across / px_m - (right - left)) / 2;
   const at = ([along, height]) => [MARGIN.left + (along - from) * px_m, tall - MARGIN.bottom - (height - bottom) * px_m];
   const reach = { along: [from, from + across / px_m], height: [bottom, bottom + (tall - MARGIN.top - MARGIN.bottom) / px_m] };
-  return { size: [WIDE, tall], at, scale: { ...reach, px_m } };
+  return { size: [wide, tall], at, scale: { ...reach, px_m } };
 }
 
 function grid([wide, high], at, { along, height, px_m }, units) {
@@ -85,7 +86,7 @@ function grid([wide, high], at, { along, height, px_m }, units) {
         s('text', { x, y: high - MARGIN.bottom + 18, 'text-anchor': 'middle' }, say(value)),
       ];
     }),
-    s('text', { x: 4, y: 14 }, `height, ${unit}`),
+    s('text', { x: 4, y: 13 }, `height, ${unit}`),
     s('text', { x: wide - 4, y: high - 3, 'text-anchor': 'end' }, `along the deck, ${unit}`),
   ];
 }
