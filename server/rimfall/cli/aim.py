@@ -17,7 +17,7 @@ from . import common
 from .common import aligned, number, only_throw, seconds_of
 
 DONE = 0
-_EXAMPLE = "rimfall aim galley.json --motion serve --to 1/3,1.4 --speed 20; --to=-6,1.4 --speed 9 --back; --to friend --least speed"
+_EXAMPLE = "rimfall aim galley.json --motion serve --to 1/3,1.4 --speed 20 --save shot.json; or: --to=-6,1.4 --speed 9; or: --to friend --least speed"
 _TO_MAY_BE = (
     "ALONG,HEIGHT or ALONG,HEIGHT,AXIAL in metres, with ALONG as in 1/3 for a share of the way round from the thrower, "
     "or the name of a motion of the scene"
@@ -31,7 +31,7 @@ _FIXED = (
 
 def add_to(parser):
     """Add the command's options."""
-    parser.epilog = f"Such as: {_EXAMPLE}"
+    parser.epilog = f"For example: {_EXAMPLE}"
     parser._negative_number_matcher = re.compile(r"^-[0-9.][0-9.eE,/+-]*$")  # "-12,1.4" is a place, not an option
     parser.add_argument("scene", metavar="SCENE.json", help="a scene document; - reads standard input")
     parser.add_argument("--motion", metavar="NAME", help="the throw (default: the only one of the scene)")

@@ -18,7 +18,7 @@ _EXAMPLE = "rimfall landings galley.json --motion serve --over elevation_deg=0..
 
 def add_to(parser):
     """Add the command's options."""
-    parser.epilog = f"Such as: {_EXAMPLE}"
+    parser.epilog = f"For example: {_EXAMPLE}"
     parser.add_argument("scene", metavar="SCENE.json", help="a scene document; - reads standard input")
     parser.add_argument("--motion", metavar="NAME", help="the throw (default: the only one of the scene)")
     parser.add_argument(

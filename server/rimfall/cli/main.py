@@ -65,7 +65,7 @@ def _parser(arguments):
     parser.add_argument("--version", action="version", version=f"rimfall {__version__}")
     commands = parser.add_subparsers(required=True, metavar="COMMAND")
     for name, does in COMMANDS.items():
-        command = commands.add_parser(name, help=does)
+        command = commands.add_parser(name, help=does, description=f"{does[:1].upper()}{does[1:]}.")
         if name in arguments:
             import_module(f".{name}", __package__).add_to(command)
     return parser

@@ -25,7 +25,7 @@ _AIR_MAY_BE = "air=none, or air=KPA,CELSIUS as in air=101.3,20"
 
 def add_to(parser):
     """Add the command's options."""
-    parser.epilog = f"Such as: {_EXAMPLE}"
+    parser.epilog = f"For example: {_EXAMPLE}"
     parser.add_argument(
         "track",
         metavar="TRACK",
@@ -122,7 +122,8 @@ def _of_file(content, notes, chosen):
     names = [track["name"] for track in found["tracks"]]
     if (chosen.object is None and len(names) > 1) or (chosen.object is not None and chosen.object not in names):
         may_be = f"one of {', '.join(names[:20])}"
-        say = f"The file has {len(names)} objects that move; --object must be {may_be}."
+        count = "one object that moves" if len(names) == 1 else f"{len(names)} objects that move"
+        say = f"The file has {count}; --object must be {may_be}."
         raise BadInput(refusal("object", chosen.object or "nothing", may_be, say))
     track = found["tracks"][names.index(chosen.object) if chosen.object is not None else 0]
     if "points" in track:

@@ -10,7 +10,7 @@ from ..scene.size.request import CALLED, STUDY_NAMES
 from . import common
 
 DONE = 0
-_EXAMPLES = "Such as: rimfall size --exactly gravity=0.9 --most spin=2; or: --study cramer_1985 --most radius=60"
+_EXAMPLES = "For example: rimfall size --exactly gravity=0.9 --most spin=2; or: --study cramer_1985 --most radius=60"
 
 
 def add_to(parser):

@@ -18,7 +18,7 @@ _EXAMPLE = "rimfall vary scene.json --over habitat.spin_rpm=1..6/11 --over motio
 
 def add_to(parser):
     """Add the command's options."""
-    parser.epilog = f"Such as: {_EXAMPLE}"
+    parser.epilog = f"For example: {_EXAMPLE}"
     parser.add_argument("scene", metavar="SCENE.json", help="a scene document; - reads standard input")
     parser.add_argument(
         "--over",
