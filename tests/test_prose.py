@@ -1,5 +1,6 @@
 """Prose: rounded as prose is, true all the same. What is read back out of the words is held against the figure they were made from."""
 
+import json
 import re
 from functools import lru_cache
 
@@ -128,3 +129,12 @@ def test_a_basin_is_called_one(diameter_m, name):
     other = {"cup": "basin", "basin": "cup"}[name]
     assert name in said
     assert f"the {other}" not in said
+
+
+def test_a_part_of_the_way_round_the_long_way_is_no_part_of_a_time():
+    thrown = {"kind": "throw", "name": "Ball", "place": {"height_m": 1.5}, "body": "handball"}
+    thrown |= {"speed_m_s": 10.0, "heading_deg": 180.0, "elevation_deg": 6.95}
+    scene = {"rimfall": 1, "habitat": {"radius_m": 30.0, "spin_rpm": 4.0}, "air": None, "motions": [thrown]}
+    (traced,) = trace_of(read(json.dumps(scene))).motions
+    told = prose.of_motion(traced, "si")["past"]
+    assert "landed about three quarters of the way round the habitat, against the spin" in told
