@@ -13,7 +13,6 @@ import {
   noteOfTrack,
   matchRequest,
   pastedRows,
-  residualsOf,
   rowOfField,
   rowOfFrame,
   rowsOfTrack,
@@ -22,17 +21,16 @@ import {
 } from '../../state/match.js';
 import { createNewest } from '../../state/newest.js';
 import { clamp } from '../../state/scale.js';
-import { showQuantity } from '../../state/units.js';
 import { countWords } from '../../state/words.js';
 import { h, setAttribute, setText } from '../shared/dom.js';
 import { createMatchAnswer } from './match_answer.js';
-import { createStrip } from './match_over.js';
 import { createPicture } from './match_picture.js';
 import { createMatchPlot } from './match_plot.js';
 import { createRows } from './match_rows.js';
 import { sampleOf } from './match_sample.js';
 import { createMatchSentence } from './match_sentence.js';
 import { createSteps } from './match_steps.js';
+import { createStrips } from './match_strips.js';
 
 const ROOMY = '(min-width: 900px) and (min-height: 560px)'; // windows where a picture that is opened is laid large
 const EMPTY_ROWS = 5;
@@ -288,10 +286,12 @@ export function createMatch({ element, store, client, heard, large, open }) {
       update();
     },
   });
-  const off = createStrip({ choose }),
-    extra = createStrip({ choose });
-  const strips = h('div', { class: 'match-strips', hidden: true }, off.element, extra.element);
-  const drawn = h('div', { class: 'match-view', onkeydown }, picture.element, plot.element, steps.element, strips);
+  const strips = createStrips({
+    get: () => ({ answer: wanting(match) ? null : answer, current: hasPicture(match) ? rowOfFrame(match, match.frame) : row }),
+    choose,
+    units: () => store.view.units,
+  });
+  const drawn = h('div', { class: 'match-view', onkeydown }, picture.element, plot.element, steps.element, strips.element);
   const enlarge = large.button({ place: 5, title: () => match.source?.name ?? match.rows?.name ?? 'The path', part: drawn });
   const sentence = createMatchSentence({ store, get: () => match, edit });
   const rows = createRows({ get: () => ({ match, refusal: refusal() }), edit, tell: say => store.tell({ kind: 'told', field: null, say }) });
@@ -355,37 +355,6 @@ export function createMatch({ element, store, client, heard, large, open }) {
     if (items) beginRows({ name: 'Pasted rows', columns: COLUMNS.track, items });
   });
 
-  function drawStrips() {
-    const shown = answer !== null && !wanting(match);
-    setAttribute(strips, 'hidden', !shown);
-    if (!shown) return;
-    const current = hasPicture(match) ? rowOfFrame(match, match.frame) : row,
-      { names, most } = residualsOf(answer),
-      { unit } = answer.accuracy;
-    const far = value => (unit === 'px' ? `${Number(value.toPrecision(2))}\u00a0px` : showQuantity(value, 'm', store.view.units));
-    off.draw({
-      lines: names.map(name => ({ name, values: answer.residual[name] })),
-      band: 2 * answer.accuracy.value,
-      most,
-      ends: [far(most), `−${far(most)}`],
-      current,
-      says: `Off the nearest free path: ${names.map(name => AXES[name]).join(', ')}. The band is twice the accuracy.`,
-    });
-    const { extra_acceleration_g: needed, extra_acceleration_sd_g: sd } = answer;
-    setAttribute(extra.element, 'hidden', !needed);
-    if (!needed) return;
-    const top = 1.08 * Math.max(...needed.map(value => value ?? 0), ...sd.map(value => 2.2 * (value ?? 0)), 1e-3);
-    extra.draw({
-      lines: [{ name: 'extra', values: needed }],
-      band: sd.map(value => 2 * (value ?? 0)),
-      most: top,
-      ends: [`${Number(top.toPrecision(2))}\u00a0g`, ''],
-      current,
-      upward: true,
-      says: 'What it would need beyond free motion. Within the band it may be none.',
-    });
-  }
-
   function update() {
     const begun = hasPicture(match) || match.rows !== null;
     setAttribute(beginning, 'hidden', begun);
@@ -398,7 +367,7 @@ export function createMatch({ element, store, client, heard, large, open }) {
     picture.update();
     plot.update();
     steps.update();
-    drawStrips();
+    strips.update();
     verdict.update();
     sentence.update();
     rows.update();
@@ -414,14 +383,3 @@ export function createMatch({ element, store, client, heard, large, open }) {
     },
   };
 }
-
-const AXES = {
-  x_px: 'across (solid)',
-  y_px: 'down (dashed)',
-  along_m: 'along (solid)',
-  height_m: 'up (dashed)',
-  axial_m: 'along the axis (dotted)',
-  x_m: 'X (solid)',
-  y_m: 'Y (dashed)',
-  z_m: 'Z (dotted)',
-};

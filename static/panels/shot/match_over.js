@@ -2,7 +2,7 @@
 // that show why it cannot be. All in the picture's own pixels; the sizes of marks are those of the window.
 
 import { runsOf } from '../../state/match.js';
-import { h, s, setAttribute, setChildren, setText } from '../shared/dom.js';
+import { h, s, setAttribute, setChildren } from '../shared/dom.js';
 
 const NUMBER_PX = 24; // from a point to the number of its reason
 const DECK_PX = 60; // of the deck's tick at the foot
@@ -83,55 +83,4 @@ function crossOf([x, y], k) {
   const [near, far] = [5 * k, 15 * k];
   const d = `M${x - far} ${y}H${x - near}M${x + near} ${y}H${x + far}M${x} ${y - far}V${y - near}M${x} ${y + near}V${y + far}`;
   return [s('path', { d, class: 'casing' }), s('path', { d })];
-}
-
-/** How a residual stands by row: a strip with the band that two accuracies make, and a line where the row in hand is. */
-export function createStrip({ choose }) {
-  const svg = s('svg', { class: 'match-strip', viewBox: '0 0 400 84', preserveAspectRatio: 'none', role: 'img' }),
-    low = h('span', {}),
-    high = h('span', {}),
-    words = h('p', { class: 'small' });
-  const element = h('div', { class: 'match-off' }, h('div', { class: 'match-strip-box' }, svg, h('span', { class: 'match-ends' }, high, low)), words);
-  let count = 0;
-  svg.addEventListener('pointerdown', event => {
-    const { left, width } = svg.getBoundingClientRect();
-    if (count) choose(Math.min(count - 1, Math.max(0, Math.round(((event.clientX - left) / width) * count - 0.5))));
-  });
-
-  /** lines [{name, values}] with null gaps; band: half its height, or one by row; most: what the strip reaches, to both sides or, `upward`, up alone;
-   *  current row. */
-  function draw({ lines, band, most, ends, current, says, upward = false }) {
-    count = lines[0].values.length;
-    const x = row => ((row + 0.5) / count) * 400,
-      zero = upward ? 82 : 42,
-      y = value => zero - ((zero - 2) * Math.max(upward ? 0 : -most, Math.min(most, value))) / most;
-    const bandOf = row => (typeof band === 'number' ? band : (band[row] ?? 0));
-    const rows = Array.from({ length: count }, (_, row) => row);
-    const edge = side => rows.map(row => `${x(row).toFixed(1)} ${y(side * bandOf(row)).toFixed(1)}`);
-    setChildren(
-      svg,
-      s('path', { class: 'strip-band', d: `M${[...edge(1), ...edge(-1).reverse()].join('L')}Z` }),
-      s('path', { class: 'strip-zero', d: `M0 ${zero}H400` }),
-      current >= 0 && s('path', { class: 'strip-now', d: `M${x(current)} 0V84` }),
-      lines.map(({ values }, n) => s('path', { class: `strip-line strip-${n}`, d: brokenLine(values, x, y) })),
-    );
-    setAttribute(svg, 'aria-label', says);
-    setText(words, says);
-    setText(high, ends[0]);
-    setText(low, ends[1]);
-  }
-  return { element, draw };
-}
-
-function brokenLine(values, x, y) {
-  let d = '',
-    down = false;
-  values.forEach((value, row) => {
-    if (value === null) down = false;
-    else {
-      d += `${down ? 'L' : 'M'}${x(row).toFixed(1)} ${y(value).toFixed(1)}`;
-      down = true;
-    }
-  });
-  return d;
 }
