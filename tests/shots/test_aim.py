@@ -206,6 +206,8 @@ REFUSED = [
     ({"fixed": {"flight_s": 500.0}}, "fixed.flight_s"),
     ({"fixed": {"least": "time"}}, "fixed.least"),
     ({"flight_max_s": 0.0}, "flight_max_s"),
+    ({"flight_max_s": 5e-324}, "flight_max_s"),
+    ({"fixed": {"flight_s": 5e-324}}, "fixed.flight_s"),
     ({"back": True, "to": {"motion": "cup"}}, "back"),
     ({"from": 1}, "from"),
 ]

@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
+from ..physics.budget import spend
 from ..physics.constants import TURN_RAD
 from . import panels as chebyshev
 from .panels import Panels
@@ -79,6 +80,7 @@ def _growing(stops, longest):
     edges = [stops[0]]
     for stop in stops[1:]:
         while edges[-1] < stop:
+            spend(1)
             length = min(longest, _GROWS * edges[-1])
             left = stop - edges[-1]
             edges.append(stop if left <= 1.01 * length else edges[-1] + (length if left > 2 * length else 0.5 * left))

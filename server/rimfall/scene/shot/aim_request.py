@@ -10,7 +10,7 @@ from ...physics.constants import PERSON_HEIGHT_M
 from ..document import MOTIONS, Scene
 
 WITHIN_M, FLIGHT_MAX_S = 0.15, 60.0
-GREATEST_FLIGHT_S = 600
+LEAST_FLIGHT_S, GREATEST_FLIGHT_S = 0.001, 600
 _MOST_M_S = next(m.le for m in MOTIONS["throw"].model_fields["speed_m_s"].metadata if hasattr(m, "le"))
 
 
@@ -34,7 +34,7 @@ class FixedPart(Strict):
 
     speed_m_s: float | None = number("Speed of the throw", "m/s", 0, _MOST_M_S, None, above=True, shown=linear(1, 30))
     elevation_deg: float | None = number("Elevation of the throw", "°", -90, 90, None, shown=linear(-90, 90))
-    flight_s: float | None = number("Flight time", "s", 0, GREATEST_FLIGHT_S, None, above=True, shown=log(0.2, 60))
+    flight_s: float | None = number("Flight time", "s", LEAST_FLIGHT_S, GREATEST_FLIGHT_S, None, shown=log(0.2, 60))
     least: Literal["speed_m_s"] | None = choice("Least", ("speed_m_s",), None)
 
 
@@ -57,6 +57,6 @@ class AimRequest(Strict):
     within_m: float = number("Reach", "m", 0, 1_000, WITHIN_M, above=True, shown=log(0.02, PERSON_HEIGHT_M))
     fixed: FixedPart
     flight_max_s: float = number(
-        "Longest flight", "s", 0, GREATEST_FLIGHT_S, FLIGHT_MAX_S, above=True, shown=log(1, GREATEST_FLIGHT_S)
+        "Longest flight", "s", LEAST_FLIGHT_S, GREATEST_FLIGHT_S, FLIGHT_MAX_S, shown=log(1, GREATEST_FLIGHT_S)
     )
     back: bool = of_kind("And back", "yes_no", False, may_be="true (the same from the catcher's hands) or false")
