@@ -30,14 +30,20 @@ from rimfall.web.schema.operations import OPERATIONS
 SCHEMA = schema()
 SCENE = json.loads(examples.example("same-lob"))
 OTHERS = [{"name": "Smaller", "habitat": {"radius_m": 20.0, "spin_rpm": 4.0}}]
+THROW = SCENE | {"motions": SCENE["motions"][:1], "air": None}
 PEOPLE = {"person": {"height_m": 1.6}, "own_limits": []}
 THINGS = {"place": {"height_m": 1.5}, "body": "handball"}
 FEET = {"place": {"along_m": 1.0}, "carried": None}
 FLOORS = {"floors": [{"width_m": 6.0}, {"width_m": 7.0}]}
 TURNING = {"spin_ramp": [{"time_s": 2.0, "spin_rpm": 4.0}], "decks": [{"name": "Upper", "radius_m": 2.0}]}
+LANDINGS = next(
+    iter(SCHEMA["paths"]["/api/landings"]["post"]["requestBody"]["content"]["application/json"]["examples"].values())
+)
 ONE_VALUE = {
     "Scene": {"compare": OTHERS, **PEOPLE},
     "FeelRequest": {"habitat": SCENE["habitat"], "motions": SCENE["motions"], "compare": OTHERS},
+    "AimRequest": {"scene": THROW, "motion": THROW["motions"][0]["name"]},
+    "LandingsRequest": {name: LANDINGS["value"][name] for name in ("scene", "motion")},
     "CameraRequest": {"scene": SCENE},
     "ExportRequest": {"scene": SCENE | {"motions": SCENE["motions"][:1], "sampling": {"fps": 2}}},
     **dict.fromkeys(("Drop", "Stand", "Hang", "Roll", "Pour"), THINGS | FEET),

@@ -21,21 +21,26 @@ _PROBE = 1e-5  # of a velocity: the change by which its effect is told
 _LEAST_PROBE_M_S = 1e-4
 _MOST_M_S = 1e5  # a trial faster than that has run away,
 _RUNS_AWAY = 6.0  # or one that much faster than its guess
+_AIR_KNOWN = 2.0  # radii from the axis: a trial that goes farther meets the air that is there, whose law would grow without bound
 
 
 class _OfFlights:
-    """A force on bodies whose time is counted in their flights of flight_s (N,): accelerations and velocities are metres a flight."""
+    """A force on bodies whose time is counted in their flights of flight_s (N,): accelerations and velocities are metres a flight. What
+    is farther from the axis than reach_m feels what it would there."""
 
-    def __init__(self, force, flight_s):
-        self._force, self._flight_s, self._squared = force, flight_s, flight_s * flight_s
+    def __init__(self, force, flight_s, reach_m):
+        self._force, self._flight_s, self._squared, self._reach_m = force, flight_s, flight_s * flight_s, reach_m
 
     def at(self, share, position, velocity):
         """Accelerations (3, N) at a share of the flight, a number or (N,)."""
+        off_axis_m = np.hypot(position[0], position[1])
+        if np.any(off_axis_m > self._reach_m):
+            position = position * np.minimum(1.0, self._reach_m / np.maximum(off_axis_m, self._reach_m))
         return self._squared * self._force.at(share * self._flight_s, position, velocity / self._flight_s)
 
     def take(self, which):
         """The force on those of the index, slice or mask."""
-        return _OfFlights(self._force.take(which), self._flight_s[which])
+        return _OfFlights(self._force.take(which), self._flight_s[which], self._reach_m)
 
 
 @dataclass(frozen=True)
@@ -85,12 +90,13 @@ class Shooting:
         leaves = hand.velocity_m_s + velocities @ self.thrower.axes
         if self.in_vacuum:
             return hand.position_m + each * (leaves + 0.5 * each * self._pull), leaves + each * self._pull
+        reach_m = _AIR_KNOWN * self.medium.deck_radius_m
         stiff = self._settles_1_s * flight_s > _STIFF_TIMES
         position, velocity = np.empty_like(leaves), np.empty_like(leaves)
         for some, fly in ((~stiff, propagate), (stiff, _propagate_stiff)):
             if np.any(some):
                 start = np.repeat(hand.position_m[:, None], some.sum(), axis=1)
-                force = _OfFlights(self._force(some.sum()), flight_s[some])
+                force = _OfFlights(self._force(some.sum()), flight_s[some], reach_m)
                 ends = fly(force, start, (leaves[some] * each[some]).T.copy(), 1.0, absolute=absolute_m)
                 position[some], velocity[some] = ends[0].T, ends[1].T / each[some]
         return position, velocity
