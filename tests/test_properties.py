@@ -174,7 +174,7 @@ def habitats(draw):
         out["ceiling_m"] = radius * draw(st.floats(0.05, 0.7))
     if kind in ("hub", "both"):
         out["hub_radius_m"] = max(0.01, radius * draw(st.floats(0.01, 0.25)))
-    times = sorted(draw(st.sets(st.floats(0.01, 100), max_size=3)))
+    times = sorted(draw(st.sets(st.floats(0.01, 100).map(lambda t: round(t, 3)), max_size=3)))
     out["spin_ramp"] = [{"time_s": t, "spin_rpm": draw(spins)} for t in times]
     return out
 
