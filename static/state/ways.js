@@ -4,20 +4,22 @@ import { showQuantity } from './units.js';
 
 const LEAST_SHARE = 0.005; // of the way round: less is none worth a word
 
-/** How far it is by the nearest way: '5.21 m', '88 m, 25 % of the way round', '25 m, 2.1 times round'.
+/** How far it is by the nearest way: '5.21 m', '88 m, 25 % of the way round', '2.1 times round, ends 25 m away'.
  *  @param {{turns: number, spinward_m: number, axial_m: number, of_turn: number | null}} way @param {string} [system] */
 export function howFar(way, system = 'si', figure = showQuantity) {
   const far = figure(Math.abs(way.spinward_m), 'm', system);
   const round = roundOf(way);
+  if (way.turns) return `${round}, ends ${far} away`;
   return round ? `${far}, ${round}` : far;
 }
 
-/** The same with its side: '5.21 m spinward', where there is one.
+/** The same with its side, where there is one: '5.21 m spinward', '2.1 times round, ends 25 m spinward'.
  *  @param {{turns: number, spinward_m: number, axial_m: number, of_turn: number | null}} way @param {string} [system] */
 export function whichWay(way, system = 'si', figure = showQuantity) {
   const far = figure(Math.abs(way.spinward_m), 'm', system);
   const side = Number.parseFloat(far) === 0 ? '' : way.spinward_m > 0 ? ' spinward' : ' antispinward';
   const round = roundOf(way);
+  if (way.turns) return `${round}, ends ${far}${side || ' away'}`;
   return `${far}${side}${round ? `, ${round}` : ''}`;
 }
 

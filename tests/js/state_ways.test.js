@@ -16,6 +16,6 @@ test('a short way is its length and its side', () => {
 
 test('a long one is also a part of the way round, a longer one so many times', () => {
   assert.equal(plain(whichWay(way(-38.3, -0.109))), '38.3 m antispinward, 11 % of the way round');
-  assert.equal(plain(whichWay(way(29.57, 0.4706, -4))), '29.6 m spinward, 3.5 times round');
+  assert.equal(plain(whichWay(way(29.57, 0.4706, -4))), '3.5 times round, ends 29.6 m spinward');
   assert.equal(roundOf(way(3, null)), '');
 });
