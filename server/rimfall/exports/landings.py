@@ -15,7 +15,7 @@ from ..phrases import CAUTION
 from ..physics.budget import spend
 from ..shots.landings import ENDINGS, FIGURES
 from .drawing import svg
-from .landings_plan import chart
+from .landings_plan import axes_said, chart
 from .pdf import pdf
 from .plots import WIDTH_MM, inside, sheet
 
@@ -93,18 +93,8 @@ def drawing(found, units="si"):
 
 
 def note(found, units="si"):
-    """What the axes and the lines of the net are, in a sentence or two."""
-    unit, names = "ft" if units == "us" else "m", [_name(one.field) for one in found.landings.over]
-    right = f"{unit} {found.ground.along} from the release, spinward to the right"
-    if found.up is None:
-        said = f"Plan of the {found.ground.name}: {right}; {found.ground.side}, {unit}, upward. Dashed: equal {names[0]}; full: equal {names[1]}."
-    else:
-        said = f"{names[0].capitalize()} of the throw by where it comes down, {right}. A line is of equal {names[1]}."
-    return f"Throw {found.motion.name}. {said} A bar ends a line where the throw beside it does not come down."
-
-
-def _name(field):
-    return field.partition("_")[0]
+    """What the net is of, in a few sentences."""
+    return f"Throw {found.motion.name}. {axes_said(found, units)}"
 
 
 def _svg(found, units):

@@ -127,3 +127,14 @@ def _labels(frame, found, traced, bars, units):
         else:
             room.taken.pop()
     return out
+
+
+def axes_said(found, units="si"):
+    """What the axes and the lines of the net are, in a sentence or two."""
+    unit, names = "ft" if units == "us" else "m", [one.field.partition("_")[0] for one in found.landings.over]
+    right = f"{unit} {found.ground.along} from the release, spinward to the right"
+    if found.up is None:
+        said = f"Plan of the {found.ground.name}: {right}; {found.ground.side}, {unit}, upward. Dashed: equal {names[0]}; full: equal {names[1]}."
+    else:
+        said = f"{names[0].capitalize()} of the throw by where it comes down, {right}. A line is of equal {names[1]}."
+    return f"{said} A bar ends a line where the throw beside it does not come down."

@@ -115,7 +115,7 @@ def plot_of_paths(trace, options, width_px, plain=True, units="si"):
 
 def plan_of_landings(found, width_px, units="si"):
     """The net of a `scene.shot.landings.Found` as data: `svg`; `box_px` of the values at its sides: `along_m` beyond the release's, and
-    `up`, metres across the deck or the values of the figure that goes up."""
+    `up`, metres across the deck or the values of the figure that goes up; `says`: what the axes are."""
     width_mm, height_mm, box = _sides(width_px, _NET_SHAPE, _PLOT_SIDES_MM)
     frame, items = landings_plan.chart(found, box, _NET_FIGURES, units)
     per_m, _ = in_units(1.0, "m", units)
@@ -123,6 +123,7 @@ def plan_of_landings(found, width_px, units="si"):
     return _answer(width_mm, height_mm, box, items) | {
         "along_m": [value / per_m for value in frame.x_span],
         "up": [value / per_up for value in frame.y_span],
+        "says": landings_plan.axes_said(found, units),
     }
 
 

@@ -32,8 +32,9 @@ export function createNet({ store, client, large }) {
     onfocus: () => look(at ?? middle()),
   });
   const box = h('div', { class: 'landings-box' }, svg, grip),
+    axes = h('p', { class: 'small' }),
     caption = h('p', { class: 'small landings-at' }),
-    drawn = h('div', {}, box, caption);
+    drawn = h('div', {}, box, axes, caption);
   const keep = h('button', { type: 'button', class: 'btn', onclick: keepIt }, 'Keep this throw');
   const element = h(
     'div',
@@ -149,6 +150,7 @@ export function createNet({ store, client, large }) {
       const lines = parseDrawing(drawing.svg);
       setAttribute(svg, 'viewBox', lines.getAttribute('viewBox'));
       setChildren(ground, [...lines.children]);
+      setText(axes, drawing.says);
     }
     drawKnot();
   }

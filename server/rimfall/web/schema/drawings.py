@@ -217,3 +217,4 @@ class Net(_Drawing):
 
     along_m: Pair = said("Along the deck beyond the release at the left and right side of the box, m.")
     up: Pair = said("Across the deck at its lower and upper side, m; or the values of the figure that goes up.")
+    says: str = said("What its axes and lines are.")
