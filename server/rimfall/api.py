@@ -108,7 +108,7 @@ from .scene.shot import aim as aim_answers
 from .scene.shot import landings as shot_landings
 from .scene.shot import match as match_answers
 from .scene.size import answers as size_answers
-from .scene.work import GREATEST_BYTES_ALONE, bounded
+from .scene.work import bounded_alone
 from .sweep.grid import check, grid_of
 from .sweep.parameters import parameter_of
 
@@ -180,7 +180,7 @@ def open_scene(source: Mapping[str, Any] | str | PathLike[str]) -> Scene:
 def trace(scene: Scene, *, max_seconds: float | None = None) -> Answer:
     """The Answer to a Scene. Raises TooMuch where it would take too many samples, more than 2 GB of memory, or longer than
     max_seconds (None for no bound)."""
-    traced = bounded(questions.trace, scene, seconds=max_seconds, most_bytes=GREATEST_BYTES_ALONE)
+    traced = bounded_alone(questions.trace, scene, seconds=max_seconds)
     return Answer(scene, {str(one.motion.name): _path(one) for one in traced.motions})
 
 
@@ -216,7 +216,7 @@ def aim(
     given = {"within_m": within_m, "flight_max_s": flight_max_s}
     document = {"scene": scene.model_dump(mode="json"), "motion": motion, "to": to, "fixed": fixed, "back": back}
     request = read_aim(as_json(document | {name: value for name, value in given.items() if value is not None}))
-    found = bounded(aim_answers.find, request, seconds=max_seconds, most_bytes=GREATEST_BYTES_ALONE)
+    found = bounded_alone(aim_answers.find, request, seconds=max_seconds)
     return aim_answers.as_data(found, units)
 
 
@@ -229,7 +229,7 @@ def landings(
         {"field": name, "first": first, "last": last, "count": count} for name, (first, last, count) in over.items()
     ]
     request = read_landings(as_json({"scene": scene.model_dump(mode="json"), "motion": motion, "over": asked}))
-    found = bounded(shot_landings.find, request, seconds=max_seconds, most_bytes=GREATEST_BYTES_ALONE)
+    found = bounded_alone(shot_landings.find, request, seconds=max_seconds)
     answer = shot_landings.as_data(found)
     shape = found.landings.shape
     arrays = {name: answer[name].reshape(shape) for name in list(LandingMap.__dataclass_fields__)[2:-1]}
@@ -242,7 +242,7 @@ def match(request: Mapping[str, Any], units: Units = "si", *, max_seconds: float
     """Whether a path that was seen could be, and the free path nearest to it: the answer of `POST /api/match` as a dict. Raises BadInput
     or TooMuch."""
     question = read_match(as_json(dict(request)))
-    return bounded(match_answers.as_data, question, units, seconds=max_seconds, most_bytes=GREATEST_BYTES_ALONE)
+    return bounded_alone(match_answers.as_data, question, units, seconds=max_seconds)
 
 
 def export(scene: Scene, path: str | PathLike[str], *, max_seconds: float | None = None, **options: Any) -> Path:
@@ -255,7 +255,7 @@ def export(scene: Scene, path: str | PathLike[str], *, max_seconds: float | None
     def work():
         return file_format.write(questions.trace(scene), choices)
 
-    write_all({file: bounded(work, seconds=max_seconds, most_bytes=GREATEST_BYTES_ALONE)})
+    write_all({file: bounded_alone(work, seconds=max_seconds)})
     return file
 
 

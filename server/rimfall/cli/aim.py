@@ -1,18 +1,16 @@
 """`rimfall aim`: how a throw of a scene must go to be caught, in words and a table, or as JSON."""
 
-import json
 import math
 import re
 from pathlib import Path
 
 from ..errors import BadInput, refusal
 from ..exports.recovery import read_source
-from ..exports.writing import write_all
 from ..scene.document import setting_of
 from ..scene.reading import as_json, read, read_aim
 from ..scene.shot import aim
 from ..scene.shot.aim_table import rows_of
-from ..scene.work import GREATEST_BYTES_ALONE, bounded
+from ..scene.work import bounded_alone
 from . import common
 from .common import aligned, number, only_throw, seconds_of
 
@@ -72,7 +70,7 @@ def _aim(chosen):
     if chosen.flight_max is not None:
         document["flight_max_s"] = number("flight_max_s", chosen.flight_max)
     request = read_aim(as_json(document))
-    found = bounded(aim.find, request, seconds=seconds_of(chosen.max_seconds), most_bytes=GREATEST_BYTES_ALONE)
+    found = bounded_alone(aim.find, request, seconds=seconds_of(chosen.max_seconds))
     if chosen.save is not None:
         _save(Path(chosen.save), document, aim.as_data(found)["ways"])
     if chosen.json:
@@ -90,7 +88,7 @@ def _save(path, document, ways):
     scene = document["scene"]
     thrown = next(motion for motion in scene["motions"] if motion["name"] == document["motion"])
     thrown |= {name: ways[0][name] for name in ("speed_m_s", "heading_deg", "elevation_deg")}
-    write_all({path: json.dumps(scene, ensure_ascii=False, indent=1).encode() + b"\n"})
+    common.write_scene(path, scene)
 
 
 def _to(scene, motion, text):

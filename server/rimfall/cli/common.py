@@ -5,6 +5,7 @@ import math
 import sys
 
 from ..errors import BadInput, refusal
+from ..exports.writing import write_all
 from ..scene.work import GREATEST_BYTES_ALONE
 from .streams import writing
 
@@ -64,6 +65,11 @@ def number(field, text):
     if not math.isfinite(value):
         raise BadInput(refusal(field, text, "a number", f"{field} was {text}; it must be a number."))
     return value
+
+
+def write_scene(path, document):
+    """Write a scene document, whole or not at all."""
+    write_all({path: json.dumps(document, ensure_ascii=False, indent=1).encode() + b"\n"})
 
 
 def print_json(answer):

@@ -7,7 +7,7 @@ from ..exports.writing import write_all
 from ..scene.reading import as_json, read, read_landings
 from ..scene.shot import landings
 from ..scene.shot.landings_table import rows_of
-from ..scene.work import GREATEST_BYTES_ALONE, bounded
+from ..scene.work import bounded_alone
 from ..sweep.parameters import range_of
 from . import common
 from .common import aligned, only_throw, seconds_of
@@ -52,7 +52,7 @@ def _landings(chosen):
         "over": [dict(zip(("field", "first", "last", "count"), range_of(text), strict=True)) for text in chosen.over],
     }
     request = read_landings(as_json(document))
-    found = bounded(landings.find, request, seconds=seconds_of(chosen.max_seconds), most_bytes=GREATEST_BYTES_ALONE)
+    found = bounded_alone(landings.find, request, seconds=seconds_of(chosen.max_seconds))
     write_all(
         {path: content for name in chosen.export for path, content in files.files_of(found, name, chosen.units).items()}
     )

@@ -6,13 +6,12 @@ from pathlib import Path
 from ..errors import BadInput, refusal
 from ..exports.brought.tracks import About, tracks_in
 from ..exports.recovery import tables
-from ..exports.writing import write_all
 from ..phrases import in_units
 from ..scene.document import frame_rate
 from ..scene.reading import as_json, read_match
 from ..scene.shot import match
 from ..scene.size.wish_words import three_figures
-from ..scene.work import GREATEST_BYTES_ALONE, bounded
+from ..scene.work import bounded_alone
 from . import common
 from .common import aligned, number, seconds_of
 
@@ -64,9 +63,7 @@ def add_to(parser):
 
 def _match(chosen):
     request = read_match(as_json(_document(chosen)))
-    answer = bounded(
-        match.as_data, request, chosen.units, seconds=seconds_of(chosen.max_seconds), most_bytes=GREATEST_BYTES_ALONE
-    )
+    answer = bounded_alone(match.as_data, request, chosen.units, seconds=seconds_of(chosen.max_seconds))
     if chosen.save:
         _save(Path(chosen.save), answer)
     if chosen.json:
@@ -82,7 +79,7 @@ def _save(path, answer):
     if motion is None:
         say = "There is no scene to save: no scene document holds the nearest free path."
         raise BadInput(refusal("save", path.name, "left out where no scene flies the path", say))
-    write_all({path: json.dumps(motion, ensure_ascii=False, indent=1).encode() + b"\n"})
+    common.write_scene(path, motion)
 
 
 def _document(chosen):

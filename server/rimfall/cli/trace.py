@@ -10,7 +10,7 @@ from ..exports.writing import write_all
 from ..scene import answers, questions
 from ..scene.prose import TENSES, of_scene
 from ..scene.reading import read
-from ..scene.work import GREATEST_BYTES_ALONE, bounded
+from ..scene.work import bounded_alone
 from . import common
 from .common import aligned, seconds_of
 from .own_cameras import add_camera_options, camera_choices
@@ -22,8 +22,7 @@ DONE = 0
 def add_to(parser):
     """Add the command's options."""
     parser.add_argument("scene", metavar="SCENE.json", help="a scene document; - reads standard input")
-    parser.add_argument("--json", action="store_true", help="print the whole answer as JSON")
-    parser.add_argument("--units", choices=("si", "us"), default="si", help="units of the words (default: %(default)s)")
+    common.add_answer_options(parser)
     parser.add_argument(
         "--prose",
         choices=tuple(TENSES),
@@ -53,7 +52,7 @@ def _trace(chosen):
             files |= files_of(traced, options, path, kind)
         return files, _told(traced, chosen)
 
-    files, answer = bounded(work, seconds=seconds_of(chosen.max_seconds), most_bytes=GREATEST_BYTES_ALONE)
+    files, answer = bounded_alone(work, seconds=seconds_of(chosen.max_seconds))
     write_all(files)
     for sentence in without_rows(files):
         complain(f"rimfall: {sentence}")

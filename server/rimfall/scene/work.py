@@ -8,7 +8,16 @@ from ..errors import TooMuch, refusal
 from ..kinds import KINDS
 from ..physics.budget import Amount, Budget, Stopped, TooMuchWork, current, spending
 
-__all__ = ["GREATEST_BYTES", "GREATEST_BYTES_ALONE", "Ledger", "Samples", "Stopped", "TooMuchWork", "bounded"]
+__all__ = [
+    "GREATEST_BYTES",
+    "GREATEST_BYTES_ALONE",
+    "Ledger",
+    "Samples",
+    "Stopped",
+    "TooMuchWork",
+    "bounded",
+    "bounded_alone",
+]
 
 GREATEST_BYTES = 250_000_000  # kept by one question of many; with what is only in passing it stays within 300 MB
 GREATEST_BYTES_ALONE = 2_000_000_000  # kept by a question that has a process to itself: a command, a notebook
@@ -21,6 +30,11 @@ def bounded(question, *arguments, seconds=None, stopped=None, most_bytes=GREATES
     """
     with spending(Budget(bytes=most_bytes, seconds=seconds, stopped=stopped)):
         return question(*arguments)
+
+
+def bounded_alone(question, *arguments, seconds=None):
+    """question(*arguments) under the budget of a question that has a process to itself. Raises TooMuchWork."""
+    return bounded(question, *arguments, seconds=seconds, most_bytes=GREATEST_BYTES_ALONE)
 
 
 class Ledger:

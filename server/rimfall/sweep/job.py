@@ -15,7 +15,7 @@ from ..exports import FORMATS
 from ..exports.options import read_options
 from ..scene import questions
 from ..scene.reading import read
-from ..scene.work import GREATEST_BYTES_ALONE, bounded
+from ..scene.work import bounded_alone
 from .folder import file_stem
 from .grid import grid_of
 from .parameters import parameter_of
@@ -54,7 +54,7 @@ _grid_once = lru_cache(maxsize=2)(grid_of_sweep)
 
 def work(sweep, number):
     """The Outcome of one combination. What is refused in it is in its record; the rest of it is done."""
-    return bounded(_worked, sweep, number, most_bytes=GREATEST_BYTES_ALONE)
+    return bounded_alone(_worked, sweep, number)
 
 
 def _worked(sweep, number):

@@ -7,17 +7,14 @@ from typing import Any
 import numpy as np
 
 from ... import __version__
-from ...errors import BadInput, TooMuch, refusal
+from ...errors import BadInput, refusal
 from ...kinds import KINDS
-from ...kinds.kind import IN_FLIGHT
 from ...kinds.motion import body_of
 from ...kinds.places import clear_of_surfaces
 from ...kinds.words import of_air
-from ...motions.flight import StepLimitExceeded
 from ...motions.plan import Plan
 from ...motions.setting import Setting
 from ...phrases import CAUTION
-from ...physics.budget import TooMuchWork
 from ...shots.aim import Aim, aim
 from ...shots.catch import errors_m
 from ...shots.fixed import ELEVATION, FLIGHT, LEAST, SPEED, Fixed
@@ -32,7 +29,7 @@ from ..validation_errors import wrong
 from . import aim_words as words
 from .aim_help import Remedy, remedies
 from .aim_way import way_of
-from .thrown import thrower_of, thrown_in
+from .thrown import thrower_of, thrown_in, told_of_throws
 
 ANSWER_VERSION = 1
 _ASKS_LESS = "Ask for shorter flights (flight_max_s), or let the scene end sooner (sampling.duration_s)."
@@ -67,20 +64,19 @@ def find(request: Any, watch: Callable[[int, int], None] | None = None) -> Answe
     moves = hasattr(request.to, "motion")
     if request.back and moves:
         raise BadInput(wrong("back", True, "false where what catches is a motion of the scene"))
-    try:
+    with told_of_throws(
+        motion,
+        steps_field="motion",
+        work_field="flight_max_s",
+        stopped="This is too much work: it was",
+        asks_less=_ASKS_LESS,
+    ):
         there = _aimed(request, request.scene, motion, request.to, fixed)
         back = None
         if request.back:
             if watch:
                 watch(1, 2)
             back = _aimed(request, request.scene, *_turned_round(request.scene, motion, request.to), fixed)
-    except StepLimitExceeded:
-        say = f"One of these throws would take over {IN_FLIGHT.most:,} steps to work out: {IN_FLIGHT.why}"
-        raise TooMuch(refusal("motion", motion.name, f"worked out within {IN_FLIGHT.most:,} steps", say)) from None
-    except TooMuchWork as exceeded:
-        used, most = (amount.told(exceeded.what) for amount in (exceeded.used, exceeded.most))
-        say = f"This is too much work: it was stopped after {used}, and one request may use {most}. {_ASKS_LESS}{exceeded.busy}"
-        raise exceeded.of(refusal("flight_max_s", used, f"within {most}", say)) from None
     return Answered(request, there, back)
 
 

@@ -9,13 +9,10 @@ import numpy as np
 from ... import __version__
 from ...errors import BadInput, TooMuch, refusal
 from ...kinds import KINDS
-from ...kinds.kind import IN_FLIGHT
 from ...kinds.words import of_air
-from ...motions.flight import StepLimitExceeded
 from ...motions.plan import Plan
 from ...motions.setting import Setting
 from ...phrases import CAUTION
-from ...physics.budget import TooMuchWork
 from ...shots import net
 from ...shots.landings import ENDINGS, FIGURES, GREATEST_THROWS, Landings, Varied, landings_of
 from ..catalogue import FIELDS
@@ -23,7 +20,7 @@ from ..document import setting_of
 from ..json_arrays import as_f4, as_lists, finite, with_arrays
 from ..validation_errors import wrong, wrong_of
 from . import landings_words as words
-from .thrown import thrower_of, thrown_in
+from .thrown import thrower_of, thrown_in, told_of_throws
 
 ANSWER_VERSION = 1
 _OF_EACH = ("time_s", "turns", "spinward_m", "across_m", "speed_m_s", "incidence_deg")
@@ -65,15 +62,14 @@ def find(request: Any, watch: Callable[[int, int], None] | None = None) -> Found
     own = {name: getattr(motion, name) for name in FIGURES if name not in (over[0].field, over[1].field)}
     total = len(over[0].values) * len(over[1].values)
     tell = watch and (lambda done: watch(done, total))
-    try:
+    with told_of_throws(
+        motion,
+        steps_field="over",
+        work_field="over",
+        stopped="These throws are too much work: they were",
+        asks_less=_ASKS_LESS,
+    ):
         landings = landings_of(thrower_of(setting, motion), plan, over, own, tell)
-    except StepLimitExceeded:
-        say = f"One of these throws would take over {IN_FLIGHT.most:,} steps to work out: {IN_FLIGHT.why}"
-        raise TooMuch(refusal("over", motion.name, f"worked out within {IN_FLIGHT.most:,} steps", say)) from None
-    except TooMuchWork as exceeded:
-        used, most = (amount.told(exceeded.what) for amount in (exceeded.used, exceeded.most))
-        say = f"These throws are too much work: they were stopped after {used}, and one request may use {most}. {_ASKS_LESS}{exceeded.busy}"
-        raise exceeded.of(refusal("over", used, f"within {most}", say)) from None
     flat = net.is_flat(landings)
     rows, columns = (net.chosen(one.values) for one in over)
     lines = net.net_of(landings, ([] if flat else rows, columns))
