@@ -1,8 +1,9 @@
 """What the parts of a document are made of: strict models, and fields with unit, range, label and default."""
 
+import math
 from typing import Annotated, Any
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, Field
+from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, WithJsonSchema
 
 
 def of_kind(label, kind, default: Any = ..., unit="", may_be=None, **bounds) -> Any:
@@ -41,6 +42,28 @@ def listed(label, longest, default: Any = ..., *, least=None) -> Any:
     """A field that is a list of at most `longest`, and at least `least`."""
     may_be = None if least is None else f"a list of {least} to {longest}"
     return of_kind(label, "list", default, may_be=may_be, min_length=least, max_length=longest)
+
+
+_GREATEST = 1e6  # of a vector's figures
+
+
+def _three_figures(value: Any):
+    """Three numbers, as they are."""
+    plain = isinstance(value, (list, tuple)) and len(value) == 3 and all(type(one) in (int, float) for one in value)
+    if not plain or not all(math.isfinite(one) and abs(one) <= _GREATEST for one in value):
+        raise ValueError(value)
+    return tuple(map(float, value))
+
+
+_THREE = {"type": "array", "minItems": 3, "maxItems": 3}
+_THREE |= {"items": {"type": "number", "minimum": -_GREATEST, "maximum": _GREATEST}}
+Vector = Annotated[Any, BeforeValidator(_three_figures), WithJsonSchema(_THREE)]
+
+
+def vector(label, unit, default: Any = ..., more="") -> Any:
+    """A field that is three numbers; more: what else it may be, or must not be, in words."""
+    may_be = f"three numbers from -1,000,000 to 1,000,000 {unit}".strip()
+    return of_kind(label, "vector", default, unit=unit, may_be=may_be + more)
 
 
 def _whole(value: Any):

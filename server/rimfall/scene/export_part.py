@@ -1,12 +1,10 @@
 """What a file is asked to be, as a document: every choice with its range, label and default, once."""
 
-import math
 from typing import Annotated, Any, Literal
 
 from pydantic import BeforeValidator, Discriminator, Tag, WithJsonSchema
-from pydantic_core import PydanticCustomError
 
-from ..fields import Strict, Whole, choice, listed, number, of_kind, text
+from ..fields import Strict, Vector, Whole, choice, listed, number, of_kind, text, vector
 from ..kinds.motion import Place
 from .document import Scene, fps_json_schema, is_fps
 
@@ -26,28 +24,8 @@ Origin = Annotated[
     Annotated[Literal["axis", "release"], Tag("@word")] | Annotated[Place, Tag("@place")],
     Discriminator(lambda v: "@word" if isinstance(v, str) else "@place"),
 ]
-_GREATEST_M = 1e6
 LEAST_FOV_DEG, GREATEST_FOV_DEG = 0.1, 170
 LEAST_ASPECT, GREATEST_ASPECT = 0.05, 20  # width to height
-
-
-def _vector_or_wrong(value: Any):
-    """Three numbers, as they are."""
-    plain = isinstance(value, (list, tuple)) and len(value) == 3 and all(type(one) in (int, float) for one in value)
-    if not plain or not all(math.isfinite(one) and abs(one) <= _GREATEST_M for one in value):
-        raise PydanticCustomError("vector", "vector")
-    return tuple(map(float, value))
-
-
-_THREE = {"type": "array", "minItems": 3, "maxItems": 3}
-_THREE |= {"items": {"type": "number", "minimum": -_GREATEST_M, "maximum": _GREATEST_M}}
-Vector = Annotated[Any, BeforeValidator(_vector_or_wrong), WithJsonSchema(_THREE)]
-
-
-def _vector(label, unit, default: Any = ...):
-    return of_kind(
-        label, "vector", default, unit=unit, may_be=f"three numbers from -1,000,000 to 1,000,000 {unit}".strip()
-    )
 
 
 class StageCamera(Strict):
@@ -56,9 +34,9 @@ class StageCamera(Strict):
 
     name: str = text("Name", 60, min_length=1)
     view: Literal["aboard", "outside"] = choice("View", default="aboard")
-    position_m: Vector = _vector("Position", "m")
-    target_m: Vector = _vector("Looks at", "m")
-    up: Vector = _vector("Up", "", (0.0, 1.0, 0.0))
+    position_m: Vector = vector("Position", "m")
+    target_m: Vector = vector("Looks at", "m")
+    up: Vector = vector("Up", "", (0.0, 1.0, 0.0))
     vertical_fov_deg: float = number("Field of view", "°", LEAST_FOV_DEG, GREATEST_FOV_DEG, 30.0)
     aspect: float = number("Width to height", "", LEAST_ASPECT, GREATEST_ASPECT, 16 / 9)
 
@@ -70,9 +48,9 @@ class CameraRow(Strict):
     """Where a camera of one's own is at a time of the scene, and what it sees; as of a StageCamera."""
 
     time_s: float = number("Time", "s", -600, 4_200, 0.0)
-    position_m: Vector = _vector("Position", "m")
-    target_m: Vector = _vector("Looks at", "m")
-    up: Vector = _vector("Up", "", (0.0, 1.0, 0.0))
+    position_m: Vector = vector("Position", "m")
+    target_m: Vector = vector("Looks at", "m")
+    up: Vector = vector("Up", "", (0.0, 1.0, 0.0))
     vertical_fov_deg: float = number("Field of view", "°", LEAST_FOV_DEG, GREATEST_FOV_DEG, 30.0)
 
 

@@ -1,0 +1,1 @@
+"""Would the ship cope? The craft as a document, and one module a finding."""

@@ -1,0 +1,75 @@
+"""A craft as its findings are worked out from it: its groups as rigid bodies, its spins in rad/s, its floor."""
+
+import math
+from dataclasses import dataclass
+
+from ...craft.bodies import Body, about_spin_axis, joined
+from ...craft.solids import Solid, body_of, reach_m
+from ...physics.constants import RPM_RAD_S
+from .document import GROUPS, Craft
+
+_SIZES = ("axis", "radius_m", "length_m", "tube_radius_m", "size_m")
+
+
+@dataclass(frozen=True)
+class Asked:
+    """craft: the document, every radius filled in. solids: of each part, by its name. bodies: of "turning", of "still" and "counter" where
+    there are any, and of the "whole". spin_rad_s, counter_rad_s: how fast the groups turn, the second 0 where there is none.
+    rim_m: how far the floor is from the axis. units: of the words, "si" or "us"."""
+
+    craft: Craft
+    solids: dict[str, Solid]
+    bodies: dict[str, Body]
+    spin_rad_s: float
+    counter_rad_s: float
+    rim_m: float
+    units: str
+
+    def inertia(self, group):
+        """Inertia of a group about the spin axis, kg m^2; 0 where there is none."""
+        return about_spin_axis(self.bodies.get(group))
+
+    @property
+    def momenta(self):
+        """Angular momentum about the spin axis of each group that there is, and of the whole, kg m^2/s."""
+        rates = {"turning": self.spin_rad_s, "still": 0.0, "counter": self.counter_rad_s}
+        own = {group: self.inertia(group) * rates[group] for group in GROUPS if group in self.bodies}
+        return own | {"whole": math.fsum(own.values())}
+
+
+def asked_of(craft, units="si"):
+    """The Asked of a Craft that stands (`checks.check`)."""
+    solids = {part.name: solid_of(part) for part in craft.parts}
+    bodies = bodies_of(craft.parts, solids)
+    spin = craft.spin_rpm * RPM_RAD_S
+    return Asked(craft, solids, bodies, spin, _counter_rad_s(craft, bodies, spin), rim_of(craft, solids), units)
+
+
+def solid_of(part):
+    """The Solid of a part."""
+    sizes = {name: getattr(part, name) for name in _SIZES if getattr(part, name, None) is not None}
+    return Solid(part.solid, part.mass_kg, part.place_m, **sizes)
+
+
+def bodies_of(parts, solids):
+    """The Body of each group that has parts, and of the whole."""
+    own = {part.name: body_of(solids[part.name]) for part in parts}
+    groups = {group: [own[part.name] for part in parts if part.group == group] for group in GROUPS}
+    return {group: joined(bodies) for group, bodies in groups.items() if bodies} | {"whole": joined(list(own.values()))}
+
+
+def rim_of(craft, solids):
+    """How far the floor is from the axis: the craft's own figure, or how far what turns reaches."""
+    if craft.radius_m is not None:
+        return craft.radius_m
+    return max(reach_m(solids[part.name]) for part in craft.parts if part.group == "turning")
+
+
+def _counter_rad_s(craft, bodies, spin_rad_s):
+    """How fast the counter group turns: as the document says, or, where it does not, as fast as leaves no momentum."""
+    inertia = about_spin_axis(bodies.get("counter"))
+    if not inertia:
+        return 0.0
+    if craft.counter_rpm is not None:
+        return craft.counter_rpm * RPM_RAD_S
+    return -about_spin_axis(bodies["turning"]) * spin_rad_s / inertia

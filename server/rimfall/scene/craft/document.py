@@ -1,0 +1,325 @@
+"""The craft as a document: its parts, and the questions asked of it as blocks, each with unit, range, label and default, once.
+
+z is the spin axis. Lengths are metres in the craft's axes, which turn with each group; a part's place is the middle of its solid. A
+radius left out is the craft's own (`radius_m`), which in a scene is the habitat's, as its spin is.
+"""
+
+from typing import Annotated, Literal, Union
+
+from pydantic import Discriminator, Field, Tag
+
+from ...fields import Strict, Vector, choice, listed, number, of_kind, text, vector
+from ...shapes.part import GREATEST_SPIN_RPM
+
+VERSION = 1
+GROUPS = ("turning", "still", "counter")
+MOST_PARTS = 200
+LEAST_KG, GREATEST_KG = 0.001, 1e15
+LEAST_M, GREATEST_M = 0.001, 100_000
+GREATEST_RPM = 100_000  # of what turns against the habitat: wheels do
+
+
+def _length(label, default=...):
+    return number(label, "m", LEAST_M, GREATEST_M, default)
+
+
+def _mass(label):
+    return number(label, "kg", LEAST_KG, GREATEST_KG)
+
+
+def _place(label="Place"):
+    return vector(label, "m", (0.0, 0.0, 0.0))
+
+
+class Part(Strict):
+    """What every part has."""
+
+    name: str = text("Part", 60, min_length=1, may_be="1 to 60 characters, unique")
+    group: Literal[GROUPS] = choice("Group", default="turning")
+    mass_kg: float = _mass("Mass")
+    place_m: Vector = _place()
+
+
+class _Aligned(Part):
+    """A part with a direction: that of its axis of symmetry; a box is turned with it by the shortest way from z."""
+
+    axis: Vector = vector("Axis", "", (0.0, 0.0, 1.0), ", not all 0")
+
+
+class _Round(_Aligned):
+    """A part with a radius, the craft's own where it is left out."""
+
+    radius_m: float | None = _length("Radius", None)
+
+
+class Point(Part):
+    """All its mass in one place."""
+
+    solid: Literal["point"] = choice("Solid")
+
+
+class Rod(_Aligned):
+    """A thin straight rod along its axis."""
+
+    solid: Literal["rod"] = choice("Solid")
+    length_m: float = _length("Length")
+
+
+class Ring(_Round):
+    """A thin hoop around its axis."""
+
+    solid: Literal["ring"] = choice("Solid")
+
+
+class Disc(_Round):
+    """A thin flat disc across its axis."""
+
+    solid: Literal["disc"] = choice("Solid")
+
+
+class Cylinder(_Round):
+    """A cylinder, full."""
+
+    solid: Literal["cylinder"] = choice("Solid")
+    length_m: float = _length("Length")
+
+
+class CylinderShell(_Round):
+    """The wall of a cylinder, without ends."""
+
+    solid: Literal["cylinder_shell"] = choice("Solid")
+    length_m: float = _length("Length")
+
+
+class Box(_Aligned):
+    """A box, full; its third size is along its axis."""
+
+    solid: Literal["box"] = choice("Solid")
+    size_m: Vector = vector("Size", "m", more=", each from 0.001 to 100,000 m")
+
+
+class Sphere(Part):
+    """A ball, full."""
+
+    solid: Literal["sphere"] = choice("Solid")
+    radius_m: float | None = _length("Radius", None)
+
+
+class SphereShell(Part):
+    """The wall of a ball."""
+
+    solid: Literal["sphere_shell"] = choice("Solid")
+    radius_m: float | None = _length("Radius", None)
+
+
+class Torus(_Round):
+    """A ring of round section, full; its radius is to the middle of the tube. Left out, the tube reaches out to the craft's own."""
+
+    solid: Literal["torus"] = choice("Solid")
+    tube_radius_m: float = _length("Radius of the tube")
+
+
+class TorusShell(_Round):
+    """The wall of the same."""
+
+    solid: Literal["torus_shell"] = choice("Solid")
+    tube_radius_m: float = _length("Radius of the tube")
+
+
+class Cone(_Round):
+    """A cone, full; its axis points to its tip, and its place is halfway up."""
+
+    solid: Literal["cone"] = choice("Solid")
+    length_m: float = _length("Length")
+
+
+_MODELS = (Point, Rod, Ring, Disc, Cylinder, CylinderShell, Box, Sphere, SphereShell, Torus, TorusShell, Cone)
+SOLIDS = {model.model_fields["solid"].annotation.__args__[0]: model for model in _MODELS}  # by their names
+
+
+def _tag(field):
+    """What tells the tag of a union's model, which no field's name shows, by a field of it."""
+    return lambda value: f"@{value.get(field) if isinstance(value, dict) else getattr(value, field, None)}"
+
+
+AnyPart = Annotated[
+    Union[tuple(Annotated[model, Tag(f"@{name}")] for name, model in SOLIDS.items())],  # noqa: UP007 - made from the table
+    Discriminator(_tag("solid")),
+]
+
+
+class Joint(Strict):
+    """The bearing between what turns and what does not; passages: pipes, cables and ways that lead through it."""
+
+    radius_m: float = _length("Radius of the bearing")
+    load_n: float = number("Load on it", "N", 0, 1e12)
+    friction_coefficient: float = number("Friction coefficient", "", 0, 2)
+    passages: Annotated[int, Field(ge=0, le=10_000)] = of_kind(
+        "Passages through it", "number", 0, may_be="0 to 10,000, whole"
+    )
+
+
+class Wheel(Strict):
+    """A wheel that could turn the other way: all its mass in its rim."""
+
+    mass_kg: float = _mass("Mass")
+    radius_m: float = _length("Radius")
+
+
+class Motor(Strict):
+    """Spun up by a motor in the joint, of steady torque; wheel: one to hold the rest of the craft still, whose rate is asked for."""
+
+    by: Literal["motor"] = choice("Spun up by", ("motor", "thrusters"))
+    torque_n_m: float = number("Torque", "N m", 0, 1e15, above=True)
+    wheel: Wheel | None = None
+
+
+class Thrusters(Strict):
+    """Spun up by thrusters that push along the rim, thrust_n in all, arm_m from the axis."""
+
+    by: Literal["thrusters"] = choice("Spun up by", ("motor", "thrusters"))
+    thrust_n: float = number("Thrust in all", "N", 0, 1e12, above=True)
+    arm_m: float = _length("Distance from the axis")
+    exhaust_m_s: float = number("Exhaust speed", "m/s", 10, 1e7)
+    wheel: Wheel | None = None
+
+
+BY = {"motor": Motor, "thrusters": Thrusters}
+SpinUp = Annotated[Annotated[Motor, Tag("@motor")] | Annotated[Thrusters, Tag("@thrusters")], Discriminator(_tag("by"))]
+
+
+class Slew(Strict):
+    """The spin axis turned: at a rate, or with the torque that there is; one of them."""
+
+    angle_deg: float = number("Turned by", "°", 0, 360, above=True)
+    rate_deg_s: float | None = number("Turn rate", "°/s", 0, 360, None, above=True)
+    torque_n_m: float | None = number("Torque", "N m", 0, 1e18, None, above=True)
+
+
+class Load(Strict):
+    """Something aboard what turns, beside its parts."""
+
+    name: str = text("Load", 60, min_length=1)
+    mass_kg: float = _mass("Mass")
+    place_m: Vector = _place()
+
+
+class Ballast(Strict):
+    """Where weights may be put that balance what turns: at a radius, in two planes across the axis."""
+
+    radius_m: float | None = _length("Radius of the weights", None)
+    planes_m: Annotated[list[Annotated[float, Field(ge=-1e6, le=1e6)]], Field(min_length=2, max_length=2)] = of_kind(
+        "Planes of the weights", "list", may_be="two places along the axis, -1,000,000 to 1,000,000 m"
+    )
+
+
+class Move(Strict):
+    """A mass that moves along a radius of what turns; holds: what stays the same, momentum or spin."""
+
+    mass_kg: float = _mass("Mass moved")
+    from_radius_m: float = number("From radius", "m", 0, GREATEST_M)
+    to_radius_m: float = number("To radius", "m", 0, GREATEST_M)
+    speed_m_s: float = number("Speed", "m/s", 0.0001, 1_000)
+    holds: Literal["momentum", "spin"] = choice("Holds", default="momentum")
+
+
+class Deployed(Strict):
+    """A part as it is afterwards: those sizes or the place that change."""
+
+    name: str = text("Part", 60, min_length=1, may_be="the name of a part")
+    radius_m: float | None = _length("Radius", None)
+    tube_radius_m: float | None = _length("Radius of the tube", None)
+    length_m: float | None = _length("Length", None)
+    size_m: Vector | None = vector("Size", "m", None, ", each from 0.001 to 100,000 m, or null")
+    place_m: Vector | None = vector("Place", "m", None, ", or null")
+    axis: Vector | None = vector("Axis", "", None, ", not all 0, or null")
+
+
+class Deploy(Strict):
+    """The same craft with some parts of other sizes, or in other places."""
+
+    parts: list[Deployed] = listed("Parts that change", MOST_PARTS, least=1)
+
+
+class Dissipation(Strict):
+    """How energy goes while it tumbles, and how fast."""
+
+    model: Literal["viscous"] = choice("Model", default="viscous")
+    time_s: float = number("Time", "s", 0, 1e9, above=True)
+
+
+class Spot(Strict):
+    """A place in the craft that has a name."""
+
+    name: str = text("Place", 60, min_length=1)
+    place_m: Vector = _place()
+
+
+class Tumble(Strict):
+    """The whole craft let go as one body: its rates about the craft's axes at the start."""
+
+    rates_rpm: Vector = vector("Rates", "rpm")
+    dissipation: Dissipation | None = None
+    duration_s: float = number("Duration", "s", 0, 1e7, 3_600.0, above=True)
+    places: list[Spot] = listed("Places", 20, [])
+
+
+class Tether(Strict):
+    """Two masses that turn about each other on a line."""
+
+    length_m: float = _length("Length")
+    masses_kg: Annotated[
+        list[Annotated[float, Field(ge=LEAST_KG, le=GREATEST_KG)]], Field(min_length=2, max_length=2)
+    ] = of_kind("Masses at its ends", "list", may_be="two masses, 0.001 to 1e15 kg")
+    material: str | None = text("Material", 60, None)
+    safety: float = number("Safety factor", "", 1, 1_000, 4.0)
+    to_length_m: float | None = _length("Reeled to", None)
+
+
+class Dock(Strict):
+    """A craft that comes to the rim or the hub."""
+
+    at: Literal["rim", "hub"] = choice("Docks at", default="hub")
+    mass_kg: float = _mass("Mass of what docks")
+    exhaust_m_s: float = number("Exhaust speed", "m/s", 10, 1e7)
+
+
+class Hull(Strict):
+    """The turning ring as a structure."""
+
+    material: str = text("Material", 60)
+    safety: float = number("Safety factor", "", 1, 1_000, 3.0)
+    load_kg_m2: float = number("Load on the floor", "kg/m²", 0, 1e9, 0.0)
+    thickness_m: float = number("Thickness", "m", 1e-6, GREATEST_M)
+    pressure_kpa: float = number("Pressure inside", "kPa", 0, 100_000, 0.0)
+
+
+class Rock(Strict):
+    """An asteroid that is spun up."""
+
+    density_kg_m3: float = number("Density", "kg/m³", 1, 100_000)
+    radius_m: float = number("Radius", "m", 0.1, 10_000_000)
+    gravity_g: float = number("Gravity at its equator", "g", 0, 100, above=True)
+
+
+class Craft(Strict):
+    """A whole craft. In a scene its radius and spin are the habitat's, and left out here."""
+
+    rimfall_craft: Literal[1] = of_kind("Document version", "version", VERSION)
+    title: str = text("Title", 200, "")
+    radius_m: float | None = _length("Radius of the floor", None)
+    spin_rpm: float | None = number("Spin", "rpm", 0, GREATEST_SPIN_RPM, None)
+    counter_rpm: float | None = number("Spin of the counter group", "rpm", -GREATEST_RPM, GREATEST_RPM, None)
+    parts: list[AnyPart] = listed("Parts", MOST_PARTS, least=1)
+    joint: Joint | None = None
+    spin_up: SpinUp | None = None
+    slew: Slew | None = None
+    loads: list[Load] | None = of_kind("Loads", "list", None, may_be="a list of at most 200, or null", max_length=200)
+    ballast: Ballast | None = None
+    move: Move | None = None
+    deploy: Deploy | None = None
+    tumble: Tumble | None = None
+    tether: Tether | None = None
+    dock: Dock | None = None
+    hull: Hull | None = None
+    rock: Rock | None = None
