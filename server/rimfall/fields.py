@@ -1,6 +1,5 @@
 """What the parts of a document are made of: strict models, and fields with unit, range, label and default."""
 
-import math
 from typing import Annotated, Any
 
 from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, WithJsonSchema
@@ -44,20 +43,21 @@ def listed(label, longest, default: Any = ..., *, least=None) -> Any:
     return of_kind(label, "list", default, may_be=may_be, min_length=least, max_length=longest)
 
 
-_GREATEST = 1e6  # of a vector's figures
+def several(count, least, greatest):
+    """The type of so many numbers, each from least to greatest."""
+
+    def read(value: Any):
+        plain = isinstance(value, (list, tuple)) and len(value) == count
+        if not plain or not all(type(one) in (int, float) and least <= one <= greatest for one in value):
+            raise ValueError(value)
+        return tuple(map(float, value))
+
+    inner = {"type": "number", "minimum": least, "maximum": greatest}
+    schema = {"type": "array", "minItems": count, "maxItems": count, "items": inner}
+    return Annotated[Any, BeforeValidator(read), WithJsonSchema(schema)]
 
 
-def _three_figures(value: Any):
-    """Three numbers, as they are."""
-    plain = isinstance(value, (list, tuple)) and len(value) == 3 and all(type(one) in (int, float) for one in value)
-    if not plain or not all(math.isfinite(one) and abs(one) <= _GREATEST for one in value):
-        raise ValueError(value)
-    return tuple(map(float, value))
-
-
-_THREE = {"type": "array", "minItems": 3, "maxItems": 3}
-_THREE |= {"items": {"type": "number", "minimum": -_GREATEST, "maximum": _GREATEST}}
-Vector = Annotated[Any, BeforeValidator(_three_figures), WithJsonSchema(_THREE)]
+Vector = several(3, -1e6, 1e6)
 
 
 def vector(label, unit, default: Any = ..., more="") -> Any:

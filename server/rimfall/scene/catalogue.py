@@ -20,6 +20,7 @@ from ..physics.liquids import LIQUIDS
 from ..shapes import SHAPES
 from ..shapes.part import GREATEST_RIM_SPEED_M_S
 from . import document
+from .craft.document import BY, SOLIDS, Craft
 from .export_part import ExportPart
 from .shot.aim_request import AimRequest
 from .shot.camera_request import CameraRequest
@@ -67,7 +68,9 @@ def _bounds(field):
 
 
 def _figure(value):
-    """A bound as a reader writes it: 100,000 and 0.001, not 1e5."""
+    """A bound as a reader writes it: 100,000 and 0.001, not 1e5; 1e12, which has too many zeros to count."""
+    if abs(value) >= 1e10:
+        return f"{value:.0e}".replace("e+", "e")
     return f"{value:,.10g}" if abs(value) >= 1e-4 or value == 0 else f"{value:.0e}".replace("e-0", "e-")
 
 
@@ -150,10 +153,28 @@ def _fields() -> dict[str, Any]:
         "choices": kinds,
         "may_be": " or ".join(kinds),
     }
-    return fields
+    return fields | {path: fields[path] | named for path, named in _craft_names("craft.").items()}
+
+
+def _craft_names(prefix=""):
+    """What tells which of a union a part of a craft is."""
+    names = {"parts.*.solid": SOLIDS, "spin_up.by": BY}
+    return {
+        f"{prefix}{path}": {"choices": list(models), "may_be": " or ".join(models)} for path, models in names.items()
+    }
+
+
+def _craft():
+    """The fields of a craft that is a document of its own."""
+    fields = {}
+    for path, field in walk(Craft):
+        fields.setdefault(path, described(field))
+    return fields | {path: fields[path] | named for path, named in _craft_names().items()}
 
 
 FIELDS = _fields()
+OF_CRAFT = {path: field for path, field in _craft().items() if path not in FIELDS}
+FIELDS |= OF_CRAFT
 EXPORT = "export."
 FIELDS |= {path: described(field) for path, field in walk(ExportPart, EXPORT)}
 WISHES = "wishes"
@@ -248,7 +269,7 @@ def catalogue():
         "fields": {
             path: field
             for path, field in FIELDS.items()
-            if not path.startswith((EXPORT, WISHES)) and path not in OF_SHOTS
+            if not path.startswith((EXPORT, WISHES)) and path not in OF_SHOTS and path not in OF_CRAFT
         }
         | _AIM,
         "kinds": _kinds(),

@@ -8,6 +8,7 @@ from ..physics import spin as spins
 from ..physics.constants import G0_M_S2, RPM_RAD_S
 from ..shapes.part import GREATEST_RIM_SPEED_M_S
 from .catalogue import FIELDS
+from .craft.checks import check_scene as check_craft
 from .document import setting_of
 from .validation_errors import wrong
 
@@ -25,6 +26,7 @@ def check(scene):
         clashes = [*_motions(scene, scene.habitat, "")]
         for i, other in enumerate(scene.compare):
             clashes += _motions(scene, other.habitat, f"compare.{i}.")
+        clashes += check_craft(scene)
     if clashes:
         raise BadInput(*clashes[:20])
     return scene

@@ -16,6 +16,7 @@ from ..kinds import KINDS
 from ..motions.setting import Setting
 from ..physics.air import air_at
 from ..shapes import HabitatPart
+from .craft.document import Craft
 from .feel.person_part import OwnLimit, PersonPart
 
 VERSION = 1
@@ -108,6 +109,7 @@ class Scene(Strict):
     compare: list[Other] = listed("Other habitats", 3, [])
     person: PersonPart = PersonPart()
     own_limits: list[OwnLimit] = listed("Limits of your own", 12, [])
+    craft: Craft | None = None
 
 
 LEAST_SAMPLES_S = 48

@@ -10,6 +10,9 @@ from ..errors import BadInput, TooMuch, refusal, shown
 from ..fields import Strict
 from . import validation_errors
 from .checks import check
+from .craft.checks import check as check_craft
+from .craft.checks import of_scene as craft_of_scene
+from .craft.document import Craft
 from .document import Scene
 from .export_part import ExportPart, ExportRequest
 from .feel.answers import FeelRequest
@@ -48,6 +51,20 @@ def read_feel(source):
 def read_size(source):
     """A SizeRequest from the bytes (or text) of its document. Raises as `read`."""
     return _parsed(SizeRequest, source)
+
+
+def read_craft(source):
+    """A Craft that stands, from the bytes (or text) of its document, or of a scene that carries one. Raises as `read`."""
+    return craft_of_scene(read(source)) if _is_scene(source) else check_craft(_parsed(Craft, source))
+
+
+def _is_scene(source):
+    """Whether a document is a scene's: it says so, and is no craft's."""
+    try:
+        document = json.loads(as_utf8(source))
+    except (ValueError, RecursionError):
+        return False
+    return isinstance(document, dict) and "rimfall" in document
 
 
 def read_aim(source):

@@ -6,6 +6,7 @@ import re
 from ..errors import BadInput, refusal, shown
 from ..shapes import SHAPES
 from .catalogue import FIELDS, OWN, SHOTS, described, pattern_of
+from .craft.document import BY, SOLIDS, Craft
 from .document import MOTIONS, Scene
 from .shot.aim_request import CATCHERS
 from .shot.landings_request import VARIED
@@ -20,8 +21,14 @@ _TAGS = {
     "@study",
     *VARIED,
     *CATCHERS,
-    *(f"@{shape}" for shape in SHAPES),
+    *(f"@{name}" for name in (*SHAPES, *SOLIDS, *BY)),
 }  # of the unions in `document.py` and of requests; no part of a field's name
+_TOLD_BY = {
+    "habitat": "shape",
+    "over.": "field",
+    "parts.*": "solid",
+    "spin_up": "by",
+}  # the field that tells which of a union it is
 _PLAINER = {  # of the parser's words
     "recursion limit exceeded": "brackets in brackets, more than 200 deep",
     "number out of range": "a number of more than 4,300 digits",
@@ -29,7 +36,7 @@ _PLAINER = {  # of the parser's words
     "lone leading surrogate in hex escape": "half of a pair of \\u escapes (a lone surrogate)",
     "invalid unicode code point": "bytes that are no UTF-8",
 }
-_MODELS = {model.__name__: model for model in (SizeRequest, *SHOTS)}  # of requests that are no scene documents
+_MODELS = {model.__name__: model for model in (SizeRequest, Craft, *SHOTS)}  # of requests that are no scene documents
 _PLACE = re.compile(r"at line (\d+) column (\d+)")
 
 
@@ -45,7 +52,7 @@ def _one(error, source, model):
         return broken(error["ctx"]["error"], source)
     field = path_of(error["loc"])
     if kind == "missing":
-        return _missing(field)
+        return missing(field)
     if kind == "extra_forbidden":
         return _unknown(field, error, model)
     if kind in ("union_tag_not_found", "union_tag_invalid"):
@@ -70,12 +77,13 @@ def _no_such_kind(field, value):
     """Refusal of a motion's kind, or of a habitat's shape, that there is none of."""
     if not isinstance(value, dict):
         return wrong(field, value, "an object in braces")
-    tag = "shape" if field.endswith("habitat") else "field" if field.startswith("over.") else "kind"
-    return wrong(f"{field}.{tag}", value[tag]) if tag in value else _missing(f"{field}.{tag}")
+    tag = next((tag for end, tag in _TOLD_BY.items() if end in pattern_of(field)), "kind")
+    return wrong(f"{field}.{tag}", value[tag]) if tag in value else missing(f"{field}.{tag}")
 
 
-def _missing(field):
-    may_be = may_be_of(field)
+def missing(field, may_be=None):
+    """Refusal of a field that is not there."""
+    may_be = may_be or may_be_of(field)
     return refusal(field, "nothing", may_be, f"{label_of(field)} is missing; it must be {may_be}.")
 
 
@@ -131,10 +139,13 @@ def _unknown(field, error, model):
     parent = field.rpartition(".")[0]
     kind = next((MOTIONS[p] for p in error["loc"][2:3] if error["loc"][0] == "motions" and p in MOTIONS), None)
     shape = next((SHAPES[p[1:]] for p in error["loc"][:-1] if p in _TAGS and p[1:] in SHAPES), None)
+    part = next((SOLIDS[p[1:]] for p in error["loc"][:-1] if p in _TAGS and p[1:] in SOLIDS), None)
     if kind is not None and parent.count(".") == 1:
         known = sorted(kind.model_fields)
     elif shape is not None and parent.endswith("habitat"):
         known = sorted(shape.model_fields)
+    elif part is not None and pattern_of(parent).endswith("parts.*"):
+        known = sorted(part.model_fields)
     elif not parent:
         known = sorted(model.model_fields)
     else:

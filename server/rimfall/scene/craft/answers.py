@@ -4,13 +4,20 @@ from pydantic_core import to_json
 
 from ... import __version__
 from ...phrases import CAUTION
-from . import mass
+from . import balance, deploy, joint, mass, move, slew, spin_up
 from .asked import asked_of
 
 ANSWER_VERSION = 1
 # name in the answer → finding(asked), as data with `says` and `assumptions` in it; None where the document does not ask for it
 FINDINGS = {
     "mass": mass.finding,
+    "spin_up": spin_up.up,
+    "spin_down": spin_up.down,
+    "joint": joint.finding,
+    "slew": slew.finding,
+    "balance": balance.finding,
+    "move": move.finding,
+    "deploy": deploy.finding,
 }
 
 

@@ -29,6 +29,22 @@ class Asked:
         """Inertia of a group about the spin axis, kg m^2; 0 where there is none."""
         return about_spin_axis(self.bodies.get(group))
 
+    def called(self, group):
+        """What people call a group: by its one part ("the ring", "the still keel"), or as a whole."""
+        names = [part.name for part in self.craft.parts if part.group == group]
+        if len(names) != 1:
+            return {"turning": "the turning part", "still": "the still part", "counter": "the counter-turning part"}[
+                group
+            ]
+        if not names[0][0].islower():
+            return names[0]
+        return f"the still {names[0]}" if group == "still" and "still" not in names[0] else f"the {names[0]}"
+
+    @property
+    def across(self):
+        """What the joint turns against: "still", or "counter" where nothing is still, or None where all turns as one."""
+        return next((group for group in ("still", "counter") if group in self.bodies), None)
+
     @property
     def momenta(self):
         """Angular momentum about the spin axis of each group that there is, and of the whole, kg m^2/s."""

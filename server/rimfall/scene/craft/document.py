@@ -6,15 +6,15 @@ radius left out is the craft's own (`radius_m`), which in a scene is the habitat
 
 from typing import Annotated, Literal, Union
 
-from pydantic import Discriminator, Field, Tag
+from pydantic import Discriminator, Tag
 
-from ...fields import Strict, Vector, choice, listed, number, of_kind, text, vector
+from ...fields import Strict, Vector, Whole, choice, listed, number, of_kind, several, text, vector
 from ...shapes.part import GREATEST_SPIN_RPM
 
 VERSION = 1
 GROUPS = ("turning", "still", "counter")
 MOST_PARTS = 200
-LEAST_KG, GREATEST_KG = 0.001, 1e15
+LEAST_KG, GREATEST_KG = 0.001, 1e12
 LEAST_M, GREATEST_M = 0.001, 100_000
 GREATEST_RPM = 100_000  # of what turns against the habitat: wheels do
 
@@ -34,7 +34,7 @@ def _place(label="Place"):
 class Part(Strict):
     """What every part has."""
 
-    name: str = text("Part", 60, min_length=1, may_be="1 to 60 characters, unique")
+    name: str = text("Name of the part", 60, min_length=1, may_be="1 to 60 characters, unique")
     group: Literal[GROUPS] = choice("Group", default="turning")
     mass_kg: float = _mass("Mass")
     place_m: Vector = _place()
@@ -154,9 +154,7 @@ class Joint(Strict):
     radius_m: float = _length("Radius of the bearing")
     load_n: float = number("Load on it", "N", 0, 1e12)
     friction_coefficient: float = number("Friction coefficient", "", 0, 2)
-    passages: Annotated[int, Field(ge=0, le=10_000)] = of_kind(
-        "Passages through it", "number", 0, may_be="0 to 10,000, whole"
-    )
+    passages: Whole = number("Passages through it", "", 0, 10_000, 0)
 
 
 class Wheel(Strict):
@@ -170,7 +168,7 @@ class Motor(Strict):
     """Spun up by a motor in the joint, of steady torque; wheel: one to hold the rest of the craft still, whose rate is asked for."""
 
     by: Literal["motor"] = choice("Spun up by", ("motor", "thrusters"))
-    torque_n_m: float = number("Torque", "N m", 0, 1e15, above=True)
+    torque_n_m: float = number("Torque", "N m", 1e-6, 1e15)
     wheel: Wheel | None = None
 
 
@@ -178,7 +176,7 @@ class Thrusters(Strict):
     """Spun up by thrusters that push along the rim, thrust_n in all, arm_m from the axis."""
 
     by: Literal["thrusters"] = choice("Spun up by", ("motor", "thrusters"))
-    thrust_n: float = number("Thrust in all", "N", 0, 1e12, above=True)
+    thrust_n: float = number("Thrust in all", "N", 1e-6, 1e12)
     arm_m: float = _length("Distance from the axis")
     exhaust_m_s: float = number("Exhaust speed", "m/s", 10, 1e7)
     wheel: Wheel | None = None
@@ -191,15 +189,15 @@ SpinUp = Annotated[Annotated[Motor, Tag("@motor")] | Annotated[Thrusters, Tag("@
 class Slew(Strict):
     """The spin axis turned: at a rate, or with the torque that there is; one of them."""
 
-    angle_deg: float = number("Turned by", "°", 0, 360, above=True)
-    rate_deg_s: float | None = number("Turn rate", "°/s", 0, 360, None, above=True)
-    torque_n_m: float | None = number("Torque", "N m", 0, 1e18, None, above=True)
+    angle_deg: float = number("Turned by", "°", 1e-6, 360)
+    rate_deg_s: float | None = number("Turn rate", "°/s", 1e-9, 360, None)
+    torque_n_m: float | None = number("Torque", "N m", 1e-6, 1e18, None)
 
 
 class Load(Strict):
     """Something aboard what turns, beside its parts."""
 
-    name: str = text("Load", 60, min_length=1)
+    name: str = text("Name of the load", 60, min_length=1)
     mass_kg: float = _mass("Mass")
     place_m: Vector = _place()
 
@@ -208,8 +206,8 @@ class Ballast(Strict):
     """Where weights may be put that balance what turns: at a radius, in two planes across the axis."""
 
     radius_m: float | None = _length("Radius of the weights", None)
-    planes_m: Annotated[list[Annotated[float, Field(ge=-1e6, le=1e6)]], Field(min_length=2, max_length=2)] = of_kind(
-        "Planes of the weights", "list", may_be="two places along the axis, -1,000,000 to 1,000,000 m"
+    planes_m: several(2, -1e6, 1e6) = of_kind(
+        "Planes of the weights", "list", unit="m", may_be="two places along the axis, -1,000,000 to 1,000,000 m"
     )
 
 
@@ -226,7 +224,7 @@ class Move(Strict):
 class Deployed(Strict):
     """A part as it is afterwards: those sizes or the place that change."""
 
-    name: str = text("Part", 60, min_length=1, may_be="the name of a part")
+    name: str = text("Name of the part", 60, min_length=1, may_be="the name of a part")
     radius_m: float | None = _length("Radius", None)
     tube_radius_m: float | None = _length("Radius of the tube", None)
     length_m: float | None = _length("Length", None)
@@ -245,13 +243,13 @@ class Dissipation(Strict):
     """How energy goes while it tumbles, and how fast."""
 
     model: Literal["viscous"] = choice("Model", default="viscous")
-    time_s: float = number("Time", "s", 0, 1e9, above=True)
+    time_s: float = number("Time", "s", 1e-3, 1e9)
 
 
 class Spot(Strict):
     """A place in the craft that has a name."""
 
-    name: str = text("Place", 60, min_length=1)
+    name: str = text("Name of the place", 60, min_length=1)
     place_m: Vector = _place()
 
 
@@ -260,7 +258,7 @@ class Tumble(Strict):
 
     rates_rpm: Vector = vector("Rates", "rpm")
     dissipation: Dissipation | None = None
-    duration_s: float = number("Duration", "s", 0, 1e7, 3_600.0, above=True)
+    duration_s: float = number("Duration", "s", 0.1, 1e7, 3_600.0)
     places: list[Spot] = listed("Places", 20, [])
 
 
@@ -268,9 +266,9 @@ class Tether(Strict):
     """Two masses that turn about each other on a line."""
 
     length_m: float = _length("Length")
-    masses_kg: Annotated[
-        list[Annotated[float, Field(ge=LEAST_KG, le=GREATEST_KG)]], Field(min_length=2, max_length=2)
-    ] = of_kind("Masses at its ends", "list", may_be="two masses, 0.001 to 1e15 kg")
+    masses_kg: several(2, LEAST_KG, GREATEST_KG) = of_kind(
+        "Masses at its ends", "list", unit="kg", may_be="two masses, each 0.001 to 1e12 kg"
+    )
     material: str | None = text("Material", 60, None)
     safety: float = number("Safety factor", "", 1, 1_000, 4.0)
     to_length_m: float | None = _length("Reeled to", None)
@@ -299,7 +297,7 @@ class Rock(Strict):
 
     density_kg_m3: float = number("Density", "kg/m³", 1, 100_000)
     radius_m: float = number("Radius", "m", 0.1, 10_000_000)
-    gravity_g: float = number("Gravity at its equator", "g", 0, 100, above=True)
+    gravity_g: float = number("Gravity at its equator", "g", 1e-6, 100)
 
 
 class Craft(Strict):

@@ -1,17 +1,31 @@
 """Masses, centres and inertia of a craft's groups, and how much of its momentum each holds."""
 
 from ...craft.bodies import greater_transverse, principal
+from ...craft.overlap import overlapping
+from ...phrases import listed
+from . import words
+from .saying import sentence
+
+_MOST_NAMED = 3  # pairs of parts in one place
+_STEADY = 1e-9  # relative: momenta that cancel to this leave none
 
 
 def finding(asked):
     """The finding as data."""
     groups = {name: _group(body) for name, body in asked.bodies.items()}
+    pairs = overlapping(asked.solids)
     return {
         **{name: groups.get(name) for name in ("turning", "still", "counter", "whole")},
-        "angular_momentum_kg_m2_s": asked.momenta,
+        "angular_momentum_kg_m2_s": {
+            group: asked.momenta.get(group) for group in ("turning", "still", "counter", "whole")
+        },
         "spin_to_transverse": {name: _ratio(asked.bodies[name]) for name in ("turning", "whole")},
-        "says": [],
-        "assumptions": [],
+        "overlaps": [list(pair) for pair in pairs],
+        "says": [sentence(said) for said in _says(asked, pairs) if said],
+        "assumptions": [
+            "Every part is rigid and uniform, the ideal solid that it is named for; what is in no part is left out.",
+            *([] if asked.craft.loads is None else ["Loads count in the balance alone."]),
+        ],
     }
 
 
@@ -29,3 +43,71 @@ def _group(body):
 def _ratio(body):
     across = greater_transverse(body)
     return float(body.inertia_kg_m2[2, 2]) / across if across else None
+
+
+def nothing_left(asked):
+    """Whether the momenta of a craft's groups cancel."""
+    momenta = asked.momenta
+    return abs(momenta["whole"]) <= _STEADY * max(abs(momentum) for momentum in momenta.values())
+
+
+def _says(asked, pairs):
+    yield _masses(asked)
+    yield _momentum(asked)
+    yield _shape(asked)
+    yield _overlaps(pairs)
+
+
+def _masses(asked):
+    whole, parts = words.mass(asked.bodies["whole"].mass_kg, asked.units), []
+    for group, does in (("turning", "turns"), ("still", "stays still"), ("counter", "turns the other way")):
+        if group in asked.bodies:
+            parts.append(f"{words.mass(asked.bodies[group].mass_kg, asked.units)} of it {does}")
+    if len(parts) == 1:
+        return f"all of its {whole} turn as one."
+    return f"it weighs {whole}; {listed(parts)}."
+
+
+def _momentum(asked):
+    momenta = asked.momenta
+    if not asked.spin_rad_s:
+        return "it does not turn, and holds no angular momentum."
+    if not momenta["turning"]:
+        return "all that turns is on the axis, and holds no angular momentum."
+    says = f"at {words.rate(asked.spin_rad_s)} {asked.called('turning')} holds {words.momentum(momenta['turning'])} of angular momentum"
+    if not momenta.get("counter"):
+        return f"{says}."
+    counter, rate = asked.called("counter"), words.rate(asked.counter_rad_s)
+    if nothing_left(asked):
+        return f"{says}; {counter}, at {rate} the other way, holds just as much against it, and the whole holds none."
+    same = momenta["counter"] > 0
+    share = abs(momenta["counter"] / momenta["turning"])
+    if same:
+        return f"{says}; {counter}, at {rate} the same way, adds {words.percent(share)} to it."
+    over = "more than that" if share > 1 else words.percent(share)
+    return f"{says}; {counter}, at {rate} the other way, holds {over} against it, and {words.momentum(momenta['whole'])} is left."
+
+
+def _shape(asked):
+    ratio, name = _ratio(asked.bodies["turning"]), asked.called("turning")
+    if ratio is None:
+        return f"{name} is a point: it has no inertia of its own."
+    times = f"{words.times(ratio)} the inertia about its spin axis that it has across it"
+    if ratio > 1.0005:
+        return f"{name} has {times}: left to itself it keeps turning about that axis."
+    if ratio < 0.9995:
+        return f"{name} has only {times}: left to itself it goes over in time and tumbles end over end."
+    return f"{name} has as much inertia about its spin axis as across it: left to itself it prefers no axis."
+
+
+def _overlaps(pairs):
+    if not pairs:
+        return ""
+    named = listed([f"{one} and {other}" for one, other in pairs[:_MOST_NAMED]])
+    more = f", and {len(pairs) - _MOST_NAMED} more pairs" if len(pairs) > _MOST_NAMED else ""
+    fill = (
+        "fill the same space, and both are counted in full"
+        if len(pairs) == 1
+        else "fill the same space in pairs, and all are counted in full"
+    )
+    return f"{named}{more} {fill}."

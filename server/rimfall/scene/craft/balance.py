@@ -1,0 +1,155 @@
+"""Whether what turns stays on its axis with its loads: offset, force on the bearing, gravity round the rim, tilt, and weights against it."""
+
+import math
+
+from ...craft import balance
+from ...craft.bodies import joined
+from ...craft.solids import Solid, body_of
+from ...phrases import listed
+from ...physics.constants import G0_M_S2
+from . import words
+from .saying import sentence
+
+_EVEN = 1e-9  # of the rim: an offset smaller than this is none
+_LEVEL_DEG = 1e-6  # a tilt smaller than this is none
+_NOTHING = 1e-9  # of what turns: lighter weights are none
+_SAME_SIDE_DEG = 1.0
+
+
+def finding(asked):
+    """The finding as data; None where neither loads nor ballast are told."""
+    craft = asked.craft
+    if craft.loads is None and craft.ballast is None:
+        return None
+    body = _loaded(asked)
+    away, azimuth = balance.offset(body)
+    whole, omega = asked.bodies["whole"].mass_kg + body.mass_kg - asked.bodies["turning"].mass_kg, asked.spin_rad_s
+    shift, tilt = away * body.mass_kg / whole, balance.tilt(body)
+    least, greatest = balance.gravity_round(asked.rim_m, shift, omega)
+    data = {
+        "mass_kg": body.mass_kg,
+        "offset_m": away,
+        "offset_azimuth_deg": math.degrees(azimuth),
+        "bearing_force_n": body.mass_kg * omega**2 * away,
+        "bearing_force_free_n": body.mass_kg * omega**2 * (away - shift),
+        "bearing_moment_n_m": balance.bearing_moment_n_m(body, omega),
+        "axis_moves_m": shift,
+        "gravity": {
+            "held_m_s2": omega**2 * asked.rim_m,
+            "least_m_s2": least,
+            "least_azimuth_deg": math.degrees(azimuth),
+            "greatest_m_s2": greatest,
+            "greatest_azimuth_deg": math.degrees(azimuth) + (180.0 if azimuth <= 0 else -180.0),
+        },
+        "tilt_deg": math.degrees(tilt[0]),
+        "tilt_azimuth_deg": math.degrees(tilt[1]),
+        "lean_deg": math.degrees(tilt[0]),
+        "ballast": _ballast(asked, body),
+    }
+    return data | {"says": [sentence(said) for said in _says(asked, data) if said], "assumptions": _assumptions(asked)}
+
+
+def _loaded(asked):
+    """The Body of what turns with its loads."""
+    loads = [body_of(Solid("point", load.mass_kg, load.place_m)) for load in asked.craft.loads or ()]
+    return joined([asked.bodies["turning"], *loads])
+
+
+def _ballast(asked, body):
+    block = asked.craft.ballast
+    if block is None:
+        return None
+    radius = block.radius_m or asked.rim_m
+    weights = balance.two_plane_weights(body, radius, block.planes_m)
+    return weights and {
+        "radius_m": radius,
+        "weights": [
+            {"plane_m": one.plane_m, "mass_kg": one.mass_kg, "azimuth_deg": math.degrees(one.azimuth_rad)}
+            for one in weights
+        ],
+    }
+
+
+def _says(asked, data):
+    name = asked.called("turning")
+    if data["offset_m"] <= _EVEN * asked.rim_m:
+        yield f"{name} is balanced: its centre of mass is on the axis."
+    else:
+        off = words.short(data["offset_m"], asked.units)
+        yield f"with its loads {name} has its centre of mass {off} off the axis, toward {_side(asked, data)}."
+        yield _held(asked, data)
+        yield _round(asked, data)
+    yield _tilted(asked, data)
+    yield _weights(asked, data)
+
+
+def _side(asked, data):
+    """Where the heavy side is: by the one load that is there, or by its azimuth."""
+    azimuth = data["offset_azimuth_deg"]
+    for load in asked.craft.loads or ():
+        x, y, _ = load.place_m
+        if (x or y) and abs((math.degrees(math.atan2(y, x)) - azimuth + 180) % 360 - 180) < _SAME_SIDE_DEG:
+            return f"{load.name} ({words.angle_to(azimuth)})"
+    return words.angle_to(azimuth)
+
+
+def _held(asked, data):
+    if not asked.spin_rad_s:
+        return ""
+    force, free = (words.force(data[name], asked.units) for name in ("bearing_force_n", "bearing_force_free_n"))
+    if asked.across is None:
+        return f"nothing holds its axis, so it turns about its centre of mass; to hold the axis in place would take {force}."
+    return (
+        f"the joint takes {force}, which goes round with it, or {free} where the rest of the craft is free to give way."
+    )
+
+
+def _round(asked, data):
+    gravity = data["gravity"]
+    if not gravity["held_m_s2"]:
+        return ""
+    least, most = gravity["least_m_s2"] / G0_M_S2, gravity["greatest_m_s2"] / G0_M_S2
+    shown = [words.precise(one, most - least) for one in (least, most)]
+    away = words.short(data["axis_moves_m"], asked.units)
+    if shown[0] == shown[1]:
+        return f"left free it turns about a point {away} from its axis, which nobody feels."
+    says = f"left free it turns about a point {away} from its axis: round the rim gravity goes from"
+    return f"{says} {shown[0]}{words.NB}g on the heavy side to {shown[1]}{words.NB}g on the light one."
+
+
+def _tilted(asked, data):
+    if data["tilt_deg"] < _LEVEL_DEG:
+        return ""
+    tilt = words.angle(data["tilt_deg"])
+    says = f"it is skew as well: left free it would turn about an axis {tilt} from its own, and the floor would lean by as much"
+    if asked.across is None or not asked.spin_rad_s:
+        return f"{says}."
+    return f"{says}; held, it twists the joint with {words.torque(data['bearing_moment_n_m'], asked.units)}."
+
+
+def _weights(asked, data):
+    ballast = data["ballast"]
+    if asked.craft.ballast is None:
+        return ""
+    if ballast is None:
+        return "weights in one plane cannot balance it, because it is skew: the two planes must be apart."
+    weight = sum(one["mass_kg"] for one in ballast["weights"])
+    if weight <= _NOTHING * data["mass_kg"]:
+        return "it needs no weights."
+    out = words.short(ballast["radius_m"], asked.units)
+    says = f"{listed([_weight(one, asked.units) for one in ballast['weights']])}, {out} from the axis, balance it"
+    heavy = weight > asked.bodies["turning"].mass_kg
+    return f"{says}, but together they weigh more than {asked.called('turning')} itself." if heavy else f"{says}."
+
+
+def _weight(one, units):
+    at = f"{words.angle_to(one['azimuth_deg'])} in the plane at {words.signed(one['plane_m'], units)}"
+    return f"{words.mass(one['mass_kg'], units)} at {at}"
+
+
+def _assumptions(asked):
+    return [
+        "Azimuths are counted from x toward y, the way it turns. Loads and weights are points.",
+        "The rim is round, and its middle is on the axis of the drawing.",
+        *(["A counter-turning part is taken to be balanced."] if "counter" in asked.bodies else []),
+    ]

@@ -1,0 +1,163 @@
+"""What no field of a craft shows alone: parts against one another, blocks against parts, and the radius and spin that a scene gives it."""
+
+from ...craft.solids import reach_m
+from ...errors import BadInput, refusal
+from ...physics.constants import RPM_RAD_S
+from ...shapes.part import GREATEST_RIM_SPEED_M_S
+from ..validation_errors import label_of, may_be_of, missing, wrong
+from .asked import solid_of
+from .document import GREATEST_M, LEAST_M
+
+_NO_RADIUS = "which is the craft's own where it is left out, and it has none"
+
+
+def check(craft, at=""):
+    """The Craft with every radius filled in; at: what its fields' names begin with in refusals. Raises BadInput with every clash found."""
+    clashes = [*_spin(craft), *_parts(craft), *_blocks(craft)]
+    if not clashes:
+        craft = filled(craft)
+        clashes = [*_sizes(craft), *_speeds(craft)]
+    if clashes:
+        raise BadInput(*(_at(at, one) for one in clashes[:20]))
+    return craft
+
+
+def of_scene(scene):
+    """The Craft of a scene that carries one, radius and spin those of its habitat, checked. Raises BadInput."""
+    if scene.craft is None:
+        say = "This scene carries no craft: it must have one under craft, or a craft's own document must be given."
+        raise BadInput(refusal("craft", "nothing", "a craft", say))
+    home = scene.habitat
+    return check(scene.craft.model_copy(update={"radius_m": home.radius_m, "spin_rpm": home.spin_rpm}), "craft.")
+
+
+def check_scene(scene):
+    """Every clash of a scene's craft, as refusals: (none where there is no craft)."""
+    if scene.craft is None:
+        return []
+    if scene.habitat.GROUND.level:
+        return [wrong("craft", "a craft", "null: a turntable is in no craft")]
+    doubled = [name for name in ("radius_m", "spin_rpm") if getattr(scene.craft, name) is not None]
+    if doubled:
+        say = "left out in a scene: the habitat's is the craft's"
+        return [wrong(f"craft.{name}", getattr(scene.craft, name), say) for name in doubled]
+    try:
+        of_scene(scene)
+    except BadInput as refused:
+        return list(refused.refusals)
+    return []
+
+
+def _at(at, one):
+    """A refusal whose field lies deeper in a document."""
+    return refusal(f"{at}{one.field}", one.was, one.may_be, one.say)
+
+
+def filled(craft):
+    """The craft with the radii that its parts leave out: its own; of a torus that less its tube."""
+    parts = [_with_radius(part, craft.radius_m) for part in craft.parts]
+    return craft.model_copy(update={"parts": parts})
+
+
+def _with_radius(part, radius_m):
+    if getattr(part, "radius_m", radius_m) is not None or "radius_m" not in type(part).model_fields:
+        return part
+    return part.model_copy(update={"radius_m": radius_m - getattr(part, "tube_radius_m", 0.0)})
+
+
+def _spin(craft):
+    if craft.spin_rpm is None:
+        yield missing("spin_rpm", may_be_of("spin_rpm").removesuffix(", or null"))
+
+
+def _parts(craft):
+    first = {}
+    for i, part in enumerate(craft.parts):
+        at = f"parts.{i}"
+        if part.name in first:
+            yield wrong(f"{at}.name", part.name, f"a name that no other part has (parts.{first[part.name]} has it)")
+        first.setdefault(part.name, i)
+        if craft.radius_m is None and getattr(part, "radius_m", 0.0) is None:
+            say = f"{label_of(f'{at}.radius_m')} is missing, {_NO_RADIUS}; it must be {may_be_of(f'{at}.radius_m')}."
+            yield refusal(f"{at}.radius_m", "nothing", may_be_of(f"{at}.radius_m"), say)
+        yield from _vectors(at, part)
+    if not any(part.group == "turning" for part in craft.parts):
+        yield wrong("parts", [part.name for part in craft.parts], "parts at least one of which is in the group turning")
+
+
+def _vectors(at, part):
+    """Directions that are none, and sizes that no box has."""
+    for name in ("axis", "size_m"):
+        value = getattr(part, name, None)
+        fault = value is not None and (
+            not any(value) if name == "axis" else not all(LEAST_M <= side <= GREATEST_M for side in value)
+        )
+        if fault:
+            yield wrong(f"{at}.{name}", list(value))
+
+
+def _blocks(craft):
+    if craft.slew is not None:
+        yield from _slew(craft.slew)
+    if craft.deploy is not None:
+        yield from _deployed(craft)
+
+
+def _slew(slew):
+    if slew.rate_deg_s is None and slew.torque_n_m is None:
+        yield missing("slew.rate_deg_s", f"{may_be_of('slew.rate_deg_s')} (or slew.torque_n_m is given instead)")
+    if slew.rate_deg_s is not None and slew.torque_n_m is not None:
+        yield wrong("slew.torque_n_m", slew.torque_n_m, "null beside slew.rate_deg_s, from which it follows")
+
+
+def _deployed(craft):
+    parts = {part.name: part for part in craft.parts}
+    for i, changed in enumerate(craft.deploy.parts):
+        at = f"deploy.parts.{i}"
+        part = parts.get(changed.name)
+        if part is None:
+            yield wrong(f"{at}.name", changed.name, f"the name of a part: {', '.join(list(parts)[:20])}")
+            continue
+        for name, value in changed:
+            if name != "name" and value is not None and name not in type(part).model_fields:
+                yield wrong(f"{at}.{name}", value, f"left out: a {part.solid.replace('_', ' ')} has none")
+        yield from _vectors(at, changed)
+
+
+def _sizes(craft):
+    for i, part in enumerate(craft.parts):
+        tube = getattr(part, "tube_radius_m", None)
+        if tube is not None and tube > part.radius_m:
+            yield wrong(f"parts.{i}.tube_radius_m", tube, f"at most the radius of the ring, {part.radius_m:g} m")
+
+
+def _speeds(craft):
+    """What turns faster than the program takes."""
+    turning = craft.spin_rpm * RPM_RAD_S
+    counter = abs(craft.counter_rpm or 0.0) * RPM_RAD_S
+    for i, part in enumerate(craft.parts):
+        reach, rate = reach_m(solid_of(part)), {"turning": turning, "still": 0.0, "counter": counter}[part.group]
+        if reach * rate > GREATEST_RIM_SPEED_M_S:
+            yield _too_fast(f"parts.{i}.{'radius_m' if hasattr(part, 'radius_m') else 'place_m'}", reach, rate)
+    for field, reach in _reaches(craft):
+        if reach * turning > GREATEST_RIM_SPEED_M_S:
+            yield _too_fast(field, reach, turning)
+
+
+def _reaches(craft):
+    if craft.radius_m is not None:
+        yield "radius_m", craft.radius_m
+    for i, load in enumerate(craft.loads or ()):
+        x, y, _ = load.place_m
+        yield f"loads.{i}.place_m", (x * x + y * y) ** 0.5
+    if craft.move is not None:
+        yield from ((f"move.{name}", getattr(craft.move, name)) for name in ("from_radius_m", "to_radius_m"))
+    if craft.spin_up is not None and craft.spin_up.by == "thrusters":
+        yield "spin_up.arm_m", craft.spin_up.arm_m
+
+
+def _too_fast(field, reach_m, rate_rad_s):
+    nearer, rpm = GREATEST_RIM_SPEED_M_S / rate_rad_s, rate_rad_s / RPM_RAD_S
+    may_be = f"within {nearer:.6g} m of the axis at {rpm:.6g} rpm (rim speed at most {GREATEST_RIM_SPEED_M_S:,.0f} m/s)"
+    was = f"{reach_m:.6g} m from the axis"
+    return refusal(field, was, may_be, f"{label_of(field)} reaches {was}; it must be {may_be}.")

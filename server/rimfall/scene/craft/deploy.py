@@ -1,0 +1,74 @@
+"""The same craft with some parts of other sizes or in other places, at equal angular momentum: spin, gravity and energy before and after."""
+
+import math
+
+from ...craft.bodies import about_spin_axis
+from ...physics.constants import RPM_RAD_S
+from . import words
+from .asked import bodies_of, rim_of, solid_of
+from .saying import sentence, too_fast
+
+_SAME = 1e-9  # relative
+
+
+def finding(asked):
+    """The finding as data; None where it is not asked for."""
+    if asked.craft.deploy is None:
+        return None
+    after = _deployed(asked.craft)
+    solids = {part.name: solid_of(part) for part in after.parts}
+    inertia = about_spin_axis(bodies_of(after.parts, solids)["turning"])
+    momentum = asked.momenta["turning"]
+    rate = momentum / inertia if inertia else (asked.spin_rad_s if not momentum else None)
+    states = {
+        "before": _state(asked.inertia("turning"), asked.spin_rad_s, asked.rim_m),
+        "after": _state(inertia, rate, rim_of(after.model_copy(update={"radius_m": None}), solids)),
+    }
+    return states | {"says": [sentence(said) for said in _says(asked, states) if said], "assumptions": _ASSUMPTIONS}
+
+
+_ASSUMPTIONS = [
+    "Nothing outside acts on it and the joint has no friction: its angular momentum stays the same.",
+    "Only before and after are told: how it swings on the way, and whether its hinges and cables bear that, is left out.",
+]
+
+
+def _deployed(craft):
+    changes = {one.name: one.model_dump(exclude_none=True, exclude={"name"}) for one in craft.deploy.parts}
+    return craft.model_copy(
+        update={"parts": [part.model_copy(update=changes.get(part.name, {})) for part in craft.parts]}
+    )
+
+
+def _state(inertia, rate, rim):
+    return {
+        "inertia_kg_m2": inertia,
+        "rim_radius_m": rim,
+        "spin_rpm": None if rate is None else rate / RPM_RAD_S,
+        "gravity_m_s2": None if rate is None else rate**2 * rim,
+        "energy_j": None if rate is None else inertia * rate**2 / 2,
+    }
+
+
+def _says(asked, states):
+    before, after = states["before"], states["after"]
+    if after["spin_rpm"] is None:
+        yield "all that turns would be on the axis: no spin is fast enough to hold its momentum there."
+        return
+    if math.isclose(before["inertia_kg_m2"], after["inertia_kg_m2"], rel_tol=_SAME):
+        yield "what turns has the same inertia about its axis as before: the spin stays the same."
+        return
+    rates = [words.rate(state["spin_rpm"] * RPM_RAD_S) for state in (before, after)]
+    gravity = [words.gravity(state["gravity_m_s2"]) for state in (before, after)]
+    rims = [words.short(state["rim_radius_m"], asked.units) for state in (before, after)]
+    yield f"the spin goes from {rates[0]} to {rates[1]}, and gravity at its rim from {gravity[0]} at {rims[0]} to {gravity[1]} at {rims[1]}."
+    gain = after["energy_j"] - before["energy_j"]
+    yield _energy(gain)
+    fast = after["spin_rpm"] * RPM_RAD_S * after["rim_radius_m"]
+    yield too_fast(fast, asked.units) and f"{too_fast(fast, asked.units)}."
+
+
+def _energy(gain):
+    if gain > 0:
+        return f"that takes {words.energy(gain)} of work: the momentum stays, the energy grows."
+    return f"{words.energy(-gain)} come free on the way, and must be braked." if gain < 0 else ""

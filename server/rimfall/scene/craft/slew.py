@@ -1,0 +1,130 @@
+"""What it takes to turn the spin axis, which way the ship is pushed, and how a steady torque leads the axis round."""
+
+import math
+
+from ...craft import slew
+from ...craft.bodies import greater_transverse
+from . import words
+from .mass import nothing_left
+from .saying import sentence
+
+_SLOW = 0.1  # of the spin: a turn faster than that is none of these formulas'
+
+
+def finding(asked):
+    """The finding as data; None where it is not asked for."""
+    block = asked.craft.slew
+    if block is None:
+        return None
+    wheel, whole = (_turned(asked, momentum) for momentum in _momenta(asked))
+    rate = whole["rate_deg_s"] or wheel["rate_deg_s"]
+    angle = math.radians(block.angle_deg)
+    torque, time = (
+        (None, None)
+        if rate is None
+        else slew.rest_to_rest(greater_transverse(asked.bodies["whole"]), angle, math.radians(rate))
+    )
+    about, needed = (1.0, 0.0, 0.0), slew.gyroscopic_torque((1.0, 0.0, 0.0), (0.0, 0.0, 1.0))
+    data = {
+        "angle_deg": block.angle_deg,
+        "wheel": wheel,
+        "whole": whole,
+        "turn_axis": list(about),
+        "torque_axis": needed.tolist(),
+        "rest_to_rest": None if torque is None else {"torque_n_m": torque, "time_s": time, "greatest_rate_deg_s": rate},
+        "precession": _precession(asked, wheel),
+    }
+    return data | {
+        "says": [sentence(said) for said in _says(asked, data) if said],
+        "assumptions": _assumptions(asked, data),
+    }
+
+
+def _momenta(asked):
+    momenta = asked.momenta
+    return momenta["turning"], 0.0 if nothing_left(asked) else momenta["whole"]
+
+
+def _turned(asked, momentum):
+    """Torque, rate and time of the turn of so much momentum."""
+    block = asked.craft.slew
+    if block.rate_deg_s is not None:
+        torque = abs(momentum) * math.radians(block.rate_deg_s)
+        return {"torque_n_m": torque, "rate_deg_s": block.rate_deg_s, "time_s": block.angle_deg / block.rate_deg_s}
+    rate = slew.precession_rad_s(block.torque_n_m, momentum)
+    rate = None if rate is None else math.degrees(rate)
+    return {
+        "torque_n_m": block.torque_n_m,
+        "rate_deg_s": rate,
+        "time_s": None if rate is None else block.angle_deg / rate,
+    }
+
+
+def _precession(asked, wheel):
+    """What a steady torque, that which turns the wheel, does if it goes on."""
+    rate = wheel["rate_deg_s"] if wheel["torque_n_m"] and asked.momenta["turning"] else None
+    return rate and {"torque_n_m": wheel["torque_n_m"], "rate_deg_s": rate, "once_round_s": 360.0 / rate}
+
+
+def _says(asked, data):
+    name = asked.called("turning")
+    if not asked.momenta["turning"]:
+        yield f"{name} holds no angular momentum: its axis turns like anything else."
+    else:
+        yield _needs(asked, data["wheel"], f"the axis of {name}")
+        yield _direction(name)
+        yield _together(asked, data["whole"])
+        yield _leads(asked, data["precession"], name)
+    yield _ordinary(asked, data["rest_to_rest"])
+
+
+def _needs(asked, turned, what):
+    block, units = asked.craft.slew, asked.units
+    angle, time = words.angle(block.angle_deg), words.duration(turned["time_s"])
+    if block.rate_deg_s is not None:
+        torque = words.torque(turned["torque_n_m"], units)
+        return f"to turn {what} by {angle} at {words.slow(block.rate_deg_s)} takes {torque} for {time}."
+    return f"{words.torque(block.torque_n_m, units)} turn {what} at {words.slow(turned['rate_deg_s'])}: {angle} take {time}."
+
+
+def _direction(name):
+    return (
+        f"the torque acts at right angles to the turn. Look forward along the axis, with {name} turning clockwise: to swing its bow to the "
+        "right it must be pressed upward at the bow, and it presses the ship’s bow down; to swing it to the left, the other way about."
+    )
+
+
+def _together(asked, turned):
+    if "counter" not in asked.bodies:
+        return ""
+    if nothing_left(asked):
+        counter, name = asked.called("counter"), asked.called("turning")
+        return f"with {counter} the whole holds no momentum and turns like anything else; only the bearings between it and {name} take that torque."
+    return _needs(asked, turned, "the axis of the whole, with what turns the other way,")
+
+
+def _leads(asked, precession, name):
+    if precession is None:
+        return ""
+    torque, time = words.torque(precession["torque_n_m"], asked.units), words.duration(precession["once_round_s"])
+    return f"if that goes on, always across the axis, a steady {torque} leads the axis of {name} once round in {time}: precession."
+
+
+def _ordinary(asked, turn):
+    if turn is None:
+        return ""
+    torque, rate = words.torque(turn["torque_n_m"], asked.units), words.slow(turn["greatest_rate_deg_s"])
+    besides = ", besides," if asked.momenta["turning"] else ""
+    how = f"speeding up over the first half and slowing down over the second, with {rate} in the middle"
+    return f"to start and stop the turn takes{besides} {torque} along it, {how}: {words.duration(turn['time_s'])} from rest to rest."
+
+
+def _assumptions(asked, data):
+    rates = [turned["rate_deg_s"] for turned in (data["wheel"], data["whole"]) if turned["rate_deg_s"]]
+    fast = [math.radians(rate) > _SLOW * asked.spin_rad_s for rate in rates]
+    quick = (
+        ["The turn is not slow against the spin: it nods as well, which is left out."]
+        if asked.spin_rad_s and any(fast)
+        else []
+    )
+    return ["The turn is steady and slow against the spin; the craft does not bend.", *quick]
