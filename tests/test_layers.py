@@ -16,7 +16,7 @@ PACKAGE = ROOT / "server/rimfall"
 BELOW_SCENE = {"__init__", "errors", "fields", "phrases", "prose", "physics", "shapes", "motions", "kinds"} | {
     "shots",
     "comfort",
-    "craft",
+    "vessel",
 }
 # part of server/rimfall → the parts it may import, besides itself
 PYTHON = {
@@ -32,7 +32,7 @@ PYTHON = {
     "motions": {"errors", "physics", "shapes"},
     "shots": {"errors", "physics", "shapes", "motions"},
     "comfort": {"errors", "physics", "shapes", "motions"},
-    "craft": {"errors", "physics", "shapes", "motions"},
+    "vessel": {"errors", "physics"},
     "kinds": {"errors", "fields", "phrases", "prose", "physics", "shapes", "motions"},
     "scene": BELOW_SCENE,
     "exports": BELOW_SCENE | {"folders", "scene"},
@@ -50,7 +50,7 @@ PACKAGES = {
     "motions": {"numpy"},
     "shots": {"numpy"},
     "comfort": {"numpy"},
-    "craft": {"numpy"},
+    "vessel": {"numpy"},
     "kinds": {"numpy", "pydantic", "pydantic_core"},
     "scene": {"numpy", "pydantic", "pydantic_core"},
     "exports": {"fpdf", "numpy", "pxr", "pydantic_core"},

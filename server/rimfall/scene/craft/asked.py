@@ -3,9 +3,9 @@
 import math
 from dataclasses import dataclass
 
-from ...craft.bodies import Body, about_spin_axis, joined
-from ...craft.solids import Solid, body_of, reach_m
 from ...physics.constants import RPM_RAD_S
+from ...vessel.bodies import Body, about_spin_axis, joined
+from ...vessel.solids import Solid, body_of, reach_m
 from .document import GROUPS, Craft
 
 _SIZES = ("axis", "radius_m", "length_m", "tube_radius_m", "size_m")

@@ -2,11 +2,11 @@
 
 import math
 
-from ...craft import balance
-from ...craft.bodies import joined
-from ...craft.solids import Solid, body_of
 from ...phrases import listed
 from ...physics.constants import G0_M_S2
+from ...vessel import balance
+from ...vessel.bodies import joined
+from ...vessel.solids import Solid, body_of
 from . import words
 from .saying import sentence
 

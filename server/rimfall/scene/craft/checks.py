@@ -1,9 +1,9 @@
 """What no field of a craft shows alone: parts against one another, blocks against parts, and the radius and spin that a scene gives it."""
 
-from ...craft.solids import reach_m
 from ...errors import BadInput, refusal
 from ...physics.constants import RPM_RAD_S
 from ...shapes.part import GREATEST_RIM_SPEED_M_S
+from ...vessel.solids import reach_m
 from ..validation_errors import label_of, may_be_of, missing, wrong
 from .asked import solid_of
 from .document import GREATEST_M, LEAST_M

@@ -2,8 +2,8 @@
 
 import math
 
-from ...craft.bodies import about_spin_axis
 from ...physics.constants import RPM_RAD_S
+from ...vessel.bodies import about_spin_axis
 from . import words
 from .asked import bodies_of, rim_of, solid_of
 from .saying import sentence, too_fast

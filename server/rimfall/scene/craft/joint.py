@@ -1,8 +1,8 @@
 """The bearing between what turns and what does not: friction, wear, what friction does to the still part, and what happens if it seizes."""
 
-from ...craft import joint
 from ...phrases import speed
 from ...physics.constants import RPM_RAD_S, TURN_RAD
+from ...vessel import joint
 from . import words
 from .saying import sentence
 

@@ -1,8 +1,8 @@
 """Masses, centres and inertia of a craft's groups, and how much of its momentum each holds."""
 
-from ...craft.bodies import greater_transverse, principal
-from ...craft.overlap import overlapping
 from ...phrases import listed
+from ...vessel.bodies import greater_transverse, principal
+from ...vessel.overlap import overlapping
 from . import words
 from .saying import sentence
 

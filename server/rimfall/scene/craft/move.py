@@ -1,7 +1,7 @@
 """Somebody or something moves along a radius: what the spin does, or what keeps it, and how hard the mass pushes sideways."""
 
-from ...craft import move
 from ...physics.constants import RPM_RAD_S
+from ...vessel import move
 from . import words
 from .saying import sentence
 

@@ -1,7 +1,7 @@
 """What the findings of a craft share in their sentences."""
 
-from ...craft.materials import MATERIALS
 from ...phrases import speed
+from ...vessel.materials import MATERIALS
 
 _STRONGEST = max(MATERIALS, key=lambda name: MATERIALS[name].specific_strength_m2_s2)
 

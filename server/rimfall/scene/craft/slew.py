@@ -2,8 +2,8 @@
 
 import math
 
-from ...craft import slew
-from ...craft.bodies import greater_transverse
+from ...vessel import slew
+from ...vessel.bodies import greater_transverse
 from . import words
 from .mass import nothing_left
 from .saying import sentence

@@ -2,10 +2,10 @@
 
 from dataclasses import asdict
 
-from ...craft import spin_up
-from ...craft.joint import seized
-from ...craft.solids import reach_m
 from ...physics.constants import RPM_RAD_S
+from ...vessel import spin_up
+from ...vessel.joint import seized
+from ...vessel.solids import reach_m
 from . import words
 from .mass import nothing_left
 from .saying import sentence, too_fast

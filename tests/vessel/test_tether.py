@@ -6,8 +6,8 @@ import numpy as np
 import pytest
 from scipy.integrate import quad, solve_ivp
 
-from rimfall.craft import tether
-from rimfall.craft.tether import Tether
+from rimfall.vessel import tether
+from rimfall.vessel.tether import Tether
 from tests.tables import each_row
 
 STRESS_PA, DENSITY_KG_M3 = 9e8, 1440.0

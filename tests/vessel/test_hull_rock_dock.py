@@ -6,8 +6,8 @@ import numpy as np
 import pytest
 from scipy.integrate import dblquad
 
-from rimfall.craft import dock, hull, rock
 from rimfall.physics.constants import G0_M_S2
+from rimfall.vessel import dock, hull, rock
 
 
 def test_hoop_stress_is_what_a_half_ring_is_pulled_by():

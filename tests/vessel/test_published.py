@@ -9,9 +9,9 @@ import pkgutil
 
 import pytest
 
-from rimfall.craft import hull, tether
-from rimfall.craft.materials import MATERIALS
 from rimfall.physics.constants import G0_M_S2
+from rimfall.vessel import hull, tether
+from rimfall.vessel.materials import MATERIALS
 from tests.published import craft as published
 
 MODULES = [importlib.import_module(f"{published.__name__}.{m.name}") for m in pkgutil.iter_modules(published.__path__)]
