@@ -4,7 +4,7 @@ from pydantic_core import to_json
 
 from ... import __version__
 from ...phrases import CAUTION
-from . import balance, deploy, joint, mass, move, slew, spin_up
+from . import balance, deploy, dock, hull, joint, mass, move, rock, slew, spin_up, tether
 from .asked import asked_of
 
 ANSWER_VERSION = 1
@@ -18,6 +18,10 @@ FINDINGS = {
     "balance": balance.finding,
     "move": move.finding,
     "deploy": deploy.finding,
+    "tether": tether.finding,
+    "dock": dock.finding,
+    "hull": hull.finding,
+    "rock": rock.finding,
 }
 
 

@@ -10,6 +10,7 @@ from pydantic import Discriminator, Tag
 
 from ...fields import Strict, Vector, Whole, choice, listed, number, of_kind, several, text, vector
 from ...shapes.part import GREATEST_SPIN_RPM
+from ...vessel.materials import MATERIALS
 
 VERSION = 1
 GROUPS = ("turning", "still", "counter")
@@ -269,27 +270,31 @@ class Tether(Strict):
     masses_kg: several(2, LEAST_KG, GREATEST_KG) = of_kind(
         "Masses at its ends", "list", unit="kg", may_be="two masses, each 0.001 to 1e12 kg"
     )
-    material: str | None = text("Material", 60, None)
+    material: Literal[tuple(MATERIALS)] | None = choice("Material", (*MATERIALS, "null"), None)
     safety: float = number("Safety factor", "", 1, 1_000, 4.0)
     to_length_m: float | None = _length("Reeled to", None)
 
 
 class Dock(Strict):
-    """A craft that comes to the rim or the hub."""
+    """A craft that comes to the rim or the hub: a full cylinder about the axis it comes along, with thrusters on its side."""
 
     at: Literal["rim", "hub"] = choice("Docks at", default="hub")
     mass_kg: float = _mass("Mass of what docks")
     exhaust_m_s: float = number("Exhaust speed", "m/s", 10, 1e7)
+    radius_m: float = _length("Radius of what docks", 2.0)
+    thrust_n: float = number("Thrust that turns it, in all", "N", 0, 1e12, 200.0, above=True)
+    leaves_toward_deg: float = number("Leaves toward", "°", -360, 360, 0.0)
 
 
 class Hull(Strict):
     """The turning ring as a structure."""
 
-    material: str = text("Material", 60)
+    material: Literal[tuple(MATERIALS)] = choice("Material", MATERIALS)
     safety: float = number("Safety factor", "", 1, 1_000, 3.0)
     load_kg_m2: float = number("Load on the floor", "kg/m²", 0, 1e9, 0.0)
     thickness_m: float = number("Thickness", "m", 1e-6, GREATEST_M)
     pressure_kpa: float = number("Pressure inside", "kPa", 0, 100_000, 0.0)
+    spokes: Whole | None = number("Spokes", "", 1, 1_000, None)
 
 
 class Rock(Strict):

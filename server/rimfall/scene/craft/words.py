@@ -122,6 +122,8 @@ def angle(value_deg):
 def short(value_m, units="si"):
     """A length to three digits: "3 m", "0.482 m", "12 mm"; in US units feet or inches."""
     value_m = abs(value_m)
+    if units == "us" and value_m >= FOOT_M:
+        return f"{figure(value_m / FOOT_M)}{NB}ft"
     if units == "us" or 0 < value_m < _LEAST_M:
         return length(value_m, units)
     return f"{figure(value_m * 1000)}{NB}mm" if 0 < value_m < 0.1 else f"{figure(value_m)}{NB}m"
@@ -171,3 +173,19 @@ def precise(value, change):
     places = max(0, digits - 1 - math.floor(math.log10(size)))
     text = f"{value:,.{places}f}"
     return text.rstrip("0").rstrip(".") if "." in text else text
+
+
+def velocity(value_m_s, units="si"):
+    """A speed, whichever way: "17.6 m/s"; in US units feet a second."""
+    value_m_s = abs(value_m_s)
+    return f"{figure(value_m_s / FOOT_M)}{NB}ft/s" if units == "us" else f"{figure(value_m_s)}{NB}m/s"
+
+
+def pressure(value_pa):
+    """A stress or a pressure: "96.7 MPa"."""
+    return _scaled(value_pa, "Pa")
+
+
+def area(value_m2, units="si"):
+    """An area: "12.3 m²"; in US units square feet."""
+    return f"{figure(value_m2 / FOOT_M**2)}{NB}ft²" if units == "us" else f"{figure(value_m2)}{NB}m²"

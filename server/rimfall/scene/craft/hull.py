@@ -1,0 +1,121 @@
+"""The turning ring as a structure: its hoop stress against what its material may carry, spokes instead, and the largest rings."""
+
+import math
+
+from ...phrases import listed
+from ...vessel import hull
+from ...vessel.materials import MATERIALS
+from .words import figure, force, gravity, percent, pressure, rate, short
+
+ASSUMPTIONS = (
+    "The ring is thin and its load lies evenly on its floor; joints, doors, bending between spokes and fatigue are left out.",
+    "The air pulls on the ring as in a long cylinder; its pull on the ends is left out.",
+)
+_SHARES = (("own_pa", "its own weight"), ("load_pa", "the load on its floor"), ("pressure_pa", "the air inside"))
+
+
+def finding(asked):
+    """The finding as data; None where there is no hull."""
+    block = asked.craft.hull
+    if block is None:
+        return None
+    material = MATERIALS[block.material]
+    ring = hull.Ring(
+        asked.rim_m,
+        asked.spin_rad_s,
+        material.density_kg_m3,
+        block.thickness_m,
+        block.load_kg_m2,
+        block.pressure_kpa * 1e3,
+    )
+    stress, safe = hull.hoop_stress(ring), material.strength_pa / block.safety
+    largest = _largest(block, ring)
+    spokes = _spoke_n(block, ring, asked)
+    return {
+        "hoop_stress_pa": stress.whole_pa,
+        "shares_pa": {name.removesuffix("_pa"): getattr(stress, name) for name, _ in _SHARES},
+        "safe_stress_pa": safe,
+        "times_safe": stress.whole_pa / safe,
+        "margin": safe / stress.whole_pa - 1 if stress.whole_pa else None,
+        "spoke_tension_n": spokes,
+        "gravity_m_s2": ring.gravity_m_s2,
+        "largest": largest,
+        "says": [
+            *_stress(block, ring, stress, safe, asked),
+            *_spokes(block, spokes, asked),
+            *_biggest(block, ring, largest, asked),
+        ],
+        "assumptions": [*ASSUMPTIONS, f"Strength of {block.material}: {material.source}."],
+    }
+
+
+def _spoke_n(block, ring, asked):
+    """Pull in each spoke; None where there are none."""
+    turning = asked.bodies["turning"].mass_kg
+    return hull.spoke_tension_n(turning, ring.gravity_m_s2, block.spokes) if block.spokes else None
+
+
+def _largest(block, ring):
+    """Of each material, the largest radius at the ring's gravity: bare, and with the document's load, wall and air; None where any would do."""
+    rows = {}
+    for name, material in MATERIALS.items():
+        safe = material.strength_pa / block.safety
+        loaded = hull.Ring(
+            ring.radius_m, ring.rate_rad_s, material.density_kg_m3, ring.thickness_m, ring.load_kg_m2, ring.pressure_pa
+        )
+        bare = hull.Ring(ring.radius_m, ring.rate_rad_s, material.density_kg_m3, ring.thickness_m)
+        radii = {
+            key: hull.largest_radius_m(one, safe, ring.gravity_m_s2)
+            for key, one in (("bare", bare), ("loaded", loaded))
+        }
+        rows[name] = {
+            "strength_pa": material.strength_pa,
+            "density_kg_m3": material.density_kg_m3,
+            "source": material.source,
+            **{f"{key}_radius_m": radius if math.isfinite(radius) else None for key, radius in radii.items()},
+        }
+    return rows
+
+
+def _stress(block, ring, stress, safe, asked):
+    whole = stress.whole_pa
+    if not whole:
+        yield "Nothing pulls at the ring: it does not turn and holds no air."
+        return
+    times, at = whole / safe, f"At {rate(ring.rate_rad_s)}" if ring.rate_rad_s else "Standing still"
+    against = (
+        f", {figure(times)} times the {pressure(safe)} that are safe"
+        if times > 1
+        else f" of the {pressure(safe)} that are safe"
+    )
+    yield f"{at} the {block.material} ring carries {pressure(whole)}{against}."
+    parts = [f"{percent(share / whole)} from {of}" for name, of in _SHARES if (share := getattr(stress, name))]
+    yield f"Of that, {listed(parts)}." if len(parts) > 1 else f"All of it is from {parts[0].partition(' from ')[2]}."
+    if times > 1:
+        yield from _would_do(ring, safe)
+
+
+def _would_do(ring, safe):
+    """The nearest wish that it could carry: another gravity in the same ring."""
+    left = safe - ring.pressure_pa * ring.radius_m / ring.thickness_m
+    if left <= 0:
+        yield "The air alone asks for a thicker wall, a smaller ring or less pressure."
+        return
+    most = left / ((ring.density_kg_m3 + ring.load_kg_m2 / ring.thickness_m) * ring.radius_m)
+    yield f"The most that this ring could carry is {gravity(most)}, at {rate(math.sqrt(most / ring.radius_m))}."
+
+
+def _spokes(block, tension, asked):
+    if tension:
+        pull = force(tension, asked.units)
+        yield f"If {block.spokes} spokes held all that turns and the ring carried nothing, each would pull with {pull}."
+
+
+def _biggest(block, ring, largest, asked):
+    bare, loaded = (largest[block.material][f"{key}_radius_m"] for key in ("bare", "loaded"))
+    if bare is None:
+        return
+    yield f"At {gravity(ring.gravity_m_s2)} a bare ring of {block.material} could be {short(bare, asked.units)} in radius."
+    more = [word for word, there in (("load", ring.load_kg_m2), ("air", ring.pressure_pa)) if there]
+    if more:
+        yield f"With this wall and its {listed(more)} it could be {short(loaded, asked.units)}."

@@ -1,0 +1,179 @@
+"""What a craft's document says of tethers, visitors, its ring and a rock: figures by hand, sentences, and the scenes they lead to."""
+
+import math
+
+import numpy as np
+import pytest
+
+from rimfall.physics.constants import G0_M_S2, RPM_RAD_S
+from rimfall.scene.craft.answers import as_data
+from rimfall.scene.craft.document import Craft
+from tests.scene.documents import answer
+from tests.tables import each_row
+
+RING = {"name": "ring", "solid": "ring", "mass_kg": 90_000.0, "radius_m": 56.0}
+
+
+def asked(spin_rpm=4.0, units="si", **blocks):
+    return as_data(Craft(rimfall_craft=1, spin_rpm=spin_rpm, radius_m=56.0, parts=[RING], **blocks), units)
+
+
+def said(finding):
+    return " ".join(finding["says"]).replace("\u00a0", " ")
+
+
+ROPE = {"length_m": 200.0, "masses_kg": [40_000.0, 15_000.0]}
+
+
+def test_a_light_tether_by_hand():
+    """Radii in the inverse of the masses; m w² r; half the length, four times the spin, eight times the pull."""
+    tether = asked(tether=ROPE | {"to_length_m": 100.0})["tether"]
+    assert tether["radii_m"] == pytest.approx([600 / 11, 1600 / 11])
+    assert tether["tension_n"] == pytest.approx(40_000 * (4 * RPM_RAD_S) ** 2 * 600 / 11)
+    assert tether["tension_along_n"] == pytest.approx([tether["tension_n"]] * 41)
+    assert tether["reeled"]["rate_rad_s"] == pytest.approx(16 * RPM_RAD_S)
+    assert tether["uniform"] is None
+    assert "54.5 m from the first and 145 m from the second" in said(tether)
+    assert "Reeled in to 100 m it turns at 16 rpm" in said(tether)
+    assert "the winch puts in" in said(tether)
+
+
+def test_what_a_tether_of_a_material_weighs():
+    tether = asked(tether=ROPE | {"material": "aramid", "safety": 4.0})["tether"]
+    section = tether["tension_n"] * 4 / 3620e6
+    assert tether["uniform"]["mass_kg"] == pytest.approx(section * 200 * 1440)
+    assert "of aramid, with a safety factor of 4, weighs 122 kg" in said(tether)
+    fast = asked(40.0, tether=ROPE | {"length_m": 800.0, "material": "aluminium 6061-T6"})["tether"]
+    assert fast["uniform"] is None
+    assert "No tether of one thickness of aluminium 6061-T6" in said(fast)
+
+
+def test_a_tether_that_does_not_turn_is_slack():
+    still = asked(0.0, tether=ROPE | {"material": "aramid", "to_length_m": 50.0})["tether"]
+    assert still["tension_n"] == 0
+    assert still["says"][-1] == "It does not turn: the tether hangs slack."
+
+
+VISITOR = {"mass_kg": 8_000.0, "exhaust_m_s": 3_000.0}
+
+
+def test_a_visitor_at_the_rim_by_hand():
+    dock = asked(dock=VISITOR | {"at": "rim"})["dock"]
+    speed = 4 * RPM_RAD_S * 56
+    assert dock["speed_m_s"] == pytest.approx(speed)
+    assert dock["propellant_kg_s"] == pytest.approx(8_000 * speed**2 / 56 / 3_000)
+    assert dock["drift"]["away_m"] == pytest.approx(math.hypot(56, 10 * speed) - 56)
+    assert "1,570 kg of propellant a minute" in said(dock)
+
+
+def test_a_visitor_at_the_hub_by_hand():
+    dock = asked(dock=VISITOR | {"radius_m": 2.0, "thrust_n": 100.0})["dock"]
+    momentum = 8_000 * 2.0**2 / 2 * 4 * RPM_RAD_S
+    assert dock["time_s"] == pytest.approx(momentum / (100 * 2))
+    assert dock["propellant_kg"] == pytest.approx(momentum / (2 * 3_000))
+    assert "it must turn at 4 rpm too" in said(dock)
+
+
+@each_row(("at", "toward_deg"), [("rim", 0.0), ("rim", 30.0), ("hub", -135.0)])
+def test_what_comes_and_leaves_flies_as_motions_of_a_scene(at, toward_deg):
+    """Let go at that moment, what hangs at azimuth 0 leaves toward the wished direction of the room that does not turn."""
+    dock = asked(dock=VISITOR | {"at": at, "leaves_toward_deg": toward_deg})["dock"]
+    scene = {"rimfall": 1, "habitat": {"radius_m": 56.0, "spin_rpm": 4.0}, "motions": dock["motions"]}
+    comes, leaves = answer(scene)["motions"]
+    assert comes["kind"] == "approach"
+    places = np.array(leaves["inertial_m"])[-2:]
+    moved = places[1] - places[0]
+    direction = math.radians(toward_deg)
+    assert moved[:2] / np.hypot(*moved[:2]) == pytest.approx([math.cos(direction), math.sin(direction)], abs=1e-6)
+
+
+METAL = {"material": "aluminium 6061-T6", "thickness_m": 0.05}
+
+
+def test_a_ring_by_hand():
+    """Own weight, load and air: density w² R², load w² R²/t, p R/t."""
+    hull = asked(hull=METAL | {"safety": 3.0, "load_kg_m2": 300.0, "pressure_kpa": 101.3, "spokes": 6})["hull"]
+    gravity = (4 * RPM_RAD_S) ** 2 * 56
+    shares = {"own": 2710 * gravity * 56, "load": 300 * gravity * 56 / 0.05, "pressure": 101.3e3 * 56 / 0.05}
+    assert hull["shares_pa"] == pytest.approx(shares)
+    assert hull["times_safe"] == pytest.approx(sum(shares.values()) / (290e6 / 3))
+    assert hull["spoke_tension_n"] == pytest.approx(90_000 * gravity / 6)
+    assert "carries 118 MPa, 1.22 times the 96.7 MPa that are safe" in said(hull)
+    assert "each would pull with 147 kN" in said(hull)
+
+
+def test_the_gravity_that_a_ring_could_carry_is_carried():
+    """What the sentence offers, asked again, is just safe."""
+    heavy = METAL | {"load_kg_m2": 3_000.0}
+    hull = asked(8.0, hull=heavy)["hull"]
+    assert hull["times_safe"] > 1
+    offered = said(hull).partition("The most that this ring could carry is ")[2]
+    spin = float(offered.partition(", at ")[2].partition(" rpm")[0])
+    assert asked(spin, hull=heavy)["hull"]["times_safe"] == pytest.approx(1.0, abs=0.01)
+
+
+def test_the_largest_rings_are_just_safe():
+    block = METAL | {"load_kg_m2": 300.0, "pressure_kpa": 10.0}
+    largest = asked(hull=block)["hull"]["largest"]["titanium Ti-6Al-4V"]["loaded_radius_m"]
+    spin = math.sqrt((4 * RPM_RAD_S) ** 2 * 56 / largest) / RPM_RAD_S
+    document = Craft(
+        rimfall_craft=1, spin_rpm=spin, radius_m=largest, parts=[RING], hull=block | {"material": "titanium Ti-6Al-4V"}
+    )
+    assert as_data(document)["hull"]["times_safe"] == pytest.approx(1.0, rel=1e-12)
+
+
+def test_a_ring_that_nothing_pulls_at():
+    still = asked(0.0, hull=METAL)["hull"]
+    assert still["says"] == ["Nothing pulls at the ring: it does not turn and holds no air."]
+    assert still["margin"] is None
+    assert still["largest"]["aramid"]["bare_radius_m"] is None
+    pressed = asked(0.0, hull=METAL | {"pressure_kpa": 101.3})["hull"]
+    assert pressed["says"][0].startswith("Standing still")
+
+
+def test_a_rock_by_hand():
+    """Spun for 0.3 g: density R g/4 over its middle."""
+    rock = asked(rock={"density_kg_m3": 2_600.0, "radius_m": 500.0, "gravity_g": 0.3})["rock"]
+    assert rock["mean_tension_pa"] == pytest.approx(2_600 * 500 * 0.3 * G0_M_S2 / 4)
+    assert rock["weightless_period_s"] == pytest.approx(math.sqrt(3 * math.pi / (6.67430e-11 * 2_600)))
+    assert rock["lining_n"] == pytest.approx(rock["mean_tension_pa"] * math.pi * 500**2)
+    assert "until it turns once in 2 h 3 min" in said(rock)
+    assert "rubble bears 25 Pa, and flies apart" in said(rock)
+    large = asked(rock={"density_kg_m3": 2_600.0, "radius_m": 8_000.0, "gravity_g": 1.0})["rock"]
+    assert "The largest ball of uncracked rock that would hold is 1,570 m in radius" in said(large)
+
+
+def test_what_is_not_asked_is_not_answered():
+    assert not {"tether", "dock", "hull", "rock"} & set(asked())
+
+
+@each_row(
+    ("block", "fault"),
+    [
+        ({"hull": METAL | {"material": "mithral foam"}}, "hull.material"),
+        ({"tether": ROPE | {"material": "string"}}, "tether.material"),
+        ({"tether": ROPE | {"length_m": 0.0}}, "tether.length_m"),
+        ({"tether": ROPE | {"masses_kg": [1.0]}}, "tether.masses_kg"),
+        ({"hull": METAL | {"spokes": 0}}, "hull.spokes"),
+        ({"rock": {"density_kg_m3": 2_600.0, "radius_m": 500.0, "gravity_g": 0.0}}, "rock.gravity_g"),
+    ],
+)
+def test_refusals_name_the_field(block, fault):
+    with pytest.raises(ValueError, match=fault.rpartition(".")[2]):
+        Craft(rimfall_craft=1, spin_rpm=4.0, radius_m=56.0, parts=[RING], **block)
+
+
+@each_row("units", ["si", "us"])
+def test_sentences_end_and_hold_no_nan(units):
+    blocks = {
+        "tether": ROPE | {"material": "carbon fibre", "to_length_m": 400.0},
+        "dock": VISITOR,
+        "hull": METAL,
+        "rock": {"density_kg_m3": 3_000.0, "radius_m": 1e7, "gravity_g": 100.0},
+    }
+    for spin_rpm in (1e-6, 0.5, 200.0):
+        answer = asked(spin_rpm, units, **blocks)
+        for name in blocks:
+            for sentence in [*answer[name]["says"], *answer[name]["assumptions"]]:
+                assert sentence.endswith("."), sentence
+                assert not any(word in sentence.lower() for word in ("nan", " inf ", "none")), sentence
