@@ -8,7 +8,7 @@ from ..comfort.published import ROWS, STUDIES
 from ..comfort.quantities import QUANTITIES
 from ..phrases import in_units
 from ..scene.size.wish_words import in_unit
-from . import landings_plan, limits_map
+from . import craft_views, landings_plan, limits_map
 from .drawing import PX_A_MM, Drawing, page_svg
 from .labels import texts
 from .limits_map import ShownLimit
@@ -18,7 +18,7 @@ from .plots import path_chart
 
 LEAST_PX, MOST_PX = 240, 1200
 MINE = "mine"  # what stands for the limits of one's own among the quantities
-_MAP_SHAPE, _PLOT_SHAPE, _NET_SHAPE = 0.84, 0.56, 0.72  # height by width
+_MAP_SHAPE, _PLOT_SHAPE, _NET_SHAPE, _VIEWS_SHAPE = 0.84, 0.56, 0.72, 0.7  # height by width
 _MAP_SIDES_MM = (8.0, 6.0, 2.8, 9.5)  # left, over, right and under the rectangle of values
 _PLOT_SIDES_MM = (8.5, 4.0, 1.5, 6.5)
 _FIRST = 0.3  # of its length: where a limit's words are tried first
@@ -124,6 +124,30 @@ def plan_of_landings(found, width_px, units="si"):
         "along_m": [value / per_m for value in frame.x_span],
         "up": [value / per_up for value in frame.y_span],
         "says": landings_plan.axes_said(found, units),
+    }
+
+
+def views_of_craft(asked, width_px, units="si"):
+    """A craft (`scene.craft.asked.Asked`) from its side and its end as data: `svg`, `size_px`; `side` and `end`: where the craft's middle
+    is in that view, `origin_px`, and `px_per_m`; `parts`: of each where the middle of its solid is in both, `side_px` and `end_px`."""
+    width_mm = width_px / PX_A_MM
+    both, items, height_mm = craft_views.chart(asked, width_mm, _VIEWS_SHAPE * width_mm, units)
+
+    def px(millimetres):
+        return [PX_A_MM * float(one) for one in millimetres]
+
+    return {
+        "svg": page_svg(Drawing(width_mm, height_mm, "", tuple(items))),
+        "size_px": px((width_mm, height_mm)),
+        **{name: {"origin_px": px(view.origin_mm), "px_per_m": PX_A_MM * view.mm_per_m} for name, view in both.items()},
+        "parts": [
+            {
+                "name": part.name,
+                "group": part.group,
+                **{f"{name}_px": px(view.of(part.place_m)) for name, view in both.items()},
+            }
+            for part in asked.craft.parts
+        ],
     }
 
 
