@@ -101,9 +101,11 @@ from .exports.recovery import read_source
 from .exports.writing import write_all
 from .motions.track import Moment
 from .scene import examples, questions
+from .scene.craft import answers as craft_answers
+from .scene.craft import examples as craft_examples
 from .scene.document import Scene, frame_rate
 from .scene.feel import answers as feel_answers
-from .scene.reading import as_json, read, read_aim, read_landings, read_match, read_size
+from .scene.reading import as_json, read, read_aim, read_craft, read_landings, read_match, read_size
 from .scene.shot import aim as aim_answers
 from .scene.shot import landings as shot_landings
 from .scene.shot import match as match_answers
@@ -198,6 +200,15 @@ def size(
     return size_answers.as_data(read_size(as_json(request)), units)
 
 
+def craft(
+    source: Mapping[str, Any] | str | PathLike[str], units: Units = "si", *, max_seconds: float | None = None
+) -> dict[str, Any]:
+    """Whether a craft would cope: the answer of `POST /api/craft` as a dict. source: its document or that of a scene that carries one, as
+    a dict or a file's path; or the name of one to start from. max_seconds as for `trace`. Raises BadInput or TooMuch."""
+    question = read_craft(as_json(dict(source)) if isinstance(source, Mapping) else _craft_of(source))
+    return bounded_alone(craft_answers.as_data, question, units, seconds=max_seconds)
+
+
 def aim(
     scene: Scene,
     motion: str,
@@ -281,6 +292,10 @@ def vary(scene: Scene, values: Mapping[str, Sequence[Any]]) -> Iterator[tuple[di
     grid = grid_of(scene, [parameter_of(path, listed) for path, listed in values.items()])
     check(grid)
     return ((dict(zip(values, grid.values(n), strict=True)), grid.scene(n)) for n in range(1, grid.count + 1))
+
+
+def _craft_of(source: str | PathLike[str]) -> str | bytes:
+    return craft_examples.example(str(source)) or read_source(source)
 
 
 def _path(traced: questions.Traced) -> MotionPath:

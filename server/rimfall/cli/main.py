@@ -18,6 +18,7 @@ COMMANDS = {
     "trace": "say where everything in a scene goes",
     "feel": "say what people would feel, beside every published limit",
     "size": "find the smallest habitat that meets some wishes",
+    "craft": "say whether the craft round a habitat would cope",
     "aim": "find every throw that arrives in somebody's hands",
     "landings": "find where a throw can come down",
     "match": "say whether a path that was seen could be",

@@ -147,6 +147,13 @@ async def sized(request: Request, units: Units = "si"):
     return await _worked(request, "size", units=units)
 
 
+@router.post("/craft")
+async def coped(request: Request, units: Units = "si"):
+    """Whether a craft would cope: what spinning up, stopping, turning, moving about, unfolding and breaking its bearing come to; the body is
+    a craft's document, or a scene document that carries one."""
+    return await _worked(request, "craft", units=units)
+
+
 @router.post("/aim")
 async def aimed(request: Request, arrays: Arrays = "lists", units: Units = "si"):
     """Every throw of a scene that arrives in somebody's hands; the body is {"scene", "motion", "to", "within_m", "fixed", "flight_max_s",

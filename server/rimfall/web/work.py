@@ -26,10 +26,21 @@ from ..exports.options import options_of
 from ..exports.recovery import recovered_from
 from ..scene import answers, examples, questions
 from ..scene.checks import followed
+from ..scene.craft import answers as craft_answers
 from ..scene.feel import answers as feel_answers
 from ..scene.feel.answers import feel
 from ..scene.questions import GREATEST_SAMPLES, GREATEST_SAMPLES_IN_LISTS
-from ..scene.reading import read, read_aim, read_camera, read_export, read_feel, read_landings, read_match, read_size
+from ..scene.reading import (
+    read,
+    read_aim,
+    read_camera,
+    read_craft,
+    read_export,
+    read_feel,
+    read_landings,
+    read_match,
+    read_size,
+)
 from ..scene.shot import aim, camera, landings, match
 from ..scene.size import answers as size_answers
 from ..scene.work import GREATEST_BYTES, Stopped, bounded
@@ -147,6 +158,10 @@ def _size(body, _, units):
     return Answer(size_answers.as_json(read_size(body), units))
 
 
+def _craft(body, _, units):
+    return Answer(craft_answers.as_json(read_craft(body), units))
+
+
 def _aim(body, watch, arrays, units):
     return Answer(aim.as_json(aim.find(read_aim(body), watch), units, arrays == "f4"))
 
@@ -213,6 +228,7 @@ WORK = {
     "map": _map,
     "plot": _plot,
     "size": _size,
+    "craft": _craft,
     "aim": _aim,
     "landings": _landings,
     "landings_file": _landings_file,

@@ -1,5 +1,8 @@
 """Would the ship cope? Every finding of a craft as one JSON document. Whoever adds a finding adds its line to FINDINGS."""
 
+from collections.abc import Callable
+from dataclasses import dataclass
+
 from pydantic_core import to_json
 
 from ... import __version__
@@ -8,37 +11,53 @@ from . import balance, deploy, dock, hull, joint, mass, move, rock, slew, spin_u
 from .asked import asked_of
 
 ANSWER_VERSION = 1
-# name in the answer → finding(asked), as data with `says` and `assumptions` in it; None where the document does not ask for it
+
+
+@dataclass(frozen=True)
+class Finding:
+    """question: its heading for people. of: `of(asked)` is the finding as data with `says` and `assumptions` in it, None where the
+    document does not ask for it."""
+
+    question: str
+    of: Callable
+
+
+# by their names in the answer, in the order in which people read them
 FINDINGS = {
-    "mass": mass.finding,
-    "spin_up": spin_up.up,
-    "spin_down": spin_up.down,
-    "joint": joint.finding,
-    "slew": slew.finding,
-    "balance": balance.finding,
-    "move": move.finding,
-    "deploy": deploy.finding,
-    "tether": tether.finding,
-    "dock": dock.finding,
-    "hull": hull.finding,
-    "rock": rock.finding,
+    "mass": Finding("What is it made of?", mass.finding),
+    "spin_up": Finding("What does it take to spin it up?", spin_up.up),
+    "spin_down": Finding("What does it take to stop it?", spin_up.down),
+    "joint": Finding("What happens at the joint, and if it seizes?", joint.finding),
+    "slew": Finding("Which way does it push back when it turns?", slew.finding),
+    "balance": Finding("Does it stay on its axis?", balance.finding),
+    "move": Finding("What happens when somebody moves about?", move.finding),
+    "deploy": Finding("What happens when it unfolds?", deploy.finding),
+    "tether": Finding("What does the tether carry?", tether.finding),
+    "dock": Finding("What must a visitor match?", dock.finding),
+    "hull": Finding("Would the ring hold?", hull.finding),
+    "rock": Finding("Could a rock be spun up?", rock.finding),
 }
 
 
 def as_data(craft, units="si"):
     """The answer to a Craft that stands, as plain data."""
     asked = asked_of(craft, units)
-    findings = {name: finding(asked) for name, finding in FINDINGS.items()}
+    findings = {name: finding.of(asked) for name, finding in FINDINGS.items()}
     return {
         "rimfall_craft": ANSWER_VERSION,
         "program": __version__,
         "craft": craft.model_dump(mode="json"),
         "rim_radius_m": asked.rim_m,
-        **{name: data for name, data in findings.items() if data is not None},
+        **{name: {"question": FINDINGS[name].question} | data for name, data in findings.items() if data is not None},
         "caution": CAUTION,
     }
 
 
 def as_json(craft, units="si"):
     """The same as JSON bytes."""
-    return to_json(as_data(craft, units))
+    return packed(as_data(craft, units))
+
+
+def packed(answer):
+    """An answer as JSON bytes."""
+    return to_json(answer)

@@ -305,6 +305,11 @@ class Rock(Strict):
     gravity_g: float = number("Gravity at its equator", "g", 1e-6, 100)
 
 
+def _block(label):
+    """A question that is asked where its block is there."""
+    return of_kind(label, "part", None)
+
+
 class Craft(Strict):
     """A whole craft. In a scene its radius and spin are the habitat's, and left out here."""
 
@@ -314,15 +319,15 @@ class Craft(Strict):
     spin_rpm: float | None = number("Spin", "rpm", 0, GREATEST_SPIN_RPM, None)
     counter_rpm: float | None = number("Spin of the counter group", "rpm", -GREATEST_RPM, GREATEST_RPM, None)
     parts: list[AnyPart] = listed("Parts", MOST_PARTS, least=1)
-    joint: Joint | None = None
-    spin_up: SpinUp | None = None
-    slew: Slew | None = None
+    joint: Joint | None = _block("Joint")
+    spin_up: SpinUp | None = _block("Spin-up")
+    slew: Slew | None = _block("Turning the axis")
     loads: list[Load] | None = of_kind("Loads", "list", None, may_be="a list of at most 200, or null", max_length=200)
-    ballast: Ballast | None = None
-    move: Move | None = None
-    deploy: Deploy | None = None
-    tumble: Tumble | None = None
-    tether: Tether | None = None
-    dock: Dock | None = None
-    hull: Hull | None = None
-    rock: Rock | None = None
+    ballast: Ballast | None = _block("Ballast")
+    move: Move | None = _block("Move")
+    deploy: Deploy | None = _block("Unfolding")
+    tumble: Tumble | None = _block("Tumbling")
+    tether: Tether | None = _block("Tether")
+    dock: Dock | None = _block("Docking")
+    hull: Hull | None = _block("Hull")
+    rock: Rock | None = _block("Rock")

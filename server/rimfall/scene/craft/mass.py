@@ -7,6 +7,7 @@ from . import words
 from .saying import sentence
 
 _MOST_NAMED = 3  # pairs of parts in one place
+_ALIKE = 0.0005  # relative: moments of inertia as near as that are alike
 _STEADY = 1e-9  # relative: momenta that cancel to this leave none
 
 
@@ -89,15 +90,20 @@ def _momentum(asked):
 
 
 def _shape(asked):
-    ratio, name = _ratio(asked.bodies["turning"]), asked.called("turning")
+    """Whether what turns keeps its axis when it is left to itself: the greatest axis lasts, the least goes over in time, the middle at once."""
+    body, name = asked.bodies["turning"], asked.called("turning")
+    ratio = _ratio(body)
     if ratio is None:
         return f"{name} is a point: it has no inertia of its own."
-    times = f"{words.times(ratio)} the inertia about its spin axis that it has across it"
-    if ratio > 1.0005:
-        return f"{name} has {times}: left to itself it keeps turning about that axis."
-    if ratio < 0.9995:
-        return f"{name} has only {times}: left to itself it goes over in time and tumbles end over end."
-    return f"{name} has as much inertia about its spin axis as across it: left to itself it prefers no axis."
+    has = f"{name} has {words.times(ratio)} the inertia about its spin axis that it has across it"
+    if ratio > 1 + _ALIKE:
+        return f"{has}: left to itself it keeps turning about that axis."
+    if ratio >= 1 - _ALIKE:
+        return f"{name} has as much inertia about its spin axis as about one across it: left to itself it keeps to neither."
+    least = sum(principal(body)[0]) - greater_transverse(body) - body.inertia_kg_m2[2, 2]
+    if body.inertia_kg_m2[2, 2] > least * (1 + _ALIKE):
+        return f"{has}, which is neither the most nor the least: left to itself it soon turns over, and back, again and again."
+    return f"{has}: left to itself it goes over in time, and turns end over end."
 
 
 def _overlaps(pairs):

@@ -8,7 +8,7 @@ from . import words
 from .mass import nothing_left
 from .saying import sentence
 
-_SLOW = 0.1  # of the spin: a turn faster than that is none of these formulas'
+_SLOW = 0.1  # of the spin's momentum: a turn that has more of its own is none of these formulas'
 
 
 def finding(asked):
@@ -17,13 +17,6 @@ def finding(asked):
     if block is None:
         return None
     wheel, whole = (_turned(asked, momentum) for momentum in _momenta(asked))
-    rate = whole["rate_deg_s"] or wheel["rate_deg_s"]
-    angle = math.radians(block.angle_deg)
-    torque, time = (
-        (None, None)
-        if rate is None
-        else slew.rest_to_rest(greater_transverse(asked.bodies["whole"]), angle, math.radians(rate))
-    )
     about, needed = (1.0, 0.0, 0.0), slew.gyroscopic_torque((1.0, 0.0, 0.0), (0.0, 0.0, 1.0))
     data = {
         "angle_deg": block.angle_deg,
@@ -31,7 +24,7 @@ def finding(asked):
         "whole": whole,
         "turn_axis": list(about),
         "torque_axis": needed.tolist(),
-        "rest_to_rest": None if torque is None else {"torque_n_m": torque, "time_s": time, "greatest_rate_deg_s": rate},
+        "rest_to_rest": _rest_to_rest(asked, whole["rate_deg_s"]),
         "precession": _precession(asked, wheel),
     }
     return data | {
@@ -60,6 +53,18 @@ def _turned(asked, momentum):
     }
 
 
+def _rest_to_rest(asked, rate_deg_s):
+    """An ordinary turn of the whole, in which its greatest rate is that of the steady one; where there is none, by the torque that there is."""
+    inertia, angle = greater_transverse(asked.bodies["whole"]), math.radians(asked.craft.slew.angle_deg)
+    if not inertia:
+        return None
+    greatest = (
+        math.sqrt(asked.craft.slew.torque_n_m * angle / inertia) if rate_deg_s is None else math.radians(rate_deg_s)
+    )
+    torque, time = slew.rest_to_rest(inertia, angle, greatest)
+    return {"torque_n_m": torque, "time_s": time, "greatest_rate_deg_s": math.degrees(greatest)}
+
+
 def _precession(asked, wheel):
     """What a steady torque, that which turns the wheel, does if it goes on."""
     rate = wheel["rate_deg_s"] if wheel["torque_n_m"] and asked.momenta["turning"] else None
@@ -72,7 +77,7 @@ def _says(asked, data):
         yield f"{name} holds no angular momentum: its axis turns like anything else."
     else:
         yield _needs(asked, data["wheel"], f"the axis of {name}")
-        yield _direction(name)
+        yield _direction(asked, name)
         yield _together(asked, data["whole"])
         yield _leads(asked, data["precession"], name)
     yield _ordinary(asked, data["rest_to_rest"])
@@ -87,10 +92,13 @@ def _needs(asked, turned, what):
     return f"{words.torque(block.torque_n_m, units)} turn {what} at {words.slow(turned['rate_deg_s'])}: {angle} take {time}."
 
 
-def _direction(name):
+def _direction(asked, name):
+    """Which way the torque acts, in words. With L forward, away from whoever looks, Ω × L of a turn to the right points to the right: it
+    lifts the bow."""
+    back = "" if asked.across is None else ", and it presses the ship’s bow down"
     return (
         f"the torque acts at right angles to the turn. Look forward along the axis, with {name} turning clockwise: to swing its bow to the "
-        "right it must be pressed upward at the bow, and it presses the ship’s bow down; to swing it to the left, the other way about."
+        f"right it must be pressed upward at the bow{back}; to swing it to the left, the other way about."
     )
 
 
@@ -99,7 +107,7 @@ def _together(asked, turned):
         return ""
     if nothing_left(asked):
         counter, name = asked.called("counter"), asked.called("turning")
-        return f"with {counter} the whole holds no momentum and turns like anything else; only the bearings between it and {name} take that torque."
+        return f"with {counter} the whole holds no momentum and turns like anything else; only the bearings between the two feel {name} push."
     return _needs(asked, turned, "the axis of the whole, with what turns the other way,")
 
 
@@ -114,17 +122,17 @@ def _ordinary(asked, turn):
     if turn is None:
         return ""
     torque, rate = words.torque(turn["torque_n_m"], asked.units), words.slow(turn["greatest_rate_deg_s"])
-    besides = ", besides," if asked.momenta["turning"] else ""
     how = f"speeding up over the first half and slowing down over the second, with {rate} in the middle"
+    besides = ", besides," if _momenta(asked)[1] else ""
     return f"to start and stop the turn takes{besides} {torque} along it, {how}: {words.duration(turn['time_s'])} from rest to rest."
 
 
 def _assumptions(asked, data):
-    rates = [turned["rate_deg_s"] for turned in (data["wheel"], data["whole"]) if turned["rate_deg_s"]]
-    fast = [math.radians(rate) > _SLOW * asked.spin_rad_s for rate in rates]
-    quick = (
-        ["The turn is not slow against the spin: it nods as well, which is left out."]
-        if asked.spin_rad_s and any(fast)
+    rate, momentum = data["wheel"]["rate_deg_s"], asked.momenta["turning"]
+    across = greater_transverse(asked.bodies["turning"]) * math.radians(rate or 0.0)
+    nods = (
+        ["The turn is not slow for this spin: the axis nods as well, which is left out."]
+        if across > _SLOW * momentum > 0
         else []
     )
-    return ["The turn is steady and slow against the spin; the craft does not bend.", *quick]
+    return ["The turn is steady and slow against the spin; the craft does not bend.", *nods]

@@ -3,6 +3,7 @@
 import json
 
 from ...scene import examples
+from ...scene.craft import examples as crafts
 
 JSON, LINES, BYTES = "application/json", "application/x-ndjson", "application/octet-stream"
 _DOCUMENTS = {name: json.loads(examples.example(name)) for name in examples.SAY}
@@ -65,6 +66,7 @@ WISHES = {
         },
     },
 }
+CRAFTS = {name: {"summary": say, "value": json.loads(crafts.example(name))} for name, say in crafts.SAY.items()}
 AIMS = {
     "to a friend": {
         "summary": "At 9 m/s, to a friend along the deck, and back",

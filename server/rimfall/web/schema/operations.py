@@ -5,6 +5,7 @@ from typing import Any
 
 from ...exports import FORMATS, landings
 from ...scene import examples
+from ...scene.craft.document import Craft
 from ...scene.document import Scene
 from ...scene.export_part import ExportRequest
 from ...scene.feel.answers import FeelRequest
@@ -13,8 +14,22 @@ from ...scene.shot.camera_request import CameraRequest
 from ...scene.shot.landings_request import LandingsRequest
 from ...scene.shot.match_request import MatchRequest
 from ...scene.size.request import SizeRequest
-from .bodies import AIMS, CAMERA_FILE, CAMERAS, EXPORTS, FILE, HABITATS, LANDINGS, SCENES, TRACK_FILE, TRACKS, WISHES
+from .bodies import (
+    AIMS,
+    CAMERA_FILE,
+    CAMERAS,
+    CRAFTS,
+    EXPORTS,
+    FILE,
+    HABITATS,
+    LANDINGS,
+    SCENES,
+    TRACK_FILE,
+    TRACKS,
+    WISHES,
+)
 from .cameras import Cameras
+from .craft import Coped
 from .drawings import Map, Mesh, Plot
 from .fields import Examples, Fields, Health, Opened
 from .files import FILES, NAMED, ExportedFile, Recovered, exported, files_said
@@ -90,6 +105,7 @@ OPERATIONS = {
     ("/api/trace", "post"): Operation("trace", Trace, Scene, SCENES, words=_ARRAYS | _U | _HOLD | _S, streams=True),
     ("/api/feel", "post"): Operation("feel", Feel, FeelRequest, HABITATS, words=_U),
     ("/api/size", "post"): Operation("size", Size, SizeRequest, WISHES, words=_U),
+    ("/api/craft", "post"): Operation("craft", Coped, Craft, CRAFTS, words=_U),
     ("/api/aim", "post"): Operation("aim", Aim, AimRequest, AIMS, words=_ARRAYS | _U),
     ("/api/landings", "post"): Operation(
         "landings", Landings, LandingsRequest, LANDINGS, words=_ARRAYS | _U | _OF_A_DRAWING | _S, streams=True
