@@ -1,6 +1,7 @@
 // Builds everything, and is the only module that knows all others.
 
 import { createAsk, createAskFeel } from './api/ask.js';
+import { createAskShip } from './api/ask_ship.js';
 import { createAskShot } from './api/ask_shot.js';
 import { createClient, isThere } from './api/client.js';
 import { ValidationError } from './api/errors.js';
@@ -167,6 +168,7 @@ function build({ store, clock, ask }) {
       3: () => looksAnswer(store, clock),
       4: () => store.feel?.says.short ?? 'not asked yet',
       5: () => store.shot.answer?.short ?? 'not asked yet',
+      6: () => (store.document.craft ? (store.ship.answer?.short ?? 'not asked yet') : 'no craft yet'),
     },
   });
   createHowBig({ store });
@@ -197,6 +199,11 @@ function build({ store, clock, ask }) {
   whenOpened(store, 5, async () => {
     const { createShot } = await import('./panels/shot/shot.js');
     await createShot({ store, clock, client, heard, large, open });
+  });
+  createAskShip({ store, craft: client.craft });
+  whenOpened(store, 6, async () => {
+    const { createShip } = await import('./panels/ship/ship.js');
+    await createShip({ store, client, large });
   });
   return { open };
 }

@@ -59,6 +59,10 @@ export function createClient({ base = 'api', connection = { run: ask => ask() } 
     },
     /** Height by place along the ground as a drawing: `body` {scene, export}; `plain`: with the companions under plain gravity. */
     plot: (body, { width, plain, units, signal = null }) => call(`plot?width=${width}&plain=${Number(plain)}&units=${units}`, { body, signal }),
+    /** The craft to start from: [{id, title, say, craft, radius_m, spin_rpm}]. */
+    crafts: async () => (await call('crafts')).crafts,
+    /** Whether a craft would cope, drawn `width` px wide: `body` a scene document with a craft. */
+    craft: (body, { units = 'si', width, signal = null }) => call(`craft?units=${units}&width=${width}`, { body, signal }),
     /** Every throw that arrives: `body` {scene, motion, to, within_m, fixed}. */
     aim: async (body, { units = 'si', signal = null } = {}) => revive(await call(`aim?arrays=f4&units=${units}`, { body, signal })),
     /** Where a throw can come down, drawn `width` px wide: `body` {scene, motion, over}; `told(done, of)`: how far it is. */

@@ -10,6 +10,7 @@ export function createBehind({ store }) {
     classList.toggle('refused', store.behind && store.notice?.kind === 'refused');
     classList.toggle('feel-behind', store.feelBehind);
     classList.toggle('shot-behind', store.shotBehind);
+    classList.toggle('ship-behind', store.shipBehind);
     if (store.behind) $('#heard').replaceChildren(); // what was read out is no longer so
   };
   store.on('behind', update);

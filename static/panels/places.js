@@ -100,5 +100,6 @@ export function createPlaces({ store, clock, answers }) {
   store.on('answer', updateAnswers);
   store.on('feel', updateAnswers);
   store.on('shot', updateAnswers);
+  store.on('ship', updateAnswers);
   update();
 }

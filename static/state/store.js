@@ -3,11 +3,12 @@
 import { createDeckMover } from './decks.js';
 import { getAt, motionName, putAt, readAt } from './fields.js';
 import { createLag } from './lag.js';
+import { craftRequest } from './ship.js';
 import { aimRequest } from './shot.js';
 
 // What people would feel depends on these parts of a document; where everything goes, on all but the scene's own words and wishes.
 const FELT_PARTS = ['habitat', 'air', 'person', 'own_limits'];
-const NO_PATHS = ['title', 'person', 'own_limits'];
+const NO_PATHS = ['title', 'person', 'own_limits', 'craft'];
 
 /** The part of a document that the question about what people feel takes. */
 export const feltPart = document => Object.fromEntries(FELT_PARTS.filter(name => name in document).map(name => [name, document[name]]));
@@ -20,6 +21,9 @@ const ANSWERS_KEPT = 4; // of scenes left for another one: undo shows each with 
 
 /** What place 5 is busy with: an aim and its answer; a request for landings, their answer and the throw of theirs that is looked at. */
 const FIRST_SHOT = { aim: null, chosen: 0, answer: null, problem: null, over: null, landings: null, landingsProblem: null, flown: null, camera: null };
+
+/** What place 6 is busy with: the answer about the craft, and how wide its drawing is asked for. */
+const FIRST_SHIP = { answer: null, problem: null, width_px: 360 };
 
 export const FIRST_PRESETS = { aboard: 'b', outside: 'd' };
 const FIRST_VIEW = {
@@ -94,6 +98,7 @@ export function createStore({ document, fields, timers }) {
     paths.moved(store.document, live);
     feel.moved(store.document, live);
     aim.moved(store, live);
+    ship.moved(store.document, live);
   }
 
   function travel(from, to) {
@@ -116,6 +121,7 @@ export function createStore({ document, fields, timers }) {
   const paths = createLag({ part: pathPart, changed: () => emit('behind'), timers });
   const feel = createLag({ part: feltPart, changed: () => emit('behind'), timers });
   const aim = createLag({ part: aimPart, changed: () => emit('behind'), timers });
+  const ship = createLag({ part: craftRequest, changed: () => emit('behind'), timers });
 
   function remember(document, answer) {
     opened = [...opened.filter(one => one.document !== document), { document, answer, units: store.view.units }].slice(-ANSWERS_KEPT);
@@ -129,6 +135,7 @@ export function createStore({ document, fields, timers }) {
     feel: null,
     feelProblem: null,
     shot: FIRST_SHOT,
+    ship: FIRST_SHIP,
     notice: null,
     view: structuredClone(FIRST_VIEW),
     get stale() {
@@ -141,6 +148,9 @@ export function createStore({ document, fields, timers }) {
     },
     get feelBehind() {
       return feel.behind;
+    },
+    get shipBehind() {
+      return ship.behind;
     },
     get shotBehind() {
       return aim.behind;
@@ -223,6 +233,13 @@ export function createStore({ document, fields, timers }) {
       if (of) aim.answered(of);
       aim.moved(store, live);
       emit('shot', { ...patch, live });
+    },
+    /** Part of what place 6 is busy with; `of`: the document that an answer among it is of. */
+    setShip(patch, of = null) {
+      store.ship = { ...store.ship, ...patch };
+      if (of) ship.answered(of);
+      ship.moved(store.document, true);
+      emit('ship', patch);
     },
     look(patch) {
       store.view = { ...store.view, ...patch };

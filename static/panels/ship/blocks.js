@@ -1,0 +1,132 @@
+// The figures of one question: rows for its fields, and for each thing in its list where it has one; built anew when what it holds changes.
+
+import { fieldOf, getAt } from '../../state/fields.js';
+import { freshName } from '../../state/words.js';
+import { choiceRow, createChoice, createSelect } from '../shared/choice.js';
+import { h, setChildren } from '../shared/dom.js';
+import { createEditedName } from '../shared/figure.js';
+import { fieldRows } from './rows.js';
+
+export function blockRows({ store, block }) {
+  const path = `craft.${block.name}`,
+    element = h('div', { class: 'rows' });
+  let rows = [],
+    builtFor = null;
+
+  const value = () => getAt(store.document, path);
+  const items = () => block.items && (getAt(store.document, `${path}${block.items.path}`) ?? []);
+  // what rows there are depends on these
+  const shape = () => JSON.stringify([value()?.by, items()?.length, block.inside.map(part => Boolean(value()?.[part.name]))]);
+
+  function build() {
+    const names = block.variants ? block.variants[value().by].fields : block.fields;
+    rows = [
+      block.variants && createBy({ store, block, path }),
+      ...fieldRows({ store, path, names }),
+      ...block.inside.flatMap(part => partRows({ store, path, part })),
+      ...(items() ?? []).flatMap((_, k) => itemRows({ store, block, path, k })),
+      block.items && createAdd({ store, block, path }),
+    ].filter(Boolean);
+    setChildren(
+      element,
+      rows.map(row => row.element),
+    );
+  }
+
+  function update() {
+    if (!value()) return;
+    if (shape() !== builtFor) {
+      builtFor = shape();
+      build();
+    }
+    rows.forEach(row => row.update());
+  }
+  return [{ element, update }];
+}
+
+// which of two kinds it is: another comes with figures of its own
+function createBy({ store, block, path }) {
+  const names = Object.keys(block.variants);
+  const choice = createChoice({
+    label: fieldOf(store.fields, `${path}.by`).label,
+    options: names.map(value => ({ value, say: value })),
+    chosen: () => store.read(`${path}.by`),
+    choose: by => store.set(path, structuredClone(block.variants[by].new)),
+  });
+  return { element: choiceRow(fieldOf(store.fields, `${path}.by`).label, choice), update: choice.update };
+}
+
+// a part that may be absent: a switch, and its rows
+function partRows({ store, path, part }) {
+  const own = `${path}.${part.name}`;
+  const choice = createChoice({
+    label: part.asks,
+    options: [
+      { value: false, say: 'off' },
+      { value: true, say: 'on' },
+    ],
+    chosen: () => Boolean(getAt(store.document, own)),
+    choose: on => store.set(own, on ? structuredClone(part.new) : null),
+  });
+  const rows = getAt(store.document, own) ? fieldRows({ store, path: own, names: part.fields }) : [];
+  return [{ element: choiceRow(part.asks, choice), update: choice.update }, ...rows];
+}
+
+function itemRows({ store, block, path, k }) {
+  const list = `${path}${block.items.path}`,
+    own = `${list}.${k}`;
+  const remove = () =>
+    store.set(
+      list,
+      getAt(store.document, list).filter((_, i) => i !== k),
+    );
+  const away = h('button', { type: 'button', class: 'quiet', onclick: remove }, 'Remove');
+  const name = block.items.of_parts ? pickPart({ store, path: own }) : named({ store, path: own });
+  const least = block.items.least ?? 0;
+  const head = h('div', { class: 'between item-head' }, name.element, away);
+  return [
+    {
+      element: head,
+      update() {
+        name.update();
+        away.hidden = getAt(store.document, list).length <= least;
+      },
+    },
+    ...fieldRows({ store, path: own, names: block.items.fields.filter(field => getAt(store.document, `${own}.${field}`) != null) }),
+  ];
+}
+
+function named({ store, path }) {
+  return createEditedName({
+    label: fieldOf(store.fields, `${path}.name`).label,
+    kind: 'who-name',
+    read: () => getAt(store.document, `${path}.name`) ?? '',
+    write: typed => store.set(`${path}.name`, typed),
+  });
+}
+
+function pickPart({ store, path }) {
+  return createSelect({
+    store,
+    path: `${path}.name`,
+    label: fieldOf(store.fields, `${path}.name`).label,
+    options: () => store.document.craft.parts.map(part => [part.name, part.name]),
+    chosen: () => getAt(store.document, `${path}.name`),
+    choose: name => store.set(`${path}.name`, name),
+  });
+}
+
+function createAdd({ store, block, path }) {
+  const list = `${path}${block.items.path}`;
+  function add() {
+    const there = getAt(store.document, list) ?? [],
+      fresh = structuredClone(block.items.new);
+    const taken = there.map(item => item.name);
+    fresh.name = block.items.of_parts
+      ? (store.document.craft.parts.map(part => part.name).find(name => !taken.includes(name)) ?? taken[0])
+      : freshName(fresh.name, taken);
+    store.set(list, [...there, fresh]);
+  }
+  const button = h('button', { type: 'button', class: 'btn', onclick: add }, block.items.adds);
+  return { element: h('p', { class: 'links' }, button), update() {} };
+}

@@ -1,0 +1,66 @@
+// What is asked of the craft, each question a heading with its answer in sentences; its figures can be changed under it. What is not asked
+// yet is a button.
+
+import { newBlock } from '../../state/ship.js';
+import { h, setAttribute, setChildren, setText } from '../shared/dom.js';
+import { createFold } from '../shared/fold.js';
+import { createAside } from './aside.js';
+import { blockRows } from './blocks.js';
+
+export function createQuestions({ element, store }) {
+  const { blocks } = store.fields.craft;
+  const first = createQuestion({ store, block: null, findings: ['mass'] }),
+    asked = blocks.map(block => createQuestion({ store, block, findings: block.findings }));
+  const more = h('p', { class: 'links ask-more' }),
+    asks = blocks.map(block => h('button', { type: 'button', class: 'btn', onclick: () => ask(block) }, block.asks));
+  const intro = h('p', { class: 'small' }, 'Ask about');
+  more.append(...asks);
+  element.append(first.element, ...asked.map(one => one.element), intro, more);
+
+  function ask(block) {
+    store.edit(draft => {
+      draft.craft[block.name] = newBlock(block, draft.craft.parts);
+    });
+    const one = asked[blocks.indexOf(block)];
+    one.element.scrollIntoView({ block: 'nearest' });
+  }
+
+  function update() {
+    first.update();
+    asked.forEach(one => one.update());
+    blocks.forEach((block, k) => setAttribute(asks[k], 'hidden', Boolean(store.document.craft[block.name])));
+    setAttribute(intro, 'hidden', blocks.every(block => store.document.craft[block.name]));
+  }
+  return { update };
+}
+
+function createQuestion({ store, block, findings }) {
+  const parts = findings.map(() => ({ title: h('h3', { class: 'third' }), says: h('p', { class: 'words craft-says' }) }));
+  const figures = block && createFold({ words: () => 'Its figures', make: () => blockRows({ store, block }) });
+  const away = block && h('button', { type: 'button', class: 'link', onclick: () => store.set(`craft.${block.name}`, null) }, 'Do not ask');
+  const aside = createAside({ store, findings });
+  const element = h(
+    'section',
+    { class: 'craft-question' },
+    parts.flatMap(({ title, says }) => [title, says]),
+    h('p', { class: 'links' }, figures?.button, aside.button, away),
+    aside.element,
+    figures?.element,
+  );
+
+  function update() {
+    const { answer } = store.ship;
+    const wanted = !block || Boolean(store.document.craft[block.name]);
+    setAttribute(element, 'hidden', !wanted);
+    if (!wanted) return;
+    findings.forEach((name, k) => {
+      const finding = answer?.[name] ?? null;
+      setAttribute(parts[k].title, 'hidden', !finding && k > 0);
+      setText(parts[k].title, finding?.question ?? block?.question ?? '');
+      setText(parts[k].says, finding?.says.join(' ') ?? '');
+    });
+    figures?.update();
+    aside.update();
+  }
+  return { element, update };
+}

@@ -1,0 +1,87 @@
+// Rows for the fields of a part or a block, by what the server says each of them is.
+
+import { fieldOf } from '../../state/fields.js';
+import { createChoiceField, createSelect } from '../shared/choice.js';
+import { h } from '../shared/dom.js';
+import { createField } from '../shared/field.js';
+import { createFieldError } from '../shared/field_error.js';
+import { createFigure } from '../shared/figure.js';
+
+const MOST_IN_A_ROW = 4; // words to choose from side by side; more are a list
+
+/** Rows of the fields `names` under `path`: [{element, update}]. */
+export function fieldRows({ store, path, names }) {
+  return names.map(name => rowOf(store, `${path}.${name}`)).filter(Boolean);
+}
+
+function rowOf(store, path) {
+  const field = fieldOf(store.fields, path);
+  switch (field?.kind) {
+    case 'number':
+      return createField({ store, path, none: field.nullable ? 'none' : null });
+    case 'choice':
+      return createPick({ store, path, field });
+    case 'vector':
+      return createFigures({ store, path, field, count: 3 });
+    case 'list':
+      return createFigures({ store, path, field, count: store.read(path)?.length ?? 0 });
+    default:
+      return null;
+  }
+}
+
+function createPick({ store, path, field }) {
+  const spoken = value => String(value ?? 'none').replaceAll('_', ' ');
+  if (field.choices.length <= MOST_IN_A_ROW && !field.nullable) return createChoiceField({ store, path, label: field.label });
+  const values = field.nullable ? [null, ...field.choices] : field.choices;
+  return createSelect({
+    store,
+    path,
+    label: field.label,
+    options: () => values.map(value => [value, spoken(value)]),
+    chosen: () => store.read(path),
+    choose: value => store.set(path, value),
+  });
+}
+
+const AXES = ['x', 'y', 'z'];
+
+// several figures side by side, each a field of its own
+function createFigures({ store, path, field, count }) {
+  const figures = Array.from({ length: count }, (_, k) =>
+    createFigure({ store, path: `${path}.${k}`, label: `${field.label}, ${nameOf(field, k)}`, step: () => 0.01, keep: value => keep(k, value) }),
+  );
+  const slot = createFieldError({ store, path, frame: null });
+  const element = h(
+    'div',
+    { class: 'group', 'data-row': path },
+    h(
+      'div',
+      { class: 'between' },
+      h('span', {}, field.label),
+      h(
+        'span',
+        { class: 'several' },
+        figures.map((figure, k) => h('span', { class: 'one' }, h('em', { 'aria-hidden': true }, nameOf(field, k)), figure.element)),
+      ),
+    ),
+    slot.element,
+  );
+
+  function keep(k, value) {
+    store.set(
+      path,
+      store.read(path).map((other, i) => (i === k ? value : other)),
+    );
+  }
+  function update() {
+    if (!store.read(path)) return;
+    figures.forEach(figure => figure.update());
+    slot.update();
+  }
+  return { element, update };
+}
+
+function nameOf(field, k) {
+  return field.kind === 'vector' ? AXES[k] : ['first', 'second', 'third'][k];
+}

@@ -1,0 +1,51 @@
+// Place 6: would the ship cope? Fetched with its first opening.
+
+import { PLACE } from '../../state/ship.js';
+import { $, h, icon, setAttribute, setText } from '../shared/dom.js';
+import { createParts } from './parts.js';
+import { createQuestions } from './questions.js';
+import { createStart } from './start.js';
+import { createViews } from './views.js';
+
+export async function createShip({ store, client, large }) {
+  await dressed('static/ship.css');
+  $('#ship-caution').prepend(icon('caution'));
+  let number = 0;
+  const chosen = () => Math.min(number ?? -1, store.document.craft.parts.length - 1);
+  const choose = next => {
+    number = next;
+    update();
+  };
+  const start = createStart({ element: $('#ship-start'), store, client }),
+    views = createViews({ element: $('#ship-views'), store, large, chosen, choose }),
+    parts = createParts({ element: $('#ship-parts'), store, chosen, choose }),
+    questions = createQuestions({ element: $('#ship-questions'), store });
+  const words = $('#ship-words'),
+    built = ['#ship-views', '#ship-parts-head', '#ship-parts', '#ship-questions', '#ship-caution'].map(id => $(id));
+
+  function update() {
+    if (store.view.place !== PLACE) return;
+    const has = Boolean(store.document.craft);
+    built.forEach(part => setAttribute(part, 'hidden', !has));
+    start.update();
+    const { answer, problem } = store.ship;
+    setAttribute(words, 'hidden', !has);
+    if (!has) return;
+    setText(words, problem?.message ?? answer?.says ?? 'Working out how the craft would cope…');
+    setText($('#ship-caution span'), answer?.caution ?? '');
+    for (const part of [views, parts, questions]) part.update();
+  }
+  new ResizeObserver(([entry]) => {
+    const px = Math.round(entry.contentRect.width);
+    if (px > 0 && Math.abs(px - store.ship.width_px) > 8) store.setShip({ width_px: views.width() });
+  }).observe($('#ship-views'));
+  for (const topic of ['document', 'ship', 'view', 'notice']) store.on(topic, update);
+  update();
+}
+
+// its style sheet comes with it
+function dressed(href) {
+  return new Promise((done, failed) => {
+    document.head.append(h('link', { rel: 'stylesheet', href, onload: done, onerror: failed }));
+  });
+}

@@ -1,0 +1,64 @@
+// The craft of the Lantern Wheel's world to start from, each under its drawing's sentence.
+
+import { withCraft } from '../../state/ship.js';
+import { h, setAttribute, setChildren, setText } from '../shared/dom.js';
+import { createFold } from '../shared/fold.js';
+
+export function createStart({ element, store, client }) {
+  const first = createList({ store, client });
+  const fold = createFold({ words: () => 'Start from another craft', make: () => [createList({ store, client })] });
+  const away = h('button', { type: 'button', class: 'link', onclick: remove }, 'Take the craft out of the scene');
+  const opener = h('p', { class: 'links' }, fold.button, away),
+    intro = h('p', { class: 'words' }, 'No craft is in this scene yet. Start from one of these; its radius and spin become those of the habitat.');
+  element.append(intro, first.element, opener, fold.element);
+
+  function remove() {
+    store.set('craft', null);
+    store.tell({ kind: 'told', say: 'The craft is out of the scene.', undo: true });
+  }
+
+  function update() {
+    const has = Boolean(store.document.craft);
+    for (const part of [intro, first.element]) setAttribute(part, 'hidden', has);
+    setAttribute(opener, 'hidden', !has);
+    if (!has) {
+      fold.element.hidden = true;
+      setAttribute(fold.button, 'aria-expanded', false);
+      first.update();
+    } else fold.update();
+  }
+  return { update };
+}
+
+function createList({ store, client }) {
+  const element = h('ul', { class: 'crafts' });
+  let listed = null;
+
+  async function fetched() {
+    if (listed) return;
+    listed = 'asked';
+    try {
+      listed = await client.crafts();
+    } catch (problem) {
+      listed = null;
+      setText(element, problem.message);
+      return;
+    }
+    setChildren(
+      element,
+      listed.map(one =>
+        h(
+          'li',
+          {},
+          h(
+            'button',
+            { type: 'button', class: 'craft', onclick: () => store.edit(draft => withCraft(draft, one)) },
+            h('b', {}, one.title),
+            h('span', {}, one.say),
+          ),
+        ),
+      ),
+    );
+  }
+  return { element, update: fetched };
+}

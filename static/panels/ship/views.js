@@ -1,0 +1,106 @@
+// The craft from its side and its end, as the server draws it. The chosen part has a handle in both: dragged, or moved by the arrows.
+
+import { movedPlace } from '../../state/ship.js';
+import { h, onDrag, parseDrawing, s, setAttribute, setChildren } from '../shared/dom.js';
+import { drawnScale } from '../shared/large.js';
+
+const STEP_M = 0.5,
+  LARGE = 10;
+const VIEWS = ['side', 'end'];
+const MOVES = { side: 'left and right along the axis, up and down from it', end: 'left and right, up and down' };
+
+/** chosen() → the number of the part that has the handles; choose(number). */
+export function createViews({ element, store, large, chosen, choose }) {
+  const ground = s('g', {}),
+    marks = VIEWS.map(() => s('circle', { r: 9, class: 'craft-mark' })),
+    svg = s('svg', { class: 'craft-views', role: 'img' }, ground, marks);
+  svg.addEventListener('click', event => pick(event.target.closest('g')?.querySelector('title')?.textContent));
+  const grips = VIEWS.map(createGrip),
+    box = h('div', { class: 'craft-box' }, svg, grips);
+  element.append(box, h('p', { class: 'links' }, large.button({ place: 6, title: () => 'The craft, from the side and from the end', part: box })));
+  let drawn = null;
+
+  const parts = () => store.document.craft.parts;
+  const placeOf = () => parts()[chosen()].place_m ?? [0, 0, 0];
+
+  function pick(name) {
+    const number = parts().findIndex(part => part.name === name);
+    if (number >= 0) choose(number);
+  }
+
+  function put(place, live) {
+    store.set(`craft.parts.${chosen()}.place_m`, place, { live });
+  }
+
+  function createGrip(view) {
+    let from = null,
+      px_per_m = 1;
+    const grip = h('span', {
+      class: 'ring-grip',
+      role: 'slider',
+      tabindex: 0,
+      'aria-roledescription': 'slider of two ways',
+      onkeydown: event => step(event, view),
+    });
+    onDrag(grip, {
+      start(event) {
+        event.preventDefault();
+        grip.focus({ preventScroll: true });
+        from = placeOf();
+        px_per_m = drawn[view].px_per_m * scaleNow();
+      },
+      move(event, down, moved) {
+        if (moved) put(movedPlace(view, from, (event.clientX - down.clientX) / px_per_m, (down.clientY - event.clientY) / px_per_m), true);
+      },
+      end(_event, moved) {
+        if (moved) put(placeOf(), false);
+      },
+    });
+    return grip;
+  }
+
+  function step(event, view) {
+    const right = { ArrowLeft: -1, ArrowRight: 1 }[event.key] ?? 0,
+      up = { ArrowDown: -1, ArrowUp: 1 }[event.key] ?? 0;
+    if ((!right && !up) || event.ctrlKey || event.metaKey || event.altKey) return;
+    const size = STEP_M * (event.shiftKey ? LARGE : 1);
+    put(movedPlace(view, placeOf(), right * size, up * size), false);
+    event.preventDefault();
+    event.stopPropagation();
+  }
+
+  // the drawing is stretched over its box
+  const scaleNow = () => svg.getBoundingClientRect().width / drawn.size_px[0];
+
+  function update() {
+    const { answer } = store.ship;
+    setAttribute(element, 'hidden', !answer?.drawing);
+    if (!answer?.drawing) return;
+    if (answer.drawing !== drawn) {
+      drawn = answer.drawing;
+      setAttribute(svg, 'viewBox', `0 0 ${drawn.size_px.join(' ')}`);
+      setAttribute(svg, 'aria-label', `The craft from its side and from its end: ${parts().map(part => part.name).join(', ')}`);
+      setChildren(ground, [...parseDrawing(drawn.svg).childNodes]);
+    }
+    place();
+  }
+
+  function place() {
+    const part = drawn.parts[chosen()];
+    VIEWS.forEach((view, k) => {
+      const there = Boolean(part);
+      setAttribute(grips[k], 'hidden', !there);
+      setAttribute(marks[k], 'visibility', there ? null : 'hidden');
+      if (!there) return;
+      const [x, y] = part[`${view}_px`];
+      setAttribute(marks[k], 'cx', x);
+      setAttribute(marks[k], 'cy', y);
+      grips[k].style.left = `${(100 * x) / drawn.size_px[0]}%`;
+      grips[k].style.top = `${(100 * y) / drawn.size_px[1]}%`;
+      setAttribute(grips[k], 'aria-label', `${part.name}, from the ${view}: ${MOVES[view]}`);
+      setAttribute(grips[k], 'aria-valuetext', placeOf().join(', '));
+      setAttribute(grips[k], 'aria-valuenow', placeOf()[view === 'side' ? 2 : 0]);
+    });
+  }
+  return { update, width: () => Math.round(Math.min(1200, Math.max(240, (element.clientWidth || 360) / drawnScale(box)))) };
+}
