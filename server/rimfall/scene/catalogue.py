@@ -6,7 +6,7 @@ Everything is read off the models of `document.py`, so a range is written once.
 from dataclasses import asdict
 from typing import Any, get_args, get_origin
 
-from pydantic import BaseModel
+from pydantic import BaseModel, WithJsonSchema
 from pydantic_core import PydanticUndefined
 
 from .. import __version__
@@ -20,6 +20,8 @@ from ..physics.liquids import LIQUIDS
 from ..shapes import SHAPES
 from ..shapes.part import GREATEST_RIM_SPEED_M_S
 from . import document
+from .craft import blocks
+from .craft.answers import FINDINGS
 from .craft.document import BY, SOLIDS, Craft
 from .export_part import ExportPart
 from .shot.aim_request import AimRequest
@@ -172,7 +174,26 @@ def _craft():
     return fields | {path: fields[path] | named for path, named in _craft_names().items()}
 
 
+def _items(model, prefix):
+    """Each number of a craft's lists of numbers as a field of its own, by the path of the list and `*`."""
+    for path, field in walk(model, prefix):
+        items = next((one.json_schema["items"] for one in _marks(field) if isinstance(one, WithJsonSchema)), None)
+        if items is not None:
+            whole = described(field)
+            low, high = items["minimum"], items["maximum"]
+            span = f"{_figure(low)} to {_figure(high)} {whole['unit']}".strip()
+            number = {"kind": "number", "min": low, "max": high, "default": None, "required": True, "nullable": False}
+            yield f"{path}.*", whole | number | {"may_be": span}
+
+
+def _marks(field):
+    """What marks a field's type, or one of those it may be."""
+    inside = [mark for one in get_args(field.annotation) for mark in getattr(one, "__metadata__", ())]
+    return [*field.metadata, *inside]
+
+
 FIELDS = _fields()
+FIELDS |= dict(_items(Craft, "craft."))
 OF_CRAFT = {path: field for path, field in _craft().items() if path not in FIELDS}
 FIELDS |= OF_CRAFT
 EXPORT = "export."
@@ -279,5 +300,6 @@ def catalogue():
         "person_height_m": PERSON_HEIGHT_M,
         "greatest_rim_speed_m_s": GREATEST_RIM_SPEED_M_S,
         "holds": _holds(),
+        "craft": blocks.as_data({name: finding.question for name, finding in FINDINGS.items()}),
         "caution": CAUTION,
     }

@@ -11,6 +11,7 @@ from ..exports import FORMATS, landings, listed, page_drawings
 from ..exports.camera_presets import table as camera_table
 from ..scene import examples
 from ..scene.catalogue import catalogue, export_choices
+from ..scene.craft import scenes as crafts
 from ..scene.document import frame_rate
 from .answering import Worked
 from .ready import plain
@@ -148,10 +149,22 @@ async def sized(request: Request, units: Units = "si"):
 
 
 @router.post("/craft")
-async def coped(request: Request, units: Units = "si"):
+async def coped(request: Request, units: Units = "si", width: Width | None = None):
     """Whether a craft would cope: what spinning up, stopping, turning, moving about, unfolding and breaking its bearing come to; the body is
-    a craft's document, or a scene document that carries one."""
-    return await _worked(request, "craft", units=units)
+    a craft's document, or a scene document that carries one. With `width` it has a drawing of the craft, and its figures as rows."""
+    return await _worked(request, "craft", units=units, width=width)
+
+
+@router.get("/crafts")
+async def all_crafts(request: Request):
+    """Craft to start from, each as a scene carries it, with the radius and spin of the habitat that it goes with."""
+    return gzipped(request, _crafts(), "application/json")
+
+
+@cache
+def _crafts():
+    """That answer as JSON: it is the same for the program's whole life."""
+    return to_json({"crafts": crafts.for_scenes()})
 
 
 @router.post("/aim")

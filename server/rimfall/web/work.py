@@ -27,6 +27,7 @@ from ..exports.recovery import recovered_from
 from ..scene import answers, examples, questions
 from ..scene.checks import followed
 from ..scene.craft import answers as craft_answers
+from ..scene.craft.asked import asked_of
 from ..scene.feel import answers as feel_answers
 from ..scene.feel.answers import feel
 from ..scene.questions import GREATEST_SAMPLES, GREATEST_SAMPLES_IN_LISTS
@@ -158,8 +159,14 @@ def _size(body, _, units):
     return Answer(size_answers.as_json(read_size(body), units))
 
 
-def _craft(body, _, units):
-    return Answer(craft_answers.as_json(read_craft(body), units))
+def _craft(body, _, units, width):
+    craft = read_craft(body)
+    answer = craft_answers.as_data(craft, units)
+    if width is not None:
+        answer = craft_answers.with_figures(answer) | {
+            "drawing": page_drawings.views_of_craft(asked_of(craft, units), width, units)
+        }
+    return Answer(craft_answers.packed(answer))
 
 
 def _aim(body, watch, arrays, units):

@@ -9,6 +9,7 @@ from ... import __version__
 from ...phrases import CAUTION
 from . import balance, deploy, dock, hull, joint, mass, move, rock, slew, spin_up, tether
 from .asked import asked_of
+from .figures import figures
 
 ANSWER_VERSION = 1
 
@@ -49,7 +50,16 @@ def as_data(craft, units="si"):
         "craft": craft.model_dump(mode="json"),
         "rim_radius_m": asked.rim_m,
         **{name: {"question": FINDINGS[name].question} | data for name, data in findings.items() if data is not None},
+        "short": mass.short(asked),
         "caution": CAUTION,
+    }
+
+
+def with_figures(answer):
+    """The same answer, each finding with its figures as rows of label, value and unit."""
+    return {
+        name: part | {"figures": [list(row) for row in figures(part)]} if name in FINDINGS else part
+        for name, part in answer.items()
     }
 
 

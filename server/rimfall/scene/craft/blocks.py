@@ -94,14 +94,26 @@ BLOCKS = (
         "tether",
         ("tether",),
         "A tether",
-        {"length_m": 200.0, "masses_kg": [40_000.0, 15_000.0], "material": "aramid", "safety": 4.0, "to_length_m": 100.0},
+        {
+            "length_m": 200.0,
+            "masses_kg": [40_000.0, 15_000.0],
+            "material": "aramid",
+            "safety": 4.0,
+            "to_length_m": 100.0,
+        },
     ),
     Block("dock", ("dock",), "A visitor", {"at": "rim", "mass_kg": 8_000.0, "exhaust_m_s": 3_000.0}),
     Block(
         "hull",
         ("hull",),
         "The ring's strength",
-        {"material": "aluminium 6061-T6", "safety": 3.0, "thickness_m": 0.05, "load_kg_m2": 300.0, "pressure_kpa": 101.3},
+        {
+            "material": "aluminium 6061-T6",
+            "safety": 3.0,
+            "thickness_m": 0.05,
+            "load_kg_m2": 300.0,
+            "pressure_kpa": 101.3,
+        },
     ),
     Block("rock", ("rock",), "A spun rock", {"density_kg_m3": 2_600.0, "radius_m": 500.0, "gravity_g": 0.3}),
 )
@@ -117,7 +129,11 @@ def as_data(questions):
     return {
         "groups": list(GROUPS),
         "solids": {name: {"fields": _own(model), "new": _new(name, model)} for name, model in SOLIDS.items()},
-        "blocks": [_block(block) | {"question": questions[block.findings[0]]} for block in BLOCKS],
+        "blocks": [
+            _block(block) | {"question": questions[block.findings[0]]}
+            for block in BLOCKS
+            if block.findings[0] in questions
+        ],
     }
 
 
@@ -129,11 +145,8 @@ def _block(block):
         "findings": block.findings,
         "asks": block.asks,
         "new": block.new,
-        "fields": [] if items and not items.path or block.variants else _fields(_model(block.name), inside),
-        "variants": {
-            by: {"new": new, "fields": _fields(BY[by], inside)} for by, new in block.variants.items()
-        }
-        or None,
+        "fields": [] if (items and not items.path) or block.variants else _fields(_model(block.name), inside),
+        "variants": {by: {"new": new, "fields": _fields(BY[by], inside)} for by, new in block.variants.items()} or None,
         "inside": [
             {"name": one.name, "asks": one.asks, "new": one.new, "fields": _fields(one.model)} for one in block.inside
         ],

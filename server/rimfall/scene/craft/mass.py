@@ -89,6 +89,20 @@ def _momentum(asked):
     return f"{says}; {counter}, at {rate} the other way, holds {over} against it, and {words.momentum(momenta['whole'])} is left."
 
 
+def short(asked):
+    """What to know of it in a few words: how heavy it is, and whether what turns keeps to its axis."""
+    ratio = _ratio(asked.bodies["turning"])
+    keeps = ratio is not None and ratio > 1 + _ALIKE
+    left = (
+        ""
+        if ratio is None or not asked.spin_rad_s
+        else ", keeps to its axis"
+        if keeps
+        else ", does not keep to its axis"
+    )
+    return f"{words.mass(asked.bodies['whole'].mass_kg, asked.units)}{left}"
+
+
 def _shape(asked):
     """Whether what turns keeps its axis when it is left to itself: the greatest axis lasts, the least goes over in time, the middle at once."""
     body, name = asked.bodies["turning"], asked.called("turning")

@@ -3,17 +3,11 @@
 from typing import Literal
 
 from ...scene.craft.document import BY, Craft
+from ...scene.craft.examples import SAY
+from .craft_ends import Dock, Hull, Rock, Tether
+from .craft_finding import Finding
+from .drawings import CraftViews
 from .parts import Closed, Program, Vector, Version, left_out, rows_of, said
-
-_SAYS = "The finding in sentences."
-
-
-class Finding(Closed):
-    """What every finding has."""
-
-    question: str = said("The question that it answers, as a heading.")
-    says: list[str] = said(_SAYS)
-    assumptions: list[str] = said("What it rests on and leaves out.")
 
 
 class GroupMass(Closed):
@@ -261,4 +255,27 @@ class Coped(Closed):
     balance: Balance | None = left_out("Balance; left out where the document has neither loads nor ballast.")
     move: Move | None = left_out("A mass that moves; left out where the document has no move.")
     deploy: Deploy | None = left_out("Unfolding; left out where the document has no deploy.")
+    tether: Tether | None = left_out("The tether; left out where the document has none.")
+    dock: Dock | None = left_out("A visitor; left out where the document has no dock.")
+    hull: Hull | None = left_out("The ring's strength; left out where the document has no hull.")
+    rock: Rock | None = left_out("A spun rock; left out where the document has none.")
+    short: str = said("What to know of it in a few words.")
+    drawing: CraftViews = left_out("It from its side and its end; left out without a `width`.")
     caution: str = said("The caution that goes with it.")
+
+
+class CraftExample(Closed):
+    """A craft to start from."""
+
+    id: Literal[tuple(SAY)] = said("Its name.")
+    title: str = said("Its title.")
+    say: str = said("What it is, in a sentence.")
+    radius_m: float = said("The radius of the habitat that it goes with.")
+    spin_rpm: float = said("The spin of that habitat.")
+    craft: Craft = said("Its document, without radius and spin, as a scene carries it.")
+
+
+class CraftExamples(Closed):
+    """Craft to start from."""
+
+    crafts: list[CraftExample] = said("All of them, in the order in which they are offered.")

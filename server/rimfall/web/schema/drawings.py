@@ -218,3 +218,29 @@ class Net(_Drawing):
     along_m: Pair = said("Along the deck beyond the release at the left and right side of the box, m.")
     up: Pair = said("Across the deck at its lower and upper side, m; or the values of the figure that goes up.")
     says: str = said("What its axes and lines are.")
+
+
+class CraftView(Closed):
+    """One view of a craft."""
+
+    origin_px: Pair = said("Where the craft's axes begin.")
+    px_per_m: float = said("CSS pixels a metre.")
+
+
+class CraftPlace(Closed):
+    """Where a part is drawn."""
+
+    name: str = said("Its name.")
+    group: str = said("Its group.")
+    side_px: Pair = said("Its middle from the side.")
+    end_px: Pair = said("The same from the end.")
+
+
+class CraftViews(Closed):
+    """A craft from its side, the spin axis to the right and x up, and from its end, x to the right and y up."""
+
+    svg: str = said("The drawing as SVG.", pattern="^<svg ")
+    size_px: Pair = said("Its width and height.")
+    side: CraftView = said("The view from the side.")
+    end: CraftView = said("The view from the end.")
+    parts: list[CraftPlace] = said("Where each part is in both.")

@@ -250,6 +250,62 @@ class Cameras(Closed):
     seats: dict[str, Seat] = said("The cameras, by the page's letters.")
 
 
+class SolidPart(Closed):
+    """A solid that a part of a craft can be."""
+
+    fields: list[str] = said("Its own fields, beside those of every part.")
+    new: dict[str, Any] = said("One ready to add.")
+
+
+class BlockVariant(Closed):
+    """Another form of a block."""
+
+    fields: list[str] = said("Its fields.")
+    new: dict[str, Any] = said("One ready to ask.")
+
+
+class InnerBlock(Closed):
+    """A block inside a block, that may be absent."""
+
+    name: str = said("Its name in the document.")
+    asks: str = said("What a switch says.")
+    fields: list[str] = said("Its fields.")
+    new: dict[str, Any] = said("Its value when it is switched on.")
+
+
+class BlockItems(Closed):
+    """A list inside a block."""
+
+    path: str = said("Where in the block it is; empty where the block is the list.")
+    fields: list[str] = said("The fields of each thing in it.")
+    new: dict[str, Any] = said("One ready to add.")
+    adds: str = said("What a button says that adds one.")
+    least: int = said("How many stay at least.")
+    of_parts: bool = said("Whether each is named after a part of the craft.")
+
+
+class Block(Closed):
+    """A question about a craft, as a block of its document."""
+
+    name: str = said("Its name in the document.")
+    findings: list[str] = said("The findings of the answer that it brings.")
+    question: str = said("Its heading.")
+    asks: str = said("What a button says that adds it.")
+    fields: list[str] = said("Its fields.")
+    new: dict[str, Any] | list[dict[str, Any]] = said("One ready to ask.")
+    variants: dict[str, BlockVariant] | None = said("Its forms, by `by`; null where it has but one.")
+    inside: list[InnerBlock] = said("Blocks inside it.")
+    items: BlockItems | None = said("The list inside it; null where there is none.")
+
+
+class CraftParts(Closed):
+    """What a craft is put together from."""
+
+    groups: list[str] = said("The groups of parts.")
+    solids: dict[str, SolidPart] = said("The solids.")
+    blocks: list[Block] = said("The questions, in the order of the page.")
+
+
 class Fields(Closed):
     """Everything a page needs of the documents: fields, kinds of motion, shapes, bodies, liquids, files."""
 
@@ -262,6 +318,7 @@ class Fields(Closed):
     person_height_m: float = said("Height of a person where none is given, m.")
     greatest_rim_speed_m_s: float = said("The greatest rim speed of a habitat, m/s.")
     holds: Holds = said("What can be held while a dial moves.")
+    craft: CraftParts = said("What a craft is put together from.")
     caution: str = said("What to bear in mind.")
     export: Export = said("What can be taken away.")
     cameras: Cameras = said("The camera presets.")

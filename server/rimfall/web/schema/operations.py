@@ -29,7 +29,7 @@ from .bodies import (
     WISHES,
 )
 from .cameras import Cameras
-from .craft import Coped
+from .craft import Coped, CraftExamples
 from .drawings import Map, Mesh, Plot
 from .fields import Examples, Fields, Health, Opened
 from .files import FILES, NAMED, ExportedFile, Recovered, exported, files_said
@@ -76,6 +76,9 @@ _ARRAYS = {"arrays": "Arrays as lists of numbers, or packed as 32-bit floats."}
 _DRAW = {"draw": "Draw the limits on these quantities alone, `mine` for your own; all where left out."}
 _PLAIN = {"plain": "1: with the companions under plain gravity."}
 _OF_A_DRAWING = {"width": "Width of a drawing of the net, CSS pixels; without it there is none."}
+_OF_A_CRAFT = {
+    "width": "Width of a drawing of the craft, CSS pixels; without it there is none, and no rows of figures."
+}
 _OF_A_FILE = {
     "name": "What the camera is called; its own name where it is left out.",
     "view": "Whether it rides with the deck or stands outside the turning.",
@@ -105,7 +108,8 @@ OPERATIONS = {
     ("/api/trace", "post"): Operation("trace", Trace, Scene, SCENES, words=_ARRAYS | _U | _HOLD | _S, streams=True),
     ("/api/feel", "post"): Operation("feel", Feel, FeelRequest, HABITATS, words=_U),
     ("/api/size", "post"): Operation("size", Size, SizeRequest, WISHES, words=_U),
-    ("/api/craft", "post"): Operation("craft", Coped, Craft, CRAFTS, words=_U),
+    ("/api/crafts", "get"): Operation("crafts", CraftExamples),
+    ("/api/craft", "post"): Operation("craft", Coped, Craft, CRAFTS, words=_U | _OF_A_CRAFT),
     ("/api/aim", "post"): Operation("aim", Aim, AimRequest, AIMS, words=_ARRAYS | _U),
     ("/api/landings", "post"): Operation(
         "landings", Landings, LandingsRequest, LANDINGS, words=_ARRAYS | _U | _OF_A_DRAWING | _S, streams=True

@@ -1,0 +1,12 @@
+"""What every finding of a craft has."""
+
+from .parts import Closed, left_out, rows_of, said
+
+
+class Finding(Closed):
+    """What every finding has."""
+
+    question: str = said("The question that it answers, as a heading.")
+    says: list[str] = said("The finding in sentences.")
+    assumptions: list[str] = said("What it rests on and leaves out.")
+    figures: list[rows_of(str, 3)] = left_out("Its figures as rows: label, value, unit; left out without a `width`.")
