@@ -42,8 +42,8 @@ WORDED = {
     "unknown": (
         scene(gravity=9.8),
         (
-            "gravity", "9.8", "absent; known here: air, compare, habitat, motions, own_limits, person, rimfall, sampling, title",
-            "Field gravity is unknown; the document may hold air, compare, habitat, motions, own_limits, person, rimfall, sampling, title.",
+            "gravity", "9.8", "absent; known here: air, compare, craft, habitat, motions, own_limits, person, rimfall, sampling, title",
+            "Field gravity is unknown; the document may hold air, compare, craft, habitat, motions, own_limits, person, rimfall, sampling, title.",
         ),
     ),
     "one of some words": (

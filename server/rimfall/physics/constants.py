@@ -4,6 +4,7 @@ import math
 
 TURN_RAD = 2 * math.pi
 RPM_RAD_S = TURN_RAD / 60  # one turn a minute in rad/s
+LIGHT_M_S = 299_792_458.0  # speed of light; exact, SI
 G0_M_S2 = 9.80665  # standard gravity; exact, CGPM 1901
 GRAVITATION_M3_KG_S2 = 6.67430e-11  # Newtonian constant; CODATA 2018
 AIR_GAS_CONSTANT_J_KG_K = 287.05  # dry air; ISO 2533:1975 (287.05287, as the design rounds it)

@@ -76,8 +76,11 @@ def bodies_of(parts, solids):
 
 def rim_of(craft, solids):
     """How far the floor is from the axis: the craft's own figure, or how far what turns reaches."""
-    if craft.radius_m is not None:
-        return craft.radius_m
+    return reach_of(craft, solids) if craft.radius_m is None else craft.radius_m
+
+
+def reach_of(craft, solids):
+    """How far what turns reaches from the axis."""
     return max(reach_m(solids[part.name]) for part in craft.parts if part.group == "turning")
 
 

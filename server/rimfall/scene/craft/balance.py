@@ -10,9 +10,8 @@ from ...vessel.solids import Solid, body_of
 from . import words
 from .saying import sentence
 
-_EVEN = 1e-9  # of the rim: an offset smaller than this is none
+_EVEN_M = 1e-6  # an offset smaller than this is none
 _LEVEL_DEG = 1e-6  # a tilt smaller than this is none
-_NOTHING = 1e-9  # of what turns: lighter weights are none
 _SAME_SIDE_DEG = 1.0
 
 
@@ -60,7 +59,7 @@ def _ballast(asked, body):
     if block is None:
         return None
     radius = block.radius_m or asked.rim_m
-    weights = balance.two_plane_weights(body, radius, block.planes_m)
+    weights = balance.two_plane_weights(body, radius, block.planes_m) if radius else None
     return weights and {
         "radius_m": radius,
         "weights": [
@@ -72,7 +71,7 @@ def _ballast(asked, body):
 
 def _says(asked, data):
     name = asked.called("turning")
-    if data["offset_m"] <= _EVEN * asked.rim_m:
+    if data["offset_m"] <= _EVEN_M:
         yield f"{name} is balanced: its centre of mass is on the axis."
     else:
         off = words.short(data["offset_m"], asked.units)
@@ -131,11 +130,13 @@ def _weights(asked, data):
     ballast = data["ballast"]
     if asked.craft.ballast is None:
         return ""
+    if data["offset_m"] <= _EVEN_M and data["tilt_deg"] < _LEVEL_DEG:
+        return "it needs no weights."
+    if not (asked.craft.ballast.radius_m or asked.rim_m):
+        return "weights need a radius: all that turns is on the axis, and so is the floor."
     if ballast is None:
         return "weights in one plane cannot balance it, because it is skew: the two planes must be apart."
     weight = sum(one["mass_kg"] for one in ballast["weights"])
-    if weight <= _NOTHING * data["mass_kg"]:
-        return "it needs no weights."
     out = words.short(ballast["radius_m"], asked.units)
     says = f"{listed([_weight(one, asked.units) for one in ballast['weights']])}, {out} from the axis, balance it"
     heavy = weight > asked.bodies["turning"].mass_kg

@@ -5,7 +5,7 @@ import math
 from ...physics.constants import RPM_RAD_S
 from ...vessel.bodies import about_spin_axis
 from . import words
-from .asked import bodies_of, rim_of, solid_of
+from .asked import bodies_of, reach_of, solid_of
 from .saying import sentence, too_fast
 
 _SAME = 1e-9  # relative
@@ -21,8 +21,8 @@ def finding(asked):
     momentum = asked.momenta["turning"]
     rate = momentum / inertia if inertia else (asked.spin_rad_s if not momentum else None)
     states = {
-        "before": _state(asked.inertia("turning"), asked.spin_rad_s, asked.rim_m),
-        "after": _state(inertia, rate, rim_of(after.model_copy(update={"radius_m": None}), solids)),
+        "before": _state(asked.inertia("turning"), asked.spin_rad_s, reach_of(asked.craft, asked.solids)),
+        "after": _state(inertia, rate, reach_of(after, solids)),
     }
     return states | {"says": [sentence(said) for said in _says(asked, states) if said], "assumptions": _ASSUMPTIONS}
 
@@ -54,6 +54,9 @@ def _says(asked, states):
     before, after = states["before"], states["after"]
     if after["spin_rpm"] is None:
         yield "all that turns would be on the axis: no spin is fast enough to hold its momentum there."
+        return
+    if not asked.spin_rad_s:
+        yield "it does not turn, in either shape."
         return
     if math.isclose(before["inertia_kg_m2"], after["inertia_kg_m2"], rel_tol=_SAME):
         yield "what turns has the same inertia about its axis as before: the spin stays the same."

@@ -123,11 +123,6 @@ def _shape(asked):
 def _overlaps(pairs):
     if not pairs:
         return ""
-    named = listed([f"{one} and {other}" for one, other in pairs[:_MOST_NAMED]])
+    named = listed([f"{one} with {other}" for one, other in pairs[:_MOST_NAMED]])
     more = f", and {len(pairs) - _MOST_NAMED} more pairs" if len(pairs) > _MOST_NAMED else ""
-    fill = (
-        "fill the same space, and both are counted in full"
-        if len(pairs) == 1
-        else "fill the same space in pairs, and all are counted in full"
-    )
-    return f"{named}{more} {fill}."
+    return f"some parts fill the same space, and are counted in full all the same: {named}{more}."

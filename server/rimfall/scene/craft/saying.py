@@ -1,6 +1,7 @@
 """What the findings of a craft share in their sentences."""
 
 from ...phrases import speed
+from ...physics.constants import LIGHT_M_S
 from ...vessel.materials import MATERIALS
 
 _STRONGEST = max(MATERIALS, key=lambda name: MATERIALS[name].specific_strength_m2_s2)
@@ -16,4 +17,6 @@ def too_fast(speed_m_s, units):
     bare = MATERIALS[_STRONGEST].specific_strength_m2_s2 ** 0.5
     if speed_m_s <= bare:
         return ""
+    if speed_m_s >= LIGHT_M_S:
+        return "that is faster than light: nothing holds so much momentum so near its axis"
     return f"no ring holds together at {speed(speed_m_s, units)}: even one of {_STRONGEST}, the strongest here, tears at {speed(bare, units)}"

@@ -119,6 +119,8 @@ def _says_up(asked, run):
             "does not turn." if not asked.spin_rad_s else "has no inertia about the axis."
         )
         return
+    if asked.craft.spin_up.by == "motor" and asked.across is None:
+        yield "there is nothing aboard for a motor to push against: all of the craft turns as one."
     yield _takes(asked, run)
     if asked.craft.spin_up.by == "motor":
         yield _reaction(asked)
@@ -129,7 +131,8 @@ def _says_up(asked, run):
 
 def _takes(asked, run):
     block, name, units = asked.craft.spin_up, asked.called("turning"), asked.units
-    says = f"to bring {name} to {words.rate(asked.spin_rad_s)} takes {words.duration(run.time_s)} and {words.figure(run.turns)} turns"
+    bring = "held from outside, to bring" if block.by == "motor" and asked.across is None else "to bring"
+    says = f"{bring} {name} to {words.rate(asked.spin_rad_s)} takes {words.duration(run.time_s)} and {words.figure(run.turns)} turns"
     if block.by == "motor":
         gives = words.power(run.torque_n_m * asked.spin_rad_s)
         return f"{says} at {words.torque(run.torque_n_m, units)}, and up to {gives}; {words.energy(run.energy_j)} are in it then."
@@ -142,8 +145,6 @@ def _takes(asked, run):
 
 def _reaction(asked):
     """What the still part does under the motor."""
-    if asked.across is None:
-        return "there is nothing for a motor to push against: all of the craft turns as one."
     if "still" not in asked.bodies:
         return ""
     name, inertia = asked.called("still"), asked.inertia("still")
@@ -189,18 +190,25 @@ def _says_down(asked, run, left):
     if not run.momentum_kg_m2_s:
         yield "there is nothing to stop."
         return
-    if asked.craft.spin_up.by == "motor":
-        yield f"stopping it takes the same {words.duration(run.time_s)}; {words.energy(run.energy_j)} come back, as current or as heat."
-    else:
-        yield f"stopping it takes the same {words.duration(run.time_s)} and burns {words.mass(run.propellant_kg, asked.units)} of propellant again."
+    by_motor, time = asked.craft.spin_up.by == "motor", words.duration(run.time_s)
+    if not by_motor:
+        yield f"stopping it takes the same {time} and burns {words.mass(run.propellant_kg, asked.units)} of propellant again."
+    elif left is not None:
+        yield f"stopping it takes the same {time}; {words.energy(run.energy_j)} come back, as current or as heat."
+    yield from _without_thrusters(asked, left)
+
+
+def _without_thrusters(asked, left):
     if left is None:
         yield "without thrusters it cannot be stopped at all: there is nothing aboard to give its momentum to."
-    elif abs(left.rate_rad_s) > _EVEN * asked.spin_rad_s:
-        name, rate = asked.called(asked.across), words.rate_from(left.rate_rad_s, asked.spin_rad_s)
-        yield f"if its joint alone stops it against {name}, the two go on as one at {rate}: its momentum stays aboard unless thrusters take it off."
-        yield "only if it was spun up against the same part, which nothing ever held, does all come to rest."
-    else:
-        yield f"if its joint alone stops it against {asked.called(asked.across)}, hardly anything is left: both come to rest."
+        return
+    name = asked.called(asked.across)
+    if abs(left.rate_rad_s) <= _EVEN * asked.spin_rad_s:
+        yield f"if its joint alone stops it against {name}, hardly anything is left: both come to rest."
+        return
+    rate = words.rate_from(left.rate_rad_s, asked.spin_rad_s)
+    yield f"if its joint alone stops it against {name}, the two go on as one at {rate}: its momentum stays aboard unless thrusters take it off."
+    yield "only if it was spun up against the same part, which nothing ever held, does all come to rest."
 
 
 def _assumptions(asked, run):

@@ -10,6 +10,8 @@ _LB_KG, _LBF_N = 0.45359237, 4.4482216152605  # exact: international pound (1959
 _MINUTE_S, _HOUR_S, _DAY_S, _YEAR_S = 60.0, 3600.0, 86400.0, 365.25 * 86400.0
 _WORDED = ((1e12, "trillion"), (1e9, "billion"), (1e6, "million"))
 _RATES = ((1.0, "second"), (_MINUTE_S, "minute"), (_HOUR_S, "hour"), (_DAY_S, "day"))
+_SLOW_RPM = 0.01  # what is slower is told by the time of a turn
+_LEAST_PLAIN = 1e-4  # a smaller number is told with a power of ten
 _LEAST_M = 1e-4  # a smaller length is none worth a word
 
 
@@ -21,7 +23,7 @@ def figure(value):
     for scale, word in _WORDED:
         if size >= 0.9995 * scale:
             return f"{_three(value / scale)}{NB}{word}" if size < 1e15 else _power(value)
-    return _three(value) if size >= 1e-4 else _power(value)
+    return _three(value) if size >= _LEAST_PLAIN else _power(value)
 
 
 def _three(value):
@@ -46,7 +48,7 @@ def _scaled(value, unit, prefixes=(("", 1.0), ("k", 1e3), ("M", 1e6), ("G", 1e9)
 def rate(rad_s):
     """How fast something turns, whichever way: "8.43 rpm"; what is slower than a turn in an hour and a half by the time of a turn."""
     rpm = abs(rad_s) / RPM_RAD_S
-    if 0 < rpm < 0.01:
+    if 0 < rpm < _SLOW_RPM:
         return f"one turn in {duration(_MINUTE_S / rpm)}"
     return f"{figure(rpm)}{NB}rpm"
 
@@ -146,12 +148,11 @@ def times(ratio):
 
 
 def rate_from(rad_s, other_rad_s):
-    """A rate beside another that it differs from: to as many digits as show it."""
-    return (
-        f"{precise(rad_s / RPM_RAD_S, (rad_s - other_rad_s) / RPM_RAD_S)}{NB}rpm"
-        if abs(rad_s) > 0.01 * RPM_RAD_S
-        else rate(rad_s)
-    )
+    """A rate beside another that it differs from: to as many digits as show it, and that it is the other way where it is."""
+    other_way = " the other way" if rad_s < 0 < other_rad_s else ""
+    if abs(rad_s) < _SLOW_RPM * RPM_RAD_S:
+        return f"{rate(rad_s)}{other_way}"
+    return f"{precise(abs(rad_s) / RPM_RAD_S, (rad_s - other_rad_s) / RPM_RAD_S)}{NB}rpm{other_way}"
 
 
 def angle_to(value_deg):
@@ -167,8 +168,8 @@ def signed(value_m, units="si"):
 def precise(value, change):
     """A number to three digits, or to as many more as show a change of it, up to eight: "3" and "2.9837"."""
     size, change = abs(value), abs(change)
-    if not size:
-        return "0"
+    if size < _LEAST_PLAIN:
+        return figure(value)
     digits = 3 if not change else min(8, max(3, math.ceil(math.log10(size / change)) + 2))
     places = max(0, digits - 1 - math.floor(math.log10(size)))
     text = f"{value:,.{places}f}"
