@@ -36,6 +36,7 @@ def test_it_is_plain_json_and_names_its_parts():
         "person_height_m",
         "greatest_rim_speed_m_s",
         "holds",
+        "craft",
         "caution",
     }
     assert data["program"] == rimfall.__version__
