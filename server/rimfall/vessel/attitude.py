@@ -16,6 +16,7 @@ from functools import cached_property
 import numpy as np
 
 from ..physics.quaternions import times, turning
+from . import bodies
 from .elliptic import carlson_f, carlson_j, jacobi, quarter
 
 ALIKE = 1e-12  # of the greatest: principal moments that differ by less are taken as equal, for rounding makes as much
@@ -41,21 +42,18 @@ class Principal:
         return bool(least < middle < greatest)
 
 
-def principal(inertia):
-    """The Principal of an inertia (3, 3), kg m2. Raises ValueError where there is next to none about some axis."""
-    moments, axes = np.linalg.eigh(np.asarray(inertia, dtype=float))
+def principal_of(body):
+    """The Principal of a Body (`bodies.py`), moments that differ by rounding made equal. Raises ValueError where there is next to no
+    inertia about some axis."""
+    moments, rows = bodies.principal(body)
     greatest = moments[2]
-    if not moments[0] >= LEAST_SHARE * greatest or not greatest > 0:
+    if not moments[0] >= LEAST_SHARE * greatest > 0:
         raise ValueError("next to no inertia about an axis")
+    if greatest - moments[1] <= ALIKE * greatest:
+        moments[1] = greatest
     if moments[1] - moments[0] <= ALIKE * greatest:
         moments[0] = moments[1]
-    if greatest - moments[1] <= ALIKE * greatest:
-        moments[1:] = greatest
-        if moments[1] - moments[0] <= ALIKE * greatest:
-            moments[0] = greatest
-    if np.linalg.det(axes) < 0:
-        axes[:, 1] *= -1
-    return Principal(moments, axes)
+    return Principal(moments, rows.T)
 
 
 @dataclass(frozen=True)

@@ -25,6 +25,20 @@ def quarter(mc):
     return math.pi / (a + b)
 
 
+def mean_sn2(mc, m):
+    """Mean of sn^2 over a period (k,), (K - E)/m K, of mc (k,) above 0 and m = 1 - mc, by the arithmetic-geometric mean's differences."""
+    a, b = np.ones_like(mc), np.sqrt(mc)
+    c = m / (2 * (1 + b))
+    share = c / (1 + b) / 2  # c^2/m, of the first difference
+    total, weight = 0.5 + share, 1.0
+    while np.any(c > 1e-9 * a):
+        a, b = (a + b) / 2, np.sqrt(a * b)
+        ratio = c / (2 * (a + b))  # of the next difference to this
+        c, share, weight = c * ratio, share * ratio * ratio, 2 * weight
+        total = total + weight * share
+    return total
+
+
 def jacobi(u, mc):
     """sn, cn, dn (n,) of u (n,), best within a quarter period of 0; hyperbolic at mc = 0."""
     if mc == 0.0:

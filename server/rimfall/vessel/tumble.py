@@ -1,0 +1,152 @@
+"""A whole craft let go as one rigid body: how long a flip takes, whether its spin lasts, what it comes to, and when.
+
+All of it by momentum and energy alone. What is worked out of the attitude itself is in `attitude.py` and `damped.py`.
+"""
+
+import math
+
+import numpy as np
+
+from .attitude import Free, torque_free
+from .damped import Damped
+from .elliptic import mean_sn2
+
+# Kalpana One is laid out for 1.2: A. Globus et al. (2007), the ratio from memory; common practice has 1.05 to 1.2, no source.
+RULE = 1.2
+FLAT_DEG = 1.0  # a wobble of less is none
+BEGUN_DEG = 1.0  # what a spin about an axis that loses it is taken to begin with, where it has no wobble at all
+_MANY_RAD = 30.0  # of wobble while energy falls by e: enough for means over a wobble to be as good as the motion
+_POINTS, _FAR = 161, 45.0
+_CHUNK = 256  # samples
+
+
+def motion_of(body, rates, time_s=None):
+    """What has `at(time_s)`: the motion of a Principal body from rates (3,) in body axes; time_s: of its loss of energy, None for none."""
+    if time_s is None:
+        return torque_free(body, rates)
+    return Damped(body, rates, time_s)
+
+
+def nutation_rad(body, direction):
+    """Angles (n,) between momentum, whose directions (n, 3) are in principal axes, and the axis of greatest inertia, up to a right angle;
+    where two moments are greatest, and the same, the plane of both."""
+    less = body.moments < body.moments[2]
+    return np.arctan2(np.linalg.norm(direction[:, less], axis=1), np.linalg.norm(direction[:, ~less], axis=1))
+
+
+def energy_j(body, momentum):
+    """Energy of turning (n,), joules, of momenta (n, 3) in principal axes."""
+    return 0.5 * np.sum(momentum**2 / body.moments, axis=1)
+
+
+def flip_period_s(body, rates):
+    """After how long the rates of a body without losses are what they were, 4 K(m)/w_p: two flips. None where they never change, or
+    come to the middle axis and stay, or no axis is the middle one."""
+    motion = torque_free(body, rates)
+    period = motion.period_s if isinstance(motion, Free) and body.has_middle else math.inf
+    return period if math.isfinite(period) else None
+
+
+def flips(body, rates):
+    """Whether a body turns right over: its momentum comes within 45 degrees of either end of the middle axis, by turns."""
+    if not body.has_middle or flip_period_s(body, rates) is None:
+        return False
+    least, middle, greatest = body.moments
+    level = _level(body, rates)
+    end = 1 / least if level > 1 / middle else 1 / greatest
+    return bool((level - end) / (1 / middle - end) > 0.5)
+
+
+def _level(body, rates):
+    """2 E/L^2: between 1/greatest and 1/least moment."""
+    momentum = body.momentum(np.asarray(rates, dtype=float))
+    return float(np.sum(momentum**2 / body.moments) / np.sum(momentum**2))
+
+
+def size_of_momentum(body, rates):
+    """L, kg m2/s."""
+    return float(np.linalg.norm(body.momentum(np.asarray(rates, dtype=float))))
+
+
+def time_to_flat_s(body, rates, time_s):
+    """When the greatest wobble in a round falls below FLAT_DEG, and the wobble (degrees) that had to be made up to begin with, or None.
+
+    0 where it is flat from the start; None where it never turns, or all three moments are the same. By means over each wobble where there are
+    many before it is flat (the energy's fall averaged over the motion without losses), else by the motion itself.
+    """
+    inverse = 1 / body.moments
+    size, (most, middle, least) = size_of_momentum(body, rates), inverse
+    if not size or most == least:
+        return None, None
+    first, begun = _level(body, rates), None
+    if most - first < 1e-9 * (most - least):
+        first, begun = most - ((most - middle) or (most - least)) * math.sin(math.radians(BEGUN_DEG)) ** 2, BEGUN_DEG
+    until = least + ((middle - least) or (most - least)) * math.sin(math.radians(FLAT_DEG)) ** 2
+    if first <= until:
+        return 0.0, begun
+    if begun is None and size * (most - least) * time_s < _MANY_RAD:
+        return _by_motion(body, rates, time_s, until), None
+    return time_s * (most - least) / 2 * _rounds(inverse, first, until), begun
+
+
+def _by_motion(body, rates, time_s, until):
+    """The time by the motion itself."""
+    motion, begin_s = Damped(body, rates, time_s), 0.0
+    step_s = min(time_s, 2 * math.pi / (size_of_momentum(body, rates) / body.moments[0])) / 16
+    while begin_s < 1e3 * time_s:
+        times_s = begin_s + step_s * np.arange(_CHUNK)
+        level = np.sum(motion.directions(times_s) ** 2 / body.moments, axis=1)
+        if level[-1] <= until:
+            return float(np.interp(-until, -level, times_s))
+        begin_s = times_s[-1]
+    return None
+
+
+def _rounds(inverse, first, until):
+    """Integral of dh/<|n x Dn|^2> from the level `until` up to `first`, the mean over a round without losses: levels are 2E/L^2, and fall
+    at 2/(time (D1 - D3)) times that mean."""
+    most, middle, least = inverse
+    total = 0.0
+    if first > middle:
+        total += _side(inverse, most, max(until, middle), first)
+    if until < middle:
+        total += _side(inverse, least, until, min(first, middle))
+    return total
+
+
+def _side(inverse, end, low, high):
+    """The part of it on one side of the middle axis; `end` is the level of the axis there. In s, where the level's distances to the middle
+    and to the end are as e^s: at the middle the mean vanishes like an inverse logarithm, and in s all is smooth."""
+    middle = inverse[1]
+    span = end - middle
+    if not span or not high > low:
+        return 0.0
+
+    def place(level):
+        off, near = (level - middle) / span, (end - level) / span
+        return max(math.log(off / near), -_FAR) if off > 0 else -_FAR
+
+    ends = sorted([place(low), place(high)])
+    s = np.linspace(*ends, _POINTS)
+    off, near = 1 / (1 + np.exp(-s)), 1 / (1 + np.exp(s))
+    values = abs(span) * off * near / _mean(inverse, end, off, near)
+    weights = np.where(np.arange(_POINTS) % 2, 4.0, 2.0)  # Simpson's rule
+    weights[[0, -1]] = 1.0
+    return float((ends[1] - ends[0]) / (_POINTS - 1) / 3 * (weights @ values))
+
+
+def _mean(inverse, end, off, near):
+    """Mean of |n x Dn|^2 over a round without losses, n the momentum's direction and D the inverse moments: at the level that is `off` of
+    the way from the middle axis's to `end`, the level of one of the others, and `near` (1 - off) from there.
+
+    z is the axis of `end`, x the other: n_x^2 = X cn^2, n_y^2 = Y sn^2, n_z^2 = Z dn^2. Arrays are (k,).
+    """
+    most, middle, least = inverse
+    other = least if end == most else most
+    span, across, whole = end - middle, middle - other, end - other
+    share = 1 / (off * span + across)
+    sn2 = mean_sn2(off * whole * share, near * across * share)
+    x, y = near * span / whole * (1 - sn2), near * sn2
+    by_end = whole**2 * x + span**2 * y - (near * span) ** 2
+    by_middle = across**2 * x + span**2 * (1 - x - y) - (off * span) ** 2
+    return np.where(near < off, by_end, by_middle)
