@@ -4,10 +4,12 @@ All of it by momentum and energy alone. What is worked out of the attitude itsel
 """
 
 import math
+from dataclasses import dataclass
 
 import numpy as np
 
-from .attitude import Free, torque_free
+from ..physics.constants import G0_M_S2
+from .attitude import Free, Steady, torque_free
 from .damped import Damped
 from .elliptic import mean_sn2
 
@@ -20,11 +22,53 @@ _POINTS, _FAR = 161, 45.0
 _CHUNK = 256  # samples
 
 
+_ALIGNED_RAD = math.radians(1.0)  # a spin axis further than that from every principal one wobbles from the start
+
+
+@dataclass(frozen=True)
+class Spin:
+    """Whether a spin about z lasts. axis: the principal one that z is nearest to, that of "greatest", "middle" or "least" inertia, one "across" of
+    two of equal and lesser inertia, or "any" where all are alike; off_rad: how far z is from it."""
+
+    axis: str
+    off_rad: float
+
+    @property
+    def aligned(self):
+        """Whether z is that axis."""
+        return self.off_rad <= _ALIGNED_RAD
+
+    @property
+    def lasts(self):
+        """Whether it lasts while no energy is lost."""
+        return self.aligned and self.axis in ("greatest", "least", "any")
+
+    @property
+    def lasts_with_losses(self):
+        """Whether it lasts whatever is lost."""
+        return self.aligned and self.axis in ("greatest", "any")
+
+
+def spin_about_z(body):
+    """The Spin of a Principal body."""
+    least, middle, greatest = body.moments
+    groups = {"least": [0], "middle": [1], "greatest": [2]}
+    if least == greatest:
+        groups = {"any": [0, 1, 2]}
+    elif middle == greatest:
+        groups = {"least": [0], "greatest": [1, 2]}
+    elif least == middle:
+        groups = {"across": [0, 1], "greatest": [2]}
+    shares = {name: float(np.linalg.norm(body.axes[2, which])) for name, which in groups.items()}
+    axis = max(shares, key=shares.get)
+    return Spin(axis, math.acos(min(shares[axis], 1.0)))
+
+
 def motion_of(body, rates, time_s=None):
-    """What has `at(time_s)`: the motion of a Principal body from rates (3,) in body axes; time_s: of its loss of energy, None for none."""
-    if time_s is None:
-        return torque_free(body, rates)
-    return Damped(body, rates, time_s)
+    """What has `at(time_s)`: the motion of a Principal body from rates (3,) in body axes; time_s: of its loss of energy, None for none. What turns
+    steadily loses none."""
+    free = torque_free(body, rates)
+    return free if time_s is None or isinstance(free, Steady) else Damped(body, rates, time_s)
 
 
 def nutation_rad(body, direction):
@@ -37,6 +81,14 @@ def nutation_rad(body, direction):
 def energy_j(body, momentum):
     """Energy of turning (n,), joules, of momenta (n, 3) in principal axes."""
     return 0.5 * np.sum(momentum**2 / body.moments, axis=1)
+
+
+def gravity_g(turned, offset_m):
+    """Apparent gravity (n, 3) in g and body axes at a place offset_m (3,) from the centre of mass, of a Turned: what a thing at rest there
+    feels."""
+    rates, changes = turned.rates_rad_s, turned.changes_rad_s2
+    carried = np.cross(changes, offset_m) + np.cross(rates, np.cross(rates, offset_m))
+    return -carried / G0_M_S2
 
 
 def flip_period_s(body, rates):
@@ -86,7 +138,7 @@ def time_to_flat_s(body, rates, time_s):
         return 0.0, begun
     if begun is None and size * (most - least) * time_s < _MANY_RAD:
         return _by_motion(body, rates, time_s, until), None
-    return time_s * (most - least) / 2 * _rounds(inverse, first, until), begun
+    return float(time_s * (most - least) / 2 * _rounds(inverse, first, until)), begun
 
 
 def _by_motion(body, rates, time_s, until):

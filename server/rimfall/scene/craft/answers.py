@@ -7,7 +7,7 @@ from pydantic_core import to_json
 
 from ... import __version__
 from ...phrases import CAUTION
-from . import balance, deploy, dock, hull, joint, mass, move, rock, slew, spin_up, tether
+from . import balance, deploy, dock, hull, joint, mass, move, rock, slew, spin_up, tether, tumble
 from .asked import asked_of
 from .figures import figures
 
@@ -30,6 +30,7 @@ FINDINGS = {
     "spin_down": Finding("What does it take to stop it?", spin_up.down),
     "joint": Finding("What happens at the joint, and if it seizes?", joint.finding),
     "slew": Finding("Which way does it push back when it turns?", slew.finding),
+    "tumble": Finding("What does it do when it tumbles?", tumble.finding),
     "balance": Finding("Does it stay on its axis?", balance.finding),
     "move": Finding("What happens when somebody moves about?", move.finding),
     "deploy": Finding("What happens when it unfolds?", deploy.finding),

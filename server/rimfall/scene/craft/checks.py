@@ -3,9 +3,10 @@
 from ...errors import BadInput, refusal
 from ...physics.constants import RPM_RAD_S
 from ...shapes.part import GREATEST_RIM_SPEED_M_S
+from ...vessel.attitude import LEAST_SHARE, principal_of
 from ...vessel.solids import reach_m
 from ..validation_errors import label_of, may_be_of, missing, wrong
-from .asked import solid_of
+from .asked import bodies_of, solid_of
 from .document import GREATEST_M, LEAST_M
 
 _NO_RADIUS = "which is the craft's own where it is left out, and it has none"
@@ -17,6 +18,8 @@ def check(craft, at=""):
     if not clashes:
         craft = filled(craft)
         clashes = [*_sizes(craft), *_speeds(craft)]
+    if not clashes and craft.tumble is not None:
+        clashes = [*_tumble(craft)]
     if clashes:
         raise BadInput(*(_at(at, one) for one in clashes[:20]))
     return craft
@@ -154,6 +157,24 @@ def _reaches(craft):
         yield from ((f"move.{name}", getattr(craft.move, name)) for name in ("from_radius_m", "to_radius_m"))
     if craft.spin_up is not None and craft.spin_up.by == "thrusters":
         yield "spin_up.arm_m", craft.spin_up.arm_m
+
+
+MOST_TURNS = 10_000  # of a tumble that loses energy, which is stepped
+
+
+def _tumble(craft):
+    """A craft that is a line, for turning about itself has no momentum there; and more turns than are stepped."""
+    try:
+        principal_of(bodies_of(craft.parts, {part.name: solid_of(part) for part in craft.parts})["whole"])
+    except ValueError:
+        may_be = f"parts with inertia about every axis, each at least {LEAST_SHARE:g} of the greatest"
+        say = "All of the craft lies along one line, or next to it: nothing can be said of its turning about that line; " + f"it must have {may_be}."
+        yield refusal("parts", "a craft on one line", may_be, say)
+        return
+    turns_a_s = sum(rate * rate for rate in craft.tumble.rates_rpm) ** 0.5 / 60.0
+    if craft.tumble.dissipation is not None and craft.tumble.duration_s * turns_a_s > MOST_TURNS:
+        may_be = f"above 0, at most {MOST_TURNS / turns_a_s:.6g} s: {MOST_TURNS:,} turns, where energy is lost"
+        yield wrong("tumble.duration_s", craft.tumble.duration_s, may_be)
 
 
 def _too_fast(field, reach_m, rate_rad_s):

@@ -243,7 +243,7 @@ class Deploy(Strict):
 class Dissipation(Strict):
     """How energy goes while it tumbles, and how fast."""
 
-    model: Literal["viscous"] = choice("Model", default="viscous")
+    model: Literal["double_bracket"] = choice("Model", default="double_bracket")
     time_s: float = number("Time", "s", 1e-3, 1e9)
 
 

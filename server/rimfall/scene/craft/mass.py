@@ -20,7 +20,7 @@ def finding(asked):
         "angular_momentum_kg_m2_s": {
             group: asked.momenta.get(group) for group in ("turning", "still", "counter", "whole")
         },
-        "spin_to_transverse": {name: _ratio(asked.bodies[name]) for name in ("turning", "whole")},
+        "spin_to_transverse": {name: spin_to_transverse(asked.bodies[name]) for name in ("turning", "whole")},
         "overlaps": [list(pair) for pair in pairs],
         "says": [sentence(said) for said in _says(asked, pairs) if said],
         "assumptions": [
@@ -41,7 +41,8 @@ def _group(body):
     }
 
 
-def _ratio(body):
+def spin_to_transverse(body):
+    """Inertia about z over the greater across it, both through the centre of mass; None where there is none across."""
     across = greater_transverse(body)
     return float(body.inertia_kg_m2[2, 2]) / across if across else None
 

@@ -1,0 +1,200 @@
+"""The whole craft let go as one body: whether it flips, whether its spin lasts, when it is flat, and what is felt aboard meanwhile."""
+
+import math
+
+import numpy as np
+
+from ...physics.constants import RPM_RAD_S, TURN_RAD
+from ...vessel import tumble
+from ...vessel.attitude import principal_of
+from . import words
+from .mass import spin_to_transverse
+from .saying import sentence
+
+LEAST_SAMPLES, MOST_SAMPLES = 241, 4_001
+_A_TURN = 16  # samples
+_ENOUGH = 6  # samples a turn below which a drawing shows another motion
+_STEADY_DEG = 0.05  # a wobble that changes by less is one figure
+_NEAR_DEG = 5.0  # of a craft's axis: it is that axis in words
+_AXES = ("x", "y", "z")
+_INERTIA = {"greatest": "greatest", "middle": "middle", "least": "least", "across": "lesser", "any": "any"}
+_NO_SHARE = 1e-9  # of the momentum
+_LEAST_G = 1e-6  # less is none worth a word
+
+
+def finding(asked):
+    """The finding as data; None where it is not asked for."""
+    block = asked.craft.tumble
+    if block is None:
+        return None
+    whole = asked.bodies["whole"]
+    body, rates = principal_of(whole), np.array(block.rates_rpm) * RPM_RAD_S
+    losses_s = None if block.dissipation is None else block.dissipation.time_s
+    time_s = np.linspace(0.0, block.duration_s, _samples(block.duration_s, rates))
+    turned = tumble.motion_of(body, rates, losses_s).at(time_s)
+    momentum = body.momentum(rates)
+    size = float(np.linalg.norm(momentum))
+    energy = tumble.energy_j(body, size * turned.momentum)
+    flat_s, begun = (None, None) if losses_s is None else tumble.time_to_flat_s(body, rates, losses_s)
+    data = {
+        "time_s": time_s.tolist(),
+        "quaternion_wxyz": turned.quaternion_wxyz.tolist(),
+        "rates_rad_s": turned.rates_rad_s.tolist(),
+        "energy_j": energy.tolist(),
+        "nutation_deg": np.degrees(tumble.nutation_rad(body, turned.momentum)).tolist(),
+        "places": [_place(spot, turned, whole.centre_m) for spot in block.places],
+        "centre_of_mass_m": whole.centre_m.tolist(),
+        "angular_momentum_kg_m2_s": (body.axes @ momentum).tolist(),
+        "flip_period_s": tumble.flip_period_s(body, rates),
+        "flips": tumble.flips(body, rates),
+        "stable": _stable(asked, body),
+        "final_rpm": size / float(body.moments[2]) / RPM_RAD_S,
+        "final_axis": _final_axis(body, turned).tolist(),
+        "final_energy_j": size**2 / (2 * float(body.moments[2])),
+        "time_to_flat_s": flat_s,
+        "wobble_begun_deg": begun,
+    }
+    return data | {
+        "says": [sentence(said) for said in _says(asked, data, rates) if said],
+        "assumptions": _assumptions(asked, data, rates),
+    }
+
+
+def _samples(duration_s, rates):
+    wanted = math.ceil(_A_TURN * duration_s * float(np.linalg.norm(rates)) / TURN_RAD) + 1
+    return min(max(wanted, LEAST_SAMPLES), MOST_SAMPLES)
+
+
+def _place(spot, turned, centre_m):
+    felt = tumble.gravity_g(turned, np.array(spot.place_m) - centre_m)
+    size = np.linalg.norm(felt, axis=1)
+    return {
+        "name": spot.name,
+        "place_m": list(spot.place_m),
+        "felt_g": felt.tolist(),
+        "gravity_g": size.tolist(),
+        "least_g": float(size.min()),
+        "greatest_g": float(size.max()),
+    }
+
+
+def _stable(asked, body):
+    """Whether spin about z lasts, and how far it is from the rule of the trade."""
+    spin, ratio = tumble.spin_about_z(body), spin_to_transverse(asked.bodies["whole"])
+    return {
+        "axis": spin.axis,
+        "aligned": spin.aligned,
+        "off_axis_deg": math.degrees(spin.off_rad),
+        "without_dissipation": spin.lasts,
+        "with_dissipation": spin.lasts_with_losses,
+        "spin_to_transverse": ratio,
+        "rule": tumble.RULE,
+        "margin": None if ratio is None else ratio / tumble.RULE - 1.0,
+    }
+
+
+def _final_axis(body, turned):
+    """The axis (3,) of greatest inertia that the momentum points along in the end, in the craft's axes: where it was last seen, of a body with
+    two of them, and the end of the axis that it was nearer to, of others."""
+    last = np.where(body.moments == body.moments[2], turned.momentum[-1], 0.0)
+    size = np.linalg.norm(last)
+    return body.axes @ (last / size if size > _NO_SHARE else np.array([0.0, 0.0, 1.0]))
+
+
+def _says(asked, data, rates):
+    yield _spin(asked, data)
+    if not np.any(rates):
+        yield "let go at rest it stays as it is."
+        return
+    yield _moves(data)
+    yield _ends(asked, data)
+    for place in data["places"]:
+        yield _felt(place)
+
+
+def _spin(asked, data):
+    stable, ratio = data["stable"], data["stable"]["spin_to_transverse"]
+    name = "as one body the craft"
+    if stable["axis"] == "any":
+        return f"{name} has the same inertia about every axis: it goes on about whichever it is spun about."
+    if not stable["aligned"]:
+        off, which = words.angle(stable["off_axis_deg"]), _INERTIA[stable["axis"]]
+        return f"no principal axis of the craft lies along z: the nearest, that of {which} inertia, is {off} off it, so spun about z it wobbles from the start."
+    about = f"about z {name} has {words.figure(ratio)} times its greatest inertia across"
+    if stable["axis"] == "greatest":
+        rule = "more" if ratio >= tumble.RULE else "less"
+        return f"{about}: spin about z lasts, whatever energy is lost inside. Designers ask for {words.figure(tumble.RULE)} or so; this is {rule}."
+    if stable["axis"] == "least":
+        return f"{about}, the least of all: spin about z lasts only while no energy is lost inside, and some always is. It ends up turning end over end."
+    if stable["axis"] == "middle":
+        return f"{about}, but more than its least: z is the middle axis, and spin about it never lasts. The slightest wobble grows until the craft turns over."
+    return f"{about}: z is one of many axes across it that are alike, and the spin wanders from it."
+
+
+def _moves(data):
+    nutation = data["nutation_deg"]
+    if data["flips"]:
+        every = words.duration(data["flip_period_s"] / 2)
+        return f"let go with these rates it turns right over and back, once every {every}" + (
+            " to begin with." if data["time_to_flat_s"] else "."
+        )
+    least, most = min(nutation), max(nutation)
+    axis = "its axis of greatest inertia"
+    if data["time_to_flat_s"]:
+        return f"let go with these rates its momentum is {words.angle(nutation[0])} from {axis}."
+    if most - least < _STEADY_DEG:
+        if most < _STEADY_DEG:
+            return f"let go with these rates it turns steadily about {axis}."
+        return f"let go with these rates its momentum stays {words.angle(most)} from {axis}."
+    return f"let go with these rates its momentum stays between {words.angle(least)} and {words.angle(most)} from {axis}."
+
+
+def _ends(asked, data):
+    flat_s = data["time_to_flat_s"]
+    if flat_s is None:
+        return ""
+    turns = f"turns at {words.rate(data['final_rpm'] * RPM_RAD_S)} about {_axis_in_words(data['final_axis'])}"
+    if flat_s == 0.0:
+        return f"it is in its last state from the start: it {turns}."
+    lost = data["energy_j"][0] - data["final_energy_j"]
+    share = f"{words.energy(lost)}, {words.percent(lost / data['energy_j'][0])} of its energy, has gone as heat"
+    begun = data["wobble_begun_deg"]
+    first = f"from a first wobble of {words.angle(begun)}, which nothing here gives it, " if begun else ""
+    return f"{first}it is in a flat spin after {words.duration(flat_s)}: then it {turns}, and {share}."
+
+
+def _axis_in_words(axis):
+    k = int(np.argmax(np.abs(axis)))
+    off = math.degrees(math.acos(min(abs(axis[k]), 1.0)))
+    return f"its own {_AXES[k]} axis" if off < _NEAR_DEG else f"an axis {words.angle(off)} from its own {_AXES[k]} axis"
+
+
+def _felt(place):
+    least, most = place["least_g"], place["greatest_g"]
+    if most < _LEAST_G:
+        return f"at {place['name']} nothing weighs anything."
+    shown = [words.precise(one, most - least) for one in (least, most)]
+    if shown[0] == shown[1]:
+        return f"at {place['name']} gravity is {shown[0]}{words.NB}g."
+    return f"at {place['name']} gravity goes from {shown[0]} to {shown[1]}{words.NB}g."
+
+
+def _assumptions(asked, data, rates):
+    out = ["The whole craft is one rigid body: its groups do not turn against each other, and nothing outside turns it."]
+    if asked.craft.tumble.dissipation is not None:
+        out.append(
+            "Energy goes as in double-bracket dissipation (Bloch, Krishnaprasad, Marsden & Ratiu 1996): angular momentum stays, energy only falls. "
+            "The time in which a wobble changes by a factor of e is an input: it depends on how the craft bends and sloshes."
+        )
+        out.append(f"Flat means within {tumble.FLAT_DEG:g}° of the axis of greatest inertia.")
+    turn_s = TURN_RAD / float(np.linalg.norm(rates)) if np.any(rates) else math.inf
+    apart_s = data["time_s"][1]
+    if turn_s < _ENOUGH * apart_s:
+        out.append(
+            f"The samples are {words.duration(apart_s)} apart, and a turn takes {words.duration(turn_s)}: they do not show each turn."
+        )
+    if data["wobble_begun_deg"] or (data["stable"]["axis"] == "middle" and data["flip_period_s"] is None and np.any(rates)):
+        out.append(
+            "Turning exactly about a principal axis it stays there, as a pencil stands on its tip: a small rate about another axis shows it go over."
+        )
+    return out
