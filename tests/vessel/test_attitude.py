@@ -42,7 +42,7 @@ def test_bodies_of_revolution():
         time_s = np.linspace(0, 40, 41)
         turned = torque_free(body, rates).at(time_s)
         assert apart(turned.quaternion_wxyz[-1], integrated(body, rates, 40.0)) < QUATERNION
-        own = [i for i in range(3) if moments.count(moments[i]) == 1][0]
+        own = next(i for i in range(3) if moments.count(moments[i]) == 1)
         a, b = (own + 1) % 3, (own + 2) % 3
         round_rad = np.unwrap(np.arctan2(turned.rates_rad_s[:, b], turned.rates_rad_s[:, a]))
         rate = (moments[own] / moments[a] - 1) * rates[own]
@@ -50,7 +50,12 @@ def test_bodies_of_revolution():
 
 
 def test_steady_turning_is_steady():
-    for moments, rates in (([1, 2, 3], [0, 1, 0]), ([1, 2, 3], [0, 0, -1]), ([2, 2, 2], [0.1, 0.7, -0.3]), ([1, 2, 3], [0, 0, 0])):
+    for moments, rates in (
+        ([1, 2, 3], [0, 1, 0]),
+        ([1, 2, 3], [0, 0, -1]),
+        ([2, 2, 2], [0.1, 0.7, -0.3]),
+        ([1, 2, 3], [0, 0, 0]),
+    ):
         turned = torque_free(body_of(moments), rates).at(np.array([0.0, 1.0, 1e4]))
         assert np.all(turned.rates_rad_s == rates)
         assert not np.any(turned.changes_rad_s2)
@@ -94,7 +99,9 @@ def test_rates_come_back_after_a_period():
 def test_changes_are_those_of_the_rates():
     body, rates, step = body_of(SKEW @ np.diag([1, 1.7, 2.1]) @ SKEW.T), [-0.4, 0.2, -1], 1e-4
     turned = torque_free(body, rates).at(7.0 + step * np.array([-1.0, 0.0, 1.0]))
-    np.testing.assert_allclose((turned.rates_rad_s[2] - turned.rates_rad_s[0]) / (2 * step), turned.changes_rad_s2[1], atol=1e-7)
+    np.testing.assert_allclose(
+        (turned.rates_rad_s[2] - turned.rates_rad_s[0]) / (2 * step), turned.changes_rad_s2[1], atol=1e-7
+    )
 
 
 def test_spin_reversed_is_time_reversed():

@@ -11,14 +11,16 @@ import pkgutil
 import numpy as np
 import pytest
 
-from rimfall.physics.constants import G0_M_S2, RPM_RAD_S
+from rimfall.physics.constants import G0_M_S2, RPM_RAD_S, TURN_RAD
 from rimfall.scene.craft.answers import as_data
 from rimfall.scene.craft.document import Craft
-from rimfall.vessel import balance, hull, joint, slew, spin_up, tether
+from rimfall.vessel import balance, hull, joint, slew, spin_up, tether, tumble
+from rimfall.vessel.attitude import principal_of, torque_free
 from rimfall.vessel.bodies import Body, about_spin_axis, greater_transverse, joined, steiner
 from rimfall.vessel.materials import MATERIALS
 from rimfall.vessel.solids import Solid, body_of
 from tests.published import craft as published
+from tests.vessel.tumbling import matrices
 
 MODULES = [importlib.import_module(f"{published.__name__}.{m.name}") for m in pkgutil.iter_modules(published.__path__)]
 ROWS = {key: row for module in MODULES for key, row in module.ROWS.items()}
@@ -351,6 +353,43 @@ def test_speed_of_a_torus_past_its_shield(row):
     block = {"radius_m": row.inputs["radius_m"], "load_n": 0.0, "friction_coefficient": 0.0}
     answer = as_data(Craft(rimfall_craft=1, spin_rpm=row.inputs["rate_rpm"], parts=parts, joint=block))
     assert row.allows(answer["joint"]["surface_speed_m_s"])
+
+
+@rows("RIG-17")
+def test_wobble_of_a_thin_disc(row):
+    """How fast its axis goes round in the room, over its spin, at a hundredth of a radian."""
+    body = principal_of(body_of(Solid("disc", 1.0, (0.0, 0.0, 0.0), radius_m=0.1)))
+    axis = matrices(torque_free(body, [0.02, 0.0, 1.0]).at(np.array([0.0, 1.0])).quaternion_wxyz)[:, :, 2]
+    momentum = np.array([0.01, 0.0, 1.0]) / math.hypot(
+        0.01, 1.0
+    )  # half the inertia across that there is about the axis
+    first, last = axis - np.outer(axis @ momentum, momentum)
+    turned = math.acos(first @ last / np.linalg.norm(first) / np.linalg.norm(last))
+    assert row.allows(turned)
+
+
+@rows("RIG-18")
+def test_free_precession_of_a_rigid_earth(row):
+    """In turns of the spin, which a sidereal day is."""
+    across = row.inputs["A_over_C_minus_A"]
+    body = principal_of(Body(1.0, np.zeros(3), np.diag([across, across, across + 1])))
+    assert row.allows(torque_free(body, [1e-6, 0.0, TURN_RAD]).period_s)
+
+
+@rows("RIG-20")
+def test_period_of_the_rates_of_a_body_of_three_moments(row):
+    given = row.inputs
+    body = principal_of(Body(1.0, np.zeros(3), np.diag([given["I1"], given["I2"], given["I3"]])))
+    assert row.allows(tumble.flip_period_s(body, [given["w1_rad_s"], given["w2_rad_s"], given["w3_rad_s"]]))
+
+
+@rows("RIG-23")
+def test_flat_spin_of_a_rod(row):
+    size = {"radius_m": row.inputs["diameter_m"] / 2, "length_m": row.inputs["length_m"]}
+    part = {"name": "rod", "solid": "cylinder", "mass_kg": 14.0, **size}
+    block = {"rates_rpm": [0.0, 0.0, 600.0], "dissipation": {"time_s": 600.0}, "duration_s": 1.0}
+    found = as_data(Craft(rimfall_craft=1, spin_rpm=100.0, parts=[part], tumble=block))["tumble"]
+    assert row.allows(found["final_rpm"] / 600)
 
 
 def test_every_row_is_asked():

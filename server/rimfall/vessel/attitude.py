@@ -109,7 +109,7 @@ class Free:
     def _axes(self):
         """Columns x, y, z (3, 3) in principal axes, and their moments."""
         moments = self.body.moments
-        least, middle, greatest = (v * v for v in self.momentum)
+        least, _, greatest = (v * v for v in self.momentum)
         about_greatest = greatest * (1 / moments[1] - 1 / moments[2]) >= least * (1 / moments[0] - 1 / moments[1])
         columns = np.eye(3) if about_greatest else np.array([[0.0, 0.0, 1.0], [0.0, -1.0, 0.0], [1.0, 0.0, 0.0]])
         return columns, moments if about_greatest else moments[::-1]
@@ -150,7 +150,9 @@ class Free:
         to_body = self.body.axes @ columns
         own = of_matrix(to_body)
         first = times(own, turned[:1] * (1.0, -1.0, -1.0, -1.0))
-        turned = continued(times(times(np.repeat(first, len(time_s), 0), turned[1:]), np.array([own[0] * (1.0, -1.0, -1.0, -1.0)])))
+        turned = continued(
+            times(times(np.repeat(first, len(time_s), 0), turned[1:]), np.array([own[0] * (1.0, -1.0, -1.0, -1.0)]))
+        )
         rates, direction = rates[1:], direction[1:]
         changes = np.cross(size * direction, rates) / moments
         return Turned(turned, rates @ to_body.T, changes @ to_body.T, direction @ columns.T)

@@ -108,7 +108,9 @@ class Damped:
             five, three = (sum(abs(sum(map(mul, row, of(k)))) ** 2 for k in stages) for row, of in _ERRORS)
             bottom = math.sqrt(five + 0.01 * three)
             error = length * five / bottom / TOLERANCE if bottom > 0 else 0.0
-            self._length_s = length * (min(5.0, 0.9 * error**-0.125) if error > 0 else 5.0) if error < 1e8 else 0.1 * length
+            self._length_s = (
+                length * (min(5.0, 0.9 * error**-0.125) if error > 0 else 5.0) if error < 1e8 else 0.1 * length
+            )
             if error <= 1.0:
                 break
         size = math.sqrt(abs(a) ** 2 + abs(b) ** 2)

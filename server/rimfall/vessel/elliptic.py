@@ -107,9 +107,7 @@ def carlson_j(x, y, z, p):
     e3 = f * g * h + 2 * e2 * k + 4 * k**3
     e4 = (2 * f * g * h + e2 * k + 3 * k**3) * k
     e5 = f * g * h * k * k
-    series = (
-        1 - 3 * e2 / 14 + e3 / 6 + 9 * e2 * e2 / 88 - 3 * e4 / 22 - 9 * e2 * e3 / 52 + 3 * e5 / 26
-    )
+    series = 1 - 3 * e2 / 14 + e3 / 6 + 9 * e2 * e2 / 88 - 3 * e4 / 22 - 9 * e2 * e3 / 52 + 3 * e5 / 26
     return share * series / (mean * np.sqrt(mean)) + 6 * total
 
 

@@ -168,7 +168,10 @@ def _tumble(craft):
         principal_of(bodies_of(craft.parts, {part.name: solid_of(part) for part in craft.parts})["whole"])
     except ValueError:
         may_be = f"parts with inertia about every axis, each at least {LEAST_SHARE:g} of the greatest"
-        say = "All of the craft lies along one line, or next to it: nothing can be said of its turning about that line; " + f"it must have {may_be}."
+        say = (
+            "All of the craft lies along one line, or next to it: nothing can be said of its turning about that line; "
+            + f"it must have {may_be}."
+        )
         yield refusal("parts", "a craft on one line", may_be, say)
         return
     turns_a_s = sum(rate * rate for rate in craft.tumble.rates_rpm) ** 0.5 / 60.0

@@ -107,7 +107,7 @@ def short(asked):
 def _shape(asked):
     """Whether what turns keeps its axis when it is left to itself: the greatest axis lasts, the least goes over in time, the middle at once."""
     body, name = asked.bodies["turning"], asked.called("turning")
-    ratio = _ratio(body)
+    ratio = spin_to_transverse(body)
     if ratio is None:
         return f"{name} is a point: it has no inertia of its own."
     has = f"{name} has {words.times(ratio)} the inertia about its spin axis that it has across it"

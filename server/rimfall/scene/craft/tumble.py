@@ -119,15 +119,18 @@ def _spin(asked, data):
         return f"{name} has the same inertia about every axis: it goes on about whichever it is spun about."
     if not stable["aligned"]:
         off, which = words.angle(stable["off_axis_deg"]), _INERTIA[stable["axis"]]
-        return f"no principal axis of the craft lies along z: the nearest, that of {which} inertia, is {off} off it, so spun about z it wobbles from the start."
+        nearest = f"the nearest, that of {which} inertia, is {off} off it"
+        return f"no principal axis of the craft lies along z: {nearest}, so spun about z it wobbles from the start."
     about = f"about z {name} has {words.figure(ratio)} times its greatest inertia across"
     if stable["axis"] == "greatest":
         rule = "more" if ratio >= tumble.RULE else "less"
         return f"{about}: spin about z lasts, whatever energy is lost inside. Designers ask for {words.figure(tumble.RULE)} or so; this is {rule}."
     if stable["axis"] == "least":
-        return f"{about}, the least of all: spin about z lasts only while no energy is lost inside, and some always is. It ends up turning end over end."
+        lasts = "spin about z lasts only while no energy is lost inside, and some always is"
+        return f"{about}, the least of all: {lasts}. It ends up turning end over end."
     if stable["axis"] == "middle":
-        return f"{about}, but more than its least: z is the middle axis, and spin about it never lasts. The slightest wobble grows until the craft turns over."
+        never = "z is the middle axis, and spin about it never lasts"
+        return f"{about}, but more than its least: {never}. The slightest wobble grows until the craft turns over."
     return f"{about}: z is one of many axes across it that are alike, and the spin wanders from it."
 
 
@@ -146,7 +149,9 @@ def _moves(data):
         if most < _STEADY_DEG:
             return f"let go with these rates it turns steadily about {axis}."
         return f"let go with these rates its momentum stays {words.angle(most)} from {axis}."
-    return f"let go with these rates its momentum stays between {words.angle(least)} and {words.angle(most)} from {axis}."
+    return (
+        f"let go with these rates its momentum stays between {words.angle(least)} and {words.angle(most)} from {axis}."
+    )
 
 
 def _ends(asked, data):
@@ -180,7 +185,9 @@ def _felt(place):
 
 
 def _assumptions(asked, data, rates):
-    out = ["The whole craft is one rigid body: its groups do not turn against each other, and nothing outside turns it."]
+    out = [
+        "The whole craft is one rigid body: its groups do not turn against each other, and nothing outside turns it."
+    ]
     if asked.craft.tumble.dissipation is not None:
         out.append(
             "Energy goes as in double-bracket dissipation (Bloch, Krishnaprasad, Marsden & Ratiu 1996): angular momentum stays, energy only falls. "
@@ -193,7 +200,9 @@ def _assumptions(asked, data, rates):
         out.append(
             f"The samples are {words.duration(apart_s)} apart, and a turn takes {words.duration(turn_s)}: they do not show each turn."
         )
-    if data["wobble_begun_deg"] or (data["stable"]["axis"] == "middle" and data["flip_period_s"] is None and np.any(rates)):
+    if data["wobble_begun_deg"] or (
+        data["stable"]["axis"] == "middle" and data["flip_period_s"] is None and np.any(rates)
+    ):
         out.append(
             "Turning exactly about a principal axis it stays there, as a pencil stands on its tip: a small rate about another axis shows it go over."
         )

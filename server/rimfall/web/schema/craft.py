@@ -240,6 +240,65 @@ class Deploy(Finding):
     after: DeployState = said("Afterwards.")
 
 
+class FeltPlace(Closed):
+    """What is felt at a named place while the craft tumbles."""
+
+    name: str = said("The place's name.")
+    place_m: Vector = said("Where it is.")
+    felt_g: list[Vector] = said(
+        "Apparent gravity at the times, in the craft's axes: the way that things at rest there would fall."
+    )
+    gravity_g: list[float] = said("Its size at the times.")
+    least_g: float = said("The least of it.")
+    greatest_g: float = said("The greatest of it.")
+
+
+class SpinLasts(Closed):
+    """Whether the craft's spin about z lasts, as one rigid body."""
+
+    axis: Literal["greatest", "middle", "least", "across", "any"] = said(
+        "The principal axis nearest to z: that of greatest, middle or least inertia, one across of two that are alike and the lesser, or any."
+    )
+    aligned: bool = said("Whether z is that axis, to a degree.")
+    off_axis_deg: float = said("How far z is from it.")
+    without_dissipation: bool = said("Whether it lasts while no energy is lost.")
+    with_dissipation: bool = said("Whether it lasts whatever is lost.")
+    spin_to_transverse: float | None = said("Inertia about z over the greater one across it.")
+    rule: float = said("What of that designers ask for.")
+    margin: float | None = said("How far the ratio is above that, as a share of it; below 0 it is less.")
+
+
+class Tumble(Finding):
+    """The whole craft let go as one rigid body."""
+
+    time_s: list[float] = said("Times, evenly apart.")
+    quaternion_wxyz: list[rows_of(float, 4)] = said(
+        "Attitudes then, w first: from the craft's axes to axes that do not turn, the same at time 0."
+    )
+    rates_rad_s: list[Vector] = said("Rates then, about the craft's axes.")
+    energy_j: list[float] = said("Energy of turning then.")
+    nutation_deg: list[float] = said(
+        "Angle then between angular momentum and the axis of greatest inertia, either way along it."
+    )
+    places: list[FeltPlace] = said("What is felt at the places that the document names.")
+    centre_of_mass_m: Vector = said("What it turns about.")
+    angular_momentum_kg_m2_s: Vector = said("Its angular momentum, which stays as it is, in the axes that do not turn.")
+    flip_period_s: float | None = said(
+        "After how long the rates are what they were without losses, two flips; null where they never change, or no axis is the middle one."
+    )
+    flips: bool = said("Whether it turns right over.")
+    stable: SpinLasts = said("Whether spin about z lasts.")
+    final_rpm: float = said("How fast it turns in the end where energy is lost.")
+    final_axis: Vector = said("About which axis of the craft.")
+    final_energy_j: float = said("Its energy then.")
+    time_to_flat_s: float | None = said(
+        "When it is within a degree of that; null without losses, or where all axes are alike."
+    )
+    wobble_begun_deg: float | None = said(
+        "The first wobble that this takes for granted; null where the rates have one of their own."
+    )
+
+
 class Coped(Closed):
     """Whether a craft would cope: a finding for each block of its document that asks for one."""
 
@@ -252,6 +311,7 @@ class Coped(Closed):
     spin_down: SpinDown | None = left_out("Stopping it; left out likewise.")
     joint: JointFinding | None = left_out("The joint; left out where the document has none.")
     slew: Slew | None = left_out("Turning the axis; left out where the document has no slew.")
+    tumble: Tumble | None = left_out("Tumbling; left out where the document has no tumble.")
     balance: Balance | None = left_out("Balance; left out where the document has neither loads nor ballast.")
     move: Move | None = left_out("A mass that moves; left out where the document has no move.")
     deploy: Deploy | None = left_out("Unfolding; left out where the document has no deploy.")

@@ -1,0 +1,142 @@
+"""What a craft's document says of its tumbling: figures by hand, sentences, and what is refused."""
+
+import math
+
+import numpy as np
+import pytest
+
+from rimfall.errors import BadInput
+from rimfall.physics.constants import G0_M_S2, RPM_RAD_S
+from rimfall.scene.craft.answers import as_data
+from rimfall.scene.craft.checks import check
+from rimfall.scene.craft.document import Craft
+from tests.tables import each_row
+from tests.vessel.tumbling import matrices
+
+SOLIDS = {
+    "rod": {"solid": "cylinder", "radius_m": 3.0, "length_m": 80.0},
+    "disc": {"solid": "disc", "radius_m": 30.0},
+    "ball": {"solid": "sphere", "radius_m": 10.0},
+    "brick": {"solid": "box", "size_m": [10.0, 30.0, 20.0]},
+}
+
+
+def craft_of(what, **block):
+    part = {"name": "hull", "mass_kg": 90_000.0, **SOLIDS[what]}
+    return Craft(rimfall_craft=1, spin_rpm=3.0, parts=[part], tumble={"duration_s": 600.0, **block})
+
+
+def tumbled(what, rates, losses_s=None, **block):
+    losses = None if losses_s is None else {"time_s": losses_s}
+    return as_data(check(craft_of(what, rates_rpm=rates, dissipation=losses, **block)))["tumble"]
+
+
+def said(finding):
+    return " ".join(finding["says"]).replace("\u00a0", " ")
+
+
+@each_row(
+    ("what", "axis", "lasts", "lasts_with_losses", "says"),
+    [
+        ("rod", "least", True, False, "ends up turning end over end"),
+        ("disc", "greatest", True, True, "spin about z lasts, whatever energy is lost inside"),
+        ("ball", "any", True, True, "the same inertia about every axis"),
+        ("brick", "middle", False, False, "the middle axis, and spin about it never lasts"),
+    ],
+)
+def test_whether_spin_about_z_lasts(what, axis, lasts, lasts_with_losses, says):
+    """Facts of the trade, common practice, no source: a rod goes end over end, a disc does not, a middle axis flips."""
+    found = tumbled(what, [0.01, 0.0, 3.0])
+    stable = found["stable"]
+    assert (stable["axis"], stable["without_dissipation"], stable["with_dissipation"]) == (
+        axis,
+        lasts,
+        lasts_with_losses,
+    )
+    assert says in said(found)
+    assert found["flips"] == (what == "brick")
+    assert (found["flip_period_s"] is not None) == (what == "brick")
+
+
+def test_a_rod_ends_end_over_end_and_a_disc_does_not():
+    rod, disc = tumbled("rod", [0.0, 0.003, 3.0], 100.0, duration_s=1200.0), tumbled("disc", [0.3, 0.0, 3.0], 100.0)
+    assert rod["nutation_deg"][0] > 40
+    assert rod["nutation_deg"][-1] < 0.05
+    assert abs(rod["final_axis"][2]) < 1e-9
+    assert rod["final_rpm"] == pytest.approx(math.hypot(0.003, 3.0 * 4.5 / (6400 / 12 + 9 / 4)), rel=1e-3)
+    assert disc["nutation_deg"][-1] < disc["nutation_deg"][0]
+    assert disc["final_axis"] == pytest.approx([0.0, 0.0, 1.0])
+    for found in (rod, disc):
+        flat = np.interp(-1.0, -np.array(found["nutation_deg"]), found["time_s"])
+        assert found["time_to_flat_s"] == pytest.approx(flat, rel=0.01)
+    assert "in a flat spin after" in said(rod)
+    assert "of its energy, has gone as heat" in said(rod)
+
+
+def test_a_spin_without_any_wobble_is_told_what_it_was_given():
+    found = tumbled("rod", [0.0, 0.0, 3.0], 600.0)
+    assert found["wobble_begun_deg"] == 1.0
+    assert set(found["nutation_deg"]) == {90.0}
+    assert "from a first wobble of 1°, which nothing here gives it" in said(found).lower()
+    assert any("pencil" in one for one in found["assumptions"])
+
+
+def test_momentum_and_energy_of_the_answer():
+    found = tumbled("brick", [0.5, 1.0, 3.0], 200.0)
+    inertia = 90_000 / 12 * np.array([30**2 + 20**2, 10**2 + 20**2, 10**2 + 30**2])
+    start = inertia * np.array([0.5, 1.0, 3.0]) * RPM_RAD_S
+    assert found["angular_momentum_kg_m2_s"] == pytest.approx(start.tolist())
+    energy = np.array(found["energy_j"])
+    assert energy[0] == pytest.approx(0.5 * start @ (start / inertia))
+    assert np.all(np.diff(energy) < 1e-12 * energy[0])
+    assert energy[-1] > found["final_energy_j"]
+    free = tumbled("brick", [0.5, 1.0, 3.0])
+    turned = np.einsum("nij,nj->ni", matrices(np.array(free["quaternion_wxyz"])), free["rates_rad_s"] * inertia)
+    np.testing.assert_allclose(turned, np.broadcast_to(start, turned.shape), rtol=1e-9, atol=1e-6)
+
+
+def test_gravity_at_places():
+    """Of a steady spin w^2 r, away from the axis through the centre of mass."""
+    places = [{"name": "bridge", "place_m": [0.0, 12.0, 5.0]}, {"name": "hub", "place_m": [0.0, 0.0, 5.0]}]
+    found = tumbled("disc", [0.0, 0.0, 3.0], places=places)
+    bridge, hub = found["places"]
+    assert bridge["felt_g"][7] == pytest.approx([0.0, 12 * (3 * RPM_RAD_S) ** 2 / G0_M_S2, 0.0])
+    assert hub["greatest_g"] == 0.0
+    assert "At bridge gravity is 0.121 g. At hub nothing weighs anything." in said(found)
+
+
+def test_a_craft_at_rest_stays():
+    found = tumbled("brick", [0.0, 0.0, 0.0], 100.0)
+    assert "let go at rest it stays as it is" in said(found).lower()
+    assert (found["time_to_flat_s"], found["final_rpm"]) == (None, 0.0)
+
+
+def test_few_samples_are_told():
+    assert any(
+        "do not show each turn" in one for one in tumbled("disc", [0.1, 0.0, 3.0], duration_s=1e6)["assumptions"]
+    )
+
+
+@each_row(
+    ("what", "block", "field", "say"),
+    [
+        (
+            "rod",
+            {"rates_rpm": [0.0, 0.0, 3.0], "dissipation": {"time_s": 9.0}, "duration_s": 1e6},
+            "tumble.duration_s",
+            "at most 200000 s",
+        ),
+        ("line", {"rates_rpm": [0.0, 0.0, 3.0]}, "parts", "along one line"),
+        ("needle", {"rates_rpm": [0.0, 0.0, 3.0]}, "parts", "each at least 1e-09 of the greatest"),
+    ],
+)
+def test_refusals(what, block, field, say):
+    lines = {
+        "line": {"solid": "rod", "length_m": 10.0},
+        "needle": {"solid": "cylinder", "radius_m": 0.001, "length_m": 1e3},
+    }
+    part = {"name": "hull", "mass_kg": 90_000.0, **(SOLIDS | lines)[what]}
+    with pytest.raises(BadInput) as refused:
+        check(Craft(rimfall_craft=1, spin_rpm=3.0, parts=[part], tumble=block))
+    assert refused.value.refusals[0].field == field
+    assert say in refused.value.refusals[0].say
