@@ -100,13 +100,15 @@ def flip_period_s(body, rates):
 
 
 def flips(body, rates):
-    """Whether a body turns right over: its momentum comes within 45 degrees of either end of the middle axis, by turns."""
+    """Whether a body turns right over by turns: its momentum comes within 45 degrees of either end of the middle axis and lingers there. Where
+    two moments are almost the same it only rolls on about the axis of the third."""
     if not body.has_middle or flip_period_s(body, rates) is None:
         return False
-    least, middle, greatest = body.moments
-    level = _level(body, rates)
-    end = 1 / least if level > 1 / middle else 1 / greatest
-    return bool((level - end) / (1 / middle - end) > 0.5)
+    least, middle, greatest = 1 / body.moments[::-1]
+    end, other = (greatest, least) if _level(body, rates) > middle else (least, greatest)
+    off = (_level(body, rates) - middle) / (end - middle)
+    parameter = (1 - off) * (middle - other) / (off * (end - middle) + middle - other)
+    return bool(off < 0.5 and parameter > 0.5)
 
 
 def _level(body, rates):

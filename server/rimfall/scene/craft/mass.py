@@ -92,7 +92,7 @@ def _momentum(asked):
 
 def short(asked):
     """What to know of it in a few words: how heavy it is, and whether what turns keeps to its axis."""
-    ratio = _ratio(asked.bodies["turning"])
+    ratio = spin_to_transverse(asked.bodies["turning"])
     keeps = ratio is not None and ratio > 1 + _ALIKE
     left = (
         ""

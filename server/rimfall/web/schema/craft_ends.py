@@ -1,6 +1,5 @@
 """What a craft's answer tells of tethers, visitors, its ring and a rock. SI units; craft axes."""
 
-
 from .craft_finding import Finding
 from .parts import Closed, Pair, Vector, left_out, said
 
