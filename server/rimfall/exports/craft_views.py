@@ -24,6 +24,7 @@ _EDGE_MM, _GAP_MM, _HEAD_MM, _FOOT_MM = 3.0, 6.0, 5.5, 7.0
 _ROOM = 1.06  # of what is drawn: a little air round it
 _ROUND = np.stack([np.cos(np.arange(24) * np.pi / 12), np.sin(np.arange(24) * np.pi / 12)], axis=1)
 _LONGEST_NAME_MM = 30.0
+_MOST_INK_MM = 5  # under a name: one line across it; where there is more, the list of parts has it
 HEADS = ("From the side", "From the end")
 
 
@@ -151,7 +152,7 @@ def _names(asked, both, ink, width_mm, high_mm):
         shape = both["side"].at(outlines(asked.solids[part.name], SIDE)[0])
         highest = shape[np.argmin(shape[:, 1])]
         rectangle = room.beside(label, highest, 1.0)
-        if room.is_free(rectangle):
+        if room.is_free(rectangle) and room.inked(rectangle) <= _MOST_INK_MM:
             yield from texts(label, rectangle)
 
 

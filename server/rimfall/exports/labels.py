@@ -112,12 +112,16 @@ class LabelRoom:
         top = min(max(top, box_top), box_bottom - high)
         return left, top, left + wide, top + high
 
-    def _covered(self, rectangle):
-        """How much stands in a rectangle: millimetres of line, and labels, which count far more."""
+    def inked(self, rectangle):
+        """How much ink stands in a rectangle, millimetres of line."""
         left, top, right, bottom = rectangle
         x, y = self.ink.T
         under = (x > left) & (x < right) & (y > top - self.clear_mm) & (y < bottom + self.clear_mm)
-        return int(np.count_nonzero(under)) + 10_000 * sum(_meet(rectangle, other) for other in self.taken)
+        return int(np.count_nonzero(under))
+
+    def _covered(self, rectangle):
+        """How much stands in a rectangle: millimetres of line, and labels, which count far more."""
+        return self.inked(rectangle) + 10_000 * sum(_meet(rectangle, other) for other in self.taken)
 
 
 def _meet(one, other):

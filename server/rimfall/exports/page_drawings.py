@@ -8,7 +8,7 @@ from ..comfort.published import ROWS, STUDIES
 from ..comfort.quantities import QUANTITIES
 from ..phrases import in_units
 from ..scene.size.wish_words import in_unit
-from . import craft_views, landings_plan, limits_map
+from . import craft_drawings, craft_views, landings_plan, limits_map
 from .drawing import PX_A_MM, Drawing, page_svg
 from .labels import texts
 from .limits_map import ShownLimit
@@ -149,6 +149,21 @@ def views_of_craft(asked, width_px, units="si"):
             for part in asked.craft.parts
         ],
     }
+
+
+def with_drawings(answer, asked, width_px, units="si"):
+    """A craft's answer with what a page so wide draws: `drawing`, and each finding's `chart` where it has one."""
+    width_mm = width_px / PX_A_MM
+    drawn = {
+        name: {
+            "svg": page_svg(Drawing(width_mm, one.height_mm, "", one.items)),
+            "size_px": [width_px, PX_A_MM * one.height_mm],
+            "says": one.says,
+        }
+        for name, one in craft_drawings.charts(answer, width_mm, units).items()
+    }
+    parts = {name: answer[name] | {"chart": chart} for name, chart in drawn.items()}
+    return answer | parts | {"drawing": views_of_craft(asked, width_px, units)}
 
 
 def _answer(width_mm, height_mm, box, items):

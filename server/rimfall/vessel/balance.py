@@ -54,6 +54,11 @@ def gravity_round(rim_m, centre_m, rate_rad_s):
     return rate_rad_s**2 * abs(rim_m - centre_m), rate_rad_s**2 * (rim_m + centre_m)
 
 
+def gravity_at(rim_m, centre_m, azimuths_rad, rate_rad_s):
+    """Gravity (n,), m/s², at azimuths (n,) round a rim that turns about a point centre_m from its middle, toward azimuth 0."""
+    return rate_rad_s**2 * np.sqrt(rim_m**2 + centre_m**2 - 2 * rim_m * centre_m * np.cos(azimuths_rad))
+
+
 def two_plane_weights(body, radius_m, planes_m):
     """The Weights at a radius in two planes that leave a body in balance, offset and products both 0; None where the planes are one and
     that cannot do it. Weights act as points."""

@@ -163,9 +163,7 @@ def _craft(body, _, units, width):
     craft = read_craft(body)
     answer = craft_answers.as_data(craft, units)
     if width is not None:
-        answer = craft_answers.with_figures(answer) | {
-            "drawing": page_drawings.views_of_craft(asked_of(craft, units), width, units)
-        }
+        answer = page_drawings.with_drawings(craft_answers.with_figures(answer), asked_of(craft, units), width, units)
     return Answer(craft_answers.packed(answer))
 
 

@@ -11,12 +11,12 @@ import { fieldRows } from './rows.js';
 const spoken = name => name.replaceAll('_', ' ');
 
 /** chosen() → the number of the part that is unfolded; choose(number). */
-export function createParts({ element, store, chosen, choose }) {
+export function createParts({ store, chosen, choose }) {
   const { craft } = store.fields;
   const list = h('ol', { class: 'parts' }),
     slot = createFieldError({ store, path: 'craft.parts', frame: list });
   const adding = createAdding();
-  element.append(list, h('div', { 'data-row': 'craft.parts' }, slot.element), adding.element);
+  const element = h('div', {}, list, h('div', { 'data-row': 'craft.parts' }, slot.element), adding.element);
   let lines = [],
     builtFor = null;
 
@@ -65,7 +65,7 @@ export function createParts({ element, store, chosen, choose }) {
     adding.update();
     slot.update();
   }
-  return { update };
+  return { element, update };
 }
 
 function createPart({ store, index, chosen, choose, remove }) {
@@ -105,7 +105,13 @@ function createPart({ store, index, chosen, choose, remove }) {
     const group = createChoiceField({ store, path: `${path}.group`, label: 'Group' });
     const own = craft.solids[part().solid].fields;
     rows = [group, solid, ...fieldRows({ store, path, names: ['mass_kg', 'place_m', ...own] })];
-    element.append(h('div', { class: 'rows' }, rows.map(row => row.element)));
+    element.append(
+      h(
+        'div',
+        { class: 'rows' },
+        rows.map(row => row.element),
+      ),
+    );
   }
 
   function update() {

@@ -2,14 +2,20 @@
 // yet is a button.
 
 import { newBlock } from '../../state/ship.js';
-import { h, setAttribute, setChildren, setText } from '../shared/dom.js';
+import { h, parseDrawing, setAttribute, setChildren, setText } from '../shared/dom.js';
 import { createFold } from '../shared/fold.js';
 import { createAside } from './aside.js';
 import { blockRows } from './blocks.js';
 
-export function createQuestions({ element, store }) {
+/** parts: what makes the list of parts, which unfolds under the first question. */
+export function createQuestions({ element, store, parts }) {
   const { blocks } = store.fields.craft;
-  const first = createQuestion({ store, block: null, findings: ['mass'] }),
+  const list = createFold({
+    words: () => `Its parts (${store.document.craft.parts.length})`,
+    inner: h('div', { class: 'craft-parts' }),
+    make: () => [parts()],
+  });
+  const first = createQuestion({ store, block: null, findings: ['mass'], fold: list }),
     asked = blocks.map(block => createQuestion({ store, block, findings: block.findings }));
   const more = h('p', { class: 'links ask-more' }),
     asks = blocks.map(block => h('button', { type: 'button', class: 'btn', onclick: () => ask(block) }, block.asks));
@@ -29,23 +35,33 @@ export function createQuestions({ element, store }) {
     first.update();
     asked.forEach(one => one.update());
     blocks.forEach((block, k) => setAttribute(asks[k], 'hidden', Boolean(store.document.craft[block.name])));
-    setAttribute(intro, 'hidden', blocks.every(block => store.document.craft[block.name]));
+    setAttribute(
+      intro,
+      'hidden',
+      blocks.every(block => store.document.craft[block.name]),
+    );
   }
-  return { update };
+  return {
+    update,
+    /** The list of parts, unfolded. */
+    showParts() {
+      if (list.element.hidden) list.toggle();
+    },
+  };
 }
 
-function createQuestion({ store, block, findings }) {
-  const parts = findings.map(() => ({ title: h('h3', { class: 'third' }), says: h('p', { class: 'words craft-says' }) }));
-  const figures = block && createFold({ words: () => 'Its figures', make: () => blockRows({ store, block }) });
+function createQuestion({ store, block, findings, fold = null }) {
+  const parts = findings.map(() => ({ title: h('h3', { class: 'third' }), says: h('p', { class: 'words craft-says' }), chart: createChart() }));
+  const figures = fold ?? createFold({ words: () => 'Its figures', make: () => blockRows({ store, block }) });
   const away = block && h('button', { type: 'button', class: 'link', onclick: () => store.set(`craft.${block.name}`, null) }, 'Do not ask');
   const aside = createAside({ store, findings });
   const element = h(
     'section',
     { class: 'craft-question' },
-    parts.flatMap(({ title, says }) => [title, says]),
-    h('p', { class: 'links' }, figures?.button, aside.button, away),
+    parts.flatMap(({ title, says, chart }) => [title, says, chart.element]),
+    h('p', { class: 'links' }, figures.button, aside.button, away),
     aside.element,
-    figures?.element,
+    figures.element,
   );
 
   function update() {
@@ -58,9 +74,28 @@ function createQuestion({ store, block, findings }) {
       setAttribute(parts[k].title, 'hidden', !finding && k > 0);
       setText(parts[k].title, finding?.question ?? block?.question ?? '');
       setText(parts[k].says, finding?.says.join(' ') ?? '');
+      parts[k].chart.show(finding?.chart ?? null);
     });
-    figures?.update();
+    figures.update();
     aside.update();
   }
   return { element, update };
+}
+
+// what is better seen than said, as the server draws it
+function createChart() {
+  const sheet = h('div', { class: 'craft-chart' }),
+    caption = h('figcaption', { class: 'small' }),
+    element = h('figure', { class: 'craft-figure', hidden: true }, sheet, caption);
+  let shown = null;
+  function show(chart) {
+    setAttribute(element, 'hidden', chart === null);
+    if (chart === null || chart.svg === shown) return;
+    shown = chart.svg;
+    const svg = parseDrawing(chart.svg);
+    setAttribute(svg, 'aria-hidden', true);
+    setChildren(sheet, svg);
+    setText(caption, chart.says);
+  }
+  return { element, show };
 }

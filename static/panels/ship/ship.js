@@ -16,12 +16,15 @@ export async function createShip({ store, client, large }) {
     number = next;
     update();
   };
+  const pick = next => {
+    choose(next);
+    questions.showParts();
+  };
   const start = createStart({ element: $('#ship-start'), store, client }),
-    views = createViews({ element: $('#ship-views'), store, large, chosen, choose }),
-    parts = createParts({ element: $('#ship-parts'), store, chosen, choose }),
-    questions = createQuestions({ element: $('#ship-questions'), store });
+    views = createViews({ element: $('#ship-views'), store, large, chosen, choose: pick }),
+    questions = createQuestions({ element: $('#ship-questions'), store, parts: () => createParts({ store, chosen, choose }) });
   const words = $('#ship-words'),
-    built = ['#ship-views', '#ship-parts-head', '#ship-parts', '#ship-questions', '#ship-caution'].map(id => $(id));
+    built = ['#ship-views', '#ship-questions', '#ship-caution'].map(id => $(id));
 
   function update() {
     if (store.view.place !== PLACE) return;
@@ -29,11 +32,11 @@ export async function createShip({ store, client, large }) {
     built.forEach(part => setAttribute(part, 'hidden', !has));
     start.update();
     const { answer, problem } = store.ship;
-    setAttribute(words, 'hidden', !has);
+    setAttribute(words, 'hidden', !has || (answer && !problem));
     if (!has) return;
-    setText(words, problem?.message ?? answer?.says ?? 'Working out how the craft would cope…');
+    setText(words, problem?.message ?? 'Working out how the craft would cope…');
     setText($('#ship-caution span'), answer?.caution ?? '');
-    for (const part of [views, parts, questions]) part.update();
+    for (const part of [views, questions]) part.update();
   }
   new ResizeObserver(([entry]) => {
     const px = Math.round(entry.contentRect.width);

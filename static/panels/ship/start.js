@@ -5,12 +5,18 @@ import { h, setAttribute, setChildren, setText } from '../shared/dom.js';
 import { createFold } from '../shared/fold.js';
 
 export function createStart({ element, store, client }) {
-  const first = createList({ store, client });
-  const fold = createFold({ words: () => 'Start from another craft', make: () => [createList({ store, client })] });
+  const first = createList({ client, begin });
+  const fold = createFold({ words: () => 'Start from another craft', make: () => [createList({ client, begin })] });
   const away = h('button', { type: 'button', class: 'link', onclick: remove }, 'Take the craft out of the scene');
   const opener = h('p', { class: 'links' }, fold.button, away),
     intro = h('p', { class: 'words' }, 'No craft is in this scene yet. Start from one of these; its radius and spin become those of the habitat.');
   element.append(intro, first.element, opener, fold.element);
+
+  function begin(craft) {
+    if (!fold.element.hidden) fold.toggle();
+    store.edit(draft => withCraft(draft, craft));
+    element.closest('.body').scrollTop = 0;
+  }
 
   function remove() {
     store.set('craft', null);
@@ -30,7 +36,7 @@ export function createStart({ element, store, client }) {
   return { update };
 }
 
-function createList({ store, client }) {
+function createList({ client, begin }) {
   const element = h('ul', { class: 'crafts' });
   let listed = null;
 
@@ -46,18 +52,7 @@ function createList({ store, client }) {
     }
     setChildren(
       element,
-      listed.map(one =>
-        h(
-          'li',
-          {},
-          h(
-            'button',
-            { type: 'button', class: 'craft', onclick: () => store.edit(draft => withCraft(draft, one)) },
-            h('b', {}, one.title),
-            h('span', {}, one.say),
-          ),
-        ),
-      ),
+      listed.map(one => h('li', {}, h('button', { type: 'button', class: 'craft', onclick: () => begin(one) }, h('b', {}, one.title), h('span', {}, one.say)))),
     );
   }
   return { element, update: fetched };

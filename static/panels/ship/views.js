@@ -79,7 +79,13 @@ export function createViews({ element, store, large, chosen, choose }) {
     if (answer.drawing !== drawn) {
       drawn = answer.drawing;
       setAttribute(svg, 'viewBox', `0 0 ${drawn.size_px.join(' ')}`);
-      setAttribute(svg, 'aria-label', `The craft from its side and from its end: ${parts().map(part => part.name).join(', ')}`);
+      setAttribute(
+        svg,
+        'aria-label',
+        `The craft from its side and from its end: ${parts()
+          .map(part => part.name)
+          .join(', ')}`,
+      );
       setChildren(ground, [...parseDrawing(drawn.svg).childNodes]);
     }
     place();

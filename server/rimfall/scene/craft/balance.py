@@ -2,6 +2,8 @@
 
 import math
 
+import numpy as np
+
 from ...phrases import listed
 from ...physics.constants import G0_M_S2
 from ...vessel import balance
@@ -13,6 +15,7 @@ from .saying import sentence
 _EVEN_M = 1e-6  # an offset smaller than this is none
 _LEVEL_DEG = 1e-6  # a tilt smaller than this is none
 _SAME_SIDE_DEG = 1.0
+_ROUND_DEG = np.linspace(0.0, 360.0, 73)
 
 
 def finding(asked):
@@ -39,6 +42,8 @@ def finding(asked):
             "least_azimuth_deg": math.degrees(azimuth),
             "greatest_m_s2": greatest,
             "greatest_azimuth_deg": math.degrees(azimuth) + (180.0 if azimuth <= 0 else -180.0),
+            "azimuth_deg": _ROUND_DEG.tolist(),
+            "round_m_s2": balance.gravity_at(asked.rim_m, shift, np.radians(_ROUND_DEG) - azimuth, omega).tolist(),
         },
         "tilt_deg": math.degrees(tilt[0]),
         "tilt_azimuth_deg": math.degrees(tilt[1]),

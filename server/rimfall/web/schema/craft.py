@@ -164,6 +164,8 @@ class RimGravity(Closed):
     least_azimuth_deg: float = said("Where: from x toward y.")
     greatest_m_s2: float = said("The greatest, left free.")
     greatest_azimuth_deg: float = said("Where.")
+    azimuth_deg: list[float] = said("Azimuths round the rim.")
+    round_m_s2: list[float] = said("Gravity there, left free.")
 
 
 class Weight(Closed):

@@ -236,6 +236,14 @@ class CraftPlace(Closed):
     end_px: Pair = said("The same from the end.")
 
 
+class CraftChart(Closed):
+    """A drawing of a finding."""
+
+    svg: str = said("The drawing as SVG.", pattern="^<svg ")
+    size_px: Pair = said("Its width and height.")
+    says: str = said("What is drawn, with the units of its axes.")
+
+
 class CraftViews(Closed):
     """A craft from its side, the spin axis to the right and x up, and from its end, x to the right and y up."""
 
