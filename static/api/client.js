@@ -63,6 +63,8 @@ export function createClient({ base = 'api', connection = { run: ask => ask() } 
     crafts: async () => (await call('crafts')).crafts,
     /** Whether a craft would cope, drawn `width` px wide: `body` a scene document with a craft. */
     craft: (body, { units = 'si', width, signal = null }) => call(`craft?units=${units}&width=${width}`, { body, signal }),
+    /** The same as a file, as a Blob: svg, pdf, csv or tumble. */
+    craftFile: (format, body, units) => call(`craft/${format}?units=${units}`, { body, wait_ms: LONG_WAIT_MS, read: asBlob }),
     /** Every throw that arrives: `body` {scene, motion, to, within_m, fixed}. */
     aim: async (body, { units = 'si', signal = null } = {}) => revive(await call(`aim?arrays=f4&units=${units}`, { body, signal })),
     /** Where a throw can come down, drawn `width` px wide: `body` {scene, motion, over}; `told(done, of)`: how far it is. */

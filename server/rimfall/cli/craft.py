@@ -1,7 +1,12 @@
 """`rimfall craft`: whether the craft round a habitat would cope, in words and tables, or as JSON."""
 
+from pathlib import Path
+
+from ..exports.craft_files import FORMATS, file_of
 from ..exports.recovery import read_source
+from ..exports.writing import write_all
 from ..scene.craft import answers, examples
+from ..scene.craft.asked import asked_of
 from ..scene.craft.figures import figures
 from ..scene.reading import read_craft
 from ..scene.work import bounded_alone
@@ -20,6 +25,13 @@ def add_to(parser):
         help="a craft's document, or a scene that carries one, or the name of a craft to start from; - reads standard input",
     )
     parser.add_argument("--only", metavar="FINDING", action="append", choices=list(answers.FINDINGS), help=_only())
+    parser.add_argument(
+        "--export",
+        metavar="FILE",
+        action="append",
+        default=[],
+        help=f"write a file, its format from the file extension ({', '.join(f'.{kind.ending}' for kind in FORMATS.values())}); may be repeated",
+    )
     common.add_answer_options(parser)
     common.add_max_seconds(parser)
     parser.set_defaults(run=_craft)
@@ -32,6 +44,9 @@ def _only():
 def _craft(chosen):
     craft = read_craft(examples.example(chosen.craft) or read_source(chosen.craft))
     answer = bounded_alone(answers.as_data, craft, chosen.units, seconds=seconds_of(chosen.max_seconds))
+    if chosen.export:
+        asked = asked_of(craft, chosen.units)
+        write_all({Path(name): file_of(name, asked, answer, chosen.units) for name in chosen.export})
     if chosen.only:
         answer = {name: data for name, data in answer.items() if name not in answers.FINDINGS or name in chosen.only}
     if chosen.json:

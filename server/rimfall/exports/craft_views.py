@@ -150,7 +150,8 @@ def _names(asked, both, ink, width_mm, high_mm):
         colour = GROUP_COLOURS[part.group]
         label = Label((fitted(part.name, _LONGEST_NAME_MM, TEXT_MM),), TEXT_MM, colour=colour)
         shape = both["side"].at(outlines(asked.solids[part.name], SIDE)[0])
-        highest = shape[np.argmin(shape[:, 1])]
+        top = shape[:, 1].min()
+        highest = (shape[shape[:, 1] < top + _LINE_MM, 0].mean(), top)  # the middle of a level edge
         rectangle = room.beside(label, highest, 1.0)
         if room.is_free(rectangle) and room.inked(rectangle) <= _MOST_INK_MM:
             yield from texts(label, rectangle)

@@ -7,7 +7,7 @@ from fastapi import APIRouter, HTTPException, Query, Request, Response
 from pydantic_core import to_json
 
 from .. import __version__
-from ..exports import FORMATS, landings, listed, page_drawings
+from ..exports import FORMATS, craft_files, landings, listed, page_drawings
 from ..exports.camera_presets import table as camera_table
 from ..scene import examples
 from ..scene.catalogue import catalogue, export_choices
@@ -153,6 +153,14 @@ async def coped(request: Request, units: Units = "si", width: Width | None = Non
     """Whether a craft would cope: what spinning up, stopping, turning, moving about, unfolding and breaking its bearing come to; the body is
     a craft's document, or a scene document that carries one. With `width` it has a drawing of the craft, and its figures as rows."""
     return await _worked(request, "craft", units=units, width=width)
+
+
+@router.post("/craft/{name}")
+async def craft_file(request: Request, name: str, units: Units = "si"):
+    """The same as a file; the body is a craft's document, or a scene document that carries one."""
+    if name not in craft_files.FORMATS:
+        raise HTTPException(404)
+    return await _worked(request, "craft_file", name=name, units=units)
 
 
 @router.get("/crafts")

@@ -15,7 +15,7 @@ from functools import partial
 from pydantic_core import to_json
 
 from ..errors import BadInput, Refused, TooMuch, refusal
-from ..exports import FORMATS, page_drawings
+from ..exports import FORMATS, craft_files, page_drawings
 from ..exports import landings as landings_files
 from ..exports.brought.cameras import GREATEST_BYTES as GREATEST_CAMERA_BYTES
 from ..exports.brought.cameras import About, cameras_in
@@ -181,6 +181,13 @@ def _match(body, _, units):
     return Answer(match.as_json(read_match(body), units))
 
 
+def _craft_file(body, _, name, units):
+    craft = read_craft(body)
+    asked = asked_of(craft, units)
+    made = craft_files.made(name, asked, craft_answers.as_data(craft, units), units)
+    return _as_file(made, craft_files.FORMATS[name], packed=False, stem="craft")
+
+
 def _landings_file(body, watch, name, units, packed):
     kind = landings_files.FORMATS[name]
     return _as_file(kind.make(landings.find(read_landings(body), watch), units), kind, packed, "landings")
@@ -237,6 +244,7 @@ WORK = {
     "aim": _aim,
     "landings": _landings,
     "landings_file": _landings_file,
+    "craft_file": _craft_file,
     "match": _match,
     "match_tracks": _match_tracks,
     "camera": _camera,

@@ -1,6 +1,7 @@
 // Place 6: would the ship cope? Fetched with its first opening.
 
 import { PLACE } from '../../state/ship.js';
+import { createSaving } from './saving.js';
 import { $, h, icon, setAttribute, setText } from '../shared/dom.js';
 import { createParts } from './parts.js';
 import { createQuestions } from './questions.js';
@@ -23,8 +24,9 @@ export async function createShip({ store, client, large }) {
   const start = createStart({ element: $('#ship-start'), store, client }),
     views = createViews({ element: $('#ship-views'), store, large, chosen, choose: pick }),
     questions = createQuestions({ element: $('#ship-questions'), store, parts: () => createParts({ store, chosen, choose }) });
+  $('#ship-saving').append(createSaving({ store, client }));
   const words = $('#ship-words'),
-    built = ['#ship-views', '#ship-questions', '#ship-caution'].map(id => $(id));
+    built = ['#ship-views', '#ship-questions', '#ship-saving', '#ship-caution'].map(id => $(id));
 
   function update() {
     if (store.view.place !== PLACE) return;

@@ -129,11 +129,7 @@ def as_data(questions):
     return {
         "groups": list(GROUPS),
         "solids": {name: {"fields": _own(model), "new": _new(name, model)} for name, model in SOLIDS.items()},
-        "blocks": [
-            _block(block) | {"question": questions[block.findings[0]]}
-            for block in BLOCKS
-            if block.findings[0] in questions
-        ],
+        "blocks": [_block(block) | {"question": questions[block.findings[0]]} for block in BLOCKS],
     }
 
 

@@ -31,8 +31,15 @@ _WORDS = {"question", "says", "assumptions"}
 
 
 def figures(finding):
-    """(label, value, unit) of every number of a finding and every short list of them; what is null or longer is left out."""
-    return list(_rows(finding, ""))
+    """(label, value, unit) of every number of a finding and every short list of them, in words; what is null or longer is left out."""
+    return [(label, ", ".join(map(words.figure, values)), unit) for label, values, unit in _rows(finding, "")]
+
+
+def numbers(finding):
+    """The same as (label, number, unit), a row a number."""
+    for label, values, unit in _rows(finding, ""):
+        for number, value in enumerate(values, start=1):
+            yield f"{label} {number}" if len(values) > 1 else label, float(value), unit
 
 
 def _rows(data, before, unit_of_all=""):
@@ -47,8 +54,7 @@ def _rows(data, before, unit_of_all=""):
                 yield from _rows(one, f"{before}{name.replace('_', ' ')} {number}: ")
         elif _short(value):
             label, unit = _label(name)
-            shown = [words.figure(value)] if not isinstance(value, list) else [words.figure(one) for one in value]
-            yield before + label, ", ".join(shown), unit or unit_of_all
+            yield before + label, list(value) if isinstance(value, list | tuple) else [value], unit or unit_of_all
 
 
 def _short(value):

@@ -3,7 +3,7 @@
 from dataclasses import dataclass, field
 from typing import Any
 
-from ...exports import FORMATS, landings
+from ...exports import FORMATS, craft_files, landings
 from ...scene import examples
 from ...scene.craft.document import Craft
 from ...scene.document import Scene
@@ -110,6 +110,16 @@ OPERATIONS = {
     ("/api/size", "post"): Operation("size", Size, SizeRequest, WISHES, words=_U),
     ("/api/crafts", "get"): Operation("crafts", CraftExamples),
     ("/api/craft", "post"): Operation("craft", Coped, Craft, CRAFTS, words=_U | _OF_A_CRAFT),
+    ("/api/craft/{name}", "post"): Operation(
+        "craft_file",
+        ExportedFile,
+        Craft,
+        CRAFTS,
+        words=_U | {"name": f"Which file, and its media type. {files_said(craft_files.FORMATS)}."},
+        values=tuple(craft_files.FORMATS),
+        content=exported(craft_files.FORMATS),
+        headers=NAMED,
+    ),
     ("/api/aim", "post"): Operation("aim", Aim, AimRequest, AIMS, words=_ARRAYS | _U),
     ("/api/landings", "post"): Operation(
         "landings", Landings, LandingsRequest, LANDINGS, words=_ARRAYS | _U | _OF_A_DRAWING | _S, streams=True

@@ -1,0 +1,27 @@
+// The answer about the craft as files: its drawing, pages to print, a table of its figures.
+
+import { craftRequest } from '../../state/ship.js';
+import { h } from '../shared/dom.js';
+import { download, fileName } from '../shared/files.js';
+
+const FILES = [
+  ['pdf', 'Pages to print (PDF)', 'pdf'],
+  ['svg', 'Drawing (SVG)', 'svg'],
+  ['csv', 'Figures (CSV)', 'csv'],
+];
+
+export function createSaving({ store, client }) {
+  async function save(format, ending) {
+    try {
+      const file = await client.craftFile(format, craftRequest(store.document), store.view.units);
+      download(`${fileName(store.document.craft.title || store.read('title'))}-craft.${ending}`, file);
+    } catch (problem) {
+      store.tell({ kind: 'failed', field: null, say: `The craft could not be saved: ${problem.message}` });
+    }
+  }
+  return h(
+    'p',
+    { class: 'links craft-saving' },
+    FILES.map(([format, say, ending]) => h('button', { type: 'button', class: 'link', onclick: () => save(format, ending) }, say)),
+  );
+}
