@@ -84,6 +84,16 @@ answer = rimfall.match({"track": track, "accuracy_m": 0.001, "known": {"body": "
 print(answer["says"])
 print(round(answer["fit"]["spin_rpm"]["low"], 2), "to", round(answer["fit"]["spin_rpm"]["high"], 2), "rpm")
 ```
+
+Whether the ship round a habitat would cope with being spun up, stopped, turned:
+
+```python
+import rimfall
+
+answer = rimfall.craft("ring-ship")
+print(*answer["spin_up"]["says"], sep="\\n")
+print(round(answer["joint"]["seized"]["rate_rpm"], 3), "rpm if the joint seizes")
+```
 """
 
 from collections.abc import Iterator, Mapping, Sequence

@@ -13,12 +13,13 @@ if any(name in os.environ for name in PINNED):
         {k: v for k, v in os.environ.items() if k not in PINNED},
     )
 
-from . import bounces, drops, heavy, many, page, service, shot, takeaway  # noqa: E402 - numpy loads here
+from . import bounces, craft, drops, heavy, many, page, service, shot, takeaway  # noqa: E402 - numpy loads here
 
 GROUPS = {
     "drops": drops.measure,
     "bounces": bounces.measure,
     "shot": shot.measure,
+    "craft": craft.measure,
     "takeaway": takeaway.measure,
     "many": many.measure,
     "service": service.measure,

@@ -15,13 +15,16 @@ from schemathesis.specs.openapi.definitions import OPENAPI_31
 from rimfall.errors import Refused
 from rimfall.exports.page_drawings import map_of_limits
 from rimfall.scene import answers, examples, questions
+from rimfall.scene.craft import answers as craft_answers
+from rimfall.scene.craft import examples as crafts
 from rimfall.scene.feel import answers as feel_answers
-from rimfall.scene.reading import read, read_size
+from rimfall.scene.reading import read, read_craft, read_size
 from rimfall.scene.size import answers as size_answers
 from rimfall.shapes.drawn import drawn
 from rimfall.web.api import router
 from rimfall.web.schema import schema
 from tests.frozen import random_scenes
+from tests.scene.craft import random_crafts
 from tests.scene.documents import trace_of
 from tests.tables import each_row
 
@@ -143,6 +146,21 @@ def test_the_answer_to_a_scene_drawn_at_random_is_what_the_schema_says(seed):
         return
     is_valid("Scene", document)
     is_valid("Trace", json.loads(answers.of_trace(trace, f4=True)))
+
+
+def test_the_answers_to_craft_are_what_the_schema_says():
+    for number, name in enumerate(crafts.SAY):
+        answer = craft_answers.as_data(read_craft(crafts.example(name)), UNITS[number % 2])
+        is_valid("Craft", json.loads(crafts.example(name)))
+        is_valid("Coped", of_json(answer))
+        is_valid("Coped", of_json(craft_answers.with_figures(answer)))
+    for seed in range(20):
+        try:
+            craft = read_craft(json.dumps(random_crafts.craft(seed)))
+        except Refused as refused:
+            is_valid("Refused", refused.as_dict())
+            continue
+        is_valid("Coped", of_json(craft_answers.as_data(craft)))
 
 
 def test_an_undeclared_field_and_a_missing_one_fail():
