@@ -16,18 +16,19 @@ export async function isThere(base = 'api') {
 export function createClient({ base = 'api', connection = { run: ask => ask() } } = {}) {
   const call = (path, { signal = null, wait_ms = WAIT_MS, read = asJson, ...rest } = {}) =>
     connection.run(() => request(`${base}/${path}`, { ...rest, signal, wait_ms, read }), signal);
-  let drawn = { key: null, habitats: [] }; // what the last habitats are drawn from: asked for again when they change
+  let drawn = { key: null, habitats: [], craft: null }; // what the last habitats are drawn from: asked for again when they change
 
   // The spin does not show in how they are drawn.
-  function stillOf({ habitat, compare }) {
+  function stillOf({ habitat, compare, craft }) {
     const still = part => ({ ...part, spin_rpm: 0, spin_ramp: [] });
-    return { habitat: still(habitat), compare: (compare ?? []).map(other => ({ ...other, habitat: still(other.habitat) })) };
+    const others = (compare ?? []).map(other => ({ ...other, habitat: still(other.habitat) }));
+    return craft ? { habitat, compare: others, craft } : { habitat: still(habitat), compare: others };
   }
   async function drawnOf({ scene }, signal) {
     const body = stillOf(scene);
     const key = JSON.stringify(body);
     if (key !== drawn.key) drawn = { key, ...(await call('mesh', { body, signal })) };
-    return drawn.habitats;
+    return { drawn: drawn.habitats, craft: drawn.craft ?? null };
   }
 
   return {
@@ -40,13 +41,13 @@ export function createClient({ base = 'api', connection = { run: ask => ask() } 
     async opened(id, { units = 'si', signal = null } = {}) {
       const { document, trace, mesh } = await call(`examples/${encodeURIComponent(id)}/opened?units=${units}`, { signal });
       drawn = { key: JSON.stringify(stillOf(trace.scene)), ...mesh };
-      return { document, answer: { ...decodeAnswer(trace), drawn: mesh.habitats } };
+      return { document, answer: { ...decodeAnswer(trace), drawn: mesh.habitats, craft: mesh.craft ?? null } };
     },
     /** `hold` {hold, held, follower}: the server finds the follower that keeps what is held. `told(done, of)`: how far it is, where it takes long. */
     async trace(document, { units = 'si', hold = null, signal = null, told = null } = {}) {
       const query = new URLSearchParams({ arrays: 'f4', units, ...(hold ?? {}), ...(told && { stream: '1' }) });
       const answer = decodeAnswer(await call(`trace?${query}`, { body: document, signal, read: told ? asLines(told) : asJson }));
-      return { ...answer, drawn: await drawnOf(answer, signal) };
+      return { ...answer, ...(await drawnOf(answer, signal)) };
     },
     /** What people would feel in a habitat: `body` {habitat, air, person, own_limits}. */
     feel: (body, { units = 'si', signal = null } = {}) => call(`feel?units=${units}`, { body, signal }),

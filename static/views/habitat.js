@@ -251,6 +251,7 @@ export class Habitat {
   turn(angle_rad, room_rad = 0) {
     this.pivot.rotation.z = angle_rad;
     this.still.rotation.z = room_rad;
+    this.hull?.turn(angle_rad, room_rad);
     this.whole.updateMatrixWorld(true);
   }
 

@@ -22,6 +22,7 @@ export function readModel(answer, fields) {
     facts: fields && shapeFacts(fields, habitat),
     cameras: fields?.cameras,
     ground: drawnGround(shape),
+    craft: answer.craft ?? null,
   };
   model.motions = answer.motions.map((motion, i) => readMotion(model, motion, motions[i], i, fields));
   return model;

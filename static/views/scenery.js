@@ -2,6 +2,7 @@
 
 import { Cups } from './cups.js';
 import { Habitat } from './habitat.js';
+import { Hull } from './hull.js';
 import { Paint } from './paint.js';
 import { Stands } from './stands.js';
 import { Group } from '../vendor/three.module.js';
@@ -10,6 +11,7 @@ import { Dots, KIND } from './dots.js';
 export class Scenery {
   constructor(shared) {
     this.habitat = new Habitat(shared);
+    this.habitat.hull = new Hull(shared, this.habitat);
     this.paint = new Paint(shared);
     this.stands = new Stands(shared);
     this.cups = new Cups(shared);
@@ -35,6 +37,7 @@ export class Scenery {
       floor,
       outside,
     );
+    this.habitat.hull.build(model.craft, model.radius_m);
     const span_m = round(Math.min(outside_m, aboard_m));
     const step_m = gridStep(model.radius_m, span_m);
     const paint_m = Math.round((middle_m ?? at_m) / step_m) * step_m;

@@ -28,6 +28,7 @@ from ..scene import answers, examples, questions
 from ..scene.checks import followed
 from ..scene.craft import answers as craft_answers
 from ..scene.craft.asked import asked_of
+from ..scene.craft.drawn import drawn as drawn_craft
 from ..scene.feel import answers as feel_answers
 from ..scene.feel.answers import feel
 from ..scene.questions import GREATEST_SAMPLES, GREATEST_SAMPLES_IN_LISTS
@@ -140,7 +141,12 @@ def _feel(body, _, units):
 def _mesh(body, _):
     scene = read_feel(body)
     habitats = [scene.habitat, *(other.habitat for other in scene.compare)]
-    return Answer(to_json({"habitats": [drawn(part.habitat()) for part in habitats]}))
+    craft = drawn_craft(scene)
+    return Answer(
+        to_json(
+            {"habitats": [drawn(part.habitat()) for part in habitats]} | ({} if craft is None else {"craft": craft})
+        )
+    )
 
 
 def _map(body, _, width, draw, units):

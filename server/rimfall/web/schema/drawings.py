@@ -174,10 +174,32 @@ class DrawnWithEnds(Drawn):
     ended: Drawn | None = said("The same with ends; null where it has them.")
 
 
+class DrawnPart(Closed):
+    """A part of a craft: a solid in the craft's axes."""
+
+    name: str = said("Its name.")
+    group: Literal["turning", "still", "counter"] = said("Which group it turns with.")
+    solid: str = said("Which solid it is.")
+    place_m: Vector = said("Where its middle is, m.")
+    axis: Vector = said("Its axis of symmetry.")
+    radius_m: float = left_out("Its radius, m.")
+    tube_radius_m: float = left_out("The radius of its tube, m.")
+    length_m: float = left_out("Its length, m.")
+    size_m: Vector = left_out("Its size, m.")
+
+
+class DrawnCraft(Closed):
+    """What a craft is drawn from; what the habitat is drawn as is not among its parts."""
+
+    parts: list[DrawnPart] = said("Its parts.")
+    counter_ratio: float = said("How fast its counter group turns to how fast the habitat does.")
+
+
 class Mesh(Closed):
     """What pictures of habitats are made from."""
 
     habitats: list[DrawnWithEnds] = said("The habitat, then those set beside it.", min_length=1, max_length=4)
+    craft: DrawnCraft = left_out("The craft round the first; left out where the scene carries none.")
 
 
 class _Drawing(Closed):
