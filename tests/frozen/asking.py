@@ -18,11 +18,13 @@ from rimfall.exports.options import read_options
 from rimfall.physics.bodies import NAMED_BODIES
 from rimfall.physics.liquids import LIQUIDS
 from rimfall.scene import answers, examples, questions
+from rimfall.scene.craft import answers as craft_answers
+from rimfall.scene.craft import examples as crafts
 from rimfall.scene.document import MOTIONS
 from rimfall.scene.feel import answers as feel_answers
 from rimfall.scene.feel.answers import feel
 from rimfall.scene.questions import GREATEST_SAMPLES_IN_LISTS
-from rimfall.scene.reading import read, read_feel, read_size
+from rimfall.scene.reading import read, read_craft, read_feel, read_size
 from rimfall.scene.size import answers as size_answers
 from rimfall.shapes import SHAPES
 from rimfall.web import api
@@ -39,6 +41,11 @@ JSON_FORMATS = tuple(f.name for f in FORMATS.values() if f.media_type == "applic
 def example_documents():
     """name -> JSON text of each example."""
     return {name: examples.example(name) for name in examples.SAY}
+
+
+def craft_documents():
+    """name -> JSON text of each craft to start from."""
+    return {name: crafts.example(name) for name in crafts.SAY}
 
 
 def answered(ask, *arguments):
@@ -73,6 +80,11 @@ def feel_answer(document, units="si"):
 def size_answer(document, units="si"):
     """The habitat for a document of wishes, JSON bytes."""
     return size_answers.as_json(read_size(document), units)
+
+
+def craft_answer(document, units="si"):
+    """Whether a craft would cope, JSON bytes."""
+    return craft_answers.as_json(read_craft(document), units)
 
 
 def exported(trace, name, choices):

@@ -25,7 +25,8 @@ def names():
     """The names of everything that is asked about, in order."""
     examples = [f"example {name}" for name in asking.example_documents()]
     seeded = [f"random {seed}" for seed in SEEDS] + [f"wishes {seed}" for seed in range(WISHES)]
-    return ["program", *examples, *seeded]
+    crafts = [f"craft {name}" for name in asking.craft_documents()]
+    return ["program", *examples, *crafts, *seeded]
 
 
 def taken(only=""):
@@ -46,6 +47,8 @@ def questions_of(name):
         return {"catalogue": _json(asking.answered(asking.catalogue)), "examples": _json(asking.examples_listed())}
     if kind == "wishes":
         return _of_wishes(json.dumps(random_scenes.wishes(int(which))))
+    if kind == "craft":
+        return _of_craft(asking.craft_documents()[which])
     if kind == "example":
         return _of_scene(asking.example_documents()[which], _all_files()) | _of_commands(which)
     return _of_scene(json.dumps(random_scenes.scene(int(which))), _some_files(SEEDS.index(int(which))))
@@ -58,6 +61,11 @@ def _json(data):
 def _of_wishes(document):
     asked = {f"size {units}": _json(asking.answered(asking.size_answer, document, units)) for units in asking.UNITS}
     return asked | {"printed size": _text(asking.printed("size", document))}
+
+
+def _of_craft(document):
+    asked = {f"craft {units}": _json(asking.answered(asking.craft_answer, document, units)) for units in asking.UNITS}
+    return asked | {"printed craft": _text(asking.printed("craft", document))}
 
 
 def _of_commands(name):

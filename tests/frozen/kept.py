@@ -1,4 +1,4 @@
-"""Trace, feel and size as the suite keeps them: words to the letter, numbers to the rounding of another processor."""
+"""Trace, feel, size and craft as the suite keeps them: words to the letter, numbers to the rounding of another processor."""
 
 import json
 import lzma
@@ -39,6 +39,7 @@ def documents():
     """name -> JSON text of every document that is asked about."""
     scenes = {f"example {name}": text for name, text in asking.example_documents().items()}
     scenes |= {f"random {seed}": json.dumps(random_scenes.scene(seed)) for seed in SEEDS}
+    scenes |= {f"craft {name}": text for name, text in asking.craft_documents().items()}
     return scenes | {f"wishes {seed}": json.dumps(random_scenes.wishes(seed)) for seed in range(WISHES)}
 
 
@@ -48,6 +49,9 @@ def answers_to(name, document):
         return {
             f"size {units}": _measured(asking.answered(asking.size_answer, document, units)) for units in asking.UNITS
         }
+    if name.startswith("craft"):
+        si, us = (asking.answered(asking.craft_answer, document, units) for units in asking.UNITS)
+        return {"craft": _measured(si), "craft us": texts(from_json(us))}
     felt = {f"feel {units}": from_json(asking.answered(asking.feel_answer, document, units)) for units in asking.UNITS}
     trace = asking.answered(asking.traced, document)
     if isinstance(trace, bytes):
