@@ -53,6 +53,12 @@ def largest_radius_m(ring: Ring, stress_pa: float, gravity_m_s2: float) -> float
     return stress_pa / per_m if per_m > 0 else math.inf
 
 
+def least_thickness_m(ring: Ring, stress_pa: float) -> float:
+    """The thinnest wall with which a ring carries its load and pressure at stress_pa; inf where its own weight alone is more."""
+    left = stress_pa - ring.density_kg_m3 * ring.gravity_m_s2 * ring.radius_m
+    return (ring.load_kg_m2 * ring.gravity_m_s2 + ring.pressure_pa) * ring.radius_m / left if left > 0 else math.inf
+
+
 def spoke_tension_n(mass_kg: float, gravity_m_s2: float, spokes: int) -> float:
     """Pull in each spoke where spokes alone hold mass_kg at the rim, in as many equal shares; the spokes' own mass is left out."""
     return mass_kg * gravity_m_s2 / spokes

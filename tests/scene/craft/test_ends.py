@@ -1,6 +1,7 @@
 """What a craft's document says of tethers, visitors, its ring and a rock: figures by hand, sentences, and the scenes they lead to."""
 
 import math
+import re
 
 import numpy as np
 import pytest
@@ -110,6 +111,14 @@ def test_the_gravity_that_a_ring_could_carry_is_carried():
     offered = said(hull).partition("The most that this ring could carry is ")[2]
     spin = float(offered.partition(", at ")[2].partition(" rpm")[0])
     assert asked(spin, hull=heavy)["hull"]["times_safe"] == pytest.approx(1.0, abs=0.01)
+
+
+def test_a_thicker_wall_that_would_do_just_does():
+    block = METAL | {"safety": 3.0, "load_kg_m2": 300.0, "pressure_kpa": 101.3}
+    words = said(asked(hull=block)["hull"])
+    assert words.startswith("1 g at the rim wants 4 rpm; the aluminium 6061-T6 ring then carries 118 MPa, 1.22 times")
+    wall = float(re.search(r"A wall of ([\d.]+) mm would do", words)[1]) / 1e3
+    assert asked(hull=block | {"thickness_m": wall})["hull"]["times_safe"] == pytest.approx(1.0, abs=0.01)
 
 
 def test_the_largest_rings_are_just_safe():

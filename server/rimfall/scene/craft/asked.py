@@ -33,6 +33,8 @@ class Asked:
         """What people call a group: by its one part ("the ring", "the still keel"), or as a whole."""
         names = [part.name for part in self.craft.parts if part.group == group]
         if len(names) != 1:
+            if len(names) == len(self.craft.parts):
+                return "the craft"
             return {"turning": "the turning part", "still": "the still part", "counter": "the counter-turning part"}[
                 group
             ]

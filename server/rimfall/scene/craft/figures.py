@@ -43,9 +43,11 @@ def numbers(finding):
 
 
 def _rows(data, before, unit_of_all=""):
+    seen = []  # what is the same again is told once: the whole of a craft that turns as one
     for name, value in data.items():
-        if name in _WORDS or value is None or isinstance(value, bool):
+        if name in _WORDS or value is None or isinstance(value, bool) or value in seen:
             continue
+        seen += [value] if isinstance(value, dict) else []
         if isinstance(value, dict):
             label, unit = _label(name)
             yield from _rows(value, f"{before}{label}: ", unit)

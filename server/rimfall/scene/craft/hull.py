@@ -82,24 +82,33 @@ def _stress(block, ring, stress, safe, asked):
     if not whole:
         yield "Nothing pulls at the ring: it does not turn and holds no air."
         return
-    times, at = whole / safe, f"At {rate(ring.rate_rad_s)}" if ring.rate_rad_s else "Standing still"
-    against = (
-        f", {figure(times)} times the {pressure(safe)} that are safe"
-        if times > 1
-        else f" of the {pressure(safe)} that are safe"
-    )
-    yield f"{at} the {block.material} ring carries {pressure(whole)}{against}."
+    times = whole / safe
+    if times > 1:
+        yield f"{_wish(ring, block)} carries {pressure(whole)}, {figure(times)} times the {pressure(safe)} that are safe."
+    else:
+        at = f"At {rate(ring.rate_rad_s)}" if ring.rate_rad_s else "Standing still"
+        yield f"{at} the {block.material} ring carries {pressure(whole)} of the {pressure(safe)} that are safe."
     parts = [f"{percent(share / whole)} from {of}" for name, of in _SHARES if (share := getattr(stress, name))]
     yield f"Of that, {listed(parts)}." if len(parts) > 1 else f"All of it is from {parts[0].partition(' from ')[2]}."
     if times > 1:
-        yield from _would_do(ring, safe)
+        yield from _would_do(ring, safe, asked.units)
 
 
-def _would_do(ring, safe):
-    """The nearest wish that it could carry: another gravity in the same ring."""
+def _wish(ring, block):
+    """The wish that collides with what the ring can carry, up to the verb."""
+    if not ring.rate_rad_s:
+        return f"Standing still the {block.material} ring"
+    return f"{gravity(ring.gravity_m_s2)} at the rim wants {rate(ring.rate_rad_s)}; the {block.material} ring then"
+
+
+def _would_do(ring, safe, units):
+    """The nearest wishes that it could carry: a thicker wall, or another gravity in the same ring."""
+    wall = hull.least_thickness_m(ring, safe)
+    if wall < ring.radius_m:
+        yield f"A wall of {short(wall, units)} would do."
     left = safe - ring.pressure_pa * ring.radius_m / ring.thickness_m
     if left <= 0:
-        yield "The air alone asks for a thicker wall, a smaller ring or less pressure."
+        yield "No spin is slow enough for this wall: the air alone is too much for it."
         return
     most = left / ((ring.density_kg_m3 + ring.load_kg_m2 / ring.thickness_m) * ring.radius_m)
     yield f"The most that this ring could carry is {gravity(most)}, at {rate(math.sqrt(most / ring.radius_m))}."
@@ -118,4 +127,4 @@ def _biggest(block, ring, largest, asked):
     yield f"At {gravity(ring.gravity_m_s2)} a bare ring of {block.material} could be {short(bare, asked.units)} in radius."
     more = [word for word, there in (("load", ring.load_kg_m2), ("air", ring.pressure_pa)) if there]
     if more:
-        yield f"With this wall and its {listed(more)} it could be {short(loaded, asked.units)}."
+        yield f"With this wall and its {listed(more)} the largest that would do is {short(loaded, asked.units)}."
