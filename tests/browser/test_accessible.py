@@ -35,7 +35,7 @@ def found(page, part="html"):
 
 def each_part(page):
     """Opens one after the other, and yields its name and the selector of what it is."""
-    for number in (1, 2, 3, 4, 5):
+    for number in (1, 2, 3, 4, 5, 6):
         open_place(page, number)
         if number == 4:
             page.locator("#feel-map .ring-grip[aria-valuenow]").wait_for()  # what it tells has come
@@ -43,6 +43,11 @@ def each_part(page):
             page.locator("#shot-landings .btn").first.click()
             page.locator(".landings-net").wait_for()
             page.locator(".way-says").first.wait_for()
+        if number == 6:
+            page.locator(".craft").first.click()
+            page.locator('.craft-views g:has(> title:text-is("tanks")) .part').first.dispatch_event("click")
+            page.locator(".part-line.chosen .rows").wait_for()
+            page.locator(".craft-question .link", has_text="Its figures").first.click()
         yield f"place {number}", f"#place-{number}"
     open_place(page, 4)
     page.keyboard.press("e")
