@@ -5,8 +5,9 @@ requests each time.
 Two things are told to it. A scene has rules that no JSON schema can say (a throw starts inside the room, drops fit the air), so a
 body that fits the description may be refused with 422: `positive_data_acceptance` expects that too, and a check of our own holds that
 each such refusal is one of those rules and never one of a single field. And a model is read by one function wherever it comes: its
-corners are gone through once (habitats and motions at `/api/trace`, people at `/api/feel`), and where else it comes it is one value:
-a place and a body in a throw, feet on the deck in a walk, decks and a changing spin in a cylinder, floors in pods. Of the examples, four.
+corners are gone through once (habitats and motions at `/api/trace`, people at `/api/feel`, craft at `/api/craft`), and where else it
+comes it is one value: a place and a body in a throw, feet on the deck in a walk, decks and a changing spin in a cylinder, floors in
+pods, what all parts of a craft share in a ring. Of the examples, four.
 """
 
 import copy
@@ -39,9 +40,11 @@ TURNING = {"spin_ramp": [{"time_s": 2.0, "spin_rpm": 4.0}], "decks": [{"name": "
 LANDINGS = next(
     iter(SCHEMA["paths"]["/api/landings"]["post"]["requestBody"]["content"]["application/json"]["examples"].values())
 )
+CARRIED = {"craft": None}
+SOLID = {"name": "part", "group": "still", "mass_kg": 5.0, "place_m": [0, 0, 0], "axis": [0, 0, 1], "radius_m": 2.0}
 ONE_VALUE = {
-    "Scene": {"compare": OTHERS, **PEOPLE},
-    "FeelRequest": {"habitat": SCENE["habitat"], "motions": SCENE["motions"], "compare": OTHERS},
+    "Scene": {"compare": OTHERS, **PEOPLE, **CARRIED},
+    "FeelRequest": {"habitat": SCENE["habitat"], "motions": SCENE["motions"], "compare": OTHERS, **CARRIED},
     "AimRequest": {"scene": THROW, "motion": THROW["motions"][0]["name"]},
     "LandingsRequest": {name: LANDINGS["value"][name] for name in ("scene", "motion")},
     "CameraRequest": {"scene": SCENE},
@@ -50,6 +53,8 @@ ONE_VALUE = {
     **dict.fromkeys(("Jump", "Lift"), FEET),
     **dict.fromkeys(("TorusPart", "SpherePart", "PodsPart", "TurntablePart"), TURNING),
     **dict.fromkeys(("TetherPart", "TumblerPart"), TURNING | FLOORS),
+    **dict.fromkeys(("Point", "Rod", "Disc", "Cylinder", "CylinderShell", "Box", "Sphere"), SOLID),
+    **dict.fromkeys(("SphereShell", "Torus", "TorusShell", "Cone"), SOLID),
 }
 NO_SCHEMA_SAYS = {"fps"}  # a frame rate as a fraction: the pattern cannot say that it lies between 1 and 240
 DRAWN = 8  # requests for each way of drawing them

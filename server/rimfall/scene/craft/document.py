@@ -294,7 +294,7 @@ class Hull(Strict):
     load_kg_m2: float = number("Load on the floor", "kg/m²", 0, 1e9, 0.0)
     thickness_m: float = number("Thickness", "m", 1e-6, GREATEST_M)
     pressure_kpa: float = number("Pressure inside", "kPa", 0, 100_000, 0.0)
-    spokes: Whole | None = number("Spokes", "", 1, 1_000, None)
+    spokes: Whole = number("Spokes", "", 0, 1_000, 0)
 
 
 class Rock(Strict):
