@@ -159,11 +159,11 @@ def test_what_is_not_asked_is_not_answered():
 @each_row(
     ("block", "fault"),
     [
-        ({"hull": METAL | {"material": "mithral foam"}}, "hull.material"),
+        ({"hull": METAL | {"material": "wet paper"}}, "hull.material"),
         ({"tether": ROPE | {"material": "string"}}, "tether.material"),
         ({"tether": ROPE | {"length_m": 0.0}}, "tether.length_m"),
         ({"tether": ROPE | {"masses_kg": [1.0]}}, "tether.masses_kg"),
-        ({"hull": METAL | {"spokes": 0}}, "hull.spokes"),
+        ({"hull": METAL | {"spokes": -1}}, "hull.spokes"),
         ({"rock": {"density_kg_m3": 2_600.0, "radius_m": 500.0, "gravity_g": 0.0}}, "rock.gravity_g"),
     ],
 )
