@@ -33,6 +33,12 @@ def test_seizing_keeps_momentum_and_turns_the_rest_into_heat(inertias, rates):
     assert stuck.heat_j == pytest.approx(energy - sum(inertias) * stuck.rate_rad_s**2 / 2, rel=1e-9, abs=1e-3)
 
 
+@each_row(("inertias", "rates"), PAIRS)
+def test_a_reversed_spin_ends_the_other_way_with_the_same_heat(inertias, rates):
+    one, other = joint.seized(inertias, rates), joint.seized(inertias, tuple(-rate for rate in rates))
+    assert (one.rate_rad_s, one.heat_j) == (-other.rate_rad_s, other.heat_j)
+
+
 def test_the_ends():
     assert joint.drag_along_s((1.0, 1.0), 1.0, 0.0) is None
     assert joint.drag_along_s((1.0, 0.0), 1.0, 3.0) == 0.0

@@ -34,6 +34,14 @@ def test_with_the_spin_kept_the_motor_gives_twice_what_comes_out_at_the_mass(sta
     assert (course.rate_rad_s == RATE).all()
 
 
+@each_row("keeps_spin", [True, False])
+def test_a_reversed_spin_pushes_the_other_way_with_the_same_work(keeps_spin):
+    one, other = (move.course(INERTIA, rate, MASS, 0.0, 40.0, SPEED, keeps_spin) for rate in (RATE, -RATE))
+    assert (one.sideways_n == -other.sideways_n).all()
+    assert (one.rate_rad_s == -other.rate_rad_s).all()
+    assert (one.work_j, one.motor_j) == (other.work_j, other.motor_j)
+
+
 def test_nothing_moves_where_the_way_has_no_length_and_nothing_else_turns():
     course = move.course(0.0, RATE, MASS, 0.0, 0.0, SPEED, keeps_spin=False)
     assert (course.work_j, course.time_s[-1]) == (0.0, 0.0)

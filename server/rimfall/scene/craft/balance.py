@@ -80,7 +80,8 @@ def _says(asked, data):
         yield f"{name} is balanced: its centre of mass is on the axis."
     else:
         off = words.short(data["offset_m"], asked.units)
-        yield f"with its loads {name} has its centre of mass {off} off the axis, toward {_side(asked, data)}."
+        loaded = "with its loads " if asked.craft.loads else ""
+        yield f"{loaded}{name} has its centre of mass {off} off the axis, toward {_side(asked, data)}."
         yield _held(asked, data)
         yield _round(asked, data)
     yield _tilted(asked, data)
