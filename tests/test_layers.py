@@ -33,7 +33,7 @@ PYTHON = {
     "shots": {"errors", "physics", "shapes", "motions"},
     "comfort": {"errors", "physics", "shapes", "motions"},
     "vessel": {"errors", "physics"},
-    "kinds": {"errors", "fields", "phrases", "prose", "physics", "shapes", "motions"},
+    "kinds": {"errors", "fields", "phrases", "prose", "physics", "shapes", "motions", "vessel"},
     "scene": BELOW_SCENE,
     "exports": BELOW_SCENE | {"folders", "scene"},
     "sweep": {"__init__", "errors", "exports", "processes", "scene"},

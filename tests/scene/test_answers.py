@@ -20,6 +20,7 @@ TOP = {
     "time_s",
     "angle_rad",
     "spin_rad_s",
+    "tumbling",
     "habitat",
     "motions",
     "compare",

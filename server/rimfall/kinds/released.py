@@ -17,6 +17,7 @@ from .places import body_clear
 from .words import after_landing, landing, rose, why
 
 RISES = "rises"  # why there is nothing under plain gravity beside it
+TUMBLES = "tumbles"
 SPINS = when("ball_spin_rpm", ", spinning at {ball_spin_rpm} {ball_spin_axis}")
 REBOUNDS = when("bounces", " It may bounce {bounces}.")
 
@@ -80,9 +81,10 @@ def plan(setting, motion):
         velocity = velocity + frames.aimed(motion.carried.speed_m_s, motion.carried.heading_deg, 0.0)
     spinning = _ball_spin_rad_s(motion)
     release = setting.release(body, motion.start_s, place, velocity, floor, spinning)
-    course = Start(release, motion.bounces)
+    tumbles = setting.habitat.spin.tumbles
+    course = Start(release, motion.bounces, sticks=tumbles)  # what comes after a contact is not worked out there
     gravity = setting.gravity_m_s2(motion.start_s, place, floor)
-    none = RISES if _rises(setting, body) else None if gravity else NO_GRAVITY
+    none = TUMBLES if tumbles else RISES if _rises(setting, body) else None if gravity else NO_GRAVITY
     if none:
         return Plan(motion.start_s, place, tuple(velocity), body, course, None, none, floor=floor)
     flat = Start(setting.flat_release(body, motion.start_s, place, velocity, gravity, spinning))

@@ -82,7 +82,11 @@ class Airborne:
 
     def _turned(self, room):
         """Whether a room holds what looks different for its turning."""
-        return room.turns and any(surface.turned for surface in room.surfaces)
+        return room.turns and (self._spin.tumbles or any(surface.turned for surface in room.surfaces))
+
+    def _tumbles(self, room):
+        """Whether a room's axis moves: then nothing that bounds it stands still, round or not."""
+        return room.turns and self._spin.tumbles
 
     def _first_touch(self, position, velocity, force):
         """State (surfaces, N) of each body to each surface of its room at its release; notes those that stay."""
@@ -93,7 +97,8 @@ class Airborne:
             own = position[:, inside], velocity[:, inside], acceleration[:, inside]
             turning = turned.states(self._spin, self._start_s[inside], *own) if self._turned(room) else own
             for k, surface in enumerate(room.surfaces):
-                state = touching(surface, *(turning if surface.turned else own), self._radius_m[inside])
+                seen = turning if surface.turned or self._tumbles(room) else own
+                state = touching(surface, *seen, self._radius_m[inside])
                 touch[k, inside] = state
                 for i in inside[state < 0]:
                     self.met[i] = self.met[i] or surface
@@ -101,7 +106,13 @@ class Airborne:
 
     def _moving(self, force, position, velocity, up):
         """What moves the bodies of the mask."""
-        reach = self._of_rooms(lambda room: np.inf if room.across_m is None else _PAST_ACROSS * room.across_m)[up]
+        open_ended = [room.across_m is None or self._tumbles(room) for room in self._rooms]
+        reach = np.array(
+            [
+                np.inf if is_open else _PAST_ACROSS * room.across_m
+                for room, is_open in zip(self._rooms, open_ended, strict=True)
+            ]
+        )[self._room][up]
         longest = self._of_rooms(lambda room: turned.longest_s(self._spin) if self._turned(room) else np.inf)[up]
         kinks = self._spin.times_s[1:, None] - self._start_s[up]
         if force.coasts:

@@ -3,7 +3,7 @@
 import numpy as np
 
 from ..physics import bernstein, turned
-from ..physics.crossings import STILL_M_S, nearest_axis
+from ..physics.crossings import STILL_M_S, nearest_axis, nearest_axis_on
 from ..physics.integrate import Step
 from .plan import Plan
 from .setting import Setting
@@ -20,7 +20,7 @@ def marks(setting: Setting, plan: Plan, path: Trajectory) -> list[tuple[float, s
     if not len(air):
         return []
     about_axis = chart.bends
-    s = nearest_axis(path.position_m[air], path.path_m[air]) if about_axis else _highest(setting, chart, path, air)
+    s = _nearest(setting, path, air) if about_axis else _highest(setting, chart, path, air)
     turning = air[np.isfinite(s)]
     times = path.start_s[turning] + s[np.isfinite(s)] * path.length_s[turning]
     # A piece's polynomial runs on past where the next piece begins; what it does there never happened.
@@ -28,19 +28,32 @@ def marks(setting: Setting, plan: Plan, path: Trajectory) -> list[tuple[float, s
     times = times[(times > path.begin_s) & (times < np.minimum(until_s, path.end_s))]
     if not about_axis:
         return [(t, "apex") for t in times]
-    position, _ = path.at(times)
+    position, _, _ = path.both(setting.habitat.spin, times)
     through = np.hypot(position[:, 0], position[:, 1]) <= AXIS_SHARE * setting.habitat.radius_m
     return [
         (t, kind) for t, axis in zip(times, through, strict=True) for kind in (("axis", "apex") if axis else ("apex",))
     ]
 
 
-def _highest(setting, chart, path, air):
-    """s (len(air),) at which the height over a flat floor or a table has its greatest value, inf where it has none inside."""
+def _nearest(setting, path, air):
+    """s (len(air),) at which a path is nearest to the axis, inf where that is not inside."""
+    if not setting.habitat.spin.tumbles:
+        return nearest_axis(path.position_m[air], path.path_m[air])
+    position, control = _from_aboard(setting, path, air)
+    return nearest_axis_on(position.T, np.ascontiguousarray(control[:, :2]))
+
+
+def _from_aboard(setting, path, air):
+    """`turned.path` of a path's pieces in the air."""
     states = (path.position_m[air].T, path.velocity_m_s[air].T)
     powers = (np.ascontiguousarray(np.moveaxis(p[air], 0, -1)) for p in (path.path_m, path.path_m_s))
     step = Step(0.0, path.length_s[air], *states, *powers)
-    _, control = turned.path(step, path.start_s[air], setting.habitat.spin)
+    return turned.path(step, path.start_s[air], setting.habitat.spin)
+
+
+def _highest(setting, chart, path, air):
+    """s (len(air),) at which the height over a flat floor or a table has its greatest value, inf where it has none inside."""
+    _, control = _from_aboard(setting, path, air)
     up = chart.axes(np.array([[1.0, 0.0, 0.0]]))[0, 1]
     rising = bernstein.derivative(np.einsum("kan,a->kn", control, up))
     rises = rising[0] > STILL_M_S * path.length_s[air]

@@ -39,12 +39,22 @@ def how(kind):
 
 def into_frame(spin, time_s, turns, position, velocity, spinning):
     """Inertial states (n, 3) -> those of the turning frame, where `turns` (n,); spins become relative to it."""
+    if spin.tumbles:
+        return _into_tumbling(spin, time_s, turns, position, velocity, spinning)
     angle = np.where(turns, spin.angle_rad(time_s), 0.0)
     omega = np.where(turns, spin.rate_rad_s(time_s), 0.0)
     position, velocity = frames.inertial_to_rotating(position, velocity, angle, omega)
     spinning = frames.turn(spinning, -angle)
     spinning[:, 2] -= omega
     return position, velocity, spinning
+
+
+def _into_tumbling(spin, time_s, turns, position, velocity, spinning):
+    """The same in a frame whose axis moves."""
+    own = spin.to_frame(time_s, position, velocity)
+    relative = spin.turn_back(spinning, time_s) - spin.omega_rad_s(time_s)
+    pairs = zip((*own, relative), (position, velocity, spinning), strict=True)
+    return tuple(np.where(turns[:, None], turned, still) for turned, still in pairs)
 
 
 def meet(medium, moving, surfaces, time_s, position, velocity, spinning):

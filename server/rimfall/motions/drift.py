@@ -36,8 +36,8 @@ _READ_AT = 129  # times besides the steps' own at which a flight's azimuth is fo
 
 def parts(setting: Setting, plan: Plan, track: Track, ways: Ways) -> tuple[dict | None, str | None]:
     """drift_parts_m of a motion's landing as a dict, and None; or None, and why there are none: "not_flown", "no_spin",
-    "starts_there", "met_something_first", "spin_changes" (a pour's), "no_landing_without_coriolis", "no_landing_without_air",
-    "no_landing_without_the_rest", "far_round" (a cause of more than a quarter turn)."""
+    "tumbles" (the axis moves), "starts_there", "met_something_first", "spin_changes" (a pour's), "no_landing_without_coriolis",
+    "no_landing_without_air", "no_landing_without_the_rest", "far_round" (a cause of more than a quarter turn)."""
     why = _why_none(setting, plan, track)
     if why is not None:
         return None, why
@@ -63,6 +63,8 @@ def _why_none(setting, plan, track):
     first = course.first if course.opening is None else course.opening.release
     if landing is None or not isinstance(first, Release):
         return "not_flown"
+    if setting.habitat.spin.tumbles:
+        return "tumbles"
     if not setting.omega_rad_s(plan.start_s):
         return "no_spin"
     if landing.time_s <= first.time_s:

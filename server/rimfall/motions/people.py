@@ -2,7 +2,6 @@
 
 import numpy as np
 
-from ..physics.aboard import of_frame
 from ..physics.constants import G0_M_S2
 from .journey import Leg
 from .path import Path
@@ -25,8 +24,7 @@ def felt(
     + pull - u'. A thing at rest on the deck of a steady drum feels omega^2 R, down: up is below 0.
     """
     spin = setting.habitat.spin
-    pull = of_frame(spin.rate_rad_s(time_s), spin.change_rad_s2(time_s), position.T, velocity.T).T
-    pull = pull + np.array(setting.habitat.pull_m_s2) - acceleration
+    pull = spin.own(time_s, position, velocity) + np.array(setting.habitat.pull_m_s2) - acceleration
     return np.einsum("nij,nj->ni", setting.habitat.chart(floor).axes(position), pull)
 
 

@@ -6,7 +6,6 @@ from functools import cached_property
 
 import numpy as np
 
-from ..physics import frames
 from ..physics.air import Air
 from ..physics.bodies import Body
 from ..physics.constants import TURN_RAD
@@ -65,7 +64,10 @@ class Setting:
         """What a thing at rest at a place feels at one time (3,), m/s2, as (spinward, up, axial): centrifugal, and the room's pull;
         the push while the spin changes is left out."""
         chart = self.habitat.chart(floor)
-        outward = self.omega_rad_s(time_s) ** 2 * chart.position(place) * np.array([1.0, 1.0, 0.0])
+        position = chart.position(place)
+        if self.habitat.spin.tumbles:
+            return chart.axes_at(place) @ self.habitat.spin.own(time_s, position, np.zeros(3))
+        outward = self.omega_rad_s(time_s) ** 2 * position * np.array([1.0, 1.0, 0.0])
         return chart.axes_at(place) @ (outward + np.array(self.habitat.pull_m_s2))
 
     def weight_m_s2(self, time_s: float, place: Vector, floor: int = 0) -> float:
@@ -74,7 +76,8 @@ class Setting:
 
     def limit_s(self, start_s: float) -> float:
         """When a motion that starts at start_s ends at the latest: the longer of 60 s and three turns, never over 600 s."""
-        omega = abs(self.omega_rad_s(start_s))
+        spin = self.habitat.spin
+        omega = spin.fastest_rad_s if spin.tumbles else abs(self.omega_rad_s(start_s))
         turns = LIMIT_TURNS * TURN_RAD / omega if omega else 0.0
         end_s = start_s + min(max(LEAST_LIMIT_S, turns), GREATEST_LIMIT_S)
         return end_s if self.duration_s is None else min(end_s, self.duration_s)
@@ -98,9 +101,9 @@ class Setting:
         turning frame."""
         position, moving = self.start(time_s, place, velocity, floor)
         spinning = np.asarray(ball_spin_rad_s, dtype=float) @ self.habitat.chart(floor).axes_at(place)
-        angle, omega = float(self.habitat.spin.angle_rad(time_s)), self.omega_rad_s(time_s)
-        inertial = frames.rotating_to_inertial(position, moving, angle, omega)
-        turned = frames.turn(spinning + np.array([0.0, 0.0, omega]), angle)
+        spin = self.habitat.spin
+        inertial = spin.to_inertial(time_s, position, moving)
+        turned = spin.turn(spinning + spin.omega_rad_s(time_s), time_s)
         lifts = bool(np.any(spinning))
         return Release(self.room(floor), body, time_s, *inertial, self.limit_s(time_s), turned, lifts)
 

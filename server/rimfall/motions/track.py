@@ -10,7 +10,6 @@ from math import ceil, floor
 
 import numpy as np
 
-from ..physics import frames
 from ..physics.budget import spend
 from . import winding
 from .apexes import marks
@@ -218,8 +217,6 @@ def states(setting: Setting, path: Trajectory, plan: Plan, time_s: np.ndarray, a
     spend(bytes=_STATE_BYTES * len(time_s))
     spin, chart = setting.habitat.spin, setting.habitat.chart(plan.floor)
     rotating, moving, inertial = path.both(spin, time_s)
-    omega = spin.rate_rad_s(time_s)
-    out = np.array([1.0, 1.0, 0.0])
     return States(
         time_s,
         winding.along(setting, path, plan, time_s, axis_s) if chart.winds else chart.along(rotating),
@@ -229,6 +226,6 @@ def states(setting: Setting, path: Trajectory, plan: Plan, time_s: np.ndarray, a
         moving,
         inertial,
         np.einsum("nij,nj->ni", chart.axes(rotating), moving),
-        omega[:, None] ** 2 * rotating * out,
-        -2 * frames.spin_cross(omega, moving),
+        spin.centrifugal(time_s, rotating),
+        spin.coriolis(time_s, moving),
     )

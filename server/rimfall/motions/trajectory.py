@@ -9,8 +9,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from ..physics import frames, quaternions
-from ..physics.aboard import of_frame
+from ..physics import quaternions
 from ..physics.budget import spend
 from ..physics.spin import Spin
 from .journey import Leg
@@ -33,13 +32,12 @@ class Trajectory(Path):
     def both(self, spin: Spin, time_s: np.ndarray) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
         """Position and velocity (n, 3) in the turning frame, and the position in the inertial one, at times (n,)."""
         position, velocity = self.at(time_s)
-        angle, omega = spin.angle_rad(time_s), spin.rate_rad_s(time_s)
-        turning, moving = frames.inertial_to_rotating(position, velocity, angle, omega)
+        turning, moving = spin.to_frame(time_s, position, velocity)
         ground = self.grounded[self.piece(time_s)]
         if not np.any(ground):
             return turning, moving, position
         turning[ground], moving[ground] = position[ground], velocity[ground]
-        inertial = np.where(ground[:, None], frames.turn(turning, angle), position)
+        inertial = np.where(ground[:, None], spin.to_inertial(time_s, turning, moving)[0], position)
         return turning, moving, inertial
 
     def acceleration(self, spin: Spin, time_s: np.ndarray, position: np.ndarray, velocity: np.ndarray) -> np.ndarray:
@@ -48,8 +46,8 @@ class Trajectory(Path):
         k = self.piece(time_s)
         acceleration = horner(slope(self.path_m_s[k]), self.share(k, time_s)) / self.length_s[k][:, None]
         flies = ~self.grounded[k]
-        own = of_frame(spin.rate_rad_s(time_s), spin.change_rad_s2(time_s), position.T, velocity.T).T
-        acceleration[flies] = (frames.turn(acceleration, -spin.angle_rad(time_s)) + own)[flies]
+        own = spin.own(time_s, position, velocity)
+        acceleration[flies] = (spin.turn_back(acceleration, time_s) + own)[flies]
         return acceleration
 
     @property
@@ -115,8 +113,5 @@ def attitudes(trajectory: Trajectory, spin: Spin, time_s: np.ndarray) -> np.ndar
 
 def _air_turns(trajectory, spin, k, begin, end):
     """Turns (n, 4) in the turning frame of bodies whose spin is constant in the inertial one."""
-    angle = spin.angle_rad(begin)
-    spinning = frames.turn(trajectory.spin_rad_s[k], -angle)
-    back = np.zeros_like(spinning)
-    back[:, 2] = angle - spin.angle_rad(end)
-    return quaternions.times(quaternions.turning(back), quaternions.turning(spinning * (end - begin)[:, None]))
+    spinning = spin.turn_back(trajectory.spin_rad_s[k], begin)
+    return quaternions.times(spin.back(begin, end), quaternions.turning(spinning * (end - begin)[:, None]))

@@ -29,7 +29,9 @@ def along(
     steps = _steps(setting, path, at, plan, axis_s)
     azimuth = np.empty(len(times))
     azimuth[order] = plan.place[0] / radius + np.concatenate([[0.0], np.cumsum(steps)])
-    if path.turned_rad is None:  # one subtraction at the end keeps all digits of a path that only flies
+    if (
+        path.turned_rad is None and not spin.tumbles
+    ):  # one subtraction at the end keeps all digits of a path that only flies
         azimuth += float(spin.angle_rad(path.begin_s)) - spin.angle_rad(times)
     return radius * azimuth[len(anchors) :]
 
@@ -38,8 +40,10 @@ def _steps(setting, path, at, plan, axis_s):
     """Change of azimuth (n - 1) from each of the rising times (n,) to the next: inertial where all of it flies, else that
     in the turning frame."""
     spin, radius = setting.habitat.spin, setting.habitat.radius_m
-    flies = path.turned_rad is None
+    flies = path.turned_rad is None and not spin.tumbles
     turning, _, position = (None, None, path.at(at)[0]) if flies else path.both(spin, at)
+    if spin.tumbles:  # its axis moves: only seen from aboard does a thing go round it
+        return _aboard(setting, plan, turning, at, axis_s)
     steps = frames.azimuth_steps(position)
     on_axis = np.hypot(position[:, 0], position[:, 1]) <= AXIS_SHARE * radius
     for t in axis_s:
@@ -53,6 +57,18 @@ def _steps(setting, path, at, plan, axis_s):
     if on_axis[0]:
         _leave_axis(rolled, turning, on_axis, plan.place[0] / radius)
     return np.where(ground, rolled, steps - np.diff(spin.angle_rad(at)))
+
+
+def _aboard(setting, plan, turning, at, axis_s):
+    """The same of positions (n, 3) in the turning frame, where they alone count."""
+    radius = setting.habitat.radius_m
+    steps = frames.azimuth_steps(turning)
+    on_axis = np.hypot(turning[:, 0], turning[:, 1]) <= AXIS_SHARE * radius
+    for t in axis_s:
+        _cross_axis(steps, turning, on_axis, at, t)
+    if on_axis[0]:
+        _leave_axis(steps, turning, on_axis, plan.place[0] / radius)
+    return steps
 
 
 def _cross_axis(steps, along, on_axis, times, axis_s):

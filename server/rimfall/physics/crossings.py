@@ -29,19 +29,20 @@ def first_contact(step, surfaces, body_radius_m, state, turning=None):
 
     body_radius_m (M,); state (len(surfaces), M) from `touching` for the step that follows a release, else zeros; LET_GO: it is met
     where it is twice TOUCH_M deep, since the figures of so slow a parting are below rounding.
-    turning: (spin, start_s), times (M,) of each body's elapsed 0, of a room that turns: its `turned` surfaces are looked
-    for on the path in the turning frame, which holds for steps that keep to `turned.longest_s` and the spin's knots.
+    turning: (spin, start_s), times (M,) of each body's elapsed 0, of a room that turns: its `turned` surfaces, where it tumbles all, are
+    looked for on the path in the turning frame, which holds for steps that keep to `turned.longest_s` and the spin's knots.
     Returns s (M,) in [0, 1], inf where nothing is met, and the index (M,) of the surface, -1 for none.
     """
     inertial = step.position_m, bernstein.from_powers(step.path_m)
     seen = inertial
-    if turning is not None and any(surface.turned for surface in surfaces):
+    tumbles = turning is not None and turning[0].tumbles
+    if turning is not None and (tumbles or any(surface.turned for surface in surfaces)):
         spin, start_s = turning
         seen = turned.path(step, start_s, spin)
     s = np.full(step.position_m.shape[1], np.inf)
     which = np.full(len(s), -1)
     for k, surface in enumerate(surfaces):
-        position, control = seen if surface.turned else inertial
+        position, control = seen if surface.turned or tumbles else inertial
         near = (state[k] >= 0) & surface.near(position, control, body_radius_m)
         if not np.any(near):
             continue
@@ -66,7 +67,11 @@ def nearest_axis(position, path_m):
 
     position (S, 3) at each piece's start, path_m (S, K, 3) powers of s.
     """
-    control = bernstein.from_powers(np.ascontiguousarray(np.moveaxis(path_m[:, :, :2], 0, -1)))
+    return nearest_axis_on(position, bernstein.from_powers(np.ascontiguousarray(np.moveaxis(path_m[:, :, :2], 0, -1))))
+
+
+def nearest_axis_on(position, control):
+    """The same of control points (K, 2, S) of the change since each piece's start."""
     change = bernstein.raised(2 * np.einsum("na,kan->kn", position[:, :2], control)) + bernstein.squared(control)
     closing = -bernstein.derivative(change)
     s = bernstein.first_descent(closing, depth=0.0)

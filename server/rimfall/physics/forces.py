@@ -118,6 +118,9 @@ class Force:
     def _add_drag_and_lift(self, elapsed_s, position, velocity, wind):
         """Fill in the acceleration: first the air's velocity past each body, then what it does."""
         turning = self._steady
+        if self._medium.spin.tumbles:
+            self._add_tumbling_drag(elapsed_s, position, velocity, wind)
+            return
         if turning is None:
             turning = self._turning(self._medium.spin.rate_rad_s(self._start_s + elapsed_s))
         omega, back, share, offset = turning
@@ -147,6 +150,13 @@ class Force:
             speed *= self._drag.scale
             wind *= self._drag.rate_1_s(speed)
             wind += lift
+
+    def _add_tumbling_drag(self, elapsed_s, position, velocity, wind):
+        """The same of air whose axis moves: it turns with the craft, and is of one density all through."""
+        time_s = self._start_s + elapsed_s
+        carried = self._medium.spin.carries(time_s, position.T).T
+        wind[:] = np.where(self._air_turns != 0, carried, 0.0) - velocity
+        wind *= self._drag.rate_1_s(self._drag.scale * np.sqrt(np.sum(wind * wind, axis=0)))
 
     def _add_pull(self, elapsed_s, out):
         if not self._turned_pull:

@@ -24,3 +24,14 @@ def products(turns):
         out[reach:] = times(out[reach:], out[:-reach])
         reach *= 2
     return out / np.linalg.norm(out, axis=1, keepdims=True) if len(out) else out
+
+
+def matrices(turns):
+    """Matrices (n, 3, 3) of unit quaternions (n, 4): columns are where x, y and z come to point."""
+    w, x, y, z = turns.T
+    rows = [
+        [1 - 2 * (y * y + z * z), 2 * (x * y - w * z), 2 * (x * z + w * y)],
+        [2 * (x * y + w * z), 1 - 2 * (x * x + z * z), 2 * (y * z - w * x)],
+        [2 * (x * z - w * y), 2 * (y * z + w * x), 1 - 2 * (x * x + y * y)],
+    ]
+    return np.moveaxis(np.array(rows), 2, 0)

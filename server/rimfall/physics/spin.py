@@ -4,6 +4,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from . import frames, quaternions
+from .aboard import of_frame
 from .constants import G0_M_S2, TURN_RAD
 
 
@@ -18,6 +20,12 @@ class Spin:
     times_s: np.ndarray
     rates_rad_s: np.ndarray
     angles_rad: np.ndarray
+    tumbles = False  # its axis is z, and z alone
+
+    @property
+    def fastest_rad_s(self):
+        """The fastest it ever turns, whichever way, rad/s."""
+        return float(np.max(np.abs(self.rates_rad_s)))
 
     @property
     def steady(self):
@@ -45,6 +53,47 @@ class Spin:
             return np.zeros(np.shape(time_s))
         slopes = np.concatenate([[0.0], np.diff(self.rates_rad_s) / np.diff(self.times_s), [0.0]])
         return slopes[np.searchsorted(self.times_s, time_s, "right")]
+
+    # What a frame is asked: `tumbling.py` answers the same of one whose axis moves. Vectors are (..., 3), at times (...).
+
+    def to_inertial(self, time_s, position, velocity):
+        """Position and velocity of the turning frame as inertial ones."""
+        return frames.rotating_to_inertial(position, velocity, self.angle_rad(time_s), self.rate_rad_s(time_s))
+
+    def to_frame(self, time_s, position, velocity):
+        """Inertial position and velocity as those of the turning frame."""
+        return frames.inertial_to_rotating(position, velocity, self.angle_rad(time_s), self.rate_rad_s(time_s))
+
+    def turn(self, vectors, time_s):
+        """Vectors of the frame's axes along the inertial ones."""
+        return frames.turn(vectors, self.angle_rad(time_s))
+
+    def turn_back(self, vectors, time_s):
+        """Vectors of the inertial axes along the frame's."""
+        return frames.turn(vectors, -self.angle_rad(time_s))
+
+    def omega_rad_s(self, time_s):
+        """How it turns, along its own axes."""
+        rate = np.asarray(self.rate_rad_s(time_s), dtype=float)
+        return np.stack([0.0 * rate, 0.0 * rate, rate], axis=-1)
+
+    def own(self, time_s, position, velocity):
+        """The frame's own accelerations, m/s2, at positions (n, 3) with velocities (n, 3) in it."""
+        return of_frame(self.rate_rad_s(time_s), self.change_rad_s2(time_s), position.T, velocity.T).T
+
+    def centrifugal(self, time_s, position):
+        """The part of that without velocity and change of the rate."""
+        return self.rate_rad_s(time_s)[:, None] ** 2 * position * np.array([1.0, 1.0, 0.0])
+
+    def coriolis(self, time_s, velocity):
+        """The part of that by the velocity."""
+        return -2 * frames.spin_cross(self.rate_rad_s(time_s), velocity)
+
+    def back(self, begin_s, end_s):
+        """Quaternions (n, 4) by which what does not turn has turned in the frame from times (n,) to others."""
+        turned = np.zeros((len(begin_s), 3))
+        turned[:, 2] = self.angle_rad(begin_s) - self.angle_rad(end_s)
+        return quaternions.turning(turned)
 
 
 def steady(rate_rad_s):

@@ -31,7 +31,7 @@ NODES, TO_CONTROL = _nodes(), _to_control()
 
 def longest_s(spin):
     """The longest step, seconds, within which the frame turns by no more than MOST_RAD."""
-    fastest = float(np.max(np.abs(spin.rates_rad_s)))
+    fastest = spin.fastest_rad_s
     return MOST_RAD / fastest if fastest else np.inf
 
 
@@ -46,6 +46,9 @@ def states(spin, time_s, position, velocity, acceleration):
 
     With u the velocity there: a' = a - 2 Omega x u - Omega x (Omega x x) - Omega' x x (design, section 2).
     """
+    if spin.tumbles:
+        x, v = spin.to_frame(time_s, position.T, velocity.T)
+        return x.T.copy(), v.T.copy(), (spin.turn_back(acceleration.T, time_s) + spin.own(time_s, x, v)).T.copy()
     angle, omega, change = spin.angle_rad(time_s), spin.rate_rad_s(time_s), spin.change_rad_s2(time_s)
     x, v, a = (turned_back(each, angle) for each in (position, velocity, acceleration))
     v[0] += omega * x[1]
@@ -60,6 +63,8 @@ def path(step, start_s, spin):
     start_s (M,): time of each body's elapsed 0. No knot of the spin lies inside the step: its rate is linear there.
     """
     begin_s = start_s + step.elapsed_s
+    if spin.tumbles:
+        return _tumbled_path(step, begin_s, spin)
     first, last = spin.rate_rad_s(begin_s), spin.rate_rad_s(begin_s + step.length_s)
     share = NODES[:, None]
     angle = share * step.length_s * (first + 0.5 * share * (last - first))
@@ -72,4 +77,16 @@ def path(step, start_s, spin):
     versed, s = -2.0 * np.sin(0.5 * angle) ** 2, np.sin(angle)
     change[:, 0] += versed * position[0] + s * position[1]
     change[:, 1] += versed * position[1] - s * position[0]
+    return position, (TO_CONTROL @ change.reshape(len(change), -1)).reshape(change.shape)
+
+
+def _tumbled_path(step, begin_s, spin):
+    """The same in a frame whose axis moves: begin_s (M,)."""
+    share = NODES[:, None]
+    powers = step.path_m.reshape(len(step.path_m), -1)
+    moved = (share ** np.arange(len(powers)) @ powers).reshape(-1, *step.position_m.shape)
+    inertial = np.moveaxis(step.position_m + moved, 1, -1)
+    turning, _ = spin.to_frame(begin_s + share * step.length_s, inertial, np.zeros_like(inertial))
+    position = turning[0].T.copy()
+    change = np.moveaxis(turning, -1, 1) - position
     return position, (TO_CONTROL @ change.reshape(len(change), -1)).reshape(change.shape)

@@ -51,10 +51,18 @@ def _of_habitat(trace, units, f4):
     return out | {
         "angle_rad": finite(spin.angle_rad(time_s)),
         "spin_rad_s": finite(spin.rate_rad_s(time_s)),
+        "tumbling": _tumbling(spin, time_s),
         "habitat": figures,
         "motions": [_motion(t, trace, units, f4) for t in trace.motions],
         "prose": prose.of_scene(trace, figures["felt_g"], units),
     }
+
+
+def _tumbling(spin, time_s):
+    """How a craft that tumbles lies at the grid's times, None of one that does not."""
+    if not spin.tumbles:
+        return None
+    return {"quaternion_wxyz": finite(spin.quaternion(time_s)), "centre_m": spin.centre_m.tolist()}
 
 
 def habitat_figures(trace):

@@ -9,7 +9,8 @@ from ..physics.constants import G0_M_S2, RPM_RAD_S
 from ..shapes.part import GREATEST_RIM_SPEED_M_S
 from .catalogue import FIELDS
 from .craft.checks import check_scene as check_craft
-from .document import setting_of
+from .tumbling import clashes as tumbling_clashes
+from .tumbling import moving_setting
 from .validation_errors import wrong
 
 
@@ -67,7 +68,11 @@ def _names(named, at):
 
 def _motions(scene, part, prefix):
     """What each motion's kind has against it in a habitat."""
-    setting, _ = setting_of(scene.model_copy(update={"habitat": part}))
+    there = scene.model_copy(update={"habitat": part})
+    if against := list(tumbling_clashes(there, prefix)):
+        yield from against
+        return
+    setting, _ = moving_setting(there)
     for i, motion in enumerate(scene.motions):
         clashes = _floor(part, motion) or KINDS[motion.kind].check(motion, setting, part.shape)
         yield from (wrong(f"{prefix}motions.{i}.{field}", was, may_be) for field, was, may_be in clashes)

@@ -13,7 +13,8 @@ from ..motions.track import grid_span
 from ..motions.ways import Ways
 from ..physics import spin as spins
 from ..physics.budget import TooMuchWork, current, spend
-from .document import Scene, setting_of
+from .document import Scene
+from .tumbling import moving_setting
 from .work import Ledger, Samples
 
 GREATEST_SAMPLES = 500_000
@@ -44,7 +45,7 @@ def trace(scene, greatest_samples=GREATEST_SAMPLES, watch=None):
     others = [scene.model_copy(update={"habitat": o.habitat, "compare": []}) for o in scene.compare]
     of, done, spent = (1 + len(others)) * 3 * len(scene.motions), 0, 0
     ledger, traces = Ledger(scene), []
-    ledger.refuse_hopeless([setting_of(one)[0] for one in (scene, *others)])
+    ledger.refuse_hopeless([moving_setting(one)[0] for one in (scene, *others)])
     for one in (scene, *others):
         tell = watch and (lambda so_far, done=done: watch(done + so_far, of))
         try:
@@ -58,7 +59,7 @@ def trace(scene, greatest_samples=GREATEST_SAMPLES, watch=None):
 
 def _trace_one(scene, ledger, greatest_samples, spent, tell):
     """The Trace of a scene in its own habitat, and the samples counted after it."""
-    setting, per_frame = setting_of(scene)
+    setting, per_frame = moving_setting(scene)
     samples = Samples(scene.motions, setting.rate, greatest_samples, spent)
     plans = []
     for i in range(len(scene.motions)):

@@ -21,6 +21,7 @@ from .shot.camera_request import CameraRequest
 from .shot.landings_request import LandingsRequest
 from .shot.match_request import MatchRequest
 from .size.request import SizeRequest
+from .tumbling import tumbler
 
 GREATEST_BYTES = 1_000_000
 _ROW = re.compile(r"(?:track|keys\.rows|picture\.points)\.(\d+)\.")
@@ -69,12 +70,12 @@ def _is_scene(source):
 
 def read_aim(source):
     """An AimRequest from the bytes (or text) of its document. Raises as `read`."""
-    return _of_scene(_parsed(AimRequest, source))
+    return _left_alone(_of_scene(_parsed(AimRequest, source)))
 
 
 def read_landings(source):
     """A LandingsRequest from the bytes (or text) of its document. Raises as `read`."""
-    return _of_scene(_parsed(LandingsRequest, source))
+    return _left_alone(_of_scene(_parsed(LandingsRequest, source)))
 
 
 def read_match(source):
@@ -98,6 +99,15 @@ def read_camera(source):
 def _of_scene(request):
     """A request whose scene stands. Raises as `read`."""
     return request.model_copy(update={"scene": check(named(request.scene))})
+
+
+def _left_alone(request):
+    """A request whose scene does not tumble. Raises BadInput."""
+    number = tumbler(request.scene)
+    if number is None:
+        return request
+    may_be = "another kind of motion: nothing is aimed in a craft that tumbles"
+    raise BadInput(validation_errors.wrong(f"scene.motions.{number}.kind", request.scene.motions[number].kind, may_be))
 
 
 def read_choices(source):

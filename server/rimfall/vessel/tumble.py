@@ -5,11 +5,12 @@ All of it by momentum and energy alone. What is worked out of the attitude itsel
 
 import math
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 
 from ..physics.constants import G0_M_S2
-from .attitude import Free, Steady, torque_free
+from .attitude import Free, Principal, Steady, torque_free
 from .damped import Damped
 from .elliptic import mean_sn2
 
@@ -69,6 +70,27 @@ def motion_of(body, rates, time_s=None):
     steadily loses none."""
     free = torque_free(body, rates)
     return free if time_s is None or isinstance(free, Steady) else Damped(body, rates, time_s)
+
+
+@dataclass(frozen=True)
+class LetGo:
+    """A craft as it is let go: its Principal body, mass and centre (3,) of mass, its rates (3,), rad/s in its own axes, the time of its loss of
+    energy (None for none); spread: nothing is known of its mass but where its surfaces are. Read as `motion_of` is."""
+
+    body: Principal
+    mass_kg: float
+    centre_m: np.ndarray
+    rates_rad_s: np.ndarray
+    losses_s: float | None
+    spread: bool
+
+    @cached_property
+    def _motion(self):
+        return motion_of(self.body, self.rates_rad_s, self.losses_s)
+
+    def at(self, time_s):
+        """Turned at times (n,)."""
+        return self._motion.at(time_s)
 
 
 def nutation_rad(body, direction):

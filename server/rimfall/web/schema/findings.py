@@ -2,7 +2,7 @@
 
 from typing import Literal
 
-from .parts import Closed, Count, Numbers, Packed, Pair, Vector, Vectors, said
+from .parts import Closed, Count, Numbers, Packed, Pair, Vector, Vectors, rows_of, said
 from .ways import DriftParts, NoDriftParts, Way
 
 
@@ -184,6 +184,31 @@ class ApproachFindings(Closed):
     turns_seen: float = said("How often the craft seems to go round, seen from aboard, from its start to contact.")
 
 
+class TumbleFindings(Closed):
+    """Of a craft that tumbles. Its axes are the turning frame's."""
+
+    quaternion_wxyz: list[rows_of(float, 4)] | Packed = said(
+        "Attitudes, w first: from the craft's axes to those that do not turn, the same at time 0."
+    )
+    rates_rad_s: Vectors = said("Rates about the craft's axes, rad/s.")
+    nutation_deg: Numbers = said("Angle between its angular momentum and its axis of greatest inertia, degrees.")
+    felt_g: Vectors = said("Apparent gravity in the middle of the floor, along the craft's axes, g.")
+    centre_of_mass_m: Vector = said("What it turns about, m.")
+    flips: bool = said("Whether it turns right over by turns.")
+    flip_period_s: float | None = said(
+        "After how long its rates are what they were without losses, two flips, s; null where it has no such period."
+    )
+    nutation_first_deg: float = said("The nutation at the first sample, degrees.")
+    nutation_last_deg: float = said("The nutation at the last, degrees.")
+    floor_least_g: float = said("The least gravity in the middle of the floor, g.")
+    floor_greatest_g: float = said("The greatest, g.")
+    final_rpm: float = said("How fast it turns once it is flat, rpm.")
+    time_to_flat_s: float | None = said(
+        "When it is within a degree of that, s; null without losses, or where all axes are alike."
+    )
+    mass_spread: bool = said("Whether the scene carries no craft, so that mass is spread over the habitat's surfaces.")
+
+
 Findings = (
     NoFindings
     | PourFindings
@@ -194,4 +219,5 @@ Findings = (
     | WalkFindings
     | LetGoFindings
     | ApproachFindings
+    | TumbleFindings
 )

@@ -4,7 +4,7 @@ from typing import Literal
 
 from ...scene.document import MOTIONS, HabitatPart, Scene
 from .findings import Findings
-from .parts import Closed, Corners, Count, Numbers, Program, Vector, Vectors, Version, left_out, rows_of, said
+from .parts import Closed, Corners, Count, Numbers, Packed, Program, Vector, Vectors, Version, left_out, rows_of, said
 from .ways import DriftParts, NoDriftParts, Way
 
 Kind = Literal[tuple(MOTIONS)]
@@ -18,7 +18,7 @@ EventKind = Literal[
     "release", "apex", "axis", "deck", "floor", "ceiling", "hub", "wall", "ramp", "hull", "target", "table", "edge", "grip", "slip", "rest",
     "slack", "taut", "arrives", "dock", "time_limit",
 ]  # fmt: skip
-NoCompanion = Literal["no_spin", "rises", "given", "at_rest", "hangs", "outside", "not_started"]
+NoCompanion = Literal["no_spin", "rises", "given", "at_rest", "hangs", "outside", "tumbles", "not_started"]
 
 
 class Grid(Closed):
@@ -235,6 +235,15 @@ class Motion(Closed):
     stream: Stream | None = said("Of a pour, the stream; null for all else.")
 
 
+class Tumbling(Closed):
+    """A habitat whose axis moves. `angle_rad` and `spin_rad_s` are then those about its own z alone."""
+
+    quaternion_wxyz: list[rows_of(float, 4)] | Packed = said(
+        "Attitudes, w first: from the habitat's axes to those that do not turn."
+    )
+    centre_m: Vector = said("What it turns about, which stays where it is; m.")
+
+
 class InHabitat(Closed):
     """All motions in one habitat."""
 
@@ -242,6 +251,9 @@ class InHabitat(Closed):
     time_s: list[float] = left_out("With `arrays=lists`: times of the samples, s.")
     angle_rad: Numbers = said("How far the habitat has turned at the samples, rad.")
     spin_rad_s: Numbers = said("How fast it turns at the samples, rad/s.")
+    tumbling: Tumbling | None = said(
+        "How the habitat lies at the samples where it tumbles with its craft; null where its axis stands still."
+    )
     habitat: HabitatFigures = said("What follows from its radius and spin.")
     motions: list[Motion] = said("What each motion does.")
     prose: Prose = said("The habitat and everything that moves in it as prose.")

@@ -5,7 +5,7 @@ from typing import Literal
 from .parts import Closed, said
 
 NoDriftParts = Literal[
-    "not_flown", "no_spin", "starts_there", "met_something_first", "spin_changes", "no_landing_without_coriolis",
+    "not_flown", "no_spin", "tumbles", "starts_there", "met_something_first", "spin_changes", "no_landing_without_coriolis",
     "no_landing_without_air", "no_landing_without_the_rest", "far_round",
 ]  # fmt: skip
 

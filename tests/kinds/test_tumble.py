@@ -1,0 +1,199 @@
+"""A craft that tumbles, and what is dropped and thrown in it: against scipy in the inertial frame, and what is told and refused."""
+
+import json
+
+import numpy as np
+import pytest
+from scipy.integrate import solve_ivp
+
+from rimfall.errors import BadInput
+from rimfall.physics.air import air_at
+from rimfall.physics.constants import G0_M_S2, RPM_RAD_S
+from rimfall.scene.questions import trace
+from rimfall.scene.reading import read, read_aim
+from rimfall.scene.tumbling import moving_setting
+from tests.scene.documents import BALL, answer, drop, scene, throw
+from tests.tables import each_row
+from tests.vessel.tumbling import matrices
+
+RADIUS_M, BODY = 56.0, {"mass_kg": 0.2, "diameter_m": 0.2, "drag": 0.5}
+SKEW = {
+    "rimfall_craft": 1,
+    "parts": [
+        {"name": "ring", "solid": "ring", "mass_kg": 9e4},
+        {
+            "name": "keel",
+            "solid": "cylinder",
+            "mass_kg": 6e4,
+            "radius_m": 3.0,
+            "length_m": 90.0,
+            "place_m": [4.0, 1.0, 10.0],
+        },
+        {"name": "yard", "solid": "box", "mass_kg": 4e4, "size_m": [60.0, 4.0, 4.0], "place_m": [-6.0, 3.0, -2.0]},
+    ],
+}
+FLOOR = {
+    "shape": "tumbler",
+    "radius_m": 30.0,
+    "spin_rpm": 3.0,
+    "floors": [{"name": "bow", "radius_m": 30.0, "length_m": 20.0, "width_m": 20.0, "ceiling_m": None}],
+}
+
+
+def tumble(about_x_rpm=0.4, about_y_rpm=-0.3, **more):
+    return {"kind": "tumble", "about_x_rpm": about_x_rpm, "about_y_rpm": about_y_rpm, **more}
+
+
+def traced(*motions, **more):
+    return trace(read(json.dumps(scene(*motions, **more))))
+
+
+def flown(document, number, until_s):
+    """The inertial state (6,) and the attitude (4,) at a time after a release aboard, by DOP853: Euler's equations, the attitude, and a body that
+    the air drags which turns with the craft; and the centre of mass."""
+    setting, _ = moving_setting(document)
+    let_go = setting.habitat.spin.motion
+    inertia = let_go.body.axes @ np.diag(let_go.body.moments) @ let_go.body.axes.T
+    inverse, centre = np.linalg.inv(inertia), let_go.centre_m
+    motion = document.motions[number]
+    air = 0.0
+    if document.air is not None:
+        density = air_at(document.air.pressure_kpa, document.air.temperature_c).deck_density_kg_m3
+        air = 0.5 * density * BODY["drag"] * np.pi * (BODY["diameter_m"] / 2) ** 2 / BODY["mass_kg"]
+
+    def change(_, state):
+        place, velocity, (w, *v), rates = state[:3], state[3:6], state[6:10], state[10:]
+        v = np.array(v)
+        turn = matrices(state[None, 6:10])[0]
+        wind = np.cross(turn @ rates, place - centre) - velocity
+        spins = [[-0.5 * v @ rates], 0.5 * (w * rates + np.cross(v, rates)), inverse @ np.cross(inertia @ rates, rates)]
+        return np.concatenate([velocity, air * np.linalg.norm(wind) * wind, *spins])
+
+    place = (motion.place.along_m, motion.place.height_m, motion.place.axial_m)
+    chart = setting.habitat.chart(0)
+    rows, position = chart.axes_at(place), chart.position(place)
+    e, h = np.radians([motion.elevation_deg, motion.heading_deg])
+    aimed = motion.speed_m_s * np.array([np.cos(e) * np.cos(h), np.sin(e), np.cos(e) * np.sin(h)])
+    velocity = aimed @ rows + np.cross(let_go.rates_rad_s, position - centre)
+    start = np.concatenate([position, velocity, [1.0, 0.0, 0.0, 0.0], let_go.rates_rad_s])
+    end = solve_ivp(change, (0, until_s), start, "DOP853", rtol=1e-12, atol=1e-12).y[:, -1]
+    return end[:6], matrices(end[None, 6:10])[0], centre
+
+
+@each_row(
+    ("habitat", "air", "thrown"),
+    [
+        ({}, None, drop(1.2, BODY)),
+        ({}, None, throw(5.0, 200.0, 50.0, BODY)),
+        ({}, {}, throw(5.0, 200.0, 50.0, BODY)),
+        (FLOOR, None, throw(3.0, 30.0, 40.0, BODY)),
+        (FLOOR, {}, drop(1.2, BODY)),
+    ],
+)
+def test_what_is_let_go_lands_where_scipy_has_it(habitat, air, thrown):
+    """At our time of landing scipy's body touches the floor, at our place."""
+    document = read(json.dumps(scene(tumble(), thrown, habitat=habitat, air=air, craft=SKEW)))
+    ours = trace(document).motions[1].track.landing
+    state, turn, centre = flown(document, 1, ours.time_s)
+    aboard = turn.T @ (state[:3] - centre) + centre
+    np.testing.assert_allclose(ours.inertial_m, state[:3], atol=1e-6 if air is not None else 1e-7)
+    np.testing.assert_allclose(ours.rotating_m, aboard, atol=1e-6 if air is not None else 1e-7)
+    out = np.hypot(*aboard[:2]) if not habitat else aboard[0]
+    assert out == pytest.approx((habitat or {"radius_m": RADIUS_M})["radius_m"] - 0.1, abs=1e-6)
+
+
+def test_a_tumble_without_wobble_is_a_steady_spin():
+    """Its centre of mass on the axis, nothing across: the same landing as in the wheel that turns steadily."""
+    for air in (None, {}):
+        body = BALL | {"drag": 0.5}
+        still = traced(throw(6.0, 30.0, 35.0, body), air=air).motions[0].track
+        moving = traced(tumble(0.0, 0.0), throw(6.0, 30.0, 35.0, body), air=air).motions[1].track
+        bound = 1e-9 if air is None else 3e-3  # where it tumbles the air is of one density
+        assert moving.landing.time_s == pytest.approx(still.landing.time_s, abs=bound)
+        np.testing.assert_allclose(moving.landing.rotating_m, still.landing.rotating_m, atol=10 * bound)
+        assert moving.landing.along_m == pytest.approx(still.landing.along_m, abs=10 * bound)
+
+
+def test_momentum_of_the_craft_in_the_answer_stays():
+    made = answer(scene(tumble(losses_s=20.0), craft=SKEW, sampling={"duration_s": 40.0}))
+    found, setting = made["motions"][0]["findings"], moving_setting(read(json.dumps(scene(tumble(), craft=SKEW))))[0]
+    quaternions = np.array(made["tumbling"]["quaternion_wxyz"])
+    assert len(quaternions) == made["grid"]["count"] == len(found["quaternion_wxyz"])
+    np.testing.assert_allclose(quaternions, found["quaternion_wxyz"])
+    assert made["tumbling"]["centre_m"] == pytest.approx(setting.habitat.spin.centre_m.tolist())
+    assert made["motions"][0]["attitude_wxyz"] is None
+    nutation = np.array(found["nutation_deg"])
+    assert nutation[-1] < 0.2 * nutation[0]
+
+
+def test_gravity_at_the_floor_of_a_steady_spin():
+    found = answer(scene(tumble(0.0, 0.0)))["motions"][0]["findings"]
+    assert found["floor_greatest_g"] == pytest.approx(RADIUS_M * (3 * RPM_RAD_S) ** 2 / G0_M_S2)
+    assert found["floor_least_g"] == pytest.approx(found["floor_greatest_g"])
+
+
+@each_row(
+    ("motions", "more", "words"),
+    [
+        ([tumble(0.0, 0.0)], {}, "turns steadily about its axis of greatest inertia"),
+        ([tumble()], {"craft": SKEW}, "of greatest inertia"),
+        (
+            [tumble(0.01, 0.0)],
+            {
+                "habitat": {"spin_rpm": 3.0},
+                "craft": {
+                    "rimfall_craft": 1,
+                    "parts": [{"name": "hull", "solid": "box", "mass_kg": 1e4, "size_m": [10.0, 30.0, 20.0]}],
+                },
+            },
+            "turns right over and back, once every 89",
+        ),
+        ([tumble(0.3, losses_s=5.0)], {}, "in a flat spin after"),
+    ],
+)
+def test_words(motions, more, words):
+    made = answer(scene(*motions, **more))["motions"][0]
+    assert words in " ".join(made["words"])
+    assert ("mass is spread evenly" in " ".join(made["assumptions"])) == ("craft" not in more)
+
+
+def test_what_is_dropped_has_no_companion_and_no_causes():
+    made = answer(scene(tumble(), drop()))["motions"][1]
+    assert made["companion"]["none_because"] == made["landing"]["drift_parts_none"] == "tumbles"
+
+
+def test_nothing_is_aimed_in_it():
+    request = {"scene": scene(tumble(), throw()), "motion": "throw 2", "to": {"height_m": 1.0}}
+    with pytest.raises(BadInput, match="nothing is aimed in a craft that tumbles"):
+        read_aim(json.dumps(request))
+
+
+@each_row(
+    ("document", "field"),
+    [
+        (scene(tumble(), tumble()), "motions.1.kind"),
+        (scene(tumble(), {"kind": "walk"}), "motions.1.kind"),
+        (scene(tumble(), drop(bounces=1)), "motions.1.bounces"),
+        (scene(tumble(), throw(ball_spin_rpm=5.0, ball_spin_axis=[0, 1, 0])), "motions.1.ball_spin_rpm"),
+        (scene(tumble(), drop(body=BALL | {"buoyant": True})), "motions.1.body.buoyant"),
+        (scene(tumble(start_s=1.0)), "motions.0.start_s"),
+        (scene(tumble(place={"axial_m": 1.0})), "motions.0.place.axial_m"),
+        (scene(tumble(), habitat={"axial_thrust_m_s2": 1.0}), "habitat.axial_thrust_m_s2"),
+        (scene(tumble(), habitat={"spin_ramp": [{"time_s": 5, "spin_rpm": 1}]}), "habitat.spin_ramp"),
+        (scene(tumble(), habitat={"shape": "turntable", "radius_m": 2.0}), "motions.0.kind"),
+        (
+            scene(
+                tumble(),
+                craft={
+                    "rimfall_craft": 1,
+                    "parts": [{"name": "line", "solid": "rod", "mass_kg": 1.0, "length_m": 9.0}],
+                },
+            ),
+            "craft.parts",
+        ),
+    ],
+)
+def test_refusals(document, field):
+    with pytest.raises(BadInput) as refused:
+        read(json.dumps(document))
+    assert refused.value.refusals[0].field == field
