@@ -163,7 +163,12 @@ def test_what_is_dropped_has_no_companion_and_no_causes():
 
 
 def test_nothing_is_aimed_in_it():
-    request = {"scene": scene(tumble(), throw()), "motion": "throw 2", "to": {"height_m": 1.0}}
+    request = {
+        "scene": scene(tumble(), throw()),
+        "motion": "throw 2",
+        "to": {"height_m": 1.0},
+        "fixed": {"flight_s": 1.0},
+    }
     with pytest.raises(BadInput, match="nothing is aimed in a craft that tumbles"):
         read_aim(json.dumps(request))
 

@@ -207,7 +207,7 @@ def _with_ball(scene, ball):
 
 def _whole(scene, tilt_deg):
     """From outside, still while the habitat turns: whatever it sweeps is in the picture."""
-    turned = frames.turn(scene.rows, scene.trace.setting.habitat.spin.angle_rad(scene.start_s))
+    turned = scene.trace.setting.habitat.spin.turn(scene.rows, scene.start_s)
     view = PRESETS["whole_wheel"].view
     axes = _axes(turned, np.radians(view.yaw_deg), np.radians(tilt_deg))
     swept = frames.turn(scene.outline_m[:, None], np.linspace(0.0, 2 * np.pi, TURNS, endpoint=False)).reshape(-1, 3)

@@ -42,7 +42,7 @@ def table(trace, options):
         *(f"omega_{c}_rad_s" for c in "xyz"),
         *(f"omega_dot_{c}_rad_s2" for c in "xyz"),
     ]
-    spin, change = sampled.spin_rad_s[:, None] * sampled.axis, sampled.spin_change_rad_s2[:, None] * sampled.axis
+    spin, change = sampled.turning_rad_s
     figures = np.column_stack([sampled.time_s, sampled.angle_rad, spin, change]) + 0.0
     row = options.frame_format + ",%.9f" * figures.shape[1] + "\n"
     lines = [row % (frame, *line) for frame, line in zip(sampled.frame.tolist(), figures.tolist(), strict=True)]
@@ -62,7 +62,9 @@ def notes(trace, options):
             "centre": (sampled.pivot_m * sampled.per_unit + 0.0).tolist(),
             "axis": sampled.axis.tolist(),
             f"pull_{unit}_s2": (pull + 0.0).tolist(),
-            "order_of_turning": "angle_rad is how far the turning frame has turned about the axis since time 0",
+            "order_of_turning": "omega and its change are vectors along the axes of the turning frame itself, about the centre"
+            if sampled.attitude is not None
+            else "angle_rad is how far the turning frame has turned about the axis since time 0",
             "worked": _worked(trace, sampled),
             "air": _air(trace, sampled),
         },
@@ -115,23 +117,36 @@ def _worked(trace, sampled):
     place = np.array([0.0, habitat.ground_height_m(0.0), 0.0])
     position = chart.position(place)
     velocity = _U_M_S @ chart.axes_at(place)
-    spin, change = float(sampled.spin_rad_s[0]), float(sampled.spin_change_rad_s2[0])
-    still = np.zeros(3)
-    parts = {
-        "coriolis": _own(spin, 0.0, still, velocity),
-        "centrifugal": _own(spin, 0.0, position, still),
-        "euler": _own(0.0, change, position, still),
-        "pull": np.array(habitat.pull_m_s2, dtype=float),
-    }
+    parts = _parts(habitat.spin, sampled, position, velocity)
+    parts["pull"] = np.array(habitat.pull_m_s2, dtype=float)
     parts["sum"] = sum(parts.values())
-    where = sampled.pivot_m + sampled.to_file @ position
+    where = sampled.pivot_m + sampled.to_file @ (position - _centre(habitat.spin))
     figures = {f"{name}_{unit}_s2": (sampled.to_file @ a * scale + 0.0).tolist() for name, a in parts.items()}
     return {
         "time_s": float(sampled.time_s[0]),
-        "omega_rad_s": (spin * sampled.axis + 0.0).tolist(),
+        "omega_rad_s": (sampled.turning_rad_s[0][0] + 0.0).tolist(),
         f"position_{unit}": (where * scale + 0.0).tolist(),
         f"velocity_{unit}_s": (sampled.to_file @ velocity * scale + 0.0).tolist(),
         **figures,
+    }
+
+
+def _centre(spin):
+    return spin.centre_m if spin.tumbles else np.zeros(3)
+
+
+def _parts(spin, sampled, position, velocity):
+    """The frame's own accelerations (3,) at the first sample, by cause, in its own axes."""
+    still, at = np.zeros(3), sampled.time_s[:1]
+    if spin.tumbles:
+        coriolis, centrifugal = spin.coriolis(at, velocity[None])[0], spin.centrifugal(at, position[None])[0]
+        whole = spin.own(at, position[None], velocity[None])[0]
+        return {"coriolis": coriolis, "centrifugal": centrifugal, "euler": whole - coriolis - centrifugal}
+    rate, change = float(sampled.spin_rad_s[0]), float(sampled.spin_change_rad_s2[0])
+    return {
+        "coriolis": _own(rate, 0.0, still, velocity),
+        "centrifugal": _own(rate, 0.0, position, still),
+        "euler": _own(0.0, change, position, still),
     }
 
 

@@ -55,8 +55,17 @@ def _habitat(file, sampled, root):
         return file.node(root, "habitat")
     away = np.any(sampled.pivot_m)
     turning = file.node(root, "habitat", **({"translation": _listed(sampled.pivot_m)} if away else {}))
-    file.animate(turning, "rotation", *shapes.spin_keys(sampled.shown_s, sampled.angle_rad, sampled.axis))
+    file.animate(turning, "rotation", *_habitat_keys(sampled))
     return file.node(turning, "habitat_space", translation=_listed(-sampled.pivot_m)) if away else turning
+
+
+def _habitat_keys(sampled):
+    """Shown times (n,) and quaternions (n, 4), x, y, z, w, of the habitat."""
+    if sampled.attitude is None:
+        return shapes.spin_keys(sampled.shown_s, sampled.angle_rad, sampled.axis)
+    parts = shapes.attitude_steps(sampled.time_s, sampled.attitude, np.inf)
+    times, shown_s = (shapes.parted(v, parts) for v in (sampled.time_s, sampled.shown_s))
+    return shown_s, shapes.attitude_keys(times, sampled.attitude)
 
 
 def _ball(file, sampled, parent, ball):

@@ -33,6 +33,7 @@ def document(trace, options):
         "time_s": sampled.time_s,
         "angle_rad": sampled.angle_rad,
         "spin_rad_s": sampled.spin_rad_s,
+        "attitude_wxyz": None if sampled.attitude is None else sampled.attitude(sampled.time_s),
         "motions": [
             {"name": t.motion.name, "kind": t.motion.kind, "end": t.track.end, **outcome(t, trace)}
             for t in trace.motions

@@ -5,7 +5,6 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from ..motions.track import States, grid_times, states
-from ..physics.aboard import of_frame
 
 _SAMPLES = 360  # of one line, evenly spread
 _MOST_CORNERS = 400  # contacts past these come closer than the paper shows
@@ -86,7 +85,5 @@ def _plain(setting, traced, options):
 
 def apparent_m_s2(setting, seen):
     """Size (n,) of the apparent acceleration at States: the turning frame's own and the room's constant pull."""
-    spin = setting.habitat.spin
-    omega, change = spin.rate_rad_s(seen.time_s), spin.change_rad_s2(seen.time_s)
-    own = of_frame(omega, change, seen.rotating_m.T, seen.rotating_velocity_m_s.T)
-    return np.linalg.norm(own.T + np.array(setting.habitat.pull_m_s2), axis=1)
+    own = setting.habitat.spin.own(seen.time_s, seen.rotating_m, seen.rotating_velocity_m_s)
+    return np.linalg.norm(own + np.array(setting.habitat.pull_m_s2), axis=1)

@@ -39,6 +39,11 @@ def is_person(traced):
     return traced.kind.page.stage.mover == "person"
 
 
+def is_craft(traced):
+    """Whether it is the craft itself that tumbles."""
+    return "quaternion_wxyz" in traced.findings
+
+
 def is_cup(traced):
     """Whether a cup is what moves."""
     return traced.kind.page.stage.mover == "cup" or getattr(traced.motion, "body", None) == "cup"

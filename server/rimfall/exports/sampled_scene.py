@@ -151,7 +151,9 @@ class SampledScene:
     """clock: frame, time_s, shown_s and pace (T,), which are here by their own names too. angle_rad, spin_rad_s,
     spin_change_rad_s2 (T,): the habitat's.
     to_file (3, 3), pivot_m (3,) and axis (3,) are in the docstring above. anchor_m (3,): what a writer of 32-bit numbers takes from
-    positions and puts on a node over them; zero within 1 km. per_unit: file units in a metre. notes: what the file says of itself."""
+    positions and puts on a node over them; zero within 1 km. per_unit: file units in a metre. notes: what the file says of itself.
+    attitude: of a habitat that tumbles about pivot_m, times (n,) of the scene -> unit quaternions (n, 4), w first, in the file's axes; None
+    of one that turns about `axis`. vectors: its rates and their changes (T, 3) in the file's axes, None likewise."""
 
     options: Options
     clock: Clock
@@ -171,6 +173,15 @@ class SampledScene:
     props: list
     cameras: list
     notes: dict
+    attitude: Callable | None = None
+    vectors: tuple | None = None
+
+    @property
+    def turning_rad_s(self):
+        """How the habitat turns, and how that changes, as vectors (T, 3) of the file's axes."""
+        if self.vectors is not None:
+            return self.vectors
+        return self.spin_rad_s[:, None] * self.axis, self.spin_change_rad_s2[:, None] * self.axis
 
     @property
     def frame(self):

@@ -9,9 +9,12 @@ from ..motions.trajectory import attitudes
 from ..physics import frames, quaternions
 from ..physics.aboard import of_frame
 from ..physics.budget import spend
+from ..scene.craft.asked import solid_of
+from ..scene.craft.checks import of_scene
 from . import axes, camera_presets, habitat_mesh, notes, path_sampling, props, sight
 from .bounds import GREATEST_SAMPLES, too_many
 from .clock import clock_of
+from .craft_solids import craft_solid
 from .gltf_shapes import of_axes
 from .names import element_names
 from .options import INERTIAL_FLAT
@@ -88,7 +91,8 @@ class _SceneSampler:
     def __init__(self, trace, options, shown, clock, taken, flying):
         self.trace, self.options, self.axes = trace, options, shown
         self.clock, self.time_s, self.taken, self.flying = clock, clock.time_s, taken, flying
-        spin, time_s = trace.setting.habitat.spin, clock.time_s
+        self.spin = spin = trace.setting.habitat.spin
+        time_s = clock.time_s
         self.angle, self.omega, self.change = (
             spin.angle_rad(time_s),
             spin.rate_rad_s(time_s),
@@ -140,9 +144,19 @@ class _SceneSampler:
         """The file's axes and unit."""
         return {
             "to_file": self.axes.rows,
-            "pivot_m": self.axes.points(np.zeros(3)),
+            "pivot_m": self.axes.points(self.spin.centre_m if self.spin.tumbles else np.zeros(3)),
             "axis": self.axes.spin,
+            **(self._tumbling() if self.spin.tumbles else {}),
             "per_unit": 100.0 if self.options.unit == "cm" else 1.0,
+        }
+
+    def _tumbling(self):
+        """How a habitat whose axis moves lies and turns."""
+        omega = self.axes.vectors(self.spin.omega_rad_s(self.time_s))
+        change = self.axes.vectors(self.spin.omega_change_rad_s2(self.time_s))
+        return {
+            "attitude": lambda time_s: self.axes.turnings(self.spin.quaternion(time_s)),
+            "vectors": (omega, change),
         }
 
     def _born(self):
@@ -161,7 +175,7 @@ class _SceneSampler:
         for i, traced in [p for p in self.taken if p[0] in number]:
             spend(bytes=_SAMPLE_BYTES * len(self.time_s))
             motion = path_sampling.body_samples(self.trace.setting, traced, self.time_s)
-            place, velocity, acceleration = self._seen(motion, self.angle, self.omega, self.change)
+            place, velocity, acceleration = self._body_seen(motion, self.time_s)
             turns = self._upright(traced) if props.is_person(traced) else self._turns(traced)
             balls.append(
                 BodySamples(
@@ -175,10 +189,17 @@ class _SceneSampler:
                     motion.alive,
                     self._keys(traced, place, motion.alive),
                     turns,
-                    props.solid_of(traced, self._release_rows(traced), turns is not None),
+                    self._solid(traced, turns is not None),
                 )
             )
         return sorted(balls, key=lambda b: b.id)
+
+    def _solid(self, traced, turns):
+        """What a moving body looks like, in the file's axes."""
+        if not props.is_craft(traced) or self.trace.scene.craft is None:
+            return props.solid_of(traced, self._release_rows(traced), turns)
+        parts = [solid_of(part) for part in of_scene(self.trace.scene).parts]
+        return craft_solid(parts, self.spin.centre_m).turned(self.axes.rows.T)
 
     def _keys(self, traced, place, alive):
         """BodyKeys: the samples, and the events between them."""
@@ -192,11 +213,8 @@ class _SceneSampler:
         if len(frame) == 0:
             return BodyKeys(clock.frame, clock.time_s, clock.shown_s, place, alive)
         spend(bytes=_KEY_BYTES * (len(frame) + len(clock.frame)))
-        spin = self.trace.setting.habitat.spin
         there = path_sampling.body_samples(self.trace.setting, traced, events_s)
-        between, _, _ = self._seen(
-            there, spin.angle_rad(events_s), spin.rate_rad_s(events_s), spin.change_rad_s2(events_s)
-        )
+        between, _, _ = self._body_seen(there, events_s)
         order = np.argsort(np.concatenate([clock.frame, frame]), kind="stable")
         every = (
             (clock.frame, frame),
@@ -270,6 +288,16 @@ class _SceneSampler:
             paths.append(DrawnPath(self.names("path", i), i, self.axes.points(place)))
         return paths
 
+    def _body_seen(self, motion, time_s):
+        """The same of a body at times (T,)."""
+        spin = self.spin
+        if not (spin.tumbles and self.flat):
+            return self._seen(motion, spin.angle_rad(time_s), spin.rate_rad_s(time_s), spin.change_rad_s2(time_s))
+        own = spin.own(time_s, motion.position_m, motion.velocity_m_s)
+        place, velocity = spin.to_inertial(time_s, motion.position_m, motion.velocity_m_s)
+        acceleration = spin.turn(motion.acceleration_m_s2 - own, time_s)
+        return self.axes.points(place), self.axes.vectors(velocity), self.axes.vectors(acceleration)
+
     def _seen(self, motion, angle, omega, change):
         """Positions, velocities and accelerations of a `path_sampling.MotionSamples` in the file's view and axes."""
         place, velocity, acceleration = motion.position_m, motion.velocity_m_s, motion.acceleration_m_s2
@@ -290,9 +318,7 @@ class _SceneSampler:
             if traced.track.attitude_wxyz is not None:
                 aboard = attitudes(path, spin, np.clip(time_s, path.begin_s, path.end_s))
             if self.flat:
-                about = np.zeros((len(time_s), 3))
-                about[:, 2] = spin.angle_rad(time_s)
-                aboard = quaternions.times(quaternions.turning(about), aboard)
+                aboard = quaternions.times(spin.quaternion(time_s), aboard)
             return self.axes.turnings(aboard)
 
         return turned
@@ -354,7 +380,7 @@ class _SceneSampler:
             taken.sort(key=lambda t: t is not first)
             followed = path_sampling.body_samples(self.trace.setting, first, self.time_s).position_m
         cameras = camera_presets.cameras(replace(self.trace, motions=taken), self.time_s, followed)
-        staged = stage_cameras(self.options, self.angle, self.time_s)
+        staged = stage_cameras(self.options, self.spin, self.time_s)
         names = element_names(
             [("camera", c.name) for c in [*cameras, *staged]]
         )  # a seat and a part may be called alike

@@ -8,7 +8,6 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from ..physics import frames
 from .options import ROTATING
 from .sampled_scene import Camera
 
@@ -17,19 +16,19 @@ _OF_DESIGN = np.array(
 )  # rows: the stages' X, Y and Z in the frames' axes
 
 
-def stage_cameras(options, angle_rad, time_s):
-    """Cameras of the Options' stage cameras and of its own ones, in the frames' own axes, metres; angle_rad (T,): how far the habitat has
-    turned at the scene's times time_s (T,)."""
-    turned = angle_rad if options.view == ROTATING else None
+def stage_cameras(options, spin, time_s):
+    """Cameras of the Options' stage cameras and of its own ones, in the frames' own axes, metres, at the scene's times time_s (T,); spin: how
+    the habitat turns."""
+    turned = (lambda vectors: spin.turn_back(vectors, time_s)) if options.view == ROTATING else None
     still = [_camera(one, one, one.vertical_fov_deg, turned) for one in options.stage_cameras]
     return still + [_own(one, turned, time_s) for one in options.cameras]
 
 
-def _own(one, angle_rad, time_s):
+def _own(one, turned, time_s):
     """A camera with rows: still with one, else at every time."""
     row = one.rows[0]
     if len(one.rows) == 1:
-        return _camera(one, row, row.vertical_fov_deg, angle_rad)
+        return _camera(one, row, row.vertical_fov_deg, turned)
     times = [row.time_s for row in one.rows]
 
     def between(name):
@@ -38,7 +37,7 @@ def _own(one, angle_rad, time_s):
 
     names = ("position_m", "target_m", "up")
     at = Seen(*(between(name) for name in names))
-    return _camera(one, at, between("vertical_fov_deg")[:, 0], angle_rad)
+    return _camera(one, at, between("vertical_fov_deg")[:, 0], turned)
 
 
 @dataclass(frozen=True)
@@ -50,14 +49,14 @@ class Seen:
     up: np.ndarray
 
 
-def _camera(one, at, fov_deg, angle_rad):
+def _camera(one, at, fov_deg, turned):
     position, target, up = (np.atleast_2d(v) @ _OF_DESIGN for v in (at.position_m, at.target_m, at.up))
     back = _unit(position - target)
     right = _unit(np.cross(up, back))
     axes, places = np.stack([right, np.cross(back, right), back], axis=1), position
     rides = one.view == "aboard"
-    if not rides and angle_rad is not None:
-        places, axes = frames.turn(places, -angle_rad), frames.turn(axes, -angle_rad[:, None])
+    if not rides and turned is not None:
+        places, axes = turned(places), np.stack([turned(axes[:, k]) for k in range(3)], axis=1)
     return Camera(one.name, rides, places, axes, fov_deg, one.aspect)
 
 

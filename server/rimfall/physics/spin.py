@@ -77,6 +77,10 @@ class Spin:
         rate = np.asarray(self.rate_rad_s(time_s), dtype=float)
         return np.stack([0.0 * rate, 0.0 * rate, rate], axis=-1)
 
+    def quaternion(self, time_s):
+        """Attitudes (n, 4) at times (n,): from the frame's axes to the inertial ones."""
+        return quaternions.turning(self.angle_rad(time_s)[:, None] * np.array([0.0, 0.0, 1.0]))
+
     def own(self, time_s, position, velocity):
         """The frame's own accelerations, m/s2, at positions (n, 3) with velocities (n, 3) in it."""
         return of_frame(self.rate_rad_s(time_s), self.change_rad_s2(time_s), position.T, velocity.T).T

@@ -66,6 +66,10 @@ class Tumbling:
         """How it turns, along its own axes."""
         return self._at(time_s)[1]
 
+    def omega_change_rad_s2(self, time_s):
+        """How that changes, along its own axes."""
+        return self._at(time_s)[2]
+
     def to_inertial(self, time_s, position, velocity):
         """Position and velocity of the turning frame as inertial ones."""
         turn, rates, _ = self._at(time_s)

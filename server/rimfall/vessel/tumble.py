@@ -10,7 +10,7 @@ from functools import cached_property
 import numpy as np
 
 from ..physics.constants import G0_M_S2
-from .attitude import Free, Principal, Steady, torque_free
+from .attitude import Free, Principal, Steady, Turned, torque_free
 from .damped import Damped
 from .elliptic import mean_sn2
 
@@ -88,9 +88,21 @@ class LetGo:
     def _motion(self):
         return motion_of(self.body, self.rates_rad_s, self.losses_s)
 
+    @cached_property
+    def _before(self):
+        return torque_free(self.body, self.rates_rad_s)
+
     def at(self, time_s):
-        """Turned at times (n,)."""
-        return self._motion.at(time_s)
+        """Turned at times (n,); before time 0, where nothing is lost yet, as without losses."""
+        after = np.asarray(time_s, dtype=float) >= 0
+        if np.all(after):
+            return self._motion.at(time_s)
+        turned = self._before.at(time_s)
+        if np.any(after):
+            since = self._motion.at(time_s[after])
+            for name in Turned.__dataclass_fields__:
+                getattr(turned, name)[after] = getattr(since, name)
+        return turned
 
 
 def nutation_rad(body, direction):

@@ -19,7 +19,7 @@ _VECTORS = {
     "point3f": "Vec3f",
     "vector3f": "Vec3f",
 }
-_VECTORS |= {"normal3f": "Vec3f", "double3": "Vec3d", "matrix4d": "Matrix4d", "quatf": "Quatf"}
+_VECTORS |= {"normal3f": "Vec3f", "double3": "Vec3d", "matrix4d": "Matrix4d", "quatf": "Quatf", "quatd": "Quatd"}
 _ARRAYS = {"float": "FloatArray", "int": "IntArray", "int64": "Int64Array", "double": "DoubleArray"}
 
 
@@ -103,8 +103,8 @@ def _value(pxr, kind, value):
     if is_array(kind):
         name = _ARRAYS.get(base) or f"{_VECTORS[base]}Array"
         return getattr(pxr.Vt, name).FromNumpy(numbers)
-    if base == "quatf":
-        return pxr.Gf.Quatf(*map(float, numbers))
+    if base in ("quatf", "quatd"):
+        return getattr(pxr.Gf, _VECTORS[base])(*map(float, numbers))
     if base in _VECTORS:
         return getattr(pxr.Gf, _VECTORS[base])(numbers.tolist())
     return numbers.item()

@@ -5,6 +5,7 @@ import numpy as np
 from ..names import element_names
 from ..palette import DARK, WATER, linear, style_of
 from .layer import Attribute, Prim, changing
+from .turning import orientations
 
 FILM_M = 0.036  # width of the cameras' film; with it a focal length says an angle
 TENTHS = (
@@ -25,6 +26,8 @@ def moved(by):
 
 def turning(sampled):
     """Attributes of the node that turns: degrees about the file's own X, Y or Z that run on past 360, a sample a frame."""
+    if sampled.attitude is not None:
+        return _tumbling(sampled)
     k = int(np.argmax(np.abs(sampled.axis)))
     op = f"xformOp:rotate{'XYZ'[k]}"
     turned = changing(op, "double", sampled.frame, np.degrees(sampled.angle_rad) * np.sign(sampled.axis[k]))
@@ -32,6 +35,13 @@ def turning(sampled):
         return [turned, order(op)]
     pivot = Attribute("xformOp:translate:pivot", "double3", sampled.pivot_m * sampled.per_unit)
     return [pivot, turned, order(pivot.name, op, f"!invert!{pivot.name}")]
+
+
+def _tumbling(sampled):
+    """The same of a habitat whose axis moves: its orientation, as often as a frame and wherever it turns by more than a quarter between two."""
+    turned = orientations(sampled.frame, sampled.time_s, sampled.attitude, "habitat", "quatd")
+    pivot = Attribute("xformOp:translate:pivot", "double3", sampled.pivot_m * sampled.per_unit)
+    return [pivot, turned, order(pivot.name, turned.name, f"!invert!{pivot.name}")]
 
 
 def hull(sampled, mesh, looks):
