@@ -30,7 +30,8 @@ from rimfall.shapes import SHAPES
 from rimfall.web import api
 
 UNITS = ("si", "us")
-KIND_NAMES, SHAPE_NAMES = tuple(MOTIONS), tuple(SHAPES)
+# What the scenes drawn at random have; beside a tumble nothing moves but drops and throws, so that it has documents of its own.
+KIND_NAMES, SHAPE_NAMES = tuple(name for name in MOTIONS if name != "tumble"), tuple(SHAPES)
 BODY_NAMES = tuple(b.name for b in NAMED_BODIES if b.body.diameter_m < 0.5)
 LIQUID_NAMES = tuple(x.name for x in LIQUIDS)
 QUANTITY_NAMES, STUDY_NAMES = tuple(QUANTITIES), tuple(STUDIES)
@@ -41,6 +42,32 @@ JSON_FORMATS = tuple(f.name for f in FORMATS.values() if f.media_type == "applic
 def example_documents():
     """name -> JSON text of each example."""
     return {name: examples.example(name) for name in examples.SAY}
+
+
+def tumble_documents():
+    """name -> JSON text of scenes whose craft tumbles."""
+    wheel, air = {"radius_m": 56.0, "spin_rpm": 3.0, "width_m": 14.0}, {"pressure_kpa": 60.0}
+    floor = {"length_m": 12.0, "width_m": 10.0, "ceiling_m": 4.0}
+    bow = {"shape": "tumbler", "radius_m": 30.0, "spin_rpm": 4.0, "floors": [floor]}
+    tug = {"parts": json.loads(crafts.example("long-tumbler"))["parts"], "rimfall_craft": 1}
+    tossed = {
+        "kind": "throw",
+        "place": {"height_m": 1.5},
+        "speed_m_s": 4.0,
+        "heading_deg": 160.0,
+        "elevation_deg": 40.0,
+    }
+    inside = [tossed | {"body": "handball"}, {"kind": "drop", "place": {"height_m": 1.2}, "body": "cup"}]
+    scenes = {
+        "free": {"habitat": wheel, "motions": [{"kind": "tumble", "about_x_rpm": 0.4}, *inside], "air": None},
+        "losing": {
+            "habitat": wheel | {"radius_m": 3.5, "spin_rpm": 9.0},
+            "motions": [{"kind": "tumble", "about_y_rpm": 0.05, "losses_s": 8.0}],
+            "craft": tug,
+        },
+        "floor": {"habitat": bow, "motions": [{"kind": "tumble", "about_x_rpm": 0.5}, *inside], "air": air},
+    }
+    return {name: json.dumps({"rimfall": 1, "sampling": {"duration_s": 20.0}} | one) for name, one in scenes.items()}
 
 
 def craft_documents():

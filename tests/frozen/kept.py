@@ -39,6 +39,7 @@ def documents():
     """name -> JSON text of every document that is asked about."""
     scenes = {f"example {name}": text for name, text in asking.example_documents().items()}
     scenes |= {f"random {seed}": json.dumps(random_scenes.scene(seed)) for seed in SEEDS}
+    scenes |= {f"tumble {name}": text for name, text in asking.tumble_documents().items()}
     scenes |= {f"craft {name}": text for name, text in asking.craft_documents().items()}
     return scenes | {f"wishes {seed}": json.dumps(random_scenes.wishes(seed)) for seed in range(WISHES)}
 
