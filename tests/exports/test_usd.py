@@ -359,13 +359,13 @@ def test_orientations_are_never_sent_the_long_way_round():
     """scipy's rotations about one axis, each with either of its two signs."""
     turns = Rotation.from_rotvec(np.linspace(0.0, 20.0, 60)[:, None] * [0.0, 0.6, 0.8]).as_quat(scalar_first=True)
     mixed = turns * np.random.default_rng(4).choice([-1.0, 1.0], 60)[:, None]
-    made = usd.turning.continuous(mixed)
+    made = usd.orientation.continuous(mixed)
     assert np.all(np.sum(made[1:] * made[:-1], axis=1) > 0.9)
     assert np.abs(np.sum(made * turns, axis=1)) == pytest.approx(np.ones(60))
 
 
 def test_a_ball_spun_beyond_what_a_file_may_hold_is_refused(monkeypatch):
-    monkeypatch.setattr(usd.turning, "GREATEST_TURNS", 100)
+    monkeypatch.setattr(usd.orientation, "GREATEST_TURNS", 100)
     document = scene(throw(6.0, 90.0, 60.0, BALL, ball_spin_rpm=1e4, ball_spin_axis=[0.0, 0.0, 1.0]), air=None)
     with pytest.raises(TooMuch, match="may hold 100"):
         usd.usda(sampled_of(document))

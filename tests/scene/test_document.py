@@ -34,8 +34,13 @@ OTHERS = {  # what else a habitat may be, by the field that only it has
 }
 
 
+TUMBLES = ("motions.0.about_x_rpm", "motions.0.about_y_rpm", "motions.0.losses_s")  # beside a tumble nothing else moves
+
+
 def base(path):
     """A document that has the field."""
+    if path in TUMBLES:
+        return BASE | {"motions": [{"kind": "tumble"}]}
     other = next((part for field, part in OTHERS.items() if path.startswith(field)), None)
     return BASE if other is None else BASE | {"habitat": {"radius_m": 56.0, "spin_rpm": 3.0} | other, "motions": []}
 
@@ -109,6 +114,9 @@ RANGES = [
     ("motions.7.first_angle_deg", 0, 180),
     ("motions.7.first_heading_deg", -360, 360),
     ("motions.7.speed_m_s", 0, 3_000),
+    ("motions.0.about_x_rpm", -200, 200),
+    ("motions.0.about_y_rpm", -200, 200),
+    ("motions.0.losses_s", 1, 1_000_000_000),
     ("habitat.tube_radius_m", 0.05, 50_000),
     ("habitat.floors.0.radius_m", 0.1, 100_000),
     ("habitat.floors.0.azimuth_deg", -360, 360),
@@ -171,7 +179,7 @@ def test_a_number_is_finite(path, least, greatest, word):
 
 
 NULLABLE = ["habitat.width_m", "habitat.ceiling_m", "habitat.hub_radius_m", "sampling.duration_s", "motions.0.body.drag_area_m2",
-            "motions.5.acceleration_m_s2",
+            "motions.5.acceleration_m_s2", "motions.0.losses_s",
             *(f"habitat.floors.0.{name}_m" for name in ("radius", "ceiling")), "habitat.floors.0.azimuth_deg"]  # fmt: skip
 
 

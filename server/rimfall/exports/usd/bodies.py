@@ -4,8 +4,8 @@ import numpy as np
 
 from ...physics.budget import spend
 from .layer import Attribute, Prim, changing
+from .orientation import orientations
 from .parts import order, solid
-from .turning import orientations
 
 _SAMPLE_BYTES = 48  # of memory: where a body is and how it is turned at one frame
 

@@ -5,7 +5,7 @@ import numpy as np
 from ..names import element_names
 from ..palette import DARK, WATER, linear, style_of
 from .layer import Attribute, Prim, changing
-from .turning import orientations
+from .orientation import orientations
 
 FILM_M = 0.036  # width of the cameras' film; with it a focal length says an angle
 TENTHS = (

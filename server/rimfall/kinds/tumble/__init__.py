@@ -110,8 +110,6 @@ PAGE = Page(
     ),
     terms={
         "Tumble": "A craft let go, with nothing to turn it or hold it: it turns about its centre of mass as one body.",
-        "Nutation": "The angle between a craft’s angular momentum and its axis of greatest inertia; also the nodding that it makes.",
-        "Flat spin": "Turning about the axis of greatest inertia, in which everything ends that loses energy.",
     },
     stage=Stage(mover="craft", attended_m=None, no_arrows=("velocity", "centrifugal", "coriolis")),
 )
