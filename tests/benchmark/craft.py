@@ -1,5 +1,5 @@
 """Craft: every finding of those to start from, document to JSON, and of one of 200 parts; beside it the same bodies by scipy: inertia as
-integrals of their shapes, principal axes, and the spin-up and the move stepped in time.
+integrals of their shapes, principal axes, and the spin-up and the move stepped in time; and a thousand turns of tumbling.
 
 Scipy's side is written out here: `tplquad` is not asked, for it takes minutes; shells and full solids of revolution are two nested `quad`s.
 """
@@ -16,11 +16,15 @@ from rimfall.physics.constants import RPM_RAD_S
 from rimfall.scene.craft import answers, examples
 from rimfall.scene.craft.asked import asked_of
 from rimfall.scene.reading import read_craft
+from rimfall.vessel.attitude import principal_of
+from rimfall.vessel.bodies import Body
+from rimfall.vessel.tumble import motion_of
+from tests.vessel.tumbling import integrated
 
-from .row import Row, quantile
+from .row import Row, best, quantile
 
 TIMES, MANY_TIMES = 300, 15
-BAR_S = 0.015
+BAR_S, TUMBLE_BAR_S = 0.015, 0.5
 
 
 def many_parts():
@@ -77,3 +81,21 @@ def measure():
     many = many_parts()
     large = quantile([seconds(many) for _ in range(MANY_TIMES)], 0.5)
     yield Row("the same of 200 parts, p50", f"{1e3 * large:.0f} ms", "-", None)
+    yield from tumbles()
+
+
+def tumbles():
+    """A thousand turns of a body of three moments, read sixteen times a turn; scipy takes a hundred of them, once."""
+    body, rates = principal_of(Body(1.0, np.zeros(3), np.diag([1.0, 2.0, 3.0]))), [1.0, 0.1, 0.1]
+    turn_s = 2 * math.pi / float(np.linalg.norm(rates))
+    time_s = np.linspace(0, 1000 * turn_s, 16_001)
+    began = time.perf_counter()
+    integrated(body, rates, 100 * turn_s)
+    beside = 10 * (time.perf_counter() - began)
+    for what, losses_s in (
+        ("1,000 turns of tumbling", None),
+        ("the same with losses, over into a flat spin", 100 * turn_s),
+    ):
+        own = best(lambda losses_s=losses_s: motion_of(body, rates, losses_s).at(time_s), 3)
+        note = f"DOP853 of scipy, rtol 1e-12, its end alone and without losses: {beside:.1f} s"
+        yield Row(what, f"{own:.2f} s", f"{TUMBLE_BAR_S:g} s", own <= TUMBLE_BAR_S, note)

@@ -25,7 +25,7 @@ from ..physics.budget import spend
 from ..physics.quaternions import times
 from .attitude import Turned, continued, of_matrix
 
-TOLERANCE = 5e-13  # error allowed to a step, of a quaternion of size 1
+TOLERANCE = 1e-12  # error allowed to a step, of a quaternion of size 1
 _SPENT_EVERY = 64  # steps
 _CONJUGATE = np.array([1.0, -1.0, -1.0, -1.0])
 
