@@ -1,6 +1,6 @@
 """What the parts of a document are made of: strict models, and fields with unit, range, label and default."""
 
-from typing import Annotated, Any
+from typing import Annotated, Any, Literal
 
 from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, WithJsonSchema
 
@@ -71,6 +71,14 @@ def _whole(value: Any):
     return int(value) if isinstance(value, float) and value.is_integer() else value
 
 
+def _is_version(value: Any):
+    """A document's version, as it is: True equals 1, but is no version."""
+    if isinstance(value, bool):
+        raise ValueError(value)
+    return value
+
+
+Version = Annotated[Literal[1], BeforeValidator(_is_version)]
 Whole = Annotated[int, BeforeValidator(_whole)]
 
 

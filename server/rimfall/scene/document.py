@@ -6,12 +6,12 @@ Reading is strict: no field unknown here, no text for a number, no NaN or infini
 
 import re
 from fractions import Fraction
-from typing import Annotated, Any, Literal, Union
+from typing import Annotated, Any, Union
 
 from pydantic import BeforeValidator, Field, WithJsonSchema
 from pydantic_core import PydanticCustomError
 
-from ..fields import Strict, linear, listed, number, of_kind, text
+from ..fields import Strict, Version, linear, listed, number, of_kind, text
 from ..kinds import KINDS
 from ..motions.setting import Setting
 from ..physics.air import air_at
@@ -83,13 +83,6 @@ class Sampling(Strict):
     duration_s: float | None = number("Ends at", "s", 0.1, 600, None)
 
 
-def is_version(value: Any):
-    """A document's version, as it is: True equals 1, but is no version."""
-    if isinstance(value, bool):
-        raise PydanticCustomError("version", "version")
-    return value
-
-
 class Other(Strict):
     """Another habitat, in which the same motions are shown."""
 
@@ -100,7 +93,7 @@ class Other(Strict):
 class Scene(Strict):
     """A whole scene."""
 
-    rimfall: Annotated[Literal[1], BeforeValidator(is_version)] = of_kind("Document version", "version")
+    rimfall: Version = of_kind("Document version", "version")
     title: str = text("Title", 200, "")
     habitat: HabitatPart
     air: AirPart | None = AirPart()

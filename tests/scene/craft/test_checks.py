@@ -77,6 +77,7 @@ REFUSED = [
     ({"tether": {"length_m": 0, "masses_kg": [1, 1]}}, "tether.length_m", "0.001 to 100,000 m"),
     ({"title": 3}, "title", "text of at most 200 characters"),
     ({"rimfall_craft": 2}, "rimfall_craft", "must be 1"),
+    ({"rimfall_craft": True}, "rimfall_craft", "must be 1"),
     ({"hulk": 2}, "hulk", "is unknown; the document may hold ballast, counter_rpm"),
 ]
 
@@ -96,6 +97,12 @@ def test_what_is_no_document_is_refused(content, field):
     with pytest.raises(Refused) as caught:
         read_craft(content)
     assert caught.value.refusals[0].field == field
+
+
+def test_a_document_of_its_own_says_what_it_is():
+    nameless = {name: value for name, value in DOCUMENT.items() if name != "rimfall_craft"}
+    assert refused(nameless)["rimfall_craft"].say == "Document version is missing; it must be 1."
+    assert read_craft(json.dumps(SCENE | {"craft": {"parts": [RING]}})).parts[0].name == "ring"
 
 
 SCENE = {"rimfall": 1, "habitat": {"radius_m": 40, "spin_rpm": 4}, "motions": []}

@@ -156,12 +156,26 @@ def test_arms_drawn_in_spin_faster_at_the_cost_of_work():
     assert after["after"]["spin_rpm"] == pytest.approx(12)
     assert after["after"]["energy_j"] == pytest.approx(4 * after["before"]["energy_j"])
     assert "from 3 rpm to 12 rpm" in said(after)
-    assert "no spin is fast enough" in said(
-        found(POINT, deploy={"parts": [{"name": "point", "place_m": [0, 0, 0]}]})["deploy"]
-    )
+    onto_the_axis = [{"name": name, "place_m": [0, 0, 0]} for name in ("point", "other")]
+    assert "no spin is fast enough" in said(found(POINT, OTHER, deploy={"parts": onto_the_axis})["deploy"])
+
+
+def test_what_turns_as_one_turns_about_its_centre_of_mass_wherever_its_drawing_has_the_axis():
+    """Nothing holds its axis: two masses 8 m apart are two masses 8 m apart. Where a joint does, it is the joint's."""
+    momenta = []
+    for shift in (0.0, 3.0, -40.0):
+        pair = [
+            POINT | {"mass_kg": mass, "name": f"{mass}", "place_m": [at + shift, 0, shift]}
+            for mass, at in ((5, 0.0), (15, 8.0))
+        ]
+        momenta.append(found(*pair)["mass"]["angular_momentum_kg_m2_s"]["whole"])
+    assert momenta == pytest.approx([5 * 15 / 20 * 8**2 * 3 * RPM_RAD_S] * 3, rel=1e-12)
+    held = found(POINT, KEEL)["mass"]["angular_momentum_kg_m2_s"]["turning"]
+    assert held == pytest.approx(5 * 2**2 * 3 * RPM_RAD_S)
 
 
 POINT = {"name": "point", "solid": "point", "mass_kg": 5, "place_m": [2, 0, 0]}
+OTHER = POINT | {"name": "other", "place_m": [-2, 0, 0]}
 ALL = {
     "joint": {"radius_m": 1, "load_n": 1, "friction_coefficient": 0.1},
     "spin_up": MOTOR,
@@ -173,9 +187,9 @@ ALL = {
 ON_AXIS, THIN_KEEL = POINT | {"place_m": [0, 0, 0]}, {"name": "keel", "group": "still", "solid": "point", "mass_kg": 60}
 ODD = [
     ([POINT], "nothing for a joint to run against"),
-    ([POINT], "nothing aboard for a motor to push against"),
+    ([POINT, OTHER], "nothing aboard for a motor to push against"),
     ([POINT], "is a point: it has no inertia of its own"),
-    ([ON_AXIS], "all that turns is on the axis"),
+    ([POINT], "has no inertia about its axis, and holds no angular momentum"),
     ([ON_AXIS], "has no inertia about the axis"),
     ([POINT, THIN_KEEL], "the still keel has no inertia about the axis"),
     (

@@ -27,7 +27,7 @@ class Asked:
 
     def inertia(self, group):
         """Inertia of a group about the spin axis, kg m^2; 0 where there is none."""
-        return about_spin_axis(self.bodies.get(group))
+        return spin_inertia(self.bodies, group)
 
     def called(self, group):
         """What people call a group: by its one part ("the ring", "the still keel"), or as a whole."""
@@ -76,6 +76,14 @@ def bodies_of(parts, solids):
     return {group: joined(bodies) for group, bodies in groups.items() if bodies} | {"whole": joined(list(own.values()))}
 
 
+def spin_inertia(bodies, group):
+    """Inertia of a group about the axis that it turns about, kg m^2: the joint's, z; what turns as one has no joint, and turns about its
+    centre of mass. 0 where there is no such group."""
+    if group == "turning" and not {"still", "counter"} & set(bodies):
+        return float(bodies["turning"].inertia_kg_m2[2, 2])
+    return about_spin_axis(bodies.get(group))
+
+
 def rim_of(craft, solids):
     """How far the floor is from the axis: the craft's own figure, or how far what turns reaches."""
     return reach_of(craft, solids) if craft.radius_m is None else craft.radius_m
@@ -88,9 +96,9 @@ def reach_of(craft, solids):
 
 def _counter_rad_s(craft, bodies, spin_rad_s):
     """How fast the counter group turns: as the document says, or, where it does not, as fast as leaves no momentum."""
-    inertia = about_spin_axis(bodies.get("counter"))
+    inertia = spin_inertia(bodies, "counter")
     if not inertia:
         return 0.0
     if craft.counter_rpm is not None:
         return craft.counter_rpm * RPM_RAD_S
-    return -about_spin_axis(bodies["turning"]) * spin_rad_s / inertia
+    return -spin_inertia(bodies, "turning") * spin_rad_s / inertia

@@ -14,7 +14,7 @@ _NO_RADIUS = "which is the craft's own where it is left out, and it has none"
 
 def check(craft, at=""):
     """The Craft with every radius filled in; at: what its fields' names begin with in refusals. Raises BadInput with every clash found."""
-    clashes = [*_spin(craft), *_parts(craft), *_blocks(craft)]
+    clashes = [*([] if at else _version(craft)), *_spin(craft), *_parts(craft), *_blocks(craft)]
     if not clashes:
         craft = filled(craft)
         clashes = [*_sizes(craft), *_speeds(craft)]
@@ -66,6 +66,12 @@ def _with_radius(part, radius_m):
     if getattr(part, "radius_m", radius_m) is not None or "radius_m" not in type(part).model_fields:
         return part
     return part.model_copy(update={"radius_m": radius_m - getattr(part, "tube_radius_m", 0.0)})
+
+
+def _version(craft):
+    """A document of its own says what it is."""
+    if "rimfall_craft" not in craft.model_fields_set:
+        yield missing("rimfall_craft")
 
 
 def _spin(craft):

@@ -3,9 +3,8 @@
 import math
 
 from ...physics.constants import RPM_RAD_S
-from ...vessel.bodies import about_spin_axis
 from . import words
-from .asked import bodies_of, reach_of, solid_of
+from .asked import bodies_of, reach_of, solid_of, spin_inertia
 from .saying import sentence, too_fast
 
 _SAME = 1e-9  # relative
@@ -17,7 +16,7 @@ def finding(asked):
         return None
     after = _deployed(asked.craft)
     solids = {part.name: solid_of(part) for part in after.parts}
-    inertia = about_spin_axis(bodies_of(after.parts, solids)["turning"])
+    inertia = spin_inertia(bodies_of(after.parts, solids), "turning")
     momentum = asked.momenta["turning"]
     rate = momentum / inertia if inertia else (asked.spin_rad_s if not momentum else None)
     states = {
@@ -53,7 +52,7 @@ def _state(inertia, rate, rim):
 def _says(asked, states):
     before, after = states["before"], states["after"]
     if after["spin_rpm"] is None:
-        yield "all that turns would be on the axis: no spin is fast enough to hold its momentum there."
+        yield "all that turns would be on its axis: no spin is fast enough to hold its momentum there."
         return
     if not asked.spin_rad_s:
         yield "it does not turn, in either shape."

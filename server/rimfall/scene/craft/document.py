@@ -8,7 +8,7 @@ from typing import Annotated, Literal, Union
 
 from pydantic import Discriminator, Tag
 
-from ...fields import Strict, Vector, Whole, choice, listed, number, of_kind, several, text, vector
+from ...fields import Strict, Vector, Version, Whole, choice, listed, number, of_kind, several, text, vector
 from ...shapes.part import GREATEST_SPIN_RPM
 from ...vessel.materials import MATERIALS
 
@@ -311,9 +311,9 @@ def _block(label):
 
 
 class Craft(Strict):
-    """A whole craft. In a scene its radius and spin are the habitat's, and left out here."""
+    """A whole craft. In a scene its radius and spin are the habitat's, and left out here; so may the version be."""
 
-    rimfall_craft: Literal[1] = of_kind("Document version", "version", VERSION)
+    rimfall_craft: Version = of_kind("Document version", "version", VERSION)
     title: str = text("Title", 200, "")
     radius_m: float | None = _length("Radius of the floor", None)
     spin_rpm: float | None = number("Spin", "rpm", 0, GREATEST_SPIN_RPM, None)

@@ -75,7 +75,7 @@ def _momentum(asked):
     if not asked.spin_rad_s:
         return "it does not turn, and holds no angular momentum."
     if not momenta["turning"]:
-        return "all that turns is on the axis, and holds no angular momentum."
+        return f"{asked.called('turning')} has no inertia about its axis, and holds no angular momentum."
     says = f"at {words.rate(asked.spin_rad_s)} {asked.called('turning')} holds {words.momentum(momenta['turning'])} of angular momentum"
     if not momenta.get("counter"):
         return f"{says}."

@@ -86,7 +86,8 @@ def _from_to(data, name, unit):
 def _kept(asked, data, what):
     does = "takes" if data["motor_j"] > 0 else "gives back"
     torque, power = words.torque(data["torque_n_m"], asked.units), words.power(data["power_w"])
-    return f"{what} with the spin kept {does} up to {torque} and {power} at the joint, {words.energy(abs(data['motor_j']))} in all."
+    where = "from outside" if asked.across is None else "at the joint"
+    return f"{what} with the spin kept {does} up to {torque} and {power} {where}, {words.energy(abs(data['motor_j']))} in all."
 
 
 def _work(data, outward):

@@ -1,18 +1,16 @@
 """What people would feel: what is asked, what is worked out, and what comes back as one JSON document."""
 
 from dataclasses import dataclass
-from typing import Annotated, Literal
 
-from pydantic import BeforeValidator
 from pydantic_core import to_json
 
 from ... import __version__
 from ...comfort import adaptation, chart, limits
 from ...comfort.figures import FIGURES, ComfortFigures, figures_of
 from ...comfort.quantities import QUANTITIES
-from ...fields import listed, of_kind
+from ...fields import Version, listed, of_kind
 from ...phrases import CAUTION_ABOUT_PEOPLE, in_units
-from ..document import AnyMotion, Scene, is_version, setting_of
+from ..document import AnyMotion, Scene, setting_of
 from . import limit_words
 from . import words as feel_words
 from .day import day_of
@@ -22,7 +20,7 @@ from .why_spin import why_spin
 class FeelRequest(Scene):
     """What is asked: a habitat, its air, who is aboard; a whole scene document will do as well."""
 
-    rimfall: Annotated[Literal[1], BeforeValidator(is_version)] = of_kind("Document version", "version", 1)
+    rimfall: Version = of_kind("Document version", "version", 1)
     motions: list[AnyMotion] = listed("Motions", 100, [])
 
 
