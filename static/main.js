@@ -36,6 +36,7 @@ import { createTimeline } from './panels/timeline/timeline.js';
 import { createTitle, focusScene } from './panels/title.js';
 import { createUnkept } from './panels/unkept.js';
 import { createWhatMoves } from './panels/moves/what_moves.js';
+import { tumbler, TUMBLE_PRESETS } from './state/ship.js';
 import { FIRST_PRESETS, createStore } from './state/store.js';
 import { motionsWords } from './state/words.js';
 import { createClock } from './time/clock.js';
@@ -130,7 +131,7 @@ function build({ store, clock, ask }) {
   const addresses = new WeakMap(); // of documents that came with one
   function opened(document, id) {
     examples.shown = id;
-    store.look({ chosen: 0, hidden: [], beside: null, served: 0, ...NOTHING_HELD, presets: { ...FIRST_PRESETS } });
+    store.look({ chosen: 0, hidden: [], beside: null, served: 0, ...NOTHING_HELD, presets: { ...(tumbler(document) < 0 ? FIRST_PRESETS : TUMBLE_PRESETS) } });
     clock.seek(0);
     if (addresses.has(document)) showAs(addresses.get(document), store, clock);
     focusScene();
@@ -203,7 +204,7 @@ function build({ store, clock, ask }) {
   createAskShip({ store, craft: client.craft });
   whenOpened(store, 6, async () => {
     const { createShip } = await import('./panels/ship/ship.js');
-    await createShip({ store, client, large });
+    await createShip({ store, clock, client, heard, large });
   });
   return { open };
 }

@@ -5,6 +5,18 @@ import { freshName } from './words.js';
 
 export const PLACE = 6;
 
+const TUMBLE = 'tumble',
+  INSIDE = ['drop', 'throw'], // what flies in a craft that tumbles
+  LONGEST_S = 120, // on the stages, of one that loses energy: who presents it waits no longer
+  FLAT_BY = 0.75, // of that, so that the flat spin is seen
+  SECONDS_OF = { least: 20, most: 120 };
+
+/** From where both stages are seen when a craft begins to tumble: its length across the picture. */
+export const TUMBLE_PRESETS = { aboard: 'b', outside: 'b' };
+
+/** The number of the motion by which the scene's craft tumbles; -1 where there is none. */
+export const tumbler = ({ motions }) => motions.findIndex(({ kind }) => kind === TUMBLE);
+
 /** What the question about the craft takes of a document: null where no craft is in it. */
 export function craftRequest(document) {
   const { habitat, craft } = document;
@@ -63,5 +75,26 @@ export function movedPlace(view, [x, y, z], right_m, up_m) {
   const round = metres => Number(metres.toFixed(2));
   return view === 'side' ? [round(x + up_m), y, round(z + right_m)] : [round(x + right_m), round(y + up_m), z];
 }
+
+/** The scene's craft let go as the answer's `tumble` of it tells, the first of its motions: {gone, times}. gone: names of motions that cannot be worked out
+ *  in it; asked_s: in which its wobble changes by e, null where no energy is lost; times: how many times as fast as asked it loses its energy, so that it is flat while it is watched. */
+export function asMotion(draft, { time_to_flat_s: flat_s, flip_period_s: flip_s }, asked_s) {
+  const { rates_rpm, duration_s } = draft.craft.tumble;
+  const [about_x_rpm, about_y_rpm, spin_rpm] = rates_rpm;
+  const times = asked_s && flat_s ? Math.max(1, flat_s / (FLAT_BY * LONGEST_S)) : 1;
+  const losses_s = asked_s ? Math.max(1, rounded(asked_s / times)) : null;
+  const before = draft.motions[tumbler(draft)];
+  const others = draft.motions.filter(motion => motion !== before);
+  const stay = others.filter(({ kind }) => INSIDE.includes(kind)).map(({ ball_spin_rpm, ball_spin_axis, ...motion }) => ({ ...motion, bounces: 0 }));
+  const name = before?.name ?? freshName('Tumble', names(stay));
+  draft.motions = [{ kind: TUMBLE, name, about_x_rpm, about_y_rpm, losses_s }, ...stay];
+  draft.habitat.spin_rpm = spin_rpm;
+  Object.assign(draft.habitat, { spin_ramp: [], axial_thrust_m_s2: 0 });
+  const long_s = flip_s && !asked_s ? Math.min(SECONDS_OF.most, Math.max(SECONDS_OF.least, Math.ceil(2 * flip_s))) : LONGEST_S;
+  draft.sampling = { ...draft.sampling, duration_s: Math.min(long_s, duration_s ?? long_s) };
+  return { gone: others.filter(({ kind }) => !INSIDE.includes(kind)).map(motion => motion.name), times };
+}
+
+const rounded = value => Number(value.toPrecision(3));
 
 const names = parts => parts.map(part => part.name);

@@ -3,7 +3,7 @@
 import { createDeckMover } from './decks.js';
 import { getAt, motionName, putAt, readAt } from './fields.js';
 import { createLag } from './lag.js';
-import { craftRequest } from './ship.js';
+import { craftRequest, tumbler } from './ship.js';
 import { aimRequest } from './shot.js';
 
 // What people would feel depends on these parts of a document; where everything goes, on all but the scene's own words and wishes.
@@ -12,7 +12,8 @@ const NO_PATHS = ['title', 'person', 'own_limits', 'craft'];
 
 /** The part of a document that the question about what people feel takes. */
 export const feltPart = document => Object.fromEntries(FELT_PARTS.filter(name => name in document).map(name => [name, document[name]]));
-const pathPart = document => Object.fromEntries(Object.entries(document).filter(([name]) => !NO_PATHS.includes(name)));
+// a craft's masses are where everything goes only while it tumbles
+const pathPart = document => Object.fromEntries(Object.entries(document).filter(([name]) => !NO_PATHS.includes(name) || (name === 'craft' && tumbler(document) >= 0)));
 
 const aimPart = ({ document, shot }) => aimRequest(document, shot.aim);
 

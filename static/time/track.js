@@ -11,6 +11,7 @@ const SAMPLE_KEYS = { rotating_velocity_m_s: 3, centrifugal_m_s2: 3, coriolis_m_
 const BROKEN = ['rotating_velocity_m_s', 'coriolis_m_s2']; // what a contact changes at once
 const CONTACTS = new Set(['deck', 'floor', 'ceiling', 'hub', 'wall']);
 const SAME_TIME_S = 1e-9;
+const SMALL_RAD = 1e-6; // between neighbouring attitudes: the straight line serves
 
 /** @param {MotionEvent} event */
 export function isContact(event) {
@@ -145,6 +146,32 @@ export function angleAt(answer, time_s) {
   if (k >= last) return angle_rad[last] + (time_s - sampleTime(grid, last)) * (spin_rad_s[last] ?? 0);
   const a = Math.max(0, Math.floor(k));
   return angle_rad[a] + (angle_rad[a + 1] - angle_rad[a]) * (k - a);
+}
+
+/** How a craft that tumbles lies at time t, [w, x, y, z] from its axes to those that stand still; past the grid's end as it lies there. Null of one
+ *  that does not tumble.
+ *  @param {any} answer @param {number} time_s @param {number[]} [out] */
+export function attitudeAt(answer, time_s, out = [1, 0, 0, 0]) {
+  const values = answer.tumbling?.quaternion_wxyz;
+  if (!values?.length) return null;
+  const last = values.length / 4 - 1;
+  const k = Math.min(last, Math.max(0, time_s / sampleTime(answer.grid, 1)));
+  const a = Math.floor(k),
+    b = Math.min(last, a + 1);
+  let dot = 0;
+  for (let c = 0; c < 4; c += 1) dot += values[4 * a + c] * values[4 * b + c];
+  const angle = Math.acos(Math.min(1, Math.abs(dot))),
+    share = k - a;
+  const [p, q] = angle < SMALL_RAD ? [1 - share, share] : [Math.sin((1 - share) * angle) / Math.sin(angle), Math.sin(share * angle) / Math.sin(angle)];
+  for (let c = 0; c < 4; c += 1) out[c] = p * values[4 * a + c] + (dot < 0 ? -q : q) * values[4 * b + c];
+  return out;
+}
+
+/** How far the axis of a craft that tumbles has gone from where it pointed at first, in radians.
+ *  @param {any} answer @param {number} time_s */
+export function leanAt(answer, time_s) {
+  const [, x, y] = attitudeAt(answer, time_s) ?? [1, 0, 0];
+  return 2 * Math.asin(Math.min(1, Math.hypot(x, y)));
 }
 
 /** When the last motion (with its last parcels) has ended, of those that are shown; of all where none is.

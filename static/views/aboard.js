@@ -37,16 +37,17 @@ export class Aboard extends Half {
   // A pool of light about where things start, distance fading to night.
   dress(shared, habitat, time_s) {
     const { span_m, distance_m } = this.eye;
-    const whole = this.preset === 'w';
+    const goesOver = this.model.tumbling && this.lead?.tumbles,
+      whole = this.preset === 'w' || goesOver;
     const { level, radius_m } = this.model.ground;
-    shared.uCool.value = whole ? 0.6 : 0;
+    shared.uCool.value = goesOver ? 1 : whole ? 0.6 : 0;
     shared.uLamp.value = whole ? 1.5 : 1;
     shared.uFog.value.set(
       ...(level ? [distance_m + 2 * radius_m, distance_m + 6 * radius_m + 8] : whole ? [1e7, 2e7] : [distance_m + 0.5 * span_m, distance_m + 3.3 * span_m]),
     );
     shared.uPool.value.set((this.lead?.release.along_m ?? 0) - 0.1 * span_m, whole ? 1e7 : Math.max(0.47 * span_m, 3));
     habitat.cutAway(this.eyeSide(), this.eyeSide());
-    habitat.turn(0, -angleAt(this.model.answer, time_s));
+    habitat.turn(0, this.model.tumbling ? 0 : -angleAt(this.model.answer, time_s));
     this.showRoom(habitat);
   }
 

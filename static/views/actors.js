@@ -85,7 +85,7 @@ export class Actors {
 
   // Outside, a pale ghost stays where each figure stood at the release. `exposures`: more angles at which to draw it faintly.
   putGhosts(turn) {
-    if (this.frame !== 'outside') return;
+    if (this.frame !== 'outside' || this.model.tumbling) return;
     const spots = this.where.flatMap(person =>
       (this.exposures ?? [person.since_rad]).filter(angle => Math.abs(turn - angle) * this.model.radius_m > 0.25).map(angle => [person, angle]),
     );
@@ -114,7 +114,7 @@ export class Actors {
     for (const m of this.shown) {
       if (m.stream || time_s < m.starts_s - 1e-6) continue;
       bodyAt(this.model, m, this.frame, time_s, p);
-      this.shade(p, m, turn);
+      if (!m.tumbles) this.shade(p, m, turn);
       if (this.movers.draws(m, this.metresPerPx)) continue;
       const look = { size: BODY_PX, diameter: m.diameter_m, tint: rgb(m.style.color) };
       if (m.stage.mover === 'cup') this.bodies.add(p, { ...look, kind: KIND.cup, time: this.azimuthAt(m, time_s, turn) });

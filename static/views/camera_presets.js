@@ -2,6 +2,7 @@
 // (`cameras` of GET /api/fields), which frames the cameras of files by the same table.
 
 import { angleAt } from '../time/track.js';
+import { craftPoints, sweptPoints } from './craft_reach.js';
 import { fitBetween } from './framing.js';
 import { followed } from './following.js';
 import { bodyAt, deckAt, standing } from './model.js';
@@ -43,6 +44,7 @@ function swingsAway(shown) {
   return hung.length > 0 && Math.max(...hung.map(m => wide(m, 2))) > 1.5 * Math.max(...hung.map(m => wide(m, 0)));
 }
 
+const BROADSIDE = { yaw: 58 * RAD, tilt: 14 * RAD, fov: 30 };
 const EMPTY_S = 0.5; // the clock of a scene in which nothing moves: so long the wheel is seen to turn
 const MOST_OF_WHEEL = 1.3; // times as far away for all of it
 const HIGH = 0.2; // of the radius: who flies so high crosses the wheel, and that is seen in the whole of it
@@ -53,7 +55,7 @@ export function framing(preset, stage, model, shown, chosen) {
   const lead = chosen ?? shown[0] ?? null;
   const { ground } = model;
   const { level } = ground;
-  const azimuth = lead && stage.frame === 'outside' ? lead.release_rad : ground.azimuth(lead?.release.along_m ?? 0, lead?.floor);
+  const azimuth = lead && stage.frame === 'outside' && !model.tumbling ? lead.release_rad : ground.azimuth(lead?.release.along_m ?? 0, lead?.floor);
   const inset = { ...stage.inset, side: model.cameras.margin };
   const aspect = stage.width / stage.height;
   const framed = ({ fov, ...view }, points) => ({
@@ -64,6 +66,8 @@ export function framing(preset, stage, model, shown, chosen) {
     ...fitBetween(points, { azimuth, ...view, level }, fov, stage, inset, stage.corners ?? []),
   });
   const view = viewOf(model, preset, aspect);
+  if (model.tumbling && (stage.frame === 'outside' || lead?.tumbles || !lead))
+    return { rig: tumblingWhole(framed, view, preset, stage.frame === 'outside' ? sweptPoints(model) : craftPoints(model)) };
   if (preset === 'b' && swingsAway(shown)) view.yaw += ASIDE_RAD;
   if (preset === 'w') return { rig: framed(view, ground.outline()) };
   if (preset === 'e' && lead) return { rigAt: time_s => withBall(stage, model, lead, time_s) };
@@ -74,6 +78,11 @@ export function framing(preset, stage, model, shown, chosen) {
   const carried = seenPoints({ ...stage, frame: 'aboard', companion: false, others: null, lead }, model, shown);
   const crosses = climbs(points, model) || shown.some(m => m.outside || highest(m, ground) > HIGH * model.radius_m);
   return followed({ model, lead, view, aspect, inset, azimuth, framed, still: points, carried, whole: ground.outline(), crosses });
+}
+
+// All of a craft that goes over, its length across the picture but where it is seen along its axis.
+function tumblingWhole(framed, view, preset, points) {
+  return framed(preset === 'd' ? view : { ...view, ...BROADSIDE }, points);
 }
 
 const RAISED = new Set(['b', 'd', 'e']); // with what lies level, or hides what is low in it ('e': where nothing leads)

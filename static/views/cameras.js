@@ -55,7 +55,8 @@ export class Eye {
     return between(this.from.rig, goal, ease(Math.max(0, u)));
   }
 
-  place(width, height, now_ms, reach_m) {
+  // `into`: from the room into the frame that is drawn, where that is another's ({quaternion, matrix} of tumbling.js).
+  place(width, height, now_ms, reach_m, into = null) {
     const { camera } = this;
     const rig = this.own ? rigOf(this.own) : this.seen(now_ms);
     const { right, up, back } = rig.axes ?? axes(rig);
@@ -78,14 +79,26 @@ export class Eye {
     this.axes = { right, up, back };
     this.metresPerPx = this.span_m / width;
     this.target = rig.target;
+    this.filed = { position: camera.position.toArray(), target: rig.target, up };
+    if (into) this.carry(into);
+  }
+
+  carry({ quaternion, matrix }) {
+    const { camera, axes: own } = this;
+    camera.position.applyMatrix4(matrix);
+    camera.quaternion.premultiply(quaternion);
+    camera.updateMatrixWorld(true);
+    this.axes = Object.fromEntries(Object.entries(own).map(([name, way]) => [name, new Vector3(...way).applyQuaternion(quaternion).toArray()]));
+    this.target = new Vector3(...this.target).applyMatrix4(matrix).toArray();
   }
 
   // As it was placed last, in the axes of files: as drawn, but with the origin on the axis. null before.
   asFiled(radius_m) {
-    if (!this.target) return null;
-    const { position, fov, aspect } = this.camera;
+    if (!this.filed) return null;
+    const { position, target, up } = this.filed,
+      { fov, aspect } = this.camera;
     const moved = ([x, y, z]) => [x, y - radius_m, z];
-    return { position_m: moved(position.toArray()), target_m: moved(this.target), up: [...this.axes.up], vertical_fov_deg: fov, aspect };
+    return { position_m: moved(position), target_m: moved(target), up: [...up], vertical_fov_deg: fov, aspect };
   }
 }
 

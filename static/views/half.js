@@ -1,8 +1,9 @@
 // One stage: its eye, its actors and paths, its labels. Aboard and Outside differ only in what they add (aboard.js, outside.js).
 
-import { Group, Vector3 } from '../vendor/three.module.js';
+import { Group, Quaternion, Vector3 } from '../vendor/three.module.js';
 import { Actors } from './actors.js';
 import { Eye } from './cameras.js';
+import { craftPoints } from './craft_reach.js';
 import { Dims } from './dims.js';
 import { Labels } from './labels.js';
 import { Tape } from './measure.js';
@@ -18,6 +19,7 @@ import { PERSON_M } from './lay_figure.js';
 import { LINE_PX } from './materials.js';
 import { Threads } from './threads.js';
 import { Touches } from './touches.js';
+import { intoCraft } from './tumbling.js';
 import { Vessels } from './vessels.js';
 
 const PHONE_PX = 500;
@@ -27,6 +29,8 @@ const FOOT_PX = 38; // kept free at the foot, where the legend lies
 const MOST_SEGMENTS = 180; // of a path, for labels to keep off
 const NAMED_AT = [0.5, 0.62, 0.4, 0.75, 0.25]; // shares of a path, in order of liking
 const v = new Vector3();
+const ORIGIN = new Vector3(),
+  UPRIGHT = new Quaternion();
 
 export class Half {
   constructor(shared, frame, dom) {
@@ -70,6 +74,7 @@ export class Half {
     this.touches.read(model, shown);
     this.threads.read(model, shown);
     this.lead = chosen ?? shown[0] ?? null;
+    this.hull_m = model.craft ? 2 * farthest(craftPoints(model)) : 0;
     this.crowdKey = null;
   }
 
@@ -125,7 +130,10 @@ export class Half {
   update(time_s, now_ms, clock) {
     if (this.framed.rigAt) this.eye.follow(this.framed.rigAt(time_s));
     this.eye.own = this.own?.at(time_s) ?? null;
-    this.eye.place(this.rect.width, this.rect.height, now_ms, 4 * this.model.radius_m + 4 * (this.half_m ?? 0) + (this.model.ground.level ? 20 : 0));
+    this.into = this.frame === 'outside' ? intoCraft(this.model, time_s) : null;
+    const reach_m = 4 * this.model.radius_m + 4 * (this.half_m ?? 0) + (this.model.ground.level ? 20 : 0) + this.hull_m;
+    this.eye.place(this.rect.width, this.rect.height, now_ms, reach_m, this.into);
+    this.standStill();
     this.paths.size(this.linePx, this.eye.metresPerPx);
     this.compared.size(this.linePx, this.eye.metresPerPx);
     this.actors.metresPerPx = this.eye.metresPerPx;
@@ -153,6 +161,21 @@ export class Half {
     ];
   }
 
+  // Outside of a craft that tumbles, what stands still is carried as the eye is.
+  standStill() {
+    for (const { position, quaternion } of [this.paths.group, this.compared.group, this.touches.dots.points]) {
+      position.copy(this.into?.position ?? ORIGIN);
+      quaternion.copy(this.into?.quaternion ?? UPRIGHT);
+    }
+  }
+
+  // A point that the stage's frame holds, as it is drawn.
+  drawnAt(point) {
+    if (!this.into) return point;
+    v.set(point.x, point.y, point.z).applyMatrix4(this.into.matrix);
+    return { x: v.x, y: v.y, z: v.z };
+  }
+
   // Everything drawn that does not move by itself, for pictures without it; `paths`: those stay.
   besidesWhatMoves(paths) {
     const { actors } = this;
@@ -172,7 +195,7 @@ export class Half {
         text: this.frame === 'outside' && m.straight ? `${m.name}, straight` : m.name,
         at: [
           ...(this.framed.rigAt ? [bodyAt(this.model, m, this.frame, time_s, {})] : []),
-          ...NAMED_AT.map(share => pointOf(m.lines[this.frame].points, share)),
+          ...NAMED_AT.map(share => this.drawnAt(pointOf(m.lines[this.frame].points, share))),
         ],
       }));
   }
@@ -188,7 +211,7 @@ export class Half {
       gap: 8,
       shy: true,
       text: `plain gravity, ${metres(range(m), this.view.units)}`,
-      at: [0.8, 0.65, 0.95].map(share => pointOf(this.paths.companionLine(m), share)),
+      at: [0.8, 0.65, 0.95].map(share => this.drawnAt(pointOf(this.paths.companionLine(m), share))),
     }));
   }
 
@@ -287,7 +310,7 @@ export class Half {
     const every = 3 * Math.max(1, Math.ceil(points.length / 3 / MOST_SEGMENTS));
     let last = null;
     for (let i = 0; i < points.length; i += every) {
-      const q = this.project({ x: points[i], y: points[i + 1], z: points[i + 2] });
+      const q = this.project(this.drawnAt({ x: points[i], y: points[i + 1], z: points[i + 2] }));
       if (q && last) crowd.line(last[0], last[1], q[0], q[1]);
       else if (q) crowd.add(q[0], q[1]);
       last = q;
@@ -303,6 +326,12 @@ export class Half {
 function pointOf(points, share) {
   const i = 3 * Math.round(share * (points.length / 3 - 1));
   return { x: points[i], y: points[i + 1], z: points[i + 2] };
+}
+
+function farthest(points) {
+  let most = 0;
+  for (let i = 0; i < points.length; i += 3) most = Math.max(most, Math.hypot(points[i], points[i + 1], points[i + 2]));
+  return most;
 }
 
 function between(least, value, most) {

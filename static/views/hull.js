@@ -9,6 +9,7 @@ const ROUND = 48,
 const THIN = 0.006, // of its length, a rod's radius; of its radius, that of a hoop
   LEAST_M = 0.08,
   POINT_M = 0.5;
+const BEHIND = { polygonOffset: true, polygonOffsetFactor: 2, polygonOffsetUnits: 4 }; // of the deck, where both are one wall
 const COLORS = { turning: '#6E8EA0', still: '#6E756F', counter: '#9A6F5C' };
 const AXIS = new Vector3(0, 0, 1);
 const toAxis = geometry => geometry.rotateX(Math.PI / 2); // solids of three.js stand along y
@@ -49,6 +50,7 @@ export function craftAxes() {
 export class Hull {
   constructor(shared, habitat) {
     this.materials = Object.fromEntries(Object.entries(COLORS).map(([name, color]) => [name, cardMaterial(shared, color, { side: 'both', fill: 0.35 })]));
+    for (const material of Object.values(this.materials)) Object.assign(material, BEHIND);
     this.groups = { turning: craftAxes(), still: craftAxes(), counter: craftAxes() };
     this.counter = new Group();
     this.counter.add(this.groups.counter);
@@ -72,6 +74,7 @@ export class Hull {
     for (const part of craft?.parts ?? []) this.groups[part.group].add(solidOf(part, this.materials[part.group]));
   }
 
+  // While it tumbles all of it turns as one.
   turn(angle_rad, room_rad) {
     this.counter.rotation.z = room_rad + this.ratio * (angle_rad - room_rad);
   }

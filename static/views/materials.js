@@ -3,11 +3,14 @@
 
 import { DoubleSide, FrontSide, ShaderMaterial, Vector2, Vector3, Vector4, AdditiveBlending, NormalBlending } from '../vendor/three.module.js';
 
+export const STARLIGHT = [-0.45, 0.5, 0.75];
+
 // Set anew before each stage is drawn; all materials of one kind read the same ones.
 export function sharedUniforms() {
   return {
     uAxis: { value: 1 }, // radius: the axis is at (0, uAxis)
     uOver: { value: new Vector4(0, 0, 1, 0) }, // where light falls from when its last part is 1 (a room), else from the axis
+    uStar: { value: new Vector3(...STARLIGHT) }, // where starlight comes from
     uFog: { value: new Vector2(30, 95) },
     uNight: { value: new Vector3(...rgb('#0A1016')) },
     uLamp: { value: 1 },
@@ -41,14 +44,14 @@ export function cardMaterial(shared, color, { side = FrontSide, alpha = 1, glow 
         gl_Position = projectionMatrix * e;
       }`,
     fragmentShader: `${FOGGED}
-      uniform vec3 uColor; uniform vec4 uOver; uniform float uAlpha, uGlow, uLamp, uCool, uFill, uAxis;
+      uniform vec3 uColor, uStar; uniform vec4 uOver; uniform float uAlpha, uGlow, uLamp, uCool, uFill, uAxis;
       varying vec3 vP, vN; varying float vD;
       void main() {
         vec3 n = normalize(gl_FrontFacing ? vN : -vN);
         vec3 up = mix(vec3(vec2(0., uAxis) - vP.xy, 0.), uOver.xyz, uOver.w);
         float fall = dot(n, up / max(length(up), 1e-3));
         float lamp = max(fall, 0.), wrap = .5 + .5 * fall;
-        float cool = max(dot(n, normalize(vec3(-.45, .5, .75))), 0.);
+        float cool = max(dot(n, normalize(uStar)), 0.);
         float key = max(dot(n, normalize(vec3(.35, .55, .75))), 0.);
         vec3 warm = vec3(1., .90, .74), blue = vec3(.72, .85, 1.);
         vec3 c = uColor * (warm * uLamp * (.34 * wrap + .62 * lamp) + warm * uFill * (.30 + .62 * key)

@@ -84,7 +84,7 @@ function nearPath(half, x, y) {
   for (const m of half.shown) {
     const { points, time } = m.lines[half.frame];
     for (let i = 0; i < time.length; i += 1) {
-      const px = half.project({ x: points[3 * i], y: points[3 * i + 1], z: points[3 * i + 2] });
+      const px = half.project(half.drawnAt({ x: points[3 * i], y: points[3 * i + 1], z: points[3 * i + 2] }));
       const off = px ? Math.hypot(px[0] - x, px[1] - y) : Infinity;
       if (off < (best?.off ?? NEAR_PX)) best = { off, motion: m.i, time_s: time[i] };
     }
@@ -101,5 +101,5 @@ function onDeck(half, x, y, time_s) {
 function where(half, end, time_s) {
   if (end.motion === undefined) return deckAt(half.model, half.frame, end.along_m, 0, end.axial_m, time_s, {}, end.floor);
   const m = half.shown.find(one => one.i === end.motion);
-  return m ? drawnPoint(at(m.path, end.time_s, half.frame === 'aboard' ? 'rotating_m' : 'inertial_m', held), 0, half.model.radius_m, {}) : null;
+  return m ? half.drawnAt(drawnPoint(at(m.path, end.time_s, half.frame === 'aboard' ? 'rotating_m' : 'inertial_m', held), 0, half.model.radius_m, {})) : null;
 }

@@ -7,6 +7,7 @@ import { holderOf } from './attendant.js';
 import { drawnGround, readShape } from './ground.js';
 import { drawnPoint, turned } from './place.js';
 
+const TUMBLE = 'tumble';
 const MOST_POINTS = 161;
 const POINTS_A_CONTACT = 8; // more where it bounces, for each arc is a curve of its own
 const MOST_OF_ALL = 1600;
@@ -23,6 +24,7 @@ export function readModel(answer, fields) {
     cameras: fields?.cameras,
     ground: drawnGround(shape),
     craft: answer.craft ?? null,
+    tumbling: Boolean(answer.tumbling),
   };
   model.motions = answer.motions.map((motion, i) => readMotion(model, motion, motions[i], i, fields));
   return model;
@@ -73,6 +75,7 @@ function readMotion(model, motion, input, i, fields) {
       companion: companion ? heldTo(ground, floor, drawnLine(companion, 'rotating_m', radius_m), motion.companion) : null,
     },
     straight: isStraight(inertial.points),
+    tumbles: motion.kind === TUMBLE,
     fastest_m_s: fastest(motion.rotating_velocity_m_s),
   };
 }
@@ -137,11 +140,11 @@ function isStraight(points) {
 
 const held = [0, 0, 0];
 
-// Where the body is drawn at time t. Once ended it stays put in the turning frame, so that Outside carries it round.
+// Where the body is drawn at time t, of a craft that tumbles as it is aboard. Once ended it stays put in the turning frame, so that Outside carries it round.
 export function bodyAt(model, m, frame, time_s, out) {
-  if (frame === 'outside' && time_s <= m.ends_s) return drawnPoint(at(m.path, time_s, 'inertial_m', held), 0, model.radius_m, out);
+  if (frame === 'outside' && time_s <= m.ends_s && !model.tumbling) return drawnPoint(at(m.path, time_s, 'inertial_m', held), 0, model.radius_m, out);
   drawnPoint(at(m.path, time_s, 'rotating_m', held), 0, model.radius_m, out);
-  return frame === 'outside' ? turned(out, model.radius_m, angleAt(model.answer, time_s), out) : out;
+  return turned(out, model.radius_m, turnAt(model, frame, time_s), out);
 }
 
 // A place of the deck at time t, in the frame of a stage.
@@ -149,8 +152,9 @@ export function deckAt(model, frame, along_m, lift_m, axial_m, time_s, out, floo
   return model.ground.on(along_m, lift_m, axial_m, turnAt(model, frame, time_s), out, floor);
 }
 
+// How far the habitat has turned on a stage. One that tumbles is drawn as it is aboard, and Outside's eye goes round it (tumbling.js).
 export function turnAt(model, frame, time_s) {
-  return frame === 'outside' ? angleAt(model.answer, time_s) : 0;
+  return frame === 'outside' && !model.tumbling ? angleAt(model.answer, time_s) : 0;
 }
 
 // Where people stand: one figure for each place that a shown motion starts from.
@@ -171,6 +175,6 @@ export function standing(shown, ground) {
       since_rad: m.release_rad - ground.azimuth(along_m, m.floor),
     });
   }
-  if (!shown.length) return [{ ...ground.middleOf(), floor: 0, since_s: 0, since_rad: 0 }];
+  if (shown.every(m => m.tumbles)) return [{ ...ground.middleOf(), floor: 0, since_s: 0, since_rad: 0 }];
   return [...seen.values()].slice(0, 6);
 }

@@ -28,7 +28,7 @@ export class Movers {
 
   read(model, shown) {
     this.model = model;
-    this.shown = shown.filter(m => m.path.count && (m.stage.mover === 'person' || m.stage.mover === 'craft'));
+    this.shown = shown.filter(m => m.path.count && !m.tumbles && (m.stage.mover === 'person' || m.stage.mover === 'craft'));
   }
 
   // Whether it is drawn here, and not as a dot.

@@ -31,7 +31,7 @@ export class Outside extends Half {
     super.read(model, shown, chosen, view, stride_s, others);
     this.around.read(model, shown);
     this.insetKey = null;
-    this.still_rad = stride_s && this.lead ? angleAt(model.answer, this.lead.starts_s) : null;
+    this.still_rad = stride_s && this.lead && !model.tumbling ? angleAt(model.answer, this.lead.starts_s) : null;
     this.actors.exposures = this.still_rad === null ? null : this.exposures();
   }
 
@@ -45,7 +45,7 @@ export class Outside extends Half {
 
   dress(shared, habitat, time_s) {
     const { span_m, distance_m } = this.eye;
-    const whole = this.preset === 'w';
+    const whole = this.preset === 'w' || this.model.tumbling;
     const { level, radius_m } = this.model.ground;
     shared.uCool.value = 1;
     shared.uLamp.value = whole ? 1.6 : 1;
@@ -54,7 +54,7 @@ export class Outside extends Half {
     );
     shared.uPool.value.set(this.lead?.release.along_m ?? 0, whole ? 1e7 : Math.max(0.38 * span_m, 3));
     habitat.cutAway(span_m < CLOSE_M ? this.eyeSide() : 0, this.eyeSide());
-    habitat.turn(this.still_rad ?? angleAt(this.model.answer, time_s));
+    habitat.turn(this.model.tumbling ? 0 : (this.still_rad ?? angleAt(this.model.answer, time_s)));
     this.showRoom(habitat);
   }
 
@@ -72,7 +72,7 @@ export class Outside extends Half {
 
   // Whether some of the habitat is off the picture. A turntable never is, but by hand.
   showsPart() {
-    if (this.model.ground.level || this.preset === 'w') return false;
+    if (this.model.ground.level || this.preset === 'w' || this.model.tumbling) return false;
     const outline = this.model.ground.outline();
     for (let i = 0; i < outline.length; i += 3) {
       const px = this.project({ x: outline[i], y: outline[i + 1], z: outline[i + 2] });
@@ -94,7 +94,7 @@ export class Outside extends Half {
   ownLabels(time_s) {
     this.markExposures();
     const person = this.lead ? standing([this.lead], this.model.ground)[0] : null;
-    if (!person || this.view.measure === 'off') return this.dims.clear();
+    if (!person || this.view.measure === 'off' || this.model.tumbling) return this.dims.clear();
     const dims = this.dims.turned(this.model, person, time_s, this.eye, this.frontEdge_m);
     if (this.framed.rigAt) return []; // the inset tells it
     return dims.map(({ key, text, strong, at }) => ({ key, text, strong, at: [at], gap: 10, below: true }));

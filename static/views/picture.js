@@ -1,11 +1,13 @@
 // The scene and the one renderer: each half is drawn into its own part of the canvas.
 
-import { Color, Scene, WebGLRenderer } from '../vendor/three.module.js';
+import { Color, Quaternion, Scene, WebGLRenderer } from '../vendor/three.module.js';
 import { angleAt } from '../time/track.js';
-import { sharedUniforms } from './materials.js';
+import { sharedUniforms, STARLIGHT } from './materials.js';
 import { gridStep, Scenery, Sky } from './scenery.js';
+import { turning } from './tumbling.js';
 import { FrameTimer } from './webgl.js';
 
+const lies = new Quaternion();
 const CLEAR = { aboard: 0x0d1217, outside: 0x080e16 };
 
 export class Picture {
@@ -135,7 +137,11 @@ export class Picture {
     shared.uPx.value = (height * ratio) / (2 * Math.tan((camera.fov * Math.PI) / 360));
     shared.uNear.value = camera.near;
     shared.uStep.value = gridStep(model.radius_m, half.eye.span_m);
-    this.sky.look(camera, half.frame === 'aboard' ? -angleAt(model.answer, this.time_s) : 0);
+    const still = turning(model, this.time_s, lies)?.invert();
+    shared.uStar.value.set(...STARLIGHT);
+    if (still && half.frame === 'outside') shared.uStar.value.applyQuaternion(still);
+    if (still) this.sky.lookAs(camera, still);
+    else this.sky.look(camera, half.frame === 'aboard' ? -angleAt(model.answer, this.time_s) : 0);
     this.sky.group.visible = !model.ground.level; // a turntable is in a room
     for (const other of others) other.group.visible = other === half;
   }

@@ -5,7 +5,7 @@ import { Habitat } from './habitat.js';
 import { Hull } from './hull.js';
 import { Paint } from './paint.js';
 import { Stands } from './stands.js';
-import { Group } from '../vendor/three.module.js';
+import { Group, Quaternion, Vector3 } from '../vendor/three.module.js';
 import { Dots, KIND } from './dots.js';
 
 export class Scenery {
@@ -56,6 +56,8 @@ export function gridStep(radius_m, span_m) {
 
 const COUNT = 900;
 const FAR = 50;
+const AXIAL = new Vector3(0, 0, 1);
+const turn = new Quaternion();
 
 export class Sky {
   constructor(shared) {
@@ -66,12 +68,12 @@ export class Sky {
     dots.begin();
     for (let i = 0; i < COUNT; i += 1) {
       const z = 2 * random() - 1;
-      const turn = 2 * Math.PI * random();
+      const angle = 2 * Math.PI * random();
       const flat = Math.sqrt(1 - z * z);
       const bright = 0.14 + 0.86 * random() ** 7;
       const warm = random();
       dots.add(
-        { x: FAR * flat * Math.cos(turn), y: FAR * flat * Math.sin(turn), z: FAR * z },
+        { x: FAR * flat * Math.cos(angle), y: FAR * flat * Math.sin(angle), z: FAR * z },
         { size: 1.8 + 2.4 * bright, kind: KIND.light, tint: [bright * (0.85 + 0.15 * warm), bright * 0.92, bright * (1 - 0.15 * warm)] },
       );
     }
@@ -80,9 +82,13 @@ export class Sky {
   }
 
   look(camera, angle_rad) {
+    this.lookAs(camera, turn.setFromAxisAngle(AXIAL, angle_rad));
+  }
+
+  lookAs(camera, quaternion) {
     this.group.position.copy(camera.position);
     this.group.scale.setScalar((camera.near * 4) / FAR);
-    this.group.rotation.z = angle_rad;
+    this.group.quaternion.copy(quaternion);
   }
 }
 

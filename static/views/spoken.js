@@ -1,6 +1,6 @@
 // What a stage says: words and figures, and its label for those who do not see it.
 
-import { angleAt, at } from '../time/track.js';
+import { angleAt, at, leanAt } from '../time/track.js';
 import { presetName } from './camera_presets.js';
 import { shownUnit, toShown, withUnit } from '../state/units.js';
 
@@ -12,7 +12,8 @@ export function stageWords(model, shown, frame, preset, time_s, units, weights =
   const seen = frame === 'aboard' ? ['Aboard', model.name].filter(Boolean).join(' ') : 'Outside'; // a further habitat has a name
   const parts = [`${seen}, ${presetName(preset, model.facts).toLowerCase()}`];
   for (const m of shown.slice(0, MOST_NAMED)) {
-    if (time_s < m.starts_s - 1e-6) parts.push(`${m.name} not yet released`);
+    if (m.tumbles) parts.push(frame === 'aboard' ? `${m.name}: the craft stands still, the stars go round` : `${m.name}: the craft goes over`);
+    else if (time_s < m.starts_s - 1e-6) parts.push(`${m.name} not yet released`);
     else
       parts.push(
         whereIs(m.name, at(m.path, time_s, 'height_m'), model.ground.spinward(m.release, placeOf(m.path, time_s)), units) +
@@ -29,6 +30,7 @@ const PLACE = ['along_m', 'height_m', 'axial_m'];
 const placeOf = (path, time_s) => Object.fromEntries(PLACE.map(name => [name, at(path, time_s, name)]));
 
 export function turnedWords(model, time_s) {
+  if (model.tumbling) return `the craft’s axis has gone ${degrees(leanAt(model.answer, time_s))} from where it pointed`;
   return `the ${model.ground.whole} has turned ${degrees(angleAt(model.answer, time_s))}`;
 }
 

@@ -52,14 +52,14 @@ export class Touches {
     const near = this.near(half);
     if (!near) return [];
     const { m, event, point } = near;
-    return [{ key: 'touch', text: `${m.name} ${WORDS[event.kind]}, `, strong: figure(event.time_s, 's', 'si'), at: [point], gap: 12 }];
+    return [{ key: 'touch', text: `${m.name} ${WORDS[event.kind]}, `, strong: figure(event.time_s, 's', 'si'), at: [half.drawnAt(point)], gap: 12 }];
   }
 
   near(half) {
     if (!half.pointer) return null;
     let best = null;
     for (const mark of this.marks) {
-      const px = half.project(mark.point);
+      const px = half.project(half.drawnAt(mark.point));
       const off = px ? Math.hypot(px[0] - half.pointer[0], px[1] - half.pointer[1]) : Infinity;
       if (off < (best?.off ?? NEAR_PX)) best = { off, ...mark };
     }

@@ -6,9 +6,10 @@ import { h, parseDrawing, setAttribute, setChildren, setText } from '../shared/d
 import { createFold } from '../shared/fold.js';
 import { createAside } from './aside.js';
 import { blockRows } from './blocks.js';
+import { createShowing } from './showing.js';
 
 /** parts: what makes the list of parts, which unfolds under the first question. */
-export function createQuestions({ element, store, parts }) {
+export function createQuestions({ element, store, clock, heard, parts }) {
   const { blocks } = store.fields.craft;
   const list = createFold({
     words: () => `Its parts (${store.document.craft.parts.length})`,
@@ -16,7 +17,7 @@ export function createQuestions({ element, store, parts }) {
     make: () => [parts()],
   });
   const first = createQuestion({ store, block: null, findings: ['mass'], fold: list }),
-    asked = blocks.map(block => createQuestion({ store, block, findings: block.findings }));
+    asked = blocks.map(block => createQuestion({ store, block, findings: block.findings, shows: block.name === 'tumble' ? createShowing({ store, clock, heard }) : null }));
   const more = h('p', { class: 'links ask-more' }),
     asks = blocks.map(block => h('button', { type: 'button', class: 'btn', onclick: () => ask(block) }, block.asks));
   const intro = h('p', { class: 'small' }, 'Ask about');
@@ -50,7 +51,7 @@ export function createQuestions({ element, store, parts }) {
   };
 }
 
-function createQuestion({ store, block, findings, fold = null }) {
+function createQuestion({ store, block, findings, fold = null, shows = null }) {
   const parts = findings.map(() => ({ title: h('h3', { class: 'third' }), says: h('p', { class: 'words craft-says' }), chart: createChart() }));
   const figures = fold ?? createFold({ words: () => 'Its figures', make: () => blockRows({ store, block }) });
   const away = block && h('button', { type: 'button', class: 'link', onclick: () => store.set(`craft.${block.name}`, null) }, 'Do not ask');
@@ -59,6 +60,7 @@ function createQuestion({ store, block, findings, fold = null }) {
     'section',
     { class: 'craft-question' },
     parts.flatMap(({ title, says, chart }) => [title, says, chart.element]),
+    shows?.element,
     h('p', { class: 'links' }, figures.button, aside.button, away),
     aside.element,
     figures.element,
@@ -78,6 +80,7 @@ function createQuestion({ store, block, findings, fold = null }) {
     });
     figures.update();
     aside.update();
+    shows?.update();
   }
   return { element, update };
 }

@@ -6,9 +6,10 @@ import { $, h, icon, setAttribute, setText } from '../shared/dom.js';
 import { createParts } from './parts.js';
 import { createQuestions } from './questions.js';
 import { createStart } from './start.js';
+import { createTold } from './told.js';
 import { createViews } from './views.js';
 
-export async function createShip({ store, client, large }) {
+export async function createShip({ store, clock, client, heard, large }) {
   await dressed('static/ship.css');
   $('#ship-caution').prepend(icon('caution'));
   let number = 0;
@@ -23,7 +24,8 @@ export async function createShip({ store, client, large }) {
   };
   const start = createStart({ element: $('#ship-start'), store, client }),
     views = createViews({ element: $('#ship-views'), store, large, chosen, choose: pick }),
-    questions = createQuestions({ element: $('#ship-questions'), store, parts: () => createParts({ store, chosen, choose }) });
+    questions = createQuestions({ element: $('#ship-questions'), store, clock, heard, parts: () => createParts({ store, chosen, choose }) }),
+    told = createTold({ store, heard });
   $('#ship-saving').append(createSaving({ store, client }));
   const words = $('#ship-words'),
     built = ['#ship-views', '#ship-questions', '#ship-saving', '#ship-caution'].map(id => $(id));
@@ -38,7 +40,7 @@ export async function createShip({ store, client, large }) {
     if (!has) return;
     setText(words, problem?.message ?? 'Working out how the craft would cope…');
     setText($('#ship-caution span'), answer?.caution ?? '');
-    for (const part of [views, questions]) part.update();
+    for (const part of [views, questions, told]) part.update();
   }
   new ResizeObserver(([entry]) => {
     const px = Math.round(entry.contentRect.width);

@@ -11,6 +11,7 @@ import numpy as np
 from ...fields import linear, log, number
 from ...motions.journey import Prescribed
 from ...motions.people import given_leg
+from ...motions.setting import GREATEST_LIMIT_S
 from ...physics.bodies import Body
 from ...vessel import tumble
 from ..kind import Finding, Kind, Page, Stage, called, when
@@ -52,14 +53,12 @@ def plan(setting, motion):
 
 
 def _end_s(setting):
-    """Until when it is shown: the scene's own end, else until it has gone over and come back, where that takes longer than three turns."""
+    """Until when it is shown: the scene's own end, however far off; else until it has gone over and come back, where that takes longer than three turns."""
+    if setting.duration_s is not None:
+        return setting.duration_s
     let_go = setting.habitat.spin.motion
     period_s = tumble.flip_period_s(let_go.body, let_go.rates_rad_s) or 0.0
-    return (
-        max(setting.limit_s(0.0), 0.0)
-        if setting.duration_s is not None
-        else max(setting.limit_s(0.0), min(period_s, 600.0))
-    )
+    return max(setting.limit_s(0.0), min(period_s, GREATEST_LIMIT_S))
 
 
 def _findings(setting, _plan, track):

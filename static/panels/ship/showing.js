@@ -1,0 +1,33 @@
+// The craft's tumble as a motion of the scene: both stages show it, and files of the scene hold it.
+
+import { TUMBLE_PRESETS, asMotion, tumbler } from '../../state/ship.js';
+import { threeFigures } from '../../state/units.js';
+import { h, setAttribute, setText } from '../shared/dom.js';
+
+export function createShowing({ store, clock, heard }) {
+  const button = h('button', { type: 'button', class: 'btn', onclick: show }),
+    element = h('p', { class: 'links' }, button);
+  const tumble = () => store.ship.answer?.tumble ?? null;
+
+  function show() {
+    let done = null;
+    store.edit(draft => {
+      done = asMotion(draft, tumble(), draft.craft.tumble.dissipation ? store.read('craft.tumble.dissipation.time_s') : null);
+    });
+    store.look({ chosen: 0, presets: { ...TUMBLE_PRESETS } });
+    clock.seek(0);
+    const words = [
+      'The craft tumbles in the scene now; Play shows it.',
+      done.times > 1.01 && `So that it is flat while one watches, it loses its energy ${threeFigures(done.times)} times as fast as asked.`,
+      done.gone.length && `Taken out, for nothing else is worked out in a craft that tumbles: ${done.gone.join(', ')}.`,
+    ].filter(Boolean);
+    if (done.gone.length || done.times > 1.01) store.tell({ kind: 'told', say: words.join(' '), undo: true });
+    else heard.say(words[0]);
+  }
+
+  function update() {
+    setAttribute(element, 'hidden', !tumble());
+    setText(button, tumbler(store.document) < 0 ? 'Show it as a motion' : 'Show it again as a motion, with these figures');
+  }
+  return { element, update };
+}
