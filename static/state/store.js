@@ -13,7 +13,8 @@ const NO_PATHS = ['title', 'person', 'own_limits', 'craft'];
 /** The part of a document that the question about what people feel takes. */
 export const feltPart = document => Object.fromEntries(FELT_PARTS.filter(name => name in document).map(name => [name, document[name]]));
 // a craft's masses are where everything goes only while it tumbles
-const pathPart = document => Object.fromEntries(Object.entries(document).filter(([name]) => !NO_PATHS.includes(name) || (name === 'craft' && tumbler(document) >= 0)));
+const pathPart = document =>
+  Object.fromEntries(Object.entries(document).filter(([name]) => !NO_PATHS.includes(name) || (name === 'craft' && tumbler(document) >= 0)));
 
 const aimPart = ({ document, shot }) => aimRequest(document, shot.aim);
 

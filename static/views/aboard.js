@@ -40,7 +40,7 @@ export class Aboard extends Half {
     const goesOver = this.model.tumbling && this.lead?.tumbles,
       whole = this.preset === 'w' || goesOver;
     const { level, radius_m } = this.model.ground;
-    shared.uCool.value = goesOver ? 1 : whole ? 0.6 : 0;
+    shared.uCool.value = goesOver ? 0.8 : whole ? 0.6 : 0;
     shared.uLamp.value = whole ? 1.5 : 1;
     shared.uFog.value.set(
       ...(level ? [distance_m + 2 * radius_m, distance_m + 6 * radius_m + 8] : whole ? [1e7, 2e7] : [distance_m + 0.5 * span_m, distance_m + 3.3 * span_m]),

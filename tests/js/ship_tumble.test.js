@@ -76,6 +76,9 @@ test('of a change one sentence is read out, and how many answers more changed', 
   assert.equal(changeWords(null, before, 'Wick'), 'Wick. It weighs 60 t.');
   assert.equal(changeWords(before, before, 'Wick'), '');
   assert.equal(changeWords(before, { ...before, joint: ['Fast.'] }, 'Wick'), 'Wick now: Fast.');
-  assert.equal(changeWords(before, { ...before, mass: ['It weighs 70 t.', 'It holds.'], slew: ['Near.'] }, 'Wick'), 'Wick now: It weighs 70 t. And 1 more answer changed.');
+  assert.equal(
+    changeWords(before, { ...before, mass: ['It weighs 70 t.', 'It holds.'], slew: ['Near.'] }, 'Wick'),
+    'Wick now: It weighs 70 t. And 1 more answer changed.',
+  );
   assert.equal(changeWords(before, { ...before, rock: ['Apart.'] }, 'Wick'), 'Wick now: Apart.');
 });

@@ -17,7 +17,9 @@ export function createQuestions({ element, store, clock, heard, parts }) {
     make: () => [parts()],
   });
   const first = createQuestion({ store, block: null, findings: ['mass'], fold: list }),
-    asked = blocks.map(block => createQuestion({ store, block, findings: block.findings, shows: block.name === 'tumble' ? createShowing({ store, clock, heard }) : null }));
+    asked = blocks.map(block =>
+      createQuestion({ store, block, findings: block.findings, shows: block.name === 'tumble' ? createShowing({ store, clock, heard }) : null }),
+    );
   const more = h('p', { class: 'links ask-more' }),
     asks = blocks.map(block => h('button', { type: 'button', class: 'btn', onclick: () => ask(block) }, block.asks));
   const intro = h('p', { class: 'small' }, 'Ask about');

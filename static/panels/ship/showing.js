@@ -14,14 +14,16 @@ export function createShowing({ store, clock, heard }) {
     store.edit(draft => {
       done = asMotion(draft, tumble(), draft.craft.tumble.dissipation ? store.read('craft.tumble.dissipation.time_s') : null);
     });
-    store.look({ chosen: 0, presets: { ...TUMBLE_PRESETS } });
+    const others = store.document.motions.slice(1).map(motion => motion.name);
+    store.look({ chosen: 0, hidden: others, presets: { ...TUMBLE_PRESETS } });
     clock.seek(0);
     const words = [
       'The craft tumbles in the scene now; Play shows it.',
       done.times > 1.01 && `So that it is flat while one watches, it loses its energy ${threeFigures(done.times)} times as fast as asked.`,
-      done.gone.length && `Taken out, for nothing else is worked out in a craft that tumbles: ${done.gone.join(', ')}.`,
+      others.length && `Hidden: ${others.join(', ')}.`,
+      done.gone.length && `Taken out, for only drops and throws are worked out in a craft that tumbles: ${done.gone.join(', ')}.`,
     ].filter(Boolean);
-    if (done.gone.length || done.times > 1.01) store.tell({ kind: 'told', say: words.join(' '), undo: true });
+    if (words.length > 1) store.tell({ kind: 'told', say: words.join(' '), undo: true });
     else heard.say(words[0]);
   }
 

@@ -53,7 +53,7 @@ def plan(setting, motion):
 
 
 def _end_s(setting):
-    """Until when it is shown: the scene's own end, however far off; else until it has gone over and come back, where that takes longer than three turns."""
+    """Until when it is shown: the scene's own end; else, where that takes longer than three turns, until it has gone over and come back."""
     if setting.duration_s is not None:
         return setting.duration_s
     let_go = setting.habitat.spin.motion

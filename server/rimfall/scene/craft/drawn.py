@@ -36,7 +36,7 @@ def _part(part):
 
 
 def _is_habitat(part, rim_m, wide_m):
-    """Whether a part is what the habitat, wide_m along the axis, is drawn as: a ring round the axis of what turns, near the deck and not much longer."""
+    """Whether a part is what the habitat, wide_m along the axis, is drawn as: a ring of what turns, near its deck, not much longer."""
     if part.group != "turning" or part.solid in ("point", "rod", "box", "cone", "sphere") or any(part.place_m[:2]):
         return False
     if wide_m is not None and getattr(part, "length_m", 0.0) > _LONGER * wide_m:
