@@ -108,3 +108,16 @@ def test_time_to_flat_of_a_rod_is_closed():
     assert flat_s == pytest.approx(1000 * 2 * math.log(math.tan(math.radians(89.0))), rel=1e-9)
     assert tumble.time_to_flat_s(body_of([2, 2, 3]), [0, 0, 1.0], 1000.0) == (0.0, None)
     assert tumble.time_to_flat_s(body_of([2, 2, 2]), [0, 0, 1.0], 1000.0) == (None, None)
+
+
+def test_a_long_body_is_flat_whichever_way_it_has_rolled():
+    """Its two greater moments a ten-thousandth apart: the wobble is that of its length, as if they were the same."""
+    rates = [0.0, 0.01, 1.0]
+    for twin in (2.0, 2.0002):
+        body = body_of([2.0, twin, 0.1])
+        flat_s, _ = tumble.time_to_flat_s(body, rates, 200.0)
+        level = np.sum(Damped(body, rates, 200.0).directions(np.array([flat_s])) ** 2 / body.moments, axis=1)
+        (wobble,) = tumble.nutation_rad(body, Damped(body, rates, 200.0).directions(np.array([flat_s])))
+        assert np.degrees(wobble) == pytest.approx(tumble.FLAT_DEG, rel=0.02)
+        assert level[0] == pytest.approx(0.5, rel=1e-2)
+        assert flat_s == pytest.approx(200 * math.log(math.tan(math.radians(89)) / (2.0 * 0.01 / 0.1)), rel=0.01)

@@ -17,6 +17,7 @@ from .elliptic import mean_sn2
 # Kalpana One is laid out for 1.2: A. Globus et al. (2007), the ratio from memory; common practice has 1.05 to 1.2, no source.
 RULE = 1.2
 FLAT_DEG = 1.0  # a wobble of less is none
+PAIRED = 0.01  # of the spread of the moments: two that are nearer to each other than that are a pair
 BEGUN_DEG = 1.0  # what a spin about an axis that loses it is taken to begin with, where it has no wobble at all
 _MANY_RAD = 30.0  # of wobble while energy falls by e: enough for means over a wobble to be as good as the motion
 _POINTS, _FAR = 161, 45.0
@@ -107,9 +108,15 @@ class LetGo:
 
 def nutation_rad(body, direction):
     """Angles (n,) between momentum, whose directions (n, 3) are in principal axes, and the axis of greatest inertia, up to a right angle;
-    where two moments are greatest, and the same, the plane of both."""
-    less = body.moments < body.moments[2]
+    where two moments are next to the same and the third far less, the plane of both: a long craft is flat in it whichever way it has rolled."""
+    less = np.array([True, not _paired(body), False]) if body.moments[0] < body.moments[2] else np.zeros(3, dtype=bool)
     return np.arctan2(np.linalg.norm(direction[:, less], axis=1), np.linalg.norm(direction[:, ~less], axis=1))
+
+
+def _paired(body):
+    """Whether the middle moment is next to the greatest, against how far the least is off."""
+    least, middle, greatest = body.moments
+    return bool(greatest - middle <= PAIRED * (greatest - least))
 
 
 def energy_j(body, momentum):
@@ -169,7 +176,8 @@ def time_to_flat_s(body, rates, time_s):
     first, begun = _level(body, rates), None
     if most - first < 1e-9 * (most - least):
         first, begun = most - ((most - middle) or (most - least)) * math.sin(math.radians(BEGUN_DEG)) ** 2, BEGUN_DEG
-    until = least + ((middle - least) or (most - least)) * math.sin(math.radians(FLAT_DEG)) ** 2
+    flat = math.sin(math.radians(FLAT_DEG)) ** 2
+    until = middle + (most - middle) * flat if _paired(body) else least + (middle - least) * flat
     if first <= until:
         return 0.0, begun
     if begun is None and size * (most - least) * time_s < _MANY_RAD:
