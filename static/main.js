@@ -69,9 +69,10 @@ start().catch(sayDead);
 
 async function start() {
   const { hash: written } = kept.tab.read(); // by this tab before it was left or loaded again
+  const { hash } = location;
   const [fields, letGo] = await Promise.all([client.fields(), kept.prepare()]);
   const first = await firstScene({
-    sources: kept.shelf.sources(location.hash),
+    sources: kept.shelf.sources(hash),
     example: options => examples.opened(OPENING, options),
     trace,
     status,
@@ -84,10 +85,10 @@ async function start() {
   const clock = createClock({ now: () => performance.now() });
   store.look(views.view(store.view));
   const ask = createAsk({ store, trace: client.trace, status });
-  const { open } = build({ store, clock, ask });
+  const { open } = build({ store, clock, ask, shown: hash });
   sayReady();
   store.setAnswer(first.answer, first.document);
-  if (!first.isExample && !first.trouble) showAs(location.hash || (written ?? ''), store, clock);
+  if (!first.isExample && !first.trouble) showAs(hash || (written ?? ''), store, clock);
   tellShared(store, first.document);
   if (first.trouble) tellTrouble(store, open, first.trouble);
   if (first.isExample) firstMinute(clock);
@@ -110,7 +111,7 @@ function tellTrouble(store, open, { say, more, again }) {
   store.tell({ kind: 'failed', field: null, say, more, again: again && (() => open(again)) });
 }
 
-function build({ store, clock, ask }) {
+function build({ store, clock, ask, shown }) {
   const keeper = createKeeper({
     ...kept,
     store,
@@ -183,6 +184,7 @@ function build({ store, clock, ask }) {
     store,
     clock,
     views,
+    shown,
     open,
     moved: (document, hash) => addresses.set(document, hash),
     written: ({ hash, fits }) => kept.tab.note({ hash, opened: fits || keeper.id ? null : store.document }),

@@ -59,6 +59,7 @@ class Troubles:
     def __init__(self, origin):
         self.origin = origin
         self.seen = []
+        self.where = {}  # of what was seen, the address it is about, or the script
         self.expected = []
 
     def expect(self, part):
@@ -71,6 +72,7 @@ class Troubles:
     def wrote(self, line):
         if line.type == "error":
             self.seen.append(f"console: {line.text}")
+            self.where[self.seen[-1]] = f" ({line.location['url']})"
 
     def asked(self, request):
         if not request.url.startswith((self.origin + "/", "data:", f"blob:{self.origin}/")):
@@ -88,7 +90,11 @@ class Troubles:
             page.remove_listener(event, hear)
 
     def verdict(self):
-        unmeant = [trouble for trouble in self.seen if not any(part in trouble for part in self.expected)]
+        unmeant = [
+            trouble + self.where.get(trouble, "")
+            for trouble in self.seen
+            if not any(part in trouble for part in self.expected)
+        ]
         missing = [
             f"expected, but never came: {part}" for part in self.expected if not any(part in t for t in self.seen)
         ]
