@@ -19,6 +19,7 @@ from .described import described, walk
 from .export_part import ExportPart
 from .shot.aim_request import AimRequest
 from .shot.camera_request import CameraRequest, PlacedCamera
+from .shot.grid_request import GridRequest
 from .shot.landings_request import VARIED, LandingsRequest
 from .shot.match_request import MatchRequest
 from .size.request import SizeRequest
@@ -56,7 +57,7 @@ EXPORT = "export."
 FIELDS |= {path: described(field) for path, field in walk(ExportPart, EXPORT)}
 WISHES = "wishes"
 FIELDS |= {path: described(field) for path, field in walk(SizeRequest) if path.startswith(WISHES)}
-SHOTS = (AimRequest, LandingsRequest, CameraRequest, MatchRequest)  # requests about throws and paths
+SHOTS = (AimRequest, LandingsRequest, CameraRequest, MatchRequest, GridRequest)  # requests about throws and paths
 OF_SHOTS = {
     path: described(field) for model in SHOTS for path, field in walk(model) if path.partition(".")[0] != "scene"
 }

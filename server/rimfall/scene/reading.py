@@ -15,6 +15,7 @@ from .export_part import ExportPart, ExportRequest
 from .feel.answers import FeelRequest
 from .shot.aim_request import AimRequest
 from .shot.camera_request import CameraRequest
+from .shot.grid_request import GridRequest
 from .shot.landings_request import LandingsRequest
 from .shot.match_request import MatchRequest
 from .size.request import SizeRequest
@@ -71,6 +72,11 @@ def read_match(source):
 def _of_row(one):
     row = _ROW.match(one.field)
     return one if row is None else replace(one, say=f"Row {int(row[1]) + 1} of the path: {one.say}")
+
+
+def read_grid(source: bytes | str) -> GridRequest:
+    """A GridRequest from the bytes (or text) of its document. Raises as `read`."""
+    return _parsed(GridRequest, source)
 
 
 def read_camera(source):

@@ -29,8 +29,8 @@ from ..scene.checks import followed
 from ..scene.feel import answers as feel_answers
 from ..scene.feel.answers import feel
 from ..scene.questions import GREATEST_SAMPLES, GREATEST_SAMPLES_IN_LISTS
-from ..scene.reading import read, read_aim, read_camera, read_export, read_feel, read_landings, read_match, read_size
-from ..scene.shot import aim, camera, landings, match
+from ..scene.reading import read, read_aim, read_camera, read_export, read_feel, read_grid, read_landings, read_match, read_size
+from ..scene.shot import aim, camera, grid, landings, match
 from ..scene.size import answers as size_answers
 from ..scene.work import GREATEST_BYTES, Stopped, bounded
 from ..shapes.drawn import drawn
@@ -161,6 +161,10 @@ def _match(body, _, units):
     return Answer(match.as_json(read_match(body), units))
 
 
+def _match_grid(body, _):
+    return Answer(to_json(grid.of_request(read_grid(body))))
+
+
 def _landings_file(body, watch, name, units, packed):
     kind = landings_files.FORMATS[name]
     return _as_file(kind.make(landings.find(read_landings(body), watch), units), kind, packed, "landings")
@@ -217,6 +221,7 @@ WORK = {
     "landings": _landings,
     "landings_file": _landings_file,
     "match": _match,
+    "match_grid": _match_grid,
     "match_tracks": _match_tracks,
     "camera": _camera,
     "camera_file": _camera_file,

@@ -110,6 +110,25 @@ class FileAxes(Closed):
     origin: Literal["axis", "deck"] = said("On the axis, or on the deck at the reference line.")
 
 
+class GridLine(Closed):
+    """A line of the deck's grid in a picture."""
+
+    of: Literal["along_m", "axial_m"] = said("Which of its places it keeps: it runs along the axis, or along the deck.")
+    at_m: float = said("That place, m.")
+    strong: bool = said("Every fifth is.")
+    runs: list[list[list[float]]] = said("Its stretches within the picture: [x, y] each, pixels from the top left.")
+    mark: list[float] | None = said("Where its figure may stand; null where there is no room, or it is not strong.")
+
+
+class DeckGrid(Closed):
+    """The deck's grid in a picture."""
+
+    step_m: float = said("From line to line, m.")
+    lines: list[GridLine] = said("Its lines.")
+    upright: list[list[float]] | None = said("Foot and head of a person where the camera looks; null out of sight.")
+    upright_m: float = said("How tall that person is, m.")
+
+
 class Tracks(Closed):
     """What moves in a file."""
 
