@@ -2,26 +2,11 @@
 
 import assert from 'node:assert/strict';
 import test from 'node:test';
-import {
-  COLUMNS,
-  FIRST_MATCH,
-  createPast,
-  figureOf,
-  fliesHere,
-  frameCount,
-  inOrder,
-  knownOfFile,
-  matchRequest,
-  pastedRows,
-  residualsOf,
-  rowOfField,
-  rowOfFrame,
-  rowsOfTrack,
-  runsOf,
-  wanting,
-  withMark,
-  withoutMark,
-} from '../../static/state/match.js';
+import { FIRST_MATCH, frameCount, inOrder, lineIn, markPlace, rowOfFrame, wanting, withMark, withoutMark } from '../../static/state/match.js';
+import { fliesHere, residualsOf, runsOf } from '../../static/state/match_answer.js';
+import { gridRequest, knownOfFile, matchRequest, rowOfField } from '../../static/state/match_request.js';
+import { COLUMNS, figureOf, pastedRows, rowsOfTrack } from '../../static/state/match_rows.js';
+import { createPast } from '../../static/state/past.js';
 
 const SCENE = { 'habitat.shape': 'cylinder', 'habitat.radius_m': 56, 'habitat.spin_rpm': 3, air: { pressure_kpa: 101.325, temperature_c: 20 } };
 const read = path => SCENE[path];
@@ -170,4 +155,31 @@ test('a path is cut where it is behind the camera; the strip holds the band and 
   const accuracy = { value: 1, unit: 'px' };
   assert.equal(residualsOf({ residual: { x_px: [0.1, null], y_px: [0, -0.2] }, accuracy }).most, 3.2);
   assert.ok(residualsOf({ residual: { x_px: [0, -50] }, accuracy }).most > 50);
+});
+
+test('the grid is asked of the camera of the frame in hand, and of none where a line gives the scale', () => {
+  assert.equal(gridRequest(marked([0]), read), null);
+  const match = marked([0, 4], { by: 'camera' });
+  const { camera, radius_m } = gridRequest(match, read);
+  assert.equal(radius_m, 56);
+  assert.deepEqual(camera, { ...FIRST_MATCH.camera, width_px: 640, height_px: 480 });
+  const row = roll_deg => ({ time_s: 0, ...FIRST_MATCH.camera, roll_deg });
+  const rows = { ...match, own_camera: [row(1), row(2)], known: { ...match.known, radius_m: 'given' }, given: { radius_m: 30 } };
+  assert.deepEqual(
+    [0, 1, 7].map(frame => gridRequest({ ...rows, frame }, read).camera.roll_deg),
+    [1, 2, 2],
+  );
+  assert.equal(gridRequest(rows, read).radius_m, 30);
+  assert.equal(
+    gridRequest(match, () => undefined),
+    null,
+  );
+});
+
+test('a mark not set yet stands where the one before was, the line in a corner of the picture', () => {
+  assert.deepEqual(markPlace({ ...marked([0, 4]), frame: 3 }), [100, 200]);
+  assert.deepEqual(markPlace({ ...marked([4]), frame: 3 }), [140, 196]);
+  assert.deepEqual(markPlace(marked([])), [320, 240]);
+  assert.deepEqual(lineIn(marked([])), { from_px: [60, 420], to_px: [66, 300] });
+  assert.deepEqual(lineIn({ plane: FIRST_MATCH.plane, source }), { from_px: [77, 408], to_px: [77, 288] });
 });

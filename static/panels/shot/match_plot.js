@@ -1,6 +1,6 @@
 // A track without a picture: its points by place along the deck and height, at one scale, with the nearest free path.
 
-import { filled } from '../../state/match.js';
+import { filled } from '../../state/match_rows.js';
 import { clamp } from '../../state/scale.js';
 import { shownUnit, toShown } from '../../state/units.js';
 import { h, s, setAttribute, setChildren } from '../shared/dom.js';
