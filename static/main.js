@@ -21,9 +21,11 @@ import { createHowBig, sizeAnswer } from './panels/how_big/how_big.js';
 import { createKeeper } from './kept/keeper.js';
 import { NO_STORAGE, createKept, lent } from './kept/kept.js';
 import { createConnection } from './state/connection.js';
+import { aimIn } from './state/aim_link.js';
 import { createAddress, createViewStorage, fromHash } from './state/persistence.js';
 import { hiddenNames, shownIn } from './state/shown.js';
 import { NOTHING_HELD } from './state/homes.js';
+import { PLACE } from './state/shot.js';
 import { createStatus } from './state/status.js';
 import { createKeys } from './panels/keys.js';
 import { createNotices } from './panels/notices.js';
@@ -105,6 +107,10 @@ function showAs(hash, store, clock) {
   const { hidden, speed } = shownIn(hash, PACES);
   if (hidden.length) store.look({ hidden: hiddenNames(store, hidden) });
   if (speed !== null) clock.setPace(speed);
+  const aimed = aimIn(hash, store);
+  if (!aimed) return;
+  store.setShot({ aim: aimed.aim, asked: true }, { step: false });
+  if (aimed.open) store.look({ place: PLACE });
 }
 
 function tellTrouble(store, open, { say, more, again }) {

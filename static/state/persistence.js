@@ -146,7 +146,10 @@ export function createAddress({ store, clock, views, shown, open, written, moved
   });
   store.on('view', patch => {
     views.saveView(store.view);
-    if (patch && 'hidden' in patch) soon();
+    if (patch && ('hidden' in patch || ('place' in patch && store.shot.asked))) soon();
+  });
+  store.on('shot', ({ aim, live }) => {
+    if (aim && store.shot.asked && !live) soon();
   });
   clock.on(() => {
     if (clock.chosenPace === chosenPace) return;

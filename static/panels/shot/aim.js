@@ -42,7 +42,7 @@ export function createAim({ element, store, clock, heard, large }) {
 
   function update() {
     const aim = heldAim(store);
-    if (aim !== store.shot.aim) return store.setShot({ aim, chosen: 0, ...(aim ? {} : { answer: null }) });
+    if (aim !== store.shot.aim) return store.setShot({ aim, chosen: 0, ...(aim ? {} : { answer: null }) }, { step: false });
     setAttribute(nothing, 'hidden', aim !== null);
     setAttribute(asked, 'hidden', aim === null);
     if (!aim) return;
