@@ -29,7 +29,17 @@ from ..scene.checks import followed
 from ..scene.feel import answers as feel_answers
 from ..scene.feel.answers import feel
 from ..scene.questions import GREATEST_SAMPLES, GREATEST_SAMPLES_IN_LISTS
-from ..scene.reading import read, read_aim, read_camera, read_export, read_feel, read_grid, read_landings, read_match, read_size
+from ..scene.reading import (
+    read,
+    read_aim,
+    read_camera,
+    read_export,
+    read_feel,
+    read_grid,
+    read_landings,
+    read_match,
+    read_size,
+)
 from ..scene.shot import aim, camera, grid, landings, match
 from ..scene.size import answers as size_answers
 from ..scene.work import GREATEST_BYTES, Stopped, bounded

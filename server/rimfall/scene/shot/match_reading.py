@@ -248,7 +248,9 @@ def check_camera(at, camera, radius_m):
         raise BadInput(wrong(f"{at}.look_at", "where the camera is", "another place than the camera's position"))
     for name, spot in (("position", camera.position), ("look_at", camera.look_at)):
         if radius_m is not None and spot.height_m > radius_m:
-            raise BadInput(wrong(f"{at}.{name}.height_m", spot.height_m, f"at most the radius that is known, {radius_m:g} m"))
+            raise BadInput(
+                wrong(f"{at}.{name}.height_m", spot.height_m, f"at most the radius that is known, {radius_m:g} m")
+            )
 
 
 def through(cameras, time_s, seen, sd):

@@ -14,7 +14,20 @@ from ...scene.shot.grid_request import GridRequest
 from ...scene.shot.landings_request import LandingsRequest
 from ...scene.shot.match_request import MatchRequest
 from ...scene.size.request import SizeRequest
-from .bodies import AIMS, CAMERA_FILE, CAMERAS, EXPORTS, FILE, GRIDS, HABITATS, LANDINGS, SCENES, TRACK_FILE, TRACKS, WISHES
+from .bodies import (
+    AIMS,
+    CAMERA_FILE,
+    CAMERAS,
+    EXPORTS,
+    FILE,
+    GRIDS,
+    HABITATS,
+    LANDINGS,
+    SCENES,
+    TRACK_FILE,
+    TRACKS,
+    WISHES,
+)
 from .cameras import Cameras
 from .drawings import Map, Mesh, Plot
 from .fields import Examples, Fields, Health, Opened
