@@ -5,8 +5,19 @@ const CLIP_RATE = 24; // of a clip that does not tell its own
 
 /** A source: {name, kind, width, height, count, rate, draw(context, frame) → promise, close()}; `count` null: one picture for all frames; `rate`:
  *  frames a second, null where nothing tells it. `files` are in order. Throws an Error whose words say which could not be read. */
-export function footageOf(files) {
-  return files[0].type.startsWith('video/') ? clipOf(files[0]) : stillsOf(files);
+export async function footageOf(files) {
+  const source = await (files[0].type.startsWith('video/') ? clipOf(files[0]) : stillsOf(files));
+  return { ...source, draw: oneByOne(source.draw) };
+}
+
+// The same pictures may lie under a path and behind a stage: a clip goes to one frame at a time.
+function oneByOne(draw) {
+  let last = Promise.resolve();
+  return (context, frame) => {
+    const drawn = last.then(() => draw(context, frame));
+    last = drawn.catch(() => {});
+    return drawn;
+  };
 }
 
 /** Whether a file is a picture or a clip, by the type that the browser gives it. */
