@@ -1,26 +1,36 @@
 // Figures and choices of the sentences about a path that was seen: each reads the match and writes it anew.
 
+import { fieldOf } from '../../state/fields.js';
 import { createList } from '../shared/choice.js';
 import { createInline } from '../shared/inline.js';
 
-const figureField = (label, unit, min, max, scale = 'linear') => ({ label, unit, min, max, shown: { min, max, scale }, may_be: rangeWords(min, max, unit) });
-const rangeWords = (min, max, unit) => `${min.toLocaleString('en')} to ${max.toLocaleString('en')}${unit ? `\u00a0${unit}` : ''}`;
-export const FIELDS = {
-  frame_rate: figureField('Frames a second', '', 1, 240),
-  accuracy_px: figureField('How well a mark is set', 'px', 0.1, 100, 'log'),
-  accuracy_m: figureField('How well a row is known', 'm', 0.0001, 100, 'log'),
-  distance_m: figureField('How long the line is', 'm', 0.01, 10_000, 'log'),
-  field_of_view_deg: figureField('Field of view across', '°', 0.1, 175),
-  roll_deg: figureField('Bank', '°', -360, 360),
-  along_m: figureField('Along the deck', 'm', -10_000, 10_000, 'fine_low'),
-  height_m: figureField('Height', 'm', -10_000, 10_000, 'fine_low'),
-  axial_m: figureField('Along the axis', 'm', -10_000, 10_000, 'fine_low'),
-  radius_m: figureField('Radius', 'm', 0.1, 100_000, 'log'),
-  spin_rpm: figureField('Spin', 'rpm', 0, 600, 'fine_low'),
-};
+// a tenth of a metre or a degree for each step: the grid is laid on a floor with them
+const FINE_M = { min: -20, max: 20, scale: 'linear' },
+  FINE_DEG = { min: -45, max: 45, scale: 'linear' };
+
+/** Of the server's fields those that have a figure here. */
+function fieldsOf({ fields }) {
+  const field = (path, rest = {}) => ({ ...fieldOf(fields, `match.${path}`), ...rest });
+  const camera = (path, rest) => field(`picture.camera.${path}`, rest);
+  const place = name => camera(`position.${name}`, { shown: FINE_M });
+  return {
+    frame_rate: field('picture.fps', { unit: '', may_be: '1 to 240', shown: { min: 1, max: 240, scale: 'linear' } }),
+    accuracy_px: field('accuracy_px', { label: 'How well a mark is set' }),
+    accuracy_m: field('accuracy_m', { label: 'How well a row is known' }),
+    distance_m: field('picture.plane.distance_m'),
+    field_of_view_deg: camera('field_of_view_deg', { shown: FINE_DEG }),
+    roll_deg: camera('roll_deg', { shown: FINE_DEG }),
+    along_m: place('along_m'),
+    height_m: place('height_m'),
+    axial_m: place('axial_m'),
+    radius_m: field('known.radius_m'),
+    spin_rpm: field('known.spin_rpm'),
+  };
+}
 
 /** get() → the match; edit(match, live). Those made are brought up to date by update(), as far as they stand in the page. */
 export function createFigures({ store, get, edit }) {
+  const fields = fieldsOf(store);
   const parts = [];
   const keep = part => (parts.push(part), part.element);
   const put = (patch, live = false) => edit({ ...get(), ...patch }, live);
@@ -28,18 +38,19 @@ export function createFigures({ store, get, edit }) {
   const wrong = field => typed => store.tell({ kind: 'told', field: null, say: `${field.label} was ${typed}; it must be ${field.may_be}.` });
   const figure = (field, read, write) => keep(createInline({ field, units: () => store.view.units, read, write, wrong: wrong(field) }));
   return {
+    fields,
     put,
     within,
     figure,
     /** A figure of the match itself. */
     own: name =>
       figure(
-        FIELDS[name],
+        fields[name],
         () => get()[name],
         (value, live) => put({ [name]: value }, live),
       ),
     /** A figure of one of its parts. */
-    of: (part, name, field = FIELDS[name]) =>
+    of: (part, name, field = fields[name]) =>
       figure(
         field,
         () => get()[part][name],

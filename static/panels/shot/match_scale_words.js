@@ -1,7 +1,5 @@
 // How large things are in a picture, in words: by a line of known length over it, or by the camera that took it.
 
-import { FIELDS } from './match_figures.js';
-
 const PLACE = ['along_m', 'height_m', 'axial_m'];
 const AFTER = [' along the deck, ', ' up, ', ' along the axis'];
 
@@ -43,7 +41,7 @@ export function createScaleWords({ figures, get }) {
 
   function placed(part, word) {
     return PLACE.flatMap((name, k) => {
-      const field = { ...FIELDS[name], label: `${word}, ${FIELDS[name].label.toLowerCase()}` };
+      const field = { ...figures.fields[name], label: `${word}, ${figures.fields[name].label.toLowerCase()}` };
       const write = (value, live) => within('camera', { [part]: { ...get().camera[part], [name]: value } }, live);
       return [figures.figure(field, () => get().camera[part][name], write), AFTER[k]];
     });
