@@ -27,6 +27,7 @@ from .unknowns import GREATEST_RADIUS_M, LEAST_RADIUS_M, Unknowns
 
 RISE_95 = 3.841459  # of chi squared with one degree of freedom, at 95 %
 _STARTS, _STARTS_IN_AIR = 12, 4
+_SURELY_MOVES = 0.75  # of a speed: where an interval begins there, chi squared has risen by some 16 times as much at 0
 _AT_REST_RISE = {2: 5.991465, 3: 7.814728}  # the same with two and three: a speed of 0 fixes so many figures
 
 
@@ -207,6 +208,8 @@ def _figure(value, bounds, opened):
 
 def _of_speed(trial, figure):
     """A speed's interval begins at 0 where a thing let go at rest would do: there its profile has a corner."""
+    if figure.low is not None and figure.low > _SURELY_MOVES * figure.value:
+        return figure
     unknowns = trial.problem.unknowns
     still = replace(unknowns, known=unknowns.known.but(speed_m_s=0.0))
     _, chi2 = least_squares(replace(trial.problem, unknowns=still), still.theta(trial.state))
