@@ -110,7 +110,7 @@ def the_catcher_is_moved_by_hand_and_key(page):
     until("it is there", lambda: far.inner_text() == "4.20\u00a0m")
 
     # on the plan and on a stage, by the arrows: along the deck, and the height of the hands
-    grip = page.locator("#shot-aim .ring-grip")
+    grip = page.locator("#shot-aim .aim-box .ring-grip")
     grip.press("Shift+ArrowRight")
     until("a metre on", lambda: far.inner_text() == "5.20\u00a0m")
     on_stage = page.locator(".stage-aboard .catcher-grip")
@@ -120,6 +120,18 @@ def the_catcher_is_moved_by_hand_and_key(page):
     hands = page.get_by_label("Height of the hands", exact=True)
     assert hands.inner_text() == "1.9\u00a0m"
     ways_are_those_of(page, aimed(page, to={"along_m": 5.1, "height_m": 1.9, "axial_m": 0}, fixed=fixed))
+
+    # of the throws for each flight time one is picked, and what was asked before is undone to
+    page.locator(".flight-grip").press("ArrowRight")
+    keep = page.get_by_label("What is kept of the throw", exact=True)
+    until("it is kept", lambda: keep.input_value() == "flight_s")
+    asked = until("the address", lambda: re.search(r"&keep=flight_s,([\d.]+)", page.url), page=page)
+    ways_are_those_of(
+        page, aimed(page, to={"along_m": 5.1, "height_m": 1.9, "axial_m": 0}, fixed={"flight_s": float(asked[1])})
+    )
+    assert page.locator(".flight-way").count() == 2 * page.locator(".way-says").count()
+    page.keyboard.press("Control+z")
+    until("the speed is kept", lambda: keep.input_value() == "speed_m_s")
 
     # dragged on either stage it goes under the pointer, while the eye keeps still
     for stage in ("aboard", "outside"):

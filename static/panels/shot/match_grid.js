@@ -3,7 +3,7 @@
 
 import { gridRequest } from '../../state/match_request.js';
 import { createNewest } from '../../state/newest.js';
-import { showQuantity } from '../../state/units.js';
+import { lengthWords } from '../../state/units.js';
 import { h, setAttribute, setText } from '../shared/dom.js';
 
 /** get() → the match; changed(): the grid did. */
@@ -27,7 +27,7 @@ export function createMatchGrid({ store, client, get, changed }) {
   function words() {
     if (problem) return problem.message;
     if (!grid) return '';
-    const length = metres => showQuantity(metres, 'm', store.view.units);
+    const length = metres => lengthWords(metres, store.view.units);
     const upright = grid.upright ? `; the upright stands where it looks, ${length(grid.upright_m)} tall` : '';
     return `The deck’s grid: lines each ${length(grid.step_m)}, strong each ${length(5 * grid.step_m)}${upright}.`;
   }

@@ -2,11 +2,13 @@
 // that show why it cannot be. All in the picture's own pixels; the sizes of marks are those of the window.
 
 import { runsOf } from '../../state/match_answer.js';
-import { showQuantity } from '../../state/units.js';
+import { lengthWords } from '../../state/units.js';
 import { h, s, setAttribute, setChildren } from '../shared/dom.js';
 
 const NUMBER_PX = 24; // from a point to the number of its reason
-const GRID_TEXT_PX = 12;
+const GRID_TEXT_PX = 12,
+  GRID_FIGURES_PX = [64, 18]; // apart, at least
+
 const DECK_PX = 60; // of the deck's tick at the foot
 
 /** {element, draw, reasons}: an SVG and the numbers over it; `choose(row)`: a number was pressed. */
@@ -91,12 +93,24 @@ function gridOf({ lines, upright }, k, units) {
       .flatMap(({ runs }) => runs.map(polyline))
       .join('');
   const both = (d, kind) => d && [s('path', { d, class: `casing ${kind}` }), s('path', { d, class: kind })];
-  const figures = lines
-    .filter(({ mark }) => mark)
-    .map(({ mark: [x, y], at_m }) =>
-      s('text', { x, y: y - 4 * k, 'font-size': (GRID_TEXT_PX * k).toFixed(1), 'text-anchor': 'middle' }, showQuantity(at_m, 'm', units)),
-    );
+  const figures = apartFrom(
+    lines.filter(({ mark }) => mark),
+    GRID_FIGURES_PX.map(px => px * k),
+  ).map(({ mark: [x, y], of, at_m }) => {
+    const say = `${of === 'axial_m' ? 'axis ' : ''}${lengthWords(at_m, units)}`;
+    return s('text', { x, y: y - 4 * k, 'font-size': (GRID_TEXT_PX * k).toFixed(1), 'text-anchor': 'middle' }, say);
+  });
   return [path(false) && s('path', { d: path(false), class: 'thin' }), both(path(true), 'strong'), upright && both(polyline(upright), 'upright'), figures];
+}
+
+// Of those with a mark the ones that keep clear of one another, the nearest lines first.
+function apartFrom(lines, [wide, high]) {
+  const kept = [];
+  for (const line of lines.toSorted((a, b) => Math.abs(a.at_m) - Math.abs(b.at_m))) {
+    const clear = kept.every(({ mark: [x, y] }) => Math.abs(x - line.mark[0]) > wide || Math.abs(y - line.mark[1]) > high);
+    if (clear) kept.push(line);
+  }
+  return kept;
 }
 
 const polyline = points => `M${points.map(([x, y]) => `${x} ${y}`).join('L')}`;

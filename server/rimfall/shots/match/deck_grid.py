@@ -13,7 +13,7 @@ from .sights import NEAREST_M, CameraPixels
 STRONG = 5  # every so many lines one is strong
 _STEPS = (1.0, 2.0, 5.0)
 _STEPS_TO_NEAREST = 4.0  # of the grid, at least, between the camera and the nearest deck that it sees
-_THIN_TO, _STRONG_TO = 3.0, 16.0  # times as far as that deck
+_THIN_TO, _STRONG_TO = 3.0, 10.0  # times as far as that deck
 _LEAST_M = 0.01  # that the nearest deck is taken to be off
 _LOOKS = 17  # rays a side, to find which part of the deck is seen
 _DENSE = 257  # points of a line before it is cut
