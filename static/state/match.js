@@ -23,7 +23,7 @@ export const FIRST_MATCH = {
     look_at: { along_m: 0, height_m: 1.6, axial_m: 0 },
     roll_deg: 0,
   },
-  own_camera: null, // rows of a camera's file, one for all marks or one a frame: they go before `camera`
+  own_camera: null, // rows of a camera's file, each with its time: they go before `camera`
   known: { radius_m: GIVEN.scene, spin_rpm: GIVEN.scene, air: GIVEN.scene, body: null, start: 'thrown' },
   given: { radius_m: 56, spin_rpm: 3 },
   slowed: false,

@@ -35,19 +35,16 @@ function scaleOf(match) {
  *  not known it is that of the scene. */
 export function gridRequest(match, read) {
   if (!hasPicture(match) || match.by !== 'camera') return null;
-  const { known, given, own_camera, frame } = match,
+  const { known, given, own_camera, frame, frame_rate } = match,
     radius_m = known.radius_m === GIVEN.given ? given.radius_m : read('habitat.radius_m');
   if (!(radius_m > 0)) return null;
-  const one = own_camera && [own_camera[Math.min(frame, own_camera.length - 1)]];
-  return { radius_m, camera: camerasOf({ ...match, own_camera: one }) };
+  return { radius_m, camera: camerasOf(match), ...(own_camera ? { time_s: frame / frame_rate } : {}) };
 }
 
-function camerasOf({ camera, own_camera, source, marks }) {
+// the rows of a file have their times, between which the camera goes evenly
+function camerasOf({ camera, own_camera, source }) {
   const size = { width_px: source.width, height_px: source.height };
-  if (!own_camera) return { ...camera, ...size };
-  const seen = ({ field_of_view_deg, position, look_at, roll_deg }) => ({ field_of_view_deg, position, look_at, roll_deg, ...size });
-  if (own_camera.length === 1) return seen(own_camera[0]);
-  return marks.map(({ frame }) => seen(own_camera[Math.min(frame, own_camera.length - 1)]));
+  return own_camera ? own_camera.map(row => ({ ...row, ...size })) : { ...camera, ...size };
 }
 
 function knownOf({ known, given }, read) {

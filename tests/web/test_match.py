@@ -93,6 +93,26 @@ def test_the_decks_grid_lies_where_a_pinhole_camera_puts_it():
     assert abs(v - 450) < 0.11
 
 
+def test_between_rows_of_a_camera_the_grid_is_that_of_a_camera_between():
+    at = CAMERA["position"]
+    rows = [
+        CAMERA | {"time_s": float(k), "position": at | {"along_m": 10.0 + 2 * k}, "roll_deg": 4.0 * k} for k in (0, 1)
+    ]
+    between = CAMERA | {"position": at | {"along_m": 10.5}, "roll_deg": 1.0}
+    grids = [
+        asked("/grid", json.dumps({"radius_m": 56.0} | one)).json()
+        for one in ({"camera": rows, "time_s": 0.25}, {"camera": between})
+    ]
+    assert grids[0] == grids[1]
+    for wrong, field in (
+        ([], "camera"),
+        ([rows[1], rows[0]], "camera.1.time_s"),
+        ([CAMERA, CAMERA], "camera.0.time_s"),
+    ):
+        refused = asked("/grid", json.dumps({"radius_m": 56.0, "camera": wrong}))
+        assert (refused.status_code, refused.json()["refused"][0]["field"]) == (422, field)
+
+
 def test_a_camera_under_the_deck_has_no_grid():
     under = CAMERA | {"position": {"along_m": 0.0, "height_m": -1.0, "axial_m": 8.0}}
     refused = asked("/grid", json.dumps({"radius_m": 56.0, "camera": under}))

@@ -238,7 +238,7 @@ def _through(request, time_s, seen, sd, cameras, timed):
     sight = through(cameras, time_s, seen, sd)
     if not timed or len(cameras) == 1:
         return replace(sight, time_s=time_s - time_s[0])
-    at = _rising_cameras(cameras)
+    at = rising_times(cameras, "picture.camera")
     return replace(replace(sight, time_s=at).at(time_s), time_s=time_s - time_s[0])
 
 
@@ -268,14 +268,14 @@ def through(cameras, time_s, seen, sd):
     return sights.CameraPixels(time_s, seen, sd, *spots, figures[:, 0], figures[:, 1], middle)
 
 
-def _rising_cameras(cameras):
-    """The times (C,) of a camera's rows."""
+def rising_times(cameras, name):
+    """The times (C,) of a camera's rows, a field of that name. Raises BadInput where one is no later than the one before."""
     times = np.array([camera.time_s for camera in cameras])
     late = np.flatnonzero(np.diff(times) <= 0)
     if len(late):
         n = int(late[0]) + 1
         say = f"The time of row {n + 1} of the camera was {times[n]:g} s; each row must be later than the one before."
-        raise BadInput(refusal(f"picture.camera.{n}.time_s", f"{times[n]:g}", f"above {times[n - 1]:g} s", say))
+        raise BadInput(refusal(f"{name}.{n}.time_s", f"{times[n]:g}", f"above {times[n - 1]:g} s", say))
     return times
 
 
