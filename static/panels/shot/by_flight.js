@@ -38,7 +38,7 @@ export function createByFlight({ store }) {
   });
   const box = h('div', { class: 'flight-box' }, svg, grip),
     caption = h('p', { class: 'small flight-at' });
-  const element = h('div', {}, h('h4', { class: 'flight-title' }, 'Every throw that arrives, by flight time'), box, caption);
+  const element = h('div', {}, h('h4', { class: 'flight-title' }, 'Throws by flight time'), box, caption);
   let part = null, // that is drawn
     wide = WIDE.first,
     pointed_s = null;

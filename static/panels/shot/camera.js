@@ -35,7 +35,9 @@ export function createCamera({ element, store, client, heard, match }) {
   function take(answer, k) {
     told = answer;
     problem = null;
+    const first = store.shot.camera === null;
     store.setShot({ camera: { shown: true, opacity: 0.5, ...store.shot.camera, own: answer.cameras[k] } });
+    if (first) element.parentElement.querySelector('#shot-camera-title').scrollIntoView({ block: 'start' });
   }
 
   function ask() {
@@ -47,7 +49,6 @@ export function createCamera({ element, store, client, heard, match }) {
   }
 
   function begin() {
-    element.parentElement.querySelector('#shot-camera-title').scrollIntoView({ block: 'start' });
     lastQuestion = JSON.stringify([store.document.habitat, typed]);
     want();
   }

@@ -2,11 +2,13 @@
 // that show why it cannot be. All in the picture's own pixels; the sizes of marks are those of the window.
 
 import { runsOf } from '../../state/match_answer.js';
+import { clamp } from '../../state/scale.js';
 import { lengthWords } from '../../state/units.js';
 import { h, s, setAttribute, setChildren } from '../shared/dom.js';
 
 const NUMBER_PX = 24; // from a point to the number of its reason
 const GRID_TEXT_PX = 12,
+  GRID_EDGE_PX = 30, // from a side of the picture to the middle of a figure, at least
   GRID_FIGURES_PX = [64, 18]; // apart, at least
 
 const DECK_PX = 60; // of the deck's tick at the foot
@@ -22,11 +24,11 @@ export function createOver({ label, choose, units = () => 'si' }) {
   const numbers = h('div', { class: 'match-numbers' });
   let listed = null;
 
-  /** size [w, h]; k: picture px in one of the window; points [[x, y]] by row; current: the row in hand; fitted {x_px, y_px} or null; scale
+  /** size [w, h]; k: picture px in one of the window, for marks, and letter for letters; points [[x, y]] by row; current: the row in hand; fitted {x_px, y_px} or null; scale
    *  [from, to] or null; grid of the deck, as the server gives it, or null; reasons of the answer. */
-  function draw({ size, k, points, current, fitted, scale = null, grid = null, reasons }) {
+  function draw({ size, k, letter = k, points, current, fitted, scale = null, grid = null, reasons }) {
     setAttribute(element, 'viewBox', `0 0 ${size[0]} ${size[1]}`);
-    setChildren(deck, grid ? gridOf(grid, k, units()).flat() : []);
+    setChildren(deck, grid ? gridOf(grid, letter, units(), size[0]).flat() : []);
     setChildren(line, scale ? lineOf(scale, k) : []);
     const d = fitted
       ? runsOf(fitted)
@@ -86,7 +88,7 @@ function lineOf([[x1, y1], [x2, y2]], k) {
 }
 
 // The deck's grid: thin and strong lines, the figures of the strong ones, and an upright where the camera looks.
-function gridOf({ lines, upright }, k, units) {
+function gridOf({ lines, upright }, k, units, wide) {
   const path = strong =>
     lines
       .filter(line => line.strong === strong)
@@ -98,7 +100,11 @@ function gridOf({ lines, upright }, k, units) {
     GRID_FIGURES_PX.map(px => px * k),
   ).map(({ mark: [x, y], of, at_m }) => {
     const say = `${of === 'axial_m' ? 'axis ' : ''}${lengthWords(at_m, units)}`;
-    return s('text', { x, y: y - 4 * k, 'font-size': (GRID_TEXT_PX * k).toFixed(1), 'text-anchor': 'middle' }, say);
+    return s(
+      'text',
+      { x: clamp(x, GRID_EDGE_PX * k, wide - GRID_EDGE_PX * k), y: y - 4 * k, 'font-size': (GRID_TEXT_PX * k).toFixed(1), 'text-anchor': 'middle' },
+      say,
+    );
   });
   return [path(false) && s('path', { d: path(false), class: 'thin' }), both(path(true), 'strong'), upright && both(polyline(upright), 'upright'), figures];
 }

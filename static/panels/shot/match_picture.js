@@ -121,6 +121,7 @@ export function createPicture({ get, edit, placed, choose, units }) {
     over.draw({
       size: [source.width, source.height],
       k: element.clientWidth < SMALL_PX ? 0.66 * k : k,
+      letter: k,
       points: match.marks.map(({ x_px, y_px }) => [x_px, y_px]),
       current: rowOfFrame(match, match.frame),
       fitted: answer?.path ?? null,
