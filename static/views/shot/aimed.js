@@ -18,7 +18,7 @@ const THIN = 0.42,
   CASING = 1.9; // of a path's width
 const NAMED = [0.5, 0.62, 0.4, 0.74, 0.28]; // shares of a path, in order of liking
 const MOST_NAMED = 4,
-  LOW_PX = 150; // stages where there is room for the chosen one's name alone
+  LOW_PX = 200; // stages where there is room for the chosen one's name alone
 const RESTS = 1.5; // so much longer than anything moves a scene may last, and all of it be in the picture
 const p = { x: 0, y: 0, z: 0 };
 
