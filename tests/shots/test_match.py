@@ -17,7 +17,7 @@ from rimfall.shots.match.chances import p_value
 from rimfall.shots.match.flight import Resistance, State
 from rimfall.shots.match.flight import flown as flown_states
 from tests import match_coverage
-from tests.shots.match_paths import G0_M_S2, ROOM_AIR, flown, impossible, rows
+from tests.shots.match_paths import G0_M_S2, ROOM_AIR, flown, impossible, let_go, rows
 from tests.tables import each_row
 
 HABITAT = {"radius_m": 56.0, "spin_rpm": 3.0}
@@ -161,6 +161,73 @@ def test_slowed_footage_tells_the_rate_of_the_camera_where_the_spin_is_known():
     rate = slowed["fit"]["frame_rate"]
     assert slowed["verdict"] == "possible"
     assert rate["low"] < 60.0 < rate["high"] < rate["low"] + 2.0
+
+
+@each_row(
+    ("lasts_s", "bounces", "kind", "known", "verdicts"),
+    [
+        (1.6, 0, "rest", HABITAT, {"possible"}),
+        (1.6, 0, "rest", {}, {"possible", "undecided"}),
+        (1.6, 0, "rest", {"radius_m": 20.0, "spin_rpm": 3.0}, {"possible_if"}),
+        (1.8, 1, "bounce", HABITAT, {"possible"}),
+        (2.6, 2, "bounce", HABITAT, {"possible"}),
+        (1.8, 1, "bounce", {}, {"possible", "undecided"}),
+        (0.88, 1, "off", HABITAT, {"possible", "undecided"}),
+    ],
+)
+def test_rows_after_a_landing_or_a_bounce_are_left_out(lasts_s, bounces, kind, known, verdicts):
+    """The rows before are matched as they would be alone; those after are told, with why, and have no figures."""
+    time_s, places, first = let_go(60, lasts_s, bounces)
+    places = np.column_stack([places, np.zeros(len(places))])
+    asked = {"track": rows(time_s, places, 0.005, axial=False), "accuracy_m": 0.005, "known": known | VACUUM}
+    answer = match(asked)
+    left = answer["left_out"]
+    assert answer["verdict"] in verdicts, answer["words"]
+    assert (left["kind"], left["last"]) == (kind, 59)
+    assert left["first"] in (first, first + 1)
+    says = "Row 60 was left out: " if left["first"] == 59 else f"Rows {left['first'] + 1} to 60 were left out: "
+    assert left["says"].startswith(says)
+    assert left["says"] in answer["words"]
+    assert f"row {left['first']}" in answer["assumptions"][0]
+    alone = match(asked | {"track": asked["track"][: left["first"]]})
+    assert alone["left_out"] is None
+    assert alone["fit"] == answer["fit"]
+    for name in ("residual_m", "extra_acceleration_g", "extra_acceleration_sd_g"):
+        assert answer[name] == alone[name] + [None] * (60 - left["first"])
+    assert answer["residual"]["height_m"] == alone["residual"]["height_m"] + [None] * (60 - left["first"])
+    assert answer["at"]["height_m"][left["first"] :] == [None] * (60 - left["first"])
+    assert len(answer["at"]["time_s"]) == 60
+
+
+def test_rows_are_left_out_of_pictures_too():
+    time_s, places, first = let_go(60, 1.8, 1)
+    angle, rho = places[:, 0] / 56.0, 56.0 - places[:, 1]
+    pixels = np.array([100.0, 900.0]) + 100.0 * np.stack([rho * np.sin(angle), rho * np.cos(angle) - 56.0], axis=-1)
+    rate = {"fps": 59 / 1.8}
+    seen = {
+        "plane": pictured(pixels, 0.5, plane=PLANE),
+        "camera": pictured(in_camera(np.column_stack([places, 0 * time_s]), 56.0), 0.5, camera=CAMERA),
+    }
+    for by, asked in seen.items():
+        answer = match(asked | {"picture": asked["picture"] | rate, "known": HABITAT | VACUUM})
+        assert (answer["left_out"]["kind"], answer["left_out"]["first"]) == ("bounce", first), by
+        assert answer["verdict"] == "possible"
+        assert ("m/s" in answer["left_out"]["says"]) == (by == "plane")
+
+
+def test_what_is_thrown_on_by_what_it_meets_is_no_bounce():
+    """A change of velocity that gives speed, or that no flight follows, leaves the path what it is."""
+    time_s, places, first = let_go(60, 1.8, 1, restitution=1.6)
+    places = np.column_stack([places, 0 * time_s])
+    answer = match({"track": rows(time_s, places, 0.005), "accuracy_m": 0.005, "known": HABITAT | VACUUM})
+    assert (answer["verdict"], answer["left_out"]) == ("impossible", None)
+    assert "gains_energy" in [one["kind"] for one in answer["reasons"]]
+    wiggles = places.copy()
+    wiggles[first:, 1] = 0.3 * np.abs(np.sin(40.0 * (time_s[first:] - time_s[first])))
+    assert (
+        match({"track": rows(time_s, wiggles, 0.005), "accuracy_m": 0.005, "known": HABITAT | VACUUM})["left_out"]
+        is None
+    )
 
 
 def test_extra_acceleration_is_that_which_pushes():

@@ -214,5 +214,16 @@ class CameraPixels:
         return float(max(np.max(self.position[:, 1]), np.max(self.look_at[:, 1])))
 
 
+_BY_ROW = ("time_s", "seen", "position", "look_at", "focal_px", "roll_rad")
+
+
+def part(sight, first, last):
+    """The sight of rows first to last - 1, whose time begins at 0."""
+    count = len(sight.time_s)
+    rows = {name: getattr(sight, name) for name in _BY_ROW if hasattr(sight, name)}
+    rows = {name: values[first:last] for name, values in rows.items() if len(values) == count}
+    return replace(sight, **rows | {"time_s": rows["time_s"] - rows["time_s"][0]})
+
+
 def _unit(vectors):
     return vectors / np.linalg.norm(vectors, axis=-1, keepdims=True)
