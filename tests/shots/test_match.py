@@ -133,6 +133,14 @@ def test_what_cannot_be_is_never_possible(name):
         trace(open_scene(change["motion"]))
 
 
+def test_a_parabola_that_chance_bends_is_not_called_possible():
+    """With this noise some habitat lies nearer than the parabola by 7.7 of chi squared, and its mirror is 9 off."""
+    time_s, places = impossible()["parabola"]
+    answer = match({"track": rows(time_s, places, 0.01, seed=3), "accuracy_m": 0.01, "known": VACUUM})
+    assert answer["verdict"] == "undecided"
+    assert [one["kind"] for one in answer["reasons"]] == ["ordinary_parabola"]
+
+
 @each_row(
     ("known", "kind", "throw"),
     [

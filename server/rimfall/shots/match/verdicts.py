@@ -14,6 +14,7 @@ from .trials import intervals, tried
 
 IMPOSSIBLE_BELOW, POSSIBLE_ABOVE = NOT_FREE_BELOW, FREE_ABOVE
 ALIKE = 6.635  # of chi squared with one degree of freedom, at 99 %: less tells a habitat from its mirror too poorly
+PARABOLA = 10.828  # the same at 99.9 %: as much better than a planet's parabola must a habitat be that is not known
 _OF_HABITAT = {"radius_m": None, "omega_rad_s": None, "gravity_m_s2": None}
 MOST_CHANGES = 3
 _TOGETHER = ("radius_and_spin", "habitat_and_speed")  # told only where no one thing does
@@ -86,7 +87,11 @@ def _undecided(trial, mirror, figures, off):
     habitat = [figures[name] for name in ("radius_m", "spin_rpm", "gravity_g")]
     if not any(one.decided for one in habitat):
         shown.append(signs.Sign("too_coarse", 0, count - 1, count - 1, float(off.sd_m.mean())))
-    parabola = signs.ordinary_parabola(trial, off) if shown else None
+    known = trial.problem.unknowns.known
+    sought = known.omega_rad_s is None and (known.radius_m is None or known.gravity_m_s2 is None)
+    parabola = (
+        signs.ordinary_parabola(trial, off) if shown else signs.as_a_parabola(trial, off, PARABOLA) if sought else None
+    )
     return shown + ([parabola] if parabola else [])
 
 
