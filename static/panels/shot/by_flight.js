@@ -67,6 +67,14 @@ export function createByFlight({ store }) {
     move: event => keep(timeAt(event), true),
     end: event => keep(timeAt(event), false),
   });
+  onDrag(grip, {
+    start(event) {
+      event.preventDefault();
+      grip.focus({ preventScroll: true });
+    },
+    move: (event, _down, moved) => moved && keep(timeAt(event), true),
+    end: (event, moved) => moved && keep(timeAt(event), false),
+  });
   svg.addEventListener('pointermove', event => point(timeAt(event)));
   svg.addEventListener('pointerleave', () => point(null));
   function point(time_s) {
