@@ -320,6 +320,7 @@ def refused(request):
 
 
 STILL_KEYS = {"rows": [{"time_s": n, "x_m": n, "y_m": 1, "z_m": 0} for n in range(4)], "view": "inertial"}
+BANKED = CAMERA | {"roll_deg": 900}
 NO_LINE, NO_UP = PLANE | {"to_px": PLANE["from_px"]}, PLANE | {"up": [0, 0]}
 GOOD = {"track": track_of(0, 1, 2, 3), "accuracy_m": 0.01}
 PIXELS = [{"frame": n, "x_px": 10.0 * n, "y_px": 5.0} for n in range(5)]
@@ -354,6 +355,8 @@ PIXELS = [{"frame": n, "x_px": 10.0 * n, "y_px": 5.0} for n in range(5)]
         ({"picture": {"points": PIXELS, "fps": 24, "camera": [CAMERA] * 2}, "accuracy_px": 1}, "picture.camera", "2 cameras"),
         ({"picture": {"points": PIXELS, "fps": 24, "camera": CAMERA}}, "accuracy_px", "missing"),
         ({"picture": {"points": PIXELS, "fps": 24, "camera": [CAMERA | {"time_s": 1.0}] * 2}, "accuracy_px": 1}, "picture.camera.1.time_s", "row 2"),
+        ({"picture": {"points": PIXELS, "fps": 24, "camera": [CAMERA, BANKED]}}, "picture.camera.1.roll_deg", "Row 2 of the camera: "),
+        ({"picture": {"points": PIXELS, "fps": 24, "camera": CAMERA | {"lens": 1}}, "accuracy_px": 1}, "picture.camera.lens", "unknown"),
         ({"keys": STILL_KEYS, "accuracy_m": 0.1}, "keys.view", "must be known"),
     ],
 )  # fmt: skip

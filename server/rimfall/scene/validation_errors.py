@@ -10,6 +10,7 @@ from .described import described
 from .document import MOTIONS, Scene
 from .shot.aim_request import CATCHERS
 from .shot.landings_request import VARIED
+from .shot.match_request import SEEN_BY
 from .size.request import SizeRequest
 
 _TAGS = {
@@ -21,6 +22,7 @@ _TAGS = {
     "@study",
     *VARIED,
     *CATCHERS,
+    *SEEN_BY,
     *(f"@{shape}" for shape in SHAPES),
 }  # of the unions in `document.py` and of requests; no part of a field's name
 _PLAINER = {  # of the parser's words

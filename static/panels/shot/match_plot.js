@@ -21,7 +21,8 @@ export function createMatchPlot({ get, choose, units }) {
   function placesOf({ rows }, answer) {
     const items = filled(rows);
     if (!rows.columns.includes('x_m')) return items.filter(row => row.along_m !== null && row.height_m !== null).map(row => [row.along_m, row.height_m]);
-    return answer ? answer.at.along_m.map((along, i) => [along, answer.at.height_m[i]]).filter(([along]) => along !== null) : [];
+    if (!answer) return [];
+    return answer.at.along_m.map((along, i) => [along, answer.at.height_m[i]]).filter(([along]) => along !== null);
   }
 
   function update() {

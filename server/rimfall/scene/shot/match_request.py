@@ -2,7 +2,7 @@
 
 from typing import Annotated, Any, Literal
 
-from pydantic import BeforeValidator, WithJsonSchema
+from pydantic import BeforeValidator, Discriminator, Tag, WithJsonSchema
 from pydantic_core import PydanticCustomError
 
 from ...fields import Strict, choice, linear, listed, log, number, of_kind
@@ -116,13 +116,24 @@ class PictureCamera(Strict):
 FrameRate = Annotated[Any, BeforeValidator(lambda v: v if v is None else is_fps(v)), WithJsonSchema(fps_json_schema())]
 
 
+def _many(value: Any):
+    """The tag of a camera's model, or of a list of them, which no field's name shows."""
+    return "@cameras" if isinstance(value, list) else "@camera"
+
+
+SEEN_BY = ("@camera", "@cameras")
+SeenBy = Annotated[
+    Annotated[PictureCamera, Tag("@camera")] | Annotated[list[PictureCamera], Tag("@cameras")], Discriminator(_many)
+]
+
+
 class Picture(Strict):
     """Points in pictures, and how pixels become metres: a plane, or a camera, or a camera for each point."""
 
     points: list[PicturePoint] = listed("Points", MOST_ROWS)
     fps: FrameRate = of_kind("Frames per second", "fps", None, unit="fps", may_be='1 to 240, or "n/d"')
     plane: Plane | None = None
-    camera: PictureCamera | list[PictureCamera] | None = None
+    camera: SeenBy | None = of_kind("Camera", "part", None, may_be="a camera, a list of cameras, or null")
 
 
 class KnownPart(Strict):
