@@ -11,7 +11,7 @@ from functools import cached_property
 import numpy as np
 
 from ..physics.constants import TURN_RAD
-from .beside import least_free, nearest, passing, searched
+from .beside import dip_s, least_free, nearest, passing, searched
 from .curve import Curve, curve_of
 from .fixed import ELEVATION, FLIGHT, LEAST, SPEED, Fixed
 from .hangs import hangs_s, slab_of
@@ -24,6 +24,7 @@ _DEGREE = 24  # of the polynomials whose roots are told
 _LEAST_S = 1e-3
 _POLISHED_M, _POLISHES = 1e-9, 6
 _LOOKED_AT = 2.0  # times the reach: what seems to miss by so much may come within it
+_ONE_DIP = 1.01  # times the higher of two: no higher lies between them, and they are one
 _SAME_S = 1e-6
 
 
@@ -67,7 +68,7 @@ def aim(question: Question, curve: Curve | None = None) -> Aim:
     throws = [passing(question, shooting, throw) for throw in _apart(throws)]
     if question.fixed.what == LEAST:
         throws = _least(question, curve, throws)
-    throws.sort(key=lambda throw: (throw.catch.surface is not None, throw.catch.time_s))
+    throws.sort(key=lambda throw: (throw.catch.surface is not None, throw.flight_s))
     return Aim(question, curve, throws)
 
 
@@ -141,7 +142,7 @@ def _candidates(question, curve):
         return _slowest(question, curve, at), none
     throws = curve.velocity(at) if len(at) else none[1]
     slow = np.linalg.norm(throws, axis=1) <= MOST_M_S
-    near = _dips(question, flat, places, at)
+    near = _dips(question, curve, flat, places, at)
     return (at[slow], throws[slow]), (near, curve.velocity(near)) if len(near) else none
 
 
@@ -160,9 +161,9 @@ def _slowest(question, curve, at):
     return at, curve.velocity(at) if len(at) else np.empty((0, 3))
 
 
-def _dips(question, flight_s, w, at):
+def _dips(question, curve, flight_s, w, at):
     """Flight times of the curve at which it comes nearest to what is fixed without meeting it, near enough to look at; not those that
-    come within reach together with a throw that meets it (at)."""
+    come within reach together with a throw that meets it (at), or with another that comes nearer."""
     off = question.fixed.off_m(flight_s, w)
     size, enough = np.abs(off), _LOOKED_AT * question.within_m
     left, right = np.concatenate([[np.inf], size[:-1]]), np.concatenate([size[1:], [np.inf]])
@@ -170,16 +171,20 @@ def _dips(question, flight_s, w, at):
     outside = np.linalg.norm(w, axis=1) > question.within_m
     begins = int(np.argmax(outside)) if outside.any() else len(w)
     out = []
-    for k in dips[dips > begins]:
+    for k in sorted(dips[dips > begins], key=lambda k: size[k]):
         low = k
         while low > 0 and size[low] <= enough:
             low -= 1
         high = k
         while high < len(size) - 1 and size[high] <= enough:
             high += 1
-        if not np.any((at >= flight_s[low]) & (at <= flight_s[high])):
-            out.append(flight_s[k])
-    return np.array(out)
+        if np.any((at >= flight_s[low]) & (at <= flight_s[high])):
+            continue
+        level = max(question.within_m, _ONE_DIP * size[k])
+        if not any(np.all(size[min(j, k) : max(j, k) + 1] <= level) for j in out):
+            out.append(k)
+    last = len(flight_s) - 1
+    return np.array([dip_s(question, curve, flight_s[max(k - 2, 0)], flight_s[min(k + 2, last)]) for k in sorted(out)])
 
 
 def _polished(question, shooting, flight_s, velocities):

@@ -13,6 +13,7 @@ from .shooting import ROUGH_M, Shooting
 
 _RINGS, _ROUND = (0.4, 0.75, 0.97), 12  # places in the catcher's reach that are tried where something is in the way
 _SHARES, _SHARES_BESIDE = np.linspace(0.0, 1.0, 18)[1:-1], np.linspace(0.0, 1.0, 34)[1:-1]
+_LOOKS, _FINER = 33, 4  # at the curve between two flight times, and how often about the best
 _SEARCHES, _SHRINKS = 14, 0.4
 _TOLD, _TOLD_ENDED = (
     0.02,
@@ -83,6 +84,15 @@ def _clear(question, curve, flight_s):
     return np.array([one is None for one in ends.surfaces]) | (short_m <= question.within_m)
 
 
+def dip_s(question: Question, curve: Curve, low_s: float, high_s: float) -> float:
+    """The flight time between two at which the curve comes nearest to what is fixed."""
+    for _ in range(_FINER):
+        times = np.linspace(low_s, high_s, _LOOKS)
+        k = int(np.argmin(np.abs(question.fixed.off_m(times, curve.w(times)))))
+        low_s, high_s = times[max(k - 1, 0)], times[min(k + 1, _LOOKS - 1)]
+    return float(times[k])
+
+
 def nearest(question: Question, curve: Curve) -> Throw | None:
     """Of the throws that keep to what is fixed, that which comes nearest to the hands."""
     if not len(curve.panels.low):
@@ -91,10 +101,12 @@ def nearest(question: Question, curve: Curve) -> Throw | None:
     w = curve.at_nodes(8)[0].reshape(-1, 3)
     if question.fixed.what in (SPEED, ELEVATION):
         off = np.abs(question.fixed.off_m(times, w))
-        some = np.argsort(off)[:: max(1, len(off) // 40)][:24]
+        some = times[np.argsort(off)[:: max(1, len(off) // 40)][:24]]
+        k = int(np.argmin(off))
+        some = np.append(some, dip_s(question, curve, times[max(k - 2, 0)], times[min(k + 2, len(times) - 1)]))
     else:
-        some = np.argsort(np.linalg.norm(w, axis=1) / times)[:4]
-    throws = flown(question, _slowed(question.fixed.kept(w[some] / times[some][:, None])), times[some])
+        some = times[np.argsort(np.linalg.norm(w, axis=1) / times)[:4]]
+    throws = flown(question, _slowed(question.fixed.kept(curve.velocity(some))), some)
     throws.sort(key=lambda one: one.catch.misses_m)
     best = throws[0]
     about_m = question.within_m + abs(
