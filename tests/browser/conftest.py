@@ -43,14 +43,27 @@ CLOSE = """() => {
   document.activeElement.blur();
 }"""
 
-# before all scripts of a page: nothing is painted but what `painting` says, which is kept over a reload
+# before all scripts of a page: nothing is painted but what `painting` says, which is kept over a reload; the canvas that nothing is
+# painted on is there, but the browser need not lay it over the page anew with each frame
 PAINTING = """
 try { window.painting = sessionStorage.getItem('painting'); } catch { /* a blank page has none */ }
+const paints = () => window.painting === 'all' || window.looked;
 for (const paint of ['clear', 'drawArrays', 'drawArraysInstanced', 'drawElements', 'drawElementsInstanced']) {
   const real = WebGL2RenderingContext.prototype[paint];
-  WebGL2RenderingContext.prototype[paint] = function (...given) { if (window.painting === 'all' || window.looked) real.apply(this, given); };
+  WebGL2RenderingContext.prototype[paint] = function (...given) { if (paints()) real.apply(this, given); };
+}
+const unseen = new CSSStyleSheet();
+unseen.replaceSync('.stages-canvas { visibility: hidden; }');
+addEventListener('painting', () => { unseen.disabled = paints(); });
+addEventListener('DOMContentLoaded', () => {
+  document.adoptedStyleSheets.push(unseen);
+  dispatchEvent(new Event('painting'));
+});"""
+PAINT = """painting => {
+  sessionStorage.setItem('painting', painting);
+  window.painting = painting;
+  dispatchEvent(new Event('painting'));
 }"""
-PAINT = "painting => { sessionStorage.setItem('painting', painting); window.painting = painting; }"
 
 
 class Troubles:

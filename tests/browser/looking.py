@@ -139,9 +139,18 @@ def settle(page):
     until("it is drawn", lambda: page.locator("#stages").get_attribute("data-frame") != "asked")
 
 
-PAINT = """() => {
-  window.looked = true;
-  document.getElementById('stages').dispatchEvent(new CustomEvent('rimfall:line'));  // on which the stages are drawn anew
+OPENED = """() => Promise.allSettled(document.getAnimations().filter(one => one.animationName === 'opens').map(one => one.finished))"""
+
+
+def opened_out(page):
+    """What was just opened has slid to where it stays: until then a pointer sent to where it was seen is some px off."""
+    page.evaluate(OPENED)
+
+
+LOOK = """looked => {
+  window.looked = looked;
+  dispatchEvent(new Event('painting'));
+  if (looked) document.getElementById('stages').dispatchEvent(new CustomEvent('rimfall:line'));  // on which the stages are drawn anew
 }"""
 
 
@@ -151,11 +160,11 @@ def looked_at(page):
     assert PAINTING_OF[page] != "nothing", "a test that looks at the stages is marked painted or glanced"
     glanced = PAINTING_OF[page] == "pictures"
     if glanced:
-        page.evaluate(PAINT)
+        page.evaluate(LOOK, True)
     settle(page)
     yield
     if glanced:
-        page.evaluate("window.looked = false")
+        page.evaluate(LOOK, False)
 
 
 def picture(page, stage):

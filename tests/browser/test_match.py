@@ -11,7 +11,7 @@ from rimfall.web.schema.bodies import CAMERA_FILE
 from tests.shots.match_paths import flown
 
 from .conftest import OPENING
-from .looking import kept, open_place, stop, until
+from .looking import kept, open_place, opened_out, stop, until
 from .test_accessible import found
 from .test_shot import plain
 
@@ -119,6 +119,7 @@ def own_pictures_are_marked_by_hand_and_key(page, asked):
     page.locator("#shot-match input[type=file]").set_input_files(files[::-1])  # in the order of their numbers
     picture = page.locator(PICTURE)
     until("the picture", lambda: picture.get_attribute("hidden") is None and picture.is_visible())
+    opened_out(page)
 
     def put(x, y):
         box = picture.bounding_box()
