@@ -177,6 +177,7 @@ def test_a_catcher_on_the_run_is_met_where_they_then_are():
 def test_what_is_in_the_way_is_told_and_what_would_do():
     low = answer(request({"elevation_deg": 20.0}, habitat=WHEEL | {"ceiling_m": 2.0}))
     assert [way["blocked_by"]["kind"] for way in low["ways"]] == ["ceiling"] * 3
+    assert [round(way["flight_s"], 1) for way in low["ways"]] == [2.1, 8.6, 12.8]
     assert {"says": "Do without the ceiling", "fixed": None, "set": {"habitat.ceiling_m": None}} in low["would_do"]
     slow = answer(request({"speed_m_s": 8.5}))
     assert not slow["ways"]
@@ -195,6 +196,7 @@ def test_within_reach_is_near_enough():
     # In vacuum the nearest throw of that speed at a flight time t is the one straight at the hands: it misses by ||W| - s t|.
     by_flight = answer(document | {"fixed": {"flight_s": way["flight_s"]}})["by_flight"]
     least_m = np.min((np.array(by_flight["speed_m_s"]) - least + 0.01) * by_flight["flight_s"])
+    assert np.min(by_flight["speed_m_s"]) >= least - 1e-9
     nearest = answer(document | {"within_m": 0.01})["nearest"]
     assert 0.05 < nearest["misses_m"] <= least_m
     assert nearest["misses_m"] == pytest.approx(way["misses_m"], abs=1e-6)
