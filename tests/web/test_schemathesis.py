@@ -62,7 +62,7 @@ EVERY_CHECK = {
 }  # fmt: skip
 CHECKS = {
     "positive_data_acceptance": {"expected-statuses": ["200", "422"]},
-    "negative_data_rejection": {"expected-statuses": ["404", "415", "422"]},
+    "negative_data_rejection": {"expected-statuses": ["404", "413", "415", "422"]},
 }
 
 
