@@ -22,9 +22,11 @@ import { createHowBig, sizeAnswer } from './panels/how_big/how_big.js';
 import { createKeeper } from './kept/keeper.js';
 import { NO_STORAGE, createKept, lent } from './kept/kept.js';
 import { createConnection } from './state/connection.js';
+import { aimIn } from './state/aim_link.js';
 import { createAddress, createViewStorage, fromHash } from './state/persistence.js';
 import { hiddenNames, shownIn } from './state/shown.js';
 import { NOTHING_HELD } from './state/homes.js';
+import { PLACE } from './state/shot.js';
 import { createStatus } from './state/status.js';
 import { createKeys } from './panels/keys.js';
 import { createNotices } from './panels/notices.js';
@@ -71,9 +73,10 @@ start().catch(sayDead);
 
 async function start() {
   const { hash: written } = kept.tab.read(); // by this tab before it was left or loaded again
+  const { hash } = location;
   const [fields, letGo] = await Promise.all([client.fields(), kept.prepare()]);
   const first = await firstScene({
-    sources: kept.shelf.sources(location.hash),
+    sources: kept.shelf.sources(hash),
     example: options => examples.opened(OPENING, options),
     trace,
     status,
@@ -86,10 +89,10 @@ async function start() {
   const clock = createClock({ now: () => performance.now() });
   store.look(views.view(store.view));
   const ask = createAsk({ store, trace: client.trace, status });
-  const { open } = build({ store, clock, ask });
+  const { open } = build({ store, clock, ask, shown: hash });
   sayReady();
   store.setAnswer(first.answer, first.document);
-  if (!first.isExample && !first.trouble) showAs(location.hash || (written ?? ''), store, clock);
+  if (!first.isExample && !first.trouble) showAs(hash || (written ?? ''), store, clock);
   tellShared(store, first.document);
   if (first.trouble) tellTrouble(store, open, first.trouble);
   if (first.isExample) firstMinute(clock);
@@ -106,13 +109,17 @@ function showAs(hash, store, clock) {
   const { hidden, speed } = shownIn(hash, PACES);
   if (hidden.length) store.look({ hidden: hiddenNames(store, hidden) });
   if (speed !== null) clock.setPace(speed);
+  const aimed = aimIn(hash, store);
+  if (!aimed) return;
+  store.setShot({ aim: aimed.aim, asked: true }, { step: false });
+  if (aimed.open) store.look({ place: PLACE });
 }
 
 function tellTrouble(store, open, { say, more, again }) {
   store.tell({ kind: 'failed', field: null, say, more, again: again && (() => open(again)) });
 }
 
-function build({ store, clock, ask }) {
+function build({ store, clock, ask, shown }) {
   const keeper = createKeeper({
     ...kept,
     store,
@@ -186,6 +193,7 @@ function build({ store, clock, ask }) {
     store,
     clock,
     views,
+    shown,
     open,
     moved: (document, hash) => addresses.set(document, hash),
     written: ({ hash, fits }) => kept.tab.note({ hash, opened: fits || keeper.id ? null : store.document }),

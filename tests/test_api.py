@@ -54,14 +54,33 @@ def test_the_readme_has_the_examples_of_the_module():
     assert README == DOCUMENTED
 
 
-@pytest.mark.parametrize("number", range(8))
-def test_an_example_runs_as_written(number, tmp_path):
+def in_a_shell(code, folder, *arguments):
+    """What Python says of code in a process of its own, whose warnings are errors, and its errors."""
     done = subprocess.run(
-        [sys.executable, "-W", "error", "-c", DOCUMENTED[number]], cwd=tmp_path, capture_output=True, encoding="utf-8",
+        [sys.executable, "-W", "error", "-c", code, *arguments], cwd=folder, capture_output=True, encoding="utf-8",
         env={"PYTHONPATH": str(ROOT / "server"), "PATH": "", "SYSTEMROOT": ""},
     )  # fmt: skip
-    assert done.stderr == ""
-    assert done.stdout == SAID[number]
+    return done.stdout, done.stderr
+
+
+def test_an_example_runs_as_written(tmp_path):
+    assert in_a_shell(DOCUMENTED[0], tmp_path) == (SAID[0], "")
+
+
+EACH = """
+import sys
+
+for code in sys.argv[1:]:
+    exec(compile(code, "example", "exec"), {"__name__": "__main__"})
+    print("----")
+"""
+
+
+def test_every_example_runs_as_written(tmp_path):
+    """In one process, each with names of its own: most of what one takes is the start."""
+    said, complained = in_a_shell(EACH, tmp_path, *DOCUMENTED)
+    assert complained == ""
+    assert tuple(said.split("----\n")) == (*SAID, "")
 
 
 def test_a_drop_falls_as_its_straight_line_says():

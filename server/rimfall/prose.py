@@ -7,7 +7,7 @@ import math
 from dataclasses import dataclass
 
 from .phrases import FOOT_M, STILL_M, listed
-from .physics.constants import PERSON_HEIGHT_M
+from .physics.constants import ARM_REACH_M, PERSON_HEIGHT_M
 
 NEAR, NEAR_M = 0.2, 0.0125  # the greatest error of a figure in prose, as a share of it or in metres
 LEAST_SHARE = 0.035  # a smaller one is next to nothing
@@ -40,7 +40,7 @@ MEASURES = (
         2,
         f"{_SEGMENTS}: elbow to fingertips",
     ),
-    Measure("an arm’s reach", "{count} arms’ reach", 0.44 * PERSON_HEIGHT_M, 1, f"{_SEGMENTS}: shoulder to fingertips"),
+    Measure("an arm’s reach", "{count} arms’ reach", ARM_REACH_M, 1, f"{_SEGMENTS}: shoulder to fingertips"),
     Measure("a step", "{count} steps", 0.43 * PERSON_HEIGHT_M, 4, "a walker’s step, share of stature: from memory"),
     Measure("a step and a half", "", 1.5 * 0.43 * PERSON_HEIGHT_M, 1, "a step, as above"),
     Measure("a body’s length", "{count} body lengths", PERSON_HEIGHT_M, 1, "the person on the stages"),

@@ -77,6 +77,8 @@ export function createClient({ base = 'api', connection = { run: ask => ask() } 
     landingsFile: (format, body, units) => call(`landings/${format}?units=${units}`, { body, wait_ms: LONG_WAIT_MS, read: asBlob }),
     /** Whether a path that was seen could be: `body` as of POST /api/match. */
     match: (body, { units = 'si', signal = null } = {}) => call(`match?units=${units}`, { body, signal }),
+    /** The deck's grid through a camera, in pixels: `body` {radius_m, camera}. */
+    matchGrid: (body, signal = null) => call('match/grid', { body, signal }),
     /** The tracks in a file: `file` → {tracks, known}; `asked` {view, origin, up, fps}, as far as they are known. */
     tracks: (file, asked = {}, signal = null) => call(`match/tracks?${new URLSearchParams(asked)}`, { body: file, signal }),
     /** A camera of one's own, by hand: `body` {scene, camera} → {cameras, match, words}. */

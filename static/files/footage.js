@@ -1,12 +1,24 @@
 // Pictures of one's own as frames that can be drawn: a still, a sequence of stills, a clip. They are read where they lie and sent nowhere.
 
 const KEPT = 6; // decoded stills
+const ROUNDED_S = 6e-4; // of first and last time together, and a little more
 const CLIP_RATE = 24; // of a clip that does not tell its own
 
 /** A source: {name, kind, width, height, count, rate, draw(context, frame) → promise, close()}; `count` null: one picture for all frames; `rate`:
  *  frames a second, null where nothing tells it. `files` are in order. Throws an Error whose words say which could not be read. */
-export function footageOf(files) {
-  return files[0].type.startsWith('video/') ? clipOf(files[0]) : stillsOf(files);
+export async function footageOf(files) {
+  const source = await (files[0].type.startsWith('video/') ? clipOf(files[0]) : stillsOf(files));
+  return { ...source, draw: oneByOne(source.draw) };
+}
+
+// The same pictures may lie under a path and behind a stage: a clip goes to one frame at a time.
+function oneByOne(draw) {
+  let last = Promise.resolve();
+  return (context, frame) => {
+    const drawn = last.then(() => draw(context, frame));
+    last = drawn.catch(() => {});
+    return drawn;
+  };
 }
 
 /** Whether a file is a picture or a clip, by the type that the browser gives it. */
@@ -85,11 +97,20 @@ async function rateOf(file) {
   try {
     const { ALL_FORMATS, BlobSource, Input } = await import('../vendor/mediabunny.js');
     const track = await new Input({ formats: ALL_FORMATS, source: new BlobSource(file) }).getPrimaryVideoTrack();
-    const { averagePacketRate } = await track.computePacketStats();
-    return Number(averagePacketRate.toFixed(3));
+    const { averagePacketRate, packetCount } = await track.computePacketStats();
+    return meantRate(averagePacketRate, packetCount);
   } catch {
     return null;
   }
+}
+
+/** The frame rate that was meant, where a file's times are rounded to milliseconds: whole, or 1000/1001 of that; else as it is. */
+export function meantRate(rate, count) {
+  const span_s = count / rate,
+    whole = Math.round(rate),
+    video = (Math.round((rate * 1001) / 1000) * 1000) / 1001;
+  const meant = [whole, video].find(one => one > 0 && Math.abs(count / one - span_s) <= ROUNDED_S) ?? rate;
+  return Number(meant.toFixed(3));
 }
 
 function heardOnce(target, type) {

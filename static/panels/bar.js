@@ -22,7 +22,7 @@ export function createBar({ store, scenes, share }) {
     setAttribute(undo, 'aria-disabled', store.canUndo ? null : true);
     setAttribute(redo, 'aria-disabled', store.canRedo ? null : true);
   }
-  store.on('document', update);
+  for (const topic of ['document', 'shot']) store.on(topic, update);
   update();
 }
 

@@ -90,27 +90,54 @@ function parsed(storage) {
 
 const SETTLE_MS = 250;
 
-/** written({hash, fits}): what was written there, the scene left out where it is too long for one; moved(hash): before a scene of
- *  another address is opened. */
-export function createAddress({ store, clock, views, open, written, moved }) {
+/** `shown`: the address that the first scene was found by; another one that came meanwhile is opened. written({hash, fits}): what was written
+ *  there, the scene left out where it is too long for one; moved(document, hash): before a scene of another address is opened. */
+export function createAddress({ store, clock, views, shown, open, written, moved }) {
   let timer = 0, // none
-    newest = 0,
+    due = false, // the scene is not there yet
+    newest = 0, // of what is written
+    links = 0,
+    seen = shown, // what was last written there, or came and was opened
     { chosenPace } = clock;
 
   async function write() {
     timer = 0;
     const mine = (newest += 1);
     const scene = await toHash(store.document, store.fields);
-    if (mine !== newest) return;
+    if (mine !== newest || location.hash !== seen) return; // a link has come, which is still to be opened
     const whole = withShown(scene, store, clock.chosenPace);
     const fits = location.origin.length + location.pathname.length + whole.length <= LONGEST_LINK;
     const hash = fits ? whole : withShown('', store, clock.chosenPace);
     history.replaceState(null, '', hash || location.pathname + location.search);
+    seen = location.hash;
+    due = false;
     written({ hash, fits });
   }
   function soon() {
+    due = true;
     clearTimeout(timer);
     timer = setTimeout(write, SETTLE_MS);
+  }
+
+  async function come() {
+    const { hash } = location;
+    if (hash === seen) return;
+    seen = hash;
+    newest += 1; // what was to be written is of the scene before
+    clearTimeout(timer);
+    const mine = (links += 1);
+    try {
+      const document = await fromHash(hash);
+      if (mine !== links) return;
+      if (document) {
+        moved(document, hash);
+        return open(document);
+      }
+    } catch {
+      if (mine !== links) return;
+      store.tell({ kind: 'refused', field: null, say: 'The link in the address holds no whole scene. Nothing was changed.' });
+    }
+    if (due) soon();
   }
 
   // a dial that follows may come after the change it follows was written
@@ -119,22 +146,16 @@ export function createAddress({ store, clock, views, open, written, moved }) {
   });
   store.on('view', patch => {
     views.saveView(store.view);
-    if (patch && 'hidden' in patch) soon();
+    if (patch && ('hidden' in patch || ('place' in patch && store.shot.asked))) soon();
+  });
+  store.on('shot', ({ aim, live }) => {
+    if (aim && store.shot.asked && !live) soon();
   });
   clock.on(() => {
     if (clock.chosenPace === chosenPace) return;
     ({ chosenPace } = clock);
     soon();
   });
-  addEventListener('hashchange', async () => {
-    try {
-      const { hash } = location,
-        document = await fromHash(hash);
-      if (!document) return;
-      moved(document, hash);
-      open(document);
-    } catch {
-      store.tell({ kind: 'refused', field: null, say: 'The link in the address holds no whole scene. Nothing was changed.' });
-    }
-  });
+  addEventListener('hashchange', come);
+  come();
 }

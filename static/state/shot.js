@@ -94,6 +94,13 @@ export function heldAim(store) {
   return aim;
 }
 
+/** The same aim where a motion {before, after} has another name. */
+export function renamedAim(aim, { before, after }) {
+  if (!aim) return aim;
+  const named = name => (name === before ? after : name);
+  return { ...aim, motion: named(aim.motion), to: aim.to.motion ? { motion: named(aim.to.motion) } : aim.to };
+}
+
 /** As POST /api/aim takes it; null without an aim. What is sought of the throw is left out: it asks the same whatever that is now. */
 export function aimRequest(scene, aim) {
   if (!aim) return null;

@@ -1,6 +1,7 @@
-// Which motions of a scene are shown and the speed chosen for them, as an address carries it after the scene: '&hidden=2,3&speed=0.25', the
+// Which motions of a scene are shown, the speed chosen for them and what is aimed, as an address carries it after the scene: '&hidden=2,3&speed=0.25', the
 // motions counted from one.
 
+import { aimParts } from './aim_link.js';
 import { motionName } from './fields.js';
 
 /** Of the motions that are not hidden, in the scene's order. */
@@ -8,11 +9,11 @@ export function shownIndexes(store) {
   return store.document.motions.map((_, index) => index).filter(index => !store.view.hidden.includes(motionName(store, index)));
 }
 
-/** `hash` of the scene, or '' where there is none, with what is hidden and the speed that was chosen, or null. */
+/** `hash` of the scene, or '' where there is none, with what is hidden, the speed that was chosen, or null, and the aim that was asked for. */
 export function withShown(hash, store, speed = null) {
   const shown = new Set(shownIndexes(store));
   const hidden = store.document.motions.flatMap((_, index) => (shown.has(index) ? [] : [index + 1]));
-  const parts = [hidden.length && `hidden=${hidden.join(',')}`, speed !== null && `speed=${speed}`].filter(Boolean);
+  const parts = [hidden.length && `hidden=${hidden.join(',')}`, speed !== null && `speed=${speed}`, ...aimParts(store)].filter(Boolean);
   return [hash || (parts.length ? '#' : ''), ...parts].filter(Boolean).join('&').replace('#&', '#');
 }
 

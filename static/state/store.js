@@ -4,7 +4,7 @@ import { createDeckMover } from './decks.js';
 import { getAt, motionName, putAt, readAt } from './fields.js';
 import { createLag } from './lag.js';
 import { craftRequest, tumbler } from './ship.js';
-import { aimRequest } from './shot.js';
+import { PLACE, aimRequest, renamedAim } from './shot.js';
 
 // What people would feel depends on these parts of a document; where everything goes, on all but the scene's own words and wishes.
 const FELT_PARTS = ['habitat', 'air', 'person', 'own_limits'];
@@ -21,8 +21,20 @@ const aimPart = ({ document, shot }) => aimRequest(document, shot.aim);
 const UNDO_STEPS = 200;
 const ANSWERS_KEPT = 4; // of scenes left for another one: undo shows each with its own
 
-/** What place 5 is busy with: an aim and its answer; a request for landings, their answer and the throw of theirs that is looked at. */
-const FIRST_SHOT = { aim: null, chosen: 0, answer: null, problem: null, over: null, landings: null, landingsProblem: null, flown: null, camera: null };
+/** What place 5 is busy with: an aim and its answer; a request for landings, their answer and the throw of theirs that is looked at.
+ *  asked: that somebody chose the aim, and not the page. */
+const FIRST_SHOT = {
+  aim: null,
+  asked: false,
+  chosen: 0,
+  answer: null,
+  problem: null,
+  over: null,
+  landings: null,
+  landingsProblem: null,
+  flown: null,
+  camera: null,
+};
 
 /** What place 6 is busy with: the answer about the craft, and how wide its drawing is asked for. */
 const FIRST_SHIP = { answer: null, problem: null, width_px: 360 };
@@ -61,20 +73,23 @@ export function createStore({ document, fields, timers }) {
   const emit = (topic, detail) => {
     for (const hear of [...(hearers.get(topic) ?? [])]) hear(detail);
   };
-  let past = [],
+  let past = [], // {document, aim}
     future = [],
     opened = [], // {document, answer, units}: where one scene was left for another
-    dragging = false;
+    dragging = false, // the document
+    aiming = false; // the same of a catcher
+  const now = () => ({ document: store.document, aim: store.shot.aim });
+  function remembered() {
+    past = [...past.slice(1 - UNDO_STEPS), now()];
+    future = [];
+  }
   const withDecksMoved = createDeckMover();
 
   // one undo step a drag: its first live change is remembered, the later ones only move the present
   function change(wanted, detail) {
     const { live = false } = detail,
       next = withDecksMoved(store.document, wanted);
-    if (next !== store.document && !dragging) {
-      past = [...past.slice(1 - UNDO_STEPS), store.document];
-      future = [];
-    }
+    if (next !== store.document && !dragging) remembered();
     // a drag begins with its first change, not with its first touch
     dragging = live && (dragging || next !== store.document);
     putDocument(next);
@@ -86,7 +101,9 @@ export function createStore({ document, fields, timers }) {
   function putDocument(next) {
     const name = renamed(store, next);
     store.document = next;
-    if (name && store.view.hidden.includes(name.before)) store.look({ hidden: [...store.view.hidden, name.after] });
+    if (!name) return;
+    store.shot = { ...store.shot, aim: renamedAim(store.shot.aim, name) };
+    if (store.view.hidden.includes(name.before)) store.look({ hidden: [...store.view.hidden, name.after] });
   }
 
   function forgetOldNames(answer) {
@@ -105,9 +122,22 @@ export function createStore({ document, fields, timers }) {
 
   function travel(from, to) {
     if (!from.length) return;
-    to.push(store.document);
-    putDocument(from.pop());
+    to.push(now());
+    const { document: next, aim } = from.pop(),
+      moves = next !== store.document,
+      aims = aim !== null && aim !== store.shot.aim; // before place 5 was opened there was none
     dragging = false;
+    aiming = false;
+    if (moves) putDocument(next);
+    if (aims) store.shot = { ...store.shot, aim };
+    if (moves) travelled();
+    if (!aims) return;
+    moved();
+    emit('shot', { aim, live: false });
+    if (!moves && store.view.place !== PLACE) store.look({ place: PLACE }); // what is undone is seen
+  }
+
+  function travelled() {
     const known = opened.find(one => one.document === store.document && one.units === store.view.units);
     if (known) answeredBy(known.answer, known.document);
     moved();
@@ -177,8 +207,7 @@ export function createStore({ document, fields, timers }) {
     open(next, answer) {
       if (store.answer && !store.stale) remember(store.document, store.answer);
       dragging = false;
-      past = [...past.slice(1 - UNDO_STEPS), store.document];
-      future = [];
+      remembered();
       store.document = next;
       store.shot = { ...FIRST_SHOT, camera: store.shot.camera }; // a camera of one's own is of no scene
       answeredBy(answer, next);
@@ -190,8 +219,8 @@ export function createStore({ document, fields, timers }) {
     /** Back to what was answered last; redo brings back what is left. */
     revert() {
       if (!store.answered || !store.stale) return;
-      const at = past.lastIndexOf(store.answered);
-      future.push(store.document, ...(at < 0 ? [] : past.slice(at + 1).reverse()));
+      const at = past.findLastIndex(({ document: one }) => one === store.answered);
+      future.push(now(), ...(at < 0 ? [] : past.slice(at + 1).reverse()));
       if (at >= 0) past = past.slice(0, at);
       putDocument(store.answered);
       dragging = false;
@@ -206,10 +235,7 @@ export function createStore({ document, fields, timers }) {
       const current = scene === store.document;
       const before = store.document;
       if (follow) {
-        if (follow.step) {
-          past = [...past.slice(1 - UNDO_STEPS), before];
-          future = [];
-        }
+        if (follow.step) remembered();
         const at = follow.path.slice(0, follow.path.lastIndexOf('.')), // the habitat, whose decks went with a radius that followed
           decks = answer.scene && getAt(answer.scene, `${at}.decks`),
           next = putAt(before, follow.path, follow.value);
@@ -229,9 +255,13 @@ export function createStore({ document, fields, timers }) {
       feel.moved(store.document, true);
       emit('feel', answer);
     },
-    /** Part of what place 5 is busy with; `live`: by a drag that goes on; `of`: the {document, shot} that an answer among it is of. */
-    setShot(patch, { live = false, of = null } = {}) {
-      store.shot = { ...store.shot, ...patch };
+    /** Part of what place 5 is busy with; `live`: by a drag that goes on; `of`: the {document, shot} that an answer among it is of. Another aim is
+     *  a step to undo, unless it comes with one, or of itself (`step` false). */
+    setShot(patch, { live = false, of = null, step = true } = {}) {
+      const aims = step && patch.aim && JSON.stringify(patch.aim) !== JSON.stringify(store.shot.aim);
+      if (aims && store.shot.aim && !aiming) remembered();
+      if (patch.aim) aiming = live && (aiming || Boolean(aims));
+      store.shot = { ...store.shot, ...patch, ...(aims ? { asked: true } : {}) };
       if (of) aim.answered(of);
       aim.moved(store, live);
       emit('shot', { ...patch, live });

@@ -122,6 +122,11 @@ export function proseFigure(value, unit, system = 'si', step = 0.01) {
   return withUnit(formatFigure(toShown(value, unit, system), shownStep(step, unit, system)), said);
 }
 
+/** A length of a scale, without digits that tell nothing: '5 m', '16.4 ft'. */
+export function lengthWords(metres, system = 'si') {
+  return withUnit(String(Number(toShown(metres, 'm', system).toPrecision(3))).replace('-', '−'), shownUnit('m', system));
+}
+
 const NUMBER_AND_UNIT = /([-+]?(?:\d{1,3}(?:[ \u00a0,]\d{3})+(?:\.\d+)?|\d+(?:[.,]\d*)?|\.\d+)(?:e[-+]?\d+)?)\s*([^\d\s.+-][^\d.+-]*)?/gi;
 const tight = text => text.replace(/\s/g, '');
 

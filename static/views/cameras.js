@@ -11,6 +11,7 @@ const ZOOM = [0.05, 30];
 export class Eye {
   constructor() {
     this.camera = new PerspectiveCamera(30, 1, 0.1, 2000);
+    this.camera.layers.enableAll();
     this.own = null; // a camera of one's own in its stead: {position, target, up, fov}
     this.rig = null; // of the preset: {target, azimuth, level, yaw, tilt, distance, fov}
     this.from = null;

@@ -8,6 +8,8 @@ import { turning } from './tumbling.js';
 import { FrameTimer } from './webgl.js';
 
 const lies = new Quaternion();
+const MOVES = 0, // layers: what moves, its paths and people
+  ROUND = 1; // and what stands round them
 const CLEAR = { aboard: 0x0d1217, outside: 0x080e16 };
 
 export class Picture {
@@ -93,7 +95,7 @@ export class Picture {
     renderer.setScissor(x, below, width, height);
     renderer.setClearColor(CLEAR[half.frame], 1);
     renderer.clear();
-    renderer.render(this.scene, half.eye.camera);
+    this.render(half, half.plate?.shown);
   }
 
   // One half into a target of its own, `ratio` drawn px to one of its rectangle; `bare`: on nothing, neither night nor stars;
@@ -115,11 +117,25 @@ export class Picture {
     renderer.setRenderTarget(target);
     renderer.setClearColor(asItIs(bare ? 0 : CLEAR[half.frame]), bare ? 0 : 1);
     renderer.clear();
-    renderer.render(this.scene, half.eye.camera);
+    this.render(half, half.plate?.shown && !bare && !deep);
     for (const one of hidden) one.visible = true;
     for (const material of flat) material.depthWrite = false;
     renderer.setRenderTarget(null);
     Object.assign(this, page);
+  }
+
+  // `plated`: with the plate between what stands round the motions and all else. What the habitat hides stays hidden.
+  render({ eye: { camera }, scenery, plate }, plated) {
+    const { renderer, scene } = this;
+    if (!plated) return renderer.render(scene, camera);
+    for (const [group, layer] of [[scenery.whole, ROUND], [this.sky.group, ROUND], ...scenery.things.map(group => [group, MOVES])])
+      group.traverse(one => one.layers.set(layer));
+    camera.layers.set(ROUND);
+    renderer.render(scene, camera);
+    renderer.render(plate.scene, camera);
+    camera.layers.set(MOVES);
+    renderer.render(scene, camera);
+    camera.layers.enable(ROUND);
   }
 
   // What all materials ask of the half about to be drawn; the others' things are hidden.

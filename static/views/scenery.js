@@ -17,6 +17,7 @@ export class Scenery {
     this.cups = new Cups(shared);
     this.habitat.group.add(this.paint.mesh, this.stands.group, this.cups.group);
     this.whole = this.habitat.whole;
+    this.things = [this.stands.group, this.cups.group]; // that belong to motions
   }
 
   // As fine as what is seen asks for: rounded, so that nothing is made anew for a hair's breadth. `anywhere_m`: the span at which any

@@ -9,6 +9,7 @@ import { spanOf } from './framing.js';
 import { halvesOf } from './overlay.js';
 import { Outside } from './outside.js';
 import { seenThrough } from './own_camera.js';
+import { Plate } from './plate.js';
 import { nameHalf, standsAside, writeLabels } from './shoot_labels.js';
 
 const LAYOUT_PX = 600; // the shorter side of a picture, as the layout sees it
@@ -28,7 +29,10 @@ export function createStudio(stages) {
   function make() {
     const dom = standsAside();
     halves = { aboard: new Aboard(picture.shared, dom.aboard), outside: new Outside(picture.shared, dom.outside) };
-    for (const half of Object.values(halves)) picture.scene.add(half.group);
+    for (const half of Object.values(halves)) {
+      picture.scene.add(half.group);
+      half.plate = new Plate();
+    }
   }
 
   // `frame` "aboard", "outside" or "both"; `bare`: on nothing; `labels`: written into the picture; `what`: "all", "paths" (what moves and its
@@ -46,6 +50,7 @@ export function createStudio(stages) {
 
     // A picture that was being drawn as the context was lost is drawn again once it is back.
     async function draw(time_s, signal = null) {
+      await Promise.all(shown.map(({ half }) => lay(half, time_s)));
       do {
         await stages.lost.over(signal);
         drawAll(time_s);
@@ -79,7 +84,12 @@ export function createStudio(stages) {
     const over = (store.view.compare ?? 'over') === 'over' ? models.filter(one => one !== model) : [];
     nameHalf(half, stages.overlay.halves[half.frame].title);
     half.fitInto(rect);
-    half.own = { at: time_s => seenThrough(store, half, time_s)?.eye ?? null };
+    half.own = {
+      at(time_s) {
+        lay(half, time_s);
+        return seenThrough(store, half, time_s)?.eye ?? null;
+      },
+    };
     stages.attend(half, { handles: false });
     half.eye.orbit = { ...stages.halves[half.frame].eye.orbit };
     half.read(model, motions, chosen, stages.seen, stride_s, over);
@@ -94,6 +104,8 @@ export function createStudio(stages) {
     const spot = spotOf(rect, ratio);
     return { half, spot, target: deep ? depthTarget(spot.width, spot.height) : targetOf(spot) };
   }
+
+  const lay = (half, time_s) => half.plate.lay(seenThrough(store, half, time_s), half.rect, time_s);
 
   function readScenery(half, model) {
     const scenery = picture.scenery(SCENERY);

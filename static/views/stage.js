@@ -11,6 +11,7 @@ import { attachOrbit } from './orbit.js';
 import { Outside } from './outside.js';
 import { OwnView } from './own_camera.js';
 import { Picture } from './picture.js';
+import { Plate } from './plate.js';
 import { Spoken, stageWords } from './spoken.js';
 import { spanOf } from './framing.js';
 import { tapePlaces } from './tape_ends.js';
@@ -64,6 +65,7 @@ class Stages {
     this.picture.scene.add(half.group);
     half.spoken = new Spoken(dom);
     half.presets = attachPresets(dom, this.store);
+    half.plate = new Plate(() => this.invalidate());
     half.own = new OwnView(half, this.store);
     attachMeasureChoice(dom, this.store, {
       places: () => tapePlaces(this.halfIn(half.slot).shown ?? [], this.clock.time_s),

@@ -43,14 +43,27 @@ CLOSE = """() => {
   document.activeElement.blur();
 }"""
 
-# before all scripts of a page: nothing is painted but what `painting` says, which is kept over a reload
+# before all scripts of a page: nothing is painted but what `painting` says, which is kept over a reload; the canvas that nothing is
+# painted on is there, but the browser need not lay it over the page anew with each frame
 PAINTING = """
 try { window.painting = sessionStorage.getItem('painting'); } catch { /* a blank page has none */ }
+const paints = () => window.painting === 'all' || window.looked;
 for (const paint of ['clear', 'drawArrays', 'drawArraysInstanced', 'drawElements', 'drawElementsInstanced']) {
   const real = WebGL2RenderingContext.prototype[paint];
-  WebGL2RenderingContext.prototype[paint] = function (...given) { if (window.painting === 'all' || window.looked) real.apply(this, given); };
+  WebGL2RenderingContext.prototype[paint] = function (...given) { if (paints()) real.apply(this, given); };
+}
+const unseen = new CSSStyleSheet();
+unseen.replaceSync('.stages-canvas { visibility: hidden; }');
+addEventListener('painting', () => { unseen.disabled = paints(); });
+addEventListener('DOMContentLoaded', () => {
+  document.adoptedStyleSheets.push(unseen);
+  dispatchEvent(new Event('painting'));
+});"""
+PAINT = """painting => {
+  sessionStorage.setItem('painting', painting);
+  window.painting = painting;
+  dispatchEvent(new Event('painting'));
 }"""
-PAINT = "painting => { sessionStorage.setItem('painting', painting); window.painting = painting; }"
 
 
 class Troubles:
@@ -59,6 +72,7 @@ class Troubles:
     def __init__(self, origin):
         self.origin = origin
         self.seen = []
+        self.where = {}  # of what was seen, the address it is about, or the script
         self.expected = []
 
     def expect(self, part):
@@ -71,6 +85,7 @@ class Troubles:
     def wrote(self, line):
         if line.type == "error":
             self.seen.append(f"console: {line.text}")
+            self.where[self.seen[-1]] = f" ({line.location['url']})"
 
     def asked(self, request):
         if not request.url.startswith((self.origin + "/", "data:", f"blob:{self.origin}/")):
@@ -88,7 +103,11 @@ class Troubles:
             page.remove_listener(event, hear)
 
     def verdict(self):
-        unmeant = [trouble for trouble in self.seen if not any(part in trouble for part in self.expected)]
+        unmeant = [
+            trouble + self.where.get(trouble, "")
+            for trouble in self.seen
+            if not any(part in trouble for part in self.expected)
+        ]
         missing = [
             f"expected, but never came: {part}" for part in self.expected if not any(part in t for t in self.seen)
         ]

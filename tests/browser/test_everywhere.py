@@ -6,7 +6,7 @@ import pytest
 
 from tests.tables import each_row
 
-from .looking import drawn, picture, said, scrub, settle, still_picture, stop, until
+from .looking import drawn, open_place, picture, said, scrub, settle, still_picture, stop, until
 
 REGION = """() => {
     const parts = '#bar, #page, .stage-aboard, .stage-outside, #timeline, #dials';
@@ -52,6 +52,14 @@ def test_without_webgl_flat_plates_take_the_stages(open_page):
     early = picture(page, "outside")
     scrub(page, 1.5)
     until("the plates move", lambda: picture(page, "outside") != early)
+    # what only 3D shows of place 5 is said, and all else of it is there
+    open_place(page, 5)
+    page.locator(".way-says").first.wait_for()
+    assert "on this plan alone" in page.locator(".aim-caption").inner_text()
+    assert page.locator(".aim-plan .way").count() == page.locator(".way-says").count()
+    page.get_by_role("button", name="Set up a camera").click()
+    until("the camera", lambda: "Without 3D drawing" in page.locator("#shot-camera .lead").nth(1).inner_text())
+    assert page.get_by_label("See the stage through it").is_hidden()
 
 
 @pytest.mark.painted

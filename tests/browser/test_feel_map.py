@@ -7,7 +7,7 @@ import xml.etree.ElementTree as ElementTree
 import pypdfium2
 import pytest
 
-from .looking import fold_out, kept, number_box, open_place, saved_scene, type_figure, until
+from .looking import fold_out, kept, number_box, open_place, opened_out, saved_scene, type_figure, until
 
 pytestmark = pytest.mark.one_page
 SIZE = "Size it for me"
@@ -55,6 +55,7 @@ def on_map(page):
 
 
 def drag(page, locator, by_x, by_y):
+    opened_out(page)
     x, y = centre(locator)
     page.mouse.move(x, y)
     page.mouse.down()

@@ -1,13 +1,17 @@
 """Could this path be? The samples, pictures of one's own, and rows, on one open page: what it says is what the API answers to what it asked."""
 
+import base64
 import io
 import json
 
 import av
 import numpy as np
 
+from rimfall.web.schema.bodies import CAMERA_FILE
+from tests.shots.match_paths import flown
+
 from .conftest import OPENING
-from .looking import kept, open_place, stop, until
+from .looking import kept, open_place, opened_out, stop, until
 from .test_accessible import found
 from .test_shot import plain
 
@@ -19,15 +23,21 @@ BALLS = [(40 + 22 * k, 100 - 14 * k + 2 * k * k) for k in range(8)]
 
 def still(ball):
     """A PNG with a ball on it."""
+    return filmed([ball], "image2pipe", "png", "rgb24")
+
+
+def filmed(balls, container_format, codec, pixel_format, rate=24):
+    """The bytes of a file with a frame for each ball."""
     rows, columns = np.mgrid[: SIZE[1], : SIZE[0]]
-    pixels = np.full((SIZE[1], SIZE[0], 3), 200, np.uint8)
-    pixels[np.hypot(columns - ball[0], rows - ball[1]) < 5] = (180, 60, 20)
     file = io.BytesIO()
-    with av.open(file, "w", format="image2pipe") as container:
-        stream = container.add_stream("png", rate=24)
-        stream.width, stream.height, stream.pix_fmt = *SIZE, "rgb24"
-        for frame in (av.VideoFrame.from_ndarray(pixels, format="rgb24"), None):
-            container.mux(stream.encode(frame))
+    with av.open(file, "w", format=container_format) as container:
+        stream = container.add_stream(codec, rate=rate)
+        stream.width, stream.height, stream.pix_fmt = *SIZE, pixel_format
+        for ball in balls:
+            pixels = np.full((SIZE[1], SIZE[0], 3), 200, np.uint8)
+            pixels[np.hypot(columns - ball[0], rows - ball[1]) < 5] = (180, 60, 20)
+            container.mux(stream.encode(av.VideoFrame.from_ndarray(pixels, format="rgb24")))
+        container.mux(stream.encode(None))
     return file.getvalue()
 
 
@@ -44,6 +54,9 @@ def test_a_path_is_judged_on_the_page_as_by_the_api(open_page, troubles):
     own_pictures_are_marked_by_hand_and_key(page, asked)
     rows_are_pasted_refused_and_kept(page, troubles)
     a_camera_is_looked_through_and_goes_out(page, asked)
+    a_track_file_is_opened(page, asked)
+    a_clip_is_dropped_and_its_floor_fitted_with_the_decks_grid(page, asked)
+    a_camera_file_is_opened_and_the_path_matched_through_it(page, asked)
 
 
 def answered(page, asked):
@@ -106,6 +119,7 @@ def own_pictures_are_marked_by_hand_and_key(page, asked):
     page.locator("#shot-match input[type=file]").set_input_files(files[::-1])  # in the order of their numbers
     picture = page.locator(PICTURE)
     until("the picture", lambda: picture.get_attribute("hidden") is None and picture.is_visible())
+    opened_out(page)
 
     def put(x, y):
         box = picture.bounding_box()
@@ -205,3 +219,87 @@ def a_camera_is_looked_through_and_goes_out(page, asked):
     assert np.allclose(aboard["up"], row["up"], atol=1e-6)
     page.get_by_role("button", name="Remove the camera").click()
     frame.wait_for(state="hidden")
+
+
+def a_track_file_is_opened(page, asked):
+    time_s, places = flown(16)
+    rows = [",".join(f"{value:.4f}" for value in (t, *place)) for t, place in zip(time_s, places, strict=True)]
+    table = "\n".join(["time_s,along_m,height_m,axial_m", *rows]).encode()
+    page.locator(".match-again").get_by_role("button", name="Close").click()
+    page.locator("#shot-match input[type=file]").set_input_files(
+        [{"name": "toss.csv", "mimeType": "text/csv", "buffer": table}]
+    )
+    until("its rows", lambda: page.get_by_label("Time, row 16", exact=True).count())
+    page.locator(".match-fit").wait_for()
+    answer, body = answered(page, asked)
+    assert answer["verdict"] == "possible"
+    sent = [[row[name] for name in ("time_s", "along_m", "height_m", "axial_m")] for row in body["track"]]
+    assert np.abs(np.array(sent) - np.column_stack([time_s, places])).max() < 1e-4
+    page.locator(".match-again").get_by_role("button", name="Close").click()
+
+
+def a_clip_is_dropped_and_its_floor_fitted_with_the_decks_grid(page, asked):
+    clip = base64.b64encode(filmed(BALLS, "webm", "libvpx", "yuv420p", rate=12)).decode()
+    page.locator("#shot-match").evaluate(
+        """(section, clip) => {
+          const dataTransfer = new DataTransfer();
+          dataTransfer.items.add(new File([Uint8Array.from(atob(clip), c => c.charCodeAt(0))], 'toss.webm', { type: 'video/webm' }));
+          section.dispatchEvent(new DragEvent('drop', { dataTransfer, bubbles: true, cancelable: true }));
+        }""",
+        clip,
+    )
+    page.locator(PICTURE).wait_for()
+    assert page.locator(".match-frame").inner_text().startswith("Frame 1 of 8")
+    assert page.get_by_label("Frames per second", exact=True).inner_text() == "12"
+    page.get_by_role("button", name="Mark the thing").click()
+    for frame, (x, y) in enumerate(BALLS[:3]):
+        if frame:
+            page.keyboard.press(".")
+        until("that frame", lambda x=x, y=y: on_plate(page, x, y)[2] < 110 < on_plate(page, x + 12, y)[2])
+    # the deck's grid through a camera, in the server's pixels
+    page.get_by_label("How large things are is told by").select_option("camera")
+    view = page.get_by_label("Horizontal field of view", exact=True)
+    view.click()
+    page.keyboard.type("50")
+    page.keyboard.press("Enter")
+    last = until("the grid", lambda: [r for r in asked if r.url.endswith("/match/grid")], page=page)
+    until("that of the lens", lambda: json.loads(last[-1].post_data)["camera"]["field_of_view_deg"] == 50)
+    grid = page.request.post("/api/match/grid", data=json.loads(last[-1].post_data)).json()
+    strong = "".join(
+        f"M{'L'.join(f'{x:g} {y:g}' for x, y in run)}" for one in grid["lines"] if one["strong"] for run in one["runs"]
+    )
+    until("its lines", lambda: page.locator(".over-deck .strong").last.get_attribute("d") == strong)
+    assert "strong each 5 m" in plain(page.locator(".match-grid").inner_text())
+
+
+def on_plate(page, x, y):
+    """The colour of the picture in hand at a pixel."""
+    return page.locator(".match-plate").evaluate(
+        "(plate, at) => [...plate.getContext('2d').getImageData(...at, 1, 1).data]", [x, y]
+    )
+
+
+def a_camera_file_is_opened_and_the_path_matched_through_it(page, asked):
+    table = CAMERA_FILE["application/octet-stream"]["examples"]["a table"]["value"].encode()
+    page.locator("#shot-camera input[accept*=csv]").set_input_files(
+        [{"name": "shot.csv", "mimeType": "text/csv", "buffer": table}]
+    )
+    own = page.request.post(
+        "/api/camera/file?view=aboard&radius_m=56", data=table, headers={"content-type": "application/octet-stream"}
+    ).json()
+    until("its words", lambda: plain(own["words"][0]) in plain(page.locator("#shot-camera").inner_text()))
+    page.get_by_role("button", name="Match the path through it").click()
+    until("it is said", lambda: "It is the camera below." in plain(page.locator(".match-sentence").inner_text()))
+    rows = [row | {"width_px": SIZE[0], "height_px": SIZE[1]} for row in own["match"]]
+    until(
+        "the grid through it as it is in that frame",
+        lambda: (
+            json.loads([r for r in asked if r.url.endswith("/match/grid")][-1].post_data)
+            == {"radius_m": 56, "camera": rows, "time_s": 2 / 12}
+        ),
+        page=page,
+    )
+    page.get_by_role("button", name="Lay the pictures of the path in its frame").click()
+    assert page.get_by_label("Opacity of the plate").is_visible()
+    close(page)
+    page.get_by_role("button", name="Remove the camera").click()

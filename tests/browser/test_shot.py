@@ -2,6 +2,7 @@
 
 import base64
 import json
+import re
 import zlib
 
 from rimfall.scene.examples import example
@@ -97,24 +98,40 @@ def a_friend_a_third_of_the_way_round_takes_four_presses(page):
     until("who is aimed", lambda: page.get_by_label("Throw", exact=True).input_value() == "Lob out back")
     page.keyboard.press("Control+z")
     kept(page, lambda scene: len(scene["motions"]) == 2)
+    who = page.get_by_label("Throw", exact=True)
+    until("the question is what it was", lambda: who.input_value() == "Lob out")
 
 
 def the_catcher_is_moved_by_hand_and_key(page):
     fixed = {"speed_m_s": 6}
     far = page.get_by_label("How far off", exact=True)
     type_into(page, far, "4.2")
+    type_into(page, page.locator("#shot-aim").get_by_label("Speed", exact=True), "6")
     until("it is there", lambda: far.inner_text() == "4.20\u00a0m")
 
     # on the plan and on a stage, by the arrows: along the deck, and the height of the hands
-    grip = page.locator("#shot-aim .ring-grip")
+    grip = page.locator("#shot-aim .aim-box .ring-grip")
     grip.press("Shift+ArrowRight")
     until("a metre on", lambda: far.inner_text() == "5.20\u00a0m")
     on_stage = page.locator(".stage-aboard .catcher-grip")
     on_stage.press("ArrowLeft")
     on_stage.press("Shift+ArrowUp")
     until("it is there", lambda: far.inner_text() == "5.10\u00a0m")
-    assert page.get_by_label("Height of the hands", exact=True).inner_text() == "1.9\u00a0m"
+    hands = page.get_by_label("Height of the hands", exact=True)
+    assert hands.inner_text() == "1.9\u00a0m"
     ways_are_those_of(page, aimed(page, to={"along_m": 5.1, "height_m": 1.9, "axial_m": 0}, fixed=fixed))
+
+    # of the throws for each flight time one is picked, and what was asked before is undone to
+    page.locator(".flight-grip").press("ArrowRight")
+    keep = page.get_by_label("What is kept of the throw", exact=True)
+    until("it is kept", lambda: keep.input_value() == "flight_s")
+    asked = until("the address", lambda: re.search(r"&keep=flight_s,([\d.]+)", page.url), page=page)
+    ways_are_those_of(
+        page, aimed(page, to={"along_m": 5.1, "height_m": 1.9, "axial_m": 0}, fixed={"flight_s": float(asked[1])})
+    )
+    assert page.locator(".flight-way").count() == 2 * page.locator(".way-says").count()
+    page.keyboard.press("Control+z")
+    until("the speed is kept", lambda: keep.input_value() == "speed_m_s")
 
     # dragged on either stage it goes under the pointer, while the eye keeps still
     for stage in ("aboard", "outside"):
@@ -127,6 +144,11 @@ def the_catcher_is_moved_by_hand_and_key(page):
         page.mouse.move(middle[0] - 30, middle[1], steps=3)
         until(f"it follows on {stage}", lambda before=before: far.inner_text() != before)
         page.mouse.up()
+        after = far.inner_text()
+    page.keyboard.press("Control+z")  # all of a drag
+    until("it is where it was before", lambda: far.inner_text() == before)
+    page.keyboard.press("Control+Shift+z")
+    until("it is there again", lambda: far.inner_text() == after)
 
     # a typed share of the way round, and one that means nothing
     share = page.get_by_label("How far round", exact=True)
@@ -134,6 +156,13 @@ def the_catcher_is_moved_by_hand_and_key(page):
         type_into(page, share, typed)
         until(f"{typed} is read", lambda said=said: share.inner_text() == said)
     assert "How far round was far" in page.locator("#notice").inner_text()
+
+    # the address has the question: whoever opens it is asked the same
+    asked = until("the address", lambda: re.search(r"&throw=1&to=([^&]+),.*&place=5", page.url), page=page)
+    moved = page.url.replace(asked[1], "4.5,1.2")
+    page.evaluate("url => { location.hash = new URL(url).hash; }", moved)
+    until("the catcher of the link", lambda: (far.inner_text(), hands.inner_text()) == ("4.50\u00a0m", "1.2\u00a0m"))
+    ways_are_those_of(page, aimed(page, to={"along_m": 4.5, "height_m": 1.2, "axial_m": 0}, fixed=fixed))
 
     # another motion is met where it is at that time
     page.get_by_label("Catcher", exact=True).select_option("Lob back")

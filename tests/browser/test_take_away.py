@@ -18,7 +18,7 @@ from pxr import Usd
 
 from tests.tables import each_row
 
-from .looking import pixels, saved_scene, settle, still_picture, stop, type_figure, until
+from .looking import open_place, pixels, saved_scene, settle, still_picture, stop, type_figure, until
 from .test_everywhere import NO_WEBGL
 from .test_faults import LOSE, RESTORE
 
@@ -270,6 +270,49 @@ def test_every_frame_is_at_its_own_time(page):
         back = page.request.post("/api/recover", data=body, headers={"content-type": "application/octet-stream"})
         assert back.json()["scene"]["title"] == "The same lob, both ways", back.text()
     assert off["the-same-lob-both-ways.1007.png"] < 0.01 < off["the-same-lob-both-ways.1006.png"]
+
+
+@pytest.mark.painted
+def test_a_cameras_plate_lies_behind_what_moves_frame_by_frame(page):
+    page.set_viewport_size(SMALL)
+    stop(page, 0)
+    open_place(page, 5)
+    page.get_by_role("button", name="Set up a camera").click()
+    colours = ((200, 40, 30), (30, 60, 210))
+    stills = [flat_still(colour) for colour in colours]
+    page.locator("#shot-camera input[type=file][multiple]").set_input_files(
+        [{"name": f"plate.{k}.png", "mimeType": "image/png", "buffer": one} for k, one in enumerate(stills)]
+    )
+    page.get_by_label("Opacity of the plate").fill("100")
+    sheet = open_sheet(page, only=("sequence",))
+    type_choice(sheet, "From", "0 s")
+    type_choice(sheet, "To", "0.03 s")
+    sheet.get_by_label("Stage", exact=True).select_option("aboard")
+    sheet.get_by_label("What is drawn", exact=True).select_option("all")
+    sheet.get_by_label("Background", exact=True).select_option("false")
+    sheet.get_by_label("Labels", exact=True).select_option("false")
+    own_size(sheet, 320, 180)
+    packed = zipfile.ZipFile(io.BytesIO(ending(save(page, sheet, 1), ".zip")))
+    frames = [pixels(packed.read(name)) for name in packed.namelist() if name.endswith(".png")]
+    assert len(frames) == 2
+    for frame, colour in zip(frames, colours, strict=True):
+        plate = (np.abs(frame[..., :3] - colour) <= 2).all(axis=2)
+        assert 0.7 < plate.mean() < 0.995, "the plate, and on it what moves"
+        assert plate[:8].mean() > 0.9, "neither stars nor deck"
+    page.keyboard.press("Escape")
+    page.get_by_role("button", name="Remove the camera").click()
+
+
+def flat_still(colour):
+    """A PNG of one colour, of the shape of the camera's picture."""
+    file = io.BytesIO()
+    with av.open(file, "w", format="image2pipe") as container:
+        stream = container.add_stream("png", rate=24)
+        stream.width, stream.height, stream.pix_fmt = 160, 90, "rgb24"
+        frame = av.VideoFrame.from_ndarray(np.full((90, 160, 3), colour, np.uint8), format="rgb24")
+        for one in (frame, None):
+            container.mux(stream.encode(one))
+    return file.getvalue()
 
 
 @pytest.mark.painted

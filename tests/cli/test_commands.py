@@ -4,6 +4,7 @@ import csv
 import json
 import math
 import re
+import shlex
 import socket
 import subprocess
 import sys
@@ -12,6 +13,7 @@ from pathlib import Path
 import pytest
 
 from rimfall import __main__ as door
+from rimfall.cli.main import COMMANDS, _parser
 from rimfall.scene import examples, questions
 from tests.commands import in_a_process, rimfall
 from tests.scene.documents import trace_of
@@ -20,6 +22,19 @@ from tests.tables import each_row
 ROOT = Path(__file__).resolve().parents[2]
 EXAMPLES = ROOT / "server/rimfall/scene/examples"
 STRAIGHT_M = 1e-5  # six places in a file, and the double's own rounding
+
+
+@each_row("name", COMMANDS)
+def test_the_help_of_a_command_says_what_it_does_and_gives_examples_that_it_takes(name):
+    told = rimfall(name, "--help").stdout
+    does = COMMANDS[name]
+    assert f"{does[:1].upper()}{does[1:]}." in told
+    examples_of_it = told[told.index("For example:\n") :].splitlines()[1:]
+    assert examples_of_it
+    for line in examples_of_it:
+        program, command, *_ = words = shlex.split(line)
+        assert (program, command) == ("rimfall", name)
+        assert _parser(words).parse_args(words[1:]).run
 
 
 @each_row("name", list(examples.SAY))

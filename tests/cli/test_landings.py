@@ -54,16 +54,3 @@ def test_which_throw_is_asked_where_there_are_several():
     done = rimfall("landings", "-", *OVER, given=examples.example("same-lob"))
     assert done.returncode == 2
     assert "one of Lob out, Lob back" in done.stderr
-
-
-@each_row(
-    ("name", "says"),
-    [
-        ("aim", "Find every throw that arrives in somebody's hands."),
-        ("match", "Say whether a path that was seen could be."),
-    ],
-)
-def test_the_help_of_a_command_says_what_it_does_and_gives_an_example(name, says):
-    told = rimfall(name, "--help").stdout
-    assert says in told
-    assert f"For example: rimfall {name} " in told

@@ -99,9 +99,14 @@ def trace_answer(trace, units="si", packed=False):
     return answers.of_trace(trace, units, packed)
 
 
-def feel_answer(document, units="si"):
-    """What people would feel in a scene, JSON bytes."""
-    return feel_answers.as_json(feel(read_feel(document)), units)
+def felt(document):
+    """What people would feel in a scene, for `feel_answer`. Raises Refused."""
+    return feel(read_feel(document))
+
+
+def feel_answer(felt, units="si"):
+    """The answer to what is felt, JSON bytes; a refusal, which is bytes, is its own."""
+    return felt if isinstance(felt, bytes) else feel_answers.as_json(felt, units)
 
 
 def size_answer(document, units="si"):

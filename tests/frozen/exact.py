@@ -82,7 +82,8 @@ def _text(data):
 
 
 def _of_scene(document, files):
-    answers = {f"feel {units}": _json(asking.answered(asking.feel_answer, document, units)) for units in asking.UNITS}
+    felt = asking.answered(asking.felt, document)
+    answers = {f"feel {units}": _json(asking.answered(asking.feel_answer, felt, units)) for units in asking.UNITS}
     trace = asking.answered(asking.traced, document)
     if isinstance(trace, bytes):
         return answers | {"trace": _json(trace)}

@@ -53,7 +53,8 @@ def answers_to(name, document):
     if name.startswith("craft"):
         si, us = (asking.answered(asking.craft_answer, document, units) for units in asking.UNITS)
         return {"craft": _measured(si), "craft us": texts(from_json(us))}
-    felt = {f"feel {units}": from_json(asking.answered(asking.feel_answer, document, units)) for units in asking.UNITS}
+    worked = asking.answered(asking.felt, document)
+    felt = {f"feel {units}": from_json(asking.answered(asking.feel_answer, worked, units)) for units in asking.UNITS}
     trace = asking.answered(asking.traced, document)
     if isinstance(trace, bytes):
         return {"feel": measured(felt["feel si"]), "trace": _measured(trace)}
@@ -101,6 +102,7 @@ def changes(name, was, now):
     return [
         f"{name}: {question}: {path}: was {before!r}, is {after!r}"
         for question in dict.fromkeys([*was, *now])
+        if json.dumps(was.get(question)) != json.dumps(now.get(question))  # as most are: alike to the letter
         for path, before, after in differences(was.get(question, {}), now.get(question, {}), equal=close)
         if not _may_move(name, path, before, after)
     ]

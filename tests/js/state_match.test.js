@@ -2,26 +2,11 @@
 
 import assert from 'node:assert/strict';
 import test from 'node:test';
-import {
-  COLUMNS,
-  FIRST_MATCH,
-  createPast,
-  figureOf,
-  fliesHere,
-  frameCount,
-  inOrder,
-  knownOfFile,
-  matchRequest,
-  pastedRows,
-  residualsOf,
-  rowOfField,
-  rowOfFrame,
-  rowsOfTrack,
-  runsOf,
-  wanting,
-  withMark,
-  withoutMark,
-} from '../../static/state/match.js';
+import { FIRST_MATCH, frameCount, inOrder, lineIn, markPlace, rowOfFrame, wanting, withMark, withoutMark } from '../../static/state/match.js';
+import { fliesHere, residualsOf, runsOf } from '../../static/state/match_answer.js';
+import { gridRequest, knownOfFile, matchRequest, rowOfField } from '../../static/state/match_request.js';
+import { COLUMNS, figureOf, pastedRows, rowsOfTrack } from '../../static/state/match_rows.js';
+import { createPast } from '../../static/state/past.js';
 
 const SCENE = { 'habitat.shape': 'cylinder', 'habitat.radius_m': 56, 'habitat.spin_rpm': 3, air: { pressure_kpa: 101.325, temperature_c: 20 } };
 const read = path => SCENE[path];
@@ -71,20 +56,15 @@ test('pixels on a plane: the line, its foot on the deck, up straight or along it
   assert.deepEqual(leaning.picture.plane.up, [6, -120]);
 });
 
-test('pixels through a camera: one for all, or the row of each frame of a file', () => {
+test('pixels through a camera: one for all, or the rows of a file with their times', () => {
   const one = matchRequest(marked([0, 1, 2], { by: 'camera' }), read).picture.camera;
   assert.deepEqual([one.width_px, one.height_px, one.field_of_view_deg], [640, 480, 60]);
-  const row = k => ({ ...FIRST_MATCH.camera, field_of_view_deg: 30 + k, time_s: k });
-  const each = matchRequest(marked([0, 1, 7], { by: 'camera', own_camera: [row(0), row(1), row(2)] }), read).picture.camera;
+  const own_camera = [0, 0.5, 2].map(time_s => ({ ...FIRST_MATCH.camera, time_s }));
+  const rows = matchRequest(marked([0, 1, 7], { by: 'camera', own_camera }), read).picture.camera;
   assert.deepEqual(
-    each.map(camera => [camera.field_of_view_deg, 'time_s' in camera]),
-    [
-      [30, false],
-      [31, false],
-      [32, false],
-    ],
+    rows,
+    own_camera.map(row => ({ ...row, width_px: 640, height_px: 480 })),
   );
-  assert.equal(matchRequest(marked([0, 1, 7], { by: 'camera', own_camera: [row(0)] }), read).picture.camera.field_of_view_deg, 30);
 });
 
 test('what is known: of this scene, given, or left out', () => {
@@ -170,4 +150,32 @@ test('a path is cut where it is behind the camera; the strip holds the band and 
   const accuracy = { value: 1, unit: 'px' };
   assert.equal(residualsOf({ residual: { x_px: [0.1, null], y_px: [0, -0.2] }, accuracy }).most, 3.2);
   assert.ok(residualsOf({ residual: { x_px: [0, -50] }, accuracy }).most > 50);
+});
+
+test('the grid is asked of the camera of the frame in hand, and of none where a line gives the scale', () => {
+  assert.equal(gridRequest(marked([0]), read), null);
+  const match = marked([0, 4], { by: 'camera' });
+  const { camera, radius_m } = gridRequest(match, read);
+  assert.equal(radius_m, 56);
+  assert.deepEqual(camera, { ...FIRST_MATCH.camera, width_px: 640, height_px: 480 });
+  const own_camera = [0, 1].map(time_s => ({ time_s, ...FIRST_MATCH.camera }));
+  const rows = { ...match, own_camera, known: { ...match.known, radius_m: 'given' }, given: { radius_m: 30 } };
+  assert.equal(gridRequest({ ...rows, frame: 12 }, read).time_s, 0.5);
+  assert.deepEqual(
+    gridRequest(rows, read).camera,
+    own_camera.map(row => ({ ...row, width_px: 640, height_px: 480 })),
+  );
+  assert.equal(gridRequest(rows, read).radius_m, 30);
+  assert.equal(
+    gridRequest(match, () => undefined),
+    null,
+  );
+});
+
+test('a mark not set yet stands where the one before was, the line in a corner of the picture', () => {
+  assert.deepEqual(markPlace({ ...marked([0, 4]), frame: 3 }), [100, 200]);
+  assert.deepEqual(markPlace({ ...marked([4]), frame: 3 }), [140, 196]);
+  assert.deepEqual(markPlace(marked([])), [320, 240]);
+  assert.deepEqual(lineIn(marked([])), { from_px: [60, 420], to_px: [66, 300] });
+  assert.deepEqual(lineIn({ plane: FIRST_MATCH.plane, source }), { from_px: [77, 408], to_px: [77, 288] });
 });

@@ -130,3 +130,70 @@ test('a hidden motion that is called otherwise stays hidden, undone too, and its
   answered();
   assert.deepEqual(s.view.hidden, ['back']);
 });
+
+const AIM = { motion: 'out', to: { along_m: 5, height_m: 1.4, axial_m: 0 }, within_m: 0.15, fixed: { speed_m_s: 6 } };
+const caught = along_m => ({ aim: { ...AIM, to: { ...AIM.to, along_m } } });
+const aimed = () => {
+  const s = store();
+  s.setShot({ aim: AIM }, { step: false });
+  return s;
+};
+
+test('a catcher that is dragged is one step to undo, and its place comes into sight with it', () => {
+  const s = aimed(),
+    shown = [];
+  s.on('shot', ({ aim }) => aim && shown.push(aim.to.along_m));
+  assert.equal(s.canUndo, false); // the page made the first
+  assert.equal(s.shot.asked, false);
+  for (const along of [6, 7, 8]) s.setShot(caught(along), { live: true });
+  s.setShot(caught(8));
+  s.setShot(caught(9));
+  s.setShot(caught(9)); // where it is already
+  assert.equal(s.shot.asked, true);
+  s.undo();
+  assert.equal(s.shot.aim.to.along_m, 8);
+  assert.equal(s.view.place, 5);
+  s.undo();
+  assert.equal(s.shot.aim.to.along_m, 5);
+  assert.equal(s.canUndo, false);
+  s.redo();
+  assert.equal(s.shot.aim.to.along_m, 8);
+  assert.deepEqual(shown, [6, 7, 8, 8, 9, 9, 8, 5, 8]);
+});
+
+test('changes of scene and catcher are undone in their order; what comes with a change goes with it', () => {
+  const s = aimed();
+  s.set('habitat.radius_m', 60);
+  s.setShot(caught(6));
+  s.edit(draft => {
+    draft.motions.push({ ...draft.motions[0], name: 'out back' });
+  });
+  s.setShot({ aim: { ...AIM, motion: 'out back' } }, { step: false });
+  s.undo();
+  assert.deepEqual([s.shot.aim.motion, s.shot.aim.to.along_m, s.document.motions.length, s.document.habitat.radius_m], ['out', 6, 2, 60]);
+  s.undo();
+  assert.deepEqual([s.shot.aim.to.along_m, s.document.habitat.radius_m], [5, 60]);
+  s.undo();
+  assert.equal(s.document.habitat.radius_m, 56);
+  s.redo();
+  s.redo();
+  s.redo();
+  assert.deepEqual([s.document.motions.length, s.document.habitat.radius_m], [3, 60]);
+});
+
+test('a change from before there was an aim is undone without taking the aim away', () => {
+  const s = store();
+  s.set('habitat.radius_m', 60);
+  s.setShot({ aim: AIM }, { step: false });
+  s.undo();
+  assert.deepEqual([s.document.habitat.radius_m, s.shot.aim], [56, AIM]);
+});
+
+test('a throw or a catcher under another name stays aimed', () => {
+  const s = aimed();
+  s.set('motions.0.name', 'serve');
+  assert.equal(s.shot.aim.motion, 'serve');
+  s.setShot({ aim: { ...s.shot.aim, to: { motion: 'back' } } });
+  s.set('motions.1.name', 'runner');
+  assert.deepEqual(s.shot.aim.to, { motion: 'runner' });
+});

@@ -2,7 +2,7 @@
 
 import assert from 'node:assert/strict';
 import test from 'node:test';
-import { formatFigure, fromShown, parseFigure, proseFigure, shownStep, shownUnit, threeFigures, toShown } from '../../static/state/units.js';
+import { formatFigure, fromShown, lengthWords, parseFigure, proseFigure, shownStep, shownUnit, threeFigures, toShown } from '../../static/state/units.js';
 
 const length = (text, system = 'si') => parseFigure(text, { unit: 'm', system });
 const near = (got, want) => assert.ok(Math.abs(got - want) <= 1e-12 * Math.max(1, Math.abs(want)), `${got} for ${want}`);
@@ -103,4 +103,8 @@ test('a sentence says less than a metre in centimetres', () => {
     [35, '°', 'si', '35.00°'],
   ])
     assert.equal(proseFigure(value, unit, system).replaceAll('\u00a0', ' '), said);
+});
+
+test('a length of a scale has no digits that tell nothing', () => {
+  assert.deepEqual([lengthWords(5), lengthWords(-1), lengthWords(0.5), lengthWords(5, 'us')], ['5\u00a0m', '−1\u00a0m', '0.5\u00a0m', '16.4\u00a0ft']);
 });

@@ -93,19 +93,21 @@ def rate(spin_rpm_at, t):
 def flown(batch, n, spin_rpm_at):
     """Where drop n ends by scipy's DOP853 in the frame that does not turn, from the state it breaks off in."""
     medium = air.air_at(AIR["pressure_kpa"], AIR["temperature_c"])
-    size, born, ends = batch.diameter_m[n], batch.born_s[n], batch.ends_s[n]
-    mass = WATER.density_kg_m3 * batch.volume_m3[n]
+    size, born, ends = (float(a[n]) for a in (batch.diameter_m, batch.born_s, batch.ends_s))
+    mass = WATER.density_kg_m3 * float(batch.volume_m3[n])
     position, velocity, _ = batch.paths.inertial(np.array([n]), np.array([born + 1e-12]))
 
-    def change(t, y):
+    def change(t, state):
         omega = rate(spin_rpm_at, t)
-        wind = np.array([-omega * y[1], omega * y[0], 0.0]) - y[3:]
+        x, y, _, *v = state.tolist()
+        wind = -omega * y - v[0], omega * x - v[1], -v[2]
         density = medium.deck_density_kg_m3 * math.exp(
-            omega**2 * (y[0] ** 2 + y[1] ** 2 - R**2) / (2 * 287.05 * (AIR["temperature_c"] + 273.15))
+            omega**2 * (x**2 + y**2 - R**2) / (2 * 287.05 * (AIR["temperature_c"] + 273.15))
         )
-        speed = float(np.linalg.norm(wind))
+        speed = math.hypot(*wind)
         cd = float(drag.sphere_cd(np.array([density * speed * size / medium.viscosity_pa_s]))[0])
-        return np.concatenate([y[3:], math.pi / 8 * size**2 * density * cd * speed / mass * wind])
+        share = math.pi / 8 * size**2 * density * cd * speed / mass
+        return [*v, *(share * w for w in wind)]
 
     kinks = [t for t in (0.5, 1.5) if born < t < ends]
     state, begin = np.concatenate([position[0], velocity[0]]), born

@@ -5,7 +5,7 @@ import math
 
 import numpy as np
 import pytest
-from scipy.integrate import solve_ivp
+from scipy.integrate import OdeSolution, solve_ivp
 from scipy.optimize import brentq
 
 from rimfall.motions.flight import Release, Room, fly
@@ -55,11 +55,12 @@ def gap(surface, x, radius_m):
 
 
 def first_met(spin, where, begin_s, radius_m):
-    """Time, and surface of the pod, of the first contact of a path `where(t)` (3,): dense samples, then Brent (scipy)."""
+    """Time, and surface of the pod, of the first contact of a path `where(t)`, (3,) at a time and (3, n) at times (n,): dense samples,
+    then Brent (scipy)."""
     times, found = np.linspace(begin_s, begin_s + 8.0, 8001), []
-    aboard = np.array([seen_aboard(spin, t, where(t)) for t in times])
+    aboard = seen_aboard(spin, times, where(times))
     for surface in POD.surfaces:
-        gaps = np.array([gap(surface, x, radius_m) for x in aboard])
+        gaps = gap(surface, aboard, radius_m)
         if np.any(gaps < 0):
             k = int(np.argmax(gaps < 0))
             root = brentq(lambda t, s=surface: gap(s, seen_aboard(spin, t, where(t)), radius_m), times[k - 1], times[k],
@@ -84,7 +85,7 @@ def test_in_a_vacuum_the_pods_surfaces_are_met_where_a_root_finder_says(spin):
         released = release(spin, position, velocity)
         flown = one(spin, released)
         x, v = released.position_m, released.velocity_m_s
-        time_s, name = first_met(spin, lambda t, x=x, v=v: x + (t - 0.3) * v, 0.3, BALL.radius_m)
+        time_s, name = first_met(spin, lambda t, x=x, v=v: (x + np.multiply.outer(t - 0.3, v)).T, 0.3, BALL.radius_m)
         assert (flown.path.end_s, flown.surface.name) == (pytest.approx(time_s, abs=1e-9), name)
         names.add(name)
     assert names >= {"floor", "wall", "ceiling", "edge"}
@@ -134,14 +135,17 @@ def test_a_spinning_ball_in_air_flies_and_lands_as_scipy_has_it(spin, still):
                                     atol=1e-12, dense_output=True))  # fmt: skip
             state = pieces[-1].y[:, -1]
 
-        def where(t, pieces=pieces):
-            return next(p for p in pieces if t <= p.t[-1]).sol(t)[:3]
+        ends = [*(p.sol.ts[:-1] for p in pieces), pieces[-1].sol.ts[-1:]]
+        path = OdeSolution(np.concatenate(ends), [step for p in pieces for step in p.sol.interpolants])
+
+        def where(t, path=path):
+            return path(t)[:3]
 
         time_s, name = first_met(spin, where, 0.3, BALL.radius_m)
         assert flown.surface.name == name
         assert flown.path.end_s == pytest.approx(time_s, abs=2e-7)
         times = np.linspace(0.3, flown.path.end_s, 50)
-        assert np.abs(flown.path.at(times)[0] - [where(t) for t in times]).max() < 1e-6
+        assert np.abs(flown.path.at(times)[0].T - where(times)).max() < 1e-6
 
 
 @each_row("air", [None, AIR])

@@ -11,7 +11,6 @@ from rimfall.physics.constants import RPM_RAD_S
 from rimfall.physics.drag import sphere_cd
 from tests.motions.scenes import AIR, LANTERN, drop, event, kinds, one, place, throw, trace
 from tests.tables import each_row
-from tests.vectors import cross
 
 OF_SCIPY_M = 1e-6  # design, section 2: against DOP853 at 1e-12 in the inertial frame
 RHO = 101325.0 / (287.05 * 293.15)
@@ -34,25 +33,24 @@ ROOMS = {
 
 
 class Written:
-    """The equation of motion of one body (Auton, Hunt & Prud'Homme 1988, C = 1/2), inertial, as its symbols stand."""
+    """The equation of motion of one body (Auton, Hunt & Prud'Homme 1988, C = 1/2), inertial, in numbers: Omega lies along z."""
 
     def __init__(self, body, room):
         self.body, self.room = body, room
         self.still = room.get("shape") == "turntable"
         knots = [(0.0, room["spin_rpm"]), *((p["time_s"], p["spin_rpm"]) for p in room.get("spin_ramp", []))]
-        self.times, self.rates = (np.array(v) for v in zip(*knots, strict=True))
-        self.rates = self.rates * RPM_RAD_S
+        self.times, self.rates = [t for t, _ in knots], [rpm * RPM_RAD_S for _, rpm in knots]
         self.volume = math.pi / 6 * body["diameter_m"] ** 3 if body.get("buoyant") else 0.0
         self.viscosity = 1.458e-6 * 293.15**1.5 / (293.15 + 110.4)
 
     def spin(self, t, piece):
-        """Omega and its change (3,), in the piece of the ramp that a whole step lies in."""
+        """Omega and its change, about z, in the piece of the ramp that a whole step lies in."""
         if self.still:
-            return np.zeros(3), np.zeros(3)
+            return 0.0, 0.0
         if piece == len(self.rates) - 1:
-            return np.array([0, 0, self.rates[-1]]), np.zeros(3)
-        slope = np.diff(self.rates)[piece] / np.diff(self.times)[piece]
-        return np.array([0, 0, self.rates[piece] + slope * (t - self.times[piece])]), np.array([0, 0, slope])
+            return self.rates[-1], 0.0
+        slope = (self.rates[piece + 1] - self.rates[piece]) / (self.times[piece + 1] - self.times[piece])
+        return self.rates[piece] + slope * (t - self.times[piece]), slope
 
     def area(self, speed):
         if "drag_area_m2" in self.body:
@@ -63,18 +61,22 @@ class Written:
         return drag * math.pi / 4 * diameter**2
 
     def __call__(self, t, state, piece):
-        r, v = state[:3], state[3:]
+        x, y, _, *v = state.tolist()
         omega, change = self.spin(t, piece)
-        air = cross(omega, r)
-        of_air = cross(omega, cross(omega, r)) + cross(change, r)
-        pull = np.array([0, 0, -9.80665 if self.still else -self.room.get("axial_thrust_m_s2", 0.0)])
-        off = r[0] ** 2 + r[1] ** 2 - self.room["radius_m"] ** 2
-        self.density = RHO * math.exp(omega @ omega * off / (2 * 287.05 * 293.15))
+        past = -omega * y - v[0], omega * x - v[1], -v[2]  # Omega x r - v: the air's velocity past the body
+        of_air = -(omega**2) * x - change * y, -(omega**2) * y + change * x, 0.0  # Omega x (Omega x r) + Omega' x r
+        lifted = 2 * omega * past[1], -2 * omega * past[0], 0.0  # that velocity x 2 Omega
+        pull = 0.0, 0.0, -9.80665 if self.still else -self.room.get("axial_thrust_m_s2", 0.0)
+        off = x**2 + y**2 - self.room["radius_m"] ** 2
+        self.density = RHO * math.exp(omega**2 * off / (2 * 287.05 * 293.15))
         mass, displaced = self.body["mass_kg"], self.density * self.volume
-        speed = np.linalg.norm(v - air)
-        drag = -0.5 * self.density * self.area(speed) * speed * (v - air)
-        held = displaced * (1.5 * of_air - pull) + 0.5 * displaced * cross(air - v, 2 * omega)
-        return np.concatenate([v, (drag + mass * pull + held) / (mass + 0.5 * displaced)])
+        speed = math.hypot(*past)
+        drag = 0.5 * self.density * self.area(speed) * speed
+        return v + [
+            (drag * past[i] + mass * pull[i] + displaced * (1.5 * of_air[i] - pull[i] + 0.5 * lifted[i]))
+            / (mass + 0.5 * displaced)
+            for i in range(3)
+        ]
 
     def flown(self, begin, time_s):
         """Positions (n, 3) at rising times, from the state at the first one, no step across a knot."""

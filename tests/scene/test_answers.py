@@ -35,7 +35,8 @@ SCALARS = ("along_m", "height_m", "axial_m")
 VECTORS = ("rotating_m", "rotating_velocity_m_s", "inertial_m", "centrifugal_m_s2", "coriolis_m_s2")
 MOTION = {
     "name", "kind", "first", "count", "end", *SCALARS, *VECTORS, "attitude_wxyz", "events", "landing", "no_landing", "apex",
-    "companion", "stream", "words", "in_short", "prose", "last", "pieces", "assumptions", "surface", "ramp", "findings",
+    "companion", "stream", "words", "within_reach", "in_short", "prose", "last", "pieces", "assumptions", "surface", "ramp",
+    "findings",
 }  # fmt: skip
 EVENT = {
     "kind", "time_s", *SCALARS, "rotating_m", "inertial_m", "velocity_m_s", "speed_m_s", "incidence_deg", "surface", "way",

@@ -25,9 +25,14 @@ PODS = {
 }
 PURE = ("restitution", "friction", "rolling_resistance", "bounces", "floor", "jitter", "seed", "value")
 FIELDS = catalogue()["fields"]
-NUMBERS = [
-    f for f, said in FIELDS.items() if said["kind"] == "number" and not f.startswith(("aim.", "craft."))
-]  # of a scene; those of its craft are in tests/scene/craft/test_checks.py
+OF_QUESTIONS = (
+    "aim.",
+    "landings.",
+    "camera.",
+    "match.",
+    "craft.",
+)  # `test_question_fields.py` has these, `craft/test_checks.py` the last
+NUMBERS = [f for f, said in FIELDS.items() if said["kind"] == "number" and not f.startswith(OF_QUESTIONS)]
 
 
 def test_it_is_plain_json_and_names_its_parts():

@@ -11,7 +11,8 @@ import pytest
 
 from rimfall.errors import Refused
 from rimfall.kinds import KINDS
-from rimfall.scene.catalogue import FIELDS, walk
+from rimfall.scene.catalogue import FIELDS
+from rimfall.scene.described import walk
 from rimfall.scene.reading import read, read_feel
 from rimfall.scene.size.request import BOUNDS, QUANTITY_NAMES
 from rimfall.shapes import SHAPES

@@ -70,7 +70,7 @@ WORDED = {
     ),
     "frame rate": (
         scene(sampling={"fps": "24/0"}),
-        ("sampling.fps", '"24/0"', '1 to 240, or "n/d"', 'Frames a second was "24/0"; it must be 1 to 240, or "n/d".'),
+        ("sampling.fps", '"24/0"', '1 to 240, or "n/d"', 'Frames per second was "24/0"; it must be 1 to 240, or "n/d".'),
     ),
     "not JSON": (
         '{"rimfall": 1,\n "habitat": {"radius_m": 5.}}',

@@ -36,6 +36,39 @@ def rows(time_s, places, sd=0.0, seed=1, axial=True):
     ]
 
 
+OMEGA = 3.0 * np.pi / 30
+
+
+def let_go(count, lasts_s, bounces, restitution=0.7):
+    """Times (N,), places (N, 2) and how many rows come before the first contact, of a point let go 2 m over a deck of 56 m radius that turns
+    at 3 rpm, in closed form: straight lines in the inertial frame; at the deck what is outward of its velocity against that is turned
+    round and lessened, so often, and then it lies there."""
+    time_s, places, first = np.linspace(0.0, lasts_s, count), [], count
+    begins_s, place, velocity = 0.0, np.array([54.0, 0.0]), np.array([0.0, OMEGA * 54.0])
+
+    def meets(p, v):  # |p + v t| = 56
+        a, b, c = v @ v, p @ v, p @ p - 56.0**2
+        return (-b + np.sqrt(b * b - a * c)) / a
+
+    azimuth, ends_s = 0.0, meets(place, velocity)
+    for n, t in enumerate(time_s):
+        while t > ends_s:
+            first = min(first, n)
+            place, azimuth = place + velocity * (ends_s - begins_s), 0.0
+            out, along = place / 56.0, np.array([-place[1], place[0]]) / 56.0
+            rate = velocity @ along, velocity @ out
+            begins_s, bounces = ends_s, bounces - 1
+            velocity = rate[0] * along - restitution * rate[1] * out if bounces >= 0 else OMEGA * 56.0 * along
+            ends_s = begins_s + meets(place * (1 - 1e-12), velocity) if bounces >= 0 else np.inf
+        lies = bounces < 0
+        spot = place + velocity * (t - begins_s)
+        azimuth = (
+            np.arctan2(place[1], place[0]) - OMEGA * begins_s if lies else np.arctan2(spot[1], spot[0]) - OMEGA * t
+        )
+        places.append([56.0 * azimuth, 0.0 if lies else 56.0 - np.hypot(*spot)])
+    return time_s, np.array(places), first
+
+
 def impossible():
     """Five paths that cannot be, by name: times and places."""
     time_s, lob = flown()

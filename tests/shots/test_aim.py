@@ -41,13 +41,18 @@ def answer(document, units="si"):
     return json.loads(aim.as_json(aim.find(read_aim(json.dumps(document))), units))
 
 
-def flown_m(document, way):
-    """How near the motion that adopts a way comes to the hands, by `trace`."""
+def traced(document, way):
+    """The motion that adopts a way, by `trace`."""
     scene = rimfall.open_scene(document["scene"])
     adopted = {name: way[name] for name in ("speed_m_s", "heading_deg", "elevation_deg")}
     motions = [m.model_copy(update=adopted) if m.name == "serve" else m for m in scene.motions]
     dense = scene.sampling.model_copy(update={"fps": 240})
-    path = rimfall.trace(scene.model_copy(update={"motions": motions, "sampling": dense})).motions["serve"]
+    return rimfall.trace(scene.model_copy(update={"motions": motions, "sampling": dense})).motions["serve"]
+
+
+def flown_m(document, way):
+    """How near the motion that adopts a way comes to the hands, by `trace`."""
+    path = traced(document, way)
     k = int(np.argmin(np.abs(path.time_s - way["meets"]["time_s"])))
     near = slice(max(k - 3, 0), k + 4)
     if len(path.time_s[near]) < 4:
@@ -138,6 +143,7 @@ SHAPES = [
 def test_in_every_shape_what_arrives_does_when_it_is_traced(air, to, habitat):
     place = {"height_m": 1.5, "axial_m": 1.0 if habitat.get("shape") == "turntable" else 0.0}
     motion = (SERVE if habitat.get("shape") == "turntable" else SPUN) | {"place": place}
+    beside = 0  # ways that only come within reach: in the torus as its flights are cut off, in the wheel where 7 m/s is just too slow
     for fixed in ({"speed_m_s": 7.0}, {"elevation_deg": 40.0}, {"flight_s": 1.2}, {"least": "speed_m_s"})[
         :: 1 if air is None else 3
     ]:
@@ -146,10 +152,13 @@ def test_in_every_shape_what_arrives_does_when_it_is_traced(air, to, habitat):
         free = [way for way in found["ways"] if way["blocked_by"] is None]
         assert free or found["would_do"], fixed
         for way in free:
-            assert way["misses_m"] <= 0.15
+            exact = way["misses_m"] <= (1e-6 if air is None else 1e-3)
+            assert exact or (air is not None and way["misses_m"] <= 0.15)
+            beside += not exact
             assert flown_m(document, way) <= way["misses_m"] + (1e-6 if air is None else 1e-3)
         if "speed_m_s" in fixed:
             assert all(way["speed_m_s"] == pytest.approx(7.0, rel=1e-12) for way in free)
+    assert beside == (air is not None and habitat.get("shape") in (None, "torus"))
 
 
 def test_a_catcher_on_the_run_is_met_where_they_then_are():
@@ -168,6 +177,7 @@ def test_a_catcher_on_the_run_is_met_where_they_then_are():
 def test_what_is_in_the_way_is_told_and_what_would_do():
     low = answer(request({"elevation_deg": 20.0}, habitat=WHEEL | {"ceiling_m": 2.0}))
     assert [way["blocked_by"]["kind"] for way in low["ways"]] == ["ceiling"] * 3
+    assert [round(way["flight_s"], 1) for way in low["ways"]] == [2.1, 8.6, 12.8]
     assert {"says": "Do without the ceiling", "fixed": None, "set": {"habitat.ceiling_m": None}} in low["would_do"]
     slow = answer(request({"speed_m_s": 8.5}))
     assert not slow["ways"]
@@ -183,7 +193,54 @@ def test_within_reach_is_near_enough():
     (way,) = answer(document)["ways"]
     assert 0.05 < way["misses_m"] <= 0.15
     assert flown_m(document, way) <= way["misses_m"] + 1e-6
-    assert not answer(document | {"within_m": 0.01})["ways"]
+    # In vacuum the nearest throw of that speed at a flight time t is the one straight at the hands: it misses by ||W| - s t|.
+    by_flight = answer(document | {"fixed": {"flight_s": way["flight_s"]}})["by_flight"]
+    least_m = np.min((np.array(by_flight["speed_m_s"]) - least + 0.01) * by_flight["flight_s"])
+    assert np.min(by_flight["speed_m_s"]) >= least - 1e-9
+    nearest = answer(document | {"within_m": 0.01})["nearest"]
+    assert 0.05 < nearest["misses_m"] <= least_m
+    assert nearest["misses_m"] == pytest.approx(way["misses_m"], abs=1e-6)
+    for share, count in ((1.001, 1), (0.999, 0), (0.6, 0)):
+        assert len(answer(document | {"within_m": share * nearest["misses_m"]})["ways"]) == count
+
+
+def test_free_throws_come_first_and_where_the_others_end_is_where_trace_has_them_end():
+    document = request({"speed_m_s": 11.0}, {"along_m": -25.0, "height_m": 1.4}, WHEEL | {"ceiling_m": 6.0})
+    ways = answer(document | {"flight_max_s": 30.0})["ways"]
+    assert [(round(way["flight_s"], 1), way["blocked_by"] is not None) for way in ways] == [
+        (2.2, False),
+        (18.6, False),
+        (7.4, True),
+        (22.0, True),
+    ]
+    for way in ways[2:]:
+        met = way["blocked_by"]
+        event = next(event for event in traced(document, way).events if event.kind == "ceiling")
+        assert met["kind"] == "ceiling"
+        assert abs(met["time_s"] - event.time_s) < 1e-9
+        assert np.abs(np.array(met["rotating_m"]) - event.rotating_m).max() < 1e-9
+        assert way["path"]["time_s"][-1] == met["time_s"] == met["after_s"]
+        assert np.abs(np.array(way["path"]["rotating_m"][-1]) - event.rotating_m).max() < 1e-9
+
+
+# A straight line in the room that does not turn, and hands that go round: their least distance, looked for at 400,001 times about then.
+def test_how_far_errors_miss_is_how_far_the_line_passes_the_hands():
+    omega, rho = 4 * 2 * np.pi / 60, 28.5
+    for way in answer(request({"speed_m_s": 10.0}))["ways"]:
+        time_s = way["flight_s"] + np.linspace(-1.0, 1.0, 400_001)
+        hands = 28.6 * np.exp(1j * (ACROSS_M / 30.0 + omega * time_s))
+        for name, speed, higher, aside in (
+            ("speed_1_percent_m", 1.01, 0.0, 0.0),
+            ("elevation_1_deg_m", 1.0, 1.0, 0.0),
+            ("heading_1_deg_m", 1.0, 0.0, 1.0),
+        ):
+            up, thrown = np.radians(way["elevation_deg"] + higher), 10.0 * speed
+            level, turn = thrown * np.cos(up), np.radians(180.0 + aside)
+            ball = rho + time_s * (1j * (omega * rho + level * np.cos(turn)) - thrown * np.sin(up))
+            apart = np.hypot(np.abs(ball - hands), level * np.sin(turn) * time_s)
+            assert way["sensitivity"][name] == pytest.approx(apart.min(), abs=1e-6)
+        swept = np.angle((rho + time_s[200_000] * (1j * (omega * rho - 10.0 * np.cos(up)) - thrown * np.sin(up))) / rho)
+        assert way["turns"] == pytest.approx((swept - omega * way["flight_s"]) / (2 * np.pi), abs=5e-3)
 
 
 REFUSED = [
@@ -259,8 +316,14 @@ def test_from_python_it_is_the_same():
 
 # The whole scan, 60 scenes of 200,000 throws and 20,000 in air, is `python -m tests.aim_scan`.
 def test_none_is_missed_and_none_invented():
-    for number, count in ((2, 3_000), (32, 3_000), (3, 250)):
-        row = aim_scan.scan(number, count, most=2)
+    for number, count, fixed in (
+        (2, 3_000, None),
+        (32, 3_000, None),
+        (3, 250, None),
+        (2, 2_000, "flight_s"),
+        (12, 2_000, "least"),
+    ):
+        row = aim_scan.scan(number, count, most=1 if fixed else 2, fixed=fixed)
         assert row["free"], number
         assert not row["missed"], number
         assert not row["invented"], number

@@ -118,9 +118,14 @@ def test_what_the_program_wrote_is_read_back_and_possible(tmp_path, ending, view
     if view == "rotating":
         whole = match({"keys": track["keys"], "accuracy_m": 1e-3, "known": known})
         lasts = len(flying) + (ending != "csv")  # a scene has a key at the landing itself
-        assert whole["words"][1].startswith(f"As far as row {lasts} it is possible. If the thing has landed"), whole[
-            "words"
-        ]
+        left = whole["left_out"]
+        assert (whole["verdict"], left["first"]) == ("possible", lasts), whole["words"]
+        assert (left["last"], left["kind"]) == (
+            lasts,
+            "off" if ending == "csv" else "rest",
+        )  # the row after the landing
+        assert whole["words"][0].startswith(f"As far as row {lasts}, this path is possible: ")
+        assert whole["words"][1] == left["says"]
     answer = match({"keys": track["keys"] | {"rows": flying}, "accuracy_m": 1e-4, "known": known})
     assert answer["verdict"] == "possible", answer["words"]
     assert answer["fit"]["speed_m_s"]["value"] == pytest.approx(6.0, abs=1e-3)

@@ -102,9 +102,24 @@ def vary_and_lose_one(here, out, address, worker):
     assert runs.contents(out) == wanted
 
 
-def test_a_scheduler_that_gives_up_what_a_lost_worker_had_is_asked_again(tmp_path, here):
-    with a_cluster(tmp_path, 2, allowed_failures=0) as (address, workers):
-        vary_and_lose_one(here, tmp_path / "out", address, workers[0])
+def test_a_scheduler_without_workers_and_a_worker_with_another_version_are_refused_and_what_is_given_up_is_asked_again(
+    tmp_path, here, monkeypatch
+):
+    """On one cluster, whose start is most of it: first it is looked at, then it loses a worker and gives up what that one had."""
+    document = read(runs.saved(tmp_path, runs.scene()).read_bytes())
+    sweep, _ = sweep_of(document, [parameters.parse("habitat.spin_rpm=1,2")])
+    with contextlib.ExitStack() as stack:
+        address, _ = stack.enter_context(a_cluster(tmp_path, 0, allowed_failures=0))
+        with monkeypatch.context() as patched:
+            patched.setattr(cluster, "_JOINS_WITHIN_S", 2)
+            with pytest.raises(BadInput, match="has no worker"):
+                next(cluster.each(None, [1], address))
+        lost, _ = with_workers(stack, tmp_path, address, 2)
+        with monkeypatch.context() as patched:
+            patched.setattr(cluster, "__version__", "0.0.0")
+            with pytest.raises(BadInput, match=r"This is Rimfall 0\.0\.0, but a worker has"):
+                next(cluster.each(sweep, [1], address))
+        vary_and_lose_one(here, tmp_path / "out", address, lost)
 
 
 def test_a_cluster_that_loses_a_worker_makes_all_files_and_a_scheduler_that_goes_away_is_said(
@@ -141,21 +156,6 @@ def test_an_address_where_no_scheduler_is_is_refused(monkeypatch):
         next(cluster.each(None, [1], address))
     with pytest.raises(BadInput, match="No scheduler answers at nowhere://x"):
         next(cluster.each(None, [1], "nowhere://x"))
-
-
-def test_a_scheduler_without_workers_and_a_worker_with_another_version_are_refused(tmp_path, monkeypatch):
-    document = read(runs.saved(tmp_path, runs.scene()).read_bytes())
-    sweep, _ = sweep_of(document, [parameters.parse("habitat.spin_rpm=1,2")])
-    with contextlib.ExitStack() as stack:
-        address, _ = stack.enter_context(a_cluster(tmp_path, 0))
-        monkeypatch.setattr(cluster, "_JOINS_WITHIN_S", 2)
-        with pytest.raises(BadInput, match="has no worker"):
-            next(cluster.each(None, [1], address))
-        monkeypatch.undo()
-        with_workers(stack, tmp_path, address, 1)
-        monkeypatch.setattr(cluster, "__version__", "0.0.0")
-        with pytest.raises(BadInput, match=r"This is Rimfall 0\.0\.0, but a worker has"):
-            next(cluster.each(sweep, [1], address))
 
 
 def test_without_the_package_the_extra_to_install_is_named(monkeypatch):

@@ -1,5 +1,6 @@
 """The pool of processes: one that dies loses nothing, one that always dies is given up."""
 
+import functools
 import json
 import multiprocessing
 import os
@@ -8,7 +9,6 @@ import threading
 import time
 from concurrent.futures import ProcessPoolExecutor
 from concurrent.futures.process import BrokenProcessPool
-from pathlib import Path
 
 import pytest
 
@@ -55,9 +55,8 @@ def test_a_process_that_dies_while_work_is_handed_out_loses_nothing(monkeypatch,
     assert all(isinstance(outcome, Outcome) for _, outcome in outcomes)
 
 
-def began(sweep, number):
-    """In place of the work: what this process was started with, told once all three have one."""
-    met = Path(os.environ["MET"])
+def began(met, _sweep, _number):
+    """In place of the work: what this process was started with, told once all three have one. met: the folder where they tell so."""
     (met / str(os.getpid())).touch()
     give_up = time.monotonic() + 300
     while len(list(met.iterdir())) < 3 and time.monotonic() < give_up:
@@ -70,8 +69,7 @@ def began(sweep, number):
 
 
 def test_every_process_starts_on_one_thread_and_leaves_ctrl_c_alone(monkeypatch, tmp_path):
-    monkeypatch.setenv("MET", str(tmp_path))
-    monkeypatch.setattr(local, "work", began)
+    monkeypatch.setattr(local, "work", functools.partial(began, tmp_path))
     monkeypatch.delenv("OPENBLAS_NUM_THREADS", raising=False)
     told = [outcome for _, outcome in local.each(sweep(6), list(range(1, 7)), 3)]
     assert len({process for process, _, _ in told}) == 3

@@ -132,6 +132,12 @@ def test_every_document_carries_the_policy_and_every_answer_its_kind():
         assert "unsafe" not in policy
 
 
+def test_the_icon_is_where_a_browser_looks_for_it():
+    answer = call("GET", "/favicon.ico")
+    assert answer.is_redirect
+    assert call("GET", f"/{answer.headers['location']}").headers["content-type"] == "image/svg+xml"
+
+
 def test_static_files_are_compressed_and_revalidated():
     answer = call("GET", "/static/main.js", headers={"accept-encoding": "gzip"})
     assert answer.headers["content-encoding"] == "gzip"

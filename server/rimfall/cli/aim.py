@@ -15,7 +15,11 @@ from . import common
 from .common import aligned, number, only_throw, seconds_of
 
 DONE = 0
-_EXAMPLE = "rimfall aim galley.json --motion serve --to 1/3,1.4 --speed 20 --save shot.json; or: --to=-6,1.4 --speed 9; or: --to friend --least speed"
+EXAMPLES = (
+    'rimfall aim same-lob.json --motion "Lob out" --to 1/3,1.4 --least speed --save thrown.json',
+    "rimfall aim galley.json --motion serve --to=-6,1.4 --speed 9 --back",
+    "rimfall aim pass-to-a-runner.json --motion pass --to runner --least speed",
+)
 _TO_MAY_BE = (
     "ALONG,HEIGHT or ALONG,HEIGHT,AXIAL in metres, with ALONG as in 1/3 for a share of the way round from the thrower, "
     "or the name of a motion of the scene"
@@ -29,7 +33,6 @@ _FIXED = (
 
 def add_to(parser):
     """Add the command's options."""
-    parser.epilog = f"For example: {_EXAMPLE}"
     parser._negative_number_matcher = re.compile(r"^-[0-9.][0-9.eE,/+-]*$")  # "-12,1.4" is a place, not an option
     parser.add_argument("scene", metavar="SCENE.json", help="a scene document; - reads standard input")
     parser.add_argument("--motion", metavar="NAME", help="the throw (default: the only one of the scene)")

@@ -18,6 +18,7 @@ from . import common
 from .common import aligned
 
 DONE = 0
+EXAMPLES = ("rimfall feel galley.json --height 1.68 --map limits.svg",)
 _MAPS = {".svg": limits_sheet.map_svg, ".pdf": limits_sheet.map_pdf}
 _JUST = 1.05  # times a limit, under which the margin says more
 _FROM_MEMORY = "from memory: look it up before you cite it"

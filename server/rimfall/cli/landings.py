@@ -13,12 +13,13 @@ from . import common
 from .common import aligned, only_throw, seconds_of
 
 DONE = 0
-_EXAMPLE = "rimfall landings galley.json --motion serve --over elevation_deg=0..80/81 --over speed_m_s=2..20/73 --export net.svg"
+EXAMPLES = (
+    "rimfall landings galley.json --motion serve --over elevation_deg=0..80/81 --over speed_m_s=2..20/73 --export net.svg",
+)
 
 
 def add_to(parser):
     """Add the command's options."""
-    parser.epilog = f"For example: {_EXAMPLE}"
     parser.add_argument("scene", metavar="SCENE.json", help="a scene document; - reads standard input")
     parser.add_argument("--motion", metavar="NAME", help="the throw (default: the only one of the scene)")
     parser.add_argument(

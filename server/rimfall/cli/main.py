@@ -66,7 +66,12 @@ def _parser(arguments):
     parser.add_argument("--version", action="version", version=f"rimfall {__version__}")
     commands = parser.add_subparsers(required=True, metavar="COMMAND")
     for name, does in COMMANDS.items():
-        command = commands.add_parser(name, help=does, description=f"{does[:1].upper()}{does[1:]}.")
+        as_written = argparse.RawDescriptionHelpFormatter
+        command = commands.add_parser(
+            name, help=does, description=f"{does[:1].upper()}{does[1:]}.", formatter_class=as_written
+        )
         if name in arguments:
-            import_module(f".{name}", __package__).add_to(command)
+            module = import_module(f".{name}", __package__)
+            module.add_to(command)
+            command.epilog = "\n".join(["For example:", *(f"  {one}" for one in module.EXAMPLES)])
     return parser

@@ -16,7 +16,10 @@ from . import common
 from .common import aligned, number, seconds_of
 
 DONE = 0
-_EXAMPLE = "rimfall match track.csv --accuracy 0.02 --known radius_m=56 --known air=none"
+EXAMPLES = (
+    "rimfall match track.csv --accuracy 0.02 --known radius_m=56 --known air=none",
+    "rimfall match ball.usda --view inertial --accuracy 0.005 --known radius_m=56 --known spin_rpm=3 --save nearest.json",
+)
 _NUMBERS = ("radius_m", "spin_rpm", "gravity_g", "speed")
 _MAY_BE = "NAME=VALUE, the name one of radius_m, spin_rpm, gravity_g, start, speed, air, body"
 _AIR_MAY_BE = "air=none, or air=KPA,CELSIUS as in air=101.3,20"
@@ -24,7 +27,6 @@ _AIR_MAY_BE = "air=none, or air=KPA,CELSIUS as in air=101.3,20"
 
 def add_to(parser):
     """Add the command's options."""
-    parser.epilog = f"For example: {_EXAMPLE}"
     parser.add_argument(
         "track",
         metavar="TRACK",

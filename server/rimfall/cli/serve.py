@@ -20,6 +20,7 @@ from ..web.app import MAX_SECONDS, make_app
 from . import common
 
 DONE, STOPPED = 0, 130
+EXAMPLES = ("rimfall serve", "rimfall serve --port 9000 --no-open")
 LEAST_SECONDS, GREATEST_SECONDS = 0.1, 3600.0
 
 

@@ -10,12 +10,14 @@ from ..scene.size.request import CALLED, STUDY_NAMES
 from . import common
 
 DONE = 0
-_EXAMPLES = "For example: rimfall size --exactly gravity=0.9 --most spin=2; or: --study cramer_1985 --most radius=60"
+EXAMPLES = (
+    "rimfall size --exactly gravity=0.9 --most spin=2",
+    "rimfall size --study cramer_1985 --most radius=60",
+)
 
 
 def add_to(parser):
     """Add the command's options."""
-    parser.epilog = _EXAMPLES
     parser.add_argument("request", metavar="WISHES.json", nargs="?", help="wishes and a person; - reads standard input")
     for option, bound in (("--exactly", "exactly"), ("--least", "at_least"), ("--most", "at_most")):
         parser.add_argument(

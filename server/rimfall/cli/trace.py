@@ -17,6 +17,11 @@ from .own_cameras import add_camera_options, camera_choices
 from .streams import complain
 
 DONE = 0
+EXAMPLES = (
+    "rimfall trace galley.json",
+    "rimfall trace galley.json --prose past --units us",
+    "rimfall trace galley.json --export flights.csv --export flights.usda --view inertial --fps 24",
+)
 
 
 def add_to(parser):

@@ -13,12 +13,13 @@ from .streams import complain
 
 DONE, FAILED, REFUSED = 0, 1, 2
 _MOST_NAMED = 20
-_EXAMPLE = "rimfall vary scene.json --over habitat.spin_rpm=1..6/11 --over motions.serve.speed_m_s=4,6,8 --export csv --out spins"
+EXAMPLES = (
+    "rimfall vary scene.json --over habitat.spin_rpm=1..6/11 --over motions.serve.speed_m_s=4,6,8 --export csv --out spins",
+)
 
 
 def add_to(parser):
     """Add the command's options."""
-    parser.epilog = f"For example: {_EXAMPLE}"
     parser.add_argument("scene", metavar="SCENE.json", help="a scene document; - reads standard input")
     parser.add_argument(
         "--over",

@@ -12,6 +12,7 @@ from ..motions.flat_gravity import FlatGravityReference
 from ..motions.flight import MOST_STEPS
 from ..motions.ground import MOST_TRIES
 from ..motions.plan import Plan
+from ..motions.reach import Reached
 from ..motions.setting import Setting
 from ..motions.track import Track
 from ..motions.ways import Way, Ways
@@ -135,8 +136,9 @@ class Kind:
     may be). plan(setting, motion). outcome(traced, units): sentences of what it does. assumptions(traced, setting): sentences of
     what its answer leaves out. element: what a thing of it is called in files, before its own name. limit: of the steps of its plan.
     eases: what makes it less work, besides fewer rebounds and a shorter clock. least_bytes(setting, motion): memory that it is sure to
-    take, told without working it out. in_short(traced, units): what comes of it, said of its name ("lands 5.21 m spinward after 1.06 s").
-    told(traced, telling, thing): sentences of it as prose, of which the first names the thing (`telling.py`).
+    take, told without working it out. flies: somebody may catch it; catches: is somebody who may. in_short(traced, units): what comes of
+    it, said of its name ("lands 5.21 m spinward after 1.06 s"). told(traced, telling, thing): sentences of it as prose, of which the
+    first names the thing (`telling.py`).
     """
 
     name: str
@@ -151,6 +153,8 @@ class Kind:
     limit: StepLimit = IN_FLIGHT
     eases: tuple[str, ...] = ()
     least_bytes: Callable[[Setting, Any], float] = lambda _setting, _motion: 0.0
+    flies: bool = False
+    catches: bool = False
     in_short: Callable[["Traced", str], str] = briefly
     told: Callable[["Traced", Telling, str], list[str]] = dropped
 
@@ -159,7 +163,7 @@ class Kind:
 class Traced:
     """A motion of the scene and all that came of it; ways: how far its moments are from its release; stands_on: its ground;
     findings: what its kind tells beside its path (`plan.Plan`); drift: the parts of its landing's drift, or None and why not
-    (`drift.parts`)."""
+    (`drift.parts`); reached: (name, `reach.Reached`) of those within whose reach it comes before it lands, in order of time."""
 
     kind: Kind
     motion: Any
@@ -170,6 +174,7 @@ class Traced:
     stands_on: Ground = DECK
     findings: dict[str, Any] = field(default_factory=dict)
     drift: tuple[Any, Any] = (None, "not_flown")
+    reached: tuple[tuple[str, Reached], ...] = ()
     _told_ways: dict[int, tuple[Any, Way]] = field(default_factory=dict, init=False, repr=False, compare=False)
 
     @property

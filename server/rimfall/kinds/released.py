@@ -14,7 +14,7 @@ from ..physics.constants import RPM_RAD_S
 from .kind import when
 from .motion import NO_GRAVITY, BodyPart, Carried, Motion, ball_spin_field, body_field, body_of, bounces_field, place_of
 from .places import body_clear
-from .words import after_landing, landing, rose, why
+from .words import after_landing, landing, rose, why, within_reach
 
 RISES = "rises"  # why there is nothing under plain gravity beside it
 TUMBLES = "tumbles"
@@ -105,7 +105,10 @@ def _ball_spin_rad_s(motion):
 
 
 def flew(traced, units):
-    """What it does: rises, or lands and drifts, and what comes after."""
-    return rose(traced, units) or [
-        s for s in (landing(traced, units), why(traced, units), after_landing(traced, units)) if s
+    """Who can catch it, and what it does: rises, or lands and drifts, and what comes after."""
+    near = within_reach(traced, units)
+    lands = landing(traced, units, who="Uncaught, it" if near else "It")
+    return [
+        *near,
+        *(rose(traced, units) or [s for s in (lands, why(traced, units), after_landing(traced, units)) if s]),
     ]

@@ -82,16 +82,39 @@ def thrown(traced, telling, thing):
 
 def flight(traced, telling):
     """Where it lands, what it does there, and where it would have landed under plain gravity."""
-    landing = traced.track.landing
+    landing, caught = traced.track.landing, _caught(traced, telling)
     if landing is None:
-        return [ends(traced, telling, "it")]
+        return [*caught, ends(traced, telling, "it")]
     if lasted(traced, landing) <= 0:
         return [f"It {telling.verb('lies', 'lay')} on {the(traced, landing.surface)} from the start."]
     before = next((e for e in traced.track.events if e.surface is not None and e.time_s < landing.time_s), None)
     met = "" if before is None else f"{telling.verb('meets', 'met')} {the(traced, before.surface)} on the way and "
     where = place(traced, telling, traced.way(landing), "straight below")
+    if caught:
+        return [*caught, _uncaught(traced, telling, landing, before, where), *_plain(traced, telling, landing)]
     lands = f"After {telling.time(lasted(traced, landing))} it {met}{telling.verb('lands', 'landed')} {where}."
     return [lands, *_then(traced, telling, landing), *_plain(traced, telling, landing)]
+
+
+def _caught(traced, telling):
+    """That it comes within the reach of somebody, of the first where there are several."""
+    if not traced.reached:
+        return []
+    one = traced.reached[0][1]
+    comes = f"After {telling.time(lasted(traced, one))} it {telling.verb('comes', 'came')} within the catcher’s reach"
+    up = telling.length(max(one.height_m, 0.0), upright=True)
+    over = f"{up} above {the(traced, traced.ground)}"
+    return [f"{comes}, {over}, at a closing velocity of {telling.speed(one.closing_m_s)}."]
+
+
+def _uncaught(traced, telling, landing, before, where):
+    """Where it lands if nobody catches it."""
+    after = telling.time(lasted(traced, landing))
+    if telling.past:
+        met = "" if before is None else f"met {the(traced, before.surface)} on the way and "
+        return f"If nobody had caught it, it would have {met}landed after {after}, {where}."
+    met = "" if before is None else f"meets {the(traced, before.surface)} on the way and "
+    return f"If nobody catches it, it {met}lands after {after}, {where}."
 
 
 def _then(traced, telling, landing):

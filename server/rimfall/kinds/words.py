@@ -96,6 +96,16 @@ def _changes(traced, events):
     return [f"rolls without slipping from {since(traced, grips[0])} on"] if grips else []
 
 
+def within_reach(traced, units):
+    """Within whose reach it comes before it lands: when, how high, and how fast."""
+    over = f"above {the(traced, traced.ground)}, at a closing velocity of"
+    return [
+        f"It comes within reach of {name} after {since(traced, one)}, {length(max(one.height_m, 0.0), units)} {over} "
+        f"{speed(one.closing_m_s, units)}."
+        for name, one in traced.reached
+    ]
+
+
 def landing(traced, units, who="It", many=False):
     """Where and when it lands, or why it does not; who: what a sentence calls it; many: that is several things."""
     track = traced.track

@@ -84,7 +84,7 @@ class StepLog:
 
         def column(values):
             spend()
-            return np.concatenate([np.ascontiguousarray(np.moveaxis(v, -1, 0)) for v in values])[order]
+            return np.concatenate([np.ascontiguousarray(v.transpose(-1, *range(v.ndim - 1))) for v in values])[order]
 
         lengths = [np.broadcast_to(s.length_s, who.shape) for s, who in zip(self._steps, self._owners, strict=True)]
         names = ("position_m", "velocity_m_s", "path_m", "path_m_s")

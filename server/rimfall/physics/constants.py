@@ -13,3 +13,4 @@ SUTHERLAND_VISCOSITY = 1.458e-6  # kg/(m s sqrt(K)); ISO 2533:1975
 SUTHERLAND_TEMPERATURE_K = 110.4  # ISO 2533:1975
 AIR_HEAT_RATIO = 1.4  # ISO 2533:1975, for the speed of sound
 PERSON_HEIGHT_M = 1.75  # the figure drawn for scale; our own choice
+ARM_REACH_M = 0.44 * PERSON_HEIGHT_M  # shoulder to fingertips: Drillis & Contini (1966), share of stature, from memory

@@ -7,6 +7,7 @@ are (..., 3) in the rotating frame, metres.
 """
 
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 
@@ -60,15 +61,18 @@ class FloorChart:
     winds = False
     bends = False
 
-    @property
+    @cached_property
     def _rows(self):
-        return frames.axes_at(np.asarray(self.azimuth_rad))
+        rows = frames.axes_at(np.asarray(self.azimuth_rad))
+        rows.flags.writeable = False
+        return rows
 
     def position(self, place):
         """Places (..., 3) -> positions (..., 3)."""
         spinward, up, axial = self._rows
-        along, height, across = np.moveaxis(np.asarray(place, dtype=float), -1, 0)
-        return along[..., None] * spinward - (self.radius_m - height)[..., None] * up + across[..., None] * axial
+        place = np.asarray(place, dtype=float)
+        along, height, across = place[..., :1], place[..., 1:2], place[..., 2:]
+        return along * spinward - (self.radius_m - height) * up + across * axial
 
     def axes(self, position):
         """Rows spinward, up, axial (..., 3, 3): the same everywhere on the floor."""

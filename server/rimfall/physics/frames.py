@@ -14,7 +14,14 @@ def place_to_rotating(radius_m, place):
     place = np.asarray(place, dtype=float)
     azimuth = place[..., 0] / radius_m
     rho = radius_m - place[..., 1]
-    return np.stack([rho * np.cos(azimuth), rho * np.sin(azimuth), place[..., 2]], axis=-1)
+    return _vectors(rho * np.cos(azimuth), rho * np.sin(azimuth), place[..., 2])
+
+
+def _vectors(x, y, z):
+    """Vectors (..., 3) of their parts: x and y (...), of one shape, and z, which spreads to it. np.stack would take four times as long."""
+    out = np.empty((*np.shape(x), 3))
+    out[..., 0], out[..., 1], out[..., 2] = x, y, z
+    return out
 
 
 def height_of(radius_m, position):
@@ -25,14 +32,14 @@ def height_of(radius_m, position):
 def turn(vectors, angle_rad):
     """Vectors (..., 3) turned about z by angle_rad (...), anticlockwise seen from +z."""
     c, s = np.cos(angle_rad), np.sin(angle_rad)
-    x, y, z = np.moveaxis(np.asarray(vectors, dtype=float), -1, 0)
-    return np.stack(np.broadcast_arrays(c * x - s * y, s * x + c * y, z), axis=-1)
+    vectors = np.asarray(vectors, dtype=float)
+    x, y = vectors[..., 0], vectors[..., 1]
+    return _vectors(c * x - s * y, s * x + c * y, vectors[..., 2])
 
 
 def spin_cross(omega_rad_s, vectors):
     """Omega x v for a spin of omega_rad_s (...) about z and vectors (..., 3)."""
-    x, y = vectors[..., 0], vectors[..., 1]
-    return np.stack(np.broadcast_arrays(-omega_rad_s * y, omega_rad_s * x, np.zeros_like(x)), axis=-1)
+    return _vectors(-omega_rad_s * vectors[..., 1], omega_rad_s * vectors[..., 0], 0.0)
 
 
 def rotating_to_inertial(position, velocity, angle_rad, omega_rad_s):
@@ -61,8 +68,11 @@ def local_axes(position):
 def axes_at(azimuth_rad):
     """Unit vectors (..., 3, 3), rows spinward, up, axial, at azimuths (...)."""
     c, s = np.cos(azimuth_rad), np.sin(azimuth_rad)
-    zero, one = np.zeros_like(c), np.ones_like(c)
-    return np.stack([np.stack([-s, c, zero], -1), np.stack([-c, -s, zero], -1), np.stack([zero, zero, one], -1)], -2)
+    axes = np.zeros((*np.shape(c), 3, 3))
+    axes[..., 0, 0], axes[..., 0, 1] = -s, c
+    axes[..., 1, 0], axes[..., 1, 1] = -c, -s
+    axes[..., 2, 2] = 1.0
+    return axes
 
 
 def aimed(speed_m_s, heading_deg, elevation_deg):

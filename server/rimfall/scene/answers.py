@@ -164,6 +164,7 @@ def outcome(traced, trace, units="si"):
         "no_landing": track.no_landing,
         "apex": None if track.path is None else _when(track.apex, ways[-2]),
         "last": None if track.path is None else _when(track.last, ways[-1]) | {"speed_m_s": track.last.speed_m_s},
+        "within_reach": [{"motion": name, **vars(one)} for name, one in traced.reached],
         "in_short": traced.in_short(units),
         "prose": prose.of_motion(traced, units),
         "words": traced.outcome(units),

@@ -1,18 +1,15 @@
-"""The fields of the scene document as data: label, unit, range, default; named bodies and liquids; motions ready to add.
-
-Everything is read off the models of `document.py`, so a range is written once.
+"""The fields of the scene document as data: label, unit, range, default; those of questions about throws and paths; named bodies and
+liquids; motions ready to add.
 """
 
 from dataclasses import asdict
-from typing import Any, get_args, get_origin
+from typing import Any, get_args
 
-from pydantic import BaseModel, WithJsonSchema
-from pydantic_core import PydanticUndefined
+from pydantic import WithJsonSchema
 
 from .. import __version__
 from ..comfort.quantities import QUANTITIES
 from ..kinds import KINDS
-from ..kinds.motion import BODY_NAMES
 from ..phrases import CAUTION
 from ..physics.bodies import NAMED_BODIES
 from ..physics.constants import PERSON_HEIGHT_M, RPM_RAD_S
@@ -23,112 +20,14 @@ from . import document
 from .craft import blocks
 from .craft.answers import FINDINGS
 from .craft.document import BY, SOLIDS, Craft
+from .described import bound_figure, described, walk
 from .export_part import ExportPart
 from .shot.aim_request import AimRequest
-from .shot.camera_request import CameraRequest
+from .shot.camera_request import CameraRequest, PlacedCamera
+from .shot.grid_request import GridRequest
 from .shot.landings_request import VARIED, LandingsRequest
 from .shot.match_request import MatchRequest
 from .size.request import SizeRequest
-
-
-def _models(annotation):
-    """The models inside an annotation, and whether they lie in a list."""
-    if isinstance(annotation, type) and issubclass(annotation, BaseModel):
-        return [(annotation, False)]
-    is_list = get_origin(annotation) is list
-    inner = [m for a in get_args(annotation) for m in _models(a)]
-    return [(m, is_list or listed) for m, listed in inner]
-
-
-def walk(model, prefix=""):
-    """(path, field) of every field of a model and of the models inside it."""
-    for name, field in model.model_fields.items():
-        path = f"{prefix}{name}"
-        if path == "compare.*.habitat":
-            continue
-        yield path, field
-        for inner, listed in _models(field.annotation):
-            yield from walk(inner, f"{path}.*." if listed else f"{path}.")
-
-
-def _plain(value):
-    return value.model_dump() if isinstance(value, BaseModel) else value
-
-
-def _bounds(field):
-    """Least and greatest value, None where there is none, and whether it must lie above the least."""
-    low = high = None
-    above = False
-    for mark in field.metadata:
-        if getattr(mark, "ge", None) is not None:
-            low = mark.ge
-        if getattr(mark, "gt", None) is not None:
-            low, above = mark.gt, True
-        if getattr(mark, "le", None) is not None:
-            high = mark.le
-    return low, high, above
-
-
-def _figure(value):
-    """A bound as a reader writes it: 100,000 and 0.001, not 1e5; 1e12, which has too many zeros to count."""
-    if abs(value) >= 1e10:
-        return f"{value:.0e}".replace("e+", "e")
-    return f"{value:,.10g}" if abs(value) >= 1e-4 or value == 0 else f"{value:.0e}".replace("e-0", "e-")
-
-
-def described(field):
-    """A field of a model as data: label, unit, range, default, and what it may be in words."""
-    extra = dict(field.json_schema_extra or {})
-    low, high, above = _bounds(field)
-    default = None if field.default in (PydanticUndefined, None) else _plain(field.default)
-    return {
-        "label": extra.get("label", ""),
-        "unit": extra.get("unit", ""),
-        "kind": extra.get("kind", "part"),
-        "min": low,
-        "max": high,
-        "above_min": above,
-        "whole": field.annotation is int,
-        "default": default,
-        "required": field.is_required(),
-        "nullable": _nullable(field),
-        "choices": _choices(field) if extra.get("kind") in ("choice", "version") else None,
-        "shown": extra.get("shown"),
-        "may_be": extra.get("may_be") or _may_be(field, extra),
-    }
-
-
-def _nullable(field):
-    return type(None) in get_args(field.annotation)
-
-
-def _choices(field):
-    """The words or whole numbers that a field may be one of."""
-    inside = (field.annotation, *get_args(field.annotation))
-    return [c for a in inside for c in get_args(a) if isinstance(c, (str, int))]
-
-
-def _may_be(field, extra):
-    """What a field may be, where it does not say so itself."""
-    longest = next((m.max_length for m in field.metadata if getattr(m, "max_length", None)), None)
-    match extra.get("kind"):
-        case "number":
-            return _span(field, extra["unit"]) + (", or null" if _nullable(field) else "")
-        case "text":
-            return f"text of at most {longest} characters"
-        case "list":
-            return f"a list of at most {longest}"
-        case "body":
-            return "a named body (" + ", ".join(BODY_NAMES) + ") or one by its own figures (mass_kg, diameter_m, …)"
-    if choices := _choices(field):
-        return " or ".join(str(c) for c in choices)
-    return "an object in braces, or null" if _nullable(field) else "an object in braces"
-
-
-def _span(field, unit):
-    low, high, above = _bounds(field)
-    least = f"above {_figure(low)}, to" if above else f"{_figure(low)} to"
-    return f"{least} {_figure(high)}" + (f" {unit}" if unit else "")
 
 
 def pattern_of(field):
@@ -181,7 +80,7 @@ def _items(model, prefix):
         if items is not None:
             whole = described(field)
             low, high = items["minimum"], items["maximum"]
-            span = f"{_figure(low)} to {_figure(high)} {whole['unit']}".strip()
+            span = f"{bound_figure(low)} to {bound_figure(high)} {whole['unit']}".strip()
             number = {"kind": "number", "min": low, "max": high, "default": None, "required": True, "nullable": False}
             yield f"{path}.*", whole | number | {"may_be": span}
 
@@ -200,18 +99,26 @@ EXPORT = "export."
 FIELDS |= {path: described(field) for path, field in walk(ExportPart, EXPORT)}
 WISHES = "wishes"
 FIELDS |= {path: described(field) for path, field in walk(SizeRequest) if path.startswith(WISHES)}
-SHOTS = (AimRequest, LandingsRequest, CameraRequest, MatchRequest)  # requests about throws and paths
+SHOTS = (AimRequest, LandingsRequest, CameraRequest, MatchRequest, GridRequest)  # requests about throws and paths
 OF_SHOTS = {
     path: described(field) for model in SHOTS for path, field in walk(model) if path.partition(".")[0] != "scene"
 }
 FIELDS |= OF_SHOTS
 
 
-_AIM = {
-    f"aim.{path}": described(field)
-    for path, field in walk(AimRequest)
-    if path in ("within_m", "flight_max_s", "fixed.speed_m_s", "fixed.elevation_deg", "fixed.flight_s")
-}
+_TYPED = ("number", "choice", "fps", "pixel")  # kinds of fields that a page has a control for
+_QUESTIONS = {"aim": AimRequest, "camera": PlacedCamera, "match": MatchRequest}
+
+
+def _of_questions():
+    """Fields of the questions about throws and paths, each under its question's name; those of landings for each figure that may vary."""
+    models = _QUESTIONS | {f"landings.over.{tag.removeprefix('@')}": model for tag, model in VARIED.items()}
+    fields = {f"{name}.{path}": described(field) for name, model in models.items() for path, field in walk(model)}
+    return {
+        path: row
+        for path, row in fields.items()
+        if row["kind"] in _TYPED and not path.startswith(("aim.scene.", "match.picture.camera.*."))
+    }
 
 
 def _shapes():
@@ -292,7 +199,7 @@ def catalogue():
             for path, field in FIELDS.items()
             if not path.startswith((EXPORT, WISHES)) and path not in OF_SHOTS and path not in OF_CRAFT
         }
-        | _AIM,
+        | _of_questions(),
         "kinds": _kinds(),
         "shapes": _shapes(),
         "bodies": _bodies(),

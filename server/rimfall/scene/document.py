@@ -79,7 +79,7 @@ class Sampling(Strict):
         Any,
         BeforeValidator(is_fps),
         WithJsonSchema(fps_json_schema()),
-    ] = of_kind("Frames a second", "fps", 24, unit="fps", may_be='1 to 240, or "n/d"')
+    ] = of_kind("Frames per second", "fps", 24, unit="fps", may_be='1 to 240, or "n/d"')
     duration_s: float | None = number("Ends at", "s", 0.1, 600, None)
 
 

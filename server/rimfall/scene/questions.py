@@ -8,6 +8,7 @@ from ..kinds.kind import IN_FLIGHT, ON_THE_GROUND, Traced
 from ..motions import drift, flat_gravity, track
 from ..motions.carry import carry
 from ..motions.flight import StepLimitExceeded
+from ..motions.reach import first_reached
 from ..motions.setting import Setting
 from ..motions.track import grid_span
 from ..motions.ways import Ways
@@ -74,7 +75,22 @@ def _trace_one(scene, ledger, greatest_samples, spent, tell):
         if tell:
             tell(2 * len(plans) + i + 1)
     spend(bytes=-carried)  # the journeys: their paths are read, and nobody needs them any more
+    motions = [replace(one, reached=_reached(setting, one, motions)) for one in motions]
     return Trace(scene, setting, per_frame, _grid_count(setting, motions), motions), samples.spent
+
+
+def _reached(setting, flight, motions):
+    """(name, Reached) of those of the motions within whose reach a flight comes before it lands, in order of time."""
+    if not flight.kind.flies or flight.track.path is None:
+        return ()
+    track, floor = flight.track, flight.plan.floor
+    until_s = track.ends_s if track.landing is None else track.landing.time_s
+    catchers = [one for one in motions if one.kind.catches and one.track.path is not None and one.plan.floor == floor]
+    found = [
+        (one.motion.name, first_reached(setting, track, floor, until_s, one.track, one.plan.body.radius_m))
+        for one in catchers
+    ]
+    return tuple(sorted((one for one in found if one[1] is not None), key=lambda one: one[1].time_s))
 
 
 def _kept():

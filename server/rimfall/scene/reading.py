@@ -2,6 +2,7 @@
 
 import json
 import re
+from contextlib import contextmanager
 from dataclasses import replace
 
 from pydantic import ValidationError
@@ -18,13 +19,14 @@ from .export_part import ExportPart, ExportRequest
 from .feel.answers import FeelRequest
 from .shot.aim_request import AimRequest
 from .shot.camera_request import CameraRequest
+from .shot.grid_request import GridRequest
 from .shot.landings_request import LandingsRequest
 from .shot.match_request import MatchRequest
 from .size.request import SizeRequest
 from .tumbling import tumbler
 
 GREATEST_BYTES = 1_000_000
-_ROW = re.compile(r"(?:track|keys\.rows|picture\.points)\.(\d+)\.")
+_ROW = re.compile(r"(?:track|keys\.rows|picture\.points|(picture\.camera|camera\.rows))\.(\d+)\.")
 
 
 class _Choices(Strict):
@@ -80,20 +82,36 @@ def read_landings(source):
 
 def read_match(source):
     """A MatchRequest from the bytes (or text) of its document. Raises as `read`, naming the row of a path that is wrong."""
-    try:
+    with _rows_named():
         return _parsed(MatchRequest, source)
+
+
+@contextmanager
+def _rows_named():
+    """Refusals from inside name the row of a path or of a camera that is wrong."""
+    try:
+        yield
     except BadInput as refused:
         raise BadInput(*(_of_row(one) for one in refused.refusals)) from None
 
 
 def _of_row(one):
     row = _ROW.match(one.field)
-    return one if row is None else replace(one, say=f"Row {int(row[1]) + 1} of the path: {one.say}")
+    if row is None:
+        return one
+    return replace(one, say=f"Row {int(row[2]) + 1} of the {'camera' if row[1] else 'path'}: {one.say}")
+
+
+def read_grid(source: bytes | str) -> GridRequest:
+    """A GridRequest from the bytes (or text) of its document. Raises as `read`."""
+    return _parsed(GridRequest, source)
 
 
 def read_camera(source):
     """A CameraRequest from the bytes (or text) of its document. Raises as `read`."""
-    return _of_scene(_parsed(CameraRequest, source))
+    with _rows_named():
+        request = _parsed(CameraRequest, source)
+    return _of_scene(request)
 
 
 def _of_scene(request):

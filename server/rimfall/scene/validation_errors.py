@@ -5,11 +5,13 @@ import re
 
 from ..errors import BadInput, refusal, shown
 from ..shapes import SHAPES
-from .catalogue import FIELDS, OWN, SHOTS, described, pattern_of
+from .catalogue import FIELDS, OWN, SHOTS, pattern_of
 from .craft.document import BY, SOLIDS, Craft
+from .described import described
 from .document import MOTIONS, Scene
 from .shot.aim_request import CATCHERS
 from .shot.landings_request import VARIED
+from .shot.match_request import SEEN_BY
 from .size.request import SizeRequest
 
 _TAGS = {
@@ -21,6 +23,7 @@ _TAGS = {
     "@study",
     *VARIED,
     *CATCHERS,
+    *SEEN_BY,
     *(f"@{name}" for name in (*SHAPES, *SOLIDS, *BY)),
 }  # of the unions in `document.py` and of requests; no part of a field's name
 _TOLD_BY = {
@@ -51,8 +54,10 @@ def _one(error, source, model):
     if kind == "json_invalid":
         return broken(error["ctx"]["error"], source)
     field = path_of(error["loc"])
+    varied = next((VARIED[p].model_fields.get(error["loc"][-1]) for p in error["loc"] if p in VARIED), None)
+    row = None if varied is None else described(varied)  # its name does not tell which figure it is of
     if kind == "missing":
-        return missing(field)
+        return missing(field, row=row)
     if kind == "extra_forbidden":
         return _unknown(field, error, model)
     if kind in ("union_tag_not_found", "union_tag_invalid"):
@@ -61,10 +66,7 @@ def _one(error, source, model):
         return wrong(
             field or "document", error["input"], None if pattern_of(field) in FIELDS else "an object in braces"
         )
-    varied = next((VARIED[p] for p in error["loc"] if p in VARIED), None)
-    if varied is not None and error["loc"][-1] in varied.model_fields:
-        return wrong_of(varied, field, error["input"])
-    return wrong(field, error["input"], _own_may_be(error["loc"], field))
+    return wrong(field, error["input"], (row or {}).get("may_be") or _own_may_be(error["loc"], field), row)
 
 
 def _own_may_be(loc, field):
@@ -81,10 +83,11 @@ def _no_such_kind(field, value):
     return wrong(f"{field}.{tag}", value[tag]) if tag in value else missing(f"{field}.{tag}")
 
 
-def missing(field, may_be=None):
-    """Refusal of a field that is not there."""
-    may_be = may_be or may_be_of(field)
-    return refusal(field, "nothing", may_be, f"{label_of(field)} is missing; it must be {may_be}.")
+def missing(field, may_be=None, row=None):
+    """Refusal of a field that is not there; row: the catalogue's of it, where its name does not tell."""
+    label, told = (row["label"], row["may_be"]) if row else (label_of(field), may_be_of(field))
+    may_be = may_be or told
+    return refusal(field, "nothing", may_be, f"{label} is missing; it must be {may_be}.")
 
 
 def path_of(loc):

@@ -1,5 +1,6 @@
 """The fields that habitats share as a document: radius, spin and how it changes; of those in space, thrust, named levels, a hub."""
 
+from functools import lru_cache
 from typing import ClassVar
 
 from ..fields import Strict, choice, linear, listed, log, number, text
@@ -42,7 +43,7 @@ class TurningPart(Strict):
     @property
     def spin(self):
         """How it turns: a `Spin`."""
-        return ramped(_rate_rad_s(self.spin_rpm), [(p.time_s, _rate_rad_s(p.spin_rpm)) for p in self.spin_ramp])
+        return _ramped(self.spin_rpm, tuple((p.time_s, p.spin_rpm) for p in self.spin_ramp))
 
     @property
     def grounds(self):
@@ -91,6 +92,12 @@ def _moved_m(deck_m, before_m, after_m):
     elif kept_m <= 0:
         kept_m = deck_m * after_m / before_m
     return float(f"{kept_m:.12g}")
+
+
+@lru_cache(maxsize=256)
+def _ramped(spin_rpm, points):
+    """The Spin of a rate in rpm and points (time_s, spin_rpm); asked for many times in one answer."""
+    return ramped(_rate_rad_s(spin_rpm), [(time_s, _rate_rad_s(rpm)) for time_s, rpm in points])
 
 
 def _rate_rad_s(spin_rpm):

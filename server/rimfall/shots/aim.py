@@ -6,40 +6,45 @@ catcher's reach if it is near enough; and where something is in the way of a thr
 """
 
 from dataclasses import dataclass, field, replace
+from functools import cached_property
 
 import numpy as np
 
 from ..physics.constants import TURN_RAD
-from .beside import least_free, nearest, passing, searched
+from .beside import dip_s, least_free, nearest, passing, searched
 from .curve import Curve, curve_of
-from .fixed import ELEVATION, FLIGHT, LEAST, SPEED
+from .fixed import ELEVATION, FLIGHT, LEAST, SPEED, Fixed
+from .hangs import hangs_s, slab_of
 from .panels import roots
 from .question import MOST_M_S, Question, Throw, flown
 from .shooting import FINE_M, ROUGH_M, Shooting
 from .target import Moving
-from .throws import hangs_s
 
 _DEGREE = 24  # of the polynomials whose roots are told
 _LEAST_S = 1e-3
 _POLISHED_M, _POLISHES = 1e-9, 6
 _LOOKED_AT = 2.0  # times the reach: what seems to miss by so much may come within it
+_ONE_DIP = 1.01  # times the higher of two: no higher lies between them, and they are one
 _SAME_S = 1e-6
 
 
 @dataclass(frozen=True)
 class Aim:
-    """The throws that arrive, those that nothing is in the way of first, then by flight time; nearest: where there is none, that which
-    comes nearest; curve: all throws that arrive."""
+    """The throws that arrive, those that nothing is in the way of first, then by flight time; curve: all throws that arrive."""
 
     question: Question
     curve: Curve
     ways: list[Throw] = field(default_factory=list)
-    nearest: Throw | None = None
 
     @property
     def free(self) -> list[Throw]:
         """The ways that nothing is in the way of."""
         return [way for way in self.ways if way.catch.surface is None]
+
+    @cached_property
+    def nearest(self) -> Throw | None:
+        """Where there is no way, that throw which comes nearest."""
+        return None if self.ways else nearest(self.question, self.curve)
 
 
 def aim(question: Question, curve: Curve | None = None) -> Aim:
@@ -63,22 +68,26 @@ def aim(question: Question, curve: Curve | None = None) -> Aim:
     throws = [passing(question, shooting, throw) for throw in _apart(throws)]
     if question.fixed.what == LEAST:
         throws = _least(question, curve, throws)
-    throws.sort(key=lambda throw: (throw.catch.surface is not None, throw.catch.time_s))
-    return Aim(question, curve, throws, None if throws else nearest(question, curve))
+    throws.sort(key=lambda throw: (throw.catch.surface is not None, throw.flight_s))
+    return Aim(question, curve, throws)
 
 
 def _soon(question):
     """The Aim at the slowest throw, where it is known from flights of one turn alone: no throw so slow is in the air for longer."""
-    spin = question.thrower.setting.habitat.spin
-    fastest = float(np.max(np.abs(spin.rates_rad_s)))
     most_s = question.flight_max_s
-    turn_s = min(TURN_RAD / fastest, most_s) if fastest else most_s
+    turn_s = min(_turn_s(question), most_s)
     if turn_s >= 0.7 * most_s:
         return None
     known = aim(replace(question, flight_max_s=turn_s))
-    if known.free and hangs_s(question.thrower, known.free[0].aim[0], most_s) <= turn_s:
+    if known.free and hangs_s(question.thrower, Fixed(SPEED, known.free[0].aim[0]), most_s) <= turn_s:
         return replace(known, question=question)
     return None
+
+
+def _turn_s(question):
+    """How long a turn of the habitat takes, at its fastest."""
+    fastest = float(np.max(np.abs(question.thrower.setting.habitat.spin.rates_rad_s)))
+    return TURN_RAD / fastest if fastest else np.inf
 
 
 def _least_s(question):
@@ -104,10 +113,15 @@ def _least_s(question):
 def _span_s(question, shooting):
     """The flight times between which throws are looked for."""
     least = _least_s(question)
-    if shooting.in_vacuum or question.fixed.what != SPEED:
+    if shooting.in_vacuum or question.fixed.what not in (SPEED, ELEVATION):
         return least, question.flight_max_s
-    hangs = hangs_s(question.thrower, question.fixed.value, question.flight_max_s)
-    return least, max(min(hangs, question.flight_max_s), 2 * least)
+    thrower, longest_s = question.thrower, question.flight_max_s
+    if question.fixed.what == SPEED:
+        return least, max(min(hangs_s(thrower, question.fixed, longest_s), longest_s), 2 * least)
+    hangs = hangs_s(thrower, question.fixed, longest_s, slab_of(thrower, question.target, question.within_m))
+    return least, max(
+        min(max(hangs, 0.5 * _turn_s(question)), longest_s), 2 * least
+    )  # so that another elevation is found
 
 
 def _candidates(question, curve):
@@ -128,7 +142,7 @@ def _candidates(question, curve):
         return _slowest(question, curve, at), none
     throws = curve.velocity(at) if len(at) else none[1]
     slow = np.linalg.norm(throws, axis=1) <= MOST_M_S
-    near = _dips(question, flat, places, at)
+    near = _dips(question, curve, flat, places, at)
     return (at[slow], throws[slow]), (near, curve.velocity(near)) if len(near) else none
 
 
@@ -147,9 +161,9 @@ def _slowest(question, curve, at):
     return at, curve.velocity(at) if len(at) else np.empty((0, 3))
 
 
-def _dips(question, flight_s, w, at):
+def _dips(question, curve, flight_s, w, at):
     """Flight times of the curve at which it comes nearest to what is fixed without meeting it, near enough to look at; not those that
-    come within reach together with a throw that meets it (at)."""
+    come within reach together with a throw that meets it (at), or with another that comes nearer."""
     off = question.fixed.off_m(flight_s, w)
     size, enough = np.abs(off), _LOOKED_AT * question.within_m
     left, right = np.concatenate([[np.inf], size[:-1]]), np.concatenate([size[1:], [np.inf]])
@@ -157,16 +171,20 @@ def _dips(question, flight_s, w, at):
     outside = np.linalg.norm(w, axis=1) > question.within_m
     begins = int(np.argmax(outside)) if outside.any() else len(w)
     out = []
-    for k in dips[dips > begins]:
+    for k in sorted(dips[dips > begins], key=lambda k: size[k]):
         low = k
         while low > 0 and size[low] <= enough:
             low -= 1
         high = k
         while high < len(size) - 1 and size[high] <= enough:
             high += 1
-        if not np.any((at >= flight_s[low]) & (at <= flight_s[high])):
-            out.append(flight_s[k])
-    return np.array(out)
+        if np.any((at >= flight_s[low]) & (at <= flight_s[high])):
+            continue
+        level = max(question.within_m, _ONE_DIP * size[k])
+        if not any(np.all(size[min(j, k) : max(j, k) + 1] <= level) for j in out):
+            out.append(k)
+    last = len(flight_s) - 1
+    return np.array([dip_s(question, curve, flight_s[max(k - 2, 0)], flight_s[min(k + 2, last)]) for k in sorted(out)])
 
 
 def _polished(question, shooting, flight_s, velocities):
@@ -215,7 +233,7 @@ def _least(question, curve, throws):
     of all, the slowest that it is not in the way of may lie elsewhere on the curve."""
     by_speed = sorted(throws, key=lambda one: one.aim[0])
     if by_speed and by_speed[0].catch.surface is not None:
-        free = least_free(question, curve, lambda one: one.aim[0])
+        free = least_free(question, curve, lambda velocities, _: np.linalg.norm(velocities, axis=1))
         by_speed = sorted([*by_speed, *([] if free is None else [free])], key=lambda one: one.aim[0])
     first = next((k for k, one in enumerate(by_speed) if one.catch.surface is None), len(by_speed))
     return by_speed[: first + 1]

@@ -5,14 +5,21 @@ from collections.abc import Callable
 
 import numpy as np
 
+from ..motions.flight import fly_to_ends
 from .curve import Curve
 from .fixed import ELEVATION, SPEED
 from .question import MOST_M_S, Question, Throw, flown
-from .shooting import Shooting
+from .shooting import ROUGH_M, Shooting
 
 _RINGS, _ROUND = (0.4, 0.75, 0.97), 12  # places in the catcher's reach that are tried where something is in the way
 _SHARES, _SHARES_BESIDE = np.linspace(0.0, 1.0, 18)[1:-1], np.linspace(0.0, 1.0, 34)[1:-1]
+_LOOKS, _FINER = 33, 4  # at the curve between two flight times, and how often about the best
 _SEARCHES, _SHRINKS = 14, 0.4
+_TOLD, _TOLD_ENDED = (
+    0.02,
+    1e-3,
+)  # of what the nearest misses by: a step so small changes that by its square; not where its flight ends
+_EXACTLY = 6  # of the throws that seem free are flown to the last digit
 
 
 def passing(question: Question, shooting: Shooting, throw: Throw) -> Throw:
@@ -45,29 +52,45 @@ def _per_spot(question, throw, effects, closing):
     return np.linalg.pinv(np.vstack([ways[1:] @ effects, third]))[:, :2].T
 
 
-def along(question: Question, curve: Curve, most: int = 64) -> list[Throw]:
-    """Throws of the curve, so many at the most, flown."""
+def least_free(
+    question: Question, curve: Curve, figure: Callable[[np.ndarray, np.ndarray], np.ndarray], most: int = 64
+) -> Throw | None:
+    """About that throw of the curve, of those that nothing is in the way of, of which a figure is least; figure: of throws (N, 3) and
+    flight times (N,). So many are looked at, and as many about the best."""
     times = np.unique(curve.panels.times(8))
     times = times[:: max(1, -(-len(times) // most))]
-    velocities = curve.velocity(times) if len(times) else np.empty((0, 3))
-    slow = np.linalg.norm(velocities, axis=1) <= MOST_M_S
-    return flown(question, velocities[slow], times[slow])
-
-
-def least_free(question: Question, curve: Curve, figure: Callable[[Throw], float]) -> Throw | None:
-    """About that throw of the curve, of those that nothing is in the way of, of which a figure is least."""
-    throws = along(question, curve)
-    free = [k for k, one in enumerate(throws) if one.catch.surface is None]
-    if not free:
+    times = times[np.linalg.norm(curve.velocity(times), axis=1) <= MOST_M_S] if len(times) else times
+    free = np.flatnonzero(_clear(question, curve, times))
+    if not len(free):
         return None
-    k = min(free, key=lambda one: figure(throws[one]))
-    best = throws[k]
-    for beside in (k - 1, k + 1):
-        if 0 <= beside < len(throws):
-            times = throws[k].flight_s + _SHARES_BESIDE * (throws[beside].flight_s - throws[k].flight_s)
-            more = flown(question, curve.velocity(times), times)
-            best = min([best, *(one for one in more if one.catch.surface is None)], key=figure)
-    return best
+    k = free[np.argmin(figure(curve.velocity(times[free]), times[free]))]
+    ends = times[[max(k - 1, 0), min(k + 1, len(times) - 1)]]
+    about = np.unique(times[k] + np.outer(ends - times[k], _SHARES_BESIDE))
+    about = np.append(about[_clear(question, curve, about)], times[k])
+    velocities = curve.velocity(about)
+    best = np.argsort(figure(velocities, about))[:_EXACTLY]
+    exact = flown(question, velocities[best], about[best])
+    return next((one for one in exact if one.catch.surface is None), None)
+
+
+def _clear(question, curve, flight_s):
+    """Which of the throws of the curve of flight times (N,) meet nothing before they come within reach, at a glance."""
+    if not len(flight_s):
+        return np.zeros(0, dtype=bool)
+    thrower = question.thrower
+    until = thrower.hand.time_s + flight_s
+    ends = fly_to_ends(thrower.setting.medium, thrower.releases(curve.velocity(flight_s), until), tolerance_m=ROUGH_M)
+    short_m = (until - ends.time_s) * np.linalg.norm(ends.velocity_m_s, axis=1)
+    return np.array([one is None for one in ends.surfaces]) | (short_m <= question.within_m)
+
+
+def dip_s(question: Question, curve: Curve, low_s: float, high_s: float) -> float:
+    """The flight time between two at which the curve comes nearest to what is fixed."""
+    for _ in range(_FINER):
+        times = np.linspace(low_s, high_s, _LOOKS)
+        k = int(np.argmin(np.abs(question.fixed.off_m(times, curve.w(times)))))
+        low_s, high_s = times[max(k - 1, 0)], times[min(k + 1, _LOOKS - 1)]
+    return float(times[k])
 
 
 def nearest(question: Question, curve: Curve) -> Throw | None:
@@ -78,10 +101,12 @@ def nearest(question: Question, curve: Curve) -> Throw | None:
     w = curve.at_nodes(8)[0].reshape(-1, 3)
     if question.fixed.what in (SPEED, ELEVATION):
         off = np.abs(question.fixed.off_m(times, w))
-        some = np.argsort(off)[:: max(1, len(off) // 40)][:24]
+        some = times[np.argsort(off)[:: max(1, len(off) // 40)][:24]]
+        k = int(np.argmin(off))
+        some = np.append(some, dip_s(question, curve, times[max(k - 2, 0)], times[min(k + 2, len(times) - 1)]))
     else:
-        some = np.argsort(np.linalg.norm(w, axis=1) / times)[:4]
-    throws = flown(question, _slowed(question.fixed.kept(w[some] / times[some][:, None])), times[some])
+        some = times[np.argsort(np.linalg.norm(w, axis=1) / times)[:4]]
+    throws = flown(question, _slowed(question.fixed.kept(curve.velocity(some))), some)
     throws.sort(key=lambda one: one.catch.misses_m)
     best = throws[0]
     about_m = question.within_m + abs(
@@ -89,7 +114,7 @@ def nearest(question: Question, curve: Curve) -> Throw | None:
     )
     if question.fixed.what == SPEED and best.catch.misses_m <= about_m and Shooting(question.thrower).in_vacuum:
         return best  # it is that one: a straight line goes where it is aimed
-    return searched(question, best)
+    return searched(question, best, told=True)
 
 
 def _slowed(velocities):
@@ -98,13 +123,19 @@ def _slowed(velocities):
     return velocities * np.minimum(1.0, MOST_M_S / np.maximum(speed, 1e-300))
 
 
-def searched(question: Question, throw: Throw, rounds: int = _SEARCHES) -> Throw:
-    """A throw that keeps to what is fixed and comes nearer than those about it, as flown (a search that shrinks where nothing is nearer)."""
-    size = 0.1 * max(float(np.linalg.norm(throw.velocity)), 1.0)
+def searched(question: Question, throw: Throw, rounds: int = _SEARCHES, told: bool = False) -> Throw:
+    """A throw that keeps to what is fixed and comes nearer than those about it, as flown (a search that shrinks where nothing is nearer).
+    told: whether what it misses by is only told, so that near enough will do."""
+    begin_s = question.thrower.hand.time_s
+    off_m_s = throw.catch.misses_m / max(throw.catch.time_s - begin_s, 1e-3)
+    size = min(0.1 * max(float(np.linalg.norm(throw.velocity)), 1.0), off_m_s)
     for _ in range(rounds):
+        lasts_s = throw.catch.time_s - begin_s
+        enough = _TOLD if throw.catch.time_s < throw.catch.flight.path.end_s else _TOLD_ENDED
+        if told and size * lasts_s < enough * throw.catch.misses_m:
+            break
         tried = _slowed(question.fixed.kept(throw.velocity + size * _star(question, throw)))
-        lasts = np.full(len(tried), throw.catch.time_s - question.thrower.hand.time_s)
-        best = min(flown(question, tried, lasts), key=lambda one: one.catch.misses_m)
+        best = min(flown(question, tried, np.full(len(tried), lasts_s)), key=lambda one: one.catch.misses_m)
         if best.catch.misses_m < throw.catch.misses_m:
             throw = best
         else:

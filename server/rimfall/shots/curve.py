@@ -13,16 +13,15 @@ from ..physics.budget import spend
 from ..physics.constants import TURN_RAD
 from . import panels as chebyshev
 from .panels import Panels
-from .shooting import Shooting, hit
+from .settled import Settled
+from .shooting import Shooting
 from .target import Moving, Resting
 
 _EXACT_DEGREE, _AIR_DEGREE = 20, 8
 _SHARE_OF_TURN = 0.25  # that the habitat turns within a panel
 _GROWS = 0.6  # a panel is at most that share of its own flight time long, where air is: fast throws change faster
-_SETTLED_M, _STEP_M = 1e-3, 1e-4  # how near a throw of the curve comes, and the error allowed to a step of its flight
 _RESOLVED = 2e-5  # of W: how small the last coefficients are
 _ROUNDS = 5  # of halving panels that are not resolved
-_MOST_WAVES, _FEW = 60, 4
 _FIRST, _FIRST_TURN = 24, 1.5  # so many flight times, or such a share of a panel, are begun with throws of a vacuum
 _DENSITIES = (0.03, 0.1, 0.3, 0.6, 1.0)
 
@@ -88,53 +87,12 @@ def _growing(stops, longest):
     return Panels(edges[:-1], edges[1:])
 
 
-class _Settled:
-    """Flight times (n,), rising, and what is known of each: the throw (n, 3), whether it is settled, its inverse effects."""
-
-    def __init__(self, shooting, target):
-        self._shooting, self._target = shooting, target
-        self.flight_s, self.throws = np.empty(0), np.empty((0, 3))
-
-    def solve(self, flight_s, guesses, most=7):
-        """Whether the throws of those flight times could be settled from guesses; those that could are kept."""
-        hand = self._shooting.thrower.hand
-        place = self._target.at(hand.time_s + flight_s)[0]
-        throws, good, _ = hit(self._shooting, place, flight_s, guesses, _SETTLED_M, _STEP_M, most)
-        times, order = np.unique(np.concatenate([self.flight_s, flight_s[good]]), return_index=True)
-        self.throws = np.concatenate([self.throws, throws[good]])[order]
-        self.flight_s = times
-        return good
-
-    def knows(self, flight_s):
-        """Whether each of the flight times (M,) is settled."""
-        return np.isin(flight_s, self.flight_s)
-
-    def of(self, flight_s):
-        """The throws (M, 3) of flight times that are settled."""
-        return self.throws[np.searchsorted(self.flight_s, flight_s)]
-
-    def guess(self, flight_s):
-        """Throws (M, 3) of flight times (M,) by the cubic through W at the four nearest that are settled."""
-        count = min(4, len(self.flight_s))
-        first = np.clip(np.searchsorted(self.flight_s, flight_s) - 2, 0, len(self.flight_s) - count)
-        near = first[:, None] + np.arange(count)
-        t, w = self.flight_s[near], self.flight_s[near][:, :, None] * self.throws[near]
-        out = np.zeros((len(flight_s), 3))
-        for i in range(count):
-            weight = np.ones(len(flight_s))
-            for j in range(count):
-                if j != i:
-                    weight *= (flight_s - t[:, j]) / (t[:, i] - t[:, j])
-            out += weight[:, None] * w[:, i]
-        return out / flight_s[:, None]
-
-
 def _in_air(shooting, target, parts, begin_s):
     """The Curve in air on panels, halved where they must be."""
-    known = _Settled(shooting, target)
+    known = Settled(shooting, target)
     wanted = np.unique(parts.times(_AIR_DEGREE))
     _begin(known, shooting, target, wanted, begin_s)
-    _spread(known, wanted)
+    known.spread(wanted)
     kept = []
     for round_ in range(_ROUNDS):
         times = parts.times(_AIR_DEGREE)
@@ -159,7 +117,7 @@ def _in_air(shooting, target, parts, begin_s):
         wanted = np.unique(parts.times(_AIR_DEGREE))
         wanted = wanted[~known.knows(wanted)]
         known.solve(wanted, known.guess(wanted))
-        _spread(known, wanted)
+        known.spread(wanted)
     low = np.concatenate([p.low for p, _ in kept])
     order = np.argsort(low)
     high = np.concatenate([p.high for p, _ in kept])[order]
@@ -175,36 +133,9 @@ def _begin(known, shooting, target, wanted, begin_s):
     if len(known.flight_s):
         return
     for share in _DENSITIES:
-        thinner = _Settled(replace(shooting, thinned=share * shooting.thinned), target)
+        thinner = Settled(replace(shooting, thinned=share * shooting.thinned), target)
         thinner.solve(wanted, guesses)
         if not len(thinner.flight_s):
             return
         guesses = thinner.guess(wanted)
     known.flight_s, known.throws = thinner.flight_s, thinner.throws
-
-
-def _spread(known, wanted):
-    """Carry on from what is settled to what is not, a stretch at a time, as far as that goes."""
-    reach, widest = None, max(wanted[-1] / 8, 1.001 * float(np.max(np.diff(wanted), initial=0.0)))
-    for _ in range(_MOST_WAVES):
-        left = wanted[~known.knows(wanted)]
-        if not len(left) or not len(known.flight_s):
-            return
-        k = (
-            np.clip(np.searchsorted(known.flight_s, left), 1, len(known.flight_s) - 1)
-            if len(known.flight_s) > 1
-            else np.zeros(len(left), int)
-        )
-        off = np.minimum(np.abs(left - known.flight_s[k]), np.abs(left - known.flight_s[k - 1]))
-        spacing = float(np.median(np.diff(wanted))) if len(wanted) > 1 else off.min()
-        reach = 4 * spacing if reach is None else reach
-        near = left[off <= max(reach, 1.001 * off.min())]
-        good = known.solve(near, known.guess(near), _FEW)
-        if good.all():
-            reach = min(1.6 * reach, widest)
-        elif good.any():
-            reach = max(0.7 * reach, spacing)
-        else:
-            reach = 0.4 * reach
-            if reach < 0.2 * spacing or reach < off.min():
-                return

@@ -132,41 +132,30 @@ def hit(
     within_m: float,
     absolute_m: float = ROUGH_M,
     most: int = 12,
-) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
-    """Throws that come to inertial places (N, 3) after flight_s (N,), from guesses (N, 3) -> local velocities (N, 3), which of them do
-    come within within_m (N,), and the inverse effects (N, 3, 3) (Newton's method, the effects mended by Broyden's)."""
+) -> tuple[np.ndarray, np.ndarray, np.ndarray, np.ndarray, np.ndarray]:
+    """Throws that come to inertial places (N, 3) after flight_s (N,), from guesses (N, 3) -> local velocities (N, 3), how far the guesses
+    miss (N,), which of the throws did come within within_m before they were mended once more (N,), how they then move (N, 3), and the
+    inverse effects (N, 3, 3) (Newton's method: four flights that fly together cost little more than one)."""
     velocities = velocities.copy()
     fastest = np.minimum(_RUNS_AWAY * (1.0 + np.linalg.norm(velocities, axis=1)), _MOST_M_S)
-    good, back = np.zeros(len(velocities), dtype=bool), np.zeros((len(velocities), 3, 3))
+    count = len(velocities)
+    good, first_m = np.zeros(count, dtype=bool), np.full(count, np.inf)
+    moving, back = np.zeros((count, 3)), np.zeros((count, 3, 3))
     going = np.flatnonzero(np.linalg.norm(velocities, axis=1) < fastest)
-    if not len(going):
-        return velocities, good, back
-    position, _, effects = shooting.effects(velocities[going], flight_s[going], absolute_m)
-    back[going] = np.linalg.pinv(effects)
-    off = place[going] - position
-    least = np.linalg.norm(off, axis=1)
-    for _ in range(most):
-        there = np.linalg.norm(off, axis=1) <= within_m
-        good[going[there]] = True
-        going, off, least = going[~there], off[~there], least[~there]
+    least = np.full(count, np.inf)
+    for round_ in range(most):
         if not len(going):
             break
-        step = np.einsum("nab,nb->na", back[going], off)
-        velocities[going] += step
-        lost = ~(np.linalg.norm(velocities[going], axis=1) < fastest[going])
-        going, off, least, step = going[~lost], off[~lost], least[~lost], step[~lost]
-        if not len(going):
-            break
-        after = place[going] - shooting.arrive(velocities[going], flight_s[going], absolute_m)[0]
-        moved = off - after
-        gone = np.einsum("nab,nb->na", back[going], moved)
-        share = np.einsum("na,nab->nb", step, back[going])
-        below = np.einsum("na,na->n", step, gone)
-        mend = np.abs(below) > 1e-300
-        back[going[mend]] += (step - gone)[mend][:, :, None] * (share[mend] / below[mend][:, None])[:, None, :]
-        off = after
+        position, moving[going], effects = shooting.effects(velocities[going], flight_s[going], absolute_m)
+        back[going] = np.linalg.pinv(effects)
+        off = place[going] - position
         size = np.linalg.norm(off, axis=1)
-        worse = size > 4 * least
-        least = np.minimum(least, size)
-        going, off, least = going[~worse], off[~worse], least[~worse]
-    return velocities, good, back
+        if round_ == 0:
+            first_m[going] = size
+        some = size <= 4 * least[going]
+        least[going] = np.minimum(least[going], size)
+        good[going[size <= within_m]] = True
+        velocities[going[some]] += np.einsum("nab,nb->na", back[going[some]], off[some])
+        some &= (size > within_m) & (np.linalg.norm(velocities[going], axis=1) < fastest[going])
+        going = going[some]
+    return velocities, first_m, good, moving, back

@@ -85,41 +85,6 @@ def flown(thrower: Thrower, velocities: np.ndarray, end_s: float | np.ndarray | 
     return fly(thrower.setting.medium, thrower.releases(velocities, end_s))
 
 
-_LOOKS, _FINER, _ROUGH_M = 240, 5, 1e-4
-_GROWN, _MARGIN, _MORE_S = 1.15, 1.25, 0.5
-
-
-def hangs_s(thrower: Thrower, speed_m_s: float, most_s: float) -> float:
-    """About how long a throw of that speed can be in the air at most, seconds, whatever its direction, before it comes to the ground, with a
-    margin; most_s where that is longer, or where some directions keep it up the longer the nearer they are to one (it comes to hang about the
-    axis). Ceiling and hub are in nobody's way here."""
-    hand = thrower.hand
-    grounds = tuple(s for s in hand.room.surfaces if getattr(s, "name", "deck") not in ("ceiling", "hub"))
-    bare = replace(thrower, hand=replace(hand, room=replace(hand.room, surfaces=grounds)))
-
-    def lasts(directions):
-        releases = bare.releases(speed_m_s * directions, hand.time_s + most_s)
-        return fly_to_ends(thrower.setting.medium, releases, tolerance_m=_ROUGH_M).time_s - hand.time_s
-
-    up = 1.0 - 2.0 * (np.arange(_LOOKS) + 0.5) / _LOOKS
-    round_ = np.pi * (3.0 - np.sqrt(5.0)) * np.arange(_LOOKS)
-    level = np.sqrt(1.0 - up * up)
-    directions = np.stack([level * np.cos(round_), up, level * np.sin(round_)], axis=-1)
-    size, longest = 2.0 / np.sqrt(_LOOKS), 0.0
-    for _ in range(3):
-        times = lasts(directions)
-        if times.max() >= most_s * (1 - 1e-9) or (longest and times.max() > _GROWN * longest and size < 0.02):
-            return most_s
-        longest = max(longest, float(times.max()))
-        best = directions[np.argsort(-times)[:_FINER]]
-        offsets = size * np.stack(np.meshgrid(*[np.linspace(-1, 1, 5)] * 2), -1).reshape(-1, 2)
-        across = np.linalg.svd(best[:, None, :])[2][:, 1:]
-        directions = (best[:, None] + np.einsum("ok,nka->noa", offsets, across)).reshape(-1, 3)
-        directions /= np.linalg.norm(directions, axis=1, keepdims=True)
-        size *= 0.3
-    return min(_MARGIN * longest + _MORE_S, most_s)
-
-
 def ended(thrower: Thrower, velocities: np.ndarray, watch: Callable[[int], None] | None = None) -> Throws:
     """The same without their paths: how throws (N, 3) end. watch(done) is told how many have."""
     setting = thrower.setting

@@ -5,7 +5,7 @@ import multiprocessing
 from concurrent.futures import FIRST_COMPLETED, ProcessPoolExecutor, wait
 from concurrent.futures.process import BrokenProcessPool
 
-from ..processes import begin, started_quietly
+from ..processes import begin, started_from, started_quietly
 from .job import work
 
 _AHEAD = 2  # combinations handed out for each process: none waits, and what waits to be written stays small
@@ -62,7 +62,7 @@ def _pool(workers):
     """A pool whose processes compute on one thread each, leave Ctrl+C to this one, and end with it. They write nothing, so they
     are ended at once, whatever they are at."""
     before = set(multiprocessing.active_children())
-    pool = ProcessPoolExecutor(workers, multiprocessing.get_context("spawn"), begin)
+    pool = ProcessPoolExecutor(workers, started_from(f"{__package__}.job"), begin)
     try:
         yield pool
     finally:

@@ -206,6 +206,12 @@ async def matched(request: Request, units: Units = "si"):
     return await _worked(request, "match", units=units)
 
 
+@router.post("/match/grid")
+async def match_grid(request: Request):
+    """Where the deck's grid lies in a picture through a camera that rides with the deck; the body is {"radius_m", "camera"}."""
+    return await _worked(request, "match_grid")
+
+
 @router.post("/match/tracks")
 async def match_tracks(
     request: Request,

@@ -9,7 +9,7 @@ import json
 from functools import lru_cache
 
 from fastapi import APIRouter, Request
-from fastapi.responses import HTMLResponse
+from fastapi.responses import HTMLResponse, RedirectResponse
 from fastapi.templating import Jinja2Templates
 
 from .. import __version__
@@ -34,6 +34,12 @@ def page(request: Request):
 def brief(request: Request):
     """The page to print."""
     return _page(request, "brief.html", "brief.js")
+
+
+@router.api_route("/favicon.ico", methods=["GET", "HEAD"])
+def icon():
+    """Where a browser looks for the icon of what names none: a picture it opens, an answer of the API."""
+    return RedirectResponse("static/favicon.svg")
 
 
 def _page(request, template, entry):

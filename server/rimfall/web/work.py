@@ -39,11 +39,12 @@ from ..scene.reading import (
     read_craft,
     read_export,
     read_feel,
+    read_grid,
     read_landings,
     read_match,
     read_size,
 )
-from ..scene.shot import aim, camera, landings, match
+from ..scene.shot import aim, camera, grid, landings, match
 from ..scene.size import answers as size_answers
 from ..scene.work import GREATEST_BYTES, Stopped, bounded
 from ..shapes.drawn import drawn
@@ -194,6 +195,10 @@ def _craft_file(body, _, name, units):
     return _as_file(made, craft_files.FORMATS[name], packed=False, stem="craft")
 
 
+def _match_grid(body, _):
+    return Answer(to_json(grid.of_request(read_grid(body))))
+
+
 def _landings_file(body, watch, name, units, packed):
     kind = landings_files.FORMATS[name]
     return _as_file(kind.make(landings.find(read_landings(body), watch), units), kind, packed, "landings")
@@ -252,6 +257,7 @@ WORK = {
     "landings_file": _landings_file,
     "craft_file": _craft_file,
     "match": _match,
+    "match_grid": _match_grid,
     "match_tracks": _match_tracks,
     "camera": _camera,
     "camera_file": _camera_file,

@@ -32,18 +32,7 @@ class NotTaken(Died):
 
 
 _ANEW = multiprocessing.get_context("spawn")
-
-
-def _context():
-    """How processes are started: as forks of one that has loaded everything and done nothing (20 ms), where that is safe; else anew."""
-    if sys.platform != "linux":
-        return _ANEW
-    context = multiprocessing.get_context("forkserver")
-    context.set_forkserver_preload([__name__])
-    return context
-
-
-_CONTEXT = _context()
+_CONTEXT = processes.forks_of(__name__) or _ANEW
 
 
 class Process:

@@ -5,6 +5,9 @@ const SVG = 'http://www.w3.org/2000/svg';
 export const $ = (selector, root = document) => root.querySelector(selector);
 export const $$ = (selector, root = document) => [...root.querySelectorAll(selector)];
 
+/** Whether the stages are flat drawings, without 3D. */
+export const areStagesFlat = () => $('#stages').classList.contains('stages-flat');
+
 /** h('button', {class: 'btn', onclick: fn, 'aria-pressed': true}, 'Add'): attributes, or handlers where the name begins with on. */
 export function h(tag, attributes = {}, ...children) {
   return filled(document.createElement(tag), attributes, children);

@@ -1,19 +1,23 @@
 // Where must it be aimed? A throw, a catcher, and every way that arrives.
 
 import { heldAim } from '../../state/shot.js';
-import { h, setAttribute, setText } from '../shared/dom.js';
+import { areStagesFlat, h, setAttribute, setText } from '../shared/dom.js';
+import { createByFlight } from './by_flight.js';
 import { createAimPlan } from './plan.js';
 import { createAimSentence } from './sentence.js';
 import { createWays } from './ways.js';
+
+const ASIDE_M = 0.05; // along the axis, that a plan must own up to
 
 /** Each has update(), called while the place is open. */
 export function createAim({ element, store, clock, heard, large }) {
   const put = (to, live) => store.setShot({ aim: { ...store.shot.aim, to } }, { live });
   const sentence = createAimSentence({ store }),
     plan = createAimPlan({ store, put }),
-    ways = createWays({ store, clock, heard });
+    ways = createWays({ store, clock, heard }),
+    byFlight = createByFlight({ store });
   const words = h('p', { class: 'lead aim-words' });
-  const caption = h('p', { class: 'small' }, 'The deck seen along the axis. Drag the catcher round, here or on a stage.');
+  const caption = h('p', { class: 'small aim-caption' });
   const drawn = h('div', {}, plan.element, caption);
   const asked = h(
     'div',
@@ -22,6 +26,7 @@ export function createAim({ element, store, clock, heard, large }) {
     h('div', { class: 'aim-answer' }, words, ways.element),
     drawn,
     h('p', { class: 'links' }, large.button({ place: 5, title: () => `Aim of ${store.shot.aim?.motion ?? 'a throw'}`, part: drawn })),
+    byFlight.element,
   );
   const nothing = h(
     'div',
@@ -42,7 +47,7 @@ export function createAim({ element, store, clock, heard, large }) {
 
   function update() {
     const aim = heldAim(store);
-    if (aim !== store.shot.aim) return store.setShot({ aim, chosen: 0, ...(aim ? {} : { answer: null }) });
+    if (aim !== store.shot.aim) return store.setShot({ aim, chosen: 0, ...(aim ? {} : { answer: null }) }, { step: false });
     setAttribute(nothing, 'hidden', aim !== null);
     setAttribute(asked, 'hidden', aim === null);
     if (!aim) return;
@@ -50,6 +55,8 @@ export function createAim({ element, store, clock, heard, large }) {
     setText(words, wordsOf(store.shot));
     ways.update();
     plan.update();
+    setText(caption, captionOf(areStagesFlat(), aim, store.shot.answer));
+    byFlight.update();
     tell();
   }
 
@@ -62,6 +69,15 @@ export function createAim({ element, store, clock, heard, large }) {
   }
   return { update };
 }
+
+// What the plan shows; without 3D it alone shows the ways, and nothing shows what goes along the axis.
+function captionOf(flat, { to }, answer) {
+  const drag = to.motion ? '' : ` Drag the catcher round, here${flat ? '' : ' or on a stage'}.`;
+  if (!flat) return `The deck seen along the axis.${drag}`;
+  const aside = [...(answer?.ways ?? []), ...[answer?.nearest].filter(Boolean)].some(({ path }) => isAside(path));
+  return `The deck seen along the axis.${drag} Without 3D drawing the ways, the catcher and what is in the way are shown on this plan alone${aside ? '; how far they go along the axis only the words say' : ''}.`;
+}
+const isAside = ({ axial_m }) => axial_m.some(at => Math.abs(at - axial_m[0]) > ASIDE_M);
 
 function wordsOf({ answer, problem }) {
   if (problem) return problem.message;

@@ -6,9 +6,11 @@ import { inOrder } from '../../state/match.js';
 import { FIRST_CAMERA, cameraRequest } from '../../state/own_camera.js';
 import { createNewest } from '../../state/newest.js';
 import { countWords } from '../../state/words.js';
-import { h, setAttribute, setChildren, setText } from '../shared/dom.js';
+import { areStagesFlat, h, setAttribute, setChildren, setText } from '../shared/dom.js';
 import { createSwitch } from '../shared/choice.js';
 import { createCameraSentence } from './camera_sentence.js';
+
+const FLAT = 'Without 3D drawing no stage can be seen through it; it goes out with files, and a path can be matched through it.';
 
 /** `match`: {footage() → the pictures that are open, or null; through(rows) → a match through these cameras}. */
 export function createCamera({ element, store, client, heard, match }) {
@@ -33,7 +35,9 @@ export function createCamera({ element, store, client, heard, match }) {
   function take(answer, k) {
     told = answer;
     problem = null;
+    const first = store.shot.camera === null;
     store.setShot({ camera: { shown: true, opacity: 0.5, ...store.shot.camera, own: answer.cameras[k] } });
+    if (first) element.parentElement.querySelector('#shot-camera-title').scrollIntoView({ block: 'start' });
   }
 
   function ask() {
@@ -133,6 +137,8 @@ export function createCamera({ element, store, client, heard, match }) {
     plateChooser.value = '';
     plateChooser.click();
   };
+  const looks = h('p', { class: 'links' }, through.element),
+    openOne = button('Open a plate', choosePlate);
   const lay = button('Lay the pictures of the path in its frame', () => patch({ plate: match.footage() })),
     away = button('Take the plate away', () => patch({ plate: null }));
   const plate = h('label', { class: 'between' }, h('span', {}, 'Opacity of the plate'), opacity);
@@ -153,9 +159,9 @@ export function createCamera({ element, store, client, heard, match }) {
     sentence.element,
     words,
     others,
-    h('p', { class: 'links' }, through.element),
+    looks,
     plate,
-    h('p', { class: 'links' }, button('Open a plate', choosePlate), lay, away, judge, typeIt, button('Open a camera file', openFile), leave),
+    h('p', { class: 'links' }, openOne, lay, away, judge, typeIt, button('Open a camera file', openFile), leave),
   );
   const trouble = h('p', { class: 'refusal', role: 'alert', hidden: true });
   element.append(chooser, plateChooser, first, asked, trouble);
@@ -171,7 +177,8 @@ export function createCamera({ element, store, client, heard, match }) {
     ask();
     setAttribute(sentence.element, 'hidden', file !== null);
     sentence.update();
-    setText(words, told ? `${told.words[0]}` : '');
+    const flat = areStagesFlat();
+    setText(words, told ? `${told.words[0]}${flat ? ` ${FLAT}` : ''}` : '');
     const cameras = file?.answer.cameras ?? [];
     setChildren(
       others,
@@ -181,9 +188,11 @@ export function createCamera({ element, store, client, heard, match }) {
     );
     through.update();
     opacity.value = String(100 * camera.opacity);
-    setAttribute(plate, 'hidden', !camera.plate);
+    setAttribute(looks, 'hidden', flat);
+    setAttribute(plate, 'hidden', !camera.plate || flat);
     setAttribute(away, 'hidden', !camera.plate);
-    setAttribute(lay, 'hidden', !footage || camera.plate === footage);
+    setAttribute(openOne, 'hidden', flat);
+    setAttribute(lay, 'hidden', !footage || camera.plate === footage || flat);
     setAttribute(judge, 'hidden', !footage || !told?.match);
     setAttribute(typeIt, 'hidden', file === null);
   }

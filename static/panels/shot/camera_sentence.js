@@ -5,12 +5,6 @@ import { h, setChildren } from '../shared/dom.js';
 import { createList } from '../shared/choice.js';
 import { createInline } from '../shared/inline.js';
 
-const ranged = (label, unit, min, max, scale, may_be) => ({ label, unit, min, max, shown: { min, max, scale }, may_be });
-const LENS = ranged('Focal length', 'mm', 0.1, 10_000, 'log', '0.1 to 10,000\u00a0mm'),
-  FIELD = ranged('Field of view across', '°', 0.1, 175, 'linear', '0.1 to 175°'),
-  WIDE = ranged('Film width', 'mm', 0.1, 1000, 'log', '0.1 to 1,000\u00a0mm'),
-  HIGH = ranged('Film height', 'mm', 0.1, 1000, 'log', '0.1 to 1,000\u00a0mm'),
-  BANK = ranged('Bank', '°', -360, 360, 'linear', '−360 to 360°');
 const PLACES = [
   ['along_m', ' along the deck, '],
   ['height_m', ' up, '],
@@ -20,6 +14,7 @@ const PLACES = [
 /** get() → what is typed; put(typed). */
 export function createCameraSentence({ store, get, put }) {
   const parts = [];
+  const ofCamera = path => fieldOf(store.fields, `camera.${path}`);
   const figure = (field, read, write, words = null) => {
     const wrong = typed => store.tell({ kind: 'told', field: null, say: `${field.label} was ${typed}; it must be ${field.may_be}.` });
     const one = createInline({ field, units: () => store.view.units, read, write, wrong, words });
@@ -41,7 +36,7 @@ export function createCameraSentence({ store, get, put }) {
     );
   const place = (part, word) =>
     PLACES.flatMap(([name, words]) => {
-      const field = fieldOf(store.fields, `motions.*.place.${name}`);
+      const field = ofCamera(`rows.*.${part}.${name}`);
       const element = figure(
         { ...field, label: `${word}, ${field.label.toLowerCase()}` },
         () => get()[part][name],
@@ -76,11 +71,11 @@ export function createCameraSentence({ store, get, put }) {
   );
   const from = place('place', 'Camera'),
     at = place('look_at', 'Aim'),
-    bank = own(BANK, 'roll_deg', degrees),
-    lens = own(LENS, 'focal_length_mm'),
-    field = own(FIELD, 'field_of_view_deg', degrees),
-    wide = film(WIDE, 'width_mm'),
-    high = film(HIGH, 'height_mm');
+    bank = own(ofCamera('rows.*.roll_deg'), 'roll_deg', degrees),
+    lens = own(ofCamera('rows.*.focal_length_mm'), 'focal_length_mm'),
+    field = own(ofCamera('rows.*.field_of_view_deg'), 'field_of_view_deg', degrees),
+    wide = film(ofCamera('film_back.width_mm'), 'width_mm'),
+    high = film(ofCamera('film_back.height_mm'), 'height_mm');
   const element = h('p', { class: 'words aim-sentence' });
   let builtFor = null;
 

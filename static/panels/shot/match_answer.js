@@ -2,7 +2,7 @@
 // and the free path nearest to it as a motion of the scene.
 
 import { motionName } from '../../state/fields.js';
-import { fliesHere } from '../../state/match.js';
+import { fliesHere } from '../../state/match_answer.js';
 import { showQuantity } from '../../state/units.js';
 import { freshName } from '../../state/words.js';
 import { h, setAttribute, setChildren, setText } from '../shared/dom.js';

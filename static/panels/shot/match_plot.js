@@ -1,6 +1,6 @@
 // A track without a picture: its points by place along the deck and height, at one scale, with the nearest free path.
 
-import { filled } from '../../state/match.js';
+import { filled } from '../../state/match_rows.js';
 import { clamp } from '../../state/scale.js';
 import { shownUnit, toShown } from '../../state/units.js';
 import { h, s, setAttribute, setChildren } from '../shared/dom.js';
@@ -21,7 +21,8 @@ export function createMatchPlot({ get, choose, units }) {
   function placesOf({ rows }, answer) {
     const items = filled(rows);
     if (!rows.columns.includes('x_m')) return items.filter(row => row.along_m !== null && row.height_m !== null).map(row => [row.along_m, row.height_m]);
-    return answer ? answer.at.along_m.map((along, i) => [along, answer.at.height_m[i]]) : [];
+    if (!answer) return [];
+    return answer.at.along_m.map((along, i) => [along, answer.at.height_m[i]]).filter(([along]) => along !== null);
   }
 
   function update() {

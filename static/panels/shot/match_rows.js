@@ -1,7 +1,7 @@
 // A track as a table: typed, or pasted from a sheet into any of its cells. Only so many rows are shown at once. What the server refuses stands at the
 // row that it names.
 
-import { figureOf, pastedRows } from '../../state/match.js';
+import { figureOf, pastedRows } from '../../state/match_rows.js';
 import { h, icon, setAttribute, setChildren, setText } from '../shared/dom.js';
 
 const PAGE = 20; // rows shown at once

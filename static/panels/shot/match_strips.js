@@ -1,7 +1,7 @@
 // Under the picture, by row: how far the path lies off the nearest free one, and what it would need beyond free motion; each with the band within
 // which that is nothing.
 
-import { residualsOf } from '../../state/match.js';
+import { residualsOf } from '../../state/match_answer.js';
 import { showQuantity } from '../../state/units.js';
 import { h, s, setAttribute, setChildren, setText } from '../shared/dom.js';
 

@@ -8,10 +8,14 @@ import { clamp } from '../../state/scale.js';
 import { indexOf } from '../../state/shot.js';
 import { showQuantity } from '../../state/units.js';
 import { elevationWords, freshName, headingWords } from '../../state/words.js';
-import { h, parseDrawing, s, setAttribute, setChildren, setText } from '../shared/dom.js';
+import { areStagesFlat, h, parseDrawing, s, setAttribute, setChildren, setText } from '../shared/dom.js';
 import { drawnScale } from '../shared/large.js';
 
 const WIDTH_PX = { least: 240, first: 320, most: 1200 };
+const HINT = {
+  flown: 'Point at the net: that throw is flown on both stages, and a press keeps it as a motion.',
+  flat: 'Point at the net: the throw’s figures stand here, and a press keeps it as a motion. Without 3D drawing it is not flown on the stages.',
+};
 const FAR = 5; // knots a step with Shift
 
 export function createNet({ store, client, large }) {
@@ -107,7 +111,7 @@ export function createNet({ store, client, large }) {
     const here = at && lands(net(), at);
     setAttribute(knot, 'display', here ? null : 'none');
     setAttribute(keep, 'disabled', at ? null : true);
-    const text = at ? knotWords() : 'Point at the net: that throw is flown on both stages, and a press keeps it as a motion.';
+    const text = at ? knotWords() : HINT[areStagesFlat() ? 'flat' : 'flown'];
     setText(caption, text);
     const { over } = net(),
       [row, column] = at ?? [0, 0];

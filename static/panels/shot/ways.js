@@ -40,7 +40,7 @@ export function createWays({ store, clock, heard }) {
       draft.motions.push(motion);
     });
     store.look({ chosen: store.document.motions.length - 1 });
-    store.setShot({ aim, chosen: 0 });
+    store.setShot({ aim, chosen: 0 }, { step: false }); // one with the throw that is added
     heard.say(`${motion.name} is added, from where it was caught.`);
   }
 
@@ -71,8 +71,8 @@ export function createWays({ store, clock, heard }) {
   // what would make something arrive
   function would({ says, fixed, set }) {
     const does = () => {
-      if (fixed) store.setShot({ aim: { ...store.shot.aim, fixed } });
       if (set) for (const [path, value] of Object.entries(set)) store.set(path, value);
+      if (fixed) store.setShot({ aim: { ...store.shot.aim, fixed } }, { step: !set });
       element.querySelector('button')?.focus({ preventScroll: true });
     };
     return h('button', { type: 'button', class: 'btn', onclick: does }, says);

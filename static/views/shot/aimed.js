@@ -17,7 +17,8 @@ const PLACE = 5;
 const THIN = 0.42,
   CASING = 1.9; // of a path's width
 const NAMED = [0.5, 0.62, 0.4, 0.74, 0.28]; // shares of a path, in order of liking
-const MOST_NAMED = 4;
+const MOST_NAMED = 4,
+  LOW_PX = 200; // stages where there is room for the chosen one's name alone
 const RESTS = 1.5; // so much longer than anything moves a scene may last, and all of it be in the picture
 const p = { x: 0, y: 0, z: 0 };
 
@@ -203,7 +204,7 @@ export class Aimed {
   labels(hands, time_s) {
     const { lines, half, chosen } = this,
       standing = this.standing();
-    const ordered = [...lines].sort((a, b) => Number(b.way === chosen) - Number(a.way === chosen)).slice(0, MOST_NAMED);
+    const ordered = [...lines].sort((a, b) => Number(b.way === chosen) - Number(a.way === chosen)).slice(0, half.rect.height < LOW_PX ? 1 : MOST_NAMED);
     const named = ordered.map(({ way, points }) => ({
       key: `way ${lines.findIndex(line => line.way === way)}`,
       color: this.color,

@@ -33,5 +33,6 @@ KIND = Kind(
     plan=plan,
     outcome=flew,
     assumptions=in_air,
+    flies=True,
     page=PAGE,
 )

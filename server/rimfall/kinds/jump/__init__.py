@@ -133,6 +133,7 @@ KIND = Kind(
     plan=plan,
     outcome=jumped,
     assumptions=assumptions,
+    catches=True,
     told=prose.told,
     page=PAGE,
     element="jump",

@@ -40,6 +40,7 @@ KIND = Kind(
     plan=plan,
     outcome=flew,
     assumptions=in_air,
+    flies=True,
     told=thrown,
     page=PAGE,
 )

@@ -263,6 +263,7 @@ KIND = Kind(
     outcome=walked,
     in_short=in_short,
     assumptions=lambda _traced, _setting: _LEFT_OUT,
+    catches=True,
     told=prose.told,
     page=PAGE,
     element="walk",

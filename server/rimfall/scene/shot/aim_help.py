@@ -5,13 +5,21 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 from typing import Any
 
+import numpy as np
+
 from ...phrases import seconds, speed
 from ...shots.aim import Aim, aim
 from ...shots.beside import least_free
 from ...shots.fixed import ELEVATION, FLIGHT, LEAST, SPEED, Fixed
 from ...shots.question import Question
+from ...shots.throws import speed_heading_elevation
 
 MOST = 3
+_FIGURES = {  # of throws (N, 3) and their flight times (N,)
+    SPEED: lambda velocities, _: speed_heading_elevation(velocities)[0],
+    ELEVATION: lambda velocities, _: speed_heading_elevation(velocities)[2],
+    FLIGHT: lambda _, flight_s: flight_s,
+}
 _IN_THE_WAY = {"ceiling": ("ceiling_m", "ceiling"), "hub": ("hub_radius_m", "hub")}
 
 
@@ -51,7 +59,8 @@ def remedies(found: Aim, scene: Any, asked_of: Callable[[Any], Question]) -> lis
     for name, (field, called) in _IN_THE_WAY.items():
         if getattr(scene.habitat, field, None) is not None and (name in met or not found.ways):
             changed = scene.model_copy(update={"habitat": scene.habitat.model_copy(update={field: None})})
-            if aim(asked_of(changed)).free:
+            same = None if found.question.fixed.what == LEAST else found.curve  # what is in the way does not bend it
+            if aim(asked_of(changed), same).free:
                 out.append(Remedy(called, set={f"habitat.{field}": None}))
     if scene.air is not None and aim(asked_of(scene.model_copy(update={"air": None}))).free:
         out.append(Remedy("air", set={"air": None}))
@@ -63,11 +72,11 @@ def _other_throw(found):
     question, fixed = found.question, found.question.fixed
     if fixed.what == LEAST:
         return None
-    figure = {SPEED: lambda one: one.aim[0], ELEVATION: lambda one: one.aim[2], FLIGHT: lambda one: one.flight_s}[
-        fixed.what
-    ]
-    near = least_free(question, found.curve, lambda one: abs(figure(one) - fixed.value))
-    for value in [] if near is None else _round_about(fixed, figure(near)):
+    near = least_free(question, found.curve, lambda *throws: np.abs(_FIGURES[fixed.what](*throws) - fixed.value))
+    if near is None:
+        return None
+    figure = float(_FIGURES[fixed.what](near.velocity[None], np.array([near.flight_s]))[0])
+    for value in _round_about(fixed, figure):
         if value > 0 or fixed.what == ELEVATION:
             tried = aim(replace(question, fixed=Fixed(fixed.what, value)), found.curve)
             if tried.free:

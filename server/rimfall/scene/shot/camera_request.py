@@ -2,7 +2,7 @@
 
 from typing import Literal
 
-from ...fields import Strict, choice, listed, number, text
+from ...fields import Strict, choice, linear, listed, log, number, text
 from ...kinds.motion import Place
 from ..document import Scene
 from ..export_part import GREATEST_CAMERA_ROWS, GREATEST_FOV_DEG, LEAST_FOV_DEG
@@ -11,8 +11,8 @@ from ..export_part import GREATEST_CAMERA_ROWS, GREATEST_FOV_DEG, LEAST_FOV_DEG
 class FilmBack(Strict):
     """The part of the film or sensor that the picture is taken from."""
 
-    width_mm: float = number("Film width", "mm", 0.1, 1_000)
-    height_mm: float = number("Film height", "mm", 0.1, 1_000)
+    width_mm: float = number("Film width", "mm", 0.1, 1_000, shown=log(1, 100))
+    height_mm: float = number("Film height", "mm", 0.1, 1_000, shown=log(1, 100))
 
 
 class PlacedRow(Strict):
@@ -21,9 +21,11 @@ class PlacedRow(Strict):
     time_s: float = number("Time", "s", -600, 4_200, 0.0)
     place: Place = Place()
     look_at: Place = Place()
-    roll_deg: float = number("Bank", "°", -360, 360, 0.0)
-    field_of_view_deg: float | None = number("Horizontal field of view", "°", LEAST_FOV_DEG, GREATEST_FOV_DEG, None)
-    focal_length_mm: float | None = number("Focal length", "mm", 0.1, 10_000, None)
+    roll_deg: float = number("Bank", "°", -360, 360, 0.0, shown=linear(-180, 180))
+    field_of_view_deg: float | None = number(
+        "Horizontal field of view", "°", LEAST_FOV_DEG, GREATEST_FOV_DEG, None, shown=linear(1, GREATEST_FOV_DEG)
+    )
+    focal_length_mm: float | None = number("Focal length", "mm", 0.1, 10_000, None, shown=log(1, 1_000))
 
 
 class PlacedCamera(Strict):

@@ -14,14 +14,15 @@ LEAST_COUNT, GREATEST_COUNT = 2, 20_000
 class _Varied(Strict):
     """One figure of the throw, evenly spaced from first to last."""
 
-    count: Whole = number("How many values", "", LEAST_COUNT, GREATEST_COUNT)
+    count: Whole = number("Number of values", "", LEAST_COUNT, GREATEST_COUNT)
 
 
 def _end(label, figure):
     """A field that is the figure's first or last value, in the figure's own range."""
     field = MOTIONS["throw"].model_fields[figure]
     (low,), (high,) = ([getattr(m, bound) for m in field.metadata if hasattr(m, bound)] for bound in ("ge", "le"))
-    return number(label, field.json_schema_extra["unit"], low, high)
+    unit, shown = (field.json_schema_extra[name] for name in ("unit", "shown"))
+    return number(label, unit, low, high, shown=shown)
 
 
 class SpeedVaried(_Varied):

@@ -9,9 +9,8 @@ from pydantic_core import to_json
 
 from ... import __version__
 from ...phrases import CAUTION
-from ...shots.match.ends import free_rows
 from ...shots.match.trials import QUANTITIES
-from ...shots.match.verdicts import IMPOSSIBLE_BELOW, POSSIBLE_ABOVE, judged
+from ...shots.match.verdicts import judged
 from . import match_words as words
 from .match_motion import scene_of
 from .match_reading import ROOM_AIR, asked
@@ -47,38 +46,53 @@ def as_data(request, units="si"):
     told = judged(question.sight, question.known, question.resistance, question.reference)
     fit = _fit(question, told.trial, told.figures)
     changes = [_change(question, told, one, units) for one in told.changes]
-    off, ends = told.beside, _ends(question, told)
+    off, left_out = told.beside, _left_out(question, told, units)
     return {
         "rimfall_match": ANSWER_VERSION,
         "program": __version__,
         "verdict": told.verdict,
         "says": words.verdict(question, told, fit, changes, units),
         "short": words.SHORT[told.verdict],
-        "words": words.paragraphs(question, told, fit, changes, units, ends),
+        "words": words.paragraphs(question, told, fit, changes, units),
+        "left_out": left_out,
         "reasons": [_reason(question, told, sign, units) for sign in told.signs],
         "changes": changes,
         "fit": fit,
         "motion": scene_of(question, told.trial),
-        "at": _path(question, told.trial, question.sight.time_s),
-        "path": _path(question, told.trial, np.linspace(0.0, question.sight.time_s[-1], _DENSE)),
-        "residual_m": np.linalg.norm(off.off_m, axis=1).tolist(),
-        "residual": _residual(told.trial),
+        "at": _at_rows(question, told.trial),
+        "path": _path(question, told.trial, np.linspace(0.0, told.trial.problem.sight.time_s[-1], _DENSE)),
+        "residual_m": _of_rows(question, np.linalg.norm(off.off_m, axis=1)),
+        "residual": _residual(question, told.trial),
         "chi2_per_freedom": told.trial.chi2 / told.trial.problem.freedom if told.trial.problem.freedom > 0 else None,
         "freedom": told.trial.problem.freedom,
         "p_value": told.trial.p_value,
-        "extra_acceleration_g": None if off.extra_g is None else off.extra_g.tolist(),
-        "extra_acceleration_sd_g": None if off.extra_g is None else off.extra_sd_g.tolist(),
+        "extra_acceleration_g": None if off.extra_g is None else _of_rows(question, off.extra_g),
+        "extra_acceleration_sd_g": None if off.extra_g is None else _of_rows(question, off.extra_sd_g),
         "accuracy": {"value": float(question.sight.sd[0]), "unit": "px" if question.sight.in_pixels else "m"},
         "assumptions": words.assumptions(question, told),
         "caution": CAUTION,
     }
 
 
-def _ends(question, told):
-    """How many rows are of a free flight, where only those at the end are not; else None."""
-    if told.trial.problem.freedom <= 0 or told.trial.p_value >= IMPOSSIBLE_BELOW:
+def _of_rows(question, values):
+    """Values (n,) of the rows that were fitted as a list by row; None of those that were left out."""
+    return _padded(values.tolist(), len(question.sight.time_s))
+
+
+def _padded(values, count):
+    return [*values, *[None] * (count - len(values))]
+
+
+def _left_out(question, told, units):
+    """The last rows, which are not of the free flight, and why; None where all are."""
+    if told.end is None:
         return None
-    return free_rows(question.sight, question.known, question.resistance, POSSIBLE_ABOVE)
+    return {
+        "first": told.end.rows,
+        "last": len(question.sight.time_s) - 1,
+        "kind": told.end.kind,
+        "says": words.left_out(question, told.end, units),
+    }
 
 
 def _fit(question, trial, figures):
@@ -170,8 +184,15 @@ def _path(question, trial, time_s):
     return out | {"x_px": columns[0], "y_px": columns[1]}
 
 
-def _residual(trial):
+def _at_rows(question, trial):
+    """The same at the rows; None of those that were left out."""
+    at = _path(question, trial, trial.problem.sight.time_s)
+    out = {name: values and _padded(values, len(question.sight.time_s)) for name, values in at.items()}
+    return out | {"time_s": (question.first_s + question.sight.time_s).tolist()}
+
+
+def _residual(question, trial):
     """Seen less fitted, by what is seen."""
     sight = trial.problem.sight
     off = sight.seen - sight.expected(trial.flown)[0]
-    return {name: off[:, k].tolist() for k, name in enumerate(sight.names)}
+    return {name: _of_rows(question, off[:, k]) for k, name in enumerate(sight.names)}

@@ -1,7 +1,7 @@
 """From a MatchRequest to what the fit takes: a sight, what is known, how the air holds the body. What does not go together is refused,
 and the refusal names the row."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -229,43 +229,53 @@ def _of_picture(request, time_s, points):
 def _through(request, time_s, seen, sd, cameras, timed):
     many = isinstance(request.picture.camera, list)
     for n, camera in enumerate(cameras):
-        at = f"picture.camera.{n}" if many else "picture.camera"
-        if camera.position == camera.look_at:
-            raise BadInput(wrong(f"{at}.look_at", "where the camera is", "another place than the camera's position"))
-        for name, spot in (("position", camera.position), ("look_at", camera.look_at)):
-            if request.known.radius_m is not None and spot.height_m > request.known.radius_m:
-                may_be = f"at most the radius that is known, {request.known.radius_m:g} m"
-                raise BadInput(wrong(f"{at}.{name}.height_m", spot.height_m, may_be))
+        check_camera(f"picture.camera.{n}" if many else "picture.camera", camera, request.known.radius_m)
     sizes = {(camera.width_px, camera.height_px) for camera in cameras}
     if len(sizes) > 1:
         raise BadInput(
             wrong("picture.camera.1.width_px", "another size", "the same in every row: one clip has one size")
         )
-    width, height = sizes.pop()
+    sight = through(cameras, time_s, seen, sd)
+    if not timed or len(cameras) == 1:
+        return replace(sight, time_s=time_s - time_s[0])
+    at = rising_times(cameras, "picture.camera")
+    return replace(replace(sight, time_s=at).at(time_s), time_s=time_s - time_s[0])
+
+
+def check_camera(at, camera, radius_m):
+    """Raise BadInput where a camera, named `at`, looks nowhere, or it or its aim is beyond the axis of a radius that is known."""
+    if camera.position == camera.look_at:
+        raise BadInput(wrong(f"{at}.look_at", "where the camera is", "another place than the camera's position"))
+    for name, spot in (("position", camera.position), ("look_at", camera.look_at)):
+        if radius_m is not None and spot.height_m > radius_m:
+            raise BadInput(
+                wrong(f"{at}.{name}.height_m", spot.height_m, f"at most the radius that is known, {radius_m:g} m")
+            )
+
+
+def through(cameras, time_s, seen, sd):
+    """A sight (CameraPixels) through cameras of one picture size, one for all rows or one a row."""
     spots = [np.array([[getattr(getattr(c, n), f) for f in ("along_m", "height_m", "axial_m")] for c in cameras])
              for n in ("position", "look_at")]  # fmt: skip
     figures = np.stack(
         [
-            0.5 * width / np.tan(np.radians([c.field_of_view_deg / 2 for c in cameras])),
+            [0.5 * c.width_px / np.tan(np.radians(c.field_of_view_deg / 2)) for c in cameras],
             np.radians([c.roll_deg for c in cameras]),
         ],
         axis=-1,
     )
-    if timed and len(cameras) > 1:
-        at = _rising_cameras(cameras)
-        *spots, figures = (np.stack([np.interp(time_s, at, c) for c in rows.T], axis=-1) for rows in (*spots, figures))
-    middle = np.array([width, height]) / 2
-    return sights.CameraPixels(time_s - time_s[0], seen, sd, *spots, figures[:, 0], figures[:, 1], middle)
+    middle = np.array([cameras[0].width_px, cameras[0].height_px]) / 2
+    return sights.CameraPixels(time_s, seen, sd, *spots, figures[:, 0], figures[:, 1], middle)
 
 
-def _rising_cameras(cameras):
-    """The times (C,) of a camera's rows."""
+def rising_times(cameras, name):
+    """The times (C,) of a camera's rows, a field of that name. Raises BadInput where one is no later than the one before."""
     times = np.array([camera.time_s for camera in cameras])
     late = np.flatnonzero(np.diff(times) <= 0)
     if len(late):
         n = int(late[0]) + 1
         say = f"The time of row {n + 1} of the camera was {times[n]:g} s; each row must be later than the one before."
-        raise BadInput(refusal(f"picture.camera.{n}.time_s", f"{times[n]:g}", f"above {times[n - 1]:g} s", say))
+        raise BadInput(refusal(f"{name}.{n}.time_s", f"{times[n]:g}", f"above {times[n - 1]:g} s", say))
     return times
 
 

@@ -2,12 +2,12 @@
 
 from typing import Annotated, Any, Literal
 
-from pydantic import BeforeValidator, WithJsonSchema
+from pydantic import BeforeValidator, Discriminator, Tag, WithJsonSchema
 from pydantic_core import PydanticCustomError
 
-from ...fields import Strict, choice, listed, number, of_kind
-from ...kinds.motion import BodyPart
-from ...shapes.part import GREATEST_RADIUS_M, GREATEST_SPIN_RPM, LEAST_RADIUS_M
+from ...fields import Strict, choice, linear, listed, log, number, of_kind
+from ...kinds.motion import BodyPart, Place
+from ...shapes.part import GREATEST_RADIUS_M, GREATEST_SPIN_RPM, LEAST_RADIUS_M, TurningPart
 from ..document import AirPart, fps_json_schema, is_fps
 
 MOST_ROWS = 10_000
@@ -40,12 +40,17 @@ class Keys(Strict):
     view: Literal["rotating", "inertial"] = choice("View", ("rotating", "inertial"), "rotating")
 
 
+def _shown(model, name):
+    """What a slider shows of a field of a scene document."""
+    return model.model_fields[name].json_schema_extra["shown"]
+
+
 class Spot(Strict):
     """A place aboard."""
 
-    along_m: float = number("Along the deck", "m", -1e6, 1e6, 0.0)
-    height_m: float = number("Height", "m", -1e5, 1e5)
-    axial_m: float = number("Along the axis", "m", -1e6, 1e6, 0.0)
+    along_m: float = number("Along the deck", "m", -1e6, 1e6, 0.0, shown=_shown(Place, "along_m"))
+    height_m: float = number("Height", "m", -1e5, 1e5, shown=_shown(Place, "height_m"))
+    axial_m: float = number("Along the axis", "m", -1e6, 1e6, 0.0, shown=_shown(Place, "axial_m"))
 
 
 class PicturePoint(Strict):
@@ -85,7 +90,7 @@ class Plane(Strict):
 
     from_px: Pixel = of_kind("The line's first end", "pixel", may_be=_PAIR)
     to_px: Pixel = of_kind("The line's other end", "pixel", may_be=_PAIR)
-    distance_m: float = number("How long it is", "m", 0, 1e6, above=True)
+    distance_m: float = number("Length of the line", "m", 0, 1e6, above=True, shown=log(0.01, 10_000))
     deck_px: NoPixel = of_kind(
         "A pixel on the deck", "pixel", None, may_be=f"{_PAIR}, or null for the line's first end"
     )
@@ -100,34 +105,47 @@ class PictureCamera(Strict):
     evenly; rows without are one for each point."""
 
     time_s: float | None = number("Time", "s", -1e6, 1e6, None)
-    field_of_view_deg: float = number("Field of view across", "°", 0.1, 175)
+    field_of_view_deg: float = number("Horizontal field of view", "°", 0.1, 175, shown=linear(1, 175))
     width_px: float = number("Width of the picture", "px", 1, _MOST_PX)
     height_px: float = number("Height of the picture", "px", 1, _MOST_PX)
     position: Spot
     look_at: Spot
-    roll_deg: float = number("Roll", "°", -360, 360, 0.0)
+    roll_deg: float = number("Bank", "°", -360, 360, 0.0, shown=linear(-180, 180))
 
 
 FrameRate = Annotated[Any, BeforeValidator(lambda v: v if v is None else is_fps(v)), WithJsonSchema(fps_json_schema())]
+
+
+def _many(value: Any):
+    """The tag of a camera's model, or of a list of them, which no field's name shows."""
+    return "@cameras" if isinstance(value, list) else "@camera"
+
+
+SEEN_BY = ("@camera", "@cameras")
+SeenBy = Annotated[
+    Annotated[PictureCamera, Tag("@camera")] | Annotated[list[PictureCamera], Tag("@cameras")], Discriminator(_many)
+]
 
 
 class Picture(Strict):
     """Points in pictures, and how pixels become metres: a plane, or a camera, or a camera for each point."""
 
     points: list[PicturePoint] = listed("Points", MOST_ROWS)
-    fps: FrameRate = of_kind("Frames a second", "fps", None, unit="fps", may_be='1 to 240, or "n/d"')
+    fps: FrameRate = of_kind("Frames per second", "fps", None, unit="fps", may_be='1 to 240, or "n/d"')
     plane: Plane | None = None
-    camera: PictureCamera | list[PictureCamera] | None = None
+    camera: SeenBy | None = of_kind("Camera", "part", None, may_be="a camera, a list of cameras, or null")
 
 
 class KnownPart(Strict):
     """What is known of the habitat, the air and the release, which is at the first row."""
 
-    radius_m: float | None = number("Radius", "m", LEAST_RADIUS_M, GREATEST_RADIUS_M, None)
-    spin_rpm: float | None = number("Spin", "rpm", 0, GREATEST_SPIN_RPM, None)
-    gravity_g: float | None = number("Gravity at the deck", "g", 0, 1e6, None, above=True)
+    radius_m: float | None = number(
+        "Radius", "m", LEAST_RADIUS_M, GREATEST_RADIUS_M, None, shown=_shown(TurningPart, "radius_m")
+    )
+    spin_rpm: float | None = number("Spin", "rpm", 0, GREATEST_SPIN_RPM, None, shown=_shown(TurningPart, "spin_rpm"))
+    gravity_g: float | None = number("Gravity at the deck", "g", 0, 1e6, None, above=True, shown=linear(0, 2))
     start: Spot | None = None
-    speed: float | None = number("Speed", "m/s", 0, 3_000, None)
+    speed: float | None = number("Speed at the first row", "m/s", 0, 3_000, None, shown=linear(0, 30))
     air: AirPart | None = None
     body: BodyPart | None = of_kind("Body", "body", None)
 
@@ -138,7 +156,7 @@ class MatchRequest(Strict):
     track: list[TrackRow] | None = listed("Track", MOST_ROWS, None)
     picture: Picture | None = None
     keys: Keys | None = None
-    accuracy_m: float | None = number("Accuracy", "m", 0, 1_000, None, above=True)
-    accuracy_px: float | None = number("Accuracy", "px", 0, 10_000, None, above=True)
+    accuracy_m: float | None = number("Accuracy", "m", 0, 1_000, None, above=True, shown=log(0.0001, 100))
+    accuracy_px: float | None = number("Accuracy", "px", 0, 10_000, None, above=True, shown=log(0.1, 100))
     known: KnownPart = KnownPart()
-    playback_fps: FrameRate = of_kind("Played back at", "fps", None, unit="fps", may_be='1 to 240, or "n/d", or null')
+    playback_fps: FrameRate = of_kind("Playback rate", "fps", None, unit="fps", may_be='1 to 240, or "n/d", or null')

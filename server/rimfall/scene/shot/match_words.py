@@ -29,14 +29,16 @@ def rate_of(value):
 
 def verdict(question, told, fit, changes, units):
     """The verdict in one sentence."""
+    path = "This path" if told.end is None else f"As far as row {told.end.rows}, this path"
     if told.verdict == "possible":
-        return f"This path is possible: {habitat(fit, units)} gives it{_near(told, units)}."
+        return f"{path} is possible: {habitat(fit, units)} gives it{_near(told, units)}."
     if told.verdict == "possible_if":
-        return f"This path is possible {listed([one['says'] for one in changes], 'or')}."
+        return f"{path} is possible {listed([one['says'] for one in changes], 'or')}."
     if told.verdict == "impossible":
         first = reason(question, told, told.signs[0], units)
         return f"No free path goes like this: {first[:1].lower()}{first[1:]}"
-    return f"This track does not decide it: {_undecided(told, fit, units)}."
+    track = "This track does" if told.end is None else f"Rows 1 to {told.end.rows} of this track do"
+    return f"{track} not decide it: {_undecided(told, fit, units)}."
 
 
 def _near(told, units):
@@ -75,7 +77,11 @@ def _figure(row, unit):
 def _undecided(told, fit, units):
     kinds = {sign.kind: sign for sign in told.signs}
     if "too_short" in kinds:
-        return "it has too few rows to fit a habitat and a throw to"
+        return (
+            "there are too few to fit a habitat and a throw to"
+            if told.end
+            else "it has too few rows to fit a habitat and a throw to"
+        )
     if "on_the_edge" in kinds:
         share = max(2, round(1 / max(told.trial.p_value, 1e-9)))
         return f"only one true path in {share:,} lies that far off the points"
@@ -214,21 +220,37 @@ def reason(question, told, sign, units):
             return f"Its accuracy, {length(figure, units)}, is too coarse for so short a path, {where}."
 
 
-def paragraphs(question, told, fit, changes, units, ends=None):
-    """The verdict and what stands behind it. ends: how many rows are of a free flight, where only those at the end are not."""
+def paragraphs(question, told, fit, changes, units):
+    """The verdict and what stands behind it."""
     fitting = changes[0]["fit"] if changes else fit if told.verdict != "impossible" else None
     lines = [
         verdict(question, told, fit, changes, units),
-        ends and _landed(ends),
+        told.end and left_out(question, told.end, units),
         fitting and _decided(fitting, units),
         _chance(told, units),
     ]
     return [one for one in lines if one]
 
 
-def _landed(ends):
-    """What to do where the last rows alone are not of a free flight."""
-    return f"As far as row {ends} it is possible. If the thing has landed by then, or is caught, leave out the rows after that."
+def left_out(question, end, units):
+    """Which rows were left out, and why."""
+    count = len(question.sight.time_s)
+    rows, were = (f"Row {count}", "was") if end.rows == count - 1 else (f"Rows {end.rows + 1} to {count}", "were")
+    return f"{rows} {were} left out: {_why_left_out(question, end, units)}."
+
+
+def _why_left_out(question, end, units):
+    at = _time(question.first_s + float(question.sight.time_s[end.rows]))
+    if end.kind == "rest":
+        return f"from {at} on it stays in one place, as what has landed or is caught"
+    if end.kind == "along":
+        return f"from {at} on it keeps to one height, as what slides, rolls or is carried"
+    if end.kind == "off":
+        off, are = ("it lies", "is") if end.rows == len(question.sight.time_s) - 1 else ("they lie", "are")
+        few = "too few to tell more" if are == "are" else "one row, which tells no more"
+        return f"{off} clearly off the free flight before, as where a thing has met something ({few})"
+    change = "" if end.change_m_s is None else f" by {speed(end.change_m_s, units)}"
+    return f"just before {at} its velocity changes at once{change}, as in a bounce, and another free flight begins"
 
 
 def _decided(fit, units):
@@ -270,7 +292,8 @@ def _chance(told, units):
 
 def assumptions(question, told):
     """What the answer takes for granted."""
-    lines = ["The thing flies freely from the first row to the last: nothing holds or meets it, and it has no engine."]
+    last = "the last" if told.end is None else f"row {told.end.rows}"
+    lines = [f"The thing flies freely from the first row to {last}: nothing holds or meets it, and it has no engine."]
     lines.append("The habitat turns steadily and is not under thrust.")
     lines.append("Errors of the points are independent, and as large as the accuracy that was given.")
     if told.trial.problem.resistance is None:

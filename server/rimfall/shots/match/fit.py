@@ -48,15 +48,15 @@ class Problem:
         return np.clip(np.nan_to_num(off, nan=_MOST_OFF), -_MOST_OFF, _MOST_OFF).reshape(len(theta), -1)
 
 
-def least_squares(problem, theta, most_rounds=40, enough=2e-4):
+def least_squares(problem, theta, most_rounds=40, enough=2e-4, in_air=False):
     """Vectors (B, P) moved to where chi squared is least near each -> (vectors, chi squared (B,)). One that has come to rest, or that has
-    found less than the best would find in all its rounds, is left where it is."""
-    theta = problem.unknowns.within(theta)
+    found less than the best would find in all its rounds, is left where it is. in_air: as `Unknowns.within` has it."""
+    theta = problem.unknowns.within(theta, in_air)
     r = problem.misfit(theta)
     chi2, damping = np.sum(r * r, axis=1), np.full(len(theta), 1e-3)
     live, idle = np.arange(len(theta)), np.zeros(len(theta), int)
     for _ in range(most_rounds if theta.shape[1] else 0):
-        stepped, stepped_r, stepped_chi2, factor = _round(problem, theta[live], r[live], damping[live])
+        stepped, stepped_r, stepped_chi2, factor = _round(problem, theta[live], r[live], damping[live], in_air)
         better = stepped_chi2 < chi2[live]
         gained = np.where(better, chi2[live] - stepped_chi2, 0.0)
         moved = live[better]
@@ -69,7 +69,7 @@ def least_squares(problem, theta, most_rounds=40, enough=2e-4):
     return theta, chi2
 
 
-def _round(problem, theta, r, damping):
+def _round(problem, theta, r, damping, in_air):
     """The best of some damped steps of each vector (B, P): (vectors, residuals, chi squared, the factor of its damping)."""
     slopes = _slopes(problem.misfit, theta, r)
     a, b = slopes @ slopes.transpose(0, 2, 1), np.einsum("bpm,bm->bp", slopes, r)
@@ -78,11 +78,26 @@ def _round(problem, theta, r, damping):
     tries = []
     for factor in _DAMPINGS:
         damped = a + (np.eye(a.shape[1]) * floor[:, None, :]) * (damping * factor + 1e-13)[:, None, None]
-        tries.append(problem.unknowns.within(theta - np.linalg.solve(damped, b[..., None])[..., 0]))
+        tries.append(_stepped(problem.unknowns, theta, damped, b, in_air))
     all_r = problem.misfit(np.concatenate(tries)).reshape(len(tries), len(theta), -1)
     all_chi2 = np.sum(all_r * all_r, axis=2)
     best, rows = np.argmin(all_chi2, axis=0), np.arange(len(theta))
     return np.array(tries)[best, rows], all_r[best, rows], all_chi2[best, rows], _DAMPINGS[best]
+
+
+def _stepped(unknowns, theta, a, b, in_air):
+    """Vectors (B, P) moved by the step that solves a step = -b, within the ranges; where a range holds some members back, the others
+    take the step that is best with those where they are held."""
+    free = theta - np.linalg.solve(a, b[..., None])[..., 0]
+    within = unknowns.within(free, in_air)
+    held = within != free
+    some = np.flatnonzero(held.any(axis=1))
+    if len(some):
+        fixed = held[some]
+        rows = np.where(fixed[..., None], np.eye(a.shape[1]), a[some])
+        right = np.where(fixed, within[some] - theta[some], -b[some])
+        within[some] = unknowns.within(theta[some] + np.linalg.solve(rows, right[..., None])[..., 0], in_air)
+    return within
 
 
 def _slopes(function, theta, value):
@@ -102,11 +117,11 @@ class Extremes:
 
 
 def extremes(problem, quantities, ranged, theta, chi2, most_rounds=30):
-    """The Extremes of quantities(theta) (B, Q) over all vectors whose chi squared is at most chi2, from the best vector (P,). ranged (Q,):
+    """The Extremes of quantities(theta) (B, Q) over all vectors whose chi squared is at most chi2 (Q,), from the best vector (P,). ranged (Q,):
     whether a quantity is one of those whose ranges hold the vectors, so that where they do its end is theirs and not the track's."""
     count = quantities(theta[None]).shape[1]
     which, sign = np.tile(np.arange(count), 2), np.repeat([-1.0, 1.0], count)
-    at = np.tile(theta, (2 * count, 1))
+    chi2, at = np.tile(chi2, 2), np.tile(theta, (2 * count, 1))
     rows = np.arange(len(at))
     opened, settled = np.zeros(len(at), bool), np.zeros(len(at), bool)
 
@@ -120,11 +135,11 @@ def extremes(problem, quantities, ranged, theta, chi2, most_rounds=30):
         if len(live) == 0:
             break
         stepped, values, held = _outward(
-            problem.unknowns, both, at[live], now[live], which[live], sign[live], chi2, count
+            problem.unknowns, both, at[live], now[live], which[live], sign[live], chi2[live], count
         )
         moved = np.abs(values[np.arange(len(live)), which[live] - count] - now[live, which[live] - count])
         reached = np.abs(values[np.arange(len(live)), which[live] - count] - first[live])
-        off = np.abs(np.sum(values[:, :-count] ** 2, axis=1) - chi2)
+        off = np.abs(np.sum(values[:, :-count] ** 2, axis=1) - chi2[live])
         at[live], now[live] = stepped, values
         opened[live] = (held & ranged[which[live]]) | ~np.isfinite(values[:, -count:]).all(axis=1)
         settled[live] = (off < 0.05) & (moved <= 0.01 * reached + 1e-12)

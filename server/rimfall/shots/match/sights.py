@@ -158,7 +158,7 @@ class CameraPixels:
             self, time_s=time_s, position=places[0], look_at=places[1], focal_px=figures[0], roll_rad=figures[1]
         )
 
-    def _axes(self, radius_m):
+    def axes(self, radius_m):
         """Where the camera is (..., N, 3), and its right, up and forward (..., N, 3), for radii (...)."""
         radius = np.asarray(radius_m, dtype=float)[..., None]
         eye, aim = (
@@ -176,38 +176,53 @@ class CameraPixels:
 
     def expected(self, flown: Flown):
         """What a Flown would show (B, N, 2)."""
-        eye, right, up, forward = self._axes(flown.radius_m)
-        off = flown.rotating_m - eye
+        return self.pixels(flown.radius_m, flown.rotating_m)
+
+    def pixels(self, radius_m, rotating_m):
+        """Where positions (..., N, 3) are seen (..., N, 2), for radii (...)."""
+        eye, right, up, forward = self.axes(radius_m)
+        off = rotating_m - eye
         depth = np.maximum(np.sum(off * forward, axis=-1), NEAREST_M)
         across, over = np.sum(off * right, axis=-1) / depth, np.sum(off * up, axis=-1) / depth
         return self.centre_px + self.focal_px[:, None] * np.stack([across, -over], axis=-1)
 
     def behind(self, flown: Flown):
         """Whether (B, N) it is behind the camera, or as good as in it."""
-        eye, _, _, forward = self._axes(flown.radius_m)
+        eye, _, _, forward = self.axes(flown.radius_m)
         return np.sum((flown.rotating_m - eye) * forward, axis=-1) <= NEAREST_M
 
     def rays(self, radius_m):
         """The camera (N, 3) and two unit vectors (N, 2, 3) across each ray: what was seen lies where both products vanish."""
-        eye, right, up, forward = (np.broadcast_to(v, (len(self.seen), 3)) for v in self._axes(radius_m))
+        eye, right, up, forward = (np.broadcast_to(v, (len(self.seen), 3)) for v in self.axes(radius_m))
         x, y = ((self.seen - self.centre_px) / self.focal_px[:, None]).T
         first = _unit(right - x[:, None] * forward)
         return eye, np.stack([first, _unit(up + y[:, None] * forward)], axis=1)
 
     def depth_m(self, radius_m, rotating, some):
         """How far before the camera positions (..., n, 3) lie, seen at the rows `some` (n,)."""
-        eye, _, _, forward = (np.broadcast_to(v, (len(self.seen), 3))[some] for v in self._axes(radius_m))
+        eye, _, _, forward = (np.broadcast_to(v, (len(self.seen), 3))[some] for v in self.axes(radius_m))
         return np.sum((rotating - eye) * forward, axis=-1)
 
     def off_m(self, radius_m, depth_m, off_px):
         """How far off, turning axes (N, 3), so many pixels (N, 2) are at depths (N,)."""
-        _, right, up, _ = (np.broadcast_to(v, (len(self.seen), 3)) for v in self._axes(radius_m))
+        _, right, up, _ = (np.broadcast_to(v, (len(self.seen), 3)) for v in self.axes(radius_m))
         off = off_px * (np.maximum(depth_m, NEAREST_M) / self.focal_px)[:, None]
         return off[:, :1] * right - off[:, 1:] * up
 
     def least_radius_m(self):
         """No camera is beyond the axis."""
         return float(max(np.max(self.position[:, 1]), np.max(self.look_at[:, 1])))
+
+
+_BY_ROW = ("time_s", "seen", "position", "look_at", "focal_px", "roll_rad")
+
+
+def part(sight, first, last):
+    """The sight of rows first to last - 1, whose time begins at 0."""
+    count = len(sight.time_s)
+    rows = {name: getattr(sight, name) for name in _BY_ROW if hasattr(sight, name)}
+    rows = {name: values[first:last] for name, values in rows.items() if len(values) == count}
+    return replace(sight, **rows | {"time_s": rows["time_s"] - rows["time_s"][0]})
 
 
 def _unit(vectors):

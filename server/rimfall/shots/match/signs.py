@@ -208,20 +208,33 @@ def straight_fall(trial, off: Beside):
 
 def ordinary_parabola(trial, off: Beside):
     """A path that a planet would give: evenly on, and up and down under one gravity; figure: that gravity, m/s2."""
+    found = _parabola(trial, off)
+    if found is None:
+        return None
+    falls, chi2, count = found
+    down = falls * float(off.time_s[-1] - off.time_s[0]) ** 2 / 8.0 > 5.0 * off.sd_m[0]
+    fits = down and p_value(chi2, 2 * count - 5) > 0.01
+    return Sign("ordinary_parabola", 0, count - 1, count // 2, falls) if fits else None
+
+
+def as_a_parabola(trial, off: Beside, alike):
+    """The same where chi squared of the nearest free path, across and up, is less than that of the parabola by no more than `alike`."""
+    sign = ordinary_parabola(trial, off)
+    if sign is None:
+        return None
+    free = float(np.sum((np.linalg.norm(off.off_m[:, :2], axis=1) / off.sd_m) ** 2))
+    return sign if _parabola(trial, off)[1] - free <= alike else None
+
+
+def _parabola(trial, off):
+    """Gravity, chi squared and the number of rows of the parabola nearest to a track; None of too few rows."""
     across, height = _on_deck(trial, off)
     t, count = off.time_s, len(off.time_s)
     if count < 5:
         return None
     fall = np.polyfit(t, height, 2)
     left = np.concatenate([across - np.polyval(np.polyfit(t, across, 1), t), height - np.polyval(fall, t)])
-    chi2 = float(np.sum((left / np.tile(off.sd_m, 2)) ** 2))
-    falls = -2.0 * float(fall[0])
-    down = falls * float(t[-1] - t[0]) ** 2 / 8.0 > 5.0 * off.sd_m[0]
-    return (
-        Sign("ordinary_parabola", 0, count - 1, count // 2, falls)
-        if down and p_value(chi2, 2 * count - 5) > 0.01
-        else None
-    )
+    return -2.0 * float(fall[0]), float(np.sum((left / np.tile(off.sd_m, 2)) ** 2)), count
 
 
 def _on_deck(trial, off):

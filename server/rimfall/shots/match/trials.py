@@ -1,8 +1,16 @@
 """One trial: the free path nearest to what was seen, among all that the knowledge allows; its chance; and how far each quantity may be
 moved before the track speaks against it.
 
-The 95 % interval of a quantity is that of its profile likelihood: all values for which the rest can be chosen so that chi squared
-rises by no more than 3.84 (Wilks 1938). The track decides a quantity where both ends lie within the scene document's ranges.
+The 95 % interval of a quantity is that of its profile likelihood (Venzon & Moolgavkar, Applied Statistics 37 (1988) 87-94): all values
+for which the rest can be chosen so that chi squared rises by no more than 3.84 above its least, the 95 % point of chi squared with one
+degree of freedom (Wilks, Annals of Mathematical Statistics 9 (1938) 60-62). The accuracy of a point is given and not estimated from
+the track, so it is that and not an F or t. The track decides a quantity where both ends lie within the scene document's ranges.
+
+Wilks's theorem wants the truth inside the ranges, and a vacuum is at the end of one: there are no densities below 0 (Self & Liang, Journal
+of the American Statistical Association 82 (1987) 605-610). Where a medium is sought, chi squared is therefore profiled, and its least
+taken, over densities of either sign for all other quantities. The density's own interval is of those values within the range that
+rise by no more above the least there (the order of Feldman & Cousins, Physical Review D 57 (1998) 3873-3889), so that it is never empty;
+where there is no medium it holds that oftener than 95 % of the time.
 """
 
 from dataclasses import dataclass, replace
@@ -19,6 +27,7 @@ from .unknowns import GREATEST_RADIUS_M, LEAST_RADIUS_M, Unknowns
 
 RISE_95 = 3.841459  # of chi squared with one degree of freedom, at 95 %
 _STARTS, _STARTS_IN_AIR = 12, 4
+_SURELY_MOVES = 0.75  # of a speed: where an interval begins there, chi squared has risen by some 16 times as much at 0
 _AT_REST_RISE = {2: 5.991465, 3: 7.814728}  # the same with two and three: a speed of 0 fixes so many figures
 
 
@@ -155,9 +164,20 @@ def _profiled(trial, out, free):
             return np.where(logs, np.log(np.maximum(rows, 1e-300)), rows)
 
     ranged = np.array([name in _RANGED for name in free])
-    ends = extremes(problem, quantities, ranged, trial.theta, trial.chi2 + RISE_95)
+    theta, least = _of_either_sign(trial)
+    least = np.array([trial.chi2 if name == "medium" else least for name in free])
+    ends = extremes(problem, quantities, ranged, theta, least + RISE_95)
     bounds = np.where(logs, np.exp(np.clip(ends.value, -700, 700)), ends.value)
     return {name: _figure(out[name].value, bounds[:, k], ends.open[:, k]) for k, name in enumerate(free)}
+
+
+def _of_either_sign(trial):
+    """The vector (P,) of a Trial, and its chi squared, where they would be if a medium that is sought might be of density below 0."""
+    names = trial.problem.unknowns.names
+    if "medium" not in names or trial.theta[names.index("medium")] > 0.0:
+        return trial.theta, trial.chi2
+    theta, chi2 = least_squares(trial.problem, trial.theta[None], in_air=True)
+    return theta[0], float(chi2[0])
 
 
 def _as_wide_as_can_be(trial, out):
@@ -188,6 +208,8 @@ def _figure(value, bounds, opened):
 
 def _of_speed(trial, figure):
     """A speed's interval begins at 0 where a thing let go at rest would do: there its profile has a corner."""
+    if figure.low is not None and figure.low > _SURELY_MOVES * figure.value:
+        return figure
     unknowns = trial.problem.unknowns
     still = replace(unknowns, known=unknowns.known.but(speed_m_s=0.0))
     _, chi2 = least_squares(replace(trial.problem, unknowns=still), still.theta(trial.state))

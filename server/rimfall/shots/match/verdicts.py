@@ -5,13 +5,16 @@ single change of what is known mends it; it is possible only above one in a hund
 other way, does not do as well.
 """
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from . import signs
+from .ends import FREE_ABOVE, NOT_FREE_BELOW, End, first_flight
+from .sights import part
 from .trials import intervals, tried
 
-IMPOSSIBLE_BELOW, POSSIBLE_ABOVE = 1e-3, 1e-2
+IMPOSSIBLE_BELOW, POSSIBLE_ABOVE = NOT_FREE_BELOW, FREE_ABOVE
 ALIKE = 6.635  # of chi squared with one degree of freedom, at 99 %: less tells a habitat from its mirror too poorly
+PARABOLA = 10.828  # the same at 99.9 %: as much better than a planet's parabola must a habitat be that is not known
 _OF_HABITAT = {"radius_m": None, "omega_rad_s": None, "gravity_m_s2": None}
 MOST_CHANGES = 3
 _TOGETHER = ("radius_and_spin", "habitat_and_speed")  # told only where no one thing does
@@ -29,7 +32,8 @@ class Change:
 @dataclass(frozen=True)
 class Judged:
     """verdict; the Trial of the best within range, its Figures, the track beside it; mirror: the Trial of the mirror; changes: what would
-    make it possible, the simplest first; signs: what shows it."""
+    make it possible, the simplest first; signs: what shows it; end: where the free flight ends that all this is of, None where it is
+    that of all rows."""
 
     verdict: str
     trial: object
@@ -38,12 +42,24 @@ class Judged:
     mirror: object
     changes: list = field(default_factory=list)
     signs: list = field(default_factory=list)
+    end: End | None = None
 
 
 def judged(sight, known, resistance, reference=None) -> Judged:
     """The Judged of what was seen. resistance: how air holds the body, None in a vacuum that is known; reference: the same for air that
-    is tried where a vacuum does not do."""
-    trial, mirror = tried(sight, known, resistance), tried(sight, known, resistance, mirrored=True)
+    is tried where a vacuum does not do. Where the thing has landed by its last rows, is held, or bounces, it is that of the rows before."""
+    trial, end = tried(sight, known, resistance), None
+    if trial.problem.freedom > 0 and trial.p_value < IMPOSSIBLE_BELOW:
+        end = first_flight(sight, known, resistance)
+    if end is not None:
+        sight = part(sight, 0, end.rows)
+        trial = tried(sight, known, resistance)
+    return replace(_judged(sight, known, resistance, reference, trial), end=end)
+
+
+def _judged(sight, known, resistance, reference, trial):
+    """The Judged of all rows, of which the Trial is."""
+    mirror = tried(sight, known, resistance, mirrored=True)
     figures, off = intervals(trial), signs.beside(trial)
     if trial.problem.freedom <= 0:
         count = len(sight.time_s)
@@ -71,7 +87,11 @@ def _undecided(trial, mirror, figures, off):
     habitat = [figures[name] for name in ("radius_m", "spin_rpm", "gravity_g")]
     if not any(one.decided for one in habitat):
         shown.append(signs.Sign("too_coarse", 0, count - 1, count - 1, float(off.sd_m.mean())))
-    parabola = signs.ordinary_parabola(trial, off) if shown else None
+    known = trial.problem.unknowns.known
+    sought = known.omega_rad_s is None and (known.radius_m is None or known.gravity_m_s2 is None)
+    parabola = (
+        signs.ordinary_parabola(trial, off) if shown else signs.as_a_parabola(trial, off, PARABOLA) if sought else None
+    )
     return shown + ([parabola] if parabola else [])
 
 

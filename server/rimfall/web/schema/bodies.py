@@ -166,6 +166,22 @@ CAMERAS = {
         },
     }
 }
+GRIDS = {
+    "a plate": {
+        "summary": "A camera at eye level, across the deck",
+        "value": {
+            "radius_m": 56.0,
+            "camera": {
+                "field_of_view_deg": 60,
+                "width_px": 1920,
+                "height_px": 1080,
+                "position": {"along_m": 0.0, "height_m": 1.6, "axial_m": 8.0},
+                "look_at": {"along_m": 0.0, "height_m": 1.4, "axial_m": 0.0},
+                "roll_deg": 0.0,
+            },
+        },
+    }
+}
 _TABLE = (
     "time_s,x_m,y_m,z_m,aim_x_m,aim_y_m,aim_z_m,vertical_fov_deg\n0,-5,-52.5,14,1,-54,0,34\n1,-4,-52.5,14,1,-54,0,34\n"
 )

@@ -310,7 +310,10 @@ class Fields(Closed):
     """Everything a page needs of the documents: fields, kinds of motion, shapes, bodies, liquids, files."""
 
     program: Program
-    fields: dict[str, Field] = said("Every field of a scene document, by path; `*` stands for a number in a list.")
+    fields: dict[str, Field] = said(
+        "Every field of a scene document, by path; `*` stands for a number in a list. Figures and choices of questions about throws and "
+        "paths are under aim., landings.over. and the figure that varies, camera. and match."
+    )
     kinds: dict[Kinds, Kind] = said("The kinds of motion.")
     shapes: dict[str, Shape] = said("The shapes of habitat.")
     bodies: list[Body] = said("The named bodies.")

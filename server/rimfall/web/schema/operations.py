@@ -11,6 +11,7 @@ from ...scene.export_part import ExportRequest
 from ...scene.feel.answers import FeelRequest
 from ...scene.shot.aim_request import AimRequest
 from ...scene.shot.camera_request import CameraRequest
+from ...scene.shot.grid_request import GridRequest
 from ...scene.shot.landings_request import LandingsRequest
 from ...scene.shot.match_request import MatchRequest
 from ...scene.size.request import SizeRequest
@@ -21,6 +22,7 @@ from .bodies import (
     CRAFTS,
     EXPORTS,
     FILE,
+    GRIDS,
     HABITATS,
     LANDINGS,
     SCENES,
@@ -33,7 +35,7 @@ from .craft import Coped, CraftExamples
 from .drawings import Map, Mesh, Plot
 from .fields import Examples, Fields, Health, Opened
 from .files import FILES, NAMED, ExportedFile, Recovered, exported, files_said
-from .match import Match, Tracks
+from .match import DeckGrid, Match, Tracks
 from .people import Feel, Size
 from .shots import Aim, Landings
 from .traces import Trace
@@ -125,6 +127,7 @@ OPERATIONS = {
         "landings", Landings, LandingsRequest, LANDINGS, words=_ARRAYS | _U | _OF_A_DRAWING | _S, streams=True
     ),
     ("/api/match", "post"): Operation("match", Match, MatchRequest, TRACKS, words=_U),
+    ("/api/match/grid", "post"): Operation("match_grid", DeckGrid, GridRequest, GRIDS),
     ("/api/match/tracks", "post"): Operation("match_tracks", Tracks, file=TRACK_FILE, words=_OF_A_TRACK),
     ("/api/landings/{name}", "post"): Operation(
         "landings_file",

@@ -196,6 +196,16 @@ class Prose(Closed):
     past: str = said("In the past tense.")
 
 
+class Reached(Closed):
+    """Somebody who can catch it, and when it is nearest to their body."""
+
+    motion: str = said("Name of their motion.")
+    time_s: float = said("When, s.")
+    off_m: float = said("How far it then is from the line between feet and head, m.")
+    height_m: float = said("How high over the ground, m.")
+    closing_m_s: float = said("How fast it and they near each other, m/s.")
+
+
 class Motion(Closed):
     """What a motion does. Arrays hold samples `first` to `first + count - 1`, from release to end."""
 
@@ -225,6 +235,7 @@ class Motion(Closed):
     no_landing: NoLanding | None = said("Why there is no landing; null where there is one.")
     apex: Moment | None = said("The highest it goes; null where it does not move in the scene.")
     last: Last | None = said("As its path ends; null where it does not move in the scene.")
+    within_reach: list[Reached] = said("Those within whose reach it comes before it lands, in order of time.")
     in_short: str = said('What comes of it, said of its name: "lands 5.21 m spinward after 1.06 s".')
     prose: Prose = said("What comes of it as prose, told to somebody at the release who faces spinward.")
     words: list[str] = said("What comes of it in sentences, in the units asked for.")
