@@ -148,7 +148,8 @@ def test_gravity_at_the_floor_of_a_steady_spin():
             },
             "turns right over and back, once every 89",
         ),
-        ([tumble(0.3, losses_s=5.0)], {}, "in a flat spin after"),
+        ([tumble(0.3, losses_s=5.0)], {}, "is in a flat spin after"),
+        ([tumble(0.3, losses_s=500.0)], {}, "past the end of the scene"),
     ],
 )
 def test_words(motions, more, words):

@@ -53,8 +53,8 @@ WORDED = {
     ),
     "a kind": (
         scene({"kind": "hover"}),
-        ("motions.0.kind", '"hover"', "drop or throw or pour or roll or stand or hang or jump or walk or lift or let_go or approach",
-         'Kind was "hover"; it must be drop or throw or pour or roll or stand or hang or jump or walk or lift or let_go or approach.'),
+        ("motions.0.kind", '"hover"', "drop or throw or pour or roll or stand or hang or jump or walk or lift or let_go or approach or tumble",
+         'Kind was "hover"; it must be drop or throw or pour or roll or stand or hang or jump or walk or lift or let_go or approach or tumble.'),
     ),
     "list for an object": (
         scene(sampling=[]),

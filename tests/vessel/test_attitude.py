@@ -117,3 +117,29 @@ def test_moments_that_rounding_makes_differ_are_equal_and_a_line_is_none():
     assert tumble.flip_period_s(body, [0.3, 0.2, 1.0]) is None
     with pytest.raises(ValueError, match="next to no inertia"):
         principal_of(Body(1.0, np.zeros(3), np.diag([1e-12, 1.0, 1.0])))
+
+
+def test_motion_does_not_depend_on_the_craft_s_axes_its_scale_or_its_mirror_image():
+    """Axes turned by S: attitudes S R S^T. Inertia times a number: the same. Mirrored in a plane: rates change sign but across it."""
+    rng, time_s = np.random.default_rng(7), np.linspace(0, 25, 26)
+    for moments, rates in (([1, 2, 3], [0.4, 1, 0.1]), ([2, 2, 3], [0.4, 1, -0.5]), ([0.2, 3, 3.1], [2, 0.1, 0.2])):
+        body, turn = body_of(moments), np.linalg.qr(rng.normal(size=(3, 3)))[0]
+        turn *= np.linalg.det(turn)
+        own = matrices(torque_free(body, rates).at(time_s).quaternion_wxyz)
+        turned = matrices(
+            torque_free(body_of(turn @ np.diag(moments) @ turn.T), turn @ rates).at(time_s).quaternion_wxyz
+        )
+        np.testing.assert_allclose(turned, turn @ own @ turn.T, atol=1e-10)
+        scaled = matrices(torque_free(body_of(1e9 * np.array(moments)), rates).at(time_s).quaternion_wxyz)
+        np.testing.assert_allclose(scaled, own, atol=1e-11)
+        flip = np.diag([-1.0, 1.0, 1.0])
+        mirrored = matrices(torque_free(body, -flip @ rates).at(time_s).quaternion_wxyz)
+        np.testing.assert_allclose(mirrored, flip @ own @ flip, atol=1e-11)
+
+
+def test_moments_a_million_million_apart_are_refused_and_a_thousand_million_are_not():
+    body = body_of([2e-9, 1.0, 1.0])
+    turned = torque_free(body, [1.0, 1e-10, 0.0]).at(np.linspace(0, 100, 11))
+    assert momentum_drift(body, turned, inertia_of(body) @ [1.0, 1e-10, 0.0]) < DRIFT
+    with pytest.raises(ValueError, match="next to no inertia"):
+        body_of([1e-12, 1.0, 1.0])

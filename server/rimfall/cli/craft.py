@@ -14,15 +14,20 @@ from . import common
 from .common import aligned, seconds_of
 
 DONE = 0
+EXAMPLES = (
+    "rimfall craft ring-ship",
+    "rimfall craft folding-arms --only deploy --only balance --units us",
+    "rimfall craft long-tumbler --export wick.pdf --export wick.tumble.csv",
+)
 
 
 def add_to(parser):
     """Add the command's options."""
-    parser.epilog = f"For example: rimfall craft ring-ship. Craft to start from: {', '.join(examples.SAY)}."
     parser.add_argument(
         "craft",
         metavar="CRAFT.json",
-        help="a craft's document, or a scene that carries one, or the name of a craft to start from; - reads standard input",
+        help="a craft's document, or a scene that carries one, or the name of a craft to start from; - reads standard input. "
+        f"To start from: {', '.join(examples.SAY)}",
     )
     parser.add_argument("--only", metavar="FINDING", action="append", choices=list(answers.FINDINGS), help=_only())
     parser.add_argument(

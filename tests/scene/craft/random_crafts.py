@@ -1,4 +1,4 @@
-"""Craft drawn at random: any solids, groups and sizes, every block that C1's findings read, ends of the ranges among them."""
+"""Craft drawn at random: any solids, groups and sizes, the blocks about bodies, ends of the ranges among them."""
 
 import math
 import random

@@ -42,8 +42,9 @@ def _flat(traced):
     flat_s, rpm = traced.findings["time_to_flat_s"], traced.findings["final_rpm"]
     if not flat_s:
         return ""
-    when = f"after {seconds(flat_s)}" + ("" if flat_s <= traced.track.ends_s else ", when the scene is over")
-    return f"It is in a flat spin {when}, at {rpm:.3g}{_NB}rpm."
+    if flat_s > traced.track.ends_s:
+        return f"It would be in a flat spin after {seconds(flat_s)}, past the end of the scene, at {rpm:.3g}{_NB}rpm."
+    return f"It is in a flat spin after {seconds(flat_s)}, at {rpm:.3g}{_NB}rpm."
 
 
 def _felt(findings):
