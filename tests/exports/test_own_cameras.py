@@ -15,7 +15,9 @@ import pytest
 from rimfall import api
 from rimfall.errors import BadInput, Refused
 from rimfall.exports import FORMATS
+from rimfall.exports.brought import tracks
 from rimfall.exports.brought.cameras import About, cameras_in
+from rimfall.exports.brought.tracks import tracks_in
 from rimfall.exports.options import read_options
 from rimfall.physics.coordinates import RoundChart
 from rimfall.scene import examples, questions
@@ -48,28 +50,38 @@ def Xform "Rig" {
 """
 
 
-def glb(turn):
-    """A .glb whose camera is moved by its parent from (0, 1, 0) to (0, 3, 0) in 2 s, turned by a quaternion, x first."""
-    keys = np.array([0.0, 2.0], "<f4").tobytes() + np.array([[0, 1, 0], [0, 3, 0]], "<f4").tobytes()
+RISES = (0, "translation", np.array([0, 2], "<f4"), np.array([[0, 1, 0], [0, 3, 0]], "<f4"))
+
+
+def glb(turn, moves=(RISES,), rig=None, lens=None):
+    """A .glb whose camera is moved by its parent, from (0, 1, 0) to (0, 3, 0) in 2 s, and turned by a quaternion, x first. moves: (node,
+    path, times, values, and where there is more its way, and more of its array); rig, lens: more of the two nodes."""
+    keys, accessors, views, channels, samplers = b"", [], [], [], []
+    for node, path, times, values, *rest in moves:
+        way, more, strided = [*rest, *[None] * 3][:3]
+        for array, kind in ((times, "SCALAR"), (values, {3: "VEC3", 4: "VEC4"}[values.shape[1]])):
+            held = array if array is times or not strided else np.pad(array, ((0, 0), (0, 1)), constant_values=99)
+            stride = {"byteStride": held.itemsize * held.shape[1]} if held is not array else {}
+            component = {"f": 5126, "i": 5122}[array.dtype.kind]
+            accessors.append(
+                {"bufferView": len(views), "componentType": component, "count": len(array), "type": kind}
+                | ((more or {}) if array is values else {})
+            )
+            views.append({"buffer": 0, "byteOffset": len(keys), "byteLength": held.nbytes} | stride)
+            keys += held.tobytes()
+        channels.append({"sampler": len(samplers), "target": {"node": node, "path": path}})
+        samplers.append({"input": len(views) - 2, "output": len(views) - 1} | ({"interpolation": way} if way else {}))
     document = {
         "asset": {"version": "2.0"},
         "nodes": [
-            {"name": "rig", "children": [1]},
-            {"name": "lens", "camera": 0, "rotation": turn, "translation": [5, 0, 0]},
+            {"name": "rig", "children": [1]} | (rig or {}),
+            {"name": "lens", "camera": 0} | (lens or {"rotation": turn, "translation": [5, 0, 0]}),
         ],
         "cameras": [{"type": "perspective", "perspective": {"yfov": 0.5, "aspectRatio": 2.0, "znear": 0.1}}],
-        "animations": [
-            {
-                "channels": [{"sampler": 0, "target": {"node": 0, "path": "translation"}}],
-                "samplers": [{"input": 0, "output": 1}],
-            }
-        ],
-        "accessors": [
-            {"bufferView": 0, "componentType": 5126, "count": 2, "type": "SCALAR"},
-            {"bufferView": 1, "componentType": 5126, "count": 2, "type": "VEC3"},
-        ],
-        "bufferViews": [{"buffer": 0, "byteLength": 8}, {"buffer": 0, "byteOffset": 8, "byteLength": 24}],
-        "buffers": [{"byteLength": 32}],
+        "animations": [{"channels": channels, "samplers": samplers}],
+        "accessors": accessors,
+        "bufferViews": views,
+        "buffers": [{"byteLength": len(keys)}],
     }
     text = json.dumps(document).encode()
     text += b" " * (-len(text) % 4)
@@ -104,6 +116,17 @@ def test_a_usd_camera_is_read_where_its_parents_put_it_in_metres_with_y_up():
     (later,) = cameras_in(LAYER.encode(), About(first_frame=126, origin="deck", radius_m=56.0))["cameras"]
     assert later["rows"][0]["time_s"] == pytest.approx(-1.0)
     assert later["rows"][0]["position_m"] == pytest.approx([0, -55, 0])
+    constant = LAYER.replace("focalLength.timeSamples = { 101: 35, 126: 70 }", "focalLength = 35")
+    assert [row["position_m"] for row in cameras_in(constant.encode(), About())["cameras"][0]["rows"]] == [
+        pytest.approx([0, 1, 0]),
+        pytest.approx([2, 1, 0]),
+    ]
+    samples = "float3 xformOp:rotateXYZ.timeSamples = { 101: (90, 0, 0), 126: (90, 0, 0) }"
+    turned = LAYER.replace("float3 xformOp:rotateXYZ = (90, 0, 0)", samples)
+    (track,) = tracks_in(turned.encode(), tracks.About())["tracks"]  # what moves, cameras aside
+    assert track["name"] == "Rig"
+    last = {"time_s": pytest.approx(1.0), "x_m": pytest.approx(2.0), "y_m": pytest.approx(1.0), "z_m": 0.0}
+    assert track["keys"]["rows"][-1] == last
     with pytest.raises(BadInput, match="asks for other files"):
         cameras_in(LAYER.replace("(\n    upAxis", "(\n    subLayers = [@other.usda@]\n    upAxis").encode(), About())
 
@@ -116,6 +139,36 @@ def test_a_gltf_camera_is_read_where_its_parents_put_it():
     assert (first["position_m"], last["position_m"], last["time_s"]) == ([5, 1, 0], [5, 3, 0], 2.0)
     assert looks(first) == pytest.approx([-0.5, 0, -math.sqrt(0.75)])  # turned by 30° to its left
     assert first["vertical_fov_deg"] == pytest.approx(math.degrees(0.5))
+
+
+SPLINE = np.array([[9, 9, 9], [0, 1, 0], [9, 9, 9], [9, 9, 9], [0, 3, 0], [9, 9, 9]], "<f4")  # keys amid their tangents
+SLANT = np.array([[0, 0, 0, 1], [0, -0.5, 0, -math.sqrt(0.75)]])  # of 60°, its sign turned
+
+
+@each_row(
+    ("moves", "more", "heights", "ahead"),
+    [
+        (RISES, {}, [1, 2, 3], None),
+        ((*RISES, "STEP"), {}, [1, 1, 3], None),
+        ((*RISES[:3], SPLINE, "CUBICSPLINE"), {}, [1, 2, 3], None),
+        ((*RISES, None, None, True), {}, [1, 2, 3], None),
+        (RISES, {"rig": {"scale": [2, 2, 2]}}, [1, 2, 3], None),
+        (RISES, {"lens": {"matrix": [0, 0, -1, 0, 0, 1, 0, 0, 1, 0, 0, 0, 5, 0, 0, 1]}}, [1, 2, 3], [-1, 0, 0]),
+        ((1, "rotation", RISES[2], SLANT.astype("<f4")), {}, [0, 0, 0], [-0.5, 0, -math.sqrt(0.75)]),
+        ((1, "rotation", RISES[2], np.rint(32767 * SLANT).astype("<i2"), None, {"normalized": True}), {}, [0, 0, 0], [-0.5, 0, -math.sqrt(0.75)]),
+    ],
+)  # fmt: skip
+def test_between_the_keys_of_a_gltf_file_it_goes_as_its_animation_says(moves, more, heights, ahead):
+    """ISO/IEC 12113, 3.11 and appendix C: steps, straight lines, the nearer way round; integers of which the greatest is 1."""
+    halfway = (1, "scale", np.array([0, 1, 2], "<f4"), np.ones((3, 3), "<f4"))
+    (own,) = cameras_in(glb([0, 0, 0, 1], (moves, halfway), **more), About())["cameras"]
+    assert [row["position_m"][1] for row in own["rows"]] == pytest.approx(heights)
+    assert {row["position_m"][0] for row in own["rows"]} == {10.0 if "rig" in more else 5.0}
+    middle = own["rows"][1]
+    assert looks(middle) == pytest.approx(ahead or [0, 0, -1], abs=1e-4)
+    assert middle["up"] == pytest.approx([0, 1, 0], abs=1e-4)
+    (track,) = tracks_in(glb([0, 0, 0, 1], **more), tracks.About())["tracks"]  # the parent, which moves; no camera
+    assert (track["name"], [row["y_m"] for row in track["keys"]["rows"]]) == ("rig", [1.0, 3.0])
 
 
 def test_tables_say_the_same_camera_by_quaternion_aim_and_places():
@@ -152,6 +205,65 @@ def test_tables_say_the_same_camera_by_quaternion_aim_and_places():
     (seen,) = cameras_in(aimed.encode(), About())["cameras"][0]["rows"]
     assert looks(seen) == pytest.approx(looks(own["rows"][0]), abs=1e-6)
     assert seen["up"] == pytest.approx([0, 1, 0])
+
+
+def test_a_table_may_be_in_centimetres_with_z_up_and_a_camera_banked():
+    names = "time_s,x_cm,y_cm,z_cm,aim_x_cm,aim_y_cm,aim_z_cm,roll_deg,horizontal_fov_deg,film_width_mm,film_height_mm"
+    (row,) = cameras_in(f"{names}\n0,500,0,150,400,173.20508,150,90,60,36,18\n".encode(), About(up="Z"))["cameras"][0][
+        "rows"
+    ]
+    assert row["position_m"] == [5.0, 1.5, 0.0]
+    assert looks(row) == pytest.approx([-0.5, 0, -math.sqrt(0.75)], abs=1e-6)
+    assert row["up"] == pytest.approx(
+        [math.sqrt(0.75), 0, -0.5], abs=1e-6
+    )  # banked by 90°, its up is what was its right
+    assert row["vertical_fov_deg"] == pytest.approx(2 * math.degrees(math.atan(math.tan(math.radians(30)) / 2)))
+    turned = "x_m,y_m,z_m,qw,qx,qy,qz,vertical_fov_deg\n1,2,3,1,0,0,0,40\n"
+    (down,) = cameras_in(turned.encode(), About(up="Z"))["cameras"][0]["rows"]
+    assert down["position_m"] == [1.0, 3.0, -2.0]
+    assert [*looks(down), *down["up"]] == pytest.approx([0, -1, 0, 0, 0, -1])
+
+
+def test_a_camera_may_look_straight_down_and_go_round_the_wheel():
+    names = "time_s,along_m,height_m,axial_m,aim_along_m,aim_height_m,aim_axial_m,roll_deg,vertical_fov_deg\n"
+    answer = cameras_in(
+        (names + "0,0,2,1,0,0,1,0,40\n1,170,2,1,170,0,1,30,40\n2,180,2,1,180,0,1,30,40\n").encode(),
+        About(radius_m=56.0),
+    )
+    first = answer["cameras"][0]["rows"][0]
+    assert [*looks(first), *first["up"]] == pytest.approx([0, -1, 0, 0, 0, -1])  # to its right is spinward
+    back = [(row["position"]["along_m"], row["look_at"]["along_m"], row["roll_deg"]) for row in answer["match"]]
+    assert np.array(back) == pytest.approx(np.array([[0, 0, 0], [170, 170, 30], [180, 180, 30]]), abs=1e-9)
+    assert cameras_in((names + "0,0,2,1,0,0,1,0,40\n").encode(), About(radius_m=56.0, view="outside"))["match"] is None
+
+
+KEYS = [np.array([1, 0], "<f4"), RISES[3]]
+QUATERNION = "x_m,y_m,z_m,qw,qx,qy,qz,vertical_fov_deg\n1,2,3,0,0,0,0,40\n"
+AIMED = "time_s,x_m,y_m,z_m,aim_x_m,aim_y_m,aim_z_m,vertical_fov_deg,film_width_mm,film_height_mm\n"
+MANY = "".join(f"{k},1,2,3,0,0,0,40,3,2\n" for k in range(5_001))
+
+
+@each_row(
+    ("content", "about", "says"),
+    [
+        (AIMED.encode(), {"origin": "deck"}, "needs the habitat's radius"),
+        (bytes(60_000_001), {}, "has 60,000,001 bytes; at most 60,000,000"),
+        (glb([0, 0, 0, 1], lens={"camera": None}), {}, "no perspective camera"),
+        (glb([0, 0, 0, 1]).replace(b"glTF\2", b"glTF\1"), {}, "no glTF 2.0 file"),
+        (glb([0, 0, 0, 1], [(0, "translation", *KEYS)]), {}, "keys out of order"),
+        (glb([0, 0, 0, 1])[:-4], {}, "an array lies outside the file"),
+        (glb([0, 0, 0, 1], lens={"camera": 0, "children": [0]}), {}, "hold one another in a ring"),
+        (QUATERNION.encode(), {}, "quaternion of 0, 0, 0, 0"),
+        ((AIMED + MANY).encode(), {}, "has 5,001 rows; it must be at most 5,000"),
+        ((AIMED + "0,1,2,3,0,0,0,40,30,1\n").encode(), {}, "30 times as wide as high; it must be 0.05 to 20"),
+        ((AIMED + "0,1,2,2e6,0,0,0,40,3,2\n").encode(), {}, "is too far away"),
+        ((AIMED + "5000,1,2,3,0,0,0,40,3,2\n").encode(), {}, "Row 1 of the camera Camera is at 5000 s"),
+    ],
+)
+def test_a_file_that_holds_no_camera_that_can_be_is_refused_in_words(content, about, says):
+    with pytest.raises(Refused) as refused:
+        cameras_in(content, About(**about))
+    assert says in refused.value.refusals[0].say
 
 
 @each_row(
@@ -193,6 +305,24 @@ def test_a_lens_by_hand_is_its_angle_and_a_bank_leans_to_the_right():
     document["camera"]["rows"][0] |= {"roll_deg": 90.0}
     (banked,) = camera.of_request(read_camera(json.dumps(document)))["cameras"][0]["rows"]
     assert banked["up"] == pytest.approx([1, 0, 0])  # looking back along the axis, spinward is to the right
+    document["camera"]["rows"] = [
+        row | {"focal_length_mm": None, "field_of_view_deg": 50.0, "time_s": t} for t in (0.0, 1.0)
+    ]
+    (wide,) = camera.of_request(read_camera(json.dumps(document)))["cameras"][0][
+        "rows"
+    ]  # both rows alike: one that stands still
+    assert wide["vertical_fov_deg"] == pytest.approx(
+        2 * math.degrees(math.atan(math.tan(math.radians(25)) * 20.25 / 36))
+    )
+    rows = [row, row | {"time_s": 0.0, "place": {"height_m": 2.0}}]
+    for more, field in (
+        ({"rows": rows}, "rows.1.time_s"),
+        ({"rows": [row], "film_back": {"width_mm": 1000.0, "height_mm": 1.0}}, "film_back.width_mm"),
+        ({"rows": [row | {"focal_length_mm": 0.1}]}, "rows.0.focal_length_mm"),
+    ):
+        with pytest.raises(Refused) as refused:
+            camera.of_request(read_camera(json.dumps(document | {"camera": more})))
+        assert refused.value.refusals[0].field == f"camera.{field}"
     for change, field in (
         ({"focal_length_mm": None}, "field_of_view_deg"),
         ({"field_of_view_deg": 50.0}, "field_of_view_deg"),

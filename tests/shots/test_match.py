@@ -7,7 +7,7 @@ import math
 
 import numpy as np
 import pytest
-from scipy.special import gammaincc
+from scipy.special import gammaincc, gammainccinv
 
 from rimfall import match, open_scene, trace
 from rimfall.errors import BadInput
@@ -139,6 +139,44 @@ def test_a_parabola_that_chance_bends_is_not_called_possible():
     answer = match({"track": rows(time_s, places, 0.01, seed=3), "accuracy_m": 0.01, "known": VACUUM})
     assert answer["verdict"] == "undecided"
     assert [one["kind"] for one in answer["reasons"]] == ["ordinary_parabola"]
+
+
+@each_row(
+    ("chance", "verdict"),
+    [(0.0101, "possible"), (0.0099, "undecided"), (0.00101, "undecided"), (0.00099, "impossible")],
+)
+def test_the_verdict_turns_at_a_hundredth_and_at_a_thousandth(chance, verdict):
+    """The nearest path does not depend on the accuracy that is told of the points, and chi squared goes as one over its square."""
+    time_s, places = flown()
+    asked = {"track": rows(time_s, places, 0.005), "known": HABITAT | VACUUM}
+    answer = match(asked | {"accuracy_m": 0.005})
+    chi2, freedom = answer["chi2_per_freedom"] * answer["freedom"], answer["freedom"]
+    assert freedom == 3 * len(time_s) - 6
+    told = match(asked | {"accuracy_m": 0.005 * math.sqrt(chi2 / (2 * gammainccinv(freedom / 2, chance)))})
+    assert (told["p_value"], told["verdict"]) == (pytest.approx(chance, rel=1e-3), verdict)
+    assert {"undecided": ["on_the_edge"], "possible": []}.get(verdict, ["off_the_path"]) == kinds_of(told)
+
+
+@each_row(
+    ("count", "sd", "known", "kinds"),
+    [
+        (3, 0.005, VACUUM, ["too_short"]),  # as many figures as are sought
+        (5, 0.005, HABITAT | VACUUM, ["mirror_fits"]),
+        (8, 0.005, VACUUM, ["mirror_fits", "too_coarse"]),
+        (10, 0.005, {"radius_m": 56.0} | VACUUM, ["ordinary_parabola"]),
+        (60, 0.2, {"radius_m": 56.0} | VACUUM, ["ordinary_parabola"]),
+    ],
+)
+def test_what_is_too_short_or_too_coarse_is_undecided(count, sd, known, kinds):
+    time_s, places = flown()
+    track = rows(time_s[:count], places[:count], sd, axial=count > 10)
+    answer = match({"track": track, "accuracy_m": sd, "known": known})
+    assert (answer["verdict"], kinds_of(answer)) == ("undecided", kinds), answer["says"]
+
+
+def kinds_of(answer):
+    """What speaks against it, by kind."""
+    return [reason["kind"] for reason in answer["reasons"]]
 
 
 @each_row(
@@ -320,10 +358,16 @@ def refused(request):
 
 
 STILL_KEYS = {"rows": [{"time_s": n, "x_m": n, "y_m": 1, "z_m": 0} for n in range(4)], "view": "inertial"}
+TURNING_KEYS = STILL_KEYS | {"view": "rotating", "origin": "axis"}
 BANKED = CAMERA | {"roll_deg": 900}
 NO_LINE, NO_UP = PLANE | {"to_px": PLANE["from_px"]}, PLANE | {"up": [0, 0]}
 GOOD = {"track": track_of(0, 1, 2, 3), "accuracy_m": 0.01}
 PIXELS = [{"frame": n, "x_px": 10.0 * n, "y_px": 5.0} for n in range(5)]
+
+
+def by(scale, value, points=PIXELS):
+    """A request about pixels, of which a plane or a camera tells what they are."""
+    return {"picture": {"points": points, "fps": 24, scale: value}, "accuracy_px": 1}
 
 
 @each_row(
@@ -357,7 +401,16 @@ PIXELS = [{"frame": n, "x_px": 10.0 * n, "y_px": 5.0} for n in range(5)]
         ({"picture": {"points": PIXELS, "fps": 24, "camera": [CAMERA | {"time_s": 1.0}] * 2}, "accuracy_px": 1}, "picture.camera.1.time_s", "row 2"),
         ({"picture": {"points": PIXELS, "fps": 24, "camera": [CAMERA, BANKED]}}, "picture.camera.1.roll_deg", "Row 2 of the camera: "),
         ({"picture": {"points": PIXELS, "fps": 24, "camera": CAMERA | {"lens": 1}}, "accuracy_px": 1}, "picture.camera.lens", "unknown"),
+        (by("camera", [CAMERA | {"time_s": 0.0}, CAMERA | {"time_s": 1.0, "width_px": 1280}]), "picture.camera.1.width_px", "one clip has one size"),
+        (by("camera", CAMERA | {"look_at": CAMERA["position"]}), "picture.camera.look_at", "another place"),
+        (by("camera", CAMERA) | {"known": {"radius_m": 1.5}}, "picture.camera.position.height_m", "at most the radius that is known, 1.5 m"),
+        (by("plane", PLANE) | {"accuracy_m": 0.1}, "accuracy_m", "left out where accuracy_px is given"),
+        (by("plane", PLANE | {"from_px": [1]}), "picture.plane.from_px", "two"),
+        (by("plane", PLANE, [{"x_px": 1, "y_px": 2}] * 4), "picture.points.0.time_s", "Row 1 has neither time_s nor frame"),
         ({"keys": STILL_KEYS, "accuracy_m": 0.1}, "keys.view", "must be known"),
+        ({"keys": TURNING_KEYS, "accuracy_m": 0.1, "known": {"gravity_g": 0.5}}, "known.gravity_g", "the deck is not seen there"),
+        (GOOD | {"known": {"spin_rpm": 0, "gravity_g": 0.5}}, "known.spin_rpm", "above 0 where gravity is known"),
+        (GOOD | {"known": {"spin_rpm": 30, "gravity_g": 0.001}}, "known.gravity_g", "the radius is within 0.1 to 100,000 m"),
     ],
 )  # fmt: skip
 def test_bad_input_is_refused_by_its_row(request_, field, says):

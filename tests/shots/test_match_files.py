@@ -42,12 +42,12 @@ def test_a_table_is_read_with_commas_semicolons_or_tabs(mark, decimal):
 
 def test_a_table_may_have_frames_centimetres_no_axial_place_or_pixels():
     time_s, places = flown(12)
-    rest = [[25.0 * t, 100 * p[0], 100 * p[1]] for t, p in zip(time_s, places, strict=True)]
+    rest = [[10 + 25.0 * t, 100 * p[0], 100 * p[1]] for t, p in zip(time_s, places, strict=True)]
     content = b"frame,along_cm,height_cm\n" + "\n".join(",".join(f"{v:.6f}" for v in row) for row in rest).encode()
     (track,) = tracks_in(content, About(fps=25))["tracks"]
     assert track["track"][5] == pytest.approx(
-        {"time_s": time_s[5], "along_m": places[5, 0], "height_m": places[5, 1]}, abs=1e-6
-    )
+        {"time_s": 0.4 + time_s[5], "along_m": places[5, 0], "height_m": places[5, 1]}, abs=1e-6
+    )  # of frames, 0 is at time 0
     ends = (
         b"# from the set\r\ntime_s,along_m,height_m\r0,1,1\r1,1,2\r\n",
         "\ufefftime_s;along_m;height_m;\n0;1,0;1\n\n1;1;2;\n".encode(),
@@ -55,6 +55,19 @@ def test_a_table_may_have_frames_centimetres_no_axial_place_or_pixels():
     assert all([row["height_m"] for row in tracks_in(one, About())["tracks"][0]["track"]] == [1.0, 2.0] for one in ends)
     (seen,) = tracks_in(b"x_px,y_px\n1,2\n3,4\n", About())["tracks"]
     assert seen["points"] == [{"frame": 0.0, "x_px": 1.0, "y_px": 2.0}, {"frame": 1.0, "x_px": 3.0, "y_px": 4.0}]
+
+
+def test_a_table_of_several_things_has_a_track_each_and_its_points_may_have_z_up():
+    content = b"id,time_s,x_m,y_m,z_m,alive\n1,0,5,0,2,1\n2,0,6,0,3,1\n1,1,5.5,1,2.5,1\n2,1,6.5,1,3.5,1\n1,2,9,9,9,0\n"
+    one, two = tracks_in(content, About(up="Z", view="inertial", origin="deck"))["tracks"]
+    assert (one["name"], two["name"]) == ("id 1", "id 2")
+    first, last = {"time_s": 0, "x_m": 5, "y_m": 2, "z_m": 0}, {"time_s": 1, "x_m": 5.5, "y_m": 2.5, "z_m": -1}
+    assert one["keys"] == {
+        "rows": [first, last],
+        "view": "inertial",
+        "origin": "deck",
+    }  # what is not alive has no place
+    assert [row["y_m"] for row in two["keys"]["rows"]] == [3.0, 3.5]
 
 
 @each_row(
@@ -84,6 +97,12 @@ def test_a_table_may_have_frames_centimetres_no_axial_place_or_pixels():
         (b"time_s,along_m,height_m\n0,1," + b"1" * 200_000, "Line 2 of the table cannot be read"),
         (b"along_m,height_m\n0,1\n1,1\n1,1\n", "neither a column time_s nor a column frame"),
         (b"time_s,along_m,height_m\n" + b"0,1,1\n" * 1_000_000, "1,000,001 lines"),
+        (b"time_s,along_m,height_m\n" + b"0,1,1\n" * 20_001, "20,001 rows; at most 20,000"),
+        (b"time_s\talong_m\theight_m\n0\t1,5\t1\n", "Line 2 of the table has 1,5 in column along_m"),
+        ("time_s,along_m,height_m,é\n".encode("latin-1"), "not in UTF-8"),
+        (b"id,time_s,along_m,height_m\n" + b"".join(b"%d,0,1,1\n" % k for k in range(501)), "more than 500 things"),
+        (bytes(60_000_001), "too large"),
+        (b"#usda 1.0\n", "Nothing moves in this file"),
     ],
 )
 def test_a_bad_table_is_refused_by_its_line(content, says):

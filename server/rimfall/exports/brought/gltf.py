@@ -62,6 +62,8 @@ class _File:
     def __init__(self, content):
         try:
             self._read(bytes(content))
+        except BadInput:  # a ValueError that says what it is already
+            raise
         except (KeyError, IndexError, TypeError, ValueError, struct.error, AttributeError, RecursionError):
             raise _damaged("its parts do not fit together") from None
 
