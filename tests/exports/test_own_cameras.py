@@ -380,13 +380,19 @@ def test_a_camera_goes_out_with_every_file_and_is_read_back(view):
     assert read_options({"cameras": [own]}, SCENE).cameras[0].rows[1].vertical_fov_deg == 34.0
 
 
-def test_a_match_through_the_camera_sees_what_the_camera_sees():
+@each_row(
+    ("place", "look_at"),
+    [
+        (
+            {"along_m": -4.0, "height_m": 1.6, "axial_m": 5.0},
+            {"along_m": 2.0, "height_m": 1.2, "axial_m": 0.5},
+        ),
+        ({"along_m": 1.5, "height_m": 9.0}, {"along_m": 1.5, "height_m": 0.5}),  # straight down
+    ],
+)
+def test_a_match_through_the_camera_sees_what_the_camera_sees(place, look_at):
     """A pinhole by hand, from position, target, up and the vertical angle, against the pixels that a match expects of the same camera."""
-    row = {
-        "place": {"along_m": -4.0, "height_m": 1.6, "axial_m": 5.0},
-        "look_at": {"along_m": 2.0, "height_m": 1.2, "axial_m": 0.5},
-    }
-    row |= {"roll_deg": 12.0, "field_of_view_deg": 50.0}
+    row = {"place": place, "look_at": look_at, "roll_deg": 12.0, "field_of_view_deg": 50.0}
     document = {"scene": json.loads(examples.example("same-lob")), "camera": {"rows": [row]}}
     answer = camera.of_request(read_camera(json.dumps(document)))
     (own,), (aboard,) = answer["cameras"][0]["rows"], answer["match"]
@@ -404,6 +410,9 @@ def test_a_match_through_the_camera_sees_what_the_camera_sees():
     across, over = (off @ right) / (off @ ahead), (off @ up) / (off @ ahead)
     pixels = np.stack([wide / 2 + across / half * tall / 2, tall / 2 - over / half * tall / 2], axis=1)
     assert pixels == pytest.approx(expected, abs=1e-6)
+    before_and_behind = np.stack([eye + 2 * ahead, eye - 2 * ahead]) @ np.array([[0, 1, 0], [-1, 0, 0], [0, 0, 1]])
+    flown = SimpleNamespace(rotating_m=before_and_behind[None], radius_m=np.array([56.0]))
+    assert seen.behind(flown).tolist() == [[False, True]]
 
 
 def test_the_command_puts_a_camera_of_a_table_into_its_files(tmp_path):

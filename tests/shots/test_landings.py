@@ -36,11 +36,20 @@ FLOOR = {"name": "A", "radius_m": 30.0, "azimuth_deg": 0.0, "length_m": 20.0, "w
 SCENES = {
     "ceiling and walls, in air": {"habitat": WHEEL | {"width_m": 20.0, "ceiling_m": 6.0}},
     "hub, ramp, no air": {"habitat": WHEEL | {"hub_radius_m": 4.0, "spin_ramp": SPIN_UP}, "air": None},
-    "thrust": {"habitat": WHEEL | {"axial_thrust_m_s2": 1.0}},
+    "thrust, and an end before most land": {
+        "habitat": WHEEL | {"axial_thrust_m_s2": 1.0},
+        "sampling": {"duration_s": 1.4},
+    },
     "torus": {"habitat": {"shape": "torus", "radius_m": 30.0, "spin_rpm": 4.0, "tube_radius_m": 6.0}},
     "sphere": {"habitat": {"shape": "sphere", "radius_m": 30.0, "spin_rpm": 4.0}},
     "pods": {"habitat": {"shape": "pods", "radius_m": 30.0, "spin_rpm": 4.0, "floors": [FLOOR]}},
     "turntable": {"habitat": {"shape": "turntable", "radius_m": 6.0, "spin_rpm": 8.0}},
+}
+SHOWS = {
+    "ceiling and walls, in air": ("landed", "ceiling", "wall"),
+    "hub, ramp, no air": ("landed", "hub"),
+    "thrust, and an end before most land": ("landed", "never"),
+    "turntable": ("landed", "edge"),
 }
 STOPS = ("deck", "floor", "ceiling", "hub", "wall", "edge")
 
@@ -56,10 +65,15 @@ def found(scene, *over, watch=None):
 
 @each_row("name", SCENES)
 def test_each_is_what_trace_makes_of_that_throw(name):
-    scene = document(SCENES[name] | {"sampling": {"duration_s": 15.0, "fps": 48}})
+    scene = document({"sampling": {"duration_s": 15.0, "fps": 48}} | SCENES[name])
+    seen = set()
     for over in ((HEADING, SPEED), (ELEVATION, HEADING)):
         here = found(scene, *over).landings
-        picked = np.random.default_rng(15).choice(len(here.ended), 8, replace=False)
+        shuffled = np.random.default_rng(15).permutation(len(here.ended))
+        firsts = [
+            shuffled[here.ended[shuffled] == ending][:2] for ending in np.unique(here.ended)
+        ]  # two of each ending
+        picked = np.unique(np.concatenate([*firsts, shuffled[: 8 - sum(map(len, firsts))]]))
         motions = [
             THROW | {"name": str(k)} | {field: float(values[k]) for field, values in here.figures.items()}
             for k in picked
@@ -70,6 +84,7 @@ def test_each_is_what_trace_makes_of_that_throw(name):
             event = next((e for e in motion["events"] if e["kind"] in STOPS), motion["last"] | {"kind": "never"})
             ended = {"deck": "landed", "floor": "landed"}.get(event["kind"], event["kind"])
             assert ENDINGS[here.ended[k]] == ended, (name, k)
+            seen.add(ended)
             place = [event[field] for field in ("along_m", "height_m", "axial_m")]
             assert np.allclose(here.place_m[k], place, rtol=0, atol=2e-6), (name, k)
             assert abs(here.time_s[k] - event["time_s"]) < 1e-7
@@ -80,25 +95,31 @@ def test_each_is_what_trace_makes_of_that_throw(name):
             )
             if event.get("incidence_deg") is not None and ended != "edge":
                 assert abs(here.incidence_deg[k] - event["incidence_deg"]) < 1e-5
+    assert seen >= set(SHOWS.get(name, ("landed",))), seen
 
 
 def test_in_vacuum_each_is_a_straight_line_that_meets_the_deck():
     """Thrown in the plane of rotation in a bare wheel: the first root of |r + v t| = R, and the azimuth swept less the deck's turning."""
-    scene = document({"habitat": WHEEL, "air": None}, {"start_s": 0.0, "body": {"mass_kg": 1.0, "diameter_m": 0.0}})
-    here = found(scene, ELEVATION | {"count": 106}, SPEED | {"count": 97}).landings
     radius, omega = 30.0, 4.0 * math.tau / 60
     rho, azimuth = radius - PLACE["height_m"], PLACE["along_m"] / radius
-    up, speed = np.radians(here.figures["elevation_deg"]), here.figures["speed_m_s"]
-    out, round_ = -speed * np.sin(up), omega * rho + speed * np.cos(up)  # along the radius and along the rim
-    fast2, closing = out**2 + round_**2, rho * out
-    time_s = (np.sqrt(closing**2 + fast2 * (radius**2 - rho**2)) - closing) / fast2
-    swept = np.arctan2(round_ * time_s, rho + out * time_s)
-    assert len(here.ended) == 106 * 97
-    assert np.all(here.ended == 0)
-    assert np.abs(here.time_s - time_s).max() < 1e-9
-    assert np.abs(here.place_m[:, 0] - radius * (azimuth + swept - omega * time_s)).max() < 1e-8
-    assert np.abs(here.place_m[:, 1:] - [0.0, PLACE["axial_m"]]).max() < 1e-8
-    assert np.all(here.round_m == pytest.approx(math.tau * radius))
+    for heading_deg, slowest, turns in ((0.0, 1, {0}), (180.0, 12.5, set(range(-4, 1)))):
+        point = {"start_s": 0.0, "heading_deg": heading_deg, "body": {"mass_kg": 1.0, "diameter_m": 0.0}}
+        scene = document({"habitat": WHEEL, "air": None}, point)
+        here = found(scene, ELEVATION | {"count": 106}, SPEED | {"first": slowest, "count": 97}).landings
+        up, speed = np.radians(here.figures["elevation_deg"]), here.figures["speed_m_s"]
+        # along the radius and along the rim
+        out, round_ = -speed * np.sin(up), omega * rho + speed * np.cos(up) * math.cos(math.radians(heading_deg))
+        fast2, closing = out**2 + round_**2, rho * out
+        time_s = (np.sqrt(closing**2 + fast2 * (radius**2 - rho**2)) - closing) / fast2
+        swept = np.arctan2(round_ * time_s, rho + out * time_s)
+        assert len(here.ended) == 106 * 97
+        assert np.all(here.ended == 0)
+        assert np.abs(here.time_s - time_s).max() < 1e-9
+        assert np.abs(here.place_m[:, 0] - radius * (azimuth + swept - omega * time_s)).max() < 1e-8
+        assert np.abs(here.place_m[:, 1:] - [0.0, PLACE["axial_m"]]).max() < 1e-8
+        assert np.all(here.round_m == pytest.approx(math.tau * radius))
+        assert set(here.turns) == turns
+        assert np.abs(here.in_all_m - radius * (swept - omega * time_s)).max() < 1e-8
 
 
 def test_in_air_each_is_what_scipy_has():
@@ -141,20 +162,21 @@ def test_in_air_each_is_what_scipy_has():
 
 
 def test_the_net_is_cut_where_the_ceiling_stops_a_throw():
-    here = found(document(SCENES["ceiling and walls, in air"]))
-    rows, columns = here.landings.shape
-    ended = here.landings.ended.reshape(rows, columns)
-    assert here.up == "elevation_deg"  # all in the plane of rotation: on one line of the deck
-    for line in here.net:
-        along = ended[:, line.at]
-        assert line.of == 1
-        drawn = np.concatenate([np.arange(run.first, run.last + 1) for run in line.runs])
-        assert np.array_equal(drawn, np.flatnonzero(along == 0))
-        for run in line.runs:
-            assert run.after == (None if run.last == rows - 1 else ENDINGS[along[run.last + 1]])
-            assert run.before == (None if run.first == 0 else ENDINGS[along[run.first - 1]])
-    assert any(run.after == "ceiling" for line in here.net for run in line.runs)
-    plan = found(document(SCENES["thrust"]), HEADING, SPEED)
+    for over in ((ELEVATION, SPEED), (ELEVATION | {"first": 85, "last": -20}, SPEED)):
+        here = found(document(SCENES["ceiling and walls, in air"]), *over)
+        rows, columns = here.landings.shape
+        ended = here.landings.ended.reshape(rows, columns)
+        assert here.up == "elevation_deg"  # all in the plane of rotation: on one line of the deck
+        for line in here.net:
+            along = ended[:, line.at]
+            assert line.of == 1
+            drawn = np.concatenate([np.arange(run.first, run.last + 1) for run in line.runs])
+            assert np.array_equal(drawn, np.flatnonzero(along == 0))
+            for run in line.runs:
+                assert run.after == (None if run.last == rows - 1 else ENDINGS[along[run.last + 1]])
+                assert run.before == (None if run.first == 0 else ENDINGS[along[run.first - 1]])
+        assert "ceiling" in {end for line in here.net for run in line.runs for end in (run.before, run.after)}
+    plan = found(document({"habitat": SCENES["thrust, and an end before most land"]["habitat"]}), HEADING, SPEED)
     assert plan.up is None
     assert {line.of for line in plan.net} == {0, 1}
 

@@ -5,6 +5,7 @@ import csv
 import functools
 import io
 import json
+import re
 
 import httpx
 import numpy as np
@@ -43,7 +44,8 @@ def test_lists_and_packed_arrays_are_one_answer_as_described():
         assert packed[name]["shape"] == [625]
         array = np.frombuffer(base64.b64decode(packed[name]["f4"]), "<f4")
         np.testing.assert_allclose(array, lists[name], rtol=2e-7)
-    assert "ft" in packed["words"][0]
+    assert re.search(r"\d\sft\b", packed["words"][0])
+    assert re.search(r"\d\sm\b", lists["words"][0])
     assert lists["drawing"] is None
     drawing = packed["drawing"]
     left, top, right, bottom = drawing["box_px"]
@@ -73,6 +75,8 @@ def test_each_file_is_what_it_says(name):
     assert answer.headers["content-type"] == FORMATS[name].media_type
     assert answer.headers["content-disposition"] == f'attachment; filename="landings.{FORMATS[name].ending}"'
     assert answer.content == base64.b64decode(json.loads(asked(f"/{name}?stream=1").text.splitlines()[-1])["file"])
+    begins = {"csv": b"speed_m_s,heading_deg,", "notes": b"{\n", "svg": b"<?xml", "pdf": b"%PDF-"}
+    assert answer.content.startswith(begins[name])
     recovered = httpx_recover(answer.content) if name != "csv" else None
     if recovered is not None:
         assert recovered["scene"]["title"] == BODY["scene"]["title"]
@@ -99,6 +103,8 @@ def test_the_table_has_a_row_a_throw_and_the_net_a_page():
         assert abs(float(rows[k]["along_m"]) - answer["along_m"][k]) < 1e-6
         assert abs(float(rows[k]["arrival_speed_m_s"]) - answer["speed_m_s"][k]) < 1e-6
         assert float(rows[k]["heading_deg"]) == OVER[0]["first"] + 7.5 * (k // 25)
+        assert float(rows[k]["speed_m_s"]) == OVER[1]["first"] + 0.5 * (k % 25)
+        assert float(rows[k]["elevation_deg"]) == answer["own"]["elevation_deg"]
     text = pypdfium2.PdfDocument(asked("/pdf").content)[0].get_textpage().get_text_range()
     assert "Where it comes down" in text
     assert "12 m/s" in text.replace("\u00a0", " ")

@@ -1,6 +1,7 @@
 """`POST /api/match` and `/api/match/tracks`: a table in, its tracks out, one of them matched; answers are what their description says."""
 
 import json
+import re
 
 import httpx
 import numpy as np
@@ -34,7 +35,7 @@ def test_a_file_becomes_tracks_and_a_track_an_answer():
     answer = asked("?units=us", json.dumps({"track": track, "accuracy_m": 0.001, "known": KNOWN})).json()
     is_valid("Match", answer)
     assert answer["verdict"] == "possible"
-    assert "ft" in answer["says"]
+    assert re.search(r"\d\sft\b", answer["says"])
 
 
 def test_a_change_and_a_refusal_are_as_described():
