@@ -75,7 +75,7 @@ def test_each_file_is_what_it_says(name):
     assert answer.headers["content-type"] == FORMATS[name].media_type
     assert answer.headers["content-disposition"] == f'attachment; filename="landings.{FORMATS[name].ending}"'
     assert answer.content == base64.b64decode(json.loads(asked(f"/{name}?stream=1").text.splitlines()[-1])["file"])
-    begins = {"csv": b"speed_m_s,heading_deg,", "notes": b"{\n", "svg": b"<?xml", "pdf": b"%PDF-"}
+    begins = {"csv": b"speed_m_s,heading_deg,", "notes": b"{\n", "svg": b"<svg ", "pdf": b"%PDF-"}
     assert answer.content.startswith(begins[name])
     recovered = httpx_recover(answer.content) if name != "csv" else None
     if recovered is not None:
