@@ -351,7 +351,11 @@ def test_pixels_on_a_plane():
     exact = {"known": HABITAT | VACUUM}
     by_metres = pictured(pixels, 0.5, plane=PLANE | {"deck_px": [120.0, 890.0]}) | exact | {"accuracy_m": 0.005}
     del by_metres["accuracy_px"]  # 100 pixels a metre
-    for asked, along_m, height_m in ((pictured(pixels, 0.5, plane=PLANE) | exact, 0.0, 1.5), (by_metres, -0.2, 1.4)):
+    leans = np.array([[math.cos(0.5), -math.sin(0.5)], [math.sin(0.5), math.cos(0.5)]])
+    leaning = np.array(PLANE["from_px"]) + (pixels - PLANE["from_px"]) @ leans.T
+    leant = pictured(leaning, 0.5, plane=PLANE | {"up": (leans @ [0.0, -2.0]).tolist()}) | exact
+    upright = pictured(pixels, 0.5, plane=PLANE) | exact
+    for asked, along_m, height_m in ((upright, 0.0, 1.5), (leant, 0.0, 1.5), (by_metres, -0.2, 1.4)):
         told = match(asked)
         for name, truth in (("speed_m_s", 6.0), ("along_m", along_m), ("height_m", height_m)):
             # a deck drawn 0.1 m too high turns a little otherwise

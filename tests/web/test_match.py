@@ -79,6 +79,12 @@ def test_the_decks_grid_lies_where_a_pinhole_camera_puts_it():
             if abs(aside) > 0.1:
                 assert abs((y - 450) * aside - (x - 800) * below) < 0.2 * (abs(aside) + abs(below))
             assert y - 450 < focal * 1.6 / 2  # nothing behind the camera, or under its feet
+    drawn = np.concatenate([run for line in grid["lines"] for run in line["runs"]])
+    over = 0.05 * np.array([1600, 900]) + 0.1  # lines go on a little beyond the edges
+    assert np.all((drawn >= -over) & (drawn - over <= [1600, 900]))
+    marks = np.array([line["mark"] for line in grid["lines"] if line["mark"]])
+    assert len(marks) > 3
+    assert np.all((marks > 0) & (marks < [1600, 900]))
     [across] = [line for line in grid["lines"] if line["of"] == "axial_m" and line["at_m"] == 0.0]
     [run] = across["runs"]
     depth = focal * (np.array(run)[:, 1] - 450) ** -1 * 1.6
@@ -87,6 +93,10 @@ def test_the_decks_grid_lies_where_a_pinhole_camera_puts_it():
     (x, foot), (_, head) = grid["upright"]
     assert (x, grid["upright_m"]) == (800.0, 1.75)
     assert abs(foot - head - focal * 1.75 / 8) < 0.11
+    # past the far side of the wheel, at 56 pi m, places go on
+    beyond = {name: CAMERA[name] | {"along_m": 175.0} for name in ("position", "look_at")}
+    there = asked("/grid", json.dumps({"radius_m": 56.0, "camera": CAMERA | beyond})).json()["lines"]
+    assert {line["at_m"] for line in there if line["of"] == "along_m"} == {line["at_m"] + 165 for line in lines}
     # a quarter turn of bank turns the picture a quarter
     banked = asked("/grid", json.dumps({"radius_m": 56.0, "camera": CAMERA | {"roll_deg": 90.0}})).json()
     (u, v), _ = banked["upright"]
