@@ -1,23 +1,5 @@
 // A camera of one's own, in the form that the server gives and that files take: where it is at a time, and how it lies in a stage. No elements.
 
-export const FIRST_CAMERA = {
-  name: 'My camera',
-  view: 'aboard',
-  film_back: { width_mm: 36, height_mm: 20.25 },
-  place: { along_m: 0, height_m: 1.6, axial_m: 6 },
-  look_at: { along_m: 2, height_m: 1.6, axial_m: 0 },
-  roll_deg: 0,
-  by: 'lens', // or 'field'
-  focal_length_mm: 35,
-  field_of_view_deg: 54,
-};
-
-/** As POST /api/camera takes it. */
-export function cameraRequest(scene, { name, view, film_back, place, look_at, roll_deg, by, focal_length_mm, field_of_view_deg }) {
-  const lens = by === 'lens' ? { focal_length_mm } : { field_of_view_deg };
-  return { scene, camera: { name, view, film_back, rows: [{ time_s: 0, place, look_at, roll_deg, ...lens }] } };
-}
-
 /** Where a camera is at a time: {position_m, target_m, up, vertical_fov_deg}, straight between its rows. */
 export function cameraAt({ rows }, time_s) {
   const after = rows.findIndex(row => row.time_s > time_s);

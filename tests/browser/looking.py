@@ -85,6 +85,7 @@ def kept_records(page):
 # the page notes what this tab has open in one step with showing it, and has drawn it before anybody else's turn
 OPEN_LINK = """hash => {
   sessionStorage.setItem('rimfall.tab', JSON.stringify({ id: 'of the scene before' }));
+  document.getElementById('heard').replaceChildren();  // nor is what was told of it
   location.hash = hash;
 }"""
 

@@ -74,7 +74,7 @@ def test_shown_over_beside_or_not_at_all(page):
 
 
 def test_a_second_habitat_is_offered_at_the_dials_and_each_thing_says_whose_it_is(page):
-    until("the scene is read out", lambda: page.locator("#heard").inner_text() != "")
+    until("the scene is read out", lambda: page.locator("#heard").inner_text().startswith("The same lob"))
     page.locator("#dials").get_by_role("button", name=ADD).click()
     scene = kept(page, lambda scene: len(scene.get("compare", [])) == 1)
     own, second = scene["habitat"], scene["compare"][0]["habitat"]

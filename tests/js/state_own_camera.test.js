@@ -2,7 +2,8 @@
 
 import assert from 'node:assert/strict';
 import test from 'node:test';
-import { FIRST_CAMERA, cameraAt, cameraRequest, frameIn } from '../../static/state/own_camera.js';
+import { FIRST_CAMERA, cameraRequest } from '../../static/state/camera_request.js';
+import { cameraAt, frameIn } from '../../static/state/own_camera.js';
 
 const row = (time_s, x, vertical_fov_deg) => ({ time_s, position_m: [x, -54, 6], target_m: [0, -54, 0], up: [0, 1, 0], vertical_fov_deg });
 

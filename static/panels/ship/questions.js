@@ -76,7 +76,8 @@ function createQuestion({ store, block, findings, fold = null, shows = null }) {
     findings.forEach((name, k) => {
       const finding = answer?.[name] ?? null;
       setAttribute(parts[k].title, 'hidden', !finding && k > 0);
-      setText(parts[k].title, finding?.question ?? block?.question ?? '');
+      const question = finding?.question ?? block?.question ?? 'What is it made of?'; // nobody asks of the first, it is always told
+      setText(parts[k].title, question);
       setText(parts[k].says, finding?.says.join(' ') ?? '');
       parts[k].chart.show(finding?.chart ?? null);
     });

@@ -1,5 +1,6 @@
 // The craft of the Lantern Wheel's world to start from, each under its drawing's sentence.
 
+import { createNewest } from '../../state/newest.js';
 import { withCraft } from '../../state/ship.js';
 import { h, setAttribute, setChildren, setText } from '../shared/dom.js';
 import { createFold } from '../shared/fold.js';
@@ -38,22 +39,19 @@ export function createStart({ element, store, client }) {
 
 function createList({ client, begin }) {
   const element = h('ul', { class: 'crafts' });
-  let listed = null;
-
-  async function fetched() {
-    if (listed) return;
-    listed = 'asked';
-    try {
-      listed = await client.crafts();
-    } catch (problem) {
-      listed = null;
-      setText(element, problem.message);
-      return;
-    }
-    setChildren(
-      element,
-      listed.map(one => h('li', {}, h('button', { type: 'button', class: 'craft', onclick: () => begin(one) }, h('b', {}, one.title), h('span', {}, one.say)))),
-    );
-  }
-  return { element, update: fetched };
+  const craft = one => h('button', { type: 'button', class: 'craft', onclick: () => begin(one) }, h('b', {}, one.title), h('span', {}, one.say));
+  let listed = false;
+  const { want } = createNewest({
+    request: () => null,
+    ask: () => client.crafts(),
+    answered(crafts) {
+      listed = true;
+      setChildren(
+        element,
+        crafts.map(one => h('li', {}, craft(one))),
+      );
+    },
+    failed: problem => setText(element, problem.message),
+  });
+  return { element, update: () => listed || want() };
 }

@@ -3,7 +3,7 @@
 
 import { footageOf, isFootage } from '../../files/footage.js';
 import { inOrder } from '../../state/match.js';
-import { FIRST_CAMERA, cameraRequest } from '../../state/own_camera.js';
+import { FIRST_CAMERA, cameraRequest } from '../../state/camera_request.js';
 import { createNewest } from '../../state/newest.js';
 import { countWords } from '../../state/words.js';
 import { areStagesFlat, h, setAttribute, setChildren, setText } from '../shared/dom.js';

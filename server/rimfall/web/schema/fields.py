@@ -106,7 +106,7 @@ class Stage(Closed):
     winds: bool = said("Whether its path goes to and fro or round and round.")
     outside: bool = said("Whether it goes on outside the hull.")
     aimed: bool = said("Whether its speed has a handle on the stage.")
-    no_arrows: list[Literal["centrifugal", "coriolis"]] = said("Arrows that would tell nothing of it.")
+    no_arrows: list[Literal["velocity", "centrifugal", "coriolis"]] = said("Arrows that would tell nothing of it.")
     weight: str | None = said("The finding that is the weight of who moves.")
 
 
