@@ -5,5 +5,5 @@ import { decodeAnswer } from '../static/api/client.js';
 import { vignetteOf } from '../static/views/vignette.js';
 
 const { fields, opened } = JSON.parse(readFileSync(0, 'utf8'));
-const drawings = opened.map(({ trace, mesh }) => vignetteOf({ ...decodeAnswer(trace), drawn: mesh.habitats }, fields));
+const drawings = opened.map(({ trace, mesh }) => vignetteOf({ ...decodeAnswer(trace), drawn: mesh.habitats, craft: mesh.craft }, fields));
 process.stdout.write(JSON.stringify(drawings));

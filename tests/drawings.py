@@ -10,6 +10,7 @@ from pydantic_core import to_json
 from rimfall.exports.camera_presets import table
 from rimfall.scene import answers, examples
 from rimfall.scene.catalogue import catalogue
+from rimfall.scene.craft.drawn import drawn as craft
 from rimfall.scene.reading import read
 from rimfall.shapes.drawn import drawn as mesh
 from tests.scene.documents import trace_of
@@ -37,7 +38,7 @@ def opened():
 def _opened(scene):
     habitats = [mesh(part.habitat()) for part in (scene.habitat, *(other.habitat for other in scene.compare))]
     trace = answers.of_trace(trace_of(scene), "si", True)
-    return {"trace": json.loads(trace), "mesh": {"habitats": json.loads(to_json(habitats))}}
+    return {"trace": json.loads(trace), "mesh": {"habitats": json.loads(to_json(habitats)), "craft": json.loads(to_json(craft(scene)))}}
 
 
 def written(drawings):

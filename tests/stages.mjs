@@ -70,7 +70,7 @@ function halfOf(Kind, frame) {
 const halves = { aboard: halfOf(Aboard, 'aboard'), outside: halfOf(Outside, 'outside') };
 
 const told = opened.map(({ trace, mesh }) => {
-  const answer = { ...decodeAnswer(trace), drawn: mesh.habitats };
+  const answer = { ...decodeAnswer(trace), drawn: mesh.habitats, craft: mesh.craft };
   const models = [readModel(answer, fields), ...readOthers(answer, fields)];
   const rows = stages.flatMap(([width, height, type]) => {
     grown = type;

@@ -6,6 +6,7 @@ import { drawProps } from './flat_props.js';
 import { svg } from './overlay.js';
 import { bodyAt, standing } from './model.js';
 import { drawnPoint } from './place.js';
+import { fromTheSide, strokesOf, sweptPoints } from './craft_reach.js';
 import { seenPoints } from './camera_presets.js';
 import { PLAIN } from '../state/palette.js';
 import { howFar } from '../state/ways.js';
@@ -13,6 +14,7 @@ import { figure } from './spoken.js';
 
 const INK = '#182024';
 const SOFT = '#465157';
+const SIDE = { true: { stroke: INK, 'stroke-width': 2.2, class: 'prop-home' }, false: { stroke: SOFT, 'stroke-width': 1.2, class: 'prop-craft' } };
 const ARROW_PX = 90; // its length
 const NEAR_RAD = 0.4; // as far round from the release spinward is still to the right
 const ROUND_PX = 30, // the radius of an arrow about the axis, and where it ends, from the level
@@ -32,6 +34,8 @@ export class LinePlate {
 
   read(model, shown, view) {
     Object.assign(this, { model, shown, view });
+    this.side = model.tumbling && this.frame === 'outside'; // a craft that goes over is seen from its side
+    if (this.side) return this.readSide();
     this.scaleTo(seenPoints({ frame: this.frame, companion: view.companion, lead: shown[view.chosen] }, model, shown));
     this.sheet.replaceChildren();
     this.taken = [];
@@ -39,6 +43,24 @@ export class LinePlate {
     for (const m of shown) this.drawPath(m);
     if (this.room.named) nameAll(this);
     this.moving = svg('g', {}, this.sheet);
+  }
+
+  readSide() {
+    this.strokes = strokesOf(this.model);
+    this.scaleTo(sweptPoints(this.model).map((_, i, points) => (i % 3 === 0 ? points[i + 2] : points[i])));
+    this.sheet.replaceChildren();
+    this.taken = [];
+    this.moving = svg('g', {}, this.sheet);
+  }
+
+  drawSide(time_s) {
+    const seen = fromTheSide(this.model, time_s);
+    for (const { points, home } of this.strokes) this.line(points.map(seen).flatMap(({ x, y }) => [x, y, 0]), SIDE[home], this.moving);
+    for (const m of this.shown)
+      if (!m.tumbles && time_s >= m.starts_s - 1e-6 && m.path.count) {
+        const [x, y] = this.at(seen(bodyAt(this.model, m, 'outside', time_s, {})));
+        svg('circle', { cx: x.toFixed(1), cy: y.toFixed(1), r: 6, fill: m.style.paper, stroke: this.room.paper, 'stroke-width': 1.5 }, this.moving);
+      }
   }
 
   scaleTo(points) {
@@ -59,13 +81,13 @@ export class LinePlate {
     return [this.x0 + p.x * this.px, this.y0 - p.y * this.px];
   }
 
-  line(points, look) {
+  line(points, look, into = this.sheet) {
     let d = '';
     for (let i = 0; i < points.length; i += 3)
       d += `${i ? 'L' : 'M'}${this.at({ x: points[i], y: points[i + 1] })
         .map(c => c.toFixed(1))
         .join(' ')}`;
-    return svg('path', { d, fill: 'none', 'stroke-linejoin': 'round', ...look }, this.sheet);
+    return svg('path', { d, fill: 'none', 'stroke-linejoin': 'round', ...look }, into);
   }
 
   text(parent, [x, y], words, fill) {
@@ -163,6 +185,7 @@ export class LinePlate {
   draw(time_s) {
     const { model, shown, frame } = this;
     this.moving.replaceChildren();
+    if (this.side) return this.drawSide(time_s);
     const turn = frame === 'outside' ? angleAt(model.answer, time_s) : 0;
     for (const person of model.ground.level ? [] : standing(shown, model.ground)) {
       if (frame === 'outside') this.person(person, angleAt(model.answer, person.since_s), '#AAB0AC');

@@ -29,6 +29,7 @@ export function stageWords(model, shown, frame, preset, time_s, units, weights =
 const PLACE = ['along_m', 'height_m', 'axial_m'];
 const placeOf = (path, time_s) => Object.fromEntries(PLACE.map(name => [name, at(path, time_s, name)]));
 
+// Under the flat plate, and of Outside for those who do not see it.
 export function turnedWords(model, time_s) {
   if (model.tumbling) return `the craft’s axis has gone ${degrees(leanAt(model.answer, time_s))} from where it pointed`;
   return `the ${model.ground.whole} has turned ${degrees(angleAt(model.answer, time_s))}`;

@@ -1,5 +1,6 @@
 // A small drawing of a scene seen down the axis, as numbers that a record keeps: deck, people and paths as Aboard shows them.
 
+import { fromTheSide, lengthOf } from './craft_reach.js';
 import { seenPoints } from './camera_presets.js';
 import { PERSON_M } from './lay_figure.js';
 import { readModel, standing } from './model.js';
@@ -12,6 +13,7 @@ const MARGIN = 22;
 const MOST_POINTS = 48;
 const ENDS = new Set(['deck', 'floor', 'table', 'target']); // of a path, marked
 const END_ON = 10; // times as far along the line of sight as across it
+const EXPOSURES = 6; // of a craft that tumbles
 const FLATTEST = 40_000; // the largest circle drawn as one: past it the deck is a straight line
 
 /** {circles: [[x, y, r]], lines: [[x, y, x, y]], hung: [[x, y, x, y]], people: [[x, y, x, y]], paths: [{look, points: [x, y, …], end: [x, y] or null}]}; `look` is the path's number
@@ -19,6 +21,7 @@ const FLATTEST = 40_000; // the largest circle drawn as one: past it the deck is
 export function vignetteOf(answer, fields) {
   const model = readModel(answer, fields);
   const shown = model.motions.filter(m => m.lines.aboard.points.length);
+  if (model.tumbling && shown[0]?.tumbles) return goingOver(model, shown[0]);
   if (shown.length && alongTheAxis(shown)) return fromAbove(model, shown);
   const at = scaled(shown.length ? seenPoints({ frame: 'aboard', companion: false, lead: shown[0] }, model, shown) : model.ground.outline());
   return {
@@ -27,6 +30,13 @@ export function vignetteOf(answer, fields) {
     people: model.ground.level ? [] : standing(shown, model.ground).map(person => personAt(model, person, at)),
     paths: shown.map(m => ({ look: m.style.number, points: thinned(m.lines.aboard.points, at), end: endOf(model, m, at) })),
   };
+}
+
+// A craft that goes over: its length at so many times, seen from the side.
+function goingOver(model, { starts_s, ends_s }) {
+  const ends = Array.from({ length: EXPOSURES }, (_, k) => lengthOf(model).map(fromTheSide(model, starts_s + ((ends_s - starts_s) * k) / (EXPOSURES - 1))));
+  const at = scaled(ends.flat().flatMap(({ x, y }) => [x, y, 0]));
+  return { circles: [], lines: ends.map(pair => pair.flatMap(at)), hung: [], people: [], paths: [] };
 }
 
 // what goes along the line of sight would be a dot

@@ -61,6 +61,8 @@ BY_QUESTION = {
         "the-wrong-way": "The ship accelerates ahead: a ball falls back, and a balloon goes forward.",
         "off-the-rim": "Someone outside lets go of the rim and drifts off along a straight line, while the habitat goes round.",
         "to-the-dock": "A courier coasts to a dock on the rim, a tender to the hub: what each must cancel at contact.",
+        "wheel-and-keel": "The Lantern Wheel with its still keel, tanks and radiators, and what is asked of such a craft.",
+        "into-a-flat-spin": "A craft spun about its length loses energy inside, goes over, and ends up turning end over end.",
     },
 }
 QUESTION = {name: question for question, scenes in BY_QUESTION.items() for name in scenes}
