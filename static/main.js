@@ -38,8 +38,7 @@ import { createTimeline } from './panels/timeline/timeline.js';
 import { createTitle, focusScene } from './panels/title.js';
 import { createUnkept } from './panels/unkept.js';
 import { createWhatMoves } from './panels/moves/what_moves.js';
-import { tumbler, TUMBLE_PRESETS } from './state/ship.js';
-import { FIRST_PRESETS, createStore } from './state/store.js';
+import { createStore, firstPresets } from './state/store.js';
 import { motionsWords } from './state/words.js';
 import { createClock } from './time/clock.js';
 import { createStudio } from './views/shoot.js';
@@ -138,7 +137,7 @@ function build({ store, clock, ask, shown }) {
   const addresses = new WeakMap(); // of documents that came with one
   function opened(document, id) {
     examples.shown = id;
-    store.look({ chosen: 0, hidden: [], beside: null, served: 0, ...NOTHING_HELD, presets: { ...(tumbler(document) < 0 ? FIRST_PRESETS : TUMBLE_PRESETS) } });
+    store.look({ chosen: 0, hidden: [], beside: null, served: 0, ...NOTHING_HELD, presets: firstPresets(document) });
     clock.seek(0);
     if (addresses.has(document)) showAs(addresses.get(document), store, clock);
     focusScene();

@@ -38,7 +38,10 @@ def opened():
 def _opened(scene):
     habitats = [mesh(part.habitat()) for part in (scene.habitat, *(other.habitat for other in scene.compare))]
     trace = answers.of_trace(trace_of(scene), "si", True)
-    return {"trace": json.loads(trace), "mesh": {"habitats": json.loads(to_json(habitats)), "craft": json.loads(to_json(craft(scene)))}}
+    return {
+        "trace": json.loads(trace),
+        "mesh": {"habitats": json.loads(to_json(habitats)), "craft": json.loads(to_json(craft(scene)))},
+    }
 
 
 def written(drawings):

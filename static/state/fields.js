@@ -82,7 +82,15 @@ export function shownOf(field) {
 
 export function readAt(fields, document, path) {
   const value = getAt(document, path);
-  return value === undefined ? defaultOf(fields, path) : value;
+  if (value !== undefined) return value;
+  return defaultOf(fields, path) ?? partOfDefault(fields, path);
+}
+
+// of a list that the document leaves out, and that has a default as a whole
+function partOfDefault(fields, path) {
+  const [, list, index] = /^(.*)\.(\d+)$/.exec(path) ?? [];
+  const whole = list ? defaultOf(fields, list) : null;
+  return Array.isArray(whole) ? (whole[index] ?? null) : null;
 }
 
 /** A motion's name as the answer gives it, or as it would be given: kind and number. */
@@ -100,6 +108,7 @@ export function withoutDefaults(fields, document) {
 }
 
 const KEPT = new Set(['rimfall', 'habitat', 'motions']);
+const ASKED = 'craft.'; // a block that is there is a question, whatever it holds
 
 function strip(fields, value, path) {
   const field = path ? fieldOf(fields, path) : null;
@@ -112,7 +121,7 @@ function strip(fields, value, path) {
   const entries = Object.entries(value)
     .map(([key, item]) => [key, strip(fields, item, path ? `${path}.${key}` : key)])
     .filter(([, item]) => item !== undefined);
-  return entries.length || !path || KEPT.has(path) ? Object.fromEntries(entries) : undefined;
+  return entries.length || !path || KEPT.has(path) || path.startsWith(ASKED) ? Object.fromEntries(entries) : undefined;
 }
 
 // an item of a list keeps its place even when all of it equals the defaults

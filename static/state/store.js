@@ -3,7 +3,7 @@
 import { createDeckMover } from './decks.js';
 import { getAt, motionName, putAt, readAt } from './fields.js';
 import { createLag } from './lag.js';
-import { craftRequest, tumbler } from './ship.js';
+import { TUMBLE_PRESETS, craftRequest, tumbler } from './ship.js';
 import { PLACE, aimRequest, renamedAim } from './shot.js';
 
 // What people would feel depends on these parts of a document; where everything goes, on all but the scene's own words and wishes.
@@ -40,6 +40,8 @@ const FIRST_SHOT = {
 const FIRST_SHIP = { answer: null, problem: null, width_px: 360 };
 
 export const FIRST_PRESETS = { aboard: 'b', outside: 'd' };
+/** From where both stages are seen when a scene is opened. */
+export const firstPresets = document => ({ ...(tumbler(document) < 0 ? FIRST_PRESETS : TUMBLE_PRESETS) });
 const FIRST_VIEW = {
   place: 2,
   chosen: 0,
@@ -169,7 +171,7 @@ export function createStore({ document, fields, timers }) {
     shot: FIRST_SHOT,
     ship: FIRST_SHIP,
     notice: null,
-    view: structuredClone(FIRST_VIEW),
+    view: { ...structuredClone(FIRST_VIEW), presets: firstPresets(document) },
     get stale() {
       return store.document !== store.answered;
     },

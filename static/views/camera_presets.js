@@ -44,7 +44,7 @@ function swingsAway(shown) {
   return hung.length > 0 && Math.max(...hung.map(m => wide(m, 2))) > 1.5 * Math.max(...hung.map(m => wide(m, 0)));
 }
 
-const BROADSIDE = { yaw: 58 * RAD, tilt: 14 * RAD, fov: 30 };
+const BROADSIDE = { yaw: -52 * RAD, tilt: 14 * RAD, fov: 30 };
 const EMPTY_S = 0.5; // the clock of a scene in which nothing moves: so long the wheel is seen to turn
 const MOST_OF_WHEEL = 1.3; // times as far away for all of it
 const HIGH = 0.2; // of the radius: who flies so high crosses the wheel, and that is seen in the whole of it

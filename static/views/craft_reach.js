@@ -74,9 +74,14 @@ const ROUND = 24;
 export function strokesOf(model) {
   const { craft, ground, radius_m, shape } = model;
   const half_m = shape.half_m ?? 0;
-  const own = ground.floors ? ground.floors.map((_, floor) => floorOf(ground, floor)) : [-half_m, half_m].map(z => ringOf([0, 0, z], [0, 0, 1], radius_m));
+  const own = ground.floors ? ground.floors.map((_, floor) => floorOf(ground, floor)) : tubeOf(radius_m, half_m);
   const strokes = [...own.map(points => ({ points, home: true })), ...(craft?.parts ?? []).flatMap(part => partStrokes(part).map(points => ({ points })))];
   return strokes.map(({ points, home = false }) => ({ home, points: home && ground.floors ? points : points.map(at => drawnPoint(at, 0, radius_m, {})) }));
+}
+
+function tubeOf(radius_m, half_m) {
+  const rings = [-half_m, half_m].map(z => ringOf([0, 0, z], [0, 0, 1], radius_m));
+  return [...rings, ...[0, 1, 2, 3].map(k => rings.map(ring => ring[(k * ROUND) / 4]))];
 }
 
 function floorOf(ground, floor) {

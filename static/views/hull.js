@@ -61,8 +61,9 @@ export class Hull {
   }
 
   // Made anew only when the craft changes.
-  build(craft, radius_m) {
-    const key = JSON.stringify([craft, radius_m]);
+  // What the habitat is drawn as is drawn only of one that tumbles: seen whole, it may be much longer than the deck.
+  build({ craft, radius_m, tumbling }) {
+    const key = JSON.stringify([craft, radius_m, tumbling]);
     if (key === this.key) return;
     this.key = key;
     this.ratio = craft?.counter_ratio ?? 0;
@@ -71,7 +72,8 @@ export class Hull {
       group.clear();
     }
     this.groups.turning.position.y = this.groups.still.position.y = this.counter.position.y = radius_m;
-    for (const part of craft?.parts ?? []) this.groups[part.group].add(solidOf(part, this.materials[part.group]));
+    for (const part of (craft?.parts ?? []).filter(part => tumbling || !part.is_habitat))
+      this.groups[part.group].add(solidOf(part, this.materials[part.group]));
   }
 
   // While it tumbles all of it turns as one.

@@ -55,7 +55,12 @@ export class LinePlate {
 
   drawSide(time_s) {
     const seen = fromTheSide(this.model, time_s);
-    for (const { points, home } of this.strokes) this.line(points.map(seen).flatMap(({ x, y }) => [x, y, 0]), SIDE[home], this.moving);
+    for (const { points, home } of this.strokes)
+      this.line(
+        points.map(seen).flatMap(({ x, y }) => [x, y, 0]),
+        SIDE[home],
+        this.moving,
+      );
     for (const m of this.shown)
       if (!m.tumbles && time_s >= m.starts_s - 1e-6 && m.path.count) {
         const [x, y] = this.at(seen(bodyAt(this.model, m, 'outside', time_s, {})));
@@ -193,7 +198,7 @@ export class LinePlate {
     }
     for (const m of shown) drawProps(this, m, time_s);
     for (const m of shown)
-      if (time_s >= m.starts_s - 1e-6 && m.path.count) {
+      if (!m.tumbles && time_s >= m.starts_s - 1e-6 && m.path.count) {
         const [x, y] = this.at(bodyAt(model, m, frame, time_s, {}));
         svg('circle', { cx: x.toFixed(1), cy: y.toFixed(1), r: 6, fill: m.style.paper, stroke: this.room.paper, 'stroke-width': 1.5 }, this.moving);
       }

@@ -38,7 +38,7 @@ export class Scenery {
       floor,
       outside,
     );
-    this.habitat.hull.build(model.craft, model.radius_m);
+    this.habitat.hull.build(model);
     const span_m = round(Math.min(outside_m, aboard_m));
     const step_m = gridStep(model.radius_m, span_m);
     const paint_m = Math.round((middle_m ?? at_m) / step_m) * step_m;

@@ -1,5 +1,9 @@
 """Would the ship cope? A craft is started from, changed by hand and key, asked, and taken away, on one open page."""
 
+import base64
+import json
+import zlib
+
 import pypdfium2
 
 from .looking import open_place, saved_scene, stop, until
@@ -34,6 +38,14 @@ def says_what_the_api_says(page):
     assert page.locator("#answer-6").text_content() == answer["short"]
 
 
+def scene_of(address):
+    """The scene that an address carries."""
+    packed = address.partition("#s=")[2]
+    return (
+        json.loads(zlib.decompress(base64.urlsafe_b64decode(packed + "=" * (-len(packed) % 4)), -15)) if packed else {}
+    )
+
+
 def parts(page):
     return {part["name"]: part for part in saved_scene(page)["craft"]["parts"]}
 
@@ -51,6 +63,8 @@ def test_a_craft_is_put_together_and_asked(open_page):
     a_question_is_asked_and_left(page)
     figures_are_changed_and_refused(page)
     it_is_taken_away(page)
+    its_tumble_is_shown_as_a_motion(page)
+    a_link_brings_all_of_it(page)
     the_craft_leaves_and_comes_back(page)
 
 
@@ -126,6 +140,40 @@ def it_is_taken_away(page):
         text = pypdfium2.PdfDocument(file.read())[0].get_textpage().get_text_range()
     assert "The Lantern Wheel" in text
     assert begun.value.suggested_filename.endswith("-craft.pdf")
+
+
+def its_tumble_is_shown_as_a_motion(page):
+    page.locator("#ship-start").get_by_role("button", name="Start from another craft").click()
+    page.locator(".crafts:visible .craft", has_text="The tug Wick").click()
+    says_what_the_api_says(page)
+    until("it is read out", lambda: "The tug Wick now: " in page.locator("#heard").inner_text())
+    page.get_by_role("button", name="Show it as a motion").click()
+    until("the tumble is the first motion", lambda: saved_scene(page)["motions"][0]["kind"] == "tumble")
+    tumble, *others = saved_scene(page)["motions"]
+    assert tumble["about_y_rpm"] == 0.005
+    assert 1 <= tumble["losses_s"] < 300  # the notice says how much sooner
+    assert "times as fast as asked" in page.locator("#notice").inner_text()
+    assert [motion["bounces"] for motion in others] == [0, 0]
+    aboard, outside = (page.locator(f".stage-{frame} .stage-view") for frame in ("aboard", "outside"))
+    until("Outside tells of it", lambda: "the craft goes over" in outside.get_attribute("aria-label"))
+    assert "the craft stands still, the stars go round" in aboard.get_attribute("aria-label")
+    stop(page, 60)
+    until("it went over", lambda: "axis has gone" in outside.get_attribute("aria-label"))
+    assert "has gone 0.0°" not in outside.get_attribute("aria-label")
+    page.keyboard.press("Control+z")
+    until("undone", lambda: saved_scene(page)["motions"][0]["kind"] != "tumble")
+
+
+def a_link_brings_all_of_it(page):
+    """Every question asked, with the figures that it comes with: none is lost as one that only holds defaults."""
+    more = page.locator(".ask-more button:visible")
+    while more.count():
+        more.first.click()
+    asked = {name for name, block in saved_scene(page)["craft"].items() if block is not None}
+    assert asked >= {"joint", "tether", "hull", "rock", "dock", "deploy"}
+    until("all of it is in the address", lambda: set(scene_of(page.url).get("craft", {})) >= asked)
+    answered = page.request.post("/api/craft", data=scene_of(page.url))
+    assert answered.json() == coped(page)
 
 
 def the_craft_leaves_and_comes_back(page):

@@ -11,7 +11,7 @@ import numpy as np
 from ..phrases import in_units
 from ..vessel.outline import END, SIDE, outlines
 from .drawing import Stroke, Text
-from .labels import Label, LabelRoom, fitted, spread, texts
+from .labels import Label, LabelRoom, fitted, spread, texts, wide_mm
 from .palette import INK, PATHS, SOFT
 from .plot_frame import HAIR_MM, TEXT_MM
 
@@ -85,7 +85,7 @@ def chart(asked, width_mm, most_mm, units="si"):
             ink += [spread(np.vstack([shape.points_mm, shape.points_mm[:1]])) for shape in shapes]
         items += _centres(asked, view)
     items += _names(asked, both, ink, width_mm, high_mm)
-    items += [*_heads(both), *_scale_bar(both["side"], high_mm, units)]
+    items += [*_heads(both, width_mm), *_scale_bar(both["side"], high_mm, units)]
     return both, items, high_mm
 
 
@@ -157,9 +157,11 @@ def _names(asked, both, ink, width_mm, high_mm):
             yield from texts(label, rectangle)
 
 
-def _heads(both):
+def _heads(both, width_mm):
     for head, view in zip(HEADS, both.values(), strict=True):
-        yield Text(float(view.of((0.0, 0.0, 0.0))[0]), 0.8 * _HEAD_MM, head, TEXT_MM, "middle", 600, colour=SOFT)
+        half_mm = wide_mm(head, TEXT_MM, 600) / 2
+        middle = min(max(float(view.of((0.0, 0.0, 0.0))[0]), half_mm), width_mm - half_mm)
+        yield Text(middle, 0.8 * _HEAD_MM, head, TEXT_MM, "middle", 600, colour=SOFT)
 
 
 def _scale_bar(view, high_mm, units):

@@ -22,12 +22,15 @@ def test_every_craft_to_start_from_stands_in_a_scene_and_is_drawn():
         assert drawn(scene_with(name))["parts"], name
 
 
-def test_the_ring_that_the_habitat_is_drawn_as_is_not_drawn_twice():
-    names = {part["name"] for part in drawn(scene_with("ring-ship"))["parts"]}
-    assert "ring" not in names
-    assert {"keel", "spoke east", "tanks"} <= names
-    pair = {part["name"] for part in drawn(scene_with("counter-pair"))["parts"]}
-    assert pair == {"aft ring", "spine"}
+def test_the_ring_that_the_habitat_is_drawn_as_is_told_apart():
+    def told(name):
+        return {part["name"]: part["is_habitat"] for part in drawn(scene_with(name))["parts"]}
+
+    ring = told("ring-ship")
+    assert [name for name, is_habitat in ring.items() if is_habitat] == ["ring"]
+    assert {"keel", "spoke east", "tanks"} <= set(ring)
+    assert told("counter-pair") == {"fore ring": True, "aft ring": False, "spine": False}
+    assert told("long-tumbler")["hull"]
 
 
 def test_the_counter_group_turns_against_the_habitat():

@@ -181,6 +181,7 @@ class DrawnPart(Closed):
     group: Literal["turning", "still", "counter"] = said("Which group it turns with.")
     solid: str = said("Which solid it is.")
     place_m: Vector = said("Where its middle is, m.")
+    is_habitat: bool = said("Whether it is what the habitat is drawn as: a ring of what turns, near its deck.")
     axis: Vector = said("Its axis of symmetry.")
     radius_m: float = left_out("Its radius, m.")
     tube_radius_m: float = left_out("The radius of its tube, m.")
@@ -189,7 +190,7 @@ class DrawnPart(Closed):
 
 
 class DrawnCraft(Closed):
-    """What a craft is drawn from; what the habitat is drawn as is not among its parts."""
+    """What a craft is drawn from."""
 
     parts: list[DrawnPart] = said("Its parts.")
     counter_ratio: float = said("How fast its counter group turns to how fast the habitat does.")
