@@ -7,6 +7,7 @@ import { h, setAttribute, setText } from '../shared/dom.js';
 export function createShowing({ store, clock, heard }) {
   const button = h('button', { type: 'button', class: 'btn', onclick: show }),
     element = h('p', { class: 'links' }, button);
+  let hid = []; // for it to be seen alone
   const tumble = () => store.ship.answer?.tumble ?? null;
 
   function show() {
@@ -15,6 +16,7 @@ export function createShowing({ store, clock, heard }) {
       done = asMotion(draft, tumble(), draft.craft.tumble.dissipation ? store.read('craft.tumble.dissipation.time_s') : null);
     });
     const others = store.document.motions.slice(1).map(motion => motion.name);
+    hid = others.filter(name => !store.view.hidden.includes(name));
     store.look({ chosen: 0, hidden: others, presets: { ...TUMBLE_PRESETS } });
     clock.seek(0);
     const words = [
@@ -28,8 +30,15 @@ export function createShowing({ store, clock, heard }) {
   }
 
   function update() {
+    if (hid.length && tumbler(store.document) < 0) showAgain();
     setAttribute(element, 'hidden', !tumble());
     setText(button, tumbler(store.document) < 0 ? 'Show it as a motion' : 'Show it again as a motion, with these figures');
+  }
+  // undone
+  function showAgain() {
+    const hidden = store.view.hidden.filter(name => !hid.includes(name));
+    hid = [];
+    store.look({ hidden });
   }
   return { element, update };
 }
