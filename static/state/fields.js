@@ -112,16 +112,17 @@ const ASKED = 'craft.'; // a block that is there is a question, whatever it hold
 
 function strip(fields, value, path) {
   const field = path ? fieldOf(fields, path) : null;
-  if (field && !field.required && field.default !== undefined && same(value, field.default)) return undefined;
+  const asked = path.startsWith(ASKED);
+  if (field && !field.required && !(asked && Array.isArray(value)) && field.default !== undefined && same(value, field.default)) return undefined;
   if (Array.isArray(value)) {
     const items = value.map((item, i) => strip(fields, item, `${path}.${i}`) ?? emptied(item));
-    return items.length || KEPT.has(path) ? items : undefined;
+    return items.length || KEPT.has(path) || asked ? items : undefined;
   }
   if (!isRecord(value)) return value;
   const entries = Object.entries(value)
     .map(([key, item]) => [key, strip(fields, item, path ? `${path}.${key}` : key)])
     .filter(([, item]) => item !== undefined);
-  return entries.length || !path || KEPT.has(path) || path.startsWith(ASKED) ? Object.fromEntries(entries) : undefined;
+  return entries.length || !path || KEPT.has(path) || asked ? Object.fromEntries(entries) : undefined;
 }
 
 // an item of a list keeps its place even when all of it equals the defaults
