@@ -40,5 +40,4 @@ export function createAskShip({ store, craft, timers = {} }) {
     ask();
   });
   for (const topic of ['view', 'ship']) store.on(topic, ask);
-  return { ask };
 }

@@ -47,10 +47,9 @@ def _only():
 
 
 def _craft(chosen):
-    craft = read_craft(examples.example(chosen.craft) or read_source(chosen.craft))
-    answer = bounded_alone(answers.as_data, craft, chosen.units, seconds=seconds_of(chosen.max_seconds))
+    asked = asked_of(read_craft(examples.example(chosen.craft) or read_source(chosen.craft)), chosen.units)
+    answer = bounded_alone(answers.of_asked, asked, seconds=seconds_of(chosen.max_seconds))
     if chosen.export:
-        asked = asked_of(craft, chosen.units)
         write_all({Path(name): file_of(name, asked, answer, chosen.units) for name in chosen.export})
     if chosen.only:
         answer = {name: data for name, data in answer.items() if name not in answers.FINDINGS or name in chosen.only}

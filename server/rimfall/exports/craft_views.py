@@ -13,7 +13,7 @@ from ..vessel.outline import END, SIDE, outlines
 from .drawing import Stroke, Text
 from .labels import Label, LabelRoom, fitted, spread, texts, wide_mm
 from .palette import INK, PATHS, SOFT
-from .plot_frame import HAIR_MM, TEXT_MM
+from .plot_frame import HAIR_MM, ROUND, TEXT_MM
 
 GROUP_COLOURS = {"turning": PATHS[1].paper, "still": SOFT, "counter": PATHS[5].paper}
 _DASHES = {"turning": (), "still": (), "counter": (1.6, 0.8)}
@@ -22,7 +22,6 @@ _LINE_MM, _AXIS_DASH_MM, _FLOOR_DASH_MM = 0.35, (3.0, 1.0, 0.6, 1.0), (0.0, 1.6)
 _POINT_MM, _CENTRE_MM = 0.9, 1.3
 _EDGE_MM, _GAP_MM, _HEAD_MM, _FOOT_MM = 3.0, 6.0, 5.5, 7.0
 _ROOM = 1.06  # of what is drawn: a little air round it
-_ROUND = np.stack([np.cos(np.arange(24) * np.pi / 12), np.sin(np.arange(24) * np.pi / 12)], axis=1)
 _LONGEST_NAME_MM = 30.0
 _MOST_INK_MM = 5  # under a name: one line across it; where there is more, the list of parts has it
 HEADS = ("From the side", "From the end")
@@ -30,11 +29,14 @@ HEADS = ("From the side", "From the end")
 
 @dataclass(frozen=True)
 class View:
-    """One of the two views: origin_mm (2,) of the craft's axes on the page, and how many millimetres a metre is."""
+    """One of the two views: origin_mm (2,) of the craft's axes on the page, how many millimetres a metre is, the outlines of each part by
+    its name, and from where to where all of it lies to the right, metres."""
 
     axes: np.ndarray
     origin_mm: np.ndarray
     mm_per_m: float
+    shapes: dict[str, list[np.ndarray]]
+    ends_m: tuple[float, float]
 
     def at(self, points):
         """Points (n, 2) of the view, metres, on the page."""
@@ -47,7 +49,9 @@ class View:
 
 def views(asked, width_mm, most_mm):
     """The two Views of a craft (`scene.craft.asked.Asked`) side by side on a page so wide, and the height that they take, at most most_mm."""
-    drawn = {name: _drawn(asked, axes) for name, axes in (("side", SIDE), ("end", END))}
+    sides = {"side": SIDE, "end": END}
+    shapes = {name: {part: outlines(one, axes) for part, one in asked.solids.items()} for name, axes in sides.items()}
+    drawn = {name: _drawn(asked, axes, shapes[name]) for name, axes in sides.items()}
     low = {name: points.min(axis=0) for name, points in drawn.items()}
     high = {name: points.max(axis=0) for name, points in drawn.items()}
     wide = {name: max(high[name][0] - low[name][0], 1e-6) for name in drawn}
@@ -57,20 +61,21 @@ def views(asked, width_mm, most_mm):
     high_mm = _HEAD_MM + _FOOT_MM + scale * tall * _ROOM
     left, out = _EDGE_MM, {}
     spare = (room_mm - _ROOM * scale * sum(wide.values())) / 2
-    for name, axes in (("side", SIDE), ("end", END)):
+    for name, axes in sides.items():
         share = _ROOM * scale * wide[name] + spare
         middle = (low[name] + high[name]) / 2
         centre = np.array([left + share / 2, _HEAD_MM + (high_mm - _HEAD_MM - _FOOT_MM) / 2])
-        out[name] = View(axes, centre - scale * middle * np.array([1.0, -1.0]), scale)
+        origin = centre - scale * middle * np.array([1.0, -1.0])
+        out[name] = View(axes, origin, scale, shapes[name], (low[name][0], high[name][0]))
         left += share + _GAP_MM
     return out, high_mm
 
 
-def _drawn(asked, axes):
+def _drawn(asked, axes, shapes):
     """Everything that a view must show (n, 2): the parts, and the floor where it is."""
     rim = asked.rim_m
-    floor = np.array([[0.0, rim], [0.0, -rim]]) if axes is SIDE else rim * _ROUND
-    return np.concatenate([floor, *(one for solid in asked.solids.values() for one in outlines(solid, axes))])
+    floor = np.array([[0.0, rim], [0.0, -rim]]) if axes is SIDE else rim * ROUND
+    return np.concatenate([floor, *(one for some in shapes.values() for one in some)])
 
 
 def chart(asked, width_mm, most_mm, units="si"):
@@ -78,7 +83,7 @@ def chart(asked, width_mm, most_mm, units="si"):
     both, high_mm = views(asked, width_mm, most_mm)
     items, ink = [], []
     for view in both.values():
-        items += [*_axis(asked, view), *_floor(asked, view)]
+        items += [*_axis(view), *_floor(asked, view)]
         for part in sorted(asked.craft.parts, key=lambda part: -asked.solids[part.name].radius_m):
             shapes = _part(part, asked.solids[part.name], view)
             items += shapes
@@ -89,24 +94,22 @@ def chart(asked, width_mm, most_mm, units="si"):
     return both, items, high_mm
 
 
-def _axis(asked, view):
-    reach = _drawn(asked, view.axes)
+def _axis(view):
     if view.axes is END:
         middle = view.of((0.0, 0.0, 0.0))
         return [
             Stroke(middle + _CENTRE_MM * np.array(ends), HAIR_MM, SOFT)
             for ends in ([[-1, 0], [1, 0]], [[0, -1], [0, 1]])
         ]
-    ends = view.at([[reach[:, 0].min(), 0.0], [reach[:, 0].max(), 0.0]])
+    ends = view.at([[end, 0.0] for end in view.ends_m])
     return [Stroke(ends + np.array([[-2.0, 0.0], [2.0, 0.0]]), HAIR_MM, SOFT, _AXIS_DASH_MM)]
 
 
 def _floor(asked, view):
     if view.axes is END:
         return [Stroke(view.at(asked.rim_m * _fine_round()), HAIR_MM, SOFT, _FLOOR_DASH_MM, closed=True)]
-    reach = _drawn(asked, view.axes)[:, 0]
     return [
-        Stroke(view.at([[reach.min(), height], [reach.max(), height]]), HAIR_MM, SOFT, _FLOOR_DASH_MM)
+        Stroke(view.at([[end, height] for end in view.ends_m]), HAIR_MM, SOFT, _FLOOR_DASH_MM)
         for height in (asked.rim_m, -asked.rim_m)
     ]
 
@@ -118,12 +121,12 @@ def _fine_round():
 
 def _part(part, solid, view):
     colour, dash = GROUP_COLOURS[part.group], _DASHES[part.group]
-    shapes = outlines(solid, view.axes)
+    shapes = view.shapes[part.name]
     out = []
     for number, outline in enumerate(shapes):
         points = view.at(outline)
         if len(points) == 1:
-            points = points + _POINT_MM * _ROUND
+            points = points + _POINT_MM * ROUND
         hollow = len(shapes) > 1 or solid.kind == "ring"
         fill = None if hollow or len(points) < 3 else colour
         width = 2 * _LINE_MM if solid.kind in ("ring", "rod") else _LINE_MM
@@ -138,7 +141,7 @@ def _centres(asked, view):
     far = np.linalg.norm(view.of(turning) - view.of(whole)) > 0.5
     for centre, colour in ((turning, GROUP_COLOURS["turning"]), (whole, INK))[0 if far else 1 :]:
         at = view.of(centre)
-        yield Stroke(at + _CENTRE_MM * _ROUND, HAIR_MM, colour, closed=True)
+        yield Stroke(at + _CENTRE_MM * ROUND, HAIR_MM, colour, closed=True)
         for ends in ([[-1, 0], [1, 0]], [[0, -1], [0, 1]]):
             yield Stroke(at + _CENTRE_MM * np.array(ends), HAIR_MM, colour)
 
@@ -149,7 +152,7 @@ def _names(asked, both, ink, width_mm, high_mm):
     for part in asked.craft.parts:
         colour = GROUP_COLOURS[part.group]
         label = Label((fitted(part.name, _LONGEST_NAME_MM, TEXT_MM),), TEXT_MM, colour=colour)
-        shape = both["side"].at(outlines(asked.solids[part.name], SIDE)[0])
+        shape = both["side"].at(both["side"].shapes[part.name][0])
         top = shape[:, 1].min()
         highest = (shape[shape[:, 1] < top + _LINE_MM, 0].mean(), top)  # the middle of a level edge
         rectangle = room.beside(label, highest, 1.0)

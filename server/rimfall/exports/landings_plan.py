@@ -12,7 +12,7 @@ from ..shots import net
 from .drawing import Stroke
 from .labels import Label, LabelRoom, on_paper, spread
 from .palette import INK, PATHS, SOFT
-from .plot_frame import HAIR_MM, TEXT_MM, Frame, axes
+from .plot_frame import HAIR_MM, ROUND, TEXT_MM, Frame, axes
 
 COLOURS = (PATHS[1].paper, PATHS[0].paper)  # of lines along rows and along columns
 _DASHES = ((1.8, 0.8), ())
@@ -22,7 +22,6 @@ _BAR_COUNTS = 6  # millimetres of line that either end of a bar counts for
 _LEAST_M, _ROOM = 0.5, 0.05
 _MOST_POINTS = 400  # of one run
 _TRIED = (0.92, 0.8, 0.65, 0.5, 0.3, 0.15)  # of a run: where its figure is tried
-_CIRCLE = np.stack([np.cos(np.arange(24) * np.pi / 12), np.sin(np.arange(24) * np.pi / 12)], axis=1)
 
 
 def chart(found, box, about, units="si"):
@@ -48,7 +47,7 @@ def chart(found, box, about, units="si"):
     bars = [mark for line, run, points in traced for mark in _cuts(line, run, points)]
     items += bars
     if release is not None:
-        items.append(Stroke(frame.at(*release) + _RELEASE_MM * _CIRCLE, 0.3, INK, closed=True, role="release"))
+        items.append(Stroke(frame.at(*release) + _RELEASE_MM * ROUND, 0.3, INK, closed=True, role="release"))
     return frame, [*items, *_labels(frame, found, traced, bars, units)]
 
 

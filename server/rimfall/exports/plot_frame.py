@@ -27,7 +27,7 @@ _SHAPES = {
     "triangle": np.array([[0.0, -1.1], [1.05, 0.8], [-1.05, 0.8]]),
     "diamond": np.array([[0.0, -1.2], [1.2, 0.0], [0.0, 1.2], [-1.2, 0.0]]),
 }
-_ROUND = np.stack([np.cos(np.arange(24) * np.pi / 12), np.sin(np.arange(24) * np.pi / 12)], axis=1)
+ROUND = np.stack([np.cos(np.arange(24) * np.pi / 12), np.sin(np.arange(24) * np.pi / 12)], axis=1)
 
 
 @dataclass(frozen=True)
@@ -137,5 +137,5 @@ def marker(style, x_mm, y_mm, radius_mm):
         arms = np.array([[[-1.0, -1.0], [1.0, 1.0]], [[-1.0, 1.0], [1.0, -1.0]]])
         return [Stroke(at + radius_mm * arm, line, style.paper) for arm in arms]
     hollow = style.open or style.marker == "ring"
-    outline = at + radius_mm * _SHAPES.get(style.marker, _ROUND)
+    outline = at + radius_mm * _SHAPES.get(style.marker, ROUND)
     return [Stroke(outline, line, style.paper, closed=True, fill=PAPER if hollow else style.paper)]

@@ -167,10 +167,10 @@ def _size(body, _, units):
 
 
 def _craft(body, _, units, width):
-    craft = read_craft(body)
-    answer = craft_answers.as_data(craft, units)
+    asked = asked_of(read_craft(body), units)
+    answer = craft_answers.of_asked(asked)
     if width is not None:
-        answer = page_drawings.with_drawings(craft_answers.with_figures(answer), asked_of(craft, units), width, units)
+        answer = page_drawings.with_drawings(craft_answers.with_figures(answer), asked, width, units)
     return Answer(craft_answers.packed(answer))
 
 
@@ -189,9 +189,8 @@ def _match(body, _, units):
 
 
 def _craft_file(body, _, name, units):
-    craft = read_craft(body)
-    asked = asked_of(craft, units)
-    made = craft_files.made(name, asked, craft_answers.as_data(craft, units), units)
+    asked = asked_of(read_craft(body), units)
+    made = craft_files.made(name, asked, craft_answers.of_asked(asked), units)
     return _as_file(made, craft_files.FORMATS[name], packed=False, stem="craft")
 
 

@@ -1,6 +1,7 @@
 // Place 4: what people would feel. Fetched with its first opening.
 
-import { $, h, setText, icon } from '../shared/dom.js';
+import { $, setText, icon } from '../shared/dom.js';
+import { dressed } from '../shared/dressed.js';
 import { createFeelAdaptation } from './findings.js';
 import { createFeelLimits } from './limits.js';
 import { createFeelDay } from './day.js';
@@ -36,11 +37,4 @@ export async function createFeel({ store, client, glossary, large }) {
   }
   for (const topic of ['feel', 'document', 'view', 'notice']) store.on(topic, update);
   update();
-}
-
-// its style sheet comes with it
-function dressed(href) {
-  return new Promise((done, failed) => {
-    document.head.append(h('link', { rel: 'stylesheet', href, onload: done, onerror: failed }));
-  });
 }

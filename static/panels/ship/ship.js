@@ -2,7 +2,8 @@
 
 import { PLACE } from '../../state/ship.js';
 import { createSaving } from './saving.js';
-import { $, h, icon, setAttribute, setText } from '../shared/dom.js';
+import { $, icon, setAttribute, setText } from '../shared/dom.js';
+import { dressed } from '../shared/dressed.js';
 import { createParts } from './parts.js';
 import { createQuestions } from './questions.js';
 import { createStart } from './start.js';
@@ -48,11 +49,4 @@ export async function createShip({ store, clock, client, heard, large }) {
   }).observe($('#ship-views'));
   for (const topic of ['document', 'ship', 'view', 'notice']) store.on(topic, update);
   update();
-}
-
-// its style sheet comes with it
-function dressed(href) {
-  return new Promise((done, failed) => {
-    document.head.append(h('link', { rel: 'stylesheet', href, onload: done, onerror: failed }));
-  });
 }

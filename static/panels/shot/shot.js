@@ -1,7 +1,8 @@
 // Place 5: is this shot right? Fetched with its first opening.
 
 import { PLACE } from '../../state/shot.js';
-import { $, h } from '../shared/dom.js';
+import { $ } from '../shared/dom.js';
+import { dressed } from '../shared/dressed.js';
 import { createAim } from './aim.js';
 import { createCamera } from './camera.js';
 import { createLandings } from './landings.js';
@@ -23,11 +24,4 @@ export async function createShot({ store, clock, client, heard, large, open }) {
   }
   for (const topic of ['document', 'answer', 'view', 'shot', 'behind']) store.on(topic, update);
   update();
-}
-
-// its style sheets come with it
-function dressed(href) {
-  return new Promise((done, failed) => {
-    document.head.append(h('link', { rel: 'stylesheet', href, onload: done, onerror: failed }));
-  });
 }

@@ -43,12 +43,16 @@ FINDINGS = {
 
 def as_data(craft, units="si"):
     """The answer to a Craft that stands, as plain data."""
-    asked = asked_of(craft, units)
+    return of_asked(asked_of(craft, units))
+
+
+def of_asked(asked):
+    """The same of an Asked, for who needs that besides."""
     findings = {name: finding.of(asked) for name, finding in FINDINGS.items()}
     return {
         "rimfall_craft": ANSWER_VERSION,
         "program": __version__,
-        "craft": craft.model_dump(mode="json"),
+        "craft": asked.craft.model_dump(mode="json"),
         "rim_radius_m": asked.rim_m,
         **{name: {"question": FINDINGS[name].question} | data for name, data in findings.items() if data is not None},
         "short": mass.short(asked),
