@@ -303,6 +303,30 @@ def test_a_cameras_plate_lies_behind_what_moves_frame_by_frame(page):
     page.get_by_role("button", name="Remove the camera").click()
 
 
+def test_a_plate_waits_for_its_camera_and_goes_with_it(page):
+    """Pictures that are read while the camera is still asked for lie in it once it comes, and go when it is removed."""
+    stop(page, 0)
+    open_place(page, 5)
+    held = []
+    page.route("**/api/camera", lambda route: held.append(route))
+    page.get_by_role("button", name="Set up a camera").click()
+    until("the camera is asked for", lambda: held)
+    still = {"name": "plate.png", "mimeType": "image/png", "buffer": flat_still((200, 40, 30))}
+    page.locator("#shot-camera input[type=file][multiple]").set_input_files([still])
+    page.wait_for_timeout(200)
+    assert page.get_by_label("Opacity of the plate").is_hidden(), "there is no camera yet"
+    held.pop().continue_()
+    page.get_by_label("Opacity of the plate").fill("100")
+    page.get_by_role("button", name="Remove the camera").click()
+    page.get_by_role("button", name="Set up a camera").click()
+    until("it is asked for again", lambda: held)
+    held.pop().continue_()
+    page.get_by_role("button", name="Open a plate").wait_for()
+    assert page.get_by_label("Opacity of the plate").is_hidden(), "the plate went with the camera that was removed"
+    page.get_by_role("button", name="Remove the camera").click()
+    page.unroute_all()
+
+
 def flat_still(colour):
     """A PNG of one colour, of the shape of the camera's picture."""
     file = io.BytesIO()

@@ -15,6 +15,7 @@ const FLAT = 'Without 3D drawing no stage can be seen through it; it goes out wi
 /** `match`: {footage() → the pictures that are open, or null; through(rows) → a match through these cameras}. */
 export function createCamera({ element, store, client, heard, match }) {
   let typed = FIRST_CAMERA,
+    wanted = false, // from "Set up a camera" to "Remove the camera": an answer or a plate that comes later than that is of no camera
     ownPlate = null, // pictures opened as the plate alone
     file = null, // {answer}: of a file, in place of what is typed
     told = null, // the server's answer
@@ -24,7 +25,7 @@ export function createCamera({ element, store, client, heard, match }) {
     request: () => cameraRequest(store.document, typed),
     ask: (body, signal) => client.camera(body, signal),
     answered(answer) {
-      if (!file) take(answer, 0);
+      if (wanted && !file) take(answer, 0);
     },
     failed(why) {
       problem = why.message;
@@ -36,7 +37,7 @@ export function createCamera({ element, store, client, heard, match }) {
     told = answer;
     problem = null;
     const first = store.shot.camera === null;
-    store.setShot({ camera: { shown: true, opacity: 0.5, ...store.shot.camera, own: answer.cameras[k] } });
+    store.setShot({ camera: { shown: true, opacity: 0.5, plate: ownPlate, ...store.shot.camera, own: answer.cameras[k] } });
     if (first) element.parentElement.querySelector('#shot-camera-title').scrollIntoView({ block: 'start' });
   }
 
@@ -49,6 +50,7 @@ export function createCamera({ element, store, client, heard, match }) {
   }
 
   function begin() {
+    wanted = true;
     lastQuestion = JSON.stringify([store.document.habitat, typed]);
     want();
   }
@@ -57,6 +59,7 @@ export function createCamera({ element, store, client, heard, match }) {
     try {
       const radius_m = store.read('habitat.radius_m');
       const answer = await client.cameraFile(chosen, { view: typed.view, ...(radius_m ? { radius_m } : {}) });
+      wanted = true;
       file = { answer };
       take(answer, 0);
       heard.say(answer.words[0]);
@@ -69,6 +72,7 @@ export function createCamera({ element, store, client, heard, match }) {
   async function openPlate(files) {
     try {
       const plate = await footageOf(inOrder(files.filter(isFootage)));
+      if (!wanted) return plate.close();
       ownPlate?.close();
       ownPlate = plate;
       problem = null;
@@ -80,7 +84,7 @@ export function createCamera({ element, store, client, heard, match }) {
     }
   }
 
-  const patch = part => store.setShot({ camera: { ...store.shot.camera, ...part } });
+  const patch = part => store.shot.camera && store.setShot({ camera: { ...store.shot.camera, ...part } });
   const chooser = h('input', {
     type: 'file',
     accept: '.csv,.usda,.usdc,.usdz,.glb',
@@ -150,7 +154,10 @@ export function createCamera({ element, store, client, heard, match }) {
       update();
     });
   const leave = button('Remove the camera', () => {
+    wanted = false;
     file = null;
+    ownPlate?.close();
+    ownPlate = null;
     store.setShot({ camera: null });
   });
   const asked = h(
