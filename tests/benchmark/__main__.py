@@ -4,6 +4,8 @@ import argparse
 import json
 import os
 import sys
+from contextlib import nullcontext
+from pathlib import Path
 
 PINNED = ("OPENBLAS_CORETYPE", "OPENBLAS_L2_SIZE")  # they slow a current numpy; read when numpy loads, so before it
 if any(name in os.environ for name in PINNED):
@@ -13,9 +15,11 @@ if any(name in os.environ for name in PINNED):
         {k: v for k, v in os.environ.items() if k not in PINNED},
     )
 
-from . import bounces, craft, drops, heavy, many, page, service, shot, takeaway  # noqa: E402 - numpy loads here
+from . import bounces, craft, drops, heavy, many, page, service, shot, takeaway, traces  # noqa: E402 - numpy loads here
+from .commit import of_commit  # noqa: E402
 
 GROUPS = {
+    "traces": traces.measure,
     "drops": drops.measure,
     "bounces": bounces.measure,
     "shot": shot.measure,
@@ -26,26 +30,27 @@ GROUPS = {
     "heavy": heavy.measure,
     "page": page.measure,
 }
+PAIRED = ("traces",)  # groups that can be held against another commit
 
 
 def main():
     parser = argparse.ArgumentParser(prog="python -m tests.benchmark", description=__doc__)
-    parser.add_argument("--json", action="store_true", help="print the figures as JSON")
-    parser.add_argument("--only", choices=sorted(GROUPS), help="measure one group")
+    parser.add_argument("--json", type=Path, metavar="FILE", help="write the figures there as JSON")
+    parser.add_argument(
+        "--only", choices=sorted(GROUPS), action="append", help="measure this group; may be given again"
+    )
+    parser.add_argument(
+        "--against", metavar="COMMIT", help="run that commit's program by turns with this one: " + ", ".join(PAIRED)
+    )
     chosen = parser.parse_args()
     rows = []
-    for name, measure in GROUPS.items():
-        if chosen.only in (None, name):
-            for row in measure():
-                rows.append(row)
-                if not chosen.json:
-                    print(as_line(row), flush=True)
+    with of_commit(chosen.against) if chosen.against else nullcontext() as tree:
+        for name in chosen.only or GROUPS:
+            for row in GROUPS[name](tree) if name in PAIRED else GROUPS[name]():
+                rows.append(row.as_data() | {"group": name})
+                print(row.as_line(), flush=True)
     if chosen.json:
-        print(json.dumps([row.__dict__ | {"verdict": row.verdict} for row in rows], indent=1))
-
-
-def as_line(row):
-    return f"{row.verdict:5}  {row.what:62} {row.figure:>12}  bar {row.bar}" + (f"   ({row.note})" if row.note else "")
+        chosen.json.write_text(json.dumps(rows, indent=1) + "\n", encoding="utf-8")
 
 
 if __name__ == "__main__":

@@ -1,0 +1,70 @@
+"""A process that answers traces of the scenes to start from, for the benchmark: run by path, on whatever program PYTHONPATH has.
+
+A line in, ["time", scene, times] or ["count", scene] as JSON; a line out: processor seconds of one, or its counts.
+"""
+
+import json
+import sys
+import time
+
+from rimfall.scene import examples
+from rimfall.web.work import Asked, answered
+
+# name → (ends of the file's name, ends of the function's): calls of these are counted
+CALLS = {
+    "force calls": (("physics/forces.py",), ("Force.at",)),
+    "law calls": (("physics/rolling.py", "physics/cornered.py"), (".at",)),
+}
+OPTIONS = {"arrays": "f4", "units": "si", "hold": None, "held": None, "follower": "habitat.spin_rpm"}
+
+
+def trace(scene):
+    """The answer that the page gets, as bytes."""
+    body = examples.example(scene).encode()
+    answer = answered(Asked("trace", body, OPTIONS, 600.0), None, lambda: False)
+    if answer.status != 200:
+        raise RuntimeError(f"{scene}: {answer.body.decode()}")
+    return answer.body
+
+
+def seconds(scene, times):
+    """Processor seconds of one of so many."""
+    start = time.process_time()
+    for _ in range(times):
+        trace(scene)
+    return (time.process_time() - start) / times
+
+
+def counts(scene):
+    """Python calls of one trace, those in CALLS, and the bytes of its answer. What the clock calls is left out."""
+    trace(scene)  # what is kept for the next
+    every, grounded = {}, [0.0]
+
+    def called(frame, event, value):
+        if event == "call":
+            every[frame.f_code] = every.get(frame.f_code, 0) + 1
+        elif event == "return" and value is not None and _is(frame.f_code, ("motions/ground.py",), ("go",)):
+            grounded[0] += sum(one.path.end_s - one.path.begin_s for one in value)
+
+    sys.setprofile(called)
+    try:
+        size = len(trace(scene))
+    finally:
+        sys.setprofile(None)
+    clocked = [code for code in every if code.co_filename == __file__ or code.co_name == "_look"]
+    for code in clocked:
+        del every[code]
+    out = {"Python calls": sum(every.values())}
+    for name, (files, functions) in CALLS.items():
+        out[name] = sum(n for code, n in every.items() if _is(code, files, functions))
+    return out | {"s of rolling": round(grounded[0], 3), "bytes": size}
+
+
+def _is(code, files, functions):
+    return code.co_filename.replace("\\", "/").endswith(files) and code.co_qualname.endswith(functions)
+
+
+if __name__ == "__main__":
+    for line in sys.stdin:
+        what, *asked = json.loads(line)
+        print(json.dumps({"time": seconds, "count": counts}[what](*asked)), flush=True)

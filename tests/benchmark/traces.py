@@ -1,0 +1,105 @@
+"""One trace of each scene to start from, as the page gets it: processor time, against another commit's in turn, and what it calls."""
+
+import contextlib
+import json
+import subprocess
+from pathlib import Path
+
+from rimfall.scene import examples
+
+from .commit import HERE
+from .row import Row, in_turn, quantile
+
+A_TURN_S = 0.08  # of a light scene, so that one is long enough to be told by the clock
+OPENING_CALLS, RING_CALLS = 30, 300  # of the force, of the rolling law
+OPENING_AGAINST, MEDIAN_AGAINST, SLOWEST_TIMES = 1 / 4, 1 / 6, 8
+
+
+class Tracer:
+    """A process that traces on a Tree's program."""
+
+    def __init__(self, tree):
+        command = [tree.python, Path(__file__).with_name("tracer.py")]
+        self._process = subprocess.Popen(
+            command, env=tree.environment, cwd=tree.folder, stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True
+        )
+
+    def ask(self, *what):
+        self._process.stdin.write(json.dumps(what) + "\n")
+        self._process.stdin.flush()
+        line = self._process.stdout.readline()
+        if not line:
+            raise RuntimeError(f"the process that traces has ended at {what}")
+        return json.loads(line)
+
+    def close(self):
+        self._process.stdin.close()
+        self._process.wait()
+
+
+def measure(against=None):
+    """A Row a scene, and two of all together. against: the Tree to alternate with."""
+    with contextlib.ExitStack() as opened:
+        tracers = [Tracer(tree) for tree in (HERE, against) if tree is not None]
+        for one in tracers:
+            opened.callback(one.close)
+        rows = []
+        for scene in examples.SAY:
+            rows.append(_scene(scene, tracers))
+            yield rows[-1]
+        yield from _together(rows, against)
+
+
+def _scene(scene, tracers):
+    mine = tracers[0]
+    counts = _told(mine.ask("count", scene))
+    times = max(1, int(A_TURN_S / max(mine.ask("time", scene, 1), 1e-4)))
+    title = f"trace of {scene}, processor time"
+    if len(tracers) == 1:
+        value = min(mine.ask("time", scene, times) for _ in range(3))
+        return Row(title, _ms(value), value=value, counts=counts)
+    there = _told(tracers[1].ask("count", scene))
+    value, peer, ratio = in_turn(*(lambda one=one: one.ask("time", scene, times) for one in tracers))
+    known = {"value": value, "counts": counts, "counts_there": there, "ratio": ratio, "note": f"{_ms(peer)} there"}
+    if scene != examples.OPENING:
+        return Row(title, _ms(value), **known)
+    return Row(title, _ms(value), "<= 1/4 of the commit's", ratio.median <= OPENING_AGAINST, **known)
+
+
+def _together(rows, against):
+    """What the issue asks of all scenes at once: the median, and the slowest."""
+    of_opening = next(row for row in rows if f" {examples.OPENING}," in row.what)
+    slowest = max(rows, key=lambda row: row.value)
+    yield _calls("opening scene: calls of the force", of_opening.counts.get("force calls", 0), OPENING_CALLS)
+    ring = next(row for row in rows if " ring," in row.what)
+    yield _calls("ring: calls of the rolling law", ring.counts.get("law calls", 0), RING_CALLS)
+    if against is None:
+        return
+    middle = quantile([row.ratio.median for row in rows], 0.5)
+    yield Row(
+        f"median of {len(rows)} scenes against {against.name}",
+        f"{middle:.2f}",
+        "<= 1/6",
+        middle <= MEDIAN_AGAINST,
+        value=middle,
+    )
+    opening_there = of_opening.value / of_opening.ratio.median
+    times = slowest.value / opening_there
+    yield Row(f"the slowest, against the opening scene at {against.name}", f"{times:.1f}", f"<= {SLOWEST_TIMES}", times <= SLOWEST_TIMES,
+              slowest.what, value=times)  # fmt: skip
+
+
+def _calls(what, count, most):
+    return Row(what, f"{count:,}", f"<= {most}", count <= most, value=count)
+
+
+def _told(counts):
+    """Counts of what there is; the law's also by the second of rolling."""
+    out = {name: count for name, count in counts.items() if count and name != "s of rolling"}
+    if counts["s of rolling"]:
+        out["law calls a s of rolling"] = round(counts["law calls"] / counts["s of rolling"])
+    return out
+
+
+def _ms(seconds):
+    return f"{seconds * 1e3:.1f} ms"
