@@ -104,8 +104,8 @@ from typing import Any, Literal
 
 import numpy as np
 
-from .exports import format_of
 from .exports.brought.cameras import About, cameras_in, content_of
+from .exports.formats import format_of
 from .exports.options import read_options
 from .exports.recovery import read_source
 from .exports.writing import write_all

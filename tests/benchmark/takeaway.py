@@ -11,7 +11,7 @@ _RUN = """
 import json, resource, sys, time
 from rimfall.scene import questions
 from rimfall.scene.reading import read
-from rimfall.exports import FORMATS
+from rimfall.exports.formats import FORMATS
 from rimfall.exports.options import read_options
 from pxr import Usd
 start = time.perf_counter()

@@ -14,7 +14,7 @@ import numpy as np
 import pytest
 
 from rimfall.errors import TooMuch
-from rimfall.exports import FORMATS
+from rimfall.exports.formats import FORMATS
 from rimfall.exports.options import read_options
 from rimfall.scene import examples
 from rimfall.scene.reading import read

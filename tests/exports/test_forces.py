@@ -11,7 +11,7 @@ import numpy as np
 import pytest
 from scipy.integrate import solve_ivp
 
-from rimfall.exports import FORMATS
+from rimfall.exports.formats import FORMATS
 from rimfall.exports.options import read_options
 from rimfall.scene import examples
 from rimfall.scene.reading import read

@@ -11,7 +11,8 @@ import pytest
 import trimesh
 from scipy.spatial.transform import Rotation
 
-from rimfall.exports import FORMATS, gltf
+from rimfall.exports import gltf
+from rimfall.exports.formats import FORMATS
 from rimfall.exports.options import read_options
 from rimfall.exports.sampled_scene import ColouredMesh
 from rimfall.scene import examples, questions

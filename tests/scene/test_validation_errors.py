@@ -5,7 +5,7 @@ import json
 import pytest
 
 from rimfall.errors import BadInput, Refused, TooMuch, refusal
-from rimfall.scene.reading import GREATEST_BYTES, read, read_export
+from rimfall.scene.reading import GREATEST_DOCUMENT_BYTES, read, read_export
 from tests.scene.documents import changed, drop, pour, refusals, scene, the_refusal, throw
 from tests.tables import each_row
 
@@ -197,9 +197,9 @@ def test_an_unknown_field_is_told_what_its_place_may_hold():
 
 def test_a_document_may_have_a_million_bytes():
     document = json.dumps(scene())
-    assert read(document + " " * (GREATEST_BYTES - len(document)))
+    assert read(document + " " * (GREATEST_DOCUMENT_BYTES - len(document)))
     with pytest.raises(TooMuch) as caught:
-        read(document + " " * (GREATEST_BYTES - len(document) + 1))
+        read(document + " " * (GREATEST_DOCUMENT_BYTES - len(document) + 1))
     (refusal,) = caught.value.refusals
     assert (refusal.field, refusal.may_be) == ("document", "at most 1,000,000 bytes")
 
@@ -207,7 +207,7 @@ def test_a_document_may_have_a_million_bytes():
 def test_bytes_are_counted_and_not_characters():
     title = "é" * 200
     document = json.dumps(scene(title=title), ensure_ascii=False)
-    padded = document + " " * (GREATEST_BYTES - len(document))
+    padded = document + " " * (GREATEST_DOCUMENT_BYTES - len(document))
     with pytest.raises(TooMuch):
         read(padded)
     with pytest.raises(TooMuch):

@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 from pydantic_core import to_json
 
-from rimfall.exports import FORMATS
+from rimfall.exports.formats import FORMATS
 from rimfall.exports.options import read_options
 from rimfall.kinds import KINDS
 from rimfall.physics.budget import Budget, Stopped, TooMuchWork, spending

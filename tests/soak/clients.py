@@ -8,7 +8,7 @@ import socket
 import time
 from dataclasses import dataclass, field
 
-from rimfall.exports import FORMATS
+from rimfall.exports.formats import FORMATS
 from rimfall.scene import examples
 from tests.heavy import HEAVY
 

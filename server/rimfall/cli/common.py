@@ -6,7 +6,7 @@ import sys
 
 from ..errors import BadInput, refusal
 from ..exports.writing import write_all
-from ..scene.work import GREATEST_BYTES_ALONE
+from ..scene.bounds import GREATEST_BYTES_ALONE
 from .streams import writing
 
 

@@ -3,7 +3,7 @@
 from pathlib import Path
 
 from .. import phrases
-from ..exports import files_of, format_of, without_rows
+from ..exports.formats import files_of, format_of, without_rows
 from ..exports.options import read_options
 from ..exports.recovery import read_source
 from ..exports.writing import write_all

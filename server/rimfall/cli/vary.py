@@ -2,7 +2,7 @@
 
 import json
 
-from ..exports import FORMATS
+from ..exports.formats import FORMATS
 from ..exports.recovery import read_source
 from ..scene.reading import read
 from ..sweep import parameters

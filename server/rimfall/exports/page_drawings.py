@@ -12,12 +12,11 @@ from . import craft_drawings, craft_views, landings_plan, limits_map
 from .drawing import PX_A_MM, Drawing, page_svg
 from .labels import texts
 from .limits_map import ShownLimit
+from .page_widths import MINE
 from .plot_frame import TEXT_MM
 from .plot_lines import flown
 from .plots import path_chart
 
-LEAST_PX, MOST_PX = 240, 1200
-MINE = "mine"  # what stands for the limits of one's own among the quantities
 _MAP_SHAPE, _PLOT_SHAPE, _NET_SHAPE, _VIEWS_SHAPE = 0.84, 0.56, 0.72, 0.7  # height by width
 _MAP_SIDES_MM = (8.0, 6.0, 2.8, 9.5)  # left, over, right and under the rectangle of values
 _PLOT_SIDES_MM = (8.5, 4.0, 1.5, 6.5)

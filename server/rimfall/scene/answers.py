@@ -17,18 +17,19 @@ _LEVELS = 9  # places along a floor at which its lean is told
 
 
 def of_trace(trace, units="si", f4=False):
-    """The answer to a Trace as JSON bytes; f4 sends arrays as base64 float32. Raises FloatingPointError for a number that
-    is not finite: that is a fault of ours."""
+    """The answer to a Trace as JSON bytes, what it did not work out left out; f4 sends arrays as base64 float32. Raises
+    FloatingPointError for a number that is not finite: that is a fault of ours."""
     answer = {
         "rimfall_answer": ANSWER_VERSION,
         "program": __version__,
         "scene": trace.scene.model_dump(mode="json"),
         **_of_habitat(trace, units, f4),
-        "compare": [
+    }
+    if trace.parts != "own_paths":
+        answer["compare"] = [
             {"name": name, "habitat_part": t.scene.habitat.model_dump(mode="json"), **_of_habitat(t, units, f4)}
             for name, t in trace.others
-        ],
-    }
+        ]
     return with_arrays(answer, as_f4 if f4 else as_lists)
 
 
@@ -54,7 +55,7 @@ def _of_habitat(trace, units, f4):
         "tumbling": _tumbling(spin, time_s),
         "habitat": figures,
         "motions": [_motion(t, trace, units, f4) for t in trace.motions],
-        "prose": prose.of_scene(trace, figures["felt_g"], units),
+        **({"prose": prose.of_scene(trace, figures["felt_g"], units)} if trace.parts == "all" else {}),
     }
 
 
@@ -132,8 +133,11 @@ def _motion(traced, trace, units, f4):
         out[name] = finite(array - offset if name == "rotating_m" else array)
     return out | {
         "attitude_wxyz": None if track.attitude_wxyz is None else finite(track.attitude_wxyz),
-        **outcome(traced, trace, units),
-        "pieces": traced.outcome_pieces(units),
+        **(
+            outcome(traced, trace, units) | {"pieces": traced.outcome_pieces(units)}
+            if trace.parts == "all"
+            else came_of(traced)
+        ),
         "findings": _checked(traced.findings),
         "companion": _companion(traced, offset),
         "stream": _stream(traced),
@@ -152,8 +156,21 @@ def _checked(value):
 
 
 def outcome(traced, trace, units="si"):
-    """What came of a motion, without its arrays: events with exact states (made as they are written), landing, apex, words, and what
-    was left out."""
+    """What came of a motion, without its arrays: what happened (`came_of`), why it drifts, words, and what was left out."""
+    came = came_of(traced)
+    if came["landing"] is not None:
+        came["landing"] |= {"drift_parts_m": traced.drift[0], "drift_parts_none": traced.drift[1]}
+    return came | {
+        "within_reach": [{"motion": name, **vars(one)} for name, one in traced.reached],
+        "in_short": traced.in_short(units),
+        "prose": prose.of_motion(traced, units),
+        "words": traced.outcome(units),
+        "assumptions": traced.assumptions(trace.setting),
+    }
+
+
+def came_of(traced):
+    """What happened to a motion: events with exact states (made as they are written), landing, apex, and how it ends."""
     track = traced.track
     ways = traced.ways.of([*track.events, *([] if track.path is None else [track.apex, track.last])])
     return {
@@ -164,11 +181,6 @@ def outcome(traced, trace, units="si"):
         "no_landing": track.no_landing,
         "apex": None if track.path is None else _when(track.apex, ways[-2]),
         "last": None if track.path is None else _when(track.last, ways[-1]) | {"speed_m_s": track.last.speed_m_s},
-        "within_reach": [{"motion": name, **vars(one)} for name, one in traced.reached],
-        "in_short": traced.in_short(units),
-        "prose": prose.of_motion(traced, units),
-        "words": traced.outcome(units),
-        "assumptions": traced.assumptions(trace.setting),
     }
 
 
@@ -201,11 +213,7 @@ def _landing(traced):
     if landing is None:
         return None
     names = ("time_s", "along_m", "axial_m", "drift_m", "speed_m_s", "incidence_deg")
-    return {name: getattr(landing, name) for name in names} | {
-        "way": traced.way(landing).as_data(),
-        "drift_parts_m": traced.drift[0],
-        "drift_parts_none": traced.drift[1],
-    }
+    return {name: getattr(landing, name) for name in names} | {"way": traced.way(landing).as_data()}
 
 
 def _companion(traced, offset):

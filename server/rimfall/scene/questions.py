@@ -21,12 +21,13 @@ from .work import Ledger, Samples
 GREATEST_SAMPLES = 500_000
 GREATEST_SAMPLES_IN_LISTS = 200_000
 EVENT_SAMPLES = 5  # an event's share of an answer, in samples
+PARTS = ("all", "paths", "own_paths")  # of an answer: `trace`
 
 
 @dataclass(frozen=True)
 class Trace:
     """A scene and what came of its motions, on a grid of `count` samples at setting.rate a second; others: (name, Trace) of
-    each habitat set beside its own."""
+    each habitat set beside its own; parts: what was worked out (`trace`)."""
 
     scene: Scene
     setting: Setting
@@ -34,31 +35,34 @@ class Trace:
     count: int
     motions: list[Traced]
     others: list = field(default_factory=list)
+    parts: str = "all"
 
 
-def trace(scene, greatest_samples=GREATEST_SAMPLES, watch=None):
+def trace(scene, greatest_samples=GREATEST_SAMPLES, watch=None, parts="all"):
     """Take every motion of a Scene to its end, in its own habitat and in those set beside it -> Trace. Raises TooMuch past
     greatest_samples, naming the motion that passed it; past the budget that is open (`work.bounded`), TooMuchWork, naming the motion
     that used most of it.
 
-    watch(done, of) is told how far the work has come; what it raises stops it.
+    watch(done, of) is told how far the work has come; what it raises stops it. parts: "all"; "paths" leaves out why it drifts and who comes
+    within reach, of which words are made; "own_paths" the other habitats besides.
     """
-    others = [scene.model_copy(update={"habitat": o.habitat, "compare": []}) for o in scene.compare]
+    compare = [] if parts == "own_paths" else scene.compare
+    others = [scene.model_copy(update={"habitat": o.habitat, "compare": []}) for o in compare]
     of, done, spent = (1 + len(others)) * 3 * len(scene.motions), 0, 0
     ledger, traces = Ledger(scene), []
     ledger.refuse_hopeless([moving_setting(one)[0] for one in (scene, *others)])
     for one in (scene, *others):
         tell = watch and (lambda so_far, done=done: watch(done + so_far, of))
         try:
-            one_trace, spent = _trace_one(one, ledger, greatest_samples, spent, tell)
+            one_trace, spent = _trace_one(one, ledger, greatest_samples, spent, tell, parts)
         except TooMuchWork as exceeded:
             raise ledger.refused(exceeded) from None
         traces.append(one_trace)
         done += 3 * len(scene.motions)
-    return replace(traces[0], others=[(o.name, t) for o, t in zip(scene.compare, traces[1:], strict=True)])
+    return replace(traces[0], others=[(o.name, t) for o, t in zip(compare, traces[1:], strict=True)])
 
 
-def _trace_one(scene, ledger, greatest_samples, spent, tell):
+def _trace_one(scene, ledger, greatest_samples, spent, tell, parts):
     """The Trace of a scene in its own habitat, and the samples counted after it."""
     setting, per_frame = moving_setting(scene)
     samples = Samples(scene.motions, setting.rate, greatest_samples, spent)
@@ -71,12 +75,13 @@ def _trace_one(scene, ledger, greatest_samples, spent, tell):
     carried, motions = _kept() - before, []
     for i, (motion, plan) in enumerate(zip(scene.motions, plans, strict=True)):
         with ledger.motion(i):
-            motions.append(_traced(setting, motion, plan, *journeys[2 * i : 2 * i + 2]))
+            motions.append(_traced(setting, motion, plan, *journeys[2 * i : 2 * i + 2], parts == "all"))
         if tell:
             tell(2 * len(plans) + i + 1)
     spend(bytes=-carried)  # the journeys: their paths are read, and nobody needs them any more
-    motions = [replace(one, reached=_reached(setting, one, motions)) for one in motions]
-    return Trace(scene, setting, per_frame, _grid_count(setting, motions), motions), samples.spent
+    if parts == "all":
+        motions = [replace(one, reached=_reached(setting, one, motions)) for one in motions]
+    return Trace(scene, setting, per_frame, _grid_count(setting, motions), motions, parts=parts), samples.spent
 
 
 def _reached(setting, flight, motions):
@@ -136,15 +141,15 @@ def _planned(setting, scene, index, samples):
     return plan
 
 
-def _traced(setting, motion, plan, journey, flat):
+def _traced(setting, motion, plan, journey, flat, is_told):
     motion_track = track.of_journey(setting, plan, journey)
     beside, findings = None, {}
     if motion_track.path is not None:
         beside = None if flat is None else flat_gravity.of_journey(setting, plan, flat, motion_track.ends_s)
         findings = plan.findings(setting, plan, motion_track) if plan.findings else {}
     ways, ground = Ways(setting.habitat, plan), setting.habitat.words_of_ground
-    parts = drift.parts(setting, plan, motion_track, ways)
-    return Traced(KINDS[motion.kind], motion, plan, motion_track, beside, ways, ground, findings, parts)
+    traced = Traced(KINDS[motion.kind], motion, plan, motion_track, beside, ways, ground, findings)
+    return replace(traced, drift=drift.parts(setting, plan, motion_track, ways)) if is_told else traced
 
 
 def _grid_count(setting, motions):

@@ -10,6 +10,7 @@ from pydantic import ValidationError
 from ..errors import BadInput, TooMuch, refusal, shown
 from ..fields import Strict
 from . import validation_errors
+from .bounds import GREATEST_DOCUMENT_BYTES
 from .checks import check
 from .craft.checks import check as check_craft
 from .craft.checks import of_scene as craft_of_scene
@@ -25,7 +26,6 @@ from .shot.match_request import MatchRequest
 from .size.request import SizeRequest
 from .tumbling import tumbler
 
-GREATEST_BYTES = 1_000_000
 _ROW = re.compile(r"(?:track|keys\.rows|picture\.points|(picture\.camera|camera\.rows))\.(\d+)\.")
 
 
@@ -135,9 +135,9 @@ def read_choices(source):
 
 def _parsed(model, source):
     source = source.encode("utf-8", "surrogatepass") if isinstance(source, str) else source
-    if len(source) > GREATEST_BYTES:
-        say = f"The document has {len(source):,} bytes; it may have {GREATEST_BYTES:,}."
-        raise TooMuch(refusal("document", f"{len(source)} bytes", f"at most {GREATEST_BYTES:,} bytes", say))
+    if len(source) > GREATEST_DOCUMENT_BYTES:
+        say = f"The document has {len(source):,} bytes; it may have {GREATEST_DOCUMENT_BYTES:,}."
+        raise TooMuch(refusal("document", f"{len(source)} bytes", f"at most {GREATEST_DOCUMENT_BYTES:,} bytes", say))
     source = as_utf8(source)
     try:
         document = model.model_validate_json(source)

@@ -7,6 +7,7 @@ import numpy as np
 from ..errors import TooMuch, refusal
 from ..kinds import KINDS
 from ..physics.budget import Amount, Budget, Stopped, TooMuchWork, current, spending
+from .bounds import GREATEST_BYTES, GREATEST_BYTES_ALONE
 
 __all__ = [
     "GREATEST_BYTES",
@@ -18,9 +19,6 @@ __all__ = [
     "bounded",
     "bounded_alone",
 ]
-
-GREATEST_BYTES = 250_000_000  # kept by one question of many; with what is only in passing it stays within 300 MB
-GREATEST_BYTES_ALONE = 2_000_000_000  # kept by a question that has a process to itself: a command, a notebook
 
 
 def bounded(question, *arguments, seconds=None, stopped=None, most_bytes=GREATEST_BYTES):

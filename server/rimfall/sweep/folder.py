@@ -17,7 +17,7 @@ from pathlib import Path
 
 from .. import __version__
 from ..errors import BadInput, refusal
-from ..exports import FORMATS
+from ..exports.formats import FORMATS
 from ..exports.writing import write_all
 from . import lock
 from .parameters import NUMBER, as_text

@@ -11,7 +11,7 @@ import numpy as np
 
 from .. import __version__
 from ..errors import Refused
-from ..exports import FORMATS
+from ..exports.formats import FORMATS
 from ..exports.options import read_options
 from ..scene import questions
 from ..scene.reading import read

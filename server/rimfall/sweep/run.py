@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from itertools import islice
 
 from ..errors import BadInput, refusal
-from ..exports import FORMATS
+from ..exports.formats import FORMATS
 from ..exports.options import read_options
 from ..exports.writing import write_all
 from ..processes import workers_of

@@ -10,8 +10,8 @@ import json
 from starlette.responses import Response
 
 from ..errors import Refused, refusal
+from .asked import Answer, Asked, refused
 from .pool import Closed, Full, Job, Pool
-from .work import Answer, Asked, refused
 from .worker import Died
 
 WAITS_S = 3.0  # at most, before work on it begins

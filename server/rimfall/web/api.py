@@ -7,23 +7,20 @@ from fastapi import APIRouter, HTTPException, Query, Request, Response
 from pydantic_core import to_json
 
 from .. import __version__
-from ..exports import FORMATS, craft_files, landings, listed, page_drawings
-from ..exports.camera_presets import table as camera_table
+from ..comfort.quantities import QUANTITIES
+from ..exports.page_widths import LEAST_PX, MINE, MOST_PX
 from ..scene import examples
-from ..scene.catalogue import catalogue, export_choices
-from ..scene.craft import scenes as crafts
-from ..scene.document import frame_rate
 from .answering import Worked
+from .asked import Asked
 from .ready import plain
 from .static import gzipped
 from .uploads import WorkedFile, path_of
-from .work import Asked
 
 router = APIRouter(prefix="/api")
 
 Arrays = Literal["lists", "f4"]
 Units = Literal["si", "us"]
-Width = Annotated[int, Query(ge=page_drawings.LEAST_PX, le=page_drawings.MOST_PX)]  # of a drawing, px
+Width = Annotated[int, Query(ge=LEAST_PX, le=MOST_PX)]  # of a drawing, px
 Hold = Literal["gravity", "felt", "rim_speed"]
 Follower = Literal[
     "habitat.radius_m",
@@ -35,8 +32,9 @@ Follower = Literal[
     "compare.2.habitat.radius_m",
     "compare.2.habitat.spin_rpm",
 ]
-Drawn = Literal[(*page_drawings.QUANTITIES, page_drawings.MINE)]
+Drawn = Literal[(*QUANTITIES, MINE)]
 Stream = Literal["0", "1"]
+Parts = Literal["all", "paths", "own_paths"]
 CameraView = Literal["aboard", "outside"]
 CameraOrigin = Literal["axis", "deck"]
 UpAxis = Literal["Y", "Z"]
@@ -49,6 +47,13 @@ async def _worked(request, what, stream="0", **options):
     return Worked(state.pool, Asked(what, await request.body(), options, state.max_seconds, tells=as_lines))
 
 
+async def _ready(request, what, body="", **options):
+    """The answer to what is the same for the program's whole life."""
+    answer = plain(await request.app.state.ready.answer(what, body, **options), request)
+    headers = {"vary": "accept-encoding"} | answer.headers
+    return Response(answer.body, answer.status, headers, answer.media_type)
+
+
 @router.get("/health")
 async def health():
     """Whether the server answers, and its version."""
@@ -58,15 +63,7 @@ async def health():
 @router.get("/fields")
 async def fields(request: Request):
     """Every field's label, unit, range and default; named bodies and liquids; motions ready to add; files to take away."""
-    return gzipped(request, _fields(), "application/json")
-
-
-@cache
-def _fields():
-    """That answer as JSON: it is the same for the program's whole life."""
-    return to_json(
-        catalogue() | {"export": {"formats": listed(), "fields": export_choices()}, "cameras": camera_table()}
-    )
+    return await _ready(request, "fields")
 
 
 @router.get("/examples")
@@ -97,9 +94,7 @@ async def opened_example(request: Request, name: str, units: Units = "si"):
     from."""
     if name not in examples.SAY:
         raise HTTPException(404)
-    answer = plain(await request.app.state.ready.answer(name, units), request)
-    headers = {"vary": "accept-encoding"} | answer.headers
-    return Response(answer.body, answer.status, headers, answer.media_type)
+    return await _ready(request, "example", name, units=units)
 
 
 @router.post("/trace")
@@ -111,10 +106,12 @@ async def trace(
     held: Annotated[float | None, Query(gt=0, le=1e9, allow_inf_nan=False)] = None,
     follower: Follower = "habitat.spin_rpm",
     stream: Stream = "0",
+    parts: Parts = "all",
 ):
     """Where everything goes. With `hold`, the follower is first set so that the gravity or rim speed `held` is kept; with
-    `stream=1` it comes as lines of JSON that tell how far it is, the answer last."""
-    options = {"arrays": arrays, "units": units, "hold": hold, "held": held, "follower": follower}
+    `stream=1` it comes as lines of JSON that tell how far it is, the answer last. `parts=paths` leaves out words, prose, assumptions and
+    why it drifts, `parts=own_paths` the other habitats besides: for whoever asks again and again, while a dial moves."""
+    options = {"arrays": arrays, "units": units, "hold": hold, "held": held, "follower": follower, "parts": parts}
     return await _worked(request, "trace", stream, **options)
 
 
@@ -158,21 +155,13 @@ async def coped(request: Request, units: Units = "si", width: Width | None = Non
 @router.post("/craft/{name}")
 async def craft_file(request: Request, name: str, units: Units = "si"):
     """The same as a file; the body is a craft's document, or a scene document that carries one."""
-    if name not in craft_files.FORMATS:
-        raise HTTPException(404)
     return await _worked(request, "craft_file", name=name, units=units)
 
 
 @router.get("/crafts")
 async def all_crafts(request: Request):
     """Craft to start from, each as a scene carries it, with the radius and spin of the habitat that it goes with."""
-    return gzipped(request, _crafts(), "application/json")
-
-
-@cache
-def _crafts():
-    """That answer as JSON: it is the same for the program's whole life."""
-    return to_json({"crafts": crafts.for_scenes()})
+    return await _ready(request, "crafts")
 
 
 @router.post("/aim")
@@ -194,8 +183,6 @@ async def landed(
 @router.post("/landings/{name}")
 async def landings_file(request: Request, name: str, units: Units = "si", stream: Stream = "0"):
     """The same as a file. With `stream=1` it comes as lines of JSON that tell how far it is, the last {"file": base64}."""
-    if name not in landings.FORMATS:
-        raise HTTPException(404)
     return await _worked(request, "landings_file", stream, name=name, units=units, packed=stream == "1")
 
 
@@ -221,7 +208,7 @@ async def match_tracks(
     fps: Annotated[float, Query(ge=1, le=240, allow_inf_nan=False)] = 24,
 ):
     """What moves in a file, each as the body of a match has it; the body is the bytes of a table (CSV), of OpenUSD or of glTF."""
-    about = {"view": view, "origin": origin, "up": up, "fps": frame_rate(fps)}
+    about = {"view": view, "origin": origin, "up": up, "fps": fps}
     state = request.app.state
     return WorkedFile(state.pool, Asked("match_tracks", await path_of(request), about, state.max_seconds))
 
@@ -246,7 +233,7 @@ async def camera_file(
 ):
     """The cameras of a file, in the same form; the body is the bytes of a table (CSV), of OpenUSD or of glTF."""
     about = {"name": name, "view": view, "origin": origin, "radius_m": radius_m, "first_frame": first_frame}
-    about |= {"fps": frame_rate(fps), "up": up, "aspect": aspect}
+    about |= {"fps": fps, "up": up, "aspect": aspect}
     state = request.app.state
     return WorkedFile(state.pool, Asked("camera_file", await path_of(request), about, state.max_seconds))
 
@@ -263,6 +250,4 @@ async def recover(request: Request):
 async def export(request: Request, name: str, stream: Stream = "0"):
     """The scene as a file; the body is {"scene": document, "export": choices}. With `stream=1` it comes as lines of JSON that
     tell how far it is, the last {"file": base64}."""
-    if name not in FORMATS:
-        raise HTTPException(404)
     return await _worked(request, "export", stream, name=name, packed=stream == "1")

@@ -5,7 +5,7 @@ import ipaddress
 from starlette.datastructures import Headers, MutableHeaders
 
 from ..errors import refusal
-from ..scene.reading import GREATEST_BYTES
+from ..scene.bounds import GREATEST_DOCUMENT_BYTES
 from .connections import RETRY_AFTER_S, last_answer
 
 _A_FILE = ("application/octet-stream", 60_000_000, "file")
@@ -106,7 +106,7 @@ class Guards:
 
 def _takes(path):
     """(media type, most bytes, what it is called) of a body sent to that path."""
-    return _FILES.get(path, ("application/json", GREATEST_BYTES, "document"))
+    return _FILES.get(path, ("application/json", GREATEST_DOCUMENT_BYTES, "document"))
 
 
 def _too_large(called, length, most):

@@ -14,8 +14,7 @@ from collections import deque
 from collections.abc import Callable
 
 from .. import processes
-from . import work
-from .work import Asked
+from .asked import Asked, refused, too_much_time
 from .worker import STARTS_WITHIN_S, Died, Here, NotTaken, Process
 
 MOST_WAITING = 256
@@ -236,7 +235,7 @@ class Pool:
             elif job.stopped_s is not None:
                 outcome = None
             elif job.is_late and not is_alive:
-                outcome = work.refused(work.too_much_time(job.asked.most_s))
+                outcome = refused(too_much_time(job.asked.most_s))
         job.tell(outcome)
         return is_alive and not job.is_long and not worker.grown
 

@@ -1,5 +1,6 @@
-"""What opening a scene to start from gives, ready beforehand: worked out once for each program, kept in memory and in the user's cache
-folder, so that it opens at once. Once the list of them is asked for, those that are missing are made one by one while nothing else is to do.
+"""What is the same for a program's whole life, ready beforehand: what the page knows of fields, and what opening a scene to start from gives.
+It is worked out once for each program, kept in memory and in the user's cache folder, so that it is there at once. When the list of scenes is
+asked for, those that are missing are made one by one while nothing else is to do.
 """
 
 import asyncio
@@ -19,24 +20,24 @@ from ..errors import BadInput
 from ..exports.writing import write_all
 from ..scene import examples
 from .answering import whole
+from .asked import Answer, Asked
 from .static import takes_gzip
-from .work import Answer, Asked
 
 _LOOK_EVERY_S = 0.2  # whether there is nothing else to do
 _OTHERS_KEPT = 2  # programs beside this one whose answers stay
 
 
 class Ready:
-    """The answers, by (id, units), gzipped."""
+    """The answers, gzipped, by what is asked: the name of some work, its body and its options."""
 
     def __init__(self, pool, most_s):
         program()  # of the files as they were loaded
         self._pool, self._most_s = pool, most_s
         self._kept, self._made, self._filling = {}, {}, None
 
-    async def answer(self, name, units) -> Answer:
-        """What opening a scene gives: gzipped JSON; or why there is none now, as `answering.whole` says it."""
-        key = name, units
+    async def answer(self, what, body="", **options) -> Answer:
+        """The answer to some work: gzipped JSON; or why there is none now, as `answering.whole` says it."""
+        key = what, body, *options.items()
         if key not in self._kept:
             making = self._made.get(key) or asyncio.ensure_future(self._make(key))
             self._made[key] = making
@@ -60,19 +61,20 @@ class Ready:
         for name in examples.SAY:
             while any(self._pool.counts()):
                 await asyncio.sleep(_LOOK_EVERY_S)
-            if (await self.answer(name, units)).status != 200:
+            if (await self.answer("example", name, units=units)).status != 200:
                 return
 
     async def _make(self, key):
         """Read or make the answer of a key; None, or the refusal of now."""
         try:
-            name, units = key
-            body = await asyncio.to_thread(_read, name, units)
+            what, asked, *options = key
+            file = ".".join(filter(None, (what, asked, *(value for _, value in options), "json.gz")))
+            body = await asyncio.to_thread(_read, file)
             if body is None:
-                answer = await whole(self._pool, Asked("example", name.encode(), {"units": units}, self._most_s))
+                answer = await whole(self._pool, Asked(what, asked.encode(), dict(options), self._most_s))
                 if answer.status != 200:
                     return answer
-                body = await asyncio.to_thread(_write, name, units, answer.body)
+                body = await asyncio.to_thread(_write, file, answer.body)
             self._kept[key] = body
             return None
         finally:
@@ -86,22 +88,22 @@ def plain(answer, request):
     return Answer(gzip.decompress(answer.body))
 
 
-def _read(name, units):
+def _read(file):
     """The gzipped answer in the cache folder, or None. One that is damaged is none."""
     with contextlib.suppress(OSError, EOFError, RuntimeError, zlib.error):
-        body = (folder() / f"{name}.{units}.json.gz").read_bytes()
+        body = (folder() / file).read_bytes()
         gzip.decompress(body)
         return body
     return None
 
 
-def _write(name, units, answer):
+def _write(file, answer):
     """The answer gzipped, and kept in the cache folder where there is room and leave for it."""
     body = gzip.compress(answer, 6, mtime=0)
     with contextlib.suppress(OSError, RuntimeError, BadInput):
         folder().mkdir(parents=True, exist_ok=True, mode=0o700)
         _forget_others()
-        write_all({folder() / f"{name}.{units}.json.gz": body})
+        write_all({folder() / file: body})
     return body
 
 

@@ -6,8 +6,8 @@ import tempfile
 
 from ..errors import BadInput, refusal
 from .answering import Worked
+from .asked import Asked
 from .pool import Pool
-from .work import Asked
 
 
 class WorkedFile(Worked):

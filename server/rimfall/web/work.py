@@ -5,30 +5,33 @@ tells watch(done, of) how far it is, unless that is None.
 """
 
 import base64
-import json
 import os
 import traceback
 from collections.abc import Callable
-from dataclasses import dataclass, field
 from functools import partial
 
 from pydantic_core import to_json
 
 from ..errors import BadInput, Refused, TooMuch, refusal
-from ..exports import FORMATS, craft_files, page_drawings
+from ..exports import craft_files, page_drawings
 from ..exports import landings as landings_files
 from ..exports.brought.cameras import GREATEST_BYTES as GREATEST_CAMERA_BYTES
 from ..exports.brought.cameras import About, cameras_in
 from ..exports.brought.tracks import GREATEST_BYTES as GREATEST_TRACK_BYTES
 from ..exports.brought.tracks import About as AboutTracks
 from ..exports.brought.tracks import tracks_in
+from ..exports.camera_presets import table as camera_table
+from ..exports.formats import FORMATS, listed
 from ..exports.options import options_of
 from ..exports.recovery import recovered_from
 from ..scene import answers, examples, questions
+from ..scene.catalogue import catalogue, export_choices
 from ..scene.checks import followed
 from ..scene.craft import answers as craft_answers
+from ..scene.craft import scenes as crafts
 from ..scene.craft.asked import asked_of
 from ..scene.craft.drawn import drawn as drawn_craft
+from ..scene.document import frame_rate
 from ..scene.feel import answers as feel_answers
 from ..scene.feel.answers import feel
 from ..scene.questions import GREATEST_SAMPLES, GREATEST_SAMPLES_IN_LISTS
@@ -48,33 +51,7 @@ from ..scene.shot import aim, camera, grid, landings, match
 from ..scene.size import answers as size_answers
 from ..scene.work import GREATEST_BYTES, Stopped, bounded
 from ..shapes.drawn import drawn
-
-
-@dataclass(frozen=True)
-class Answer:
-    """What goes back: the body, what it is, headers beside that, and the HTTP status."""
-
-    body: bytes
-    media_type: str = "application/json"
-    headers: dict = field(default_factory=dict)
-    status: int = 200
-
-
-@dataclass(frozen=True)
-class Asked:
-    """Some work to do: its name in WORK, the body's bytes, the options of the query, the most seconds it may take, and whether it
-    tells how far it is."""
-
-    name: str
-    body: bytes
-    options: dict
-    most_s: float
-    tells: bool = False
-
-
-def refused(error: Refused, status=None) -> Answer:
-    """A refusal as an answer."""
-    return Answer(json.dumps(error.as_dict()).encode(), status=status or error.status)
+from .asked import Answer, Asked, NothingThere, refused
 
 
 def answered(asked: Asked, watch: Callable[[int, int], None] | None, stopped: Callable[[], bool]) -> Answer | None:
@@ -104,16 +81,24 @@ def too_much_memory() -> TooMuch:
     return TooMuch(refusal("work", f"over {most}", f"within {most}", say))
 
 
-def too_much_time(most_s) -> TooMuch:
-    """The refusal of work that takes longer than one request may."""
-    say = (
-        f"This was not worked out within {most_s:g} s, the longest that one request may take; ask for less: fewer motions, "
-        "fewer bounces (bounces), or a shorter clock (sampling.duration_s)."
-    )
-    return TooMuch(refusal("work", f"over {most_s:g} s", f"within {most_s:g} s", say))
+def _fields(*_):
+    """Every field's label, unit, range and default; named bodies and liquids; motions ready to add; files to take away."""
+    choices = {"formats": listed(), "fields": export_choices()}
+    return Answer(to_json(catalogue() | {"export": choices, "cameras": camera_table()}))
 
 
-def _trace(body, watch, arrays, units, hold, held, follower):
+def _crafts(*_):
+    return Answer(to_json({"crafts": crafts.for_scenes()}))
+
+
+def _kind(formats, name, above):
+    """The format of a name. Raises NothingThere."""
+    if name not in formats:
+        raise NothingThere("POST", f"/api/{above}/{name}")
+    return formats[name]
+
+
+def _trace(body, watch, arrays, units, hold, held, follower, parts="all"):
     if (hold is None) != (held is None):
         say = "hold and held are given together or not at all."
         raise BadInput(refusal("held", str(held), "given together with hold", say))
@@ -122,7 +107,7 @@ def _trace(body, watch, arrays, units, hold, held, follower):
         scene = followed(scene, hold, held, follower)
     f4 = arrays == "f4"
     most = GREATEST_SAMPLES if f4 else GREATEST_SAMPLES_IN_LISTS
-    return Answer(answers.of_trace(questions.trace(scene, most, watch), units, f4))
+    return Answer(answers.of_trace(questions.trace(scene, most, watch, parts), units, f4))
 
 
 def _example(body, watch, units):
@@ -189,9 +174,10 @@ def _match(body, _, units):
 
 
 def _craft_file(body, _, name, units):
+    kind = _kind(craft_files.FORMATS, name, "craft")
     asked = asked_of(read_craft(body), units)
     made = craft_files.made(name, asked, craft_answers.of_asked(asked), units)
-    return _as_file(made, craft_files.FORMATS[name], packed=False, stem="craft")
+    return _as_file(made, kind, packed=False, stem="craft")
 
 
 def _match_grid(body, _):
@@ -199,7 +185,7 @@ def _match_grid(body, _):
 
 
 def _landings_file(body, watch, name, units, packed):
-    kind = landings_files.FORMATS[name]
+    kind = _kind(landings_files.FORMATS, name, "landings")
     return _as_file(kind.make(landings.find(read_landings(body), watch), units), kind, packed, "landings")
 
 
@@ -207,7 +193,12 @@ def _match_tracks(body, _, **about):
     """body: the path of the file."""
     with open(os.fsdecode(body), "rb") as file:
         content = file.read(GREATEST_TRACK_BYTES + 1)
-    return Answer(to_json(tracks_in(content, AboutTracks(**about))))
+    return Answer(to_json(tracks_in(content, AboutTracks(**_timed(about)))))
+
+
+def _timed(about):
+    """The same with its frame rate exact."""
+    return about | {"fps": frame_rate(about["fps"])}
 
 
 def _camera(body, _):
@@ -218,13 +209,13 @@ def _camera_file(body, _, **about):
     """body: the path of the file."""
     with open(os.fsdecode(body), "rb") as file:
         content = file.read(GREATEST_CAMERA_BYTES + 1)
-    return Answer(to_json(cameras_in(content, About(**about))))
+    return Answer(to_json(cameras_in(content, About(**_timed(about)))))
 
 
 def _export(body, watch, name, packed):
+    kind = _kind(FORMATS, name, "export")
     scene, part = read_export(body)
     options = options_of(part, scene)
-    kind = FORMATS[name]
     return _as_file(kind.write(questions.trace(scene, watch=watch), options), kind, packed)
 
 
@@ -243,6 +234,8 @@ def _recover(body, _):
 
 
 WORK = {
+    "fields": _fields,
+    "crafts": _crafts,
     "trace": _trace,
     "example": _example,
     "feel": _feel,

@@ -13,7 +13,7 @@ import threading
 import time
 
 from .. import processes
-from .work import Answer, Asked, answered
+from .asked import Answer, Asked
 
 STARTS_WITHIN_S = 30.0
 _TELL_EVERY_S = 0.1
@@ -32,7 +32,7 @@ class NotTaken(Died):
 
 
 _ANEW = multiprocessing.get_context("spawn")
-_CONTEXT = processes.forks_of(__name__) or _ANEW
+_CONTEXT = processes.forks_of(__name__, f"{__package__}.work") or _ANEW
 
 
 class Process:
@@ -136,7 +136,7 @@ class Here:
         self._stop.clear()
 
     def work(self, asked, tell):
-        return answered(asked, _watch(asked, tell), self._stop.is_set)
+        return _answered()(asked, _watch(asked, tell), self._stop.is_set)
 
     def stop(self):
         self._stop.set()
@@ -157,6 +157,7 @@ def _work(pipe, stops):
     """The process: answer until the server is gone."""
     processes.begin()
     began_bytes = _resident_bytes()
+    answered = _answered()
     _bound_memory()
     with contextlib.suppress(OSError):  # the server is gone, and this is at its end
         pipe.send("ready")
@@ -173,6 +174,13 @@ def _work(pipe, stops):
                 pipe.send_bytes(answer.body)
         except (EOFError, OSError):
             return
+
+
+def _answered():
+    """What does the work. It is loaded where that is done: the server itself, whose worker this is not, is there in half a second."""
+    from .work import answered
+
+    return answered
 
 
 def _watch(asked, tell):

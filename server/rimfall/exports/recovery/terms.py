@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from ...errors import BadInput, TooMuch, refusal
-from ...scene.reading import GREATEST_BYTES
+from ...scene.bounds import GREATEST_DOCUMENT_BYTES
 
 WANTED = "a whole file written by Rimfall"
 
@@ -27,7 +27,7 @@ class Limits:
 
     file_bytes: int = 60_000_000
     notes_bytes: int = 16_000_000
-    scene_bytes: int = GREATEST_BYTES
+    scene_bytes: int = GREATEST_DOCUMENT_BYTES
     unpacked_bytes: int = 32_000_000
     ratio: int = 200
     tokens: int = 1_000_000

@@ -2,7 +2,7 @@
 
 from typing import Any, Literal
 
-from ...exports import FORMATS
+from ...exports.formats import FORMATS
 from ...scene.document import MOTIONS, Scene
 from ...scene.examples import BY_QUESTION, SAY
 from .drawings import Mesh

@@ -4,7 +4,7 @@ from typing import Annotated, Any, Literal
 
 from pydantic import Field
 
-from ...exports import FORMATS
+from ...exports.formats import FORMATS
 from .parts import Closed, said
 
 _JSON = "application/json"

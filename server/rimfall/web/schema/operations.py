@@ -3,7 +3,8 @@
 from dataclasses import dataclass, field
 from typing import Any
 
-from ...exports import FORMATS, craft_files, landings
+from ...exports import craft_files, landings
+from ...exports.formats import FORMATS
 from ...scene import examples
 from ...scene.craft.document import Craft
 from ...scene.document import Scene
@@ -97,6 +98,9 @@ _OF_A_TRACK = {
     "up": "The axis of a table's points that is up; other files say it.",
     "fps": "Frames per second of a table's frames.",
 }
+_PARTS = {
+    "parts": "What is worked out: all; paths, which leaves out words and why it drifts; own_paths, the other habitats besides."
+}
 _U, _W, _S = {"units": _UNITS}, {"width": _WIDTH}, {"stream": _STREAM}
 
 OPERATIONS = {
@@ -107,7 +111,9 @@ OPERATIONS = {
     ("/api/examples/{name}/opened", "get"): Operation(
         "opened_example", Opened, words={"name": "Its id."} | _U, values=tuple(examples.SAY)
     ),
-    ("/api/trace", "post"): Operation("trace", Trace, Scene, SCENES, words=_ARRAYS | _U | _HOLD | _S, streams=True),
+    ("/api/trace", "post"): Operation(
+        "trace", Trace, Scene, SCENES, words=_ARRAYS | _U | _HOLD | _S | _PARTS, streams=True
+    ),
     ("/api/feel", "post"): Operation("feel", Feel, FeelRequest, HABITATS, words=_U),
     ("/api/size", "post"): Operation("size", Size, SizeRequest, WISHES, words=_U),
     ("/api/crafts", "get"): Operation("crafts", CraftExamples),

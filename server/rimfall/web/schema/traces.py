@@ -21,6 +21,11 @@ EventKind = Literal[
 NoCompanion = Literal["no_spin", "rises", "given", "at_rest", "hangs", "outside", "tumbles", "not_started"]
 
 
+def told(text):
+    """A field that is there where words were asked for."""
+    return left_out(f"{text} Not there with `parts=paths` or `parts=own_paths`.")
+
+
 class Grid(Closed):
     """The instants that arrays have numbers for: sample k is at k / (fps * samples_per_frame) seconds."""
 
@@ -141,8 +146,8 @@ class PlainLanding(Closed):
 class Landing(PlainLanding):
     """The first contact with the ground."""
 
-    drift_parts_m: DriftParts | None = said("The drift by cause; null where it cannot be taken apart.")
-    drift_parts_none: NoDriftParts | None = said("Why it cannot.")
+    drift_parts_m: DriftParts | None = told("The drift by cause; null where it cannot be taken apart.")
+    drift_parts_none: NoDriftParts | None = told("Why it cannot.")
 
 
 class Companion(Closed):
@@ -235,12 +240,12 @@ class Motion(Closed):
     no_landing: NoLanding | None = said("Why there is no landing; null where there is one.")
     apex: Moment | None = said("The highest it goes; null where it does not move in the scene.")
     last: Last | None = said("As its path ends; null where it does not move in the scene.")
-    within_reach: list[Reached] = said("Those within whose reach it comes before it lands, in order of time.")
-    in_short: str = said('What comes of it, said of its name: "lands 5.21 m spinward after 1.06 s".')
-    prose: Prose = said("What comes of it as prose, told to somebody at the release who faces spinward.")
-    words: list[str] = said("What comes of it in sentences, in the units asked for.")
-    assumptions: list[str] = said("What was left out, in sentences.")
-    pieces: list[str] = said("The same as `words` as one text in pieces: before, how far, and after.")
+    within_reach: list[Reached] = told("Those within whose reach it comes before it lands, in order of time.")
+    in_short: str = told('What comes of it, said of its name: "lands 5.21 m spinward after 1.06 s".')
+    prose: Prose = told("What comes of it as prose, told to somebody at the release who faces spinward.")
+    words: list[str] = told("What comes of it in sentences, in the units asked for.")
+    assumptions: list[str] = told("What was left out, in sentences.")
+    pieces: list[str] = told("The same as `words` as one text in pieces: before, how far, and after.")
     findings: Findings = said("What its kind tells beside its path.")
     companion: Companion = said("The same under plain gravity.")
     stream: Stream | None = said("Of a pour, the stream; null for all else.")
@@ -267,7 +272,7 @@ class InHabitat(Closed):
     )
     habitat: HabitatFigures = said("What follows from its radius and spin.")
     motions: list[Motion] = said("What each motion does.")
-    prose: Prose = said("The habitat and everything that moves in it as prose.")
+    prose: Prose = told("The habitat and everything that moves in it as prose.")
 
 
 class Compared(InHabitat):
@@ -283,4 +288,4 @@ class Trace(InHabitat):
     rimfall_answer: Version = said("Version of this answer.")
     program: Program
     scene: Scene = said("The document as it was read, with every default filled in.")
-    compare: list[Compared] = said("The same in the habitats set beside it.")
+    compare: list[Compared] = left_out("The same in the habitats set beside it; not there with `parts=own_paths`.")
