@@ -3,31 +3,38 @@
 import { RADIUS, SPIN, readAt } from '../state/fields.js';
 import { dialOf, heldHome } from '../state/homes.js';
 import { createNewest } from '../state/newest.js';
+import { completed, movingParts } from '../state/parts.js';
 import { createStatus } from '../state/status.js';
 import { feltPart } from '../state/store.js';
 import { formatFigure } from '../state/units.js';
 import { ValidationError } from './errors.js';
 
+const REST_MS = 100; // after which a dial that is still held counts as left where it stands
 const SLOW_MS = 300; // a scene that took as long is asked so that it tells how far it is
 
 /** trace(document, {units, hold, signal, told}) → promise of the answer; timers {later, forget} and now(), ms, for tests. */
 export function createAsk({ store, trace, status = createStatus(), timers = {}, now = () => performance.now() }) {
   let following = null, // what a moved dial asks for, until it is answered or taken back
     solving = null,
-    took_ms = 0;
+    took_ms = 0,
+    moving = false, // a dial, under the hand: paths alone are asked for
+    resting = null;
+  const { later = (fn, ms) => setTimeout(fn, ms), forget = timer => clearTimeout(timer) } = timers;
   const { want: ask, drop } = createNewest({ request, ask: put, answered: arrived, failed, overtaken, ...timers });
 
   function request() {
-    const question = { document: store.document, units: store.view.units, hold: solving ?? following, solved: solving !== null, notice: store.notice };
+    const hold = solving ?? following,
+      parts = moving && store.answer ? movingParts(store, hold) : 'all';
+    const question = { document: store.document, units: store.view.units, hold, solved: solving !== null, notice: store.notice, parts, before: store.answer };
     solving = null;
     return question;
   }
 
-  async function put({ document, units, hold }, signal) {
+  async function put({ document, units, hold, parts }, signal) {
     const job = status.begin({ say: 'Working out the paths', dims: true, aside: () => shownFor(store), cancel: store.stale ? cancel : null });
     const began_ms = now();
     try {
-      return await trace(document, { units, hold, signal, told: took_ms > SLOW_MS ? job.progress : null });
+      return await trace(document, { units, hold, signal, told: took_ms > SLOW_MS ? job.progress : null, parts });
     } finally {
       took_ms = now() - began_ms;
       job.end();
@@ -35,13 +42,13 @@ export function createAsk({ store, trace, status = createStatus(), timers = {}, 
   }
 
   // what was refused since it was asked for, such as a figure that cannot be, is not answered by it
-  function arrived(answer, { document, hold, solved, notice }) {
+  function arrived(answer, { document, hold, solved, notice, parts, before }) {
     if (store.notice === notice) clear();
     const wanted = hold && (solved || following !== null); // undone meanwhile, nothing follows
     const value = wanted && readAt(store.fields, answer.scene, hold.follower);
     answered(hold);
-    store.setAnswer(answer, document, wanted ? { path: hold.follower, value, step: solved } : null);
-    if (store.stale) ask(); // back at a scene answered before, nobody has asked for it again
+    store.setAnswer(parts === 'all' ? answer : completed(answer, before, parts), document, wanted ? { path: hold.follower, value, step: solved } : null);
+    if (store.stale || (store.answer.partial && !moving)) ask(); // back at a scene answered before, nobody has asked for it again
   }
 
   function answered(hold) {
@@ -76,12 +83,24 @@ export function createAsk({ store, trace, status = createStatus(), timers = {}, 
     store.tell({ kind: 'failed', say: problem.message, more: shownFor(store), field: null, again: ask });
   }
 
-  store.on('document', ({ path, followed, replaced }) => {
+  // once it rests, all the rest of the answer is asked for
+  function moves(live) {
+    forget(resting);
+    moving = live;
+    if (live) resting = later(rest, REST_MS);
+  }
+  function rest() {
+    moving = false;
+    if (store.stale || store.answer?.partial) ask();
+  }
+
+  store.on('document', ({ path, followed, replaced, live }) => {
     if (replaced) drop();
     if (followed && !store.stale) return;
+    if (!followed) moves(Boolean(live));
     if (path === null) following = null; // set back, or changed as a whole
-    if (!store.stale) return clear();
-    if (!followed) following = follower(store, path) ?? following;
+    if (!store.stale && !store.answer?.partial) return clear();
+    if (!followed && store.stale) following = follower(store, path) ?? following;
     ask();
   });
   store.on('view', patch => {

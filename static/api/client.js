@@ -43,9 +43,10 @@ export function createClient({ base = 'api', connection = { run: ask => ask() } 
       drawn = { key: JSON.stringify(stillOf(trace.scene)), ...mesh };
       return { document, answer: { ...decodeAnswer(trace), drawn: mesh.habitats, craft: mesh.craft ?? null } };
     },
-    /** `hold` {hold, held, follower}: the server finds the follower that keeps what is held. `told(done, of)`: how far it is, where it takes long. */
-    async trace(document, { units = 'si', hold = null, signal = null, told = null } = {}) {
-      const query = new URLSearchParams({ arrays: 'f4', units, ...(hold ?? {}), ...(told && { stream: '1' }) });
+    /** `hold` {hold, held, follower}: the server finds the follower that keeps what is held. `told(done, of)`: how far it is, where it takes long. `parts`: what of the
+     *  answer is asked for (state/parts.js). */
+    async trace(document, { units = 'si', hold = null, signal = null, told = null, parts = 'all' } = {}) {
+      const query = new URLSearchParams({ arrays: 'f4', units, ...(hold ?? {}), ...(told && { stream: '1' }), ...(parts !== 'all' && { parts }) });
       const answer = decodeAnswer(await call(`trace?${query}`, { body: document, signal, read: told ? asLines(told) : asJson }));
       return { ...answer, ...(await drawnOf(answer, signal)) };
     },

@@ -8,12 +8,14 @@ export function createBehind({ store }) {
   const update = () => {
     classList.toggle('behind', store.behind);
     classList.toggle('refused', store.behind && store.notice?.kind === 'refused');
+    classList.toggle('told-behind', store.toldBehind);
     classList.toggle('feel-behind', store.feelBehind);
     classList.toggle('shot-behind', store.shotBehind);
     classList.toggle('ship-behind', store.shipBehind);
     if (store.behind) $('#heard').replaceChildren(); // what was read out is no longer so
   };
   store.on('behind', update);
+  store.on('told', update);
   store.on('notice', update);
   update();
 }

@@ -25,7 +25,7 @@ export function createHeard({ store, write, later = setTimeout, forget = clearTi
   }
 
   function tell() {
-    if (store.answer && !store.stale) {
+    if (store.answer && !store.stale && !store.answer.partial) {
       const now = outcomes(store);
       said = [said, heard ? changeWords(heard, now, store) : openingWords(now, store)].filter(Boolean).join(' ');
       heard = now;

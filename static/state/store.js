@@ -117,6 +117,7 @@ export function createStore({ document, fields, timers }) {
   // what is shown besides belongs to the scene before
   function moved(live = false) {
     paths.moved(store.document, live);
+    told.moved(store.document, live);
     feel.moved(store.document, live);
     aim.moved(store, live);
     ship.moved(store.document, live);
@@ -150,9 +151,11 @@ export function createStore({ document, fields, timers }) {
   function answeredBy(answer, scene) {
     Object.assign(store, { answer, answered: scene });
     paths.answered(scene);
+    if (!answer.partial) told.answered(scene);
   }
 
   const paths = createLag({ part: pathPart, changed: () => emit('behind'), timers });
+  const told = createLag({ part: pathPart, changed: () => emit('told'), timers });
   const feel = createLag({ part: feltPart, changed: () => emit('behind'), timers });
   const aim = createLag({ part: aimPart, changed: () => emit('behind'), timers });
   const ship = createLag({ part: craftRequest, changed: () => emit('behind'), timers });
@@ -179,6 +182,10 @@ export function createStore({ document, fields, timers }) {
      *  Topic `behind`: that changed, of this or of what people would feel. */
     get behind() {
       return paths.behind;
+    },
+    /** The same of what is told of the paths, which comes once a dial rests: words, prose, and why it drifts. Topic `told`. */
+    get toldBehind() {
+      return told.behind;
     },
     get feelBehind() {
       return feel.behind;
@@ -207,7 +214,7 @@ export function createStore({ document, fields, timers }) {
     },
     /** Another scene with its own answer, both at once: no answer stands beside inputs that are not its own. */
     open(next, answer) {
-      if (store.answer && !store.stale) remember(store.document, store.answer);
+      if (store.answer && !store.stale && !store.answer.partial) remember(store.document, store.answer);
       dragging = false;
       remembered();
       store.document = next;

@@ -36,6 +36,7 @@ export function createDriftBar({ store, index, large }) {
   let drawn = [];
 
   function update(chosen) {
+    if (store.answer?.partial) return; // the causes are of the answer before: what is drawn of them is out of sight
     const motion = store.answer?.motions[index],
       parts = chosen ? partsOf(motion) : null,
       why = chosen && !parts ? NONE[downOf(motion)?.drift_parts_none] : null;
