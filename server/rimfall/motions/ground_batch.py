@@ -15,8 +15,7 @@ from ..physics.crossings import LET_GO, TOUCH_M, first_contact, touching
 from ..physics.integrate import Step
 from ..physics.rolling import GONE_M_S, LAWS, ROLLS, SLIDES, STANDS, holds, riders, seeded
 from ..physics.stillness import Stillness
-from ..physics.turned import NODES, TO_CONTROL
-from ..physics.walker import Walker
+from ..physics.walker import RULE, Walker
 from .airborne import columns, distinct
 from .path import StepLog
 
@@ -176,19 +175,9 @@ class GroundBatch:
 
     def _falls(self, taken, some, row):
         """Where in their steps a law's figure `row` falls to 0 for the bodies `some`: s, inf where it does not."""
-        step, count = taken.step, len(NODES)
-        powers = NODES[:, None] ** np.arange(len(step.path_m))
-        flat = [
-            (start[:, None, some] + np.einsum("nk,kai->ani", powers, change[:, :, some])).reshape(6, -1)
-            for start, change in ((step.position_m, step.path_m), (step.velocity_m_s, step.path_m_s))
-        ]
-        since = (NODES[:, None] * step.length_s[some]).ravel()
-        change = np.tile(taken.change_rad_s2[some], count)
-        rate = np.tile(taken.rate_rad_s[some], count) + change * since
-        law = self._walker.law.take(np.tile(taken.who[some], count))
-        values = law.at((rate, change), *flat)[1][row].reshape(count, -1)
+        values = taken.watched[:, row, some]
         scale = np.maximum(np.max(np.abs(values), axis=0), 1e-300)
-        return bernstein.first_descent(TO_CONTROL @ (values / scale), depth=1e-15)
+        return bernstein.first_descent(RULE.control @ (RULE.series @ (values / scale)), depth=1e-15)
 
     def _end_inside(self, taken, some, s, kind, met):
         """End the legs of the bodies `some` of the steps at s."""
@@ -316,6 +305,6 @@ class GroundBatch:
 
 
 def _doubtful(values):
-    """Whether (M,) a figure known at the stages of a step (16, M) might fall to 0 within it."""
+    """Whether (M,) a figure known at the points of a step (K, M) might fall to 0 within it."""
     low, high = np.min(values, axis=0), np.max(values, axis=0)
     return ~(low > 0.5 * (high - low)) | ~(low > 0)

@@ -86,13 +86,24 @@ class StepLog:
             spend()
             return np.concatenate([np.ascontiguousarray(v.transpose(-1, *range(v.ndim - 1))) for v in values])[order]
 
+        most = max(len(s.path_m) for s in self._steps)
+
+        def powers(name):
+            return column([_padded(getattr(s, name), most) for s in self._steps])
+
         lengths = [np.broadcast_to(s.length_s, who.shape) for s, who in zip(self._steps, self._owners, strict=True)]
-        names = ("position_m", "velocity_m_s", "path_m", "path_m_s")
-        states = (column([getattr(s, n) for s in self._steps]) for n in names)
-        columns = [column(self._begins), column(lengths), *states]
+        states = (column([getattr(s, n) for s in self._steps]) for n in ("position_m", "velocity_m_s"))
+        columns = [column(self._begins), column(lengths), *states, powers("path_m"), powers("path_m_s")]
         numbers, first = np.unique(owner[order], return_index=True)
         for i, low, high in zip(numbers.tolist(), first, [*first[1:], len(owner)], strict=True):
             yield i, [c[low:high] for c in columns]
+
+
+def _padded(powers, most):
+    """Powers (K, D, M) with as many as most."""
+    return (
+        powers if len(powers) == most else np.concatenate([powers, np.zeros((most - len(powers), *powers.shape[1:]))])
+    )
 
 
 class EndLog:

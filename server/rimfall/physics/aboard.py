@@ -3,30 +3,45 @@
 Arrays are (3, N). omega, the frame's rate about z, and its change are numbers or (N,).
 """
 
+from functools import lru_cache
+
 import numpy as np
 
 from . import buoyancy
 from .drag import Drag
 
 
+_NEXT, _BUT_ONE = np.array([1, 2, 0]), np.array([2, 0, 1])
+
+
 def dot(a, b):
     """a.b (N,) of vectors (3, N)."""
-    return np.einsum("an,an->n", a, b)
+    return np.add.reduce(a * b, axis=0)
 
 
 def cross(a, b):
     """a x b (3, N) of vectors (3, N)."""
-    (a0, a1, a2), (b0, b1, b2) = a, b
-    out = np.empty_like(b)
-    out[0] = a1 * b2 - a2 * b1
-    out[1] = a2 * b0 - a0 * b2
-    out[2] = a0 * b1 - a1 * b0
+    out = a.take(_NEXT, 0) * b.take(_BUT_ONE, 0)
+    out -= a.take(_BUT_ONE, 0) * b.take(_NEXT, 0)
     return out
+
+
+@lru_cache(maxsize=64)
+def _matrices(omega, change):
+    """What the frame's rate and its change make of velocities and of places, (3, 3) each."""
+    twice, outward = 2.0 * omega, omega * omega
+    of_velocity = np.array([[0.0, twice, 0.0], [-twice, 0.0, 0.0], [0.0, 0.0, 0.0]])
+    return of_velocity, np.array([[outward, change, 0.0], [-change, outward, 0.0], [0.0, 0.0, 0.0]])
 
 
 def of_frame(omega, change, x, u):
     """The turning frame's own accelerations (3, N), m/s2, at x with velocities u (3, N) in it: -2 Omega x u
     - Omega x (Omega x x) - Omega' x x."""
+    if isinstance(omega, float) and isinstance(change, float):
+        of_velocity, of_place = _matrices(omega, change)
+        out = of_velocity @ u
+        out += of_place @ x
+        return out
     twice, outward = 2.0 * omega, omega * omega
     out = np.empty_like(u)
     out[0] = twice * u[1] + outward * x[0] + change * x[1]
@@ -48,6 +63,7 @@ class Aboard:
         self._buoyancy = buoyancy.of_bodies(bodies, medium)
         self.added_mass_factor = 1.0 if self._buoyancy is None else self._buoyancy.added_mass_factor
         self._pull = np.array(room.pull_m_s2, dtype=float)[:, None]
+        self._pulls = bool(np.any(self._pull))
         self._air = medium.air
         if self._air is not None:
             self._drag = Drag(bodies, self._air)
@@ -63,7 +79,8 @@ class Aboard:
         if self._buoyancy is not None:
             turning = (0.0, 0.0) if self._room.still_air else (omega, change)
             return out + self._buoyancy.at(-self._dragged(omega, x, u), self._pull, turning, x, u)
-        out += self._pull
+        if self._pulls:
+            out += self._pull
         if self._air is not None:
             out -= self._dragged(omega, x, u)
         return out

@@ -77,14 +77,17 @@ def riders(medium, room, bodies, which):
 
 @dataclass(frozen=True)
 class Balance:
-    """Normal n and n' (3, N), A along the surface (3, N), N (N,), a w (3, N), and the size of A squared (N,)."""
+    """Normal n and n' (3, N; None where it never changes), A along the surface (3, N), N (N,), and what size A has (N,)."""
 
     normal: np.ndarray
-    normal_rate: np.ndarray
+    normal_rate: np.ndarray | None
     along: np.ndarray
     press: np.ndarray
-    tilt: np.ndarray | None
-    size2: np.ndarray
+    size: np.ndarray
+
+    def kept(self, change, u):
+        """A change of u along the surface with what of it keeps u there as the normal turns (3, N)."""
+        return change if self.normal_rate is None else change - dot(u, self.normal_rate) * self.normal
 
 
 class GroundLaw:
@@ -99,31 +102,42 @@ class GroundLaw:
     def __init__(self, surface, many: Riders):
         self.surface, self.many = surface, many
         self._resisted = bool(np.any(many.resistance))
+        self._yields = 1.0 / (1.0 + many.inertia_factor)
 
     def take(self, which):
         """The law of those of the index or mask."""
         return type(self)(self.surface, self.many.take(which))
 
-    def balance(self, rate, x, u, spun):
-        """The Balance at centres, velocities and a sigma (3, N)."""
-        omega, change = rate
-        free = self.many.aboard.at(omega, change, x, u)
-        n, normal_rate = self.surface.normal(x), self.surface.normal_rate(x, u)
+    def balance(self, rate, x, u, bend=None):
+        """The Balance at centres and velocities (3, N); bend: n and n' there, where they are known."""
+        free = self.many.aboard.at(*rate, x, u)
+        n, normal_rate = self.surface.bend(x, u) if bend is None else bend
         across = dot(free, n)
-        tilt = None
-        if spun is not None:
-            tilt = np.empty_like(u)
-            tilt[0], tilt[1], tilt[2] = -omega * spun[1], omega * spun[0], change * self.many.radius_m
-        return Balance(n, normal_rate, free - across * n, -dot(u, normal_rate) - across, tilt, dot(free, free))
+        along = free - across * n
+        press = -across if normal_rate is None else -across - dot(u, normal_rate)
+        return Balance(n, normal_rate, along, press, np.sqrt(dot(free, free)))
 
-    def driving(self, b, spun):
-        """(1 + beta) u' (3, N) along the surface of a sphere that rolls, without resistance."""
-        twist = dot(spun, b.normal) * b.normal_rate + b.tilt  # sigma_n n x n' - w x n is n x this
-        return b.along + self.many.inertia_factor * cross(b.normal, twist)
+    def tilt(self, rate, spun):
+        """a w (3, N) of a sphere of a sigma (3, N)."""
+        omega, change = rate
+        out = np.empty_like(spun)
+        out[0], out[1], out[2] = -omega * spun[1], omega * spun[0], change * self.many.radius_m
+        return out
+
+    def driving(self, b, tilt, spinning):
+        """(1 + beta) u' (3, N) along the surface of a sphere that rolls, without resistance; spinning: a sigma_n (N,)."""
+        twist = tilt if b.normal_rate is None else tilt + spinning * b.normal_rate
+        return b.along + self.many.inertia_factor * cross(b.normal, twist)  # sigma_n n x n' - w x n is n x the twist
 
     def presses(self, b):
         """Above 0 where the body lies on its surface (N,)."""
-        return b.press + 1e-9 * np.sqrt(b.size2) + _FEATHER_M_S2
+        return b.press + (1e-9 * b.size + _FEATHER_M_S2)
+
+    def _watched(self, b):
+        """The figures (2, N) of what slips: of press, and 1."""
+        out = np.ones((2, len(b.press)))
+        out[0] = self.presses(b)
+        return out
 
     def tangent(self, velocity, n):
         """Velocities (6, N) with u along the surface."""
@@ -153,7 +167,7 @@ class GroundLaw:
         The first is a difference of squares, so that it is a polynomial of the frame's rate; the second is that of press.
         With less to spare than rounding nothing needed is held, and all that is needed is not.
         """
-        spare = ROUNDING**2 * b.size2 + _FEATHER_M_S2**2
+        spare = (ROUNDING * b.size) ** 2 + _FEATHER_M_S2**2
         return np.stack([(share * limit * b.press) ** 2 + spare - dot(needed, needed), self.presses(b)])
 
 
@@ -165,43 +179,47 @@ class Rolling(GroundLaw):
     def at(self, rate, position, velocity):
         """Second changes (6, N), and two figures (2, N) that are above 0 while the leg lasts: of press, and of friction."""
         x, u, many = position[:3], velocity[:3], self.many
-        n = self.surface.normal(x)
+        n, bend = self.surface.bend(x, u)
         spinning = dot(velocity[3:], n)
-        spun = cross(n, u) + spinning * n
-        b = self.balance(rate, x, u, spun)
-        change = self.driving(b, spun)
-        change /= 1.0 + many.inertia_factor
+        spun = cross(n, u)
+        spun += spinning * n
+        b, tilt = self.balance(rate, x, u, (n, bend)), self.tilt(rate, spun)
+        change = self.driving(b, tilt, spinning)
+        change *= self._yields
         push = change - b.along
-        grip = self._grip(push, b)
+        limit = many.friction * b.press
+        push2 = dot(push, push)
+        watched = np.empty((2, len(push2)))
+        watched[0] = self.presses(b)
+        # What friction has to spare where it gives that push, m/s2: a smooth figure also where nothing presses.
+        watched[1] = _HOLDS_MORE * limit + (ROUNDING * b.size + _FEATHER_M_S2) - np.sqrt(push2)
         if self._resisted:
-            change -= self._resistance(u, push, b)
+            change -= self._resistance(u, push, b.press, limit)
         out = np.empty_like(velocity)
-        out[:3] = change - dot(u, b.normal_rate) * n
-        out[3:] = (
-            cross(b.normal_rate, u)
-            + cross(n, change)
-            + spinning * b.normal_rate
-            + (dot(spun, b.normal_rate) - dot(b.tilt, n)) * n
-        )
-        watched = np.empty((2, len(b.press)))
-        watched[0], watched[1] = self.presses(b), grip
+        out[:3] = b.kept(change, u)
+        turning = cross(n, change)
+        if bend is None:
+            turning -= dot(tilt, n) * n
+        else:
+            turning += cross(bend, u)
+            turning += spinning * bend
+            turning += (dot(spun, bend) - dot(tilt, n)) * n
+        out[3:] = turning
         return out, watched
 
-    def _resistance(self, u, push, b):
-        """What rolling resistance takes (3, N), m/s2: C N/(1 + beta) against u, or what part of it friction can give more
-        than the push (3, N) that rolling needs without it: resistance alone never makes a ball slip."""
+    def _resistance(self, u, push, press, limit):
+        """What rolling resistance takes (3, N), m/s2: C N/(1 + beta) against u, or what part of it friction, up to a limit (N,), can give
+        more than the push (3, N) that rolling needs without it: resistance alone never makes a ball slip."""
         many = self.many
-        whole = many.resistance * b.press / ((1.0 + many.inertia_factor) * np.maximum(np.sqrt(dot(u, u)), _NONE)) * u
+        whole = (many.resistance * self._yields) * press / np.maximum(np.sqrt(dot(u, u)), _NONE) * u
+        left = push - whole
+        if np.all(dot(left, left) <= limit * limit):
+            return whole
         # The greatest share up to 1 with |push - share whole| <= friction N.
         square, along = np.maximum(dot(whole, whole), _NONE), dot(push, whole)
-        spare = np.maximum((many.friction * b.press) ** 2 - dot(push, push), 0.0)
+        spare = np.maximum(limit * limit - dot(push, push), 0.0)
         share = (along + np.sqrt(along * along + square * spare)) / square
         return np.clip(share, 0.0, 1.0) * whole
-
-    def _grip(self, push, b):
-        """What friction has to spare (N,), m/s2, where it gives a push (3, N): a smooth figure also where nothing presses."""
-        spare = ROUNDING * np.sqrt(b.size2) + _FEATHER_M_S2
-        return _HOLDS_MORE * self.many.friction * b.press + spare - np.sqrt(dot(push, push))
 
     def tangent(self, velocity, n):
         """Velocities (6, N) with u along the surface and no slip."""
@@ -224,8 +242,8 @@ class Rolling(GroundLaw):
 
     def held(self, rate, position, velocity, share):
         """Figures (2, N), above 0 where those that have stopped stay so, and the way (3, N) they start if not."""
-        b = self.balance(rate, position[:3], velocity[:3], velocity[3:])
-        driving = self.driving(b, velocity[3:])
+        b = self.balance(rate, position[:3], velocity[:3])
+        driving = self.driving(b, self.tilt(rate, velocity[3:]), dot(velocity[3:], b.normal))
         return self._holding(driving, np.minimum(self.many.resistance, self.many.friction), b, share), driving
 
 
@@ -241,13 +259,13 @@ class Sliding(GroundLaw):
     def at(self, rate, position, velocity):
         """Second changes (6, N), and two figures as for Rolling; the second is always 1."""
         x, u, spun, many = position[:3], velocity[:3], velocity[3:], self.many
-        b = self.balance(rate, x, u, spun)
+        b = self.balance(rate, x, u)
         slip = self._slip(b.normal, u, spun)
         push = -many.friction * b.press / np.maximum(np.sqrt(dot(slip, slip)), _NONE) * slip
         out = np.empty_like(velocity)
-        out[:3] = b.along + push - dot(u, b.normal_rate) * b.normal
-        out[3:] = -b.tilt - cross(b.normal, push) / many.inertia_factor
-        return out, np.stack([self.presses(b), np.ones_like(b.press)])
+        out[:3] = b.kept(b.along + push, u)
+        out[3:] = -self.tilt(rate, spun) - cross(b.normal, push) / many.inertia_factor
+        return out, self._watched(b)
 
     def vanishing(self, position, velocity):
         """The slip (3, N)."""
@@ -268,8 +286,8 @@ class Sliding(GroundLaw):
 
     def held(self, rate, position, velocity, share):
         """Figures (2, N), above 0 where friction makes those without slip roll, and the way (3, N) they slip if it cannot."""
-        b = self.balance(rate, position[:3], velocity[:3], velocity[3:])
-        push = self.driving(b, velocity[3:]) / (1.0 + self.many.inertia_factor) - b.along
+        b = self.balance(rate, position[:3], velocity[:3])
+        push = self._yields * self.driving(b, self.tilt(rate, velocity[3:]), dot(velocity[3:], b.normal)) - b.along
         return self._holding(push, self.many.friction, b, share), -push
 
 
@@ -281,11 +299,11 @@ class Standing(GroundLaw):
     def at(self, rate, position, velocity):
         """Second changes (6, N), and two figures as for Sliding."""
         x, u = position[:3], velocity[:3]
-        b = self.balance(rate, x, u, None)
+        b = self.balance(rate, x, u)
         push = -self.many.friction * b.press / np.maximum(np.sqrt(dot(u, u)), _NONE) * u
         out = np.zeros_like(velocity)
-        out[:3] = b.along + push - dot(u, b.normal_rate) * b.normal
-        return out, np.stack([self.presses(b), np.ones_like(b.press)])
+        out[:3] = b.kept(b.along + push, u)
+        return out, self._watched(b)
 
     def tangent(self, velocity, n):
         """Velocities (6, N) with u along the surface and no spin."""
@@ -307,7 +325,7 @@ class Standing(GroundLaw):
 
     def held(self, rate, position, velocity, share):
         """Figures (2, N), above 0 where friction holds those that stand, and the way (3, N) they slide if it does not."""
-        b = self.balance(rate, position[:3], velocity[:3], None)
+        b = self.balance(rate, position[:3], velocity[:3])
         return self._holding(b.along, self.many.friction, b, share), b.along
 
 

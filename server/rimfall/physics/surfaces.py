@@ -9,6 +9,7 @@ exact polynomials of the path's parameter: squared distances, scaled to metres n
 - `near`: bodies (N,) whose path could meet it: no only where the control points show that it cannot;
 - `normal(position)`, `normal_rate(position, velocity)`: the unit normal into the room, (3,) or (3, N), at centres, and how fast it
   changes along a motion of the centre;
+- `bend(position, velocity)`: both at once, for centres (3, N); the second is None where it never changes;
 - `name_at(position)`: the name of the part at a centre (3,);
 - `flat`: whether it is a plane;
 - `turned`: whether it turns with the habitat and looks different for it. Others look the same in both frames, and may be
@@ -18,6 +19,7 @@ With `edge` it is a boundary of the room and no thing: passed by a body's centre
 """
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 
@@ -79,6 +81,17 @@ class Drum:
         normal_rate = _outward_rate(position, velocity)
         return -normal_rate if self.hollow else normal_rate
 
+    def bend(self, position, velocity):
+        """Both (3, N)."""
+        x, y = position[0], position[1]
+        rho = np.hypot(x, y)
+        per = (-1.0 if self.hollow else 1.0) / _safe(rho)
+        turning = per**3 * (x * velocity[1] - y * velocity[0])
+        n, rate = np.zeros_like(position), np.zeros_like(position)
+        n[0], n[1] = x * per, y * per
+        rate[0], rate[1] = -y * turning, x * turning
+        return n, rate
+
     def name_at(self, _position):
         """Its name."""
         return self.name
@@ -123,6 +136,12 @@ class Plane:
     def normal_rate(self, position, _velocity):
         """Rate of change (3, ...) of the normal: none."""
         return np.zeros(np.shape(position))
+
+    def bend(self, position, _velocity):
+        """The normal (3, N), and that it never changes."""
+        n = np.empty_like(position)
+        n[:] = _column(self.into)
+        return n, None
 
     def name_at(self, _position):
         """Its name."""
@@ -169,6 +188,12 @@ class Ball:
         far = _safe(_length(position))
         out = position / far
         return (out * _dot(out, velocity) - velocity) / far
+
+    def bend(self, position, velocity):
+        """Both (3, N)."""
+        far = -_safe(_length(position))
+        n = position / far
+        return n, (velocity - n * _dot(n, velocity)) / far
 
     def name_at(self, _position):
         """Its name."""
@@ -253,13 +278,26 @@ class Tube:
         out = off / far
         return (out * _dot(out, moving) - moving) / far
 
+    def bend(self, position, velocity):
+        """Both (3, N)."""
+        x, y = position[0], position[1]
+        rho = _safe(np.hypot(x, y))
+        middle = self.middle_m / rho  # c outward is that times x and y
+        turning = (x * velocity[0] + y * velocity[1]) * middle / (rho * rho)
+        off, moving = position.copy(), velocity.copy()
+        off[:2] -= middle * position[:2]
+        moving[:2] += turning * position[:2] - middle * velocity[:2]
+        far = -_safe(_length(off))
+        n = off / far
+        return n, (moving - n * _dot(n, moving)) / far
+
     def name_at(self, position):
         """ "deck" on the outer half, "ceiling" on the inner."""
         return "deck" if np.hypot(position[0], position[1]) >= self.middle_m else "ceiling"
 
 
 def _dot(a, b):
-    return a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
+    return np.add.reduce(a * b, axis=0)
 
 
 def _length(vectors):
@@ -267,8 +305,13 @@ def _length(vectors):
 
 
 def _safe(length):
-    """Lengths to divide by: 1 in place of 0, where what is divided is 0 too."""
-    return np.where(length > 0, length, 1.0)
+    """Lengths to divide by: all but none in place of 0, where what is divided is 0 too."""
+    return np.maximum(length, 1e-100)
+
+
+@lru_cache
+def _column(vector):
+    return np.array(vector)[:, None]
 
 
 def _rho_rates(position, velocity, acceleration):

@@ -1,31 +1,56 @@
-"""The stepper with a step of its own for every body, for what rolls and slides: order 8, dense output of order 7.
+"""The stepper with a step of its own for every body, for what rolls and slides: whole steps at Chebyshev's points (`collocation.py`).
 
 Friction ends in corners (a slip that dies out, a ball that comes to rest), where steps must be short; in lock step one such
-body would hold up all others. So every body has its own length and its own time; their stages are worked out together. The
-method, its tables and its error estimate are those of `integrate.py`. Arrays are (6, N).
+body would hold up all others. So every body has its own length and its own time; their points are worked out together. Arrays
+are (6, N), and (6, K, N) at the points of a step.
 """
 
 from dataclasses import dataclass
 
 import numpy as np
+from numpy.polynomial import chebyshev
 
 from .aboard import dot
 from .budget import spend
-from .integrate import DENSE_POSITION, DENSE_VELOCITY, ERRORS, NODES, STAGES, TIMES_A, TIMES_AA, Step
+from .collocation import Steps, together
+from .integrate import Step
+from .picard import rule
+from .rolling import STANDS
 
+RULE = rule(20)
 MOST_TURNED_RAD = 2.0  # that the frame may turn within one step
 MOST_BENT_RAD = 1.0  # that the surface's normal may turn within one
 _SHORT_OF_CORNER = 0.999  # of the way to where friction's direction turns round
 _LEAST_S = 1e-10  # a step as short is taken whatever its error
 _FIRST_RAD, _FIRST_S = 0.5, 1.0
-_SHRINK, _GROW = 0.2, 10.0
-_SUMS = np.stack([TIMES_AA, TIMES_A])  # position's, velocity's
+_SHRINK, _GROW, _CAUTION = 0.2, 10.0, 0.8
+_TOLD = 1e-4  # an error that is less, of that allowed, may be rounding, and says nothing of the length
+_GROW_AFTER_TOO_LONG = 1.4
+_AT_ONCE = 64  # bodies: some megabytes at their points
+_ASIDE = 1e-6  # how far aside the law is asked, of the speed that friction goes by
+_SEEN = 1e-9  # and at least, of the place or the speed: what rounding leaves to be seen
+_NONE = 1e-300
+_ROUNDING = 4e-15  # a coefficient that is less than this share of the greatest is none
+
+
+def _to_powers(times):
+    """(K + 2, K): Chebyshev coefficients in 2 s - 1 -> powers of s of the integral from 0, taken so many times."""
+    degree, out = RULE.degree + 2, np.zeros((RULE.degree + 3, RULE.degree + 3))
+    out[0, 0], out[0, 1], out[1, 1] = 1.0, -1.0, 2.0
+    for k in range(2, degree + 1):
+        out[:, k] = -2.0 * out[:, k - 1] - out[:, k - 2]
+        out[1:, k] += 4.0 * out[:-1, k - 1]
+    columns = [chebyshev.chebint(c, times, lbnd=-1, scl=0.5) for c in np.eye(RULE.degree + 1)]
+    return out @ np.array([np.pad(c, (0, degree + 1 - len(c))) for c in columns]).T
+
+
+_POWERS_ONCE, _POWERS_TWICE = _to_powers(1), _to_powers(2)
 
 
 @dataclass(frozen=True)
 class Taken:
     """The steps accepted at one try: numbers (M,) of their bodies, their Step, the frame's rate and its change (M,) at the
-    start, and what the law watches at the stages, (16, W, M)."""
+    start, and what the law watches at the points, (K, W, M)."""
 
     who: np.ndarray
     step: Step
@@ -47,6 +72,7 @@ class Walker:
         self._gap = law.surface.gap(position[:3], law.many.radius_m)
         self.position, self.velocity = law.settled(position, velocity, self._gap)
         self._absolute_m, self._lasts_s = absolute_m, lasts_s
+        self._laws, self._too_long = {}, np.zeros(len(start_s), dtype=bool)
         self._fastest = 0.0 if spin is None else float(np.max(np.abs(spin.rates_rad_s)))
         first = min(_FIRST_RAD / self._fastest, _FIRST_S) if self._fastest else _FIRST_S
         self._length_s = np.full(len(start_s), first)
@@ -81,7 +107,7 @@ class Walker:
         """Go on with the bodies of the mask (N,) only."""
         if np.all(mask):
             return
-        self.law = self.law.take(mask)
+        self.law, self._laws = self.law.take(mask), {}
         for name in (
             "time_s",
             "_end_s",
@@ -90,6 +116,7 @@ class Walker:
             "velocity",
             "_lasts_s",
             "_length_s",
+            "_too_long",
             "acceleration",
             "watched",
         ):
@@ -99,46 +126,68 @@ class Walker:
 
     def step(self):
         """Try one step of every body -> the Taken of those whose step was accepted, or None."""
-        spend(1, STAGES * self.count)
         until = self._until_s()
         longest = np.minimum(until - self.time_s, self._longest_s())
         length = np.minimum(self._length_s, longest)
-        stages, watched = np.empty((STAGES, *self.position.shape)), np.empty((STAGES, *self.watched.shape))
-        stages[0], watched[0] = self.acceleration, self.watched
         with np.errstate(over="ignore", invalid="ignore"):  # a trial far too long runs away, and is taken back
-            for i in range(1, 12):
-                self._stage(i, length, stages, watched)
-            position, velocity = self._state(12, length, stages)
-            error = self._error(length, stages, position, velocity)
-            fine = (error <= 1.0) | (length <= _LEAST_S)
-            factor = np.clip(0.9 * np.maximum(error, 1e-30) ** -0.125, _SHRINK, _GROW)
-            wanted = length * np.where(np.isfinite(error), factor, _SHRINK)
+            solved, terms = self._solved(length)
+            fine = ((solved.error <= 1.0) | (length <= _LEAST_S)) & ~solved.given_up
+            wanted = self._wanted(length, solved.error, terms, fine)
         # A step cut short says nothing against the length that was wanted before it.
         self._length_s = np.where(fine & (length == longest), np.maximum(wanted, self._length_s), wanted)
         if not np.any(fine):
             return None
-        return self._take(fine, length, until, stages, watched, position, velocity)
+        return self._take(fine, length, until, solved)
 
-    def _state(self, i, length, stages):
-        sums = (_SUMS[:, i, :i] @ stages[:i].reshape(i, -1)).reshape(2, *self.position.shape)
-        position = self.position + (NODES[i] * length) * self.velocity + (length * length) * sums[0]
-        return position, self.velocity + length * sums[1]
+    def _solved(self, length):
+        """The Solved of steps of lengths (N,), and how many terms (N,) of their series count."""
+        parts = [None]
+        if self.count > _AT_ONCE:
+            parts = [np.arange(k, min(k + _AT_ONCE, self.count)) for k in range(0, self.count, _AT_ONCE)]
+        steps = [self._steps(length, some) for some in parts]
+        begin = [self.acceleration if some is None else self.acceleration[:, some] for some in parts]
+        solved = [one.solved(first) for one, first in zip(steps, begin, strict=True)]
+        terms = [one.terms(s.series) for one, s in zip(steps, solved, strict=True)]
+        return (solved[0], terms[0]) if len(parts) == 1 else (together(solved), np.concatenate(terms))
 
-    def _stage(self, i, length, stages, watched):
-        position, velocity = self._state(i, length, stages)
-        rate = self._rate + self._change * (NODES[i] * length) if np.ndim(self._rate) else self._rate
-        stages[i], watched[i] = self.law.at((rate, self._change), position, velocity)
+    def _steps(self, length, some=None):
+        """The Steps of lengths (N,), to be solved, of the bodies of an index or of all."""
 
-    def _error(self, length, stages, position, velocity):
-        """Error (N,) of each body's step; 1 is allowed."""
-        v5, v3, x5, x3 = (ERRORS[:, :12] @ stages[:12].reshape(12, -1)).reshape(4, *self.position.shape)
-        size, speed = np.sqrt(_square(position[:3])), np.sqrt(_square(velocity))
-        to_position = length / (self._absolute_m + 1e-14 * size)
-        to_velocity = 1.0 / (self._absolute_m / self._lasts_s + 1e-14 * speed)
-        five = _square(x5 * to_position) + _square(v5 * to_velocity)
-        three = _square(x3 * to_position) + _square(v3 * to_velocity)
-        bottom = np.sqrt(12.0 * (five + 0.01 * three))
-        return length * five / np.where(bottom > 0, bottom, 1.0)
+        def of(a):
+            return a if some is None or not np.ndim(a) else a[..., some]
+
+        length, x, u, lasts_s = of(length), of(self.position), of(self.velocity), of(self._lasts_s)
+        laws, rate, change = self._laws if some is None else {}, of(self._rate), of(self._change)
+        size, speed = np.sqrt(_square(x[:3])), np.sqrt(_square(u))
+        least, slowest = self._absolute_m + 1e-14 * size, self._absolute_m / lasts_s + 1e-14 * speed
+
+        def law_of(times):
+            if times not in laws:
+                laws[times] = self.law.take(np.tile(np.arange(self.count) if some is None else some, times))
+            return laws[times]
+
+        def felt(position, velocity):
+            shape, rates = position.shape[1:], (rate, change)
+            spend(1, position[0].size)
+            if np.ndim(rate):
+                rates = (rate + change * (RULE.points[:, None] * length), change)
+                rates = [np.broadcast_to(r, shape).ravel() for r in rates]
+            law = law_of(position[0].size // len(length))
+            out, watched = law.at(tuple(rates), position.reshape(6, -1), velocity.reshape(6, -1))
+            return out.reshape(6, *shape), watched.reshape(-1, *shape)
+
+        fades = np.sqrt(_square(law_of(1).vanishing(x, u)))
+        aside = [np.maximum(_ASIDE * fades, _SEEN * v) + _NONE for v in (size, speed)]
+        free, weights = 3 if self.law.mode == STANDS else 6, (length * length / least, length / slowest)
+        return Steps(RULE, felt, length, x, u, free, *aside, *weights)
+
+    def _wanted(self, length, error, terms, fine):
+        """Lengths (N,) to try next: as the errors say, and no longer than the terms that the series need say."""
+        factor = np.where(error > _TOLD, _CAUTION * np.maximum(error, _TOLD) ** (-1.0 / RULE.degree), _GROW)
+        factor = np.clip(factor, _SHRINK, np.minimum(_CAUTION * len(RULE.points) / (terms + 1.0), _GROW))
+        factor = np.where(self._too_long, np.minimum(factor, _GROW_AFTER_TOO_LONG), factor)
+        self._too_long = ~fine
+        return length * np.where(np.isfinite(error), factor, _SHRINK)
 
     def _until_s(self):
         """Time (N,) that no step may cross: the end, or the next knot of the spin."""
@@ -155,7 +204,7 @@ class Walker:
         fastest = np.maximum(fastest, closing / _SHORT_OF_CORNER)
         return 1.0 / np.maximum(fastest, 1e-300)
 
-    def _take(self, fine, length, until, stages, watched, position, velocity):
+    def _take(self, fine, length, until, solved):
         """Go on with the bodies of the mask, whose steps are accepted; the Taken of them."""
         whole = bool(np.all(fine))
         law = self.law if whole else self.law.take(fine)
@@ -164,25 +213,19 @@ class Walker:
             return a if whole or not np.ndim(a) else a[..., fine]
 
         begin, x, u, length, until = (of(a) for a in (self.time_s, self.position, self.velocity, length, until))
-        stages, watched, rate, change = of(stages), of(watched), of(self._rate), of(self._change)
+        rate, change, series = of(self._rate), of(self._change), of(solved.series)
         end_s = np.where(until - begin <= length * (1.0 + 1e-14), until, begin + length)
-        settled = law.settled(of(position), of(velocity), of(self._gap))
-        inside = rate + change * length if np.ndim(rate) else rate  # before a knot that may lie at the end
-        stages[12], watched[12] = law.at((inside, change), *settled)
-        for i in range(13, STAGES):
-            sums = (_SUMS[:, i, :i] @ stages[:i].reshape(i, -1)).reshape(2, *x.shape)
-            place = x + (NODES[i] * length) * u + (length * length) * sums[0]
-            turns = rate + change * (NODES[i] * length) if np.ndim(rate) else rate
-            stages[i], watched[i] = law.at((turns, change), place, u + length * sums[1])
-        flat, shape = stages.reshape(STAGES, -1), (8, *x.shape)
-        path_m = (length * length) * (DENSE_POSITION @ flat).reshape(shape)
+        settled = law.settled(of(solved.position[:, -1]), of(solved.velocity[:, -1]), of(self._gap))
+        series = np.where(np.abs(series) < _ROUNDING * np.max(np.abs(series), axis=1, keepdims=True), 0.0, series)
+        path_m = np.moveaxis((length * length) * (_POWERS_TWICE @ series), 1, 0)
+        path_m_s = np.moveaxis(length * (_POWERS_ONCE @ series), 1, 0)
+        path_m[0], path_m_s[0] = 0.0, 0.0
         path_m[1] += length * u
-        path_m_s = length * (DENSE_VELOCITY @ flat).reshape(shape)
-        step = Step(begin, length, x, u, path_m, path_m_s)
-        who = np.flatnonzero(fine)
-        self._advance(who, whole, end_s, settled, stages[12], watched[12])
+        step = Step(begin, length, x, u, np.ascontiguousarray(path_m), np.ascontiguousarray(path_m_s))
+        who, watched = np.flatnonzero(fine), of(solved.watched)
+        self._advance(who, whole, end_s, settled, of(solved.acceleration[:, -1]), watched[:, -1])
         wide = np.broadcast_to(rate, begin.shape), np.broadcast_to(change, begin.shape)
-        return Taken(who, step, *wide, watched)
+        return Taken(who, step, *wide, np.moveaxis(watched, 0, 1))
 
     def _advance(self, who, whole, end_s, settled, acceleration, watched):
         """The new states of the bodies `who`."""

@@ -1,0 +1,143 @@
+"""Whole steps at Chebyshev's points as in `picard.py`, by Newton's rounds: for laws where a change of place or velocity changes the
+acceleration much, so that Picard's rounds would be many.
+
+How the accelerations change with place and velocity is taken from differences at every point of the step, in the same call of the law;
+a round then solves for the accelerations at all points that their own path gives again (collocation: Hairer, Norsett & Wanner, Solving
+Ordinary Differential Equations I, section II.7), and leaves about the square of what was amiss. Two to four calls of the law a step.
+"""
+
+from dataclasses import dataclass, fields
+
+import numpy as np
+
+from .picard import Rule
+
+_MOST_ROUNDS = 8
+_ENOUGH = 1e-3  # of the error allowed: what a round still mends, when it is the last
+_HOPELESS = 30.0  # an error after the first round, of that allowed, with which a step is given up
+_SLOW = 0.01  # a round that moves more than that share of what the one before moved: slopes are taken anew
+_ROUNDING = 1e-14  # a term that is no more of the greatest does not count
+_NONE = 1e-300
+
+
+@dataclass(frozen=True)
+class Solved:
+    """Steps of N bodies. Of D coordinates: the Chebyshev series of the accelerations (D, K, N); at the points accelerations, positions and
+    velocities (D, K, N), and what the law watches (W, K, N). error (N,), 1 is allowed; given_up (N,): after the first round."""
+
+    series: np.ndarray
+    acceleration: np.ndarray
+    position: np.ndarray
+    velocity: np.ndarray
+    watched: np.ndarray
+    error: np.ndarray
+    given_up: np.ndarray
+
+
+def together(parts):
+    """The Solved of the bodies of several, one after another."""
+    return Solved(*(np.concatenate([getattr(p, f.name) for p in parts], axis=-1) for f in fields(Solved)))
+
+
+@dataclass(frozen=True)
+class Steps:
+    """Steps of N bodies to be solved: length_s (N,), states (D, N) at the start.
+
+    rule: the points. law(position, velocity) -> accelerations (D, ..., K, N) and what is watched (W, ..., K, N) at states (D, ..., K, N).
+    free: so many of the coordinates, the first ones, have accelerations; these go by the first three positions and the free velocities.
+    aside_m, aside_m_s (N,): how far aside the law is asked. place_s2_m, speed_s2_m (N,): the length squared over the error that a place may have, and the
+    length over that of a velocity.
+    """
+
+    rule: Rule
+    law: object
+    length_s: np.ndarray
+    position: np.ndarray
+    velocity: np.ndarray
+    free: int
+    aside_m: np.ndarray
+    aside_m_s: np.ndarray
+    place_s2_m: np.ndarray
+    speed_s2_m: np.ndarray
+
+    def solved(self, acceleration) -> Solved:
+        """The Solved that begins with accelerations (D, N), taken as constant."""
+        count, free = len(self.rule.points), self.free
+        acceleration = np.repeat(acceleration[:, None], count, axis=1)
+        position, velocity = self._path(acceleration)
+        watched, before, anew = None, None, True
+        left, going = np.zeros(len(self.length_s)), np.ones(len(self.length_s), dtype=bool)
+        for _ in range(_MOST_ROUNDS):
+            felt, seen, slopes = self._slopes(position, velocity) if anew else (*self.law(position, velocity), None)
+            if anew:
+                system = self._system(slopes)
+            watched = seen if before is None else np.where(going, seen, watched)
+            amiss = np.moveaxis((felt - acceleration)[:free], -1, 0).reshape(len(system), -1, 1)
+            change = np.moveaxis(np.linalg.solve(system, amiss).reshape(len(system), free, count), 0, -1)
+            acceleration = acceleration.copy()
+            acceleration[:free] += np.where(going, change, 0.0)  # so that each is as if alone
+            position, velocity = self._path(acceleration)
+            moved = self._comes_to(np.max(np.abs(change), axis=1))
+            if before is None:
+                left, given_up = moved, self._tail(acceleration)[1] > _HOPELESS
+                going &= ~given_up
+            else:
+                left = np.where(going, moved * np.minimum(moved / np.maximum(before, _NONE), 1.0), left)
+            going &= ~(left <= _ENOUGH)
+            if not np.any(going):
+                break
+            anew, before = before is not None and bool(np.any((moved > _SLOW * before) & going)), moved
+        series, error = self._tail(acceleration)
+        error = np.maximum(error, np.where((left > _ENOUGH) & ~given_up, left, 0.0))
+        return Solved(series, acceleration, position, velocity, watched, error, given_up)
+
+    def _path(self, acceleration):
+        """Positions and velocities (D, K, N) at the points."""
+        length = self.length_s
+        position = self.position[:, None] + (self.rule.points[:, None] * length) * self.velocity[:, None]
+        position += (length * length) * (self.rule.twice @ acceleration)
+        return position, self.velocity[:, None] + length * (self.rule.once @ acceleration)
+
+    def _slopes(self, position, velocity):
+        """What the law gives and watches at the points, and how the free accelerations change (F, 3 + F, K, N) with places and velocities."""
+        free = self.free
+        positions, velocities = (np.repeat(v[:, None], 4 + free, axis=1) for v in (position, velocity))
+        for k in range(3):
+            positions[k, 1 + k] += self.aside_m
+        for k in range(free):
+            velocities[k, 4 + k] += self.aside_m_s
+        felt, watched = self.law(positions, velocities)
+        slopes = felt[:free, 1:] - felt[:free, :1]
+        slopes[:, :3] /= self.aside_m
+        slopes[:, 3:] /= self.aside_m_s
+        return felt[:, 0], watched[:, 0], np.where(np.isfinite(slopes), slopes, 0.0)
+
+    def _system(self, slopes):
+        """(N, F K, F K): what a change of the accelerations at all points leaves of them, less what it makes of them."""
+        slopes = np.moveaxis(slopes, (-1, 2), (0, 2))[..., None]  # (N, F, K, 3 + F, 1)
+        length = self.length_s[:, None, None, None, None]
+        out = slopes[:, :, :, 3:] * (-length * self.rule.once[:, None])
+        out[:, :, :, :3] -= slopes[:, :, :, :3] * (length * length * self.rule.twice[:, None])
+        size = self.free * len(self.rule.points)
+        out = out.reshape(-1, size * size)
+        out[:, :: size + 1] += 1.0
+        return out.reshape(-1, size, size)
+
+    def _comes_to(self, change, of_place=1.0, of_speed=1.0):
+        """What changes of the accelerations (D, ..., N) come to over the steps (..., N), of the error that is allowed."""
+        changed = np.max(change, axis=0)
+        place = of_place * self.place_s2_m * np.max(change[:3], axis=0)
+        error = np.maximum(place, of_speed * self.speed_s2_m * changed)
+        return np.where(np.isfinite(changed), error, np.inf)
+
+    def _tail(self, acceleration):
+        """The series (D, K, N), and what may be missing where they end, of the error allowed (N,)."""
+        series = self.rule.series @ acceleration
+        share = 2.0 / self.rule.degree  # of a last coefficient the integral has 1/2 n
+        return series, self._comes_to(np.max(np.abs(series[:, -2:]), axis=1), share * share, share)
+
+    def terms(self, series):
+        """How many terms (N,) of series (D, K, N) count."""
+        size = np.abs(series)
+        counts = (self._comes_to(size) > 1.0) & np.any(size > _ROUNDING * np.max(size, axis=1, keepdims=True), axis=0)
+        return np.max(np.where(counts, np.arange(1, len(self.rule.points) + 1)[:, None], 0), axis=0)
