@@ -10,7 +10,6 @@ import numpy as np
 from . import buoyancy
 from .drag import Drag
 
-
 _NEXT, _BUT_ONE = np.array([1, 2, 0]), np.array([2, 0, 1])
 
 

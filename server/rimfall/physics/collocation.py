@@ -45,8 +45,8 @@ class Steps:
 
     rule: the points. law(position, velocity) -> accelerations (D, ..., K, N) and what is watched (W, ..., K, N) at states (D, ..., K, N).
     free: so many of the coordinates, the first ones, have accelerations; these go by the first three positions and the free velocities.
-    aside_m, aside_m_s (N,): how far aside the law is asked. place_s2_m, speed_s2_m (N,): the length squared over the error that a place may have, and the
-    length over that of a velocity.
+    aside_m, aside_m_s (N,): how far aside the law is asked. place_s2_m, speed_s2_m (N,): the length squared over the error that a
+    place may have, and the length over that of a velocity.
     """
 
     rule: Rule
