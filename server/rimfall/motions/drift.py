@@ -8,12 +8,13 @@ release). Each part is the drift with its cause less the drift before. Drifts ar
 (`ways.py`); they are not taken apart where one cause alone carries a thing more than a quarter turn about the axis.
 """
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
 
 from ..physics import frames, turned
-from ..physics.budget import passing, spend
+from ..physics.budget import TooMuchWork, passing, spend
 from ..physics.crossings import first_contact, touching
 from ..physics.forces import Medium
 from ..physics.integrate import Step
@@ -38,16 +39,33 @@ def parts(setting: Setting, plan: Plan, track: Track, ways: Ways) -> tuple[dict 
     """drift_parts_m of a motion's landing as a dict, and None; or None, and why there are none: "not_flown", "no_spin",
     "tumbles" (the axis moves), "starts_there", "met_something_first", "spin_changes" (a pour's), "no_landing_without_coriolis",
     "no_landing_without_air", "no_landing_without_the_rest", "far_round" (a cause of more than a quarter turn)."""
-    why = _why_none(setting, plan, track)
-    if why is not None:
-        return None, why
-    flight = _flight(setting, plan, track, ways)
+    return parts_of_all(setting, [(plan, track, ways)])[0]
+
+
+def parts_of_all(setting: Setting, cases: Sequence[tuple[Plan, Track, Ways]]) -> list[tuple[dict | None, str | None]]:
+    """`parts` of many motions, in order, flown together. Raises TooMuchWork with the `index` of one."""
+    whys = [_why_none(setting, plan, track) for plan, track, _ in cases]
+    flights = [None if why else _flight(setting, *case) for why, case in zip(whys, cases, strict=True)]
+    with passing():
+        flown = _flown(setting, flights)
+        out = []
+        for k, (why, flight, case) in enumerate(zip(whys, flights, cases, strict=True)):
+            try:
+                out.append((None, why) if why else _parts(flight, flown[k], *case[1:]))
+            except TooMuchWork as exceeded:
+                exceeded.index = k
+                raise
+    return out
+
+
+def _parts(flight, flown, track, ways):
+    """Those of a flight; flown: the drift without air and with it, None where it does not land, what is left out where it is the whole."""
     (way,) = ways.of([track.landing])
     drift_m = way.in_all_m
     so_far, causes = 0.0, {}
-    for cause, without, stage in _stages(setting, plan, flight, drift_m):
-        with passing():
-            stage_m = stage()
+    stages = flight.without_coriolis, lambda: flown.get(False, drift_m), lambda: flown.get(True, drift_m)
+    for cause, without, stage in zip(ORDER, ("coriolis", "air", "the_rest"), stages, strict=False):
+        stage_m = stage()
         if stage_m is None:
             return None, f"no_landing_without_{without}"
         causes[cause], so_far = stage_m - so_far, stage_m
@@ -55,6 +73,48 @@ def parts(setting: Setting, plan: Plan, track: Track, ways: Ways) -> tuple[dict 
     if way.round_m is not None and max(map(abs, causes.values())) > _QUARTER * way.round_m:
         return None, FAR_ROUND
     return {"order": list(ORDER), **causes}, None
+
+
+def _flown(setting, flights):
+    """For each _Flight (or None): {in air: drift} of what has to be flown for it, those that share a spin and the air together."""
+    out, together = [{} for _ in flights], {}
+    for k, flight in enumerate(flights):
+        if flight is None:
+            continue
+        release = flight.release
+        if not _is_plain(setting, release) or setting.air is not None:
+            together.setdefault((flight.omega_rad_s, False), []).append(k)
+        if not _is_plain(setting, release) and setting.air is not None:
+            together.setdefault((flight.omega_rad_s, True), []).append(k)
+    for (omega, in_air), numbers in together.items():
+        spin = steady(omega)
+        medium = Medium(spin, setting.air if in_air else None, setting.medium.deck_radius_m)
+        for k, result in zip(
+            numbers, _fly(medium, [flights[k].plain_release() for k in numbers], numbers), strict=True
+        ):
+            out[k][in_air] = result and flights[k].landed(spin, result, in_air)
+    for drifts, flight in zip(out, flights, strict=True):
+        if flight is not None and setting.air is None and drifts:
+            drifts[True] = drifts[False]
+    return out
+
+
+def _is_plain(setting, release):
+    """Whether nothing but drag bends a flight, at a steady spin."""
+    return setting.habitat.spin.steady and not release.lifts and not release.body.buoyant
+
+
+def _fly(medium, releases, numbers):
+    """The FlightResult of each, None of what would take too many steps."""
+    try:
+        return fly(medium, releases)
+    except StepLimitExceeded:
+        if len(releases) == 1:
+            return [None]
+        return [_fly(medium, [one], [k])[0] for one, k in zip(releases, numbers, strict=True)]
+    except TooMuchWork as exceeded:
+        exceeded.index = numbers[exceeded.index or 0]
+        raise
 
 
 def _why_none(setting, plan, track):
@@ -74,15 +134,6 @@ def _why_none(setting, plan, track):
     return "spin_changes" if plan.stream is not None and not setting.habitat.spin.steady else None
 
 
-def _stages(setting, plan, flight, drift_m):
-    """(cause, what is not yet there, drift of the stage) in order; a stage is None where it does not land."""
-    release, air = flight.release, setting.air
-    plain = setting.habitat.spin.steady and not release.lifts and not release.body.buoyant
-    yield "centrifugal", "coriolis", flight.without_coriolis
-    yield "coriolis", "air", lambda: drift_m if plain and air is None else flight.flown(setting, None)
-    yield "drag", "the_rest", lambda: drift_m if plain else flight.flown(setting, air)
-
-
 @dataclass(frozen=True)
 class _Flight:
     """A release, its state (3,) in the turning frame, the rate there, the ways of its motion, and how long it might fly."""
@@ -94,20 +145,17 @@ class _Flight:
     ways: Ways
     limit_s: float
 
-    def flown(self, setting, air):
-        """Drift of the flight at the spin of the release with the drag of an air (None for vacuum), but no lift nor buoyancy; None
-        where it does not come down on the ground first."""
-        spin = steady(self.omega_rad_s)
+    def plain_release(self):
+        """The release at a steady spin from its own time on, without lift and buoyancy."""
         state = frames.rotating_to_inertial(self.position_m, self.velocity_m_s, 0.0, self.omega_rad_s)
         body = replace(self.release.body, buoyant=False)
         release = replace(self.release, body=body, time_s=0.0, end_s=self.limit_s, lifts=False)
-        release = replace(release, position_m=state[0], velocity_m_s=state[1])
-        try:
-            (flight,) = fly(Medium(spin, air, setting.medium.deck_radius_m), [release])
-        except StepLimitExceeded:
-            return None
+        return replace(release, position_m=state[0], velocity_m_s=state[1])
+
+    def landed(self, spin, flight, in_air):
+        """Drift of such a flight; None where it does not come down on the ground first."""
         path = flight.path
-        times = np.unique(np.concatenate([path.start_s, np.linspace(0.0, path.end_s, _READ_AT if air else 2)]))
+        times = np.unique(np.concatenate([path.start_s, np.linspace(0.0, path.end_s, _READ_AT if in_air else 2)]))
         times = times[times <= path.end_s]
         positions = path.at(times)[0]
         end = frames.turn(positions[-1], -float(spin.angle_rad(path.end_s)))

@@ -75,11 +75,13 @@ def _trace_one(scene, ledger, greatest_samples, spent, tell, parts):
     carried, motions = _kept() - before, []
     for i, (motion, plan) in enumerate(zip(scene.motions, plans, strict=True)):
         with ledger.motion(i):
-            motions.append(_traced(setting, motion, plan, *journeys[2 * i : 2 * i + 2], parts == "all"))
+            motions.append(_traced(setting, motion, plan, *journeys[2 * i : 2 * i + 2]))
         if tell:
             tell(2 * len(plans) + i + 1)
     spend(bytes=-carried)  # the journeys: their paths are read, and nobody needs them any more
     if parts == "all":
+        drifts = drift.parts_of_all(setting, [(one.plan, one.track, one.ways) for one in motions])
+        motions = [replace(one, drift=why) for one, why in zip(motions, drifts, strict=True)]
         motions = [replace(one, reached=_reached(setting, one, motions)) for one in motions]
     return Trace(scene, setting, per_frame, _grid_count(setting, motions), motions, parts=parts), samples.spent
 
@@ -141,15 +143,14 @@ def _planned(setting, scene, index, samples):
     return plan
 
 
-def _traced(setting, motion, plan, journey, flat, is_told):
+def _traced(setting, motion, plan, journey, flat):
     motion_track = track.of_journey(setting, plan, journey)
     beside, findings = None, {}
     if motion_track.path is not None:
         beside = None if flat is None else flat_gravity.of_journey(setting, plan, flat, motion_track.ends_s)
         findings = plan.findings(setting, plan, motion_track) if plan.findings else {}
     ways, ground = Ways(setting.habitat, plan), setting.habitat.words_of_ground
-    traced = Traced(KINDS[motion.kind], motion, plan, motion_track, beside, ways, ground, findings)
-    return replace(traced, drift=drift.parts(setting, plan, motion_track, ways)) if is_told else traced
+    return Traced(KINDS[motion.kind], motion, plan, motion_track, beside, ways, ground, findings)
 
 
 def _grid_count(setting, motions):
