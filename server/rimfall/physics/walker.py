@@ -9,6 +9,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from . import bernstein
 from .aboard import dot
 from .budget import spend
 from .integrate import DENSE_POSITION, DENSE_VELOCITY, ERRORS, NODES, STAGES, TIMES_A, TIMES_AA, Step
@@ -176,7 +177,7 @@ class Walker:
             stages[i], watched[i] = law.at((turns, change), place, u + length * sums[1])
         flat, shape = stages.reshape(STAGES, -1), (8, *x.shape)
         path_m = (length * length) * (DENSE_POSITION @ flat).reshape(shape)
-        path_m[1] += length * u
+        path_m += bernstein.straight(7) * (length * u)
         path_m_s = length * (DENSE_VELOCITY @ flat).reshape(shape)
         step = Step(begin, length, x, u, path_m, path_m_s)
         who = np.flatnonzero(fine)
