@@ -4,17 +4,15 @@ The exact answers are closed forms, or scipy's DOP853 at its tightest on equatio
 frame; nothing of the program computes them. (Rolling comes with rolling.)
 """
 
-import bisect
 import itertools
 import math
 
 import numpy as np
 import pytest
 from scipy.integrate import solve_ivp
-from scipy.interpolate import CubicSpline
 
 from tests.motions.scenes import AIR, POINT, drop, one, throw, trace
-from tests.published import clift_1978
+from tests.published.drag_law import law_cd_re
 from tests.tables import each_row
 
 PATH_SHARE = 1e-10  # of R: vacuum path against the exact straight line
@@ -157,24 +155,7 @@ def test_a_drop_lands_where_the_involute_meets_the_deck(radius):
     assert landing.along_m == pytest.approx(radius * (angle - math.tan(angle)), abs=LANDING_M)
 
 
-PRINTED = 10 ** np.linspace(-2.0, 5.25, 30)
-CURVE = CubicSpline(
-    np.log10(PRINTED), np.log10([clift_1978.printed_cd(x) for x in PRINTED]), bc_type=((1, -1.0), (1, 0.0))
-)
-BREAKS, CUBICS = CURVE.x.tolist(), CURVE.c.T.tolist()  # evaluated here: scipy's own call is made for many at once
 RHO, MU = 101325 / (287.05 * 293.15), 1.458e-6 * 293.15**1.5 / (293.15 + 110.4)  # ISO 2533, 20 C
-
-
-def sphere_cd(re):
-    """The smooth curve of the design, by scipy's spline; Oseen's below it, its last value above."""
-    at = math.log10(re)
-    if at < BREAKS[0]:
-        return 24 / re * (1 + 3 * re / 16)
-    at = min(at, BREAKS[-1])
-    piece = min(bisect.bisect_right(BREAKS, at) - 1, len(CUBICS) - 1)
-    cubed, squared, straight, level = CUBICS[piece]
-    on = at - BREAKS[piece]
-    return 10 ** (((cubed * on + squared) * on + straight) * on + level)
 
 
 def flown_by_scipy(habitat, motion, times_s):
@@ -195,7 +176,7 @@ def flown_by_scipy(habitat, motion, times_s):
         rho = RHO * math.exp(
             min(omega**2 * (y[0] ** 2 + y[1] ** 2 - habitat["radius_m"] ** 2) / (2 * 287.05 * 293.15), 0.0)
         )
-        c = (sphere_cd(rho * w * d / MU) if w > 0 else 0.0) if cd == "sphere" else cd
+        c = (law_cd_re(re) / re if (re := rho * w * d / MU) > 0 else 0.0) if cd == "sphere" else cd
         k = math.pi / 8 * d * d * rho * c * w / m
         return [y[3], y[4], y[5], -k * wx, -k * wy, -k * wz - thrust]
 
@@ -211,7 +192,7 @@ def flown_by_scipy(habitat, motion, times_s):
     return np.concatenate(found, axis=1).T
 
 
-SHORT_S = 0.1  # longer steps of scipy's own stumble over the knots of the drag curve, by up to 4e-7 m
+SHORT_S = 0.1  # longer steps of scipy's own stumble where drag begins from rest
 TENNIS, SHOT = {"mass_kg": 0.0577, "diameter_m": 0.067}, {"mass_kg": 7.26, "diameter_m": 0.12, "drag": 0.47}
 DRIZZLE, FOAM = {"mass_kg": 5.24e-7, "diameter_m": 1e-3}, {"mass_kg": 0.02, "diameter_m": 0.25}
 DRAG_CASES = [

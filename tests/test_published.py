@@ -24,7 +24,7 @@ from rimfall.physics import frames, free_surface, liquids
 from rimfall.physics.air import Air, air_at
 from rimfall.physics.bodies import Body, as_arrays, named
 from rimfall.physics.constants import AIR_GAS_CONSTANT_J_KG_K, G0_M_S2, PERSON_HEIGHT_M, RPM_RAD_S
-from rimfall.physics.drag import clift_grace_weber, sphere_cd
+from rimfall.physics.drag import sphere_cd
 from rimfall.physics.forces import Force, Medium
 from rimfall.physics.integrate import ExplicitStepper
 from rimfall.physics.spin import figures, omega_for, radius_for, steady
@@ -32,6 +32,7 @@ from rimfall.scene.feel.person_part import PersonPart
 from tests import published
 from tests.motions.scenes import drop, event, kinds, one, one_g, throw
 from tests.physics.test_air import density_ratio
+from tests.published import clift_1978
 
 MODULES = [importlib.import_module(f"tests.published.{m.name}") for m in pkgutil.iter_modules(published.__path__)]
 ROWS = {key: row for module in MODULES for key, row in getattr(module, "ROWS", {}).items()}
@@ -249,7 +250,7 @@ def test_what_is_thrown_back_at_the_decks_own_speed_goes_round_in_a_period(row):
 
 @rows("DRG-01")
 def test_the_printed_drag_curve(row):
-    assert row.allows(float(clift_grace_weber(row.inputs["Re"])))
+    assert row.allows(clift_1978.printed_cd(row.inputs["Re"]))
 
 
 @rows("DRG-10", "DRG-11", "DRG-12", "DRG-14")

@@ -82,7 +82,7 @@ def test_in_air_it_flies_through_still_air_of_the_decks_density():
     down.terminal, down.direction = True, -1
     start = [0, 1.5, 12 * math.cos(math.radians(30)), 12 * math.sin(math.radians(30))]
     flown = solve_ivp(rates, (0, 9), start, rtol=1e-9, atol=1e-9, events=down)
-    # The program flies on a spline through the printed curve, here is the curve: they differ by up to 2 %.
+    # The program flies on one law near the printed curve, here is the curve: they differ by up to 2 %.
     assert landing["time_s"] == pytest.approx(flown.t[-1], rel=0.01)
     assert landing["drift_m"] == pytest.approx(flown.y[0, -1], rel=0.01)
 

@@ -6,6 +6,7 @@ import numpy as np
 import pytest
 
 from rimfall.motions.trajectory import attitudes
+from rimfall.physics import bernstein
 from rimfall.physics.spin import steady
 from tests.motions.scenes import LANTERN, OMEGA_LANTERN, one, place, throw
 
@@ -68,9 +69,8 @@ def spin_of(path, spin, t):
     """The spin relative to the turning frame at a time."""
     k = int(path.piece(np.array([t]))[0])
     if path.grounded[k]:
-        share = float(path.share(np.array([k]), np.array([t]))[0, 0])
-        powers = path.turned_rad[k]
-        return sum(m * share ** (m - 1) * powers[m] for m in range(1, len(powers))) / path.length_s[k]
+        share = path.share(np.array([k]), np.array([t]))
+        return bernstein.value(bernstein.derivative(path.turned_rad[k]), np.repeat(share, 3)) / path.length_s[k]
     angle = float(spin.angle_rad(t))
     c, s = math.cos(-angle), math.sin(-angle)
     x, y, z = path.spin_rad_s[k]

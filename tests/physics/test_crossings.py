@@ -82,7 +82,7 @@ def test_a_body_let_go_at_the_ceiling_does_not_meet_it_again():
 
 def nearest(position, velocity, seconds=20.0):
     step = straight(position, velocity, seconds)
-    return nearest_axis(step.position_m.T, np.moveaxis(step.path_m, 2, 0))[0] * seconds
+    return nearest_axis(step.position_m.T, step.path_m[:, :2], step.length_s)[0] * seconds
 
 
 def test_a_straight_path_is_nearest_the_axis_where_it_stands_square_to_it():

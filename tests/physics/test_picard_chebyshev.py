@@ -6,6 +6,7 @@ import numpy as np
 import pytest
 
 from rimfall.motions.flight import Room
+from rimfall.physics import bernstein
 from rimfall.physics.aboard import Aboard
 from rimfall.physics.bodies import Body, as_arrays
 from rimfall.physics.forces import Medium
@@ -56,10 +57,10 @@ def test_it_swings_as_a_cosine_all_the_way(rate):
     _, made = taken(Spring(rate), steady(0.0), 20.0, [1.0, 0.0, 0.0], [0.0, 2.0, 0.0])
     for window in made:
         step, s = window.step, np.linspace(0, 1, 9)
-        powers = s[:, None] ** np.arange(len(step.path_m))
+        weights = bernstein.weights(len(step.path_m) - 1, s).T
         time_s = step.elapsed_s[0] + s * step.length_s[0]
-        place = step.position_m[:, 0] + powers @ step.path_m[..., 0]
-        moving = step.velocity_m_s[:, 0] + powers @ step.path_m_s[..., 0]
+        place = step.position_m[:, 0] + weights @ step.path_m[..., 0]
+        moving = step.velocity_m_s[:, 0] + weights @ step.path_m_s[..., 0]
         assert place[:, 0] == pytest.approx(np.cos(rate * time_s), abs=1e-10)
         assert moving[:, 1] == pytest.approx(2.0 * np.cos(rate * time_s), abs=1e-10)
 

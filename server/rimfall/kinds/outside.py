@@ -52,9 +52,9 @@ def line(setting, position, velocity, begin_s, end_s, floor=0):
         edges = _cut(spin, *edges)
     since, length = edges[:-1, None] - begin_s, np.diff(edges)[:, None]
     at, moving = position + since * (velocity + 0.5 * since * pull), velocity + since * pull
-    none = np.zeros_like(at)
-    path = np.stack([none, length * moving, 0.5 * length**2 * pull], axis=1)
-    rates = np.stack([none, length * pull, none], axis=1)
+    none, moved, faster = np.zeros_like(at), length * moving, length * pull
+    path = np.stack([none, 0.5 * moved, moved + 0.5 * length * faster], axis=1)
+    rates = np.stack([none, faster], axis=1)
     own_spin = np.array([0.0, 0.0, float(spin.rate_rad_s(begin_s))])
     return Leg(Path(edges[:-1], length[:, 0], at, moving, path, rates, begin_s, max(end_s, begin_s)), None, own_spin)
 

@@ -3,7 +3,7 @@
 import numpy as np
 
 from ..physics import bernstein, turned
-from ..physics.crossings import STILL_M_S, nearest_axis, nearest_axis_on
+from ..physics.crossings import STILL_M_S, nearest_axis
 from ..physics.integrate import Step
 from .plan import Plan
 from .setting import Setting
@@ -38,9 +38,10 @@ def marks(setting: Setting, plan: Plan, path: Trajectory) -> list[tuple[float, s
 def _nearest(setting, path, air):
     """s (len(air),) at which a path is nearest to the axis, inf where that is not inside."""
     if not setting.habitat.spin.tumbles:
-        return nearest_axis(path.position_m[air], path.path_m[air])
+        control = np.ascontiguousarray(np.moveaxis(path.path_m[air, :, :2], 0, -1))
+        return nearest_axis(path.position_m[air], control, path.length_s[air])
     position, control = _from_aboard(setting, path, air)
-    return nearest_axis_on(position.T, np.ascontiguousarray(control[:, :2]))
+    return nearest_axis(position.T, np.ascontiguousarray(control[:, :2]), path.length_s[air])
 
 
 def _from_aboard(setting, path, air):

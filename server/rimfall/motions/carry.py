@@ -9,6 +9,7 @@ from dataclasses import replace
 
 import numpy as np
 
+from ..physics import bernstein
 from ..physics.budget import TooMuchWork, spend
 from ..physics.corner import Corner
 from ..physics.forces import Medium
@@ -154,18 +155,14 @@ def _after_flights(medium, moving, flown):
 
 def _last_states(paths):
     """Position and velocity (n, 3) at the ends of paths, all at once: the end lies in the last piece."""
-    length = np.array([(p.end_s - p.start_s[-1]) / p.length_s[-1] for p in paths])[:, None]
-    columns = []
-    for state, powers in (("position_m", "path_m"), ("velocity_m_s", "path_m_s")):
-        most = max(getattr(p, powers).shape[1] for p in paths)
-        change = np.zeros((len(paths), 3))
-        rows = np.zeros((most, len(paths), 3))
-        for i, p in enumerate(paths):
-            piece = getattr(p, powers)[-1]
-            rows[: len(piece), i] = piece
-        for row in rows[::-1]:
-            change = change * length + row
-        columns.append(np.array([getattr(p, state)[-1] for p in paths]) + change)
+    length = np.array([(p.end_s - p.start_s[-1]) / p.length_s[-1] for p in paths])
+    rows = np.array([p.path_m.shape[1] for p in paths])
+    columns = [np.array([getattr(p, state)[-1] for p in paths]) for state in ("position_m", "velocity_m_s")]
+    for count in np.unique(rows):
+        some = np.flatnonzero(rows == count)
+        weights = bernstein.weights(count - 1, length[some])
+        for column, name in zip(columns, ("path_m", "path_m_s"), strict=True):
+            column[some] += np.einsum("kn,nkd->nd", weights, np.array([getattr(paths[i], name)[-1] for i in some]))
     return columns
 
 

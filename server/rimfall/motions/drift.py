@@ -13,7 +13,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from ..physics import frames, turned
+from ..physics import bernstein, frames, turned
 from ..physics.budget import TooMuchWork, passing, spend
 from ..physics.crossings import first_contact, touching
 from ..physics.forces import Medium
@@ -181,8 +181,8 @@ class _Flight:
                 k = meets[0]
                 if step.elapsed_s[k] + s[k] * length_s > self.limit_s:
                     return None
-                moved = s[k] ** np.arange(_POWERS) @ step.path_m[:, :, k]
-                return self._landed(surfaces[which[k]], step.position_m[:, k] + moved)
+                end, _ = step.at(s[[k]], [k])
+                return self._landed(surfaces[which[k]], end[:, 0])
         return None
 
     def _steps(self, since_s, length_s):
@@ -197,6 +197,7 @@ class _Flight:
         path_m[2, 2] = 0.5 * pull * length_s**2
         for k in range(3, _POWERS):
             path_m[k, :2] = path_m[k - 2, :2] * (w * length_s) ** 2 / (k * (k - 1))
+        path_m = bernstein.from_powers(path_m)
         return Step(since_s, length_s, position, velocity, path_m, np.zeros_like(path_m))
 
     def _turned(self, w, since_s):

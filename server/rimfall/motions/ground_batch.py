@@ -182,10 +182,8 @@ class GroundBatch:
     def _end_inside(self, taken, some, s, kind, met):
         """End the legs of the bodies `some` of the steps at s."""
         step, who = taken.step, taken.who[some]
-        powers = s[some] ** np.arange(len(step.path_m))[:, None]
         law, walker = self._walker.law.take(who), self._walker
-        position = step.position_m[:, some] + np.einsum("km,kam->am", powers, step.path_m[:, :, some])
-        velocity = step.velocity_m_s[:, some] + np.einsum("km,kam->am", powers, step.path_m_s[:, :, some])
+        position, velocity = step.at(s[some], some)
         walker.position[:, who] = position
         walker.velocity[:, who] = law.tangent(velocity, law.surface.normal(position[:3]))
         walker.time_s[who] = step.elapsed_s[some] + s[some] * step.length_s[some]
@@ -260,12 +258,13 @@ class GroundBatch:
             return
         some, begin, lasts = some[keep], begin[keep], lasts[keep]
         spinning, change = spinning[:, open_][:, keep], change[:, open_][:, keep]
-        path_m, path_m_s = np.zeros((2, 8, 6, len(some)))
-        path_m[1, 3:], path_m[2, 3:] = spinning * lasts, 0.5 * change * lasts**2
-        path_m_s[1, 3:] = change * lasts
+        powers = np.zeros((2, 8, 6, len(some)))
+        powers[0, 1, 3:], powers[0, 2, 3:] = spinning * lasts, 0.5 * change * lasts**2
+        powers[1, 1, 3:] = change * lasts
+        path_m, path_m_s = (bernstein.from_powers(p) for p in powers)
         velocity = np.concatenate([np.zeros_like(spinning), spinning])
         self._record(self._at[some], Step(begin, lasts, walker.position[:, some].copy(), velocity, path_m, path_m_s))
-        walker.position[3:, some] += path_m[:, 3:].sum(axis=0)
+        walker.position[3:, some] += path_m[-1, 3:]
         walker.velocity[3:, some] = spinning + change * lasts
 
     def _record(self, owners, step):

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from ..physics import bernstein
 from ..physics.budget import spend
 from ..physics.integrate import Step
 
@@ -13,7 +14,7 @@ _AT_ONCE = 20_000  # times read in one go: their polynomials then stay within a 
 @dataclass(frozen=True)
 class Path:
     """The path of one body, in S pieces: start_s and length_s (S,), states (S, D) at each start, and the change since then,
-    powers of s = (t - start)/length, path_m and path_m_s (S, K, D). It holds from begin_s to end_s.
+    Bernstein coefficients in s = (t - start)/length, path_m and path_m_s (S, K, D). It holds from begin_s to end_s.
 
     In the air it is inertial and D is 3; on the ground it is of the room's frame and D is 6 (`ground.py`).
     """
@@ -32,8 +33,8 @@ class Path:
         return np.clip(np.searchsorted(self.start_s, time_s, "right") - 1, 0, None)
 
     def share(self, k: np.ndarray, time_s: np.ndarray) -> np.ndarray:
-        """s (n, 1) of times (n,) in pieces k (n,)."""
-        return ((time_s - self.start_s[k]) / self.length_s[k])[:, None]
+        """s (n,) of times (n,) in pieces k (n,)."""
+        return (time_s - self.start_s[k]) / self.length_s[k]
 
     def at(self, time_s: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
         """Position and velocity (n, D), (n, D) at times (n,) inside [begin_s, end_s]."""
@@ -43,7 +44,7 @@ class Path:
         spend(samples=len(time_s))
         k = self.piece(time_s)
         s = self.share(k, time_s)
-        return self.position_m[k] + horner(self.path_m[k], s), self.velocity_m_s[k] + horner(self.path_m_s[k], s)
+        return self.position_m[k] + values(self.path_m, k, s), self.velocity_m_s[k] + values(self.path_m_s, k, s)
 
 
 def of_no_length(time_s: float, position: np.ndarray, velocity: np.ndarray) -> Path:
@@ -86,24 +87,17 @@ class StepLog:
             spend()
             return np.concatenate([np.ascontiguousarray(v.transpose(-1, *range(v.ndim - 1))) for v in values])[order]
 
-        most = max(len(s.path_m) for s in self._steps)
-
-        def powers(name):
-            return column([_padded(getattr(s, name), most) for s in self._steps])
+        def control(name):
+            points = [getattr(s, name) for s in self._steps]
+            degree = max(len(p) for p in points) - 1
+            return column([p if len(p) > degree else bernstein.of_degree(p, degree) for p in points])
 
         lengths = [np.broadcast_to(s.length_s, who.shape) for s, who in zip(self._steps, self._owners, strict=True)]
         states = (column([getattr(s, n) for s in self._steps]) for n in ("position_m", "velocity_m_s"))
-        columns = [column(self._begins), column(lengths), *states, powers("path_m"), powers("path_m_s")]
+        columns = [column(self._begins), column(lengths), *states, control("path_m"), control("path_m_s")]
         numbers, first = np.unique(owner[order], return_index=True)
         for i, low, high in zip(numbers.tolist(), first, [*first[1:], len(owner)], strict=True):
             yield i, [c[low:high] for c in columns]
-
-
-def _padded(powers, most):
-    """Powers (K, D, M) with as many as most."""
-    return (
-        powers if len(powers) == most else np.concatenate([powers, np.zeros((most - len(powers), *powers.shape[1:]))])
-    )
 
 
 class EndLog:
@@ -117,32 +111,24 @@ class EndLog:
 
     def keep(self, step: Step, owners: np.ndarray, _begin_s: np.ndarray, share: np.ndarray) -> None:
         """Follow a Step of the bodies numbered owners (M,) as far as a share (M,) of it."""
-        place = step.position_m + _at_share(step.path_m, share)
+        place, moving = step.at(share)
         before = self.position_m[:, owners]
         across = before[0] * place[1] - before[1] * place[0]
         self.swept_rad[owners] += np.arctan2(across, before[0] * place[0] + before[1] * place[1])
         self.position_m[:, owners] = place
-        self.velocity_m_s[:, owners] = step.velocity_m_s + _at_share(step.path_m_s, share)
+        self.velocity_m_s[:, owners] = moving
 
 
-def _at_share(powers, share):
-    """Sum of powers (K, 3, M) at s (M,)."""
-    out = powers[-1]
-    for power in powers[-2::-1]:
-        out = out * share + power
-    return out
+def values(control: np.ndarray, k: np.ndarray, s: np.ndarray) -> np.ndarray:
+    """Values (n, D) of the pieces k (n,) of control points (S, K, D) at s (n,)."""
+    weights = bernstein.weights(control.shape[1] - 1, s)
+    if len(control) == 1:
+        return weights.T @ control[0]
+    return np.einsum("kn,nkd->nd", weights, control[k])
 
 
-def horner(powers: np.ndarray, s: np.ndarray) -> np.ndarray:
-    """Sum of powers (n, K, D) at s (n, 1)."""
-    out = powers[:, -1]
-    for k in range(powers.shape[1] - 2, -1, -1):
-        out = out * s + powers[:, k]
-    return out
-
-
-def slope(powers: np.ndarray) -> np.ndarray:
-    """Powers (n, max(K - 1, 1), D) of the derivative of polynomials of powers (n, K, D); that of a constant is zero."""
-    if powers.shape[1] == 1:
-        return np.zeros_like(powers)
-    return powers[:, 1:] * np.arange(1, powers.shape[1])[:, None]
+def slope(control: np.ndarray) -> np.ndarray:
+    """Control points (S, max(K - 1, 1), D) of the derivative of polynomials of control points (S, K, D)."""
+    if control.shape[1] == 1:
+        return np.zeros_like(control)
+    return (control.shape[1] - 1) * np.diff(control, axis=1)

@@ -2,9 +2,10 @@
 
 import numpy as np
 
+from ..physics import bernstein
 from ..physics.constants import G0_M_S2
 from .journey import Leg
-from .path import Path
+from .path import Path, slope
 from .setting import Setting
 
 _PRESSES_M_S2 = 1e-9  # up: rounding, where nothing is felt
@@ -52,19 +53,12 @@ def given_leg(surface, start_s, length_s, powers, end_s, turned_rad=None):
     keep = (start_s < end_s) | (np.arange(len(start_s)) == 0)
     turned = np.zeros_like(powers) if turned_rad is None else turned_rad
     whole = np.concatenate([powers, turned], axis=2)[keep]
+    control = np.moveaxis(bernstein.from_powers(np.moveaxis(whole, 1, 0)), 0, 1)
     start_s, length_s = start_s[keep], length_s[keep]
-    rates = whole[:, 1:] * np.arange(1, whole.shape[1])[:, None] / length_s[:, None, None]
-    rates = np.concatenate([rates, np.zeros_like(whole[:, :1])], axis=1)
-    begin_s = float(start_s[0])
-    path = Path(start_s, length_s, whole[:, 0], rates[:, 0], _change(whole), _change(rates), begin_s, float(end_s))
+    rates = slope(control) / length_s[:, None, None]
+    changes = (each - each[:, :1] for each in (control, rates))
+    path = Path(start_s, length_s, control[:, 0], rates[:, 0], *changes, float(start_s[0]), float(end_s))
     return Leg(path, surface, np.zeros(3))
-
-
-def _change(powers):
-    """Powers (S, K, D) without the constant one."""
-    out = powers.copy()
-    out[:, 0] = 0.0
-    return out
 
 
 def last_state(leg: Leg) -> tuple[np.ndarray, np.ndarray]:

@@ -19,6 +19,7 @@ from .setting import Setting
 from .trajectory import Trajectory, attitudes, of_legs
 
 _STATE_BYTES, _MOMENT_BYTES = 210, 700  # of memory: of one instant in States, with how the body has turned; of a Moment
+_LEVEL_M = 1e-9  # heights no further apart are one
 _GRID_SLACK = 1e-9  # in samples: a time that is on the grid but for rounding is on the grid
 
 
@@ -126,7 +127,7 @@ def of_journey(setting: Setting, plan: Plan, journey: Journey) -> Track:
     samples, moments = both.only(slice(0, count)), both.only(slice(count, count + len(times) - len(broke_s)))
     events = _events(setting, plan, turning, journey, moments, end)
     landing = next((e for e in events if e.kind in ON_THE_GROUND), None)
-    highest = int(np.argmax(moments.height_m))
+    highest = int(np.argmax(moments.height_m >= np.max(moments.height_m) - _LEVEL_M))
     return Track(
         first,
         samples,

@@ -9,11 +9,11 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from ..physics import quaternions
+from ..physics import bernstein, quaternions
 from ..physics.budget import spend
 from ..physics.spin import Spin
 from .journey import Leg
-from .path import Path, horner, slope
+from .path import Path, slope, values
 
 
 @dataclass(frozen=True)
@@ -44,7 +44,7 @@ class Trajectory(Path):
         """Acceleration (n, 3) in the turning frame at times (n,), of the path that is at `position` and `velocity` (n, 3) there
         (those of `both`): in the air what bends the inertial path, and the turning frame's own."""
         k = self.piece(time_s)
-        acceleration = horner(slope(self.path_m_s[k]), self.share(k, time_s)) / self.length_s[k][:, None]
+        acceleration = values(slope(self.path_m_s), k, self.share(k, time_s)) / self.length_s[k][:, None]
         flies = ~self.grounded[k]
         own = spin.own(time_s, position, velocity)
         acceleration[flies] = (spin.turn_back(acceleration, time_s) + own)[flies]
@@ -60,11 +60,11 @@ def of_legs(legs: Sequence[Leg]) -> Trajectory:
     """The Trajectory of a journey's legs."""
     paths = [leg.path for leg in legs]
     count = [len(p.start_s) for p in paths]
-    powers = max(p.path_m.shape[1] for p in paths)
+    rows = max(p.path_m.shape[1] for p in paths)
 
     def all_of(name, first=0, last=3):
-        spend(bytes=8 * sum(count) * (powers if name.startswith("path") else 1) * 3)
-        return np.concatenate([_padded(getattr(p, name)[..., first:last], powers) for p in paths])
+        spend(bytes=8 * sum(count) * (rows if name.startswith("path") else 1) * 3)
+        return np.concatenate([_padded(getattr(p, name)[..., first:last], rows) for p in paths])
 
     grounded = np.repeat([leg.surface is not None for leg in legs], count)
     return Trajectory(
@@ -77,20 +77,23 @@ def of_legs(legs: Sequence[Leg]) -> Trajectory:
         paths[0].begin_s,
         paths[-1].end_s,
         grounded,
-        _turned(paths, powers) if np.any(grounded) else None,
+        _turned(paths, rows) if np.any(grounded) else None,
         np.repeat([leg.spin_rad_s for leg in legs], count, axis=0),
     )
 
 
-def _padded(a, powers):
-    return a if a.ndim < 3 or a.shape[1] == powers else np.pad(a, ((0, 0), (0, powers - a.shape[1]), (0, 0)))
+def _padded(a, rows):
+    """An array (S, D), or control points (S, K, D) as of a higher degree, (S, rows, D)."""
+    if a.ndim < 3 or a.shape[1] == rows:
+        return a
+    return np.moveaxis(bernstein.of_degree(np.moveaxis(a, 1, 0), rows - 1), 0, 1)
 
 
-def _turned(paths, powers):
-    """Powers (S, K, 3) of the integral of the spin relative to the ground; 0 in the air."""
-    none = [np.zeros((len(p.start_s), powers, 3)) for p in paths]
+def _turned(paths, rows):
+    """Control points (S, K, 3) of the integral of the spin relative to the ground; 0 in the air."""
+    none = [np.zeros((len(p.start_s), rows, 3)) for p in paths]
     return np.concatenate(
-        [_padded(p.path_m[..., 3:], powers) if p.path_m.shape[2] > 3 else n for p, n in zip(paths, none, strict=True)]
+        [_padded(p.path_m[..., 3:], rows) if p.path_m.shape[2] > 3 else n for p, n in zip(paths, none, strict=True)]
     )
 
 
@@ -104,8 +107,8 @@ def attitudes(trajectory: Trajectory, spin: Spin, time_s: np.ndarray) -> np.ndar
     turns = _air_turns(trajectory, spin, k, begin, end)
     if trajectory.turned_rad is not None:
         ground = trajectory.grounded[k]
-        powers = trajectory.turned_rad[k[ground]]
-        before, after = (horner(powers, trajectory.share(k[ground], t[ground])) for t in (begin, end))
+        k = k[ground]
+        before, after = (values(trajectory.turned_rad, k, trajectory.share(k, t[ground])) for t in (begin, end))
         turns[ground] = quaternions.turning(after - before)
     whole = np.concatenate([[[1.0, 0.0, 0.0, 0.0]], quaternions.products(turns)])
     return whole[np.searchsorted(marks, np.maximum(time_s, trajectory.begin_s))]

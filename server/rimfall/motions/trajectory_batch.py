@@ -11,7 +11,7 @@ from ..physics.budget import spend
 from ..physics.integrate import Step
 from ..physics.protocols import Surface
 from ..physics.spin import Spin
-from .path import Path, horner, slope
+from .path import Path, slope, values
 
 _VECTORS = ("position_m", "velocity_m_s")
 _AT_ONCE = 20_000  # times read in one go: their polynomials then stay within a few tens of megabytes
@@ -43,11 +43,11 @@ class TrajectoryBatch:
         body is where it begins and ends."""
         time_s = np.clip(time_s, self.begin_s[body], self.end_s[body])
         k = self._piece(body, time_s)
-        s = ((time_s - self.start_s[k]) / self.length_s[k])[:, None]
+        s = (time_s - self.start_s[k]) / self.length_s[k]
         return (
-            self.position_m[k] + horner(self.path_m[k], s),
-            self.velocity_m_s[k] + horner(self.path_m_s[k], s),
-            horner(slope(self.path_m_s[k]), s) / self.length_s[k][:, None],
+            self.position_m[k] + values(self.path_m, k, s),
+            self.velocity_m_s[k] + values(self.path_m_s, k, s),
+            values(slope(self.path_m_s), k, s) / self.length_s[k][:, None],
         )
 
     def turning(self, spin: Spin, body: np.ndarray, time_s: np.ndarray) -> tuple[np.ndarray, ...]:
@@ -73,7 +73,7 @@ class TrajectoryBatch:
         states = (np.ascontiguousarray(np.moveaxis(a, 0, -1)) for a in (self.position_m, self.velocity_m_s))
         powers = (np.ascontiguousarray(np.moveaxis(a, 0, -1)) for a in (self.path_m, self.path_m_s))
         step = Step(0.0, self.length_s, *states, *powers)
-        seen = step.position_m, bernstein.from_powers(step.path_m)
+        seen = step.position_m, step.path_m
         position, control = turned.path(step, self.start_s, spin) if surface.turned else seen
         gap = surface.gap_control(position, control, np.zeros(len(owner)))
         s = bernstein.first_fall(gap)
@@ -108,18 +108,20 @@ def of_paths(paths: Sequence[Sequence[Path]]) -> TrajectoryBatch:
     """The TrajectoryBatch of N lists of Paths, each list those of one body, one after another; all inertial."""
     paths = [[trimmed(p) for p in one] for one in paths]
     flat = [p for one in paths for p in one]
-    powers = max((p.path_m.shape[1] for p in flat), default=1)
+    most = max((p.path_m.shape[1] for p in flat), default=1)
 
     of_piece = np.repeat(np.arange(len(flat)), np.array([len(p.start_s) for p in flat], dtype=int))
 
     def column(name):
-        width = {"path_m": (powers, 3), "path_m_s": (powers, 3)}.get(name, (3,) if name in _VECTORS else ())
+        width = {"path_m": (most, 3), "path_m_s": (most, 3)}.get(name, (3,) if name in _VECTORS else ())
         pieces, out = [getattr(p, name) for p in flat], np.zeros((len(of_piece), *width))
         spend(bytes=out.nbytes)
         shapes = np.array([piece.shape[1] if piece.ndim > 2 else 0 for piece in pieces])
         for count in np.unique(shapes):
             rows = np.concatenate([pieces[i] for i in np.flatnonzero(shapes == count).tolist()])
-            out[((shapes == count)[of_piece], *map(slice, rows.shape[1:]))] = rows
+            if rows.ndim > 2:
+                rows = np.moveaxis(bernstein.of_degree(np.moveaxis(rows, 1, 0), most - 1), 0, 1)
+            out[(shapes == count)[of_piece]] = rows
         return out
 
     counts = np.array([sum(len(p.start_s) for p in one) for one in paths], dtype=int)

@@ -18,12 +18,13 @@ def _from_powers(n):
 
 
 @lru_cache
-def _raise_twice(n):
-    """(2 n + 1, n + 1): degree n -> the same polynomial as degree 2 n."""
+def _raising(n, degree):
+    """(degree + 1, n + 1): degree n -> the same polynomial as the other degree."""
+    more = degree - n
     return np.array(
         [
-            [comb(n, j) * comb(n, k - j) / comb(2 * n, k) if 0 <= k - j <= n else 0.0 for j in range(n + 1)]
-            for k in range(2 * n + 1)
+            [comb(n, j) * comb(more, k - j) / comb(degree, k) if 0 <= k - j <= more else 0.0 for j in range(n + 1)]
+            for k in range(degree + 1)
         ]
     )
 
@@ -36,7 +37,14 @@ def from_powers(powers):
 
 def raised(control):
     """Degree n (n + 1, N) -> the same as degree 2 n (2 n + 1, N)."""
-    return _raise_twice(len(control) - 1) @ control
+    n = len(control) - 1
+    return _raising(n, 2 * n) @ control
+
+
+def of_degree(control, degree):
+    """Degree n (n + 1, ...), n at most `degree` -> the same as that degree (degree + 1, ...)."""
+    raised = _raising(len(control) - 1, degree) @ control.reshape(len(control), -1)
+    return raised.reshape(-1, *control.shape[1:])
 
 
 @lru_cache
@@ -135,15 +143,31 @@ def _halves(c):
 
 
 @lru_cache
-def _shares(n):
-    """Binomial coefficients and powers (n + 1, 1) of degree n."""
-    return np.array([[float(comb(n, k))] for k in range(n + 1)]), np.arange(n + 1.0)[:, None]
+def _ways(n):
+    """Binomial coefficients (n + 1, 1) of degree n."""
+    return np.array([[float(comb(n, k))] for k in range(n + 1)])
+
+
+def weights(n, s):
+    """(n + 1, N): what each coefficient of degree n gives to the values at s (N,)."""
+    rising, falling = np.empty((2, n + 1, len(s)))
+    rising[0] = falling[0] = 1.0
+    rising[1:], falling[1:] = s, 1.0 - s
+    np.multiply.accumulate(rising, axis=0, out=rising)
+    np.multiply.accumulate(falling, axis=0, out=falling)
+    rising *= falling[::-1]
+    rising *= _ways(n)
+    return rising
 
 
 def value(control, s):
-    """Values (N,) of polynomials (n + 1, N) at s (N,) in [0, 1]: a weighted mean of the coefficients, so no digits are lost."""
-    ways, k = _shares(len(control) - 1)
-    return np.sum(ways * s**k * (1.0 - s) ** k[::-1] * control, axis=0)
+    """Values (..., N) of polynomials (n + 1, ..., N) at s (N,) in [0, 1]: a weighted mean of the coefficients, so no digits are lost."""
+    return np.einsum("kn,k...n->...n", weights(len(control) - 1, s), control)
+
+
+def straight(degree):
+    """(degree + 1, 1, 1): coefficients of s."""
+    return np.linspace(0.0, 1.0, degree + 1)[:, None, None]
 
 
 def _only_root(c):

@@ -33,7 +33,7 @@ def first_contact(step, surfaces, body_radius_m, state, turning=None):
     looked for on the path in the turning frame, which holds for steps that keep to `turned.longest_s` and the spin's knots.
     Returns s (M,) in [0, 1], inf where nothing is met, and the index (M,) of the surface, -1 for none.
     """
-    inertial = step.position_m, bernstein.from_powers(step.path_m)
+    inertial = step.position_m, step.path_m
     seen = inertial
     tumbles = turning is not None and turning[0].tumbles
     if turning is not None and (tumbles or any(surface.turned for surface in surfaces)):
@@ -62,17 +62,14 @@ def first_contact(step, surfaces, body_radius_m, state, turning=None):
     return s, which
 
 
-def nearest_axis(position, path_m):
-    """Where along path pieces the distance from the axis passes through a minimum: s (S,) in (0, 1), inf where it does not.
+def nearest_axis(position, control, length_s):
+    """Where along path pieces the distance from the axis passes through a minimum: s (S,) in (0, 1), inf where it does not, or where
+    the piece does not begin toward the axis, faster than STILL_M_S.
 
-    position (S, 3) at each piece's start, path_m (S, K, 3) powers of s.
+    position (S, 3) at each piece's start, control points (K, 2, S) of the change since then, length_s (S,).
     """
-    return nearest_axis_on(position, bernstein.from_powers(np.ascontiguousarray(np.moveaxis(path_m[:, :, :2], 0, -1))))
-
-
-def nearest_axis_on(position, control):
-    """The same of control points (K, 2, S) of the change since each piece's start."""
     change = bernstein.raised(2 * np.einsum("na,kan->kn", position[:, :2], control)) + bernstein.squared(control)
     closing = -bernstein.derivative(change)
     s = bernstein.first_descent(closing, depth=0.0)
-    return np.where((closing[0] > 0) & (s < 1.0), s, np.inf)
+    away = np.hypot(position[:, 0], position[:, 1])
+    return np.where((closing[0] > 2 * STILL_M_S * length_s * away) & (s < 1.0), s, np.inf)

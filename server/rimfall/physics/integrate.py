@@ -12,7 +12,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from . import dop853
+from . import bernstein, dop853
 from .budget import spend
 
 AT_ONCE = 5_000  # bodies
@@ -57,16 +57,18 @@ ERRORS = np.stack([_E5, _E3, _E5 @ TIMES_A[:13, :13], _E3 @ TIMES_A[:13, :13]])
 _UPPER = np.array(dop853.DENSE)
 _UNIT = np.eye(STAGES)
 _BASIS = _dense_basis()
-DENSE_VELOCITY = _BASIS @ _dense_from(TIMES_A[12], _UNIT[0], _UNIT[12], _UPPER)
-DENSE_POSITION = _BASIS @ _dense_from(TIMES_AA[12], np.zeros(STAGES), TIMES_A[12], _UPPER @ TIMES_A)
+DENSE_VELOCITY = bernstein.from_powers(_BASIS) @ _dense_from(TIMES_A[12], _UNIT[0], _UNIT[12], _UPPER)
+DENSE_POSITION = bernstein.from_powers(_BASIS) @ _dense_from(
+    TIMES_AA[12], np.zeros(STAGES), TIMES_A[12], _UPPER @ TIMES_A
+)
 
 
 @dataclass(frozen=True)
 class Step:
     """One step of M bodies: elapsed_s at its start and length_s (numbers, or (M,)), states (3, M) and the path inside it.
 
-    position_m and velocity_m_s are the state at the start. path_m and path_m_s (K, 3, M) are polynomials in
-    s = (elapsed - start)/length of the change since the start, lowest power first (row 0 is zero).
+    position_m and velocity_m_s are the state at the start. path_m and path_m_s (K, 3, M) are Bernstein coefficients, in
+    s = (elapsed - start)/length, of the change since the start: the first row is zero, the last the change at the end.
     """
 
     elapsed_s: np.ndarray | float
@@ -75,6 +77,18 @@ class Step:
     velocity_m_s: np.ndarray
     path_m: np.ndarray
     path_m_s: np.ndarray
+
+    def at(self, s, some=slice(None)):
+        """Position and velocity (3, M) at s (M,) of the bodies of an index, of all unless given."""
+        return (
+            self.position_m[:, some] + bernstein.value(self.path_m[..., some], s),
+            self.velocity_m_s[:, some] + bernstein.value(self.path_m_s[..., some], s),
+        )
+
+    @property
+    def end(self):
+        """Position and velocity (3, M) at the end."""
+        return self.position_m + self.path_m[-1], self.velocity_m_s + self.path_m_s[-1]
 
     def only(self, mask):
         """The same step of the bodies of the mask (M,)."""
@@ -231,7 +245,7 @@ class ExplicitStepper:
         flat = stages.reshape(STAGES, -1)
         shape = (8, *self._position.shape)
         path_m = (length * length * DENSE_POSITION @ flat).reshape(shape)
-        path_m[1] += length * self._velocity
+        path_m += bernstein.straight(7) * (length * self._velocity)
         path_m_s = (length * DENSE_VELOCITY @ flat).reshape(shape)
         return Step(self._elapsed_s, length, self._position, self._velocity, path_m, path_m_s)
 
@@ -293,9 +307,9 @@ class Coaster:
         length = until - since
         position = self._position + since * (self._velocity + 0.5 * since * self._pull)
         velocity = self._velocity + since * self._pull
-        none = np.zeros_like(position)
-        path_m = np.stack([none, length * velocity, 0.5 * length**2 * self._pull])
-        path_m_s = np.stack([none, length * self._pull, none])
+        none, moved, faster = np.zeros_like(position), length * velocity, length * self._pull
+        path_m = np.stack([none, 0.5 * moved, moved + 0.5 * length * faster])
+        path_m_s = np.stack([none, 0.5 * faster, faster])
         self._elapsed_s = until
         return Step(since, length, position, velocity, path_m, path_m_s)
 

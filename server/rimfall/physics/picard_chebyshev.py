@@ -12,6 +12,7 @@ from math import comb
 import numpy as np
 from numpy.polynomial import chebyshev
 
+from . import bernstein
 from .aboard import dot
 from .budget import spend
 from .integrate import Step
@@ -142,6 +143,7 @@ class Windows:
             path_m = length**2 * (_TO_POWERS @ (_INTO_TWICE @ series))
             path_m_s = length * (_TO_POWERS @ (_INTO_ONCE @ series))
         path_m[1] += length * self.velocity[:, 0]
+        path_m, path_m_s = bernstein.from_powers(path_m), bernstein.from_powers(path_m_s)
         begin, long = np.array([self.time_s]), np.array([length])
         step = Step(begin, long, self.position, self.velocity, path_m[..., None], path_m_s[..., None])
         return Window(step, rates, position, velocity, watched), error if np.isfinite(error) else np.inf

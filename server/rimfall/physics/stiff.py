@@ -8,6 +8,7 @@ IV.8. Arrays are (3, N) inside, as in `integrate.py`, and a step comes back in t
 
 import numpy as np
 
+from . import bernstein
 from .budget import spend
 from .integrate import JUST_AFTER, Step, longest_step
 
@@ -103,8 +104,7 @@ class StiffStepper:
     def _advance(self, step, stages, length, end_s):
         at_end = end_s - self._elapsed_s - length <= 1e-14 * end_s
         self._elapsed_s = end_s if at_end else self._elapsed_s + length
-        self._position = step.position_m + step.path_m.sum(axis=0)
-        self._velocity = step.velocity_m_s + step.path_m_s.sum(axis=0)
+        self._position, self._velocity = step.end
         self._guess = np.tensordot(_TO_POWERS, stages, axes=1), length
 
     def _slopes(self, start):
@@ -187,4 +187,5 @@ class StiffStepper:
         none = np.zeros((1, *self._position.shape))
         path_m_s = np.concatenate([none, length * powers / (m + 1), none])
         path_m = np.concatenate([none, length * self._velocity[None], length**2 * powers / ((m + 1) * (m + 2))])
-        return Step(self._elapsed_s, length, self._position, self._velocity, path_m, path_m_s)
+        controls = bernstein.from_powers(path_m), bernstein.from_powers(path_m_s)
+        return Step(self._elapsed_s, length, self._position, self._velocity, *controls)

@@ -7,6 +7,7 @@ at Chebyshev's points is as good: its error is below 1e-12 of the distance from 
 
 import numpy as np
 
+from . import bernstein
 from .aboard import of_frame
 
 MOST_RAD = 0.5  # that the frame may turn within one step
@@ -68,8 +69,7 @@ def path(step, start_s, spin):
     first, last = spin.rate_rad_s(begin_s), spin.rate_rad_s(begin_s + step.length_s)
     share = NODES[:, None]
     angle = share * step.length_s * (first + 0.5 * share * (last - first))
-    powers = step.path_m.reshape(len(step.path_m), -1)
-    moved = (share ** np.arange(len(powers)) @ powers).reshape(-1, *step.position_m.shape)
+    moved = _moved(step)
     # Turned to the frame as it stands at the start first: what is left is small, and its change is told without loss.
     origin = spin.angle_rad(begin_s)
     position = turned_back(step.position_m, origin)
@@ -80,11 +80,16 @@ def path(step, start_s, spin):
     return position, (TO_CONTROL @ change.reshape(len(change), -1)).reshape(change.shape)
 
 
+def _moved(step):
+    """How far (n + 1, 3, M) bodies have moved in a step at the nodes."""
+    shares = bernstein.weights(len(step.path_m) - 1, NODES).T
+    return (shares @ step.path_m.reshape(len(step.path_m), -1)).reshape(-1, *step.position_m.shape)
+
+
 def _tumbled_path(step, begin_s, spin):
     """The same in a frame whose axis moves: begin_s (M,)."""
     share = NODES[:, None]
-    powers = step.path_m.reshape(len(step.path_m), -1)
-    moved = (share ** np.arange(len(powers)) @ powers).reshape(-1, *step.position_m.shape)
+    moved = _moved(step)
     inertial = np.moveaxis(step.position_m + moved, 1, -1)
     turning, _ = spin.to_frame(begin_s + share * step.length_s, inertial, np.zeros_like(inertial))
     position = turning[0].T.copy()

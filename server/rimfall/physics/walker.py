@@ -8,7 +8,6 @@ are (6, N), and (6, K, N) at the points of a step.
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.polynomial import chebyshev
 
 from .aboard import dot
 from .budget import spend
@@ -31,20 +30,6 @@ _ASIDE = 1e-6  # how far aside the law is asked, of the speed that friction goes
 _SEEN = 1e-9  # and at least, of the place or the speed: what rounding leaves to be seen
 _NONE = 1e-300
 _ROUNDING = 4e-15  # a coefficient that is less than this share of the greatest is none
-
-
-def _to_powers(times):
-    """(K + 2, K): Chebyshev coefficients in 2 s - 1 -> powers of s of the integral from 0, taken so many times."""
-    degree, out = RULE.degree + 2, np.zeros((RULE.degree + 3, RULE.degree + 3))
-    out[0, 0], out[0, 1], out[1, 1] = 1.0, -1.0, 2.0
-    for k in range(2, degree + 1):
-        out[:, k] = -2.0 * out[:, k - 1] - out[:, k - 2]
-        out[1:, k] += 4.0 * out[:-1, k - 1]
-    columns = [chebyshev.chebint(c, times, lbnd=-1, scl=0.5) for c in np.eye(RULE.degree + 1)]
-    return out @ np.array([np.pad(c, (0, degree + 1 - len(c))) for c in columns]).T
-
-
-_POWERS_ONCE, _POWERS_TWICE = _to_powers(1), _to_powers(2)
 
 
 @dataclass(frozen=True)
@@ -217,11 +202,12 @@ class Walker:
         end_s = np.where(until - begin <= length * (1.0 + 1e-14), until, begin + length)
         settled = law.settled(of(solved.position[:, -1]), of(solved.velocity[:, -1]), of(self._gap))
         series = np.where(np.abs(series) < _ROUNDING * np.max(np.abs(series), axis=1, keepdims=True), 0.0, series)
-        path_m = np.moveaxis((length * length) * (_POWERS_TWICE @ series), 1, 0)
-        path_m_s = np.moveaxis(length * (_POWERS_ONCE @ series), 1, 0)
-        path_m[0], path_m_s[0] = 0.0, 0.0
-        path_m[1] += length * u
-        step = Step(begin, length, x, u, np.ascontiguousarray(path_m), np.ascontiguousarray(path_m_s))
+        straight = np.linspace(0.0, 1.0, len(RULE.twice_control))[:, None]
+        path_m = (length * length) * (RULE.twice_control @ series) + (length * straight) * u[:, None]
+        path_m, path_m_s = (
+            np.ascontiguousarray(np.moveaxis(p, 1, 0)) for p in (path_m, length * (RULE.once_control @ series))
+        )
+        step = Step(begin, length, x, u, path_m, path_m_s)
         who, watched = np.flatnonzero(fine), of(solved.watched)
         self._advance(who, whole, end_s, settled, of(solved.acceleration[:, -1]), watched[:, -1])
         wide = np.broadcast_to(rate, begin.shape), np.broadcast_to(change, begin.shape)

@@ -121,7 +121,7 @@ def _propagate_stiff(force, position, velocity, limit, absolute):
     stepper = StiffStepper(force, position, velocity, limit, absolute=absolute)
     while not stepper.done:
         step = stepper.step()
-    return step.position_m + step.path_m.sum(axis=0), step.velocity_m_s + step.path_m_s.sum(axis=0)
+    return step.end
 
 
 def hit(

@@ -124,7 +124,7 @@ class _Swinging:
 
     def _straightens(self, step, straight):
         """Where in a step a slack line is straight again, or inf; `straight` roots at the step's start are left out."""
-        gap = self._line.gap_control(step.position_m, bernstein.from_powers(step.path_m), np.zeros(1))
+        gap = self._line.gap_control(step.position_m, step.path_m, np.zeros(1))
         for _ in range(straight):
             gap = bernstein.deflated(gap)
         return float(bernstein.first_descent(gap)[0])
@@ -135,10 +135,8 @@ class _Swinging:
         if s == 1.0:
             self._time_s, self._position, self._velocity = windows.time_s, windows.position, windows.velocity
             return
-        powers = s ** np.arange(len(step.path_m))
         self._time_s = float(step.elapsed_s[0] + s * step.length_s[0])
-        self._position = step.position_m + np.einsum("k,kan->an", powers, step.path_m)
-        self._velocity = step.velocity_m_s + np.einsum("k,kan->an", powers, step.path_m_s)
+        self._position, self._velocity = step.at(np.array([s]))
 
     def _happens(self, kind, **more):
         place = (self._position + self._pivot)[:, 0]
