@@ -45,7 +45,8 @@ export function createTitle({ store }) {
   }
   function update() {
     if (document.activeElement !== text) setText(text, store.read('title') ?? '');
-    document.title = `${store.read('title') || UNTITLED} · Rimfall`;
+    const title = `${store.read('title') || UNTITLED} · Rimfall`;
+    if (document.title !== title) document.title = title;
     setText($('#direction'), stageDirection(store));
   }
   store.on('document', update);

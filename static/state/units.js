@@ -89,13 +89,35 @@ export function formatFigure(value, step = 0.01) {
   return /^−0(\.0*)?$/.test(text) ? text.slice(1) : text;
 }
 
+// A format is made once, and a figure that was written lately is not written anew: either costs more than to show it.
+const FORMATS = /** @type {Intl.NumberFormat[]} */ ([]);
+const WRITTEN = /** @type {Map<number, string>[]} */ ([]); // by digits; what stands for a figure is how often it has the last digit
+const MOST_WRITTEN = 2000;
+
+/** With so many digits after the point, thousands parted by commas.
+ *  @param {number} value @param {number} digits */
+export function written(value, digits) {
+  WRITTEN[digits] ??= new Map();
+  const known = WRITTEN[digits],
+    parts = Math.round(Math.abs(value) * 10 ** digits),
+    key = value < 0 ? -parts - 0.5 : parts; // a hair below nothing is written with its sign
+  let text = known.get(key);
+  if (text === undefined) {
+    FORMATS[digits] ??= new Intl.NumberFormat('en-US', { minimumFractionDigits: digits, maximumFractionDigits: digits });
+    text = FORMATS[digits].format(value);
+    if (known.size >= MOST_WRITTEN) known.clear();
+    known.set(key, text);
+  }
+  return text;
+}
+
 /** Three figures, for read-outs: 0.564, 17.6, 1,500.
  *  @param {number} value */
 export function threeFigures(value) {
   if (value === 0) return '0';
   const size = Math.abs(value),
     places = size >= 99.95 ? 0 : size >= 9.995 ? 1 : size >= 0.9995 ? 2 : 3;
-  return value.toLocaleString('en-US', { minimumFractionDigits: places, maximumFractionDigits: places }).replace('-', '−');
+  return written(value, places).replace('-', '−');
 }
 
 /** @param {string} figure @param {string} unit */

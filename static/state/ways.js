@@ -1,6 +1,6 @@
 // How far a thing is from its release, as people read it. A way is the answer's: whole turns, the nearest way beyond them, across.
 
-import { showQuantity } from './units.js';
+import { showQuantity, written } from './units.js';
 
 const LEAST_SHARE = 0.005; // of the way round: less is none worth a word
 
@@ -23,13 +23,11 @@ export function whichWay(way, system = 'si', figure = showQuantity) {
   return `${far}${side}${round ? `, ${round}` : ''}`;
 }
 
-const decimals = (value, digits) => value.toLocaleString('en-US', { minimumFractionDigits: digits, maximumFractionDigits: digits });
-
 /** What part of the way round: '25 % of the way round', '3.5 times round'; '' where that is next to nothing, or nothing goes round.
  *  @param {{turns: number, of_turn: number | null}} way */
 export function roundOf({ turns, of_turn: part }) {
   if (part === null) return '';
   const all = Math.abs(turns + part);
-  if (turns) return `${decimals(all, 1)} times round`;
-  return all < LEAST_SHARE ? '' : `${decimals(100 * all, all < 0.0995 ? 1 : 0)}\u00a0% of the way round`;
+  if (turns) return `${written(all, 1)} times round`;
+  return all < LEAST_SHARE ? '' : `${written(100 * all, all < 0.0995 ? 1 : 0)}\u00a0% of the way round`;
 }

@@ -55,7 +55,7 @@ export class Aboard extends Half {
     const { model, shown, lead, eye, view } = this;
     const tips = this.arrows.update(
       model,
-      shown.filter(m => !this.posts?.labelled.has(m)),
+      this.posts ? shown.filter(m => !this.posts.labelled.has(m)) : shown,
       lead,
       time_s,
       eye,
@@ -113,7 +113,7 @@ export class Aboard extends Half {
   }
 
   things() {
-    return [...super.things(), ...this.arrows.shafts];
+    return this.posts ? [...super.things(), ...this.arrows.shafts] : this.arrows.shafts;
   }
 }
 

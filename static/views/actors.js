@@ -1,20 +1,20 @@
 // Who and what moves on a stage at time t: the lay figures, the bodies, and the shadows of both.
 
-import { Group, Matrix4, Mesh, Vector3, BufferAttribute, BufferGeometry, DynamicDrawUsage } from '../vendor/three.module.js';
+import { Group, Mesh, Quaternion, Vector3, BufferAttribute, BufferGeometry, DynamicDrawUsage } from '../vendor/three.module.js';
 import { at } from '../time/track.js';
 import { Balls } from './balls.js';
 import { cardMaterial, blobMaterial, rgb } from './materials.js';
 import { Dots, KIND } from './dots.js';
+import { FirstPart } from './first_part.js';
 import { figureGeometry, PERSON_M } from './lay_figure.js';
-import { triad } from './ground.js';
 import { bodyAt, standing, turnAt } from './model.js';
 import { Movers } from './movers.js';
 
 const BODY_PX = 13;
 const p = { x: 0, y: 0, z: 0 };
 const attitude = [1, 0, 0, 0];
-const turning = new Matrix4();
-const [x, y, z] = [new Vector3(), new Vector3(), new Vector3()];
+const AXIS = new Vector3(0, 0, 1);
+const RISEN = new Quaternion().setFromAxisAngle(new Vector3(1, 0, 0), Math.PI / 2); // upright where up is along the axis
 
 export class Actors {
   constructor(shared, frame, geometry = figureGeometry()) {
@@ -51,6 +51,7 @@ export class Actors {
     });
     this.balls.read(shown);
     this.movers.read(model, shown);
+    this.looks = new Map(shown.map(m => [m, { size: BODY_PX, diameter: m.diameter_m, tint: rgb(m.style.color), kind: KIND.ball, time: 0 }]));
   }
 
   stand(meshes, count, material) {
@@ -76,7 +77,7 @@ export class Actors {
   update(time_s) {
     const turn = turnAt(this.model, this.frame, time_s);
     this.shadows.begin();
-    this.where.forEach((person, k) => this.putPerson(this.people[k], person, turn, true));
+    for (let k = 0; k < this.where.length; k += 1) this.putPerson(this.people[k], this.where[k], turn, true);
     this.putGhosts(turn);
     this.movers.update(time_s, this.metresPerPx);
     this.putBodies(time_s, turn);
@@ -86,14 +87,22 @@ export class Actors {
   // Outside, a pale ghost stays where each figure stood at the release. `exposures`: more angles at which to draw it faintly.
   putGhosts(turn) {
     if (this.frame !== 'outside' || this.model.tumbling) return;
-    const spots = this.where.flatMap(person =>
-      (this.exposures ?? [person.since_rad]).filter(angle => Math.abs(turn - angle) * this.model.radius_m > 0.25).map(angle => [person, angle]),
-    );
-    this.stand(this.ghosts, spots.length, this.pale);
-    spots.forEach(([person, angle], k) => {
-      this.ghosts[k].geometry = this.posed(person.hand);
-      this.putPerson(this.ghosts[k], person, angle, false);
-    });
+    let count = 0;
+    for (const person of this.where)
+      if (this.exposures) for (const angle of this.exposures) count += this.putGhost(count, person, angle, turn);
+      else count += this.putGhost(count, person, person.since_rad, turn);
+    for (let k = count; k < this.ghosts.length; k += 1) this.ghosts[k].visible = false;
+  }
+
+  // How many more there are: none where the figure itself still stands.
+  putGhost(k, person, angle, turn) {
+    if (Math.abs(turn - angle) * this.model.radius_m <= 0.25) return 0;
+    if (k === this.ghosts.length) this.stand(this.ghosts, k + 1, this.pale);
+    const ghost = this.ghosts[k];
+    ghost.visible = true;
+    ghost.geometry = this.posed(person.hand);
+    this.putPerson(ghost, person, angle, false);
+    return 1;
   }
 
   putPerson(mesh, person, turn, dark) {
@@ -101,11 +110,11 @@ export class Actors {
     const { along_m, axial_m, floor, heading_rad = 0 } = person;
     ground.on(along_m, 0, axial_m, turn, p, floor);
     mesh.position.set(p.x, p.y, p.z);
-    const { spin, up, axial } = triad(ground.azimuth(along_m, floor) + turn, ground.level);
-    mesh.quaternion.setFromRotationMatrix(turning.makeBasis(x.set(...spin), y.set(...up), z.set(...axial)));
+    mesh.quaternion.setFromAxisAngle(AXIS, ground.azimuth(along_m, floor) + turn);
+    if (ground.level) mesh.quaternion.multiply(RISEN);
     if (heading_rad) mesh.rotateY(-heading_rad);
     mesh.scale.setScalar(this.tall);
-    if (dark) this.shadows.add(ground, person, turn, Math.min(0.46, 0.2 * ground.radius_m), 0.62);
+    if (dark) this.shadows.add(ground, along_m, axial_m, floor, turn, Math.min(0.46, 0.2 * ground.radius_m), 0.62);
   }
 
   putBodies(time_s, turn) {
@@ -116,10 +125,13 @@ export class Actors {
       bodyAt(this.model, m, this.frame, time_s, p);
       if (!m.tumbles) this.shade(p, m, turn);
       if (this.movers.draws(m, this.metresPerPx)) continue;
-      const look = { size: BODY_PX, diameter: m.diameter_m, tint: rgb(m.style.color) };
-      if (m.stage.mover === 'cup') this.bodies.add(p, { ...look, kind: KIND.cup, time: this.azimuthAt(m, time_s, turn) });
-      else if (m.path.attitude_wxyz) this.balls.add(p, look, at(m.path, time_s, 'attitude_wxyz', attitude), turn);
-      else this.bodies.add(p, { ...look, kind: KIND.ball });
+      const look = this.looks.get(m);
+      if (m.stage.mover === 'cup') {
+        look.kind = KIND.cup;
+        look.time = this.azimuthAt(m, time_s, turn);
+        this.bodies.add(p, look);
+      } else if (m.path.attitude_wxyz) this.balls.add(p, look, at(m.path, time_s, 'attitude_wxyz', attitude), turn);
+      else this.bodies.add(p, look);
     }
     this.bodies.end();
     this.balls.end();
@@ -135,7 +147,9 @@ export class Actors {
     const soft = 1 + 0.35 * Math.max(0, under.height_m);
     this.shadows.add(
       this.model.ground,
-      { ...under, floor: m.floor },
+      under.along_m,
+      under.axial_m,
+      m.floor,
       turn,
       Math.max(0.5 * m.diameter_m, this.least_m ?? 0.1) * soft,
       0.72 / (1 + 0.22 * Math.max(0, under.height_m)),
@@ -147,7 +161,7 @@ export class Actors {
 
 const MOST = 400;
 // biome-ignore format: corner by corner
-const CORNERS = [[-1, -1], [1, -1], [1, 1], [-1, 1]];
+const CORNERS = [-1, -1, 1, -1, 1, 1, -1, 1];
 const corner = { x: 0, y: 0, z: 0 };
 
 class Shadows {
@@ -168,6 +182,7 @@ class Shadows {
     this.mesh = new Mesh(geometry, blobMaterial(shared, '#020406', { core: 0.2 }));
     this.mesh.frustumCulled = false;
     this.mesh.renderOrder = 2;
+    this.sent = [new FirstPart(this.position), new FirstPart(this.strength)];
     this.count = 0;
   }
 
@@ -176,22 +191,23 @@ class Shadows {
   }
 
   // A shadow of radius `size_m` round a place of the deck, the habitat turned by `turn_rad`.
-  add(ground, { along_m, axial_m, floor }, turn_rad, size_m, strength) {
+  add(ground, along_m, axial_m, floor, turn_rad, size_m, strength) {
     if (this.count === MOST) return;
     const lift_m = Math.min(0.012, 0.002 * ground.radius_m);
     const stretch = ground.level ? ground.radius_m / Math.max(axial_m, size_m) : 1;
-    CORNERS.forEach(([s, z], k) => {
-      ground.on(along_m + s * size_m * stretch, lift_m, axial_m + z * size_m, turn_rad, corner, floor);
+    for (let k = 0; k < 4; k += 1) {
+      ground.on(along_m + CORNERS[2 * k] * size_m * stretch, lift_m, axial_m + CORNERS[2 * k + 1] * size_m, turn_rad, corner, floor);
       this.position.setXYZ(4 * this.count + k, corner.x, corner.y, corner.z);
       this.strength.setX(4 * this.count + k, strength);
-    });
+    }
     this.count += 1;
   }
 
   end() {
-    this.position.needsUpdate = true;
-    this.strength.needsUpdate = true;
-    this.mesh.geometry.setDrawRange(0, this.count * 6);
     this.mesh.visible = this.count > 0;
+    if (!this.count) return;
+    this.sent[0].send(this.count * 12);
+    this.sent[1].send(this.count * 4);
+    this.mesh.geometry.setDrawRange(0, this.count * 6);
   }
 }

@@ -14,7 +14,11 @@ const HEAD_PX = 11;
 const FASTEST = 0.1; // of the span: the arrow of the fastest moment shown
 const LONGEST = 0.45; // of the span: no arrow is drawn longer, its figure still says how much
 const SHARES = [0.3, 0.5, 0.7, 0.85, 1];
+const MOST_POINTS = 5; // of an arrow's lines
 const held = [0, 0, 0];
+const from = { x: 0, y: 0, z: 0 },
+  way = { x: 0, y: 0, z: 0 };
+const [tail, tip, along, across, line, solid] = [3, 3, 3, 3, 9, 2].map(size => Array(size).fill(0));
 
 export class Arrows {
   constructor(shared) {
@@ -26,6 +30,9 @@ export class Arrows {
       return ribbon;
     });
     this.shafts = []; // points along every arrow, for labels to keep off
+    this.points = []; // that those are
+    this.tips = [];
+    this.told = ARROW_KINDS.map(({ word, color }) => ({ word, color, tip: { x: 0, y: 0, z: 0 }, value_g: null }));
   }
 
   // Those that a scene can show: what the stage's legend names. `which` {velocity, centrifugal, coriolis, alone}.
@@ -35,53 +42,127 @@ export class Arrows {
 
   // Gives the tips for the labels: [{word, color, tip, value_g}] of the leading motion. Alone, it is the only one that has any.
   update(model, shown, lead, time_s, eye, which, width) {
-    const tips = [];
-    this.shafts = [];
-    const fastest = Math.max(1e-9, ...shown.map(m => m.fastest_m_s));
-    const scales = { velocity: (FASTEST * eye.span_m) / fastest, centrifugal: METRES_PER_M_S2, coriolis: METRES_PER_M_S2 };
-    const moving = shown.filter(m => (!which.alone || m === lead) && time_s >= m.starts_s - 1e-6 && time_s <= m.ends_s + 1e-6);
-    ARROW_KINDS.forEach((kind, k) => {
-      const lines = [];
-      if (which[kind.show])
-        for (const m of moving) {
-          if (m.stage.no_arrows.includes(kind.show)) continue;
-          const tip = this.arrow(lines, m, kind, scales[kind.show], time_s, bodyAt(model, m, 'aboard', time_s, {}), eye);
-          if (tip && m === lead) tips.push(tip);
-        }
-      this.ribbons[k].uniforms.uWidth.value = width;
-      this.ribbons[k].set(lines);
-    });
-    return tips;
+    let fastest = 1e-9;
+    for (const m of shown) fastest = Math.max(fastest, m.fastest_m_s);
+    this.tips.length = this.shafts.length = 0;
+    for (let k = 0; k < ARROW_KINDS.length; k += 1) {
+      const kind = ARROW_KINDS[k],
+        ribbon = this.ribbons[k],
+        scale = kind.show === 'velocity' ? (FASTEST * eye.span_m) / fastest : METRES_PER_M_S2;
+      ribbon.reserve(MOST_POINTS * shown.length);
+      ribbon.begin();
+      for (let i = 0; which[kind.show] && i < shown.length; i += 1) {
+        const m = shown[i];
+        if ((which.alone && m !== lead) || time_s < m.starts_s - 1e-6 || time_s > m.ends_s + 1e-6 || m.stage.no_arrows.includes(kind.show)) continue;
+        this.arrow(ribbon, this.told[k], m, kind, scale, time_s, bodyAt(model, m, 'aboard', time_s, from), eye, m === lead);
+      }
+      ribbon.uniforms.uWidth.value = width;
+      ribbon.end();
+    }
+    return this.tips;
   }
 
-  arrow(lines, m, kind, scale, time_s, from, eye) {
-    if (!at(m.path, time_s, kind.of, held)) return null;
-    const v = drawnVector(held, {});
-    const size = Math.hypot(v.x, v.y, v.z);
+  arrow(ribbon, told, m, kind, scale, time_s, { x, y, z }, eye, leads) {
+    if (!at(m.path, time_s, kind.of, held)) return;
+    const { x: vx, y: vy, z: vz } = drawnVector(held, way);
+    const size = Math.hypot(vx, vy, vz);
     const long = Math.min(size * scale, LONGEST * eye.span_m);
-    if (long < 6 * eye.metresPerPx) return null;
-    const to = ['x', 'y', 'z'].map(c => from[c] + (v[c] / size) * long);
-    const start = [from.x, from.y, from.z];
-    lines.push(...headed(start, to, eye, kind.show));
-    for (const u of SHARES)
-      this.shafts.push({ x: start[0] + (to[0] - start[0]) * u, y: start[1] + (to[1] - start[1]) * u, z: start[2] + (to[2] - start[2]) * u });
-    return { word: kind.word, color: kind.color, tip: { x: to[0], y: to[1], z: to[2] }, value_g: kind.show === 'velocity' ? null : size / G_M_S2 };
+    if (long < 6 * eye.metresPerPx) return;
+    put(tail, x, y, z);
+    put(tip, x + (vx / size) * long, y + (vy / size) * long, z + (vz / size) * long);
+    drawHeaded(ribbon, tail, tip, eye, kind.show);
+    for (let i = 0; i < SHARES.length; i += 1) {
+      const u = SHARES[i],
+        point = this.nextPoint();
+      point.x = x + (tip[0] - x) * u;
+      point.y = y + (tip[1] - y) * u;
+      point.z = z + (tip[2] - z) * u;
+    }
+    if (!leads) return;
+    told.tip.x = tip[0];
+    told.tip.y = tip[1];
+    told.tip.z = tip[2];
+    told.value_g = kind.show === 'velocity' ? null : size / G_M_S2;
+    this.tips.push(told);
+  }
+
+  // A further one of the points along arrows; they are the same ones every frame.
+  nextPoint() {
+    const k = this.shafts.length;
+    this.points[k] ??= { x: 0.5, y: 0.5, z: 0.5 };
+    this.shafts.push(this.points[k]);
+    return this.points[k];
   }
 }
 
 // Shaft and head, the head in the plane of the picture.
-export function headed(from, to, eye, kind) {
-  const { right, up } = eye.axes;
-  const d = [0, 1, 2].map(c => to[c] - from[c]);
-  const dot = a => a[0] * d[0] + a[1] * d[1] + a[2] * d[2];
-  const [x, y] = [dot(right), dot(up)];
+export function headed(start, end, eye, kind) {
+  const lines = [];
+  const line = (points, count, _time, diameter) => lines.push({ points: points.slice(0, 3 * count), ...(diameter && { diameter }) });
+  drawHeaded({ line }, start, end, eye, kind);
+  return lines;
+}
+
+/** The same into a ribbon, with nothing made anew. */
+export function drawHeaded(ribbon, start, end, eye, kind) {
+  const head = aim(start, end, eye);
+  copy(line, 0, start);
+  if (kind !== 'centrifugal') {
+    copy(line, 3, end);
+    ribbon.line(line, 2);
+    return drawHead(ribbon, end, head, kind);
+  }
+  back(line, 3, end, 0.8 * head, 0);
+  ribbon.line(line, 2);
+  back(line, 0, end, head, 0);
+  copy(line, 3, end);
+  solid[0] = 0.8 * head;
+  ribbon.line(line, 2, null, solid);
+}
+
+/** The head alone of a velocity's or a Coriolis arrow. */
+export function drawTip(ribbon, start, end, eye, kind) {
+  drawHead(ribbon, end, aim(start, end, eye), kind);
+}
+
+function drawHead(ribbon, end, head, kind) {
+  if (kind === 'coriolis') {
+    back(line, 0, end, head, 0.55 * head);
+    copy(line, 3, end);
+    return ribbon.line(line, 2);
+  }
+  back(line, 0, end, 0.9 * head, 0.42 * head);
+  copy(line, 3, end);
+  back(line, 6, end, 0.9 * head, -0.42 * head);
+  return ribbon.line(line, 3);
+}
+
+// Sets `along` and `across` the arrow in the plane of the picture; gives how long its head is.
+function aim(start, end, { axes: { right, up }, metresPerPx }) {
+  let x = 0,
+    y = 0;
+  for (let c = 0; c < 3; c += 1) {
+    x += right[c] * (end[c] - start[c]);
+    y += up[c] * (end[c] - start[c]);
+  }
   const flat = Math.hypot(x, y) || 1;
-  const head = HEAD_PX * eye.metresPerPx;
-  const along = [0, 1, 2].map(c => (right[c] * x + up[c] * y) / flat);
-  const across = [0, 1, 2].map(c => (up[c] * x - right[c] * y) / flat);
-  const back = (share, side) => [0, 1, 2].map(c => to[c] - along[c] * head * share + across[c] * head * side);
-  if (kind === 'centrifugal') return [{ points: [...from, ...back(0.8, 0)] }, { points: [...back(1, 0), ...to], diameter: [head * 0.8, 0] }];
-  const shaft = { points: [...from, ...to] };
-  if (kind === 'coriolis') return [shaft, { points: [...back(1, 0.55), ...to] }];
-  return [shaft, { points: [...back(0.9, 0.42), ...to, ...back(0.9, -0.42)] }];
+  for (let c = 0; c < 3; c += 1) {
+    along[c] = (right[c] * x + up[c] * y) / flat;
+    across[c] = (up[c] * x - right[c] * y) / flat;
+  }
+  return HEAD_PX * metresPerPx;
+}
+
+function back(out, k, end, far, side) {
+  for (let c = 0; c < 3; c += 1) out[k + c] = end[c] - along[c] * far + across[c] * side;
+}
+
+function copy(out, k, point) {
+  for (let c = 0; c < 3; c += 1) out[k + c] = point[c];
+}
+
+function put(out, x, y, z) {
+  out[0] = x;
+  out[1] = y;
+  out[2] = z;
 }

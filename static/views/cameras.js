@@ -7,6 +7,8 @@ import { axes, spanOf } from './framing.js';
 const MOVE_MS = 400;
 const TILT = [-1.45, 1.6];
 const ZOOM = [0.05, 30];
+const turning = new Matrix4();
+const [x, y, z] = [new Vector3(), new Vector3(), new Vector3()];
 
 export class Eye {
   constructor() {
@@ -16,6 +18,8 @@ export class Eye {
     this.rig = null; // of the preset: {target, azimuth, level, yaw, tilt, distance, fov}
     this.from = null;
     this.stamp = 0; // another one once it sees from elsewhere
+    this.placed = new Float64Array(10);
+    this.stood = { rig: null, orbit: null }; // what it was placed by last, while it stands still
     this.home();
   }
 
@@ -58,23 +62,22 @@ export class Eye {
 
   // `into`: from the room into the frame that is drawn, where that is another's ({quaternion, matrix} of tumbling.js).
   place(width, height, now_ms, reach_m, into = null) {
+    if (into) this.stood.rig = null;
+    else if (this.stands(width, height, reach_m)) return;
     const { camera } = this;
     const rig = this.own ? rigOf(this.own) : this.seen(now_ms);
     const { right, up, back } = rig.axes ?? axes(rig);
     const aspect = width / height;
-    camera.position.set(...[0, 1, 2].map(c => rig.target[c] + back[c] * rig.distance));
-    camera.quaternion.setFromRotationMatrix(new Matrix4().makeBasis(new Vector3(...right), new Vector3(...up), new Vector3(...back)));
+    const [tx, ty, tz] = rig.target;
+    camera.position.set(tx + back[0] * rig.distance, ty + back[1] * rig.distance, tz + back[2] * rig.distance);
+    camera.quaternion.setFromRotationMatrix(turning.makeBasis(x.set(...right), y.set(...up), z.set(...back)));
     camera.fov = rig.fov;
     camera.aspect = aspect;
     camera.near = Math.max(1e-3, 0.015 * rig.distance);
     camera.far = reach_m + rig.distance;
     camera.updateProjectionMatrix();
     camera.updateMatrixWorld(true);
-    const key = [...camera.position.toArray(), ...camera.quaternion.toArray(), rig.fov, width, height];
-    if (key.some((part, k) => part !== this.placed?.[k])) {
-      this.placed = key;
-      this.stamp += 1;
-    }
+    if (this.placedElsewhere(rig.fov, width, height)) this.stamp += 1;
     this.span_m = spanOf(rig, aspect);
     this.distance_m = rig.distance;
     this.axes = { right, up, back };
@@ -82,6 +85,47 @@ export class Eye {
     this.target = rig.target;
     this.filed = { position: camera.position.toArray(), target: rig.target, up };
     if (into) this.carry(into);
+  }
+
+  // Whether nothing has moved since it was placed: then all of it holds.
+  stands(width, height, reach_m) {
+    const { stood, orbit, camera } = this;
+    const same =
+      !this.from &&
+      !this.own &&
+      stood.rig === this.rig &&
+      stood.orbit === orbit &&
+      stood.yaw === orbit.yaw &&
+      stood.tilt === orbit.tilt &&
+      stood.zoom === orbit.zoom &&
+      stood.width === width &&
+      stood.height === height &&
+      stood.reach_m === reach_m &&
+      camera.aspect === width / height;
+    if (same) return true;
+    Object.assign(stood, { rig: this.from || this.own ? null : this.rig, orbit, ...orbit, width, height, reach_m });
+    return false;
+  }
+
+  placedElsewhere(fov, width, height) {
+    const { placed } = this,
+      { position: o, quaternion: q } = this.camera;
+    let moved = false;
+    const put = (k, part) => {
+      moved ||= placed[k] !== part;
+      placed[k] = part;
+    };
+    put(0, o.x);
+    put(1, o.y);
+    put(2, o.z);
+    put(3, q.x);
+    put(4, q.y);
+    put(5, q.z);
+    put(6, q.w);
+    put(7, fov);
+    put(8, width);
+    put(9, height);
+    return moved;
   }
 
   carry({ quaternion, matrix }) {

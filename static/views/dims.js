@@ -1,7 +1,7 @@
 // Ruled dimensions on the deck: how far each landing drifted, and how far the habitat has turned. Every figure is the answer's.
 
 import { angleAt } from '../time/track.js';
-import { headed } from './arrows.js';
+import { drawTip } from './arrows.js';
 import { PERSON_M } from './lay_figure.js';
 import { Ribbon } from './ribbon.js';
 import { degrees, figure, metres } from './spoken.js';
@@ -9,6 +9,13 @@ import { BONE } from './materials.js';
 import { howFar } from '../state/ways.js';
 
 const LEAST_M = 0.005; // less would be written 0.00
+const MOST_PARTS = 96; // of a line along the deck
+const arc = new Float64Array(3 * (MOST_PARTS + 1));
+const place = { x: 0, y: 0, z: 0 };
+const [before, tip] = [
+  [0, 0, 0],
+  [0, 0, 0],
+];
 const SMALL_PX = 16; // a person lower than this on the picture: only dimensions twice as long are worth reading
 
 export class Dims {
@@ -64,24 +71,32 @@ export class Dims {
       return this.clear();
     }
     const z = Math.min(person.axial_m + 2.4 * Math.max(0.12, Math.min(1, R / 20)) * Math.max(Math.min(1, eye.span_m / 24), eye.span_m / 70), frontEdge_m);
-    const floor = new Marked(model.ground, person.floor);
+    const floor = this.markedOn(model.ground, person.floor);
     const shown = Math.min(by, 2 * Math.PI - 0.02);
-    const points = floor.arc(person.along_m, person.since_rad, person.since_rad + shown, z);
-    const tip = points.slice(-3);
-    const before = points.slice(-6, -3);
+    const count = floor.arcInto(arc, person.along_m, person.since_rad, person.since_rad + shown, z);
     const tick = 0.16 * (z - person.axial_m);
-    this.ribbon.set([
-      { points },
-      ...headed(before, tip, eye, 'velocity').slice(1),
-      { points: [z - tick, z + tick].flatMap(axial => floor.xyz(person.along_m, axial, person.since_rad)) },
-    ]);
+    const { ribbon } = this;
+    for (let c = 0; c < 3; c += 1) [before[c], tip[c]] = [arc[3 * count - 6 + c], arc[3 * count - 3 + c]];
+    ribbon.begin();
+    ribbon.line(arc, count);
+    drawTip(ribbon, before, tip, eye, 'velocity');
+    floor.into(arc, 0, person.along_m, z - tick, person.since_rad);
+    floor.into(arc, 1, person.along_m, z + tick, person.since_rad);
+    ribbon.line(arc, 2);
+    ribbon.end();
     return [
       { key: 'turned', text: `the ${model.ground.whole} has turned `, strong: degrees(by), at: floor.point(person.along_m, z, person.since_rad + shown / 2) },
     ];
   }
 
+  // The same one until the habitat is another.
+  markedOn(ground, floor) {
+    if (this.marked?.ground !== ground || this.marked.floor !== floor) this.marked = new Marked(ground, floor);
+    return this.marked;
+  }
+
   clear() {
-    this.ribbon.set([]);
+    this.mesh.visible = false;
     return [];
   }
 }
@@ -111,12 +126,26 @@ class Marked {
     return steps(from, to, 0.04 * this.ground.radius_m).flatMap(along => this.xyz(along, axial));
   }
 
-  arc(along, from_rad, to_rad, axial) {
-    return steps(from_rad, to_rad, 0.04).flatMap(turn => this.xyz(along, axial, turn));
+  // Into `out`; how many points they are.
+  arcInto(out, along, from_rad, to_rad, axial) {
+    const parts = partsOf(from_rad, to_rad, 0.04);
+    for (let k = 0; k <= parts; k += 1) this.into(out, k, along, axial, from_rad + ((to_rad - from_rad) * k) / parts);
+    return parts + 1;
+  }
+
+  into(out, k, along, axial, turn) {
+    const { x, y, z } = this.ground.on(along, this.lift_m, axial, turn, place, this.floor);
+    out[3 * k] = x;
+    out[3 * k + 1] = y;
+    out[3 * k + 2] = z;
   }
 }
 
+function partsOf(from, to, size) {
+  return Math.max(8, Math.min(MOST_PARTS, Math.ceil(Math.abs(to - from) / size)));
+}
+
 function steps(from, to, size) {
-  const parts = Math.max(8, Math.min(96, Math.ceil(Math.abs(to - from) / size)));
+  const parts = partsOf(from, to, size);
   return Array.from({ length: parts + 1 }, (_, k) => from + ((to - from) * k) / parts);
 }

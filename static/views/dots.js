@@ -11,8 +11,10 @@ import {
   ShaderMaterial,
   DynamicDrawUsage,
 } from '../vendor/three.module.js';
+import { FirstPart } from './first_part.js';
 
 export const KIND = { light: 0, disc: 1, square: 2, triangle: 3, diamond: 4, cross: 5, ring: 6, ball: 7, bead: 8, cup: 9 };
+const WHITE = [1, 1, 1];
 const FLOATS = 11; // position, size px, diameter m, kind, time, red, green, blue, alpha
 
 const VERTEX = `
@@ -115,6 +117,7 @@ export class Dots {
     ]) {
       geometry.setAttribute(name, new InterleavedBufferAttribute(this.buffer, size, offset));
     }
+    this.sent = new FirstPart(this.buffer);
     this.points.geometry.dispose();
     this.points.geometry = geometry;
   }
@@ -123,15 +126,28 @@ export class Dots {
     this.count = 0;
   }
 
-  add(p, { size = 8, diameter = 0, kind = KIND.disc, time = 0, tint = [1, 1, 1], alpha = 1 }) {
+  add(p, { size = 8, diameter = 0, kind = KIND.disc, time = 0, tint = WHITE, alpha = 1 }) {
     if (this.count === this.capacity) this.reserve(this.capacity * 2);
-    this.buffer.array.set([p.x, p.y, p.z, size, diameter, kind, time, tint[0], tint[1], tint[2], alpha], this.count * FLOATS);
+    const { array } = this.buffer,
+      o = this.count * FLOATS;
+    array[o] = p.x;
+    array[o + 1] = p.y;
+    array[o + 2] = p.z;
+    array[o + 3] = size;
+    array[o + 4] = diameter;
+    array[o + 5] = kind;
+    array[o + 6] = time;
+    array[o + 7] = tint[0];
+    array[o + 8] = tint[1];
+    array[o + 9] = tint[2];
+    array[o + 10] = alpha;
     this.count += 1;
   }
 
   end() {
-    this.buffer.needsUpdate = true;
-    this.points.geometry.setDrawRange(0, this.count);
     this.points.visible = this.count > 0;
+    if (!this.count) return;
+    this.sent.send(this.count * FLOATS);
+    this.points.geometry.setDrawRange(0, this.count);
   }
 }

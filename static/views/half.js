@@ -2,6 +2,7 @@
 
 import { Group, Quaternion, Vector3 } from '../vendor/three.module.js';
 import { Actors } from './actors.js';
+import { Anchors } from './anchors.js';
 import { Eye } from './cameras.js';
 import { craftPoints } from './craft_reach.js';
 import { Dims } from './dims.js';
@@ -28,7 +29,9 @@ const CLEAR_PX = 6;
 const FOOT_PX = 38; // kept free at the foot, where the legend lies
 const MOST_SEGMENTS = 180; // of a path, for labels to keep off
 const NAMED_AT = [0.5, 0.62, 0.4, 0.75, 0.25]; // shares of a path, in order of liking
+const NONE = Object.freeze([]);
 const v = new Vector3();
+const px = [0, 0];
 const ORIGIN = new Vector3(),
   UPRIGHT = new Quaternion();
 
@@ -49,6 +52,7 @@ export class Half {
     this.labels = new Labels(dom.labels);
     this.crowds = [new Crowd(), new Crowd()]; // of paths, which move with the eye alone, and of what else labels keep off
     this.crowdKey = null;
+    this.anchors = new Anchors();
     this.framed = { rig: null };
     this.group.add(
       this.paths.group,
@@ -75,7 +79,7 @@ export class Half {
     this.threads.read(model, shown);
     this.lead = chosen ?? shown[0] ?? null;
     this.hull_m = model.craft ? 2 * farthest(craftPoints(model)) : 0;
-    this.crowdKey = null;
+    this.crowdKey = this.named = this.plain = null;
   }
 
   // Where along the ground the middle of the picture is, or null.
@@ -96,7 +100,7 @@ export class Half {
     this.taken = this.dom.corners();
     const low = Math.max(...this.taken.map(({ y, h }) => y + h)); // of title and buttons: nothing that is framed lies under them
     this.inset = { top: between(0.08, (low + CLEAR_PX) / height, 0.28), bottom: between(0.08, (FOOT_PX * this.grown) / height, 0.18) };
-    this.crowdKey = null;
+    this.crowdKey = this.named = this.plain = null;
   }
 
   frameUp(time_s, move) {
@@ -138,9 +142,9 @@ export class Half {
     this.compared.size(this.linePx, this.eye.metresPerPx);
     this.actors.metresPerPx = this.eye.metresPerPx;
     this.actors.least_m = 7 * this.eye.metresPerPx;
-    const weights = this.posts?.update(this, time_s) ?? [];
+    const weights = this.posts?.update(this, time_s) ?? NONE;
     this.time_s = time_s;
-    const aimed = this.aimed?.update(time_s) ?? [];
+    const aimed = this.aimed?.update(time_s) ?? NONE;
     this.actors.update(time_s);
     this.pours.update(time_s);
     this.vessels.update(time_s);
@@ -163,10 +167,14 @@ export class Half {
 
   // Outside of a craft that tumbles, what stands still is carried as the eye is.
   standStill() {
-    for (const { position, quaternion } of [this.paths.group, this.compared.group, this.touches.dots.points]) {
-      position.copy(this.into?.position ?? ORIGIN);
-      quaternion.copy(this.into?.quaternion ?? UPRIGHT);
-    }
+    this.carry(this.paths.group);
+    this.carry(this.compared.group);
+    this.carry(this.touches.dots.points);
+  }
+
+  carry({ position, quaternion }) {
+    position.copy(this.into?.position ?? ORIGIN);
+    quaternion.copy(this.into?.quaternion ?? UPRIGHT);
   }
 
   // A point that the stage's frame holds, as it is drawn.
@@ -186,6 +194,12 @@ export class Half {
 
   // At its path; where the eye goes along, at what moves.
   nameLabels(time_s) {
+    if (this.framed.rigAt || this.into || this.posts) return this.namesAt(time_s);
+    this.named ??= this.namesAt(time_s);
+    return this.named;
+  }
+
+  namesAt(time_s) {
     return this.shown
       .filter(m => m.lines[this.frame].time.length && !this.posts?.labelled.has(m))
       .map(m => ({
@@ -201,7 +215,13 @@ export class Half {
   }
 
   plainLabels() {
-    if (!this.showsCompanion()) return [];
+    if (!this.showsCompanion()) return NONE;
+    if (this.into) return this.plainAt();
+    this.plain ??= this.plainAt();
+    return this.plain;
+  }
+
+  plainAt() {
     const range = m => Math.abs(m.motion.companion.landing.drift_m); // along the ground, as every drift is
     const landed = this.shown.filter(
       m => m.lines.companion && m.motion.companion.landing && range(m) > 0.05 && (m === this.lead || this.rect.width >= PHONE_PX),
@@ -215,11 +235,14 @@ export class Half {
     }));
   }
 
-  placeLabels() {
+  // Where they stand, unless neither they nor what they keep off has moved by a pixel or says something else; `anew`: in any case.
+  placeLabels({ anew = false } = {}) {
     const { width, height } = this.rect;
-    for (const label of this.wanted) label.points = label.at.map(p => this.project(p)).filter(Boolean);
+    const taken = [...this.taken, ...this.lineOver(), ...this.alsoTaken()];
+    const moved = this.anchors.read(this.wanted, taken, this.things(), this);
+    if (!(anew || moved || this.labels.unsettled || this.crowdKey !== this.eye.stamp)) return;
     this.findCrowds();
-    this.labels.place(this.wanted, { width, height, taken: [...this.taken, ...this.lineOver(), ...this.alsoTaken()], crowds: this.crowds });
+    this.labels.place(this.wanted, { width, height, taken, crowds: this.crowds });
   }
 
   // Another half takes its place.
@@ -229,7 +252,7 @@ export class Half {
 
   // Where the page's own line lies over this stage. Set by the stages when it comes, goes or says something else.
   lineOver() {
-    return this.over ?? [];
+    return this.over ?? NONE;
   }
 
   // Which way along the axis the eye stands (1 or −1).
@@ -241,25 +264,33 @@ export class Half {
   showRoom(habitat) {
     const { person } = habitat;
     if (!person) return;
-    const px = [0, PERSON_M].map(height_m => {
+    const ends = [0, PERSON_M].map(height_m => {
       person.localToWorld(v.set(0, height_m, 0));
       return this.project({ x: v.x, y: v.y, z: v.z });
     });
     const { width, height } = this.rect;
-    habitat.showPerson(px.every(q => q && q[0] > 0 && q[0] < width && q[1] > 0 && q[1] < height));
+    habitat.showPerson(ends.every(q => q && q[0] > 0 && q[0] < width && q[1] > 0 && q[1] < height));
   }
 
   alsoTaken() {
-    return [];
+    return NONE;
   }
 
   // px of the stage, or null behind the eye.
   project(p) {
+    const out = [0, 0];
+    return this.projectInto(p, out) ? out : null;
+  }
+
+  // The same without a new pair of numbers: whether it is before the eye.
+  projectInto(p, out) {
     const { camera } = this.eye;
     v.set(p.x, p.y, p.z).applyMatrix4(camera.matrixWorldInverse);
-    if (v.z > -camera.near) return null;
+    if (v.z > -camera.near) return false;
     v.applyMatrix4(camera.projectionMatrix);
-    return [(v.x * 0.5 + 0.5) * this.rect.width, (0.5 - v.y * 0.5) * this.rect.height];
+    out[0] = (v.x * 0.5 + 0.5) * this.rect.width;
+    out[1] = (0.5 - v.y * 0.5) * this.rect.height;
+    return true;
   }
 
   // Where the pointer is, or that it left; true when another mark, or none, is under it now.
@@ -297,12 +328,10 @@ export class Half {
         if (this.showsCompanion()) this.crowdLine(paths, this.paths.companionLine(m));
       }
       for (const line of [...this.compared.lines, ...(this.aimed?.crowd() ?? [])]) this.crowdLine(paths, line.points);
+      this.labels.unsettled = true;
     }
     things.clear(width, height);
-    for (const point of this.things()) {
-      const q = this.project(point);
-      if (q) things.add(q[0], q[1]);
-    }
+    for (const point of this.things()) if (this.projectInto(point, px)) things.add(px[0], px[1]);
   }
 
   crowdLine(crowd, points) {
@@ -319,7 +348,7 @@ export class Half {
 
   // Points of who is weighed, of arrows and the like.
   things() {
-    return this.posts?.seen ?? [];
+    return this.posts?.seen ?? NONE;
   }
 }
 

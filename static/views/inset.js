@@ -23,14 +23,20 @@ export class Inset {
     this.canvas = make('canvas', 'stage-inset', dom.box);
     this.canvas.setAttribute('aria-hidden', 'true');
     this.context = this.canvas.getContext('2d');
+    this.caption = make('p', 'stage-inset-says', dom.box); // of the page: to write on a canvas has its styles worked out, every frame
+    this.caption.setAttribute('aria-hidden', 'true');
+    this.caption.hidden = true;
+    this.framed = { stamp: -1, points: new Float64Array(2 * CORNERS.length), seen: false };
     this.spot = null; // {x, y, w, h} on the stage, or null
     this.canvas.hidden = true;
   }
 
   read(model, shown) {
     Object.assign(this, { model, shown });
-    this.lines = shown.map(m => ({ points: m.lines.outside.points, color: m.style.color }));
+    this.lines = shown.map(m => ({ points: m.lines.outside.points, color: m.style.color, path: null }));
     this.reach_m = reachOf(model);
+    this.drawn = null;
+    this.framed.stamp = -1;
   }
 
   // `rect` of the stage; `titleLow` where its title ends; `grown`: how much larger than at a desk its words are.
@@ -40,6 +46,7 @@ export class Inset {
     this.top = titleLow + EDGE_PX;
     this.fits = rect.width >= SMALLEST_STAGE.width && rect.height >= SMALLEST_STAGE.height;
     this.sized = false;
+    for (const line of this.lines ?? []) line.path = null;
   }
 
   // Where it lies, and whether there is one. `crowd`: where the paths run, if they stay where they are.
@@ -59,40 +66,52 @@ export class Inset {
       const [x, y] = places[hid.indexOf(Math.min(...hid))];
       this.spot = { x, y, w: side, h: high };
     }
-    if (this.canvas.hidden === Boolean(this.spot)) this.canvas.hidden = !this.spot;
-    if (this.spot) this.canvas.style.transform = `translate(${this.spot.x}px, ${this.spot.y}px)`;
+    if (this.canvas.hidden === Boolean(this.spot)) this.canvas.hidden = this.caption.hidden = !this.spot;
+    if (this.spot) this.canvas.style.transform = this.caption.style.transform = `translate(${this.spot.x}px, ${this.spot.y}px)`;
+    this.drawn = null;
   }
 
   hide() {
     this.spot = null;
-    this.canvas.hidden = true;
+    this.canvas.hidden = this.caption.hidden = true;
   }
 
-  // On the page.
+  // On the page, where it is not what is drawn there.
   draw(half, time_s) {
-    if (!this.spot) return;
+    if (!this.spot || (this.drawn === time_s && this.stamp === half.eye.stamp && this.sized)) return;
     const { canvas, context } = this;
     const { w, h } = this.spot;
+    this.drawn = time_s;
+    this.stamp = half.eye.stamp;
     const ratio = Math.max(1, window.devicePixelRatio || 1);
     if (!this.sized) {
       this.sized = true;
       Object.assign(canvas, { width: Math.round(w * ratio), height: Math.round(h * ratio) });
       Object.assign(canvas.style, { width: `${w}px`, height: `${h}px` });
+      Object.assign(this.caption.style, { width: `${w}px`, height: `${h}px`, fontSize: `${13 * this.grown}px` });
+      this.framed.stamp = -1;
     }
+    this.write(degrees(turnAt(this.model, 'outside', time_s)));
     context.setTransform(ratio, 0, 0, ratio, 0, 0);
     context.clearRect(0, 0, w, h);
     this.ink(context, half, time_s);
   }
 
-  // Its lines into a context whose origin is its upper left corner.
+  write(turned) {
+    if (turned === this.written) return;
+    this.written = turned;
+    this.caption.textContent = `turned ${turned}`;
+  }
+
+  // Its lines into a context whose origin is its upper left corner; into another than the page's the words too.
   ink(x, half, time_s) {
     const { model, side, grown } = this;
     const { w, h } = this.spot;
     const R = model.radius_m;
     const px = (side / 2 - 8) / this.reach_m;
-    const at = (p, out) => {
-      out[0] = side / 2 + p.x * px;
-      out[1] = side / 2 + (R - p.y) * px;
+    const at = (place, out) => {
+      out[0] = side / 2 + place.x * px;
+      out[1] = side / 2 + (R - place.y) * px;
       return out;
     };
     x.fillStyle = PLATE;
@@ -106,10 +125,16 @@ export class Inset {
     x.rect(1, 1, side - 2, side - 2);
     x.clip();
     this.habitat(x, at, px, turn);
-    for (const { points, color } of this.lines) path(x, points, at, color);
+    x.lineWidth = 1.5;
+    for (const line of this.lines) {
+      line.path ??= pathOf(line.points, at);
+      x.strokeStyle = line.color;
+      x.stroke(line.path);
+    }
     for (const m of this.shown) if (time_s >= m.starts_s - 1e-6 && m.path.count) dot(x, at(bodyAt(model, m, 'outside', time_s, p), q), m.style.color);
     this.frame(x, half, at);
     x.restore();
+    if (x === this.context) return;
     x.fillStyle = BONE;
     x.font = `${13 * grown}px "Source Sans 3", sans-serif`;
     x.textAlign = 'center';
@@ -143,17 +168,15 @@ export class Inset {
 
   // What the stage shows, on the plane through what it looks at.
   frame(x, half, at) {
-    const { eye, rect } = half;
-    const [tx, ty, tz] = eye.target;
-    const point = { x: tx, y: ty, z: tz };
-    x.beginPath();
-    for (const [u, v] of CORNERS) {
-      const look = ray(eye, rect, u * rect.width, v * rect.height);
-      const off = meetPlane(look, point, AXIAL) ?? meetPlane(look, point, eye.axes.back);
-      if (!off) return;
-      const [px, py] = at({ x: tx + off[0], y: ty + off[1] }, q);
-      x.lineTo(px, py);
+    const { framed } = this,
+      { points } = framed;
+    if (framed.stamp !== half.eye.stamp) {
+      framed.stamp = half.eye.stamp;
+      framed.seen = cornersOf(half, at, points);
     }
+    if (!framed.seen) return;
+    x.beginPath();
+    for (let k = 0; k < points.length; k += 2) x.lineTo(points[k], points[k + 1]);
     x.closePath();
     x.strokeStyle = FRAME;
     x.lineWidth = 1.5;
@@ -172,6 +195,20 @@ const p = { x: 0, y: 0, z: 0 };
 const q = [0, 0];
 const r = [0, 0];
 
+// Where the corners of what a stage shows lie on the drawing; whether all of them do.
+function cornersOf({ eye, rect }, at, out) {
+  const [tx, ty, tz] = eye.target;
+  const point = { x: tx, y: ty, z: tz };
+  return CORNERS.every(([u, v], k) => {
+    const look = ray(eye, rect, u * rect.width, v * rect.height);
+    const off = meetPlane(look, point, AXIAL) ?? meetPlane(look, point, eye.axes.back);
+    if (!off) return false;
+    at({ x: tx + off[0], y: ty + off[1] }, q);
+    [out[2 * k], out[2 * k + 1]] = q;
+    return true;
+  });
+}
+
 // The farthest that anything of the habitat is from the axis.
 function reachOf({ radius_m, ground }) {
   const outline = ground.outline();
@@ -180,22 +217,22 @@ function reachOf({ radius_m, ground }) {
   return most;
 }
 
-function path(x, points, at, color) {
+function pathOf(points, at) {
   const every = 3 * Math.max(1, Math.ceil(points.length / 3 / POINTS));
-  x.beginPath();
+  const path = new Path2D();
   for (let i = 0; i < points.length; i += every) {
-    const [px, py] = at({ x: points[i], y: points[i + 1] }, q);
-    if (i) x.lineTo(px, py);
-    else x.moveTo(px, py);
+    p.x = points[i];
+    p.y = points[i + 1];
+    at(p, q);
+    if (i) path.lineTo(q[0], q[1]);
+    else path.moveTo(q[0], q[1]);
   }
-  x.strokeStyle = color;
-  x.lineWidth = 1.5;
-  x.stroke();
+  return path;
 }
 
-function dot(x, [px, py], color) {
+function dot(x, place, color) {
   x.fillStyle = color;
-  circle(x, [px, py], 3.2);
+  circle(x, place, 3.2);
   x.fill();
   x.strokeStyle = '#0A1016';
   x.lineWidth = 1;
@@ -209,7 +246,7 @@ function circle(x, [px, py], radius) {
 
 function segment(x, a, b) {
   x.beginPath();
-  x.moveTo(...a);
-  x.lineTo(...b);
+  x.moveTo(a[0], a[1]);
+  x.lineTo(b[0], b[1]);
   x.stroke();
 }

@@ -9,6 +9,8 @@ export class Labels {
   constructor(layer) {
     this.layer = layer;
     this.pool = new Map();
+    this.all = []; // of the pool
+    this.round = 0; // another one each time labels are placed
     this.widths = new Map(); // figures are as wide as each other, so a text is measured once
     this.spots = new Spots();
     this.ruler = document.createElement('canvas').getContext('2d');
@@ -21,21 +23,26 @@ export class Labels {
     const { spots } = this;
     spots.begin(width, height, crowds);
     for (const { x, y, w, h } of taken) spots.take(x, y, w, h);
-    for (const label of this.pool.values()) label.asked = false;
+    this.round += 1;
     for (const ask of wanted) {
       const label = this.label(ask);
-      const [w, h] = label.size;
+      const w = label.size[0],
+        h = label.size[1];
       const spot = spots.find(ask, w, h, label.last, label.cost);
       label.show(spot);
       if (spot) spots.take(spot.x, spot.y, w, h);
     }
-    for (const label of this.pool.values()) if (!label.asked) label.show(null);
+    for (const label of this.all) if (label.asked !== this.round) label.show(null);
+    this.unsettled = false;
   }
 
   label(ask) {
     let label = this.pool.get(ask.key);
-    if (!label) this.pool.set(ask.key, (label = new Label(this.layer)));
-    label.asked = true;
+    if (!label) {
+      this.pool.set(ask.key, (label = new Label(this.layer)));
+      this.all.push(label);
+    }
+    label.asked = this.round;
     if (label.say(ask)) label.size[0] = Math.ceil(this.widthOf(label.text, Boolean(label.color)) + this.widthOf(label.strong, true) + PADDING[0]);
     label.size[1] = this.high;
     return label;
@@ -67,6 +74,7 @@ export class Labels {
 
   // Where labels stood: another picture.
   forget() {
+    this.unsettled = true; // whatever asks for them next has them placed
     for (const label of this.pool.values()) label.last = -1;
   }
 }
@@ -77,7 +85,7 @@ class Label {
     this.element = make(layer, 'div', 'stage-label');
     this.plain = make(this.element, 'span');
     this.bold = make(this.element, 'b');
-    Object.assign(this, { text: null, strong: null, color: null, last: -1, cost: 0, size: [0, 0], hidden: false, led: true, lead: null, asked: false });
+    Object.assign(this, { text: null, strong: null, color: null, last: -1, cost: 0, size: [0, 0], hidden: false, led: true, lead: null, asked: 0 });
     this.show(null);
   }
 
@@ -100,9 +108,11 @@ class Label {
     this.last = spot ? spot.key : -1;
     if (spot) {
       this.cost = spot.cost;
-      const [x, y] = [Math.round(spot.x), Math.round(spot.y)];
+      const x = Math.round(spot.x),
+        y = Math.round(spot.y);
       if (x !== this.x || y !== this.y) this.element.style.transform = `translate(${x}px, ${y}px)`;
-      Object.assign(this, { x, y });
+      this.x = x;
+      this.y = y;
     }
     this.leadTo(spot?.led ? spot : null);
   }

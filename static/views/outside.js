@@ -31,6 +31,7 @@ export class Outside extends Half {
     super.read(model, shown, chosen, view, stride_s, others);
     this.around.read(model, shown);
     this.insetKey = null;
+    this.person = this.lead ? standing([this.lead], model.ground)[0] : null;
     this.still_rad = stride_s && this.lead && !model.tumbling ? angleAt(model.answer, this.lead.starts_s) : null;
     this.actors.exposures = this.still_rad === null ? null : this.exposures();
   }
@@ -59,15 +60,15 @@ export class Outside extends Half {
   }
 
   // The inset lies where it hides least of the paths; while the eye goes along it stays where it is.
-  placeLabels() {
-    this.findCrowds();
+  placeLabels(how) {
     const { rigAt } = this.framed;
     const key = rigAt ? 'follows' : this.eye.stamp;
     if (key !== this.insetKey) {
+      this.findCrowds();
       this.insetKey = key;
       this.around.put(this.showsPart(), rigAt ? null : this.crowds[0]);
     }
-    super.placeLabels();
+    super.placeLabels(how);
   }
 
   // Whether some of the habitat is off the picture. A turntable never is, but by hand.
@@ -93,7 +94,7 @@ export class Outside extends Half {
 
   ownLabels(time_s) {
     this.markExposures();
-    const person = this.lead ? standing([this.lead], this.model.ground)[0] : null;
+    const { person } = this;
     if (!person || this.view.measure === 'off' || this.model.tumbling) return this.dims.clear();
     const dims = this.dims.turned(this.model, person, time_s, this.eye, this.frontEdge_m);
     if (this.framed.rigAt) return []; // the inset tells it
@@ -102,11 +103,13 @@ export class Outside extends Half {
 
   // One line across the deck, where people stand, at each exposure.
   markExposures() {
+    this.marks.mesh.visible = false;
+    if (!this.actors.exposures) return;
     const { ground } = this.model;
     const reach = Math.min(this.half_m ?? 0, 0.4 * this.eye.span_m);
     const along = this.lead?.release.along_m ?? 0;
     this.marks.set(
-      (this.actors.exposures ?? []).map(angle => ({
+      this.actors.exposures.map(angle => ({
         points: [-reach, reach].flatMap(axial => {
           const p = ground.on(along, 0.01, axial, angle, {}, this.lead.floor);
           return [p.x, p.y, p.z];

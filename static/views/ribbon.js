@@ -2,6 +2,7 @@
 // shader so that it is clean without antialiasing. One mesh and one material a ribbon, made once; the buffer is rewritten.
 
 import { BufferGeometry, InterleavedBuffer, InterleavedBufferAttribute, Mesh, ShaderMaterial, Vector3, DynamicDrawUsage } from '../vendor/three.module.js';
+import { FirstPart } from './first_part.js';
 import { rgb } from './materials.js';
 
 const FLOATS = 13; // position, previous, next, side, time, distance, diameter
@@ -122,53 +123,80 @@ export class Ribbon {
     geometry.setIndex([]);
     geometry.index.array = this.index;
     geometry.index.count = this.index.length;
+    this.sent = [new FirstPart(this.buffer), new FirstPart(geometry.index)];
     this.mesh.geometry.dispose();
     this.mesh.geometry = geometry;
   }
 
   // Polylines: [{points: [x, y, z, …], time?: [], diameter?: []}].
   set(lines) {
-    this.reserve(lines.reduce((sum, l) => sum + l.points.length / 3, 0));
-    let vertex = 0;
-    let corner = 0;
-    for (const line of lines) {
-      const count = line.points.length / 3;
-      let distance = 0;
-      for (let i = 0; i < count; i += 1) {
-        const p = line.points;
-        if (i > 0) distance += Math.hypot(p[3 * i] - p[3 * i - 3], p[3 * i + 1] - p[3 * i - 2], p[3 * i + 2] - p[3 * i - 1]);
-        this.write(vertex, line, i, count, distance);
-        if (i > 0) {
-          const a = vertex - 2;
-          this.index.set([a, a + 1, a + 2, a + 2, a + 1, a + 3], corner);
-          corner += 6;
-        }
-        vertex += 2;
-      }
-    }
-    this.buffer.needsUpdate = true;
-    this.mesh.geometry.index.needsUpdate = true;
-    this.mesh.geometry.setDrawRange(0, corner);
-    this.mesh.visible = corner > 0;
+    let points = 0;
+    for (const line of lines) points += line.points.length / 3;
+    this.reserve(points);
+    this.begin();
+    for (const line of lines) this.line(line.points, line.points.length / 3, line.time, line.diameter);
+    this.end();
   }
 
-  write(vertex, { points, time, diameter }, i, count, distance) {
+  // The same one by one, for what is drawn anew every frame: the first `count` of points, for which there is room.
+  begin() {
+    this.vertex = this.corner = 0;
+  }
+
+  line(points, count, time = null, diameter = null) {
+    const { index } = this;
+    let distance = 0;
+    for (let i = 0; i < count; i += 1) {
+      if (i > 0) distance += far(points, 3 * i);
+      this.write(points, time, diameter, i, count, distance);
+      if (i > 0) {
+        const a = this.vertex - 2,
+          k = this.corner;
+        index[k] = a;
+        index[k + 1] = index[k + 4] = a + 1;
+        index[k + 2] = index[k + 3] = a + 2;
+        index[k + 5] = a + 3;
+        this.corner += 6;
+      }
+      this.vertex += 2;
+    }
+  }
+
+  end() {
+    const { vertex, corner, mesh } = this;
+    mesh.visible = corner > 0;
+    if (!corner) return;
+    this.sent[0].send(vertex * FLOATS);
+    this.sent[1].send(corner);
+    mesh.geometry.setDrawRange(0, corner);
+  }
+
+  write(points, time, diameter, i, count, distance) {
     const a = this.buffer.array;
     const before = 3 * Math.max(0, i - 1);
     const after = 3 * Math.min(count - 1, i + 1);
     for (let side = 0; side < 2; side += 1) {
-      let o = (vertex + side) * FLOATS;
-      for (const from of [3 * i, before, after]) for (let c = 0; c < 3; c += 1) a[o++] = points[from + c];
-      a[o++] = side ? 1 : -1;
-      a[o++] = time ? time[i] : 0;
-      a[o++] = distance;
-      a[o++] = diameter ? diameter[i] : 0;
+      const o = (this.vertex + side) * FLOATS;
+      for (let c = 0; c < 3; c += 1) {
+        a[o + c] = points[3 * i + c];
+        a[o + 3 + c] = points[before + c];
+        a[o + 6 + c] = points[after + c];
+      }
+      a[o + 9] = side ? 1 : -1;
+      a[o + 10] = time ? time[i] : 0;
+      a[o + 11] = distance;
+      a[o + 12] = diameter ? diameter[i] : 0;
     }
   }
 
   get uniforms() {
     return this.material.uniforms;
   }
+}
+
+// From the point before the one at `k`.
+function far(points, k) {
+  return Math.hypot(points[k] - points[k - 3], points[k + 1] - points[k - 2], points[k + 2] - points[k - 1]);
 }
 
 function padded(dash) {

@@ -33,7 +33,7 @@ export function nameHalf(half, title) {
 export function writeLabels(context, half, { ratio, bare, time_s }) {
   const { says } = half.dom;
   half.taken = half.dom.corners();
-  half.placeLabels();
+  half.placeLabels({ anew: true });
   context.save();
   context.scale(ratio, ratio);
   context.translate(half.rect.x, half.rect.y);

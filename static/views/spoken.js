@@ -2,7 +2,7 @@
 
 import { angleAt, at, leanAt } from '../time/track.js';
 import { presetName } from './camera_presets.js';
-import { shownUnit, toShown, withUnit } from '../state/units.js';
+import { shownUnit, toShown, withUnit, written } from '../state/units.js';
 
 const EVERY_MS = 600;
 const MOST_NAMED = 4;
@@ -61,22 +61,14 @@ export function figure(value, unit, units, places = null) {
   const shown = toShown(value, unit, units);
   const size = Math.abs(shown);
   const digits = places ?? (size >= 1000 ? 0 : size >= 99.95 ? 1 : 2);
-  const text = formatted(Number(shown.toFixed(digits)) === 0 ? 0 : shown, digits);
+  const text = written(Number(shown.toFixed(digits)) === 0 ? 0 : shown, digits);
   return withUnit(text.replace('-', '−'), shownUnit(unit, units));
-}
-
-// Made once: a format made anew for every figure of every frame costs more than drawing it.
-const FORMATS = [];
-
-function formatted(value, digits) {
-  FORMATS[digits] ??= new Intl.NumberFormat('en-US', { minimumFractionDigits: digits, maximumFractionDigits: digits });
-  return FORMATS[digits].format(value);
 }
 
 export const metres = (value, units) => figure(value, 'm', units);
 
 export function degrees(radians) {
-  return `${formatted((radians * 180) / Math.PI, 1).replace('-', '−')}°`;
+  return `${written((radians * 180) / Math.PI, 1).replace('-', '−')}°`;
 }
 
 export function direction(heading_deg) {

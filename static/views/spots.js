@@ -32,7 +32,8 @@ export class Crowd {
   }
 
   add(x, y) {
-    const [column, row] = [Math.floor(x / CELL), Math.floor(y / CELL)];
+    const column = Math.floor(x / CELL),
+      row = Math.floor(y / CELL);
     if (column >= 0 && row >= 0 && column < this.columns && row < this.rows) this.cells[row * this.columns + column] = 1;
   }
 
@@ -43,8 +44,10 @@ export class Crowd {
   }
 
   under(x, y, w, h) {
-    const [left, right] = [Math.max(0, Math.floor((x - 2) / CELL)), Math.min(this.columns - 1, Math.floor((x + w + 2) / CELL))];
-    const [top, bottom] = [Math.max(0, Math.floor((y - 2) / CELL)), Math.min(this.rows - 1, Math.floor((y + h + 2) / CELL))];
+    const left = Math.max(0, Math.floor((x - 2) / CELL)),
+      right = Math.min(this.columns - 1, Math.floor((x + w + 2) / CELL)),
+      top = Math.max(0, Math.floor((y - 2) / CELL)),
+      bottom = Math.min(this.rows - 1, Math.floor((y + h + 2) / CELL));
     let count = 0;
     for (let row = top; row <= bottom; row += 1) for (let column = left; column <= right; column += 1) count += this.cells[row * this.columns + column];
     return count;
@@ -54,13 +57,16 @@ export class Crowd {
 export class Spots {
   constructor() {
     this.taken = new Float64Array(4 * 64);
-    this.best = { x: 0, y: 0, key: -1, cost: 0, led: false, px: 0, py: 0 };
+    this.best = { x: 0.5, y: 0.5, key: -1, cost: 0.5, led: false, px: 0.5, py: 0.5 };
     this.one = { ...this.best };
   }
 
   // `crowds`: of the paths, and of what moves.
   begin(width, height, crowds) {
-    Object.assign(this, { width, height, crowds, count: 0 });
+    this.width = width;
+    this.height = height;
+    this.crowds = crowds;
+    this.count = 0;
   }
 
   take(x, y, w, h) {
@@ -81,8 +87,10 @@ export class Spots {
     best.key = -1;
     best.cost = Infinity;
     if (last >= 0 && last < 256 * points.length) {
-      const [a, far, o] = [last >> 8, (last >> 4) & 15, last & 15];
-      if (this.weigh(points[a], a, far, o, ring, gap, w, h, shy) && this.one.cost <= cost + DRIFT) return Object.assign(best, this.one);
+      const a = last >> 8,
+        far = (last >> 4) & 15,
+        o = last & 15;
+      if (this.weigh(points[a], a, far, o, ring, gap, w, h, shy) && this.one.cost <= cost + DRIFT) return this.keep();
     }
     for (let a = 0; a < points.length; a += 1)
       for (let far = 0; far < FARTHER.length; far += 1) {
@@ -90,15 +98,28 @@ export class Spots {
         for (let o = 0; o < ring.length; o += 1)
           if (this.weigh(points[a], a, far, o, ring, gap, w, h, shy)) {
             if (this.one.key === last) this.one.cost -= STAY;
-            if (this.one.cost < best.cost) Object.assign(best, this.one);
+            if (this.one.cost < best.cost) this.keep();
           }
       }
     return best.key < 0 ? null : best;
   }
 
+  keep() {
+    const { best, one } = this;
+    best.x = one.x;
+    best.y = one.y;
+    best.key = one.key;
+    best.cost = one.cost;
+    best.led = one.led;
+    best.px = one.px;
+    best.py = one.py;
+    return best;
+  }
+
   // Whether the spot is free; what it costs, and where it is.
   weigh(point, a, far, o, ring, gap, w, h, shy) {
-    const [px, py] = point;
+    const px = point[0],
+      py = point[1];
     const { one, width, height } = this;
     if (px < -OFF_STAGE || py < -OFF_STAGE || px > width + OFF_STAGE || py > height + OFF_STAGE) return false;
     const off = gap + FARTHER[far];

@@ -12,6 +12,7 @@ import { figure, metres, spinward } from './spoken.js';
 import { drawnVector } from './place.js';
 import { BONE } from './materials.js';
 
+const NONE = [];
 const CHEST_M = 1.2;
 const CAR_M = 2.3;
 const RAIL_M = 0.68; // of a lift's shaft from its middle
@@ -40,6 +41,7 @@ export class Threads {
 
   // Gives the labels it asks for.
   update(time_s, eye, units) {
+    if (!this.shown.length) return this.clear();
     Object.assign(this, { eye, units, lines: [], dashed: [], labels: [] });
     this.marks.begin();
     for (const m of this.shown)
@@ -49,6 +51,11 @@ export class Threads {
     this.faint.set(this.dashed);
     this.faint.uniforms.uUnit.value = 1.6 * eye.metresPerPx;
     return this.labels;
+  }
+
+  clear() {
+    for (const mesh of this.meshes) mesh.visible = false;
+    return NONE;
   }
 
   finding(m, name, time_s) {

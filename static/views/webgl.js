@@ -7,6 +7,7 @@ const QUICK_MS = 34;
 const LEAST = 0.6;
 const FIRST_FRAMES = 4; // they compile shaders: no measure of what a frame costs
 const JUDGED = 6; // frames of one size before another is tried
+const MOST_JUDGED = 384; // the same where one size was too large and the next too small: another allocates the canvas anew
 const STILL = { software: 1.5, hardware: 2 };
 
 // null without WebGL 2.
@@ -40,6 +41,8 @@ export class FrameTimer {
     this.smooth_ms = null;
     this.learned = 0;
     this.skip = FIRST_FRAMES;
+    this.judged = JUDGED;
+    this.way = 0; // that the size went last: 1 finer, -1 coarser
   }
 
   mark(started_ms) {
@@ -69,17 +72,15 @@ export class FrameTimer {
     }
   }
 
-  // The ratio for a moving frame; it changes now and then, never back and forth within a few frames.
+  // The ratio for a moving frame; it changes now and then, and each turn back and forth waits four times as long as the one before.
   adapted() {
-    if (this.learned < JUDGED) return this.ratio;
+    const way = this.smooth_ms > SLOW_MS ? -1 : this.smooth_ms < QUICK_MS ? 1 : 0;
+    if (!way || this.learned < (way === -this.way ? this.judged : JUDGED)) return this.ratio;
     const before = this.ratio;
-    if (this.smooth_ms > SLOW_MS) this.ratio = Math.max(LEAST * Math.min(1, this.most), this.ratio * 0.84);
-    else if (this.smooth_ms < QUICK_MS && this.ratio < this.most) this.ratio = Math.min(this.most, this.ratio * 1.12);
-    if (this.ratio !== before) {
-      this.smooth_ms = null;
-      this.learned = 0;
-      this.skip = 1;
-    }
+    this.ratio = way < 0 ? Math.max(LEAST * Math.min(1, this.most), this.ratio * 0.84) : Math.min(this.most, this.ratio * 1.12);
+    if (this.ratio === before) return before;
+    if (way === -this.way) this.judged = Math.min(MOST_JUDGED, 4 * this.judged);
+    Object.assign(this, { way, smooth_ms: null, learned: 0, skip: 1 });
     return this.ratio;
   }
 }

@@ -15,11 +15,13 @@ if any(name in os.environ for name in PINNED):
         {k: v for k, v in os.environ.items() if k not in PINNED},
     )
 
-from . import bounces, craft, drops, heavy, many, page, service, shot, takeaway, traces  # noqa: E402 - numpy loads here
+from . import bounces, craft, drops, frames, heavy, many, page, service, shot, start, takeaway, traces  # noqa: E402 - numpy loads here
 from .commit import of_commit  # noqa: E402
 
 GROUPS = {
     "traces": traces.measure,
+    "start": start.measure,
+    "frames": frames.measure,
     "drops": drops.measure,
     "bounces": bounces.measure,
     "shot": shot.measure,
@@ -30,7 +32,7 @@ GROUPS = {
     "heavy": heavy.measure,
     "page": page.measure,
 }
-PAIRED = ("traces",)  # groups that can be held against another commit
+PAIRED = ("traces", "start", "frames")  # groups that can be held against another commit
 
 
 def main():

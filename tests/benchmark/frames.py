@@ -1,22 +1,23 @@
 """The page in its frame, on the opening scene: processor time of its own thread (what the system counts, not the clock), what it allocates, how
-often it asks for a layout; and what the first picture takes of browser, server and workers together."""
+often it is laid out, as it plays and as the radius is dragged."""
 
 import contextlib
 import tempfile
 import time
 from pathlib import Path
 
-import psutil
-
-from tests.browsing import DRAWN
+from tests.browsing import DRAWN, started
 from tests.serving import serving
 
-PLAYS_S, STEPS, LOADS = 4.0, 60, 3
-SETTLES_MS = 1500
+from .commit import HERE
+from .row import Row, in_turn, quantile
+
+PLAYS_S, WARMS_S, STEPS, ROUNDS = 5.0, 8.0, 60, 3
+# how many frames are drawn: each ends with a fence
 FRAMES = """for_s => new Promise(done => {
-  const ends = performance.now() + for_s * 1000; let count = 0;
-  const next = () => { count += 1; if (performance.now() < ends) requestAnimationFrame(next); else done(count); };
-  requestAnimationFrame(next);
+  const gl = WebGL2RenderingContext.prototype, { fenceSync } = gl; let count = 0;
+  gl.fenceSync = function (...given) { count += 1; return fenceSync.apply(this, given); };
+  setTimeout(() => { gl.fenceSync = fenceSync; done(count); }, for_s * 1000);
 })"""
 # a hand that drags the radius: a step each time two frames have passed
 DRAG = """steps => new Promise(done => {
@@ -71,8 +72,12 @@ class Watched:
 
 def playing(watched):
     """Figures of the opening scene as it plays: script ms a frame, bytes a second, layouts a frame."""
-    if watched.page.locator(".play[aria-label=Play]").count():
-        watched.page.keyboard.press("Space")
+    page = watched.page
+    if page.locator("[aria-label^=Loop][aria-pressed=false]").count():
+        page.keyboard.press("l")  # or it would end
+    if page.locator(".play[aria-label=Play]").count():
+        page.keyboard.press("Space")
+    page.evaluate(FRAMES, WARMS_S)  # until what it runs is compiled
     count, used = watched.used(lambda: watched.page.evaluate(FRAMES, PLAYS_S))
     return {"script_ms": used["ScriptDuration"] / count * 1e3, "task_ms": used["TaskDuration"] / count * 1e3,
             "layouts": used["LayoutCount"] / count, "frames": count, "bytes_s": watched.allocated_b_s(PLAYS_S)}  # fmt: skip
@@ -87,26 +92,40 @@ def dragged(watched):
             "layouts": used["LayoutCount"] / STEPS, "styles": used["RecalcStyleCount"] / STEPS}  # fmt: skip
 
 
-def first_picture(browser, tree):
-    """Processor seconds until the first picture of a server that has just been started: of browser, server and workers, and of the
-    page's own thread."""
-    with tempfile.TemporaryDirectory() as folder, serving(
-        Path(folder) / "log.txt", tree.folder, tree.environment
-    ) as origin, contextlib.closing(Watched(browser, origin)) as watched:  # fmt: skip
-        before = _of_browser()
-        watched.open()
-        whole = _of_browser() - before + _of_server()
-        figures = watched.figures()
-    return {"whole_s": whole, "script_s": figures["ScriptDuration"], "thread_s": figures["TaskDuration"]}
+def measure(against=None):
+    with contextlib.ExitStack() as opened:
+        browser = opened.enter_context(started())
+        pages = [_opened(browser, tree, opened) for tree in (HERE, against) if tree]
+        plays = _turns(playing, pages)
+        drags = _turns(dragged, pages)
+    yield _row(
+        "script a frame as the opening scene plays, thread time", plays, "script_ms", "ms", 2.0, "frames", "layouts"
+    )
+    yield _row("the same: what scripts allocate", plays, "bytes_s", "kB/s", 20.0, scale=1e-3)
+    yield _row("script a step as the radius is dragged, thread time", drags, "script_ms", "ms", 4.0, "layouts")
 
 
-def _of_browser():
-    return _seconds(one for one in psutil.Process().children(recursive=True) if "chrom" in one.name())
+def _opened(browser, tree, opened):
+    folder = Path(opened.enter_context(tempfile.TemporaryDirectory()))
+    origin = opened.enter_context(serving(folder / "log.txt", tree.folder, tree.environment))
+    watched = Watched(browser, origin)
+    opened.callback(watched.close)
+    watched.open()
+    watched.page.wait_for_timeout(1000)
+    return watched
 
 
-def _of_server():
-    return _seconds(one for one in psutil.Process().children(recursive=True) if "python" in one.name())
+def _turns(figures_of, pages):
+    """Figures of each page, by turns."""
+    return [list(round_) for round_ in zip(*([figures_of(page) for page in pages] for _ in range(ROUNDS)), strict=True)]
 
 
-def _seconds(processes):
-    return sum(sum(one.cpu_times()[:2]) for one in processes)
+def _row(what, turns, name, unit, bar, *beside, scale=1.0):
+    figures = [[one[name] * scale for one in some] for some in turns]
+    given = [iter(some) for some in figures]
+    value, note, ratio = quantile(figures[0], 0.5), "", None
+    if len(figures) > 1:
+        value, there, ratio = in_turn(*(given_.__next__ for given_ in given), for_s=0.0, least=ROUNDS)
+        note = f"{there:.2f} {unit} there"
+    note = "; ".join(filter(None, [note, *(f"{one} {turns[0][0][one]:.3g}" for one in beside)]))
+    return Row(what, f"{value:.2f} {unit}", f"<= {bar:g} {unit}", value <= bar, note, value, ratio=ratio)

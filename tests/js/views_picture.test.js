@@ -46,3 +46,16 @@ test('frames that take long and short in turns do not change the drawn pixels fr
   }
   assert.ok(timer.ratio < 0.7, 'frames that all take long are drawn with fewer pixels');
 });
+
+test('where one size is too large and the next too small it turns back ever more seldom', () => {
+  const timer = new FrameTimer({}, { software: true });
+  const changes = [];
+  for (let frame = 0, before = timer.ratio; frame < 2000; frame += 1) {
+    timer.learn(timer.ratio > 0.9 ? 100 : 20);
+    if (timer.adapted() !== before) changes.push(frame);
+    before = timer.ratio;
+  }
+  const early = changes.filter(frame => frame < 200).length,
+    late = changes.filter(frame => frame >= 1200).length;
+  assert.ok(early >= 4 && late <= 6, `it would go to and fro twice a second without an end: ${changes}`);
+});

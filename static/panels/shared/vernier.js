@@ -12,9 +12,14 @@ export function createVernier({ scale, value, write }) {
   const drawn = s('svg', { 'aria-hidden': true });
   const element = h('span', { class: 'tape', hidden: true }, drawn);
 
+  let width = 0,
+    height = 0;
+  new ResizeObserver(([entry]) => {
+    ({ width, height } = entry.contentRect);
+    update();
+  }).observe(element);
+
   function update() {
-    const width = element.clientWidth,
-      height = element.clientHeight;
     if (!width) return;
     const now = value(),
       step = scale.step(now),
@@ -44,7 +49,7 @@ export function createVernier({ scale, value, write }) {
     drawn.replaceChildren(...parts);
   }
 
-  const stepPx = () => (element.clientWidth < SHORT ? SHORT_STEP_PX : STEP_PX);
+  const stepPx = () => (width < SHORT ? SHORT_STEP_PX : STEP_PX);
 
   let from = 0;
   onDrag(element, {

@@ -14,6 +14,7 @@ import { createFlags, ruler } from './ruler.js';
 
 const PAD = 8; // px beside the ruler
 const LONGEST = 24; // letters of a name in a lane
+const SAYS_EVERY_MS = 250; // while it plays
 
 export function createLanes({ store, clock }) {
   const picture = s('svg', { 'aria-hidden': true });
@@ -38,6 +39,8 @@ export function createLanes({ store, clock }) {
     height = 0,
     homes = [],
     type = 1,
+    styledFor = null,
+    said_ms = 0, // what only those hear who do not see the playhead
     axis = createAxis([], 1),
     paths = [],
     marks = [];
@@ -45,8 +48,12 @@ export function createLanes({ store, clock }) {
   new ResizeObserver(([entry]) => {
     width = entry.contentRect.width;
     height = entry.contentRect.height;
+    styledFor = null;
     draw();
   }).observe(element);
+  addEventListener('resize', () => {
+    styledFor = null;
+  });
   const x = time => PAD + axis.at(time) * (width - 2 * PAD);
   const timeAt = clientX => axis.timeAt(clamp((clientX - element.getBoundingClientRect().left - PAD) / (width - 2 * PAD), 0, 1));
 
@@ -55,9 +62,7 @@ export function createLanes({ store, clock }) {
     homes = given;
     paths = homes[servedHome(store)] ?? homes[0] ?? [];
     if (!width || !store.answer) return;
-    const style = getComputedStyle(words);
-    type = Number(style.getPropertyValue('--type')) || 1;
-    letters.font = `${style.fontSize} ${style.fontFamily}`;
+    if (styledFor !== store.view.type) readStyle();
     for (const svg of [picture, words]) {
       setAttribute(svg, 'width', width);
       setAttribute(svg, 'height', height);
@@ -84,6 +89,14 @@ export function createLanes({ store, clock }) {
     words.replaceChildren(...lanes.map(lettering).filter(Boolean));
     buttons.draw(marks);
     move();
+  }
+
+  // with another size of words, or of the window: a style that is read while a dial moves has the whole page worked out
+  function readStyle() {
+    styledFor = store.view.type;
+    const style = getComputedStyle(words);
+    type = Number(style.getPropertyValue('--type')) || 1;
+    letters.font = `${style.fontSize} ${style.fontFamily}`;
   }
 
   // of the habitat that is served
@@ -130,10 +143,13 @@ export function createLanes({ store, clock }) {
     if (!width) return;
     head.style.transform = `translateX(${x(clock.time_s)}px)`;
     clip.setAttribute('width', x(clock.time_s));
+    flags.update();
+    const now_ms = performance.now();
+    if (clock.playing && now_ms - said_ms < SAYS_EVERY_MS) return;
+    said_ms = now_ms;
     scrub.max = String(clock.end_s || 1);
     scrub.value = String(clock.time_s);
     setAttribute(scrub, 'aria-valuetext', `${clock.time_s.toFixed(2)} s`);
-    flags.update();
   }
 
   function onkeydown(event) {
