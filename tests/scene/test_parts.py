@@ -44,7 +44,7 @@ def test_what_is_left_out_is_not_worked_out(monkeypatch):
         raise AssertionError("this was not asked for")
 
     for module, name in (
-        (drift, "parts"),
+        (drift, "parts_of_all"),
         (questions, "_reached"),
         (prose, "of_motion"),
         (prose, "of_scene"),
