@@ -23,6 +23,7 @@ from .answering import whole
 from .asked import Answer, Asked
 from .static import takes_gzip
 
+_HERE = ("fields", "crafts")  # what a page cannot do without waits for no worker
 _LOOK_EVERY_S = 0.2  # whether there is nothing else to do
 _OTHERS_KEPT = 2  # programs beside this one whose answers stay
 
@@ -71,7 +72,8 @@ class Ready:
             file = ".".join(filter(None, (what, asked, *(value for _, value in options), "json.gz")))
             body = await asyncio.to_thread(_read, file)
             if body is None:
-                answer = await whole(self._pool, Asked(what, asked.encode(), dict(options), self._most_s))
+                work = Asked(what, asked.encode(), dict(options), self._most_s)
+                answer = await (asyncio.to_thread(_worked_here, work) if what in _HERE else whole(self._pool, work))
                 if answer.status != 200:
                     return answer
                 body = await asyncio.to_thread(_write, file, answer.body)
@@ -79,6 +81,13 @@ class Ready:
             return None
         finally:
             del self._made[key]
+
+
+def _worked_here(asked):
+    """The answer, by this process: it loads all of the work, once for each program that is new here."""
+    from .work import answered
+
+    return answered(asked, None, lambda: False)
 
 
 def plain(answer, request):
