@@ -14,7 +14,7 @@ from .integrate import Step
 from .picard import Rule
 
 _MOST_ROUNDS = 8
-_ENOUGH = 1e-3  # of the error allowed: what a round still mends, when it is the last
+_ENOUGH = 1e-2  # of the error allowed: what a round still mends, when it is the last
 _HOPELESS = 30.0  # an error after the first round, of that allowed, with which a step is given up
 _SLOW = 0.01  # a round that moves more than that share of what the one before moved: slopes are taken anew
 _ROUNDING = 1e-14  # a term that is no more of the greatest does not count
@@ -65,10 +65,10 @@ class Steps:
     place_s2_m: np.ndarray
     speed_s2_m: np.ndarray
 
-    def solved(self, acceleration) -> Solved:
-        """The Solved that begins with accelerations (D, N), taken as constant."""
+    def solved(self, acceleration, change_s) -> Solved:
+        """The Solved that begins with accelerations (D, N) and how they change (D, N), a second, taken as constant."""
         count, free = len(self.rule.points), self.free
-        acceleration = np.repeat(acceleration[:, None], count, axis=1)
+        acceleration = acceleration[:, None] + (self.rule.points[:, None] * self.length_s) * change_s[:, None]
         position, velocity = self._path(acceleration)
         watched, before, anew = None, None, True
         left, going = np.zeros(len(self.length_s)), np.ones(len(self.length_s), dtype=bool)
@@ -146,6 +146,11 @@ class Steps:
         size = np.abs(series)
         counts = (self._comes_to(size) > 1.0) & (size > _ROUNDING * size.max(axis=1, keepdims=True)).any(axis=0)
         return np.where(counts, np.arange(1, len(self.rule.points) + 1)[:, None], 0).max(axis=0)
+
+
+def change_at_end(rule, length, series):
+    """How accelerations of series (D, K, N) change at the end of their steps (D, N), a second."""
+    return (2.0 / length) * (np.arange(len(rule.points)) ** 2 @ series)
 
 
 def as_step(rule, begin_s, length, position, velocity, series):

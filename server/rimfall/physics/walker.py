@@ -11,7 +11,7 @@ import numpy as np
 
 from .aboard import dot
 from .budget import spend
-from .collocation import Steps, as_step, next_length, together
+from .collocation import Steps, as_step, change_at_end, next_length, together
 from .integrate import Step
 from .picard import rule
 from .rolling import STANDS
@@ -77,6 +77,7 @@ class Walker:
         self._rate, self._change = self.rates(self.time_s)
         rate = self._rate, self._change
         self.acceleration, self.watched = self.law.at(rate, self.position, self.velocity)
+        self._changing = np.zeros_like(self.acceleration)
 
     def put(self, which, velocity, time_s=None):
         """Set velocities (6, M), and times (M,), of the bodies `which`; to be followed by `refresh`."""
@@ -99,6 +100,7 @@ class Walker:
             "_length_s",
             "_too_long",
             "acceleration",
+            "_changing",
             "watched",
         ):
             setattr(self, name, getattr(self, name)[..., mask])
@@ -127,8 +129,9 @@ class Walker:
         if self.count > _AT_ONCE:
             parts = [np.arange(k, min(k + _AT_ONCE, self.count)) for k in range(0, self.count, _AT_ONCE)]
         steps = [self._steps(length, some) for some in parts]
-        begin = [self.acceleration if some is None else self.acceleration[:, some] for some in parts]
-        solved = [one.solved(first) for one, first in zip(steps, begin, strict=True)]
+        begin = self.acceleration, self._changing
+        begin = [begin if some is None else [b[:, some] for b in begin] for some in parts]
+        solved = [one.solved(*first) for one, first in zip(steps, begin, strict=True)]
         terms = [one.terms(s.series) for one, s in zip(steps, solved, strict=True)]
         return (solved[0], terms[0]) if len(parts) == 1 else (together(solved), np.concatenate(terms))
 
@@ -192,6 +195,7 @@ class Walker:
         settled = law.settled(of(solved.position[:, -1]), of(solved.velocity[:, -1]), of(self._gap))
         step = as_step(RULE, begin, length, x, u, series)
         who, watched = np.flatnonzero(fine), of(solved.watched)
+        self._changing[:, who] = change_at_end(RULE, length, series)
         self._advance(who, whole, end_s, settled, of(solved.acceleration[:, -1]), watched[:, -1])
         wide = np.broadcast_to(rate, begin.shape), np.broadcast_to(change, begin.shape)
         return Taken(who, step, *wide, np.moveaxis(watched, 0, 1))
