@@ -9,7 +9,7 @@ import numpy as np
 
 from .aboard import dot
 from .budget import spend
-from .collocation import Steps, as_step, next_length
+from .collocation import Steps, as_step, change_at_end, next_length
 from .integrate import Step
 from .picard import rule
 
@@ -42,6 +42,7 @@ class Windows:
         self._fastest = float(np.max(np.abs(spin.rates_rad_s)))
         self._length_s, self._too_long = np.array([np.inf]), np.array([False])
         self._felt = law.at(self._rates(np.array([start_s])), position, velocity)[0]
+        self._changing = np.zeros_like(self._felt)
 
     def step(self):
         """The next Window, or None where the one tried was too long."""
@@ -49,7 +50,7 @@ class Windows:
         length = np.minimum(self._length_s, min(self._longest_s(), until_s - self.time_s))
         steps = self._steps(length)
         with np.errstate(over="ignore", invalid="ignore"):  # a window far too long runs away, and is taken back
-            solved = steps.solved(self._felt)
+            solved = steps.solved(self._felt, self._changing)
             self._length_s = next_length(RULE, length, solved.error, steps.terms(solved.series), self._too_long)
         self._too_long = solved.given_up | ~((solved.error <= 1.0) | (length <= _LEAST_S))
         if self._too_long[0]:
@@ -58,7 +59,7 @@ class Windows:
         self.position, self.velocity = self._law.settled(solved.position[:, -1], solved.velocity[:, -1])
         ends_s = self.time_s + float(length[0])
         self.time_s = until_s if ends_s >= until_s - 1e-14 * abs(until_s) else ends_s
-        self._felt = solved.acceleration[:, -1]
+        self._felt, self._changing = solved.acceleration[:, -1], change_at_end(RULE, length, solved.series)
         return Window(step, solved.watched[0, :, 0])
 
     def _until_s(self):
