@@ -149,8 +149,9 @@ class Steps:
 
 
 def change_at_end(rule, length, series):
-    """How accelerations of series (D, K, N) change at the end of their steps (D, N), a second."""
-    return (2.0 / length) * (np.arange(len(rule.points)) ** 2 @ series)
+    """How accelerations of series (D, K, N) change at the end of their steps (D, N), a second; 0 of those of no length."""
+    per_s = np.divide(2.0, length, out=np.zeros_like(length), where=length > 0)
+    return per_s * (np.arange(len(rule.points)) ** 2 @ series)
 
 
 def as_step(rule, begin_s, length, position, velocity, series):
