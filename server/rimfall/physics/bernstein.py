@@ -170,11 +170,16 @@ def straight(degree):
     return np.linspace(0.0, 1.0, degree + 1)[:, None, None]
 
 
+_FEW = 8  # polynomials
+
+
 def _only_root(c):
     """The one root (M,) in (0, 1] of each polynomial (n + 1, M) whose coefficients change sign once, from + to -.
 
     Newton's steps, held inside a bracket that shrinks; the bracket alone would do.
     """
+    if c.shape[1] <= _FEW:
+        return np.array([_root_of(one) for one in c.T])
     slope = derivative(c)
     low, high = np.zeros(c.shape[1]), np.ones(c.shape[1])
     s = _chord(c)
@@ -189,6 +194,40 @@ def _only_root(c):
         if np.all(still):
             break
     return s
+
+
+def _root_of(c):
+    """The same of one polynomial (n + 1,), by plain numbers: numpy's cost a call is what counts of so few."""
+    n = len(c) - 1
+    terms, slopes = ((_ways(k)[:, 0] * each).tolist() for k, each in ((n, c), (n - 1, n * np.diff(c))))
+    low, high, s = 0.0, 1.0, float(_chord(c[:, None])[0])
+    for _ in range(80):
+        f, d = _sum_at(terms, s), _sum_at(slopes, s)
+        if f > 0:
+            low = s
+        else:
+            high = s
+        guess = s - f / d if d < 0 else -1.0
+        if not low <= guess <= high:
+            guess = 0.5 * (low + high)
+        still, s = abs(guess - s) <= 4e-16, guess
+        if still:
+            break
+    return s
+
+
+def _sum_at(terms, s):
+    """What terms (n + 1), coefficients times their ways, come to at s, by Horner's rule from the nearer end."""
+    far = 1.0 - s
+    if s <= 0.5:
+        near, terms = far, terms[::-1]
+        ratio = s / far
+    else:
+        near, ratio = s, far / s
+    out = 0.0
+    for term in terms:
+        out = out * ratio + term
+    return out * near ** (len(terms) - 1)
 
 
 def _chord(c):
