@@ -8,24 +8,28 @@ import pytest
 from rimfall.motions.flight import Room
 from rimfall.physics import rolling
 from rimfall.physics.bodies import Body
+from rimfall.physics.crowd import CrowdWalker
 from rimfall.physics.forces import Medium
 from rimfall.physics.spin import ramped, steady
 from rimfall.physics.surfaces import Drum, Plane
 from rimfall.physics.walker import MOST_TURNED_RAD, Walker
+from tests.tables import each_row
 
 G, RADIUS_M = 9.80665, 20.0
 FLAT, DRUM = Plane("floor", (0.0, 0.0, 1.0), 0.0), Drum("deck", RADIUS_M, hollow=True)
 BALL = Body(0.5, 0.2, friction=0.4)
 
 
-def walker(mode, surface, spin, position, velocity, *, body=BALL, pull=(0.0, 0.0, 0.0), start_s=0.0, end_s=10.0):
+def walker(
+    mode, surface, spin, position, velocity, *, body=BALL, pull=(0.0, 0.0, 0.0), start_s=0.0, end_s=10.0, kind=Walker
+):
     count = position.shape[1]
     room = Room((surface,), spin is not None, pull, None)
     medium = Medium(spin or steady(0.0), None, RADIUS_M)
     law = rolling.LAWS[mode](surface, rolling.riders(medium, room, [body], np.zeros(count, dtype=int)))
     state = np.concatenate([position, 0 * position]), np.concatenate([velocity, 0 * velocity])
     times = np.broadcast_to(start_s, count).astype(float), np.broadcast_to(end_s, count).astype(float)
-    return Walker(law, spin, *times, *state, absolute_m=1e-10, lasts_s=np.ones(count))
+    return kind(law, spin, *times, *state, absolute_m=1e-10, lasts_s=np.ones(count))
 
 
 def on_drum(angles):
@@ -114,3 +118,16 @@ def test_bodies_that_are_dropped_change_nothing_for_the_others():
     walk(part)
     assert part.count == 2
     assert part.position == pytest.approx(whole.position[:, [0, 2]], abs=1e-11)
+
+
+@each_row("mode", ["rolls", "slides"])
+def test_a_crowd_goes_the_same_way_by_steps_of_its_own(mode):
+    x, u = on_drum(np.arange(3.0)), np.array([[0.0, 0.0, 0.0], [4.0, 4.0, 4.0], [2.0, 3.0, 4.0]])
+    few = walker(mode, DRUM, steady(0.5), x, u, end_s=0.2)
+    many = walker(mode, DRUM, steady(0.5), x, u, end_s=0.2, kind=CrowdWalker)
+    walk(few)
+    (last,) = walk(many, most=60)[-1:]
+    assert many.position == pytest.approx(few.position, abs=1e-9)
+    assert many.velocity == pytest.approx(few.velocity, abs=1e-8)
+    watched = many.at_points(last, np.arange(len(last.who)), 0)
+    assert watched[-1] == pytest.approx(last.watched[12, 0], abs=1e-8)  # the step's end

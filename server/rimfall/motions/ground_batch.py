@@ -12,6 +12,7 @@ from ..physics.aboard import dot
 from ..physics.corner import Corner, parts_of
 from ..physics.cornered import Cornered
 from ..physics.crossings import LET_GO, TOUCH_M, first_contact, touching
+from ..physics.crowd import CROWD, CrowdWalker
 from ..physics.integrate import Step
 from ..physics.rolling import GONE_M_S, LAWS, ROLLS, SLIDES, STANDS, holds, riders, seeded
 from ..physics.stillness import Stillness
@@ -50,7 +51,8 @@ class GroundBatch:
         )
         lasts_s = np.clip(self._end_s - self._start_s, *_LASTS_S) if law.lasting else np.ones(len(starts))
         state = np.concatenate([x, np.zeros_like(x)]), np.concatenate([u, spin * self._radius_m])
-        self._walker = Walker(
+        walker = CrowdWalker if len(starts) > CROWD else Walker
+        self._walker = walker(
             law, self._spin, self._start_s, self._end_s, *state, absolute_m=TOLERANCE_M, lasts_s=lasts_s
         )
         lever = np.where(self._radius_m > 0, self._radius_m, 1.0)
@@ -175,7 +177,7 @@ class GroundBatch:
 
     def _falls(self, taken, some, row):
         """Where in their steps a law's figure `row` falls to 0 for the bodies `some`: s, inf where it does not."""
-        values = taken.watched[:, row, some]
+        values = self._walker.at_points(taken, some, row)
         scale = np.maximum(np.max(np.abs(values), axis=0), 1e-300)
         return bernstein.first_descent(RULE.control @ (RULE.series @ (values / scale)), depth=1e-15)
 

@@ -20,7 +20,7 @@ RULE = rule(20)
 MOST_TURNED_RAD = 2.0  # that the frame may turn within one step
 MOST_BENT_RAD = 1.0  # that the surface's normal may turn within one
 _SHORT_OF_CORNER = 0.999  # of the way to where friction's direction turns round
-_LEAST_S = 1e-10  # a step as short is taken whatever its error
+LEAST_S = 1e-10  # a step as short is taken whatever its error
 _FIRST_RAD, _FIRST_S = 0.5, 1.0
 _AT_ONCE = 64  # bodies: some megabytes at their points
 _ASIDE = 1e-6  # how far aside the law is asked, of the speed that friction goes by
@@ -107,6 +107,10 @@ class Walker:
         if np.ndim(self._rate):
             self._rate, self._change = self._rate[mask], self._change[mask]
 
+    def at_points(self, taken, some, row):
+        """What the law watches in a row at the points of the steps of bodies `some` of a Taken, (K, len(some))."""
+        return taken.watched[:, row, some]
+
     def step(self):
         """Try one step of every body -> the Taken of those whose step was accepted, or None."""
         until = self._until_s()
@@ -114,7 +118,7 @@ class Walker:
         length = np.minimum(self._length_s, longest)
         with np.errstate(over="ignore", invalid="ignore"):  # a trial far too long runs away, and is taken back
             solved, terms = self._solved(length)
-            fine = ((solved.error <= 1.0) | (length <= _LEAST_S)) & ~solved.given_up
+            fine = ((solved.error <= 1.0) | (length <= LEAST_S)) & ~solved.given_up
             wanted = next_length(RULE, length, solved.error, terms, self._too_long)
         # A step cut short says nothing against the length that was wanted before it.
         self._length_s = np.where(fine & (length == longest), np.maximum(wanted, self._length_s), wanted)
@@ -143,7 +147,7 @@ class Walker:
 
         length, x, u, lasts_s = of(length), of(self.position), of(self.velocity), of(self._lasts_s)
         laws, rate, change = self._laws if some is None else {}, of(self._rate), of(self._change)
-        size, speed = np.sqrt(_square(x[:3])), np.sqrt(_square(u))
+        size, speed = np.sqrt(square(x[:3])), np.sqrt(square(u))
         least, slowest = self._absolute_m + 1e-14 * size, self._absolute_m / lasts_s + 1e-14 * speed
 
         def law_of(times):
@@ -161,7 +165,7 @@ class Walker:
             out, watched = law.at(tuple(rates), position.reshape(6, -1), velocity.reshape(6, -1))
             return out.reshape(6, *shape), watched.reshape(-1, *shape)
 
-        fades = np.sqrt(_square(law_of(1).vanishing(x, u)))
+        fades = np.sqrt(square(law_of(1).vanishing(x, u)))
         aside = [np.maximum(_ASIDE * fades, _SEEN * v) + _NONE for v in (size, speed)]
         free, weights = 3 if self.law.mode == STANDS else 6, (length * length / least, length / slowest)
         return Steps(RULE, felt, length, x, u, free, *aside, *weights)
@@ -223,5 +227,5 @@ class Walker:
             self.refresh()
 
 
-def _square(a):
+def square(a):
     return dot(a, a)
