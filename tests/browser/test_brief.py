@@ -10,7 +10,7 @@ import pytest
 
 from rimfall.phrases import CAUTION
 from rimfall.scene import examples
-from tests.browser.looking import link_to, three_figures, until
+from tests.browser.looking import link_to, plain, three_figures, until
 from tests.browser.test_accessible import found
 from tests.browsing import DRAWN
 
@@ -37,16 +37,12 @@ def printed(page, paper="a4"):
 
 
 def words_of(sheet):
-    return " ".join(sheet.get_textpage().get_text_range().replace("\u00a0", " ").split())
+    return plain(sheet.get_textpage().get_text_range())
 
 
 def close(text):
     """Without spaces and hyphens: at the end of a line the reader gives neither as it stands."""
     return re.sub(r"[\s\u00a0\u00ad\ufffe-]", "", text)
-
-
-def plain(text):
-    return " ".join(text.replace("\u00a0", " ").split())
 
 
 @pytest.mark.parametrize("name", SCENES)

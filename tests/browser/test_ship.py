@@ -6,11 +6,7 @@ import zlib
 
 import pypdfium2
 
-from .looking import open_place, saved_scene, stop, until
-
-
-def plain(text):
-    return " ".join(text.replace("\u00a0", " ").split())
+from .looking import open_place, plain, saved_scene, stop, until
 
 
 def coped(page):
@@ -81,12 +77,14 @@ def a_part_is_moved_by_hand_and_key(page):
     page.mouse.down()
     page.mouse.move(x + 20, y, steps=3)
     page.mouse.up()
-    until("the tanks moved along the axis", lambda: parts(page)["tanks"]["place_m"][2] > before[2] + 1)
-    moved = parts(page)["tanks"]["place_m"]
-    assert moved[:2] == before[:2]
     grip.focus()
     page.keyboard.press("ArrowUp")
-    until("and half a metre off it", lambda: parts(page)["tanks"]["place_m"] == [moved[0] + 0.5, *moved[1:]])
+
+    def moved():
+        off, aside, along = parts(page)["tanks"]["place_m"]
+        return (off, aside) == (before[0] + 0.5, before[1]) and along > before[2] + 1
+
+    until("the tanks moved along the axis by hand, and half a metre off it by key", moved)
     says_what_the_api_says(page)
     page.keyboard.press("Control+z")
     page.keyboard.press("Control+z")
