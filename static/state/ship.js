@@ -23,11 +23,10 @@ export function craftRequest(document) {
   return craft ? { rimfall: 1, habitat, motions: [], craft } : null;
 }
 
-/** The document with a craft of the server's list, its radius and spin the habitat's from now on. */
-export function withCraft(draft, { craft, radius_m, spin_rpm }) {
+/** The document with a craft of the server's list, its radius and spin the habitat's from now on; where `keeps`, the habitat keeps its own. */
+export function withCraft(draft, { craft, radius_m, spin_rpm }, keeps = false) {
   draft.craft = structuredClone(craft);
-  draft.habitat.radius_m = radius_m;
-  draft.habitat.spin_rpm = spin_rpm;
+  if (!keeps) Object.assign(draft.habitat, { radius_m, spin_rpm });
 }
 
 /** A part of a solid, named as no other is. */
@@ -44,16 +43,44 @@ export function asSolid({ solids }, solid, part) {
   return { ...structuredClone(fresh), ...Object.fromEntries(kept), solid };
 }
 
-/** A block as it is added: a part's name that it leaves open is the first one's, which stays where it is. */
-export function newBlock(block, parts) {
-  const value = structuredClone(block.new);
-  for (const part of value.parts ?? []) {
-    if (part.name) continue;
-    part.name = parts[0].name;
-    part.place_m = parts[0].place_m ?? [0, 0, 0];
+/** A block as it is asked for, and those that are asked with it: what is at the rim is so at this radius; a part that it leaves open is the
+ *  first one, as it is. */
+export function askBlock(craft, block, { solids }, radius_m) {
+  craft[block.name] = atRim(block.new, block.at_rim, radius_m);
+  for (const part of craft[block.name].parts ?? []) if (!part.name) Object.assign(part, partNow(solids, craft.parts[0]));
+  for (const other of block.beside) craft[other.name] = structuredClone(other.new);
+}
+
+/** A block asked for no more, and those that were asked with it. */
+export function leaveBlock(craft, block) {
+  for (const { name } of [block, ...block.beside]) craft[name] = null;
+}
+
+/** A new value with the floor's radius where it has one that is at the rim. */
+export function atRim(fresh, paths, radius_m) {
+  const value = structuredClone(fresh);
+  for (const path of paths) {
+    const steps = path.split('.'),
+      last = steps.pop(),
+      holder = steps.reduce((inner, step) => inner?.[step], value);
+    if (holder?.[last] !== undefined) holder[last] = Number(radius_m.toFixed(2));
   }
   return value;
 }
+
+/** A part's name, place, direction and sizes, for a block that changes them: what changes nothing yet. */
+export function partNow(solids, part) {
+  const defaults = { axis: [0, 0, 1] };
+  const sizes = solids[part.solid].fields.filter(name => (part[name] ?? defaults[name]) !== undefined && part[name] !== null);
+  return structuredClone({
+    name: part.name,
+    place_m: part.place_m ?? [0, 0, 0],
+    ...Object.fromEntries(sizes.map(name => [name, part[name] ?? defaults[name]])),
+  });
+}
+
+/** The one of some fields that a block gives. */
+export const givenOf = (value, names) => names.find(name => value?.[name] != null) ?? names[0];
 
 /** A part renamed, and every block that names it. */
 export function rename(craft, index, name) {

@@ -51,10 +51,12 @@ def test_a_craft_is_put_together_and_asked(open_page):
     page = open_page()
     stop(page, 0)
     open_place(page, 6)
-    page.locator(".craft", has_text="The Lantern Wheel").click()
+    it_fits_a_habitat_that_keeps_its_radius(page)
+    page.locator(".craft:visible", has_text="The Lantern Wheel").click()
     page.locator(".craft-views .part").first.wait_for(state="attached")
     until("it is kept", lambda: (saved_scene(page) or {}).get("craft"))
     says_what_the_api_says(page)
+    it_is_named(page)
     a_part_is_moved_by_hand_and_key(page)
     a_part_is_added_and_taken_away(page)
     a_question_is_asked_and_left(page)
@@ -63,6 +65,26 @@ def test_a_craft_is_put_together_and_asked(open_page):
     its_tumble_is_shown_as_a_motion(page)
     a_link_brings_all_of_it(page)
     the_craft_leaves_and_comes_back(page)
+
+
+def it_fits_a_habitat_that_keeps_its_radius(page):
+    page.locator("#ship-start").get_by_role("button", name="as they are").click()
+    page.locator(".craft", has_text="Twin Lamps").click()
+    until("it is kept", lambda: (saved_scene(page) or {}).get("craft"))
+    assert (saved_scene(page)["habitat"]["radius_m"], saved_scene(page)["habitat"]["spin_rpm"]) == (56, 3)
+    assert coped(page)["rim_radius_m"] == 56
+    page.get_by_role("button", name="Take the craft out of the scene").click()
+    page.locator("#ship-start").get_by_role("button", name="the craft’s", exact=True).click()
+
+
+def it_is_named(page):
+    name = page.get_by_role("textbox", name="Name of the craft")
+    assert name.inner_text() == "The Lantern Wheel"
+    name.fill("Heron")
+    name.press("Enter")
+    until("it has another name", lambda: saved_scene(page)["craft"]["title"] == "Heron")
+    page.keyboard.press("Control+z")
+    until("and its own again", lambda: saved_scene(page)["craft"]["title"] == "The Lantern Wheel")
 
 
 def a_part_is_moved_by_hand_and_key(page):
@@ -130,6 +152,23 @@ def figures_are_changed_and_refused(page):
     refusal.wait_for()
     assert "Radius of the bearing was -3; it must be" in plain(refusal.inner_text())
     assert saved_scene(page)["craft"]["joint"]["radius_m"] == 2
+    slew = page.locator(".craft-question", has_text="Which way does it push back")
+    slew.get_by_role("button", name="Its figures").click()
+    slew.get_by_role("button", name="turn time").click()
+    time = slew.locator('[data-row="craft.slew.time_s"] .val input')
+    time.fill("600")
+    time.press("Enter")
+    until(
+        "a time, and no rate",
+        lambda: [saved_scene(page)["craft"]["slew"].get(one) for one in ("time_s", "rate_deg_s")] == [600, None],
+    )
+    balance = page.locator(".craft-question", has_text="Does it stay on its axis?")
+    balance.get_by_role("button", name="Its figures").click()
+    plane = balance.get_by_role("textbox", name="Planes of the weights, first")
+    plane.fill("-5")
+    plane.press("Enter")
+    until("weights elsewhere", lambda: saved_scene(page)["craft"]["ballast"]["planes_m"] == [-5, 3])
+    says_what_the_api_says(page)
 
 
 def it_is_taken_away(page):

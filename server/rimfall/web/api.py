@@ -1,6 +1,6 @@
 """The API: documents in, answers out. What is asked here is worked out by `work.py`, beside this process."""
 
-from functools import cache
+from functools import cache, lru_cache
 from typing import Annotated, Literal
 
 from fastapi import APIRouter, HTTPException, Query, Request, Response
@@ -12,6 +12,7 @@ from ..exports.camera_presets import table as camera_table
 from ..scene import examples
 from ..scene.catalogue import catalogue, export_choices
 from ..scene.craft import scenes as crafts
+from ..scene.craft.document import GREATEST_M, LEAST_M
 from ..scene.document import frame_rate
 from .answering import Worked
 from .ready import plain
@@ -24,6 +25,7 @@ router = APIRouter(prefix="/api")
 Arrays = Literal["lists", "f4"]
 Units = Literal["si", "us"]
 Width = Annotated[int, Query(ge=page_drawings.LEAST_PX, le=page_drawings.MOST_PX)]  # of a drawing, px
+Radius = Annotated[float, Query(ge=LEAST_M, le=GREATEST_M)]  # of a habitat
 Hold = Literal["gravity", "felt", "rim_speed"]
 Follower = Literal[
     "habitat.radius_m",
@@ -164,15 +166,16 @@ async def craft_file(request: Request, name: str, units: Units = "si"):
 
 
 @router.get("/crafts")
-async def all_crafts(request: Request):
-    """Craft to start from, each as a scene carries it, with the radius and spin of the habitat that it goes with."""
-    return gzipped(request, _crafts(), "application/json")
+async def all_crafts(request: Request, radius_m: Radius | None = None):
+    """Craft to start from, each as a scene carries it, with the radius and spin of the habitat that it goes with; with `radius_m` their
+    lengths are made to fit a habitat of that radius."""
+    return gzipped(request, _crafts(radius_m), "application/json")
 
 
-@cache
-def _crafts():
+@lru_cache(maxsize=8)
+def _crafts(radius_m):
     """That answer as JSON: it is the same for the program's whole life."""
-    return to_json({"crafts": crafts.for_scenes()})
+    return to_json({"crafts": crafts.for_scenes(radius_m)})
 
 
 @router.post("/aim")

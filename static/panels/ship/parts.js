@@ -16,7 +16,8 @@ export function createParts({ store, chosen, choose }) {
   const list = h('ol', { class: 'parts' }),
     slot = createFieldError({ store, path: 'craft.parts', frame: list });
   const adding = createAdding();
-  const element = h('div', {}, list, h('div', { 'data-row': 'craft.parts' }, slot.element), adding.element);
+  const [counter] = fieldRows({ store, path: 'craft', names: ['counter_rpm'] });
+  const element = h('div', {}, list, h('div', { 'data-row': 'craft.parts' }, slot.element), adding.element, counter.element);
   let lines = [],
     builtFor = null;
 
@@ -62,6 +63,12 @@ export function createParts({ store, chosen, choose }) {
       );
     }
     lines.forEach(line => line.update());
+    setAttribute(
+      counter.element,
+      'hidden',
+      parts.every(part => part.group !== 'counter'),
+    );
+    counter.update();
     adding.update();
     slot.update();
   }

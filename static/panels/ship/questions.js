@@ -1,7 +1,7 @@
 // What is asked of the craft, each question a heading with its answer in sentences; its figures can be changed under it. What is not asked
 // yet is a button.
 
-import { newBlock } from '../../state/ship.js';
+import { askBlock, leaveBlock } from '../../state/ship.js';
 import { h, parseDrawing, setAttribute, setChildren, setText } from '../shared/dom.js';
 import { createFold } from '../shared/fold.js';
 import { createAside } from './aside.js';
@@ -28,7 +28,7 @@ export function createQuestions({ element, store, clock, heard, parts }) {
 
   function ask(block) {
     store.edit(draft => {
-      draft.craft[block.name] = newBlock(block, draft.craft.parts);
+      askBlock(draft.craft, block, store.fields.craft, draft.habitat.radius_m);
     });
     const one = asked[blocks.indexOf(block)];
     one.element.scrollIntoView({ block: 'nearest' });
@@ -56,7 +56,7 @@ export function createQuestions({ element, store, clock, heard, parts }) {
 function createQuestion({ store, block, findings, fold = null, shows = null }) {
   const parts = findings.map(() => ({ title: h('h3', { class: 'third' }), says: h('p', { class: 'words craft-says' }), chart: createChart() }));
   const figures = fold ?? createFold({ words: () => 'Its figures', make: () => blockRows({ store, block }) });
-  const away = block && h('button', { type: 'button', class: 'link', onclick: () => store.set(`craft.${block.name}`, null) }, 'Do not ask');
+  const away = block && h('button', { type: 'button', class: 'link', onclick: () => store.edit(draft => leaveBlock(draft.craft, block)) }, 'Do not ask');
   const aside = createAside({ store, findings });
   const element = h(
     'section',

@@ -18,7 +18,7 @@ function rowOf(store, path) {
   const field = fieldOf(store.fields, path);
   switch (field?.kind) {
     case 'number':
-      return createField({ store, path, none: field.nullable ? 'none' : null });
+      return createField({ store, path, none: field.nullable ? noneOf(path) : null });
     case 'choice':
       return createPick({ store, path, field });
     case 'vector':
@@ -28,6 +28,14 @@ function rowOf(store, path) {
     default:
       return null;
   }
+}
+
+const NONE = { radius_m: 'the rim’s', counter_rpm: 'balancing' };
+
+// what a figure is that is left out
+function noneOf(path) {
+  if (path.startsWith('craft.deploy')) return 'as it is';
+  return NONE[path.split('.').at(-1)] ?? 'none';
 }
 
 function createPick({ store, path, field }) {

@@ -27,7 +27,7 @@ export async function createShip({ store, clock, client, heard, large }) {
     views = createViews({ element: $('#ship-views'), store, large, chosen, choose: pick }),
     questions = createQuestions({ element: $('#ship-questions'), store, clock, heard, parts: () => createParts({ store, chosen, choose }) }),
     told = createTold({ store, heard });
-  $('#ship-saving').append(createSaving({ store, client }));
+  $('#ship-saving').append(createSaving({ store, client, questions: $('#ship-questions') }));
   const words = $('#ship-words'),
     built = ['#ship-views', '#ship-questions', '#ship-saving', '#ship-caution'].map(id => $(id));
 

@@ -2,6 +2,7 @@
 
 import { movedPlace } from '../../state/ship.js';
 import { h, onDrag, parseDrawing, s, setAttribute, setChildren } from '../shared/dom.js';
+import { createEditedName } from '../shared/figure.js';
 import { drawnScale } from '../shared/large.js';
 
 const STEP_M = 0.5,
@@ -17,7 +18,17 @@ export function createViews({ element, store, large, chosen, choose }) {
   svg.addEventListener('click', event => pick(event.target.closest('g')?.querySelector('title')?.textContent));
   const grips = VIEWS.map(createGrip),
     box = h('div', { class: 'craft-box' }, svg, grips);
-  element.append(box, h('p', { class: 'links' }, large.button({ place: 6, title: () => 'The craft, from the side and from the end', part: box })));
+  const name = createEditedName({
+    label: 'Name of the craft',
+    kind: 'craft-name',
+    read: () => store.document.craft.title || 'The craft',
+    write: typed => store.set('craft.title', typed),
+  });
+  element.append(
+    h('h3', { class: 'third' }, name.element),
+    box,
+    h('p', { class: 'links' }, large.button({ place: 6, title: () => 'The craft, from the side and from the end', part: box })),
+  );
   let drawn = null;
 
   const parts = () => store.document.craft.parts;
@@ -74,6 +85,7 @@ export function createViews({ element, store, large, chosen, choose }) {
 
   function update() {
     const { answer } = store.ship;
+    if (store.document.craft) name.update();
     setAttribute(element, 'hidden', !answer?.drawing);
     if (!answer?.drawing) return;
     if (answer.drawing !== drawn) {

@@ -27,6 +27,7 @@ def said(finding):
     return " ".join(finding["says"]).replace("\u00a0", " ")
 
 
+NB = "\u00a0"
 MOTOR = {"by": "motor", "torque_n_m": 5_000}
 
 
@@ -149,6 +150,25 @@ def test_which_way_it_pushes_back():
     assert slew["wheel"]["rate_deg_s"] == pytest.approx(math.degrees(1_000 / (90_000 * 56**2 * 3 * RPM_RAD_S)))
     assert "to swing its bow to the right it must be pressed upward at the bow" in said(slew)
     assert slew["precession"]["once_round_s"] == pytest.approx(360 / slew["wheel"]["rate_deg_s"])
+    timed, rated = (found(slew=one | {"angle_deg": 90})["slew"] for one in ({"time_s": 600}, {"rate_deg_s": 0.15}))
+    assert timed == rated
+    assert f"for 10{NB}min" in " ".join(timed["says"])
+
+
+def test_what_is_farther_out_than_the_floor_is_told():
+    ring = {name: value for name, value in RING.items() if name != "radius_m"}
+    spoke = {"name": "spoke", "solid": "rod", "mass_kg": 900, "length_m": 50, "place_m": [29, 0, 0], "axis": [1, 0, 0]}
+    cart = {"mass_kg": 300, "from_radius_m": 3, "to_radius_m": 41, "speed_m_s": 1}
+    crew = {"name": "crew", "mass_kg": 960, "place_m": [24, 32, 0]}  # 40 m from the axis
+    fits = found(ring, KEEL, radius_m=40, loads=[crew], move=cart | {"to_radius_m": 40})["mass"]
+    assert "beyond the floor" not in said(fits)
+    one = found(ring, spoke, KEEL, radius_m=40)["mass"]
+    assert "Spoke reaches beyond the floor, which is 40 m from the axis: 54 m." in said(one)
+    more = found(ring, spoke, KEEL, radius_m=39, loads=[crew], move=cart)["mass"]
+    assert (
+        "Spoke, crew and the mass that moves reach beyond the floor, which is 39 m from the axis: up to 54 m."
+        in said(more)
+    )
 
 
 def test_arms_drawn_in_spin_faster_at_the_cost_of_work():

@@ -113,10 +113,12 @@ def _blocks(craft):
 
 
 def _slew(slew):
-    if slew.rate_deg_s is None and slew.torque_n_m is None:
-        yield missing("slew.rate_deg_s", f"{may_be_of('slew.rate_deg_s')} (or slew.torque_n_m is given instead)")
-    if slew.rate_deg_s is not None and slew.torque_n_m is not None:
-        yield wrong("slew.torque_n_m", slew.torque_n_m, "null beside slew.rate_deg_s, from which it follows")
+    given = [name for name in ("rate_deg_s", "time_s", "torque_n_m") if getattr(slew, name) is not None]
+    if not given:
+        instead = "(or slew.time_s or slew.torque_n_m is given instead)"
+        yield missing("slew.rate_deg_s", f"{may_be_of('slew.rate_deg_s')} {instead}")
+    for name in given[1:]:
+        yield wrong(f"slew.{name}", getattr(slew, name), f"null beside slew.{given[0]}, from which it follows")
 
 
 def _deployed(craft):

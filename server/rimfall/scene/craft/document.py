@@ -188,11 +188,17 @@ SpinUp = Annotated[Annotated[Motor, Tag("@motor")] | Annotated[Thrusters, Tag("@
 
 
 class Slew(Strict):
-    """The spin axis turned: at a rate, or with the torque that there is; one of them."""
+    """The spin axis turned: at a rate, in a time, or with the torque that there is; one of them."""
 
     angle_deg: float = number("Turned by", "°", 1e-6, 360)
     rate_deg_s: float | None = number("Turn rate", "°/s", 1e-9, 360, None)
+    time_s: float | None = number("Turn time", "s", 1e-3, 1e9, None)
     torque_n_m: float | None = number("Torque", "N m", 1e-6, 1e18, None)
+
+    @property
+    def steady_deg_s(self):
+        """The turn rate that is asked for; None where the torque tells it."""
+        return self.rate_deg_s if self.time_s is None else self.angle_deg / self.time_s
 
 
 class Load(Strict):
@@ -244,7 +250,7 @@ class Dissipation(Strict):
     """How energy goes while it tumbles, and how fast."""
 
     model: Literal["double_bracket"] = choice("Model", default="double_bracket")
-    time_s: float = number("Time", "s", 1e-3, 1e9)
+    time_s: float = number("Wobble changes by e in", "s", 1e-3, 1e9)
 
 
 class Spot(Strict):

@@ -27,7 +27,7 @@ _UNITS = {  # how a name ends → its unit; the longest ending counts
     "s": "s",
 }
 _MOST_IN_A_ROW = 3
-_WORDS = {"question", "says", "assumptions"}
+_NO_FIGURES = {"question", "says", "assumptions", "motions"}  # words, and motions of a scene
 
 
 def figures(finding):
@@ -45,7 +45,7 @@ def numbers(finding):
 def _rows(data, before, unit_of_all=""):
     seen = []  # what is the same again is told once: the whole of a craft that turns as one
     for name, value in data.items():
-        if name in _WORDS or value is None or isinstance(value, bool) or value in seen:
+        if name in _NO_FIGURES or value is None or isinstance(value, bool) or value in seen:
             continue
         seen += [value] if isinstance(value, dict) else []
         if isinstance(value, dict):

@@ -41,9 +41,9 @@ def _momenta(asked):
 def _turned(asked, momentum):
     """Torque, rate and time of the turn of so much momentum."""
     block = asked.craft.slew
-    if block.rate_deg_s is not None:
-        torque = abs(momentum) * math.radians(block.rate_deg_s)
-        return {"torque_n_m": torque, "rate_deg_s": block.rate_deg_s, "time_s": block.angle_deg / block.rate_deg_s}
+    if block.steady_deg_s is not None:
+        torque = abs(momentum) * math.radians(block.steady_deg_s)
+        return {"torque_n_m": torque, "rate_deg_s": block.steady_deg_s, "time_s": block.angle_deg / block.steady_deg_s}
     rate = slew.precession_rad_s(block.torque_n_m, momentum)
     rate = None if rate is None else math.degrees(rate)
     return {
@@ -86,9 +86,9 @@ def _says(asked, data):
 def _needs(asked, turned, what):
     block, units = asked.craft.slew, asked.units
     angle, time = words.angle(block.angle_deg), words.duration(turned["time_s"])
-    if block.rate_deg_s is not None:
+    if block.steady_deg_s is not None:
         torque = words.torque(turned["torque_n_m"], units)
-        return f"to turn {what} by {angle} at {words.slow(block.rate_deg_s)} takes {torque} for {time}."
+        return f"to turn {what} by {angle} at {words.slow(block.steady_deg_s)} takes {torque} for {time}."
     return f"{words.torque(block.torque_n_m, units)} turn {what} at {words.slow(turned['rate_deg_s'])}: {angle} take {time}."
 
 
