@@ -249,6 +249,22 @@ export function createStore({ document, fields, timers }) {
       emit('answer', { current });
       if (follow) emit('document', { path: follow.path, live: !follow.step, followed: true });
     },
+    /** Does what goes by the answer to the document as it stands: at once, or when that answer has come; not any more once the document is set back,
+     *  edited as a whole or left for another. */
+    whenAnswered(act) {
+      if (!store.stale) return act();
+      const forget = () => {
+        for (const off of heard) off();
+      };
+      const heard = [
+        store.on('answer', ({ current }) => {
+          if (!current) return;
+          forget();
+          act();
+        }),
+        store.on('document', ({ path }) => path === null && forget()),
+      ];
+    },
     /** What people would feel, of a document's felt part; or why it could not be told: then the last answer stays. */
     setFeel(answer, problem = null, of = store.document) {
       store.feel = answer ?? store.feel;

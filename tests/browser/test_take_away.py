@@ -310,7 +310,7 @@ def test_a_plate_waits_for_its_camera_and_goes_with_it(page):
     held = []
     page.route("**/api/camera", lambda route: held.append(route))
     page.get_by_role("button", name="Set up a camera").click()
-    until("the camera is asked for", lambda: held)
+    until("the camera is asked for", lambda: held, page=page)
     still = {"name": "plate.png", "mimeType": "image/png", "buffer": flat_still((200, 40, 30))}
     page.locator("#shot-camera input[type=file][multiple]").set_input_files([still])
     page.wait_for_timeout(200)
@@ -319,7 +319,7 @@ def test_a_plate_waits_for_its_camera_and_goes_with_it(page):
     page.get_by_label("Opacity of the plate").fill("100")
     page.get_by_role("button", name="Remove the camera").click()
     page.get_by_role("button", name="Set up a camera").click()
-    until("it is asked for again", lambda: held)
+    until("it is asked for again", lambda: held, page=page)
     held.pop().continue_()
     page.get_by_role("button", name="Open a plate").wait_for()
     assert page.get_by_label("Opacity of the plate").is_hidden(), "the plate went with the camera that was removed"

@@ -1,6 +1,7 @@
 // What the wishes come to: in words, the smallest habitat to take over, or which wishes collide and what would let them meet.
 
 import { SPIN } from '../../../state/fields.js';
+import { NOTHING_HELD } from '../../../state/homes.js';
 import { h, setChildren } from '../../shared/dom.js';
 import { habitatWords } from '../map/ring.js';
 
@@ -10,7 +11,7 @@ export function createSizeAnswer({ store, alter }) {
 
   /** With what held is let go: the habitat is the wishes' now. */
   function use(radius_m, spin_rpm) {
-    if (store.view.hold) store.look({ hold: null, held: null, follower: null });
+    if (store.view.hold) store.look(NOTHING_HELD);
     store.edit(draft => {
       draft.habitat.radius_m = radius_m;
       draft.habitat.spin_rpm = spin_rpm;
