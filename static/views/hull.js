@@ -2,7 +2,10 @@
 // room, the counter group on its own.
 
 import { BoxGeometry, ConeGeometry, CylinderGeometry, Group, Mesh, SphereGeometry, TorusGeometry, Vector3 } from '../vendor/three.module.js';
+import { partStrokes } from './craft_reach.js';
+import { standBefore } from './craft_sight.js';
 import { cardMaterial } from './materials.js';
+import { Ribbon } from './ribbon.js';
 
 const ROUND = 48,
   ACROSS = 16;
@@ -11,6 +14,7 @@ const THIN = 0.006, // of its length, a rod's radius; of its radius, that of a h
   POINT_M = 0.5;
 const BEHIND = { polygonOffset: true, polygonOffsetFactor: 2, polygonOffsetUnits: 4 }; // of the deck, where both are one wall
 const COLORS = { turning: '#6E8EA0', still: '#6E756F', counter: '#9A6F5C' };
+const OUTLINE = { width: 1.3, alpha: 0.75, fogged: 1, order: 2 };
 const AXIS = new Vector3(0, 0, 1);
 const toAxis = geometry => geometry.rotateX(Math.PI / 2); // solids of three.js stand along y
 
@@ -57,6 +61,8 @@ export class Hull {
     habitat.group.add(this.groups.turning);
     habitat.room.add(this.groups.still);
     habitat.whole.add(this.counter);
+    this.shared = shared;
+    this.solids = []; // {mesh, part, outline: once it was drawn as one}
     this.key = 'null';
   }
 
@@ -68,12 +74,44 @@ export class Hull {
     this.key = key;
     this.ratio = craft?.counter_ratio ?? 0;
     for (const group of Object.values(this.groups)) {
-      for (const mesh of group.children) mesh.geometry.dispose();
+      for (const drawn of group.children) drawn.geometry.dispose();
       group.clear();
     }
     this.groups.turning.position.y = this.groups.still.position.y = this.counter.position.y = radius_m;
-    for (const part of (craft?.parts ?? []).filter(part => tumbling || !part.is_habitat))
-      this.groups[part.group].add(solidOf(part, this.materials[part.group]));
+    this.solids = (craft?.parts ?? [])
+      .filter(part => tumbling || !part.is_habitat)
+      .map(part => {
+        const mesh = solidOf(part, this.materials[part.group]);
+        this.groups[part.group].add(mesh);
+        return { part, mesh };
+      });
+  }
+
+  /** Draws as outlines the solids that stand between an eye and places, Vector3s; they stay so until this is asked again. */
+  openTo(eye, places) {
+    const open = places.length
+      ? new Set(
+          standBefore(
+            this.solids.map(({ mesh }) => mesh),
+            eye,
+            places,
+          ),
+        )
+      : new Set();
+    for (const solid of this.solids) {
+      const bars = open.has(solid.mesh);
+      if (bars) solid.outline ??= this.outlineOf(solid.part);
+      solid.mesh.visible = !bars;
+      if (solid.outline) solid.outline.visible = bars;
+    }
+  }
+
+  outlineOf(part) {
+    const ribbon = new Ribbon(this.shared, { color: COLORS[part.group], ...OUTLINE });
+    ribbon.material.uniforms.uNow = { value: 1e9 };
+    ribbon.set(partStrokes(part).map(points => ({ points: points.flat() })));
+    this.groups[part.group].add(ribbon.mesh);
+    return ribbon.mesh;
   }
 
   // While it tumbles all of it turns as one.

@@ -2,6 +2,7 @@
 
 import { Color, Quaternion, Scene, WebGLRenderer } from '../vendor/three.module.js';
 import { angleAt } from '../time/track.js';
+import { watched } from './craft_sight.js';
 import { sharedUniforms, STARLIGHT } from './materials.js';
 import { gridStep, Scenery, Sky } from './scenery.js';
 import { turning } from './tumbling.js';
@@ -149,6 +150,9 @@ export class Picture {
     shared.uOver.value.w = model.ground.level ? 1 : 0;
     half.dress(shared, scenery.habitat, this.time_s);
     scenery.habitat.seen(half.eye.span_m);
+    const places = watched(half.shown, half.frame, point => half.drawnAt(point));
+    scenery.habitat.openUp(model.tumbling && places.length > 0);
+    scenery.habitat.hull.openTo(camera.position, places);
     shared.uHalf.value.set((width * ratio) / 2, (height * ratio) / 2);
     shared.uPx.value = (height * ratio) / (2 * Math.tan((camera.fov * Math.PI) / 360));
     shared.uNear.value = camera.near;
