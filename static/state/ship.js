@@ -15,7 +15,13 @@ const TUMBLE = 'tumble',
 export const TUMBLE_PRESETS = { aboard: 'b', outside: 'b' };
 
 /** The number of the motion by which the scene's craft tumbles; -1 where there is none. */
-export const tumbler = ({ motions }) => motions.findIndex(({ kind }) => kind === TUMBLE);
+export const tumbler = ({ motions }) => motions.findIndex(isTumble);
+
+/** Whether a motion is the craft itself, let go. */
+export const isTumble = ({ kind }) => kind === TUMBLE;
+
+/** Whether a motion of a kind can be worked out among others: in a craft that tumbles only what flies in it. */
+export const mayBeAdded = (motions, kind) => INSIDE.includes(kind) || !motions.some(isTumble);
 
 /** What the question about the craft takes of a document: null where no craft is in it. */
 export function craftRequest(document) {

@@ -3,7 +3,7 @@
 import { createDeckMover } from './decks.js';
 import { getAt, motionName, putAt, readAt } from './fields.js';
 import { createLag } from './lag.js';
-import { TUMBLE_PRESETS, craftRequest, tumbler } from './ship.js';
+import { TUMBLE_PRESETS, craftRequest, isTumble, tumbler } from './ship.js';
 import { PLACE, aimRequest, renamedAim } from './shot.js';
 
 // What people would feel depends on these parts of a document; where everything goes, on all but the scene's own words and wishes.
@@ -11,7 +11,12 @@ const FELT_PARTS = ['habitat', 'air', 'person', 'own_limits'];
 const NO_PATHS = ['title', 'person', 'own_limits', 'craft'];
 
 /** The part of a document that the question about what people feel takes. */
-export const feltPart = document => Object.fromEntries(FELT_PARTS.filter(name => name in document).map(name => [name, document[name]]));
+export const feltPart = document => ({
+  ...Object.fromEntries(FELT_PARTS.filter(name => name in document).map(name => [name, document[name]])),
+  ...letGo(document),
+});
+// that it tumbles is told with what is felt
+const letGo = ({ craft = null, motions }) => (motions?.some(isTumble) ? { craft, motions: motions.filter(isTumble) } : {});
 // a craft's masses are where everything goes only while it tumbles
 const pathPart = document =>
   Object.fromEntries(Object.entries(document).filter(([name]) => !NO_PATHS.includes(name) || (name === 'craft' && tumbler(document) >= 0)));

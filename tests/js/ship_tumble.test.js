@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { changeWords } from '../../static/panels/ship/told.js';
-import { asMotion, tumbler } from '../../static/state/ship.js';
+import { asMotion, mayBeAdded, tumbler } from '../../static/state/ship.js';
 import { attitudeAt, leanAt } from '../../static/time/track.js';
 import { craftPoints, sweptPoints } from '../../static/views/craft_reach.js';
 
@@ -39,6 +39,13 @@ test('a tumble becomes the first motion of its scene, and what cannot fly in it 
     ],
   );
   assert.equal(draft.sampling.duration_s, 49);
+});
+
+test('what is offered in a craft that tumbles is what can be worked out in it', () => {
+  const kinds = ['drop', 'throw', 'roll', 'walk', 'tumble'];
+  const offered = motions => kinds.filter(kind => mayBeAdded(motions, kind));
+  assert.deepEqual(offered([{ kind: 'throw' }]), kinds);
+  assert.deepEqual(offered([{ kind: 'throw' }, { kind: 'tumble' }]), ['drop', 'throw']);
 });
 
 const half = Math.SQRT1_2;

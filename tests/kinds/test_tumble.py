@@ -170,8 +170,12 @@ def test_nothing_is_aimed_in_it():
         "to": {"height_m": 1.0},
         "fixed": {"flight_s": 1.0},
     }
-    with pytest.raises(BadInput, match="nothing is aimed in a craft that tumbles"):
+    with pytest.raises(BadInput) as refused:
         read_aim(json.dumps(request))
+    (one,) = refused.value.refusals
+    assert one.say == (
+        "Where to aim and where throws land is not worked out in a craft that tumbles: take tumble 1 out of the scene to ask."
+    )
 
 
 @each_row(

@@ -141,8 +141,10 @@ def _left_alone(request):
     number = tumbler(request.scene)
     if number is None:
         return request
+    motion = request.scene.motions[number]
+    say = f"Where to aim and where throws land is not worked out in a craft that tumbles: take {motion.name} out of the scene to ask."
     may_be = "another kind of motion: nothing is aimed in a craft that tumbles"
-    raise BadInput(validation_errors.wrong(f"scene.motions.{number}.kind", request.scene.motions[number].kind, may_be))
+    raise BadInput(refusal(f"scene.motions.{number}.kind", motion.kind, may_be, say))
 
 
 def read_choices(source):
