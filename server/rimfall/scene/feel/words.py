@@ -9,7 +9,7 @@ from .day import SLIGHT_DEG, day_of
 from .saying import Rounded, angle, number, weight
 from .tales import TALES
 
-_BEFORE_IT_TUMBLES = "The spin is that about the axis before the craft is let go; what is felt while it tumbles is left out here, and told with its tumble."
+_BEFORE_IT_TUMBLES = "The spin is that before the craft is let go; what is felt while it tumbles is left out here, and told with its tumble."
 
 
 def lead(scene, figures, units):
