@@ -128,6 +128,17 @@ export function asMotion(draft, { time_to_flat_s: flat_s, flip_period_s: flip_s 
   return { gone: others.filter(({ kind }) => !INSIDE.includes(kind)).map(motion => motion.name), times };
 }
 
+/** Whether the scene's tumble is the one that the answer's `tumble` of its craft would be made into. */
+export function isAsAsked(document, tumble, asked_s) {
+  const draft = structuredClone(document);
+  asMotion(draft, tumble, asked_s);
+  const figures = ({ habitat, motions }) => {
+    const { about_x_rpm = 0, about_y_rpm = 0, losses_s = null } = motions[tumbler({ motions })];
+    return [habitat.spin_rpm, about_x_rpm, about_y_rpm, losses_s].join();
+  };
+  return figures(draft) === figures(document);
+}
+
 const rounded = value => Number(value.toPrecision(3));
 
 const names = parts => parts.map(part => part.name);

@@ -1,4 +1,5 @@
-// Arrows at the moving body, told apart by colour, head and word: velocity (open head), centrifugal (solid), Coriolis (barbed). One
+// Arrows at the moving body, told apart by colour, head and word: velocity (open head), centrifugal (solid), Coriolis (barbed); and in a
+// craft that tumbles which way is down. One
 // scale for both accelerations: 1 g is as long as a person is tall.
 
 import { ARROW_KINDS } from '../state/arrow_kinds.js';
@@ -11,8 +12,10 @@ import { Ribbon } from './ribbon.js';
 
 export const METRES_PER_M_S2 = 1.75 / G_M_S2; // the scale of all arrows of acceleration
 const HEAD_PX = 11;
+const LEAST_G = 1e-4; // less is no way down
 const FASTEST = 0.1; // of the span: the arrow of the fastest moment shown
 const LONGEST = 0.45; // of the span: no arrow is drawn longer, its figure still says how much
+const DOWN = { word: 'down on the floor', show: 'centrifugal', most: 0.09, least_px: 22 }; // of a craft that tumbles; most: of the span, where most is felt
 const SHARES = [0.3, 0.5, 0.7, 0.85, 1];
 const held = [0, 0, 0];
 
@@ -48,10 +51,32 @@ export class Arrows {
           const tip = this.arrow(lines, m, kind, scales[kind.show], time_s, bodyAt(model, m, 'aboard', time_s, {}), eye);
           if (tip && m === lead) tips.push(tip);
         }
+      if (kind.show === DOWN.show && which[DOWN.show]) tips.push(...this.downs(lines, model, shown, time_s, eye, kind));
       this.ribbons[k].uniforms.uWidth.value = width;
       this.ribbons[k].set(lines);
     });
     return tips;
+  }
+
+  lay(lines, start, to, eye, show) {
+    lines.push(...headed(start, to, eye, show));
+    for (const u of SHARES) this.shafts.push(partOf(start, to, u));
+  }
+
+  // Which way is down at the middle of a floor that tumbles, where anything is felt there.
+  downs(lines, model, shown, time_s, eye, { color }) {
+    const over = shown.find(m => m.tumbles && time_s <= m.ends_s + 1e-6);
+    if (!over || !at(over.path, time_s, 'felt_g', held)) return [];
+    const v = drawnVector(held, {}),
+      size = Math.hypot(v.x, v.y, v.z),
+      greatest = over.motion.findings.floor_greatest_g;
+    if (size < LEAST_G) return [];
+    const long = Math.max((DOWN.most * eye.span_m * size) / greatest, DOWN.least_px * eye.metresPerPx);
+    const from = model.ground.on(0, 0, 0, 0, {}, 0);
+    const start = [from.x, from.y, from.z];
+    const to = ['x', 'y', 'z'].map(c => from[c] + (v[c] / size) * long);
+    this.lay(lines, start, to, eye, DOWN.show);
+    return [{ word: DOWN.word, color, tip: { x: to[0], y: to[1], z: to[2] }, value_g: size }];
   }
 
   arrow(lines, m, kind, scale, time_s, from, eye) {
@@ -62,11 +87,14 @@ export class Arrows {
     if (long < 6 * eye.metresPerPx) return null;
     const to = ['x', 'y', 'z'].map(c => from[c] + (v[c] / size) * long);
     const start = [from.x, from.y, from.z];
-    lines.push(...headed(start, to, eye, kind.show));
-    for (const u of SHARES)
-      this.shafts.push({ x: start[0] + (to[0] - start[0]) * u, y: start[1] + (to[1] - start[1]) * u, z: start[2] + (to[2] - start[2]) * u });
+    this.lay(lines, start, to, eye, kind.show);
     return { word: kind.word, color: kind.color, tip: { x: to[0], y: to[1], z: to[2] }, value_g: kind.show === 'velocity' ? null : size / G_M_S2 };
   }
+}
+
+function partOf(start, to, u) {
+  const [x, y, z] = start.map((from, c) => from + (to[c] - from) * u);
+  return { x, y, z };
 }
 
 // Shaft and head, the head in the plane of the picture.

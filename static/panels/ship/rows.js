@@ -39,6 +39,7 @@ function noneOf(path) {
 }
 
 function createPick({ store, path, field }) {
+  if (field.choices.length === 1 && !field.nullable) return null; // nothing to choose: the answer names it
   const spoken = value => String(value ?? 'none').replaceAll('_', ' ');
   if (field.choices.length <= MOST_IN_A_ROW && !field.nullable) return createChoiceField({ store, path, label: field.label });
   const values = field.nullable ? [null, ...field.choices] : field.choices;
