@@ -100,7 +100,7 @@ export class Picture {
   }
 
   // One half into a target of its own, `ratio` drawn px to one of its rectangle; `bare`: on nothing, neither night nor stars;
-  // `unseen`: things that are left out, and the scenery where there are any; `deep`: what
+  // `unseen`: things that are left out, and the scenery where there are any, but for a craft that is itself what moves; `deep`: what
   // is drawn without a depth of its own (paths, bodies as dots) gets one.
   // The page's stages are not touched: their next frame begins anew.
   drawAside(half, others, { target, ratio, time_s, bare, unseen = [], deep = false }) {
@@ -111,7 +111,7 @@ export class Picture {
     shared.uNow.value = time_s + 1e-6;
     this.dress(half, others);
     this.sky.group.visible &&= !bare;
-    const hidden = unseen.length ? [half.scenery.whole, ...unseen].filter(one => one.visible) : [];
+    const hidden = unseen.length ? [...half.scenery.beside(half.shown), ...unseen].filter(one => one.visible) : [];
     for (const one of hidden) one.visible = false;
     const flat = deep ? materialsOf(half.group).filter(material => !material.depthWrite) : [];
     for (const material of flat) material.depthWrite = true;

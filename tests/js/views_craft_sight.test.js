@@ -4,6 +4,7 @@ import { Group, Vector3 } from '../../static/vendor/three.module.js';
 import { standBefore, watched } from '../../static/views/craft_sight.js';
 import { Hull, solidOf } from '../../static/views/hull.js';
 import { sharedUniforms } from '../../static/views/materials.js';
+import { Scenery } from '../../static/views/scenery.js';
 
 const box = (name, place_m, group = 'turning') => ({ name, group, solid: 'box', size_m: [2, 2, 2], place_m, axis: [0, 0, 1] });
 
@@ -39,4 +40,12 @@ test('a part before what moves is an outline while it is there, and a solid agai
   assert.deepEqual(seen(new Vector3(0, 7, -20)), [[true, false], [false, true]]); // biome-ignore format: a row each
   hull.openTo(new Vector3(0, 7, 20), []);
   assert.deepEqual(hull.solids.map(({ mesh }) => mesh.visible), [true, true], 'where nothing moves, nothing is opened'); // biome-ignore format: a row
+});
+
+test('a matte of a craft that tumbles is of the craft, and that of a ball of the ball alone', () => {
+  const whole = { name: 'whole' },
+    habitat = { glow: { name: 'glow' }, haze: { name: 'haze' } };
+  const leftOut = shown => Scenery.prototype.beside.call({ whole, habitat }, shown);
+  assert.deepEqual(leftOut([{ tumbles: true }]), [habitat.glow, habitat.haze]);
+  assert.deepEqual(leftOut([{ tumbles: false }]), [whole]);
 });
