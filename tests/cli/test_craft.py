@@ -63,7 +63,7 @@ def test_it_is_made_to_fit_saved_and_asked_again(tmp_path):
     saved = json.loads(file.read_text(encoding="utf-8"))
     assert (saved["radius_m"], saved["spin_rpm"], saved["parts"][0].get("radius_m")) == (40, 3.343, None)
     assert lines_of(file, "--only", "mass", "--only", "hull") == lines
-    assert any(line.startswith("0.5 g at the rim wants 3.34 rpm; the aluminium 6061-T6 ring") for line in lines)
+    assert any(line.startswith("At 3.34 rpm the aluminium 6061-T6 ring carries") for line in lines)
 
 
 @each_row(

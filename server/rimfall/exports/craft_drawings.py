@@ -68,8 +68,13 @@ def _stresses(finding, width_mm, units):
     if not rows:
         return None
     whole = [("together", finding["hoop_stress_pa"] / 1e6)] if len(rows) > 1 else []
-    says = "Hoop stress of the ring, MPa; the dashed line is what is safe."
-    return _bars(says, [*rows, *whole], width_mm, line=finding["safe_stress_pa"] / 1e6)
+    around = [("around tube", finding["tube_stress_pa"] / 1e6)] if finding["tube_stress_pa"] else []
+    says = (
+        "Stress along the ring, MPa"
+        + (", and around its tube" if around else "")
+        + "; the dashed line is what is safe."
+    )
+    return _bars(says, [*rows, *whole, *around], width_mm, line=finding["safe_stress_pa"] / 1e6)
 
 
 def _bars(says, rows, width_mm, line=None):

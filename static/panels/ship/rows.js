@@ -30,7 +30,7 @@ function rowOf(store, path) {
   }
 }
 
-const NONE = { radius_m: 'the rim’s', counter_rpm: 'balancing' };
+const NONE = { radius_m: 'the rim’s', tube_radius_m: 'as drawn', counter_rpm: 'balancing' };
 
 // what a figure is that is left out
 function noneOf(path) {

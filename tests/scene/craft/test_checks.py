@@ -70,6 +70,11 @@ REFUSED = [
     ({"slew": {"angle_deg": 90}}, "slew.rate_deg_s", "(or slew.time_s or slew.torque_n_m is given instead)"),
     ({"slew": {"angle_deg": 90, "rate_deg_s": 1, "time_s": 1}}, "slew.time_s", "null beside slew.rate_deg_s"),
     ({"slew": {"angle_deg": 90, "rate_deg_s": 1, "torque_n_m": 1}}, "slew.torque_n_m", "null beside slew.rate_deg_s"),
+    (
+        {"radius_m": 60, "hull": {"material": "aramid", "thickness_m": 0.1, "tube_radius_m": 21}},
+        "hull.tube_radius_m",
+        "at most a third of the floor's radius, 20 m",
+    ),
     ({"joint": {"radius_m": 1, "load_n": 1, "friction_coefficient": 3}}, "joint.friction_coefficient", "0 to 2"),
     ({"ballast": {"planes_m": [1]}}, "ballast.planes_m", "two places along the axis"),
     ({"deploy": {"parts": [{"name": "x"}]}}, "deploy.parts.0.name", "the name of a part: ring, keel"),

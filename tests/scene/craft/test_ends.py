@@ -1,5 +1,6 @@
 """What a craft's document says of tethers, visitors, its ring and a rock: figures by hand, sentences, and the scenes they lead to."""
 
+import json
 import math
 import re
 
@@ -9,6 +10,7 @@ import pytest
 from rimfall.physics.constants import G0_M_S2, RPM_RAD_S
 from rimfall.scene.craft.answers import as_data
 from rimfall.scene.craft.document import Craft
+from rimfall.scene.reading import read_craft
 from tests.scene.documents import answer
 from tests.tables import each_row
 
@@ -119,6 +121,26 @@ def test_a_thicker_wall_that_would_do_just_does():
     assert words.startswith("1 g at the rim wants 4 rpm; the aluminium 6061-T6 ring then carries 118 MPa, 1.22 times")
     wall = float(re.search(r"A wall of ([\d.]+) mm would do", words)[1]) / 1e3
     assert asked(hull=block | {"thickness_m": wall})["hull"]["times_safe"] == pytest.approx(1.0, abs=0.01)
+
+
+def test_a_ring_that_is_a_tube_holds_its_air_there():
+    """The torus at the rim is that tube; a third of the radius is too wide for one."""
+    block = METAL | {"pressure_kpa": 101.3, "load_kg_m2": 300.0}
+    tube = {"name": "ring", "solid": "torus_shell", "mass_kg": 90_000, "tube_radius_m": 4.0}
+    base = {"rimfall_craft": 1, "spin_rpm": 4, "radius_m": 56.0, "hull": block}
+    drawn = as_data(read_craft(json.dumps(base | {"parts": [tube]})))["hull"]
+    given = asked(hull=block | {"tube_radius_m": 4.0})["hull"]
+    for name in ("shares_pa", "tube_stress_pa", "times_safe", "says"):
+        assert drawn[name] == given[name]
+    assert given["shares_pa"]["pressure"] == pytest.approx(101.3e3 * 4 / (2 * 0.05))
+    assert given["shares_pa"]["load"] == pytest.approx(300 * (4 * RPM_RAD_S) ** 2 * 56**2 / 0.05 / math.pi)
+    assert "Around its tube, 4 m in radius, the air pulls with 8.44 MPa." in said(given)
+    full = asked(hull=block)["hull"]
+    assert full["tube_stress_pa"] is None
+    assert "in a tube along the rim it would pull far less" in said(full)
+    burst = asked(hull=block | {"tube_radius_m": 4.0, "pressure_kpa": 2_000})["hull"]
+    assert burst["times_safe"] == pytest.approx(burst["tube_stress_pa"] / burst["safe_stress_pa"])
+    assert "none would do" in said(burst)
 
 
 def test_the_largest_rings_are_just_safe():

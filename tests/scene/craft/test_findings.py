@@ -58,6 +58,9 @@ def test_thrusters_turn_nothing_else():
     assert burnt["still_rate_rpm"] is None
     assert "nothing else begins to turn" in said(burnt)
     assert "less than 2 %" in " ".join(burnt["assumptions"])
+    slow = found(spin_up={"by": "thrusters", "thrust_n": 400, "arm_m": 56, "exhaust_m_s": 10})["spin_up"]
+    times = slow["propellant_kg"] / 90_000
+    assert f"of propellant, {times:.3g} times the mass of what turns;" in said(slow)
 
 
 def test_propellant_of_more_than_2_percent_weighs():

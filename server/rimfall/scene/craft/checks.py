@@ -6,7 +6,7 @@ from ...shapes.part import GREATEST_RIM_SPEED_M_S
 from ...vessel.attitude import LEAST_SHARE, principal_of
 from ...vessel.solids import reach_m
 from ..validation_errors import label_of, may_be_of, missing, wrong
-from .asked import bodies_of, solid_of
+from .asked import bodies_of, rim_of, solid_of
 from .document import GREATEST_M, LEAST_M
 
 _NO_RADIUS = "which is the craft's own where it is left out, and it has none"
@@ -136,6 +136,12 @@ def _deployed(craft):
 
 
 def _sizes(craft):
+    if craft.hull is not None and craft.hull.tube_radius_m is not None:
+        most = rim_of(craft, {part.name: solid_of(part) for part in craft.parts}) / 3
+        if craft.hull.tube_radius_m > most:
+            yield wrong(
+                "hull.tube_radius_m", craft.hull.tube_radius_m, f"at most a third of the floor's radius, {most:.6g} m"
+            )
     for i, part in enumerate(craft.parts):
         tube = getattr(part, "tube_radius_m", None)
         if tube is not None and tube > part.radius_m:

@@ -293,13 +293,14 @@ class Dock(Strict):
 
 
 class Hull(Strict):
-    """The turning ring as a structure."""
+    """The turning ring as a structure; the tube that holds its air is the torus of its parts at the rim, where it is left out."""
 
     material: Literal[tuple(MATERIALS)] = choice("Material", MATERIALS)
     safety: float = number("Safety factor", "", 1, 1_000, 3.0)
     load_kg_m2: float = number("Load on the floor", "kg/m²", 0, 1e9, 0.0)
     thickness_m: float = number("Thickness", "m", 1e-6, GREATEST_M)
     pressure_kpa: float = number("Pressure inside", "kPa", 0, 100_000, 0.0)
+    tube_radius_m: float | None = _length("Radius of the tube", None)
     spokes: Whole = number("Spokes", "", 0, 1_000, 0)
 
 

@@ -137,10 +137,9 @@ def _takes(asked, run):
         gives = words.power(run.torque_n_m * asked.spin_rad_s)
         return f"{says} at {words.torque(run.torque_n_m, units)}, and up to {gives}; {words.energy(run.energy_j)} are in it then."
     thrust = words.force(block.thrust_n, units)
-    burns = words.mass(run.propellant_kg, units)
-    return (
-        f"{says} with {thrust} of thrust, and burns {burns} of propellant; {words.energy(run.energy_j)} are in it then."
-    )
+    burns, times = words.mass(run.propellant_kg, units), run.propellant_kg / asked.bodies["turning"].mass_kg
+    more = f", {words.figure(times)} times the mass of what turns" if times > 1 else ""
+    return f"{says} with {thrust} of thrust, and burns {burns} of propellant{more}; {words.energy(run.energy_j)} are in it then."
 
 
 def _reaction(asked):
