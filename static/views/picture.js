@@ -152,7 +152,7 @@ export class Picture {
     scenery.habitat.seen(half.eye.span_m);
     const places = watched(half.shown, half.frame, point => half.drawnAt(point));
     scenery.habitat.openUp(model.tumbling && places.length > 0);
-    scenery.habitat.hull.openTo(camera.position, places);
+    scenery.habitat.hull.openTo(camera.position, places, half.frame);
     shared.uHalf.value.set((width * ratio) / 2, (height * ratio) / 2);
     shared.uPx.value = (height * ratio) / (2 * Math.tan((camera.fov * Math.PI) / 360));
     shared.uNear.value = camera.near;
