@@ -288,7 +288,7 @@ class Dock(Strict):
     mass_kg: float = _mass("Mass of what docks")
     exhaust_m_s: float = number("Exhaust speed", "m/s", 10, 1e7)
     radius_m: float = _length("Radius of what docks", 2.0)
-    thrust_n: float = number("Thrust that turns it, in all", "N", 0, 1e12, 200.0, above=True)
+    thrust_n: float = number("Thrust that turns it, in all", "N", 1e-6, 1e12, 200.0)
     leaves_toward_deg: float = number("Leaves toward", "°", -360, 360, 0.0)
 
 

@@ -43,7 +43,7 @@ def finding(asked):
         "safe_stress_pa": safe,
         "tube_stress_pa": None if ring.tube_radius_m is None else ring.air_around_pa,
         "times_safe": most / safe,
-        "margin": safe / most - 1 if most else None,
+        "margin": _margin(safe, most),
         "spoke_tension_n": spokes,
         "gravity_m_s2": ring.gravity_m_s2,
         "largest": largest,
@@ -71,6 +71,12 @@ def _tube_radius_m(block, asked):
         if abs(part.radius_m + tube - asked.rim_m) <= _AT_RIM * asked.rim_m:
             return tube
     return None
+
+
+def _margin(safe_pa, whole_pa):
+    """Safe stress over stress, less 1; None where next to nothing pulls."""
+    margin = safe_pa / whole_pa - 1 if whole_pa else math.inf
+    return margin if math.isfinite(margin) else None
 
 
 def _spoke_n(block, ring, asked):

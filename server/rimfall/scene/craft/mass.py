@@ -67,7 +67,7 @@ def _says(asked, pairs):
 
 def _masses(asked):
     whole, parts = words.mass(asked.bodies["whole"].mass_kg, asked.units), []
-    for group, does in (("turning", "turns"), ("still", "stays still"), ("counter", "turns the other way")):
+    for group, does in (("turning", "turns"), ("still", "stays still"), ("counter", _counter_does(asked))):
         if group in asked.bodies:
             parts.append(f"{words.mass(asked.bodies[group].mass_kg, asked.units)} of it {does}")
     if len(parts) == 1:
@@ -75,8 +75,15 @@ def _masses(asked):
     return f"it weighs {whole}; {listed(parts)}."
 
 
+def _counter_does(asked):
+    return "turns the same way at its own rate" if asked.counter_rad_s > 0 else "turns the other way"
+
+
 def _momentum(asked):
     momenta = asked.momenta
+    if not asked.spin_rad_s and momenta.get("counter"):
+        counter, rate = asked.called("counter"), words.rate(asked.counter_rad_s)
+        return f"{asked.called('turning')} does not turn; {counter}, at {rate}, holds {words.momentum(momenta['counter'])} of angular momentum."
     if not asked.spin_rad_s:
         return "it does not turn, and holds no angular momentum."
     if not momenta["turning"]:

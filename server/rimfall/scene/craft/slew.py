@@ -75,6 +75,7 @@ def _says(asked, data):
     name = asked.called("turning")
     if not asked.momenta["turning"]:
         yield f"{name} holds no angular momentum: its axis turns like anything else."
+        yield _together(asked, data["whole"])
     else:
         yield _needs(asked, data["wheel"], f"the axis of {name}")
         yield _direction(asked, name)
@@ -105,10 +106,18 @@ def _direction(asked, name):
 def _together(asked, turned):
     if "counter" not in asked.bodies:
         return ""
+    if not asked.momenta["whole"] and not asked.momenta["turning"]:
+        return ""
     if nothing_left(asked):
         counter, name = asked.called("counter"), asked.called("turning")
         return f"with {counter} the whole holds no momentum and turns like anything else; only the bearings between the two feel {name} push."
-    return _needs(asked, turned, "the axis of the whole, with what turns the other way,")
+    needs = _needs(asked, turned, f"the axis of the whole, with {asked.called('counter')},")
+    reversed_ = asked.momenta["whole"] < 0 < asked.momenta["turning"]
+    return (
+        f"{needs[:-1]}, pressed the other way: {asked.called('counter')} holds the more momentum."
+        if reversed_
+        else needs
+    )
 
 
 def _leads(asked, precession, name):

@@ -27,6 +27,9 @@ class Parted(Closed):
     """After a cut."""
 
     speeds_m_s: Pair = said("How fast each end flies off, at right angles to the tether and opposite to the other.")
+    directions_deg: Pair = said(
+        "Whither: the angle from the way from the first to the second, growing as the tether spins."
+    )
     apart_m: float = said("How far they are apart.")
     time_s: float = said("After so long.")
 
