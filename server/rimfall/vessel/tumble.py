@@ -192,11 +192,17 @@ def _by_motion(body, rates, time_s, until):
     step_s = min(time_s, wobble_s) / 16
     while begin_s < 1e3 * time_s:
         times_s = begin_s + step_s * np.arange(_CHUNK)
-        level = np.sum(motion.directions(times_s) ** 2 / body.moments, axis=1)
-        if level[-1] <= until:
-            return float(np.interp(-until, -level, times_s))
+        near_s, levels = _crossing(motion, times_s, until)
+        if levels[-1] <= until:
+            return _crossing(motion, near_s + step_s * np.linspace(-1.0, 1.0, _CHUNK), until)[0]
         begin_s = times_s[-1]
     return None
+
+
+def _crossing(motion, times_s, until):
+    """When a level is reached between some times (n,), and the levels (n,) then."""
+    levels = np.sum(motion.directions(np.maximum(times_s, 0.0)) ** 2 / motion.body.moments, axis=1)
+    return float(np.interp(-until, -levels, times_s)), levels
 
 
 def _rounds(inverse, first, until):
