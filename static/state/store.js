@@ -42,7 +42,7 @@ const FIRST_SHOT = {
 };
 
 /** What place 6 is busy with: the answer about the craft, and how wide its drawing is asked for. */
-const FIRST_SHIP = { answer: null, problem: null, width_px: 360 };
+const FIRST_SHIP = { answer: null, problem: null, width_px: 360, drawing_px: 360 };
 
 export const FIRST_PRESETS = { aboard: 'b', outside: 'd' };
 /** From where both stages are seen when a scene is opened. */

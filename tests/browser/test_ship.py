@@ -140,7 +140,7 @@ def a_question_is_asked_and_left(page):
 
 def figures_are_changed_and_refused(page):
     joint = page.locator(".craft-question", has_text="The joint runs at")
-    joint.get_by_role("button", name="Its figures").click()
+    joint.get_by_role("button", name="Change figures").click()
     box = joint.locator('[data-row="craft.joint.radius_m"] .val input').first
     box.fill("2")
     box.press("Enter")

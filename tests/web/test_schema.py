@@ -33,6 +33,7 @@ UNITS = ("si", "us")
 OPEN = (
     "held",
     "width",
+    "drawing_width",
     "draw",
     "name",
     "radius_m",

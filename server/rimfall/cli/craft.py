@@ -105,7 +105,12 @@ def as_text(answer):
         finding = answer.get(name)
         if finding is None:
             continue
-        table = aligned([[f"  {label}", value, unit] for label, value, unit in figures(finding)])
+        table = aligned(
+            [
+                [f"  {group}: {label}" if group else f"  {label}", value, unit]
+                for group, label, value, unit in figures(finding)
+            ]
+        )
         lines += [finding["question"], *finding["says"], *table, ""]
         taken += [one for one in finding["assumptions"] if one not in taken]
     return [*lines, *taken, "", answer["caution"]]

@@ -27,6 +27,7 @@ _SPARE = 1.15  # of a text's width: the face that a reader of an SVG has in its 
 _NOTHING = 1e-9  # of the largest: what is left of sums that cancel
 _SCALES = ((1e12, "trillion "), (1e9, "billion "), (1e6, "million "), (1e3, "thousand "), (1.0, ""))
 _LEAST_SPAN = 1e-9
+_ROUND_DEG = (0, 90, 180, 270, 360)
 _SOLID = PathStyle("", PATHS[1].paper, (), "")
 _SECOND = PathStyle("", PATHS[5].paper, (3.0, 1.5), "")
 
@@ -120,7 +121,7 @@ def _rim(finding, width_mm, units):
     says = (
         "Gravity round the rim, g, by azimuth from x toward y, °; left free the craft turns about its centre of mass."
     )
-    return _plot(says, [Line(np.array(gravity["azimuth_deg"]), values, _SOLID)], width_mm)
+    return _plot(says, [Line(np.array(gravity["azimuth_deg"]), values, _SOLID)], width_mm, x_ticks=_ROUND_DEG)
 
 
 def _tension(finding, width_mm, units):
@@ -163,13 +164,13 @@ def _tumbling(finding, width_mm, units):
     return Chart(f"{plot.says} {said}", (*plot.items, *moved(items, 0.0, over)), over + high_mm)
 
 
-def _plot(says, drawn, width_mm, y_span=None):
+def _plot(says, drawn, width_mm, y_span=None, x_ticks=None):
     left, over, right, under = _SIDES_MM
     height_mm = max(42.0, _HIGH * width_mm)
     box = (left, over, width_mm - right, height_mm - under)
     x = np.concatenate([line.x for line in drawn])
     frame = Frame(box, (float(x.min()), float(x.max())), y_span or _span(np.concatenate([line.y for line in drawn])))
-    return Chart(says, (*axes(frame, 5, 4, based=False), *lines(frame, drawn)), height_mm)
+    return Chart(says, (*axes(frame, 5, 4, based=False, x_ticks=x_ticks), *lines(frame, drawn)), height_mm)
 
 
 def _span(values):

@@ -151,10 +151,10 @@ async def sized(request: Request, units: Units = "si"):
 
 
 @router.post("/craft")
-async def coped(request: Request, units: Units = "si", width: Width | None = None):
+async def coped(request: Request, units: Units = "si", width: Width | None = None, drawing_width: Width | None = None):
     """Whether a craft would cope: what spinning up, stopping, turning, moving about, unfolding and breaking its bearing come to; the body is
     a craft's document, or a scene document that carries one. With `width` it has a drawing of the craft, and its figures as rows."""
-    return await _worked(request, "craft", units=units, width=width)
+    return await _worked(request, "craft", units=units, width=width, drawing_width=drawing_width)
 
 
 @router.post("/craft/{name}")

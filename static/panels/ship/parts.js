@@ -87,12 +87,12 @@ function createPart({ store, index, chosen, choose, remove }) {
   });
   const nameSlot = createFieldError({ store, path: `${path}.name`, frame: null });
   const unfold = h('button', { type: 'button', class: 'unfold', onclick: () => choose(chosen() === index ? null : index) }, h('i', { 'aria-hidden': true })),
-    brief = h('span', { class: 'part-brief' }),
+    brief = h('span', { class: 'part-brief', onclick: () => unfold.click() }),
     away = h('button', { type: 'button', class: 'quiet', onclick: () => remove(index) }, 'Remove');
   const element = h(
     'li',
     { class: 'part-line' },
-    h('header', {}, unfold, name.element, brief, away),
+    h('header', {}, unfold, h('span', { class: 'part-is' }, name.element, brief), away),
     h('div', { 'data-row': `${path}.name` }, nameSlot.element),
   );
   let rows = null;

@@ -55,7 +55,7 @@ export function createQuestions({ element, store, clock, heard, parts }) {
 
 function createQuestion({ store, block, findings, fold = null, shows = null }) {
   const parts = findings.map(() => ({ title: h('h3', { class: 'third' }), says: h('p', { class: 'words craft-says' }), chart: createChart() }));
-  const figures = fold ?? createFold({ words: () => 'Its figures', make: () => blockRows({ store, block }) });
+  const figures = fold ?? createFold({ words: () => 'Change figures', make: () => blockRows({ store, block }) });
   const away = block && h('button', { type: 'button', class: 'link', onclick: () => store.edit(draft => leaveBlock(draft.craft, block)) }, 'Do not ask');
   const aside = createAside({ store, findings });
   const element = h(
@@ -64,8 +64,8 @@ function createQuestion({ store, block, findings, fold = null, shows = null }) {
     parts.flatMap(({ title, says, chart }) => [title, says, chart.element]),
     shows?.element,
     h('p', { class: 'links' }, figures.button, aside.button, away),
-    aside.element,
     figures.element,
+    aside.element,
   );
 
   function update() {

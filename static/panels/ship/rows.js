@@ -63,16 +63,12 @@ function createFigures({ store, path, field, count }) {
   const slot = createFieldError({ store, path, frame: null });
   const element = h(
     'div',
-    { class: 'group', 'data-row': path },
+    { class: 'group', role: 'group', 'aria-label': field.label, 'data-row': path },
+    h('span', {}, field.label),
     h(
-      'div',
-      { class: 'between' },
-      h('span', {}, field.label),
-      h(
-        'span',
-        { class: 'several' },
-        figures.map((figure, k) => h('span', { class: 'one' }, h('em', { 'aria-hidden': true }, nameOf(field, k)), figure.element)),
-      ),
+      'span',
+      { class: 'abreast' },
+      figures.map((figure, k) => h('span', { class: 'one' }, h('em', { 'aria-hidden': true }, nameOf(field, k)), figure.element)),
     ),
     slot.element,
   );

@@ -1,12 +1,14 @@
 // The craft from its side and its end, as the server draws it. The chosen part has a handle in both: dragged, or moved by the arrows.
 
+import { clamp } from '../../state/scale.js';
 import { movedPlace } from '../../state/ship.js';
 import { h, onDrag, parseDrawing, s, setAttribute, setChildren } from '../shared/dom.js';
 import { createEditedName } from '../shared/figure.js';
 import { drawnScale } from '../shared/large.js';
 
 const STEP_M = 0.5,
-  LARGE = 10;
+  LARGE = 10,
+  PX = [240, 1200]; // how wide the server draws
 const VIEWS = ['side', 'end'];
 const MOVES = { side: 'left and right along the axis, up and down from it', end: 'left and right, up and down' };
 
@@ -120,5 +122,11 @@ export function createViews({ element, store, large, chosen, choose }) {
       setAttribute(grips[k], 'aria-valuenow', placeOf()[view === 'side' ? 2 : 0]);
     });
   }
-  return { update, width: () => Math.round(Math.min(1200, Math.max(240, (element.clientWidth || 360) / drawnScale(box)))) };
+  // of the drawings of the column, and of this one; what is not laid out leaves them as they are
+  function widths() {
+    const of = (part, known) => (part.clientWidth ? clamp(Math.round(part.clientWidth / drawnScale(part)), ...PX) : known);
+    const { width_px, drawing_px } = store.ship;
+    return { width_px: of(element, width_px), drawing_px: of(box, drawing_px) };
+  }
+  return { update, box, widths };
 }

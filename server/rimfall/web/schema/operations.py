@@ -82,7 +82,8 @@ _FITTING = {
     "radius_m": "Radius of the habitat, m, that all their lengths are made to fit; without it they are as they were made."
 }
 _OF_A_CRAFT = {
-    "width": "Width of a drawing of the craft, CSS pixels; without it there is none, and no rows of figures."
+    "width": "Width of the drawings, CSS pixels; without it there are none, and no rows of figures.",
+    "drawing_width": "Width of the drawing of the craft, where that is another.",
 }
 _OF_A_FILE = {
     "name": "What the camera is called; its own name where it is left out.",
