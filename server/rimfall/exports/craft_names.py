@@ -50,8 +50,9 @@ class Sheet:
         """Rows and columns of the cells that a line through points (n, 2) runs through, each once."""
         fine = spread(np.asarray(points) / (0.8 * _CELL_MM)) * (0.8 * _CELL_MM)
         column, row = np.round((fine - self.box[:2]) / _CELL_MM).astype(int).T
-        here = (row >= 0) & (row < self.full.shape[0]) & (column >= 0) & (column < self.full.shape[1])
-        return tuple(np.unique(np.stack([row[here], column[here]]), axis=1))
+        high, wide = self.full.shape
+        here = (row >= 0) & (row < high) & (column >= 0) & (column < wide)
+        return np.divmod(np.unique(row[here] * wide + column[here]), wide)
 
     def draw(self, points, filled=False):
         """Keep names off a line, and off what a convex one encloses."""
@@ -59,12 +60,13 @@ class Sheet:
         self.lines[row, column] += 1
         self.full[row, column] = True
         if filled and len(row):
-            first = np.full(len(self.full), self.full.shape[1])
-            last = np.full(len(self.full), -1)
-            np.minimum.at(first, row, column)
-            np.maximum.at(last, row, column)
-            across = np.arange(self.full.shape[1])
-            self.full |= (across >= first[:, None]) & (across <= last[:, None])
+            top, left, right = row[0], column.min(), column.max()  # rows are in order
+            here = self.full[top : row[-1] + 1, left : right + 1]
+            first, last = np.full(len(here), right), np.full(len(here), left - 1)
+            np.minimum.at(first, row - top, column)
+            np.maximum.at(last, row - top, column)
+            across = np.arange(left, right + 1)
+            here |= (across >= first[:, None]) & (across <= last[:, None])
         self._sums = None
 
     def write(self, rectangle):

@@ -6,6 +6,7 @@ import { freshName } from '../../state/words.js';
 import { choiceRow, createChoice, createSelect } from '../shared/choice.js';
 import { h, setChildren } from '../shared/dom.js';
 import { createEditedName } from '../shared/figure.js';
+import { keepFocus } from './focus.js';
 import { fieldRows } from './rows.js';
 
 export function blockRows({ store, block }) {
@@ -47,7 +48,7 @@ export function blockRows({ store, block }) {
     if (!value()) return;
     if (shape() !== builtFor) {
       builtFor = shape();
-      build();
+      keepFocus(element, build, '.btn');
     }
     rows.forEach(row => row.update());
   }

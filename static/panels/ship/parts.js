@@ -6,6 +6,7 @@ import { h, setAttribute, setChildren, setText } from '../shared/dom.js';
 import { createFieldError } from '../shared/field_error.js';
 import { createEditedName } from '../shared/figure.js';
 import { showQuantity } from '../../state/units.js';
+import { keepFocus } from './focus.js';
 import { fieldRows } from './rows.js';
 
 const spoken = name => name.replaceAll('_', ' ');
@@ -57,9 +58,18 @@ export function createParts({ store, chosen, choose }) {
     if (wanted !== builtFor) {
       builtFor = wanted;
       lines = parts.map((_, index) => createPart({ store, index, chosen, choose, remove }));
-      setChildren(
+      const put = () =>
+        setChildren(
+          list,
+          lines.map(line => line.element),
+        );
+      keepFocus(
         list,
-        lines.map(line => line.element),
+        () => {
+          put();
+          lines.forEach(line => line.update());
+        },
+        '.part-line.chosen .unfold',
       );
     }
     lines.forEach(line => line.update());

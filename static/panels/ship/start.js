@@ -7,6 +7,7 @@ import { showQuantity } from '../../state/units.js';
 import { choiceRow, createChoice } from '../shared/choice.js';
 import { h, setAttribute, setChildren, setText } from '../shared/dom.js';
 import { createFold } from '../shared/fold.js';
+import { passFocus } from './focus.js';
 
 export function createStart({ element, store, client }) {
   let keeps = false; // whether the habitat keeps its radius and spin
@@ -29,15 +30,24 @@ export function createStart({ element, store, client }) {
       const chosen = kept ? (await client.crafts(store.read(RADIUS))).find(({ id }) => id === craft.id) : craft;
       if (!fold.element.hidden) fold.toggle();
       store.edit(draft => withCraft(draft, chosen, kept));
-      element.closest('.body').scrollTop = 0;
+      toTop();
     } catch (problem) {
       store.tell({ kind: 'failed', field: null, say: `The craft could not be fetched: ${problem.message}` });
     }
   }
 
+  // the place scrolls by itself, or on a small screen with the page
+  function toTop() {
+    const body = element.closest('.body');
+    if (body.scrollHeight > body.clientHeight) body.scrollTop = 0;
+    else body.scrollIntoView({ block: 'start' });
+    passFocus(body.parentElement.querySelector('.head'), fold.button);
+  }
+
   function remove() {
     store.set('craft', null);
     store.tell({ kind: 'told', say: 'The craft is out of the scene.', undo: true });
+    toTop();
   }
 
   function update() {

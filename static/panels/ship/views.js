@@ -2,6 +2,7 @@
 
 import { clamp } from '../../state/scale.js';
 import { movedPlace } from '../../state/ship.js';
+import { showQuantity } from '../../state/units.js';
 import { h, onDrag, parseDrawing, s, setAttribute, setChildren } from '../shared/dom.js';
 import { createEditedName } from '../shared/figure.js';
 import { drawnScale } from '../shared/large.js';
@@ -9,7 +10,8 @@ import { drawnScale } from '../shared/large.js';
 const STEP_M = 0.5,
   LARGE = 10,
   PX = [240, 1200]; // how wide the server draws
-const VIEWS = ['side', 'end'];
+const VIEWS = ['side', 'end'],
+  AXES = ['x', 'y', 'z'];
 const MOVES = { side: 'left and right along the axis, up and down from it', end: 'left and right, up and down' };
 
 /** chosen() → the number of the part that has the handles; choose(number). */
@@ -29,10 +31,11 @@ export function createViews({ element, store, large, chosen, choose }) {
   element.append(
     h('h3', { class: 'third' }, name.element),
     box,
-    h('p', { class: 'links' }, large.button({ place: 6, title: () => 'The craft, from the side and from the end', part: box })),
+    h('p', { class: 'links' }, large.button({ place: 6, title: () => 'The craft from its side and end', part: box })),
   );
   let drawn = null;
 
+  const spoken = place => place.map((value, k) => `${AXES[k]} ${showQuantity(value, 'm', store.view.units)}`).join(', ');
   const parts = () => store.document.craft.parts;
   const placeOf = () => parts()[chosen()].place_m ?? [0, 0, 0];
 
@@ -118,7 +121,7 @@ export function createViews({ element, store, large, chosen, choose }) {
       grips[k].style.left = `${(100 * x) / drawn.size_px[0]}%`;
       grips[k].style.top = `${(100 * y) / drawn.size_px[1]}%`;
       setAttribute(grips[k], 'aria-label', `${part.name}, from the ${view}: ${MOVES[view]}`);
-      setAttribute(grips[k], 'aria-valuetext', placeOf().join(', '));
+      setAttribute(grips[k], 'aria-valuetext', spoken(placeOf()));
       setAttribute(grips[k], 'aria-valuenow', placeOf()[view === 'side' ? 2 : 0]);
     });
   }
