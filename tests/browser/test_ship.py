@@ -59,6 +59,7 @@ def test_a_craft_is_put_together_and_asked(open_page):
     it_is_named(page)
     a_part_is_moved_by_hand_and_key(page)
     a_part_is_added_and_taken_away(page)
+    it_is_drawn_anew_where_it_is_large(page)
     a_question_is_asked_and_left(page)
     figures_are_changed_and_refused(page)
     it_is_taken_away(page)
@@ -120,11 +121,28 @@ def a_part_is_added_and_taken_away(page):
     until("a part more", lambda: len(parts(page)) == count + 1)
     line = page.locator(".part-line.chosen")
     assert parts(page)["sphere"]["solid"] == "sphere"
-    line.locator("select").select_option("cone")
+    solid = line.locator("select")
+    solid.focus()
+    solid.select_option("cone")
     until("a cone of the same mass", lambda: parts(page)["sphere"]["solid"] == "cone")
     says_what_the_api_says(page)
-    line.get_by_role("button", name="Remove sphere").click()
+    assert page.evaluate("document.activeElement.value") == "cone"  # its rows are made anew under it
+    line.get_by_role("button", name="Remove sphere").press("Enter")
     until("a part less", lambda: len(parts(page)) == count)
+    assert "its figures" in page.evaluate("document.activeElement.ariaLabel")
+
+
+def it_is_drawn_anew_where_it_is_large(page):
+    """Its words keep the size that the window has for them, and the charts of the column stay as they are."""
+    drawing, chart = page.locator(".craft-views"), page.locator(".craft-chart svg").first
+    before = chart.get_attribute("viewBox")
+    page.locator("#ship-views").get_by_role("button", name="Enlarge").click()
+    until("it is wider", lambda: drawing.evaluate("one => one.viewBox.baseVal.width") > 500)
+    scale = drawing.evaluate("one => one.getBoundingClientRect().width / one.viewBox.baseVal.width")
+    assert 1.3 < scale < 1.5
+    assert chart.get_attribute("viewBox") == before
+    page.keyboard.press("Escape")
+    until("it is as before", lambda: drawing.evaluate("one => one.viewBox.baseVal.width") < 400)
 
 
 def a_question_is_asked_and_left(page):
@@ -153,7 +171,7 @@ def figures_are_changed_and_refused(page):
     assert "Radius of the bearing was -3; it must be" in plain(refusal.inner_text())
     assert saved_scene(page)["craft"]["joint"]["radius_m"] == 2
     slew = page.locator(".craft-question", has_text="Which way does it push back")
-    slew.get_by_role("button", name="Its figures").click()
+    slew.get_by_role("button", name="Change figures").click()
     slew.get_by_role("button", name="turn time").click()
     time = slew.locator('[data-row="craft.slew.time_s"] .val input')
     time.fill("600")
@@ -163,7 +181,7 @@ def figures_are_changed_and_refused(page):
         lambda: [saved_scene(page)["craft"]["slew"].get(one) for one in ("time_s", "rate_deg_s")] == [600, None],
     )
     balance = page.locator(".craft-question", has_text="Does it stay on its axis?")
-    balance.get_by_role("button", name="Its figures").click()
+    balance.get_by_role("button", name="Change figures").click()
     plane = balance.get_by_role("textbox", name="Planes of the weights, first")
     plane.fill("-5")
     plane.press("Enter")

@@ -29,6 +29,7 @@ _KEY_MM, _SIGN_MM, _KEY_GAP_MM = 5.0, 5.5, 4.5  # a line of the key, a sign in i
 _SPARE = 1.15  # of a text's width: the face that a reader of an SVG has in its place may be wider
 _ROOM = 1.06  # of what is drawn: a little air round it
 _LONGEST_NAME_MM = 30.0
+_LEAST_SHARE = 0.2  # of the height, for the craft beside its key
 HEADS = ("From the side", "From the end")
 
 
@@ -62,7 +63,7 @@ def views(asked, width_mm, most_mm):
     wide = {name: max(high[name][0] - low[name][0], 1e-6) for name in drawn}
     tall = max(high[name][1] - low[name][1] for name in drawn) or 1e-6
     room_mm = width_mm - 2 * _EDGE_MM - _GAP_MM
-    over_mm, under_mm = _HEAD_MM + _BAND_MM, _BAND_MM + _foot_mm(asked, width_mm)
+    over_mm, under_mm = _HEAD_MM + _BAND_MM, _BAND_MM + _foot_mm(asked, width_mm, most_mm)
     scale = min(room_mm / sum(wide.values()), (most_mm - over_mm - under_mm) / tall) / _ROOM
     high_mm = over_mm + under_mm + scale * tall * _ROOM
     left, out = _EDGE_MM, {}
@@ -87,7 +88,7 @@ def _drawn(asked, axes, shapes):
 def chart(asked, width_mm, most_mm, units="si"):
     """The Views of a craft by name, its items, and the height of the drawing."""
     both, high_mm = views(asked, width_mm, most_mm)
-    items, sheet = [], Sheet((0.0, _HEAD_MM, width_mm, high_mm - _foot_mm(asked, width_mm)))
+    items, sheet = [], Sheet((0.0, _HEAD_MM, width_mm, high_mm - _foot_mm(asked, width_mm, most_mm)))
     for view in both.values():
         items += [*_axis(view), *_floor(asked, view)]
     for line in items:
@@ -102,8 +103,12 @@ def chart(asked, width_mm, most_mm, units="si"):
         for part in by_size:
             sheet.draw(view.of(part.place_m) + _HANDLE_MM * ROUND, filled=True)
     items += names(sheet, [_named(part, asked.solids[part.name], both) for part in by_size])
-    down = high_mm - _foot_mm(asked, width_mm)
-    items += [*_heads(both, width_mm), *_scale_bar(both["side"], down, units), *_key(asked, width_mm, down + _BAR_MM)]
+    down = high_mm - _foot_mm(asked, width_mm, most_mm)
+    items += [
+        *_heads(both, width_mm),
+        *_scale_bar(both["side"], down, units),
+        *_key(_key_rows(asked, width_mm, most_mm), down + _BAR_MM),
+    ]
     return both, items, high_mm
 
 
@@ -200,8 +205,8 @@ def _entries(asked):
     return [*shown, ("axis", "spin axis"), ("floor", "floor"), ("whole", "centre of mass"), *own]
 
 
-def _key_rows(asked, width_mm):
-    """Lines of the key, each [(x_mm, sign, word)], as many as a page so wide needs."""
+def _key_rows(asked, width_mm, most_mm):
+    """Lines of the key, each [(x_mm, sign, word)], as many as a page so wide needs; none where it would leave too little for the craft."""
     rows, x = [[]], _EDGE_MM
     for sign, word in _entries(asked):
         wide = _SIGN_MM + 1.2 + _SPARE * wide_mm(word, TEXT_MM)
@@ -210,15 +215,16 @@ def _key_rows(asked, width_mm):
             x = _EDGE_MM
         rows[-1].append((x, sign, word))
         x += wide + _KEY_GAP_MM
-    return rows
+    left_mm = most_mm - (_HEAD_MM + 2 * _BAND_MM + _BAR_MM + _KEY_MM * len(rows))
+    return rows if left_mm >= _LEAST_SHARE * most_mm else []
 
 
-def _foot_mm(asked, width_mm):
-    return _BAR_MM + _KEY_MM * len(_key_rows(asked, width_mm))
+def _foot_mm(asked, width_mm, most_mm):
+    return _BAR_MM + _KEY_MM * len(_key_rows(asked, width_mm, most_mm))
 
 
-def _key(asked, width_mm, top):
-    for number, row in enumerate(_key_rows(asked, width_mm)):
+def _key(rows, top):
+    for number, row in enumerate(rows):
         down = top + _KEY_MM * (number + 0.5)
         for x, sign, word in row:
             yield from _sign(sign, np.array([x, down]))

@@ -21,7 +21,7 @@ MINE = "mine"  # what stands for the limits of one's own among the quantities
 _MAP_SHAPE, _PLOT_SHAPE, _NET_SHAPE = 0.84, 0.56, 0.72  # height by width
 _VIEWS_SHAPE, _VIEWS_SMALL_SHAPE, _VIEWS_SMALL_MM = (
     0.66,
-    0.92,
+    1.05,
     84.0,
 )  # a small one is taller, for its words take more of it
 _MAP_SIDES_MM = (8.0, 6.0, 2.8, 9.5)  # left, over, right and under the rectangle of values
