@@ -19,11 +19,8 @@ from .plots import path_chart
 LEAST_PX, MOST_PX = 240, 1200
 MINE = "mine"  # what stands for the limits of one's own among the quantities
 _MAP_SHAPE, _PLOT_SHAPE, _NET_SHAPE = 0.84, 0.56, 0.72  # height by width
-_VIEWS_SHAPE, _VIEWS_SMALL_SHAPE, _VIEWS_SMALL_MM = (
-    0.66,
-    1.05,
-    84.0,
-)  # a small one is taller, for its words take more of it
+_VIEWS_SHAPE = 0.66
+_VIEWS_SMALL_SHAPE, _VIEWS_SMALL_MM = 1.05, 84.0  # a small one is taller, for its words take more of it
 _MAP_SIDES_MM = (8.0, 6.0, 2.8, 9.5)  # left, over, right and under the rectangle of values
 _PLOT_SIDES_MM = (8.5, 4.0, 1.5, 6.5)
 _FIRST = 0.3  # of its length: where a limit's words are tried first

@@ -63,11 +63,11 @@ def duration(value_s):
         return f"{figure(value_s / _MINUTE_S)}{NB}min"
     if value_s < 2 * _DAY_S:
         minutes = round(value_s / _MINUTE_S)
-        rest = f"{NB}{minutes % 60}{NB}min" if minutes % 60 and minutes < 600 else ""
+        rest = f" {minutes % 60}{NB}min" if minutes % 60 and minutes < 600 else ""
         return f"{minutes // 60 if rest or minutes < 600 else round(value_s / _HOUR_S)}{NB}h{rest}"
     if value_s < _YEAR_S:
-        return f"{figure(value_s / _DAY_S)}{NB}days"
-    return f"{figure(value_s / _YEAR_S)}{NB}years"
+        return f"{figure(value_s / _DAY_S)} days"
+    return f"{figure(value_s / _YEAR_S)} years"
 
 
 def mass(value_kg, units="si"):
