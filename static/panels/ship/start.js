@@ -28,6 +28,8 @@ export function createStart({ element, store, client }) {
     const kept = keeps;
     try {
       const chosen = kept ? (await client.crafts(store.read(RADIUS))).find(({ id }) => id === craft.id) : craft;
+      if (!chosen)
+        return store.tell({ kind: 'refused', field: null, say: `${craft.title} does not fit this radius: a part of it would be too short or too long.` });
       if (!fold.element.hidden) fold.toggle();
       store.edit(draft => withCraft(draft, chosen, kept));
       toTop();

@@ -46,6 +46,7 @@ def test_a_habitat_that_keeps_its_radius_gets_craft_that_fit_it():
     assert listed[0]["craft"]["parts"][1]["length_m"] == pytest.approx(50 * 40 / 56, rel=1e-3)
     assert call("GET", "/api/crafts").json()["crafts"] == scenes.for_scenes()
     assert call("GET", "/api/crafts?radius_m=0").status_code == 422
+    assert 0 < len(call("GET", "/api/crafts?radius_m=90000").json()["crafts"]) < len(examples.SAY), "none of 500 km"
 
 
 def test_radius_and_spin_that_cannot_be_are_refused():

@@ -79,7 +79,8 @@ _DRAW = {"draw": "Draw the limits on these quantities alone, `mine` for your own
 _PLAIN = {"plain": "1: with the companions under plain gravity."}
 _OF_A_DRAWING = {"width": "Width of a drawing of the net, CSS pixels; without it there is none."}
 _FITTING = {
-    "radius_m": "Radius of the habitat, m, that all their lengths are made to fit; without it they are as they were made."
+    "radius_m": "Radius of the habitat, m, that all their lengths are made to fit, without those of which one would be out of bounds; without it "
+    "they are as they were made."
 }
 _OF_A_CRAFT = {
     "width": "Width of the drawings, CSS pixels; without it there are none, and no rows of figures.",

@@ -1,7 +1,6 @@
 // What the wishes come to: in words, the smallest habitat to take over, or which wishes collide and what would let them meet.
 
 import { SPIN } from '../../../state/fields.js';
-import { NOTHING_HELD } from '../../../state/homes.js';
 import { h, setChildren } from '../../shared/dom.js';
 import { habitatWords } from '../map/ring.js';
 
@@ -11,7 +10,7 @@ export function createSizeAnswer({ store, alter }) {
 
   /** With what held is let go: the habitat is the wishes' now. */
   function use(radius_m, spin_rpm) {
-    if (store.view.hold) store.look(NOTHING_HELD);
+    if (store.view.hold) store.look({ hold: null, held: null, follower: null });
     store.edit(draft => {
       draft.habitat.radius_m = radius_m;
       draft.habitat.spin_rpm = spin_rpm;
