@@ -28,10 +28,18 @@ SLOW_S = 90  # drawing in software
 ALIKE = 6.0  # mean difference of 255 between a stage and its picture: the stage has buttons, the picture smoother edges
 
 
+FIRST_KINDS = """kinds => kinds.filter(kind => kind.selectedIndex).forEach(kind => {
+  kind.selectedIndex = 0;
+  kind.dispatchEvent(new Event('change', { bubbles: true }));
+})"""
+
+
 def open_sheet(page, link="paths", only=()):
-    """The sheet with its first choices, but for how a picture is taken; with nothing but `only` ticked where that is given."""
+    """The sheet with its first choices, but for how a picture is taken; with nothing but `only` ticked where that is given. Another test
+    may have chosen other kinds of file."""
     page.locator(f"#foot [data-take={link}]").click()
     sheet = page.locator(".away-sheet")
+    sheet.locator("select[aria-label$=': kind of file']").evaluate_all(FIRST_KINDS)
     reset = sheet.get_by_role("button", name="Reset")
     if reset.is_visible():
         reset.click()
