@@ -35,16 +35,19 @@ def started_quietly():
     with _starting:
         kept = {name: os.environ.get(name) for name in _THREADS}
         masks = hasattr(signal, "pthread_sigmask")
+        held = (
+            signal.pthread_sigmask(signal.SIG_BLOCK, ()) if masks else None
+        )  # as it is: Ctrl+C may come before it is changed
         try:
             os.environ.update(dict.fromkeys(_THREADS, "1"))
             if masks:
                 resource_tracker.ensure_running()  # it lets go of the signals again, when it starts
-                held = signal.pthread_sigmask(signal.SIG_BLOCK, {signal.SIGINT})
+                signal.pthread_sigmask(signal.SIG_BLOCK, {signal.SIGINT})
             yield
         finally:
             for name, value in kept.items():
                 if value is None:
-                    del os.environ[name]
+                    os.environ.pop(name, None)
                 else:
                     os.environ[name] = value
             if masks:
