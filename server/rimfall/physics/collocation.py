@@ -10,14 +10,19 @@ from dataclasses import dataclass, fields
 
 import numpy as np
 
+from .integrate import Step
 from .picard import Rule
 
 _MOST_ROUNDS = 8
-_ENOUGH = 1e-3  # of the error allowed: what a round still mends, when it is the last
+_ENOUGH = 1e-2  # of the error allowed: what a round still mends, when it is the last
 _HOPELESS = 30.0  # an error after the first round, of that allowed, with which a step is given up
 _SLOW = 0.01  # a round that moves more than that share of what the one before moved: slopes are taken anew
 _ROUNDING = 1e-14  # a term that is no more of the greatest does not count
 _NONE = 1e-300
+_SHRINK, _GROW, _CAUTION = 0.2, 10.0, 0.8
+_TOLD = 1e-4  # an error that is less, of that allowed, may be rounding, and says nothing of the length
+_GROW_AFTER_TOO_LONG = 1.4
+_FAINT = 4e-15  # a coefficient that is less than this share of the greatest is none in a path
 
 
 @dataclass(frozen=True)
@@ -60,10 +65,10 @@ class Steps:
     place_s2_m: np.ndarray
     speed_s2_m: np.ndarray
 
-    def solved(self, acceleration) -> Solved:
-        """The Solved that begins with accelerations (D, N), taken as constant."""
+    def solved(self, acceleration, change_s) -> Solved:
+        """The Solved that begins with accelerations (D, N) and how they change (D, N), a second, taken as constant."""
         count, free = len(self.rule.points), self.free
-        acceleration = np.repeat(acceleration[:, None], count, axis=1)
+        acceleration = acceleration[:, None] + (self.rule.points[:, None] * self.length_s) * change_s[:, None]
         position, velocity = self._path(acceleration)
         watched, before, anew = None, None, True
         left, going = np.zeros(len(self.length_s)), np.ones(len(self.length_s), dtype=bool)
@@ -71,22 +76,22 @@ class Steps:
             felt, seen, slopes = self._slopes(position, velocity) if anew else (*self.law(position, velocity), None)
             if anew:
                 system = self._system(slopes)
-            watched = seen if before is None else np.where(going, seen, watched)
-            amiss = np.moveaxis((felt - acceleration)[:free], -1, 0).reshape(len(system), -1, 1)
-            change = np.moveaxis(np.linalg.solve(system, amiss).reshape(len(system), free, count), 0, -1)
+            watched = seen if before is None or going.all() else np.where(going, seen, watched)
+            amiss = (felt - acceleration)[:free].transpose(2, 0, 1).reshape(len(system), -1, 1)
+            change = np.linalg.solve(system, amiss).reshape(len(system), free, count).transpose(1, 2, 0)
             acceleration = acceleration.copy()
-            acceleration[:free] += np.where(going, change, 0.0)  # so that each is as if alone
+            acceleration[:free] += change if going.all() else np.where(going, change, 0.0)  # each is as if alone
             position, velocity = self._path(acceleration)
-            moved = self._comes_to(np.max(np.abs(change), axis=1))
+            moved = self._comes_to(np.abs(change).max(axis=1))
             if before is None:
                 left, given_up = moved, self._tail(acceleration)[1] > _HOPELESS
                 going &= ~given_up
             else:
                 left = np.where(going, moved * np.minimum(moved / np.maximum(before, _NONE), 1.0), left)
             going &= ~(left <= _ENOUGH)
-            if not np.any(going):
+            if not going.any():
                 break
-            anew, before = before is not None and bool(np.any((moved > _SLOW * before) & going)), moved
+            anew, before = before is not None and bool(((moved > _SLOW * before) & going).any()), moved
         series, error = self._tail(acceleration)
         error = np.maximum(error, np.where((left > _ENOUGH) & ~given_up, left, 0.0))
         return Solved(series, acceleration, position, velocity, watched, error, given_up)
@@ -114,7 +119,7 @@ class Steps:
 
     def _system(self, slopes):
         """(N, F K, F K): what a change of the accelerations at all points leaves of them, less what it makes of them."""
-        slopes = np.moveaxis(slopes, (-1, 2), (0, 2))[..., None]  # (N, F, K, 3 + F, 1)
+        slopes = slopes.transpose(3, 0, 2, 1)[..., None]  # (N, F, K, 3 + F, 1)
         length = self.length_s[:, None, None, None, None]
         out = slopes[:, :, :, 3:] * (-length * self.rule.once[:, None])
         out[:, :, :, :3] -= slopes[:, :, :, :3] * (length * length * self.rule.twice[:, None])
@@ -125,8 +130,8 @@ class Steps:
 
     def _comes_to(self, change, of_place=1.0, of_speed=1.0):
         """What changes of the accelerations (D, ..., N) come to over the steps (..., N), of the error that is allowed."""
-        changed = np.max(change, axis=0)
-        place = of_place * self.place_s2_m * np.max(change[:3], axis=0)
+        changed = change.max(axis=0)
+        place = of_place * self.place_s2_m * change[:3].max(axis=0)
         error = np.maximum(place, of_speed * self.speed_s2_m * changed)
         return np.where(np.isfinite(changed), error, np.inf)
 
@@ -134,10 +139,36 @@ class Steps:
         """The series (D, K, N), and what may be missing where they end, of the error allowed (N,)."""
         series = self.rule.series @ acceleration
         share = 2.0 / self.rule.degree  # of a last coefficient the integral has 1/2 n
-        return series, self._comes_to(np.max(np.abs(series[:, -2:]), axis=1), share * share, share)
+        return series, self._comes_to(np.abs(series[:, -2:]).max(axis=1), share * share, share)
 
     def terms(self, series):
         """How many terms (N,) of series (D, K, N) count."""
         size = np.abs(series)
-        counts = (self._comes_to(size) > 1.0) & np.any(size > _ROUNDING * np.max(size, axis=1, keepdims=True), axis=0)
-        return np.max(np.where(counts, np.arange(1, len(self.rule.points) + 1)[:, None], 0), axis=0)
+        counts = (self._comes_to(size) > 1.0) & (size > _ROUNDING * size.max(axis=1, keepdims=True)).any(axis=0)
+        return np.where(counts, np.arange(1, len(self.rule.points) + 1)[:, None], 0).max(axis=0)
+
+
+def change_at_end(rule, length, series):
+    """How accelerations of series (D, K, N) change at the end of their steps (D, N), a second; 0 of those of no length."""
+    per_s = np.divide(2.0, length, out=np.zeros_like(length), where=length > 0)
+    return per_s * (np.arange(len(rule.points)) ** 2 @ series)
+
+
+def as_step(rule, begin_s, length, position, velocity, series):
+    """The Step of N bodies that begins at begin_s (N,) and states (D, N) and has accelerations of series (D, K, N)."""
+    size = np.abs(series)
+    series = np.where(size < _FAINT * size.max(axis=1, keepdims=True), 0.0, series)
+    straight = length * np.linspace(0.0, 1.0, len(rule.twice_control))[:, None]
+    path_m = (length * length) * (rule.twice_control @ series) + straight * velocity[:, None]
+    path_m_s = length * (rule.once_control @ series)
+    path_m, path_m_s = (np.ascontiguousarray(p.transpose(1, 0, 2)) for p in (path_m, path_m_s))
+    return Step(begin_s, length, position, velocity, path_m, path_m_s)
+
+
+def next_length(rule, length, error, terms, too_long):
+    """Lengths (N,) to try next: as the errors say, and no longer than the terms that the series need say; too_long (N,): whether the
+    step before was."""
+    factor = np.where(error > _TOLD, _CAUTION * np.maximum(error, _TOLD) ** (-1.0 / rule.degree), _GROW)
+    factor = np.clip(factor, _SHRINK, np.minimum(_CAUTION * len(rule.points) / (terms + 1.0), _GROW))
+    factor = np.where(too_long, np.minimum(factor, _GROW_AFTER_TOO_LONG), factor)
+    return length * np.where(np.isfinite(error), factor, _SHRINK)

@@ -12,18 +12,27 @@ def turning(vectors):
 
 def times(a, b):
     """Products (n, 4) of quaternions: b first, then a."""
-    w, v = a[:, :1], a[:, 1:]
-    u, q = b[:, :1], b[:, 1:]
-    return np.concatenate([w * u - np.sum(v * q, axis=1, keepdims=True), w * q + u * v + np.cross(v, q)], axis=1)
+    return _times(a.T, b.T).T
+
+
+def _times(a, b):
+    """The same of (4, n)."""
+    (w, x, y, z), (r, i, j, k) = a, b
+    out = np.empty((4, np.broadcast_shapes(w.shape, r.shape)[0]))
+    out[0] = w * r - x * i - y * j - z * k
+    out[1] = w * i + x * r + y * k - z * j
+    out[2] = w * j - x * k + y * r + z * i
+    out[3] = w * k + x * j - y * i + z * r
+    return out
 
 
 def products(turns):
     """Running products (n, 4): each after all before it, in about log2 n sweeps."""
-    out, reach = turns.copy(), 1
-    while reach < len(out):
-        out[reach:] = times(out[reach:], out[:-reach])
+    out, reach = turns.T.copy(), 1
+    while reach < len(turns):
+        out[:, reach:] = _times(out[:, reach:], out[:, :-reach])
         reach *= 2
-    return out / np.linalg.norm(out, axis=1, keepdims=True) if len(out) else out
+    return np.ascontiguousarray((out / np.sqrt(np.add.reduce(out * out, axis=0))).T)
 
 
 def matrices(turns):

@@ -11,7 +11,7 @@ import numpy as np
 
 from .aboard import dot
 from .budget import spend
-from .collocation import Steps, together
+from .collocation import Steps, as_step, change_at_end, next_length, together
 from .integrate import Step
 from .picard import rule
 from .rolling import STANDS
@@ -22,14 +22,10 @@ MOST_BENT_RAD = 1.0  # that the surface's normal may turn within one
 _SHORT_OF_CORNER = 0.999  # of the way to where friction's direction turns round
 _LEAST_S = 1e-10  # a step as short is taken whatever its error
 _FIRST_RAD, _FIRST_S = 0.5, 1.0
-_SHRINK, _GROW, _CAUTION = 0.2, 10.0, 0.8
-_TOLD = 1e-4  # an error that is less, of that allowed, may be rounding, and says nothing of the length
-_GROW_AFTER_TOO_LONG = 1.4
 _AT_ONCE = 64  # bodies: some megabytes at their points
 _ASIDE = 1e-6  # how far aside the law is asked, of the speed that friction goes by
 _SEEN = 1e-9  # and at least, of the place or the speed: what rounding leaves to be seen
 _NONE = 1e-300
-_ROUNDING = 4e-15  # a coefficient that is less than this share of the greatest is none
 
 
 @dataclass(frozen=True)
@@ -81,6 +77,7 @@ class Walker:
         self._rate, self._change = self.rates(self.time_s)
         rate = self._rate, self._change
         self.acceleration, self.watched = self.law.at(rate, self.position, self.velocity)
+        self._changing = np.zeros_like(self.acceleration)
 
     def put(self, which, velocity, time_s=None):
         """Set velocities (6, M), and times (M,), of the bodies `which`; to be followed by `refresh`."""
@@ -103,6 +100,7 @@ class Walker:
             "_length_s",
             "_too_long",
             "acceleration",
+            "_changing",
             "watched",
         ):
             setattr(self, name, getattr(self, name)[..., mask])
@@ -117,9 +115,10 @@ class Walker:
         with np.errstate(over="ignore", invalid="ignore"):  # a trial far too long runs away, and is taken back
             solved, terms = self._solved(length)
             fine = ((solved.error <= 1.0) | (length <= _LEAST_S)) & ~solved.given_up
-            wanted = self._wanted(length, solved.error, terms, fine)
+            wanted = next_length(RULE, length, solved.error, terms, self._too_long)
         # A step cut short says nothing against the length that was wanted before it.
         self._length_s = np.where(fine & (length == longest), np.maximum(wanted, self._length_s), wanted)
+        self._too_long = ~fine
         if not np.any(fine):
             return None
         return self._take(fine, length, until, solved)
@@ -130,8 +129,9 @@ class Walker:
         if self.count > _AT_ONCE:
             parts = [np.arange(k, min(k + _AT_ONCE, self.count)) for k in range(0, self.count, _AT_ONCE)]
         steps = [self._steps(length, some) for some in parts]
-        begin = [self.acceleration if some is None else self.acceleration[:, some] for some in parts]
-        solved = [one.solved(first) for one, first in zip(steps, begin, strict=True)]
+        begin = self.acceleration, self._changing
+        begin = [begin if some is None else [b[:, some] for b in begin] for some in parts]
+        solved = [one.solved(*first) for one, first in zip(steps, begin, strict=True)]
         terms = [one.terms(s.series) for one, s in zip(steps, solved, strict=True)]
         return (solved[0], terms[0]) if len(parts) == 1 else (together(solved), np.concatenate(terms))
 
@@ -166,14 +166,6 @@ class Walker:
         free, weights = 3 if self.law.mode == STANDS else 6, (length * length / least, length / slowest)
         return Steps(RULE, felt, length, x, u, free, *aside, *weights)
 
-    def _wanted(self, length, error, terms, fine):
-        """Lengths (N,) to try next: as the errors say, and no longer than the terms that the series need say."""
-        factor = np.where(error > _TOLD, _CAUTION * np.maximum(error, _TOLD) ** (-1.0 / RULE.degree), _GROW)
-        factor = np.clip(factor, _SHRINK, np.minimum(_CAUTION * len(RULE.points) / (terms + 1.0), _GROW))
-        factor = np.where(self._too_long, np.minimum(factor, _GROW_AFTER_TOO_LONG), factor)
-        self._too_long = ~fine
-        return length * np.where(np.isfinite(error), factor, _SHRINK)
-
     def _until_s(self):
         """Time (N,) that no step may cross: the end, or the next knot of the spin."""
         if self._spin is None or self._spin.steady:
@@ -201,14 +193,9 @@ class Walker:
         rate, change, series = of(self._rate), of(self._change), of(solved.series)
         end_s = np.where(until - begin <= length * (1.0 + 1e-14), until, begin + length)
         settled = law.settled(of(solved.position[:, -1]), of(solved.velocity[:, -1]), of(self._gap))
-        series = np.where(np.abs(series) < _ROUNDING * np.max(np.abs(series), axis=1, keepdims=True), 0.0, series)
-        straight = np.linspace(0.0, 1.0, len(RULE.twice_control))[:, None]
-        path_m = (length * length) * (RULE.twice_control @ series) + (length * straight) * u[:, None]
-        path_m, path_m_s = (
-            np.ascontiguousarray(np.moveaxis(p, 1, 0)) for p in (path_m, length * (RULE.once_control @ series))
-        )
-        step = Step(begin, length, x, u, path_m, path_m_s)
+        step = as_step(RULE, begin, length, x, u, series)
         who, watched = np.flatnonzero(fine), of(solved.watched)
+        self._changing[:, who] = change_at_end(RULE, length, series)
         self._advance(who, whole, end_s, settled, of(solved.acceleration[:, -1]), watched[:, -1])
         wide = np.broadcast_to(rate, begin.shape), np.broadcast_to(change, begin.shape)
         return Taken(who, step, *wide, np.moveaxis(watched, 0, 1))

@@ -1,6 +1,6 @@
 """How a bob on a line swings until its time ends or it meets something: stretches with the line taut and slack, in turn.
 
-The laws are `physics/pendulum.py`'s, the steps `physics/picard_chebyshev.py`'s. Inside each step are looked for: other surfaces, as in the
+The laws are `physics/pendulum.py`'s, the steps `physics/windows.py`'s. Inside each step are looked for: other surfaces, as in the
 air; where a taut line's pull falls to 0, on a polynomial through Chebyshev's points of it; where a slack line is straight again.
 Everything is in the turning frame. What is counted of the swings (`Swings`) is read off the path's turning points.
 """
@@ -16,8 +16,8 @@ from ...physics import bernstein
 from ...physics.crossings import first_contact, touching
 from ...physics.integrate import Step
 from ...physics.pendulum import Hung, square_to
-from ...physics.picard_chebyshev import TO_CONTROL, Windows
 from ...physics.surfaces import Ball
+from ...physics.windows import RULE, Windows
 
 MOST_TRIES = 4_000  # steps: seconds of work
 _TOLERANCE = 1e-10  # error allowed to a step, of the line's length
@@ -120,7 +120,7 @@ class _Swinging:
         if np.min(pull) > 0.5 * np.ptp(pull):
             return np.inf
         scale = max(float(np.max(np.abs(pull))), 1e-300)
-        return float(bernstein.first_descent(TO_CONTROL @ (pull[:, None] / scale), depth=1e-15)[0])
+        return float(bernstein.first_descent(RULE.control @ (RULE.series @ (pull[:, None] / scale)), depth=1e-15)[0])
 
     def _straightens(self, step, straight):
         """Where in a step a slack line is straight again, or inf; `straight` roots at the step's start are left out."""
@@ -186,8 +186,9 @@ class _Swinging:
 
 STILL_DEG = 0.05  # a swing narrower than that has no plane worth a word
 _NONE_RAD = 1e-7  # a swing that is none
-_SHARES = np.linspace(0.0, 1.0, 13)[1:]  # of a step, at which turning points are looked for
+_SHARES = np.linspace(0.0, 1.0, 31)[1:]  # of a step, at which turning points are looked for
 _HALVINGS = 45
+_NO_RATE = 1e-12  # of the fastest
 _ROUND = 0.95  # a swing whose least angle is more than that share of its greatest goes round, and has no plane
 _MOST_RAD = np.pi / 3  # that the plane may turn from one turning point to the next: beyond, none could tell which way
 
@@ -227,15 +228,20 @@ class Swings:
         """Times (k,) at which the bob is farthest from its plumb line, and (m,) at which it is nearest."""
         path = self._path
         knots = path.start_s[:, None] + path.length_s[:, None] * _SHARES
-        # The begin itself, where it is let go from rest, is one: the rate there is 0, and falls.
+        # The begin itself, let go from rest or pushed at its lowest, is one: the rate there is 0, and falls or rises.
         grid = np.unique(np.clip(np.concatenate([[path.begin_s], knots.ravel()]), path.begin_s, path.end_s))
         angle, rate = self._away(grid)
         self._widest_rad = float(np.max(angle, initial=0.0))
         if self._widest_rad <= _NONE_RAD or np.min(angle) >= _ROUND * np.max(angle):
             return np.empty(0), np.empty(0)
-        tops, bottoms = self._sign_changes_s(grid, rate, 1.0), self._sign_changes_s(grid, rate, -1.0)
-        first = [path.begin_s] if len(rate) > 1 and rate[0] == 0.0 and rate[1] < 0 else []
-        return np.concatenate([first, tops]), bottoms
+        turns = len(rate) > 1 and abs(rate[0]) <= _NO_RATE * np.max(np.abs(rate))
+        if turns:
+            rate[0] = 0.0
+        changes = []
+        for sign in (1.0, -1.0):
+            first = [path.begin_s] if turns and sign * rate[1] < 0 else []
+            changes.append(np.concatenate([first, self._sign_changes_s(grid, rate, sign)]))
+        return tuple(changes)
 
     def _sign_changes_s(self, grid, rate, sign):
         """Times (k,) at which the rate, times the sign, goes from above 0 to below; grid, rate (n,)."""

@@ -158,18 +158,23 @@ def followed(setting, motion, flow, liquid, dripping_m):
     bodies = [Body(1.0, 0.0)] * len(since_s)
     leaving = releases(setting, motion, bodies, leaves_s, flow.velocity_m_s(liquid, since_s))
     flown = fly(without_air(setting.medium), leaving)
-    whole_s, breaks, drop_m = [], [], []
-    for one, fast, streaming in zip(flown, speed, streams, strict=True):
-        broke_s = None
-        if streaming:
-            broke_s = time_at_length(setting, one.path, True, liquids.breakup_length_m(liquid, fast, flow.lip_m))
-        end_s = one.path.end_s if broke_s is None else broke_s
-        whole_s.append(end_s - one.path.begin_s)
-        breaks.append(broke_s is not None)
-        drop_m.append(_thread_drop_m(setting, flow, one, end_s, fast) if streaming else dripping_m(one.path.begin_s))
     paths = trajectory_batch.of_paths([[one.path] for one in flown])
+    broke_s, streaming = np.full(len(flown), np.nan), np.flatnonzero(streams)
+
+    def speeds(body, time_s):
+        return np.linalg.norm(paths.turning(setting.habitat.spin, streaming[body], time_s)[1], axis=1)
+
+    if len(streaming):
+        lengths = np.array([liquids.breakup_length_m(liquid, speed[k], flow.lip_m) for k in streaming])
+        spans = (np.array([getattr(flown[k].path, edge) for k in streaming]) for edge in ("begin_s", "end_s"))
+        broke_s[streaming] = times_at_lengths(speeds, *spans, lengths)
+    whole_s, breaks, drop_m = [], ~np.isnan(broke_s), []
+    for one, fast, streams_on, broke in zip(flown, speed, streams, broke_s.tolist(), strict=True):
+        end_s = one.path.end_s if np.isnan(broke) else broke
+        whole_s.append(end_s - one.path.begin_s)
+        drop_m.append(_thread_drop_m(setting, flow, one, end_s, fast) if streams_on else dripping_m(one.path.begin_s))
     drop_m = np.array([np.inf if d is None else d for d in drop_m])
-    return Threads(leaves_s, streams, np.array(whole_s), np.array(breaks), paths, speed, drop_m)
+    return Threads(leaves_s, streams, np.array(whole_s), breaks, paths, speed, drop_m)
 
 
 def _thread_drop_m(setting, flow, flown, time_s, leaves_m_s):
@@ -208,18 +213,38 @@ def speeds_m_s(setting, path, turns, time_s):
 
 
 def time_at_length(setting, path, turns, length_m):
-    """When the parcel has gone length_m along its path, or None if it ends sooner (Gauss-Legendre, then Newton)."""
-    edges = np.linspace(path.begin_s, path.end_s, 65)
+    """When the parcel has gone length_m along its path, or None if it ends sooner."""
+
+    def speeds(_body, time_s):
+        return speeds_m_s(setting, path, turns, time_s)
+
+    (time_s,) = times_at_lengths(speeds, np.array([path.begin_s]), np.array([path.end_s]), np.array([length_m]))
+    return None if np.isnan(time_s) else float(time_s)
+
+
+def times_at_lengths(speeds, begin_s, end_s, length_m):
+    """When (n,) each of n parcels has gone length_m (n,) along its path from begin_s to end_s (n,), nan of one that ends sooner
+    (Gauss-Legendre, then Newton). speeds(body, time_s) -> (m,): of the parcels of numbers (m,) at times (m,)."""
+    count, share = len(begin_s), np.linspace(0.0, 1.0, 65)
+    edges = begin_s[:, None] + (end_s - begin_s)[:, None] * share
     half = np.diff(edges) / 2
-    times = (edges[:-1] + half)[:, None] + half[:, None] * _NODES
-    parts = half * (speeds_m_s(setting, path, turns, times.ravel()).reshape(times.shape) @ _WEIGHTS)
-    gone = np.concatenate([[0.0], np.cumsum(parts)])
-    if not gone[-1] > length_m:
-        return None
-    k = int(np.searchsorted(gone, length_m, "right")) - 1
-    low, t = edges[k], edges[k] + (edges[k + 1] - edges[k]) * (length_m - gone[k]) / parts[k]
+    times = (edges[:, :-1] + half)[..., None] + half[..., None] * _NODES
+    each = np.repeat(np.arange(count), times[0].size)
+    parts = half * (speeds(each, times.ravel()).reshape(times.shape) @ _WEIGHTS)
+    gone = np.concatenate([np.zeros((count, 1)), np.cumsum(parts, axis=1)], axis=1)
+    out = np.full(count, np.nan)
+    which = np.flatnonzero(gone[:, -1] > length_m)
+    if not len(which):
+        return out
+    k = np.count_nonzero(gone[which] <= length_m[which, None], axis=1) - 1
+    low, high, left_m = edges[which, k], edges[which, k + 1], length_m[which] - gone[which, k]
+    t, each = low + (high - low) * left_m / parts[which, k], np.repeat(which, len(_NODES))
     for _ in range(8):
-        inside = low + (t - low) / 2 * (1 + _NODES)
-        excess = gone[k] + (t - low) / 2 * (speeds_m_s(setting, path, turns, inside) @ _WEIGHTS) - length_m
-        t -= excess / max(float(speeds_m_s(setting, path, turns, np.array([t]))[0]), 1e-9)
-    return float(np.clip(t, edges[k], edges[k + 1]))
+        inside = low[:, None] + (t - low)[:, None] / 2 * (1 + _NODES)
+        excess = (t - low) / 2 * (speeds(each, inside.ravel()).reshape(inside.shape) @ _WEIGHTS) - left_m
+        change = excess / np.maximum(speeds(which, t), 1e-9)
+        t = t - change
+        if np.all(np.abs(change) <= 1e-15 * np.abs(t)):
+            break
+    out[which] = np.clip(t, low, high)
+    return out

@@ -11,8 +11,8 @@ from rimfall.physics.aboard import Aboard
 from rimfall.physics.bodies import Body, as_arrays
 from rimfall.physics.forces import Medium
 from rimfall.physics.pendulum import Hung
-from rimfall.physics.picard_chebyshev import POINTS, TO_CONTROL, Windows
 from rimfall.physics.spin import ramped, steady
+from rimfall.physics.windows import RULE, Windows
 from tests.tables import each_row
 
 
@@ -57,10 +57,11 @@ def test_it_swings_as_a_cosine_all_the_way(rate):
     _, made = taken(Spring(rate), steady(0.0), 20.0, [1.0, 0.0, 0.0], [0.0, 2.0, 0.0])
     for window in made:
         step, s = window.step, np.linspace(0, 1, 9)
-        weights = bernstein.weights(len(step.path_m) - 1, s).T
         time_s = step.elapsed_s[0] + s * step.length_s[0]
-        place = step.position_m[:, 0] + weights @ step.path_m[..., 0]
-        moving = step.velocity_m_s[:, 0] + weights @ step.path_m_s[..., 0]
+        place, moving = (
+            state[:, 0] + bernstein.weights(len(change) - 1, s).T @ change[..., 0]
+            for state, change in ((step.position_m, step.path_m), (step.velocity_m_s, step.path_m_s))
+        )
         assert place[:, 0] == pytest.approx(np.cos(rate * time_s), abs=1e-10)
         assert moving[:, 1] == pytest.approx(2.0 * np.cos(rate * time_s), abs=1e-10)
 
@@ -99,5 +100,5 @@ def test_a_line_keeps_its_length_over_many_windows():
 
 def test_values_at_the_points_become_bernstein_coefficients():
     """s is linear in Bernstein form (Farin, ch. 5): its coefficients are i/n."""
-    count = len(POINTS)
-    assert pytest.approx(np.arange(count) / (count - 1), abs=1e-10) == TO_CONTROL @ POINTS
+    count = len(RULE.points)
+    assert pytest.approx(np.arange(count) / (count - 1), abs=1e-10) == RULE.control @ (RULE.series @ RULE.points)
