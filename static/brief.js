@@ -1,6 +1,7 @@
 // The page to print: the scene of the link, or the one at hand, in words, line plates, plots and figures.
 
 import { createClient, isThere } from './api/client.js';
+import { askCraft, craftOf } from './brief/craft.js';
 import { linkOf, sourcesOf, movesOf } from './brief/scene_words.js';
 import { feltOf, whyOf } from './brief/felt.js';
 import { figuresOf, tableOf } from './brief/tables.js';
@@ -64,7 +65,11 @@ async function keptScene() {
 // asked anew in the units shown: the server's sentences have them too
 async function fill(store, plots, link) {
   const { units } = store.view;
-  const [answer, feel] = await Promise.all([client.trace(store.document, { units }), client.feel(feltPart(store.document), { units })]);
+  const [answer, feel, craft] = await Promise.all([
+    client.trace(store.document, { units }),
+    client.feel(feltPart(store.document), { units }),
+    askCraft(client, store.document, units),
+  ]);
   store.setAnswer(answer, store.document);
   $('#title').textContent = store.read('title') || UNTITLED;
   window.document.title = `${store.read('title') || UNTITLED} · Brief · Rimfall`;
@@ -76,6 +81,7 @@ async function fill(store, plots, link) {
     events: tableOf(store),
     felt: feltOf(feel, units),
     why: whyOf(feel),
+    craft: craftOf(craft),
     plots,
     sources: sourcesOf(store),
     link: link.rows,

@@ -18,7 +18,8 @@ from rimfall.scene.reading import read
 
 DEEPEST_M = 1e-6
 SCENES, PARTS = 320, 4
-UNBOUNDED = ("let_go", "approach", "lift", "hang")
+TUMBLING_SCENES = 32
+UNBOUNDED = ("tumble", "let_go", "approach", "lift", "hang")
 
 
 def number(low, high):
@@ -199,8 +200,60 @@ SCENE = st.fixed_dictionaries(
 )
 
 
+SOLIDS = {
+    "point": st.just({}),
+    "rod": st.fixed_dictionaries({"length_m": log_number(1, 100)}),
+    "ring": st.fixed_dictionaries({"radius_m": log_number(1, 100)}),
+    "cylinder": st.fixed_dictionaries({"radius_m": log_number(1, 100), "length_m": log_number(1, 100)}),
+    "sphere_shell": st.fixed_dictionaries({"radius_m": log_number(1, 100)}),
+    "box": st.fixed_dictionaries({"size_m": st.lists(log_number(1, 100), min_size=3, max_size=3)}),
+}
+WAY = st.lists(number(-1, 1).map(lambda x: round(x, 3)), min_size=2, max_size=2).map(lambda two: [*two, 1.0])
+PART = st.sampled_from(sorted(SOLIDS)).flatmap(
+    lambda solid: joined(
+        SOLIDS[solid],
+        st.fixed_dictionaries(
+            {
+                "solid": st.just(solid),
+                "group": st.sampled_from(["turning", "still", "counter"]),
+                "mass_kg": log_number(1, 1e6),
+                "place_m": st.lists(number(-60, 60), min_size=3, max_size=3),
+            }
+        ),
+        st.just({}) if solid in ("point", "sphere_shell") else part(axis=WAY),
+    )
+)
+PARTS_OF_IT = st.lists(PART, min_size=1, max_size=5).map(
+    lambda some: [one | {"name": f"part {i}"} for i, one in enumerate(some)]
+)
+LET_GO = st.fixed_dictionaries(
+    {"kind": st.just("tumble"), "about_x_rpm": number(-5, 5), "about_y_rpm": number(-5, 5)},
+    optional={"losses_s": st.one_of(st.none(), log_number(1, 1e5))},
+)
+IN_IT = [
+    joined(st.just({"kind": "drop"}), STARTS),
+    joined(st.just({"kind": "throw"}), STARTS, AIM, part(elevation_deg=number(-90, 90))),
+]
+TUMBLING = joined(
+    SCENE,
+    st.fixed_dictionaries(
+        {
+            "habitat": st.sampled_from(sorted(set(SHAPES) - {"turntable"})).flatmap(
+                lambda shape: joined(
+                    TURNING, SHAPES[shape], st.just({"shape": shape, "spin_ramp": [], "axial_thrust_m_s2": 0.0})
+                )
+            ),
+            "motions": st.tuples(LET_GO, st.one_of(IN_IT), st.one_of(IN_IT)).map(list),
+        },
+        optional={"craft": st.one_of(st.none(), PARTS_OF_IT.map(lambda parts: {"rimfall_craft": 1, "parts": parts}))},
+    ),
+)
+
+
 def lying(motion, floors):
     """A ball that rolls lies on its surface: its height is the program's. The second of two motions is on the last floor."""
+    if motion["kind"] == "tumble":
+        return motion
     place = motion["place"] | ({"height_m": 0.0} if motion["kind"] == "roll" else {})
     return motion | {"place": place | {"floor": floors - 1 if motion["kind"] in ("drop", "stand") else 0}}
 
@@ -209,10 +262,20 @@ def lying(motion, floors):
 def test_any_scene_is_answered_or_refused(part_of_them):
     """In parts, each of scenes of its own, so that they are shared out among the processes of a run."""
     limits = settings(max_examples=SCENES // PARTS, deadline=None, suppress_health_check=list(HealthCheck))
-    seed(part_of_them)(limits(given(SCENE)(check)))()
+    seed(part_of_them)(limits(given(SCENE)(lambda document: check(document) and None)))()
+
+
+def test_any_scene_that_tumbles_is_answered_or_refused():
+    """The frame of it all turns about a moving axis: most must be answered, or the strategy draws nothing but refusals."""
+    answered = []
+    limits = settings(max_examples=TUMBLING_SCENES, deadline=None, suppress_health_check=list(HealthCheck))
+    seed(PARTS)(limits(given(TUMBLING)(lambda document: answered.append(check(document)))))()
+    assert len(answered) > TUMBLING_SCENES / 4
+    assert all(traced.setting.habitat.spin.tumbles for traced in answered)
 
 
 def check(document):
+    """Its Trace, after all that must hold of one."""
     floors = len(document["habitat"].get("floors", [None]))
     document["motions"] = [lying(m, floors) for m in document["motions"]]
     try:
@@ -229,6 +292,7 @@ def check(document):
         times = [e.time_s for e in track.events]
         assert times == sorted(times)
         assert deepest(traced, one) >= -DEEPEST_M
+    return traced
 
 
 def deepest(traced, one):

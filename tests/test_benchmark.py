@@ -1,7 +1,9 @@
 """That the benchmark counts and compares as it says; what it measures is no test's business."""
 
+from tests import measured
 from tests.benchmark import tracer
 from tests.benchmark.row import Ratio, Row, in_turn
+from tests.serving import ROOT
 
 
 def test_what_is_counted_does_not_vary_and_knows_the_core():
@@ -44,3 +46,10 @@ def test_a_line_tells_figure_bar_ratio_and_counts():
     assert line.startswith("short  trace ")
     assert line.endswith("20 ms  bar <= 1/4   (ratio 0.251 (0.24 to 0.26) of 3; calls 1,500 (9,000); 80 ms there)")
     assert row.as_data()["verdict"] == "short"
+
+
+def test_tables_of_what_was_measured_are_the_benchmarks_own():
+    for name in measured.TABLES:
+        text = (ROOT / name).read_text("utf-8")
+        assert measured.with_tables(name, text) == text, f"{name}: run python -m tests.measured"
+    assert "| same-lob | " in (ROOT / "DEVELOPERS.md").read_text("utf-8")

@@ -115,7 +115,7 @@ from .scene.craft import answers as craft_answers
 from .scene.craft import examples as craft_examples
 from .scene.document import Scene, frame_rate
 from .scene.feel import answers as feel_answers
-from .scene.reading import as_json, read, read_aim, read_craft, read_landings, read_match, read_size
+from .scene.reading import as_json, read, read_aim, read_landings, read_match, read_refitted, read_size
 from .scene.shot import aim as aim_answers
 from .scene.shot import landings as shot_landings
 from .scene.shot import match as match_answers
@@ -211,11 +211,18 @@ def size(
 
 
 def craft(
-    source: Mapping[str, Any] | str | PathLike[str], units: Units = "si", *, max_seconds: float | None = None
+    source: Mapping[str, Any] | str | PathLike[str],
+    units: Units = "si",
+    *,
+    radius_m: float | None = None,
+    spin_rpm: float | None = None,
+    max_seconds: float | None = None,
 ) -> dict[str, Any]:
     """Whether a craft would cope: the answer of `POST /api/craft` as a dict. source: its document or that of a scene that carries one, as
-    a dict or a file's path; or the name of one to start from. max_seconds as for `trace`. Raises BadInput or TooMuch."""
-    question = read_craft(as_json(dict(source)) if isinstance(source, Mapping) else _craft_of(source))
+    a dict or a file's path; or the name of one to start from. radius_m: all its lengths made to fit that; spin_rpm: turned at that.
+    max_seconds as for `trace`. Raises BadInput or TooMuch."""
+    given = as_json(dict(source)) if isinstance(source, Mapping) else _craft_of(source)
+    question, _ = read_refitted(given, radius_m, spin_rpm)
     return bounded_alone(craft_answers.as_data, question, units, seconds=max_seconds)
 
 

@@ -11,7 +11,7 @@ from multiprocessing import resource_tracker
 from .errors import BadInput, refusal
 
 GREATEST_WORKERS = 512
-_THREADS = ("OMP_NUM_THREADS", "OPENBLAS_NUM_THREADS", "MKL_NUM_THREADS", "VECLIB_MAXIMUM_THREADS")
+THREADS = ("OMP_NUM_THREADS", "OPENBLAS_NUM_THREADS", "MKL_NUM_THREADS", "VECLIB_MAXIMUM_THREADS")
 _starting = threading.RLock()  # the environment is the whole process's
 _loaded = []  # modules of the process that others are forks of; it is one for all who ask
 
@@ -33,18 +33,21 @@ def workers_of(count, least=1):
 def started_quietly():
     """What a process inherits when it starts: one thread for linear algebra, and signals of the keyboard held back."""
     with _starting:
-        kept = {name: os.environ.get(name) for name in _THREADS}
+        kept = {name: os.environ.get(name) for name in THREADS}
         masks = hasattr(signal, "pthread_sigmask")
+        held = (
+            signal.pthread_sigmask(signal.SIG_BLOCK, ()) if masks else None
+        )  # as it is: Ctrl+C may come before it is changed
         try:
-            os.environ.update(dict.fromkeys(_THREADS, "1"))
+            os.environ.update(dict.fromkeys(THREADS, "1"))
             if masks:
                 resource_tracker.ensure_running()  # it lets go of the signals again, when it starts
-                held = signal.pthread_sigmask(signal.SIG_BLOCK, {signal.SIGINT})
+                signal.pthread_sigmask(signal.SIG_BLOCK, {signal.SIGINT})
             yield
         finally:
             for name, value in kept.items():
                 if value is None:
-                    del os.environ[name]
+                    os.environ.pop(name, None)
                 else:
                     os.environ[name] = value
             if masks:

@@ -4,12 +4,12 @@ import { createNewest } from '../state/newest.js';
 import { PLACE, craftRequest } from '../state/ship.js';
 import { ValidationError } from './errors.js';
 
-/** craft(body, {units, width, signal}) → promise of the answer. */
+/** craft(body, {units, width, drawing, signal}) → promise of the answer. */
 export function createAskShip({ store, craft, timers = {} }) {
   let lastQuestion = null;
   const { want, drop } = createNewest({
     request,
-    ask: ({ body, units, width }, signal) => craft(body, { units, width, signal }),
+    ask: ({ body, units, width, drawing }, signal) => craft(body, { units, width, drawing, signal }),
     answered: (answer, { of }) => store.setShip({ answer, problem: null }, of),
     failed: problem => {
       if (!(problem instanceof ValidationError)) lastQuestion = null; // asked again when something changes, or the place is opened again
@@ -18,7 +18,7 @@ export function createAskShip({ store, craft, timers = {} }) {
     ...timers,
   });
 
-  const now = () => ({ body: craftRequest(store.document), units: store.view.units, width: store.ship.width_px });
+  const now = () => ({ body: craftRequest(store.document), units: store.view.units, width: store.ship.width_px, drawing: store.ship.drawing_px });
 
   function request() {
     const question = now();

@@ -61,10 +61,11 @@ export function createClient({ base = 'api', connection = { run: ask => ask() } 
     },
     /** Height by place along the ground as a drawing: `body` {scene, export}; `plain`: with the companions under plain gravity. */
     plot: (body, { width, plain, units, signal = null }) => call(`plot?width=${width}&plain=${Number(plain)}&units=${units}`, { body, signal }),
-    /** The craft to start from: [{id, title, say, craft, radius_m, spin_rpm}]. */
-    crafts: async () => (await call('crafts')).crafts,
-    /** Whether a craft would cope, drawn `width` px wide: `body` a scene document with a craft. */
-    craft: (body, { units = 'si', width, signal = null }) => call(`craft?units=${units}&width=${width}`, { body, signal }),
+    /** The craft to start from: [{id, title, say, craft, radius_m, spin_rpm}]; with a radius, made to fit it. */
+    crafts: async (radius_m = null) => (await call(radius_m === null ? 'crafts' : `crafts?radius_m=${radius_m}`)).crafts,
+    /** Whether a craft would cope, with drawings `width` px wide, that of the craft itself `drawing`: `body` a scene document with a craft. */
+    craft: (body, { units = 'si', width, drawing = width, signal = null }) =>
+      call(`craft?units=${units}&width=${width}&drawing_width=${drawing}`, { body, signal }),
     /** The same as a file, as a Blob: svg, pdf, csv or tumble. */
     craftFile: (format, body, units) => call(`craft/${format}?units=${units}`, { body, wait_ms: LONG_WAIT_MS, read: asBlob }),
     /** Every throw that arrives: `body` {scene, motion, to, within_m, fixed}. */

@@ -1,6 +1,6 @@
 // The desk: Radius and Spin always in reach, and what they give, each with its lock.
 
-import { heldHome, homeAnswer, homePath, servedHome } from '../state/homes.js';
+import { NOTHING_HELD, heldHome, homeAnswer, homePath, servedHome } from '../state/homes.js';
 import { groundOf } from '../state/shapes.js';
 import { showQuantity, threeFigures } from '../state/units.js';
 import { $, h, setAttribute, setText, icon } from './shared/dom.js';
@@ -15,12 +15,16 @@ const HOLDS = {
 
 /** Locks what the dials of a habitat give; the dial not moved follows (`spin`: the spin dial is only locked). One is held at a time. */
 export function toggleHold(store, what, home = servedHome(store)) {
+  if (what === null || holds(store, what, home)) store.look(NOTHING_HELD);
+  else store.whenAnswered(() => hold(store, what, home));
+}
+
+function hold(store, what, home) {
   const answer = homeAnswer(store.answer, home);
   if (!answer) return;
-  const on = what !== null && !holds(store, what, home);
-  const held = on ? HOLDS[what].held(answer.habitat) : null;
-  if (on && what !== 'spin' && !(held > 0)) return store.tell({ kind: 'told', say: `There is no ${HOLDS[what].given} to hold while nothing turns.` });
-  store.look({ hold: on ? what : null, held, follower: on ? `${homePath(home)}.spin_rpm` : null });
+  const held = HOLDS[what].held(answer.habitat);
+  if (what !== 'spin' && !(held > 0)) return store.tell({ kind: 'told', say: `There is no ${HOLDS[what].given} to hold while nothing turns.` });
+  store.look({ hold: what, held, follower: `${homePath(home)}.spin_rpm` });
 }
 
 const holds = (store, what, home) => store.view.hold === what && heldHome(store) === home;

@@ -130,7 +130,7 @@ export function createKeys({ store, clock, timeline, looks, stages, glossary, he
   });
   addEventListener('keydown', event => {
     if (event.defaultPrevented) return;
-    if ((event.ctrlKey || event.metaKey) && !event.altKey && event.key.toLowerCase() === 'z' && !inText(event.target)) {
+    if ((event.ctrlKey || event.metaKey) && !event.altKey && event.key.toLowerCase() === 'z' && (!inText(event.target) || event.target.matches('select'))) {
       event.preventDefault();
       return event.shiftKey ? store.redo() : store.undo();
     }

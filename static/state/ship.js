@@ -15,7 +15,13 @@ const TUMBLE = 'tumble',
 export const TUMBLE_PRESETS = { aboard: 'b', outside: 'b' };
 
 /** The number of the motion by which the scene's craft tumbles; -1 where there is none. */
-export const tumbler = ({ motions }) => motions.findIndex(({ kind }) => kind === TUMBLE);
+export const tumbler = ({ motions }) => motions.findIndex(isTumble);
+
+/** Whether a motion is the craft itself, let go. */
+export const isTumble = ({ kind }) => kind === TUMBLE;
+
+/** Whether a motion of a kind can be worked out among others: in a craft that tumbles only what flies in it. */
+export const mayBeAdded = (motions, kind) => INSIDE.includes(kind) || !motions.some(isTumble);
 
 /** What the question about the craft takes of a document: null where no craft is in it. */
 export function craftRequest(document) {
@@ -23,11 +29,10 @@ export function craftRequest(document) {
   return craft ? { rimfall: 1, habitat, motions: [], craft } : null;
 }
 
-/** The document with a craft of the server's list, its radius and spin the habitat's from now on. */
-export function withCraft(draft, { craft, radius_m, spin_rpm }) {
+/** The document with a craft of the server's list, its radius and spin the habitat's from now on; where `keeps`, the habitat keeps its own. */
+export function withCraft(draft, { craft, radius_m, spin_rpm }, keeps = false) {
   draft.craft = structuredClone(craft);
-  draft.habitat.radius_m = radius_m;
-  draft.habitat.spin_rpm = spin_rpm;
+  if (!keeps) Object.assign(draft.habitat, { radius_m, spin_rpm });
 }
 
 /** A part of a solid, named as no other is. */
@@ -44,16 +49,44 @@ export function asSolid({ solids }, solid, part) {
   return { ...structuredClone(fresh), ...Object.fromEntries(kept), solid };
 }
 
-/** A block as it is added: a part's name that it leaves open is the first one's, which stays where it is. */
-export function newBlock(block, parts) {
-  const value = structuredClone(block.new);
-  for (const part of value.parts ?? []) {
-    if (part.name) continue;
-    part.name = parts[0].name;
-    part.place_m = parts[0].place_m ?? [0, 0, 0];
+/** A block as it is asked for, and those that are asked with it: what is at the rim is so at this radius; a part that it leaves open is the
+ *  first one, as it is. */
+export function askBlock(craft, block, { solids }, radius_m) {
+  craft[block.name] = atRim(block.new, block.at_rim, radius_m);
+  for (const part of craft[block.name].parts ?? []) if (!part.name) Object.assign(part, partNow(solids, craft.parts[0]));
+  for (const other of block.beside) craft[other.name] = structuredClone(other.new);
+}
+
+/** A block asked for no more, and those that were asked with it. */
+export function leaveBlock(craft, block) {
+  for (const { name } of [block, ...block.beside]) craft[name] = null;
+}
+
+/** A new value with the floor's radius where it has one that is at the rim. */
+export function atRim(fresh, paths, radius_m) {
+  const value = structuredClone(fresh);
+  for (const path of paths) {
+    const steps = path.split('.'),
+      last = steps.pop(),
+      holder = steps.reduce((inner, step) => inner?.[step], value);
+    if (holder?.[last] !== undefined) holder[last] = Number(radius_m.toFixed(2));
   }
   return value;
 }
+
+/** A part's name, place, direction and sizes, for a block that changes them: what changes nothing yet. */
+export function partNow(solids, part) {
+  const defaults = { axis: [0, 0, 1] };
+  const sizes = solids[part.solid].fields.filter(name => (part[name] ?? defaults[name]) !== undefined && part[name] !== null);
+  return structuredClone({
+    name: part.name,
+    place_m: part.place_m ?? [0, 0, 0],
+    ...Object.fromEntries(sizes.map(name => [name, part[name] ?? defaults[name]])),
+  });
+}
+
+/** The one of some fields that a block gives. */
+export const givenOf = (value, names) => names.find(name => value?.[name] != null) ?? names[0];
 
 /** A part renamed, and every block that names it. */
 export function rename(craft, index, name) {
@@ -93,6 +126,17 @@ export function asMotion(draft, { time_to_flat_s: flat_s, flip_period_s: flip_s 
   const long_s = flip_s && !asked_s ? Math.min(SECONDS_OF.most, Math.max(SECONDS_OF.least, Math.ceil(2 * flip_s))) : LONGEST_S;
   draft.sampling = { ...draft.sampling, duration_s: Math.min(long_s, duration_s ?? long_s) };
   return { gone: others.filter(({ kind }) => !INSIDE.includes(kind)).map(motion => motion.name), times };
+}
+
+/** Whether the scene's tumble is the one that the answer's `tumble` of its craft would be made into. */
+export function isAsAsked(document, tumble, asked_s) {
+  const draft = structuredClone(document);
+  asMotion(draft, tumble, asked_s);
+  const figures = ({ habitat, motions }) => {
+    const { about_x_rpm = 0, about_y_rpm = 0, losses_s = null } = motions[tumbler({ motions })];
+    return [habitat.spin_rpm, about_x_rpm, about_y_rpm, losses_s].join();
+  };
+  return figures(draft) === figures(document);
 }
 
 const rounded = value => Number(value.toPrecision(3));

@@ -3,6 +3,7 @@
 
 import { RADIUS, motionName } from './fields.js';
 import { freshName } from './words.js';
+import { isTumble } from './ship.js';
 import { otherWay } from './motions.js';
 
 export const PLACE = 5;
@@ -35,7 +36,7 @@ export function aimable(store) {
 
 /** Those that may be met: every other one. */
 export function meetable(store, name) {
-  return store.document.motions.map((_, index) => motionName(store, index)).filter(other => other !== name);
+  return store.document.motions.flatMap((motion, index) => (isTumble(motion) ? [] : [motionName(store, index)])).filter(other => other !== name);
 }
 
 export function indexOf(store, name) {
@@ -108,11 +109,13 @@ export function aimRequest(scene, aim) {
   return { scene: asked, motion: aim.motion, to: aim.to, within_m: aim.within_m, fixed: aim.fixed };
 }
 
-/** Of a scene what a question about a throw depends on: no other motions than those named, and of the throw no figures that it sets itself. */
+/** Of a scene what a question about a throw depends on: no other motions than those named and the tumble that all of it turns with, and of the throw no
+ *  figures that it sets itself. */
 export function sceneOf({ title, person, own_limits, compare, motions, ...scene }, names, throwName, without) {
   const named = motions.map((motion, index) => ({ ...motion, name: motion.name || `${motion.kind} ${index + 1}` }));
   const bare = Object.fromEntries(without.map(key => [key, 0]));
-  return { ...scene, motions: named.filter(({ name }) => names.includes(name)).map(motion => (motion.name === throwName ? { ...motion, ...bare } : motion)) };
+  const asked = named.filter(motion => names.includes(motion.name) || isTumble(motion));
+  return { ...scene, motions: asked.map(motion => (motion.name === throwName ? { ...motion, ...bare } : motion)) };
 }
 
 /** What is kept by name, with the figure it had, or that the throw has now. */

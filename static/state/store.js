@@ -3,7 +3,7 @@
 import { createDeckMover } from './decks.js';
 import { getAt, motionName, putAt, readAt } from './fields.js';
 import { createLag } from './lag.js';
-import { TUMBLE_PRESETS, craftRequest, tumbler } from './ship.js';
+import { TUMBLE_PRESETS, craftRequest, isTumble, tumbler } from './ship.js';
 import { PLACE, aimRequest, renamedAim } from './shot.js';
 
 // What people would feel depends on these parts of a document; where everything goes, on all but the scene's own words and wishes.
@@ -11,7 +11,12 @@ const FELT_PARTS = ['habitat', 'air', 'person', 'own_limits'];
 const NO_PATHS = ['title', 'person', 'own_limits', 'craft'];
 
 /** The part of a document that the question about what people feel takes. */
-export const feltPart = document => Object.fromEntries(FELT_PARTS.filter(name => name in document).map(name => [name, document[name]]));
+export const feltPart = document => ({
+  ...Object.fromEntries(FELT_PARTS.filter(name => name in document).map(name => [name, document[name]])),
+  ...letGo(document),
+});
+// that it tumbles is told with what is felt
+const letGo = ({ craft = null, motions }) => (motions?.some(isTumble) ? { craft, motions: motions.filter(isTumble) } : {});
 // a craft's masses are where everything goes only while it tumbles
 const pathPart = document =>
   Object.fromEntries(Object.entries(document).filter(([name]) => !NO_PATHS.includes(name) || (name === 'craft' && tumbler(document) >= 0)));
@@ -37,7 +42,7 @@ const FIRST_SHOT = {
 };
 
 /** What place 6 is busy with: the answer about the craft, and how wide its drawing is asked for. */
-const FIRST_SHIP = { answer: null, problem: null, width_px: 360 };
+const FIRST_SHIP = { answer: null, problem: null, width_px: 360, drawing_px: 360 };
 
 export const FIRST_PRESETS = { aboard: 'b', outside: 'd' };
 /** From where both stages are seen when a scene is opened. */
@@ -255,6 +260,22 @@ export function createStore({ document, fields, timers }) {
       moved(true);
       emit('answer', { current });
       if (follow) emit('document', { path: follow.path, live: !follow.step, followed: true });
+    },
+    /** Does what goes by the answer to the document as it stands: at once, or when that answer has come; not any more once the document is set back,
+     *  edited as a whole or left for another. */
+    whenAnswered(act) {
+      if (!store.stale) return act();
+      const forget = () => {
+        for (const off of heard) off();
+      };
+      const heard = [
+        store.on('answer', ({ current }) => {
+          if (!current) return;
+          forget();
+          act();
+        }),
+        store.on('document', ({ path }) => path === null && forget()),
+      ];
     },
     /** What people would feel, of a document's felt part; or why it could not be told: then the last answer stays. */
     setFeel(answer, problem = null, of = store.document) {

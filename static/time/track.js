@@ -7,7 +7,7 @@
 
 // Keys that events carry too; the others (velocity, accelerations, stream diameter) are known at samples only.
 const EVENT_KEYS = { rotating_m: 3, inertial_m: 3, along_m: 1, height_m: 1, axial_m: 1 };
-const SAMPLE_KEYS = { rotating_velocity_m_s: 3, centrifugal_m_s2: 3, coriolis_m_s2: 3, diameter_m: 1, attitude_wxyz: 4 };
+const SAMPLE_KEYS = { rotating_velocity_m_s: 3, centrifugal_m_s2: 3, coriolis_m_s2: 3, diameter_m: 1, attitude_wxyz: 4, felt_g: 3 };
 const BROKEN = ['rotating_velocity_m_s', 'coriolis_m_s2']; // what a contact changes at once
 const CONTACTS = new Set(['deck', 'floor', 'ceiling', 'hub', 'wall']);
 const SAME_TIME_S = 1e-9;
@@ -42,7 +42,7 @@ export function pathPoints(motion, grid) {
     .map(e => e.time_s)
     .sort((a, b) => a - b);
   for (const [key, width] of Object.entries(EVENT_KEYS)) path[key] = column(motion, order, key, width);
-  for (const key of Object.keys(SAMPLE_KEYS)) path[key] = motion[key] ?? motion.stream?.[key] ?? null;
+  for (const key of Object.keys(SAMPLE_KEYS)) path[key] = motion[key] ?? motion.stream?.[key] ?? motion.findings?.[key] ?? null;
   path.starts_s = path.count ? path.time_s[0] : 0;
   path.ends_s = path.count ? path.time_s[path.count - 1] : 0;
   return path;

@@ -64,7 +64,7 @@ export class Aboard extends Half {
     );
     const words = tips.map(({ word, color, tip, value_g }) => ({
       key: `arrow ${word}`,
-      text: value_g === null ? word : `${word} ${figure(value_g, '', 'si', value_g < 9.95 ? 2 : 0)}\u00a0g`,
+      text: value_g === null ? word : `${word} ${figure(value_g, '', 'si', value_g < 0.095 ? 3 : value_g < 9.95 ? 2 : 0)}\u00a0g`,
       color,
       at: [tip],
       gap: 8,

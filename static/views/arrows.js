@@ -1,4 +1,5 @@
-// Arrows at the moving body, told apart by colour, head and word: velocity (open head), centrifugal (solid), Coriolis (barbed). One
+// Arrows at the moving body, told apart by colour, head and word: velocity (open head), centrifugal (solid), Coriolis (barbed); and in a
+// craft that tumbles which way is down. One
 // scale for both accelerations: 1 g is as long as a person is tall.
 
 import { ARROW_KINDS } from '../state/arrow_kinds.js';
@@ -11,8 +12,10 @@ import { Ribbon } from './ribbon.js';
 
 export const METRES_PER_M_S2 = 1.75 / G_M_S2; // the scale of all arrows of acceleration
 const HEAD_PX = 11;
+const LEAST_G = 1e-4; // less is no way down
 const FASTEST = 0.1; // of the span: the arrow of the fastest moment shown
 const LONGEST = 0.45; // of the span: no arrow is drawn longer, its figure still says how much
+const DOWN = { word: 'down on the floor', show: 'centrifugal', most: 0.09, least_px: 22 }; // of a craft that tumbles; most: of the span, where most is felt
 const SHARES = [0.3, 0.5, 0.7, 0.85, 1];
 const MOST_POINTS = 5; // of an arrow's lines
 const held = [0, 0, 0];
@@ -49,13 +52,14 @@ export class Arrows {
       const kind = ARROW_KINDS[k],
         ribbon = this.ribbons[k],
         scale = kind.show === 'velocity' ? (FASTEST * eye.span_m) / fastest : METRES_PER_M_S2;
-      ribbon.reserve(MOST_POINTS * shown.length);
+      ribbon.reserve(MOST_POINTS * (shown.length + 1));
       ribbon.begin();
       for (let i = 0; which[kind.show] && i < shown.length; i += 1) {
         const m = shown[i];
         if ((which.alone && m !== lead) || time_s < m.starts_s - 1e-6 || time_s > m.ends_s + 1e-6 || m.stage.no_arrows.includes(kind.show)) continue;
         this.arrow(ribbon, this.told[k], m, kind, scale, time_s, bodyAt(model, m, 'aboard', time_s, from), eye, m === lead);
       }
+      if (kind.show === DOWN.show && which[DOWN.show]) this.downs(ribbon, model, shown, time_s, eye, kind);
       ribbon.uniforms.uWidth.value = width;
       ribbon.end();
     }
@@ -70,20 +74,40 @@ export class Arrows {
     if (long < 6 * eye.metresPerPx) return;
     put(tail, x, y, z);
     put(tip, x + (vx / size) * long, y + (vy / size) * long, z + (vz / size) * long);
-    drawHeaded(ribbon, tail, tip, eye, kind.show);
-    for (let i = 0; i < SHARES.length; i += 1) {
-      const u = SHARES[i],
-        point = this.nextPoint();
-      point.x = x + (tip[0] - x) * u;
-      point.y = y + (tip[1] - y) * u;
-      point.z = z + (tip[2] - z) * u;
-    }
+    this.lay(ribbon, eye, kind.show);
     if (!leads) return;
     told.tip.x = tip[0];
     told.tip.y = tip[1];
     told.tip.z = tip[2];
     told.value_g = kind.show === 'velocity' ? null : size / G_M_S2;
     this.tips.push(told);
+  }
+
+  // From `tail` to `tip`.
+  lay(ribbon, eye, show) {
+    drawHeaded(ribbon, tail, tip, eye, show);
+    for (let i = 0; i < SHARES.length; i += 1) {
+      const u = SHARES[i],
+        point = this.nextPoint();
+      point.x = tail[0] + (tip[0] - tail[0]) * u;
+      point.y = tail[1] + (tip[1] - tail[1]) * u;
+      point.z = tail[2] + (tip[2] - tail[2]) * u;
+    }
+  }
+
+  // Which way is down at the middle of a floor that tumbles, where anything is felt there.
+  downs(ribbon, model, shown, time_s, eye, { color }) {
+    const over = shown.find(m => m.tumbles && time_s <= m.ends_s + 1e-6);
+    if (!over || !at(over.path, time_s, 'felt_g', held)) return;
+    const { x: vx, y: vy, z: vz } = drawnVector(held, way),
+      size = Math.hypot(vx, vy, vz);
+    if (size < LEAST_G) return;
+    const long = Math.max((DOWN.most * eye.span_m * size) / over.motion.findings.floor_greatest_g, DOWN.least_px * eye.metresPerPx);
+    const { x, y, z } = model.ground.on(0, 0, 0, 0, {}, 0);
+    put(tail, x, y, z);
+    put(tip, x + (vx / size) * long, y + (vy / size) * long, z + (vz / size) * long);
+    this.lay(ribbon, eye, DOWN.show);
+    this.tips.push({ word: DOWN.word, color, tip: { x: tip[0], y: tip[1], z: tip[2] }, value_g: size });
   }
 
   // A further one of the points along arrows; they are the same ones every frame.

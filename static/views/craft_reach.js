@@ -96,7 +96,8 @@ function floorOf(ground, floor) {
   return corners.map(([a, z]) => ground.at(a * along_m, 0, z * axial_m, 0, {}, floor));
 }
 
-function partStrokes({ solid, place_m, axis, radius_m = 0, tube_radius_m = 0, length_m = 0, size_m }) {
+/** A part's edges, each a list of points in the craft's axes. */
+export function partStrokes({ solid, place_m, axis, radius_m = 0, tube_radius_m = 0, length_m = 0, size_m }) {
   if (size_m) return boxOf(place_m, axis, size_m);
   if (solid === 'point') return [];
   const reach = radius_m + tube_radius_m;

@@ -28,6 +28,7 @@ const MATERIALS = {
   hub: shared => cardMaterial(shared, '#8A9290', { fill: 0.42 }),
   stand: shared => cardMaterial(shared, '#4A4C48'),
 };
+const SKIN = 'hull';
 const OWN = new Set(['deck', 'room', 'turntable']); // a material of its own for every part: its border is painted on it
 const LOOKS = {
   edge: { color: '#97A09D', width: 1.3, fogged: 1 },
@@ -47,6 +48,7 @@ export class Habitat {
     this.shared = shared;
     this.drawn = new Map(); // what parts of one look, side and cut are drawn with, made once
     this.cut = { near: 0, eye: 1 };
+    this.opened = false;
     this.pivot = new Group();
     this.group = new Group();
     this.still = new Group(); // does not turn with the habitat
@@ -122,7 +124,7 @@ export class Habitat {
         : form === 'lights'
           ? { dots: this.footlights(group) }
           : { ribbon: this.ribbon(LOOKS[look], group) };
-      this.drawn.set(key, { ...one, object: one.mesh ?? one.dots?.points ?? one.ribbon.mesh, side, cut, from_afar, used: true });
+      this.drawn.set(key, { ...one, object: one.mesh ?? one.dots?.points ?? one.ribbon.mesh, side, cut, from_afar, skin: material === SKIN, used: true });
     }
     return this.drawn.get(key);
   }
@@ -268,9 +270,15 @@ export class Habitat {
     this.show();
   }
 
+  // Without its outer skin what moves inside is seen through its nearer side: a deck shows on its inside alone.
+  openUp(open) {
+    this.opened = open;
+    this.show();
+  }
+
   show() {
-    for (const { object, side, cut, from_afar, used } of this.drawn.values())
-      object.visible = used && !(cut && HIDDEN[cut](side, this.cut)) && (this.far || !from_afar);
+    for (const { object, side, cut, from_afar, skin, used } of this.drawn.values())
+      object.visible = used && !(cut && HIDDEN[cut](side, this.cut)) && (this.far || !from_afar) && !(skin && this.opened);
   }
 }
 

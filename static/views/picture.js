@@ -2,6 +2,7 @@
 
 import { Color, Quaternion, Scene, WebGLRenderer } from '../vendor/three.module.js';
 import { angleAt } from '../time/track.js';
+import { watched } from './craft_sight.js';
 import { sharedUniforms, STARLIGHT } from './materials.js';
 import { gridStep, Scenery, Sky } from './scenery.js';
 import { turning } from './tumbling.js';
@@ -99,7 +100,7 @@ export class Picture {
   }
 
   // One half into a target of its own, `ratio` drawn px to one of its rectangle; `bare`: on nothing, neither night nor stars;
-  // `unseen`: things that are left out, and the scenery where there are any; `deep`: what
+  // `unseen`: things that are left out, and the scenery where there are any, but for a craft that is itself what moves; `deep`: what
   // is drawn without a depth of its own (paths, bodies as dots) gets one.
   // The page's stages are not touched: their next frame begins anew.
   drawAside(half, others, { target, ratio, time_s, bare, unseen = [], deep = false }) {
@@ -110,7 +111,7 @@ export class Picture {
     shared.uNow.value = time_s + 1e-6;
     this.dress(half, others);
     this.sky.group.visible &&= !bare;
-    const hidden = unseen.length ? [half.scenery.whole, ...unseen].filter(one => one.visible) : [];
+    const hidden = unseen.length ? [...half.scenery.beside(half.shown), ...unseen].filter(one => one.visible) : [];
     for (const one of hidden) one.visible = false;
     const flat = deep ? materialsOf(half.group).filter(material => !material.depthWrite) : [];
     for (const material of flat) material.depthWrite = true;
@@ -149,6 +150,9 @@ export class Picture {
     shared.uOver.value.w = model.ground.level ? 1 : 0;
     half.dress(shared, scenery.habitat, this.time_s);
     scenery.habitat.seen(half.eye.span_m);
+    const places = watched(half.shown, half.frame, point => half.drawnAt(point));
+    scenery.habitat.openUp(model.tumbling && places.length > 0);
+    scenery.habitat.hull.openTo(camera.position, places, half.frame);
     shared.uHalf.value.set((width * ratio) / 2, (height * ratio) / 2);
     shared.uPx.value = (height * ratio) / (2 * Math.tan((camera.fov * Math.PI) / 360));
     shared.uNear.value = camera.near;

@@ -20,6 +20,11 @@ export class Scenery {
     this.things = [this.stands.group, this.cups.group]; // that belong to motions
   }
 
+  // What of it is not among the motions shown: all, but where its craft tumbles nothing save the light of its lamp.
+  beside(shown) {
+    return shown.some(m => m.tumbles) ? [this.habitat.glow, this.habitat.haze] : [this.whole];
+  }
+
   // As fine as what is seen asks for: rounded, so that nothing is made anew for a hair's breadth. `anywhere_m`: the span at which any
   // place of the rim may be seen, or null; `middle_m`: of what is seen Aboard, along the ground.
   build(model, shown, lead, [aboard_m, outside_m], anywhere_m = null, middle_m = null) {

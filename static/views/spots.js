@@ -1,6 +1,7 @@
 // Where labels have room: a spot meets no other label and no button, hides as little of the paths as can be, and lies within its
 // stage. Numbers only: no elements, and nothing is made anew while the clock runs.
 
+const BAND = 32; // px high: what is taken is looked up by the bands it lies in, so that a spot is held against its neighbours alone
 const MARGIN = 8;
 const STAY = 30; // how much better another spot must be before a label moves
 const DRIFT = 20; // how much worse its spot may become before another is looked for
@@ -57,6 +58,7 @@ export class Crowd {
 export class Spots {
   constructor() {
     this.taken = new Float64Array(4 * 64);
+    this.bands = []; // numbers of those that lie in each
     this.best = { x: 0.5, y: 0.5, key: -1, cost: 0.5, led: false, px: 0.5, py: 0.5 };
     this.one = { ...this.best };
   }
@@ -67,6 +69,8 @@ export class Spots {
     this.height = height;
     this.crowds = crowds;
     this.count = 0;
+    for (let b = this.bands.length; b <= height / BAND; b += 1) this.bands.push([]);
+    for (let b = 0; b < this.bands.length; b += 1) this.bands[b].length = 0;
   }
 
   take(x, y, w, h) {
@@ -76,6 +80,7 @@ export class Spots {
     this.taken[at + 1] = y;
     this.taken[at + 2] = w;
     this.taken[at + 3] = h;
+    for (let b = this.band(y - MEETS[1]); b <= this.band(y + h + MEETS[1]); b += 1) this.bands[b].push(at);
     this.count += 1;
   }
 
@@ -143,16 +148,24 @@ export class Spots {
   }
 
   meets(x, y, w, h) {
-    const { taken } = this;
-    for (let i = 0; i < 4 * this.count; i += 4)
-      if (
-        x < taken[i] + taken[i + 2] + MEETS[0] &&
-        taken[i] < x + w + MEETS[0] &&
-        y < taken[i + 1] + taken[i + 3] + MEETS[1] &&
-        taken[i + 1] < y + h + MEETS[1]
-      )
-        return true;
+    const { taken, bands } = this;
+    for (let b = this.band(y); b <= this.band(y + h); b += 1)
+      for (let k = 0; k < bands[b].length; k += 1) {
+        const i = bands[b][k];
+        if (
+          x < taken[i] + taken[i + 2] + MEETS[0] &&
+          taken[i] < x + w + MEETS[0] &&
+          y < taken[i + 1] + taken[i + 3] + MEETS[1] &&
+          taken[i + 1] < y + h + MEETS[1]
+        )
+          return true;
+      }
     return false;
+  }
+
+  // The one in which a height lies; what is over the edge lies in the last.
+  band(y) {
+    return clamp(Math.floor(y / BAND), 0, this.bands.length - 1);
   }
 }
 

@@ -5,6 +5,7 @@ import json
 import subprocess
 from pathlib import Path
 
+from rimfall.processes import THREADS
 from rimfall.scene import examples
 
 from .commit import HERE
@@ -16,12 +17,14 @@ OPENING_AGAINST, MEDIAN_AGAINST, SLOWEST_TIMES = 1 / 4, 1 / 6, 8
 
 
 class Tracer:
-    """A process that traces on a Tree's program."""
+    """A process that traces on a Tree's program, on one thread, as the server's workers do: several for linear algebra would wait for one
+    another, and all their waiting is processor time."""
 
     def __init__(self, tree):
         command = [tree.python, Path(__file__).with_name("tracer.py")]
+        environment = tree.environment | dict.fromkeys(THREADS, "1")
         self._process = subprocess.Popen(
-            command, env=tree.environment, cwd=tree.folder, stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True
+            command, env=environment, cwd=tree.folder, stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True
         )
 
     def ask(self, *what):

@@ -14,9 +14,13 @@ is left, all that a browser keeps of the site is cleared, and it is loaded anew,
 In a file marked `one_page` the tests share their `page`: before each the opening scene is opened on it anew, in place 2, with the
 clock stopped at 0, and all else is as the test before left it (units, what is unfolded, the scenes that are kept). A test that
 changes such a thing puts it back, or asks for a page of its own by `open_page()`. After one that failed the page is loaded anew.
+
+With LATE_MS=300 in the environment each answer of the server reaches the page by chance up to 0.3 s late, and so not in the order
+it was asked for: what only works while the server is quick fails then.
 """
 
 import json
+import os
 
 import pytest
 
@@ -59,6 +63,15 @@ addEventListener('DOMContentLoaded', () => {
   document.adoptedStyleSheets.push(unseen);
   dispatchEvent(new Event('painting'));
 });"""
+LATE_MS = float(os.environ.get("LATE_MS", 0))
+LATE = f"""
+const asks = window.fetch;
+window.fetch = async (...given) => {{
+  const answer = await asks(...given);
+  await new Promise(done => setTimeout(done, {LATE_MS} * Math.random()));
+  given[1]?.signal?.throwIfAborted();
+  return answer;
+}};"""
 PAINT = """painting => {
   sessionStorage.setItem('painting', painting);
   window.painting = painting;
@@ -128,6 +141,8 @@ class Pages:
         else:
             context = self.browser.new_context(base_url=self.origin, **options)
             context.add_init_script(PAINTING)
+            if LATE_MS:
+                context.add_init_script(LATE)
             page = context.new_page()
             page.set_default_timeout(LONG_S * 1000)
             page.goto(REST)

@@ -35,6 +35,11 @@ def until(what, holds, timeout_s=LONG_S, page=None):
     return result
 
 
+def plain(text):
+    """Words as they are read: every space one space."""
+    return " ".join(text.replace("\u00a0", " ").split())
+
+
 def number_box(page, path):
     """The box of a figure, by the field's name in the document."""
     return page.locator(f'[data-row="{path}"] .val input').first

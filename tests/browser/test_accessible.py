@@ -47,7 +47,7 @@ def each_part(page):
             page.locator(".craft").first.click()
             page.locator('.craft-views g:has(> title:text-is("tanks")) .part').first.dispatch_event("click")
             page.locator(".part-line.chosen .rows").wait_for()
-            page.locator(".craft-question .link", has_text="Its figures").first.click()
+            page.locator(".craft-question .link", has_text="Change figures").first.click()
         yield f"place {number}", f"#place-{number}"
     open_place(page, 4)
     page.keyboard.press("e")

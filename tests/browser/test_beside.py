@@ -7,6 +7,7 @@ from .looking import (
     kept,
     open_place,
     picture,
+    plain,
     settle,
     still_picture,
     stop,
@@ -31,6 +32,15 @@ def set_beside(page, radius="224", spin="1.5"):
     return kept(page, lambda scene: scene["compare"][0]["habitat"]["spin_rpm"] == float(spin))
 
 
+def landing_cells(landing):
+    """Of a landing, what its row of the table shows: how far, when."""
+    way = landing["way"]
+    far = f"{three_figures(way['spinward_m'])} m spinward"
+    if way["of_turn"] >= 0.005:  # less is next to nothing
+        far += f", {100 * way['of_turn']:.1f} % of the way round"
+    return [far, f"{three_figures(landing['time_s'])} s"]
+
+
 @pytest.mark.glanced
 def test_where_each_motion_lands_in_each_habitat(page):
     page.set_viewport_size(SMALL)
@@ -43,15 +53,12 @@ def test_where_each_motion_lands_in_each_habitat(page):
     answer = answer_of(page)
     rows = page.locator("#compared tbody").first.locator("tr")
     until("a row each", lambda: rows.count() == 3)
-    for i, home in enumerate([answer, answer["compare"][0]]):
-        landing = home["motions"][0]["landing"]
-        way = landing["way"]
-        far = f"{three_figures(way['spinward_m'])} m spinward"
-        if way["of_turn"] >= 0.005:  # less is next to nothing
-            far += f", {100 * way['of_turn']:.1f} % of the way round"
-        wanted = [far, f"{three_figures(landing['time_s'])} s"]
-        shown = rows.nth(i + 1).locator("td").all_inner_texts()
-        assert [text.replace("\u00a0", " ") for text in shown[1:]] == wanted
+    wanted = [landing_cells(home["motions"][0]["landing"]) for home in [answer, answer["compare"][0]]]
+
+    def cells():
+        return [[plain(text) for text in rows.nth(i).locator("td").all_inner_texts()[1:]] for i in (1, 2)]
+
+    until(f"where it lands: {wanted}", lambda: cells() == wanted)
     for width, height in ((1024, 640), (390, 844)):
         page.set_viewport_size({"width": width, "height": height})
         settle(page)

@@ -10,7 +10,8 @@ import pytest
 
 from rimfall.phrases import CAUTION
 from rimfall.scene import examples
-from tests.browser.looking import link_to, three_figures, until
+from rimfall.scene.craft import examples as crafts
+from tests.browser.looking import link_to, plain, three_figures, until
 from tests.browser.test_accessible import found
 from tests.browsing import DRAWN
 
@@ -37,16 +38,12 @@ def printed(page, paper="a4"):
 
 
 def words_of(sheet):
-    return " ".join(sheet.get_textpage().get_text_range().replace("\u00a0", " ").split())
+    return plain(sheet.get_textpage().get_text_range())
 
 
 def close(text):
     """Without spaces and hyphens: at the end of a line the reader gives neither as it stands."""
     return re.sub(r"[\s\u00a0\u00ad\ufffe-]", "", text)
-
-
-def plain(text):
-    return " ".join(text.replace("\u00a0", " ").split())
 
 
 @pytest.mark.parametrize("name", SCENES)
@@ -197,8 +194,31 @@ def check_it_can_be_read_without_seeing_it(page):
     assert found(page) == []
 
 
-def test_hidden_motions_are_left_out(open_page):
-    page = open_page(f"/brief{link_to(example('galley'))}&hidden=1,3&speed=0.25", ready=READY)
+def check_the_craft_is_told(page, scene):
+    """Every question with its sentences, its drawing, what is left out and the caution."""
+    section, answer = page.locator("#craft"), page.request.post("/api/craft", data=scene).json()
+    findings = [one for one in answer.values() if isinstance(one, dict) and "question" in one]
+    told = plain(section.inner_text())
+    assert len(findings) > 6
+    for one in findings:
+        assert one["question"] in told
+        assert [said for said in (*one["says"], *one["assumptions"]) if plain(said) not in told] == []
+    assert told.endswith(CAUTION)
+    assert "tanks" in section.get_by_role("img").first.get_attribute("aria-label")
+    document = printed(page)
+    assert len(document) <= 6
+    words = [words_of(sheet) for sheet in document]
+    check_every_sheet(document, words, "a4")
+    assert all(close(one["question"]) in close(" ".join(words)) for one in findings)
+    for sheet in document:
+        check_the_margins_are_clear(sheet, "a4")
+
+
+def test_hidden_motions_are_left_out_and_the_craft_is_not(open_page):
+    scene, craft = example("galley"), json.loads(crafts.example("ring-ship"))
+    scene["craft"] = {name: value for name, value in craft.items() if name not in ("radius_m", "spin_rpm")}
+    page = open_page(f"/brief{link_to(scene)}&hidden=1,3&speed=0.25", ready=READY)
+    check_the_craft_is_told(page, scene)
     told = " ".join(
         page.locator(f"#{part}").inner_text() for part in ("moves", "events", "habitat", "plots", "sources")
     )

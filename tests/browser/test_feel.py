@@ -8,6 +8,7 @@ from .looking import (
     kept,
     number_box,
     open_place,
+    plain,
     saved_scene,
     settle,
     stop,
@@ -20,10 +21,6 @@ pytestmark = pytest.mark.one_page
 SIZES = [(1440, 900), (1024, 768), (390, 844)]
 OPENING = "same-lob"
 ASKED = ("habitat", "air", "person", "own_limits")
-
-
-def plain(text):
-    return " ".join(text.replace("\u00a0", " ").split())
 
 
 def felt(page, units="si"):

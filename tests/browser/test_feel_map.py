@@ -7,7 +7,7 @@ import xml.etree.ElementTree as ElementTree
 import pypdfium2
 import pytest
 
-from .looking import fold_out, kept, number_box, open_place, opened_out, saved_scene, type_figure, until
+from .looking import fold_out, kept, number_box, open_place, opened_out, plain, saved_scene, type_figure, until
 
 pytestmark = pytest.mark.one_page
 SIZE = "Size it for me"
@@ -286,7 +286,7 @@ def test_the_smallest_habitat_for_two_wishes_is_taken_over_in_one_step(page):
 def test_every_line_drawn_is_named_with_its_studies(page):
     open_map(page)
     answer = page.request.post("/api/feel", data={"habitat": {"radius_m": 56, "spin_rpm": 3}}).json()
-    key = " ".join(page.locator("#feel-map .map-key").inner_text().replace("\u00a0", " ").split())
+    key = plain(page.locator("#feel-map .map-key").inner_text())
     drawn = [limit for limit in answer["map"]["limits"] if limit["quantity"] in FIRST_DRAWN]
     for limit in drawn:
         studies = limit["label"].replace("\u00a0", " ").partition(": ")[2].replace(", ", "; ")

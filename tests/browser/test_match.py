@@ -11,9 +11,8 @@ from rimfall.web.schema.bodies import CAMERA_FILE
 from tests.shots.match_paths import flown
 
 from .conftest import OPENING
-from .looking import kept, open_place, opened_out, stop, until
+from .looking import kept, open_place, opened_out, plain, stop, until
 from .test_accessible import found
-from .test_shot import plain
 
 SIZE = (320, 240)  # of pictures made here
 PICTURE = "#large .match-picture:not(.plot-ground)"
@@ -262,9 +261,12 @@ def a_clip_is_dropped_and_its_floor_fitted_with_the_decks_grid(page, asked):
     view.click()
     page.keyboard.type("50")
     page.keyboard.press("Enter")
-    last = until("the grid", lambda: [r for r in asked if r.url.endswith("/match/grid")], page=page)
-    until("that of the lens", lambda: json.loads(last[-1].post_data)["camera"]["field_of_view_deg"] == 50)
-    grid = page.request.post("/api/match/grid", data=json.loads(last[-1].post_data)).json()
+
+    def of_the_lens():
+        bodies = [json.loads(r.post_data) for r in asked if r.url.endswith("/match/grid")]
+        return bodies[-1] if bodies and bodies[-1]["camera"]["field_of_view_deg"] == 50 else None
+
+    grid = page.request.post("/api/match/grid", data=until("the lens's grid", of_the_lens, page=page)).json()
     strong = "".join(
         f"M{'L'.join(f'{x:g} {y:g}' for x, y in run)}" for one in grid["lines"] if one["strong"] for run in one["runs"]
     )

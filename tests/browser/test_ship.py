@@ -6,11 +6,7 @@ import zlib
 
 import pypdfium2
 
-from .looking import open_place, saved_scene, stop, until
-
-
-def plain(text):
-    return " ".join(text.replace("\u00a0", " ").split())
+from .looking import open_place, plain, saved_scene, stop, until
 
 
 def coped(page):
@@ -55,18 +51,41 @@ def test_a_craft_is_put_together_and_asked(open_page):
     page = open_page()
     stop(page, 0)
     open_place(page, 6)
-    page.locator(".craft", has_text="The Lantern Wheel").click()
+    it_fits_a_habitat_that_keeps_its_radius(page)
+    page.locator(".craft:visible", has_text="The Lantern Wheel").click()
     page.locator(".craft-views .part").first.wait_for(state="attached")
     until("it is kept", lambda: (saved_scene(page) or {}).get("craft"))
     says_what_the_api_says(page)
+    it_is_named(page)
     a_part_is_moved_by_hand_and_key(page)
     a_part_is_added_and_taken_away(page)
+    it_is_drawn_anew_where_it_is_large(page)
     a_question_is_asked_and_left(page)
     figures_are_changed_and_refused(page)
     it_is_taken_away(page)
     its_tumble_is_shown_as_a_motion(page)
     a_link_brings_all_of_it(page)
     the_craft_leaves_and_comes_back(page)
+
+
+def it_fits_a_habitat_that_keeps_its_radius(page):
+    page.locator("#ship-start").get_by_role("button", name="as they are").click()
+    page.locator(".craft", has_text="Twin Lamps").click()
+    until("it is kept", lambda: (saved_scene(page) or {}).get("craft"))
+    assert (saved_scene(page)["habitat"]["radius_m"], saved_scene(page)["habitat"]["spin_rpm"]) == (56, 3)
+    assert coped(page)["rim_radius_m"] == 56
+    page.get_by_role("button", name="Take the craft out of the scene").click()
+    page.locator("#ship-start").get_by_role("button", name="the craft’s", exact=True).click()
+
+
+def it_is_named(page):
+    name = page.get_by_role("textbox", name="Name of the craft")
+    assert name.inner_text() == "The Lantern Wheel"
+    name.fill("Heron")
+    name.press("Enter")
+    until("it has another name", lambda: saved_scene(page)["craft"]["title"] == "Heron")
+    page.keyboard.press("Control+z")
+    until("and its own again", lambda: saved_scene(page)["craft"]["title"] == "The Lantern Wheel")
 
 
 def a_part_is_moved_by_hand_and_key(page):
@@ -81,12 +100,14 @@ def a_part_is_moved_by_hand_and_key(page):
     page.mouse.down()
     page.mouse.move(x + 20, y, steps=3)
     page.mouse.up()
-    until("the tanks moved along the axis", lambda: parts(page)["tanks"]["place_m"][2] > before[2] + 1)
-    moved = parts(page)["tanks"]["place_m"]
-    assert moved[:2] == before[:2]
     grip.focus()
     page.keyboard.press("ArrowUp")
-    until("and half a metre off it", lambda: parts(page)["tanks"]["place_m"] == [moved[0] + 0.5, *moved[1:]])
+
+    def moved():
+        off, aside, along = parts(page)["tanks"]["place_m"]
+        return (off, aside) == (before[0] + 0.5, before[1]) and along > before[2] + 1
+
+    until("the tanks moved along the axis by hand, and half a metre off it by key", moved)
     says_what_the_api_says(page)
     page.keyboard.press("Control+z")
     page.keyboard.press("Control+z")
@@ -100,11 +121,28 @@ def a_part_is_added_and_taken_away(page):
     until("a part more", lambda: len(parts(page)) == count + 1)
     line = page.locator(".part-line.chosen")
     assert parts(page)["sphere"]["solid"] == "sphere"
-    line.locator("select").select_option("cone")
+    solid = line.locator("select")
+    solid.focus()
+    solid.select_option("cone")
     until("a cone of the same mass", lambda: parts(page)["sphere"]["solid"] == "cone")
     says_what_the_api_says(page)
-    line.get_by_role("button", name="Remove sphere").click()
+    assert page.evaluate("document.activeElement.value") == "cone"  # its rows are made anew under it
+    line.get_by_role("button", name="Remove sphere").press("Enter")
     until("a part less", lambda: len(parts(page)) == count)
+    assert "its figures" in page.evaluate("document.activeElement.ariaLabel")
+
+
+def it_is_drawn_anew_where_it_is_large(page):
+    """Its words keep the size that the window has for them, and the charts of the column stay as they are."""
+    drawing, chart = page.locator(".craft-views"), page.locator(".craft-chart svg").first
+    before = chart.get_attribute("viewBox")
+    page.locator("#ship-views").get_by_role("button", name="Enlarge").click()
+    until("it is wider", lambda: drawing.evaluate("one => one.viewBox.baseVal.width") > 500)
+    scale = drawing.evaluate("one => one.getBoundingClientRect().width / one.viewBox.baseVal.width")
+    assert 1.3 < scale < 1.5
+    assert chart.get_attribute("viewBox") == before
+    page.keyboard.press("Escape")
+    until("it is as before", lambda: drawing.evaluate("one => one.viewBox.baseVal.width") < 400)
 
 
 def a_question_is_asked_and_left(page):
@@ -120,7 +158,7 @@ def a_question_is_asked_and_left(page):
 
 def figures_are_changed_and_refused(page):
     joint = page.locator(".craft-question", has_text="The joint runs at")
-    joint.get_by_role("button", name="Its figures").click()
+    joint.get_by_role("button", name="Change figures").click()
     box = joint.locator('[data-row="craft.joint.radius_m"] .val input').first
     box.fill("2")
     box.press("Enter")
@@ -132,6 +170,23 @@ def figures_are_changed_and_refused(page):
     refusal.wait_for()
     assert "Radius of the bearing was -3; it must be" in plain(refusal.inner_text())
     assert saved_scene(page)["craft"]["joint"]["radius_m"] == 2
+    slew = page.locator(".craft-question", has_text="Which way does it push back")
+    slew.get_by_role("button", name="Change figures").click()
+    slew.get_by_role("button", name="turn time").click()
+    time = slew.locator('[data-row="craft.slew.time_s"] .val input')
+    time.fill("600")
+    time.press("Enter")
+    until(
+        "a time, and no rate",
+        lambda: [saved_scene(page)["craft"]["slew"].get(one) for one in ("time_s", "rate_deg_s")] == [600, None],
+    )
+    balance = page.locator(".craft-question", has_text="Does it stay on its axis?")
+    balance.get_by_role("button", name="Change figures").click()
+    plane = balance.get_by_role("textbox", name="Planes of the weights, first")
+    plane.fill("-5")
+    plane.press("Enter")
+    until("weights elsewhere", lambda: saved_scene(page)["craft"]["ballast"]["planes_m"] == [-5, 3])
+    says_what_the_api_says(page)
 
 
 def it_is_taken_away(page):

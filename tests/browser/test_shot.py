@@ -7,7 +7,7 @@ import zlib
 
 from rimfall.scene.examples import example
 
-from .looking import kept, saved_scene, stop, until
+from .looking import kept, plain, saved_scene, stop, until
 
 FIGURES = ("speed_m_s", "heading_deg", "elevation_deg")
 
@@ -17,10 +17,6 @@ def in_vacuum(example):
     packer = zlib.compressobj(wbits=-15)
     data = packer.compress(json.dumps(example | {"air": None}).encode()) + packer.flush()
     return "/#s=" + base64.urlsafe_b64encode(data).decode().rstrip("=")
-
-
-def plain(text):
-    return " ".join(text.replace("\u00a0", " ").split())
 
 
 def aimed(page, **asked):

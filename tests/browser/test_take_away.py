@@ -28,10 +28,18 @@ SLOW_S = 90  # drawing in software
 ALIKE = 6.0  # mean difference of 255 between a stage and its picture: the stage has buttons, the picture smoother edges
 
 
+FIRST_KINDS = """kinds => kinds.filter(kind => kind.selectedIndex).forEach(kind => {
+  kind.selectedIndex = 0;
+  kind.dispatchEvent(new Event('change', { bubbles: true }));
+})"""
+
+
 def open_sheet(page, link="paths", only=()):
-    """The sheet with its first choices, but for how a picture is taken; with nothing but `only` ticked where that is given."""
+    """The sheet with its first choices, but for how a picture is taken; with nothing but `only` ticked where that is given. Another test
+    may have chosen other kinds of file."""
     page.locator(f"#foot [data-take={link}]").click()
     sheet = page.locator(".away-sheet")
+    sheet.locator("select[aria-label$=': kind of file']").evaluate_all(FIRST_KINDS)
     reset = sheet.get_by_role("button", name="Reset")
     if reset.is_visible():
         reset.click()
@@ -310,7 +318,7 @@ def test_a_plate_waits_for_its_camera_and_goes_with_it(page):
     held = []
     page.route("**/api/camera", lambda route: held.append(route))
     page.get_by_role("button", name="Set up a camera").click()
-    until("the camera is asked for", lambda: held)
+    until("the camera is asked for", lambda: held, page=page)
     still = {"name": "plate.png", "mimeType": "image/png", "buffer": flat_still((200, 40, 30))}
     page.locator("#shot-camera input[type=file][multiple]").set_input_files([still])
     page.wait_for_timeout(200)
@@ -319,7 +327,7 @@ def test_a_plate_waits_for_its_camera_and_goes_with_it(page):
     page.get_by_label("Opacity of the plate").fill("100")
     page.get_by_role("button", name="Remove the camera").click()
     page.get_by_role("button", name="Set up a camera").click()
-    until("it is asked for again", lambda: held)
+    until("it is asked for again", lambda: held, page=page)
     held.pop().continue_()
     page.get_by_role("button", name="Open a plate").wait_for()
     assert page.get_by_label("Opacity of the plate").is_hidden(), "the plate went with the camera that was removed"

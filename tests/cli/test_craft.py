@@ -55,6 +55,36 @@ def test_a_scene_that_carries_a_craft_is_asked_of_it():
     assert lines_of("-", "--only", "mass", given=json.dumps(scene))[1] == "All of its 57 t turn as one."
 
 
+def test_it_is_made_to_fit_saved_and_asked_again(tmp_path):
+    file = tmp_path / "mine.json"
+    lines = lines_of(
+        "ring-ship", "--radius", "40", "--spin", "3.343", "--save", file, "--only", "mass", "--only", "hull"
+    )
+    saved = json.loads(file.read_text(encoding="utf-8"))
+    assert (saved["radius_m"], saved["spin_rpm"], saved["parts"][0].get("radius_m")) == (40, 3.343, None)
+    assert lines_of(file, "--only", "mass", "--only", "hull") == lines
+    assert any(line.startswith("At 3.34 rpm the aluminium 6061-T6 ring carries") for line in lines)
+
+
+@each_row(
+    ("arguments", "says"),
+    [
+        (["ringship"], "There is no file ringship, and no craft to start from of that name; those are ring-ship, "),
+        (["ring-ship", "--only", "rock"], "There is no rock to print: the craft's document has no rock; give it one."),
+        (
+            ["-", "--only", "spin_down"],
+            "There is no spin_down to print: the craft's document has no spin_up;",
+        ),
+        (["ring-ship", "--radius", "wide"], "radius was wide; it must be a number."),
+    ],
+)
+def test_what_is_asked_wrongly_is_a_line(arguments, says):
+    bare = {"rimfall_craft": 1, "spin_rpm": 1, "parts": [{"name": "a", "solid": "disc", "mass_kg": 1, "radius_m": 1}]}
+    done = rimfall("craft", *arguments, given=json.dumps(bare))
+    assert (done.returncode, done.stdout) == (2, "")
+    assert done.stderr.startswith(f"rimfall: {says}")
+
+
 @each_row(
     ("content", "says"),
     [

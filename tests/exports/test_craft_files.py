@@ -42,6 +42,11 @@ def test_pages_hold_every_question_and_sentence(name, units):
             assert "".join(said.split()) in flat, said
 
 
+def test_the_drawing_carries_the_caution():
+    asked, answer = asked_and_answer("ring-ship")
+    assert answer["caution"] in craft_files.made("svg", asked, answer).decode()
+
+
 def test_the_table_of_figures_is_the_answer():
     _, answer = asked_and_answer("ring-ship")
     told = {(row["finding"], row["figure"]): (float(row["value"]), row["unit"]) for row in table("ring-ship")}

@@ -7,10 +7,13 @@ import pytest
 
 from rimfall.exports import craft_views
 from rimfall.exports.drawing import Drawing, Stroke, Text, svg
+from rimfall.exports.labels import spread, wide_mm
 from rimfall.exports.page_drawings import views_of_craft
+from rimfall.scene.craft import examples
 from rimfall.scene.craft.asked import asked_of
 from rimfall.scene.craft.checks import check
 from rimfall.scene.craft.document import Craft
+from rimfall.scene.reading import read_craft
 from tests.tables import each_row
 
 PARTS = [
@@ -69,3 +72,46 @@ def test_every_name_stands_once_and_on_no_other():
     assert sorted(one.text for one in names) == ["crate", "keel", "ring"]
     gaps = [math.hypot(a.x_mm - b.x_mm, a.y_mm - b.y_mm) for a in names for b in names if a is not b]
     assert min(gaps) > 2.0
+
+
+@each_row(("name", "width_mm"), [(name, width_mm) for name in examples.SAY for width_mm in (75.0, 85.0, 250.0)])
+def test_no_name_stands_on_a_part_or_on_another_name(name, width_mm):
+    """Each as it is drawn, half a millimetre of its own edge aside, against the outlines' lines."""
+    craft = asked_of(read_craft(examples.example(name)))
+    _, items, _ = craft_views.chart(craft, width_mm, 0.9 * width_mm)
+    names = {part.name for part in craft.craft.parts}
+    boxes = [box(one) for one in items if isinstance(one, Text) and one.text in names]
+    assert len(boxes) >= min(len(names), 2)
+    ink = np.concatenate(
+        [spread(one.points_mm * 4) / 4 for one in items if isinstance(one, Stroke) and one.role == "part"]
+    )
+    for number, (left, top, right, bottom) in enumerate(boxes):
+        assert left > 0
+        assert right < width_mm
+        x, y = ink.T
+        assert not np.any((x > left) & (x < right) & (y > top) & (y < bottom)), name
+        for other in boxes[:number]:
+            assert left >= other[2] or right <= other[0] or top >= other[3] or bottom <= other[1]
+
+
+def box(text):
+    half = wide_mm(text.text, text.size_mm) / 2
+    return text.x_mm - half, text.y_mm - 0.7 * text.size_mm, text.x_mm + half, text.y_mm
+
+
+def test_the_key_explains_every_sign_and_keeps_to_the_page():
+    for width_mm in (63.0, 90.0, 180.0):
+        _, items, _ = craft_views.chart(asked(), width_mm, 0.9 * width_mm)
+        said = {one.text: one for one in items if isinstance(one, Text)}
+        for word in ("turning", "still", "spin axis", "floor", "centre of mass", "that of what turns"):
+            assert said[word].x_mm + wide_mm(word, said[word].size_mm) <= width_mm
+        assert "counter" not in said  # of which it has none
+
+
+def test_a_name_that_has_no_room_beside_its_part_stands_at_a_line():
+    """Three points in one another's handles, and one of them named from farther off."""
+    near = [
+        {"name": name, "solid": "point", "mass_kg": 10.0, "place_m": (20.0, k, 0.0)} for k, name in enumerate("abc")
+    ]
+    _, items, _ = craft_views.chart(asked([PARTS[0], *near]), 90.0, 80.0)
+    assert {one.text for one in items if isinstance(one, Text)} >= {"a", "b", "c"}

@@ -60,3 +60,10 @@ test('the limits somebody set are asked about with the habitat, and no motions',
   const body = feltPart({ ...SCENE, own_limits: own });
   assert.deepEqual([body.own_limits, body.habitat, 'motions' in body], [own, SCENE.habitat, false]);
 });
+
+test('of a craft that tumbles they are asked about with its tumble, and with what it weighs', () => {
+  const over = { kind: 'tumble', about_x_rpm: 1 },
+    craft = { parts: [] };
+  const body = feltPart({ ...SCENE, craft, motions: [{ kind: 'drop' }, over] });
+  assert.deepEqual([body.motions, body.craft], [[over], craft]); // biome-ignore format: a row
+});

@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { asSolid, craftRequest, movedPlace, newBlock, newPart, removePart, rename, withCraft } from '../../static/state/ship.js';
+import { answerWords } from '../../static/panels/ship/saving.js';
+import { askBlock, asSolid, craftRequest, givenOf, leaveBlock, movedPlace, newPart, removePart, rename, withCraft } from '../../static/state/ship.js';
 
 const CATALOGUE = {
   solids: {
@@ -50,11 +51,47 @@ test('another solid keeps what both have', () => {
   });
 });
 
-test('a block that names a part names one of the craft, where it is', () => {
-  const block = { new: { parts: [{ name: '', place_m: [0, 0, 0] }] } };
-  assert.deepEqual(newBlock(block, craft().parts), { parts: [{ name: 'ring', place_m: [0, 0, 0] }] });
-  assert.deepEqual(newBlock(block, craft().parts.toReversed()), { parts: [{ name: 'box', place_m: [1, 0, 2] }] });
-  assert.deepEqual(block.new.parts[0].name, '');
+const block = changes => ({ name: 'deploy', new: { parts: [{ name: '', place_m: [0, 0, 0] }] }, beside: [], at_rim: [], ...changes });
+
+test('a block that names a part has it as it is, and leaves the catalogue alone', () => {
+  const one = block();
+  const first = { parts: craft().parts },
+    second = { parts: craft().parts.toReversed() };
+  askBlock(first, one, CATALOGUE, 56);
+  assert.deepEqual(first.deploy, { parts: [{ name: 'ring', place_m: [0, 0, 0], axis: [0, 0, 1], radius_m: 56, length_m: 14 }] });
+  askBlock(second, one, CATALOGUE, 56);
+  assert.deepEqual(second.deploy, { parts: [{ name: 'box', place_m: [1, 0, 2], axis: [0, 0, 1], size_m: [1, 2, 3] }] });
+  assert.equal(one.new.parts[0].name, '');
+});
+
+test('what is new stands at the rim of this habitat, and comes and goes with what is asked with it', () => {
+  const loads = block({
+    name: 'loads',
+    new: [{ name: 'crew', place_m: [20, 0, 0] }],
+    at_rim: ['0.place_m.0', 'arm_m'],
+    beside: [{ name: 'ballast', new: { planes_m: [-3, 3] } }],
+  });
+  const asked = craft();
+  askBlock(asked, loads, CATALOGUE, 40);
+  assert.deepEqual([asked.loads, asked.ballast], [[{ name: 'crew', place_m: [40, 0, 0] }], { planes_m: [-3, 3] }]);
+  leaveBlock(asked, loads);
+  assert.deepEqual([asked.loads, asked.ballast], [null, null]);
+});
+
+test('of fields of which one is given, that one; the first where none is', () => {
+  assert.equal(givenOf({ rate: null, torque: 4 }, ['rate', 'torque']), 'torque');
+  assert.equal(givenOf({}, ['rate', 'torque']), 'rate');
+});
+
+test('a craft may come into a habitat that keeps its radius and spin', () => {
+  const draft = { habitat: { radius_m: 40, spin_rpm: 3.343 } };
+  withCraft(draft, { craft: craft(), radius_m: 56, spin_rpm: 3 }, true);
+  assert.deepEqual(draft, { habitat: { radius_m: 40, spin_rpm: 3.343 }, craft: craft() });
+});
+
+test('the answers to copy are every question with its sentences, and the caution', () => {
+  const answer = { rimfall_craft: 1, mass: { question: 'What?', says: ['This.', 'That.'] }, slew: null, caution: 'Mind.' };
+  assert.equal(answerWords(answer), 'What?\nThis. That.\n\nMind.');
 });
 
 test('a part renamed is so in every block; one taken away is in none', () => {

@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { changeWords } from '../../static/panels/ship/told.js';
-import { asMotion, tumbler } from '../../static/state/ship.js';
+import { asMotion, isAsAsked, mayBeAdded, tumbler } from '../../static/state/ship.js';
 import { attitudeAt, leanAt } from '../../static/time/track.js';
 import { craftPoints, sweptPoints } from '../../static/views/craft_reach.js';
 
@@ -39,6 +39,22 @@ test('a tumble becomes the first motion of its scene, and what cannot fly in it 
     ],
   );
   assert.equal(draft.sampling.duration_s, 49);
+});
+
+test('a tumble in the scene that has other figures than are asked of the craft is told apart', () => {
+  const draft = scene({ rates_rpm: [0.1, 0.2, 4], duration_s: 7200 }, []);
+  const answer = { time_to_flat_s: 900, flip_period_s: 30 };
+  asMotion(draft, answer, 300);
+  assert.ok(isAsAsked(draft, answer, 300));
+  draft.motions[0].about_y_rpm = 0.5;
+  assert.ok(!isAsAsked(draft, answer, 300));
+});
+
+test('what is offered in a craft that tumbles is what can be worked out in it', () => {
+  const kinds = ['drop', 'throw', 'roll', 'walk', 'tumble'];
+  const offered = motions => kinds.filter(kind => mayBeAdded(motions, kind));
+  assert.deepEqual(offered([{ kind: 'throw' }]), kinds);
+  assert.deepEqual(offered([{ kind: 'throw' }, { kind: 'tumble' }]), ['drop', 'throw']);
 });
 
 const half = Math.SQRT1_2;

@@ -8,6 +8,7 @@ import {
   atShare,
   firstAim,
   heldAim,
+  meetable,
   isWay,
   keptAs,
   parseShare,
@@ -48,6 +49,17 @@ test('without a landing the catcher stands an eighth of a turn off, and a scene 
   });
   assert.equal(heldAim(store), null);
   assert.equal(aimRequest(store.document, heldAim(store)), null);
+});
+
+test('in a craft that tumbles the tumble is asked about with the throw, and is nobody to throw to', () => {
+  const store = bench();
+  const alone = aimRequest(store.document, store.shot.aim).scene.motions.length;
+  store.edit(draft => {
+    draft.motions.push({ kind: 'tumble', name: 'over', about_x_rpm: 1 });
+  });
+  const { motions } = aimRequest(store.document, store.shot.aim).scene;
+  assert.deepEqual([motions.length, motions.at(-1).kind], [alone + 1, 'tumble']);
+  assert.ok(!meetable(store, store.shot.aim.motion).includes('over'));
 });
 
 test('an aim stays while its throw does, and begins anew when that or what it meets is gone', () => {

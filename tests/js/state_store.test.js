@@ -197,3 +197,30 @@ test('a throw or a catcher under another name stays aimed', () => {
   s.set('motions.1.name', 'runner');
   assert.deepEqual(s.shot.aim.to, { motion: 'runner' });
 });
+
+test('what goes by the answer waits for that of the document as it stands', () => {
+  const s = store(),
+    done = [];
+  const act = () => done.push(s.answer.scene.habitat.radius_m);
+  s.setAnswer(answerFor(s.document), s.document);
+  s.whenAnswered(act);
+  assert.deepEqual(done, [56], 'at once, for it is here');
+  s.set('habitat.radius_m', 80);
+  const before = s.document;
+  s.whenAnswered(act);
+  s.set('habitat.radius_m', 90);
+  s.setAnswer(answerFor(before), before);
+  assert.deepEqual(done, [56], 'that of other inputs is not taken for it');
+  s.setAnswer(answerFor(s.document), s.document);
+  s.setAnswer(answerFor(s.document), s.document);
+  assert.deepEqual(done, [56, 90], 'and it is done once');
+});
+
+test('what waits for an answer is given up once its document is left', () => {
+  const s = store();
+  s.setAnswer(answerFor(s.document), s.document);
+  s.set('habitat.radius_m', 80);
+  s.whenAnswered(() => assert.fail('the scene is another'));
+  s.undo();
+  s.setAnswer(answerFor(s.document), s.document);
+});

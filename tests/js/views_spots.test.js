@@ -47,3 +47,18 @@ test('a point off the stage has no label; one that hides a path is put elsewhere
   crowd.line(0, 130, 400, 130); // just over the anchor
   assert.ok(one.find({ points: [[200, 150]] }, WIDE, HIGH, -1, 0).y > 130);
 });
+
+test('a spot meets exactly what it would overlap, wherever on the stage or over its edge that lies', () => {
+  let seed = 1;
+  const chance = () => {
+    seed = (seed * 16807) % 2147483647;
+    return seed / 2147483647;
+  };
+  const rects = Array.from({ length: 60 }, () => [500 * chance() - 50, 420 * chance() - 60, 10 + 60 * chance(), 6 + 40 * chance()]);
+  const { one } = spots(...rects);
+  for (let k = 0; k < 500; k += 1) {
+    const [x, y, w, h] = [400 * chance(), 280 * chance(), 10 + 50 * chance(), 20];
+    const meets = rects.some(([a, b, c, d]) => x < a + c + 4 && a < x + w + 4 && y < b + d + 2 && b < y + h + 2);
+    assert.equal(one.meets(x, y, w, h), meets, `${x} ${y} ${w} ${h}`);
+  }
+});

@@ -126,6 +126,30 @@ def test_momentum_of_the_craft_in_the_answer_stays():
     assert nutation[-1] < 0.2 * nutation[0]
 
 
+def test_gravity_at_the_floor_of_a_craft_off_its_axis():
+    """At the start, of Euler's equations with numpy's inverse: the floor's middle about the craft's centre of mass."""
+    made = answer(scene(tumble(), craft=SKEW))["motions"][0]["findings"]
+    let_go = moving_setting(read(json.dumps(scene(tumble(), craft=SKEW))))[0].habitat.spin.motion
+    inertia = let_go.body.axes @ np.diag(let_go.body.moments) @ let_go.body.axes.T
+    omega = np.array([0.4, -0.3, 3.0]) * RPM_RAD_S
+    change = np.linalg.inv(inertia) @ np.cross(inertia @ omega, omega)
+    offset = np.array([RADIUS_M, 0.0, 0.0]) - let_go.centre_m
+    felt = -(np.cross(change, offset) + np.cross(omega, np.cross(omega, offset))) / G0_M_S2
+    np.testing.assert_allclose(np.linalg.norm(made["felt_g"][0]), np.linalg.norm(felt), rtol=1e-9)
+    momentum = np.linalg.norm(inertia @ omega)
+    assert made["final_rpm"] == pytest.approx(momentum / np.linalg.eigvalsh(inertia)[2] / RPM_RAD_S)
+    assert np.linalg.norm(let_go.centre_m) > 1.0
+
+
+def test_a_flip_is_shown_whole_and_told_by_its_half_period():
+    """Left to itself the scene lasts until the craft has gone over and come back."""
+    hull = {"name": "hull", "solid": "box", "mass_kg": 1e4, "size_m": [10.0, 30.0, 20.0]}
+    made = trace(read(json.dumps(scene(tumble(0.01, 0.0), craft={"rimfall_craft": 1, "parts": [hull]})))).motions[0]
+    assert made.track.ends_s >= made.findings["flip_period_s"] * (1 - 1e-9)
+    told = made.kind.in_short(made, "si")
+    assert told == f"turns over every {made.findings['flip_period_s'] / 2:.2f}\u00a0s"
+
+
 def test_gravity_at_the_floor_of_a_steady_spin():
     found = answer(scene(tumble(0.0, 0.0)))["motions"][0]["findings"]
     assert found["floor_greatest_g"] == pytest.approx(RADIUS_M * (3 * RPM_RAD_S) ** 2 / G0_M_S2)
@@ -163,6 +187,23 @@ def test_what_is_dropped_has_no_companion_and_no_causes():
     assert made["companion"]["none_because"] == made["landing"]["drift_parts_none"] == "tumbles"
 
 
+@each_row("air", [None, {}, {"pressure_kpa": 70.0}])
+def test_what_is_left_out_of_a_fall_in_it_is_told(air):
+    """That it ends at its first contact, and, in air, that this is of one density: of no other where its floor is nearer to the axis."""
+    two = FLOOR | {"floors": [*FLOOR["floors"], FLOOR["floors"][0] | {"name": "stern", "radius_m": 20.0}]}
+    inner = {"height_m": 1.2, "floor": 1}
+    for habitat, things in (({}, [drop(), throw()]), (two, [drop(place=inner), throw(place=inner)])):
+        for thing in things:
+            said = " ".join(
+                answer(scene(tumble(), thing, habitat=habitat, air=air, craft=SKEW))["motions"][1]["assumptions"]
+            )
+            assert "followed to what it first meets" in said
+            assert ("one pressure and one density all through" in said) == (air is not None)
+            assert "pressure is stated at" not in said
+    still = answer(scene(drop(), air=air))["motions"][0]["assumptions"]
+    assert not any("tumbles" in one for one in still)
+
+
 def test_nothing_is_aimed_in_it():
     request = {
         "scene": scene(tumble(), throw()),
@@ -170,8 +211,12 @@ def test_nothing_is_aimed_in_it():
         "to": {"height_m": 1.0},
         "fixed": {"flight_s": 1.0},
     }
-    with pytest.raises(BadInput, match="nothing is aimed in a craft that tumbles"):
+    with pytest.raises(BadInput) as refused:
         read_aim(json.dumps(request))
+    (one,) = refused.value.refusals
+    assert one.say == (
+        "Where to aim and where throws land is not worked out in a craft that tumbles: take tumble 1 out of the scene to ask."
+    )
 
 
 @each_row(

@@ -1,6 +1,7 @@
 """Words about what people would feel: the numbers and the ways in them follow the figures, and odd places have words of their own."""
 
 import itertools
+import json
 import math
 import re
 
@@ -9,7 +10,9 @@ import pytest
 
 from rimfall import phrases
 from rimfall.scene.feel import words as feel_words
+from rimfall.scene.feel.answers import as_data, feel
 from rimfall.scene.feel.saying import angle, number, percent, weight
+from rimfall.scene.reading import read_feel
 from tests.comfort.aboard import PODS, SPHERE, TABLE, felt, scene
 from tests.facts import tells
 from tests.motions.scenes import LANTERN, one, throw
@@ -353,6 +356,15 @@ def test_a_platform_without_the_rooms_gravity_flings_outward():
 
 def test_a_spin_that_changes_is_told_as_that_of_the_start():
     assert lead(DRUM | {"spin_ramp": [{"time_s": 5.0, "spin_rpm": 6.0}]}).startswith("At the start")
+
+
+def test_of_a_craft_that_tumbles_the_spin_before_is_told():
+    alone = {"rimfall": 1, "habitat": DRUM}
+    over = read_feel(json.dumps(alone | {"motions": [{"kind": "tumble", "about_x_rpm": 0.4}]}))
+    told = as_data(feel(over))
+    assert told["says"]["lead"].startswith("Before the craft is let go, standing, you weigh")
+    assert [one for one in told["assumptions"] if "what is felt while it tumbles is left out here" in one]
+    assert told["figures"] == as_data(feel(read_feel(json.dumps(alone))))["figures"]
 
 
 def test_what_the_map_leaves_out_is_among_the_assumptions():

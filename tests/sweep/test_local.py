@@ -12,8 +12,8 @@ from concurrent.futures.process import BrokenProcessPool
 
 import pytest
 
+from rimfall import processes
 from rimfall.errors import BadInput
-from rimfall.processes import workers_of
 from rimfall.scene.reading import read
 from rimfall.sweep import local, parameters
 from rimfall.sweep.job import Outcome
@@ -106,4 +106,15 @@ def test_no_process_is_left_when_the_work_is_left():
 @each_row("count", [0, -1, 100_000])
 def test_a_number_of_workers_out_of_range_is_refused(count):
     with pytest.raises(BadInput, match="1 to 512"):
-        workers_of(count)
+        processes.workers_of(count)
+
+
+def test_ctrl_c_while_a_process_is_started_leaves_environment_and_signals_as_they_were(monkeypatch):
+    def interrupted():
+        raise KeyboardInterrupt
+
+    before = signal.pthread_sigmask(signal.SIG_BLOCK, ()), dict(os.environ)
+    monkeypatch.setattr(processes.resource_tracker, "ensure_running", interrupted)
+    with pytest.raises(KeyboardInterrupt), processes.started_quietly():
+        pytest.fail("nothing was started")
+    assert (signal.pthread_sigmask(signal.SIG_BLOCK, ()), dict(os.environ)) == before

@@ -1,6 +1,7 @@
 """Rings, rocks and visitors against integrals (scipy), plain kinematics, and published barriers."""
 
 import math
+from dataclasses import replace
 
 import numpy as np
 import pytest
@@ -29,6 +30,33 @@ def test_largest_ring_carries_just_what_it_may():
 
 def test_spokes_share_the_weight_at_the_rim():
     assert hull.spoke_tension_n(90000.0, 5.0, 6) == pytest.approx(75000.0)
+
+
+def test_air_in_a_tube_is_held_by_its_wall():
+    """Free bodies (statics): half the torus is held by its two cut sections, and its inner quarter, up to the top of the tube, by the wall
+    at its inner side alone. (The closed forms are Roark's, table 13.1.)"""
+    tube_m, wall_m, air_pa = 4.0, 0.03, 101.3e3
+    ring = hull.Ring(56.0, 0.0, 2710.0, wall_m, 0.0, air_pa, tube_m)
+    sections_n = 2 * (2 * math.pi * tube_m * wall_m) * hull.hoop_stress(ring).whole_pa
+    assert sections_n == pytest.approx(2 * math.pi * tube_m**2 * air_pa, rel=1e-12)
+    middle_m, inner_m = 56.0 - tube_m, 56.0 - 2 * tube_m
+    inner_n = 2 * math.pi * inner_m * wall_m * ring.air_around_pa
+    assert inner_n == pytest.approx(math.pi * (middle_m**2 - inner_m**2) * air_pa, rel=1e-12)
+
+
+def test_the_largest_tube_and_the_thinnest_wall_are_just_safe():
+    ring = hull.Ring(56.0, 0.4, 2710.0, 0.05, 300.0, 101.3e3, 4.0)
+    radius = hull.largest_radius_m(ring, 100e6, G0_M_S2)
+    at_it = replace(ring, radius_m=radius, rate_rad_s=math.sqrt(G0_M_S2 / radius))
+    assert hull.hoop_stress(at_it).whole_pa == pytest.approx(100e6, rel=1e-12)
+    near = hull.largest_radius_m(ring, 8.43e6, G0_M_S2)
+    assert near > 56.0  # where the pull on the inner side is less than here, 8.44 MPa
+    assert (
+        hull.largest_radius_m(ring, 8.1e6, G0_M_S2) == 0.0
+    )  # p r/t, the pull around the tube of the largest, is 8.104 MPa
+    for safe_pa in (9e6, 30e6):
+        thin = replace(ring, thickness_m=hull.least_thickness_m(ring, safe_pa))
+        assert max(hull.hoop_stress(thin).whole_pa, thin.air_around_pa) == pytest.approx(safe_pa, rel=1e-12)
 
 
 def test_spin_barrier_of_asteroids_is_near_2_2_hours():

@@ -30,6 +30,16 @@ def test_thrusters_that_carry_their_propellant(inertia, rate, thrust, arm, exhau
     end = solve_ivp(change, (0, run.time_s), [0.0, 0.0], method="DOP853", rtol=1e-12, atol=1e-30).y[:, -1]
     assert end[0] == pytest.approx(rate, rel=1e-9)
     assert end[1] / TURN_RAD == pytest.approx(run.turns, rel=1e-9)
+    back = solve_ivp(
+        lambda time, state: [-change(time, state)[0], state[0]],
+        (0, run.time_s),
+        [rate, 0.0],
+        method="DOP853",
+        rtol=1e-12,
+        atol=1e-30,
+    ).y[:, -1]
+    assert back[0] == pytest.approx(0.0, abs=1e-9 * rate)
+    assert back[1] / TURN_RAD == pytest.approx(run.turns_to_stop, rel=1e-9)
     assert run.time_s * thrust / exhaust == pytest.approx(run.propellant_kg, rel=1e-12)
     assert run.propellant_kg >= run.rough_kg
     assert run.rough_kg == pytest.approx(inertia * rate / (arm * exhaust), rel=1e-12)

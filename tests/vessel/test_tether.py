@@ -93,6 +93,9 @@ def test_reeling_keeps_angular_momentum_and_the_winch_pays_by_the_integral_of_te
     work, _ = quad(lambda length: momentum**2 / (reduced * length**3), 100.0, 200.0)
     assert reeled.work_j == pytest.approx(work, rel=1e-9)
     assert reeled.tension_n == pytest.approx(8 * tether.light(rope).tension_n, rel=1e-12)
+    assert reeled.gravity_m_s2 == pytest.approx(
+        [8 * 0.314**2 * radius for radius in tether.light(rope).radii_m], rel=1e-12
+    )
     assert tether.reel(rope, 400.0).work_j < 0
 
 
@@ -105,3 +108,9 @@ def test_cut_ends_keep_the_momentum_and_part_on_straight_lines():
         for sign, radius, speed in zip((-1, 1), tether.light(rope).radii_m, parted.speeds_m_s, strict=True)
     ]
     assert parted.apart_m == pytest.approx(np.linalg.norm(lines[0] - lines[1]), rel=1e-12)
+    for line, start, speed, toward in zip(
+        lines, (-1, 1), parted.speeds_m_s, map(math.radians, parted.directions_deg), strict=True
+    ):
+        radius = tether.light(rope).radii_m[(1 + start) // 2]
+        flown = np.array([start * radius, 0.0]) + 60.0 * speed * np.array([math.cos(toward), math.sin(toward)])
+        assert flown == pytest.approx(line, rel=1e-12, abs=1e-9)

@@ -2,13 +2,14 @@
 
 from pathlib import Path
 
+from ..errors import BadInput, refusal
 from ..exports.craft_files import FORMATS, file_of
 from ..exports.recovery import read_source
 from ..exports.writing import write_all
 from ..scene.craft import answers, examples
 from ..scene.craft.asked import asked_of
 from ..scene.craft.figures import figures
-from ..scene.reading import read_craft
+from ..scene.reading import read_refitted
 from ..scene.work import bounded_alone
 from . import common
 from .common import aligned, seconds_of
@@ -16,9 +17,16 @@ from .common import aligned, seconds_of
 DONE = 0
 EXAMPLES = (
     "rimfall craft ring-ship",
+    "rimfall craft ring-ship --radius 40 --spin 3.343 --save mine.json",
     "rimfall craft folding-arms --only deploy --only balance --units us",
     "rimfall craft long-tumbler --export wick.pdf --export wick.tumble.csv",
 )
+
+
+_BLOCK_OF = {
+    "spin_down": "spin_up",
+    "balance": "loads or ballast",
+}  # the block that a finding is asked by, where its name is another
 
 
 def add_to(parser):
@@ -29,6 +37,9 @@ def add_to(parser):
         help="a craft's document, or a scene that carries one, or the name of a craft to start from; - reads standard input. "
         f"To start from: {', '.join(examples.SAY)}",
     )
+    parser.add_argument("--radius", metavar="M", help="make all its lengths fit this radius, metres; masses stay")
+    parser.add_argument("--spin", metavar="RPM", help="turn it at this spin, not its own")
+    parser.add_argument("--save", metavar="FILE.json", help="write its document, to change and to ask again")
     parser.add_argument("--only", metavar="FINDING", action="append", choices=list(answers.FINDINGS), help=_only())
     parser.add_argument(
         "--export",
@@ -47,8 +58,13 @@ def _only():
 
 
 def _craft(chosen):
-    asked = asked_of(read_craft(examples.example(chosen.craft) or read_source(chosen.craft)), chosen.units)
+    radius_m, spin_rpm = (None if text is None else common.number(name, text) for name, text in _changed(chosen))
+    craft, document = read_refitted(_source(chosen.craft), radius_m, spin_rpm)
+    asked = asked_of(craft, chosen.units)
     answer = bounded_alone(answers.of_asked, asked, seconds=seconds_of(chosen.max_seconds))
+    _check_told(chosen.only or (), answer)
+    if chosen.save is not None:
+        common.write_scene(Path(chosen.save), document)
     if chosen.export:
         write_all({Path(name): file_of(name, asked, answer, chosen.units) for name in chosen.export})
     if chosen.only:
@@ -60,6 +76,28 @@ def _craft(chosen):
     return DONE
 
 
+def _changed(chosen):
+    return ("radius", chosen.radius), ("spin", chosen.spin)
+
+
+def _source(name):
+    """What is asked about: a craft to start from by its name, or a file."""
+    known = examples.example(name)
+    if known is None and name != "-" and not Path(name).suffix and not Path(name).exists():
+        say = f"There is no file {name}, and no craft to start from of that name; those are {', '.join(examples.SAY)}."
+        raise BadInput(refusal("craft", name, f"a file, or one of {', '.join(examples.SAY)}", say))
+    return known or read_source(name)
+
+
+def _check_told(names, answer):
+    """Raises BadInput where a finding is wanted that the document does not ask for."""
+    for name in names:
+        if answer.get(name) is None:
+            block = _BLOCK_OF.get(name, name)
+            say = f"There is no {name} to print: the craft's document has no {block}; give it one."
+            raise BadInput(refusal("only", name, "a finding that the document asks for", say))
+
+
 def as_text(answer):
     """An answer as a reader wants it: each question, what is said, its figures as a table; what is taken for granted once, at the end."""
     lines, taken = [], []
@@ -67,7 +105,12 @@ def as_text(answer):
         finding = answer.get(name)
         if finding is None:
             continue
-        table = aligned([[f"  {label}", value, unit] for label, value, unit in figures(finding)])
+        table = aligned(
+            [
+                [f"  {group}: {label}" if group else f"  {label}", value, unit]
+                for group, label, value, unit in figures(finding)
+            ]
+        )
         lines += [finding["question"], *finding["says"], *table, ""]
         taken += [one for one in finding["assumptions"] if one not in taken]
     return [*lines, *taken, "", answer["caution"]]

@@ -1,5 +1,6 @@
 """Small drawings of what a craft's answer tells, where one tells more than a sentence: momenta as bars that add up, gravity round an
-unbalanced rim, the pull along a tether, what stresses a ring, spin while a mass moves, energy and wobble of a tumble.
+unbalanced rim, the pull along a tether, what stresses a ring, spin while a mass moves, energy, wobble and
+cones of a tumble.
 
 Each is made from a finding of the answer alone. Millimetres, y downward; for the page and for print.
 """
@@ -11,7 +12,8 @@ import numpy as np
 from ..phrases import in_units
 from ..physics.constants import G0_M_S2
 from ..scene.craft.words import figure
-from .drawing import Stroke, Text
+from . import craft_cones
+from .drawing import Stroke, Text, moved
 from .labels import wide_mm
 from .palette import INK, PATHS, SOFT, PathStyle
 from .plot_frame import BASE_MM, HAIR_MM, TEXT_MM, Frame, Line, axes, lines
@@ -20,10 +22,12 @@ _SIDES_MM = (12.0, 7.0, 3.0, 9.0)  # left, over, right and under the rectangle o
 _HIGH = 0.42  # of its width
 _BAR_MM, _BAR_STEP_MM = 4.2, 7.4
 _ROOM = 0.06
+_BETWEEN_MM = 3.0
 _SPARE = 1.15  # of a text's width: the face that a reader of an SVG has in its place may be wider
 _NOTHING = 1e-9  # of the largest: what is left of sums that cancel
 _SCALES = ((1e12, "trillion "), (1e9, "billion "), (1e6, "million "), (1e3, "thousand "), (1.0, ""))
 _LEAST_SPAN = 1e-9
+_ROUND_DEG = (0, 90, 180, 270, 360)
 _SOLID = PathStyle("", PATHS[1].paper, (), "")
 _SECOND = PathStyle("", PATHS[5].paper, (3.0, 1.5), "")
 
@@ -65,8 +69,13 @@ def _stresses(finding, width_mm, units):
     if not rows:
         return None
     whole = [("together", finding["hoop_stress_pa"] / 1e6)] if len(rows) > 1 else []
-    says = "Hoop stress of the ring, MPa; the dashed line is what is safe."
-    return _bars(says, [*rows, *whole], width_mm, line=finding["safe_stress_pa"] / 1e6)
+    around = [("around tube", finding["tube_stress_pa"] / 1e6)] if finding["tube_stress_pa"] else []
+    says = (
+        "Stress along the ring, MPa"
+        + (", and around its tube" if around else "")
+        + "; the dashed line is what is safe."
+    )
+    return _bars(says, [*rows, *whole, *around], width_mm, line=finding["safe_stress_pa"] / 1e6)
 
 
 def _bars(says, rows, width_mm, line=None):
@@ -112,7 +121,7 @@ def _rim(finding, width_mm, units):
     says = (
         "Gravity round the rim, g, by azimuth from x toward y, °; left free the craft turns about its centre of mass."
     )
-    return _plot(says, [Line(np.array(gravity["azimuth_deg"]), values, _SOLID)], width_mm)
+    return _plot(says, [Line(np.array(gravity["azimuth_deg"]), values, _SOLID)], width_mm, x_ticks=_ROUND_DEG)
 
 
 def _tension(finding, width_mm, units):
@@ -134,7 +143,8 @@ def _moving(finding, width_mm, units):
 
 
 def _tumbling(finding, width_mm, units):
-    """The wobble, and the energy as a share of that at the start, on one axis from 0 to 1 of a right angle and of all of it."""
+    """The wobble, and the energy as a share of that at the start, on one axis from 0 to 1 of a right angle and of all of it; under it how the axes
+    go round the momentum."""
     time, nutation = np.array(finding["time_s"]), np.array(finding["nutation_deg"])
     energy = np.array(finding["energy_j"])
     if not energy[0]:
@@ -146,16 +156,21 @@ def _tumbling(finding, width_mm, units):
         Line(minutes, 90 * energy / energy[0], _SECOND, "energy"),
     ]
     says = f"Angle between its angular momentum and its axis of greatest inertia, °, by time, {unit}; dashed, its energy, 90 being all of it."
-    return _plot(says, drawn, width_mm, (0.0, 95.0))
+    plot, cones = _plot(says, drawn, width_mm, (0.0, 95.0)), craft_cones.spheres(finding, width_mm)
+    if cones is None:
+        return plot
+    said, items, high_mm = cones
+    over = plot.height_mm + _BETWEEN_MM
+    return Chart(f"{plot.says} {said}", (*plot.items, *moved(items, 0.0, over)), over + high_mm)
 
 
-def _plot(says, drawn, width_mm, y_span=None):
+def _plot(says, drawn, width_mm, y_span=None, x_ticks=None):
     left, over, right, under = _SIDES_MM
     height_mm = max(42.0, _HIGH * width_mm)
     box = (left, over, width_mm - right, height_mm - under)
     x = np.concatenate([line.x for line in drawn])
     frame = Frame(box, (float(x.min()), float(x.max())), y_span or _span(np.concatenate([line.y for line in drawn])))
-    return Chart(says, (*axes(frame, 5, 4, based=False), *lines(frame, drawn)), height_mm)
+    return Chart(says, (*axes(frame, 5, 4, based=False, x_ticks=x_ticks), *lines(frame, drawn)), height_mm)
 
 
 def _span(values):

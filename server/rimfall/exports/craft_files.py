@@ -10,14 +10,17 @@ from io import StringIO
 from pathlib import Path
 
 from ..errors import BadInput, refusal
+from ..phrases import CAUTION
 from ..scene.craft.answers import FINDINGS
 from ..scene.craft.figures import numbers
 from .craft_report import PAGE_MM, WIDTH_MM, sheets
 from .craft_views import chart
-from .drawing import Drawing, svg
+from .drawing import Drawing, Text, svg
+from .palette import SOFT
 from .pdf import pdf
 
 VIEWS_HEIGHT_MM = 120.0
+_FOOT_MM, _SMALL_MM = 6.0, 2.7
 
 
 @dataclass(frozen=True)
@@ -35,7 +38,8 @@ class CraftFormat:
 def _svg(asked, answer, units):
     _, items, height_mm = chart(asked, WIDTH_MM, VIEWS_HEIGHT_MM, units)
     title = f"{asked.craft.title or 'A craft'}, from its side and from its end"
-    return svg(Drawing(WIDTH_MM, height_mm, title, tuple(items), asked.craft.model_dump_json()))
+    caution = Text(0.0, height_mm + _FOOT_MM - 1.5, CAUTION, _SMALL_MM, italic=True, colour=SOFT)
+    return svg(Drawing(WIDTH_MM, height_mm + _FOOT_MM, title, (*items, caution), asked.craft.model_dump_json()))
 
 
 def _pdf(asked, answer, units):

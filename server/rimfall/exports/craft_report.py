@@ -16,7 +16,7 @@ _MARGIN_MM, _FOOT_MM = 15.0, 20.0
 WIDTH_MM = PAGE_MM[0] - 2 * _MARGIN_MM
 _TITLE_MM, _HEAD_MM, _TEXT_MM, _SMALL_MM = 6.0, 4.4, 3.5, 2.7
 _LEADING = 1.35
-_CHART_MM = 110.0
+_CHART_MM, _OVER_CHART_MM = 110.0, 1.5
 _VIEWS_MM = 100.0
 _SPARE = 0.95  # of the width, for words: a reader's own face may be wider
 _UNTITLED = "A craft without a title"
@@ -34,10 +34,13 @@ class _Pages:
             self.pages.append([])
             self.down = _MARGIN_MM
 
+    def rows(self, text, size, weight=400):
+        return wrapped(text, _SPARE * WIDTH_MM, size, weight)
+
     def words(self, text, size, weight=400, italic=False, colour=None, after=0.0, lines=1):
         """A paragraph; lines: how many of it, and of what follows, stay together."""
         step = _LEADING * size
-        rows = wrapped(text, _SPARE * WIDTH_MM, size, weight)
+        rows = self.rows(text, size, weight)
         self.room(step * lines)
         for row in rows:
             self.room(step)
@@ -76,9 +79,14 @@ def sheets(asked, answer, units="si"):
 
 
 def _finding(pages, finding, chart):
+    says = " ".join(finding["says"])
+    pages.room(
+        _LEADING * (_HEAD_MM + _TEXT_MM * len(pages.rows(says, _TEXT_MM))) + 1.0
+    )  # a short answer stands on one page
     pages.words(finding["question"], _HEAD_MM, 600, after=1.0, lines=3)
-    pages.words(" ".join(finding["says"]), _TEXT_MM, after=1.5)
+    pages.words(says, _TEXT_MM, after=1.5)
     if chart is not None:
+        pages.down += _OVER_CHART_MM
         pages.room(chart.height_mm + 3 * _SMALL_MM)
         pages.items(chart.items, chart.height_mm, after=0.5)
         pages.words(chart.says, _SMALL_MM, colour=SOFT, after=1.5)

@@ -17,7 +17,9 @@ from .plot_frame import TEXT_MM
 from .plot_lines import flown
 from .plots import path_chart
 
-_MAP_SHAPE, _PLOT_SHAPE, _NET_SHAPE, _VIEWS_SHAPE = 0.84, 0.56, 0.72, 0.7  # height by width
+_MAP_SHAPE, _PLOT_SHAPE, _NET_SHAPE = 0.84, 0.56, 0.72  # height by width
+_VIEWS_SHAPE = 0.66
+_VIEWS_SMALL_SHAPE, _VIEWS_SMALL_MM = 1.05, 84.0  # a small one is taller, for its words take more of it
 _MAP_SIDES_MM = (8.0, 6.0, 2.8, 9.5)  # left, over, right and under the rectangle of values
 _PLOT_SIDES_MM = (8.5, 4.0, 1.5, 6.5)
 _FIRST = 0.3  # of its length: where a limit's words are tried first
@@ -130,7 +132,8 @@ def views_of_craft(asked, width_px, units="si"):
     """A craft (`scene.craft.asked.Asked`) from its side and its end as data: `svg`, `size_px`; `side` and `end`: where the craft's middle
     is in that view, `origin_px`, and `px_per_m`; `parts`: of each where the middle of its solid is in both, `side_px` and `end_px`."""
     width_mm = width_px / PX_A_MM
-    both, items, height_mm = craft_views.chart(asked, width_mm, _VIEWS_SHAPE * width_mm, units)
+    most_mm = min(_VIEWS_SMALL_SHAPE * width_mm, max(_VIEWS_SMALL_MM, _VIEWS_SHAPE * width_mm))
+    both, items, height_mm = craft_views.chart(asked, width_mm, most_mm, units)
 
     def px(millimetres):
         return [PX_A_MM * float(one) for one in millimetres]
@@ -150,8 +153,8 @@ def views_of_craft(asked, width_px, units="si"):
     }
 
 
-def with_drawings(answer, asked, width_px, units="si"):
-    """A craft's answer with what a page so wide draws: `drawing`, and each finding's `chart` where it has one."""
+def with_drawings(answer, asked, width_px, drawing_px, units="si"):
+    """A craft's answer with what a page so wide draws: each finding's `chart` where it has one; and `drawing`, drawing_px wide."""
     width_mm = width_px / PX_A_MM
     drawn = {
         name: {
@@ -162,7 +165,7 @@ def with_drawings(answer, asked, width_px, units="si"):
         for name, one in craft_drawings.charts(answer, width_mm, units).items()
     }
     parts = {name: answer[name] | {"chart": chart} for name, chart in drawn.items()}
-    return answer | parts | {"drawing": views_of_craft(asked, width_px, units)}
+    return answer | parts | {"drawing": views_of_craft(asked, drawing_px, units)}
 
 
 def _answer(width_mm, height_mm, box, items):

@@ -8,7 +8,7 @@ from .drawing import Stroke, Text
 from .helvetica import width_mm
 from .labels import LabelRoom, spread
 from .palette import HAIR, INK, PAPER, PLAIN, PathStyle
-from .ticks import even, figure_of
+from .ticks import even, figures_of
 
 LINE_MM = 0.55
 TEXT_MM = 3.3
@@ -69,24 +69,25 @@ class Frame:
         return np.stack([across, down], axis=-1)
 
 
-def axes(frame, x_about, y_about, beside=None, figures_below=True, based=True):
+def axes(frame, x_about, y_about, beside=None, figures_below=True, based=True, x_ticks=None):
     """The hairs and their figures, that of 0 the ground where it is `based`; beside(value): what stands at the right of a hair, or
-    nothing where beside is None; figures_below: whether the upright ticks have figures."""
+    nothing where beside is None; figures_below: whether the upright ticks have figures; x_ticks: theirs, where not round values."""
     left, _, right, bottom = frame.box
     items = []
-    for value in even(*frame.y_span, y_about):
+    y_ticks, x_ticks = even(*frame.y_span, y_about), even(*frame.x_span, x_about) if x_ticks is None else x_ticks
+    for value, figure in zip(y_ticks, figures_of(y_ticks), strict=True):
         y = float(frame.at(0.0, value)[1])
         base = based and abs(value) < 1e-12
         hair = np.array([[left, y], [right, y]])
         items.append(Stroke(hair, BASE_MM if base else HAIR_MM, INK if base else HAIR))
-        items.append(Text(left - 1.5, y + 0.35 * TEXT_MM, figure_of(value), TEXT_MM, "end"))
+        items.append(Text(left - 1.5, y + 0.35 * TEXT_MM, figure, TEXT_MM, "end"))
         if beside:
             items.append(Text(right + 1.5, y + 0.35 * TEXT_MM, beside(value), TEXT_MM))
-    for value in even(*frame.x_span, x_about):
+    for value, figure in zip(x_ticks, figures_of(x_ticks), strict=True):
         x = float(frame.at(value, 0.0)[0])
         items.append(Stroke(np.array([[x, bottom], [x, bottom + _TICK_MM]]), BASE_MM))
         if figures_below:
-            items.append(Text(x, bottom + _TICK_MM + TEXT_MM, figure_of(value), TEXT_MM, "middle"))
+            items.append(Text(x, bottom + _TICK_MM + TEXT_MM, figure, TEXT_MM, "middle"))
     return items
 
 

@@ -45,6 +45,16 @@ def figure_of(value):
     return f"{value:,.10g}".replace("-", "−") if abs(value) > 1e-12 else "0"
 
 
+def figures_of(values):
+    """The figures of one axis, all to as many decimals: 2.96, 2.98, 3.00."""
+    plain = [figure_of(value) for value in values]
+    places = max((len(one.partition(".")[2]) for one in plain), default=0)
+    return [
+        f"{value:,.{places}f}".replace("-", "−") if one != "0" else one
+        for value, one in zip(values, plain, strict=True)
+    ]
+
+
 def thousands(value):
     """The same where room is scarce: 10k."""
     return f"{figure_of(value / 1000)}k" if value >= 1000 else figure_of(value)

@@ -235,6 +235,10 @@ _BUOYANCY_SHARE = 0.01
 _DENSER = 0.01  # a share by which air may be denser than stated and none be told
 _NB = "\u00a0"
 AIR_FOLLOWS = "The air follows the changing spin at once; real air lags behind."
+TO_FIRST_CONTACT = (
+    "In a craft that tumbles it is followed to what it first meets; what comes after that is not worked out."
+)
+ONE_DENSITY = "In a craft that tumbles the air has one pressure and one density all through, those that are stated."
 
 
 def rose(traced, units):
@@ -269,10 +273,11 @@ def _then(traced, first, units):
 
 
 def in_air(traced, setting):
-    """What an answer leaves out of a body in air; none in vacuum."""
+    """What an answer leaves out of a body in air; in vacuum what it leaves out in a craft that tumbles, else none."""
+    out = [TO_FIRST_CONTACT] if setting.habitat.spin.tumbles else []
     if setting.air is None or traced.track.path is None:
-        return []
-    return of_air(traced.plan, setting, _fastest_m_s(traced, setting))
+        return out
+    return out + of_air(traced.plan, setting, _fastest_m_s(traced, setting))
 
 
 def _fastest_m_s(traced, setting):
@@ -294,7 +299,7 @@ def of_air(plan, setting, fastest):
         out.append("Buoyancy and added mass are those of a sphere in an ideal fluid; history force is left out.")
     elif displaced > _BUOYANCY_SHARE:
         out.append(f"Buoyancy and added mass are left out; the displaced air is {100 * displaced:.2g} % of its mass.")
-    out += _of_density(plan, setting)
+    out += [ONE_DENSITY] if setting.habitat.spin.tumbles else _of_density(plan, setting)
     if body.drag_area_m2 is not None:
         out += _dragged_along(air, body)
         out.append(

@@ -12,9 +12,11 @@ from ..fields import Strict
 from . import validation_errors
 from .bounds import GREATEST_DOCUMENT_BYTES
 from .checks import check
+from .craft.asked import asked_of
 from .craft.checks import check as check_craft
 from .craft.checks import of_scene as craft_of_scene
-from .craft.document import Craft
+from .craft.document import GREATEST_M, LEAST_M, Craft
+from .craft.fit import refitted
 from .document import Scene
 from .export_part import ExportPart, ExportRequest
 from .feel.answers import FeelRequest
@@ -59,6 +61,21 @@ def read_size(source):
 def read_craft(source):
     """A Craft that stands, from the bytes (or text) of its document, or of a scene that carries one. Raises as `read`."""
     return craft_of_scene(read(source)) if _is_scene(source) else check_craft(_parsed(Craft, source))
+
+
+def read_refitted(source, radius_m=None, spin_rpm=None):
+    """The same made to fit another radius, turning at another spin, or both, with its own document as it may be kept. Raises as `read`."""
+    craft, document = read_craft(source), json.loads(as_utf8(source))
+    if "rimfall" in document:
+        document = {"rimfall_craft": 1} | document["craft"] | {"radius_m": craft.radius_m, "spin_rpm": craft.spin_rpm}
+    if radius_m is not None and not LEAST_M <= radius_m <= GREATEST_M:
+        raise BadInput(validation_errors.wrong("radius_m", radius_m))
+    rim_m = asked_of(craft).rim_m
+    if radius_m is not None and not rim_m:
+        say = "The craft cannot be made to fit another radius: all that turns is on its axis."
+        raise BadInput(refusal("radius_m", radius_m, "left out", say))
+    document = refitted(document, rim_m, radius_m, spin_rpm)
+    return read_craft(json.dumps(document)), document
 
 
 def _is_scene(source):
@@ -124,8 +141,10 @@ def _left_alone(request):
     number = tumbler(request.scene)
     if number is None:
         return request
+    motion = request.scene.motions[number]
+    say = f"Where to aim and where throws land is not worked out in a craft that tumbles: take {motion.name} out of the scene to ask."
     may_be = "another kind of motion: nothing is aimed in a craft that tumbles"
-    raise BadInput(validation_errors.wrong(f"scene.motions.{number}.kind", request.scene.motions[number].kind, may_be))
+    raise BadInput(refusal(f"scene.motions.{number}.kind", motion.kind, may_be, say))
 
 
 def read_choices(source):

@@ -4,9 +4,9 @@ from dataclasses import replace
 
 import numpy as np
 
-from ..physics.constants import RPM_RAD_S
 from ..physics.tumbling import Tumbling
 from ..shapes.mesh import MARK
+from ..shapes.part import spin_rad_s
 from ..vessel.attitude import LEAST_SHARE, principal_of
 from ..vessel.shell import shell
 from ..vessel.tumble import LetGo
@@ -39,7 +39,7 @@ def moving_setting(scene):
 def _let_go(scene, motion, habitat):
     """The LetGo of a scene's craft, in its habitat's axes. Raises ValueError for a craft on one line."""
     body = _body(scene, habitat)
-    rates = np.array([motion.about_x_rpm, motion.about_y_rpm, scene.habitat.spin_rpm]) * RPM_RAD_S
+    rates = np.array([spin_rad_s(rpm) for rpm in (motion.about_x_rpm, motion.about_y_rpm, scene.habitat.spin_rpm)])
     return LetGo(principal_of(body), body.mass_kg, body.centre_m, rates, motion.losses_s, scene.craft is None)
 
 

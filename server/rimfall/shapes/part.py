@@ -97,12 +97,12 @@ def _moved_m(deck_m, before_m, after_m):
 @lru_cache(maxsize=256)
 def _ramped(spin_rpm, points):
     """The Spin of a rate in rpm and points (time_s, spin_rpm); asked for many times in one answer."""
-    return ramped(_rate_rad_s(spin_rpm), [(time_s, _rate_rad_s(rpm)) for time_s, rpm in points])
+    return ramped(spin_rad_s(spin_rpm), [(time_s, spin_rad_s(rpm)) for time_s, rpm in points])
 
 
-def _rate_rad_s(spin_rpm):
+def spin_rad_s(spin_rpm):
     """A spin in rad/s; one of less than a turn in two million years is none, for its inverse is no number."""
-    return spin_rpm * RPM_RAD_S if spin_rpm >= _LEAST_RPM else 0.0
+    return spin_rpm * RPM_RAD_S if abs(spin_rpm) >= _LEAST_RPM else 0.0
 
 
 def shape_field(name):

@@ -10,10 +10,16 @@ from math import prod
 
 from ..errors import BadInput, TooMuch, refusal, shown
 from ..scene.reading import read
+from ..scene.tumbling import KIND as TUMBLE
 from .parameters import Parameter, as_text
 
 GREATEST_COMBINATIONS = 100_000
 _MOST_REFUSALS = 20
+_CRAFT = "craft"
+_OF_ITS_CRAFT = (
+    "parts",
+    "counter_rpm",
+)  # what files and paths of a scene show of its craft; the rest is asked of it elsewhere
 _ENOUGH_REFUSED = 1_000  # combinations; what they have not shown by then, the next run does
 
 
@@ -118,7 +124,19 @@ def _keys(document, parameter):
         key = _key(parameter, part, name, at)
         keys.append(key)
         part = part[key]
+    if keys[0] == _CRAFT and len(keys) > 1 and keys[1] not in _OF_ITS_CRAFT:
+        raise _shows_nothing(document, parameter)
     return tuple(keys)
+
+
+def _shows_nothing(document, parameter):
+    """The refusal of what would give the same files again and again."""
+    tumbles = [motion["name"] for motion in document["motions"] if motion["kind"] == TUMBLE]
+    may_be = " or ".join(f"{_CRAFT}.{name}" for name in _OF_ITS_CRAFT)
+    say = f"{parameter.option}: no path or file of the scene shows it; of its craft vary {may_be}"
+    if tumbles:
+        say += f", and how it tumbles by the fields of motions.{tumbles[0]}"
+    return BadInput(refusal("over", parameter.path, may_be, f"{say}."))
 
 
 def _key(parameter, part, name, at):

@@ -10,6 +10,9 @@ import numpy as np
 
 from .bodies import principal
 
+_ONE_PLANE_M = 1e-9  # planes nearer to each other are one
+_ALIKE = 1e-12  # of the greatest: moments that differ by less are the same
+
 
 @dataclass(frozen=True)
 class Weight:
@@ -43,10 +46,17 @@ def tilt(body):
     skew = math.hypot(body.inertia_kg_m2[0, 2], body.inertia_kg_m2[1, 2])
     if skew <= 1e-15 * np.abs(body.inertia_kg_m2).max():
         return 0.0, 0.0
-    _, axes = principal(body)
-    axis = axes[np.abs(axes[:, 2]).argmax()]
-    axis = axis * math.copysign(1.0, axis[2])
+    values, axes = principal(body)
+    nearest = [_nearest(axes[np.abs(values - value) <= _ALIKE * values[2]]) for value in values]
+    axis = max(nearest, key=lambda axis: axis[2])
     return math.atan2(math.hypot(axis[0], axis[1]), axis[2]), math.atan2(axis[1], axis[0])
+
+
+def _nearest(axes):
+    """The direction (3,) nearest to z of those that axes (n, 3) of equal moments span: each of them is principal."""
+    z = axes[:, 2] @ axes
+    size = np.linalg.norm(z)
+    return z / size if size else axes[0]
 
 
 def gravity_round(rim_m, centre_m, rate_rad_s):
@@ -64,7 +74,7 @@ def two_plane_weights(body, radius_m, planes_m):
     that cannot do it. Weights act as points."""
     low, high = planes_m
     first, product = moments(body)
-    if low == high:
+    if abs(high - low) <= _ONE_PLANE_M:
         skew = product - low * first
         if abs(skew) > 1e-12 * (abs(product) + abs(low * first)):
             return None

@@ -19,6 +19,15 @@ class SpinUp:
     propellant_kg: float | None = None
     rough_kg: float | None = None
 
+    @property
+    def turns_to_stop(self):
+        """How many turns the same takes backwards. What burns what it carries speeds up late, and slows down late: both together
+        are as many as at full rate all the time."""
+        if self.propellant_kg == self.rough_kg:
+            return self.turns
+        rate = 2 * self.energy_j / self.momentum_kg_m2_s
+        return rate * self.time_s / TURN_RAD - self.turns
+
 
 def by_motor(inertia_kg_m2, rate_rad_s, torque_n_m):
     """A SpinUp by a steady torque."""

@@ -158,9 +158,11 @@ def reel(tether: Tether, to_length_m: float) -> Reeled:
 
 @dataclass(frozen=True)
 class Parted:
-    """After a cut: speeds_m_s (2,) of the ends, at right angles to the tether and opposite to each other; apart_m after time_s."""
+    """After a cut: speeds_m_s (2,) of the ends; directions_deg (2,) of their flight, from the way from first to second toward the spin; apart_m
+    after time_s."""
 
     speeds_m_s: tuple[float, float]
+    directions_deg: tuple[float, float]
     apart_m: float
     time_s: float
 
@@ -168,4 +170,6 @@ class Parted:
 def cut(tether: Tether, loaded: Loaded, time_s: float = 60.0) -> Parted:
     """Both ends go on straight: their distance is the hypotenuse of the tether and of how far they go from each other."""
     speeds = tuple(tether.rate_rad_s * radius for radius in loaded.radii_m)
-    return Parted(speeds, math.hypot(tether.length_m, tether.rate_rad_s * tether.length_m * time_s), time_s)
+    return Parted(
+        speeds, (-90.0, 90.0), math.hypot(tether.length_m, tether.rate_rad_s * tether.length_m * time_s), time_s
+    )

@@ -149,7 +149,7 @@ def flips(body, rates):
     end, other = (greatest, least) if _level(body, rates) > middle else (least, greatest)
     off = (_level(body, rates) - middle) / (end - middle)
     parameter = (1 - off) * (middle - other) / (off * (end - middle) + middle - other)
-    return bool(off < 0.5 and parameter > 0.5)
+    return bool(parameter > 0.5)  # which is never more than 1 - off, the square of the cosine of that angle
 
 
 def _level(body, rates):
@@ -186,16 +186,23 @@ def time_to_flat_s(body, rates, time_s):
 
 
 def _by_motion(body, rates, time_s, until):
-    """The time by the motion itself."""
+    """The time by the motion itself, read some times a wobble: a body whose moments are almost alike turns far more often than it wobbles."""
     motion, begin_s = Damped(body, rates, time_s), 0.0
-    step_s = min(time_s, 2 * math.pi / (size_of_momentum(body, rates) / body.moments[0])) / 16
+    wobble_s = 2 * math.pi / (size_of_momentum(body, rates) * float(1 / body.moments[0] - 1 / body.moments[2]))
+    step_s = min(time_s, wobble_s) / 16
     while begin_s < 1e3 * time_s:
         times_s = begin_s + step_s * np.arange(_CHUNK)
-        level = np.sum(motion.directions(times_s) ** 2 / body.moments, axis=1)
-        if level[-1] <= until:
-            return float(np.interp(-until, -level, times_s))
+        near_s, levels = _crossing(motion, times_s, until)
+        if levels[-1] <= until:
+            return _crossing(motion, near_s + step_s * np.linspace(-1.0, 1.0, _CHUNK), until)[0]
         begin_s = times_s[-1]
     return None
+
+
+def _crossing(motion, times_s, until):
+    """When a level is reached between some times (n,), and the levels (n,) then."""
+    levels = np.sum(motion.directions(np.maximum(times_s, 0.0)) ** 2 / motion.body.moments, axis=1)
+    return float(np.interp(-until, -levels, times_s)), levels
 
 
 def _rounds(inverse, first, until):

@@ -10,6 +10,7 @@ from .. import __version__
 from ..comfort.quantities import QUANTITIES
 from ..exports.page_widths import LEAST_PX, MINE, MOST_PX
 from ..scene import examples
+from ..scene.craft.lengths import GREATEST_M, LEAST_M
 from .answering import Worked
 from .asked import Asked
 from .ready import plain
@@ -21,6 +22,7 @@ router = APIRouter(prefix="/api")
 Arrays = Literal["lists", "f4"]
 Units = Literal["si", "us"]
 Width = Annotated[int, Query(ge=LEAST_PX, le=MOST_PX)]  # of a drawing, px
+Radius = Annotated[float, Query(ge=LEAST_M, le=GREATEST_M)]  # of a habitat
 Hold = Literal["gravity", "felt", "rim_speed"]
 Follower = Literal[
     "habitat.radius_m",
@@ -146,10 +148,10 @@ async def sized(request: Request, units: Units = "si"):
 
 
 @router.post("/craft")
-async def coped(request: Request, units: Units = "si", width: Width | None = None):
+async def coped(request: Request, units: Units = "si", width: Width | None = None, drawing_width: Width | None = None):
     """Whether a craft would cope: what spinning up, stopping, turning, moving about, unfolding and breaking its bearing come to; the body is
     a craft's document, or a scene document that carries one. With `width` it has a drawing of the craft, and its figures as rows."""
-    return await _worked(request, "craft", units=units, width=width)
+    return await _worked(request, "craft", units=units, width=width, drawing_width=drawing_width)
 
 
 @router.post("/craft/{name}")
@@ -159,9 +161,12 @@ async def craft_file(request: Request, name: str, units: Units = "si"):
 
 
 @router.get("/crafts")
-async def all_crafts(request: Request):
-    """Craft to start from, each as a scene carries it, with the radius and spin of the habitat that it goes with."""
-    return await _ready(request, "crafts")
+async def all_crafts(request: Request, radius_m: Radius | None = None):
+    """Craft to start from, each as a scene carries it, with the radius and spin of the habitat that it goes with; with `radius_m` their
+    lengths are made to fit a habitat of that radius."""
+    if radius_m is None:
+        return await _ready(request, "crafts")
+    return await _worked(request, "crafts", radius_m=radius_m)
 
 
 @router.post("/aim")

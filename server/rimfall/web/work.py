@@ -87,8 +87,8 @@ def _fields(*_):
     return Answer(to_json(catalogue() | {"export": choices, "cameras": camera_table()}))
 
 
-def _crafts(*_):
-    return Answer(to_json({"crafts": crafts.for_scenes()}))
+def _crafts(_body, _watch, radius_m=None):
+    return Answer(to_json({"crafts": crafts.for_scenes(radius_m)}))
 
 
 def _kind(formats, name, above):
@@ -151,11 +151,13 @@ def _size(body, _, units):
     return Answer(size_answers.as_json(read_size(body), units))
 
 
-def _craft(body, _, units, width):
+def _craft(body, _, units, width, drawing_width):
     asked = asked_of(read_craft(body), units)
     answer = craft_answers.of_asked(asked)
     if width is not None:
-        answer = page_drawings.with_drawings(craft_answers.with_figures(answer), asked, width, units)
+        answer = page_drawings.with_drawings(
+            craft_answers.with_figures(answer), asked, width, drawing_width or width, units
+        )
     return Answer(craft_answers.packed(answer))
 
 

@@ -48,7 +48,7 @@ export function createCup({ store, index }) {
     const field = fieldOf(store.fields, `${path}.${name}`);
     return createField({ store, path: `${path}.${name}`, label, centred: field.min < 0, scale: fineScale(field) });
   });
-  const move = h('button', { type: 'button', class: 'link', onclick: moveCup }, 'Put the cup where it should have stood');
+  const move = h('button', { type: 'button', class: 'link', onclick: () => store.whenAnswered(moveCup) }, 'Put the cup where it should have stood');
   const inner = h(
     'div',
     {},
@@ -57,13 +57,14 @@ export function createCup({ store, index }) {
   );
 
   function turn(wanted) {
-    store.set(path, wanted ? firstCup() : null);
+    if (wanted) store.whenAnswered(() => store.set(path, firstCup()));
+    else store.set(path, null);
   }
 
-  // on a table, where it would stand at home: where plain gravity's pour comes down to its rim, as it was last answered
+  // on a table, where it would stand at home: where plain gravity's pour comes down to its rim, as it was answered
   function firstCup() {
     const { along_m = 0, height_m = 0, axial_m = 0 } = store.document.motions[index].place ?? {};
-    const companion = store.behind ? null : store.answer?.motions[index]?.companion;
+    const { companion } = store.answer.motions[index];
     const rim_m = Math.max(FIRST.depth_m + FINE_M, Math.min(RIM_M, height_m - FALL_M));
     const place = downAt(companion, rim_m) ?? { along_m, axial_m };
     const near = metres => Number(metres.toFixed(2));

@@ -3,6 +3,7 @@
 import { motionName } from '../../state/fields.js';
 import { clearPlace, kindGroups, otherWord, sameAgain } from '../../state/motions.js';
 import { homeCount } from '../../state/homes.js';
+import { isTumble, mayBeAdded } from '../../state/ship.js';
 import { shapeOf } from '../../state/shapes.js';
 import { freshName } from '../../state/words.js';
 import { $, h, setAttribute } from '../shared/dom.js';
@@ -20,8 +21,13 @@ export function createWhatMoves({ store, large }) {
     const say = words.includes(short.toLowerCase()) ? `Add ${words}` : `${short}: add ${words}`;
     return h('button', { type: 'button', class: 'btn', 'aria-label': say, title: say, onclick: () => addMotion(kind) }, short);
   };
-  const group = ([word, of]) => h('div', { class: 'add-group', role: 'group', 'aria-label': word }, h('span', { 'aria-hidden': true }, word), of.map(add));
-  adding.append(...kindGroups(kinds).map(group));
+  const groups = kindGroups(kinds).map(([word, of]) => {
+    const buttons = of.map(kind => ({ kind, button: add(kind) }));
+    const own = h('span', { 'aria-hidden': true }, word);
+    return { buttons, element: h('div', { class: 'add-group', role: 'group', 'aria-label': word }, own, ...buttons.map(({ button }) => button)) };
+  });
+  const inCraft = h('p', { class: 'small', hidden: true }, 'In a craft that tumbles only drops and throws are worked out.');
+  adding.append(...groups.map(({ element }) => element), inCraft);
   adding.addEventListener('beforetoggle', ({ newState }) => newState === 'open' && placeAdding());
 
   const prose = createProse({ store, words: 'The whole scene as prose', prose: () => store.answer?.prose ?? null, of: () => 'the whole scene' });
@@ -83,6 +89,15 @@ export function createWhatMoves({ store, large }) {
     });
   }
 
+  function offer() {
+    const { motions } = store.document;
+    for (const { buttons, element } of groups) {
+      for (const { kind, button } of buttons) setAttribute(button, 'hidden', !mayBeAdded(motions, kind));
+      setAttribute(element, 'hidden', !buttons.some(({ kind }) => mayBeAdded(motions, kind)));
+    }
+    setAttribute(inCraft, 'hidden', !motions.some(isTumble));
+  }
+
   // cards are made anew only when the cast changes: a card in use keeps its focus
   function update() {
     const cast = [shapeOf(store.document.habitat), ...store.document.motions.map(motion => motion.kind)].join();
@@ -95,6 +110,7 @@ export function createWhatMoves({ store, large }) {
     setAttribute($('#nothing'), 'hidden', !none);
     setAttribute($('#add-open'), 'hidden', none);
     setAttribute($('#scene-prose'), 'hidden', none);
+    offer();
     setAttribute(whose, 'hidden', none || homeCount(store) < 2);
     setAttribute(adding, 'popover', none ? null : 'auto');
     if (store.view.place !== 2) return;

@@ -45,7 +45,7 @@ export function createFigure({ store, path, label, step, none = null, solve = nu
     if (document.activeElement !== input || input.dataset.typed === undefined) input.value = text();
     const shown = shownUnit(unit(), store.view.units);
     setText(unitName, shown);
-    unitButton.hidden = !shown;
+    unitButton.hidden = !shown || (none !== null && store.read(path) === null);
   }
 
   function commit() {

@@ -4,13 +4,13 @@ import { h, setChildren } from '../shared/dom.js';
 import { createFold } from '../shared/fold.js';
 
 export function createAside({ store, findings }) {
-  return createFold({ words: () => 'Figures and what is left out', inner: h('div', { class: 'craft-aside' }), make: () => [createTable({ store, findings })] });
+  return createFold({ words: () => 'Results in full', inner: h('div', { class: 'craft-aside' }), make: () => [createTable({ store, findings })] });
 }
 
 function createTable({ store, findings }) {
-  const body = h('tbody', {}),
+  const table = h('table', { class: 'craft-figures' }),
     list = h('ul', { class: 'small' }),
-    element = h('div', {}, h('table', { class: 'craft-figures' }, body), list);
+    element = h('div', {}, table, list);
   let shown = null;
 
   function update() {
@@ -19,10 +19,8 @@ function createTable({ store, findings }) {
     shown = answer;
     const told = findings.map(name => answer[name]).filter(Boolean);
     setChildren(
-      body,
-      told.flatMap(({ figures }) =>
-        (figures ?? []).map(([label, value, unit]) => h('tr', {}, h('th', { scope: 'row' }, label), h('td', {}, value), h('td', {}, unit))),
-      ),
+      table,
+      told.flatMap(({ question, figures }) => [...(told.length > 1 && figures?.length ? [headed(question, 'finding')] : []), ...groups(figures ?? [])]),
     );
     const assumed = [...new Set(told.flatMap(({ assumptions }) => assumptions))];
     setChildren(
@@ -31,4 +29,22 @@ function createTable({ store, findings }) {
     );
   }
   return { element, update };
+}
+
+const head = (words, kind) => h('tr', { class: kind }, h('th', { scope: 'rowgroup', colspan: 3 }, words));
+const headed = (words, kind) => h('tbody', {}, head(words, kind));
+
+// a body of the table for what belongs together, its name over it
+function groups(figures) {
+  const names = [...new Set(figures.map(([group]) => group))];
+  return names.map(name =>
+    h(
+      'tbody',
+      {},
+      name ? head(name, 'of') : null,
+      figures
+        .filter(([group]) => group === name)
+        .map(([, label, value, unit]) => h('tr', {}, h('th', { scope: 'row' }, label), h('td', {}, value), h('td', {}, unit))),
+    ),
+  );
 }

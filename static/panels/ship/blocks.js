@@ -1,10 +1,12 @@
 // The figures of one question: rows for its fields, and for each thing in its list where it has one; built anew when what it holds changes.
 
-import { fieldOf, getAt } from '../../state/fields.js';
+import { RADIUS, fieldOf, getAt } from '../../state/fields.js';
+import { atRim, givenOf, partNow } from '../../state/ship.js';
 import { freshName } from '../../state/words.js';
 import { choiceRow, createChoice, createSelect } from '../shared/choice.js';
 import { h, setChildren } from '../shared/dom.js';
 import { createEditedName } from '../shared/figure.js';
+import { keepFocus } from './focus.js';
 import { fieldRows } from './rows.js';
 
 export function blockRows({ store, block }) {
@@ -16,16 +18,25 @@ export function blockRows({ store, block }) {
   const value = () => getAt(store.document, path);
   const items = () => block.items && (getAt(store.document, `${path}${block.items.path}`) ?? []);
   // what rows there are depends on these
-  const shape = () => JSON.stringify([value()?.by, items()?.length, block.inside.map(part => Boolean(value()?.[part.name]))]);
+  const shape = () =>
+    JSON.stringify([
+      value()?.by,
+      block.one_of && givenOf(value(), Object.keys(block.one_of)),
+      items()?.map(item => block.items.of_parts && item.name),
+      block.inside.map(part => Boolean(value()?.[part.name])),
+      block.beside.map(part => Boolean(getAt(store.document, `craft.${part.name}`))),
+    ]);
 
   function build() {
     const names = block.variants ? block.variants[value().by].fields : block.fields;
     rows = [
       block.variants && createBy({ store, block, path }),
       ...fieldRows({ store, path, names }),
-      ...block.inside.flatMap(part => partRows({ store, path, part })),
+      ...(block.one_of ? oneOfRows({ store, block, path }) : []),
+      ...block.inside.flatMap(part => partRows({ store, own: `${path}.${part.name}`, part })),
       ...(items() ?? []).flatMap((_, k) => itemRows({ store, block, path, k })),
       block.items && createAdd({ store, block, path }),
+      ...block.beside.flatMap(part => partRows({ store, own: `craft.${part.name}`, part })),
     ].filter(Boolean);
     setChildren(
       element,
@@ -37,7 +48,7 @@ export function blockRows({ store, block }) {
     if (!value()) return;
     if (shape() !== builtFor) {
       builtFor = shape();
-      build();
+      keepFocus(element, build, '.btn');
     }
     rows.forEach(row => row.update());
   }
@@ -51,14 +62,28 @@ function createBy({ store, block, path }) {
     label: fieldOf(store.fields, `${path}.by`).label,
     options: names.map(value => ({ value, say: value })),
     chosen: () => store.read(`${path}.by`),
-    choose: by => store.set(path, structuredClone(block.variants[by].new)),
+    choose: by => store.set(path, atRim(block.variants[by].new, block.at_rim, store.read(RADIUS))),
   });
   return { element: choiceRow(fieldOf(store.fields, `${path}.by`).label, choice), update: choice.update };
 }
 
+// of some fields the one that is given, and which it is
+function oneOfRows({ store, block, path }) {
+  const names = Object.keys(block.one_of),
+    given = () => givenOf(getAt(store.document, path), names);
+  const choice = createChoice({
+    label: 'Given',
+    options: names.map(value => ({ value, say: fieldOf(store.fields, `${path}.${value}`).label.toLowerCase() })),
+    chosen: given,
+    choose: name =>
+      name === given() ||
+      store.set(path, { ...getAt(store.document, path), ...Object.fromEntries(names.map(one => [one, one === name ? block.one_of[one] : null])) }),
+  });
+  return [{ element: choiceRow('Given', choice), update: choice.update }, ...fieldRows({ store, path, names: [given()] })];
+}
+
 // a part that may be absent: a switch, and its rows
-function partRows({ store, path, part }) {
-  const own = `${path}.${part.name}`;
+function partRows({ store, own, part }) {
   const choice = createChoice({
     label: part.asks,
     options: [
@@ -92,8 +117,17 @@ function itemRows({ store, block, path, k }) {
         away.hidden = getAt(store.document, list).length <= least;
       },
     },
-    ...fieldRows({ store, path: own, names: block.items.fields.filter(field => getAt(store.document, `${own}.${field}`) != null) }),
+    ...fieldRows({ store, path: own, names: block.items.fields.filter(field => hasRow({ store, block, own, field })) }),
   ];
+}
+
+// of what may be left out: what is told, and figures that the part has
+function hasRow({ store, block, own, field }) {
+  const item = getAt(store.document, own);
+  if (item[field] != null || !block.items.of_parts) return item[field] != null;
+  const { parts } = store.document.craft,
+    part = parts.find(({ name }) => name === item.name);
+  return fieldOf(store.fields, `${own}.${field}`).kind === 'number' && store.fields.craft.solids[part?.solid]?.fields.includes(field);
 }
 
 function named({ store, path }) {
@@ -112,7 +146,14 @@ function pickPart({ store, path }) {
     label: fieldOf(store.fields, `${path}.name`).label,
     options: () => store.document.craft.parts.map(part => [part.name, part.name]),
     chosen: () => getAt(store.document, `${path}.name`),
-    choose: name => store.set(`${path}.name`, name),
+    choose: name =>
+      store.set(
+        path,
+        partNow(
+          store.fields.craft.solids,
+          store.document.craft.parts.find(part => part.name === name),
+        ),
+      ),
   });
 }
 
@@ -120,12 +161,13 @@ function createAdd({ store, block, path }) {
   const list = `${path}${block.items.path}`;
   function add() {
     const there = getAt(store.document, list) ?? [],
-      fresh = structuredClone(block.items.new);
-    const taken = there.map(item => item.name);
-    fresh.name = block.items.of_parts
-      ? (store.document.craft.parts.map(part => part.name).find(name => !taken.includes(name)) ?? taken[0])
-      : freshName(fresh.name, taken);
-    store.set(list, [...there, fresh]);
+      taken = there.map(item => item.name),
+      fresh = block.items.of_parts ? nextPart(taken) : atRim(block.items.new, block.items.at_rim, store.read(RADIUS));
+    store.set(list, [...there, block.items.of_parts ? fresh : { ...fresh, name: freshName(fresh.name, taken) }]);
+  }
+  function nextPart(taken) {
+    const { parts } = store.document.craft;
+    return partNow(store.fields.craft.solids, parts.find(({ name }) => !taken.includes(name)) ?? parts[0]);
   }
   const button = h('button', { type: 'button', class: 'btn', onclick: add }, block.items.adds);
   return { element: h('p', { class: 'links' }, button), update() {} };

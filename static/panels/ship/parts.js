@@ -6,6 +6,7 @@ import { h, setAttribute, setChildren, setText } from '../shared/dom.js';
 import { createFieldError } from '../shared/field_error.js';
 import { createEditedName } from '../shared/figure.js';
 import { showQuantity } from '../../state/units.js';
+import { keepFocus } from './focus.js';
 import { fieldRows } from './rows.js';
 
 const spoken = name => name.replaceAll('_', ' ');
@@ -16,7 +17,8 @@ export function createParts({ store, chosen, choose }) {
   const list = h('ol', { class: 'parts' }),
     slot = createFieldError({ store, path: 'craft.parts', frame: list });
   const adding = createAdding();
-  const element = h('div', {}, list, h('div', { 'data-row': 'craft.parts' }, slot.element), adding.element);
+  const [counter] = fieldRows({ store, path: 'craft', names: ['counter_rpm'] });
+  const element = h('div', {}, list, h('div', { 'data-row': 'craft.parts' }, slot.element), adding.element, counter.element);
   let lines = [],
     builtFor = null;
 
@@ -56,12 +58,27 @@ export function createParts({ store, chosen, choose }) {
     if (wanted !== builtFor) {
       builtFor = wanted;
       lines = parts.map((_, index) => createPart({ store, index, chosen, choose, remove }));
-      setChildren(
+      const put = () =>
+        setChildren(
+          list,
+          lines.map(line => line.element),
+        );
+      keepFocus(
         list,
-        lines.map(line => line.element),
+        () => {
+          put();
+          lines.forEach(line => line.update());
+        },
+        '.part-line.chosen .unfold',
       );
     }
     lines.forEach(line => line.update());
+    setAttribute(
+      counter.element,
+      'hidden',
+      parts.every(part => part.group !== 'counter'),
+    );
+    counter.update();
     adding.update();
     slot.update();
   }
@@ -80,12 +97,12 @@ function createPart({ store, index, chosen, choose, remove }) {
   });
   const nameSlot = createFieldError({ store, path: `${path}.name`, frame: null });
   const unfold = h('button', { type: 'button', class: 'unfold', onclick: () => choose(chosen() === index ? null : index) }, h('i', { 'aria-hidden': true })),
-    brief = h('span', { class: 'part-brief' }),
+    brief = h('span', { class: 'part-brief', onclick: () => unfold.click() }),
     away = h('button', { type: 'button', class: 'quiet', onclick: () => remove(index) }, 'Remove');
   const element = h(
     'li',
     { class: 'part-line' },
-    h('header', {}, unfold, name.element, brief, away),
+    h('header', {}, unfold, h('span', { class: 'part-is' }, name.element, brief), away),
     h('div', { 'data-row': `${path}.name` }, nameSlot.element),
   );
   let rows = null;

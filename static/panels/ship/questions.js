@@ -1,10 +1,11 @@
 // What is asked of the craft, each question a heading with its answer in sentences; its figures can be changed under it. What is not asked
 // yet is a button.
 
-import { newBlock } from '../../state/ship.js';
+import { askBlock, leaveBlock } from '../../state/ship.js';
 import { h, parseDrawing, setAttribute, setChildren, setText } from '../shared/dom.js';
 import { createFold } from '../shared/fold.js';
 import { createAside } from './aside.js';
+import { passFocus } from './focus.js';
 import { blockRows } from './blocks.js';
 import { createShowing } from './showing.js';
 
@@ -18,7 +19,7 @@ export function createQuestions({ element, store, clock, heard, parts }) {
   });
   const first = createQuestion({ store, block: null, findings: ['mass'], fold: list }),
     asked = blocks.map(block =>
-      createQuestion({ store, block, findings: block.findings, shows: block.name === 'tumble' ? createShowing({ store, clock, heard }) : null }),
+      createQuestion({ store, block, left, findings: block.findings, shows: block.name === 'tumble' ? createShowing({ store, clock, heard }) : null }),
     );
   const more = h('p', { class: 'links ask-more' }),
     asks = blocks.map(block => h('button', { type: 'button', class: 'btn', onclick: () => ask(block) }, block.asks));
@@ -28,10 +29,15 @@ export function createQuestions({ element, store, clock, heard, parts }) {
 
   function ask(block) {
     store.edit(draft => {
-      draft.craft[block.name] = newBlock(block, draft.craft.parts);
+      askBlock(draft.craft, block, store.fields.craft, draft.habitat.radius_m);
     });
     const one = asked[blocks.indexOf(block)];
     one.element.scrollIntoView({ block: 'nearest' });
+    passFocus(one.opener);
+  }
+
+  function left(block) {
+    passFocus(asks[blocks.indexOf(block)]);
   }
 
   function update() {
@@ -53,10 +59,10 @@ export function createQuestions({ element, store, clock, heard, parts }) {
   };
 }
 
-function createQuestion({ store, block, findings, fold = null, shows = null }) {
+function createQuestion({ store, block, findings, left, fold = null, shows = null }) {
   const parts = findings.map(() => ({ title: h('h3', { class: 'third' }), says: h('p', { class: 'words craft-says' }), chart: createChart() }));
-  const figures = fold ?? createFold({ words: () => 'Its figures', make: () => blockRows({ store, block }) });
-  const away = block && h('button', { type: 'button', class: 'link', onclick: () => store.set(`craft.${block.name}`, null) }, 'Do not ask');
+  const figures = fold ?? createFold({ words: () => 'Change figures', make: () => blockRows({ store, block }) });
+  const away = block && h('button', { type: 'button', class: 'link', onclick: leave }, 'Do not ask');
   const aside = createAside({ store, findings });
   const element = h(
     'section',
@@ -64,8 +70,8 @@ function createQuestion({ store, block, findings, fold = null, shows = null }) {
     parts.flatMap(({ title, says, chart }) => [title, says, chart.element]),
     shows?.element,
     h('p', { class: 'links' }, figures.button, aside.button, away),
-    aside.element,
     figures.element,
+    aside.element,
   );
 
   function update() {
@@ -85,7 +91,11 @@ function createQuestion({ store, block, findings, fold = null, shows = null }) {
     aside.update();
     shows?.update();
   }
-  return { element, update };
+  function leave() {
+    store.edit(draft => leaveBlock(draft.craft, block));
+    left(block);
+  }
+  return { element, update, opener: figures.button };
 }
 
 // what is better seen than said, as the server draws it

@@ -18,7 +18,7 @@ function rowOf(store, path) {
   const field = fieldOf(store.fields, path);
   switch (field?.kind) {
     case 'number':
-      return createField({ store, path, none: field.nullable ? 'none' : null });
+      return createField({ store, path, none: field.nullable ? noneOf(path) : null });
     case 'choice':
       return createPick({ store, path, field });
     case 'vector':
@@ -30,7 +30,16 @@ function rowOf(store, path) {
   }
 }
 
+const NONE = { radius_m: 'the rim’s', tube_radius_m: 'as drawn', counter_rpm: 'balancing' };
+
+// what a figure is that is left out
+function noneOf(path) {
+  if (path.startsWith('craft.deploy')) return 'as it is';
+  return NONE[path.split('.').at(-1)] ?? 'none';
+}
+
 function createPick({ store, path, field }) {
+  if (field.choices.length === 1 && !field.nullable) return null; // nothing to choose: the answer names it
   const spoken = value => String(value ?? 'none').replaceAll('_', ' ');
   if (field.choices.length <= MOST_IN_A_ROW && !field.nullable) return createChoiceField({ store, path, label: field.label });
   const values = field.nullable ? [null, ...field.choices] : field.choices;
@@ -54,16 +63,12 @@ function createFigures({ store, path, field, count }) {
   const slot = createFieldError({ store, path, frame: null });
   const element = h(
     'div',
-    { class: 'group', 'data-row': path },
+    { class: 'group', role: 'group', 'aria-label': field.label, 'data-row': path },
+    h('span', {}, field.label),
     h(
-      'div',
-      { class: 'between' },
-      h('span', {}, field.label),
-      h(
-        'span',
-        { class: 'several' },
-        figures.map((figure, k) => h('span', { class: 'one' }, h('em', { 'aria-hidden': true }, nameOf(field, k)), figure.element)),
-      ),
+      'span',
+      { class: 'abreast' },
+      figures.map((figure, k) => h('span', { class: 'one' }, h('em', { 'aria-hidden': true }, nameOf(field, k)), figure.element)),
     ),
     slot.element,
   );

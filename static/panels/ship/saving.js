@@ -1,8 +1,8 @@
-// The answer about the craft as files: its drawing, pages to print, a table of its figures.
+// The answer about the craft as files (its drawing, pages to print, a table of its figures), and its sentences to copy.
 
 import { craftRequest } from '../../state/ship.js';
 import { h } from '../shared/dom.js';
-import { download, fileName } from '../shared/files.js';
+import { createCopy, download, fileName, selectWords } from '../shared/files.js';
 
 const FILES = [
   ['pdf', 'Pages to print (PDF)', 'pdf'],
@@ -10,7 +10,7 @@ const FILES = [
   ['csv', 'Figures (CSV)', 'csv'],
 ];
 
-export function createSaving({ store, client }) {
+export function createSaving({ store, client, questions }) {
   async function save(format, ending) {
     try {
       const file = await client.craftFile(format, craftRequest(store.document), store.view.units);
@@ -19,9 +19,17 @@ export function createSaving({ store, client }) {
       store.tell({ kind: 'failed', field: null, say: `The craft could not be saved: ${problem.message}` });
     }
   }
+  const copy = createCopy({ say: 'Copy the answers', text: () => answerWords(store.ship.answer), select: () => selectWords(questions), kind: 'link' });
   return h(
     'p',
     { class: 'links craft-saving' },
     FILES.map(([format, say, ending]) => h('button', { type: 'button', class: 'link', onclick: () => save(format, ending) }, say)),
+    ...copy.elements,
   );
+}
+
+/** Every question with its sentences, and the caution: words for somebody's notes. */
+export function answerWords(answer) {
+  const told = Object.values(answer ?? {}).filter(one => one?.question);
+  return [...told.map(({ question, says }) => `${question}\n${says.join(' ')}`), answer?.caution ?? ''].join('\n\n');
 }

@@ -27,7 +27,7 @@ export async function createShip({ store, clock, client, heard, large }) {
     views = createViews({ element: $('#ship-views'), store, large, chosen, choose: pick }),
     questions = createQuestions({ element: $('#ship-questions'), store, clock, heard, parts: () => createParts({ store, chosen, choose }) }),
     told = createTold({ store, heard });
-  $('#ship-saving').append(createSaving({ store, client }));
+  $('#ship-saving').append(createSaving({ store, client, questions: $('#ship-questions') }));
   const words = $('#ship-words'),
     built = ['#ship-views', '#ship-questions', '#ship-saving', '#ship-caution'].map(id => $(id));
 
@@ -43,10 +43,13 @@ export async function createShip({ store, clock, client, heard, large }) {
     setText($('#ship-caution span'), answer?.caution ?? '');
     for (const part of [views, questions, told]) part.update();
   }
-  new ResizeObserver(([entry]) => {
-    const px = Math.round(entry.contentRect.width);
-    if (px > 0 && Math.abs(px - store.ship.width_px) > 8) store.setShip({ width_px: views.width() });
-  }).observe($('#ship-views'));
+  // drawings are as wide as the column; that of the craft itself may be laid large over the stages
+  const resized = new ResizeObserver(() => {
+    const { width_px, drawing_px } = store.ship,
+      wanted = views.widths();
+    if (Math.abs(wanted.width_px - width_px) > 8 || Math.abs(wanted.drawing_px - drawing_px) > 8) store.setShip(wanted);
+  });
+  for (const part of [$('#ship-views'), views.box]) resized.observe(part);
   for (const topic of ['document', 'ship', 'view', 'notice']) store.on(topic, update);
   update();
 }

@@ -1,19 +1,22 @@
 // The craft's tumble as a motion of the scene: both stages show it, and files of the scene hold it.
 
-import { TUMBLE_PRESETS, asMotion, tumbler } from '../../state/ship.js';
+import { TUMBLE_PRESETS, asMotion, isAsAsked, tumbler } from '../../state/ship.js';
 import { threeFigures } from '../../state/units.js';
 import { h, setAttribute, setText } from '../shared/dom.js';
 
 export function createShowing({ store, clock, heard }) {
   const button = h('button', { type: 'button', class: 'btn', onclick: show }),
-    element = h('p', { class: 'links' }, button);
+    note = h('p', { class: 'small', hidden: true }, 'The motion in the scene has other figures than these.'),
+    element = h('div', {}, note, h('p', { class: 'links' }, button));
   let hid = []; // for it to be seen alone
   const tumble = () => store.ship.answer?.tumble ?? null;
+
+  const asked_s = ({ craft }) => (craft.tumble.dissipation ? store.read('craft.tumble.dissipation.time_s') : null);
 
   function show() {
     let done = null;
     store.edit(draft => {
-      done = asMotion(draft, tumble(), draft.craft.tumble.dissipation ? store.read('craft.tumble.dissipation.time_s') : null);
+      done = asMotion(draft, tumble(), asked_s(draft));
     });
     const others = store.document.motions.slice(1).map(motion => motion.name);
     hid = others.filter(name => !store.view.hidden.includes(name));
@@ -32,6 +35,12 @@ export function createShowing({ store, clock, heard }) {
   function update() {
     if (hid.length && tumbler(store.document) < 0) showAgain();
     setAttribute(element, 'hidden', !tumble());
+    const other =
+      !store.shipBehind &&
+      Boolean(tumble() && store.document.craft?.tumble) &&
+      tumbler(store.document) >= 0 &&
+      !isAsAsked(store.document, tumble(), asked_s(store.document));
+    setAttribute(note, 'hidden', !other);
     setText(button, tumbler(store.document) < 0 ? 'Show it as a motion' : 'Show it again as a motion, with these figures');
   }
   // undone

@@ -1,27 +1,55 @@
 // The craft of the Lantern Wheel's world to start from, each under its drawing's sentence.
 
 import { createNewest } from '../../state/newest.js';
+import { RADIUS, SPIN } from '../../state/fields.js';
 import { withCraft } from '../../state/ship.js';
+import { showQuantity } from '../../state/units.js';
+import { choiceRow, createChoice } from '../shared/choice.js';
 import { h, setAttribute, setChildren, setText } from '../shared/dom.js';
 import { createFold } from '../shared/fold.js';
+import { passFocus } from './focus.js';
 
 export function createStart({ element, store, client }) {
-  const first = createList({ client, begin });
-  const fold = createFold({ words: () => 'Start from another craft', make: () => [createList({ client, begin })] });
+  let keeps = false; // whether the habitat keeps its radius and spin
+  const make = () => createList({ store, client, begin, kept: { now: () => keeps, choose: keep } });
+  const first = make(),
+    fold = createFold({ words: () => 'Start from another craft', make: () => [make()] });
   const away = h('button', { type: 'button', class: 'link', onclick: remove }, 'Take the craft out of the scene');
   const opener = h('p', { class: 'links' }, fold.button, away),
-    intro = h('p', { class: 'words' }, 'No craft is in this scene yet. Start from one of these; its radius and spin become those of the habitat.');
+    intro = h('p', { class: 'words' }, 'No craft is in this scene yet. Start from one of these, and change its parts.');
   element.append(intro, first.element, opener, fold.element);
 
-  function begin(craft) {
-    if (!fold.element.hidden) fold.toggle();
-    store.edit(draft => withCraft(draft, craft));
-    element.closest('.body').scrollTop = 0;
+  function keep(wanted) {
+    keeps = wanted;
+    update();
+  }
+
+  async function begin(craft) {
+    const kept = keeps;
+    try {
+      const chosen = kept ? (await client.crafts(store.read(RADIUS))).find(({ id }) => id === craft.id) : craft;
+      if (!chosen)
+        return store.tell({ kind: 'refused', field: null, say: `${craft.title} does not fit this radius: a part of it would be too short or too long.` });
+      if (!fold.element.hidden) fold.toggle();
+      store.edit(draft => withCraft(draft, chosen, kept));
+      toTop();
+    } catch (problem) {
+      store.tell({ kind: 'failed', field: null, say: `The craft could not be fetched: ${problem.message}` });
+    }
+  }
+
+  // the place scrolls by itself, or on a small screen with the page
+  function toTop() {
+    const body = element.closest('.body');
+    if (body.scrollHeight > body.clientHeight) body.scrollTop = 0;
+    else body.scrollIntoView({ block: 'start' });
+    passFocus(body.parentElement.querySelector('.head'), fold.button);
   }
 
   function remove() {
     store.set('craft', null);
     store.tell({ kind: 'told', say: 'The craft is out of the scene.', undo: true });
+    toTop();
   }
 
   function update() {
@@ -37,8 +65,20 @@ export function createStart({ element, store, client }) {
   return { update };
 }
 
-function createList({ client, begin }) {
-  const element = h('ul', { class: 'crafts' });
+function createList({ store, client, begin, kept }) {
+  const list = h('ul', { class: 'crafts' });
+  const label = 'Radius and spin';
+  const choice = createChoice({
+    label,
+    options: [
+      { value: false, say: 'the craft’s' },
+      { value: true, say: 'as they are' },
+    ],
+    chosen: kept.now,
+    choose: kept.choose,
+  });
+  const comes = h('p', { class: 'small' });
+  const element = h('div', {}, choiceRow(label, choice), comes, list);
   const craft = one => h('button', { type: 'button', class: 'craft', onclick: () => begin(one) }, h('b', {}, one.title), h('span', {}, one.say));
   let listed = false;
   const { want } = createNewest({
@@ -47,11 +87,24 @@ function createList({ client, begin }) {
     answered(crafts) {
       listed = true;
       setChildren(
-        element,
+        list,
         crafts.map(one => h('li', {}, craft(one))),
       );
     },
-    failed: problem => setText(element, problem.message),
+    failed: problem => setText(list, problem.message),
   });
-  return { element, update: () => listed || want() };
+  function update() {
+    const { units } = store.view;
+    choice.update();
+    const radius = showQuantity(store.read(RADIUS), 'm', units),
+      spin = showQuantity(store.read(SPIN), 'rpm', units);
+    setText(
+      comes,
+      kept.now()
+        ? `The habitat keeps its ${radius} and ${spin}: all lengths of the craft are made to fit, its masses stay.`
+        : 'The habitat takes the craft’s radius and spin.',
+    );
+    if (!listed) want();
+  }
+  return { element, update };
 }

@@ -1,12 +1,17 @@
 // The craft from its side and its end, as the server draws it. The chosen part has a handle in both: dragged, or moved by the arrows.
 
+import { clamp } from '../../state/scale.js';
 import { movedPlace } from '../../state/ship.js';
+import { showQuantity } from '../../state/units.js';
 import { h, onDrag, parseDrawing, s, setAttribute, setChildren } from '../shared/dom.js';
+import { createEditedName } from '../shared/figure.js';
 import { drawnScale } from '../shared/large.js';
 
 const STEP_M = 0.5,
-  LARGE = 10;
-const VIEWS = ['side', 'end'];
+  LARGE = 10,
+  PX = [240, 1200]; // how wide the server draws
+const VIEWS = ['side', 'end'],
+  AXES = ['x', 'y', 'z'];
 const MOVES = { side: 'left and right along the axis, up and down from it', end: 'left and right, up and down' };
 
 /** chosen() → the number of the part that has the handles; choose(number). */
@@ -17,9 +22,20 @@ export function createViews({ element, store, large, chosen, choose }) {
   svg.addEventListener('click', event => pick(event.target.closest('g')?.querySelector('title')?.textContent));
   const grips = VIEWS.map(createGrip),
     box = h('div', { class: 'craft-box' }, svg, grips);
-  element.append(box, h('p', { class: 'links' }, large.button({ place: 6, title: () => 'The craft, from the side and from the end', part: box })));
+  const name = createEditedName({
+    label: 'Name of the craft',
+    kind: 'craft-name',
+    read: () => store.document.craft.title || 'The craft',
+    write: typed => store.set('craft.title', typed),
+  });
+  element.append(
+    h('h3', { class: 'third' }, name.element),
+    box,
+    h('p', { class: 'links' }, large.button({ place: 6, title: () => 'The craft from its side and end', part: box })),
+  );
   let drawn = null;
 
+  const spoken = place => place.map((value, k) => `${AXES[k]} ${showQuantity(value, 'm', store.view.units)}`).join(', ');
   const parts = () => store.document.craft.parts;
   const placeOf = () => parts()[chosen()].place_m ?? [0, 0, 0];
 
@@ -74,6 +90,7 @@ export function createViews({ element, store, large, chosen, choose }) {
 
   function update() {
     const { answer } = store.ship;
+    if (store.document.craft) name.update();
     setAttribute(element, 'hidden', !answer?.drawing);
     if (!answer?.drawing) return;
     if (answer.drawing !== drawn) {
@@ -104,9 +121,15 @@ export function createViews({ element, store, large, chosen, choose }) {
       grips[k].style.left = `${(100 * x) / drawn.size_px[0]}%`;
       grips[k].style.top = `${(100 * y) / drawn.size_px[1]}%`;
       setAttribute(grips[k], 'aria-label', `${part.name}, from the ${view}: ${MOVES[view]}`);
-      setAttribute(grips[k], 'aria-valuetext', placeOf().join(', '));
+      setAttribute(grips[k], 'aria-valuetext', spoken(placeOf()));
       setAttribute(grips[k], 'aria-valuenow', placeOf()[view === 'side' ? 2 : 0]);
     });
   }
-  return { update, width: () => Math.round(Math.min(1200, Math.max(240, (element.clientWidth || 360) / drawnScale(box)))) };
+  // of the drawings of the column, and of this one; what is not laid out leaves them as they are
+  function widths() {
+    const of = (part, known) => (part.clientWidth ? clamp(Math.round(part.clientWidth / drawnScale(part)), ...PX) : known);
+    const { width_px, drawing_px } = store.ship;
+    return { width_px: of(element, width_px), drawing_px: of(box, drawing_px) };
+  }
+  return { update, box, widths };
 }

@@ -116,4 +116,12 @@ ROWS = {
         400.0,
         "inputs to 3 digits",
     ),
+    "RIG-25": Row(
+        "restoring stiffness of a spinning body, H^2/I_transverse, same hull at 3 rpm (formula on page 6.B6)",
+        {"H_N_m_s": 333000000000.0, "I_transverse_kg_m2": 1290000000000.0},
+        86000000000.0,
+        "N m/rad",
+        500000000.0,
+        "inputs to 3 digits",
+    ),
 }

@@ -6,6 +6,7 @@ import random
 from rimfall.scene.craft.document import SOLIDS
 
 _ENDS_KG, _ENDS_M = (0.001, 1e12), (0.001, 1e5)
+_TINY = (5e-324, 1e-160)  # what has no inverse, or no square
 
 
 def craft(seed):
@@ -49,6 +50,57 @@ def craft(seed):
         "parts": [changed | {name: _length(draw) for name in ("radius_m", "length_m") if name in part}]
     }
     return document
+
+
+def whole(seed):
+    """The same with the other blocks: what hangs on a craft, comes to it, holds it, and its tumbling; and with figures that have no inverse."""
+    draw = random.Random(seed)
+    document = craft(seed)
+    for name in ("spin_rpm", "counter_rpm"):
+        document[name] = draw.choice((document[name], document[name], *_TINY))
+    for part in document["parts"]:
+        part["place_m"] = draw.choice((part["place_m"], part["place_m"], [1e-155, 0, -1e-155], [0, 5e-324, 0]))
+    document["ballast"]["planes_m"] = draw.choice(([-3.0, 3.0], [0.0, 5e-324], [2.0, 2.0 + 1e-15]))
+    return document | _others(draw)
+
+
+def _others(draw):
+    tether = {
+        "length_m": _length(draw),
+        "masses_kg": [_mass(draw), _mass(draw)],
+        "material": draw.choice((None, "aramid", "aluminium 6061-T6")),
+        "safety": draw.choice((1.0, 4.0, 1000.0)),
+        "to_length_m": draw.choice((None, _length(draw))),
+    }
+    dock = {
+        "at": draw.choice(("rim", "hub")),
+        "mass_kg": _mass(draw),
+        "exhaust_m_s": _span(draw, 10, 1e7),
+        "radius_m": _length(draw),
+        "thrust_n": draw.choice((1e-6, 1e12, 200.0)),
+        "leaves_toward_deg": draw.choice((0.0, -360.0, 360.0, 5e-324, 90.0)),
+    }
+    hull = {
+        "material": draw.choice(("aramid", "steel 4340")),
+        "safety": draw.choice((1.0, 3.0, 1000.0)),
+        "load_kg_m2": draw.choice((0.0, 300.0, 1e9)),
+        "thickness_m": draw.choice((1e-6, 0.05, 1e5)),
+        "pressure_kpa": draw.choice((0.0, 101.3, 1e5, 5e-324)),
+        "spokes": draw.choice((0, 1, 1000)),
+    }
+    rock = {
+        "density_kg_m3": draw.choice((1.0, 2_600.0, 1e5)),
+        "radius_m": draw.choice((0.1, 500.0, 1e7)),
+        "gravity_g": draw.choice((1e-6, 0.3, 100.0)),
+    }
+    tumble = {
+        "rates_rpm": [draw.choice((0.0, 3.0, draw.uniform(-200, 200), *_TINY)) for _ in range(3)],
+        "dissipation": draw.choice((None, {"time_s": draw.choice((1e-3, 60.0, 1e9))})),
+        "duration_s": draw.choice((0.1, 10.0)),
+        "places": [{"name": "bow", "place_m": _place(draw)}],
+    }
+    blocks = {"tether": tether, "dock": dock, "hull": hull, "rock": rock, "tumble": tumble}
+    return {name: block for name, block in blocks.items() if draw.random() < 0.7}
 
 
 def _span(draw, low, high):

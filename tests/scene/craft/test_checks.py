@@ -12,6 +12,7 @@ from tests.tables import each_row
 RING = {"name": "ring", "solid": "ring", "mass_kg": 90_000, "radius_m": 56}
 KEEL = {"name": "keel", "group": "still", "solid": "cylinder", "mass_kg": 60_000, "radius_m": 3, "length_m": 40}
 DOCUMENT = {"rimfall_craft": 1, "spin_rpm": 3, "parts": [RING, KEEL]}
+TORUS = {"name": "torus", "solid": "torus", "mass_kg": 1, "radius_m": 28, "tube_radius_m": 3}
 BOX = {"name": "box", "solid": "box", "mass_kg": 1, "size_m": [1, 2, 3]}
 
 
@@ -47,6 +48,22 @@ REFUSED = [
         "parts.0.tube_radius_m",
         "at most the radius of the ring, 56 m",
     ),
+    (
+        {"parts": [TORUS], "deploy": {"parts": [{"name": "torus", "radius_m": 1}]}},
+        "deploy.parts.0.radius_m",
+        "at least the radius of its tube, 3 m",
+    ),
+    (
+        {"parts": [TORUS], "deploy": {"parts": [{"name": "torus", "radius_m": 4, "tube_radius_m": 5}]}},
+        "deploy.parts.0.tube_radius_m",
+        "at most the radius of the ring, 4 m",
+    ),
+    (
+        {"deploy": {"parts": [{"name": "ring", "radius_m": 28}, {"name": "ring", "place_m": [5, 0, 0]}]}},
+        "deploy.parts.1.name",
+        "a part that changes once (deploy.parts.0 is of it already)",
+    ),
+    ({"dock": {"mass_kg": 1, "exhaust_m_s": 10, "thrust_n": 5e-324}}, "dock.thrust_n", "1e-6 to 1e12 N"),
     ({"spin_rpm": None}, "spin_rpm", "is missing; it must be 0 to 200 rpm."),
     (
         {"spin_rpm": 200, "parts": [RING | {"radius_m": 500}]},
@@ -67,8 +84,14 @@ REFUSED = [
     ({"spin_up": {"by": "hand"}}, "spin_up.by", "it must be motor or thrusters"),
     ({"spin_up": {"by": "motor", "torque_n_m": 0}}, "spin_up.torque_n_m", "1e-6 to 1e15 N m"),
     ({"spin_up": 3}, "spin_up", "Spin-up was 3; it must be an object in braces"),
-    ({"slew": {"angle_deg": 90}}, "slew.rate_deg_s", "(or slew.torque_n_m is given instead)"),
+    ({"slew": {"angle_deg": 90}}, "slew.rate_deg_s", "(or slew.time_s or slew.torque_n_m is given instead)"),
+    ({"slew": {"angle_deg": 90, "rate_deg_s": 1, "time_s": 1}}, "slew.time_s", "null beside slew.rate_deg_s"),
     ({"slew": {"angle_deg": 90, "rate_deg_s": 1, "torque_n_m": 1}}, "slew.torque_n_m", "null beside slew.rate_deg_s"),
+    (
+        {"radius_m": 60, "hull": {"material": "aramid", "thickness_m": 0.1, "tube_radius_m": 21}},
+        "hull.tube_radius_m",
+        "at most a third of the floor's radius, 20 m",
+    ),
     ({"joint": {"radius_m": 1, "load_n": 1, "friction_coefficient": 3}}, "joint.friction_coefficient", "0 to 2"),
     ({"ballast": {"planes_m": [1]}}, "ballast.planes_m", "two places along the axis"),
     ({"deploy": {"parts": [{"name": "x"}]}}, "deploy.parts.0.name", "the name of a part: ring, keel"),

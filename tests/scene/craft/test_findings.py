@@ -27,6 +27,7 @@ def said(finding):
     return " ".join(finding["says"]).replace("\u00a0", " ")
 
 
+NB = "\u00a0"
 MOTOR = {"by": "motor", "torque_n_m": 5_000}
 
 
@@ -57,6 +58,9 @@ def test_thrusters_turn_nothing_else():
     assert burnt["still_rate_rpm"] is None
     assert "nothing else begins to turn" in said(burnt)
     assert "less than 2 %" in " ".join(burnt["assumptions"])
+    slow = found(spin_up={"by": "thrusters", "thrust_n": 400, "arm_m": 56, "exhaust_m_s": 10})["spin_up"]
+    times = slow["propellant_kg"] / 90_000
+    assert f"of propellant, {times:.3g} times the mass of what turns;" in said(slow)
 
 
 def test_propellant_of_more_than_2_percent_weighs():
@@ -149,6 +153,25 @@ def test_which_way_it_pushes_back():
     assert slew["wheel"]["rate_deg_s"] == pytest.approx(math.degrees(1_000 / (90_000 * 56**2 * 3 * RPM_RAD_S)))
     assert "to swing its bow to the right it must be pressed upward at the bow" in said(slew)
     assert slew["precession"]["once_round_s"] == pytest.approx(360 / slew["wheel"]["rate_deg_s"])
+    timed, rated = (found(slew=one | {"angle_deg": 90})["slew"] for one in ({"time_s": 600}, {"rate_deg_s": 0.15}))
+    assert timed == rated
+    assert f"for 10{NB}min" in " ".join(timed["says"])
+
+
+def test_what_is_farther_out_than_the_floor_is_told():
+    ring = {name: value for name, value in RING.items() if name != "radius_m"}
+    spoke = {"name": "spoke", "solid": "rod", "mass_kg": 900, "length_m": 50, "place_m": [29, 0, 0], "axis": [1, 0, 0]}
+    cart = {"mass_kg": 300, "from_radius_m": 3, "to_radius_m": 41, "speed_m_s": 1}
+    crew = {"name": "crew", "mass_kg": 960, "place_m": [24, 32, 0]}  # 40 m from the axis
+    fits = found(ring, KEEL, radius_m=40, loads=[crew], move=cart | {"to_radius_m": 40})["mass"]
+    assert "beyond the floor" not in said(fits)
+    one = found(ring, spoke, KEEL, radius_m=40)["mass"]
+    assert "Spoke reaches beyond the floor, which is 40 m from the axis: 54 m." in said(one)
+    more = found(ring, spoke, KEEL, radius_m=39, loads=[crew], move=cart)["mass"]
+    assert (
+        "Spoke, crew and the mass that moves reach beyond the floor, which is 39 m from the axis: up to 54 m."
+        in said(more)
+    )
 
 
 def test_arms_drawn_in_spin_faster_at_the_cost_of_work():
@@ -185,6 +208,165 @@ ALL = {
     "move": {"mass_kg": 5, "from_radius_m": 0, "to_radius_m": 2, "speed_m_s": 1},
 }
 ON_AXIS, THIN_KEEL = POINT | {"place_m": [0, 0, 0]}, {"name": "keel", "group": "still", "solid": "point", "mass_kg": 60}
+BEARING = {"radius_m": 1, "load_n": 1, "friction_coefficient": 0.1}
+TURN = {"rate_deg_s": 0.1, "angle_deg": 90}
+COUNTERED = [  # counter_rpm, spin_rpm, finding, what it says
+    (
+        -6,
+        3,
+        "spin_up",
+        "With the spinner spun up as well, the still keel would turn the same way as the ring at 3,140 rpm",
+    ),
+    (3, 3, "spin_up", "With the spinner spun up as well, the still keel would turn the other way at 6,270 rpm"),
+    (-1, 3, "spin_up", "With the spinner spun up as well, the still keel would turn the other way at 2,090 rpm"),
+    (3, 3, "mass", "90 t of it turns the same way at its own rate"),
+    (3, 3, "mass", "at 3 rpm the same way, adds 100 % to it"),
+    (-6, 3, "mass", "90 t of it turns the other way"),
+    (-6, 3, "mass", "holds more than that against it, and 88.7 million kg m²/s is left"),
+    (-3, 0, "mass", "The ring does not turn; the spinner, at 3 rpm, holds 88.7 million kg m²/s of angular momentum"),
+    (-6, 3, "slew", "takes 155 kN m for 15 min, pressed the other way: the spinner holds the more momentum"),
+    (
+        -1,
+        3,
+        "slew",
+        "To turn the axis of the whole, with the spinner, by 90° at 0.1° per second takes 103 kN m for 15 min. If",
+    ),
+    (
+        -3,
+        0,
+        "slew",
+        "To turn the axis of the whole, with the spinner, by 90° at 0.1° per second takes 155 kN m for 15 min.",
+    ),
+]
+
+
+@each_row(("counter_rpm", "spin_rpm", "name", "says"), COUNTERED)
+def test_a_counter_part_that_does_not_balance(counter_rpm, spin_rpm, name, says):
+    """The still keel takes what both hold: (I_t ω_t + I_c ω_c)/I_s, by hand; the one that holds more has the torque on the whole its way."""
+    answer = found(RING, KEEL, SPINNER, spin_rpm=spin_rpm, counter_rpm=counter_rpm, spin_up=MOTOR, slew=TURN)
+    assert says in said(answer[name])
+    ring = 90_000 * 56**2 * RPM_RAD_S
+    momenta = answer["mass"]["angular_momentum_kg_m2_s"]
+    assert (momenta["turning"], momenta["counter"], momenta["whole"]) == pytest.approx(
+        (ring * spin_rpm, ring * counter_rpm, ring * (spin_rpm + counter_rpm))
+    )
+    assert answer["slew"]["whole"]["torque_n_m"] == pytest.approx(abs(momenta["whole"]) * math.radians(0.1))
+    cancel = answer["spin_up"]["cancel"]
+    assert cancel["left_kg_m2_s"] == momenta["whole"]
+    assert cancel["rate_rpm"] == pytest.approx(-spin_rpm)
+    against = counter_rpm * spin_rpm < 0
+    assert cancel["inertia_kg_m2"] == (pytest.approx(90_000 * 56**2 * spin_rpm / -counter_rpm) if against else None)
+
+
+def test_a_joint_between_two_that_turn():
+    """Of 3 rpm and 1 the other way, 4; friction takes their difference, and both come to the mean."""
+    joint = found(RING, SPINNER, counter_rpm=-1, joint=BEARING)["joint"]
+    assert joint["relative_rpm"] == pytest.approx(4)
+    assert joint["surface_speed_m_s"] == pytest.approx(4 * RPM_RAD_S)
+    assert joint["heat_w"] == pytest.approx(0.1 * 4 * RPM_RAD_S)
+    assert joint["seized"]["rate_rpm"] == pytest.approx(1)
+    assert joint["seized"]["heat_j"] == pytest.approx(90_000 * 56**2 * (2 * RPM_RAD_S) ** 2)
+
+
+def test_wheels_that_nobody_has_named():
+    """As wide as the still part and a twentieth of the turning mass; as heavy as the counter rate asks for; a tenth of the rim without a keel."""
+    momentum = 90_000 * 56**2 * 3 * RPM_RAD_S
+    for parts, more, mass, radius in (
+        ((RING, KEEL), {}, 4_500, 3),
+        ((RING, KEEL), {"counter_rpm": -90}, momentum / (90 * RPM_RAD_S) / 9, 3),
+        ((RING,), {}, 4_500, 5.6),
+    ):
+        wheel = found(*parts, spin_up=MOTOR, **more)["spin_up"]["cancel"]["wheel"]
+        rate = momentum / (mass * radius**2)
+        assert wheel == pytest.approx(
+            {"mass_kg": mass, "radius_m": radius, "rate_rpm": rate / RPM_RAD_S, "rim_speed_m_s": rate * radius}
+        )
+
+
+def test_what_a_motor_and_a_turn_take_by_hand():
+    answer = found(spin_up=MOTOR, slew={"torque_n_m": 1_000, "angle_deg": 90})
+    assert answer["spin_up"]["power_w"] == pytest.approx(5_000 * 3 * RPM_RAD_S)
+    across = 90_000 * 56**2 / 2 + 60_000 * (9 / 4 + 1600 / 12)
+    rate = 1_000 / (90_000 * 56**2 * 3 * RPM_RAD_S)
+    turn = answer["slew"]["rest_to_rest"]
+    assert turn["torque_n_m"] == pytest.approx(across * rate**2 / (math.pi / 2))
+    assert turn["time_s"] == pytest.approx(math.pi / rate)
+    still = found(spin_rpm=0.0, slew={"torque_n_m": 1_000, "angle_deg": 90})["slew"]["rest_to_rest"]
+    assert still["torque_n_m"] == pytest.approx(1_000)
+    assert still["time_s"] == pytest.approx(math.sqrt(4 * across * (math.pi / 2) / 1_000))  # T = 4 I theta/t^2
+    fast = found(slew={"rate_deg_s": 60, "angle_deg": 90})["slew"]
+    assert any("nods as well" in one for one in fast["assumptions"])
+    assert not any("nods" in one for one in answer["slew"]["assumptions"])
+
+
+def test_stopping_by_thrusters_takes_more_turns_than_starting():
+    """What they carry weighs most while it still turns fast; starting, while it hardly turns."""
+    burnt = found(spin_up={"by": "thrusters", "thrust_n": 400, "arm_m": 56, "exhaust_m_s": 40})
+    up, down = burnt["spin_up"], burnt["spin_down"]
+    assert (up["time_s"], up["propellant_kg"]) == (down["time_s"], down["propellant_kg"])
+    assert up["turns"] + down["turns"] == pytest.approx(3 / 60 * up["time_s"])
+    assert down["turns"] > 1.1 * up["turns"]
+    motor = found(spin_up=MOTOR)
+    assert motor["spin_up"]["turns"] == motor["spin_down"]["turns"]
+
+
+@each_row("share", [0.019, 0.021])
+def test_propellant_weighs_from_2_percent(share):
+    exhaust = 3 * RPM_RAD_S * 56 / share
+    burnt = found(spin_up={"by": "thrusters", "thrust_n": 400, "arm_m": 56, "exhaust_m_s": exhaust})["spin_up"]
+    assert burnt["propellant_rough_kg"] == pytest.approx(90_000 * share)
+    expected = share if share < 0.02 else math.expm1(share)
+    assert burnt["propellant_kg"] == pytest.approx(90_000 * expected, rel=1e-12)
+
+
+@each_row(("start", "end"), [(10.0, 40.0), (40.0, 10.0)])
+def test_what_a_moving_mass_takes_by_hand(start, end):
+    way = {"mass_kg": 500, "from_radius_m": start, "to_radius_m": end, "speed_m_s": 2}
+    kept = found(move=way | {"holds": "spin"})["move"]
+    omega = 3 * RPM_RAD_S
+    assert kept["torque_n_m"] == pytest.approx(2 * 500 * 40 * omega * 2)
+    assert kept["power_w"] == pytest.approx(2 * 500 * 40 * omega**2 * 2)
+    assert kept["before"]["gravity_m_s2"] == pytest.approx(omega**2 * 56)
+    free = found(move=way)["move"]
+    fastest = omega * (1 if end > start else (90_000 * 56**2 + 500 * 1600) / (90_000 * 56**2 + 500 * 100))
+    assert free["sideways_n"] == pytest.approx(2 * 500 * fastest * 2)
+
+
+def test_a_deployed_ring_has_the_gravity_and_energy_of_its_spin():
+    states = found(deploy={"parts": [{"name": "ring", "radius_m": 28}]})["deploy"]
+    for state, rpm, radius in ((states["before"], 3, 56), (states["after"], 12, 28)):
+        assert state["gravity_m_s2"] == pytest.approx((rpm * RPM_RAD_S) ** 2 * radius)
+        assert state["energy_j"] == pytest.approx(90_000 * radius**2 * (rpm * RPM_RAD_S) ** 2 / 2)
+
+
+def test_gravity_round_a_rim_is_least_on_the_heavy_side_and_greatest_opposite():
+    """The loads count in what the axis moves by: 1 of 160 tonnes at 56 m."""
+    for place, least, greatest in (([0, 56, 0], 90, -90), ([0, -56, 0], -90, 90), ([56, 0, 0], 0, 180)):
+        load = {"name": "stores", "mass_kg": 10_000, "place_m": place}
+        one = found(loads=[load])["balance"]
+        gravity = one["gravity"]
+        assert one["axis_moves_m"] == pytest.approx(10_000 * 56 / 160_000)
+        assert (gravity["least_azimuth_deg"], gravity["greatest_azimuth_deg"]) == pytest.approx((least, greatest))
+        by_azimuth = dict(zip(gravity["azimuth_deg"], gravity["round_m_s2"], strict=True))
+        assert by_azimuth[least % 360] == pytest.approx(gravity["least_m_s2"])
+        assert by_azimuth[greatest % 360] == pytest.approx(gravity["greatest_m_s2"])
+        assert gravity["greatest_m_s2"] == pytest.approx((3 * RPM_RAD_S) ** 2 * (56 + 3.5))
+
+
+@each_row("spin_rpm", [5e-324, 1e-320, 1e-160])
+def test_a_spin_that_has_no_inverse_is_none(spin_rpm):
+    every = ALL | {
+        "tumble": {"rates_rpm": [0, spin_rpm, spin_rpm], "dissipation": {"time_s": 9}},
+        "dock": {"at": "rim", "mass_kg": 8_000, "exhaust_m_s": 3_000},
+        "tether": {"length_m": 9, "masses_kg": [1, 2], "material": "aramid", "to_length_m": 3},
+        "hull": {"material": "aramid", "thickness_m": 0.1},
+    }
+    tiny, none = (found(RING, KEEL, SPINNER, spin_rpm=rpm, counter_rpm=-rpm, **every) for rpm in (spin_rpm, 0.0))
+    assert said(tiny["dock"]) == "Nothing turns: it docks as with any craft."
+    for name in set(tiny) & set(answers.FINDINGS):
+        assert said(tiny[name]) == said(none[name])
+
+
 ODD = [
     ([POINT], "nothing for a joint to run against"),
     ([POINT, OTHER], "nothing aboard for a motor to push against"),
@@ -197,6 +379,7 @@ ODD = [
         "fill the same space, and are counted in full all the same: keel with tank",
     ),
     ([RING | {"mass_kg": 1e12}, KEEL | {"mass_kg": 1}], "the two go on as one at 3 rpm"),
+    ([ON_AXIS, KEEL], "the point has no inertia about the axis: friction stops it at once"),
 ]
 
 
@@ -224,9 +407,9 @@ def numbers(data):
         yield data
 
 
-@each_row("seed", range(60))
-def test_any_craft_has_finite_figures_and_whole_sentences(seed):
-    document = random_crafts.craft(seed)
+@each_row(("seed", "of"), [(seed, of) for seed in range(60) for of in (random_crafts.craft, random_crafts.whole)])
+def test_any_craft_has_finite_figures_and_whole_sentences(seed, of):
+    document = of(seed)
     try:
         craft = read_craft(json.dumps(document))
     except Refused:

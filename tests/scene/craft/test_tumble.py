@@ -95,6 +95,72 @@ def test_momentum_and_energy_of_the_answer():
     np.testing.assert_allclose(turned, np.broadcast_to(start, turned.shape), rtol=1e-9, atol=1e-6)
 
 
+def test_what_a_brick_comes_to_by_hand():
+    """L over the greatest moment, about that axis; the share of the energy that has gone; half of the period a flip."""
+    found = tumbled("brick", [0.02, 0.01, 3.0], 500.0)
+    inertia = 90_000 / 12 * np.array([30**2 + 20**2, 10**2 + 20**2, 10**2 + 30**2])
+    momentum = inertia * np.array([0.02, 0.01, 3.0]) * RPM_RAD_S
+    size, first = np.linalg.norm(momentum), 0.5 * np.sum(momentum**2 / inertia)
+    assert found["final_rpm"] == pytest.approx(size / inertia[0] / RPM_RAD_S)
+    assert found["final_energy_j"] == pytest.approx(size**2 / 2 / inertia[0])
+    assert np.abs(found["final_axis"]) == pytest.approx([1, 0, 0])
+    share = 100 * (1 - found["final_energy_j"] / first)
+    assert (
+        f"about its own x axis, and {(first - found['final_energy_j']) / 1e3:.3g} kJ, {share:.3g} % of its energy"
+        in said(found)
+    )
+    assert f"once every {found['flip_period_s'] / 2:.3g} s to begin with" in said(found)
+
+
+@each_row(("what", "ratio", "rule"), [("disc", 2.0, "this is more"), ("flat", 1.1, "this is less")])
+def test_the_rule_that_designers_ask_for(what, ratio, rule):
+    """A drum of length l has (1/2)/(1/4 + l²/12r²) times its inertia across; Kalpana One was laid out for 1.2 (Globus et al. 2007)."""
+    SOLIDS["flat"] = {"solid": "cylinder", "radius_m": 1.0, "length_m": math.sqrt(12 * (0.5 / 1.1 - 0.25))}
+    found = tumbled(what, [0.0, 0.0, 3.0])
+    assert found["stable"]["rule"] == 1.2
+    assert found["stable"]["spin_to_transverse"] == pytest.approx(ratio)
+    assert found["stable"]["margin"] == pytest.approx(ratio / 1.2 - 1)
+    assert f"Designers ask for 1.2 or so; {rule}." in said(found)
+
+
+def test_a_craft_off_its_own_axes():
+    """Places count from the centre of mass; momentum is in the craft's axes; how far z is from a principal axis is told."""
+    boxes = [
+        {
+            "name": "hull",
+            "mass_kg": 9e4,
+            "solid": "box",
+            "size_m": [10, 30, 20],
+            "axis": [0.3, 0.1, 1.0],
+            "place_m": [4, 0, 0],
+        },
+        {"name": "tank", "mass_kg": 2e4, "solid": "point", "place_m": [-6, 2, 9]},
+    ]
+    block = {"rates_rpm": [0.5, 0.0, 3.0], "duration_s": 9.0, "places": [{"name": "bow", "place_m": [1, 2, 3]}]}
+    whole = as_data(check(Craft(rimfall_craft=1, spin_rpm=3.0, parts=boxes, tumble=block)))
+    found, mass = whole["tumble"], whole["mass"]["whole"]
+    inertia, omega = np.array(mass["inertia_kg_m2"]), np.array([0.5, 0.0, 3.0]) * RPM_RAD_S
+    assert found["angular_momentum_kg_m2_s"] == pytest.approx(inertia @ omega)
+    offset = np.array([1, 2, 3]) - mass["centre_of_mass_m"]
+    change = np.linalg.solve(inertia, np.cross(inertia @ omega, omega))
+    felt = -(np.cross(change, offset) + np.cross(omega, np.cross(omega, offset))) / G0_M_S2
+    assert found["places"][0]["felt_g"][0] == pytest.approx(felt)
+    nearest = np.abs(np.linalg.eigh(inertia)[1][2]).max()
+    assert found["stable"]["off_axis_deg"] == pytest.approx(math.degrees(math.acos(nearest)))
+    assert not found["stable"]["aligned"]
+    assert "so spun about z it wobbles from the start" in said(found)
+
+
+def test_samples_are_as_many_as_a_turn_needs_and_no_more_than_a_file_bears():
+    assert len(tumbled("disc", [0.1, 0.0, 3.0], duration_s=1.0)["time_s"]) == 241
+    assert (
+        len(tumbled("disc", [0.0, 0.0, 3.0], duration_s=2_000.0)["time_s"]) == 1_601
+    )  # 16 of each of its hundred turns
+    many = tumbled("disc", [0.1, 0.0, 3.0], duration_s=1e6)
+    assert len(many["time_s"]) == 4_001
+    assert not any("do not show" in one for one in tumbled("disc", [0.1, 0.0, 3.0], duration_s=2_000.0)["assumptions"])
+
+
 def test_gravity_at_places():
     """Of a steady spin w^2 r, away from the axis through the centre of mass."""
     places = [{"name": "bridge", "place_m": [0.0, 12.0, 5.0]}, {"name": "hub", "place_m": [0.0, 0.0, 5.0]}]
@@ -125,6 +191,12 @@ def test_few_samples_are_told():
             {"rates_rpm": [0.0, 0.0, 3.0], "dissipation": {"time_s": 9.0}, "duration_s": 1e6},
             "tumble.duration_s",
             "at most 200000 s",
+        ),
+        (
+            "rod",
+            {"rates_rpm": [0.0, 0.0, 0.001], "dissipation": {"time_s": 0.001}, "duration_s": 1e6},
+            "tumble.duration_s",
+            "at most 100 s: 100,000 times the time in which energy is lost",
         ),
         ("line", {"rates_rpm": [0.0, 0.0, 3.0]}, "parts", "along one line"),
         ("needle", {"rates_rpm": [0.0, 0.0, 3.0]}, "parts", "each at least 1e-09 of the greatest"),

@@ -61,7 +61,7 @@ def of_asked(asked):
 
 
 def with_figures(answer):
-    """The same answer, each finding with its figures as rows of label, value and unit."""
+    """The same answer, each finding with its figures as rows of group, label, value and unit."""
     return {
         name: part | {"figures": [list(row) for row in figures(part)]} if name in FINDINGS else part
         for name, part in answer.items()

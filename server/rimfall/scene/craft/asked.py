@@ -3,12 +3,13 @@
 import math
 from dataclasses import dataclass
 
-from ...physics.constants import RPM_RAD_S
+from ...shapes.part import spin_rad_s
 from ...vessel.bodies import Body, about_spin_axis, joined
 from ...vessel.solids import Solid, body_of, reach_m
 from .document import GROUPS, Craft
 
 _SIZES = ("axis", "radius_m", "length_m", "tube_radius_m", "size_m")
+_LEAST_M = 1e-9  # a place nearer to an axis is on it, for the inverse of its inertia is no number
 
 
 @dataclass(frozen=True)
@@ -59,14 +60,19 @@ def asked_of(craft, units="si"):
     """The Asked of a Craft that stands (`checks.check`)."""
     solids = {part.name: solid_of(part) for part in craft.parts}
     bodies = bodies_of(craft.parts, solids)
-    spin = craft.spin_rpm * RPM_RAD_S
+    spin = spin_rad_s(craft.spin_rpm)
     return Asked(craft, solids, bodies, spin, _counter_rad_s(craft, bodies, spin), rim_of(craft, solids), units)
 
 
 def solid_of(part):
     """The Solid of a part."""
     sizes = {name: getattr(part, name) for name in _SIZES if getattr(part, name, None) is not None}
-    return Solid(part.solid, part.mass_kg, part.place_m, **sizes)
+    return Solid(part.solid, part.mass_kg, place_of(part), **sizes)
+
+
+def place_of(thing):
+    """Where a part, a load or a spot is (3,), m."""
+    return tuple(x if abs(x) >= _LEAST_M else 0.0 for x in thing.place_m)
 
 
 def bodies_of(parts, solids):
@@ -94,11 +100,11 @@ def reach_of(craft, solids):
     return max(reach_m(solids[part.name]) for part in craft.parts if part.group == "turning")
 
 
-def _counter_rad_s(craft, bodies, spin_rad_s):
+def _counter_rad_s(craft, bodies, spin):
     """How fast the counter group turns: as the document says, or, where it does not, as fast as leaves no momentum."""
     inertia = spin_inertia(bodies, "counter")
     if not inertia:
         return 0.0
     if craft.counter_rpm is not None:
-        return craft.counter_rpm * RPM_RAD_S
-    return -spin_inertia(bodies, "turning") * spin_rad_s / inertia
+        return spin_rad_s(craft.counter_rpm)
+    return -spin_inertia(bodies, "turning") * spin / inertia

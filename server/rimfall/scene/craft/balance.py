@@ -10,6 +10,7 @@ from ...vessel import balance
 from ...vessel.bodies import joined
 from ...vessel.solids import Solid, body_of
 from . import words
+from .asked import place_of
 from .saying import sentence
 
 _EVEN_M = 1e-6  # an offset smaller than this is none
@@ -55,7 +56,7 @@ def finding(asked):
 
 def _loaded(asked):
     """The Body of what turns with its loads."""
-    loads = [body_of(Solid("point", load.mass_kg, load.place_m)) for load in asked.craft.loads or ()]
+    loads = [body_of(Solid("point", load.mass_kg, place_of(load))) for load in asked.craft.loads or ()]
     return joined([asked.bodies["turning"], *loads])
 
 

@@ -4,14 +4,15 @@ The figures of what is new are our own, of the size of a courier station's; ever
 """
 
 from dataclasses import dataclass, field
+from typing import Literal, get_args, get_origin
 
-from .document import BY, GROUPS, SOLIDS, Craft, Deployed, Dissipation, Load, Spot, Wheel
+from .document import BY, GROUPS, SOLIDS, Ballast, Craft, Deployed, Dissipation, Load, Spot, Wheel
 
 
 @dataclass(frozen=True)
 class Items:
     """A list inside a block: where in it, what each thing in it may have, one that is new, and what a button says that adds it.
-    least: how many stay. of_parts: each is named after a part of the craft."""
+    least: how many stay. of_parts: each is named after a part of the craft. at_rim: as of a Block."""
 
     path: str
     model: type
@@ -19,6 +20,7 @@ class Items:
     adds: str
     least: int = 0
     of_parts: bool = False
+    at_rim: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -34,7 +36,9 @@ class Inside:
 @dataclass(frozen=True)
 class Block:
     """name: of the craft's document. findings: those of the answer that it brings. asks: what a button says that adds it. new: its value
-    then, in which a part's name that is "" is that of a part of the craft. variants: values of the same block of another model."""
+    then, in which a part's name that is "" is that of a part of the craft. variants: values of the same block of another model. beside:
+    blocks of the craft's that are asked with it. one_of: fields of which one is given, each with its value when it is chosen. at_rim: where
+    in a new value there is the radius of the floor."""
 
     name: str
     findings: tuple[str, ...]
@@ -43,12 +47,16 @@ class Block:
     items: Items | None = None
     inside: tuple[Inside, ...] = ()
     variants: dict = field(default_factory=dict)
+    beside: tuple[Inside, ...] = ()
+    one_of: dict = field(default_factory=dict)
+    at_rim: tuple[str, ...] = ()
 
 
 _MOTOR = {"by": "motor", "torque_n_m": 5_000.0}
 _THRUSTERS = {"by": "thrusters", "thrust_n": 400.0, "arm_m": 20.0, "exhaust_m_s": 3_000.0}
 _WHEEL = Inside("wheel", Wheel, "A wheel that holds the rest still", {"mass_kg": 2_000.0, "radius_m": 3.0})
 _LOSS = Inside("dissipation", Dissipation, "Energy lost inside", {"time_s": 3_600.0})
+_WEIGHTS = Inside("ballast", Ballast, "Weights that balance it", {"planes_m": [-3.0, 3.0]})
 _LOAD = {"name": "crew", "mass_kg": 800.0, "place_m": [20.0, 0.0, 0.0]}
 
 # in the order of the page
@@ -60,6 +68,7 @@ BLOCKS = (
         _MOTOR,
         inside=(_WHEEL,),
         variants={"motor": _MOTOR, "thrusters": _THRUSTERS},
+        at_rim=("arm_m",),
     ),
     Block(
         "joint",
@@ -67,8 +76,22 @@ BLOCKS = (
         "The joint",
         {"radius_m": 1.2, "load_n": 20_000.0, "friction_coefficient": 0.002, "passages": 6},
     ),
-    Block("slew", ("slew",), "Turning the ship", {"rate_deg_s": 0.1, "angle_deg": 90.0, "torque_n_m": None}),
-    Block("loads", ("balance",), "Its balance", [_LOAD], Items("", Load, _LOAD, "Add a load", least=1)),
+    Block(
+        "slew",
+        ("slew",),
+        "Turning the ship",
+        {"rate_deg_s": 0.1, "angle_deg": 90.0, "torque_n_m": None},
+        one_of={"rate_deg_s": 0.1, "time_s": 900.0, "torque_n_m": 5_000.0},
+    ),
+    Block(
+        "loads",
+        ("balance",),
+        "Its balance",
+        [_LOAD],
+        Items("", Load, _LOAD, "Add a load", least=1, at_rim=("place_m.0",)),
+        beside=(_WEIGHTS,),
+        at_rim=("0.place_m.0",),
+    ),
     Block(
         "tumble",
         ("tumble",),
@@ -82,6 +105,7 @@ BLOCKS = (
         ("move",),
         "Moving a mass",
         {"mass_kg": 500.0, "from_radius_m": 0.0, "to_radius_m": 20.0, "speed_m_s": 1.0, "holds": "momentum"},
+        at_rim=("to_radius_m",),
     ),
     Block(
         "deploy",
@@ -134,7 +158,7 @@ def as_data(questions):
 
 
 def _block(block):
-    inside = {one.name for one in block.inside}
+    inside = {one.name for one in block.inside} | set(block.one_of)
     items = block.items
     return {
         "name": block.name,
@@ -143,9 +167,10 @@ def _block(block):
         "new": block.new,
         "fields": [] if (items and not items.path) or block.variants else _fields(_model(block.name), inside),
         "variants": {by: {"new": new, "fields": _fields(BY[by], inside)} for by, new in block.variants.items()} or None,
-        "inside": [
-            {"name": one.name, "asks": one.asks, "new": one.new, "fields": _fields(one.model)} for one in block.inside
-        ],
+        "inside": [_inside(one) for one in block.inside],
+        "beside": [_inside(one) for one in block.beside],
+        "one_of": block.one_of or None,
+        "at_rim": block.at_rim,
         "items": items
         and {
             "path": items.path,
@@ -154,8 +179,13 @@ def _block(block):
             "adds": items.adds,
             "least": items.least,
             "of_parts": items.of_parts,
+            "at_rim": items.at_rim,
         },
     }
+
+
+def _inside(one):
+    return {"name": one.name, "asks": one.asks, "new": one.new, "fields": _fields(one.model)}
 
 
 def _model(name):
@@ -171,8 +201,16 @@ def _fields(model, without=()):
     return [
         name
         for name, kind in kinds.items()
-        if name not in _NOT_ROWS and name not in without and (kind in ("number", "choice", "vector") or name in lists)
+        if name not in _NOT_ROWS
+        and name not in without
+        and (kind in ("number", "choice", "vector") or name in lists)
+        and not _is_settled(model.model_fields[name])
     ]
+
+
+def _is_settled(described):
+    """Whether there is but one thing to choose."""
+    return get_origin(described.annotation) is Literal and len(get_args(described.annotation)) == 1
 
 
 def _own(model):

@@ -2,11 +2,11 @@
 
 from ...errors import BadInput, refusal
 from ...physics.constants import RPM_RAD_S
-from ...shapes.part import GREATEST_RIM_SPEED_M_S
+from ...shapes.part import GREATEST_RIM_SPEED_M_S, spin_rad_s
 from ...vessel.attitude import LEAST_SHARE, principal_of
 from ...vessel.solids import reach_m
 from ..validation_errors import label_of, may_be_of, missing, wrong
-from .asked import bodies_of, solid_of
+from .asked import bodies_of, rim_of, solid_of
 from .document import GREATEST_M, LEAST_M
 
 _NO_RADIUS = "which is the craft's own where it is left out, and it has none"
@@ -113,17 +113,25 @@ def _blocks(craft):
 
 
 def _slew(slew):
-    if slew.rate_deg_s is None and slew.torque_n_m is None:
-        yield missing("slew.rate_deg_s", f"{may_be_of('slew.rate_deg_s')} (or slew.torque_n_m is given instead)")
-    if slew.rate_deg_s is not None and slew.torque_n_m is not None:
-        yield wrong("slew.torque_n_m", slew.torque_n_m, "null beside slew.rate_deg_s, from which it follows")
+    given = [name for name in ("rate_deg_s", "time_s", "torque_n_m") if getattr(slew, name) is not None]
+    if not given:
+        instead = "(or slew.time_s or slew.torque_n_m is given instead)"
+        yield missing("slew.rate_deg_s", f"{may_be_of('slew.rate_deg_s')} {instead}")
+    for name in given[1:]:
+        yield wrong(f"slew.{name}", getattr(slew, name), f"null beside slew.{given[0]}, from which it follows")
 
 
 def _deployed(craft):
-    parts = {part.name: part for part in craft.parts}
+    parts, first = {part.name: part for part in craft.parts}, {}
     for i, changed in enumerate(craft.deploy.parts):
         at = f"deploy.parts.{i}"
         part = parts.get(changed.name)
+        if first.setdefault(changed.name, i) != i:
+            yield wrong(
+                f"{at}.name",
+                changed.name,
+                f"a part that changes once (deploy.parts.{first[changed.name]} is of it already)",
+            )
         if part is None:
             yield wrong(f"{at}.name", changed.name, f"the name of a part: {', '.join(list(parts)[:20])}")
             continue
@@ -134,16 +142,34 @@ def _deployed(craft):
 
 
 def _sizes(craft):
+    if craft.hull is not None and craft.hull.tube_radius_m is not None:
+        most = rim_of(craft, {part.name: solid_of(part) for part in craft.parts}) / 3
+        if craft.hull.tube_radius_m > most:
+            yield wrong(
+                "hull.tube_radius_m", craft.hull.tube_radius_m, f"at most a third of the floor's radius, {most:.6g} m"
+            )
     for i, part in enumerate(craft.parts):
         tube = getattr(part, "tube_radius_m", None)
         if tube is not None and tube > part.radius_m:
             yield wrong(f"parts.{i}.tube_radius_m", tube, f"at most the radius of the ring, {part.radius_m:g} m")
+    parts = {part.name: part for part in craft.parts}
+    for i, changed in enumerate(() if craft.deploy is None else craft.deploy.parts):
+        part = parts[changed.name]
+        radius, tube = (getattr(changed, name) or getattr(part, name, None) for name in ("radius_m", "tube_radius_m"))
+        if tube is not None and tube > radius:
+            field = "tube_radius_m" if changed.tube_radius_m is not None else "radius_m"
+            may_be = (
+                f"at most the radius of the ring, {radius:g} m"
+                if field == "tube_radius_m"
+                else f"at least the radius of its tube, {tube:g} m"
+            )
+            yield wrong(f"deploy.parts.{i}.{field}", getattr(changed, field), may_be)
 
 
 def _speeds(craft):
     """What turns faster than the program takes."""
-    turning = craft.spin_rpm * RPM_RAD_S
-    counter = abs(craft.counter_rpm or 0.0) * RPM_RAD_S
+    turning = spin_rad_s(craft.spin_rpm)
+    counter = abs(spin_rad_s(craft.counter_rpm or 0.0))
     for i, part in enumerate(craft.parts):
         reach, rate = reach_m(solid_of(part)), {"turning": turning, "still": 0.0, "counter": counter}[part.group]
         if reach * rate > GREATEST_RIM_SPEED_M_S:
@@ -166,6 +192,7 @@ def _reaches(craft):
 
 
 MOST_TURNS = 10_000  # of a tumble that loses energy, which is stepped
+MOST_LOSSES = 100_000  # of the time of its losses, by which steps are bounded as well
 
 
 def _tumble(craft):
@@ -183,6 +210,12 @@ def _tumble(craft):
     turns_a_s = sum(rate * rate for rate in craft.tumble.rates_rpm) ** 0.5 / 60.0
     if craft.tumble.dissipation is not None and craft.tumble.duration_s * turns_a_s > MOST_TURNS:
         may_be = f"above 0, at most {MOST_TURNS / turns_a_s:.6g} s: {MOST_TURNS:,} turns, where energy is lost"
+        yield wrong("tumble.duration_s", craft.tumble.duration_s, may_be)
+    elif (
+        craft.tumble.dissipation is not None and craft.tumble.duration_s > MOST_LOSSES * craft.tumble.dissipation.time_s
+    ):
+        longest = MOST_LOSSES * craft.tumble.dissipation.time_s
+        may_be = f"at most {longest:.6g} s: {MOST_LOSSES:,} times the time in which energy is lost"
         yield wrong("tumble.duration_s", craft.tumble.duration_s, may_be)
 
 

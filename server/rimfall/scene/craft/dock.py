@@ -36,7 +36,7 @@ def _at_rim(block, asked):
     held = dock.hold_at_rim(asked.rim_m, asked.spin_rad_s, block.mass_kg, block.exhaust_m_s)
     drift = dock.adrift(asked.rim_m, asked.spin_rad_s, DRIFT_S)
     push, minute = force(held.push_n, asked.units), mass(held.propellant_kg_s * 60, asked.units)
-    lasts_s = block.mass_kg / held.propellant_kg_s
+    lasts_s = block.mass_kg / held.propellant_kg_s if held.propellant_kg_s else math.inf
     lasts = f": at this rate its whole mass would last {duration(lasts_s)}" if lasts_s < _WORTH_TELLING_S else ""
     away = short(drift.away_m, asked.units)
     says = [

@@ -11,12 +11,12 @@ from pydantic import Discriminator, Tag
 from ...fields import Strict, Vector, Version, Whole, choice, listed, number, of_kind, several, text, vector
 from ...shapes.part import GREATEST_SPIN_RPM
 from ...vessel.materials import MATERIALS
+from .lengths import GREATEST_M, LEAST_M
 
 VERSION = 1
 GROUPS = ("turning", "still", "counter")
 MOST_PARTS = 200
 LEAST_KG, GREATEST_KG = 0.001, 1e12
-LEAST_M, GREATEST_M = 0.001, 100_000
 GREATEST_RPM = 100_000  # of what turns against the habitat: wheels do
 
 
@@ -188,11 +188,17 @@ SpinUp = Annotated[Annotated[Motor, Tag("@motor")] | Annotated[Thrusters, Tag("@
 
 
 class Slew(Strict):
-    """The spin axis turned: at a rate, or with the torque that there is; one of them."""
+    """The spin axis turned: at a rate, in a time, or with the torque that there is; one of them."""
 
     angle_deg: float = number("Turned by", "°", 1e-6, 360)
     rate_deg_s: float | None = number("Turn rate", "°/s", 1e-9, 360, None)
+    time_s: float | None = number("Turn time", "s", 1e-3, 1e9, None)
     torque_n_m: float | None = number("Torque", "N m", 1e-6, 1e18, None)
+
+    @property
+    def steady_deg_s(self):
+        """The turn rate that is asked for; None where the torque tells it."""
+        return self.rate_deg_s if self.time_s is None else self.angle_deg / self.time_s
 
 
 class Load(Strict):
@@ -244,7 +250,7 @@ class Dissipation(Strict):
     """How energy goes while it tumbles, and how fast."""
 
     model: Literal["double_bracket"] = choice("Model", default="double_bracket")
-    time_s: float = number("Time", "s", 1e-3, 1e9)
+    time_s: float = number("Wobble changes by e in", "s", 1e-3, 1e9)
 
 
 class Spot(Strict):
@@ -282,18 +288,19 @@ class Dock(Strict):
     mass_kg: float = _mass("Mass of what docks")
     exhaust_m_s: float = number("Exhaust speed", "m/s", 10, 1e7)
     radius_m: float = _length("Radius of what docks", 2.0)
-    thrust_n: float = number("Thrust that turns it, in all", "N", 0, 1e12, 200.0, above=True)
+    thrust_n: float = number("Thrust that turns it, in all", "N", 1e-6, 1e12, 200.0)
     leaves_toward_deg: float = number("Leaves toward", "°", -360, 360, 0.0)
 
 
 class Hull(Strict):
-    """The turning ring as a structure."""
+    """The turning ring as a structure; the tube that holds its air is the torus of its parts at the rim, where it is left out."""
 
     material: Literal[tuple(MATERIALS)] = choice("Material", MATERIALS)
     safety: float = number("Safety factor", "", 1, 1_000, 3.0)
     load_kg_m2: float = number("Load on the floor", "kg/m²", 0, 1e9, 0.0)
     thickness_m: float = number("Thickness", "m", 1e-6, GREATEST_M)
     pressure_kpa: float = number("Pressure inside", "kPa", 0, 100_000, 0.0)
+    tube_radius_m: float | None = _length("Radius of the tube", None)
     spokes: Whole = number("Spokes", "", 0, 1_000, 0)
 
 

@@ -27,36 +27,66 @@ _UNITS = {  # how a name ends → its unit; the longest ending counts
     "s": "s",
 }
 _MOST_IN_A_ROW = 3
-_WORDS = {"question", "says", "assumptions"}
+_SAID = {  # what a field's own name says too shortly
+    "principal": "principal inertias",
+    "cancel": "to cancel it",
+    "still rate": "rate of the still part",
+    "relative": "relative spin",
+    "drag along": "until both turn as one",
+    "seized": "if it seizes",
+    "bearing force free": "bearing force, craft free",
+    "axis moves": "axis moves by",
+    "spin to transverse": "inertia, spin to transverse",
+    "propellant rough": "propellant, its own mass left out",
+    "sideways": "sideways force",
+    "shares": "shares of the stress",
+    "own": "own weight",
+    "pressure": "air",
+    "largest": "largest radius",
+    "rule": "common rule",
+}
+_NO_FIGURES = {"question", "says", "assumptions", "motions"}  # words, and motions of a scene
 
 
 def figures(finding):
-    """(label, value, unit) of every number of a finding and every short list of them, in words; what is null or longer is left out."""
-    return [(label, ", ".join(map(words.figure, values)), unit) for label, values, unit in _rows(finding, "")]
+    """(group, label, value, unit) of every number of a finding and every short list of them, in words; group: what of the finding it
+    belongs to, "" where it is of all of it, and those first; what is null or longer is left out."""
+    rows = [
+        (group, label, ", ".join(_written(label, value) for value in values), unit)
+        for group, label, values, unit in _rows(finding, "")
+    ]
+    return sorted(rows, key=lambda row: row[0] != "")
+
+
+def _written(label, value):
+    """As the sentences have it: azimuths all the way round."""
+    return words.figure(value % 360 if label.endswith("azimuth") else value).replace("-", "−")
 
 
 def numbers(finding):
-    """The same as (label, number, unit), a row a number."""
-    for label, values, unit in _rows(finding, ""):
+    """The same as (label, number, unit), a row a number, its group before its label."""
+    for group, label, values, unit in _rows(finding, ""):
+        named = f"{group}: {label}" if group else label
         for number, value in enumerate(values, start=1):
-            yield f"{label} {number}" if len(values) > 1 else label, float(value), unit
+            yield f"{named} {number}" if len(values) > 1 else named, float(value), unit
 
 
-def _rows(data, before, unit_of_all=""):
+def _rows(data, group, unit_of_all=""):
     seen = []  # what is the same again is told once: the whole of a craft that turns as one
+    inner = f"{group}: " if group else ""
     for name, value in data.items():
-        if name in _WORDS or value is None or isinstance(value, bool) or value in seen:
+        if name in _NO_FIGURES or value is None or isinstance(value, bool) or value in seen:
             continue
         seen += [value] if isinstance(value, dict) else []
         if isinstance(value, dict):
             label, unit = _label(name)
-            yield from _rows(value, f"{before}{label}: ", unit)
+            yield from _rows(value, f"{inner}{label}", unit)
         elif isinstance(value, list) and value and isinstance(value[0], dict):
             for number, one in enumerate(value, start=1):
-                yield from _rows(one, f"{before}{name.replace('_', ' ')} {number}: ")
+                yield from _rows(one, inner + (one.get("name") or one.get("material") or f"{_said(name)} {number}"))
         elif _short(value):
             label, unit = _label(name)
-            yield before + label, list(value) if isinstance(value, list | tuple) else [value], unit or unit_of_all
+            yield group, label, list(value) if isinstance(value, list | tuple) else [value], unit or unit_of_all
 
 
 def _short(value):
@@ -66,9 +96,15 @@ def _short(value):
 
 
 def _label(name):
+    """What a field's name says, and its unit."""
     parts = name.split("_")
     for count in range(min(3, len(parts) - 1), 0, -1):
         unit = _UNITS.get("_".join(parts[-count:]))
         if unit is not None:
-            return " ".join(parts[:-count]), unit
-    return name.replace("_", " "), ""
+            return _said("_".join(parts[:-count])), unit
+    return _said(name), ""
+
+
+def _said(name):
+    words_of_it = name.replace("_", " ")
+    return _SAID.get(words_of_it, words_of_it)

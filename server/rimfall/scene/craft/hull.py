@@ -1,16 +1,20 @@
 """The turning ring as a structure: its hoop stress against what its material may carry, spokes instead, and the largest rings."""
 
 import math
+from dataclasses import replace
 
 from ...phrases import listed
 from ...vessel import hull
 from ...vessel.materials import MATERIALS
 from .words import figure, force, gravity, percent, pressure, rate, short
 
-ASSUMPTIONS = (
-    "The ring is thin and its load lies evenly on its floor; joints, doors, bending between spokes and fatigue are left out.",
-    "The air pulls on the ring as in a long cylinder; its pull on the ends is left out.",
+ASSUMPTION = "The ring is thin and its load lies evenly on its floor; joints, doors, bending between spokes and fatigue are left out."
+_FULL = "The air pulls on the ring as in a long cylinder; its pull on the ends is left out."
+_TUBE = (
+    "The ring is a thin tube, its floor as wide as the tube; the air in it pulls along and around it as in a toroidal shell (Young & Budynas, "
+    "Roark’s Formulas for Stress and Strain, table 13.1)."
 )
+_AT_RIM, _WIDEST = 0.02, 1 / 3  # of the floor's radius: how near a torus is to it, and its tube at most
 _SHARES = (("own_pa", "its own weight"), ("load_pa", "the load on its floor"), ("pressure_pa", "the air inside"))
 
 
@@ -27,26 +31,52 @@ def finding(asked):
         block.thickness_m,
         block.load_kg_m2,
         block.pressure_kpa * 1e3,
+        _tube_radius_m(block, asked),
     )
     stress, safe = hull.hoop_stress(ring), material.strength_pa / block.safety
+    most = max(stress.whole_pa, ring.air_around_pa)
     largest = _largest(block, ring)
     spokes = _spoke_n(block, ring, asked)
     return {
         "hoop_stress_pa": stress.whole_pa,
         "shares_pa": {name.removesuffix("_pa"): getattr(stress, name) for name, _ in _SHARES},
         "safe_stress_pa": safe,
-        "times_safe": stress.whole_pa / safe,
-        "margin": safe / stress.whole_pa - 1 if stress.whole_pa else None,
+        "tube_stress_pa": None if ring.tube_radius_m is None else ring.air_around_pa,
+        "times_safe": most / safe,
+        "margin": _margin(safe, most),
         "spoke_tension_n": spokes,
         "gravity_m_s2": ring.gravity_m_s2,
         "largest": largest,
         "says": [
-            *_stress(block, ring, stress, safe, asked),
+            *filter(None, _stress(block, ring, stress, safe, asked)),
             *_spokes(block, spokes, asked),
             *_biggest(block, ring, largest, asked),
         ],
-        "assumptions": [*ASSUMPTIONS, f"Strength of {block.material}: {material.source}."],
+        "assumptions": [
+            ASSUMPTION,
+            _FULL if ring.tube_radius_m is None else _TUBE,
+            f"Strength of {block.material}: {material.source}.",
+        ],
     }
+
+
+def _tube_radius_m(block, asked):
+    """The radius of the tube that holds the air; None where the whole is full of it out to the rim."""
+    if block.tube_radius_m is not None:
+        return block.tube_radius_m
+    for part in asked.craft.parts:
+        tube = getattr(part, "tube_radius_m", None) if part.group == "turning" else None
+        if tube is None or tube > _WIDEST * asked.rim_m:
+            continue
+        if abs(part.radius_m + tube - asked.rim_m) <= _AT_RIM * asked.rim_m:
+            return tube
+    return None
+
+
+def _margin(safe_pa, whole_pa):
+    """Safe stress over stress, less 1; None where next to nothing pulls."""
+    margin = safe_pa / whole_pa - 1 if whole_pa else math.inf
+    return margin if math.isfinite(margin) else None
 
 
 def _spoke_n(block, ring, asked):
@@ -60,9 +90,7 @@ def _largest(block, ring):
     rows = {}
     for name, material in MATERIALS.items():
         safe = material.strength_pa / block.safety
-        loaded = hull.Ring(
-            ring.radius_m, ring.rate_rad_s, material.density_kg_m3, ring.thickness_m, ring.load_kg_m2, ring.pressure_pa
-        )
+        loaded = replace(ring, density_kg_m3=material.density_kg_m3)
         bare = hull.Ring(ring.radius_m, ring.rate_rad_s, material.density_kg_m3, ring.thickness_m)
         radii = {
             key: hull.largest_radius_m(one, safe, ring.gravity_m_s2)
@@ -90,8 +118,20 @@ def _stress(block, ring, stress, safe, asked):
         yield f"{at} the {block.material} ring carries {pressure(whole)} of the {pressure(safe)} that are safe."
     parts = [f"{percent(share / whole)} from {of}" for name, of in _SHARES if (share := getattr(stress, name))]
     yield f"Of that, {listed(parts)}." if len(parts) > 1 else f"All of it is from {parts[0].partition(' from ')[2]}."
-    if times > 1:
+    yield _around(ring, safe, asked.units)
+    if max(times, ring.air_around_pa / safe) > 1:
         yield from _would_do(ring, safe, asked.units)
+
+
+def _around(ring, safe, units):
+    """What the air does in its tube, or would do in one."""
+    if not ring.pressure_pa:
+        return ""
+    if ring.tube_radius_m is None:
+        return "The air is taken to fill all of it, from the axis to the rim: in a tube along the rim it would pull far less."
+    pulls = f"Around its tube, {short(ring.tube_radius_m, units)} in radius, the air pulls with {pressure(ring.air_around_pa)}"
+    times = ring.air_around_pa / safe
+    return f"{pulls}, {figure(times)} times what is safe." if times > 1 else f"{pulls}."
 
 
 def _wish(ring, block):
@@ -106,11 +146,11 @@ def _would_do(ring, safe, units):
     wall = hull.least_thickness_m(ring, safe)
     if wall < ring.radius_m:
         yield f"A wall of {short(wall, units)} would do."
-    left = safe - ring.pressure_pa * ring.radius_m / ring.thickness_m
-    if left <= 0:
+    left = safe - ring.air_along_pa
+    if left <= 0 or ring.air_around_pa > safe:
         yield "No spin is slow enough for this wall: the air alone is too much for it."
         return
-    most = left / ((ring.density_kg_m3 + ring.load_kg_m2 / ring.thickness_m) * ring.radius_m)
+    most = left / ((ring.density_kg_m3 + ring.load_kg_m2 * ring.loaded_share / ring.thickness_m) * ring.radius_m)
     yield f"The most that this ring could carry is {gravity(most)}, at {rate(math.sqrt(most / ring.radius_m))}."
 
 
@@ -127,4 +167,5 @@ def _biggest(block, ring, largest, asked):
     yield f"At {gravity(ring.gravity_m_s2)} a bare ring of {block.material} could be {short(bare, asked.units)} in radius."
     more = [word for word, there in (("load", ring.load_kg_m2), ("air", ring.pressure_pa)) if there]
     if more:
-        yield f"With this wall and its {listed(more)} the largest that would do is {short(loaded, asked.units)}."
+        of = f"With this wall and its {listed(more)}"
+        yield f"{of} the largest that would do is {short(loaded, asked.units)}." if loaded else f"{of} none would do."

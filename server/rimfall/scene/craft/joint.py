@@ -80,6 +80,8 @@ def _through(passages):
 
 def _dragged(asked, data):
     other = asked.called(asked.across)
+    if not asked.inertia("turning"):
+        return f"{asked.called('turning')} has no inertia about the axis: friction stops it at once."
     if not data["drag_along_s"]:
         return f"{other} has no inertia about the axis: friction takes it along at once."
     return f"with nothing to hold it, {other} is dragged along until both turn as one, after {words.duration(data['drag_along_s'])}."

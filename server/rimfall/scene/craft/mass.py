@@ -1,13 +1,17 @@
 """Masses, centres and inertia of a craft's groups, and how much of its momentum each holds."""
 
+import math
+
 from ...phrases import listed
 from ...vessel.bodies import greater_transverse, principal
 from ...vessel.overlap import overlapping
+from ...vessel.solids import reach_m
 from . import words
 from .saying import sentence
 
 _MOST_NAMED = 3  # pairs of parts in one place
 _ALIKE = 0.0005  # relative: moments of inertia as near as that are alike
+_OUTER = 1.05  # of the floor's radius: a hull is a little farther out than its floor
 _STEADY = 1e-9  # relative: momenta that cancel to this leave none
 
 
@@ -58,11 +62,12 @@ def _says(asked, pairs):
     yield _momentum(asked)
     yield _shape(asked)
     yield _overlaps(pairs)
+    yield _beyond_rim(asked)
 
 
 def _masses(asked):
     whole, parts = words.mass(asked.bodies["whole"].mass_kg, asked.units), []
-    for group, does in (("turning", "turns"), ("still", "stays still"), ("counter", "turns the other way")):
+    for group, does in (("turning", "turns"), ("still", "stays still"), ("counter", _counter_does(asked))):
         if group in asked.bodies:
             parts.append(f"{words.mass(asked.bodies[group].mass_kg, asked.units)} of it {does}")
     if len(parts) == 1:
@@ -70,8 +75,15 @@ def _masses(asked):
     return f"it weighs {whole}; {listed(parts)}."
 
 
+def _counter_does(asked):
+    return "turns the same way at its own rate" if asked.counter_rad_s > 0 else "turns the other way"
+
+
 def _momentum(asked):
     momenta = asked.momenta
+    if not asked.spin_rad_s and momenta.get("counter"):
+        counter, rate = asked.called("counter"), words.rate(asked.counter_rad_s)
+        return f"{asked.called('turning')} does not turn; {counter}, at {rate}, holds {words.momentum(momenta['counter'])} of angular momentum."
     if not asked.spin_rad_s:
         return "it does not turn, and holds no angular momentum."
     if not momenta["turning"]:
@@ -127,3 +139,21 @@ def _overlaps(pairs):
     named = listed([f"{one} with {other}" for one, other in pairs[:_MOST_NAMED]])
     more = f", and {len(pairs) - _MOST_NAMED} more pairs" if len(pairs) > _MOST_NAMED else ""
     return f"some parts fill the same space, and are counted in full all the same: {named}{more}."
+
+
+def _beyond_rim(asked):
+    """What turns, and what is aboard, farther from the axis than the floor: left from another radius, most often."""
+    turning = [part.name for part in asked.craft.parts if part.group == "turning"]
+    reaches = {name: (reach_m(asked.solids[name]), _OUTER) for name in turning}
+    reaches |= {load.name: (math.hypot(*load.place_m[:2]), 1.0) for load in asked.craft.loads or ()}
+    move = asked.craft.move
+    if move is not None:
+        reaches["the mass that moves"] = (max(move.from_radius_m, move.to_radius_m), 1.0)
+    far = {name: reach for name, (reach, most) in reaches.items() if reach > most * asked.rim_m * (1 + _STEADY)}
+    if not far:
+        return ""
+    farthest, floor = (words.short(one, asked.units) for one in (max(far.values()), asked.rim_m))
+    names = list(far)[:_MOST_NAMED]
+    more = [f"{len(far) - _MOST_NAMED} more"] if len(far) > _MOST_NAMED else []
+    verb, end = ("reaches", farthest) if len(far) == 1 else ("reach", f"up to {farthest}")
+    return f"{listed([*names, *more])} {verb} beyond the floor, which is {floor} from the axis: {end}."

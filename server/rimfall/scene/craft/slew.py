@@ -41,9 +41,9 @@ def _momenta(asked):
 def _turned(asked, momentum):
     """Torque, rate and time of the turn of so much momentum."""
     block = asked.craft.slew
-    if block.rate_deg_s is not None:
-        torque = abs(momentum) * math.radians(block.rate_deg_s)
-        return {"torque_n_m": torque, "rate_deg_s": block.rate_deg_s, "time_s": block.angle_deg / block.rate_deg_s}
+    if block.steady_deg_s is not None:
+        torque = abs(momentum) * math.radians(block.steady_deg_s)
+        return {"torque_n_m": torque, "rate_deg_s": block.steady_deg_s, "time_s": block.angle_deg / block.steady_deg_s}
     rate = slew.precession_rad_s(block.torque_n_m, momentum)
     rate = None if rate is None else math.degrees(rate)
     return {
@@ -75,6 +75,7 @@ def _says(asked, data):
     name = asked.called("turning")
     if not asked.momenta["turning"]:
         yield f"{name} holds no angular momentum: its axis turns like anything else."
+        yield _together(asked, data["whole"])
     else:
         yield _needs(asked, data["wheel"], f"the axis of {name}")
         yield _direction(asked, name)
@@ -86,9 +87,9 @@ def _says(asked, data):
 def _needs(asked, turned, what):
     block, units = asked.craft.slew, asked.units
     angle, time = words.angle(block.angle_deg), words.duration(turned["time_s"])
-    if block.rate_deg_s is not None:
+    if block.steady_deg_s is not None:
         torque = words.torque(turned["torque_n_m"], units)
-        return f"to turn {what} by {angle} at {words.slow(block.rate_deg_s)} takes {torque} for {time}."
+        return f"to turn {what} by {angle} at {words.slow(block.steady_deg_s)} takes {torque} for {time}."
     return f"{words.torque(block.torque_n_m, units)} turn {what} at {words.slow(turned['rate_deg_s'])}: {angle} take {time}."
 
 
@@ -105,10 +106,18 @@ def _direction(asked, name):
 def _together(asked, turned):
     if "counter" not in asked.bodies:
         return ""
+    if not asked.momenta["whole"] and not asked.momenta["turning"]:
+        return ""
     if nothing_left(asked):
         counter, name = asked.called("counter"), asked.called("turning")
         return f"with {counter} the whole holds no momentum and turns like anything else; only the bearings between the two feel {name} push."
-    return _needs(asked, turned, "the axis of the whole, with what turns the other way,")
+    needs = _needs(asked, turned, f"the axis of the whole, with {asked.called('counter')},")
+    reversed_ = asked.momenta["whole"] < 0 < asked.momenta["turning"]
+    return (
+        f"{needs[:-1]}, pressed the other way: {asked.called('counter')} holds the more momentum."
+        if reversed_
+        else needs
+    )
 
 
 def _leads(asked, precession, name):

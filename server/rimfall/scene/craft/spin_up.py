@@ -3,6 +3,7 @@
 from dataclasses import asdict
 
 from ...physics.constants import RPM_RAD_S
+from ...shapes.part import spin_rad_s
 from ...vessel import spin_up
 from ...vessel.joint import seized
 from ...vessel.solids import reach_m
@@ -49,6 +50,7 @@ def down(asked):
     )
     return {
         **_figures(run),
+        "turns": run.turns_to_stop,
         "left": left and {"rate_rpm": left.rate_rad_s / RPM_RAD_S, "heat_j": left.heat_j},
         "says": [sentence(said) for said in _says_down(asked, run, left) if said],
         "assumptions": [
@@ -85,12 +87,12 @@ def _weighed(run):
 
 def _cancel(asked):
     """What would leave no momentum: the counter group's rate, the inertia it needs at its own, a wheel."""
-    momentum, rate = asked.momenta["turning"], asked.craft.counter_rpm
+    momentum, rate = asked.momenta["turning"], spin_rad_s(asked.craft.counter_rpm or 0.0)
     counter = spin_up.reaction_rad_s(-momentum, asked.inertia("counter"))
-    against = rate is not None and rate * asked.spin_rad_s < 0
+    against = rate < 0 < asked.spin_rad_s
     return {
         "rate_rpm": None if counter is None else counter / RPM_RAD_S,
-        "inertia_kg_m2": -momentum / (rate * RPM_RAD_S) if against else None,
+        "inertia_kg_m2": -momentum / rate if against else None,
         "wheel": _wheel(asked),
         "left_kg_m2_s": asked.momenta["whole"],
     }
@@ -102,7 +104,7 @@ def _wheel(asked):
     momentum = abs(asked.momenta["turning"])
     if "counter" in asked.bodies or not momentum:
         return None
-    named, rate = asked.craft.spin_up.wheel, abs(asked.craft.counter_rpm or 0.0) * RPM_RAD_S
+    named, rate = asked.craft.spin_up.wheel, abs(spin_rad_s(asked.craft.counter_rpm or 0.0))
     if named is not None:
         mass, radius = named.mass_kg, named.radius_m
     else:
@@ -137,10 +139,9 @@ def _takes(asked, run):
         gives = words.power(run.torque_n_m * asked.spin_rad_s)
         return f"{says} at {words.torque(run.torque_n_m, units)}, and up to {gives}; {words.energy(run.energy_j)} are in it then."
     thrust = words.force(block.thrust_n, units)
-    burns = words.mass(run.propellant_kg, units)
-    return (
-        f"{says} with {thrust} of thrust, and burns {burns} of propellant; {words.energy(run.energy_j)} are in it then."
-    )
+    burns, times = words.mass(run.propellant_kg, units), run.propellant_kg / asked.bodies["turning"].mass_kg
+    more = f", {words.figure(times)} times the mass of what turns" if times > 1 else ""
+    return f"{says} with {thrust} of thrust, and burns {burns} of propellant{more}; {words.energy(run.energy_j)} are in it then."
 
 
 def _reaction(asked):
@@ -152,8 +153,13 @@ def _reaction(asked):
         return f"{name} has no inertia about the axis: it would turn the other way as fast as anything lets it."
     if asked.inertia("counter") and nothing_left(asked):
         return f"{name} stays still, if {asked.called('counter')} is spun up with it."
-    rate = words.rate((asked.momenta["turning"] + asked.momenta.get("counter", 0.0)) / inertia)
-    return f"{name} would turn the other way at {rate} unless something holds it{_wheel_would(asked)}."
+    counter = asked.momenta.get("counter", 0.0)
+    both = asked.momenta["turning"] + counter
+    spun = f"with {asked.called('counter')} spun up as well, " if counter else ""
+    way = "the other way" if both > 0 else f"the same way as {asked.called('turning')}"
+    return (
+        f"{spun}{name} would turn {way} at {words.rate(both / inertia)} unless something holds it{_wheel_would(asked)}."
+    )
 
 
 def _wheel_would(asked):

@@ -43,7 +43,7 @@ def finding(asked):
             *_carries(block, line, uniform, tapered, asked),
             *_after(line, reeled, parted, asked),
         ],
-        "assumptions": [*ASSUMPTIONS, *_strength(block)],
+        "assumptions": [*ASSUMPTIONS, *_left_out(line, uniform), *_strength(block)],
     }
 
 
@@ -57,6 +57,12 @@ def _tether(block, rate_rad_s):
 
 def _strength(block):
     return [f"Strength of {block.material}: {MATERIALS[block.material].source}."] if block.material else []
+
+
+def _left_out(line, uniform):
+    """That nothing is told of a tether that none of its material could be."""
+    if line.has_material and uniform is None:
+        yield "Where it balances, what pulls and what a cut does are told of a tether without mass."
 
 
 def _made(loaded):

@@ -5,6 +5,7 @@ import math
 import numpy as np
 
 from ...physics.constants import RPM_RAD_S, TURN_RAD
+from ...shapes.part import spin_rad_s
 from ...vessel import tumble
 from ...vessel.attitude import principal_of
 from . import words
@@ -28,7 +29,7 @@ def finding(asked):
     if block is None:
         return None
     whole = asked.bodies["whole"]
-    body, rates = principal_of(whole), np.array(block.rates_rpm) * RPM_RAD_S
+    body, rates = principal_of(whole), np.array([spin_rad_s(rpm) for rpm in block.rates_rpm])
     losses_s = None if block.dissipation is None else block.dissipation.time_s
     time_s = np.linspace(0.0, block.duration_s, _samples(block.duration_s, rates))
     turned = tumble.motion_of(body, rates, losses_s).at(time_s)

@@ -11,6 +11,7 @@ _MINUTE_S, _HOUR_S, _DAY_S, _YEAR_S = 60.0, 3600.0, 86400.0, 365.25 * 86400.0
 _WORDED = ((1e12, "trillion"), (1e9, "billion"), (1e6, "million"))
 _RATES = ((1.0, "second"), (_MINUTE_S, "minute"), (_HOUR_S, "hour"), (_DAY_S, "day"))
 _SLOW_RPM = 0.01  # what is slower is told by the time of a turn
+_RAISED = str.maketrans("-0123456789", "⁻⁰¹²³⁴⁵⁶⁷⁸⁹")
 _LEAST_PLAIN = 1e-4  # a smaller number is told with a power of ten
 _LEAST_M = 1e-4  # a smaller length is none worth a word
 
@@ -36,7 +37,7 @@ def _three(value):
 
 def _power(value):
     digits, _, power = f"{value:.2e}".partition("e")
-    return f"{digits.rstrip('0').rstrip('.')}{NB}×{NB}10^{int(power)}"
+    return f"{digits.rstrip('0').rstrip('.')}{NB}×{NB}10{str(int(power)).translate(_RAISED)}"
 
 
 def _scaled(value, unit, prefixes=(("", 1.0), ("k", 1e3), ("M", 1e6), ("G", 1e9), ("T", 1e12))):

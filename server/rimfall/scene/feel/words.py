@@ -4,15 +4,25 @@ from ...comfort.in_hand import POURED_FROM_M
 from ...comfort.on_foot import STAIRS_DEG
 from ...comfort.stance import HAND, HEART, SEAT, SITTING
 from ...phrases import length, speed
+from ..tumbling import tumbler
 from .day import SLIGHT_DEG, day_of
 from .saying import Rounded, angle, number, weight
 from .tales import TALES
 
+_BEFORE_IT_TUMBLES = "The spin is that before the craft is let go; what is felt while it tumbles is left out here, and told with its tumble."
+
 
 def lead(scene, figures, units):
-    """Two sentences: weight at rest from feet to head, and running both ways; of the start, where the spin changes."""
+    """Two sentences: weight at rest from feet to head, and running both ways; of the start, where the spin changes or the craft tumbles."""
     said = _lead(day_of(scene, figures, units))
-    return f"At the start, {said[0].lower()}{said[1:]}" if len(scene.habitat.spin_ramp) else said
+    when = (
+        "Before the craft is let go"
+        if tumbler(scene) is not None
+        else "At the start"
+        if len(scene.habitat.spin_ramp)
+        else ""
+    )
+    return f"{when}, {said[0].lower()}{said[1:]}" if when else said
 
 
 def _lead(day):
@@ -101,6 +111,8 @@ def assumptions(scene, figures, units="si"):
     out = [f"A person stands {day.words.stands}, at right angles to it."]
     if len(scene.habitat.spin_ramp):
         out.append("The spin is that of the start; what is felt while it changes is left out.")
+    if tumbler(scene) is not None:
+        out.append(_BEFORE_IT_TUMBLES)
     out += [note] if (note := _beside_the_map(day)) else []
     if day.thrust_m_s2 and day.v["gradient_percent"]:
         out.append("The change from feet to head counts its direction too; weight alone changes by less.")

@@ -57,7 +57,7 @@ def _complete(operation, about, refs):
         *OF_ALL,
         *((404,) if about.values else ()),
         *(OF_BODIES if body else ()),
-        *(OF_QUERIES if "units" in about.words else ()),
+        *(OF_QUERIES if about.words.keys() - {"name"} else ()),
     )
     operation["responses"] = {"200": _answer(about, refs)} | {
         str(status): {"$ref": f"#/components/responses/{name_of(status)}"} for status in sorted(set(statuses))

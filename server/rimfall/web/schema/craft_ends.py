@@ -27,6 +27,9 @@ class Parted(Closed):
     """After a cut."""
 
     speeds_m_s: Pair = said("How fast each end flies off, at right angles to the tether and opposite to the other.")
+    directions_deg: Pair = said(
+        "Whither: the angle from the way from the first to the second, growing as the tether spins."
+    )
     apart_m: float = said("How far they are apart.")
     time_s: float = said("After so long.")
 
@@ -101,10 +104,13 @@ class LargestRing(Closed):
 class Hull(Finding):
     """The turning ring as a structure."""
 
-    hoop_stress_pa: float = said("Its hoop stress.")
+    hoop_stress_pa: float = said("Its hoop stress, along the ring.")
     shares_pa: Shares = said("Of that, from what.")
+    tube_stress_pa: float | None = said(
+        "The pull of the air around the tube that holds it; null where the whole is full of air."
+    )
     safe_stress_pa: float = said("Strength over safety factor.")
-    times_safe: float = said("Stress over that.")
+    times_safe: float = said("The greater stress over that.")
     margin: float | None = said("Safe stress over stress, less 1; null where nothing pulls.")
     spoke_tension_n: float | None = said("The pull of each spoke where they carry everything; null without spokes.")
     gravity_m_s2: float = said("Gravity at the rim.")

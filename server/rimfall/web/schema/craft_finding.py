@@ -13,4 +13,6 @@ class Finding(Closed):
     chart: CraftChart = left_out(
         "What is better seen than said; left out without a `width`, or where there is nothing to see."
     )
-    figures: list[rows_of(str, 3)] = left_out("Its figures as rows: label, value, unit; left out without a `width`.")
+    figures: list[rows_of(str, 4)] = left_out(
+        'Its figures as rows: what of it they belong to ("" where to all of it), label, value, unit; left out without a `width`.'
+    )

@@ -282,6 +282,7 @@ class BlockItems(Closed):
     adds: str = said("What a button says that adds one.")
     least: int = said("How many stay at least.")
     of_parts: bool = said("Whether each is named after a part of the craft.")
+    at_rim: list[str] = said("Where in a new one there is the radius of the floor.")
 
 
 class Block(Closed):
@@ -295,6 +296,11 @@ class Block(Closed):
     new: dict[str, Any] | list[dict[str, Any]] = said("One ready to ask.")
     variants: dict[str, BlockVariant] | None = said("Its forms, by `by`; null where it has but one.")
     inside: list[InnerBlock] = said("Blocks inside it.")
+    beside: list[InnerBlock] = said("Blocks of the craft that are asked with it.")
+    one_of: dict[str, float] | None = said(
+        "Fields of which one is given, each with its value when it is chosen; null where there are none."
+    )
+    at_rim: list[str] = said("Where in a new value there is the radius of the floor.")
     items: BlockItems | None = said("The list inside it; null where there is none.")
 
 

@@ -79,8 +79,13 @@ _ARRAYS = {"arrays": "Arrays as lists of numbers, or packed as 32-bit floats."}
 _DRAW = {"draw": "Draw the limits on these quantities alone, `mine` for your own; all where left out."}
 _PLAIN = {"plain": "1: with the companions under plain gravity."}
 _OF_A_DRAWING = {"width": "Width of a drawing of the net, CSS pixels; without it there is none."}
+_FITTING = {
+    "radius_m": "Radius of the habitat, m, that all their lengths are made to fit, without those of which one would be out of bounds; without it "
+    "they are as they were made."
+}
 _OF_A_CRAFT = {
-    "width": "Width of a drawing of the craft, CSS pixels; without it there is none, and no rows of figures."
+    "width": "Width of the drawings, CSS pixels; without it there are none, and no rows of figures.",
+    "drawing_width": "Width of the drawing of the craft, where that is another.",
 }
 _OF_A_FILE = {
     "name": "What the camera is called; its own name where it is left out.",
@@ -116,7 +121,7 @@ OPERATIONS = {
     ),
     ("/api/feel", "post"): Operation("feel", Feel, FeelRequest, HABITATS, words=_U),
     ("/api/size", "post"): Operation("size", Size, SizeRequest, WISHES, words=_U),
-    ("/api/crafts", "get"): Operation("crafts", CraftExamples),
+    ("/api/crafts", "get"): Operation("crafts", CraftExamples, words=_FITTING),
     ("/api/craft", "post"): Operation("craft", Coped, Craft, CRAFTS, words=_U | _OF_A_CRAFT),
     ("/api/craft/{name}", "post"): Operation(
         "craft_file",
