@@ -13,7 +13,7 @@ from .budget import spend
 from .integrate import Step
 from .walker import LEAST_S, RULE, Taken, Walker, square
 
-CROWD = 64  # bodies: of more this is the faster stepper
+CROWD = 40  # bodies: of more this is the faster stepper
 _SHRINK, _GROW = 0.2, 10.0
 STAGES = 16  # 12 of the step itself; stage 12 is its end, 13 to 15 serve the dense output
 
