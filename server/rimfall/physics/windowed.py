@@ -1,0 +1,183 @@
+"""The stepper of flights: many bodies, each in windows of its own length, by Picard's iteration in the inertial frame.
+
+Why the inertial frame: there the turning frame's whole part of the motion is a straight line, which no window need follow; the error
+budget goes to the forces alone, and a lob is one window. `picard.py` solves windows; here their lengths are chosen, each body's by how
+fast the coefficients of its accelerations fall. Arrays are (3, N), as in `integrate.py`, and a step comes back in the same form.
+"""
+
+import numpy as np
+
+from . import picard
+from .integrate import JUST_AFTER, Step
+
+DEGREE = 23  # of a window's accelerations: where few bodies fly a call costs the same however many points it has,
+DEGREES_OF_MANY = 9, 18  # where many do it costs by the point: the more, the less error is allowed
+MANY = 64  # bodies
+_AT_ONCE = 500  # bodies: so many that what numpy costs a call no longer counts, so few that a window's arrays stay in the cache
+_SETTLED = 0.2  # of the error allowed: what rounds may leave
+_GIVE_UP = 3.0  # times the error allowed, told after two rounds
+_LEAST = 1e-9  # of the time it is at, or s: a window as short is taken whatever its error
+_NO_SPEED = 1e-300
+
+
+def _degree_of_many(allowed_m):
+    return int(np.clip(np.rint(-1.5 * np.log10(allowed_m)), *DEGREES_OF_MANY))
+
+
+class _Law:
+    """A force for `picard.second_order`, on the bodies of an index."""
+
+    def __init__(self, force, begin_s, jumps):
+        self._force, self._begin_s, self._jumps = force, begin_s, jumps
+        self._which, self._some, self._some_begin_s = None, force, begin_s
+
+    def __call__(self, which, elapsed_s, position, velocity):
+        if which is not self._which:
+            self._which, self._some, self._some_begin_s = which, self._force.take(which), self._begin_s[which]
+        if self._jumps:  # at the instant of a jump a force is still that of before
+            elapsed_s = np.maximum(elapsed_s, JUST_AFTER * self._some_begin_s)
+        slowing_1_s = np.empty(elapsed_s.shape)
+        return self._some.at(elapsed_s, position, velocity, slowing_1_s), slowing_1_s
+
+
+class WindowStepper:
+    """Steps N bodies through a force; `step` gives the next Step, of every body its own, `keep` drops bodies that are done.
+
+    force: with `at(elapsed_s, position, velocity, slowing_1_s)` -> (3, K, N) m/s2 (`forces.py`) and `take(which)`.
+    limit_s (a number or (N,)): elapsed time at which each is done. stops_s (S, N): elapsed times no window of a body may cross (kinks of
+    the force); jumps: whether the force jumps there, its value at that instant being the one before.
+    reach_m, longest_s (numbers or (N,)): in one window no body goes further than this in the plane of rotation, nor longer.
+    The error of a window is at most absolute + relative |position|, metres, and that of the velocity the same over lasts_s: it grows
+    with the time that is still flown. lasts_s, first_s (numbers or (N,)): a length to try first.
+    """
+
+    def __init__(
+        self,
+        force,
+        position,
+        velocity,
+        limit_s,
+        *,
+        absolute,
+        relative=0.0,
+        lasts_s=1.0,
+        first_s=np.inf,
+        stops_s=None,
+        reach_m=np.inf,
+        longest_s=np.inf,
+        jumps=False,
+    ):
+        count = position.shape[1]
+        self._force, self._position, self._velocity, self._jumps = force, position, velocity, jumps
+        self._absolute, self._relative = absolute, relative
+        self._limit_s, self._lasts_s, self._length_s, self._reach_m, self._longest_s = (
+            np.broadcast_to(np.asarray(figure, dtype=float), count)
+            for figure in (limit_s, lasts_s, first_s, reach_m, longest_s)
+        )
+        self._stops_s = np.empty((0, count)) if stops_s is None else stops_s
+        self._degree = DEGREE if count < MANY else _degree_of_many(absolute + relative * np.max(np.abs(position)))
+        self._elapsed_s = np.zeros(count)
+
+    @property
+    def done(self):
+        """Which bodies (N,) have come to their limit."""
+        return self._elapsed_s >= self._limit_s
+
+    def keep(self, mask):
+        """Go on with the bodies of the mask (N,) only."""
+        self._force = self._force.take(mask)
+        for name in (
+            "_position",
+            "_velocity",
+            "_limit_s",
+            "_lasts_s",
+            "_length_s",
+            "_reach_m",
+            "_longest_s",
+            "_stops_s",
+            "_elapsed_s",
+        ):
+            setattr(self, name, getattr(self, name)[..., mask])
+
+    def step(self) -> Step:
+        """The next step of every body."""
+        shape = self._position.shape
+        path_m, path_m_s, length_s = *np.empty((2, self._degree + 3, *shape)), np.empty(shape[1])
+        begin_s, position, velocity = self._elapsed_s, self._position, self._velocity
+
+        def keep(which, window, fine):
+            path_m[:, :, which], path_m_s[:, :, which] = window.path_m()[..., fine], window.path_m_s()[..., fine]
+            length_s[which] = window.length_s[fine]
+
+        self._advance(keep)
+        return Step(begin_s, length_s, position, velocity, path_m, path_m_s)
+
+    def propagate(self):
+        """Step every body to its limit; the states (3, N), (3, N) there."""
+        ends = np.empty((2, *self._position.shape))
+        at = np.arange(self._position.shape[1])
+        while len(at):
+            self._advance(lambda *_: None)
+            done = self.done
+            ends[:, :, at[done]] = self._position[:, done], self._velocity[:, done]
+            if np.any(done):
+                at = at[~done]
+                self.keep(~done)
+        return ends[0], ends[1]
+
+    def _advance(self, keep):
+        """Take every body through its next window that is fine; keep(which, window, fine) is told each."""
+        count = self._position.shape[1]
+        self._position, self._velocity, before = self._position.copy(), self._velocity.copy(), self._elapsed_s
+        self._elapsed_s, self._length_s = before.copy(), self._length_s.copy()
+        until_s = np.min(np.where(self._stops_s > before, self._stops_s, np.inf), axis=0, initial=np.inf)
+        until_s = np.minimum(until_s, self._limit_s)
+        speed = np.hypot(self._velocity[0], self._velocity[1])
+        longest_s = np.minimum(self._longest_s, self._reach_m / np.maximum(speed, _NO_SPEED))
+        for first in range(0, count, _AT_ONCE):
+            left = np.arange(first, min(first + _AT_ONCE, count))
+            while len(left):
+                fine = self._tried(left, until_s[left], longest_s[left], keep)
+                left = left[~fine]
+
+    def _tried(self, which, until_s, longest_s, keep):
+        """One try of windows of the bodies `which`: whether (M,) each was fine. Those that were are at its end."""
+        degree = self._degree
+        begin_s, ahead_s = self._elapsed_s[which], until_s - self._elapsed_s[which]
+        wanted_s = np.minimum(self._length_s[which], longest_s)
+        length_s = (
+            ahead_s / np.ceil(np.maximum(ahead_s / wanted_s - 1e-9, 1.0))
+            if np.all(np.isfinite(ahead_s))
+            else np.minimum(ahead_s, wanted_s)
+        )
+        position, velocity, lasts_s = self._position[:, which], self._velocity[:, which], self._lasts_s[which]
+        allowed_m = self._absolute + self._relative * np.max(np.abs(position), axis=0)
+        to_error = length_s * np.maximum(length_s / degree**2, 0.1 * lasts_s / degree) / allowed_m
+        whole = len(which) == len(self._elapsed_s)
+        law = _Law(self._force if whole else self._force.take(which), begin_s, self._jumps)
+        window = picard.second_order(
+            law,
+            begin_s,
+            length_s,
+            position,
+            velocity,
+            _SETTLED * allowed_m,
+            degree=degree,
+            lasts_s=lasts_s,
+            most=_GIVE_UP / to_error,
+        )
+        error = to_error * window.tail()
+        settled = window.moved <= allowed_m
+        error = np.where(settled | (error > 1.0), error, np.inf)
+        fine = (error <= 1.0) | (length_s <= _LEAST * np.maximum(begin_s, 1.0))
+        wanted = picard.next_length(length_s, error, degree)
+        # A window cut short says nothing against the length that was wanted before it.
+        self._length_s[which] = np.where(
+            fine, np.maximum(wanted, self._length_s[which] * (length_s < wanted_s)), wanted
+        )
+        on = which[fine]
+        self._position[:, on], self._velocity[:, on] = (state[:, fine] for state in window.end())
+        at_end = length_s >= ahead_s * (1.0 - 1e-14)
+        self._elapsed_s[on] = np.where(at_end, until_s, begin_s + length_s)[fine]
+        keep(on, window, fine)
+        return fine
