@@ -48,14 +48,6 @@ def test_the_tail_tells_of_the_error():
         assert off < window.tail()[0] < 1e4 * off
 
 
-def test_a_law_of_first_order_in_windows_of_several_lengths():
-    lengths = np.array([0.2, 1.0, 2.5])
-    start = np.array([[1.0, 2.0, 3.0]])
-    window = picard.first_order(lambda _which, t, y: np.cos(t) * y, np.zeros(3), lengths, start, 1e-14, degree=28)
-    assert window.end()[0][0] == pytest.approx(start[0] * np.exp(np.sin(lengths)), abs=1e-13)
-    assert start[0] + window.path_m()[-1, 0] == pytest.approx(window.end()[0][0], abs=1e-13)
-
-
 def test_many_bodies_go_as_each_would_alone():
     sizes = np.linspace(1.0, 40.0, 90)  # the far ones are settled in a few rounds, and are asked no more
     position, velocity = START[0] * sizes, np.repeat(START[1], 90, axis=1)

@@ -90,6 +90,8 @@ class Force:
         out = np.empty_like(position)
         if self._medium.air is None:
             out[:] = 0.0
+            if slowing_1_s is not None:
+                slowing_1_s[:] = 0.0
         else:
             self._add_drag_and_lift(elapsed_s, position, velocity, out, slowing_1_s)
         if self._buoyancy is not None:

@@ -5,7 +5,7 @@ rates anew, until they stay. All points of all bodies are worked out in one call
 as it takes rounds, about a dozen; its path is as exact inside as at its ends. Source: Clenshaw & Norton, The Computer Journal 6
 (1963) 88; for motions, Bai & Junkins, Journal of the Astronautical Sciences 58 (2011) 583.
 
-`second_order` and `first_order` solve one window of each of N bodies. They ask the law of bodies `which` (M,), those whose rounds
+`second_order` solves one window of each of N bodies. It asks the law of bodies `which` (M,), those whose rounds
 still change something, for all K points of their windows at once: arrays (D, K, M), times (K, M). What comes back is a `Window`:
 values at the points, what the last round changed, how much of the rates the polynomial leaves out (`tail`), and the path as Bernstein
 coefficients of the change since the start, as `integrate.Step` has it. Whoever steps chooses the length, and asks again for less
@@ -32,7 +32,8 @@ _OF_SLOWING = 1.45  # that many times the slowing rate is how drag by the square
 _ROUNDS_TO_LEARN = (
     2  # after which the path is known well enough to tell how it is slowed and whether its window is too long
 )
-_LEAVE = 0.8  # of the bodies at least must be done to be left out of the rounds that follow: copies cost about a round
+_SOON = 5  # rounds most windows need; of what needs more,
+_LEAVE = 0.5  # those that are done are left out once they are so many of the bodies
 _WILD = 1e3  # a change so many times the first one has run away
 _SHRINK, _GROW, _CAUTION = 0.25, 4.0, 0.85
 
@@ -102,26 +103,24 @@ def rule(degree: int) -> Rule:
 
 @dataclass
 class Window:
-    """One window of N bodies: its Rule, length_s (N,), and at the start position and, of a law of second order, velocity (D, N); the rates
+    """One window of N bodies: its Rule, length_s (N,), and at the start position and velocity (D, N); the rates, which are accelerations,
     (D, K, N) at the points. moved (N,): what one more round would change, as a change of a position; inf where it ran away.
     """
 
     rule: Rule
     length_s: np.ndarray
     position: np.ndarray
-    velocity: np.ndarray | None
+    velocity: np.ndarray
     rates: np.ndarray
     moved: np.ndarray
 
     def states(self) -> tuple[np.ndarray, ...]:
-        """Positions, and velocities of a law of second order, (D, K, N) at the points."""
+        """Positions and velocities (D, K, N) at the points."""
         return _Windows(self.rule, self.length_s, self.position, self.velocity).states(self.rates)
 
-    def end(self) -> tuple[np.ndarray, np.ndarray | None]:
-        """Position and velocity (D, N) at the end; velocity is None of a law of first order."""
+    def end(self) -> tuple[np.ndarray, np.ndarray]:
+        """Position and velocity (D, N) at the end."""
         once = self.length_s * (self.rule.once[-1] @ self.rates)
-        if self.velocity is None:
-            return self.position + once, None
         twice = self.length_s * (self.velocity + self.length_s * (self.rule.twice[-1] @ self.rates))
         return self.position + twice, self.velocity + once
 
@@ -135,14 +134,12 @@ class Window:
 
     def path_m(self) -> np.ndarray:
         """Bernstein coefficients (K + 2, D, N) of the position's change since the start."""
-        if self.velocity is None:
-            return self.path_m_s()
         change = self.length_s**2 * (self.rule.twice_control @ self.series())
         change += (self.length_s * np.linspace(0.0, 1.0, change.shape[1])[:, None]) * self.velocity[:, None]
         return np.moveaxis(change, 1, 0)
 
     def path_m_s(self) -> np.ndarray:
-        """Bernstein coefficients (K + 2, D, N) of the velocity's change since the start, of a law of second order."""
+        """Bernstein coefficients (K + 2, D, N) of the velocity's change since the start."""
         return np.moveaxis(self.length_s * (self.rule.once_control @ self.series()), 1, 0)
 
 
@@ -153,24 +150,19 @@ class _Windows:
         self._at, self._length_s, self._position, self._velocity = at, length_s, position, velocity
         alike = len(length_s) > _FEW and np.ptp(length_s) == 0.0
         self._alike_s = float(length_s[0]) if alike else None
-        self._sums = self._at.once if velocity is None else np.concatenate([at.once, at.twice])
+        self._sums = np.concatenate([at.once, at.twice])
         if alike:
             by = np.full(len(self._sums), self._alike_s)
             by[len(at.points) :] *= self._alike_s
             self._sums = by[:, None] * self._sums
-        self._carried = position[:, None]
-        if velocity is not None:
-            self._carried = self._carried + (length_s * at.points[:, None]) * velocity[:, None]
+        self._carried = position[:, None] + (length_s * at.points[:, None]) * velocity[:, None]
 
     def only(self, mask):
         """Those of a mask (M,)."""
-        velocity = None if self._velocity is None else self._velocity[:, mask]
-        return _Windows(self._at, self._length_s[mask], self._position[:, mask], velocity)
+        return _Windows(self._at, self._length_s[mask], self._position[:, mask], self._velocity[:, mask])
 
     def begin(self):
         """States (D, K, M) without any acceleration."""
-        if self._velocity is None:
-            return (np.repeat(self._carried, len(self._at.points), axis=1),)
         return self._carried, np.repeat(self._velocity[:, None], len(self._at.points), axis=1)
 
     def states(self, rates):
@@ -180,9 +172,6 @@ class _Windows:
         if self._alike_s is None:
             once *= self._length_s
             twice *= self._length_s**2
-        if self._velocity is None:
-            once += self._carried
-            return (once,)
         once += self._velocity[:, None]
         twice += self._carried
         return twice, once
@@ -194,39 +183,23 @@ class _Windows:
         return self._length_s * (self._at.once @ rates)
 
 
-def second_order(
-    law, begin_s, length_s, position, velocity, stays_m, *, degree=19, guess=None, lasts_s=0.0, most=np.inf
-) -> Window:
+def second_order(law, begin_s, length_s, position, velocity, stays_m, *, degree=19, lasts_s=0.0, most=np.inf) -> Window:
     """One window of x'' = f(t, x, x') for each of N bodies.
 
     law(which, time_s, position, velocity) -> accelerations (D, K, M), or these and slowing rates (K, M), of the bodies of an index (M,), or
     of all where that is None, at times (K, M). begin_s, length_s (N,); position, velocity (D, N) at the start. stays_m (a number or (N,)):
-    an error of a position that matters no more, also after a further lasts_s; rounds end when they would change less. guess (D, K, N):
-    accelerations to begin with; else none. most (a number or (N,)): a tail beyond which a window is given up early.
+    an error of a position that matters no more, also after a further lasts_s; rounds end when they would change less. most (a number or
+    (N,)): a tail beyond which a window is given up early.
     """
-    to_position = length_s * np.maximum(0.5 * length_s, lasts_s)
-    rates, moved = _solved(
-        law, rule(degree), begin_s, length_s, (position, velocity), guess, to_position, stays_m, most
-    )
-    return Window(rule(degree), length_s, position, velocity, rates, moved)
-
-
-def first_order(law, begin_s, length_s, position, stays_m, *, degree=19, guess=None, most=np.inf) -> Window:
-    """The same of x' = f(t, x): law(which, time_s, position) -> rates (D, K, M)."""
-    rates, moved = _solved(law, rule(degree), begin_s, length_s, (position, None), guess, length_s, stays_m, most)
-    return Window(rule(degree), length_s, position, None, rates, moved)
-
-
-def _solved(law, at, begin_s, length_s, start, rates, to_position, stays_m, most):
-    """Rates (D, K, N) that agree with the states they lead to, and what one more round would change (N,), as a position.
-
-    to_position (N,): a change of rates' integral over a window of length 1 is, times that, at most one of a position."""
-    count = len(length_s)
-    windows, moved = _Windows(at, length_s, *start), np.full(count, np.inf)
-    some, solved, own = None, None, _Rounds(at, to_position, *(np.broadcast_to(f, count) for f in (stays_m, most)))
-    times = begin_s + length_s * at.points[:, None]
+    at, count = rule(degree), len(length_s)
+    windows, moved = _Windows(at, length_s, position, velocity), np.full(count, np.inf)
+    to_position = length_s * np.maximum(
+        0.5 * length_s, lasts_s
+    )  # of a change of the rates' integral over a window of length 1
+    own = _Rounds(at, to_position, *(np.broadcast_to(figure, count) for figure in (stays_m, most)))
+    some, solved, rates, times = None, None, None, begin_s + length_s * at.points[:, None]
     with np.errstate(all="ignore"):  # a window far too long runs away, and is taken back
-        state = windows.begin() if rates is None else windows.states(rates)
+        state = windows.begin()
         for round_ in range(MOST_ROUNDS):
             spend(1, times.size)
             fresh = law(some, times, *state)
@@ -237,16 +210,16 @@ def _solved(law, at, begin_s, length_s, start, rates, to_position, stays_m, most
             moved[here] = np.where(wild, np.inf, own.next_)
             if round_ == MOST_ROUNDS - 1 or np.all(done):
                 break
-            if count > _FEW and np.count_nonzero(done) > _LEAVE * len(done):
+            if round_ >= _SOON and len(done) > _FEW and np.count_nonzero(done) > _LEAVE * len(done):
                 solved = np.empty_like(rates) if solved is None else solved
                 solved[..., here] = rates
                 some, rates = (np.arange(count) if some is None else some)[~done], rates[..., ~done]
                 own, windows, times = own.only(~done), windows.only(~done), times[:, ~done]
             state = windows.states(rates)
-    if solved is None:
-        return rates, moved
-    solved[..., here] = rates
-    return solved, moved
+    if solved is not None:
+        solved[..., here] = rates
+        rates = solved
+    return Window(at, length_s, position, velocity, rates, moved)
 
 
 class _Rounds:
@@ -256,7 +229,7 @@ class _Rounds:
 
     def __init__(self, at, to_position, stays, most):
         self._at, self._to_position, self._stays, self._most = at, to_position, stays, most
-        self._slowed, self._change, self._round = None, None, 0
+        self._slowed, self._change, self._room, self._round = None, None, None, 0
         count = len(at.points)
         self._looked_at = at.once[[count // 4, count // 2, 3 * count // 4, count - 1]]
 
@@ -271,7 +244,7 @@ class _Rounds:
 
     def mended(self, windows, fresh, rates, slowing):
         """The rates to go on with: `fresh`, but for what the change of velocity that it brings will change in turn."""
-        off = fresh.copy() if rates is None else fresh - rates
+        off = fresh.copy() if rates is None else np.subtract(fresh, rates, out=rates)
         if slowing is not None:
             if self._round < _ROUNDS_TO_LEARN:
                 slowing *= _OF_SLOWING
@@ -279,12 +252,17 @@ class _Rounds:
                 slowing /= grown
                 self._slowed = grown, slowing
             grown, shrunk = self._slowed
-            mend = windows.once(grown * off)
+            mend = windows.once(np.multiply(off, grown, out=self._scratch(off)))
             mend *= shrunk
             fresh -= mend
             off -= mend
         self._judge(off, fresh)
         return fresh
+
+    def _scratch(self, like):
+        if self._room is None or self._room.shape != like.shape:
+            self._room = np.empty_like(like)
+        return self._room
 
     def _judge(self, off, rates):
         """Note what a change of rates has changed; rates: as they are now."""

@@ -1,33 +1,24 @@
 """A flown path as the turning frame sees it: states there, and the path of a step as Bernstein control points.
 
 Flat floors turn with the habitat; what meets them is looked for on the path in their own frame. There a step's polynomial
-is no polynomial any more, but while the frame turns by no more than MOST_RAD within the step, one of degree 11 through it
-at Chebyshev's points is as good: its error is below 1e-12 of the distance from the axis. Arrays are (3, N).
+is no polynomial any more, but while the frame turns by no more than MOST_RAD within the step, one of degree 15 through it
+at Chebyshev's points is as good: its error is rounding. Arrays are (3, N).
 """
 
 import numpy as np
 
-from . import bernstein
+from . import bernstein, picard
 from .aboard import of_frame
 
 MOST_RAD = 0.5  # that the frame may turn within one step
-_DEGREE = 11
+_RULE = picard.rule(15)
+NODES = _RULE.points
 
 
-def _nodes():
-    """Chebyshev's points of [0, 1] with both ends (n + 1,)."""
-    return 0.5 - 0.5 * np.cos(np.pi * np.arange(_DEGREE + 1) / _DEGREE)
-
-
-def _to_control():
-    """(n + 1, n + 1): values at the nodes -> Bernstein coefficients."""
-    n, s = _DEGREE, _nodes()[:, None]
-    k = np.arange(n + 1)
-    ways = np.cumprod(np.concatenate([[1.0], (n - k[:-1]) / (k[:-1] + 1.0)]))
-    return np.linalg.inv(ways * s**k * (1.0 - s) ** (n - k))
-
-
-NODES, TO_CONTROL = _nodes(), _to_control()
+def to_control(values):
+    """Values (n + 1, ...) at the NODES -> Bernstein coefficients (n + 1, ...) of the polynomial through them."""
+    series = _RULE.series @ values.reshape(len(values), -1)
+    return (_RULE.control @ series).reshape(values.shape)
 
 
 def longest_s(spin):
@@ -77,7 +68,7 @@ def path(step, start_s, spin):
     versed, s = -2.0 * np.sin(0.5 * angle) ** 2, np.sin(angle)
     change[:, 0] += versed * position[0] + s * position[1]
     change[:, 1] += versed * position[1] - s * position[0]
-    return position, (TO_CONTROL @ change.reshape(len(change), -1)).reshape(change.shape)
+    return position, to_control(change)
 
 
 def _moved(step):
@@ -94,4 +85,4 @@ def _tumbled_path(step, begin_s, spin):
     turning, _ = spin.to_frame(begin_s + share * step.length_s, inertial, np.zeros_like(inertial))
     position = turning[0].T.copy()
     change = np.moveaxis(turning, -1, 1) - position
-    return position, (TO_CONTROL @ change.reshape(len(change), -1)).reshape(change.shape)
+    return position, to_control(change)

@@ -11,17 +11,15 @@ from . import picard
 from .integrate import JUST_AFTER, Step
 
 DEGREE = 23  # of a window's accelerations: where few bodies fly a call costs the same however many points it has,
-DEGREES_OF_MANY = 9, 18  # where many do it costs by the point: the more, the less error is allowed
+DEGREES_OF_MANY = 8, 10, 12, 15, 18  # where many do it costs by the point: as few as a window of some of them needs
+_SOME = 8  # of many bodies, which are looked at first
 MANY = 64  # bodies
 _AT_ONCE = 500  # bodies: so many that what numpy costs a call no longer counts, so few that a window's arrays stay in the cache
 _SETTLED = 0.2  # of the error allowed: what rounds may leave
+_WELL_WITHIN = 0.3  # of the error allowed: what is left out of the windows of some, so that most others do too
 _GIVE_UP = 3.0  # times the error allowed, told after two rounds
 _LEAST = 1e-9  # of the time it is at, or s: a window as short is taken whatever its error
 _NO_SPEED = 1e-300
-
-
-def _degree_of_many(allowed_m):
-    return int(np.clip(np.rint(-1.5 * np.log10(allowed_m)), *DEGREES_OF_MANY))
 
 
 class _Law:
@@ -75,13 +73,23 @@ class WindowStepper:
             for figure in (limit_s, lasts_s, first_s, reach_m, longest_s)
         )
         self._stops_s = np.empty((0, count)) if stops_s is None else stops_s
-        self._degree = DEGREE if count < MANY else _degree_of_many(absolute + relative * np.max(np.abs(position)))
         self._elapsed_s = np.zeros(count)
+        self._degree = DEGREE if count < MANY else self._degree_of_many()
 
     @property
     def done(self):
         """Which bodies (N,) have come to their limit."""
         return self._elapsed_s >= self._limit_s
+
+    def _degree_of_many(self):
+        """The least of the degrees at which the windows that are wanted first are as exact as allowed, told from some of the bodies."""
+        some = np.unique(np.linspace(0, self._position.shape[1] - 1, _SOME).astype(int))
+        window, to_error = self._window(some, self._lengths(some)[0], DEGREE)
+        size = np.max(np.abs(window.series()), axis=0)
+        for degree in DEGREES_OF_MANY:
+            if np.all(to_error(degree) * np.max(size[degree - 1 : degree + 1], axis=0) <= _WELL_WITHIN):
+                break
+        return degree
 
     def keep(self, mask):
         """Go on with the bodies of the mask (N,) only."""
@@ -102,7 +110,7 @@ class WindowStepper:
     def step(self) -> Step:
         """The next step of every body."""
         shape = self._position.shape
-        path_m, path_m_s, length_s = *np.empty((2, self._degree + 3, *shape)), np.empty(shape[1])
+        path_m, path_m_s, length_s = *np.zeros((2, self._degree + 3, *shape)), np.zeros(shape[1])
         begin_s, position, velocity = self._elapsed_s, self._position, self._velocity
 
         def keep(which, window, fine):
@@ -127,57 +135,61 @@ class WindowStepper:
 
     def _advance(self, keep):
         """Take every body through its next window that is fine; keep(which, window, fine) is told each."""
-        count = self._position.shape[1]
-        self._position, self._velocity, before = self._position.copy(), self._velocity.copy(), self._elapsed_s
-        self._elapsed_s, self._length_s = before.copy(), self._length_s.copy()
-        until_s = np.min(np.where(self._stops_s > before, self._stops_s, np.inf), axis=0, initial=np.inf)
-        until_s = np.minimum(until_s, self._limit_s)
-        speed = np.hypot(self._velocity[0], self._velocity[1])
-        longest_s = np.minimum(self._longest_s, self._reach_m / np.maximum(speed, _NO_SPEED))
-        for first in range(0, count, _AT_ONCE):
-            left = np.arange(first, min(first + _AT_ONCE, count))
+        self._position, self._velocity = self._position.copy(), self._velocity.copy()
+        self._elapsed_s, self._length_s = self._elapsed_s.copy(), self._length_s.copy()
+        going = np.flatnonzero(~self.done)
+        for left in (going[first : first + _AT_ONCE] for first in range(0, len(going), _AT_ONCE)):
             while len(left):
-                fine = self._tried(left, until_s[left], longest_s[left], keep)
-                left = left[~fine]
+                left = left[~self._tried(left, keep)]
 
-    def _tried(self, which, until_s, longest_s, keep):
-        """One try of windows of the bodies `which`: whether (M,) each was fine. Those that were are at its end."""
-        degree = self._degree
-        begin_s, ahead_s = self._elapsed_s[which], until_s - self._elapsed_s[which]
-        wanted_s = np.minimum(self._length_s[which], longest_s)
-        length_s = (
-            ahead_s / np.ceil(np.maximum(ahead_s / wanted_s - 1e-9, 1.0))
-            if np.all(np.isfinite(ahead_s))
-            else np.minimum(ahead_s, wanted_s)
-        )
-        position, velocity, lasts_s = self._position[:, which], self._velocity[:, which], self._lasts_s[which]
+    def _ahead(self, which):
+        """Elapsed times (M,) that the next windows of bodies may not cross, and how long they may be and are wanted to be at most."""
+        begin_s = self._elapsed_s[which]
+        stops_s = self._stops_s[:, which]
+        until_s = np.min(np.where(stops_s > begin_s, stops_s, np.inf), axis=0, initial=np.inf)
+        speed = np.hypot(self._velocity[0, which], self._velocity[1, which])
+        longest_s = np.minimum(self._longest_s[which], self._reach_m[which] / np.maximum(speed, _NO_SPEED))
+        return np.minimum(until_s, self._limit_s[which]), np.minimum(self._length_s[which], longest_s)
+
+    def _lengths(self, which):
+        """Lengths (M,) of the next windows of bodies, until when they may be, and whether (M,) they are cut short."""
+        until_s, wanted_s = self._ahead(which)
+        ahead_s = until_s - self._elapsed_s[which]
+        length_s = ahead_s / np.ceil(
+            np.maximum(ahead_s / wanted_s - 1e-9, 1.0)
+        )  # alike, so that no short one is left at the end
+        return length_s, until_s, length_s < wanted_s
+
+    def _window(self, which, length_s, degree):
+        """The windows of bodies `which`, and a function of the degree: what a coefficient left out is in errors, of those allowed."""
+        position, lasts_s = self._position[:, which], self._lasts_s[which]
         allowed_m = self._absolute + self._relative * np.max(np.abs(position), axis=0)
-        to_error = length_s * np.maximum(length_s / degree**2, 0.1 * lasts_s / degree) / allowed_m
+
+        def to_error(degree):
+            return length_s * np.maximum(length_s / degree**2, 0.1 * lasts_s / degree) / allowed_m
+
         whole = len(which) == len(self._elapsed_s)
-        law = _Law(self._force if whole else self._force.take(which), begin_s, self._jumps)
+        law = _Law(self._force if whole else self._force.take(which), self._elapsed_s[which], self._jumps)
         window = picard.second_order(
-            law,
-            begin_s,
-            length_s,
-            position,
-            velocity,
-            _SETTLED * allowed_m,
-            degree=degree,
-            lasts_s=lasts_s,
-            most=_GIVE_UP / to_error,
-        )
-        error = to_error * window.tail()
-        settled = window.moved <= allowed_m
-        error = np.where(settled | (error > 1.0), error, np.inf)
+            law, self._elapsed_s[which], length_s, position, self._velocity[:, which], _SETTLED * allowed_m,
+            degree=degree, lasts_s=lasts_s, most=_GIVE_UP / to_error(degree),
+        )  # fmt: skip
+        return window, to_error
+
+    def _tried(self, which, keep):
+        """One try of windows of the bodies `which`: whether (M,) each was fine. Those that were are at its end."""
+        begin_s, (length_s, until_s, cut_short) = self._elapsed_s[which], self._lengths(which)
+        window, to_error = self._window(which, length_s, self._degree)
+        error = to_error(self._degree) * window.tail()
+        error = np.where(np.isfinite(window.moved) | (error > 1.0), error, np.inf)
         fine = (error <= 1.0) | (length_s <= _LEAST * np.maximum(begin_s, 1.0))
-        wanted = picard.next_length(length_s, error, degree)
+        wanted_s = picard.next_length(length_s, error, self._degree)
         # A window cut short says nothing against the length that was wanted before it.
-        self._length_s[which] = np.where(
-            fine, np.maximum(wanted, self._length_s[which] * (length_s < wanted_s)), wanted
-        )
+        wanted_s = np.where(fine & cut_short, np.maximum(wanted_s, self._length_s[which]), wanted_s)
+        self._length_s[which] = wanted_s
         on = which[fine]
         self._position[:, on], self._velocity[:, on] = (state[:, fine] for state in window.end())
-        at_end = length_s >= ahead_s * (1.0 - 1e-14)
+        at_end = begin_s + length_s >= until_s * (1.0 - 1e-14)
         self._elapsed_s[on] = np.where(at_end, until_s, begin_s + length_s)[fine]
         keep(on, window, fine)
         return fine
