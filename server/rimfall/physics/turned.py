@@ -1,7 +1,7 @@
 """A flown path as the turning frame sees it: states there, and the path of a step as Bernstein control points.
 
 Flat floors turn with the habitat; what meets them is looked for on the path in their own frame. There a step's polynomial
-is no polynomial any more, but while the frame turns by no more than MOST_RAD within the step, one of degree 15 through it
+is no polynomial any more, but while the frame turns by no more than MOST_RAD within the step, one of a few degrees more through it
 at Chebyshev's points is as good: its error is rounding. Arrays are (3, N).
 """
 
@@ -11,14 +11,18 @@ from . import bernstein, picard
 from .aboard import of_frame
 
 MOST_RAD = 0.5  # that the frame may turn within one step
-_RULE = picard.rule(15)
-NODES = _RULE.points
+_DEGREE = 11  # of what the frame's turning alone makes of a figure
+_MORE = 6  # degrees that it adds to those of a path
+NODES = picard.rule(_DEGREE).points
 
 
 def to_control(values):
-    """Values (n + 1, ...) at the NODES -> Bernstein coefficients (n + 1, ...) of the polynomial through them."""
-    series = _RULE.series @ values.reshape(len(values), -1)
-    return (_RULE.control @ series).reshape(values.shape)
+    """Values (n + 1, ...) at Chebyshev's points, for n = 11 the NODES -> Bernstein coefficients (n + 1, ...) of the polynomial through
+    them."""
+    rule = picard.rule(len(values) - 1)
+    out = (rule.control @ (rule.series @ values.reshape(len(values), -1))).reshape(values.shape)
+    out[0], out[-1] = values[0], values[-1]
+    return out
 
 
 def longest_s(spin):
@@ -58,9 +62,8 @@ def path(step, start_s, spin):
     if spin.tumbles:
         return _tumbled_path(step, begin_s, spin)
     first, last = spin.rate_rad_s(begin_s), spin.rate_rad_s(begin_s + step.length_s)
-    share = NODES[:, None]
+    share, moved = _moved(step)
     angle = share * step.length_s * (first + 0.5 * share * (last - first))
-    moved = _moved(step)
     # Turned to the frame as it stands at the start first: what is left is small, and its change is told without loss.
     origin = spin.angle_rad(begin_s)
     position = turned_back(step.position_m, origin)
@@ -72,15 +75,16 @@ def path(step, start_s, spin):
 
 
 def _moved(step):
-    """How far (n + 1, 3, M) bodies have moved in a step at the nodes."""
-    shares = bernstein.weights(len(step.path_m) - 1, NODES).T
-    return (shares @ step.path_m.reshape(len(step.path_m), -1)).reshape(-1, *step.position_m.shape)
+    """Points (n + 1, 1) enough for a step's path and the turning, and how far (n + 1, 3, M) bodies have moved there."""
+    degree = len(step.path_m) - 1
+    share = picard.rule(max(_DEGREE, degree + _MORE)).points
+    moved = bernstein.weights(degree, share).T @ step.path_m.reshape(len(step.path_m), -1)
+    return share[:, None], moved.reshape(-1, *step.position_m.shape)
 
 
 def _tumbled_path(step, begin_s, spin):
     """The same in a frame whose axis moves: begin_s (M,)."""
-    share = NODES[:, None]
-    moved = _moved(step)
+    share, moved = _moved(step)
     inertial = np.moveaxis(step.position_m + moved, 1, -1)
     turning, _ = spin.to_frame(begin_s + share * step.length_s, inertial, np.zeros_like(inertial))
     position = turning[0].T.copy()

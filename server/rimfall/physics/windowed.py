@@ -84,7 +84,7 @@ class WindowStepper:
     def _degree_of_many(self):
         """The least of the degrees at which the windows that are wanted first are as exact as allowed, told from some of the bodies."""
         some = np.unique(np.linspace(0, self._position.shape[1] - 1, _SOME).astype(int))
-        window, to_error = self._window(some, self._lengths(some)[0], DEGREE)
+        window, to_error, _ = self._window(some, self._lengths(some)[0], DEGREE)
         size = np.max(np.abs(window.series()), axis=0)
         for degree in DEGREES_OF_MANY:
             if np.all(to_error(degree) * np.max(size[degree - 1 : degree + 1], axis=0) <= _WELL_WITHIN):
@@ -161,7 +161,8 @@ class WindowStepper:
         return length_s, until_s, length_s < wanted_s
 
     def _window(self, which, length_s, degree):
-        """The windows of bodies `which`, and a function of the degree: what a coefficient left out is in errors, of those allowed."""
+        """The windows of bodies `which`; a function of the degree: what a coefficient left out is in errors, of those allowed; and the errors
+        (M,) that are."""
         position, lasts_s = self._position[:, which], self._lasts_s[which]
         allowed_m = self._absolute + self._relative * np.max(np.abs(position), axis=0)
 
@@ -174,14 +175,14 @@ class WindowStepper:
             law, self._elapsed_s[which], length_s, position, self._velocity[:, which], _SETTLED * allowed_m,
             degree=degree, lasts_s=lasts_s, most=_GIVE_UP / to_error(degree),
         )  # fmt: skip
-        return window, to_error
+        return window, to_error, allowed_m
 
     def _tried(self, which, keep):
         """One try of windows of the bodies `which`: whether (M,) each was fine. Those that were are at its end."""
         begin_s, (length_s, until_s, cut_short) = self._elapsed_s[which], self._lengths(which)
-        window, to_error = self._window(which, length_s, self._degree)
+        window, to_error, allowed_m = self._window(which, length_s, self._degree)
         error = to_error(self._degree) * window.tail()
-        error = np.where(np.isfinite(window.moved) | (error > 1.0), error, np.inf)
+        error = np.where((window.moved <= allowed_m) | (error > 1.0), error, np.inf)
         fine = (error <= 1.0) | (length_s <= _LEAST * np.maximum(begin_s, 1.0))
         wanted_s = picard.next_length(length_s, error, self._degree)
         # A window cut short says nothing against the length that was wanted before it.
