@@ -66,7 +66,7 @@ def compiled(count):
     force, *_ = release(count, CONSTANT_CD)
     states = np.concatenate([position, velocity])
     batch = hy.taylor_adaptive_batch(system, states[:, :width].copy(), tol=TOLERANCE, pars=np.zeros((1, width)))
-    rates = force._constant
+    rates = force._drag.scale
 
     def fly():
         for first in range(0, count - width + 1, width):
