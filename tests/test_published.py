@@ -26,8 +26,8 @@ from rimfall.physics.bodies import Body, as_arrays, named
 from rimfall.physics.constants import AIR_GAS_CONSTANT_J_KG_K, G0_M_S2, PERSON_HEIGHT_M, RPM_RAD_S
 from rimfall.physics.drag import sphere_cd
 from rimfall.physics.forces import Force, Medium
-from rimfall.physics.integrate import ExplicitStepper
 from rimfall.physics.spin import figures, omega_for, radius_for, steady
+from rimfall.physics.windowed import WindowStepper
 from rimfall.scene.feel.person_part import PersonPart
 from tests import published
 from tests.motions.scenes import drop, event, kinds, one, one_g, throw
@@ -146,7 +146,7 @@ def over_the_earth(latitude_deg, velocity, time_s, drag_rate_1_s=0.0):
     pull = -G0_M_S2 * axes[2][:, None]
     force = Force(Medium(steady(EARTH), air, 1.0), as_arrays([ball]), np.zeros(1), np.ones(1), pull)
     start = (axes.T @ velocity)[:, None]
-    position, _ = ExplicitStepper(force, np.zeros((3, 1)), start, time_s, absolute=STEP_M).propagate()
+    position, _ = WindowStepper(force, np.zeros((3, 1)), start, time_s, absolute=STEP_M).propagate()
     return axes @ frames.turn(position[:, 0], -EARTH * time_s)
 
 
@@ -270,7 +270,7 @@ def falls_at(diameter_m):
     medium = Medium(steady(0.0), air_at(101.325, 20.0), 1.0)
     pull = np.array([[0.0], [0.0], [-G0_M_S2]])
     force = Force(medium, as_arrays([drop_]), np.zeros(1), np.zeros(1), pull)
-    _, velocity = ExplicitStepper(force, np.zeros((3, 1)), np.zeros((3, 1)), 20.0, absolute=1e-6).propagate()
+    _, velocity = WindowStepper(force, np.zeros((3, 1)), np.zeros((3, 1)), 20.0, absolute=1e-6).propagate()
     return -velocity[2, 0]
 
 

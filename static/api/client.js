@@ -16,7 +16,7 @@ export async function isThere(base = 'api') {
 export function createClient({ base = 'api', connection = { run: ask => ask() } } = {}) {
   const call = (path, { signal = null, wait_ms = WAIT_MS, read = asJson, ...rest } = {}) =>
     connection.run(() => request(`${base}/${path}`, { ...rest, signal, wait_ms, read }), signal);
-  let drawn = { key: null, habitats: [], craft: null }; // what the last habitats are drawn from: asked for again when they change
+  let drawn = { key: null, habitats: [], craft: null }; // what the last habitats are drawn from
 
   // The spin does not show in how they are drawn.
   function stillOf({ habitat, compare, craft }) {
@@ -24,10 +24,10 @@ export function createClient({ base = 'api', connection = { run: ask => ask() } 
     const others = (compare ?? []).map(other => ({ ...other, habitat: still(other.habitat) }));
     return craft ? { habitat, compare: others, craft } : { habitat: still(habitat), compare: others };
   }
-  async function drawnOf({ scene }, signal) {
-    const body = stillOf(scene);
-    const key = JSON.stringify(body);
-    if (key !== drawn.key) drawn = { key, ...(await call('mesh', { body, signal })) };
+  // the same as before where nothing shows otherwise, so that nothing is built anew
+  function drawnOf({ scene, drawn: mesh }) {
+    const key = JSON.stringify(stillOf(scene));
+    if (key !== drawn.key) drawn = { key, ...mesh };
     return { drawn: drawn.habitats, craft: drawn.craft ?? null };
   }
 
@@ -46,9 +46,9 @@ export function createClient({ base = 'api', connection = { run: ask => ask() } 
     /** `hold` {hold, held, follower}: the server finds the follower that keeps what is held. `told(done, of)`: how far it is, where it takes long. `parts`: what of the
      *  answer is asked for (state/parts.js). */
     async trace(document, { units = 'si', hold = null, signal = null, told = null, parts = 'all' } = {}) {
-      const query = new URLSearchParams({ arrays: 'f4', units, ...(hold ?? {}), ...(told && { stream: '1' }), ...(parts !== 'all' && { parts }) });
+      const query = new URLSearchParams({ arrays: 'f4', units, drawn: '1', ...(hold ?? {}), ...(told && { stream: '1' }), ...(parts !== 'all' && { parts }) });
       const answer = decodeAnswer(await call(`trace?${query}`, { body: document, signal, read: told ? asLines(told) : asJson }));
-      return { ...answer, ...(await drawnOf(answer, signal)) };
+      return { ...answer, ...drawnOf(answer) };
     },
     /** What people would feel in a habitat: `body` {habitat, air, person, own_limits}. */
     feel: (body, { units = 'si', signal = null } = {}) => call(`feel?units=${units}`, { body, signal }),

@@ -9,7 +9,7 @@ import numpy as np
 from scipy.integrate import solve_ivp
 
 from rimfall.kinds.pour import plan as pour
-from rimfall.physics import air, bodies, forces, integrate, spin
+from rimfall.physics import air, bodies, forces, spin, windowed
 from rimfall.scene import reading
 from rimfall.scene.document import setting_of
 
@@ -36,7 +36,7 @@ def release(count, drag):
 def ours_s(count, drag, times=5):
     force, position, velocity = release(count, drag)
     tolerance = {"absolute": TOLERANCE, "relative": TOLERANCE}
-    return best(lambda: integrate.propagate(force, position, velocity, FALLS_S, **tolerance), times)
+    return best(lambda: windowed.WindowStepper(force, position, velocity, FALLS_S, **tolerance).propagate(), times)
 
 
 def scipy_s(count, drag):
@@ -66,7 +66,7 @@ def compiled(count):
     force, *_ = release(count, CONSTANT_CD)
     states = np.concatenate([position, velocity])
     batch = hy.taylor_adaptive_batch(system, states[:, :width].copy(), tol=TOLERANCE, pars=np.zeros((1, width)))
-    rates = force._constant
+    rates = force._drag.scale
 
     def fly():
         for first in range(0, count - width + 1, width):

@@ -50,7 +50,7 @@ def test_a_motion_that_starts_later_flies_the_same_path_at_steady_spin():
 
 
 def test_a_path_is_of_one_piece_across_its_steps():
-    path = one(throw(1.5, 15.0, 180, 60, BALL), air=AIR).track.path
+    path = one(drop(40.0, {"mass_kg": 4e-6, "diameter_m": 0.002}), air=AIR).track.path
     knots = path.knots_s
     assert len(knots) > 3
     before, after = path.at(np.nextafter(knots, 0)), path.at(knots)

@@ -35,8 +35,8 @@ def test_states_and_path_of_a_window_are_scipys(length_s):
     exact = solve_ivp(rates, (0, length_s), start, "DOP853", length_s * s, rtol=1e-13, atol=1e-13).y
     assert START[0] + inside(window.path_m()[..., 0], s) == pytest.approx(exact[:3], abs=1e-12)
     assert START[1] + inside(window.path_m_s()[..., 0], s) == pytest.approx(exact[3:], abs=1e-12)
-    assert window.position[:, -1, 0] == pytest.approx(exact[:3, -1], abs=1e-12)
-    assert window.velocity[:, -1, 0] == pytest.approx(exact[3:, -1], abs=1e-12)
+    assert window.end()[0][:, 0] == pytest.approx(exact[:3, -1], abs=1e-12)
+    assert window.end()[1][:, 0] == pytest.approx(exact[3:, -1], abs=1e-12)
 
 
 def test_the_tail_tells_of_the_error():
@@ -46,14 +46,6 @@ def test_the_tail_tells_of_the_error():
         window = one(1.0, degree)
         off = np.abs(inside(window.path_m_s()[..., 0], s) - exact).max()
         assert off < window.tail()[0] < 1e4 * off
-
-
-def test_a_law_of_first_order_in_windows_of_several_lengths():
-    lengths = np.array([0.2, 1.0, 2.5])
-    start = np.array([[1.0, 2.0, 3.0]])
-    window = picard.first_order(lambda _which, t, y: np.cos(t) * y, np.zeros(3), lengths, start, 1e-14, degree=28)
-    assert window.position[0, -1] == pytest.approx(start[0] * np.exp(np.sin(lengths)), abs=1e-13)
-    assert start[0] + window.path_m()[-1, 0] == pytest.approx(window.position[0, -1], abs=1e-13)
 
 
 def test_many_bodies_go_as_each_would_alone():
@@ -71,7 +63,7 @@ def test_many_bodies_go_as_each_would_alone():
     assert min(asked) < 45
     for i in (0, 30, 89):
         alone = one(1.0, 19, position[:, [i]], velocity[:, [i]])
-        assert together.position[..., i] == pytest.approx(alone.position[..., 0], abs=1e-13)
+        assert together.states()[0][..., i] == pytest.approx(alone.states()[0][..., 0], abs=1e-13)
 
 
 def test_a_window_far_too_long_says_so_and_harms_no_other():

@@ -7,6 +7,7 @@ import pytest
 from rimfall.motions import drift
 from rimfall.scene import answers, examples, prose, questions
 from rimfall.scene.reading import read
+from rimfall.web.work import WORK
 
 TOLD = {"in_short", "prose", "words", "assumptions", "pieces", "within_reach"}
 CAUSES = {"drift_parts_m", "drift_parts_none"}
@@ -52,3 +53,11 @@ def test_what_is_left_out_is_not_worked_out(monkeypatch):
     ):
         monkeypatch.setattr(module, name, never)
     assert answer("same-lob", "paths")["motions"][0]["landing"]["time_s"] > 0
+
+
+def test_what_it_is_drawn_from_comes_with_it_where_that_is_asked():
+    body = examples.example("wheel-and-keel").encode()
+    asked = {"arrays": "f4", "units": "si", "hold": None, "held": None, "follower": None, "parts": "paths"}
+    with_it = json.loads(WORK["trace"](body, None, **asked, drawn="1").body)
+    assert with_it.pop("drawn") == json.loads(WORK["mesh"](body, None).body)
+    assert with_it == json.loads(WORK["trace"](body, None, **asked).body)

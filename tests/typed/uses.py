@@ -5,7 +5,7 @@ from typing import assert_type
 import numpy as np
 
 import rimfall
-from rimfall.physics import coordinates, integrate, pendulum, protocols, rolling, stiff, surfaces
+from rimfall.physics import coordinates, integrate, pendulum, protocols, rolling, stiff, surfaces, windowed
 
 scene = rimfall.open_scene("same-lob")
 answer = rimfall.trace(scene)
@@ -36,7 +36,7 @@ def laws_keep_theirs(line: pendulum.Hung, rolls: rolling.Rolling, stands: rollin
 
 
 def steppers_keep_theirs(
-    explicit: integrate.ExplicitStepper, implicit: stiff.StiffStepper, coaster: integrate.Coaster
+    windows: windowed.WindowStepper, implicit: stiff.StiffStepper, coaster: integrate.Coaster
 ) -> list[protocols.Stepper]:
     """What takes bodies through the air."""
-    return [explicit, implicit, coaster]
+    return [windows, implicit, coaster]

@@ -10,9 +10,12 @@ from ..physics.bodies import as_arrays
 from ..physics.budget import spend
 from ..physics.crossings import first_contact, touching
 from ..physics.forces import Force
-from ..physics.integrate import Coaster, ExplicitStepper
+from ..physics.integrate import Coaster
+from ..physics.stiff import StiffStepper
+from ..physics.windowed import WindowStepper
 
 TOLERANCE_M = 5e-10  # error allowed to a step, metres; six times as much passes a micrometre once in a thousand flights
+_A_LITTLE_MORE = 1.1  # than a flight lasts without air: the first window is to end behind its landing
 _PAST_ACROSS = 2.02  # a straight line that long, in radii, has left any circle it began in
 
 
@@ -120,19 +123,18 @@ class Airborne:
             return Coaster(
                 force.pull_m_s2, position, velocity, self._last_s[up], reach, longest_s=longest, stops_s=kinks
             )
-        options = {
-            "absolute": self._tolerance_m,
-            "stops_s": np.unique(kinks[(kinks > 0) & (kinks < self._last_s[up])]),
-            "reach_m": reach,
-            "longest_s": float(np.min(longest)),
-            "jumps": force.jumps,
-        }
-        if self._stepper is ExplicitStepper:  # in the other, drag wipes out what goes wrong with a velocity
-            options["lasts_s"] = self._lasts(position, velocity, force.pull_m_s2, up)
-        return self._stepper(force, position, velocity, self._last_s[up].max(), **options)
+        options = {"absolute": self._tolerance_m, "reach_m": reach, "jumps": force.jumps}
+        if self._stepper is StiffStepper:  # drag wipes out what goes wrong with a velocity
+            stops_s = np.unique(kinks[(kinks > 0) & (kinks < self._last_s[up])])
+            options |= {"stops_s": stops_s, "longest_s": float(np.min(longest))}
+            return StiffStepper(force, position, velocity, self._last_s[up].max(), **options)
+        falls_s = self._falls_s(position, velocity, force.pull_m_s2, up)
+        lasts_s = np.clip(falls_s, 1.0, np.maximum(self._last_s[up], 1.0))
+        options |= {"stops_s": kinks, "longest_s": longest, "lasts_s": lasts_s, "first_s": _A_LITTLE_MORE * falls_s}
+        return WindowStepper(force, position, velocity, self._last_s[up], **options)
 
-    def _lasts(self, position, velocity, pull, up):
-        """About how long each body flies (M,), seconds, as it would without air: at least 1, at most to its limit."""
+    def _falls_s(self, position, velocity, pull, up):
+        """How long each body would fly (M,), seconds, without air; inf where it would not come down."""
         x, y = position[:2]
         vx, vy = velocity[:2]
         across = self._of_rooms(lambda room: room.across_m or np.inf)[up]
@@ -140,8 +142,8 @@ class Airborne:
         with np.errstate(divide="ignore", invalid="ignore", over="ignore"):
             inside = (np.sqrt(along**2 + speed2 * (across**2 - x * x - y * y)) - along) / speed2
             falling = (np.sqrt(vy * vy - 2 * pull[1] * np.maximum(y, 0.0)) + vy) / -pull[1]
-        lasts = np.where(np.isfinite(across), inside, falling)
-        return np.clip(np.nan_to_num(lasts, nan=np.inf), 1.0, np.maximum(self._last_s[up], 1.0))
+        falls_s = np.where(np.isfinite(across), inside, falling)
+        return np.where(falls_s > 0, falls_s, np.inf)
 
     def step(self):
         """One step of all bodies in the air; those that meet something, or whose time ends, leave."""

@@ -8,9 +8,10 @@ import numpy as np
 from ..physics.bodies import Body, as_arrays
 from ..physics.budget import TooMuchWork, spend
 from ..physics.forces import Medium, settling_rates_1_s
-from ..physics.integrate import AT_ONCE, ExplicitStepper
+from ..physics.integrate import AT_ONCE
 from ..physics.protocols import Surface
 from ..physics.stiff import StiffStepper
+from ..physics.windowed import WindowStepper
 from .airborne import TOLERANCE_M, Airborne, distinct
 from .path import EndLog, Path, StepLog
 
@@ -129,7 +130,7 @@ def _flown(medium, releases, log_of, watch, tolerance_m=TOLERANCE_M):
         return
     ended = 0
     stiff = _stiff(medium, releases)
-    for stepper, group in ((ExplicitStepper, np.flatnonzero(~stiff)), (StiffStepper, np.flatnonzero(stiff))):
+    for stepper, group in ((WindowStepper, np.flatnonzero(~stiff)), (StiffStepper, np.flatnonzero(stiff))):
         for part in (group[k : k + AT_ONCE].tolist() for k in range(0, len(group), AT_ONCE)):
             some = [releases[i] for i in part]
             batch = Airborne(medium, some, stepper, log_of(), tolerance_m)

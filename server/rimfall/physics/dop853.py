@@ -1,7 +1,7 @@
 """The coefficients of the order 8(5,3) Runge-Kutta method with dense output of order 7.
 
 Source: Hairer, Norsett & Wanner, Solving Ordinary Differential Equations I (2nd ed., 1993), section II.10. Data only;
-`integrate.py` is the loop that uses it, and tests/physics/test_dop853.py checks the order conditions.
+`crowd.py` and `vessel/damped.py` are the loops that use it, and tests/physics/test_dop853.py checks the order conditions.
 """
 
 # fmt: off

@@ -84,13 +84,16 @@ class Force:
         each = (v[..., which] for v in (self._start_s, self._turns, self._pull))
         return Force(self._medium, self._bodies.take(which), *each, spin, self._air_turns[which])
 
-    def at(self, elapsed_s, position, velocity):
-        """Acceleration (3, N), m/s2, at elapsed_s (a number or (N,)) of inertial position and velocity (3, N)."""
+    def at(self, elapsed_s, position, velocity, slowing_1_s=None):
+        """Acceleration (3, N), m/s2, at elapsed_s (a number or (N,)) of inertial position and velocity (3, N); or each at K instants:
+        (K, N), (3, K, N). slowing_1_s: where given it is filled with the rates, of the shape of a component, at which drag slows bodies."""
         out = np.empty_like(position)
         if self._medium.air is None:
             out[:] = 0.0
+            if slowing_1_s is not None:
+                slowing_1_s[:] = 0.0
         else:
-            self._add_drag_and_lift(elapsed_s, position, velocity, out)
+            self._add_drag_and_lift(elapsed_s, position, velocity, out, slowing_1_s)
         if self._buoyancy is not None:
             return self._borne(elapsed_s, position, velocity, out)
         if self._any_pull:
@@ -115,11 +118,13 @@ class Force:
         share = omega * omega * self._medium.air.thinning_s2_m2
         return omega, -omega, share, self._in_exponent - share * self._medium.deck_radius_m**2
 
-    def _add_drag_and_lift(self, elapsed_s, position, velocity, wind):
+    def _add_drag_and_lift(self, elapsed_s, position, velocity, wind, slowing_1_s):
         """Fill in the acceleration: first the air's velocity past each body, then what it does."""
         turning = self._steady
         if self._medium.spin.tumbles:
-            self._add_tumbling_drag(elapsed_s, position, velocity, wind)
+            rate = self._add_tumbling_drag(elapsed_s, position, velocity, wind)
+            if slowing_1_s is not None:
+                slowing_1_s[:] = rate
             return
         if turning is None:
             turning = self._turning(self._medium.spin.rate_rad_s(self._start_s + elapsed_s))
@@ -140,27 +145,31 @@ class Force:
         thin *= share
         thin += offset
         np.exp(thin, out=thin)
-        if self._lift is None:
-            speed *= thin
-            wind *= self._drag.rate_1_s(speed)
-        else:
+        lift = None
+        if self._lift is not None:
             lift = self._lift.at(omega, wind, speed)
             lift *= self._medium.air.deck_density_kg_m3 * thin
-            speed *= thin
             speed *= self._drag.scale
-            wind *= self._drag.rate_1_s(speed)
+        speed *= thin
+        rate = self._drag.rate_1_s(speed)
+        wind *= rate
+        if lift is not None:
             wind += lift
+        if slowing_1_s is not None:
+            slowing_1_s[:] = rate
 
     def _add_tumbling_drag(self, elapsed_s, position, velocity, wind):
         """The same of air whose axis moves: it turns with the craft, and is of one density all through."""
         time_s = self._start_s + elapsed_s
-        carried = self._medium.spin.carries(time_s, position.T).T
+        carried = np.moveaxis(self._medium.spin.carries(time_s, np.moveaxis(position, 0, -1)), -1, 0)
         wind[:] = np.where(self._air_turns != 0, carried, 0.0) - velocity
-        wind *= self._drag.rate_1_s(self._drag.scale * np.sqrt(np.sum(wind * wind, axis=0)))
+        rate = self._drag.rate_1_s(self._drag.scale * np.sqrt(np.sum(wind * wind, axis=0)))
+        wind *= rate
+        return rate
 
     def _add_pull(self, elapsed_s, out):
         if not self._turned_pull:
-            out += self._pull
+            out += self._pull.reshape(3, *(1,) * (out.ndim - 2), -1)
             return
         px, py, pz = self._pull
         angle = self._medium.spin.angle_rad(self._start_s + elapsed_s) * self._turns

@@ -5,11 +5,14 @@ rates anew, until they stay. All points of all bodies are worked out in one call
 as it takes rounds, about a dozen; its path is as exact inside as at its ends. Source: Clenshaw & Norton, The Computer Journal 6
 (1963) 88; for motions, Bai & Junkins, Journal of the Astronautical Sciences 58 (2011) 583.
 
-`second_order` and `first_order` solve one window of each of N bodies. They ask the law of bodies `which` (M,), those whose rounds
+`second_order` solves one window of each of N bodies. It asks the law of bodies `which` (M,), those whose rounds
 still change something, for all K points of their windows at once: arrays (D, K, M), times (K, M). What comes back is a `Window`:
 values at the points, what the last round changed, how much of the rates the polynomial leaves out (`tail`), and the path as Bernstein
 coefficients of the change since the start, as `integrate.Step` has it. Whoever steps chooses the length, and asks again for less
 where a window was too long (`next_length`).
+
+Where a law slows bodies it may say at what rate, and return it beside the accelerations, (K, M) 1/s: a round then takes what its change
+of the velocity will change by that (a step of Newton's with a derivative that is nearly right), and half as many rounds are needed.
 """
 
 from dataclasses import dataclass
@@ -25,6 +28,12 @@ MOST_ROUNDS = 30
 _ROUNDING = 4e-16  # of the size of what changes: a change as small is none
 _FEW = 16  # bodies: so few are all worked out until the last one's stay
 _NONE = 1e-300
+_OF_SLOWING = 1.45  # that many times the slowing rate is how drag by the square of the speed grows with it, on the way between along and across
+_ROUNDS_TO_LEARN = (
+    2  # after which the path is known well enough to tell how it is slowed and whether its window is too long
+)
+_SOON = 5  # rounds most windows need; of what needs more,
+_LEAVE = 0.5  # those that are done are left out once they are so many of the bodies
 _WILD = 1e3  # a change so many times the first one has run away
 _SHRINK, _GROW, _CAUTION = 0.25, 4.0, 0.85
 
@@ -34,7 +43,7 @@ class Rule:
     """Chebyshev's K points of [0, 1], both ends among them, and matrices of K columns.
 
     Of values at the points: series, their Chebyshev coefficients in 2 s - 1; once, twice, the first and the second integral from 0 at
-    the points. Of those coefficients: control, once_control, twice_control (K, K + 1 and K + 2 rows), Bernstein coefficients of the
+    the points. Of those coefficients: control, once_control, twice_control (K, K + 2 and K + 2 rows), Bernstein coefficients of the
     polynomial and of these integrals. (From values straight to these the sums would lose digits.)
     """
 
@@ -76,33 +85,44 @@ def rule(degree: int) -> Rule:
     into = [
         np.array(
             [
-                np.pad(c := chebyshev.chebint(unit, m, lbnd=-1, scl=0.5), (0, degree + 1 + m - len(c)))
+                np.pad(c := chebyshev.chebint(unit, m, lbnd=-1, scl=0.5), (0, degree + 3 - len(c)))
                 for unit in np.eye(degree + 1)
             ]
         ).T
         for m in (1, 2)
     ]
-    at_points = [chebyshev.chebvander(2 * points - 1, degree + m) for m in (1, 2)]
-    once, twice = (a @ i @ series for a, i in zip(at_points, into, strict=True))
+    at_points = chebyshev.chebvander(2 * points - 1, degree + 2)
+    once, twice = (at_points @ i @ series for i in into)
     once[0] = twice[0] = 0.0
-    controls = [series_to_control(degree), *(series_to_control(degree + m) @ into[m - 1] for m in (1, 2))]
+    controls = [series_to_control(degree), *(series_to_control(degree + 2) @ i for i in into)]
     for control in controls[1:]:
         control[0] = 0.0
+    controls[2][1] = 0.0
     return Rule(points, series, once, twice, *controls)
 
 
 @dataclass
 class Window:
-    """One window of N bodies: its Rule, length_s (N,), and at the points states and rates: position, velocity, rates (D, K, N);
-    velocity is None of a law of first order. moved (N,): what the last round changed, in units of a position, inf where it ran away.
+    """One window of N bodies: its Rule, length_s (N,), and at the start position and velocity (D, N); the rates, which are accelerations,
+    (D, K, N) at the points. moved (N,): what one more round would change, as a change of a position; inf where it ran away.
     """
 
     rule: Rule
     length_s: np.ndarray
     position: np.ndarray
-    velocity: np.ndarray | None
+    velocity: np.ndarray
     rates: np.ndarray
     moved: np.ndarray
+
+    def states(self) -> tuple[np.ndarray, ...]:
+        """Positions and velocities (D, K, N) at the points."""
+        return _Windows(self.rule, self.length_s, self.position, self.velocity).states(self.rates)
+
+    def end(self) -> tuple[np.ndarray, np.ndarray]:
+        """Position and velocity (D, N) at the end."""
+        once = self.length_s * (self.rule.once[-1] @ self.rates)
+        twice = self.length_s * (self.velocity + self.length_s * (self.rule.twice[-1] @ self.rates))
+        return self.position + twice, self.velocity + once
 
     def tail(self) -> np.ndarray:
         """(N,) how much of its rates the polynomial leaves out at most: the greatest of its last two coefficients."""
@@ -113,92 +133,156 @@ class Window:
         return self.rule.series @ self.rates
 
     def path_m(self) -> np.ndarray:
-        """Bernstein coefficients (K + 2, D, N), or (K + 1, D, N) of a law of first order, of the position's change since the start."""
-        if self.velocity is None:
-            return self.path_m_s()
+        """Bernstein coefficients (K + 2, D, N) of the position's change since the start."""
         change = self.length_s**2 * (self.rule.twice_control @ self.series())
-        change += (self.length_s * np.linspace(0.0, 1.0, change.shape[1])[:, None]) * self.velocity[:, :1]
+        change += (self.length_s * np.linspace(0.0, 1.0, change.shape[1])[:, None]) * self.velocity[:, None]
         return np.moveaxis(change, 1, 0)
 
     def path_m_s(self) -> np.ndarray:
-        """Bernstein coefficients (K + 1, D, N) of the velocity's change since the start, of a law of second order."""
+        """Bernstein coefficients (K + 2, D, N) of the velocity's change since the start."""
         return np.moveaxis(self.length_s * (self.rule.once_control @ self.series()), 1, 0)
 
 
-def second_order(law, begin_s, length_s, position, velocity, stays_m, *, degree=19, guess=None) -> Window:
+class _Windows:
+    """The windows of M bodies as they are worked out: what rates lead to."""
+
+    def __init__(self, at, length_s, position, velocity):
+        self._at, self._length_s, self._position, self._velocity = at, length_s, position, velocity
+        alike = len(length_s) > _FEW and np.ptp(length_s) == 0.0
+        self._alike_s = float(length_s[0]) if alike else None
+        self._sums = np.concatenate([at.once, at.twice])
+        if alike:
+            by = np.full(len(self._sums), self._alike_s)
+            by[len(at.points) :] *= self._alike_s
+            self._sums = by[:, None] * self._sums
+        self._carried = position[:, None] + (length_s * at.points[:, None]) * velocity[:, None]
+
+    def only(self, mask):
+        """Those of a mask (M,)."""
+        return _Windows(self._at, self._length_s[mask], self._position[:, mask], self._velocity[:, mask])
+
+    def begin(self):
+        """States (D, K, M) without any acceleration."""
+        return self._carried, np.repeat(self._velocity[:, None], len(self._at.points), axis=1)
+
+    def states(self, rates):
+        """States (D, K, M) that rates lead to."""
+        count, sums = len(self._at.points), self._sums @ rates
+        once, twice = sums[:, :count], sums[:, count:]
+        if self._alike_s is None:
+            once *= self._length_s
+            twice *= self._length_s**2
+        once += self._velocity[:, None]
+        twice += self._carried
+        return twice, once
+
+    def once(self, rates):
+        """The integrals (D, K, M) of rates."""
+        if self._alike_s is not None:
+            return self._sums[: len(self._at.points)] @ rates
+        return self._length_s * (self._at.once @ rates)
+
+
+def second_order(law, begin_s, length_s, position, velocity, stays_m, *, degree=19, lasts_s=0.0, most=np.inf) -> Window:
     """One window of x'' = f(t, x, x') for each of N bodies.
 
-    law(which, time_s, position, velocity) -> (D, K, M): accelerations of the bodies of an index (M,), or of all where that is None, at
-    times (K, M). begin_s, length_s (N,); position, velocity (D, N) at the start. stays_m (a number or (N,)): an error of a position that
-    matters no more; rounds end when they would change less. guess (D, K, N): accelerations to begin with; else those of no acceleration.
+    law(which, time_s, position, velocity) -> accelerations (D, K, M), or these and slowing rates (K, M), of the bodies of an index (M,), or
+    of all where that is None, at times (K, M). begin_s, length_s (N,); position, velocity (D, N) at the start. stays_m (a number or (N,)):
+    an error of a position that matters no more, also after a further lasts_s; rounds end when they would change less. most (a number or
+    (N,)): a tail beyond which a window is given up early.
     """
-    at, length = rule(degree), length_s
-    carried = position[:, None] + (length * at.points[:, None]) * velocity[:, None]
-
-    def states(rates, some):
-        if some is None:
-            return carried + length**2 * (at.twice @ rates), velocity[:, None] + length * (at.once @ rates)
-        own = length[some]
-        return carried[..., some] + own**2 * (at.twice @ rates), velocity[:, None, some] + own * (at.once @ rates)
-
-    if guess is None:
-        guess = np.zeros_like(carried)
-        begin = carried, np.broadcast_to(velocity[:, None], carried.shape)
-    else:
-        begin = states(guess, None)
-    return _solved(law, at, begin_s, length, begin, guess, states, length**2, stays_m)
-
-
-def first_order(law, begin_s, length_s, position, stays_m, *, degree=19, guess=None) -> Window:
-    """The same of x' = f(t, x): law(which, time_s, position) -> rates (D, K, M)."""
-    at, length = rule(degree), length_s
-
-    def states(rates, some):
-        start, own = (position, length) if some is None else (position[:, some], length[some])
-        return (start[:, None] + own * (at.once @ rates),)
-
-    if guess is None:
-        guess = np.zeros((len(position), len(at.points), position.shape[1]))
-    return _solved(law, at, begin_s, length, states(guess, None), guess, states, length, stays_m)
-
-
-def _solved(law, at, begin_s, length_s, state, rates, states, to_position, stays_m):
-    """The Window whose rounds begin with a state and rates. states(rates, some): what rates lead to; to_position (N,): a change of rates
-    is, times that, at most one of a position."""
-    count = len(length_s)
-    times = begin_s + length_s * at.points[:, None]
-    solved, moved = np.empty_like(rates), np.full(count, np.inf)
-    some, first, before = None, None, None
-    least = np.broadcast_to(stays_m, count)
-    with np.errstate(over="ignore", invalid="ignore"):  # a window far too long runs away, and is taken back
-        for _ in range(MOST_ROUNDS):
+    at, count = rule(degree), len(length_s)
+    windows, moved = _Windows(at, length_s, position, velocity), np.full(count, np.inf)
+    to_position = length_s * np.maximum(
+        0.5 * length_s, lasts_s
+    )  # of a change of the rates' integral over a window of length 1
+    own = _Rounds(at, to_position, *(np.broadcast_to(figure, count) for figure in (stays_m, most)))
+    some, solved, rates, times = None, None, None, begin_s + length_s * at.points[:, None]
+    with np.errstate(all="ignore"):  # a window far too long runs away, and is taken back
+        state = windows.begin()
+        for round_ in range(MOST_ROUNDS):
             spend(1, times.size)
             fresh = law(some, times, *state)
-            change = to_position * np.max(np.abs(fresh - rates), axis=(0, 1))
-            if before is None:
-                first = np.maximum(change, least)
-                least = np.maximum(least, _ROUNDING * to_position * np.max(np.abs(fresh), axis=(0, 1)))
-                change_next = change
-            else:  # rounds change less and less: the next one by no larger a share than the last
-                change_next = change * np.minimum(change / np.maximum(before, _NONE), 1.0)
-            wild = ~(change <= _WILD * first)
-            done = (change_next <= least) | wild
-            if some is None and (np.all(done) or count <= _FEW):
-                solved, moved = fresh, np.where(wild, np.inf, change_next)
-                if np.all(done):
-                    break
-                rates, before = fresh, change
-            else:
-                here = np.arange(count) if some is None else some
-                solved[..., here], moved[here] = fresh, np.where(wild, np.inf, change_next)
-                if np.all(done):
-                    break
-                going = ~done
-                some, rates, before, first = here[going], fresh[..., going], change[going], first[going]
-                times, to_position, least = times[:, going], to_position[going], least[going]
-            state = states(rates, some)
-        position, velocity = (*states(solved, None), None)[:2]
-    return Window(at, length_s, position, velocity, solved, moved)
+            fresh, slowing = fresh if isinstance(fresh, tuple) else (fresh, None)
+            rates = own.mended(windows, fresh, rates, slowing)
+            done, wild = own.judged(rates)
+            here = slice(None) if some is None else some
+            moved[here] = np.where(wild, np.inf, own.next_)
+            if round_ == MOST_ROUNDS - 1 or np.all(done):
+                break
+            if round_ >= _SOON and len(done) > _FEW and np.count_nonzero(done) > _LEAVE * len(done):
+                solved = np.empty_like(rates) if solved is None else solved
+                solved[..., here] = rates
+                some, rates = (np.arange(count) if some is None else some)[~done], rates[..., ~done]
+                own, windows, times = own.only(~done), windows.only(~done), times[:, ~done]
+            state = windows.states(rates)
+    if solved is not None:
+        solved[..., here] = rates
+        rates = solved
+    return Window(at, length_s, position, velocity, rates, moved)
+
+
+class _Rounds:
+    """What rounds have come to, of M bodies. next_ (M,): what the next one would change, as a position."""
+
+    _NAMES = ("_to_position", "_stays", "_most", "_first", "_change", "next_")
+
+    def __init__(self, at, to_position, stays, most):
+        self._at, self._to_position, self._stays, self._most = at, to_position, stays, most
+        self._slowed, self._change, self._room, self._round = None, None, None, 0
+        count = len(at.points)
+        self._looked_at = at.once[[count // 4, count // 2, 3 * count // 4, count - 1]]
+
+    def only(self, mask):
+        """Those of a mask (M,)."""
+        out = object.__new__(_Rounds)
+        out.__dict__.update(self.__dict__)
+        for name in self._NAMES:
+            setattr(out, name, getattr(self, name)[mask])
+        out._slowed = self._slowed and tuple(a[:, mask] for a in self._slowed)
+        return out
+
+    def mended(self, windows, fresh, rates, slowing):
+        """The rates to go on with: `fresh`, but for what the change of velocity that it brings will change in turn."""
+        off = fresh.copy() if rates is None else np.subtract(fresh, rates, out=rates)
+        if slowing is not None:
+            if self._round < _ROUNDS_TO_LEARN:
+                slowing *= _OF_SLOWING
+                grown = np.exp(windows.once(slowing[None])[0])
+                slowing /= grown
+                self._slowed = grown, slowing
+            grown, shrunk = self._slowed
+            mend = windows.once(np.multiply(off, grown, out=self._scratch(off)))
+            mend *= shrunk
+            fresh -= mend
+            off -= mend
+        self._judge(off, fresh)
+        return fresh
+
+    def _scratch(self, like):
+        if self._room is None or self._room.shape != like.shape:
+            self._room = np.empty_like(like)
+        return self._room
+
+    def _judge(self, off, rates):
+        """Note what a change of rates has changed; rates: as they are now."""
+        before = self._change
+        self._change = self._to_position * np.max(np.abs(self._looked_at @ off), axis=(0, 1))
+        if before is None:
+            size = self._to_position * np.max(np.abs(self._looked_at @ rates), axis=(0, 1))
+            self._stays = np.maximum(self._stays, _ROUNDING * size)
+            self._first = np.maximum(self._change, self._stays)
+            self.next_ = self._change
+        else:  # rounds change less and less: the next one by no larger a share than the last
+            self.next_ = self._change * np.minimum(self._change / np.maximum(before, _NONE), 1.0)
+        self._round += 1
+
+    def judged(self, rates):
+        """Which bodies (M,) are done with, and which of them because their windows are too long."""
+        wild = ~(self._change <= _WILD * self._first)
+        if self._round == _ROUNDS_TO_LEARN:
+            wild |= ~(np.max(np.abs(self._at.series[-2:] @ rates), axis=(0, 1)) <= self._most)
+        return (self.next_ <= self._stays) | wild, wild
 
 
 def next_length(length_s, error, degree):

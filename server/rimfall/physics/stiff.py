@@ -10,7 +10,7 @@ import numpy as np
 
 from . import bernstein
 from .budget import spend
-from .integrate import JUST_AFTER, Step, longest_step
+from .integrate import JUST_AFTER, Step
 
 _POINTS = 5
 
@@ -32,11 +32,25 @@ _GAMMA = 1.0 / float(np.real(_RATES[np.argmin(np.abs(np.imag(_RATES)))]))  # of 
 _PROBE = 1e-9  # of the state: far less than the slip of what the air carries, which may be 1e-6 m/s
 _ROUNDING = 64 * np.finfo(float).eps  # of the speed: no nearer can the stages come to agreeing
 _AGREED = 1e-4  # of the error allowed: how far the stages may still be from agreeing
+_NO_RATE_1_S = 1e-300  # less, and its inverse would be no number
 _FIRST_S = 1e-4  # a first length to try; it grows or shrinks sixfold a step
 
 
+def _longest_step(elapsed_s, stops_s, limit_s, velocity, reach_m, longest_s):
+    """The longest length allowed from elapsed_s, at most longest_s, and the stop (or the limit) that no step may cross.
+
+    velocity (3, M), reach_m (a number or (M,)): no body goes further than that in the plane of rotation.
+    """
+    end_s = min(next((t for t in stops_s if t > elapsed_s * (1 + 1e-14)), limit_s), limit_s)
+    fastest = np.max(np.hypot(velocity[0], velocity[1]) / reach_m)
+    return min(end_s - elapsed_s, longest_s, 1.0 / max(fastest, _NO_RATE_1_S)), end_s
+
+
 class StiffStepper:
-    """Steps N bodies through a force, as `integrate.ExplicitStepper` does, with steps that drag does not bound."""
+    """Steps N bodies in lock step through a force with steps that drag does not bound.
+
+    accelerate: as `WindowStepper`'s force. limit_s: when the last body is done; absolute, stops_s (S,), jumps, reach_m, longest_s: as there.
+    """
 
     def __init__(
         self,
@@ -82,7 +96,7 @@ class StiffStepper:
 
     def step(self) -> Step:
         """Take the next accepted step and return it."""
-        longest, end_s = longest_step(
+        longest, end_s = _longest_step(
             self._elapsed_s, self._stops_s, self._limit_s, self._velocity, self._reach_m, self._longest_s
         )
         start = self._force.at(self._begin_s, self._position, self._velocity)

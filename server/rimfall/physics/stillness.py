@@ -10,7 +10,7 @@ import numpy as np
 
 from . import bernstein
 from .aboard import dot
-from .turned import NODES, TO_CONTROL
+from .turned import NODES, to_control
 
 _HOLDS_AT_FIRST = 1.0 + 5e-10  # less than what it breaks at, so that what broke loose is not held at that same instant
 _BREAKS = 1.0 + 1e-9
@@ -48,7 +48,7 @@ class Stillness:
             values = np.stack([self._figures(rate, change, s * (until - begin), _BREAKS, turning) for s in NODES])
             for each in np.moveaxis(values, 1, 0):
                 scale = np.maximum(np.max(np.abs(each), axis=0), 1e-300)
-                share = np.minimum(share, bernstein.first_descent(TO_CONTROL @ (each / scale), depth=1e-15))
+                share = np.minimum(share, bernstein.first_descent(to_control(each / scale), depth=1e-15))
         share[first] = 0.0
         starts = open_ & (share <= 1.0)
         lasts = np.where(starts, np.minimum(share, 1.0), 1.0) * (until - begin)

@@ -1,33 +1,28 @@
 """A flown path as the turning frame sees it: states there, and the path of a step as Bernstein control points.
 
 Flat floors turn with the habitat; what meets them is looked for on the path in their own frame. There a step's polynomial
-is no polynomial any more, but while the frame turns by no more than MOST_RAD within the step, one of degree 11 through it
-at Chebyshev's points is as good: its error is below 1e-12 of the distance from the axis. Arrays are (3, N).
+is no polynomial any more, but while the frame turns by no more than MOST_RAD within the step, one of a few degrees more through it
+at Chebyshev's points is as good: its error is rounding. Arrays are (3, N).
 """
 
 import numpy as np
 
-from . import bernstein
+from . import bernstein, picard
 from .aboard import of_frame
 
 MOST_RAD = 0.5  # that the frame may turn within one step
-_DEGREE = 11
+_DEGREE = 11  # of what the frame's turning alone makes of a figure
+_MORE = 6  # degrees that it adds to those of a path
+NODES = picard.rule(_DEGREE).points
 
 
-def _nodes():
-    """Chebyshev's points of [0, 1] with both ends (n + 1,)."""
-    return 0.5 - 0.5 * np.cos(np.pi * np.arange(_DEGREE + 1) / _DEGREE)
-
-
-def _to_control():
-    """(n + 1, n + 1): values at the nodes -> Bernstein coefficients."""
-    n, s = _DEGREE, _nodes()[:, None]
-    k = np.arange(n + 1)
-    ways = np.cumprod(np.concatenate([[1.0], (n - k[:-1]) / (k[:-1] + 1.0)]))
-    return np.linalg.inv(ways * s**k * (1.0 - s) ** (n - k))
-
-
-NODES, TO_CONTROL = _nodes(), _to_control()
+def to_control(values):
+    """Values (n + 1, ...) at Chebyshev's points, for n = 11 the NODES -> Bernstein coefficients (n + 1, ...) of the polynomial through
+    them."""
+    rule = picard.rule(len(values) - 1)
+    out = (rule.control @ (rule.series @ values.reshape(len(values), -1))).reshape(values.shape)
+    out[0], out[-1] = values[0], values[-1]
+    return out
 
 
 def longest_s(spin):
@@ -67,9 +62,8 @@ def path(step, start_s, spin):
     if spin.tumbles:
         return _tumbled_path(step, begin_s, spin)
     first, last = spin.rate_rad_s(begin_s), spin.rate_rad_s(begin_s + step.length_s)
-    share = NODES[:, None]
+    share, moved = _moved(step)
     angle = share * step.length_s * (first + 0.5 * share * (last - first))
-    moved = _moved(step)
     # Turned to the frame as it stands at the start first: what is left is small, and its change is told without loss.
     origin = spin.angle_rad(begin_s)
     position = turned_back(step.position_m, origin)
@@ -77,21 +71,22 @@ def path(step, start_s, spin):
     versed, s = -2.0 * np.sin(0.5 * angle) ** 2, np.sin(angle)
     change[:, 0] += versed * position[0] + s * position[1]
     change[:, 1] += versed * position[1] - s * position[0]
-    return position, (TO_CONTROL @ change.reshape(len(change), -1)).reshape(change.shape)
+    return position, to_control(change)
 
 
 def _moved(step):
-    """How far (n + 1, 3, M) bodies have moved in a step at the nodes."""
-    shares = bernstein.weights(len(step.path_m) - 1, NODES).T
-    return (shares @ step.path_m.reshape(len(step.path_m), -1)).reshape(-1, *step.position_m.shape)
+    """Points (n + 1, 1) enough for a step's path and the turning, and how far (n + 1, 3, M) bodies have moved there."""
+    degree = len(step.path_m) - 1
+    share = picard.rule(max(_DEGREE, degree + _MORE)).points
+    moved = bernstein.weights(degree, share).T @ step.path_m.reshape(len(step.path_m), -1)
+    return share[:, None], moved.reshape(-1, *step.position_m.shape)
 
 
 def _tumbled_path(step, begin_s, spin):
     """The same in a frame whose axis moves: begin_s (M,)."""
-    share = NODES[:, None]
-    moved = _moved(step)
+    share, moved = _moved(step)
     inertial = np.moveaxis(step.position_m + moved, 1, -1)
     turning, _ = spin.to_frame(begin_s + share * step.length_s, inertial, np.zeros_like(inertial))
     position = turning[0].T.copy()
     change = np.moveaxis(turning, -1, 1) - position
-    return position, (TO_CONTROL @ change.reshape(len(change), -1)).reshape(change.shape)
+    return position, to_control(change)

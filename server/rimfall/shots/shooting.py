@@ -11,8 +11,8 @@ import numpy as np
 
 from ..physics.bodies import as_arrays
 from ..physics.forces import Force, settling_rates_1_s
-from ..physics.integrate import propagate
 from ..physics.stiff import StiffStepper
+from ..physics.windowed import WindowStepper
 from .throws import Thrower
 
 ROUGH_M, FINE_M = 1e-6, 5e-10  # error allowed to a step
@@ -31,12 +31,15 @@ class _OfFlights:
     def __init__(self, force, flight_s, reach_m):
         self._force, self._flight_s, self._squared, self._reach_m = force, flight_s, flight_s * flight_s, reach_m
 
-    def at(self, share, position, velocity):
-        """Accelerations (3, N) at a share of the flight, a number or (N,)."""
+    def at(self, share, position, velocity, slowing=None):
+        """Accelerations (3, N) at a share of the flight, a number or (N,), or (3, K, N) at K of them; slowing: as for `Force.at`."""
         off_axis_m = np.hypot(position[0], position[1])
         if np.any(off_axis_m > self._reach_m):
             position = position * np.minimum(1.0, self._reach_m / np.maximum(off_axis_m, self._reach_m))
-        return self._squared * self._force.at(share * self._flight_s, position, velocity / self._flight_s)
+        out = self._force.at(share * self._flight_s, position, velocity / self._flight_s, slowing)
+        if slowing is not None:
+            slowing *= self._flight_s
+        return self._squared * out
 
     def take(self, which):
         """The force on those of the index, slice or mask."""
@@ -93,7 +96,7 @@ class Shooting:
         reach_m = _AIR_KNOWN * self.medium.deck_radius_m
         stiff = self._settles_1_s * flight_s > _STIFF_TIMES
         position, velocity = np.empty_like(leaves), np.empty_like(leaves)
-        for some, fly in ((~stiff, propagate), (stiff, _propagate_stiff)):
+        for some, fly in ((~stiff, _propagate), (stiff, _propagate_stiff)):
             if np.any(some):
                 start = np.repeat(hand.position_m[:, None], some.sum(), axis=1)
                 force = _OfFlights(self._force(some.sum()), flight_s[some], reach_m)
@@ -116,8 +119,13 @@ class Shooting:
         return position[:count], velocity[:count], np.moveaxis(moved, 0, -1)
 
 
+def _propagate(force, position, velocity, limit, absolute):
+    """States (3, N), (3, N) of bodies at a limit."""
+    return WindowStepper(force, position, velocity, limit, absolute=absolute).propagate()
+
+
 def _propagate_stiff(force, position, velocity, limit, absolute):
-    """As `propagate`, of bodies that the air stops at once."""
+    """As `_propagate`, of bodies that the air stops at once."""
     stepper = StiffStepper(force, position, velocity, limit, absolute=absolute)
     while not stepper.done:
         step = stepper.step()

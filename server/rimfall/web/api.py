@@ -109,11 +109,21 @@ async def trace(
     follower: Follower = "habitat.spin_rpm",
     stream: Stream = "0",
     parts: Parts = "all",
+    drawn: Literal["0", "1"] = "0",
 ):
     """Where everything goes. With `hold`, the follower is first set so that the gravity or rim speed `held` is kept; with
     `stream=1` it comes as lines of JSON that tell how far it is, the answer last. `parts=paths` leaves out words, prose, assumptions and
-    why it drifts, `parts=own_paths` the other habitats besides: for whoever asks again and again, while a dial moves."""
-    options = {"arrays": arrays, "units": units, "hold": hold, "held": held, "follower": follower, "parts": parts}
+    why it drifts, `parts=own_paths` the other habitats besides: for whoever asks again and again, while a dial moves. With `drawn=1` it has
+    what a picture of its habitats is made from."""
+    options = {
+        "arrays": arrays,
+        "units": units,
+        "hold": hold,
+        "held": held,
+        "follower": follower,
+        "parts": parts,
+        "drawn": drawn,
+    }
     return await _worked(request, "trace", stream, **options)
 
 

@@ -98,7 +98,7 @@ def _kind(formats, name, above):
     return formats[name]
 
 
-def _trace(body, watch, arrays, units, hold, held, follower, parts="all"):
+def _trace(body, watch, arrays, units, hold, held, follower, parts="all", drawn="0"):
     if (hold is None) != (held is None):
         say = "hold and held are given together or not at all."
         raise BadInput(refusal("held", str(held), "given together with hold", say))
@@ -107,7 +107,8 @@ def _trace(body, watch, arrays, units, hold, held, follower, parts="all"):
         scene = followed(scene, hold, held, follower)
     f4 = arrays == "f4"
     most = GREATEST_SAMPLES if f4 else GREATEST_SAMPLES_IN_LISTS
-    return Answer(answers.of_trace(questions.trace(scene, most, watch, parts), units, f4))
+    answer = answers.of_trace(questions.trace(scene, most, watch, parts), units, f4)
+    return Answer(answer if drawn == "0" else answer[:-1] + b', "drawn": ' + _drawn(scene) + b"}")
 
 
 def _example(body, watch, units):
@@ -125,13 +126,15 @@ def _feel(body, _, units):
 
 
 def _mesh(body, _):
-    scene = read_feel(body)
+    return Answer(_drawn(read_feel(body)))
+
+
+def _drawn(scene):
+    """What a scene's habitats and its craft are drawn from, as JSON."""
     habitats = [scene.habitat, *(other.habitat for other in scene.compare)]
     craft = drawn_craft(scene)
-    return Answer(
-        to_json(
-            {"habitats": [drawn(part.habitat()) for part in habitats]} | ({} if craft is None else {"craft": craft})
-        )
+    return to_json(
+        {"habitats": [drawn(part.habitat()) for part in habitats]} | ({} if craft is None else {"craft": craft})
     )
 
 

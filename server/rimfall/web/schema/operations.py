@@ -104,7 +104,8 @@ _OF_A_TRACK = {
     "fps": "Frames per second of a table's frames.",
 }
 _PARTS = {
-    "parts": "What is worked out: all; paths, which leaves out words and why it drifts; own_paths, the other habitats besides."
+    "parts": "What is worked out: all; paths, which leaves out words and why it drifts; own_paths, the other habitats besides.",
+    "drawn": "1: the answer has `drawn`, what `/api/mesh` answers.",
 }
 _U, _W, _S = {"units": _UNITS}, {"width": _WIDTH}, {"stream": _STREAM}
 

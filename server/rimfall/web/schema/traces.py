@@ -3,6 +3,7 @@
 from typing import Literal
 
 from ...scene.document import MOTIONS, HabitatPart, Scene
+from .drawings import Mesh
 from .findings import Findings
 from .parts import Closed, Corners, Count, Numbers, Packed, Program, Vector, Vectors, Version, left_out, rows_of, said
 from .ways import DriftParts, NoDriftParts, Way
@@ -289,3 +290,4 @@ class Trace(InHabitat):
     program: Program
     scene: Scene = said("The document as it was read, with every default filled in.")
     compare: list[Compared] = left_out("The same in the habitats set beside it; not there with `parts=own_paths`.")
+    drawn: Mesh = left_out("With `drawn=1`: what a picture of its habitats is made from.")

@@ -1,0 +1,196 @@
+"""The stepper of flights: many bodies, each in windows of its own length, by Picard's iteration in the inertial frame.
+
+Why the inertial frame: there the turning frame's whole part of the motion is a straight line, which no window need follow; the error
+budget goes to the forces alone, and a lob is one window. `picard.py` solves windows; here their lengths are chosen, each body's by how
+fast the coefficients of its accelerations fall. Arrays are (3, N), as in `integrate.py`, and a step comes back in the same form.
+"""
+
+import numpy as np
+
+from . import picard
+from .integrate import JUST_AFTER, Step
+
+DEGREE = 23  # of a window's accelerations: where few bodies fly a call costs the same however many points it has,
+DEGREES_OF_MANY = 8, 10, 12, 15, 18  # where many do it costs by the point: as few as a window of some of them needs
+_SOME = 8  # of many bodies, which are looked at first
+MANY = 64  # bodies
+_AT_ONCE = 500  # bodies: so many that what numpy costs a call no longer counts, so few that a window's arrays stay in the cache
+_SETTLED = 0.2  # of the error allowed: what rounds may leave
+_WELL_WITHIN = 0.3  # of the error allowed: what is left out of the windows of some, so that most others do too
+_GIVE_UP = 3.0  # times the error allowed, told after two rounds
+_LEAST = 1e-9  # of the time it is at, or s: a window as short is taken whatever its error
+_NO_SPEED = 1e-300
+
+
+class _Law:
+    """A force for `picard.second_order`, on the bodies of an index."""
+
+    def __init__(self, force, begin_s, jumps):
+        self._force, self._begin_s, self._jumps = force, begin_s, jumps
+        self._which, self._some, self._some_begin_s = None, force, begin_s
+
+    def __call__(self, which, elapsed_s, position, velocity):
+        if which is not self._which:
+            self._which, self._some, self._some_begin_s = which, self._force.take(which), self._begin_s[which]
+        if self._jumps:  # at the instant of a jump a force is still that of before
+            elapsed_s = np.maximum(elapsed_s, JUST_AFTER * self._some_begin_s)
+        slowing_1_s = np.empty(elapsed_s.shape)
+        return self._some.at(elapsed_s, position, velocity, slowing_1_s), slowing_1_s
+
+
+class WindowStepper:
+    """Steps N bodies through a force; `step` gives the next Step, of every body its own, `keep` drops bodies that are done.
+
+    force: with `at(elapsed_s, position, velocity, slowing_1_s)` -> (3, K, N) m/s2 (`forces.py`) and `take(which)`.
+    limit_s (a number or (N,)): elapsed time at which each is done. stops_s (S, N): elapsed times no window of a body may cross (kinks of
+    the force); jumps: whether the force jumps there, its value at that instant being the one before.
+    reach_m, longest_s (numbers or (N,)): in one window no body goes further than this in the plane of rotation, nor longer.
+    The error of a window is at most absolute + relative |position|, metres, and that of the velocity the same over lasts_s: it grows
+    with the time that is still flown. lasts_s, first_s (numbers or (N,)): a length to try first.
+    """
+
+    def __init__(
+        self,
+        force,
+        position,
+        velocity,
+        limit_s,
+        *,
+        absolute,
+        relative=0.0,
+        lasts_s=1.0,
+        first_s=np.inf,
+        stops_s=None,
+        reach_m=np.inf,
+        longest_s=np.inf,
+        jumps=False,
+    ):
+        count = position.shape[1]
+        self._force, self._position, self._velocity, self._jumps = force, position, velocity, jumps
+        self._absolute, self._relative = absolute, relative
+        self._limit_s, self._lasts_s, self._length_s, self._reach_m, self._longest_s = (
+            np.broadcast_to(np.asarray(figure, dtype=float), count)
+            for figure in (limit_s, lasts_s, first_s, reach_m, longest_s)
+        )
+        self._stops_s = np.empty((0, count)) if stops_s is None else stops_s
+        self._elapsed_s = np.zeros(count)
+        self._degree = DEGREE if count < MANY else self._degree_of_many()
+
+    @property
+    def done(self):
+        """Which bodies (N,) have come to their limit."""
+        return self._elapsed_s >= self._limit_s
+
+    def _degree_of_many(self):
+        """The least of the degrees at which the windows that are wanted first are as exact as allowed, told from some of the bodies."""
+        some = np.unique(np.linspace(0, self._position.shape[1] - 1, _SOME).astype(int))
+        window, to_error, _ = self._window(some, self._lengths(some)[0], DEGREE)
+        size = np.max(np.abs(window.series()), axis=0)
+        for degree in DEGREES_OF_MANY:
+            if np.all(to_error(degree) * np.max(size[degree - 1 : degree + 1], axis=0) <= _WELL_WITHIN):
+                break
+        return degree
+
+    def keep(self, mask):
+        """Go on with the bodies of the mask (N,) only."""
+        self._force = self._force.take(mask)
+        for name in (
+            "_position",
+            "_velocity",
+            "_limit_s",
+            "_lasts_s",
+            "_length_s",
+            "_reach_m",
+            "_longest_s",
+            "_stops_s",
+            "_elapsed_s",
+        ):
+            setattr(self, name, getattr(self, name)[..., mask])
+
+    def step(self) -> Step:
+        """The next step of every body."""
+        shape = self._position.shape
+        path_m, path_m_s, length_s = *np.zeros((2, self._degree + 3, *shape)), np.zeros(shape[1])
+        begin_s, position, velocity = self._elapsed_s, self._position, self._velocity
+
+        def keep(which, window, fine):
+            path_m[:, :, which], path_m_s[:, :, which] = window.path_m()[..., fine], window.path_m_s()[..., fine]
+            length_s[which] = window.length_s[fine]
+
+        self._advance(keep)
+        return Step(begin_s, length_s, position, velocity, path_m, path_m_s)
+
+    def propagate(self):
+        """Step every body to its limit; the states (3, N), (3, N) there."""
+        ends = np.empty((2, *self._position.shape))
+        at = np.arange(self._position.shape[1])
+        while len(at):
+            self._advance(lambda *_: None)
+            done = self.done
+            ends[:, :, at[done]] = self._position[:, done], self._velocity[:, done]
+            if np.any(done):
+                at = at[~done]
+                self.keep(~done)
+        return ends[0], ends[1]
+
+    def _advance(self, keep):
+        """Take every body through its next window that is fine; keep(which, window, fine) is told each."""
+        self._position, self._velocity = self._position.copy(), self._velocity.copy()
+        self._elapsed_s, self._length_s = self._elapsed_s.copy(), self._length_s.copy()
+        going = np.flatnonzero(~self.done)
+        for left in (going[first : first + _AT_ONCE] for first in range(0, len(going), _AT_ONCE)):
+            while len(left):
+                left = left[~self._tried(left, keep)]
+
+    def _ahead(self, which):
+        """Elapsed times (M,) that the next windows of bodies may not cross, and how long they may be and are wanted to be at most."""
+        begin_s = self._elapsed_s[which]
+        stops_s = self._stops_s[:, which]
+        until_s = np.min(np.where(stops_s > begin_s, stops_s, np.inf), axis=0, initial=np.inf)
+        speed = np.hypot(self._velocity[0, which], self._velocity[1, which])
+        longest_s = np.minimum(self._longest_s[which], self._reach_m[which] / np.maximum(speed, _NO_SPEED))
+        return np.minimum(until_s, self._limit_s[which]), np.minimum(self._length_s[which], longest_s)
+
+    def _lengths(self, which):
+        """Lengths (M,) of the next windows of bodies, until when they may be, and whether (M,) they are cut short."""
+        until_s, wanted_s = self._ahead(which)
+        ahead_s = until_s - self._elapsed_s[which]
+        length_s = ahead_s / np.ceil(
+            np.maximum(ahead_s / wanted_s - 1e-9, 1.0)
+        )  # alike, so that no short one is left at the end
+        return length_s, until_s, length_s < wanted_s
+
+    def _window(self, which, length_s, degree):
+        """The windows of bodies `which`; a function of the degree: what a coefficient left out is in errors, of those allowed; and the errors
+        (M,) that are."""
+        position, lasts_s = self._position[:, which], self._lasts_s[which]
+        allowed_m = self._absolute + self._relative * np.max(np.abs(position), axis=0)
+
+        def to_error(degree):
+            return length_s * np.maximum(length_s / degree**2, 0.1 * lasts_s / degree) / allowed_m
+
+        whole = len(which) == len(self._elapsed_s)
+        law = _Law(self._force if whole else self._force.take(which), self._elapsed_s[which], self._jumps)
+        window = picard.second_order(
+            law, self._elapsed_s[which], length_s, position, self._velocity[:, which], _SETTLED * allowed_m,
+            degree=degree, lasts_s=lasts_s, most=_GIVE_UP / to_error(degree),
+        )  # fmt: skip
+        return window, to_error, allowed_m
+
+    def _tried(self, which, keep):
+        """One try of windows of the bodies `which`: whether (M,) each was fine. Those that were are at its end."""
+        begin_s, (length_s, until_s, cut_short) = self._elapsed_s[which], self._lengths(which)
+        window, to_error, allowed_m = self._window(which, length_s, self._degree)
+        error = to_error(self._degree) * window.tail()
+        error = np.where((window.moved <= allowed_m) | (error > 1.0), error, np.inf)
+        fine = (error <= 1.0) | (length_s <= _LEAST * np.maximum(begin_s, 1.0))
+        wanted_s = picard.next_length(length_s, error, self._degree)
+        # A window cut short says nothing against the length that was wanted before it.
+        wanted_s = np.where(fine & cut_short, np.maximum(wanted_s, self._length_s[which]), wanted_s)
+        self._length_s[which] = wanted_s
+        on = which[fine]
+        self._position[:, on], self._velocity[:, on] = (state[:, fine] for state in window.end())
+        at_end = begin_s + length_s >= until_s * (1.0 - 1e-14)
+        self._elapsed_s[on] = np.where(at_end, until_s, begin_s + length_s)[fine]
+        keep(on, window, fine)
+        return fine
