@@ -181,7 +181,8 @@ class WindowStepper:
         """One try of windows of the bodies `which`: whether (M,) each was fine. Those that were are at its end."""
         begin_s, (length_s, until_s, cut_short) = self._elapsed_s[which], self._lengths(which)
         window, to_error, allowed_m = self._window(which, length_s, self._degree)
-        error = to_error(self._degree) * window.tail()
+        with np.errstate(over="ignore", invalid="ignore"):  # of windows far too long, which ran away
+            error, end = to_error(self._degree) * window.tail(), window.end()
         error = np.where((window.moved <= allowed_m) | (error > 1.0), error, np.inf)
         fine = (error <= 1.0) | (length_s <= _LEAST * np.maximum(begin_s, 1.0))
         wanted_s = picard.next_length(length_s, error, self._degree)
@@ -189,7 +190,7 @@ class WindowStepper:
         wanted_s = np.where(fine & cut_short, np.maximum(wanted_s, self._length_s[which]), wanted_s)
         self._length_s[which] = wanted_s
         on = which[fine]
-        self._position[:, on], self._velocity[:, on] = (state[:, fine] for state in window.end())
+        self._position[:, on], self._velocity[:, on] = (state[:, fine] for state in end)
         at_end = begin_s + length_s >= until_s * (1.0 - 1e-14)
         self._elapsed_s[on] = np.where(at_end, until_s, begin_s + length_s)[fine]
         keep(on, window, fine)
