@@ -85,10 +85,11 @@ class WindowStepper:
         """The least of the degrees at which the windows that are wanted first are as exact as allowed, told from some of the bodies."""
         some = np.unique(np.linspace(0, self._position.shape[1] - 1, _SOME).astype(int))
         window, to_error, _ = self._window(some, self._lengths(some)[0], DEGREE)
-        size = np.max(np.abs(window.series()), axis=0)
-        for degree in DEGREES_OF_MANY:
-            if np.all(to_error(degree) * np.max(size[degree - 1 : degree + 1], axis=0) <= _WELL_WITHIN):
-                break
+        with np.errstate(over="ignore", invalid="ignore"):
+            size = np.max(np.abs(window.series()), axis=0)
+            for degree in DEGREES_OF_MANY:
+                if np.all(to_error(degree) * np.max(size[degree - 1 : degree + 1], axis=0) <= _WELL_WITHIN):
+                    break
         return degree
 
     def keep(self, mask):
@@ -193,5 +194,7 @@ class WindowStepper:
         self._position[:, on], self._velocity[:, on] = (state[:, fine] for state in end)
         at_end = begin_s + length_s >= until_s * (1.0 - 1e-14)
         self._elapsed_s[on] = np.where(at_end, until_s, begin_s + length_s)[fine]
-        keep(on, window, fine)
+        if len(on):
+            with np.errstate(over="ignore", invalid="ignore"):
+                keep(on, window, fine)
         return fine
