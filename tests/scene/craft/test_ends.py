@@ -185,6 +185,9 @@ def test_a_ring_by_hand():
     largest = "could be 3,630 m in radius. With this wall and its load and air the largest that would do is 45.8 m."
     assert largest in said(hull)
     assert "each would pull with 147 kN" in said(hull)
+    keel = {"name": "keel", "group": "still", "solid": "cylinder", "mass_kg": 6e4, "radius_m": 3.0, "length_m": 40.0}
+    craft = Craft(rimfall_craft=1, spin_rpm=4.0, radius_m=56.0, parts=[RING, keel], hull=METAL | {"spokes": 6})
+    assert as_data(craft)["hull"]["spoke_tension_n"] == hull["spoke_tension_n"]  # what stands still hangs on none
 
 
 def test_the_gravity_that_a_ring_could_carry_is_carried():
