@@ -5,8 +5,11 @@ import json
 import numpy as np
 import pytest
 from scipy.integrate import solve_ivp
+from scipy.optimize import minimize_scalar
+from scipy.spatial.transform import Rotation
 
 from rimfall.errors import BadInput
+from rimfall.motions.trajectory import attitudes
 from rimfall.physics.air import air_at
 from rimfall.physics.constants import G0_M_S2, RPM_RAD_S
 from rimfall.scene.questions import trace
@@ -32,6 +35,7 @@ SKEW = {
         {"name": "yard", "solid": "box", "mass_kg": 4e4, "size_m": [60.0, 4.0, 4.0], "place_m": [-6.0, 3.0, -2.0]},
     ],
 }
+BRICK = {"name": "hull", "solid": "box", "mass_kg": 1e4, "size_m": [10.0, 30.0, 20.0]}
 FLOOR = {
     "shape": "tumbler",
     "radius_m": 30.0,
@@ -49,8 +53,8 @@ def traced(*motions, **more):
 
 
 def flown(document, number, until_s):
-    """The inertial state (6,) and the attitude (4,) at a time after a release aboard, by DOP853: Euler's equations, the attitude, and a body that
-    the air drags which turns with the craft; and the centre of mass."""
+    """The inertial state (6,), how the craft lies (3, 3) and its rates (3,) at a time after a release aboard, by DOP853: Euler's equations, the
+    attitude, and a body that the air drags which turns with the craft; and the centre of mass."""
     setting, _ = moving_setting(document)
     let_go = setting.habitat.spin.motion
     inertia = let_go.body.axes @ np.diag(let_go.body.moments) @ let_go.body.axes.T
@@ -77,7 +81,7 @@ def flown(document, number, until_s):
     velocity = aimed @ rows + np.cross(let_go.rates_rad_s, position - centre)
     start = np.concatenate([position, velocity, [1.0, 0.0, 0.0, 0.0], let_go.rates_rad_s])
     end = solve_ivp(change, (0, until_s), start, "DOP853", rtol=1e-12, atol=1e-12).y[:, -1]
-    return end[:6], matrices(end[None, 6:10])[0], centre
+    return end[:6], matrices(end[None, 6:10])[0], end[10:], centre
 
 
 @each_row(
@@ -91,15 +95,54 @@ def flown(document, number, until_s):
     ],
 )
 def test_what_is_let_go_lands_where_scipy_has_it(habitat, air, thrown):
-    """At our time of landing scipy's body touches the floor, at our place."""
+    """At our time of landing scipy's body touches the floor, at our place, as fast, and turned as what goes on turning as it was held."""
     document = read(json.dumps(scene(tumble(), thrown, habitat=habitat, air=air, craft=SKEW)))
-    ours = trace(document).motions[1].track.landing
-    state, turn, centre = flown(document, 1, ours.time_s)
+    made = trace(document)
+    ours, track, spin = made.motions[1].track.landing, made.motions[1].track, made.setting.habitat.spin
+    state, turn, rates, centre = flown(document, 1, ours.time_s)
     aboard = turn.T @ (state[:3] - centre) + centre
+    moving = turn.T @ state[3:] - np.cross(rates, aboard - centre)
+    np.testing.assert_allclose(ours.rotating_velocity_m_s, moving, atol=1e-6)
+    down = np.array([1.0, 0.0, 0.0]) if habitat else aboard * (1, 1, 0) / np.hypot(*aboard[:2])
+    assert ours.speed_m_s == pytest.approx(np.linalg.norm(moving))
+    assert ours.incidence_deg == pytest.approx(np.degrees(np.arccos(moving @ down / np.linalg.norm(moving))))
+    assert ours.along_m == pytest.approx(
+        aboard[1] if habitat else RADIUS_M * np.arctan2(aboard[1], aboard[0]), abs=1e-6
+    )
+    (lies,) = attitudes(track.path, spin, np.array([ours.time_s]))
+    held = Rotation.from_rotvec(spin.motion.rates_rad_s * ours.time_s).as_matrix()
+    np.testing.assert_allclose(matrices(lies[None])[0], turn.T @ held, atol=1e-7)
+    assert track.ends_s == ours.time_s
     np.testing.assert_allclose(ours.inertial_m, state[:3], atol=1e-6 if air is not None else 1e-7)
     np.testing.assert_allclose(ours.rotating_m, aboard, atol=1e-6 if air is not None else 1e-7)
     out = np.hypot(*aboard[:2]) if not habitat else aboard[0]
     assert out == pytest.approx((habitat or {"radius_m": RADIUS_M})["radius_m"] - 0.1, abs=1e-6)
+
+
+@each_row("habitat", [{}, FLOOR])
+def test_a_throw_is_highest_where_it_is_seen_highest_from_aboard(habitat):
+    made = traced(tumble(), throw(5.0, 30.0, 60.0, BODY), habitat=habitat, craft=SKEW)
+    track, spin = made.motions[1].track, made.setting.habitat.spin
+
+    def lowness(time_s):
+        place = track.path.both(spin, np.array([time_s]))[0][0]
+        return place[0] if habitat else np.hypot(*place[:2])
+
+    (apex_s,) = [event.time_s for event in track.events if event.kind == "apex"]
+    lowest = minimize_scalar(lowness, (0.0, apex_s, track.ends_s), options={"xtol": 1e-9}).x
+    assert apex_s == pytest.approx(lowest, abs=1e-5)
+
+
+def test_what_it_is_let_go_with():
+    """Rates about the axes that they are named for, and its losses; a thing in it is followed for a minute or three turns."""
+    setting = moving_setting(read(json.dumps(scene(tumble(losses_s=50.0), drop()))))[0]
+    let_go = setting.habitat.spin.motion
+    assert let_go.rates_rad_s == pytest.approx(np.array([0.4, -0.3, 3.0]) * RPM_RAD_S)
+    assert let_go.losses_s == 50.0
+    assert setting.limit_s(0.0) == 60.0
+    slow = moving_setting(read(json.dumps(scene(tumble(0.1, 0.0), drop(), habitat={"spin_rpm": 0.5}))))[0]
+    turns_1_s = np.hypot(0.1, 0.5) / 60.0  # at first, and about the most
+    assert 3 / 1.2 <= slow.limit_s(0.0) * turns_1_s <= 3.0
 
 
 def test_a_tumble_without_wobble_is_a_steady_spin():
@@ -143,8 +186,7 @@ def test_gravity_at_the_floor_of_a_craft_off_its_axis():
 
 def test_a_flip_is_shown_whole_and_told_by_its_half_period():
     """Left to itself the scene lasts until the craft has gone over and come back."""
-    hull = {"name": "hull", "solid": "box", "mass_kg": 1e4, "size_m": [10.0, 30.0, 20.0]}
-    made = trace(read(json.dumps(scene(tumble(0.01, 0.0), craft={"rimfall_craft": 1, "parts": [hull]})))).motions[0]
+    made = trace(read(json.dumps(scene(tumble(0.01, 0.0), craft={"rimfall_craft": 1, "parts": [BRICK]})))).motions[0]
     assert made.track.ends_s >= made.findings["flip_period_s"] * (1 - 1e-9)
     told = made.kind.in_short(made, "si")
     assert told == f"turns over every {made.findings['flip_period_s'] / 2:.2f}\u00a0s"
@@ -167,7 +209,7 @@ def test_gravity_at_the_floor_of_a_steady_spin():
                 "habitat": {"spin_rpm": 3.0},
                 "craft": {
                     "rimfall_craft": 1,
-                    "parts": [{"name": "hull", "solid": "box", "mass_kg": 1e4, "size_m": [10.0, 30.0, 20.0]}],
+                    "parts": [BRICK],
                 },
             },
             "turns right over and back, once every 89",
@@ -180,6 +222,16 @@ def test_words(motions, more, words):
     made = answer(scene(*motions, **more))["motions"][0]
     assert words in " ".join(made["words"])
     assert ("mass is spread evenly" in " ".join(made["assumptions"])) == ("craft" not in more)
+
+
+def test_a_flip_as_prose_and_what_is_assumed_of_losses():
+    """About the half of the period in words; that energy goes is assumed only where it does."""
+    craft = {"rimfall_craft": 1, "parts": [BRICK]}
+    for losses_s in (None, 300.0):
+        made = answer(scene(tumble(0.01, 0.0, losses_s=losses_s), craft=craft))["motions"][0]
+        assert made["findings"]["flip_period_s"] == pytest.approx(178.2, abs=0.1)
+        assert made["prose"]["past"] == "The craft turned right over and back, once in about eighty-nine seconds."
+        assert ("Energy goes" in " ".join(made["assumptions"])) == (losses_s is not None)
 
 
 def test_what_is_dropped_has_no_companion_and_no_causes():
