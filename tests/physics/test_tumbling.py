@@ -4,6 +4,7 @@ import numpy as np
 import pytest
 from scipy.spatial.transform import Rotation
 
+from rimfall.physics import turned
 from rimfall.physics.tumbling import Tumbling
 from rimfall.vessel.attitude import torque_free
 from rimfall.vessel.shell import shell
@@ -67,6 +68,17 @@ def test_its_accelerations_are_those_of_a_straight_line_in_the_room():
     np.testing.assert_allclose(outward - np.cross(change, PLACE - CENTRE), -held, atol=1e-6)
     aside = spin.own(TIME, PLACE, SPEED) - spin.own(TIME, PLACE, 0.0 * SPEED)
     np.testing.assert_allclose(spin.coriolis(TIME, SPEED), aside, atol=1e-12)
+
+
+def test_a_thrown_path_is_bent_aboard_as_differences_say():
+    spin, pull = frame(), np.array([0.3, -0.8, 0.5])
+    since = (TIMES - TIME)[:, None]
+    aboard = attitude(TIMES).inv().apply(PLACE + SPEED * since + pull * since**2 / 2 - CENTRE) + CENTRE
+    at = np.array([TIME])
+    place, velocity, acceleration = turned.states(spin, at, *(v[:, None] for v in (PLACE, SPEED, pull)))
+    np.testing.assert_allclose(place[:, 0], aboard[2], atol=1e-11)
+    np.testing.assert_allclose(velocity[:, 0], FIRST @ aboard, atol=1e-9)
+    np.testing.assert_allclose(acceleration[:, 0], SECOND @ aboard, atol=1e-6)
 
 
 def test_what_does_not_turn_turns_back_aboard():
