@@ -5,7 +5,7 @@ import json
 import numpy as np
 import pytest
 from scipy.integrate import solve_ivp
-from scipy.optimize import minimize_scalar
+from scipy.optimize import brentq, minimize_scalar
 from scipy.spatial.transform import Rotation
 
 from rimfall.errors import BadInput
@@ -133,6 +133,16 @@ def test_a_throw_is_highest_where_it_is_seen_highest_from_aboard(habitat):
     assert apex_s == pytest.approx(lowest, abs=1e-5)
 
 
+def test_what_is_thrown_along_the_axis_of_a_drum_that_goes_over():
+    """A drum that turns steadily end over end at w, a throw along its axis from its middle once it lies across: v t sin w t is its radius."""
+    lying = {"place": {"height_m": RADIUS_M}, "start_s": 15.0}
+    made = traced(tumble(1.0, 0.0), throw(30.0, 90.0, 0.0, BODY, **lying), habitat={"spin_rpm": 0.0}, air=None)
+    landing = made.motions[1].track.landing
+    flight_s = brentq(lambda t: 30.0 * t * np.sin(RPM_RAD_S * t) - (RADIUS_M - 0.1), 0.0, 10.0)
+    assert landing.time_s - 15.0 == pytest.approx(flight_s, abs=1e-9)
+    assert landing.axial_m == pytest.approx(30.0 * flight_s * np.cos(RPM_RAD_S * flight_s))
+
+
 def test_what_it_is_let_go_with():
     """Rates about the axes that they are named for, and its losses; a thing in it is followed for a minute or three turns."""
     setting = moving_setting(read(json.dumps(scene(tumble(losses_s=50.0), drop()))))[0]
@@ -171,7 +181,8 @@ def test_momentum_of_the_craft_in_the_answer_stays():
 
 def test_gravity_at_the_floor_of_a_craft_off_its_axis():
     """At the start, of Euler's equations with numpy's inverse: the floor's middle about the craft's centre of mass."""
-    made = answer(scene(tumble(), craft=SKEW))["motions"][0]["findings"]
+    whole = answer(scene(tumble(), craft=SKEW))
+    made = whole["motions"][0]["findings"]
     let_go = moving_setting(read(json.dumps(scene(tumble(), craft=SKEW))))[0].habitat.spin.motion
     inertia = let_go.body.axes @ np.diag(let_go.body.moments) @ let_go.body.axes.T
     omega = np.array([0.4, -0.3, 3.0]) * RPM_RAD_S
@@ -179,6 +190,9 @@ def test_gravity_at_the_floor_of_a_craft_off_its_axis():
     offset = np.array([RADIUS_M, 0.0, 0.0]) - let_go.centre_m
     felt = -(np.cross(change, offset) + np.cross(omega, np.cross(omega, offset))) / G0_M_S2
     np.testing.assert_allclose(np.linalg.norm(made["felt_g"][0]), np.linalg.norm(felt), rtol=1e-9)
+    assert whole["habitat"]["felt_g"] == pytest.approx(np.linalg.norm(felt))
+    leans_deg = np.degrees(np.arccos(felt[0] / np.linalg.norm(felt)))
+    assert whole["habitat"]["felt_lean_deg"] == pytest.approx(leans_deg)
     momentum = np.linalg.norm(inertia @ omega)
     assert made["final_rpm"] == pytest.approx(momentum / np.linalg.eigvalsh(inertia)[2] / RPM_RAD_S)
     assert np.linalg.norm(let_go.centre_m) > 1.0
@@ -222,6 +236,54 @@ def test_words(motions, more, words):
     made = answer(scene(*motions, **more))["motions"][0]
     assert words in " ".join(made["words"])
     assert ("mass is spread evenly" in " ".join(made["assumptions"])) == ("craft" not in more)
+
+
+@each_row(
+    ("motion", "more", "says"),
+    [
+        (
+            tumble(),
+            {"craft": SKEW},
+            "momentum stays between {low:.1f}° and {high:.1f}° from its axis of greatest inertia.",
+        ),
+        (tumble(1.5, 0.0), {}, "momentum stays {high:.0f}° from its axis of greatest inertia."),
+        (tumble(), {}, "momentum stays {high:.1f}° from its axis of greatest inertia."),
+        (
+            tumble(0.3, losses_s=500.0),
+            {},
+            "is {high:.1f}° from its axis of greatest inertia at first, and {low:.1f}° in the end.",
+        ),
+        (tumble(), {"craft": SKEW}, "On the floor gravity goes from {floor_least_g:.3g} to {floor_greatest_g:.3g} g."),
+        (tumble(0.0, 0.0), {}, "On the floor gravity is {floor_greatest_g:.3g} g."),
+        (tumble(0.0, 0.0), {"habitat": {"spin_rpm": 0.0}}, "On the floor nothing weighs anything."),
+        (tumble(0.3, losses_s=5.0), {}, "It is in a flat spin after {time_to_flat_s:.2f} s, at {final_rpm:.3g} rpm."),
+        (
+            tumble(0.3, losses_s=500.0),
+            {},
+            "It would be in a flat spin after {time_to_flat_s:.0f} s, past the end of the scene, at {final_rpm:.3g} rpm.",
+        ),
+        (
+            tumble(0.01, 0.0, losses_s=300.0),
+            {"craft": {"rimfall_craft": 1, "parts": [BRICK]}},
+            "right over and back, once every {half:.2f} s at first.",
+        ),
+    ],
+)
+def test_figures_in_words(motion, more, says):
+    """Those of the answer's own findings, by its least and greatest."""
+    made = answer(scene(motion, **more))["motions"][0]
+    found, nutation = made["findings"], made["findings"]["nutation_deg"]
+    half = (found["flip_period_s"] or 0.0) / 2
+    said = says.format(**found | {"low": min(nutation), "high": max(nutation), "half": half})
+    assert said in " ".join(made["words"]).replace("\u00a0", " ")
+
+
+def test_one_that_is_not_flat_in_time_only_tumbles():
+    late, soon = (answer(scene(tumble(0.3, losses_s=losses_s)))["motions"][0] for losses_s in (500.0, 5.0))
+    assert late["in_short"] == "tumbles for 60.00\u00a0s"
+    assert late["prose"]["past"] == "The craft tumbled for about sixty seconds."
+    assert soon["in_short"].startswith("is in a flat spin after")
+    assert "into a flat spin within" in soon["prose"]["past"]
 
 
 def test_a_flip_as_prose_and_what_is_assumed_of_losses():
