@@ -9,6 +9,7 @@ from scipy.optimize import brentq, minimize_scalar
 from scipy.spatial.transform import Rotation
 
 from rimfall.errors import BadInput
+from rimfall.exports.plot_lines import apparent_m_s2
 from rimfall.motions.trajectory import attitudes
 from rimfall.physics.air import air_at
 from rimfall.physics.constants import G0_M_S2, RPM_RAD_S
@@ -117,6 +118,27 @@ def test_what_is_let_go_lands_where_scipy_has_it(habitat, air, thrown):
     np.testing.assert_allclose(ours.rotating_m, aboard, atol=1e-6 if air is not None else 1e-7)
     out = np.hypot(*aboard[:2]) if not habitat else aboard[0]
     assert out == pytest.approx((habitat or {"radius_m": RADIUS_M})["radius_m"] - 0.1, abs=1e-6)
+    at_start(made)
+    half = 0.5 * ours.time_s + 2e-3 * np.arange(-2, 3)
+    places, speeds, _ = track.path.both(spin, half)
+    bent = track.path.acceleration(spin, half, places, speeds)[2]
+    np.testing.assert_allclose(np.array([-1, 16, -30, 16, -1]) / 12 / 2e-3**2 @ places, bent, atol=1e-5)
+
+
+def at_start(made):
+    """At its release: the frame's accelerations by Euler's equations, with the velocity that it is given aboard."""
+    spin, seen = made.setting.habitat.spin, made.motions[1].track.samples
+    inertia, omega = (
+        spin.motion.body.axes @ np.diag(spin.motion.body.moments) @ spin.motion.body.axes.T,
+        spin.motion.rates_rad_s,
+    )
+    off, moving = seen.rotating_m[0] - spin.centre_m, seen.rotating_velocity_m_s[0]
+    outward, aside = -np.cross(omega, np.cross(omega, off)), -2 * np.cross(omega, moving)
+    np.testing.assert_allclose(seen.centrifugal_m_s2[0], outward, atol=1e-12)
+    np.testing.assert_allclose(seen.coriolis_m_s2[0], aside, atol=1e-12)
+    changes = np.linalg.solve(inertia, np.cross(inertia @ omega, omega))
+    whole = np.linalg.norm(outward + aside - np.cross(changes, off))
+    assert apparent_m_s2(made.setting, seen)[0] == pytest.approx(whole)
 
 
 @each_row("habitat", [{}, FLOOR])
@@ -204,6 +226,20 @@ def test_a_flip_is_shown_whole_and_told_by_its_half_period():
     assert made.track.ends_s >= made.findings["flip_period_s"] * (1 - 1e-9)
     told = made.kind.in_short(made, "si")
     assert told == f"turns over every {made.findings['flip_period_s'] / 2:.2f}\u00a0s"
+
+
+def test_a_flip_longer_than_ten_minutes_is_not_shown_whole_and_the_fastest_of_one_is_found():
+    """Where nothing of the momentum L is left about the middle axis, of moments a, b and energy E: L_a² + L_b² = L², L_a²/a + L_b²/b = 2 E."""
+    craft = {"rimfall_craft": 1, "parts": [BRICK]}
+    slow = traced(tumble(1e-3, 0.0), habitat={"spin_rpm": 0.3}, craft=craft)
+    assert slow.motions[0].findings["flip_period_s"] > 1000
+    assert slow.motions[0].track.ends_s == 600.0
+    x, y, _ = moments = np.array([30**2 + 20**2, 10**2 + 20**2, 10**2 + 30**2])
+    start = np.array([1e-3, 0.0, 0.3])
+    squares = np.linalg.solve([[1, 1], [1 / x, 1 / y]], [np.sum((moments * start) ** 2), moments @ start**2])
+    fastest = np.sqrt(squares @ [1 / x**2, 1 / y**2]) * RPM_RAD_S
+    assert fastest > 1.1 * 0.3 * RPM_RAD_S
+    assert fastest < slow.setting.habitat.spin.fastest_rad_s < 1.2 * fastest
 
 
 def test_gravity_at_the_floor_of_a_steady_spin():
