@@ -125,6 +125,15 @@ def test_what_is_let_go_lands_where_scipy_has_it(habitat, air, thrown):
     np.testing.assert_allclose(np.array([-1, 16, -30, 16, -1]) / 12 / 2e-3**2 @ places, bent, atol=1e-5)
 
 
+def test_at_a_ceiling_it_ends_as_at_a_floor():
+    low = FLOOR | {"floors": [FLOOR["floors"][0] | {"ceiling_m": 3.0}]}
+    document = read(json.dumps(scene(tumble(), throw(8.0, 30.0, 70.0, BODY), habitat=low, air=None, craft=SKEW)))
+    track = trace(document).motions[1].track
+    state, turn, _, centre = flown(document, 1, track.ends_s)
+    assert (turn.T @ (state[:3] - centre) + centre)[0] == pytest.approx(27.1, abs=1e-6)
+    assert track.end == "met a surface"
+
+
 def at_start(made):
     """At its release: the frame's accelerations by Euler's equations, with the velocity that it is given aboard."""
     spin, seen = made.setting.habitat.spin, made.motions[1].track.samples
