@@ -121,9 +121,9 @@ export class Actors {
     this.bodies.begin();
     this.balls.begin();
     for (const m of this.shown) {
-      if (m.stream || time_s < m.starts_s - 1e-6) continue;
+      if (m.stream || m.tumbles || time_s < m.starts_s - 1e-6) continue; // a craft that tumbles is the scenery
       bodyAt(this.model, m, this.frame, time_s, p);
-      if (!m.tumbles) this.shade(p, m, turn);
+      this.shade(p, m, turn);
       if (this.movers.draws(m, this.metresPerPx)) continue;
       const look = this.looks.get(m);
       if (m.stage.mover === 'cup') {

@@ -46,7 +46,7 @@ def parts(page):
     return {part["name"]: part for part in saved_scene(page)["craft"]["parts"]}
 
 
-def test_a_craft_is_put_together_and_asked(open_page):
+def test_a_craft_is_put_together_and_asked(open_page, troubles):
     """One page for all of it: a load costs more than the rest."""
     page = open_page()
     stop(page, 0)
@@ -62,6 +62,8 @@ def test_a_craft_is_put_together_and_asked(open_page):
     it_is_drawn_anew_where_it_is_large(page)
     a_question_is_asked_and_left(page)
     figures_are_changed_and_refused(page)
+    troubles.expect("422")
+    what_is_refused_leaves_the_answers_there(page)
     it_is_taken_away(page)
     its_tumble_is_shown_as_a_motion(page)
     a_link_brings_all_of_it(page)
@@ -169,6 +171,7 @@ def figures_are_changed_and_refused(page):
     refusal = joint.locator('[data-row="craft.joint.radius_m"] .refusal')
     refusal.wait_for()
     assert "Radius of the bearing was -3; it must be" in plain(refusal.inner_text())
+    assert plain(refusal.inner_text()).endswith("The answers are still for 2 m.")  # no stage shows it
     assert saved_scene(page)["craft"]["joint"]["radius_m"] == 2
     slew = page.locator(".craft-question", has_text="Which way does it push back")
     slew.get_by_role("button", name="Change figures").click()
@@ -186,6 +189,23 @@ def figures_are_changed_and_refused(page):
     plane.fill("-5")
     plane.press("Enter")
     until("weights elsewhere", lambda: saved_scene(page)["craft"]["ballast"]["planes_m"] == [-5, 3])
+    says_what_the_api_says(page)
+
+
+def what_is_refused_leaves_the_answers_there(page):
+    """Dimmed, with a word of why; and as they were once it is undone."""
+    said, words = page.locator(".craft-says").first, page.locator("#ship-words")
+    before = said.inner_text()
+    name = page.locator(".part-is [role=textbox]").nth(1)
+    twin = page.locator(".part-is [role=textbox]").first.inner_text()
+    name.fill(twin)
+    name.press("Enter")
+    until("it says why", lambda: words.is_visible() and "a name that no other part has" in words.inner_text())
+    assert words.inner_text().endswith("The answers below are still those from before.")
+    assert (said.is_visible(), said.inner_text()) == (True, before)
+    assert float(said.evaluate("one => getComputedStyle(one).opacity")) < 1
+    page.keyboard.press("Control+z")
+    until("undone", lambda: words.is_hidden() and said.evaluate("one => getComputedStyle(one).opacity") == "1")
     says_what_the_api_says(page)
 
 

@@ -74,6 +74,16 @@ def test_what_is_seen_is_on_the_paper_and_its_line_lies_where_its_points_are():
     np.testing.assert_allclose(up[0], middle + np.array([radius * start[0], -high]), atol=0.02 * radius)
 
 
+def test_a_way_of_many_turns_is_thinner_so_that_it_is_no_blot():
+    few, many = (
+        craft_cones.spheres(rimfall.craft(craft((0.0, 0.5, 4.0), seconds))["tumble"], WIDTH_MM)[1]
+        for seconds in (15.0, 600.0)
+    )
+    widths = [{item.width_mm for item in items if getattr(item, "role", "") == "way"} for items in (few, many)]
+    assert max(widths[0]) == 0.35  # as its arrow
+    assert 0.08 <= min(widths[1]) < 0.35
+
+
 def test_where_samples_are_far_apart_only_the_cones_are_drawn_and_a_standing_craft_has_none():
     fast = rimfall.craft(craft((0.0, 0.5, 90.0), 36_000.0))["tumble"]
     says, items, _ = craft_cones.spheres(fast, WIDTH_MM)

@@ -10,11 +10,13 @@ import json
 import numpy as np
 import pytest
 from scipy.integrate import solve_ivp
+from scipy.interpolate import CubicSpline
 
 from rimfall.exports.formats import FORMATS
 from rimfall.exports.options import read_options
 from rimfall.scene import examples
 from rimfall.scene.reading import read
+from tests.kinds.test_tumble import SKEW, tumble
 from tests.scene.documents import POINT, scene, throw, trace_of
 from tests.tables import each_row
 from tests.vectors import cross
@@ -66,6 +68,43 @@ def test_a_solver_fed_with_the_file_flies_the_same_path(habitat, choices):
     )
     scale = 100 if unit == "cm" else 1
     assert flown.y[:3].T / scale == pytest.approx(body[flies, 4:7] / scale, abs=2e-5)
+
+
+@each_row("choices", [{}, {"up": "Z", "unit": "cm", "origin": "release"}])
+def test_a_solver_fed_with_the_file_flies_in_a_craft_that_tumbles(choices):
+    """The vectors of every sample taken along, by a spline; and the formula's parts at the first."""
+    document = scene(
+        tumble(0.6, -0.4, losses_s=30.0),
+        throw(6.0, 40.0, 50.0, POINT),
+        air=None,
+        craft=SKEW,
+        sampling={"duration_s": 9.0},
+    )
+    columns, notes, rows = written(document, fps=60, **choices)
+    times, unit, scale = columns["time_s"], choices.get("unit", "m"), 100 if "unit" in choices else 1
+    turns = CubicSpline(times, np.hstack([vector(columns, "omega", "rad_s"), vector(columns, "omega_dot", "rad_s2")]))
+    centre, track = np.array(notes["centre"]), trace_of(read(json.dumps(document))).motions[1].track
+
+    def own(t, r, u):
+        spin, change = np.split(turns(t), 2)
+        return -2 * cross(spin, u), -cross(spin, cross(spin, r)), -cross(change, r)
+
+    body = rows[rows[:, 2] == 1]
+    flies = body[:, 1] < track.ends_s - 0.05
+    flown = solve_ivp(
+        lambda t, s: np.concatenate([s[3:], sum(own(t, s[:3] - centre, s[3:]))]),
+        (0, body[flies, 1][-1]),
+        body[0, 4:],
+        t_eval=body[flies, 1],
+        method="DOP853",
+        rtol=1e-10,
+        atol=1e-10,
+    )
+    assert flown.y[:3].T / scale == pytest.approx(body[flies, 4:7] / scale, abs=2e-5)
+    worked = notes["worked"]
+    r, u = np.array(worked[f"position_{unit}"]) - centre, np.array(worked[f"velocity_{unit}_s"])
+    for name, part in zip(("coriolis", "centrifugal", "euler"), own(0.0, r, u), strict=True):
+        assert worked[f"{name}_{unit}_s2"] == pytest.approx(part, abs=1e-6 * scale)
 
 
 @each_row("name", ["same-lob", "spin-up", "on-the-bench", "three-pods", "under-thrust"])

@@ -79,6 +79,15 @@ def test_gltf_has_craft_and_ball_where_they_are_in_the_room(view):
             np.testing.assert_allclose(file.world("ball_ball", np.zeros(3), time_s), place, atol=2e-5)
 
 
+def test_in_vacuum_nothing_bends_a_ball_in_the_room():
+    trace, _, shot = sampled_of(WHOLE, view="inertial_flat")
+    (ball,) = [b for b in shot.balls if b.motion == 1]
+    flies = shot.time_s < trace.motions[1].track.ends_s - 0.01
+    np.testing.assert_allclose(ball.acceleration_m_s2[flies], 0.0, atol=1e-9)
+    (aboard,) = [b for b in sampled_of(WHOLE, view="rotating")[2].balls if b.motion == 1]
+    assert np.linalg.norm(aboard.acceleration_m_s2[flies], axis=1).min() > 1.0
+
+
 def test_the_craft_is_drawn_as_its_parts():
     """Its solid's corners are those of the parts: as far from the centre of mass as they reach, and about as much on either side."""
     trace, options, shot = sampled_of(WHOLE, view="rotating")

@@ -19,7 +19,8 @@ _UP_RAD = np.radians(24.0)  # how far from above the sphere is seen
 _RADIUS = 0.155  # of the drawing's width
 _MOST_MM = 20.0
 _LEFT = 0.42  # of its share of the width: a sphere's middle, for its angles stand beside it
-_WAY_MM, _BACK = 0.35, 0.4
+_WAY_MM, _THIN_MM, _BACK = 0.35, 0.08, 0.4
+_FULL = 10  # times round up to which a way is drawn at its full width: of more it would be one blot
 _ENOUGH = 6  # samples a turn below which a way would show another motion
 _BETWEEN = 4  # points of a way to a sample
 _MOST = 1_200  # samples of a way that are drawn: of more, nothing is to be seen
@@ -125,7 +126,7 @@ def _sphere(way, middle, radius, colour):
     head = tip + np.array([[-0.9, 1.6], [0.0, 0.0], [0.9, 1.6]])
     items += [Stroke(np.stack([top, tip]), _WAY_MM, INK), Stroke(head, _WAY_MM, INK)]
     if way.line is not None:
-        items += _runs(*on_paper(way.line), colour)
+        items += _runs(*on_paper(way.line), colour, _width_mm(way.line))
     cones = _cones(way.angles_rad)
     for angle in cones:
         runs = _split(*on_paper(_circle(angle)))
@@ -135,9 +136,14 @@ def _sphere(way, middle, radius, colour):
     return items
 
 
-def _runs(flat, near, colour):
+def _width_mm(line):
+    times_round = np.linalg.norm(np.diff(line, axis=0), axis=1).sum() / (2 * np.pi)
+    return float(max(_THIN_MM, _WAY_MM * min(1.0, _FULL / times_round))) if times_round else _WAY_MM
+
+
+def _runs(flat, near, colour, width_mm):
     return [
-        Stroke(run, _WAY_MM, colour, opacity=1.0 if front else _BACK, role="way") for run, front in _split(flat, near)
+        Stroke(run, width_mm, colour, opacity=1.0 if front else _BACK, role="way") for run, front in _split(flat, near)
     ]
 
 

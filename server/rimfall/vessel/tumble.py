@@ -249,7 +249,5 @@ def _mean(inverse, end, off, near):
     span, across, whole = end - middle, middle - other, end - other
     share = 1 / (off * span + across)
     sn2 = mean_sn2(off * whole * share, near * across * share)
-    x, y = near * span / whole * (1 - sn2), near * sn2
-    by_end = whole**2 * x + span**2 * y - (near * span) ** 2
-    by_middle = across**2 * x + span**2 * (1 - x - y) - (off * span) ** 2
-    return np.where(near < off, by_end, by_middle)
+    # whole² X cn² + span² Y sn² - (near span)², with nothing left that is taken away
+    return near * span * (across * (1 - sn2) + span * off)

@@ -32,7 +32,15 @@ export function createFieldError({ store, path, frame }) {
 export function stillShown(store, path) {
   const scene = path.startsWith('own_limits.') ? null : store.answer?.scene; // no stage shows a limit
   const value = scene ? readAt(store.fields, scene, path) : null;
-  if (typeof value !== 'number') return '';
   const { unit = '', whole = false } = fieldOf(store.fields, path) ?? {};
+  if (path.startsWith('craft.')) return stillAnswered(value, unit);
+  if (typeof value !== 'number') return '';
   return `The stages still show ${withUnit(formatFigure(value, whole ? 1 : 0.1), siUnit(unit))}.`;
+}
+
+// no stage shows a figure of the craft: its answers are what stays
+function stillAnswered(value, unit) {
+  if (typeof value !== 'number') return 'The answers are still those from before.';
+  const figure = value.toLocaleString('en-US', { maximumSignificantDigits: 6 }).replace('-', '−');
+  return `The answers are still for ${withUnit(figure, siUnit(unit))}.`;
 }

@@ -39,9 +39,10 @@ export async function createShip({ store, clock, client, heard, large }) {
     const { answer, problem } = store.ship;
     setAttribute(words, 'hidden', !has || (answer && !problem));
     if (!has) return;
-    setText(words, problem?.message ?? 'Working out how the craft would cope…');
+    setText(words, problem ? problemWords(problem, answer) : 'Working out how the craft would cope…');
     setText($('#ship-caution span'), answer?.caution ?? '');
     for (const part of [views, questions, told]) part.update();
+    start.settle();
   }
   // drawings are as wide as the column; that of the craft itself may be laid large over the stages
   const resized = new ResizeObserver(() => {
@@ -53,3 +54,6 @@ export async function createShip({ store, clock, client, heard, large }) {
   for (const topic of ['document', 'ship', 'view', 'notice']) store.on(topic, update);
   update();
 }
+
+// what was answered before stays, dimmed
+const problemWords = ({ message }, answer) => (answer ? `${message} The answers below are still those from before.` : message);

@@ -10,7 +10,8 @@ import { createFold } from '../shared/fold.js';
 import { passFocus } from './focus.js';
 
 export function createStart({ element, store, client }) {
-  let keeps = false; // whether the habitat keeps its radius and spin
+  let keeps = false, // whether the habitat keeps its radius and spin
+    begun = false; // and nothing drawn yet
   const make = () => createList({ store, client, begin, kept: { now: () => keeps, choose: keep } });
   const first = make(),
     fold = createFold({ words: () => 'Start from another craft', make: () => [make()] });
@@ -31,6 +32,7 @@ export function createStart({ element, store, client }) {
       if (!chosen)
         return store.tell({ kind: 'refused', field: null, say: `${craft.title} does not fit this radius: a part of it would be too short or too long.` });
       if (!fold.element.hidden) fold.toggle();
+      begun = !store.ship.answer;
       store.edit(draft => withCraft(draft, chosen, kept));
       toTop();
     } catch (problem) {
@@ -44,6 +46,13 @@ export function createStart({ element, store, client }) {
     if (body.scrollHeight > body.clientHeight) body.scrollTop = 0;
     else body.scrollIntoView({ block: 'start' });
     passFocus(body.parentElement.querySelector('.head'), fold.button);
+  }
+
+  // what is drawn first comes in over the sentences, and a page that scrolls would go on with them
+  function settle() {
+    if (!begun || !store.ship.answer) return;
+    begun = false;
+    toTop();
   }
 
   function remove() {
@@ -62,7 +71,7 @@ export function createStart({ element, store, client }) {
       first.update();
     } else fold.update();
   }
-  return { update };
+  return { update, settle };
 }
 
 function createList({ store, client, begin, kept }) {

@@ -185,6 +185,9 @@ def test_a_ring_by_hand():
     largest = "could be 3,630 m in radius. With this wall and its load and air the largest that would do is 45.8 m."
     assert largest in said(hull)
     assert "each would pull with 147 kN" in said(hull)
+    keel = {"name": "keel", "group": "still", "solid": "cylinder", "mass_kg": 6e4, "radius_m": 3.0, "length_m": 40.0}
+    craft = Craft(rimfall_craft=1, spin_rpm=4.0, radius_m=56.0, parts=[RING, keel], hull=METAL | {"spokes": 6})
+    assert as_data(craft)["hull"]["spoke_tension_n"] == hull["spoke_tension_n"]  # what stands still hangs on none
 
 
 def test_the_gravity_that_a_ring_could_carry_is_carried():
@@ -223,6 +226,12 @@ def test_a_ring_that_is_a_tube_holds_its_air_there():
     burst = asked(hull=block | {"tube_radius_m": 4.0, "pressure_kpa": 2_000})["hull"]
     assert burst["times_safe"] == pytest.approx(burst["tube_stress_pa"] / burst["safe_stress_pa"])
     assert "none would do" in said(burst)
+    split = asked(hull=block | {"tube_radius_m": 4.0, "pressure_kpa": 1_500})["hull"]
+    assert split["hoop_stress_pa"] < split["safe_stress_pa"] < split["tube_stress_pa"]  # along it well, around it not
+    wall_m = split["tube_stress_pa"] / split["safe_stress_pa"] * 0.05
+    assert f"A wall of {wall_m * 1e3:.1f} mm would do. No spin is slow enough for this wall" in said(split)
+    inside = base | {"parts": [RING, tube | {"name": "inner", "radius_m": 46.0}]}
+    assert as_data(read_craft(json.dumps(inside)))["hull"]["tube_stress_pa"] is None
 
 
 def test_the_largest_rings_are_just_safe():

@@ -72,7 +72,7 @@ def told(traced, telling, _thing):
     findings = traced.findings
     if findings["flips"]:
         every = telling.time(findings["flip_period_s"] / 2)
-        return [f"The craft {telling.verb('turns', 'turned')} right over and back, once every {every}."]
+        return [f"The craft {telling.verb('turns', 'turned')} right over and back, once in {every}."]
     flat_s = findings["time_to_flat_s"]
     if flat_s and flat_s <= traced.track.ends_s:
         return [f"The craft {telling.verb('goes', 'went')} over into a flat spin within {telling.time(flat_s)}."]
