@@ -7,11 +7,13 @@ import pytest
 from scipy.integrate import solve_ivp
 from scipy.optimize import brentq
 
+from rimfall.physics.budget import Budget, spending
 from rimfall.physics.constants import RPM_RAD_S
 from rimfall.physics.drag import sphere_cd
 from tests.motions.scenes import AIR, LANTERN, drop, event, kinds, one, place, throw, trace
 from tests.tables import each_row
 
+MOST_CALLS = 500  # of the force in one of these flights; Runge-Kutta steps of order 8 took up to 2,600
 OF_SCIPY_M = 1e-6  # design, section 2: against DOP853 at 1e-12 in the inertial frame
 RHO = 101325.0 / (287.05 * 293.15)
 BALLOON = {"mass_kg": 0.0049, "diameter_m": 0.28, "shell": "hollow", "buoyant": True}
@@ -95,7 +97,9 @@ class Written:
 @each_row("body", LIGHT)
 def test_it_flies_as_scipy_says(body, room):
     motion = throw(1.5, 4.0, 150, 50, LIGHT[body], axial_m=2.0 if room == "turntable" else 0.0)
-    path = one(motion, ROOMS[room], AIR, duration_s=4.0).track.path
+    with spending(Budget()) as budget:
+        path = one(motion, ROOMS[room], AIR, duration_s=4.0).track.path
+    assert budget.used.steps < MOST_CALLS
     time_s = np.linspace(0.0, path.end_s, 60)
     position, velocity = path.at(time_s)
     expected = Written(LIGHT[body], ROOMS[room]).flown(np.concatenate([position[0], velocity[0]]), time_s)

@@ -42,6 +42,18 @@ def test_a_bubble_of_no_mass_starts_to_rise_at_twice_gravity():
     assert found[:, 0] == pytest.approx([0, 2 * G, 0], rel=1e-9)
 
 
+@each_row("mass_kg", [1e-6, 0.0049, 0.1])
+def test_its_slowing_rate_is_how_a_push_across_its_way_dies_out(mass_kg):
+    """Drag by the square of a speed along z has the derivative -rate across it, of the mass that is moved; the air stands still."""
+    bodies, slowing_1_s = force([balloon(mass_kg, 0.5)], turns=0.0), np.empty(1)
+    bodies.at(0.0, column(0, 1, 0), column(0, 0, 3.0), slowing_1_s)
+    pushed = bodies.at(0.0, column(0, 1, 0), column(1e-6, 0, 3.0))[0, 0] / 1e-6
+    assert slowing_1_s[0] == pytest.approx(-pushed, rel=1e-6)
+    assert slowing_1_s[0] == pytest.approx(
+        0.25 * math.pi * 0.14**2 * RHO * 3.0 / (mass_kg + RHO * VOLUME / 2), rel=1e-9
+    )
+
+
 @each_row("mass_kg", [0.0049, 0.1])
 def test_in_still_air_it_comes_to_the_speed_at_which_drag_carries_what_the_air_does_not(mass_kg):
     """Constant Cd: v = V tanh(a t/V), height V^2/a ln cosh(a t/V), a the first acceleration, V the last speed (separated by hand)."""

@@ -138,7 +138,11 @@ def test_progress_is_told_and_can_stop_the_work():
 def test_a_flight_that_would_take_too_long_is_refused_by_the_motion_s_name(monkeypatch):
     monkeypatch.setattr(flight, "MOST_STEPS", 2)
     with pytest.raises(TooMuch) as caught:
-        traced(scene(throw(name="balloon", speed_m_s=60.0, elevation_deg=80.0), habitat={"radius_m": 900.0, "spin_rpm": 1.0}))
+        traced(
+            scene(
+                throw(name="balloon", speed_m_s=60.0, elevation_deg=80.0), habitat={"radius_m": 900.0, "spin_rpm": 1.0}
+            )
+        )
     (refusal,) = caught.value.refusals
     assert refusal.field == "motions.0.body"
     assert "balloon" in refusal.say

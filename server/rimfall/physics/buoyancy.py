@@ -27,11 +27,12 @@ class Buoyancy:
         self.added_mass_factor = 1.0 + ADDED_MASS * self.share
         self._thinning, self._deck2 = air.thinning_s2_m2, medium.deck_radius_m**2
 
-    def at(self, forced, pull, turning, position, velocity):
+    def at(self, forced, pull, turning, position, velocity, slowing_1_s=None):
         """Inertial acceleration (3, N), m/s2, of bodies that drag and lift alone would give `forced` (3, N).
 
         turning: omega and omega' of the air, numbers or (N,), 0 where it stands. pull, position (3, N); velocity (3, N):
-        against the air, of no account where that stands. All along the same axes, fixed or turning.
+        against the air, of no account where that stands. All along the same axes, fixed or turning. slowing_1_s (N,): rates at which
+        drag alone would slow the bodies, where given; they are lessened in place to those at which it does.
         """
         omega, change = turning
         x, y = position[:2]
@@ -41,7 +42,10 @@ class Buoyancy:
         borne, lifted = (1.0 + ADDED_MASS) * share, 2.0 * ADDED_MASS * omega * share
         out[0] -= borne * (square * x + change * y) + lifted * velocity[1]
         out[1] += borne * (change * x - square * y) + lifted * velocity[0]
-        return out / (1.0 + ADDED_MASS * share)
+        moved = 1.0 + ADDED_MASS * share
+        if slowing_1_s is not None:
+            slowing_1_s /= moved
+        return out / moved
 
 
 def of_bodies(bodies, medium):

@@ -95,13 +95,14 @@ class Force:
         else:
             self._add_drag_and_lift(elapsed_s, position, velocity, out, slowing_1_s)
         if self._buoyancy is not None:
-            return self._borne(elapsed_s, position, velocity, out)
+            return self._borne(elapsed_s, position, velocity, out, slowing_1_s)
         if self._any_pull:
             self._add_pull(elapsed_s, out)
         return out
 
-    def _borne(self, elapsed_s, position, velocity, forced):
-        """Acceleration (3, N) of what drag and lift give `forced` (3, N), the air's own pressure and the pull added."""
+    def _borne(self, elapsed_s, position, velocity, forced, slowing_1_s):
+        """Acceleration (3, N) of what drag and lift give `forced` (3, N), the air's own pressure and the pull added; the rates at which drag
+        slows, where given, are those of the mass that is moved."""
         spin = self._medium.spin
         pull = np.zeros_like(position)
         self._add_pull(elapsed_s, pull)
@@ -110,7 +111,7 @@ class Force:
         through = velocity.copy()
         through[0] += omega * position[1]
         through[1] -= omega * position[0]
-        return self._buoyancy.at(forced, pull, (omega, change), position, through)
+        return self._buoyancy.at(forced, pull, (omega, change), position, through, slowing_1_s)
 
     def _turning(self, rate_rad_s):
         """Spin (N,), and what it does to the air: the exponent of its density is share (rho^2 - R^2)."""
