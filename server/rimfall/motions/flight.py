@@ -15,7 +15,7 @@ from ..physics.windowed import WindowStepper
 from .airborne import TOLERANCE_M, Airborne, distinct
 from .path import EndLog, Path, StepLog
 
-_STIFF_TIMES = 2_000.0  # stopping times in a flight beyond which the implicit stepper is the faster one
+_STIFF_TIMES = 700.0  # stopping times in a flight beyond which the implicit stepper is the faster one
 _RESULT_BYTES = 1_300  # of memory, besides the numbers of its path: what a release and what became of it take
 MOST_STEPS = 10_000  # seconds of work; what needs more is refused by whoever asked
 

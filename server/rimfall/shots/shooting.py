@@ -16,7 +16,7 @@ from ..physics.windowed import WindowStepper
 from .throws import Thrower
 
 ROUGH_M, FINE_M = 1e-6, 5e-10  # error allowed to a step
-_STIFF_TIMES = 2_000.0  # as for a scene's motions (`motions/flight.py`)
+_STIFF_TIMES = 2_000.0  # as in `motions/flight.py`, but many throws are aimed at once, each in steps of its own
 _PROBE = 1e-5  # of a velocity: the change by which its effect is told
 _LEAST_PROBE_M_S = 1e-4
 _MOST_M_S = 1e5  # a trial faster than that has run away,
