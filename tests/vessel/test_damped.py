@@ -18,6 +18,7 @@ CASES = [
     ([1, 2, 3], [1, 0.1, 0.1], 60.0),
     (SKEW @ np.diag([1, 1.7, 2.1]) @ SKEW.T, [-0.4, 0.2, -1], 100.0),
     ([0.1, 2, 2], [1, 0.01, 0.01], 100.0),
+    ([1, 2, 3], [0.4, -0.2, -1], 60.0),
 ]
 
 
@@ -67,6 +68,13 @@ def test_rates_are_those_of_the_attitude_and_changes_those_of_the_rates():
     dw, dv = (w[2] - w[0]) / (2 * step), (v[2] - v[0]) / (2 * step)
     rate = 2 * (w[1] * dv - dw * v[1] - np.cross(v[1], dv))
     np.testing.assert_allclose(rate, turned.rates_rad_s[1], atol=1e-7)
+
+
+@each_row("sense", [1.0, -1.0])
+def test_about_an_axis_alone_it_turns_on_as_it_was(sense):
+    turned = Damped(body_of([1, 2, 3]), [0.0, 0.0, sense], 60.0).at(np.array([2.5]))
+    assert apart(turned.quaternion_wxyz, np.array([[math.cos(1.25), 0.0, 0.0, sense * math.sin(1.25)]])) < 1e-11
+    assert turned.rates_rad_s == pytest.approx(np.array([[0.0, 0.0, sense]]))
 
 
 def test_next_to_no_losses_are_none():

@@ -7,7 +7,7 @@ import pytest
 from scipy.integrate import solve_ivp
 
 from rimfall.vessel import tumble
-from rimfall.vessel.attitude import torque_free
+from rimfall.vessel.attitude import Principal, torque_free
 from tests.tables import each_row
 from tests.vessel.tumbling import body_of, inertia_of, matrices
 
@@ -78,6 +78,13 @@ def test_what_a_spin_about_z_is_about(moments, lean_deg, axis, lasts, with_losse
     spin = tumble.spin_about_z(body_of(turn @ np.diag(moments) @ turn.T))
     assert (spin.axis, spin.lasts, spin.lasts_with_losses) == (axis, lasts, with_losses)
     assert math.degrees(spin.off_rad) == pytest.approx(lean_deg, abs=1e-5)
+
+
+def test_of_two_that_are_alike_any_axis_between_is_as_good():
+    turn = np.array([[1.0, 0.0, 0.0], [0.0, math.sqrt(0.5), -math.sqrt(0.5)], [0.0, math.sqrt(0.5), math.sqrt(0.5)]])
+    for moments, axis in (([1.0, 3.0, 3.0], "greatest"), ([2.0, 2.0, 2.0], "any")):
+        spin = tumble.spin_about_z(Principal(np.array(moments), turn))
+        assert (spin.axis, spin.lasts_with_losses) == (axis, True)
 
 
 def test_what_is_felt_is_what_the_place_is_pulled_by():
