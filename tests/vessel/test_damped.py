@@ -114,6 +114,14 @@ def test_time_to_flat_of_a_rod_is_closed():
     flat_s, begun = tumble.time_to_flat_s(body, [0, 0, 1.0], 1000.0)
     assert begun == tumble.BEGUN_DEG
     assert flat_s == pytest.approx(1000 * 2 * math.log(math.tan(math.radians(89.0))), rel=1e-9)
+    slight_s, begun = tumble.time_to_flat_s(body, np.array([math.sin(1e-3), 0, math.cos(1e-3)]) / [2, 2, 0.1], 1000.0)
+    assert begun is None  # a wobble of a milliradian is one
+    assert slight_s == pytest.approx(1000 * math.log(math.tan(math.radians(89.0)) / math.tan(1e-3)), rel=1e-6)
+    one_deg = np.array(
+        [math.cos(math.radians(1)), math.sin(math.radians(1)), 0]
+    )  # toward the middle axis, which is the least that it can lean
+    leant_s, _ = tumble.time_to_flat_s(body_of([1, 2, 3]), one_deg / [1, 2, 3], 1e4)
+    assert tumble.time_to_flat_s(body_of([1, 2, 3]), [1.0 / 1, 0, 0], 1e4)[0] == pytest.approx(leant_s, rel=1e-9)
     assert tumble.time_to_flat_s(body_of([2, 2, 3]), [0, 0, 1.0], 1000.0) == (0.0, None)
     assert tumble.time_to_flat_s(body_of([2, 2, 2]), [0, 0, 1.0], 1000.0) == (None, None)
 
