@@ -37,9 +37,9 @@ FIRST_KINDS = """kinds => kinds.filter(kind => kind.selectedIndex).forEach(kind 
 def open_sheet(page, link="paths", only=()):
     """The sheet with its first choices, but for how a picture is taken; with nothing but `only` ticked where that is given. Another test
     may have chosen other kinds of file."""
-    page.locator(f"#foot [data-take={link}]").click()
     sheet = page.locator(".away-sheet")
-    sheet.locator("select[aria-label$=': kind of file']").evaluate_all(FIRST_KINDS)
+    sheet.locator("select[aria-label$=': kind of file']").evaluate_all(FIRST_KINDS)  # which ticks them, and the link ticks anew
+    page.locator(f"#foot [data-take={link}]").click()
     reset = sheet.get_by_role("button", name="Reset")
     if reset.is_visible():
         reset.click()
