@@ -36,7 +36,7 @@ def says_what_the_api_says(page):
 
 def scene_of(address):
     """The scene that an address carries."""
-    packed = address.partition("#s=")[2]
+    packed = address.partition("#s=")[2].partition("&")[0]
     return (
         json.loads(zlib.decompress(base64.urlsafe_b64decode(packed + "=" * (-len(packed) % 4)), -15)) if packed else {}
     )

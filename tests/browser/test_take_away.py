@@ -21,6 +21,7 @@ from tests.tables import each_row
 from .looking import open_place, pixels, saved_scene, settle, still_picture, stop, type_figure, until
 from .test_everywhere import NO_WEBGL
 from .test_faults import LOSE, RESTORE
+from .test_ship import scene_of
 
 pytestmark = pytest.mark.one_page
 SVG = "{http://www.w3.org/2000/svg}svg"
@@ -38,7 +39,9 @@ def open_sheet(page, link="paths", only=()):
     """The sheet with its first choices, but for how a picture is taken; with nothing but `only` ticked where that is given. Another test
     may have chosen other kinds of file."""
     sheet = page.locator(".away-sheet")
-    sheet.locator("select[aria-label$=': kind of file']").evaluate_all(FIRST_KINDS)  # which ticks them, and the link ticks anew
+    sheet.locator("select[aria-label$=': kind of file']").evaluate_all(
+        FIRST_KINDS
+    )  # which ticks them, and the link ticks anew
     page.locator(f"#foot [data-take={link}]").click()
     reset = sheet.get_by_role("button", name="Reset")
     if reset.is_visible():
@@ -92,9 +95,8 @@ def test_the_links_at_the_foot_open_it_ticked(page):
 
 
 def test_page_opens_the_brief_of_this_scene(page):
-    before = page.url
     type_figure(page, "habitat.radius_m", "80")
-    until("the link of that", lambda: "#s=" in page.url and page.url != before, page=page)
+    until("the link of that", lambda: scene_of(page.url).get("habitat", {}).get("radius_m") == 80, page=page)
     with page.context.expect_page() as opened:
         page.locator("#brief-link").click()
     assert opened.value.url == page.url.replace("/#", "/brief#").replace("/?again#", "/brief#")
