@@ -18,10 +18,9 @@ from pxr import Usd
 
 from tests.tables import each_row
 
-from .looking import open_place, pixels, saved_scene, settle, still_picture, stop, type_figure, until
+from .looking import open_place, pixels, saved_scene, scene_of, settle, still_picture, stop, type_figure, until
 from .test_everywhere import NO_WEBGL
 from .test_faults import LOSE, RESTORE
-from .test_ship import scene_of
 
 pytestmark = pytest.mark.one_page
 SVG = "{http://www.w3.org/2000/svg}svg"
