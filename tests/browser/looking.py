@@ -238,6 +238,7 @@ def fold_out(scope, name):
     """Opens what the button of that name folds out, unless it is."""
     button = scope.get_by_role("button", name=name).first
     if button.get_attribute("aria-expanded") == "false":
+        opened_out(button.page)
         button.click()
 
 
