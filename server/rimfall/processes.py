@@ -35,9 +35,8 @@ def started_quietly():
     with _starting:
         kept = {name: os.environ.get(name) for name in THREADS}
         masks = hasattr(signal, "pthread_sigmask")
-        held = (
-            signal.pthread_sigmask(signal.SIG_BLOCK, ()) if masks else None
-        )  # as it is: Ctrl+C may come before it is changed
+        # as it is: Ctrl+C may come before it is changed
+        held = signal.pthread_sigmask(signal.SIG_BLOCK, ()) if masks else None
         try:
             os.environ.update(dict.fromkeys(THREADS, "1"))
             if masks:

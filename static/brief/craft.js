@@ -1,7 +1,7 @@
 // Whether the ship would cope, on the sheet: the craft drawn, every question with its answer, and what the answers rest on and leave out.
 
 import { h, parseDrawing, setAttribute } from '../panels/shared/dom.js';
-import { craftRequest } from '../state/ship.js';
+import { craftRequest, findingsOf, restOn, viewsWords } from '../state/ship.js';
 
 const WIDTH_PX = 420; // of its drawings; the sheet scales them
 
@@ -15,14 +15,14 @@ export const askCraft = async (client, document, units) => {
 export function craftOf(answer) {
   if (!answer) return [];
   const { title, parts } = answer.craft;
-  const views = `${title || 'The craft'} from its side and from its end: ${parts.map(part => part.name).join(', ')}`;
-  const findings = Object.values(answer).filter(one => one?.question);
+  const views = viewsWords(title || 'The craft', parts),
+    findings = findingsOf(answer);
   return [
     title && h('h3', {}, title),
     drawn(answer.drawing.svg, views, 'craft-views'),
     h('div', { class: 'findings' }, findings.map(findingOf)),
     h('h3', {}, 'What this rests on, and leaves out'),
-    h('p', { class: 'note cited' }, [...new Set(findings.flatMap(({ assumptions }) => assumptions))].join(' ')),
+    h('p', { class: 'note cited' }, restOn(findings).join(' ')),
     h('p', { class: 'note' }, answer.caution),
   ].filter(Boolean);
 }

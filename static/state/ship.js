@@ -29,6 +29,15 @@ export function craftRequest(document) {
   return craft ? { rimfall: 1, habitat, motions: [], craft } : null;
 }
 
+/** The findings of an answer about a craft, each with its question, in its order; none where there is no answer yet. */
+export const findingsOf = answer => Object.values(answer ?? {}).filter(one => one?.question);
+
+/** What findings take for granted and leave out, each once. */
+export const restOn = findings => [...new Set(findings.flatMap(({ assumptions }) => assumptions))];
+
+/** What its drawing shows, of a craft called so. */
+export const viewsWords = (title, parts) => `${title} from its side and from its end: ${names(parts).join(', ')}`;
+
 /** The document with a craft of the server's list, its radius and spin the habitat's from now on; where `keeps`, the habitat keeps its own. */
 export function withCraft(draft, { craft, radius_m, spin_rpm }, keeps = false) {
   draft.craft = structuredClone(craft);

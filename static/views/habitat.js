@@ -272,6 +272,7 @@ export class Habitat {
 
   // Without its outer skin what moves inside is seen through its nearer side: a deck shows on its inside alone.
   openUp(open) {
+    if (open === this.opened) return;
     this.opened = open;
     this.show();
   }

@@ -95,6 +95,11 @@ export class Hull {
       });
   }
 
+  /** Whether any solid is drawn. */
+  get isThere() {
+    return this.solids.length > 0;
+  }
+
   /** Draws as outlines the solids that stand between an eye and places, Vector3s; they stay so until this is asked again. `stage`: whose eye it is. */
   openTo(eye, places, stage = '') {
     const open = this.before(eye, places, stage);

@@ -150,9 +150,7 @@ export class Picture {
     shared.uOver.value.w = model.ground.level ? 1 : 0;
     half.dress(shared, scenery.habitat, this.time_s);
     scenery.habitat.seen(half.eye.span_m);
-    const places = watched(half.shown, half.frame, point => half.drawnAt(point));
-    scenery.habitat.openUp(model.tumbling && places.length > 0);
-    scenery.habitat.hull.openTo(camera.position, places, half.frame);
+    seeThrough(half);
     shared.uHalf.value.set((width * ratio) / 2, (height * ratio) / 2);
     shared.uPx.value = (height * ratio) / (2 * Math.tan((camera.fov * Math.PI) / 360));
     shared.uNear.value = camera.near;
@@ -169,6 +167,16 @@ export class Picture {
   end(started_ms, still) {
     if (!still) this.timer.mark(started_ms);
   }
+}
+
+// What of a craft would hide the motions is seen through; without one there is nothing to look for.
+function seeThrough(half) {
+  const { model, shown, frame, eye } = half,
+    { habitat } = half.scenery,
+    { hull } = habitat;
+  const places = hull.isThere || model.tumbling ? watched(shown, frame, point => half.drawnAt(point)) : [];
+  habitat.openUp(model.tumbling && places.length > 0);
+  if (hull.isThere) hull.openTo(eye.camera.position, places, frame);
 }
 
 function materialsOf(group) {

@@ -23,6 +23,14 @@ def link_to(document):
     return "#s=" + base64.urlsafe_b64encode(packed).decode().rstrip("=")
 
 
+def scene_of(address):
+    """The scene that an address carries; empty where it carries none."""
+    packed = address.partition("#s=")[2].partition("&")[0]
+    return (
+        json.loads(zlib.decompress(base64.urlsafe_b64decode(packed + "=" * (-len(packed) % 4)), -15)) if packed else {}
+    )
+
+
 def until(what, holds, timeout_s=LONG_S, page=None):
     """Wait until holds() is true. The page's policy forbids eval, so the waiting is done here.
 
@@ -118,10 +126,7 @@ def saved_scene(page):
     mine = tab(page)
     if mine.get("id"):
         return next((record["document"] for record in kept_records(page) if record["id"] == mine["id"]), None)
-    _, carried, packed = page.url.partition("#s=")
-    if not carried:
-        return mine.get("opened")
-    return json.loads(zlib.decompress(base64.urlsafe_b64decode(packed + "=" * (-len(packed) % 4)), wbits=-15))
+    return scene_of(page.url) or mine.get("opened")
 
 
 def stop(page, at_s=None):
@@ -233,6 +238,7 @@ def fold_out(scope, name):
     """Opens what the button of that name folds out, unless it is."""
     button = scope.get_by_role("button", name=name).first
     if button.get_attribute("aria-expanded") == "false":
+        opened_out(button.page)
         button.click()
 
 

@@ -8,7 +8,7 @@ import pytest
 
 from tests import npm_packages
 
-from .looking import open_place
+from .looking import open_place, opened_out
 
 pytestmark = pytest.mark.one_page
 SIZES = [(1440, 900, "light"), (1024, 768, "dark"), (390, 844, "light")]
@@ -30,6 +30,7 @@ def found(page, part="html"):
     """What axe finds wrong in a part of a page, in words."""
     if not page.evaluate("'axe' in window"):
         page.evaluate(AXE.read_text(encoding="utf-8"))
+    opened_out(page)  # words that are still fading in have too little contrast
     return page.evaluate(RUN, part)
 
 

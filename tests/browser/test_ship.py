@@ -1,12 +1,8 @@
 """Would the ship cope? A craft is started from, changed by hand and key, asked, and taken away, on one open page."""
 
-import base64
-import json
-import zlib
-
 import pypdfium2
 
-from .looking import open_place, plain, saved_scene, stop, until
+from .looking import open_place, plain, saved_scene, scene_of, stop, until
 
 
 def coped(page):
@@ -31,14 +27,6 @@ def says_what_the_api_says(page):
 
     until(
         "the answer of the craft that is kept", lambda: (shown(), page.locator("#answer-6").text_content()) == wanted()
-    )
-
-
-def scene_of(address):
-    """The scene that an address carries."""
-    packed = address.partition("#s=")[2]
-    return (
-        json.loads(zlib.decompress(base64.urlsafe_b64decode(packed + "=" * (-len(packed) % 4)), -15)) if packed else {}
     )
 
 

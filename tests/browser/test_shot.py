@@ -1,22 +1,18 @@
 """Is this shot right? A newcomer's way to a friend a third of the way round, and all that place 5 does besides, on one open page."""
 
-import base64
 import json
 import re
-import zlib
 
 from rimfall.scene.examples import example
 
-from .looking import kept, plain, saved_scene, stop, until
+from .looking import kept, link_to, plain, saved_scene, stop, until
 
 FIGURES = ("speed_m_s", "heading_deg", "elevation_deg")
 
 
 def in_vacuum(example):
     """The page's address of that example without its air, in which each aim takes milliseconds."""
-    packer = zlib.compressobj(wbits=-15)
-    data = packer.compress(json.dumps(example | {"air": None}).encode()) + packer.flush()
-    return "/#s=" + base64.urlsafe_b64encode(data).decode().rstrip("=")
+    return f"/{link_to(example | {'air': None})}"
 
 
 def aimed(page, **asked):

@@ -18,7 +18,7 @@ from pxr import Usd
 
 from tests.tables import each_row
 
-from .looking import open_place, pixels, saved_scene, settle, still_picture, stop, type_figure, until
+from .looking import open_place, pixels, saved_scene, scene_of, settle, still_picture, stop, type_figure, until
 from .test_everywhere import NO_WEBGL
 from .test_faults import LOSE, RESTORE
 
@@ -37,9 +37,11 @@ FIRST_KINDS = """kinds => kinds.filter(kind => kind.selectedIndex).forEach(kind 
 def open_sheet(page, link="paths", only=()):
     """The sheet with its first choices, but for how a picture is taken; with nothing but `only` ticked where that is given. Another test
     may have chosen other kinds of file."""
-    page.locator(f"#foot [data-take={link}]").click()
     sheet = page.locator(".away-sheet")
-    sheet.locator("select[aria-label$=': kind of file']").evaluate_all(FIRST_KINDS)
+    sheet.locator("select[aria-label$=': kind of file']").evaluate_all(
+        FIRST_KINDS
+    )  # which ticks them, and the link ticks anew
+    page.locator(f"#foot [data-take={link}]").click()
     reset = sheet.get_by_role("button", name="Reset")
     if reset.is_visible():
         reset.click()
@@ -92,9 +94,8 @@ def test_the_links_at_the_foot_open_it_ticked(page):
 
 
 def test_page_opens_the_brief_of_this_scene(page):
-    before = page.url
     type_figure(page, "habitat.radius_m", "80")
-    until("the link of that", lambda: "#s=" in page.url and page.url != before, page=page)
+    until("the link of that", lambda: scene_of(page.url).get("habitat", {}).get("radius_m") == 80, page=page)
     with page.context.expect_page() as opened:
         page.locator("#brief-link").click()
     assert opened.value.url == page.url.replace("/#", "/brief#").replace("/?again#", "/brief#")

@@ -9,6 +9,7 @@ from scipy import special
 from rimfall.vessel import tumble
 from rimfall.vessel.attitude import principal_of, torque_free
 from rimfall.vessel.bodies import Body
+from rimfall.vessel.damped import Damped
 from tests.tables import each_row
 from tests.vessel.thousand_turns import CASES, QUATERNIONS, SKEW, until_s
 from tests.vessel.tumbling import apart, body_of, inertia_of, integrated, matrices, momentum_drift
@@ -104,6 +105,35 @@ def test_changes_are_those_of_the_rates():
     )
 
 
+def test_a_motion_that_comes_to_the_middle_axis_and_stays():
+    """Where L² is 2 E times the middle moment: whichever way rounding has it, as scipy has it, and never back."""
+    body, ends = body_of([1, 2, 3]), 0
+    for size in 0.1 + 0.037 * np.arange(40):
+        rates = [math.sqrt(3) * size, 0.3 * size, size]
+        turned = torque_free(body, rates).at(np.linspace(0, 20, 5))
+        assert momentum_drift(body, turned, inertia_of(body) @ rates) < DRIFT
+        if math.isinf(torque_free(body, rates).period_s):
+            ends += 1
+            assert ends > 3 or apart(turned.quaternion_wxyz[1], integrated(body, rates, 5.0)) < 1e-10
+    assert ends > 3
+
+
+def test_bodies_of_revolution_at_any_rate():
+    """The parameter is 0 or 1 at an end, a hair beyond it by rounding: still finite, and momentum stays."""
+    for moments in ([1, 1, 3], [1, 3, 3], [0.7, 0.7, 0.9]):
+        for rates in np.random.default_rng(3).normal(size=(30, 3)):
+            body = body_of(moments)
+            turned = torque_free(body, rates).at(np.linspace(0, 20, 5))
+            assert momentum_drift(body, turned, inertia_of(body) @ rates) < DRIFT
+
+
+def test_each_attitude_is_written_next_to_the_one_before():
+    body, at_s = body_of([1, 2, 3]), np.linspace(0, 60, 601)
+    for motion in (torque_free(body, [0.3, 1.0, 0.1]), Damped(body, [0.3, 1.0, 0.1], 50.0)):
+        written = motion.at(at_s).quaternion_wxyz
+        assert np.all(np.sum(written[1:] * written[:-1], axis=1) > 0.9)
+
+
 def test_spin_reversed_is_time_reversed():
     body, rates, time_s = body_of([1, 2, 3]), np.array([0.3, 0.8, -0.2]), np.linspace(0, 30, 16)
     forth = matrices(torque_free(body, rates).at(-time_s).quaternion_wxyz)
@@ -114,6 +144,7 @@ def test_spin_reversed_is_time_reversed():
 def test_moments_that_rounding_makes_differ_are_equal_and_a_line_is_none():
     body = body_of([1.0, 1.0 + 1e-14, 1.5])
     assert not body.has_middle
+    assert not body_of([1.0, 1.5 - 1e-14, 1.5]).has_middle
     assert tumble.flip_period_s(body, [0.3, 0.2, 1.0]) is None
     with pytest.raises(ValueError, match="next to no inertia"):
         principal_of(Body(1.0, np.zeros(3), np.diag([1e-12, 1.0, 1.0])))

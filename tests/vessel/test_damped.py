@@ -18,6 +18,7 @@ CASES = [
     ([1, 2, 3], [1, 0.1, 0.1], 60.0),
     (SKEW @ np.diag([1, 1.7, 2.1]) @ SKEW.T, [-0.4, 0.2, -1], 100.0),
     ([0.1, 2, 2], [1, 0.01, 0.01], 100.0),
+    ([1, 2, 3], [0.4, -0.2, -1], 60.0),
 ]
 
 
@@ -69,6 +70,13 @@ def test_rates_are_those_of_the_attitude_and_changes_those_of_the_rates():
     np.testing.assert_allclose(rate, turned.rates_rad_s[1], atol=1e-7)
 
 
+@each_row("sense", [1.0, -1.0])
+def test_about_an_axis_alone_it_turns_on_as_it_was(sense):
+    turned = Damped(body_of([1, 2, 3]), [0.0, 0.0, sense], 60.0).at(np.array([2.5]))
+    assert apart(turned.quaternion_wxyz, np.array([[math.cos(1.25), 0.0, 0.0, sense * math.sin(1.25)]])) < 1e-11
+    assert turned.rates_rad_s == pytest.approx(np.array([[0.0, 0.0, sense]]))
+
+
 def test_next_to_no_losses_are_none():
     body, rates, at_s = body_of([1, 2, 3]), [0.3, 0.2, 1.0], np.linspace(0, 300, 31)
     free, damped = torque_free(body, rates).at(at_s), Damped(body, rates, 1e15).at(at_s)
@@ -106,6 +114,14 @@ def test_time_to_flat_of_a_rod_is_closed():
     flat_s, begun = tumble.time_to_flat_s(body, [0, 0, 1.0], 1000.0)
     assert begun == tumble.BEGUN_DEG
     assert flat_s == pytest.approx(1000 * 2 * math.log(math.tan(math.radians(89.0))), rel=1e-9)
+    slight_s, begun = tumble.time_to_flat_s(body, np.array([math.sin(1e-3), 0, math.cos(1e-3)]) / [2, 2, 0.1], 1000.0)
+    assert begun is None  # a wobble of a milliradian is one
+    assert slight_s == pytest.approx(1000 * math.log(math.tan(math.radians(89.0)) / math.tan(1e-3)), rel=1e-6)
+    one_deg = np.array(
+        [math.cos(math.radians(1)), math.sin(math.radians(1)), 0]
+    )  # toward the middle axis, which is the least that it can lean
+    leant_s, _ = tumble.time_to_flat_s(body_of([1, 2, 3]), one_deg / [1, 2, 3], 1e4)
+    assert tumble.time_to_flat_s(body_of([1, 2, 3]), [1.0 / 1, 0, 0], 1e4)[0] == pytest.approx(leant_s, rel=1e-9)
     assert tumble.time_to_flat_s(body_of([2, 2, 3]), [0, 0, 1.0], 1000.0) == (0.0, None)
     assert tumble.time_to_flat_s(body_of([2, 2, 2]), [0, 0, 1.0], 1000.0) == (None, None)
 

@@ -7,7 +7,7 @@ import pytest
 from scipy.integrate import solve_ivp
 
 from rimfall.vessel import tumble
-from rimfall.vessel.attitude import torque_free
+from rimfall.vessel.attitude import Principal, torque_free
 from tests.tables import each_row
 from tests.vessel.tumbling import body_of, inertia_of, matrices
 
@@ -80,6 +80,13 @@ def test_what_a_spin_about_z_is_about(moments, lean_deg, axis, lasts, with_losse
     assert math.degrees(spin.off_rad) == pytest.approx(lean_deg, abs=1e-5)
 
 
+def test_of_two_that_are_alike_any_axis_between_is_as_good():
+    turn = np.array([[1.0, 0.0, 0.0], [0.0, math.sqrt(0.5), -math.sqrt(0.5)], [0.0, math.sqrt(0.5), math.sqrt(0.5)]])
+    for moments, axis in (([1.0, 3.0, 3.0], "greatest"), ([2.0, 2.0, 2.0], "any")):
+        spin = tumble.spin_about_z(Principal(np.array(moments), turn))
+        assert (spin.axis, spin.lasts_with_losses) == (axis, True)
+
+
 def test_what_is_felt_is_what_the_place_is_pulled_by():
     """Twice the difference in time of where the place is in the room, turned back aboard."""
     body, rates, offset, step = body_of([1.0, 1.7, 2.1]), [0.4, -0.9, 0.3], np.array([3.0, -1.0, 2.0]), 1e-3
@@ -120,7 +127,7 @@ def flat_by_scipy(body, rates, time_s, until):
     return solve_ivp(change, (0, 100 * time_s), start, "DOP853", rtol=1e-9, atol=1e-12, events=falls).t_events[0][0]
 
 
-@each_row(("wobble_rad", "share"), [(0.5, 2e-3), (8.0, 2e-3), (25.0, 2e-3), (60.0, 0.02), (300.0, 5e-3)])
+@each_row(("wobble_rad", "share"), [(0.5, 1e-5), (8.0, 1e-5), (25.0, 1e-5), (60.0, 0.02), (300.0, 5e-3)])
 def test_time_to_flat_against_scipy(wobble_rad, share):
     """Few wobbles while energy falls by e, and many, on either side of where means over a wobble take over."""
     body, rates = body_of([1.0, 2.0, 3.0]), [0.9, 0.2, 0.3]

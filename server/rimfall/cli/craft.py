@@ -8,7 +8,7 @@ from ..exports.recovery import read_source
 from ..exports.writing import write_all
 from ..scene.craft import answers, examples
 from ..scene.craft.asked import asked_of
-from ..scene.craft.figures import figures
+from ..scene.craft.figures import figures, in_group
 from ..scene.reading import read_refitted
 from ..scene.work import bounded_alone
 from . import common
@@ -23,10 +23,8 @@ EXAMPLES = (
 )
 
 
-_BLOCK_OF = {
-    "spin_down": "spin_up",
-    "balance": "loads or ballast",
-}  # the block that a finding is asked by, where its name is another
+# the block that a finding is asked by, where its name is another
+_BLOCK_OF = {"spin_down": "spin_up", "balance": "loads or ballast"}
 
 
 def add_to(parser):
@@ -105,12 +103,7 @@ def as_text(answer):
         finding = answer.get(name)
         if finding is None:
             continue
-        table = aligned(
-            [
-                [f"  {group}: {label}" if group else f"  {label}", value, unit]
-                for group, label, value, unit in figures(finding)
-            ]
-        )
+        table = aligned([[f"  {in_group(group, label)}", *rest] for group, label, *rest in figures(finding)])
         lines += [finding["question"], *finding["says"], *table, ""]
         taken += [one for one in finding["assumptions"] if one not in taken]
     return [*lines, *taken, "", answer["caution"]]

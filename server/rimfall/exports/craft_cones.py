@@ -9,7 +9,7 @@ from itertools import pairwise
 
 import numpy as np
 
-from ..physics.quaternions import matrices, times, turning
+from ..physics.quaternions import matrices, slerp
 from ..scene.craft.words import duration, figure
 from .drawing import Stroke, Text
 from .palette import INK, PATHS, SOFT
@@ -65,14 +65,10 @@ def ways(finding):
 
 def _between(turns):
     """Quaternions (n, 4) with some between each two, turned evenly from one to the next, and the greatest angle between two of them."""
-    steps = times(turns[:-1] * (1.0, -1.0, -1.0, -1.0), turns[1:])
-    steps = steps * np.where(steps[:, :1] < 0, -1.0, 1.0)
-    size = np.linalg.norm(steps[:, 1:], axis=1)
-    angle = 2 * np.arctan2(size, steps[:, 0])
-    vectors = steps[:, 1:] * (angle / np.where(size > 0, size, 1.0))[:, None]
-    shares = np.arange(_BETWEEN) / _BETWEEN
-    parts = turning((shares[None, :, None] * vectors[:, None]).reshape(-1, 3))
-    return np.concatenate([times(np.repeat(turns[:-1], _BETWEEN, axis=0), parts), turns[-1:]]), float(angle.max())
+    before, after = (np.repeat(ends, _BETWEEN, axis=0) for ends in (turns[:-1], turns[1:]))
+    shares = np.tile(np.arange(_BETWEEN) / _BETWEEN, len(turns) - 1)[:, None]
+    alike = np.abs(np.sum(turns[:-1] * turns[1:], axis=1)).min()
+    return np.concatenate([slerp(before, after, shares), turns[-1:]]), float(2 * np.arccos(min(alike, 1.0)))
 
 
 def _level(up):

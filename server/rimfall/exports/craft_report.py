@@ -80,9 +80,8 @@ def sheets(asked, answer, units="si"):
 
 def _finding(pages, finding, chart):
     says = " ".join(finding["says"])
-    pages.room(
-        _LEADING * (_HEAD_MM + _TEXT_MM * len(pages.rows(says, _TEXT_MM))) + 1.0
-    )  # a short answer stands on one page
+    # a short answer stands on one page
+    pages.room(_LEADING * (_HEAD_MM + _TEXT_MM * len(pages.rows(says, _TEXT_MM))) + 1.0)
     pages.words(finding["question"], _HEAD_MM, 600, after=1.0, lines=3)
     pages.words(says, _TEXT_MM, after=1.5)
     if chart is not None:

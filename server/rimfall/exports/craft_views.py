@@ -9,7 +9,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from ..phrases import in_units
-from ..vessel.outline import END, SIDE, outlines
+from ..vessel.outline import CIRCLE, END, SIDE, outlines
 from .craft_names import Named, Sheet, names
 from .drawing import Stroke, Text
 from .labels import Label, fitted, wide_mm
@@ -53,8 +53,9 @@ class View:
         return self.at(self.axes @ np.asarray(place_m, dtype=float))
 
 
-def views(asked, width_mm, most_mm):
-    """The two Views of a craft (`scene.craft.asked.Asked`) side by side on a page so wide, and the height that they take, at most most_mm."""
+def _views(asked, width_mm, most_mm, foot_mm):
+    """The two Views of a craft (`scene.craft.asked.Asked`) side by side on a page so wide, over a foot, and the height that they take
+    with it, at most most_mm."""
     sides = {"side": SIDE, "end": END}
     shapes = {name: {part: outlines(one, axes) for part, one in asked.solids.items()} for name, axes in sides.items()}
     drawn = {name: _drawn(asked, axes, shapes[name]) for name, axes in sides.items()}
@@ -63,7 +64,7 @@ def views(asked, width_mm, most_mm):
     wide = {name: max(high[name][0] - low[name][0], 1e-6) for name in drawn}
     tall = max(high[name][1] - low[name][1] for name in drawn) or 1e-6
     room_mm = width_mm - 2 * _EDGE_MM - _GAP_MM
-    over_mm, under_mm = _HEAD_MM + _BAND_MM, _BAND_MM + _foot_mm(asked, width_mm, most_mm)
+    over_mm, under_mm = _HEAD_MM + _BAND_MM, _BAND_MM + foot_mm
     scale = min(room_mm / sum(wide.values()), (most_mm - over_mm - under_mm) / tall) / _ROOM
     high_mm = over_mm + under_mm + scale * tall * _ROOM
     left, out = _EDGE_MM, {}
@@ -87,8 +88,11 @@ def _drawn(asked, axes, shapes):
 
 def chart(asked, width_mm, most_mm, units="si"):
     """The Views of a craft by name, its items, and the height of the drawing."""
-    both, high_mm = views(asked, width_mm, most_mm)
-    items, sheet = [], Sheet((0.0, _HEAD_MM, width_mm, high_mm - _foot_mm(asked, width_mm, most_mm)))
+    key = _key_rows(asked, width_mm, most_mm)
+    foot_mm = _BAR_MM + _KEY_MM * len(key)
+    both, high_mm = _views(asked, width_mm, most_mm, foot_mm)
+    down = high_mm - foot_mm
+    items, sheet = [], Sheet((0.0, _HEAD_MM, width_mm, down))
     for view in both.values():
         items += [*_axis(view), *_floor(asked, view)]
     for line in items:
@@ -96,19 +100,14 @@ def chart(asked, width_mm, most_mm, units="si"):
     by_size = sorted(asked.craft.parts, key=lambda part: -asked.solids[part.name].radius_m)
     for view in both.values():
         items += [shape for part in by_size for shape in _part(part, asked.solids[part.name], view)]
-        centres = list(_centres(asked, view))
-        items += centres
-        for round_, *_ in (centres[start : start + 3] for start in range(0, len(centres), 3)):
-            sheet.draw(round_.points_mm, filled=True)
+        for mark in _centres(asked, view):
+            items.append(mark)
+            if mark.closed:
+                sheet.draw(mark.points_mm, filled=True)
         for part in by_size:
             sheet.draw(view.of(part.place_m) + _HANDLE_MM * ROUND, filled=True)
     items += names(sheet, [_named(part, asked.solids[part.name], both) for part in by_size])
-    down = high_mm - _foot_mm(asked, width_mm, most_mm)
-    items += [
-        *_heads(both, width_mm),
-        *_scale_bar(both["side"], down, units),
-        *_key(_key_rows(asked, width_mm, most_mm), down + _BAR_MM),
-    ]
+    items += [*_heads(both, width_mm), *_scale_bar(both["side"], down, units), *_key(key, down + _BAR_MM)]
     return both, items, high_mm
 
 
@@ -132,16 +131,11 @@ def _axis(view):
 
 def _floor(asked, view):
     if view.axes is END:
-        return [Stroke(view.at(asked.rim_m * _fine_round()), _FLOOR_MM, SOFT, _FLOOR_DASH_MM, closed=True)]
+        return [Stroke(view.at(asked.rim_m * CIRCLE), _FLOOR_MM, SOFT, _FLOOR_DASH_MM, closed=True)]
     return [
         Stroke(view.at([[end, height] for end in view.ends_m]), _FLOOR_MM, SOFT, _FLOOR_DASH_MM)
         for height in (asked.rim_m, -asked.rim_m)
     ]
-
-
-def _fine_round():
-    turns = np.linspace(0.0, 2 * math.pi, 97)[:-1]
-    return np.stack([np.cos(turns), np.sin(turns)], axis=1)
 
 
 def _part(part, solid, view):
@@ -217,10 +211,6 @@ def _key_rows(asked, width_mm, most_mm):
         x += wide + _KEY_GAP_MM
     left_mm = most_mm - (_HEAD_MM + 2 * _BAND_MM + _BAR_MM + _KEY_MM * len(rows))
     return rows if left_mm >= _LEAST_SHARE * most_mm else []
-
-
-def _foot_mm(asked, width_mm, most_mm):
-    return _BAR_MM + _KEY_MM * len(_key_rows(asked, width_mm, most_mm))
 
 
 def _key(rows, top):

@@ -35,6 +35,26 @@ def products(turns):
     return np.ascontiguousarray((out / np.sqrt(np.add.reduce(out * out, axis=0))).T)
 
 
+def slerp(before, after, share):
+    """Unit quaternions (n, 4) the nearer way between two of any length above 0, a share (n, 1) of it; w first or last."""
+    before, after = _unit(before), _unit(after)
+    dot = np.sum(before * after, axis=1, keepdims=True)
+    after, dot = np.where(dot < 0, -after, after), np.minimum(np.abs(dot), 1.0)
+    angle = np.arccos(dot)
+    sine = np.sin(angle)
+    far = sine > 1e-9
+    safe = np.where(far, sine, 1.0)
+    weights = (
+        np.where(far, np.sin((1 - share) * angle) / safe, 1 - share),
+        np.where(far, np.sin(share * angle) / safe, share),
+    )
+    return _unit(weights[0] * before + weights[1] * after)
+
+
+def _unit(turns):
+    return turns / np.maximum(np.linalg.norm(turns, axis=-1, keepdims=True), 1e-300)
+
+
 def matrices(turns):
     """Matrices (n, 3, 3) of unit quaternions (n, 4): columns are where x, y and z come to point."""
     w, x, y, z = turns.T

@@ -68,6 +68,8 @@ def read_refitted(source, radius_m=None, spin_rpm=None):
     craft, document = read_craft(source), json.loads(as_utf8(source))
     if "rimfall" in document:
         document = {"rimfall_craft": 1} | document["craft"] | {"radius_m": craft.radius_m, "spin_rpm": craft.spin_rpm}
+    if radius_m is None and spin_rpm is None:
+        return craft, document
     if radius_m is not None and not LEAST_M <= radius_m <= GREATEST_M:
         raise BadInput(validation_errors.wrong("radius_m", radius_m))
     rim_m = asked_of(craft).rim_m

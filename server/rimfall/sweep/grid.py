@@ -16,10 +16,8 @@ from .parameters import Parameter, as_text
 GREATEST_COMBINATIONS = 100_000
 _MOST_REFUSALS = 20
 _CRAFT = "craft"
-_OF_ITS_CRAFT = (
-    "parts",
-    "counter_rpm",
-)  # what files and paths of a scene show of its craft; the rest is asked of it elsewhere
+# what files and paths of a scene show of its craft; the rest is asked of it elsewhere
+_OF_ITS_CRAFT = ("parts", "counter_rpm")
 _ENOUGH_REFUSED = 1_000  # combinations; what they have not shown by then, the next run does
 
 

@@ -78,9 +78,8 @@ def largest_radius_m(ring: Ring, stress_pa: float, gravity_m_s2: float) -> float
     if ring.tube_radius_m is None:
         per_m += ring.pressure_pa / ring.thickness_m
         return stress_pa / per_m if per_m > 0 else math.inf
-    if (
-        2 * ring.air_along_pa > stress_pa
-    ):  # the pull around the tube of the largest rings, and of smaller ones it is more
+    # the pull around the tube of the largest rings; around that of smaller ones it is more
+    if 2 * ring.air_along_pa > stress_pa:
         return 0.0
     radius_m = (stress_pa - ring.air_along_pa) / per_m if per_m > 0 else math.inf
     if not math.isfinite(radius_m):

@@ -7,7 +7,7 @@ import numpy as np
 from .solids import Solid, direction, turn_to
 
 _ROUND = np.linspace(0.0, 2 * math.pi, 97)[:-1]  # on a wall, a circle a metre across is out by 0.3 mm
-_UNIT = np.stack([np.cos(_ROUND), np.sin(_ROUND)], axis=1)
+CIRCLE = np.stack([np.cos(_ROUND), np.sin(_ROUND)], axis=1)  # of radius 1
 
 # what a view shows to the right and up: the side has the spin axis to the right, the end is seen from +z
 SIDE = np.array([[0.0, 0.0, 1.0], [1.0, 0.0, 0.0]])
@@ -25,7 +25,7 @@ def outlines(solid: Solid, view: np.ndarray) -> list[np.ndarray]:
         return (np.asarray(solid.place_m) + local @ turn.T) @ view.T
 
     if solid.kind in ("sphere", "sphere_shell"):
-        return [view @ np.asarray(solid.place_m) + solid.radius_m * _UNIT]
+        return [view @ np.asarray(solid.place_m) + solid.radius_m * CIRCLE]
     outer = _swept(solid, turn, view) if solid.kind in ("torus", "torus_shell") else _convex(seen(_surface(solid)))
     if solid.kind not in ("ring", "torus", "torus_shell"):
         return [outer]
@@ -65,10 +65,10 @@ def _swept(solid, turn, view):
     """The outer outline of a torus: a ball swept round its circle reaches as far each way as the circle's own outline and, besides, the
     ball (supports of a Minkowski sum add)."""
     seen = solid.radius_m * view @ turn[:, :2]  # the circle of radius 1 as the view shows it
-    across = _UNIT @ seen
+    across = CIRCLE @ seen
     far = np.linalg.norm(across, axis=1, keepdims=True)
     reach = np.divide(across, far, out=np.zeros_like(across), where=far > 0) @ seen.T
-    return view @ np.asarray(solid.place_m) + reach + solid.tube_radius_m * _UNIT
+    return view @ np.asarray(solid.place_m) + reach + solid.tube_radius_m * CIRCLE
 
 
 def _convex(points):

@@ -1,5 +1,6 @@
 // What stands behind an answer: its figures as a table, and what it rests on and leaves out.
 
+import { restOn } from '../../state/ship.js';
 import { h, setChildren } from '../shared/dom.js';
 import { createFold } from '../shared/fold.js';
 
@@ -22,7 +23,7 @@ function createTable({ store, findings }) {
       table,
       told.flatMap(({ question, figures }) => [...(told.length > 1 && figures?.length ? [headed(question, 'finding')] : []), ...groups(figures ?? [])]),
     );
-    const assumed = [...new Set(told.flatMap(({ assumptions }) => assumptions))];
+    const assumed = restOn(told);
     setChildren(
       list,
       assumed.map(words => h('li', {}, words)),

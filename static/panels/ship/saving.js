@@ -1,6 +1,6 @@
 // The answer about the craft as files (its drawing, pages to print, a table of its figures), and its sentences to copy.
 
-import { craftRequest } from '../../state/ship.js';
+import { craftRequest, findingsOf } from '../../state/ship.js';
 import { h } from '../shared/dom.js';
 import { createCopy, download, fileName, selectWords } from '../shared/files.js';
 
@@ -30,6 +30,5 @@ export function createSaving({ store, client, questions }) {
 
 /** Every question with its sentences, and the caution: words for somebody's notes. */
 export function answerWords(answer) {
-  const told = Object.values(answer ?? {}).filter(one => one?.question);
-  return [...told.map(({ question, says }) => `${question}\n${says.join(' ')}`), answer?.caution ?? ''].join('\n\n');
+  return [...findingsOf(answer).map(({ question, says }) => `${question}\n${says.join(' ')}`), answer?.caution ?? ''].join('\n\n');
 }

@@ -1,7 +1,7 @@
 // The craft from its side and its end, as the server draws it. The chosen part has a handle in both: dragged, or moved by the arrows.
 
 import { clamp } from '../../state/scale.js';
-import { movedPlace } from '../../state/ship.js';
+import { movedPlace, viewsWords } from '../../state/ship.js';
 import { showQuantity } from '../../state/units.js';
 import { h, onDrag, parseDrawing, s, setAttribute, setChildren } from '../shared/dom.js';
 import { createEditedName } from '../shared/figure.js';
@@ -96,13 +96,7 @@ export function createViews({ element, store, large, chosen, choose }) {
     if (answer.drawing !== drawn) {
       drawn = answer.drawing;
       setAttribute(svg, 'viewBox', `0 0 ${drawn.size_px.join(' ')}`);
-      setAttribute(
-        svg,
-        'aria-label',
-        `The craft from its side and from its end: ${parts()
-          .map(part => part.name)
-          .join(', ')}`,
-      );
+      setAttribute(svg, 'aria-label', viewsWords('The craft', parts()));
       setChildren(ground, [...parseDrawing(drawn.svg).childNodes]);
     }
     place();

@@ -1,6 +1,7 @@
 """What a craft's document says of its tumbling: figures by hand, sentences, and what is refused."""
 
 import math
+import re
 
 import numpy as np
 import pytest
@@ -183,6 +184,27 @@ def test_gravity_at_places():
     assert bridge["felt_g"][7] == pytest.approx([0.0, 12 * (3 * RPM_RAD_S) ** 2 / G0_M_S2, 0.0])
     assert hub["greatest_g"] == 0.0
     assert "At bridge gravity is 0.121 g. At hub nothing weighs anything." in said(found)
+
+
+def test_how_its_momentum_moves_in_words():
+    """A disc's stays at an angle, of tangent half of the rates' own; a brick's goes between two."""
+    disc = tumbled("disc", [0.5, 0.0, 3.0])
+    angle = math.degrees(math.atan(0.5 / 3 / 2))
+    assert disc["nutation_deg"] == pytest.approx([angle] * len(disc["time_s"]))
+    assert f"its momentum stays {angle:.3g}° from its axis of greatest inertia" in said(disc)
+    assert "it turns steadily about its axis of greatest inertia" in said(tumbled("disc", [0.0, 0.0, 3.0]))
+    last = said(tumbled("disc", [0.0, 0.0, 3.0], 50.0))
+    assert "It is in its last state from the start: it turns at 3 rpm about its own z axis." in last
+    brick = tumbled("brick", [3.0, 1.0, 0.5], places=[{"name": "bow", "place_m": [5.0, 9.0, 2.0]}])
+    low, high = min(brick["nutation_deg"]), max(brick["nutation_deg"])
+    assert high - low > 1
+    told = re.search(r"stays between ([\d.]+)° and ([\d.]+)° from its axis of greatest inertia", said(brick))
+    assert (float(told[1]), float(told[2])) == pytest.approx((low, high), abs=0.1)
+    bow, size = brick["places"][0], np.linalg.norm(brick["places"][0]["felt_g"], axis=1)
+    assert (bow["least_g"], bow["greatest_g"]) == pytest.approx((size.min(), size.max()))
+    assert "At bow gravity goes from" in said(brick)
+    poised = tumbled("brick", [0.0, 0.0, 3.0])
+    assert any("pencil" in one for one in poised["assumptions"])
 
 
 def test_a_craft_at_rest_stays():

@@ -10,6 +10,7 @@ import numpy as np
 
 from ...errors import BadInput, refusal
 from ...physics.budget import spend
+from ...physics.quaternions import slerp
 from .posed import Posed
 
 MOST_KEYS = 20_000
@@ -157,22 +158,6 @@ class _File:
         share = np.clip((time_s - times[k]) / (times[k + 1] - times[k]), 0.0, 1.0)[:, None]
         before, after = values[k], values[k + 1]
         return slerp(before, after, share) if path == "rotation" else before + share * (after - before)
-
-
-def slerp(before, after, share):
-    """Unit quaternions (n, 4) the nearer way between two, a share (n, 1) of it."""
-    before, after = _unit(before), _unit(after)
-    dot = np.sum(before * after, axis=1, keepdims=True)
-    after, dot = np.where(dot < 0, -after, after), np.minimum(np.abs(dot), 1.0)
-    angle = np.arccos(dot)
-    sine = np.sin(angle)
-    far = sine > 1e-9
-    safe = np.where(far, sine, 1.0)
-    weights = (
-        np.where(far, np.sin((1 - share) * angle) / safe, 1 - share),
-        np.where(far, np.sin(share * angle) / safe, share),
-    )
-    return _unit(weights[0] * before + weights[1] * after)
 
 
 def rotation(quaternion):

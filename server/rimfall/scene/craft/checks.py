@@ -208,14 +208,14 @@ def _tumble(craft):
         yield refusal("parts", "a craft on one line", may_be, say)
         return
     turns_a_s = sum(rate * rate for rate in craft.tumble.rates_rpm) ** 0.5 / 60.0
-    if craft.tumble.dissipation is not None and craft.tumble.duration_s * turns_a_s > MOST_TURNS:
+    if craft.tumble.dissipation is None:
+        return
+    longest_s = MOST_LOSSES * craft.tumble.dissipation.time_s
+    if craft.tumble.duration_s * turns_a_s > MOST_TURNS:
         may_be = f"above 0, at most {MOST_TURNS / turns_a_s:.6g} s: {MOST_TURNS:,} turns, where energy is lost"
         yield wrong("tumble.duration_s", craft.tumble.duration_s, may_be)
-    elif (
-        craft.tumble.dissipation is not None and craft.tumble.duration_s > MOST_LOSSES * craft.tumble.dissipation.time_s
-    ):
-        longest = MOST_LOSSES * craft.tumble.dissipation.time_s
-        may_be = f"at most {longest:.6g} s: {MOST_LOSSES:,} times the time in which energy is lost"
+    elif craft.tumble.duration_s > longest_s:
+        may_be = f"at most {longest_s:.6g} s: {MOST_LOSSES:,} times the time in which energy is lost"
         yield wrong("tumble.duration_s", craft.tumble.duration_s, may_be)
 
 

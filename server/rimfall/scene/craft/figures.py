@@ -63,27 +63,32 @@ def _written(label, value):
     return words.figure(value % 360 if label.endswith("azimuth") else value).replace("-", "−")
 
 
+def in_group(group, label):
+    """A label with its group before it, for where there is no heading over it."""
+    return f"{group}: {label}" if group else label
+
+
 def numbers(finding):
     """The same as (label, number, unit), a row a number, its group before its label."""
     for group, label, values, unit in _rows(finding, ""):
-        named = f"{group}: {label}" if group else label
+        named = in_group(group, label)
         for number, value in enumerate(values, start=1):
             yield f"{named} {number}" if len(values) > 1 else named, float(value), unit
 
 
 def _rows(data, group, unit_of_all=""):
     seen = []  # what is the same again is told once: the whole of a craft that turns as one
-    inner = f"{group}: " if group else ""
     for name, value in data.items():
         if name in _NO_FIGURES or value is None or isinstance(value, bool) or value in seen:
             continue
         seen += [value] if isinstance(value, dict) else []
         if isinstance(value, dict):
             label, unit = _label(name)
-            yield from _rows(value, f"{inner}{label}", unit)
+            yield from _rows(value, in_group(group, label), unit)
         elif isinstance(value, list) and value and isinstance(value[0], dict):
             for number, one in enumerate(value, start=1):
-                yield from _rows(one, inner + (one.get("name") or one.get("material") or f"{_said(name)} {number}"))
+                own = one.get("name") or one.get("material") or f"{_said(name)} {number}"
+                yield from _rows(one, in_group(group, own))
         elif _short(value):
             label, unit = _label(name)
             yield group, label, list(value) if isinstance(value, list | tuple) else [value], unit or unit_of_all

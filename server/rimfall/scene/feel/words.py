@@ -15,14 +15,14 @@ _BEFORE_IT_TUMBLES = "The spin is that before the craft is let go; what is felt 
 def lead(scene, figures, units):
     """Two sentences: weight at rest from feet to head, and running both ways; of the start, where the spin changes or the craft tumbles."""
     said = _lead(day_of(scene, figures, units))
-    when = (
-        "Before the craft is let go"
-        if tumbler(scene) is not None
-        else "At the start"
-        if len(scene.habitat.spin_ramp)
-        else ""
-    )
+    when = _when(scene)
     return f"{when}, {said[0].lower()}{said[1:]}" if when else said
+
+
+def _when(scene):
+    if tumbler(scene) is not None:
+        return "Before the craft is let go"
+    return "At the start" if len(scene.habitat.spin_ramp) else ""
 
 
 def _lead(day):
