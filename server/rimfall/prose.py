@@ -4,7 +4,9 @@ The exact sentences are in `phrases.py` and what builds on it; here nothing is e
 """
 
 import math
+from bisect import bisect
 from dataclasses import dataclass
+from itertools import pairwise
 
 from .phrases import FOOT_M, STILL_M, listed
 from .physics.constants import ARM_REACH_M, PERSON_HEIGHT_M
@@ -90,6 +92,15 @@ _SMALL = {  # of a unit
 }
 
 
+def _halfway(sizes):
+    """What lies as far, by its ratio, from each of rising sizes as from the next."""
+    return [math.sqrt(a * b) for a, b in pairwise(sizes)]
+
+
+_SMALL_SIZES = tuple(_SMALL)
+_SMALL_HALFWAY, _SHARES_HALFWAY = _halfway(_SMALL_SIZES), _halfway([size for size, _ in _SHARES])
+
+
 def number(value):
     """A whole number in words up to a hundred, in digits beyond."""
     value = round(value)
@@ -106,7 +117,7 @@ def number(value):
 def amount(value, one, several):
     """So many of a unit, to the nearest that prose has: "half a second", "one and a half metres", "two metres", "120 metres"."""
     if value < 2.25:
-        near = min(_SMALL, key=lambda each: abs(math.log(value / each)))
+        near = _SMALL_SIZES[bisect(_SMALL_HALFWAY, value)]
         if near < 1:
             part = _SMALL[near]
             return f"{part} {_article(one)}" if part == "half" else f"{part} of {_article(one)}"
@@ -134,12 +145,29 @@ def share(value):
     if value < LEAST_SHARE:
         return "next to nothing"
     if value < 0.95:
-        near, said = min(_SHARES, key=lambda each: abs(math.log(value / each[0])))
+        near, said = _SHARES[bisect(_SHARES_HALFWAY, value)]
         off = value / near - 1
         return f"{'about' if abs(off) <= 0.04 else 'a little over' if off > 0 else 'a little under'} {said}"
     if value <= 1.05:
         return "as much"
     return f"{amount(value, 'time', 'times')} as much"
+
+
+def _by_body(left_out):
+    """(logarithm of its size, how much less it is liked than one of them, its words) of so many of each measure but some."""
+    return [
+        (
+            math.log(count * measure.size_m),
+            0.01 * (count - 1),
+            measure.one if count == 1 else measure.several.format(count=number(count)),
+        )
+        for measure in MEASURES
+        if measure.one not in left_out
+        for count in range(1, measure.most + 1)
+    ]
+
+
+_OF_HEIGHTS, _ALONG_THE_GROUND = _by_body(ON_FOOT), _by_body(UPRIGHT)
 
 
 @dataclass(frozen=True)
@@ -174,16 +202,8 @@ class Telling:
     def _by_body(self, value_m, upright):
         if value_m < 0.7 * MEASURES[0].size_m:
             return "less than a finger’s breadth"
-        best = None
-        for measure in MEASURES:
-            if measure.one in (ON_FOOT if upright else UPRIGHT):
-                continue
-            for count in range(1, measure.most + 1):
-                off = abs(math.log(value_m / (count * measure.size_m))) + 0.01 * (count - 1)
-                if best is None or off < best[0]:
-                    best = off, measure, count
-        _, measure, count = best
-        return f"about {measure.one if count == 1 else measure.several.format(count=number(count))}"
+        size, likes = math.log(value_m), _OF_HEIGHTS if upright else _ALONG_THE_GROUND
+        return f"about {min(likes, key=lambda one: abs(size - one[0]) + one[1])[2]}"
 
     def time(self, value_s):
         """About how long it lasts: "half a second", "about two and a half seconds", "about three minutes"."""

@@ -4,7 +4,7 @@ Every folder beside this module puts one `Kind` together; the list of them all i
 goes to it as data by `GET /api/fields`: it has no table of kinds of its own.
 """
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -176,6 +176,7 @@ class Traced:
     drift: tuple[Any, Any] = (None, "not_flown")
     reached: tuple[tuple[str, Reached], ...] = ()
     _told_ways: dict[int, tuple[Any, Way]] = field(default_factory=dict, init=False, repr=False, compare=False)
+    _told: dict[Any, Any] = field(default_factory=dict, init=False, repr=False, compare=False)
 
     @property
     def across(self) -> tuple[str, str]:
@@ -199,9 +200,15 @@ class Traced:
 
     def way(self, moment: Any) -> Way:
         """From the release to a Moment: worked out once, as words, prose and the answer all tell it."""
-        if id(moment) not in self._told_ways:
-            self._told_ways[id(moment)] = moment, self.ways.of([moment])[0]
-        return self._told_ways[id(moment)][1]
+        return self.ways_to([moment])[0]
+
+    def ways_to(self, moments: Sequence[Any]) -> list[Way]:
+        """The same to several."""
+        known = self._told_ways
+        new = [one for one in moments if id(one) not in known]
+        for one, way in zip(new, self.ways.of(new), strict=True):
+            known[id(one)] = one, way
+        return [known[id(one)][1] for one in moments]
 
     @property
     def plain_way(self) -> Way | None:
@@ -237,10 +244,18 @@ class Traced:
         """A paragraph of it as prose; thing: what it is called first, ("the cup")."""
         if self.track.path is None:
             return ""
-        return " ".join(self.kind.told(self, telling, thing))
+        return self._once((telling, thing), lambda: " ".join(self.kind.told(self, telling, thing)))
 
     def _outcome(self, units: str) -> list[str]:
-        return ["The scene ends before it starts."] if self.track.path is None else self.kind.outcome(self, units)
+        if self.track.path is None:
+            return ["The scene ends before it starts."]
+        return self._once(units, lambda: self.kind.outcome(self, units))
+
+    def _once(self, what, tell):
+        """What `tell` tells, kept: the same is told of a motion by itself and of its scene."""
+        if what not in self._told:
+            self._told[what] = tell()
+        return self._told[what]
 
     def assumptions(self, setting: Setting) -> list[str]:
         """Sentences of what its answer leaves out."""

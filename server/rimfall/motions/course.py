@@ -67,8 +67,8 @@ class Round:
         radius, out = feet - up_m, np.exp(1j * azimuth)
         plane = radius * out, (-self.rise_m_s + 1j * radius * turning) * out
         bend = (-radius * turning**2 + 1j * turning * self.rise_m_s * (radius / feet - 2)) * out
-        axial = self.axial_m + self.axial_m_s * since_s, np.full_like(feet, self.axial_m_s), np.zeros_like(feet)
-        return tuple(np.stack([p.real, p.imag, z], -1) for p, z in zip((*plane, bend), axial, strict=True))
+        axial = self.axial_m + self.axial_m_s * since_s, self.axial_m_s, 0.0
+        return tuple(_in_space(p, z) for p, z in zip((*plane, bend), axial, strict=True))
 
     def turned_rad(self, since_s):
         """How far it has gone round, since_s after the start."""
@@ -111,6 +111,13 @@ class Round:
         edges = -np.expm1(-shrinks * share) * self.radius_m / self.rise_m_s
         edges[-1] = lasts_s
         return edges
+
+
+def _in_space(plane, axial):
+    """Vectors (n, 3) of complex numbers (n,) across the axis and how far along it (n,)."""
+    out = np.empty((len(plane), 3))
+    out[:, 0], out[:, 1], out[:, 2] = plane.real, plane.imag, axial
+    return out
 
 
 def course(habitat, motion):

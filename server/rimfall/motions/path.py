@@ -30,7 +30,7 @@ class Path:
 
     def piece(self, time_s: np.ndarray) -> np.ndarray:
         """Number (n,) of the piece that holds at times (n,); where two meet, the later."""
-        return np.clip(np.searchsorted(self.start_s, time_s, "right") - 1, 0, None)
+        return np.maximum(self.start_s.searchsorted(time_s, "right") - 1, 0)
 
     def share(self, k: np.ndarray, time_s: np.ndarray) -> np.ndarray:
         """s (n,) of times (n,) in pieces k (n,)."""

@@ -31,7 +31,7 @@ def felt(
 
 def weight_g(weight: np.ndarray) -> np.ndarray:
     """Size (n,) of a felt weight (n, 3), in standard gravities."""
-    return np.linalg.norm(weight, axis=1) / G0_M_S2
+    return np.sqrt(np.add.reduce(weight * weight, axis=1)) / G0_M_S2
 
 
 def lean_deg(weight: np.ndarray) -> np.ndarray:

@@ -6,7 +6,7 @@ Nothing here computes motion: the journey's path is read, in both frames, at the
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
-from math import ceil, floor
+from math import acos, ceil, degrees, floor, sqrt
 
 import numpy as np
 
@@ -74,7 +74,7 @@ class Moment:
     @property
     def speed_m_s(self) -> float:
         """Speed in the turning frame, m/s."""
-        return float(np.linalg.norm(self.local_m_s))
+        return sqrt(self.local_m_s @ self.local_m_s)
 
 
 @dataclass(frozen=True)
@@ -206,11 +206,11 @@ def _of_event(chart, event, moment):
 
 def _incidence_deg(event):
     """Angle between the motion and the surface's normal, degrees; None for a body at rest."""
-    speed = float(np.linalg.norm(event.velocity_m_s))
+    speed = sqrt(event.velocity_m_s @ event.velocity_m_s)
     if speed == 0.0:
         return None
     into = -event.surface.normal(event.position_m)
-    return float(np.degrees(np.arccos(np.clip(event.velocity_m_s @ into / speed, -1.0, 1.0))))
+    return degrees(acos(min(max(event.velocity_m_s @ into / speed, -1.0), 1.0)))
 
 
 def states(setting: Setting, path: Trajectory, plan: Plan, time_s: np.ndarray, axis_s: Sequence[float] = ()) -> States:

@@ -27,15 +27,15 @@ class Trajectory(Path):
 
     def piece(self, time_s: np.ndarray) -> np.ndarray:
         """Number (n,) of the piece that holds at times (n,); where two meet, the earlier."""
-        return np.clip(np.searchsorted(self.start_s, time_s, "left") - 1, 0, None)
+        return np.maximum(self.start_s.searchsorted(time_s, "left") - 1, 0)
 
     def both(self, spin: Spin, time_s: np.ndarray) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
         """Position and velocity (n, 3) in the turning frame, and the position in the inertial one, at times (n,)."""
         position, velocity = self.at(time_s)
         turning, moving = spin.to_frame(time_s, position, velocity)
-        ground = self.grounded[self.piece(time_s)]
-        if not np.any(ground):
+        if not self.grounded.any():
             return turning, moving, position
+        ground = self.grounded[self.piece(time_s)]
         turning[ground], moving[ground] = position[ground], velocity[ground]
         inertial = np.where(ground[:, None], spin.to_inertial(time_s, turning, moving)[0], position)
         return turning, moving, inertial
@@ -66,6 +66,9 @@ def of_legs(legs: Sequence[Leg]) -> Trajectory:
         spend(bytes=8 * sum(count) * (rows if name.startswith("path") else 1) * 3)
         return np.concatenate([_padded(getattr(p, name)[..., first:last], rows) for p in paths])
 
+    if len(legs) == 1 and legs[0].surface is None:
+        columns = (getattr(paths[0], name) for name in Path.__dataclass_fields__)
+        return Trajectory(*columns, np.zeros(count[0], dtype=bool), None, legs[0].spin_rad_s[None].repeat(count[0], 0))
     grounded = np.repeat([leg.surface is not None for leg in legs], count)
     return Trajectory(
         np.concatenate([p.start_s for p in paths]),

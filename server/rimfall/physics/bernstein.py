@@ -65,7 +65,7 @@ def squared(control):
 
 def derivative(control):
     """Derivative (n, N) of (n + 1, N)."""
-    return (len(control) - 1) * np.diff(control, axis=0)
+    return (len(control) - 1) * (control[1:] - control[:-1])
 
 
 def deflated(control):
@@ -79,14 +79,16 @@ def first_descent(control, depth=1e-9):
 
     A dip shallower than `depth` may be passed over; every deeper one is found. One that starts at or below 0 has s = 0.
     """
-    s = np.full(control.shape[1], np.inf)
-    s[control[0] <= 0] = 0.0
-    open_ = (control[0] > 0) & np.any(control < 0, axis=0)
-    changes = np.count_nonzero(np.diff(np.signbit(control), axis=0), axis=0)
-    once = open_ & (changes == 1)
-    if np.any(once):
+    above = control[0] > 0
+    s = np.where(above, np.inf, 0.0)
+    open_ = above & (control < 0).any(axis=0)
+    if not open_.any():
+        return s
+    signs = np.signbit(control)
+    once = open_ & (np.add.reduce(signs[1:] != signs[:-1], axis=0) == 1)
+    if once.any():
         s[once] = _only_root(control[:, once])
-    for i in np.flatnonzero(open_ & ~once):
+    for i in (open_ & ~once).nonzero()[0].tolist():
         s[i] = _first_root(control[:, i], depth)
     return s
 
@@ -143,9 +145,15 @@ def _halves(c):
 
 
 @lru_cache
+def _counts(n):
+    """Binomial coefficients of degree n, a list."""
+    return [float(comb(n, k)) for k in range(n + 1)]
+
+
+@lru_cache
 def _ways(n):
-    """Binomial coefficients (n + 1, 1) of degree n."""
-    return np.array([[float(comb(n, k))] for k in range(n + 1)])
+    """The same as an array (n + 1, 1)."""
+    return np.array(_counts(n))[:, None]
 
 
 def weights(n, s):
@@ -198,9 +206,11 @@ def _only_root(c):
 
 def _root_of(c):
     """The same of one polynomial (n + 1,), by plain numbers: numpy's cost a call is what counts of so few."""
-    n = len(c) - 1
-    terms, slopes = ((_ways(k)[:, 0] * each).tolist() for k, each in ((n, c), (n - 1, n * np.diff(c))))
-    low, high, s = 0.0, 1.0, float(_chord(c[:, None])[0])
+    n, c = len(c) - 1, c.tolist()
+    terms = [each * ways for each, ways in zip(c, _counts(n), strict=True)]
+    slopes = [n * (b - a) * ways for a, b, ways in zip(c, c[1:], _counts(n - 1), strict=False)]
+    k = next((k for k, each in enumerate(c) if each < 0), n)
+    low, high, s = 0.0, 1.0, (k - 1 + c[k - 1] / (c[k - 1] - c[k])) / n
     for _ in range(80):
         f, d = _sum_at(terms, s), _sum_at(slopes, s)
         if f > 0:

@@ -40,14 +40,15 @@ def first_contact(step, surfaces, body_radius_m, state, turning=None):
         spin, start_s = turning
         seen = turned.path(step, start_s, spin)
     s = np.full(step.position_m.shape[1], np.inf)
-    which = np.full(len(s), -1)
+    which = np.full(s.shape, -1)
     for k, surface in enumerate(surfaces):
         position, control = seen if surface.turned or tumbles else inertial
         near = (state[k] >= 0) & surface.near(position, control, body_radius_m)
-        if not np.any(near):
+        if not near.any():
             continue
-        for order in np.unique(state[k, near]) if np.any(state[k]) else (0,):
-            some = near & (state[k] == order)
+        states = set(state[k, near].tolist())
+        for order in sorted(states):
+            some = near & (state[k] == order) if len(states) > 1 else near
             gap = surface.gap_control(position[:, some], control[:, :, some], body_radius_m[some])
             for _ in range(
                 order if order < LET_GO else 0
@@ -56,9 +57,10 @@ def first_contact(step, surfaces, body_radius_m, state, turning=None):
             if order == LET_GO:
                 gap = gap + 2 * TOUCH_M
             falls = bernstein.first_descent(gap)
-            sooner = np.flatnonzero(some)[falls < s[some]]
-            s[sooner] = falls[falls < s[some]]
-            which[sooner] = k
+            sooner = falls < s[some]
+            found = some.nonzero()[0][sooner]
+            s[found] = falls[sooner]
+            which[found] = k
     return s, which
 
 

@@ -19,7 +19,7 @@ def place_to_rotating(radius_m, place):
 
 def _vectors(x, y, z):
     """Vectors (..., 3) of their parts: x and y (...), of one shape, and z, which spreads to it. np.stack would take four times as long."""
-    out = np.empty((*np.shape(x), 3))
+    out = np.empty((*x.shape, 3))
     out[..., 0], out[..., 1], out[..., 2] = x, y, z
     return out
 
@@ -68,7 +68,7 @@ def local_axes(position):
 def axes_at(azimuth_rad):
     """Unit vectors (..., 3, 3), rows spinward, up, axial, at azimuths (...)."""
     c, s = np.cos(azimuth_rad), np.sin(azimuth_rad)
-    axes = np.zeros((*np.shape(c), 3, 3))
+    axes = np.zeros((*c.shape, 3, 3))
     axes[..., 0, 0], axes[..., 0, 1] = -s, c
     axes[..., 1, 0], axes[..., 1, 1] = -c, -s
     axes[..., 2, 2] = 1.0

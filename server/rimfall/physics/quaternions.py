@@ -5,9 +5,13 @@ import numpy as np
 
 def turning(vectors):
     """Quaternions (n, 4) of rotations by vectors (n, 3), rad."""
-    size = np.linalg.norm(vectors, axis=1)
-    share = np.where(size > 0, np.sin(size / 2) / np.where(size > 0, size, 1.0), 0.5)
-    return np.concatenate([np.cos(size / 2)[:, None], vectors * share[:, None]], axis=1)
+    size = np.sqrt(np.add.reduce(vectors * vectors, axis=1))
+    half, turns = 0.5 * size, size > 0
+    share = np.where(turns, np.sin(half) / np.where(turns, size, 1.0), 0.5)
+    out = np.empty((len(vectors), 4))
+    out[:, 0] = np.cos(half)
+    out[:, 1:] = vectors * share[:, None]
+    return out
 
 
 def times(a, b):

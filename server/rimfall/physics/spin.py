@@ -1,6 +1,7 @@
 """How fast the habitat turns at time t, how far it has turned, and how its rate changes: steady, or ramped in pieces."""
 
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 
@@ -27,7 +28,7 @@ class Spin:
         """The fastest it ever turns, whichever way, rad/s."""
         return float(np.max(np.abs(self.rates_rad_s)))
 
-    @property
+    @cached_property
     def steady(self):
         """Whether the rate never changes."""
         return len(self.times_s) == 1
@@ -35,7 +36,9 @@ class Spin:
     def rate_rad_s(self, time_s):
         """Rate at times (...), rad/s; before time 0 it is that of time 0."""
         if self.steady:
-            return np.full(np.shape(time_s), self.rates_rad_s[0])
+            rate = np.empty(np.asarray(time_s).shape)
+            rate.fill(self.rates_rad_s[0])
+            return rate
         return np.interp(time_s, self.times_s, self.rates_rad_s)
 
     def angle_rad(self, time_s):
@@ -43,16 +46,20 @@ class Spin:
         time_s = np.asarray(time_s, dtype=float)
         if self.steady:
             return self.rates_rad_s[0] * time_s
-        k = np.clip(np.searchsorted(self.times_s, time_s, "right") - 1, 0, None)
+        k = np.maximum(self.times_s.searchsorted(time_s, "right") - 1, 0)
         since = time_s - self.times_s[k]
         return self.angles_rad[k] + since * (self.rates_rad_s[k] + 0.5 * self.change_rad_s2(time_s) * since)
 
     def change_rad_s2(self, time_s):
         """Rate of change of the rate at times (...), rad/s2; at a knot that of the piece that begins there."""
         if self.steady:
-            return np.zeros(np.shape(time_s))
-        slopes = np.concatenate([[0.0], np.diff(self.rates_rad_s) / np.diff(self.times_s), [0.0]])
-        return slopes[np.searchsorted(self.times_s, time_s, "right")]
+            return np.zeros(np.asarray(time_s).shape)
+        return self._slopes[self.times_s.searchsorted(time_s, "right")]
+
+    @cached_property
+    def _slopes(self):
+        """Change of the rate (K + 1,) before, between and after the knots."""
+        return np.concatenate([[0.0], np.diff(self.rates_rad_s) / np.diff(self.times_s), [0.0]])
 
     # What a frame is asked: `tumbling.py` answers the same of one whose axis moves. Vectors are (..., 3), at times (...).
 
@@ -75,7 +82,9 @@ class Spin:
     def omega_rad_s(self, time_s):
         """How it turns, along its own axes."""
         rate = np.asarray(self.rate_rad_s(time_s), dtype=float)
-        return np.stack([0.0 * rate, 0.0 * rate, rate], axis=-1)
+        omega = np.zeros((*rate.shape, 3))
+        omega[..., 2] = rate
+        return omega
 
     def quaternion(self, time_s):
         """Attitudes (n, 4) at times (n,): from the frame's axes to the inertial ones."""

@@ -68,8 +68,8 @@ class Drum:
         _, limit = self._sign_and_limit(body_radius_m)
         points = position[:2] + control[:, :2]
         if self.hollow:
-            return np.any(points[:, 0] ** 2 + points[:, 1] ** 2 >= limit**2, axis=0)
-        return np.any(_outward_part(position, points) <= limit, axis=0)
+            return (points[:, 0] ** 2 + points[:, 1] ** 2 >= limit**2).any(axis=0)
+        return (_outward_part(position, points) <= limit).any(axis=0)
 
     def normal(self, position):
         """Unit normals (3, ...) into the room at centres (3, ...)."""
@@ -114,24 +114,24 @@ class Plane:
 
     def gap(self, position, body_radius_m):
         """Gap (N,), metres, of centres (3, N)."""
-        return np.array(self.into) @ position - self.at_m - (0.0 if self.edge else body_radius_m)
+        return _row(self.into) @ position - self.at_m - (0.0 if self.edge else body_radius_m)
 
     def gap_rates(self, _position, velocity, acceleration):
         """First and second rate of change of the gap (N,), m/s and m/s2, from states (3, N) in the plane's own frame."""
-        normal = np.array(self.into)
+        normal = _row(self.into)
         return normal @ velocity, normal @ acceleration
 
     def gap_control(self, position, control, body_radius_m):
         """Bernstein coefficients (n + 1, N) of the gap along paths position + control (see Drum)."""
-        return self.gap(position, body_radius_m) + np.array(self.into) @ control
+        return self.gap(position, body_radius_m) + _row(self.into) @ control
 
     def near(self, position, control, body_radius_m):
         """Bodies (N,) whose path could meet it (see Drum)."""
-        return np.any(self.gap_control(position, control, body_radius_m) <= 0, axis=0)
+        return (self.gap_control(position, control, body_radius_m) <= 0).any(axis=0)
 
     def normal(self, position):
         """Unit normals (3, ...) into the room at centres (3, ...)."""
-        return np.array(self.into).reshape(3, *(1,) * (np.ndim(position) - 1)) + np.zeros(np.shape(position))
+        return _row(self.into).reshape(3, *(1,) * (np.ndim(position) - 1)) + np.zeros(np.shape(position))
 
     def normal_rate(self, position, _velocity):
         """Rate of change (3, ...) of the normal: none."""
@@ -177,7 +177,7 @@ class Ball:
     def near(self, position, control, body_radius_m):
         """Bodies (N,) whose path could meet it (see Drum)."""
         points = position + control
-        return np.any(np.einsum("kan,kan->kn", points, points) >= (self.radius_m - body_radius_m) ** 2, axis=0)
+        return (np.einsum("kan,kan->kn", points, points) >= (self.radius_m - body_radius_m) ** 2).any(axis=0)
 
     def normal(self, position):
         """Unit normals (3, ...) into the room at centres (3, ...)."""
@@ -259,7 +259,7 @@ class Tube:
         outer = np.maximum(np.hypot(points[:, 0], points[:, 1]) - self.middle_m, 0.0)
         inner = np.maximum(self.middle_m - _outward_part(position, points), 0.0)
         across = np.maximum(outer, inner)
-        return np.any(across**2 + points[:, 2] ** 2 >= (self.tube_radius_m - body_radius_m) ** 2, axis=0)
+        return (across**2 + points[:, 2] ** 2 >= (self.tube_radius_m - body_radius_m) ** 2).any(axis=0)
 
     def _off_axis(self, position):
         """From the tube's own axis to centres: (3, ...), and its length (...)."""
@@ -310,8 +310,15 @@ def _safe(length):
 
 
 @lru_cache
+def _row(vector):
+    """A tuple as an array that nobody changes."""
+    row = np.array(vector)
+    row.flags.writeable = False
+    return row
+
+
 def _column(vector):
-    return np.array(vector)[:, None]
+    return _row(vector)[:, None]
 
 
 def _rho_rates(position, velocity, acceleration):
@@ -338,7 +345,9 @@ def _outward_part(position, points):
 def _outward(position):
     """Unit vectors (3, ...) from the axis at (3, ...)."""
     rho = _safe(np.hypot(position[0], position[1]))
-    return np.stack([position[0] / rho, position[1] / rho, np.zeros_like(rho)])
+    out = np.zeros(position.shape)
+    out[0], out[1] = position[0] / rho, position[1] / rho
+    return out
 
 
 def _outward_rate(position, velocity):

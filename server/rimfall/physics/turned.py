@@ -34,7 +34,10 @@ def longest_s(spin):
 def turned_back(vectors, angle_rad):
     """Vectors (3, ...) turned about z by -angle_rad: from inertial axes to those of a frame that has turned by it."""
     c, s = np.cos(angle_rad), np.sin(angle_rad)
-    return np.stack([c * vectors[0] + s * vectors[1], c * vectors[1] - s * vectors[0], vectors[2] + 0.0 * c])
+    x, y = c * vectors[0] + s * vectors[1], c * vectors[1] - s * vectors[0]
+    out = np.empty((3, *x.shape))
+    out[0], out[1], out[2] = x, y, vectors[2]
+    return out
 
 
 def states(spin, time_s, position, velocity, acceleration):
@@ -67,7 +70,7 @@ def path(step, start_s, spin):
     # Turned to the frame as it stands at the start first: what is left is small, and its change is told without loss.
     origin = spin.angle_rad(begin_s)
     position = turned_back(step.position_m, origin)
-    change = np.moveaxis(turned_back(turned_back(np.moveaxis(moved, 1, 0), origin), angle), 0, 1)
+    change = turned_back(turned_back(moved.transpose(1, 0, 2), origin), angle).transpose(1, 0, 2)
     versed, s = -2.0 * np.sin(0.5 * angle) ** 2, np.sin(angle)
     change[:, 0] += versed * position[0] + s * position[1]
     change[:, 1] += versed * position[1] - s * position[0]

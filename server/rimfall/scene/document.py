@@ -6,6 +6,7 @@ Reading is strict: no field unknown here, no text for a number, no NaN or infini
 
 import re
 from fractions import Fraction
+from functools import lru_cache
 from typing import Annotated, Any, Union
 
 from pydantic import BeforeValidator, Field, WithJsonSchema
@@ -60,6 +61,7 @@ def fps_json_schema():
     }
 
 
+@lru_cache(typed=True)
 def frame_rate(value):
     """A document's fps as an exact Fraction. Raises ValueError or TypeError for what is not one."""
     if isinstance(value, str):

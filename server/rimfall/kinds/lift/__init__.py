@@ -217,10 +217,11 @@ def in_short(traced, _units):
 def _way(findings):
     """The way of a push that keeps to one way."""
     least = _LEAST_PUSH * findings["most_sideways_m_s2"]  # one that begins from rest begins with rounding errors
-    pushes = [v for v in findings["sideways_m_s2"] if abs(v) > least]
-    if not pushes or min(pushes) < 0 < max(pushes):
+    sideways = findings["sideways_m_s2"]
+    spinward, antispinward = (sideways > least).any(), (sideways < -least).any()
+    if spinward == antispinward:
         return "sideways"
-    return "spinward" if pushes[0] > 0 else "antispinward"
+    return "spinward" if spinward else "antispinward"
 
 
 def _cut(traced, findings):
