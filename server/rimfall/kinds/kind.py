@@ -4,7 +4,7 @@ Every folder beside this module puts one `Kind` together; the list of them all i
 goes to it as data by `GET /api/fields`: it has no table of kinds of its own.
 """
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -175,7 +175,6 @@ class Traced:
     findings: dict[str, Any] = field(default_factory=dict)
     drift: tuple[Any, Any] = (None, "not_flown")
     reached: tuple[tuple[str, Reached], ...] = ()
-    _told_ways: dict[int, tuple[Any, Way]] = field(default_factory=dict, init=False, repr=False, compare=False)
     _told: dict[Any, Any] = field(default_factory=dict, init=False, repr=False, compare=False)
 
     @property
@@ -199,16 +198,8 @@ class Traced:
         return self.track.ends_s + (stream.last_leaves_s - stream.first_leaves_s)
 
     def way(self, moment: Any) -> Way:
-        """From the release to a Moment: worked out once, as words, prose and the answer all tell it."""
-        return self.ways_to([moment])[0]
-
-    def ways_to(self, moments: Sequence[Any]) -> list[Way]:
-        """The same to several."""
-        known = self._told_ways
-        new = [one for one in moments if id(one) not in known]
-        for one, way in zip(new, self.ways.of(new), strict=True):
-            known[id(one)] = one, way
-        return [known[id(one)][1] for one in moments]
+        """From the release to a Moment."""
+        return self.ways.to([moment])[0]
 
     @property
     def plain_way(self) -> Way | None:

@@ -21,10 +21,13 @@ _PAST_ACROSS = 2.02  # a straight line that long, in radii, has left any circle 
 
 def distinct(things):
     """Those of a list that differ, and the number (N,) of each's own; the same object is compared once only."""
-    numbers, by_id = {}, {}
-    for thing in {id(t): t for t in things}.values():
-        by_id[id(thing)] = numbers.setdefault(thing, len(numbers))
-    return list(numbers), np.array([by_id[id(t)] for t in things])
+    numbers, by_id, own = {}, {}, []
+    for thing in things:
+        number = by_id.get(id(thing))
+        if number is None:
+            number = by_id[id(thing)] = numbers.setdefault(thing, len(numbers))
+        own.append(number)
+    return list(numbers), np.array(own)
 
 
 _NO_LIFT = (np.nan, np.nan, np.nan)
@@ -57,7 +60,9 @@ class Airborne:
         self.ends_s[~up] = self._start_s[~up]
         self._first, self.log = (position, velocity), log
         log.begin(position, velocity)
-        self._mover = self._moving(force.take(up), position[:, up], velocity[:, up], up) if np.any(up) else None
+        if not up.all():
+            force, position, velocity = force.take(up), position[:, up], velocity[:, up]
+        self._mover = self._moving(force, position, velocity, up) if up.any() else None
         self._drop(up)
 
     @property
@@ -96,14 +101,14 @@ class Airborne:
         acceleration = force.at(0.0, position, velocity)
         touch = np.zeros((max(len(room.surfaces) for room in self._rooms), len(self._at)), dtype=int)
         for number, room in enumerate(self._rooms):
-            inside = np.flatnonzero(self._room == number)
+            inside = (self._room == number).nonzero()[0]
             own = position[:, inside], velocity[:, inside], acceleration[:, inside]
             turning = turned.states(self._spin, self._start_s[inside], *own) if self._turned(room) else own
             for k, surface in enumerate(room.surfaces):
                 seen = turning if surface.turned or self._tumbles(room) else own
                 state = touching(surface, *seen, self._radius_m[inside])
                 touch[k, inside] = state
-                for i in inside[state < 0]:
+                for i in inside[state < 0] if (state < 0).any() else ():
                     self.met[i] = self.met[i] or surface
         return touch
 
@@ -158,8 +163,9 @@ class Airborne:
             self.met[i] = self._rooms[self._room[i]].surfaces[k]
         staying = ~meets & (s_last > 1.0) & ~np.asarray(self._mover.done)
         self._touch[:] = 0
-        if not np.all(staying):
-            self._mover.keep(staying)
+        if not staying.all():
+            if staying.any():
+                self._mover.keep(staying)
             self._drop(staying)
 
     def _contacts(self, step):
@@ -167,9 +173,9 @@ class Airborne:
         s, which = np.full(len(self._at), np.inf), np.full(len(self._at), -1)
         for number, room in enumerate(self._rooms):
             inside = self._room[self._at] == number
-            if not np.any(inside):
+            if not inside.any():
                 continue
-            at, part = self._at[inside], step if np.all(inside) else step.only(inside)
+            at, part = self._at[inside], step if inside.all() else step.only(inside)
             turning = (self._spin, self._start_s[at]) if self._turned(room) else None
             s[inside], which[inside] = first_contact(
                 part, room.surfaces, self._radius_m[at], self._touch[: len(room.surfaces), inside], turning
@@ -187,4 +193,4 @@ class Airborne:
 
 def columns(vectors):
     """A list of N vectors of 3 -> (3, N)."""
-    return np.array(vectors, dtype=float).T.copy()
+    return np.ascontiguousarray(np.array(vectors, dtype=float).T)

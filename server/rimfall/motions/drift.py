@@ -32,6 +32,10 @@ _POWERS = 15  # of a step: what is left of cosh within turned.MOST_RAD is roundi
 _STEPS_AT_ONCE = 8
 _GREATEST_EXPONENT = 300.0  # of e: beyond it all is far past every surface
 _QUARTER = 0.25  # of a turn: a part beyond it says nothing of where a thing lands
+_EVEN, _ODD = (
+    1.0 / (k * (k - 1.0))[:, None] for k in (np.arange(2, _POWERS, 2), np.arange(3, _POWERS, 2))
+)  # of those of cosh and sinh
+WHOLE = "whole"  # a stage of a drift that is the motion itself
 _READ_AT = 129  # times besides the steps' own at which a flight's azimuth is followed
 
 
@@ -43,60 +47,57 @@ def parts(setting: Setting, plan: Plan, track: Track, ways: Ways) -> tuple[dict 
 
 
 def parts_of_all(setting: Setting, cases: Sequence[tuple[Plan, Track, Ways]]) -> list[tuple[dict | None, str | None]]:
-    """`parts` of many motions, in order, flown together. Raises TooMuchWork with the `index` of one."""
+    """`parts` of many motions, in order, worked out together. Raises TooMuchWork with the `index` of one."""
     whys = [_why_none(setting, plan, track) for plan, track, _ in cases]
-    flights = [None if why else _flight(setting, *case) for why, case in zip(whys, cases, strict=True)]
+    numbers = [k for k, why in enumerate(whys) if why is None]
     with passing():
-        flown = _flown(setting, flights)
-        out = []
-        for k, (why, flight, case) in enumerate(zip(whys, flights, cases, strict=True)):
-            try:
-                out.append((None, why) if why else _parts(flight, flown[k], *case[1:]))
-            except TooMuchWork as exceeded:
-                exceeded.index = k
-                raise
+        flights = [_flight(setting, *cases[k]) for k in numbers]
+        try:
+            ends = list(zip(_without_coriolis(flights), *_flown(setting, flights), strict=True)) if flights else []
+        except TooMuchWork as exceeded:
+            exceeded.index = numbers[exceeded.index or 0]
+            raise
+        out = [(None, why) for why in whys]
+        for k, flight, own in zip(numbers, flights, ends, strict=True):
+            out[k] = _parts(flight, own, *cases[k][1:])
     return out
 
 
-def _parts(flight, flown, track, ways):
-    """Those of a flight; flown: the drift without air and with it, None where it does not land, what is left out where it is the whole."""
-    (way,) = ways.of([track.landing])
-    drift_m = way.in_all_m
-    so_far, causes = 0.0, {}
-    stages = flight.without_coriolis, lambda: flown.get(False, drift_m), lambda: flown.get(True, drift_m)
-    for cause, without, stage in zip(ORDER, ("coriolis", "air", "the_rest"), stages, strict=False):
-        stage_m = stage()
-        if stage_m is None:
+def _parts(flight, ends, track, ways):
+    """Those of a flight; ends: where it comes down without Coriolis, without air, without the rest: (position, azimuth from the release),
+    None where it does not come down on the ground first, WHOLE where it is the motion itself."""
+    for without, end in zip(("coriolis", "air", "the_rest"), ends, strict=True):
+        if end is None:
             return None, f"no_landing_without_{without}"
+    (way,) = ways.to([track.landing])
+    others = flight.drifts_m(ways, [end for end in ends if end is not WHOLE])
+    so_far, causes = 0.0, {}
+    for cause, end in zip(ORDER, ends, strict=False):
+        stage_m = way.in_all_m if end is WHOLE else next(others)
         causes[cause], so_far = stage_m - so_far, stage_m
-    causes["other"] = drift_m - so_far
+    causes["other"] = way.in_all_m - so_far
     if way.round_m is not None and max(map(abs, causes.values())) > _QUARTER * way.round_m:
         return None, FAR_ROUND
     return {"order": list(ORDER), **causes}, None
 
 
 def _flown(setting, flights):
-    """For each _Flight (or None): {in air: drift} of what has to be flown for it, those that share a spin and the air together."""
-    out, together = [{} for _ in flights], {}
+    """Where _Flights come down without air and with it, as `_parts` has it: two lists, one a flight; those that share a spin and the air
+    fly together."""
+    bare, aired, together = [WHOLE] * len(flights), [WHOLE] * len(flights), {}
     for k, flight in enumerate(flights):
-        if flight is None:
-            continue
-        release = flight.release
-        if not _is_plain(setting, release) or setting.air is not None:
+        is_plain = _is_plain(setting, flight.release)
+        if not is_plain or setting.air is not None:
             together.setdefault((flight.omega_rad_s, False), []).append(k)
-        if not _is_plain(setting, release) and setting.air is not None:
+        if not is_plain and setting.air is not None:
             together.setdefault((flight.omega_rad_s, True), []).append(k)
     for (omega, in_air), numbers in together.items():
         spin = steady(omega)
         medium = Medium(spin, setting.air if in_air else None, setting.medium.deck_radius_m)
-        for k, result in zip(
-            numbers, _fly(medium, [flights[k].plain_release() for k in numbers], numbers), strict=True
-        ):
-            out[k][in_air] = result and flights[k].landed(spin, result, in_air)
-    for drifts, flight in zip(out, flights, strict=True):
-        if flight is not None and setting.air is None and drifts:
-            drifts[True] = drifts[False]
-    return out
+        releases = [flights[k].plain_release() for k in numbers]
+        for k, result in zip(numbers, _fly(medium, releases, numbers), strict=True):
+            (aired if in_air else bare)[k] = result and flights[k].landed(spin, result, in_air)
+    return bare, bare if setting.air is None else aired
 
 
 def _is_plain(setting, release):
@@ -136,117 +137,169 @@ def _why_none(setting, plan, track):
 
 @dataclass(frozen=True)
 class _Flight:
-    """A release, its state (3,) in the turning frame, the rate there, the ways of its motion, and how long it might fly."""
+    """A release, its state (3,) in the turning frame, the rate there, and how long it might fly."""
 
     release: Release
     position_m: np.ndarray
     velocity_m_s: np.ndarray
     omega_rad_s: float
-    ways: Ways
     limit_s: float
 
     def plain_release(self):
         """The release at a steady spin from its own time on, without lift and buoyancy."""
         state = frames.rotating_to_inertial(self.position_m, self.velocity_m_s, 0.0, self.omega_rad_s)
-        body = replace(self.release.body, buoyant=False)
-        release = replace(self.release, body=body, time_s=0.0, end_s=self.limit_s, lifts=False)
-        return replace(release, position_m=state[0], velocity_m_s=state[1])
+        body = replace(self.release.body, buoyant=False) if self.release.body.buoyant else self.release.body
+        return Release(self.release.room, body, 0.0, *state, self.limit_s, self.release.spin_rad_s)
 
     def landed(self, spin, flight, in_air):
-        """Drift of such a flight; None where it does not come down on the ground first."""
+        """Where such a flight comes down, and how far round from the release; None where it does not come down on the ground first."""
         path = flight.path
-        times = np.unique(np.concatenate([path.start_s, np.linspace(0.0, path.end_s, _READ_AT if in_air else 2)]))
-        times = times[times <= path.end_s]
-        positions = path.at(times)[0]
-        end = frames.turn(positions[-1], -float(spin.angle_rad(path.end_s)))
+        times = np.append(path.start_s[path.start_s < path.end_s], path.end_s)
+        if in_air:
+            times = np.unique(np.concatenate([times, np.linspace(0.0, path.end_s, _READ_AT)]))
+        positions, turned_rad = path.at(times)[0], float(spin.angle_rad(path.end_s))
+        end = frames.turn(positions[-1], -turned_rad)
         if flight.surface is None or not _is_ground(flight.surface, end):
             return None
-        swept = float(np.sum(frames.azimuth_steps(positions)) - spin.angle_rad(path.end_s))
-        return self._along(end, swept)
+        return end, float(np.add.reduce(frames.azimuth_steps(positions))) - turned_rad
 
-    def without_coriolis(self):
-        """Drift under the centrifugal force and the pull alone: x'' = w^2 x; None where it does not come down on the ground first."""
-        length_s = min(turned.MOST_RAD / abs(self.omega_rad_s), self.limit_s)
-        surfaces, touch = self.release.room.surfaces, self._touch()
-        if np.any(touch < 0):
-            return self._landed(surfaces[int(np.argmax(touch < 0))], self.position_m)
-        for first in range(0, int(np.ceil(self._leaves_s() / length_s)), _STEPS_AT_ONCE):
-            spend(_STEPS_AT_ONCE)
-            step = self._steps((first + np.arange(_STEPS_AT_ONCE)) * length_s, length_s)
-            state = np.zeros((len(surfaces), _STEPS_AT_ONCE), dtype=int)
-            state[:, 0] = touch if first == 0 else 0
-            s, which = first_contact(step, surfaces, np.full(_STEPS_AT_ONCE, self.release.body.radius_m), state)
-            meets = np.flatnonzero(s <= 1.0)
-            if len(meets):
-                k = meets[0]
-                if step.elapsed_s[k] + s[k] * length_s > self.limit_s:
-                    return None
-                end, _ = step.at(s[[k]], [k])
-                return self._landed(surfaces[which[k]], end[:, 0])
-        return None
-
-    def _steps(self, since_s, length_s):
-        """Steps of one length that begin at times (M,), in the turning frame, and powers of either's growth."""
-        w, pull = abs(self.omega_rad_s), self.release.room.pull_m_s2[2]
-        position, velocity = self._turned(w, since_s)
-        position[2] = self.position_m[2] + since_s * (self.velocity_m_s[2] + 0.5 * pull * since_s)
-        velocity[2] = self.velocity_m_s[2] + pull * since_s
-        path_m = np.zeros((_POWERS, 3, len(since_s)))
-        path_m[1] = length_s * velocity
-        path_m[2] = 0.5 * (w * length_s) ** 2 * position
-        path_m[2, 2] = 0.5 * pull * length_s**2
-        for k in range(3, _POWERS):
-            path_m[k, :2] = path_m[k - 2, :2] * (w * length_s) ** 2 / (k * (k - 1))
-        path_m = bernstein.from_powers(path_m)
-        return Step(since_s, length_s, position, velocity, path_m, np.zeros_like(path_m))
-
-    def _turned(self, w, since_s):
-        """Position and velocity (3, M) after times (M,): x = p e^wt + q e^-wt, which keeps what comes to rest on the axis; before a
-        radian x = a cosh wt + b t (sinh wt)/wt, which keeps its digits however slow the spin."""
-        place, speed, phase = self.position_m[:, None], self.velocity_m_s[:, None], w * since_s
-        if phase[-1] < 1.0:
-            along = np.divide(np.sinh(phase), phase, out=np.ones_like(phase), where=phase > 0)
-            position = place * np.cosh(phase) + speed * since_s * along
-            return position, place * w * np.sinh(phase) + speed * np.cosh(phase)
-        outward, inward = 0.5 * (place + speed / w) * np.exp(phase), 0.5 * (place - speed / w) * np.exp(-phase)
-        return outward + inward, w * (outward - inward)
-
-    def _touch(self):
-        """How it stands to each surface as it is let go (`crossings.touching`)."""
-        acceleration = self.omega_rad_s**2 * self.position_m * np.array([1.0, 1.0, 0.0])
-        acceleration[2] = self.release.room.pull_m_s2[2]
-        state = (v[:, None] for v in (self.position_m, self.velocity_m_s, acceleration))
-        position, velocity, acceleration = state
-        radius = np.array([self.release.body.radius_m])
-        return np.array(
-            [touching(s, position, velocity, acceleration, radius)[0] for s in self.release.room.surfaces], dtype=int
-        )
-
-    def _leaves_s(self):
-        """By when it has met something or never will: it flies away from the axis as e^wt, unless it comes to rest there."""
-        w = abs(self.omega_rad_s)
-        grows = np.any(w * self.position_m[:2] + self.velocity_m_s[:2])
-        return min(self.limit_s, _GREATEST_EXPONENT / w) if grows else self.limit_s
-
-    def _landed(self, surface, end):
-        """Drift of what comes to a surface at a position (3,) of the turning frame, or None where that is not the ground."""
+    def landed_at(self, surface, end):
+        """The same of what comes to a surface at a position (3,) of the turning frame."""
         if not _is_ground(surface, end):
             return None
-        return self._along(end, float(frames.azimuth_steps(np.stack([self.position_m, end]))[0]))
+        return end, float(frames.azimuth_steps(np.array([self.position_m, end]))[0])
 
-    def _along(self, end, swept_rad):
-        """How far along the ground from the release a position (3,) of the turning frame is, that azimuth away."""
-        along_m = np.array([self.ways.habitat.radius_m * swept_rad])
-        return self.ways.at(self.ways.plan.place, along_m, end[None], self.release.body.radius_m)[0].in_all_m
+    def drifts_m(self, ways, ends):
+        """How far along the ground from the release such ends are, one after another."""
+        positions, swept_rad = (np.array(column) for column in zip(*ends, strict=True))
+        along_m = ways.habitat.radius_m * swept_rad
+        return (way.in_all_m for way in ways.at(ways.plan.place, along_m, positions, self.release.body.radius_m))
+
+
+def _without_coriolis(flights):
+    """Where _Flights come down under the centrifugal force and the pull alone, x'' = w^2 x, as `_parts` has it; those in one room
+    together. Raises TooMuchWork with the `index` of one."""
+    out, rooms = [None] * len(flights), {}
+    for k, flight in enumerate(flights):
+        rooms.setdefault(id(flight.release.room), []).append(k)
+    for numbers in rooms.values():
+        flown = _CarriedOut([flights[k] for k in numbers])
+        try:
+            for k, end in zip(numbers, flown.ends(), strict=True):
+                out[k] = end
+        except TooMuchWork as exceeded:
+            exceeded.index = numbers[exceeded.index or 0]
+            raise
+    return out
+
+
+class _CarriedOut:
+    """F flights in one room under the centrifugal force and the pull alone: states (3, F) in the turning frame, and their rates (F,)."""
+
+    def __init__(self, flights):
+        self._flights, room = flights, flights[0].release.room
+        self._surfaces, self._pull = room.surfaces, room.pull_m_s2[2]
+        self._position, self._velocity = (
+            np.array([getattr(each, name) for each in flights]).T for name in ("position_m", "velocity_m_s")
+        )
+        self._radius_m = np.array([each.release.body.radius_m for each in flights])
+        self._w = np.array([abs(each.omega_rad_s) for each in flights])
+        self._limit_s = np.array([each.limit_s for each in flights])
+        with np.errstate(over="ignore"):  # of a spin next to none
+            self._length_s = np.minimum(turned.MOST_RAD / self._w, self._limit_s)
+
+    def ends(self):
+        """Where each comes down."""
+        out, touch = [None] * len(self._flights), self._touch()
+        at_once = (touch < 0).any(axis=0)
+        for f in at_once.nonzero()[0].tolist():
+            surface = self._surfaces[int(np.argmax(touch[:, f] < 0))]
+            out[f] = self._flights[f].landed_at(surface, self._position[:, f])
+        up, first, last = ~at_once, 0, np.ceil(self._leaves_s() / self._length_s)
+        while (up := up & (first < last)).any():
+            some = up.nonzero()[0]
+            try:
+                spend(_STEPS_AT_ONCE * len(some))
+            except TooMuchWork as exceeded:
+                exceeded.index = int(some[0])
+                raise
+            for f, end in self._met(some, first, touch):
+                out[f], up[f] = end, False
+            first += _STEPS_AT_ONCE
+        return out
+
+    def _met(self, some, first, touch):
+        """(number, where it comes down) of each of an index that meets something within so many steps from the one numbered `first` on."""
+        step = self._steps(some, first)
+        state = np.zeros((len(self._surfaces), _STEPS_AT_ONCE, len(some)), dtype=int)
+        if first == 0:
+            state[:, 0] = touch[:, some]
+        count = _STEPS_AT_ONCE * len(some)
+        radius_m = np.broadcast_to(self._radius_m[some], (_STEPS_AT_ONCE, len(some))).reshape(count)
+        s, which = first_contact(step, self._surfaces, radius_m, state.reshape(-1, count))
+        meets = (s <= 1.0).reshape(_STEPS_AT_ONCE, -1)
+        met = meets.any(axis=0).nonzero()[0]
+        k = meets.argmax(axis=0)[met] * len(some) + met
+        places = (step.position_m[:, k] + bernstein.value(step.path_m[..., k], s[k])).T if len(k) else ()
+        for f, number, place in zip(some[met].tolist(), k.tolist(), places, strict=True):
+            in_time = step.elapsed_s[number] + s[number] * step.length_s[number] <= self._limit_s[f]
+            yield f, self._flights[f].landed_at(self._surfaces[which[number]], place) if in_time else None
+
+    def _steps(self, some, first):
+        """The Step of so many steps of each of an index from its own numbered `first` on, one after another of all, in the turning frame."""
+        pull, length_s, w = self._pull, self._length_s[some], self._w[some]
+        since_s = (first + np.arange(_STEPS_AT_ONCE))[:, None] * length_s
+        position, velocity = self._turned(some, w, since_s)
+        position[2] = self._position[2, some] + since_s * (self._velocity[2, some] + 0.5 * pull * since_s)
+        velocity[2] = self._velocity[2, some] + pull * since_s
+        path_m = np.zeros((_POWERS, *position.shape))
+        path_m[1] = length_s * velocity
+        square = (w * length_s) ** 2
+        path_m[2::2, :2] = np.multiply.accumulate(_EVEN * square)[:, None, None] * position[:2]
+        path_m[3::2, :2] = np.multiply.accumulate(_ODD * square)[:, None, None] * path_m[1, :2]
+        path_m[2, 2] = 0.5 * pull * length_s**2
+        path_m = bernstein.from_powers(path_m.reshape(_POWERS, 3, -1))
+        length_s = np.broadcast_to(length_s, since_s.shape).reshape(-1)
+        states = (each.reshape(3, -1) for each in (position, velocity))
+        return Step(since_s.reshape(-1), length_s, *states, path_m, np.zeros_like(path_m))
+
+    def _turned(self, some, w, since_s):
+        """Position and velocity (3, K, F) after times (K, F): x = p e^wt + q e^-wt, which keeps what comes to rest on the axis; before a
+        radian x = a cosh wt + b t (sinh wt)/wt, which keeps its digits however slow the spin."""
+        place, speed, phase = self._position[:, None, some], self._velocity[:, None, some], w * since_s
+        early = phase[-1] < 1.0
+        if early.any():
+            cosh, sinh = np.cosh(phase), np.sinh(phase)
+            along = np.divide(sinh, phase, out=np.ones_like(phase), where=phase > 0)
+            soon = place * cosh + speed * since_s * along, place * w * sinh + speed * cosh
+            if early.all():
+                return soon
+        with np.errstate(over="ignore", invalid="ignore"):  # of those before a radian, which are not taken
+            outward, inward = 0.5 * (place + speed / w) * np.exp(phase), 0.5 * (place - speed / w) * np.exp(-phase)
+        late = outward + inward, w * (outward - inward)
+        return tuple(np.where(early, *both) for both in zip(soon, late, strict=True)) if early.any() else late
+
+    def _touch(self):
+        """How (surfaces, F) each stands to each surface as it is let go (`crossings.touching`)."""
+        acceleration = self._w**2 * self._position
+        acceleration[2] = self._pull
+        states = self._position, self._velocity, acceleration, self._radius_m
+        return np.array([touching(surface, *states) for surface in self._surfaces], dtype=int)
+
+    def _leaves_s(self):
+        """By when (F,) each has met something or never will: it flies away from the axis as e^wt, unless it comes to rest there."""
+        grows = (self._w * self._position[:2] + self._velocity[:2] != 0).any(axis=0)
+        with np.errstate(over="ignore"):
+            return np.where(grows, np.minimum(self._limit_s, _GREATEST_EXPONENT / self._w), self._limit_s)
 
 
 def _is_ground(surface, position):
     return not surface.edge and surface.name_at(position) in ON_THE_GROUND
 
 
-def _flight(setting, plan, track, ways):
+def _flight(setting, plan, track, _ways):
     course, release = plan.course, track.events[0]
     first = course.first if course.opening is None else course.opening.release
     limit_s = max(first.end_s, track.landing.time_s) - first.time_s
     begins = release.rotating_m, release.rotating_velocity_m_s, setting.omega_rad_s(first.time_s)
-    return _Flight(first, *begins, ways, limit_s)
+    return _Flight(first, *begins, limit_s)

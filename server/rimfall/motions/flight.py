@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
+from math import hypot
 
 import numpy as np
 
@@ -130,7 +131,7 @@ def _flown(medium, releases, log_of, watch, tolerance_m=TOLERANCE_M):
         return
     ended = 0
     stiff = _stiff(medium, releases)
-    for stepper, group in ((WindowStepper, np.flatnonzero(~stiff)), (StiffStepper, np.flatnonzero(stiff))):
+    for stepper, group in ((WindowStepper, (~stiff).nonzero()[0]), (StiffStepper, stiff.nonzero()[0])):
         for part in (group[k : k + AT_ONCE].tolist() for k in range(0, len(group), AT_ONCE)):
             some = [releases[i] for i in part]
             batch = Airborne(medium, some, stepper, log_of(), tolerance_m)
@@ -157,8 +158,10 @@ def _fly_all(batch, numbers, watch):
 
 def _stiff(medium, releases):
     """Whether (N,) the air stops each body so soon, against the time it may fly, that explicit steps would crawl."""
+    if medium.air is None:
+        return np.zeros(len(releases), dtype=bool)
     rooms, room = distinct([r.room for r in releases])
     bodies, body = distinct([r.body for r in releases])
-    pull = np.array([np.linalg.norm(r.pull_m_s2) for r in rooms])[room]
+    pull = np.array([hypot(*r.pull_m_s2) for r in rooms])[room]
     rates = settling_rates_1_s(medium, as_arrays(bodies).take(body), pull)
     return rates * np.array([r.end_s - r.time_s for r in releases]) > _STIFF_TIMES

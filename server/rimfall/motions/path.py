@@ -80,6 +80,9 @@ class StepLog:
 
     def _pieces(self):
         """(number, columns of a Path) of each body that took a step."""
+        if len(self._steps) == 1:
+            yield from self._single_pieces()
+            return
         owner = np.concatenate(self._owners)
         order = np.argsort(owner, kind="stable")
 
@@ -98,6 +101,16 @@ class StepLog:
         numbers, first = np.unique(owner[order], return_index=True)
         for i, low, high in zip(numbers.tolist(), first, [*first[1:], len(owner)], strict=True):
             yield i, [c[low:high] for c in columns]
+
+    def _single_pieces(self):
+        """The same where all is one step: nothing to be put in order."""
+        (step,), (owners,), (begin_s,) = self._steps, self._owners, self._begins
+        spend()
+        length_s = np.broadcast_to(step.length_s, owners.shape)
+        arrays = (step.position_m, step.velocity_m_s, step.path_m, step.path_m_s)
+        columns = [begin_s, length_s, *(np.ascontiguousarray(a.transpose(-1, *range(a.ndim - 1))) for a in arrays)]
+        for k, i in enumerate(owners.tolist()):
+            yield i, [column[k : k + 1] for column in columns]
 
 
 class EndLog:

@@ -7,7 +7,8 @@ counted at the deck's radius (design, section 1).
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from functools import cached_property
 
 import numpy as np
 
@@ -57,14 +58,22 @@ class Ways:
 
     habitat: Shape
     plan: Plan
+    _known: dict = field(default_factory=dict, init=False, repr=False, compare=False)
 
-    @property
+    @cached_property
     def _chart(self):
         return self.habitat.chart(self.plan.floor)
 
     def of(self, moments: Sequence) -> list[Way]:
         """From the release to Moments."""
         return self.between(self.plan.place, moments)
+
+    def to(self, moments: Sequence) -> list[Way]:
+        """The same, of each Moment worked out once, as drift, words, prose and the answer all tell it."""
+        new = [one for one in moments if id(one) not in self._known]
+        for one, way in zip(new, self.of(new), strict=True):
+            self._known[id(one)] = one, way
+        return [self._known[id(one)][1] for one in moments]
 
     def between(self, place: Sequence, moments: Sequence) -> list[Way]:
         """From a place (along, height, axial) to Moments."""
@@ -101,11 +110,10 @@ class Ways:
     def _where_it_is(self, place, positions, body_m):
         """Distance from the axis (n,) at which a thing is measured, and how far it is along the axis (n,) from a place."""
         rho, axial = np.hypot(positions[:, 0], positions[:, 1]), positions[:, 2] - place[2]
-        free = np.ones(len(rho), dtype=bool)
+        free, least_m = np.ones(len(rho), dtype=bool), _TOUCH * (1.0 + self._chart.radius_m)
         for surface in self.habitat.surfaces(self.plan.floor):
-            gap = surface.gap(positions.T, np.full(len(rho), body_m))
-            touches = free & ~np.bool_(surface.edge) & (np.abs(gap) <= _TOUCH * (1.0 + self._chart.radius_m))
-            if not touches.any():
+            touches = None if surface.edge else free & (np.abs(surface.gap(positions.T, body_m)) <= least_m)
+            if touches is None or not touches.any():
                 continue
             free &= ~touches
             spot = positions[touches] - body_m * surface.normal(positions[touches].T).T

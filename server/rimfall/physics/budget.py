@@ -33,10 +33,22 @@ class Amount:
     seconds: float = 0.0
 
     def __sub__(self, other: "Amount") -> "Amount":
-        return Amount(*(getattr(self, name) - getattr(other, name) for name in self.__dataclass_fields__))
+        return Amount(
+            self.steps - other.steps,
+            self.law_calls - other.law_calls,
+            self.samples - other.samples,
+            self.bytes - other.bytes,
+            self.seconds - other.seconds,
+        )
 
     def __add__(self, other: "Amount") -> "Amount":
-        return Amount(*(getattr(self, name) + getattr(other, name) for name in self.__dataclass_fields__))
+        return Amount(
+            self.steps + other.steps,
+            self.law_calls + other.law_calls,
+            self.samples + other.samples,
+            self.bytes + other.bytes,
+            self.seconds + other.seconds,
+        )
 
     def told(self, what: str) -> str:
         """One of its figures in words."""

@@ -81,8 +81,10 @@ def _trace_one(scene, ledger, greatest_samples, spent, tell, parts):
     spend(bytes=-carried)  # the journeys: their paths are read, and nobody needs them any more
     if parts == "all":
         drifts = drift.parts_of_all(setting, [(one.plan, one.track, one.ways) for one in motions])
-        motions = [replace(one, drift=why) for one, why in zip(motions, drifts, strict=True)]
-        motions = [replace(one, reached=_reached(setting, one, motions)) for one in motions]
+        motions = [
+            replace(one, drift=why, reached=_reached(setting, one, motions))
+            for one, why in zip(motions, drifts, strict=True)
+        ]
     return Trace(scene, setting, per_frame, _grid_count(setting, motions), motions, parts=parts), samples.spent
 
 
