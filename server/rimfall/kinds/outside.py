@@ -11,6 +11,7 @@ from ..fields import linear, number
 from ..motions.journey import Leg
 from ..motions.path import Path
 from ..physics import frames
+from ..physics.brackets import narrowed
 from ..physics.constants import TURN_RAD
 from ..physics.turned import longest_s
 from .motion import Place
@@ -19,7 +20,6 @@ from .places import over_its_floor
 NONE_BECAUSE = "outside"  # why there is nothing under plain gravity beside it
 WEIGHTLESS = ("centrifugal", "coriolis")  # arrows that tell nothing of who is weightless
 _LOOK_RAD = 0.05  # of the turning, from look to look for where the structure is nearest
-_HALVINGS = 60
 _MOST_SWEEPS = 3
 
 
@@ -95,12 +95,9 @@ def sweeps(setting, leg, point):
         if ahead.max() < full:
             break
         k = int(np.argmax(ahead >= full))
-        low, high = looks[k - 1], looks[k]
-        for _ in range(_HALVINGS):
-            middle = 0.5 * (low + high)
-            low, high = (middle, high) if _ahead_rad(spin, leg, np.array([middle]))[0] < full else (low, middle)
-        there = frames.turn(point, float(spin.angle_rad(high)))
-        passes.append({"time_s": float(high), "distance_m": float(np.linalg.norm(state(leg, high)[0][0] - there))})
+        _, time_s = narrowed(looks[k - 1], looks[k], lambda at, full=full: _ahead_rad(spin, leg, at) >= full)
+        there = frames.turn(point, float(spin.angle_rad(time_s)))
+        passes.append({"time_s": time_s, "distance_m": float(np.linalg.norm(state(leg, time_s)[0][0] - there))})
     return passes
 
 

@@ -8,6 +8,7 @@ from ..physics import bernstein
 from ..physics.budget import spend
 from ..physics.integrate import Step
 
+_LONG = 64  # times to a piece: where there are so many, what holds for a piece is taken once, not once for each of them
 _AT_ONCE = 20_000  # times read in one go: their polynomials then stay within a few tens of megabytes
 
 
@@ -44,7 +45,10 @@ class Path:
         spend(samples=len(time_s))
         k = self.piece(time_s)
         s = self.share(k, time_s)
-        return self.position_m[k] + values(self.path_m, k, s), self.velocity_m_s[k] + values(self.path_m_s, k, s)
+        weights = bernstein.weights(self.path_m.shape[1] - 1, s)
+        alike = self.path_m_s.shape[1] == len(weights)
+        faster = _weighed(weights, self.path_m_s, k) if alike else values(self.path_m_s, k, s)
+        return self.position_m[k] + _weighed(weights, self.path_m, k), self.velocity_m_s[k] + faster
 
 
 def of_no_length(time_s: float, position: np.ndarray, velocity: np.ndarray) -> Path:
@@ -134,10 +138,20 @@ class EndLog:
 
 def values(control: np.ndarray, k: np.ndarray, s: np.ndarray) -> np.ndarray:
     """Values (n, D) of the pieces k (n,) of control points (S, K, D) at s (n,)."""
-    weights = bernstein.weights(control.shape[1] - 1, s)
+    return _weighed(bernstein.weights(control.shape[1] - 1, s), control, k)
+
+
+def _weighed(weights, control, k):
+    """The same by weights (K, n) of the control points."""
     if len(control) == 1:
         return weights.T @ control[0]
-    return np.einsum("kn,nkd->nd", weights, control[k])
+    if len(control) * _LONG > len(k):
+        return np.einsum("kn,nkd->nd", weights, control[k])
+    out = np.empty((len(k), control.shape[2]))
+    for number, own in enumerate(control):
+        some = k == number
+        out[some] = weights[:, some].T @ own
+    return out
 
 
 def slope(control: np.ndarray) -> np.ndarray:

@@ -217,10 +217,14 @@ def states(setting: Setting, path: Trajectory, plan: Plan, time_s: np.ndarray, a
     """States at times (n,) inside a path (Trajectory), in any order."""
     spend(bytes=_STATE_BYTES * len(time_s))
     spin, chart = setting.habitat.spin, setting.habitat.chart(plan.floor)
-    rotating, moving, inertial = path.both(spin, time_s)
+    knots_s = winding.knots_s(path) if chart.winds else np.empty(0)
+    read = path.both(spin, np.concatenate([knots_s, time_s]))
+    rotating, moving, inertial = (each[len(knots_s) :] for each in read)
     return States(
         time_s,
-        winding.along(setting, path, plan, time_s, axis_s) if chart.winds else chart.along(rotating),
+        winding.along(setting, path, plan, knots_s, time_s, read[0], read[2], axis_s)
+        if chart.winds
+        else chart.along(rotating),
         chart.height(rotating),
         chart.axial(rotating),
         rotating,

@@ -103,6 +103,8 @@ def _turned(paths, rows):
 def attitudes(trajectory: Trajectory, spin: Spin, time_s: np.ndarray) -> np.ndarray:
     """Unit quaternions (n, 4), w first, of how a body has turned in the turning frame at times (n,), rising, since the path
     began; 1, 0, 0, 0 there."""
+    if trajectory.grounded.all() and not trajectory.turned_rad.any():
+        return np.tile([1.0, 0.0, 0.0, 0.0], (len(time_s), 1))
     marks = np.unique(np.concatenate([[trajectory.begin_s], trajectory.start_s, time_s]))
     marks = marks[marks >= trajectory.begin_s]
     begin, end = marks[:-1], marks[1:]

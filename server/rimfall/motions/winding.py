@@ -16,32 +16,42 @@ from .setting import Setting
 from .trajectory import Trajectory
 
 
+def knots_s(path: Trajectory) -> np.ndarray:
+    """Times (m,) besides those wanted at which a path is read for `along`: its begin and its own knots."""
+    return np.concatenate([[path.begin_s], path.knots_s])
+
+
 def along(
-    setting: Setting, path: Trajectory, plan: Plan, time_s: np.ndarray, axis_s: Sequence[float] = ()
+    setting: Setting,
+    path: Trajectory,
+    plan: Plan,
+    anchors_s: np.ndarray,
+    time_s: np.ndarray,
+    rotating_m: np.ndarray,
+    inertial_m: np.ndarray,
+    axis_s: Sequence[float] = (),
 ) -> np.ndarray:
-    """Arcs (n,), metres at the deck's radius, at times (n,) inside a path (Trajectory), in any order; axis_s: when it passes
-    through the axis."""
+    """Arcs (n,), metres at the deck's radius, at times (n,) inside a path (Trajectory), in any order. anchors_s: its `knots_s` (m,);
+    rotating_m, inertial_m (m + n, 3): where it is at these and at the times; axis_s: when it passes through the axis."""
     radius, spin = setting.habitat.radius_m, setting.habitat.spin
-    anchors = np.concatenate([[path.begin_s], path.knots_s])
-    times = np.concatenate([anchors, time_s])
+    times = np.concatenate([anchors_s, time_s])
     order = np.argsort(times, kind="stable")
     at = times[order]
-    steps = _steps(setting, path, at, plan, axis_s)
+    steps = _steps(setting, path, at, plan, rotating_m[order], inertial_m[order], axis_s)
     azimuth = np.empty(len(times))
     azimuth[order] = plan.place[0] / radius + np.concatenate([[0.0], np.cumsum(steps)])
     if (
         path.turned_rad is None and not spin.tumbles
     ):  # one subtraction at the end keeps all digits of a path that only flies
         azimuth += float(spin.angle_rad(path.begin_s)) - spin.angle_rad(times)
-    return radius * azimuth[len(anchors) :]
+    return radius * azimuth[len(anchors_s) :]
 
 
-def _steps(setting, path, at, plan, axis_s):
+def _steps(setting, path, at, plan, turning, position, axis_s):
     """Change of azimuth (n - 1) from each of the rising times (n,) to the next: inertial where all of it flies, else that
-    in the turning frame."""
+    in the turning frame. turning, position (n, 3): where it is in either."""
     spin, radius = setting.habitat.spin, setting.habitat.radius_m
     flies = path.turned_rad is None and not spin.tumbles
-    turning, _, position = (None, None, path.at(at)[0]) if flies else path.both(spin, at)
     if spin.tumbles:  # its axis moves: only seen from aboard does a thing go round it
         return _aboard(setting, plan, turning, at, axis_s)
     steps = frames.azimuth_steps(position)

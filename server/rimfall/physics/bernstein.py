@@ -173,9 +173,12 @@ def value(control, s):
     return np.einsum("kn,k...n->...n", weights(len(control) - 1, s), control)
 
 
+@lru_cache
 def straight(degree):
     """(degree + 1, 1, 1): coefficients of s."""
-    return np.linspace(0.0, 1.0, degree + 1)[:, None, None]
+    out = np.linspace(0.0, 1.0, degree + 1)[:, None, None]
+    out.flags.writeable = False
+    return out
 
 
 _FEW = 8  # polynomials

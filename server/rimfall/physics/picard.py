@@ -22,6 +22,7 @@ from math import comb
 import numpy as np
 from numpy.polynomial import chebyshev
 
+from . import bernstein
 from .budget import spend
 
 MOST_ROUNDS = 30
@@ -126,7 +127,7 @@ class Window:
 
     def tail(self) -> np.ndarray:
         """(N,) how much of its rates the polynomial leaves out at most: the greatest of its last two coefficients."""
-        return np.max(np.abs(self.rule.series[-2:] @ self.rates), axis=(0, 1))
+        return _greatest(self.rule.series[-2:] @ self.rates)
 
     def series(self) -> np.ndarray:
         """Chebyshev coefficients (D, K, N) of the rates."""
@@ -135,12 +136,17 @@ class Window:
     def path_m(self) -> np.ndarray:
         """Bernstein coefficients (K + 2, D, N) of the position's change since the start."""
         change = self.length_s**2 * (self.rule.twice_control @ self.series())
-        change += (self.length_s * np.linspace(0.0, 1.0, change.shape[1])[:, None]) * self.velocity[:, None]
-        return np.moveaxis(change, 1, 0)
+        change += (self.length_s * bernstein.straight(change.shape[1] - 1)[:, 0]) * self.velocity[:, None]
+        return change.transpose(1, 0, 2)
 
     def path_m_s(self) -> np.ndarray:
         """Bernstein coefficients (K + 2, D, N) of the velocity's change since the start."""
-        return np.moveaxis(self.length_s * (self.rule.once_control @ self.series()), 1, 0)
+        return (self.length_s * (self.rule.once_control @ self.series())).transpose(1, 0, 2)
+
+
+def _greatest(figures):
+    """The greatest size (N,) among figures (D, K, N)."""
+    return np.maximum.reduce(np.abs(figures), axis=(0, 1))
 
 
 class _Windows:
@@ -163,7 +169,7 @@ class _Windows:
 
     def begin(self):
         """States (D, K, M) without any acceleration."""
-        return self._carried, np.repeat(self._velocity[:, None], len(self._at.points), axis=1)
+        return self._carried, self._velocity[:, None].repeat(len(self._at.points), axis=1)
 
     def states(self, rates):
         """States (D, K, M) that rates lead to."""
@@ -196,7 +202,7 @@ def second_order(law, begin_s, length_s, position, velocity, stays_m, *, degree=
     to_position = length_s * np.maximum(
         0.5 * length_s, lasts_s
     )  # of a change of the rates' integral over a window of length 1
-    own = _Rounds(at, to_position, *(np.broadcast_to(figure, count) for figure in (stays_m, most)))
+    own = _Rounds(at, to_position, *(figure + np.zeros(count) for figure in (stays_m, most)))
     some, solved, rates, times = None, None, None, begin_s + length_s * at.points[:, None]
     with np.errstate(all="ignore"):  # a window far too long runs away, and is taken back
         state = windows.begin()
@@ -208,7 +214,7 @@ def second_order(law, begin_s, length_s, position, velocity, stays_m, *, degree=
             done, wild = own.judged(rates)
             here = slice(None) if some is None else some
             moved[here] = np.where(wild, np.inf, own.next_)
-            if round_ == MOST_ROUNDS - 1 or np.all(done):
+            if round_ == MOST_ROUNDS - 1 or done.all():
                 break
             if round_ >= _SOON and len(done) > _FEW and np.count_nonzero(done) > _LEAVE * len(done):
                 solved = np.empty_like(rates) if solved is None else solved
@@ -267,9 +273,9 @@ class _Rounds:
     def _judge(self, off, rates):
         """Note what a change of rates has changed; rates: as they are now."""
         before = self._change
-        self._change = self._to_position * np.max(np.abs(self._looked_at @ off), axis=(0, 1))
+        self._change = self._to_position * _greatest(self._looked_at @ off)
         if before is None:
-            size = self._to_position * np.max(np.abs(self._looked_at @ rates), axis=(0, 1))
+            size = self._to_position * _greatest(self._looked_at @ rates)
             self._stays = np.maximum(self._stays, _ROUNDING * size)
             self._first = np.maximum(self._change, self._stays)
             self.next_ = self._change
@@ -281,7 +287,7 @@ class _Rounds:
         """Which bodies (M,) are done with, and which of them because their windows are too long."""
         wild = ~(self._change <= _WILD * self._first)
         if self._round == _ROUNDS_TO_LEARN:
-            wild |= ~(np.max(np.abs(self._at.series[-2:] @ rates), axis=(0, 1)) <= self._most)
+            wild |= ~(_greatest(self._at.series[-2:] @ rates) <= self._most)
         return (self.next_ <= self._stays) | wild, wild
 
 

@@ -69,8 +69,7 @@ class WindowStepper:
         self._force, self._position, self._velocity, self._jumps = force, position, velocity, jumps
         self._absolute, self._relative = absolute, relative
         self._limit_s, self._lasts_s, self._length_s, self._reach_m, self._longest_s = (
-            np.broadcast_to(np.asarray(figure, dtype=float), count)
-            for figure in (limit_s, lasts_s, first_s, reach_m, longest_s)
+            figure + np.zeros(count) for figure in (limit_s, lasts_s, first_s, reach_m, longest_s)
         )
         self._stops_s = np.empty((0, count)) if stops_s is None else stops_s
         self._elapsed_s = np.zeros(count)
@@ -138,7 +137,7 @@ class WindowStepper:
         """Take every body through its next window that is fine; keep(which, window, fine) is told each."""
         self._position, self._velocity = self._position.copy(), self._velocity.copy()
         self._elapsed_s, self._length_s = self._elapsed_s.copy(), self._length_s.copy()
-        going = np.flatnonzero(~self.done)
+        going = (~self.done).nonzero()[0]
         for left in (going[first : first + _AT_ONCE] for first in range(0, len(going), _AT_ONCE)):
             while len(left):
                 left = left[~self._tried(left, keep)]
@@ -147,7 +146,7 @@ class WindowStepper:
         """Elapsed times (M,) that the next windows of bodies may not cross, and how long they may be and are wanted to be at most."""
         begin_s = self._elapsed_s[which]
         stops_s = self._stops_s[:, which]
-        until_s = np.min(np.where(stops_s > begin_s, stops_s, np.inf), axis=0, initial=np.inf)
+        until_s = np.minimum.reduce(np.where(stops_s > begin_s, stops_s, np.inf), axis=0, initial=np.inf)
         speed = np.hypot(self._velocity[0, which], self._velocity[1, which])
         longest_s = np.minimum(self._longest_s[which], self._reach_m[which] / np.maximum(speed, _NO_SPEED))
         return np.minimum(until_s, self._limit_s[which]), np.minimum(self._length_s[which], longest_s)
@@ -165,7 +164,7 @@ class WindowStepper:
         """The windows of bodies `which`; a function of the degree: what a coefficient left out is in errors, of those allowed; and the errors
         (M,) that are."""
         position, lasts_s = self._position[:, which], self._lasts_s[which]
-        allowed_m = self._absolute + self._relative * np.max(np.abs(position), axis=0)
+        allowed_m = self._absolute + self._relative * np.maximum.reduce(np.abs(position), axis=0)
 
         def to_error(degree):
             return length_s * np.maximum(length_s / degree**2, 0.1 * lasts_s / degree) / allowed_m

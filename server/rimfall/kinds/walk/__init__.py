@@ -14,6 +14,7 @@ from ...motions.course import Round, course, floats_at_m_s
 from ...motions.journey import Event, Prescribed
 from ...motions.people import felt, last_state, lean_deg, on_floor, weight_g
 from ...phrases import seconds, speed
+from ...physics.brackets import narrowed
 from ...physics.constants import PERSON_HEIGHT_M, TURN_RAD
 from ...physics.crossings import TOUCH_M
 from ..kind import Finding, Kind, Page, Stage, called, when
@@ -67,9 +68,6 @@ def _rounds(motion, setting):
         yield "for_s", motion.for_s, may_be
 
 
-_HALVINGS = 60
-
-
 @dataclass(frozen=True)
 class _Stop:
     """When a walk ends, seconds since its start; the surface that ends it, or None."""
@@ -85,12 +83,10 @@ def stop(setting, way, body, floor, lasts_s):
     """
     earliest = _Stop(_to_the_axis_s(way, body.diameter_m, lasts_s), None)
     for surface in setting.habitat.surfaces(floor):
-        low, high = 0.0, earliest.after_s
-        if _gap(way, surface, body.radius_m, high) >= -TOUCH_M:
+        gap_m = partial(_gap_m, way, surface, body.radius_m)
+        if gap_m(np.array([earliest.after_s]))[0] >= -TOUCH_M:
             continue
-        for _ in range(_HALVINGS):
-            middle = 0.5 * (low + high)
-            low, high = (middle, high) if _gap(way, surface, body.radius_m, middle) >= 0 else (low, middle)
+        low, _ = narrowed(0.0, earliest.after_s, lambda since_s, gap_m=gap_m: gap_m(since_s) < 0)
         earliest = _Stop(low, surface)
     return earliest
 
@@ -100,9 +96,9 @@ def _to_the_axis_s(way, head_m, lasts_s):
     return min(lasts_s, max((way.radius_m - head_m) / way.rise_m_s, 0.0)) if rises else lasts_s
 
 
-def _gap(way, surface, radius_m, since_s):
-    position = way.at(np.array([since_s]), radius_m)[0]
-    return float(surface.gap(position.T, np.array([radius_m]))[0])
+def _gap_m(way, surface, radius_m, since_s):
+    """Gap (n,) of the ball of a walk to a surface at times (n,) after its start."""
+    return surface.gap(way.at(since_s, radius_m)[0].T, radius_m)
 
 
 def plan(setting, motion):
