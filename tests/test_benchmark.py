@@ -15,6 +15,17 @@ def test_what_is_counted_does_not_vary_and_knows_the_core():
     assert min(rolled["force calls"], rolled["law calls"], rolled["s of rolling"]) > 0
 
 
+def test_what_is_asked_again_costs_less():
+    again = tracer.again("three-pods")
+    first = again["paths alone"]
+    assert min(first["force calls"], first["law calls"]) > 0
+    assert (again["another name"]["force calls"], again["another name"]["law calls"]) == (0, 0)
+    assert again["another name"]["Python calls"] < 0.6 * first["Python calls"]
+    assert again["one motion moved"]["force calls"] <= first["force calls"]
+    assert again["words after them"]["law calls"] == 0
+    assert tracer.counts("steep-lob") == tracer.counts("steep-lob")  # nothing of it is left
+
+
 def test_a_load_that_comes_and_goes_meets_both_of_a_pair():
     ran, load = [], iter([1.0, 1.0, 5.0, 5.0, 1.0, 1.0])
 

@@ -14,7 +14,7 @@ from tests.heavy import HEAVY
 from tests.serving import ROOT, free_port, serving, wait_until_healthy
 
 from .row import Row, quantile
-from .service import ask_s
+from .service import ask_s, opening
 
 
 def measure():
@@ -57,7 +57,7 @@ def asked(host, for_s):
     ends_s = time.monotonic() + for_s
     times, one = [], http.client.HTTPConnection(host, timeout=60)
     while time.monotonic() < ends_s:
-        times.append(ask_s(one))
+        times.append(ask_s(one, opening(len(times))))
     one.close()
     return times
 

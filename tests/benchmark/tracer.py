@@ -1,6 +1,7 @@
 """A process that answers traces of the scenes to start from, for the benchmark: run by path, on whatever program PYTHONPATH has.
 
-A line in, ["time", scene, times] or ["count", scene] as JSON; a line out: processor seconds of one, or its counts.
+A line in, ["time", scene, times], ["count", scene] or ["again", scene] as JSON; a line out: processor seconds of one, or counts of it. What the
+program keeps between traces it forgets before each, but where it is asked again.
 """
 
 import json
@@ -8,6 +9,7 @@ import sys
 import time
 
 from rimfall.scene import examples
+from rimfall.web import work
 from rimfall.web.work import Asked, answered
 
 # name → (ends of the file's name, ends of the function's): calls of these are counted
@@ -18,12 +20,23 @@ CALLS = {
 OPTIONS = {"arrays": "f4", "units": "si", "hold": None, "held": None, "follower": "habitat.spin_rpm"}
 
 
+def forget():
+    """Have the program keep nothing, where it keeps anything."""
+    if hasattr(work, "KEPT"):
+        work.KEPT.clear()
+
+
 def trace(scene):
     """The answer that the page gets, as bytes."""
-    body = examples.example(scene).encode()
-    answer = answered(Asked("trace", body, OPTIONS, 600.0), None, lambda: False)
+    forget()
+    return ask(examples.example(scene))
+
+
+def ask(text, **options):
+    """The answer to a document."""
+    answer = answered(Asked("trace", text.encode(), OPTIONS | options, 600.0), None, lambda: False)
     if answer.status != 200:
-        raise RuntimeError(f"{scene}: {answer.body.decode()}")
+        raise RuntimeError(answer.body.decode())
     return answer.body
 
 
@@ -37,7 +50,33 @@ def seconds(scene, times):
 
 def counts(scene):
     """Python calls of one trace, those in CALLS, and the bytes of its answer. What the clock calls is left out."""
-    trace(scene)  # what is kept for the next
+    trace(scene)  # what any trace loads
+    return counted(lambda: trace(scene))
+
+
+def again(scene):
+    """Counts of a trace of paths; of the same with words after it; of it once a name is another; of it once a figure of one motion is."""
+    document = json.loads(examples.example(scene))
+    renamed, moved = json.loads(examples.example(scene)), json.loads(examples.example(scene))
+    renamed["motions"][0]["name"] = "Another name"
+    moved["motions"][0]["start_s"] = moved["motions"][0].get("start_s", 0.0) + 0.125
+    moving, out = {"parts": "own_paths"}, {}
+    for name, one, options in (
+        ("paths alone", document, moving),
+        ("words after them", document, {}),
+        ("another name", renamed, moving),
+        ("one motion moved", moved, moving),
+    ):
+        forget()
+        ask(json.dumps(document), **(options if name == "paths alone" else moving))
+        if name == "paths alone":
+            forget()
+        out[name] = counted(lambda one=one, options=options: ask(json.dumps(one), **options))
+    return out
+
+
+def counted(answer):
+    """Counts of what answer() does, and the bytes that it gives."""
     every, grounded = {}, [0.0]
 
     def called(frame, event, value):
@@ -48,7 +87,7 @@ def counts(scene):
 
     sys.setprofile(called)
     try:
-        size = len(trace(scene))
+        size = len(answer())
     finally:
         sys.setprofile(None)
     clocked = [code for code in every if code.co_filename == __file__ or code.co_name == "_look"]
@@ -67,4 +106,4 @@ def _is(code, files, functions):
 if __name__ == "__main__":
     for line in sys.stdin:
         what, *asked = json.loads(line)
-        print(json.dumps({"time": seconds, "count": counts}[what](*asked)), flush=True)
+        print(json.dumps({"time": seconds, "count": counts, "again": again}[what](*asked)), flush=True)

@@ -13,6 +13,7 @@ from .row import Row, in_turn, quantile
 
 A_TURN_S = 0.08  # of a light scene, so that one is long enough to be told by the clock
 OPENING_CALLS, RING_CALLS = 30, 300  # of the force, of the rolling law
+AGAIN = examples.OPENING, "ring"  # scenes that are asked again
 OPENING_AGAINST, MEDIAN_AGAINST, SLOWEST_TIMES = 1 / 4, 1 / 6, 8
 
 
@@ -51,6 +52,8 @@ def measure(against=None):
             rows.append(_scene(scene, tracers))
             yield rows[-1]
         yield from _together(rows, against)
+        for scene in AGAIN:
+            yield from _again(scene, tracers[0])
 
 
 def _scene(scene, tracers):
@@ -90,6 +93,22 @@ def _together(rows, against):
     times = slowest.value / opening_there
     yield Row(f"the slowest, against the opening scene at {against.name}", f"{times:.1f}", f"<= {SLOWEST_TIMES}", times <= SLOWEST_TIMES,
               slowest.what, value=times)  # fmt: skip
+
+
+def _again(scene, tracer):
+    """What a worker calls of a scene that it is asked again, with something else about it, as the page does."""
+    first, *rest = tracer.ask("again", scene).items()
+    whole = first[1]["Python calls"]
+    for name, counts in rest:
+        told = _told(counts) | {"bytes": counts["bytes"]}
+        share = counts["Python calls"] / whole
+        yield Row(
+            f"{scene} again, {name}: Python calls",
+            f"{100 * share:.0f} %",
+            value=share,
+            counts=told,
+            note=f"of {whole:,} for its paths alone",
+        )
 
 
 def _calls(what, count, most):

@@ -7,10 +7,12 @@ import asyncio
 import json
 import multiprocessing.forkserver
 import os
+import queue
 import signal
 import subprocess
 import sys
 import threading
+import time
 from pathlib import Path
 
 import pytest
@@ -400,6 +402,43 @@ def test_work_that_does_not_heed_its_time_is_refused_all_the_same(monkeypatch):
         app.state.pool.join()
 
     runs(late)
+
+
+def test_a_page_that_asks_again_comes_to_the_worker_that_it_had():
+    """That one has kept what it has asked before; the other has not."""
+    at_work = []
+
+    class Noted(worker.Here):
+        def work(self, asked, tell):
+            at_work.append(threading.current_thread())
+            return super().work(asked, tell)
+
+    several = pool.Pool(3)
+    several._worker_of = Noted
+    answers = queue.Queue()
+
+    def ask():
+        several.submit(pool.Job(Asked("mesh", SCENE, {}, 60.0), answers.put))
+
+    for _ in range(3):
+        ask()
+    for _ in range(3):
+        assert isinstance(answers.get(timeout=30), Answer)
+    until_idle(several)
+    last = several._idle[-1]
+    for _ in range(8):
+        until_idle(several)
+        ask()
+        assert isinstance(answers.get(timeout=30), Answer)
+    assert at_work[3:] == [last] * 8
+    several.close()
+    several.join()
+
+
+def until_idle(several):
+    """Wait until all threads of a pool that are there wait for a job."""
+    while len(several._idle) < len(several._threads):
+        time.sleep(0.001)
 
 
 def test_a_closed_pool_says_so_to_all_who_wait():

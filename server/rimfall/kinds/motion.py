@@ -9,6 +9,7 @@ from ..fields import Strict, Whole, choice, linear, log, number, of_kind, text
 from ..motions.journey import Start
 from ..motions.plan import Plan
 from ..physics.bodies import NAMED_BODIES, SPHERE, Body, named
+from ..physics.kept import as_bytes
 
 NAME_MARKS = ".=,"
 NO_GRAVITY = "no_spin"  # why there is nothing under plain gravity beside it
@@ -62,6 +63,16 @@ class Motion(Strict):
     )
     start_s: float = number("Starts at", "s", 0, 3_600, 0.0, shown=linear(0, 10))
     place: Place = Place()
+
+
+@as_bytes.register
+def _(motion: Motion, _seen):
+    return f"<{type(motion).__qualname__}>{motion.model_dump_json()}".encode()
+
+
+def nameless(motion):
+    """A motion without its name, which nothing but words may go by."""
+    return motion.model_copy(update={"name": None})
 
 
 def at_height(height_m):

@@ -10,6 +10,7 @@ from ..physics.bodies import Body, as_arrays
 from ..physics.budget import TooMuchWork, spend
 from ..physics.forces import Medium, settling_rates_1_s
 from ..physics.integrate import AT_ONCE
+from ..physics.kept import kept, told_once
 from ..physics.protocols import Surface
 from ..physics.stiff import StiffStepper
 from ..physics.windowed import WindowStepper
@@ -19,8 +20,12 @@ from .path import EndLog, Path, StepLog
 _STIFF_TIMES = 700.0  # stopping times in a flight beyond which the implicit stepper is the faster one
 _RESULT_BYTES = 1_300  # of memory, besides the numbers of its path: what a release and what became of it take
 MOST_STEPS = 10_000  # seconds of work; what needs more is refused by whoever asked
+_MOST_KEPT = (
+    200  # bodies: a scene's motions and their references. To tell the drops of a stream apart costs what they are worth
+)
 
 
+@told_once
 @dataclass(frozen=True)
 class Room:
     """Where bodies fly: what they can meet, whether it turns, and a constant pull (3,) in its frame, m/s2.
@@ -81,12 +86,26 @@ def fly(medium: Medium, releases: Sequence[Release], watch: Callable[[int], None
     watch(done) is told after every step how many bodies have ended; what it raises ends the flight. Raises StepLimitExceeded for a
     body whose path takes more than MOST_STEPS.
     """
-    flown = [None] * len(releases)
-    for part, some, batch in _flown(medium, releases, StepLog, watch):
-        spend(bytes=_RESULT_BYTES * len(part))
-        for i, release, path, surface in zip(part, some, batch.paths(), batch.met, strict=True):
+    flown, ended = [None] * len(releases), 0
+    for stepper, part in _parts(medium, releases):
+        some, tell = [releases[i] for i in part], _after(ended, watch)
+        work = kept if len(part) <= _MOST_KEPT else _worked_out
+        ends = work(_flights, medium, some, stepper, numbers=part, watch=tell)
+        for i, release, (path, surface) in zip(part, some, ends, strict=True):
             flown[i] = FlightResult(release, path, surface)
+        ended += len(part)
     return flown
+
+
+def _worked_out(function, *inputs, **beside):
+    return function(*inputs, **beside)
+
+
+def _flights(medium, releases, stepper, *, numbers, watch):
+    """(its Path, the surface it meets or None) of each of some releases, by one kind of stepper."""
+    batch = _flown(medium, releases, stepper, StepLog(), TOLERANCE_M, numbers, watch)
+    spend(bytes=_RESULT_BYTES * len(releases))
+    return list(zip(batch.paths(), batch.met, strict=True))
 
 
 @dataclass(frozen=True)
@@ -111,8 +130,11 @@ def fly_to_ends(
     to a step, where a glance will do."""
     count = len(releases)
     ends = FlightEnds([None] * count, *(np.empty(shape) for shape in (count, (count, 3), (count, 3), count)))
-    for part, _, batch in _flown(medium, releases, EndLog, watch, tolerance_m):
-        log = batch.log
+    ended = 0
+    for stepper, part in _parts(medium, releases):
+        some, tell = [releases[i] for i in part], _after(ended, watch)
+        batch = _flown(medium, some, stepper, EndLog(), tolerance_m, part, tell)
+        log, ended = batch.log, ended + len(part)
         for name, column in (
             ("time_s", batch.ends_s),
             ("position_m", log.position_m.T),
@@ -125,24 +147,23 @@ def fly_to_ends(
     return ends
 
 
-def _flown(medium, releases, log_of, watch, tolerance_m=TOLERANCE_M):
-    """Releases flown a few thousand at a time: (their numbers, they, an Airborne that has come down) of each batch."""
+def _parts(medium, releases):
+    """Releases that fly together, a few thousand at a time: (a kind of stepper, their numbers) of each batch."""
     if not releases:
         return
-    ended = 0
     stiff = _stiff(medium, releases)
     for stepper, group in ((WindowStepper, (~stiff).nonzero()[0]), (StiffStepper, stiff.nonzero()[0])):
-        for part in (group[k : k + AT_ONCE].tolist() for k in range(0, len(group), AT_ONCE)):
-            some = [releases[i] for i in part]
-            batch = Airborne(medium, some, stepper, log_of(), tolerance_m)
-            _fly_all(batch, part, watch and (lambda done, before=ended: watch(before + done)))
-            ended += len(part)
-            yield part, some, batch
+        yield from ((stepper, group[k : k + AT_ONCE].tolist()) for k in range(0, len(group), AT_ONCE))
 
 
-def _fly_all(batch, numbers, watch):
-    """Step an Airborne, whose bodies have these numbers, until all have come down."""
-    steps = 0
+def _after(ended, watch):
+    """Who is told how many have ended, where so many had before."""
+    return watch and (lambda done: watch(ended + done))
+
+
+def _flown(medium, releases, stepper, log, tolerance_m, numbers, watch):
+    """An Airborne of releases, which have these numbers, that have all come down."""
+    batch, steps = Airborne(medium, releases, stepper, log, tolerance_m), 0
     while batch.flying:
         if steps == MOST_STEPS:
             raise StepLimitExceeded(numbers[batch.first_flying])
@@ -154,6 +175,7 @@ def _fly_all(batch, numbers, watch):
         steps += 1
         if watch is not None:
             watch(len(numbers) - batch.flying)
+    return batch
 
 
 def _stiff(medium, releases):

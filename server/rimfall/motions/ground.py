@@ -11,6 +11,7 @@ from ..physics.budget import TooMuchWork
 from ..physics.corner import Corner
 from ..physics.forces import Medium
 from ..physics.integrate import AT_ONCE
+from ..physics.kept import kept
 from ..physics.protocols import Surface
 from .airborne import distinct
 from .flight import Room, StepLimitExceeded
@@ -62,22 +63,29 @@ def go(medium: Medium, starts: Sequence[GroundStart], watch: Callable[[int], Non
     """
     results, done = [None] * len(starts), 0
     for group in _groups(starts):
-        batch, tries = GroundBatch(medium, [starts[i] for i in group]), 0
-        while batch.going:
-            if tries == MOST_TRIES:
-                raise StepLimitExceeded(group[batch.first_going], on_ground=True)
-            try:
-                batch.step()
-            except TooMuchWork as exceeded:
-                exceeded.index = group[batch.first_going]
-                raise
-            tries += 1
-            if watch is not None:
-                watch(done + len(group) - batch.going)
+        tell = watch and (lambda ended, before=done: watch(before + ended))
+        some = kept(_legs, medium, [starts[i] for i in group], numbers=group, watch=tell)
         done += len(group)
-        for i, result in zip(group, batch.results(), strict=True):
+        for i, result in zip(group, some, strict=True):
             results[i] = GroundResult(starts[i], *result)
     return results
+
+
+def _legs(medium, starts, *, numbers, watch):
+    """What `GroundResult` has besides its start, of each of starts that have these numbers, of one room, surface and mode."""
+    batch, tries = GroundBatch(medium, starts), 0
+    while batch.going:
+        if tries == MOST_TRIES:
+            raise StepLimitExceeded(numbers[batch.first_going], on_ground=True)
+        try:
+            batch.step()
+        except TooMuchWork as exceeded:
+            exceeded.index = numbers[batch.first_going]
+            raise
+        tries += 1
+        if watch is not None:
+            watch(len(numbers) - batch.going)
+    return batch.results()
 
 
 def _groups(starts):

@@ -10,6 +10,7 @@ from ..physics.air import Air
 from ..physics.bodies import Body
 from ..physics.constants import TURN_RAD
 from ..physics.forces import Medium
+from ..physics.kept import told_once
 from ..physics.protocols import Vector
 from ..physics.surfaces import Plane
 from ..shapes import Shape
@@ -20,6 +21,7 @@ GREATEST_LIMIT_S = 600.0
 LIMIT_TURNS = 3.0
 
 
+@told_once
 @dataclass(frozen=True)
 class Setting:
     """habitat; air or None; rate: grid samples a second (exact); duration_s: when everything ends, or None."""

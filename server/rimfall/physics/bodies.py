@@ -5,11 +5,13 @@ from dataclasses import dataclass
 import numpy as np
 
 from .air import air_at
+from .kept import told_once
 
 SPHERE = "sphere"
 INERTIA_FACTORS = {"solid": 2 / 5, "hollow": 2 / 3}  # of m a^2, a the radius: any mechanics text (from memory)
 
 
+@told_once
 @dataclass(frozen=True)
 class Body:
     """mass_kg; diameter_m (0 is a point, in vacuum only); drag is "sphere" or a constant coefficient.

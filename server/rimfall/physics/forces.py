@@ -8,12 +8,14 @@ from . import buoyancy
 from .air import Air
 from .bodies import Bodies
 from .drag import Drag
+from .kept import told_once
 from .magnus import MagnusLift
 from .spin import Spin
 
 _JUST_BEFORE = 1.0 - 1e-12  # of a time
 
 
+@told_once
 @dataclass(frozen=True)
 class Medium:
     """The air, and how it turns.

@@ -5,6 +5,7 @@ from dataclasses import dataclass, field, replace
 from ..errors import TooMuch, refusal
 from ..kinds import KINDS
 from ..kinds.kind import IN_FLIGHT, ON_THE_GROUND, Traced
+from ..kinds.motion import nameless
 from ..motions import drift, flat_gravity, track
 from ..motions.carry import carry
 from ..motions.flight import StepLimitExceeded
@@ -14,6 +15,7 @@ from ..motions.track import grid_span
 from ..motions.ways import Ways
 from ..physics import spin as spins
 from ..physics.budget import TooMuchWork, current, spend
+from ..physics.kept import kept
 from .document import Scene
 from .tumbling import moving_setting
 from .work import Ledger, Samples
@@ -75,7 +77,7 @@ def _trace_one(scene, ledger, greatest_samples, spent, tell, parts):
     carried, motions = _kept() - before, []
     for i, (motion, plan) in enumerate(zip(scene.motions, plans, strict=True)):
         with ledger.motion(i):
-            motions.append(_traced(setting, motion, plan, *journeys[2 * i : 2 * i + 2]))
+            motions.append(_traced(setting, motion, plan, journeys[2 * i], journeys[2 * i + 1]))
         if tell:
             tell(2 * len(plans) + i + 1)
     spend(bytes=-carried)  # the journeys: their paths are read, and nobody needs them any more
@@ -112,24 +114,41 @@ def _carried(setting, scene, plans, samples, tell):
     """The Journeys of all plans and of their flat-gravity references, None where there is none: two a motion. Samples are counted on
     the way."""
     starts = [s for p in plans for s in (p.course, p.flat_gravity)]
-    flown = [i for i, s in enumerate(starts) if s is not None]
+    journeys, ended = [None] * len(starts), 0
+    for is_given in (True, False):  # what is given is there at once, and its path is in its plan
+        numbers = [i for i, s in enumerate(starts) if s is not None and (s.prescribed is not None) == is_given]
 
-    def grown(number, journey):
-        place = flown[number]
-        if place % 2 == 0:
-            count = grid_span(setting.rate, journey.begin_s, journey.ends_s)[1] + EVENT_SAMPLES * len(journey.events)
-            samples.of_path(place // 2, count, journey.ends_s)
+        def grown(number, journey, numbers=numbers):
+            place = numbers[number]
+            if place % 2 == 0:
+                count = grid_span(setting.rate, journey.begin_s, journey.ends_s)[1]
+                samples.of_path(place // 2, count + EVENT_SAMPLES * len(journey.events), journey.ends_s)
 
-    try:
-        journeys = iter(carry(setting.medium, [starts[i] for i in flown], tell, grown))
-    except StepLimitExceeded as exceeded:
-        index = flown[exceeded.index] // 2
-        _refuse_steps(scene.motions[index], index, ON_THE_GROUND if exceeded.on_ground else IN_FLIGHT)
-    except TooMuchWork as exceeded:
-        if exceeded.index is not None:
-            exceeded.index = flown[exceeded.index] // 2
-        raise
-    return [s and next(journeys) for s in starts]
+        watch = tell and (lambda done, ended=ended: tell(ended + done))
+        together = setting.medium, [starts[i] for i in numbers]
+        try:
+            if is_given:
+                some = carry(*together, watch, grown)
+            else:
+                some = kept(_carried_together, *together, samples.so_far, watch=watch, grown=grown)
+                for number, journey in enumerate(some):  # of those from before nobody has been told
+                    grown(number, journey)
+        except StepLimitExceeded as exceeded:
+            index = numbers[exceeded.index] // 2
+            _refuse_steps(scene.motions[index], index, ON_THE_GROUND if exceeded.on_ground else IN_FLIGHT)
+        except TooMuchWork as exceeded:
+            if exceeded.index is not None:
+                exceeded.index = numbers[exceeded.index] // 2
+            raise
+        ended += len(numbers)
+        for i, journey in zip(numbers, some, strict=True):
+            journeys[i] = journey
+    return journeys
+
+
+def _carried_together(medium, starts, _so_far, *, watch, grown):
+    """`carry`; what was counted before says which motion is refused where they are too much."""
+    return carry(medium, starts, watch, grown)
 
 
 def _planned(setting, scene, index, samples):
@@ -137,7 +156,7 @@ def _planned(setting, scene, index, samples):
     motion = scene.motions[index]
     kind = KINDS[motion.kind]
     try:
-        plan = kind.plan(setting, motion)
+        plan = kept(kind.plan, setting, nameless(motion))
     except StepLimitExceeded:
         _refuse_steps(motion, index, kind.limit)
     if plan.stream is not None and plan.stream.batch is not None:
@@ -146,13 +165,25 @@ def _planned(setting, scene, index, samples):
 
 
 def _traced(setting, motion, plan, journey, flat):
-    motion_track = track.of_journey(setting, plan, journey)
-    beside, findings = None, {}
-    if motion_track.path is not None:
-        beside = None if flat is None else flat_gravity.of_journey(setting, plan, flat, motion_track.ends_s)
-        findings = plan.findings(setting, plan, motion_track) if plan.findings else {}
+    flown = None if plan.course.prescribed else _flown(journey), flat and _flown(flat)
+    came = kept(_came_of, setting, nameless(motion), flown, plan=plan, journey=journey, flat=flat)
     ways, ground = Ways(setting.habitat, plan), setting.habitat.words_of_ground
-    return Traced(KINDS[motion.kind], motion, plan, motion_track, beside, ways, ground, findings)
+    return Traced(KINDS[motion.kind], motion, plan, *came[:2], ways, ground, came[2])
+
+
+def _flown(journey):
+    """All of a Journey that is told of it; where it starts is the plan's."""
+    return journey.legs, journey.events, journey.end
+
+
+def _came_of(setting, _motion, _ways_flown, *, plan, journey, flat):
+    """The Track of a motion, its flat-gravity reference or None, and its findings: of its plan, which it has of the setting, and of the ways
+    that it and its reference have flown, None where that is in the plan."""
+    motion_track = track.of_journey(setting, plan, journey)
+    if motion_track.path is None:
+        return motion_track, None, {}
+    beside = None if flat is None else flat_gravity.of_journey(setting, plan, flat, motion_track.ends_s)
+    return motion_track, beside, plan.findings(setting, plan, motion_track) if plan.findings else {}
 
 
 def _grid_count(setting, motions):

@@ -7,6 +7,7 @@ import numpy as np
 from ..errors import TooMuch, refusal
 from ..kinds import KINDS
 from ..physics.budget import Amount, Budget, Stopped, TooMuchWork, current, spending
+from ..physics.kept import Store, keeping
 from .bounds import GREATEST_BYTES, GREATEST_BYTES_ALONE
 
 __all__ = [
@@ -15,18 +16,20 @@ __all__ = [
     "Ledger",
     "Samples",
     "Stopped",
+    "Store",
     "TooMuchWork",
     "bounded",
     "bounded_alone",
 ]
 
 
-def bounded(question, *arguments, seconds=None, stopped=None, most_bytes=GREATEST_BYTES):
+def bounded(question, *arguments, seconds=None, stopped=None, most_bytes=GREATEST_BYTES, store=None):
     """question(*arguments) under a budget: so many bytes of memory, and these seconds (None for no bound).
 
-    stopped() is asked some fifty times a second; once it says True the work ends with Stopped. Raises TooMuchWork, a Refused.
+    stopped() is asked some fifty times a second; once it says True the work ends with Stopped. store: a Store for what may be asked for
+    again. Raises TooMuchWork, a Refused.
     """
-    with spending(Budget(bytes=most_bytes, seconds=seconds, stopped=stopped)):
+    with keeping(store), spending(Budget(bytes=most_bytes, seconds=seconds, stopped=stopped)):
         return question(*arguments)
 
 
@@ -129,6 +132,11 @@ class Samples:
         self._paths, self.spent = [0] * len(motions), before
         for i, motion in enumerate(motions):
             self.of_path(i, 0, motion.start_s)
+
+    @property
+    def so_far(self):
+        """All that says whether more will be refused: the rate, the greatest, and what is spent."""
+        return self._rate, self._greatest, self.spent
 
     def of_path(self, index, count, ends_s):
         """The path of a motion has so many samples by now, and goes as far as ends_s on the scene's grid."""

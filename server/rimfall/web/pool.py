@@ -53,6 +53,7 @@ class Pool:
         self._most = workers or processes.cores()
         self._change = threading.Condition()
         self._waiting, self._running = deque(), set()
+        self._idle = []  # threads that wait for a job, the one that had one last at the end
         self._threads, self._workers = set(), set()
         # threads without a job; jobs that take no worker's place; workers that are not there yet
         self._free = self._long = self._starting = 0
@@ -69,7 +70,7 @@ class Pool:
                 raise Full
             self._waiting.append(job)
             self._start_where_wanted()
-            self._change.notify()
+            self._change.notify_all()
 
     def warm(self, after_s=0.0):
         """Have one worker started, so that the first job need not wait for it; after_s: not before, unless a job comes."""
@@ -174,7 +175,7 @@ class Pool:
                 self._threads.discard(threading.current_thread())
                 self._free -= job is None
                 self._running.discard(job)
-                self._change.notify()
+                self._change.notify_all()
             if job is not None:
                 job.tell(Died())
             self._end(worker)
@@ -202,19 +203,27 @@ class Pool:
             worker.close()
 
     def _next(self):
-        """The job that has waited longest, once there is one; None where this thread is wanted no more."""
+        """The job that has waited longest, once there is one; None where this thread is wanted no more. Of several that wait for one, the
+        last to have had one takes it: its worker has kept what whoever asks now, most often the same page, has asked before."""
+        here = threading.current_thread()
         with self._change:
-            while True:
-                is_surplus = len(self._threads) - self._long > self._most
-                if self._closed or is_surplus or not (self._waiting or self._keeps_threads):
-                    return None
-                if self._waiting:
-                    self._free -= 1
-                    job = self._waiting.popleft()
-                    self._running.add(job)
-                    self._is_busy.set()
-                    return job
-                self._change.wait()
+            self._idle.append(here)
+            try:
+                while True:
+                    is_surplus = len(self._threads) - self._long > self._most
+                    if is_surplus and not self._closed:
+                        self._threads.discard(here)  # at once: of all that look now one is too many
+                    if self._closed or is_surplus or not (self._waiting or self._keeps_threads):
+                        return None
+                    if self._waiting and here in self._idle[-len(self._waiting) :]:
+                        self._free -= 1
+                        job = self._waiting.popleft()
+                        self._running.add(job)
+                        self._is_busy.set()
+                        return job
+                    self._change.wait()
+            finally:
+                self._idle.remove(here)
 
     def _do(self, job, worker, is_last=False):
         """Have a job done, and tell what came of it; whether the worker is fit for another. None where the job was not taken, and

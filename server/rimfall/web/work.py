@@ -1,4 +1,5 @@
-"""The work behind the API: the bytes of a body and the options of its query in, an answer out. No web, and nothing kept between.
+"""The work behind the API: the bytes of a body and the options of its query in, an answer out. No web. What was worked out lately is kept:
+a page asks for the same again with words, or with one motion changed, and waits for what is new alone.
 
 A function per kind of work; `WORK` names them. Each is `work(body, watch, **options)`, raises Refused, and where it can take long
 tells watch(done, of) how far it is, unless that is None.
@@ -49,16 +50,18 @@ from ..scene.reading import (
 )
 from ..scene.shot import aim, camera, grid, landings, match
 from ..scene.size import answers as size_answers
-from ..scene.work import GREATEST_BYTES, Stopped, bounded
+from ..scene.work import GREATEST_BYTES, Stopped, Store, bounded
 from ..shapes.drawn import drawn
 from .asked import Answer, Asked, NothingThere, refused
+
+KEPT = Store(16_000_000, 1_000)  # by this process, for all that it is asked
 
 
 def answered(asked: Asked, watch: Callable[[int, int], None] | None, stopped: Callable[[], bool]) -> Answer | None:
     """The answer, a refusal or a fault of ours included; None where it was stopped, which `stopped` says once it is."""
     try:
         work = partial(WORK[asked.name], **asked.options)
-        return bounded(work, asked.body, watch, seconds=asked.most_s, stopped=stopped)
+        return bounded(work, asked.body, watch, seconds=asked.most_s, stopped=stopped, store=KEPT)
     except Stopped:
         return None
     except Refused as error:

@@ -1,0 +1,195 @@
+"""What was worked out before and is asked for again: the same answer, without the work.
+
+`kept(function, *inputs)` is function(*inputs). Where a Store is open (`keeping`) it is taken from there if the same was asked before; the
+key is the function and all that it is given, to the last bit, so nothing that an answer depends on can be left out of it: functions that
+are kept look at their inputs alone. What fails or is stopped on the way is not kept.
+
+A server's worker opens one for all its work (`web/work.py`); without one nothing is kept, and nothing is compared.
+"""
+
+import functools
+import struct
+import threading
+from collections import OrderedDict
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from contextvars import ContextVar
+from dataclasses import fields, is_dataclass
+from fractions import Fraction
+from hashlib import blake2b
+from typing import Any
+
+import numpy as np
+
+from .budget import spend
+
+_OBJECT_BYTES = 150  # of memory: what a Python object and its place in another take, about
+_SHARE = 4  # an answer that takes more than this part of a Store would drive out too much else
+
+
+class Store:
+    """Answers, those asked for last; at most so many, of so many bytes together. Threads may share one."""
+
+    def __init__(self, most_bytes: int, most: int):
+        self._most_bytes, self._most = most_bytes, most
+        self._answers: OrderedDict[bytes, tuple[Any, int]] = OrderedDict()
+        self._bytes = 0
+        self._change = threading.Lock()
+
+    @property
+    def nbytes(self) -> int:
+        """How much memory it takes, about."""
+        return self._bytes
+
+    def __len__(self):
+        return len(self._answers)
+
+    def get(self, key: bytes) -> tuple[Any, int] | None:
+        """What is kept under a key: an answer in a tuple with its bytes; None where there is none."""
+        with self._change:
+            if key not in self._answers:
+                return None
+            self._answers.move_to_end(key)
+            return self._answers[key]
+
+    def put(self, key: bytes, answer: Any) -> None:
+        """Keep an answer; its arrays cannot be written from now on."""
+        size = _sealed(answer)
+        if size * _SHARE > self._most_bytes:
+            return
+        with self._change:
+            self._bytes += size - self._answers.pop(key, (None, 0))[1]
+            self._answers[key] = answer, size
+            while len(self._answers) > self._most or self._bytes > self._most_bytes:
+                self._bytes -= self._answers.popitem(last=False)[1][1]
+
+    def clear(self) -> None:
+        """Keep nothing of all this."""
+        with self._change:
+            self._answers.clear()
+            self._bytes = 0
+
+
+_STORE: ContextVar[Store | None] = ContextVar("store", default=None)
+
+
+@contextmanager
+def keeping(store: Store | None) -> Iterator[Store | None]:
+    """What `kept` works out inside is kept in a Store (None: nowhere)."""
+    token = _STORE.set(store)
+    try:
+        yield store
+    finally:
+        _STORE.reset(token)
+
+
+def kept(function: Callable, *inputs: Any, **beside: Any) -> Any:
+    """function(*inputs, **beside), from before where it was asked the same. beside: what changes nothing of the answer, such as who is told
+    how far the work has come, or follows from the inputs."""
+    store = _STORE.get()
+    if store is None:
+        return function(*inputs, **beside)
+    key = key_of(function, *inputs)
+    known = store.get(key)
+    if known is None:
+        answer = function(*inputs, **beside)
+        store.put(key, answer)
+        return answer
+    answer, size = known
+    spend(bytes=size)  # whoever asks holds it, as if it had been worked out
+    return answer
+
+
+def key_of(function: Callable, *inputs: Any) -> bytes:
+    """A digest of a function's name and of its inputs, every number and text of them. Raises TypeError for what `as_bytes` does not know."""
+    told = [f"{function.__module__}.{function.__qualname__}".encode()]
+    _tell(told, inputs, {})
+    return blake2b(b"".join(told), digest_size=20).digest()
+
+
+def _tell(told, values, seen):
+    """Add to a list of bytes those of values; seen: by id, (value, its bytes) of what may be met again."""
+    for value in values:
+        kind = type(value)
+        if kind is np.ndarray:
+            told += (b"[%d" % value.dtype.num, str(value.shape).encode(), value.tobytes())
+        elif kind in _ATOMS:
+            told.append(_ATOMS[kind](value))
+        elif kind is tuple or kind is list:
+            told.append(b"(%d:" % len(value))
+            _tell(told, value, seen)
+        elif id(value) in seen:
+            told.append(seen[id(value)][1])
+        else:
+            own = as_bytes(value, seen)
+            seen[id(value)] = value, own  # the value as well: its id must not become another's
+            told.append(own)
+
+
+_ATOMS = {
+    float: functools.partial(struct.Struct("<cd").pack, b"f"),
+    str: lambda text: b"'%d:%b" % (len(text), text.encode()),
+    **dict.fromkeys((type(None), bool, int, Fraction), lambda value: f"<{value!r}>".encode()),
+    type: lambda kind: f"<{kind.__module__}.{kind.__qualname__}>".encode(),
+}
+
+
+@functools.singledispatch
+def as_bytes(value: Any, seen: dict) -> bytes:
+    """A value as bytes, which two share only if they are alike in every field. Other classes may be registered; a dataclass needs not to."""
+    kind = type(value)
+    if isinstance(value, np.generic):
+        return b"[%d" % value.dtype.num + value.tobytes()
+    if not is_dataclass(value):
+        raise TypeError(f"what is kept cannot be told apart by a {kind.__qualname__}")
+    name, names = _fields_of(kind)
+    told = [name]
+    _tell(told, [getattr(value, name) for name in names], seen)
+    return b"".join(told)
+
+
+@functools.cache
+def _fields_of(kind):
+    """What a dataclass is called, as bytes, and its fields."""
+    return f"<{kind.__module__}.{kind.__qualname__}>".encode(), tuple(f.name for f in fields(kind))
+
+
+def told_once(kind: type) -> type:
+    """A decorator of frozen dataclasses which stand in many inputs: the bytes of each are made once."""
+
+    @as_bytes.register(kind)
+    def _(value, seen):
+        if "_told" not in vars(value):
+            vars(value)["_told"] = as_bytes.dispatch(object)(value, seen)
+        return vars(value)["_told"]
+
+    _SHARED.add(kind)
+    return kind
+
+
+_SHARED = {*_ATOMS, bytes}  # kinds of what is there without a Store, or holds no array
+
+
+def _sealed(answer):
+    """Let no array of an answer be written any more; the bytes that it takes, about, besides what is kept already."""
+    size, seen, rest = 0, {}, [answer]
+    while rest:
+        one = rest.pop()
+        kind = type(one)
+        if kind in _SHARED or id(one) in seen:
+            continue
+        seen[id(one)] = one
+        size += _OBJECT_BYTES
+        if kind is np.ndarray:
+            if one.flags.writeable:
+                one.flags.writeable = False
+                size += one.nbytes if one.base is None else 0
+            if one.base is not None:
+                rest.append(one.base)
+        elif kind is list or kind is tuple:
+            rest += one
+        elif kind is functools.partial:
+            rest += (*one.args, *one.keywords.values())
+        else:
+            rest += (one if kind is dict else getattr(one, "__dict__", {})).values()
+    return size
