@@ -186,9 +186,8 @@ function build({ store, clock, ask, shown }) {
   const timeline = createTimeline({ store, clock });
   createDials({ store, solve: request => ask.solve(request), add: createHomes({ store }).add });
   const stages = createStages({ element: element('stages'), store, clock, tell: status.setDrawing });
-  createTakeAway({ store, clock, exported: client.exported, studio: createStudio(stages), cameras: () => stages.cameras?.() ?? [], sceneText });
   createKeys({ store, clock, timeline, looks, stages, glossary, heard, scenes, large });
-  createAddress({
+  const { settled } = createAddress({
     store,
     clock,
     views,
@@ -196,6 +195,15 @@ function build({ store, clock, ask, shown }) {
     open,
     moved: (document, hash) => addresses.set(document, hash),
     written: ({ hash, fits }) => kept.tab.note({ hash, opened: fits || keeper.id ? null : store.document }),
+  });
+  createTakeAway({
+    store,
+    clock,
+    exported: client.exported,
+    studio: createStudio(stages),
+    cameras: () => stages.cameras?.() ?? [],
+    sceneText,
+    settled,
   });
   keepWhenLeft(keeper);
   createAskFeel({ store, feel: client.feel });

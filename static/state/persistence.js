@@ -91,7 +91,8 @@ function parsed(storage) {
 const SETTLE_MS = 250;
 
 /** `shown`: the address that the first scene was found by; another one that came meanwhile is opened. written({hash, fits}): what was written
- *  there, the scene left out where it is too long for one; moved(document, hash): before a scene of another address is opened. */
+ *  there, the scene left out where it is too long for one; moved(document, hash): before a scene of another address is opened.
+ *  Returns {settled}: null where nothing is to be written; else it is written now, and comes when it has been. */
 export function createAddress({ store, clock, views, shown, open, written, moved }) {
   let timer = 0, // none
     due = false, // the scene is not there yet
@@ -158,4 +159,12 @@ export function createAddress({ store, clock, views, shown, open, written, moved
   });
   addEventListener('hashchange', come);
   come();
+
+  return {
+    settled() {
+      if (!due) return null;
+      clearTimeout(timer);
+      return write();
+    },
+  };
 }

@@ -95,11 +95,12 @@ def test_the_links_at_the_foot_open_it_ticked(page):
 
 def test_page_opens_the_brief_of_this_scene(page):
     type_figure(page, "habitat.radius_m", "80")
-    until("the link of that", lambda: scene_of(page.url).get("habitat", {}).get("radius_m") == 80, page=page)
     with page.context.expect_page() as opened:
-        page.locator("#brief-link").click()
+        page.locator("#brief-link").click()  # before the address is that of the change
+    assert scene_of(opened.value.url)["habitat"]["radius_m"] == 80
     assert opened.value.url == page.url.replace("/#", "/brief#").replace("/?again#", "/brief#")
     opened.value.close()
+    settle(page)
 
 
 def test_tables_and_numbers_open_in_readers_of_their_own(page):

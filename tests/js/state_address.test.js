@@ -23,7 +23,7 @@ function pageAt(context, { shown = '', hash = shown } = {}) {
   context.after(() => ['location', 'history', 'addEventListener'].forEach(name => delete globalThis[name]));
   page.store = createStore({ document: SCENE, fields: FIELDS });
   page.store.on('notice', ({ say }) => page.told.push(say));
-  createAddress({
+  page.address = createAddress({
     store: page.store,
     clock: { chosenPace: null, on: () => {} },
     views: { saveView: () => {} },
@@ -52,6 +52,18 @@ test('a change goes into the address once it has settled', async context => {
   page.hear();
   await settled();
   assert.deepEqual(page.opened, []);
+});
+
+test('whoever wants the address now has a change written at once, and no second time', async context => {
+  const page = pageAt(context);
+  assert.equal(page.address.settled(), null);
+  page.store.set('title', 'Mine');
+  await page.address.settled();
+  assert.equal((await fromHash(page.location.hash)).title, 'Mine');
+  assert.equal(page.address.settled(), null);
+  page.wait(1000);
+  await settled();
+  assert.equal(page.written.length, 1);
 });
 
 test('a link that comes while a change is being written is opened, and not written over', async context => {

@@ -115,7 +115,7 @@ def is_dead(pid):
     """Whether a process has ended, whether or not anybody has taken note of it."""
     try:
         return Path(f"/proc/{pid}/stat").read_text().rpartition(")")[2].split()[0] in "ZX"
-    except FileNotFoundError:
+    except (FileNotFoundError, ProcessLookupError):  # the second where it ends between being opened and being read
         return True
 
 

@@ -84,6 +84,7 @@ def test_nothing_stays_on_disk_where_it_does_not_come_to_an_answer(temporary, en
         await until(lambda: app.state.pool.counts() == (0, 0))
         assert kept(temporary) == []
         again = await Asking(app, "/api/recover", written("glb"), FILE["content-type"].encode()).answered()
+        assert again[0] == 200, again[2]
         assert json.loads(again[2])["from"] == "glb"
 
     try:

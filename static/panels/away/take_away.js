@@ -17,8 +17,8 @@ import { createSheet } from '../shared/fold.js';
 const LINKS = { paths: ['paths', 'notes'], pictures: ['picture'], scene: ['scene'] };
 
 /** exported(format, request, signal) → Blob; studio draws pictures, null without WebGL; cameras() → those of the stages as they stand;
- *  sceneText() → the scene as a file. */
-export function createTakeAway({ store, clock, exported, studio, cameras, sceneText }) {
+ *  sceneText() → the scene as a file; settled() → null, or when the address is that of the scene as it is. */
+export function createTakeAway({ store, clock, exported, studio, cameras, sceneText, settled }) {
   const { formats, fields } = store.fields.export;
   const sheet = createSheet({ title: 'Take it away' });
   const kept = () => ({ files: {}, picture: {}, kinds: {}, ...store.view.away });
@@ -64,9 +64,21 @@ export function createTakeAway({ store, clock, exported, studio, cameras, sceneT
 
   if (!canCode()) rows.of('clip')?.bar('This browser cannot encode video; take every frame instead.');
   for (const link of $$('#foot [data-take]')) link.addEventListener('click', () => show(link.dataset.take));
-  for (const link of [parts.page, $('#brief-link')]) link.addEventListener('click', () => setAttribute(link, 'href', `brief${location.hash}`));
+  for (const link of [parts.page, $('#brief-link')]) link.addEventListener('click', toBrief);
   store.on('view', patch => sheet.element.open && 'away' in patch && update());
   sheet.element.addEventListener('close', () => job?.abort());
+
+  // the brief of what is seen now, also of a change that is not in the address yet
+  async function toBrief(event) {
+    const link = event.currentTarget,
+      written = settled();
+    if (written) {
+      event.preventDefault();
+      await written;
+    }
+    setAttribute(link, 'href', `brief${location.hash}`);
+    if (written) link.click();
+  }
 
   function show(link) {
     rows.tick(LINKS[link]);
