@@ -46,6 +46,7 @@ import { createStages } from './views/stage.js';
 import { vignetteOf } from './views/vignette.js';
 
 const OPENING = window.document.body.dataset.opening; // the scene that is shown first
+const SOON_MS = 100;
 const element = id => window.document.getElementById(id);
 const status = createStatus();
 const connection = createConnection({ probe: isThere, changed: state => status.setServer(state, connection.retry) });
@@ -285,6 +286,7 @@ function sayReady() {
     element = window.document.getElementById('stages');
   const ready = () => {
     body.dataset.ready = '1';
+    setTimeout(client.soon, SOON_MS); // until then a machine of two cores is the picture's
   };
   if (element.classList.contains('stages-flat')) requestAnimationFrame(ready);
   else element.addEventListener('rimfall:drawn', ready, { once: true });

@@ -1,7 +1,7 @@
 """That the benchmark counts and compares as it says; what it measures is no test's business."""
 
 from tests import measured
-from tests.benchmark import tracer
+from tests.benchmark import frames, tracer
 from tests.benchmark.row import Ratio, Row, in_turn
 from tests.serving import ROOT
 
@@ -57,6 +57,16 @@ def test_a_line_tells_figure_bar_ratio_and_counts():
     assert line.startswith("short  trace ")
     assert line.endswith("20 ms  bar <= 1/4   (ratio 0.251 (0.24 to 0.26) of 3; calls 1,500 (9,000); 80 ms there)")
     assert row.as_data()["verdict"] == "short"
+
+
+def test_what_is_allocated_is_told_by_whose_it_is():
+    def node(name, size, *children, url=""):
+        return {"callFrame": {"functionName": name, "url": url}, "selfSize": size, "children": list(children)}
+
+    views, three = "http://127.0.0.1/static/views/half.js", "http://127.0.0.1/static/vendor/three.module.js"
+    sort = node("sort", 4, node("compared", 8, url=views))
+    head = node("(root)", 0, node("(IDLE)", 1), node("update", 2, node("render", 16, sort, url=three), url=views))
+    assert frames.by_owner(head) == {"page": 10, "three": 20, "engine": 1}
 
 
 def test_tables_of_what_was_measured_are_the_benchmarks_own():

@@ -32,6 +32,8 @@ export function createClient({ base = 'api', connection = { run: ask => ask() } 
   }
 
   return {
+    /** That something is asked for in a moment: whoever answers makes ready. */
+    soon: () => request(`${base}/health?soon=1`, { wait_ms: PROBE_MS, read: asJson }).catch(() => {}),
     /** Comes once the server is there. */
     health: signal => call('health', { signal }),
     fields: () => call('fields'),

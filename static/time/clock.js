@@ -9,7 +9,7 @@ const WATCHED_S = 16;
 /** now() → milliseconds; without it the clock moves only when told how far.
  *  @param {{now?: () => number}} [options] */
 export function createClock({ now } = {}) {
-  const listeners = new Set();
+  let listeners = /** @type {((clock: any) => void)[]} */ ([]); // another list once somebody comes or goes
   let last_ms = /** @type {number | null} */ (null);
   let owed_s = 0;
   let paceChosen = false;
@@ -25,8 +25,10 @@ export function createClock({ now } = {}) {
     stride_s: null,
 
     on(fn) {
-      listeners.add(fn);
-      return () => listeners.delete(fn);
+      listeners = [...listeners, fn];
+      return () => {
+        listeners = listeners.filter(one => one !== fn);
+      };
     },
     play() {
       if (clock.playing || clock.end_s <= 0) return;
@@ -128,7 +130,8 @@ export function createClock({ now } = {}) {
   }
 
   function tell() {
-    for (const fn of [...listeners]) fn(clock);
+    const now = listeners;
+    for (let k = 0; k < now.length; k += 1) now[k](clock);
   }
 
   return clock;

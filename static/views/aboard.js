@@ -4,7 +4,7 @@
 import { homeBeside, homeCount, homeWords } from '../state/homes.js';
 import { angleAt } from '../time/track.js';
 import { Arrows } from './arrows.js';
-import { Half } from './half.js';
+import { Half, NONE, put } from './half.js';
 import { Legend } from './legend.js';
 import { Launch } from './launch.js';
 import { degrees, figure } from './spoken.js';
@@ -16,6 +16,9 @@ export class Aboard extends Half {
     this.arrows = new Arrows(shared);
     this.launch = store && new Launch(shared, dom, store, hold);
     this.legend = new Legend(dom);
+    this.ownAsked = []; // filled anew every frame
+    this.also = [];
+    this.arrowLabels = [];
     this.group.add(this.arrows.group);
     if (this.launch) this.group.add(this.launch.mesh);
   }
@@ -42,9 +45,9 @@ export class Aboard extends Half {
     const { level, radius_m } = this.model.ground;
     shared.uCool.value = goesOver ? 0.8 : whole ? 0.6 : 0;
     shared.uLamp.value = whole ? 1.5 : 1;
-    shared.uFog.value.set(
-      ...(level ? [distance_m + 2 * radius_m, distance_m + 6 * radius_m + 8] : whole ? [1e7, 2e7] : [distance_m + 0.5 * span_m, distance_m + 3.3 * span_m]),
-    );
+    if (level) shared.uFog.value.set(distance_m + 2 * radius_m, distance_m + 6 * radius_m + 8);
+    else if (whole) shared.uFog.value.set(1e7, 2e7);
+    else shared.uFog.value.set(distance_m + 0.5 * span_m, distance_m + 3.3 * span_m);
     shared.uPool.value.set((this.lead?.release.along_m ?? 0) - 0.1 * span_m, whole ? 1e7 : Math.max(0.47 * span_m, 3));
     habitat.cutAway(this.eyeSide(), this.eyeSide());
     habitat.turn(0, this.model.tumbling ? 0 : -angleAt(this.model.answer, time_s));
@@ -62,15 +65,27 @@ export class Aboard extends Half {
       view.arrows,
       2 * Math.sqrt(this.grown),
     );
-    const words = tips.map(({ word, color, tip, value_g }) => ({
-      key: `arrow ${word}`,
-      text: value_g === null ? word : `${word} ${figure(value_g, '', 'si', value_g < 0.095 ? 3 : value_g < 9.95 ? 2 : 0)}\u00a0g`,
-      color,
-      at: [tip],
-      gap: 8,
-      shy: true,
-    }));
-    return [...(this.launch?.update(this, clock) ?? []), ...this.figures(), ...words, ...this.levels];
+    const launch = this.launch?.update(this, clock) ?? NONE,
+      own = this.ownAsked;
+    let count = put(own, put(own, 0, launch), this.figures());
+    for (let k = 0; k < tips.length; k += 1) own[count + k] = this.arrowLabel(k, tips[k]);
+    count += tips.length;
+    own.length = put(own, count, this.levels);
+    return own;
+  }
+
+  // What is written at the tip of an arrow; the same labels every frame, their figures written anew once they are others.
+  arrowLabel(k, { word, color, tip, value_g }) {
+    this.arrowLabels[k] ??= { key: '', word: null, text: '', color: '', at: [tip], gap: 8, shy: true, places: 0, size: -1 };
+    const label = this.arrowLabels[k],
+      places = value_g === null ? 0 : value_g < 0.095 ? 3 : value_g < 9.95 ? 2 : 0,
+      size = value_g === null ? -1 : Math.round(value_g * 10 ** places); // as it is written
+    label.color = color;
+    label.at[0] = tip;
+    if (label.word === word && label.places === places && label.size === size) return label;
+    Object.assign(label, { key: `arrow ${word}`, word, places, size });
+    label.text = value_g === null ? word : `${word} ${figure(value_g, '', 'si', places)}\u00a0g`;
+    return label;
   }
 
   // Made anew only when seen from elsewhere.
@@ -109,7 +124,12 @@ export class Aboard extends Half {
   }
 
   alsoTaken() {
-    return [this.legend.spot, this.launch?.shown ? this.launch.spot : null].filter(Boolean);
+    const { also } = this;
+    let count = 0;
+    if (this.legend.spot) also[count++] = this.legend.spot;
+    if (this.launch?.shown) also[count++] = this.launch.spot;
+    also.length = count;
+    return also;
   }
 
   things() {

@@ -12,6 +12,7 @@ import { Movers } from './movers.js';
 
 const BODY_PX = 13;
 const p = { x: 0, y: 0, z: 0 };
+const below = { along_m: 0.5, height_m: 0.5, axial_m: 0.5 };
 const attitude = [1, 0, 0, 0];
 const AXIS = new Vector3(0, 0, 1);
 const RISEN = new Quaternion().setFromAxisAngle(new Vector3(1, 0, 0), Math.PI / 2); // upright where up is along the axis
@@ -120,7 +121,8 @@ export class Actors {
   putBodies(time_s, turn) {
     this.bodies.begin();
     this.balls.begin();
-    for (const m of this.shown) {
+    for (let k = 0; k < this.shown.length; k += 1) {
+      const m = this.shown[k];
       if (m.stream || m.tumbles || time_s < m.starts_s - 1e-6) continue; // a craft that tumbles is the scenery
       bodyAt(this.model, m, this.frame, time_s, p);
       this.shade(p, m, turn);
@@ -142,7 +144,7 @@ export class Actors {
   }
 
   shade(point, m, turn) {
-    const under = this.model.ground.under(point, turn, m.floor);
+    const under = this.model.ground.under(point, turn, m.floor, below);
     if (!under) return;
     const soft = 1 + 0.35 * Math.max(0, under.height_m);
     this.shadows.add(

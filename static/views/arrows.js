@@ -35,6 +35,7 @@ export class Arrows {
     this.shafts = []; // points along every arrow, for labels to keep off
     this.points = []; // that those are
     this.tips = [];
+    this.laid = this.tipped = 0; // of each in this frame: an array that is emptied is allocated anew
     this.told = ARROW_KINDS.map(({ word, color }) => ({ word, color, tip: { x: 0, y: 0, z: 0 }, value_g: null }));
   }
 
@@ -46,8 +47,8 @@ export class Arrows {
   // Gives the tips for the labels: [{word, color, tip, value_g}] of the leading motion. Alone, it is the only one that has any.
   update(model, shown, lead, time_s, eye, which, width) {
     let fastest = 1e-9;
-    for (const m of shown) fastest = Math.max(fastest, m.fastest_m_s);
-    this.tips.length = this.shafts.length = 0;
+    for (let i = 0; i < shown.length; i += 1) fastest = Math.max(fastest, shown[i].fastest_m_s);
+    this.laid = this.tipped = 0;
     for (let k = 0; k < ARROW_KINDS.length; k += 1) {
       const kind = ARROW_KINDS[k],
         ribbon = this.ribbons[k],
@@ -63,13 +64,15 @@ export class Arrows {
       ribbon.uniforms.uWidth.value = width;
       ribbon.end();
     }
+    this.shafts.length = this.laid;
+    this.tips.length = this.tipped;
     return this.tips;
   }
 
   arrow(ribbon, told, m, kind, scale, time_s, { x, y, z }, eye, leads) {
     if (!at(m.path, time_s, kind.of, held)) return;
     const { x: vx, y: vy, z: vz } = drawnVector(held, way);
-    const size = Math.hypot(vx, vy, vz);
+    const size = Math.sqrt(vx * vx + vy * vy + vz * vz);
     const long = Math.min(size * scale, LONGEST * eye.span_m);
     if (long < 6 * eye.metresPerPx) return;
     put(tail, x, y, z);
@@ -80,7 +83,7 @@ export class Arrows {
     told.tip.y = tip[1];
     told.tip.z = tip[2];
     told.value_g = kind.show === 'velocity' ? null : size / G_M_S2;
-    this.tips.push(told);
+    this.tips[this.tipped++] = told;
   }
 
   // From `tail` to `tip`.
@@ -107,14 +110,14 @@ export class Arrows {
     put(tail, x, y, z);
     put(tip, x + (vx / size) * long, y + (vy / size) * long, z + (vz / size) * long);
     this.lay(ribbon, eye, DOWN.show);
-    this.tips.push({ word: DOWN.word, color, tip: { x: tip[0], y: tip[1], z: tip[2] }, value_g: size });
+    this.tips[this.tipped++] = { word: DOWN.word, color, tip: { x: tip[0], y: tip[1], z: tip[2] }, value_g: size };
   }
 
   // A further one of the points along arrows; they are the same ones every frame.
   nextPoint() {
-    const k = this.shafts.length;
+    const k = this.laid++;
     this.points[k] ??= { x: 0.5, y: 0.5, z: 0.5 };
-    this.shafts.push(this.points[k]);
+    this.shafts[k] = this.points[k];
     return this.points[k];
   }
 }
@@ -169,7 +172,7 @@ function aim(start, end, { axes: { right, up }, metresPerPx }) {
     x += right[c] * (end[c] - start[c]);
     y += up[c] * (end[c] - start[c]);
   }
-  const flat = Math.hypot(x, y) || 1;
+  const flat = Math.sqrt(x * x + y * y) || 1;
   for (let c = 0; c < 3; c += 1) {
     along[c] = (right[c] * x + up[c] * y) / flat;
     across[c] = (up[c] * x - right[c] * y) / flat;

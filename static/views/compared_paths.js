@@ -19,6 +19,7 @@ export class ComparedPaths {
   }
 
   read(model, shown, others) {
+    this.named = null;
     this.lines = others.flatMap((other, k) => shown.flatMap(m => this.line(model, m, other, k) ?? []));
     this.lines.forEach((line, n) => this.ribbon(n, line).set([line]));
     this.pool.forEach((ribbon, n) => {
@@ -51,6 +52,7 @@ export class ComparedPaths {
   }
 
   size(px, metresPerPx) {
+    if (!this.lines.length) return;
     for (const { uniforms } of this.pool) {
       uniforms.uWidth.value = px * SHARE;
       uniforms.uUnit.value = px * SHARE * metresPerPx;
@@ -63,7 +65,7 @@ export class ComparedPaths {
 
   // One name a line, toward its end, where paths have parted.
   labels() {
-    return this.lines.map(({ points, m, name }, n) => ({
+    this.named ??= this.lines.map(({ points, m, name }, n) => ({
       key: `other ${n}`,
       text: `${m.name}: ${name}`,
       color: m.style.color,
@@ -74,6 +76,7 @@ export class ComparedPaths {
         return { x: points[i], y: points[i + 1], z: points[i + 2] };
       }),
     }));
+    return this.named;
   }
 }
 

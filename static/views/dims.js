@@ -8,6 +8,7 @@ import { degrees, figure, metres } from './spoken.js';
 import { BONE } from './materials.js';
 import { howFar } from '../state/ways.js';
 
+const NONE = Object.freeze([]);
 const LEAST_M = 0.005; // less would be written 0.00
 const MOST_PARTS = 96; // of a line along the deck
 const arc = new Float64Array(3 * (MOST_PARTS + 1));
@@ -23,6 +24,7 @@ export class Dims {
     this.ribbon = new Ribbon(shared, { color: BONE, width: 1.7, alpha: 0.92, order: 3, pull: 1e-3, capacity: 256 });
     this.ribbon.material.uniforms.uNow = { value: 1e9 };
     this.mesh = this.ribbon.mesh;
+    this.turnedLabels = [{ key: 'turned', text: '', strong: '', at: [{ x: 0.5, y: 0.5, z: 0.5 }], gap: 10, below: true }]; // the same one every frame
   }
 
   // One dimension a landing, in front of the flight; those that would lie on each other step toward the eye.
@@ -76,7 +78,10 @@ export class Dims {
     const count = floor.arcInto(arc, person.along_m, person.since_rad, person.since_rad + shown, z);
     const tick = 0.16 * (z - person.axial_m);
     const { ribbon } = this;
-    for (let c = 0; c < 3; c += 1) [before[c], tip[c]] = [arc[3 * count - 6 + c], arc[3 * count - 3 + c]];
+    for (let c = 0; c < 3; c += 1) {
+      before[c] = arc[3 * count - 6 + c];
+      tip[c] = arc[3 * count - 3 + c];
+    }
     ribbon.begin();
     ribbon.line(arc, count);
     drawTip(ribbon, before, tip, eye, 'velocity');
@@ -84,9 +89,11 @@ export class Dims {
     floor.into(arc, 1, person.along_m, z + tick, person.since_rad);
     ribbon.line(arc, 2);
     ribbon.end();
-    return [
-      { key: 'turned', text: `the ${model.ground.whole} has turned `, strong: degrees(by), at: floor.point(person.along_m, z, person.since_rad + shown / 2) },
-    ];
+    const [label] = this.turnedLabels;
+    label.text = floor.turnedWords;
+    label.strong = degrees(by);
+    floor.ground.on(person.along_m, floor.lift_m, z, person.since_rad + shown / 2, label.at[0], person.floor);
+    return this.turnedLabels;
   }
 
   // The same one until the habitat is another.
@@ -97,7 +104,7 @@ export class Dims {
 
   clear() {
     this.mesh.visible = false;
-    return [];
+    return NONE;
   }
 }
 
@@ -109,7 +116,7 @@ function reach({ ground }, { landing: { way } }) {
 // Lines drawn on one floor, a hair above it.
 class Marked {
   constructor(ground, floor) {
-    Object.assign(this, { ground, floor, lift_m: Math.min(0.02, 0.003 * ground.radius_m) });
+    Object.assign(this, { ground, floor, lift_m: Math.min(0.02, 0.003 * ground.radius_m), turnedWords: `the ${ground.whole} has turned ` });
   }
 
   point(along, axial, turn = 0) {

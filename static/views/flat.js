@@ -128,6 +128,8 @@ class FlatPlate {
     this.lines.draw(time_s);
     const weights = weigh?.(this) ?? '';
     if (this.frame === 'outside') this.lines.say(turnedWords(this.model, time_s));
-    this.spoken.say(() => stageWords(this.model, this.shown, this.frame, 'd', time_s, this.view.units, weights), performance.now(), playing);
+    const now_ms = performance.now();
+    if (!this.spoken.isDue(now_ms, playing)) return;
+    this.spoken.say(stageWords(this.model, this.shown, this.frame, 'd', time_s, this.view.units, weights), now_ms, playing);
   }
 }

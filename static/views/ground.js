@@ -69,12 +69,15 @@ class Round {
     return this.at(along_m, this.surface(axial_m) + lift_m, axial_m, turn_rad, out, floor);
   }
 
-  // The place straight under a drawn point, and how far it is below; null where there is nothing to stand on.
-  under(point, turn_rad) {
-    const R = this.radius_m;
+  // The place straight under a drawn point, and how far it is below, into `out`; null where there is nothing to stand on.
+  under(point, turn_rad, _floor = 0, out = {}) {
+    const R = this.radius_m,
+      down = R - point.y;
     if (this.tube_m !== null && Math.abs(point.z) > this.tube_m) return null;
-    const height_m = R - Math.hypot(point.x, R - point.y) - this.surface(point.z);
-    return { along_m: (azimuthOf(point, R) - turn_rad) * R, height_m, axial_m: point.z };
+    out.along_m = (azimuthOf(point, R) - turn_rad) * R;
+    out.height_m = R - Math.sqrt(point.x * point.x + down * down) - this.surface(point.z);
+    out.axial_m = point.z;
+    return out;
   }
 
   // Above the radius, or above the floor's plane.
@@ -139,14 +142,17 @@ class Floors extends Round {
     return out;
   }
 
-  under(point, turn_rad, floor = 0) {
+  under(point, turn_rad, floor = 0, out = {}) {
     const { radius_m, azimuth_rad, half_m } = this.floor(floor);
     const angle = azimuth_rad + turn_rad;
     const [s, c] = [Math.sin(angle), Math.cos(angle)];
     const down = this.radius_m - point.y;
     const along_m = point.x * c - down * s;
-    const under = { along_m, height_m: radius_m - (point.x * s + down * c), axial_m: point.z };
-    return Math.abs(along_m) > half_m[0] || Math.abs(point.z) > half_m[1] ? null : under;
+    if (Math.abs(along_m) > half_m[0] || Math.abs(point.z) > half_m[1]) return null;
+    out.along_m = along_m;
+    out.height_m = radius_m - (point.x * s + down * c);
+    out.axial_m = point.z;
+    return out;
   }
 
   headroom(floor = 0) {
@@ -181,10 +187,14 @@ class Turntable extends Round {
     return out;
   }
 
-  under(point, turn_rad) {
+  under(point, turn_rad, _floor = 0, out = {}) {
     const R = this.radius_m;
     const axial_m = Math.hypot(point.x, R - point.y);
-    return axial_m > R ? null : { along_m: (azimuthOf(point, R) - turn_rad) * R, height_m: point.z, axial_m };
+    if (axial_m > R) return null;
+    out.along_m = (azimuthOf(point, R) - turn_rad) * R;
+    out.height_m = point.z;
+    out.axial_m = axial_m;
+    return out;
   }
 
   headroom() {

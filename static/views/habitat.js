@@ -259,14 +259,19 @@ export class Habitat {
 
   // `near`: side of the axis where rails and posts would stand before the scene, 0 for none; `eye`: where the eye is.
   cutAway(near, eye) {
-    this.cut = { near, eye };
+    const { cut } = this;
+    if (cut.near === near && cut.eye === eye) return;
+    cut.near = near;
+    cut.eye = eye;
     this.show();
   }
 
   // What is drawn only of a whole wheel would sweep across a flight that is seen from nearby.
   seen(span_m) {
-    this.far = span_m > 1.1 * this.radius_m;
+    const far = span_m > 1.1 * this.radius_m;
     this.levels.seen(span_m);
+    if (far === this.far) return;
+    this.far = far;
     this.show();
   }
 

@@ -29,7 +29,7 @@ const CLEAR_PX = 6;
 const FOOT_PX = 38; // kept free at the foot, where the legend lies
 const MOST_SEGMENTS = 180; // of a path, for labels to keep off
 const NAMED_AT = [0.5, 0.62, 0.4, 0.75, 0.25]; // shares of a path, in order of liking
-const NONE = Object.freeze([]);
+export const NONE = Object.freeze([]);
 const v = new Vector3();
 const px = [0, 0];
 const ORIGIN = new Vector3(),
@@ -53,6 +53,8 @@ export class Half {
     this.crowds = [new Crowd(), new Crowd()]; // of paths, which move with the eye alone, and of what else labels keep off
     this.crowdKey = null;
     this.anchors = new Anchors();
+    this.wanted = []; // labels, and the rectangles that they are kept off: filled anew every frame
+    this.keptOff = [];
     this.framed = { rig: null };
     this.group.add(
       this.paths.group,
@@ -151,18 +153,17 @@ export class Half {
     const tape = this.tape.update(this, time_s);
     const threads = this.threads.update(time_s, this.eye, this.view.units);
     const own = this.ownLabels(time_s, clock);
-    // the first find room first
-    this.wanted = [
-      ...weights,
-      ...aimed,
-      ...tape,
-      ...this.touches.labels(this),
-      ...this.nameLabels(time_s),
-      ...own,
-      ...threads,
-      ...this.compared.labels(),
-      ...this.plainLabels(),
-    ];
+    const { wanted } = this;
+    let count = 0; // the first find room first
+    count = put(wanted, count, weights);
+    count = put(wanted, count, aimed);
+    count = put(wanted, count, tape);
+    count = put(wanted, count, this.touches.labels(this));
+    count = put(wanted, count, this.nameLabels(time_s));
+    count = put(wanted, count, own);
+    count = put(wanted, count, threads);
+    count = put(wanted, count, this.compared.labels());
+    wanted.length = put(wanted, count, this.plainLabels());
   }
 
   // Outside of a craft that tumbles, what stands still is carried as the eye is.
@@ -238,7 +239,8 @@ export class Half {
   // Where they stand, unless neither they nor what they keep off has moved by a pixel or says something else; `anew`: in any case.
   placeLabels({ anew = false } = {}) {
     const { width, height } = this.rect;
-    const taken = [...this.taken, ...this.lineOver(), ...this.alsoTaken()];
+    const taken = this.keptOff;
+    taken.length = put(taken, put(taken, put(taken, 0, this.taken), this.lineOver()), this.alsoTaken());
     const moved = this.anchors.read(this.wanted, taken, this.things(), this);
     if (!(anew || moved || this.labels.unsettled || this.crowdKey !== this.eye.stamp)) return;
     this.findCrowds();
@@ -264,12 +266,9 @@ export class Half {
   showRoom(habitat) {
     const { person } = habitat;
     if (!person) return;
-    const ends = [0, PERSON_M].map(height_m => {
-      person.localToWorld(v.set(0, height_m, 0));
-      return this.project({ x: v.x, y: v.y, z: v.z });
-    });
     const { width, height } = this.rect;
-    habitat.showPerson(ends.every(q => q && q[0] > 0 && q[0] < width && q[1] > 0 && q[1] < height));
+    const sees = height_m => this.projectInto(person.localToWorld(v.set(0, height_m, 0)), px) && px[0] > 0 && px[0] < width && px[1] > 0 && px[1] < height;
+    habitat.showPerson(sees(0) && sees(PERSON_M));
   }
 
   alsoTaken() {
@@ -331,7 +330,8 @@ export class Half {
       this.labels.unsettled = true;
     }
     things.clear(width, height);
-    for (const point of this.things()) if (this.projectInto(point, px)) things.add(px[0], px[1]);
+    const seen = this.things();
+    for (let k = 0; k < seen.length; k += 1) if (this.projectInto(seen[k], px)) things.add(px[0], px[1]);
   }
 
   crowdLine(crowd, points) {
@@ -350,6 +350,12 @@ export class Half {
   things() {
     return this.posts?.seen ?? NONE;
   }
+}
+
+// Copies all of `some` into `out` from `count` on; how many there are then.
+export function put(out, count, some) {
+  for (let k = 0; k < some.length; k += 1) out[count + k] = some[k];
+  return count + some.length;
 }
 
 function pointOf(points, share) {

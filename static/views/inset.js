@@ -26,8 +26,9 @@ export class Inset {
     this.caption = make('p', 'stage-inset-says', dom.box); // of the page: to write on a canvas has its styles worked out, every frame
     this.caption.setAttribute('aria-hidden', 'true');
     this.caption.hidden = true;
-    this.framed = { stamp: -1, points: new Float64Array(2 * CORNERS.length), seen: false };
-    this.spot = null; // {x, y, w, h} on the stage, or null
+    this.at = placing(0, 0, 0);
+    this.framed = { stamp: -1, points: new Float64Array(2 * CORNERS.length), path: null, seen: false };
+    this.spots = []; // the one {x, y, w, h} on the stage where it lies, or none
     this.canvas.hidden = true;
   }
 
@@ -35,6 +36,7 @@ export class Inset {
     Object.assign(this, { model, shown });
     this.lines = shown.map(m => ({ points: m.lines.outside.points, color: m.style.color, path: null }));
     this.reach_m = reachOf(model);
+    this.centre = { x: 0, y: model.radius_m };
     this.drawn = null;
     this.framed.stamp = -1;
   }
@@ -53,7 +55,7 @@ export class Inset {
   put(wanted, crowd) {
     const { rect, side } = this;
     const high = side + CAPTION_PX * this.grown;
-    if (!wanted || !this.fits || this.top + high > rect.height - EDGE_PX) this.spot = null;
+    if (!wanted || !this.fits || this.top + high > rect.height - EDGE_PX) this.spots = [];
     else {
       const [right, low] = [rect.width - side - EDGE_PX, rect.height - high - EDGE_PX];
       const places = [
@@ -64,15 +66,19 @@ export class Inset {
       ];
       const hid = crowd ? places.map(([x, y]) => crowd.under(x, y, side, high)) : [0];
       const [x, y] = places[hid.indexOf(Math.min(...hid))];
-      this.spot = { x, y, w: side, h: high };
+      this.spots = [{ x, y, w: side, h: high }];
     }
     if (this.canvas.hidden === Boolean(this.spot)) this.canvas.hidden = this.caption.hidden = !this.spot;
     if (this.spot) this.canvas.style.transform = this.caption.style.transform = `translate(${this.spot.x}px, ${this.spot.y}px)`;
     this.drawn = null;
   }
 
+  get spot() {
+    return this.spots[0] ?? null;
+  }
+
   hide() {
-    this.spot = null;
+    this.spots = [];
     this.canvas.hidden = this.caption.hidden = true;
   }
 
@@ -109,11 +115,8 @@ export class Inset {
     const { w, h } = this.spot;
     const R = model.radius_m;
     const px = (side / 2 - 8) / this.reach_m;
-    const at = (place, out) => {
-      out[0] = side / 2 + place.x * px;
-      out[1] = side / 2 + (R - place.y) * px;
-      return out;
-    };
+    if (this.at.px !== px || this.at.side !== side || this.at.R !== R) this.at = placing(side, px, R);
+    const { at } = this;
     x.fillStyle = PLATE;
     x.fillRect(0, 0, w, h);
     x.strokeStyle = HAIR;
@@ -131,7 +134,10 @@ export class Inset {
       x.strokeStyle = line.color;
       x.stroke(line.path);
     }
-    for (const m of this.shown) if (time_s >= m.starts_s - 1e-6 && m.path.count) dot(x, at(bodyAt(model, m, 'outside', time_s, p), q), m.style.color);
+    for (let k = 0; k < this.shown.length; k += 1) {
+      const m = this.shown[k];
+      if (time_s >= m.starts_s - 1e-6 && m.path.count) dot(x, at(bodyAt(model, m, 'outside', time_s, p), q), m.style.color);
+    }
     this.frame(x, half, at);
     x.restore();
     if (x === this.context) return;
@@ -151,12 +157,12 @@ export class Inset {
       ground.floors.forEach(({ half_m: [reach] }, floor) => {
         segment(x, at(ground.at(-reach, 0, 0, turn, p, floor), q), at(ground.at(reach, 0, 0, turn, p, floor), r));
         x.lineWidth = 1;
-        segment(x, at(ground.at(0, 0, 0, turn, p, floor), q), at({ x: 0, y: R }, r));
+        segment(x, at(ground.at(0, 0, 0, turn, p, floor), q), at(this.centre, r));
         x.lineWidth = 2.5;
       });
     else {
-      circle(x, at({ x: 0, y: R }, q), R * px);
-      x.stroke();
+      at.rim ??= rimOf(at(this.centre, q), R * px);
+      x.stroke(at.rim);
     }
     const [stood] = this.shown;
     if (!stood || ground.floors) return;
@@ -173,14 +179,14 @@ export class Inset {
     if (framed.stamp !== half.eye.stamp) {
       framed.stamp = half.eye.stamp;
       framed.seen = cornersOf(half, at, points);
+      framed.path = new Path2D();
+      for (let k = 0; k < points.length; k += 2) framed.path.lineTo(points[k], points[k + 1]);
+      framed.path.closePath();
     }
     if (!framed.seen) return;
-    x.beginPath();
-    for (let k = 0; k < points.length; k += 2) x.lineTo(points[k], points[k + 1]);
-    x.closePath();
     x.strokeStyle = FRAME;
     x.lineWidth = 1.5;
-    x.stroke();
+    x.stroke(framed.path);
   }
 }
 
@@ -194,6 +200,16 @@ const AXIAL = [0, 0, 1];
 const p = { x: 0, y: 0, z: 0 };
 const q = [0, 0];
 const r = [0, 0];
+
+// A function that puts a drawn point into `out` as it lies on the drawing, and gives that.
+function placing(side, px, R) {
+  const at = (place, out) => {
+    out[0] = side / 2 + place.x * px;
+    out[1] = side / 2 + (R - place.y) * px;
+    return out;
+  };
+  return Object.assign(at, { side, px, R });
+}
 
 // Where the corners of what a stage shows lie on the drawing; whether all of them do.
 function cornersOf({ eye, rect }, at, out) {
@@ -239,9 +255,15 @@ function dot(x, place, color) {
   x.stroke();
 }
 
-function circle(x, [px, py], radius) {
+function circle(x, place, radius) {
   x.beginPath();
-  x.arc(px, py, radius, 0, 2 * Math.PI);
+  x.arc(place[0], place[1], radius, 0, 2 * Math.PI);
+}
+
+function rimOf([x, y], radius) {
+  const path = new Path2D();
+  path.arc(x, y, radius, 0, 2 * Math.PI);
+  return path;
 }
 
 function segment(x, a, b) {

@@ -11,6 +11,8 @@ export class Labels {
     this.pool = new Map();
     this.all = []; // of the pool
     this.round = 0; // another one each time labels are placed
+    this.lastAsked = Array.from({ length: 6 }, () => ({ text: '', bold: false, width: 0 }));
+    this.asks = 0;
     this.widths = new Map(); // figures are as wide as each other, so a text is measured once
     this.spots = new Spots();
     this.ruler = document.createElement('canvas').getContext('2d');
@@ -22,17 +24,18 @@ export class Labels {
   place(wanted, { width, height, taken, crowds }) {
     const { spots } = this;
     spots.begin(width, height, crowds);
-    for (const { x, y, w, h } of taken) spots.take(x, y, w, h);
+    for (let k = 0; k < taken.length; k += 1) spots.take(taken[k].x, taken[k].y, taken[k].w, taken[k].h);
     this.round += 1;
-    for (const ask of wanted) {
-      const label = this.label(ask);
+    for (let k = 0; k < wanted.length; k += 1) {
+      const ask = wanted[k],
+        label = this.label(ask);
       const w = label.size[0],
         h = label.size[1];
       const spot = spots.find(ask, w, h, label.last, label.cost);
       label.show(spot);
       if (spot) spots.take(spot.x, spot.y, w, h);
     }
-    for (const label of this.all) if (label.asked !== this.round) label.show(null);
+    for (let k = 0; k < this.all.length; k += 1) if (this.all[k].asked !== this.round) this.all[k].show(null);
     this.unsettled = false;
   }
 
@@ -51,6 +54,10 @@ export class Labels {
   // Measured on a canvas: asking the page would lay all of it out anew.
   widthOf(text, bold) {
     if (!text) return 0;
+    for (let k = 0; k < this.lastAsked.length; k += 1) {
+      const last = this.lastAsked[k];
+      if (last.bold === bold && alike(last.text, text)) return last.width;
+    }
     const key = (bold ? 'b' : 'p') + text.replace(/\d/g, '0');
     let width = this.widths.get(key);
     if (width === undefined) {
@@ -59,6 +66,8 @@ export class Labels {
       if (this.widths.size > 500) this.widths.clear();
       this.widths.set(key, width);
     }
+    const last = this.lastAsked[(this.asks += 1) % this.lastAsked.length];
+    Object.assign(last, { text, bold, width });
     return width;
   }
 
@@ -68,6 +77,7 @@ export class Labels {
     this.px = parseFloat(fontSize);
     this.high = parseFloat(lineHeight) + PADDING[1];
     this.widths.clear();
+    for (const last of this.lastAsked) last.text = '';
     this.forget();
     for (const label of this.pool.values()) label.text = null;
   }
@@ -79,6 +89,19 @@ export class Labels {
   }
 }
 
+// Whether two texts are the same but for their figures, which are as wide as each other.
+function alike(a, b) {
+  if (a.length !== b.length) return false;
+  for (let k = 0; k < a.length; k += 1) {
+    const one = a.charCodeAt(k),
+      other = b.charCodeAt(k);
+    if (one !== other && !(isFigure(one) && isFigure(other))) return false;
+  }
+  return true;
+}
+
+const isFigure = code => code >= 48 && code <= 57;
+
 class Label {
   constructor(layer) {
     this.line = make(layer, 'div', 'stage-leader');
@@ -86,6 +109,8 @@ class Label {
     this.plain = make(this.element, 'span');
     this.bold = make(this.element, 'b');
     Object.assign(this, { text: null, strong: null, color: null, last: -1, cost: 0, size: [0, 0], hidden: false, led: true, lead: null, asked: 0 });
+    this.leads = [0.5, 0.5, 0.5, 0.5]; // that of its line, while it has one
+    this.tenths = [0, 0, 0, 0]; // of a px, as it was drawn last
     this.show(null);
   }
 
@@ -122,13 +147,23 @@ class Label {
     const led = Boolean(spot);
     if (led !== this.led) this.line.hidden = !led;
     this.led = led;
-    this.lead = null;
+    this.lead = led ? this.leads : null;
     if (!led) return;
-    const [w, h] = this.size;
-    const from = [Math.max(this.x, Math.min(this.x + w, spot.px)), Math.max(this.y, Math.min(this.y + h, spot.py))];
-    this.lead = [...from, spot.px, spot.py];
-    const [dx, dy] = [spot.px - from[0], spot.py - from[1]];
-    this.line.style.transform = `translate(${from[0].toFixed(1)}px, ${from[1].toFixed(1)}px) rotate(${Math.atan2(dy, dx).toFixed(3)}rad) scaleX(${Math.hypot(dx, dy).toFixed(1)})`;
+    const { leads, tenths, size } = this;
+    leads[0] = Math.max(this.x, Math.min(this.x + size[0], spot.px));
+    leads[1] = Math.max(this.y, Math.min(this.y + size[1], spot.py));
+    leads[2] = spot.px;
+    leads[3] = spot.py;
+    let same = true;
+    for (let k = 0; k < 4; k += 1) {
+      const tenth = Math.round(10 * leads[k]);
+      same &&= tenth === tenths[k];
+      tenths[k] = tenth;
+    }
+    if (same) return;
+    const dx = leads[2] - leads[0],
+      dy = leads[3] - leads[1];
+    this.line.style.transform = `translate(${leads[0].toFixed(1)}px, ${leads[1].toFixed(1)}px) rotate(${Math.atan2(dy, dx).toFixed(3)}rad) scaleX(${Math.hypot(dx, dy).toFixed(1)})`;
   }
 }
 

@@ -8,6 +8,7 @@ import { Ribbon } from './ribbon.js';
 import { direction, elevation, figure } from './spoken.js';
 import { BONE } from './materials.js';
 
+const NONE = Object.freeze([]);
 const DEG = Math.PI / 180;
 const LENGTH = 0.023; // of the span, for each m/s
 const MOST = 0.3; // of the span
@@ -38,9 +39,9 @@ export class Launch {
       this.store.document.motions[m.i]?.kind === m.motion.kind &&
       (this.dragging || (!clock.playing && Math.abs(clock.time_s - m.starts_s) < clock.frame_s / 2));
     if (!ready) {
-      this.ring.hidden = true;
+      if (this.shown) this.ring.hidden = true;
       this.mesh.visible = false;
-      return [];
+      return NONE;
     }
     Object.assign(this, { half, m });
     const { speed_m_s, heading_deg, elevation_deg } = this.aim();

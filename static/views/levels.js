@@ -50,6 +50,7 @@ export class Levels {
 
   // Dashes are of the screen.
   seen(span_m) {
+    if (!this.group.visible) return;
     for (const ribbon of [this.normals, this.level]) ribbon.uniforms.uUnit.value = span_m / 700;
   }
 }

@@ -8,6 +8,7 @@ import { Dots, KIND } from './dots.js';
 import { Ribbon } from './ribbon.js';
 import { figure, metres } from './spoken.js';
 
+const NONE = Object.freeze([]);
 const NEAR_PX = 16;
 const held = [0, 0, 0];
 
@@ -43,6 +44,7 @@ export class Tape {
   }
 
   update(half, time_s) {
+    if (!this.ends.length) return this.hide();
     const places = this.ends.map(end => end && where(half, end, time_s)).filter(Boolean);
     this.dots.begin();
     for (const place of places) this.dots.add(place, { size: 12, kind: KIND.ring, tint: [1, 1, 1] });
@@ -61,6 +63,11 @@ export class Tape {
         gap: 12,
       },
     ];
+  }
+
+  hide() {
+    this.ribbon.mesh.visible = this.dots.points.visible = false;
+    return NONE;
   }
 
   // '1.20 m up, 0.45 s; ' before the distance.

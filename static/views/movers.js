@@ -37,6 +37,7 @@ export class Movers {
   }
 
   update(time_s, metresPerPx) {
+    if (!this.shown.length && !this.pools.size) return;
     this.used = { person: 0, car: 0, craft: 0 };
     for (const m of this.shown.filter(({ starts_s }) => time_s >= starts_s - 1e-6)) {
       if (m.stage.mover === 'craft') this.putCraft(m, time_s, metresPerPx);

@@ -2,7 +2,7 @@
 // the wheel is seen as it was at the release, and faintly at each bead, like a photograph exposed many times.
 
 import { angleAt } from '../time/track.js';
-import { Half } from './half.js';
+import { Half, NONE } from './half.js';
 import { Inset } from './inset.js';
 import { standing } from './model.js';
 import { Ribbon } from './ribbon.js';
@@ -50,9 +50,9 @@ export class Outside extends Half {
     const { level, radius_m } = this.model.ground;
     shared.uCool.value = 1;
     shared.uLamp.value = whole ? 1.6 : 1;
-    shared.uFog.value.set(
-      ...(level ? [distance_m + 2 * radius_m, distance_m + 6 * radius_m + 8] : whole ? [1e7, 2e7] : [distance_m + 0.8 * span_m, distance_m + 3.4 * span_m]),
-    );
+    if (level) shared.uFog.value.set(distance_m + 2 * radius_m, distance_m + 6 * radius_m + 8);
+    else if (whole) shared.uFog.value.set(1e7, 2e7);
+    else shared.uFog.value.set(distance_m + 0.8 * span_m, distance_m + 3.4 * span_m);
     shared.uPool.value.set(this.lead?.release.along_m ?? 0, whole ? 1e7 : Math.max(0.38 * span_m, 3));
     habitat.cutAway(span_m < CLOSE_M ? this.eyeSide() : 0, this.eyeSide());
     habitat.turn(this.model.tumbling ? 0 : (this.still_rad ?? angleAt(this.model.answer, time_s)));
@@ -89,16 +89,15 @@ export class Outside extends Half {
   }
 
   alsoTaken() {
-    return this.around.spot ? [this.around.spot] : [];
+    return this.around.spots;
   }
 
   ownLabels(time_s) {
     this.markExposures();
     const { person } = this;
     if (!person || this.view.measure === 'off' || this.model.tumbling) return this.dims.clear();
-    const dims = this.dims.turned(this.model, person, time_s, this.eye, this.frontEdge_m);
-    if (this.framed.rigAt) return []; // the inset tells it
-    return dims.map(({ key, text, strong, at }) => ({ key, text, strong, at: [at], gap: 10, below: true }));
+    const labels = this.dims.turned(this.model, person, time_s, this.eye, this.frontEdge_m);
+    return this.framed.rigAt ? NONE : labels; // the inset tells it
   }
 
   // One line across the deck, where people stand, at each exposure.

@@ -25,6 +25,7 @@ export class Paths {
     this.frame = frame;
     this.group = new Group();
     this.pool = new Map();
+    this.sized = { px: 0, metresPerPx: 0 };
     this.beads = new Dots(shared, { order: 5 });
     this.marks = new Dots(shared, { order: 7, depth: false });
     this.group.add(this.beads.points, this.marks.points);
@@ -32,6 +33,7 @@ export class Paths {
 
   read(model, shown, view) {
     this.plain = new Map();
+    this.sized.px = 0;
     for (const entry of this.pool.values()) entry.line.mesh.visible = entry.plain.mesh.visible = false;
     const plain = view.companion && (this.frame === 'aboard' || view.companionOutside);
     shown.forEach((m, k) => this.readOne(model, m, k, plain));
@@ -101,6 +103,8 @@ export class Paths {
 
   // Line width in px, and the metres that one line width measures at the flight's distance (the unit of the dashes).
   size(px, metresPerPx) {
+    if (this.sized.px === px && this.sized.metresPerPx === metresPerPx) return;
+    Object.assign(this.sized, { px, metresPerPx });
     for (const { line, plain, thin } of this.pool.values()) {
       line.uniforms.uWidth.value = px * thin;
       plain.uniforms.uWidth.value = px * 0.76;

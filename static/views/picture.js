@@ -8,6 +8,7 @@ import { gridStep, Scenery, Sky } from './scenery.js';
 import { turning } from './tumbling.js';
 import { FrameTimer } from './webgl.js';
 
+const NONE = Object.freeze([]);
 const lies = new Quaternion();
 const MOVES = 0, // layers: what moves, its paths and people
   ROUND = 1; // and what stands round them
@@ -145,7 +146,7 @@ export class Picture {
     const { width, height } = half.rect;
     const { camera } = half.eye;
     const { model, scenery } = half;
-    for (const one of this.sceneries) if (one) one.whole.visible = one === scenery;
+    for (let k = 0; k < this.sceneries.length; k += 1) if (this.sceneries[k]) this.sceneries[k].whole.visible = this.sceneries[k] === scenery;
     shared.uAxis.value = model.radius_m;
     shared.uOver.value.w = model.ground.level ? 1 : 0;
     half.dress(shared, scenery.habitat, this.time_s);
@@ -156,12 +157,12 @@ export class Picture {
     shared.uNear.value = camera.near;
     shared.uStep.value = gridStep(model.radius_m, half.eye.span_m);
     const still = turning(model, this.time_s, lies)?.invert();
-    shared.uStar.value.set(...STARLIGHT);
+    shared.uStar.value.fromArray(STARLIGHT);
     if (still && half.frame === 'outside') shared.uStar.value.applyQuaternion(still);
     if (still) this.sky.lookAs(camera, still);
     else this.sky.look(camera, half.frame === 'aboard' ? -angleAt(model.answer, this.time_s) : 0);
     this.sky.group.visible = !model.ground.level; // a turntable is in a room
-    for (const other of others) other.group.visible = other === half;
+    for (let k = 0; k < others.length; k += 1) others[k].group.visible = others[k] === half;
   }
 
   end(started_ms, still) {
@@ -174,7 +175,7 @@ function seeThrough(half) {
   const { model, shown, frame, eye } = half,
     { habitat } = half.scenery,
     { hull } = habitat;
-  const places = hull.isThere || model.tumbling ? watched(shown, frame, point => half.drawnAt(point)) : [];
+  const places = hull.isThere || model.tumbling ? watched(shown, frame, point => half.drawnAt(point)) : NONE;
   habitat.openUp(model.tumbling && places.length > 0);
   if (hull.isThere) hull.openTo(eye.camera.position, places, frame);
 }

@@ -53,6 +53,7 @@ export class Pours {
     const turn = this.frame === 'outside' ? angleAt(this.model.answer, time_s) : 0;
     this.turning.rotation.z = turn;
     this.drops.begin();
+    if (!this.pours.length) return this.drops.end();
     this.pours.forEach((m, k) => {
       if (own(m)) {
         this.drawOwn(m, this.ribbons[k], time_s, turn);

@@ -196,7 +196,10 @@ export class Ribbon {
 
 // From the point before the one at `k`.
 function far(points, k) {
-  return Math.hypot(points[k] - points[k - 3], points[k + 1] - points[k - 2], points[k + 2] - points[k - 1]);
+  const x = points[k] - points[k - 3],
+    y = points[k + 1] - points[k - 2],
+    z = points[k + 2] - points[k - 1];
+  return Math.sqrt(x * x + y * y + z * z);
 }
 
 function padded(dash) {

@@ -42,11 +42,13 @@ export class Spoken {
     dom.live.setAttribute('aria-live', 'polite');
   }
 
-  // `wordsNow()` is asked only when it is time to say something.
-  say(wordsNow, now_ms, playing) {
-    if (playing && now_ms - this.at_ms < EVERY_MS) return;
+  // Whether it is time to say something.
+  isDue(now_ms, playing) {
+    return !playing || now_ms - this.at_ms >= EVERY_MS;
+  }
+
+  say(words, now_ms, playing) {
     this.at_ms = now_ms;
-    const words = wordsNow();
     if (words === this.words) return;
     this.words = words;
     this.dom.view.setAttribute('aria-label', words);

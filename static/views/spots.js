@@ -58,7 +58,8 @@ export class Crowd {
 export class Spots {
   constructor() {
     this.taken = new Float64Array(4 * 64);
-    this.bands = []; // numbers of those that lie in each
+    this.bands = []; // where in `taken` those stand that lie in each
+    this.filled = new Int32Array(0); // how many they are
     this.best = { x: 0.5, y: 0.5, key: -1, cost: 0.5, led: false, px: 0.5, py: 0.5 };
     this.one = { ...this.best };
   }
@@ -69,8 +70,9 @@ export class Spots {
     this.height = height;
     this.crowds = crowds;
     this.count = 0;
-    for (let b = this.bands.length; b <= height / BAND; b += 1) this.bands.push([]);
-    for (let b = 0; b < this.bands.length; b += 1) this.bands[b].length = 0;
+    for (let b = this.bands.length; b <= height / BAND; b += 1) this.bands.push(new Int32Array(16));
+    if (this.filled.length < this.bands.length) this.filled = new Int32Array(this.bands.length);
+    else this.filled.fill(0);
   }
 
   take(x, y, w, h) {
@@ -80,8 +82,20 @@ export class Spots {
     this.taken[at + 1] = y;
     this.taken[at + 2] = w;
     this.taken[at + 3] = h;
-    for (let b = this.band(y - MEETS[1]); b <= this.band(y + h + MEETS[1]); b += 1) this.bands[b].push(at);
+    for (let b = this.band(y - MEETS[1]); b <= this.band(y + h + MEETS[1]); b += 1) this.put(b, at);
     this.count += 1;
+  }
+
+  put(b, at) {
+    let band = this.bands[b];
+    const k = this.filled[b];
+    if (k === band.length) {
+      band = new Int32Array(2 * k);
+      band.set(this.bands[b]);
+      this.bands[b] = band;
+    }
+    band[k] = at;
+    this.filled[b] = k + 1;
   }
 
   // A spot for a label w × h at one of its `points` [[x, y]…], in order of liking, or null; `last` and `cost` are those of the spot it
@@ -148,9 +162,9 @@ export class Spots {
   }
 
   meets(x, y, w, h) {
-    const { taken, bands } = this;
+    const { taken, bands, filled } = this;
     for (let b = this.band(y); b <= this.band(y + h); b += 1)
-      for (let k = 0; k < bands[b].length; k += 1) {
+      for (let k = 0; k < filled[b]; k += 1) {
         const i = bands[b][k];
         if (
           x < taken[i] + taken[i + 2] + MEETS[0] &&

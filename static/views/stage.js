@@ -44,6 +44,8 @@ function viewOf(view) {
   return { ...view, companion: false, companionOutside: false, arrows: NO_ARROWS, measure: view.measure === 'tape' ? 'tape' : 'off' };
 }
 
+const isMoving = half => half.eye.moving;
+
 class Stages {
   constructor(picture, overlay, store, clock, tell) {
     Object.assign(this, { picture, overlay, store, clock, element: overlay.element, models: [], extras: {}, fetching: {} });
@@ -57,6 +59,7 @@ class Stages {
     this.calm = matchMedia('(prefers-reduced-motion: reduce)');
     this.calm.addEventListener('change', () => this.read());
     this.lost = new Lost({ picture, overlay, store, tell, redraw: () => this.redraw(), back: () => this.redraw() });
+    this.onFrame = now_ms => this.tick(now_ms);
     this.listen();
   }
 
@@ -245,11 +248,18 @@ class Stages {
 
   // Every stage there is, and those now seen.
   every() {
-    return this.beside.half ? [...this.all, this.beside.half] : this.all;
+    const { half } = this.beside;
+    if (half) this.withBeside ??= [...this.all, half];
+    return this.withBeside ?? this.all;
   }
 
+  // The same list until others are seen: every frame asks for it.
   visible() {
-    return ['aboard', 'outside'].filter(slot => this.rects[slot]).map(slot => this.halfIn(slot));
+    const { rects, seenNow } = this,
+      aboard = rects.aboard ? this.halfIn('aboard') : null,
+      outside = rects.outside ? this.halfIn('outside') : null;
+    if (seenNow?.aboard !== aboard || seenNow.outside !== outside) this.seenNow = { aboard, outside, halves: [aboard, outside].filter(Boolean) };
+    return this.seenNow.halves;
   }
 
   halfIn(slot) {
@@ -282,7 +292,7 @@ class Stages {
     this.dirty = true;
     this.element.dataset.frame = 'asked';
     clearTimeout(this.rest);
-    if (!this.frameRequest) this.frameRequest = requestAnimationFrame(now_ms => this.tick(now_ms));
+    if (!this.frameRequest) this.frameRequest = requestAnimationFrame(this.onFrame);
   }
 
   // At most one frame waits behind the one being drawn: a slow machine never falls behind the clock.
@@ -290,7 +300,7 @@ class Stages {
     this.frameRequest = 0;
     this.clock.tick(now_ms);
     if (this.dirty && (this.lost.now || this.picture.timer.pending(performance.now()) < 2)) this.draw();
-    if (this.dirty || this.clock.playing || this.visible().some(half => half.eye.moving)) this.invalidate();
+    if (this.dirty || this.clock.playing || this.visible().some(isMoving)) this.invalidate();
     else this.rest = setTimeout(() => this.draw({ still: true }), STILL_AFTER_MS);
   }
 
@@ -307,17 +317,20 @@ class Stages {
     const now_ms = performance.now();
     const { time_s, playing } = this.clock;
     this.picture.begin(time_s, still);
-    for (const half of this.visible()) {
-      half.update(time_s, now_ms, this.clock);
-      this.picture.drawHalf(half, this.every());
+    const visible = this.visible();
+    for (let k = 0; k < visible.length; k += 1) {
+      visible[k].update(time_s, now_ms, this.clock);
+      this.picture.drawHalf(visible[k], this.every());
     }
     this.picture.end(now_ms, still);
-    for (const half of this.visible()) {
+    for (let k = 0; k < visible.length; k += 1) {
+      const half = visible[k];
       if (this.lineMoved) half.over = half.dom.lineOver();
       if (still) half.labels.forget(); // at rest each lies where it is best, however it came there
       half.placeLabels();
       half.around?.draw(half, time_s);
-      half.spoken.say(() => stageWords(half.model, half.shown, half.frame, half.preset, time_s, this.store.view.units, half.posts?.words), now_ms, playing);
+      if (half.spoken.isDue(now_ms, playing))
+        half.spoken.say(stageWords(half.model, half.shown, half.frame, half.preset, time_s, this.store.view.units, half.posts?.words), now_ms, playing);
     }
     this.lineMoved = false;
   }

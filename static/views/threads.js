@@ -54,7 +54,7 @@ export class Threads {
   }
 
   clear() {
-    for (const mesh of this.meshes) mesh.visible = false;
+    this.line.mesh.visible = this.faint.mesh.visible = this.marks.points.visible = false;
     return NONE;
   }
 

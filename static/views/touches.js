@@ -7,6 +7,7 @@ import { drawnPoint } from './place.js';
 import { figure } from './spoken.js';
 import { rgb } from './materials.js';
 
+const NONE = Object.freeze([]);
 const NEAR_PX = 16;
 export const WORDS = {
   deck: 'meets the deck',
@@ -50,7 +51,7 @@ export class Touches {
   // The label of the mark nearest the pointer.
   labels(half) {
     const near = this.near(half);
-    if (!near) return [];
+    if (!near) return NONE;
     const { m, event, point } = near;
     return [{ key: 'touch', text: `${m.name} ${WORDS[event.kind]}, `, strong: figure(event.time_s, 's', 'si'), at: [half.drawnAt(point)], gap: 12 }];
   }

@@ -19,6 +19,7 @@ export function turning(model, time_s, out = new Quaternion()) {
 
 /** From the room into the craft at time t, {quaternion, position, matrix}; null where it does not tumble. */
 export function intoCraft(model, time_s) {
+  if (!model.tumbling) return null;
   const quaternion = turning(model, time_s)?.invert();
   if (!quaternion) return null;
   drawnPoint(model.answer.tumbling.centre_m, 0, model.radius_m, centre);

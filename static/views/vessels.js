@@ -43,6 +43,7 @@ export class Vessels {
 
   update(time_s) {
     const { model, frame } = this;
+    if (!this.pours.length) return;
     this.pours.forEach((m, k) => {
       const { at, forward, up, side, size } = vesselAt(model, m, frame, time_s);
       const { matrix } = this.pool[k];

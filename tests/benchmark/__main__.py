@@ -32,7 +32,7 @@ GROUPS = {
     "heavy": heavy.measure,
     "page": page.measure,
 }
-PAIRED = ("traces", "start", "frames")  # groups that can be held against another commit
+PAIRED = ("traces", "start", "frames", "service", "page")  # groups that can be held against another commit
 
 
 def main():

@@ -1,11 +1,13 @@
 """The server as a client sees it: one scene over and over, the first byte of the page, memory."""
 
+import contextlib
 import http.client
 import json
 import subprocess
 import sys
 import tempfile
 import time
+from itertools import count
 from pathlib import Path
 
 import psutil
@@ -13,7 +15,8 @@ import psutil
 from rimfall.scene import examples
 from tests.serving import ROOT, free_port, serving
 
-from .row import Row, quantile
+from .commit import HERE
+from .row import Row, in_turn, quantile
 
 CALLS = 500
 OPENING = json.loads(examples.example("same-lob"))
@@ -32,7 +35,8 @@ SIZE = (
 )
 
 
-def measure():
+def measure(against=None):
+    yield _asked_by_turns(against)
     with tempfile.TemporaryDirectory() as folder, serving(Path(folder) / "log.txt") as origin:
         host = origin.removeprefix("http://")
         connection = http.client.HTTPConnection(host)
@@ -69,6 +73,33 @@ def opening(number):
     """A trace of the opening scene with a radius of its own: of one that was asked before much would be kept."""
     habitat = OPENING["habitat"] | {"radius_m": OPENING["habitat"]["radius_m"] + 0.01 * number}
     return "/api/trace?arrays=f4", json.dumps(OPENING | {"habitat": habitat})
+
+
+def _asked_by_turns(against):
+    """The opening scene's median, by turns with the other commit's server: both ask while the same else goes on."""
+    with contextlib.ExitStack() as opened:
+        asks = [_median_ms(tree, opened) for tree in (HERE, against) if tree]
+        value, note, ratio = quantile([asks[0]() for _ in range(3)], 0.5), "", None
+        if against:
+            value, there, ratio = in_turn(*asks, for_s=10.0, most=40)
+            note = f"{there:.1f} ms there"
+    what, bar = "opening scene, f4, keep-alive: median of 50 calls", "<= 4 ms on a quiet machine"
+    return Row(what, f"{value:.1f} ms", bar, True if value <= 4 else None, note, value, ratio=ratio)
+
+
+def _median_ms(tree, opened):
+    """A function that asks a server of that tree 50 times and gives the median, ms, each time another scene; a worker is warm by then."""
+    folder = Path(opened.enter_context(tempfile.TemporaryDirectory()))
+    origin = opened.enter_context(serving(folder / "log.txt", tree.folder, tree.environment))
+    connection = http.client.HTTPConnection(origin.removeprefix("http://"))
+    opened.callback(connection.close)
+    numbers = count()
+
+    def median_ms(calls=50):
+        return quantile([ask_s(connection, opening(next(numbers))) for _ in range(calls)], 0.5) * 1e3
+
+    median_ms()
+    return median_ms
 
 
 def ask_s(connection, asked):

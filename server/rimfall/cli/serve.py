@@ -60,8 +60,6 @@ def _serve(chosen):
     if chosen.open:
         threading.Timer(0.5, webbrowser.open, [address]).start()
     app = make_app(chosen.host, workers, max_seconds)
-    if chosen.open:  # the page asks at once
-        app.state.pool.warm()
     server = _Server(app)
     server.run(sockets=[listening])
     server.end()

@@ -57,8 +57,11 @@ async def _ready(request, what, body="", **options):
 
 
 @router.get("/health")
-async def health():
-    """Whether the server answers, and its version."""
+async def health(request: Request, soon: Literal["0", "1"] = "0"):
+    """Whether the server answers, and its version. With `soon=1` a worker is made ready: something is asked for in a moment, as a page does
+    that has drawn its first picture."""
+    if soon == "1":
+        request.app.state.pool.warm()
     return {"ok": True, "program": __version__}
 
 

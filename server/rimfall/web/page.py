@@ -20,16 +20,12 @@ from .static import gzipped
 
 router = APIRouter(include_in_schema=False)
 _templates = Jinja2Templates(folder("templates"))
-WARM_AFTER_S = (
-    1.0  # until then a machine of two cores is the browser's: what opens the page is there already (`ready.py`)
-)
 _SAID = {"version": __version__, "caution": CAUTION, "opening": OPENING}
 
 
 @router.api_route("/", methods=["GET", "HEAD"], response_class=HTMLResponse)
 def page(request: Request):
-    """The workbench. Whoever opens it asks a moment later where everything goes: a worker is made ready, once the browser has drawn."""
-    request.app.state.pool.warm(WARM_AFTER_S)
+    """The workbench."""
     return _page(request, "page.html", "main.js")
 
 

@@ -57,7 +57,7 @@ class Pool:
         self._threads, self._workers = set(), set()
         # threads without a job; jobs that take no worker's place; workers that are not there yet
         self._free = self._long = self._starting = 0
-        self._closed = self._is_to_warm = False
+        self._closed = False
         self._is_watched, self._is_busy = False, threading.Event()
 
     def submit(self, job: Job):
@@ -72,18 +72,11 @@ class Pool:
             self._start_where_wanted()
             self._change.notify_all()
 
-    def warm(self, after_s=0.0):
-        """Have one worker started, so that the first job need not wait for it; after_s: not before, unless a job comes."""
+    def warm(self):
+        """Have one worker started, so that the first job need not wait for it."""
         with self._change:
-            if not self._keeps_threads or self._threads or self._closed or (after_s and self._is_to_warm):
-                return
-            if not after_s:
+            if self._keeps_threads and not self._threads and not self._closed:
                 self._start()
-                return
-            self._is_to_warm = True
-        timer = threading.Timer(after_s, self.warm)
-        timer.daemon = True
-        timer.start()
 
     def give_up(self, job: Job):
         """Take a job back that has waited long enough: whether it still waits, and for more than a worker's start may take."""

@@ -27,12 +27,10 @@ export function breakOf(moments, end_s) {
 // along straight pieces through the corners, from coordinate `from` to the other
 function between(corners, value, from) {
   const to = 1 - from;
-  const next = Math.max(
-      1,
-      corners.findIndex((corner, i) => i > 0 && value <= corner[from]),
-    ),
-    last = value > corners.at(-1)[from] ? corners.length - 1 : next,
-    [a, b] = [corners[last - 1], corners[last]];
-  const long = b[from] - a[from];
+  let next = 1;
+  while (next < corners.length - 1 && value > corners[next][from]) next += 1;
+  const a = corners[next - 1],
+    b = corners[next],
+    long = b[from] - a[from];
   return long > 0 ? a[to] + ((value - a[from]) / long) * (b[to] - a[to]) : a[to];
 }

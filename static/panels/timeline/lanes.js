@@ -88,6 +88,7 @@ export function createLanes({ store, clock }) {
     );
     words.replaceChildren(...lanes.map(lettering).filter(Boolean));
     buttons.draw(marks);
+    flags.update(true);
     move();
   }
 
@@ -141,9 +142,10 @@ export function createLanes({ store, clock }) {
 
   function move() {
     if (!width) return;
-    head.style.transform = `translateX(${x(clock.time_s)}px)`;
-    clip.setAttribute('width', x(clock.time_s));
-    flags.update();
+    const at = x(clock.time_s);
+    head.style.transform = `translateX(${at}px)`;
+    clip.setAttribute('width', at);
+    flags.update(false);
     const now_ms = performance.now();
     if (clock.playing && now_ms - said_ms < SAYS_EVERY_MS) return;
     said_ms = now_ms;

@@ -89,6 +89,8 @@ export function createFlags({ clock, at, timeAt }) {
     span = h('span', { class: 'loop-span', 'aria-hidden': true });
   const element = h('div', { class: 'flags', hidden: true }, span, from, to);
 
+  let shown = null;
+
   function put(key, time) {
     const { from_s, to_s } = clock.loop;
     clock.setLoop(
@@ -97,7 +99,10 @@ export function createFlags({ clock, at, timeAt }) {
         : { from_s, to_s: Math.max(Math.min(clock.end_s, time), from_s + LEAST_S) },
     );
   }
-  function update() {
+  // Moved only with the loop, or `anew` where what they stand on is another.
+  function update(anew) {
+    if (clock.loop === shown && !anew) return;
+    shown = clock.loop;
     setAttribute(element, 'hidden', clock.loop === null);
     if (!clock.loop) return;
     const left = at(clock.loop.from_s),

@@ -27,6 +27,7 @@ export function createTimeline({ store, clock }) {
     h('div', { class: 'clock' }, h('span', { class: 'time' }, figure, h('small', {}, '\u00a0s')), pace),
   );
 
+  const shown = { hundredths: -1, pace: 0, playing: null, loop: undefined }; // of the clock
   let span = 0,
     homes = [], // the answer's habitats, its own first
     paths = [], // of each
@@ -37,15 +38,21 @@ export function createTimeline({ store, clock }) {
     clock.setPace(PACES[(PACES.indexOf(clock.pace) + 1) % PACES.length]);
   }
 
+  // With every frame: what is asked of the page, or put there again, takes time.
   function tick() {
-    setText(figure, clock.time_s.toFixed(2));
-    setText(pace, `at ${paceWords(clock.pace)}`);
-    if (play.dataset.playing !== String(clock.playing)) {
+    const hundredths = Math.round(100 * clock.time_s);
+    if (hundredths !== shown.hundredths) setText(figure, clock.time_s.toFixed(2));
+    if (clock.pace !== shown.pace) setText(pace, `at ${paceWords(clock.pace)}`);
+    if (clock.playing !== shown.playing) {
       play.dataset.playing = String(clock.playing);
       play.replaceChildren(icon(clock.playing ? 'pause' : 'play'));
       setAttribute(play, 'aria-label', clock.playing ? 'Pause' : 'Play');
     }
-    setAttribute(loop, 'aria-pressed', clock.loop !== null);
+    if (clock.loop !== shown.loop) setAttribute(loop, 'aria-pressed', clock.loop !== null);
+    shown.hundredths = hundredths;
+    shown.pace = clock.pace;
+    shown.playing = clock.playing;
+    shown.loop = clock.loop;
     if (clock.end_s !== span) {
       span = clock.end_s;
       lanes.draw();

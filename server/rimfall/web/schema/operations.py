@@ -107,10 +107,11 @@ _PARTS = {
     "parts": "What is worked out: all; paths, which leaves out words and why it drifts; own_paths, the other habitats besides.",
     "drawn": "1: the answer has `drawn`, what `/api/mesh` answers.",
 }
+_SOON = {"soon": "1: something is asked for in a moment, so a worker is made ready."}
 _U, _W, _S = {"units": _UNITS}, {"width": _WIDTH}, {"stream": _STREAM}
 
 OPERATIONS = {
-    ("/api/health", "get"): Operation("health", Health),
+    ("/api/health", "get"): Operation("health", Health, words=_SOON),
     ("/api/fields", "get"): Operation("fields", Fields),
     ("/api/examples", "get"): Operation("examples", Examples, words=_U),
     ("/api/examples/{name}", "get"): Operation("example", Scene, words={"name": "Its id."}, values=tuple(examples.SAY)),
