@@ -43,7 +43,7 @@ class Watched:
         self.page = self._context.new_page()
         self._session = self._context.new_cdp_session(self.page)
         self._session.send("Performance.enable", {"timeDomain": "threadTicks"})
-        self.origin = origin
+        self.origin, self.is_warm = origin, False
         if as_modules:
             self.page.route(f"{origin}/", _as_modules)
 
@@ -99,13 +99,15 @@ def _as_modules(route):
 
 
 def play(watched):
-    """Has the opening scene play on and on, until what it runs is compiled."""
+    """Has the opening scene play on and on, the first time until what it runs is compiled."""
     page = watched.page
     if page.locator("[aria-label^=Loop][aria-pressed=false]").count():
         page.keyboard.press("l")  # or it would end
     if page.locator(".play[aria-label=Play]").count():
         page.keyboard.press("Space")
-    page.evaluate(FRAMES, [WARMS_S, WARM_FRAMES])
+    if not watched.is_warm:
+        page.evaluate(FRAMES, [WARMS_S, WARM_FRAMES])
+    watched.is_warm = True
 
 
 def playing(watched):
