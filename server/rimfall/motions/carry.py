@@ -39,16 +39,14 @@ def carry(
         t.open(medium.spin)
     _tell(grown, enumerate(moving))
     while under_way := [(i, t) for i, t in enumerate(moving) if t.next is not None]:
-        active = [t for _, t in under_way]
-        done = len(moving) - len(active)
+        done = len(moving) - len(under_way)
         tell = watch and (lambda ended, done=done: watch(done))
-        flights = [t for t in active if isinstance(t.next, Release)]
-        grounds = [t for t in active if not isinstance(t.next, Release)]
-        if flights:
-            _after_flights(medium, flights, _worked(fly, medium, moving, flights, tell))
-        if grounds:
-            _after_grounds(medium, grounds, _worked(go, medium, moving, grounds, tell))
-        _tell(grown, under_way)
+        # What has come to the ground waits until the last one has, so that all go on together.
+        flying = [(i, t) for i, t in under_way if isinstance(t.next, Release)]
+        work, after = (fly, _after_flights) if flying else (go, _after_grounds)
+        some = [t for _, t in flying or under_way]
+        after(medium, some, _worked(work, medium, moving, some, tell))
+        _tell(grown, flying or under_way)
     if watch is not None:
         watch(len(moving))
     return [t.journey for t in moving]

@@ -15,13 +15,14 @@ from .picard import Rule
 
 _MOST_ROUNDS = 8
 _ENOUGH = 1e-2  # of the error allowed: what a round still mends, when it is the last
-_HOPELESS = 30.0  # an error after the first round, of that allowed, with which a step is given up
+_HOPELESS = 1e4, 30.0  # an error after the first round and after the second, of that allowed, with which a step is given up
 _SLOW = 0.01  # a round that moves more than that share of what the one before moved: slopes are taken anew
 _ROUNDING = 1e-14  # a term that is no more of the greatest does not count
 _NONE = 1e-300
 _SHRINK, _GROW, _CAUTION = 0.2, 10.0, 0.8
 _TOLD = 1e-4  # an error that is less, of that allowed, may be rounding, and says nothing of the length
-_GROW_AFTER_TOO_LONG = 1.4
+_GROW_AFTER_TOO_LONG, _SHRINK_AGAIN = 1.4, 0.3
+_MOST = 1e16
 _FAINT = 4e-15  # a coefficient that is less than this share of the greatest is none in a path
 
 
@@ -50,7 +51,7 @@ class Steps:
 
     rule: the points. law(position, velocity) -> accelerations (D, ..., K, N) and what is watched (W, ..., K, N) at states (D, ..., K, N).
     free: so many of the coordinates, the first ones, have accelerations; these go by the first three positions and the free velocities.
-    aside_m, aside_m_s (N,): how far aside the law is asked. place_s2_m, speed_s2_m (N,): the length squared over the error that a
+    aside(position, velocity) -> how far aside of states (D, K, N) the law is asked, in m and m/s, (K, N) or less. place_s2_m, speed_s2_m (N,): the length squared over the error that a
     place may have, and the length over that of a velocity.
     """
 
@@ -60,8 +61,7 @@ class Steps:
     position: np.ndarray
     velocity: np.ndarray
     free: int
-    aside_m: np.ndarray
-    aside_m_s: np.ndarray
+    aside: object
     place_s2_m: np.ndarray
     speed_s2_m: np.ndarray
 
@@ -71,8 +71,8 @@ class Steps:
         acceleration = acceleration[:, None] + (self.rule.points[:, None] * self.length_s) * change_s[:, None]
         position, velocity = self._path(acceleration)
         watched, before, anew = None, None, True
-        left, going = np.zeros(len(self.length_s)), np.ones(len(self.length_s), dtype=bool)
-        for _ in range(_MOST_ROUNDS):
+        going, given_up = np.ones(len(self.length_s), dtype=bool), np.zeros(len(self.length_s), dtype=bool)
+        for round_ in range(_MOST_ROUNDS):
             felt, seen, slopes = self._slopes(position, velocity) if anew else (*self.law(position, velocity), None)
             if anew:
                 system = self._system(slopes)
@@ -83,11 +83,10 @@ class Steps:
             acceleration[:free] += change if going.all() else np.where(going, change, 0.0)  # each is as if alone
             position, velocity = self._path(acceleration)
             moved = self._comes_to(np.abs(change).max(axis=1))
-            if before is None:
-                left, given_up = moved, self._tail(acceleration)[1] > _HOPELESS
+            left = moved if before is None else np.where(going, moved * np.minimum(moved / np.maximum(before, _NONE), 1.0), left)
+            if round_ < len(_HOPELESS):
+                given_up |= going & ~(self._tail(acceleration)[1] <= _HOPELESS[round_])
                 going &= ~given_up
-            else:
-                left = np.where(going, moved * np.minimum(moved / np.maximum(before, _NONE), 1.0), left)
             going &= ~(left <= _ENOUGH)
             if not going.any():
                 break
@@ -106,15 +105,16 @@ class Steps:
     def _slopes(self, position, velocity):
         """What the law gives and watches at the points, and how the free accelerations change (F, 3 + F, K, N) with places and velocities."""
         free = self.free
+        aside_m, aside_m_s = self.aside(position, velocity)
         positions, velocities = (np.repeat(v[:, None], 4 + free, axis=1) for v in (position, velocity))
         for k in range(3):
-            positions[k, 1 + k] += self.aside_m
+            positions[k, 1 + k] += aside_m
         for k in range(free):
-            velocities[k, 4 + k] += self.aside_m_s
+            velocities[k, 4 + k] += aside_m_s
         felt, watched = self.law(positions, velocities)
         slopes = felt[:free, 1:] - felt[:free, :1]
-        slopes[:, :3] /= self.aside_m
-        slopes[:, 3:] /= self.aside_m_s
+        slopes[:, :3] /= aside_m
+        slopes[:, 3:] /= aside_m_s
         return felt[:, 0], watched[:, 0], np.where(np.isfinite(slopes), slopes, 0.0)
 
     def _system(self, slopes):
@@ -142,10 +142,12 @@ class Steps:
         return series, self._comes_to(np.abs(series[:, -2:]).max(axis=1), share * share, share)
 
     def terms(self, series):
-        """How many terms (N,) of series (D, K, N) count."""
+        """How many terms (N,) of series (D, K, N) count, and what the greatest of them comes to (N,), of the error that is allowed."""
         size = np.abs(series)
-        counts = (self._comes_to(size) > 1.0) & (size > _ROUNDING * size.max(axis=1, keepdims=True)).any(axis=0)
-        return np.where(counts, np.arange(1, len(self.rule.points) + 1)[:, None], 0).max(axis=0)
+        comes_to = self._comes_to(size)
+        counts = (comes_to > 1.0) & (size > _ROUNDING * size.max(axis=1, keepdims=True)).any(axis=0)
+        terms = np.where(counts, np.arange(1, len(self.rule.points) + 1)[:, None], 0).max(axis=0)
+        return terms, comes_to.max(axis=0)
 
 
 def change_at_end(rule, length, series):
@@ -165,10 +167,16 @@ def as_step(rule, begin_s, length, position, velocity, series):
     return Step(begin_s, length, position, velocity, path_m, path_m_s)
 
 
-def next_length(rule, length, error, terms, too_long):
-    """Lengths (N,) to try next: as the errors say, and no longer than the terms that the series need say; too_long (N,): whether the
-    step before was."""
+def next_length(rule, length, error, faded, too_long):
+    """Lengths (N,) to try next: as the errors say, and no longer than the series say; too_long (N,): whether the step before was.
+
+    faded: how many terms count, and what the greatest comes to (`Steps.terms`). They fade as rho^-k, so rho is known; with a singular point
+    beside the middle of the step, rho - 1/rho goes as 1 over the length.
+    """
+    terms, greatest = faded
+    size = np.log(np.clip(greatest, np.e, _MOST))
+    longer = np.sinh(size / np.maximum(terms, 1)) / np.sinh(size / (rule.degree - 2))
     factor = np.where(error > _TOLD, _CAUTION * np.maximum(error, _TOLD) ** (-1.0 / rule.degree), _GROW)
-    factor = np.clip(factor, _SHRINK, np.minimum(_CAUTION * len(rule.points) / (terms + 1.0), _GROW))
-    factor = np.where(too_long, np.minimum(factor, _GROW_AFTER_TOO_LONG), factor)
+    factor = np.clip(factor, _SHRINK, np.clip(_CAUTION * longer, 1.0, _GROW))
+    factor = np.where(too_long, np.minimum(factor, np.where(error > 1.0, _SHRINK_AGAIN, _GROW_AFTER_TOO_LONG)), factor)
     return length * np.where(np.isfinite(error), factor, _SHRINK)

@@ -216,11 +216,10 @@ class Cornered(GroundLaw):
         """Its change (3, N)."""
         return _chosen(self.fading_rates(position, velocity, acceleration), self._soonest(position, velocity))
 
-    def closing(self, position, velocity, acceleration):
-        """How fast (N,), 1/s, the first of what fades is on its way to nothing."""
+    def hurry(self, position, velocity, acceleration, short):
+        """How short (N,), as 1/s, a step must be for all that fades: short(away, rate) of each (`vanishing.hurry`)."""
         away, rates = self._fading(position, velocity), self.fading_rates(position, velocity, acceleration)
-        closing = [-dot(a, r) / np.maximum(dot(a, a), _NONE) for a, r in zip(away, rates, strict=True)]
-        return np.max(closing, axis=0)
+        return np.max([short(*one) for one in zip(away, rates, strict=True)], axis=0)
 
     def stopped(self, position, velocity):
         """Velocities (6, N) once the smallest of what fades is gone."""

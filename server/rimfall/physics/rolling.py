@@ -152,10 +152,9 @@ class GroundLaw:
         out[:3] -= (self.surface.gap(position[:3], self.many.radius_m) - gap) * n
         return out, self.tangent(velocity, n)
 
-    def closing(self, position, velocity, acceleration):
-        """How fast (N,), 1/s, what vanishes is on its way to nothing."""
-        away, rate = self.vanishing(position, velocity), self.vanishing_rate(position, velocity, acceleration)
-        return -dot(away, rate) / np.maximum(dot(away, away), _NONE)
+    def hurry(self, position, velocity, acceleration, short):
+        """How short (N,), as 1/s, a step must be for what vanishes: short(away, rate) of it (`vanishing.hurry`)."""
+        return short(self.vanishing(position, velocity), self.vanishing_rate(position, velocity, acceleration))
 
     def axis(self, position):
         """What a ball at rest can spin about (3, N): the normal."""

@@ -15,11 +15,11 @@ from .collocation import Steps, as_step, change_at_end, next_length, together
 from .integrate import Step
 from .picard import rule
 from .rolling import STANDS
+from .vanishing import hurry
 
 RULE = rule(20)
-MOST_TURNED_RAD = 2.0  # that the frame may turn within one step
+MOST_TURNED_RAD = 4.0  # that the frame may turn within one step
 MOST_BENT_RAD = 1.0  # that the surface's normal may turn within one
-_SHORT_OF_CORNER = 0.999  # of the way to where friction's direction turns round
 LEAST_S = 1e-10  # a step as short is taken whatever its error
 _FIRST_RAD, _FIRST_S = 0.5, 1.0
 _AT_ONCE = 64  # bodies: some megabytes at their points
@@ -137,7 +137,7 @@ class Walker:
         begin = [begin if some is None else [b[:, some] for b in begin] for some in parts]
         solved = [one.solved(*first) for one, first in zip(steps, begin, strict=True)]
         terms = [one.terms(s.series) for one, s in zip(steps, solved, strict=True)]
-        return (solved[0], terms[0]) if len(parts) == 1 else (together(solved), np.concatenate(terms))
+        return (solved[0], terms[0]) if len(parts) == 1 else (together(solved), np.concatenate(terms, axis=1))
 
     def _steps(self, length, some=None):
         """The Steps of lengths (N,), to be solved, of the bodies of an index or of all."""
@@ -165,10 +165,13 @@ class Walker:
             out, watched = law.at(tuple(rates), position.reshape(6, -1), velocity.reshape(6, -1))
             return out.reshape(6, *shape), watched.reshape(-1, *shape)
 
-        fades = np.sqrt(square(law_of(1).vanishing(x, u)))
-        aside = [np.maximum(_ASIDE * fades, _SEEN * v) + _NONE for v in (size, speed)]
+        def aside(position, velocity):
+            flat = position.reshape(6, -1), velocity.reshape(6, -1)
+            fades = np.sqrt(square(law_of(len(RULE.points)).vanishing(*flat))).reshape(position.shape[1:])
+            return [np.maximum(_ASIDE * fades, _SEEN * v) + _NONE for v in (size, speed)]
+
         free, weights = 3 if self.law.mode == STANDS else 6, (length * length / least, length / slowest)
-        return Steps(RULE, felt, length, x, u, free, *aside, *weights)
+        return Steps(RULE, felt, length, x, u, free, aside, *weights)
 
     def _until_s(self):
         """Time (N,) that no step may cross: the end, or the next knot of the spin."""
@@ -181,9 +184,11 @@ class Walker:
         """How long (N,) a step may be for the frame's turning, for the surface's bending, and for the corner of the friction."""
         normal_rate = self.law.surface.normal_rate(self.position[:3], self.velocity[:3])
         fastest = np.maximum(self._fastest / MOST_TURNED_RAD, np.sqrt(dot(normal_rate, normal_rate)) / MOST_BENT_RAD)
-        closing = self.law.closing(self.position, self.velocity, self.acceleration)
-        fastest = np.maximum(fastest, closing / _SHORT_OF_CORNER)
+        fastest = np.maximum(fastest, self.law.hurry(self.position, self.velocity, self.acceleration, self._short))
         return 1.0 / np.maximum(fastest, 1e-300)
+
+    def _short(self, away, rate):
+        return hurry(away, rate, RULE.degree, self._absolute_m)
 
     def _take(self, fine, length, until, solved):
         """Go on with the bodies of the mask, whose steps are accepted; the Taken of them."""
