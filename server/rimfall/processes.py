@@ -9,9 +9,9 @@ import threading
 from multiprocessing import resource_tracker
 
 from .errors import BadInput, refusal
+from .threads import THREADS
 
 GREATEST_WORKERS = 512
-THREADS = ("OMP_NUM_THREADS", "OPENBLAS_NUM_THREADS", "MKL_NUM_THREADS", "VECLIB_MAXIMUM_THREADS")
 _starting = threading.RLock()  # the environment is the whole process's
 _loaded = []  # modules of the process that others are forks of; it is one for all who ask
 

@@ -15,7 +15,7 @@ from rimfall.web.work import Asked, answered
 # name → (ends of the file's name, ends of the function's): calls of these are counted
 CALLS = {
     "force calls": (("physics/forces.py",), ("Force.at",)),
-    "law calls": (("physics/rolling.py", "physics/cornered.py"), (".at",)),
+    "law calls": (("physics/rolling.py", "physics/cornered.py"), (".at", ".at_few")),
 }
 OPTIONS = {"arrays": "f4", "units": "si", "hold": None, "held": None, "follower": "habitat.spin_rpm"}
 

@@ -5,7 +5,7 @@ import json
 import subprocess
 from pathlib import Path
 
-from rimfall.processes import THREADS
+from rimfall.threads import THREADS
 from rimfall.scene import examples
 
 from .commit import HERE

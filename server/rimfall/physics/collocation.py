@@ -23,6 +23,7 @@ _SHRINK, _GROW, _CAUTION = 0.2, 10.0, 0.8
 _TOLD = 1e-4  # an error that is less, of that allowed, may be rounding, and says nothing of the length
 _GROW_AFTER_TOO_LONG, _SHRINK_AGAIN = 1.4, 0.3
 _MOST = 1e16
+_MANY = 100  # equations
 _FAINT = 4e-15  # a coefficient that is less than this share of the greatest is none in a path
 
 
@@ -38,6 +39,22 @@ class Solved:
     watched: np.ndarray
     error: np.ndarray
     given_up: np.ndarray
+
+
+def solution(system, known):
+    """(N, n, 1): what systems (N, n, n) make of it is what is known (N, n, 1).
+
+    Linear algebra's libraries give systems of 100 and more to several threads, which wait for one another far longer than they work: such a
+    one is taken in halves (by elimination of the first).
+    """
+    half = system.shape[1] // 2
+    if system.shape[1] < _MANY:
+        return np.linalg.solve(system, known)
+    upper, lower = system[:, :half], system[:, half:]
+    first = np.linalg.solve(upper[..., :half], np.concatenate([upper[..., half:], known[:, :half]], axis=2))
+    left = lower[..., half:] - lower[..., :half] @ first[..., :-1]
+    second = np.linalg.solve(left, known[:, half:] - lower[..., :half] @ first[..., -1:])
+    return np.concatenate([first[..., -1:] - first[..., :-1] @ second, second], axis=1)
 
 
 def together(parts):
@@ -78,7 +95,7 @@ class Steps:
                 system = self._system(slopes)
             watched = seen if before is None or going.all() else np.where(going, seen, watched)
             amiss = (felt - acceleration)[:free].transpose(2, 0, 1).reshape(len(system), -1, 1)
-            change = np.linalg.solve(system, amiss).reshape(len(system), free, count).transpose(1, 2, 0)
+            change = solution(system, amiss).reshape(len(system), free, count).transpose(1, 2, 0)
             acceleration = acceleration.copy()
             acceleration[:free] += change if going.all() else np.where(going, change, 0.0)  # each is as if alone
             position, velocity = self._path(acceleration)
@@ -94,6 +111,14 @@ class Steps:
         series, error = self._tail(acceleration)
         error = np.maximum(error, np.where((left > _ENOUGH) & ~given_up, left, 0.0))
         return Solved(series, acceleration, position, velocity, watched, error, given_up)
+
+    def of(self, acceleration, few) -> Solved:
+        """The Solved of accelerations (D, K, N) that follow from those of fewer coordinates, of the same steps."""
+        position, velocity = self._path(acceleration)
+        series, error = self._tail(acceleration)
+        return Solved(
+            series, acceleration, position, velocity, few.watched, np.maximum(error, few.error), few.given_up
+        )
 
     def _path(self, acceleration):
         """Positions and velocities (D, K, N) at the points."""

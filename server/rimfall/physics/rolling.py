@@ -177,12 +177,38 @@ class Rolling(GroundLaw):
 
     def at(self, rate, position, velocity):
         """Second changes (6, N), and two figures (2, N) that are above 0 while the leg lasts: of press, and of friction."""
-        x, u, many = position[:3], velocity[:3], self.many
-        n, bend = self.surface.bend(x, u)
+        bend = self.surface.bend(position[:3], velocity[:3])
+        of_few, watched = self._at_few(rate, position[:3], velocity[:3], dot(velocity[3:], bend[0]), bend)
+        out = np.empty_like(velocity)
+        out[:3] = of_few[:3]
+        out[3:] = _turning(velocity[:3], dot(velocity[3:], bend[0]), of_few, bend)
+        return out, watched
+
+    def few(self, position, velocity, acceleration):
+        """What the rolling ball's states (6, N) go by, (4, N) each: the centre, and a sigma_n."""
+        n, normal_rate = self.surface.bend(position[:3], velocity[:3])
         spinning = dot(velocity[3:], n)
+        change = dot(acceleration[3:], n)
+        if normal_rate is not None:
+            change = change + dot(velocity[3:], normal_rate)
+        parts = (position[:3], np.zeros_like(spinning)), (velocity[:3], spinning), (acceleration[:3], change)
+        return tuple(np.concatenate([three, one[None]]) for three, one in parts)
+
+    def at_few(self, rate, position, velocity):
+        """As `at`, of those (4, N)."""
+        x, u = position[:3], velocity[:3]
+        return self._at_few(rate, x, u, velocity[3], self.surface.bend(x, u))
+
+    def whole(self, position, velocity, acceleration):
+        """Second changes (6, N) of those (4, N)."""
+        turning = _turning(velocity[:3], velocity[3], acceleration, self.surface.bend(position[:3], velocity[:3]))
+        return np.concatenate([acceleration[:3], turning])
+
+    def _at_few(self, rate, x, u, spinning, bend):
+        many, (n, normal_rate) = self.many, bend
         spun = cross(n, u)
         spun += spinning * n
-        b, tilt = self.balance(rate, x, u, (n, bend)), self.tilt(rate, spun)
+        b, tilt = self.balance(rate, x, u, bend), self.tilt(rate, spun)
         change = self.driving(b, tilt, spinning)
         change *= self._yields
         push = change - b.along
@@ -194,16 +220,11 @@ class Rolling(GroundLaw):
         watched[1] = _HOLDS_MORE * limit + (ROUNDING * b.size + _FEATHER_M_S2) - np.sqrt(push2)
         if self._resisted:
             change -= self._resistance(u, push, b.press, limit)
-        out = np.empty_like(velocity)
+        out = np.empty((4, len(push2)))
         out[:3] = b.kept(change, u)
-        turning = cross(n, change)
-        if bend is None:
-            turning -= dot(tilt, n) * n
-        else:
-            turning += cross(bend, u)
-            turning += spinning * bend
-            turning += (dot(spun, bend) - dot(tilt, n)) * n
-        out[3:] = turning
+        out[3] = -dot(tilt, n)
+        if normal_rate is not None:
+            out[3] += dot(spun, normal_rate)
         return out, watched
 
     def _resistance(self, u, push, press, limit):
@@ -326,6 +347,17 @@ class Standing(GroundLaw):
         """Figures (2, N), above 0 where friction holds those that stand, and the way (3, N) they slide if it does not."""
         b = self.balance(rate, position[:3], velocity[:3])
         return self._holding(b.along, self.many.friction, b, share), b.along
+
+
+def _turning(u, spinning, of_few, bend):
+    """How a sigma = n x u + a sigma_n n changes (3, N) with u and a sigma_n (4, N)."""
+    n, normal_rate = bend
+    out = cross(n, of_few[:3])
+    out += of_few[3] * n
+    if normal_rate is not None:
+        out += cross(normal_rate, u)
+        out += spinning * normal_rate
+    return out
 
 
 LAWS = {law.mode: law for law in (Rolling, Sliding, Standing)}

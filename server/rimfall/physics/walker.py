@@ -14,7 +14,7 @@ from .budget import spend
 from .collocation import Steps, as_step, change_at_end, next_length, together
 from .integrate import Step
 from .picard import rule
-from .rolling import STANDS
+from .rolling import ROLLS, STANDS
 from .vanishing import hurry
 
 RULE = rule(20)
@@ -117,9 +117,9 @@ class Walker:
         longest = np.minimum(until - self.time_s, self._longest_s())
         length = np.minimum(self._length_s, longest)
         with np.errstate(over="ignore", invalid="ignore"):  # a trial far too long runs away, and is taken back
-            solved, terms = self._solved(length)
+            solved, faded = self._solved(length)
             fine = ((solved.error <= 1.0) | (length <= LEAST_S)) & ~solved.given_up
-            wanted = next_length(RULE, length, solved.error, terms, self._too_long)
+            wanted = next_length(RULE, length, solved.error, faded, self._too_long)
         # A step cut short says nothing against the length that was wanted before it.
         self._length_s = np.where(fine & (length == longest), np.maximum(wanted, self._length_s), wanted)
         self._too_long = ~fine
@@ -128,19 +128,15 @@ class Walker:
         return self._take(fine, length, until, solved)
 
     def _solved(self, length):
-        """The Solved of steps of lengths (N,), and how many terms (N,) of their series count."""
-        parts = [None]
-        if self.count > _AT_ONCE:
-            parts = [np.arange(k, min(k + _AT_ONCE, self.count)) for k in range(0, self.count, _AT_ONCE)]
-        steps = [self._steps(length, some) for some in parts]
-        begin = self.acceleration, self._changing
-        begin = [begin if some is None else [b[:, some] for b in begin] for some in parts]
-        solved = [one.solved(*first) for one, first in zip(steps, begin, strict=True)]
-        terms = [one.terms(s.series) for one, s in zip(steps, solved, strict=True)]
-        return (solved[0], terms[0]) if len(parts) == 1 else (together(solved), np.concatenate(terms, axis=1))
+        """The Solved of steps of lengths (N,), and what their series say of the next (2, N) (`Steps.terms`)."""
+        if self.count <= _AT_ONCE:
+            return self._solved_of(length, None)
+        parts = [np.arange(k, min(k + _AT_ONCE, self.count)) for k in range(0, self.count, _AT_ONCE)]
+        solved, faded = zip(*(self._solved_of(length, some) for some in parts), strict=True)
+        return together(solved), np.concatenate(faded, axis=1)
 
-    def _steps(self, length, some=None):
-        """The Steps of lengths (N,), to be solved, of the bodies of an index or of all."""
+    def _solved_of(self, length, some):
+        """The same of the bodies of an index, or of all."""
 
         def of(a):
             return a if some is None or not np.ndim(a) else a[..., some]
@@ -156,22 +152,36 @@ class Walker:
             return laws[times]
 
         def felt(position, velocity):
-            shape, rates = position.shape[1:], (rate, change)
+            wide, *shape = position.shape
+            rates = (rate, change)
             spend(1, position[0].size)
             if np.ndim(rate):
                 rates = (rate + change * (RULE.points[:, None] * length), change)
                 rates = [np.broadcast_to(r, shape).ravel() for r in rates]
             law = law_of(position[0].size // len(length))
-            out, watched = law.at(tuple(rates), position.reshape(6, -1), velocity.reshape(6, -1))
-            return out.reshape(6, *shape), watched.reshape(-1, *shape)
+            at = law.at if wide == 6 else law.at_few
+            out, watched = at(tuple(rates), position.reshape(wide, -1), velocity.reshape(wide, -1))
+            return out.reshape(wide, *shape), watched.reshape(-1, *shape)
 
         def aside(position, velocity):
-            flat = position.reshape(6, -1), velocity.reshape(6, -1)
+            flat = (a.reshape(len(a), -1) for a in (position, velocity))
             fades = np.sqrt(square(law_of(len(RULE.points)).vanishing(*flat))).reshape(position.shape[1:])
             return [np.maximum(_ASIDE * fades, _SEEN * v) + _NONE for v in (size, speed)]
 
-        free, weights = 3 if self.law.mode == STANDS else 6, (length * length / least, length / slowest)
-        return Steps(RULE, felt, length, x, u, free, aside, *weights)
+        weights, begin = (length * length / least, length / slowest), (of(self.acceleration), of(self._changing))
+        steps = Steps(RULE, felt, length, x, u, 3 if self.law.mode == STANDS else 6, aside, *weights)
+        if self.law.mode != ROLLS:
+            solved = steps.solved(*begin)
+            return solved, steps.terms(solved.series)
+        # A ball that rolls goes by four figures; how it turns about the others follows.
+        law = law_of(1)
+        x4, u4, first = law.few(x, u, begin[0])
+        changing = np.concatenate([begin[1][:3], dot(begin[1][3:], law.surface.normal(x[:3]))[None]])
+        few = Steps(RULE, felt, length, x4, u4, 4, aside, *weights).solved(first, changing)
+        states = (a.reshape(4, -1) for a in (few.position, few.velocity, few.acceleration))
+        whole = law_of(len(RULE.points)).whole(*states).reshape(6, *few.position.shape[1:])
+        solved = steps.of(whole, few)
+        return solved, steps.terms(solved.series)
 
     def _until_s(self):
         """Time (N,) that no step may cross: the end, or the next knot of the spin."""
