@@ -26,7 +26,8 @@ PYTHON = {
     "fields": set(),
     "phrases": set(),
     "prose": {"phrases", "physics"},
-    "processes": {"errors"},
+    "threads": set(),
+    "processes": {"errors", "threads"},
     "physics": {"errors"},
     "shapes": {"errors", "fields", "phrases", "physics"},
     "motions": {"errors", "physics", "shapes"},
@@ -40,7 +41,7 @@ PYTHON = {
     "api": {"errors", "exports", "motions", "scene", "sweep"},
     "web": {"__init__", "errors", "folders", "phrases", "comfort", "processes", "shapes", "scene", "exports"},
     "cli": {"__init__", "errors", "phrases", "processes", "scene", "exports", "sweep", "web"},
-    "__main__": {"cli"},
+    "__main__": {"cli", "threads"},
 }
 # part of server/rimfall → the packages it may import, besides the standard library
 PACKAGES = {

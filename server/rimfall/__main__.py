@@ -14,7 +14,9 @@ def run():
         from .cli.streams import stand_in_for_closed
 
         stand_in_for_closed()
-        for name in THREADS:  # of this process, which works things out beside others: several would wait for one another
+        for (
+            name
+        ) in THREADS:  # of this process, which works things out beside others: several would wait for one another
             os.environ.setdefault(name, "1")
         # Imported here because numpy takes its time, and Ctrl+C meanwhile is no fault to print a traceback for.
         from .cli.main import main

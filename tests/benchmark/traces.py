@@ -5,8 +5,8 @@ import json
 import subprocess
 from pathlib import Path
 
-from rimfall.threads import THREADS
 from rimfall.scene import examples
+from rimfall.threads import THREADS
 
 from .commit import HERE
 from .row import Row, in_turn, quantile

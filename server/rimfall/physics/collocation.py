@@ -15,7 +15,10 @@ from .picard import Rule
 
 _MOST_ROUNDS = 8
 _ENOUGH = 1e-2  # of the error allowed: what a round still mends, when it is the last
-_HOPELESS = 1e4, 30.0  # an error after the first round and after the second, of that allowed, with which a step is given up
+_HOPELESS = (
+    1e4,
+    30.0,
+)  # an error after the first round and after the second, of that allowed, with which a step is given up
 _SLOW = 0.01  # a round that moves more than that share of what the one before moved: slopes are taken anew
 _ROUNDING = 1e-14  # a term that is no more of the greatest does not count
 _NONE = 1e-300
@@ -68,8 +71,9 @@ class Steps:
 
     rule: the points. law(position, velocity) -> accelerations (D, ..., K, N) and what is watched (W, ..., K, N) at states (D, ..., K, N).
     free: so many of the coordinates, the first ones, have accelerations; these go by the first three positions and the free velocities.
-    aside(position, velocity) -> how far aside of states (D, K, N) the law is asked, in m and m/s, (K, N) or less. place_s2_m, speed_s2_m (N,): the length squared over the error that a
-    place may have, and the length over that of a velocity.
+    aside(position, velocity) -> how far aside of states (D, K, N) the law is asked, in m and m/s, (K, N) or less; at every point by what
+    vanishes there, for what is small against that tells nothing. place_s2_m, speed_s2_m (N,): the length squared over the error that a place
+    may have, and the length over that of a velocity.
     """
 
     rule: Rule
@@ -87,8 +91,8 @@ class Steps:
         count, free = len(self.rule.points), self.free
         acceleration = acceleration[:, None] + (self.rule.points[:, None] * self.length_s) * change_s[:, None]
         position, velocity = self._path(acceleration)
-        watched, before, anew = None, None, True
-        going, given_up = np.ones(len(self.length_s), dtype=bool), np.zeros(len(self.length_s), dtype=bool)
+        watched, before, anew, left = None, None, True, np.zeros(len(self.length_s))
+        going, given_up = np.ones(len(left), dtype=bool), np.zeros(len(left), dtype=bool)
         for round_ in range(_MOST_ROUNDS):
             felt, seen, slopes = self._slopes(position, velocity) if anew else (*self.law(position, velocity), None)
             if anew:
@@ -100,7 +104,8 @@ class Steps:
             acceleration[:free] += change if going.all() else np.where(going, change, 0.0)  # each is as if alone
             position, velocity = self._path(acceleration)
             moved = self._comes_to(np.abs(change).max(axis=1))
-            left = moved if before is None else np.where(going, moved * np.minimum(moved / np.maximum(before, _NONE), 1.0), left)
+            less = moved if before is None else moved * np.minimum(moved / np.maximum(before, _NONE), 1.0)
+            left = np.where(going, less, left)
             if round_ < len(_HOPELESS):
                 given_up |= going & ~(self._tail(acceleration)[1] <= _HOPELESS[round_])
                 going &= ~given_up
@@ -116,9 +121,7 @@ class Steps:
         """The Solved of accelerations (D, K, N) that follow from those of fewer coordinates, of the same steps."""
         position, velocity = self._path(acceleration)
         series, error = self._tail(acceleration)
-        return Solved(
-            series, acceleration, position, velocity, few.watched, np.maximum(error, few.error), few.given_up
-        )
+        return Solved(series, acceleration, position, velocity, few.watched, np.maximum(error, few.error), few.given_up)
 
     def _path(self, acceleration):
         """Positions and velocities (D, K, N) at the points."""

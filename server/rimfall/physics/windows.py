@@ -96,4 +96,6 @@ class Windows:
         away = np.sqrt(dot(self.position, self.position))
         aside = _ASIDE * away, _ASIDE * (np.sqrt(dot(self.velocity, self.velocity)) + away / length)
         weight = length * length / self._tolerance_m
-        return Steps(RULE, felt, length, self.position, self.velocity, 3, lambda *_: aside, weight, np.zeros_like(weight))
+        return Steps(
+            RULE, felt, length, self.position, self.velocity, 3, lambda *_: aside, weight, np.zeros_like(weight)
+        )
