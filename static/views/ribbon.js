@@ -6,7 +6,8 @@ import { FirstPart } from './first_part.js';
 import { rgb } from './materials.js';
 
 const FLOATS = 13; // position, previous, next, side, time, distance, diameter
-const DASHES = 6;
+const DASHES = 3; // at most, in a period
+const NEVER = 1e9;
 
 const VERTEX = `
   attribute vec3 prev, next; attribute vec4 aux;
@@ -36,26 +37,20 @@ const VERTEX = `
   }`;
 
 const FRAGMENT = `
-  uniform vec3 uColor, uNight; uniform float uAlpha, uNow, uFrom, uTo, uCasing, uAhead, uUnit, uRound, uDash[${DASHES}], uDashes, uPeriod, uFogged;
+  uniform vec3 uColor, uNight; uniform float uAlpha, uNow, uFrom, uTo, uCasing, uAhead, uUnit, uRound, uPeriod, uFogged;
+  uniform vec3 uFirst, uLast;               // where dashes begin and end
   uniform vec2 uFog;
   varying vec4 vLine; varying float vD;
-  float outside(float d) {                  // px to the nearest dash, negative inside one
-    float best = 1e9, at = 0.;
-    for (int i = 0; i < ${DASHES}; i += 2) {
-      if (float(i) >= uDashes) break;
-      float end = at + uDash[i];
-      best = min(best, min(max(at - d, d - end), max(at - (d - uPeriod), d - uPeriod - end)));
-      at = end + uDash[i + 1];
-    }
-    return best;
+  float outside(float d) {                  // how far to the nearest dash, negative inside one
+    vec3 here = max(uFirst - d, d - uLast), next = max(uFirst + uPeriod - d, d - uPeriod - uLast), off = min(here, next);
+    return min(off.x, min(off.y, off.z));
   }
   void main() {
     float t = vLine.y;
     if (t < uFrom || t > uTo) discard;
     float flown = step(t, uNow);
     float wide = vLine.w * mix(uAhead, 1., flown), x = abs(vLine.x);
-    float q = -1e3;
-    if (uDashes > 0.) q = outside(mod(vLine.z / uUnit, uPeriod)) * uUnit / max(fwidth(vLine.z), 1e-9);
+    float q = uPeriod > 0. ? outside(mod(vLine.z / uUnit, uPeriod)) * uUnit / max(fwidth(vLine.z), 1e-9) : -1e3;
     float r = uRound > .5 ? length(vec2(max(q, 0.), x)) : x;
     float dash = uRound > .5 ? 1. : 1. - smoothstep(-.5, .5, q);
     float line = (1. - smoothstep(wide * .5 - .6, wide * .5 + .6, r)) * dash * mix(.6, 1., flown) * uAlpha;
@@ -89,9 +84,7 @@ export class Ribbon {
         uAhead: { value: ahead },
         uUnit: { value: 1 },
         uRound: { value: round ? 1 : 0 },
-        uDash: { value: padded(dash) },
-        uDashes: { value: dash.length },
-        uPeriod: { value: dash.reduce((sum, d) => sum + d, 0) || 1 },
+        ...dashes(dash),
         uFogged: { value: fogged },
         uPull: { value: pull },
         uNow: shared.uNow,
@@ -202,6 +195,14 @@ function far(points, k) {
   return Math.sqrt(x * x + y * y + z * z);
 }
 
-function padded(dash) {
-  return Array.from({ length: DASHES }, (_, i) => dash[i] ?? 0);
+// Of lengths of dashes and gaps by turns: where each dash begins and ends, and after how much they come again; 0 for a line without gaps.
+function dashes(lengths) {
+  const first = Array(DASHES).fill(NEVER),
+    last = Array(DASHES).fill(NEVER);
+  let at = 0;
+  lengths.forEach((length, i) => {
+    if (i % 2 === 0) [first[i / 2], last[i / 2]] = [at, at + length];
+    at += length;
+  });
+  return { uFirst: { value: new Vector3(...first) }, uLast: { value: new Vector3(...last) }, uPeriod: { value: at } };
 }
