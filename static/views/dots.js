@@ -41,6 +41,16 @@ const VERTEX = `
     gl_Position = c;
   }`;
 
+// What glows, and nothing else: a shader for every kind takes long to be compiled, and drawing in software does the work of all kinds.
+const LIGHT = `
+  varying vec4 vTint; varying float vSize;
+  void main() {
+    float u = length(gl_PointCoord * 2. - 1.);
+    float a = mix(.8 * (1. - u), 1., 1. - smoothstep(.2, .45, u)) * (1. - smoothstep(.6, 1., u)) * vTint.a;
+    if (a < .01) discard;
+    gl_FragColor = vec4(vTint.rgb, a);
+  }`;
+
 const FRAGMENT = `
   uniform vec3 uNight;
   varying vec4 vTint; varying float vKind, vSize; varying vec2 vUp;
@@ -48,8 +58,7 @@ const FRAGMENT = `
     vec2 q = (gl_PointCoord * 2. - 1.) * vSize * .5; q.y = -q.y;      // px from the middle
     float r = vSize * .5 - 1., k = floor(vKind + .5), d = length(q) - r, a = 1.;
     vec3 c = vTint.rgb;
-    if (k == 0.) { float u = length(q) / (r + 1.); a = mix(.8 * (1. - u), 1., 1. - smoothstep(.2, .45, u)) * (1. - smoothstep(.6, 1., u)); }
-    else if (k == 7.) {
+    if (k == 7.) {
       vec2 n = q / max(r, 1.);
       float z = sqrt(max(0., 1. - dot(n, n)));
       c *= .55 + .5 * max(0., dot(vec3(n, z), vec3(-.25, .72, .64)));
@@ -86,13 +95,14 @@ const FRAGMENT = `
   }`;
 
 export class Dots {
+  // `additive`: of lights alone.
   constructor(shared, { capacity = 64, additive = false, depth = true, order = 6, scale = 1, fogged = 0 } = {}) {
     this.material = new ShaderMaterial({
       transparent: true,
       depthWrite: false,
       depthTest: depth,
       vertexShader: VERTEX,
-      fragmentShader: FRAGMENT,
+      fragmentShader: additive ? LIGHT : FRAGMENT,
       blending: additive ? AdditiveBlending : NormalBlending,
       uniforms: { ...shared, uScale: { value: scale }, uFogged: { value: fogged } },
     });

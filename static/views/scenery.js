@@ -68,7 +68,7 @@ const turn = new Quaternion();
 export class Sky {
   constructor(shared) {
     this.group = new Group();
-    const dots = new Dots(shared, { capacity: COUNT, additive: true, depth: false, order: -10 });
+    const dots = new Dots(shared, { capacity: COUNT, additive: true, order: -10 });
     dots.material.transparent = false; // drawn before all that is solid
     const random = seeded(7);
     dots.begin();
