@@ -57,19 +57,28 @@ export function freshName(wanted, taken) {
 }
 
 const DAY_MS = 86_400_000;
-const CLOCK = new Intl.DateTimeFormat('en-GB', { hour: '2-digit', minute: '2-digit' }),
-  WEEKDAY = new Intl.DateTimeFormat('en-GB', { weekday: 'long' }),
-  DATE = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'long' }),
-  WHOLE_DATE = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'long', year: 'numeric' });
+const TIMES = {
+  clock: { hour: '2-digit', minute: '2-digit' },
+  weekday: { weekday: 'long' },
+  date: { day: 'numeric', month: 'long' },
+  wholeDate: { day: 'numeric', month: 'long', year: 'numeric' },
+};
+const made = /** @type {Record<string, Intl.DateTimeFormat>} */ ({}); // when first asked for: the browser takes as long for one as for a picture
+
+/** @param {keyof typeof TIMES} name @param {Date} when */
+function timeWords(name, when) {
+  made[name] ??= new Intl.DateTimeFormat('en-GB', /** @type {Intl.DateTimeFormatOptions} */ (TIMES[name]));
+  return made[name].format(when);
+}
 
 /** 'today 14:05', 'yesterday 09:12', 'Tuesday 21:40', '3 March 08:00', '3 March 2025': by the calendar of whoever looks. */
 export function whenWords(when_ms, now_ms) {
   const [when, now] = [new Date(when_ms), new Date(now_ms)];
   if (!Number.isFinite(when_ms) || when_ms <= 0) return 'earlier';
   const days = Math.round((midnight(now) - midnight(when)) / DAY_MS);
-  if (days < 0 || when.getFullYear() !== now.getFullYear()) return WHOLE_DATE.format(when);
-  const day = days === 0 ? 'today' : days === 1 ? 'yesterday' : days < 7 ? WEEKDAY.format(when) : DATE.format(when);
-  return `${day} ${CLOCK.format(when)}`;
+  if (days < 0 || when.getFullYear() !== now.getFullYear()) return timeWords('wholeDate', when);
+  const day = days === 0 ? 'today' : days === 1 ? 'yesterday' : days < 7 ? timeWords('weekday', when) : timeWords('date', when);
+  return `${day} ${timeWords('clock', when)}`;
 }
 
 function midnight(date) {

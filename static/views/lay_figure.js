@@ -5,8 +5,16 @@ import { merged } from './geometry.js';
 
 export const PERSON_M = 1.75;
 
-// biome-ignore format: a row is a piece of wood: its profile, then where it stands
+let plain = null; // the one with its arm raised, which both stages have
+
 export function figureGeometry(hand = null) {
+  if (hand) return figure(hand);
+  plain ??= figure(null);
+  return plain;
+}
+
+// biome-ignore format: a row is a piece of wood: its profile, then where it stands
+function figure(hand) {
   const parts = [];
   const add = (geometry, x, y, z, { rx = 0, rz = 0, scale = [1, 1, 1] } = {}) => parts.push(geometry.scale(...scale).rotateX(rx).rotateZ(rz).translate(x, y, z));
   for (const s of [1, -1]) {
