@@ -62,3 +62,11 @@ def test_no_system_goes_to_several_threads(monkeypatch, mode, surface):
     walk(walker(mode, surface, None, place, np.array([[0.0], [3.0], [0.5]]) if surface is DRUM else np.array([[3.0], [0.5], [0.0]]),
                 pull=pull, end_s=0.1))  # fmt: skip
     assert 0 < max(sizes) < 100
+
+
+def test_what_starts_from_rest_first_comes_to_a_walking_ball_s_pace():
+    """Drag by a broken power of the speed is no polynomial of the time there."""
+    assert longest_s((1e-9, 0.0, 0.0), (0.5, 0.0, 0.0)) == pytest.approx(0.4)
+    assert (
+        hurry(np.array([[0.01], [0.0], [0.0]]), np.array([[0.5], [0.0], [0.0]]), DEGREE, ALLOWED_M) == 0.0
+    )  # nor later

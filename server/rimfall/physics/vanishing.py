@@ -13,6 +13,10 @@ from .aboard import dot
 
 _SHORT_OF_CORNER = 0.999  # of the way to where it vanishes wholly
 _CAUTION = 0.9
+_REST_M_S, _FROM_REST_M_S = (
+    1e-3,
+    0.2,
+)  # what starts from rest, and how fast it gets in a step: drag there is a broken power of the speed
 _NONE = 1e-300
 
 
@@ -28,4 +32,6 @@ def hurry(away, rate, degree, allowed_m):
     with np.errstate(divide="ignore", invalid="ignore"):
         longest = 2.0 * _CAUTION * (half * far - ahead) / np.sinh(tells) ** 2
     turning = np.where(tells > 0, 1.0 / np.maximum(longest, _NONE), 0.0)
+    starts = (away2 < _REST_M_S * _REST_M_S) & (along > 0)
+    turning = np.where(starts, np.sqrt(rate2) / _FROM_REST_M_S, turning)
     return np.maximum(turning, -along / (_SHORT_OF_CORNER * np.maximum(away2, _NONE)))
