@@ -17,6 +17,7 @@ from contextvars import ContextVar
 from dataclasses import fields, is_dataclass
 from fractions import Fraction
 from hashlib import blake2b
+from operator import attrgetter
 from typing import Any
 
 import numpy as np
@@ -113,61 +114,79 @@ def _tell(told, values, seen):
         kind = type(value)
         if kind is np.ndarray:
             told += (b"[%d" % value.dtype.num, str(value.shape).encode(), value.tobytes())
+        elif kind is float:
+            told.append(_of_float(b"f", value))
         elif kind in _ATOMS:
-            told.append(_ATOMS[kind](value))
+            told.append(f"{value!r};".encode())
         elif kind is tuple or kind is list:
             told.append(b"(%d:" % len(value))
             _tell(told, value, seen)
         elif id(value) in seen:
             told.append(seen[id(value)][1])
         else:
-            own = as_bytes(value, seen)
+            own = (_WRITERS.get(kind) or _writer_of(kind))(value, seen)
             seen[id(value)] = value, own  # the value as well: its id must not become another's
             told.append(own)
 
 
-_ATOMS = {
-    float: functools.partial(struct.Struct("<cd").pack, b"f"),
-    str: lambda text: b"'%d:%b" % (len(text), text.encode()),
-    **dict.fromkeys((type(None), bool, int, Fraction), lambda value: f"<{value!r}>".encode()),
-    type: lambda kind: f"<{kind.__module__}.{kind.__qualname__}>".encode(),
-}
+_of_float = struct.Struct("<cd").pack
+_ATOMS = {type(None), bool, int, str, Fraction}
+_WRITERS = {}  # what makes the bytes of a kind, once it has been met
+
+
+def _writer_of(kind):
+    write = as_bytes.dispatch(kind)
+    if write is as_bytes.dispatch(object) and is_dataclass(kind):
+        write = _of_dataclass(kind)
+    _WRITERS[kind] = write
+    return write
+
+
+def _of_dataclass(kind):
+    """What makes the bytes of a dataclass: its name, and every field."""
+    name, names = f"<{kind.__module__}.{kind.__qualname__}>".encode(), [f.name for f in fields(kind)]
+    read = attrgetter(*names) if len(names) > 1 else lambda value: [getattr(value, one) for one in names]
+
+    def write(value, seen):
+        told = [name]
+        _tell(told, read(value), seen)
+        return b"".join(told)
+
+    return write
 
 
 @functools.singledispatch
-def as_bytes(value: Any, seen: dict) -> bytes:
-    """A value as bytes, which two share only if they are alike in every field. Other classes may be registered; a dataclass needs not to."""
-    kind = type(value)
-    if isinstance(value, np.generic):
-        return b"[%d" % value.dtype.num + value.tobytes()
-    if not is_dataclass(value):
-        raise TypeError(f"what is kept cannot be told apart by a {kind.__qualname__}")
-    name, names = _fields_of(kind)
-    told = [name]
-    _tell(told, [getattr(value, name) for name in names], seen)
-    return b"".join(told)
+def as_bytes(value: Any, _seen: dict) -> bytes:
+    """A value as bytes, which two share only if they are alike in every field. Classes may be registered; a dataclass needs not to."""
+    raise TypeError(f"what is kept cannot be told apart by a {type(value).__qualname__}")
 
 
-@functools.cache
-def _fields_of(kind):
-    """What a dataclass is called, as bytes, and its fields."""
-    return f"<{kind.__module__}.{kind.__qualname__}>".encode(), tuple(f.name for f in fields(kind))
+@as_bytes.register
+def _(value: np.generic, _seen):
+    return b"[%d" % value.dtype.num + value.tobytes()
+
+
+@as_bytes.register
+def _(value: type, _seen):
+    return f"<{value.__module__}.{value.__qualname__}>".encode()
 
 
 def told_once(kind: type) -> type:
     """A decorator of frozen dataclasses which stand in many inputs: the bytes of each are made once."""
+    write = _of_dataclass(kind)
 
-    @as_bytes.register(kind)
-    def _(value, seen):
-        if "_told" not in vars(value):
-            vars(value)["_told"] = as_bytes.dispatch(object)(value, seen)
-        return vars(value)["_told"]
+    def told(value, seen):
+        held = vars(value)
+        if "_told" not in held:
+            held["_told"] = write(value, seen)
+        return held["_told"]
 
+    _WRITERS[kind] = told
     _SHARED.add(kind)
     return kind
 
 
-_SHARED = {*_ATOMS, bytes}  # kinds of what is there without a Store, or holds no array
+_SHARED = {*_ATOMS, float, bytes, type}  # kinds of what is there without a Store, or holds no array
 
 
 def _sealed(answer):
