@@ -10,6 +10,7 @@ from rimfall.physics.aboard import Aboard, of_frame
 from rimfall.physics.air import air_at
 from rimfall.physics.bodies import Body, as_arrays
 from rimfall.physics.buoyancy import of_bodies
+from rimfall.physics.drag import Slowing
 from rimfall.physics.forces import Force, Medium
 from rimfall.physics.spin import ramped, steady
 from rimfall.physics.turned import turned_back
@@ -43,13 +44,17 @@ def test_a_bubble_of_no_mass_starts_to_rise_at_twice_gravity():
 
 
 @each_row("mass_kg", [1e-6, 0.0049, 0.1])
-def test_its_slowing_rate_is_how_a_push_across_its_way_dies_out(mass_kg):
-    """Drag by the square of a speed along z has the derivative -rate across it, of the mass that is moved; the air stands still."""
-    bodies, slowing_1_s = force([balloon(mass_kg, 0.5)], turns=0.0), np.empty(1)
-    bodies.at(0.0, column(0, 1, 0), column(0, 0, 3.0), slowing_1_s)
-    pushed = bodies.at(0.0, column(0, 1, 0), column(1e-6, 0, 3.0))[0, 0] / 1e-6
-    assert slowing_1_s[0] == pytest.approx(-pushed, rel=1e-6)
-    assert slowing_1_s[0] == pytest.approx(
+def test_its_slowing_rates_are_how_pushes_across_its_way_and_along_it_die_out(mass_kg):
+    """Drag by the square of a speed along z has the derivative -rate across it and -2 rate along it, of the mass that is moved; the air
+    stands still."""
+    bodies, slowing = force([balloon(mass_kg, 0.5)], turns=0.0), Slowing()
+    bodies.at(0.0, column(0, 1, 0), column(0, 0, 3.0), slowing)
+    across = bodies.at(0.0, column(0, 1, 0), column(1e-6, 0, 3.0))[0, 0] / 1e-6
+    along = np.subtract(*(bodies.at(0.0, column(0, 1, 0), column(0, 0, 3.0 + d))[2, 0] for d in (1e-6, -1e-6))) / 2e-6
+    assert slowing.across_1_s[0] == pytest.approx(-across, rel=1e-6)
+    assert slowing.along_1_s[0] == pytest.approx(-along, rel=1e-6)
+    assert np.abs(slowing.way[:, 0]) == pytest.approx([0, 0, 1])
+    assert slowing.across_1_s[0] == pytest.approx(
         0.25 * math.pi * 0.14**2 * RHO * 3.0 / (mass_kg + RHO * VOLUME / 2), rel=1e-9
     )
 

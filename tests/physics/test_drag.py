@@ -5,7 +5,9 @@ import math
 import numpy as np
 import pytest
 
-from rimfall.physics.drag import GREATEST_RE, sphere_cd, sphere_cd_re
+from rimfall.physics.air import air_at
+from rimfall.physics.bodies import Bodies
+from rimfall.physics.drag import GREATEST_RE, Drag, sphere_cd, sphere_cd_re
 from tests.published import clift_1978
 from tests.published.drag_law import law_cd_re
 from tests.tables import each_row
@@ -65,3 +67,20 @@ def test_the_same_curve_one_by_one_and_in_a_batch():
     assert [float(sphere_cd_re(np.array([re]))[0]) for re in WIDE[::400]] == pytest.approx(
         list(sphere_cd_re(WIDE)[::400]), rel=1e-15
     )
+
+
+def test_what_is_added_along_the_way_fades_as_drag_over_speed_grows_with_it():
+    """d(rate u)/du by differences, over the rate: 2 for a constant Cd, and near it for a sphere's curve; whatever their order."""
+    re = np.logspace(-2, 5, 300)
+    diameter = np.full(600, 0.01)
+    drag = Drag(Bodies(np.full(600, 0.01), diameter, np.repeat([np.nan, 0.47], 300)), air_at(101.325, 20.0))
+    scaled = np.tile(re, 2)
+    rate, more, less = (drag.rate_1_s(scaled * by) for by in (1.0, 1.0 + 1e-5, 1.0 - 1e-5))
+    along = ((1.0 + 1e-5) * more - (1.0 - 1e-5) * less) / 2e-5
+    off = np.abs(drag.along_1_s(rate) - along) / rate
+    assert off[:300][re < 1000].max() < 0.08
+    assert off[:300].max() < 0.2
+    assert off[300:].max() < 1e-8
+    some = drag.part(slice(290, 310))
+    assert np.array_equal(some.rate_1_s(scaled[290:310]), rate[290:310])
+    assert np.array_equal(some.along_1_s(rate[290:310]), drag.along_1_s(rate)[290:310])

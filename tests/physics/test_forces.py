@@ -73,6 +73,21 @@ def test_bodies_of_different_drag_do_not_mix():
         assert picked == pytest.approx(alone, rel=1e-13)
 
 
+@each_row("spin", [None, ramped(0.0, [(10.0, 2.0)])])
+def test_the_force_on_a_slice_is_that_on_its_bodies(spin):
+    many = as_arrays([BALL, Body(0.5, 0.2), Body(0.01, 0.3, buoyant=True), Body(0.002, 0.01, 0.5), BALL])
+    medium = Medium(spin or steady(OMEGA), AIR, R)
+    each = np.arange(15.0).reshape(3, 5)
+    turns = np.array([1.0, 1.0, 0.0, 1.0, 0.0])
+    whole = Force(medium, many, np.arange(5.0), turns, 0.1 * each, 3.0 + each)
+    some = slice(1, 4)
+    found = whole.take(some).at(0.5, 20.0 + each[:, some], each[:, some] - 7.0)
+    assert found == pytest.approx(whole.take([1, 2, 3]).at(0.5, 20.0 + each[:, some], each[:, some] - 7.0), rel=1e-14)
+    assert found == pytest.approx(whole.at(0.5, 20.0 + each, each - 7.0)[:, some], rel=1e-14)
+    again = whole.take(some).take(slice(1, 3)).at(0.5, 20.0 + each[:, 2:4], each[:, 2:4] - 7.0)
+    assert again == pytest.approx(found[:, 1:], rel=1e-14)
+
+
 def test_what_nothing_but_a_constant_pull_moves_coasts():
     assert force([BALL], air=None, pull=(0, 0, -2.0)).coasts
     assert force([BALL], air=None, pull=(3.0, 0, 0), turns=0.0).coasts

@@ -10,8 +10,8 @@ from tests.tables import each_row
 START = np.array([[1.0], [0.0], [0.2]]), np.array([[0.1], [0.9], [0.0]])
 
 
-def attraction(_which, _time_s, position, _velocity):
-    return -position / np.sum(position**2, axis=0) ** 1.5
+def attraction(_which, _time_s, position, *_):
+    return -position / np.sum(position**2, axis=0) ** 1.5, None
 
 
 def one(length_s, degree=24, position=START[0], velocity=START[1]):
@@ -30,7 +30,7 @@ def inside(control, s):
 def test_states_and_path_of_a_window_are_scipys(length_s):
     window = one(length_s)
     s = np.linspace(0.0, 1.0, 33)
-    rates = lambda _t, y: np.concatenate([y[3:], attraction(None, None, y[:3, None], None)[:, 0]])  # noqa: E731
+    rates = lambda _t, y: np.concatenate([y[3:], attraction(None, None, y[:3, None])[0][:, 0]])  # noqa: E731
     start = np.concatenate([v[:, 0] for v in START])
     exact = solve_ivp(rates, (0, length_s), start, "DOP853", length_s * s, rtol=1e-13, atol=1e-13).y
     assert START[0] + inside(window.path_m()[..., 0], s) == pytest.approx(exact[:3], abs=1e-12)
@@ -53,11 +53,11 @@ def test_many_bodies_go_as_each_would_alone():
     position, velocity = START[0] * sizes, np.repeat(START[1], 90, axis=1)
     asked = []
 
-    def counted(which, time_s, position, velocity):
+    def counted(which, time_s, position, *_):
         asked.append(position.shape[2])
         assert time_s.shape == position.shape[1:]
         assert which is None or len(which) == position.shape[2]
-        return attraction(which, time_s, position, velocity)
+        return attraction(which, time_s, position)
 
     together = picard.second_order(counted, np.zeros(90), np.full(90, 1.0), position, velocity, 1e-13)
     assert min(asked) < 45
@@ -70,7 +70,7 @@ def test_a_window_far_too_long_says_so_and_harms_no_other():
     stays = one(0.5)
     position, velocity = (np.repeat(v, 2, axis=1) for v in START)
     both = picard.second_order(
-        lambda _which, _t, x, v: -x - 200.0 * v * np.abs(v),
+        lambda _which, _t, x, v, _learns: (-x - 200.0 * v * np.abs(v), None),
         np.zeros(2),
         np.array([1e-3, 50.0]),
         position,

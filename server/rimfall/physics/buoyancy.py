@@ -10,6 +10,8 @@ stays with the air, and in the turning frame the added mass resists what changes
 The air is of the density at the body's centre: for bodies small against R_s T / gravity, some kilometres.
 """
 
+from copy import copy
+
 import numpy as np
 
 ADDED_MASS = 0.5  # of the displaced air, a sphere's
@@ -27,12 +29,18 @@ class Buoyancy:
         self.added_mass_factor = 1.0 + ADDED_MASS * self.share
         self._thinning, self._deck2 = air.thinning_s2_m2, medium.deck_radius_m**2
 
-    def at(self, forced, pull, turning, position, velocity, slowing_1_s=None):
+    def part(self, which):
+        """That of a slice of the bodies."""
+        part = copy(self)
+        part.share, part.added_mass_factor = self.share[which], self.added_mass_factor[which]
+        return part
+
+    def at(self, forced, pull, turning, position, velocity, slowing=None):
         """Inertial acceleration (3, N), m/s2, of bodies that drag and lift alone would give `forced` (3, N).
 
         turning: omega and omega' of the air, numbers or (N,), 0 where it stands. pull, position (3, N); velocity (3, N):
-        against the air, of no account where that stands. All along the same axes, fixed or turning. slowing_1_s (N,): rates at which
-        drag alone would slow the bodies, where given; they are lessened in place to those at which it does.
+        against the air, of no account where that stands. All along the same axes, fixed or turning. slowing: a `drag.Slowing` of
+        drag alone, where given; its rates are lessened to those of the mass that is moved.
         """
         omega, change = turning
         x, y = position[:2]
@@ -43,8 +51,8 @@ class Buoyancy:
         out[0] -= borne * (square * x + change * y) + lifted * velocity[1]
         out[1] += borne * (change * x - square * y) + lifted * velocity[0]
         moved = 1.0 + ADDED_MASS * share
-        if slowing_1_s is not None:
-            slowing_1_s /= moved
+        if slowing is not None:
+            slowing.times(1.0 / moved)
         return out / moved
 
 

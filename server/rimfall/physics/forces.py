@@ -10,9 +10,11 @@ from .bodies import Bodies
 from .drag import Drag
 from .kept import told_once
 from .magnus import MagnusLift
+from .room import fresh
 from .spin import Spin
 
 _JUST_BEFORE = 1.0 - 1e-12  # of a time
+_NO_SPEED = 1e-300  # m/s
 
 
 @told_once
@@ -81,28 +83,44 @@ class Force:
         return self._pull
 
     def take(self, which):
-        """The force on those of the index or mask."""
+        """The force on those of the index, mask or slice."""
+        if isinstance(which, slice):
+            return self._part(which)
         spin = None if self._spin is None else self._spin[:, which]
         each = (v[..., which] for v in (self._start_s, self._turns, self._pull))
         return Force(self._medium, self._bodies.take(which), *each, spin, self._air_turns[which])
 
-    def at(self, elapsed_s, position, velocity, slowing_1_s=None):
+    def _part(self, which):
+        """The same of a slice, nothing worked out anew."""
+        part = object.__new__(Force)
+        part.__dict__.update(self.__dict__)
+        part._bodies = self._bodies.take(which)
+        for name in ("_start_s", "_turns", "_pull", "_air_turns", "_spin", "_in_exponent"):
+            value = self.__dict__.get(name)
+            setattr(part, name, value[..., which] if np.ndim(value) else value)
+        for name in ("_drag", "_lift", "_buoyancy"):
+            whole = self.__dict__.get(name)
+            setattr(part, name, whole and whole.part(which))
+        if self.__dict__.get("_steady") is not None:
+            part._steady = tuple(figure[which] for figure in self._steady)
+        return part
+
+    def at(self, elapsed_s, position, velocity, slowing=None, room=fresh):
         """Acceleration (3, N), m/s2, at elapsed_s (a number or (N,)) of inertial position and velocity (3, N); or each at K instants:
-        (K, N), (3, K, N). slowing_1_s: where given it is filled with the rates, of the shape of a component, at which drag slows bodies."""
-        out = np.empty_like(position)
+        (K, N), (3, K, N). slowing: a `drag.Slowing` that is filled in, where given. room: where what is returned and
+        filled in comes from (`room.py`)."""
+        out = room("force", position.shape)
         if self._medium.air is None:
             out[:] = 0.0
-            if slowing_1_s is not None:
-                slowing_1_s[:] = 0.0
         else:
-            self._add_drag_and_lift(elapsed_s, position, velocity, out, slowing_1_s)
+            self._add_drag_and_lift(elapsed_s, position, velocity, out, slowing, room)
         if self._buoyancy is not None:
-            return self._borne(elapsed_s, position, velocity, out, slowing_1_s)
+            return self._borne(elapsed_s, position, velocity, out, slowing)
         if self._any_pull:
             self._add_pull(elapsed_s, out)
         return out
 
-    def _borne(self, elapsed_s, position, velocity, forced, slowing_1_s):
+    def _borne(self, elapsed_s, position, velocity, forced, slowing):
         """Acceleration (3, N) of what drag and lift give `forced` (3, N), the air's own pressure and the pull added; the rates at which drag
         slows, where given, are those of the mass that is moved."""
         spin = self._medium.spin
@@ -113,7 +131,7 @@ class Force:
         through = velocity.copy()
         through[0] += omega * position[1]
         through[1] -= omega * position[0]
-        return self._buoyancy.at(forced, pull, (omega, change), position, through, slowing_1_s)
+        return self._buoyancy.at(forced, pull, (omega, change), position, through, slowing)
 
     def _turning(self, rate_rad_s):
         """Spin (N,), and what it does to the air: the exponent of its density is share (rho^2 - R^2)."""
@@ -121,13 +139,11 @@ class Force:
         share = omega * omega * self._medium.air.thinning_s2_m2
         return omega, -omega, share, self._in_exponent - share * self._medium.deck_radius_m**2
 
-    def _add_drag_and_lift(self, elapsed_s, position, velocity, wind, slowing_1_s):
+    def _add_drag_and_lift(self, elapsed_s, position, velocity, wind, slowing, room):
         """Fill in the acceleration: first the air's velocity past each body, then what it does."""
         turning = self._steady
         if self._medium.spin.tumbles:
-            rate = self._add_tumbling_drag(elapsed_s, position, velocity, wind)
-            if slowing_1_s is not None:
-                slowing_1_s[:] = rate
+            self._add_tumbling_drag(elapsed_s, position, velocity, wind, slowing)
             return
         if turning is None:
             turning = self._turning(self._medium.spin.rate_rad_s(self._start_s + elapsed_s))
@@ -135,16 +151,18 @@ class Force:
         x, y = position[0], position[1]
         np.multiply(y, back, out=wind[0])
         np.multiply(x, omega, out=wind[1])
-        wind[2] = 0.0
-        wind -= velocity
-        squares = wind * wind
-        speed = squares[0]
-        speed += squares[1]
-        speed += squares[2]
+        wind[:2] -= velocity[:2]
+        np.negative(velocity[2], out=wind[2])
+        speed, thin, aside = np.multiply(wind, wind, out=room("work", wind.shape))
+        speed += thin
+        speed += aside
         np.sqrt(speed, out=speed)
+        if slowing is not None:
+            np.maximum(speed, _NO_SPEED, out=aside)
+            slowing.way = np.divide(wind, aside, out=room("way", wind.shape))
         # Density over the deck's, carried on smoothly past the hull, where a step may end.
-        thin = x * x
-        thin += y * y
+        np.multiply(x, x, out=thin)
+        thin += np.multiply(y, y, out=aside)
         thin *= share
         thin += offset
         np.exp(thin, out=thin)
@@ -158,17 +176,20 @@ class Force:
         wind *= rate
         if lift is not None:
             wind += lift
-        if slowing_1_s is not None:
-            slowing_1_s[:] = rate
+        if slowing is not None:
+            slowing.across_1_s, slowing.along_1_s = rate, self._drag.along_1_s(rate)
 
-    def _add_tumbling_drag(self, elapsed_s, position, velocity, wind):
+    def _add_tumbling_drag(self, elapsed_s, position, velocity, wind, slowing):
         """The same of air whose axis moves: it turns with the craft, and is of one density all through."""
         time_s = self._start_s + elapsed_s
         carried = np.moveaxis(self._medium.spin.carries(time_s, np.moveaxis(position, 0, -1)), -1, 0)
         wind[:] = np.where(self._air_turns != 0, carried, 0.0) - velocity
-        rate = self._drag.rate_1_s(self._drag.scale * np.sqrt(np.sum(wind * wind, axis=0)))
+        speed = np.sqrt(np.sum(wind * wind, axis=0))
+        rate = self._drag.rate_1_s(self._drag.scale * speed)
+        if slowing is not None:
+            slowing.way = wind / np.maximum(speed, _NO_SPEED)
+            slowing.across_1_s, slowing.along_1_s = rate, self._drag.along_1_s(rate)
         wind *= rate
-        return rate
 
     def _add_pull(self, elapsed_s, out):
         if not self._turned_pull:

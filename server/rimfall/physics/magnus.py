@@ -6,6 +6,8 @@ have it, and ends at 0.48. Measured for S up to about 0.5 and seamed balls; a sm
 the drag crisis, which is not modelled.
 """
 
+from copy import copy
+
 import numpy as np
 
 _TOP, _FLAT, _STEEP = 1.12, 0.583, 2.333
@@ -31,6 +33,15 @@ class MagnusLift:
         """The same where the air turns at omega_rad_s (N,) for all time, worked out once; None where no ball spins in it."""
         self._fixed = self._against(omega_rad_s)
         return self if np.any(self._fixed[1] * self._share) else None
+
+    def part(self, which):
+        """That of a slice of the balls."""
+        part = copy(self)
+        part._spin, part._share, part._surface = self._spin[:, which], self._share[which], self._surface[which]
+        if self._fixed is not None:
+            against, surface = self._fixed
+            part._fixed = tuple(a[which] for a in against), surface[which]
+        return part
 
     def _against(self, omega_rad_s):
         """Spin against the air, as components, and what it adds to the divisor (N,), m/s."""

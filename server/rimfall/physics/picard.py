@@ -11,8 +11,8 @@ values at the points, what the last round changed, how much of the rates the pol
 coefficients of the change since the start, as `integrate.Step` has it. Whoever steps chooses the length, and asks again for less
 where a window was too long (`next_length`).
 
-Where a law slows bodies it may say at what rate, and return it beside the accelerations, (K, M) 1/s: a round then takes what its change
-of the velocity will change by that (a step of Newton's with a derivative that is nearly right), and half as many rounds are needed.
+Where a law slows bodies it may say how, along their way and across it (`drag.Slowing`): a round then takes into account what its change
+of the velocity will change by that (a step of Newton's with a derivative that is nearly right), and a third as many rounds are needed.
 """
 
 from dataclasses import dataclass
@@ -24,16 +24,17 @@ from numpy.polynomial import chebyshev
 
 from . import bernstein
 from .budget import spend
+from .room import fresh
 
 MOST_ROUNDS = 30
 _ROUNDING = 4e-16  # of the size of what changes: a change as small is none
 _FEW = 16  # bodies: so few are all worked out until the last one's stay
 _NONE = 1e-300
-_OF_SLOWING = 1.45  # that many times the slowing rate is how drag by the square of the speed grows with it, on the way between along and across
 _ROUNDS_TO_LEARN = (
     2  # after which the path is known well enough to tell how it is slowed and whether its window is too long
 )
-_SOON = 5  # rounds most windows need; of what needs more,
+_LOOKS = 3  # points, about, at which the change of a velocity is looked at
+_SOON = 4  # rounds most windows need; of what needs more,
 _LEAVE = 0.5  # those that are done are left out once they are so many of the bodies
 _WILD = 1e3  # a change so many times the first one has run away
 _SHRINK, _GROW, _CAUTION = 0.25, 4.0, 0.85
@@ -60,6 +61,13 @@ class Rule:
     def degree(self) -> int:
         """Of the polynomial through the values."""
         return len(self.points) - 1
+
+    def to_states(self, length_s: float) -> np.ndarray:
+        """(2 K, K + 2): what accelerations at the points, a position and a velocity at the start lead to within length_s: velocities at the
+        points, then positions."""
+        ones, points = np.ones((len(self.points), 1)), length_s * self.points[:, None]
+        velocity = np.concatenate([length_s * self.once, 0.0 * ones, ones], axis=1)
+        return np.concatenate([velocity, np.concatenate([length_s**2 * self.twice, ones, points], axis=1)])
 
 
 def series_to_control(degree):
@@ -117,7 +125,9 @@ class Window:
 
     def states(self) -> tuple[np.ndarray, ...]:
         """Positions and velocities (D, K, N) at the points."""
-        return _Windows(self.rule, self.length_s, self.position, self.velocity).states(self.rates)
+        once, twice = (self.length_s * (matrix @ self.rates) for matrix in (self.rule.once, self.rule.twice))
+        velocity, points = self.velocity[:, None], self.rule.points[:, None]
+        return self.position[:, None] + self.length_s * (points * velocity + twice), velocity + once
 
     def end(self) -> tuple[np.ndarray, np.ndarray]:
         """Position and velocity (D, N) at the end."""
@@ -144,151 +154,196 @@ class Window:
         return (self.length_s * (self.rule.once_control @ self.series())).transpose(1, 0, 2)
 
 
-def _greatest(figures):
-    """The greatest size (N,) among figures (D, K, N)."""
-    return np.maximum.reduce(np.abs(figures), axis=(0, 1))
-
-
-class _Windows:
-    """The windows of M bodies as they are worked out: what rates lead to."""
-
-    def __init__(self, at, length_s, position, velocity):
-        self._at, self._length_s, self._position, self._velocity = at, length_s, position, velocity
-        alike = len(length_s) > _FEW and np.ptp(length_s) == 0.0
-        self._alike_s = float(length_s[0]) if alike else None
-        self._sums = np.concatenate([at.once, at.twice])
-        if alike:
-            by = np.full(len(self._sums), self._alike_s)
-            by[len(at.points) :] *= self._alike_s
-            self._sums = by[:, None] * self._sums
-        self._carried = position[:, None] + (length_s * at.points[:, None]) * velocity[:, None]
-
-    def only(self, mask):
-        """Those of a mask (M,)."""
-        return _Windows(self._at, self._length_s[mask], self._position[:, mask], self._velocity[:, mask])
-
-    def begin(self):
-        """States (D, K, M) without any acceleration."""
-        return self._carried, self._velocity[:, None].repeat(len(self._at.points), axis=1)
-
-    def states(self, rates):
-        """States (D, K, M) that rates lead to."""
-        count, sums = len(self._at.points), self._sums @ rates
-        once, twice = sums[:, :count], sums[:, count:]
-        if self._alike_s is None:
-            once *= self._length_s
-            twice *= self._length_s**2
-        once += self._velocity[:, None]
-        twice += self._carried
-        return twice, once
-
-    def once(self, rates):
-        """The integrals (D, K, M) of rates."""
-        if self._alike_s is not None:
-            return self._sums[: len(self._at.points)] @ rates
-        return self._length_s * (self._at.once @ rates)
-
-
-def second_order(law, begin_s, length_s, position, velocity, stays_m, *, degree=19, lasts_s=0.0, most=np.inf) -> Window:
+def second_order(
+    law, begin_s, length_s, position, velocity, stays_m, *, degree=19, lasts_s=0.0, most=np.inf, room=fresh
+) -> Window:
     """One window of x'' = f(t, x, x') for each of N bodies.
 
-    law(which, time_s, position, velocity) -> accelerations (D, K, M), or these and slowing rates (K, M), of the bodies of an index (M,), or
-    of all where that is None, at times (K, M). begin_s, length_s (N,); position, velocity (D, N) at the start. stays_m (a number or (N,)):
-    an error of a position that matters no more, also after a further lasts_s; rounds end when they would change less. most (a number or
-    (N,)): a tail beyond which a window is given up early.
+    law(which, time_s, position, velocity, learns) -> accelerations (D, K, M) and, where learns is True, a `drag.Slowing` (else None) of the
+    bodies of an index (M,), or of all where that is None, at times (K, M); what it returns is written over. begin_s, length_s (N,);
+    position, velocity (D, N) at the start. stays_m (a number or (N,)): an error of a position that matters no more, also after a further
+    lasts_s; rounds end when they would change less. most (a number or (N,)): a tail beyond which a window is given up early.
+    room: where arrays come from (`room.py`), the rates that are returned among them.
     """
     at, count = rule(degree), len(length_s)
-    windows, moved = _Windows(at, length_s, position, velocity), np.full(count, np.inf)
-    to_position = length_s * np.maximum(
-        0.5 * length_s, lasts_s
-    )  # of a change of the rates' integral over a window of length 1
-    own = _Rounds(at, to_position, *(figure + np.zeros(count) for figure in (stays_m, most)))
-    some, solved, rates, times = None, None, None, begin_s + length_s * at.points[:, None]
+    stays, most, lasts_s = (figure + np.zeros(count) for figure in (stays_m, most, lasts_s))
+    some, solved, moved, times = None, None, np.empty(count), begin_s + length_s * at.points[:, None]
     with np.errstate(all="ignore"):  # a window far too long runs away, and is taken back
-        state = windows.begin()
+        own = _Rounds(at, length_s, position, velocity, stays, most, np.maximum(0.5 * length_s, lasts_s), room)
         for round_ in range(MOST_ROUNDS):
             spend(1, times.size)
-            fresh = law(some, times, *state)
-            fresh, slowing = fresh if isinstance(fresh, tuple) else (fresh, None)
-            rates = own.mended(windows, fresh, rates, slowing)
-            done, wild = own.judged(rates)
-            here = slice(None) if some is None else some
-            moved[here] = np.where(wild, np.inf, own.next_)
+            own.take(*law(some, times, *own.states(), own.learns))
+            if round_ < own.first_look:
+                continue
+            done = own.judged()
             if round_ == MOST_ROUNDS - 1 or done.all():
                 break
             if round_ >= _SOON and len(done) > _FEW and np.count_nonzero(done) > _LEAVE * len(done):
-                solved = np.empty_like(rates) if solved is None else solved
-                solved[..., here] = rates
-                some, rates = (np.arange(count) if some is None else some)[~done], rates[..., ~done]
-                own, windows, times = own.only(~done), windows.only(~done), times[:, ~done]
-            state = windows.states(rates)
-    if solved is not None:
-        solved[..., here] = rates
-        rates = solved
-    return Window(at, length_s, position, velocity, rates, moved)
+                solved = np.empty((len(position), len(at.points), count)) if solved is None else solved
+                here = slice(None) if some is None else some
+                solved[..., here], moved[here] = own.rates(), own.moved
+                some, own, times = (np.arange(count) if some is None else some)[~done], own.only(~done), times[:, ~done]
+    if solved is None:
+        return Window(at, length_s, position, velocity, own.rates(), own.moved)
+    solved[..., some], moved[some] = own.rates(), own.moved
+    return Window(at, length_s, position, velocity, solved, moved)
 
 
 class _Rounds:
-    """What rounds have come to, of M bodies. next_ (M,): what the next one would change, as a position."""
+    """What rounds have come to, of M bodies.
 
-    _NAMES = ("_to_position", "_stays", "_most", "_first", "_change", "next_")
+    Inside, rates are those by the share of a window, times its length; where all windows are of one length the matrices have it in them
+    instead. _kept (D, K + 2, M): the rates, then the position and the velocity at the start, so that one product gives states.
+    moved (M,): what the next round would change, as a position; inf where the window is too long. first_look: the round after which it is
+    told first: of many bodies some are not done before the one that follows.
+    """
 
-    def __init__(self, at, to_position, stays, most):
-        self._at, self._to_position, self._stays, self._most = at, to_position, stays, most
-        self._slowed, self._change, self._room, self._round = None, None, None, 0
-        count = len(at.points)
-        self._looked_at = at.once[[count // 4, count // 2, 3 * count // 4, count - 1]]
+    def __init__(self, at, length_s, position, velocity, stays, most, to_position_s, room):
+        self.at, count = at, len(at.points)
+        alike = len(length_s) > _FEW and length_s.min() == length_s.max()
+        share_s, self._each_s = (float(length_s[0]), None) if alike else (1.0, length_s)
+        self._once, self._to_states = share_s * at.once, at.to_states(share_s)
+        self._room, self._kept = room, room("kept", (len(position), count + 2, len(length_s)))
+        self._rates = self._kept[:, :count]
+        self._rates[...] = 0.0
+        self._kept[:, count] = position if alike else position / length_s
+        self._kept[:, count + 1] = velocity
+        self._stays, self._most, self._to_position_s = stays, most if alike else most * length_s, to_position_s
+        self._fading, self._change, self._first, self._round = None, None, None, 0
+        self.moved = np.full(len(length_s), np.inf)
+        self.first_look = 0 if len(length_s) <= _FEW else _ROUNDS_TO_LEARN
+        self._looked_at = slice(count - 1, None, -max(count // _LOOKS, 1))
+        self._looks = self._once[self._looked_at]
 
     def only(self, mask):
         """Those of a mask (M,)."""
         out = object.__new__(_Rounds)
         out.__dict__.update(self.__dict__)
-        for name in self._NAMES:
-            setattr(out, name, getattr(self, name)[mask])
-        out._slowed = self._slowed and tuple(a[:, mask] for a in self._slowed)
+        out._room = fresh
+        for name in ("_kept", "_stays", "_most", "_to_position_s", "_change", "_first", "_each_s", "moved"):
+            value = getattr(self, name)
+            setattr(out, name, None if value is None else value[..., mask])
+        out._rates = out._kept[:, : len(self.at.points)]
+        out._fading = self._fading and self._fading.only(mask)
         return out
 
-    def mended(self, windows, fresh, rates, slowing):
-        """The rates to go on with: `fresh`, but for what the change of velocity that it brings will change in turn."""
-        off = fresh.copy() if rates is None else np.subtract(fresh, rates, out=rates)
-        if slowing is not None:
-            if self._round < _ROUNDS_TO_LEARN:
-                slowing *= _OF_SLOWING
-                grown = np.exp(windows.once(slowing[None])[0])
-                slowing /= grown
-                self._slowed = grown, slowing
-            grown, shrunk = self._slowed
-            mend = windows.once(np.multiply(off, grown, out=self._scratch(off)))
-            mend *= shrunk
-            fresh -= mend
-            off -= mend
-        self._judge(off, fresh)
-        return fresh
+    @property
+    def learns(self):
+        """Whether the next round is one that tells how a law slows."""
+        return self._round < _ROUNDS_TO_LEARN
 
-    def _scratch(self, like):
-        if self._room is None or self._room.shape != like.shape:
-            self._room = np.empty_like(like)
-        return self._room
+    def states(self):
+        """Positions and velocities (D, K, M) that the rates lead to."""
+        count = len(self.at.points)
+        shape = len(self._kept), 2 * count, len(self.moved)
+        states = np.matmul(self._to_states, self._kept, out=self._room("states", shape))
+        position, velocity = states[:, count:], states[:, :count]
+        if self._each_s is not None:
+            position *= self._each_s
+        return position, velocity
 
-    def _judge(self, off, rates):
-        """Note what a change of rates has changed; rates: as they are now."""
-        before = self._change
-        self._change = self._to_position * _greatest(self._looked_at @ off)
-        if before is None:
-            size = self._to_position * _greatest(self._looked_at @ rates)
-            self._stays = np.maximum(self._stays, _ROUNDING * size)
-            self._first = np.maximum(self._change, self._stays)
-            self.next_ = self._change
-        else:  # rounds change less and less: the next one by no larger a share than the last
-            self.next_ = self._change * np.minimum(self._change / np.maximum(before, _NONE), 1.0)
+    def rates(self):
+        """Accelerations (D, K, M)."""
+        return self._rates if self._each_s is None else self._rates / self._each_s
+
+    def take(self, fresh, slowing):
+        """Go on with accelerations (D, K, M), but for what the change of velocity that they bring will change in turn, told by a Slowing or
+        None, which is as before."""
+        if self._each_s is not None:
+            fresh *= self._each_s
+        if slowing is not None and slowing.across_1_s is not None:
+            if self._each_s is not None:
+                slowing.times(self._each_s)
+            kind = np.float32 if len(self.moved) > _FEW else float
+            self._fading = self._fading or _Fading(self._once, self._rates.shape, self._looked_at, kind, self._room)
+            self._fading.learn(slowing)
+        if self._fading is None:
+            fresh -= self._rates
+            self._rates += fresh
+            self._gained = self._looks @ fresh
+        else:
+            work = self._room("work", fresh.shape)  # of double precision too: numpy is slow where kinds are mixed
+            np.subtract(fresh, self._rates, out=work)
+            taken, self._gained = self._fading.of(work, self._round >= self.first_look)
+            work[...] = taken
+            np.subtract(fresh, work, out=self._rates)
         self._round += 1
 
-    def judged(self, rates):
-        """Which bodies (M,) are done with, and which of them because their windows are too long."""
-        wild = ~(self._change <= _WILD * self._first)
-        if self._round == _ROUNDS_TO_LEARN:
-            wild |= ~(_greatest(self._at.series[-2:] @ rates) <= self._most)
-        return (self.next_ <= self._stays) | wild, wild
+    def judged(self):
+        """Which bodies (M,) are done with."""
+        before, change = self._change, _greatest(self._gained) * self._to_position_s
+        self._change = change
+        if before is None:
+            size = _greatest(self._looks @ self._rates) * self._to_position_s
+            self._stays = np.maximum(self._stays, _ROUNDING * size)
+            self._first, self.moved = np.maximum(change, self._stays), change
+        else:  # rounds change less and less: the next one by no larger a share than the last
+            self.moved = change * np.minimum(change / np.maximum(before, _NONE), 1.0)
+        calm = change <= _WILD * self._first
+        if self._round == max(self.first_look + 1, _ROUNDS_TO_LEARN):
+            calm &= _greatest(self.at.series[-2:] @ self._rates) <= self._most
+        if not calm.all():
+            self.moved = np.where(calm, self.moved, np.inf)
+        return (self.moved <= self._stays) | ~calm
+
+
+def _greatest(values):
+    """(M,) of (D, n, M), whatever their sign."""
+    return np.maximum.reduce(np.abs(values).reshape(-1, values.shape[2]), axis=0)
+
+
+class _Fading:
+    """What becomes of a change of the velocity where drag slows it: across the way and along it, it is divided by exponentials of what has
+    been taken, each by its own. The way is taken to turn slowly.
+
+    It is only near the truth: for many bodies single precision does, in half the memory.
+    """
+
+    def __init__(self, once, shape, looked_at, kind, room):
+        self._once, self._looked_at = once.astype(kind), looked_at
+        self._way, self._off, self._taken = (room(name, shape, kind) for name in ("turned way", "off", "taken"))
+        self._work = room("of the way", (3, *shape[1:]), kind)
+        self._fades = [room(f"grown and shrunk {name}", (2, *shape[1:]), kind) for name in ("across", "along")]
+
+    def learn(self, slowing):
+        """From a `drag.Slowing`."""
+        self._way[...] = slowing.way
+        for (grown, shrunk), rate_1_s in zip(self._fades, (slowing.across_1_s, slowing.along_1_s), strict=True):
+            shrunk[...] = rate_1_s
+            np.matmul(self._once, shrunk, out=grown)
+            np.exp(grown, out=grown)
+            shrunk /= grown
+
+    def only(self, mask):
+        """Those of a mask (M,)."""
+        out = object.__new__(_Fading)
+        out._once, out._looked_at = self._once, self._looked_at
+        out._way, out._off, out._taken, out._work = (
+            a[..., mask] for a in (self._way, self._off, self._taken, self._work)
+        )
+        out._fades = [(grown[:, mask], shrunk[:, mask]) for grown, shrunk in self._fades]
+        return out
+
+    def of(self, added, looks):
+        """Of accelerations (D, K, M) that are added, how much is taken again; and where looks, by how much the velocity changes (D, n, M)
+        at the points that are looked at."""
+        off, taken, (along, more, less) = self._off, self._taken, self._work
+        (grown_across, shrunk_across), (grown_along, shrunk_along) = self._fades
+        off[...] = added
+        np.multiply(self._way, off, out=taken)
+        np.add.reduce(taken, axis=0, out=along)
+        np.matmul(self._once, np.multiply(along, grown_along, out=less), out=more)
+        more *= shrunk_along
+        along *= grown_across
+        np.matmul(self._once, along, out=less)
+        less *= shrunk_across
+        more -= less
+        off *= grown_across
+        np.matmul(self._once, off, out=taken)
+        gained = taken[:, self._looked_at] / grown_across[self._looked_at] if looks else None
+        taken *= shrunk_across
+        taken += np.multiply(self._way, more, out=off)
+        return taken, gained
 
 
 def next_length(length_s, error, degree):

@@ -8,40 +8,43 @@ fast the coefficients of its accelerations fall. Arrays are (3, N), as in `integ
 import numpy as np
 
 from . import picard
+from .drag import Slowing
 from .integrate import JUST_AFTER, Step
+from .room import Room, fresh
 
 DEGREE = 23  # of a window's accelerations: where few bodies fly a call costs the same however many points it has,
-DEGREES_OF_MANY = 8, 10, 12, 15, 18  # where many do it costs by the point: as few as a window of some of them needs
+DEGREES_OF_MANY = 8, 9, 10, 12, 15, 18  # where many do it costs by the point: as few as a window of some of them needs
 _SOME = 8  # of many bodies, which are looked at first
 MANY = 64  # bodies
-_AT_ONCE = 500  # bodies: so many that what numpy costs a call no longer counts, so few that a window's arrays stay in the cache
+_AT_ONCE = 8_000  # points of windows: so many that what numpy costs a call no longer counts, so few that their arrays stay in the cache
 _SETTLED = 0.2  # of the error allowed: what rounds may leave
 _WELL_WITHIN = 0.3  # of the error allowed: what is left out of the windows of some, so that most others do too
 _GIVE_UP = 3.0  # times the error allowed, told after two rounds
 _LEAST = 1e-9  # of the time it is at, or s: a window as short is taken whatever its error
 _NO_SPEED = 1e-300
+_ALL = slice(None)
 
 
 class _Law:
     """A force for `picard.second_order`, on the bodies of an index."""
 
-    def __init__(self, force, begin_s, jumps):
-        self._force, self._begin_s, self._jumps = force, begin_s, jumps
+    def __init__(self, force, begin_s, jumps, room):
+        self._force, self._begin_s, self._jumps, self._room = force, begin_s, jumps, room
         self._which, self._some, self._some_begin_s = None, force, begin_s
 
-    def __call__(self, which, elapsed_s, position, velocity):
+    def __call__(self, which, elapsed_s, position, velocity, learns):
         if which is not self._which:
             self._which, self._some, self._some_begin_s = which, self._force.take(which), self._begin_s[which]
         if self._jumps:  # at the instant of a jump a force is still that of before
             elapsed_s = np.maximum(elapsed_s, JUST_AFTER * self._some_begin_s)
-        slowing_1_s = np.empty(elapsed_s.shape)
-        return self._some.at(elapsed_s, position, velocity, slowing_1_s), slowing_1_s
+        slowing = Slowing() if learns else None
+        return self._some.at(elapsed_s, position, velocity, slowing, self._room), slowing
 
 
 class WindowStepper:
     """Steps N bodies through a force; `step` gives the next Step, of every body its own, `keep` drops bodies that are done.
 
-    force: with `at(elapsed_s, position, velocity, slowing_1_s)` -> (3, K, N) m/s2 (`forces.py`) and `take(which)`.
+    force: with `at(elapsed_s, position, velocity, slowing, room)` -> (3, K, N) m/s2 (`forces.py`) and `take(which)`.
     limit_s (a number or (N,)): elapsed time at which each is done. stops_s (S, N): elapsed times no window of a body may cross (kinks of
     the force); jumps: whether the force jumps there, its value at that instant being the one before.
     reach_m, longest_s (numbers or (N,)): in one window no body goes further than this in the plane of rotation, nor longer.
@@ -73,6 +76,7 @@ class WindowStepper:
         )
         self._stops_s = np.empty((0, count)) if stops_s is None else stops_s
         self._elapsed_s = np.zeros(count)
+        self._room = fresh if count < MANY else Room()
         self._degree = DEGREE if count < MANY else self._degree_of_many()
 
     @property
@@ -82,12 +86,14 @@ class WindowStepper:
 
     def _degree_of_many(self):
         """The least of the degrees at which the windows that are wanted first are as exact as allowed, told from some of the bodies."""
-        some = np.unique(np.linspace(0, self._position.shape[1] - 1, _SOME).astype(int))
-        window, to_error, _ = self._window(some, self._lengths(some)[0], DEGREE)
+        some = np.linspace(0, self._position.shape[1] - 1, _SOME).astype(int)
+        length_s, allowed_m = self._lengths(some)[0], self._allowed_m(some)
+        window = self._window(some, length_s, allowed_m, self._to_error(some, length_s, allowed_m, DEGREE), DEGREE)
         with np.errstate(over="ignore", invalid="ignore"):
             size = np.max(np.abs(window.series()), axis=0)
             for degree in DEGREES_OF_MANY:
-                if np.all(to_error(degree) * np.max(size[degree - 1 : degree + 1], axis=0) <= _WELL_WITHIN):
+                to_error = self._to_error(some, length_s, allowed_m, degree)
+                if np.all(to_error * np.max(size[degree - 1 : degree + 1], axis=0) <= _WELL_WITHIN):
                     break
         return degree
 
@@ -114,8 +120,9 @@ class WindowStepper:
         begin_s, position, velocity = self._elapsed_s, self._position, self._velocity
 
         def keep(which, window, fine):
-            path_m[:, :, which], path_m_s[:, :, which] = window.path_m()[..., fine], window.path_m_s()[..., fine]
-            length_s[which] = window.length_s[fine]
+            some = which[fine]
+            path_m[:, :, some], path_m_s[:, :, some] = window.path_m()[..., fine], window.path_m_s()[..., fine]
+            length_s[some] = window.length_s[fine]
 
         self._advance(keep)
         return Step(begin_s, length_s, position, velocity, path_m, path_m_s)
@@ -127,6 +134,8 @@ class WindowStepper:
         while len(at):
             self._advance(lambda *_: None)
             done = self.done
+            if len(at) == ends.shape[2] and done.all():
+                return self._position, self._velocity
             ends[:, :, at[done]] = self._position[:, done], self._velocity[:, done]
             if np.any(done):
                 at = at[~done]
@@ -137,10 +146,9 @@ class WindowStepper:
         """Take every body through its next window that is fine; keep(which, window, fine) is told each."""
         self._position, self._velocity = self._position.copy(), self._velocity.copy()
         self._elapsed_s, self._length_s = self._elapsed_s.copy(), self._length_s.copy()
-        going = (~self.done).nonzero()[0]
-        for left in (going[first : first + _AT_ONCE] for first in range(0, len(going), _AT_ONCE)):
-            while len(left):
-                left = left[~self._tried(left, keep)]
+        left = (~self.done).nonzero()[0]
+        while len(left):
+            left = left[~self._tried(left, keep)]
 
     def _ahead(self, which):
         """Elapsed times (M,) that the next windows of bodies may not cross, and how long they may be and are wanted to be at most."""
@@ -160,40 +168,54 @@ class WindowStepper:
         )  # alike, so that no short one is left at the end
         return length_s, until_s, length_s < wanted_s
 
-    def _window(self, which, length_s, degree):
-        """The windows of bodies `which`; a function of the degree: what a coefficient left out is in errors, of those allowed; and the errors
-        (M,) that are."""
-        position, lasts_s = self._position[:, which], self._lasts_s[which]
-        allowed_m = self._absolute + self._relative * np.maximum.reduce(np.abs(position), axis=0)
+    def _allowed_m(self, which):
+        """The errors (M,) allowed to windows of bodies."""
+        if not self._relative:
+            return np.full(len(self._elapsed_s[which]), self._absolute)
+        x, y, z = np.abs(self._position[:, which])
+        return self._absolute + self._relative * np.maximum(np.maximum(x, y), z)
 
-        def to_error(degree):
-            return length_s * np.maximum(length_s / degree**2, 0.1 * lasts_s / degree) / allowed_m
+    def _to_error(self, which, length_s, allowed_m, degree):
+        """(M,): what a coefficient of a degree that is left out is in errors, of those allowed."""
+        return length_s * np.maximum(length_s / degree**2, 0.1 / degree * self._lasts_s[which]) / allowed_m
 
-        whole = len(which) == len(self._elapsed_s)
-        law = _Law(self._force if whole else self._force.take(which), self._elapsed_s[which], self._jumps)
-        window = picard.second_order(
-            law, self._elapsed_s[which], length_s, position, self._velocity[:, which], _SETTLED * allowed_m,
-            degree=degree, lasts_s=lasts_s, most=_GIVE_UP / to_error(degree),
+    def _window(self, which, length_s, allowed_m, to_error, degree):
+        """The windows of bodies."""
+        force = self._force if isinstance(which, slice) and which == _ALL else self._force.take(which)
+        law = _Law(force, self._elapsed_s[which], self._jumps, self._room)
+        return picard.second_order(
+            law, self._elapsed_s[which], length_s, self._position[:, which], self._velocity[:, which], _SETTLED * allowed_m,
+            degree=degree, lasts_s=self._lasts_s[which], most=_GIVE_UP / to_error, room=self._room,
         )  # fmt: skip
-        return window, to_error, allowed_m
 
     def _tried(self, which, keep):
         """One try of windows of the bodies `which`: whether (M,) each was fine. Those that were are at its end."""
-        begin_s, (length_s, until_s, cut_short) = self._elapsed_s[which], self._lengths(which)
-        window, to_error, allowed_m = self._window(which, length_s, self._degree)
+        whole = len(which) == len(self._elapsed_s)
+        some = _ALL if whole else which
+        begin_s, (length_s, until_s, cut_short) = self._elapsed_s[some], self._lengths(some)
+        allowed_m, error, end = self._allowed_m(some), np.empty(len(which)), np.empty((2, 3, len(which)))
+        to_error = self._to_error(some, length_s, allowed_m, self._degree)
+        brief, at_once = length_s <= _LEAST * np.maximum(begin_s, 1.0), _AT_ONCE // (self._degree + 1)
         with np.errstate(over="ignore", invalid="ignore"):  # of windows far too long, which ran away
-            error, end = to_error(self._degree) * window.tail(), window.end()
-        error = np.where((window.moved <= allowed_m) | (error > 1.0), error, np.inf)
-        fine = (error <= 1.0) | (length_s <= _LEAST * np.maximum(begin_s, 1.0))
+            for first in range(0, len(which), at_once):
+                part = slice(first, first + at_once)
+                own = some if len(which) <= at_once else part if whole else which[part]
+                window = self._window(own, length_s[part], allowed_m[part], to_error[part], self._degree)
+                off = to_error[part] * window.tail()
+                error[part] = np.where((window.moved <= allowed_m[part]) | (off > 1.0), off, np.inf)
+                end[0, :, part], end[1, :, part] = window.end()
+                keep(which[part], window, (error[part] <= 1.0) | brief[part])
+        fine = (error <= 1.0) | brief
         wanted_s = picard.next_length(length_s, error, self._degree)
         # A window cut short says nothing against the length that was wanted before it.
-        wanted_s = np.where(fine & cut_short, np.maximum(wanted_s, self._length_s[which]), wanted_s)
-        self._length_s[which] = wanted_s
-        on = which[fine]
-        self._position[:, on], self._velocity[:, on] = (state[:, fine] for state in end)
+        wanted_s = np.where(fine & cut_short, np.maximum(wanted_s, self._length_s[some]), wanted_s)
+        self._length_s[some] = wanted_s
         at_end = begin_s + length_s >= until_s * (1.0 - 1e-14)
-        self._elapsed_s[on] = np.where(at_end, until_s, begin_s + length_s)[fine]
-        if len(on):
-            with np.errstate(over="ignore", invalid="ignore"):
-                keep(on, window, fine)
+        ends_s = np.where(at_end, until_s, begin_s + length_s)
+        if whole and fine.all():
+            (self._position, self._velocity), self._elapsed_s = end, ends_s
+        else:
+            on = which[fine]
+            self._position[:, on], self._velocity[:, on] = end[..., fine]
+            self._elapsed_s[on] = ends_s[fine]
         return fine

@@ -11,6 +11,7 @@ import numpy as np
 
 from ..physics.bodies import as_arrays
 from ..physics.forces import Force, settling_rates_1_s
+from ..physics.room import fresh
 from ..physics.stiff import StiffStepper
 from ..physics.windowed import WindowStepper
 from .throws import Thrower
@@ -31,15 +32,16 @@ class _OfFlights:
     def __init__(self, force, flight_s, reach_m):
         self._force, self._flight_s, self._squared, self._reach_m = force, flight_s, flight_s * flight_s, reach_m
 
-    def at(self, share, position, velocity, slowing=None):
-        """Accelerations (3, N) at a share of the flight, a number or (N,), or (3, K, N) at K of them; slowing: as for `Force.at`."""
+    def at(self, share, position, velocity, slowing=None, room=fresh):
+        """Accelerations (3, N) at a share of the flight, a number or (N,), or (3, K, N) at K of them; slowing, room: as for `Force.at`."""
         off_axis_m = np.hypot(position[0], position[1])
         if np.any(off_axis_m > self._reach_m):
             position = position * np.minimum(1.0, self._reach_m / np.maximum(off_axis_m, self._reach_m))
-        out = self._force.at(share * self._flight_s, position, velocity / self._flight_s, slowing)
+        out = self._force.at(share * self._flight_s, position, velocity / self._flight_s, slowing, room)
         if slowing is not None:
-            slowing *= self._flight_s
-        return self._squared * out
+            slowing.times(self._flight_s)
+        out *= self._squared
+        return out
 
     def take(self, which):
         """The force on those of the index, slice or mask."""
