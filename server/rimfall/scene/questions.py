@@ -157,6 +157,8 @@ def _planned(setting, scene, index, samples):
     kind = KINDS[motion.kind]
     try:
         plan = kept(kind.plan, setting, nameless(motion))
+    except TooMuch:
+        plan = kind.plan(setting, motion)  # is refused again, by its name
     except StepLimitExceeded:
         _refuse_steps(motion, index, kind.limit)
     if plan.stream is not None and plan.stream.batch is not None:
