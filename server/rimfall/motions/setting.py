@@ -56,7 +56,8 @@ class Setting:
 
     def omega_rad_s(self, time_s: float) -> float:
         """Spin at one time, rad/s."""
-        return float(self.habitat.spin.rate_rad_s(time_s))
+        spin = self.habitat.spin
+        return float(spin.rates_rad_s[0] if spin.steady else spin.rate_rad_s(time_s))
 
     def gravity_m_s2(self, time_s: float, place: Vector = (0.0, 0.0, 0.0), floor: int = 0) -> float:
         """Apparent gravity on the ground under a place at one time, m/s2."""

@@ -100,13 +100,20 @@ class Track:
 
 def grid_span(rate: Fraction, begin_s: float, end_s: float) -> tuple[int, int]:
     """First grid number and count of the samples in [begin_s, end_s] at `rate` (a Fraction) a second."""
-    first = ceil(float(rate) * begin_s - _GRID_SLACK)
-    return first, max(floor(float(rate) * end_s + _GRID_SLACK) - first + 1, 0)
+    a_second = float(rate)
+    first = ceil(a_second * begin_s - _GRID_SLACK)
+    return first, max(floor(a_second * end_s + _GRID_SLACK) - first + 1, 0)
 
 
-def grid_times(rate: Fraction, first: int, count: int) -> np.ndarray:
-    """Times (count,) of grid numbers from first: k/rate, each rounded once."""
-    return np.arange(first, first + count) * float(rate.denominator) / float(rate.numerator)
+def grid_spans(rate: Fraction, begin_s: np.ndarray, end_s: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
+    """The same of n spans (n,) at once."""
+    first = np.ceil(float(rate) * begin_s - _GRID_SLACK).astype(int)
+    return first, np.maximum(np.floor(float(rate) * end_s + _GRID_SLACK).astype(int) - first + 1, 0)
+
+
+def grid_times(rate: Fraction, first: int, count: int, beyond: np.ndarray | int = 0) -> np.ndarray:
+    """Times (count,) of grid numbers from first: k/rate, each rounded once; beyond: numbers more, of each (count,) its own."""
+    return (np.arange(first, first + count) + beyond) * float(rate.denominator) / float(rate.numerator)
 
 
 def of_journey(setting: Setting, plan: Plan, journey: Journey) -> Track:

@@ -137,8 +137,8 @@ def of_paths(paths: Sequence[Sequence[Path]]) -> TrajectoryBatch:
 
 def trimmed(path: Path) -> Path:
     """A path without the pieces that begin after it has ended."""
-    count = max(int(np.searchsorted(path.start_s, path.end_s, "left")), 1)
-    if count == len(path.start_s):
+    if len(path.start_s) == 1 or path.start_s[-1] < path.end_s:
         return path
+    count = max(int(np.searchsorted(path.start_s, path.end_s, "left")), 1)
     names = list(Path.__dataclass_fields__)[:6]
     return replace(path, **{name: getattr(path, name)[:count] for name in names})

@@ -52,11 +52,12 @@ def trace(scene, greatest_samples=GREATEST_SAMPLES, watch=None, parts="all"):
     others = [scene.model_copy(update={"habitat": o.habitat, "compare": []}) for o in compare]
     of, done, spent = (1 + len(others)) * 3 * len(scene.motions), 0, 0
     ledger, traces = Ledger(scene), []
-    ledger.refuse_hopeless([moving_setting(one)[0] for one in (scene, *others)])
-    for one in (scene, *others):
+    settings = [moving_setting(one) for one in (scene, *others)]
+    ledger.refuse_hopeless([setting for setting, _ in settings])
+    for one, own in zip((scene, *others), settings, strict=True):
         tell = watch and (lambda so_far, done=done: watch(done + so_far, of))
         try:
-            one_trace, spent = _trace_one(one, ledger, greatest_samples, spent, tell, parts)
+            one_trace, spent = _trace_one(one, *own, ledger, greatest_samples, spent, tell, parts)
         except TooMuchWork as exceeded:
             raise ledger.refused(exceeded) from None
         traces.append(one_trace)
@@ -64,9 +65,8 @@ def trace(scene, greatest_samples=GREATEST_SAMPLES, watch=None, parts="all"):
     return replace(traces[0], others=[(o.name, t) for o, t in zip(compare, traces[1:], strict=True)])
 
 
-def _trace_one(scene, ledger, greatest_samples, spent, tell, parts):
+def _trace_one(scene, setting, per_frame, ledger, greatest_samples, spent, tell, parts):
     """The Trace of a scene in its own habitat, and the samples counted after it."""
-    setting, per_frame = moving_setting(scene)
     samples = Samples(scene.motions, setting.rate, greatest_samples, spent)
     plans = []
     for i in range(len(scene.motions)):

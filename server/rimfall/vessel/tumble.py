@@ -86,7 +86,8 @@ class LetGo:
     spread: bool
 
     @cached_property
-    def _motion(self):
+    def motion(self):
+        """What moves it from time 0 on."""
         return motion_of(self.body, self.rates_rad_s, self.losses_s)
 
     @cached_property
@@ -97,10 +98,10 @@ class LetGo:
         """Turned at times (n,); before time 0, where nothing is lost yet, as without losses."""
         after = np.asarray(time_s, dtype=float) >= 0
         if np.all(after):
-            return self._motion.at(time_s)
+            return self.motion.at(time_s)
         turned = self._before.at(time_s)
         if np.any(after):
-            since = self._motion.at(time_s[after])
+            since = self.motion.at(time_s[after])
             for name in Turned.__dataclass_fields__:
                 getattr(turned, name)[after] = getattr(since, name)
         return turned
@@ -163,11 +164,12 @@ def size_of_momentum(body, rates):
     return float(np.linalg.norm(body.momentum(np.asarray(rates, dtype=float))))
 
 
-def time_to_flat_s(body, rates, time_s):
+def time_to_flat_s(body, rates, time_s, motion=None):
     """When the greatest wobble in a round falls below FLAT_DEG, and the wobble (degrees) that had to be made up to begin with, or None.
 
     0 where it is flat from the start; None where it never turns, or all three moments are the same. By means over each wobble where there are
-    many before it is flat (the energy's fall averaged over the motion without losses), else by the motion itself.
+    many before it is flat (the energy's fall averaged over the motion without losses), else by the motion itself, which whoever
+    has its Damped gives, so that it is not stepped twice.
     """
     inverse = 1 / body.moments
     size, (most, middle, least) = size_of_momentum(body, rates), inverse
@@ -181,13 +183,14 @@ def time_to_flat_s(body, rates, time_s):
     if first <= until:
         return 0.0, begun
     if begun is None and size * (most - least) * time_s < _MANY_RAD:
-        return _by_motion(body, rates, time_s, until), None
+        return _by_motion(motion or Damped(body, rates, time_s), rates, time_s, until), None
     return float(time_s * (most - least) / 2 * _rounds(inverse, first, until)), begun
 
 
-def _by_motion(body, rates, time_s, until):
-    """The time by the motion itself, read some times a wobble: a body whose moments are almost alike turns far more often than it wobbles."""
-    motion, begin_s = Damped(body, rates, time_s), 0.0
+def _by_motion(motion, rates, time_s, until):
+    """The time by a Damped motion itself, read some times a wobble: a body whose moments are almost alike turns far more often than it
+    wobbles."""
+    body, begin_s = motion.body, 0.0
     wobble_s = 2 * math.pi / (size_of_momentum(body, rates) * float(1 / body.moments[0] - 1 / body.moments[2]))
     step_s = min(time_s, wobble_s) / 16
     while begin_s < 1e3 * time_s:

@@ -8,14 +8,17 @@ radius j/2 times its speed aboard. Between the parcels that are followed to find
 straight. Arrays are (N,) over parcels.
 """
 
+import math
+from bisect import bisect_right
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 import numpy as np
 
 from ...errors import TooMuch, refusal
 from ...motions import trajectory_batch
 from ...motions.flight import Release, fly
-from ...motions.track import grid_span, grid_times
+from ...motions.track import grid_spans, grid_times
 from ...physics import frames, liquids
 from ...physics.bodies import Body
 from ...physics.budget import passing, spend
@@ -41,7 +44,7 @@ class Batch:
     paths: trajectory_batch.TrajectoryBatch
     threads: Threads
 
-    @property
+    @cached_property
     def drops(self):
         """Numbers of the parcels that become drops, in order of birth."""
         drops = np.flatnonzero(np.isfinite(self.born_s) & (self.born_s < self.ends_s))
@@ -79,8 +82,7 @@ class Batch:
 
     def span(self, rate):
         """First grid number and count (n,) of the drops' samples at `rate` a second."""
-        spans = [grid_span(rate, self.born_s[i], self.ends_s[i]) for i in self.drops]
-        return np.array(spans, dtype=int).reshape(-1, 2).T
+        return grid_spans(rate, self.born_s[self.drops], self.ends_s[self.drops])
 
     def samples(self, setting):
         """Positions (sum of counts, 3) of the drops in the turning frame at their samples, one drop after another."""
@@ -88,9 +90,8 @@ class Batch:
         if not np.sum(count):
             return np.empty((0, 3))
         body = np.repeat(self.drops, count)
-        times = np.concatenate(
-            [grid_times(setting.rate, f, c) for f, c in zip(first.tolist(), count.tolist(), strict=True)]
-        )
+        before = np.cumsum(count) - count  # samples of the drops before
+        times = grid_times(setting.rate, 0, len(body), np.repeat(first - before, count))
         times = np.clip(times, self.born_s[body], self.ends_s[body])
         return self.paths.turning(setting.habitat.spin, body, times)[0]
 
@@ -270,11 +271,12 @@ def fly_on(medium, releases):
     """
     paths, under_way = [[] for _ in releases], dict(enumerate(releases))
     met = np.zeros(len(releases), dtype=bool)
-    kinks = medium.spin.times_s[1:]
+    kinks = medium.spin.times_s[1:].tolist()
     while under_way:
         numbers, going = list(under_way), list(under_way.values())
         until_s = [_next_kink(kinks, r) for r in going]
-        flown = fly(medium, [replace(r, end_s=min(r.end_s, t)) for r, t in zip(going, until_s, strict=True)])
+        cut = [replace(r, end_s=t) if t < r.end_s else r for r, t in zip(going, until_s, strict=True)]
+        flown = fly(medium, cut)
         under_way = {}
         for i, release, one, kink_s in zip(numbers, going, flown, until_s, strict=True):
             paths[i].append(one.path)
@@ -285,8 +287,8 @@ def fly_on(medium, releases):
 
 
 def _next_kink(kinks_s, release):
-    later = kinks_s[kinks_s > release.time_s]
-    return float(later[0]) if len(later) else np.inf
+    after = bisect_right(kinks_s, release.time_s)
+    return kinks_s[after] if after < len(kinks_s) else math.inf
 
 
 def _from_there(release, path):

@@ -168,22 +168,15 @@ def followed(setting, motion, flow, liquid, dripping_m):
         lengths = np.array([liquids.breakup_length_m(liquid, speed[k], flow.lip_m) for k in streaming])
         spans = (np.array([getattr(flown[k].path, edge) for k in streaming]) for edge in ("begin_s", "end_s"))
         broke_s[streaming] = times_at_lengths(speeds, *spans, lengths)
-    whole_s, breaks, drop_m = [], ~np.isnan(broke_s), []
-    for one, fast, streams_on, broke in zip(flown, speed, streams, broke_s.tolist(), strict=True):
-        end_s = one.path.end_s if np.isnan(broke) else broke
-        whole_s.append(end_s - one.path.begin_s)
-        drop_m.append(_thread_drop_m(setting, flow, one, end_s, fast) if streams_on else dripping_m(one.path.begin_s))
-    drop_m = np.array([np.inf if d is None else d for d in drop_m])
-    return Threads(leaves_s, streams, np.array(whole_s), breaks, paths, speed, drop_m)
-
-
-def _thread_drop_m(setting, flow, flown, time_s, leaves_m_s):
-    """Diameter of the drop that a thread makes where it is at time_s."""
-    position, velocity = flown.path.at(np.array([time_s]))
-    spin = setting.habitat.spin
-    velocity = frames.inertial_to_rotating(position, velocity, spin.angle_rad(time_s), spin.rate_rad_s(time_s))[1]
-    thin = liquids.thinned_m(flow.lip_m, leaves_m_s, float(np.linalg.norm(velocity)))
-    return min(liquids.DROP_PER_STREAM * thin, setting.habitat.radius_m / 2)
+    breaks = ~np.isnan(broke_s)
+    ends_s, drop_m = np.where(breaks, broke_s, paths.end_s), np.empty(len(flown))
+    if len(streaming):
+        thin = liquids.thinned_m(flow.lip_m, speed[streaming], speeds(np.arange(len(streaming)), ends_s[streaming]))
+        drop_m[streaming] = np.minimum(liquids.DROP_PER_STREAM * thin, setting.habitat.radius_m / 2)
+    for k in np.flatnonzero(~streams).tolist():
+        dripped_m = dripping_m(flown[k].path.begin_s)
+        drop_m[k] = np.inf if dripped_m is None else dripped_m
+    return Threads(leaves_s, streams, ends_s - paths.begin_s, breaks, paths, speed, drop_m)
 
 
 def releases(setting, motion, bodies, time_s, velocity):

@@ -14,6 +14,7 @@ from ...motions.people import given_leg
 from ...motions.setting import GREATEST_LIMIT_S
 from ...physics.bodies import Body
 from ...vessel import tumble
+from ...vessel.damped import Damped
 from ..kind import Finding, Kind, Page, Stage, called, when
 from ..motion import Motion, along_given
 from . import words
@@ -70,7 +71,8 @@ def _findings(setting, _plan, track):
     floor = setting.habitat.chart(0).position((0.0, 0.0, 0.0))
     felt = tumble.gravity_g(turned, floor - let_go.centre_m)
     size, rates = np.linalg.norm(felt, axis=1), let_go.rates_rad_s
-    flat_s = None if let_go.losses_s is None else tumble.time_to_flat_s(let_go.body, rates, let_go.losses_s)[0]
+    losses_s, motion = let_go.losses_s, let_go.motion if isinstance(let_go.motion, Damped) else None
+    flat_s = None if losses_s is None else tumble.time_to_flat_s(let_go.body, rates, losses_s, motion)[0]
     final = tumble.size_of_momentum(let_go.body, rates) / float(let_go.body.moments[2])
     return {
         "quaternion_wxyz": turned.quaternion_wxyz,
