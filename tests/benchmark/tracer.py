@@ -1,9 +1,11 @@
 """A process that answers traces of the scenes to start from, for the benchmark: run by path, on whatever program PYTHONPATH has.
 
-A line in, ["time", scene, times], ["count", scene] or ["again", scene] as JSON; a line out: processor seconds of one, or counts of it. What the
-program keeps between traces it forgets before each, but where it is asked again.
+A line in, ["time", scene, times], ["count", scene] or ["again", scene] as JSON, the first two with the parts of the answer after it, if not
+all of them; a line out: processor seconds of one, or counts of it. What the program keeps between traces it forgets before each, but
+where it is asked again.
 """
 
+import inspect
 import json
 import sys
 import time
@@ -17,6 +19,8 @@ CALLS = {
     "force calls": (("physics/forces.py",), ("Force.at",)),
     "law calls": (("physics/rolling.py", "physics/cornered.py"), (".at", ".at_few")),
 }
+# a program that does not gave its page all of them, always
+TELLS_PARTS = "parts" in inspect.signature(work.WORK["trace"]).parameters
 OPTIONS = {"arrays": "f4", "units": "si", "hold": None, "held": None, "follower": "habitat.spin_rpm"}
 
 
@@ -26,10 +30,10 @@ def forget():
         work.KEPT.clear()
 
 
-def trace(scene):
-    """The answer that the page gets, as bytes."""
+def trace(scene, parts="all"):
+    """The answer that the page gets, as bytes; parts: of an answer (`scene.questions.trace`)."""
     forget()
-    return ask(examples.example(scene))
+    return ask(examples.example(scene), **({"parts": parts} if TELLS_PARTS else {}))
 
 
 def ask(text, **options):
@@ -40,18 +44,18 @@ def ask(text, **options):
     return answer.body
 
 
-def seconds(scene, times):
+def seconds(scene, times, parts="all"):
     """Processor seconds of one of so many."""
     start = time.process_time()
     for _ in range(times):
-        trace(scene)
+        trace(scene, parts)
     return (time.process_time() - start) / times
 
 
-def counts(scene):
+def counts(scene, parts="all"):
     """Python calls of one trace, those in CALLS, and the bytes of its answer. What the clock calls is left out."""
-    trace(scene)  # what any trace loads
-    return counted(lambda: trace(scene))
+    trace(scene, parts)  # what any trace loads
+    return counted(lambda: trace(scene, parts))
 
 
 def again(scene):

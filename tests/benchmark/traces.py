@@ -14,6 +14,7 @@ from .row import Row, in_turn, quantile
 A_TURN_S = 0.08  # of a light scene, so that one is long enough to be told by the clock
 OPENING_CALLS, RING_CALLS = 30, 300  # of the force, of the rolling law
 AGAIN = examples.OPENING, "ring"  # scenes that are asked again
+MOVING = "own_paths"  # what the page asks for while a dial moves
 OPENING_AGAINST, MEDIAN_AGAINST, SLOWEST_TIMES = 1 / 4, 1 / 6, 8
 
 
@@ -47,27 +48,33 @@ def measure(against=None):
         tracers = [Tracer(tree) for tree in (HERE, against) if tree is not None]
         for one in tracers:
             opened.callback(one.close)
-        rows = []
+        rows, moving = [], []
         for scene in examples.SAY:
             rows.append(_scene(scene, tracers))
             yield rows[-1]
+            moving.append(_scene(scene, tracers, MOVING))
+            if scene == examples.OPENING:
+                yield moving[-1]
         yield from _together(rows, against)
         for scene in AGAIN:
             yield from _again(scene, tracers[0])
+        if against is not None:
+            yield _median(f"median of {len(moving)} scenes while a dial moves", moving, against)
 
 
-def _scene(scene, tracers):
+def _scene(scene, tracers, parts="all"):
+    """The Row of a scene, or of what is asked for of it while a dial moves."""
     mine = tracers[0]
-    counts = _told(mine.ask("count", scene))
-    times = max(1, int(A_TURN_S / max(mine.ask("time", scene, 1), 1e-4)))
-    title = f"trace of {scene}, processor time"
+    counts = _told(mine.ask("count", scene, parts))
+    times = max(1, int(A_TURN_S / max(mine.ask("time", scene, 1, parts), 1e-4)))
+    title = f"trace of {scene}, processor time" if parts == "all" else f"{scene} while a dial moves, processor time"
     if len(tracers) == 1:
-        value = min(mine.ask("time", scene, times) for _ in range(3))
+        value = min(mine.ask("time", scene, times, parts) for _ in range(3))
         return Row(title, _ms(value), value=value, counts=counts)
-    there = _told(tracers[1].ask("count", scene))
-    value, peer, ratio = in_turn(*(lambda one=one: one.ask("time", scene, times) for one in tracers))
+    there = _told(tracers[1].ask("count", scene, parts))
+    value, peer, ratio = in_turn(*(lambda one=one: one.ask("time", scene, times, parts) for one in tracers))
     known = {"value": value, "counts": counts, "counts_there": there, "ratio": ratio, "note": f"{_ms(peer)} there"}
-    if scene != examples.OPENING:
+    if scene != examples.OPENING or parts != "all":
         return Row(title, _ms(value), **known)
     return Row(title, _ms(value), "<= 1/4 of the commit's", ratio.median <= OPENING_AGAINST, **known)
 
@@ -81,14 +88,7 @@ def _together(rows, against):
     yield _calls("ring: calls of the rolling law", ring.counts.get("law calls", 0), RING_CALLS)
     if against is None:
         return
-    middle = quantile([row.ratio.median for row in rows], 0.5)
-    yield Row(
-        f"median of {len(rows)} scenes against {against.name}",
-        f"{middle:.2f}",
-        "<= 1/6",
-        middle <= MEDIAN_AGAINST,
-        value=middle,
-    )
+    yield _median(f"median of {len(rows)} scenes", rows, against, MEDIAN_AGAINST, "<= 1/6")
     opening_there = of_opening.value / of_opening.ratio.median
     times = slowest.value / opening_there
     yield Row(f"the slowest, against the opening scene at {against.name}", f"{times:.1f}", f"<= {SLOWEST_TIMES}", times <= SLOWEST_TIMES,
@@ -109,6 +109,13 @@ def _again(scene, tracer):
             counts=told,
             note=f"of {whole:,} for its paths alone",
         )
+
+
+def _median(what, rows, against, most=None, bar=""):
+    """The Row of the median of rows' ratios to the commit's."""
+    middle = quantile([row.ratio.median for row in rows], 0.5)
+    reached = None if most is None else middle <= most
+    return Row(f"{what} against {against.name}", f"{middle:.2f}", bar, reached, value=middle)
 
 
 def _calls(what, count, most):

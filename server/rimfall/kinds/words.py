@@ -283,12 +283,12 @@ def in_air(traced, setting):
 def _fastest_m_s(traced, setting):
     """The greatest speed against the air, which turns with the habitat or stands still in the room."""
     samples, events = traced.track.samples, traced.track.events
-    moving = np.array([*samples.rotating_velocity_m_s, *(e.rotating_velocity_m_s for e in events)])
+    moving = np.concatenate([samples.rotating_velocity_m_s, [e.rotating_velocity_m_s for e in events]])
     if setting.habitat.still_air:
-        place = np.array([*samples.rotating_m, *(e.rotating_m for e in events)])
-        time_s = np.array([*samples.time_s, *(e.time_s for e in events)])
+        place = np.concatenate([samples.rotating_m, [e.rotating_m for e in events]])
+        time_s = np.concatenate([samples.time_s, [e.time_s for e in events]])
         moving = moving + frames.spin_cross(setting.habitat.spin.rate_rad_s(time_s), place)
-    return float(np.max(np.linalg.norm(moving, axis=1)))
+    return math.sqrt(np.add.reduce(moving * moving, axis=1).max())
 
 
 def of_air(plan, setting, fastest):

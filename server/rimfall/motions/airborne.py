@@ -8,7 +8,7 @@ import numpy as np
 from ..physics import turned
 from ..physics.bodies import as_arrays
 from ..physics.budget import spend
-from ..physics.crossings import first_contact, touching
+from ..physics.crossings import TOUCH_M, first_contact, touching
 from ..physics.forces import Force
 from ..physics.integrate import Coaster
 from ..physics.stiff import StiffStepper
@@ -98,8 +98,10 @@ class Airborne:
 
     def _first_touch(self, position, velocity, force):
         """State (surfaces, N) of each body to each surface of its room at its release; notes those that stay."""
-        acceleration = force.at(0.0, position, velocity)
         touch = np.zeros((max(len(room.surfaces) for room in self._rooms), len(self._at)), dtype=int)
+        if self._all_clear(position):
+            return touch
+        acceleration = force.at(0.0, position, velocity)
         for number, room in enumerate(self._rooms):
             inside = (self._room == number).nonzero()[0]
             own = position[:, inside], velocity[:, inside], acceleration[:, inside]
@@ -111,6 +113,17 @@ class Airborne:
                 for i in inside[state < 0] if (state < 0).any() else ():
                     self.met[i] = self.met[i] or surface
         return touch
+
+    def _all_clear(self, position):
+        """Whether no body touches anything, told where no room looks different for its turning."""
+        if any(self._turned(room) for room in self._rooms):
+            return False
+        for number, room in enumerate(self._rooms):
+            inside = slice(None) if len(self._rooms) == 1 else self._room == number
+            own, radius_m = position[:, inside], self._radius_m[inside]
+            if any((surface.gap(own, radius_m) <= TOUCH_M).any() for surface in room.surfaces):
+                return False
+        return True
 
     def _moving(self, force, position, velocity, up):
         """What moves the bodies of the mask."""

@@ -16,13 +16,16 @@ def marks(setting: Setting, plan: Plan, path: Trajectory) -> list[tuple[float, s
     """(time, kind) of the turning points of the height inside a path (Trajectory), in the air: "apex", or "axis" where it passes
     through the axis. In order of time."""
     chart = setting.habitat.chart(plan.floor)
-    air = np.flatnonzero(~path.grounded)
+    air = (~path.grounded).nonzero()[0]
     if not len(air):
         return []
     about_axis = chart.bends
     s = _nearest(setting, path, air) if about_axis else _highest(setting, chart, path, air)
-    turning = air[np.isfinite(s)]
-    times = path.start_s[turning] + s[np.isfinite(s)] * path.length_s[turning]
+    turns = np.isfinite(s)
+    if not turns.any():
+        return []
+    turning = air[turns]
+    times = path.start_s[turning] + s[turns] * path.length_s[turning]
     # A piece's polynomial runs on past where the next piece begins; what it does there never happened.
     until_s = np.append(path.start_s[1:], path.end_s)[turning]
     times = times[(times > path.begin_s) & (times < np.minimum(until_s, path.end_s))]
@@ -38,7 +41,7 @@ def marks(setting: Setting, plan: Plan, path: Trajectory) -> list[tuple[float, s
 def _nearest(setting, path, air):
     """s (len(air),) at which a path is nearest to the axis, inf where that is not inside."""
     if not setting.habitat.spin.tumbles:
-        control = np.ascontiguousarray(np.moveaxis(path.path_m[air, :, :2], 0, -1))
+        control = np.ascontiguousarray(path.path_m[air, :, :2].transpose(1, 2, 0))
         return nearest_axis(path.position_m[air], control, path.length_s[air])
     position, control = _from_aboard(setting, path, air)
     return nearest_axis(position.T, np.ascontiguousarray(control[:, :2]), path.length_s[air])

@@ -156,8 +156,8 @@ def _last_states(paths):
     length = np.array([(p.end_s - p.start_s[-1]) / p.length_s[-1] for p in paths])
     rows = np.array([p.path_m.shape[1] for p in paths])
     columns = [np.array([getattr(p, state)[-1] for p in paths]) for state in ("position_m", "velocity_m_s")]
-    for count in np.unique(rows):
-        some = np.flatnonzero(rows == count)
+    for count in set(rows.tolist()):
+        some = (rows == count).nonzero()[0]
         weights = bernstein.weights(count - 1, length[some])
         for column, name in zip(columns, ("path_m", "path_m_s"), strict=True):
             column[some] += np.einsum("kn,nkd->nd", weights, np.array([getattr(paths[i], name)[-1] for i in some]))

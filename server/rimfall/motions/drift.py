@@ -69,6 +69,7 @@ def _parts(flight, ends, track, ways):
     for without, end in zip(("coriolis", "air", "the_rest"), ends, strict=True):
         if end is None:
             return None, f"no_landing_without_{without}"
+    ways.to(track.moments)  # all at once: the answer will ask for them
     (way,) = ways.to([track.landing])
     others = flight.drifts_m(ways, [end for end in ends if end is not WHOLE])
     so_far, causes = 0.0, {}

@@ -39,11 +39,11 @@ def of_journey(setting: Setting, plan: Plan, journey: Journey, until_s: float) -
     first, count = grid_span(setting.rate, path.begin_s, end_s)
     spend(bytes=_SAMPLE_BYTES * count)
     times = np.clip(grid_times(setting.rate, first, count), path.begin_s, end_s)
-    places, _ = path.at(times)
+    read = path.at(np.append(times, end_s))[0]
+    places, last = read[:-1], read[-1]
     met = next((h for h in journey.events if h.kind in ON_THE_GROUND and h.time_s <= end_s), None)
     landing = None if met is None else _landing(plan, met.position_m, met.velocity_m_s, met.time_s)
     drawn = setting.habitat.chart(plan.floor).flat(np.array(plan.place), places)
-    last = path.at(np.array([end_s]))[0][0]
     return FlatGravityReference(first, count, places, drawn, end_s, landing, last)
 
 

@@ -97,6 +97,11 @@ class Track:
     attitude_wxyz: np.ndarray | None = None
     last: Moment | None = None
 
+    @property
+    def moments(self) -> list[Moment]:
+        """All that is told of it: events, apex and end."""
+        return self.events if self.path is None else [*self.events, self.apex, self.last]
+
 
 def grid_span(rate: Fraction, begin_s: float, end_s: float) -> tuple[int, int]:
     """First grid number and count of the samples in [begin_s, end_s] at `rate` (a Fraction) a second."""
@@ -134,7 +139,7 @@ def of_journey(setting: Setting, plan: Plan, journey: Journey) -> Track:
     samples, moments = both.only(slice(0, count)), both.only(slice(count, count + len(times) - len(broke_s)))
     events = _events(setting, plan, turning, journey, moments, end)
     landing = next((e for e in events if e.kind in ON_THE_GROUND), None)
-    highest = int(np.argmax(moments.height_m >= np.max(moments.height_m) - _LEVEL_M))
+    highest = int((moments.height_m >= moments.height_m.max() - _LEVEL_M).argmax())
     return Track(
         first,
         samples,
@@ -201,23 +206,21 @@ def _events(setting, plan, turning, journey, moments, end):
 def _of_event(chart, event, moment):
     """The Moment of a journey's Event. Its velocity, just before, is that of its leg's end, whatever the path does after."""
     rows = chart.axes(event.position_m[None])[0]
-    moment = replace(moment, rotating_velocity_m_s=event.velocity_m_s, local_m_s=rows @ event.velocity_m_s)
-    if event.surface is None:
-        return moment
-    moment = replace(moment, surface=event.kind, incidence_deg=_incidence_deg(event))
-    if event.after_m_s is None:
-        return moment
-    away = float(event.surface.normal(event.position_m) @ event.after_m_s)
-    return replace(moment, after_m_s=rows @ event.after_m_s, leaves_m_s=away)
+    own = {"rotating_velocity_m_s": event.velocity_m_s, "local_m_s": rows @ event.velocity_m_s}
+    if event.surface is not None:
+        normal = event.surface.normal(event.position_m)
+        own |= {"surface": event.kind, "incidence_deg": _incidence_deg(event.velocity_m_s, normal)}
+        if event.after_m_s is not None:
+            own |= {"after_m_s": rows @ event.after_m_s, "leaves_m_s": float(normal @ event.after_m_s)}
+    return replace(moment, **own)
 
 
-def _incidence_deg(event):
-    """Angle between the motion and the surface's normal, degrees; None for a body at rest."""
-    speed = sqrt(event.velocity_m_s @ event.velocity_m_s)
+def _incidence_deg(velocity_m_s, normal):
+    """Angle between a motion and a surface's normal, degrees; None for a body at rest."""
+    speed = sqrt(velocity_m_s @ velocity_m_s)
     if speed == 0.0:
         return None
-    into = -event.surface.normal(event.position_m)
-    return degrees(acos(min(max(event.velocity_m_s @ into / speed, -1.0), 1.0)))
+    return degrees(acos(min(max(-(velocity_m_s @ normal) / speed, -1.0), 1.0)))
 
 
 def states(setting: Setting, path: Trajectory, plan: Plan, time_s: np.ndarray, axis_s: Sequence[float] = ()) -> States:

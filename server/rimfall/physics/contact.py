@@ -11,6 +11,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from . import frames
+
 LEAST_RISE_M = 1e-4  # a rebound that would rise less than this, or than a thousandth of the diameter, is none
 _LEAST_RISE_SHARE = 1e-3
 
@@ -33,7 +35,7 @@ def balls(bodies):
 
 def slip(many, normal, velocity, spin):
     """Velocity (N, 3) of the touching points, along the surface; a point has none but its own."""
-    at_point = velocity - many.radius_m[:, None] * np.cross(spin, normal)
+    at_point = velocity - many.radius_m[:, None] * frames.cross(spin, normal)
     return at_point - _along(at_point, normal)[:, None] * normal
 
 
@@ -50,7 +52,7 @@ def impulse(many, normal, velocity, spin, restitution):
     along = -sliding * (given / np.where(still, 1.0, speed))[:, None]
     velocity = velocity + ((1.0 + restitution) * into)[:, None] * normal + along
     lever = np.where(point, np.inf, beta * many.radius_m)
-    spin = spin - np.cross(normal, along) / lever[:, None]
+    spin = spin - frames.cross(normal, along) / lever[:, None]
     return velocity, spin, sliding * (1.0 - given / np.where(still, 1.0, wanted))[:, None]
 
 
@@ -73,7 +75,7 @@ def impulse_beside(body, normal, ground, velocity, spin):
             break
         rubs = []
         for n in (normal, ground):
-            slips = velocity - np.cross(spun, n)
+            slips = velocity - frames.cross(spun, n)
             slips = slips - (slips @ n) * n
             rubs.append(-body.friction * slips / np.sqrt(slips @ slips + least2))
         borne = max(-float((normal + rubs[0]) @ ground), 0.0)
@@ -84,7 +86,7 @@ def impulse_beside(body, normal, ground, velocity, spin):
         step = min(into / _STEPS, left / gains)
         velocity = velocity + step * change
         if turns:
-            twist = np.cross(normal, rubs[0]) + borne * np.cross(ground, rubs[1])
+            twist = frames.cross(normal, rubs[0]) + borne * frames.cross(ground, rubs[1])
             spun = spun - step / body.inertia_factor * twist
     return velocity, spun / body.radius_m if turns else spin
 

@@ -19,6 +19,8 @@ def touching(surface, position, velocity, acceleration, body_radius_m):
     States (3, N) are of the turning frame where the surface is `turned` and the room turns (`turned.states`).
     """
     contact = surface.gap(position, body_radius_m) <= TOUCH_M
+    if not contact.any():
+        return np.zeros(contact.shape, dtype=int)
     rate, change = surface.gap_rates(position, velocity, acceleration)
     leaving = np.where(rate > STILL_M_S, 1, np.where((rate > -STILL_M_S) & (change > STILL_M_S), 2, -1))
     return np.where(contact, leaving, 0)

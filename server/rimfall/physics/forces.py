@@ -44,8 +44,8 @@ class Force:
         self._medium, self._bodies, self._start_s = medium, bodies, start_s
         self._turns, self._pull = turns, pull_m_s2
         self._air_turns = turns if air_turns is None else air_turns
-        self._turned_pull = bool(np.any(pull_m_s2[:2, turns != 0]))
-        self._any_pull = bool(np.any(pull_m_s2))
+        self._any_pull = bool(pull_m_s2.any())
+        self._turned_pull = self._any_pull and bool(pull_m_s2[:2, turns != 0].any())
         self._spin, self._lift, self._buoyancy = None, None, buoyancy.of_bodies(bodies, medium)
         if medium.air is not None:
             self._prepare(medium.air, spin_rad_s)

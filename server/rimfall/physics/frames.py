@@ -42,6 +42,13 @@ def spin_cross(omega_rad_s, vectors):
     return _vectors(-omega_rad_s * vectors[..., 1], omega_rad_s * vectors[..., 0], 0.0)
 
 
+def cross(a, b):
+    """a x b of vectors (..., 3). np.cross would take five times as long."""
+    x, y, z = a[..., 0], a[..., 1], a[..., 2]
+    u, v, w = b[..., 0], b[..., 1], b[..., 2]
+    return _vectors(y * w - z * v, z * u - x * w, x * v - y * u)
+
+
 def rotating_to_inertial(position, velocity, angle_rad, omega_rad_s):
     """Rotating-frame position and velocity (..., 3) -> inertial position and velocity (..., 3).
 

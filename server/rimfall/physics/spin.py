@@ -36,7 +36,7 @@ class Spin:
     def rate_rad_s(self, time_s):
         """Rate at times (...), rad/s; before time 0 it is that of time 0."""
         if self.steady:
-            rate = np.empty(np.asarray(time_s).shape)
+            rate = np.empty(time_s.shape if isinstance(time_s, np.ndarray) else np.shape(time_s))
             rate.fill(self.rates_rad_s[0])
             return rate
         return np.interp(time_s, self.times_s, self.rates_rad_s)

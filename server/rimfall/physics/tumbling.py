@@ -10,7 +10,7 @@ from typing import Any
 
 import numpy as np
 
-from . import quaternions
+from . import frames, quaternions
 
 _LOOKS = 2_001  # at how many times the fastest turning is looked for
 _KEPT = 4  # readings of so many arrays of times
@@ -74,13 +74,13 @@ class Tumbling:
         """Position and velocity of the turning frame as inertial ones."""
         turn, rates, _ = self._at(time_s)
         off = position - self.centre_m
-        return _turned(turn, off) + self.centre_m, _turned(turn, velocity + np.cross(rates, off))
+        return _turned(turn, off) + self.centre_m, _turned(turn, velocity + frames.cross(rates, off))
 
     def to_frame(self, time_s, position, velocity):
         """Inertial position and velocity as those of the turning frame."""
         turn, rates, _ = self._at(time_s)
         off = _turned(np.swapaxes(turn, -1, -2), position - self.centre_m)
-        return off + self.centre_m, _turned(np.swapaxes(turn, -1, -2), velocity) - np.cross(rates, off)
+        return off + self.centre_m, _turned(np.swapaxes(turn, -1, -2), velocity) - frames.cross(rates, off)
 
     def turn(self, vectors, time_s):
         """Vectors of the frame's axes along the inertial ones."""
@@ -93,22 +93,26 @@ class Tumbling:
     def carries(self, time_s, position):
         """Inertial velocity of what stands still in the frame at inertial positions."""
         turn, rates, _ = self._at(time_s)
-        return np.cross(_turned(turn, rates), position - self.centre_m)
+        return frames.cross(_turned(turn, rates), position - self.centre_m)
 
     def own(self, time_s, position, velocity):
         """The frame's own accelerations, m/s2, at positions with velocities in it."""
         _, rates, changes = self._at(time_s)
         off = position - self.centre_m
-        return -2 * np.cross(rates, velocity) - np.cross(rates, np.cross(rates, off)) - np.cross(changes, off)
+        return (
+            -2 * frames.cross(rates, velocity)
+            - frames.cross(rates, frames.cross(rates, off))
+            - frames.cross(changes, off)
+        )
 
     def centrifugal(self, time_s, position):
         """The part of that without velocity and change of the rates."""
         rates = self._at(time_s)[1]
-        return -np.cross(rates, np.cross(rates, position - self.centre_m))
+        return -frames.cross(rates, frames.cross(rates, position - self.centre_m))
 
     def coriolis(self, time_s, velocity):
         """The part of that by the velocity."""
-        return -2 * np.cross(self._at(time_s)[1], velocity)
+        return -2 * frames.cross(self._at(time_s)[1], velocity)
 
     def back(self, begin_s, end_s):
         """Quaternions (n, 4) by which what does not turn has turned in the frame from times (n,) to others."""

@@ -172,7 +172,7 @@ def outcome(traced, trace, units="si"):
 def came_of(traced):
     """What happened to a motion: events with exact states (made as they are written), landing, apex, and how it ends."""
     track = traced.track
-    ways = traced.ways.to([*track.events, *([] if track.path is None else [track.apex, track.last])])
+    ways = traced.ways.to(track.moments)
     return {
         "surface": traced.plan.surface,
         "ramp": None if traced.plan.ramp_m is None else {"corners_m": traced.plan.ramp_m.tolist()},

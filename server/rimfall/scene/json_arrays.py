@@ -3,7 +3,6 @@ room of what is written."""
 
 from binascii import b2a_base64
 from collections.abc import Callable
-from io import BytesIO
 from secrets import token_hex
 from typing import Any
 
@@ -36,7 +35,7 @@ def as_f4(array: np.ndarray) -> bytes:
 
 def finite(array: np.ndarray) -> np.ndarray:
     """The array. Raises FloatingPointError for a number that is not finite: that is a fault of ours."""
-    if not np.isfinite(array).all():
+    if not np.logical_and.reduce(np.isfinite(array), axis=None):
         raise FloatingPointError("an answer holds a number that is not finite")
     return array
 
@@ -51,11 +50,9 @@ def with_arrays(content: Any, written: Callable[[np.ndarray], bytes], **how: Any
         return mark
 
     first, *parts = to_json(content, fallback=left_out, **how).split(f'"{mark}"'.encode())
-    out = BytesIO()
-    out.write(first)
+    out = [first]
     for array, part in zip(arrays, parts, strict=True):
         value = written(array() if callable(array) else array)
         spend(bytes=len(value))
-        out.write(value)
-        out.write(part)
-    return out.getvalue()
+        out += value, part
+    return b"".join(out)
