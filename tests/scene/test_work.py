@@ -54,6 +54,8 @@ CREEPING = {
     "body": {"mass_kg": 0.05, "diameter_m": 0.06, "restitution": 0.9, "friction": 0.01, "rolling_resistance": 0, "shell": "solid"},
 }  # fmt: skip
 MINUTE = {"duration_s": 60}
+# At thrice the spin and thrice the speed the same comes about three times as often in a minute.
+CREEPING_OFTEN = scene({**CREEPING, "speed_m_s": 6.9}, habitat={"spin_rpm": 9.0}, air=None, sampling=MINUTE)
 
 
 @each_row(
@@ -62,7 +64,7 @@ MINUTE = {"duration_s": 60}
         (scene(*bouncing(), habitat=LOW), 60, "ball", "fewer bounces (bounces)"),
         (scene(*hanging(), sampling=MINUTE), 300, "lamp 0", "a longer line (length_m)"),
         (scene(*scattered(3, place={"height_m": 1.1})), 8, "pour 0", "a wider lip (lip_diameter_mm)"),
-        (scene(CREEPING, air=None, sampling=MINUTE), 300, "marble", "a shorter clock (sampling.duration_s)"),
+        (CREEPING_OFTEN, 300, "marble", "a shorter clock (sampling.duration_s)"),
         (scene(throw(body="soap bubble", name="bubble")), 40, "bubble", "a shorter clock (sampling.duration_s)"),
     ],
 )
