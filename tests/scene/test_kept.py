@@ -142,6 +142,23 @@ def test_what_is_stopped_or_fails_is_not_kept():
         assert told(json.loads(examples.example("ring"))) == told(json.loads(examples.example("ring")))
 
 
+def test_too_many_samples_are_refused_of_the_same_motion_warm_and_cold():
+    document = changed(LOB, "motions.1.bounces", 3)
+    scene, warm, said = read(json.dumps(document)), store(), set()
+    with keeping(warm):
+        count = sum(len(one.track.samples.height_m) for one in questions.trace(scene).motions)
+        for most in range(20, count, count // 8):
+            with pytest.raises(Refused) as refused:
+                questions.trace(scene, most)
+            with keeping(None), pytest.raises(Refused) as cold:
+                questions.trace(scene, most)
+            assert repr([vars(one) for one in refused.value.refusals]) == repr(
+                [vars(one) for one in cold.value.refusals]
+            )
+            said.add(refused.value.refusals[0].field)
+    assert len(said) > 1
+
+
 def test_arrays_that_are_kept_cannot_be_written():
     with keeping(store()):
         first, again = (questions.trace(read(examples.example("same-lob"))) for _ in range(2))

@@ -9,7 +9,7 @@ from ..fields import Strict, Whole, choice, linear, log, number, of_kind, text
 from ..motions.journey import Start
 from ..motions.plan import Plan
 from ..physics.bodies import NAMED_BODIES, SPHERE, Body, named
-from ..physics.kept import as_bytes
+from ..physics.kept import told
 
 NAME_MARKS = ".=,"
 NO_GRAVITY = "no_spin"  # why there is nothing under plain gravity beside it
@@ -65,9 +65,9 @@ class Motion(Strict):
     place: Place = Place()
 
 
-@as_bytes.register
-def _(motion: Motion, _seen):
-    return f"<{type(motion).__qualname__}>{motion.model_dump_json()}".encode()
+@told.register
+def _(motion: Motion):
+    return [type(motion).__qualname__, motion.model_dump_json()]
 
 
 def nameless(motion):

@@ -18,6 +18,7 @@ from ..physics.budget import TooMuchWork, passing, spend
 from ..physics.crossings import first_contact, touching
 from ..physics.forces import Medium
 from ..physics.integrate import Step
+from ..physics.kept import kept
 from ..physics.spin import steady
 from .flight import Release, StepLimitExceeded, fly
 from .journey import ON_THE_GROUND
@@ -109,7 +110,7 @@ def _is_plain(setting, release):
 def _fly(medium, releases, numbers):
     """The FlightResult of each, None of what would take too many steps."""
     try:
-        return fly(medium, releases)
+        return kept(fly, medium, releases)
     except StepLimitExceeded:
         if len(releases) == 1:
             return [None]

@@ -10,7 +10,7 @@ from ..physics.bodies import Body, as_arrays
 from ..physics.budget import TooMuchWork, spend
 from ..physics.forces import Medium, settling_rates_1_s
 from ..physics.integrate import AT_ONCE
-from ..physics.kept import kept, told_once
+from ..physics.kept import told_once
 from ..physics.protocols import Surface
 from ..physics.stiff import StiffStepper
 from ..physics.windowed import WindowStepper
@@ -20,9 +20,6 @@ from .path import EndLog, Path, StepLog
 _STIFF_TIMES = 700.0  # stopping times in a flight beyond which the implicit stepper is the faster one
 _RESULT_BYTES = 1_300  # of memory, besides the numbers of its path: what a release and what became of it take
 MOST_STEPS = 10_000  # seconds of work; what needs more is refused by whoever asked
-_MOST_KEPT = (
-    200  # bodies: a scene's motions and their references. To tell the drops of a stream apart costs what they are worth
-)
 
 
 @told_once
@@ -88,24 +85,13 @@ def fly(medium: Medium, releases: Sequence[Release], watch: Callable[[int], None
     """
     flown, ended = [None] * len(releases), 0
     for stepper, part in _parts(medium, releases):
-        some, tell = [releases[i] for i in part], _after(ended, watch)
-        work = kept if len(part) <= _MOST_KEPT else _worked_out
-        ends = work(_flights, medium, some, stepper, numbers=part, watch=tell)
-        for i, release, (path, surface) in zip(part, some, ends, strict=True):
+        some = [releases[i] for i in part]
+        batch = _flown(medium, some, stepper, StepLog(), TOLERANCE_M, part, _after(ended, watch))
+        spend(bytes=_RESULT_BYTES * len(part))
+        for i, release, path, surface in zip(part, some, batch.paths(), batch.met, strict=True):
             flown[i] = FlightResult(release, path, surface)
         ended += len(part)
     return flown
-
-
-def _worked_out(function, *inputs, **beside):
-    return function(*inputs, **beside)
-
-
-def _flights(medium, releases, stepper, *, numbers, watch):
-    """(its Path, the surface it meets or None) of each of some releases, by one kind of stepper."""
-    batch = _flown(medium, releases, stepper, StepLog(), TOLERANCE_M, numbers, watch)
-    spend(bytes=_RESULT_BYTES * len(releases))
-    return list(zip(batch.paths(), batch.met, strict=True))
 
 
 @dataclass(frozen=True)

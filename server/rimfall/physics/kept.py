@@ -8,7 +8,7 @@ A server's worker opens one for all its work (`web/work.py`); without one nothin
 """
 
 import functools
-import struct
+import marshal
 import threading
 from collections import OrderedDict
 from collections.abc import Callable, Iterator
@@ -102,91 +102,93 @@ def kept(function: Callable, *inputs: Any, **beside: Any) -> Any:
 
 
 def key_of(function: Callable, *inputs: Any) -> bytes:
-    """A digest of a function's name and of its inputs, every number and text of them. Raises TypeError for what `as_bytes` does not know."""
-    told = [f"{function.__module__}.{function.__qualname__}".encode()]
-    _tell(told, inputs, {})
-    return blake2b(b"".join(told), digest_size=20).digest()
+    """A digest of a function's name and of its inputs, every number and text of them. Raises TypeError for what `told` does not know."""
+    return blake2b(_bytes_of((function.__module__, function.__qualname__, _plain(inputs))), digest_size=20).digest()
 
 
-def _tell(told, values, seen):
-    """Add to a list of bytes those of values; seen: by id, (value, its bytes) of what may be met again."""
-    for value in values:
-        kind = type(value)
-        if kind is np.ndarray:
-            told += (b"[%d" % value.dtype.num, str(value.shape).encode(), value.tobytes())
-        elif kind is float:
-            told.append(_of_float(b"f", value))
-        elif kind in _ATOMS:
-            told.append(f"{value!r};".encode())
-        elif kind is tuple or kind is list:
-            told.append(b"(%d:" % len(value))
-            _tell(told, value, seen)
-        elif id(value) in seen:
-            told.append(seen[id(value)][1])
-        else:
-            own = (_WRITERS.get(kind) or _writer_of(kind))(value, seen)
-            seen[id(value)] = value, own  # the value as well: its id must not become another's
-            told.append(own)
+def _bytes_of(plain):
+    """Tuples, lists and _ATOMS as bytes, by their contents alone: from format 3 on, what is met again is written as a reference."""
+    return marshal.dumps(plain, 2)
 
 
-_of_float = struct.Struct("<cd").pack
-_ATOMS = {type(None), bool, int, str, Fraction}
-_WRITERS = {}  # what makes the bytes of a kind, once it has been met
+_ATOMS = frozenset({type(None), bool, int, float, str})  # written as they are
 
 
-def _writer_of(kind):
-    write = as_bytes.dispatch(kind)
-    if write is as_bytes.dispatch(object) and is_dataclass(kind):
-        write = _of_dataclass(kind)
-    _WRITERS[kind] = write
-    return write
+def _plain(values):
+    """Some values as a tuple of _ATOMS and tuples, and of lists, which are what is neither: two are alike only if all in them is."""
+    return tuple([value if type(value) in _ATOMS else _as_plain(value) for value in values])
+
+
+def _as_plain(value):
+    kind = type(value)
+    if kind is np.ndarray:
+        return [value.dtype.num, value.shape, value.tobytes()]
+    if kind is tuple or kind is list:
+        return _plain(value)
+    return _MAKERS[kind](value)
+
+
+class _Makers(dict):
+    """Of kinds that are none of _ATOMS: what makes a value plain."""
+
+    def __missing__(self, kind):
+        make = told.dispatch(kind)
+        if make is told.dispatch(object) and is_dataclass(kind):
+            make = _of_dataclass(kind)
+        self[kind] = make
+        return make
+
+
+_MAKERS = _Makers()
 
 
 def _of_dataclass(kind):
-    """What makes the bytes of a dataclass: its name, and every field."""
-    name, names = f"<{kind.__module__}.{kind.__qualname__}>".encode(), [f.name for f in fields(kind)]
-    read = attrgetter(*names) if len(names) > 1 else lambda value: [getattr(value, one) for one in names]
-
-    def write(value, seen):
-        told = [name]
-        _tell(told, read(value), seen)
-        return b"".join(told)
-
-    return write
+    """What makes a dataclass plain: its name, and every field."""
+    name, names = f"{kind.__module__}.{kind.__qualname__}", [f.name for f in fields(kind)]
+    if len(names) < 2:
+        return lambda value: [name, _plain([getattr(value, one) for one in names])]
+    read = attrgetter(*names)
+    return lambda value: [name, _plain(read(value))]
 
 
 @functools.singledispatch
-def as_bytes(value: Any, _seen: dict) -> bytes:
-    """A value as bytes, which two share only if they are alike in every field. Classes may be registered; a dataclass needs not to."""
+def told(value: Any) -> list:
+    """A value as a list of texts, numbers and tuples of them, which two share only if they are alike in every field. Classes may be
+    registered; a dataclass needs not to."""
     raise TypeError(f"what is kept cannot be told apart by a {type(value).__qualname__}")
 
 
-@as_bytes.register
-def _(value: np.generic, _seen):
-    return b"[%d" % value.dtype.num + value.tobytes()
+@told.register
+def _(value: np.generic):
+    return [value.dtype.num, value.tobytes()]
 
 
-@as_bytes.register
-def _(value: type, _seen):
-    return f"<{value.__module__}.{value.__qualname__}>".encode()
+@told.register
+def _(value: Fraction):
+    return ["/", *value.as_integer_ratio()]
+
+
+@told.register
+def _(value: type):
+    return [f"{value.__module__}.{value.__qualname__}"]
 
 
 def told_once(kind: type) -> type:
     """A decorator of frozen dataclasses which stand in many inputs: the bytes of each are made once."""
-    write = _of_dataclass(kind)
+    make = _of_dataclass(kind)
 
-    def told(value, seen):
+    def once(value):
         held = vars(value)
         if "_told" not in held:
-            held["_told"] = write(value, seen)
+            held["_told"] = _bytes_of(make(value))
         return held["_told"]
 
-    _WRITERS[kind] = told
+    _MAKERS[kind] = once
     _SHARED.add(kind)
     return kind
 
 
-_SHARED = {*_ATOMS, float, bytes, type}  # kinds of what is there without a Store, or holds no array
+_SHARED = {*_ATOMS, Fraction, bytes, type}  # kinds of what is there without a Store, or holds no array
 
 
 def _sealed(answer):

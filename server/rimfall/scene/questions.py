@@ -1,6 +1,7 @@
 """What becomes of a scene: every motion taken to its end, within the work that a scene may be. The page, the commands and the notebooks share it."""
 
 from dataclasses import dataclass, field, replace
+from functools import partial
 
 from ..errors import TooMuch, refusal
 from ..kinds import KINDS
@@ -68,16 +69,16 @@ def trace(scene, greatest_samples=GREATEST_SAMPLES, watch=None, parts="all"):
 def _trace_one(scene, setting, per_frame, ledger, greatest_samples, spent, tell, parts):
     """The Trace of a scene in its own habitat, and the samples counted after it."""
     samples = Samples(scene.motions, setting.rate, greatest_samples, spent)
-    plans = []
+    plans, unnamed = [], [nameless(motion) for motion in scene.motions]
     for i in range(len(scene.motions)):
         with ledger.motion(i):
-            plans.append(_planned(setting, scene, i, samples))
+            plans.append(_planned(setting, scene, unnamed[i], i, samples))
     before = _kept()
     journeys = _carried(setting, scene, plans, samples, tell)
     carried, motions = _kept() - before, []
     for i, (motion, plan) in enumerate(zip(scene.motions, plans, strict=True)):
         with ledger.motion(i):
-            motions.append(_traced(setting, motion, plan, journeys[2 * i], journeys[2 * i + 1]))
+            motions.append(_traced(setting, motion, unnamed[i], plan, journeys[2 * i], journeys[2 * i + 1]))
         if tell:
             tell(2 * len(plans) + i + 1)
     spend(bytes=-carried)  # the journeys: their paths are read, and nobody needs them any more
@@ -118,21 +119,25 @@ def _carried(setting, scene, plans, samples, tell):
     for is_given in (True, False):  # what is given is there at once, and its path is in its plan
         numbers = [i for i, s in enumerate(starts) if s is not None and (s.prescribed is not None) == is_given]
 
-        def grown(number, journey, numbers=numbers):
+        def grown(number, journey, numbers=numbers, samples=samples):
             place = numbers[number]
             if place % 2 == 0:
                 count = grid_span(setting.rate, journey.begin_s, journey.ends_s)[1]
                 samples.of_path(place // 2, count + EVENT_SAMPLES * len(journey.events), journey.ends_s)
 
         watch = tell and (lambda done, ended=ended: tell(ended + done))
-        together = setting.medium, [starts[i] for i in numbers]
+        together, before = (setting.medium, [starts[i] for i in numbers]), samples.copy()
         try:
             if is_given:
                 some = carry(*together, watch, grown)
             else:
-                some = kept(_carried_together, *together, samples.so_far, watch=watch, grown=grown)
-                for number, journey in enumerate(some):  # of those from before nobody has been told
-                    grown(number, journey)
+                some = kept(carry, *together, watch=watch, grown=grown)
+                try:
+                    for number, journey in enumerate(some):  # of those from before nobody has been told
+                        grown(number, journey)
+                except TooMuch:
+                    carry(*together, watch, partial(grown, samples=before))  # says of which it was too much at first
+                    raise
         except StepLimitExceeded as exceeded:
             index = numbers[exceeded.index] // 2
             _refuse_steps(scene.motions[index], index, ON_THE_GROUND if exceeded.on_ground else IN_FLIGHT)
@@ -146,17 +151,12 @@ def _carried(setting, scene, plans, samples, tell):
     return journeys
 
 
-def _carried_together(medium, starts, _so_far, *, watch, grown):
-    """`carry`; what was counted before says which motion is refused where they are too much."""
-    return carry(medium, starts, watch, grown)
-
-
-def _planned(setting, scene, index, samples):
+def _planned(setting, scene, unnamed, index, samples):
     """The Plan of a motion; refused where its plan alone is too much work, or its drops have too many samples."""
     motion = scene.motions[index]
     kind = KINDS[motion.kind]
     try:
-        plan = kept(kind.plan, setting, nameless(motion))
+        plan = kept(kind.plan, setting, unnamed)
     except TooMuch:
         plan = kind.plan(setting, motion)  # is refused again, by its name
     except StepLimitExceeded:
@@ -166,9 +166,9 @@ def _planned(setting, scene, index, samples):
     return plan
 
 
-def _traced(setting, motion, plan, journey, flat):
+def _traced(setting, motion, unnamed, plan, journey, flat):
     flown = None if plan.course.prescribed else _flown(journey), flat and _flown(flat)
-    came = kept(_came_of, setting, nameless(motion), flown, plan=plan, journey=journey, flat=flat)
+    came = kept(_came_of, setting, unnamed, flown, plan=plan, journey=journey, flat=flat)
     ways, ground = Ways(setting.habitat, plan), setting.habitat.words_of_ground
     return Traced(KINDS[motion.kind], motion, plan, *came[:2], ways, ground, came[2])
 

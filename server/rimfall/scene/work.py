@@ -1,6 +1,7 @@
 """The work of one question: the budget it runs under, what each motion of a scene has used of it, and words where it is spent."""
 
 from contextlib import contextmanager, nullcontext
+from copy import copy
 
 import numpy as np
 
@@ -133,10 +134,11 @@ class Samples:
         for i, motion in enumerate(motions):
             self.of_path(i, 0, motion.start_s)
 
-    @property
-    def so_far(self):
-        """All that says whether more will be refused: the rate, the greatest, and what is spent."""
-        return self._rate, self._greatest, self.spent
+    def copy(self):
+        """As many counted as by now, to count on from."""
+        same = copy(self)
+        same._paths = self._paths.copy()
+        return same
 
     def of_path(self, index, count, ends_s):
         """The path of a motion has so many samples by now, and goes as far as ends_s on the scene's grid."""
