@@ -125,7 +125,7 @@ def _own(setting, batch, time_s):
     born_s, ends_s = batch.born_s[drops], batch.ends_s[drops]
     alive = (time_s[:, None] >= born_s) & (time_s[:, None] <= ends_s)
     body = np.broadcast_to(drops, alive.shape)
-    ends = [batch.paths.turning(setting.habitat.spin, drops, t)[0] for t in (born_s, ends_s)]
+    ends = [batch.paths.moving(setting.habitat.spin, drops, t)[0] for t in (born_s, ends_s)]
     position = np.where((time_s[:, None] < born_s)[..., None], *ends)
     velocity, acceleration = np.zeros_like(position), np.zeros_like(position)
     times = np.broadcast_to(time_s[:, None], alive.shape)[alive]
@@ -209,7 +209,7 @@ def _stream_of_batch(setting, stream, time_s):
     position, width = 0.0, 0.0
     for number, weight in ((k, 1 - share), (k + 1, share)):
         age = np.minimum(age_s, threads.whole_s[number])
-        points_m, velocity, _ = threads.paths.turning(
+        points_m, velocity = threads.paths.moving(
             setting.habitat.spin, number.ravel(), (threads.leaves_s[number] + age).ravel()
         )
         speed = np.linalg.norm(velocity, axis=1).reshape(age.shape)

@@ -8,7 +8,7 @@ from ..physics import bernstein
 from ..physics.budget import spend
 from ..physics.integrate import Step
 
-_LONG = 64  # times to a piece: where there are so many, what holds for a piece is taken once, not once for each of them
+_LONG = 16  # times to a piece: where there are so many, what holds for a piece is taken once, not once for each of them
 _AT_ONCE = 20_000  # times read in one go: their polynomials then stay within a few tens of megabytes
 
 
@@ -147,11 +147,18 @@ def _weighed(weights, control, k):
         return weights.T @ control[0]
     if len(control) * _LONG > len(k):
         return np.einsum("kn,nkd->nd", weights, control[k])
-    out = np.empty((len(k), control.shape[2]))
-    for number, own in enumerate(control):
-        some = k == number
-        out[some] = weights[:, some].T @ own
-    return out
+    out, order = np.empty((len(k), control.shape[2])), None
+    if (k[1:] < k[:-1]).any():
+        order = np.argsort(k, kind="stable")
+        weights, k = weights[:, order], k[order]
+    edges = k.searchsorted(np.arange(len(control) + 1)).tolist()
+    for own, low, high in zip(control, edges[:-1], edges[1:], strict=True):
+        np.matmul(weights[:, low:high].T, own, out=out[low:high])
+    if order is None:
+        return out
+    back = np.empty_like(out)
+    back[order] = out
+    return back
 
 
 def slope(control: np.ndarray) -> np.ndarray:

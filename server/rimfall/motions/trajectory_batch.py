@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from functools import partial
 
 import numpy as np
 
@@ -41,28 +42,37 @@ class TrajectoryBatch:
     def inertial(self, body: np.ndarray, time_s: np.ndarray) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
         """Position, velocity, and acceleration (n, 3) of bodies (n,) at times (n,); before its beginning and after its end a
         body is where it begins and ends."""
-        time_s = np.clip(time_s, self.begin_s[body], self.end_s[body])
-        k = self._piece(body, time_s)
-        s = (time_s - self.start_s[k]) / self.length_s[k]
-        return (
-            self.position_m[k] + values(self.path_m, k, s),
-            self.velocity_m_s[k] + values(self.path_m_s, k, s),
-            values(slope(self.path_m_s), k, s) / self.length_s[k][:, None],
-        )
+        k, s = self._share(body, np.clip(time_s, self.begin_s[body], self.end_s[body]))
+        return *self._states(k, s), values(slope(self.path_m_s), k, s) / self.length_s[k][:, None]
 
     def turning(self, spin: Spin, body: np.ndarray, time_s: np.ndarray) -> tuple[np.ndarray, ...]:
         """The same in the turning frame."""
-        parts = [self._turning(spin, body[k : k + _AT_ONCE], time_s[k : k + _AT_ONCE]) for k in _parts(len(body))]
-        return tuple(np.concatenate(column) for column in zip(*parts, strict=True))
+        return _in_parts(partial(self._turning, spin, True), body, time_s)
 
-    def _turning(self, spin, body, time_s):
+    def moving(self, spin: Spin, body: np.ndarray, time_s: np.ndarray) -> tuple[np.ndarray, ...]:
+        """Position and velocity alone in the turning frame."""
+        return _in_parts(partial(self._turning, spin, False), body, time_s)
+
+    def _turning(self, spin, accelerated, body, time_s):
         spend(samples=len(time_s))
         time_s = np.clip(time_s, self.begin_s[body], self.end_s[body])
-        position, velocity, acceleration = self.inertial(body, time_s)
+        k, s = self._share(body, time_s)
         angle, omega = spin.angle_rad(time_s), spin.rate_rad_s(time_s)
-        position, velocity = frames.inertial_to_rotating(position, velocity, angle, omega)
+        position, velocity = frames.inertial_to_rotating(*self._states(k, s), angle, omega)
+        if not accelerated:
+            return position, velocity
+        acceleration = values(slope(self.path_m_s), k, s) / self.length_s[k][:, None]
         own = of_frame(omega, spin.change_rad_s2(time_s), position.T, velocity.T).T
         return position, velocity, frames.turn(acceleration, -angle) + own
+
+    def _share(self, body, time_s):
+        """Number (n,) of the piece that holds for each body and time inside its own, and how far through it that is."""
+        k = self._piece(body, time_s)
+        return k, (time_s - self.start_s[k]) / self.length_s[k]
+
+    def _states(self, k, s):
+        """Inertial position and velocity (n, 3) in pieces k (n,) at s (n,)."""
+        return self.position_m[k] + values(self.path_m, k, s), self.velocity_m_s[k] + values(self.path_m_s, k, s)
 
     def first_fall_s(self, surface: Surface, spin: Spin) -> np.ndarray:
         """When (N,) each body's centre first comes down through a surface from the side of its normal; nan where it never does."""
@@ -94,8 +104,12 @@ class TrajectoryBatch:
         return np.clip(piece, self.first[body], self.first[body + 1] - 1)
 
 
-def _parts(count):
-    return range(0, max(count, 1), _AT_ONCE)
+def _in_parts(read, body, time_s):
+    """What `read` gives of bodies at times, a part of them at once."""
+    if len(body) <= _AT_ONCE:
+        return read(body, time_s)
+    parts = [read(body[k : k + _AT_ONCE], time_s[k : k + _AT_ONCE]) for k in range(0, len(body), _AT_ONCE)]
+    return tuple(np.concatenate(column) for column in zip(*parts, strict=True))
 
 
 def _key(body, time_s, begin_s, end_s):

@@ -73,7 +73,7 @@ class Batch:
         met = np.flatnonzero(self.met)
         if not len(met):
             return met, np.empty((0, 3))
-        at = self.paths.turning(setting.habitat.spin, met, self.ends_s[met])[0]
+        at = self.paths.moving(setting.habitat.spin, met, self.ends_s[met])[0]
         half_m = np.where(self.born_s[met] < self.ends_s[met], self.diameter_m[met] / 2, 0.0)
         down = np.abs(setting.habitat.ground(floor).gap(at.T, half_m)) <= _ON_THE_GROUND * (
             1 + setting.habitat.radius_m
@@ -93,7 +93,7 @@ class Batch:
         before = np.cumsum(count) - count  # samples of the drops before
         times = grid_times(setting.rate, 0, len(body), np.repeat(first - before, count))
         times = np.clip(times, self.born_s[body], self.ends_s[body])
-        return self.paths.turning(setting.habitat.spin, body, times)[0]
+        return self.paths.moving(setting.habitat.spin, body, times)[0]
 
     def findings(self, setting, arrived):
         """The drops in order of birth: leaves_s (from the lip), born_s, ends_s, diameter_m, dripped and caught (0 or 1); how many of

@@ -138,7 +138,7 @@ class Threads:
         count = len(self.leaves_s)
         body = np.repeat(np.arange(count), _AGES)
         times = (self.leaves_s[:, None] + self.whole_s[:, None] * np.linspace(0.0, 1.0, _AGES)).ravel()
-        position, velocity, _ = self.paths.turning(setting.habitat.spin, body, times)
+        position, velocity = self.paths.moving(setting.habitat.spin, body, times)
         leaves = np.maximum(self.speed_m_s, 1e-9)[body]
         width = liquids.thinned_m(flow.lip_m, leaves, np.linalg.norm(velocity, axis=1)) * self.streams[body]
         return {
@@ -162,7 +162,7 @@ def followed(setting, motion, flow, liquid, dripping_m):
     broke_s, streaming = np.full(len(flown), np.nan), np.flatnonzero(streams)
 
     def speeds(body, time_s):
-        return np.linalg.norm(paths.turning(setting.habitat.spin, streaming[body], time_s)[1], axis=1)
+        return np.linalg.norm(paths.moving(setting.habitat.spin, streaming[body], time_s)[1], axis=1)
 
     if len(streaming):
         lengths = np.array([liquids.breakup_length_m(liquid, speed[k], flow.lip_m) for k in streaming])

@@ -229,7 +229,7 @@ def _into(setting, cup, shape):
         if leg.path.begin_s < end_s
     ]
     legs = [replace(leg, path=trajectory_batch.trimmed(leg.path)) for leg in legs]
-    position, velocity, _ = paths.turning(setting.habitat.spin, np.zeros(1, dtype=int), np.array([end_s]))
+    position, velocity = paths.moving(setting.habitat.spin, np.zeros(1, dtype=int), np.array([end_s]))
     kind, surface, end = ("target", None, CAUGHT) if caught else ("table", table_of(setting, cup), "landed")
     after = None if caught else np.zeros(3)
     event = Event(kind, end_s, position[0], velocity[0], after, surface)

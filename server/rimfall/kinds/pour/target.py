@@ -74,7 +74,7 @@ def arrivals(setting, cup, trajectories):
     beside_m, off_m = np.full((2, len(passes_s), 2), np.nan)
     caught_s = np.full(len(passes_s), np.nan)
     if len(body):
-        position = trajectories.turning(spin, body, passes_s[body])[0]
+        position = trajectories.moving(spin, body, passes_s[body])[0]
         beside_m[body] = _beside(chart, cup, position)
         off_m[body] = _off(chart, cup, position, beside_m[body])
         near = body[np.linalg.norm(position - cup.middle_m, axis=1) < cup.diameter_m]
@@ -102,7 +102,7 @@ def on_table(setting, cup, trajectories):
         return np.full(len(trajectories.begin_s), np.nan)
     time_s = trajectories.first_fall_s(table, spin)
     body = np.flatnonzero(np.isfinite(time_s))
-    aside = (trajectories.turning(spin, body, time_s[body])[0] - cup.middle_m) @ cup.axes[[0, 2]].T
+    aside = (trajectories.moving(spin, body, time_s[body])[0] - cup.middle_m) @ cup.axes[[0, 2]].T
     time_s[body[np.any(np.abs(aside) > half_table_m(cup), axis=1)]] = np.nan
     return time_s
 
@@ -151,7 +151,7 @@ def _beside(chart, cup, position):
 def _through(spin, cup, trajectories, body, time_s):
     """When bodies (n,) that are near the opening at time_s (n,) pass down through its plane inside it, or nan (Newton)."""
     for _ in range(_NEWTON_STEPS):
-        position, velocity, _ = trajectories.turning(spin, body, time_s)
+        position, velocity = trajectories.moving(spin, body, time_s)
         rate = velocity @ cup.axes[1]
         time_s = time_s - ((position - cup.middle_m) @ cup.axes[1]) / np.where(rate < 0, rate, -np.inf)
     inside = (time_s >= trajectories.begin_s[body]) & (time_s <= trajectories.end_s[body]) & (rate < 0)
