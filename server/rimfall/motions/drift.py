@@ -8,7 +8,7 @@ release). Each part is the drift with its cause less the drift before. Drifts ar
 (`ways.py`); they are not taken apart where one cause alone carries a thing more than a quarter turn about the axis.
 """
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -18,7 +18,6 @@ from ..physics.budget import TooMuchWork, passing, spend
 from ..physics.crossings import first_contact, touching
 from ..physics.forces import Medium
 from ..physics.integrate import Step
-from ..physics.kept import kept
 from ..physics.spin import steady
 from .flight import Release, StepLimitExceeded, fly
 from .journey import ON_THE_GROUND
@@ -47,14 +46,19 @@ def parts(setting: Setting, plan: Plan, track: Track, ways: Ways) -> tuple[dict 
     return parts_of_all(setting, [(plan, track, ways)])[0]
 
 
-def parts_of_all(setting: Setting, cases: Sequence[tuple[Plan, Track, Ways]]) -> list[tuple[dict | None, str | None]]:
-    """`parts` of many motions, in order, worked out together. Raises TooMuchWork with the `index` of one."""
+def parts_of_all(
+    setting: Setting, cases: Sequence[tuple[Plan, Track, Ways]], flies: Callable = fly
+) -> list[tuple[dict | None, str | None]]:
+    """`parts` of many motions, in order, worked out together; flies: `fly`, or what is the same. Raises TooMuchWork with the `index` of
+    one."""
     whys = [_why_none(setting, plan, track) for plan, track, _ in cases]
     numbers = [k for k, why in enumerate(whys) if why is None]
     with passing():
         flights = [_flight(setting, *cases[k]) for k in numbers]
         try:
-            ends = list(zip(_without_coriolis(flights), *_flown(setting, flights), strict=True)) if flights else []
+            ends = (
+                list(zip(_without_coriolis(flights), *_flown(setting, flights, flies), strict=True)) if flights else []
+            )
         except TooMuchWork as exceeded:
             exceeded.index = numbers[exceeded.index or 0]
             raise
@@ -83,7 +87,7 @@ def _parts(flight, ends, track, ways):
     return {"order": list(ORDER), **causes}, None
 
 
-def _flown(setting, flights):
+def _flown(setting, flights, flies):
     """Where _Flights come down without air and with it, as `_parts` has it: two lists, one a flight; those that share a spin and the air
     fly together."""
     bare, aired, together = [WHOLE] * len(flights), [WHOLE] * len(flights), {}
@@ -97,7 +101,7 @@ def _flown(setting, flights):
         spin = steady(omega)
         medium = Medium(spin, setting.air if in_air else None, setting.medium.deck_radius_m)
         releases = [flights[k].plain_release() for k in numbers]
-        for k, result in zip(numbers, _fly(medium, releases, numbers), strict=True):
+        for k, result in zip(numbers, _fly(flies, medium, releases, numbers), strict=True):
             (aired if in_air else bare)[k] = result and flights[k].landed(spin, result, in_air)
     return bare, bare if setting.air is None else aired
 
@@ -107,14 +111,14 @@ def _is_plain(setting, release):
     return setting.habitat.spin.steady and not release.lifts and not release.body.buoyant
 
 
-def _fly(medium, releases, numbers):
+def _fly(flies, medium, releases, numbers):
     """The FlightResult of each, None of what would take too many steps."""
     try:
-        return kept(fly, medium, releases)
+        return flies(medium, releases)
     except StepLimitExceeded:
         if len(releases) == 1:
             return [None]
-        return [_fly(medium, [one], [k])[0] for one, k in zip(releases, numbers, strict=True)]
+        return [_fly(flies, medium, [one], [k])[0] for one, k in zip(releases, numbers, strict=True)]
     except TooMuchWork as exceeded:
         exceeded.index = numbers[exceeded.index or 0]
         raise

@@ -14,7 +14,6 @@ from ..physics.protocols import Surface
 from ..physics.spin import Spin
 from .path import Path, slope, values
 
-_VECTORS = ("position_m", "velocity_m_s")
 _AT_ONCE = 20_000  # times read in one go: their polynomials then stay within a few tens of megabytes
 
 
@@ -122,31 +121,32 @@ def of_paths(paths: Sequence[Sequence[Path]]) -> TrajectoryBatch:
     """The TrajectoryBatch of N lists of Paths, each list those of one body, one after another; all inertial."""
     paths = [[trimmed(p) for p in one] for one in paths]
     flat = [p for one in paths for p in one]
-    most = max((p.path_m.shape[1] for p in flat), default=1)
-
-    of_piece = np.repeat(np.arange(len(flat)), np.array([len(p.start_s) for p in flat], dtype=int))
-
-    def column(name):
-        width = {"path_m": (most, 3), "path_m_s": (most, 3)}.get(name, (3,) if name in _VECTORS else ())
-        pieces, out = [getattr(p, name) for p in flat], np.zeros((len(of_piece), *width))
-        spend(bytes=out.nbytes)
-        shapes = np.array([piece.shape[1] if piece.ndim > 2 else 0 for piece in pieces])
-        for count in np.unique(shapes):
-            rows = np.concatenate([pieces[i] for i in np.flatnonzero(shapes == count).tolist()])
-            if rows.ndim > 2:
-                rows = np.moveaxis(bernstein.of_degree(np.moveaxis(rows, 1, 0), most - 1), 0, 1)
-            out[(shapes == count)[of_piece]] = rows
-        return out
-
-    counts = np.array([sum(len(p.start_s) for p in one) for one in paths], dtype=int)
+    columns = [_column([getattr(p, name) for p in flat]) for name in _COLUMNS] if flat else _NO_COLUMNS
+    counts = np.array([sum([len(p.start_s) for p in one]) for one in paths], dtype=int)
     first = np.concatenate([[0], np.cumsum(counts)]).astype(int)
-    begin_s = np.array([one[0].begin_s for one in paths])
-    end_s = np.array([one[-1].end_s for one in paths])
-    names = list(Path.__dataclass_fields__)[:6]
-    columns = {name: column(name) for name in names}
-    owner = np.repeat(np.arange(len(paths)), counts)
-    key = _key(owner, columns["start_s"], begin_s, end_s)
-    return TrajectoryBatch(first, *(columns[name] for name in names), begin_s, end_s, key)
+    begin_s, end_s = np.array([one[0].begin_s for one in paths]), np.array([one[-1].end_s for one in paths])
+    key = _key(np.repeat(np.arange(len(paths)), counts), columns[0], begin_s, end_s)
+    return TrajectoryBatch(first, *columns, begin_s, end_s, key)
+
+
+_COLUMNS = tuple(Path.__dataclass_fields__)[:6]
+_NO_COLUMNS = [np.empty(shape) for shape in (0, 0, (0, 3), (0, 3), (0, 1, 3), (0, 1, 3))]
+
+
+def _column(pieces):
+    """What a column of so many Paths is together; polynomials of the highest degree among them."""
+    rows = [len(piece[0]) if piece.ndim > 2 else 0 for piece in pieces]
+    most = max(rows)
+    if min(rows) == most:
+        spend(bytes=sum([piece.nbytes for piece in pieces]))
+        return np.concatenate(pieces)
+    of_piece = np.repeat(rows, [len(piece) for piece in pieces])
+    spend(bytes=8 * len(of_piece) * most * pieces[0].shape[2])
+    out = np.empty((len(of_piece), most, pieces[0].shape[2]))
+    for count in set(rows):
+        alike = np.concatenate([piece for piece, own in zip(pieces, rows, strict=True) if own == count])
+        out[of_piece == count] = np.moveaxis(bernstein.of_degree(np.moveaxis(alike, 1, 0), most - 1), 0, 1)
+    return out
 
 
 def trimmed(path: Path) -> Path:
@@ -154,5 +154,4 @@ def trimmed(path: Path) -> Path:
     if len(path.start_s) == 1 or path.start_s[-1] < path.end_s:
         return path
     count = max(int(np.searchsorted(path.start_s, path.end_s, "left")), 1)
-    names = list(Path.__dataclass_fields__)[:6]
-    return replace(path, **{name: getattr(path, name)[:count] for name in names})
+    return replace(path, **{name: getattr(path, name)[:count] for name in _COLUMNS})

@@ -9,7 +9,7 @@ from ..kinds.kind import IN_FLIGHT, ON_THE_GROUND, Traced
 from ..kinds.motion import nameless
 from ..motions import drift, flat_gravity, track
 from ..motions.carry import carry
-from ..motions.flight import StepLimitExceeded
+from ..motions.flight import StepLimitExceeded, fly
 from ..motions.reach import first_reached
 from ..motions.setting import Setting
 from ..motions.track import grid_span
@@ -83,7 +83,7 @@ def _trace_one(scene, setting, per_frame, ledger, greatest_samples, spent, tell,
             tell(2 * len(plans) + i + 1)
     spend(bytes=-carried)  # the journeys: their paths are read, and nobody needs them any more
     if parts == "all":
-        drifts = drift.parts_of_all(setting, [(one.plan, one.track, one.ways) for one in motions])
+        drifts = drift.parts_of_all(setting, [(one.plan, one.track, one.ways) for one in motions], partial(kept, fly))
         motions = [
             replace(one, drift=why, reached=_reached(setting, one, motions))
             for one, why in zip(motions, drifts, strict=True)
