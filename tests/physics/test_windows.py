@@ -4,10 +4,12 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 import pytest
+from scipy.integrate import solve_ivp
 
 from rimfall.motions.flight import Room
 from rimfall.physics import bernstein
 from rimfall.physics.aboard import Aboard
+from rimfall.physics.air import air_at
 from rimfall.physics.bodies import Body, as_arrays
 from rimfall.physics.forces import Medium
 from rimfall.physics.pendulum import Hung
@@ -32,6 +34,9 @@ class Spring:
 
     def settled(self, position, velocity):
         return position, velocity
+
+    def through_air(self, _rate, _position, _velocity):
+        return None
 
 
 def taken(law, spin, end_s, position, velocity, tolerance_m=1e-12):
@@ -96,6 +101,51 @@ def test_a_line_keeps_its_length_over_many_windows():
     assert max(abs(float(np.linalg.norm(w.step.position_m)) - 2.0) for w in made) < 1e-14
     free = replace(law, taut=False)
     assert free.settled(np.ones((3, 1)), np.ones((3, 1)))[0].tolist() == np.ones((3, 1)).tolist()
+
+
+@each_row(
+    ("rate", "mass_kg", "diameter_m", "angle_deg", "most_tries"),
+    [(0.3, 2.0, 0.08, 15, 6), (0.3, 1.2, 0.22, 20, 16), (0.0, 0.05, 0.1, 60, 24)],
+)
+def test_in_air_windows_end_with_the_swings_and_err_by_no_more_than_they_may(
+    rate, mass_kg, diameter_m, angle_deg, most_tries
+):
+    """Against scipy, from the start of each window: drag has a corner where the bob turns back, which a series may not show."""
+    length_m, tolerance_m = 2.0, 2e-10
+    medium = Medium(steady(rate), air_at(101.325, 20.0), 1.0)
+    forces = Aboard(medium, Room((), True, (0.0, 0.0, -9.8), None), as_arrays([Body(mass_kg, diameter_m)]))
+    law = Hung(np.zeros(3), length_m, forces)
+    begin = length_m * np.array([np.sin(np.radians(angle_deg)), 0.0, -np.cos(np.radians(angle_deg))])
+    windows = Windows(law, steady(rate), 0.0, 6.0, begin[:, None], np.zeros((3, 1)), tolerance_m)
+    tries, turns = 0, 0
+
+    def change(_time_s, state):
+        return np.concatenate([state[3:], law.at((rate, 0.0), state[:3, None], state[3:, None])[0][:, 0]])
+
+    while windows.time_s < 6.0:
+        tries += 1
+        window = windows.step()
+        if window is None:
+            continue
+        step, s = window.step, np.array([0.001, 0.03, 0.5, 0.97, 1.0])
+        state = np.concatenate([step.position_m[:, 0], step.velocity_m_s[:, 0]])
+        place = state[:3] + bernstein.weights(len(step.path_m) - 1, s).T @ step.path_m[..., 0]
+        truth = solve_ivp(
+            change,
+            (0, step.length_s[0]),
+            state,
+            "DOP853",
+            s * step.length_s[0],
+            rtol=1e-12,
+            atol=1e-13,
+            first_step=1e-4,
+        )
+        assert np.abs(place - truth.y[:3].T).max() < tolerance_m
+        speeds = np.linalg.norm(step.velocity_m_s + bernstein.value(step.path_m_s, np.linspace(0, 1, 99)[1:-1]), axis=0)
+        assert speeds.min() > 1e-3 * speeds.max()
+        turns += np.linalg.norm(windows.velocity) < 0.05
+    assert turns >= 3
+    assert tries <= most_tries
 
 
 def test_values_at_the_points_become_bernstein_coefficients():

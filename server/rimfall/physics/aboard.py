@@ -84,10 +84,14 @@ class Aboard:
             out -= self._dragged(omega, x, u)
         return out
 
+    def through_air(self, omega, x, u):
+        """Velocities (3, N) through the air of bodies at x with velocities u (3, N); None where there is none."""
+        if self._air is None:
+            return None
+        return np.stack([u[0] - omega * x[1], u[1] + omega * x[0], u[2]]) if self._room.still_air else u
+
     def _dragged(self, omega, x, u):
-        wind = u
-        if self._room.still_air:
-            wind = np.stack([u[0] - omega * x[1], u[1] + omega * x[0], u[2]])
+        wind = self.through_air(omega, x, u)
         speed = np.sqrt(dot(wind, wind))
         if self._thins:
             off = x[0] * x[0] + x[1] * x[1] - self._medium.deck_radius_m**2

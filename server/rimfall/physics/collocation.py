@@ -60,6 +60,11 @@ def solution(system, known):
     return np.concatenate([first[..., -1:] - first[..., :-1] @ second, second], axis=1)
 
 
+def straight(rule, length_s, acceleration, change_s):
+    """Accelerations (D, K, N) at the points of steps that begin with some (D, N), which change steadily (D, N), a second."""
+    return acceleration[:, None] + (rule.points[:, None] * length_s) * change_s[:, None]
+
+
 def together(parts):
     """The Solved of the bodies of several, one after another."""
     return Solved(*(np.concatenate([getattr(p, f.name) for p in parts], axis=-1) for f in fields(Solved)))
@@ -86,10 +91,9 @@ class Steps:
     place_s2_m: np.ndarray
     speed_s2_m: np.ndarray
 
-    def solved(self, acceleration, change_s) -> Solved:
-        """The Solved that begins with accelerations (D, N) and how they change (D, N), a second, taken as constant."""
+    def solved(self, acceleration) -> Solved:
+        """The Solved that begins with accelerations (D, K, N) at the points."""
         count, free = len(self.rule.points), self.free
-        acceleration = acceleration[:, None] + (self.rule.points[:, None] * self.length_s) * change_s[:, None]
         position, velocity = self._path(acceleration)
         watched, before, anew, left = None, None, True, np.zeros(len(self.length_s))
         going, given_up = np.ones(len(left), dtype=bool), np.zeros(len(left), dtype=bool)

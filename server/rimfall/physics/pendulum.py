@@ -42,6 +42,10 @@ class Hung:
         away = np.sqrt(dot(position, position))
         return (dot(acceleration, position) + dot(velocity, velocity)) / away
 
+    def through_air(self, rate, position, velocity):
+        """Velocities (3, N) through the air at positions from the pivot; None where there is none."""
+        return self.forces.through_air(rate[0], self.pivot_m[:, None] + position, velocity)
+
     def at(self, rate, position, velocity):
         """Acceleration (3, N) at positions from the pivot while the frame turns at a rate and that changes (rate: both), and what is
         watched (N,): the line's pull over the mass, 0 where it is slack."""

@@ -11,7 +11,7 @@ import numpy as np
 
 from .aboard import dot
 from .budget import spend
-from .collocation import Steps, as_step, change_at_end, next_length, together
+from .collocation import Steps, as_step, change_at_end, next_length, straight, together
 from .integrate import Step
 from .picard import rule
 from .rolling import ROLLS, STANDS
@@ -171,13 +171,13 @@ class Walker:
         weights, begin = (length * length / least, length / slowest), (of(self.acceleration), of(self._changing))
         steps = Steps(RULE, felt, length, x, u, 3 if self.law.mode == STANDS else 6, aside, *weights)
         if self.law.mode != ROLLS:
-            solved = steps.solved(*begin)
+            solved = steps.solved(straight(RULE, length, *begin))
             return solved, steps.terms(solved.series)
         # A ball that rolls goes by four figures; how it turns about the others follows.
         law = law_of(1)
         x4, u4, first = law.few(x, u, begin[0])
         changing = np.concatenate([begin[1][:3], dot(begin[1][3:], law.surface.normal(x[:3]))[None]])
-        few = Steps(RULE, felt, length, x4, u4, 4, aside, *weights).solved(first, changing)
+        few = Steps(RULE, felt, length, x4, u4, 4, aside, *weights).solved(straight(RULE, length, first, changing))
         states = (a.reshape(4, -1) for a in (few.position, few.velocity, few.acceleration))
         whole = law_of(len(RULE.points)).whole(*states).reshape(6, *few.position.shape[1:])
         solved = steps.of(whole, few)

@@ -187,7 +187,7 @@ class _Swinging:
 STILL_DEG = 0.05  # a swing narrower than that has no plane worth a word
 _NONE_RAD = 1e-7  # a swing that is none
 _SHARES = np.linspace(0.0, 1.0, 31)[1:]  # of a step, at which turning points are looked for
-_HALVINGS = 45
+_ROUNDS = 12  # of the search for one: six or seven leave rounding
 _NO_RATE = 1e-12  # of the fastest
 _ROUND = 0.95  # a swing whose least angle is more than that share of its greatest goes round, and has no plane
 _MOST_RAD = np.pi / 3  # that the plane may turn from one turning point to the next: beyond, none could tell which way
@@ -237,21 +237,24 @@ class Swings:
         turns = len(rate) > 1 and abs(rate[0]) <= _NO_RATE * np.max(np.abs(rate))
         if turns:
             rate[0] = 0.0
-        changes = []
-        for sign in (1.0, -1.0):
-            first = [path.begin_s] if turns and sign * rate[1] < 0 else []
-            changes.append(np.concatenate([first, self._sign_changes_s(grid, rate, sign)]))
-        return tuple(changes)
+        falls, rises = ((sign * rate[:-1] > 0) & (sign * rate[1:] <= 0) for sign in (1.0, -1.0))
+        k = (falls | rises).nonzero()[0]
+        times = self._none_s(grid[k], grid[k + 1], rate[k], rate[k + 1])
+        begins = [np.full(int(turns and sign * rate[1] < 0), path.begin_s) for sign in (1.0, -1.0)]
+        return tuple(np.concatenate([first, times[of[k]]]) for first, of in zip(begins, (falls, rises), strict=True))
 
-    def _sign_changes_s(self, grid, rate, sign):
-        """Times (k,) at which the rate, times the sign, goes from above 0 to below; grid, rate (n,)."""
-        k = np.flatnonzero((sign * rate[:-1] > 0) & (sign * rate[1:] <= 0))
-        low, high = grid[k], grid[k + 1]
-        for _ in range(_HALVINGS):
-            middle = 0.5 * (low + high)
-            grows = sign * self._away(middle)[1] > 0 if len(k) else np.empty(0, dtype=bool)
-            low, high = np.where(grows, middle, low), np.where(grows, high, middle)
-        return 0.5 * (low + high)
+    def _none_s(self, low_s, high_s, low, high):
+        """Times (k,) between two at which the rate is 0, which has one sign at low_s and the other, or is 0, at high_s: by false position,
+        where an end that stays twice counts half (the Illinois rule: Dahlquist & Bjorck, Numerical Methods, section 6.4)."""
+        middle_s, before = low_s, np.zeros_like(low_s, dtype=int)
+        for _ in range(_ROUNDS if len(low) else 0):
+            middle_s = low_s + (high_s - low_s) * low / (low - high)
+            middle = self._away(middle_s)[1]
+            past = middle * low <= 0
+            again, before = np.where(before == np.where(past, 1, -1), 0.5, 1.0), np.where(past, 1, -1)
+            low_s, high_s = np.where(past, low_s, middle_s), np.where(past, middle_s, high_s)
+            low, high = np.where(past, again * low, middle), np.where(past, middle, again * high)
+        return middle_s
 
     def _go_over(self, bottoms_s):
         """How often it goes over the top: from bottom to bottom it then goes round the same way, where a swing turns back."""
