@@ -34,9 +34,12 @@ FIRST_KINDS = """kinds => kinds.filter(kind => kind.selectedIndex).forEach(kind 
 })"""
 
 
+WHOLE_PICTURE = {"What is drawn": "all", "Background": "false", "Labels": "true", "Mattes": "false", "Depth": "false"}
+
+
 def open_sheet(page, link="paths", only=()):
-    """The sheet with its first choices, but for how a picture is taken; with nothing but `only` ticked where that is given. Another test
-    may have chosen other kinds of file."""
+    """The sheet with its first choices, but for the size and the stages of a picture; with nothing but `only` ticked where that is given.
+    Another test may have chosen other kinds of file, and left things out of pictures."""
     sheet = page.locator(".away-sheet")
     sheet.locator("select[aria-label$=': kind of file']").evaluate_all(
         FIRST_KINDS
@@ -45,6 +48,9 @@ def open_sheet(page, link="paths", only=()):
     reset = sheet.get_by_role("button", name="Reset")
     if reset.is_visible():
         reset.click()
+    if link == "pictures":
+        for choice, value in WHOLE_PICTURE.items():
+            sheet.get_by_label(choice, exact=True).select_option(value)
     if only:
         sheet.locator(".takings input:checked").evaluate_all("boxes => boxes.forEach((box) => box.click())")
         for name in only:
