@@ -188,29 +188,43 @@ def told_once(kind: type) -> type:
     return kind
 
 
-_SHARED = {*_ATOMS, Fraction, bytes, type}  # kinds of what is there without a Store, or holds no array
+_SHARED = {
+    *_ATOMS,
+    Fraction,
+    bytes,
+    type,
+    np.float64,
+    np.bool_,
+}  # kinds of what is there without a Store, or holds no array
 
 
 def _sealed(answer):
     """Let no array of an answer be written any more; the bytes that it takes, about, besides what is kept already."""
-    size, seen, rest = 0, {}, [answer]
+    size, seen, wholes, rest = (
+        0,
+        set(),
+        set(),
+        [answer],
+    )  # seen: by id, which is nothing else's while the answer holds it
     while rest:
         one = rest.pop()
-        kind = type(one)
-        if kind in _SHARED or id(one) in seen:
+        if id(one) in seen:
             continue
-        seen[id(one)] = one
+        seen.add(id(one))
         size += _OBJECT_BYTES
+        kind = type(one)
         if kind is np.ndarray:
             if one.flags.writeable:
-                one.flags.writeable = False
-                size += one.nbytes if one.base is None else 0
-            if one.base is not None:
-                rest.append(one.base)
-        elif kind is list or kind is tuple:
-            rest += one
-        elif kind is functools.partial:
-            rest += (*one.args, *one.keywords.values())
+                one.setflags(write=False)
+                whole = one if one.base is None else one.base  # of which others may be parts as well
+                size += 0 if id(whole) in wholes else whole.nbytes
+                wholes.add(id(whole))
+            continue
+        if kind is functools.partial:
+            held = *one.args, *one.keywords.values()
+        elif kind is tuple or kind is list:
+            held = one
         else:
-            rest += (one if kind is dict else getattr(one, "__dict__", {})).values()
+            held = (one if kind is dict else getattr(one, "__dict__", {})).values()
+        rest += [each for each in held if type(each) not in _SHARED]
     return size
