@@ -31,7 +31,8 @@ def marks(setting: Setting, plan: Plan, path: Trajectory) -> list[tuple[float, s
     times = times[(times > path.begin_s) & (times < np.minimum(until_s, path.end_s))]
     if not about_axis:
         return [(t, "apex") for t in times]
-    position, _, _ = path.both(setting.habitat.spin, times)
+    spin = setting.habitat.spin
+    position = path.both(spin, times)[0] if spin.tumbles else path.at(times)[0]  # as far from an axis that stands still
     through = np.hypot(position[:, 0], position[:, 1]) <= AXIS_SHARE * setting.habitat.radius_m
     return [
         (t, kind) for t, axis in zip(times, through, strict=True) for kind in (("axis", "apex") if axis else ("apex",))

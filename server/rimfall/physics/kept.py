@@ -204,27 +204,29 @@ def _sealed(answer):
         0,
         set(),
         set(),
-        [answer],
+        [(answer,)],
     )  # seen: by id, which is nothing else's while the answer holds it
     while rest:
-        one = rest.pop()
-        if id(one) in seen:
-            continue
-        seen.add(id(one))
-        size += _OBJECT_BYTES
-        kind = type(one)
-        if kind is np.ndarray:
-            if one.flags.writeable:
-                one.setflags(write=False)
-                whole = one if one.base is None else one.base  # of which others may be parts as well
-                size += 0 if id(whole) in wholes else whole.nbytes
-                wholes.add(id(whole))
-            continue
-        if kind is functools.partial:
-            held = *one.args, *one.keywords.values()
-        elif kind is tuple or kind is list:
-            held = one
-        else:
-            held = (one if kind is dict else getattr(one, "__dict__", {})).values()
-        rest += [each for each in held if type(each) not in _SHARED]
+        for one in _held(rest.pop()):
+            kind = type(one)
+            if kind is np.ndarray:
+                if one.flags.writeable:
+                    one.setflags(write=False)
+                    whole = one if one.base is None else one.base  # of which others may be parts as well
+                    if id(whole) not in wholes:
+                        wholes.add(id(whole))
+                        size += _OBJECT_BYTES + whole.nbytes
+            elif kind not in _SHARED and id(one) not in seen:
+                seen.add(id(one))
+                size += _OBJECT_BYTES
+                rest.append(one)
     return size
+
+
+def _held(value):
+    """What a value holds, one after another."""
+    if isinstance(value, (tuple, list)):
+        return value
+    if isinstance(value, functools.partial):
+        return *value.args, *value.keywords.values()
+    return (value if isinstance(value, dict) else getattr(value, "__dict__", {})).values()
