@@ -235,15 +235,15 @@ class Traced:
         """A paragraph of it as prose; thing: what it is called first, ("the cup")."""
         if self.track.path is None:
             return ""
-        return self._once((telling, thing), lambda: " ".join(self.kind.told(self, telling, thing)))
+        return self.once((telling, thing), lambda: " ".join(self.kind.told(self, telling, thing)))
 
     def _outcome(self, units: str) -> list[str]:
         if self.track.path is None:
             return ["The scene ends before it starts."]
-        return self._once(units, lambda: self.kind.outcome(self, units))
+        return self.once(units, lambda: self.kind.outcome(self, units))
 
-    def _once(self, what, tell):
-        """What `tell` tells, kept: the same is told of a motion by itself and of its scene."""
+    def once(self, what: Any, tell: Callable[[], Any]) -> Any:
+        """What `tell` tells, kept by what that is: the same is told of a motion by itself and of its scene."""
         if what not in self._told:
             self._told[what] = tell()
         return self._told[what]

@@ -32,7 +32,8 @@ def lasted(traced, moment):
 
 def place(traced, telling, way, none, whom="you"):
     """Where a way leads, or `none`."""
-    return telling.where(way, traced.across, whom) or none
+    leads = traced.once(("way", telling.units, way, whom), lambda: telling.where(way, traced.across, whom))
+    return leads or none
 
 
 def toward(traced, telling, heading_deg):
@@ -82,6 +83,10 @@ def thrown(traced, telling, thing):
 
 def flight(traced, telling):
     """Where it lands, what it does there, and where it would have landed under plain gravity."""
+    return traced.once(("flight", telling), lambda: _flight(traced, telling))
+
+
+def _flight(traced, telling):
     landing, caught = traced.track.landing, _caught(traced, telling)
     if landing is None:
         return [*caught, ends(traced, telling, "it")]

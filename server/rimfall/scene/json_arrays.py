@@ -11,7 +11,7 @@ from pydantic_core import to_json
 
 from ..physics.budget import spend
 
-_AT_ONCE = 100_000  # numbers of an array that are a list at one time
+_AT_ONCE = 100_000  # numbers of an array that are a list at one time; bytes that are counted together
 
 
 def as_lists(array: np.ndarray, **how: Any) -> bytes:
@@ -50,9 +50,13 @@ def with_arrays(content: Any, written: Callable[[np.ndarray], bytes], **how: Any
         return mark
 
     first, *parts = to_json(content, fallback=left_out, **how).split(f'"{mark}"'.encode())
-    out = [first]
+    out, uncounted = [first], 0
     for array, part in zip(arrays, parts, strict=True):
         value = written(array() if callable(array) else array)
-        spend(bytes=len(value))
         out += value, part
+        uncounted += len(value)
+        if uncounted > _AT_ONCE:
+            spend(bytes=uncounted)
+            uncounted = 0
+    spend(bytes=uncounted)
     return b"".join(out)
