@@ -11,7 +11,7 @@ START = np.array([[1.0], [0.0], [0.2]]), np.array([[0.1], [0.9], [0.0]])
 
 
 def attraction(_which, _time_s, position, *_):
-    return -position / np.sum(position**2, axis=0) ** 1.5, None
+    return -position / np.sum(position**2, axis=0) ** 1.5
 
 
 def one(length_s, degree=24, position=START[0], velocity=START[1]):
@@ -30,7 +30,7 @@ def inside(control, s):
 def test_states_and_path_of_a_window_are_scipys(length_s):
     window = one(length_s)
     s = np.linspace(0.0, 1.0, 33)
-    rates = lambda _t, y: np.concatenate([y[3:], attraction(None, None, y[:3, None])[0][:, 0]])  # noqa: E731
+    rates = lambda _t, y: np.concatenate([y[3:], attraction(None, None, y[:3, None])[:, 0]])  # noqa: E731
     start = np.concatenate([v[:, 0] for v in START])
     exact = solve_ivp(rates, (0, length_s), start, "DOP853", length_s * s, rtol=1e-13, atol=1e-13).y
     assert START[0] + inside(window.path_m()[..., 0], s) == pytest.approx(exact[:3], abs=1e-12)
@@ -70,7 +70,7 @@ def test_a_window_far_too_long_says_so_and_harms_no_other():
     stays = one(0.5)
     position, velocity = (np.repeat(v, 2, axis=1) for v in START)
     both = picard.second_order(
-        lambda _which, _t, x, v, _learns: (-x - 200.0 * v * np.abs(v), None),
+        lambda _which, _t, x, v, _slowing: -x - 200.0 * v * np.abs(v),
         np.zeros(2),
         np.array([1e-3, 50.0]),
         position,

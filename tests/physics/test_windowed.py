@@ -30,7 +30,7 @@ class Breeze:
     def __init__(self, strength):
         self.strength = np.asarray(strength, dtype=float)
 
-    def at(self, elapsed_s, _position, velocity, slowing=None, _room=None):
+    def at(self, elapsed_s, _position, velocity, slowing=None, *_):
         speed = np.sqrt(np.sum(velocity**2, axis=0))
         rate = self.strength * speed
         if slowing is not None:

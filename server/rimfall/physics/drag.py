@@ -66,8 +66,10 @@ def sphere_cd(re):
 @dataclass
 class Slowing:
     """How fast drag takes from bodies what is added to their velocities: rates, 1/s, of what is added across their way through the air,
-    and along it, and that way, unit vectors (3, ...). All None of what nothing slows. Filled in by a force that is asked to."""
+    and along it, and that way, unit vectors (3, ...). All None of what nothing slows. Filled in by a force that is asked to; of the way a
+    kind of numbers will do that may be less exact."""
 
+    kind: type = float
     across_1_s: np.ndarray | None = None
     along_1_s: np.ndarray | None = None
     way: np.ndarray | None = None

@@ -105,11 +105,12 @@ class Force:
             part._steady = tuple(figure[which] for figure in self._steady)
         return part
 
-    def at(self, elapsed_s, position, velocity, slowing=None, room=fresh):
+    def at(self, elapsed_s, position, velocity, slowing=None, room=fresh, out=None):
         """Acceleration (3, N), m/s2, at elapsed_s (a number or (N,)) of inertial position and velocity (3, N); or each at K instants:
-        (K, N), (3, K, N). slowing: a `drag.Slowing` that is filled in, where given. room: where what is returned and
-        filled in comes from (`room.py`)."""
-        out = room("force", position.shape)
+        (K, N), (3, K, N). slowing: a `drag.Slowing` that is filled in, where given. room: where arrays come from
+        (`room.py`), what is filled in among them. out: where it is written, the velocity itself perhaps; new memory where none is given."""
+        if out is None or self._buoyancy is not None:  # what is buoyant goes by the velocity once more
+            out = np.empty(position.shape)
         if self._medium.air is None:
             out[:] = 0.0
         else:
@@ -149,17 +150,17 @@ class Force:
             turning = self._turning(self._medium.spin.rate_rad_s(self._start_s + elapsed_s))
         omega, back, share, offset = turning
         x, y = position[0], position[1]
-        np.multiply(y, back, out=wind[0])
-        np.multiply(x, omega, out=wind[1])
-        wind[:2] -= velocity[:2]
+        speed, thin, aside = squares = room("work", wind.shape)
+        np.subtract(np.multiply(y, back, out=aside), velocity[0], out=wind[0])
+        np.subtract(np.multiply(x, omega, out=aside), velocity[1], out=wind[1])
         np.negative(velocity[2], out=wind[2])
-        speed, thin, aside = np.multiply(wind, wind, out=room("work", wind.shape))
+        np.multiply(wind, wind, out=squares)
         speed += thin
         speed += aside
         np.sqrt(speed, out=speed)
         if slowing is not None:
             np.maximum(speed, _NO_SPEED, out=aside)
-            slowing.way = np.divide(wind, aside, out=room("way", wind.shape))
+            slowing.way = np.divide(wind, aside, out=room("way", wind.shape, slowing.kind))
         # Density over the deck's, carried on smoothly past the hull, where a step may end.
         np.multiply(x, x, out=thin)
         thin += np.multiply(y, y, out=aside)

@@ -24,6 +24,7 @@ from numpy.polynomial import chebyshev
 
 from . import bernstein
 from .budget import spend
+from .drag import Slowing
 from .room import fresh
 
 MOST_ROUNDS = 30
@@ -159,8 +160,9 @@ def second_order(
 ) -> Window:
     """One window of x'' = f(t, x, x') for each of N bodies.
 
-    law(which, time_s, position, velocity, learns) -> accelerations (D, K, M) and, where learns is True, a `drag.Slowing` (else None) of the
-    bodies of an index (M,), or of all where that is None, at times (K, M); what it returns is written over. begin_s, length_s (N,);
+    law(which, time_s, position, velocity, slowing) -> accelerations (D, K, M) of the bodies of an index (M,), or of all where that is None, at
+    times (K, M), and fills in a `drag.Slowing` where one is given; it may write over the velocity, and what it returns is written over.
+    begin_s, length_s (N,);
     position, velocity (D, N) at the start. stays_m (a number or (N,)): an error of a position that matters no more, also after a further
     lasts_s; rounds end when they would change less. most (a number or (N,)): a tail beyond which a window is given up early.
     room: where arrays come from (`room.py`), the rates that are returned among them.
@@ -172,7 +174,8 @@ def second_order(
         own = _Rounds(at, length_s, position, velocity, stays, most, np.maximum(0.5 * length_s, lasts_s), room)
         for round_ in range(MOST_ROUNDS):
             spend(1, times.size)
-            own.take(*law(some, times, *own.states(), own.learns))
+            slowing = Slowing(own.kind) if own.learns else None
+            own.take(law(some, times, *own.states(), slowing), slowing)
             if round_ < own.first_look:
                 continue
             done = own.judged()
@@ -211,7 +214,8 @@ class _Rounds:
         self._stays, self._most, self._to_position_s = stays, most if alike else most * length_s, to_position_s
         self._fading, self._change, self._first, self._round = None, None, None, 0
         self.moved = np.full(len(length_s), np.inf)
-        self.first_look = 0 if len(length_s) <= _FEW else _ROUNDS_TO_LEARN
+        few = len(length_s) <= _FEW
+        self.first_look, self.kind = (0, float) if few else (_ROUNDS_TO_LEARN, np.float32)
         self._looked_at = slice(count - 1, None, -max(count // _LOOKS, 1))
         self._looks = self._once[self._looked_at]
 
@@ -254,19 +258,18 @@ class _Rounds:
         if slowing is not None and slowing.across_1_s is not None:
             if self._each_s is not None:
                 slowing.times(self._each_s)
-            kind = np.float32 if len(self.moved) > _FEW else float
-            self._fading = self._fading or _Fading(self._once, self._rates.shape, self._looked_at, kind, self._room)
+            self._fading = self._fading or _Fading(
+                self._once, self._rates.shape, self._looked_at, self.kind, self._room
+            )
             self._fading.learn(slowing)
         if self._fading is None:
             fresh -= self._rates
             self._rates += fresh
             self._gained = self._looks @ fresh
         else:
-            work = self._room("work", fresh.shape)  # of double precision too: numpy is slow where kinds are mixed
-            np.subtract(fresh, self._rates, out=work)
-            taken, self._gained = self._fading.of(work, self._round >= self.first_look)
-            work[...] = taken
-            np.subtract(fresh, work, out=self._rates)
+            np.subtract(fresh, self._rates, out=self._fading.added)
+            taken, self._gained = self._fading.of_added(self._round >= self.first_look)
+            np.subtract(fresh, taken, out=self._rates)
         self._round += 1
 
     def judged(self):
@@ -301,13 +304,13 @@ class _Fading:
 
     def __init__(self, once, shape, looked_at, kind, room):
         self._once, self._looked_at = once.astype(kind), looked_at
-        self._way, self._off, self._taken = (room(name, shape, kind) for name in ("turned way", "off", "taken"))
+        self.added, self._taken = (room(name, shape, kind) for name in ("added", "taken"))
         self._work = room("of the way", (3, *shape[1:]), kind)
         self._fades = [room(f"grown and shrunk {name}", (2, *shape[1:]), kind) for name in ("across", "along")]
 
     def learn(self, slowing):
         """From a `drag.Slowing`."""
-        self._way[...] = slowing.way
+        self._way = slowing.way
         for (grown, shrunk), rate_1_s in zip(self._fades, (slowing.across_1_s, slowing.along_1_s), strict=True):
             shrunk[...] = rate_1_s
             np.matmul(self._once, shrunk, out=grown)
@@ -318,18 +321,17 @@ class _Fading:
         """Those of a mask (M,)."""
         out = object.__new__(_Fading)
         out._once, out._looked_at = self._once, self._looked_at
-        out._way, out._off, out._taken, out._work = (
-            a[..., mask] for a in (self._way, self._off, self._taken, self._work)
+        out._way, out.added, out._taken, out._work = (
+            a[..., mask] for a in (self._way, self.added, self._taken, self._work)
         )
         out._fades = [(grown[:, mask], shrunk[:, mask]) for grown, shrunk in self._fades]
         return out
 
-    def of(self, added, looks):
-        """Of accelerations (D, K, M) that are added, how much is taken again; and where looks, by how much the velocity changes (D, n, M)
-        at the points that are looked at."""
-        off, taken, (along, more, less) = self._off, self._taken, self._work
+    def of_added(self, looks):
+        """Of accelerations that are `added` (D, K, M), which is written over, how much is taken again; and where looks, by how much the velocity
+        changes (D, n, M) at the points that are looked at."""
+        off, taken, (along, more, less) = self.added, self._taken, self._work
         (grown_across, shrunk_across), (grown_along, shrunk_along) = self._fades
-        off[...] = added
         np.multiply(self._way, off, out=taken)
         np.add.reduce(taken, axis=0, out=along)
         np.matmul(self._once, np.multiply(along, grown_along, out=less), out=more)

@@ -8,7 +8,6 @@ fast the coefficients of its accelerations fall. Arrays are (3, N), as in `integ
 import numpy as np
 
 from . import picard
-from .drag import Slowing
 from .integrate import JUST_AFTER, Step
 from .room import Room, fresh
 
@@ -16,7 +15,7 @@ DEGREE = 23  # of a window's accelerations: where few bodies fly a call costs th
 DEGREES_OF_MANY = 8, 9, 10, 12, 15, 18  # where many do it costs by the point: as few as a window of some of them needs
 _SOME = 8  # of many bodies, which are looked at first
 MANY = 64  # bodies
-_AT_ONCE = 8_000  # points of windows: so many that what numpy costs a call no longer counts, so few that their arrays stay in the cache
+_AT_ONCE = 10_000  # points of windows: so many that what numpy costs a call no longer counts, so few that their arrays stay in the cache
 _SETTLED = 0.2  # of the error allowed: what rounds may leave
 _WELL_WITHIN = 0.3  # of the error allowed: what is left out of the windows of some, so that most others do too
 _GIVE_UP = 3.0  # times the error allowed, told after two rounds
@@ -32,19 +31,18 @@ class _Law:
         self._force, self._begin_s, self._jumps, self._room = force, begin_s, jumps, room
         self._which, self._some, self._some_begin_s = None, force, begin_s
 
-    def __call__(self, which, elapsed_s, position, velocity, learns):
+    def __call__(self, which, elapsed_s, position, velocity, slowing):
         if which is not self._which:
             self._which, self._some, self._some_begin_s = which, self._force.take(which), self._begin_s[which]
         if self._jumps:  # at the instant of a jump a force is still that of before
             elapsed_s = np.maximum(elapsed_s, JUST_AFTER * self._some_begin_s)
-        slowing = Slowing() if learns else None
-        return self._some.at(elapsed_s, position, velocity, slowing, self._room), slowing
+        return self._some.at(elapsed_s, position, velocity, slowing, self._room, velocity)
 
 
 class WindowStepper:
     """Steps N bodies through a force; `step` gives the next Step, of every body its own, `keep` drops bodies that are done.
 
-    force: with `at(elapsed_s, position, velocity, slowing, room)` -> (3, K, N) m/s2 (`forces.py`) and `take(which)`.
+    force: with `at(elapsed_s, position, velocity, slowing, room, out)` -> (3, K, N) m/s2 (`forces.py`) and `take(which)`.
     limit_s (a number or (N,)): elapsed time at which each is done. stops_s (S, N): elapsed times no window of a body may cross (kinks of
     the force); jumps: whether the force jumps there, its value at that instant being the one before.
     reach_m, longest_s (numbers or (N,)): in one window no body goes further than this in the plane of rotation, nor longer.

@@ -32,12 +32,12 @@ class _OfFlights:
     def __init__(self, force, flight_s, reach_m):
         self._force, self._flight_s, self._squared, self._reach_m = force, flight_s, flight_s * flight_s, reach_m
 
-    def at(self, share, position, velocity, slowing=None, room=fresh):
-        """Accelerations (3, N) at a share of the flight, a number or (N,), or (3, K, N) at K of them; slowing, room: as for `Force.at`."""
+    def at(self, share, position, velocity, slowing=None, room=fresh, out=None):
+        """Accelerations (3, N) at a share of the flight, a number or (N,), or (3, K, N) at K of them; slowing, room, out: as for `Force.at`."""
         off_axis_m = np.hypot(position[0], position[1])
         if np.any(off_axis_m > self._reach_m):
             position = position * np.minimum(1.0, self._reach_m / np.maximum(off_axis_m, self._reach_m))
-        out = self._force.at(share * self._flight_s, position, velocity / self._flight_s, slowing, room)
+        out = self._force.at(share * self._flight_s, position, velocity / self._flight_s, slowing, room, out)
         if slowing is not None:
             slowing.times(self._flight_s)
         out *= self._squared
