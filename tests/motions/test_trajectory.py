@@ -1,14 +1,18 @@
 """All legs as one path: the two frames of a leg on the ground, arcs that do not wrap, and turning told as quaternions."""
 
 import math
+from itertools import pairwise
 
 import numpy as np
 import pytest
+from scipy.integrate import solve_ivp
+from scipy.spatial.transform import Rotation
 
-from rimfall.motions.trajectory import attitudes
+from rimfall.motions.trajectory import attitudes, parted
 from rimfall.physics import bernstein
 from rimfall.physics.spin import steady
 from tests.motions.scenes import LANTERN, OMEGA_LANTERN, one, place, throw
+from tests.tables import each_row
 
 BALL = {"mass_kg": 0.45, "diameter_m": 0.18, "restitution": 0.6, "friction": 0.5}
 R = 56.0
@@ -63,6 +67,36 @@ def test_a_quaternion_turns_the_ball_as_its_spin_does():
         here = rotate(now, point)
         sigma = spin_of(path, spin, t)
         assert moving == pytest.approx(np.cross(sigma, here), abs=1e-4 * max(1.0, np.linalg.norm(sigma)))
+
+
+@each_row("fps", [1, 5, 48])
+def test_a_ball_that_rolls_round_a_bend_has_turned_as_its_spin_says(fps):
+    """Against scipy: R' = [spin] R of the rotation matrix, whose axis turns with the ball's way, at few times and at many."""
+    traced = one(roll(1.5, 70.0) | {"ball_spin_rpm": 60.0}, LANTERN, duration_s=3.0)
+    path, spin = traced.track.path, steady(OMEGA_LANTERN)
+    assert path.grounded.all()
+
+    def turning(t, flat):
+        return np.cross(spin_of(path, spin, t), flat.reshape(3, 3)).ravel()
+
+    columns = np.eye(3).ravel()
+    for begin, end in pairwise([path.begin_s, *path.knots_s, path.end_s]):
+        columns = solve_ivp(turning, (begin, end), columns, "DOP853", rtol=1e-10, atol=1e-11).y[:, -1]
+    times = np.linspace(path.begin_s, path.end_s, 3 * fps + 1)
+    w, x, y, z = attitudes(path, spin, times)[-1]
+    apart = Rotation.from_matrix(columns.reshape(3, 3).T) * Rotation.from_quat([x, y, z, w]).inv()
+    assert apart.magnitude() < 5e-5
+
+
+def test_times_between_are_bounded_where_a_ball_spins_faster_than_can_be_followed():
+    """9 m/s over a radius of 0.5 mm: 360,000 rad in 20 s."""
+    traced = one(roll(9.0, 70.0, body=BALL | {"diameter_m": 0.001, "mass_kg": 1e-6}), LANTERN, duration_s=20.0)
+    path, times = traced.track.path, np.array([0.0, 5.0, 20.0])
+    marks = parted(path, times)
+    assert set(times) <= set(marks)
+    assert np.all(np.diff(marks) > 0)
+    assert 900 < len(marks) < 1100
+    assert np.linalg.norm(attitudes(path, steady(OMEGA_LANTERN), times), axis=1) == pytest.approx(np.ones(3))
 
 
 def spin_of(path, spin, t):

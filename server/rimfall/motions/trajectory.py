@@ -15,6 +15,11 @@ from ..physics.spin import Spin
 from .journey import Leg
 from .path import Path, slope, values
 
+# How far a ball on the ground may turn from one time to the next: where its axis turns too, errors then stay near 1e-5.
+_MOST_RAD = 1.0
+# So many times as many times as are asked for, and so many more, are the most that come between them.
+_MOST_PARTS, _MORE_PARTS = 4, 1_000
+
 
 @dataclass(frozen=True)
 class Trajectory(Path):
@@ -106,17 +111,46 @@ def attitudes(trajectory: Trajectory, spin: Spin, time_s: np.ndarray) -> np.ndar
     if trajectory.grounded.all() and not trajectory.turned_rad.any():
         return np.tile([1.0, 0.0, 0.0, 0.0], (len(time_s), 1))
     marks = np.unique(np.concatenate([[trajectory.begin_s], trajectory.start_s, time_s]))
-    marks = marks[marks >= trajectory.begin_s]
+    marks = parted(trajectory, marks[marks >= trajectory.begin_s])
     begin, end = marks[:-1], marks[1:]
     k = trajectory.piece(end)
     turns = _air_turns(trajectory, spin, k, begin, end)
     if trajectory.turned_rad is not None:
         ground = trajectory.grounded[k]
-        k = k[ground]
-        before, after = (values(trajectory.turned_rad, k, trajectory.share(k, t[ground])) for t in (begin, end))
-        turns[ground] = quaternions.turning(after - before)
+        turns[ground] = _ground_turns(trajectory, k[ground], begin[ground], end[ground])
     whole = np.concatenate([[[1.0, 0.0, 0.0, 0.0]], quaternions.products(turns)])
     return whole[np.searchsorted(marks, np.maximum(time_s, trajectory.begin_s))]
+
+
+def parted(trajectory, marks):
+    """Times (n,), rising, with more between them where a body turns far on the ground from one to the next."""
+    if trajectory.turned_rad is None or len(marks) < 2:
+        return marks
+    begin, length = marks[:-1], np.diff(marks)
+    fastest = np.max(np.linalg.norm(slope(trajectory.turned_rad), axis=2), axis=1) / trajectory.length_s
+    parts = np.maximum(fastest[trajectory.piece(marks[1:])] * length / _MOST_RAD, 1.0)
+    most = _MOST_PARTS * len(marks) + _MORE_PARTS
+    parts = np.ceil(parts * min(1.0, most / np.sum(parts))).astype(int)
+    if parts.max() == 1:
+        return marks
+    which = np.repeat(np.arange(len(parts)), parts)
+    share = (np.arange(len(which)) - np.repeat(np.cumsum(parts) - parts, parts)) / parts[which]
+    return np.append(begin[which] + share * length[which], marks[-1])
+
+
+def _ground_turns(trajectory, k, begin, end):
+    """Turns (n, 4) in the turning frame of bodies whose spin a piece's polynomial has the integral of: to the fourth order in the time.
+
+    Turnings about axes that turn do not add up. Of two halves, by a and then by b, the sum lacks b x a/2 if each were about one axis; with a spin
+    that changes steadily it lacks 2/3 b x a: Magnus' second term (Hairer, Lubich & Wanner, Geometric Numerical Integration, section IV.7).
+    """
+    parts = [trajectory.share(k, time_s) for time_s in (begin, 0.5 * (begin + end), end)]
+    begins, halfway, ends = (values(trajectory.turned_rad, k, s) for s in parts)
+    first, second = halfway - begins, ends - halfway
+    whole = first + second
+    # What turns farther from one time to the next is seen to turn anyhow; there the series would run away.
+    near = np.add.reduce(whole * whole, axis=1, keepdims=True) < np.pi**2
+    return quaternions.turning(whole + np.where(near, 2.0 / 3.0, 0.0) * np.cross(second, first))
 
 
 def _air_turns(trajectory, spin, k, begin, end):
