@@ -15,7 +15,7 @@ from ..physics.spin import Spin
 from .journey import Leg
 from .path import Path, slope, values
 
-# How far a ball on the ground may turn from one time to the next: where its axis turns too, errors then stay near 1e-5.
+# How far a ball on the ground may turn from one time to the next: where its axis turns too, errors then stay within 1e-4.
 _MOST_RAD = 1.0
 # So many times as many times as are asked for, and so many more, are the most that come between them.
 _MOST_PARTS, _MORE_PARTS = 4, 1_000
@@ -122,7 +122,7 @@ def attitudes(trajectory: Trajectory, spin: Spin, time_s: np.ndarray) -> np.ndar
     return whole[np.searchsorted(marks, np.maximum(time_s, trajectory.begin_s))]
 
 
-def parted(trajectory, marks):
+def parted(trajectory: Trajectory, marks: np.ndarray) -> np.ndarray:
     """Times (n,), rising, with more between them where a body turns far on the ground from one to the next."""
     if trajectory.turned_rad is None or len(marks) < 2:
         return marks
