@@ -134,7 +134,8 @@ class Kind:
     name: as in a document. fields: the model of its fields; new: one that is ready to add. check(motion, setting, shape): what its
     fields may not be against one another and in a habitat of that name of a shape, each (field of the motion, what it was, what it
     may be). plan(setting, motion). outcome(traced, units): sentences of what it does. assumptions(traced, setting): sentences of
-    what its answer leaves out. element: what a thing of it is called in files, before its own name. limit: of the steps of its plan.
+    what its answer leaves out. heavy: a plan is so much work that it is kept. element: what a thing of it is called in files, before
+    its own name. limit: of the steps of its plan.
     eases: what makes it less work, besides fewer rebounds and a shorter clock. least_bytes(setting, motion): memory that it is sure to
     take, told without working it out. flies: somebody may catch it; catches: is somebody who may. in_short(traced, units): what comes of
     it, said of its name ("lands 5.21 m spinward after 1.06 s"). told(traced, telling, thing): sentences of it as prose, of which the
@@ -153,6 +154,7 @@ class Kind:
     limit: StepLimit = IN_FLIGHT
     eases: tuple[str, ...] = ()
     least_bytes: Callable[[Setting, Any], float] = lambda _setting, _motion: 0.0
+    heavy: bool = False
     flies: bool = False
     catches: bool = False
     in_short: Callable[["Traced", str], str] = briefly

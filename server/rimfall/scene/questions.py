@@ -118,6 +118,8 @@ def _carried(setting, scene, plans, samples, tell):
     journeys, ended = [None] * len(starts), 0
     for is_given in (True, False):  # what is given is there at once, and its path is in its plan
         numbers = [i for i, s in enumerate(starts) if s is not None and (s.prescribed is not None) == is_given]
+        if not numbers:
+            continue
 
         def grown(number, journey, numbers=numbers, samples=samples):
             place = numbers[number]
@@ -156,7 +158,7 @@ def _planned(setting, scene, unnamed, index, samples):
     motion = scene.motions[index]
     kind = KINDS[motion.kind]
     try:
-        plan = kept(kind.plan, setting, unnamed)
+        plan = kept(kind.plan, setting, unnamed) if kind.heavy else kind.plan(setting, unnamed)
     except TooMuch:
         plan = kind.plan(setting, motion)  # is refused again, by its name
     except StepLimitExceeded:

@@ -243,6 +243,7 @@ KIND = Kind(
     },
     check=check,
     plan=plan,
+    heavy=True,
     outcome=hung,
     in_short=in_short,
     assumptions=assumptions,

@@ -143,6 +143,7 @@ KIND = Kind(
     },
     check=check,
     plan=plan,
+    heavy=True,
     outcome=poured,
     in_short=in_short,
     assumptions=assumptions,
