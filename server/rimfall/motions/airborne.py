@@ -21,13 +21,11 @@ _PAST_ACROSS = 2.02  # a straight line that long, in radii, has left any circle 
 
 def distinct(things):
     """Those of a list that differ, and the number (N,) of each's own; the same object is compared once only."""
-    numbers, by_id, own = {}, {}, []
-    for thing in things:
-        number = by_id.get(id(thing))
-        if number is None:
-            number = by_id[id(thing)] = numbers.setdefault(thing, len(numbers))
-        own.append(number)
-    return list(numbers), np.array(own)
+    numbers, ids = {}, [id(thing) for thing in things]
+    of_ids = {
+        one: numbers.setdefault(thing, len(numbers)) for one, thing in dict(zip(ids, things, strict=True)).items()
+    }
+    return list(numbers), np.array([of_ids[one] for one in ids])
 
 
 _NO_LIFT = (np.nan, np.nan, np.nan)

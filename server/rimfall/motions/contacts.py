@@ -14,6 +14,7 @@ from ..physics.corner import Corner, parts_of
 from ..physics.crossings import TOUCH_M
 from ..physics.protocols import Surface
 from ..physics.rolling import NO_SLIP_M_S
+from .airborne import distinct
 from .borne import MOST_STANDSTILLS, PARTED_M_S, State, along, among, held_up, on_ground, releases
 from .ground import GroundStart
 from .journey import ON_THE_GROUND
@@ -98,8 +99,9 @@ class _Contact:
 def _each(surfaces, what, *states):
     """A surface's `what` at each of states (n, 3), all bodies of one surface at once -> (n, 3)."""
     out = np.empty_like(states[0])
-    for surface in dict.fromkeys(surfaces):
-        same = np.array([s is surface or s == surface for s in surfaces])
+    kinds, own = distinct(surfaces)
+    for k, surface in enumerate(kinds):
+        same = own == k
         out[same] = getattr(surface, what)(*(state[same].T for state in states)).T
     return out
 
