@@ -142,8 +142,6 @@ class WindowStepper:
 
     def _advance(self, keep):
         """Take every body through its next window that is fine; keep(which, window, fine) is told each."""
-        self._position, self._velocity = self._position.copy(), self._velocity.copy()
-        self._elapsed_s, self._length_s = self._elapsed_s.copy(), self._length_s.copy()
         left = (~self.done).nonzero()[0]
         while len(left):
             left = left[~self._tried(left, keep)]
@@ -213,7 +211,10 @@ class WindowStepper:
         if whole and fine.all():
             (self._position, self._velocity), self._elapsed_s = end, ends_s
         else:
-            on = which[fine]
+            on = which[fine]  # the arrays of before are those of a Step, or of whoever gave them
+            self._position, self._velocity, self._elapsed_s = (
+                a.copy() for a in (self._position, self._velocity, self._elapsed_s)
+            )
             self._position[:, on], self._velocity[:, on] = end[..., fine]
             self._elapsed_s[on] = ends_s[fine]
         return fine
