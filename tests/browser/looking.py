@@ -64,8 +64,9 @@ def readout(page, name):
 
 
 def said(page, card=0):
-    """The outcome in words on a motion's card."""
-    return page.locator("#cards .card").nth(card).locator(".said").inner_text().replace("\u00a0", " ")
+    """The outcome in words on a motion's card, once it is told: words of other values are out of sight."""
+    words = page.locator("#cards .card").nth(card).locator(".said")
+    return until("words are told", words.inner_text).replace("\u00a0", " ")
 
 
 def drawn(page, name):

@@ -13,7 +13,6 @@ from .looking import (
     drawn,
     kept,
     number_box,
-    said,
     saved_scene,
     settle,
     shown_is,
@@ -163,7 +162,8 @@ def test_a_document_the_server_refuses_says_which_field(page, troubles):
     page.keyboard.press("Escape")
     type_figure(page, "motions.0.place.height_m", "70")
     until("the refusal", lambda: "outside every surface" in page.locator("#page").inner_text())
-    assert said(page, 0) == "", "the outcome of another height is not told"
+    untold = page.locator("#cards .card .said").first
+    assert untold.inner_text() == "", "the outcome of another height is not told"
 
 
 @pytest.mark.one_page

@@ -46,8 +46,8 @@ ROUTES = {
 
 @pytest.fixture(scope="module")
 def app():
-    """The app, with one worker."""
-    app = make_app(workers=1)
+    """The app, with one worker; work may take long where what else runs has the processors."""
+    app = make_app(workers=1, max_seconds=120)
     yield app
     app.state.pool.close()
     app.state.pool.join()
