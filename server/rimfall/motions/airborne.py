@@ -64,12 +64,12 @@ class Airborne:
         self._drop(up)
 
     @property
-    def first_flying(self):
+    def first_going(self):
         """Index of one that is still in the air, or None."""
         return int(self._at[0]) if len(self._at) else None
 
     @property
-    def flying(self):
+    def going(self):
         """How many bodies are still in the air."""
         return len(self._at)
 

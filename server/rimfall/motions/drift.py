@@ -54,7 +54,7 @@ def parts_of_all(
     whys = [_why_none(setting, plan, track) for plan, track, _ in cases]
     numbers = [k for k, why in enumerate(whys) if why is None]
     with passing():
-        flights = [_flight(setting, *cases[k]) for k in numbers]
+        flights = [_flight(setting, *cases[k][:2]) for k in numbers]
         try:
             ends = (
                 list(zip(_without_coriolis(flights), *_flown(setting, flights, flies), strict=True)) if flights else []
@@ -303,7 +303,7 @@ def _is_ground(surface, position):
     return not surface.edge and surface.name_at(position) in ON_THE_GROUND
 
 
-def _flight(setting, plan, track, _ways):
+def _flight(setting, plan, track):
     course, release = plan.course, track.events[0]
     first = course.first if course.opening is None else course.opening.release
     limit_s = max(first.end_s, track.landing.time_s) - first.time_s

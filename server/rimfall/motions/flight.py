@@ -149,19 +149,26 @@ def _after(ended, watch):
 
 def _flown(medium, releases, stepper, log, tolerance_m, numbers, watch):
     """An Airborne of releases, which have these numbers, that have all come down."""
-    batch, steps = Airborne(medium, releases, stepper, log, tolerance_m), 0
-    while batch.flying:
-        if steps == MOST_STEPS:
-            raise StepLimitExceeded(numbers[batch.first_flying])
+    batch = Airborne(medium, releases, stepper, log, tolerance_m)
+    step_to_end(batch, numbers, MOST_STEPS, watch)
+    return batch
+
+
+def step_to_end(batch, numbers, most, watch, on_ground=False):
+    """Step a batch of motions, which have these numbers, until none is going; watch(ended), or None, is told after each step. Raises
+    StepLimitExceeded where that takes more than `most` steps, and TooMuchWork with the `index` of one that still goes."""
+    steps = 0
+    while batch.going:
+        if steps == most:
+            raise StepLimitExceeded(numbers[batch.first_going], on_ground)
         try:
             batch.step()
         except TooMuchWork as exceeded:
-            exceeded.index = numbers[batch.first_flying]
+            exceeded.index = numbers[batch.first_going]
             raise
         steps += 1
         if watch is not None:
-            watch(len(numbers) - batch.flying)
-    return batch
+            watch(len(numbers) - batch.going)
 
 
 def _stiff(medium, releases):

@@ -7,14 +7,13 @@ from dataclasses import dataclass
 import numpy as np
 
 from ..physics.bodies import Body
-from ..physics.budget import TooMuchWork
 from ..physics.corner import Corner
 from ..physics.forces import Medium
 from ..physics.integrate import AT_ONCE
 from ..physics.kept import kept
 from ..physics.protocols import Surface
 from .airborne import distinct
-from .flight import Room, StepLimitExceeded
+from .flight import Room, step_to_end
 from .ground_batch import GroundBatch
 from .path import Path
 
@@ -73,18 +72,8 @@ def go(medium: Medium, starts: Sequence[GroundStart], watch: Callable[[int], Non
 
 def _legs(medium, starts, *, numbers, watch):
     """What `GroundResult` has besides its start, of each of starts that have these numbers, of one room, surface and mode."""
-    batch, tries = GroundBatch(medium, starts), 0
-    while batch.going:
-        if tries == MOST_TRIES:
-            raise StepLimitExceeded(numbers[batch.first_going], on_ground=True)
-        try:
-            batch.step()
-        except TooMuchWork as exceeded:
-            exceeded.index = numbers[batch.first_going]
-            raise
-        tries += 1
-        if watch is not None:
-            watch(len(numbers) - batch.going)
+    batch = GroundBatch(medium, starts)
+    step_to_end(batch, numbers, MOST_TRIES, watch, on_ground=True)
     return batch.results()
 
 
