@@ -162,7 +162,8 @@ function build({ store, clock, ask, shown }) {
   createBehind({ store });
   createTheme({ store });
   createTypeSize({ store });
-  createBar({ store, scenes, share });
+  const present = presentLater({ store, clock });
+  createBar({ store, scenes, share, present });
   createTitle({ store });
   createNotices({ store });
   const heard = createHeard({ store, write: say => element('heard').replaceChildren(say) });
@@ -187,7 +188,7 @@ function build({ store, clock, ask, shown }) {
   const timeline = createTimeline({ store, clock });
   createDials({ store, solve: request => ask.solve(request), add: createHomes({ store }).add });
   const stages = createStages({ element: element('stages'), store, clock, tell: status.setDrawing });
-  createKeys({ store, clock, timeline, looks, stages, glossary, heard, scenes, large });
+  createKeys({ store, clock, timeline, looks, stages, glossary, heard, scenes, large, present });
   const { settled } = createAddress({
     store,
     clock,
@@ -239,6 +240,41 @@ function whenOpened(store, place, make) {
       store.tell({ kind: 'failed', field: null, say: 'This part of the page could not be loaded.', again: () => store.look({ place }) });
     }
     job.end();
+  });
+}
+
+// fetched with the first press
+function presentLater({ store, clock }) {
+  let present = null;
+  async function enter(talk = null) {
+    const focused = window.document.activeElement;
+    present ??= load();
+    try {
+      (await present).enter(talk);
+    } catch {
+      present = null;
+      store.tell({ kind: 'failed', field: null, say: 'This part of the page could not be loaded.', again: () => enter(talk) });
+    }
+    returnTo = focused;
+  }
+  let returnTo = null;
+  async function load() {
+    const job = status.begin({ say: 'Loading' });
+    try {
+      const [{ createPresent }] = await Promise.all([import('./panels/present/present.js'), addStyle('static/present.css')]);
+      return createPresent({ store, clock, element: element('frame'), left: () => returnTo?.focus() });
+    } finally {
+      job.end();
+    }
+  }
+  return { enter: talk => enter(talk?.steps ? talk : null) };
+}
+
+function addStyle(href) {
+  const link = Object.assign(window.document.createElement('link'), { rel: 'stylesheet', href });
+  return new Promise((done, failed) => {
+    Object.assign(link, { onload: done, onerror: failed });
+    window.document.head.append(link);
   });
 }
 

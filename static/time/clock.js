@@ -13,6 +13,7 @@ export function createClock({ now } = {}) {
   let last_ms = /** @type {number | null} */ (null);
   let owed_s = 0;
   let paceChosen = false;
+  let own = /** @type {number | null} */ (null); // the pace it goes back to, while another is lent
 
   const clock = {
     time_s: 0,
@@ -60,16 +61,27 @@ export function createClock({ now } = {}) {
     setPace(pace) {
       clock.pace = pace;
       paceChosen = true;
+      own = null;
       tell();
     },
     /** The pace that somebody has chosen; null where it is the one that suits. */
     get chosenPace() {
-      return paceChosen ? clock.pace : null;
+      return paceChosen ? (own ?? clock.pace) : null;
     },
     /** Until somebody has chosen the pace: slow for what is short, so that nobody waits for the end of what is long. */
     suitPace() {
       if (paceChosen) return;
-      clock.pace = SUITED.find(pace => clock.end_s <= pace * WATCHED_S) ?? 1;
+      const suited = SUITED.find(pace => clock.end_s <= pace * WATCHED_S) ?? 1;
+      if (own === null) clock.pace = suited;
+      else own = suited;
+      tell();
+    },
+    /** A pace that nobody has chosen and that is not kept, as a step of a talk has it; null: back to the clock's own.
+     *  @param {number | null} pace */
+    lendPace(pace) {
+      if (pace !== null) own ??= clock.pace;
+      clock.pace = pace ?? own ?? clock.pace;
+      if (pace === null) own = null;
       tell();
     },
     setLoop(loop) {

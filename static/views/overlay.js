@@ -52,7 +52,7 @@ function half(element, frame) {
   // Where title and buttons stand, in px of the stage.
   const corners = () => {
     const aside = title.lastElementChild;
-    const runsUnder = () => title.offsetLeft + title.offsetWidth > tools.offsetLeft;
+    const runsUnder = () => title.offsetLeft + title.offsetWidth > (tools.offsetWidth ? tools.offsetLeft : box.clientWidth); // none while presenting
     aside.hidden = false;
     title.classList.remove('under');
     if (runsUnder()) {

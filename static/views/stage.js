@@ -135,9 +135,9 @@ class Stages {
   }
 
   readView(patch) {
-    if ('split' in patch || 'alone' in patch) this.resize();
+    if ('split' in patch || 'alone' in patch || 'swapped' in patch || 'merged' in patch) this.resize();
     if ('measure' in patch) this.element.dataset.measure = this.store.view.measure;
-    if ('type' in patch || 'measure' in patch) this.resize(); // words are of another size, or other buttons beside them
+    if ('type' in patch || 'measure' in patch || 'presenting' in patch) this.resize(); // words are of another size, or other buttons beside them
     const moved = {};
     for (const half of this.all) {
       const preset = this.store.view.presets[half.frame];

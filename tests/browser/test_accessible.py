@@ -18,8 +18,8 @@ RUN = """async part => {
   return violations.flatMap(({ id, nodes }) => nodes.map(({ target, failureSummary }) => `${id}: ${target.join(' ')}: ${failureSummary}`));
 }"""
 OPENERS = {  # by what opens them, as the page's own buttons and keys do
-    "scenes": "#bar .word",
-    "share": "#bar .go",
+    "scenes": "#bar .word:has-text('Scenes')",
+    "share": "#bar .word:has-text('Share')",
     "take away": "#foot [data-take=pictures]",
     "glossary": "#glossary-link",
     "keys": None,

@@ -143,6 +143,8 @@ const SHAPES = {
     ],
   ],
   more: [18, [['path', { d: 'M3 9h.01M9 9h.01M15 9h.01', ...LINE, 'stroke-width': 2.4, 'stroke-linecap': 'round' }]]],
+  before: [18, [['path', { d: 'M11.5 3L5.5 9l6 6', ...LINE }]]],
+  after: [18, [['path', { d: 'M6.5 3l6 6-6 6', ...LINE }]]],
   close: [18, [['path', { d: 'M4 4l10 10M14 4L4 14', ...LINE }]]],
 };
 
