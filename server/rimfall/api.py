@@ -123,6 +123,9 @@ from .scene.size import answers as size_answers
 from .scene.work import bounded_alone
 from .sweep.grid import check, grid_of
 from .sweep.parameters import parameter_of
+from .talk import examples as talks
+from .talk import reading as talk_reading
+from .talk.resolving import GivenTalk
 
 Units = Literal["si", "us"]
 Varied = Literal["speed_m_s", "heading_deg", "elevation_deg"]
@@ -187,6 +190,14 @@ def open_scene(source: Mapping[str, Any] | str | PathLike[str]) -> Scene:
     if str(source) in examples.SAY:
         return read(examples.example(str(source)))
     return read(read_source(source))
+
+
+def open_talk(source: Mapping[str, Any] | str | PathLike[str]) -> GivenTalk:
+    """A talk from its document, a dict or a file's path, or from the name of one ready to give: its `steps`, each with its `step` and its
+    whole `scene`; `as_data()` is all of it as a dict. Raises BadInput or TooMuch."""
+    if isinstance(source, Mapping):
+        return talk_reading.read(as_json(dict(source)))
+    return talk_reading.read(talks.example(str(source)) or read_source(source))
 
 
 def trace(scene: Scene, *, max_seconds: float | None = None) -> Answer:

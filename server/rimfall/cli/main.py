@@ -22,6 +22,7 @@ COMMANDS = {
     "aim": "find every throw that arrives in somebody's hands",
     "landings": "find where a throw can come down",
     "match": "say whether a path that was seen could be",
+    "talk": "say what the steps of a talk are, and how long it takes",
     "vary": "work out every combination of varied values",
 }  # each a module beside this one
 

@@ -39,28 +39,28 @@ class _Choices(Strict):
 
 def read(source):
     """A Scene from the bytes (or text) of a document. Raises BadInput or TooMuch, naming every field at fault."""
-    return check(named(_parsed(Scene, source)))
+    return check(named(parsed(Scene, source)))
 
 
 def read_export(source):
     """The Scene and the ExportPart of an export's request, from its bytes. Raises as `read`."""
-    request = _parsed(ExportRequest, source)
+    request = parsed(ExportRequest, source)
     return check(named(request.scene)), request.export
 
 
 def read_feel(source):
     """The Scene of a question about people, from its bytes: any scene document, or a habitat alone. Raises as `read`."""
-    return check(named(_parsed(FeelRequest, source)))
+    return check(named(parsed(FeelRequest, source)))
 
 
 def read_size(source):
     """A SizeRequest from the bytes (or text) of its document. Raises as `read`."""
-    return _parsed(SizeRequest, source)
+    return parsed(SizeRequest, source)
 
 
 def read_craft(source):
     """A Craft that stands, from the bytes (or text) of its document, or of a scene that carries one. Raises as `read`."""
-    return craft_of_scene(read(source)) if _is_scene(source) else check_craft(_parsed(Craft, source))
+    return craft_of_scene(read(source)) if _is_scene(source) else check_craft(parsed(Craft, source))
 
 
 def read_refitted(source, radius_m=None, spin_rpm=None):
@@ -91,18 +91,18 @@ def _is_scene(source):
 
 def read_aim(source):
     """An AimRequest from the bytes (or text) of its document. Raises as `read`."""
-    return _left_alone(_of_scene(_parsed(AimRequest, source)))
+    return _left_alone(_of_scene(parsed(AimRequest, source)))
 
 
 def read_landings(source):
     """A LandingsRequest from the bytes (or text) of its document. Raises as `read`."""
-    return _left_alone(_of_scene(_parsed(LandingsRequest, source)))
+    return _left_alone(_of_scene(parsed(LandingsRequest, source)))
 
 
 def read_match(source):
     """A MatchRequest from the bytes (or text) of its document. Raises as `read`, naming the row of a path that is wrong."""
     with _rows_named():
-        return _parsed(MatchRequest, source)
+        return parsed(MatchRequest, source)
 
 
 @contextmanager
@@ -123,13 +123,13 @@ def _of_row(one):
 
 def read_grid(source: bytes | str) -> GridRequest:
     """A GridRequest from the bytes (or text) of its document. Raises as `read`."""
-    return _parsed(GridRequest, source)
+    return parsed(GridRequest, source)
 
 
 def read_camera(source):
     """A CameraRequest from the bytes (or text) of its document. Raises as `read`."""
     with _rows_named():
-        request = _parsed(CameraRequest, source)
+        request = parsed(CameraRequest, source)
     return _of_scene(request)
 
 
@@ -151,10 +151,11 @@ def _left_alone(request):
 
 def read_choices(source):
     """An ExportPart from the bytes (or text) of its document alone. Raises as `read`."""
-    return _parsed(_Choices, b'{"export": ' + as_utf8(source) + b"}").export
+    return parsed(_Choices, b'{"export": ' + as_utf8(source) + b"}").export
 
 
-def _parsed(model, source):
+def parsed(model, source, rows=None):
+    """A document of a model from its bytes (or text). rows: of fields that the catalogue does not have, by path. Raises as `read`."""
     source = source.encode("utf-8", "surrogatepass") if isinstance(source, str) else source
     if len(source) > GREATEST_DOCUMENT_BYTES:
         say = f"The document has {len(source):,} bytes; it may have {GREATEST_DOCUMENT_BYTES:,}."
@@ -163,7 +164,7 @@ def _parsed(model, source):
     try:
         document = model.model_validate_json(source)
     except ValidationError as error:
-        raise validation_errors.from_validation(error, source) from None
+        raise validation_errors.from_validation(error, source, model, rows) from None
     json.loads(source, object_pairs_hook=_refuse_twins)
     return document
 

@@ -21,6 +21,8 @@ _TAGS = {
     "@place",
     "@figure",
     "@study",
+    "@letter",
+    "@camera",
     *VARIED,
     *CATCHERS,
     *SEEN_BY,
@@ -39,33 +41,34 @@ _PLAINER = {  # of the parser's words
     "lone leading surrogate in hex escape": "half of a pair of \\u escapes (a lone surrogate)",
     "invalid unicode code point": "bytes that are no UTF-8",
 }
-_MODELS = {model.__name__: model for model in (SizeRequest, Craft, *SHOTS)}  # of requests that are no scene documents
+_MODELS = (SizeRequest, Craft, *SHOTS)  # of requests that are no scene documents
 _PLACE = re.compile(r"at line (\d+) column (\d+)")
 
 
-def from_validation(error, source):
-    """BadInput from a pydantic ValidationError; `source` is what was read, for the place of a broken document."""
-    model = _MODELS.get(error.title, Scene)
-    return BadInput(*(_one(e, source, model) for e in error.errors(include_url=False)[:20]))
+def from_validation(error, source, model=Scene, rows=None):
+    """BadInput from a pydantic ValidationError of a model; `source` is what was read, for the place of a broken document. rows: of
+    fields that the catalogue does not have, by path."""
+    model = model if rows or model in _MODELS else Scene
+    return BadInput(*(_one(e, source, model, rows or {}) for e in error.errors(include_url=False)[:20]))
 
 
-def _one(error, source, model):
+def _one(error, source, model, rows):
     kind = error["type"]
     if kind == "json_invalid":
         return broken(error["ctx"]["error"], source)
     field = path_of(error["loc"])
     varied = next((VARIED[p].model_fields.get(error["loc"][-1]) for p in error["loc"] if p in VARIED), None)
-    row = None if varied is None else described(varied)  # its name does not tell which figure it is of
+    # the name of a figure that varies does not tell which it is
+    row = rows.get(pattern_of(field)) if varied is None else described(varied)
     if kind == "missing":
         return missing(field, row=row)
     if kind == "extra_forbidden":
-        return _unknown(field, error, model)
+        return _unknown(field, error, model, rows)
     if kind in ("union_tag_not_found", "union_tag_invalid"):
         return _no_such_kind(field, error["input"])
     if kind in ("model_type", "model_attributes_type", "dict_type"):
-        return wrong(
-            field or "document", error["input"], None if pattern_of(field) in FIELDS else "an object in braces"
-        )
+        may_be = None if row or pattern_of(field) in FIELDS else "an object in braces"
+        return wrong(field or "document", error["input"], may_be, row)
     return wrong(field, error["input"], (row or {}).get("may_be") or _own_may_be(error["loc"], field), row)
 
 
@@ -118,7 +121,7 @@ def wrong_of(model, field, was, may_be=None):
 def wrong(field, was, may_be=None, row=None):
     """Refusal of a value: "Speed was 4000 m/s; it must be 0 to 3000 m/s."; row: the field's of the catalogue, where its name does not tell."""
     row = row or FIELDS.get(pattern_of(field), {})
-    may_be = may_be or may_be_of(field)
+    may_be = may_be or row.get("may_be") or may_be_of(field)
     unit = row.get("unit", "")
     plain = isinstance(was, (int, float)) and not isinstance(was, bool)
     was = _figure(was) if plain else as_json(was)
@@ -138,7 +141,7 @@ def as_json(value):
         return repr(value)
 
 
-def _unknown(field, error, model):
+def _unknown(field, error, model, rows):
     parent = field.rpartition(".")[0]
     kind = next((MOTIONS[p] for p in error["loc"][2:3] if error["loc"][0] == "motions" and p in MOTIONS), None)
     shape = next((SHAPES[p[1:]] for p in error["loc"][:-1] if p in _TAGS and p[1:] in SHAPES), None)
@@ -152,7 +155,7 @@ def _unknown(field, error, model):
     elif not parent:
         known = sorted(model.model_fields)
     else:
-        known = sorted({p.split(".")[-1] for p in FIELDS if p.rpartition(".")[0] == pattern_of(parent)} - {"*"})
+        known = sorted({p.split(".")[-1] for p in FIELDS | rows if p.rpartition(".")[0] == pattern_of(parent)} - {"*"})
     listed = ", ".join(known) or "nothing"
     say = f"Field {shown(field)} is unknown; {parent or 'the document'} may hold {listed}."
     return refusal(field, as_json(error["input"]), f"absent; known here: {listed}", say)

@@ -3,12 +3,12 @@
 Combinations are numbered from 1, the last thing varied changing fastest.
 """
 
-import copy
 import json
 from dataclasses import dataclass
 from math import prod
 
-from ..errors import BadInput, TooMuch, refusal, shown
+from ..errors import BadInput, TooMuch, refusal
+from ..scene.paths import keys_of, leads_to, overlapping, with_values
 from ..scene.reading import read
 from ..scene.tumbling import KIND as TUMBLE
 from .parameters import Parameter, as_text
@@ -44,7 +44,7 @@ class Grid:
 
     def document_of(self, number):
         """The scene document of a combination."""
-        return _with(self.document, self.keys, self.values(number))
+        return with_values(self.document, self.keys, self.values(number))
 
     def scene(self, number):
         """The Scene of a combination. Raises Refused."""
@@ -55,11 +55,11 @@ def grid_of(scene, parameters):
     """The Grid of a Scene. Raises BadInput or TooMuch for a path that is not there, is there twice, or for too many."""
     document = scene.model_dump(mode="json")
     keys = tuple(_keys(document, p) for p in parameters)
-    for i, one in enumerate(keys):
-        for j, other in enumerate(keys[:i]):
-            if one[: len(other)] == other or other[: len(one)] == one:
-                say = f"--over {parameters[i].path} and --over {parameters[j].path} set the same thing; each may be varied once."
-                raise BadInput(refusal("over", parameters[i].path, "a path that no other --over sets", say))
+    twins = overlapping(keys)
+    if twins is not None:
+        one, other = (parameters[k].path for k in twins)
+        say = f"--over {one} and --over {other} set the same thing; each may be varied once."
+        raise BadInput(refusal("over", one, "a path that no other --over sets", say))
     grid = Grid(document, tuple(parameters), keys)
     if grid.count > GREATEST_COMBINATIONS:
         say = f"There would be {grid.count:,} combinations; there may be {GREATEST_COMBINATIONS:,}."
@@ -92,39 +92,22 @@ def _said(grid, number, refused):
     """The refusal of a combination, naming the --over that set the field at fault, if one did."""
     values = grid.values(number)
     given = ", ".join(f"{p.path}={as_text(v)}" for p, v in zip(grid.parameters, values, strict=True))
-    mine = [k for k, keys in enumerate(grid.keys) if _inside(refused.field, ".".join(map(str, keys)))]
+    mine = [k for k, keys in enumerate(grid.keys) if leads_to(".".join(map(str, keys)), refused.field)]
     where = f"{grid.parameters[mine[0]].option}={as_text(values[mine[0]])}: " if mine else ""
     say = f"{where}{refused.say} (Combination {number}: {given}.)"
     return refusal(refused.field, refused.was, refused.may_be, say)
 
 
-def _inside(field, path):
-    return field == path or field.startswith(path + ".")
-
-
-def _with(document, keys, values):
-    """A copy of the document with values set at the keys; what is not on the way to one is shared."""
-    varied = dict(document)
-    for one, value in zip(keys, values, strict=True):
-        holder = varied
-        for key in one[:-1]:
-            holder[key] = copy.copy(holder[key])
-            holder = holder[key]
-        holder[one[-1]] = value
-    return varied
-
-
 def _keys(document, parameter):
     """The keys and numbers that a path leads by. Raises BadInput where the document has no such thing."""
-    keys, part, names = [], document, parameter.path.split(".")
-    for depth, name in enumerate(names):
-        at = ".".join(names[:depth]) or "the scene"
-        key = _key(parameter, part, name, at)
-        keys.append(key)
-        part = part[key]
+
+    def nowhere(may_be, say):
+        return BadInput(refusal("over", parameter.path, may_be, f"{parameter.option}: {say}"))
+
+    keys = keys_of(document, parameter.path, nowhere)
     if keys[0] == _CRAFT and len(keys) > 1 and keys[1] not in _OF_ITS_CRAFT:
         raise _shows_nothing(document, parameter)
-    return tuple(keys)
+    return keys
 
 
 def _shows_nothing(document, parameter):
@@ -135,32 +118,3 @@ def _shows_nothing(document, parameter):
     if tumbles:
         say += f", and how it tumbles by the fields of motions.{tumbles[0]}"
     return BadInput(refusal("over", parameter.path, may_be, f"{say}."))
-
-
-def _key(parameter, part, name, at):
-    if isinstance(part, dict) and name in part:
-        return name
-    if isinstance(part, list):
-        named = [k for k, one in enumerate(part) if isinstance(one, dict) and one.get("name") == name]
-        if named:
-            return named[0]
-        if name.isascii() and name.isdigit() and int(name) < len(part):
-            return int(name)
-    may_be = _known(part)
-    say = (
-        f"{parameter.option}: {at} has no {name}; there {may_be}."
-        if may_be
-        else f"{parameter.option}: {at} is {shown(part)} in this scene and holds no {name}."
-    )
-    raise BadInput(refusal("over", parameter.path, may_be or f"{at} itself", say))
-
-
-def _known(part):
-    """What there is to name inside a part of the document, in words; nothing in a figure, a word or null."""
-    if isinstance(part, dict):
-        return f"may be {', '.join(part)}"
-    if isinstance(part, list):
-        return (
-            "is " + ", ".join(str(one.get("name") or k) for k, one in enumerate(part)) if part else "is nothing in it"
-        )
-    return ""

@@ -11,6 +11,7 @@ from ..comfort.quantities import QUANTITIES
 from ..exports.page_widths import LEAST_PX, MINE, MOST_PX
 from ..scene import examples
 from ..scene.craft.lengths import GREATEST_M, LEAST_M
+from ..talk import examples as talks
 from .answering import Worked
 from .asked import Asked
 from .ready import plain
@@ -100,6 +101,26 @@ async def opened_example(request: Request, name: str, units: Units = "si"):
     if name not in examples.SAY:
         raise HTTPException(404)
     return await _ready(request, "example", name, units=units)
+
+
+@router.get("/talks")
+async def all_talks():
+    """Talks ready to give: id, title, what each is about, how many steps it has."""
+    return Response(to_json({"talks": talks.listed()}), media_type="application/json")
+
+
+@router.get("/talks/{name}")
+async def one_talk(request: Request, name: str):
+    """One of them, every step with its whole scene: a talk's document with nothing left out."""
+    if name not in talks.NAMES:
+        raise HTTPException(404)
+    return await _ready(request, "ready_talk", name)
+
+
+@router.post("/talk")
+async def talk(request: Request):
+    """A talk as it can be given, every step with its whole scene and every default filled in; the body is a talk's document."""
+    return await _worked(request, "talk")
 
 
 @router.post("/trace")

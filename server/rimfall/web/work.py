@@ -52,6 +52,8 @@ from ..scene.shot import aim, camera, grid, landings, match
 from ..scene.size import answers as size_answers
 from ..scene.work import GREATEST_BYTES, Stopped, Store, bounded
 from ..shapes.drawn import drawn
+from ..talk import examples as talks
+from ..talk.reading import read as read_talk
 from .asked import Answer, Asked, NothingThere, refused
 
 KEPT = Store(16_000_000, 1_000)  # by this process, for all that it is asked
@@ -122,6 +124,15 @@ def _example(body, watch, units):
     return Answer(
         b'{"document": ' + document + b', "trace": ' + trace + b', "mesh": ' + _mesh(document, None).body + b"}"
     )
+
+
+def _talk(body, _):
+    return Answer(to_json(read_talk(body).as_data()))
+
+
+def _ready_talk(body, watch):
+    """body: the id of a talk."""
+    return _talk(talks.example(body.decode()), watch)
 
 
 def _feel(body, _, units):
@@ -246,6 +257,8 @@ WORK = {
     "crafts": _crafts,
     "trace": _trace,
     "example": _example,
+    "talk": _talk,
+    "ready_talk": _ready_talk,
     "feel": _feel,
     "mesh": _mesh,
     "map": _map,

@@ -4,6 +4,7 @@ import json
 
 from ...scene import examples
 from ...scene.craft import examples as crafts
+from ...talk import examples as talks
 
 JSON, LINES, BYTES = "application/json", "application/x-ndjson", "application/octet-stream"
 _DOCUMENTS = {name: json.loads(examples.example(name)) for name in examples.SAY}
@@ -44,6 +45,26 @@ EXPORTS = {
         },
     },
     "with the defaults": {"summary": "Without choices", "value": {"scene": _DOCUMENTS[_LOB]}},
+}
+TALKS = {
+    "two steps": {
+        "summary": "A scene to start from, and the same at another spin",
+        "value": {
+            "rimfall_talk": 1,
+            "title": "Twice the spin",
+            "steps": [
+                {"scene": _LOB, "line": "Two equal throws.", "until_s": 1.5, "pace": 0.5},
+                {
+                    "change": {"habitat.spin_rpm": 6.0},
+                    "line": "Where do they land now?",
+                    "seats": {"aboard": "b", "outside": "w"},
+                    "hidden": ["Lob out"],
+                    "ask": {"motion": "Lob back", "until_s": 0.5},
+                },
+            ],
+        },
+    },
+    **{name: {"summary": say["title"], "value": json.loads(talks.example(name))} for name, say in talks.told().items()},
 }
 WISHES = {
     "fits": {

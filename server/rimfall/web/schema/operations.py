@@ -16,6 +16,8 @@ from ...scene.shot.grid_request import GridRequest
 from ...scene.shot.landings_request import LandingsRequest
 from ...scene.shot.match_request import MatchRequest
 from ...scene.size.request import SizeRequest
+from ...talk import examples as talks
+from ...talk.document import Talk
 from .bodies import (
     AIMS,
     CAMERA_FILE,
@@ -27,6 +29,7 @@ from .bodies import (
     HABITATS,
     LANDINGS,
     SCENES,
+    TALKS,
     TRACK_FILE,
     TRACKS,
     WISHES,
@@ -39,6 +42,7 @@ from .files import FILES, NAMED, ExportedFile, Recovered, exported, files_said
 from .match import DeckGrid, Match, Tracks
 from .people import Feel, Size
 from .shots import Aim, Landings
+from .talks import GivenTalk, ReadyTalks
 from .traces import Trace
 
 _UNITS = "Units of sentences: metric, or US customary. Numbers are SI either way."
@@ -118,6 +122,9 @@ OPERATIONS = {
     ("/api/examples/{name}/opened", "get"): Operation(
         "opened_example", Opened, words={"name": "Its id."} | _U, values=tuple(examples.SAY)
     ),
+    ("/api/talks", "get"): Operation("talks", ReadyTalks),
+    ("/api/talks/{name}", "get"): Operation("ready_talk", GivenTalk, words={"name": "Its id."}, values=talks.NAMES),
+    ("/api/talk", "post"): Operation("talk", GivenTalk, Talk, TALKS),
     ("/api/trace", "post"): Operation(
         "trace", Trace, Scene, SCENES, words=_ARRAYS | _U | _HOLD | _S | _PARTS, streams=True
     ),

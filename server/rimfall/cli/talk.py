@@ -1,0 +1,111 @@
+"""`rimfall talk`: the steps of a talk, each with its line, its scene and how long it takes; as JSON, with every scene whole; as a file."""
+
+import json
+from pathlib import Path
+
+from ..errors import BadInput, Refused, refusal
+from ..exports.recovery import read_source
+from ..phrases import length, listed
+from ..scene.questions import trace
+from ..scene.reading import as_utf8
+from ..scene.work import bounded_alone
+from ..talk import examples
+from ..talk.length import WORDS_PER_MINUTE, played_s, spoken_s
+from ..talk.reading import read
+from . import common
+from .common import seconds_of
+
+DONE = 0
+EXAMPLES = (
+    "rimfall talk why-the-ball-comes-back",
+    "rimfall talk how-big-must-a-wheel-be --save mine.json",
+    "rimfall talk mine.json --json",
+)
+
+
+def add_to(parser):
+    """Add the command's options."""
+    names = ", ".join(examples.NAMES)
+    parser.add_argument(
+        "talk",
+        metavar="TALK.json",
+        help=f"a talk's document, or the name of one ready to give; - reads standard input. Ready to give: {names}",
+    )
+    parser.add_argument("--json", action="store_true", help="print it as JSON, every step with its whole scene")
+    parser.add_argument(
+        "--save", metavar="FILE.json", help="write its document, to change, and to open here or on the page"
+    )
+    common.add_max_seconds(parser)
+    parser.set_defaults(run=_talk)
+
+
+def _talk(chosen):
+    source = _source(chosen.talk)
+    talk = read(source)
+    if chosen.save is not None:
+        common.write_scene(Path(chosen.save), json.loads(as_utf8(source)))
+    if chosen.json:
+        common.print_json(json.dumps(talk.as_data(), ensure_ascii=False).encode("utf-8", "replace"))
+    else:
+        common.print_lines(bounded_alone(_as_text, talk, seconds=seconds_of(chosen.max_seconds)))
+    return DONE
+
+
+def _source(name):
+    """What is asked about: a talk ready to give by its name, or a file."""
+    known = examples.example(name)
+    if known is None and name != "-" and not Path(name).suffix and not Path(name).exists():
+        say = f"There is no file {name}, and no talk of that name ready to give; those are {', '.join(examples.NAMES)}."
+        raise BadInput(refusal("talk", name, f"a file, or one of {', '.join(examples.NAMES)}", say))
+    return known or read_source(name)
+
+
+def _as_text(talk):
+    """Lines: title, what it is about, each step with its scene in a few words, and how long it all takes."""
+    lines, spoken, played, end = [talk.title, *filter(None, [talk.about]), ""], 0.0, 0.0, None
+    for number, given in enumerate(talk.steps, start=1):
+        if number == 1 or given.scene is not talk.steps[number - 2].scene:
+            end = _end_s(given.scene, number)
+        plays = played_s(given, end)
+        spoken, played = spoken + spoken_s(given), played + plays
+        lines += [
+            f"{number}. {given.step.line or 'No line'}",
+            f"   {_scene(given.scene)}; {_plays(given.step, plays)}.",
+        ]
+    said = f"{_minutes(spoken)} to say at {WORDS_PER_MINUTE} words a minute, {_minutes(played)} to watch"
+    return [*lines, "", f"{number} {'step' if number == 1 else 'steps'}, {_minutes(spoken + played)}: {said}."]
+
+
+def _end_s(scene, number):
+    """When the last thing in a scene has happened. Raises TooMuch, naming the step."""
+    try:
+        traced = trace(scene, parts="own_paths")
+    except Refused as refused:
+        at = f"steps.{number - 1}.scene"
+        raise type(refused)(
+            *(
+                refusal(f"{at}.{one.field}", one.was, one.may_be, f"Step {number}: {one.say}")
+                for one in refused.refusals
+            )
+        ) from None
+    return (traced.count - 1) / float(traced.setting.rate)
+
+
+def _scene(scene):
+    """A scene in a few words."""
+    part, names = scene.habitat, [motion.name for motion in scene.motions]
+    habitat = f"a {part.shape} of {length(part.radius_m)} at {part.spin_rpm:g} rpm"
+    return (
+        f"{scene.title or 'A scene'}, {habitat}: {listed(names)}" if names else f"{scene.title or 'A scene'}, {habitat}"
+    )
+
+
+def _plays(step, plays_s):
+    paced = "" if step.pace == 1 else f" at {step.pace:g} of its pace"
+    plays = f"plays {plays_s:.1f} s{paced}" if plays_s else "stands still"
+    return plays if step.ask is None else f"{plays}; asks where {step.ask.motion} comes down"
+
+
+def _minutes(seconds):
+    minutes, rest = divmod(round(seconds), 60)
+    return f"{minutes} min {rest} s" if minutes else f"{rest} s"
