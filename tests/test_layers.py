@@ -59,7 +59,7 @@ PACKAGES = {
     "exports": {"fpdf", "numpy", "pxr", "pydantic_core"},
     "sweep": {"numpy", "distributed"},
     "api": {"numpy"},
-    "web": {"fastapi", "h11", "jinja2", "pydantic", "pydantic_core", "starlette", "uvicorn"},
+    "web": {"fastapi", "h11", "jinja2", "pydantic", "pydantic_core", "redis", "segno", "starlette", "uvicorn"},
     "cli": {"uvicorn"},
 }
 # part of static/ → the parts it may import, besides itself; `vendor` is what comes from npm

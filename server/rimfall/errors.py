@@ -22,9 +22,10 @@ class Refusal:
 
 
 class Refused(ValueError):
-    """Raised with one Refusal or more; `status` is the HTTP status."""
+    """Raised with one Refusal or more; `status` is the HTTP status, `retry_after_s` when to ask again, where that helps."""
 
     status = 422
+    retry_after_s = None
 
     def __init__(self, *refusals):
         super().__init__("; ".join(r.say for r in refusals))

@@ -17,17 +17,20 @@ from ..errors import BadInput, refusal
 from ..processes import workers_of
 from ..web import connections
 from ..web.app import MAX_SECONDS, make_app
+from ..web.share.addresses import origin
 from . import common
 
 DONE, STOPPED = 0, 130
-EXAMPLES = ("rimfall serve", "rimfall serve --port 9000 --no-open")
+EXAMPLES = ("rimfall serve", "rimfall serve --port 9000 --no-open", "rimfall serve --share")
+HERE = "127.0.0.1"
 LEAST_SECONDS, GREATEST_SECONDS = 0.1, 3600.0
 
 
 def add_to(parser):
     """Add the command's options."""
     parser.add_argument(
-        "--host", default="127.0.0.1", help="address to serve on (default: %(default)s, this machine only)"
+        "--host",
+        help=f"address to serve on (default: {HERE}, this machine only; with --share every address that it has)",
     )
     parser.add_argument(
         "--port", type=int, default=8150, help="port to serve on (default: %(default)s; 0 takes a free one)"
@@ -48,22 +51,53 @@ def add_to(parser):
         metavar="S",
         help="longest that one request may be worked on (default: %(default)g)",
     )
+    parser.add_argument(
+        "--share",
+        action="store_true",
+        help="let phones on the local network follow: prints an address with a fresh key, and its QR code",
+    )
+    parser.add_argument(
+        "--relay",
+        metavar="ADDRESS",
+        help="with --share: the Redis server by which several servers are one show, as redis://HOST:PORT/NUMBER",
+    )
+    parser.add_argument(
+        "--followers-an-address",
+        type=int,
+        metavar="N",
+        help="with --share: how many may follow from one address (default: 16; more where a router gives all phones one)",
+    )
     parser.set_defaults(run=_serve)
 
 
 def _serve(chosen):
     workers, max_seconds = workers_of(chosen.workers, least=0), _seconds(chosen.max_seconds)
-    listening = _listen(chosen.host, chosen.port)
-    host = f"[{chosen.host}]" if ":" in chosen.host else chosen.host
-    address = f"http://{host}:{listening.getsockname()[1]}/"
-    common.print_lines([f"Rimfall is at {address} (Ctrl+C stops it)"])
+    if chosen.share:
+        from ..web.share.serving import shared  # only what serves others loads it
+
+        host, listening, address, room, connection, words = shared(chosen, _listen)
+    else:
+        _only_shared(chosen)
+        host, room, connection = chosen.host or HERE, None, None
+        listening = [_listen(host, chosen.port)]
+        address = f"{origin(host, listening[0].getsockname()[1])}/"
+        words = [f"Rimfall is at {address} (Ctrl+C stops it)"]
+    common.print_lines(words)
     if chosen.open:
         threading.Timer(0.5, webbrowser.open, [address]).start()
-    app = make_app(chosen.host, workers, max_seconds)
-    server = _Server(app)
-    server.run(sockets=[listening])
+    app = make_app(host, workers, max_seconds, room)
+    server = _Server(app, connection)
+    server.run(sockets=listening)
     server.end()
     return DONE
+
+
+def _only_shared(chosen):
+    for name in ("relay", "followers_an_address"):
+        if getattr(chosen, name) is not None:
+            option = name.replace("_", "-")
+            say = f"--{option} goes with --share."
+            raise BadInput(refusal(option, str(getattr(chosen, name)), "given with --share", say))
 
 
 class _Server(uvicorn.Server):
@@ -72,8 +106,8 @@ class _Server(uvicorn.Server):
     ENDS_WITHIN_S = 1.0
     _LETS_FINISH_S = 0.3
 
-    def __init__(self, app):
-        super().__init__(uvicorn.Config(app, **connections.settings()))
+    def __init__(self, app, connection):
+        super().__init__(uvicorn.Config(app, **connections.settings(connection)))
         self._app, self._ended_by = app, None
 
     @contextlib.contextmanager
@@ -91,6 +125,8 @@ class _Server(uvicorn.Server):
             watchdog.start()
 
     async def shutdown(self, sockets=None):
+        if self._app.state.room is not None:
+            self._app.state.room.end_streams()
         self._app.state.pool.close()  # what waits and what runs is answered: no more
         asyncio.get_running_loop().call_later(self._LETS_FINISH_S, self._leave)
         await super().shutdown(sockets)

@@ -16,22 +16,29 @@ from .connections import OUT_OF_HANDLES, RETRY_AFTER_S
 from .guards import Guards
 from .pool import Pool
 from .ready import Ready
+from .share import routes as share
+from .share.doors import Doors
 from .static import PageFiles, gzipped
 
 MAX_SECONDS = 20.0  # that one request may take, by default
 
 
-def make_app(served_as="127.0.0.1", workers=0, max_seconds=MAX_SECONDS):
+def make_app(served_as="127.0.0.1", workers=0, max_seconds=MAX_SECONDS, room=None):
     """The ASGI app; served_as is the host it is bound to, which the Host header must name. workers: processes that work things
-    out, 0 for threads of this one; max_seconds: the longest that one request may be worked on."""
+    out, 0 for threads of this one; max_seconds: the longest that one request may be worked on; room: the share.room.Room of those who
+    follow."""
     app = FastAPI(title="Rimfall", version=__version__, openapi_url=None, lifespan=_closing)
     app.state.pool, app.state.max_seconds = Pool(workers), max_seconds
     app.state.ready = Ready(app.state.pool, max_seconds)
     app.include_router(api.router)
     app.include_router(page.router)
+    app.state.room = room
+    app.include_router(share.router)
     app.mount("/static", PageFiles(directory=folder("static")), name="static")
     _answer_refusals(app)
     app.add_route("/openapi.json", _schema, include_in_schema=False)
+    if room is not None:
+        app.add_middleware(Doors, room=room)
     app.add_middleware(Guards, served_as=served_as)
     return app
 
@@ -39,7 +46,11 @@ def make_app(served_as="127.0.0.1", workers=0, max_seconds=MAX_SECONDS):
 @asynccontextmanager
 async def _closing(app):
     """Around the app's life: no work outlives it."""
+    if app.state.room is not None:
+        await app.state.room.open()
     yield
+    if app.state.room is not None:
+        await app.state.room.close()
     await app.state.ready.close()
     app.state.pool.close()
     app.state.pool.join()
@@ -68,7 +79,10 @@ def _answer_refusals(app: FastAPI):
 
     @app.exception_handler(Refused)
     async def refused(_: Request, error: Refused):
-        return answer(error, error.status)
+        response = answer(error, error.status)
+        if error.retry_after_s is not None:
+            response.headers["retry-after"] = str(error.retry_after_s)
+        return response
 
     @app.exception_handler(RequestValidationError)
     async def invalid(_: Request, error: RequestValidationError):

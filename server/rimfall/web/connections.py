@@ -39,10 +39,10 @@ _MAY_BE = {
 }
 
 
-def settings():
-    """What uvicorn's Config is to be told, by name."""
+def settings(of=None):
+    """What uvicorn's Config is to be told, by name. of: the class of connections, if it is another than Connection."""
     return {
-        "http": Connection,
+        "http": of or Connection,
         "loop": f"{__name__}:new_loop",
         "ws": "none",
         "backlog": 256,
@@ -75,7 +75,7 @@ def last_answer(status, refused):
         (b"content-length", str(len(body)).encode()),
         (b"connection", b"close"),
     ]
-    if status == 503:
+    if status in (429, 503):
         headers.append((b"retry-after", str(RETRY_AFTER_S).encode()))
     return headers, body
 
@@ -129,14 +129,23 @@ class Connection(H11Protocol):
 
     def connection_made(self, transport):
         super().connection_made(transport)
-        open_now, most = len(self.connections), most_connections()
-        if open_now > most + most // 2:
+        most = most_connections()
+        if len(self.connections) > most + most // 2:
             transport.abort()
-        elif open_now > most:
-            say = f"There are {most} connections already; try again in {RETRY_AFTER_S} s."
-            self._refuse(503, refusal("server", f"{open_now} connections", f"at most {most} at once", say))
+        elif trouble := self.too_many():
+            self._refuse(*trouble)
         else:
             self._wait_for("head")
+
+    def too_many(self):
+        """(status, Refusal) where there are more connections than there may be, this one among them; or None."""
+        open_now, most = len(self.connections), most_connections()
+        return self.refused_as_full(open_now, most) if open_now > most else None
+
+    def refused_as_full(self, open_now, most):
+        """(status, Refusal) of one that is too many."""
+        say = f"There are {most} connections already; try again in {RETRY_AFTER_S} s."
+        return 503, refusal("server", f"{open_now} connections", f"at most {most} at once", say)
 
     def connection_lost(self, exc):
         self._wait_for(None)

@@ -9,9 +9,10 @@ from ..scene.bounds import GREATEST_DOCUMENT_BYTES
 from .connections import RETRY_AFTER_S, last_answer
 
 _A_FILE = ("application/octet-stream", 60_000_000, "file")
-_FILES = dict.fromkeys(
-    ("/api/recover", "/api/camera/file", "/api/match/tracks"), _A_FILE
-)  # what takes another body than a document
+_FILES = {  # what takes another body than a document
+    **dict.fromkeys(("/api/recover", "/api/camera/file", "/api/match/tracks"), _A_FILE),
+    "/api/follow/guess": ("application/json", 2_000, "guess"),
+}
 _ALWAYS_TAKEN = 65_536  # bytes of a body
 _MOST_HELD = 64_000_000  # bytes of all of them
 
@@ -27,7 +28,7 @@ _OF_DOCUMENTS = {
     "cross-origin-opener-policy": "same-origin",
 }
 _DOCUMENTS = ("text/html", "image/svg+xml")
-_LOCAL = {"localhost", "127.0.0.1", "::1"}
+LOCAL = {"localhost", "127.0.0.1", "::1"}
 
 
 def host_allowed(host, served_as):
@@ -35,15 +36,20 @@ def host_allowed(host, served_as):
 
     A page elsewhere can point a name of its own at this machine; the header then carries that name, and is refused.
     """
-    name, port = host.rpartition(":")[::2]
-    name = (name if name and port.isdigit() and (host.startswith("[") or ":" not in name) else host).strip("[]").lower()
-    if name in _LOCAL or name == served_as.lower():
+    name = name_of(host)
+    if name in LOCAL or name == served_as.lower():
         return True
     try:
         ipaddress.ip_address(name)
     except ValueError:
         return False
     return served_as in ("0.0.0.0", "::")
+
+
+def name_of(host):
+    """The name or address in a Host header, without its port."""
+    name, port = host.rpartition(":")[::2]
+    return (name if name and port.isdigit() and (host.startswith("[") or ":" not in name) else host).strip("[]").lower()
 
 
 class Guards:

@@ -117,9 +117,12 @@ def _trace(body, watch, arrays, units, hold, held, follower, parts="all", drawn=
 
 
 def _example(body, watch, units):
-    """body: the id of a scene to start from. With it all that a page needs to show it: its document, where everything goes, and
-    what its habitats are drawn from."""
-    document = examples.example(body.decode()).encode()
+    """body: the id of a scene to start from."""
+    return _opened(examples.example(body.decode()).encode(), watch, units)
+
+
+def _opened(document, watch, units):
+    """All that a page needs to show a scene: its document, where everything goes, and what its habitats are drawn from."""
     trace = _trace(document, watch, "f4", units, None, None, None).body
     return Answer(
         b'{"document": ' + document + b', "trace": ' + trace + b', "mesh": ' + _mesh(document, None).body + b"}"
@@ -257,23 +260,4 @@ WORK = {
     "crafts": _crafts,
     "trace": _trace,
     "example": _example,
-    "talk": _talk,
-    "ready_talk": _ready_talk,
-    "feel": _feel,
-    "mesh": _mesh,
-    "map": _map,
-    "plot": _plot,
-    "size": _size,
-    "craft": _craft,
-    "aim": _aim,
-    "landings": _landings,
-    "landings_file": _landings_file,
-    "craft_file": _craft_file,
-    "match": _match,
-    "match_grid": _match_grid,
-    "match_tracks": _match_tracks,
-    "camera": _camera,
-    "camera_file": _camera_file,
-    "export": _export,
-    "recover": _recover,
-}
+    "opened": _opened,
