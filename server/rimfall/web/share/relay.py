@@ -1,8 +1,8 @@
 """The publisher of several processes, on one machine or more: Redis hands on what one tells and keeps the rest, so that a follower of
 any process gets what the presenter's own has.
 
-All under `rimfall:`, and gone six hours after it was last used, but for a number that only grows. What Redis holds is a show's keys and answers: it must be as
-trusted as the servers are.
+All under `rimfall:`, and gone six hours after it was last used, but for a number that only grows. What Redis holds is a show's keys and
+answers: it must be as trusted as the servers are.
 """
 
 import asyncio
