@@ -38,7 +38,7 @@ import { createTimeline } from './panels/timeline/timeline.js';
 import { createTitle, focusScene } from './panels/title.js';
 import { createUnkept } from './panels/unkept.js';
 import { createWhatMoves } from './panels/moves/what_moves.js';
-import { createStore, firstPresets } from './state/store.js';
+import { NO_CAMERAS, createStore, firstPresets } from './state/store.js';
 import { motionsWords } from './state/words.js';
 import { createClock } from './time/clock.js';
 import { createStudio } from './views/shoot.js';
@@ -138,7 +138,7 @@ function build({ store, clock, ask, shown }) {
   const addresses = new WeakMap(); // of documents that came with one
   function opened(document, id) {
     examples.shown = id;
-    store.look({ chosen: 0, hidden: [], beside: null, served: 0, ...NOTHING_HELD, presets: firstPresets(document) });
+    store.look({ chosen: 0, hidden: [], beside: null, served: 0, ...NOTHING_HELD, presets: firstPresets(document), cameras: NO_CAMERAS });
     clock.seek(0);
     if (addresses.has(document)) showAs(addresses.get(document), store, clock);
     focusScene();
@@ -158,12 +158,20 @@ function build({ store, clock, ask, shown }) {
     status,
   });
 
+  // the talk that the page holds, from the first time it is asked for: {talk, conductor}
+  let held = null;
+  async function giving() {
+    const { createGiving } = await import('./panels/talk/giving.js');
+    held ??= createGiving({ store, clock, stages, trace: client.trace, keeper, shown: kept.shelf.shown });
+    return held;
+  }
+
   watchPointer();
   createBehind({ store });
   createTheme({ store });
   createTypeSize({ store });
   const present = presentLater({ store, clock });
-  createBar({ store, scenes, share, present });
+  createBar({ store, scenes, share, present, giving });
   createTitle({ store });
   createNotices({ store });
   const heard = createHeard({ store, write: say => element('heard').replaceChildren(say) });

@@ -17,6 +17,7 @@ export function createKeeper({ store, records, claims, tab, journal, word, pictu
   let underWay = /** @type {{sitting: any, document: any} | null} */ (null); // while it is written
   let writing = Promise.resolve();
   let timer = /** @type {any} */ (null);
+  let resting = false; // while scenes pass that are not to be kept
   let trouble = /** @type {{why: string, say: string} | null} */ (null); // why nothing is being kept
 
   function seated({ document, record = null, release = null }) {
@@ -64,6 +65,7 @@ export function createKeeper({ store, records, claims, tab, journal, word, pictu
   }
 
   store.on('document', ({ live = false, followed = false }) => {
+    if (resting) return;
     const { document } = store;
     const sitting = sittings.get(document) ?? current;
     sittings.set(document, sitting);
@@ -224,9 +226,15 @@ export function createKeeper({ store, records, claims, tab, journal, word, pictu
     on: hear => hearers.add(hear),
     /** Before another scene is shown: from then on that is what is worked on. */
     begin(opening) {
+      resting = false;
       leave();
       current = seated(opening);
       tab.note({ id: current.id, opened: null });
+    },
+    /** Until another begins, what is shown is not kept: a talk's scenes are the talk's. */
+    rest() {
+      if (!resting) leave();
+      resting = true;
     },
     /** The page is left: what is not written stands in the journal, and other tabs may have its scene. */
     go() {

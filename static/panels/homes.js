@@ -1,6 +1,7 @@
 // At the dials: a second habitat for the asking; and where there are several, which of them the dials and the lanes serve.
 
 import { MOST_OTHERS, furtherHome, homeCount, homeFacts, homeName, homePath, servedHome } from '../state/homes.js';
+import { NO_CAMERAS } from '../state/store.js';
 import { getAt } from '../state/fields.js';
 import { $, h, icon, setAttribute, setChildren, setText } from './shared/dom.js';
 
@@ -11,7 +12,7 @@ export function addHome(store) {
   });
   const last = homeCount(store) - 1;
   const { aboard } = store.view.presets;
-  store.look({ compare: 'beside', beside: last - 1, served: last, presets: { aboard, outside: aboard } });
+  store.look({ compare: 'beside', beside: last - 1, served: last, presets: { aboard, outside: aboard }, cameras: NO_CAMERAS });
 }
 
 /** The choice over the dials, and `add`, the button that offers a second. */

@@ -146,7 +146,7 @@ export function createAddress({ store, clock, views, shown, open, written, moved
     if (!live || followed) soon();
   });
   store.on('view', patch => {
-    views.saveView(store.view);
+    if (!store.view.lent) views.saveView(store.view); // what a step of a talk sets is not kept
     if (patch && ('hidden' in patch || ('place' in patch && store.shot.asked))) soon();
   });
   store.on('shot', ({ aim, live }) => {

@@ -44,6 +44,8 @@ const FIRST_SHOT = {
 /** What place 6 is busy with: the answer about the craft, and how wide its drawing is asked for. */
 const FIRST_SHIP = { answer: null, problem: null, width_px: 360, drawing_px: 360 };
 
+/** No stage is seen through a camera that stands in its seat's stead. */
+export const NO_CAMERAS = Object.freeze({ aboard: null, outside: null });
 export const FIRST_PRESETS = { aboard: 'b', outside: 'd' };
 /** From where both stages are seen when a scene is opened. */
 export const firstPresets = document => ({ ...(tumbler(document) < 0 ? FIRST_PRESETS : TUMBLE_PRESETS) });
@@ -52,6 +54,7 @@ const FIRST_VIEW = {
   chosen: 0,
   hidden: [],
   presets: FIRST_PRESETS,
+  cameras: NO_CAMERAS,
   split: 'auto',
   alone: null,
   swapped: false,
@@ -76,6 +79,10 @@ const FIRST_VIEW = {
   held: null,
   follower: null,
   keys: true,
+  merged: false,
+  swapped: false,
+  withheld: null,
+  lent: false,
   away: { files: {}, picture: {} },
 };
 
@@ -221,11 +228,12 @@ export function createStore({ document, fields, timers }) {
       fn(draft);
       change(draft, { path: null, live });
     },
-    /** Another scene with its own answer, both at once: no answer stands beside inputs that are not its own. */
+    /** Another scene with its own answer, both at once: no answer stands beside inputs that are not its own. What was moved live up to there
+     *  is one step with it. */
     open(next, answer) {
       if (store.answer && !store.stale && !store.answer.partial) remember(store.document, store.answer);
+      if (!dragging) remembered();
       dragging = false;
-      remembered();
       store.document = next;
       store.shot = { ...FIRST_SHOT, camera: store.shot.camera }; // a camera of one's own is of no scene
       answeredBy(answer, next);

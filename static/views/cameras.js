@@ -37,9 +37,17 @@ export class Eye {
     this.orbit.zoom = clamp(this.orbit.zoom * factor, ...ZOOM);
   }
 
-  // A new rig at once, or eased from what is seen now.
+  // From what is seen now to whatever it follows from here on, over `ms`; not eased: at once.
+  depart({ eased, ms, now_ms }) {
+    this.from = eased && this.rig && !this.rig.axes ? { rig: this.seen(now_ms), at_ms: now_ms, ms } : null;
+    this.home();
+  }
+
+  // A new rig at once, or eased from what is seen now; a longer move under way goes on to it.
   follow(rig, { eased = false, now_ms = 0 } = {}) {
-    if (eased && this.rig && this.rig.level === rig.level) this.from = { rig: this.seen(now_ms), at_ms: now_ms };
+    if (rig.axes) this.from = null;
+    else if (eased && this.from?.ms > MOVE_MS && this.rig?.level === rig.level) this.rig = rig;
+    else if (eased && this.rig && !this.rig.axes && this.rig.level === rig.level) this.from = { rig: this.seen(now_ms), at_ms: now_ms, ms: MOVE_MS };
     else if ((!eased && this.from && !this.rig) || this.rig?.level !== rig.level) this.from = null;
     this.rig = rig;
   }
@@ -52,7 +60,7 @@ export class Eye {
   seen(now_ms) {
     const goal = { ...this.rig, yaw: this.rig.yaw + this.orbit.yaw, tilt: this.rig.tilt + this.orbit.tilt, distance: this.rig.distance * this.orbit.zoom };
     if (!this.from) return goal;
-    const u = (now_ms - this.from.at_ms) / MOVE_MS;
+    const u = (now_ms - this.from.at_ms) / this.from.ms;
     if (u >= 1) {
       this.from = null;
       return goal;

@@ -4,6 +4,7 @@ import { button, make, svg } from './overlay.js';
 import { PRESETS, presetName } from './camera_presets.js';
 import { homeAnswer, homeBeside } from '../state/homes.js';
 import { shapeFacts } from '../state/shapes.js';
+import { NO_CAMERAS } from '../state/store.js';
 
 const PLAN = { size: 148, middle: 74, radius: 56 };
 const MEASURES = { off: 'Off', dimensions: 'Dimensions', tape: 'Tape' };
@@ -15,9 +16,10 @@ export function attachPresets(dom, store) {
     const answer = homeAnswer(store.answer, (dom.frame === 'outside' && homeBeside(store)) || 0);
     return presetName(letter, answer && shapeFacts(store.fields, answer.scene.habitat));
   };
+  const kept = () => store.view.cameras[dom.frame];
   const choose = preset => {
     if (seesOwn(dom, store)) store.setShot({ camera: { ...store.shot.camera, shown: false } });
-    store.look({ presets: { ...store.view.presets, [dom.frame]: preset } });
+    store.look({ presets: { ...store.view.presets, [dom.frame]: preset }, cameras: { ...store.view.cameras, [dom.frame]: null } });
   };
   const popover = attachPopover(dom.preset, dom, `Seat, ${dom.name}`, panel => {
     const focused = panel.contains(document.activeElement);
@@ -28,16 +30,17 @@ export function attachPresets(dom, store) {
     set.setAttribute('aria-label', `Where ${dom.name} is seen from`);
     drawPlan(make('div', 'seat-plan', set));
     const list = make('div', 'seat-list', set);
-    for (const [letter, { plan }] of Object.entries(PRESETS)) presetButton(list, letter, { name: nameOf(letter), plan }, now === letter, () => choose(letter));
+    for (const [letter, { plan }] of Object.entries(PRESETS))
+      presetButton(list, letter, { name: nameOf(letter), plan }, now === letter && !kept(), () => choose(letter));
     ownCamera(panel, dom, store);
     const both = button(panel, 'seat-both', 'Same seat in both');
     both.disabled = store.view.presets[other] === now;
-    both.addEventListener('click', () => store.look({ presets: { aboard: now, outside: now } }));
-    if (focused) panel.querySelector('[aria-checked="true"]').focus();
+    both.addEventListener('click', () => store.look({ presets: { aboard: now, outside: now }, cameras: NO_CAMERAS }));
+    if (focused) (panel.querySelector('[aria-checked="true"]') ?? panel.querySelector('[role="radio"]')).focus();
   });
   let labelled = null;
   const label = () => {
-    const name = seesOwn(dom, store) ? MINE : nameOf(store.view.presets[dom.frame]);
+    const name = seesOwn(dom, store) ? MINE : kept() ? KEPT : nameOf(store.view.presets[dom.frame]);
     popover.refresh();
     if (name === labelled) return;
     labelled = name;
@@ -49,7 +52,8 @@ export function attachPresets(dom, store) {
   return popover;
 }
 
-const MINE = 'My camera';
+const MINE = 'My camera',
+  KEPT = 'As kept in the talk';
 const seesOwn = ({ frame }, { shot: { camera } }) => Boolean(camera?.shown && camera.own.view === frame);
 
 // A camera of one's own: looked through here, or first to be made, at place 5.
@@ -105,7 +109,7 @@ export function attachMeasureChoice(dom, store, tape) {
       choice.addEventListener('click', () => store.look({ measure: kind }));
     }
     if (store.view.measure === 'tape') tapeByName(panel, tape);
-    if (focused) panel.querySelector('[aria-checked="true"]').focus();
+    if (focused) (panel.querySelector('[aria-checked="true"]') ?? panel.querySelector('[role="radio"]')).focus();
   });
   store.on('view', () => popover.refresh());
   return popover;

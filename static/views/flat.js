@@ -89,7 +89,7 @@ export function createFlat({ overlay, store, clock }) {
   clock.on(invalidate);
   new ResizeObserver(read).observe(overlay.element);
   read();
-  return { draw, invalidate, cameras: () => [], openPresets() {} };
+  return { draw, invalidate, cameras: () => [], movedFromSeats: () => ({}), depart() {}, openPresets() {} };
 }
 
 function placeBox({ box }, rect) {

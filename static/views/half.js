@@ -11,6 +11,7 @@ import { Tape } from './measure.js';
 import { Paths } from './paths.js';
 import { bodyAt, turnAt } from './model.js';
 import { ComparedPaths } from './compared_paths.js';
+import { rigOfFiled } from './filed_camera.js';
 import { meetGround, meetPlane, ray } from './framing.js';
 import { Pours } from './pour.js';
 import { Crowd } from './spots.js';
@@ -119,13 +120,27 @@ export class Half {
       calm: Boolean(this.stride_s),
       still: aimed.length > 0,
     };
-    this.framed = framing(this.preset, stage, this.model, this.shown, this.chosen);
+    const { camera } = this;
+    this.framed = camera
+      ? { rig: rigOfFiled(camera, this.model.radius_m, this.model.ground.level) }
+      : framing(this.preset, stage, this.model, this.shown, this.chosen);
     this.eye.follow(this.framed.rig ?? this.framed.rigAt(time_s), move);
   }
 
   // A half may lie where another frame's stage usually is: that one's preset is then its own.
   get preset() {
     return this.view.presets[this.slot];
+  }
+
+  // What takes the seat's stead, as files have it, or null.
+  get camera() {
+    return this.frame === this.slot ? (this.view.cameras?.[this.slot] ?? null) : null;
+  }
+
+  // The camera as it stands, where that is no longer the seat's: as files have it, or null.
+  movedFromSeat() {
+    const { yaw, tilt, zoom } = this.eye.orbit;
+    return this.camera || yaw || tilt || zoom !== 1 ? this.eye.asFiled(this.model.radius_m) : null;
   }
 
   showsCompanion() {

@@ -353,6 +353,23 @@ class Stages {
     });
   }
 
+  // {aboard, outside}: the camera as it stands where it has been moved from its seat, {position_m, target_m, up, vertical_fov_deg}, or null.
+  movedFromSeats() {
+    const moved = this.model && this.rects && !this.lost.now ? this.visible().filter(half => half.frame === half.slot) : [];
+    const filed = half => {
+      const camera = half.movedFromSeat();
+      return camera && { position_m: camera.position_m, target_m: camera.target_m, up: camera.up, vertical_fov_deg: camera.vertical_fov_deg };
+    };
+    return Object.fromEntries(moved.map(half => [half.slot, filed(half)]));
+  }
+
+  // Each eye goes from where it is to where it is sent from here on, over `ms`, and what a hand turned is forgotten; not eased: it is there at once.
+  depart({ eased, ms }) {
+    const now_ms = performance.now();
+    for (const half of this.all) half.eye.depart({ eased: eased && !this.calm.matches, ms, now_ms });
+    this.invalidate();
+  }
+
   openPresets(frame) {
     if (!this.lost.now) this.halves[frame].presets.show();
   }

@@ -236,3 +236,19 @@ test('a drawing is kept of what was answered, and until then what was answered l
   assert.deepEqual(late.drawing, { radius_m: 60 });
   assert.equal('stood' in late, false);
 });
+
+test('the scenes of a talk that pass make no record; what was changed before them is written, and what is changed of one that stands is kept', async () => {
+  const here = browser();
+  const tab = await here.tab({ document: scene('Mine') });
+  tab.store.set('habitat.radius_m', 61); // not settled yet
+  tab.keeper.rest();
+  tab.store.set('habitat.radius_m', 62, { live: true });
+  tab.store.open(scene('A step'), { scene: {}, motions: [] });
+  await settled(tab.timers, tab.keeper);
+  assert.deepEqual(titles(here), ['Mine 61']);
+  tab.keeper.begin({ document: tab.store.document });
+  await settled(tab.timers, tab.keeper);
+  assert.deepEqual(titles(here), ['Mine 61']);
+  await tab.edit(80);
+  assert.deepEqual(titles(here), ['A step 80', 'Mine 61']);
+});

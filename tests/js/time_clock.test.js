@@ -123,3 +123,20 @@ test('what is short plays slowly and what is long does not crawl, until somebody
   clock.suitPace();
   assert.equal(clock.pace, 0.1);
 });
+
+test('a lent pace is nobody’s choice and leaves what was chosen, or what suits, behind it', () => {
+  const clock = createClock({ now: () => 0 });
+  clock.setSpan(3, 1 / 24);
+  clock.lendPace(0.1);
+  clock.suitPace();
+  assert.deepEqual([clock.pace, clock.chosenPace], [0.1, null]);
+  clock.lendPace(1);
+  clock.lendPace(null);
+  assert.equal(clock.pace, 0.25); // 3 s at a quarter are watched in 12
+  clock.setPace(0.5);
+  clock.lendPace(0.1);
+  assert.equal(clock.chosenPace, 0.5);
+  clock.setPace(1);
+  clock.lendPace(null);
+  assert.deepEqual([clock.pace, clock.chosenPace], [1, 1]);
+});

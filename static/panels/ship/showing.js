@@ -1,6 +1,7 @@
 // The craft's tumble as a motion of the scene: both stages show it, and files of the scene hold it.
 
 import { TUMBLE_PRESETS, asMotion, isAsAsked, tumbler } from '../../state/ship.js';
+import { NO_CAMERAS } from '../../state/store.js';
 import { threeFigures } from '../../state/units.js';
 import { h, setAttribute, setText } from '../shared/dom.js';
 
@@ -20,7 +21,7 @@ export function createShowing({ store, clock, heard }) {
     });
     const others = store.document.motions.slice(1).map(motion => motion.name);
     hid = others.filter(name => !store.view.hidden.includes(name));
-    store.look({ chosen: 0, hidden: others, presets: { ...TUMBLE_PRESETS } });
+    store.look({ chosen: 0, hidden: others, presets: { ...TUMBLE_PRESETS }, cameras: NO_CAMERAS });
     clock.seek(0);
     const words = [
       'The craft tumbles in the scene now; Play shows it.',
