@@ -79,9 +79,6 @@ const FIRST_VIEW = {
   held: null,
   follower: null,
   keys: true,
-  merged: false,
-  swapped: false,
-  withheld: null,
   lent: false,
   away: { files: {}, picture: {} },
 };
