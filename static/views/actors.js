@@ -22,7 +22,7 @@ export class Actors {
     this.frame = frame;
     this.group = new Group();
     this.geometry = geometry;
-    this.wood = cardMaterial(shared, '#D9D2BF', { fill: 0.85 });
+    this.wood = cardMaterial(shared, '#D9D2BF', { fill: 0.85, matter: 'cloth' });
     this.pale = cardMaterial(shared, '#C9CED0', { fill: 0.9, alpha: 0.3 });
     this.poses = new Map();
     this.people = [];

@@ -19,13 +19,13 @@ const MATERIALS = {
   deck: shared => deckMaterial(shared),
   room: shared => deckMaterial(shared, { dim: 0.62 }),
   turntable: turntableMaterial,
-  hull: shared => cardMaterial(shared, '#56636B'),
+  hull: shared => cardMaterial(shared, '#56636B', { matter: 'metal' }),
   tray: shared => cardMaterial(shared, '#56636B', { side: 'both' }),
-  section: shared => cardMaterial(shared, '#7E8886', { side: 'both' }),
+  section: shared => cardMaterial(shared, '#7E8886', { side: 'both', matter: 'metal' }),
   cut: shared => cardMaterial(shared, '#3E4443', { side: 'both' }),
-  rim: shared => cardMaterial(shared, '#7E8886'),
+  rim: shared => cardMaterial(shared, '#7E8886', { matter: 'metal' }),
   ceiling: shared => cardMaterial(shared, '#A8ACA2', { side: 'both', alpha: 0.1, fill: 0.6 }),
-  hub: shared => cardMaterial(shared, '#8A9290', { fill: 0.42 }),
+  hub: shared => cardMaterial(shared, '#8A9290', { fill: 0.42, matter: 'metal' }),
   stand: shared => cardMaterial(shared, '#4A4C48'),
 };
 const SKIN = 'hull';
@@ -212,7 +212,7 @@ export class Habitat {
   // Somebody in the room.
   stand({ at }) {
     if (!this.person) {
-      this.person = new Mesh(figureGeometry(), cardMaterial(this.shared, '#D9D2BF', { fill: 0.85 }));
+      this.person = new Mesh(figureGeometry(), cardMaterial(this.shared, '#D9D2BF', { fill: 0.85, matter: 'cloth' }));
       this.person.rotation.set(Math.PI / 2, 0, 0);
       this.room.add(this.person);
     }

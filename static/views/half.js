@@ -18,7 +18,7 @@ import { Crowd } from './spots.js';
 import { metres } from './spoken.js';
 import { framing } from './camera_presets.js';
 import { PERSON_M } from './lay_figure.js';
-import { LINE_PX } from './materials.js';
+import { lineWidth } from './line_width.js';
 import { Threads } from './threads.js';
 import { Touches } from './touches.js';
 import { intoCraft } from './tumbling.js';
@@ -99,7 +99,7 @@ export class Half {
     Object.assign(this.dom.box.style, { transform: `translate(${x}px, ${y}px)`, width: `${width}px`, height: `${height}px` });
     this.labels.remeasure();
     this.grown = Math.max(1, this.labels.px / LABEL_PX);
-    this.linePx = (width < PHONE_PX ? LINE_PX.phone : LINE_PX.desk) * Math.sqrt(this.grown);
+    this.linePx = lineWidth(width, height) * Math.sqrt(this.grown);
     this.taken = this.dom.corners();
     const low = Math.max(...this.taken.map(({ y, h }) => y + h)); // of title and buttons: nothing that is framed lies under them
     this.inset = { top: between(0.08, (low + CLEAR_PX) / height, 0.28), bottom: between(0.08, (FOOT_PX * this.grown) / height, 0.18) };

@@ -60,7 +60,9 @@ export function craftAxes() {
 
 export class Hull {
   constructor(shared, habitat) {
-    this.materials = Object.fromEntries(Object.entries(COLORS).map(([name, color]) => [name, cardMaterial(shared, color, { side: 'both', fill: 0.35 })]));
+    this.materials = Object.fromEntries(
+      Object.entries(COLORS).map(([name, color]) => [name, cardMaterial(shared, color, { side: 'both', fill: 0.35, matter: 'metal' })]),
+    );
     for (const material of Object.values(this.materials)) Object.assign(material, BEHIND);
     this.groups = { turning: craftAxes(), still: craftAxes(), counter: craftAxes() };
     this.counter = new Group();

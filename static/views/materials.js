@@ -2,12 +2,15 @@
 // shines "down" everywhere, cool starlight comes from the upper left.
 
 import { DoubleSide, FrontSide, ShaderMaterial, Vector2, Vector3, Vector4, AdditiveBlending, NormalBlending } from '../vendor/three.module.js';
+import { OPENNESS, contactUniforms } from './contact.js';
 
 export const STARLIGHT = [-0.45, 0.5, 0.75];
 
 // Set anew before each stage is drawn; all materials of one kind read the same ones.
-export function sharedUniforms() {
+// `fine`: what is solid darkens where it meets.
+export function sharedUniforms(fine = false) {
   return {
+    ...(fine ? contactUniforms() : {}),
     uAxis: { value: 1 }, // radius: the axis is at (0, uAxis)
     uOver: { value: new Vector4(0, 0, 1, 0) }, // where light falls from when its last part is 1 (a room), else from the axis
     uStar: { value: new Vector3(...STARLIGHT) }, // where starlight comes from
@@ -25,11 +28,29 @@ export function sharedUniforms() {
   };
 }
 
+const opennessOf = shared => (shared.uContact ? OPENNESS : 'float openness() { return 1.; }');
+
 export const FOGGED = `
 uniform vec2 uFog; uniform vec3 uNight;
 vec3 fogged(vec3 c, float d) { return mix(c, uNight, smoothstep(uFog.x, uFog.y, d) * .88); }`;
 
-export function cardMaterial(shared, color, { side = FrontSide, alpha = 1, glow = 0, fill = 0 } = {}) {
+// What light does to the surface besides: metal brushed along the way it turns draws the starlight out into a streak, and mirrors more
+// at a slant; the nap of cloth, or of turned wood, lights up where it is seen edge on.
+const SHEEN = {
+  card: '',
+  metal: `
+        vec3 eye = normalize(cameraPosition - vP), star = normalize(uStar);
+        vec2 off = vP.xy - vec2(0., uAxis);
+        float along = dot(vec3(-off.y, off.x, 0.) / max(length(off), 1e-3), normalize(star + eye));
+        float streak = pow(max(1. - along * along, 0.), 18.) * max(dot(n, star), 0.);
+        float slant = pow(1. - max(dot(n, eye), 0.), 4.);
+        c = c * .88 + uColor * blue * (.34 * streak * (.4 + .6 * uCool) + .30 * slant * (.35 + .65 * cool));`,
+  cloth: `
+        float edge = 1. - max(dot(n, normalize(cameraPosition - vP)), 0.);
+        c = c * (1. - .18 * (1. - edge)) + uColor * warm * .30 * edge * edge * edge * (.35 + .65 * wrap);`,
+};
+
+export function cardMaterial(shared, color, { side = FrontSide, alpha = 1, glow = 0, fill = 0, matter = 'card' } = {}) {
   return new ShaderMaterial({
     side: side === 'both' ? DoubleSide : side,
     transparent: alpha < 1,
@@ -43,7 +64,7 @@ export function cardMaterial(shared, color, { side = FrontSide, alpha = 1, glow 
         vP = w.xyz; vN = mat3(modelMatrix) * normal; vD = -e.z;
         gl_Position = projectionMatrix * e;
       }`,
-    fragmentShader: `${FOGGED}
+    fragmentShader: `${FOGGED}${alpha < 1 ? '' : opennessOf(shared)}
       uniform vec3 uColor, uStar; uniform vec4 uOver; uniform float uAlpha, uGlow, uLamp, uCool, uFill, uAxis;
       varying vec3 vP, vN; varying float vD;
       void main() {
@@ -55,7 +76,7 @@ export function cardMaterial(shared, color, { side = FrontSide, alpha = 1, glow 
         float key = max(dot(n, normalize(vec3(.35, .55, .75))), 0.);
         vec3 warm = vec3(1., .90, .74), blue = vec3(.72, .85, 1.);
         vec3 c = uColor * (warm * uLamp * (.34 * wrap + .62 * lamp) + warm * uFill * (.30 + .62 * key)
-                 + blue * (.13 + .5 * cool * (.3 + uCool) * (1. - uFill)));
+                 + blue * (.13 + .5 * cool * (.3 + uCool) * (1. - uFill)));${SHEEN[matter]}${alpha < 1 ? '' : '\n        c *= openness();'}
         gl_FragColor = vec4(fogged(mix(c, uColor, uGlow), vD), uAlpha);
       }`,
   });
@@ -75,13 +96,13 @@ export function deckMaterial(shared, { dim = 1, side = FrontSide } = {}) {
         vD = -e.z;
         gl_Position = projectionMatrix * e;
       }`,
-    fragmentShader: `${FOGGED}
+    fragmentShader: `${FOGGED}${opennessOf(shared)}
       uniform float uLamp, uCool, uStep, uEdge, uOpen, uDim; uniform vec2 uPool; uniform vec3 uBase;
       varying vec2 vDeck; varying float vD;
       float ruled(float x, float f, float wide) {
         float d = abs(fract(x - .5) - .5);
         f = min(f, .5);
-        return (1. - smoothstep(wide, wide + 1.2 * f, d)) * clamp(1. - f * 2.4, 0., 1.) * clamp(wide * 2. / max(f, 1e-4) + .35, 0., 1.);
+        return (1. - smoothstep(wide, wide + 1.2 * f, d)) * (1. - smoothstep(.09, .26, f)) * clamp(wide * 2. / max(f, 1e-4) + .35, 0., 1.);
       }
       void main() {
         vec2 p = vDeck / uStep, f = fwidth(p);
@@ -90,10 +111,11 @@ export function deckMaterial(shared, { dim = 1, side = FrontSide } = {}) {
         float edge = mix(smoothstep(-.05, .4, inward / uEdge), 1., uOpen);
         lit *= mix(.62, 1., edge);
         vec3 c = uBase * vec3(1., .90, .73) * uLamp * lit * .86 + uBase * vec3(.6, .78, 1.) * .12 * (1. + 2. * uCool);
+        float deep = 1. - .62 * smoothstep(0., .6 * uFog.y, vD);         // lines far off are fainter
         vec3 chalk = vec3(.93, .90, .82) * (.30 + .55 * lit);
         float thin = max(ruled(p.x, f.x, .012), ruled(p.y, f.y, .012));
         float strong = max(ruled(p.x / 5., f.x / 5., .005), uOpen * ruled(p.y / 5., f.y / 5., .005));
-        c = mix(c, chalk, clamp(thin * .34 + strong * .55, 0., .8) * max(step(0., inward), uOpen));
+        c = mix(c * openness(), chalk, clamp(thin * .34 * deep * deep + strong * .55 * deep, 0., .8) * max(step(0., inward), uOpen));
         float fz = fwidth(vDeck.y);
         float border = 1. - smoothstep(.05, .05 + fz, abs(inward - uEdge * .15));
         c = mix(c, chalk * 1.08, border * .75 * clamp(1. - fz * 3., 0., 1.) * (1. - uOpen));
@@ -151,7 +173,7 @@ export function turntableMaterial(shared) {
         vD = -e.z;
         gl_Position = projectionMatrix * e;
       }`,
-    fragmentShader: `${FOGGED}
+    fragmentShader: `${FOGGED}${opennessOf(shared)}
       uniform float uLamp, uCool, uStep, uEdge; uniform vec3 uBase;
       varying vec2 vFlat; varying float vD;
       float line(float off, float px, float wide) { return (1. - smoothstep(wide, wide + 1.3 * px, off)) * clamp(wide * 2. / px + .35, 0., 1.); }
@@ -168,15 +190,14 @@ export function turntableMaterial(shared) {
         float first = line(abs(turn) * r, px, .01 * uEdge);
         c = mix(c, chalk, clamp(thin * .34 + strong * .4 + first * .5, 0., .85));
         c = mix(c, chalk * 1.08, line(abs(out_m - .03 * uEdge), px, .006 * uEdge) * .75);
-        gl_FragColor = vec4(fogged(c, vD), 1.);
+        gl_FragColor = vec4(fogged(c * openness(), vD), 1.);
       }`,
   });
 }
 
-// What all stages share: the colour of what is written and measured, and how wide a path is drawn.
+// What all stages share: the colour of what is written and measured.
 
 export const BONE = '#EFEADC';
-export const LINE_PX = { phone: 3.2, desk: 4.5 };
 
 export function rgb(hex) {
   const c = parseInt(hex.slice(1), 16);

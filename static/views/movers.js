@@ -21,8 +21,8 @@ export class Movers {
     Object.assign(this, { shared, frame, group: new Group(), pools: new Map(), shown: [], tall: 1 });
     this.make = {
       person: () => new Mesh(figure, wood),
-      car: () => new Mesh((this.car ??= carGeometry()), (this.card ??= cardMaterial(shared, '#9AA3A1', { fill: 0.6 }))),
-      craft: () => new Mesh((this.hull ??= craftGeometry()), (this.card ??= cardMaterial(shared, '#9AA3A1', { fill: 0.6 }))),
+      car: () => new Mesh((this.car ??= carGeometry()), (this.card ??= cardMaterial(shared, '#9AA3A1', { fill: 0.6, matter: 'metal' }))),
+      craft: () => new Mesh((this.hull ??= craftGeometry()), (this.card ??= cardMaterial(shared, '#9AA3A1', { fill: 0.6, matter: 'metal' }))),
     };
   }
 

@@ -12,7 +12,7 @@ import { PLAIN } from '../state/palette.js';
 import { rgb } from './materials.js';
 
 const MOST_BEADS = 240;
-const CASING = 1.9;
+const CASING = 2;
 const PLAIN_ALPHA = 0.8;
 const BEADS_SHRINK_PX = 22; // a person lower than this on the picture: smaller beads, or they would run together
 const OPEN = 0.4; // of a marker: its outline alone

@@ -2,6 +2,7 @@
 
 import { Color, Quaternion, Scene, WebGLRenderer } from '../vendor/three.module.js';
 import { angleAt } from '../time/track.js';
+import { Contact } from './contact.js';
 import { watched } from './craft_sight.js';
 import { sharedUniforms, STARLIGHT } from './materials.js';
 import { gridStep, Scenery, Sky } from './scenery.js';
@@ -19,7 +20,8 @@ export class Picture {
     this.machine = machine;
     this.drawOn(canvas);
     this.ratio = this.timer.ratio;
-    this.shared = sharedUniforms();
+    this.shared = sharedUniforms(!machine.software);
+    this.contact = machine.software ? null : new Contact(this.shared);
     this.scene = new Scene();
     this.sceneries = [];
     this.sky = new Sky(this.shared);
@@ -93,6 +95,7 @@ export class Picture {
     const { x, y, width, height } = half.rect;
     this.dress(half, others);
     const below = this.size.height - y - height;
+    this.darken(half, { x: x * this.ratio, y: below * this.ratio, width: width * this.ratio, height: height * this.ratio });
     renderer.setViewport(x, below, width, height);
     renderer.setScissor(x, below, width, height);
     renderer.setClearColor(CLEAR[half.frame], 1);
@@ -115,6 +118,7 @@ export class Picture {
     const hidden = unseen.length ? [...half.scenery.beside(half.shown), ...unseen].filter(one => one.visible) : [];
     for (const one of hidden) one.visible = false;
     const flat = deep ? materialsOf(half.group).filter(material => !material.depthWrite) : [];
+    this.darken(half, { x: 0, y: 0, width: half.rect.width * ratio, height: half.rect.height * ratio });
     for (const material of flat) material.depthWrite = true;
     renderer.setRenderTarget(target);
     renderer.setClearColor(asItIs(bare ? 0 : CLEAR[half.frame]), bare ? 0 : 1);
@@ -124,6 +128,13 @@ export class Picture {
     for (const material of flat) material.depthWrite = false;
     renderer.setRenderTarget(null);
     Object.assign(this, page);
+  }
+
+  // Where things meet, as long as the machine keeps up.
+  darken({ eye }, place) {
+    if (!this.contact) return;
+    if (this.timer.fine) this.contact.prepare(this.renderer, this.scene, eye.camera, eye.span_m, place);
+    else this.shared.uContact.value = 0;
   }
 
   // `plated`: with the plate between what stands round the motions and all else. What the habitat hides stays hidden.

@@ -54,7 +54,7 @@ const FRAGMENT = `
     float r = uRound > .5 ? length(vec2(max(q, 0.), x)) : x;
     float dash = uRound > .5 ? 1. : 1. - smoothstep(-.5, .5, q);
     float line = (1. - smoothstep(wide * .5 - .6, wide * .5 + .6, r)) * dash * mix(.6, 1., flown) * uAlpha;
-    float rim = uCasing > 1.01 ? .5 * flown * (1. - smoothstep(wide * .5 * uCasing - .6, wide * .5 * uCasing + .6, x)) * (1. - smoothstep(0., wide * .45, q)) : 0.;
+    float rim = uCasing > 1.01 ? mix(.4, .72, flown) * (1. - smoothstep(wide * .5 * uCasing - .6, wide * .5 * uCasing + .6, x)) * (1. - smoothstep(0., wide * .45, q)) : 0.;
     float a = line + rim * (1. - line);
     if (a < .004) discard;
     vec3 c = mix(uNight, uColor, line / a);

@@ -6,7 +6,9 @@ import { Hull } from './hull.js';
 import { Paint } from './paint.js';
 import { Stands } from './stands.js';
 import { Group, Quaternion, Vector3 } from '../vendor/three.module.js';
+import { STARS } from '../vendor/stars.js';
 import { Dots, KIND } from './dots.js';
+import { starsOf } from './stars.js';
 
 export class Scenery {
   constructor(shared) {
@@ -60,7 +62,6 @@ export function gridStep(radius_m, span_m) {
 
 // Stars: they stand still Outside and turn Aboard. Drawn about the eye, behind everything.
 
-const COUNT = 900;
 const FAR = 50;
 const AXIAL = new Vector3(0, 0, 1);
 const turn = new Quaternion();
@@ -68,20 +69,13 @@ const turn = new Quaternion();
 export class Sky {
   constructor(shared) {
     this.group = new Group();
-    const dots = new Dots(shared, { capacity: COUNT, additive: true, order: -10 });
+    const stars = starsOf(STARS);
+    const dots = new Dots(shared, { capacity: stars.length, additive: true, order: -10 });
     dots.material.transparent = false; // drawn before all that is solid
-    const random = seeded(7);
     dots.begin();
-    for (let i = 0; i < COUNT; i += 1) {
-      const z = 2 * random() - 1;
-      const angle = 2 * Math.PI * random();
-      const flat = Math.sqrt(1 - z * z);
-      const bright = 0.14 + 0.86 * random() ** 7;
-      const warm = random();
-      dots.add(
-        { x: FAR * flat * Math.cos(angle), y: FAR * flat * Math.sin(angle), z: FAR * z },
-        { size: 1.8 + 2.4 * bright, kind: KIND.light, tint: [bright * (0.85 + 0.15 * warm), bright * 0.92, bright * (1 - 0.15 * warm)] },
-      );
+    for (const { toward, size_px, tint } of stars) {
+      const [x, y, z] = toward.map(one => FAR * one);
+      dots.add({ x, y, z }, { size: size_px, kind: KIND.light, tint });
     }
     dots.end();
     this.group.add(dots.points);
@@ -96,11 +90,4 @@ export class Sky {
     this.group.scale.setScalar((camera.near * 4) / FAR);
     this.group.quaternion.copy(quaternion);
   }
-}
-
-function seeded(state) {
-  return () => {
-    state = (state * 16807) % 2147483647;
-    return state / 2147483647;
-  };
 }

@@ -31,6 +31,7 @@ export class FrameTimer {
     this.most = software ? 1 : Math.min(window.devicePixelRatio || 1, 2);
     this.still = software ? STILL.software : Math.max(this.most, STILL.hardware);
     this.ratio = this.most;
+    this.fine = !software; // what only a graphics processor can afford
     this.done_ms = 0; // when the last frame was: a frame that waited for it is not slow for that
     this.restart();
   }
@@ -76,6 +77,10 @@ export class FrameTimer {
   adapted() {
     const way = this.smooth_ms > SLOW_MS ? -1 : this.smooth_ms < QUICK_MS ? 1 : 0;
     if (!way || this.learned < (way === -this.way ? this.judged : JUDGED)) return this.ratio;
+    if (way < 0 && this.fine) {
+      Object.assign(this, { fine: false, smooth_ms: null, learned: 0 });
+      return this.ratio;
+    }
     const before = this.ratio;
     this.ratio = way < 0 ? Math.max(LEAST * Math.min(1, this.most), this.ratio * 0.84) : Math.min(this.most, this.ratio * 1.12);
     if (this.ratio === before) return before;

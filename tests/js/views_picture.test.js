@@ -59,3 +59,18 @@ test('where one size is too large and the next too small it turns back ever more
     late = changes.filter(frame => frame >= 1200).length;
   assert.ok(early >= 4 && late <= 6, `it would go to and fro twice a second without an end: ${changes}`);
 });
+
+test('a graphics processor that falls behind first leaves off what only it draws, and then draws fewer pixels', () => {
+  globalThis.window = { devicePixelRatio: 1 };
+  const timer = new FrameTimer({}, { software: false });
+  delete globalThis.window;
+  assert.ok(timer.fine);
+  const steps = [];
+  for (let frame = 0; frame < 200; frame += 1) {
+    timer.learn(130);
+    const step = `${timer.adapted() === 1} ${timer.fine}`;
+    if (step !== steps.at(-1)) steps.push(step);
+  }
+  assert.deepEqual(steps, ['true true', 'true false', 'false false']);
+  assert.equal(new FrameTimer({}, { software: true }).fine, false);
+});
