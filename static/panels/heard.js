@@ -1,6 +1,7 @@
 // What a change came to, for those who do not see it: 0.4 s after it comes to rest, one sentence of what changed for whom.
 
 import { homeFacts } from '../state/homes.js';
+import { isWithheld } from '../state/shown.js';
 import { threeFigures } from '../state/units.js';
 import { motionsWords } from '../state/words.js';
 
@@ -49,7 +50,9 @@ function outcomes({ answer, document, feel, view }) {
     units: view.units,
     gravity: homes.map(({ habitat }) => `${threeFigures(habitat.deck_gravity_g)}\u00a0g`),
     homes: [null, ...(document.compare ?? []).map(({ name }) => name)],
-    motions: homes.map(({ motions }) => motions.map(({ name, in_short: short }) => ({ name, short: view.hidden.includes(name) ? null : short }))),
+    motions: homes.map(({ motions }) =>
+      motions.map(({ name, in_short: short }) => ({ name, short: view.hidden.includes(name) || isWithheld(view, name) ? null : short })),
+    ),
     feel: view.place === 4 ? (feel?.says.short ?? null) : null,
   };
 }

@@ -4,6 +4,10 @@
 import { aimParts } from './aim_link.js';
 import { motionName } from './fields.js';
 
+/** Whether what becomes of a motion is held back: neither its path to come nor its landing, distance, mark or words may be shown; the body itself is.
+ *  @param {{withheld: {motions: string[]} | null}} view @param {string} name */
+export const isWithheld = (view, name) => view.withheld?.motions.includes(name) ?? false;
+
 /** Of the motions that are not hidden, in the scene's order. */
 export function shownIndexes(store) {
   return store.document.motions.map((_, index) => index).filter(index => !store.view.hidden.includes(motionName(store, index)));

@@ -90,11 +90,11 @@ export class Aboard extends Half {
 
   // Made anew only when seen from elsewhere.
   figures() {
-    const { model, shown, eye, view, frontEdge_m } = this;
+    const { model, told, eye, view, frontEdge_m } = this;
     const key = `${eye.stamp} ${frontEdge_m}`;
     if (key !== this.figuresKey) {
       this.figuresKey = key;
-      const dims = view.measure === 'dimensions' ? this.dims.drift(model, shown, eye, frontEdge_m, view.units) : this.dims.clear();
+      const dims = view.measure === 'dimensions' ? this.dims.drift(model, told, eye, frontEdge_m, view.units) : this.dims.clear();
       this.drifts = dims.map(({ key: own, text, at }) => ({ key: own, strong: text, at: [at], centred: true, gap: 4 }));
     }
     return this.drifts;
@@ -158,12 +158,12 @@ export class Beside {
     this.half = new Aboard(this.picture.shared, this.outside.dom);
     Object.assign(this.half, { eye: this.outside.eye, spoken: this.outside.spoken });
     this.picture.scene.add(this.half.group);
-    this.fitInto(this.rect);
+    this.fitInto(this.rect, this.over);
   }
 
-  fitInto(rect) {
-    this.rect = rect;
-    if (rect) this.half?.fitInto(rect);
+  fitInto(rect, over = null) {
+    Object.assign(this, { rect, over });
+    if (rect) this.half?.fitInto(rect, over);
   }
 
   // `name`: of the habitat shown, where it is not the scene's own; `facts`: what stands still aboard, and what outside

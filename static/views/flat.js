@@ -1,5 +1,6 @@
 // Without WebGL, or while its context is lost: both stages as flat plates with their titles and words. Drawn from the same arrays and as live.
 
+import { isWithheld } from '../state/shown.js';
 import { halvesOf, svg } from './overlay.js';
 import { readModel } from './model.js';
 import { attachAlone } from './chooser.js';
@@ -63,7 +64,7 @@ export function createFlat({ overlay, store, clock }) {
     if (!width || !height) return;
     const rects = halvesOf(width, height, store.view);
     overlay.placeSeam(rects.seam);
-    for (const dom of Object.values(overlay.halves)) placeBox(dom, rects[dom.frame]);
+    for (const dom of Object.values(overlay.halves)) placeBox(dom, rects[dom.frame], rects.over === dom.frame);
     if (store.answer && model?.answer !== store.answer) model = readModel(store.answer, store.fields);
     plates.read(rects, model);
     draw();
@@ -92,8 +93,9 @@ export function createFlat({ overlay, store, clock }) {
   return { draw, invalidate, cameras: () => [], movedFromSeats: () => ({}), depart() {}, openPresets() {} };
 }
 
-function placeBox({ box }, rect) {
+function placeBox({ box }, rect, over) {
   box.hidden = !rect;
+  box.classList.toggle('over', over);
   if (rect) Object.assign(box.style, { transform: `translate(${rect.x}px, ${rect.y}px)`, width: `${rect.width}px`, height: `${rect.height}px` });
 }
 
@@ -130,6 +132,7 @@ class FlatPlate {
     if (this.frame === 'outside') this.lines.say(turnedWords(this.model, time_s));
     const now_ms = performance.now();
     if (!this.spoken.isDue(now_ms, playing)) return;
-    this.spoken.say(stageWords(this.model, this.shown, this.frame, 'd', time_s, this.view.units, weights), now_ms, playing);
+    const words = stageWords(this.model, this.shown, this.frame, 'd', time_s, this.view.units, weights, name => isWithheld(this.view, name));
+    this.spoken.say(words, now_ms, playing);
   }
 }

@@ -16,6 +16,7 @@ import { meetGround, meetPlane, ray } from './framing.js';
 import { Pours } from './pour.js';
 import { Crowd } from './spots.js';
 import { metres } from './spoken.js';
+import { isWithheld } from '../state/shown.js';
 import { framing } from './camera_presets.js';
 import { PERSON_M } from './lay_figure.js';
 import { lineWidth } from './line_width.js';
@@ -72,13 +73,14 @@ export class Half {
 
   // `others`: models of further habitats whose paths are laid over these.
   read(model, shown, chosen, view, stride_s, others = []) {
-    Object.assign(this, { model, shown, chosen, view, stride_s });
+    const told = shown.filter(m => !isWithheld(view, m.name)); // all but those whose way is held back
+    Object.assign(this, { model, shown, told, chosen, view, stride_s });
     this.paths.read(model, shown, view);
     this.actors.read(model, shown);
     this.pours.read(model, shown);
     this.vessels.read(model, shown);
-    this.compared.read(model, shown, others);
-    this.touches.read(model, shown);
+    this.compared.read(model, told, others);
+    this.touches.read(model, told);
     this.threads.read(model, shown);
     this.lead = chosen ?? shown[0] ?? null;
     this.hull_m = model.craft ? 2 * farthest(craftPoints(model)) : 0;
@@ -93,9 +95,11 @@ export class Half {
   }
 
   // The stage's rectangle, {x, y, width, height} in px of the page.
-  fitInto(rect) {
+  // `over`: that of a smaller stage that lies over this one, or null.
+  fitInto(rect, over = null) {
     const { x, y, width, height } = rect;
     this.rect = rect;
+    this.beneath = over ? [{ x: over.x - x, y: over.y - y, w: over.width, h: over.height }] : NONE;
     Object.assign(this.dom.box.style, { transform: `translate(${x}px, ${y}px)`, width: `${width}px`, height: `${height}px` });
     this.labels.remeasure();
     this.grown = Math.max(1, this.labels.px / LABEL_PX);
@@ -210,7 +214,7 @@ export class Half {
 
   // At its path; where the eye goes along, at what moves.
   nameLabels(time_s) {
-    if (this.framed.rigAt || this.into || this.posts) return this.namesAt(time_s);
+    if (this.framed.rigAt || this.into || this.posts || this.told.length < this.shown.length) return this.namesAt(time_s);
     this.named ??= this.namesAt(time_s);
     return this.named;
   }
@@ -222,10 +226,10 @@ export class Half {
         key: `name ${m.i}`,
         color: m.style.color,
         gap: 9,
-        text: this.frame === 'outside' && m.straight ? `${m.name}, straight` : m.name,
+        text: this.frame === 'outside' && m.straight && this.told.includes(m) ? `${m.name}, straight` : m.name,
         at: [
-          ...(this.framed.rigAt ? [bodyAt(this.model, m, this.frame, time_s, {})] : []),
-          ...NAMED_AT.map(share => this.drawnAt(pointOf(m.lines[this.frame].points, share))),
+          ...(this.framed.rigAt || !this.told.includes(m) ? [bodyAt(this.model, m, this.frame, time_s, {})] : []),
+          ...(this.told.includes(m) ? NAMED_AT.map(share => this.drawnAt(pointOf(m.lines[this.frame].points, share))) : []),
         ],
       }));
   }
@@ -239,7 +243,7 @@ export class Half {
 
   plainAt() {
     const range = m => Math.abs(m.motion.companion.landing.drift_m); // along the ground, as every drift is
-    const landed = this.shown.filter(
+    const landed = this.told.filter(
       m => m.lines.companion && m.motion.companion.landing && range(m) > 0.05 && (m === this.lead || this.rect.width >= PHONE_PX),
     );
     return landed.map(m => ({
@@ -255,7 +259,7 @@ export class Half {
   placeLabels({ anew = false } = {}) {
     const { width, height } = this.rect;
     const taken = this.keptOff;
-    taken.length = put(taken, put(taken, put(taken, 0, this.taken), this.lineOver()), this.alsoTaken());
+    taken.length = put(taken, put(taken, put(taken, put(taken, 0, this.taken), this.beneath), this.lineOver()), this.alsoTaken());
     const moved = this.anchors.read(this.wanted, taken, this.things(), this);
     if (!(anew || moved || this.labels.unsettled || this.crowdKey !== this.eye.stamp)) return;
     this.findCrowds();
@@ -337,7 +341,7 @@ export class Half {
     if (this.crowdKey !== this.eye.stamp) {
       this.crowdKey = this.eye.stamp;
       paths.clear(width, height);
-      for (const m of this.shown) {
+      for (const m of this.told) {
         this.crowdLine(paths, m.lines[this.frame].points);
         if (this.showsCompanion()) this.crowdLine(paths, this.paths.companionLine(m));
       }

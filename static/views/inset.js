@@ -32,9 +32,10 @@ export class Inset {
     this.canvas.hidden = true;
   }
 
-  read(model, shown) {
+  // `told`: those whose path may be seen.
+  read(model, shown, told = shown) {
     Object.assign(this, { model, shown });
-    this.lines = shown.map(m => ({ points: m.lines.outside.points, color: m.style.color, path: null }));
+    this.lines = told.map(m => ({ points: m.lines.outside.points, color: m.style.color, path: null }));
     this.reach_m = reachOf(model);
     this.centre = { x: 0, y: model.radius_m };
     this.drawn = null;

@@ -35,6 +35,7 @@ export class Launch {
     const m = half.chosen;
     const ready =
       !half.aimed?.open &&
+      !half.view.presenting &&
       m?.stage.aimed &&
       this.store.document.motions[m.i]?.kind === m.motion.kind &&
       (this.dragging || (!clock.playing && Math.abs(clock.time_s - m.starts_s) < clock.frame_s / 2));

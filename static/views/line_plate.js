@@ -2,6 +2,7 @@
 
 import { angleAt, isLanding } from '../time/track.js';
 import { PERSON_M } from './lay_figure.js';
+import { isWithheld } from '../state/shown.js';
 import { drawProps } from './flat_props.js';
 import { svg } from './overlay.js';
 import { bodyAt, standing } from './model.js';
@@ -33,14 +34,14 @@ export class LinePlate {
   }
 
   read(model, shown, view) {
-    Object.assign(this, { model, shown, view });
+    Object.assign(this, { model, shown, view, told: shown.filter(m => !isWithheld(view, m.name)) });
     this.side = model.tumbling && this.frame === 'outside'; // a craft that goes over is seen from its side
     if (this.side) return this.readSide();
     this.scaleTo(seenPoints({ frame: this.frame, companion: view.companion, lead: shown[view.chosen] }, model, shown));
     this.sheet.replaceChildren();
     this.taken = [];
     this.drawDeck();
-    for (const m of shown) this.drawPath(m);
+    for (const m of this.told) this.drawPath(m);
     if (this.room.named) nameAll(this);
     this.moving = svg('g', {}, this.sheet);
   }
@@ -232,7 +233,7 @@ const DOT_PX = 8, // half as wide as a body with its edge
   LINE_PX = 2;
 
 function nameAll(plate) {
-  const { frame, shown, view } = plate;
+  const { frame, told: shown, view } = plate;
   const [dots, lines] = [dotsOf(plate), linesOf(plate)];
   // off everything, else over a line but off who and what stands there; in the longest words that have room
   const name = (points, shares, wordings, fill) => {
@@ -259,7 +260,7 @@ function spotOn(plate, points, share) {
 // The boxes of bodies where they start and end, and of people.
 function dotsOf(plate) {
   const { shown, frame, model } = plate;
-  const ends = shown.flatMap(({ lines }) => {
+  const ends = plate.told.flatMap(({ lines }) => {
     const { points } = lines[frame];
     return points.length ? [0, points.length - 3].map(i => plate.at({ x: points[i], y: points[i + 1] })) : [];
   });
@@ -272,7 +273,7 @@ function dotsOf(plate) {
 
 // Small boxes along the paths.
 function linesOf(plate) {
-  const { shown, frame, view } = plate;
+  const { told: shown, frame, view } = plate;
   const all = shown.flatMap(({ lines }) => [lines[frame].points, (frame === 'aboard' && view.companion && lines.companion?.points) || []]);
   return all.flatMap(points => {
     const boxes = [];

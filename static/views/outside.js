@@ -20,8 +20,8 @@ export class Outside extends Half {
     this.insetKey = null;
   }
 
-  fitInto(rect) {
-    super.fitInto(rect);
+  fitInto(rect, over) {
+    super.fitInto(rect, over);
     const [title] = this.taken;
     this.around.fitInto(rect, title.y + title.h, this.grown);
     this.insetKey = null;
@@ -29,7 +29,7 @@ export class Outside extends Half {
 
   read(model, shown, chosen, view, stride_s, others) {
     super.read(model, shown, chosen, view, stride_s, others);
-    this.around.read(model, shown);
+    this.around.read(model, shown, this.told);
     this.insetKey = null;
     this.person = this.lead ? standing([this.lead], model.ground)[0] : null;
     this.still_rad = stride_s && this.lead && !model.tumbling ? angleAt(model.answer, this.lead.starts_s) : null;

@@ -108,6 +108,7 @@ function presetIcon() {
 
 const GAP = 2;
 const NEAR = 1.6;
+const SMALL = 0.34; // of the width or height, where one lies over the other
 const CLEARLY = 0.15; // so much nearer, in the log: a lane more in the timeline does not turn them round
 
 function splitOf(width, height, wanted) {
@@ -116,8 +117,25 @@ function splitOf(width, height, wanted) {
   return off(width / 2, height) + CLEARLY < off(width, height / 2) ? 'beside' : 'stacked';
 }
 
-// Rectangles {x, y, width, height} of both halves; null for the one that is not shown.
-export function halvesOf(width, height, { split, alone }) {
+// Rectangles {x, y, width, height} of both halves; null for the one that is not shown. Swapped, each has the other's; merged, one has all the
+// room and the other, `over`, lies small in its corner.
+export function halvesOf(width, height, { split, alone, swapped = false, merged = false }) {
+  if (merged) return mergedIn(width, height, (alone === 'outside') === !swapped);
+  const rects = apartIn(width, height, { split, alone });
+  if (!swapped) return rects;
+  return { ...rects, aboard: rects.outside, outside: rects.aboard };
+}
+
+function mergedIn(width, height, outsideFills) {
+  const whole = { x: 0, y: 0, width, height };
+  const wide = Math.floor(Math.min(SMALL * width, NEAR * SMALL * height * 1.25)),
+    high = Math.floor(wide / NEAR),
+    gap = Math.floor(0.02 * Math.min(width, height));
+  const small = { x: width - wide - gap, y: outsideFills ? height - high - gap : gap, width: wide, height: high }; // where each is empty night
+  return outsideFills ? { aboard: small, outside: whole, seam: null, over: 'aboard' } : { aboard: whole, outside: small, seam: null, over: 'outside' };
+}
+
+function apartIn(width, height, { split, alone }) {
   const whole = { x: 0, y: 0, width, height };
   if (alone) return { aboard: alone === 'aboard' ? whole : null, outside: alone === 'outside' ? whole : null, seam: null };
   if (splitOf(width, height, split) === 'beside') {

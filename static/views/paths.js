@@ -3,6 +3,7 @@
 
 import { Group } from '../vendor/three.module.js';
 import { at, isLanding } from '../time/track.js';
+import { isWithheld } from '../state/shown.js';
 import { Dots, KIND } from './dots.js';
 import { PERSON_M } from './lay_figure.js';
 import { drawnPoint } from './place.js';
@@ -15,6 +16,7 @@ const MOST_BEADS = 240;
 const CASING = 2;
 const PLAIN_ALPHA = 0.8;
 const BEADS_SHRINK_PX = 22; // a person lower than this on the picture: smaller beads, or they would run together
+const TO_THE_END = { value: 1e9 };
 const OPEN = 0.4; // of a marker: its outline alone
 const held = [0, 0, 0];
 const p = { x: 0, y: 0, z: 0 };
@@ -36,16 +38,19 @@ export class Paths {
     this.sized.px = 0;
     for (const entry of this.pool.values()) entry.line.mesh.visible = entry.plain.mesh.visible = false;
     const plain = view.companion && (this.frame === 'aboard' || view.companionOutside);
-    shown.forEach((m, k) => this.readOne(model, m, k, plain));
-    this.readBeads(model, shown, view.beads_s);
-    this.readMarks(model, shown);
+    const told = shown.filter(m => !isWithheld(view, m.name));
+    shown.forEach((m, k) => this.readOne(model, m, k, plain && told.includes(m), told.includes(m)));
+    this.readBeads(model, told, view.beads_s);
+    this.readMarks(model, told);
   }
 
-  readOne(model, m, k, plain) {
+  // `whole`: with what is still to fly.
+  readOne(model, m, k, plain, whole) {
     const entry = this.entry(m);
     const { line, plain: dotted } = entry;
     line.mesh.renderOrder = 4 - 0.01 * k;
     line.material.depthTest = !m.outside;
+    line.uniforms.uTo = whole ? TO_THE_END : this.shared.uNow;
     line.set([m.lines[this.frame]]);
     Object.assign(entry, { thin: m.stream ? 0.5 : 1 });
     line.uniforms.uAlpha.value = m.stream ? 0.7 : 1;

@@ -8,7 +8,8 @@ const EVERY_MS = 600;
 const MOST_NAMED = 4;
 const ENDED = { landed: ', landed', rest: ', at rest', edge: ', over the edge', arrived: ', arrived' };
 
-export function stageWords(model, shown, frame, preset, time_s, units, weights = '') {
+/** `isHeld(name)`: where a motion is may be told, not what becomes of it. */
+export function stageWords(model, shown, frame, preset, time_s, units, weights = '', isHeld = () => false) {
   const seen = frame === 'aboard' ? ['Aboard', model.name].filter(Boolean).join(' ') : 'Outside'; // a further habitat has a name
   const parts = [`${seen}, ${presetName(preset, model.facts).toLowerCase()}`];
   for (const m of shown.slice(0, MOST_NAMED)) {
@@ -17,7 +18,7 @@ export function stageWords(model, shown, frame, preset, time_s, units, weights =
     else
       parts.push(
         whereIs(m.name, at(m.path, time_s, 'height_m'), model.ground.spinward(m.release, placeOf(m.path, time_s)), units) +
-          (time_s >= m.ends_s ? (ENDED[m.motion.end] ?? '') : ''),
+          (time_s >= m.ends_s && !isHeld(m.name) ? (ENDED[m.motion.end] ?? '') : ''),
       );
   }
   if (shown.length > MOST_NAMED) parts.push(`and ${shown.length - MOST_NAMED} more`);

@@ -14,6 +14,7 @@ import { Picture } from './picture.js';
 import { Plate } from './plate.js';
 import { Spoken, stageWords } from './spoken.js';
 import { spanOf } from './framing.js';
+import { isWithheld } from '../state/shown.js';
 import { tapePlaces } from './tape_ends.js';
 import { probe } from './webgl.js';
 
@@ -60,6 +61,7 @@ class Stages {
     this.calm.addEventListener('change', () => this.read());
     this.lost = new Lost({ picture, overlay, store, tell, redraw: () => this.redraw(), back: () => this.redraw() });
     this.onFrame = now_ms => this.tick(now_ms);
+    this.isHeld = name => isWithheld(store.view, name);
     this.listen();
   }
 
@@ -257,8 +259,10 @@ class Stages {
   visible() {
     const { rects, seenNow } = this,
       aboard = rects.aboard ? this.halfIn('aboard') : null,
-      outside = rects.outside ? this.halfIn('outside') : null;
-    if (seenNow?.aboard !== aboard || seenNow.outside !== outside) this.seenNow = { aboard, outside, halves: [aboard, outside].filter(Boolean) };
+      outside = rects.outside ? this.halfIn('outside') : null,
+      { over } = rects; // drawn last
+    if (seenNow?.aboard !== aboard || seenNow.outside !== outside || seenNow.over !== over)
+      this.seenNow = { aboard, outside, over, halves: (over === 'aboard' ? [outside, aboard] : [aboard, outside]).filter(Boolean) };
     return this.seenNow.halves;
   }
 
@@ -280,12 +284,19 @@ class Stages {
     for (const half of this.all) {
       const rect = this.rects[half.frame];
       half.dom.box.hidden = !rect;
-      if (rect) half.fitInto(rect);
+      half.dom.box.classList.toggle('over', this.rects.over === half.frame);
+      if (rect) half.fitInto(rect, this.overIn(half.frame));
     }
-    this.beside.fitInto(this.rects.outside);
+    this.beside.fitInto(this.rects.outside, this.overIn('outside'));
     this.overlay.placeSeam(this.rects.seam);
     this.lineMoved = true;
     this.read();
+  }
+
+  // The rectangle of the small stage that lies over this one.
+  overIn(frame) {
+    const { over } = this.rects;
+    return over && over !== frame ? this.rects[over] : null;
   }
 
   invalidate() {
@@ -330,7 +341,11 @@ class Stages {
       half.placeLabels();
       half.around?.draw(half, time_s);
       if (half.spoken.isDue(now_ms, playing))
-        half.spoken.say(stageWords(half.model, half.shown, half.frame, half.preset, time_s, this.store.view.units, half.posts?.words), now_ms, playing);
+        half.spoken.say(
+          stageWords(half.model, half.shown, half.frame, half.preset, time_s, this.store.view.units, half.posts?.words, this.isHeld),
+          now_ms,
+          playing,
+        );
     }
     this.lineMoved = false;
   }

@@ -1,6 +1,7 @@
 // The lanes of the timeline: ruler, a line a motion in its dash, event marks as buttons, playhead, loop flags. Scrubbed anywhere.
 
 import { motionName } from '../../state/fields.js';
+import { isWithheld } from '../../state/shown.js';
 import { homeAnswer, homeName, servedHome } from '../../state/homes.js';
 import { clamp } from '../../state/scale.js';
 import { pathStyle } from '../../state/palette.js';
@@ -70,15 +71,15 @@ export function createLanes({ store, clock }) {
     const lanes = shownLanes();
     document.documentElement.style.setProperty('--lanes', Math.max(2, lanes.length));
     axis = createAxis(
-      lanes.flatMap(({ motion, ends }) => [...motion.events.map(event => event.time_s), ends]),
+      told(lanes).flatMap(({ motion, ends }) => [...motion.events.map(event => event.time_s), ends]),
       clock.end_s,
     );
     const where = servedHome(store) ? ` in ${homeName(store, servedHome(store))}` : '';
-    marks = eventMarks(lanes, index => motionName(store, index) + where, store.fields.kinds);
+    marks = eventMarks(told(lanes), index => motionName(store, index) + where, store.fields.kinds);
     picture.replaceChildren(
       s('defs', {}, s('clipPath', { id: 'flown' }, clip)),
       ...ruler(axis, clock.end_s, x, type),
-      ...lanes.map(lane => line(lane, 'later')),
+      ...told(lanes).map(lane => line(lane, 'later')),
       s(
         'g',
         { 'clip-path': 'url(#flown)' },
@@ -99,6 +100,9 @@ export function createLanes({ store, clock }) {
     type = Number(style.getPropertyValue('--type')) || 1;
     letters.font = `${style.fontSize} ${style.fontFamily}`;
   }
+
+  // all but those whose way is held back: of them no more is drawn than has been flown
+  const told = lanes => lanes.filter(({ index }) => !isWithheld(store.view, motionName(store, index)));
 
   // of the habitat that is served
   const served = () => homeAnswer(store.answer, servedHome(store)) ?? store.answer;
@@ -134,8 +138,9 @@ export function createLanes({ store, clock }) {
   // with little room only those of the chosen motion
   function lettering({ motion, index, y, starts, ends, lettered }) {
     if (!lettered && index !== store.view.chosen) return null;
-    const name = shortName(motionName(store, index)),
-      does = laneWords(motion, ends, store.fields.kinds[motion.kind].stays);
+    const name = shortName(motionName(store, index));
+    if (isWithheld(store.view, motionName(store, index))) return s('text', { x: width, y: y + 4.5 * type, 'text-anchor': 'end', class: 'lane-name' }, name);
+    const does = laneWords(motion, ends, store.fields.kinds[motion.kind].stays);
     const put = placeWords([`${name} ${does}`, does, name], { from: x(starts), to: x(ends), width, widthOf: text => letters.measureText(text).width });
     return put && s('text', { x: put.x, y: y + 4.5 * type, 'text-anchor': put.anchor, class: 'lane-name' }, put.words);
   }
