@@ -6,7 +6,8 @@ what was made, so that only a checkout needs npm; where npm cannot be reached an
 
     static/vendor/             the packages' modules as they are, fonts and licences: what the modules in static/ import
     static/vendor/stars.js     the brightest stars of a published catalogue
-    static/vendor/page/        the bundle that the server sends, and page.json, which says what it was made from
+    static/vendor/page/        the bundle that the server sends, and page.json, which says what it was made from; and player.js, one
+                               script with all it needs in it, which goes into every file that plays by itself
     static/vendor/bundler/     esbuild, kept so that bundling again fetches nothing
 
 Nothing is fetched while the stamp matches the lock; nothing is bundled while page.json matches the sources.
@@ -55,10 +56,14 @@ ADDONS = ("OrbitControls.js", "EXRExporter.js")  # of three, which import it by 
 BUNDLER = ("esbuild", "@esbuild")  # the program, and its binary for this machine
 STAMP = "stamp.txt"
 ENTRIES = ("main.js", "brief.js")  # the workbench, and the page to print
+PLAYER = "player.js"
 OPTIONS = (
-    "--bundle", "--splitting", "--format=esm", "--minify", "--target=es2022", "--charset=utf8", "--legal-comments=eof",
-    "--log-level=warning",
+    "--bundle", "--minify", "--target=es2022", "--charset=utf8", "--legal-comments=eof", "--log-level=warning",
 )  # fmt: skip
+PARTS, ALONE = (
+    ("--splitting", "--format=esm"),
+    ("--format=iife",),
+)  # files that import one another; one that imports nothing
 OUT_OF_REACH = """
 Rimfall's page needs a few packages from npm, and `npm ci` could not get them:
 
@@ -184,18 +189,22 @@ def bundle(static):
         return f"The page's modules could not be bundled: {NODE} is not installed."
     page = static / "vendor/page"
     shutil.rmtree(page, ignore_errors=True)
-    command = [static / "vendor/bundler/node_modules/esbuild/bin/esbuild", *ENTRIES, *OPTIONS]
-    done = node(
-        [*map(str, command), f"--outdir={page}", f"--metafile={page / 'meta.json'}"],
-        return_completed_process=True, cwd=static, capture_output=True, text=True, encoding="utf-8", errors="replace",
-    )  # fmt: skip
-    if done.returncode != 0:
-        return f"The page's modules could not be bundled:\n\n{done.stderr.strip()[-2000:]}"
-    meta = json.loads((page / "meta.json").read_text(encoding="utf-8"))
-    (page / "meta.json").unlink()
-    outputs = {Path(name).name: output for name, output in meta["outputs"].items()}
+    metas = []
+    for entries, how in ((ENTRIES, PARTS), ((PLAYER,), ALONE)):
+        command = [static / "vendor/bundler/node_modules/esbuild/bin/esbuild", *entries, *OPTIONS, *how]
+        done = node(
+            [*map(str, command), f"--outdir={page}", f"--metafile={page / 'meta.json'}"],
+            return_completed_process=True, cwd=static, capture_output=True, text=True, encoding="utf-8", errors="replace",
+        )  # fmt: skip
+        if done.returncode != 0:
+            return f"The page's modules could not be bundled:\n\n{done.stderr.strip()[-2000:]}"
+        metas.append(json.loads((page / "meta.json").read_text(encoding="utf-8")))
+        (page / "meta.json").unlink()
+    outputs = {Path(name).name: output for name, output in metas[0]["outputs"].items()}
     made = {
-        "sources": {name: digest(static / name) for name in sorted(meta["inputs"])},
+        "sources": {
+            name: digest(static / name) for name in sorted({name for meta in metas for name in meta["inputs"]})
+        },
         "preload": {name: sorted(imported_at_once(outputs, name)) for name in ENTRIES},
     }
     (page / "page.json").write_text(json.dumps(made, indent=1), encoding="utf-8")

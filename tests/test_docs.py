@@ -78,7 +78,7 @@ def test_files_named_exist(doc):
 def looks_like_a_path(name):
     top = name.split("/")[0]
     inside = "/" in name and (ROOT / top).exists()
-    return inside or bool(re.search(r"\.(?:py|js|html|css|toml|md|lock)$", name))
+    return inside or bool(re.search(r"\w\.(?:py|js|html|css|toml|md|lock)$", name))
 
 
 def is_there(name):

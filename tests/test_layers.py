@@ -66,6 +66,7 @@ PACKAGES = {
 JAVASCRIPT = {
     "main": {"panels", "views", "api", "kept", "state", "time"},
     "brief": {"panels", "views", "api", "kept", "state", "time"},
+    "player": {"panels", "views", "api", "state", "time"},
     "panels": {"files", "state", "time"},
     "views": {"state", "time", "vendor"},
     "api": {"state", "time"},

@@ -107,8 +107,10 @@ def test_the_wheel_holds_the_page_and_no_build_leftovers(wheel):
         "rimfall/cli/main.py",
         "rimfall/static/vendor/page/main.js",
         "rimfall/static/vendor/page/brief.js",
+        "rimfall/static/vendor/page/player.js",
         "rimfall/static/vendor/LICENSE-three.txt",
         "rimfall/templates/page.html",
+        "rimfall/templates/one_file.html",
     } <= set(names)
     import rimfall
 

@@ -80,6 +80,7 @@ const FIRST_VIEW = {
   follower: null,
   keys: true,
   lent: false,
+  fixed: false, // nothing of the scene is changed here: it has no handles
   away: { files: {}, picture: {} },
 };
 

@@ -60,7 +60,7 @@ const seesOwn = ({ frame }, { shot: { camera } }) => Boolean(camera?.shown && ca
 function ownCamera(panel, dom, store) {
   const { camera } = store.shot,
     here = camera?.own.view === dom.frame;
-  if (camera && !here) return;
+  if (!here && (camera || store.view.fixed)) return;
   const mine = button(panel, 'seat-both', MINE);
   if (here) mine.setAttribute('aria-pressed', String(camera.shown));
   mine.addEventListener('click', () => {

@@ -34,6 +34,7 @@ export class Launch {
   update(half, clock) {
     const m = half.chosen;
     const ready =
+      !this.store.view.fixed &&
       !half.aimed?.open &&
       !half.view.presenting &&
       m?.stage.aimed &&

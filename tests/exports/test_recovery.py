@@ -18,7 +18,7 @@ from tests.exports.files_of_ours import CHOICES, EXAMPLES, TABLES, TITLE, kind_o
 from tests.scene.documents import trace_of
 from tests.tables import each_row
 
-DRAWN = ("svg", "pdf")  # drawings carry the scene alone
+DRAWN = ("svg", "pdf", "html")  # drawings, and a page that plays, carry the scene alone
 
 
 @each_row("name", sorted(set(FORMATS) - set(TABLES)))

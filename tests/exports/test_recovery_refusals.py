@@ -72,6 +72,10 @@ def svg(metadata, before=b""):
     return before + b'<svg xmlns="http://www.w3.org/2000/svg"><metadata>' + metadata + b"</metadata></svg>"
 
 
+def page(notes):
+    return b'<!doctype html><script type="application/json" id="rimfall-notes">' + notes + b"</script></html>\n"
+
+
 def crate(texts, stated=None, packed=None, version=b"\0\x08", chunks=b"\0"):
     """A .usdc of its texts alone, packed by LZ4 as one run of literals (LZ4 block format, "Sequences")."""
     more = len(texts) - 15
@@ -108,6 +112,8 @@ DAMAGED = [
     (svg(NOTES)[:-5], "it is cut short"),
     (b"<svg><metadata>" + NOTES, "its metadata does not end"),
     (svg(b'{"a": "b'), "a text in it does not end"),
+    (page(NOTES)[:-5], "it is cut short"),
+    (page(NOTES).replace(b"</script>", b""), "the notes in it do not end"),
     (PDF[:-30], "it does not end as a PDF ends"),
     (pdf(b"/Scene <7b7d>", xref=3), "its cross-reference table (xref) is not at byte 3"),
     (pdf(b"/Scene <7b7>"), "the scene in it is broken off"),
@@ -161,6 +167,8 @@ FOREIGN = [
     svg(b"<rdf:RDF/>"),
     svg(b"", b'<?xml version="1.0"?>'),
     svg(NOTES, b'<?xml version="1.0"?><!DOCTYPE svg [<!ENTITY a "aaaa"><!ENTITY b "&a;&a;&a;">]>'),
+    b"<!doctype html><title>A page of another</title></html>",
+    page(b'{"a": 1}'),
     pdf(b"/Title (a plot)"),
     zipped({"a.txt": b"a"}),
     zipped({"inner.zip": zipped({"n.json": NOTES})}),

@@ -32,6 +32,7 @@ SIGNS = {
 }
 PLOTS = ("path", "true", "height", "felt")
 SIGNS |= {f"plot-{name}-{end}": sign for name in PLOTS for end, sign in (("svg", b"<svg"), ("pdf", b"%PDF-"))}
+SIGNS |= {"html": b"<!doctype html>"}
 SIGNS |= {"plots-pdf": b"%PDF-", "map-svg": b"<svg", "map-pdf": b"%PDF-"}
 TWINS = {"usdc": "usda", "usdz": "usda", "map-pdf": "map-svg"}  # format -> what holds the same, written otherwise
 TWINS |= {f"plot-{name}-pdf": f"plot-{name}-svg" for name in PLOTS}

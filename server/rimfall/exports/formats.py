@@ -8,14 +8,16 @@ from ..errors import BadInput, refusal
 from ..physics.budget import TooMuchWork, passing, spend
 from . import csv, forces, gltf, limits_sheet, plain, plots, usd
 from .notes import as_json
+from .one_file import scene_file
 from .options import Options
 from .scene_sampling import most_sampled, sample_scene
 
 _WHICH = ("motions", "from_s", "to_s")
 _FRAMES = (*_WHICH, "fps", "first_frame", "samples_per_frame", "retime")
 _SPACE = ("unit", "up", "origin")
-_TABLE, _JSON, _ZIP, _SVG, _PDF = (
+_TABLE, _HTML, _JSON, _ZIP, _SVG, _PDF = (
     "text/csv; charset=utf-8",
+    "text/html; charset=utf-8",
     "application/json",
     "application/zip",
     "image/svg+xml",
@@ -142,6 +144,14 @@ _ALL = (
         "forces.json",
         forces.notes,
         _STAGED,
+    ),
+    Format(
+        "html",
+        "The scene as one file that plays by itself, in any browser and without a network",
+        _HTML,
+        "html",
+        scene_file,
+        ("motions",),
     ),
     Format("plot-path-svg", "Plot of the paths", _SVG, "path.svg", plots.path_svg, _WHICH),
     Format("plot-path-pdf", "Plot of the paths, for print", _PDF, "path.pdf", plots.path_pdf, _WHICH),

@@ -31,8 +31,8 @@ from ..scene.checks import followed
 from ..scene.craft import answers as craft_answers
 from ..scene.craft import scenes as crafts
 from ..scene.craft.asked import asked_of
-from ..scene.craft.drawn import drawn as drawn_craft
 from ..scene.document import frame_rate
+from ..scene.drawn import drawn
 from ..scene.feel import answers as feel_answers
 from ..scene.feel.answers import feel
 from ..scene.questions import GREATEST_SAMPLES, GREATEST_SAMPLES_IN_LISTS
@@ -51,7 +51,6 @@ from ..scene.reading import (
 from ..scene.shot import aim, camera, grid, landings, match
 from ..scene.size import answers as size_answers
 from ..scene.work import GREATEST_BYTES, Stopped, Store, bounded
-from ..shapes.drawn import drawn
 from ..talk import examples as talks
 from ..talk.reading import read as read_talk
 from .asked import Answer, Asked, NothingThere, refused
@@ -148,11 +147,7 @@ def _mesh(body, _):
 
 def _drawn(scene):
     """What a scene's habitats and its craft are drawn from, as JSON."""
-    habitats = [scene.habitat, *(other.habitat for other in scene.compare)]
-    craft = drawn_craft(scene)
-    return to_json(
-        {"habitats": [drawn(part.habitat()) for part in habitats]} | ({} if craft is None else {"craft": craft})
-    )
+    return to_json(drawn(scene))
 
 
 def _map(body, _, width, draw, units):

@@ -78,6 +78,7 @@ const GROUPS = [
       },
     ],
   },
+  { say: 'To show anywhere', rows: [one('one-file', 'The scene, playing', 'html', 'HTML, one file')] },
   { say: 'To open here again', rows: [inBrowser('scene', 'The scene itself', 'JSON')] },
 ];
 /** Rows drawn from the stages, and those of them that take every frame. */

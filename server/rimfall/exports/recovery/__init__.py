@@ -24,7 +24,7 @@ from .packed import of_zip
 from .pictures import of_png, of_webm
 from .tables import beside, refuse_table
 from .terms import WANTED, Limits, Recovered, damaged, foreign, too_much
-from .texts import of_glb, of_notes, of_pdf, of_svg, of_usda
+from .texts import of_glb, of_html, of_notes, of_pdf, of_svg, of_usda
 
 _LIMITS = Limits()
 _OF_A_PATH = replace(_LIMITS, file_bytes=2_000_000_000)  # a file on disk is read where it lies, not taken into memory
@@ -36,6 +36,7 @@ _READERS = {  # how a file begins -> its reader
     b"PK\3\4": of_zip,
     b"<svg": of_svg,
     b"<?xml": of_svg,
+    b"<!doctype html>": of_html,
     b"%PDF-": of_pdf,
     b"\x89PNG\r\n\x1a\n": of_png,
 }

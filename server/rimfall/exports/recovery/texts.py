@@ -1,4 +1,4 @@
-"""The scene out of files that are text or hold one: JSON, glTF, OpenUSD as text, SVG and PDF. Each takes a memoryview and Limits, and
+"""The scene out of files that are text or hold one: JSON, glTF, OpenUSD as text, SVG, HTML and PDF. Each takes a memoryview and Limits, and
 gives a Recovered. Raises Refused."""
 
 import json
@@ -13,6 +13,11 @@ _USDA_TEXT = re.compile(rb'[^"\\]*+(?:\\.[^"\\]*+)*+"', re.DOTALL)
 _USDA_END = re.compile(rb"^\}\s*\Z", re.MULTILINE)
 _METADATA, _METADATA_END = re.compile(rb"<metadata>"), re.compile(rb"</metadata>")
 _SVG_END = re.compile(rb"</svg>\s*\Z")
+_HTML_NOTES, _HTML_NOTES_END = (
+    re.compile(rb'<script type="application/json" id="rimfall-notes">'),
+    re.compile(rb"</script>"),
+)
+_HTML_END = re.compile(rb"</html>\s*\Z")
 _ENTITIES = re.compile(rb"<!(?:DOCTYPE|ENTITY)", re.IGNORECASE)
 _ESCAPES = {b"&lt;": b"<", b"&gt;": b">", b"&quot;": b'"', b"&amp;": b"&"}
 _PDF_SCENE = re.compile(rb"/Scene <([0-9A-Fa-f]*+)(>?)")
@@ -107,6 +112,19 @@ def of_svg(content, limits):
     for escape, plain in _ESCAPES.items():  # the ampersand last, or what it escapes would be unescaped twice
         text = text.replace(escape, plain)
     return _alone(text, "svg", limits)
+
+
+def of_html(content, limits):
+    """A page that plays by itself: the notes in its head, JSON in which no "<" stands."""
+    start = _HTML_NOTES.search(content[:_HEAD])
+    if start is None:
+        raise foreign("html")
+    end = _HTML_NOTES_END.search(content, start.end(), start.end() + limits.notes_bytes)
+    if end is None:
+        raise damaged("html", "the notes in it do not end")
+    if not _HTML_END.search(content[-_TAIL:]):
+        raise damaged("html", "it is cut short")
+    return of_carried_notes(content[start.end() : end.start()], "html", limits)
 
 
 def of_pdf(content, limits):

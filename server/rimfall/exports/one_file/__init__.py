@@ -1,0 +1,5 @@
+"""A scene as one HTML file that plays by itself: script, style, fonts and answers in it, and nothing asked of a server or a network."""
+
+from .scene import scene_file
+
+__all__ = ["scene_file"]

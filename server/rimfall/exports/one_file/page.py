@@ -1,0 +1,75 @@
+"""The file that plays by itself, put together of its template and of what the page's build made: script, styles, fonts.
+
+Its own security policy lets it reach nothing: one script and one style, each by its hash, fonts and pictures that are in it.
+"""
+
+import base64
+import html
+import json
+import re
+from hashlib import sha256
+
+from ... import __version__
+from ...errors import BadInput, refusal
+from ...folders import NOT_MADE, folder
+
+SCRIPT = "vendor/page/player.js"
+STYLES = ("tokens.css", "page.css", "desk.css", "views.css", "sheets.css", "player.css")
+ICON = "favicon.svg"
+_FONT = re.compile(r"url\((vendor/[\w.-]+\.woff2)\)")
+_COMMENT = re.compile(r"/\*.*?\*/\s*", re.DOTALL)
+_HOLE = re.compile(r"\{\{ (\w+) \}\}")
+_ENDS_SCRIPT = re.compile(r"<(?=/script|script|!--)", re.IGNORECASE)
+_POLICY = (
+    "default-src 'none'; script-src {script}; style-src {style}; font-src data:; img-src data: blob:; base-uri 'none'; "
+    "form-action 'none'"
+)
+
+
+def page_of(title, about, notes, shown):
+    """The file's bytes. title: of the scene or the talk, as it is; about: what it is, a sentence; notes: what it says of itself, plain
+    data with the document in it; shown: JSON bytes that the script reads. Raises BadInput where the page was not built."""
+    script, style = _script(), _style()
+    parts = {
+        "policy": _POLICY.format(script=_hash(script), style=_hash(style)),
+        "notes": in_script(json.dumps(notes, ensure_ascii=False)),
+        "title": html.escape(title),
+        "about": html.escape(about),
+        "version": __version__,
+        "icon": _data("image/svg+xml", (folder("static") / ICON).read_bytes()),
+        "style": style,
+        "shown": in_script(shown.decode()),
+        "script": script,
+    }
+    template = (folder("templates") / "one_file.html").read_text(encoding="utf-8")
+    return _HOLE.sub(lambda hole: parts[hole[1]], template).encode()
+
+
+def in_script(text):
+    """JSON as it may stand between <script> and </script>: nothing in it ends the script, opens another, or breaks a line."""
+    return text.replace("<", "\\u003c").replace("\u2028", "\\u2028").replace("\u2029", "\\u2029")
+
+
+def _script():
+    path = folder("static") / SCRIPT
+    if not path.is_file():
+        say = f"A file that plays by itself holds the script of Rimfall's page, and that was not built. {NOT_MADE}"
+        raise BadInput(refusal("export", "html", "another format until the page is built", say))
+    # inside a script a sign may be written by its number wherever it can stand: in texts, and in what is matched against texts
+    return _ENDS_SCRIPT.sub(r"\\x3c", path.read_text(encoding="utf-8").replace("\r", ""))
+
+
+def _style():
+    static = folder("static")
+    sheets = (_COMMENT.sub("", (static / name).read_text(encoding="utf-8")) for name in STYLES)
+    fonts = _FONT.sub(lambda at: f"url({_data('font/woff2', (static / at[1]).read_bytes())})", "\n".join(sheets))
+    return fonts.replace("\r", "")
+
+
+def _data(media_type, content):
+    return f"data:{media_type};base64,{base64.b64encode(content).decode()}"
+
+
+def _hash(text):
+    """Of a script or a style, as a security policy names it."""
+    return f"'sha256-{base64.b64encode(sha256(text.encode()).digest()).decode()}'"

@@ -1,0 +1,25 @@
+"""One scene as a file that plays by itself."""
+
+from pydantic_core import to_json
+
+from ... import __version__
+from ...phrases import CAUTION
+from .answers import answers_of, fields
+from .page import page_of
+
+ABOUT = "Motion in a turning habitat, seen from aboard and from outside: one file that plays by itself."
+
+
+def scene_file(trace, options):
+    """The HTML file of a Trace, bytes; motions that are not taken are in it, and hidden at first. Raises BadInput where the page was not
+    built."""
+    scene = trace.scene
+    hidden = [one.name for one in scene.motions if one.name not in options.motions]
+    notes = {
+        "program": f"Rimfall {__version__}",
+        "title": scene.title,
+        "scene": scene.model_dump(mode="json"),
+        "caution": CAUTION,
+    }
+    shown = b'{"fields": %b, "hidden": %b, %b}' % (to_json(fields()), to_json(hidden), answers_of([trace]))
+    return page_of(scene.title or "Untitled scene", ABOUT, notes, shown)

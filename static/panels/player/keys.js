@@ -1,0 +1,35 @@
+// The keys of a scene that plays from a file.
+
+import { PACES } from '../looks/looks.js';
+import { toggleLoop } from '../timeline/timeline.js';
+
+/** [key, as it is written, what it does, act(what it acts on)] */
+export const KEYS = [
+  [' ', 'Space', 'play or pause', ({ clock }) => clock.toggle()],
+  [',', ',', 'one frame back', ({ clock }) => clock.stepFrame(-1)],
+  ['.', '.', 'one frame on', ({ clock }) => clock.stepFrame(1)],
+  ['[', '[', 'to the mark before', on => toMark(on, -1)],
+  [']', ']', 'to the next mark', on => toMark(on, 1)],
+  ['s', 'S', 'slower, then full speed again', ({ clock }) => clock.setPace(PACES[(PACES.indexOf(clock.pace) + 1) % PACES.length])],
+  ['l', 'L', 'loop', ({ clock }) => toggleLoop(clock)],
+  ['v', 'V', 'seats', ({ stages }) => stages.openPresets('aboard')],
+  ['h', 'H', 'hide or show the first motion', ({ motions }) => motions.turn(0)],
+  ['?', '?', 'about this file', ({ about }) => about.show()],
+];
+
+export function createPlayerKeys(on) {
+  addEventListener('keydown', event => {
+    if (event.defaultPrevented || event.ctrlKey || event.metaKey || event.altKey || document.querySelector('dialog[open]')) return;
+    if (event.target.closest?.('select, textarea, input:not([type=range])')) return;
+    const match = KEYS.find(([key]) => key === event.key.toLowerCase());
+    if (!match) return;
+    event.preventDefault();
+    match[3](on);
+  });
+}
+
+function toMark({ clock, timeline }, way) {
+  const marks = [0, ...timeline.marks()];
+  const next = way > 0 ? marks.find(time => time > clock.time_s + 1e-6) : marks.findLast(time => time < clock.time_s - 1e-6);
+  if (next !== undefined) clock.seek(next);
+}

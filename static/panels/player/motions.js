@@ -1,0 +1,48 @@
+// What moves, a button each that hides it and shows it again; and the line that says what becomes of what is shown.
+
+import { h, setAttribute, setText } from '../shared/dom.js';
+import { marker } from '../shared/path_key.js';
+import { s } from '../shared/dom.js';
+import { motionName } from '../../state/fields.js';
+
+const MOST_TOLD = 2; // motions in the line
+
+/** `line`: the element that says it. */
+export function createMotions({ store, line }) {
+  const element = h('div', { class: 'player-motions', role: 'group', 'aria-label': 'Shown' });
+  let buttons = [];
+
+  function draw() {
+    buttons = store.document.motions.map((_, index) =>
+      h('button', { type: 'button', class: 'player-motion', onclick: () => turn(index) }, sign(index), h('span', {}, motionName(store, index))),
+    );
+    element.replaceChildren(...buttons);
+    update();
+  }
+
+  function turn(index) {
+    const name = motionName(store, index),
+      { hidden } = store.view;
+    store.look({ hidden: hidden.includes(name) ? hidden.filter(one => one !== name) : [...hidden, name] });
+  }
+
+  function update() {
+    buttons.forEach((button, index) => setAttribute(button, 'aria-pressed', !store.view.hidden.includes(motionName(store, index))));
+    setText(line, lineOf(store));
+  }
+
+  store.on('answer', draw);
+  store.on('view', update);
+  return { element, turn };
+}
+
+/** 'Lob out lands 5.21 m spinward after 1.06 s; Lob back lands …', of the first two that are shown. */
+export function lineOf({ answer, view }) {
+  const shown = (answer?.motions ?? []).filter(({ name, in_short: short }) => short && !view.hidden.includes(name));
+  const told = shown.slice(0, MOST_TOLD).map(({ name, in_short: short }) => `${name} ${short}`);
+  const more = shown.length - told.length;
+  if (more) told.push(`and ${more} more`);
+  return told.length ? `${told.join('; ')}.` : 'Everything is hidden.';
+}
+
+const sign = index => s('svg', { class: 'key', width: 16, height: 16, viewBox: '0 0 16 16', 'aria-hidden': true }, marker(index, 8, 8, 5, 'stage'));

@@ -1,0 +1,106 @@
+"""The file that plays by itself, opened from disk by a browser without a network."""
+
+import pytest
+
+from rimfall.exports.formats import FORMATS
+from rimfall.exports.options import read_options
+from tests.exports.files_of_ours import scene
+from tests.scene.documents import trace_of
+
+from .conftest import Troubles
+from .looking import LONG_S, PAINTING_OF, changed, pictures, plain, spoken, until
+from .test_accessible import found
+
+WITHOUT_WEBGL = """const real = HTMLCanvasElement.prototype.getContext;
+HTMLCanvasElement.prototype.getContext = function (kind, ...more) { return kind.startsWith('webgl') ? null : real.call(this, kind, ...more); };"""
+
+
+@pytest.fixture(scope="module")
+def scene_file(tmp_path_factory):
+    path = tmp_path_factory.mktemp("away") / "same lob.html"
+    path.write_bytes(FORMATS["html"].write(trace_of(scene("same-lob")), read_options({}, scene("same-lob"))))
+    return path
+
+
+@pytest.fixture
+def open_file(browser):
+    """Opens a file: `open_file(path, width, height, before=script)`; any request, error or word on the console fails."""
+    opened = []
+
+    def open_one(path, width=1000, height=640, before=None, **options):
+        context = browser.new_context(viewport={"width": width, "height": height}, **options)
+        context.set_default_timeout(LONG_S * 1000)
+        context.set_offline(True)
+        if before:
+            context.add_init_script(before)
+        page = context.new_page()
+        troubles = Troubles(path.as_uri().rpartition("/")[0])
+        troubles.watch(page)
+        PAINTING_OF[page] = "all"
+        opened.append((context, troubles))
+        page.goto(path.as_uri())
+        page.locator("body[data-ready]").wait_for()
+        return page
+
+    yield open_one
+    for context, _ in opened:
+        context.close()
+    assert [trouble for _, troubles in opened for trouble in troubles.verdict()] == []
+
+
+def clock_s(page):
+    return float(page.locator("#timeline .time b").inner_text())
+
+
+def test_a_scene_plays_from_disk_and_hides_and_shows(open_file, scene_file):
+    page = open_file(scene_file)
+    page.locator("#stages[data-drawn-radius]").wait_for()
+    assert page.title() == scene("same-lob").title
+    assert plain(page.locator("#line").inner_text()).startswith("Lob out lands 5.21 m spinward after 1.06 s; Lob back")
+    assert found(page) == []
+
+    before = pictures(page)
+    page.keyboard.press(".")
+    page.keyboard.press(".")
+    assert clock_s(page) == pytest.approx(2 / 24, abs=0.006)
+    page.keyboard.press("Space")
+    until("the clock runs", lambda: clock_s(page) > 0.3)
+    page.keyboard.press("Space")
+    changed(page, before, "both stages moved")
+    assert "Lob out" in spoken(page, "aboard")
+
+    page.get_by_role("button", name="Lob out", exact=True).click()
+    until("it is hidden", lambda: "Lob out" not in spoken(page, "aboard"))
+    assert page.locator("#line").inner_text().startswith("Lob back")
+    assert page.locator(".launch-ring:visible").count() == 0
+    page.get_by_role("button", name="Lob out", exact=True).click()
+    until("it is shown again", lambda: "Lob out" in spoken(page, "aboard"))
+
+    page.keyboard.press("v")
+    page.keyboard.press("ArrowDown")
+    page.keyboard.press("Escape")
+    assert page.locator(".stage-aboard .stage-seat").inner_text() != "From the side"
+    page.keyboard.press("?")
+    about = page.get_by_role("dialog")
+    assert "It lands 5.21 m spinward" in plain(about.inner_text())
+    assert found(page) == []
+    page.keyboard.press("Escape")
+
+    page.set_viewport_size({"width": 320, "height": 568})  # a small phone
+    assert page.evaluate("document.documentElement.scrollWidth") <= 320
+    for button in page.locator("button:visible").all():
+        button.scroll_into_view_if_needed()
+        box = button.bounding_box()
+        assert min(box["width"], box["height"]) >= 24
+    assert page.locator(".lanes").bounding_box()["width"] > 250
+    assert found(page) == []
+
+
+def test_without_webgl_flat_plates_stand_in(open_file, scene_file):
+    page = open_file(scene_file, before=WITHOUT_WEBGL)
+    page.locator("#stages.stages-flat .stage-plate").first.wait_for()
+    page.keyboard.press("End")
+    page.locator(".scrub").focus()
+    page.keyboard.press("End")
+    until("it has landed", lambda: ", landed" in spoken(page, "aboard"))
+    assert found(page) == []
