@@ -5,7 +5,7 @@ from pathlib import Path
 
 from ..errors import BadInput, Refused, refusal
 from ..exports.recovery import read_source
-from ..phrases import length, listed
+from ..phrases import listed
 from ..scene.questions import trace
 from ..scene.reading import as_utf8
 from ..scene.work import bounded_alone
@@ -62,22 +62,22 @@ def _source(name):
 
 def _as_text(talk):
     """Lines: title, what it is about, each step with its scene in a few words, and how long it all takes."""
-    lines, spoken, played, end = [talk.title, *filter(None, [talk.about]), ""], 0.0, 0.0, None
+    lines, spoken, played, ends = [talk.title, *filter(None, [talk.about]), ""], 0.0, 0.0, {}
     for number, given in enumerate(talk.steps, start=1):
         if number == 1 or given.scene is not talk.steps[number - 2].scene:
-            end = _end_s(given.scene, number)
-        plays = played_s(given, end)
+            ends = _ends_s(given.scene, number)
+        plays = played_s(given, max((ends[name] for name in ends.keys() - set(given.step.hidden)), default=0.0))
         spoken, played = spoken + spoken_s(given), played + plays
         lines += [
             f"{number}. {given.step.line or 'No line'}",
-            f"   {_scene(given.scene)}; {_plays(given.step, plays)}.",
+            f"   {_scene(given)}; {_plays(given.step, plays)}.",
         ]
     said = f"{_minutes(spoken)} to say at {WORDS_PER_MINUTE} words a minute, {_minutes(played)} to watch"
     return [*lines, "", f"{number} {'step' if number == 1 else 'steps'}, {_minutes(spoken + played)}: {said}."]
 
 
-def _end_s(scene, number):
-    """When the last thing in a scene has happened. Raises TooMuch, naming the step."""
+def _ends_s(scene, number):
+    """When each motion of a scene ends, by name. Raises TooMuch, naming the step."""
     try:
         traced = trace(scene, parts="own_paths")
     except Refused as refused:
@@ -88,16 +88,15 @@ def _end_s(scene, number):
                 for one in refused.refusals
             )
         ) from None
-    return (traced.count - 1) / float(traced.setting.rate)
+    return {one.motion.name: one.track.ends_s for one in traced.motions if one.track.path is not None}
 
 
-def _scene(scene):
-    """A scene in a few words."""
-    part, names = scene.habitat, [motion.name for motion in scene.motions]
-    habitat = f"a {part.shape} of {length(part.radius_m)} at {part.spin_rpm:g} rpm"
-    return (
-        f"{scene.title or 'A scene'}, {habitat}: {listed(names)}" if names else f"{scene.title or 'A scene'}, {habitat}"
-    )
+def _scene(given):
+    """A step's scene in a few words, with what is seen to move."""
+    scene, part = given.scene, given.scene.habitat
+    names = [motion.name for motion in scene.motions if motion.name not in given.step.hidden]
+    few = f"{scene.title or 'A scene'}, a {part.shape} of {part.radius_m:g} m at {part.spin_rpm:g} rpm"
+    return f"{few}: {listed(names)}" if names else few
 
 
 def _plays(step, plays_s):
