@@ -170,7 +170,7 @@ function build({ store, clock, ask, shown }) {
   createBehind({ store });
   createTheme({ store });
   createTypeSize({ store });
-  const present = presentLater({ store, clock });
+  const present = presentLater({ store, clock, given: () => (held?.talk.steps.length ? held : null) });
   createBar({ store, scenes, share, present, giving });
   createTitle({ store });
   createNotices({ store });
@@ -251,31 +251,41 @@ function whenOpened(store, place, make) {
   });
 }
 
-// fetched with the first press
-function presentLater({ store, clock }) {
-  let present = null;
-  async function enter(talk = null) {
-    const focused = window.document.activeElement;
+// Fetched with the first press. given() → {talk, conductor} that the page holds, or null: then the scene is presented as it stands.
+function presentLater({ store, clock, given }) {
+  let present = null,
+    returnTo = null,
+    conducted = null; // by us
+  async function enter() {
+    const focused = window.document.activeElement,
+      { talk = null, conductor = null } = given() ?? {};
     present ??= load();
     try {
       (await present).enter(talk);
     } catch {
       present = null;
-      store.tell({ kind: 'failed', field: null, say: 'This part of the page could not be loaded.', again: () => enter(talk) });
+      return store.tell({ kind: 'failed', field: null, say: 'This part of the page could not be loaded.', again: enter });
     }
     returnTo = focused;
+    if (!conductor || conductor.conducting) return;
+    conducted = conductor;
+    conductor.begin();
   }
-  let returnTo = null;
+  function left() {
+    conducted?.end();
+    conducted = null;
+    returnTo?.focus();
+  }
   async function load() {
     const job = status.begin({ say: 'Loading' });
     try {
       const [{ createPresent }] = await Promise.all([import('./panels/present/present.js'), addStyle('static/present.css')]);
-      return createPresent({ store, clock, element: element('frame'), left: () => returnTo?.focus() });
+      return createPresent({ store, clock, element: element('frame'), left });
     } finally {
       job.end();
     }
   }
-  return { enter: talk => enter(talk?.steps ? talk : null) };
+  return { enter: () => enter() };
 }
 
 function addStyle(href) {

@@ -1,6 +1,7 @@
 // Puts the steps of a talk on the stages: scene and answer in one move, the view, the clock, and what is held back. It knows no elements and no
 // server, so that the page, who follows it and a talk in one file are conducted alike.
 
+import { landsAt } from './asking.js';
 import { RADIUS, SPIN, getAt, putAt } from './fields.js';
 import { viewOfStep } from './step_view.js';
 
@@ -121,11 +122,20 @@ export function createConductor({ talk, store, clock, answerOf, calm = () => fal
   function phase() {
     const { step } = talk;
     if (conductor.shown !== step) return; // its phase is read when it is put on
-    store.look({ withheld: withheld() });
-    if (talk.phase === 'held') return arm(step);
+    if (talk.phase === 'held') {
+      store.look({ withheld: withheld() });
+      return arm(step);
+    }
+    reveal();
     const pause_s = pauseOf(step);
     stop_s = pause_s !== null && pause_s > clock.time_s + TINY_S ? pause_s : null;
     playOn();
+  }
+
+  // what was held back shows itself as it comes down, and not before
+  function reveal() {
+    const { withheld: held } = store.view;
+    if (held && talk.phase === 'revealed' && clock.time_s >= landsAt(store.answer, held.motions[0]) - TINY_S) store.look({ withheld: null });
   }
 
   function resume() {
@@ -135,6 +145,7 @@ export function createConductor({ talk, store, clock, answerOf, calm = () => fal
 
   // at its pause point, or where it waits for guesses: beyond that nobody sees while it is held
   function watch() {
+    reveal();
     const before_s = last_s;
     last_s = clock.time_s;
     if (clock.playing) talk.paused = false; // by hand

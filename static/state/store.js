@@ -2,6 +2,7 @@
 
 import { createDeckMover } from './decks.js';
 import { getAt, motionName, putAt, readAt } from './fields.js';
+import { createGuesses } from './guesses.js';
 import { createLag } from './lag.js';
 import { TUMBLE_PRESETS, craftRequest, isTumble, tumbler } from './ship.js';
 import { PLACE, aimRequest, renamedAim } from './shot.js';
@@ -188,6 +189,8 @@ export function createStore({ document, fields, timers }) {
     shot: FIRST_SHOT,
     ship: FIRST_SHIP,
     notice: null,
+    /** Where the room thinks that something comes down (guesses.js). Topic `guesses`. */
+    guesses: createGuesses({ changed: () => emit('guesses') }),
     view: { ...structuredClone(FIRST_VIEW), presets: firstPresets(document) },
     get stale() {
       return store.document !== store.answered;

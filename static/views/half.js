@@ -166,6 +166,7 @@ export class Half {
     const weights = this.posts?.update(this, time_s) ?? NONE;
     this.time_s = time_s;
     const aimed = this.aimed?.update(time_s) ?? NONE;
+    const guessed = this.guessed?.update(time_s) ?? NONE;
     this.actors.update(time_s);
     this.pours.update(time_s);
     this.vessels.update(time_s);
@@ -177,6 +178,7 @@ export class Half {
     count = put(wanted, count, weights);
     count = put(wanted, count, aimed);
     count = put(wanted, count, tape);
+    count = put(wanted, count, guessed);
     count = put(wanted, count, this.touches.labels(this));
     count = put(wanted, count, this.nameLabels(time_s));
     count = put(wanted, count, own);
@@ -332,6 +334,11 @@ export class Half {
       const under = model.ground.under(point, turn, floor);
       return under && Math.abs(under.axial_m) <= this.half_m ? under.height_m : null;
     });
+  }
+
+  // Where along the ground a drawn point lies.
+  alongOf(point, time_s) {
+    return this.model.ground.under(point, turnAt(this.model, this.frame, time_s), this.lead?.floor ?? 0)?.along_m ?? null;
   }
 
   // Where the paths run on the picture, and what stands on it, for labels to keep off.

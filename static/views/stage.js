@@ -81,6 +81,7 @@ class Stages {
       changed: () => this.invalidate(),
       clicked: (x, y) => {
         const shownHalf = this.halfIn(half.slot);
+        if (this.guess(shownHalf, x, y)) return;
         if (this.store.view.measure !== 'tape' || !shownHalf?.model) return;
         shownHalf.tape.click(shownHalf, x, y, this.clock.time_s);
         this.invalidate();
@@ -94,6 +95,15 @@ class Stages {
     }
   }
 
+  // A click on the deck while the room is asked: whether it was a guess.
+  guess(half, x, y) {
+    const { store, clock, extras } = this;
+    if (!store.guesses.open || !half?.model || half === this.beside.half || !extras.GuessMarks) return false;
+    const along_m = extras.alongAt(half, x, y, clock.time_s);
+    if (along_m !== null) store.guesses.place(along_m);
+    return true;
+  }
+
   layTape(half, which, end) {
     half.tape.put(which, end);
     this.invalidate();
@@ -105,6 +115,7 @@ class Stages {
     this.store.on('view', patch => this.readView(patch ?? {}));
     this.store.on('feel', () => this.read());
     this.store.on('shot', patch => this.readShot(patch));
+    this.store.on('guesses', () => this.readGuesses());
     this.store.on('document', () => {
       if (this.halves.aboard.launch.shown) this.invalidate();
     }); // the arrow shows the document; all else the answer
@@ -198,6 +209,7 @@ class Stages {
     if (place === 4 && extras.Posts) half.posts ??= new extras.Posts(picture.shared, half, store);
     else if (place === 4) this.fetch('Posts', () => import('./feel/posts.js'));
     if (half === this.beside.half) return; // of another habitat than is aimed in
+    if (store.guesses.motion !== null && extras.GuessMarks) half.guessed ??= new extras.GuessMarks(picture.shared, half, store, () => this.visible()[0]);
     if (place === 5 && extras.Aimed) half.aimed ??= new extras.Aimed(picture.shared, half, store, clock, handles ? held => this.freeze(held) : null);
     else if (place === 5) this.fetch('Aimed', () => import('./shot/aimed.js'));
   }
@@ -205,13 +217,19 @@ class Stages {
   fetch(name, load) {
     this.fetching[name] ??= load().then(
       module => {
-        this.extras[name] = module[name];
+        Object.assign(this.extras, module);
         this.read();
       },
       () => {
         this.fetching[name] = null;
       },
     );
+  }
+
+  readGuesses() {
+    if (this.store.guesses.motion !== null && !this.extras.GuessMarks) this.fetch('GuessMarks', () => import('./guess_marks.js'));
+    for (const half of this.visible()) this.attend(half);
+    this.invalidate();
   }
 
   // While a hand drags, the eye keeps still.

@@ -1,10 +1,12 @@
 // Presenting: the whole window for the stages, a line over them, clock and lanes below. It owns the keys while it lasts. It asks nothing of the
 // server and knows no place of the workbench, so that a single file presents by it too.
 
+import { askAlong } from '../../state/asking.js';
 import { createPresenting, presentingType } from '../../state/presenting.js';
 import { h, setAttribute, setText } from '../shared/dom.js';
 import { createDot, placeOf } from './dot.js';
 import { createFull } from './full.js';
+import { createGuessBar } from './guess_bar.js';
 import { attachHands } from './hands.js';
 import { createHelp } from './help.js';
 import { createSurtitle } from './surtitle.js';
@@ -33,6 +35,7 @@ export function createPresent({ store, clock, talk = null, element, notes = null
     h('p', { class: 'unseen' }, TOLD.dark({ dark: true })),
   );
   const told = h('p', { class: 'unseen', role: 'status' });
+  const bar = createGuessBar({ store });
   const dot = createDot({ element });
   const full = createFull({ left: leave });
   const under = [surtitle.element, ...element.querySelectorAll('.stages, .desk')];
@@ -47,6 +50,7 @@ export function createPresent({ store, clock, talk = null, element, notes = null
     before = { folded: store.view.folded, swapped: store.view.swapped, merged: store.view.merged };
     element.prepend(surtitle.element);
     element.append(cover, told);
+    element.querySelector('.desk').prepend(bar.element);
     element.classList.add('presenting');
     grow();
     store.look({ presenting: true });
@@ -54,8 +58,8 @@ export function createPresent({ store, clock, talk = null, element, notes = null
     const off = new AbortController();
     addEventListener('resize', grow, { signal: off.signal });
     element.addEventListener('pointermove', event => state.point(placeOf(event)), { signal: off.signal });
-    // a slider let go by the pointer is no place for a clicker's keys
-    element.addEventListener('pointerup', event => event.target.matches('input[type=range]') && surtitle.focus(), { signal: off.signal });
+    // a slider let go by the pointer is no place for a clicker's keys, and a stage no place for a ring about it
+    element.addEventListener('pointerup', event => event.target.matches('input[type=range], .stage-view') && surtitle.focus(), { signal: off.signal });
     offs = [() => off.abort(), state.on(heard)];
     full.enter();
     follow();
@@ -64,7 +68,7 @@ export function createPresent({ store, clock, talk = null, element, notes = null
 
   function follow() {
     for (const one of followed) one();
-    followed = ['step', 'phase', 'steps'].map(topic => state.talk.on(topic, update));
+    followed = [...['step', 'phase', 'steps'].map(topic => state.talk.on(topic, update)), askAlong({ store, clock, talk: state.talk })];
     update();
   }
 
@@ -77,7 +81,7 @@ export function createPresent({ store, clock, talk = null, element, notes = null
     full.leave();
     state.rest();
     show();
-    for (const part of [surtitle.element, cover, told]) part.remove();
+    for (const part of [surtitle.element, cover, told, bar.element]) part.remove();
     element.classList.remove('presenting', 'idle', 'with-dials', 'pointing');
     element.style.removeProperty('--type');
     store.look({ presenting: false, withheld: null, ...before });

@@ -1,0 +1,57 @@
+// What the desk says of the room's guesses, and the buttons that place one without a pointer. It names nobody.
+
+import { shownUnit, toShown, withUnit, written } from '../../state/units.js';
+import { h, setText } from '../shared/dom.js';
+
+const STEP_M = 0.1;
+
+export function createGuessBar({ store }) {
+  const { guesses } = store;
+  const says = h('p', { class: 'guess-says', 'aria-live': 'polite' });
+  const last = () => guesses.own.length - 1;
+  const by = step_m => guesses.move(last(), guesses.own[last()] + step_m);
+  const button = (say, onclick, title = null) => h('button', { type: 'button', title, onclick }, say);
+  const place = button('Place a guess', () => guesses.place(guesses.from_m), 'On the deck where it is let go; then move it');
+  const moves = [
+    button('0.1\u00a0m antispinward', () => by(-STEP_M)),
+    button('0.1\u00a0m spinward', () => by(STEP_M)),
+    button('Take it back', () => guesses.drop(last())),
+  ];
+  const element = h('div', { class: 'guess-bar', hidden: true }, says, place, ...moves);
+
+  function update() {
+    element.hidden = guesses.motion === null;
+    if (element.hidden) return;
+    setText(says, guessWords(guesses, store.view.units));
+    place.hidden = !guesses.open;
+    for (const one of moves) one.hidden = !guesses.open || last() < 0;
+  }
+  store.on('guesses', update);
+  store.on('view', patch => patch && 'units' in patch && update());
+  update();
+  return { element };
+}
+
+/** What is said of them, in sentences: how many, and once the landing has been seen how near. */
+export function guessWords(guesses, units) {
+  const { motion, marks, landing_m: landing, revealed } = guesses;
+  const count = marks.length === 1 ? 'One guess' : `${marks.length} guesses`;
+  if (!guesses.open && !revealed) return marks.length === 1 ? 'One guess is in.' : `${marks.length} guesses are in.`;
+  if (!revealed) return marks.length ? `Where does ${motion} come down? ${count} so far.` : `Where does ${motion} come down? Click on the deck.`;
+  if (landing === null) return `${motion} does not come down.`;
+  const where = along_m => whereWords(guesses.spinward(along_m), units);
+  const lands = `${motion} comes down ${where(landing)}.`;
+  if (!marks.length) return lands;
+  const off = metres(guesses.nearest_m, units);
+  if (marks.length === 1) return `${lands} The guess was ${off} off.`;
+  const { median_m, from_m, to_m } = guesses.spread;
+  const nearest = `${lands} Nearest of ${marks.length} guesses: ${off} off.`;
+  if (marks.length < 4) return nearest;
+  const ends = [from_m, to_m].map(guesses.spinward);
+  if (ends[0] * ends[1] < 0) return `${nearest} The middle one: ${where(median_m)}; half of them from ${where(from_m)} to ${where(to_m)}.`;
+  const [near, far] = ends.map(Math.abs).sort((a, b) => a - b);
+  return `${nearest} The middle one: ${where(median_m)}; half of them from ${metres(near, units)} to ${whereWords(Math.sign(ends[0] || ends[1]) * far, units)}.`;
+}
+
+const metres = (length_m, units) => withUnit(written(toShown(length_m, 'm', units), 1), shownUnit('m', units));
+const whereWords = (way_m, units) => `${metres(Math.abs(way_m), units)} ${way_m < 0 ? 'antispinward' : 'spinward'}`;
