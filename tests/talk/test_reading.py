@@ -64,8 +64,8 @@ def test_what_is_left_out_is_filled_in_and_what_comes_of_it_is_a_talk_too():
     whole = read(source).as_data()
     assert {name: value for name, value in whole["steps"][0].items() if name != "scene"} == {
         "change": {}, "line": "", "notes": "", "place": 2, "show": "both", "merged": False, "swapped": False,
-        "seats": {"aboard": "b", "outside": "d"}, "hidden": [], "companion": False, "companion_outside": False, "dimensions": False,
-        "arrows": [], "from_s": 0, "until_s": None, "pace": 1, "plays": True, "ask": None,
+        "seats": {"aboard": "b", "outside": "d"}, "hidden": [], "companion": True, "companion_outside": False, "dimensions": True,
+        "arrows": ["velocity", "centrifugal", "coriolis"], "from_s": 0, "until_s": None, "pace": 1, "plays": True, "ask": None,
     }  # fmt: skip
     assert whole["steps"][1]["seats"]["aboard"] == {
         "position_m": [1, 2, 3], "target_m": [0, 0, 0], "up": [0, 1, 0], "vertical_fov_deg": 30,

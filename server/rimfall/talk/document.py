@@ -1,6 +1,7 @@
 """The document of a talk: every field with its range, label and default, once. What one field alone cannot show is in `resolving.py`.
 
-A step says what differs: its scene is that of the step before where it names none, and `change` sets things of it by their paths.
+A step's scene is that of the step before where it names none, and `change` sets things of it by their paths. What else it leaves out is
+as when a scene is opened.
 """
 
 from typing import Annotated, Any, Literal
@@ -15,6 +16,7 @@ from ..scene.export_part import GREATEST_FOV_DEG, LEAST_FOV_DEG
 GREATEST_STEPS = 200
 GREATEST_CHANGES = 100  # things that one step changes
 LETTERS = ("a", "b", "c", "d", "e", "w")  # of the seats, as the page has them
+ARROWS = ("velocity", "centrifugal", "coriolis")
 PACES = (1, 0.5, 0.25, 0.1)
 _A_SEAT = "a, b, c, d, e or w, a camera in braces (position_m, target_m, up, vertical_fov_deg), or null"
 A_SCENE = "a scene document, the name of a scene to start from, or null: that of the step before"
@@ -78,10 +80,10 @@ class Step(Strict):
     swapped: bool = of_kind("Swapped", "flag", False, may_be="true or false")
     seats: Seats = Seats()
     hidden: list[str] = listed("Hidden motions", 100, [])
-    companion: bool = of_kind("Companion aboard", "flag", False, may_be="true or false")
+    companion: bool = of_kind("Companion aboard", "flag", True, may_be="true or false")
     companion_outside: bool = of_kind("Companion outside", "flag", False, may_be="true or false")
-    dimensions: bool = of_kind("Dimensions", "flag", False, may_be="true or false")
-    arrows: list[Literal["velocity", "centrifugal", "coriolis"]] = listed("Arrows", 3, [])
+    dimensions: bool = of_kind("Dimensions", "flag", True, may_be="true or false")
+    arrows: list[Literal[ARROWS]] = listed("Arrows", 3, list(ARROWS))
     from_s: float = number("From", "s", 0, 4_200, 0.0, shown=linear(0, 60))
     until_s: float | None = number("Pause point", "s", 0, 4_200, None, shown=linear(0, 60))
     pace: Pace = of_kind("Pace", "pace", 1, may_be="1, 0.5, 0.25 or 0.1")
