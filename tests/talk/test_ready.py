@@ -104,7 +104,8 @@ def most_shortened_m():
     return max(abs(drift_m(BALL, 1, of)) - abs(drift_m(BALL, 1, of, air=True)) for of in names)
 
 
-D, U, W, A, R = "Dropped ball", "Straight up", "With the spin", "Against the spin", "As fast as the wheel"
+LIMITED = sorted({row.limit for row in ROWS if row.quantity == "spin" and row.bound in LIMITS})  # rpm
+D, U, W, A, R = "Dropped ball", "Straight up", "With the spin", "Against the spin", "Thrown back"
 SAID = (  # talk, step, what it says, the value of that
     (BALL, 1, "56 metres from the axis", lambda: talk(BALL).steps[0].scene.habitat.radius_m),
     (BALL, 1, "once in 20 seconds", lambda: 2 * math.pi / omega(BALL, 1)),
@@ -118,11 +119,11 @@ SAID = (  # talk, step, what it says, the value of that
     (BALL, 4, "the floor at 17.6", lambda: omega(BALL, 4) * 56),
     (BALL, 5, "Eight metres a second", lambda: field(BALL, 5, U).speed_m_s),
     (BALL, 5, "half a second and then waits", lambda: talk(BALL).steps[4].step.ask.until_s),
-    (BALL, 5, "5.9 metres ahead", lambda: drift_m(BALL, 5, U)),
+    (BALL, 5, "5.95 metres ahead", lambda: drift_m(BALL, 5, U)),
     (BALL, 5, "after 2.6 seconds", lambda: motion(BALL, 5, U).landing.time_s),
     (BALL, 5, "6.7 metres up", lambda: motion(BALL, 5, U).height_m.max()),
-    (BALL, 6, "5.0 metres a second each second", lambda: 2 * omega(BALL, 6) * field(BALL, 6, U).speed_m_s),
-    (BALL, 6, "which is 5.4 there", lambda: omega(BALL, 6) ** 2 * (56 - field(BALL, 6, U).place.height_m)),
+    (BALL, 6, "it says 0.51 g", lambda: 2 * omega(BALL, 6) * field(BALL, 6, U).speed_m_s / G0_M_S2),
+    (BALL, 6, "which is 0.55 g there", lambda: omega(BALL, 6) ** 2 * (56 - field(BALL, 6, U).place.height_m) / G0_M_S2),
     (BALL, 7, "at 6 metres a second", lambda: field(BALL, 7, W).speed_m_s),
     (BALL, 7, "35 degrees up", lambda: field(BALL, 7, A).elevation_deg),
     (BALL, 7, "after 1.1 seconds", lambda: motion(BALL, 7, W).landing.time_s),
@@ -165,6 +166,11 @@ SAID = (  # talk, step, what it says, the value of that
     (WHEEL, 6, "about a sixth", lambda: (felt(6)["walk_spinward_g"] - felt(6)["walk_antispinward_g"]) / 2 / felt(6)["feet_g"]),
     (WHEEL, 6, "17.6 metres a second here", lambda: omega(WHEEL, 6) * 56),
     (WHEEL, 6, "at 7.4 in the small wheel", lambda: omega(WHEEL, 5) * 10),
+    (WHEEL, 7, "at most 0.1", lambda: min(LIMITED)),
+    (WHEEL, 7, "or 1, 3", lambda: LIMITED[2]),
+    (WHEEL, 7, "or 1", lambda: LIMITED[1]),
+    (WHEEL, 7, "3, 4", lambda: LIMITED[3]),
+    (WHEEL, 7, "4 or 6", lambda: max(LIMITED)),
     (WHEEL, 7, "Clark & Hardy 1960: 0.1", lambda: limit("Clark & Hardy", 1960)),
     (WHEEL, 7, "SP-413 1977, for everybody in a settlement: 1", lambda: limit("SP-413", 1977)),
     (WHEEL, 7, "Cramer 1985: 3", lambda: limit("Cramer", 1985)),
