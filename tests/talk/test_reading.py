@@ -1,7 +1,9 @@
 """A talk is read as it stands: each step's scene from the one before, changes by the paths of `rimfall vary`, and every fault by its name."""
 
 import json
+import re
 from dataclasses import asdict
+from pathlib import Path
 
 import pytest
 
@@ -12,7 +14,7 @@ from rimfall.scene.reading import read as read_scene
 from rimfall.sweep.grid import grid_of
 from rimfall.sweep.parameters import parameter_of
 from rimfall.talk import resolving
-from rimfall.talk.document import LETTERS
+from rimfall.talk.document import LETTERS, Step
 from rimfall.talk.reading import read
 from tests.tables import each_row
 
@@ -162,3 +164,14 @@ def test_a_talk_of_too_many_bytes_is_refused_as_it_is_and_as_it_would_become(mon
         f"The scenes of the talk's first 4 steps have {4 * each:,} bytes, written out; all of them may have {3 * each:,} bytes."
         == one.say
     )
+
+
+def test_the_readme_s_talk_is_one_and_its_table_names_every_field_of_a_step():
+    readme = (Path(__file__).parents[2] / "README.md").read_text(encoding="utf-8")
+    section = readme[readme.index("## Give a talk") : readme.index("## Take it away")]
+    document = re.search(r"```json\n(.*?)```", section, re.DOTALL)[1]
+    assert len(read(document).steps) == len(json.loads(document)["steps"])
+    named = {
+        name for row in re.findall(r"^\| (`.*?) \|", section, re.MULTILINE) for name in re.findall(r"`(\w+)`", row)
+    }
+    assert named == set(Step.model_fields)
