@@ -1,55 +1,80 @@
-// A scene in a file of its own that plays by itself: what the server's page would have asked for stands in the file, and nothing is fetched.
-// Bundled as one classic script (vendor_build.py); the server puts it into the file (exports/one_file).
+// A scene or a talk in a file of its own that plays by itself: what the server's page would have asked for stands in the file, and nothing is
+// fetched. Bundled as one classic script (vendor_build.py); the server puts it into the file (exports/one_file).
 
-import { decodeAnswer } from './api/client.js';
+import { createAnswers } from './api/held_answers.js';
 import { createStatusLine } from './panels/status_line.js';
 import { createTypeSize } from './panels/looks/theme.js';
+import { createPresent } from './panels/present/present.js';
 import { createAbout } from './panels/player/about.js';
 import { createMotions } from './panels/player/motions.js';
 import { createPlayerKeys } from './panels/player/keys.js';
+import { createPresentButton, createSteps } from './panels/player/steps.js';
 import { watchPointer } from './panels/shared/dom.js';
 import { createTimeline } from './panels/timeline/timeline.js';
+import { createConductor } from './state/conductor.js';
 import { createStatus } from './state/status.js';
 import { createStore } from './state/store.js';
+import { createTalk } from './state/talk.js';
 import { createClock } from './time/clock.js';
 import { createStages } from './views/stage.js';
 
 const element = id => document.getElementById(id);
-const held = id => JSON.parse(element(id).textContent);
 
 play();
 
-function play() {
-  const notes = held('rimfall-notes'),
-    shown = held('rimfall-shown'),
-    answerOf = readAnswers(shown);
-  const store = createStore({ document: notes.scene, fields: shown.fields });
+async function play() {
+  const notes = JSON.parse(element('rimfall-notes').textContent),
+    held = await createAnswers(element('rimfall-shown').textContent);
+  const first = notes.talk ? notes.talk.steps[0].scene : notes.scene;
+  const store = createStore({ document: first, fields: held.fields });
   const clock = createClock({ now: () => performance.now() });
   const status = createStatus();
-  store.look({ fixed: true, hidden: shown.hidden });
+  store.look({ fixed: true, hidden: held.hidden });
   watchPointer();
   createStatusLine({ status, home: element('stages') });
   createTypeSize({ store });
   const timeline = createTimeline({ store, clock });
   const stages = createStages({ element: element('stages'), store, clock, tell: status.setDrawing });
-  const motions = createMotions({ store, line: element('line') });
-  const about = createAbout({ notes, words: shown.answers[0].words });
-  element('tools').append(motions.element, about.button);
-  createPlayerKeys({ store, clock, timeline, stages, about, motions });
-  store.setAnswer(answerOf(0), notes.scene);
+  const talk = notes.talk ? givenTalk({ notes, held, store, clock, stages }) : null;
+  const present = createPresent({ store, clock, talk, element: element('frame'), left });
+  // what is held back is held back again
+  function left() {
+    talk?.go(talk.at);
+    button.element.focus();
+  }
+  const button = createPresentButton({ present });
+  const motions = createMotions({ store, line: talk ? null : element('line') });
+  const about = createAbout({ notes, words: held.words(0) });
+  element('tools').append(motions.element, button.element, about.button);
+  createPlayerKeys({ store, clock, timeline, stages, about, motions, present, talk });
+  if (talk) {
+    createSteps({ talk, home: element('head'), line: element('line') });
+    present.enter(talk);
+  } else store.setAnswer(held.answer(0), notes.scene);
   document.body.dataset.ready = '1';
 }
 
-// the answers that stand in the file, each read when it is first shown
-function readAnswers({ answers, meshes }) {
-  const read = [];
-  return index => {
-    const { trace, mesh, words } = answers[index];
-    read[index] ??= { ...decodeAnswer(told(trace, words)), drawn: meshes[mesh].habitats, craft: meshes[mesh].craft ?? null };
-    return read[index];
-  };
-}
-
-function told(trace, words) {
-  return { ...trace, motions: trace.motions.map((motion, i) => ({ ...motion, in_short: words[i].short })) };
+// The talk on its conductor, which moves the dials where the file has answers on the way.
+function givenTalk({ notes, held, store, clock, stages }) {
+  const steps = held.steps(notes.talk.steps);
+  const talk = createTalk({ ...notes.talk, steps });
+  const conductor = createConductor({
+    talk,
+    store,
+    clock,
+    answerOf: async step => held.answerOf(step),
+    live: (from, to) => held.isOnTheWay(from, to),
+    calm: () => matchMedia('(prefers-reduced-motion: reduce)').matches,
+    look: move => stages.depart(move),
+  });
+  store.on('document', ({ live }) => {
+    const answer = live && held.onTheWay(store.document);
+    if (answer) store.setAnswer(answer, store.document);
+  });
+  conductor.on('shown', () => {
+    const felt = held.feltOf(conductor.shown);
+    if (felt) store.setFeel(felt);
+  });
+  conductor.begin();
+  return talk;
 }

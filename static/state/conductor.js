@@ -16,9 +16,10 @@ const TIMERS = { later: (fn, ms) => setTimeout(fn, ms), forget: timer => clearTi
 /** @typedef {{eased: boolean, ms: number}} Move */
 
 /** answerOf(step) → promise of the answer of its scene; calm(): nothing may move by itself; look({eased, ms}): the
- *  eyes go from where they are to where the view sends them, or are there at once; live: the store's live changes are answered, so that dials may move.
+ *  eyes go from where they are to where the view sends them, or are there at once; live: the store's live changes are answered, so that dials may move, or
+ *  live(from, to) tells it of two scenes.
  *  Topics of `on`: 'begin' a step is on its way, 'shown' it stands on the stages, 'end'.
- *  @param {{talk: any, store: any, clock: any, answerOf: (step: any) => any, calm?: () => boolean, look?: (move: Move) => void, live?: boolean,
+ *  @param {{talk: any, store: any, clock: any, answerOf: (step: any) => any, calm?: () => boolean, look?: (move: Move) => void, live?: boolean | ((from: any, to: any) => boolean),
  *    timers?: any}} hall */
 export function createConductor({ talk, store, clock, answerOf, calm = () => false, look = () => {}, live = false, timers = TIMERS }) {
   const hearers = new Map();
@@ -69,7 +70,7 @@ export function createConductor({ talk, store, clock, answerOf, calm = () => fal
       move = { eased: eased && dials !== null, ms: MOVE_MS };
     store.look({ withheld: withheld() });
     if (move.eased) look(move);
-    if (move.eased && live && dials?.length && !(await turn(dials, step.scene, mine))) return;
+    if (move.eased && dials?.length && isLive(store.document, step.scene) && !(await turn(dials, step.scene, mine))) return;
     clock.seek(startOf(step));
     if (answer) store.open(step.scene, answer);
     store.look({ ...viewOfStep(step, store.view.presets), beside: null, served: 0 });
@@ -98,6 +99,7 @@ export function createConductor({ talk, store, clock, answerOf, calm = () => fal
     });
   }
 
+  const isLive = (from, to) => (typeof live === 'function' ? live(from, to) : live);
   const withheld = () => (talk.phase === 'held' ? { motions: [talk.step.ask.motion] } : null);
   const heldUntil = ({ ask }) => (talk.phase === 'held' ? (ask.until_s ?? 0) : Infinity);
   const startOf = step => Math.min(step.from_s ?? 0, heldUntil(step));

@@ -3,14 +3,18 @@
 import pytest
 
 from rimfall.exports.formats import FORMATS
+from rimfall.exports.one_file import talk_file
 from rimfall.exports.options import read_options
+from rimfall.talk import examples
+from rimfall.talk.reading import read as read_talk
 from tests.exports.files_of_ours import scene
 from tests.scene.documents import trace_of
 
 from .conftest import Troubles
-from .looking import LONG_S, PAINTING_OF, changed, pictures, plain, spoken, until
+from .looking import LONG_S, PAINTING_OF, changed, pictures, pixels, plain, spoken, until
 from .test_accessible import found
 
+TALK = read_talk(examples.example("how-big-must-a-wheel-be"))
 WITHOUT_WEBGL = """const real = HTMLCanvasElement.prototype.getContext;
 HTMLCanvasElement.prototype.getContext = function (kind, ...more) { return kind.startsWith('webgl') ? null : real.call(this, kind, ...more); };"""
 
@@ -19,6 +23,13 @@ HTMLCanvasElement.prototype.getContext = function (kind, ...more) { return kind.
 def scene_file(tmp_path_factory):
     path = tmp_path_factory.mktemp("away") / "same lob.html"
     path.write_bytes(FORMATS["html"].write(trace_of(scene("same-lob")), read_options({}, scene("same-lob"))))
+    return path
+
+
+@pytest.fixture(scope="module")
+def talk_page(tmp_path_factory):
+    path = tmp_path_factory.mktemp("away") / "a talk.html"
+    path.write_bytes(talk_file(TALK))
     return path
 
 
@@ -104,3 +115,53 @@ def test_without_webgl_flat_plates_stand_in(open_file, scene_file):
     page.keyboard.press("End")
     until("it has landed", lambda: ", landed" in spoken(page, "aboard"))
     assert found(page) == []
+
+
+def test_a_talk_is_given_from_disk_by_a_clicker_alone(open_file, talk_page):
+    page = open_file(talk_page)
+    line, steps = page.locator(".surtitle-line"), [one.step for one in TALK.steps]
+    until("the first step", lambda: line.inner_text() == steps[0].line)
+    assert found(page) == []
+    until("its stage is drawn", lambda: is_drawn(page, "outside"))
+    for number, step in enumerate(steps[1:], start=2):
+        go_on(page, line, step.line)
+        assert page.locator(".surtitle-step").inner_text() == f"step {number} of {len(steps)}"
+        if number == 2:
+            assert step.ask
+            until("it is held back", lambda: lanes(page) == "Dropped ball")
+            page.keyboard.press("PageDown")
+            until("it is revealed", lambda: "lands" in lanes(page))
+    until("both stages are drawn", lambda: is_drawn(page, "aboard") and is_drawn(page, "outside"))
+    page.keyboard.press("PageUp")
+    assert line.inner_text() == steps[-2].line
+    page.keyboard.press("Home")
+    assert line.inner_text() == steps[0].line
+
+    page.keyboard.press("Escape")  # what is left is a page to choose a step from
+    page.set_viewport_size({"width": 390, "height": 844})
+    assert page.evaluate("document.documentElement.scrollWidth") <= 390
+    assert found(page) == []
+    page.get_by_role("button", name="Step 3:").click()
+    assert page.locator("#line").inner_text() == steps[2].line
+    page.get_by_role("button", name="Present").click()
+    assert line.inner_text() == steps[2].line
+
+
+def lanes(page):
+    return " ".join(page.locator(".lane-name").all_text_contents())
+
+
+def is_drawn(page, stage):
+    """Whether there is more on it than a ground."""
+    box = page.locator(f".stage-{stage}").bounding_box()
+    seen = pixels(page.screenshot(clip=box))
+    return len({tuple(colour) for colour in seen[::8, ::8].reshape(-1, 4)}) > 30
+
+
+def go_on(page, line, wanted):
+    """To the next step by the clicker's one key: what is held back comes first, and what stands at its pause point goes on."""
+    for _ in range(3):
+        page.keyboard.press("PageDown")
+        if line.inner_text() == wanted:
+            return
+    raise AssertionError(f"three presses do not lead to {wanted}")

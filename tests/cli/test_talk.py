@@ -57,6 +57,21 @@ def test_command_notebook_and_server_answer_alike_and_the_file_opens_again(tmp_p
     assert call("GET", f"/api/talks/{NAME}").json() == whole
 
 
+def test_a_page_that_plays_by_itself_is_written_and_sent_alike_and_opens_again(tmp_path):
+    file = tmp_path / "twice.html"
+    whole = json.loads(printed("-", "--json", "--export", file, given=json.dumps(TALK)))
+    assert json.loads(printed(file, "--json")) == whole
+    sent = call("POST", "/api/talk/file", json=TALK)
+    assert sent.content == file.read_bytes()
+    assert sent.headers["content-type"] == "text/html; charset=utf-8"
+    assert sent.headers["content-disposition"] == 'attachment; filename="talk.html"'
+    done = rimfall("talk", NAME, "--export", tmp_path / "talk.pdf")
+    assert (done.returncode, done.stderr) == (
+        2,
+        "rimfall: A talk is written as one file that plays by itself, whose name ends in .html; talk.pdf does not.\n",
+    )
+
+
 def test_the_server_lists_talks_and_has_no_others():
     listed = call("GET", "/api/talks").json()["talks"]
     assert [one["id"] for one in listed] == list(examples.NAMES)

@@ -1,6 +1,7 @@
 """The file that plays by itself, read as a browser reads it: all it needs is in it, and its policy lets it reach nothing else."""
 
 import base64
+import gzip
 import hashlib
 import json
 import re
@@ -13,11 +14,17 @@ import pytest
 from rimfall.errors import Refused
 from rimfall.exports.formats import FORMATS
 from rimfall.exports.one_file import page as one_file_page
+from rimfall.exports.one_file import talk as one_file_talk
+from rimfall.exports.one_file import talk_file
 from rimfall.exports.one_file.answers import answers_of
 from rimfall.exports.options import read_options
+from rimfall.exports.recovery import document_in
 from rimfall.scene.reading import read
+from rimfall.talk import examples as talks
+from rimfall.talk.reading import read as read_talk
 from tests.exports.files_of_ours import scene
 from tests.scene.documents import trace_of
+from tests.tables import each_row
 
 TITLE = '</script><script>alert(1)</script><!-- \u2028 & "quoted"'
 
@@ -49,6 +56,10 @@ class Parts(HTMLParser):
     def text(self, tag, number=None):
         (only,) = ("".join(text) for name, attrs, text in self.texts if name == tag and attrs.get("id") == number)
         return only
+
+
+def shown_in(parts):
+    return json.loads(gzip.decompress(base64.b64decode(parts.text("script", "rimfall-shown"))))
 
 
 @pytest.fixture(scope="module")
@@ -88,7 +99,7 @@ def test_a_title_that_looks_like_a_script_stays_a_title(parts, named):
 
 
 def test_its_answer_is_the_trace(parts, named):
-    shown = json.loads(parts.text("script", "rimfall-shown"))
+    shown = shown_in(parts)
     (answer,) = shown["answers"]
     for motion, traced in zip(answer["trace"]["motions"], trace_of(named).motions, strict=True):
         packed = motion["rotating_m"]
@@ -109,3 +120,35 @@ def test_where_the_page_was_not_built_it_says_what_to_run(monkeypatch, tmp_path)
     monkeypatch.setattr(one_file_page, "folder", lambda name: tmp_path / name)
     with pytest.raises(Refused, match=r"python static/vendor_build\.py"):
         FORMATS["html"].write(trace_of(scene("same-lob")), read_options({}, scene("same-lob")))
+
+
+@each_row("name", talks.NAMES)
+def test_a_ready_talk_is_one_file_of_four_megabytes_at_most(name):
+    """Of every step its answer, and of its dials' moves answers on the way; the talk opens again from it."""
+    talk = read_talk(talks.example(name))
+    file = talk_file(talk)
+    assert len(file) <= 4_000_000
+    assert read_talk(document_in(file)).as_data() == talk.as_data()
+    shown = shown_in(Parts(file))
+    assert len(shown["scenes"]) == len(talk.steps)
+    for number, step in zip(shown["scenes"], talk.steps, strict=True):
+        assert shown["answers"][number]["trace"]["scene"] == step.scene.model_dump(mode="json")
+        assert (str(number) in shown["felt"]) or step.step.place != 4
+    for move in shown["moves"]:
+        radii = [
+            shown["answers"][k]["trace"]["scene"]["habitat"]["radius_m"]
+            for k in (move["from"], *move["answers"], move["to"])
+        ]
+        assert radii in (sorted(radii), sorted(radii, reverse=True))
+
+
+def test_a_talk_that_grows_too_heavy_has_fewer_answers_on_the_way(monkeypatch):
+    changes = [{"scene": "same-lob"}, {"change": {"habitat.spin_rpm": 4}}]
+    talk = read_talk(json.dumps({"rimfall_talk": 1, "title": "Dials", "steps": changes}))
+    told = []
+    whole = talk_file(talk, lambda done, of: told.append((done, of)))
+    assert told == [(k, 17) for k in range(17)]
+    for most, light in ((15, len(whole)), (7, len(whole) - 1), (0, 1)):
+        monkeypatch.setattr(one_file_talk, "LIGHT_BYTES", light)
+        moves = shown_in(Parts(talk_file(talk)))["moves"]
+        assert [len(move["answers"]) for move in moves] == [most]

@@ -1,10 +1,13 @@
-"""`rimfall talk`: the steps of a talk, each with its line, its scene and how long it takes; as JSON, with every scene whole; as a file."""
+"""`rimfall talk`: the steps of a talk, each with its line, its scene and how long it takes; as JSON, with every scene whole; as its document; as a
+page that plays by itself."""
 
 import json
 from pathlib import Path
 
 from ..errors import BadInput, Refused, refusal
+from ..exports.one_file import talk_file
 from ..exports.recovery import read_source
+from ..exports.writing import write_all
 from ..phrases import listed
 from ..scene.questions import trace
 from ..scene.reading import as_utf8
@@ -20,6 +23,7 @@ EXAMPLES = (
     "rimfall talk why-the-ball-comes-back",
     "rimfall talk how-big-must-a-wheel-be --save mine.json",
     "rimfall talk mine.json --json",
+    "rimfall talk mine.json --export mine.html",
 )
 
 
@@ -35,6 +39,9 @@ def add_to(parser):
     parser.add_argument(
         "--save", metavar="FILE.json", help="write its document, to change, and to open here or on the page"
     )
+    parser.add_argument(
+        "--export", metavar="FILE.html", help="write it as one file that plays by itself, without a server or a network"
+    )
     common.add_max_seconds(parser)
     parser.set_defaults(run=_talk)
 
@@ -44,6 +51,9 @@ def _talk(chosen):
     talk = read(source)
     if chosen.save is not None:
         common.write_scene(Path(chosen.save), json.loads(as_utf8(source)))
+    if chosen.export is not None:
+        path = _page(chosen.export)
+        write_all({path: bounded_alone(talk_file, talk, seconds=seconds_of(chosen.max_seconds))})
     if chosen.json:
         common.print_json(json.dumps(talk.as_data(), ensure_ascii=False).encode("utf-8", "replace"))
     else:
@@ -58,6 +68,15 @@ def _source(name):
         say = f"There is no file {name}, and no talk of that name ready to give; those are {', '.join(examples.NAMES)}."
         raise BadInput(refusal("talk", name, f"a file, or one of {', '.join(examples.NAMES)}", say))
     return known or read_source(name)
+
+
+def _page(name):
+    """The path of an HTML file. Raises BadInput for a name of another kind."""
+    path = Path(name)
+    if path.suffix.lower() != ".html":
+        say = f"A talk is written as one file that plays by itself, whose name ends in .html; {path.name} does not."
+        raise BadInput(refusal("export", path.name, "a name that ends in .html", say))
+    return path
 
 
 def _as_text(talk):

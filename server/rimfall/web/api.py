@@ -123,6 +123,13 @@ async def talk(request: Request):
     return await _worked(request, "talk")
 
 
+@router.post("/talk/file")
+async def talk_file(request: Request, stream: Stream = "0"):
+    """A talk as one HTML file that plays by itself, without a server or a network; the body is a talk's document. With `stream=1` it comes as
+    lines of JSON that tell how far it is, the last {"file": base64}."""
+    return await _worked(request, "talk_file", stream, packed=stream == "1")
+
+
 @router.post("/trace")
 async def trace(
     request: Request,

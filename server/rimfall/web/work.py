@@ -23,6 +23,7 @@ from ..exports.brought.tracks import About as AboutTracks
 from ..exports.brought.tracks import tracks_in
 from ..exports.camera_presets import table as camera_table
 from ..exports.formats import FORMATS, listed
+from ..exports.one_file import talk_file
 from ..exports.options import options_of
 from ..exports.recovery import recovered_from
 from ..scene import answers, examples, questions
@@ -130,6 +131,11 @@ def _opened(document, watch, units):
 
 def _talk(body, _):
     return Answer(to_json(read_talk(body).as_data()))
+
+
+def _talk_file(body, watch, packed):
+    kind = FORMATS["html"]
+    return _as_file(talk_file(read_talk(body), watch), kind, packed, stem="talk")
 
 
 def _ready_talk(body, watch):
@@ -257,6 +263,7 @@ WORK = {
     "example": _example,
     "opened": _opened,
     "talk": _talk,
+    "talk_file": _talk_file,
     "ready_talk": _ready_talk,
     "feel": _feel,
     "mesh": _mesh,

@@ -1,15 +1,17 @@
 // What the file is: what becomes of each motion in words, the keys, the caution, and which version of Rimfall wrote it.
 
-import { h } from '../shared/dom.js';
+import { h, setChildren } from '../shared/dom.js';
 import { createSheet } from '../shared/fold.js';
-import { KEYS } from './keys.js';
+import { KEYS, TALK_KEYS } from './keys.js';
 
 /** `notes`: what the file says of itself; `words`: [{short, words}] of each motion. */
 export function createAbout({ notes, words }) {
   const sheet = createSheet({ title: 'About this file' });
-  const { motions } = notes.scene;
-  sheet.content.append(
-    h('p', {}, `${notes.title || 'Untitled scene'}. Written by ${notes.program}; it plays without a server or a network, and opens again in Rimfall.`),
+  const motions = notes.scene?.motions ?? [];
+  setChildren(
+    sheet.content,
+    notes.talk?.about && h('p', {}, notes.talk.about),
+    h('p', {}, `${notes.title || 'Untitled'}. Written by ${notes.program}; it plays without a server or a network, and opens again in Rimfall.`),
     h(
       'dl',
       { class: 'player-words' },
@@ -21,7 +23,7 @@ export function createAbout({ notes, words }) {
       h(
         'tbody',
         {},
-        KEYS.map(([, key, say]) => h('tr', {}, h('th', { scope: 'row' }, key), h('td', {}, say))),
+        [...(notes.talk ? TALK_KEYS : []), ...KEYS].map(([, key, say]) => h('tr', {}, h('th', { scope: 'row' }, key), h('td', {}, say))),
       ),
     ),
     h('p', { class: 'caution-line' }, notes.caution),

@@ -13,15 +13,24 @@ export const KEYS = [
   ['s', 'S', 'slower, then full speed again', ({ clock }) => clock.setPace(PACES[(PACES.indexOf(clock.pace) + 1) % PACES.length])],
   ['l', 'L', 'loop', ({ clock }) => toggleLoop(clock)],
   ['v', 'V', 'seats', ({ stages }) => stages.openPresets('aboard')],
-  ['h', 'H', 'hide or show the first motion', ({ motions }) => motions.turn(0)],
+  ['h', 'H', 'hold back where things go, then reveal it', ({ motions }) => motions.turnBack()],
+  ['p', 'P', 'present: the stages fill the window, and the keys are a clicker’s', ({ present }) => present.enter()],
   ['?', '?', 'about this file', ({ about }) => about.show()],
 ];
 
+/** The same of a talk. */
+export const TALK_KEYS = [
+  ['PageDown', 'Page Down', 'on: what is held back, then the next step', ({ talk }) => talk.next()],
+  ['PageUp', 'Page Up', 'back to the step before', ({ talk }) => talk.back()],
+];
+
+/** `on`: what the keys act on; its `talk` is null where there is none. */
 export function createPlayerKeys(on) {
+  const keys = on.talk ? [...TALK_KEYS, ...KEYS] : KEYS;
   addEventListener('keydown', event => {
-    if (event.defaultPrevented || event.ctrlKey || event.metaKey || event.altKey || document.querySelector('dialog[open]')) return;
+    if (event.defaultPrevented || event.ctrlKey || event.metaKey || event.altKey || document.querySelector('dialog[open]') || on.present.isOn) return;
     if (event.target.closest?.('select, textarea, input:not([type=range])')) return;
-    const match = KEYS.find(([key]) => key === event.key.toLowerCase());
+    const match = keys.find(([key]) => key === event.key || key === event.key.toLowerCase());
     if (!match) return;
     event.preventDefault();
     match[3](on);

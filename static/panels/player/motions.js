@@ -1,22 +1,22 @@
 // What moves, a button each that hides it and shows it again; and the line that says what becomes of what is shown.
 
-import { h, setAttribute, setText } from '../shared/dom.js';
+import { h, s, setAttribute, setText } from '../shared/dom.js';
 import { marker } from '../shared/path_key.js';
-import { s } from '../shared/dom.js';
 import { motionName } from '../../state/fields.js';
 
 const MOST_TOLD = 2; // motions in the line
 
-/** `line`: the element that says it. */
+/** `line`: the element that says it, or null where another line stands there. */
 export function createMotions({ store, line }) {
   const element = h('div', { class: 'player-motions', role: 'group', 'aria-label': 'Shown' });
+  const back = h('button', { type: 'button', class: 'player-button', title: 'Hold back where things go, then reveal it (H)', onclick: () => turnBack() });
   let buttons = [];
 
   function draw() {
     buttons = store.document.motions.map((_, index) =>
       h('button', { type: 'button', class: 'player-motion', onclick: () => turn(index) }, sign(index), h('span', {}, motionName(store, index))),
     );
-    element.replaceChildren(...buttons);
+    element.replaceChildren(...buttons, ...(line ? [back] : []));
     update();
   }
 
@@ -26,18 +26,28 @@ export function createMotions({ store, line }) {
     store.look({ hidden: hidden.includes(name) ? hidden.filter(one => one !== name) : [...hidden, name] });
   }
 
+  const isHeldBack = () => store.view.withheld !== null;
+
+  // where it all goes is not told until it is revealed
+  function turnBack() {
+    store.look({ withheld: isHeldBack() ? null : { motions: store.document.motions.map((_, index) => motionName(store, index)) } });
+  }
+
   function update() {
     buttons.forEach((button, index) => setAttribute(button, 'aria-pressed', !store.view.hidden.includes(motionName(store, index))));
-    setText(line, lineOf(store));
+    setAttribute(back, 'aria-pressed', isHeldBack());
+    setText(back, isHeldBack() ? 'Reveal' : 'Hold back');
+    if (line) setText(line, lineOf(store));
   }
 
   store.on('answer', draw);
   store.on('view', update);
-  return { element, turn };
+  return { element, turn, turnBack };
 }
 
 /** 'Lob out lands 5.21 m spinward after 1.06 s; Lob back lands …', of the first two that are shown. */
 export function lineOf({ answer, view }) {
+  if (view.withheld) return 'Where does it go?';
   const shown = (answer?.motions ?? []).filter(({ name, in_short: short }) => short && !view.hidden.includes(name));
   const told = shown.slice(0, MOST_TOLD).map(({ name, in_short: short }) => `${name} ${short}`);
   const more = shown.length - told.length;

@@ -12,6 +12,10 @@ export function createFull({ left }) {
 
   async function ask() {
     if (!wanted || document.fullscreenElement || !document.fullscreenEnabled) return;
+    if (navigator.userActivation && !navigator.userActivation.isActive) {
+      lent = true; // nobody has pressed anything yet: with the first key
+      return;
+    }
     try {
       await document.documentElement.requestFullscreen();
     } catch {

@@ -25,7 +25,8 @@ const TOLD = {
  *  left(): it was left. → {enter(talk), leave(), isOn, state, press(what)}: a talk as of state/talk.js, or none: the scene as it stands. */
 export function createPresent({ store, clock, talk = null, element, notes = null, left = () => {} }) {
   const state = createPresenting({ store, clock, talk });
-  const offered = what => what !== 'notes' || notes !== null;
+  const hasDials = element.querySelector('.dials') !== null; // a file that plays by itself asks nobody for another answer
+  const offered = what => (what !== 'notes' || notes !== null) && (what !== 'dials' || hasDials);
   const surtitle = createSurtitle({ press });
   const help = createHelp({ press, offered });
   const light = () => press('dark');

@@ -30,17 +30,20 @@ def fields():
     }
 
 
-def answers_of(traces, units="si"):
+def answers_of(traces, words=False, units="si"):
     """JSON bytes of the answers of Traces: `meshes`, as POST /api/mesh gives them, each once; `answers`, each with its `trace` as POST
-    /api/trace gives it but for its words, the number of its `mesh`, and `short` and `words` of each motion."""
+    /api/trace gives it but for its words, the number of its `mesh`, and with words `short` and `words` of each motion."""
     meshes, parts = {}, []
     for trace in traces:
         mesh = meshes.setdefault(to_json(drawn(trace.scene)), len(meshes))
-        told = to_json([{"short": one.in_short(units), "words": one.outcome(units)} for one in trace.motions])
+        told = [{"short": one.in_short(units), "words": one.outcome(units)} for one in trace.motions] if words else []
         answer = answers.of_trace(_paths(trace), units, f4=True)
-        parts.append(b'{"mesh": %d, "words": %b, "trace": %b}' % (mesh, told, answer))
+        parts.append(b'{"mesh": %d, "words": %b, "trace": %b}' % (mesh, to_json(told), answer))
     return b'"meshes": [%b], "answers": [%b]' % (b", ".join(meshes), b", ".join(parts))
 
 
 def _paths(trace):
+    """The same as if paths alone had been asked for."""
+    if trace.parts != "all":
+        return trace
     return replace(trace, parts="paths", others=[(name, _paths(other)) for name, other in trace.others])

@@ -5,7 +5,7 @@ from pydantic_core import to_json
 from ... import __version__
 from ...phrases import CAUTION
 from .answers import answers_of, fields
-from .page import page_of
+from .page import packed, page_of
 
 ABOUT = "Motion in a turning habitat, seen from aboard and from outside: one file that plays by itself."
 
@@ -21,5 +21,5 @@ def scene_file(trace, options):
         "scene": scene.model_dump(mode="json"),
         "caution": CAUTION,
     }
-    shown = b'{"fields": %b, "hidden": %b, %b}' % (to_json(fields()), to_json(hidden), answers_of([trace]))
-    return page_of(scene.title or "Untitled scene", ABOUT, notes, shown)
+    shown = b'{"fields": %b, "hidden": %b, %b}' % (to_json(fields()), to_json(hidden), answers_of([trace], words=True))
+    return page_of(scene.title or "Untitled scene", ABOUT, notes, packed(shown))

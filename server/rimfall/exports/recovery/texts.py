@@ -124,7 +124,17 @@ def of_html(content, limits):
         raise damaged("html", "the notes in it do not end")
     if not _HTML_END.search(content[-_TAIL:]):
         raise damaged("html", "it is cut short")
-    return of_carried_notes(content[start.end() : end.start()], "html", limits)
+    notes = content[start.end() : end.start()]
+    return _talk(notes, limits) or of_carried_notes(notes, "html", limits)
+
+
+def _talk(notes, limits):
+    """The document of the talk that a page gives, in a scene's stead; None of the page of a scene."""
+    walk = JsonWalk(notes[: limits.notes_bytes], "html", limits)
+    talk = walk.member(walk.first(), "talk")
+    if talk is None or not walk.is_object(talk):
+        return None
+    return Recovered(walk.object_bytes(talk), None, "html")
 
 
 def of_pdf(content, limits):

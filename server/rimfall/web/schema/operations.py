@@ -125,6 +125,16 @@ OPERATIONS = {
     ("/api/talks", "get"): Operation("talks", ReadyTalks),
     ("/api/talks/{name}", "get"): Operation("ready_talk", GivenTalk, words={"name": "Its id."}, values=talks.NAMES),
     ("/api/talk", "post"): Operation("talk", GivenTalk, Talk, TALKS),
+    ("/api/talk/file", "post"): Operation(
+        "talk_file",
+        ExportedFile,
+        Talk,
+        TALKS,
+        words=_S,
+        streams=True,
+        content=exported({"html": FORMATS["html"]}),
+        headers=NAMED,
+    ),
     ("/api/trace", "post"): Operation(
         "trace", Trace, Scene, SCENES, words=_ARRAYS | _U | _HOLD | _S | _PARTS, streams=True
     ),
