@@ -49,6 +49,7 @@ ONE_VALUE = {
     "AimRequest": {"scene": THROW, "motion": THROW["motions"][0]["name"]},
     "LandingsRequest": {name: LANDINGS["value"][name] for name in ("scene", "motion")},
     "CameraRequest": {"scene": SCENE},
+    "Step": {"scene": SCENE | {"motions": SCENE["motions"][:1]}},
     "ExportRequest": {"scene": SCENE | {"motions": SCENE["motions"][:1], "sampling": {"fps": 2}}},
     **dict.fromkeys(("Drop", "Stand", "Hang", "Roll", "Pour"), THINGS | FEET),
     **dict.fromkeys(("Jump", "Lift"), FEET),
