@@ -280,12 +280,17 @@ function presentLater({ store, clock, given }) {
     const job = status.begin({ say: 'Loading' });
     try {
       const [{ createPresent }] = await Promise.all([import('./panels/present/present.js'), addStyle('static/present.css')]);
-      return createPresent({ store, clock, element: element('frame'), left });
+      return createPresent({ store, clock, element: element('frame'), notes: openNotes, Channel: window.BroadcastChannel, left });
     } finally {
       job.end();
     }
   }
   return { enter: () => enter() };
+}
+
+// one window, however often it is asked for
+function openNotes() {
+  window.open('speaker', 'rimfall-speaker', 'popup,width=980,height=700')?.focus();
 }
 
 function addStyle(href) {

@@ -56,7 +56,7 @@ ADDONS = ("OrbitControls.js", "EXRExporter.js")  # of three, which import it by 
 BUNDLER = ("esbuild", "@esbuild")  # the program, and its binary for this machine
 STAMP = "stamp.txt"
 ENTRIES = ("main.js", "brief.js")  # the workbench, and the page to print
-PLAYER = "player.js"
+ON_THEIR_OWN = ("player.js", "speaker.js")  # a scene or talk in a file, and the speaker's window: each of one file
 OPTIONS = (
     "--bundle", "--minify", "--target=es2022", "--charset=utf8", "--legal-comments=eof", "--log-level=warning",
 )  # fmt: skip
@@ -189,8 +189,10 @@ def bundle(static):
         return f"The page's modules could not be bundled: {NODE} is not installed."
     page = static / "vendor/page"
     shutil.rmtree(page, ignore_errors=True)
+    page.mkdir(parents=True)
+    shared = page / "shared.js"
     metas = []
-    for entries, how in ((ENTRIES, PARTS), ((PLAYER,), ALONE)):
+    for entries, how in ((ENTRIES, PARTS), (ENTRIES, (*PARTS, f"--inject:{shared}")), (ON_THEIR_OWN, ALONE)):
         command = [static / "vendor/bundler/node_modules/esbuild/bin/esbuild", *entries, *OPTIONS, *how]
         done = node(
             [*map(str, command), f"--outdir={page}", f"--metafile={page / 'meta.json'}"],
@@ -200,15 +202,40 @@ def bundle(static):
             return f"The page's modules could not be bundled:\n\n{done.stderr.strip()[-2000:]}"
         metas.append(json.loads((page / "meta.json").read_text(encoding="utf-8")))
         (page / "meta.json").unlink()
+        if how == PARTS:
+            found = shared_from_the_start(metas.pop()["inputs"])
+            for made in page.iterdir():
+                made.unlink()
+            shared.write_text("".join(f"import '../../{name}';\n" for name in found), encoding="utf-8")
+    shared.unlink()
+    metas[0]["inputs"].pop("vendor/page/shared.js")
     outputs = {Path(name).name: output for name, output in metas[0]["outputs"].items()}
     made = {
         "sources": {
             name: digest(static / name) for name in sorted({name for meta in metas for name in meta["inputs"]})
         },
-        "preload": {name: sorted(imported_at_once(outputs, name)) for name in ENTRIES},
+        "preload": {name: sorted(imported_at_once(outputs, name)) for name in ENTRIES}
+        | {name: [] for name in ON_THEIR_OWN},
     }
     (page / "page.json").write_text(json.dumps(made, indent=1), encoding="utf-8")
     return ""
+
+
+def shared_from_the_start(modules):
+    """Of the bundle's modules those that the workbench imports at once, and what it fetches later imports too: imported by every file,
+    they come in one piece. By itself esbuild makes a file of each set of modules that the same entries import, some twenty."""
+
+    def reach(*names):
+        found, waiting = set(names), [*names]
+        while waiting:
+            imports = modules[waiting.pop()]["imports"]
+            new = {one["path"] for one in imports if one["kind"] == "import-statement"} - found
+            found |= new
+            waiting += new
+        return found
+
+    later = {one["path"] for about in modules.values() for one in about["imports"] if one["kind"] == "dynamic-import"}
+    return sorted(name for name in reach(ENTRIES[0]) & reach(*later) if not name.startswith("vendor/"))
 
 
 def imported_at_once(outputs, name):

@@ -67,6 +67,7 @@ JAVASCRIPT = {
     "main": {"panels", "views", "api", "kept", "state", "time"},
     "brief": {"panels", "views", "api", "kept", "state", "time"},
     "player": {"panels", "views", "api", "state", "time"},
+    "speaker": {"panels", "state"},
     "panels": {"files", "state", "time"},
     "views": {"state", "time", "vendor"},
     "api": {"state", "time"},

@@ -13,6 +13,7 @@ SIZES = {  # px of (stage label, line over the stages, stage title, clock, lanes
     (1920, 1080): (28, 50, 40, 52, 24),
     (3840, 2160): (40, None, None, None, None),
 }
+LEFT = """() => document.querySelector('.stage-aboard').getBoundingClientRect().left > 100 ? 'outside' : 'aboard'"""
 PARTS = (".stage-labels", ".surtitle-line", ".stage-title b", ".clock .time", ".lanes svg")
 
 
@@ -83,3 +84,33 @@ def test_words_grow_with_the_window_and_axe_finds_nothing(page):
     finally:
         page.keyboard.press("Escape")
     assert page.locator(".frame.presenting").count() == 0
+
+
+def test_the_speaker_s_window_says_what_stands_and_presses_the_same(page):
+    presents(page)
+    with page.expect_popup() as opened:
+        page.keyboard.press("n")
+    speaker = opened.value
+    speaker.wait_for_selector("body[data-on=true]")
+    assert speaker.locator("#line").inner_text() == "The same lob, both ways"
+    assert found(speaker) == []
+    speaker.locator("#controls").get_by_role("button", name="Dark").click()
+    page.locator(".present-dark").wait_for()
+    until("it says so", lambda: speaker.locator("#controls [aria-pressed=true]").inner_text() == "Dark", page=speaker)
+    speaker.keyboard.press("b")
+    page.locator(".present-dark").wait_for(state="hidden")
+    speaker.keyboard.press("x")
+    until("swapped", lambda: page.evaluate(LEFT) == "outside", page=page)
+    speaker.reload()
+    speaker.wait_for_selector("body[data-on=true]")
+    until("time goes on", lambda: speaker.locator("#gone").inner_text() != "0:00", page=speaker)
+    speaker.locator("#again").click()
+    until("time is set back", lambda: speaker.locator("#gone").inner_text() == "0:00", page=speaker)
+    page.reload()
+    speaker.wait_for_selector("body[data-on=false]")
+    page.locator("#stages[data-drawn-radius]").wait_for()
+    page.keyboard.press("p")
+    speaker.wait_for_selector("body[data-on=true]")
+    speaker.set_viewport_size({"width": 320, "height": 568})
+    assert speaker.evaluate("document.documentElement.scrollWidth") <= 320
+    speaker.close()

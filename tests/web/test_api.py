@@ -126,7 +126,7 @@ def test_hosts(host, served_as, may):
 def test_every_document_carries_the_policy_and_every_answer_its_kind():
     for path in ("/", "/brief", "/static/favicon.svg", "/api/health", "/static/main.js", "/nothing"):
         assert call("GET", path).headers["x-content-type-options"] == "nosniff"
-    for path in ("/", "/brief", "/static/favicon.svg"):  # what a browser may show as a document and run
+    for path in ("/", "/brief", "/speaker", "/static/favicon.svg"):  # what a browser may show as a document and run
         policy = call("GET", path).headers["content-security-policy"]
         assert "script-src 'self'" in policy
         assert "unsafe" not in policy
@@ -263,7 +263,7 @@ def test_many_at_once_are_each_answered():
 
 
 def test_the_bundle_is_asked_for_at_once_but_for_what_opens_later():
-    for address in ("/", "/brief"):
+    for address in ("/", "/brief", "/speaker"):
         page = call("GET", address).text
         preloaded = re.findall(r'rel="modulepreload" href="([^"]+)"', page)
         [script] = re.findall(r'type="module" src="([^"]+)"', page)
@@ -336,7 +336,7 @@ def test_without_what_npm_gives_the_page_says_so_and_the_rest_works(monkeypatch,
     (tmp_path / "three.js").write_text("")
     for module in (page, pdf):
         monkeypatch.setattr(module, "folder", lambda _: tmp_path)
-    for path in ("/", "/brief"):
+    for path in ("/", "/brief", "/speaker"):
         answer = call("GET", path)
         assert answer.status_code == 503
         assert "run: python static/vendor_build.py" in answer.text

@@ -1,4 +1,4 @@
-"""The workbench and the page to print: where their files lie, and the scripts they load.
+"""The workbench, the page to print and the speaker's window: where their files lie, and the scripts they load.
 
 Those are the bundle made at install, or the modules as they are while one of them differs from what was bundled: an edit in a
 checkout shows on reload, with nothing to build. A wheel has no modules beside its bundle, and nothing to differ.
@@ -35,6 +35,12 @@ def brief(request: Request):
     return _page(request, "brief.html", "brief.js")
 
 
+@router.api_route("/speaker", methods=["GET", "HEAD"], response_class=HTMLResponse)
+def speaker(request: Request):
+    """The speaker's window beside what is presented."""
+    return _page(request, "speaker.html", "speaker.js")
+
+
 @router.api_route("/favicon.ico", methods=["GET", "HEAD"])
 def icon():
     """Where a browser looks for the icon of what names none: a picture it opens, an answer of the API."""
@@ -56,7 +62,7 @@ def is_made():
 
 
 def scripts(entry):
-    """Of `main.js` or `brief.js`: (the script to start with, those it imports at once), as paths below static/."""
+    """Of `main.js`, `brief.js` or `speaker.js`: (the script to start with, those it imports at once), as paths below static/."""
     static = folder("static")
     try:
         bundle = json.loads((static / "vendor/page/page.json").read_text(encoding="utf-8"))

@@ -3,10 +3,11 @@
 
 import { askAlong } from '../../state/asking.js';
 import { createPresenting, presentingType } from '../../state/presenting.js';
+import { createSpeaking } from '../../state/speaking.js';
 import { h, setAttribute, setText } from '../shared/dom.js';
 import { createDot, placeOf } from './dot.js';
 import { createFull } from './full.js';
-import { createGuessBar } from './guess_bar.js';
+import { createGuessBar, guessWords } from './guess_bar.js';
 import { attachHands } from './hands.js';
 import { createHelp } from './help.js';
 import { createSurtitle } from './surtitle.js';
@@ -21,9 +22,10 @@ const TOLD = {
   merge: (_, view) => (view.merged ? 'One stage fills the screen.' : 'Both stages.'),
 };
 
-/** `element`: the frame that holds stages and desk (`.stages`, `.desk`); `notes()` opens the speaker's window, where there can be one;
+/** `element`: the frame that holds stages and desk (`.stages`, `.desk`); `notes()` opens the speaker's window and
+ *  `Channel` is BroadcastChannel, where there can be one;
  *  left(): it was left. → {enter(talk), leave(), isOn, state, press(what)}: a talk as of state/talk.js, or none: the scene as it stands. */
-export function createPresent({ store, clock, talk = null, element, notes = null, left = () => {} }) {
+export function createPresent({ store, clock, talk = null, element, notes = null, Channel = null, left = () => {} }) {
   const state = createPresenting({ store, clock, talk });
   const hasDials = element.querySelector('.dials') !== null; // a file that plays by itself asks nobody for another answer
   const offered = what => (what !== 'notes' || notes !== null) && (what !== 'dials' || hasDials);
@@ -39,6 +41,8 @@ export function createPresent({ store, clock, talk = null, element, notes = null
   const bar = createGuessBar({ store });
   const dot = createDot({ element });
   const full = createFull({ left: leave });
+  const says = () => (store.guesses.motion === null ? '' : guessWords(store.guesses, store.view.units));
+  const speaking = createSpeaking({ presenting: state, store, clock, press, says, Channel });
   const under = [surtitle.element, ...element.querySelectorAll('.stages, .desk')];
   let hands = null,
     before = null, // how the page was set
@@ -61,9 +65,12 @@ export function createPresent({ store, clock, talk = null, element, notes = null
     element.addEventListener('pointermove', event => state.point(placeOf(event)), { signal: off.signal });
     // a slider let go by the pointer is no place for a clicker's keys, and a stage no place for a ring about it
     element.addEventListener('pointerup', event => event.target.matches('input[type=range], .stage-view') && surtitle.focus(), { signal: off.signal });
-    offs = [() => off.abort(), state.on(heard)];
+    addEventListener('pagehide', speaking.end, { signal: off.signal });
+    const heardBy = [clock.on(speaking.changed), ...['view', 'guesses', 'document'].map(topic => store.on(topic, speaking.changed))];
+    offs = [() => off.abort(), state.on(heard), ...heardBy];
     full.enter();
     follow();
+    speaking.begin();
     surtitle.focus();
   }
 
@@ -80,6 +87,7 @@ export function createPresent({ store, clock, talk = null, element, notes = null
     for (const off of [...offs, ...followed]) off();
     followed = [];
     full.leave();
+    speaking.end();
     state.rest();
     show();
     for (const part of [surtitle.element, cover, told, bar.element]) part.remove();
@@ -103,6 +111,7 @@ export function createPresent({ store, clock, talk = null, element, notes = null
       notes();
     }
     show();
+    speaking.changed();
     if (what === 'dark') (state.dark ? cover : surtitle.element.firstChild).focus({ preventScroll: true });
     if (TOLD[what]) setText(told, TOLD[what](state, store.view));
   }
@@ -125,6 +134,7 @@ export function createPresent({ store, clock, talk = null, element, notes = null
     surtitle.update(state.talk);
     setText(told, state.talk.step?.line ?? '');
     setAttribute(told, 'data-step', state.talk.at);
+    speaking.changed();
   }
 
   function grow() {
