@@ -39,6 +39,7 @@ CHANGES = [
     ("GET", "/api/examples"),
     ("GET", "/openapi.json"),
     ("GET", "/brief"),
+    ("GET", "/speaker"),
     ("GET", "/"),
     ("GET", "//api/fields"),
     ("POST", "/static/favicon.svg"),
