@@ -8,6 +8,7 @@ import { ValidationError } from './api/errors.js';
 import { createExamples } from './api/examples.js';
 import { createOpen, firstScene } from './api/opening.js';
 import { createBar, createShare } from './panels/bar.js';
+import { createComfort } from './panels/comfort.js';
 import { createBehind } from './panels/behind.js';
 import { createDials } from './panels/dials.js';
 import { watchPointer } from './panels/shared/dom.js';
@@ -23,6 +24,7 @@ import { createKeeper } from './kept/keeper.js';
 import { NO_STORAGE, createKept, lent } from './kept/kept.js';
 import { createConnection } from './state/connection.js';
 import { aimIn } from './state/aim_link.js';
+import { comesByItself } from './state/guide.js';
 import { createAddress, createViewStorage, fromHash } from './state/persistence.js';
 import { hiddenNames, shownIn } from './state/shown.js';
 import { NOTHING_HELD } from './state/homes.js';
@@ -47,6 +49,7 @@ import { vignetteOf } from './views/vignette.js';
 
 const OPENING = window.document.body.dataset.opening; // the scene that is shown first
 const SOON_MS = 100;
+const MID_FLIGHT = 0.14; // of what is played: both throws of the first scene are on their way up
 const element = id => window.document.getElementById(id);
 const status = createStatus();
 const connection = createConnection({ probe: isThere, changed: state => status.setServer(state, connection.retry) });
@@ -89,13 +92,13 @@ async function start() {
   const clock = createClock({ now: () => performance.now() });
   store.look(views.view(store.view));
   const ask = createAsk({ store, trace: client.trace, status });
-  const { open } = build({ store, clock, ask, shown: hash });
+  const { open, lookRound } = build({ store, clock, ask, shown: hash });
   sayReady();
   store.setAnswer(first.answer, first.document);
   if (!first.isExample && !first.trouble) showAs(hash || (written ?? ''), store, clock);
   tellShared(store, first.document);
   if (first.trouble) tellTrouble(store, open, first.trouble);
-  if (first.isExample) firstMinute(clock);
+  if (first.isExample) firstMinute(store, clock, lookRound);
 }
 
 // its name stands before its answer does
@@ -174,6 +177,7 @@ function build({ store, clock, ask, shown }) {
   createBar({ store, scenes, share, present, giving });
   createTitle({ store });
   createNotices({ store });
+  createComfort({ store, clock });
   const heard = createHeard({ store, write: say => element('heard').replaceChildren(say) });
   createUnkept({ kept: keeper, saveScene: () => saveScene() });
   createPlaces({
@@ -190,13 +194,14 @@ function build({ store, clock, ask, shown }) {
   });
   createHowBig({ store });
   const large = createLarge({ store });
-  createWhatMoves({ store, large });
   const glossary = createGlossary({ kinds: store.fields.kinds });
-  const looks = createLooks({ store, clock, client, explain: glossary.show, large });
+  createWhatMoves({ store, large, explain: glossary.explain });
+  const looks = createLooks({ store, clock, client, explain: glossary.explain, large });
   const timeline = createTimeline({ store, clock });
   createDials({ store, solve: request => ask.solve(request), add: createHomes({ store }).add });
   const stages = createStages({ element: element('stages'), store, clock, tell: status.setDrawing });
-  createKeys({ store, clock, timeline, looks, stages, glossary, heard, scenes, large, present });
+  const lookRound = (options = {}) => import('./panels/guide.js').then(({ showGuide }) => showGuide({ store, ...options }));
+  createKeys({ store, clock, timeline, looks, stages, glossary, heard, scenes, large, present, lookRound });
   const { settled } = createAddress({
     store,
     clock,
@@ -231,7 +236,7 @@ function build({ store, clock, ask, shown }) {
     const { createShip } = await import('./panels/ship/ship.js');
     await createShip({ store, clock, client, heard, large });
   });
-  return { open };
+  return { open, lookRound };
 }
 
 // what belongs to a place that few open at once is fetched with its first opening, once the server is there
@@ -351,9 +356,11 @@ function sayReady() {
   else element.addEventListener('rimfall:drawn', ready, { once: true });
 }
 
-// once, then it rests; still for those who asked for less motion
-function firstMinute(clock) {
+// In mid-flight: once to its end, then it rests; still for those who asked for less motion. A look round comes by itself once, after all else.
+function firstMinute(store, clock, lookRound) {
+  clock.seek(MID_FLIGHT * clock.end_s);
   if (!matchMedia('(prefers-reduced-motion: reduce)').matches) clock.play();
+  if (comesByItself(store.view, true)) element('stages').addEventListener('rimfall:drawn', () => setTimeout(lookRound, SOON_MS), { once: true });
 }
 
 function sayDead(problem) {

@@ -14,8 +14,8 @@ import { toggleLoop } from './timeline/timeline.js';
 const BOXES = 'input[type=checkbox], input[type=radio]'; // which no other key presses
 const VALUED = 'input[type=range], [role=slider], [role=spinbutton]';
 
-/** `heard`: what says a result to those who do not see it; `scenes`: show() opens the list of them, next() and previous() step through it. */
-export function createKeys({ store, clock, timeline, looks, stages, glossary, heard, scenes, large, present }) {
+/** lookRound({focus}): shows the short look round; `heard`: what says a result to those who do not see it; `scenes`: show() opens the list of them, next() and previous() step through it. */
+export function createKeys({ store, clock, timeline, looks, stages, glossary, heard, scenes, large, present, lookRound }) {
   const KEYS = [
     [' ', 'Space', 'play or pause, wherever the focus is; Enter presses a button', () => clock.toggle()],
     [',', ',', 'one frame back', () => clock.stepFrame(-1)],
@@ -52,6 +52,7 @@ export function createKeys({ store, clock, timeline, looks, stages, glossary, he
       },
     ],
     ['e', 'E', 'enlarge the drawing of this place: why it drifts, the plot, the map, the aim; or back', () => large.toggle(store.view.place)],
+    ['z', 'Z', 'stop the turning, or let it turn', () => steady()],
     ['u', 'U', 'SI or US customary', () => store.look({ units: store.view.units === 'si' ? 'us' : 'si' })],
     ['\\', '\\', 'layout: automatic, side by side, stacked', () => store.look({ split: after(['auto', 'beside', 'stacked'], store.view.split) })],
     ['p', 'P', 'present: the whole window for the stages, for a clicker and a room', () => present.enter()],
@@ -59,6 +60,10 @@ export function createKeys({ store, clock, timeline, looks, stages, glossary, he
     ['?', '?', 'this list of keys', () => sheet.show()],
   ];
   const sheet = createSheet({ title: 'Keys' });
+  const steady = () => {
+    store.look({ steady: !store.view.steady });
+    heard.say(store.view.steady ? 'The turning is stopped.' : 'It turns again.');
+  };
   const onOff = createSwitch({ label: 'Single-key shortcuts', on: () => store.view.keys, turn: keys => store.look({ keys }) });
   const listed = [
     ...KEYS.filter(([, key]) => key),
@@ -82,7 +87,9 @@ export function createKeys({ store, clock, timeline, looks, stages, glossary, he
       'On a slider: arrows one fine step, with Shift ten; Shift and a Page key a tenth of the track; Home and End its ends; Shift while dragging is ten times finer.',
     ),
     onOff.element,
+    lookAgain(sheet, lookRound),
   );
+  glossary.sheet.content.prepend(lookAgain(glossary.sheet, lookRound));
   store.on('view', onOff.update);
 
   const after = (list, now) => list[(list.indexOf(now) + 1) % list.length];
@@ -144,6 +151,15 @@ export function createKeys({ store, clock, timeline, looks, stages, glossary, he
     if (!(played && event.repeat)) match[3](event);
   });
   return { show: sheet.show };
+}
+
+// the look round, from a sheet that closes for it
+function lookAgain(sheet, lookRound) {
+  const go = () => {
+    sheet.close();
+    lookRound({ focus: true });
+  };
+  return h('p', { class: 'links' }, h('button', { type: 'button', class: 'link', onclick: go }, 'Take a look round'));
 }
 
 function inText(target) {

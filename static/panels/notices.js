@@ -61,6 +61,19 @@ export function createNotices({ store }) {
           },
           'Undo',
         ),
+      notice.does &&
+        h(
+          'button',
+          {
+            type: 'button',
+            class: 'link',
+            onclick: () => {
+              store.tell(null);
+              notice.does.act();
+            },
+          },
+          notice.does.say,
+        ),
       h('button', { type: 'button', class: 'link', onclick: () => store.tell(null) }, 'Dismiss'),
     ];
     const strong = notice.kind === 'refused' || notice.kind === 'failed';

@@ -59,7 +59,23 @@ function fromBase64url(text) {
 // How the page was set, kept in the browser. A broken or full storage is no failure.
 
 const VIEW = 'rimfall.view';
-const VIEW_KEPT = ['units', 'theme', 'type', 'tense', 'keys', 'beads_s', 'arrows', 'companion', 'companionOutside', 'measure', 'compare', 'away'];
+const VIEW_KEPT = [
+  'units',
+  'theme',
+  'type',
+  'tense',
+  'keys',
+  'beads_s',
+  'arrows',
+  'companion',
+  'companionOutside',
+  'measure',
+  'compare',
+  'away',
+  'steady',
+  'guided',
+  'warned',
+];
 
 export function createViewStorage(storage) {
   return {

@@ -50,7 +50,7 @@ export class Aboard extends Half {
     else shared.uFog.value.set(distance_m + 0.5 * span_m, distance_m + 3.3 * span_m);
     shared.uPool.value.set((this.lead?.release.along_m ?? 0) - 0.1 * span_m, whole ? 1e7 : Math.max(0.47 * span_m, 3));
     habitat.cutAway(this.eyeSide(), this.eyeSide());
-    habitat.turn(0, this.model.tumbling ? 0 : -angleAt(this.model.answer, time_s));
+    habitat.turn(0, this.model.tumbling || this.stride_s ? 0 : -angleAt(this.model.answer, time_s));
     this.showRoom(habitat);
   }
 

@@ -85,6 +85,8 @@ function tumblingWhole(framed, view, preset, points) {
   return framed(preset === 'd' ? view : { ...view, ...BROADSIDE }, points);
 }
 
+const WIDEST = Math.tan(30 * RAD); // half the field of view, at most
+
 const RAISED = new Set(['b', 'd', 'e']); // with what lies level, or hides what is low in it ('e': where nothing leads)
 
 // {yaw, tilt, fov} of a preset on a stage so broad.
@@ -117,7 +119,7 @@ function fromHub(framed, view, points, model) {
   let rig = null;
   for (let k = 0; k < 6; k += 1) {
     rig = framed({ ...view, fov: (2 * Math.atan(tan)) / RAD }, points);
-    tan = Math.min(1, Math.max(0.012, (tan * rig.distance) / wanted));
+    tan = Math.min(WIDEST, Math.max(0.012, (tan * rig.distance) / wanted));
   }
   return rig;
 }

@@ -7,6 +7,7 @@ import { axes, spanOf } from './framing.js';
 const MOVE_MS = 400;
 const TILT = [-1.45, 1.6];
 const ZOOM = [0.05, 30];
+const MOST_FOV_DEG = 60; // from top to bottom: a wider view that turns is hard on those who watch
 const turning = new Matrix4();
 const [x, y, z] = [new Vector3(), new Vector3(), new Vector3()];
 
@@ -49,7 +50,7 @@ export class Eye {
     else if (eased && this.from?.ms > MOVE_MS && this.rig?.level === rig.level) this.rig = rig;
     else if (eased && this.rig && !this.rig.axes && this.rig.level === rig.level) this.from = { rig: this.seen(now_ms), at_ms: now_ms, ms: MOVE_MS };
     else if ((!eased && this.from && !this.rig) || this.rig?.level !== rig.level) this.from = null;
-    this.rig = rig;
+    this.rig = rig.fov > MOST_FOV_DEG ? { ...rig, fov: MOST_FOV_DEG } : rig;
   }
 
   get moving() {

@@ -150,6 +150,17 @@ export function attachAlone(dom, store) {
   label();
 }
 
+// Holds the turning still, on both stages.
+export function attachSteady({ steady }, store) {
+  if (!steady) return;
+  steady.title = 'Stop the turning (Z)';
+  steady.setAttribute('aria-label', 'Stop the turning');
+  const label = () => steady.setAttribute('aria-pressed', String(store.view.steady));
+  steady.addEventListener('click', () => store.look({ steady: !store.view.steady }));
+  store.on('view', label);
+  label();
+}
+
 // A small panel that a stage button opens. Escape, a press elsewhere or the button itself closes it; focus goes back.
 
 // `dom` is the half it belongs to; it lies over both halves, so that a low one does not cut it.

@@ -48,6 +48,8 @@ function half(element, frame) {
   measure.setAttribute('aria-expanded', 'false');
   measure.setAttribute('aria-haspopup', 'dialog');
   const alone = button(tools, 'stage-alone', 'Maximise');
+  const steady = frame === 'outside' ? button(tools, 'stage-steady') : null; // what turns on the screen is stopped at once
+  steady?.append(turnIcon());
   const live = make('p', 'stage-live', box);
   // Where title and buttons stand, in px of the stage.
   const corners = () => {
@@ -73,7 +75,7 @@ function half(element, frame) {
     title.firstElementChild.textContent = says;
     title.lastElementChild.textContent = aside;
   };
-  return { element, frame, name, titles: TITLES[frame], retitle, box, title, view, labels, tools, preset, measure, alone, live, corners, lineOver };
+  return { element, frame, name, titles: TITLES[frame], retitle, box, title, view, labels, tools, preset, measure, alone, steady, live, corners, lineOver };
 }
 
 export function make(tag, className, parent) {
@@ -101,6 +103,14 @@ function presetIcon() {
   const icon = svg('svg', { viewBox: '0 0 16 16', width: 16, height: 16, fill: 'none', stroke: 'currentColor', 'stroke-width': 1.3, 'aria-hidden': 'true' });
   svg('path', { d: 'M2 5a7 7 0 0 0 12 0' }, icon);
   svg('path', { d: 'M8 14v-3M8 11l-3.4-4M8 11l3.4-4' }, icon);
+  return icon;
+}
+
+// A wheel that goes round, held by a bar.
+function turnIcon() {
+  const icon = svg('svg', { viewBox: '0 0 16 16', width: 16, height: 16, fill: 'none', stroke: 'currentColor', 'stroke-width': 1.5, 'aria-hidden': 'true' });
+  svg('path', { d: 'M13.5 6.2A6 6 0 1 0 14 8M14 2.6v3.9h-3.9' }, icon);
+  svg('path', { d: 'M6.4 5.8v4.4M9.6 5.8v4.4' }, icon);
   return icon;
 }
 

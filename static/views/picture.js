@@ -171,7 +171,7 @@ export class Picture {
     shared.uStar.value.fromArray(STARLIGHT);
     if (still && half.frame === 'outside') shared.uStar.value.applyQuaternion(still);
     if (still) this.sky.lookAs(camera, still);
-    else this.sky.look(camera, half.frame === 'aboard' ? -angleAt(model.answer, this.time_s) : 0);
+    else this.sky.look(camera, half.frame === 'aboard' && !half.stride_s ? -angleAt(model.answer, this.time_s) : 0);
     this.sky.group.visible = !model.ground.level; // a turntable is in a room
     for (let k = 0; k < others.length; k += 1) others[k].group.visible = others[k] === half;
   }

@@ -2,7 +2,7 @@
 // otherwise. Without WebGL the same arrays are drawn as flat plates.
 
 import { Aboard, Beside } from './aboard.js';
-import { attachAlone, attachMeasureChoice, attachPresets } from './chooser.js';
+import { attachAlone, attachMeasureChoice, attachPresets, attachSteady } from './chooser.js';
 import { createFlat } from './flat.js';
 import { Lost } from './lost.js';
 import { buildOverlay, halvesOf } from './overlay.js';
@@ -57,8 +57,8 @@ class Stages {
     this.beside = new Beside(picture, overlay, store, this.halves.outside);
     this.presets = { ...store.view.presets };
     for (const half of this.all) this.attach(half);
-    this.calm = matchMedia('(prefers-reduced-motion: reduce)');
-    this.calm.addEventListener('change', () => this.read());
+    this.reduced = matchMedia('(prefers-reduced-motion: reduce)');
+    this.reduced.addEventListener('change', () => this.read());
     this.lost = new Lost({ picture, overlay, store, tell, redraw: () => this.redraw(), back: () => this.redraw() });
     this.onFrame = now_ms => this.tick(now_ms);
     this.isHeld = name => isWithheld(store.view, name);
@@ -77,6 +77,7 @@ class Stages {
       lay: (which, end) => this.layTape(this.halfIn(half.slot), which, end),
     });
     attachAlone(dom, this.store);
+    attachSteady(dom, this.store);
     attachOrbit(dom.view, half.eye, {
       changed: () => this.invalidate(),
       clicked: (x, y) => {
@@ -157,10 +158,15 @@ class Stages {
       if (preset === this.presets[half.frame]) continue;
       this.presets[half.frame] = preset;
       half.eye.home();
-      moved[half.frame] = { eased: !this.calm.matches, now_ms: performance.now() };
+      moved[half.frame] = { eased: !this.isCalm, now_ms: performance.now() };
     }
     if (this.store.view.measure !== 'tape') for (const half of this.every()) half.tape.clear();
     this.read(moved);
+  }
+
+  // Nothing large turns: as the system asks for, or the page's own button and key.
+  get isCalm() {
+    return this.reduced.matches || this.store.view.steady;
   }
 
   // The view as the open place has it.
@@ -178,15 +184,17 @@ class Stages {
     const { model, store } = this;
     this.invalidate();
     if (!model || !this.rects) return;
+    const { steady, beads_s } = store.view,
+      stride_s = Math.max(LEAST_STRIDE_S, beads_s || 0.25);
     this.beside.show(this.lost.now ? [model] : this.models, model); // flat plates are of one habitat
-    this.clock.stride_s = this.calm.matches ? Math.max(LEAST_STRIDE_S, store.view.beads_s || 0.25) : null;
+    this.clock.stride_s = this.reduced.matches || (steady && model.tumbling) ? stride_s : null;
     for (const half of this.visible()) {
       this.attend(half);
       const own = half === this.beside.half ? this.beside.model : model;
       const shown = own.motions.filter(m => !store.view.hidden.includes(m.name));
       const chosen = shown.find(m => m.i === store.view.chosen) ?? null;
       const others = (store.view.compare ?? 'over') === 'over' ? this.models.filter(one => one !== own) : [];
-      half.read(own, shown, chosen, this.seen, this.clock.stride_s, others);
+      half.read(own, shown, chosen, this.seen, this.isCalm ? stride_s : null, others);
       half.aimed?.read();
       if (!this.frozen) half.frameUp(this.clock.time_s, moved[half.slot]);
     }
@@ -241,7 +249,7 @@ class Stages {
     for (const half of drawn) {
       half.aimed.read();
       if (!this.frozen && !this.aiming && ('aim' in patch || 'answer' in patch))
-        half.frameUp(this.clock.time_s, { eased: !this.calm.matches, now_ms: performance.now() });
+        half.frameUp(this.clock.time_s, { eased: !this.isCalm, now_ms: performance.now() });
       half.crowdKey = null;
     }
     this.build();
@@ -291,7 +299,7 @@ class Stages {
   // While the launch ring is dragged the eye keeps still, whatever the path does.
   freeze(held) {
     this.frozen = held;
-    if (!held) this.read({ aboard: { eased: !this.calm.matches, now_ms: performance.now() } });
+    if (!held) this.read({ aboard: { eased: !this.isCalm, now_ms: performance.now() } });
   }
 
   resize() {
@@ -399,7 +407,7 @@ class Stages {
   // Each eye goes from where it is to where it is sent from here on, over `ms`, and what a hand turned is forgotten; not eased: it is there at once.
   depart({ eased, ms }) {
     const now_ms = performance.now();
-    for (const half of this.all) half.eye.depart({ eased: eased && !this.calm.matches, ms, now_ms });
+    for (const half of this.all) half.eye.depart({ eased: eased && !this.isCalm, ms, now_ms });
     this.invalidate();
   }
 

@@ -50,6 +50,9 @@ CLOSE = """() => {
 # before all scripts of a page: nothing is painted but what `painting` says, which is kept over a reload; the canvas that nothing is
 # painted on is there, but the browser need not lay it over the page anew with each frame
 PAINTING = """
+try { // the look round that comes to a new page by itself is one test's own
+  if (!sessionStorage.getItem('looks round')) localStorage['rimfall.view'] ??= '{"guided":true,"warned":true}';
+} catch { /* a blank page has no storage */ }
 try { window.painting = sessionStorage.getItem('painting'); } catch { /* a blank page has none */ }
 const paints = () => window.painting === 'all' || window.looked;
 for (const paint of ['clear', 'drawArrays', 'drawArraysInstanced', 'drawElements', 'drawElementsInstanced']) {

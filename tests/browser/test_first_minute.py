@@ -176,3 +176,64 @@ def test_units_switch_for_the_whole_page(page):
     assert number_box(page, "habitat.radius_m").input_value().startswith("183")
     page.keyboard.press("u")
     until("metres again", lambda: LOB_OUT in said(page, 0))
+
+
+NEW = "sessionStorage.setItem('looks round', '1'); localStorage.clear()"
+
+
+def test_the_look_round_comes_once_takes_no_focus_and_is_brought_back_by_key(open_page):
+    page = open_page()
+    page.evaluate(NEW)
+    page.reload()
+    guide = page.locator(".guide")
+    guide.wait_for(state="attached")
+    assert page.evaluate("document.activeElement === document.body")
+    steps = [guide.inner_text()]
+    for _ in range(3):
+        page.get_by_role("button", name="Next").press("Enter")
+        steps.append(guide.inner_text())
+        assert page.locator(".pointed-at").count() == 1
+    assert len(set(steps)) == 4
+    page.get_by_role("button", name="Done").press("Enter")
+    assert guide.count() == 0
+    assert page.locator(".pointed-at").count() == 0
+    until(
+        "it is kept that it was there", lambda: '"guided":true' in page.evaluate("localStorage['rimfall.view'] ?? ''")
+    )
+    page.reload()
+    page.locator("#stages[data-drawn-radius]").wait_for()
+    page.keyboard.press("?")
+    assert guide.count() == 0, "it does not come back by itself"
+    page.get_by_role("dialog", name="Keys").get_by_role("button", name="Take a look round").click()
+    guide.wait_for()
+    assert guide.get_by_role("button", name="Next").evaluate("element => element === document.activeElement")
+    page.keyboard.press("Escape")
+    assert guide.count() == 0
+
+
+def test_the_first_fast_turning_is_warned_of_and_stopped_by_button_and_key(open_page):
+    page = open_page()
+    page.evaluate("localStorage['rimfall.view'] = '{\"guided\":true}'")
+    page.reload()
+    page.locator("#stages[data-drawn-radius]").wait_for()
+    stop(page)
+    turning = page.get_by_role("button", name="Stop the turning", exact=True).first
+    type_figure(page, "habitat.spin_rpm", "25")
+    until("a faster spin is drawn", lambda: drawn(page, "spin") == 25)
+    page.locator("h1").click()
+    page.keyboard.press("Escape")
+    page.keyboard.press("Space")
+    page.locator("#notice").get_by_text("turns fast").wait_for()
+    page.locator("#notice").get_by_role("button", name="Stop the turning").click()
+    in_tools = page.locator(".stage-steady")
+    assert in_tools.get_attribute("aria-pressed") == "true"
+    assert turning.count() == 1
+    stop(page, 0.1)
+    early = spoken(page, "outside")
+    scrub(page, 0.3)
+    until("time goes on all the same", lambda: spoken(page, "outside") != early)
+    page.locator("h1").click()
+    page.keyboard.press("Escape")
+    page.keyboard.press("z")
+    until("it turns again", lambda: in_tools.get_attribute("aria-pressed") == "false")
+    assert page.locator("#notice", has_text="turns fast").count() == 0

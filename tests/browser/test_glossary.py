@@ -22,8 +22,9 @@ def test_it_is_fetched_when_first_opened_and_explains_every_kind(open_page):
     assert page.locator(".glossary dt").count() == 0
     page.get_by_role("button", name="Glossary").click()
     listed = terms(page)
-    (fetched,) = [url.rsplit("/", 1)[1] for url in asked if "glossary" in url]
-    assert re.fullmatch(r"glossary_words(-\w+)?\.js", fetched)  # as it is, or as a file of the bundle
+    fetched = sorted(url.rsplit("/", 1)[1] for url in asked if "glossary" in url)
+    assert len(fetched) == 2
+    assert all(re.fullmatch(r"glossary_(words|more)(-\w+)?\.js", one) for one in fetched)
     kinds = page.request.get("/api/fields").json()["kinds"]
     assert {KINDS_AS_TERMS.get(kind, kind) for kind in kinds} <= set(listed)
     assert page.locator(".glossary dd").count() == len(listed)
@@ -41,14 +42,41 @@ def test_w_opens_it_and_escape_puts_it_away(page):
     until("it is away", lambda: not dialog.is_visible())
 
 
-def test_a_term_opens_it_at_its_entry(page):
+def test_a_term_is_explained_where_it_stands_and_leads_to_its_entry(page):
     add(page, "Add a lift ride")
     open_place(page, 3)
-    page.locator('#at-the-clock [data-found="tilt_deg"] .term').click()
+    term = page.locator('#at-the-clock [data-found="tilt_deg"] .term')
+    term.click()
+    explained = page.get_by_role("dialog", name="Apparent tilt")
+    explained.wait_for()
+    assert "tangent" in explained.locator(".formula").inner_text()
+    assert "Classical Mechanics" in explained.inner_text()
+    assert explained.locator("svg path").count() > 1
+    page.keyboard.press("Escape")
+    until("it is away", lambda: not explained.is_visible())
+    assert term.evaluate("element => element === document.activeElement"), "the focus is where it was"
+    term.press("Enter")
+    explained.get_by_role("button", name="All words").click()
     page.locator(".glossary dt:focus").wait_for()
     assert page.locator(".glossary dt:focus").inner_text() == "Apparent tilt"
     box = page.locator(".glossary dt:focus").bounding_box()
     assert 0 <= box["y"] < page.viewport_size["height"]
+
+
+def test_a_term_in_a_sentence_is_explained_by_key(page):
+    stop(page)
+    word = page.locator("#cards .card.chosen .said .word", has_text="Coriolis")
+    word.focus()
+    page.keyboard.press("Enter")
+    explained = page.get_by_role("dialog", name="Coriolis")
+    explained.wait_for()
+    assert "2 × spin" in explained.inner_text()
+    box, window = explained.bounding_box(), page.viewport_size
+    assert box["x"] >= 0
+    assert box["x"] + box["width"] <= window["width"]
+    assert box["y"] >= 0
+    assert box["y"] + box["height"] <= window["height"]
+    page.keyboard.press("Escape")
 
 
 def test_every_label_at_the_clock_has_an_entry(page):

@@ -15,6 +15,7 @@ from .sampled_scene import Camera
 
 ASPECT = 16 / 9
 MARGIN = 0.08  # of the picture, left free on each side
+WIDEST = float(np.tan(np.radians(30)))  # half of 60° from top to bottom, the most that any view has
 
 
 @dataclass(frozen=True)
@@ -187,7 +188,7 @@ def _from_hub(scene):
     for _ in range(6):
         fov_deg = float(2 * np.degrees(np.arctan(tan)))
         eye, distance = _fit(scene.seen_m, axes, fov_deg)
-        tan = min(1.0, max(0.012, tan * distance / wanted))
+        tan = min(WIDEST, max(0.012, tan * distance / wanted))
     return Camera("hub", True, eye[None], axes[None], fov_deg, ASPECT)
 
 

@@ -24,7 +24,7 @@ export async function createFeel({ store, client, glossary, large }) {
     createFeelLimits({ element: $('#feel-limits'), store }),
     createFeelWhy({ element: $('#feel-why'), store }),
     createFeelAdaptation({ element: $('#feel-adaptation'), store }),
-    createFeelFigures({ element: $('#feel-figures'), store, explain: glossary.show }),
+    createFeelFigures({ element: $('#feel-figures'), store, explain: glossary.explain }),
   ];
 
   function update() {

@@ -108,7 +108,8 @@ function none({ fields, feel: { habitat } }, group) {
 function labelOf({ name }, explain) {
   const term = TERMS[name];
   if (!term) return h('span', {});
-  return h('button', { type: 'button', class: 'term', title: `What ${term.toLowerCase()} is`, onclick: () => explain(term) });
+  const word = h('button', { type: 'button', class: 'term', title: `What ${term.toLowerCase()} is`, onclick: () => explain(term, word) });
+  return word;
 }
 
 // The two tables beside the figures: levels one could stand on, and what each turn of the head is felt as.

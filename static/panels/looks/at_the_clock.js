@@ -39,7 +39,7 @@ export function createAtTheClock({ store, clock, explain }) {
   function row(motion, finding) {
     const { name, say, term } = finding;
     const figure = h('td', { class: 'r' });
-    const word = h('button', { type: 'button', class: 'term', title: `What ${term} is`, onclick: () => explain(term) }, say);
+    const word = h('button', { type: 'button', class: 'term', title: `What ${term} is`, onclick: () => explain(term, word) }, say);
     const at = () => {
       const value = findingAt(motion, store.answer.grid, name, clock.time_s);
       return value === null ? '' : showFinding(finding, value, store.view.units);

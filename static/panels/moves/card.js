@@ -11,7 +11,7 @@ import { createFieldError } from '../shared/field_error.js';
 import { createProse } from './prose.js';
 import { createSentence, outcome } from './sentence.js';
 
-export function createCard({ store, index, kind, duplicate, mirror, remove, large }) {
+export function createCard({ store, index, kind, duplicate, mirror, remove, large, explain }) {
   const path = `motions.${index}.name`;
   const name = createEditedName({
     label: 'Name',
@@ -113,9 +113,11 @@ export function createCard({ store, index, kind, duplicate, mirror, remove, larg
   }
   function tellOutcome() {
     const pieces = store.answer?.motions[index]?.pieces ?? [];
-    if (said.dataset.words === pieces.join('')) return;
-    said.dataset.words = pieces.join('');
-    setChildren(said, outcome(pieces));
+    const chosen = store.view.chosen === index,
+      key = `${chosen} ${pieces.join('')}`;
+    if (said.dataset.words === key) return;
+    said.dataset.words = key;
+    setChildren(said, outcome(pieces, chosen ? explain : null)); // of the others nobody has to step past the terms
   }
   return { element, update };
 }

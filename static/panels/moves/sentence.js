@@ -8,6 +8,7 @@ import { createInline } from '../shared/inline.js';
 import { sentenceOf, axisWords } from '../../state/motions.js';
 import { groundOf } from '../../state/shapes.js';
 import { elevationWords, headingWords, timesWords } from '../../state/words.js';
+import { worded } from '../shared/worded.js';
 
 export function createSentence({ store, index, kind }) {
   const element = h('span', { class: 'given' });
@@ -69,7 +70,10 @@ export function createSentence({ store, index, kind }) {
   return { element, update };
 }
 
-/** The outcome in the server's words, in the `pieces` of its answer: the second says how far off it ends, and stands in bold. */
-export function outcome(pieces) {
-  return pieces.map((piece, i) => (i === 1 ? h('b', {}, piece) : piece));
+/** The outcome in the server's words, in the `pieces` of its answer: the second says how far off it ends, and stands in bold. With
+ *  `explain`, terms in it can be pressed. */
+export function outcome(pieces, explain = null) {
+  const told = new Set();
+  const parts = piece => (explain ? worded(piece, explain, told) : [piece]);
+  return pieces.flatMap((piece, i) => (i === 1 ? h('b', {}, parts(piece)) : parts(piece)));
 }

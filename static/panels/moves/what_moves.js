@@ -10,7 +10,7 @@ import { $, h, setAttribute } from '../shared/dom.js';
 import { createCard } from './card.js';
 import { createProse } from './prose.js';
 
-export function createWhatMoves({ store, large }) {
+export function createWhatMoves({ store, large, explain }) {
   let cards = [],
     builtFor = null;
   const { kinds } = store.fields;
@@ -103,7 +103,7 @@ export function createWhatMoves({ store, large }) {
     const cast = [shapeOf(store.document.habitat), ...store.document.motions.map(motion => motion.kind)].join();
     if (cast !== builtFor) {
       builtFor = cast;
-      cards = store.document.motions.map((motion, index) => createCard({ store, index, kind: motion.kind, duplicate, mirror, remove, large }));
+      cards = store.document.motions.map((motion, index) => createCard({ store, index, kind: motion.kind, duplicate, mirror, remove, large, explain }));
       $('#cards').replaceChildren(...cards.map(card => card.element));
     }
     const none = cards.length === 0; // then all that may be added stands in the place

@@ -1,0 +1,64 @@
+// What a term's entry shows where it is pressed, beside its words: how it is worked out, a small sketch, and where it can be read up.
+
+const ROTATING = 'J. R. Taylor, Classical Mechanics (2005), chapter 9';
+const SI = 'ISO 80000-3, Quantities and units: space and time';
+const RADIANS = 'with the spin in radians a second: rpm × 0.1047';
+
+// term: [how it is worked out, sketch, source]
+// biome-ignore format: a row is a term
+export const MORE = {
+  Centrifugal: [`spin² × distance from the axis, ${RADIANS}`, 'outward', `${ROTATING}, section 9.6`],
+  Coriolis: [`2 × spin × the speed across the axis, at a right angle to it, ${RADIANS}`, 'sideways', `${ROTATING}, section 9.7`],
+  'Coriolis ratio': ['2 × walking speed ÷ rim speed', 'sideways', `${ROTATING}, section 9.7`],
+  Euler: ['how fast the spin changes × distance from the axis', 'along', 'H. Goldstein, C. Poole and J. Safko, Classical Mechanics (3rd edition, 2002), section 4.10'],
+  Drag: ['½ × air density × drag coefficient × area × speed², against the way it goes', 'against', 'F. M. White, Fluid Mechanics, chapter 7'],
+  'Plain gravity': ['½ × gravity × time², straight down, the same everywhere', 'plain', 'J. R. Taylor, Classical Mechanics (2005), chapter 1'],
+  Drift: ['where it lands less the place straight under the release, along the ground', 'drift', `${ROTATING}, section 9.8 (free fall)`],
+  Spinward: ['the way the deck goes: outside, at spin × radius', 'along', SI],
+  Antispinward: ['against the way the deck goes', 'back', SI],
+  'Rim speed': [`spin × radius, ${RADIANS}`, 'along', SI],
+  Spin: ['turns a minute: 60 ÷ the time of one turn in seconds', 'turn', SI],
+  Period: ['60 ÷ the spin in turns a minute, in seconds', 'turn', SI],
+  'Apparent gravity': [`spin² × radius ÷ 9.80665 m/s², in g, ${RADIANS}`, 'outward', 'the standard acceleration: 3rd General Conference on Weights and Measures, 1901'],
+  Gravity: [`spin² × radius ÷ 9.80665 m/s², in g, ${RADIANS}`, 'outward', 'the standard acceleration: 3rd General Conference on Weights and Measures, 1901'],
+  'Gravity gradient': ['the height of a person ÷ the radius, as a share of the weight at the feet', 'gradient', `follows from ${ROTATING}, section 9.6`],
+  'Sideways push': [`2 × spin × the speed toward or away from the axis, ${RADIANS}`, 'sideways', `${ROTATING}, section 9.7`],
+  Lean: ['the angle whose tangent is the sideways push ÷ the apparent gravity', 'lean', `follows from ${ROTATING}, sections 9.6 and 9.7`],
+  'Apparent tilt': ['the angle whose tangent is the sideways push ÷ the apparent gravity', 'lean', `follows from ${ROTATING}, sections 9.6 and 9.7`],
+  'Floats at': ['the rim speed, antispinward: then it stands still, seen from outside', 'back', `follows from ${ROTATING}, sections 9.6 and 9.7`],
+  'Cross-coupling': ['the head’s turn × the spin, where they are about different directions', 'turn', 'H. Goldstein, C. Poole and J. Safko, Classical Mechanics (3rd edition, 2002), section 4.9'],
+  Apex: ['where the speed toward the axis is nothing', 'plain', 'J. R. Taylor, Classical Mechanics (2005), chapter 1'],
+};
+
+// Lines on a field of 96 by 64: [path, dashed]
+const DECK = ['M6 44Q48 66 90 44', false];
+const head = (x, y, dx, dy) => `M${x - 4 * dx + 3 * dy} ${y - 4 * dy - 3 * dx}L${x} ${y}L${x - 4 * dx - 3 * dy} ${y - 4 * dy + 3 * dx}`;
+const SKETCHES = {
+  outward: [DECK, ['M48 4V26', true], ['M45 26a3 3 0 1 0 6 0a3 3 0 1 0 -6 0', false], [`M48 30V50${head(48, 50, 0, 1)}`, false]],
+  sideways: [DECK, [`M48 44V14${head(48, 14, 0, -1)}`, false], [`M50 30H78${head(78, 30, 1, 0)}`, true]],
+  along: [DECK, [`M20 40Q48 54 76 40${head(76, 40, 0.9, -0.45)}`, false], ['M48 4V34', true]],
+  back: [DECK, [`M76 40Q48 54 20 40${head(20, 40, -0.9, -0.45)}`, false], ['M48 4V34', true]],
+  against: [
+    ['M56 32a6 6 0 1 0 12 0a6 6 0 1 0 -12 0', false],
+    [`M68 32H88${head(88, 32, 1, 0)}`, false],
+    [`M54 32H22${head(22, 32, -1, 0)}`, true],
+  ],
+  plain: [
+    ['M6 54H90', false],
+    ['M10 54Q48 -14 86 54', true],
+  ],
+  drift: [DECK, ['M62 12V50', true], ['M62 12Q56 34 34 52', false], ['M30 52h8', false]],
+  gradient: [DECK, [`M40 52V26${head(40, 52, 0, 1)}`, false], [`M58 24V38${head(58, 38, 0, 1)}`, false], ['M49 8V54', true]],
+  lean: [DECK, ['M48 54V10', true], ['M48 54L62 14', false]],
+  turn: [
+    ['M48 32m-22 0a22 22 0 1 1 22 22', false],
+    [head(48, 54, -1, 0), false],
+    ['M46 32h4', false],
+  ],
+};
+
+/** {formula, sketch: [[path, dashed]], source} of a term, or null. */
+export function moreOf(term) {
+  const row = MORE[term];
+  return row ? { formula: row[0], sketch: SKETCHES[row[1]], source: row[2] } : null;
+}
