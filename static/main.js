@@ -24,7 +24,7 @@ import { createKeeper } from './kept/keeper.js';
 import { NO_STORAGE, createKept, lent } from './kept/kept.js';
 import { createConnection } from './state/connection.js';
 import { aimIn } from './state/aim_link.js';
-import { comesByItself } from './state/guide.js';
+import { comesByItself } from './state/first_time.js';
 import { createAddress, createViewStorage, fromHash } from './state/persistence.js';
 import { hiddenNames, shownIn } from './state/shown.js';
 import { NOTHING_HELD } from './state/homes.js';

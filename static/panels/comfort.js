@@ -1,6 +1,6 @@
 // A word the first time that something turns fast on the screen, with the button that stops it.
 
-import { isWarningDue } from '../state/turning.js';
+import { isWarningDue } from '../state/first_time.js';
 
 const SAY = 'This turns fast on the screen, which makes some people feel ill. Z stops the turning at any time, and so does the button at the top of Outside.';
 

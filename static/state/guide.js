@@ -1,4 +1,4 @@
-// A short look round the page: where it is, and whether it comes by itself. No DOM.
+// A short look round the page: its steps, and at which it is. No DOM.
 
 /** `points`: a selector of what the step is about. */
 // biome-ignore format: a row is a step
@@ -8,9 +8,6 @@ export const STEPS = [
   { points: '#cards', say: 'Six questions run down the page, each with its answer so far. This one is open: press any figure in its sentence to change it.' },
   { points: '#foot', say: 'Take it away saves what you see: a page to print, pictures, paths for other programs, the scene. The key ? lists all keys, and brings this look back.' },
 ];
-
-/** It comes by itself once: to a page that opens on its own first scene, and never to one that has had it. */
-export const comesByItself = (view, isOpening) => isOpening && !view.guided;
 
 /** {at, step, count, isLast, next(), back(), leave()}; `turned(guide)`: after each change, `at` null once it is over. */
 export function createGuide({ turned }) {
@@ -23,8 +20,8 @@ export function createGuide({ turned }) {
     get isLast() {
       return guide.at === STEPS.length - 1;
     },
-    next: () => go(guide.isLast ? null : guide.at + 1),
-    back: () => go(Math.max(0, guide.at - 1)),
+    next: () => go(guide.isLast ? null : (guide.at ?? 0) + 1),
+    back: () => go(Math.max(0, (guide.at ?? 0) - 1)),
     leave: () => go(null),
   };
   function go(at) {

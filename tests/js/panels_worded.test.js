@@ -1,33 +1,26 @@
 // Which words of a sentence can be pressed: each term where it first stands, and the words stay what they were.
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-
-const made = [];
-globalThis.document = {
-  createElement: tag => {
-    const element = {
-      tag,
-      says: '',
-      addEventListener: () => {},
-      setAttribute: () => {},
-      getAttribute: () => null,
-      append: (...parts) => (element.says += parts.join('')),
-    };
-    made.push(element);
-    return element;
-  },
-};
-const { worded } = await import('../../static/panels/shared/worded.js');
-
-const textOf = parts => parts.map(part => part.says ?? part).join('');
+import { worded } from '../../static/panels/shared/worded.js';
 
 test('terms are pressed where they first stand', () => {
+  const made = [],
+    before = globalThis.document;
+  globalThis.document = {
+    createElement: () => {
+      const element = { says: '', addEventListener() {}, setAttribute() {}, getAttribute: () => null, append: (...parts) => (element.says += parts.join('')) };
+      made.push(element);
+      return element;
+    },
+  };
+  const textOf = parts => parts.map(part => part.says ?? part).join(''),
+    pressed = () => made.splice(0).map(one => one.says);
   const told = new Set(),
     first = ' spinward after 1.06 s; under plain gravity, 7.18 m spinward. Without Coriolis and drag',
     second = ' Coriolis shifts that antispinward; dragging is no drag.';
-  const pressed = () => made.splice(0).map(one => one.says);
   assert.equal(textOf(worded(first, () => {}, told)), first);
   assert.deepEqual(pressed(), ['spinward', 'plain gravity', 'Coriolis', 'drag']);
   assert.equal(textOf(worded(second, () => {}, told)), second);
   assert.deepEqual(pressed(), ['antispinward']);
+  globalThis.document = before;
 });

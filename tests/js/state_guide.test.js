@@ -1,10 +1,10 @@
 // The look round comes by itself once, goes step by step, and is over for good; a word of warning is said once, and only while it turns fast.
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { STEPS, comesByItself, createGuide } from '../../static/state/guide.js';
+import { FAST_DEG_S, comesByItself, isWarningDue, turnOnScreen } from '../../static/state/first_time.js';
+import { STEPS, createGuide } from '../../static/state/guide.js';
 import { createViewStorage } from '../../static/state/persistence.js';
 import { createStore } from '../../static/state/store.js';
-import { FAST_DEG_S, isWarningDue, turnOnScreen } from '../../static/state/turning.js';
 import { FIELDS, SCENE } from './_scene.mjs';
 
 test('the look round goes on, back and to its end, and stays over', () => {

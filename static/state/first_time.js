@@ -1,4 +1,7 @@
-// How fast what turns goes round on the screen, and when a word of warning is due. No DOM.
+// What comes by itself, once in a browser: the look round, and a word of warning where something turns fast on the screen. No DOM.
+
+/** A look round comes to a page that opens on its own first scene, and never to one that has had it. */
+export const comesByItself = (view, isOpening) => isOpening && !view.guided;
 
 /** Degrees a second on the screen from which a word is said: a turn in twelve seconds. Our own choice; no study sets a bound for it. */
 export const FAST_DEG_S = 30;
