@@ -43,9 +43,9 @@ async function play() {
     button.element.focus();
   }
   const button = createPresentButton({ present });
-  const motions = createMotions({ store, line: talk ? null : element('line') });
+  const motions = talk ? null : createMotions({ store, line: element('line') }); // what a talk shows is its steps'
   const about = createAbout({ notes, words: held.words(0) });
-  element('tools').append(motions.element, button.element, about.button);
+  element('tools').append(...[motions?.element, button.element, about.button].filter(Boolean));
   createPlayerKeys({ store, clock, timeline, stages, about, motions, present, talk });
   if (talk) {
     createSteps({ talk, home: element('head'), line: element('line') });

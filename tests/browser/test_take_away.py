@@ -16,6 +16,7 @@ import pytest
 import trimesh
 from pxr import Usd
 
+from rimfall.exports.recovery import document_in
 from tests.tables import each_row
 
 from .looking import open_place, pixels, saved_scene, scene_of, settle, still_picture, stop, type_figure, until
@@ -110,9 +111,9 @@ def test_page_opens_the_brief_of_this_scene(page):
 
 
 def test_tables_and_numbers_open_in_readers_of_their_own(page):
-    sheet = open_sheet(page, only=("paths", "notes", "numbers", "forces", "forces-notes", "scene"))
+    sheet = open_sheet(page, only=("paths", "notes", "numbers", "forces", "forces-notes", "scene", "one-file"))
     sheet.get_by_label("Unit", exact=True).select_option("cm")
-    files = save(page, sheet, 6)
+    files = save(page, sheet, 7)
     notes = json.loads(ending(files, ".notes.json"))
     rows = list(csv.DictReader(io.StringIO(ending(files, "ways.csv").decode())))
     assert len(rows) == notes["counts"]["csv_rows"]
@@ -124,6 +125,7 @@ def test_tables_and_numbers_open_in_readers_of_their_own(page):
     assert json.loads(ending(files, ".forces.json"))
     assert json.loads(ending(files, "ways.json"))["scene"] == notes["scene"]
     assert json.loads(ending(files, ".rimfall.json"))["title"] == notes["scene"]["title"]
+    assert json.loads(document_in(ending(files, "ways.html"))) == notes["scene"]
 
 
 def test_a_table_a_frame_is_a_zip_of_tables_after_their_notes(page):

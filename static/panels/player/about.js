@@ -2,7 +2,7 @@
 
 import { h, setChildren } from '../shared/dom.js';
 import { createSheet } from '../shared/fold.js';
-import { KEYS, TALK_KEYS } from './keys.js';
+import { keysOf } from './keys.js';
 
 /** `notes`: what the file says of itself; `words`: [{short, words}] of each motion. */
 export function createAbout({ notes, words }) {
@@ -23,7 +23,7 @@ export function createAbout({ notes, words }) {
       h(
         'tbody',
         {},
-        [...(notes.talk ? TALK_KEYS : []), ...KEYS].map(([, key, say]) => h('tr', {}, h('th', { scope: 'row' }, key), h('td', {}, say))),
+        keysOf(Boolean(notes.talk)).map(([, key, say]) => h('tr', {}, h('th', { scope: 'row' }, key), h('td', {}, say))),
       ),
     ),
     h('p', { class: 'caution-line' }, notes.caution),

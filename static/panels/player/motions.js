@@ -6,7 +6,7 @@ import { motionName } from '../../state/fields.js';
 
 const MOST_TOLD = 2; // motions in the line
 
-/** `line`: the element that says it, or null where another line stands there. */
+/** `line`: the element that says it. */
 export function createMotions({ store, line }) {
   const element = h('div', { class: 'player-motions', role: 'group', 'aria-label': 'Shown' });
   const back = h('button', { type: 'button', class: 'player-button', title: 'Hold back where things go, then reveal it (H)', onclick: () => turnBack() });
@@ -16,7 +16,7 @@ export function createMotions({ store, line }) {
     buttons = store.document.motions.map((_, index) =>
       h('button', { type: 'button', class: 'player-motion', onclick: () => turn(index) }, sign(index), h('span', {}, motionName(store, index))),
     );
-    element.replaceChildren(...buttons, ...(line ? [back] : []));
+    element.replaceChildren(...buttons, back);
     update();
   }
 
@@ -37,7 +37,7 @@ export function createMotions({ store, line }) {
     buttons.forEach((button, index) => setAttribute(button, 'aria-pressed', !store.view.hidden.includes(motionName(store, index))));
     setAttribute(back, 'aria-pressed', isHeldBack());
     setText(back, isHeldBack() ? 'Reveal' : 'Hold back');
-    if (line) setText(line, lineOf(store));
+    setText(line, lineOf(store));
   }
 
   store.on('answer', draw);
