@@ -50,7 +50,7 @@ export class Plates {
   draw({ time_s, playing }) {
     const { view, feel, feelProblem } = this.store;
     const weigh = view.place === 4 && this.drawWeights ? plate => this.drawWeights(plate, feelProblem ? null : feel, time_s) : null;
-    for (const plate of this.plates) if (this.model && this.rects?.[plate.frame]) plate.draw(time_s, playing, weigh);
+    for (const plate of this.plates) if (this.model && this.rects?.[plate.frame]) plate.draw(time_s, playing, weigh, this.store.guesses);
   }
 }
 
@@ -87,6 +87,7 @@ export function createFlat({ overlay, store, clock }) {
   plates.show(true);
   for (const dom of Object.values(overlay.halves)) attachAlone(dom, store);
   for (const topic of ['answer', 'view', 'feel']) store.on(topic, read);
+  store.on('guesses', draw);
   clock.on(invalidate);
   new ResizeObserver(read).observe(overlay.element);
   read();
@@ -126,8 +127,9 @@ class FlatPlate {
   }
 
   // `weigh`: draws what everybody feels and gives the words for it, or null.
-  draw(time_s, playing, weigh = null) {
+  draw(time_s, playing, weigh = null, guesses = null) {
     this.lines.draw(time_s);
+    if (guesses) this.lines.drawGuesses(guesses, time_s);
     const weights = weigh?.(this) ?? '';
     if (this.frame === 'outside') this.lines.say(turnedWords(this.model, time_s));
     const now_ms = performance.now();

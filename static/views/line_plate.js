@@ -5,7 +5,7 @@ import { PERSON_M } from './lay_figure.js';
 import { isWithheld } from '../state/shown.js';
 import { drawProps } from './flat_props.js';
 import { svg } from './overlay.js';
-import { bodyAt, standing } from './model.js';
+import { bodyAt, deckAt, standing } from './model.js';
 import { drawnPoint } from './place.js';
 import { fromTheSide, strokesOf, sweptPoints } from './craft_reach.js';
 import { seenPoints } from './camera_presets.js';
@@ -203,6 +203,21 @@ export class LinePlate {
         const [x, y] = this.at(bodyAt(model, m, frame, time_s, {}));
         svg('circle', { cx: x.toFixed(1), cy: y.toFixed(1), r: 6, fill: m.style.paper, stroke: this.room.paper, 'stroke-width': 1.5 }, this.moving);
       }
+  }
+
+  // Where the room thinks that something comes down: a stroke on the deck each, this page's higher.
+  drawGuesses({ motion, own, marks }, time_s) {
+    const asked = motion !== null && this.model.motions.find(m => m.name === motion);
+    if (!asked || this.side) return;
+    marks.forEach((along_m, k) => {
+      const up_m = (k < own.length ? 46 : 18) / this.px;
+      const ends = [0, up_m].map(height_m => deckAt(this.model, this.frame, along_m, height_m, asked.release.axial_m, time_s, {}, asked.floor));
+      this.line(
+        ends.flatMap(({ x, y }) => [x, y, 0]),
+        { stroke: INK, 'stroke-width': 3 },
+        this.moving,
+      );
+    });
   }
 
   // Outside, a line under it all.

@@ -10,11 +10,11 @@ export function createGuessBar({ store }) {
   const says = h('p', { class: 'guess-says', 'aria-live': 'polite' });
   const last = () => guesses.own.length - 1;
   const by = step_m => guesses.move(last(), guesses.own[last()] + step_m);
-  const button = (say, onclick, title = null) => h('button', { type: 'button', title, onclick }, say);
+  const button = (say, onclick, title = null, label = null) => h('button', { type: 'button', title, 'aria-label': label, onclick }, say);
   const place = button('Place a guess', () => guesses.place(guesses.from_m), 'On the deck where it is let go; then move it');
   const moves = [
-    button('0.1\u00a0m antispinward', () => by(-STEP_M)),
-    button('0.1\u00a0m spinward', () => by(STEP_M)),
+    button('−0.1\u00a0m', () => by(-STEP_M), 'The last guess, 0.1\u00a0m antispinward', '−0.1\u00a0m: the last guess antispinward'),
+    button('+0.1\u00a0m', () => by(STEP_M), 'The last guess, 0.1\u00a0m spinward', '+0.1\u00a0m: the last guess spinward'),
     button('Take it back', () => guesses.drop(last())),
   ];
   const element = h('div', { class: 'guess-bar', hidden: true }, says, place, ...moves);
