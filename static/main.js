@@ -173,7 +173,7 @@ function build({ store, clock, ask, shown }) {
   createBehind({ store });
   createTheme({ store });
   createTypeSize({ store });
-  const present = presentLater({ store, clock, given: () => (held?.talk.steps.length ? held : null) });
+  const present = presentLater({ store, clock, turned: () => stages.turned(), given: () => (held?.talk.steps.length ? held : null) });
   createBar({ store, scenes, share, present, giving });
   createTitle({ store });
   createNotices({ store });
@@ -257,7 +257,7 @@ function whenOpened(store, place, make) {
 }
 
 // Fetched with the first press. given() → {talk, conductor} that the page holds, or null: then the scene is presented as it stands.
-function presentLater({ store, clock, given }) {
+function presentLater({ store, clock, turned, given }) {
   let present = null,
     returnTo = null,
     conducted = null; // by us
@@ -284,8 +284,12 @@ function presentLater({ store, clock, given }) {
   async function load() {
     const job = status.begin({ say: 'Loading' });
     try {
-      const [{ createPresent }] = await Promise.all([import('./panels/present/present.js'), addStyle('static/present.css')]);
-      return createPresent({ store, clock, element: element('frame'), notes: openNotes, Channel: window.BroadcastChannel, left });
+      const [{ createPresent }, room] = await Promise.all([
+        import('./panels/present/present.js'),
+        roomOf({ store, clock, turned }),
+        addStyle('static/present.css'),
+      ]);
+      return createPresent({ store, clock, element: element('frame'), notes: openNotes, Channel: window.BroadcastChannel, room, left });
     } finally {
       job.end();
     }
@@ -296,6 +300,14 @@ function presentLater({ store, clock, given }) {
 // one window, however often it is asked for
 function openNotes() {
   window.open('speaker', 'rimfall-speaker', 'popup,width=980,height=700')?.focus();
+}
+
+// who follows, where the server lets others
+async function roomOf({ store, clock, turned }) {
+  const { shared, address } = await client.shared();
+  if (!shared) return null;
+  const [{ createShareClient }, { createRoom }] = await Promise.all([import('./api/share.js'), import('./panels/present/room.js')]);
+  return createRoom({ store, clock, share: createShareClient(), address, turned });
 }
 
 function addStyle(href) {

@@ -56,7 +56,8 @@ ADDONS = ("OrbitControls.js", "EXRExporter.js")  # of three, which import it by 
 BUNDLER = ("esbuild", "@esbuild")  # the program, and its binary for this machine
 STAMP = "stamp.txt"
 ENTRIES = ("main.js", "brief.js")  # the workbench, and the page to print
-ON_THEIR_OWN = ("player.js", "speaker.js")  # a scene or talk in a file, and the speaker's window: each of one file
+# a scene or talk in a file, the speaker's window, and the page to follow by: each of one file
+ON_THEIR_OWN = ("player.js", "speaker.js", "follow.js")
 OPTIONS = (
     "--bundle", "--minify", "--target=es2022", "--charset=utf8", "--legal-comments=eof", "--log-level=warning",
 )  # fmt: skip

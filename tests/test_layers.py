@@ -68,6 +68,7 @@ JAVASCRIPT = {
     "brief": {"panels", "views", "api", "kept", "state", "time"},
     "player": {"panels", "views", "api", "state", "time"},
     "speaker": {"panels", "state"},
+    "follow": {"panels", "views", "api", "state", "time"},
     "panels": {"files", "state", "time"},
     "views": {"state", "time", "vendor"},
     "api": {"state", "time"},

@@ -37,6 +37,8 @@ export function createClient({ base = 'api', connection = { run: ask => ask() } 
     /** Comes once the server is there. */
     health: signal => call('health', { signal }),
     fields: () => call('fields'),
+    /** Whether others may follow, and where: {shared, address}. */
+    shared: () => call('share'),
     /** The scenes to start from; `units`: those in which one will be opened. */
     examples: async (units = 'si') => (await call(`examples?units=${units}`)).examples,
     /** One of them with its answer: {document, answer}. */

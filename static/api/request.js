@@ -5,12 +5,14 @@ import { upload } from './upload.js';
 
 const BUSY_MS = 2000; // where a busy server does not say when to ask again
 const LONGEST_BUSY_MS = 60_000;
+const BUSY = [429, 503];
 const BEHIND_A_PROXY = [502, 504]; // a proxy is there, the server behind it is not
 
 /** `body`: an object sent as JSON, or a Blob as it is, of which `told(done, of)` hears the bytes sent. `wait_ms`: how long nothing may
  *  come before it is given up. `read(response, alive)` → what is wanted of the answer; it calls alive() whenever something came. */
-export async function request(path, { body, told = null, wait_ms, signal = null, read }) {
+export async function request(path, { body, headers = {}, told = null, wait_ms, signal = null, read }) {
   const how = sent(body);
+  how.headers = { ...how.headers, ...headers };
   const silence = new AbortController();
   let timer;
   const alive = () => {
@@ -41,7 +43,7 @@ function sent(body) {
 
 async function problemOf(response) {
   const said = await response.json().catch(() => null);
-  if (response.status === 503) return busy(said?.refused?.[0], response.headers.get('retry-after'));
+  if (BUSY.includes(response.status)) return busy(said?.refused?.[0], response.headers.get('retry-after'));
   if (BEHIND_A_PROXY.includes(response.status)) return new Unanswered('The server cannot be reached.');
   return refusalIn(said) ?? new Unanswered(`The server failed (${response.status}).`, { reason: 'fault' });
 }

@@ -13,6 +13,7 @@ export const PRESSES = [
   { what: 'dials', keys: ['d'], listed: 'D', say: 'the dials, large' },
   { what: 'laser', keys: ['l'], listed: 'L', say: 'a bright dot that follows the pointer' },
   { what: 'notes', keys: ['n'], listed: 'N', say: 'the speaker’s window' },
+  { what: 'room', keys: ['r'], listed: 'R', say: 'the code by which phones follow, and how many do' },
   { what: 'first', keys: ['Home'], listed: 'Home', say: 'the first step' },
   { what: 'last', keys: ['End'], listed: 'End', say: 'the last step' },
   { what: 'help', keys: ['?'], listed: '?', say: 'this list' },

@@ -91,7 +91,7 @@ export function createFlat({ overlay, store, clock }) {
   clock.on(invalidate);
   new ResizeObserver(read).observe(overlay.element);
   read();
-  return { draw, invalidate, cameras: () => [], movedFromSeats: () => ({}), depart() {}, openPresets() {} };
+  return { draw, invalidate, cameras: () => [], movedFromSeats: () => ({}), turned: () => ({}), turn() {}, depart() {}, openPresets() {} };
 }
 
 function placeBox({ box }, rect, over) {

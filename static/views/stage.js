@@ -404,6 +404,19 @@ class Stages {
     return Object.fromEntries(moved.map(half => [half.slot, filed(half)]));
   }
 
+  // How far a hand has turned each eye from its seat, {aboard, outside}: {yaw, tilt, zoom}; and turned so.
+  turned() {
+    return Object.fromEntries(this.all.map(half => [half.slot, { ...half.eye.orbit }]));
+  }
+
+  turn(orbits) {
+    for (const half of this.all) {
+      const orbit = orbits[half.slot];
+      if (orbit && Object.keys(half.eye.orbit).some(part => half.eye.orbit[part] !== orbit[part])) Object.assign(half.eye.orbit, orbit);
+    }
+    this.invalidate();
+  }
+
   // Each eye goes from where it is to where it is sent from here on, over `ms`, and what a hand turned is forgotten; not eased: it is there at once.
   depart({ eased, ms }) {
     const now_ms = performance.now();

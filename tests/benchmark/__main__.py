@@ -15,7 +15,7 @@ if any(name in os.environ for name in PINNED):
         {k: v for k, v in os.environ.items() if k not in PINNED},
     )
 
-from . import bounces, craft, drops, frames, heavy, many, page, service, shot, start, takeaway, traces  # noqa: E402 - numpy loads here
+from . import bounces, craft, drops, followers, frames, heavy, many, page, service, shot, start, takeaway, traces  # noqa: E402 - numpy loads here
 from .commit import of_commit  # noqa: E402
 
 GROUPS = {
@@ -30,6 +30,7 @@ GROUPS = {
     "many": many.measure,
     "service": service.measure,
     "heavy": heavy.measure,
+    "followers": followers.measure,
     "page": page.measure,
 }
 PAIRED = ("traces", "start", "frames", "service", "page")  # groups that can be held against another commit

@@ -21,6 +21,7 @@ from .shows import ASK, HERE, NETWORK, NOW, PHONE, Answer, Show, showing
 
 SCENE = json.loads(examples.example("same-lob"))
 FOLLOWED = {
+    ("GET", "/follow"): 200,
     ("GET", "/static/favicon.svg"): 200,
     ("GET", "/api/health"): 200,
 }

@@ -1,4 +1,4 @@
-"""The workbench, the page to print and the speaker's window: where their files lie, and the scripts they load.
+"""The workbench, the page to print, the speaker's window and the page to follow by: where their files lie, and the scripts they load.
 
 Those are the bundle made at install, or the modules as they are while one of them differs from what was bundled: an edit in a
 checkout shows on reload, with nothing to build. A wheel has no modules beside its bundle, and nothing to differ.
@@ -16,6 +16,7 @@ from .. import __version__
 from ..folders import NOT_MADE, folder
 from ..phrases import CAUTION
 from ..scene.examples import OPENING
+from .asked import NothingThere
 from .static import gzipped
 
 router = APIRouter(include_in_schema=False)
@@ -41,6 +42,14 @@ def speaker(request: Request):
     return _page(request, "speaker.html", "speaker.js")
 
 
+@router.api_route("/follow", methods=["GET", "HEAD"], response_class=HTMLResponse)
+def follow(request: Request):
+    """The page to follow by, where others may."""
+    if request.app.state.room is None:
+        raise NothingThere(request.method, request.url.path)
+    return _page(request, "follow.html", "follow.js")
+
+
 @router.api_route("/favicon.ico", methods=["GET", "HEAD"])
 def icon():
     """Where a browser looks for the icon of what names none: a picture it opens, an answer of the API."""
@@ -62,7 +71,7 @@ def is_made():
 
 
 def scripts(entry):
-    """Of `main.js`, `brief.js` or `speaker.js`: (the script to start with, those it imports at once), as paths below static/."""
+    """Of `main.js`, `brief.js` and the like: (the script to start with, those it imports at once), as paths below static/."""
     static = folder("static")
     try:
         bundle = json.loads((static / "vendor/page/page.json").read_text(encoding="utf-8"))

@@ -23,12 +23,13 @@ const TOLD = {
 };
 
 /** `element`: the frame that holds stages and desk (`.stages`, `.desk`); `notes()` opens the speaker's window and
- *  `Channel` is BroadcastChannel, where there can be one;
+ *  `Channel` is BroadcastChannel, where there can be one; `room`: those who follow, where some may (room.js);
  *  left(): it was left. → {enter(talk), leave(), isOn, state, press(what)}: a talk as of state/talk.js, or none: the scene as it stands. */
-export function createPresent({ store, clock, talk = null, element, notes = null, Channel = null, left = () => {} }) {
+export function createPresent({ store, clock, talk = null, element, notes = null, Channel = null, room = null, left = () => {} }) {
   const state = createPresenting({ store, clock, talk });
-  const hasDials = element.querySelector('.dials') !== null; // a file that plays by itself asks nobody for another answer
-  const offered = what => (what !== 'notes' || notes !== null) && (what !== 'dials' || hasDials);
+  const dials = element.querySelector('.dials'); // a file that plays by itself asks nobody for another answer
+  const there = { notes, room, dials };
+  const offered = what => there[what] !== null;
   const surtitle = createSurtitle({ press });
   const help = createHelp({ press, offered });
   const light = () => press('dark');
@@ -69,6 +70,7 @@ export function createPresent({ store, clock, talk = null, element, notes = null
     const heardBy = [clock.on(speaking.changed), ...['view', 'guesses', 'document'].map(topic => store.on(topic, speaking.changed))];
     offs = [() => off.abort(), state.on(heard), ...heardBy];
     full.enter();
+    room?.begin(state, element);
     follow();
     speaking.begin();
     surtitle.focus();
@@ -88,6 +90,7 @@ export function createPresent({ store, clock, talk = null, element, notes = null
     followed = [];
     full.leave();
     speaking.end();
+    room?.end();
     state.rest();
     show();
     for (const part of [surtitle.element, cover, told, bar.element]) part.remove();
@@ -106,6 +109,7 @@ export function createPresent({ store, clock, talk = null, element, notes = null
   function heard(what) {
     if (what === 'help') help.show();
     if (what === 'leave') leave();
+    if (what === 'room') room.toggle();
     if (what === 'notes') {
       full.lend();
       notes();

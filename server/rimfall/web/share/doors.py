@@ -19,7 +19,7 @@ HERE = ("127.0.0.1", "::1", "::ffff:127.0.0.1")  # by which only this machine re
 _TO_READ = ("GET", "HEAD")
 _ANYBODYS = re.compile(r"/follow|/favicon\.ico|/static/.+|/api/health")
 _TO_FOLLOW = {
-    "GET": re.compile(r"/api/follow/(now|clock|scenes/[0-9a-f]+)"),
+    "GET": re.compile(r"/api/follow/(now|clock|fields|scenes/[0-9a-f]+)"),
     "POST": re.compile(r"/api/follow/guess"),
 }
 PRESENT = "/present"  # where the presenter's key becomes a cookie

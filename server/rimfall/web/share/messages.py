@@ -11,6 +11,9 @@ Seconds = Annotated[float, Field(ge=-1e6, le=1e6)]
 Metres = Annotated[float, Field(ge=-GREATEST_M, le=GREATEST_M)]
 
 
+Digest = Annotated[str, StringConstraints(pattern=r"^[0-9a-f]{32}$")]
+
+
 class _Strict(BaseModel):
     model_config = ConfigDict(extra="forbid", allow_inf_nan=False)
 
@@ -31,19 +34,21 @@ class Ask(_Strict):
     low_m: Metres
     high_m: Metres
     revealed: bool = False
+    down: bool = False
     landing_m: Metres | None = None
     marks: Annotated[list[Metres], Field(max_length=2_000)] = []
 
 
 class Now(_Strict):
-    """What all see: the step, the clock, the scene by its digest, and how it is looked at."""
+    """What all see: the step, the clock, the scene by its digest (and the one that comes next), and how it is looked at."""
 
     step: Annotated[int, Field(ge=0, le=1_000)] = 0
     of: Annotated[int, Field(ge=0, le=1_000)] = 0
     title: Short = ""
     line: Short = ""
     clock: Clock
-    scene: Annotated[str, StringConstraints(pattern=r"^[0-9a-f]{32}$")] | None = None
+    scene: Digest | None = None
+    next: Digest | None = None
     view: dict[str, Any] = {}
     withheld: dict[str, Any] | None = None
     ask: Ask | None = None

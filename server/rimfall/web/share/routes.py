@@ -115,6 +115,14 @@ def _time(room):
     return {"at_ms": round(room.publisher.now_ms(), 1)}
 
 
+@router.get("/api/follow/fields")
+async def fields(request: Request):
+    """What GET /api/fields tells: the stages read from it what is drawn of a kind of motion or a body."""
+    _room(request)
+    made = plain(await request.app.state.ready.answer("fields"), request)
+    return Response(made.body, made.status, {"vary": "accept-encoding"} | made.headers, made.media_type)
+
+
 @router.get("/api/follow/scenes/{digest}")
 async def answer(request: Request, digest: Annotated[str, Path(pattern="^[0-9a-f]{32}$")]):
     """A scene that is shown or is next: its document, where everything goes (arrays packed), and what its habitats are drawn from."""

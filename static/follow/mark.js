@@ -1,0 +1,98 @@
+// Where somebody thinks it lands: a slider, a step to either side, and one press that places it; once it has come down, how far off that was.
+
+import { h, setAttribute, setText } from '../panels/shared/dom.js';
+import { shownUnit, toShown, withUnit, written } from '../state/units.js';
+
+const STEP_M = 0.1;
+
+/** `place(along_m)` → promise of where the mark stands; `moved(along_m)`: it is somewhere else, not placed yet. */
+export function createMark({ element, place, moved }) {
+  const slider = h('input', { type: 'range', id: 'mark', step: STEP_M, oninput: () => put(Number(slider.value)) });
+  const figure = h('output', { for: 'mark' });
+  const step = (by, sign, label) => h('button', { type: 'button', 'aria-label': label, onclick: () => put(stands_m() + by) }, sign);
+  const send = h('button', { type: 'button', class: 'place', onclick: press });
+  const told = h('p', { class: 'mark-told', role: 'status' });
+  const row = h('div', { class: 'mark-row' }, step(-STEP_M, '−', 'A tenth of a metre less'), slider, step(STEP_M, '+', 'A tenth of a metre more'));
+  const verdict = h('p', { class: 'verdict', role: 'status' });
+  element.append(h('div', { class: 'mark-head' }, h('label', { for: 'mark' }, 'Where will it land?'), figure), row, send, told, verdict);
+  let state = { ask: null, along_m: null, placed_m: null }, // along_m: where the slider stands, null until a hand has moved it
+    units = 'si';
+
+  const words = along_m => withUnit(written(toShown(along_m, 'm', units), 1).replace('-', '−'), shownUnit('m', units));
+
+  const middle_m = () => (state.ask.low_m + state.ask.high_m) / 2;
+  const stands_m = () => state.along_m ?? middle_m();
+
+  function put(along_m) {
+    const { low_m, high_m } = state.ask;
+    const before_m = state.along_m;
+    state.along_m = Math.round(10 * Math.min(high_m, Math.max(low_m, along_m))) / 10;
+    say();
+    if (state.along_m !== before_m) moved(state.along_m);
+  }
+
+  async function press() {
+    const asked = state;
+    send.disabled = true;
+    try {
+      put(stands_m());
+      asked.placed_m = await place(asked.ask.id, asked.along_m);
+      tell('');
+    } catch ({ message }) {
+      tell(message);
+    }
+    send.disabled = false;
+    say();
+  }
+
+  function tell(trouble) {
+    state.trouble = trouble;
+    told.classList.toggle('trouble', Boolean(trouble));
+  }
+
+  function say() {
+    const { ask, placed_m, trouble, off } = state,
+      along_m = stands_m();
+    slider.value = along_m;
+    setAttribute(slider, 'aria-valuetext', words(along_m));
+    setText(figure, words(ask.revealed && placed_m !== null ? placed_m : along_m));
+    setText(send, placed_m === null ? 'Place my mark' : 'Move my mark');
+    setText(told, trouble || toldOf(ask, placed_m));
+    row.hidden = send.hidden = ask.revealed;
+    figure.hidden = ask.revealed && placed_m === null;
+    verdict.hidden = !off;
+    if (!off) return;
+    const nearer = off.of ? [h('span', {}, `nearer than ${off.nearer} of ${off.of}`)] : [];
+    verdict.replaceChildren(h('b', {}, `${words(Math.abs(off.off_m))} off`), ...nearer);
+  }
+
+  function toldOf({ revealed, down, landing_m }, placed_m) {
+    if (down && landing_m === null) return 'It does not come down.';
+    if (revealed && placed_m === null) return 'You placed no mark.';
+    if (revealed) return down ? '' : 'Now watch.';
+    return placed_m === null ? '' : `Your mark stands at ${words(placed_m)}.`;
+  }
+
+  return {
+    /** `ask` as in a now, or null; `off`: as verdictOf has it, once it is known. */
+    update(ask, { units: system, off = null }) {
+      units = system;
+      element.hidden = ask === null;
+      if (ask === null) return;
+      if (state.ask?.id !== ask.id) {
+        state = { ask, along_m: null, placed_m: null };
+        Object.assign(slider, { min: ask.low_m, max: ask.high_m });
+      }
+      Object.assign(state, { ask, off });
+      setText(element.querySelector('label'), ask.revealed ? 'Your mark' : `Where will “${ask.motion}” land?`);
+      say();
+    },
+    put: along_m => state.ask && !state.ask.revealed && put(along_m),
+    get placed_m() {
+      return state.placed_m;
+    },
+    get along_m() {
+      return state.along_m;
+    },
+  };
+}

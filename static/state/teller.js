@@ -1,0 +1,72 @@
+// When those who follow are told: at every change of what they see, and when the clock is elsewhere than it would be by itself; one message
+// at a time, the newest, and not too often. No elements, no requests.
+
+const LEAST_MS = 80, // between two
+  AGAIN_MS = 1000, // after one that failed
+  OFF_S = 0.1; // that the clock may be elsewhere
+
+const TIMERS = { later: (fn, ms) => setTimeout(fn, ms), forget: timer => clearTimeout(timer), now: () => performance.now() };
+
+/** read() → what is to be told as it stands, as of state/now.js; send(now) → promise; changed(problem): whether it came through, null where it did.
+ *  @param {{read: () => any, send: (now: any) => Promise<any>, changed?: (problem: any) => void, timers?: any}} hall */
+export function createTeller({ read, send, changed = () => {}, timers = TIMERS }) {
+  let told = /** @type {{key: string, clock: any, at_ms: number} | null} */ (null),
+    sending = false,
+    waits = false,
+    timer = /** @type {any} */ (null),
+    ended = false;
+
+  const keyOf = now => JSON.stringify({ ...now, clock: { ...now.clock, time_s: 0 } });
+
+  function isTold(now) {
+    if (!told || told.key !== keyOf(now)) return false;
+    const { time_s, pace, playing } = told.clock;
+    const by_itself_s = playing ? time_s + (pace * (timers.now() - told.at_ms)) / 1000 : time_s;
+    return Math.abs(now.clock.time_s - by_itself_s) < OFF_S;
+  }
+
+  function due(ms) {
+    timers.forget(timer);
+    timer = timers.later(() => {
+      timer = null;
+      look();
+    }, ms);
+  }
+
+  function look() {
+    if (ended) return;
+    if (sending) waits = true;
+    else if (timer === null) go();
+  }
+
+  async function go() {
+    const now = read();
+    if (isTold(now)) return;
+    const since_ms = told ? timers.now() - told.at_ms : Infinity;
+    if (since_ms < LEAST_MS) return due(LEAST_MS - since_ms);
+    told = { key: keyOf(now), clock: now.clock, at_ms: timers.now() };
+    sending = true;
+    let problem = /** @type {any} */ (null);
+    try {
+      await send(now);
+    } catch (error) {
+      problem = error;
+      told = null;
+    }
+    sending = false;
+    if (ended) return;
+    changed(problem);
+    if (problem) due(AGAIN_MS);
+    else if (waits) due(0);
+    waits = false;
+  }
+
+  return {
+    /** Something may have changed. */
+    look,
+    end() {
+      ended = true;
+      timers.forget(timer);
+    },
+  };
+}
