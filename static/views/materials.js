@@ -102,7 +102,7 @@ export function deckMaterial(shared, { dim = 1, side = FrontSide } = {}) {
       float ruled(float x, float f, float wide) {
         float d = abs(fract(x - .5) - .5);
         f = min(f, .5);
-        return (1. - smoothstep(wide, wide + 1.2 * f, d)) * (1. - smoothstep(.09, .26, f)) * clamp(wide * 2. / max(f, 1e-4) + .35, 0., 1.);
+        return (1. - smoothstep(wide, wide + 1.2 * f, d)) * clamp(1.53 - f * 5.9, 0., 1.) * clamp(wide * 2. / max(f, 1e-4) + .35, 0., 1.);
       }
       void main() {
         vec2 p = vDeck / uStep, f = fwidth(p);
@@ -111,7 +111,7 @@ export function deckMaterial(shared, { dim = 1, side = FrontSide } = {}) {
         float edge = mix(smoothstep(-.05, .4, inward / uEdge), 1., uOpen);
         lit *= mix(.62, 1., edge);
         vec3 c = uBase * vec3(1., .90, .73) * uLamp * lit * .86 + uBase * vec3(.6, .78, 1.) * .12 * (1. + 2. * uCool);
-        float deep = 1. - .62 * smoothstep(0., .6 * uFog.y, vD);         // lines far off are fainter
+        float deep = 1. - .62 * min(vD / (.6 * uFog.y), 1.);         // lines far off are fainter
         vec3 chalk = vec3(.93, .90, .82) * (.30 + .55 * lit);
         float thin = max(ruled(p.x, f.x, .012), ruled(p.y, f.y, .012));
         float strong = max(ruled(p.x / 5., f.x / 5., .005), uOpen * ruled(p.y / 5., f.y / 5., .005));

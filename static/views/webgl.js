@@ -2,9 +2,9 @@
 // fewer pixels when draws take long; once nothing moves, one finer frame is drawn on any machine.
 
 const SOFTWARE = /swiftshader|llvmpipe|softpipe|software|basic render/i;
-const SLOW_MS = 85;
+const SLOW_MS = 64; // 15 frames a second, and a little more
 const QUICK_MS = 34;
-const LEAST = 0.6;
+const LEAST = 0.5;
 const FIRST_FRAMES = 4; // they compile shaders: no measure of what a frame costs
 const JUDGED = 6; // frames of one size before another is tried
 const MOST_JUDGED = 384; // the same where one size was too large and the next too small: another allocates the canvas anew
@@ -39,8 +39,8 @@ export class FrameTimer {
   // As at the first frame: whatever waits is forgotten.
   restart() {
     this.waiting = [];
-    this.smooth_ms = null;
-    this.learned = 0;
+    this.spent_ms = this.learned = 0; // of the frames that are judged next
+    this.since = 0; // the last change
     this.skip = FIRST_FRAMES;
     this.judged = JUDGED;
     this.way = 0; // that the size went last: 1 finer, -1 coarser
@@ -68,24 +68,28 @@ export class FrameTimer {
   learn(took_ms) {
     if (this.skip > 0) this.skip -= 1;
     else {
-      this.smooth_ms = this.smooth_ms === null ? took_ms : this.smooth_ms + 0.2 * (took_ms - this.smooth_ms);
+      this.spent_ms += took_ms;
       this.learned += 1;
+      this.since += 1;
     }
   }
 
   // The ratio for a moving frame; it changes now and then, and each turn back and forth waits four times as long as the one before.
   adapted() {
-    const way = this.smooth_ms > SLOW_MS ? -1 : this.smooth_ms < QUICK_MS ? 1 : 0;
-    if (!way || this.learned < (way === -this.way ? this.judged : JUDGED)) return this.ratio;
+    if (this.learned < JUDGED) return this.ratio;
+    const mean_ms = this.spent_ms / this.learned,
+      way = mean_ms > SLOW_MS ? -1 : mean_ms < QUICK_MS ? 1 : 0;
+    this.spent_ms = this.learned = 0;
+    if (!way || (way === -this.way && this.since < this.judged)) return this.ratio;
     if (way < 0 && this.fine) {
-      Object.assign(this, { fine: false, smooth_ms: null, learned: 0 });
+      this.fine = false;
       return this.ratio;
     }
     const before = this.ratio;
     this.ratio = way < 0 ? Math.max(LEAST * Math.min(1, this.most), this.ratio * 0.84) : Math.min(this.most, this.ratio * 1.12);
     if (this.ratio === before) return before;
     if (way === -this.way) this.judged = Math.min(MOST_JUDGED, 4 * this.judged);
-    Object.assign(this, { way, smooth_ms: null, learned: 0, skip: 1 });
+    Object.assign(this, { way, since: 0, skip: 1 });
     return this.ratio;
   }
 }

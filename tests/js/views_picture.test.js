@@ -45,6 +45,11 @@ test('frames that take long and short in turns do not change the drawn pixels fr
     timer.adapted();
   }
   assert.ok(timer.ratio < 0.7, 'frames that all take long are drawn with fewer pixels');
+  for (let frame = 0; frame < 60; frame += 1) {
+    timer.learn(69 * timer.ratio ** 2 + 30); // at a ratio of 0.6 as quick as it must be
+    timer.adapted();
+  }
+  assert.ok(69 * timer.ratio ** 2 + 30 <= 1000 / 15, 'and at 15 frames a second at least');
 });
 
 test('where one size is too large and the next too small it turns back ever more seldom', () => {
