@@ -4,17 +4,25 @@ import asyncio
 import gzip
 import json
 import logging
+import socket
+import threading
+import time
+from types import SimpleNamespace
 
 import pytest
+import uvicorn
 
+from rimfall.errors import BadInput
 from rimfall.scene import examples
+from rimfall.web import connections
 from rimfall.web.app import make_app
-from rimfall.web.share import addresses, connection, doors, keys
+from rimfall.web.share import addresses, connection, doors, keys, serving
 from rimfall.web.share.board import Board
 from rimfall.web.share.limits import Limits, Rate
 from rimfall.web.share.room import MOST_FOLLOWERS
 from rimfall.web.share.stream import Stream
 from tests.apart import run_apart
+from tests.commands import rimfall
 from tests.tables import each_row
 
 from .shows import ASK, HERE, NETWORK, NOW, PHONE, Answer, Show, showing
@@ -370,3 +378,91 @@ def test_some_connections_are_kept_for_the_presenter_and_an_address_has_a_few(mo
         everybody = set(list(everybody)[:40]) | {one(NETWORK, ("127.0.0.9", n)) for n in range(most + 1)}
         assert one(NETWORK, ("127.0.0.9", 1)).too_many()[0] == 429
     assert one(HERE, ("127.0.0.1", 1)).too_many() is None
+
+
+def chosen(**options):
+    """The options of `rimfall serve --share`."""
+    return SimpleNamespace(**{"host": None, "port": 0, "relay": None, "followers_an_address": None} | options)
+
+
+class Bound:
+    """A socket that is bound to nothing."""
+
+    def __init__(self, host, port):
+        self.host, self.port = host, port or 8150
+
+    def getsockname(self):
+        """As a socket tells it."""
+        return self.host, self.port
+
+
+@pytest.mark.parametrize(
+    ("host", "bound", "theirs"),
+    [
+        (None, ["0.0.0.0"], "http://192.0.2.20:8150/follow#"),
+        ("127.0.0.2", ["127.0.0.2", "127.0.0.1"], "http://127.0.0.2:8150/follow#"),
+        ("127.0.0.1", ["127.0.0.1"], "http://127.0.0.1:8150/follow#"),
+    ],
+)
+def test_what_is_served_and_printed(monkeypatch, host, bound, theirs):
+    monkeypatch.setattr(serving, "of_this_machine", lambda: "192.0.2.20")
+    _, sockets, mine, room, _, words = serving.shared(chosen(host=host), Bound)
+    assert [one.host for one in sockets] == bound
+    assert {one.port for one in sockets} == {8150}
+    assert mine == f"http://127.0.0.1:8150/present?key={room.keys.presenter}"
+    assert room.address == theirs + room.keys.followers
+    assert mine in words[0]
+    assert room.address in words[1]
+
+
+def test_what_cannot_be_served_is_refused(monkeypatch):
+    monkeypatch.setattr(serving, "of_this_machine", lambda: None)
+    for options, field in (({}, "host"), ({"followers_an_address": 0}, "followers-an-address")):
+        with pytest.raises(BadInput) as refusal:
+            serving.shared(chosen(**options), Bound)
+        assert refusal.value.refusals[0].field == field
+    for option in ("--relay=redis://127.0.0.1", "--followers-an-address=20"):
+        refused_it = rimfall("serve", "--port", "0", "--no-open", option)
+        assert refused_it.returncode == 2
+        assert "goes with --share" in refused_it.stderr
+
+
+class Hurried(connections.Connection):
+    """Whoever reads nothing is dropped after a moment."""
+
+    UNREAD_S = 0.3
+
+
+def test_who_does_not_read_is_dropped():
+    show, listening = Show(served_as="127.0.0.1"), socket.create_server(("127.0.0.1", 0))
+    port = listening.getsockname()[1]
+    server = uvicorn.Server(uvicorn.Config(show.app, **connections.settings(Hurried)))
+    thread = threading.Thread(target=server.run, args=([listening],))
+    thread.start()
+    try:
+        with socket.socket() as deaf:
+            deaf.setsockopt(socket.SOL_SOCKET, socket.SO_RCVBUF, 4096)
+            deaf.connect(("127.0.0.1", port))
+            head = f"GET /api/follow/now HTTP/1.1\r\nhost: 127.0.0.1\r\nauthorization: Bearer {show.room.keys.followers}\r\n\r\n"
+            deaf.sendall(head.encode())
+            until(lambda: show.room.count == 1)
+            tells = iter(range(100_000))
+
+            def is_dropped():
+                told = json.dumps({"ask": None, "step": next(tells), "line": "x" * 60_000}).encode()
+                server.servers[0].get_loop().call_soon_threadsafe(
+                    lambda: asyncio.ensure_future(show.room.publisher.tell(told))
+                )
+                return show.room.count == 0
+
+            until(is_dropped)
+    finally:
+        server.should_exit = True
+        thread.join()
+
+
+def until(what):
+    ends_s = time.monotonic() + 60
+    while not what():
+        assert time.monotonic() < ends_s
+        time.sleep(0.01)
