@@ -1,4 +1,5 @@
-// What a term's entry shows where it is pressed, beside its words: how it is worked out, a small sketch, and where it can be read up.
+// What a term's entry shows where it is pressed, beside its words: how it is worked out, a small sketch, and where it can be read up (chapters and
+// sections from memory).
 
 const ROTATING = 'J. R. Taylor, Classical Mechanics (2005), chapter 9';
 const SI = 'ISO 80000-3, Quantities and units: space and time';

@@ -1,4 +1,4 @@
-// The sky of the stages, against the Bright Star Catalogue (Hoffleit and Warren 1991, 5th edition, J2000).
+// The sky of the stages, against the Bright Star Catalogue (Hoffleit and Warren 1991, 5th edition, J2000; its figures from memory).
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { STARS } from '../../static/vendor/stars.js';
