@@ -5,7 +5,9 @@ import { createAnswers } from './api/held_answers.js';
 import { createStatusLine } from './panels/status_line.js';
 import { createTypeSize } from './panels/looks/theme.js';
 import { createPresent } from './panels/present/present.js';
+import { showSpeaker } from './panels/present/speaker.js';
 import { createAbout } from './panels/player/about.js';
+import { createChannel, isSpeaker, openSpeaker } from './panels/player/between_windows.js';
 import { createMotions } from './panels/player/motions.js';
 import { createPlayerKeys } from './panels/player/keys.js';
 import { createPresentButton, createSteps } from './panels/player/steps.js';
@@ -20,7 +22,17 @@ import { createStages } from './views/stage.js';
 
 const element = id => document.getElementById(id);
 
-play();
+if (isSpeaker()) speak();
+else play();
+
+// the speaker's window is the same file in another dress
+function speak() {
+  document.title = `Speaker · ${document.title}`;
+  document.body.replaceChildren(element('speaker-page').content);
+  for (const style of document.querySelectorAll('style[data-of]')) style.media = style.dataset.of === 'speaker' ? 'all' : 'not all';
+  showSpeaker({ channel: createChannel(window.opener) });
+  document.body.dataset.ready = '1';
+}
 
 async function play() {
   const notes = JSON.parse(element('rimfall-notes').textContent),
@@ -36,7 +48,7 @@ async function play() {
   const timeline = createTimeline({ store, clock });
   const stages = createStages({ element: element('stages'), store, clock, tell: status.setDrawing });
   const talk = notes.talk ? givenTalk({ notes, held, store, clock, stages }) : null;
-  const present = createPresent({ store, clock, talk, element: element('frame'), left });
+  const present = createPresent({ store, clock, talk, element: element('frame'), notes: openSpeaker, Channel: createSpeakerChannel, left });
   // what is held back is held back again
   function left() {
     talk?.go(talk.at);
@@ -52,6 +64,11 @@ async function play() {
     present.enter(talk);
   } else store.setAnswer(held.answer(0), notes.scene);
   document.body.dataset.ready = '1';
+}
+
+// as `new` has it of a BroadcastChannel, whose name a window needs not
+function createSpeakerChannel() {
+  return createChannel();
 }
 
 // The talk on its conductor, which moves the dials where the file has answers on the way.

@@ -119,6 +119,7 @@ class FlatPlate {
     else sheet.remove();
     dom.view.setAttribute('role', on ? 'img' : 'application');
     dom.preset.hidden = dom.measure.hidden = on;
+    if (dom.steady) dom.steady.hidden = on; // a plate of it does not turn
   }
 
   read(model, shown, view) {

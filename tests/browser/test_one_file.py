@@ -48,6 +48,7 @@ def open_file(browser):
         troubles = Troubles(path.as_uri().rpartition("/")[0])
         troubles.watch(page)
         PAINTING_OF[page] = "all"
+        context.on("page", troubles.watch)
         opened.append((context, troubles))
         page.goto(path.as_uri())
         page.locator("body[data-ready]").wait_for()
@@ -136,6 +137,16 @@ def test_a_talk_is_given_from_disk_by_a_clicker_alone(open_file, talk_page):
     assert line.inner_text() == steps[-2].line
     page.keyboard.press("Home")
     assert line.inner_text() == steps[0].line
+
+    with page.context.expect_page() as opened:
+        page.keyboard.press("n")
+    speaker = opened.value
+    until("its notes", lambda: speaker.locator("#notes").inner_text().startswith(steps[0].notes[:40]))
+    assert found(speaker) == []
+    speaker.get_by_role("button", name="On", exact=True).click()
+    until("the next step", lambda: line.inner_text() == steps[1].line)
+    until("its notes too", lambda: speaker.locator("#notes").inner_text().startswith(steps[1].notes[:40]))
+    speaker.close()
 
     page.keyboard.press("Escape")  # what is left is a page to choose a step from
     page.set_viewport_size({"width": 390, "height": 844})

@@ -1,6 +1,6 @@
 """The file that plays by itself, put together of its template and of what the page's build made: script, styles, fonts.
 
-Its own security policy lets it reach nothing: one script and one style, each by its hash, fonts and pictures that are in it.
+Its own security policy lets it reach nothing: one script and the styles, each by its hash, fonts and pictures that are in it.
 """
 
 import base64
@@ -15,7 +15,11 @@ from ...errors import BadInput, refusal
 from ...folders import NOT_MADE, folder
 
 SCRIPT = "vendor/page/player.js"
-STYLES = ("tokens.css", "page.css", "desk.css", "views.css", "sheets.css", "player.css", "present.css")
+STYLES = {
+    "style": ("tokens.css",),
+    "player_style": ("page.css", "desk.css", "views.css", "sheets.css", "player.css", "present.css"),
+    "speaker_style": ("speaker.css",),
+}
 ICON = "favicon.svg"
 _FONT = re.compile(r"url\((vendor/[\w.-]+\.woff2)\)")
 _COMMENT = re.compile(r"/\*.*?\*/\s*", re.DOTALL)
@@ -30,20 +34,24 @@ _POLICY = (
 def page_of(title, about, notes, shown):
     """The file's bytes. title: of the scene or the talk, as it is; about: what it is, a sentence; notes: what it says of itself, plain
     data with the document in it; shown: what the script reads, of `packed`. Raises BadInput where the page was not built."""
-    script, style = _script(), _style()
+    script, styles = _script(), {name: _style(sheets) for name, sheets in STYLES.items()}
     parts = {
-        "policy": _POLICY.format(script=_hash(script), style=_hash(style)),
+        "policy": _POLICY.format(script=_hash(script), style=" ".join(map(_hash, styles.values()))),
         "notes": in_script(json.dumps(notes, ensure_ascii=False)),
         "title": html.escape(title),
         "about": html.escape(about),
         "version": __version__,
         "icon": _data("image/svg+xml", (folder("static") / ICON).read_bytes()),
-        "style": style,
+        "speaker": _template("_speaker.html"),
+        **styles,
         "shown": shown,
         "script": script,
     }
-    template = (folder("templates") / "one_file.html").read_text(encoding="utf-8")
-    return _HOLE.sub(lambda hole: parts[hole[1]], template).encode()
+    return _HOLE.sub(lambda hole: parts[hole[1]], _template("one_file.html")).encode()
+
+
+def _template(name):
+    return (folder("templates") / name).read_text(encoding="utf-8")
 
 
 def packed(shown):
@@ -65,9 +73,9 @@ def _script():
     return _ENDS_SCRIPT.sub(r"\\x3c", path.read_text(encoding="utf-8").replace("\r", ""))
 
 
-def _style():
+def _style(names):
     static = folder("static")
-    sheets = (_COMMENT.sub("", (static / name).read_text(encoding="utf-8")) for name in STYLES)
+    sheets = (_COMMENT.sub("", (static / name).read_text(encoding="utf-8")) for name in names)
     fonts = _FONT.sub(lambda at: f"url({_data('font/woff2', (static / at[1]).read_bytes())})", "\n".join(sheets))
     return fonts.replace("\r", "")
 
