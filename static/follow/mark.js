@@ -18,9 +18,11 @@ export function createMark({ element, place, moved }) {
   let state = { ask: null, along_m: null, placed_m: null }, // along_m: where the slider stands, null until a hand has moved it
     units = 'si';
 
-  const words = along_m => withUnit(written(toShown(along_m, 'm', units), 1).replace('-', '−'), shownUnit('m', units));
+  const metres = length_m => withUnit(written(toShown(Math.abs(length_m), 'm', units), 1), shownUnit('m', units));
+  const middle_m = () => (state.ask.low_m + state.ask.high_m) / 2; // where it is let go
+  const wayOf = along_m => (Math.abs(along_m - middle_m()) < 0.05 ? '' : along_m < middle_m() ? 'antispinward' : 'spinward');
+  const words = along_m => [metres(along_m - middle_m()), wayOf(along_m)].filter(Boolean).join(' ');
 
-  const middle_m = () => (state.ask.low_m + state.ask.high_m) / 2;
   const stands_m = () => state.along_m ?? middle_m();
 
   function put(along_m) {
@@ -55,7 +57,8 @@ export function createMark({ element, place, moved }) {
       along_m = stands_m();
     slider.value = along_m;
     setAttribute(slider, 'aria-valuetext', words(along_m));
-    setText(figure, words(ask.revealed && placed_m !== null ? placed_m : along_m));
+    const at_m = ask.revealed && placed_m !== null ? placed_m : along_m;
+    figure.replaceChildren(metres(at_m - middle_m()), ' ', h('small', {}, wayOf(at_m)));
     setText(send, placed_m === null ? 'Place my mark' : 'Move my mark');
     setText(told, trouble || toldOf(ask, placed_m));
     row.hidden = send.hidden = ask.revealed;
@@ -63,7 +66,7 @@ export function createMark({ element, place, moved }) {
     verdict.hidden = !off;
     if (!off) return;
     const nearer = off.of ? [h('span', {}, `nearer than ${off.nearer} of ${off.of}`)] : [];
-    verdict.replaceChildren(h('b', {}, `${words(Math.abs(off.off_m))} off`), ...nearer);
+    verdict.replaceChildren(h('b', {}, `${metres(off.off_m)} off`), ...nearer);
   }
 
   function toldOf({ revealed, down, landing_m }, placed_m) {

@@ -126,14 +126,14 @@ def test_a_phone_places_a_mark_sees_how_near_it_was_and_comes_back(hall):
     slider = phone.get_by_role("slider", name="Where will “Lob out” land?")
     slider.press("ArrowRight")
     phone.get_by_role("button", name="A tenth of a metre more").tap()
-    assert phone.locator("#guess output").inner_text() == "0.2\u00a0m"
+    assert phone.locator("#guess output").inner_text() == "0.2\u00a0m spinward"
     assert phone.evaluate("document.documentElement.scrollWidth <= innerWidth")
     place = phone.get_by_role("button", name="Place my mark")
     place.tap()
-    phone.get_by_text("Your mark stands at 0.2\u00a0m.").wait_for()
+    phone.get_by_text("Your mark stands at 0.2\u00a0m spinward.").wait_for()
     until("the count", lambda: phone.locator("#holds").inner_text() == "1 of 1 marks placed")
     phone.locator(".stage-aboard .stage-view").tap(position={"x": 200, "y": 150})  # on the deck
-    until("a mark where it was pressed", lambda: phone.locator("#guess output").inner_text() != "0.2\u00a0m")
+    until("a mark where it was pressed", lambda: phone.locator("#guess output").inner_text() != "0.2\u00a0m spinward")
     assert not found(phone)
     for box in phone.locator("button:visible").all():
         size = box.bounding_box()

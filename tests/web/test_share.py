@@ -214,7 +214,7 @@ def test_marks_are_taken_while_asked_for_one_a_phone_and_told_to_the_presenter_a
             await show.tell(ask=ASK)
             assert await place(5.04) == (200, {"along_m": 5.0})
             assert await place(7.26) == (200, {"along_m": 7.3})
-            assert await place(-10, who="b" * 16) == (200, {"along_m": -10.0})
+            assert await place(-10.04, who="b" * 16) == (200, {"along_m": -10.0})
             for along_m, field in ((20.1, "along_m"), (-10.1, "along_m"), ("x", "along_m"), (None, "along_m")):
                 status, answer = await place(along_m)
                 assert (status, answer["refused"][0]["field"]) == (422, field)

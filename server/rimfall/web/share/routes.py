@@ -22,6 +22,7 @@ from .stream import Stream
 router = APIRouter(include_in_schema=False)
 _NO_STORE = {"cache-control": "no-store"}
 GREATEST_NOW_BYTES = 64_000
+STEP_M = 0.1  # of marks
 
 
 def _room(request):
@@ -145,7 +146,9 @@ async def guess(request: Request, placed: Guess):
     if ask is None or ask["id"] != placed.ask or ask["revealed"]:
         say = "No marks are taken any more; the next may be."
         raise BadInput(refusal("ask", placed.ask, "what is asked just now", say))
-    if not ask["low_m"] <= placed.along_m <= ask["high_m"]:
+    if (
+        not ask["low_m"] - STEP_M / 2 <= placed.along_m <= ask["high_m"] + STEP_M / 2
+    ):  # an end is rounded as all marks are
         may_be = f"{ask['low_m']:g} to {ask['high_m']:g} m"
         raise BadInput(
             refusal("along_m", placed.along_m, may_be, f"The mark was at {placed.along_m:g} m; it must be {may_be}.")
