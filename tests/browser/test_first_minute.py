@@ -19,6 +19,7 @@ from .looking import (
     type_figure,
     until,
 )
+from .test_accessible import found
 
 pytestmark = pytest.mark.one_page
 # The opening scene in vacuum by hand would be 5.49 m and 12.29 m; in air the server says less, and the page repeats it.
@@ -188,6 +189,7 @@ def test_the_look_round_comes_once_takes_no_focus_and_is_brought_back_by_key(ope
     guide = page.locator(".guide")
     guide.wait_for(state="attached")
     assert page.evaluate("document.activeElement === document.body")
+    assert found(page, ".page") == []
     steps = [guide.inner_text()]
     for _ in range(3):
         page.get_by_role("button", name="Next").press("Enter")

@@ -5,6 +5,7 @@ import re
 import pytest
 
 from .looking import open_place, stop, until
+from .test_accessible import found
 from .test_motions import add
 
 pytestmark = pytest.mark.one_page
@@ -52,6 +53,7 @@ def test_a_term_is_explained_where_it_stands_and_leads_to_its_entry(page):
     assert "tangent" in explained.locator(".formula").inner_text()
     assert "Classical Mechanics" in explained.inner_text()
     assert explained.locator("svg path").count() > 1
+    assert found(page, ".explained") == []
     page.keyboard.press("Escape")
     until("it is away", lambda: not explained.is_visible())
     assert term.evaluate("element => element === document.activeElement"), "the focus is where it was"
