@@ -35,6 +35,7 @@ import { createNotices } from './panels/notices.js';
 import { createPlaces } from './panels/places.js';
 import { createScenes } from './panels/scenes.js';
 import { createStatusLine } from './panels/status_line.js';
+import { createTalkLater } from './panels/talk_later.js';
 import { createTakeAway } from './panels/away/take_away.js';
 import { createTimeline } from './panels/timeline/timeline.js';
 import { createTitle, focusScene } from './panels/title.js';
@@ -150,6 +151,9 @@ function build({ store, clock, ask, shown }) {
   const sceneText = (document = store.document) => `${JSON.stringify(document, null, 2)}\n`;
   const saveScene = (document = store.document) => download(`${fileName(document.title)}.rimfall.json`, sceneText(document), 'application/json');
   const share = createShare({ store, clock, saveScene: () => saveScene() });
+  let readyTalks = null; // asked for once
+  const talkList = () => (readyTalks ??= client.talks().catch(() => ((readyTalks = null), [])));
+  const talks = createTalkLater({ store, status, client, load: makeTalk });
   const scenes = createScenes({
     examples,
     open,
@@ -159,22 +163,15 @@ function build({ store, clock, ask, shown }) {
     saveScene: () => saveScene(),
     recover: client.recover,
     status,
+    talks: { list: talkList, openReady: talks.openReady, open: talks.open },
   });
-
-  // the talk that the page holds, from the first time it is asked for: {talk, conductor}
-  let held = null;
-  async function giving() {
-    const { createGiving } = await import('./panels/talk/giving.js');
-    held ??= createGiving({ store, clock, stages, trace: client.trace, keeper, shown: kept.shelf.shown });
-    return held;
-  }
 
   watchPointer();
   createBehind({ store });
   createTheme({ store });
   createTypeSize({ store });
-  const present = presentLater({ store, clock, turned: () => stages.turned(), given: () => (held?.talk.steps.length ? held : null) });
-  createBar({ store, scenes, share, present, giving });
+  const present = presentLater({ store, clock, turned: () => stages.turned(), given: talks.given });
+  createBar({ store, scenes, share, present, talks });
   createTitle({ store });
   createNotices({ store });
   createComfort({ store, clock });
@@ -201,7 +198,7 @@ function build({ store, clock, ask, shown }) {
   createDials({ store, solve: request => ask.solve(request), add: createHomes({ store }).add });
   const stages = createStages({ element: element('stages'), store, clock, tell: status.setDrawing });
   const lookRound = (options = {}) => import('./panels/guide.js').then(({ showGuide }) => showGuide({ store, ...options }));
-  createKeys({ store, clock, timeline, looks, stages, glossary, heard, scenes, large, present, lookRound });
+  createKeys({ store, clock, timeline, looks, stages, glossary, heard, scenes, large, present, lookRound, talks });
   const { settled } = createAddress({
     store,
     clock,
@@ -220,6 +217,29 @@ function build({ store, clock, ask, shown }) {
     sceneText,
     settled,
   });
+  // beside the stages, in the page's column
+  async function makeTalk() {
+    const [{ createGiving }, { createMaker }, { createTalkKeeping }] = await Promise.all([
+      import('./panels/talk/giving.js'),
+      import('./panels/talk/maker.js'),
+      import('./kept/talks.js'),
+    ]);
+    const trace = one => client.trace(one, { units: store.view.units });
+    return createMaker({
+      store,
+      clock,
+      stages,
+      giving: createGiving({ store, clock, stages, trace, keeper, shown: kept.shelf.shown }),
+      trace,
+      present: present.enter,
+      openFile: scenes.chooseFile,
+      ready: talkList,
+      openReady: talks.openReady,
+      draw: answer => vignetteOf(answer, store.fields),
+      keep: parts => createTalkKeeping({ ...parts, local, factory: lent('indexedDB'), claims: kept.claims, tab: kept.tab, word: kept.word }),
+      keepWhenLeft,
+    });
+  }
   keepWhenLeft(keeper);
   createAskFeel({ store, feel: client.feel });
   whenOpened(store, 4, async () => {

@@ -47,6 +47,12 @@ export function createClient({ base = 'api', connection = { run: ask => ask() } 
       drawn = { key: JSON.stringify(stillOf(trace.scene)), ...mesh };
       return { document, answer: { ...decodeAnswer(trace), drawn: mesh.habitats, craft: mesh.craft ?? null } };
     },
+    /** The talks that come with the program: [{id, title, about, steps: how many}]. */
+    talks: async () => (await call('talks')).talks,
+    /** One of them, every step with its whole scene. */
+    readyTalk: id => call(`talks/${encodeURIComponent(id)}`),
+    /** The same of a talk's document. */
+    talk: body => call('talk', { body }),
     /** `hold` {hold, held, follower}: the server finds the follower that keeps what is held. `told(done, of)`: how far it is, where it takes long. `parts`: what of the
      *  answer is asked for (state/parts.js). */
     async trace(document, { units = 'si', hold = null, signal = null, told = null, parts = 'all' } = {}) {

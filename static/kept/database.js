@@ -1,19 +1,23 @@
 // The browser's database of kept scenes: opened when first needed, opened again when the browser has closed it, brought up to this
-// version's layout step by step. One store, a record a scene.
+// version's layout step by step. A store for scenes and one for talks, a record each.
 
 const NAME = 'rimfall';
-const STORE = 'scenes';
+const SCENES = 'scenes';
+export const TALKS = 'talks';
 const OPENS_MS = 8_000; // or never
 
 // What makes each version's layout out of the one before it. A step that has been released is never changed: the next is added.
 const STEPS = [
   db => {
-    db.createObjectStore(STORE, { keyPath: 'id' }).createIndex('changed_ms', 'changed_ms');
+    db.createObjectStore(SCENES, { keyPath: 'id' }).createIndex('changed_ms', 'changed_ms');
+  },
+  db => {
+    db.createObjectStore(TALKS, { keyPath: 'id' }).createIndex('changed_ms', 'changed_ms');
   },
 ];
 
-/** `factory`: the browser's `indexedDB`; none where it has none. */
-export function createDatabase({ factory, name = NAME, steps = STEPS }) {
+/** `factory`: the browser's `indexedDB`; none where it has none; `keeps`: SCENES or TALKS. */
+export function createDatabase({ factory, name = NAME, steps = STEPS, keeps = SCENES }) {
   let opening = /** @type {Promise<IDBDatabase> | null} */ (null);
 
   function open() {
@@ -63,7 +67,7 @@ export function createDatabase({ factory, name = NAME, steps = STEPS }) {
     const written = completed(transaction);
     written.catch(() => {}); // told below, or by what went wrong first
     try {
-      const result = await work(transaction.objectStore(STORE), asked);
+      const result = await work(transaction.objectStore(keeps), asked);
       await written;
       return result;
     } catch (problem) {
@@ -73,7 +77,7 @@ export function createDatabase({ factory, name = NAME, steps = STEPS }) {
   }
 
   async function begun(mode) {
-    const begin = async () => (await open()).transaction(STORE, mode, { durability: 'strict' });
+    const begin = async () => (await open()).transaction(keeps, mode, { durability: 'strict' });
     try {
       return await begin();
     } catch (problem) {

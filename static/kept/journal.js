@@ -5,38 +5,44 @@ import { isScene } from '../state/fields.js';
 import { newRecord, same } from './records.js';
 
 const UNWRITTEN = 'rimfall.unwritten.';
+export const UNWRITTEN_TALK = 'rimfall.unwritten-talk.';
 const FORMER_SCENE = 'rimfall.scene',
   FORMER_RECENT = 'rimfall.recent';
 
-export function createJournal(storage) {
+export function createJournal(storage, prefix = UNWRITTEN) {
   return {
     /** A record as it is to be written over revision `after`: whether local storage took it.
      *  @returns {boolean} */
     put(record, after) {
       try {
-        storage.setItem(UNWRITTEN + record.id, JSON.stringify({ record, after }));
+        storage.setItem(prefix + record.id, JSON.stringify({ record, after }));
         return true;
       } catch {
         return false;
       }
     },
-    drop: id => forget(storage, UNWRITTEN + id),
+    drop: id => forget(storage, prefix + id),
   };
 }
 
 /** Everything that local storage holds taken into the database; taken away there once it is safe here. `open`: ids that other tabs
  *  have open and write themselves. */
 export async function takeInFrom(storage, { records, open, now_ms, newId }) {
-  for (const key of keysOf(storage).filter(key => key.startsWith(UNWRITTEN) && !open.has(key.slice(UNWRITTEN.length)))) {
-    const { record, after } = parsed(storage, key) ?? {};
-    if (!isScene(record?.document)) continue;
-    await takeUnwritten(records, record, after, newId);
-    forget(storage, key);
-  }
+  await takeUnwrittenFrom(storage, { records, open, newId });
   const former = formerRecords(storage, now_ms);
   if (!former.length) return;
   await records.takeIn(former);
   for (const key of [FORMER_SCENE, FORMER_RECENT]) forget(storage, key);
+}
+
+/** Changes that are not in the database yet, of scenes or of talks: `prefix` and `is`(document) say of which. */
+export async function takeUnwrittenFrom(storage, { records, open, newId, prefix = UNWRITTEN, is = isScene }) {
+  for (const key of keysOf(storage).filter(key => key.startsWith(prefix) && !open.has(key.slice(prefix.length)))) {
+    const { record, after } = parsed(storage, key) ?? {};
+    if (!is(record?.document)) continue;
+    await takeUnwritten(records, record, after, newId);
+    forget(storage, key);
+  }
 }
 
 // over what it was made from; beside it where somebody else has written since

@@ -8,8 +8,22 @@ const SETTLE_MS = 250,
   RETRY_MS = 15_000;
 
 /** `first` {document, record, release}: what is open; record null: it has none. picture() → a small drawing of what is shown; told(words):
- *  what somebody should know. */
-export function createKeeper({ store, records, claims, tab, journal, word, picture, told, first, newId = randomId, now = Date.now, timers = TIMERS }) {
+ *  what somebody should know; `words`: of what is kept. */
+export function createKeeper({
+  store,
+  records,
+  claims,
+  tab,
+  journal,
+  word,
+  picture,
+  told,
+  first,
+  newId = randomId,
+  now = Date.now,
+  timers = TIMERS,
+  words = OF_SCENES,
+}) {
   const sittings = new WeakMap(); // of each document, the record that it belongs to
   const waiting = new Map(); // what is to be written, by sitting
   const hearers = new Set();
@@ -158,13 +172,13 @@ export function createKeeper({ store, records, claims, tab, journal, word, pictu
     if (done.theirs) {
       named(sitting);
       done = await records.write({ ...record, id: sitting.id }, null, open);
-      told('This scene was changed in another tab as well: what you do here is kept as a scene of its own.');
+      told(words.twice);
     }
     if (!waiting.has(sitting)) journal.drop(record.id);
     Object.assign(sitting, { rev: done.rev, written: document });
     if (sitting === current) drawLater();
     else letGo(sitting);
-    if (done.dropped.length) told(droppedWords(done.dropped));
+    if (done.dropped.length) told(droppedWords(done.dropped, words));
     word.tell();
     hearers.forEach(hear => hear());
   }
@@ -274,9 +288,22 @@ function troubleOf(problem) {
   return { why: 'refused', say: 'Your work is not being kept: this browser lets the page store nothing.' };
 }
 
-function droppedWords(titles) {
-  const first = `“${titles[0] || 'Untitled scene'}”`;
-  return titles.length === 1
-    ? `The oldest kept scene, ${first}, made room for this one.`
-    : `The ${titles.length} oldest kept scenes made room, ${first} first.`;
+function droppedWords(titles, { untitled, one, many }) {
+  const first = `“${titles[0] || untitled}”`;
+  return titles.length === 1 ? one(first) : many(titles.length, first);
 }
+
+const OF_SCENES = {
+  untitled: 'Untitled scene',
+  twice: 'This scene was changed in another tab as well: what you do here is kept as a scene of its own.',
+  one: first => `The oldest kept scene, ${first}, made room for this one.`,
+  many: (count, first) => `The ${count} oldest kept scenes made room, ${first} first.`,
+};
+
+/** The same of talks. */
+export const OF_TALKS = {
+  untitled: 'Untitled talk',
+  twice: 'This talk was changed in another tab as well: what you do here is kept as a talk of its own.',
+  one: first => `The oldest kept talk, ${first}, made room for this one.`,
+  many: (count, first) => `The ${count} oldest kept talks made room, ${first} first.`,
+};

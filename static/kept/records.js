@@ -2,7 +2,7 @@
 // document that was answered where this one was not, and `refused`, what a version of the program refused in it.
 // A record is written only by whoever has read its last revision: of two who change it, the later one is told.
 
-import { isScene } from '../state/fields.js';
+import { isScene, isTalk } from '../state/fields.js';
 
 export const MOST_KEPT = 500;
 
@@ -88,5 +88,5 @@ export function newRecord(id, document, when_ms) {
 }
 
 export function titleOf(document) {
-  return isScene(document) && typeof document.title === 'string' ? document.title : '';
+  return (isScene(document) || isTalk(document)) && typeof document.title === 'string' ? document.title : '';
 }

@@ -1,4 +1,4 @@
-// The bar: undo, redo, scenes, share, present.
+// The bar: undo, redo, scenes, talk, share, present.
 
 import { $, h, setAttribute, setText, icon } from './shared/dom.js';
 import { LONGEST_LINK, toHash } from '../state/persistence.js';
@@ -6,7 +6,7 @@ import { withShown } from '../state/shown.js';
 import { createCopy } from './shared/files.js';
 import { createSheet } from './shared/fold.js';
 
-export function createBar({ store, scenes, share, present }) {
+export function createBar({ store, scenes, share, present, talks }) {
   const undo = h('button', { type: 'button', class: 'icon-button', 'aria-label': 'Undo', title: 'Undo (Ctrl+Z)', onclick: () => store.undo() }, icon('undo'));
   const redo = h(
     'button',
@@ -16,6 +16,7 @@ export function createBar({ store, scenes, share, present }) {
   $('#bar').append(
     h('span', { class: 'pair' }, undo, redo),
     h('button', { type: 'button', class: 'word', onclick: scenes.show }, 'Scenes'),
+    h('button', { type: 'button', class: 'word', onclick: talks.show }, 'Talk'),
     h('button', { type: 'button', class: 'word', onclick: share.show }, 'Share'),
     h('button', { type: 'button', class: 'go', title: 'Present (P)', onclick: present.enter }, 'Present'),
   );

@@ -5,18 +5,24 @@ import { h, setChildren, setText } from './shared/dom.js';
 import { smallDrawing } from './shared/small_drawing.js';
 import { unkeptNotice } from './unkept.js';
 
-const UNTITLED = 'Untitled scene';
+const OF_SCENES = {
+  heading: 'Kept in this browser',
+  untitled: 'Untitled scene',
+  none: 'Nothing is kept yet. A scene is kept here from its first change on, in this browser alone.',
+};
+/** The same list of talks. */
+export const OF_TALKS = { heading: 'Other talks kept in this browser', untitled: 'Untitled talk', none: 'No other talk is kept.' };
 const UNREADABLE = { why: 'refused', say: 'What is kept in this browser cannot be read.' };
 
 /** `kept`: list() → records newest first, each with `here` and `elsewhere` (open in this tab, in another); open(id);
  *  openCopy(document); remove(id) → the record; restore(record); save(record) as a file; trouble: why nothing is being kept, or null; on(hear): when
- *  any of it changes. opened(): before one is; saveScene(): the scene at hand as a file. */
-export function createKeptScenes({ kept, opened, saveScene }) {
+ *  any of it changes. opened(): before one is; saveScene(): the scene at hand as a file; `words`: of what they are; drawn: each with its drawing. */
+export function createKeptScenes({ kept, opened, saveScene, words: { heading, untitled, none } = OF_SCENES, drawn = true }) {
   const list = h('ul', { class: 'kept-list' });
-  const words = h('p', { class: 'kept-none' }, 'Nothing is kept yet. A scene is kept here from its first change on, in this browser alone.');
+  const words = h('p', { class: 'kept-none' }, none);
   const trouble = h('div', {});
   const said = h('p', { class: 'unseen', role: 'status' });
-  const element = h('section', { class: 'kept' }, h('h3', { class: 'third' }, 'Kept in this browser'), trouble, list, words, said);
+  const element = h('section', { class: 'kept' }, h('h3', { class: 'third' }, heading), trouble, list, words, said);
   const removed = new Map(); // by id, until the list is left: each can be brought back
 
   async function update() {
@@ -34,7 +40,7 @@ export function createKeptScenes({ kept, opened, saveScene }) {
   }
 
   function keptRow(record) {
-    const title = record.title || UNTITLED;
+    const title = record.title || untitled;
     const when = whenWords(record.changed_ms, Date.now());
     const where = record.here ? 'open here' : record.elsewhere ? 'open in another tab' : null;
     return h(
@@ -43,7 +49,7 @@ export function createKeptScenes({ kept, opened, saveScene }) {
       h(
         'button',
         { type: 'button', class: 'kept-open', onclick: () => open(record) },
-        smallDrawing(record.drawing),
+        drawn && smallDrawing(record.drawing),
         h('span', { class: 'kept-words' }, h('b', {}, title), h('span', { class: 'kept-when' }, [when, where].filter(Boolean).join(' · '))),
       ),
       h(
@@ -67,7 +73,7 @@ export function createKeptScenes({ kept, opened, saveScene }) {
   }
 
   function removedRow(record) {
-    const title = record.title || UNTITLED;
+    const title = record.title || untitled;
     return h(
       'li',
       { 'data-kept': record.id, class: 'removed' },
@@ -93,7 +99,7 @@ export function createKeptScenes({ kept, opened, saveScene }) {
     removed.set(gone.id, gone);
     await update();
     focus(list, { id: record.id, index: 0 });
-    setText(said, `${record.title || UNTITLED} was removed. Undo brings it back.`);
+    setText(said, `${record.title || untitled} was removed. Undo brings it back.`);
   }
 
   async function restore(record) {
@@ -101,7 +107,7 @@ export function createKeptScenes({ kept, opened, saveScene }) {
     const back = await kept.restore(record);
     await update();
     focus(list, { id: back.id, index: 0 });
-    setText(said, `${record.title || UNTITLED} is back.`);
+    setText(said, `${record.title || untitled} is back.`);
   }
 
   return {

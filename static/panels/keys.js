@@ -15,7 +15,7 @@ const BOXES = 'input[type=checkbox], input[type=radio]'; // which no other key p
 const VALUED = 'input[type=range], [role=slider], [role=spinbutton]';
 
 /** lookRound({focus}): shows the short look round; `heard`: what says a result to those who do not see it; `scenes`: show() opens the list of them, next() and previous() step through it. */
-export function createKeys({ store, clock, timeline, looks, stages, glossary, heard, scenes, large, present, lookRound }) {
+export function createKeys({ store, clock, timeline, looks, stages, glossary, heard, scenes, large, present, lookRound, talks }) {
   const KEYS = [
     [' ', 'Space', 'play or pause, wherever the focus is; Enter presses a button', () => clock.toggle()],
     [',', ',', 'one frame back', () => clock.stepFrame(-1)],
@@ -56,6 +56,7 @@ export function createKeys({ store, clock, timeline, looks, stages, glossary, he
     ['u', 'U', 'SI or US customary', () => store.look({ units: store.view.units === 'si' ? 'us' : 'si' })],
     ['\\', '\\', 'layout: automatic, side by side, stacked', () => store.look({ split: after(['auto', 'beside', 'stacked'], store.view.split) })],
     ['p', 'P', 'present: the whole window for the stages, for a clicker and a room', () => present.enter()],
+    ['b', 'B', 'keep this moment as a step of the talk', () => talks.keep()],
     ['w', 'W', 'glossary', () => glossary.show()],
     ['?', '?', 'this list of keys', () => sheet.show()],
   ];

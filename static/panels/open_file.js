@@ -1,13 +1,14 @@
-// A file opened: a scene as JSON is read here; any other that Rimfall wrote, the server reads.
+// A file opened: a scene or a talk as JSON is read here; any other that Rimfall wrote, the server reads.
 
 import { jsonIn } from '../files/json_file.js';
 import { sizeWords } from '../state/export.js';
-import { isScene } from '../state/fields.js';
+import { isRecord, isScene } from '../state/fields.js';
 
 const LARGEST_BYTES = 60_000_000; // that the server takes
 
-/** recover(file, {signal, told}) → the server's {scene}; open(document) shows a scene; complain(say): why nothing was opened. */
-export function createOpenFile({ recover, status, open, complain }) {
+/** recover(file, {signal, told}) → the server's {scene}; open(document) shows a scene, openTalk(document) a talk, once
+ *  the server has read it; complain(say): why nothing was opened. */
+export function createOpenFile({ recover, status, open, openTalk, complain }) {
   let newest = null;
 
   /** A File; the one chosen last is opened. */
@@ -17,8 +18,10 @@ export function createOpenFile({ recover, status, open, complain }) {
     newest = mine;
     const job = status.begin({ say: `Reading ${file.name}, ${sizeWords(file.size)}`, cancel: () => mine.abort() });
     try {
-      const scene = await sceneIn(file, { recover, signal: mine.signal, told: job.progress });
-      if (!mine.signal.aborted) open(scene);
+      const { scene, talk } = await documentIn(file, { recover, signal: mine.signal, told: job.progress });
+      if (mine.signal.aborted) return;
+      if (talk) await openTalk(talk);
+      else open(scene);
     } catch (problem) {
       if (!mine.signal.aborted) complain(`${file.name}: ${problem.message}`);
     } finally {
@@ -27,13 +30,14 @@ export function createOpenFile({ recover, status, open, complain }) {
   };
 }
 
-/** The scene document in a file; throws an Error whose words say why there is none. */
-export async function sceneIn(file, { recover, signal, told }) {
+/** The document in a file, {scene} or {talk}; throws an Error whose words say why there is none. */
+export async function documentIn(file, { recover, signal, told }) {
   if (file.size > LARGEST_BYTES) throw new Error(`It has ${sizeWords(file.size)}. A file may have ${sizeWords(LARGEST_BYTES)} at most.`);
   const json = jsonIn(await file.arrayBuffer());
-  if (!json) return (await recover(file, { signal, told })).scene;
+  if (!json) return { scene: (await recover(file, { signal, told })).scene };
   if (json.wrong) throw new Error(json.wrong);
+  if (isRecord(json.value) && 'rimfall_talk' in json.value) return { talk: json.value };
   const scene = [json.value, json.value.scene].find(isScene);
   if (!scene) throw new Error('It holds no Rimfall scene.');
-  return scene;
+  return { scene };
 }

@@ -1,17 +1,19 @@
-// Scenes: those kept in this browser, those that come with the program, and files.
+// Scenes: those kept in this browser, those that come with the program, and files; and the talks that come with it.
 
 import { countWords } from '../state/words.js';
 import { createKeptScenes } from './kept_scenes.js';
 import { createOpenFile } from './open_file.js';
 import { h, setChildren, setText } from './shared/dom.js';
 import { createShippedScenes } from './shipped_scenes.js';
+import { createShippedTalks } from './shipped_talks.js';
 import { createSheet } from './shared/fold.js';
 
 const DRAWN_MS = 200; // that the sheet waits for its list of kept scenes
 
 /** `examples`: as of api/examples.js; open(document) and openExample({id, title}) show a scene, in units(); `kept`: as kept_scenes.js says;
- *  saveScene() saves the scene at hand as a file; recover and status: as of open_file.js. */
-export function createScenes({ examples, open, openExample, units, kept, saveScene, recover, status }) {
+ *  saveScene() saves the scene at hand as a file; recover and status: as of open_file.js; `talks`: list() → promise of those that come with the program,
+ *  openReady(one), open(document). */
+export function createScenes({ examples, open, openExample, units, kept, saveScene, recover, status, talks }) {
   const sheet = createSheet({ title: 'Scenes' });
   const input = h('input', {
     type: 'file',
@@ -25,6 +27,7 @@ export function createScenes({ examples, open, openExample, units, kept, saveSce
   });
   const shipped = createShippedScenes({ examples, units, choose: chooseExample });
   const keptScenes = createKeptScenes({ kept, opened: () => sheet.close(), saveScene });
+  const shippedTalks = createShippedTalks({ list: talks.list, choose: chooseTalk });
   const search = h('input', {
     type: 'search',
     class: 'linkbox',
@@ -51,7 +54,7 @@ export function createScenes({ examples, open, openExample, units, kept, saveSce
     ),
     trouble,
     keptScenes.element,
-    shipped.element,
+    h('div', { class: 'shipped' }, shippedTalks.element, shipped.element),
   );
 
   kept.on(() => sheet.element.open && keptScenes.update().then(sift));
@@ -61,7 +64,7 @@ export function createScenes({ examples, open, openExample, units, kept, saveSce
 
   // what holds every word asked for stays; the buttons that open it
   function sift() {
-    const left = [...keptScenes.sift(wanted()), ...shipped.sift(wanted())];
+    const left = [...keptScenes.sift(wanted()), ...shippedTalks.sift(wanted()), ...shipped.sift(wanted())];
     setText(count, !wanted().length ? '' : left.length ? countWords(left.length, 'scene') : 'No scene has these words.');
     return left;
   }
@@ -72,19 +75,27 @@ export function createScenes({ examples, open, openExample, units, kept, saveSce
     search.value = '';
     sheet.show();
     if (matchMedia('(pointer: fine)').matches) search.focus();
-    await shipped.update().catch(problem => complain(problem.message));
+    await Promise.all([shipped.update(), shippedTalks.update()]).catch(problem => complain(problem.message));
     sift();
   }
   function chooseExample(example) {
     sheet.close();
     openExample(example);
   }
+  function chooseTalk(one) {
+    sheet.close();
+    talks.openReady(one);
+  }
+  async function openTalk(document) {
+    await talks.open(document);
+    sheet.close();
+  }
   function choose(document) {
     sheet.close();
     open(document);
   }
 
-  const take = createOpenFile({ recover, status, open: choose, complain });
+  const take = createOpenFile({ recover, status, open: choose, openTalk, complain });
   function complain(say) {
     sheet.show();
     setChildren(trouble, h('div', { class: 'notice refused' }, h('p', {}, h('b', {}, say), ' Nothing was changed.')));
@@ -106,5 +117,5 @@ export function createScenes({ examples, open, openExample, units, kept, saveSce
       complain(problem.message);
     }
   }
-  return { show, next: () => step(1), previous: () => step(-1) };
+  return { show, chooseFile: () => input.click(), next: () => step(1), previous: () => step(-1) };
 }

@@ -5,7 +5,7 @@ import { smallDrawing } from './shared/small_drawing.js';
 
 /** `examples`: as of api/examples.js; units(): those one is opened in; choose({id, title}): somebody wants it. */
 export function createShippedScenes({ examples, units, choose }) {
-  const element = h('section', { class: 'shipped', 'aria-label': 'Scenes that come with Rimfall' });
+  const element = h('section', { 'aria-label': 'Scenes that come with Rimfall' });
   let cards = [];
 
   function card(example) {

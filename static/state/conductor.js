@@ -113,7 +113,7 @@ export function createConductor({ talk, store, clock, answerOf, calm = () => fal
     clock.lendPace(step.pace ?? 1);
     clock.seek(start_s);
     last_s = clock.time_s;
-    if ((step.plays ?? true) && (stop_s === null || start_s < stop_s - TINY_S)) clock.play();
+    if ((step.plays ?? true) && clock.time_s < (stop_s ?? clock.end_s) - TINY_S) clock.play();
   }
 
   function playOn() {

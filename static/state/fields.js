@@ -50,6 +50,11 @@ export function isScene(value) {
   );
 }
 
+/** A whole talk, each step with its scene. */
+export function isTalk(value) {
+  return isRecord(value) && value.rimfall_talk === 1 && Array.isArray(value.steps) && value.steps.every(step => isRecord(step) && isScene(step.scene));
+}
+
 // What the server says about each field: label, unit, range, default. The page keeps none of its own.
 
 const STARRED = /\.\d+(?=\.|$)/g;

@@ -4,8 +4,9 @@ import { ARROW_KINDS } from './arrow_kinds.js';
 
 const ARROWS = ARROW_KINDS.map(({ show }) => show);
 
-/** A step in which everything is left as it is when nothing is said of it; its scene is its own. */
+/** What a step is where it says nothing, as the document of a talk has it; its scene is its own. */
 export const PLAIN_STEP = Object.freeze({
+  change: {},
   line: '',
   notes: '',
   place: 2,
@@ -14,10 +15,10 @@ export const PLAIN_STEP = Object.freeze({
   swapped: false,
   seats: { aboard: 'b', outside: 'd' },
   hidden: [],
-  companion: true,
+  companion: false,
   companion_outside: false,
-  dimensions: true,
-  arrows: ARROWS,
+  dimensions: false,
+  arrows: [],
   from_s: 0,
   until_s: null,
   pace: 1,
@@ -49,8 +50,11 @@ export function viewOfStep(step, presets) {
   };
 }
 
-/** What of the view and the clock a step keeps. `moved` {aboard, outside}: a camera where it is no longer that of its seat, else null. */
-export function stepOfView(view, { time_s, pace, playing = true }, moved = {}) {
+const TINY_S = 1e-6;
+
+/** What of the view and the clock a step keeps: where the clock stands at its start or its end, all of it is played. `moved` {aboard, outside}: a camera where it is no longer that of its seat, else null. */
+export function stepOfView(view, { time_s, pace, playing = false, end_s = Infinity }, moved = {}) {
+  const atRest = !playing && (time_s < TINY_S || time_s > end_s - TINY_S);
   const { place, alone, merged = false, swapped = false, presets, hidden, companion, companionOutside, measure, arrows } = view;
   return {
     place: [2, 4, 5, 6].includes(place) ? place : PLAIN_STEP.place,
@@ -63,9 +67,9 @@ export function stepOfView(view, { time_s, pace, playing = true }, moved = {}) {
     companion_outside: companionOutside,
     dimensions: measure !== 'off',
     arrows: ARROWS.filter(name => arrows[name]),
-    from_s: time_s,
+    from_s: atRest ? 0 : time_s,
     pace,
-    plays: playing,
+    plays: playing || atRest,
   };
 }
 

@@ -17,6 +17,22 @@ test('what a step keeps of the view is what it puts back', () => {
   assert.deepEqual([step.from_s, step.pace, step.plays, step.show], [0.5, 0.25, false, 'outside']);
 });
 
+test('a moment in the midst stands still; at the start and at the end all of it is played', () => {
+  const kept = clock => {
+    const { from_s, plays } = stepOfView(viewOfStep({ scene: SCENE }, PRESETS), { pace: 1, end_s: 3, ...clock });
+    return [from_s, plays];
+  };
+  assert.deepEqual(
+    [kept({ time_s: 1 }), kept({ time_s: 1, playing: true }), kept({ time_s: 0 }), kept({ time_s: 3 })],
+    [
+      [1, false],
+      [1, true],
+      [0, true],
+      [0, true],
+    ],
+  );
+});
+
 test('a place that no talk shows is left for the motions', () => {
   const view = viewOfStep({ scene: SCENE }, PRESETS);
   const kept = place => stepOfView({ ...view, place }, { time_s: 0, pace: 1 }).place;

@@ -3,7 +3,7 @@
 import { createConductor } from '../../state/conductor.js';
 import { createTalk } from '../../state/talk.js';
 
-/** `trace(document, {units})` → promise of an answer; `keeper`: keeps what is worked on; shown(document): as the keeper begins with it.
+/** `trace(document)` → promise of its answer; `keeper`: keeps what is worked on; shown(document): as the keeper begins with it.
  *  Gives {talk, conductor}. */
 export function createGiving({ store, clock, stages, trace, keeper, shown }) {
   const talk = createTalk();
@@ -14,7 +14,7 @@ export function createGiving({ store, clock, stages, trace, keeper, shown }) {
     live: true,
     calm: () => matchMedia('(prefers-reduced-motion: reduce)').matches,
     look: move => stages.depart(move),
-    answerOf: step => trace(step.scene, { units: store.view.units }),
+    answerOf: step => trace(step.scene),
   });
   // the scenes of a talk are the talk's: kept is what is changed of one that stands
   conductor.on('begin', keeper.rest);
