@@ -236,6 +236,7 @@ function build({ store, clock, ask, shown }) {
       ready: talkList,
       openReady: talks.openReady,
       draw: answer => vignetteOf(answer, store.fields),
+      takenAway: document => client.talkFile(document),
       keep: parts => createTalkKeeping({ ...parts, local, factory: lent('indexedDB'), claims: kept.claims, tab: kept.tab, word: kept.word }),
       keepWhenLeft,
     });

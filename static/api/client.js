@@ -99,6 +99,8 @@ export function createClient({ base = 'api', connection = { run: ask => ask() } 
     cameraFile: (file, asked = {}, signal = null) => call(`camera/file?${new URLSearchParams(asked)}`, { body: file, signal }),
     /** A file of the scene, as a Blob: `body` {scene, export}. */
     exported: (format, body, signal) => call(`export/${format}`, { body, signal, wait_ms: LONG_WAIT_MS, read: asBlob }),
+    /** A talk as one HTML file that plays by itself, as a Blob: `body` a talk's document. */
+    talkFile: (body, signal) => call('talk/file', { body, signal, wait_ms: LONG_WAIT_MS, read: asBlob }),
     /** What a file of Rimfall's carries: `file` → {scene, export, from}. `told(done, of)`: bytes sent. */
     recover: (file, { signal = null, told = null } = {}) => call('recover', { body: file, signal, told }),
   };

@@ -34,7 +34,10 @@ export function createOpenFile({ recover, status, open, openTalk, complain }) {
 export async function documentIn(file, { recover, signal, told }) {
   if (file.size > LARGEST_BYTES) throw new Error(`It has ${sizeWords(file.size)}. A file may have ${sizeWords(LARGEST_BYTES)} at most.`);
   const json = jsonIn(await file.arrayBuffer());
-  if (!json) return { scene: (await recover(file, { signal, told })).scene };
+  if (!json) {
+    const { scene } = await recover(file, { signal, told });
+    return 'rimfall_talk' in scene ? { talk: scene } : { scene }; // of a talk that was taken away as one file
+  }
   if (json.wrong) throw new Error(json.wrong);
   if (isRecord(json.value) && 'rimfall_talk' in json.value) return { talk: json.value };
   const scene = [json.value, json.value.scene].find(isScene);

@@ -4,6 +4,7 @@ import json
 
 import pytest
 
+from rimfall.exports.recovery import document_in
 from rimfall.talk.reading import read
 from tests.browsing import DRAWN
 
@@ -92,6 +93,10 @@ def test_a_talk_is_made_kept_opened_and_given_by_the_keyboard(page, tmp_path):
         ("And where does this one land?", 112),
     ]
     assert (talk.steps[0].step.notes, talk.steps[1].step.pace) == ("Hold up the ball.", 0.5)
+    with page.expect_download() as taken:
+        press(page, "Take the talk away")
+    assert taken.value.suggested_filename == "two-lobs.html"
+    assert read(document_in(taken.value.path().read_bytes())).as_data() == talk.as_data()
 
     page.reload()
     page.locator(DRAWN).wait_for()

@@ -37,6 +37,21 @@ test('any other file goes to the server as it is', async () => {
   assert.deepEqual([sent.length, opened.length, status.line], [4, 4, null]);
 });
 
+test('of a talk in one file the server gives the talk, which is opened as one', async () => {
+  const talk = { rimfall_talk: 1, title: 'Twice', steps: [{ scene: SCENE }] },
+    talks = [];
+  const status = createStatus({ later: fn => fn(), forget: () => {} });
+  const take = createOpenFile({
+    recover: async () => ({ scene: talk, export: null, from: 'html' }),
+    status,
+    open: assert.fail,
+    openTalk: one => talks.push(one),
+    complain: assert.fail,
+  });
+  await take(file('talk.html', '<!doctype html>'));
+  assert.deepEqual(talks, [talk]);
+});
+
 test('a file that cannot be opened is told by its name and why', async () => {
   const refuse = async () => {
     throw new ValidationError([{ field: 'file', was: 'x', may_be: 'y', say: 'The zip is cut short.' }]);

@@ -18,8 +18,9 @@ const ABOUT_NOW = new Set(['pace', 'show', 'merged', 'swapped']); // of a step: 
 
 /** `giving`: as giving.js makes it; trace(document) → promise of its answer; present(): what `given` says is given, from where it is; openFile(): somebody
  *  chooses one; ready() → promise of the talks that come with Rimfall, [{id, title}]; openReady(one);
- *  draw(answer) → the small drawing of a scene; keep(parts) → promise of what keeps the talk (kept/talks.js); keepWhenLeft(it). */
-export async function createMaker({ store, clock, stages, giving, trace, draw, keep: keepTalk, present, openFile, ready, openReady, keepWhenLeft }) {
+ *  draw(answer) → the small drawing of a scene; keep(parts) → promise of what keeps the talk (kept/talks.js); keepWhenLeft(it);
+ *  takenAway(document) → promise of the talk as one HTML file, a Blob. */
+export async function createMaker({ store, clock, stages, giving, trace, draw, keep: keepTalk, takenAway, present, openFile, ready, openReady, keepWhenLeft }) {
   const { talk, conductor } = giving;
   const edits = createEdits(talk);
   const [keeping] = await Promise.all([keepTalk({ talk, edits, told: words => say(words) }), dressed('static/talk.css')]);
@@ -70,6 +71,11 @@ export async function createMaker({ store, clock, stages, giving, trace, draw, k
   const told = h('p', { class: 'talk-told', role: 'status' });
   const trouble = h('div', { class: 'talk-trouble', role: 'alert' });
   const starts = h('button', { type: 'button', class: 'btn', onclick: () => start(talk.at) }, 'Start presenting');
+  const takes = h(
+    'button',
+    { type: 'button', class: 'link', title: 'One HTML file that plays by itself, without a network', onclick: takeAway },
+    'Take the talk away',
+  );
   const saves = h('button', { type: 'button', class: 'link', onclick: save }, 'Save as a file');
   const readyList = h('p', { class: 'links' });
   const others = createKeptScenes({
@@ -114,6 +120,7 @@ export async function createMaker({ store, clock, stages, giving, trace, draw, k
         'p',
         { class: 'links' },
         saves,
+        takes,
         h('button', { type: 'button', class: 'link', onclick: openFile }, 'Open a file'),
         h('button', { type: 'button', class: 'link', onclick: () => anew() }, 'Begin another'),
       ),
@@ -199,6 +206,18 @@ export async function createMaker({ store, clock, stages, giving, trace, draw, k
     say('Saved as a file.');
   }
 
+  // the server works every step out
+  async function takeAway() {
+    if (!talk.steps.length) return;
+    say('Writing the talk as one file…');
+    try {
+      download(`${fileName(talk.title || 'talk')}.html`, await takenAway(talkDocument({ ...talk, title: talk.title || 'Untitled talk' })));
+      say('Saved as one file that plays by itself.');
+    } catch (problem) {
+      say(`The talk was not written: ${problem.message}`);
+    }
+  }
+
   async function open(document) {
     await keeping.begin(document);
     edits.open(document);
@@ -268,7 +287,7 @@ export async function createMaker({ store, clock, stages, giving, trace, draw, k
     if (document.activeElement !== title || title.value.trim() !== talk.title.trim()) title.value = talk.title;
     setAttribute(undo, 'aria-disabled', edits.canUndo ? null : true);
     setAttribute(redo, 'aria-disabled', edits.canRedo ? null : true);
-    setAttribute(saves, 'aria-disabled', talk.steps.length ? null : true);
+    for (const button of [saves, takes]) setAttribute(button, 'aria-disabled', talk.steps.length ? null : true);
     list.update();
   }
 
