@@ -47,7 +47,7 @@ def test_the_room_guesses_before_it_sees(open_file, asking):  # noqa: F811
     before = said(page)
     assert not [text for text in before if LANDS in text or FLIES in text or text.startswith("Lob back: ")], before
     assert sum(text.startswith("plain gravity") for text in before) <= 1  # the other lob's
-    assert told(page) == "Where does Lob back come down? Click on the deck."
+    assert told(page) == "Lob back: where does it come down? Click on the deck."
 
     box = page.locator(".stage-aboard .stage-view").bounding_box()
     page.mouse.click(box["x"] + 0.3 * box["width"], box["y"] + 0.66 * box["height"])
@@ -71,7 +71,7 @@ def test_the_room_guesses_before_it_sees(open_file, asking):  # noqa: F811
     until("it flies, and none is taken any more", lambda: not page.locator(".guess-bar button:visible").count())
     until(
         "it has come down",
-        lambda: told(page).startswith("Lob back comes down 10.7 m antispinward. Nearest of 2 guesses: "),
+        lambda: told(page).startswith("Lob back: it comes down 10.7 m antispinward. Nearest of 2 guesses: "),
     )
     until("and is shown", lambda: any(FLIES in text for text in said(page)))
     assert page.locator(".surtitle-line").inner_text() == "Where?"

@@ -34,7 +34,7 @@ test('guesses are taken while it is held; the landing shows itself as it comes d
   pass(3000);
   assert.equal(clock.time_s, 1);
   assert.ok(guesses.open);
-  assert.match(guessWords(guesses, 'si'), /^Where does back come down\? Click/);
+  assert.match(guessWords(guesses, 'si'), /^back: where does it come down\? Click/);
   for (const along_m of [-8, -12.5]) guesses.place(along_m);
   for (const along_m of [-6, -7, -30]) assert.ok(guesses.add(along_m));
   talk.next();
@@ -47,7 +47,7 @@ test('guesses are taken while it is held; the landing shows itself as it comes d
   const words = guessWords(guesses, 'si').replaceAll('\u00a0', ' ');
   assert.match(
     words,
-    /^back comes down 10\.0 m antispinward\. Nearest of 5 guesses: 2\.0 m off\. The middle one: 8\.0 m antispinward; half of them from 7\.0 m to 12\.5 m antispinward\.$/,
+    /^back: it comes down 10\.0 m antispinward\. Nearest of 5 guesses: 2\.0 m off\. The middle one: 8\.0 m antispinward; half of them from 7\.0 m to 12\.5 m antispinward\.$/,
   );
   talk.back(); // and once more
   await turns();

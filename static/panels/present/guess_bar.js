@@ -37,10 +37,10 @@ export function guessWords(guesses, units) {
   const { motion, marks, landing_m: landing, revealed } = guesses;
   const count = marks.length === 1 ? 'One guess' : `${marks.length} guesses`;
   if (!guesses.open && !revealed) return marks.length === 1 ? 'One guess is in.' : `${marks.length} guesses are in.`;
-  if (!revealed) return marks.length ? `Where does ${motion} come down? ${count} so far.` : `Where does ${motion} come down? Click on the deck.`;
-  if (landing === null) return `${motion} does not come down.`;
+  if (!revealed) return marks.length ? `${motion}: where does it come down? ${count} so far.` : `${motion}: where does it come down? Click on the deck.`;
+  if (landing === null) return `${motion}: it does not come down.`;
   const where = along_m => whereWords(guesses.spinward(along_m), units);
-  const lands = `${motion} comes down ${where(landing)}.`;
+  const lands = `${motion}: it comes down ${where(landing)}.`;
   if (!marks.length) return lands;
   const off = metres(guesses.nearest_m, units);
   if (marks.length === 1) return `${lands} The guess was ${off} off.`;
