@@ -8,7 +8,7 @@ from rimfall.exports.recovery import document_in
 from rimfall.talk.reading import read
 from tests.browsing import DRAWN
 
-from .looking import plain, shown_is, stop, type_figure, until
+from .looking import plain, settle, shown_is, stop, type_figure, until
 from .test_accessible import found
 from .test_layout import out_of_reach
 
@@ -154,5 +154,6 @@ def test_the_maker_at_every_size(page, scheme):
     wrong = {}
     for width, height in SIZES if scheme == "light" else SIZES[3:4]:
         page.set_viewport_size({"width": width, "height": height})
+        settle(page)
         wrong[f"{width}x{height}"] = out_of_reach(page) + found(page, "#talk")
     assert {size: what for size, what in wrong.items() if what} == {}
