@@ -224,6 +224,7 @@ def test_the_database_goes_from_each_layout_to_the_next_and_an_older_page_steps_
             const { createDatabase } = await import('/static/kept/database.js');
             const { createRecords, newRecord } = await import('/static/kept/records.js');
             const first = db => { db.createObjectStore('scenes', { keyPath: 'id' }).createIndex('changed_ms', 'changed_ms'); };
+            const second = db => { db.createObjectStore('talks', { keyPath: 'id' }).createIndex('changed_ms', 'changed_ms'); };
             const next = db => { db.createObjectStore('more'); };
             const opened = steps => createDatabase({ factory: indexedDB, name: 'layouts', ...(steps && { steps }) });
             const [one, two] = [opened(), opened()];
@@ -231,7 +232,7 @@ def test_the_database_goes_from_each_layout_to_the_next_and_an_older_page_steps_
             const scene = title => ({ rimfall: 1, title, habitat: {}, motions: [] });
             await records.write(newRecord('a', scene('Kept'), 1), null);
             const seen = { two: (await createRecords({ database: two }).list()).map(record => record.title) };
-            const newer = opened([first, next]);
+            const newer = opened([first, second, next]);
             seen.newer = (await createRecords({ database: newer }).list()).map(record => record.title);
             seen.older = await records.list().catch(problem => problem.name);
             // a transaction that goes wrong half way leaves nothing behind
