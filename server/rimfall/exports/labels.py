@@ -71,7 +71,10 @@ class LabelRoom:
     """
 
     def __init__(self, box, ink, clear_mm=0.0, later=0.01):
-        self.box, self.ink, self.clear_mm, self.later, self.taken = box, ink, clear_mm, later, []
+        self.box, self.clear_mm, self.later, self.taken = box, clear_mm, later, []
+        self._ink_x, self._ink_y = ink[
+            np.argsort(ink[:, 0])
+        ].T.copy()  # so that what a rectangle's sides hold is one slice
 
     def take(self, rectangle):
         """Keep a rectangle (left, top, right, bottom) free of labels."""
@@ -93,7 +96,8 @@ class LabelRoom:
 
     def best(self, tried):
         """Of the rectangles tried the one that covers least, taken from now on."""
-        rectangle = min(enumerate(tried), key=lambda one: self._covered(one[1]) + self.later * one[0])[1]
+        covered = self._covered(np.array(tried)) + self.later * np.arange(len(tried))
+        rectangle = tried[int(np.argmin(covered))]
         self.take(rectangle)
         return rectangle
 
@@ -112,21 +116,23 @@ class LabelRoom:
         top = min(max(top, box_top), box_bottom - high)
         return left, top, left + wide, top + high
 
-    def inked(self, rectangle):
-        """How much ink stands in a rectangle, millimetres of line."""
-        left, top, right, bottom = rectangle
-        x, y = self.ink.T
-        under = (x > left) & (x < right) & (y > top - self.clear_mm) & (y < bottom + self.clear_mm)
-        return int(np.count_nonzero(under))
-
-    def _covered(self, rectangle):
-        """How much stands in a rectangle: millimetres of line, and labels, which count far more."""
-        return self.inked(rectangle) + 10_000 * sum(_meet(rectangle, other) for other in self.taken)
+    def _covered(self, tried):
+        """How much stands in each rectangle (n, 4): millimetres of line, and labels, which count far more."""
+        left, top, right, bottom = tried.T
+        first, end = np.searchsorted(self._ink_x, left, "right"), np.searchsorted(self._ink_x, right, "left")
+        over, under = top - self.clear_mm, bottom + self.clear_mm
+        inked = np.empty(len(tried))
+        for k in range(len(tried)):
+            y = self._ink_y[first[k] : end[k]]
+            inked[k] = np.count_nonzero((y > over[k]) & (y < under[k]))
+        labels = _meet(tried.T[:, :, None], np.reshape(self.taken, (-1, 4)).T)
+        return inked + 10_000 * np.count_nonzero(labels, axis=1)
 
 
 def _meet(one, other):
-    left, top, right, bottom = one
-    return left < other[2] and other[0] < right and top < other[3] and other[1] < bottom
+    """Whether rectangles (4, …) share more than a side."""
+    (left, top, right, bottom), (other_left, other_top, other_right, other_bottom) = one, other
+    return (left < other_right) & (other_left < right) & (top < other_bottom) & (other_top < bottom)
 
 
 def spread(points):
