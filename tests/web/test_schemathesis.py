@@ -5,10 +5,11 @@ requests each time.
 Two things are told to it. A scene has rules that no JSON schema can say (a throw starts inside the room, drops fit the air), so a
 body that fits the description may be refused with 422: `positive_data_acceptance` expects that too, and a check of our own holds that
 each such refusal is one of those rules and never one of a single field. And a model is read by one function wherever it comes: its
-corners are gone through once (habitats and motions at `/api/trace`, people at `/api/feel`, craft at `/api/craft`), and where else it
-comes it is one value: a place and a body in a throw, feet on the deck in a walk, decks and a changing spin in a cylinder, floors in
-pods, what all parts of a craft share in a ring. What several habitats or motions have, described word for word alike, is asked of the
-first that has it, and left out of the others. Of the examples, four.
+corners are gone through once (habitats and motions at `/api/trace`, people at `/api/feel`, craft at `/api/craft`, and so each body that
+several addresses take: `GONE_THROUGH`), and where else it comes it is one value: a scene in a talk, a place and a body in a throw, feet
+on the deck in a walk, decks and a changing spin in a cylinder, floors in pods, what all parts of a craft share in a ring. What several
+habitats or motions have, described word for word alike, is asked of the first that has it, and left out of the others. Of the examples,
+four.
 """
 
 import copy
@@ -57,6 +58,12 @@ ONE_VALUE = {
     **dict.fromkeys(("TetherPart", "TumblerPart"), TURNING | FLOORS),
     **dict.fromkeys(("Point", "Rod", "Disc", "Cylinder", "CylinderShell", "Box", "Sphere"), SOLID),
     **dict.fromkeys(("SphereShell", "Torus", "TorusShell", "Cone"), SOLID),
+}
+GONE_THROUGH = {  # where, of the bodies that several addresses take; at the others a body is its required fields, of one value
+    "FeelRequest": "/api/feel",
+    "Craft": "/api/craft",
+    "LandingsRequest": "/api/landings",
+    "ExportRequest": "/api/export/{name}",
 }
 NO_SCHEMA_SAYS = {"fps"}  # a frame rate as a fraction: the pattern cannot say that it lies between 1 and 240
 DRAWN = 8  # requests for each way of drawing them
@@ -135,6 +142,16 @@ def _of_one_value(name, model):
     return model | ({"properties": fields} if held or left else {})
 
 
+def _as_in(example, name):
+    """A model of the fields alone that it needs, each of the value that it has in an example."""
+    model = SCHEMA["components"]["schemas"][name]
+    needs = [
+        *model["required"],
+        *(("rimfall_craft", "radius_m", "spin_rpm") if name == "Craft" else ()),
+    ]  # alone, without a scene
+    return model | {"required": needs, "properties": {field: {"enum": [example["value"][field]]} for field in needs}}
+
+
 SHARED = _shared()
 
 
@@ -153,6 +170,9 @@ def described(address):
     for body in part["paths"][address].get("post", {}).get("requestBody", {}).get("content", {}).values():
         body["examples"] = dict(list(body["examples"].items())[:4])  # the answers to all are in `test_schema.py`
         if "schema" in body:
+            name = body["schema"]["$ref"].rsplit("/", 1)[1]
+            if GONE_THROUGH.get(name, address) != address:
+                part["components"]["schemas"][f"{name}Asked"] = _as_in(next(iter(body["examples"].values())), name)
             body["schema"] = _renamed(body["schema"])
     drawn = {"max-examples": DRAWN, "deterministic": True, "database": "none", "no-shrink": True}
     phases = {"stateful": {"enabled": False}}  # nothing is made that another request could ask for
@@ -163,6 +183,17 @@ def described(address):
     # the name by which schemathesis calls an app in process, and time enough on a busy machine
     asked.app = make_app(served_as="testserver", max_seconds=300)
     return asked
+
+
+def test_a_body_that_several_addresses_take_is_gone_through_at_one_of_them():
+    taken = Counter(
+        body["schema"]["$ref"].rsplit("/", 1)[1]
+        for ways in SCHEMA["paths"].values()
+        for body in ways.get("post", {}).get("requestBody", {}).get("content", {}).values()
+        if "schema" in body
+    )
+    assert {name for name, count in taken.items() if count > 1} == set(GONE_THROUGH)
+    assert set(GONE_THROUGH.values()) <= set(SCHEMA["paths"])
 
 
 @pytest.mark.long
