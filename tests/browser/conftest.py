@@ -4,8 +4,9 @@
 `open_page(width=390, height=844, path="/#s=…")` opens another, and with playing=True lets it play. A test that causes a trouble
 on purpose, such as a refused request, says so with `troubles.expect("422")`.
 
-Painting the stages in software is most of what a page costs. A test that looks at their pictures is marked `painted`; for all
-others the page does all it does, shaders compiled too, but that nothing is painted: neither a triangle nor the ground they lie on.
+Painting in software is most of what a page costs. A test that looks at pictures is marked `painted`; for all others the page does
+all it does, laid out, shaders compiled and all, but that nothing is painted: neither a triangle of the stages nor the page round
+them, which is of no opacity, so that the browser need not make its pixels.
 One that only asks whether `picture` or `pictures` changed is marked `glanced`: nothing is painted but while one is taken.
 
 A page is used by many tests, one after the other: its scripts and the browser's compiled code stay warm. Between two tests it
@@ -48,7 +49,7 @@ CLOSE = """() => {
 }"""
 
 # before all scripts of a page: nothing is painted but what `painting` says, which is kept over a reload; the canvas that nothing is
-# painted on is there, but the browser need not lay it over the page anew with each frame
+# painted on is there, but the browser need not lay it over the page anew with each frame, nor paint that page
 PAINTING = """
 try { // the look round that comes to a new page by itself is one test's own
   if (!sessionStorage.getItem('looks round')) localStorage['rimfall.view'] ??= '{"guided":true,"warned":true}';
@@ -60,7 +61,7 @@ for (const paint of ['clear', 'drawArrays', 'drawArraysInstanced', 'drawElements
   WebGL2RenderingContext.prototype[paint] = function (...given) { if (paints()) real.apply(this, given); };
 }
 const unseen = new CSSStyleSheet();
-unseen.replaceSync('.stages-canvas { visibility: hidden; }');
+unseen.replaceSync('.stages-canvas { visibility: hidden } html, dialog, [popover], ::backdrop { opacity: 0 !important }');
 addEventListener('painting', () => { unseen.disabled = paints(); });
 addEventListener('DOMContentLoaded', () => {
   document.adoptedStyleSheets.push(unseen);

@@ -10,7 +10,7 @@ from tests import npm_packages
 
 from .looking import open_place, opened_out
 
-pytestmark = pytest.mark.one_page
+pytestmark = [pytest.mark.one_page, pytest.mark.painted]  # contrast is of what is seen
 SIZES = [(1440, 900, "light"), (1024, 768, "dark"), (390, 844, "light")]
 AXE = npm_packages.MODULES / "axe-core/axe.min.js"
 RUN = """async part => {

@@ -4,6 +4,7 @@ import io
 import math
 import xml.etree.ElementTree as ElementTree
 
+import numpy as np
 import pypdfium2
 import pytest
 
@@ -451,12 +452,12 @@ def share(a, b, most_px=0.5):
             (u - s) * (y - t) - (v - t) * (x - s) for (s, t), (u, v) in zip(shape, shape[1:] + shape[:1], strict=True)
         ]
         length = min(math.dist(shape[0], shape[1]), math.dist(shape[1], shape[2]))
-        return min(sides) > most_px * length or max(sides) < -most_px * length
+        return (np.min(sides, axis=0) > most_px * length) | (np.max(sides, axis=0) < -most_px * length)
 
     def points(shape):
         (x0, y0), (x1, y1), _, (x3, y3) = shape
-        steps = [i / 40 for i in range(41)]
-        return [(x0 + u * (x1 - x0) + v * (x3 - x0), y0 + u * (y1 - y0) + v * (y3 - y0)) for u in steps for v in steps]
+        u, v = np.meshgrid(np.linspace(0, 1, 41), np.linspace(0, 1, 41))
+        return x0 + u * (x1 - x0) + v * (x3 - x0), y0 + u * (y1 - y0) + v * (y3 - y0)
 
     def bounds(shape, axis):
         return min(corner[axis] for corner in shape), max(corner[axis] for corner in shape)
@@ -465,7 +466,7 @@ def share(a, b, most_px=0.5):
         (low, high), (least, most) = bounds(a, axis), bounds(b, axis)
         if high < least or most < low:
             return False
-    return any(within(x, y, b) for x, y in points(a)) or any(within(x, y, a) for x, y in points(b))
+    return within(*points(a), b).any() or within(*points(b), a).any()
 
 
 PLACES = [(56, 3), (30, 5), (12, 8), (150, 2.1), (1500, 0.5), (9000, 5), (6, 20), (6, 0.12), (9000, 0.11), (400, 4)]
