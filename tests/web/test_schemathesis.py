@@ -62,6 +62,7 @@ ONE_VALUE = {
 GONE_THROUGH = {  # where, of the bodies that several addresses take; at the others a body is its required fields, of one value
     "FeelRequest": "/api/feel",
     "Craft": "/api/craft",
+    "Talk": "/api/talk",
     "LandingsRequest": "/api/landings",
     "ExportRequest": "/api/export/{name}",
 }
@@ -143,13 +144,14 @@ def _of_one_value(name, model):
 
 
 def _as_in(example, name):
-    """A model of the fields alone that it needs, each of the value that it has in an example."""
-    model = SCHEMA["components"]["schemas"][name]
+    """A model of the fields alone that it needs, each of the value that it has in an example; a title may be any."""
+    model, given = SCHEMA["components"]["schemas"][name], example["value"]
     needs = [
         *model["required"],
         *(("rimfall_craft", "radius_m", "spin_rpm") if name == "Craft" else ()),
     ]  # alone, without a scene
-    return model | {"required": needs, "properties": {field: {"enum": [example["value"][field]]} for field in needs}}
+    fields = {field: model["properties"][field] if field == "title" else {"enum": [given[field]]} for field in needs}
+    return model | {"required": needs, "properties": fields}
 
 
 SHARED = _shared()
