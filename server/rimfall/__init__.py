@@ -25,7 +25,7 @@ if TYPE_CHECKING:
         vary,
     )
 
-__version__ = "0.11.0"
+__version__ = "0.12.0"
 __all__ = [
     "Answer",
     "LandingMap",
