@@ -11,6 +11,7 @@ const SIDE_PX = { least: 58, most: 190 };
 const SMALLEST_STAGE = { width: 280, height: 140 };
 const EDGE_PX = 12;
 const CAPTION_PX = 18;
+const WORDED_PX = 92; // what is narrower has no room for a word beside the figure
 const POINTS = 60; // of a path
 const PLATE = 'rgba(10, 16, 22, .78)';
 const HAIR = 'rgba(170, 180, 183, .5)';
@@ -49,6 +50,7 @@ export class Inset {
     this.top = titleLow + EDGE_PX;
     this.fits = rect.width >= SMALLEST_STAGE.width && rect.height >= SMALLEST_STAGE.height;
     this.sized = false;
+    this.written = null;
     for (const line of this.lines ?? []) line.path = null;
   }
 
@@ -107,7 +109,7 @@ export class Inset {
   write(turned) {
     if (turned === this.written) return;
     this.written = turned;
-    this.caption.textContent = `turned ${turned}`;
+    this.caption.textContent = this.side < WORDED_PX * this.grown ? turned : `turned ${turned}`;
   }
 
   // Its lines into a context whose origin is its upper left corner; into another than the page's the words too.
