@@ -258,14 +258,16 @@ def troubles(base_url):
 def open_page(request, pages, troubles):
     """Opens a page in a browser of its own, as it were: `open_page(path="/", width=1440, height=900, ready=DRAWN, **context)`.
     With `before`, a script that runs before the page's own."""
-    opened, painting = [], _painting(request.node)
+    opened, before_it, painting = [], [], _painting(request.node)
 
     def open_one(path="/", *, width=1440, height=900, ready=DRAWN, before=None, playing=False, **options):
         page = pages.take(options, painting)
-        opened.append((page, options, before))
+        opened.append((page, options))
         page.set_viewport_size({"width": width, "height": height})
-        if before:
-            page.add_init_script(before)
+        if before:  # in a session, and with it gone: the context, whose code is compiled, is another test's again
+            before_it.append(page.context.new_cdp_session(page))
+            before_it[-1].send("Page.enable")
+            before_it[-1].send("Page.addScriptToEvaluateOnNewDocument", {"source": before})
         troubles.watch(page)
         page.goto(path)
         page.locator(ready).first.wait_for()
@@ -274,10 +276,9 @@ def open_page(request, pages, troubles):
         return page
 
     yield open_one
-    for page, options, before in opened:
-        if before:  # it cannot be taken off again
-            page.context.close()
-            continue
+    for session in before_it:
+        session.detach()
+    for page, options in opened:
         troubles.leave(page)
         pages.give_back(page, options)
 

@@ -22,6 +22,8 @@ from .looking import (
     until,
 )
 
+pytestmark = pytest.mark.one_page
+
 
 def test_the_browser_keeps_the_scene_over_a_reload(page):
     type_figure(page, "habitat.radius_m", "80")
@@ -59,6 +61,8 @@ def test_a_link_carries_the_scene_to_another_browser(page, open_page):
     assert other.locator(".clock .pace").inner_text() == "at ½ speed"
     until("the title came along", lambda: other.locator("#title").inner_text() == "Écluse & läuten 3 → 4")
     until("and the motions", lambda: other.locator("#cards .card").count() == 2)
+    page.keyboard.press("Escape")
+    page.keyboard.press("<")  # as fast as before
 
 
 def test_a_broken_link_says_so_and_the_page_stands(open_page):
@@ -66,7 +70,6 @@ def test_a_broken_link_says_so_and_the_page_stands(open_page):
     assert drawn(page, "Radius") == 56
 
 
-@pytest.mark.one_page
 def test_the_scene_is_saved_and_opened_again(page, tmp_path):
     type_figure(page, "habitat.radius_m", "120")
     shown_is(page, "Radius", 120)
@@ -84,7 +87,6 @@ def test_the_scene_is_saved_and_opened_again(page, tmp_path):
     shown_is(page, "Radius", 120)
 
 
-@pytest.mark.one_page
 def test_a_file_that_the_page_does_not_read_is_opened_by_the_server(page, tmp_path):
     scene = page.request.get("/api/examples/same-lob").json()
     scene["habitat"]["radius_m"] = 90
@@ -95,7 +97,6 @@ def test_a_file_that_the_page_does_not_read_is_opened_by_the_server(page, tmp_pa
     shown_is(page, "Radius", 90)
 
 
-@pytest.mark.one_page
 def test_a_file_that_is_no_scene_changes_nothing(page, tmp_path):
     file = tmp_path / "notes.json"
     file.write_text('{"radius": 12,\n "spin": 4x}', encoding="utf-8")
@@ -105,7 +106,6 @@ def test_a_file_that_is_no_scene_changes_nothing(page, tmp_path):
     assert drawn(page, "Radius") == 56
 
 
-@pytest.mark.one_page
 def test_paths_are_taken_away_as_csv_with_their_notes(page):
     page.locator("#foot [data-take=paths]").click()
     got = []
@@ -122,9 +122,9 @@ def test_paths_are_taken_away_as_csv_with_their_notes(page):
 
 
 @pytest.mark.painted
-def test_every_example_opens_without_trouble(open_page):
+def test_every_example_opens_without_trouble(page):
     """From the list of scenes the last, and from there by the key for the next one round to it again."""
-    page = open_page(width=640, height=480)  # painted, and cheaply
+    page.set_viewport_size({"width": 640, "height": 480})  # painted, and cheaply
     page.keyboard.press("o")
     items = page.locator("dialog[open] [data-example]")
     items.first.wait_for()
@@ -155,7 +155,6 @@ def test_a_refusal_stands_at_its_field_and_the_picture_stays(page, troubles):
     assert drawn(page, "Spin") == 3
 
 
-@pytest.mark.one_page
 def test_a_document_the_server_refuses_says_which_field(page, troubles):
     troubles.expect("422")
     page.locator("#cards .card").nth(0).locator("p .fig").first.click()
@@ -166,7 +165,6 @@ def test_a_document_the_server_refuses_says_which_field(page, troubles):
     assert untold.inner_text() == "", "the outcome of another height is not told"
 
 
-@pytest.mark.one_page
 def test_height_against_distance_is_plotted_and_tabled(page):
     page.keyboard.press("3")
     page.locator("#place-3 svg.plot, #place-3 .plot svg").first.wait_for()
@@ -174,7 +172,6 @@ def test_height_against_distance_is_plotted_and_tabled(page):
     until("its table", lambda: page.locator("#place-3 table:visible").count() >= 1)
 
 
-@pytest.mark.one_page
 def test_the_fields_are_those_of_the_server(page):
     fields = page.evaluate("fetch('/api/fields').then(r => r.json())")["fields"]
     name = number_box(page, "habitat.radius_m").get_attribute("aria-label")
@@ -194,3 +191,6 @@ def test_a_dial_that_follows_after_a_slow_answer_is_kept_too(page):
         route.continue_()
     # gravity goes as spin squared times radius: four times the radius is half the spin
     kept(page, lambda scene: abs(scene["habitat"]["spin_rpm"] - 1.5) < 1e-6)
+    page.unroute_all()
+    page.keyboard.press("Escape")
+    page.keyboard.press("h")

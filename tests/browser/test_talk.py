@@ -2,8 +2,6 @@
 
 import json
 
-import pytest
-
 from rimfall.exports.recovery import document_in
 from rimfall.talk.reading import read
 from tests.browsing import DRAWN
@@ -144,16 +142,16 @@ def test_the_ready_talks_are_offered_among_the_scenes_and_opened(page):
     until("its seat and stage are shown", lambda: page.locator(".stage-aboard").is_visible())
 
 
-@pytest.mark.parametrize("scheme", ["light", "dark"])
-def test_the_maker_at_every_size(page, scheme):
+def test_the_maker_at_every_size(page):
     """Nothing out of reach or wider than the window; axe finds nothing, in either scheme."""
-    page.emulate_media(color_scheme=scheme)
     open_maker(page)
     press(page, "Keep this as a step")
     page.get_by_label("The room is asked").select_option(index=1)
     wrong = {}
-    for width, height in SIZES if scheme == "light" else SIZES[3:4]:
+    for scheme, (width, height) in [*(("light", size) for size in SIZES), ("dark", SIZES[3])]:
+        page.emulate_media(color_scheme=scheme)
         page.set_viewport_size({"width": width, "height": height})
         settle(page)
-        wrong[f"{width}x{height}"] = out_of_reach(page) + found(page, "#talk")
+        wrong[f"{scheme} {width}x{height}"] = out_of_reach(page) + found(page, "#talk")
+    page.emulate_media(color_scheme="null")
     assert {size: what for size, what in wrong.items() if what} == {}
