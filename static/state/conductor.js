@@ -100,8 +100,8 @@ export function createConductor({ talk, store, clock, answerOf, calm = () => fal
   }
 
   const isLive = (from, to) => (typeof live === 'function' ? live(from, to) : live);
-  const withheld = () => (talk.phase === 'held' ? { motions: [talk.step.ask.motion] } : null);
   const heldUntil = ({ ask }) => (talk.phase === 'held' ? (ask.until_s ?? 0) : Infinity);
+  const withheld = () => (talk.phase === 'held' ? { motions: [talk.step.ask.motion], until_s: heldUntil(talk.step) } : null);
   const startOf = step => Math.min(step.from_s ?? 0, heldUntil(step));
   const pauseOf = step => (step.until_s !== null && step.until_s !== undefined && step.until_s < clock.end_s - TINY_S ? step.until_s : null);
 
@@ -128,6 +128,7 @@ export function createConductor({ talk, store, clock, answerOf, calm = () => fal
       store.look({ withheld: withheld() });
       return arm(step);
     }
+    if (store.view.withheld) store.look({ withheld: { ...store.view.withheld, until_s: null } }); // the clock may go on, and all is framed
     reveal();
     const pause_s = pauseOf(step);
     stop_s = pause_s !== null && pause_s > clock.time_s + TINY_S ? pause_s : null;

@@ -145,6 +145,24 @@ export function questionOf(answer, name, id) {
   };
 }
 
+const LEAST_M = 5,
+  SPARE = 1.6; // so much farther than it goes one may guess
+const ROUND = [1, 2, 2.5, 5, 10];
+
+/** How far along the deck, on both sides of where it is let go alike, guesses find room, m: which way it goes is not told by it.
+ *  @param {Question} question @param {any} companion of the motion: how it goes under plain gravity */
+export function roomOf({ from_m, landing_m, round_m }, companion) {
+  const far_m = Math.max(LEAST_M, SPARE * Math.abs(landing_m === null ? 0 : nearestWay(landing_m - from_m, round_m)));
+  const most_m = roundUp(Math.max(far_m, SPARE * Math.abs(companion?.landing?.drift_m ?? 0)));
+  return round_m ? Math.min(most_m, round_m / 2) : most_m;
+}
+
+/** @param {number} value */
+function roundUp(value) {
+  const decade = 10 ** Math.floor(Math.log10(value));
+  return decade * (ROUND.find(step => step * decade >= value - 1e-9) ?? 10);
+}
+
 /** @param {number} way_m @param {number | null} round_m */
 export function nearestWay(way_m, round_m) {
   return round_m ? way_m - round_m * Math.round(way_m / round_m) : way_m;

@@ -8,6 +8,10 @@ import { motionName } from './fields.js';
  *  @param {{withheld: {motions: string[]} | null}} view @param {string} name */
 export const isWithheld = (view, name) => view.withheld?.motions.includes(name) ?? false;
 
+/** As far as the clock may go while what becomes of a motion is held back: pictures are framed as if it ended there. Infinity where nothing bounds it.
+ *  @param {{withheld: {motions: string[], until_s?: number | null} | null}} view @param {string} name */
+export const heldUntil = (view, name) => (isWithheld(view, name) ? (view.withheld?.until_s ?? Infinity) : Infinity);
+
 /** Of the motions that are not hidden, in the scene's order. */
 export function shownIndexes(store) {
   return store.document.motions.map((_, index) => index).filter(index => !store.view.hidden.includes(motionName(store, index)));

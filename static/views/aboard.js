@@ -65,6 +65,7 @@ export class Aboard extends Half {
       view.arrows,
       2 * Math.sqrt(this.grown),
     );
+    this.legend.tell(this.arrows.drawn);
     const launch = this.launch?.update(this, clock) ?? NONE,
       own = this.ownAsked;
     let count = put(own, put(own, 0, launch), this.figures());

@@ -36,10 +36,11 @@ export class Arrows {
     this.points = []; // that those are
     this.tips = [];
     this.laid = this.tipped = 0; // of each in this frame: an array that is emptied is allocated anew
+    this.drawn = Object.fromEntries(ARROW_KINDS.map(({ show }) => [show, false])); // of which kinds there is one in this frame
     this.told = ARROW_KINDS.map(({ word, color }) => ({ word, color, tip: { x: 0, y: 0, z: 0 }, value_g: null }));
   }
 
-  // Those that a scene can show: what the stage's legend names. `which` {velocity, centrifugal, coriolis, alone}.
+  // Those that a scene can show. `which` {velocity, centrifugal, coriolis, alone}.
   static kindsOf(shown, which) {
     return ARROW_KINDS.filter(({ show }) => which[show] && shown.some(m => m.path.count && !m.stream && !m.stage.no_arrows.includes(show)));
   }
@@ -55,6 +56,7 @@ export class Arrows {
         scale = kind.show === 'velocity' ? (FASTEST * eye.span_m) / fastest : METRES_PER_M_S2;
       ribbon.reserve(MOST_POINTS * (shown.length + 1));
       ribbon.begin();
+      this.drawn[kind.show] = false;
       for (let i = 0; which[kind.show] && i < shown.length; i += 1) {
         const m = shown[i];
         if ((which.alone && m !== lead) || time_s < m.starts_s - 1e-6 || time_s > m.ends_s + 1e-6 || m.stage.no_arrows.includes(kind.show)) continue;
@@ -88,6 +90,7 @@ export class Arrows {
 
   // From `tail` to `tip`.
   lay(ribbon, eye, show) {
+    this.drawn[show] = true;
     drawHeaded(ribbon, tail, tip, eye, show);
     for (let i = 0; i < SHARES.length; i += 1) {
       const u = SHARES[i],

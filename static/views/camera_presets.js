@@ -5,6 +5,7 @@ import { angleAt } from '../time/track.js';
 import { craftPoints, sweptPoints } from './craft_reach.js';
 import { fitBetween } from './framing.js';
 import { followed } from './following.js';
+import { asFarAsHeld } from './held_back.js';
 import { bodyAt, deckAt, standing } from './model.js';
 import { azimuthOf } from './place.js';
 import { reachOf } from './reach.js';
@@ -50,9 +51,11 @@ const MOST_OF_WHEEL = 1.3; // times as far away for all of it
 const HIGH = 0.2; // of the radius: who flies so high crosses the wheel, and that is seen in the whole of it
 
 // How a stage is framed: {rig} that stays as it is, or {rigAt(time_s)}. `stage` {frame, width, height, inset, corners, calm, still}; `shown` motions;
-// `chosen` one of them or null. calm: nothing goes along with what moves; still: all of it is to be seen at once.
-export function framing(preset, stage, model, shown, chosen) {
-  const lead = chosen ?? shown[0] ?? null;
+// `chosen` one of them or null. calm: nothing goes along with what moves; still: all of it is to be seen at once. What the `view` holds back
+// is framed as far as the clock may go, with room for guesses.
+export function framing(preset, stage, model, all, chosen) {
+  const shown = asFarAsHeld(model, all, stage.view);
+  const lead = shown[all.indexOf(chosen)] ?? shown[0] ?? null;
   const { ground } = model;
   const { level } = ground;
   const azimuth = lead && stage.frame === 'outside' && !model.tumbling ? lead.release_rad : ground.azimuth(lead?.release.along_m ?? 0, lead?.floor);
@@ -138,12 +141,14 @@ export function seenPoints(stage, model, shown) {
   const points = [];
   const p = {};
   const push = q => points.push(q.x, q.y, q.z);
-  const until_s = Math.max(shown.length ? 0 : EMPTY_S, ...shown.map(m => m.over_s));
+  const held_s = Math.min(...shown.map(m => m.held?.until_s ?? Infinity));
+  const until_s = Math.min(held_s, Math.max(shown.length ? 0 : EMPTY_S, ...shown.map(m => m.over_s)));
   for (const m of shown) {
     points.push(...m.lines[stage.frame].points);
     if (stage.frame === 'outside') for (const q of riddenOn(model, m, until_s)) push(q);
     if (m.motion.companion?.landing && m.lines.companion && stage.companion) points.push(...companionPointsIn(stage, model, m));
     for (const q of extent(stage, model, m)) push(q);
+    for (const along_m of m.held?.guesses_m ?? []) push(deckAt(model, stage.frame, along_m, 0, m.release.axial_m, m.held.until_s, p, m.floor));
     if (m.landing)
       for (const dz of [0, Math.min(1.6, 0.3 * model.radius_m)])
         push(deckAt(model, stage.frame, m.landing.along_m, 0, m.landing.axial_m + dz, m.landing.time_s, p, m.floor));

@@ -119,6 +119,7 @@ export class Half {
       height,
       inset: this.inset,
       corners: this.taken,
+      view: this.view,
       companion: this.showsCompanion(),
       others: [...this.compared.points(), ...(this.posts?.tops(this) ?? []), ...aimed],
       calm: Boolean(this.stride_s),

@@ -11,27 +11,39 @@ export class Legend {
     this.element = make('ul', 'stage-legend', dom.box);
     this.element.setAttribute('aria-hidden', 'true'); // the switches say it
     this.element.hidden = true;
-    this.spot = null;
+    this.spot = this.room = null; // where it lies, while it is seen; with all it may say
     this.said = '';
   }
 
-  // `kinds` as of state/arrow_kinds.js; `of`: whose they are, where of one motion alone.
+  // `kinds` as of state/arrow_kinds.js, all that may be drawn; `of`: whose they are, where of one motion alone.
   show(kinds, of, rect, grown) {
     const shown = rect.width >= LEAST.width && rect.height >= LEAST.height ? kinds : [];
     const said = JSON.stringify([shown.map(({ show }) => show), of, rect.width, rect.height, grown]);
     if (said === this.said) return;
     this.said = said;
-    Object.assign(this, { shown, of });
+    Object.assign(this, { kinds: shown, of, drawnKey: null });
     this.element.hidden = !shown.length;
     this.element.replaceChildren();
-    for (const kind of shown) this.entry(kind);
+    this.items = shown.map(kind => this.entry(kind));
     if (shown.length && of) make('li', '', this.element).textContent = `of ${of}`;
-    if (!shown.length) this.spot = null;
+    if (!shown.length) this.spot = this.room = null;
     else {
       const [w, h] = [this.element.offsetWidth, this.element.offsetHeight];
-      this.spot = { x: EDGE_PX, y: rect.height - h - EDGE_PX, w, h };
-      this.element.style.transform = `translate(${this.spot.x}px, ${this.spot.y}px)`;
+      this.room = { x: EDGE_PX, y: rect.height - h - EDGE_PX, w, h };
+      this.element.style.transform = `translate(${this.room.x}px, ${this.room.y}px)`;
     }
+  }
+
+  // Every frame: only kinds of which an arrow is drawn now are named. `drawn` {velocity, centrifugal, coriolis}.
+  tell(drawn) {
+    const { kinds, items } = this;
+    let key = 0;
+    for (let k = 0; k < kinds.length; k += 1) if (drawn[kinds[k].show]) key |= 1 << k;
+    if (key === this.drawnKey) return;
+    this.drawnKey = key;
+    for (let k = 0; k < kinds.length; k += 1) items[k].hidden = !(key & (1 << k));
+    this.element.hidden = !key;
+    this.spot = key ? this.room : null;
   }
 
   hide() {
@@ -44,7 +56,7 @@ export class Legend {
   ink(context, write) {
     const { x, y, h } = this.spot;
     let at = x + 9;
-    for (const { show, word, color } of this.shown) {
+    for (const { show, word, color } of this.kinds.filter((_, k) => !this.items[k].hidden)) {
       context.save();
       context.translate(at, y + h / 2 - 6);
       Object.assign(context, { strokeStyle: color, fillStyle: color, lineWidth: 1.8 });
@@ -63,5 +75,6 @@ export class Legend {
     svg('path', { d: 'M1 6H20' }, arrow);
     svg('path', { d: HEADS[show] }, arrow);
     make('span', '', item).textContent = word;
+    return item;
   }
 }

@@ -9,6 +9,7 @@ import { bodyAt, deckAt, standing } from './model.js';
 import { drawnPoint } from './place.js';
 import { fromTheSide, strokesOf, sweptPoints } from './craft_reach.js';
 import { seenPoints } from './camera_presets.js';
+import { asFarAsHeld } from './held_back.js';
 import { PLAIN } from '../state/palette.js';
 import { howFar } from '../state/ways.js';
 import { figure } from './spoken.js';
@@ -37,7 +38,7 @@ export class LinePlate {
     Object.assign(this, { model, shown, view, told: shown.filter(m => !isWithheld(view, m.name)) });
     this.side = model.tumbling && this.frame === 'outside'; // a craft that goes over is seen from its side
     if (this.side) return this.readSide();
-    this.scaleTo(seenPoints({ frame: this.frame, companion: view.companion, lead: shown[view.chosen] }, model, shown));
+    this.scaleTo(seenPoints({ frame: this.frame, companion: view.companion, lead: shown[view.chosen] }, model, asFarAsHeld(model, shown, view)));
     this.sheet.replaceChildren();
     this.taken = [];
     this.drawDeck();

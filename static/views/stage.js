@@ -45,6 +45,9 @@ function viewOf(view) {
   return { ...view, companion: false, companionOutside: false, arrows: NO_ARROWS, measure: view.measure === 'tape' ? 'tape' : 'off' };
 }
 
+// What is framed no farther than the clock may go, as text.
+const heldIn = ({ withheld }) => (Number.isFinite(withheld?.until_s) ? JSON.stringify(withheld) : null);
+
 const isMoving = half => half.eye.moving;
 
 class Stages {
@@ -56,6 +59,7 @@ class Stages {
     this.all = Object.values(this.halves);
     this.beside = new Beside(picture, overlay, store, this.halves.outside);
     this.presets = { ...store.view.presets };
+    this.held = heldIn(store.view);
     for (const half of this.all) this.attach(half);
     this.reduced = matchMedia('(prefers-reduced-motion: reduce)');
     this.reduced.addEventListener('change', () => this.read());
@@ -152,13 +156,16 @@ class Stages {
     if ('split' in patch || 'alone' in patch || 'swapped' in patch || 'merged' in patch) this.resize();
     if ('measure' in patch) this.element.dataset.measure = this.store.view.measure;
     if ('type' in patch || 'measure' in patch || 'presenting' in patch) this.resize(); // words are of another size, or other buttons beside them
-    const moved = {};
+    const held = heldIn(this.store.view),
+      move = { eased: !this.isCalm && !this.fresh, now_ms: performance.now() }; // another scene is framed at once
+    const moved = held === this.held ? {} : { aboard: move, outside: move };
+    this.held = held;
     for (const half of this.all) {
       const preset = this.store.view.presets[half.frame];
       if (preset === this.presets[half.frame]) continue;
       this.presets[half.frame] = preset;
       half.eye.home();
-      moved[half.frame] = { eased: !this.isCalm, now_ms: performance.now() };
+      moved[half.frame] = move;
     }
     if (this.store.view.measure !== 'tape') for (const half of this.every()) half.tape.clear();
     this.read(moved);

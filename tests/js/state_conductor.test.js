@@ -138,7 +138,7 @@ test('held: withheld, still at its time, and nobody sees beyond; revealed it pla
   const { conductor, talk, store, clock, pass } = hall([{ scene: wheel(), ask: { motion: 'back', until_s: 1 }, until_s: 2 }]);
   conductor.begin();
   await turns();
-  assert.deepEqual(store.view.withheld, { motions: ['back'] });
+  assert.deepEqual(store.view.withheld, { motions: ['back'], until_s: 1 });
   assert.equal(store.view.chosen, 1);
   pass(3000);
   assert.deepEqual([clock.time_s, clock.playing], [1, false]);

@@ -26,3 +26,17 @@ test('in a craft that tumbles an arrow points the way that is down on the floor,
   assert.deepEqual(at(2), [], 'nothing felt, nothing drawn');
   assert.deepEqual(at(0, { ...which, centrifugal: false }), []);
 });
+
+test('an arrow is said to be drawn while it is, and no longer', () => {
+  const flown = Object.fromEntries(['rotating_velocity_m_s', 'coriolis_m_s2', 'centrifugal_m_s2'].map(key => [key, Float32Array.from({ length: 9 }, () => 3)]));
+  const thrown = { path: pathPoints({ ...motion, ...flown }, grid), ends_s: 2, starts_s: 0, fastest_m_s: 5, stage: { no_arrows: ['centrifugal'] } };
+  const wheel = { answer: { angle_rad: [0], spin_rad_s: [0], grid }, radius_m: 50 };
+  const arrows = new Arrows(sharedUniforms());
+  const drawn = (time_s, show = which) => {
+    arrows.update(wheel, [thrown], thrown, time_s, eye, show, 2);
+    return { ...arrows.drawn };
+  };
+  assert.deepEqual(drawn(1), { velocity: true, centrifugal: false, coriolis: true });
+  assert.deepEqual(drawn(1, { ...which, velocity: false }), { velocity: false, centrifugal: false, coriolis: true });
+  assert.deepEqual(drawn(2.5), { velocity: false, centrifugal: false, coriolis: false }, 'it has come down');
+});
