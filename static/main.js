@@ -229,13 +229,13 @@ function build({ store, clock, ask, shown }) {
       store,
       clock,
       stages,
-      giving: createGiving({ store, clock, stages, trace, keeper, shown: kept.shelf.shown }),
+      giving: createGiving({ store, clock, stages, trace, keeper, ready: place => later[place]?.().catch(() => {}), shown: kept.shelf.shown }),
       trace,
       present: present.enter,
       openFile: scenes.chooseFile,
       ready: talkList,
       openReady: talks.openReady,
-      draw: answer => vignetteOf(answer, store.fields),
+      draw: (answer, hidden) => vignetteOf(answer, store.fields, hidden),
       takenAway: document => client.talkFile(document),
       keep: parts => createTalkKeeping({ ...parts, local, factory: lent('indexedDB'), claims: kept.claims, tab: kept.tab, word: kept.word }),
       keepWhenLeft,
@@ -243,38 +243,51 @@ function build({ store, clock, ask, shown }) {
   }
   keepWhenLeft(keeper);
   createAskFeel({ store, feel: client.feel });
-  whenOpened(store, 4, async () => {
-    const { createFeel } = await import('./panels/feel/feel.js');
+  const later = {}; // by place: fetches it ahead of its opening
+  later[4] = whenOpened(store, 4, async () => {
+    const [{ createFeel }] = await Promise.all([import('./panels/feel/feel.js'), import('./views/feel/posts.js')]);
     await createFeel({ store, client, glossary, large });
   });
   createAskShot({ store, aim: client.aim, status });
-  whenOpened(store, 5, async () => {
-    const { createShot } = await import('./panels/shot/shot.js');
-    await createShot({ store, clock, client, heard, large, open });
+  later[5] = whenOpened(store, 5, async () => {
+    const [{ createShot }] = await Promise.all([import('./panels/shot/shot.js'), import('./views/shot/aimed.js')]);
+    await createShot({ store, clock, client, heard, large, open, explain: glossary.explain });
   });
   createAskShip({ store, craft: client.craft });
-  whenOpened(store, 6, async () => {
+  later[6] = whenOpened(store, 6, async () => {
     const { createShip } = await import('./panels/ship/ship.js');
-    await createShip({ store, clock, client, heard, large });
+    await createShip({ store, clock, client, heard, large, explain: glossary.explain });
   });
   return { open, lookRound };
 }
 
-// what belongs to a place that few open at once is fetched with its first opening, once the server is there
+// What belongs to a place that few open at once is fetched with its first opening, once the server is there, or ahead of it: by the function that
+// this gives.
 function whenOpened(store, place, make) {
-  const off = store.on('view', async () => {
+  let making = null,
+    off = store.on('view', opened);
+  const made = () =>
+    (making ??= client
+      .health()
+      .then(make)
+      .catch(problem => {
+        making = null;
+        throw problem;
+      }));
+
+  async function opened() {
     if (store.view.place !== place) return;
     off();
     const job = status.begin({ say: 'Loading' });
     try {
-      await client.health();
-      await make();
+      await made();
     } catch {
-      whenOpened(store, place, make);
+      off = store.on('view', opened);
       store.tell({ kind: 'failed', field: null, say: 'This part of the page could not be loaded.', again: () => store.look({ place }) });
     }
     job.end();
-  });
+  }
+  return made;
 }
 
 // Fetched with the first press. given() → {talk, conductor} that the page holds, or null: then the scene is presented as it stands.

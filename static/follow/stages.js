@@ -1,5 +1,6 @@
 // The stages of who follows: a scene and its answer as they come, the presenter's view and clock, or a view of one's own at the same time.
 
+import { createDot } from '../panels/present/dot.js';
 import { createStore } from '../state/store.js';
 import { questionOf } from '../state/guesses.js';
 import { viewOfNow } from '../state/now.js';
@@ -13,6 +14,7 @@ const ROOM_FOR_BOTH_PX = 480;
 
 /** `marked(along_m)`: a mark was set by a press on the deck, or moved there. `clock` of time/clock.js; `server`: of state/server_clock.js; `fields`: GET api/follow/fields. */
 export function createShown({ element, fields, clock, server, marked }) {
+  const dot = createDot({ element });
   let store = null,
     stages = null,
     now = null,
@@ -105,6 +107,7 @@ export function createShown({ element, fields, clock, server, marked }) {
     store.look(patch);
     element.classList.toggle('own', shown.own);
     element.classList.toggle('dim', now.dark);
+    dot.show(shown.own || now.dark ? null : (now.dot ?? null)); // of the presenter's picture
     if (!shown.own) stages.turn(now.view.turned ?? {});
   }
 

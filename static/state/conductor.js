@@ -16,12 +16,12 @@ const TIMERS = { later: (fn, ms) => setTimeout(fn, ms), forget: timer => clearTi
 /** @typedef {{eased: boolean, ms: number}} Move */
 
 /** answerOf(step) → promise of the answer of its scene; calm(): nothing may move by itself; look({eased, ms}): the
- *  eyes go from where they are to where the view sends them, or are there at once; live: the store's live changes are answered, so that dials may move, or
+ *  eyes go from where they are to where the view sends them, or are there at once; ready(step) → promise: what its place is made of is there; live: the store's live changes are answered, so that dials may move, or
  *  live(from, to) tells it of two scenes.
  *  Topics of `on`: 'begin' a step is on its way, 'shown' it stands on the stages, 'end'.
- *  @param {{talk: any, store: any, clock: any, answerOf: (step: any) => any, calm?: () => boolean, look?: (move: Move) => void, live?: boolean | ((from: any, to: any) => boolean),
+ *  @param {{talk: any, store: any, clock: any, answerOf: (step: any) => any, calm?: () => boolean, look?: (move: Move) => void, ready?: (step: any) => any, live?: boolean | ((from: any, to: any) => boolean),
  *    timers?: any}} hall */
-export function createConductor({ talk, store, clock, answerOf, calm = () => false, look = () => {}, live = false, timers = TIMERS }) {
+export function createConductor({ talk, store, clock, answerOf, calm = () => false, look = () => {}, ready = () => {}, live = false, timers = TIMERS }) {
   const hearers = new Map();
   const emit = topic => {
     for (const hear of [...(hearers.get(topic) ?? [])]) hear();
@@ -57,7 +57,7 @@ export function createConductor({ talk, store, clock, answerOf, calm = () => fal
     conductor.waiting = true;
     emit('begin');
     try {
-      const answer = isShown(step) ? null : await answered(step);
+      const [answer] = await Promise.all([isShown(step) ? null : answered(step), ready(step)]);
       if (mine !== newest) return;
       await put(step, answer, { mine, eased: !first && !calm() });
     } catch (problem) {
@@ -80,7 +80,9 @@ export function createConductor({ talk, store, clock, answerOf, calm = () => fal
     arm(step);
     emit('shown');
     const next = talk.steps[talk.at + 1];
-    if (next) answered(next).catch(() => {}); // told when it is shown
+    if (!next) return;
+    answered(next).catch(() => {}); // told when it is shown
+    ready(next);
   }
 
   // The dials on their way, as a hand would move them; false once another step is wanted.

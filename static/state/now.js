@@ -7,8 +7,8 @@ const SHARED = ['place', 'alone', 'merged', 'swapped', 'hidden', 'companion', 'c
 const WIDE = 1.6; // a presenter's stage
 
 /** `talk`: as of state/talk.js, or of one step; `turned` {aboard, outside}: how far a hand has turned each eye from its seat, {yaw, tilt, zoom};
- *  `scene`, `next`: their digests; `ask`: as `askOf` has it, or null. Without at_ms, which the server adds. */
-export function nowOf({ store, clock, talk, turned = {}, scene = null, next = null, ask = null, dark = false }) {
+ *  `scene`, `next`: their digests; `ask`: as `askOf` has it, or null; `dot`: the bright dot, {stage, x, y}, or null. Without at_ms, which the server adds. */
+export function nowOf({ store, clock, talk, turned = {}, scene = null, next = null, ask = null, dark = false, dot = null }) {
   const { view } = store,
     many = talk.steps.length > 1;
   return {
@@ -23,6 +23,7 @@ export function nowOf({ store, clock, talk, turned = {}, scene = null, next = nu
     withheld: view.withheld ?? null,
     ask,
     dark,
+    dot,
   };
 }
 

@@ -51,6 +51,7 @@ export function createEdits(talk) {
     /** Another talk in its place, {title, about, steps}: a step to undo too. */
     open: talkDocument => put({ title: talkDocument.title, about: talkDocument.about ?? '', steps: talkDocument.steps, at: 0 }),
     name: title => put({ title }, 'title'),
+    describe: about => put({ about }, 'about'),
     /** A step after the one the talk is at, where it is at from then on. */
     keep(step) {
       const at = talk.steps.length ? talk.at + 1 : 0;

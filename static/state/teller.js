@@ -2,6 +2,7 @@
 // at a time, the newest, and not too often. No elements, no requests.
 
 const LEAST_MS = 80, // between two
+  DOT_MS = 200, // where only the bright dot has moved, which they draw gliding
   AGAIN_MS = 1000, // after one that failed
   OFF_S = 0.1; // that the clock may be elsewhere
 
@@ -10,15 +11,20 @@ const TIMERS = { later: (fn, ms) => setTimeout(fn, ms), forget: timer => clearTi
 /** read() → what is to be told as it stands, as of state/now.js; send(now) → promise; changed(problem): whether it came through, null where it did.
  *  @param {{read: () => any, send: (now: any) => Promise<any>, changed?: (problem: any) => void, timers?: any}} hall */
 export function createTeller({ read, send, changed = () => {}, timers = TIMERS }) {
-  let told = /** @type {{key: string, clock: any, at_ms: number} | null} */ (null),
+  let told = /** @type {{key: string, dot: string, clock: any, at_ms: number} | null} */ (null),
     sending = false,
     waits = false,
     timer = /** @type {any} */ (null),
     ended = false;
 
-  const keyOf = now => JSON.stringify({ ...now, clock: { ...now.clock, time_s: 0 } });
+  const keyOf = now => JSON.stringify({ ...now, clock: { ...now.clock, time_s: 0 }, dot: null });
+  const dotOf = ({ dot = null }) => JSON.stringify(dot);
 
   function isTold(now) {
+    return isButForDot(now) && told?.dot === dotOf(now);
+  }
+
+  function isButForDot(now) {
     if (!told || told.key !== keyOf(now)) return false;
     const { time_s, pace, playing } = told.clock;
     const by_itself_s = playing ? time_s + (pace * (timers.now() - told.at_ms)) / 1000 : time_s;
@@ -43,8 +49,9 @@ export function createTeller({ read, send, changed = () => {}, timers = TIMERS }
     const now = read();
     if (isTold(now)) return;
     const since_ms = told ? timers.now() - told.at_ms : Infinity;
-    if (since_ms < LEAST_MS) return due(LEAST_MS - since_ms);
-    told = { key: keyOf(now), clock: now.clock, at_ms: timers.now() };
+    const least_ms = isButForDot(now) ? DOT_MS : LEAST_MS;
+    if (since_ms < least_ms) return due(least_ms - since_ms);
+    told = { key: keyOf(now), dot: dotOf(now), clock: now.clock, at_ms: timers.now() };
     sending = true;
     let problem = /** @type {any} */ (null);
     try {

@@ -17,10 +17,10 @@ const EXPOSURES = 6; // of a craft that tumbles
 const FLATTEST = 40_000; // the largest circle drawn as one: past it the deck is a straight line
 
 /** {circles: [[x, y, r]], lines: [[x, y, x, y]], hung: [[x, y, x, y]], people: [[x, y, x, y]], paths: [{look, points: [x, y, …], end: [x, y] or null}]}; `look` is the path's number
- *  from 1. null where the answer has nothing to draw. */
-export function vignetteOf(answer, fields) {
+ *  from 1. Without the motions named in `hidden`. */
+export function vignetteOf(answer, fields, hidden = []) {
   const model = readModel(answer, fields);
-  const shown = model.motions.filter(m => m.lines.aboard.points.length);
+  const shown = model.motions.filter(m => m.lines.aboard.points.length && !hidden.includes(m.name));
   if (model.tumbling && shown[0]?.tumbles) return goingOver(model, shown[0]);
   if (shown.length && alongTheAxis(shown)) return fromAbove(model, shown);
   const at = scaled(shown.length ? seenPoints({ frame: 'aboard', companion: false, lead: shown[0] }, model, shown) : model.ground.outline());

@@ -6,13 +6,15 @@ import re
 
 import pytest
 
+from rimfall import api
 from rimfall.scene.examples import example
 from tests.browsing import DRAWN
 from tests.serving import serving
 
 from .conftest import PAINTING, Troubles
-from .looking import LONG_S, until
+from .looking import LONG_S, plain, until
 from .test_accessible import found
+from .test_talks_given import begins
 
 SHARE = ("-m", "rimfall", "serve", "--share", "--host", "127.0.0.1", "--no-open", "--workers", "1", "--port")
 SCENE = json.loads(example("same-lob"))
@@ -114,6 +116,42 @@ def test_two_phones_follow_the_presenter(hall):
     assert upright.locator(".stage-outside .stage-view").get_attribute("tabindex") == "0"
     upright.get_by_role("button", name="Back to the presenter’s view").press("Space")
     assert own.get_attribute("aria-pressed") == "false"
+    upright.get_by_role("button", name="See it from aboard").click()
+    presenter.keyboard.press("Escape")
+    follows_a_talk(presenter, upright)
+
+
+def follows_a_talk(presenter, phone):
+    """The first two steps of a ready talk: line, step and hold, a guess, and how far off it was once the ball has come down."""
+    talk = api.open_talk("why-the-ball-comes-back")
+    of, (first, asks) = len(talk.steps), talk.steps[:2]
+    begins(presenter, talk.title, of)
+    until("the first line", lambda: line(phone) == first.step.line)
+    assert phone.locator("#step").inner_text() == f"step 1 of {of}"
+    presenter.keyboard.press("PageDown")
+    until("the second line", lambda: line(phone) == asks.step.line)
+    assert phone.locator("#step").inner_text() == f"step 2 of {of}"
+    path = api.trace(asks.scene).motions[asks.step.ask.motion]
+    off = f"{abs(path.landing.along_m - path.along_m[0]):.1f} m"
+    slider = phone.get_by_role("slider", name=f"Where will “{asks.step.ask.motion}” land?")
+    slider.wait_for()
+    assert off not in plain(phone.locator("body").inner_text())
+    assert phone.locator("#holds").inner_text() == "The presenter holds the clock."
+    phone.get_by_role("button", name="Place my mark").click()  # where it is let go
+    until("the mark", lambda: phone.locator("#holds").inner_text() == "1 of 2 marks placed")
+    until("it with the presenter", lambda: "One guess so far." in presenter.locator(".guess-bar").inner_text())
+    presenter.keyboard.press("l")
+    stage = presenter.locator(".stage-aboard").bounding_box()
+    presenter.mouse.move(stage["x"] + 0.25 * stage["width"], stage["y"] + 0.5 * stage["height"])
+    dot = phone.locator(".stage-aboard .present-dot")
+    where = "dot => Math.round(parseFloat(dot.style.left)) + ' ' + Math.round(parseFloat(dot.style.top))"
+    until("the bright dot", lambda: dot.is_visible() and dot.evaluate(where) == "25 50")
+    presenter.keyboard.press("l")
+    until("no dot", lambda: not dot.is_visible())
+    presenter.keyboard.press("PageDown")
+    until("how far off it was", lambda: f"{off} off" in plain(phone.locator(".verdict").inner_text()))
+    assert line(phone) == asks.step.line
+    assert not slider.is_visible()
 
 
 def test_a_phone_places_a_mark_sees_how_near_it_was_and_comes_back(hall):

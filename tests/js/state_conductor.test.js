@@ -16,7 +16,7 @@ const answerFor = scene => ({ scene, motions: [] });
 const turns = (n = 12) => [...Array(n)].reduce(wait => wait.then(() => {}), Promise.resolve());
 
 // answers come when they are let go, where `slow`
-function hall(steps, { calm = false, live = true, slow = false } = {}) {
+function hall(steps, { calm = false, live = true, slow = false, ready } = {}) {
   const store = createStore({ document: structuredClone(SCENE), fields: FIELDS });
   store.setAnswer(answerFor(store.document), store.document);
   let now_ms = 0,
@@ -34,6 +34,7 @@ function hall(steps, { calm = false, live = true, slow = false } = {}) {
     clock,
     live,
     calm: () => calm,
+    ready,
     look: move => looked.push(move),
     answerOf: step => {
       asked.push(step.scene.title);
@@ -106,6 +107,25 @@ test('what stands on the stages already is not asked for; the next step is, ahea
   await turns();
   assert.deepEqual(asked, ['Another', 'Two throws']);
   assert.equal(store.document.title, 'Another');
+});
+
+test('what the place of a step is made of is there before it stands, and fetched ahead of it', async () => {
+  const wanted = [];
+  let come = null;
+  const ready = ({ place }) => (wanted.push(place), new Promise(resolve => (come = resolve)));
+  const { conductor, store } = hall(
+    [
+      { scene: OTHER, place: 4 },
+      { scene: OTHER, place: 5 },
+    ],
+    { ready },
+  );
+  conductor.begin();
+  await turns();
+  assert.deepEqual([wanted, conductor.waiting, store.document.title], [[4], true, 'Two throws']);
+  come();
+  await turns();
+  assert.deepEqual([wanted, conductor.waiting, store.view.place], [[4, 5], false, 4]);
 });
 
 test('a step left while its answer is on its way is not shown any more', async () => {

@@ -16,17 +16,25 @@ const view = {
   theme: 'down',
 };
 const talk = { title: 'Talk', steps: [1, 2, 3], at: 1, step: { line: 'x'.repeat(300) } };
+const DOT = { stage: 'aboard', x: 0.5, y: 0.25 };
 const clock = { time_s: 0.5, pace: 0.25, playing: true };
 
 test('what is told has the step, the clock and what is seen, and nothing of the presenter’s own page', () => {
-  const now = nowOf({ store: { view: { ...view, withheld: { motions: ['a'] } } }, clock, talk, turned: { aboard: { yaw: 1, tilt: 0, zoom: 1 } }, scene: 'd' });
+  const now = nowOf({
+    store: { view: { ...view, withheld: { motions: ['a'] } } },
+    clock,
+    talk,
+    turned: { aboard: { yaw: 1, tilt: 0, zoom: 1 } },
+    scene: 'd',
+    dot: DOT,
+  });
   assert.deepEqual([now.step, now.of, now.title, now.line.length, now.scene, now.dark], [2, 3, 'Talk', 200, 'd', false]);
   assert.deepEqual(now.clock, clock);
-  assert.deepEqual(now.withheld, { motions: ['a'] });
+  assert.deepEqual([now.withheld, now.dot], [{ motions: ['a'] }, DOT]);
   assert.equal('theme' in now.view, false);
   assert.equal(now.view.turned.aboard.yaw, 1);
   const alone = nowOf({ store: { view }, clock, talk: { title: 'Scene', steps: [{}], at: 0, step: { line: '' } } });
-  assert.deepEqual([alone.step, alone.of, alone.line], [0, 0, 'Scene']);
+  assert.deepEqual([alone.step, alone.of, alone.line, alone.dot], [0, 0, 'Scene', null]);
 });
 
 test('a phone shows the stage that fills most, a wide window both, and either what the presenter has alone', () => {

@@ -26,6 +26,14 @@ test('a step is kept after the one the talk is at, and is then the one', () => {
   assert.equal(talk.step.line, 'b');
 });
 
+test('what a talk is about is written, one step to undo, and stands in its document', () => {
+  const { talk, edits } = made('a');
+  for (const about of ['W', 'Wh', 'Why']) edits.describe(about);
+  assert.equal(talkDocument(talk).about, 'Why');
+  edits.undo();
+  assert.deepEqual([talk.about, talk.steps.length], ['', 1]);
+});
+
 test('steps move, are doubled and taken away; all of it is undone and done again', () => {
   const { talk, edits, lines } = made('a', 'b', 'c');
   const seen = [lines()];

@@ -123,3 +123,22 @@ test('a scene is handed over once, and the one before is shown until it is known
   digests.of({ a: 2 }, 'si');
   assert.equal(posts.length, 3);
 });
+
+test('a bright dot that moves is told five times a second at most, where it stands last, and holds nothing else up', async () => {
+  const { now, sent, teller, answered, pass } = hall();
+  now.clock.playing = false;
+  teller.look();
+  await answered();
+  for (let k = 1; k <= 10; k += 1) {
+    now.dot = { stage: 'aboard', x: k / 10, y: 0 };
+    teller.look();
+    pass(100);
+    if (sent.length > 1 + Math.floor((k - 1) / 2)) await answered();
+  }
+  assert.deepEqual([sent.length, sent.at(-1).dot.x], [6, 1]);
+  now.dot = null;
+  now.line = 'b';
+  pass(80);
+  teller.look();
+  assert.deepEqual([sent.length, sent.at(-1).line, sent.at(-1).dot], [7, 'b', null]);
+});

@@ -195,10 +195,12 @@ def test_a_scene_is_traced_once_and_had_by_its_digest():
             assert {"trace", "mesh"} < set(answer)
             assert refused(await show.ask("GET", address[:-1] + "g", None, show.key))[0] == 403
             assert refused(await show.ask("GET", f"/api/follow/scenes/{'0' * 32}", None, show.key))[0] == 404
-            assert (
-                refused(await show.ask("POST", "/api/share/now", NOW | {"scene": "x"}, show.cookie, HERE, HERE))[0]
-                == 422
-            )
+            dot = {"stage": "aboard", "x": 0.5, "y": 1}
+            status, *_ = await show.ask("POST", "/api/share/now", NOW | {"dot": dot}, show.cookie, HERE, HERE)
+            assert status == 200
+            for wrong in ({"scene": "x"}, {"dot": dot | {"x": 1.5}}, {"dot": dot | {"stage": "speaker"}}):
+                answer = await show.ask("POST", "/api/share/now", NOW | wrong, show.cookie, HERE, HERE)
+                assert refused(answer)[0] == 422
 
     run_apart(asked())
 

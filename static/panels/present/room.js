@@ -33,7 +33,7 @@ export function createRoom({ store, clock, share, address, turned }) {
     room = { followers: 0, ask: null, count: 0, marks: [] };
 
   function read() {
-    const { talk, dark } = state,
+    const { talk, dark, dot } = state,
       { units } = store.view,
       next = talk.steps[talk.at + 1]?.scene;
     const isWhole = store.answer && !store.stale && !store.answer.partial;
@@ -46,6 +46,7 @@ export function createRoom({ store, clock, share, address, turned }) {
       next: next ? digests.of(next, units) : null,
       ask: askOf(store.guesses, store.answer, page),
       dark,
+      dot,
     });
   }
 
@@ -53,7 +54,7 @@ export function createRoom({ store, clock, share, address, turned }) {
     state = presenting;
     element.append(panel);
     teller = createTeller({ read, send: share.now, changed: problem => setText(trouble, problem ? `Those who follow are not told: ${problem.message}` : '') });
-    const look = () => teller.look();
+    const look = () => teller?.look(); // told of leaving too, after the end
     const stream = share.listen({ heard });
     const timer = setInterval(look, LOOK_MS);
     offs = [

@@ -1,8 +1,8 @@
-// The small drawings of a talk's scenes: one a scene, made when it is wanted, one after another.
+// The small drawings of a talk's steps: one a scene and what is hidden of it, made when it is wanted, one scene after another.
 
-/** trace(document) → promise of its answer; draw(answer) → its drawing; changed(): another drawing is there. → of(step): the drawing, or null while there is none. */
+/** trace(document) → promise of its answer; draw(answer, hidden) → its drawing without those motions; changed(): others are there. → of(step): the drawing, or null while there is none. */
 export function createDrawings({ store, trace, draw, changed }) {
-  const drawings = new Map(); // by the scene as text; null: it cannot be drawn, or not yet
+  const drawings = new Map(); // by scene and hidden as text; null: it cannot be drawn, or not yet
   const keys = new WeakMap();
   let waiting = [],
     drawing = false;
@@ -12,9 +12,9 @@ export function createDrawings({ store, trace, draw, changed }) {
     return keys.get(scene);
   }
 
-  function put(key, answer) {
+  function put({ key, hidden }, answer) {
     try {
-      drawings.set(key, draw(answer));
+      drawings.set(key, draw(answer, hidden));
     } catch {
       drawings.set(key, null);
     }
@@ -22,24 +22,29 @@ export function createDrawings({ store, trace, draw, changed }) {
 
   async function work() {
     drawing = true;
-    for (let scene = waiting.shift(); scene; scene = waiting.shift()) {
-      try {
-        put(keyOf(scene), await trace(scene));
-        changed();
-      } catch {
-        drawings.delete(keyOf(scene)); // wanted again, it is asked for again
+    while (waiting.length) {
+      const { scene } = waiting[0],
+        answer = await trace(scene).catch(() => null);
+      const isOf = one => keyOf(one.scene) === keyOf(scene);
+      const mine = waiting.filter(isOf);
+      waiting = waiting.filter(one => !isOf(one));
+      for (const one of mine) {
+        if (answer) put(one, answer);
+        else drawings.delete(one.key); // wanted again, it is asked for again
       }
+      if (answer) changed();
     }
     drawing = false;
   }
 
   return {
-    of({ scene }) {
-      const key = keyOf(scene);
+    of({ scene, hidden = [] }) {
+      const key = `${JSON.stringify(hidden)} ${keyOf(scene)}`;
       if (drawings.has(key)) return drawings.get(key);
       drawings.set(key, null);
-      if (scene === store.document && !store.stale) put(key, store.answer);
-      else waiting.push(scene);
+      const one = { key, scene, hidden };
+      if (scene === store.document && !store.stale) put(one, store.answer);
+      else waiting.push(one);
       if (waiting.length && !drawing) work();
       return drawings.get(key);
     },

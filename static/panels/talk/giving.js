@@ -3,9 +3,9 @@
 import { createConductor } from '../../state/conductor.js';
 import { createTalk } from '../../state/talk.js';
 
-/** `trace(document)` → promise of its answer; `keeper`: keeps what is worked on; shown(document): as the keeper begins with it.
+/** `trace(document)` → promise of its answer; `keeper`: keeps what is worked on; ready(place) → promise: its part of the page is there; shown(document): as the keeper begins with it.
  *  Gives {talk, conductor}. */
-export function createGiving({ store, clock, stages, trace, keeper, shown }) {
+export function createGiving({ store, clock, stages, trace, keeper, ready, shown }) {
   const talk = createTalk();
   const conductor = createConductor({
     talk,
@@ -15,6 +15,7 @@ export function createGiving({ store, clock, stages, trace, keeper, shown }) {
     calm: () => matchMedia('(prefers-reduced-motion: reduce)').matches,
     look: move => stages.depart(move),
     answerOf: step => trace(step.scene),
+    ready: step => ready(step.place),
   });
   // the scenes of a talk are the talk's: kept is what is changed of one that stands
   conductor.on('begin', keeper.rest);

@@ -53,6 +53,14 @@ export async function createMaker({ store, clock, stages, giving, trace, draw, k
     placeholder: 'Title of the talk',
     oninput: () => edits.name(title.value),
   });
+  const about = h('textarea', {
+    class: 'linkbox',
+    rows: 2,
+    maxlength: 1000,
+    'aria-label': 'What the talk is about',
+    placeholder: 'What it is about',
+    oninput: () => edits.describe(about.value),
+  });
   const undo = h(
     'button',
     { type: 'button', class: 'icon-button', 'aria-label': 'Undo in the talk', title: 'Undo (Ctrl+Z)', onclick: () => travel('undo') },
@@ -112,7 +120,7 @@ export async function createMaker({ store, clock, stages, giving, trace, draw, k
       ),
       told,
     ),
-    h('div', { class: 'talk-in' }, trouble, title, list.none, list.element, readyList, h('p', { class: 'links' }, fold.button), fold.element),
+    h('div', { class: 'talk-in' }, trouble, title, about, list.none, list.element, readyList, h('p', { class: 'links' }, fold.button), fold.element),
     h(
       'footer',
       {},
@@ -285,6 +293,7 @@ export async function createMaker({ store, clock, stages, giving, trace, draw, k
 
   function update() {
     if (document.activeElement !== title || title.value.trim() !== talk.title.trim()) title.value = talk.title;
+    if (document.activeElement !== about || about.value.trim() !== talk.about.trim()) about.value = talk.about;
     setAttribute(undo, 'aria-disabled', edits.canUndo ? null : true);
     setAttribute(redo, 'aria-disabled', edits.canRedo ? null : true);
     for (const button of [saves, takes]) setAttribute(button, 'aria-disabled', talk.steps.length ? null : true);

@@ -1,6 +1,6 @@
 """What comes in: the presenter's `now`, and a follower's guess."""
 
-from typing import Annotated, Any
+from typing import Annotated, Any, Literal
 
 from pydantic import BaseModel, ConfigDict, Field, StringConstraints
 
@@ -8,6 +8,7 @@ GREATEST_M = 1e6
 Short = Annotated[str, StringConstraints(max_length=200)]
 Name = Annotated[str, StringConstraints(min_length=1, max_length=64, pattern=r"^[\w-]+$")]
 Seconds = Annotated[float, Field(ge=-1e6, le=1e6)]
+Share = Annotated[float, Field(ge=0, le=1)]
 Metres = Annotated[float, Field(ge=-GREATEST_M, le=GREATEST_M)]
 
 
@@ -39,6 +40,14 @@ class Ask(_Strict):
     marks: Annotated[list[Metres], Field(max_length=2_000)] = []
 
 
+class Dot(_Strict):
+    """The presenter's bright dot: where on which stage, in shares of its width and height from the upper left."""
+
+    stage: Literal["aboard", "outside"]
+    x: Share
+    y: Share
+
+
 class Now(_Strict):
     """What all see: the step, the clock, the scene by its digest (and the one that comes next), and how it is looked at."""
 
@@ -53,6 +62,7 @@ class Now(_Strict):
     withheld: dict[str, Any] | None = None
     ask: Ask | None = None
     dark: bool = False
+    dot: Dot | None = None
 
 
 class Guess(_Strict):
