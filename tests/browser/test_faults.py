@@ -57,6 +57,7 @@ SEEN = """() => {
 OLD = re.compile(r"5\.21 m|10\.7 m|1\.06 s|2\.5[0-9] s|0\.56[0-9] ?g|17\.6 m/s|lands|caught")
 
 
+@pytest.mark.one_page
 def test_no_old_answer_stands_beside_new_inputs_in_any_place_until_the_new_one_is_there(page):
     stop(page, 0.5)
     seen = page.evaluate(SEEN)
@@ -110,6 +111,7 @@ def test_a_scene_that_is_opened_changes_words_inputs_and_lanes_in_one_step(page)
     assert [True, True, True] in of_galley
 
 
+@pytest.mark.one_page
 def test_a_newer_position_takes_the_place_of_a_slow_one_and_cancel_brings_the_answered_values_back(page):
     waiting = []
     page.route(TRACE, lambda route: waiting.append(route))
@@ -131,6 +133,7 @@ def test_a_newer_position_takes_the_place_of_a_slow_one_and_cancel_brings_the_an
     shown_is(page, "Radius", 70)
 
 
+@pytest.mark.one_page
 def test_a_server_that_goes_and_comes_back_needs_no_reload_in_any_place(page, troubles):
     troubles.expect("ERR_FAILED")
     page.route(API, lambda route: route.abort())

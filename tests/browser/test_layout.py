@@ -1,8 +1,11 @@
 """Every control is within reach in every window, and what is wanted first is in sight: small windows and a page at 250 to 400 %, and
 1280×720."""
 
+import pytest
+
 from .looking import offered, saved_scene, settle, type_figure, until
 
+pytestmark = pytest.mark.one_page
 # CSS px: 1280×720 at 400, 300, 267 and 250 %, and two small phones
 SMALL = [(320, 180), (427, 240), (480, 270), (512, 288), (320, 568), (390, 664)]
 # 1280×720 at 200 %, and where the layouts meet
@@ -41,8 +44,7 @@ def out_of_reach(page):
     return lost + [f"the page is {width} px wide"] * (width > room)
 
 
-def test_at_every_small_size_every_control_can_be_scrolled_into_view(open_page):
-    page = open_page(width=320, height=180)
+def test_at_every_small_size_every_control_can_be_scrolled_into_view(page):
     lost = {}
     for width, height in SMALL + BETWEEN:
         page.set_viewport_size({"width": width, "height": height})
@@ -76,8 +78,7 @@ def test_at_every_small_size_every_control_can_be_scrolled_into_view(open_page):
     assert {where: what for where, what in lost.items() if what} == {}
 
 
-def test_a_refusal_is_seen_in_a_small_window_wherever_one_is(open_page):
-    page = open_page(width=SMALL[0][0], height=SMALL[0][1])
+def test_a_refusal_is_seen_in_a_small_window_wherever_one_is(page):
     for width, height in (SMALL[0], SMALL[4]):
         page.set_viewport_size({"width": width, "height": height})
         type_figure(page, "habitat.radius_m", "99999999")
@@ -122,8 +123,8 @@ def test_at_1280_by_720_what_is_wanted_first_is_in_sight_and_large_enough(open_p
     assert page.locator("#stages").evaluate(BOX)[3] > 0.55 * stages[3]
 
 
-def test_one_press_lays_a_drawing_over_the_stages_and_esc_takes_it_back(open_page):
-    page = open_page(width=1280, height=720)
+def test_one_press_lays_a_drawing_over_the_stages_and_esc_takes_it_back(page):
+    page.set_viewport_size({"width": 1280, "height": 720})
     for place, drawing in (("2", "#cards .card.chosen .drift"), ("3", "#plot .plot"), ("4", "#feel-map .map-box")):
         page.keyboard.press(place)
         page.locator(drawing).wait_for()
