@@ -51,9 +51,9 @@ def landing_of(given):
     return [f"{path.landing.time_s:.2f}", f"{abs(path.landing.along_m - path.along_m[0]):.2f} m"]
 
 
-def is_held(page, given):
-    told = landing_of(given)
-    assert [one for one in told if one in said(page)] == []
+def is_held(page, given, told):
+    heard = said(page)
+    assert [one for one in told if one in heard] == []
     assert given.step.ask.motion in lanes(page)
 
 
@@ -83,10 +83,11 @@ def test_a_talk_is_given_by_a_clicker_alone(page, name):
         until("its stages are shown", lambda wanted=wanted: stages_shown(page) == wanted)
         assert step.notes[:30] not in said(page)
         if step.ask:
-            is_held(page, given)
+            told = landing_of(given)
+            is_held(page, given, told)
             page.keyboard.press("PageDown")
             assert step_shown(page) == f"step {number} of {of}"
-            until("it is shown how it ends", lambda given=given: landing_of(given)[0] in lanes(page))
+            until("it is shown how it ends", lambda told=told: told[0] in lanes(page))
         if number < of:
             goes_on(page, number, of)
     page.keyboard.press("PageUp")
