@@ -36,10 +36,11 @@ def until(what, holds, timeout_s=LONG_S, page=None):
 
     A condition that asks nothing of the page gives it, so that its events arrive meanwhile.
     """
-    give_up = time.monotonic() + timeout_s
+    give_up, wait_s = time.monotonic() + timeout_s, 0.05
     while not (result := holds()):
         assert time.monotonic() < give_up, f"never came: {what}"
-        page.wait_for_timeout(50) if page else time.sleep(0.05)
+        page.wait_for_timeout(1000 * wait_s) if page else time.sleep(wait_s)
+        wait_s = min(1.2 * wait_s, 0.15)  # what takes long is not asked after as often: each time takes a processor too
     return result
 
 
@@ -122,12 +123,25 @@ def tab(page):
     return json.loads(page.evaluate("sessionStorage.getItem('rimfall.tab') || '{}'"))
 
 
+# of the tab's own record alone: many are kept on a page that many tests share
+READ_MINE = """() => new Promise((done, failed) => {
+  const mine = JSON.parse(sessionStorage.getItem('rimfall.tab') || '{}');
+  if (!mine.id) return done(JSON.stringify(mine));
+  const asked = indexedDB.open('rimfall');
+  asked.onupgradeneeded = () => asked.transaction.abort();
+  asked.onerror = () => done(JSON.stringify(mine));
+  asked.onsuccess = () => {
+    const one = asked.result.transaction('scenes').objectStore('scenes').get(mine.id);
+    one.onsuccess = () => { asked.result.close(); done(JSON.stringify({ ...mine, document: one.result?.document })); };
+    one.onerror = () => failed(one.error);
+  };
+})"""
+
+
 def saved_scene(page):
     """The scene the browser keeps of this tab; one that was only opened is in the address alone."""
-    mine = tab(page)
-    if mine.get("id"):
-        return next((record["document"] for record in kept_records(page) if record["id"] == mine["id"]), None)
-    return scene_of(page.url) or mine.get("opened")
+    mine = json.loads(page.evaluate(READ_MINE))
+    return mine.get("document") if mine.get("id") else scene_of(page.url) or mine.get("opened")
 
 
 def stop(page, at_s=None):

@@ -4,10 +4,12 @@ import re
 
 import pytest
 
+from tests.browsing import DRAWN
 from tests.tables import each_row
 
 from .looking import drawn, open_place, picture, said, scrub, settle, still_picture, stop, until
 
+pytestmark = pytest.mark.one_page
 REGION = """() => {
     const parts = '#bar, #page, .stage-aboard, .stage-outside, #timeline, #dials';
     return document.activeElement.closest(parts)?.className || document.activeElement.tagName;
@@ -23,7 +25,6 @@ HTMLCanvasElement.prototype.getContext = function (kind, ...rest) { return /webg
 
 
 @each_row(("width", "height"), SIZES)
-@pytest.mark.one_page
 def test_nothing_hangs_over_the_edge_and_controls_are_large_enough_to_hit(page, width, height):
     page.set_viewport_size({"width": width, "height": height})
     stop(page, 0.8)
@@ -63,15 +64,18 @@ def test_without_webgl_flat_plates_take_the_stages(open_page):
 
 
 @pytest.mark.painted
-def test_reduced_motion_is_a_multiple_exposure_that_does_not_turn(open_page):
-    page = open_page(reduced_motion="reduce", width=1024, height=640)
+def test_reduced_motion_is_a_multiple_exposure_that_does_not_turn(page):
+    page.set_viewport_size({"width": 1024, "height": 640})
+    page.emulate_media(reduced_motion="reduce")
+    page.reload()
+    page.locator(DRAWN).wait_for()
     assert drawn(page, "Radius") == 56
     stop(page, 0.5)
     assert picture(page, "outside")
 
 
-def test_forced_colours_keep_the_page(open_page):
-    page = open_page(forced_colors="active")
+def test_forced_colours_keep_the_page(page):
+    page.emulate_media(forced_colors="active")
     assert "5.21 m" in said(page, 0)
     for scheme in ("light", "dark"):
         page.emulate_media(forced_colors="active", color_scheme=scheme)
@@ -93,7 +97,6 @@ def contrast(one, other):
     return (high + 0.05) / (low + 0.05)
 
 
-@pytest.mark.one_page
 def test_the_keyboard_alone_reaches_everything(page):
     stop(page, 0)
     seen = []
@@ -135,17 +138,17 @@ def test_a_scene_is_opened_played_and_heard_by_keyboard_alone(page):
     until("the next motion is told", lambda: heard.inner_text().startswith(second))
     page.keyboard.press(">")
     until("and how fast it plays", lambda: heard.inner_text() == "Playback at ½ speed.")
+    page.keyboard.press("<")
 
 
-@pytest.mark.one_page
 def test_the_list_of_keys_opens(page):
     page.keyboard.press("?")
     until("the list", lambda: "frame" in page.locator("dialog[open]").inner_text())
 
 
 @pytest.mark.painted
-def test_idle_costs_nothing(open_page):
-    page = open_page(width=640, height=480)
+def test_idle_costs_nothing(page):
+    page.set_viewport_size({"width": 640, "height": 480})
     stop(page, 0.5)
     still_picture(page, "outside")
     frames = page.evaluate(
