@@ -79,6 +79,11 @@ def test_a_term_in_a_sentence_is_explained_by_key(page):
     assert box["y"] >= 0
     assert box["y"] + box["height"] <= window["height"]
     page.keyboard.press("Escape")
+    page.locator(".causes:visible .cause .word", has_text="Centrifugal").press("Enter")  # on the bar of why it drifts
+    centrifugal = page.get_by_role("dialog", name="Centrifugal")
+    centrifugal.wait_for()
+    page.keyboard.press("Escape")
+    assert found(page, ".causes") == []
 
 
 def test_every_label_at_the_clock_has_an_entry(page):

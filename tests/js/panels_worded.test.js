@@ -1,7 +1,8 @@
 // Which words of a sentence can be pressed: each term where it first stands, and the words stay what they were.
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { worded } from '../../static/panels/shared/worded.js';
+import { GLOSSARY } from '../../static/panels/glossary_words.js';
+import { TERMS, worded } from '../../static/panels/shared/worded.js';
 
 test('terms are pressed where they first stand', () => {
   const made = [],
@@ -22,5 +23,15 @@ test('terms are pressed where they first stand', () => {
   assert.deepEqual(pressed(), ['spinward', 'plain gravity', 'Coriolis', 'drag']);
   assert.equal(textOf(worded(second, () => {}, told)), second);
   assert.deepEqual(pressed(), ['antispinward']);
+  textOf(worded('Angular momentum: its spin, kept.', () => {}));
+  assert.deepEqual(pressed(), ['Angular momentum', 'spin']);
   globalThis.document = before;
+});
+
+test('every word that can be pressed has its entry', () => {
+  const entries = GLOSSARY.map(([term]) => term);
+  assert.deepEqual(
+    TERMS.filter(term => !entries.includes(term)),
+    [],
+  );
 });

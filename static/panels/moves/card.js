@@ -37,7 +37,7 @@ export function createCard({ store, index, kind, duplicate, mirror, remove, larg
   const more = h('button', { type: 'button', class: 'icon-button', popovertarget: menu.id, onclick: placeMenu }, icon('more'));
   const sentence = createSentence({ store, index, kind });
   const said = h('span', { class: 'said' });
-  const drift = createDriftBar({ store, index, large });
+  const drift = createDriftBar({ store, index, large, explain });
   const prose = createProse({
     store,
     words: 'As prose',

@@ -6,6 +6,7 @@ import { groundOf } from '../../state/shapes.js';
 import { showQuantity } from '../../state/units.js';
 import { roundOf } from '../../state/ways.js';
 import { h, s, setAttribute, setChildren, setText } from '../shared/dom.js';
+import { worded } from '../shared/worded.js';
 
 const NAMES = { centrifugal: 'Centrifugal', coriolis: 'Coriolis', drag: 'Drag', other: 'The rest' };
 // why a landing has no parts, where that is worth a word and the motion's own words do not say it
@@ -17,12 +18,12 @@ export const NONE = {
   spin_changes: 'The spin changes while it pours, so the causes are not told apart.',
 };
 const WIDE = 320,
-  ROW = 22,
+  ROW = 24,
   FROM = 86, // px: right of the words, left of the figures
   TO = 244;
 const NONE_M = 5e-7; // rounds to nothing in every unit shown
 
-export function createDriftBar({ store, index, large }) {
+export function createDriftBar({ store, index, large, explain }) {
   const title = h('b', {}, 'Why it drifts');
   const turn = h('button', { type: 'button', class: 'link', title: 'Drawing or table (T)', onclick: () => turnDrift(store) });
   const inner = h('div', {});
@@ -54,7 +55,7 @@ export function createDriftBar({ store, index, large }) {
     const show = value => showQuantity(value, 'm', store.view.units).replace(/^−(?=0\.0+\D)/, ''); // no minus before nothing
     const ground = groundOf(store.fields, store.document.habitat),
       round = roundOf(downOf(motion).way);
-    setChildren(inner, store.view.driftTable ? table(parts, show, round) : drawing(parts, show, ground, round));
+    setChildren(inner, store.view.driftTable ? table(parts, show, round, explain) : drawing(parts, show, ground, round, explain));
   }
   return { element, update };
 }
@@ -84,38 +85,43 @@ export function downOf(motion) {
 
 const sumOf = parts => parts.reduce((sum, part) => sum + part.by_m, 0);
 
-function drawing(parts, show, { along, level }, round) {
+function drawing(parts, show, { along, level }, round, explain) {
   const ends = parts.flatMap(({ from_m, by_m }) => [from_m, from_m + by_m]);
   const least = Math.min(0, ...ends),
     most = Math.max(0, ...ends);
   const x = metres => FROM + ((metres - least) / Math.max(most - least, 1e-12)) * (TO - FROM);
   const high = (parts.length + 1) * ROW;
-  const rows = parts.map(({ name, from_m, by_m }, k) => step(name, x(from_m), x(from_m + by_m), k * ROW, show(by_m)));
+  const rows = parts.map(({ name, from_m, by_m }, k) => step(label(name, k * ROW, explain), x(from_m), x(from_m + by_m), k * ROW, show(by_m)));
   const links = parts.map(({ from_m, by_m }, k) => s('path', { class: 'grid', d: `M${x(from_m + by_m)} ${k * ROW + 4}V${(k + 1) * ROW + 4}` }));
-  const total = step('In all', x(0), x(sumOf(parts)), parts.length * ROW, show(sumOf(parts)), 'sum');
+  const total = step(label('In all', parts.length * ROW, explain), x(0), x(sumOf(parts)), parts.length * ROW, show(sumOf(parts)), 'sum');
   const zero = s('path', { class: 'base', d: `M${x(0)} 0V${high}` });
   const said = parts.map(({ name, by_m }) => `${name} ${show(by_m)}`).join(', ');
-  const label = `Drift ${level ? 'spinward' : along}: ${said}; in all ${show(sumOf(parts))}${round && `, ${round}`}`;
+  const all = `Drift ${level ? 'spinward' : along}: ${said}; in all ${show(sumOf(parts))}${round && `, ${round}`}`;
   return [
-    s('svg', { class: 'plot drift', viewBox: `0 0 ${WIDE} ${high}`, role: 'img', 'aria-label': label }, links, zero, ...rows, total),
+    s('svg', { class: 'plot drift', viewBox: `0 0 ${WIDE} ${high}`, role: 'group', 'aria-label': all }, links, zero, ...rows, total),
     h('p', { class: 'small' }, `Each cause switched on after those above it; spinward to the right.${round && ` In all it goes ${round}.`}`),
   ];
 }
 
-function step(name, from, to, y, figure, kind = 'part') {
+// its term can be pressed
+function label(name, y, explain) {
+  return s('foreignObject', { x: 0, y, width: FROM - 4, height: ROW }, h('p', { class: 'cause' }, worded(name, explain)));
+}
+
+function step(label, from, to, y, figure, kind = 'part') {
   const left = Math.min(from, to),
     wide = Math.max(Math.abs(to - from), 1.5);
   return s(
     'g',
     { class: kind },
-    s('text', { x: 0, y: y + 15 }, name),
+    label,
     s('rect', { x: left, y: y + 5, width: wide, height: ROW - 9 }),
-    s('text', { x: WIDE, y: y + 15, 'text-anchor': 'end' }, figure),
+    s('text', { x: WIDE, y: y + 16, 'text-anchor': 'end' }, figure),
   );
 }
 
-function table(parts, show, round) {
-  const row = (name, value) => h('tr', {}, h('th', { scope: 'row' }, name), h('td', { class: 'r' }, show(value)));
+function table(parts, show, round, explain) {
+  const row = (name, value) => h('tr', {}, h('th', { scope: 'row' }, worded(name, explain)), h('td', { class: 'r' }, show(value)));
   const head = h('tr', {}, h('th', { scope: 'col' }, 'Cause, in the order switched on'), h('th', { scope: 'col', class: 'r' }, 'spinward'));
   return [
     h(

@@ -2,15 +2,20 @@
 
 import { h } from './dom.js';
 
-const TERMS = { coriolis: 'Coriolis', drag: 'Drag', 'plain gravity': 'Plain gravity', antispinward: 'Antispinward', spinward: 'Spinward' };
-const FOUND = /\b(Coriolis|drag|plain gravity|antispinward|spinward)\b/;
+export const TERMS = [
+  ...['Coriolis', 'Centrifugal', 'Drag', 'Plain gravity', 'Antispinward', 'Spinward'],
+  ...['Angular momentum', 'Hoop stress', 'Gyroscopic torque', 'Gravity gradient', 'Apparent gravity', 'Principal axis', 'Counter group', 'Flat spin'],
+  ...['Nutation', 'Precession', 'Inertia', 'Rim speed', 'Spin', 'Tether', 'Residual'],
+];
+const ENTRY = new Map(TERMS.map(term => [term.toLowerCase(), term]));
+const FOUND = new RegExp(`\\b(${TERMS.join('|')})\\b`, 'i');
 
 /** A list of nodes and strings for a text; `told`: the terms explained so far, added to. explain(term, element). */
 export function worded(text, explain, told = new Set()) {
   const [before, word, ...rest] = text.split(FOUND);
   if (!word) return [text];
   const after = worded.bind(null, rest.join(''), explain, told),
-    term = TERMS[word.toLowerCase()];
+    term = ENTRY.get(word.toLowerCase());
   if (told.has(term)) return [before + word, ...after()];
   told.add(term);
   const button = h('button', { type: 'button', class: 'word', title: `What ${word} is`, onclick: () => explain(term, button) }, word);
