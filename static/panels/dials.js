@@ -33,7 +33,14 @@ const holds = (store, what, home) => store.view.hold === what && heldHome(store)
 export function createDials({ store, solve, add }) {
   const pairs = []; // by habitat, made when it is first served
   const readouts = [
-    createReadout(store, 'gravity', 'big', answer => [threeFigures(answer.habitat.felt_g), gravityWhere(store.fields, answer)], 'hold gravity'),
+    createReadout(
+      store,
+      'gravity',
+      'big',
+      answer => [threeFigures(answer.habitat.felt_g), gravityWhere(store.fields, answer)],
+      'hold gravity',
+      says => served().typeGravity(says),
+    ),
     createReadout(
       store,
       'rim_speed',
@@ -118,7 +125,9 @@ function createPair(store, solve, home) {
       field.update();
     }
   }
-  return { element: h('div', { class: 'pair' }, radius.element, spin.element), update };
+  /** Opens Spin's box with a gravity in it, g: the server finds the spin that gives what is typed. */
+  const typeGravity = g => spin.figure.type(`${g} g`);
+  return { element: h('div', { class: 'pair' }, radius.element, spin.element), update, typeGravity };
 }
 
 function gravityWhere(fields, { scene: { habitat } }) {
@@ -134,11 +143,15 @@ function reason(hold, answer, store, units) {
   return `held: it follows, to keep ${kept}`;
 }
 
-function createReadout(store, what, size, say, holdWords) {
+// `type`: where its figure can be pressed to type another
+function createReadout(store, what, size, say, holdWords, type = null) {
   const figure = h('b', {}),
     unit = h('span', {});
   const lock = h('button', { type: 'button', class: `lock${holdWords ? ' worded' : ''}`, onclick: () => toggleHold(store, what) });
-  const element = h('p', { class: `readout ${size} ${what}` }, h('span', { class: 'says' }, figure, ' ', unit), lock);
+  const says = type
+    ? h('button', { type: 'button', class: 'says', title: 'Type another at Spin', onclick: () => type(figure.textContent) }, figure, ' ', unit)
+    : h('span', { class: 'says' }, figure, ' ', unit);
+  const element = h('p', { class: `readout ${size} ${what}` }, says, lock);
   function update(answer, home) {
     if (!answer) return;
     const [number, words] = say(answer, store.view.units);

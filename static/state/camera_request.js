@@ -12,6 +12,12 @@ export const FIRST_CAMERA = {
   field_of_view_deg: 54,
 };
 
+/** The film with one side changed: another width keeps the picture's shape, as a lens with another sensor is told; the height changes alone. */
+export function filmBack({ width_mm, height_mm }, name, value) {
+  if (name === 'height_mm') return { width_mm, height_mm: value };
+  return { width_mm: value, height_mm: Number(((height_mm * value) / width_mm).toFixed(3)) };
+}
+
 /** As POST /api/camera takes it. */
 export function cameraRequest(scene, { name, view, film_back, place, look_at, roll_deg, by, focal_length_mm, field_of_view_deg }) {
   const lens = by === 'lens' ? { focal_length_mm } : { field_of_view_deg };

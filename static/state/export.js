@@ -27,6 +27,17 @@ export function typedRate(text) {
   return /^\d+(\.\d+)?$/.test(plain) ? Number(plain) : plain.replace(/\s/g, '');
 }
 
+const FRAME = /^(?:frame|f)\s*(-?\d+)$/i;
+
+/** A typed "frame 1060" as the second that this frame shows; undefined where no frame is typed.
+ *  @param {string} text @param {{first_frame: number, fps: number | string | [number, number]}} file */
+export function typedFrame(text, { first_frame, fps }) {
+  const frame = text.trim().match(FRAME)?.[1];
+  if (frame === undefined) return undefined;
+  const [n, d = 1] = Array.isArray(fps) ? fps : String(fps).split('/').map(Number);
+  return Number((((Number(frame) - first_frame) * d) / n).toFixed(6));
+}
+
 /** 24, 23.976 or 12.5 of [24000, 1001]. */
 export function rateWords([n, d]) {
   return String(Number((n / d).toFixed(3)));

@@ -5,7 +5,7 @@
 export const STEPS = [
   { points: '#stages', say: 'Two stages, one clock. Aboard the deck stands still and what is free curves; Outside the stars stand still and the same thing goes straight.' },
   { points: '#dials', say: 'Drag Radius or Spin: both stages, every distance and every sentence follow while you drag.' },
-  { points: '#cards', say: 'Six questions run down the page, each with its answer so far. This one is open: press any figure in its sentence to change it.' },
+  { points: '#cards', say: 'Six questions, 1 to 6, each with its answer so far. This one is open: press any figure in its sentence to change it.' },
   { points: '#foot', say: 'Take it away saves what you see: a page to print, pictures, paths for other programs, the scene. The key ? lists all keys, and brings this look back.' },
 ];
 

@@ -1,5 +1,7 @@
 // Small words the page sets itself: headings, counts, camera presets.
 
+import { parseFigure } from './units.js';
+
 const COUNTS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve'];
 const PRESETS = { a: 'over the shoulder', b: 'from the side', c: 'at the hub', d: 'down the axis', e: 'following the object', w: 'whole wheel' };
 
@@ -15,8 +17,21 @@ export function headingWords(degrees, [over, back] = ALONG_THE_AXIS) {
   return `${Number(off.toFixed(1))}° off ${names[quarter]}`;
 }
 
+/** A heading typed as a word that names one way alone ('axial', 'back', 'anti'), or in degrees; null where it is neither. */
+export function typedHeading(typed, [over, back] = ALONG_THE_AXIS) {
+  const said = typed.trim().toLowerCase();
+  const ways = [['spinward'], [over, over.replace(/^along the /, ''), 'axial', 'axially'], ['antispinward', 'anti-spinward'], [back]];
+  const fits = ways.flatMap((words, k) => (words.some(word => said && word.startsWith(said)) ? [k] : []));
+  if (fits.length === 1) return fits[0] * 90;
+  return parseFigure(typed, { unit: 'deg' }).value ?? null;
+}
+
+/** Up or down so steeply that no heading is to be seen. */
+export const isStraight = elevation_deg => Math.abs(elevation_deg) > 89.95;
+
 export function elevationWords(degrees) {
   if (Math.abs(degrees) < 0.05) return 'level';
+  if (isStraight(degrees)) return degrees > 0 ? 'straight up' : 'straight down';
   const size = `${Number(Math.abs(degrees).toFixed(1))}°`;
   return degrees > 0 ? `${size} up` : `${size} down`;
 }

@@ -5,6 +5,7 @@ import { PRESETS, presetName } from './camera_presets.js';
 import { homeAnswer, homeBeside } from '../state/homes.js';
 import { shapeFacts } from '../state/shapes.js';
 import { NO_CAMERAS } from '../state/store.js';
+import { showCamera } from './show_camera.js';
 
 const PLAN = { size: 148, middle: 74, radius: 56 };
 const MEASURES = { off: 'Off', dimensions: 'Dimensions', tape: 'Tape' };
@@ -32,7 +33,7 @@ export function attachPresets(dom, store) {
     const list = make('div', 'seat-list', set);
     for (const [letter, { plan }] of Object.entries(PRESETS))
       presetButton(list, letter, { name: nameOf(letter), plan }, now === letter && !kept(), () => choose(letter));
-    ownCamera(panel, dom, store);
+    ownCamera(panel, dom, store, () => popover.hide({ refocus: false }));
     const both = button(panel, 'seat-both', 'Same seat in both');
     both.disabled = store.view.presets[other] === now;
     both.addEventListener('click', () => store.look({ presets: { aboard: now, outside: now }, cameras: NO_CAMERAS }));
@@ -57,7 +58,7 @@ const MINE = 'My camera',
 const seesOwn = ({ frame }, { shot: { camera } }) => Boolean(camera?.shown && camera.own.view === frame);
 
 // A camera of one's own: looked through here, or first to be made, at place 5.
-function ownCamera(panel, dom, store) {
+function ownCamera(panel, dom, store, leave) {
   const { camera } = store.shot,
     here = camera?.own.view === dom.frame;
   if (!here && (camera || store.view.fixed)) return;
@@ -66,7 +67,8 @@ function ownCamera(panel, dom, store) {
   mine.addEventListener('click', () => {
     if (here) return store.setShot({ camera: { ...camera, shown: !camera.shown } });
     store.look({ place: 5, folded: false });
-    requestAnimationFrame(() => document.getElementById('shot-camera-title')?.scrollIntoView({ block: 'start' }));
+    leave();
+    showCamera();
   });
 }
 

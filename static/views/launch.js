@@ -5,7 +5,7 @@ import { headed } from './arrows.js';
 import { button } from './overlay.js';
 import { triad } from './ground.js';
 import { Ribbon } from './ribbon.js';
-import { direction, elevation, figure } from './spoken.js';
+import { figure, launched } from './spoken.js';
 import { BONE } from './materials.js';
 
 const NONE = Object.freeze([]);
@@ -97,7 +97,7 @@ export class Launch {
     const [x, y] = [Math.min(width, Math.max(0, px[0])), Math.min(height, Math.max(0, px[1]))];
     this.ring.style.transform = `translate(${x - 22}px, ${y - 22}px)`;
     this.spot = { x: x - 12, y: y - 12, w: 24, h: 24 };
-    const says = [figure(speed_m_s, 'm/s', this.store.view.units, 1), `${elevation(elevation_deg)}, ${direction(heading_deg)}`];
+    const says = [figure(speed_m_s, 'm/s', this.store.view.units, 1), launched(elevation_deg, heading_deg)];
     this.ring.setAttribute(
       'aria-label',
       `Launch of ${this.m.name}: ${says.join(', ')}. Arrow keys turn the ${this.byHeading ? 'heading' : 'elevation'}, plus and minus change the speed, X swaps.`,

@@ -82,7 +82,14 @@ export function direction(heading_deg) {
 
 export function elevation(elevation_deg) {
   const e = Math.round(elevation_deg);
+  if (Math.abs(e) === 90) return e > 0 ? 'straight up' : 'straight down';
   return e === 0 ? 'level' : e > 0 ? `${e}° up` : `${-e}° down`;
+}
+
+/** '35° up, spinward'; what goes straight up or down has no heading. */
+export function launched(elevation_deg, heading_deg) {
+  const steep = elevation(elevation_deg);
+  return steep.startsWith('straight') ? steep : `${steep}, ${direction(heading_deg)}`;
 }
 
 export const spinward = way => (way > 0 ? 'spinward' : 'antispinward');

@@ -116,3 +116,42 @@ def test_the_new_fields_are_in_the_link(page, open_page):
     other = open_page(path=link[link.index("/", 8) :])
     until("three motions there", lambda: other.locator("#cards .card").count() == 3)
     assert "bounce" in given(other.locator("#cards .card").first)
+
+
+def test_what_stands_in_words_is_typed_in_words_and_gravity_where_it_is_read(page):
+    card = page.locator("#cards .card").first
+
+    def type_in(number, typed):
+        card.locator(".given .fig").nth(number).click()
+        page.keyboard.press("Control+a")
+        page.keyboard.type(typed)
+        page.keyboard.press("Enter")
+
+    type_in(2, "axial")
+    kept(page, lambda scene: scene["motions"][0]["heading_deg"] == 90)
+    type_in(1, "90")
+    kept(page, lambda scene: scene["motions"][0]["elevation_deg"] == 90)
+    assert given(card) == "Thrown at 6.0 m/s, straight up, facing along the axis."
+    type_in(2, "sideways")
+    until("what it may be is said", lambda: card.get_by_text("Toward was sideways; it must be").is_visible())
+
+    page.locator(".readout.gravity button.says").click()
+    page.keyboard.press("Tab")  # left as it was offered, it changes nothing
+    assert answer_of(page)["scene"]["habitat"]["spin_rpm"] == 3
+    page.locator(".readout.gravity button.says").click()
+    page.keyboard.type("0.8 g")
+    page.keyboard.press("Enter")
+    # sqrt(0.8 x 9.80665 / 56) rad/s
+    kept(page, lambda scene: abs(scene["habitat"]["spin_rpm"] - 3.5743) < 0.001)
+
+
+def test_the_seat_of_ones_own_camera_leads_to_where_it_is_set_up(page):
+    page.locator(".stage-seat").first.click()
+    page.get_by_role("button", name="My camera").first.click()
+    begin = page.get_by_role("button", name="Set up a camera")
+    until("it is in hand and in sight", lambda: begin.evaluate("it => it === document.activeElement"))
+    until(
+        "it has settled in sight",
+        lambda: begin.evaluate("it => it.checkVisibility() && it.getBoundingClientRect().bottom < innerHeight"),
+    )
+    assert not page.locator(".stage-popover").first.is_visible()

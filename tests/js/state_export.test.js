@@ -1,7 +1,19 @@
 import assert from 'node:assert/strict';
 import test from 'node:test';
 
-import { choiceOf, exportPart, factsOf, framesOf, rateWords, retimeWords, sizeWords, typedRate, typedRetime, withChoice } from '../../static/state/export.js';
+import {
+  choiceOf,
+  exportPart,
+  factsOf,
+  framesOf,
+  rateWords,
+  retimeWords,
+  sizeWords,
+  typedFrame,
+  typedRate,
+  typedRetime,
+  withChoice,
+} from '../../static/state/export.js';
 
 const FIELDS = { view: { default: 'rotating' }, origin: { default: 'axis' }, to_s: { default: null } };
 const FILE = {
@@ -77,4 +89,11 @@ test('a retime curve as typed is keys and back; its frames are where it has them
     { frame: 1001, time_s: 0 },
     { frame: 1002, time_s: 0.25 },
   ]);
+});
+
+test('an end of the span may be typed as a frame', () => {
+  assert.equal(typedFrame('frame 1060', { first_frame: 1001, fps: [24, 1] }), 2.458333);
+  assert.equal(typedFrame('f1001', { first_frame: 1001, fps: 24 }), 0);
+  assert.equal(typedFrame('Frame 989', { first_frame: 1001, fps: '24000/1001' }), -0.5005);
+  for (const typed of ['1060', '2.5 s', 'frame', '']) assert.equal(typedFrame(typed, { first_frame: 1001, fps: 24 }), undefined);
 });

@@ -2,7 +2,7 @@
 
 import assert from 'node:assert/strict';
 import test from 'node:test';
-import { FIRST_CAMERA, cameraRequest } from '../../static/state/camera_request.js';
+import { FIRST_CAMERA, cameraRequest, filmBack } from '../../static/state/camera_request.js';
 import { cameraAt, frameIn } from '../../static/state/own_camera.js';
 
 const row = (time_s, x, vertical_fov_deg) => ({ time_s, position_m: [x, -54, 6], target_m: [0, -54, 0], up: [0, 1, 0], vertical_fov_deg });
@@ -37,4 +37,9 @@ test('it is asked for by its lens, or by its field of view', () => {
     [field] = cameraRequest({}, { ...FIRST_CAMERA, by: 'field' }).camera.rows;
   assert.ok(lens.focal_length_mm === 35 && !('field_of_view_deg' in lens));
   assert.ok(field.field_of_view_deg === 54 && !('focal_length_mm' in field));
+});
+
+test('a film of another width keeps its shape; its height changes alone', () => {
+  assert.deepEqual(filmBack({ width_mm: 36, height_mm: 20.25 }, 'width_mm', 24.9), { width_mm: 24.9, height_mm: 14.006 });
+  assert.deepEqual(filmBack({ width_mm: 24.9, height_mm: 14.006 }, 'height_mm', 18.7), { width_mm: 24.9, height_mm: 18.7 });
 });

@@ -3,7 +3,7 @@
 import assert from 'node:assert/strict';
 import test from 'node:test';
 import { apart, makeScale, roundTo } from '../../static/state/scale.js';
-import { elevationWords, freshName, headingWords, motionsWords } from '../../static/state/words.js';
+import { elevationWords, freshName, headingWords, motionsWords, typedHeading } from '../../static/state/words.js';
 
 const RADIUS = makeScale({ min: 2, max: 10000, scale: 'log' });
 const SPIN = makeScale({ min: 0, max: 30, scale: 'fine_low' });
@@ -67,7 +67,16 @@ test('headings in words', () => {
     [90, 270].map(degrees => headingWords(degrees, ['outward', 'inward'])),
     ['outward', 'inward'],
   );
-  assert.deepEqual([35, -10, 0].map(elevationWords), ['35° up', '10° down', 'level']);
+  assert.deepEqual([35, -10, 0, 90, -90].map(elevationWords), ['35° up', '10° down', 'level', 'straight up', 'straight down']);
+  assert.deepEqual(
+    ['axial', 'Along the axis', 'anti', 'spinward', 'back', '-30°', '45'].map(typed => typedHeading(typed)),
+    [90, 90, 180, 0, 270, -30, 45],
+  );
+  assert.deepEqual(
+    ['a', 'up', ''].map(typed => typedHeading(typed)),
+    [null, null, null],
+  );
+  assert.equal(typedHeading('inward', ['outward', 'inward']), 270);
 });
 
 test('a cast in words, and a name nobody has yet', () => {

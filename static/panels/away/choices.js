@@ -11,9 +11,9 @@ export function inlinePick({ label, ...list }) {
   return createList({ class: 'in-line', 'aria-label': label }, list);
 }
 
-/** text() → what stands there; keep(typed) after Enter or on leaving; `empty`: what an empty one means. */
-export function inlineType({ label, text, keep, empty = () => '', wide = 5, list = null }) {
-  const element = h('input', { type: 'text', class: 'in-line', 'aria-label': label, autocomplete: 'off', spellcheck: 'false', size: wide, list });
+/** text() → what stands there; keep(typed) after Enter or on leaving; `empty`: what an empty one means; `hint`: what else may be typed. */
+export function inlineType({ label, text, keep, empty = () => '', wide = 5, list = null, hint = null }) {
+  const element = h('input', { type: 'text', class: 'in-line', 'aria-label': label, autocomplete: 'off', spellcheck: 'false', size: wide, list, title: hint });
   element.addEventListener('change', () => keep(element.value.trim()));
   element.addEventListener('focus', () => element.select());
   element.addEventListener('keydown', event => {

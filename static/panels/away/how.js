@@ -1,6 +1,6 @@
 // How the files are made, said in a sentence whose words are choices. Ranges, labels and defaults are the server's.
 
-import { choiceOf, rateWords, retimeWords, typedRate, typedRetime, withChoice } from '../../state/export.js';
+import { choiceOf, rateWords, retimeWords, typedFrame, typedRate, typedRetime, withChoice } from '../../state/export.js';
 import { parseFigure, withUnit } from '../../state/units.js';
 import { h, setAttribute, setChildren } from '../shared/dom.js';
 import { createErrors, inlinePick, inlineType, tight, createOrigin } from './choices.js';
@@ -18,6 +18,8 @@ const WORDS = {
   between: { smooth: 'smoothly', linear: 'straight' },
   samples_per_frame: { 1: 'one sample', 2: 'two samples', 4: 'four samples', 8: 'eight samples' },
 };
+
+const AS_FRAME = 'In seconds, or a frame: frame 1060';
 
 /** chosen() → the choices kept; keep(choices); sceneRate() → [n, d]; motions() → names; errorsChanged() when what is wrong changes. */
 export function createHow({ fields, chosen, keep, sceneRate, motions, errorsChanged }) {
@@ -54,19 +56,24 @@ export function createHow({ fields, chosen, keep, sceneRate, motions, errorsChan
       keep: typed => put(name, typedRate(typed)),
       list: 'rates',
     });
-  const figure = (name, empty, wide) =>
+  // an end of the span may be typed as a frame, unless a curve of seconds says when each frame is
+  const asFrame = (name, typed) =>
+    name.endsWith('_s') && read('retime') === null ? typedFrame(typed, { first_frame: read('first_frame'), fps: read('fps') ?? sceneRate() }) : undefined;
+  const figure = (name, empty, wide, hint = null) =>
     inlineType({
       label: fields[name].label,
+      hint,
       text: () => (read(name) === null ? '' : withUnit(String(read(name)), fields[name].unit)),
       empty: () => empty,
       wide,
       keep(typed) {
-        const { value } = parseFigure(typed, { unit: fields[name].unit });
+        const value = asFrame(name, typed) ?? parseFigure(typed, { unit: fields[name].unit }).value;
         if (typed === '') put(name, null);
-        else if (value === undefined || outside(fields[name], value)) sayWrong(name, `${fields[name].label} was ${typed}; it must be ${fields[name].may_be}.`);
+        else if (value === undefined || outside(fields[name], value)) sayWrong(name, `${fields[name].label} was ${typed}; it must be ${mayBe(name)}.`);
         else put(name, fields[name].whole ? Math.round(value) : value);
       },
     });
+  const mayBe = name => `${fields[name].may_be.replace(/, or null$/, '')}${name.endsWith('_s') ? ', or a frame, such as frame 1060' : ''}`;
   const RETIME_MUST_BE = 'frame = seconds for two keys or more, such as 1001 = 0, 1049 = 0.5, 1097 = 2';
   const retime = inlineType({
     label: fields.retime.label,
@@ -94,8 +101,8 @@ export function createHow({ fields, chosen, keep, sceneRate, motions, errorsChan
     unit: pick('unit'),
     up: pick('up'),
     origin: createOrigin({ fields, read, put, sayWrong }),
-    from_s: figure('from_s', '0 s', 4),
-    to_s: figure('to_s', 'the end', 6),
+    from_s: figure('from_s', '0 s', 4, AS_FRAME),
+    to_s: figure('to_s', 'the end', 6, AS_FRAME),
     rows: pick('rows'),
     turning: pick('turning'),
     hull: pick('hull'),

@@ -57,8 +57,8 @@ export function createLooks({ store, clock, client, explain, large }) {
       'Theme',
       of('theme', 'Theme', [
         { value: 'auto', say: 'system' },
-        { value: 'up', say: 'up' },
-        { value: 'down', say: 'down' },
+        { value: 'up', say: 'light' },
+        { value: 'down', say: 'dark' },
       ]),
     ],
     [

@@ -29,8 +29,11 @@ export function createProse({ store, words, prose, of }) {
       copy.name(of());
     },
   };
-  const fold = createFold({ words: () => words, make: () => [inside], inner: h('div', { class: 'as-prose' }) });
-  const element = h('div', {}, fold.button, fold.element);
+  const fold = createFold({ words: () => words, make: () => [inside], inner: h('div', { class: 'as-prose' }), turned: seen });
+  const element = h('div', { class: 'prose-fold' }, fold.button, fold.element);
+  function seen(open) {
+    if (open) element.scrollIntoView({ block: 'nearest' });
+  }
   return {
     element,
     update() {

@@ -7,7 +7,7 @@ import { sayInvalid } from '../shared/field_error.js';
 import { createInline } from '../shared/inline.js';
 import { sentenceOf, axisWords } from '../../state/motions.js';
 import { groundOf } from '../../state/shapes.js';
-import { elevationWords, headingWords, timesWords } from '../../state/words.js';
+import { elevationWords, headingWords, isStraight, timesWords, typedHeading } from '../../state/words.js';
 import { worded } from '../shared/worded.js';
 
 export function createSentence({ store, index, kind }) {
@@ -15,10 +15,11 @@ export function createSentence({ store, index, kind }) {
   let builtFrom = null,
     figures = [];
 
-  const toward = degrees => headingWords(degrees, groundOf(store.fields, store.document.habitat).across);
+  const across = () => groundOf(store.fields, store.document.habitat).across;
+  const toward = degrees => headingWords(degrees, across());
   const WORDS = {
     elevation_deg: elevationWords,
-    heading_deg: toward,
+    heading_deg: degrees => (isStraight(store.read(`motions.${index}.elevation_deg`) ?? 0) ? `facing ${toward(degrees)}` : toward(degrees)),
     first_heading_deg: toward,
     bounces: timesWords,
     under: metres => `${showQuantity(Math.abs(metres), 'm', store.view.units)} under`,
@@ -41,6 +42,7 @@ export function createSentence({ store, index, kind }) {
           write: (value, live) => store.set(path, value, { live }),
           wrong: typed => sayInvalid(store, path, typed),
           words: WORDS[how] ?? null,
+          parse: how.endsWith('heading_deg') ? typed => typedHeading(typed, across()) : null,
         });
         figures.push(figure);
         return figure.element;

@@ -2,7 +2,7 @@
 
 import { fieldOf, shownOf } from '../../state/fields.js';
 import { clamp, makeScale } from '../../state/scale.js';
-import { formatFigure, shownStep, shownUnit, toShown, withUnit } from '../../state/units.js';
+import { formatFigure, fromShown, shownStep, shownUnit, toShown, withUnit } from '../../state/units.js';
 import { h } from './dom.js';
 import { createFigure } from './figure.js';
 import { createFieldError } from './field_error.js';
@@ -46,6 +46,12 @@ export function createField({
     locked,
     value: read,
     say,
+    unit: {
+      to: value => toShown(value, field.unit ?? '', store.view.units),
+      from: value => fromShown(value, field.unit ?? '', store.view.units),
+      step: step => shownStep(step, field.unit ?? '', store.view.units),
+      name: () => shownUnit(field.unit ?? '', store.view.units),
+    },
     write: (value, live) => put(value === null ? null : clamp(whole ? Math.round(value) : value, field.min, field.max), live),
   });
   const keep = value => put(whole && value !== null ? Math.round(value) : value, false);

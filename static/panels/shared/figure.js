@@ -48,11 +48,20 @@ export function createFigure({ store, path, label, step, none = null, solve = nu
     unitButton.hidden = !shown || (none !== null && store.read(path) === null);
   }
 
+  /** Begins to type, with this text chosen. */
+  function type(first) {
+    input.focus();
+    input.value = first;
+    input.dataset.typed = first; // left as it is, it changes nothing
+    input.select();
+  }
+
   function commit() {
     if (input.dataset.typed === undefined) return;
+    const opened = input.dataset.typed;
     delete input.dataset.typed;
     const typed = input.value.trim();
-    if (typed !== text()) take(typed);
+    if (typed !== text() && (typed !== opened || !opened)) take(typed);
     update();
   }
 
@@ -97,7 +106,7 @@ export function createFigure({ store, path, label, step, none = null, solve = nu
   function switchUnits() {
     store.look({ units: store.view.units === 'si' ? 'us' : 'si' });
   }
-  return { element, input, update };
+  return { element, input, update, type };
 }
 
 /** Whether a value lies out of a field's range, as the server gave it. */

@@ -69,8 +69,9 @@ export function createInline({ field, units, read: value, write, wrong, words = 
   });
 
   function type(first) {
-    const input = h('input', { type: 'text', class: 'typed', inputmode: 'decimal', 'aria-label': field.label });
-    input.value = first ?? typedAs();
+    const input = h('input', { type: 'text', class: 'typed', inputmode: parse ? 'text' : 'decimal', 'aria-label': field.label });
+    const opened = typedAs();
+    input.value = first ?? opened;
     typing = input;
     element.replaceChildren(input);
     input.focus();
@@ -78,7 +79,7 @@ export function createInline({ field, units, read: value, write, wrong, words = 
     const done = keep => {
       if (typing !== input) return;
       typing = null;
-      if (keep) take(input.value);
+      if (keep && input.value !== opened) take(input.value);
       element.textContent = '';
       update();
     };

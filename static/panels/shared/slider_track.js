@@ -1,7 +1,7 @@
 // The track of a slider: whole range, thumb, ticks on a dial, and the vernier tape while it is in hand.
 
 import { formatFigure } from '../../state/units.js';
-import { apart, clamp, roundTo } from '../../state/scale.js';
+import { apart, clamp, makeScale, roundTo } from '../../state/scale.js';
 import { h, onDrag, s, setAttribute, whenPointerUp } from './dom.js';
 import { createVernier } from './vernier.js';
 
@@ -9,8 +9,10 @@ const DIGIT_PX = 6.2, // of the ticks' figures
   CLEAR_PX = 7, // from figure to figure
   LEAST_APART_PX = 1.6; // from tick to tick
 
-/** value() → number or null; write(value, live); scale from state/scale.js; say(value) → its words; inset: half a thumb. */
-export function createSliderTrack({ label, name, scale, value, write, say, inset = 5, ticks = false, centred = false, locked = () => false }) {
+const AS_IT_IS = { to: value => value, from: value => value, step: step => step, name: () => '' };
+
+/** `unit`: what ticks and tape are read in, as the vernier has it, and its name(). value() → number or null; write(value, live); scale from state/scale.js; say(value) → its words; inset: half a thumb. */
+export function createSliderTrack({ label, name, scale, value, write, say, inset = 5, ticks = false, centred = false, locked = () => false, unit = AS_IT_IS }) {
   const range = h('input', {
     type: 'range',
     class: 'range',
@@ -26,9 +28,10 @@ export function createSliderTrack({ label, name, scale, value, write, say, inset
   const fill = h('span', { class: 'fill' });
   const thumb = h('span', { class: 'thumb' });
   const marks = ticks ? s('svg', { class: 'ticks', 'aria-hidden': true }) : null;
-  const vernier = createVernier({ scale, value: shown, write: (next, live) => put(next, live, true) });
+  const vernier = createVernier({ scale, value: shown, write: (next, live) => put(next, live, true), unit });
   const element = h('span', { class: `track${ticks ? ' ticked' : ''}` }, marks, h('span', { class: 'rail' }), fill, range, thumb);
-  let width = 0;
+  let width = 0,
+    drawnIn = '';
 
   new ResizeObserver(([entry]) => {
     width = entry.contentRect.width;
@@ -47,6 +50,7 @@ export function createSliderTrack({ label, name, scale, value, write, say, inset
   }
 
   function update() {
+    if (marks && unit.name() !== drawnIn) drawTicks();
     const fraction = scale.toFraction(shown()),
       at = x => inset + (width - 2 * inset) * x;
     const from = centred ? scale.toFraction(0) : 0;
@@ -61,8 +65,9 @@ export function createSliderTrack({ label, name, scale, value, write, say, inset
 
   function drawTicks() {
     if (!marks || !width) return;
-    const at = v => inset + (width - 2 * inset) * scale.toFraction(v);
-    const all = scale.ticks(),
+    drawnIn = unit.name();
+    const at = v => inset + (width - 2 * inset) * scale.toFraction(unit.from(v));
+    const all = makeScale({ min: unit.to(scale.min), max: unit.to(scale.max), scale: scale.kind }).ticks(),
       named = all
         .filter(tick => tick.size === 2)
         .map(tick => ({ say: formatFigure(tick.value, 1), at_px: at(tick.value) }))

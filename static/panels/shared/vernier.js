@@ -8,7 +8,8 @@ const STEP_PX = 7,
   SHORT_STEP_PX = 5,
   SHORT = 220;
 
-export function createVernier({ scale, value, write }) {
+/** `unit`: the one it is read in: to(SI value), from(shown value), step(fine SI step) there. */
+export function createVernier({ scale, value, write, unit }) {
   const drawn = s('svg', { 'aria-hidden': true });
   const element = h('span', { class: 'tape', hidden: true }, drawn);
 
@@ -21,8 +22,9 @@ export function createVernier({ scale, value, write }) {
 
   function update() {
     if (!width) return;
-    const now = value(),
-      step = scale.step(now),
+    const now = unit.to(value()),
+      step = unit.step(scale.step(value())),
+      [least, most] = [scale.min, scale.max].map(unit.to),
       middle = width / 2,
       px = stepPx(),
       first = Math.ceil((now - (middle / px) * step) / step);
@@ -33,7 +35,7 @@ export function createVernier({ scale, value, write }) {
       const x = middle + ((k * step - now) / step) * px;
       if (!(x <= width)) break;
       const at = k * step;
-      if (at < scale.min - step / 2 || at > scale.max + step / 2) continue;
+      if (at < least - step / 2 || at > most + step / 2) continue;
       const long = k % 10 === 0,
         half = k % 5 === 0;
       parts.push(s('path', { d: `M${x.toFixed(1)} 0v${ticks[long ? 2 : half ? 1 : 0]}`, class: long ? 'long' : 'short' }));
@@ -59,7 +61,7 @@ export function createVernier({ scale, value, write }) {
       return true;
     },
     move(event, down) {
-      write(from - ((event.clientX - down.clientX) / stepPx()) * scale.step(from), true);
+      write(unit.from(unit.to(from) - ((event.clientX - down.clientX) / stepPx()) * unit.step(scale.step(from))), true);
     },
     end(_event, moved) {
       if (moved) write(value(), false);

@@ -3,6 +3,7 @@
 import { fieldOf } from '../../state/fields.js';
 import { h, setChildren } from '../shared/dom.js';
 import { createList } from '../shared/choice.js';
+import { filmBack } from '../../state/camera_request.js';
 import { createInline } from '../shared/inline.js';
 
 const PLACES = [
@@ -32,7 +33,7 @@ export function createCameraSentence({ store, get, put }) {
     figure(
       field,
       () => get().film_back[name],
-      value => put({ ...get(), film_back: { ...get().film_back, [name]: value } }),
+      value => put({ ...get(), film_back: filmBack(get().film_back, name, value) }),
     );
   const place = (part, word) =>
     PLACES.flatMap(([name, words]) => {
