@@ -61,7 +61,7 @@ for (const paint of ['clear', 'drawArrays', 'drawArraysInstanced', 'drawElements
   WebGL2RenderingContext.prototype[paint] = function (...given) { if (paints()) real.apply(this, given); };
 }
 const unseen = new CSSStyleSheet();
-unseen.replaceSync('.stages-canvas { visibility: hidden } html, dialog, [popover], ::backdrop { opacity: 0 !important }');
+unseen.replaceSync('@media screen { .stages-canvas { visibility: hidden } html, dialog, [popover], ::backdrop { opacity: 0 !important } }'); // what is printed is looked at
 addEventListener('painting', () => { unseen.disabled = paints(); });
 addEventListener('DOMContentLoaded', () => {
   document.adoptedStyleSheets.push(unseen);

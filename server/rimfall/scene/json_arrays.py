@@ -7,7 +7,7 @@ from secrets import token_hex
 from typing import Any
 
 import numpy as np
-from pydantic_core import to_json
+from pydantic_core import PydanticSerializationError, to_json
 
 from ..physics.budget import spend
 
@@ -49,7 +49,12 @@ def with_arrays(content: Any, written: Callable[[np.ndarray], bytes], **how: Any
         arrays.append(array)
         return mark
 
-    first, *parts = to_json(content, fallback=left_out, **how).split(f'"{mark}"'.encode())
+    try:
+        text = to_json(content, fallback=left_out, **how)
+    except PydanticSerializationError:
+        spend()  # what is made as it is written may have ended for want of time or of anybody who waits: to_json says neither
+        raise
+    first, *parts = text.split(f'"{mark}"'.encode())
     out, uncounted = [first], 0
     for array, part in zip(arrays, parts, strict=True):
         value = written(array() if callable(array) else array)
