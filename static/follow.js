@@ -122,7 +122,14 @@ function refresh() {
   setText(element('step'), now.of ? `step ${now.step} of ${now.of}` : '');
   mark.update(ask, { units: now.view.units ?? 'si', off });
   const counts = ask && room.ask === ask.id && room.count > 0;
-  setText(element('holds'), counts ? `${room.count} of ${Math.max(room.followers, room.count)} marks placed` : 'The presenter holds the clock.');
+  setText(
+    element('holds'),
+    counts
+      ? `${room.count} of ${Math.max(room.followers, room.count)} marks placed`
+      : now.over
+        ? 'The presenter has left the talk.'
+        : 'The presenter holds the clock.',
+  );
   if (shown) {
     if (shown.digest === now.scene) shown.ask(ask, ask && mark.along_m !== null ? mark.along_m : null);
     tools();
@@ -150,7 +157,13 @@ function readOut(ask) {
   else if (asked !== last.ask && ask)
     setText(
       element('heard'),
-      ask.down ? 'It has landed.' : ask.revealed ? 'No more marks are taken.' : `Where will “${ask.motion}” land? You can place a mark.`,
+      ask.down
+        ? ask.landing_m === null
+          ? 'It does not come down.'
+          : 'It has landed.'
+        : ask.revealed
+          ? 'No more marks are taken.'
+          : `Where will “${ask.motion}” land? You can place a mark.`,
     );
   last = { line: now.line, ask: asked };
 }

@@ -1,9 +1,16 @@
 // Where somebody thinks it lands: a slider, a step to either side, and one press that places it; once it has come down, how far off that was.
 
 import { h, setAttribute, setText } from '../panels/shared/dom.js';
+import { offWords } from '../state/guesses.js';
 import { shownUnit, toShown, withUnit, written } from '../state/units.js';
 
 const STEP_M = 0.1;
+
+// among those of others; of two that are equally far off neither is the nearer
+function amongWords({ nearer, of }) {
+  if (nearer === of) return `the nearest of ${of + 1}`;
+  return nearer ? `nearer than ${nearer} of ${of} others` : 'no other is farther off';
+}
 
 /** `place(along_m)` → promise of where the mark stands; `moved(along_m)`: it is somewhere else, not placed yet. */
 export function createMark({ element, place, moved }) {
@@ -65,8 +72,7 @@ export function createMark({ element, place, moved }) {
     figure.hidden = ask.revealed && placed_m === null;
     verdict.hidden = !off;
     if (!off) return;
-    const nearer = off.of ? [h('span', {}, `nearer than ${off.nearer} of ${off.of}`)] : [];
-    verdict.replaceChildren(h('b', {}, `${metres(off.off_m)} off`), ...nearer);
+    verdict.replaceChildren(h('b', {}, `${offWords(Math.abs(off.off_m), units)} off`), ...(off.of ? [h('span', {}, amongWords(off))] : []));
   }
 
   function toldOf({ revealed, down, landing_m }, placed_m) {

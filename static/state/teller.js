@@ -14,6 +14,7 @@ export function createTeller({ read, send, changed = () => {}, timers = TIMERS }
   let told = /** @type {{key: string, dot: string, clock: any, at_ms: number} | null} */ (null),
     sending = false,
     waits = false,
+    sent = /** @type {Promise<any>} */ (Promise.resolve()), // what is on its way
     timer = /** @type {any} */ (null),
     ended = false;
 
@@ -55,7 +56,9 @@ export function createTeller({ read, send, changed = () => {}, timers = TIMERS }
     sending = true;
     let problem = /** @type {any} */ (null);
     try {
-      await send(now);
+      const going = send(now);
+      sent = going.catch(() => {});
+      await going;
     } catch (error) {
       problem = error;
       told = null;
@@ -71,9 +74,12 @@ export function createTeller({ read, send, changed = () => {}, timers = TIMERS }
   return {
     /** Something may have changed. */
     look,
-    end() {
+    /** With a last message: what is to be told as it stands, and `last`. */
+    end(last) {
       ended = true;
       timers.forget(timer);
+      const now = { ...read(), ...last };
+      sent.then(() => send(now)).catch(() => {}); // nobody is there who would be told of it
     },
   };
 }

@@ -142,3 +142,21 @@ test('a bright dot that moves is told five times a second at most, where it stan
   teller.look();
   assert.deepEqual([sent.length, sent.at(-1).line, sent.at(-1).dot], [7, 'b', null]);
 });
+
+test('the end goes as the last, after what is on its way', async () => {
+  const { now, sent, teller, answered, pass } = hall();
+  teller.look();
+  teller.end({ over: true });
+  now.line = 'b';
+  teller.look();
+  assert.equal(sent.length, 1);
+  await answered();
+  pass(1000);
+  assert.deepEqual(
+    sent.map(({ line, over = false }) => [line, over]),
+    [
+      ['a', false],
+      ['a', true],
+    ],
+  );
+});

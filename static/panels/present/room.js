@@ -60,7 +60,7 @@ export function createRoom({ store, clock, share, address, turned }) {
     offs = [
       () => stream.stop(),
       () => clearInterval(timer),
-      () => teller.end(),
+      () => teller.end({ over: true, dark: false, ask: null, dot: null }),
       clock.on(look),
       state.on(look),
       ...['view', 'answer', 'document', 'guesses'].map(topic => store.on(topic, look)),

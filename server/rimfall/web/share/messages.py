@@ -63,6 +63,7 @@ class Now(_Strict):
     ask: Ask | None = None
     dark: bool = False
     dot: Dot | None = None
+    over: bool = False
 
 
 class Guess(_Strict):
