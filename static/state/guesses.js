@@ -1,6 +1,8 @@
 // Ask the room: where does it come down? Guesses along the deck, by hand on this page and from elsewhere, and how they lie about the landing once
 // that has been seen. The deck of a wheel has no ends: distances go the nearest way round. No elements.
 
+import { shownUnit, toShown, withUnit, written } from './units.js';
+
 const MOST = 2000; // guesses
 
 /** What is asked: `id` another for each question; the name of the motion, where it is let go and where it lands (along_m, null if it does not), and
@@ -161,6 +163,11 @@ export function roomOf({ from_m, landing_m, round_m }, companion) {
 function roundUp(value) {
   const decade = 10 ** Math.floor(Math.log10(value));
   return decade * (ROUND.find(step => step * decade >= value - 1e-9) ?? 10);
+}
+
+/** How far off a guess was, to the centimetre where it was less than a metre. @param {number} off_m @param {string} units */
+export function offWords(off_m, units) {
+  return withUnit(written(toShown(off_m, 'm', units), off_m < 0.995 ? 2 : 1), shownUnit('m', units));
 }
 
 /** @param {number} way_m @param {number | null} round_m */

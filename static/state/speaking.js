@@ -23,6 +23,7 @@ export function nowOf({ presenting, store, clock, says = '', began_ms }) {
     notes: step?.notes ?? '',
     next: steps[at + 1]?.line ?? null,
     held: phase === 'held',
+    paused: talk.paused, // to go on is to play on
     says,
     time_s: clock.time_s,
     playing: clock.playing,

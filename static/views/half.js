@@ -29,6 +29,8 @@ const PHONE_PX = 500;
 const LABEL_PX = 14; // of labels at a desk: where they grow, lines do too
 const CLEAR_PX = 6;
 const FOOT_PX = 38; // kept free at the foot, where the legend lies
+const LEAST_BODY_PX = 7; // however far the eye
+const NAME_GAP_PX = 9;
 const MOST_SEGMENTS = 180; // of a path, for labels to keep off
 const NAMED_AT = [0.5, 0.62, 0.4, 0.75, 0.25]; // shares of a path, in order of liking
 export const NONE = Object.freeze([]);
@@ -163,7 +165,7 @@ export class Half {
     this.paths.size(this.linePx, this.eye.metresPerPx);
     this.compared.size(this.linePx, this.eye.metresPerPx);
     this.actors.metresPerPx = this.eye.metresPerPx;
-    this.actors.least_m = 7 * this.eye.metresPerPx;
+    this.actors.least_m = LEAST_BODY_PX * this.eye.metresPerPx;
     const weights = this.posts?.update(this, time_s) ?? NONE;
     this.time_s = time_s;
     const aimed = this.aimed?.update(time_s) ?? NONE;
@@ -228,13 +230,18 @@ export class Half {
       .map(m => ({
         key: `name ${m.i}`,
         color: m.style.color,
-        gap: 9,
+        gap: NAME_GAP_PX + (this.told.includes(m) ? 0 : this.bodyPx(m)), // clear of the body where that is all there is
         text: this.frame === 'outside' && m.straight && this.told.includes(m) ? `${m.name}, straight` : m.name,
         at: [
           ...(this.framed.rigAt || !this.told.includes(m) ? [bodyAt(this.model, m, this.frame, time_s, {})] : []),
           ...(this.told.includes(m) ? NAMED_AT.map(share => this.drawnAt(pointOf(m.lines[this.frame].points, share))) : []),
         ],
       }));
+  }
+
+  // How large its body is drawn, from its middle.
+  bodyPx(m) {
+    return Math.max((0.5 * m.diameter_m) / this.eye.metresPerPx || 0, LEAST_BODY_PX);
   }
 
   plainLabels() {

@@ -71,7 +71,7 @@ def test_the_room_guesses_before_it_sees(open_file, asking):  # noqa: F811
     until("it flies, and none is taken any more", lambda: not page.locator(".guess-bar button:visible").count())
     until(
         "it has come down",
-        lambda: told(page).startswith("Lob back: it comes down 10.7 m antispinward. Nearest of 2 guesses: "),
+        lambda: told(page).startswith("Lob back: it comes down 10.72 m antispinward. Nearest of 2 guesses: "),
     )
     until("and is shown", lambda: any(FLIES in text for text in said(page)))
     assert page.locator(".surtitle-line").inner_text() == "Where?"

@@ -143,7 +143,7 @@ def test_a_talk_is_given_from_disk_by_a_clicker_alone(open_file, talk_page):
     speaker = opened.value
     until("its notes", lambda: speaker.locator("#notes").inner_text().startswith(steps[0].notes[:40]))
     assert found(speaker) == []
-    speaker.get_by_role("button", name="On", exact=True).click()
+    speaker.get_by_role("button", name="Next", exact=True).click()
     until("the next step", lambda: line.inner_text() == steps[1].line)
     until("its notes too", lambda: speaker.locator("#notes").inner_text().startswith(steps[1].notes[:40]))
     speaker.close()

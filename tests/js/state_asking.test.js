@@ -47,7 +47,7 @@ test('guesses are taken while it is held; the landing shows itself as it comes d
   const words = guessWords(guesses, 'si').replaceAll('\u00a0', ' ');
   assert.match(
     words,
-    /^back: it comes down 10\.0 m antispinward\. Nearest of 5 guesses: 2\.0 m off\. The middle one: 8\.0 m antispinward; half of them from 7\.0 m to 12\.5 m antispinward\.$/,
+    /^back: it comes down 10\.00 m antispinward\. Nearest of 5 guesses: 2\.0 m off\. The middle one: 8\.0 m antispinward; half of them from 7\.0 m to 12\.5 m antispinward\.$/,
   );
   talk.back(); // and once more
   await turns();

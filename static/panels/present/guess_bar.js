@@ -1,9 +1,11 @@
 // What the desk says of the room's guesses, and the buttons that place one without a pointer. It names nobody.
 
+import { offWords } from '../../state/guesses.js';
 import { shownUnit, toShown, withUnit, written } from '../../state/units.js';
 import { h, setText } from '../shared/dom.js';
 
 const STEP_M = 0.1;
+const STAGE_DIGITS = 2; // of a landing, as the stage writes its distance
 
 export function createGuessBar({ store }) {
   const { guesses } = store;
@@ -36,13 +38,13 @@ export function createGuessBar({ store }) {
 export function guessWords(guesses, units) {
   const { motion, marks, landing_m: landing, revealed } = guesses;
   const count = marks.length === 1 ? 'One guess' : `${marks.length} guesses`;
-  if (!guesses.open && !revealed) return marks.length === 1 ? 'One guess is in.' : `${marks.length} guesses are in.`;
+  if (!guesses.open && !revealed) return marks.length ? `${count} ${marks.length === 1 ? 'is' : 'are'} in.` : 'No guess was placed.';
   if (!revealed) return marks.length ? `${motion}: where does it come down? ${count} so far.` : `${motion}: where does it come down? Click on the deck.`;
   if (landing === null) return `${motion}: it does not come down.`;
   const where = along_m => whereWords(guesses.spinward(along_m), units);
-  const lands = `${motion}: it comes down ${where(landing)}.`;
+  const lands = `${motion}: it comes down ${whereWords(guesses.spinward(landing), units, STAGE_DIGITS)}.`;
   if (!marks.length) return lands;
-  const off = metres(guesses.nearest_m, units);
+  const off = offWords(guesses.nearest_m, units);
   if (marks.length === 1) return `${lands} The guess was ${off} off.`;
   const { median_m, from_m, to_m } = guesses.spread;
   const nearest = `${lands} Nearest of ${marks.length} guesses: ${off} off.`;
@@ -53,5 +55,5 @@ export function guessWords(guesses, units) {
   return `${nearest} The middle one: ${where(median_m)}; half of them from ${metres(near, units)} to ${whereWords(Math.sign(ends[0] || ends[1]) * far, units)}.`;
 }
 
-const metres = (length_m, units) => withUnit(written(toShown(length_m, 'm', units), 1), shownUnit('m', units));
-const whereWords = (way_m, units) => `${metres(Math.abs(way_m), units)} ${way_m < 0 ? 'antispinward' : 'spinward'}`;
+const metres = (length_m, units, digits = 1) => withUnit(written(toShown(length_m, 'm', units), digits), shownUnit('m', units));
+const whereWords = (way_m, units, digits) => `${metres(Math.abs(way_m), units, digits)} ${way_m < 0 ? 'antispinward' : 'spinward'}`;

@@ -8,7 +8,7 @@ import { $, h, setAttribute, setText } from '../shared/dom.js';
 const SINCE = 'rimfall.speaker.since'; // over this window's own reload
 const CONTROLS = [
   ['back', 'Back'],
-  ['next', 'On'],
+  ['next', 'Next'],
   ['play', 'Play or pause'],
   ['dark', 'Dark'],
   ['freeze', 'Freeze'],
@@ -69,17 +69,17 @@ export function showSpeaker({ channel, kept = null }) {
     if (off) return setText($('#step'), '');
     setText($('#step'), now.of > 1 ? `Step ${now.step} of ${now.of}` : now.title);
     setText($('#line'), now.line || now.title);
-    setText($('#says'), now.held && !now.says ? 'Held back. On shows it.' : now.says);
+    setText($('#says'), now.held && !now.says ? 'Held back. “Show it” shows it.' : now.says);
     setText($('#notes'), now.notes || 'No notes for this step.');
     setText($('#next'), now.next ?? (now.of > 1 ? 'This is the last step.' : 'There is no other step.'));
     for (const [what, button] of buttons) if (TURNED[what]) setAttribute(button, 'aria-pressed', Boolean(now[TURNED[what]]));
     const next = buttons.find(([what]) => what === 'next')[1];
-    setText(next, now.held ? 'Show it' : 'On');
+    setText(next, now.held ? 'Show it' : now.paused ? 'Play on' : 'Next');
     setText(buttons.find(([what]) => what === 'play')[1], now.playing ? 'Pause' : 'Play');
   }
 
   function tick() {
     setText($('#gone'), began_ms ? goneWords(Date.now() - began_ms) : '0:00');
-    setText($('#day'), new Date().toLocaleTimeString([], { hour: '2-digit', minute: '2-digit' }));
+    setText($('#day'), new Date().toLocaleTimeString([], { hour: 'numeric', minute: '2-digit' }));
   }
 }

@@ -310,7 +310,10 @@ export async function createMaker({ store, clock, stages, giving, trace, draw, k
     fold.update();
   });
   edits.on(update);
-  talk.on('step', () => !element.hidden && update());
+  talk.on('step', () => {
+    say(''); // of the step before
+    if (!element.hidden) update();
+  });
   conductor.on('shown', () => !element.hidden && update());
   addEventListener('keydown', event => {
     if (
