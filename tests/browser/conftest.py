@@ -49,7 +49,7 @@ CLOSE = """() => {
 }"""
 
 # before all scripts of a page: nothing is painted but what `painting` says, which is kept over a reload; the canvas that nothing is
-# painted on is there, but the browser need not lay it over the page anew with each frame, nor paint that page
+# painted on is there, but the browser need not lay it over the page anew with each frame, nor paint that page; what is printed is seen
 PAINTING = """
 try { // the look round that comes to a new page by itself is one test's own
   if (!sessionStorage.getItem('looks round')) localStorage['rimfall.view'] ??= '{"guided":true,"warned":true}';
@@ -61,7 +61,7 @@ for (const paint of ['clear', 'drawArrays', 'drawArraysInstanced', 'drawElements
   WebGL2RenderingContext.prototype[paint] = function (...given) { if (paints()) real.apply(this, given); };
 }
 const unseen = new CSSStyleSheet();
-unseen.replaceSync('@media screen { .stages-canvas { visibility: hidden } html, dialog, [popover], ::backdrop { opacity: 0 !important } }'); // what is printed is looked at
+unseen.replaceSync('@media screen { .stages-canvas { visibility: hidden } html, dialog, [popover], ::backdrop { opacity: 0 !important } }');
 addEventListener('painting', () => { unseen.disabled = paints(); });
 addEventListener('DOMContentLoaded', () => {
   document.adoptedStyleSheets.push(unseen);
