@@ -1,8 +1,7 @@
 // Where somebody thinks it lands: a slider, a step to either side, and one press that places it; once it has come down, how far off that was.
 
 import { h, setAttribute, setText } from '../panels/shared/dom.js';
-import { offWords } from '../state/guesses.js';
-import { shownUnit, toShown, withUnit, written } from '../state/units.js';
+import { lengthWords, offWords } from '../state/guesses.js';
 
 const STEP_M = 0.1;
 
@@ -25,7 +24,7 @@ export function createMark({ element, place, moved }) {
   let state = { ask: null, along_m: null, placed_m: null }, // along_m: where the slider stands, null until a hand has moved it
     units = 'si';
 
-  const metres = length_m => withUnit(written(toShown(Math.abs(length_m), 'm', units), 1), shownUnit('m', units));
+  const metres = length_m => lengthWords(Math.abs(length_m), units);
   const middle_m = () => (state.ask.low_m + state.ask.high_m) / 2; // where it is let go
   const wayOf = along_m => (Math.abs(along_m - middle_m()) < 0.05 ? '' : along_m < middle_m() ? 'antispinward' : 'spinward');
   const words = along_m => [metres(along_m - middle_m()), wayOf(along_m)].filter(Boolean).join(' ');

@@ -167,7 +167,12 @@ function roundUp(value) {
 
 /** How far off a guess was, to the centimetre where it was less than a metre. @param {number} off_m @param {string} units */
 export function offWords(off_m, units) {
-  return withUnit(written(toShown(off_m, 'm', units), off_m < 0.995 ? 2 : 1), shownUnit('m', units));
+  return lengthWords(off_m, units, off_m < 0.995 ? 2 : 1);
+}
+
+/** A length along the deck, to a tenth. @param {number} length_m @param {string} units */
+export function lengthWords(length_m, units, digits = 1) {
+  return withUnit(written(toShown(length_m, 'm', units), digits), shownUnit('m', units));
 }
 
 /** @param {number} way_m @param {number | null} round_m */

@@ -3,6 +3,7 @@
 import json
 import math
 import sys
+from pathlib import Path
 
 from ..errors import BadInput, refusal
 from ..exports.writing import write_all
@@ -54,6 +55,14 @@ def read_object(source, read):
     if not isinstance(document, dict):
         read(source)
     return document
+
+
+def check_named(name, field, called, names):
+    """Raises BadInput for what is none of the names and can be no file either. called: what the names are of."""
+    if name != "-" and not Path(name).suffix and not Path(name).exists():
+        listed = ", ".join(names)
+        say = f"There is no file {name}, and no {called}; those are {listed}."
+        raise BadInput(refusal(field, name, f"a file, or one of {listed}", say))
 
 
 def number(field, text):

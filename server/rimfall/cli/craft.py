@@ -81,9 +81,8 @@ def _changed(chosen):
 def _source(name):
     """What is asked about: a craft to start from by its name, or a file."""
     known = examples.example(name)
-    if known is None and name != "-" and not Path(name).suffix and not Path(name).exists():
-        say = f"There is no file {name}, and no craft to start from of that name; those are {', '.join(examples.SAY)}."
-        raise BadInput(refusal("craft", name, f"a file, or one of {', '.join(examples.SAY)}", say))
+    if known is None:
+        common.check_named(name, "craft", "craft to start from of that name", examples.SAY)
     return known or read_source(name)
 
 

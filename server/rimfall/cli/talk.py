@@ -64,9 +64,8 @@ def _talk(chosen):
 def _source(name):
     """What is asked about: a talk ready to give by its name, or a file."""
     known = examples.example(name)
-    if known is None and name != "-" and not Path(name).suffix and not Path(name).exists():
-        say = f"There is no file {name}, and no talk of that name ready to give; those are {', '.join(examples.NAMES)}."
-        raise BadInput(refusal("talk", name, f"a file, or one of {', '.join(examples.NAMES)}", say))
+    if known is None:
+        common.check_named(name, "talk", "talk of that name ready to give", examples.NAMES)
     return known or read_source(name)
 
 

@@ -11,6 +11,7 @@ from starlette.responses import Response
 
 from ..errors import Refused, refusal
 from .asked import Answer, Asked, refused
+from .leaving import until_left
 from .pool import Closed, Full, Job, Pool
 from .worker import Died
 
@@ -27,16 +28,7 @@ class Worked(Response):
         self._pool, self._asked = pool, asked
 
     async def __call__(self, scope, receive, send):
-        answering = asyncio.ensure_future(self._lines(send) if self._asked.tells else self._body(send))
-        leaving = asyncio.ensure_future(_left(receive))
-        try:
-            await asyncio.wait((answering, leaving), return_when=asyncio.FIRST_COMPLETED)
-            if answering.done():
-                answering.result()
-        finally:
-            answering.cancel()
-            leaving.cancel()
-            await asyncio.gather(answering, leaving, return_exceptions=True)
+        await until_left(receive, self._lines(send) if self._asked.tells else self._body(send))
 
     async def _body(self, send):
         async with contextlib.aclosing(self._outcomes()) as outcomes:
@@ -111,12 +103,6 @@ def _unavailable(why):
     answer = refused(Refused(refusal("server", was, "asked again later", say)), 503)
     answer.headers["retry-after"] = str(RETRY_AFTER_S)
     return answer
-
-
-async def _left(receive):
-    """Returns once whoever asked has gone."""
-    while (await receive())["type"] != "http.disconnect":
-        continue
 
 
 def _progress(done, of):

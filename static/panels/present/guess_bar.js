@@ -1,7 +1,6 @@
 // What the desk says of the room's guesses, and the buttons that place one without a pointer. It names nobody.
 
-import { offWords } from '../../state/guesses.js';
-import { shownUnit, toShown, withUnit, written } from '../../state/units.js';
+import { lengthWords, offWords } from '../../state/guesses.js';
 import { h, setText } from '../shared/dom.js';
 
 const STEP_M = 0.1;
@@ -52,8 +51,7 @@ export function guessWords(guesses, units) {
   const ends = [from_m, to_m].map(guesses.spinward);
   if (ends[0] * ends[1] < 0) return `${nearest} The middle one: ${where(median_m)}; half of them from ${where(from_m)} to ${where(to_m)}.`;
   const [near, far] = ends.map(Math.abs).sort((a, b) => a - b);
-  return `${nearest} The middle one: ${where(median_m)}; half of them from ${metres(near, units)} to ${whereWords(Math.sign(ends[0] || ends[1]) * far, units)}.`;
+  return `${nearest} The middle one: ${where(median_m)}; half of them from ${lengthWords(near, units)} to ${whereWords(Math.sign(ends[0] || ends[1]) * far, units)}.`;
 }
 
-const metres = (length_m, units, digits = 1) => withUnit(written(toShown(length_m, 'm', units), digits), shownUnit('m', units));
-const whereWords = (way_m, units, digits) => `${metres(Math.abs(way_m), units, digits)} ${way_m < 0 ? 'antispinward' : 'spinward'}`;
+const whereWords = (way_m, units, digits) => `${lengthWords(Math.abs(way_m), units, digits)} ${way_m < 0 ? 'antispinward' : 'spinward'}`;

@@ -4,10 +4,11 @@ Written here and not taken from a package: what is wanted of one is the newest n
 all connections (`connections.py`) drops whoever does not read; a generator that a package sends would queue what is old.
 """
 
-import asyncio
 import contextlib
 
 from starlette.responses import Response
+
+from ..leaving import until_left
 
 HEARTBEAT_S = 15.0
 RETRY_MS = 1_000
@@ -29,16 +30,7 @@ class Stream(Response):
 
     async def __call__(self, scope, receive, send):
         try:
-            telling = asyncio.ensure_future(self._tell(send))
-            leaving = asyncio.ensure_future(_left(receive))
-            try:
-                await asyncio.wait((telling, leaving), return_when=asyncio.FIRST_COMPLETED)
-                if telling.done():
-                    telling.result()
-            finally:
-                telling.cancel()
-                leaving.cancel()
-                await asyncio.gather(telling, leaving, return_exceptions=True)
+            await until_left(receive, self._tell(send))
         finally:
             self._ended()
 
@@ -53,9 +45,3 @@ class Stream(Response):
             await say(self._board.after(self._seen) or b": still here\n\n")
         with contextlib.suppress(OSError):
             await say(b"", more=False)
-
-
-async def _left(receive):
-    """Returns once the reader has gone."""
-    while (await receive())["type"] != "http.disconnect":
-        continue
